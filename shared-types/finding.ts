@@ -1,0 +1,29 @@
+/**
+ * Findings: what a good tech editor would mark. The shape is shared; codes and wording stand in the
+ * catalogue (`src-core/findings/catalogue.ts`), the same for window, command line, paper, docs and tests.
+ */
+export type Severity = 'error' | 'warning' | 'note'
+
+export interface Finding {
+  /** Stable code such as `joins/one-node`; documented in docs/findings.md. */
+  readonly code: string
+  readonly severity: Severity
+  /** The place in words or as a path into the file: "motif m1, round 3", "colourways[2].yarns.petals". */
+  readonly where: string
+  /** What is wrong, with its numbers. */
+  readonly message: string
+  /** What would mend it. */
+  readonly mend: string
+  /** Things that the window can point at; absent where the place is the whole project. */
+  readonly target?: FindingTarget
+}
+
+export interface FindingTarget {
+  readonly motif?: string
+  readonly yarn?: string
+  readonly colourway?: string
+  /** Placed motifs ("row,place"). */
+  readonly cells?: readonly string[]
+  readonly round?: number
+  readonly column?: number
+}

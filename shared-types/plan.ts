@@ -1,0 +1,209 @@
+/**
+ * What the engine answers. Lengths in mm, masses in g, yarn lengths in m, angles in degrees, time in minutes.
+ * The fields that `docs/command-line.md` lists are a contract; more may be added.
+ */
+import type { Finding } from './finding'
+import type { Arrangement } from './project'
+
+export interface Point {
+  readonly x: number
+  readonly y: number
+}
+
+export interface Range {
+  readonly low: number
+  readonly expected: number
+  readonly high: number
+}
+
+/** Where an estimate comes from. */
+export type Provenance = 'measured' | 'gauge' | 'rule-of-thumb'
+
+export type AnchorKind = 'tip' | 'shoulder' | 'valley' | 'corner' | 'side'
+
+/** A place on a motif where a join can be made, about the motif's centre, before its turn. */
+export interface Anchor {
+  readonly id: string
+  readonly kind: AnchorKind
+  /** Number of the petal, corner or side, in working direction from 12 o'clock, from 1. */
+  readonly petal: number
+  readonly x: number
+  readonly y: number
+  /** Unit vector away from the motif. */
+  readonly outward: Point
+  /** The address in words: "petal 3", "between petals 2 and 3", "corner 1". */
+  readonly address: string
+}
+
+export interface MeasuredRound {
+  readonly number: number
+  readonly outerRadius: number
+  readonly stitches: number
+  readonly flatness: number
+}
+
+/** The account of one motif. `outline` is closed, clockwise on screen (y down), about the centre, unturned. */
+export interface MotifAccount {
+  readonly id: string
+  readonly name: string
+  readonly shape: 'petals' | 'round' | 'straight' | 'leaf'
+  /** Petals, or corners of a straight-sided motif; 0 for a round. */
+  readonly petals: number
+  /** Diameter through tips (corners), and through valleys (side to side). */
+  readonly overTips: number
+  readonly overValleys: number
+  readonly range: { readonly low: number; readonly high: number }
+  readonly provenance: Provenance
+  readonly rounds: readonly MeasuredRound[]
+  /** slot → stitch → count; empty for a measured motif. */
+  readonly stitches: Readonly<Record<string, Readonly<Record<string, number>>>>
+  /** slot → metres in one motif, where it is known. */
+  readonly metres: Readonly<Record<string, number>>
+  readonly outline: readonly Point[]
+  readonly anchors: readonly Anchor[]
+  /** Closed rings from the centre outward, one per colour section, for drawing; the last is the outline. */
+  readonly layers: readonly MotifLayer[]
+  readonly findings: readonly Finding[]
+}
+
+export interface MotifLayer {
+  readonly slot: string
+  readonly outline: readonly Point[]
+}
+
+export interface PlacedMotif {
+  /** "row,place": the key that painted cells and orders use. */
+  readonly id: string
+  /** Working number, from 1. */
+  readonly label: string
+  readonly row: number
+  readonly column: number
+  /** Centre from the top left of the finished size. */
+  readonly x: number
+  readonly y: number
+  /** Degrees clockwise. */
+  readonly turn: number
+  /** Id of the colourway, or '' where none is given. */
+  readonly colourway: string
+}
+
+export interface JoinMember {
+  readonly motif: string
+  readonly anchor: string
+}
+
+/** A meeting point. `x`, `y` from the top left of the finished size. */
+export interface JoinNode {
+  readonly x: number
+  readonly y: number
+  /** Largest distance between two members: the gap to bridge. */
+  readonly spread: number
+  /** Placed motif that was there first: everyone later joins into its space. */
+  readonly host: string
+  readonly members: readonly JoinMember[]
+}
+
+export interface OrderJoin {
+  /** Anchor of the motif in hand. */
+  readonly anchor: string
+  readonly with: readonly JoinMember[]
+  /** One instruction that a hand can follow. */
+  readonly words: string
+}
+
+export interface OrderStep {
+  readonly motif: string
+  /** Anchors worked free, in working direction from the motif's own start. */
+  readonly free: readonly string[]
+  readonly joins: readonly OrderJoin[]
+  /** The whole step in words, without the motif's own number. */
+  readonly words: string
+}
+
+export interface YarnNeed {
+  readonly id: string
+  readonly grams: Range
+  readonly metres: Range | null
+  /** Whole balls for the whole need; null where the ball's weight is unknown. */
+  readonly balls: number | null
+  /** Whole balls to buy after the stash. */
+  readonly toBuy: number | null
+  /** Grams expected to be left of what is on hand and bought. */
+  readonly leftover: number | null
+  /** Cost of what is to be bought; null where there is no price. */
+  readonly cost: number | null
+  /** What the expected grams are made of. */
+  readonly parts: {
+    readonly motifs: number
+    readonly joins: number
+    readonly edging: number
+    readonly tails: number
+    readonly waste: number
+  }
+}
+
+export interface EdgingRound {
+  /** The stitch as written in the project's terms. */
+  readonly stitch: string
+  readonly stitches: number
+  readonly chains: number
+  readonly length: number
+  readonly metres: number
+}
+
+export interface EdgingAccount {
+  readonly style: string
+  readonly height: number
+  readonly rounds: readonly EdgingRound[]
+  readonly yarn: string
+}
+
+export interface HoleKind {
+  /** How many motifs stand round it. */
+  readonly sides: number
+  readonly count: number
+  /** Radius of the largest circle that fits, in mm. */
+  readonly radius: number
+}
+
+export interface PlanSize {
+  readonly width: number
+  readonly height: number
+  /** Change of width and height when every motif grows by `step` mm. */
+  readonly sensitivity: { readonly step: number; readonly width: number; readonly height: number }
+  readonly range: {
+    readonly low: { readonly width: number; readonly height: number }
+    readonly high: { readonly width: number; readonly height: number }
+  }
+}
+
+export interface Plan {
+  readonly size: PlanSize
+  readonly counts: { readonly motifs: number; readonly byColourway: Readonly<Record<string, number>> }
+  readonly pitch: { readonly column: number; readonly row: number; readonly rows: readonly [number, number] }
+  readonly arrangement: Arrangement | null
+  readonly motifs: readonly PlacedMotif[]
+  readonly joins: readonly JoinNode[]
+  readonly order: readonly OrderStep[]
+  readonly holes: readonly HoleKind[]
+  readonly edging: EdgingAccount | null
+  readonly yarns: readonly YarnNeed[]
+  readonly ends: number
+  readonly minutes: Range | null
+  readonly findings: readonly Finding[]
+  /** Account of the motif that the layout places, or null. */
+  readonly motif: MotifAccount | null
+}
+
+export interface FitArrangement {
+  readonly arrangement: Arrangement
+  readonly columns: number
+  readonly rows: number
+  readonly rings: number
+  readonly alternateRows: 'same' | 'oneFewer'
+  readonly size: { readonly width: number; readonly height: number }
+  /** Size minus wish, in mm. */
+  readonly error: { readonly width: number; readonly height: number }
+  readonly motifs: number
+  readonly yarns: readonly { readonly id: string; readonly grams: number }[]
+}

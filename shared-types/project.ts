@@ -1,0 +1,293 @@
+/**
+ * The project file (`NAME.petalyard`): one schema, from which the types, the checks and the published
+ * JSON Schema all come. Stored units are mm, g, m and degrees. Unknown fields survive (loose objects).
+ *
+ * The schema checks shapes and finite numbers only. What a number may *be* depends on the arrangement that
+ * uses it (a ring arrangement may carry `columns: 0`), so limits are findings of the engine, not of the file.
+ */
+import { z } from 'zod'
+
+export const PROJECT_FORMAT = 'petalyard-project'
+export const PROJECT_VERSION = 1
+
+const number = z.number()
+const text = z.string()
+const id = z.string().min(1)
+
+export const stitchGaugeSchema = z.looseObject({
+  stitch: text.optional(),
+  stitches: number.optional(),
+  rows: number.optional(),
+  over: number.optional(),
+  hook: number.optional(),
+  /** Measured heights in mm, by stitch; they beat every derived one. */
+  heights: z.record(text, number).optional(),
+  /** The trade's own gauge: "rounds 1–2 measure 63.5 mm" as { rounds: 2, across: 63.5 }. */
+  rounds: number.optional(),
+  across: number.optional(),
+})
+
+export const yarnSchema = z.looseObject({
+  id,
+  name: text.optional(),
+  colour: text.optional(),
+  ballGrams: number.optional(),
+  ballMetres: number.optional(),
+  fibre: text.optional(),
+  price: number.optional(),
+  onHandGrams: number.optional(),
+  dyeLot: text.optional(),
+})
+
+export const measuredSchema = z.looseObject({
+  overTips: number.optional(),
+  overValleys: number.optional(),
+  across: number.optional(),
+  sideToSide: number.optional(),
+  pointToPoint: number.optional(),
+  length: number.optional(),
+  width: number.optional(),
+  blocked: z.boolean().optional(),
+})
+
+export const weighedSchema = z.looseObject({
+  motifs: number.optional(),
+  grams: number.optional(),
+  resolution: number.optional(),
+  shares: z.record(text, number).optional(),
+})
+
+export const roundSchema = z.looseObject({
+  slot: text.optional(),
+  work: text,
+  across: number.optional(),
+})
+
+const motifCommon = {
+  id,
+  name: text.optional(),
+  gauge: stitchGaugeSchema.optional(),
+  weighed: weighedSchema.optional(),
+  minutes: number.optional(),
+}
+
+export const roundsMotifSchema = z.looseObject({
+  ...motifCommon,
+  kind: z.literal('rounds'),
+  foundation: z
+    .looseObject({ ring: text.optional(), chains: number.optional(), chain: number.optional() })
+    .optional(),
+  rounds: z.array(roundSchema).optional(),
+  measured: measuredSchema.optional(),
+})
+
+export const OUTLINE_KINDS = ['petals', 'round', 'square', 'hexagon', 'octagon', 'leaf'] as const
+
+export const measuredMotifSchema = z.looseObject({
+  ...motifCommon,
+  kind: z.literal('measured'),
+  outline: z.enum(OUTLINE_KINDS),
+  petals: number.optional(),
+  overTips: number.optional(),
+  overValleys: number.optional(),
+  across: number.optional(),
+  sideToSide: number.optional(),
+  pointToPoint: number.optional(),
+  length: number.optional(),
+  width: number.optional(),
+  blocked: z.boolean().optional(),
+  slots: z.array(z.looseObject({ slot: text, grams: number.optional() })).optional(),
+})
+
+export const motifSchema = z.discriminatedUnion('kind', [roundsMotifSchema, measuredMotifSchema])
+
+export const colourwaySchema = z.looseObject({
+  id,
+  code: text.optional(),
+  name: text.optional(),
+  motif: text.optional(),
+  yarns: z.record(text, text).optional(),
+})
+
+export const ARRANGEMENTS = ['straight-rows', 'offset-rows', 'rings'] as const
+export const FILL_PATTERNS = ['one', 'repeat', 'rows', 'no-two-alike', 'shade', 'scatter'] as const
+export const EDGING_STYLES = ['follow', 'bridge', 'level'] as const
+
+const kitSchema = z.looseObject({
+  count: number.optional(),
+  windTo: number.optional(),
+  sparePercent: number.optional(),
+  extras: z.array(z.looseObject({ name: text, price: number.optional() })).optional(),
+  packaging: number.optional(),
+  marginPercent: number.optional(),
+  fees: z.looseObject({ fixed: number.optional(), sharePercent: number.optional() }).optional(),
+  taxPercent: number.optional(),
+})
+
+export const blanketSchema = z.looseObject({
+  kind: z.literal('blanket'),
+  arrangement: z.enum(ARRANGEMENTS).optional(),
+  motif: text.optional(),
+  columns: number.optional(),
+  rows: number.optional(),
+  alternateRows: z.enum(['same', 'oneFewer']).optional(),
+  rings: number.optional(),
+  turn: number.optional(),
+  alternateTurn: number.optional(),
+  blocking: z.looseObject({ width: number.optional(), height: number.optional() }).optional(),
+  target: z.looseObject({ width: number.optional(), height: number.optional() }).optional(),
+  cells: z
+    .looseObject({
+      fill: z
+        .looseObject({
+          pattern: z.enum(FILL_PATTERNS).optional(),
+          colourways: z.array(text).optional(),
+          seed: number.optional(),
+        })
+        .optional(),
+      painted: z.record(text, text).optional(),
+    })
+    .optional(),
+  fillers: z.looseObject({ motif: text.optional() }).optional(),
+  halves: z.boolean().optional(),
+  edging: z
+    .looseObject({
+      style: z.enum(EDGING_STYLES).optional(),
+      rounds: z.array(text).optional(),
+      yarn: text.optional(),
+    })
+    .optional(),
+  kit: kitSchema.optional(),
+})
+
+export const garlandSchema = z.looseObject({
+  kind: z.literal('garland'),
+  cord: z
+    .looseObject({
+      length: number.optional(),
+      ties: number.optional(),
+      worked: z.enum(['chain', 'bought']).optional(),
+      yarn: text.optional(),
+      gauge: z.looseObject({ chains: number.optional(), over: number.optional() }).optional(),
+    })
+    .optional(),
+  items: z
+    .array(z.looseObject({ motif: text.optional(), colourway: text.optional(), gap: number.optional() }))
+    .optional(),
+  spacing: z
+    .looseObject({ between: z.enum(['edges', 'centres']).optional(), mm: number.optional() })
+    .optional(),
+  swags: z
+    .looseObject({ count: number.optional(), span: number.optional(), drop: number.optional() })
+    .optional(),
+  kit: kitSchema.optional(),
+})
+
+export const appliqueSchema = z.looseObject({
+  kind: z.literal('applique'),
+  panel: z
+    .looseObject({
+      shape: z.enum(['rectangle', 'circle', 'ellipse', 'outline']).optional(),
+      width: number.optional(),
+      height: number.optional(),
+      diameter: number.optional(),
+      path: text.optional(),
+      allowance: number.optional(),
+    })
+    .optional(),
+  clearance: number.optional(),
+  items: z
+    .array(
+      z.looseObject({
+        motif: text.optional(),
+        colourway: text.optional(),
+        x: number.optional(),
+        y: number.optional(),
+        turn: number.optional(),
+        flipped: z.boolean().optional(),
+      }),
+    )
+    .optional(),
+  kit: kitSchema.optional(),
+})
+
+export const layoutSchema = z.discriminatedUnion('kind', [blanketSchema, garlandSchema, appliqueSchema])
+
+export const JOIN_RULES = ['tips', 'edges', 'bridge', 'seam', 'apart'] as const
+export const SEAMS = ['whip', 'mattress', 'slip-stitch', 'sc', 'flat-braid'] as const
+
+export const joiningSchema = z.looseObject({
+  rule: z.enum(JOIN_RULES).optional(),
+  yarn: text.optional(),
+  bridgeChains: number.optional(),
+  gap: number.optional(),
+  reach: number.nullable().optional(),
+  seam: z.enum(SEAMS).optional(),
+  minutes: number.optional(),
+})
+
+export const ORDERS = ['there-and-back', 'one-way', 'centre', 'colourway'] as const
+export const orderSchema = z.union([z.enum(ORDERS), z.array(text)])
+
+export const PAPERS = ['A4', 'Letter'] as const
+export const SHEET_STYLES = ['colour', 'ink'] as const
+
+export const projectSchema = z.looseObject({
+  format: z.literal(PROJECT_FORMAT),
+  version: z.literal(PROJECT_VERSION),
+  title: text.optional(),
+  designer: text.optional(),
+  notes: text.optional(),
+  units: z.enum(['metric', 'imperial']).optional(),
+  terms: z.enum(['US', 'UK']).optional(),
+  hand: z.enum(['right', 'left']).optional(),
+  forChild: z.boolean().optional(),
+  currency: text.optional(),
+  gauge: stitchGaugeSchema.optional(),
+  yarns: z.array(yarnSchema).optional(),
+  motifs: z.array(motifSchema).optional(),
+  colourways: z.array(colourwaySchema).optional(),
+  layout: layoutSchema.optional(),
+  joining: joiningSchema.optional(),
+  order: orderSchema.optional(),
+  allowance: z.looseObject({ wastePercent: number.optional(), tail: number.optional() }).optional(),
+  sheet: z
+    .looseObject({
+      paper: z.enum(PAPERS).optional(),
+      style: z.enum(SHEET_STYLES).optional(),
+      terms: z.enum(['US', 'UK']).optional(),
+    })
+    .optional(),
+})
+
+export type Project = z.infer<typeof projectSchema>
+export type StitchGauge = z.infer<typeof stitchGaugeSchema>
+export type Yarn = z.infer<typeof yarnSchema>
+export type Motif = z.infer<typeof motifSchema>
+export type RoundsMotif = z.infer<typeof roundsMotifSchema>
+export type MeasuredMotif = z.infer<typeof measuredMotifSchema>
+export type MeasuredSizes = z.infer<typeof measuredSchema>
+export type Weighed = z.infer<typeof weighedSchema>
+export type Colourway = z.infer<typeof colourwaySchema>
+export type Layout = z.infer<typeof layoutSchema>
+export type BlanketLayout = z.infer<typeof blanketSchema>
+export type GarlandLayout = z.infer<typeof garlandSchema>
+export type AppliqueLayout = z.infer<typeof appliqueSchema>
+export type Joining = z.infer<typeof joiningSchema>
+export type JoinRule = (typeof JOIN_RULES)[number]
+export type Seam = (typeof SEAMS)[number]
+export type Arrangement = (typeof ARRANGEMENTS)[number]
+export type FillPattern = (typeof FILL_PATTERNS)[number]
+export type EdgingStyle = (typeof EDGING_STYLES)[number]
+export type Order = z.infer<typeof orderSchema>
+export type OutlineKind = (typeof OUTLINE_KINDS)[number]
+export type Hand = 'right' | 'left'
+export type Terms = 'US' | 'UK'
+export type UnitSystem = 'metric' | 'imperial'
+export type Paper = (typeof PAPERS)[number]
+export type SheetStyle = (typeof SHEET_STYLES)[number]
+
+/** The JSON Schema of the project file, for other programs and for editors that check as one types. */
+export function projectJsonSchema(): object {
+  return z.toJSONSchema(projectSchema, { unrepresentable: 'any' })
+}

@@ -1,0 +1,28 @@
+/**
+ * The catalogue of findings: every code with its severity, its words and what would mend it. One file per
+ * room keeps the list readable; docs/findings.md is generated from here. Codes are stable: other programs
+ * and saved settings rely on them.
+ */
+import type { Severity } from '../../shared-types/finding'
+import { FILE_FINDINGS } from './file'
+import { JOIN_FINDINGS } from './joins'
+import { LAYOUT_FINDINGS } from './layout'
+import { MATERIAL_FINDINGS } from './materials'
+import { MOTIF_FINDINGS } from './motif'
+
+export interface CatalogueEntry {
+  readonly severity: Severity
+  /** What is wrong; `{name}` places are filled with the finding's values. */
+  readonly message: string
+  readonly mend: string
+}
+
+export const CATALOGUE = {
+  ...FILE_FINDINGS,
+  ...MOTIF_FINDINGS,
+  ...LAYOUT_FINDINGS,
+  ...JOIN_FINDINGS,
+  ...MATERIAL_FINDINGS,
+} as const satisfies Record<string, CatalogueEntry>
+
+export type FindingCode = keyof typeof CATALOGUE

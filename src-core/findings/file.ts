@@ -1,0 +1,45 @@
+import type { CatalogueEntry } from './catalogue'
+
+/** The file itself and what refers to what in it. */
+export const FILE_FINDINGS = {
+  'file/invalid-value': {
+    severity: 'error',
+    message: '{received} stands where {expected} is expected.',
+    mend: 'Correct the value at this place.',
+  },
+  'file/unknown-yarn': {
+    severity: 'error',
+    message: "there is no yarn '{id}'.",
+    mend: 'Add the yarn, or name one that is in the list.',
+  },
+  'file/unknown-motif': {
+    severity: 'error',
+    message: "there is no motif '{id}'.",
+    mend: 'Add the motif, or name one that is in the list.',
+  },
+  'file/unknown-colourway': {
+    severity: 'error',
+    message: "there is no colourway '{id}'.",
+    mend: 'Add the colourway, or name one that is in the list.',
+  },
+  'file/unknown-cell': {
+    severity: 'warning',
+    message: "there is no place '{id}' in this arrangement.",
+    mend: 'Name a place as "row,place", both from 1, or remove the entry.',
+  },
+  'file/unknown-slot': {
+    severity: 'warning',
+    message: "the motif has no colour '{slot}'; it has {known}.",
+    mend: "Use one of the motif's own colour names.",
+  },
+  'file/missing-slot': {
+    severity: 'warning',
+    message: "nothing says which yarn the motif's colour '{slot}' is worked in.",
+    mend: 'Choose a yarn for it in this colourway.',
+  },
+  'file/duplicate-id': {
+    severity: 'error',
+    message: "the id '{id}' is used twice.",
+    mend: 'Give each of them an id of its own.',
+  },
+} as const satisfies Record<string, CatalogueEntry>

@@ -1,0 +1,3 @@
+import type { CatalogueEntry } from './catalogue'
+
+export const MATERIAL_FINDINGS = {} as const satisfies Record<string, CatalogueEntry>

@@ -1,0 +1,81 @@
+/**
+ * Quantities in words, for window, paper and command line alike. Every number carries its unit; inches come
+ * as the nearest eighth, the way a tape measure is read.
+ */
+import type { Range } from '../../shared-types/plan'
+import type { UnitSystem } from '../../shared-types/project'
+import { GRAMS_PER_OUNCE, METRES_PER_YARD, MM_PER_INCH } from './quantity'
+import type { Grams, Metres, Millimetres, Minutes } from './quantity'
+
+/** A number with at most `digits` decimals, thousands grouped, no trailing zeros, a true minus sign. */
+export function formatNumber(value: number, digits = 0): string {
+  const rounded = Math.abs(value) < 0.5 * 10 ** -digits ? 0 : value
+  return rounded.toLocaleString('en', { maximumFractionDigits: digits }).replace('-', '−')
+}
+
+const EIGHTHS = ['', '⅛', '¼', '⅜', '½', '⅝', '¾', '⅞']
+
+/** Inches to the nearest eighth, without the unit: "38⅜", "¼", "0". */
+export function formatEighths(mm: Millimetres): string {
+  const eighths = Math.round((Math.abs(mm) / MM_PER_INCH) * 8)
+  const whole = Math.floor(eighths / 8)
+  const sign = mm < 0 && eighths > 0 ? '−' : ''
+  const fraction = EIGHTHS[eighths % 8]
+  return sign + (whole > 0 || !fraction ? formatNumber(whole) : '') + fraction
+}
+
+/** A length on its own: "78 mm", "97.5 cm", "3⅛ in". Metric lengths from 300 mm on are told in cm. */
+export function formatLength(mm: Millimetres, units: UnitSystem): string {
+  if (units === 'imperial') return `${formatEighths(mm)} in`
+  return Math.abs(mm) >= 300 ? `${formatNumber(mm / 10, 1)} cm` : `${formatNumber(mm, 1)} mm`
+}
+
+/** A size: "97.5 × 68.6 cm", "38⅜ × 27 in". */
+export function formatSize(width: Millimetres, height: Millimetres, units: UnitSystem): string {
+  if (units === 'imperial') return `${formatEighths(width)} × ${formatEighths(height)} in`
+  return `${formatNumber(width / 10, 1)} × ${formatNumber(height / 10, 1)} cm`
+}
+
+/** A mass: "4.3 g", "386 g", "13.6 oz". */
+export function formatMass(grams: Grams, units: UnitSystem): string {
+  if (units === 'imperial') return `${formatNumber(grams / GRAMS_PER_OUNCE, 1)} oz`
+  return `${formatNumber(grams, Math.abs(grams) < 20 ? 1 : 0)} g`
+}
+
+/** A length of yarn: "12.4 m", "967 m", "1,057 yd". */
+export function formatYarnLength(metres: Metres, units: UnitSystem): string {
+  const value = units === 'imperial' ? metres / METRES_PER_YARD : metres
+  return `${formatNumber(value, Math.abs(value) < 20 ? 1 : 0)} ${units === 'imperial' ? 'yd' : 'm'}`
+}
+
+/** A range of masses: "410 g (380–445)"; one number where low and high round to it. */
+export function formatMassRange(range: Range, units: UnitSystem): string {
+  return formatRange(range, (value) => formatMass(value, units))
+}
+
+/** A range of any quantity, told by `format` ("value unit"): the bounds drop the unit. */
+export function formatRange(range: Range, format: (value: number) => string): string {
+  const bare = (value: number) => format(value).replace(/ .*$/, '')
+  const low = bare(range.low)
+  const high = bare(range.high)
+  const expected = format(range.expected)
+  return low === bare(range.expected) && high === low ? expected : `${expected} (${low}–${high})`
+}
+
+/** A time: "45 min", "43 h", "2 h 30 min" (minutes are dropped from ten hours on). */
+export function formatMinutes(minutes: Minutes): string {
+  const total = Math.round(minutes)
+  if (total < 60) return `${total} min`
+  if (total >= 600) return `${formatNumber(Math.round(total / 60))} h`
+  const rest = total % 60
+  return rest === 0 ? `${Math.floor(total / 60)} h` : `${Math.floor(total / 60)} h ${rest} min`
+}
+
+/** An amount of money: "€31.20", "SEK 310". Unknown currency codes are told as they are. */
+export function formatMoney(amount: number, currency: string): string {
+  try {
+    return new Intl.NumberFormat('en', { style: 'currency', currency: currency || 'EUR' }).format(amount)
+  } catch {
+    return `${formatNumber(amount, 2)} ${currency}`.trim()
+  }
+}
