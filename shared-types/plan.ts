@@ -61,7 +61,7 @@ export interface MotifAccount {
   readonly metres: Readonly<Record<string, number>>
   readonly outline: readonly Point[]
   readonly anchors: readonly Anchor[]
-  /** Closed rings from the centre outward, one per colour section, for drawing; the last is the outline. */
+  /** Colour sections for drawing, the outermost (the outline) first: each covers the middle of the one before. */
   readonly layers: readonly MotifLayer[]
   readonly findings: readonly Finding[]
 }

@@ -1,0 +1,133 @@
+/**
+ * Anchors: the places of a motif where a join can be made, with addresses in words. Petals, corners and sides
+ * are numbered in working direction from 12 o'clock: counter-clockwise seen from the right side for
+ * right-handers, clockwise for left-handers.
+ */
+import type { Anchor, AnchorKind, Point } from '../../shared-types/plan'
+import type { Hand } from '../../shared-types/project'
+import { directionOf, polar } from '../geometry/points'
+import type { Millimetres, Radians } from '../units/quantity'
+
+/** Sign of a step in working direction, angles being clockwise. */
+export const workingSign = (hand: Hand): 1 | -1 => (hand === 'left' ? 1 : -1)
+
+function anchor(
+  kind: AnchorKind,
+  id: string,
+  petal: number,
+  at: Point,
+  address: string,
+  outward: Radians = directionOf(at),
+): Anchor {
+  return { id, kind, petal, x: at.x, y: at.y, outward: polar(1, outward), address }
+}
+
+/** Tips, shoulders and valleys of a motif with petals; `flank` is the point halfway between tip and valley. */
+export function petalAnchors(
+  petals: number,
+  tip: Millimetres,
+  valley: Millimetres,
+  flankRadius: Millimetres,
+  hand: Hand,
+): Anchor[] {
+  const sign = workingSign(hand)
+  const step = (2 * Math.PI) / petals
+  const anchors: Anchor[] = []
+  for (let k = 1; k <= petals; k++) {
+    const angle = sign * (k - 1) * step
+    const next = (k % petals) + 1
+    anchors.push(
+      anchor('tip', `tip-${k}`, k, polar(tip, angle), `petal ${k}`),
+      anchor(
+        'shoulder',
+        `shoulder-${k}-1`,
+        k,
+        polar(flankRadius, angle - (sign * step) / 4),
+        `first shoulder of petal ${k}`,
+      ),
+      anchor(
+        'shoulder',
+        `shoulder-${k}-2`,
+        k,
+        polar(flankRadius, angle + (sign * step) / 4),
+        `second shoulder of petal ${k}`,
+      ),
+      anchor(
+        'valley',
+        `valley-${k}`,
+        k,
+        polar(valley, angle + (sign * step) / 2),
+        `between petals ${k} and ${next}`,
+      ),
+    )
+  }
+  return anchors
+}
+
+/** Shares of a side at which a straight-sided motif can be joined besides its corners. */
+const SIDE_PLACES = [1 / 4, 1 / 2, 3 / 4] as const
+
+/** Corners and three places on each side; side k follows corner k in working direction. */
+export function sidedAnchors(corners: readonly Point[], hand: Hand): Anchor[] {
+  const count = corners.length
+  const sign = workingSign(hand)
+  const inOrder = Array.from({ length: count }, (_, k) => corners[(((sign * k) % count) + count) % count]!)
+  const anchors: Anchor[] = []
+  inOrder.forEach((corner, k) => {
+    const next = inOrder[(k + 1) % count]!
+    const middle = { x: (corner.x + next.x) / 2, y: (corner.y + next.y) / 2 }
+    anchors.push(anchor('corner', `corner-${k + 1}`, k + 1, corner, `corner ${k + 1}`))
+    SIDE_PLACES.forEach((share, place) => {
+      const at = { x: corner.x + (next.x - corner.x) * share, y: corner.y + (next.y - corner.y) * share }
+      anchors.push(
+        anchor(
+          'side',
+          `side-${k + 1}-${place + 1}`,
+          k + 1,
+          at,
+          `place ${place + 1} of side ${k + 1}`,
+          directionOf(middle),
+        ),
+      )
+    })
+  })
+  return anchors
+}
+
+/** Places of a round motif in the given directions (radians, clockwise from 12 o'clock), told by the clock. */
+export function roundAnchors(radius: Millimetres, directions: readonly Radians[], hand: Hand): Anchor[] {
+  const sign = workingSign(hand)
+  const turn = (angle: Radians) => (((sign * angle) % (2 * Math.PI)) + 2 * Math.PI + 1e-9) % (2 * Math.PI)
+  return [...directions]
+    .sort((a, b) => turn(a) - turn(b))
+    .map((angle, i) =>
+      anchor('side', `place-${i + 1}`, i + 1, polar(radius, angle), `place at ${clock(angle)}`, angle),
+    )
+}
+
+/** Twelve places round the clock. */
+export const CLOCK_DIRECTIONS: readonly Radians[] = Array.from({ length: 12 }, (_, i) => (i * Math.PI) / 6)
+
+/** Tip, stem end and the widest places of a leaf. */
+export function leafAnchors(
+  length: Millimetres,
+  width: Millimetres,
+  widest: Millimetres,
+  hand: Hand,
+): Anchor[] {
+  const first = workingSign(hand)
+  const east = Math.PI / 2
+  return [
+    anchor('tip', 'tip-1', 1, { x: 0, y: -length / 2 }, 'tip'),
+    anchor('shoulder', 'shoulder-1', 1, { x: (first * width) / 2, y: widest }, 'first side', first * east),
+    anchor('tip', 'tip-2', 2, { x: 0, y: length / 2 }, 'stem end'),
+    anchor('shoulder', 'shoulder-2', 2, { x: (-first * width) / 2, y: widest }, 'second side', -first * east),
+  ]
+}
+
+/** A direction as an hour of the clock, to the nearest half: "3 o'clock", "half past 4". */
+export function clock(angle: Radians): string {
+  const halves = ((Math.round((angle / (2 * Math.PI)) * 24) % 24) + 24) % 24
+  const hour = Math.floor(halves / 2) || 12
+  return halves % 2 === 0 ? `${hour} o'clock` : `half past ${hour}`
+}

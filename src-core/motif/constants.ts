@@ -1,0 +1,33 @@
+/** Constants of measured motifs. Everything here is ours to choose or common practice; no standard backs it. */
+
+/** Fewest and most petals that can be planned. */
+export const PETALS = { least: 3, most: 24 } as const
+
+/** Sizes that are taken for a slip of the finger outside of these bounds, in mm. */
+export const MOTIF_SIZE = { least: 3, most: 3000 } as const
+
+/** Between-petals measure as a share of tip to tip where only the latter was measured (from memory). */
+export const DEFAULT_VALLEY_SHARE = 0.68
+
+/** Width of a leaf as a share of its length where only the latter was measured (from memory). */
+export const DEFAULT_LEAF_WIDTH_SHARE = 0.5
+
+/** Smallest share of tip to tip that a between-petals measure may have: below it petals are mere spokes. */
+export const LEAST_VALLEY_SHARE = 0.1
+
+/** M4: how far the next motif may be off once one is measured, as a share (from memory). */
+export const MEASURED_SPREAD = 0.03
+
+/**
+ * Fullness of a drawn petal: the power of the cosine between valley (0) and tip (1). At 1 a petal is a cosine
+ * lobe; smaller is fuller. Sizes do not depend on it, tips and valleys being exact (ours, chosen by eye).
+ */
+export const PETAL_POWER = 0.85
+
+/** Points on a whole outline; divisible by 4 and 6, so that circles touch exactly in rows and honeycombs. */
+export const OUTLINE_POINTS = 144
+
+/** M18: growth in blocking of cotton lace in thread (published motifs against finished cloths: +2 to +11 %). */
+export const THREAD_LACE_GROWTH = 0.06
+/** A cotton counts as thread from this many metres in 100 g on (yarn class 0 in trade-facts: 483 m and more). */
+export const THREAD_METRES_PER_100_G = 483

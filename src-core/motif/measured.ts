@@ -1,0 +1,254 @@
+/** M15, M16, M18: a finished motif, measured with a ruler → outline, anchors, layers for drawing. */
+import type { Finding } from '../../shared-types/finding'
+import type { Anchor, MotifAccount, MotifLayer } from '../../shared-types/plan'
+import type { Hand, MeasuredMotif } from '../../shared-types/project'
+import { finding } from '../findings/finding'
+import { scaleOutline } from '../geometry/points'
+import type { Outline } from '../geometry/points'
+import { formatNumber } from '../units/format'
+import type { Millimetres } from '../units/quantity'
+import { CLOCK_DIRECTIONS, leafAnchors, petalAnchors, roundAnchors, sidedAnchors } from './anchors'
+import {
+  DEFAULT_LEAF_WIDTH_SHARE,
+  DEFAULT_VALLEY_SHARE,
+  LEAST_VALLEY_SHARE,
+  MEASURED_SPREAD,
+  MOTIF_SIZE,
+  PETALS,
+} from './constants'
+import { leafOutline, leafWidest, petalOutline, roundOutline, sidedOutline } from './outlines'
+
+interface Shape {
+  readonly shape: MotifAccount['shape']
+  readonly petals: number
+  readonly overTips: Millimetres
+  readonly overValleys: Millimetres
+  readonly outline: Outline
+  readonly anchors: readonly Anchor[]
+}
+
+export interface MeasuredContext {
+  readonly hand: Hand
+  /** Growth in blocking as a share, applied to motifs that were measured before it. */
+  readonly growth: number
+}
+
+const SIDES = { square: 4, hexagon: 6, octagon: 8 } as const
+
+/**
+ * The account of a measured motif. Sizes in mm, as diameters. Unusable measures give findings and `null`.
+ */
+export function measuredAccount(
+  motif: MeasuredMotif,
+  context: MeasuredContext,
+): { account: MotifAccount | null; findings: Finding[] } {
+  const findings: Finding[] = []
+  const reader = new MeasureReader(motif, context, findings)
+  const shape = reader.shape()
+  if (!shape) return { account: null, findings }
+  return {
+    account: {
+      id: motif.id,
+      name: motif.name ?? motif.id,
+      ...shape,
+      range: { low: shape.overTips * (1 - MEASURED_SPREAD), high: shape.overTips * (1 + MEASURED_SPREAD) },
+      provenance: 'measured',
+      rounds: [],
+      stitches: {},
+      metres: {},
+      layers: layersOf(motif, shape),
+      findings,
+    },
+    findings,
+  }
+}
+
+/** Reads and checks the measures of one motif, collecting findings. */
+class MeasureReader {
+  readonly #motif: MeasuredMotif
+  readonly #hand: Hand
+  readonly #growth: number
+  readonly #findings: Finding[]
+
+  constructor(motif: MeasuredMotif, context: MeasuredContext, findings: Finding[]) {
+    this.#motif = motif
+    this.#hand = context.hand
+    this.#growth = motif.blocked === false ? 1 + context.growth : 1
+    this.#findings = findings
+    if (this.#growth !== 1)
+      this.#find('motif/grows-in-blocking', { percent: formatNumber(context.growth * 100, 1) })
+  }
+
+  shape(): Shape | null {
+    switch (this.#motif.outline) {
+      case 'petals':
+        return this.#petals()
+      case 'round':
+        return this.#round()
+      case 'leaf':
+        return this.#leaf()
+      default:
+        return this.#sided(SIDES[this.#motif.outline])
+    }
+  }
+
+  #find(code: Parameters<typeof finding>[0], values: Record<string, string | number>): void {
+    this.#findings.push(finding(code, `motif ${this.#motif.id}`, values, { motif: this.#motif.id }))
+  }
+
+  /** A measure in mm after blocking; undefined when it is not given, null when it is unusable. */
+  #measure(key: 'overTips' | 'overValleys' | 'across' | 'sideToSide' | 'pointToPoint' | 'length' | 'width') {
+    const value = this.#motif[key]
+    if (value === undefined || value === 0) return undefined
+    if (value < MOTIF_SIZE.least || value > MOTIF_SIZE.most) {
+      this.#find('motif/size-range', { what: WORDS[key], received: formatNumber(value, 2), ...MOTIF_SIZE })
+      return null
+    }
+    return value * this.#growth
+  }
+
+  #missing(what: string): null {
+    this.#find('motif/missing-size', { what })
+    return null
+  }
+
+  /** Checks that `small` lies under `large`, both in mm. */
+  #ordered(small: Millimetres, large: Millimetres, inner: string, outer: string): boolean {
+    if (small < large && small >= large * LEAST_VALLEY_SHARE) return true
+    this.#find('motif/size-order', {
+      inner,
+      outer,
+      small: formatNumber(small, 1),
+      large: formatNumber(large, 1),
+      least: LEAST_VALLEY_SHARE * 100,
+    })
+    return false
+  }
+
+  #assumed(what: string, value: Millimetres): Millimetres {
+    this.#find('motif/assumed-size', { what, assumed: formatNumber(value, 1) })
+    return value
+  }
+
+  #petals(): Shape | null {
+    const petals = this.#motif.petals ?? 0
+    const tips = this.#measure('overTips')
+    let valleys = this.#measure('overValleys')
+    if (!Number.isInteger(petals) || petals < PETALS.least || petals > PETALS.most) {
+      this.#find('motif/petal-count', { received: formatNumber(petals, 2), ...PETALS })
+      return null
+    }
+    if (tips === null || valleys === null) return null
+    if (tips === undefined) return this.#missing(WORDS.overTips)
+    valleys ??= this.#assumed(WORDS.overValleys, tips * DEFAULT_VALLEY_SHARE)
+    if (!this.#ordered(valleys, tips, WORDS.overValleys, WORDS.overTips)) return null
+    const outline = petalOutline(petals, tips / 2, valleys / 2)
+    const flank = outline[Math.round(outline.length / petals / 4)]!
+    return {
+      shape: 'petals',
+      petals,
+      overTips: tips,
+      overValleys: valleys,
+      outline,
+      anchors: petalAnchors(petals, tips / 2, valleys / 2, Math.hypot(flank.x, flank.y), this.#hand),
+    }
+  }
+
+  #round(): Shape | null {
+    const across = this.#measure('across') ?? this.#measure('overTips')
+    if (across === null) return null
+    if (across === undefined) return this.#missing(WORDS.across)
+    return {
+      shape: 'round',
+      petals: 0,
+      overTips: across,
+      overValleys: across,
+      outline: roundOutline(across / 2),
+      anchors: roundAnchors(across / 2, CLOCK_DIRECTIONS, this.#hand),
+    }
+  }
+
+  #sided(sides: 4 | 6 | 8): Shape | null {
+    const side = this.#measure('sideToSide')
+    const point = this.#measure('pointToPoint')
+    if (side === null || point === null) return null
+    const shape = Math.cos(Math.PI / sides)
+    const apothem = (side ?? (point ?? 0) * shape) / 2
+    const corner = (point ?? (side ?? 0) / shape) / 2
+    if (apothem === 0) return this.#missing(WORDS.sideToSide)
+    if (side !== undefined && point !== undefined) {
+      if (!this.#ordered(side, point, WORDS.sideToSide, WORDS.pointToPoint)) return null
+      // Ten percent is far outside what blocking evens out; below it the bow is simply drawn.
+      if (Math.abs((point * shape) / side - 1) > 0.1)
+        this.#find('motif/not-regular', {
+          side: formatNumber(side, 1),
+          point: formatNumber(point, 1),
+          regular: formatNumber(side / shape, 1),
+        })
+    }
+    // A square and an octagon stand on a flat side, a hexagon has a corner at 12 o'clock.
+    const first = sides === 6 ? 0 : Math.PI / sides
+    const outline = sidedOutline(sides, apothem, corner, first)
+    const perSide = outline.length / sides
+    const corners = Array.from({ length: sides }, (_, k) => outline[k * perSide]!)
+    return {
+      shape: 'straight',
+      petals: sides,
+      overTips: 2 * corner,
+      overValleys: 2 * apothem,
+      outline,
+      anchors: sidedAnchors(this.#hand === 'left' || sides === 6 ? corners : rotateOnce(corners), this.#hand),
+    }
+  }
+
+  #leaf(): Shape | null {
+    const length = this.#measure('length')
+    let width = this.#measure('width')
+    if (length === null || width === null) return null
+    if (length === undefined) return this.#missing(WORDS.length)
+    width ??= this.#assumed(WORDS.width, length * DEFAULT_LEAF_WIDTH_SHARE)
+    if (!this.#ordered(width, length * 1.5, WORDS.width, WORDS.length)) return null
+    return {
+      shape: 'leaf',
+      petals: 2,
+      overTips: length,
+      overValleys: width,
+      outline: leafOutline(length, width),
+      anchors: leafAnchors(length, width, leafWidest(length), this.#hand),
+    }
+  }
+}
+
+/** Corner 1 is the first one met from 12 o'clock in working direction: the upper left one for right-handers. */
+function rotateOnce<T>(corners: readonly T[]): T[] {
+  return [corners[corners.length - 1]!, ...corners.slice(0, -1)]
+}
+
+/** The measures' names, as on screen and paper. */
+const WORDS = {
+  overTips: 'tip to tip',
+  overValleys: 'between petals',
+  across: 'across',
+  sideToSide: 'side to side',
+  pointToPoint: 'point to point',
+  length: 'the length',
+  width: 'the width',
+} as const
+
+/** Colour sections for drawing, the outermost first, so that each one covers the middle of the one before. */
+function layersOf(motif: MeasuredMotif, shape: Shape): MotifLayer[] {
+  const slots = motif.slots?.map((entry) => entry.slot) ?? []
+  const count = Math.max(1, slots.length)
+  const layers: MotifLayer[] = [{ slot: slots[count - 1] ?? '', outline: shape.outline }]
+  for (let i = count - 2; i >= 0; i--) {
+    const share = (i + 1) / count
+    layers.push({
+      slot: slots[i]!,
+      outline:
+        shape.shape === 'petals' || shape.shape === 'round'
+          ? roundOutline((shape.overValleys / 2) * share * (shape.shape === 'petals' ? 0.95 : 1))
+          : scaleOutline(shape.outline, share),
+    })
+  }
+  return layers
+}
