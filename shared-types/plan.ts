@@ -3,7 +3,7 @@
  * The fields that `docs/command-line.md` lists are a contract; more may be added.
  */
 import type { Finding } from './finding'
-import type { Arrangement } from './project'
+import type { AlternateRows, Arrangement } from './project'
 
 export interface Point {
   readonly x: number
@@ -200,7 +200,7 @@ export interface FitArrangement {
   readonly columns: number
   readonly rows: number
   readonly rings: number
-  readonly alternateRows: 'same' | 'oneFewer'
+  readonly alternateRows: AlternateRows
   readonly size: { readonly width: number; readonly height: number }
   /** Size minus wish, in mm. */
   readonly error: { readonly width: number; readonly height: number }

@@ -110,6 +110,7 @@ export const colourwaySchema = z.looseObject({
 })
 
 export const ARRANGEMENTS = ['straight-rows', 'offset-rows', 'rings'] as const
+export const ALTERNATE_ROWS = ['same', 'oneFewer', 'oneMore'] as const
 export const FILL_PATTERNS = ['one', 'repeat', 'rows', 'no-two-alike', 'shade', 'scatter'] as const
 export const EDGING_STYLES = ['follow', 'bridge', 'level'] as const
 
@@ -130,7 +131,7 @@ export const blanketSchema = z.looseObject({
   motif: text.optional(),
   columns: number.optional(),
   rows: number.optional(),
-  alternateRows: z.enum(['same', 'oneFewer']).optional(),
+  alternateRows: z.enum(ALTERNATE_ROWS).optional(),
   rings: number.optional(),
   turn: number.optional(),
   alternateTurn: number.optional(),
@@ -277,6 +278,7 @@ export type Joining = z.infer<typeof joiningSchema>
 export type JoinRule = (typeof JOIN_RULES)[number]
 export type Seam = (typeof SEAMS)[number]
 export type Arrangement = (typeof ARRANGEMENTS)[number]
+export type AlternateRows = (typeof ALTERNATE_ROWS)[number]
 export type FillPattern = (typeof FILL_PATTERNS)[number]
 export type EdgingStyle = (typeof EDGING_STYLES)[number]
 export type Order = z.infer<typeof orderSchema>

@@ -1,3 +1,72 @@
 import type { CatalogueEntry } from './catalogue'
 
-export const JOIN_FINDINGS = {} as const satisfies Record<string, CatalogueEntry>
+/** Meeting points and the order of work. */
+export const JOIN_FINDINGS = {
+  'joins/pieces': {
+    severity: 'warning',
+    message: 'the motifs hang together in {pieces} separate pieces.',
+    mend: 'Rotate the motifs so that petals meet, allow a larger gap to bridge, or choose another way of joining.',
+  },
+  'joins/one-node': {
+    severity: 'warning',
+    message: '{count} motifs hang on a single meeting point and will spin: {cells}.',
+    mend: 'Rotate the motifs, or join them at two petals.',
+  },
+  'joins/weak': {
+    severity: 'note',
+    message: 'neighbours meet at one point only; the fabric will be loose.',
+    mend: 'Two points to each side hold better: rotate the motifs so that two petals face each neighbour.',
+  },
+  'joins/stretched': {
+    severity: 'note',
+    message: '{count} meeting points have {spread} to bridge; up to {limit} closes by itself.',
+    mend: 'Work a chain more where they join, choose another rotation, or measure the motif again.',
+  },
+  'joins/overlap': {
+    severity: 'error',
+    message: '{count} pairs of motifs overlap, {cells} first.',
+    mend: 'Give them more room.',
+  },
+  'joins/many-tips': {
+    severity: 'note',
+    message: 'with {petals} petals several tips of neighbours come within reach of each other.',
+    mend: 'Check the join detail: choose the petals that you want to join and a shorter reach.',
+  },
+  'joins/gap-for-hands': {
+    severity: 'warning',
+    message:
+      'openings of {size} stay between the motifs; that is 25 mm or more, wide enough for small hands.',
+    mend: 'For a child choose an arrangement that closes them, smaller motifs or fillers, and check for loose loops.',
+  },
+  'joins/gap-for-fingers': {
+    severity: 'note',
+    message: 'openings of {size} stay between the motifs.',
+    mend: 'For a child check that no finger can be caught, and check for loose loops.',
+  },
+  'joins/reach': {
+    severity: 'error',
+    message: 'a reach of {received} mm is not from 0 to {most} mm.',
+    mend: 'Enter how far apart two petals may be and still be joined, or leave it out.',
+  },
+  'joins/no-chain-width': {
+    severity: 'note',
+    message:
+      'joining chains are reckoned with a rule of thumb for the stitch width ({width} mm), since there is no gauge.',
+    mend: 'Enter a gauge, or measure ten chains.',
+  },
+  'order/unknown-place': {
+    severity: 'warning',
+    message: "the order names the place '{id}', which this arrangement does not have.",
+    mend: 'Name places as "row,place", both from 1.',
+  },
+  'order/incomplete': {
+    severity: 'warning',
+    message: 'the order leaves out {count} motifs; they are worked last, row by row.',
+    mend: 'Add them to the list.',
+  },
+  'order/repeated': {
+    severity: 'warning',
+    message: "the order names the place '{id}' twice.",
+    mend: 'Remove it once; the first mention counts.',
+  },
+} as const satisfies Record<string, CatalogueEntry>

@@ -1,0 +1,143 @@
+/** M20–M26: a blanket of one motif, laid out: where every motif stands and how large the whole becomes. */
+import type { Finding } from '../../shared-types/finding'
+import type { AlternateRows, Arrangement, BlanketLayout } from '../../shared-types/project'
+import { finding } from '../findings/finding'
+import { boxOf } from '../geometry/points'
+import type { Box, Outline } from '../geometry/points'
+import { formatNumber } from '../units/format'
+import type { Degrees, Millimetres } from '../units/quantity'
+import { BLOCKING, MOST_MOTIFS, MOST_RINGS, MOST_ROWS } from './constants'
+import type { Lattice } from './lattice'
+import { countPlaces, placesOf } from './places'
+import type { Place, PlaceCounts } from './places'
+
+export interface BlanketCounts extends PlaceCounts {
+  readonly turn: Degrees
+  readonly alternateTurn: Degrees
+}
+
+export interface Placement extends Place {
+  /** Centre in mm, from the top left of the box round all outlines. */
+  readonly x: Millimetres
+  readonly y: Millimetres
+  readonly turn: Degrees
+  /** Stands on an even row: takes the lattice's second outline. */
+  readonly even: boolean
+}
+
+export interface Laid {
+  readonly placements: readonly Placement[]
+  readonly lattice: Lattice
+  readonly width: Millimetres
+  readonly height: Millimetres
+}
+
+/** Reads the counts of a blanket; what the arrangement does not use is neither read nor checked. */
+export function blanketCounts(layout: BlanketLayout): { counts: BlanketCounts | null; findings: Finding[] } {
+  const findings: Finding[] = []
+  const arrangement: Arrangement = layout.arrangement ?? 'straight-rows'
+  const alternateRows: AlternateRows = layout.alternateRows ?? 'same'
+  const whole = (key: 'columns' | 'rows' | 'rings', least: number, most: number): number => {
+    const value = layout[key]
+    if (value !== undefined && Number.isInteger(value) && value >= least && value <= most) return value
+    findings.push(
+      finding('layout/count', `layout.${key}`, {
+        what: key,
+        received: value === undefined ? 'nothing' : formatNumber(value, 3),
+        least,
+        most: formatNumber(most),
+      }),
+    )
+    return least
+  }
+  const rings = arrangement === 'rings' ? whole('rings', 0, MOST_RINGS) : 0
+  const fewestColumns = arrangement === 'offset-rows' && alternateRows === 'oneFewer' ? 2 : 1
+  const columns = arrangement === 'rings' ? 0 : whole('columns', fewestColumns, MOST_ROWS)
+  const rows = arrangement === 'rings' ? 0 : whole('rows', 1, MOST_ROWS)
+  const alternateTurn = arrangement === 'rings' ? 0 : (layout.alternateTurn ?? 0)
+  const counts = { arrangement, columns, rows, alternateRows, rings, turn: layout.turn ?? 0, alternateTurn }
+  if (findings.length === 0 && countPlaces(counts) > MOST_MOTIFS)
+    findings.push(
+      finding('layout/too-many', 'layout', {
+        received: formatNumber(countPlaces(counts)),
+        most: formatNumber(MOST_MOTIFS),
+      }),
+    )
+  return { counts: findings.length === 0 ? counts : null, findings }
+}
+
+/** The factors by which blocking stretches the whole blanket; unusable ones are reported and taken as 1. */
+export function blockingFactors(layout: BlanketLayout): {
+  width: number
+  height: number
+  findings: Finding[]
+} {
+  const findings: Finding[] = []
+  const factor = (key: 'width' | 'height'): number => {
+    const value = layout.blocking?.[key] ?? 1
+    if (value >= BLOCKING.least && value <= BLOCKING.most) return value
+    findings.push(
+      finding('layout/blocking', `layout.blocking.${key}`, { received: formatNumber(value, 3), ...BLOCKING }),
+    )
+    return 1
+  }
+  return { width: factor('width'), height: factor('height'), findings }
+}
+
+/** Width or height of a run of centres with the boxes of the outlines at their ends. */
+function extent(lattice: Lattice, counts: BlanketCounts): Box {
+  const boxes = lattice.outlines.map((outline: Outline) => boxOf(outline)) as [Box, Box]
+  const all = placesOf(counts)
+  let left = Infinity
+  let right = -Infinity
+  let top = Infinity
+  let bottom = -Infinity
+  const ys = rowOffsets(lattice, all[all.length - 1]?.row ?? 1)
+  for (const place of all) {
+    const box = boxes[isEven(counts, place.row) ? 1 : 0]
+    const x = (place.halves * lattice.column) / 2
+    const y = ys[place.row - 1]!
+    left = Math.min(left, x + box.left)
+    right = Math.max(right, x + box.right)
+    top = Math.min(top, y + box.top)
+    bottom = Math.max(bottom, y + box.bottom)
+  }
+  return { left, top, right, bottom }
+}
+
+const isEven = (counts: BlanketCounts, row: number): boolean =>
+  counts.arrangement !== 'rings' && row % 2 === 0
+
+/** Where each row stands under the first. */
+function rowOffsets(lattice: Lattice, rows: number): Float64Array {
+  const ys = new Float64Array(rows)
+  for (let row = 1; row < rows; row++) ys[row] = ys[row - 1]! + lattice.rows[row % 2 === 1 ? 0 : 1]
+  return ys
+}
+
+/** Size in mm of the box round all outlines, without laying out each motif for the caller. */
+export function blanketSize(
+  lattice: Lattice,
+  counts: BlanketCounts,
+): { width: Millimetres; height: Millimetres } {
+  const box = extent(lattice, counts)
+  return { width: box.right - box.left, height: box.bottom - box.top }
+}
+
+/** Every motif with its centre from the top left of the box round all outlines, row by row. */
+export function layBlanket(lattice: Lattice, counts: BlanketCounts): Laid {
+  const box = extent(lattice, counts)
+  const all = placesOf(counts)
+  const ys = rowOffsets(lattice, all[all.length - 1]?.row ?? 1)
+  const placements = all.map((place): Placement => {
+    const even = isEven(counts, place.row)
+    return {
+      ...place,
+      x: (place.halves * lattice.column) / 2 - box.left,
+      y: ys[place.row - 1]! - box.top,
+      turn: lattice.turns[even ? 1 : 0],
+      even,
+    }
+  })
+  return { placements, lattice, width: box.right - box.left, height: box.bottom - box.top }
+}
