@@ -7,6 +7,11 @@ export const FILE_FINDINGS = {
     message: '{received} stands where {expected} is expected.',
     mend: 'Correct the value at this place.',
   },
+  'file/more-invalid-values': {
+    severity: 'error',
+    message: '{count} more values cannot be right.',
+    mend: 'Correct those that are told first.',
+  },
   'file/unknown-yarn': {
     severity: 'error',
     message: "there is no yarn '{id}'.",

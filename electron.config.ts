@@ -1,0 +1,56 @@
+/**
+ * Builds what stands behind the window: the desktop's main process and the loopback server (CommonJS for
+ * Node 18, the oldest that they meet), and the preload in one piece, since a sandboxed one cannot load
+ * files. scripts/build.mjs checks what the preload asks for.
+ */
+import { builtinModules } from 'node:module'
+import { fileURLToPath } from 'node:url'
+import { defineConfig } from 'vite'
+import type { UserConfig } from 'vite'
+
+const path = (name: string) => fileURLToPath(new URL(name, import.meta.url))
+const builtins = [...builtinModules, ...builtinModules.map((name) => `node:${name}`)]
+
+const common = {
+  configFile: false,
+  root: path('.'),
+  publicDir: false,
+  ssr: { noExternal: true, target: 'node' },
+} as const
+
+/** The desktop's main process (desktop.cjs) and the loopback server (browser.cjs). */
+export const mainConfig: UserConfig & { configFile: false } = {
+  ...common,
+  build: {
+    ssr: true,
+    outDir: path('out/main'),
+    emptyOutDir: true,
+    target: 'node18',
+    minify: false,
+    sourcemap: true,
+    rolldownOptions: {
+      input: { desktop: path('src-main/desktop/main.ts'), browser: path('src-main/browser/main.ts') },
+      external: ['electron', ...builtins],
+      output: { format: 'cjs', entryFileNames: '[name].cjs', chunkFileNames: '[name]-[hash].cjs' },
+    },
+  },
+}
+
+/** The preload (preload.cjs), beside the main process. */
+export const preloadConfig: UserConfig & { configFile: false } = {
+  ...common,
+  build: {
+    ssr: true,
+    outDir: path('out/main'),
+    emptyOutDir: false,
+    target: 'chrome114',
+    minify: false,
+    rolldownOptions: {
+      input: { preload: path('src-main/desktop/preload.ts') },
+      external: ['electron', ...builtins],
+      output: { format: 'cjs', entryFileNames: '[name].cjs', codeSplitting: false },
+    },
+  },
+}
+
+export default defineConfig(mainConfig)

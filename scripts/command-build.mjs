@@ -1,0 +1,83 @@
+/**
+ * The built command line, made anew when the sources changed. Builds are kept by the fingerprint of what they
+ * were built from, and made in a folder of their own that is then renamed: several starts at once each build,
+ * the first one to be ready wins, and nobody ever runs half a build.
+ */
+import { createHash, randomBytes } from 'node:crypto'
+import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, statSync } from 'node:fs'
+import { join, relative } from 'node:path'
+import { fileURLToPath } from 'node:url'
+
+const root = fileURLToPath(new URL('..', import.meta.url))
+const builds = join(root, 'out', 'command')
+const SOURCES = [
+  'shared-types',
+  'src-core',
+  'src-main/command',
+  'src-main/documents',
+  'src-main/paper',
+  'examples',
+  'scripts/command-build.mjs',
+  'command.config.ts',
+  'package.json',
+  'package-lock.json',
+]
+/** Builds of other sources are kept for an hour: somebody may be running one of them. */
+const KEPT_MS = 60 * 60 * 1000
+
+function* filesUnder(path) {
+  const facts = statSync(path, { throwIfNoEntry: false })
+  if (!facts) return
+  if (!facts.isDirectory()) {
+    yield path
+    return
+  }
+  for (const name of readdirSync(path).sort()) yield* filesUnder(join(path, name))
+}
+
+/** A name for the present state of everything that the command line is built from. */
+function fingerprintSources() {
+  const hash = createHash('sha256')
+  for (const source of SOURCES)
+    for (const file of filesUnder(join(root, source)))
+      hash.update(relative(root, file)).update('\0').update(readFileSync(file)).update('\0')
+  return hash.digest('hex').slice(0, 16)
+}
+
+function removeOldBuilds(current) {
+  for (const name of readdirSync(builds)) {
+    const path = join(builds, name)
+    const age = Date.now() - (statSync(path, { throwIfNoEntry: false })?.mtimeMs ?? Date.now())
+    if (name !== current && age > KEPT_MS) rmSync(path, { recursive: true, force: true })
+  }
+}
+
+/** Path of the built command line; builds it first, silently, where that is needed. */
+export async function buildCommand() {
+  const fingerprint = fingerprintSources()
+  const folder = join(builds, fingerprint)
+  const entry = join(folder, 'petalyard.cjs')
+  if (existsSync(entry)) return entry
+  mkdirSync(builds, { recursive: true })
+  const workshop = join(builds, `.${fingerprint}.${randomBytes(4).toString('hex')}`)
+  try {
+    const { build, runnerImport } = await import('vite')
+    const { module } = await runnerImport(join(root, 'command.config.ts'), { root, logLevel: 'silent' })
+    const config = module.default
+    await build({
+      ...config,
+      configFile: false,
+      logLevel: 'silent',
+      build: { ...config.build, outDir: workshop, emptyOutDir: false },
+    })
+    try {
+      renameSync(workshop, folder)
+    } catch (error) {
+      if (!existsSync(entry)) throw error
+    }
+    removeOldBuilds(fingerprint)
+  } finally {
+    rmSync(workshop, { recursive: true, force: true })
+  }
+  return entry
+}

@@ -1,0 +1,103 @@
+/**
+ * `npm test`: types, lint, format and every test that this machine can run. The last lines name what was
+ * skipped and why; the very last one is the count. `PETALYARD_REQUIRE=desktop,browser,pdf` turns a skip into
+ * a failure. Arguments go on to vitest (`npm test -- tests/src-core`).
+ */
+import { spawn } from 'node:child_process'
+import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { fileURLToPath } from 'node:url'
+import { findVirtualDisplay, hasDisplay, missingCapabilities } from './capabilities.mjs'
+
+const root = fileURLToPath(new URL('..', import.meta.url))
+const bin = (name) => join(root, 'node_modules', '.bin', name)
+const npm = process.platform === 'win32' ? 'npm.cmd' : 'npm'
+
+/** Runs a program; resolves with its exit code and, unless shown at once, what it said. */
+function run(program, args, { shown = false } = {}) {
+  return new Promise((resolve) => {
+    const child = spawn(program, args, { cwd: root, stdio: shown ? 'inherit' : 'pipe' })
+    let said = ''
+    child.stdout?.on('data', (data) => (said += data))
+    child.stderr?.on('data', (data) => (said += data))
+    child.on('error', (error) => resolve({ code: 1, said: String(error) }))
+    child.on('close', (code) => resolve({ code: code ?? 1, said }))
+  })
+}
+
+/** Types, lint and format, side by side; what failed is told. */
+async function checkSources() {
+  const checks = ['typecheck', 'lint', 'format:check']
+  const results = await Promise.all(checks.map((name) => run(npm, ['run', '--silent', name])))
+  for (const [index, { code, said }] of results.entries())
+    console.log(code === 0 ? `✓ ${checks[index]}` : `✗ ${checks[index]}\n${said}`)
+  const failed = results.filter(({ code }) => code !== 0).length
+  return { passed: checks.length - failed, failed }
+}
+
+/** Runs vitest without the files that need what is missing. */
+async function runTests(missing, args) {
+  const folder = mkdtempSync(join(tmpdir(), 'petalyard-test-'))
+  try {
+    const report = join(folder, 'report.json')
+    const excludes = missing.flatMap((need) => ['--exclude', `**/*.${need}.test.ts`])
+    const vitest = ['run', '--reporter=default', '--reporter=json', `--outputFile.json=${report}`]
+    const words = [bin('vitest'), ...vitest, ...excludes, ...args]
+    const virtual = !missing.includes('desktop') && !hasDisplay() ? findVirtualDisplay() : null
+    const [program, ...rest] = virtual ? [virtual, '-a', '-s', '-screen 0 1920x1080x24', ...words] : words
+    const { code } = await run(program, rest, { shown: true })
+    return { ...countTests(report), code }
+  } finally {
+    rmSync(folder, { recursive: true, force: true })
+  }
+}
+
+/** Counts of a vitest report. A file that broke before its tests, and a test that was skipped, are failures. */
+function countTests(report) {
+  try {
+    const { testResults } = JSON.parse(readFileSync(report, 'utf8'))
+    const tests = testResults.flatMap((file) => file.assertionResults)
+    const passed = tests.filter((test) => test.status === 'passed').length
+    const broken = testResults.filter(
+      (file) => file.status === 'failed' && !file.assertionResults.some((test) => test.status === 'failed'),
+    ).length
+    return { passed, failed: tests.length - passed + broken }
+  } catch {
+    return { passed: 0, failed: 1 }
+  }
+}
+
+const countFiles = (need) =>
+  readdirSync(join(root, 'tests'), { recursive: true }).filter((name) => name.endsWith(`.${need}.test.ts`))
+    .length
+
+const reasons = Object.entries(missingCapabilities()).filter(([, reason]) => reason !== null)
+const known = new Set(Object.keys(missingCapabilities()))
+const required = (process.env.PETALYARD_REQUIRE ?? '')
+  .split(',')
+  .map((word) => word.trim())
+  .filter(Boolean)
+const strangers = required.filter((need) => !known.has(need))
+if (strangers.length > 0) {
+  console.error(`PETALYARD_REQUIRE knows ${[...known].join(', ')}, not ${strangers.join(', ')}`)
+  process.exit(2)
+}
+
+const args = process.argv.slice(2)
+const sources = args.length === 0 ? await checkSources() : { passed: 0, failed: 0 }
+const tests = await runTests(
+  reasons.map(([need]) => need),
+  args,
+)
+
+console.log()
+let lacking = 0
+for (const [need, reason] of reasons) {
+  const demanded = required.includes(need)
+  if (demanded) lacking++
+  console.log(`${demanded ? 'Missing' : 'Skipped'}: ${countFiles(need)} ${need} test files: ${reason}`)
+}
+const failed = sources.failed + tests.failed + lacking + (tests.code !== 0 && tests.failed === 0 ? 1 : 0)
+console.log(`${sources.passed + tests.passed} passed, ${failed} failed`)
+process.exitCode = failed === 0 ? 0 : 1

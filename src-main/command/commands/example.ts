@@ -1,0 +1,65 @@
+import { access } from 'node:fs/promises'
+import { explainWriteFailure, listExamples, replaceFile, WriteFailure } from '../../documents'
+import { CommandEnd, EXIT } from '../exit-codes'
+import type { AddCommand } from '../program'
+import { table } from '../text'
+
+interface Options {
+  readonly out?: string
+  readonly force?: boolean
+}
+
+/** `petalyard example`: lists the example projects, or writes one of them. */
+export const addExample: AddCommand = (program, around) => {
+  program
+    .command('example')
+    .summary('write one of the example projects; without NAME, list them')
+    .description('Writes one of the example projects to a file of yours. Without NAME it lists them.')
+    .argument('[name]', 'name of the example')
+    .option('-o, --out <file>', 'the file to write')
+    .option('-f, --force', 'replace the file if it is there already')
+    .addHelpText('after', '\nExample:\n  petalyard example                    (which ones there are)')
+    .action(async (name: string | undefined, options: Options) => {
+      const examples = listExamples()
+      if (name === undefined) {
+        if (options.out !== undefined)
+          throw new CommandEnd(EXIT.wrongUse, 'which example? Name it before --out.')
+        const rows = examples.map((example) => [example.name, `${example.title}: ${example.description}`])
+        const columns = [
+          { head: 'Name', align: 'left' },
+          { head: 'What it is', align: 'left' },
+        ] as const
+        around.out(table(columns, rows, around.width).join('\n') + '\n')
+        return
+      }
+      const example = examples.find((each) => each.name === name)
+      if (!example) {
+        const names = examples.map((each) => each.name).join(', ')
+        throw new CommandEnd(EXIT.wrongUse, `there is no example '${name}'; there are ${names}.`)
+      }
+      if (options.out === undefined)
+        throw new CommandEnd(EXIT.wrongUse, `where to? Add --out ${name}.petalyard`)
+      await writeExample(example.text, options.out, options.force === true)
+      around.out(`Wrote ${options.out}: ${example.title}\n`)
+    })
+}
+
+async function writeExample(text: string, out: string, force: boolean): Promise<void> {
+  if (!force && (await exists(out)))
+    throw new CommandEnd(
+      EXIT.notWritten,
+      `${out} is there already; it was left as it is. --force replaces it.`,
+    )
+  try {
+    await replaceFile(out, new TextEncoder().encode(text), { backup: true })
+  } catch (error) {
+    if (error instanceof WriteFailure) throw new CommandEnd(EXIT.notWritten, explainWriteFailure(error, out))
+    throw error
+  }
+}
+
+const exists = (path: string): Promise<boolean> =>
+  access(path).then(
+    () => true,
+    () => false,
+  )

@@ -1,0 +1,68 @@
+/** The few things that saving asks of the machine. Tests give one that fails at a chosen step. */
+import { access, constants, copyFile, open, readFile, realpath, rename, rm, stat } from 'node:fs/promises'
+import { setTimeout as wait } from 'node:timers/promises'
+import writeFileAtomic from 'write-file-atomic'
+
+export interface FileFacts {
+  readonly mtimeMs: number
+  readonly size: number
+  readonly isFile: boolean
+  readonly mode: number
+  readonly owner: { readonly uid: number; readonly gid: number }
+}
+
+export interface FilePort {
+  /** The real path behind links, or null where nothing is there. */
+  readonly realPath: (path: string) => Promise<string | null>
+  /** Facts of what is there, or null. */
+  readonly facts: (path: string) => Promise<FileFacts | null>
+  /** Throws where the file may not be written. */
+  readonly demandWritable: (path: string) => Promise<void>
+  /** Writes a new file and waits until it is on the disk. */
+  readonly writeDurably: (path: string, bytes: Uint8Array, like: FileFacts | null) => Promise<void>
+  readonly read: (path: string) => Promise<Uint8Array>
+  readonly copy: (from: string, to: string) => Promise<void>
+  readonly rename: (from: string, to: string) => Promise<void>
+  readonly remove: (path: string) => Promise<void>
+  /** Makes a rename in this folder last a power cut, where the machine can do that. */
+  readonly syncFolder: (path: string) => Promise<void>
+  readonly wait: (milliseconds: number) => Promise<void>
+}
+
+const noneIfMissing = (error: NodeJS.ErrnoException): null => {
+  if (error.code === 'ENOENT') return null
+  throw error
+}
+
+export const machineFiles: FilePort = {
+  realPath: (path) => realpath(path).catch(noneIfMissing),
+  facts: (path) =>
+    stat(path).then(
+      (stats) => ({
+        mtimeMs: stats.mtimeMs,
+        size: stats.size,
+        isFile: stats.isFile(),
+        mode: stats.mode,
+        owner: { uid: stats.uid, gid: stats.gid },
+      }),
+      noneIfMissing,
+    ),
+  demandWritable: (path) => access(path, constants.W_OK),
+  writeDurably: (path, bytes, like) =>
+    writeFileAtomic(path, Buffer.from(bytes), like ? { mode: like.mode, chown: like.owner } : {}),
+  read: (path) => readFile(path),
+  copy: (from, to) => copyFile(from, to),
+  rename: (from, to) => rename(from, to),
+  remove: (path) => rm(path, { force: true }),
+  syncFolder: async (path) => {
+    const handle = await open(path, 'r')
+    try {
+      await handle.sync()
+    } finally {
+      await handle.close()
+    }
+  },
+  wait: async (milliseconds) => {
+    await wait(milliseconds)
+  },
+}

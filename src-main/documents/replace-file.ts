@@ -1,0 +1,150 @@
+/**
+ * Replaces a file in one step: whoever looks, and whatever fails, finds either the old content or the new.
+ *
+ * write-file-atomic writes and syncs, but it does not notice a short write (a full disk), keeps no backup,
+ * does not wait for a virus scanner or a sync program that holds the file on Windows, and does not sync the
+ * folder. So it writes a staging file beside the target here; that is read back and compared, the old
+ * content is copied aside, and only then the staging file takes the target's place.
+ */
+import { randomBytes } from 'node:crypto'
+import { basename, dirname, join, resolve } from 'node:path'
+import { machineFiles } from './file-port'
+import type { FilePort } from './file-port'
+import type { FileStamp } from './outcome'
+
+export type WriteStep = 'look' | 'write' | 'compare' | 'replace'
+
+/** The file could not be replaced; its old content is still there. */
+export class WriteFailure extends Error {
+  override readonly name = 'WriteFailure'
+  constructor(
+    readonly step: WriteStep,
+    readonly code: string,
+    /** Where the new content was kept, when it was whole and only its last step failed. */
+    readonly keptAt: string | null,
+    detail: string,
+  ) {
+    super(detail)
+  }
+}
+
+export interface Replaced {
+  readonly stamp: FileStamp
+  /** Path of the copy of the old content; null where there was none or it could not be made. */
+  readonly backup: string | null
+}
+
+/** Waits before trying again, in ms: about two seconds in all (our own choice). */
+const RETRY_WAITS = [10, 20, 40, 80, 160, 320, 640, 800]
+const LOCKED = new Set(['EPERM', 'EACCES', 'EBUSY'])
+
+const queues = new Map<string, Promise<unknown>>()
+
+/** Writes `bytes` to `path` in one step; `backup` keeps the old content at `path~`. Throws WriteFailure. */
+export function replaceFile(
+  path: string,
+  bytes: Uint8Array,
+  options: { readonly backup: boolean; readonly files?: FilePort },
+): Promise<Replaced> {
+  const key = resolve(path)
+  const before = queues.get(key) ?? Promise.resolve()
+  const task = before.catch(() => undefined).then(() => replaceNow(key, bytes, options))
+  queues.set(key, task)
+  const forget = () => {
+    if (queues.get(key) === task) queues.delete(key)
+  }
+  task.then(forget, forget)
+  return task
+}
+
+async function replaceNow(
+  path: string,
+  bytes: Uint8Array,
+  { backup, files = machineFiles }: { readonly backup: boolean; readonly files?: FilePort },
+): Promise<Replaced> {
+  const target = await step('look', async () => (await files.realPath(path)) ?? path)
+  const old = await step('look', () => files.facts(target))
+  if (old && !old.isFile) throw new WriteFailure('look', 'EISDIR', null, 'a folder or device has this name')
+  if (old) await step('look', () => files.demandWritable(target))
+
+  const staging = join(dirname(target), `.${basename(target)}.${randomBytes(6).toString('hex')}.new`)
+  let whole = false
+  try {
+    await step('write', () => files.writeDurably(staging, bytes, old))
+    const written = await step('compare', () => files.read(staging))
+    if (Buffer.compare(Buffer.from(written), Buffer.from(bytes)) !== 0)
+      throw new WriteFailure('compare', 'EIO', null, 'what was written does not read back the same')
+    whole = true
+    const kept = backup && old ? await keepBackup(target, files) : null
+    await step('replace', () => retryWhileLocked(() => files.rename(staging, target), files))
+    await files.syncFolder(dirname(target)).catch(() => undefined)
+    const facts = await files.facts(target).catch(() => null)
+    return { stamp: { mtimeMs: facts?.mtimeMs ?? 0, size: facts?.size ?? bytes.length }, backup: kept }
+  } catch (error) {
+    if (whole && error instanceof WriteFailure)
+      throw new WriteFailure(error.step, error.code, staging, error.message)
+    await files.remove(staging).catch(() => undefined)
+    throw error
+  }
+}
+
+/**
+ * Copies the old content to `NAME~`, by way of a copy that takes its place when it is whole. A backup that
+ * cannot be made does not keep the new content from being saved.
+ */
+async function keepBackup(target: string, files: FilePort): Promise<string | null> {
+  const backup = `${target}~`
+  const copy = join(dirname(target), `.${basename(target)}.${randomBytes(6).toString('hex')}.old`)
+  try {
+    await files.copy(target, copy)
+    await retryWhileLocked(() => files.rename(copy, backup), files)
+    return backup
+  } catch {
+    await files.remove(copy).catch(() => undefined)
+    return null
+  }
+}
+
+async function retryWhileLocked(action: () => Promise<void>, files: FilePort): Promise<void> {
+  for (const pause of RETRY_WAITS) {
+    try {
+      return await action()
+    } catch (error) {
+      if (!LOCKED.has(codeOf(error))) throw error
+      await files.wait(pause)
+    }
+  }
+  return action()
+}
+
+async function step<T>(name: WriteStep, action: () => Promise<T>): Promise<T> {
+  try {
+    return await action()
+  } catch (error) {
+    const detail = error instanceof Error ? error.message : String(error)
+    throw new WriteFailure(name, codeOf(error), null, detail)
+  }
+}
+
+const codeOf = (error: unknown): string =>
+  error instanceof Error && 'code' in error ? String(error.code) : 'UNKNOWN'
+
+const REASONS: Record<string, string> = {
+  ENOENT: 'the folder does not exist',
+  ENOTDIR: 'the folder does not exist',
+  EACCES: 'you have no permission to write there',
+  EPERM: 'you have no permission to write there',
+  EROFS: 'this place can only be read',
+  ENOSPC: 'the disk is full',
+  EDQUOT: 'the disk quota is used up',
+  EISDIR: 'a folder or device has this name',
+  EBUSY: 'another program holds the file',
+  ENAMETOOLONG: 'the name is too long',
+}
+
+/** One line in words; `name` is the file as the person knows it. */
+export function explainWriteFailure(failure: WriteFailure, name: string): string {
+  const reason = REASONS[failure.code] ?? failure.message
+  const kept = failure.keptAt ? ` What was to be saved is in ${failure.keptAt}.` : ''
+  return `${name} could not be written: ${reason}.${kept}`
+}
