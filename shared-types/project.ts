@@ -68,6 +68,8 @@ const motifCommon = {
   name: text.optional(),
   gauge: stitchGaugeSchema.optional(),
   weighed: weighedSchema.optional(),
+  /** Metres in one motif by colour, measured by unravelling it. */
+  unravelled: z.record(text, number).optional(),
   minutes: number.optional(),
 }
 

@@ -12,4 +12,114 @@ export const MATERIAL_FINDINGS = {
     message: "the gauge says '{received}' where {expected} is expected; it is left out.",
     mend: 'Measure a swatch and enter stitches, rows and the length that they were counted over.',
   },
+  'gauge/missing': {
+    severity: 'note',
+    message:
+      'edging or joining chains are counted with a rule of thumb, {width} mm to a stitch (±{spread} %), as there is no gauge.',
+    mend: 'Enter the gauge of a swatch: stitches and rows over 10 cm, and the hook.',
+  },
+  'yarn/no-weight': {
+    severity: 'warning',
+    message: 'nothing says how much yarn {motif} takes for {slots}, so that yarn is not counted.',
+    mend: 'Weigh a few finished motifs, or give the written rounds and a gauge.',
+  },
+  'yarn/split-evenly': {
+    severity: 'note',
+    message:
+      'the weight of {motif} is split evenly over its {slots} colours, as nothing says how it divides.',
+    mend: 'Weigh the ball before and after each colour, and enter the shares or the grams of each.',
+  },
+  'yarn/shares': {
+    severity: 'warning',
+    message: 'the shares of the weight add up to {sum}, not 1; they are scaled to 1.',
+    mend: 'Correct the shares so that they add up to 1.',
+  },
+  'yarn/no-colourway': {
+    severity: 'warning',
+    message: 'no colourway is chosen for {motifs} of the motifs, so their yarn is not counted.',
+    mend: 'Fill or paint these places with a colourway.',
+  },
+  'yarn/invalid-value': {
+    severity: 'warning',
+    message: "{yarn}: '{received}' stands where {expected} is expected; it is left out.",
+    mend: 'Correct the value from the ball band.',
+  },
+  'yarn/no-ball-band': {
+    severity: 'warning',
+    message:
+      '{yarn}: {metres} follow from stitches, tails or seams, but no ball weight and length bring them to grams and balls.',
+    mend: 'Enter grams and metres from the ball band.',
+  },
+  'yarn/no-ball-weight': {
+    severity: 'warning',
+    message: '{yarn}: the weight of a ball is missing, so balls cannot be counted.',
+    mend: 'Enter the grams of one ball from its band.',
+  },
+  'yarn/no-ball-length': {
+    severity: 'note',
+    message: '{yarn}: the length of a ball is missing, so its yarn is told in grams alone.',
+    mend: 'Enter the metres of one ball from its band.',
+  },
+  'yarn/no-price': {
+    severity: 'note',
+    message: '{yarn}: the price of a ball is missing, so its cost cannot be told.',
+    mend: 'Enter the price of one ball.',
+  },
+  'yarn/stash-short': {
+    severity: 'warning',
+    message: '{yarn}: {onHand} on hand, {need} needed: {reach}; up to {missing} are missing.',
+    mend: 'Buy what is missing, or make fewer motifs in this yarn.',
+  },
+  'yarn/stash-tight': {
+    severity: 'note',
+    message:
+      '{yarn}: {onHand} on hand should do for {need}, but if the estimate runs high, {missing} are missing.',
+    mend: 'Keep a ball in reserve, or weigh more motifs for a closer estimate.',
+  },
+  'yarn/dye-lot': {
+    severity: 'note',
+    message: '{balls} balls in {yarns} yarns are to be bought.',
+    mend: 'Buy all balls of a yarn at once and from one dye lot; lots differ.',
+  },
+  'yarn/weight-far-from-stitches': {
+    severity: 'warning',
+    message:
+      'the weighed motif takes {percent} % of the yarn that its stitches say; that is too far off to correct edging and joins by it.',
+    mend: 'Check the weight, the gauge, and grams and metres on the ball band.',
+  },
+  'yarn/edging-stitch': {
+    severity: 'warning',
+    message: "'{stitch}' is no stitch that the edging can count; it is counted like a sc (US terms).",
+    mend: "Name the edging's rounds by their stitch, in the project's terms.",
+  },
+  'yarn/no-edging-yarn': {
+    severity: 'warning',
+    message: 'nothing says which yarn the edging is worked in, so its yarn is not counted.',
+    mend: 'Choose a yarn for the edging.',
+  },
+  'yarn/edging-yarn-assumed': {
+    severity: 'note',
+    message: "no yarn is chosen for the edging; it is counted in '{yarn}', which the motifs end with.",
+    mend: 'Choose a yarn for the edging.',
+  },
+  'yarn/no-joining-yarn': {
+    severity: 'warning',
+    message: 'nothing says which yarn the joins are worked in, so their yarn is not counted.',
+    mend: 'Choose a yarn for joining.',
+  },
+  'yarn/joining-yarn-assumed': {
+    severity: 'note',
+    message: "no yarn is chosen for joining; the joins are counted in '{yarn}', which the motifs end with.",
+    mend: 'Choose a yarn for joining.',
+  },
+  'time/no-minutes': {
+    severity: 'note',
+    message: 'nothing says how long one {motif} takes, so the time cannot be told.',
+    mend: 'Time a motif and enter its minutes.',
+  },
+  'time/ends': {
+    severity: 'note',
+    message: '{ends} ends to weave in: about {time} of the work.',
+    mend: 'Weave in as you go, or crochet over the ends.',
+  },
 } as const satisfies Record<string, CatalogueEntry>

@@ -5,6 +5,7 @@
 import type { Provenance } from '../../shared-types/plan'
 import type { StitchGauge, Terms } from '../../shared-types/project'
 import type { Millimetres } from '../units/quantity'
+import { isUsable } from '../units/usable'
 import { STITCHES, YARN_PER_LOOP, relativeHeight } from './table'
 import type { StitchKey } from './table'
 import { canonicalStitch } from './terms'
@@ -80,7 +81,7 @@ const gaugeSpread = (thread: boolean): number =>
 /** The value if it can be used; otherwise undefined, with a problem if something was given. */
 const positive = (value: number | undefined, field: string, problems: GaugeProblem[]): number | undefined => {
   if (value === undefined) return undefined
-  if (Number.isFinite(value) && value > 0) return value
+  if (isUsable(value)) return value
   problems.push({ field, received: String(value), expected: 'a number above 0' })
   return undefined
 }

@@ -1,0 +1,118 @@
+/**
+ * The edging (M35): how many stitches each round takes, how high it stands and what yarn it costs. The
+ * style says how the first round meets the edge; later rounds work into that one.
+ */
+import type { EdgingAccount, EdgingRound } from '../../shared-types/plan'
+import type { EdgingStyle, Terms } from '../../shared-types/project'
+import type { ResolvedGauge } from '../stitches/gauge'
+import { stitchYarn } from '../stitches/gauge'
+import { canonicalStitch } from '../stitches/terms'
+import type { StitchKey } from '../stitches/table'
+import type { Millimetres } from '../units/quantity'
+import { MATERIAL_CONSTANTS } from './constants'
+
+/** The line that an edging runs along, as its style wants it: the edge itself, or from tip to tip. */
+export interface EdgingBase {
+  /** mm. Closed length of that line. */
+  readonly length: Millimetres
+  /** Corners of the whole piece that stand out. */
+  readonly outerCorners: number
+  /** Tips (places to work a stitch into) along it. */
+  readonly tips: number
+  /** mm. Mean distance between neighbouring tips. */
+  readonly chord: Millimetres
+  /** mm. How deep the valleys lie behind the line; said, it picks the stitch that fills them. */
+  readonly valleyDepth?: Millimetres
+}
+
+export interface EdgingWork {
+  readonly account: EdgingAccount
+  /** Stitches that the table does not know, counted as sc. */
+  readonly unknown: readonly string[]
+  /** Loops of yarn in all rounds: what the time is told from. */
+  readonly loops: number
+}
+
+/** Names that are worked as sc and differ in direction alone. */
+const CRAB_STITCH = /^(reverse|crab)\b/i
+
+const stitchOf = (written: string, terms: Terms): StitchKey | null =>
+  CRAB_STITCH.test(written.trim()) ? 'sc' : canonicalStitch(written, terms)
+
+/** Height in mm that an edging adds all round: the sum of its rounds; a stitch the table lacks counts as sc. */
+export const edgingHeight = (rounds: readonly string[], terms: Terms, gauge: ResolvedGauge): Millimetres =>
+  rounds.reduce((sum, written) => sum + gauge.height(stitchOf(written, terms) ?? 'sc'), 0)
+
+/** The shortest stitch that reaches the bottom of a valley; the tallest of the table if none does. */
+function valleyStitch(depth: Millimetres | undefined, gauge: ResolvedGauge): StitchKey {
+  if (depth === undefined) return 'tr'
+  return (['sc', 'hdc', 'dc', 'tr', 'dtr'] as const).find((stitch) => gauge.height(stitch) >= depth) ?? 'dtr'
+}
+
+interface RoundWork {
+  /** Stitches of the round's own kind, in tips or all along. */
+  readonly stitches: number
+  readonly chains: number
+  /** Tall stitches that fill valleys, of `filler`. */
+  readonly fillers: number
+  readonly filler: StitchKey
+}
+
+function firstRound(
+  style: EdgingStyle,
+  base: EdgingBase,
+  along: Millimetres,
+  gauge: ResolvedGauge,
+): RoundWork {
+  const filler = valleyStitch(base.valleyDepth, gauge)
+  const none = { chains: 0, fillers: 0, filler }
+  const all = Math.round(along / gauge.width)
+  if (style === 'bridge' && base.tips > 0) {
+    const each = Math.max(0, Math.round((MATERIAL_CONSTANTS.bridgeSlack * base.chord) / gauge.width))
+    return { ...none, stitches: base.tips, chains: base.tips * each }
+  }
+  if (style === 'level' && base.tips > 0) {
+    // One decrease of two tall stitches in every valley: together they take the place of one stitch.
+    return { ...none, stitches: Math.max(base.tips, all - base.tips), fillers: 2 * base.tips }
+  }
+  return { ...none, stitches: all }
+}
+
+/**
+ * Stitches, length and metres of every round of an edging. A round's length is the base grown by 2π times
+ * the height so far (a closed line that is offset outward grows so, whatever its corners and valleys do to
+ * the stitches), its stitches are that length over w; a bridging first round has one stitch in each tip and
+ * round(0.95·chord/w) chains between.
+ */
+export function workEdging(
+  style: EdgingStyle,
+  rounds: readonly string[],
+  yarn: string,
+  base: EdgingBase,
+  terms: Terms,
+  gauge: ResolvedGauge,
+): EdgingWork {
+  const unknown: string[] = []
+  const worked: EdgingRound[] = []
+  let height = 0
+  let loops = 0
+  rounds.forEach((written, index) => {
+    const known = stitchOf(written, terms)
+    if (!known) unknown.push(written)
+    const stitch = known ?? 'sc'
+    height += gauge.height(stitch)
+    const length = base.length + 2 * Math.PI * height
+    const work: RoundWork =
+      index === 0
+        ? firstRound(style, base, length, gauge)
+        : { stitches: Math.round(length / gauge.width), chains: 0, fillers: 0, filler: stitch }
+    const millimetres =
+      work.stitches * stitchYarn(stitch, gauge) +
+      work.chains * stitchYarn('ch', gauge) +
+      work.fillers * stitchYarn(work.filler, gauge)
+    const stitches = work.stitches + work.fillers / 2
+    loops += millimetres / stitchYarn('ch', gauge)
+    worked.push({ stitch: written, stitches, chains: work.chains, length, metres: millimetres / 1000 })
+  })
+  return { account: { style, height, rounds: worked, yarn }, unknown, loops }
+}

@@ -1,0 +1,46 @@
+import type { Finding } from '../../shared-types/finding'
+import type { EdgingAccount, MotifAccount, Range, YarnNeed } from '../../shared-types/plan'
+import type { Motif, Project } from '../../shared-types/project'
+import type { ResolvedGauge } from '../stitches/gauge'
+import type { Millimetres } from '../units/quantity'
+import type { EdgingBase } from './edging'
+
+/** How often one motif is made, in all and by colourway ('' = none chosen). */
+export interface MotifCounts {
+  readonly motifs: number
+  readonly byColourway: Readonly<Record<string, number>>
+}
+
+/** A motif that is made several times: the layout's own, its fillers, the items of a garland. */
+export interface Piece {
+  readonly motif: Motif
+  readonly account: MotifAccount | null
+  readonly counts: MotifCounts
+}
+
+/** Geometry that is already known; this room only counts. Lengths in mm. */
+export interface MaterialsInput {
+  readonly project: Project
+  readonly motif: Motif | null
+  readonly account: MotifAccount | null
+  /** The gauge that joins and edging are worked in. */
+  readonly gauge: ResolvedGauge
+  readonly counts: MotifCounts
+  /** Other motifs than the layout's own. */
+  readonly others?: readonly Piece[]
+  /** Slip stitches into a neighbour: the sum over all meeting points of members − 1. */
+  readonly joinOperations: number
+  readonly joinNodes: number
+  /** All seams together, and how many pieces of yarn they are sewn with. */
+  readonly seams: { readonly length: Millimetres; readonly count: number }
+  /** The line that the chosen edging style runs along, or null without an edging. */
+  readonly edgingBase: EdgingBase | null
+}
+
+export interface Materials {
+  readonly yarns: YarnNeed[]
+  readonly edging: EdgingAccount | null
+  readonly ends: number
+  readonly minutes: Range | null
+  readonly findings: Finding[]
+}

@@ -1,0 +1,60 @@
+/** What joins cost in yarn and ends (M34). */
+import { stitchYarn } from '../stitches/gauge'
+import { isUsableOrZero } from '../units/usable'
+import { DEFAULT_SEAM, MATERIAL_CONSTANTS, SEAM_YARN } from './constants'
+import type { MaterialsInput } from './input'
+
+export interface JoinWork {
+  /** mm of yarn in the joins, tails left out. */
+  readonly millimetres: number
+  readonly tailMillimetres: number
+  readonly ends: number
+  /** Worked in a yarn of its own, apart from the motifs. */
+  readonly ownYarn: boolean
+  /** Whether the stitch width went into it. */
+  readonly usesGauge: boolean
+}
+
+const NOTHING: JoinWork = { millimetres: 0, tailMillimetres: 0, ends: 0, ownYarn: false, usesGauge: false }
+
+/**
+ * Yarn of all joins in mm (M34). A join-as-you-go costs nothing: its slip stitch replaces the middle chain.
+ * A joining chain of k costs 5.2·w·(k + 2) each time; it is part of the motif's last round, so it has tails
+ * only where it is worked in another yarn than that round: one section for each motif that joins. A seam
+ * costs a multiple of its length and two tails for each piece of yarn.
+ */
+export function workJoins(
+  input: MaterialsInput,
+  yarn: string | undefined,
+  named: boolean,
+  outer: string | undefined,
+  tail: number,
+): JoinWork {
+  const { joining } = input.project
+  const rule = joining?.rule
+  if (rule === 'bridge' && input.joinOperations > 0) {
+    const chains = isUsableOrZero(joining?.bridgeChains) ? joining.bridgeChains : 0
+    const each = stitchYarn('ch', input.gauge) * (chains + MATERIAL_CONSTANTS.bridgeExtraChains)
+    const ownYarn = named && yarn !== outer
+    const joined = Math.min(input.joinOperations, Math.max(0, input.counts.motifs - 1))
+    const ends = ownYarn ? MATERIAL_CONSTANTS.tailsPerSection * joined : 0
+    return {
+      millimetres: input.joinOperations * each,
+      tailMillimetres: ends * tail,
+      ends,
+      ownYarn,
+      usesGauge: true,
+    }
+  }
+  if (rule === 'seam' && input.seams.length > 0) {
+    const ends = MATERIAL_CONSTANTS.tailsPerSection * Math.max(0, input.seams.count)
+    return {
+      millimetres: input.seams.length * SEAM_YARN[joining?.seam ?? DEFAULT_SEAM],
+      tailMillimetres: ends * tail,
+      ends,
+      ownYarn: true,
+      usesGauge: false,
+    }
+  }
+  return NOTHING
+}

@@ -1,0 +1,108 @@
+/** Gathers what each yarn is used for, in grams or metres, and turns it into balls, leftovers and cost. */
+import type { Range, YarnNeed } from '../../shared-types/plan'
+import type { Yarn } from '../../shared-types/project'
+import { isUsable, isUsableOrZero } from '../units/usable'
+import { NO_RANGE, add, times } from './range'
+
+export type YarnUse = 'motifs' | 'joins' | 'edging' | 'tails'
+const USES: readonly YarnUse[] = ['motifs', 'joins', 'edging', 'tails']
+
+interface Entry {
+  readonly use: YarnUse
+  readonly unit: 'g' | 'm'
+  readonly amount: Range
+}
+
+/** The value if it can be calculated with and is above zero, else null. */
+export const positiveOrNull = (value: number | undefined): number | null => (isUsable(value) ? value : null)
+
+/** Grams in one metre of a yarn, from its ball band, or null where the band is not known. */
+export function gramsPerMetre(yarn: Yarn): number | null {
+  const grams = positiveOrNull(yarn.ballGrams)
+  const metres = positiveOrNull(yarn.ballMetres)
+  return grams !== null && metres !== null ? grams / metres : null
+}
+
+/** A ceiling that does not buy a ball for a rounding error. */
+const wholeBalls = (grams: number, ballGrams: number): number =>
+  Math.max(0, Math.ceil(grams / ballGrams - 1e-9))
+
+export class YarnLedger {
+  readonly #entries = new Map<string, Entry[]>()
+  readonly #motifs = new Map<string, number>()
+
+  /** Notes a use of a yarn; a use of nothing still makes the yarn appear in the account. */
+  use(yarn: string, use: YarnUse, unit: 'g' | 'm', amount: Range): void {
+    const entries = this.#entries.get(yarn) ?? []
+    entries.push({ use, unit, amount })
+    this.#entries.set(yarn, entries)
+  }
+
+  /** Notes how many motifs have this yarn in them; a yarn appears in the account even before it weighs anything. */
+  countMotifs(yarn: string, motifs: number): void {
+    this.use(yarn, 'motifs', 'g', NO_RANGE)
+    this.#motifs.set(yarn, (this.#motifs.get(yarn) ?? 0) + motifs)
+  }
+
+  /** Motifs that have this yarn in them. */
+  motifsWith(yarn: string): number {
+    return this.#motifs.get(yarn) ?? 0
+  }
+
+  has(yarn: string): boolean {
+    return this.#entries.has(yarn)
+  }
+
+  #sum(yarn: string, unit: 'g' | 'm', use?: YarnUse): Range {
+    return (this.#entries.get(yarn) ?? [])
+      .filter((entry) => entry.unit === unit && (use === undefined || entry.use === use))
+      .reduce((sum, entry) => add(sum, entry.amount), NO_RANGE)
+  }
+
+  /** Metres of a yarn that could not be brought to grams, waste left out. */
+  metresOnly(yarn: Yarn): number {
+    return gramsPerMetre(yarn) === null ? this.#sum(yarn.id, 'm').expected : 0
+  }
+
+  /** The account of one yarn. Metres that no ball band brings to grams are not in its grams. */
+  need(yarn: Yarn, wastePercent: number): YarnNeed {
+    const perMetre = gramsPerMetre(yarn)
+    const waste = wastePercent / 100
+    const ofUse = (use: YarnUse): Range =>
+      add(this.#sum(yarn.id, 'g', use), times(this.#sum(yarn.id, 'm', use), perMetre ?? 0))
+    const byUse = Object.fromEntries(USES.map((use) => [use, ofUse(use)])) as Record<YarnUse, Range>
+    const net = USES.reduce((sum, use) => add(sum, byUse[use]), NO_RANGE)
+    const parts = {
+      motifs: byUse.motifs.expected,
+      joins: byUse.joins.expected,
+      edging: byUse.edging.expected,
+      tails: byUse.tails.expected,
+      waste: net.expected * waste,
+    }
+    const expected = parts.motifs + parts.joins + parts.edging + parts.tails + parts.waste
+    const grams: Range = {
+      low: Math.min(expected, net.low * (1 + waste)),
+      expected,
+      high: Math.max(expected, net.high * (1 + waste)),
+    }
+    const inGrams = this.#sum(yarn.id, 'g').expected > 0
+    const lengths = times(this.#sum(yarn.id, 'm'), 1 + waste)
+    const metres = perMetre !== null ? times(grams, 1 / perMetre) : inGrams ? null : lengths
+
+    const ballGrams = positiveOrNull(yarn.ballGrams)
+    const onHand = isUsableOrZero(yarn.onHandGrams) ? yarn.onHandGrams : 0
+    const price = isUsableOrZero(yarn.price) ? yarn.price : null
+    const told = ballGrams !== null && this.metresOnly(yarn) === 0
+    const toBuy = told ? wholeBalls(grams.high - onHand, ballGrams) : null
+    return {
+      id: yarn.id,
+      grams,
+      metres,
+      balls: told ? wholeBalls(grams.high, ballGrams) : null,
+      toBuy,
+      leftover: toBuy !== null && ballGrams !== null ? onHand + toBuy * ballGrams - expected : null,
+      cost: toBuy !== null && price !== null ? toBuy * price : null,
+      parts,
+    }
+  }
+}

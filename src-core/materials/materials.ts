@@ -1,0 +1,217 @@
+/**
+ * Yarn, ends and time of a whole project (M34, M35, M40–M43) from geometry that is already known. Everything
+ * in the project file is optional: what cannot be told is left out with a finding, never guessed in silence.
+ */
+import type { Finding } from '../../shared-types/finding'
+import type { EdgingAccount } from '../../shared-types/plan'
+import type { Colourway, Project } from '../../shared-types/project'
+import { finding } from '../findings/finding'
+import { formatNumber } from '../units/format'
+import { isUsableOrZero } from '../units/usable'
+import { calibrate } from './calibration'
+import type { Calibration } from './calibration'
+import { MATERIAL_CONSTANTS } from './constants'
+import { workEdging } from './edging'
+import type { EdgingWork } from './edging'
+import type { Materials, MaterialsInput, Piece } from './input'
+import { workJoins } from './joins'
+import { YarnLedger } from './ledger'
+import { motifYarn } from './motif-yarn'
+import type { MotifYarn } from './motif-yarn'
+import { exactly, spread, times } from './range'
+import { colourSections, outerSlot, yarnOfSlot } from './sections'
+import { timeNeeded } from './time'
+import { yarnFindings } from './yarn-findings'
+
+/** A stated number that may be zero but not below; the default where it is missing or cannot be used. */
+const stated = (value: number | undefined, otherwise: number): number =>
+  isUsableOrZero(value) ? value : otherwise
+
+/** mm. Length of one tail. */
+const tailLength = (project: Project): number => stated(project.allowance?.tail, MATERIAL_CONSTANTS.tail)
+
+const yarnName = (project: Project, id: string): string =>
+  project.yarns?.find((yarn) => yarn.id === id)?.name ?? id
+
+const colourwayOf = (project: Project, id: string): Colourway | undefined =>
+  project.colourways?.find((colourway) => colourway.id === id)
+
+const count = (value: number | undefined): number => (isUsableOrZero(value) ? value : 0)
+
+/** How many motifs of a piece each colourway makes; those that none is chosen for stand under ''. */
+function byColourway({ counts }: Piece): [string, number][] {
+  const entries = Object.entries(counts.byColourway).filter(([id, made]) => id !== '' && count(made) > 0)
+  const chosen = entries.reduce((sum, [, made]) => sum + made, 0)
+  const without = Math.max(count(counts.byColourway['']), count(counts.motifs) - chosen)
+  return without > 0 ? [...entries, ['', without]] : entries
+}
+
+/** The colourway that most motifs are worked in. */
+const mainColourway = (project: Project, piece: Piece | undefined): Colourway | undefined => {
+  const chosen = piece ? byColourway(piece).filter(([id]) => id !== '') : []
+  const [first] = chosen.sort((a, b) => b[1] - a[1])
+  return first ? colourwayOf(project, first[0]) : undefined
+}
+
+interface PieceUse {
+  readonly ends: number
+  /** Motifs whose yarn is not counted, as they have no colourway. */
+  readonly without: number
+}
+
+function usePiece(project: Project, piece: Piece, yarn: MotifYarn, ledger: YarnLedger): PieceUse {
+  const tailMetres = (MATERIAL_CONSTANTS.tailsPerSection * tailLength(project)) / 1000
+  const fromStitches = new Set(
+    yarn.slots.filter((slot) => slot.source === 'stitches').map((slot) => slot.slot),
+  )
+  let ends = 0
+  let without = 0
+  for (const [id, made] of byColourway(piece)) {
+    const colourway = colourwayOf(project, id)
+    const sections = colourSections(piece.motif, colourway)
+    for (const yarn of new Set(sections.map((section) => section.yarn))) {
+      if (yarn !== undefined) ledger.countMotifs(yarn, made)
+    }
+    ends += made * sections.length * MATERIAL_CONSTANTS.tailsPerSection
+    if (!colourway) {
+      without += made
+      continue
+    }
+    for (const { slot, unit, amount } of yarn.slots) {
+      const used = yarnOfSlot(colourway, slot)
+      if (used !== undefined) ledger.use(used, 'motifs', unit, times(amount, made))
+    }
+    for (const section of sections) {
+      if (section.yarn === undefined) continue
+      if (fromStitches.has(section.slot)) ledger.use(section.yarn, 'tails', 'm', exactly(made * tailMetres))
+    }
+  }
+  return { ends, without }
+}
+
+/** The yarn of joins or edging: the one named, else the one that most motifs end with. */
+interface ChosenYarn {
+  readonly id: string | undefined
+  readonly named: boolean
+}
+
+function chooseYarn(project: Project, named: string | undefined, outer: string | undefined): ChosenYarn {
+  if (named !== undefined && named !== '') return { id: named, named: true }
+  const only = project.yarns?.length === 1 ? project.yarns[0]?.id : undefined
+  return { id: outer ?? only, named: false }
+}
+
+function useEdging(
+  input: MaterialsInput,
+  outer: string | undefined,
+  calibration: Calibration,
+  ledger: YarnLedger,
+  findings: Finding[],
+): EdgingWork | null {
+  const { project, edgingBase, gauge } = input
+  const edging = project.layout?.kind === 'blanket' ? project.layout.edging : undefined
+  const rounds = edging?.rounds ?? []
+  if (!edgingBase || !edging || rounds.length === 0 || !(edgingBase.length > 0)) return null
+  const { id, named } = chooseYarn(project, edging.yarn, outer)
+  const work = workEdging(
+    edging.style ?? 'bridge',
+    rounds,
+    id ?? '',
+    edgingBase,
+    project.terms ?? 'US',
+    gauge,
+  )
+  for (const stitch of work.unknown) {
+    findings.push(finding('yarn/edging-stitch', 'layout.edging.rounds', { stitch }))
+  }
+  if (id === undefined) findings.push(finding('yarn/no-edging-yarn', 'layout.edging.yarn'))
+  else {
+    if (!named)
+      findings.push(
+        finding('yarn/edging-yarn-assumed', 'layout.edging.yarn', { yarn: yarnName(project, id) }),
+      )
+    const metres = work.account.rounds.reduce((sum, round) => sum + round.metres, 0)
+    ledger.use(id, 'edging', 'm', spread(metres * calibration.factor, calibration.spread))
+    const tails = (MATERIAL_CONSTANTS.tailsPerSection * tailLength(project)) / 1000
+    ledger.use(id, 'tails', 'm', exactly(tails))
+  }
+  return work
+}
+
+/** What a project takes: yarn by colour with ranges, the edging round by round, ends, time, and findings. */
+export function materials(input: MaterialsInput): Materials {
+  const { project, motif, account, gauge } = input
+  const findings: Finding[] = []
+  const ledger = new YarnLedger()
+  const own: Piece | undefined = motif ? { motif, account, counts: input.counts } : undefined
+  const pieces = [...(own ? [own] : []), ...(input.others ?? [])]
+
+  const yarns = pieces.map((piece) => motifYarn(piece.motif, piece.account, `motif ${piece.motif.id}`))
+  let ends = 0
+  let without = 0
+  pieces.forEach((piece, index) => {
+    const yarn = yarns[index] ?? { slots: [], findings: [] }
+    findings.push(...yarn.findings)
+    const used = usePiece(project, piece, yarn, ledger)
+    ends += used.ends
+    without += used.without
+  })
+  if (without > 0 && (project.yarns?.length ?? 0) > 0) {
+    findings.push(finding('yarn/no-colourway', 'colourways', { motifs: formatNumber(without) }))
+  }
+
+  const main = mainColourway(project, own)
+  const calibration = calibrate(
+    project,
+    motif,
+    account,
+    yarns[0] ?? { slots: [], findings: [] },
+    main,
+    tailLength(project),
+  )
+  if (calibration.refused !== null && motif) {
+    const percent = formatNumber(calibration.refused * 100)
+    findings.push(
+      finding('yarn/weight-far-from-stitches', `motif ${motif.id}`, { percent }, { motif: motif.id }),
+    )
+  }
+  const model: Calibration =
+    !calibration.calibrated && gauge.provenance === 'rule-of-thumb'
+      ? { ...calibration, spread: Math.max(calibration.spread, gauge.spread) }
+      : calibration
+
+  const outer = motif ? yarnOfSlot(main, outerSlot(motif)) : undefined
+  const joinYarn = chooseYarn(project, project.joining?.yarn, outer)
+  const joins = workJoins(input, joinYarn.id, joinYarn.named, outer, tailLength(project))
+  if (joins.millimetres > 0) {
+    if (joinYarn.id === undefined) findings.push(finding('yarn/no-joining-yarn', 'joining.yarn'))
+    else {
+      if (!joinYarn.named && joins.ownYarn) {
+        findings.push(
+          finding('yarn/joining-yarn-assumed', 'joining.yarn', { yarn: yarnName(project, joinYarn.id) }),
+        )
+      }
+      const metres = (joins.millimetres / 1000) * model.factor
+      ledger.use(joinYarn.id, 'joins', 'm', spread(metres, model.spread))
+      ledger.use(joinYarn.id, 'tails', 'm', exactly(joins.tailMillimetres / 1000))
+    }
+  }
+  ends += joins.ends
+
+  const edging = useEdging(input, outer, model, ledger, findings)
+  if (edging) ends += MATERIAL_CONSTANTS.tailsPerSection
+  if (gauge.provenance === 'rule-of-thumb' && (edging || joins.usesGauge)) {
+    const width = formatNumber(gauge.width, 1)
+    findings.push(finding('gauge/missing', 'gauge', { width, spread: formatNumber(gauge.spread * 100) }))
+  }
+
+  const waste = stated(project.allowance?.wastePercent, MATERIAL_CONSTANTS.wastePercent)
+  const listed = (project.yarns ?? []).filter((yarn) => ledger.has(yarn.id))
+  const needs = listed.map((yarn) => ledger.need(yarn, waste))
+  findings.push(...yarnFindings(project, listed, needs, ledger))
+
+  const time = timeNeeded(input, pieces, edging, ends)
+  findings.push(...time.findings)
+  const accountOfEdging: EdgingAccount | null = edging ? edging.account : null
+  return { yarns: needs, edging: accountOfEdging, ends, minutes: time.minutes, findings }
+}

@@ -1,0 +1,51 @@
+/** Hours at the hook (M43). */
+import type { Finding } from '../../shared-types/finding'
+import type { Range } from '../../shared-types/plan'
+import { finding } from '../findings/finding'
+import { formatMinutes, formatNumber } from '../units/format'
+import { isUsableOrZero } from '../units/usable'
+import { MATERIAL_CONSTANTS } from './constants'
+import type { EdgingWork } from './edging'
+import type { MaterialsInput, Piece } from './input'
+import { positiveOrNull } from './ledger'
+import { spread } from './range'
+
+export interface TimeNeeded {
+  readonly minutes: Range | null
+  readonly findings: readonly Finding[]
+}
+
+/**
+ * Minutes per motif × count + minutes per join + edging + 1 min per end, ±15 %; null where a motif's minutes
+ * are not known, since the rest alone would mislead.
+ */
+export function timeNeeded(
+  input: MaterialsInput,
+  pieces: readonly Piece[],
+  edging: EdgingWork | null,
+  ends: number,
+): TimeNeeded {
+  const findings: Finding[] = []
+  const weaving = ends * MATERIAL_CONSTANTS.endMinutes
+  if (ends >= MATERIAL_CONSTANTS.endsWorthANote) {
+    const values = { ends: formatNumber(ends), time: formatMinutes(weaving) }
+    findings.push(finding('time/ends', 'project', values))
+  }
+  const made = pieces.filter((piece) => piece.counts.motifs > 0)
+  const untimed = made.filter((piece) => positiveOrNull(piece.motif.minutes) === null)
+  for (const { motif } of untimed) {
+    const values = { motif: motif.name ?? motif.id }
+    findings.push(finding('time/no-minutes', `motif ${motif.id}`, values, { motif: motif.id }))
+  }
+  if (made.length === 0 || untimed.length > 0) return { minutes: null, findings }
+
+  const { joining } = input.project
+  const each = isUsableOrZero(joining?.minutes) ? joining.minutes : null
+  const joinCount = joining?.rule === 'seam' ? Math.max(0, input.seams.count) : input.joinOperations
+  const total =
+    made.reduce((sum, piece) => sum + piece.counts.motifs * (piece.motif.minutes ?? 0), 0) +
+    joinCount * (each ?? MATERIAL_CONSTANTS.joinMinutes) +
+    (edging?.loops ?? 0) * MATERIAL_CONSTANTS.loopMinutes +
+    weaving
+  return { minutes: spread(total, MATERIAL_CONSTANTS.timeSpread), findings }
+}

@@ -1,0 +1,52 @@
+import { describe, expect, it } from 'vitest'
+import { edgingHeight, workEdging } from '../../../src-core/materials/edging'
+import { resolveGauge, stitchYarn } from '../../../src-core/stitches/gauge'
+
+const gauge = resolveGauge({ stitch: 'sc', stitches: 20, over: 100 }, 'US')
+const base = { length: 4000, outerCorners: 4, tips: 40, chord: 100 }
+
+describe('M35 edging', () => {
+  it('M35 follows the edge: a round is the base grown by 2π times the height, its stitches that over w', () => {
+    const { account } = workEdging('follow', ['sc', 'dc'], 'y1', base, 'US', gauge)
+    const sc = gauge.height('sc')
+    const dc = gauge.height('dc')
+    expect(account.height).toBeCloseTo(sc + dc, 12)
+    expect(account.rounds[0]?.length).toBeCloseTo(4000 + 2 * Math.PI * sc, 9)
+    // At the default heights 2πh/w is 6 for sc and 12 for dc: the published flat increases.
+    expect(account.rounds.map((round) => round.stitches)).toEqual([806, 818])
+    expect(account.rounds[1]?.metres).toBeCloseTo((818 * stitchYarn('dc', gauge)) / 1000, 9)
+  })
+
+  it('M35 bridges: one stitch in each tip, round(0.95·chord/w) chains between, later rounds all along', () => {
+    const { account } = workEdging('bridge', ['sc', 'sc'], 'y1', base, 'US', gauge)
+    const [first, second] = account.rounds
+    expect([first?.stitches, first?.chains]).toEqual([40, 40 * 19])
+    expect(first?.metres).toBeCloseTo((40 * 52 + 40 * 19 * 26) / 1000, 9)
+    expect([second?.stitches, second?.chains]).toEqual([812, 0])
+  })
+
+  it('M35 levels: a tall decrease in every valley takes the place of one stitch', () => {
+    const { account } = workEdging('level', ['sc'], 'y1', base, 'US', gauge)
+    const [first] = account.rounds
+    expect(first?.stitches).toBe(806)
+    expect(first?.metres).toBeCloseTo((766 * 52 + 80 * stitchYarn('tr', gauge)) / 1000, 9)
+    const deep = workEdging('level', ['sc'], 'y1', { ...base, valleyDepth: 16 }, 'US', gauge)
+    expect(deep.account.rounds[0]?.metres).toBeGreaterThan(first?.metres ?? Infinity)
+  })
+
+  it('M35 reads stitches in the terms of the project and names those it does not know', () => {
+    const uk = workEdging('follow', ['dc', 'tr'], 'y1', base, 'UK', gauge)
+    const us = workEdging('follow', ['sc', 'dc'], 'y1', base, 'US', gauge)
+    expect(uk.account.rounds.map((round) => round.metres)).toEqual(
+      us.account.rounds.map((round) => round.metres),
+    )
+    expect(uk.account.rounds[0]?.stitch).toBe('dc')
+    expect(workEdging('follow', ['crab stitch'], 'y1', base, 'US', gauge).unknown).toEqual([])
+    const strange = workEdging('follow', ['loop-the-loop'], 'y1', base, 'US', gauge)
+    expect(strange.unknown).toEqual(['loop-the-loop'])
+    expect(edgingHeight(['loop-the-loop', 'dc'], 'US', gauge)).toBeCloseTo(
+      gauge.height('sc') + gauge.height('dc'),
+      12,
+    )
+  })
+})

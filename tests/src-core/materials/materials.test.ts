@@ -1,0 +1,303 @@
+import { describe, expect, it } from 'vitest'
+import { materials } from '../../../src-core/materials/materials'
+import { resolveGauge, stitchYarn } from '../../../src-core/stitches/gauge'
+import { daisy, flower, flowerAccount, input, project } from './helpers'
+
+const codes = (found: ReturnType<typeof materials>) => found.findings.map((finding) => finding.code)
+const yarn = (found: ReturnType<typeof materials>, id: string) => {
+  const need = found.yarns.find((candidate) => candidate.id === id)
+  if (!need) throw new Error(`no yarn ${id}`)
+  return need
+}
+
+describe('M41 weighed motifs', () => {
+  it('M41 takes grams per colour as weighed, with the resolution of the scale over the motifs on it', () => {
+    const need = yarn(materials(input()), 'y1')
+    expect(need.grams.expected).toBeCloseTo(3.4 * 100 * 1.1, 9)
+    expect(need.grams.low).toBeCloseTo((3.4 - 0.01) * 100 * 1.1, 9)
+    expect(need.grams.high).toBeCloseTo((3.4 + 0.01) * 100 * 1.1, 9)
+    expect(need.parts.tails).toBe(0)
+    expect(need.metres?.expected).toBeCloseTo(3.4 * 100 * 1.1 * 2.5, 9)
+  })
+
+  it('M41 takes ±5 % where nothing is said about the scale', () => {
+    const motif = { ...daisy, weighed: undefined }
+    const need = yarn(materials(input({ motif })), 'y2')
+    expect(need.grams.low).toBeCloseTo(0.8 * 0.95 * 100 * 1.1, 9)
+    expect(need.grams.high).toBeCloseTo(0.8 * 1.05 * 100 * 1.1, 9)
+  })
+
+  it('M41 splits one weight by its shares, and what they leave out over the rest', () => {
+    const weighed = { motifs: 10, grams: 43, resolution: 1, shares: { centre: 0.3, petals: 0.7 } }
+    const whole = materials(input({ motif: { ...flower, weighed } }))
+    expect(yarn(whole, 'y2').parts.motifs).toBeCloseTo(4.3 * 0.3 * 100, 9)
+    expect(yarn(whole, 'y1').grams.high).toBeCloseTo((4.3 + 0.1) * 0.7 * 100 * 1.1, 9)
+    const half = materials(input({ motif: { ...flower, weighed: { ...weighed, shares: { centre: 0.3 } } } }))
+    expect(yarn(half, 'y1').grams.expected).toBeCloseTo(yarn(whole, 'y1').grams.expected, 9)
+    expect(codes(half)).not.toContain('yarn/shares')
+  })
+
+  it('M41 scales shares that do not add up to 1 and says so', () => {
+    const weighed = { motifs: 1, grams: 4, resolution: 0.1, shares: { centre: 0.5, petals: 1.5 } }
+    const found = materials(input({ motif: { ...flower, weighed } }))
+    expect(codes(found)).toContain('yarn/shares')
+    expect(yarn(found, 'y2').parts.motifs).toBeCloseTo(100, 9)
+    expect(yarn(found, 'y1').parts.motifs).toBeCloseTo(300, 9)
+  })
+
+  it('M41 splits by computed length without shares, evenly and with a note without either', () => {
+    const motif = { ...flower, weighed: { motifs: 10, grams: 70, resolution: 1 } }
+    const computed = materials(input({ motif, account: flowerAccount }))
+    expect(yarn(computed, 'y2').parts.motifs).toBeCloseTo(100, 9)
+    expect(codes(computed)).not.toContain('yarn/split-evenly')
+    const even = materials(input({ motif }))
+    expect(yarn(even, 'y2').parts.motifs).toBeCloseTo(350, 9)
+    expect(codes(even)).toContain('yarn/split-evenly')
+  })
+
+  it('M41 takes an unravelled length before a computed one', () => {
+    const motif = { ...flower, unravelled: { centre: 1.3, petals: 7 } }
+    const need = yarn(materials(input({ motif, account: flowerAccount })), 'y1')
+    expect(need.parts.motifs).toBeCloseTo(7 * 0.4 * 100, 9)
+    expect(need.parts.tails).toBe(0)
+    expect(need.grams.high / need.grams.expected).toBeCloseTo(1.05, 9)
+  })
+})
+
+describe('M40, M42 yarn from stitches', () => {
+  it('M42 brings computed metres to grams by the ball band, ±15 %, with two tails to a colour section', () => {
+    const need = yarn(materials(input({ motif: flower, account: flowerAccount })), 'y1')
+    expect(need.parts.motifs).toBeCloseTo(6 * 0.4 * 100, 9)
+    expect(need.parts.tails).toBeCloseTo(0.3 * 0.4 * 100, 9)
+    expect(need.parts.waste).toBeCloseTo((240 + 12) * 0.1, 9)
+    expect(need.grams.high).toBeCloseTo((240 * 1.15 + 12) * 1.1, 9)
+    expect(need.grams.low).toBeCloseTo((240 * 0.85 + 12) * 1.1, 9)
+  })
+
+  it('M42 widens to ±25 % where the motif itself rests on a rule of thumb', () => {
+    const account = { ...flowerAccount, provenance: 'rule-of-thumb' as const }
+    const need = yarn(materials(input({ motif: flower, account })), 'y1')
+    expect(need.grams.high).toBeCloseTo((240 * 1.25 + 12) * 1.1, 9)
+  })
+
+  it('M42 counts balls from the high value, then the stash, leftover and cost', () => {
+    const yarns = [
+      { id: 'y1', ballGrams: 50, ballMetres: 125, price: 3.9, onHandGrams: 120 },
+      { id: 'y2', ballGrams: 50, ballMetres: 125, price: 4.1, onHandGrams: 500 },
+    ]
+    const found = materials(input({ project: project({ yarns }) }))
+    const need = yarn(found, 'y1')
+    expect(need.grams.high).toBeCloseTo(375.1, 6)
+    expect(need.balls).toBe(8)
+    expect(need.toBuy).toBe(6)
+    expect(need.leftover).toBeCloseTo(120 + 300 - 374, 6)
+    expect(need.cost).toBeCloseTo(6 * 3.9, 9)
+    expect(yarn(found, 'y2').toBuy).toBe(0)
+    expect(yarn(found, 'y2').cost).toBe(0)
+    expect(codes(found)).toContain('yarn/stash-short')
+    const short = found.findings.find((finding) => finding.code === 'yarn/stash-short')
+    expect(short?.message).toContain('motif 33 of 100')
+    expect(short?.target).toEqual({ yarn: 'y1' })
+  })
+
+  it('M42 does not buy a ball for a rounding error', () => {
+    const motif = { ...daisy, slots: [{ slot: 'petals', grams: 0.1 }], weighed: { motifs: 1, resolution: 0 } }
+    const counts = { motifs: 1500, byColourway: { c1: 1500 } }
+    const allowance = { wastePercent: 0, tail: 150 }
+    expect(yarn(materials(input({ motif, counts, project: project({ allowance }) })), 'y1').balls).toBe(3)
+  })
+
+  it('M42 says one dye lot, once', () => {
+    expect(codes(materials(input())).filter((code) => code === 'yarn/dye-lot')).toHaveLength(1)
+  })
+})
+
+describe('M34 yarn of joins', () => {
+  const joining = { rule: 'bridge', bridgeChains: 3, yarn: 'y1' } as const
+
+  it('M34 costs nothing extra to join as you go', () => {
+    const found = materials(
+      input({ project: project({ joining: { rule: 'tips', yarn: 'y1' } }), joinOperations: 180 }),
+    )
+    expect(yarn(found, 'y1').parts.joins).toBe(0)
+    expect(found.ends).toBe(400)
+  })
+
+  it('M34 takes 5.2·w·(k + 2) for each joining chain, without tails in the yarn of the last round', () => {
+    const found = materials(input({ project: project({ joining }), joinOperations: 180 }))
+    expect(yarn(found, 'y1').parts.joins).toBeCloseTo((180 * 5.2 * 5 * 5 * 0.4) / 1000, 9)
+    expect(yarn(found, 'y1').parts.tails).toBe(0)
+    expect(found.ends).toBe(400)
+  })
+
+  it('M34 gives joining chains in another yarn two tails and two ends for each motif that joins', () => {
+    const other = { ...joining, yarn: 'y2' }
+    const found = materials(input({ project: project({ joining: other }), joinOperations: 180 }))
+    expect(yarn(found, 'y2').parts.tails).toBeCloseTo(99 * 0.3 * 0.4, 9)
+    expect(found.ends).toBe(400 + 198)
+  })
+
+  it('M34 takes seams by their length: whip 3 ×, slip stitch 5.5 ×, sc 10.5 ×, flat braid 10 ×, plus tails', () => {
+    const factors = { whip: 3, mattress: 3, 'slip-stitch': 5.5, sc: 10.5, 'flat-braid': 10 } as const
+    for (const [seam, factor] of Object.entries(factors)) {
+      const joined = project({ joining: { rule: 'seam', yarn: 'y2', seam: seam as keyof typeof factors } })
+      const found = materials(input({ project: joined, seams: { length: 9000, count: 18 } }))
+      expect(yarn(found, 'y2').parts.joins).toBeCloseTo(9 * factor * 0.4, 9)
+      expect(yarn(found, 'y2').parts.tails).toBeCloseTo(18 * 0.3 * 0.4, 9)
+      expect(found.ends).toBe(436)
+    }
+  })
+
+  it('M34 keeps the crocheted seams within 12 % of the one published measurement (chain 4.95, sc 10.6 × length)', () => {
+    // windchilde.com/bluedepth/tag/crochet: a slip-stitch seam is of the order of the chain's 5 × its length.
+    const seam = (kind: 'slip-stitch' | 'sc') => {
+      const joined = project({ joining: { rule: 'seam', yarn: 'y2', seam: kind } })
+      return (
+        yarn(materials(input({ project: joined, seams: { length: 1000, count: 0 } })), 'y2').parts.joins / 0.4
+      )
+    }
+    expect(Math.abs(seam('slip-stitch') / 4.95 - 1)).toBeLessThan(0.12)
+    expect(Math.abs(seam('sc') / 10.6 - 1)).toBeLessThan(0.02)
+  })
+
+  it('M34 takes the yarn that the motifs end with where none is named, and says so', () => {
+    const joined = project({ joining: { rule: 'seam', seam: 'whip' } })
+    const found = materials(input({ project: joined, seams: { length: 9000, count: 18 } }))
+    expect(yarn(found, 'y1').parts.joins).toBeGreaterThan(0)
+    expect(codes(found)).toContain('yarn/joining-yarn-assumed')
+  })
+})
+
+describe('M42 calibration', () => {
+  const joining = { rule: 'bridge', bridgeChains: 3, yarn: 'y1' } as const
+  const layout = {
+    kind: 'blanket' as const,
+    edging: { style: 'follow' as const, rounds: ['sc'], yarn: 'y1' },
+  }
+  const withLayout = project({ joining, layout })
+  const edgingBase = { length: 4000, outerCorners: 4, tips: 40, chord: 100 }
+
+  it('M42 corrects joins and edging by a weighed motif, ±5 %', () => {
+    const plain = input({
+      project: withLayout,
+      motif: flower,
+      account: flowerAccount,
+      joinOperations: 180,
+      edgingBase,
+    })
+    // Stitches and tails say 7 m + 0.6 m = 3.04 g; it weighs 10 % more.
+    const weighed = { motifs: 10, grams: 33.44, resolution: 0 }
+    const before = yarn(materials(plain), 'y1')
+    const after = yarn(materials({ ...plain, motif: { ...flower, weighed } }), 'y1')
+    expect(after.parts.edging / before.parts.edging).toBeCloseTo(1.1, 9)
+    expect(after.parts.joins / before.parts.joins).toBeCloseTo(1.1, 9)
+    const modelled = after.parts.edging + after.parts.joins
+    expect(after.grams.high - after.grams.expected).toBeCloseTo(modelled * 0.05 * 1.1, 9)
+  })
+
+  it('M42 does not believe a weight that is far from the stitches, and says so', () => {
+    const weighed = { motifs: 10, grams: 334.4, resolution: 0 }
+    const far = input({ project: withLayout, account: flowerAccount, joinOperations: 180, edgingBase })
+    const found = materials({ ...far, motif: { ...flower, weighed } })
+    expect(codes(found)).toContain('yarn/weight-far-from-stitches')
+    const uncalibrated = materials({ ...far, motif: flower })
+    expect(yarn(found, 'y1').parts.edging).toBeCloseTo(yarn(uncalibrated, 'y1').parts.edging, 9)
+  })
+})
+
+describe('M43 time and ends', () => {
+  it('M43 adds minutes per motif, per join, edging and 1 minute per end', () => {
+    const found = materials(
+      input({
+        project: project({ joining: { rule: 'tips', minutes: 2 } }),
+        joinOperations: 180,
+      }),
+    )
+    expect(found.ends).toBe(400)
+    expect(found.minutes?.expected).toBeCloseTo(100 * 15 + 180 * 2 + 400, 9)
+    expect(found.findings.find((finding) => finding.code === 'time/ends')?.message).toContain('400 ends')
+  })
+
+  it('M43 counts neighbours in one yarn as one section, and a colour that comes back as another', () => {
+    const colourways = [{ id: 'c1', yarns: { centre: 'y1', petals: 'y1' } }]
+    expect(materials(input({ project: project({ colourways }) })).ends).toBe(200)
+    const back = { ...flower, rounds: [...(flower.rounds ?? []), { slot: 'centre', work: 'sc around' }] }
+    expect(materials(input({ motif: back })).ends).toBe(600)
+  })
+
+  it('M43 tells no time where a motif was never timed, and says so', () => {
+    const found = materials(input({ motif: { ...daisy, minutes: undefined } }))
+    expect(found.minutes).toBeNull()
+    expect(codes(found)).toContain('time/no-minutes')
+  })
+
+  it('M43 adds the time of an edging: 3 s for a sc of two loops', () => {
+    const layout = {
+      kind: 'blanket' as const,
+      edging: { style: 'follow' as const, rounds: ['sc'], yarn: 'y1' },
+    }
+    const gauge = resolveGauge({ stitches: 20 }, 'US')
+    const edgingBase = { length: 4000, outerCorners: 4, tips: 40, chord: 100 }
+    const edged = materials(input({ gauge, project: project({ layout }), edgingBase }))
+    const plain = materials(input({ gauge }))
+    const stitches = edged.edging?.rounds[0]?.stitches ?? 0
+    const more = (edged.minutes?.expected ?? 0) - (plain.minutes?.expected ?? 0)
+    expect(more).toBeCloseTo(stitches * 0.05 + 2, 6)
+    expect(edged.ends).toBe(402)
+  })
+})
+
+describe('what is missing is said', () => {
+  it('names yarns without ball band, price or usable values', () => {
+    const yarns = [
+      { id: 'y1', ballGrams: 50, price: -1 },
+      { id: 'y2', ballGrams: 0, ballMetres: 125 },
+    ]
+    const found = codes(materials(input({ project: project({ yarns }) })))
+    expect(found).toEqual(
+      expect.arrayContaining([
+        'yarn/no-ball-length',
+        'yarn/no-ball-weight',
+        'yarn/no-price',
+        'yarn/invalid-value',
+      ]),
+    )
+  })
+
+  it('tells metres alone where no ball band brings them to grams', () => {
+    const yarns = [{ id: 'y1' }, { id: 'y2' }]
+    const found = materials(input({ motif: flower, account: flowerAccount, project: project({ yarns }) }))
+    const need = yarn(found, 'y1')
+    expect(need.metres?.expected).toBeCloseTo((600 + 30) * 1.1, 9)
+    expect([need.balls, need.toBuy, need.leftover, need.cost]).toEqual([null, null, null, null])
+    expect(codes(found)).toContain('yarn/no-ball-band')
+  })
+
+  it('names colours that nothing is known of, and motifs without a colourway', () => {
+    const motif = { ...daisy, slots: [{ slot: 'centre', grams: 0.8 }, { slot: 'petals' }] }
+    const found = materials(input({ motif, counts: { motifs: 100, byColourway: { c1: 60, '': 40 } } }))
+    expect(codes(found)).toEqual(expect.arrayContaining(['yarn/no-weight', 'yarn/no-colourway']))
+    expect(found.findings.find((finding) => finding.code === 'yarn/no-colourway')?.message).toContain('40')
+    expect(found.ends).toBe(400)
+    expect(yarn(found, 'y1').grams.expected).toBe(0)
+  })
+
+  it('marks a rule of thumb only where it is used', () => {
+    const gauge = resolveGauge({ hook: 4 }, 'US')
+    expect(codes(materials(input({ gauge })))).not.toContain('gauge/missing')
+    const joined = project({ joining: { rule: 'bridge', bridgeChains: 2, yarn: 'y1' } })
+    const found = materials(input({ gauge, project: joined, joinOperations: 10 }))
+    expect(codes(found)).toContain('gauge/missing')
+    const joins = yarn(found, 'y1').parts.joins
+    expect(joins).toBeCloseTo((10 * 4 * stitchYarn('ch', gauge) * 0.4) / 1000, 9)
+    const sure = yarn(materials(input({ gauge })), 'y1').grams
+    const { grams } = yarn(found, 'y1')
+    expect(grams.high - grams.expected - (sure.high - sure.expected)).toBeCloseTo(joins * 0.25 * 1.1, 9)
+  })
+
+  it('answers an empty project', () => {
+    const empty = input({ project: { format: 'petalyard-project', version: 1 }, motif: null })
+    const found = materials({ ...empty, counts: { motifs: 0, byColourway: {} } })
+    expect(found).toEqual({ yarns: [], edging: null, ends: 0, minutes: null, findings: [] })
+  })
+})
