@@ -115,6 +115,7 @@ describe('M42 totals', () => {
           expect((balls - 1) * yarn.ballGrams).toBeLessThanOrEqual(grams.high)
           expect(stash + toBuy * yarn.ballGrams - grams.expected).toBeCloseTo(leftover, 6)
           expect(toBuy).toBeLessThanOrEqual(balls)
+          expect(stash + toBuy * yarn.ballGrams).toBeGreaterThanOrEqual(grams.high * (1 - 1e-6))
         }
       }),
       { numRuns: 500 },
