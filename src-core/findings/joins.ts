@@ -22,11 +22,6 @@ export const JOIN_FINDINGS = {
     message: '{count} meeting points have {spread} to bridge; up to {limit} closes by itself.',
     mend: 'Work a chain more where they join, choose another rotation, or measure the motif again.',
   },
-  'joins/overlap': {
-    severity: 'error',
-    message: '{count} pairs of motifs overlap, {cells} first.',
-    mend: 'Give them more room.',
-  },
   'joins/many-tips': {
     severity: 'note',
     message: 'with {petals} petals several tips of neighbours come within reach of each other.',

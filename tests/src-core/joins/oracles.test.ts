@@ -33,7 +33,9 @@ const SIZES = [30, 61.3, 95, 150]
 const RATIOS = [0.5, 0.58, 0.66, 0.73, 0.8]
 
 describe.each(Object.entries(PROFILES))('M31 oracles, %s', (_, profile) => {
-  const each = (check: (outline: (n: number) => Outline, anchors: (n: number) => Anchor[], size: number) => void) => {
+  const each = (
+    check: (outline: (n: number) => Outline, anchors: (n: number) => Anchor[], size: number) => void,
+  ) => {
     for (const size of SIZES)
       for (const ratio of RATIOS)
         check(

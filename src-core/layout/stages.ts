@@ -1,0 +1,276 @@
+/** The stages of a blanket's plan, each a pure function of the fields that it reads: what does not change is not run again. */
+import type { Finding } from '../../shared-types/finding'
+import type {
+  Anchor,
+  HoleKind,
+  JoinNode,
+  MotifAccount,
+  OrderStep,
+  PlacedMotif,
+  PlanSize,
+} from '../../shared-types/plan'
+import type { BlanketLayout, Hand, Joining, Order, UnitSystem } from '../../shared-types/project'
+import { scaleOutline } from '../geometry/points'
+import { checkNodes } from '../joins/checks'
+import { CHILD_OPENING, POINT_SEAM } from '../joins/constants'
+import { findNodes } from '../joins/nodes'
+import type { Node } from '../joins/nodes'
+import { joinableAnchors, joinReach, stretchLimit } from '../joins/rule'
+import type { Rule } from '../joins/rule'
+import { workSequence } from '../joins/sequence'
+import { workSteps } from '../joins/steps'
+import type { Naming } from '../joins/steps'
+import { contactAnchors } from '../motif/contacts'
+import type { ResolvedGauge } from '../stitches/gauge'
+import { finding } from '../findings/finding'
+import { formatLength } from '../units/format'
+import type { Millimetres } from '../units/quantity'
+import { blanketSize, layBlanket } from './blanket'
+import type { BlanketCounts, Laid } from './blanket'
+import { SENSITIVITY_STEP } from './constants'
+import { edgeLine } from './edge'
+import type { EdgeLine } from './edge'
+import { holesOf } from './holes'
+import { latticeOf } from './lattice'
+import type { Lattice } from './lattice'
+
+/** Lattice of one motif under a rule. */
+export const lattice = (
+  account: MotifAccount,
+  offset: boolean,
+  turn: number,
+  alternateTurn: number,
+  rule: Rule,
+) => latticeOf(account.outline, offset, turn, alternateTurn, rule.gap)
+
+export interface Arranged extends Laid {
+  /** Change of the size when every motif grows by SENSITIVITY_STEP mm tip to tip. */
+  readonly sensitivity: PlanSize['sensitivity']
+}
+
+/** Places every motif and says how sensitive the size is (M26). */
+export function arrange(account: MotifAccount, grid: Lattice, counts: BlanketCounts, rule: Rule): Arranged {
+  const laid = layBlanket(grid, counts)
+  const grown = scaleOutline(account.outline, 1 + SENSITIVITY_STEP / account.overTips)
+  const larger = blanketSize(
+    latticeOf(grown, counts.arrangement !== 'straight-rows', counts.turn, counts.alternateTurn, rule.gap),
+    counts,
+  )
+  return {
+    ...laid,
+    sensitivity: {
+      step: SENSITIVITY_STEP,
+      width: larger.width - laid.width,
+      height: larger.height - laid.height,
+    },
+  }
+}
+
+export interface Joined {
+  readonly nodes: readonly Node[]
+  readonly anchors: readonly Anchor[]
+  readonly reach: Millimetres
+  readonly holes: readonly HoleKind[]
+  /** Slip stitches into a neighbour. */
+  readonly operations: number
+  readonly seams: { readonly length: Millimetres; readonly count: number }
+  readonly findings: readonly Finding[]
+}
+
+/** Meeting points, openings, seams and what is to be said about them. */
+export function join(
+  account: MotifAccount,
+  gauge: ResolvedGauge,
+  rule: Rule,
+  joining: Joining | undefined,
+  laid: Laid,
+  counts: BlanketCounts,
+  hand: Hand,
+  units: UnitSystem,
+  forChild: boolean,
+): Joined {
+  const round = account.shape === 'round'
+  const own = round ? contactAnchors(account, laid.lattice, hand) : account.anchors
+  const anchors = joinableAnchors(own, rule.rule, round)
+  const { reach, findings: reachFindings } = joinReach(joining, rule, account, gauge)
+  const motifs = laid.placements.map(({ x, y, turn }) => ({ x, y, turn, anchors }))
+  const nodes = findNodes(motifs, reach)
+  const spread = nodes.reduce((most, node) => Math.max(most, node.spread), 0)
+  const holes = holesOf(laid.lattice, counts, laid.placements, Math.min(spread, reach))
+  const checked =
+    rule.rule === 'apart'
+      ? []
+      : checkNodes({
+          ids: laid.placements.map((p) => p.id),
+          nodes,
+          petals: account.petals,
+          stretchLimit: stretchLimit(rule, account, gauge),
+          units,
+        })
+  return {
+    nodes,
+    anchors,
+    reach,
+    holes,
+    operations: nodes.reduce((sum, node) => sum + node.members.length - 1, 0),
+    seams: rule.rule === 'seam' ? seamsOf(nodes, laid, counts) : { length: 0, count: 0 },
+    findings: [...reachFindings, ...checked, ...(forChild ? openings(holes, units) : [])],
+  }
+}
+
+function openings(holes: readonly HoleKind[], units: UnitSystem): Finding[] {
+  const widest = holes.reduce((most, hole) => Math.max(most, 2 * hole.radius), 0)
+  if (widest === 0) return []
+  const code = widest >= CHILD_OPENING ? 'joins/gap-for-hands' : 'joins/gap-for-fingers'
+  return [finding(code, 'joining', { size: formatLength(widest, units) })]
+}
+
+/** Seams run between the outermost places that two neighbours share; sewn in long lines, each with its own yarn. */
+function seamsOf(nodes: readonly Node[], laid: Laid, counts: BlanketCounts): Joined['seams'] {
+  const shared = new Map<string, Node[]>()
+  for (const node of nodes)
+    node.members.forEach(({ motif }, i) =>
+      node.members.slice(i + 1).forEach((other) => {
+        const key = `${motif} ${other.motif}`
+        shared.set(key, [...(shared.get(key) ?? []), node])
+      }),
+    )
+  let length = 0
+  for (const meeting of shared.values()) {
+    let longest = POINT_SEAM
+    for (const a of meeting)
+      for (const b of meeting) longest = Math.max(longest, Math.hypot(a.x - b.x, a.y - b.y))
+    length += longest
+  }
+  const rows = laid.placements[laid.placements.length - 1]?.row ?? 1
+  // Straight rows are sewn in lines across and down; offset ones across, and each short seam down by itself.
+  const across = rows - 1
+  const down = counts.arrangement === 'straight-rows' ? counts.columns - 1 : laid.placements.length - rows
+  return { length, count: length > 0 ? across + down : 0 }
+}
+
+/** The line along which an edging runs. */
+export function edge(
+  account: MotifAccount,
+  grid: Lattice,
+  counts: BlanketCounts,
+  style: NonNullable<BlanketLayout['edging']>['style'],
+  reach: Millimetres,
+): EdgeLine {
+  const tips = account.anchors.filter((anchor) =>
+    account.shape === 'round' ? true : anchor.kind === 'tip' || anchor.kind === 'corner',
+  )
+  const usual = account.shape === 'straight' ? 'follow' : 'bridge'
+  return edgeLine({ lattice: grid, counts, style: style ?? usual, tips, reach })
+}
+
+export interface Worked {
+  /** Index of the placement by working order. */
+  readonly sequence: readonly number[]
+  /** Working number by placement. */
+  readonly labels: readonly number[]
+  readonly steps: readonly OrderStep[]
+  readonly findings: readonly Finding[]
+}
+
+/** Working order, and each step of it. */
+export function work(
+  account: MotifAccount,
+  laid: Laid,
+  joined: Joined,
+  order: Order,
+  hand: Hand,
+  colourways: readonly string[],
+  colourwayOrder: string,
+  offset: boolean,
+): Worked {
+  const { placements } = laid
+  const { sequence, findings } = workSequence({
+    placements,
+    order,
+    hand,
+    colourways,
+    colourwayOrder: colourwayOrder.split(' '),
+    offset,
+  })
+  const labels: number[] = []
+  sequence.forEach((motif, i) => (labels[motif] = i + 1))
+  const anchors = placements.map(() => joined.anchors)
+  const steps = workSteps({
+    placements,
+    anchors,
+    nodes: joined.nodes,
+    sequence,
+    hand,
+    naming: NAMING[account.shape],
+  })
+  return { sequence, labels, steps, findings }
+}
+
+const NAMING: Record<MotifAccount['shape'], Naming> = {
+  petals: 'petals',
+  straight: 'corners',
+  round: 'clock',
+  leaf: 'address',
+}
+
+export interface Finished {
+  readonly size: PlanSize
+  readonly motifs: readonly PlacedMotif[]
+  readonly joins: readonly JoinNode[]
+}
+
+/** From the top left of all outlines to the finished size: edging round it, then the factors of blocking. */
+export function finish(
+  account: MotifAccount,
+  arranged: Arranged,
+  joined: Joined,
+  labels: readonly number[],
+  colourways: readonly string[],
+  edging: Millimetres,
+  blockWidth: number,
+  blockHeight: number,
+): Finished {
+  const x = (value: number) => (value + edging) * blockWidth
+  const y = (value: number) => (value + edging) * blockHeight
+  const { placements } = arranged
+  const width = x(arranged.width + edging)
+  const height = y(arranged.height + edging)
+  const share = (bound: number) => bound / account.overTips
+  const bounded = (bound: number) => ({ width: width * share(bound), height: height * share(bound) })
+  return {
+    size: {
+      width,
+      height,
+      sensitivity: {
+        ...arranged.sensitivity,
+        width: arranged.sensitivity.width * blockWidth,
+        height: arranged.sensitivity.height * blockHeight,
+      },
+      range: { low: bounded(account.range.low), high: bounded(account.range.high) },
+    },
+    motifs: placements.map((p, i) => ({
+      id: p.id,
+      label: String(labels[i]),
+      row: p.row,
+      column: p.column,
+      x: x(p.x),
+      y: y(p.y),
+      turn: p.turn,
+      colourway: colourways[i] ?? '',
+    })),
+    joins: joined.nodes.map((node) => {
+      const members = [...node.members].sort((a, b) => labels[a.motif]! - labels[b.motif]!)
+      return {
+        x: x(node.x),
+        y: y(node.y),
+        spread: node.spread,
+        host: placements[members[0]!.motif]!.id,
+        members: members.map((member) => ({
+          motif: placements[member.motif]!.id,
+          anchor: joined.anchors[member.anchor]!.id,
+        })),
+      }
+    }),
+  }
+}
