@@ -3,20 +3,20 @@
  * again. Projects are immutable with structural sharing, so an unchanged part is the same object.
  */
 
-/** Remembers the last call of `stage`. */
+/** Remembers the last `remember` different calls of `stage`. */
 export function memoised<Input extends readonly unknown[], Output>(
   stage: (...input: Input) => Output,
+  remember = 1,
 ): (...input: Input) => Output {
-  let last: { readonly input: Input; readonly output: Output } | null = null
+  const calls: { readonly input: Input; readonly output: Output }[] = []
   return (...input) => {
-    if (
-      last &&
-      last.input.length === input.length &&
-      input.every((value, i) => Object.is(value, last!.input[i]))
+    const known = calls.findIndex(
+      (call) =>
+        call.input.length === input.length && input.every((value, i) => Object.is(value, call.input[i])),
     )
-      return last.output
-    const output = stage(...input)
-    last = { input, output }
-    return output
+    const call = known < 0 ? { input, output: stage(...input) } : calls.splice(known, 1)[0]!
+    calls.unshift(call)
+    if (calls.length > remember) calls.pop()
+    return call.output
   }
 }

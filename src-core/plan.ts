@@ -10,9 +10,11 @@ import { checkReferences } from './checks/references'
 import { givenColourways } from './colour/given'
 import { bySeverity, finding } from './findings/finding'
 import { joinRule } from './joins/rule'
-import { blanketCounts, blockingFactors } from './layout/blanket'
+import { blanketCounts, blanketSize, blockingFactors } from './layout/blanket'
 import { fitArrangements } from './layout/fit'
 import * as stages from './layout/stages'
+import { edgingHeight } from './materials/edging'
+import { materials } from './materials/materials'
 import { memoised } from './memo'
 import { motifAccount } from './motif/account'
 import { blockingGrowth } from './motif/growth'
@@ -22,6 +24,8 @@ import { formatSize } from './units/format'
 export interface Planner {
   /** The plan of a project; it shows what can be shown, also when there are errors. */
   plan(project: Project): Plan
+  /** The finished size alone, in mm; null while something is missing that it follows from. */
+  size(project: Project): { width: number; height: number } | null
 }
 
 const EMPTY: Plan = {
@@ -47,10 +51,11 @@ const EMPTY: Plan = {
 }
 
 /** Account of one motif of a project, with its findings. */
-function accountOf(project: Project, motif: Motif) {
-  const growth = blockingGrowth(motif, project.colourways ?? [], project.yarns ?? [])
-  return motifAccount(motif, { hand: project.hand ?? 'right', growth })
-}
+const accountOf = (project: Project, motif: Motif) =>
+  accountFrom(motif, project.colourways, project.yarns, project.hand ?? 'right')
+
+/** How many lattices a planner remembers: straight and offset rows with and without the last change. */
+const LATTICES = 6
 
 /** A planner with a memory of its last project: make one for each window. */
 export function createPlanner(): Planner {
@@ -58,8 +63,8 @@ export function createPlanner(): Planner {
   const gaugeOf = memoised(resolveGauge)
   const ruleOf = memoised(joinRule)
   const countsOf = memoised(blanketCounts)
-  const account = memoised(motifAccount_)
-  const lattice = memoised(stages.lattice)
+  const account = memoised(accountFrom)
+  const lattice = memoised(stages.lattice, LATTICES)
   const arrange = memoised(stages.arrange)
   const join = memoised(stages.join)
   const colours = memoised(givenColourways)
@@ -67,10 +72,10 @@ export function createPlanner(): Planner {
   const edge = memoised(stages.edge)
   const finish = memoised(stages.finish)
 
-  function planBlanket(project: Project, layout: BlanketLayout): Plan {
+  /** Everything that the size follows from; null where a part of it is missing. */
+  function frame(project: Project, layout: BlanketLayout) {
     const findings: Finding[] = [...references(project)]
     const hand = project.hand ?? 'right'
-    const units = project.units ?? 'metric'
     const motif = project.motifs?.find((entry) => entry.id === layout.motif)
     if (!layout.motif) findings.push(finding('layout/no-motif', 'layout.motif'))
     const told = motif ? account(motif, project.colourways, project.yarns, hand) : null
@@ -80,12 +85,23 @@ export function createPlanner(): Planner {
     const { rule, findings: ruleFindings } = ruleOf(project.joining, gauge)
     findings.push(...(told?.findings ?? []), ...read.findings, ...blocking.findings, ...ruleFindings)
     const measured = told?.account ?? null
-    if (!motif || !measured || !read.counts)
-      return { ...EMPTY, motif: measured, findings: bySeverity(findings) }
-
     const counts = read.counts
+    if (!motif || !measured || !counts) return { findings, measured, parts: null }
     const offset = counts.arrangement !== 'straight-rows'
     const grid = lattice(measured, offset, counts.turn, counts.alternateTurn, rule)
+    const edging = edgingHeight(layout.edging?.rounds ?? [], project.terms ?? 'US', gauge)
+    return {
+      findings,
+      measured,
+      parts: { hand, motif, measured, gauge, rule, counts, offset, grid, edging, blocking },
+    }
+  }
+
+  function planBlanket(project: Project, layout: BlanketLayout): Plan {
+    const { findings, measured: known, parts } = frame(project, layout)
+    if (!parts) return { ...EMPTY, motif: known, findings: bySeverity(findings) }
+    const { hand, motif, measured, gauge, rule, counts, offset, grid, edging, blocking } = parts
+    const units = project.units ?? 'metric'
     const arranged = arrange(measured, grid, counts, rule)
     const joined = join(
       measured,
@@ -99,37 +115,48 @@ export function createPlanner(): Planner {
       project.forChild ?? false,
     )
     const coloured = colours(arranged.placements, layout.cells)
-    const worked = work(
-      measured,
-      arranged,
-      joined,
-      project.order ?? 'there-and-back',
-      hand,
-      coloured.colourways,
-      (project.colourways ?? []).map((way) => way.id).join(' '),
-      offset,
-    )
+    const order = project.order ?? 'there-and-back'
+    const ways = (project.colourways ?? []).map((way) => way.id).join(' ')
+    const worked = work(measured, arranged, joined, order, hand, coloured.colourways, ways, offset)
+    const { width, height } = blocking
     const finished = finish(
       measured,
       arranged,
       joined,
       worked.labels,
       coloured.colourways,
-      0,
-      blocking.width,
-      blocking.height,
+      edging,
+      width,
+      height,
     )
-    findings.push(...joined.findings, ...coloured.findings, ...worked.findings)
-    void edge
+    const tallied = { motifs: finished.motifs.length, byColourway: tally(coloured.colourways) }
+    const line = edging > 0 ? edge(measured, grid, counts, layout.edging?.style, joined.reach) : null
+    const needed = materials({
+      project,
+      motif,
+      account: measured,
+      gauge,
+      counts: tallied,
+      joinOperations: joined.operations,
+      joinNodes: joined.nodes.length,
+      seams: joined.seams,
+      edgingBase: line && {
+        length: line.length,
+        outerCorners: line.corners,
+        tips: line.tips,
+        chord: line.tips > 0 ? line.length / line.tips : 0,
+      },
+    })
+    findings.push(...joined.findings, ...coloured.findings, ...worked.findings, ...needed.findings)
     findings.push(...offTarget(layout, finished.size, units))
     return {
-      ...EMPTY,
       ...finished,
-      counts: { motifs: finished.motifs.length, byColourway: tally(coloured.colourways) },
+      ...needed,
+      counts: tallied,
       pitch: {
-        column: grid.column * blocking.width,
-        row: ((grid.rows[0] + grid.rows[1]) / 2) * blocking.height,
-        rows: [grid.rows[0] * blocking.height, grid.rows[1] * blocking.height],
+        column: grid.column * width,
+        row: ((grid.rows[0] + grid.rows[1]) / 2) * height,
+        rows: [grid.rows[0] * height, grid.rows[1] * height],
       },
       arrangement: counts.arrangement,
       order: worked.steps,
@@ -140,22 +167,33 @@ export function createPlanner(): Planner {
   }
 
   return {
+    size(project) {
+      const { layout } = project
+      const parts = layout?.kind === 'blanket' ? frame(project, layout).parts : null
+      if (!parts) return null
+      const { grid, counts, edging, blocking } = parts
+      const size = blanketSize(grid, counts)
+      return {
+        width: (size.width + 2 * edging) * blocking.width,
+        height: (size.height + 2 * edging) * blocking.height,
+      }
+    },
     plan(project) {
       const { layout } = project
-      if (!layout)
-        return { ...EMPTY, findings: bySeverity([...references(project), finding('layout/none', 'layout')]) }
-      if (layout.kind === 'blanket') return planBlanket(project, layout)
-      const kind = layout.kind === 'garland' ? 'garland' : 'composition'
-      return {
-        ...EMPTY,
-        findings: bySeverity([...references(project), finding('layout/other-kind', 'layout.kind', { kind })]),
+      if (layout?.kind === 'blanket') return planBlanket(project, layout)
+      const findings = [...references(project)]
+      if (!layout) findings.push(finding('layout/none', 'layout'))
+      else {
+        const kind = layout.kind === 'garland' ? 'garland' : 'composition'
+        findings.push(finding('layout/other-kind', 'layout.kind', { kind }))
       }
+      return { ...EMPTY, findings: bySeverity(findings) }
     },
   }
 }
 
 /** The account of a motif from just the fields that it reads. */
-function motifAccount_(
+function accountFrom(
   motif: Motif,
   colourways: Project['colourways'],
   yarns: Project['yarns'],

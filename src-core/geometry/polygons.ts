@@ -41,18 +41,19 @@ export function difference(a: readonly Outline[], b: readonly Outline[]): Outlin
   return clip(ClipType.Difference, a.map(clockwise), b.map(clockwise)).map(toOutline)
 }
 
-/** Outlines grown (or, below zero, shrunk) by `by` mm, corners rounded. */
-export function grow(outlines: readonly Outline[], by: Millimetres): Outline[] {
+/** Enough for lengths and openings, where a twentieth of a millimetre is nothing. */
+export const COARSE: Millimetres = 0.05
+
+/** Outlines grown (or, below zero, shrunk) by `by` mm, corners rounded to within `tolerance` mm. */
+export function grow(
+  outlines: readonly Outline[],
+  by: Millimetres,
+  tolerance: Millimetres = ARC_TOLERANCE,
+): Outline[] {
   if (by === 0) return [...outlines]
-  return inflatePathsD(
-    outlines.map(toPath),
-    by,
-    JoinType.Round,
-    EndType.Polygon,
-    2,
-    DECIMALS,
-    ARC_TOLERANCE,
-  ).map(toOutline)
+  return inflatePathsD(outlines.map(toPath), by, JoinType.Round, EndType.Polygon, 2, DECIMALS, tolerance).map(
+    toOutline,
+  )
 }
 
 /** One outline grown by half of a gap, so that two of them touch where the gap is kept. */

@@ -8,7 +8,7 @@ import type { Anchor, Point } from '../../shared-types/plan'
 import type { EdgingStyle } from '../../shared-types/project'
 import { distance, moveOutline, perimeter, signedArea, turnPoint } from '../geometry/points'
 import type { Outline } from '../geometry/points'
-import { grow, union } from '../geometry/polygons'
+import { COARSE, grow, union } from '../geometry/polygons'
 import { findNodes } from '../joins/nodes'
 import { radians } from '../units/quantity'
 import type { Millimetres } from '../units/quantity'
@@ -78,17 +78,20 @@ function rowsEdge(input: EdgeInput): Told {
 
 function smallEdge(input: EdgeInput, counts: BlanketCounts): Told {
   const laid = layBlanket(input.lattice, counts)
-  const outlines = laid.placements.map((p) => moveOutline(input.lattice.outlines[p.even ? 1 : 0], p.x, p.y))
+  const copies = (two: readonly Outline[]) =>
+    laid.placements.map((p) => moveOutline(two[p.even ? 1 : 0]!, p.x, p.y))
   if (input.style === 'level') {
+    const outlines = copies(input.lattice.outlines)
     const hull = polygonHull(outlines.flat().map((point): [number, number] => [point.x, point.y]))
     return { length: hull ? polygonLength(hull) : 0, tips: 0 }
   }
-  const contours = union(grow(outlines, input.reach / 2)).filter((contour) => signedArea(contour) > 0)
+  const grown = input.lattice.outlines.map((outline) => grow([outline], input.reach / 2, COARSE)[0]!)
+  const contours = union(copies(grown)).filter((contour) => signedArea(contour) > 0)
   const tips = freeTips(laid, input.tips, input.reach)
   let length = 0
   let count = 0
   for (const contour of contours) {
-    const ring = grow([contour], -input.reach / 2)[0] ?? contour
+    const ring = grow([contour], -input.reach / 2, COARSE)[0] ?? contour
     const onRing = input.style === 'bridge' ? alongRing(tips, ring, input.reach / 2) : []
     // Fewer than three tips span no line: the edging then follows the edge.
     length += onRing.length > 2 ? perimeter(onRing) : perimeter(ring)

@@ -4,13 +4,12 @@
  */
 import type { Finding } from '../../shared-types/finding'
 import type { FitArrangement, Plan } from '../../shared-types/plan'
-import type { Arrangement, BlanketLayout, Project } from '../../shared-types/project'
+import type { AlternateRows, Arrangement, BlanketLayout, Project } from '../../shared-types/project'
 import { finding } from '../findings/finding'
 import { formatSize } from '../units/format'
 import type { Planner } from '../plan'
 import { MOST_MOTIFS, MOST_RINGS, MOST_ROWS } from './constants'
 import { countPlaces } from './places'
-import type { AlternateRows } from './places'
 
 export interface Wish {
   readonly width: number
@@ -31,15 +30,12 @@ interface Candidate {
   readonly miss: number
 }
 
-/** A size that grows evenly with a count: `first` with one, `step` more with each further one. */
-interface Even {
-  readonly first: number
-  readonly step: number
-}
+/** The finished size of the project's layout with a change. */
+type SizeOf = (change: Partial<BlanketLayout>) => Wish
 
 /**
- * The arrangements nearest `wish` (mm), best first. `sizeOf` answers the finished size of a layout,
- * `planner` the yarn of those that are offered.
+ * The arrangements nearest `wish` (mm), best first. `planner` answers
+ * sizes, and the yarn of those that are offered.
  */
 export function fitArrangements(
   project: Project,
@@ -58,11 +54,13 @@ export function fitArrangements(
   const trial = planOf({ arrangement: 'straight-rows', columns: 1, rows: 1 })
   if (!trial.motif || trial.motifs.length === 0) return { arrangements: [], findings: trial.findings }
 
+  const sizeOf: SizeOf = (change) =>
+    planner.size({ ...project, layout: { ...layout, ...change } }) ?? { width: 0, height: 0 }
   const candidates = [
-    ...rowCandidates(planOf, wish, 'straight-rows', 'same'),
-    ...rowCandidates(planOf, wish, 'offset-rows', 'same'),
-    ...rowCandidates(planOf, wish, 'offset-rows', layout.alternateRows ?? 'oneFewer'),
-    ...(layout.arrangement === 'rings' ? ringCandidates(planOf, wish) : []),
+    ...rowCandidates(sizeOf, wish, 'straight-rows', 'same'),
+    ...rowCandidates(sizeOf, wish, 'offset-rows', 'same'),
+    ...rowCandidates(sizeOf, wish, 'offset-rows', layout.alternateRows ?? 'oneFewer'),
+    ...(layout.arrangement === 'rings' ? ringCandidates(sizeOf, wish) : []),
   ]
   const offered = unlike(candidates.sort((a, b) => a.miss - b.miss)).slice(0, OFFERED)
   return {
@@ -74,55 +72,43 @@ export function fitArrangements(
 const missOf = (size: Wish, wish: Wish): number =>
   Math.abs(size.width - wish.width) / wish.width + Math.abs(size.height - wish.height) / wish.height
 
-/** The counts round the one that fits best. */
-function near({ first, step }: Even, wish: number, least: number): number[] {
-  const best = step > 0 ? 1 + (wish - first) / step : least
-  const around = [Math.floor(best) - 1, Math.floor(best), Math.ceil(best), Math.ceil(best) + 1]
-  return [...new Set(around.map((n) => Math.min(MOST_ROWS, Math.max(least, n))))]
+/** The counts round the one that fits best, `first` being the size with one and `step` what each more adds. */
+function near(first: number, step: number, wish: number, least: number): number[] {
+  const best = step > 0 ? Math.floor(1 + (wish - first) / step) : least
+  return [...new Set([-1, 0, 1, 2].map((d) => Math.min(MOST_ROWS, Math.max(least, best + d))))]
 }
 
 function rowCandidates(
-  planOf: (change: Partial<BlanketLayout>) => Plan,
+  sizeOf: SizeOf,
   wish: Wish,
   arrangement: 'straight-rows' | 'offset-rows',
   alternateRows: AlternateRows,
 ): Candidate[] {
-  const sizeOf = (columns: number, rows: number) => planOf({ arrangement, columns, rows, alternateRows }).size
+  const at = (columns: number, rows: number) => sizeOf({ arrangement, columns, rows, alternateRows })
   const least = alternateRows === 'oneFewer' && arrangement === 'offset-rows' ? 2 : 1
-  // Width steps evenly from two rows on; height alternates between two steps.
-  const narrow = sizeOf(least, 2).width
-  const across: Even = {
-    first: narrow - (least - 1) * step(narrow, sizeOf(least + 1, 2).width),
-    step: step(narrow, sizeOf(least + 1, 2).width),
-  }
-  const heights = [1, 2, 3].map((rows) => sizeOf(least, rows).height) as [number, number, number]
-  const down: Even = { first: heights[0], step: (heights[2] - heights[0]) / 2 }
+  const small = at(least, 3)
+  const across = at(least + 1, 3).width - small.width
+  const down = (at(least, 5).height - small.height) / 2
   const found: Candidate[] = []
-  for (const columns of near(across, wish.width, least))
-    for (const rows of near(down, wish.height, 1)) {
+  for (const columns of near(small.width - (least - 1) * across, across, wish.width, least))
+    for (const rows of near(small.height - 2 * down, down, wish.height, 1)) {
       const counts = { arrangement, columns, rows, alternateRows, rings: 0 }
       if (countPlaces(counts) > MOST_MOTIFS) continue
-      const width = rows === 1 ? sizeOf(columns, 1).width : across.first + (columns - 1) * across.step
-      const height =
-        heights[0] +
-        Math.floor(rows / 2) * (heights[1] - heights[0]) +
-        Math.floor((rows - 1) / 2) * (heights[2] - heights[1])
-      found.push({ ...counts, width, height, miss: missOf({ width, height }, wish) })
+      const size = at(columns, rows)
+      found.push({ ...counts, ...size, miss: missOf(size, wish) })
     }
   return found
 }
 
-const step = (a: number, b: number): number => b - a
-
-function ringCandidates(planOf: (change: Partial<BlanketLayout>) => Plan, wish: Wish): Candidate[] {
-  const sizeOf = (rings: number) => planOf({ arrangement: 'rings', rings }).size
-  const one = sizeOf(1)
-  const two = sizeOf(2)
+function ringCandidates(sizeOf: SizeOf, wish: Wish): Candidate[] {
+  const at = (rings: number) => sizeOf({ arrangement: 'rings', rings })
+  const one = at(1)
+  const two = at(2)
   const reach = (wished: number, a: number, b: number) => 1 + (wished - a) / (b - a)
   const best = (reach(wish.width, one.width, two.width) + reach(wish.height, one.height, two.height)) / 2
   const tried = new Set([-1, 0, 1, 2].map((d) => Math.min(MOST_RINGS, Math.max(0, Math.floor(best) + d))))
   return [...tried].map((rings) => {
-    const { width, height } = sizeOf(rings)
+    const { width, height } = at(rings)
     const counts = {
       arrangement: 'rings' as const,
       columns: 0,

@@ -4,10 +4,10 @@
  * of each is the radius of the largest circle in it (pole of inaccessibility).
  */
 import polylabel from 'polylabel'
-import type { HoleKind } from '../../shared-types/plan'
+import type { HoleKind, Point } from '../../shared-types/plan'
 import { moveOutline, signedArea } from '../geometry/points'
 import type { Outline } from '../geometry/points'
-import { grow, union } from '../geometry/polygons'
+import { COARSE, grow, union } from '../geometry/polygons'
 import type { Millimetres } from '../units/quantity'
 import { layBlanket } from './blanket'
 import type { BlanketCounts, Placement } from './blanket'
@@ -33,28 +33,8 @@ export function holesOf(
   spread: Millimetres,
 ): HoleKind[] {
   const places = new Set(placements.map((p) => key(p.row, p.halves)))
-  const offset = counts.arrangement !== 'straight-rows'
-  const patch: BlanketCounts = {
-    ...counts,
-    ...PATCH,
-    arrangement: offset ? 'offset-rows' : 'straight-rows',
-    alternateRows: 'same',
-    alternateTurn: lattice.turns[1] - lattice.turns[0],
-  }
-  const openings = openingsOf(lattice, layBlanket(lattice, patch).placements, spread / 2 + OVERLAP)
-  const kinds = new Map<
-    string,
-    { sides: number; radius: number; shape: [number, number][]; parity: number }
-  >()
-  for (const { motifs, radius } of openings) {
-    const first = motifs[0]!
-    const shape = motifs.map((m): [number, number] => [m.row - first.row, m.halves - first.halves])
-    const parity = offset && counts.arrangement !== 'rings' ? first.row % 2 : -1
-    const name = `${parity} ${shape.join(' ')}`
-    if (!kinds.has(name)) kinds.set(name, { sides: motifs.length, radius, shape, parity })
-  }
   const found: HoleKind[] = []
-  for (const { sides, radius, shape, parity } of kinds.values()) {
+  for (const { sides, radius, shape, parity } of openingKinds(lattice, counts.arrangement, spread)) {
     let count = 0
     for (const p of placements) {
       if (parity >= 0 && p.row % 2 !== parity) continue
@@ -63,6 +43,57 @@ export function holesOf(
     if (count > 0) add(found, { sides, count, radius })
   }
   return found.sort((a, b) => b.radius - a.radius)
+}
+
+/** Openings of a lattice seen so far: they do not depend on how many motifs there are. */
+const seen = new WeakMap<Lattice, Map<string, readonly OpeningKind[]>>()
+
+interface OpeningKind {
+  readonly sides: number
+  readonly radius: Millimetres
+  /** Rows and halves of the motifs round it, from the first of them. */
+  readonly shape: readonly (readonly [number, number])[]
+  /** Row parity of the first motif, where odd and even rows differ; else −1. */
+  readonly parity: number
+}
+
+function openingKinds(
+  lattice: Lattice,
+  arrangement: BlanketCounts['arrangement'],
+  spread: Millimetres,
+): readonly OpeningKind[] {
+  const known = seen.get(lattice) ?? new Map<string, readonly OpeningKind[]>()
+  seen.set(lattice, known)
+  const name = `${arrangement} ${spread.toFixed(6)}`
+  let kinds = known.get(name)
+  if (!kinds) known.set(name, (kinds = lookForKinds(lattice, arrangement, spread)))
+  return kinds
+}
+
+function lookForKinds(
+  lattice: Lattice,
+  arrangement: BlanketCounts['arrangement'],
+  spread: Millimetres,
+): OpeningKind[] {
+  const offset = arrangement !== 'straight-rows'
+  const patch: BlanketCounts = {
+    ...PATCH,
+    arrangement: offset ? 'offset-rows' : 'straight-rows',
+    alternateRows: 'same',
+    rings: 0,
+    turn: lattice.turns[0],
+    alternateTurn: lattice.turns[1] - lattice.turns[0],
+  }
+  const openings = openingsOf(lattice, layBlanket(lattice, patch).placements, spread / 2 + OVERLAP)
+  const kinds = new Map<string, OpeningKind>()
+  for (const { motifs, radius } of openings) {
+    const first = motifs[0]!
+    const shape = motifs.map((m): [number, number] => [m.row - first.row, m.halves - first.halves])
+    const parity = offset && arrangement !== 'rings' ? first.row % 2 : -1
+    const name = `${parity} ${shape.join(' ')}`
+    if (!kinds.has(name)) kinds.set(name, { sides: motifs.length, radius, shape, parity })
+  }
+  return [...kinds.values()]
 }
 
 const key = (row: number, halves: number): string => `${row}:${halves}`
@@ -75,7 +106,7 @@ function add(found: HoleKind[], hole: HoleKind): void {
 }
 
 function openingsOf(lattice: Lattice, placements: readonly Placement[], by: Millimetres): Opening[] {
-  const [odd, even] = lattice.outlines.map((outline) => grow([outline], by)[0]!) as [Outline, Outline]
+  const [odd, even] = lattice.outlines.map((outline) => grow([outline], by, COARSE)[0]!) as [Outline, Outline]
   const outlines = placements.map((p) => moveOutline(p.even ? even : odd, p.x, p.y))
   const openings: Opening[] = []
   for (const contour of union(outlines)) {
@@ -85,16 +116,12 @@ function openingsOf(lattice: Lattice, placements: readonly Placement[], by: Mill
     const pole = polylabel([ring], 0.01)
     const radius = pole.distance + by
     if (radius * 2 < LEAST_ACROSS) continue
-    const motifs = placements.filter((p, i) => touches(outlines[i]!, contour, p))
+    const onContour = new Set(contour.map(pointKey))
+    const motifs = placements.filter((_, i) => outlines[i]!.some((point) => onContour.has(pointKey(point))))
     openings.push({ motifs: motifs.sort((a, b) => a.row - b.row || a.halves - b.halves), radius })
   }
   return openings
 }
 
-/** Whether a motif's outline forms part of a contour: one of the contour's points lies on it. */
-function touches(outline: Outline, contour: Outline, centre: Placement): boolean {
-  const reach =
-    outline.reduce((most, p) => Math.max(most, Math.hypot(p.x - centre.x, p.y - centre.y)), 0) + 0.01
-  const near = contour.filter((p) => Math.hypot(p.x - centre.x, p.y - centre.y) <= reach)
-  return near.some((p) => outline.some((q) => Math.abs(q.x - p.x) < 0.001 && Math.abs(q.y - p.y) < 0.001))
-}
+/** A contour's points are those of the outlines it is made of, to the polygon library's grid. */
+const pointKey = ({ x, y }: Point): string => `${Math.round(x * 1000)} ${Math.round(y * 1000)}`

@@ -10,7 +10,15 @@ import type { Grams, Metres, Millimetres, Minutes } from './quantity'
 /** A number with at most `digits` decimals, thousands grouped, no trailing zeros, a true minus sign. */
 export function formatNumber(value: number, digits = 0): string {
   const rounded = Math.abs(value) < 0.5 * 10 ** -digits ? 0 : value
-  return rounded.toLocaleString('en', { maximumFractionDigits: digits }).replace('-', '−')
+  return formatter(digits).format(rounded).replace('-', '−')
+}
+
+/** Making a formatter costs a hundred times what using one does. */
+const formatters = new Map<number, Intl.NumberFormat>()
+function formatter(digits: number): Intl.NumberFormat {
+  const known = formatters.get(digits) ?? new Intl.NumberFormat('en', { maximumFractionDigits: digits })
+  formatters.set(digits, known)
+  return known
 }
 
 const EIGHTHS = ['', '⅛', '¼', '⅜', '½', '⅝', '¾', '⅞']
