@@ -12,6 +12,8 @@ export default defineConfig({
       {
         test: {
           name: 'core',
+          // Property tests take longer on a busy machine; what is slow is measured by the bench, not here.
+          testTimeout: 60_000,
           environment: 'node',
           include: [
             'tests/shared-types/**/*.test.ts',

@@ -94,3 +94,16 @@ export function contains(outline: Outline, point: Point): boolean {
   }
   return inside
 }
+
+/** The place on the edge from `a` to `b` that lies nearest to a point, as a share of the edge. */
+export function nearestShare(point: Point, a: Point, b: Point): number {
+  const squared = (b.x - a.x) ** 2 + (b.y - a.y) ** 2
+  if (squared === 0) return 0
+  return Math.min(1, Math.max(0, ((point.x - a.x) * (b.x - a.x) + (point.y - a.y) * (b.y - a.y)) / squared))
+}
+
+/** Distance of a point from the edge between `a` and `b`. */
+export function distanceToEdge(point: Point, a: Point, b: Point): Millimetres {
+  const share = nearestShare(point, a, b)
+  return Math.hypot(a.x + (b.x - a.x) * share - point.x, a.y + (b.y - a.y) * share - point.y)
+}

@@ -6,7 +6,15 @@
 import { polygonHull, polygonLength } from 'd3-polygon'
 import type { Anchor, Point } from '../../shared-types/plan'
 import type { EdgingStyle } from '../../shared-types/project'
-import { distance, moveOutline, perimeter, signedArea, turnPoint } from '../geometry/points'
+import {
+  distance,
+  distanceToEdge,
+  moveOutline,
+  nearestShare,
+  perimeter,
+  signedArea,
+  turnPoint,
+} from '../geometry/points'
 import type { Outline } from '../geometry/points'
 import { COARSE, grow, union } from '../geometry/polygons'
 import { findNodes } from '../joins/nodes'
@@ -128,14 +136,8 @@ function alongRing(points: readonly Point[], ring: Outline, tolerance: Millimetr
       const a = ring[i]!
       const b = ring[(i + 1) % ring.length]!
       const size = distance(a, b)
-      const share =
-        size === 0
-          ? 0
-          : Math.min(
-              1,
-              Math.max(0, ((point.x - a.x) * (b.x - a.x) + (point.y - a.y) * (b.y - a.y)) / size ** 2),
-            )
-      const off = Math.hypot(a.x + (b.x - a.x) * share - point.x, a.y + (b.y - a.y) * share - point.y)
+      const share = nearestShare(point, a, b)
+      const off = distanceToEdge(point, a, b)
       if (off < nearest) {
         nearest = off
         along = walked + share * size

@@ -5,7 +5,7 @@
  */
 import polylabel from 'polylabel'
 import type { HoleKind, Point } from '../../shared-types/plan'
-import { moveOutline, signedArea } from '../geometry/points'
+import { distance, distanceToEdge, moveOutline, signedArea } from '../geometry/points'
 import type { Outline } from '../geometry/points'
 import { COARSE, grow, union } from '../geometry/polygons'
 import type { Millimetres } from '../units/quantity'
@@ -116,12 +116,22 @@ function openingsOf(lattice: Lattice, placements: readonly Placement[], by: Mill
     const pole = polylabel([ring], 0.01)
     const radius = pole.distance + by
     if (radius * 2 < LEAST_ACROSS) continue
-    const onContour = new Set(contour.map(pointKey))
-    const motifs = placements.filter((_, i) => outlines[i]!.some((point) => onContour.has(pointKey(point))))
+    const motifs = placements.filter((p, i) => bounds(outlines[i]!, contour, p))
+    if (motifs.length === 0) continue
     openings.push({ motifs: motifs.sort((a, b) => a.row - b.row || a.halves - b.halves), radius })
   }
   return openings
 }
 
-/** A contour's points are those of the outlines it is made of, to the polygon library's grid. */
-const pointKey = ({ x, y }: Point): string => `${Math.round(x * 1000)} ${Math.round(y * 1000)}`
+/** Farther apart than this a point does not lie on an outline: ten steps of the polygon library's grid, in mm. */
+const ON_OUTLINE: Millimetres = 0.001
+
+/** Whether a motif's outline forms part of a contour: one of the contour's points lies on one of its edges. */
+function bounds(outline: Outline, contour: Outline, centre: Point): boolean {
+  const reach = outline.reduce((most, p) => Math.max(most, distance(p, centre)), 0) + ON_OUTLINE
+  return contour.some(
+    (p) =>
+      distance(p, centre) <= reach &&
+      outline.some((a, i) => distanceToEdge(p, a, outline[(i + 1) % outline.length]!) <= ON_OUTLINE),
+  )
+}
