@@ -1,0 +1,83 @@
+/**
+ * What the drawing shows and what it tells. The window hands a scene in and hears of gestures; the drawing
+ * changes nothing by itself but its own view (where it looks and how close).
+ */
+import type { Plan } from '../../shared-types/plan'
+import type { Project } from '../../shared-types/project'
+
+export type Theme = 'light' | 'dark'
+
+/** What a press and a drag on a motif does: select it, paint it, rotate the motifs. */
+export type Tool = 'select' | 'paint' | 'turn'
+
+export interface Scene {
+  readonly project: Project
+  readonly plan: Plan
+  /** The plan before the change that is being tried out: its frame stays visible, dashed. */
+  readonly previous: Plan | null
+  readonly theme: Theme
+  /** Ids of placed motifs ("row,place"). */
+  readonly selection: ReadonlySet<string>
+  /** The placed motif that the keyboard is on. */
+  readonly focus: string | null
+  readonly tool: Tool
+  readonly showLabels: boolean
+  readonly showJoins: boolean
+  /** Placed motifs that a finding points at. */
+  readonly flagged: ReadonlySet<string>
+}
+
+/** `cancel`: the gesture was given up (Escape, a second finger); whatever it tried out is to be undone. */
+export type Phase = 'start' | 'move' | 'end' | 'cancel'
+
+export type SelectHow = 'replace' | 'add' | 'toggle'
+
+/** A rectangle in CSS pixels from the top left of the drawing's container. */
+export interface ScreenBox {
+  readonly left: number
+  readonly top: number
+  readonly width: number
+  readonly height: number
+}
+
+/** Where the drawing looks. All positions in CSS pixels from the top left of the container. */
+export interface DrawingView {
+  /** CSS pixels for one mm. */
+  readonly scale: number
+  /** 1 = the whole plan just fits. */
+  readonly zoom: number
+  /** The finished size on screen; parts of it may lie outside the container. */
+  readonly frame: ScreenBox
+  /** The clear space in the line over the width, and the one in the line beside the height (a tall box whose
+   * number is set upright along the line); null where the plan is empty. */
+  readonly widthNumber: ScreenBox | null
+  readonly heightNumber: ScreenBox | null
+}
+
+export interface Size {
+  /** mm */
+  readonly width: number
+  readonly height: number
+}
+
+export interface DrawingCallbacks {
+  /** An empty list with 'replace' clears the selection. */
+  onSelect(ids: readonly string[], how: SelectHow): void
+  /** Motifs that the brush met since the last call; each motif comes once in a stroke. */
+  onPaint(ids: readonly string[], phase: Phase): void
+  /** The finished size that the hand asks for. */
+  onResize(size: Size, phase: Phase): void
+  /** The motif that was pressed (it takes the keyboard's place), or null for none. */
+  onFocus(id: string | null): void
+  /** The view changed, or the frame in it. Called at most once a frame. */
+  onView(view: DrawingView): void
+  /** Tool 'turn': degrees clockwise since the start of the drag. */
+  onTurn?(degrees: number, phase: Phase): void
+  /** The pointer is over a motif, or over none. */
+  onHover?(id: string | null): void
+  /** The menu key or the second button on a motif or beside all of them; CSS pixels in the container. */
+  onContext?(id: string | null, at: { readonly x: number; readonly y: number }): void
+}
+
+/** Where the arrow keys go. */
+export type Direction = 'left' | 'right' | 'up' | 'down'
