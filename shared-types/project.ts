@@ -114,6 +114,8 @@ export const colourwaySchema = z.looseObject({
 export const ARRANGEMENTS = ['straight-rows', 'offset-rows', 'rings'] as const
 export const ALTERNATE_ROWS = ['same', 'oneFewer', 'oneMore'] as const
 export const FILL_PATTERNS = ['one', 'repeat', 'rows', 'no-two-alike', 'shade', 'scatter'] as const
+/** Where a shade runs to from its first colourway. */
+export const SHADE_DIRECTIONS = ['down', 'up', 'right', 'left', 'outward'] as const
 export const EDGING_STYLES = ['follow', 'bridge', 'level'] as const
 
 const kitSchema = z.looseObject({
@@ -146,6 +148,8 @@ export const blanketSchema = z.looseObject({
           pattern: z.enum(FILL_PATTERNS).optional(),
           colourways: z.array(text).optional(),
           seed: number.optional(),
+          /** For a shade; left out: down. */
+          direction: z.enum(SHADE_DIRECTIONS).optional(),
         })
         .optional(),
       painted: z.record(text, text).optional(),

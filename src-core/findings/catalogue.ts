@@ -4,6 +4,7 @@
  * and saved settings rely on them.
  */
 import type { Severity } from '../../shared-types/finding'
+import { COLOUR_FINDINGS } from './colours'
 import { FILE_FINDINGS } from './file'
 import { JOIN_FINDINGS } from './joins'
 import { LAYOUT_FINDINGS } from './layout'
@@ -22,6 +23,7 @@ export const CATALOGUE = {
   ...MOTIF_FINDINGS,
   ...LAYOUT_FINDINGS,
   ...JOIN_FINDINGS,
+  ...COLOUR_FINDINGS,
   ...MATERIAL_FINDINGS,
 } as const satisfies Record<string, CatalogueEntry>
 

@@ -1,0 +1,17 @@
+/** Defaults of this room with unit and source. */
+export const COLOUR_CONSTANTS = {
+  /** ΔE00 under which two yarns are hard to tell apart on the map (from memory). */
+  closeDifference: 10,
+  /** ΔE00 between two greys under which they print alike (from memory). */
+  sameGrey: 5,
+  /** Width of the mixed zone between two bands of a shade, in bands (our choice). */
+  shadeMixing: 0.8,
+  /** Steps that the search for "no two alike" may take: a floor and so many per cell (our choice). */
+  searchSteps: { floor: 100_000, perCell: 30 },
+  /** Steps to make a colouring that cannot be perfect as good as can be: a floor and so many per cell (our choice). */
+  repairSteps: { floor: 5000, perCell: 20 },
+  /** Rounds of evening out counts, at most (our choice). */
+  balanceRounds: 400,
+  /** Cells that a finding points at, at most. */
+  cellsInFinding: 60,
+} as const

@@ -1,0 +1,76 @@
+/** A map to be coloured: who stands beside whom, how many colours there are, and what is already fixed. */
+export interface ColourTask {
+  readonly neighbours: readonly (readonly number[])[]
+  readonly colours: number
+  /**
+   * Colour of each cell that may not change, −1 where the cell is free. Colours from `colours` on stand there
+   * but are not to be given to others.
+   */
+  readonly fixed: Int16Array
+}
+
+/** A free cell. */
+export const FREE = -1
+
+/**
+ * The free cells in groups that cannot influence each other: joined by neighbours, with fixed cells as walls.
+ */
+export function freeGroups({ neighbours, fixed }: ColourTask): number[][] {
+  const seen = new Uint8Array(fixed.length)
+  const groups: number[][] = []
+  for (let start = 0; start < fixed.length; start++) {
+    if (seen[start] || fixed[start] !== FREE) continue
+    const group = [start]
+    seen[start] = 1
+    for (let index = 0; index < group.length; index++) {
+      for (const next of neighbours[group[index] ?? 0] ?? []) {
+        if (seen[next] || fixed[next] !== FREE) continue
+        seen[next] = 1
+        group.push(next)
+      }
+    }
+    groups.push(group)
+  }
+  return groups
+}
+
+/** How often each of the first `colours` colours stands in a colouring. */
+export function countColours(colouring: Int16Array, colours: number): number[] {
+  const counts = new Array<number>(colours).fill(0)
+  for (const colour of colouring) {
+    if (colour !== FREE && colour < colours) counts[colour] = (counts[colour] ?? 0) + 1
+  }
+  return counts
+}
+
+/** Pairs of neighbours with the same colour, each once. */
+export function alikePairs(neighbours: ColourTask['neighbours'], colouring: Int16Array): [number, number][] {
+  const pairs: [number, number][] = []
+  neighbours.forEach((beside, cell) => {
+    for (const other of beside) {
+      if (cell < other && colouring[cell] !== FREE && colouring[cell] === colouring[other])
+        pairs.push([cell, other])
+    }
+  })
+  return pairs
+}
+
+/** The most even counts that are possible when each colour already stands `least` times and `free` are to come. */
+export function evenCounts(least: readonly number[], free: number): number[] {
+  const counts = [...least]
+  for (let left = free; left > 0;) {
+    const low = Math.min(...counts)
+    const lowest = counts.flatMap((value, index) => (value === low ? [index] : []))
+    const above = counts.filter((value) => value > low)
+    const next = above.length > 0 ? Math.min(...above) : Infinity
+    const lift = Math.min(next - low, Math.floor(left / lowest.length))
+    if (lift > 0) {
+      for (const index of lowest) counts[index] = low + lift
+      left -= lift * lowest.length
+    } else {
+      for (const index of lowest.slice(0, left)) counts[index] = low + 1
+      left = 0
+    }
+  }
+  return counts
+}
