@@ -1,7 +1,11 @@
 /** The commands, their options and their help. What each one does stands in `commands/`. */
 import { Command, CommanderError } from 'commander'
 import { version } from '../../package.json'
+import { addCheck } from './commands/check'
 import { addExample } from './commands/example'
+import { addFit } from './commands/fit'
+import { addMeasure } from './commands/measure'
+import { addPlan } from './commands/plan'
 import { CommandEnd, EXIT } from './exit-codes'
 import type { ExitCode } from './exit-codes'
 import type { Surroundings } from './surroundings'
@@ -10,7 +14,7 @@ import { printable } from './text'
 /** Adds one command to the program; it ends with the code that it gives back. */
 export type AddCommand = (program: Command, around: Surroundings, end: (code: ExitCode) => void) => void
 
-const COMMANDS: readonly AddCommand[] = [addExample]
+const COMMANDS: readonly AddCommand[] = [addCheck, addMeasure, addPlan, addFit, addExample]
 
 const ABOUT = 'Plans what comes after the crocheted motif: arrangement, joins, yarn and the printed map.'
 

@@ -2,7 +2,8 @@ import { access } from 'node:fs/promises'
 import { explainWriteFailure, listExamples, replaceFile, WriteFailure } from '../../documents'
 import { CommandEnd, EXIT } from '../exit-codes'
 import type { AddCommand } from '../program'
-import { table } from '../text'
+import { printLines } from '../project-file'
+import { listing } from '../text'
 
 interface Options {
   readonly out?: string
@@ -24,12 +25,10 @@ export const addExample: AddCommand = (program, around) => {
       if (name === undefined) {
         if (options.out !== undefined)
           throw new CommandEnd(EXIT.wrongUse, 'which example? Name it before --out.')
-        const rows = examples.map((example) => [example.name, `${example.title}: ${example.description}`])
-        const columns = [
-          { head: 'Name', align: 'left' },
-          { head: 'What it is', align: 'left' },
-        ] as const
-        around.out(table(columns, rows, around.width).join('\n') + '\n')
+        const pairs = examples.map(
+          (example) => [example.name, `${example.title}. ${example.description}`] as const,
+        )
+        printLines(around, listing(pairs, around.width))
         return
       }
       const example = examples.find((each) => each.name === name)

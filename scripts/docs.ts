@@ -1,0 +1,88 @@
+/**
+ * Pages of docs/ that follow from the source: the findings and the JSON Schema of the project file.
+ * `npm run docs` writes them, and a test compares them.
+ */
+import { readFileSync } from 'node:fs'
+import { fileURLToPath } from 'node:url'
+import { format } from 'prettier'
+import type { Options } from 'prettier'
+import { PROJECT_VERSION, projectJsonSchema } from '../shared-types/project'
+import { CATALOGUE } from '../src-core/findings/catalogue'
+import type { CatalogueEntry } from '../src-core/findings/catalogue'
+import { explainOutcome } from '../src-main/documents/outcome'
+import type { OpenOutcome } from '../src-main/documents/outcome'
+
+const root = new URL('..', import.meta.url)
+
+/** Words for the part of a code before its stroke. */
+const ROOMS: Readonly<Record<string, string>> = {
+  file: 'The file and what refers to what in it',
+  gauge: 'Gauge',
+  motif: 'Motifs',
+  rounds: 'Written rounds',
+  layout: 'Arrangement',
+  joins: 'Joins',
+  order: 'Working order',
+  colour: 'Colours',
+  yarn: 'Yarn',
+  edging: 'Edging',
+  time: 'Time',
+  cost: 'Cost',
+}
+
+/** One example of every way in which opening ends without a project. */
+const OUTCOMES: readonly Exclude<OpenOutcome, { kind: 'opened' | 'invalid' }>[] = [
+  { kind: 'unreadable', reason: 'missing', detail: '' },
+  { kind: 'unreadable', reason: 'permission', detail: '' },
+  { kind: 'unreadable', reason: 'folder', detail: '' },
+  { kind: 'unreadable', reason: 'not-a-file', detail: '' },
+  { kind: 'unreadable', reason: 'other', detail: 'EIO' },
+  { kind: 'too-large', bytes: 48 * 2 ** 20 },
+  { kind: 'not-text', detail: 'this is a binary file' },
+  { kind: 'too-deep' },
+  { kind: 'not-json', line: 12, column: 5, detail: 'a comma is expected.' },
+  { kind: 'not-a-project', detail: 'it does not say "format": "petalyard-project".' },
+  { kind: 'newer', version: PROJECT_VERSION + 1 },
+  { kind: 'not-migrated', from: 1, to: PROJECT_VERSION, detail: 'what went wrong.' },
+]
+
+/** `{count}` of the catalogue as something that reads as a place to fill. */
+const places = (text: string): string => text.replace(/\{(\w+)\}/g, '‹$1›')
+
+function findingsPage(): string {
+  const entries = Object.entries(CATALOGUE as Readonly<Record<string, CatalogueEntry>>)
+  const rooms = [...new Set(entries.map(([code]) => code.split('/')[0] ?? ''))]
+  const sections = rooms.map((room) => {
+    const own = entries.filter(([code]) => code.startsWith(`${room}/`))
+    const blocks = own.map(
+      ([code, { severity, message, mend }]) =>
+        `### \`${code}\`\n\n**${severity}** · ${places(message)}\n\n_${places(mend)}_\n`,
+    )
+    return `## ${ROOMS[room] ?? room}\n\n${blocks.join('\n')}`
+  })
+  const outcomes = OUTCOMES.map((outcome) => `- ${explainOutcome(outcome, 'throw.petalyard', '‹version›')}`)
+  return [
+    '# Findings',
+    'Written by `npm run docs` from `src-core/findings/`. Do not edit by hand.',
+    'A finding has a stable code, a severity, a place, a message with its numbers, and what would mend it. ' +
+      'An **error** keeps part of the plan from being right (`petalyard` ends with 1), a **warning** should be ' +
+      'looked at before yarn is cut, a **note** is good to know.',
+    ...sections,
+    '## When a file cannot be opened',
+    'No finding, but one line; `petalyard` ends with 3. The file is never changed by opening it.',
+    outcomes.join('\n'),
+  ].join('\n\n')
+}
+
+/** Every generated page: its path under the project's root, and its text as it should be. */
+export async function generateDocs(): Promise<Readonly<Record<string, string>>> {
+  const options = JSON.parse(readFileSync(new URL('.prettierrc.json', root), 'utf8')) as Options
+  const write = (text: string, parser: string) => format(text, { ...options, plugins: [], parser })
+  return {
+    'docs/findings.md': await write(findingsPage(), 'markdown'),
+    'docs/project.schema.json': await write(JSON.stringify(projectJsonSchema()), 'json'),
+  }
+}
+
+/** The path of a page on this machine. */
+export const pagePath = (name: string): string => fileURLToPath(new URL(name, root))

@@ -1,0 +1,59 @@
+import type { Project } from '../../../shared-types/project'
+import { fitProject } from '../../../src-core/plan'
+import { CommandEnd, EXIT } from '../exit-codes'
+import { readLengthOption } from '../options'
+import type { AddCommand } from '../program'
+import { complainOf, exitFor, loadProject, printJson, printLines } from '../project-file'
+import { findingSection } from '../reports/findings'
+import { fitReport } from '../reports/fit'
+
+interface Options {
+  readonly width?: number
+  readonly height?: number
+  readonly json?: boolean
+}
+
+/** `petalyard fit`: the arrangements nearest a wished size. */
+export const addFit: AddCommand = (program, around, end) => {
+  program
+    .command('fit')
+    .summary('the arrangements nearest a wished size, best first')
+    .description(
+      'Tries arrangements and counts, and tells those that come nearest to a wished size, best first. ' +
+        'Without --width and --height it is the size wished for in the project.',
+    )
+    .argument('<file>', 'project file')
+    .option('--width <length>', 'wished width: mm, or with a unit ("130cm", "51in")', readLengthOption)
+    .option('--height <length>', 'wished height', readLengthOption)
+    .option('--json', 'print one JSON document')
+    .addHelpText('after', '\nExample:\n  petalyard fit throw.petalyard --width 1300 --height 1600')
+    .action(async (file: string, options: Options) => {
+      const { project, findings: invalid } = await loadProject(file)
+      if (!project) {
+        if (options.json) printJson(around, { arrangements: [], findings: invalid })
+        else complainOf(around, invalid)
+        return end(exitFor(invalid))
+      }
+      const wish = wishedSize(project, options)
+      const { arrangements, findings } = fitProject(project, wish)
+      if (options.json) printJson(around, { arrangements, findings })
+      else {
+        const found = arrangements.length > 0 ? fitReport(project, wish, arrangements, around.width) : []
+        const lines = [...found, ...findingSection(findings, around.width)]
+        printLines(around, found.length > 0 ? lines : lines.slice(1))
+      }
+      return end(exitFor(findings))
+    })
+}
+
+function wishedSize(project: Project, options: Options): { width: number; height: number } {
+  const target = project.layout?.kind === 'blanket' ? project.layout.target : undefined
+  const width = options.width ?? target?.width
+  const height = options.height ?? target?.height
+  if (!width || !height || width < 0 || height < 0)
+    throw new CommandEnd(
+      EXIT.wrongUse,
+      'which size? Give --width and --height, for example --width 1300 --height 1600',
+    )
+  return { width, height }
+}

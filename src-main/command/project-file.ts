@@ -1,0 +1,47 @@
+/** Opening the project that a command is about, and telling what is wrong with it. */
+import { version } from '../../package.json'
+import type { Finding } from '../../shared-types/finding'
+import type { Project } from '../../shared-types/project'
+import { explainOutcome, openProject } from '../documents'
+import { CommandEnd, EXIT } from './exit-codes'
+import type { ExitCode } from './exit-codes'
+import type { Surroundings } from './surroundings'
+import { findingLines } from './reports/findings'
+import { printable } from './text'
+
+/** A project, or the values that keep it from being one. */
+export type LoadedProject =
+  | { readonly project: Project; readonly findings: null }
+  | { readonly project: null; readonly findings: readonly Finding[] }
+
+/** Opens FILE; ends the command where it cannot be read, is no project or is newer than the program. */
+export async function loadProject(file: string): Promise<LoadedProject> {
+  const outcome = await openProject(file)
+  if (outcome.kind === 'opened') return { project: outcome.project, findings: null }
+  if (outcome.kind === 'invalid') return { project: null, findings: outcome.findings }
+  throw new CommandEnd(EXIT.unreadable, explainOutcome(outcome, file, version))
+}
+
+/** 1 where a finding is an error, else 0. */
+export function exitFor(findings: readonly Finding[]): ExitCode {
+  return findings.some((finding) => finding.severity === 'error') ? EXIT.projectErrors : EXIT.done
+}
+
+/** One JSON document and nothing else. Numbers stay unrounded; JSON knows neither −0 nor NaN. */
+export function printJson(around: Surroundings, document: object): void {
+  around.out(`${JSON.stringify(document, null, 2)}\n`)
+}
+
+/** Lines of a report on standard output, safe for the terminal whatever stands in the file. */
+export function printLines(around: Surroundings, lines: readonly string[]): void {
+  around.out(lines.map((line) => `${printable(line)}\n`).join(''))
+}
+
+/** Findings on standard error, one a line: for commands whose answer is something else. */
+export function complainOf(around: Surroundings, findings: readonly Finding[]): void {
+  around.err(
+    findingLines(findings)
+      .map((line) => `${line}\n`)
+      .join(''),
+  )
+}

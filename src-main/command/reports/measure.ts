@@ -1,0 +1,93 @@
+/** `petalyard measure` for people: each motif with its sizes, rounds and yarn. */
+import type { MotifAccount, Provenance } from '../../../shared-types/plan'
+import type { Project } from '../../../shared-types/project'
+import { formatLength, formatNumber, formatYarnLength } from '../../../src-core/units/format'
+import { listing, table } from '../text'
+import { unitsOf } from './words'
+
+const SOURCES: Record<Provenance, string> = {
+  measured: 'your own measure',
+  gauge: 'your rounds and gauge',
+  'rule-of-thumb': 'a rule of thumb, since no gauge is given: make one and measure it',
+}
+
+const SIZE_NAMES: Record<MotifAccount['shape'], readonly [string, string]> = {
+  petals: ['Tip to tip', 'Between petals'],
+  round: ['Across', 'Across'],
+  straight: ['Point to point', 'Side to side'],
+  leaf: ['Length', 'Width'],
+}
+
+export function measureReport(project: Project, motifs: readonly MotifAccount[], width: number): string[] {
+  return motifs.flatMap((motif, index) => [...(index > 0 ? [''] : []), ...motifReport(project, motif, width)])
+}
+
+function motifReport(project: Project, motif: MotifAccount, width: number): string[] {
+  const units = unitsOf(project)
+  const length = (mm: number) => formatLength(mm, units)
+  const [outer, inner] = SIZE_NAMES[motif.shape]
+  const range = `${length(motif.range.low)} to ${length(motif.range.high)}`
+  const facts: [string, string][] = [[outer, length(motif.overTips)]]
+  if (inner !== outer) facts.push([inner, length(motif.overValleys)])
+  if (motif.range.low !== motif.range.high) facts.push(['May come out', range])
+  facts.push(['Taken from', SOURCES[motif.provenance]], ['Can be joined', anchorWords(motif)])
+  return [
+    `${motif.name || motif.id} (${motif.id})`,
+    ...listing(facts, width),
+    ...roundTable(motif, length, width),
+    ...colourTable(project, motif, width),
+  ]
+}
+
+/** "at 6 tips, 6 valleys": how many places of each kind there are. */
+function anchorWords(motif: MotifAccount): string {
+  const counts = new Map<string, number>()
+  for (const anchor of motif.anchors) counts.set(anchor.kind, (counts.get(anchor.kind) ?? 0) + 1)
+  const words = [...counts].map(([kind, count]) => `${count} ${PLACES[kind] ?? kind}`)
+  return words.length > 0 ? `at ${words.join(', ')}` : 'nowhere'
+}
+
+const PLACES: Record<string, string> = {
+  tip: 'tips',
+  shoulder: 'shoulders',
+  valley: 'places between petals',
+  corner: 'corners',
+  side: 'side places',
+}
+
+function roundTable(motif: MotifAccount, length: (mm: number) => string, width: number): string[] {
+  if (motif.rounds.length === 0) return []
+  const rows = motif.rounds.map((round) => [
+    formatNumber(round.number),
+    length(2 * round.outerRadius),
+    formatNumber(round.stitches),
+    formatNumber(round.flatness, 2),
+  ])
+  const columns = ['Round', 'Across', 'Stitches', 'Fullness'].map((head) => ({
+    head,
+    align: 'right' as const,
+  }))
+  return ['', ...table(columns, rows, width)]
+}
+
+function colourTable(project: Project, motif: MotifAccount, width: number): string[] {
+  const slots = [...new Set([...Object.keys(motif.stitches), ...Object.keys(motif.metres)])]
+  if (slots.length === 0) return []
+  const rows = slots.map((slot) => {
+    const stitches = Object.entries(motif.stitches[slot] ?? {}).map(
+      ([name, count]) => `${formatNumber(count)} ${name}`,
+    )
+    const metres = motif.metres[slot]
+    return [
+      slot,
+      metres === undefined ? '–' : formatYarnLength(metres, unitsOf(project)),
+      stitches.join(', ') || '–',
+    ]
+  })
+  const columns = [
+    { head: 'Colour', align: 'left' },
+    { head: 'Yarn', align: 'right' },
+    { head: 'Stitches', align: 'left' },
+  ] as const
+  return ['', ...table(columns, rows, width)]
+}

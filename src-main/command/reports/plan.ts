@@ -1,0 +1,132 @@
+/** `petalyard plan` for people: what it becomes, how it is joined and worked, what yarn it takes. */
+import type { OrderStep, Plan, YarnNeed } from '../../../shared-types/plan'
+import type { Project } from '../../../shared-types/project'
+import {
+  formatLength,
+  formatMassRange,
+  formatMass,
+  formatMinutes,
+  formatMoney,
+  formatNumber,
+  formatRange,
+  formatSize,
+  formatYarnLength,
+} from '../../../src-core/units/format'
+import { listing, table } from '../text'
+import { findingSection } from './findings'
+import { ARRANGEMENT_WORDS, ballWord, JOIN_WORDS, termsOf, unitsOf } from './words'
+
+/** Steps of the order that are shown unless all are asked for. */
+const STEPS_SHOWN = 3
+
+export function planReport(project: Project, plan: Plan, width: number, wholeOrder: boolean): string[] {
+  return [
+    project.title || 'Untitled project',
+    ...(plan.motifs.length > 0 ? ['', ...listing(facts(project, plan), width)] : []),
+    ...yarnSection(project, plan, width),
+    ...orderSection(plan, width, wholeOrder),
+    ...findingSection(plan.findings, width),
+  ]
+}
+
+function facts(project: Project, plan: Plan): [string, string][] {
+  const units = unitsOf(project)
+  const length = (mm: number) => formatLength(mm, units)
+  const { size, pitch, edging } = plan
+  const low = formatSize(size.range.low.width, size.range.low.height, units)
+  const high = formatSize(size.range.high.width, size.range.high.height, units)
+  const spread = low === high ? '' : ` (${low.replace(/ \w+$/, '')} – ${high})`
+  const pairs: [string, string][] = [
+    ['Size', formatSize(size.width, size.height, units) + spread],
+    [
+      '',
+      `${length(size.sensitivity.step)} more per motif: ${length(size.sensitivity.width)} on the width, ${length(size.sensitivity.height)} on the height`,
+    ],
+    ['Motifs', motifWords(project, plan)],
+  ]
+  if (plan.arrangement) {
+    const rows = pitch.rows.map(length)
+    const down = rows[0] === rows[1] ? length(pitch.row) : `${rows.join(' and ')} by turns`
+    pairs.push(['Centres', `${length(pitch.column)} apart in a row, rows ${down} apart`])
+  }
+  pairs.push(['Joins', joinWords(project, plan)])
+  if (edging) {
+    const stitches = edging.rounds.reduce((sum, round) => sum + round.stitches, 0)
+    pairs.push([
+      'Edging',
+      `${edging.rounds.map((round) => round.stitch).join(', ')}: ${formatNumber(stitches)} stitches, ${length(edging.height)} wide`,
+    ])
+  }
+  pairs.push(['Ends', `${formatNumber(plan.ends)} to weave in`])
+  if (plan.minutes) pairs.push(['Time', formatRange(plan.minutes, formatMinutes)])
+  return pairs
+}
+
+function motifWords(project: Project, plan: Plan): string {
+  const codes = new Map(
+    (project.colourways ?? []).map((colourway) => [colourway.id, colourway.code || colourway.name]),
+  )
+  const kinds = Object.entries(plan.counts.byColourway).map(
+    ([id, count]) => `${codes.get(id) || id || 'no colourway'} ${formatNumber(count)}`,
+  )
+  const where = plan.arrangement ? ` in ${ARRANGEMENT_WORDS[plan.arrangement]}` : ''
+  return `${formatNumber(plan.counts.motifs)}${where}${kinds.length > 0 ? `: ${kinds.join(', ')}` : ''}`
+}
+
+function joinWords(project: Project, plan: Plan): string {
+  const rule = JOIN_WORDS[project.joining?.rule ?? 'tips']
+  if (plan.joins.length === 0) return `none (${rule})`
+  const widest = plan.joins.reduce((most, node) => Math.max(most, node.spread), 0)
+  const gap = `widest gap to bridge ${formatLength(widest, unitsOf(project))}`
+  return `${formatNumber(plan.joins.length)} meeting points, ${rule}; ${gap}`
+}
+
+function yarnSection(project: Project, plan: Plan, width: number): string[] {
+  if (plan.yarns.length === 0) return []
+  const units = unitsOf(project)
+  const names = new Map((project.yarns ?? []).map((yarn) => [yarn.id, yarn.name || yarn.id]))
+  const money = (amount: number) => formatMoney(amount, project.currency ?? 'EUR')
+  const cell = (value: number | null, format: (value: number) => string) =>
+    value === null ? '–' : format(value)
+  const row = (yarn: YarnNeed) => [
+    names.get(yarn.id) ?? yarn.id,
+    formatMassRange(yarn.grams, units),
+    yarn.metres ? formatYarnLength(yarn.metres.expected, units) : '–',
+    cell(yarn.balls, formatNumber),
+    cell(yarn.toBuy, formatNumber),
+    cell(yarn.leftover, (grams) => formatMass(grams, units)),
+    cell(yarn.cost, money),
+  ]
+  const costs = plan.yarns.flatMap((yarn) => (yarn.cost === null ? [] : [yarn.cost]))
+  const total = plan.yarns.reduce((sum, yarn) => sum + yarn.grams.expected, 0)
+  const sum = ['Together', formatMass(total, units), '', '', '', '', '']
+  if (costs.length > 0) sum[6] = money(costs.reduce((all, cost) => all + cost, 0))
+  const columns = ['Yarn', 'Weight', 'Length', ballWord(termsOf(project)), 'to buy', 'left over', 'cost']
+  return [
+    '',
+    ...table(
+      columns.map((head, index) => ({ head, align: index === 0 ? 'left' : 'right' })),
+      [...plan.yarns.map(row), ...(plan.yarns.length > 1 ? [sum] : [])],
+      width,
+    ),
+  ]
+}
+
+function orderSection(plan: Plan, width: number, whole: boolean): string[] {
+  if (plan.order.length === 0) return []
+  const places = new Map(plan.motifs.map((motif) => [motif.id, motif]))
+  const pair = (step: OrderStep): [string, string] => {
+    const motif = places.get(step.motif)
+    return motif
+      ? [motif.label, `row ${motif.row}, motif ${motif.column}: ${step.words}`]
+      : [step.motif, step.words]
+  }
+  const shown = whole ? plan.order : plan.order.slice(0, STEPS_SHOWN)
+  const rest = plan.order.length - shown.length
+  return [
+    '',
+    'Working order',
+    ...listing(shown.map(pair), width),
+    ...(rest > 0 ? [`… and ${formatNumber(rest)} more: --order shows all, the map prints them.`] : []),
+  ]
+}

@@ -1,0 +1,32 @@
+/** Words of the command line for what the contract keeps in codes. */
+import type { Arrangement, JoinRule, Project, Terms, UnitSystem } from '../../../shared-types/project'
+
+export const unitsOf = (project: Project): UnitSystem => project.units ?? 'metric'
+export const termsOf = (project: Project): Terms => project.terms ?? 'US'
+
+export const ARRANGEMENT_WORDS: Record<Arrangement, string> = {
+  'straight-rows': 'straight rows',
+  'offset-rows': 'offset rows',
+  rings: 'rings',
+}
+
+export const JOIN_WORDS: Record<JoinRule, string> = {
+  tips: 'joined at the tips',
+  edges: 'joined at tips and shoulders',
+  bridge: 'joined with chains',
+  seam: 'sewn together',
+  apart: 'lying apart',
+}
+
+/** Yarn is sold in skeins where US terms are read, in balls where UK terms are. */
+export const ballWord = (terms: Terms): string => (terms === 'US' ? 'skeins' : 'balls')
+
+/** "12 × 14", "4 rings". */
+export function countWords(fit: {
+  readonly arrangement: Arrangement
+  readonly columns: number
+  readonly rows: number
+  readonly rings: number
+}): string {
+  return fit.arrangement === 'rings' ? `${fit.rings}` : `${fit.columns} × ${fit.rows}`
+}

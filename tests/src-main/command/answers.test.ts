@@ -1,0 +1,208 @@
+/** What the commands answer: the fields that other programs rely on, and tables that people read. */
+import { readFile } from 'node:fs/promises'
+import stringWidth from 'string-width'
+import { describe, expect, it } from 'vitest'
+import type { FitArrangement, Plan } from '../../../shared-types/plan'
+import { planProject } from '../../../src-core/plan'
+import { petalyard, SAMPLE, writeProject } from './sample'
+
+async function json(...args: string[]): Promise<Record<string, unknown>> {
+  const ran = await petalyard(...args, '--json')
+  expect(ran.err).toBe('')
+  return JSON.parse(ran.out) as Record<string, unknown>
+}
+
+/** Every number and every null of a document. */
+function leaves(value: unknown): unknown[] {
+  return value !== null && typeof value === 'object' ? Object.values(value).flatMap(leaves) : [value]
+}
+
+describe('check', () => {
+  it('prints nothing and ends with 0 where there is nothing to mend', async () => {
+    const { order: _, ...rest } = { ...SAMPLE, order: undefined }
+    const file = await writeProject({ ...rest, layout: undefined, joining: undefined })
+    const ran = await petalyard('check', file)
+    expect(ran.code).toBe(0)
+    expect(ran.out.split('\n').filter((line) => /^(error|warning)/.test(line))).toEqual([])
+  })
+
+  it('prints a finding a line: severity, code, place, words; errors first', async () => {
+    const file = await writeProject({
+      ...SAMPLE,
+      colourways: [{ id: 'c1', motif: 'm1', yarns: { centre: 'y9', petals: 'y1', leaf: 'y1' } }],
+    })
+    const ran = await petalyard('check', file)
+    expect(ran.code).toBe(1)
+    expect(ran.out).toMatch(
+      /^error {4}file\/unknown-yarn +colourways\[0\]\.yarns\.centre: there is no yarn 'y9'\. Add the yarn, or name one that is in the list\.$/m,
+    )
+    expect(ran.out).toMatch(/^warning {2}file\/unknown-slot +colourways\[0\]\.yarns\.leaf: /m)
+    const ranks = ran.out
+      .trimEnd()
+      .split('\n')
+      .map((line) => ['error', 'warning', 'note'].indexOf(line.split(' ')[0] ?? ''))
+    expect(ranks).toEqual([...ranks].sort((a, b) => a - b))
+    expect(ran.err).toMatch(/: \d+ errors?, \d+ warnings?/)
+  })
+
+  it('gives the same findings as JSON', async () => {
+    const file = await writeProject({ ...SAMPLE, yarns: [] })
+    const { findings } = (await json('check', file)) as { findings: Record<string, unknown>[] }
+    const ran = await petalyard('check', file)
+    expect(findings).toHaveLength(ran.out.trimEnd().split('\n').length)
+    for (const finding of findings)
+      expect(finding).toMatchObject({
+        code: expect.stringMatching(/^[a-z-]+\/[a-z-]+$/) as unknown,
+        severity: expect.stringMatching(/^(error|warning|note)$/) as unknown,
+        where: expect.any(String) as unknown,
+        message: expect.any(String) as unknown,
+        mend: expect.any(String) as unknown,
+      })
+  })
+})
+
+describe('measure', () => {
+  it('gives each motif with the fields of the contract', async () => {
+    const { motifs } = (await json('measure', await writeProject(SAMPLE))) as {
+      motifs: Record<string, never>[]
+    }
+    expect(motifs).toHaveLength(1)
+    const motif = motifs[0] as unknown as {
+      id: string
+      overTips: number
+      overValleys: number
+      range: { low: number; high: number }
+      outline: [number, number][]
+      anchors: Record<string, unknown>[]
+    }
+    expect(motif).toMatchObject({
+      id: 'm1',
+      overTips: 78,
+      overValleys: 52,
+      rounds: [],
+      stitches: {},
+      metres: {},
+    })
+    expect(motif.range.low).toBeLessThan(78)
+    expect(motif.range.high).toBeGreaterThan(78)
+    expect(motif.outline.length).toBeGreaterThan(30)
+    expect(motif.outline.every((point) => Array.isArray(point) && point.length === 2)).toBe(true)
+    expect(Math.max(...motif.outline.map(([x, y]) => Math.hypot(x, y)))).toBeCloseTo(39, 6)
+    for (const anchor of motif.anchors)
+      expect(Object.keys(anchor)).toEqual(expect.arrayContaining(['id', 'kind', 'petal', 'x', 'y']))
+  })
+
+  it('tells people the sizes in their own units', async () => {
+    expect((await petalyard('measure', await writeProject(SAMPLE))).out).toContain('Tip to tip      78 mm')
+    const imperial = await petalyard('measure', await writeProject({ ...SAMPLE, units: 'imperial' }))
+    expect(imperial.out).toContain('Tip to tip      3⅛ in')
+  })
+})
+
+describe('plan', () => {
+  it('gives the fields of the contract, unrounded, without −0 or NaN', async () => {
+    const file = await writeProject(SAMPLE)
+    const ran = await petalyard('plan', file, '--json')
+    const plan = JSON.parse(ran.out) as Plan
+    const { motif: _, ...own } = planProject(SAMPLE)
+    expect(plan).toEqual(JSON.parse(JSON.stringify(own)))
+    expect(Object.keys(plan)).toEqual(
+      expect.arrayContaining([
+        ...['size', 'counts', 'pitch', 'motifs', 'joins', 'order', 'yarns', 'ends', 'minutes', 'findings'],
+      ]),
+    )
+    expect(plan.counts).toMatchObject({ motifs: 30, byColourway: { c1: 15, c2: 15 } })
+    expect(plan.motifs).toHaveLength(30)
+    expect(plan.order).toHaveLength(30)
+    expect(plan.pitch.rows).toHaveLength(2)
+    expect(plan.size.height).toBe(planProject(SAMPLE).size.height)
+    expect(ran.out).not.toMatch(/-0[,\s]|NaN|Infinity/)
+    for (const leaf of leaves(plan.motifs)) expect(leaf).not.toBeNull()
+  })
+
+  it('fits into 80 columns, names its units and has no colours', async () => {
+    const names = {
+      ...SAMPLE,
+      yarns: SAMPLE.yarns?.map((yarn) => ({ ...yarn, name: `${yarn.name} ${'毛糸 '.repeat(20)}` })),
+    }
+    for (const project of [SAMPLE, { ...SAMPLE, units: 'imperial' as const }, names]) {
+      const ran = await petalyard('plan', await writeProject(project))
+      for (const line of ran.out.split('\n')) expect(stringWidth(line), line).toBeLessThanOrEqual(80)
+      // eslint-disable-next-line no-control-regex
+      expect(ran.out).not.toMatch(/\u001b/)
+    }
+  })
+
+  it('tells size, motifs, joins and the first steps; --order tells all of them', async () => {
+    const file = await writeProject(SAMPLE)
+    const short = (await petalyard('plan', file)).out
+    expect(short).toMatch(/^Harbour window throw\n\nSize {5}\d/)
+    expect(short).toContain('30 in offset rows: A 15, B 15')
+    expect(short).toContain('… and 27 more')
+    const whole = (await petalyard('plan', file, '--order')).out
+    expect(whole).toMatch(/^30 {2}row 5, motif \d:/m)
+    expect(whole).not.toContain('more: --order')
+  })
+
+  it('tells the findings alone where nothing can be arranged', async () => {
+    const ran = await petalyard(
+      'plan',
+      await writeProject({ ...SAMPLE, layout: { kind: 'blanket', motif: 'm9' } }),
+    )
+    expect(ran.code).toBe(1)
+    expect(ran.out).toMatch(/^Harbour window throw\n\nerror {4}/)
+    expect(ran.out).not.toContain('Size')
+  })
+})
+
+describe('fit', () => {
+  it('gives the arrangements nearest the wish, best first', async () => {
+    const file = await writeProject(SAMPLE)
+    const found = await json('fit', file, '--width', '1300', '--height', '1600')
+    const arrangements = found.arrangements as FitArrangement[]
+    expect(arrangements.length).toBeGreaterThan(2)
+    const errors = arrangements.map((fit) => {
+      const { width, height } = fit.error
+      return Math.abs(width) / 1300 + Math.abs(height) / 1600
+    })
+    expect(errors).toEqual([...errors].sort((a, b) => a - b))
+    for (const fit of arrangements)
+      expect(Object.keys(fit)).toEqual(
+        expect.arrayContaining([
+          'arrangement',
+          'columns',
+          'rows',
+          'rings',
+          'size',
+          'error',
+          'motifs',
+          'yarns',
+        ]),
+      )
+  })
+
+  it('takes the size wished for in the project where none is given', async () => {
+    const target = { width: 900, height: 700 }
+    const file = await writeProject({ ...SAMPLE, layout: { ...SAMPLE.layout, target } })
+    expect((await petalyard('fit', file)).out).toContain('Nearest to 90 × 70 cm')
+    expect((await petalyard('fit', file, '--width', '1000')).out).toContain('Nearest to 100 × 70 cm')
+  })
+
+  it('asks for a size where there is none', async () => {
+    const ran = await petalyard('fit', await writeProject(SAMPLE))
+    expect(ran).toMatchObject({ code: 2, out: '' })
+    expect(ran.err).toContain('which size?')
+    for (const width of ['wide', '0', '-5', '', 'NaN', 'Infinity'])
+      expect((await petalyard('fit', 'x', '--width', width)).code).toBe(2)
+  })
+})
+
+describe('a project is only read', () => {
+  it('by every command', async () => {
+    const file = await writeProject(SAMPLE)
+    const before = await readFile(file, 'utf8')
+    for (const args of [['check'], ['measure'], ['plan'], ['fit', '--width', '900', '--height', '900']])
+      await petalyard(args[0] ?? '', file, ...args.slice(1))
+    expect(await readFile(file, 'utf8')).toBe(before)
+  })
+})

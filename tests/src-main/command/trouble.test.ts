@@ -1,0 +1,154 @@
+/** Whatever a file holds: the right exit code, one clear line, no stack, and the file as it was. */
+import { mkdir, readdir, readFile, stat, writeFile } from 'node:fs/promises'
+import { join } from 'node:path'
+import { beforeAll, describe, expect, it } from 'vitest'
+import { newFolder, petalyard, SAMPLE, writeProject } from './sample'
+import type { Ran } from './sample'
+
+const deep = (open: string, count: number) => open.repeat(count)
+const nested = (value: string) => JSON.stringify(SAMPLE).replace(/\}$/, `,"extra":${value}}`)
+
+const UNREADABLE: Record<string, string | Uint8Array> = {
+  empty: '',
+  damaged: JSON.stringify(SAMPLE).slice(0, 400),
+  'no JSON': 'ch 5, join with sl st to form a ring',
+  'a foreign JSON file': '{"name":"something","version":"1.2.3"}',
+  'a list': '[1, 2, 3]',
+  'a number': '42',
+  newer: JSON.stringify({ ...SAMPLE, version: 2, layout: 'unheard of' }),
+  'lists nested 100,000 deep': deep('[', 100_000),
+  'groups nested 100,000 deep': deep('{"a":', 100_000),
+  'a closed nest of 100,000 in a project': nested(deep('[', 100_000) + deep(']', 100_000)),
+  binary: Uint8Array.from({ length: 4096 }, (_, index) => (index * 7919) % 256),
+  'Latin-1 text': Uint8Array.from([0x7b, 0x22, 0xe9, 0x22, 0x3a, 0x31, 0x7d]),
+}
+
+const COMMANDS: Record<string, (file: string) => string[]> = {
+  check: (file) => ['check', file],
+  'check --json': (file) => ['check', file, '--json'],
+  measure: (file) => ['measure', file],
+  plan: (file) => ['plan', file],
+  'plan --json': (file) => ['plan', file, '--json'],
+  fit: (file) => ['fit', file, '--width', '1300', '--height', '1600'],
+}
+
+let folder = ''
+beforeAll(async () => {
+  folder = await newFolder()
+})
+
+/** Runs a command on a file and proves that the file, its time and its folder stayed as they were. */
+async function onFile(content: string | Uint8Array, command: (file: string) => string[]): Promise<Ran> {
+  const own = join(folder, Math.random().toString(36).slice(2))
+  await mkdir(own)
+  const file = join(own, 'a.petalyard')
+  await writeFile(file, content)
+  const before = await stat(file)
+  const ran = await petalyard(...command(file))
+  expect((await stat(file)).mtimeMs).toBe(before.mtimeMs)
+  expect(Buffer.compare(await readFile(file), Buffer.from(content))).toBe(0)
+  expect(await readdir(own)).toEqual(['a.petalyard'])
+  return ran
+}
+
+const oneClearLine = (err: string) => {
+  expect(err).toMatch(/^petalyard: [^\n]+\n$/)
+  expect(err).not.toMatch(/\bat [\w.<>]+ \(|node:|\.ts:|undefined|\[object/)
+}
+
+describe('a file that cannot be opened ends with 3', () => {
+  for (const [name, content] of Object.entries(UNREADABLE))
+    it.each(Object.keys(COMMANDS))(`${name}: %s`, async (command) => {
+      const ran = await onFile(content, COMMANDS[command] ?? (() => []))
+      expect(ran).toMatchObject({ code: 3, out: '' })
+      oneClearLine(ran.err)
+    })
+
+  it.each(Object.keys(COMMANDS))('missing, or a folder: %s', async (command) => {
+    for (const path of [join(folder, 'none.petalyard'), folder]) {
+      const ran = await petalyard(...(COMMANDS[command]?.(path) ?? []))
+      expect(ran).toMatchObject({ code: 3, out: '' })
+      oneClearLine(ran.err)
+    }
+  })
+})
+
+const layout = (more: object) => JSON.stringify({ ...SAMPLE, layout: { ...SAMPLE.layout, ...more } })
+
+/** A project with values that cannot be: where the finding must point. */
+const ABSURD: Record<string, readonly [content: string, where: string]> = {
+  '−3 columns': [layout({ columns: -3 }), 'layout.columns'],
+  'no columns': [layout({ columns: 0 }), 'layout.columns'],
+  'half a column': [layout({ columns: 2.5 }), 'layout.columns'],
+  '10⁹ rows': [layout({ rows: 1e9 }), 'layout'],
+  '10³⁰⁰ rows': [layout({ rows: 1e300 }), 'layout'],
+  'a number beyond all bounds': [layout({ rows: 123454321 }).replace('123454321', '1e999'), 'layout.rows'],
+  'rows as text': [layout({ rows: 'NaN' }), 'layout.rows'],
+  'rows as null': [layout({ rows: null }), 'layout.rows'],
+  'motifs that are no list': [JSON.stringify({ ...SAMPLE, motifs: {} }), 'motifs'],
+  'a version that is no number': [JSON.stringify({ ...SAMPLE, version: '1' }), 'version'],
+  'an unknown arrangement': [layout({ arrangement: 'spiral' }), 'layout.arrangement'],
+  'an unknown yarn': [
+    JSON.stringify({ ...SAMPLE, colourways: [{ id: 'c1', motif: 'm1', yarns: { petals: 'y9' } }] }),
+    'colourways[0].yarns.petals',
+  ],
+}
+
+describe('a project with impossible values ends with 1', () => {
+  for (const [name, [content, where]] of Object.entries(ABSURD)) {
+    it(`${name}: check tells where, one finding a line`, async () => {
+      const ran = await onFile(content, (file) => ['check', file])
+      expect(ran.code).toBe(1)
+      const errors = ran.out.split('\n').filter((line) => line.startsWith('error'))
+      expect(
+        errors.some((line) => line.includes(` ${where}`)),
+        ran.out,
+      ).toBe(true)
+      expect(ran.out).not.toMatch(/NaN(?!')|undefined|\[object/)
+    })
+
+    it(`${name}: check and plan print one JSON document`, async () => {
+      for (const command of ['check', 'plan', 'measure']) {
+        const ran = await onFile(content, (file) => [command, file, '--json'])
+        if (command !== 'measure') expect(ran.code).toBe(1)
+        const { findings } = JSON.parse(ran.out) as { findings: { severity: string }[] }
+        if (command !== 'measure') expect(findings.some((entry) => entry.severity === 'error')).toBe(true)
+      }
+    })
+  }
+
+  it('names from a file cannot write to the terminal', async () => {
+    const hostile = { ...SAMPLE, title: 'Nice \u001b[2J\u001b]0;x\u0007 \u202e throw' }
+    const ran = await petalyard('plan', await writeProject(hostile))
+    // eslint-disable-next-line no-control-regex
+    expect(ran.out).not.toMatch(/[\u0000-\u0009\u000b-\u001f\u202e]/)
+  })
+})
+
+describe('wrong use ends with 2', () => {
+  it.each([
+    [['plann'], "petalyard: unknown command 'plann' (Did you mean plan?)\n"],
+    [['plan'], "petalyard: missing required argument 'file'\n"],
+    [['plan', 'a', 'b'], "petalyard: too many arguments for 'plan'. Expected 1 argument but got 2.\n"],
+    [['plan', 'a', '--jsno'], "petalyard: unknown option '--jsno' (Did you mean --json?)\n"],
+  ])('%j', async (args, err) => {
+    expect(await petalyard(...args)).toEqual({ code: 2, out: '', err })
+  })
+
+  it('nothing at all: the help, on standard error', async () => {
+    const ran = await petalyard()
+    expect(ran).toMatchObject({ code: 2, out: '' })
+    expect(ran.err).toContain('Usage: petalyard')
+  })
+})
+
+describe('help', () => {
+  it.each(['check', 'measure', 'plan', 'fit', 'example'])('%s has one, with an example', async (command) => {
+    const ran = await petalyard(command, '--help')
+    expect(ran).toMatchObject({ code: 0, err: '' })
+    expect(ran.out).toContain(`Usage: petalyard ${command}`)
+    expect(ran.out).toContain(`Example:\n  petalyard ${command}`)
+    expect(Math.max(...ran.out.split('\n').map((line) => line.length))).toBeLessThanOrEqual(80)
+    expect((await petalyard('help', command)).out).toBe(ran.out)
+  })
+})
