@@ -1,0 +1,142 @@
+/**
+ * Draw lists: what the window, the PDF and the SVG draw from. Pure data, lengths in mm, y down; text sizes in
+ * points at the printed size. A symbol is drawn once and used many times.
+ */
+export type Colour = string
+
+export type PathSegment =
+  | readonly ['M', number, number]
+  | readonly ['L', number, number]
+  | readonly ['C', number, number, number, number, number, number]
+  | readonly ['Z']
+
+export type Path = readonly PathSegment[]
+
+/** [a, b, c, d, e, f]: x′ = a·x + c·y + e, y′ = b·x + d·y + f. */
+export type Matrix = readonly [number, number, number, number, number, number]
+
+export interface Paint {
+  readonly fill?: Colour
+  readonly stroke?: Colour
+  /** Line width in mm. */
+  readonly width?: number
+  /** Lengths of dash and gap in mm. */
+  readonly dash?: readonly number[]
+  readonly cap?: 'butt' | 'round'
+}
+
+export type TextAnchor = 'start' | 'middle' | 'end'
+export type TextWeight = 'regular' | 'bold'
+
+export interface PathItem {
+  readonly kind: 'path'
+  readonly path: Path
+  readonly paint: Paint
+}
+
+export interface TextItem {
+  readonly kind: 'text'
+  readonly text: string
+  /** Where the baseline starts, has its middle or ends. */
+  readonly x: number
+  readonly y: number
+  /** Points. */
+  readonly size: number
+  readonly anchor: TextAnchor
+  readonly weight: TextWeight
+  readonly colour: Colour
+}
+
+export interface UseItem {
+  readonly kind: 'use'
+  readonly symbol: FigureSymbol
+  readonly matrix: Matrix
+}
+
+export interface GroupItem {
+  readonly kind: 'group'
+  readonly matrix?: Matrix
+  readonly clip?: Path
+  readonly items: readonly FigureItem[]
+}
+
+export type FigureItem = PathItem | TextItem | UseItem | GroupItem
+
+export interface Bounds {
+  readonly x: number
+  readonly y: number
+  readonly width: number
+  readonly height: number
+}
+
+/** Something drawn once and placed many times, in coordinates of its own. Equal symbols are one object. */
+export interface FigureSymbol {
+  readonly id: string
+  /** Everything that the items ink, half the line widths included. */
+  readonly bounds: Bounds
+  readonly items: readonly FigureItem[]
+}
+
+export interface Figure {
+  readonly width: number
+  readonly height: number
+  readonly items: readonly FigureItem[]
+}
+
+/** 1 pt = 1/72 in (ISO 32000-1, 8.3.2.3). */
+export const MM_PER_POINT = 25.4 / 72
+
+/** Printed ink and paper: grey values print with black ink alone. */
+export const INK = '#000000'
+export const PAPER = '#ffffff'
+export const QUIET_INK = '#555555'
+
+/** Width of a text in mm; the renderer that sets the type knows it. */
+export type MeasureText = (text: string, size: number, weight: TextWeight) => number
+
+/** Every symbol that a figure uses, each once, in the order of first use. */
+export function figureSymbols(figure: Pick<Figure, 'items'>): FigureSymbol[] {
+  const found = new Set<FigureSymbol>()
+  const visit = (items: readonly FigureItem[]): void => {
+    for (const item of items) {
+      if (item.kind === 'group') visit(item.items)
+      if (item.kind === 'use' && !found.has(item.symbol)) {
+        visit(item.symbol.items)
+        found.add(item.symbol)
+      }
+    }
+  }
+  visit(figure.items)
+  return [...found]
+}
+
+export const translation = (x: number, y: number): Matrix => [1, 0, 0, 1, x, y]
+
+/** A path item. */
+export const drawPath = (path: Path, paint: Paint): PathItem => ({ kind: 'path', path, paint })
+
+/** A use of a symbol, moved to (x, y). */
+export const useAt = (symbol: FigureSymbol, x: number, y: number): UseItem => ({
+  kind: 'use',
+  symbol,
+  matrix: translation(x, y),
+})
+
+/** A line of text; regular, from its start and in ink unless said otherwise. */
+export function drawText(
+  text: string,
+  x: number,
+  y: number,
+  size: number,
+  style: { anchor?: TextAnchor; weight?: TextWeight; colour?: Colour } = {},
+): TextItem {
+  const { anchor = 'start', weight = 'regular', colour = INK } = style
+  return { kind: 'text', text, x, y, size, anchor, weight, colour }
+}
+
+/** A figure inside another figure, its top left at (x, y). */
+export const placeFigure = (figure: Figure, x: number, y: number): GroupItem => ({
+  kind: 'group',
+  matrix: translation(x, y),
+  items: figure.items,
+})

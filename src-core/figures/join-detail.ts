@@ -1,0 +1,231 @@
+/** A few motifs round a busy place, large enough to read every meeting point, petal and host. */
+import type { Anchor, JoinNode, MotifAccount, PlacedMotif, Plan } from '../../shared-types/plan'
+import type { Hand } from '../../shared-types/project'
+import type { Figure, FigureItem, MeasureText } from './figure'
+import { drawPath, drawText, INK, MM_PER_POINT, PAPER, QUIET_INK, useAt } from './figure'
+import { CAPITAL_HEIGHT, labelAt } from './lettering'
+import { breakLines } from './lines'
+import type { ColourwayMark } from './marks'
+import { MotifSymbols, printedOutline } from './motif-symbol'
+import {
+  arcPath,
+  arrowHead,
+  arrowPath,
+  boundsOf,
+  circlePath,
+  dotPath,
+  innerRadius,
+  outerRadius,
+  polygonPath,
+  turnAndScale,
+} from './path'
+
+/** Motifs in the detail are printed no larger than this across (mm). */
+const LARGEST = 46
+const PETAL_TYPE = 8.5
+const DOT = 1.5
+
+/** One kind of meeting point: how many motifs meet, and how often. */
+export interface NodeKind {
+  readonly members: number
+  readonly count: number
+  /** Largest gap to bridge among them, in mm. */
+  readonly spread: number
+}
+
+/** The kinds of meeting points, by how many motifs meet. */
+export function nodeKinds(plan: Plan): NodeKind[] {
+  const kinds = new Map<number, { count: number; spread: number }>()
+  for (const node of plan.joins) {
+    const kind = kinds.get(node.members.length) ?? { count: 0, spread: 0 }
+    kinds.set(node.members.length, { count: kind.count + 1, spread: Math.max(kind.spread, node.spread) })
+  }
+  return [...kinds].sort(([a], [b]) => a - b).map(([members, kind]) => ({ members, ...kind }))
+}
+
+export interface JoinDetailChoice {
+  /** The motif in the middle, whose step is told in words. */
+  readonly focus: PlacedMotif
+  readonly shown: readonly PlacedMotif[]
+  readonly nodes: readonly JoinNode[]
+}
+
+/**
+ * The motif that joins at the most places when its turn comes, the nearest to the middle of those, with all that
+ * it meets. Null when nothing is joined.
+ */
+export function chooseJoinDetail(plan: Plan): JoinDetailChoice | null {
+  const nodesOf = new Map<string, JoinNode[]>()
+  for (const node of plan.joins) {
+    for (const { motif } of node.members) {
+      const nodes = nodesOf.get(motif)
+      if (nodes) nodes.push(node)
+      else nodesOf.set(motif, [node])
+    }
+  }
+  const worked = new Map(plan.order.map((step) => [step.motif, step.joins.length]))
+  let focus: PlacedMotif | null = null
+  let best = -Infinity
+  for (const motif of plan.motifs) {
+    const nodes = nodesOf.get(motif.id)
+    if (!nodes) continue
+    const away = Math.hypot(motif.x - plan.size.width / 2, motif.y - plan.size.height / 2)
+    const reach = Math.hypot(plan.size.width, plan.size.height) / 2 || 1
+    const kinds = new Set(nodes.map((node) => node.members.length)).size
+    const score = (worked.get(motif.id) ?? 0) + nodes.length + kinds - (1.5 * away) / reach
+    if (score > best) {
+      best = score
+      focus = motif
+    }
+  }
+  if (!focus) return null
+  const ids = new Set(nodesOf.get(focus.id)!.flatMap((node) => node.members.map((member) => member.motif)))
+  const shown = plan.motifs.filter((motif) => ids.has(motif.id))
+  const nodes = plan.joins.filter((node) => node.members.filter((member) => ids.has(member.motif)).length > 1)
+  return { focus, shown, nodes }
+}
+
+interface Drawing {
+  readonly plan: Plan
+  readonly motif: MotifAccount
+  readonly choice: JoinDetailChoice
+  readonly hand: Hand
+  readonly scale: number
+  readonly left: number
+  readonly top: number
+}
+
+const numbered = (motif: MotifAccount): Anchor[] =>
+  motif.anchors.filter((anchor) => anchor.kind === 'tip' || anchor.kind === 'corner')
+
+/** The detail at the largest size that fits a box of printed mm; its height is what it needs. */
+export function joinDetailFigure(
+  plan: Plan,
+  choice: JoinDetailChoice,
+  marks: readonly ColourwayMark[],
+  hand: Hand,
+  box: { readonly width: number; readonly height: number },
+): Figure {
+  const motif = plan.motif
+  if (!motif) return { ...box, items: [] }
+  const placed = choice.shown.flatMap((shown) =>
+    turnAndScale(motif.outline, shown.turn, 1).map((p) => ({ x: p.x + shown.x, y: p.y + shown.y })),
+  )
+  const bounds = boundsOf(placed)
+  const tip = outerRadius(motif.outline)
+  const scale = Math.min(
+    (box.width - 2) / bounds.width,
+    (box.height - 2) / bounds.height,
+    LARGEST / Math.max(2 * tip, 1),
+  )
+  const left = (box.width - bounds.width * scale) / 2 - bounds.x * scale
+  const drawing: Drawing = { plan, motif, choice, hand, scale, left, top: 1 - bounds.y * scale }
+  const letters = new Map(marks.map((mark) => [mark.id, mark.code]))
+  const symbols = new MotifSymbols(motif, new Map(), { scale, look: 'plain', disc: 0 })
+  const items: FigureItem[] = []
+  for (const shown of choice.shown) {
+    items.push(useAt(symbols.get('', shown.turn), ...spot(drawing, shown.x, shown.y)))
+  }
+  items.push(focusOutline(drawing))
+  for (const node of choice.nodes) items.push(...nodeMark(drawing, node))
+  for (const shown of choice.shown)
+    items.push(...motifWords(drawing, shown, letters.get(shown.colourway) ?? ''))
+  return { width: box.width, height: bounds.height * scale + 2, items }
+}
+
+const spot = (d: Drawing, x: number, y: number): [number, number] => [
+  d.left + x * d.scale,
+  d.top + y * d.scale,
+]
+
+function focusOutline(d: Drawing): FigureItem {
+  const [x, y] = spot(d, d.choice.focus.x, d.choice.focus.y)
+  const outline = printedOutline(d.motif.outline, d.choice.focus.turn, d.scale)
+  return drawPath(polygonPath(outline.map((p) => ({ x: p.x + x, y: p.y + y }))), { stroke: INK, width: 0.8 })
+}
+
+/** The meeting point as a dot, and an arrow from it into the motif that was there first. */
+function nodeMark(d: Drawing, node: JoinNode): FigureItem[] {
+  const [x, y] = spot(d, node.x, node.y)
+  const items: FigureItem[] = [drawPath(dotPath(x, y), { stroke: INK, width: DOT, cap: 'round' })]
+  const host = d.choice.shown.find((motif) => motif.id === node.host)
+  if (host) {
+    const [hx, hy] = spot(d, host.x, host.y)
+    const length = Math.hypot(hx - x, hy - y) || 1
+    const reach = Math.min(4.4, length * 0.35)
+    const end = { x: x + ((hx - x) / length) * reach, y: y + ((hy - y) / length) * reach }
+    items.push(drawPath(arrowPath(x, y, end.x, end.y, 1.3), { stroke: INK, width: 0.4, cap: 'round' }))
+  }
+  return items
+}
+
+/** Working number and letter, the way of working, and the numbers of the petals. */
+function motifWords(d: Drawing, shown: PlacedMotif, letter: string): FigureItem[] {
+  const [x, y] = spot(d, shown.x, shown.y)
+  const focus = shown.id === d.choice.focus.id
+  const label = labelAt(shown.label.length, 11, letter !== '')
+  const items: FigureItem[] = [
+    drawText(shown.label, x, y + label.numberBaseline, label.number, { anchor: 'middle', weight: 'bold' }),
+  ]
+  if (letter !== '')
+    items.push(drawText(letter, x, y + label.letterBaseline, label.letter, { anchor: 'middle' }))
+  const anchors = turnAndScale(numbered(d.motif), shown.turn, d.scale)
+  const drop = (PETAL_TYPE * CAPITAL_HEIGHT * MM_PER_POINT) / 2
+  const radius = innerRadius(d.motif.outline) * d.scale
+  numbered(d.motif).forEach((anchor, i) => {
+    const at = anchors[i]!
+    const reach = Math.hypot(at.x, at.y) || 1
+    const share = Math.min(0.72, Math.max(0.5, (reach - 6.4) / reach))
+    items.push(
+      drawText(String(anchor.petal), x + at.x * share, y + at.y * share + drop, PETAL_TYPE, {
+        anchor: 'middle',
+        colour: focus ? INK : QUIET_INK,
+      }),
+    )
+  })
+  const ring = label.disc + 1.1
+  if (focus && ring < radius - 1.5) items.push(...workingArrow(x, y, ring, d.hand))
+  return items
+}
+
+/** An open circle with a head: counter-clockwise for right-handers, as seen from the right side. */
+export function workingArrow(x: number, y: number, radius: number, hand: Hand): FigureItem[] {
+  const way = hand === 'left' ? 1 : -1
+  const from = way * 0.5
+  const to = way * (2 * Math.PI - 0.75)
+  const tipX = x + radius * Math.sin(to)
+  const tipY = y - radius * Math.cos(to)
+  const head = arrowHead(tipX, tipY, way * Math.cos(to + way * 0.12), way * Math.sin(to + way * 0.12), 1.6)
+  return [drawPath([...arcPath(x, y, radius, from, to), ...head], { stroke: INK, width: 0.35, cap: 'round' })]
+}
+
+/** What the marks of the detail mean, as small drawings with their words at their right, within a width. */
+export function joinLegend(
+  words: readonly [string, string, string, string],
+  measure: MeasureText,
+  size: number,
+  width: number,
+): Figure {
+  const line = size * 1.36 * MM_PER_POINT
+  const drop = (size * CAPITAL_HEIGHT * MM_PER_POINT) / 2
+  const samples: FigureItem[][] = [
+    [drawPath(dotPath(3.5, 0), { stroke: INK, width: DOT, cap: 'round' })],
+    [
+      drawPath(dotPath(1.6, 0), { stroke: INK, width: DOT, cap: 'round' }),
+      drawPath(arrowPath(1.6, 0, 6, 0, 1.3), { stroke: INK, width: 0.4, cap: 'round' }),
+    ],
+    workingArrow(3.5, 0, 1.7, 'right'),
+    [drawPath(circlePath(3.5, 0, 1.7), { fill: PAPER, stroke: INK, width: 0.8 })],
+  ]
+  const items: FigureItem[] = []
+  let y = 0
+  words.forEach((text, i) => {
+    items.push({ kind: 'group', matrix: [1, 0, 0, 1, 0, y + line / 2], items: samples[i]! })
+    for (const part of breakLines(text, width - 10, measure, size)) {
+      items.push(drawText(part, 10, y + line / 2 + drop, size))
+      y += line
+    }
+    y += 0.8
+  })
+  return { width, height: y, items }
+}

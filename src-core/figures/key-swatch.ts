@@ -1,0 +1,32 @@
+/** One colourway as the key shows it: the motif in its texture or colours, its letter in the middle. */
+import type { MotifAccount } from '../../shared-types/plan'
+import type { SheetStyle } from '../../shared-types/project'
+import type { Figure, FigureItem } from './figure'
+import { drawText, MM_PER_POINT, useAt } from './figure'
+import { CAPITAL_HEIGHT } from './lettering'
+import type { ColourwayMark } from './marks'
+import { motifSymbol } from './motif-symbol'
+import { innerRadius, outerRadius } from './path'
+
+const LETTER_TYPE = 9.5
+
+/** A square figure of `across` mm with the motif as large as it fits. */
+export function keySwatch(
+  motif: MotifAccount,
+  mark: ColourwayMark,
+  style: SheetStyle,
+  turn: number,
+  across: number,
+): Figure {
+  const scale = (across - 0.4) / (2 * outerRadius(motif.outline) || 1)
+  const disc = Math.min(2.3, innerRadius(motif.outline) * scale * 0.8)
+  const symbol = motifSymbol(motif, { scale, turn, look: style, mark, disc: mark.code === '' ? 0 : disc })
+  const items: FigureItem[] = [useAt(symbol, across / 2, across / 2)]
+  if (mark.code !== '') {
+    const drop = (LETTER_TYPE * CAPITAL_HEIGHT * MM_PER_POINT) / 2
+    items.push(
+      drawText(mark.code, across / 2, across / 2 + drop, LETTER_TYPE, { anchor: 'middle', weight: 'bold' }),
+    )
+  }
+  return { width: across, height: across, items }
+}

@@ -1,0 +1,68 @@
+/** How large the number and the letter in a motif can be printed. */
+import { MM_PER_POINT } from './figure'
+
+/** Nothing in print is smaller (points). */
+export const SMALLEST_TYPE = 7
+
+/**
+ * Widths and heights of the shipped text face per em, read from its tables: tabular figures in semibold, and the
+ * height of capitals and figures.
+ */
+export const FIGURE_WIDTH = 0.513
+export const CAPITAL_HEIGHT = 0.66
+
+/** A label in a motif: working number over colourway letter on a white disc. Sizes in points, lengths in mm. */
+export interface MotifLabel {
+  readonly number: number
+  readonly letter: number
+  readonly disc: number
+  /** Baselines from the motif's centre. */
+  readonly numberBaseline: number
+  readonly letterBaseline: number
+}
+
+const LARGEST_TYPE = 10
+const TYPE_STEP = 0.25
+
+/** The label for numbers of so many digits at a type size. */
+export function labelAt(digits: number, size: number, withLetter: boolean): MotifLabel {
+  const letter = Math.max(SMALLEST_TYPE, size * 0.8)
+  const numberHeight = size * CAPITAL_HEIGHT * MM_PER_POINT
+  const letterHeight = withLetter ? letter * CAPITAL_HEIGHT * MM_PER_POINT : 0
+  const gap = withLetter ? 0.26 * size * MM_PER_POINT : 0
+  const height = numberHeight + gap + letterHeight
+  const width = digits * size * FIGURE_WIDTH * MM_PER_POINT
+  // The number's outer corners are round, and above them the disc is at its narrowest: 0.9 and 0.94 by eye.
+  const disc = Math.hypot((width / 2) * 0.9, (height / 2) * 0.94) + 0.3
+  return {
+    number: size,
+    letter,
+    disc,
+    numberBaseline: -height / 2 + numberHeight,
+    letterBaseline: height / 2,
+  }
+}
+
+/**
+ * The largest label that fits a motif with this inner radius (the circle inside its valleys) and tip radius, both
+ * in printed mm, or null when 7 pt does not fit. Where petals reach well beyond the disc, the disc may cover most
+ * of the middle; a square or a round needs a rim for its texture.
+ */
+export function fitLabel(inner: number, tip: number, digits: number, withLetter: boolean): MotifLabel | null {
+  const room = tip > 1.25 * inner ? 0.95 * inner : 0.8 * inner
+  const smallest = labelAt(digits, SMALLEST_TYPE, withLetter)
+  if (smallest.disc > room) return null
+  let best = smallest
+  for (let size = SMALLEST_TYPE + TYPE_STEP; size <= LARGEST_TYPE; size += TYPE_STEP) {
+    const label = labelAt(digits, size, withLetter)
+    if (label.disc > 0.64 * inner) break
+    best = label
+  }
+  return best
+}
+
+/** The smallest scale (printed mm per plan mm) at which the label fits at 7 pt with a little air. */
+export function numberedScale(inner: number, tip: number, digits: number, withLetter: boolean): number {
+  const room = tip > 1.25 * inner ? 0.95 * inner : 0.8 * inner
+  return (labelAt(digits, SMALLEST_TYPE, withLetter).disc * 1.02) / room
+}

@@ -1,0 +1,295 @@
+/** The assembly map: every motif in its place, with its working number, its letter and its meeting points. */
+import type { Plan, PlacedMotif, Point } from '../../shared-types/plan'
+import type { Project, SheetStyle } from '../../shared-types/project'
+import { edgingLine } from './edging-line'
+import type { Bounds, Figure, FigureItem, FigureSymbol, PathSegment } from './figure'
+import { drawPath, drawText, INK, MM_PER_POINT, QUIET_INK, useAt } from './figure'
+import type { MotifLabel } from './lettering'
+import { CAPITAL_HEIGHT, fitLabel, numberedScale } from './lettering'
+import type { ColourwayMark } from './marks'
+import { colourwayMarks } from './marks'
+import { MotifSymbols } from './motif-symbol'
+import { arrowPath, dotPath, innerRadius, linePath, outerRadius, polygonPath, rectanglePath } from './path'
+import type { MapRow } from './rows'
+import { mapRows, placeColumns, workedByRows } from './rows'
+
+/** Room round the map for row and place numbers and for arrows, in printed mm. */
+const ROW_NUMBERS = 9
+const PLACE_NUMBERS = 7
+const ARROWS = 8.5
+const EDGE_TYPE = 8.5
+/** Motifs are printed no larger than this across: a small project does not fill the sheet with one flower. */
+const LARGEST_MOTIF = 26
+/** Length of a working direction arrow in mm. */
+const ARROW = 4.2
+
+/** What every map of a plan needs, worked out once. */
+export interface MapGround {
+  readonly plan: Plan
+  readonly style: SheetStyle
+  readonly rows: readonly MapRow[]
+  readonly places: readonly { readonly place: number; readonly x: number }[]
+  readonly byRows: boolean
+  readonly marks: readonly ColourwayMark[]
+  readonly inner: number
+  readonly tip: number
+  readonly digits: number
+  readonly edge: readonly Point[]
+}
+
+/** Prepares a plan for its maps. */
+export function mapGround(project: Project, plan: Plan, style: SheetStyle): MapGround {
+  const rows = mapRows(plan)
+  const outline = plan.motif?.outline ?? []
+  return {
+    plan,
+    style,
+    rows,
+    places: placeColumns(rows),
+    byRows: workedByRows(rows),
+    marks: colourwayMarks(project, plan),
+    inner: innerRadius(outline),
+    tip: outerRadius(outline),
+    digits: String(plan.motifs.length).length,
+    edge: edgingLine(plan, rows),
+  }
+}
+
+const lettered = (ground: MapGround): boolean => ground.marks.some((mark) => mark.code !== '')
+
+/** The smallest scale, in printed mm per plan mm, at which the motifs can carry their numbers at 7 pt. */
+export const smallestNumberedScale = (ground: MapGround): number =>
+  numberedScale(ground.inner, ground.tip, ground.digits, lettered(ground))
+
+/** Draws motifs at one scale; symbols are shared by all sheets of that scale. */
+export class MapPainter {
+  readonly label: MotifLabel | null
+  private readonly symbols: MotifSymbols | null
+  private readonly letters: ReadonlyMap<string, string>
+  private readonly drawnEdge: readonly Point[]
+
+  constructor(
+    readonly ground: MapGround,
+    readonly scale: number,
+  ) {
+    const { plan, marks, inner, tip, digits } = ground
+    this.label = fitLabel(inner * scale, tip * scale, digits, lettered(ground))
+    this.letters = new Map(marks.map((mark) => [mark.id, mark.code]))
+    this.symbols = plan.motif
+      ? new MotifSymbols(plan.motif, new Map(marks.map((mark) => [mark.id, mark])), {
+          scale,
+          look: ground.style,
+          disc: this.label?.disc ?? 0,
+        })
+      : null
+    this.drawnEdge = ground.edge.map((p) => ({ x: p.x * scale, y: p.y * scale }))
+  }
+
+  /** Printed diameter of a motif over its tips. */
+  get across(): number {
+    return 2 * this.ground.tip * this.scale
+  }
+
+  /** The symbol of a colourway, turned by so many degrees. */
+  symbol(colourway: string, turn: number): FigureSymbol | null {
+    return this.symbols?.get(colourway, turn) ?? null
+  }
+
+  /** Motifs, meeting points, edging and labels within a window (plan mm); the window's top left is (0, 0). */
+  window(view: Bounds): FigureItem[] {
+    const { scale } = this
+    const grow = this.ground.tip
+    const seen = (x: number, y: number): boolean =>
+      x > view.x - grow &&
+      x < view.x + view.width + grow &&
+      y > view.y - grow &&
+      y < view.y + view.height + grow
+    const items: FigureItem[] = []
+    if (this.drawnEdge.length > 0) {
+      const moved = this.drawnEdge.map((p) => ({ x: p.x - view.x * scale, y: p.y - view.y * scale }))
+      items.push(drawPath(polygonPath(moved), { stroke: INK, width: 0.35 }))
+    }
+    const motifs = this.ground.plan.motifs.filter((motif) => seen(motif.x, motif.y))
+    for (const motif of motifs) {
+      const symbol = this.symbol(motif.colourway, motif.turn)
+      if (symbol) items.push(useAt(symbol, (motif.x - view.x) * scale, (motif.y - view.y) * scale))
+    }
+    const dots: PathSegment[] = []
+    for (const node of this.ground.plan.joins) {
+      if (seen(node.x, node.y)) dots.push(...dotPath((node.x - view.x) * scale, (node.y - view.y) * scale))
+    }
+    if (dots.length > 0) {
+      items.push(drawPath(dots, { stroke: INK, width: this.dotSize(), cap: 'round' }))
+    }
+    if (this.label) for (const motif of motifs) this.writeLabel(items, motif, view, this.label)
+    return items
+  }
+
+  private dotSize(): number {
+    return Math.min(1, Math.max(0.3, this.across * 0.07))
+  }
+
+  private writeLabel(items: FigureItem[], motif: PlacedMotif, view: Bounds, label: MotifLabel): void {
+    const x = (motif.x - view.x) * this.scale
+    const y = (motif.y - view.y) * this.scale
+    // A number is printed where it stands whole inside the window.
+    if (x < label.disc || x > view.width * this.scale - label.disc) return
+    if (y < label.disc || y > view.height * this.scale - label.disc) return
+    const letter = this.letters.get(motif.colourway) ?? ''
+    const lift = letter === '' && lettered(this.ground) ? this.centring(label) : 0
+    items.push(
+      drawText(motif.label, x, y + label.numberBaseline + lift, label.number, {
+        anchor: 'middle',
+        weight: 'bold',
+      }),
+    )
+    if (letter !== '')
+      items.push(drawText(letter, x, y + label.letterBaseline, label.letter, { anchor: 'middle' }))
+  }
+
+  /** A number without a letter below it stands in the middle of its disc. */
+  private centring(label: MotifLabel): number {
+    return (label.number * CAPITAL_HEIGHT * MM_PER_POINT) / 2 - label.numberBaseline
+  }
+}
+
+/** Which of n labels are printed when they would stand `pitch` mm apart and want `room` mm: every 1st, 2nd, 5th… */
+export function labelStep(pitch: number, room: number): number {
+  return [1, 2, 5, 10, 20, 50, 100].find((step) => pitch * step >= room) ?? 200
+}
+
+const shown = (number: number, step: number): boolean => step === 1 || number === 1 || number % step === 0
+
+/** Row numbers left of a window, at x = 0 to the right-aligned `edge`. */
+export function rowNumbers(rows: readonly MapRow[], y: (row: MapRow) => number, edge: number): FigureItem[] {
+  const pitch = rows.length > 1 ? Math.abs(y(rows[1]!) - y(rows[0]!)) : Infinity
+  const step = labelStep(pitch, 3.6)
+  const drop = (EDGE_TYPE * CAPITAL_HEIGHT * MM_PER_POINT) / 2
+  return rows
+    .filter((row) => shown(row.row, step))
+    .map((row) => drawText(String(row.row), edge, y(row) + drop, EDGE_TYPE, { anchor: 'end' }))
+}
+
+/** Place numbers above a window. */
+export function placeNumbers(
+  places: readonly { readonly place: number; readonly x: number }[],
+  x: (planX: number) => number,
+  baseline: number,
+): FigureItem[] {
+  const pitch = places.length > 1 ? Math.abs(x(places[1]!.x) - x(places[0]!.x)) : Infinity
+  const digits = String(places.length).length
+  const step = labelStep(pitch, digits * EDGE_TYPE * 0.5 * MM_PER_POINT + 1.2)
+  return places
+    .filter(({ place }) => shown(place, step))
+    .map((place) => drawText(String(place.place), x(place.x), baseline, EDGE_TYPE, { anchor: 'middle' }))
+}
+
+/** Arrows of the working direction, their tails at x (for rows worked to the right). */
+export function directionArrows(
+  rows: readonly MapRow[],
+  y: (row: MapRow) => number,
+  x: number,
+): FigureItem[] {
+  const pitch = rows.length > 1 ? Math.abs(y(rows[1]!) - y(rows[0]!)) : Infinity
+  const step = labelStep(pitch, 2)
+  const segments = rows
+    .filter((row) => row.direction !== null && (step === 1 || shown(row.row, step)))
+    .flatMap((row) =>
+      row.direction === 'right'
+        ? arrowPath(x, y(row), x + ARROW, y(row), 1.4)
+        : arrowPath(x + ARROW, y(row), x, y(row), 1.4),
+    )
+  return segments.length > 0 ? [drawPath(segments, { stroke: INK, width: 0.3, cap: 'round' })] : []
+}
+
+export interface OverviewMap {
+  readonly figure: Figure
+  readonly scale: number
+  /** Whether the motifs carry their working numbers. */
+  readonly numbered: boolean
+  readonly painter: MapPainter
+}
+
+const edgeRoom = (ground: MapGround) => ({
+  left: ROW_NUMBERS,
+  right: ground.byRows ? ARROWS : 0,
+  top: ground.places.length > 0 ? PLACE_NUMBERS : 1,
+})
+
+/** The scale at which the whole plan fits a box of printed mm, numbers along the edges included. */
+export function overviewScale(ground: MapGround, width: number, height: number): number {
+  const { left, right, top } = edgeRoom(ground)
+  const { size } = ground.plan
+  return Math.max(
+    1e-4,
+    Math.min(
+      (width - left - right) / Math.max(size.width, 1),
+      (height - top) / Math.max(size.height, 1),
+      LARGEST_MOTIF / Math.max(2 * ground.tip, 1),
+    ),
+  )
+}
+
+/**
+ * The whole map within a box. `frames` are areas of the plan (mm) that are printed on sheets of their own, drawn
+ * over the motifs with their numbers.
+ */
+export function overviewMap(
+  ground: MapGround,
+  width: number,
+  height: number,
+  frames: readonly { readonly area: Bounds; readonly name: string }[] = [],
+): OverviewMap {
+  const scale = overviewScale(ground, width, height)
+  const painter = new MapPainter(ground, scale)
+  const { left, right, top } = edgeRoom(ground)
+  const { size } = ground.plan
+  const drawn = { width: size.width * scale, height: size.height * scale }
+  const x0 = left + Math.max(0, (width - left - right - drawn.width) / 2)
+  const y = (row: MapRow): number => top + row.y * scale
+  const items: FigureItem[] = [
+    ...placeNumbers(ground.places, (x) => x0 + x * scale, top - 3),
+    ...rowNumbers(ground.rows, y, x0 - 3.4),
+    ...(ground.byRows ? directionArrows(ground.rows, y, x0 + drawn.width + 3.2) : []),
+    {
+      kind: 'group',
+      matrix: [1, 0, 0, 1, x0, top],
+      items: painter.window({ x: 0, y: 0, width: size.width, height: size.height }),
+    },
+  ]
+  for (const { area, name } of frames) {
+    const box = {
+      x: x0 + area.x * scale,
+      y: top + area.y * scale,
+      width: area.width * scale,
+      height: area.height * scale,
+    }
+    items.push(
+      drawPath(rectanglePath(box.x, box.y, box.width, box.height), { stroke: INK, width: 0.5 }),
+      ...sheetPlate(name, box.x + box.width / 2, box.y + box.height / 2),
+    )
+  }
+  return {
+    figure: { width, height: top + drawn.height + 0.5, items },
+    scale,
+    numbered: painter.label !== null,
+    painter,
+  }
+}
+
+/** The number of a sheet on a white plate, readable over any texture. */
+function sheetPlate(name: string, x: number, y: number): FigureItem[] {
+  const width = 3.2 + name.length * 2.6
+  return [
+    drawPath(rectanglePath(x - width / 2, y - 3.2, width, 6.4), {
+      fill: '#ffffff',
+      stroke: INK,
+      width: 0.25,
+    }),
+    drawText(name, x, y + 1.6, 13, { anchor: 'middle', weight: 'bold' }),
+  ]
+}
+
+/** A short line in quiet ink, for crop ticks and leaders. */
+export const tick = (x1: number, y1: number, x2: number, y2: number): FigureItem =>
+  drawPath(linePath(x1, y1, x2, y2), { stroke: QUIET_INK, width: 0.2 })

@@ -1,0 +1,98 @@
+/** One motif as a symbol: a symbol for each motif, colourway and turn, so that textures keep their direction. */
+import type { MotifAccount, Point } from '../../shared-types/plan'
+import type { Bounds, FigureItem, FigureSymbol } from './figure'
+import { drawPath, INK, PAPER } from './figure'
+import type { ColourwayMark } from './marks'
+import { luminance, UNKNOWN_COLOUR } from './marks'
+import { boundsOf, circlePath, polygonPath, simplify, turnAndScale } from './path'
+import { textureItems } from './textures'
+
+export type MotifLook = 'ink' | 'colour' | 'plain'
+
+export interface MotifSymbolOptions {
+  /** Printed mm per plan mm. */
+  readonly scale: number
+  readonly turn: number
+  readonly look: MotifLook
+  readonly mark: ColourwayMark | null
+  /** Radius of the white disc under the number, in printed mm; 0 for none. */
+  readonly disc: number
+}
+
+/** Line widths of the outline in printed mm, for motifs from small to large: hairlines of 0.18 mm survive copying. */
+const outlineWidth = (across: number): number => Math.min(0.32, Math.max(0.18, across * 0.022))
+
+/** The largest distance from the true outline that a simplified one may have on paper, in mm. */
+const PRINT_TOLERANCE = 0.015
+
+/** The outline of a motif at its printed size, turned, with no more corners than print can show. */
+export const printedOutline = (outline: readonly Point[], turn: number, scale: number): Point[] =>
+  turnAndScale(simplify(outline, PRINT_TOLERANCE / scale), turn, scale)
+
+function colourItems(motif: MotifAccount, options: MotifSymbolOptions, width: number): FigureItem[] {
+  const colours = new Map(options.mark?.slots.map((slot) => [slot.slot, slot.colour]))
+  const items: FigureItem[] = []
+  for (let i = motif.layers.length - 1; i >= 0; i--) {
+    const layer = motif.layers[i]!
+    const path = polygonPath(printedOutline(layer.outline, options.turn, options.scale))
+    const fill = colours.get(layer.slot) ?? UNKNOWN_COLOUR
+    const below = colours.get(motif.layers[i + 1]?.slot ?? '') ?? PAPER
+    const stroke = Math.max(luminance(fill), luminance(below)) < 0.06 ? '#9a9a9a' : INK
+    const outermost = i === motif.layers.length - 1
+    items.push(drawPath(path, outermost ? { fill } : { fill, stroke, width: width * 0.6 }))
+  }
+  return items
+}
+
+/** The symbol of a motif about its centre. */
+export function motifSymbol(motif: MotifAccount, options: MotifSymbolOptions): FigureSymbol {
+  const { scale, turn, look, mark, disc } = options
+  const outline = printedOutline(motif.outline, turn, scale)
+  const path = polygonPath(outline)
+  const box = boundsOf(outline)
+  const across = motif.overTips * scale
+  const width = outlineWidth(across)
+  const items: FigureItem[] = []
+  if (look === 'colour') items.push(...colourItems(motif, options, width))
+  if (look !== 'colour') items.push(drawPath(path, { fill: PAPER }))
+  if (look === 'ink' && mark) {
+    const texture = textureItems(mark.texture, box, across)
+    if (texture.length > 0) items.push({ kind: 'group', clip: path, items: texture })
+  }
+  items.push(drawPath(path, { stroke: INK, width }))
+  if (disc > 0) items.push(drawPath(circlePath(0, 0, disc), { fill: PAPER, stroke: INK, width: 0.15 }))
+  const reach = Math.max(disc, 0) + 0.075
+  const bounds = union(boundsOf(outline, width / 2), disc > 0 ? reach : 0)
+  const name = [motif.id, mark?.id ?? '', turn, look].join('/')
+  return { id: `${name}@${scale.toFixed(4)}`, bounds, items }
+}
+
+function union(box: Bounds, radius: number): Bounds {
+  const left = Math.min(box.x, -radius)
+  const top = Math.min(box.y, -radius)
+  const right = Math.max(box.x + box.width, radius)
+  const bottom = Math.max(box.y + box.height, radius)
+  return { x: left, y: top, width: right - left, height: bottom - top }
+}
+
+/** Makes motif symbols at one scale and gives the same object for the same motif, colourway and turn. */
+export class MotifSymbols {
+  private readonly made = new Map<string, FigureSymbol>()
+
+  constructor(
+    private readonly motif: MotifAccount,
+    private readonly marks: ReadonlyMap<string, ColourwayMark>,
+    private readonly options: Pick<MotifSymbolOptions, 'scale' | 'look' | 'disc'>,
+  ) {}
+
+  /** The symbol for a colourway and a turn in degrees. */
+  get(colourway: string, turn: number): FigureSymbol {
+    const key = `${colourway}|${turn}`
+    const found = this.made.get(key)
+    if (found) return found
+    const mark = this.marks.get(colourway) ?? null
+    const symbol = motifSymbol(this.motif, { ...this.options, turn, mark })
+    this.made.set(key, symbol)
+    return symbol
+  }
+}

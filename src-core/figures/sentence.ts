@@ -1,0 +1,143 @@
+/** The project as a sentence, in parts: each part that a person can change names the field it tells. */
+import type { MotifAccount, Plan } from '../../shared-types/plan'
+import type { Project, Terms, UnitSystem } from '../../shared-types/project'
+import { termWord } from '../stitches/terms'
+import { formatLength, formatSize } from '../units/format'
+import { mapRows } from './rows'
+import { capital, counted, numeral } from './words'
+
+export type SentenceField =
+  | 'count'
+  | 'motif'
+  | 'motif-size'
+  | 'arrangement'
+  | 'columns'
+  | 'rings'
+  | 'joining'
+  | 'size'
+  | 'size-with-edging'
+
+export interface SentencePart {
+  readonly text: string
+  readonly field?: SentenceField
+}
+
+const SIDED: Readonly<Record<number, readonly [string, string]>> = {
+  4: ['square', 'squares'],
+  6: ['hexagon', 'hexagons'],
+  8: ['octagon', 'octagons'],
+}
+
+/** What a motif is, by its shape: "six-petal flower", "six-petal flowers", "square", "leaves". */
+export function shapeName(motif: MotifAccount, many: boolean): string {
+  if (motif.shape === 'petals') return `${numeral(motif.petals)}-petal flower${many ? 's' : ''}`
+  if (motif.shape === 'round') return many ? 'rounds' : 'round'
+  if (motif.shape === 'leaf') return many ? 'leaves' : 'leaf'
+  const [one, several] = SIDED[motif.petals] ?? ['motif', 'motifs']
+  return many ? several : one
+}
+
+/** The measure that a motif is known by: tip to tip, side to side, or across. */
+export const knownSize = (motif: MotifAccount): number =>
+  motif.shape === 'straight' ? motif.overValleys : motif.overTips
+
+/** A length in the chosen units, and in the others behind it where `both`. */
+function bothSizes(width: number, height: number, units: UnitSystem): string {
+  const other = units === 'metric' ? 'imperial' : 'metric'
+  return `${formatSize(width, height, units)} (${formatSize(width, height, other)})`
+}
+
+/** How the motifs are joined, in words: "joined tip to tip", "sewn together", "laid 5 mm apart". */
+export function joiningWords(project: Project, motif: MotifAccount | null): string {
+  const joining = project.joining ?? {}
+  const units = project.units ?? 'metric'
+  switch (joining.rule ?? 'tips') {
+    case 'edges':
+      return motif?.shape === 'straight' ? 'joined along the sides' : 'joined at tips and shoulders'
+    case 'bridge': {
+      const chains = joining.bridgeChains ?? 0
+      return chains > 0 ? `joined with chains of ${chains}` : 'joined with a slip stitch'
+    }
+    case 'seam':
+      return joining.seam === 'sc' || joining.seam === 'slip-stitch' || joining.seam === 'flat-braid'
+        ? 'crocheted together'
+        : 'sewn together'
+    case 'apart':
+      return `laid ${formatLength(joining.gap ?? 0, units)} apart`
+    default:
+      if (motif?.shape === 'straight') return 'joined at the corners'
+      return motif?.shape === 'petals' ? 'joined tip to tip' : 'joined where they touch'
+  }
+}
+
+function arrangementParts(plan: Plan): SentencePart[] {
+  const rows = mapRows(plan)
+  if (plan.arrangement === 'rings') {
+    const rings = (rows.length - 1) / 2
+    return [
+      { text: ' in ' },
+      { text: rings === 1 ? 'a ring' : `${numeral(rings)} rings`, field: 'rings' },
+      { text: ' round one in the middle' },
+    ]
+  }
+  const lengths = [...new Set(rows.map((row) => row.motifs.length))]
+  const each = lengths.length > 2 ? 'different lengths' : lengths.join(' and ')
+  const kind = plan.arrangement === 'straight-rows' ? 'straight rows' : 'offset rows'
+  if (rows.length === 1) return [{ text: ' in ' }, { text: 'one row', field: 'arrangement' }]
+  return [
+    { text: ' in ' },
+    { text: kind, field: 'arrangement' },
+    { text: ' of ' },
+    { text: each, field: 'columns' },
+  ]
+}
+
+/**
+ * The project in one sentence: "120 six-petal flowers of 78 mm in offset rows of 12, joined tip to tip:
+ * 97.5 × 68.6 cm (38⅜ × 27 in)." With an edging both sizes are told, before it and with it.
+ */
+export function projectSentence(project: Project, plan: Plan, terms?: Terms): SentencePart[] {
+  const { motif } = plan
+  const units = project.units ?? 'metric'
+  if (!motif || plan.motifs.length === 0) return [{ text: 'Nothing is laid out yet.' }]
+  const count = plan.motifs.length
+  const parts: SentencePart[] = [
+    { text: count.toLocaleString('en'), field: 'count' },
+    { text: ' ' },
+    { text: shapeName(motif, count !== 1), field: 'motif' },
+    { text: ' of ' },
+    { text: formatLength(knownSize(motif), units), field: 'motif-size' },
+  ]
+  const kind = project.layout?.kind
+  if (kind === 'garland' || kind === 'applique') {
+    parts.push({ text: kind === 'garland' ? ' along a cord.' : ' laid on a panel.' })
+    return parts
+  }
+  parts.push(
+    ...arrangementParts(plan),
+    { text: ', ' },
+    { text: joiningWords(project, motif), field: 'joining' },
+  )
+  const { width, height } = plan.size
+  if (!plan.edging || plan.edging.height <= 0) {
+    parts.push({ text: ': ' }, { text: bothSizes(width, height, units), field: 'size' }, { text: '.' })
+    return parts
+  }
+  const edge = 2 * plan.edging.height
+  const word = termWord('edging', terms ?? project.terms ?? 'US')
+  parts.push(
+    { text: ': ' },
+    { text: bothSizes(width - edge, height - edge, units), field: 'size' },
+    { text: ` before the ${word}, ` },
+    { text: formatSize(width, height, units), field: 'size-with-edging' },
+    { text: ' with it.' },
+  )
+  return parts
+}
+
+/** The sentence as plain text. */
+export const sentenceText = (parts: readonly SentencePart[]): string =>
+  capital(parts.map((part) => part.text).join(''))
+
+/** "120 motifs", for places where the sentence is too long. */
+export const motifCount = (plan: Plan): string => counted(plan.motifs.length, 'motif')

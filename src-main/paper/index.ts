@@ -1,0 +1,148 @@
+/** The assembly map as pages, and as a PDF. */
+import type { Plan } from '../../shared-types/plan'
+import type { Paper, Project, SheetStyle, Terms } from '../../shared-types/project'
+import { mapGround } from '../../src-core/figures/map'
+import { projectSentence, sentenceText } from '../../src-core/figures/sentence'
+import type { Draft, Job, MapPage } from './page'
+import { cautionPages } from './pages/cautions'
+import { joinPages } from './pages/joins'
+import { materialPages } from './pages/materials'
+import { motifPages } from './pages/motif'
+import { orderPages } from './pages/order'
+import { overviewIsEnough, overviewPages } from './pages/overview'
+import { planSheets, sheetPages } from './pages/sheets'
+import type { Faces } from './pdf/faces'
+import { measureWith, readFaces } from './pdf/faces'
+import { writePdf } from './pdf/file'
+import { FOOTER, MARGIN, shorten, TYPE } from './setting'
+import { footerLeft, footerRight, UNTITLED } from './words'
+
+export type { MapPage } from './page'
+
+export interface MapOptions {
+  /** Each defaults to what the project's sheet says, else A4, ink and the project's terms. */
+  readonly paper?: Paper
+  readonly style?: SheetStyle
+  readonly terms?: Terms
+  /** Pages to keep, from 1, in any order; they keep their numbers. */
+  readonly pages?: readonly number[]
+  /** The version of the project that the footer names; the engine asks no clock. */
+  readonly date: Date
+}
+
+export interface RenderOptions extends MapOptions {
+  /** Version of the program, for the file's information. */
+  readonly version: string
+  /** Share done, 0 to 1. */
+  readonly onProgress?: (share: number) => void
+  readonly signal?: AbortSignal
+}
+
+/** Pages were asked for that the map does not have. */
+export class NoSuchPageError extends Error {
+  constructor(
+    readonly asked: readonly number[],
+    readonly pages: number,
+  ) {
+    super(`the map has pages 1 to ${pages}; there is no page ${asked.join(', ')}`)
+    this.name = 'NoSuchPageError'
+  }
+}
+
+function jobOf(project: Project, plan: Plan, options: MapOptions, faces: Faces): Job {
+  const style = options.style ?? project.sheet?.style ?? 'ink'
+  return {
+    project,
+    plan,
+    ground: mapGround(project, plan, style),
+    paper: options.paper ?? project.sheet?.paper ?? 'A4',
+    style,
+    terms: options.terms ?? project.sheet?.terms ?? project.terms ?? 'US',
+    units: project.units ?? 'metric',
+    title: project.title?.trim() || UNTITLED,
+    measure: measureWith(faces),
+  }
+}
+
+function draftPages(job: Job): Draft[] {
+  const sheets = job.plan.motifs.length === 0 || overviewIsEnough(job) ? null : planSheets(job)
+  return [
+    ...overviewPages(job, sheets?.tiling ?? null),
+    ...(sheets ? sheetPages(job, sheets) : []),
+    ...joinPages(job),
+    ...orderPages(job),
+    ...materialPages(job),
+    ...motifPages(job),
+    ...cautionPages(job),
+  ]
+}
+
+const FOOT_GAP = 6
+
+function finish(job: Job, draft: Draft, number: number, of: number, date: Date): MapPage {
+  const { sheet, name, section } = draft
+  const y = sheet.height - MARGIN - FOOTER + 3.4
+  const style = { size: TYPE.foot } as const
+  const right = footerRight(number, of)
+  const middle = sheet.measure(name, TYPE.foot, 'regular')
+  const room = sheet.inner / 2 - middle / 2 - FOOT_GAP
+  const left = shorten(
+    job.title,
+    room - sheet.measure(footerLeft('', date), TYPE.foot, 'regular'),
+    sheet.measure,
+    TYPE.foot,
+    'regular',
+  )
+  sheet.rule(sheet.height - MARGIN - FOOTER + 2.4)
+  sheet.text(footerLeft(left, date), sheet.left, y, style)
+  sheet.text(name, sheet.width / 2, y, { ...style, anchor: 'middle' })
+  sheet.text(right, sheet.right, y, { ...style, anchor: 'end' })
+  return {
+    number,
+    section,
+    name,
+    label: `${number} ${name}`,
+    bookmarks: draft.bookmark ? [draft.bookmark] : [],
+    figure: { width: sheet.width, height: sheet.height, items: sheet.items },
+  }
+}
+
+function pagesWith(project: Project, plan: Plan, options: MapOptions, faces: Faces): MapPage[] {
+  const job = jobOf(project, plan, options, faces)
+  const drafts = draftPages(job)
+  const wanted = options.pages ? new Set(options.pages) : null
+  const missing = [...(wanted ?? [])].filter(
+    (page) => !Number.isInteger(page) || page < 1 || page > drafts.length,
+  )
+  if (missing.length > 0) throw new NoSuchPageError(missing, drafts.length)
+  return drafts
+    .map((draft, i) => finish(job, draft, i + 1, drafts.length, options.date))
+    .filter((page) => !wanted || wanted.has(page.number))
+}
+
+/** The pages of the assembly map as draw lists, for previews and for SVG. */
+export const mapPages = (project: Project, plan: Plan, options: MapOptions): MapPage[] =>
+  pagesWith(project, plan, options, readFaces())
+
+/**
+ * The assembly map as a PDF. Same project, plan, options and date: same bytes. Throws NoSuchPageError for pages
+ * that it does not have, and the signal's reason when it is cancelled.
+ */
+export async function renderMap(project: Project, plan: Plan, options: RenderOptions): Promise<Uint8Array> {
+  const faces = readFaces()
+  options.signal?.throwIfAborted()
+  const pages = pagesWith(project, plan, options, faces)
+  const terms = options.terms ?? project.sheet?.terms ?? project.terms ?? 'US'
+  return writePdf(
+    pages,
+    {
+      title: project.title?.trim() || UNTITLED,
+      author: project.designer?.trim() ?? '',
+      subject: sentenceText(projectSentence(project, plan, terms)),
+      language: terms === 'UK' ? 'en-GB' : 'en-US',
+      date: options.date,
+      producer: `Petalyard ${options.version}`,
+    },
+    { faces, signal: options.signal, onPage: (done, of) => options.onProgress?.(done / of) },
+  )
+}

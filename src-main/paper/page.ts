@@ -1,0 +1,47 @@
+/** What the pages of a map are made from, and what becomes of them. */
+import type { Plan } from '../../shared-types/plan'
+import type { Paper, Project, SheetStyle, Terms, UnitSystem } from '../../shared-types/project'
+import type { Figure, MeasureText } from '../../src-core/figures/figure'
+import type { MapGround } from '../../src-core/figures/map'
+import { paperSize, Sheet } from './setting'
+
+export interface Job {
+  readonly project: Project
+  readonly plan: Plan
+  readonly ground: MapGround
+  readonly paper: Paper
+  readonly style: SheetStyle
+  readonly terms: Terms
+  readonly units: UnitSystem
+  readonly title: string
+  readonly measure: MeasureText
+}
+
+export type SectionName =
+  'overview' | 'sheet' | 'key' | 'joins' | 'order' | 'materials' | 'motif' | 'cautions'
+
+/** A page that lacks its footer: how many pages there are is known only in the end. */
+export interface Draft {
+  readonly section: SectionName
+  /** In the middle of the footer. */
+  readonly name: string
+  /** Bookmark that leads here, on the first page of a section and where one is worth having. */
+  readonly bookmark?: string
+  readonly sheet: Sheet
+}
+
+/** A finished page: the same draw list for PDF, SVG and preview. */
+export interface MapPage {
+  readonly number: number
+  readonly section: SectionName
+  readonly name: string
+  readonly label: string
+  readonly bookmarks: readonly string[]
+  readonly figure: Figure
+}
+
+/** An empty sheet of the job's paper. */
+export function newSheet(job: Job, landscape = false): Sheet {
+  const { width, height } = paperSize(job.paper, landscape)
+  return new Sheet(width, height, job.measure)
+}

@@ -1,0 +1,69 @@
+/** The join detail: a few motifs large, what the marks mean, one step in words, the kinds of meeting points. */
+import {
+  chooseJoinDetail,
+  joinDetailFigure,
+  joinLegend,
+  nodeKinds,
+} from '../../../src-core/figures/join-detail'
+import { formatLength } from '../../../src-core/units/format'
+import type { Draft, Job } from '../page'
+import { newSheet } from '../page'
+import { TYPE } from '../setting'
+import {
+  gapWords,
+  HEADINGS,
+  JOIN_LEGEND,
+  joiningAdvice,
+  motifWord,
+  nodeKindWords,
+  PAGE_NAMES,
+  sharedPointAdvice,
+  stepTitle,
+} from '../words'
+
+const GAP = 10
+
+/** A gap under this many mm is none that a hand could tell. */
+const NO_GAP = 0.5
+
+/** The page, or nothing when nothing is joined. */
+export function joinPages(job: Job): Draft[] {
+  const { plan, ground, project } = job
+  const choice = chooseJoinDetail(plan)
+  if (!choice) return []
+  const sheet = newSheet(job)
+  let y = sheet.title(HEADINGS.joins)
+  y = sheet.paragraph(joiningAdvice(project.joining, plan.motif, job.terms), sheet.left, y, 165) + 5
+  const foot = 88
+  const box = { width: sheet.inner, height: sheet.bottom - y - foot }
+  const figure = joinDetailFigure(plan, choice, ground.marks, project.hand ?? 'right', box)
+  y = sheet.figure(figure, sheet.left, y) + 6
+  sheet.rule(y)
+  y += 4
+  const width = (sheet.inner - GAP) / 2
+  const second = sheet.left + width + GAP
+  let left = sheet.heading(HEADINGS.marks, sheet.left, y)
+  const legend = joinLegend(JOIN_LEGEND(motifWord(plan.motif)), sheet.measure, TYPE.table, width)
+  left = sheet.figure(legend, sheet.left, left) + 4
+  left = sheet.heading(HEADINGS.meetingPoints, sheet.left, left)
+  const kinds = nodeKinds(plan)
+  for (const kind of kinds) {
+    left = sheet.paragraph(`${nodeKindWords(kind.members, kind.count)}.`, sheet.left, left, width)
+  }
+  const gap = Math.max(...kinds.map((kind) => kind.spread))
+  const notes: string[] = []
+  if (kinds.some((kind) => kind.members > 2)) notes.push(sharedPointAdvice)
+  if (gap >= NO_GAP) notes.push(gapWords(formatLength(gap, job.units)))
+  if (notes.length > 0) sheet.paragraph(notes.join(' '), sheet.left, left, width)
+  const step = plan.order.find(({ motif }) => motif === choice.focus.id)
+  if (step) {
+    const { focus } = choice
+    const code = ground.marks.find((mark) => mark.id === focus.colourway)?.code ?? ''
+    const top = sheet.heading(HEADINGS.example(focus.label), second, y)
+    const below = sheet.text(stepTitle(focus.label, focus.row, focus.column, code), second, top, {
+      weight: 'bold',
+    })
+    sheet.paragraph(step.words, second, below, width)
+  }
+  return [{ section: 'joins', name: PAGE_NAMES.joins, bookmark: HEADINGS.joins, sheet }]
+}

@@ -1,0 +1,206 @@
+/** Materials: yarn by colour with its range, what to buy, what it is for, gauge, hook, edging, ends and time. */
+import type { YarnNeed } from '../../../shared-types/plan'
+import type { StitchGauge, Yarn } from '../../../shared-types/project'
+import { drawPath, INK } from '../../../src-core/figures/figure'
+import { paperColour } from '../../../src-core/figures/marks'
+import { rectanglePath } from '../../../src-core/figures/path'
+import { counted } from '../../../src-core/figures/words'
+import { canonicalStitch, stitchName, termWord, translateStitch } from '../../../src-core/stitches/terms'
+import {
+  formatLength,
+  formatMass,
+  formatMassRange,
+  formatMinutes,
+  formatMoney,
+  formatNumber,
+  formatYarnLength,
+} from '../../../src-core/units/format'
+import type { Draft, Job } from '../page'
+import { newSheet } from '../page'
+import type { Sheet } from '../setting'
+import { TYPE } from '../setting'
+import type { Row } from '../table'
+import { drawTable } from '../table'
+import { HEADINGS, PAGE_NAMES } from '../words'
+import { edgingWords, MATERIAL_WORDS } from '../words-materials'
+
+const SWATCH = 6
+const LABEL = 34
+
+/** A yarn's colour as a small block, so that the list can be matched with the balls in the basket. */
+const swatch =
+  (colour: string | undefined) =>
+  (sheet: Sheet, x: number, y: number, height: number): void => {
+    const path = rectanglePath(x, y + height / 2 - 1.5, 3.6, 3)
+    sheet.items.push(drawPath(path, { fill: paperColour(colour), stroke: INK, width: 0.18 }))
+  }
+
+function yarnRow(job: Job, need: YarnNeed, yarn: Yarn | undefined): string[] {
+  const { units, project } = job
+  const other = units === 'metric' ? 'imperial' : 'metric'
+  const length = (system: 'metric' | 'imperial'): string =>
+    need.metres ? formatYarnLength(need.metres.expected, system) : '–'
+  return [
+    yarn?.name || need.id,
+    formatMassRange(need.grams, units),
+    formatMass(need.grams.expected, other),
+    length('metric'),
+    length('imperial'),
+    need.balls === null ? '–' : formatNumber(need.balls),
+    formatMass(yarn?.onHandGrams ?? 0, units),
+    need.toBuy === null ? '–' : formatNumber(need.toBuy),
+    need.cost === null ? '–' : formatMoney(need.cost, project.currency ?? 'EUR'),
+  ]
+}
+
+function totalRow(job: Job): string[] {
+  const { plan, units, project } = job
+  const sum = (value: (need: YarnNeed) => number | null): number =>
+    plan.yarns.reduce((total, need) => total + (value(need) ?? 0), 0)
+  const known = (value: (need: YarnNeed) => number | null): boolean =>
+    plan.yarns.some((need) => value(need) !== null)
+  const grams = sum((need) => need.grams.expected)
+  const metres = sum((need) => need.metres?.expected ?? 0)
+  const whole = plan.yarns.every((need) => need.metres !== null)
+  return [
+    MATERIAL_WORDS.together,
+    formatMass(grams, units),
+    formatMass(grams, units === 'metric' ? 'imperial' : 'metric'),
+    whole ? formatYarnLength(metres, 'metric') : '',
+    whole ? formatYarnLength(metres, 'imperial') : '',
+    known((need) => need.balls) ? formatNumber(sum((need) => need.balls)) : '',
+    '',
+    known((need) => need.toBuy) ? formatNumber(sum((need) => need.toBuy)) : '',
+    known((need) => need.cost)
+      ? formatMoney(
+          sum((need) => need.cost),
+          project.currency ?? 'EUR',
+        )
+      : '',
+  ]
+}
+
+function yarnTable(job: Job): { columns: Parameters<typeof drawTable>[2]; rows: Row[] } {
+  const yarns = new Map((job.project.yarns ?? []).map((yarn) => [yarn.id, yarn]))
+  const balls = termWord('balls', job.terms)
+  const headings = MATERIAL_WORDS.columns(balls)
+  const columns = headings.map((heading, i) => ({
+    heading,
+    align: i === 0 ? ('left' as const) : ('right' as const),
+  }))
+  const rows: Row[] = job.plan.yarns.map((need) => {
+    const yarn = yarns.get(need.id)
+    return { cells: yarnRow(job, need, yarn), mark: swatch(yarn?.colour) }
+  })
+  if (rows.length > 1) rows.push({ cells: totalRow(job), bold: true })
+  return { columns, rows }
+}
+
+/** What the expected grams are made of; columns that are empty everywhere are left out. */
+function partsTable(job: Job): { columns: Parameters<typeof drawTable>[2]; rows: Row[] } | null {
+  const yarns = new Map((job.project.yarns ?? []).map((yarn) => [yarn.id, yarn]))
+  const parts = MATERIAL_WORDS.parts(termWord('edging', job.terms))
+  const shown = parts.filter(({ key }) => job.plan.yarns.some((need) => need.parts[key] > 0.05))
+  if (shown.length < 2) return null
+  const columns = [
+    { heading: MATERIAL_WORDS.yarn, align: 'left' as const },
+    ...shown.map(({ heading }) => ({ heading, align: 'right' as const })),
+  ]
+  const rows = job.plan.yarns.map((need) => {
+    const yarn = yarns.get(need.id)
+    const cells = [yarn?.name || need.id, ...shown.map(({ key }) => formatMass(need.parts[key], job.units))]
+    return { cells, mark: swatch(yarn?.colour) }
+  })
+  return { columns, rows }
+}
+
+/** The gauge in words: "20 sc × 22 rows to 10 cm with a 3.5 mm hook". */
+export function gaugeWords(job: Job, gauge: StitchGauge | undefined): string | null {
+  if (!gauge) return null
+  const from = job.project.terms ?? 'US'
+  const written = gauge.stitch ?? (from === 'UK' ? 'dc' : 'sc')
+  const stitch = translateStitch(written, from, job.terms) ?? written
+  const key = canonicalStitch(stitch, job.terms)
+  const hook = gauge.hook ? ` ${MATERIAL_WORDS.withHook(formatNumber(gauge.hook, 2))}` : ''
+  if (gauge.rounds && gauge.across) {
+    return `${MATERIAL_WORDS.roundsMeasure(gauge.rounds, formatLength(gauge.across, job.units))}${hook}`
+  }
+  if (!gauge.stitches) return null
+  const name = key ? `${stitch} (${stitchName(key, job.terms)})` : stitch
+  const rows = gauge.rows ? ` × ${formatNumber(gauge.rows, 1)} rows` : ''
+  return `${formatNumber(gauge.stitches, 1)} ${name}${rows} to ${formatLength(gauge.over ?? 100, job.units)}${hook}`
+}
+
+/** Label and words, in the order in which they are asked for. */
+function facts(job: Job): [string, string][] {
+  const { plan, project, terms, units } = job
+  const list: [string, string][] = []
+  const motif = project.motifs?.find((each) => each.id === plan.motif?.id)
+  const gauge = motif?.gauge ?? project.gauge
+  const told = gaugeWords(job, gauge)
+  if (told) list.push([termWord('gauge', terms).replace(/^./, (c) => c.toUpperCase()), told])
+  if (gauge?.hook) list.push(['Hook', `${formatNumber(gauge.hook, 2)} mm`])
+  const edging = edgingWords(plan.edging, job)
+  if (edging) list.push([termWord('edging', terms).replace(/^./, (c) => c.toUpperCase()), edging])
+  list.push(['Finished size', MATERIAL_WORDS.size(plan.size, units)])
+  list.push(['Ends', MATERIAL_WORDS.ends(plan.ends)])
+  if (plan.minutes) {
+    const { low, expected, high } = plan.minutes
+    const range =
+      formatMinutes(low) === formatMinutes(high) ? '' : ` (${formatMinutes(low)} to ${formatMinutes(high)})`
+    list.push(['Time', `about ${formatMinutes(expected)}${range}`])
+  }
+  const waste = project.allowance?.wastePercent ?? 10
+  list.push(['Allowed for', MATERIAL_WORDS.waste(formatNumber(waste, 1))])
+  list.push(['Buying', MATERIAL_WORDS.buying(counted(2, '').trim() === '' ? '' : termWord('balls', terms))])
+  return list
+}
+
+/** The pages of materials. */
+export function materialPages(job: Job): Draft[] {
+  const drafts: Draft[] = []
+  const open = (): Sheet => {
+    const sheet = newSheet(job)
+    const bookmark = drafts.length === 0 ? { bookmark: HEADINGS.materials } : {}
+    drafts.push({ section: 'materials', name: PAGE_NAMES.materials, ...bookmark, sheet })
+    return sheet
+  }
+  let sheet = open()
+  let y = sheet.title(HEADINGS.materials) + 1
+  for (const table of [yarnTable(job), partsTable(job)]) {
+    if (!table || table.rows.length === 0) continue
+    let { rows } = table
+    const second = y > sheet.top + 30
+    if (second && y + 36 > sheet.bottom) {
+      sheet = open()
+      y = sheet.top
+    }
+    if (second) y = sheet.heading(HEADINGS.parts, sheet.left, y)
+    while (rows.length > 0) {
+      const result = drawTable(sheet, y, table.columns, rows, { inset: SWATCH })
+      y = result.y + 6
+      rows = rows.slice(Math.max(1, result.drawn))
+      if (rows.length > 0) {
+        sheet = open()
+        y = sheet.top
+      }
+    }
+  }
+  const list = facts(job)
+  const width = sheet.inner - LABEL
+  const heightOf = ([, text]: [string, string]): number => sheet.heightOf(text, width) + 1.6
+  if (y + 8 + heightOf(list[0]!) > sheet.bottom) {
+    sheet = open()
+    y = sheet.top
+  }
+  y = sheet.heading(HEADINGS.also, sheet.left, y)
+  for (const fact of list) {
+    if (y + heightOf(fact) > sheet.bottom) {
+      sheet = open()
+      y = sheet.top
+    }
+    sheet.text(fact[0], sheet.left, y, { size: TYPE.body, weight: 'bold' })
+    y = sheet.paragraph(fact[1], sheet.left + LABEL, y, width) + 1.6
+  }
+  return drafts
+}

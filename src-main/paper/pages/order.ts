@@ -1,0 +1,184 @@
+/** The order of work, motif by motif, with boxes to tick; steps that are alike along a row stand together. */
+import type { OrderStep, PlacedMotif } from '../../../shared-types/plan'
+import { breakLines } from '../../../src-core/figures/lines'
+import { formatNumber } from '../../../src-core/units/format'
+import type { Draft, Job } from '../page'
+import { newSheet } from '../page'
+import { Sheet, TYPE } from '../setting'
+import { HEADINGS, orderIntroduction, PAGE_NAMES, ROW_DIRECTIONS, stepTitle, THE_SAME } from '../words'
+
+const SIZE = TYPE.list
+const LEADING = 1.3
+const COLUMN_GAP = 9
+/** Where the words of a step begin, under its number. */
+const INDENT = 4
+const AIR = 1.3
+
+export interface StepGroup {
+  readonly row: number
+  readonly first: OrderStep
+  readonly steps: readonly OrderStep[]
+}
+
+/** What a step does, told by where its neighbours are from it: alike for motifs that are worked alike. */
+function manner(step: OrderStep, placed: ReadonlyMap<string, PlacedMotif>): string {
+  const here = placed.get(step.motif)
+  const joins = step.joins.map((join) => {
+    const others = join.with.map((member) => {
+      const there = placed.get(member.motif)
+      const rows = (there?.row ?? 0) - (here?.row ?? 0)
+      return `${rows},${(there?.column ?? 0) - (here?.column ?? 0)},${member.anchor}`
+    })
+    return `${join.anchor}>${others.join('+')}`
+  })
+  return `${here?.row}|${here?.turn}|${step.free.join(' ')}|${joins.join(' ')}`
+}
+
+/** The steps in order, those in a row that are worked alike taken together. */
+export function groupSteps(
+  order: readonly OrderStep[],
+  placed: ReadonlyMap<string, PlacedMotif>,
+): StepGroup[] {
+  const groups: { row: number; first: OrderStep; steps: OrderStep[]; manner: string }[] = []
+  for (const step of order) {
+    const how = manner(step, placed)
+    const last = groups.at(-1)
+    if (last && last.manner === how) last.steps.push(step)
+    else groups.push({ row: placed.get(step.motif)?.row ?? 0, first: step, steps: [step], manner: how })
+  }
+  return groups
+}
+
+/** Something that is not torn apart by a column's end. */
+interface Block {
+  readonly height: number
+  readonly draw: (sheet: Sheet, x: number, y: number) => void
+  /** Stands with the block after it. */
+  readonly heading?: boolean
+  readonly row: number
+}
+
+const line = Sheet.line(SIZE, LEADING)
+
+class OrderSetter {
+  readonly blocks: Block[] = []
+  private readonly placed: ReadonlyMap<string, PlacedMotif>
+  private readonly codes: ReadonlyMap<string, string>
+
+  constructor(
+    private readonly job: Job,
+    private readonly width: number,
+  ) {
+    this.placed = new Map(job.plan.motifs.map((motif) => [motif.id, motif]))
+    this.codes = new Map(job.ground.marks.map((mark) => [mark.id, mark.code]))
+  }
+
+  private title(step: OrderStep): string {
+    const motif = this.placed.get(step.motif)
+    if (!motif) return step.motif
+    return stepTitle(motif.label, motif.row, motif.column, this.codes.get(motif.colourway) ?? '')
+  }
+
+  build(): readonly Block[] {
+    const { ground, plan } = this.job
+    const rows = new Map(ground.rows.map((row) => [row.row, row]))
+    let row: number | null = null
+    for (const group of groupSteps(plan.order, this.placed)) {
+      if (ground.byRows && group.row !== row) {
+        row = group.row
+        this.rowHeading(row, rows.get(row)?.direction ?? null)
+      }
+      this.steps(group)
+    }
+    return this.blocks
+  }
+
+  private rowHeading(row: number, direction: 'left' | 'right' | null): void {
+    const way = direction ? ROW_DIRECTIONS[direction] : ''
+    this.blocks.push({
+      height: Sheet.line(TYPE.table) + 2.4,
+      heading: true,
+      row,
+      draw: (sheet, x, y) => {
+        sheet.rule(y + 1.5, x, x + this.width, 0.15)
+        sheet.text(`Row ${row}`, x, y + 2, { size: TYPE.table, weight: 'bold' })
+        sheet.text(way, x + this.width, y + 2, { size: SIZE, anchor: 'end' })
+      },
+    })
+  }
+
+  private steps({ first, steps, row }: StepGroup): void {
+    const words = breakLines(first.words, this.width - INDENT, this.job.measure, SIZE)
+    const same = steps.slice(1)
+    const introduced = same.length > 0
+    this.blocks.push({
+      height: (1 + words.length) * line + (introduced ? 0 : AIR),
+      row,
+      draw: (sheet, x, y) => {
+        let below = sheet.text(this.title(first), x, y, { size: SIZE, weight: 'bold', leading: LEADING })
+        for (const text of words)
+          below = sheet.text(text, x + INDENT, below, { size: SIZE, leading: LEADING })
+      },
+    })
+    // Two boxes stand side by side; the first pair keeps the words that introduce it.
+    for (let i = 0; i < same.length; i += 2) {
+      const pair = same.slice(i, i + 2)
+      const lead = i === 0
+      const last = i + 2 >= same.length
+      this.blocks.push({
+        height: (lead ? 2 : 1) * line + (last ? AIR : 0),
+        row,
+        draw: (sheet, x, y) => {
+          const top = lead ? sheet.text(`${THE_SAME}:`, x + INDENT, y, { size: SIZE, leading: LEADING }) : y
+          pair.forEach((step, k) => {
+            sheet.text(this.title(step), x + (k * this.width) / 2, top, { size: SIZE, leading: LEADING })
+          })
+        },
+      })
+    }
+  }
+}
+
+/** The pages of the order list. */
+export function orderPages(job: Job): Draft[] {
+  if (job.plan.order.length === 0) return []
+  const drafts: Draft[] = []
+  const width = (newSheet(job).inner - COLUMN_GAP) / 2
+  const blocks = new OrderSetter(job, width).build()
+  let sheet = newSheet(job)
+  let top = sheet.title(HEADINGS.order)
+  const introduction = orderIntroduction(job.plan.motifs.length, formatNumber(job.plan.ends))
+  top = sheet.paragraph(introduction, sheet.left, top, sheet.inner, { size: TYPE.table }) + 3
+  let column = 0
+  let y = top
+  let rows: [number, number] | null = null
+  const finish = (): void => {
+    const bookmark = drafts.length === 0 ? HEADINGS.order : undefined
+    const name = job.ground.byRows && rows ? orderName(rows) : PAGE_NAMES.order
+    drafts.push({ section: 'order', name, ...(bookmark ? { bookmark } : {}), sheet })
+  }
+  blocks.forEach((block, i) => {
+    // A heading needs the first step of its row below it.
+    const wanted = block.height + (block.heading ? (blocks[i + 1]?.height ?? 0) : 0)
+    if (y + wanted > sheet.bottom && y > top) {
+      column++
+      y = top
+      if (column === 2) {
+        finish()
+        sheet = newSheet(job)
+        column = 0
+        top = sheet.top
+        y = top
+        rows = null
+      }
+    }
+    block.draw(sheet, sheet.left + column * (width + COLUMN_GAP), y)
+    y += block.height
+    rows = rows ? [Math.min(rows[0], block.row), Math.max(rows[1], block.row)] : [block.row, block.row]
+  })
+  finish()
+  return drafts
+}
+
+const orderName = ([from, to]: readonly [number, number]): string =>
+  `${PAGE_NAMES.order}, ${from === to ? `row ${from}` : `rows ${from}–${to}`}`

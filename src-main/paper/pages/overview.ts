@@ -1,0 +1,187 @@
+/** Page 1: what it will be, the map, the key, how to read and join it; and the key's own page where it must. */
+import type { Bounds } from '../../../src-core/figures/figure'
+import { keySwatch } from '../../../src-core/figures/key-swatch'
+import { breakLines } from '../../../src-core/figures/lines'
+import { overviewMap, overviewScale, smallestNumberedScale } from '../../../src-core/figures/map'
+import type { ColourwayMark } from '../../../src-core/figures/marks'
+import { projectSentence, sentenceText } from '../../../src-core/figures/sentence'
+import type { Tiling } from '../../../src-core/figures/tiles'
+import type { Draft, Job } from '../page'
+import { newSheet } from '../page'
+import { Sheet, shorten, TYPE } from '../setting'
+import { HEADINGS, howToRead, joiningAdvice, KEY_MORE, NO_COLOURWAY, PAGE_NAMES, slotWords } from '../words'
+
+const SWATCH = 13
+const KEY_ROW = 15.4
+const COLUMN_GAP = 10
+
+/** Room between head, map and foot of the page. */
+const AIR = 7
+
+interface Setting {
+  readonly landscape: boolean
+  readonly withKey: boolean
+}
+
+const keyColumns = (sheet: Sheet): number => (sheet.width > sheet.height ? 3 : 2)
+
+/** Height of the block below the map. */
+function footHeight(job: Job, sheet: Sheet, withKey: boolean, texts: readonly string[]): number {
+  const width = (sheet.inner - COLUMN_GAP) / 2
+  const words = Math.max(...texts.map((text) => sheet.heightOf(text, width))) + 8
+  const key = withKey ? Math.ceil(job.ground.marks.length / keyColumns(sheet)) * KEY_ROW : 0
+  return AIR + key + 4 + words
+}
+
+const sentenceOf = (job: Job): string =>
+  // Numbers stay with their units, and sizes in one piece.
+  sentenceText(projectSentence(job.project, job.plan, job.terms))
+    .replace(/ × /g, '\u00a0×\u00a0')
+    .replace(/(\d[\d.,]*[⅛¼⅜½⅝¾⅞]?|[⅛¼⅜½⅝¾⅞]) (mm|cm|in)\b/g, '$1\u00a0$2')
+
+const LEAD_WIDTH = 165
+
+function headHeight(job: Job): number {
+  const lines = breakLines(sentenceOf(job), LEAD_WIDTH, job.measure, TYPE.lead).length
+  return Sheet.line(TYPE.title, 1.2) + 2 + lines * Sheet.line(TYPE.lead) + AIR
+}
+
+function mapRoom(job: Job, setting: Setting, texts: readonly string[]): { width: number; height: number } {
+  const sheet = newSheet(job, setting.landscape)
+  const foot = footHeight(job, sheet, setting.withKey, texts)
+  return { width: sheet.inner, height: sheet.bottom - sheet.top - headHeight(job) - foot }
+}
+
+const SETTINGS: readonly Setting[] = [
+  { landscape: false, withKey: true },
+  { landscape: true, withKey: true },
+  { landscape: false, withKey: false },
+  { landscape: true, withKey: false },
+]
+
+/** As many colourways as stand under a map on one page. */
+const KEY_LIMIT = 8
+
+/** The first way in which the numbers can be read; else the one with the largest map. */
+function chooseSetting(job: Job, texts: readonly string[]): { setting: Setting; numbered: boolean } {
+  const wanted = smallestNumberedScale(job.ground)
+  let largest: { setting: Setting; scale: number } | null = null
+  for (const setting of SETTINGS) {
+    if (setting.withKey && job.ground.marks.length > KEY_LIMIT) continue
+    const room = mapRoom(job, setting, texts)
+    if (room.height < 40) continue
+    const scale = overviewScale(job.ground, room.width, room.height)
+    if (scale >= wanted) return { setting, numbered: true }
+    if (!largest || scale > largest.scale * 1.15) largest = { setting, scale }
+  }
+  return { setting: largest?.setting ?? { landscape: false, withKey: false }, numbered: false }
+}
+
+/** Whether the whole map can be read on page 1, or wants sheets of its own. */
+export function overviewIsEnough(job: Job): boolean {
+  return chooseSetting(job, overviewTexts(job, null)).numbered
+}
+
+function overviewTexts(job: Job, tiling: Tiling | null): [string, string] {
+  const { ground, plan, project } = job
+  const read = howToRead(
+    {
+      numbered: true,
+      lettered: ground.marks.some((mark) => mark.code !== ''),
+      joined: plan.joins.length > 0,
+      arrows: ground.byRows,
+      placesOnTop: ground.places.length > 0,
+      edging: ground.edge.length > 0,
+      sheets: tiling?.tiles.length ?? 0,
+      firstRow: ground.rows[0]?.row ?? 1,
+    },
+    job.terms,
+  )
+  return [read, joiningAdvice(project.joining, plan.motif, job.terms)]
+}
+
+/** The overview; with a tiling its frames are drawn over the map. Followed by the key where page 1 lacks it. */
+export function overviewPages(job: Job, tiling: Tiling | null): Draft[] {
+  const texts = overviewTexts(job, tiling)
+  const { setting } = chooseSetting(job, texts)
+  const sheet = newSheet(job, setting.landscape)
+  let y = sheet.title(job.title)
+  y = sheet.paragraph(sentenceOf(job), sheet.left, y, LEAD_WIDTH, { size: TYPE.lead }) + AIR
+  const room = mapRoom(job, setting, texts)
+  const frames = (tiling?.tiles ?? []).map(({ area, number }): { area: Bounds; name: string } => ({
+    area,
+    name: String(number),
+  }))
+  const map = overviewMap(job.ground, room.width, room.height, frames)
+  y = sheet.figure(map.figure, sheet.left, y) + AIR
+  sheet.rule(y)
+  y += 4
+  if (setting.withKey) y = keyGrid(job, sheet, y) + 0.5
+  const width = (sheet.inner - COLUMN_GAP) / 2
+  const second = sheet.left + width + COLUMN_GAP
+  const read = setting.withKey ? texts[0] : `${texts[0]} ${KEY_MORE}`
+  sheet.paragraph(read, sheet.left, sheet.heading(HEADINGS.howToRead, sheet.left, y), width)
+  sheet.paragraph(texts[1], second, sheet.heading(HEADINGS.joining, second, y), width)
+  const drafts: Draft[] = [
+    { section: 'overview', name: PAGE_NAMES.overview, bookmark: PAGE_NAMES.overview, sheet },
+  ]
+  if (!setting.withKey) drafts.push(...keyPages(job))
+  return drafts
+}
+
+/** Colourways in columns: swatch, name with count, yarns by colour section. Returns the y below. */
+function keyGrid(job: Job, sheet: Sheet, y: number, marks = job.ground.marks): number {
+  const columns = keyColumns(sheet)
+  const width = (sheet.inner - (columns - 1) * COLUMN_GAP) / columns
+  marks.forEach((mark, i) => {
+    keyEntry(
+      job,
+      sheet,
+      mark,
+      sheet.left + (i % columns) * (width + COLUMN_GAP),
+      y + Math.floor(i / columns) * KEY_ROW,
+      width,
+    )
+  })
+  return y + Math.ceil(marks.length / columns) * KEY_ROW
+}
+
+function keyEntry(job: Job, sheet: Sheet, mark: ColourwayMark, x: number, y: number, width: number): void {
+  const { motif } = job.plan
+  if (motif) {
+    const turn = job.plan.motifs.find((placed) => placed.colourway === mark.id)?.turn ?? 0
+    sheet.figure(keySwatch(motif, mark, job.style, turn, SWATCH), x, y)
+  }
+  const words = x + SWATCH + 3.5
+  const room = width - SWATCH - 3.5
+  const top = y + SWATCH / 2 - Sheet.line(TYPE.body)
+  const count = ` × ${mark.count.toLocaleString('en')}`
+  const name = mark.name || (mark.code === '' ? NO_COLOURWAY : mark.code)
+  const counted = job.measure(count, TYPE.body, 'regular')
+  const shown = shorten(name, room - counted, job.measure, TYPE.body, 'bold')
+  sheet.text(shown, words, top, { weight: 'bold' })
+  sheet.text(count.trim(), words + job.measure(`${shown} `, TYPE.body, 'bold'), top)
+  const slots = shorten(slotWords(mark.slots), room, job.measure, TYPE.body, 'regular')
+  sheet.text(slots, words, top + Sheet.line(TYPE.body))
+}
+
+/** The key on pages of its own. */
+export function keyPages(job: Job): Draft[] {
+  const drafts: Draft[] = []
+  const { marks } = job.ground
+  let from = 0
+  while (from < marks.length) {
+    const sheet = newSheet(job)
+    const y = sheet.title(HEADINGS.key) + 3
+    const fit = Math.max(1, Math.floor((sheet.bottom - y) / KEY_ROW)) * keyColumns(sheet)
+    keyGrid(job, sheet, y, marks.slice(from, from + fit))
+    drafts.push({
+      section: 'key',
+      name: PAGE_NAMES.key,
+      ...(from === 0 ? { bookmark: PAGE_NAMES.key } : {}),
+      sheet,
+    })
+    from += fit
+  }
+  return drafts
+}

@@ -1,0 +1,171 @@
+/** Turns draw lists into the operators of a page or a form (ISO 32000-1, annex A). */
+import type {
+  Colour,
+  FigureItem,
+  FigureSymbol,
+  Matrix,
+  Paint,
+  Path,
+  TextItem,
+} from '../../../src-core/figures/figure'
+import { MM_PER_POINT } from '../../../src-core/figures/figure'
+import type { Faces } from './faces'
+
+/** Micrometres are enough for anything that is printed. */
+const number = (value: number): string => String(Math.round(value * 1000) / 1000 || 0)
+const fine = (value: number): string => String(Math.round(value * 1e6) / 1e6 || 0)
+
+interface State {
+  fill: Colour
+  stroke: Colour
+  width: number
+  dash: string
+  cap: string
+}
+
+const START: State = { fill: '#000000', stroke: '#000000', width: -1, dash: '', cap: 'butt' }
+
+/** Grey stays grey, so that a printer uses black ink alone. */
+function colour(value: Colour, gray: string, rgb: string): string {
+  const channels = [1, 3, 5].map((at) => parseInt(value.slice(at, at + 2), 16) / 255)
+  const [r, g, b] = channels
+  return r === g && g === b ? `${number(r!)} ${gray}` : `${channels.map(number).join(' ')} ${rgb}`
+}
+
+export interface ContentOptions {
+  readonly faces: Faces
+  /** Name of a symbol among the resources; null draws every use anew, which only a measurement wants. */
+  readonly nameOf: ((symbol: FigureSymbol) => string) | null
+}
+
+const TEXT_SCALE = fine(MM_PER_POINT)
+
+/** Collects operators, saying a colour or a line width only when it changes. */
+export class Content {
+  private readonly parts: string[] = []
+  private state: State = { ...START }
+  private readonly saved: State[] = []
+  private inText = false
+  private typeIn = ''
+
+  constructor(private readonly options: ContentOptions) {}
+
+  get operators(): string {
+    this.endText()
+    return this.parts.join('\n')
+  }
+
+  /** Writes an operator as it is. */
+  raw(operator: string): void {
+    this.endText()
+    this.parts.push(operator)
+  }
+
+  items(items: readonly FigureItem[]): void {
+    for (const item of items) {
+      if (item.kind === 'text') this.text(item)
+      else if (item.kind === 'path') this.path(item.path, item.paint)
+      else if (item.kind === 'use') this.use(item.symbol, item.matrix)
+      else {
+        this.save()
+        if (item.matrix) this.transform(item.matrix)
+        if (item.clip) this.raw(`${outline(item.clip)} W n`)
+        this.items(item.items)
+        this.restore()
+      }
+    }
+  }
+
+  private use(symbol: FigureSymbol, matrix: Matrix): void {
+    this.save()
+    this.transform(matrix)
+    if (this.options.nameOf) this.raw(`/${this.options.nameOf(symbol)} Do`)
+    else this.items(symbol.items)
+    this.restore()
+  }
+
+  private transform(matrix: Matrix): void {
+    this.raw(`${matrix.map((value, i) => (i < 4 ? fine(value) : number(value))).join(' ')} cm`)
+  }
+
+  private save(): void {
+    this.raw('q')
+    this.saved.push({ ...this.state })
+  }
+
+  private restore(): void {
+    this.raw('Q')
+    this.state = this.saved.pop() ?? { ...START }
+  }
+
+  private fillWith(value: Colour): void {
+    if (this.state.fill === value) return
+    this.state.fill = value
+    this.parts.push(colour(value, 'g', 'rg'))
+  }
+
+  private strokeWith(paint: Paint, stroke: Colour): void {
+    const { state } = this
+    const width = paint.width ?? 0.25
+    const dash = (paint.dash ?? []).map(number).join(' ')
+    const cap = paint.cap ?? 'butt'
+    if (state.stroke !== stroke) this.parts.push(colour(stroke, 'G', 'RG'))
+    if (state.width !== width) this.parts.push(`${number(width)} w`)
+    if (state.dash !== dash) this.parts.push(`[${dash}] 0 d`)
+    if (state.cap !== cap) this.parts.push(cap === 'round' ? '1 J' : '0 J')
+    this.state = { ...state, stroke, width, dash, cap }
+  }
+
+  private path(path: Path, paint: Paint): void {
+    if (path.length === 0 || (!paint.fill && !paint.stroke)) return
+    this.endText()
+    if (paint.fill) this.fillWith(paint.fill)
+    if (paint.stroke) this.strokeWith(paint, paint.stroke)
+    this.parts.push(`${outline(path)} ${paint.fill ? (paint.stroke ? 'B' : 'f') : 'S'}`)
+  }
+
+  private text(item: TextItem): void {
+    const face = this.options.faces[item.weight]
+    if (item.text === '') return
+    if (!this.inText) {
+      this.parts.push('BT')
+      this.inText = true
+      this.typeIn = ''
+    }
+    this.fillWith(item.colour)
+    const type = `/${face.resource} ${number(item.size)} Tf`
+    if (type !== this.typeIn) this.parts.push(type)
+    this.typeIn = type
+    const share = item.anchor === 'start' ? 0 : item.anchor === 'middle' ? 0.5 : 1
+    const back = share === 0 ? 0 : (face.measure(item.text) * item.size * MM_PER_POINT * share) / 1000
+    this.parts.push(
+      `${TEXT_SCALE} 0 0 -${TEXT_SCALE} ${number(item.x - back)} ${number(item.y)} Tm [${face.print(item.text)}] TJ`,
+    )
+  }
+
+  private endText(): void {
+    if (this.inText) this.parts.push('ET')
+    this.inText = false
+  }
+}
+
+function outline(path: Path): string {
+  let code = ''
+  for (const segment of path) {
+    if (code !== '') code += ' '
+    switch (segment[0]) {
+      case 'M':
+        code += `${number(segment[1])} ${number(segment[2])} m`
+        break
+      case 'L':
+        code += `${number(segment[1])} ${number(segment[2])} l`
+        break
+      case 'C':
+        code += `${number(segment[1])} ${number(segment[2])} ${number(segment[3])} ${number(segment[4])} ${number(segment[5])} ${number(segment[6])} c`
+        break
+      case 'Z':
+        code += 'h'
+    }
+  }
+  return code
+}

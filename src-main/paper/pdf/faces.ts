@@ -1,0 +1,39 @@
+/** The shipped text face in the two weights that paper uses. */
+import { readFileSync } from 'node:fs'
+import { createRequire } from 'node:module'
+import type { MeasureText, TextWeight } from '../../../src-core/figures/figure'
+import { MM_PER_POINT } from '../../../src-core/figures/figure'
+import { Face } from './face'
+
+const FILES: Readonly<Record<TextWeight, string>> = {
+  regular: '@expo-google-fonts/source-sans-3/400Regular/SourceSans3_400Regular.ttf',
+  bold: '@expo-google-fonts/source-sans-3/600SemiBold/SourceSans3_600SemiBold.ttf',
+}
+
+const read = new Map<TextWeight, Uint8Array>()
+
+function fontFile(weight: TextWeight): Uint8Array {
+  const known = read.get(weight)
+  if (known) return known
+  const bytes = readFileSync(createRequire(import.meta.url).resolve(FILES[weight]))
+  read.set(weight, bytes)
+  return bytes
+}
+
+/** The faces of one file: each file embeds a subset of its own. */
+export interface Faces {
+  readonly regular: Face
+  readonly bold: Face
+}
+
+/** Reads the shipped faces. */
+export const readFaces = (): Faces => ({
+  regular: Face.read(fontFile('regular'), 'R'),
+  bold: Face.read(fontFile('bold'), 'B'),
+})
+
+/** Widths in mm of texts set in these faces. */
+export const measureWith =
+  (faces: Faces): MeasureText =>
+  (text, size, weight) =>
+    (faces[weight].measure(text) * size * MM_PER_POINT) / 1000

@@ -1,0 +1,182 @@
+/** Writes pages of draw lists as one PDF file: symbols once, text as text, the same bytes for the same input. */
+import { deflateSync } from 'node:zlib'
+import { PDFDocument, PDFHexString, PDFName, PDFString, PrintScaling } from 'pdf-lib'
+import type { PDFContext, PDFDict, PDFPage, PDFRef } from 'pdf-lib'
+import type { Figure, FigureSymbol } from '../../../src-core/figures/figure'
+import { MM_PER_POINT } from '../../../src-core/figures/figure'
+import { Content } from './content'
+import type { Faces } from './faces'
+
+export interface PdfPage {
+  /** Drawn from the top left; its size is the page's. */
+  readonly figure: Figure
+  /** The page's own number in a viewer: "Overview", "Order 3". */
+  readonly label: string
+  /** Bookmarks that lead here. */
+  readonly bookmarks: readonly string[]
+}
+
+export interface PdfInformation {
+  readonly title: string
+  readonly author: string
+  readonly subject: string
+  /** Language tag of the words: "en-US". */
+  readonly language: string
+  readonly date: Date
+  readonly producer: string
+}
+
+export interface PdfOptions {
+  readonly faces: Faces
+  readonly onPage?: (done: number, of: number) => void
+  readonly signal?: AbortSignal
+  /** Draws every use of a symbol anew: only for measuring what symbols save. */
+  readonly drawnAnew?: boolean
+}
+
+const points = (mm: number): number => mm / MM_PER_POINT
+
+class PdfWriter {
+  private readonly context: PDFContext
+  private readonly forms = new Map<FigureSymbol, { name: string; ref: PDFRef }>()
+  private readonly fonts: PDFRef
+  private readonly fontDict: PDFDict
+  private used = new Set<FigureSymbol>()
+
+  constructor(
+    private readonly document: PDFDocument,
+    private readonly options: PdfOptions,
+  ) {
+    this.context = document.context
+    this.fontDict = this.context.obj({})
+    this.fonts = this.context.register(this.fontDict)
+  }
+
+  private stream(operators: string, dict: Parameters<PDFContext['stream']>[1] = {}) {
+    return this.context.stream(deflateSync(Buffer.from(operators, 'latin1')), {
+      ...dict,
+      Filter: 'FlateDecode',
+    })
+  }
+
+  private content(): Content {
+    const { faces, drawnAnew } = this.options
+    return new Content({ faces, nameOf: drawnAnew ? null : (symbol) => this.form(symbol) })
+  }
+
+  /** Collects the forms that `draw` uses and gives their resources. */
+  private resources(draw: () => void) {
+    const outer = this.used
+    this.used = new Set()
+    draw()
+    const entries = [...this.used].map((symbol) => {
+      const form = this.forms.get(symbol)!
+      return [form.name, form.ref] as const
+    })
+    this.used = outer
+    return this.context.obj({ Font: this.fonts, XObject: Object.fromEntries(entries) })
+  }
+
+  private form(symbol: FigureSymbol): string {
+    this.used.add(symbol)
+    const known = this.forms.get(symbol)
+    if (known) return known.name
+    const { x, y, width, height } = symbol.bounds
+    const content = this.content()
+    const resources = this.resources(() => content.items(symbol.items))
+    const stream = this.stream(content.operators, {
+      Type: 'XObject',
+      Subtype: 'Form',
+      BBox: [x, y, x + width, y + height].map((value) => Math.round(value * 1000) / 1000),
+      Resources: resources,
+    })
+    const name = `M${this.forms.size}`
+    this.forms.set(symbol, { name, ref: this.context.register(stream) })
+    return name
+  }
+
+  page({ figure }: PdfPage): PDFPage {
+    const width = points(figure.width)
+    const height = points(figure.height)
+    const page = this.document.addPage([round(width), round(height)])
+    const content = this.content()
+    const scale = Math.round(1e6 / MM_PER_POINT) / 1e6
+    content.raw(`${scale} 0 0 -${scale} 0 ${round(height)} cm 1 j`)
+    const resources = this.resources(() => content.items(figure.items))
+    const stream = this.stream(content.operators)
+    page.node.set(PDFName.of('Contents'), this.context.register(stream))
+    page.node.set(PDFName.of('Resources'), resources)
+    return page
+  }
+
+  faces(): void {
+    for (const face of [this.options.faces.regular, this.options.faces.bold]) {
+      if (face.used) this.fontDict.set(PDFName.of(face.resource), face.embed(this.context))
+    }
+  }
+
+  bookmarks(pages: readonly (readonly [PDFPage, PdfPage])[]): void {
+    const entries = pages.flatMap(([page, { bookmarks }]) => bookmarks.map((title) => ({ page, title })))
+    if (entries.length === 0) return
+    const root = this.context.nextRef()
+    const refs = entries.map(() => this.context.nextRef())
+    entries.forEach(({ page, title }, i) => {
+      const item = this.context.obj({
+        Title: PDFHexString.fromText(title),
+        Parent: root,
+        Dest: [page.ref, 'XYZ', null, null, null],
+      })
+      if (i > 0) item.set(PDFName.of('Prev'), refs[i - 1]!)
+      if (i < refs.length - 1) item.set(PDFName.of('Next'), refs[i + 1]!)
+      this.context.assign(refs[i]!, item)
+    })
+    const outlines = { Type: 'Outlines', First: refs[0]!, Last: refs.at(-1)!, Count: refs.length }
+    this.context.assign(root, this.context.obj(outlines))
+    this.document.catalog.set(PDFName.of('Outlines'), root)
+    this.document.catalog.set(PDFName.of('PageMode'), PDFName.of('UseOutlines'))
+  }
+
+  labels(pages: readonly PdfPage[]): void {
+    const numbers = pages.flatMap(({ label }, i) => [
+      i,
+      this.context.obj({ P: PDFHexString.fromText(label) }),
+    ])
+    this.document.catalog.set(PDFName.of('PageLabels'), this.context.obj({ Nums: numbers }))
+  }
+}
+
+const round = (value: number): number => Math.round(value * 1000) / 1000
+
+/** Lets the machine do something else, such as cancel. */
+const breathe = (): Promise<void> => new Promise((resolve) => setImmediate(resolve))
+
+/** Writes the file. Throws the signal's reason when it is cancelled. */
+export async function writePdf(
+  pages: readonly PdfPage[],
+  information: PdfInformation,
+  options: PdfOptions,
+): Promise<Uint8Array> {
+  const document = await PDFDocument.create({ updateMetadata: false })
+  const writer = new PdfWriter(document, options)
+  const written: (readonly [PDFPage, PdfPage])[] = []
+  for (const page of pages) {
+    await breathe()
+    options.signal?.throwIfAborted()
+    written.push([writer.page(page), page])
+    options.onPage?.(written.length, pages.length)
+  }
+  writer.faces()
+  writer.bookmarks(written)
+  writer.labels(pages)
+  document.setTitle(information.title, { showInWindowTitleBar: true })
+  if (information.author !== '') document.setAuthor(information.author)
+  document.setSubject(information.subject)
+  document.setLanguage(information.language)
+  document.setCreator(information.producer)
+  document.setProducer(information.producer)
+  document.setCreationDate(information.date)
+  document.setModificationDate(information.date)
+  document.catalog.getOrCreateViewerPreferences().setPrintScaling(PrintScaling.None)
+  document.catalog.set(PDFName.of('Lang'), PDFString.of(information.language))
+  return document.save({ useObjectStreams: true, addDefaultPage: false, updateFieldAppearances: false })
+}

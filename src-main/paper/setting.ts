@@ -1,0 +1,141 @@
+/** Setting type on a sheet: sizes, margins, lines and paragraphs. Lengths in mm, type in points, y down. */
+import type { Figure, FigureItem, MeasureText, TextAnchor, TextWeight } from '../../src-core/figures/figure'
+import { drawPath, drawText, INK, MM_PER_POINT, placeFigure } from '../../src-core/figures/figure'
+import { breakLines, plain } from '../../src-core/figures/lines'
+import { linePath } from '../../src-core/figures/path'
+import type { Paper } from '../../shared-types/project'
+
+/** Nothing is printed nearer to the edge: home printers leave up to 6.4 mm blank (trade practice, ¼ in). */
+export const MARGIN = 12
+
+/** Sizes in points; nothing under 7. */
+export const TYPE = {
+  title: 21,
+  lead: 12.5,
+  heading: 12.5,
+  body: 10.5,
+  table: 9.5,
+  list: 8.5,
+  foot: 9,
+} as const
+
+/** ISO 216 A4; ANSI A (US Letter, 8½ × 11 in). */
+const PAPER_SIZES: Readonly<Record<Paper, readonly [number, number]>> = {
+  A4: [210, 297],
+  Letter: [215.9, 279.4],
+}
+
+/** Width and height of a sheet. */
+export function paperSize(paper: Paper, landscape: boolean): { width: number; height: number } {
+  const [short, long] = PAPER_SIZES[paper]
+  return landscape ? { width: long, height: short } : { width: short, height: long }
+}
+
+/** Height of the footer with the rule above it. */
+export const FOOTER = 9
+
+export interface TextStyle {
+  readonly size?: number
+  readonly weight?: TextWeight
+  readonly anchor?: TextAnchor
+  readonly colour?: string
+  /** Line height as a multiple of the size. */
+  readonly leading?: number
+}
+
+/** The text, shortened with an ellipsis where it is wider than the room. */
+export function shorten(
+  text: string,
+  width: number,
+  measure: MeasureText,
+  size: number,
+  weight: TextWeight,
+): string {
+  if (measure(text, size, weight) <= width) return text
+  const characters = [...text]
+  let low = 0
+  let high = characters.length
+  while (low < high) {
+    const middle = Math.ceil((low + high) / 2)
+    const candidate = `${characters.slice(0, middle).join('').trimEnd()}…`
+    if (measure(candidate, size, weight) <= width) low = middle
+    else high = middle - 1
+  }
+  return `${characters.slice(0, low).join('').trimEnd()}…`
+}
+
+/** A sheet that is being set. `y` of a line is its top; its baseline lies 0.78 of a line below. */
+export class Sheet {
+  readonly items: FigureItem[] = []
+  readonly left = MARGIN
+  readonly top = MARGIN
+
+  constructor(
+    readonly width: number,
+    readonly height: number,
+    readonly measure: MeasureText,
+  ) {}
+
+  get right(): number {
+    return this.width - MARGIN
+  }
+
+  /** Where the text area ends, above the footer. */
+  get bottom(): number {
+    return this.height - MARGIN - FOOTER
+  }
+
+  get inner(): number {
+    return this.right - this.left
+  }
+
+  /** Height of a line of type. */
+  static line(size: number, leading = 1.36): number {
+    return size * leading * MM_PER_POINT
+  }
+
+  /** One line; returns the y below it. */
+  text(text: string, x: number, y: number, style: TextStyle = {}): number {
+    const { size = TYPE.body, weight, anchor, colour, leading } = style
+    const line = Sheet.line(size, leading)
+    this.items.push(drawText(plain(text), x, y + baseline(size, line), size, { weight, anchor, colour }))
+    return y + line
+  }
+
+  /** A paragraph within a width; returns the y below it. */
+  paragraph(text: string, x: number, y: number, width: number, style: TextStyle = {}): number {
+    const { size = TYPE.body, weight = 'regular' } = style
+    for (const line of breakLines(text, width, this.measure, size, weight)) y = this.text(line, x, y, style)
+    return y
+  }
+
+  /** A heading with its room below. */
+  heading(text: string, x: number, y: number): number {
+    return this.text(text, x, y, { size: TYPE.heading, weight: 'bold' }) + 1.6
+  }
+
+  /** The title of a page. */
+  title(text: string): number {
+    const fitting = shorten(text, this.inner, this.measure, TYPE.title, 'bold')
+    return this.text(fitting, this.left, this.top, { size: TYPE.title, weight: 'bold', leading: 1.2 }) + 2
+  }
+
+  rule(y: number, x1 = this.left, x2 = this.right, width = 0.25): void {
+    this.items.push(drawPath(linePath(x1, y, x2, y), { stroke: INK, width }))
+  }
+
+  /** Puts a figure with its top left at (x, y); returns the y below it. */
+  figure(figure: Figure, x: number, y: number): number {
+    this.items.push(placeFigure(figure, x, y))
+    return y + figure.height
+  }
+
+  /** Height that a paragraph will take. */
+  heightOf(text: string, width: number, style: TextStyle = {}): number {
+    const { size = TYPE.body, weight = 'regular', leading } = style
+    return breakLines(text, width, this.measure, size, weight).length * Sheet.line(size, leading)
+  }
+}
+
+/** Centres capitals a little above the middle of the line, where the eye wants them. */
+const baseline = (size: number, line: number): number => line / 2 + size * 0.33 * MM_PER_POINT

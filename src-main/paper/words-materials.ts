@@ -1,0 +1,55 @@
+/** The words of the materials page. */
+import type { EdgingAccount, PlanSize, YarnNeed } from '../../shared-types/plan'
+import type { UnitSystem } from '../../shared-types/project'
+import { counted } from '../../src-core/figures/words'
+import { translateStitch } from '../../src-core/stitches/terms'
+import { formatNumber, formatSize } from '../../src-core/units/format'
+import type { Job } from './page'
+
+export const MATERIAL_WORDS = {
+  yarn: 'Yarn',
+  together: 'Together',
+  columns: (balls: string): string[] => ['Yarn', 'needed', '', '', '', balls, 'on hand', 'to buy', 'cost'],
+  parts: (edging: string): { key: keyof YarnNeed['parts']; heading: string }[] => [
+    { key: 'motifs', heading: 'motifs' },
+    { key: 'joins', heading: 'joins' },
+    { key: 'edging', heading: edging },
+    { key: 'tails', heading: 'tails' },
+    { key: 'waste', heading: 'to spare' },
+  ],
+  withHook: (millimetres: string): string => `with a ${millimetres} mm hook`,
+  roundsMeasure: (rounds: number, across: string): string =>
+    rounds === 1 ? `round 1 measures ${across}` : `rounds 1–${rounds} measure ${across}`,
+  size: (size: PlanSize, units: UnitSystem): string => {
+    const other = units === 'metric' ? 'imperial' : 'metric'
+    const { low, high } = size.range
+    const told = `${formatSize(size.width, size.height, units)} (${formatSize(size.width, size.height, other)})`
+    const range = `${formatSize(low.width, low.height, units)} to ${formatSize(high.width, high.height, units)}`
+    return low.width < high.width ? `${told}; it may come out ${range}` : told
+  },
+  ends: (ends: number): string => `${formatNumber(ends)} to weave in`,
+  waste: (percent: string): string =>
+    `${percent} % more than the work itself takes, for swatches, knots and slips`,
+  buying: (balls: string): string =>
+    `The ${balls} are counted from the high end of each range. Buy each colour in one dye lot. Finish ten motifs, weigh and measure them, and plan again: from then on the numbers are yours.`,
+} as const
+
+const EDGING_STYLES: Readonly<Record<string, string>> = {
+  follow: 'follows the edge',
+  bridge: 'bridges the dips with chains',
+  level: 'levels the dips with taller stitches',
+}
+
+/** The edging in words, round by round, or null when there is none. */
+export function edgingWords(edging: EdgingAccount | null, job: Job): string | null {
+  if (!edging) return null
+  const from = job.project.terms ?? 'US'
+  const yarn = job.project.yarns?.find((each) => each.id === edging.yarn)?.name || edging.yarn
+  const style = EDGING_STYLES[edging.style] ?? edging.style
+  const rounds = edging.rounds.map((round, i) => {
+    const stitch = translateStitch(round.stitch, from, job.terms) ?? round.stitch
+    const chains = round.chains > 0 ? ` and ${counted(round.chains, 'chain')}` : ''
+    return `Round ${i + 1}: ${formatNumber(round.stitches)} ${stitch}${chains}.`
+  })
+  return [`In ${yarn}; it ${style}.`, ...rounds].join(' ')
+}

@@ -1,0 +1,206 @@
+/** Every word of the assembly map, in English with the trade's US and UK words. */
+import type { MotifAccount } from '../../shared-types/plan'
+import type { Joining, Project, Terms } from '../../shared-types/project'
+import { counted, listed, numeral } from '../../src-core/figures/words'
+import { shapeName } from '../../src-core/figures/sentence'
+import { termWord } from '../../src-core/stitches/terms'
+
+export const PAGE_NAMES = {
+  overview: 'Overview',
+  sheet: 'Sheet',
+  key: 'Key',
+  joins: 'Joins',
+  order: 'Order of work',
+  materials: 'Materials',
+  motif: 'The motif',
+  cautions: 'Take care',
+} as const
+
+export const UNTITLED = 'Untitled project'
+
+const MONTHS = [
+  'January', 'February', 'March', 'April', 'May', 'June', 'July', 'August', 'September', 'October', 'November',
+  'December',
+] as const // prettier-ignore
+
+/** "24 November 2026", in UTC so that the same date always prints the same. */
+export const dateWords = (date: Date): string =>
+  `${date.getUTCDate()} ${MONTHS[date.getUTCMonth()]} ${date.getUTCFullYear()}`
+
+export const footerLeft = (title: string, date: Date): string => `${title} · version of ${dateWords(date)}`
+export const footerRight = (page: number, pages: number): string => `page ${page} of ${pages}`
+
+/** What one motif is called in running text: "flower", "square", "motif". */
+export const motifWord = (motif: MotifAccount | null): string => {
+  if (!motif) return 'motif'
+  if (motif.shape === 'petals') return 'flower'
+  return shapeName(motif, false)
+}
+
+export interface MapFacts {
+  readonly numbered: boolean
+  readonly lettered: boolean
+  readonly joined: boolean
+  readonly arrows: boolean
+  readonly placesOnTop: boolean
+  readonly edging: boolean
+  readonly sheets: number
+  readonly firstRow: number
+}
+
+/** "How to read it" beside the map. */
+export function howToRead(facts: MapFacts, terms: Terms): string {
+  const parts: string[] = []
+  if (facts.sheets > 0) {
+    parts.push(
+      `The map is printed on ${counted(facts.sheets, 'sheet')}; the frames show which part is on which.`,
+      `On the sheets the number is the order of work${facts.lettered ? ', the letter the colourway' : ''}.`,
+    )
+  } else if (facts.numbered) {
+    parts.push(`The number is the order of work${facts.lettered ? ', the letter the colourway' : ''}.`)
+  }
+  if (facts.joined) parts.push('A dot is a meeting point.')
+  if (facts.arrows) parts.push('Arrows show the way each row is worked.')
+  if (facts.edging) parts.push(`The line round it is the ${termWord('edging', terms)}.`)
+  parts.push(
+    `Right side up, row ${facts.firstRow} at the top${facts.placesOnTop ? '' : '; places count from the left'}.`,
+  )
+  return parts.join(' ')
+}
+
+const SEAM_WORDS: Readonly<Record<string, string>> = {
+  whip: 'Sew them with whip stitch',
+  mattress: 'Sew them with mattress stitch',
+  'slip-stitch': 'Join them with a row of slip stitches',
+  sc: 'Join them with a row of {sc}',
+  'flat-braid': 'Join them with a flat braid',
+}
+
+/** How the motifs are joined, told to the person who does it. */
+export function joiningAdvice(
+  joining: Joining | undefined,
+  motif: MotifAccount | null,
+  terms: Terms,
+): string {
+  const word = motifWord(motif)
+  const place = motif?.shape === 'petals' ? 'petals' : motif?.shape === 'straight' ? 'corners' : 'places'
+  const rule = joining?.rule ?? 'tips'
+  if (rule === 'apart') return `Nothing is joined: the ${word}s lie at the distances shown on the map.`
+  if (rule === 'seam') {
+    const sc = terms === 'UK' ? 'double crochet' : 'single crochet'
+    const how = (SEAM_WORDS[joining?.seam ?? 'whip'] ?? SEAM_WORDS.whip!).replace('{sc}', sc)
+    return `Finish and block all the ${word}s first and lay them out by the map. ${how}, where the dots are, in the order of the numbers.`
+  }
+  const last = `Work each ${word} up to its last round. In the free ${place} finish the round; where a dot meets a ${word} already there, `
+  if (rule === 'bridge') {
+    const chains = joining?.bridgeChains ?? 0
+    const bridge = chains > 0 ? `work a joining chain of ${chains} and a slip stitch` : 'work a slip stitch'
+    return `${last}${bridge} into the same space of that ${word}.`
+  }
+  const what = motif?.shape === 'petals' ? 'the tip' : motif?.shape === 'straight' ? 'the corner' : 'the loop'
+  return `${last}replace the middle chain of ${what} with a slip stitch into the same space of that ${word}.`
+}
+
+export const HEADINGS = {
+  howToRead: 'How to read it',
+  joining: 'Joining',
+  key: 'Colourways',
+  joins: 'How the motifs meet',
+  meetingPoints: 'Meeting points',
+  marks: 'What the marks mean',
+  example: (label: string): string => `Number ${label}, step by step`,
+  order: 'Order of work',
+  materials: 'Materials',
+  yarn: 'Yarn',
+  parts: 'What the yarn is for',
+  also: 'What else to know',
+  motif: 'The motif',
+  measures: 'Measures',
+  rounds: 'Rounds as written',
+  cautions: 'Take care',
+} as const
+
+export const KEY_MORE = 'The colourways are on the key page.'
+export const NO_COLOURWAY = 'No colourway'
+
+/** "Brick petals, Straw centre". */
+export const slotWords = (slots: readonly { slot: string; yarnName: string }[]): string =>
+  slots.map(({ slot, yarnName }) => `${yarnName} ${slot}`).join(', ')
+
+export const JOIN_LEGEND = (word: string): readonly [string, string, string, string] => [
+  'a meeting point',
+  `the arrow points to the ${word} that was there first: join into its space`,
+  'the way the round is worked, seen from the right side',
+  `the ${word} whose step is told on this page`,
+]
+
+/** "Two meet at 203 points." */
+export function nodeKindWords(members: number, count: number): string {
+  const meet = `${numeral(members).replace(/^./, (c) => c.toUpperCase())} motifs meet`
+  return count === 1 ? `${meet} at one point` : `${meet} at ${counted(count, 'point')}`
+}
+
+export const sharedPointAdvice =
+  'Where three or more meet, everyone who comes later joins into the space of the motif that was there first.'
+
+export const gapWords = (gap: string): string => `The largest gap to bridge is ${gap}.`
+
+export const sheetTitle = (number: number, of: number): string => `Sheet ${number} of ${of}`
+
+/** "rows 1–14, places 1–20". */
+export function sheetRange(
+  rows: readonly [number, number] | null,
+  places: readonly [number, number] | null,
+): string {
+  const range = (word: string, span: readonly [number, number]): string =>
+    span[0] === span[1] ? `${word} ${span[0]}` : `${word}s ${span[0]}–${span[1]}`
+  return [rows && range('row', rows), places && range('place', places)].filter(Boolean).join(', ')
+}
+
+export const sheetAdvice = (overlap: string): string =>
+  `Sheets overlap by ${overlap}: cut one of two neighbours along the ticks and lay it on the other.`
+
+/** "14 · row 4, motif 3 · B". */
+export function stepTitle(label: string, row: number, column: number, code: string): string {
+  return `☐ ${label} · row ${row}, motif ${column}${code === '' ? '' : ` · ${code}`}`
+}
+
+export const orderIntroduction = (counts: number, ends: string): string =>
+  `Tick off each motif when it is joined. “The same” means: in the same way, each time one place further along. ${counts.toLocaleString('en')} motifs, ${ends} ends to weave in.`
+
+export const THE_SAME = 'The same'
+
+export const ROW_DIRECTIONS = { right: 'left to right →', left: '← right to left' } as const
+
+export const listOf = listed
+
+/** Cautions that apply, as paragraphs under short headings; they always defer to local rules. */
+export function cautions(project: Project, terms: Terms): { title: string; text: string }[] {
+  const crib = terms === 'US' ? 'crib' : 'cot'
+  const list: { title: string; text: string }[] = []
+  if (project.forChild) {
+    list.push({
+      title: 'Blankets for babies',
+      text: `Not for sleep under 12 months: keep loose blankets out of the ${crib}. Check it often for loose loops and for gaps that fingers, hands or a head could enter, and mend or remove it when you find any. Follow the advice that is given where you live.`,
+    })
+  }
+  if (project.layout?.kind === 'garland') {
+    list.push({
+      title: 'Garlands',
+      text: `A garland is decoration, not a toy. Hang it out of children’s reach, never on or across a ${crib}, and remove it before a child can pull itself up. Keep it clear of stoves, candles and lamps.`,
+    })
+  }
+  if (project.layout && 'kit' in project.layout && project.layout.kit) {
+    list.push({
+      title: 'Kits',
+      text: 'Hooks, needles and beads are small or sharp parts: not for children under three.',
+    })
+  }
+  if (project.forChild || (project.layout && 'kit' in project.layout && project.layout.kit)) {
+    list.push({
+      title: 'If you sell what you make',
+      text: 'Check what applies where it is sold: toy safety if a child will play with it, product safety, fibre labelling and care labelling. Including somebody’s pattern needs their permission.',
+    })
+  }
+  return list
+}
