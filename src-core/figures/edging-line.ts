@@ -1,8 +1,10 @@
 /** The edging of a blanket as one line round the map. */
 import type { Plan, Point } from '../../shared-types/plan'
 import { signedArea } from '../geometry/points'
-import { grow } from '../geometry/polygons'
-import { outerRadius, simplify, turnAndScale } from './path'
+import { COARSE, grow } from '../geometry/polygons'
+import type { Stretch } from './motif-symbol'
+import { printedOutline } from './motif-symbol'
+import { outerRadius, simplify } from './path'
 import type { MapRow } from './rows'
 
 /** Motifs that can stand at the edge: the first and last row and the ends of every row. */
@@ -19,19 +21,19 @@ function edgeMotifs(rows: readonly MapRow[]) {
  * dips narrower than the bridge are spanned (a following edging spans hardly anything), plus the edging's height.
  * Empty when the plan has no edging.
  */
-export function edgingLine(plan: Plan, rows: readonly MapRow[]): Point[] {
+export function edgingLine(plan: Plan, rows: readonly MapRow[], stretch: Stretch): Point[] {
   if (!plan.edging || !plan.motif || rows.length === 0) return []
   const { outline } = plan.motif
   const tip = outerRadius(outline)
   const coarse = simplify(outline, tip / 250)
   const turned = new Map<number, Point[]>()
   const outlines = edgeMotifs(rows).map((motif) => {
-    const shape = turned.get(motif.turn) ?? turnAndScale(coarse, motif.turn, 1)
+    const shape = turned.get(motif.turn) ?? printedOutline(coarse, motif.turn, 1, stretch)
     turned.set(motif.turn, shape)
     return shape.map((p) => ({ x: p.x + motif.x, y: p.y + motif.y }))
   })
   const bridge = plan.edging.style === 'follow' ? tip * 0.15 : tip * 1.2
-  const closed = grow(grow(outlines, bridge), plan.edging.height - bridge)
+  const closed = grow(grow(outlines, bridge, COARSE), plan.edging.height - bridge, COARSE)
   let largest: readonly Point[] = []
   for (const candidate of closed) {
     if (Math.abs(signedArea(candidate)) > Math.abs(signedArea(largest))) largest = candidate

@@ -51,8 +51,8 @@ export interface JoinDetailChoice {
 }
 
 /**
- * The motif that joins at the most places when its turn comes, the nearest to the middle of those, with all that
- * it meets. Null when nothing is joined.
+ * The motif that meets the most others in the most ways, the nearest to the middle of those, with all that it
+ * meets. Null when nothing is joined.
  */
 export function chooseJoinDetail(plan: Plan): JoinDetailChoice | null {
   const nodesOf = new Map<string, JoinNode[]>()
@@ -72,7 +72,7 @@ export function chooseJoinDetail(plan: Plan): JoinDetailChoice | null {
     const away = Math.hypot(motif.x - plan.size.width / 2, motif.y - plan.size.height / 2)
     const reach = Math.hypot(plan.size.width, plan.size.height) / 2 || 1
     const kinds = new Set(nodes.map((node) => node.members.length)).size
-    const score = (worked.get(motif.id) ?? 0) + nodes.length + kinds - (1.5 * away) / reach
+    const score = 2 * nodes.length + kinds + (worked.get(motif.id) ?? 0) / 4 - (3 * away) / reach
     if (score > best) {
       best = score
       focus = motif
@@ -85,11 +85,18 @@ export function chooseJoinDetail(plan: Plan): JoinDetailChoice | null {
   return { focus, shown, nodes }
 }
 
+export interface JoinDetailLook {
+  readonly marks: readonly ColourwayMark[]
+  readonly hand: Hand
+  /** Motifs are joined while they are worked: hosts are marked, and one motif is told about. */
+  readonly asYouGo: boolean
+}
+
 interface Drawing {
   readonly plan: Plan
   readonly motif: MotifAccount
   readonly choice: JoinDetailChoice
-  readonly hand: Hand
+  readonly look: JoinDetailLook
   readonly scale: number
   readonly left: number
   readonly top: number
@@ -102,8 +109,7 @@ const numbered = (motif: MotifAccount): Anchor[] =>
 export function joinDetailFigure(
   plan: Plan,
   choice: JoinDetailChoice,
-  marks: readonly ColourwayMark[],
-  hand: Hand,
+  look: JoinDetailLook,
   box: { readonly width: number; readonly height: number },
 ): Figure {
   const motif = plan.motif
@@ -119,14 +125,14 @@ export function joinDetailFigure(
     LARGEST / Math.max(2 * tip, 1),
   )
   const left = (box.width - bounds.width * scale) / 2 - bounds.x * scale
-  const drawing: Drawing = { plan, motif, choice, hand, scale, left, top: 1 - bounds.y * scale }
-  const letters = new Map(marks.map((mark) => [mark.id, mark.code]))
+  const drawing: Drawing = { plan, motif, choice, look, scale, left, top: 1 - bounds.y * scale }
+  const letters = new Map(look.marks.map((mark) => [mark.id, mark.code]))
   const symbols = new MotifSymbols(motif, new Map(), { scale, look: 'plain', disc: 0 })
   const items: FigureItem[] = []
   for (const shown of choice.shown) {
     items.push(useAt(symbols.get('', shown.turn), ...spot(drawing, shown.x, shown.y)))
   }
-  items.push(focusOutline(drawing))
+  if (look.asYouGo) items.push(focusOutline(drawing))
   for (const node of choice.nodes) items.push(...nodeMark(drawing, node))
   for (const shown of choice.shown)
     items.push(...motifWords(drawing, shown, letters.get(shown.colourway) ?? ''))
@@ -148,7 +154,7 @@ function focusOutline(d: Drawing): FigureItem {
 function nodeMark(d: Drawing, node: JoinNode): FigureItem[] {
   const [x, y] = spot(d, node.x, node.y)
   const items: FigureItem[] = [drawPath(dotPath(x, y), { stroke: INK, width: DOT, cap: 'round' })]
-  const host = d.choice.shown.find((motif) => motif.id === node.host)
+  const host = d.look.asYouGo && d.choice.shown.find((motif) => motif.id === node.host)
   if (host) {
     const [hx, hy] = spot(d, host.x, host.y)
     const length = Math.hypot(hx - x, hy - y) || 1
@@ -157,6 +163,18 @@ function nodeMark(d: Drawing, node: JoinNode): FigureItem[] {
     items.push(drawPath(arrowPath(x, y, end.x, end.y, 1.3), { stroke: INK, width: 0.4, cap: 'round' }))
   }
   return items
+}
+
+/**
+ * The petal at which a motif's round begins: as its step counts them, the first of the longest free run, or
+ * petal 1 where no petal is wholly free.
+ */
+export function firstPetal(plan: Plan, placed: string): number {
+  const step = plan.order.find(({ motif }) => motif === placed)
+  const petals = new Map(plan.motif?.anchors.map((anchor) => [anchor.id, anchor.petal]))
+  const first = petals.get(step?.free[0] ?? '')
+  if (!step || first === undefined) return 1
+  return step.joins.some((join) => petals.get(join.anchor) === first) ? 1 : first
 }
 
 /** Working number and letter, the way of working, and the numbers of the petals. */
@@ -172,19 +190,27 @@ function motifWords(d: Drawing, shown: PlacedMotif, letter: string): FigureItem[
   const anchors = turnAndScale(numbered(d.motif), shown.turn, d.scale)
   const drop = (PETAL_TYPE * CAPITAL_HEIGHT * MM_PER_POINT) / 2
   const radius = innerRadius(d.motif.outline) * d.scale
+  const start = firstPetal(d.plan, shown.id)
+  const count = d.motif.petals
   numbered(d.motif).forEach((anchor, i) => {
     const at = anchors[i]!
     const reach = Math.hypot(at.x, at.y) || 1
     const share = Math.min(0.72, Math.max(0.5, (reach - 6.4) / reach))
     items.push(
-      drawText(String(anchor.petal), x + at.x * share, y + at.y * share + drop, PETAL_TYPE, {
-        anchor: 'middle',
-        colour: focus ? INK : QUIET_INK,
-      }),
+      drawText(
+        String(((anchor.petal - start + count) % count) + 1),
+        x + at.x * share,
+        y + at.y * share + drop,
+        PETAL_TYPE,
+        {
+          anchor: 'middle',
+          colour: focus ? INK : QUIET_INK,
+        },
+      ),
     )
   })
   const ring = label.disc + 1.1
-  if (focus && ring < radius - 1.5) items.push(...workingArrow(x, y, ring, d.hand))
+  if (focus && ring < radius - 1.5) items.push(...workingArrow(x, y, ring, d.look.hand))
   return items
 }
 
@@ -199,33 +225,46 @@ export function workingArrow(x: number, y: number, radius: number, hand: Hand): 
   return [drawPath([...arcPath(x, y, radius, from, to), ...head], { stroke: INK, width: 0.35, cap: 'round' })]
 }
 
+/** What each mark means; a mark without words is left out. */
+export interface JoinLegendWords {
+  readonly point: string
+  readonly host?: string
+  readonly way: string
+  readonly focus?: string
+}
+
+const SAMPLES: Readonly<Record<keyof JoinLegendWords, readonly FigureItem[]>> = {
+  point: [drawPath(dotPath(3.5, 0), { stroke: INK, width: DOT, cap: 'round' })],
+  host: [
+    drawPath(dotPath(1.6, 0), { stroke: INK, width: DOT, cap: 'round' }),
+    drawPath(arrowPath(1.6, 0, 6, 0, 1.3), { stroke: INK, width: 0.4, cap: 'round' }),
+  ],
+  way: workingArrow(3.5, 0, 1.7, 'right'),
+  focus: [drawPath(circlePath(3.5, 0, 1.7), { fill: PAPER, stroke: INK, width: 0.8 })],
+}
+
+const LEGEND_INDENT = 10
+
 /** What the marks of the detail mean, as small drawings with their words at their right, within a width. */
 export function joinLegend(
-  words: readonly [string, string, string, string],
+  words: JoinLegendWords,
   measure: MeasureText,
   size: number,
   width: number,
 ): Figure {
   const line = size * 1.36 * MM_PER_POINT
   const drop = (size * CAPITAL_HEIGHT * MM_PER_POINT) / 2
-  const samples: FigureItem[][] = [
-    [drawPath(dotPath(3.5, 0), { stroke: INK, width: DOT, cap: 'round' })],
-    [
-      drawPath(dotPath(1.6, 0), { stroke: INK, width: DOT, cap: 'round' }),
-      drawPath(arrowPath(1.6, 0, 6, 0, 1.3), { stroke: INK, width: 0.4, cap: 'round' }),
-    ],
-    workingArrow(3.5, 0, 1.7, 'right'),
-    [drawPath(circlePath(3.5, 0, 1.7), { fill: PAPER, stroke: INK, width: 0.8 })],
-  ]
   const items: FigureItem[] = []
   let y = 0
-  words.forEach((text, i) => {
-    items.push({ kind: 'group', matrix: [1, 0, 0, 1, 0, y + line / 2], items: samples[i]! })
-    for (const part of breakLines(text, width - 10, measure, size)) {
-      items.push(drawText(part, 10, y + line / 2 + drop, size))
+  for (const key of ['point', 'host', 'way', 'focus'] as const) {
+    const text = words[key]
+    if (text === undefined) continue
+    items.push({ kind: 'group', matrix: [1, 0, 0, 1, 0, y + line / 2], items: SAMPLES[key] })
+    for (const part of breakLines(text, width - LEGEND_INDENT, measure, size)) {
+      items.push(drawText(part, LEGEND_INDENT, y + line / 2 + drop, size))
       y += line
     }
     y += 0.8
-  })
+  }
   return { width, height: y, items }
 }

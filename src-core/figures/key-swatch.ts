@@ -1,4 +1,4 @@
-/** One colourway as the key shows it: the motif in its texture or colours, its letter in the middle. */
+/** One colourway as the key shows it: in ink with its letter in the middle, in colour with its middle to be seen. */
 import type { MotifAccount } from '../../shared-types/plan'
 import type { SheetStyle } from '../../shared-types/project'
 import type { Figure, FigureItem } from './figure'
@@ -19,10 +19,11 @@ export function keySwatch(
   across: number,
 ): Figure {
   const scale = (across - 0.4) / (2 * outerRadius(motif.outline) || 1)
-  const disc = Math.min(2.3, innerRadius(motif.outline) * scale * 0.8)
-  const symbol = motifSymbol(motif, { scale, turn, look: style, mark, disc: mark.code === '' ? 0 : disc })
+  const lettered = style === 'ink' && mark.code !== ''
+  const disc = lettered ? Math.min(2.3, innerRadius(motif.outline) * scale * 0.8) : 0
+  const symbol = motifSymbol(motif, { scale, turn, look: style, mark, disc })
   const items: FigureItem[] = [useAt(symbol, across / 2, across / 2)]
-  if (mark.code !== '') {
+  if (lettered) {
     const drop = (LETTER_TYPE * CAPITAL_HEIGHT * MM_PER_POINT) / 2
     items.push(
       drawText(mark.code, across / 2, across / 2 + drop, LETTER_TYPE, { anchor: 'middle', weight: 'bold' }),

@@ -8,6 +8,7 @@ import type { MotifLabel } from './lettering'
 import { CAPITAL_HEIGHT, fitLabel, numberedScale } from './lettering'
 import type { ColourwayMark } from './marks'
 import { colourwayMarks } from './marks'
+import type { Stretch } from './motif-symbol'
 import { MotifSymbols } from './motif-symbol'
 import { arrowPath, dotPath, innerRadius, linePath, outerRadius, polygonPath, rectanglePath } from './path'
 import type { MapRow } from './rows'
@@ -35,23 +36,27 @@ export interface MapGround {
   readonly tip: number
   readonly digits: number
   readonly edge: readonly Point[]
+  readonly stretch: Stretch
 }
 
 /** Prepares a plan for its maps. */
 export function mapGround(project: Project, plan: Plan, style: SheetStyle): MapGround {
   const rows = mapRows(plan)
   const outline = plan.motif?.outline ?? []
+  const blocking = project.layout?.kind === 'blanket' ? project.layout.blocking : undefined
+  const stretch = { x: blocking?.width || 1, y: blocking?.height || 1 }
   return {
     plan,
     style,
     rows,
-    places: placeColumns(rows),
+    places: placeColumns(plan, rows),
     byRows: workedByRows(rows),
     marks: colourwayMarks(project, plan),
-    inner: innerRadius(outline),
-    tip: outerRadius(outline),
+    inner: innerRadius(outline) * Math.min(stretch.x, stretch.y),
+    tip: outerRadius(outline) * Math.max(stretch.x, stretch.y),
     digits: String(plan.motifs.length).length,
-    edge: edgingLine(plan, rows),
+    edge: edgingLine(plan, rows, stretch),
+    stretch,
   }
 }
 
@@ -80,6 +85,7 @@ export class MapPainter {
           scale,
           look: ground.style,
           disc: this.label?.disc ?? 0,
+          stretch: ground.stretch,
         })
       : null
     this.drawnEdge = ground.edge.map((p) => ({ x: p.x * scale, y: p.y * scale }))

@@ -9,12 +9,20 @@ import { textureItems } from './textures'
 
 export type MotifLook = 'ink' | 'colour' | 'plain'
 
+/** Factors across and down the whole work. */
+export interface Stretch {
+  readonly x: number
+  readonly y: number
+}
+
 export interface MotifSymbolOptions {
   /** Printed mm per plan mm. */
   readonly scale: number
   readonly turn: number
   readonly look: MotifLook
   readonly mark: ColourwayMark | null
+  /** How blocking stretches the whole work across and down; 1 where it does not. */
+  readonly stretch?: Stretch
   /** Radius of the white disc under the number, in printed mm; 0 for none. */
   readonly disc: number
 }
@@ -26,28 +34,34 @@ const outlineWidth = (across: number): number => Math.min(0.32, Math.max(0.18, a
 const PRINT_TOLERANCE = 0.015
 
 /** The outline of a motif at its printed size, turned, with no more corners than print can show. */
-export const printedOutline = (outline: readonly Point[], turn: number, scale: number): Point[] =>
-  turnAndScale(simplify(outline, PRINT_TOLERANCE / scale), turn, scale)
+export function printedOutline(
+  outline: readonly Point[],
+  turn: number,
+  scale: number,
+  stretch: Stretch = { x: 1, y: 1 },
+): Point[] {
+  const turned = turnAndScale(simplify(outline, PRINT_TOLERANCE / scale), turn, scale)
+  if (stretch.x === 1 && stretch.y === 1) return turned
+  return turned.map((p) => ({ x: p.x * stretch.x, y: p.y * stretch.y }))
+}
 
 function colourItems(motif: MotifAccount, options: MotifSymbolOptions, width: number): FigureItem[] {
   const colours = new Map(options.mark?.slots.map((slot) => [slot.slot, slot.colour]))
   const items: FigureItem[] = []
-  for (let i = motif.layers.length - 1; i >= 0; i--) {
-    const layer = motif.layers[i]!
-    const path = polygonPath(printedOutline(layer.outline, options.turn, options.scale))
+  motif.layers.forEach((layer, i) => {
+    const path = polygonPath(printedOutline(layer.outline, options.turn, options.scale, options.stretch))
     const fill = colours.get(layer.slot) ?? UNKNOWN_COLOUR
-    const below = colours.get(motif.layers[i + 1]?.slot ?? '') ?? PAPER
+    const below = colours.get(motif.layers[i - 1]?.slot ?? '') ?? PAPER
     const stroke = Math.max(luminance(fill), luminance(below)) < 0.06 ? '#9a9a9a' : INK
-    const outermost = i === motif.layers.length - 1
-    items.push(drawPath(path, outermost ? { fill } : { fill, stroke, width: width * 0.6 }))
-  }
+    items.push(drawPath(path, i === 0 ? { fill } : { fill, stroke, width: width * 0.6 }))
+  })
   return items
 }
 
 /** The symbol of a motif about its centre. */
 export function motifSymbol(motif: MotifAccount, options: MotifSymbolOptions): FigureSymbol {
   const { scale, turn, look, mark, disc } = options
-  const outline = printedOutline(motif.outline, turn, scale)
+  const outline = printedOutline(motif.outline, turn, scale, options.stretch)
   const path = polygonPath(outline)
   const box = boundsOf(outline)
   const across = motif.overTips * scale
@@ -82,7 +96,7 @@ export class MotifSymbols {
   constructor(
     private readonly motif: MotifAccount,
     private readonly marks: ReadonlyMap<string, ColourwayMark>,
-    private readonly options: Pick<MotifSymbolOptions, 'scale' | 'look' | 'disc'>,
+    private readonly options: Pick<MotifSymbolOptions, 'scale' | 'look' | 'disc' | 'stretch'>,
   ) {}
 
   /** The symbol for a colourway and a turn in degrees. */

@@ -78,7 +78,7 @@ export const arrowPath = (x1: number, y1: number, x2: number, y2: number, head: 
 ]
 
 /** A dot as a stroke of no length with round ends: many of them make one short path. */
-export const dotPath = (x: number, y: number): Path => linePath(x, y, x + 0.001, y)
+export const dotPath = (x: number, y: number): Path => linePath(x, y, x, y)
 
 /** Bounding box of points, grown on every side. */
 export function boundsOf(points: readonly Point[], grow = 0): Bounds {

@@ -48,9 +48,10 @@ export const workedByRows = (rows: readonly MapRow[]): boolean =>
 
 /**
  * Where places can be numbered along the top: the longest row's centres, when the same place of every row stands
- * within 0.6 of a pitch of them; otherwise (rings) an empty list.
+ * within 0.6 of a pitch of them; otherwise, and for rings, an empty list.
  */
-export function placeColumns(rows: readonly MapRow[]): { place: number; x: number }[] {
+export function placeColumns(plan: Plan, rows: readonly MapRow[]): { place: number; x: number }[] {
+  if (plan.arrangement === 'rings') return []
   const longest = rows.reduce<MapRow | null>(
     (best, row) => (best === null || row.motifs.length > best.motifs.length ? row : best),
     null,

@@ -4,7 +4,7 @@ import type { Paper, Project, SheetStyle, Terms } from '../../shared-types/proje
 import { mapGround } from '../../src-core/figures/map'
 import { projectSentence, sentenceText } from '../../src-core/figures/sentence'
 import type { Draft, Job, MapPage } from './page'
-import { cautionPages } from './pages/cautions'
+import { withCautions } from './pages/cautions'
 import { joinPages } from './pages/joins'
 import { materialPages } from './pages/materials'
 import { motifPages } from './pages/motif'
@@ -72,37 +72,37 @@ function draftPages(job: Job): Draft[] {
     ...joinPages(job),
     ...orderPages(job),
     ...materialPages(job),
-    ...motifPages(job),
-    ...cautionPages(job),
+    ...withCautions(job, motifPages(job)),
   ]
 }
 
 const FOOT_GAP = 6
 
-function finish(job: Job, draft: Draft, number: number, of: number, date: Date): MapPage {
-  const { sheet, name, section } = draft
+/** Title and version on the left, the page's place among the others on the right, its name between them. */
+function footer(job: Job, { sheet, name }: Draft, number: number, of: number, date: Date): void {
   const y = sheet.height - MARGIN - FOOTER + 3.4
   const style = { size: TYPE.foot } as const
+  const wide = (text: string): number => sheet.measure(text, TYPE.foot, 'regular')
   const right = footerRight(number, of)
-  const middle = sheet.measure(name, TYPE.foot, 'regular')
-  const room = sheet.inner / 2 - middle / 2 - FOOT_GAP
-  const left = shorten(
-    job.title,
-    room - sheet.measure(footerLeft('', date), TYPE.foot, 'regular'),
-    sheet.measure,
-    TYPE.foot,
-    'regular',
-  )
+  const version = footerLeft('', date)
+  const room = sheet.inner - wide(right) - wide(name) - wide(version) - 2 * FOOT_GAP
+  const left = footerLeft(shorten(job.title, room, sheet.measure, TYPE.foot, 'regular'), date)
   sheet.rule(sheet.height - MARGIN - FOOTER + 2.4)
-  sheet.text(footerLeft(left, date), sheet.left, y, style)
-  sheet.text(name, sheet.width / 2, y, { ...style, anchor: 'middle' })
+  sheet.text(left, sheet.left, y, style)
+  const middle = (sheet.left + wide(left) + sheet.right - wide(right)) / 2
+  sheet.text(name, middle, y, { ...style, anchor: 'middle' })
   sheet.text(right, sheet.right, y, { ...style, anchor: 'end' })
+}
+
+function finish(job: Job, draft: Draft, number: number, of: number, date: Date): MapPage {
+  const { sheet, name, section } = draft
+  footer(job, draft, number, of, date)
   return {
     number,
     section,
     name,
     label: `${number} ${name}`,
-    bookmarks: draft.bookmark ? [draft.bookmark] : [],
+    bookmarks: draft.bookmarks,
     figure: { width: sheet.width, height: sheet.height, items: sheet.items },
   }
 }

@@ -25,9 +25,11 @@ export interface Draft {
   readonly section: SectionName
   /** In the middle of the footer. */
   readonly name: string
-  /** Bookmark that leads here, on the first page of a section and where one is worth having. */
-  readonly bookmark?: string
+  /** Bookmarks that lead here: on the first page of a section and where one is worth having. */
+  readonly bookmarks: readonly string[]
   readonly sheet: Sheet
+  /** Where the room below what stands on the page begins, on pages that others may be added to. */
+  readonly end?: number
 }
 
 /** A finished page: the same draw list for PDF, SVG and preview. */

@@ -2,7 +2,7 @@
 import type { MotifAccount, Provenance } from '../../shared-types/plan'
 import type { Hand, Motif, Terms, UnitSystem } from '../../shared-types/project'
 import type { Dimension } from '../../src-core/figures/motif-figure'
-import { capital } from '../../src-core/figures/words'
+import { capital, listed } from '../../src-core/figures/words'
 import { formatLength, formatNumber } from '../../src-core/units/format'
 
 const FROM: Readonly<Record<Provenance, string>> = {
@@ -23,9 +23,11 @@ export const MOTIF_WORDS = {
   range: (provenance: Provenance, low: string, high: string): string =>
     `${FROM[provenance]} The next one may come out ${low} to ${high}.`,
   rounds: (terms: Terms): string => `Rounds as written, in ${terms} terms`,
+  colours: (slots: readonly string[]): string =>
+    slots.length < 2 ? '' : `Colours from the middle outward: ${listed(slots)}.`,
   round: (number: number): string => `Round ${number}`,
-  afterBlocking: 'after blocking',
-  beforeBlocking: 'before blocking',
+  afterBlocking: 'After blocking',
+  beforeBlocking: 'Before blocking',
 } as const
 
 /** The measure as it was typed, under the name that a dimension has in the file. */
@@ -44,31 +46,43 @@ function typed(source: Motif | undefined, words: string): number | undefined {
   return names[words]
 }
 
-/** Label, value in the chosen units, value in the others: one row for each measure, before and after blocking. */
-export function measureRows(
+/** A measure: its name, its value in the chosen units, and in the others. */
+export type MeasureRow = readonly [label: string, value: string, other: string]
+
+export interface MeasureBlock {
+  /** "Before blocking", "After blocking", or nothing where it was not said. */
+  readonly heading: string
+  readonly rows: readonly MeasureRow[]
+}
+
+/** The measures before and after blocking, as far as they are known. */
+export function measureBlocks(
   account: MotifAccount,
   source: Motif | undefined,
   dimensions: readonly Dimension[],
   units: UnitSystem,
-): [string, string, string][] {
+): MeasureBlock[] {
   const blocked = source?.kind === 'measured' ? source.blocked : source?.measured?.blocked
   const other = units === 'metric' ? 'imperial' : 'metric'
-  const row = (label: string, mm: number): [string, string, string] => [
+  const row = (label: string, mm: number): MeasureRow => [
     label,
     formatLength(mm, units),
     formatLength(mm, other),
   ]
-  const state = blocked === undefined ? '' : `, ${MOTIF_WORDS.afterBlocking}`
-  const rows = [...dimensions].reverse().flatMap(({ words, length }) => {
-    const before = blocked === false ? typed(source, words) : undefined
-    const after = row(`${capital(words)}${state}`, length)
-    if (before === undefined) return [after]
-    return [row(`${capital(words)}, ${MOTIF_WORDS.beforeBlocking}`, before), after]
+  const outermost = [...dimensions].reverse()
+  const after = outermost.map(({ words, length }) => row(capital(words), length))
+  if (account.shape === 'leaf') after.unshift(row('Length', heightOf(account)))
+  if (blocked === undefined) return [{ heading: '', rows: after }]
+  const blocks: MeasureBlock[] = [{ heading: MOTIF_WORDS.afterBlocking, rows: after }]
+  if (blocked) return blocks
+  const before = outermost.flatMap(({ words }) => {
+    const mm = typed(source, words)
+    return mm === undefined ? [] : [row(capital(words), mm)]
   })
-  if (account.shape === 'leaf') {
-    const length = account.outline.reduce((most, p) => Math.max(most, p.y), -Infinity)
-    const top = account.outline.reduce((least, p) => Math.min(least, p.y), Infinity)
-    rows.unshift(row(`Length${state}`, length - top))
-  }
-  return rows
+  return [{ heading: MOTIF_WORDS.beforeBlocking, rows: before }, ...blocks]
+}
+
+function heightOf(account: MotifAccount): number {
+  const ys = account.outline.map((p) => p.y)
+  return Math.max(...ys) - Math.min(...ys)
 }

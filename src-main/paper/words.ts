@@ -1,13 +1,13 @@
 /** Every word of the assembly map, in English with the trade's US and UK words. */
 import type { MotifAccount } from '../../shared-types/plan'
 import type { Joining, Project, Terms } from '../../shared-types/project'
-import { counted, listed, numeral } from '../../src-core/figures/words'
+import { capital, counted, numeral } from '../../src-core/figures/words'
+import type { JoinLegendWords } from '../../src-core/figures/join-detail'
 import { shapeName } from '../../src-core/figures/sentence'
 import { termWord } from '../../src-core/stitches/terms'
 
 export const PAGE_NAMES = {
   overview: 'Overview',
-  sheet: 'Sheet',
   key: 'Key',
   joins: 'Joins',
   order: 'Order of work',
@@ -120,23 +120,27 @@ export const HEADINGS = {
   cautions: 'Take care',
 } as const
 
-export const KEY_MORE = 'The colourways are on the key page.'
 export const NO_COLOURWAY = 'No colourway'
 
 /** "Brick petals, Straw centre". */
 export const slotWords = (slots: readonly { slot: string; yarnName: string }[]): string =>
   slots.map(({ slot, yarnName }) => `${yarnName} ${slot}`).join(', ')
 
-export const JOIN_LEGEND = (word: string): readonly [string, string, string, string] => [
-  'a meeting point',
-  `the arrow points to the ${word} that was there first: join into its space`,
-  'the way the round is worked, seen from the right side',
-  `the ${word} whose step is told on this page`,
-]
+/** What the marks of the join detail mean; those that a sheet does not have are left out. */
+export const JOIN_LEGEND = (word: string, asYouGo: boolean): JoinLegendWords => ({
+  point: 'a meeting point',
+  ...(asYouGo
+    ? {
+        host: `the arrow points to the ${word} that was there first: join into its space`,
+        focus: `the ${word} whose step is told on this page`,
+      }
+    : {}),
+  way: 'the way the round is worked, seen from the right side',
+})
 
 /** "Two meet at 203 points." */
 export function nodeKindWords(members: number, count: number): string {
-  const meet = `${numeral(members).replace(/^./, (c) => c.toUpperCase())} motifs meet`
+  const meet = `${capital(numeral(members))} motifs meet`
   return count === 1 ? `${meet} at one point` : `${meet} at ${counted(count, 'point')}`
 }
 
@@ -165,14 +169,21 @@ export function stepTitle(label: string, row: number, column: number, code: stri
   return `☐ ${label} · row ${row}, motif ${column}${code === '' ? '' : ` · ${code}`}`
 }
 
-export const orderIntroduction = (counts: number, ends: string): string =>
-  `Tick off each motif when it is joined. “The same” means: in the same way, each time one place further along. ${counts.toLocaleString('en')} motifs, ${ends} ends to weave in.`
+export function orderIntroduction(count: number, ends: string, told: boolean): string {
+  const same = told ? ' “The same” means: in the same way, each time one place further along.' : ''
+  const what = told ? 'joined' : 'finished'
+  return `Tick off each motif when it is ${what}.${same} ${count.toLocaleString('en')} motifs, ${ends} ends to weave in.`
+}
+
+/** A step as a sentence; nothing where motifs are finished before they are joined, or are not joined at all. */
+export function stepSentence(joining: Joining | undefined, words: string): string {
+  if (words === '' || joining?.rule === 'seam' || joining?.rule === 'apart') return ''
+  return capital(words).replace(/[.;\s]*$/, '.')
+}
 
 export const THE_SAME = 'The same'
 
 export const ROW_DIRECTIONS = { right: 'left to right →', left: '← right to left' } as const
-
-export const listOf = listed
 
 /** Cautions that apply, as paragraphs under short headings; they always defer to local rules. */
 export function cautions(project: Project, terms: Terms): { title: string; text: string }[] {

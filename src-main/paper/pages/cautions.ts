@@ -1,17 +1,42 @@
-/** Cautions, where they apply. */
+/** Cautions, where they apply: below the motif where there is room, else on a page of their own. */
 import type { Draft, Job } from '../page'
 import { newSheet } from '../page'
+import { Sheet, TYPE } from '../setting'
 import { cautions, HEADINGS, PAGE_NAMES } from '../words'
 
-/** The page of cautions, or nothing. */
-export function cautionPages(job: Job): Draft[] {
+const WIDTH = 150
+const BETWEEN = 3.5
+
+/** The pages with the cautions added to the last of them, or after it. */
+export function withCautions(job: Job, pages: readonly Draft[]): Draft[] {
   const list = cautions(job.project, job.terms)
-  if (list.length === 0) return []
-  const sheet = newSheet(job)
-  let y = sheet.title(HEADINGS.cautions) + 3
+  if (list.length === 0) return [...pages]
+  const last = pages.at(-1)
+  const empty = newSheet(job)
+  const height = list.reduce(
+    (sum, { text }) => sum + Sheet.line(TYPE.heading) + 1.6 + empty.heightOf(text, WIDTH) + BETWEEN,
+    Sheet.line(TYPE.heading + 3) + 8,
+  )
+  if (last?.end !== undefined && last.end + height <= last.sheet.bottom) {
+    const { sheet } = last
+    sheet.rule(last.end + 2)
+    const y = sheet.text(HEADINGS.cautions, sheet.left, last.end + 6, {
+      size: TYPE.heading + 3,
+      weight: 'bold',
+    })
+    write(sheet, y + 1.5, list)
+    return [...pages.slice(0, -1), { ...last, bookmarks: [...last.bookmarks, HEADINGS.cautions] }]
+  }
+  write(empty, empty.title(HEADINGS.cautions) + 3, list)
+  return [
+    ...pages,
+    { section: 'cautions', name: PAGE_NAMES.cautions, bookmarks: [HEADINGS.cautions], sheet: empty },
+  ]
+}
+
+function write(sheet: Sheet, y: number, list: ReturnType<typeof cautions>): void {
   for (const { title, text } of list) {
     y = sheet.heading(title, sheet.left, y)
-    y = sheet.paragraph(text, sheet.left, y, 140) + 5
+    y = sheet.paragraph(text, sheet.left, y, WIDTH) + BETWEEN
   }
-  return [{ section: 'cautions', name: PAGE_NAMES.cautions, bookmark: HEADINGS.cautions, sheet }]
 }

@@ -18,6 +18,7 @@ import {
   nodeKindWords,
   PAGE_NAMES,
   sharedPointAdvice,
+  stepSentence,
   stepTitle,
 } from '../words'
 
@@ -36,14 +37,17 @@ export function joinPages(job: Job): Draft[] {
   y = sheet.paragraph(joiningAdvice(project.joining, plan.motif, job.terms), sheet.left, y, 165) + 5
   const foot = 88
   const box = { width: sheet.inner, height: sheet.bottom - y - foot }
-  const figure = joinDetailFigure(plan, choice, ground.marks, project.hand ?? 'right', box)
+  const hand = project.hand ?? 'right'
+  // Motifs that are sewn together later have no host, and nothing is told about one of them.
+  const asYouGo = stepSentence(project.joining, 'told') !== ''
+  const figure = joinDetailFigure(plan, choice, { marks: ground.marks, hand, asYouGo }, box)
   y = sheet.figure(figure, sheet.left, y) + 6
   sheet.rule(y)
   y += 4
   const width = (sheet.inner - GAP) / 2
   const second = sheet.left + width + GAP
   let left = sheet.heading(HEADINGS.marks, sheet.left, y)
-  const legend = joinLegend(JOIN_LEGEND(motifWord(plan.motif)), sheet.measure, TYPE.table, width)
+  const legend = joinLegend(JOIN_LEGEND(motifWord(plan.motif), asYouGo), sheet.measure, TYPE.table, width)
   left = sheet.figure(legend, sheet.left, left) + 4
   left = sheet.heading(HEADINGS.meetingPoints, sheet.left, left)
   const kinds = nodeKinds(plan)
@@ -56,14 +60,15 @@ export function joinPages(job: Job): Draft[] {
   if (gap >= NO_GAP) notes.push(gapWords(formatLength(gap, job.units)))
   if (notes.length > 0) sheet.paragraph(notes.join(' '), sheet.left, left, width)
   const step = plan.order.find(({ motif }) => motif === choice.focus.id)
-  if (step) {
+  const told = stepSentence(project.joining, step?.words ?? '')
+  if (told !== '') {
     const { focus } = choice
     const code = ground.marks.find((mark) => mark.id === focus.colourway)?.code ?? ''
     const top = sheet.heading(HEADINGS.example(focus.label), second, y)
     const below = sheet.text(stepTitle(focus.label, focus.row, focus.column, code), second, top, {
       weight: 'bold',
     })
-    sheet.paragraph(step.words, second, below, width)
+    sheet.paragraph(told, second, below, width)
   }
-  return [{ section: 'joins', name: PAGE_NAMES.joins, bookmark: HEADINGS.joins, sheet }]
+  return [{ section: 'joins', name: PAGE_NAMES.joins, bookmarks: [HEADINGS.joins], sheet }]
 }

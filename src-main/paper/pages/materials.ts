@@ -4,7 +4,7 @@ import type { StitchGauge, Yarn } from '../../../shared-types/project'
 import { drawPath, INK } from '../../../src-core/figures/figure'
 import { paperColour } from '../../../src-core/figures/marks'
 import { rectanglePath } from '../../../src-core/figures/path'
-import { counted } from '../../../src-core/figures/words'
+import { capital } from '../../../src-core/figures/words'
 import { canonicalStitch, stitchName, termWord, translateStitch } from '../../../src-core/stitches/terms'
 import {
   formatLength,
@@ -47,9 +47,9 @@ function yarnRow(job: Job, need: YarnNeed, yarn: Yarn | undefined): string[] {
     length('metric'),
     length('imperial'),
     need.balls === null ? '–' : formatNumber(need.balls),
-    formatMass(yarn?.onHandGrams ?? 0, units),
-    need.toBuy === null ? '–' : formatNumber(need.toBuy),
-    need.cost === null ? '–' : formatMoney(need.cost, project.currency ?? 'EUR'),
+    yarn?.onHandGrams ? formatMass(yarn.onHandGrams, units) : '–',
+    need.toBuy ? formatNumber(need.toBuy) : '–',
+    need.cost === null || need.toBuy === 0 ? '–' : formatMoney(need.cost, project.currency ?? 'EUR'),
   ]
 }
 
@@ -108,7 +108,10 @@ function partsTable(job: Job): { columns: Parameters<typeof drawTable>[2]; rows:
   ]
   const rows = job.plan.yarns.map((need) => {
     const yarn = yarns.get(need.id)
-    const cells = [yarn?.name || need.id, ...shown.map(({ key }) => formatMass(need.parts[key], job.units))]
+    const cells = [
+      yarn?.name || need.id,
+      ...shown.map(({ key }) => (need.parts[key] < 0.05 ? '–' : formatMass(need.parts[key], job.units))),
+    ]
     return { cells, mark: swatch(yarn?.colour) }
   })
   return { columns, rows }
@@ -138,10 +141,10 @@ function facts(job: Job): [string, string][] {
   const motif = project.motifs?.find((each) => each.id === plan.motif?.id)
   const gauge = motif?.gauge ?? project.gauge
   const told = gaugeWords(job, gauge)
-  if (told) list.push([termWord('gauge', terms).replace(/^./, (c) => c.toUpperCase()), told])
+  if (told) list.push([capital(termWord('gauge', terms)), told])
   if (gauge?.hook) list.push(['Hook', `${formatNumber(gauge.hook, 2)} mm`])
   const edging = edgingWords(plan.edging, job)
-  if (edging) list.push([termWord('edging', terms).replace(/^./, (c) => c.toUpperCase()), edging])
+  if (edging) list.push([capital(termWord('edging', terms)), edging])
   list.push(['Finished size', MATERIAL_WORDS.size(plan.size, units)])
   list.push(['Ends', MATERIAL_WORDS.ends(plan.ends)])
   if (plan.minutes) {
@@ -152,7 +155,7 @@ function facts(job: Job): [string, string][] {
   }
   const waste = project.allowance?.wastePercent ?? 10
   list.push(['Allowed for', MATERIAL_WORDS.waste(formatNumber(waste, 1))])
-  list.push(['Buying', MATERIAL_WORDS.buying(counted(2, '').trim() === '' ? '' : termWord('balls', terms))])
+  list.push(['Buying', MATERIAL_WORDS.buying(termWord('balls', terms))])
   return list
 }
 
@@ -161,8 +164,8 @@ export function materialPages(job: Job): Draft[] {
   const drafts: Draft[] = []
   const open = (): Sheet => {
     const sheet = newSheet(job)
-    const bookmark = drafts.length === 0 ? { bookmark: HEADINGS.materials } : {}
-    drafts.push({ section: 'materials', name: PAGE_NAMES.materials, ...bookmark, sheet })
+    const bookmarks = drafts.length === 0 ? [HEADINGS.materials] : []
+    drafts.push({ section: 'materials', name: PAGE_NAMES.materials, bookmarks, sheet })
     return sheet
   }
   let sheet = open()

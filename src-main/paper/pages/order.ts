@@ -5,7 +5,15 @@ import { formatNumber } from '../../../src-core/units/format'
 import type { Draft, Job } from '../page'
 import { newSheet } from '../page'
 import { Sheet, TYPE } from '../setting'
-import { HEADINGS, orderIntroduction, PAGE_NAMES, ROW_DIRECTIONS, stepTitle, THE_SAME } from '../words'
+import {
+  HEADINGS,
+  orderIntroduction,
+  PAGE_NAMES,
+  ROW_DIRECTIONS,
+  stepSentence,
+  stepTitle,
+  THE_SAME,
+} from '../words'
 
 const SIZE = TYPE.list
 const LEADING = 1.3
@@ -31,7 +39,8 @@ function manner(step: OrderStep, placed: ReadonlyMap<string, PlacedMotif>): stri
     })
     return `${join.anchor}>${others.join('+')}`
   })
-  return `${here?.row}|${here?.turn}|${step.free.join(' ')}|${joins.join(' ')}`
+  const phrasing = step.words.replace(/\d+/g, '#')
+  return [here?.row, here?.turn, step.free.join(' '), joins.join(' '), phrasing].join('|')
 }
 
 /** The steps in order, those in a row that are worked alike taken together. */
@@ -108,11 +117,12 @@ class OrderSetter {
   }
 
   private steps({ first, steps, row }: StepGroup): void {
-    const words = breakLines(first.words, this.width - INDENT, this.job.measure, SIZE)
+    const text = stepSentence(this.job.project.joining, first.words)
+    const words = text === '' ? [] : breakLines(text, this.width - INDENT, this.job.measure, SIZE)
     const same = steps.slice(1)
-    const introduced = same.length > 0
+    const introduced = same.length > 0 && words.length > 0
     this.blocks.push({
-      height: (1 + words.length) * line + (introduced ? 0 : AIR),
+      height: (1 + words.length) * line + (same.length > 0 ? 0 : AIR),
       row,
       draw: (sheet, x, y) => {
         let below = sheet.text(this.title(first), x, y, { size: SIZE, weight: 'bold', leading: LEADING })
@@ -123,7 +133,7 @@ class OrderSetter {
     // Two boxes stand side by side; the first pair keeps the words that introduce it.
     for (let i = 0; i < same.length; i += 2) {
       const pair = same.slice(i, i + 2)
-      const lead = i === 0
+      const lead = i === 0 && introduced
       const last = i + 2 >= same.length
       this.blocks.push({
         height: (lead ? 2 : 1) * line + (last ? AIR : 0),
@@ -147,15 +157,19 @@ export function orderPages(job: Job): Draft[] {
   const blocks = new OrderSetter(job, width).build()
   let sheet = newSheet(job)
   let top = sheet.title(HEADINGS.order)
-  const introduction = orderIntroduction(job.plan.motifs.length, formatNumber(job.plan.ends))
+  const introduction = orderIntroduction(
+    job.plan.motifs.length,
+    formatNumber(job.plan.ends),
+    stepSentence(job.project.joining, 'told') !== '',
+  )
   top = sheet.paragraph(introduction, sheet.left, top, sheet.inner, { size: TYPE.table }) + 3
   let column = 0
   let y = top
   let rows: [number, number] | null = null
   const finish = (): void => {
-    const bookmark = drafts.length === 0 ? HEADINGS.order : undefined
+    const bookmarks = drafts.length === 0 ? [HEADINGS.order] : []
     const name = job.ground.byRows && rows ? orderName(rows) : PAGE_NAMES.order
-    drafts.push({ section: 'order', name, ...(bookmark ? { bookmark } : {}), sheet })
+    drafts.push({ section: 'order', name, bookmarks, sheet })
   }
   blocks.forEach((block, i) => {
     // A heading needs the first step of its row below it.

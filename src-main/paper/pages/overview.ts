@@ -9,7 +9,7 @@ import type { Tiling } from '../../../src-core/figures/tiles'
 import type { Draft, Job } from '../page'
 import { newSheet } from '../page'
 import { Sheet, shorten, TYPE } from '../setting'
-import { HEADINGS, howToRead, joiningAdvice, KEY_MORE, NO_COLOURWAY, PAGE_NAMES, slotWords } from '../words'
+import { HEADINGS, howToRead, joiningAdvice, NO_COLOURWAY, PAGE_NAMES, slotWords } from '../words'
 
 const SWATCH = 13
 const KEY_ROW = 15.4
@@ -20,17 +20,28 @@ const AIR = 7
 
 interface Setting {
   readonly landscape: boolean
-  readonly withKey: boolean
+  /** Whether key and words stand under the map, or on a page of their own. */
+  readonly together: boolean
 }
 
 const keyColumns = (sheet: Sheet): number => (sheet.width > sheet.height ? 3 : 2)
 
-/** Height of the block below the map. */
-function footHeight(job: Job, sheet: Sheet, withKey: boolean, texts: readonly string[]): number {
+/** Least room between the words and the footer. */
+const CLEAR = 3
+/** Between the key and the words. */
+const BELOW_KEY = 3
+
+/** Height of the words in two columns, with their headings. */
+function wordsHeight(sheet: Sheet, texts: readonly string[]): number {
   const width = (sheet.inner - COLUMN_GAP) / 2
-  const words = Math.max(...texts.map((text) => sheet.heightOf(text, width))) + 8
-  const key = withKey ? Math.ceil(job.ground.marks.length / keyColumns(sheet)) * KEY_ROW : 0
-  return AIR + key + 4 + words
+  return Math.max(...texts.map((text) => sheet.heightOf(text, width))) + Sheet.line(TYPE.heading) + 1.6
+}
+
+/** Height of the block below the map: rule, key and words. */
+function footHeight(job: Job, sheet: Sheet, together: boolean, texts: readonly string[]): number {
+  if (!together) return CLEAR
+  const key = Math.ceil(job.ground.marks.length / keyColumns(sheet)) * KEY_ROW
+  return AIR + 4 + key + BELOW_KEY + wordsHeight(sheet, texts) + CLEAR
 }
 
 const sentenceOf = (job: Job): string =>
@@ -48,33 +59,36 @@ function headHeight(job: Job): number {
 
 function mapRoom(job: Job, setting: Setting, texts: readonly string[]): { width: number; height: number } {
   const sheet = newSheet(job, setting.landscape)
-  const foot = footHeight(job, sheet, setting.withKey, texts)
+  const foot = footHeight(job, sheet, setting.together, texts)
   return { width: sheet.inner, height: sheet.bottom - sheet.top - headHeight(job) - foot }
 }
 
 const SETTINGS: readonly Setting[] = [
-  { landscape: false, withKey: true },
-  { landscape: true, withKey: true },
-  { landscape: false, withKey: false },
-  { landscape: true, withKey: false },
+  { landscape: false, together: true },
+  { landscape: true, together: true },
+  { landscape: false, together: false },
+  { landscape: true, together: false },
 ]
 
 /** As many colourways as stand under a map on one page. */
 const KEY_LIMIT = 8
+
+/** A map with less room than this many mm is no overview. */
+const LEAST_MAP = 40
 
 /** The first way in which the numbers can be read; else the one with the largest map. */
 function chooseSetting(job: Job, texts: readonly string[]): { setting: Setting; numbered: boolean } {
   const wanted = smallestNumberedScale(job.ground)
   let largest: { setting: Setting; scale: number } | null = null
   for (const setting of SETTINGS) {
-    if (setting.withKey && job.ground.marks.length > KEY_LIMIT) continue
+    if (setting.together && job.ground.marks.length > KEY_LIMIT) continue
     const room = mapRoom(job, setting, texts)
-    if (room.height < 40) continue
+    if (room.height < LEAST_MAP) continue
     const scale = overviewScale(job.ground, room.width, room.height)
     if (scale >= wanted) return { setting, numbered: true }
-    if (!largest || scale > largest.scale * 1.15) largest = { setting, scale }
+    if (!largest || scale > largest.scale * 1.4) largest = { setting, scale }
   }
-  return { setting: largest?.setting ?? { landscape: false, withKey: false }, numbered: false }
+  return { setting: largest?.setting ?? { landscape: false, together: false }, numbered: false }
 }
 
 /** Whether the whole map can be read on page 1, or wants sheets of its own. */
@@ -100,13 +114,36 @@ function overviewTexts(job: Job, tiling: Tiling | null): [string, string] {
   return [read, joiningAdvice(project.joining, plan.motif, job.terms)]
 }
 
+/** Title and sentence; returns the y below. */
+function head(job: Job, sheet: Sheet): number {
+  const y = sheet.title(job.title)
+  return sheet.paragraph(sentenceOf(job), sheet.left, y, LEAD_WIDTH, { size: TYPE.lead }) + AIR
+}
+
+/** How to read and how to join, side by side. */
+function words(sheet: Sheet, y: number, texts: readonly [string, string]): void {
+  const width = (sheet.inner - COLUMN_GAP) / 2
+  const second = sheet.left + width + COLUMN_GAP
+  sheet.paragraph(texts[0], sheet.left, sheet.heading(HEADINGS.howToRead, sheet.left, y), width)
+  sheet.paragraph(texts[1], second, sheet.heading(HEADINGS.joining, second, y), width)
+}
+
 /** The overview; with a tiling its frames are drawn over the map. Followed by the key where page 1 lacks it. */
 export function overviewPages(job: Job, tiling: Tiling | null): Draft[] {
+  const overview = {
+    section: 'overview',
+    name: PAGE_NAMES.overview,
+    bookmarks: [PAGE_NAMES.overview],
+  } as const
+  if (job.plan.motifs.length === 0) {
+    const sheet = newSheet(job)
+    head(job, sheet)
+    return [{ ...overview, sheet }]
+  }
   const texts = overviewTexts(job, tiling)
   const { setting } = chooseSetting(job, texts)
   const sheet = newSheet(job, setting.landscape)
-  let y = sheet.title(job.title)
-  y = sheet.paragraph(sentenceOf(job), sheet.left, y, LEAD_WIDTH, { size: TYPE.lead }) + AIR
+  let y = head(job, sheet)
   const room = mapRoom(job, setting, texts)
   const frames = (tiling?.tiles ?? []).map(({ area, number }): { area: Bounds; name: string } => ({
     area,
@@ -114,19 +151,11 @@ export function overviewPages(job: Job, tiling: Tiling | null): Draft[] {
   }))
   const map = overviewMap(job.ground, room.width, room.height, frames)
   y = sheet.figure(map.figure, sheet.left, y) + AIR
+  if (!setting.together) return [{ ...overview, sheet }, ...keyPages(job, texts)]
   sheet.rule(y)
-  y += 4
-  if (setting.withKey) y = keyGrid(job, sheet, y) + 0.5
-  const width = (sheet.inner - COLUMN_GAP) / 2
-  const second = sheet.left + width + COLUMN_GAP
-  const read = setting.withKey ? texts[0] : `${texts[0]} ${KEY_MORE}`
-  sheet.paragraph(read, sheet.left, sheet.heading(HEADINGS.howToRead, sheet.left, y), width)
-  sheet.paragraph(texts[1], second, sheet.heading(HEADINGS.joining, second, y), width)
-  const drafts: Draft[] = [
-    { section: 'overview', name: PAGE_NAMES.overview, bookmark: PAGE_NAMES.overview, sheet },
-  ]
-  if (!setting.withKey) drafts.push(...keyPages(job))
-  return drafts
+  y = keyGrid(job, sheet, y + 4) + BELOW_KEY
+  words(sheet, y, texts)
+  return [{ ...overview, sheet }]
 }
 
 /** Colourways in columns: swatch, name with count, yarns by colour section. Returns the y below. */
@@ -152,36 +181,44 @@ function keyEntry(job: Job, sheet: Sheet, mark: ColourwayMark, x: number, y: num
     const turn = job.plan.motifs.find((placed) => placed.colourway === mark.id)?.turn ?? 0
     sheet.figure(keySwatch(motif, mark, job.style, turn, SWATCH), x, y)
   }
-  const words = x + SWATCH + 3.5
+  const start = x + SWATCH + 3.5
   const room = width - SWATCH - 3.5
   const top = y + SWATCH / 2 - Sheet.line(TYPE.body)
   const count = ` × ${mark.count.toLocaleString('en')}`
-  const name = mark.name || (mark.code === '' ? NO_COLOURWAY : mark.code)
+  const letter = job.style === 'colour' && mark.code !== '' && mark.name !== '' ? `${mark.code} · ` : ''
+  const name = letter + (mark.name || (mark.code === '' ? NO_COLOURWAY : mark.code))
   const counted = job.measure(count, TYPE.body, 'regular')
   const shown = shorten(name, room - counted, job.measure, TYPE.body, 'bold')
-  sheet.text(shown, words, top, { weight: 'bold' })
-  sheet.text(count.trim(), words + job.measure(`${shown} `, TYPE.body, 'bold'), top)
+  sheet.text(shown, start, top, { weight: 'bold' })
+  sheet.text(count.trim(), start + job.measure(`${shown} `, TYPE.body, 'bold'), top)
   const slots = shorten(slotWords(mark.slots), room, job.measure, TYPE.body, 'regular')
-  sheet.text(slots, words, top + Sheet.line(TYPE.body))
+  sheet.text(slots, start, top + Sheet.line(TYPE.body))
 }
 
-/** The key on pages of its own. */
-export function keyPages(job: Job): Draft[] {
+/** The key on pages of its own, the words below it. */
+function keyPages(job: Job, texts: readonly [string, string]): Draft[] {
   const drafts: Draft[] = []
   const { marks } = job.ground
   let from = 0
-  while (from < marks.length) {
+  let y = 0
+  while (from < marks.length || drafts.length === 0) {
     const sheet = newSheet(job)
-    const y = sheet.title(HEADINGS.key) + 3
+    y = sheet.title(HEADINGS.key) + 3
     const fit = Math.max(1, Math.floor((sheet.bottom - y) / KEY_ROW)) * keyColumns(sheet)
-    keyGrid(job, sheet, y, marks.slice(from, from + fit))
-    drafts.push({
-      section: 'key',
-      name: PAGE_NAMES.key,
-      ...(from === 0 ? { bookmark: PAGE_NAMES.key } : {}),
-      sheet,
-    })
+    y = keyGrid(job, sheet, y, marks.slice(from, from + fit)) + BELOW_KEY
+    const bookmarks = from === 0 ? [PAGE_NAMES.key] : []
+    drafts.push({ section: 'key', name: PAGE_NAMES.key, bookmarks, sheet })
     from += fit
   }
+  let { sheet } = drafts.at(-1)!
+  if (y + 4 + wordsHeight(sheet, texts) > sheet.bottom) {
+    sheet = newSheet(job)
+    y = sheet.top
+    drafts.push({ section: 'key', name: PAGE_NAMES.key, bookmarks: [], sheet })
+  } else {
+    sheet.rule(y)
+    y += 4
+  }
+  words(sheet, y, texts)
   return drafts
 }

@@ -67,11 +67,6 @@ export function sheetPages(job: Job, { tiling, landscape }: SheetPlan): Draft[] 
     }
     const figure = tileFigure(painter, tiling, tile)
     sheet.figure(figure, sheet.left + Math.max(0, (sheet.inner - figure.width) / 2), sheet.top + HEAD)
-    return {
-      section: 'sheet',
-      name: `${title}, ${range}`,
-      bookmark: `${title}: ${range}`,
-      sheet,
-    } satisfies Draft
+    return { section: 'sheet', name: title, bookmarks: [`${title}: ${range}`], sheet } satisfies Draft
   })
 }

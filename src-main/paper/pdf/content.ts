@@ -11,8 +11,10 @@ import type {
 import { MM_PER_POINT } from '../../../src-core/figures/figure'
 import type { Faces } from './faces'
 
-/** Micrometres are enough for anything that is printed. */
-const number = (value: number): string => String(Math.round(value * 1000) / 1000 || 0)
+/** A hundredth of a millimetre is finer than any printer (2,400 dots per inch). */
+const number = (value: number): string => String(Math.round(value * 100) / 100 || 0)
+/** Shares of a colour channel, to more than its 256 steps. */
+const shade = (value: number): string => String(Math.round(value * 1000) / 1000)
 const fine = (value: number): string => String(Math.round(value * 1e6) / 1e6 || 0)
 
 interface State {
@@ -29,7 +31,7 @@ const START: State = { fill: '#000000', stroke: '#000000', width: -1, dash: '', 
 function colour(value: Colour, gray: string, rgb: string): string {
   const channels = [1, 3, 5].map((at) => parseInt(value.slice(at, at + 2), 16) / 255)
   const [r, g, b] = channels
-  return r === g && g === b ? `${number(r!)} ${gray}` : `${channels.map(number).join(' ')} ${rgb}`
+  return r === g && g === b ? `${shade(r!)} ${gray}` : `${channels.map(shade).join(' ')} ${rgb}`
 }
 
 export interface ContentOptions {

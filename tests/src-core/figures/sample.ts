@@ -43,8 +43,8 @@ export function sampleMotif(petals = 6): MotifAccount {
     outline: polarOutline(petals, TIP, VALLEY),
     anchors,
     layers: [
-      { slot: 'centre', outline: polarOutline(petals, 15, 14) },
       { slot: 'petals', outline: polarOutline(petals, TIP, VALLEY) },
+      { slot: 'centre', outline: polarOutline(petals, 15, 14) },
     ],
     findings: [],
   }

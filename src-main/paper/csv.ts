@@ -1,0 +1,79 @@
+/** The order list and the yarn table for a spreadsheet: RFC 4180, UTF-8, numbers unrounded with a point. */
+import type { Plan } from '../../shared-types/plan'
+import type { Project } from '../../shared-types/project'
+import { colourwayMarks } from '../../src-core/figures/marks'
+import { GRAMS_PER_OUNCE, METRES_PER_YARD } from '../../src-core/units/quantity'
+
+type Cell = string | number | null
+
+/** A text that a spreadsheet would run as a formula gets a leading apostrophe, which it shows as text. */
+const harmless = (text: string): string => (/^[=+\-@\t\r]/.test(text) ? `'${text}` : text)
+
+function cell(value: Cell): string {
+  if (value === null) return ''
+  if (typeof value === 'number') return String(value)
+  const text = harmless(value)
+  return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text
+}
+
+const table = (rows: readonly (readonly Cell[])[]): string =>
+  rows.map((row) => `${row.map(cell).join(',')}\r\n`).join('')
+
+/** One line for each motif in the order of work. */
+export function orderCsv(project: Project, plan: Plan): string {
+  const placed = new Map(plan.motifs.map((motif) => [motif.id, motif]))
+  const marks = new Map(colourwayMarks(project, plan).map((mark) => [mark.id, mark]))
+  const rows = plan.order.map((step): Cell[] => {
+    const motif = placed.get(step.motif)
+    const mark = marks.get(motif?.colourway ?? '')
+    return [
+      Number(motif?.label ?? Number.NaN) || null,
+      motif?.row ?? null,
+      motif?.column ?? null,
+      mark?.code ?? '',
+      mark?.name ?? '',
+      step.words,
+    ]
+  })
+  return table([['number', 'row', 'motif', 'colourway', 'name', 'how it is joined'], ...rows])
+}
+
+/** One line for each yarn, in metric and imperial. */
+export function yarnCsv(project: Project, plan: Plan): string {
+  const yarns = new Map((project.yarns ?? []).map((yarn) => [yarn.id, yarn]))
+  const heading = [
+    'yarn',
+    'grams',
+    'grams low',
+    'grams high',
+    'ounces',
+    'metres',
+    'yards',
+    'balls',
+    'grams on hand',
+    'balls to buy',
+    'grams left over',
+    'cost',
+    'currency',
+  ]
+  const rows = plan.yarns.map((need): Cell[] => {
+    const yarn = yarns.get(need.id)
+    const metres = need.metres?.expected ?? null
+    return [
+      yarn?.name || need.id,
+      need.grams.expected,
+      need.grams.low,
+      need.grams.high,
+      need.grams.expected / GRAMS_PER_OUNCE,
+      metres,
+      metres === null ? null : metres / METRES_PER_YARD,
+      need.balls,
+      yarn?.onHandGrams ?? 0,
+      need.toBuy,
+      need.leftover,
+      need.cost,
+      need.cost === null ? '' : (project.currency ?? 'EUR'),
+    ]
+  })
+  return table([heading, ...rows])
+}
