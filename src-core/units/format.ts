@@ -61,13 +61,17 @@ export function formatMassRange(range: Range, units: UnitSystem): string {
   return formatRange(range, (value) => formatMass(value, units))
 }
 
-/** A range of any quantity, told by `format` ("value unit"): the bounds drop the unit. */
+/**
+ * A range of any quantity, told by `format` ("value unit"). The bounds drop a unit that all three share:
+ * "410 g (380–445)", but "9 h (7 h 30 min – 11 h)".
+ */
 export function formatRange(range: Range, format: (value: number) => string): string {
-  const bare = (value: number) => format(value).replace(/ .*$/, '')
-  const low = bare(range.low)
-  const high = bare(range.high)
-  const expected = format(range.expected)
-  return low === bare(range.expected) && high === low ? expected : `${expected} (${low}–${high})`
+  const bare = (words: string) => words.replace(/ .*$/, '')
+  const unit = (words: string) => words.slice(bare(words).length)
+  const [low, expected, high] = [format(range.low), format(range.expected), format(range.high)]
+  if (low === expected && high === expected) return expected
+  const oneUnit = unit(low) === unit(expected) && unit(high) === unit(expected)
+  return `${expected} (${oneUnit ? `${bare(low)}–${bare(high)}` : `${low} – ${high}`})`
 }
 
 /** A time: "45 min", "43 h", "2 h 30 min" (minutes are dropped from ten hours on). */
