@@ -8,22 +8,15 @@ import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { build, runnerImport } from 'vite'
 import { buildCommand } from './command-build.mjs'
+import { preloadStrangers } from './preload-gate.mjs'
 
 const root = fileURLToPath(new URL('..', import.meta.url))
-/** What a sandboxed preload may ask for. */
-const PRELOAD_MAY = new Set(['electron', 'events', 'timers', 'url', 'node:events', 'node:timers', 'node:url'])
-
 const loadConfigs = async (file) =>
   (await runnerImport(join(root, file), { root, logLevel: 'silent' })).module
 
-/** Fails the build where the preload asks for anything that its sandbox lacks: the window would stay white. */
 function checkPreload() {
-  const text = readFileSync(join(root, 'out', 'main', 'preload.cjs'), 'utf8')
-  const asked = [...text.matchAll(/\brequire\(\s*["'`]([^"'`]+)["'`]\s*\)|\bimport\(/g)].map(
-    (m) => m[1] ?? 'import()',
-  )
-  const strangers = asked.filter((name) => !PRELOAD_MAY.has(name))
-  if (strangers.length > 0) throw new Error(`the preload asks for ${[...new Set(strangers)].join(', ')}`)
+  const strangers = preloadStrangers(readFileSync(join(root, 'out', 'main', 'preload.cjs'), 'utf8'))
+  if (strangers.length > 0) throw new Error(`the preload asks for ${strangers.join(', ')}`)
 }
 
 const TARGETS = {
