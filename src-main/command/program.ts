@@ -4,6 +4,7 @@ import { version } from '../../package.json'
 import { addCheck } from './commands/check'
 import { addExample } from './commands/example'
 import { addFit } from './commands/fit'
+import { addMap } from './commands/map'
 import { addMeasure } from './commands/measure'
 import { addPlan } from './commands/plan'
 import { CommandEnd, EXIT } from './exit-codes'
@@ -14,7 +15,7 @@ import { printable } from './text'
 /** Adds one command to the program; it ends with the code that it gives back. */
 export type AddCommand = (program: Command, around: Surroundings, end: (code: ExitCode) => void) => void
 
-const COMMANDS: readonly AddCommand[] = [addCheck, addMeasure, addPlan, addFit, addExample]
+const COMMANDS: readonly AddCommand[] = [addCheck, addMeasure, addPlan, addFit, addMap, addExample]
 
 const ABOUT = 'Plans what comes after the crocheted motif: arrangement, joins, yarn and the printed map.'
 

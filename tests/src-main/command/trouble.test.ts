@@ -30,6 +30,7 @@ const COMMANDS: Record<string, (file: string) => string[]> = {
   plan: (file) => ['plan', file],
   'plan --json': (file) => ['plan', file, '--json'],
   fit: (file) => ['fit', file, '--width', '1300', '--height', '1600'],
+  map: (file) => ['map', file, '--out', `${file}.pdf`],
 }
 
 let folder = ''
@@ -117,6 +118,18 @@ describe('a project with impossible values ends with 1', () => {
     })
   }
 
+  it('fit and map tell it too, and no map is written', async () => {
+    const broken = layout({ rows: 'many' })
+    for (const command of [COMMANDS.map, COMMANDS.fit]) {
+      const ran = await onFile(broken, command ?? (() => []))
+      expect(ran).toMatchObject({ code: 1, out: '' })
+      expect(ran.err).toContain("layout.rows: the text 'many' stands where a number is expected.")
+    }
+    const absurd = await onFile(layout({ columns: -3 }), (file) => ['map', file, '--out', `${file}.pdf`])
+    expect(absurd.code).toBe(1)
+    expect(absurd.err).toContain('no map was written')
+  })
+
   it('names from a file cannot write to the terminal', async () => {
     const hostile = { ...SAMPLE, title: 'Nice \u001b[2J\u001b]0;x\u0007 \u202e throw' }
     const ran = await petalyard('plan', await writeProject(hostile))
@@ -131,6 +144,16 @@ describe('wrong use ends with 2', () => {
     [['plan'], "petalyard: missing required argument 'file'\n"],
     [['plan', 'a', 'b'], "petalyard: too many arguments for 'plan'. Expected 1 argument but got 2.\n"],
     [['plan', 'a', '--jsno'], "petalyard: unknown option '--jsno' (Did you mean --json?)\n"],
+    [['map', 'a'], "petalyard: required option '-o, --out <pdf>' not specified\n"],
+    [
+      ['map', 'a', '-o', 'b', '--paper', 'A5'],
+      "petalyard: option '--paper <size>' argument 'A5' is invalid. Allowed choices are A4, Letter.\n",
+    ],
+    [
+      ['map', 'a', '-o', 'b', '--pages', '3-1'],
+      "petalyard: option '--pages <pages>' argument '3-1' is invalid. Page numbers from 1 are expected, such as \"1-3,5\".\n",
+    ],
+    [['map', 'a', '-o', './a'], 'petalyard: --out ./a would replace the project itself.\n'],
   ])('%j', async (args, err) => {
     expect(await petalyard(...args)).toEqual({ code: 2, out: '', err })
   })
@@ -143,12 +166,15 @@ describe('wrong use ends with 2', () => {
 })
 
 describe('help', () => {
-  it.each(['check', 'measure', 'plan', 'fit', 'example'])('%s has one, with an example', async (command) => {
-    const ran = await petalyard(command, '--help')
-    expect(ran).toMatchObject({ code: 0, err: '' })
-    expect(ran.out).toContain(`Usage: petalyard ${command}`)
-    expect(ran.out).toContain(`Example:\n  petalyard ${command}`)
-    expect(Math.max(...ran.out.split('\n').map((line) => line.length))).toBeLessThanOrEqual(80)
-    expect((await petalyard('help', command)).out).toBe(ran.out)
-  })
+  it.each(['check', 'measure', 'plan', 'fit', 'map', 'example'])(
+    '%s has one, with an example',
+    async (command) => {
+      const ran = await petalyard(command, '--help')
+      expect(ran).toMatchObject({ code: 0, err: '' })
+      expect(ran.out).toContain(`Usage: petalyard ${command}`)
+      expect(ran.out).toContain(`Example:\n  petalyard ${command}`)
+      expect(Math.max(...ran.out.split('\n').map((line) => line.length))).toBeLessThanOrEqual(80)
+      expect((await petalyard('help', command)).out).toBe(ran.out)
+    },
+  )
 })

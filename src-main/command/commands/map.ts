@@ -1,0 +1,77 @@
+import { resolve } from 'node:path'
+import { Option } from 'commander'
+import { version } from '../../../package.json'
+import { PAPERS, SHEET_STYLES } from '../../../shared-types/project'
+import type { Paper, SheetStyle, Terms } from '../../../shared-types/project'
+import { planProject } from '../../../src-core/plan'
+import { formatNumber } from '../../../src-core/units/format'
+import { explainWriteFailure, replaceFile, WriteFailure } from '../../documents'
+import { CommandEnd, EXIT } from '../exit-codes'
+import { readPagesOption } from '../options'
+import type { AddCommand } from '../program'
+import { complainOf, exitFor, loadProject } from '../project-file'
+
+interface Options {
+  readonly out: string
+  readonly paper?: Paper
+  readonly style?: SheetStyle
+  readonly terms?: Terms
+  readonly pages?: readonly number[]
+}
+
+/** `petalyard map`: the printed map as a PDF. */
+export const addMap: AddCommand = (program, around, end) => {
+  program
+    .command('map')
+    .summary('write the assembly map as a PDF')
+    .description('Writes the map to put the project together by: overview, key, joins, order, materials.')
+    .argument('<file>', 'project file')
+    .requiredOption('-o, --out <pdf>', 'the PDF to write; one that is there is replaced')
+    .addOption(new Option('--paper <size>', 'paper (else as in the project)').choices([...PAPERS]))
+    .addOption(new Option('--style <style>', 'with colours, or ink alone').choices([...SHEET_STYLES]))
+    .addOption(new Option('--terms <terms>', 'terms to print stitches in').choices(['US', 'UK']))
+    .option('--pages <pages>', 'only these pages: "1-3,5"', readPagesOption)
+    .addHelpText(
+      'after',
+      '\nExample:\n  petalyard map throw.petalyard --out throw.pdf --paper A4 --style ink',
+    )
+    .action(async (file: string, options: Options) => {
+      if (resolve(options.out) === resolve(file))
+        throw new CommandEnd(EXIT.wrongUse, `--out ${options.out} would replace the project itself.`)
+      const { project, findings: invalid } = await loadProject(file)
+      if (!project) {
+        complainOf(around, invalid)
+        return end(exitFor(invalid))
+      }
+      const plan = planProject(project)
+      complainOf(
+        around,
+        plan.findings.filter((finding) => finding.severity === 'error'),
+      )
+      if (plan.motifs.length === 0) {
+        around.err('petalyard: there is nothing to draw yet, so no map was written.\n')
+        return end(EXIT.projectErrors)
+      }
+      // Loaded only here: it is the largest part of the program, and the other commands do not need it.
+      const { NoSuchPageError, renderMap } = await import('../../paper')
+      const { out, ...sheet } = options
+      const task = renderMap(project, plan, { ...sheet, date: around.now(), version })
+      const bytes = await task.catch((error: unknown) => {
+        throw error instanceof NoSuchPageError ? new CommandEnd(EXIT.wrongUse, error.message) : error
+      })
+      await write(out, bytes)
+      around.out(
+        `Wrote ${out}: ${formatNumber(plan.motifs.length)} motifs, ${formatNumber(bytes.length / 1000)} kB\n`,
+      )
+      return end(exitFor(plan.findings))
+    })
+}
+
+async function write(out: string, bytes: Uint8Array): Promise<void> {
+  try {
+    await replaceFile(out, bytes, { backup: false })
+  } catch (error) {
+    if (error instanceof WriteFailure) throw new CommandEnd(EXIT.notWritten, explainWriteFailure(error, out))
+    throw error
+  }
+}
