@@ -20,135 +20,205 @@ export interface Profile {
   readonly count: number
 }
 
-/** Far profile of a simple outline along the unit vector `along`; s runs along (−along.y, along.x). */
-export function farProfile(outline: Outline, along: Point): Profile {
-  const count = outline.length
-  const s = new Float64Array(count)
-  const v = new Float64Array(count)
-  for (let i = 0; i < count; i++) {
-    const point = outline[i]!
-    s[i] = point.y * along.x - point.x * along.y
-    v[i] = point.x * along.x + point.y * along.y
-  }
-  // On the far side of an outline that runs clockwise on paper, edges run towards growing s.
-  const forward = signedArea(outline) > 0 ? -1 : 1
-  const starts: number[] = []
-  const from = new Int32Array(count)
-  const to = new Int32Array(count)
-  for (let i = 0; i < count; i++) {
-    const j = i + 1 === count ? 0 : i + 1
-    const step = (s[j]! - s[i]!) * forward
-    if (step < 0) {
-      const left = s[i]! < s[j]! ? i : j
-      from[i] = left
-      to[i] = left === i ? j : i
-      starts.push(i)
-    }
-  }
-  starts.sort((a, b) => s[from[a]!]! - s[from[b]!]!)
-  const ends = starts.slice().sort((a, b) => s[to[a]!]! - s[to[b]!]!)
-  return sweep(s, v, from, to, starts, ends)
+/** Edges on the far side, as columns: from s, to s, values at both ends, and the slope between. */
+interface Edges {
+  readonly count: number
+  /** Where runs of edges begin that follow each other along the outline, and the count at the end. */
+  readonly runs: readonly number[]
+  readonly low: Float64Array
+  readonly high: Float64Array
+  readonly atLow: Float64Array
+  readonly atHigh: Float64Array
+  readonly slope: Float64Array
 }
 
-/** Walks the elementary intervals from left to right; a heap holds the active edges, the top one on top. */
-function sweep(
-  s: Float64Array,
-  v: Float64Array,
-  from: Int32Array,
-  to: Int32Array,
-  starts: readonly number[],
-  ends: readonly number[],
-): Profile {
-  const edges = starts.length
-  const heap = new Int32Array(edges)
-  const place = new Int32Array(from.length)
-  let size = 0
-  let middle = 0
+/** Far profile of a simple outline along the unit vector `along`; s runs along (−along.y, along.x). */
+export function farProfile(outline: Outline, along: Point): Profile {
+  const edges = farEdges(outline, along)
+  return sweep(edges, inOrder(edges.count, edges.runs, edges.high))
+}
 
-  const valueAt = (edge: number, at: number): number => {
-    const a = from[edge]!
-    const b = to[edge]!
-    return v[a]! + ((v[b]! - v[a]!) * (at - s[a]!)) / (s[b]! - s[a]!)
-  }
-  const above = (a: number, b: number): boolean => valueAt(a, middle) > valueAt(b, middle)
-  const put = (edge: number, at: number): void => {
-    heap[at] = edge
-    place[edge] = at
-  }
-  const rise = (start: number): void => {
-    let at = start
-    const edge = heap[at]!
-    while (at > 0) {
-      const parent = (at - 1) >> 1
-      if (!above(edge, heap[parent]!)) break
-      put(heap[parent]!, at)
-      at = parent
-    }
-    put(edge, at)
-  }
-  const sink = (start: number): void => {
-    let at = start
-    const edge = heap[at]!
-    for (;;) {
-      let child = 2 * at + 1
-      if (child >= size) break
-      if (child + 1 < size && above(heap[child + 1]!, heap[child]!)) child++
-      if (!above(heap[child]!, edge)) break
-      put(heap[child]!, at)
-      at = child
-    }
-    put(edge, at)
-  }
-  const remove = (edge: number): void => {
-    const at = place[edge]!
-    size--
-    if (at === size) return
-    put(heap[size]!, at)
-    rise(at)
-    sink(place[heap[at]!]!)
-  }
-
-  const pieces = new Float64Array(edges * 8)
+/** On the far side of an outline that runs clockwise on paper, edges run towards growing s. */
+function farEdges(outline: Outline, along: Point): Edges {
+  const size = outline.length
+  // One buffer for five columns: on short outlines making typed arrays costs more than the sweep.
+  const buffer = new ArrayBuffer(5 * 8 * size)
+  const [low, high, atLow, atHigh, slope] = [0, 1, 2, 3, 4].map(
+    (column) => new Float64Array(buffer, column * 8 * size, size),
+  ) as [Float64Array, Float64Array, Float64Array, Float64Array, Float64Array]
+  const runs: number[] = []
+  const clockwise = signedArea(outline) > 0
   let count = 0
-  let nextStart = 0
-  let nextEnd = 0
-  let previousTop = -1
-  while (nextEnd < edges) {
-    const startAt = nextStart < edges ? s[from[starts[nextStart]!]!]! : Infinity
-    const here = Math.min(startAt, s[to[ends[nextEnd]!]!]!)
-    // Removal compares inside the interval just left, where every edge of the heap is still active.
-    while (nextEnd < edges && s[to[ends[nextEnd]!]!]! === here) remove(ends[nextEnd++]!)
-    let next = nextEnd < edges ? s[to[ends[nextEnd]!]!]! : here
-    let pending = nextStart
-    while (pending < edges && s[from[starts[pending]!]!]! === here) {
-      next = Math.min(next, s[to[starts[pending]!]!]!)
-      pending++
-    }
-    if (pending < edges) next = Math.min(next, s[from[starts[pending]!]!]!)
-    middle = (here + next) / 2
-    for (; nextStart < pending; nextStart++) {
-      put(starts[nextStart]!, size++)
-      rise(size - 1)
-    }
-    if (size === 0) {
-      previousTop = -1
-      continue
-    }
-    const top = heap[0]!
-    const at = count * 4
-    if (top === previousTop) {
-      pieces[at - 3] = next
-      pieces[at - 1] = valueAt(top, next)
-    } else {
-      pieces[at] = here
-      pieces[at + 1] = next
-      pieces[at + 2] = valueAt(top, here)
-      pieces[at + 3] = valueAt(top, next)
+  let running = false
+  let point = outline[clockwise ? size - 1 : 0]!
+  let s = point.y * along.x - point.x * along.y
+  let value = point.x * along.x + point.y * along.y
+  for (let i = 0; i < size; i++) {
+    point = outline[clockwise ? i : size - 1 - i]!
+    const nextS = point.y * along.x - point.x * along.y
+    const nextValue = point.x * along.x + point.y * along.y
+    if (nextS > s) {
+      if (!running) runs.push(count)
+      low[count] = s
+      high[count] = nextS
+      atLow[count] = value
+      atHigh[count] = nextValue
+      slope[count] = (nextValue - value) / (nextS - s)
       count++
+    }
+    running = nextS > s
+    s = nextS
+    value = nextValue
+  }
+  runs.push(count)
+  return { count, runs, low, high, atLow, atHigh, slope }
+}
+
+/** Edges by growing `key`: a merge sort that starts from the runs in which they come sorted already. */
+function inOrder(count: number, runs: readonly number[], key: Float64Array): Int32Array {
+  let from = new Int32Array(count)
+  let to = new Int32Array(count)
+  for (let i = 0; i < count; i++) from[i] = i
+  for (let bounds = runs; bounds.length > 2;) {
+    const merged: number[] = []
+    for (let r = 0; r + 1 < bounds.length; r += 2) {
+      merged.push(bounds[r]!)
+      let a = bounds[r]!
+      const aEnd = bounds[r + 1]!
+      let b = aEnd
+      const bEnd = bounds[r + 2] ?? aEnd
+      for (let at = a; at < bEnd; at++)
+        to[at] = b >= bEnd || (a < aEnd && key[from[a]!]! <= key[from[b]!]!) ? from[a++]! : from[b++]!
+    }
+    merged.push(count)
+    bounds = merged
+    ;[from, to] = [to, from]
+  }
+  return from
+}
+
+/**
+ * Walks the elementary intervals from left to right. A heap holds the active edges, the top one on top; where
+ * a run goes on, the next edge takes the place of the last one, and only run ends move anything in the heap.
+ */
+function sweep(edges: Edges, ends: Int32Array): Profile {
+  const { count: total, runs, low, high, atLow, atHigh, slope } = edges
+  const heads = runs.slice(0, -1).sort((a, b) => low[a]! - low[b]!)
+  const tails = new Set(runs.map((start) => start - 1))
+  const heap = new EdgeHeap(edges)
+  const pieces = new Float64Array(total * 8)
+  let count = 0
+  let nextHead = 0
+  let nextEnd = 0
+  let middle = 0
+  let previousTop = -1
+  while (nextEnd < total) {
+    const headAt = nextHead < heads.length ? low[heads[nextHead]!]! : Infinity
+    const here = Math.min(headAt, high[ends[nextEnd]!]!)
+    // Removal compares inside the interval just left, where every edge of the heap is still active.
+    for (; nextEnd < total && high[ends[nextEnd]!]! === here; nextEnd++) {
+      const edge = ends[nextEnd]!
+      if (tails.has(edge)) heap.remove(edge, middle)
+      else heap.replace(edge, edge + 1)
+    }
+    let pending = nextHead
+    while (pending < heads.length && low[heads[pending]!]! === here) pending++
+    const endAt = nextEnd < total ? high[ends[nextEnd]!]! : here
+    const next = pending < heads.length ? Math.min(endAt, low[heads[pending]!]!) : endAt
+    middle = (here + next) / 2
+    for (; nextHead < pending; nextHead++) heap.add(heads[nextHead]!, middle)
+    const top = heap.top
+    if (top >= 0) {
+      if (top !== previousTop) {
+        pieces[count * 4] = here
+        pieces[count * 4 + 2] =
+          here === low[top] ? atLow[top]! : atLow[top]! + slope[top]! * (here - low[top]!)
+        count++
+      }
+      pieces[count * 4 - 3] = next
+      pieces[count * 4 - 1] =
+        next === high[top] ? atHigh[top]! : atLow[top]! + slope[top]! * (next - low[top]!)
     }
     previousTop = top
   }
   return { pieces, count }
+}
+
+/** A binary heap of edges by their value at a given s, with removal from within. */
+class EdgeHeap {
+  readonly #edges: Edges
+  readonly #heap: Int32Array
+  readonly #place: Int32Array
+  #size = 0
+
+  constructor(edges: Edges) {
+    this.#edges = edges
+    this.#heap = new Int32Array(edges.runs.length)
+    this.#place = new Int32Array(edges.count)
+  }
+
+  /** The edge with the largest value, or −1. */
+  get top(): number {
+    return this.#size > 0 ? this.#heap[0]! : -1
+  }
+
+  add(edge: number, at: number): void {
+    this.#put(edge, this.#size++)
+    this.#rise(edge, at)
+  }
+
+  remove(edge: number, at: number): void {
+    const hole = this.#place[edge]!
+    this.#size--
+    if (hole === this.#size) return
+    const moved = this.#heap[this.#size]!
+    this.#put(moved, hole)
+    this.#rise(moved, at)
+    this.#sink(moved, at)
+  }
+
+  /** The next edge of a run takes the place of the last one: it begins where that one ends. */
+  replace(edge: number, next: number): void {
+    this.#put(next, this.#place[edge]!)
+  }
+
+  #value(edge: number, at: number): number {
+    const { atLow, slope, low } = this.#edges
+    return atLow[edge]! + slope[edge]! * (at - low[edge]!)
+  }
+
+  #put(edge: number, place: number): void {
+    this.#heap[place] = edge
+    this.#place[edge] = place
+  }
+
+  #rise(edge: number, at: number): void {
+    const own = this.#value(edge, at)
+    let place = this.#place[edge]!
+    while (place > 0) {
+      const parent = (place - 1) >> 1
+      const above = this.#heap[parent]!
+      if (own <= this.#value(above, at)) break
+      this.#put(above, place)
+      place = parent
+    }
+    this.#put(edge, place)
+  }
+
+  #sink(edge: number, at: number): void {
+    const own = this.#value(edge, at)
+    let place = this.#place[edge]!
+    for (let child = 2 * place + 1; child < this.#size; child = 2 * place + 1) {
+      const right = child + 1
+      if (right < this.#size && this.#value(this.#heap[right]!, at) > this.#value(this.#heap[child]!, at))
+        child = right
+      const below = this.#heap[child]!
+      if (this.#value(below, at) <= own) break
+      this.#put(below, place)
+      place = child
+    }
+    this.#put(edge, place)
+  }
 }
 
 /**

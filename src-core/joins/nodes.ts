@@ -152,7 +152,7 @@ function joinPairs(
   at: (anchor: number, motif: number) => Point,
   reach: Millimetres,
 ): Group[] {
-  const groupOf = new Map<number, Group>()
+  const groupOf: (Group | undefined)[] = []
   const groups = new Set<Group>()
   const fits = (one: Group, other: Group): boolean => {
     for (let i = 0; i < one.motifs.length; i++) {
@@ -166,7 +166,7 @@ function joinPairs(
     return true
   }
   const groupFor = (motif: number, anchor: number): Group =>
-    groupOf.get(anchor) ?? { motifs: [motif], anchors: [anchor] }
+    groupOf[anchor] ?? { motifs: [motif], anchors: [anchor] }
   for (const { entries } of lists) {
     for (let k = 0; k < entries.length; k += 4) {
       const one = groupFor(entries[k]!, offsets[entries[k]!]! + entries[k + 1]!)
@@ -176,7 +176,7 @@ function joinPairs(
       one.anchors.push(...other.anchors)
       groups.delete(other)
       groups.add(one)
-      for (const anchor of one.anchors) groupOf.set(anchor, one)
+      for (const anchor of one.anchors) groupOf[anchor] = one
     }
   }
   return [...groups].sort((a, b) => Math.min(...a.anchors) - Math.min(...b.anchors))

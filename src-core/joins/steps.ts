@@ -6,7 +6,7 @@
 import type { Anchor, JoinMember, OrderJoin, OrderStep } from '../../shared-types/plan'
 import type { Hand } from '../../shared-types/project'
 import type { Placement } from '../layout/blanket'
-import type { Node } from './nodes'
+import type { Node, NodeMember } from './nodes'
 import { joinPhrase, spacePhrase, stepWords, stationName } from './words'
 import type { Station } from './words'
 
@@ -56,13 +56,12 @@ function step(
 ): OrderStep {
   const { placements, anchors, naming } = input
   const own = label[motif]!
-  const now = meetings[motif]!.map((meeting) => ({
-    ...meeting,
-    earlier: meeting.node.members
-      .filter((member) => label[member.motif]! < own)
-      .sort((a, b) => label[a.motif]! - label[b.motif]!),
-  })).filter((meeting) => meeting.earlier.length > 0)
-  const joined = new Map(now.map((meeting) => [meeting.anchor, meeting]))
+  const joined = new Map<Anchor, { readonly earlier: readonly NodeMember[] }>()
+  for (const { anchor, node } of meetings[motif]!) {
+    const earlier = node.members.filter((member) => label[member.motif]! < own)
+    if (earlier.length > 1) earlier.sort((a, b) => label[a.motif]! - label[b.motif]!)
+    if (earlier.length > 0) joined.set(anchor, { earlier })
+  }
   const stations = inOrder(anchors[motif]!, joined, naming)
   const joins: OrderJoin[] = []
   const free: string[] = []

@@ -8,7 +8,7 @@ import { formatNumber } from '../units/format'
 import type { Degrees, Millimetres } from '../units/quantity'
 import { BLOCKING, MOST_MOTIFS, MOST_RINGS, MOST_ROWS } from './constants'
 import type { Lattice } from './lattice'
-import { countPlaces, placesOf } from './places'
+import { countPlaces, placesOf, rowSpans } from './places'
 import type { Place, PlaceCounts } from './places'
 
 export interface BlanketCounts extends PlaceCounts {
@@ -84,26 +84,26 @@ export function blockingFactors(layout: BlanketLayout): {
   return { width: factor('width'), height: factor('height'), findings }
 }
 
-/** Width or height of a run of centres with the boxes of the outlines at their ends. */
-function extent(lattice: Lattice, counts: BlanketCounts): Box {
+/** The box round all outlines, from the first motif of row 1: only the ends of rows can stick out. */
+function extent(lattice: Lattice, counts: BlanketCounts, ys: Float64Array): Box {
   const boxes = lattice.outlines.map((outline: Outline) => boxOf(outline)) as [Box, Box]
-  const all = placesOf(counts)
   let left = Infinity
   let right = -Infinity
   let top = Infinity
   let bottom = -Infinity
-  const ys = rowOffsets(lattice, all[all.length - 1]?.row ?? 1)
-  for (const place of all) {
-    const box = boxes[isEven(counts, place.row) ? 1 : 0]
-    const x = (place.halves * lattice.column) / 2
-    const y = ys[place.row - 1]!
-    left = Math.min(left, x + box.left)
-    right = Math.max(right, x + box.right)
+  for (const { row, start, count } of rowSpans(counts)) {
+    const box = boxes[isEven(counts, row) ? 1 : 0]
+    const y = ys[row - 1]!
+    left = Math.min(left, (start * lattice.column) / 2 + box.left)
+    right = Math.max(right, ((start + 2 * (count - 1)) * lattice.column) / 2 + box.right)
     top = Math.min(top, y + box.top)
     bottom = Math.max(bottom, y + box.bottom)
   }
   return { left, top, right, bottom }
 }
+
+const rowCount = ({ arrangement, rows, rings }: BlanketCounts): number =>
+  arrangement === 'rings' ? 2 * rings + 1 : rows
 
 const isEven = (counts: BlanketCounts, row: number): boolean =>
   counts.arrangement !== 'rings' && row % 2 === 0
@@ -120,16 +120,15 @@ export function blanketSize(
   lattice: Lattice,
   counts: BlanketCounts,
 ): { width: Millimetres; height: Millimetres } {
-  const box = extent(lattice, counts)
+  const box = extent(lattice, counts, rowOffsets(lattice, rowCount(counts)))
   return { width: box.right - box.left, height: box.bottom - box.top }
 }
 
 /** Every motif with its centre from the top left of the box round all outlines, row by row. */
 export function layBlanket(lattice: Lattice, counts: BlanketCounts): Laid {
-  const box = extent(lattice, counts)
-  const all = placesOf(counts)
-  const ys = rowOffsets(lattice, all[all.length - 1]?.row ?? 1)
-  const placements = all.map((place): Placement => {
+  const ys = rowOffsets(lattice, rowCount(counts))
+  const box = extent(lattice, counts, ys)
+  const placements = placesOf(counts).map((place): Placement => {
     const even = isEven(counts, place.row)
     return {
       ...place,

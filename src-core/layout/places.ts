@@ -30,25 +30,35 @@ export function countPlaces({ arrangement, columns, rows, alternateRows, rings }
 const extra = (alternateRows: AlternateRows): number =>
   alternateRows === 'oneFewer' ? -1 : alternateRows === 'oneMore' ? 1 : 0
 
+/** One row: its places begin `start` half column pitches from the left edge of row 1's first motif. */
+export interface RowSpan {
+  readonly row: number
+  readonly start: number
+  readonly count: number
+}
+
+/** The rows of an arrangement, from the top. */
+export function rowSpans({ arrangement, columns, rows, alternateRows, rings }: PlaceCounts): RowSpan[] {
+  if (arrangement === 'rings')
+    return Array.from({ length: 2 * rings + 1 }, (_, i) => {
+      const fromMiddle = Math.abs(i - rings)
+      return { row: i + 1, start: fromMiddle, count: 2 * rings + 1 - fromMiddle }
+    })
+  return Array.from({ length: rows }, (_, i) => {
+    const shifted = arrangement === 'offset-rows' && i % 2 === 1
+    if (!shifted) return { row: i + 1, start: 0, count: columns }
+    return { row: i + 1, start: alternateRows === 'oneMore' ? -1 : 1, count: columns + extra(alternateRows) }
+  })
+}
+
 /** Every place of the arrangement, row by row. */
 export function placesOf(counts: PlaceCounts): Place[] {
-  const { arrangement, columns, rows, alternateRows, rings } = counts
-  const places: Place[] = []
-  if (arrangement === 'rings') {
-    for (let row = 1; row <= 2 * rings + 1; row++) {
-      const fromMiddle = Math.abs(row - 1 - rings)
-      for (let column = 1; column <= 2 * rings + 1 - fromMiddle; column++)
-        places.push({ id: placeId(row, column), row, column, halves: fromMiddle + 2 * (column - 1) })
-    }
-    return places
-  }
-  const offset = arrangement === 'offset-rows'
-  for (let row = 1; row <= rows; row++) {
-    const shifted = offset && row % 2 === 0
-    const start = shifted ? (alternateRows === 'oneMore' ? -1 : 1) : 0
-    const count = columns + (shifted ? extra(alternateRows) : 0)
-    for (let column = 1; column <= count; column++)
-      places.push({ id: placeId(row, column), row, column, halves: start + 2 * (column - 1) })
-  }
-  return places
+  return rowSpans(counts).flatMap(({ row, start, count }) =>
+    Array.from({ length: count }, (_, i) => ({
+      id: placeId(row, i + 1),
+      row,
+      column: i + 1,
+      halves: start + 2 * i,
+    })),
+  )
 }
