@@ -12,6 +12,8 @@ import { bySeverity, finding } from './findings/finding'
 import { joinRule } from './joins/rule'
 import { blanketCounts, blanketSize, blockingFactors } from './layout/blanket'
 import { fitArrangements } from './layout/fit'
+import { bestRotation } from './layout/rotation'
+import type { BestRotation } from './layout/rotation'
 import * as stages from './layout/stages'
 import { edgingHeight } from './materials/edging'
 import { materials } from './materials/materials'
@@ -26,6 +28,8 @@ export interface Planner {
   plan(project: Project): Plan
   /** The finished size alone, in mm; null while something is missing that it follows from. */
   size(project: Project): { width: number; height: number } | null
+  /** The rotation with the most meeting points, beside the present one; null while something is missing. */
+  rotation(project: Project): BestRotation | null
 }
 
 const EMPTY: Plan = {
@@ -177,6 +181,11 @@ export function createPlanner(): Planner {
         width: (size.width + 2 * edging) * blocking.width,
         height: (size.height + 2 * edging) * blocking.height,
       }
+    },
+    rotation(project) {
+      const { layout } = project
+      const parts = layout?.kind === 'blanket' ? frame(project, layout).parts : null
+      return parts && bestRotation(parts.measured, parts.counts, parts.rule, project.joining, parts.gauge)
     },
     plan(project) {
       const { layout } = project
