@@ -1,0 +1,126 @@
+import { describe, expect, it } from 'vitest'
+import type { Project } from '../../../shared-types/project'
+import {
+  chooseJoinDetail,
+  firstPetal,
+  joinDetailFigure,
+  joinLegend,
+  nodeKinds,
+} from '../../../src-core/figures/join-detail'
+import { keySwatch } from '../../../src-core/figures/key-swatch'
+import { colourwayMarks } from '../../../src-core/figures/marks'
+import { motifDimensions, motifFigure } from '../../../src-core/figures/motif-figure'
+import { createPlanner } from '../../../src-core/plan'
+import { record } from './recorder'
+import { sampleMotif, samplePlan } from './sample'
+
+const measure = (text: string, size: number): number => text.length * size * 0.17
+const { project, plan } = samplePlan({ columns: 7, rows: 6 })
+const marks = colourwayMarks(project, plan)
+const look = { marks, hand: 'right', asYouGo: true } as const
+const box = { width: 180, height: 120 }
+
+describe('the join detail', () => {
+  const choice = chooseJoinDetail(plan)!
+
+  it('shows a motif from the middle with all that it meets, and every meeting point among them', () => {
+    expect(choice.focus.row).toBeGreaterThan(1)
+    expect(choice.focus.row).toBeLessThan(6)
+    const ids = new Set(choice.shown.map((motif) => motif.id))
+    for (const node of plan.joins) {
+      if (node.members.some((member) => member.motif === choice.focus.id)) {
+        for (const member of node.members) expect(ids.has(member.motif)).toBe(true)
+        expect(choice.nodes).toContain(node)
+      }
+    }
+  })
+
+  it('marks each meeting point, points to its host, and numbers every petal', () => {
+    const recording = record(joinDetailFigure(plan, choice, look, box))
+    const dots = recording.paths.filter(({ paint }) => paint.width === 1.5)
+    const arrows = recording.paths.filter(({ paint }) => paint.width === 0.4)
+    expect(dots).toHaveLength(choice.nodes.length)
+    expect(arrows.length).toBeGreaterThan(0)
+    expect(arrows.length).toBeLessThanOrEqual(dots.length)
+    const petals = recording.texts.filter((text) => text.size === 8.5)
+    expect(petals).toHaveLength(6 * choice.shown.length)
+    for (const text of recording.texts) expect(text.printed).toBeGreaterThanOrEqual(7)
+  })
+
+  it('has neither hosts nor a step where motifs are sewn together later', () => {
+    const recording = record(joinDetailFigure(plan, choice, { ...look, asYouGo: false }, box))
+    expect(recording.paths.filter(({ paint }) => paint.width === 0.4)).toHaveLength(0)
+    const legend = joinLegend({ point: 'a meeting point', way: 'the way' }, measure, 9.5, 80)
+    expect(record(legend).texts.map((text) => text.text)).toEqual(['a meeting point', 'the way'])
+  })
+
+  it('M33 counts the petals as the step in words does, from the first of the longest free run', () => {
+    const six: Project = {
+      ...project,
+      layout: { kind: 'blanket', arrangement: 'offset-rows', motif: 'm1', columns: 6, rows: 5, turn: 30 },
+    }
+    const real = createPlanner().plan(six)
+    const middle = chooseJoinDetail(real)!.focus
+    const step = real.order.find(({ motif }) => motif === middle.id)!
+    const start = firstPetal(real, middle.id)
+    const number = (anchor: string): number => {
+      const { petal } = real.motif!.anchors.find(({ id }) => id === anchor)!
+      return ((petal - start + 6) % 6) + 1
+    }
+    expect(step.free.map(number)).toEqual(step.free.map((_, i) => i + 1))
+    for (const join of step.joins) expect(join.words).toMatch(new RegExp(`^petal ${number(join.anchor)} `))
+  })
+
+  it('is left out where nothing is joined', () => {
+    expect(chooseJoinDetail({ ...plan, joins: [] })).toBeNull()
+  })
+
+  it('counts the meeting points by how many motifs meet, with the largest gap', () => {
+    expect(nodeKinds(plan)).toEqual([{ members: 2, count: plan.joins.length, spread: 2 }])
+  })
+})
+
+describe('the motif with its measures', () => {
+  const options = {
+    width: 100,
+    across: 80,
+    units: 'metric',
+    hand: 'right',
+    mark: null,
+    look: 'ink',
+    measure,
+  } as const
+
+  it('is drawn at full size where there is room, with dimension lines as long as they say', () => {
+    const figure = motifFigure(sampleMotif(), options)
+    expect(figure.scale).toBe(1)
+    const recording = record(figure)
+    expect(recording.texts.map((text) => text.text)).toEqual([
+      ...['1', '2', '3', '4', '5', '6'],
+      'between petals 52 mm',
+      'tip to tip 78 mm',
+    ])
+    const lengths = recording.paths
+      .filter(({ paint }) => paint.width === 0.25)
+      .map(({ points }) => Math.max(...points.map(([x]) => x)) - Math.min(...points.map(([x]) => x)))
+    expect(lengths[0]).toBeCloseTo(52, 6)
+    expect(lengths[1]).toBeCloseTo(78, 6)
+  })
+
+  it('is drawn smaller where it must be, and names what its shape is measured by', () => {
+    expect(motifFigure(sampleMotif(), { ...options, across: 39 }).scale).toBeCloseTo(0.5, 9)
+    const names = (shape: 'round' | 'straight' | 'leaf'): string[] =>
+      motifDimensions({ ...sampleMotif(), shape }).map(({ words }) => words)
+    expect(names('round')).toEqual(['across'])
+    expect(names('straight')).toEqual(['side to side', 'point to point'])
+    expect(names('leaf')).toEqual(['width'])
+  })
+})
+
+describe('the key', () => {
+  it('shows the letter in the texture; in colour the middle stays to be seen', () => {
+    const ink = record(keySwatch(sampleMotif(), marks[0]!, 'ink', 0, 13))
+    expect(ink.texts).toMatchObject([{ text: 'A', anchor: 'middle', weight: 'bold' }])
+    expect(record(keySwatch(sampleMotif(), marks[0]!, 'colour', 0, 13)).texts).toHaveLength(0)
+  })
+})

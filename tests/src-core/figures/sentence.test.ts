@@ -1,0 +1,84 @@
+import { describe, expect, it } from 'vitest'
+import type { Plan } from '../../../shared-types/plan'
+import type { Project } from '../../../shared-types/project'
+import { joiningWords, projectSentence, sentenceText, shapeName } from '../../../src-core/figures/sentence'
+import { sampleMotif, samplePlan } from './sample'
+
+const { project, plan } = samplePlan({ columns: 12, rows: 10 })
+const sized: Plan = { ...plan, size: { ...plan.size, width: 975, height: 686 } }
+const say = (p: Project, q: Plan): string => sentenceText(projectSentence(p, q))
+
+describe('the project as a sentence', () => {
+  it('tells count, motif, size, arrangement, joining and finished size', () => {
+    expect(say(project, sized)).toBe(
+      '120 six-petal flowers of 78 mm in offset rows of 12, joined tip to tip: 97.5 × 68.6 cm (38⅜ × 27 in).',
+    )
+  })
+
+  it('tells both sizes where there is an edging, in the chosen terms', () => {
+    const edging = { style: 'bridge', height: 10, rounds: [], yarn: 'y1' }
+    const edged = { ...sized, size: { ...sized.size, width: 995, height: 706 }, edging }
+    expect(say(project, edged)).toContain(
+      '97.5 × 68.6 cm (38⅜ × 27 in) before the border, 99.5 × 70.6 cm with it.',
+    )
+    expect(sentenceText(projectSentence(project, edged, 'UK'))).toContain('before the edging')
+  })
+
+  it('speaks imperial when the project does', () => {
+    expect(say({ ...project, units: 'imperial' }, sized)).toContain(
+      '3⅛ in in offset rows of 12, joined tip to tip: 38⅜ × 27 in (97.5 × 68.6 cm).',
+    )
+  })
+
+  it('names the field of every part that can be changed, and only of those', () => {
+    const fields = projectSentence(project, sized).flatMap((part) =>
+      part.field ? [[part.field, part.text]] : [],
+    )
+    expect(fields).toEqual([
+      ['count', '120'],
+      ['motif', 'six-petal flowers'],
+      ['motif-size', '78 mm'],
+      ['arrangement', 'offset rows'],
+      ['columns', '12'],
+      ['joining', 'joined tip to tip'],
+      ['size', '97.5 × 68.6 cm (38⅜ × 27 in)'],
+    ])
+  })
+
+  it('tells rows of two lengths, rings and a single motif', () => {
+    const fewer = { ...sized, motifs: sized.motifs.filter((m) => m.row % 2 === 1 || m.column < 12) }
+    expect(say(project, fewer)).toContain('115 six-petal flowers of 78 mm in offset rows of 12 and 11,')
+    const rings = {
+      ...sized,
+      arrangement: 'rings' as const,
+      motifs: sized.motifs.filter((m) => m.row < 8 && m.column < 4),
+    }
+    expect(say(project, rings)).toContain('in three rings round one in the middle')
+    const one = { ...sized, motifs: sized.motifs.slice(0, 1) }
+    expect(say(project, one)).toMatch(/^1 six-petal flower of 78 mm in one row/)
+  })
+
+  it('says so when nothing is laid out', () => {
+    expect(say(project, { ...plan, motifs: [] })).toBe('Nothing is laid out yet.')
+    expect(say(project, { ...plan, motif: null })).toBe('Nothing is laid out yet.')
+  })
+
+  it('tells every rule of joining', () => {
+    const words = (joining: Project['joining'], shape: 'petals' | 'round' | 'straight' = 'petals'): string =>
+      joiningWords({ ...project, joining }, { ...sampleMotif(), shape })
+    expect(words({ rule: 'tips' })).toBe('joined tip to tip')
+    expect(words({ rule: 'tips' }, 'round')).toBe('joined where they touch')
+    expect(words({ rule: 'tips' }, 'straight')).toBe('joined at the corners')
+    expect(words({ rule: 'edges' })).toBe('joined at tips and shoulders')
+    expect(words({ rule: 'bridge', bridgeChains: 3 })).toBe('joined with chains of 3')
+    expect(words({ rule: 'seam', seam: 'whip' })).toBe('sewn together')
+    expect(words({ rule: 'seam', seam: 'sc' })).toBe('crocheted together')
+    expect(words({ rule: 'apart', gap: 5 })).toBe('laid 5 mm apart')
+  })
+
+  it('calls motifs what they are', () => {
+    expect(shapeName({ ...sampleMotif(), petals: 24 }, false)).toBe('twenty-four-petal flower')
+    expect(shapeName({ ...sampleMotif(), shape: 'straight', petals: 4 }, true)).toBe('squares')
+    expect(shapeName({ ...sampleMotif(), shape: 'leaf' }, true)).toBe('leaves')
+  })
+})

@@ -1,0 +1,306 @@
+import { beforeAll, describe, expect, it } from 'vitest'
+import { mapPages, NoSuchPageError, renderMap } from '../../../src-main/paper/index'
+import type { RenderOptions } from '../../../src-main/paper/index'
+import { DATE, flowers, planned, VERSION } from './projects'
+import { readPdf } from './read-pdf'
+import type { ReadPdf } from './read-pdf'
+
+const OPTIONS: RenderOptions = { date: DATE, version: VERSION }
+const edged = { edging: { style: 'bridge' as const, rounds: ['sc', 'dc'], yarn: 'y1' } }
+
+describe('the assembly map of a throw', () => {
+  const { project, plan } = planned(flowers(edged, { forChild: true }))
+  let read: ReadPdf
+  beforeAll(async () => {
+    read = await readPdf(await renderMap(project, plan, OPTIONS))
+  })
+
+  it('has the overview, joins, order, materials, the motif and cautions, each under a bookmark', () => {
+    expect(read.bookmarks.map(([title]) => title)).toEqual([
+      'Overview',
+      'How the motifs meet',
+      'Order of work',
+      'Materials',
+      'The motif',
+      'Take care',
+    ])
+    expect(read.pageMode).toBe('UseOutlines')
+    for (const [, page] of read.bookmarks) expect(page).toBeLessThanOrEqual(read.pages.length)
+  })
+
+  it('says on every page what it is, of which version, and which page of how many', () => {
+    read.pages.forEach((page, i) => {
+      expect(page.words).toContain('Harbour window throw · version of 24 November 2026')
+      expect(page.words).toContain(`page ${i + 1} of ${read.pages.length}`)
+    })
+    expect(read.labels?.[0]).toBe('1 Overview')
+    expect(read.labels).toHaveLength(read.pages.length)
+  })
+
+  it('begins with the project as a sentence, the key with counts, how to read and how to join', () => {
+    const { words } = read.pages[0]!
+    expect(words).toContain('120 six-petal flowers of 78 mm in offset rows of 12, joined tip to tip:')
+    expect(words).toContain('before the border')
+    expect(words).toMatch(/Dawn × 30/)
+    expect(words).toContain('Lichen centre, Brick petals')
+    expect(words).toContain('The number is the order of work, the letter the colourway.')
+    expect(words).toContain('replace the middle chain of the tip with a slip stitch')
+  })
+
+  it('prints every working number where its motif is', () => {
+    const numbers = read.pages[0]!.texts.filter(({ text }) => /^\d+$/.test(text))
+    const centre = (label: string) => {
+      const found = numbers.filter(({ text, y }) => text === label && y > 45)
+      return found.map(({ x, y, width }) => ({ x: x + width / 2, y }))
+    }
+    const by = new Map(plan.motifs.map((motif) => [motif.label, motif]))
+    const [first] = centre('13')
+    const [last] = centre('97')
+    const scale = (last!.y - first!.y) / (by.get('97')!.y - by.get('13')!.y)
+    for (const motif of plan.motifs) {
+      const wish = {
+        x: first!.x + (motif.x - by.get('13')!.x) * scale,
+        y: first!.y + (motif.y - by.get('13')!.y) * scale,
+      }
+      const near = centre(motif.label).some(({ x, y }) => Math.hypot(x - wish.x, y - wish.y) < 0.05)
+      expect(near, `number ${motif.label}`).toBe(true)
+    }
+  })
+
+  it('lists every motif with a box to tick, its address and its colourway', () => {
+    const order = read.pages.map((page) => page.words).join(' ')
+    const codes = new Map(project.colourways!.map((way) => [way.id, way.code]))
+    for (const motif of plan.motifs) {
+      expect(order).toContain(
+        `☐ ${motif.label} · row ${motif.row}, motif ${motif.column} · ${codes.get(motif.colourway)}`,
+      )
+    }
+  })
+
+  it('tells yarn in grams and ounces, metres and yards, with range, skeins and cost', () => {
+    const page = read.pages.find(({ words }) => words.startsWith('Materials'))!
+    for (const need of plan.yarns) {
+      const { low, expected, high } = need.grams
+      expect(page.words).toContain(`${Math.round(expected)} g (${Math.round(low)}–${Math.round(high)})`)
+    }
+    for (const word of [
+      'oz',
+      ' m ',
+      ' yd ',
+      'skeins',
+      'to buy',
+      'Gauge',
+      'Border',
+      'Ends',
+      'dye lot',
+      '3.5 mm hook',
+    ]) {
+      expect(page.words).toContain(word)
+    }
+  })
+
+  it('sets nothing smaller than 7 pt, and lists and tables at 8 pt or more', () => {
+    for (const page of read.pages)
+      for (const { size, text } of page.texts) expect(size, text).toBeGreaterThanOrEqual(7)
+    const order = read.pages.find(({ words }) => words.startsWith('Order of work'))!
+    for (const { size } of order.texts) expect(size).toBeGreaterThanOrEqual(8)
+  })
+
+  it('keeps all text 12 mm from the edge', () => {
+    for (const page of read.pages) {
+      for (const { x, y, width, text } of page.texts) {
+        expect(x, text).toBeGreaterThanOrEqual(11.99)
+        expect(x + width, text).toBeLessThanOrEqual(page.width - 11.99)
+        expect(y, text).toBeGreaterThanOrEqual(12)
+        expect(y, text).toBeLessThanOrEqual(page.height - 12)
+      }
+    }
+  })
+
+  it('carries title, author, language, dates and print scaling', () => {
+    expect(read.information).toMatchObject({
+      Title: 'Harbour window throw',
+      Author: 'Ida Moe',
+      Language: 'en-US',
+      Producer: 'Petalyard 0.1.0',
+      CreationDate: 'D:20261124100000Z',
+      ModDate: 'D:20261124100000Z',
+    })
+    expect(read.viewerPreferences).toMatchObject({ PrintScaling: 'None', DisplayDocTitle: true })
+  })
+
+  it('cautions about blankets for babies and defers to local rules', () => {
+    const words = read.pages.map((page) => page.words).join(' ')
+    expect(words).toContain('Not for sleep under 12 months')
+    expect(words).toContain('out of the crib')
+    expect(words).toContain('Follow the advice that is given where you live')
+  })
+})
+
+describe('paper, terms and units', () => {
+  it('is A4 or Letter to a tenth of a millimetre (ISO 216; ANSI A)', async () => {
+    const { project, plan } = planned(flowers({ columns: 5, rows: 4 }))
+    const size = async (paper: 'A4' | 'Letter'): Promise<[number, number]> => {
+      const { pages } = await readPdf(await renderMap(project, plan, { ...OPTIONS, paper, pages: [1] }))
+      return [pages[0]!.width, pages[0]!.height]
+    }
+    const [a4, letter] = [await size('A4'), await size('Letter')]
+    expect(a4[0]).toBeCloseTo(210, 1)
+    expect(a4[1]).toBeCloseTo(297, 1)
+    expect(letter[0]).toBeCloseTo(215.9, 1)
+    expect(letter[1]).toBeCloseTo(279.4, 1)
+  })
+
+  it('turns to landscape where only that holds numbers that can be read', async () => {
+    const { project, plan } = planned(flowers({ columns: 20, rows: 6 }))
+    const { pages } = await readPdf(await renderMap(project, plan, OPTIONS))
+    expect(pages[0]!.width).toBeGreaterThan(pages[0]!.height)
+    expect(pages[1]!.width).toBeLessThan(pages[1]!.height)
+  })
+
+  it('speaks the chosen terms and translates the gauge into them', async () => {
+    const { project, plan } = planned(flowers(edged, { forChild: true }))
+    const { pages, information } = await readPdf(await renderMap(project, plan, { ...OPTIONS, terms: 'UK' }))
+    const words = pages.map((page) => page.words).join(' ')
+    for (const word of ['Tension', '20 dc (double crochet)', 'balls', 'edging', 'out of the cot']) {
+      expect(words).toContain(word)
+    }
+    for (const word of ['Gauge', 'skeins', 'border', 'crib', 'single crochet'])
+      expect(words).not.toContain(word)
+    expect(information.Language).toBe('en-GB')
+  })
+
+  it('tells imperial first when the project does, and still both', async () => {
+    const { project, plan } = planned(flowers({}, { units: 'imperial' }))
+    const { pages } = await readPdf(await renderMap(project, plan, OPTIONS))
+    const materials = pages.find(({ words }) => words.startsWith('Materials'))!
+    expect(materials.words).toMatch(/\d oz \([\d.]+–[\d.]+\)/)
+    expect(materials.words).toMatch(/\d g /)
+    expect(pages[0]!.words).toMatch(/joined tip to tip: \S+ × \S+ in \(/)
+  })
+})
+
+describe('a big map', () => {
+  const { project, plan } = planned(flowers({ columns: 40, rows: 40 }))
+
+  it('goes on over sheets that name their rows and places; page 1 shows where they lie', async () => {
+    const { pages, bookmarks } = await readPdf(await renderMap(project, plan, OPTIONS))
+    const sheets = pages.filter(({ words }) => /^Sheet \d+ of \d+/.test(words))
+    expect(sheets.length).toBeGreaterThan(3)
+    expect(sheets[0]!.words).toMatch(/^Sheet 1 of \d+ Rows 1–\d+, places 1–\d+/)
+    expect(pages[0]!.words).toContain(`The map is printed on ${sheets.length} sheets`)
+    expect(bookmarks.filter(([title]) => title.startsWith('Sheet'))).toHaveLength(sheets.length)
+    const printed = new Set(sheets.flatMap((page) => page.texts.map(({ text }) => text)))
+    for (const motif of plan.motifs) expect(printed.has(motif.label), motif.label).toBe(true)
+  })
+})
+
+describe('pages that are asked for', () => {
+  const { project, plan } = planned(flowers({ columns: 4, rows: 3 }))
+
+  it('are kept with their numbers', async () => {
+    const { pages } = await readPdf(await renderMap(project, plan, { ...OPTIONS, pages: [2, 1] }))
+    const all = mapPages(project, plan, OPTIONS)
+    expect(pages).toHaveLength(2)
+    expect(pages[1]!.words).toContain(`page 2 of ${all.length}`)
+  })
+
+  it('are refused when there are none such', async () => {
+    const asked = renderMap(project, plan, { ...OPTIONS, pages: [1, 99] })
+    await expect(asked).rejects.toThrow(NoSuchPageError)
+    await expect(asked).rejects.toThrow(/pages 1 to \d+; there is no page 99/)
+    await expect(renderMap(project, plan, { ...OPTIONS, pages: [0.5] })).rejects.toThrow(NoSuchPageError)
+  })
+
+  it('can be previewed as draw lists of the paper’s size', () => {
+    for (const page of mapPages(project, plan, { ...OPTIONS, paper: 'Letter' })) {
+      expect([page.figure.width, page.figure.height]).toEqual([215.9, 279.4])
+      expect(page.name).not.toBe('')
+    }
+  })
+})
+
+describe('the same again', () => {
+  const { project, plan } = planned(flowers({ columns: 6, rows: 5 }))
+
+  it('gives the same bytes for the same input and date, and others when anything changes', async () => {
+    const first = Buffer.from(await renderMap(project, plan, OPTIONS))
+    expect(Buffer.from(await renderMap(project, plan, OPTIONS)).equals(first)).toBe(true)
+    const other = [
+      await renderMap(project, plan, { ...OPTIONS, date: new Date('2026-11-25T10:00:00Z') }),
+      await renderMap(project, plan, { ...OPTIONS, style: 'colour' }),
+      await renderMap({ ...project, title: 'Another' }, plan, OPTIONS),
+    ]
+    for (const bytes of other) expect(Buffer.from(bytes).equals(first)).toBe(false)
+  })
+
+  it('tells how far it is, and stops when it is told to', async () => {
+    const shares: number[] = []
+    await renderMap(project, plan, { ...OPTIONS, onProgress: (share) => shares.push(share) })
+    expect(shares.at(-1)).toBe(1)
+    expect([...shares].sort((a, b) => a - b)).toEqual(shares)
+    const controller = new AbortController()
+    const stopped = renderMap(project, plan, {
+      ...OPTIONS,
+      signal: controller.signal,
+      onProgress: () => controller.abort(new Error('stopped by the user')),
+    })
+    await expect(stopped).rejects.toThrow('stopped by the user')
+  })
+})
+
+describe('whatever the file holds', () => {
+  it('prints Greek and Cyrillic, and a box for what the face lacks', async () => {
+    const title = 'Λουλούδια · Цветочный плед · Kwiat ½ – 花🌼\u0000\u202e\ud800 done'
+    const { project, plan } = planned(flowers({ columns: 3, rows: 2 }, { title, designer: 'Ørsted & Łucja' }))
+    const { pages, information } = await readPdf(await renderMap(project, plan, OPTIONS))
+    expect(pages[0]!.words).toContain('Λουλούδια · Цветочный плед · Kwiat ½ – □□□ done')
+    expect(information.Author).toBe('Ørsted & Łucja')
+  })
+
+  it('shortens what is too long instead of running off the page', async () => {
+    const long = 'Endless '.repeat(60)
+    const project = flowers({ columns: 3, rows: 2 }, { title: long })
+    const named = {
+      ...project,
+      yarns: project.yarns!.map((yarn) => ({ ...yarn, name: `${yarn.name} ${'verylongname'.repeat(12)}` })),
+      colourways: project.colourways!.map((way) => ({ ...way, name: long })),
+    }
+    const { plan } = planned(named)
+    const { pages } = await readPdf(await renderMap(named, plan, OPTIONS))
+    for (const page of pages) {
+      for (const { x, width, text } of page.texts) {
+        expect(x + width, text).toBeLessThanOrEqual(page.width - 11.9)
+        expect(x, text).toBeGreaterThanOrEqual(11.9)
+      }
+    }
+  })
+
+  it('prints one page for a project in which nothing is laid out yet', async () => {
+    const { project, plan } = planned({ format: 'petalyard-project', version: 1 })
+    const { pages } = await readPdf(await renderMap(project, plan, OPTIONS))
+    expect(pages[0]!.words).toContain('Untitled project')
+    expect(pages[0]!.words).toContain('Nothing is laid out yet.')
+  })
+
+  it('prints any number of colourways', async () => {
+    const project = flowers({ columns: 8, rows: 6 })
+    const ways = Array.from({ length: 60 }, (_, i) => ({
+      ...project.colourways![0]!,
+      id: `w${i}`,
+      code: `Z${i}`,
+    }))
+    const many = {
+      ...project,
+      colourways: ways,
+      layout: {
+        ...flowers().layout!,
+        columns: 8,
+        rows: 8,
+        cells: { fill: { pattern: 'repeat' as const, colourways: ways.map(({ id }) => id) } },
+      },
+    } as typeof project
+    const { pages } = await readPdf(await renderMap(many, planned(many).plan, OPTIONS))
+    expect(pages.filter(({ words }) => words.startsWith('Colourways')).length).toBeGreaterThan(1)
+  })
+})
