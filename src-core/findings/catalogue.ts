@@ -10,6 +10,7 @@ import { JOIN_FINDINGS } from './joins'
 import { LAYOUT_FINDINGS } from './layout'
 import { MATERIAL_FINDINGS } from './materials'
 import { MOTIF_FINDINGS } from './motif'
+import { NUMBER_FINDINGS } from './numbers'
 
 export interface CatalogueEntry {
   readonly severity: Severity
@@ -25,6 +26,7 @@ export const CATALOGUE = {
   ...JOIN_FINDINGS,
   ...COLOUR_FINDINGS,
   ...MATERIAL_FINDINGS,
+  ...NUMBER_FINDINGS,
 } as const satisfies Record<string, CatalogueEntry>
 
 export type FindingCode = keyof typeof CATALOGUE
