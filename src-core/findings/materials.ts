@@ -34,6 +34,16 @@ export const MATERIAL_FINDINGS = {
     message: 'the shares of the weight add up to {sum}, not 1; they are scaled to 1.',
     mend: 'Correct the shares so that they add up to 1.',
   },
+  'yarn/invalid-weighing': {
+    severity: 'warning',
+    message: "{motif}: '{received}' cannot be the {field} of a weighing; it is left out.",
+    mend: 'Enter how many motifs were weighed, what they weighed together, and the steps of the scale.',
+  },
+  'yarn/invalid-allowance': {
+    severity: 'warning',
+    message: "'{received}' cannot be an allowance; {taken} is taken instead.",
+    mend: 'Enter a number from 0 on.',
+  },
   'yarn/no-colourway': {
     severity: 'warning',
     message: 'no colourway is chosen for {motifs} of the motifs, so their yarn is not counted.',

@@ -205,6 +205,12 @@ export function materials(input: MaterialsInput): Materials {
     findings.push(finding('gauge/missing', 'gauge', { width, spread: formatNumber(gauge.spread * 100) }))
   }
 
+  for (const field of ['wastePercent', 'tail'] as const) {
+    const value = project.allowance?.[field]
+    if (value === undefined || isUsableOrZero(value)) continue
+    const values = { received: String(value), taken: MATERIAL_CONSTANTS[field] }
+    findings.push(finding('yarn/invalid-allowance', `allowance.${field}`, values))
+  }
   const waste = stated(project.allowance?.wastePercent, MATERIAL_CONSTANTS.wastePercent)
   const listed = (project.yarns ?? []).filter((yarn) => ledger.has(yarn.id))
   const needs = listed.map((yarn) => ledger.need(yarn, waste))

@@ -71,7 +71,7 @@ function splitWeight(
   const stated = motif.weighed?.shares ?? {}
   const given = slots.filter((slot) => Object.hasOwn(stated, slot) && (stated[slot] ?? -1) >= 0)
   const sum = given.reduce((total, slot) => total + (stated[slot] ?? 0), 0)
-  if (given.length === 0 || sum <= 0) {
+  if (given.length === 0 || !isUsable(sum)) {
     const { shares, even } = splitWithoutShares(motif, account, slots)
     const note = finding('yarn/split-evenly', where, { motif: label(motif), slots: slots.length }, target)
     return { shares, findings: even ? [note] : [] }
@@ -106,7 +106,15 @@ export function motifYarn(motif: Motif, account: MotifAccount | null, where: str
   const open = names.filter((slot) => !direct.has(slot))
   const known = [...direct.values()].reduce((sum, grams) => sum + grams, 0)
   const motifs = isUsable(weighed?.motifs) ? weighed.motifs : 1
-  const rest = isUsable(weighed?.grams) ? weighed.grams / motifs - known : 0
+  const whole = isUsable(weighed?.grams) ? weighed.grams / motifs : 0
+  const countable = weighed?.motifs === undefined || isUsable(weighed.motifs)
+  const rest = countable ? whole - known : 0
+  for (const field of ['motifs', 'grams', 'resolution'] as const) {
+    const value = weighed?.[field]
+    if (value === undefined || (field === 'resolution' ? isUsableOrZero(value) : isUsable(value))) continue
+    const values = { motif: label(motif), field, received: String(value) }
+    findings.push(finding('yarn/invalid-weighing', `${where}.weighed.${field}`, values, { motif: motif.id }))
+  }
   if (open.length > 0 && rest > 0) {
     const { shares, findings: found } = splitWeight(motif, account, open, where)
     findings.push(...found)

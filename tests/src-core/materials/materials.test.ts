@@ -295,6 +295,18 @@ describe('what is missing is said', () => {
     expect(grams.high - grams.expected - (sure.high - sure.expected)).toBeCloseTo(joins * 0.25 * 1.1, 9)
   })
 
+  it('names weighings and allowances that cannot be, and goes on without them', () => {
+    const weighed = { motifs: 0, grams: 43, resolution: -1 }
+    const allowance = { wastePercent: -5, tail: -1 }
+    const found = materials(
+      input({ motif: { ...flower, weighed }, account: flowerAccount, project: project({ allowance }) }),
+    )
+    const named = codes(found)
+    expect(named.filter((code) => code === 'yarn/invalid-weighing')).toHaveLength(2)
+    expect(named.filter((code) => code === 'yarn/invalid-allowance')).toHaveLength(2)
+    expect(yarn(found, 'y1').grams.expected).toBeCloseTo((240 + 12) * 1.1, 9)
+  })
+
   it('answers an empty project', () => {
     const empty = input({ project: { format: 'petalyard-project', version: 1 }, motif: null })
     const found = materials({ ...empty, counts: { motifs: 0, byColourway: {} } })
