@@ -5,9 +5,11 @@
  */
 import type { Finding } from '../shared-types/finding'
 import type { FitArrangement, MotifAccount, Plan } from '../shared-types/plan'
-import type { BlanketLayout, Motif, Project } from '../shared-types/project'
+import type { BlanketLayout, Colourway, Motif, Project, Yarn } from '../shared-types/project'
 import { checkReferences } from './checks/references'
-import { givenColourways } from './colour/given'
+import { assignColourways } from './colour/assign'
+import { colourCells } from './colour/cells'
+import { legibilityFindings } from './colour/legibility'
 import { bySeverity, finding } from './findings/finding'
 import { joinRule } from './joins/rule'
 import { blanketCounts, blanketSize, blockingFactors } from './layout/blanket'
@@ -58,6 +60,10 @@ const EMPTY: Plan = {
 const accountOf = (project: Project, motif: Motif) =>
   accountFrom(motif, project.colourways, project.yarns, project.hand ?? 'right')
 
+/** Empty lists that stay the same object, so that stages which read them are remembered. */
+const NONE: readonly Colourway[] = []
+const NO_YARNS: readonly Yarn[] = []
+
 /** How many lattices a planner remembers: straight and offset rows with and without the last change. */
 const LATTICES = 6
 
@@ -71,7 +77,9 @@ export function createPlanner(): Planner {
   const lattice = memoised(stages.lattice, LATTICES)
   const arrange = memoised(stages.arrange)
   const join = memoised(stages.join)
-  const colours = memoised(givenColourways)
+  const cells = memoised(colourCells)
+  const colours = memoised(assignColourways)
+  const legibility = memoised(legibilityFindings)
   const work = memoised(stages.work)
   const edge = memoised(stages.edge)
   const finish = memoised(stages.finish)
@@ -118,10 +126,12 @@ export function createPlanner(): Planner {
       units,
       project.forChild ?? false,
     )
-    const coloured = colours(arranged.placements, layout.cells)
+    const ways = project.colourways ?? NONE
+    const fill = layout.cells?.fill
+    const coloured = colours(cells(arranged.placements, offset), fill, layout.cells?.painted, ways)
     const order = project.order ?? 'there-and-back'
-    const ways = (project.colourways ?? []).map((way) => way.id).join(' ')
-    const worked = work(measured, arranged, joined, order, hand, coloured.colourways, ways, offset)
+    const wayOrder = ways.map((way) => way.id).join(' ')
+    const worked = work(measured, arranged, joined, order, hand, coloured.colourways, wayOrder, offset)
     const { width, height } = blocking
     const finished = finish(
       measured,
@@ -151,6 +161,7 @@ export function createPlanner(): Planner {
         chord: line.tips > 0 ? line.length / line.tips : 0,
       },
     })
+    findings.push(...legibility(project.yarns ?? NO_YARNS, ways))
     findings.push(...joined.findings, ...coloured.findings, ...worked.findings, ...needed.findings)
     findings.push(...offTarget(layout, finished.size, units))
     return {

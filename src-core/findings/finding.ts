@@ -29,7 +29,12 @@ export function finding(
 
 const RANK = { error: 0, warning: 1, note: 2 } as const
 
-/** Errors first, then warnings, then notes; otherwise in the order found. */
+/** Errors first, then warnings, then notes; otherwise in the order found. What is said twice is told once. */
 export function bySeverity(findings: readonly Finding[]): Finding[] {
-  return [...findings].sort((a, b) => RANK[a.severity] - RANK[b.severity])
+  const seen = new Set<string>()
+  const unlike = findings.filter(({ code, where, message }) => {
+    const key = `${code} ${where} ${message}`
+    return !seen.has(key) && seen.add(key)
+  })
+  return unlike.sort((a, b) => RANK[a.severity] - RANK[b.severity])
 }
