@@ -1,0 +1,391 @@
+/**
+ * The drawing of a plan: three layers on a Konva stage (the map, the marks on it, the overlay), each with one
+ * shape of its own. Everything is drawn at most once a frame; Konva's own hit tests are off, the engine knows
+ * better what lies where.
+ */
+import Konva from 'konva'
+import type { Point } from '../../shared-types/plan'
+import * as cameras from './camera'
+import type { Camera, Viewport } from './camera'
+import { dimensionFrame, handleAt, resized } from './dimension-frame'
+import type { DimensionFrame, HandleKind } from './dimension-frame'
+import { Gestures } from './gestures'
+import type { Ground } from './gestures'
+import { colourwayOf, columnOf, rowOf } from './groups'
+import { MapLayer } from './map-layer'
+import { paintMarks } from './marks-painter'
+import { paintOverlay } from './overlay-painter'
+import { readPalette } from './palette'
+import type { Palette } from './palette'
+import { differenceOf, PictureMaker } from './picture'
+import type { Picture } from './picture'
+import type {
+  Direction,
+  DrawingCallbacks,
+  DrawingView,
+  Phase,
+  Scene,
+  ScreenBox,
+  SelectHow,
+  Size,
+} from './scene'
+import { stepFrom } from './steps'
+
+/** Milliseconds that the view takes to glide to where it was sent; none where motion is to be reduced. */
+const GLIDE = 180
+/** CSS pixels by which a press may miss a motif. */
+const SLACK = 3
+/** CSS pixels from the window's edge within which a revealed motif must not stay. */
+const REVEAL_MARGIN = 90
+
+/** What has to be drawn, or told, in the next frame. */
+interface Dirty {
+  map: boolean
+  marks: boolean
+  overlay: boolean
+  view: boolean
+}
+
+interface Glide {
+  readonly from: Camera
+  readonly to: Camera
+  readonly start: number
+}
+
+export class MapDrawing {
+  readonly #container: HTMLElement
+  readonly #callbacks: DrawingCallbacks
+  readonly #stage: Konva.Stage
+  readonly #layers: readonly [Konva.Layer, Konva.Layer, Konva.Layer]
+  readonly #map: MapLayer
+  readonly #maker = new PictureMaker()
+  readonly #gestures: Gestures
+  readonly #watch: ResizeObserver
+  readonly #stop = new AbortController()
+  #scene: Scene | null = null
+  #picture: Picture | null = null
+  #palette: Palette | null = null
+  #camera: Camera = { scale: 1, x: 0, y: 0 }
+  #viewport: Viewport
+  /** The view still shows the whole: it follows when the size changes. */
+  #fitted = true
+  #glide: Glide | null = null
+  #hover: string | null = null
+  #hot: HandleKind | null = null
+  #band: ScreenBox | null = null
+  #resizing: { readonly start: Size; wished: Size } | null = null
+  #frame = 0
+  #dirty: Dirty = { map: true, marks: true, overlay: true, view: true }
+
+  constructor(container: HTMLElement, callbacks: DrawingCallbacks) {
+    this.#container = container
+    this.#callbacks = callbacks
+    this.#viewport = { width: container.clientWidth, height: container.clientHeight }
+    const holder = container.ownerDocument.createElement('div')
+    holder.style.position = 'absolute'
+    holder.style.inset = '0'
+    container.append(holder)
+    container.style.touchAction = 'none'
+    this.#stage = new Konva.Stage({ container: holder, ...this.#viewport, listening: false })
+    this.#map = new MapLayer(() => this.#redraw({ map: true }))
+    const shapes = [this.#map.draw, this.#drawMarks, this.#drawOverlay]
+    this.#layers = shapes.map((draw) => {
+      const layer = new Konva.Layer({ listening: false })
+      const sceneFunc = (context: Konva.Context) => draw(context._context)
+      layer.add(new Konva.Shape({ sceneFunc, listening: false, perfectDrawEnabled: false }))
+      this.#stage.add(layer)
+      return layer
+    }) as unknown as [Konva.Layer, Konva.Layer, Konva.Layer]
+    this.#gestures = new Gestures(container, this.#ground())
+    this.#watch = new ResizeObserver(() => this.#measure())
+    this.#watch.observe(container)
+    this.#watchResolution()
+    // Labels may have been drawn before the program's own face was there.
+    void container.ownerDocument.fonts?.ready.then(() => this.#refreshAll())
+  }
+
+  /** Shows a scene; what did not change since the last one is not drawn again. */
+  show(scene: Scene): void {
+    const before = this.#scene
+    this.#scene = scene
+    if (!this.#palette || before?.theme !== scene.theme) this.#palette = readPalette(this.#container)
+    const picture = this.#maker.make(scene, this.#palette)
+    const difference = differenceOf(this.#picture, picture)
+    const grown =
+      before?.plan.size.width !== scene.plan.size.width || before.plan.size.height !== scene.plan.size.height
+    this.#picture = picture
+    this.#map.take(picture, difference)
+    if (grown && this.#fitted && !this.#resizing)
+      this.#lookAt(this.#fitting(), before !== null && !scene.previous)
+    this.#redraw({
+      map: difference !== 'nothing',
+      marks:
+        difference !== 'nothing' ||
+        before?.selection !== scene.selection ||
+        before.focus !== scene.focus ||
+        before.flagged !== scene.flagged ||
+        before.theme !== scene.theme,
+      overlay: grown || before?.previous !== scene.previous || before?.theme !== scene.theme,
+      view: grown,
+    })
+  }
+
+  /** Shows the whole plan, with its dimension lines. */
+  fit(): void {
+    this.#fitted = true
+    this.#lookAt(this.#fitting(), true)
+  }
+
+  /** Zooms about the middle of the window (keys, buttons). */
+  zoomBy(factor: number): void {
+    const middle = { x: this.#viewport.width / 2, y: this.#viewport.height / 2 }
+    this.#fitted = false
+    this.#lookAt(this.#kept(cameras.zoomAt(this.#aim(), factor, middle, this.#limits())), true)
+  }
+
+  /** Shows the plan in its real size, as far as the screen keeps to 96 pixels an inch. */
+  realSize(): void {
+    this.zoomBy(cameras.PIXELS_PER_MM / this.#aim().scale)
+  }
+
+  /** Moves the paper by CSS pixels. */
+  panBy(dx: number, dy: number): void {
+    this.#fitted = false
+    this.#lookAt(this.#kept(cameras.panned(this.#camera, dx, dy)), false)
+  }
+
+  /** Brings a placed motif into view, moving as little as possible. */
+  revealMotif(id: string): void {
+    const motif = this.#picture?.motifs.find((entry) => entry.id === id)
+    if (!motif) return
+    const camera = cameras.revealing(this.#aim(), motif, this.#viewport, REVEAL_MARGIN)
+    if (cameras.sameCamera(camera, this.#aim())) return
+    this.#fitted = false
+    this.#lookAt(camera, true)
+  }
+
+  /** Selects the whole row, or column, of a motif, or all motifs of a colourway. */
+  selectRow(id: string, how: SelectHow = 'replace'): void {
+    if (this.#scene) this.#callbacks.onSelect(rowOf(this.#scene.plan, id), how)
+  }
+  selectColumn(id: string, how: SelectHow = 'replace'): void {
+    if (this.#scene) this.#callbacks.onSelect(columnOf(this.#scene.plan, id), how)
+  }
+  selectColourway(colourway: string, how: SelectHow = 'replace'): void {
+    if (this.#scene) this.#callbacks.onSelect(colourwayOf(this.#scene.plan, colourway), how)
+  }
+
+  /** The motif that an arrow key leads to from another one. */
+  stepFrom(id: string | null, direction: Direction): string | null {
+    return this.#scene ? stepFrom(this.#scene.plan, id, direction) : null
+  }
+
+  /** Where a placed motif stands, in CSS pixels in the container; for menus and notes beside it. */
+  placeOf(id: string): Point | null {
+    const motif = this.#picture?.motifs.find((entry) => entry.id === id)
+    return motif ? cameras.toScreen(this.#camera, motif) : null
+  }
+
+  /** Gives up a drag that is under way. */
+  cancelGesture(): void {
+    this.#gestures.cancel()
+  }
+
+  destroy(): void {
+    this.#stop.abort()
+    this.#gestures.destroy()
+    this.#watch.disconnect()
+    cancelAnimationFrame(this.#frame)
+    this.#map.destroy()
+    const holder = this.#stage.container()
+    this.#stage.destroy()
+    holder.remove()
+    this.#container.style.cursor = ''
+  }
+
+  // ——— view
+
+  #size = (): Size => this.#scene?.plan.size ?? { width: 0, height: 0 }
+  #fitting = (): Camera => cameras.fitCamera(this.#size(), this.#viewport)
+  #limits = () => cameras.scaleLimits(this.#size(), this.#viewport)
+  #kept = (camera: Camera): Camera => cameras.keptInView(camera, this.#size(), this.#viewport)
+  /** Where the view is, or is on its way to. */
+  #aim = (): Camera => this.#glide?.to ?? this.#camera
+
+  #lookAt(camera: Camera, gliding: boolean): void {
+    const still = matchMedia('(prefers-reduced-motion: reduce)').matches
+    this.#glide =
+      gliding && !still && !cameras.sameCamera(camera, this.#camera)
+        ? { from: this.#camera, to: camera, start: performance.now() }
+        : null
+    if (!this.#glide) this.#camera = camera
+    this.#redraw({ map: true, marks: true, overlay: true, view: true })
+  }
+
+  #measure(): void {
+    const viewport = { width: this.#container.clientWidth, height: this.#container.clientHeight }
+    if (viewport.width === this.#viewport.width && viewport.height === this.#viewport.height) return
+    this.#viewport = viewport
+    this.#stage.size(viewport)
+    this.#lookAt(this.#fitted ? this.#fitting() : this.#kept(this.#camera), false)
+  }
+
+  /** The window may move to a screen of another resolution, or the page be zoomed. */
+  #watchResolution(): void {
+    const query = matchMedia(`(resolution: ${devicePixelRatio}dppx)`)
+    const heard = () => {
+      for (const layer of this.#layers) layer.getCanvas().setPixelRatio(devicePixelRatio)
+      this.#map.forget()
+      this.#redraw({ map: true, marks: true, overlay: true })
+      this.#watchResolution()
+    }
+    query.addEventListener('change', heard, { once: true, signal: this.#stop.signal })
+  }
+
+  #refreshAll(): void {
+    if (this.#stop.signal.aborted) return
+    this.#map.forget()
+    this.#redraw({ map: true, marks: true, overlay: true })
+  }
+
+  // ——— drawing
+
+  #redraw(what: Partial<Dirty>): void {
+    if (what.map) this.#dirty.map = true
+    if (what.marks) this.#dirty.marks = true
+    if (what.overlay) this.#dirty.overlay = true
+    if (what.view) this.#dirty.view = true
+    if (this.#frame === 0) this.#frame = requestAnimationFrame(this.#tick)
+  }
+
+  #tick = (now: number): void => {
+    this.#frame = 0
+    if (this.#glide) {
+      const { from, to, start } = this.#glide
+      const share = Math.min(1, Math.max(0, (now - start) / GLIDE))
+      this.#camera = cameras.between(from, to, 1 - (1 - share) ** 3)
+      if (share === 1) this.#glide = null
+      this.#dirty = { map: true, marks: true, overlay: true, view: true }
+    }
+    const dirty = this.#dirty
+    this.#dirty = { map: false, marks: false, overlay: false, view: false }
+    if (dirty.map) this.#map.look(this.#camera, this.#viewport, this.#fitting().scale)
+    const [map, marks, overlay] = this.#layers
+    if (dirty.map) map.draw()
+    if (dirty.marks) marks.draw()
+    if (dirty.overlay) overlay.draw()
+    if (this.#glide) this.#redraw({ map: true })
+    if (dirty.view && this.#scene) this.#callbacks.onView(this.#view())
+  }
+
+  #drawMarks = (pen: CanvasRenderingContext2D): void => {
+    const { selection, focus, flagged } = this.#scene ?? {}
+    if (!this.#picture || !selection || !flagged) return
+    const contour = this.#picture.artist?.at(this.#camera.scale * devicePixelRatio).layers[0] ?? null
+    const marks = { selection, focus: focus ?? null, flagged, hover: this.#hover }
+    paintMarks(pen, this.#picture, this.#camera, this.#viewport, marks, contour)
+  }
+
+  #drawOverlay = (pen: CanvasRenderingContext2D): void => {
+    if (!this.#palette) return
+    const previous = this.#scene?.previous
+    paintOverlay(
+      pen,
+      {
+        dimensions: this.#dimensions(),
+        previous: previous ? this.#boxOf(previous.size) : null,
+        wished: this.#resizing ? this.#boxOf(this.#resizing.wished) : null,
+        band: this.#band,
+        hot: this.#hot,
+      },
+      this.#viewport,
+      this.#palette,
+    )
+  }
+
+  #boxOf({ width, height }: Size): ScreenBox {
+    const { scale, x, y } = this.#camera
+    return { left: x, top: y, width: width * scale, height: height * scale }
+  }
+
+  #dimensions(): DimensionFrame | null {
+    return dimensionFrame(this.#camera, this.#size(), this.#viewport)
+  }
+
+  #view(): DrawingView {
+    const dimensions = this.#dimensions()
+    return {
+      scale: this.#camera.scale,
+      zoom: this.#camera.scale / this.#fitting().scale,
+      frame: this.#boxOf(this.#size()),
+      widthNumber: dimensions?.widthNumber ?? null,
+      heightNumber: dimensions?.heightNumber ?? null,
+    }
+  }
+
+  // ——— gestures
+
+  #ground(): Ground {
+    const plan = (at: Point) => cameras.toPlan(this.#camera, at)
+    const tool = () => this.#scene?.tool ?? 'select'
+    return {
+      get tool() {
+        return tool()
+      },
+      motifAt: (at) => this.#picture?.hit.at(plan(at), SLACK / this.#camera.scale) ?? null,
+      handleAt: (at) => {
+        const dimensions = this.#dimensions()
+        return dimensions && handleAt(dimensions, at)
+      },
+      motifsAlong: (from, to) => this.#picture?.hit.along(plan(from), plan(to)) ?? [],
+      centreOf: (id) => this.placeOf(id),
+      motifsWithin: ({ left, top, width, height }) => {
+        const from = plan({ x: left, y: top })
+        const to = plan({ x: left + width, y: top + height })
+        return this.#picture?.hit.within({ left: from.x, top: from.y, right: to.x, bottom: to.y }) ?? []
+      },
+      pan: (dx, dy) => this.panBy(dx, dy),
+      zoom: (factor, at) => {
+        this.#fitted = false
+        this.#lookAt(this.#kept(cameras.zoomAt(this.#camera, factor, at, this.#limits())), false)
+      },
+      select: (ids, how) => this.#callbacks.onSelect(ids, how),
+      focus: (id) => this.#callbacks.onFocus(id),
+      paint: (ids, phase) => this.#callbacks.onPaint(ids, phase),
+      turn: (degrees, phase) => this.#callbacks.onTurn?.(degrees, phase),
+      resize: (kind, dx, dy, phase) => this.#resize(kind, dx, dy, phase),
+      band: (box) => {
+        this.#band = box
+        this.#redraw({ overlay: true })
+      },
+      hover: (id, handle) => this.#pointAt(id, handle),
+      context: (id, at) => this.#callbacks.onContext?.(id, at),
+      cursor: (name) => {
+        if (this.#container.style.cursor !== name) this.#container.style.cursor = name
+      },
+    }
+  }
+
+  #resize(kind: HandleKind, dx: number, dy: number, phase: Phase): void {
+    if (phase === 'start') this.#resizing = { start: { ...this.#size() }, wished: this.#size() }
+    if (!this.#resizing) return
+    const wished = resized(this.#resizing.start, kind, dx, dy, this.#camera.scale)
+    this.#resizing.wished = wished
+    this.#hot = phase === 'start' || phase === 'move' ? kind : null
+    if (phase === 'end' || phase === 'cancel') this.#resizing = null
+    this.#callbacks.onResize({ width: wished.width, height: wished.height }, phase)
+    if (!this.#resizing && this.#fitted) this.#lookAt(this.#fitting(), true)
+    this.#redraw({ overlay: true })
+  }
+
+  #pointAt(id: string | null, handle: HandleKind | null): void {
+    if (handle !== this.#hot && !this.#resizing) {
+      this.#hot = handle
+      this.#redraw({ overlay: true })
+    }
+    if (id === this.#hover) return
+    this.#hover = id
+    this.#redraw({ marks: true })
+    this.#callbacks.onHover?.(id)
+  }
+}

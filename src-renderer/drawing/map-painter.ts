@@ -1,0 +1,236 @@
+/**
+ * Paints a part of a picture on a canvas: edging, motifs, join marks, labels. Motifs share one path for each
+ * layer; colours are set once for each colourway, and what is too small to be seen is not drawn.
+ */
+import type { Box } from '../../src-core/geometry/points'
+import { radians } from '../../src-core/units/quantity'
+import type { MotifArt } from './motif-art'
+import type { Picture } from './picture'
+
+/** What of a canvas the painter uses. */
+export type Pen = Pick<
+  CanvasRenderingContext2D,
+  | 'setTransform'
+  | 'fill'
+  | 'stroke'
+  | 'beginPath'
+  | 'moveTo'
+  | 'lineTo'
+  | 'closePath'
+  | 'arc'
+  | 'rect'
+  | 'clip'
+  | 'save'
+  | 'restore'
+  | 'clearRect'
+  | 'fillText'
+  | 'fillStyle'
+  | 'strokeStyle'
+  | 'lineWidth'
+  | 'lineJoin'
+  | 'lineCap'
+  | 'font'
+  | 'textAlign'
+  | 'textBaseline'
+  | 'globalAlpha'
+>
+
+/** How the canvas lies on the plan: device pixels per mm, and where the plan's origin falls, in device pixels. */
+export interface Placing {
+  readonly scale: number
+  readonly x: number
+  readonly y: number
+  /** Device pixels per CSS pixel. */
+  readonly ratio: number
+}
+
+/** From which size of a motif on screen (CSS pixels, tip to tip) things are drawn. */
+export const DETAIL = {
+  contour: 16,
+  joins: 10,
+  petals: 30,
+  rounds: 48,
+  number: 34,
+  letter: 60,
+} as const
+
+/** Join marks: radius as a share of the motif, within these CSS pixels. */
+const JOIN_MARK = { share: 0.026, least: 0.9, most: 4.5 } as const
+/** Contours: width as a share of the motif, within these CSS pixels. */
+const CONTOUR = { share: 0.012, least: 0.7, most: 1.6 } as const
+
+const clamp = (value: number, least: number, most: number) => Math.min(most, Math.max(least, value))
+
+/** Paints everything of `picture` that meets `box` (mm). The canvas is taken to be clear there. */
+export function paintMap(pen: Pen, picture: Picture, placing: Placing, box: Box): void {
+  const { account, artist } = picture
+  if (!account || !artist) return
+  const size = (account.overTips * placing.scale) / placing.ratio
+  const indices = picture.hit.meeting(box)
+  paintEdging(pen, picture, placing)
+  paintMotifs(pen, picture, placing, indices, artist.at(placing.scale), size)
+  if (picture.showJoins && size >= DETAIL.joins) paintJoins(pen, picture, placing, box, size)
+  if (picture.showLabels && size >= DETAIL.number) paintLabels(pen, picture, placing, indices, size)
+  pen.setTransform(1, 0, 0, 1, 0, 0)
+}
+
+/** How many paths `paintMap` draws for a number of motifs: what a frame costs. */
+export function paintCost(picture: Picture, scale: number, motifs: number): number {
+  const size = (picture.account?.overTips ?? 0) * scale
+  const layers = picture.account?.layers.length ?? 0
+  return motifs * (layers * (size >= DETAIL.contour ? 2 : 1) + (size >= DETAIL.petals ? 2 : 0))
+}
+
+function paintMotifs(
+  pen: Pen,
+  picture: Picture,
+  placing: Placing,
+  indices: readonly number[],
+  art: MotifArt,
+  size: number,
+): void {
+  const { scale, ratio } = placing
+  const matrices = matricesByTurn(picture, indices, scale)
+  const width = (clamp(size * CONTOUR.share, CONTOUR.least, CONTOUR.most) * ratio) / scale
+  pen.lineJoin = 'round'
+  pen.lineCap = 'round'
+  for (const [colourway, members] of byColourway(picture, indices)) {
+    const ink = picture.inks.get(colourway) ?? picture.inks.get('')
+    if (!ink) continue
+    const each = (draw: () => void) => {
+      for (const index of members) {
+        const motif = picture.motifs[index]!
+        const m = matrices.get(motif.turn)!
+        pen.setTransform(m.a, m.b, m.c, m.d, motif.x * scale + placing.x, motif.y * scale + placing.y)
+        draw()
+      }
+    }
+    art.layers.forEach((path, layer) => {
+      const { fill, line } = ink.layers[layer]!
+      const lines = layer === 0 ? art.petalLines : null
+      const rings = layer === art.layers.length - 1 ? art.centreLines : null
+      pen.fillStyle = fill
+      pen.strokeStyle = line
+      pen.lineWidth = width
+      const contour = size >= DETAIL.contour
+      const petals = size >= DETAIL.petals && lines !== null
+      const rounds = size >= DETAIL.rounds && rings !== null
+      each(() => {
+        pen.fill(path)
+        if (contour) pen.stroke(path)
+        if (petals) pen.stroke(lines)
+        if (rounds) pen.stroke(rings)
+      })
+    })
+  }
+}
+
+function byColourway(picture: Picture, indices: readonly number[]): Map<string, number[]> {
+  const groups = new Map<string, number[]>()
+  for (const index of indices) {
+    const { colourway } = picture.motifs[index]!
+    const group = groups.get(colourway)
+    if (group) group.push(index)
+    else groups.set(colourway, [index])
+  }
+  return groups
+}
+
+interface Matrix {
+  readonly a: number
+  readonly b: number
+  readonly c: number
+  readonly d: number
+}
+
+/** Turn, then the stretch of blocking, then the scale, for each turn that occurs. */
+function matricesByTurn(picture: Picture, indices: readonly number[], scale: number): Map<number, Matrix> {
+  const matrices = new Map<number, Matrix>()
+  const { width, height } = picture.stretch
+  for (const index of indices) {
+    const { turn } = picture.motifs[index]!
+    if (matrices.has(turn)) continue
+    const cos = Math.cos(radians(turn))
+    const sin = Math.sin(radians(turn))
+    matrices.set(turn, {
+      a: cos * width * scale,
+      b: sin * height * scale,
+      c: -sin * width * scale,
+      d: cos * height * scale,
+    })
+  }
+  return matrices
+}
+
+/** A band outside the line, half hidden under the tips that it is worked into. */
+function paintEdging(pen: Pen, picture: Picture, { scale, x, y, ratio }: Placing): void {
+  const { edging } = picture
+  if (!edging || edging.line.length < 3) return
+  const trace = () =>
+    edging.line.forEach((point, i) => (i === 0 ? pen.moveTo(point.x, point.y) : pen.lineTo(point.x, point.y)))
+  const far = 10 * edging.height
+  const { width, height } = picture.plan.size
+  pen.save()
+  pen.setTransform(scale, 0, 0, scale, x, y)
+  pen.beginPath()
+  pen.rect(-far, -far, width + 2 * far, height + 2 * far)
+  trace()
+  pen.closePath()
+  pen.clip('evenodd')
+  pen.lineJoin = 'round'
+  pen.beginPath()
+  trace()
+  pen.closePath()
+  pen.strokeStyle = edging.ink.line
+  pen.lineWidth = 2 * edging.height
+  pen.stroke()
+  pen.strokeStyle = edging.ink.fill
+  pen.lineWidth = Math.max(0, 2 * (edging.height - (CONTOUR.least * ratio) / scale))
+  pen.stroke()
+  pen.restore()
+}
+
+function paintJoins(pen: Pen, picture: Picture, placing: Placing, box: Box, size: number): void {
+  const { scale, ratio } = placing
+  const radius = clamp(size * JOIN_MARK.share, JOIN_MARK.least, JOIN_MARK.most) * ratio
+  const margin = radius / scale
+  pen.setTransform(1, 0, 0, 1, placing.x, placing.y)
+  pen.fillStyle = picture.palette.ink
+  pen.beginPath()
+  for (const { x, y } of picture.joins) {
+    if (x < box.left - margin || x > box.right + margin || y < box.top - margin || y > box.bottom + margin)
+      continue
+    pen.moveTo(x * scale + radius, y * scale)
+    pen.arc(x * scale, y * scale, radius, 0, 2 * Math.PI)
+  }
+  pen.fill()
+}
+
+/** The working number in the middle, and the colourway's letter under it where there is room. */
+function paintLabels(
+  pen: Pen,
+  picture: Picture,
+  placing: Placing,
+  indices: readonly number[],
+  size: number,
+): void {
+  const { scale, ratio } = placing
+  const both = size >= DETAIL.letter
+  const height = clamp(size * 0.17, 9, 22) * ratio
+  pen.textAlign = 'center'
+  pen.textBaseline = 'middle'
+  for (const index of indices) {
+    const motif = picture.motifs[index]!
+    const ink = picture.inks.get(motif.colourway) ?? picture.inks.get('')
+    const heart = ink?.layers[ink.layers.length - 1]
+    if (!ink || !heart) continue
+    pen.setTransform(1, 0, 0, 1, motif.x * scale + placing.x, motif.y * scale + placing.y)
+    pen.fillStyle = heart.text
+    pen.font = `600 ${height}px ${picture.palette.face}`
+    pen.fillText(motif.label, 0, 0)
+    if (!both || !ink.letter) continue
+    pen.fillStyle = ink.layers[0]!.text
+    pen.font = `400 ${height * 0.85}px ${picture.palette.face}`
+    pen.fillText(ink.letter, 0, picture.account!.overValleys * 0.37 * scale)
+  }
+}

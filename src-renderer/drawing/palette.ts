@@ -1,0 +1,40 @@
+/** The program's own colours on the drawing, read from the design tokens of the page. */
+export interface Palette {
+  /** What lies under the motifs. */
+  readonly paper: string
+  readonly ink: string
+  readonly quiet: string
+  readonly hairline: string
+  readonly accent: string
+  readonly warning: string
+  /** Motifs without a yarn. */
+  readonly bare: string
+  /** Font family of labels. */
+  readonly face: string
+}
+
+const TOKENS = {
+  paper: '--paper',
+  ink: '--ink',
+  quiet: '--quiet',
+  hairline: '--hairline',
+  accent: '--accent',
+  warning: '--warning',
+  bare: '--hairline',
+} as const
+
+/** Reads the tokens where `element` stands; a page without them gets its text colour throughout. */
+export function readPalette(element: Element): Palette {
+  const style = getComputedStyle(element)
+  const colour = (token: string) => style.getPropertyValue(token).trim() || style.color || 'black'
+  return {
+    paper: colour(TOKENS.paper),
+    ink: colour(TOKENS.ink),
+    quiet: colour(TOKENS.quiet),
+    hairline: colour(TOKENS.hairline),
+    accent: colour(TOKENS.accent),
+    warning: colour(TOKENS.warning),
+    bare: colour(TOKENS.bare),
+    face: style.fontFamily || 'sans-serif',
+  }
+}
