@@ -131,7 +131,7 @@ export function createPlanner(): Planner {
     const coloured = colours(cells(arranged.placements, offset), fill, layout.cells?.painted, ways)
     const order = project.order ?? 'there-and-back'
     const wayOrder = ways.map((way) => way.id).join(' ')
-    const worked = work(measured, arranged, joined, order, hand, coloured.colourways, wayOrder, offset)
+    const worked = work(measured, arranged, joined, rule, order, hand, coloured.colourways, wayOrder, offset)
     const { width, height } = blocking
     const finished = finish(
       measured,

@@ -7,8 +7,8 @@ import type { Anchor, JoinMember, OrderJoin, OrderStep } from '../../shared-type
 import type { Hand } from '../../shared-types/project'
 import type { Placement } from '../layout/blanket'
 import type { Node, NodeMember } from './nodes'
-import { joinPhrase, spacePhrase, stepWords, stationName } from './words'
-import type { Station } from './words'
+import { joinPhrase, listOf, sewingWords, spacePhrase, stationName, stepWords } from './words'
+import type { Station, ToldPlace } from './words'
 
 export interface StepsInput {
   readonly placements: readonly Placement[]
@@ -19,6 +19,8 @@ export interface StepsInput {
   readonly hand: Hand
   /** How the motif's places are counted: as petals, corners or by the clock. */
   readonly naming: Naming
+  /** Motifs are made first and sewn together afterwards, rather than joined in their last round. */
+  readonly sewn: boolean
 }
 
 export type Naming = 'petals' | 'corners' | 'clock' | 'address'
@@ -65,12 +67,12 @@ function step(
   const stations = inOrder(anchors[motif]!, joined, naming)
   const joins: OrderJoin[] = []
   const free: string[] = []
-  const told: { station: Station; phrase: string | null; partner: number }[] = []
+  const told: ToldPlace[] = []
   for (const station of stations) {
     const meeting = joined.get(station.anchor)
     if (!meeting) {
       free.push(station.anchor.id)
-      told.push({ station, phrase: null, partner: 0 })
+      told.push({ station, phrase: null, partner: 0, partners: [] })
       continue
     }
     const host = meeting.earlier[0]!
@@ -92,9 +94,13 @@ function step(
       motif: placements[member.motif]!.id,
       anchor: anchors[member.motif]![member.anchor]!.id,
     }))
-    const station_ = stationName(station, naming, placements[motif]!.turn)
-    joins.push({ anchor: station.anchor.id, with: members, words: `${station_} ${phrase}` })
-    told.push({ station, phrase, partner: hostLabel })
+    const turn = placements[motif]!.turn
+    const partners = meeting.earlier.map((member) => label[member.motif]!)
+    const words = input.sewn
+      ? `sew ${stationName(station, naming, turn)} to ${listOf(partners)}`
+      : `${stationName(station, naming, turn)} ${phrase}`
+    joins.push({ anchor: station.anchor.id, with: members, words })
+    told.push({ station, phrase, partner: hostLabel, partners })
     made[motif]!.push({ group: station.anchor.petal, label: hostLabel })
     for (const member of meeting.earlier)
       made[member.motif]!.push({ group: anchors[member.motif]![member.anchor]!.petal, label: own })
@@ -103,7 +109,7 @@ function step(
     motif: placements[motif]!.id,
     free,
     joins,
-    words: stepWords(told, naming, placements[motif]!.turn),
+    words: (input.sewn ? sewingWords : stepWords)(told, naming, placements[motif]!.turn),
   }
 }
 

@@ -12,6 +12,16 @@ export interface Station {
   readonly number: number
 }
 
+/** A place with what is to be told of it: null where it stays free. */
+export interface ToldPlace {
+  readonly station: Station
+  readonly phrase: string | null
+  /** Working number of the motif that was there first. */
+  readonly partner: number
+  /** All that meet there already. */
+  readonly partners: readonly number[]
+}
+
 const ORDINALS = ['', 'next', '2nd', '3rd']
 const ordinal = (n: number): string => ORDINALS[n] ?? `${n}th`
 
@@ -62,11 +72,7 @@ export function joinPhrase({ naming, host, anchor, turn, reference, leftward, ow
 }
 
 /** The whole step: free places as runs, joins one by one, neighbouring places along one side taken together. */
-export function stepWords(
-  told: readonly { station: Station; phrase: string | null; partner: number }[],
-  naming: Naming,
-  turn: Degrees,
-): string {
+export function stepWords(told: readonly ToldPlace[], naming: Naming, turn: Degrees): string {
   const joins = told.filter((entry) => entry.phrase !== null)
   const leading = told.filter(
     ({ station }) => station.anchor.kind === 'tip' || station.anchor.kind === 'corner',
@@ -98,6 +104,23 @@ export function stepWords(
     phrases.push(`${stationName(station, naming, turn)} ${phrase}`)
   }
   return phrases.join('; ')
+}
+
+/** The step of a motif that is made whole and sewn on: its sides (or else its tips) with whom they meet. */
+export function sewingWords(told: readonly ToldPlace[], naming: Naming, turn: Degrees): string {
+  const joins = told.filter((entry) => entry.phrase !== null)
+  if (joins.length === 0) return 'make it whole'
+  const alongSides = joins.filter(({ station }) => station.anchor.kind === 'side' && naming === 'corners')
+  const sides = new Map<number, number>()
+  for (const { station, partner } of alongSides) sides.set(station.number, partner)
+  const covered = new Set(sides.values())
+  const phrases = [...sides].map(([side, partner]) => `side ${side} to ${partner}`)
+  for (const { station, partners } of joins) {
+    if (station.anchor.kind === 'side' && naming === 'corners') continue
+    const others = partners.filter((partner) => !covered.has(partner))
+    if (others.length > 0) phrases.push(`${stationName(station, naming, turn)} to ${listOf(others)}`)
+  }
+  return `make it whole, then sew ${phrases.join('; ')}`
 }
 
 /** Numbers as runs: 1–3 and 6. */

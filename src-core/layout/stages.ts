@@ -178,6 +178,7 @@ export function work(
   account: MotifAccount,
   laid: Laid,
   joined: Joined,
+  rule: Rule,
   order: Order,
   hand: Hand,
   colourways: readonly string[],
@@ -203,6 +204,7 @@ export function work(
     sequence,
     hand,
     naming: NAMING[account.shape],
+    sewn: rule.rule === 'seam',
   })
   return { sequence, labels, steps, findings }
 }
