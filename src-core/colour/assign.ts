@@ -154,7 +154,7 @@ function apart(
 
 /**
  * The colourway of every cell: the fill's pattern, and what was painted by hand over it. `colourways` are
- * those of the project; a fill that names none takes them all. Painted cells count in "as even as possible"
+ * those of the project; a fill that names none takes them all, one without a pattern repeats its own. Painted cells count in "as even as possible"
  * and as neighbours, and are never changed. The same seed gives the same answer.
  */
 export function assignColourways(
@@ -165,22 +165,22 @@ export function assignColourways(
 ): ColourAssignment {
   const findings: Finding[] = []
   const known = new Set(colourways.map((colourway) => colourway.id))
-  const sequence = (fill?.colourways ?? [...known]).filter((id) => {
+  const sequence = (fill?.colourways ?? [...known]).filter((id, index) => {
     if (!known.has(id))
-      findings.push(finding('file/unknown-colourway', 'layout.cells.fill.colourways', { id }))
+      findings.push(finding('file/unknown-colourway', `layout.cells.fill.colourways[${index}]`, { id }))
     return known.has(id)
   })
   const byHand = new Map<number, string>()
   const indexOf = new Map(cells.map((cell, index) => [cell.id, index]))
   for (const [key, id] of Object.entries(painted ?? {})) {
-    const cell = indexOf.get(key)
+    const cell = indexOf.get(key.replace(/\s/g, ''))
     const where = `layout.cells.painted["${key}"]`
     if (cell === undefined) findings.push(finding('file/unknown-cell', where, { id: key }))
     else if (!known.has(id)) findings.push(finding('file/unknown-colourway', where, { id }))
     else byHand.set(cell, id)
   }
   const assigned = cells.map((_, index) => byHand.get(index) ?? '')
-  const pattern = fill?.pattern
+  const pattern = fill?.pattern ?? (fill?.colourways ? 'repeat' : undefined)
   if (!fill || !pattern || cells.length === 0) return { colourways: assigned, findings }
   if (sequence.length === 0) {
     findings.push(finding('colours/none-chosen', 'layout.cells.fill'))

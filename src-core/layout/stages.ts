@@ -20,6 +20,7 @@ import type { Rule } from '../joins/rule'
 import { workSequence } from '../joins/sequence'
 import { workSteps } from '../joins/steps'
 import type { Naming } from '../joins/steps'
+import { usualEdgingStyle } from '../materials/edging'
 import { contactAnchors } from '../motif/contacts'
 import type { ResolvedGauge } from '../stitches/gauge'
 import { finding } from '../findings/finding'
@@ -160,8 +161,7 @@ export function edge(
   const tips = account.anchors.filter((anchor) =>
     account.shape === 'round' ? true : anchor.kind === 'tip' || anchor.kind === 'corner',
   )
-  const usual = account.shape === 'straight' ? 'follow' : 'bridge'
-  return edgeLine({ lattice: grid, counts, style: style ?? usual, tips, reach })
+  return edgeLine({ lattice: grid, counts, style: style ?? usualEdgingStyle(account.shape), tips, reach })
 }
 
 export interface Worked {

@@ -2,7 +2,7 @@
  * The edging (M35): how many stitches each round takes, how high it stands and what yarn it costs. The
  * style says how the first round meets the edge; later rounds work into that one.
  */
-import type { EdgingAccount, EdgingRound } from '../../shared-types/plan'
+import type { EdgingAccount, EdgingRound, MotifAccount } from '../../shared-types/plan'
 import type { EdgingStyle, Terms } from '../../shared-types/project'
 import type { ResolvedGauge } from '../stitches/gauge'
 import { stitchYarn } from '../stitches/gauge'
@@ -38,6 +38,10 @@ const CRAB_STITCH = /^(reverse|crab)\b/i
 
 const stitchOf = (written: string, terms: Terms): StitchKey | null =>
   CRAB_STITCH.test(written.trim()) ? 'sc' : canonicalStitch(written, terms)
+
+/** The style of an edging that names none: straight sides are followed, tips are bridged. */
+export const usualEdgingStyle = (shape: MotifAccount['shape'] | undefined): EdgingStyle =>
+  shape === 'straight' ? 'follow' : 'bridge'
 
 /** Height in mm that an edging adds all round: the sum of its rounds; a stitch the table lacks counts as sc. */
 export const edgingHeight = (rounds: readonly string[], terms: Terms, gauge: ResolvedGauge): Millimetres =>

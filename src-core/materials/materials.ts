@@ -11,7 +11,7 @@ import { isUsableOrZero } from '../units/usable'
 import { calibrate } from './calibration'
 import type { Calibration } from './calibration'
 import { MATERIAL_CONSTANTS } from './constants'
-import { workEdging } from './edging'
+import { usualEdgingStyle, workEdging } from './edging'
 import type { EdgingWork } from './edging'
 import type { Materials, MaterialsInput, Piece } from './input'
 import { workJoins } from './joins'
@@ -114,7 +114,7 @@ function useEdging(
   if (!edgingBase || !edging || rounds.length === 0 || !(edgingBase.length > 0)) return null
   const { id, named } = chooseYarn(project, edging.yarn, outer)
   const work = workEdging(
-    edging.style ?? 'bridge',
+    edging.style ?? usualEdgingStyle(input.account?.shape),
     rounds,
     id ?? '',
     edgingBase,

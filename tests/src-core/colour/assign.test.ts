@@ -51,6 +51,12 @@ describe('patterns of a fill', () => {
     expect(codes(found).sort()).toEqual(['file/unknown-cell', 'file/unknown-colourway'])
   })
 
+  it('repeats what a fill names without a pattern, and forgives blanks in painted places', () => {
+    const found = assignColourways(square(1, 4), { colourways: ['c1', 'c0'] }, { '1, 3': 'c0' }, ways(2))
+    expect(found).toEqual({ colourways: ['c1', 'c0', 'c0', 'c0'], findings: [] })
+    expect(assignColourways(square(1, 2), {}, {}, ways(2)).colourways).toEqual(['', ''])
+  })
+
   it('answers without a fill, a pattern or a colourway', () => {
     const cells = square(2, 2)
     expect(assignColourways(cells, undefined, { '1,1': 'c0' }, ways(1)).colourways).toEqual([

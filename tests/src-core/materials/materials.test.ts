@@ -247,6 +247,19 @@ describe('M43 time and ends', () => {
   })
 })
 
+describe('M35 style of an edging', () => {
+  it('M35 follows straight sides and bridges tips where no style is named', () => {
+    const layout = { kind: 'blanket' as const, edging: { rounds: ['sc'], yarn: 'y1' } }
+    const edgingBase = { length: 4000, outerCorners: 4, tips: 40, chord: 100 }
+    const edged = (shape: 'straight' | 'petals') =>
+      materials(
+        input({ project: project({ layout }), account: { ...flowerAccount, shape, metres: {} }, edgingBase }),
+      ).edging
+    expect(edged('straight')?.style).toBe('follow')
+    expect(edged('petals')?.style).toBe('bridge')
+  })
+})
+
 describe('what is missing is said', () => {
   it('names yarns without ball band, price or usable values', () => {
     const yarns = [
