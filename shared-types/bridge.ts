@@ -1,0 +1,252 @@
+/**
+ * What the window may ask of its host, and what the host tells the window. One surface for both hosts: the
+ * desktop (Electron) and the loopback server that shows the same window in a browser. The window finds it as
+ * `window.petalyard`.
+ *
+ * - Answers are outcomes, never exceptions; problems are findings with the words of the catalogue.
+ * - The window owns the project and its history. The host keeps it: the window hands over the whole project
+ *   (the file's own text, JSON) within a second of each change, and the host sees that it is never lost.
+ * - No path ever comes from the window. A window has one project for life; the host knows which, by who asks.
+ */
+import type { CommandId } from './commands'
+import type { Finding } from './finding'
+import type { Paper, SheetStyle, Terms, UnitSystem, Hand } from './project'
+
+export type Outcome<T> =
+  | { readonly outcome: 'done'; readonly value: T }
+  | { readonly outcome: 'cancelled' }
+  | { readonly outcome: 'refused'; readonly problem: Finding }
+
+export type Unsubscribe = () => void
+
+/** Long work: how it ended, and the way to end it early (the outcome is then 'cancelled'). */
+export interface Job<T> {
+  readonly finished: Promise<Outcome<T>>
+  cancel(): void
+}
+
+/** How far long work has come; `words` say what is being done. */
+export interface Progress {
+  readonly done: number
+  readonly total: number
+  readonly words: string
+}
+
+/** The whole project as the text of its file. `revision` counts the window's changes and only ever grows. */
+export interface ProjectChange {
+  readonly revision: number
+  readonly text: string
+}
+
+/**
+ * Where the project came from: one of the examples, nothing, a file, the app's own folder, an interrupted
+ * run, or another open project.
+ */
+export type ProjectOrigin = 'example' | 'blank' | 'file' | 'kept' | 'recovered' | 'duplicate'
+
+/** How the project is kept at this moment; what the title and the header tell. */
+export interface Keeping {
+  /** The file's name without its ending, else the project's title, else "Untitled". */
+  readonly name: string
+  /** 'nowhere': nothing was changed yet. 'app': in the app's own folder. 'file': in a file of the user's. */
+  readonly place: 'nowhere' | 'app' | 'file'
+  /** The place in words that a person can find it by ("throw.petalyard in Documents"). */
+  readonly where: string
+  /** Last change that the host holds, and the last one that is in the place named above. */
+  readonly revision: number
+  readonly savedRevision: number
+  /** When that was, as an ISO time; null before the first time. */
+  readonly savedAt: string | null
+  /** Why saving does not work at the moment; what was changed is kept in the app's own folder meanwhile. */
+  readonly problem: Finding | null
+  /** The file was changed or removed by somebody else since it was read; saving waits for an answer. */
+  readonly disk: DiskState
+}
+
+export type DiskState = 'same' | 'changed' | 'missing'
+
+export interface OpenProject {
+  readonly text: string
+  readonly origin: ProjectOrigin
+  /** First revision the window may use: one more than what the host holds. */
+  readonly nextRevision: number
+  /** What reading the file remarked: brought up from an older version, unknown ids… */
+  readonly findings: readonly Finding[]
+  readonly keeping: Keeping
+}
+
+export interface HostFacts {
+  readonly host: 'desktop' | 'browser'
+  readonly platform: 'mac' | 'windows' | 'linux'
+  readonly version: string
+  /** No window was ever opened before on this machine by this person. */
+  readonly firstStart: boolean
+  /** The host draws a menu of its own; without one the window offers the commands itself. */
+  readonly hasMenu: boolean
+}
+
+export interface ExampleEntry {
+  readonly name: string
+  readonly title: string
+  /** One sentence: what it is and for whom. */
+  readonly words: string
+}
+
+/** A project that can be opened again. `id` stands for its place; the window never learns to name places. */
+export interface RecentEntry {
+  readonly id: string
+  readonly name: string
+  readonly where: string
+  readonly place: 'app' | 'file'
+  /** ISO time. */
+  readonly changedAt: string
+  /** Its window was cut off before everything was in the file. */
+  readonly interrupted: boolean
+}
+
+export interface Settings {
+  readonly theme: 'system' | 'light' | 'dark'
+  /** What new projects start with. */
+  readonly units: UnitSystem
+  readonly terms: Terms
+  readonly hand: Hand
+  readonly currency: string
+  readonly paper: Paper
+}
+
+export type NewProject = { readonly from: 'blank' } | { readonly from: 'example'; readonly name: string }
+
+/** Another project, read only to take motifs and yarns from. */
+export interface TakenProject {
+  readonly name: string
+  readonly text: string
+}
+
+export interface PaperChoice {
+  readonly paper?: Paper | undefined
+  readonly style?: SheetStyle | undefined
+  readonly terms?: Terms | undefined
+  /** Page numbers from 1; all pages where absent. */
+  readonly pages?: readonly number[] | undefined
+}
+
+export type ExportRequest = { readonly text: string } & (
+  | ({ readonly kind: 'map' } & PaperChoice)
+  /** The drawing of the map as SVG. */
+  | { readonly kind: 'picture' }
+  /** What is needed, or what is worked in which order, as CSV. */
+  | { readonly kind: 'table'; readonly table: 'materials' | 'order' }
+)
+
+export interface ExportDone {
+  /** Where it went, in words. */
+  readonly where: string
+  readonly bytes: number
+  readonly pages: number | null
+}
+
+export interface PageRequest extends PaperChoice {
+  readonly text: string
+  /** From 1. */
+  readonly page: number
+}
+
+export interface PagePreview {
+  /** The page as a picture of its own. */
+  readonly svg: string
+  readonly page: number
+  readonly pageCount: number
+  readonly title: string
+}
+
+export interface EditState {
+  /** What undo and redo would take back and do again ("paint 3 motifs"); null where there is nothing. */
+  readonly undo: string | null
+  readonly redo: string | null
+}
+
+/** What somebody changed on disk meanwhile: keep the window's version, or take the file's. */
+export interface DiskAnswer extends ProjectChange {
+  readonly answer: 'keep-mine' | 'take-theirs'
+}
+
+/** Each asks the host for one thing. Every payload is checked in the host before anything is done. */
+export interface HostOperations {
+  facts(nothing?: null): Promise<Outcome<HostFacts>>
+  /** The project of this window. */
+  currentProject(nothing?: null): Promise<Outcome<OpenProject>>
+  /** Hands over what was changed; within a second of each change. */
+  keepProject(change: ProjectChange): Promise<Outcome<Keeping>>
+  /** Writes now. A project without a file gets one: the desktop asks where, the browser uses the app's folder. */
+  saveProject(change: ProjectChange): Promise<Outcome<Keeping>>
+  /** The desktop asks for a file that the project then lives in; the browser downloads a copy. */
+  saveProjectAs(change: ProjectChange): Promise<Outcome<Keeping>>
+  /** Opens a copy in a window of its own. */
+  duplicateProject(change: ProjectChange): Promise<Outcome<null>>
+  newProject(what: NewProject): Promise<Outcome<null>>
+  openProject(nothing?: null): Promise<Outcome<null>>
+  openRecent(entry: { readonly id: string }): Promise<Outcome<null>>
+  /** Takes an entry off the list. A project in the app's own folder goes to its bin for 30 days. */
+  forgetRecent(entry: { readonly id: string }): Promise<Outcome<null>>
+  listRecent(nothing?: null): Promise<Outcome<readonly RecentEntry[]>>
+  listExamples(nothing?: null): Promise<Outcome<readonly ExampleEntry[]>>
+  /** Reads another project, chosen by the user, to take a motif or a yarn from. */
+  takeFromProject(nothing?: null): Promise<Outcome<TakenProject>>
+  answerDisk(answer: DiskAnswer): Promise<Outcome<OpenProject>>
+  previewPage(request: PageRequest): Promise<Outcome<PagePreview>>
+  settings(nothing?: null): Promise<Outcome<Settings>>
+  changeSettings(change: Partial<Settings>): Promise<Outcome<Settings>>
+  /** Names undo and redo in the host's menu. */
+  showEditState(state: EditState): Promise<Outcome<null>>
+  closeWindow(nothing?: null): Promise<Outcome<null>>
+}
+
+/** What the host tells the window by itself. */
+export interface HostEvents {
+  keeping: Keeping
+  command: CommandId
+  settings: Settings
+  recent: readonly RecentEntry[]
+  /** The same project was opened in another tab, which has it now; this one may only look on. */
+  movedElsewhere: null
+}
+
+/** The whole surface, as `window.petalyard`. */
+export interface HostBridge extends HostOperations {
+  /** Computes, asks where to, writes. Progress comes several times a second. */
+  exportProject(request: ExportRequest, onProgress?: (progress: Progress) => void): Job<ExportDone>
+  onKeeping(listener: (keeping: Keeping) => void): Unsubscribe
+  onCommand(listener: (command: CommandId) => void): Unsubscribe
+  onSettings(listener: (settings: Settings) => void): Unsubscribe
+  onRecent(listener: (entries: readonly RecentEntry[]) => void): Unsubscribe
+  onMovedElsewhere(listener: () => void): Unsubscribe
+  /** Called before the window closes: hand over what was not yet handed over, then settle the promise. */
+  onBeforeClose(listener: () => Promise<void>): Unsubscribe
+}
+
+export type OperationName = keyof HostOperations
+export type OperationPayload<Name extends OperationName> = Exclude<
+  Parameters<HostOperations[Name]>[0],
+  undefined
+>
+export type OperationValue<Name extends OperationName> =
+  Awaited<ReturnType<HostOperations[Name]>> extends Outcome<infer Value> ? Value : never
+
+/** Done, with its value. */
+export function done<T>(value: T): Outcome<T> {
+  return { outcome: 'done', value }
+}
+
+/** The user or the window thought better of it. */
+export const CANCELLED = { outcome: 'cancelled' } as const
+
+/** Not done; `problem` says why, what was kept and what would mend it. */
+export function refused(problem: Finding): { readonly outcome: 'refused'; readonly problem: Finding } {
+  return { outcome: 'refused', problem }
+}
+
+declare global {
+  interface Window {
+    readonly petalyard: HostBridge
+  }
+}

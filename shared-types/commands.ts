@@ -1,0 +1,75 @@
+/**
+ * The commands of the menu: one table from which the desktop's menu is built, and from which the window
+ * takes names and shortcuts where the host has no menu (in a browser).
+ */
+
+export type CommandId =
+  | 'new'
+  | 'open'
+  | 'save'
+  | 'save-as'
+  | 'duplicate'
+  | 'take-from'
+  | 'export-map'
+  | 'export-picture'
+  | 'export-materials'
+  | 'export-order'
+  | 'settings'
+  | 'undo'
+  | 'redo'
+  | 'select-all'
+  | 'zoom-in'
+  | 'zoom-out'
+  | 'zoom-fit'
+  | 'zoom-actual'
+  | 'keys'
+  | 'help'
+  | 'about'
+
+export interface CommandEntry {
+  readonly id: CommandId
+  /** An ellipsis where something is asked before anything happens. */
+  readonly label: string
+  /** "Mod" is Command on a Mac and Control elsewhere; null where there is no shortcut. */
+  readonly shortcut: string | null
+  readonly menu: 'file' | 'edit' | 'view' | 'help'
+  /** Entries of one group stand together; a line divides the groups. */
+  readonly group: number
+  /** Shortcut on Windows and Linux where custom differs there. */
+  readonly shortcutElsewhere?: string
+  /** In a browser the shortcut belongs to the browser itself: offered in the window's menu alone. */
+  readonly browserKeepsShortcut?: true
+}
+
+export const COMMANDS: readonly CommandEntry[] = [
+  { id: 'new', label: 'New…', shortcut: 'Mod+N', menu: 'file', group: 1, browserKeepsShortcut: true },
+  { id: 'open', label: 'Open…', shortcut: 'Mod+O', menu: 'file', group: 1 },
+  { id: 'save', label: 'Save', shortcut: 'Mod+S', menu: 'file', group: 2 },
+  { id: 'save-as', label: 'Save As…', shortcut: 'Mod+Shift+S', menu: 'file', group: 2 },
+  { id: 'duplicate', label: 'Duplicate', shortcut: 'Mod+Shift+D', menu: 'file', group: 2 },
+  { id: 'take-from', label: 'Take a Motif or Yarn from…', shortcut: null, menu: 'file', group: 3 },
+  { id: 'export-map', label: 'Export Map…', shortcut: 'Mod+E', menu: 'file', group: 4 },
+  { id: 'export-picture', label: 'Export Drawing (SVG)…', shortcut: null, menu: 'file', group: 4 },
+  { id: 'export-materials', label: 'Export Materials (CSV)…', shortcut: null, menu: 'file', group: 4 },
+  { id: 'export-order', label: 'Export Working Order (CSV)…', shortcut: null, menu: 'file', group: 4 },
+  { id: 'settings', label: 'Settings…', shortcut: 'Mod+,', menu: 'file', group: 5 },
+  { id: 'undo', label: 'Undo', shortcut: 'Mod+Z', menu: 'edit', group: 1 },
+  { id: 'redo', label: 'Redo', shortcut: 'Mod+Shift+Z', shortcutElsewhere: 'Mod+Y', menu: 'edit', group: 1 },
+  { id: 'select-all', label: 'Select All', shortcut: 'Mod+A', menu: 'edit', group: 3 },
+  { id: 'zoom-in', label: 'Zoom In', shortcut: 'Mod+Plus', menu: 'view', group: 1 },
+  { id: 'zoom-out', label: 'Zoom Out', shortcut: 'Mod+-', menu: 'view', group: 1 },
+  { id: 'zoom-fit', label: 'Show All', shortcut: 'Mod+0', menu: 'view', group: 1 },
+  {
+    id: 'zoom-actual',
+    label: 'Real Size',
+    shortcut: 'Mod+1',
+    menu: 'view',
+    group: 1,
+    browserKeepsShortcut: true,
+  },
+  { id: 'keys', label: 'Keys', shortcut: 'Mod+/', menu: 'help', group: 1 },
+  { id: 'help', label: 'How to…', shortcut: 'F1', menu: 'help', group: 1 },
+  { id: 'about', label: 'About Petalyard', shortcut: null, menu: 'help', group: 2 },
+]
+
+export const COMMAND_IDS = COMMANDS.map((entry) => entry.id)
