@@ -6,6 +6,7 @@
 import type { Severity } from '../../shared-types/finding'
 import { COLOUR_FINDINGS } from './colours'
 import { FILE_FINDINGS } from './file'
+import { HOST_FINDINGS } from './host'
 import { JOIN_FINDINGS } from './joins'
 import { LAYOUT_FINDINGS } from './layout'
 import { MATERIAL_FINDINGS } from './materials'
@@ -21,6 +22,7 @@ export interface CatalogueEntry {
 
 export const CATALOGUE = {
   ...FILE_FINDINGS,
+  ...HOST_FINDINGS,
   ...MOTIF_FINDINGS,
   ...LAYOUT_FINDINGS,
   ...JOIN_FINDINGS,

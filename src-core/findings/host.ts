@@ -1,0 +1,85 @@
+import type { CatalogueEntry } from './catalogue'
+
+/** What can go wrong between the window and the machine. Each says what was kept. */
+export const HOST_FINDINGS = {
+  'app/bad-message': {
+    severity: 'error',
+    message: "the window asked for '{operation}' in a way that the program does not understand: {reason}.",
+    mend: 'Nothing was changed. Close this window and open the project again.',
+  },
+  'app/too-large': {
+    severity: 'error',
+    message: 'this project takes {size} MB; the program keeps at most {limit} MB.',
+    mend: 'Nothing was changed. Split the project in two, or shorten its notes.',
+  },
+  'app/old-revision': {
+    severity: 'error',
+    message: 'a change arrived after a later one (number {received} after {held}).',
+    mend: 'The later one is kept. Close this window and open the project again.',
+  },
+  'app/open-elsewhere': {
+    severity: 'error',
+    message: 'this project is open in another window, which has it now.',
+    mend: 'Go on in the other window, or reload this one to take the project back.',
+  },
+  'app/cannot-open': {
+    severity: 'error',
+    message: '{words}',
+    mend: 'Nothing was changed. Choose another file.',
+  },
+  'app/brought-up': {
+    severity: 'note',
+    message: 'this project was saved by an older version (file version {from}) and was brought up to {to}.',
+    mend: 'Nothing needs doing. The file itself changes when it is saved next; a copy of the old one stays beside it.',
+  },
+  'app/unknown-recent': {
+    severity: 'error',
+    message: 'this project is no longer where it was.',
+    mend: 'Look for it with Open, or take it off the list.',
+  },
+  'app/unknown-example': {
+    severity: 'error',
+    message: "there is no example '{name}'.",
+    mend: 'Choose one from the list.',
+  },
+  'app/cannot-keep': {
+    severity: 'error',
+    message: "what was changed could not be written into the program's own folder: {reason}",
+    mend: 'Save the project in another place now, and make room on this disk.',
+  },
+  'app/cannot-write': {
+    severity: 'error',
+    message: '{reason}',
+    mend: 'What stood there is as it was. Choose another place, or make room there.',
+  },
+  'app/saving-waits': {
+    severity: 'warning',
+    message: '{reason}',
+    mend: "Everything is kept in the program's own folder meanwhile. Save it in another place, or try again later.",
+  },
+  'app/changed-on-disk': {
+    severity: 'warning',
+    message: "'{file}' was changed by another program since it was read here.",
+    mend: 'Keep your version (the other one stays beside it as a backup copy), or take the one on disk.',
+  },
+  'app/gone-from-disk': {
+    severity: 'warning',
+    message: "'{file}' is no longer where it was.",
+    mend: 'Save writes it there again; Save As puts it in another place.',
+  },
+  'app/nothing-on-disk': {
+    severity: 'error',
+    message: "there is no version of '{file}' on disk to take.",
+    mend: 'Your version is unchanged. Save writes it there again.',
+  },
+  'app/host-gone': {
+    severity: 'error',
+    message: 'the program behind this window was stopped.',
+    mend: 'Start Petalyard again; everything up to the last second or two is kept.',
+  },
+  'app/failed': {
+    severity: 'error',
+    message: '{task} did not work: {reason}.',
+    mend: 'The project is unchanged. Try again; if it fails again, please report it.',
+  },
+} as const satisfies Record<string, CatalogueEntry>

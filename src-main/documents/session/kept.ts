@@ -1,0 +1,162 @@
+/**
+ * The app's own folder of projects: one entry per project that is open and changed, or that never got a file.
+ * An entry is one file, written whole or not at all, so that the process may be killed at any moment.
+ *
+ * Every run of the program has a sign of life in `running/`. An entry whose holder shows none was cut off:
+ * it is offered again at the next start.
+ */
+import { mkdir, readdir, readFile, rename, rm, stat, utimes, writeFile } from 'node:fs/promises'
+import { join } from 'node:path'
+import { randomUUID } from 'node:crypto'
+import { z } from 'zod'
+import type { FileStamp, Written } from './ports'
+import { removeStaleStaging } from './stale'
+
+const stampSchema = z.object({ size: z.number(), modified: z.number(), hash: z.string() })
+
+const entrySchema = z.object({
+  format: z.literal('petalyard-kept'),
+  id: z.string().regex(/^[\w-]{1,64}$/),
+  /** Where the project lives, or null while it has no file. */
+  path: z.string().nullable(),
+  stamp: stampSchema.nullable(),
+  title: z.string(),
+  revision: z.number().int(),
+  savedRevision: z.number().int(),
+  /** ISO time of the last change. */
+  changedAt: z.string(),
+  /** The run of the program that has it open. */
+  holder: z.string().nullable(),
+  text: z.string(),
+})
+
+export type KeptEntry = Omit<z.infer<typeof entrySchema>, 'format' | 'stamp'> & {
+  readonly stamp: FileStamp | null
+}
+
+export interface KeptOptions {
+  readonly writeAtomically: (path: string, text: string) => Promise<Written>
+  readonly now: () => number
+  readonly isProcessAlive?: (pid: number) => boolean
+}
+
+/** A sign of life is renewed this often, and believed this long (ms). */
+const LIFE_SIGN_EVERY = 5_000
+const LIFE_SIGN_HOLDS = 20_000
+const BIN_KEEPS = 30 * 24 * 3_600_000
+
+export class KeptProjects {
+  /** This run of the program. */
+  readonly run = randomUUID()
+  readonly #folder: string
+  readonly #options: KeptOptions
+  #lifeSign: NodeJS.Timeout | undefined
+
+  constructor(dataFolder: string, options: KeptOptions) {
+    this.#folder = dataFolder
+    this.#options = options
+  }
+
+  /** Makes the folders, shows the first sign of life and empties the bin of what is older than 30 days. */
+  async start(): Promise<void> {
+    for (const name of ['kept', 'running', 'bin']) await mkdir(this.#path(name), { recursive: true })
+    await this.#showLife()
+    this.#lifeSign = setInterval(() => void this.#showLife().catch(() => undefined), LIFE_SIGN_EVERY)
+    this.#lifeSign.unref()
+    await this.#emptyBin()
+    for (const folder of [this.#path('kept'), this.#folder])
+      await removeStaleStaging(folder, null, this.#options.now())
+  }
+
+  async stop(): Promise<void> {
+    clearInterval(this.#lifeSign)
+    await rm(this.#path('running', this.run), { force: true })
+  }
+
+  async put(entry: KeptEntry): Promise<Written> {
+    const text = JSON.stringify({ format: 'petalyard-kept', ...entry })
+    return this.#options.writeAtomically(this.#entryPath(entry.id), text)
+  }
+
+  async get(id: string): Promise<KeptEntry | null> {
+    try {
+      return entrySchema.parse(JSON.parse(await readFile(this.#entryPath(id), 'utf8')))
+    } catch {
+      return null
+    }
+  }
+
+  async remove(id: string): Promise<void> {
+    await rm(this.#entryPath(id), { force: true })
+  }
+
+  /** Puts an entry into the bin, from which it goes after 30 days. */
+  async discard(id: string): Promise<void> {
+    const target = this.#path('bin', `${id}.json`)
+    await rename(this.#entryPath(id), target)
+    const now = new Date(this.#options.now())
+    await utimes(target, now, now)
+  }
+
+  /** Every readable entry, the newest first. What cannot be read is left where it is. */
+  async list(): Promise<KeptEntry[]> {
+    const names = (await readdir(this.#path('kept'))).filter((name) => name.endsWith('.json'))
+    const entries = await Promise.all(names.map((name) => this.get(name.slice(0, -'.json'.length))))
+    return entries.filter((entry) => entry !== null).sort((a, b) => b.changedAt.localeCompare(a.changedAt))
+  }
+
+  /** Entries whose run ended without closing them. */
+  async interrupted(): Promise<KeptEntry[]> {
+    const result: KeptEntry[] = []
+    for (const entry of await this.list())
+      if (entry.holder !== null && !(await this.isHeld(entry))) result.push(entry)
+    return result
+  }
+
+  /** Is the entry open in a run of the program that is still alive (this one or another)? */
+  async isHeld(entry: KeptEntry): Promise<boolean> {
+    if (entry.holder === null) return false
+    if (entry.holder === this.run) return true
+    if (!/^[\w-]{1,64}$/.test(entry.holder)) return false
+    const sign = this.#path('running', entry.holder)
+    try {
+      const [pid, shown] = [Number(await readFile(sign, 'utf8')), (await stat(sign)).mtimeMs]
+      const isAlive = this.#options.isProcessAlive ?? isProcessAlive
+      if (isAlive(pid) && this.#options.now() - shown < LIFE_SIGN_HOLDS) return true
+      await rm(sign, { force: true })
+    } catch {
+      // No sign of life.
+    }
+    return false
+  }
+
+  async #showLife(): Promise<void> {
+    await writeFile(this.#path('running', this.run), String(process.pid))
+  }
+
+  async #emptyBin(): Promise<void> {
+    for (const name of await readdir(this.#path('bin'))) {
+      const path = this.#path('bin', name)
+      const age = this.#options.now() - (await stat(path)).mtimeMs
+      if (age > BIN_KEEPS) await rm(path, { force: true })
+    }
+  }
+
+  #entryPath(id: string): string {
+    if (!/^[\w-]{1,64}$/.test(id)) throw new Error(`not an id of a kept project: ${id}`)
+    return this.#path('kept', `${id}.json`)
+  }
+
+  #path(...parts: string[]): string {
+    return join(this.#folder, ...parts)
+  }
+}
+
+function isProcessAlive(pid: number): boolean {
+  try {
+    process.kill(pid, 0)
+    return true
+  } catch (error) {
+    return (error as NodeJS.ErrnoException).code === 'EPERM'
+  }
+}

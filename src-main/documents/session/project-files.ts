@@ -1,0 +1,54 @@
+import { basename } from 'node:path'
+import { version } from '../../../package.json'
+import type { Finding } from '../../../shared-types/finding'
+import { finding } from '../../../src-core/findings/finding'
+import { explainOutcome } from '../outcome'
+import type { OpenOutcome, TextOutcome } from '../outcome'
+import { openProject, readProjectText } from '../read'
+import { explainWriteFailure, replaceFile, WriteFailure } from '../replace-file'
+import { writeProjectText } from '../save'
+import type { Checked, ProjectFiles, Written } from './ports'
+
+/** Project files through the one way in (open → shape → version → migrate → validate) and the one way out. */
+export const projectFiles: ProjectFiles = {
+  open: async (path) => checkedFrom(await openProject(path), basename(path)),
+  check: (text, name) => checkedFrom(readProjectText(text), name),
+  write: (path, text, { backup }) => written(path, text, backup),
+}
+
+/** Writes a file of the program's own, whole or not at all. */
+export const writeAtomically = (path: string, text: string): Promise<Written> => written(path, text, false)
+
+/** Writes an exported file, whole or not at all; what stood there before is replaced, as the user was asked. */
+export const writeBytes = (path: string, bytes: Uint8Array): Promise<Written> =>
+  writtenBytes(path, bytes, false)
+
+function checkedFrom(outcome: OpenOutcome | TextOutcome, name: string): Checked {
+  if (outcome.kind !== 'opened') {
+    const words = explainOutcome(outcome, name, version)
+    const first: Finding | undefined = outcome.kind === 'invalid' ? outcome.findings[0] : undefined
+    const place = first ? ` ${first.where}: ${first.message}` : ''
+    return { ok: false, problem: finding('app/cannot-open', name, { words: words + place }) }
+  }
+  const { project, migratedFrom } = outcome
+  const findings =
+    migratedFrom === null
+      ? []
+      : [finding('app/brought-up', name, { from: migratedFrom, to: project.version })]
+  return { ok: true, text: writeProjectText(project), title: project.title ?? '', findings }
+}
+
+function written(path: string, text: string, backup: boolean): Promise<Written> {
+  return writtenBytes(path, new TextEncoder().encode(text), backup)
+}
+
+async function writtenBytes(path: string, bytes: Uint8Array, backup: boolean): Promise<Written> {
+  try {
+    await replaceFile(path, bytes, { backup })
+    return { ok: true }
+  } catch (error) {
+    if (error instanceof WriteFailure)
+      return { ok: false, reason: explainWriteFailure(error, basename(path)) }
+    return { ok: false, reason: error instanceof Error ? error.message : String(error) }
+  }
+}

@@ -1,0 +1,353 @@
+/**
+ * One open project: what the window hands over is kept at once in the app's own folder, and saved to the
+ * user's file on a timer. Nothing is written over a file that somebody else changed meanwhile.
+ */
+import { basename, dirname } from 'node:path'
+import type { DiskAnswer, Keeping, OpenProject, Outcome, ProjectChange } from '../../../shared-types/bridge'
+import { done, refused } from '../../../shared-types/bridge'
+import type { DiskState, ProjectOrigin } from '../../../shared-types/bridge'
+import type { Finding } from '../../../shared-types/finding'
+import { finding } from '../../../src-core/findings/finding'
+import type { KeptProjects } from './kept'
+import type { FileStamp, Pace, ProjectFiles } from './ports'
+import { compareWithDisk, stampOf } from './stamp'
+
+export interface SessionPorts {
+  readonly files: ProjectFiles
+  readonly kept: KeptProjects
+  readonly pace: Pace
+  readonly now: () => number
+  /** Told after everything that changes how the project is kept. */
+  readonly onKeeping: (keeping: Keeping) => void
+}
+
+export interface SessionStart {
+  readonly id: string
+  readonly text: string
+  readonly title: string
+  readonly origin: ProjectOrigin
+  readonly path: string | null
+  readonly stamp: FileStamp | null
+  readonly findings: readonly Finding[]
+  readonly revision: number
+  readonly savedRevision: number
+  readonly changedAt?: string
+}
+
+export const FILE_ENDING = '.petalyard'
+
+export class ProjectSession {
+  readonly id: string
+  readonly #ports: SessionPorts
+  readonly #origin: ProjectOrigin
+  #findings: readonly Finding[]
+  #text: string
+  #title: string
+  #path: string | null
+  #stamp: FileStamp | null
+  #revision: number
+  #savedRevision: number
+  #keptRevision = -1
+  #changedAt: string
+  #savedAt: string | null = null
+  #disk: DiskState = 'same'
+  #problem: Finding | null = null
+  /** The next write to the file leaves a backup copy of what stood there before. */
+  #backupDue = true
+  #unsavedSince: number | null = null
+  #timer: NodeJS.Timeout | undefined
+  #closed = false
+  /** Writes of one project never overlap: each waits for the one before. */
+  #queue: Promise<unknown> = Promise.resolve()
+
+  constructor(start: SessionStart, ports: SessionPorts) {
+    this.#ports = ports
+    this.id = start.id
+    this.#origin = start.origin
+    this.#findings = start.findings
+    this.#text = start.text
+    this.#title = start.title
+    this.#path = start.path
+    this.#stamp = start.stamp
+    this.#revision = start.revision
+    this.#savedRevision = start.savedRevision
+    this.#changedAt = start.changedAt ?? new Date(ports.now()).toISOString()
+    if (start.path !== null && this.isUnsaved) this.#plan()
+  }
+
+  get path(): string | null {
+    return this.#path
+  }
+  get text(): string {
+    return this.#text
+  }
+  get revision(): number {
+    return this.#revision
+  }
+  /** Nothing was ever changed and it has no file: it may go without a trace. */
+  get isUntouched(): boolean {
+    return this.#path === null && this.#revision === 0
+  }
+  get isUnsaved(): boolean {
+    return this.#savedRevision < this.#revision
+  }
+
+  get keeping(): Keeping {
+    return {
+      name: this.#name(),
+      place: this.#path !== null ? 'file' : this.#revision > 0 ? 'app' : 'nowhere',
+      where: this.#where(),
+      revision: this.#revision,
+      savedRevision: this.#savedRevision,
+      savedAt: this.#savedAt,
+      problem: this.#problem,
+      disk: this.#disk,
+    }
+  }
+
+  opened(): OpenProject {
+    return {
+      text: this.#text,
+      origin: this.#origin,
+      nextRevision: this.#revision + 1,
+      findings: this.#findings,
+      keeping: this.keeping,
+    }
+  }
+
+  /** Takes a change over and writes it into the app's own folder before it answers. */
+  async keep(change: ProjectChange): Promise<Outcome<Keeping>> {
+    const problem = this.#take(change)
+    if (problem) return refused(problem)
+    const kept = await this.#journal()
+    if (kept) return refused(kept)
+    this.#plan()
+    this.#tell()
+    return done(this.keeping)
+  }
+
+  /** Saves to the project's file now. Only for a project that has one. */
+  async save(change: ProjectChange): Promise<Outcome<Keeping>> {
+    const problem = this.#take(change)
+    if (problem) return refused(problem)
+    const kept = await this.#journal()
+    // Even when the app's own folder cannot be written, the user's file may.
+    const failed = await this.#saveToFile({ evenIfMissing: true })
+    if (failed) return refused(failed)
+    if (kept) this.#problem = null
+    this.#tell()
+    return done(this.keeping)
+  }
+
+  /** Moves the project into the file `path`, replacing what is there (the user was asked). */
+  async saveTo(path: string, change: ProjectChange): Promise<Outcome<Keeping>> {
+    const problem = this.#take(change)
+    if (problem) return refused(problem)
+    return this.#inTurn(async () => {
+      const [text, revision] = [this.#text, this.#revision]
+      const written = await this.#ports.files.write(path, text, { backup: true })
+      if (!written.ok) return refused(finding('app/cannot-write', basename(path), { reason: written.reason }))
+      this.#path = path
+      this.#backupDue = false
+      await this.#afterWrite(path, revision)
+      await this.#journalNow()
+      this.#tell()
+      return done(this.keeping)
+    })
+  }
+
+  /** Looks whether somebody else changed the file. */
+  async checkDisk(): Promise<DiskState> {
+    return this.#inTurn(async () => {
+      if (this.#path === null || this.#closed) return 'same'
+      const compared = await compareWithDisk(this.#path, this.#stamp)
+      if (compared.state === 'same') this.#stamp = compared.stamp
+      this.#setDisk(compared.state)
+      return compared.state
+    })
+  }
+
+  /** What the user wants after somebody else changed the file. */
+  async answerDisk(answer: DiskAnswer): Promise<Outcome<OpenProject>> {
+    const problem = this.#take(answer)
+    if (problem) return refused(problem)
+    const path = this.#path
+    if (path === null) return done(this.opened())
+    if (answer.answer === 'keep-mine') {
+      this.#backupDue = true
+      const failed = await this.#saveToFile({ evenIfMissing: true, overForeign: true })
+      return failed ? refused(failed) : done(this.opened())
+    }
+    return this.#inTurn(async () => {
+      const read = await this.#ports.files.open(path)
+      if (!read.ok) {
+        const gone = (await stampOf(path)) === null
+        return refused(
+          gone ? finding('app/nothing-on-disk', basename(path), { file: basename(path) }) : read.problem,
+        )
+      }
+      this.#text = read.text
+      this.#title = read.title
+      this.#findings = read.findings
+      this.#revision += 1
+      this.#backupDue = true
+      await this.#afterWrite(path, this.#revision)
+      await this.#journalNow()
+      this.#tell()
+      return done(this.opened())
+    })
+  }
+
+  /** Saves to the file what it does not have yet; the problem is why that did not work. */
+  async settle(): Promise<Finding | null> {
+    return this.#path !== null && this.isUnsaved ? this.#saveToFile({}) : null
+  }
+
+  /**
+   * Ends the session: a project with a file is saved into it, one without stays in the app's own folder.
+   * Where saving fails, everything stays in the app's own folder and the reason comes back.
+   */
+  async close(): Promise<Finding | null> {
+    clearTimeout(this.#timer)
+    if (this.isUntouched) {
+      this.#closed = true
+      await this.#queue
+      return null
+    }
+    const failed = await this.settle()
+    this.#closed = true
+    return this.#inTurn(async () => {
+      if (this.#path !== null && !this.isUnsaved) await this.#ports.kept.remove(this.id)
+      else await this.#journalNow()
+      return failed
+    })
+  }
+
+  #take(change: ProjectChange): Finding | null {
+    if (change.revision < this.#revision)
+      return finding('app/old-revision', this.#name(), { received: change.revision, held: this.#revision })
+    if (change.revision === this.#revision) return null
+    const checked = this.#ports.files.check(change.text, this.#name())
+    if (!checked.ok) return checked.problem
+    this.#text = checked.text
+    this.#title = checked.title
+    this.#revision = change.revision
+    this.#changedAt = new Date(this.#ports.now()).toISOString()
+    return null
+  }
+
+  /** Writes the newest state into the app's own folder; changes that came meanwhile are written once. */
+  async #journal(): Promise<Finding | null> {
+    const wanted = this.#revision
+    return this.#inTurn(async () => {
+      if (this.#keptRevision >= wanted) return null
+      return this.#journalNow()
+    })
+  }
+
+  async #journalNow(): Promise<Finding | null> {
+    const revision = this.#revision
+    const isSaved = this.#path === null || !this.isUnsaved
+    const written = await this.#ports.kept.put({
+      id: this.id,
+      path: this.#path,
+      stamp: this.#stamp,
+      title: this.#title,
+      revision,
+      savedRevision: this.#path === null ? revision : this.#savedRevision,
+      changedAt: this.#changedAt,
+      holder: this.#closed ? null : this.#ports.kept.run,
+      text: this.#text,
+    })
+    if (!written.ok) {
+      this.#problem = finding('app/cannot-keep', this.#name(), { reason: written.reason })
+      return this.#problem
+    }
+    this.#keptRevision = revision
+    if (this.#path === null) {
+      this.#savedRevision = revision
+      this.#savedAt = new Date(this.#ports.now()).toISOString()
+    }
+    if (isSaved || this.#problem?.code === 'app/cannot-keep') this.#problem = null
+    return null
+  }
+
+  /** Saves on the timer: some time after the last change, at the latest some time after the first. */
+  #plan(): void {
+    if (this.#closed || this.#path === null || !this.isUnsaved || this.#disk !== 'same') return
+    const { saveAfter, saveAtMost, saveAgain } = this.#ports.pace
+    const now = this.#ports.now()
+    this.#unsavedSince ??= now
+    const wait = this.#problem
+      ? saveAgain
+      : Math.max(0, Math.min(saveAfter, this.#unsavedSince + saveAtMost - now))
+    clearTimeout(this.#timer)
+    this.#timer = setTimeout(() => {
+      void this.#saveToFile({}).then(() => {
+        this.#tell()
+        this.#plan()
+      })
+    }, wait)
+  }
+
+  async #saveToFile(how: { evenIfMissing?: boolean; overForeign?: boolean }): Promise<Finding | null> {
+    return this.#inTurn(async () => {
+      const path = this.#path
+      if (path === null) return null
+      const file = basename(path)
+      const compared = await compareWithDisk(path, this.#stamp)
+      this.#setDisk(compared.state)
+      if (compared.state === 'changed' && !how.overForeign)
+        return finding('app/changed-on-disk', file, { file })
+      if (compared.state === 'missing' && !how.evenIfMissing)
+        return finding('app/gone-from-disk', file, { file })
+      if (!this.isUnsaved && compared.state === 'same') return null
+      const [text, revision] = [this.#text, this.#revision]
+      const written = await this.#ports.files.write(path, text, { backup: this.#backupDue })
+      if (!written.ok) {
+        this.#problem = finding('app/saving-waits', file, { reason: written.reason })
+        return this.#problem
+      }
+      this.#backupDue = false
+      await this.#afterWrite(path, revision)
+      await this.#journalNow()
+      return null
+    })
+  }
+
+  async #afterWrite(path: string, revision: number): Promise<void> {
+    this.#stamp = await stampOf(path)
+    this.#savedRevision = revision
+    this.#savedAt = new Date(this.#ports.now()).toISOString()
+    this.#disk = 'same'
+    this.#problem = null
+    this.#unsavedSince = this.isUnsaved ? this.#ports.now() : null
+  }
+
+  #setDisk(state: DiskState): void {
+    if (state === this.#disk) return
+    this.#disk = state
+    this.#tell()
+    if (state === 'same') this.#plan()
+  }
+
+  #tell(): void {
+    if (!this.#closed) this.#ports.onKeeping(this.keeping)
+  }
+
+  #name(): string {
+    if (this.#path !== null) return basename(this.#path).replace(/\.petalyard$/i, '')
+    return this.#title.trim() || 'Untitled'
+  }
+
+  #where(): string {
+    if (this.#path !== null) return `${basename(this.#path)} in ${basename(dirname(this.#path)) || '/'}`
+    return this.#revision > 0 ? "Petalyard's own folder on this computer" : 'not yet kept anywhere'
+  }
+
+  #inTurn<T>(task: () => Promise<T>): Promise<T> {
+    const next = this.#queue.then(task, task)
+    this.#queue = next.catch(() => undefined)
+    return next
+  }
+}

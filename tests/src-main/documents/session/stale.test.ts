@@ -1,0 +1,37 @@
+import { readdir, utimes, writeFile } from 'node:fs/promises'
+import { afterEach, beforeEach, expect, it } from 'vitest'
+import { removeStaleStaging } from '../../../../src-main/documents/session/stale'
+import { World } from './world'
+
+let world: World
+beforeEach(async () => {
+  world = await World.make()
+})
+afterEach(() => world.end())
+
+it('removes old staging files of one project, and nothing else', async () => {
+  const names = [
+    '.a.petalyard.0123456789ab.new',
+    '.a.petalyard.0123456789ab.new.123456',
+    '.a.petalyard.0123456789ab.old',
+    '.b.petalyard.0123456789ab.new',
+    '.a.petalyard.notes.new',
+    'a.petalyard',
+    'a.petalyard~',
+  ]
+  const old = new Date(Date.now() - 120_000)
+  for (const name of names) {
+    await writeFile(world.path(name), '')
+    await utimes(world.path(name), old, old)
+  }
+  await writeFile(world.path('.a.petalyard.ffffffffffff.new'), '')
+  await removeStaleStaging(world.folder, 'a.petalyard', Date.now())
+  const left = await readdir(world.folder)
+  expect(left.filter((name) => name.includes('petalyard')).sort()).toEqual([
+    '.a.petalyard.ffffffffffff.new',
+    '.a.petalyard.notes.new',
+    '.b.petalyard.0123456789ab.new',
+    'a.petalyard',
+    'a.petalyard~',
+  ])
+})

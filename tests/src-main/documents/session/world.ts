@@ -1,0 +1,97 @@
+/** A data folder and the parts of a session, for tests: real files, short times, faults on demand. */
+import { mkdtemp, rm } from 'node:fs/promises'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import type { Keeping } from '../../../../shared-types/bridge'
+import { KeptProjects } from '../../../../src-main/documents/session/kept'
+import type { Pace, ProjectFiles, Written } from '../../../../src-main/documents/session/ports'
+import { projectFiles, writeAtomically } from '../../../../src-main/documents/session/project-files'
+import { ProjectSession } from '../../../../src-main/documents/session/session'
+import type { SessionStart } from '../../../../src-main/documents/session/session'
+import { stampOf } from '../../../../src-main/documents/session/stamp'
+
+export const QUICK: Pace = { saveAfter: 20, saveAtMost: 80, saveAgain: 40 }
+/** A pace at which no timer fires during a test. */
+export const NEVER: Pace = { saveAfter: 1e8, saveAtMost: 1e8, saveAgain: 1e8 }
+
+/** The text of a small project. `title` tells one version from another; `extra` must survive. */
+export function projectText(title: string, extra: object = {}): string {
+  return JSON.stringify({ format: 'petalyard-project', version: 1, title, ...extra })
+}
+
+export const titleOf = (text: string) => (JSON.parse(text) as { title: string }).title
+
+export class World {
+  /** The next writes to project files, or to the own folder, fail with this reason. */
+  fileFault: string | null = null
+  ownFault: string | null = null
+  readonly told: Keeping[] = []
+  readonly writes: { readonly path: string; readonly backup: boolean }[] = []
+  readonly kept: KeptProjects
+  readonly files: ProjectFiles = {
+    ...projectFiles,
+    write: async (path, text, options) => {
+      if (this.fileFault !== null) return { ok: false, reason: this.fileFault }
+      this.writes.push({ path, backup: options.backup })
+      return projectFiles.write(path, text, options)
+    },
+  }
+
+  private constructor(readonly folder: string) {
+    this.kept = new KeptProjects(folder, {
+      writeAtomically: (...words) => this.writeOwn(...words),
+      now: Date.now,
+    })
+  }
+
+  static async make(): Promise<World> {
+    const world = new World(await mkdtemp(join(tmpdir(), 'petalyard-session-')))
+    await world.kept.start()
+    return world
+  }
+
+  path(name: string): string {
+    return join(this.folder, name)
+  }
+
+  async writeOwn(path: string, text: string): Promise<Written> {
+    return this.ownFault === null ? writeAtomically(path, text) : { ok: false, reason: this.ownFault }
+  }
+
+  session(start: Partial<SessionStart> = {}, pace: Pace = NEVER): ProjectSession {
+    return new ProjectSession(
+      {
+        id: 'one',
+        text: projectText('As opened'),
+        title: 'As opened',
+        origin: 'blank',
+        path: null,
+        stamp: null,
+        findings: [],
+        revision: 0,
+        savedRevision: 0,
+        ...start,
+      },
+      {
+        files: this.files,
+        kept: this.kept,
+        pace,
+        now: Date.now,
+        onKeeping: (keeping) => this.told.push(keeping),
+      },
+    )
+  }
+
+  /** A session on a file that holds the title "On disk". */
+  async sessionOnFile(name: string, pace: Pace = NEVER): Promise<ProjectSession> {
+    const path = this.path(name)
+    const text = projectText('On disk')
+    await projectFiles.write(path, text, { backup: false })
+    return this.session({ text, title: 'On disk', origin: 'file', path, stamp: await stampOf(path) }, pace)
+  }
+
+  async end(): Promise<void> {
+    await this.kept.stop()
+    await rm(this.folder, { recursive: true, force: true, maxRetries: 5, retryDelay: 50 })
+  }
+}
