@@ -1,7 +1,8 @@
 /**
  * Builds what stands behind the window: the desktop's main process and the loopback server (CommonJS for
  * Node 18, the oldest that they meet), and the preload in one piece, since a sandboxed one cannot load
- * files. scripts/build.mjs checks what the preload asks for.
+ * files, and the client that does the preload's work in a browser. scripts/window-build.mjs checks what the
+ * preload asks for.
  */
 import { builtinModules } from 'node:module'
 import { fileURLToPath } from 'node:url'
@@ -18,7 +19,7 @@ const common = {
   ssr: { noExternal: true, target: 'node' },
 } as const
 
-/** The desktop's main process (desktop.cjs) and the loopback server (browser.cjs). */
+/** The desktop's main process (desktop.cjs), the loopback server (browser.cjs) and the paper's worker (paper.cjs). */
 export const mainConfig: UserConfig & { configFile: false } = {
   ...common,
   build: {
@@ -29,7 +30,11 @@ export const mainConfig: UserConfig & { configFile: false } = {
     minify: false,
     sourcemap: true,
     rolldownOptions: {
-      input: { desktop: path('src-main/desktop/main.ts'), browser: path('src-main/browser/main.ts') },
+      input: {
+        desktop: path('src-main/desktop/main.ts'),
+        browser: path('src-main/browser/main.ts'),
+        paper: path('src-main/host/paper-worker.ts'),
+      },
       external: ['electron', ...builtins],
       output: { format: 'cjs', entryFileNames: '[name].cjs', chunkFileNames: '[name]-[hash].cjs' },
     },
@@ -49,6 +54,23 @@ export const preloadConfig: UserConfig & { configFile: false } = {
       input: { preload: path('src-main/desktop/preload.ts') },
       external: ['electron', ...builtins],
       output: { format: 'cjs', entryFileNames: '[name].cjs', codeSplitting: false },
+    },
+  },
+}
+
+/** The browser's client of the loopback server (client.js): a plain script, run before the window's own. */
+export const clientConfig: UserConfig & { configFile: false } = {
+  configFile: false,
+  root: path('.'),
+  publicDir: false,
+  build: {
+    outDir: path('out/main'),
+    emptyOutDir: false,
+    target: 'chrome114',
+    minify: false,
+    rolldownOptions: {
+      input: { client: path('src-main/browser/client.ts') },
+      output: { format: 'iife', entryFileNames: '[name].js' },
     },
   },
 }

@@ -3,12 +3,11 @@
  * were built from, and made in a folder of their own that is then renamed: several starts at once each build,
  * the first one to be ready wins, and nobody ever runs half a build.
  */
-import { createHash, randomBytes } from 'node:crypto'
-import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, statSync } from 'node:fs'
-import { join, relative } from 'node:path'
-import { fileURLToPath } from 'node:url'
+import { randomBytes } from 'node:crypto'
+import { existsSync, mkdirSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs'
+import { join } from 'node:path'
+import { fingerprintOf, root } from './fresh-build.mjs'
 
-const root = fileURLToPath(new URL('..', import.meta.url))
 const builds = join(root, 'out', 'command')
 const SOURCES = [
   'shared-types',
@@ -25,25 +24,6 @@ const SOURCES = [
 /** Builds of other sources are kept for an hour: somebody may be running one of them. */
 const KEPT_MS = 60 * 60 * 1000
 
-function* filesUnder(path) {
-  const facts = statSync(path, { throwIfNoEntry: false })
-  if (!facts) return
-  if (!facts.isDirectory()) {
-    yield path
-    return
-  }
-  for (const name of readdirSync(path).sort()) yield* filesUnder(join(path, name))
-}
-
-/** A name for the present state of everything that the command line is built from. */
-function fingerprintSources() {
-  const hash = createHash('sha256')
-  for (const source of SOURCES)
-    for (const file of filesUnder(join(root, source)))
-      hash.update(relative(root, file)).update('\0').update(readFileSync(file)).update('\0')
-  return hash.digest('hex').slice(0, 16)
-}
-
 function removeOldBuilds(current) {
   for (const name of readdirSync(builds)) {
     const path = join(builds, name)
@@ -54,7 +34,7 @@ function removeOldBuilds(current) {
 
 /** Path of the built command line; builds it first, silently, where that is needed. */
 export async function buildCommand() {
-  const fingerprint = fingerprintSources()
+  const fingerprint = fingerprintOf(SOURCES)
   const folder = join(builds, fingerprint)
   const entry = join(folder, 'petalyard.cjs')
   if (existsSync(entry)) return entry

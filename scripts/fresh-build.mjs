@@ -1,0 +1,75 @@
+/**
+ * Builds that are made anew only when their sources changed, in a folder of their own that is then renamed:
+ * several starts at once each build, the first one to be ready wins, and nobody ever runs half a build.
+ */
+import { createHash, randomBytes } from 'node:crypto'
+import {
+  existsSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs'
+import { basename, dirname, join, relative } from 'node:path'
+import { fileURLToPath } from 'node:url'
+
+export const root = fileURLToPath(new URL('..', import.meta.url))
+
+function* filesUnder(path) {
+  const facts = statSync(path, { throwIfNoEntry: false })
+  if (!facts) return
+  if (!facts.isDirectory()) {
+    yield path
+    return
+  }
+  for (const name of readdirSync(path).sort()) yield* filesUnder(join(path, name))
+}
+
+/** A name for the present state of these files and folders (named from the root). */
+export function fingerprintOf(sources) {
+  const hash = createHash('sha256')
+  for (const source of sources)
+    for (const file of filesUnder(join(root, source)))
+      hash.update(relative(root, file)).update('\0').update(readFileSync(file)).update('\0')
+  return hash.digest('hex').slice(0, 16)
+}
+
+const MARK = '.built-from'
+
+/**
+ * Brings `folder` up to the present sources: `make(workshop)` builds into a folder beside it, which then takes
+ * its place. True where something was built.
+ */
+export async function refresh(folder, sources, make) {
+  const fingerprint = fingerprintOf(sources)
+  if (isBuiltFrom(folder, fingerprint)) return false
+  mkdirSync(dirname(folder), { recursive: true })
+  const beside = (word) =>
+    join(dirname(folder), `.${basename(folder)}.${word}.${randomBytes(4).toString('hex')}`)
+  const [workshop, former] = [beside('new'), beside('old')]
+  try {
+    await make(workshop)
+    writeFileSync(join(workshop, MARK), fingerprint)
+    if (isBuiltFrom(folder, fingerprint)) return false
+    if (existsSync(folder)) renameSync(folder, former)
+    renameSync(workshop, folder)
+  } catch (error) {
+    // Somebody else's build of the same sources may have taken the place in the same moment.
+    if (!isBuiltFrom(folder, fingerprint)) throw error
+  } finally {
+    rmSync(workshop, { recursive: true, force: true })
+    rmSync(former, { recursive: true, force: true })
+  }
+  return true
+}
+
+function isBuiltFrom(folder, fingerprint) {
+  try {
+    return readFileSync(join(folder, MARK), 'utf8') === fingerprint
+  } catch {
+    return false
+  }
+}

@@ -1,0 +1,2 @@
+export function buildWindow(): Promise<boolean>
+export function buildDesktop(): Promise<boolean>

@@ -1,0 +1,54 @@
+/** The window and what stands behind it, built where their sources changed. */
+import { readFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { refresh, root } from './fresh-build.mjs'
+import { preloadStrangers } from './preload-gate.mjs'
+
+const COMMON = ['shared-types', 'src-core', 'package.json', 'package-lock.json', 'scripts/window-build.mjs']
+const WINDOW_SOURCES = [...COMMON, 'src-renderer', 'vite.config.ts']
+const DESKTOP_SOURCES = [
+  ...COMMON,
+  'src-main/desktop',
+  'src-main/browser',
+  'src-main/host',
+  'src-main/documents',
+  'src-main/paper',
+  'examples',
+  'electron.config.ts',
+]
+
+async function configsOf(file) {
+  const { runnerImport } = await import('vite')
+  return (await runnerImport(join(root, file), { root, logLevel: 'silent' })).module
+}
+
+async function buildInto(config, outDir, emptyOutDir) {
+  const { build } = await import('vite')
+  await build({
+    ...config,
+    configFile: false,
+    logLevel: 'warn',
+    build: { ...config.build, outDir, emptyOutDir },
+  })
+}
+
+/** out/renderer: plain files for the desktop's own protocol and for the loopback server alike. */
+export function buildWindow() {
+  return refresh(join(root, 'out', 'renderer'), WINDOW_SOURCES, async (workshop) => {
+    const { default: config } = await configsOf('vite.config.ts')
+    await buildInto(config, workshop, true)
+  })
+}
+
+/** out/main: the desktop's main process and preload, the loopback server and its client. */
+export function buildDesktop() {
+  return refresh(join(root, 'out', 'main'), DESKTOP_SOURCES, async (workshop) => {
+    const { mainConfig, preloadConfig, clientConfig } = await configsOf('electron.config.ts')
+    await buildInto(mainConfig, workshop, true)
+    await buildInto(preloadConfig, workshop, false)
+    await buildInto(clientConfig, workshop, false)
+    // A preload that asks for what its sandbox lacks would leave the window white.
+    const strangers = preloadStrangers(readFileSync(join(workshop, 'preload.cjs'), 'utf8'))
+    if (strangers.length > 0) throw new Error(`the preload asks for ${strangers.join(', ')}`)
+  })
+}

@@ -1,0 +1,47 @@
+import { mkdir } from 'node:fs/promises'
+import { FILE_ENDING } from '../documents/session/session'
+import { fileNameFor, freePath } from '../host/file-names'
+import type { Caller, FileType, Target } from '../host/ports'
+import type { Answer, Upload } from './envelope'
+
+/** What the client is to do when the answer arrives. */
+export type Errand = Pick<Answer, 'shown' | 'download'>
+
+export interface BrowserCallerPorts {
+  /** Where saved projects go. */
+  readonly folder: string
+  readonly upload: Upload | null
+  isUntouched(): boolean
+  /** Keeps a finished file for one fetch; answers with its id. */
+  offer(file: { readonly name: string; readonly type: FileType; readonly bytes: Uint8Array }): string
+  onErrand(errand: Errand): void
+}
+
+/**
+ * A tab as the host sees it. A browser gives no places: projects live in the program's folder, what is opened
+ * comes as an upload, and copies and exports go out as downloads.
+ */
+export function browserCaller(projectId: string, ports: BrowserCallerPorts): Caller {
+  const download = (name: string, type: FileType): Target => ({
+    where: `${fileNameFor(name)}.${type} in your downloads`,
+    write: async (bytes) => {
+      ports.onErrand({ download: ports.offer({ name: `${fileNameFor(name)}.${type}`, type, bytes }) })
+      return { ok: true }
+    },
+  })
+  return {
+    projectId,
+    show: async (id) => {
+      if (id !== projectId) ports.onErrand({ shown: { project: id, inThisTab: ports.isUntouched() } })
+    },
+    chooseProject: async () => ports.upload,
+    placeToSave: async (name) => {
+      await mkdir(ports.folder, { recursive: true })
+      return freePath(ports.folder, name, FILE_ENDING)
+    },
+    placeToSaveAs: async (name) => ({ copy: download(name, 'petalyard') }),
+    placeToExport: async (name, type) => download(name, type),
+    closeWindow: () => undefined,
+    showEditState: () => undefined,
+  }
+}

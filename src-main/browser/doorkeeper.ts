@@ -1,0 +1,70 @@
+/**
+ * Who may talk to the loopback server: whoever brought the one-time token, on this machine, from the window's
+ * own pages. Other programs and web pages can reach the port; none of them gets anything to read.
+ */
+import { createHash, randomBytes, timingSafeEqual } from 'node:crypto'
+import type { IncomingHttpHeaders } from 'node:http'
+
+export type Verdict = 'welcome' | 'wrong-host' | 'foreign-origin' | 'no-session'
+
+export class Doorkeeper {
+  readonly #port: number
+  #token: string | null = null
+  readonly #sessions = new Set<string>()
+
+  constructor(port: number) {
+    this.#port = port
+  }
+
+  get origin(): string {
+    return `http://127.0.0.1:${this.#port}`
+  }
+
+  /** A new address that lets in once; the one before it, if it was not used, no longer does. */
+  entryUrl(): string {
+    this.#token = randomBytes(32).toString('base64url')
+    return `${this.origin}/enter?token=${this.#token}`
+  }
+
+  /** Exchanges the token for a session cookie; null where it is wrong or was used. */
+  exchange(token: string | null): string | null {
+    if (this.#token === null || token === null || !equal(token, this.#token)) return null
+    this.#token = null
+    const session = randomBytes(32).toString('base64url')
+    this.#sessions.add(digest(session))
+    return `${this.#cookieName}=${session}; HttpOnly; SameSite=Strict; Path=/`
+  }
+
+  /** Is this request meant for us, and from our own page (or the address bar)? */
+  checkOrigin(method: string, headers: IncomingHttpHeaders): Verdict {
+    // The name in Host tells a page that rebound its own domain to this machine.
+    if (headers.host !== `127.0.0.1:${this.#port}`) return 'wrong-host'
+    if (headers.origin !== undefined && headers.origin !== this.origin) return 'foreign-origin'
+    if (method !== 'GET' && headers.origin === undefined) return 'foreign-origin'
+    // Pages of other ports on this machine count as the same site for cookies, but not for this.
+    const site = headers['sec-fetch-site']
+    if (site !== undefined && site !== 'same-origin' && site !== 'none') return 'foreign-origin'
+    return 'welcome'
+  }
+
+  checkSession(headers: IncomingHttpHeaders): Verdict {
+    const cookies = (headers.cookie ?? '').split(';').map((cookie) => cookie.trim().split('='))
+    const isKnown = cookies.some(
+      ([name, value]) => name === this.#cookieName && this.#sessions.has(digest(value ?? '')),
+    )
+    return isKnown ? 'welcome' : 'no-session'
+  }
+
+  /** Cookies are shared between the ports of a machine; the name tells ours. */
+  get #cookieName(): string {
+    return `petalyard-${this.#port}`
+  }
+}
+
+function digest(text: string): string {
+  return createHash('sha256').update(text).digest('base64')
+}
+
+function equal(a: string, b: string): boolean {
+  return timingSafeEqual(Buffer.from(digest(a)), Buffer.from(digest(b)))
+}

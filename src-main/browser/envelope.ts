@@ -1,0 +1,31 @@
+/** What goes over the wire between the browser's client and the loopback server, besides the outcomes. */
+import type { Outcome, Progress } from '../../shared-types/bridge'
+
+/** A file that the browser's own picker gave; the server never learns where it lies. */
+export interface Upload {
+  readonly name: string
+  readonly text: string
+}
+
+export interface Question {
+  readonly project: string
+  /** Which tab asks: the page that was loaded last has the project. */
+  readonly seat: string
+  readonly payload: unknown
+  readonly upload?: Upload | undefined
+}
+
+export interface Answer {
+  readonly outcome: Outcome<unknown>
+  /** A project to show in a tab of its own, or in this one where nothing was touched. */
+  readonly shown?: { readonly project: string; readonly inThisTab: boolean } | undefined
+  /** A finished file, to be fetched once. */
+  readonly download?: string | undefined
+}
+
+export interface JobProgress extends Progress {
+  readonly job: number
+}
+
+/** Operations for which the client asks for a file first, with the browser's own picker. */
+export const PICKING = new Set(['openProject', 'takeFromProject'])

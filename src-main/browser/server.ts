@@ -1,0 +1,327 @@
+/** The loopback server: the same window, the same bridge, in the browser of this machine and nowhere else. */
+import { createServer } from 'node:http'
+import type { IncomingMessage, Server, ServerResponse } from 'node:http'
+import { readFile } from 'node:fs/promises'
+import type { AddressInfo } from 'node:net'
+import { randomUUID } from 'node:crypto'
+import { z } from 'zod'
+import { refused } from '../../shared-types/bridge'
+import { finding } from '../../src-core/findings/finding'
+import type { Host } from '../host/host'
+import { MESSAGE_LIMIT, TEXT_LIMIT } from '../host/limits'
+import { answer, runExport } from '../host/operations'
+import type { Announce, FileType } from '../host/ports'
+import { readStatic, SECURITY_HEADERS } from '../host/static-files'
+import { browserCaller } from './caller'
+import type { Errand } from './caller'
+import { Doorkeeper } from './doorkeeper'
+import type { Verdict } from './doorkeeper'
+import { Tabs } from './tabs'
+
+export interface LoopbackOptions {
+  /** The built window. */
+  readonly windowFolder: string
+  /** The built client that the page loads before its own scripts. */
+  readonly clientScript: string
+  /** Where saved projects go. */
+  readonly saveFolder: string
+  /** A project without a tab is ended after this time (ms). */
+  readonly patience?: number
+}
+
+interface Offer {
+  readonly name: string
+  readonly type: FileType
+  readonly bytes: Uint8Array
+}
+
+const uploadSchema = z.strictObject({ name: z.string().max(255), text: z.string().max(TEXT_LIMIT) })
+const questionSchema = z.strictObject({
+  project: z.string().max(64),
+  seat: z.string().max(64),
+  payload: z.unknown(),
+  upload: uploadSchema.optional(),
+})
+const jobSchema = z.number().int().positive()
+const exportSchema = questionSchema.omit({ upload: true }).extend({ job: jobSchema })
+const cancelSchema = z.strictObject({ project: z.string(), seat: z.string(), job: jobSchema })
+
+const OFFER_TYPES: Readonly<Record<FileType, string>> = {
+  petalyard: 'application/json',
+  pdf: 'application/pdf',
+  svg: 'image/svg+xml',
+  csv: 'text/csv; charset=utf-8',
+}
+/** A finished file that nobody fetched is dropped after this time (ms). */
+const OFFER_HOLDS = 60_000
+/** A closed laptop's or a discarded tab's project waits this long for its tab (ms). */
+const PATIENCE = 30_000
+
+export class LoopbackServer {
+  readonly #options: LoopbackOptions
+  readonly #tabs: Tabs
+  readonly #offers = new Map<string, Offer>()
+  readonly #jobs = new Map<string, AbortController>()
+  /** Files of projects that were ended, so that a tab that comes back finds its project. */
+  readonly #endedPaths = new Map<string, string>()
+  #host: Host | null = null
+  #server: Server | null = null
+  #doorkeeper: Doorkeeper | null = null
+
+  constructor(options: LoopbackOptions) {
+    this.#options = options
+    this.#tabs = new Tabs((id) => void this.#end(id), options.patience ?? PATIENCE)
+  }
+
+  /** How the host reaches the tabs. */
+  readonly announce: Announce = (projectId, event, payload) => this.#tabs.announce(projectId, event, payload)
+
+  /** Listens on a free port of the loopback interface; answers with the port. */
+  async listen(host: Host): Promise<number> {
+    this.#host = host
+    const server = createServer((request, response) => {
+      void this.#serve(request, response).catch(() => {
+        if (!response.headersSent) send(response, 500, 'Something went wrong.')
+        else response.destroy()
+      })
+    })
+    this.#server = server
+    await new Promise<void>((resolve, reject) => {
+      server.once('error', reject)
+      server.listen(0, '127.0.0.1', resolve)
+    })
+    const { port } = server.address() as AddressInfo
+    this.#doorkeeper = new Doorkeeper(port)
+    return port
+  }
+
+  /** A new address that lets in once. */
+  entryUrl(): string {
+    if (!this.#doorkeeper) throw new Error('the server does not listen yet')
+    return this.#doorkeeper.entryUrl()
+  }
+
+  async close(): Promise<void> {
+    this.#tabs.close()
+    const server = this.#server
+    if (!server) return
+    server.closeAllConnections()
+    await new Promise((resolve) => server.close(resolve))
+  }
+
+  async #serve(request: IncomingMessage, response: ServerResponse): Promise<void> {
+    const [host, doorkeeper] = [this.#host, this.#doorkeeper]
+    if (!host || !doorkeeper) return send(response, 503, 'Not ready yet.')
+    const method = request.method ?? ''
+    const allowed = doorkeeper.checkOrigin(method, request.headers)
+    if (allowed !== 'welcome') return send(response, 403, WORDS[allowed])
+    const url = new URL(request.url ?? '/', doorkeeper.origin)
+    if (method === 'GET' && url.pathname === '/enter') return this.#enter(url, response, doorkeeper)
+    const known = doorkeeper.checkSession(request.headers)
+    if (known !== 'welcome') return send(response, 403, WORDS[known])
+    if (method === 'GET') return this.#get(url, request, response, host)
+    if (method === 'POST') return this.#post(url, request, response, host)
+    return send(response, 405, 'Only GET and POST.')
+  }
+
+  #enter(url: URL, response: ServerResponse, doorkeeper: Doorkeeper): void {
+    const cookie = doorkeeper.exchange(url.searchParams.get('token'))
+    if (cookie === null) return send(response, 403, WORDS['no-session'])
+    redirect(response, '/', { 'Set-Cookie': cookie })
+  }
+
+  async #get(url: URL, request: IncomingMessage, response: ServerResponse, host: Host): Promise<void> {
+    if (url.pathname === '/' || url.pathname === '/index.html')
+      // A page that is fetched only in case it is wanted must not take a project from its tab.
+      return request.headers['sec-purpose']
+        ? send(response, 503, 'Not in advance.')
+        : this.#page(url, response, host)
+    if (url.pathname === '/host.js')
+      return send(response, 200, await readFile(this.#options.clientScript), 'text/javascript; charset=utf-8')
+    if (url.pathname === '/events') return this.#events(url, response)
+    if (url.pathname.startsWith('/download/')) return this.#download(url, response)
+    const file = await readStatic(this.#options.windowFolder, url.pathname)
+    if (!file) return send(response, 404, 'Not here.')
+    send(response, 200, file.bytes, file.type)
+  }
+
+  /** The window's page with a project. Loading it gives the project to this tab. */
+  async #page(url: URL, response: ServerResponse, host: Host): Promise<void> {
+    const wished = url.searchParams.get('project')
+    if (wished === null || !host.session(wished)) {
+      const found = wished === null ? null : await this.#reopen(wished, host)
+      return redirect(response, `/?project=${found ?? (await this.#first(host))}`)
+    }
+    const seat = this.#tabs.seat(wished)
+    const page = await readFile(`${this.#options.windowFolder}/index.html`, 'utf8')
+    const client = `<script src="/host.js?seat=${seat}&amp;project=${wished}"></script>`
+    send(response, 200, page.replace('<head>', `<head>\n    ${client}`), 'text/html; charset=utf-8')
+  }
+
+  /** What to show where nothing was asked for: what is open without a tab, else what was open last. */
+  async #first(host: Host): Promise<string> {
+    return host.openIds.find((id) => !this.#tabs.isTaken(id)) ?? host.openAtStart()
+  }
+
+  async #reopen(id: string, host: Host): Promise<string | null> {
+    const path = this.#endedPaths.get(id)
+    const opened = path === undefined ? await host.openRecent(`kept-${id}`) : await host.openPath(path)
+    return opened.outcome === 'done' ? opened.value : null
+  }
+
+  async #end(projectId: string): Promise<void> {
+    const session = this.#host?.session(projectId)
+    if (!session) return
+    if (session.path !== null) this.#endedPaths.set(projectId, session.path)
+    await this.#host?.close(projectId)
+  }
+
+  #events(url: URL, response: ServerResponse): void {
+    const project = url.searchParams.get('project') ?? ''
+    if (!this.#tabs.hasSeat(project, url.searchParams.get('seat') ?? ''))
+      return send(response, 404, 'This tab no longer has the project.')
+    response.writeHead(200, { ...SECURITY_HEADERS, 'Content-Type': 'text/event-stream' })
+    response.write(': here\n\n')
+    this.#tabs.attach(project, response)
+  }
+
+  #download(url: URL, response: ServerResponse): void {
+    const id = url.pathname.slice('/download/'.length)
+    const offer = this.#offers.get(id)
+    if (!offer) return send(response, 404, 'This file was fetched already.')
+    this.#offers.delete(id)
+    send(response, 200, offer.bytes, OFFER_TYPES[offer.type], {
+      'Content-Disposition': `attachment; filename*=UTF-8''${encodeURIComponent(offer.name)}`,
+    })
+  }
+
+  async #post(url: URL, request: IncomingMessage, response: ServerResponse, host: Host): Promise<void> {
+    if (!/^application\/json\b/.test(request.headers['content-type'] ?? ''))
+      return send(response, 415, 'Only JSON.')
+    const body = await readBody(request, MESSAGE_LIMIT)
+    if (body === null) {
+      response.setHeader('Connection', 'close')
+      return send(response, 413, 'Too large.')
+    }
+    let message: unknown
+    try {
+      message = JSON.parse(body)
+    } catch {
+      return send(response, 400, 'Not JSON.')
+    }
+    if (url.pathname === '/export') return this.#export(message, response, host)
+    if (url.pathname === '/export/cancel') return this.#cancel(message, response)
+    if (url.pathname.startsWith('/ask/'))
+      return this.#ask(url.pathname.slice('/ask/'.length), message, response, host)
+    return send(response, 404, 'Not here.')
+  }
+
+  async #ask(name: string, message: unknown, response: ServerResponse, host: Host): Promise<void> {
+    const question = questionSchema.safeParse(message)
+    if (!question.success) return send(response, 400, 'Not a question.')
+    const { project, seat, payload, upload } = question.data
+    if (!this.#tabs.hasSeat(project, seat)) return this.#notSeated(response, host, project)
+    let errand: Errand = {}
+    const caller = this.#caller(project, host, (more) => (errand = { ...errand, ...more }), upload ?? null)
+    const outcome = await answer(host, caller, name, payload)
+    sendJson(response, { outcome, ...errand })
+  }
+
+  async #export(message: unknown, response: ServerResponse, host: Host): Promise<void> {
+    const read = exportSchema.safeParse(message)
+    if (!read.success) return send(response, 400, 'Not a question.')
+    const { project, seat, job, payload } = read.data
+    if (!this.#tabs.hasSeat(project, seat)) return this.#notSeated(response, host, project)
+    const control = new AbortController()
+    const key = `${project}/${job}`
+    this.#jobs.set(key, control)
+    let errand: Errand = {}
+    try {
+      const outcome = await runExport(
+        host,
+        this.#caller(project, host, (more) => (errand = { ...errand, ...more }), null),
+        payload,
+        (progress) => this.#tabs.announce(project, 'progress', { job, ...progress }),
+        control.signal,
+      )
+      sendJson(response, { outcome, ...errand })
+    } finally {
+      this.#jobs.delete(key)
+    }
+  }
+
+  #cancel(message: unknown, response: ServerResponse): void {
+    const read = cancelSchema.safeParse(message)
+    if (!read.success) return send(response, 400, 'Not a question.')
+    if (this.#tabs.hasSeat(read.data.project, read.data.seat))
+      this.#jobs.get(`${read.data.project}/${read.data.job}`)?.abort()
+    sendJson(response, null)
+  }
+
+  #notSeated(response: ServerResponse, host: Host, project: string): void {
+    const name = host.session(project)?.keeping.name ?? 'this project'
+    sendJson(response, { outcome: refused(finding('app/open-elsewhere', name)) })
+  }
+
+  #caller(
+    project: string,
+    host: Host,
+    onErrand: (errand: Errand) => void,
+    upload: { readonly name: string; readonly text: string } | null,
+  ) {
+    return browserCaller(project, {
+      folder: this.#options.saveFolder,
+      upload,
+      isUntouched: () => host.session(project)?.isUntouched === true,
+      offer: (offer) => this.#offer(offer),
+      onErrand,
+    })
+  }
+
+  #offer(offer: Offer): string {
+    const id = randomUUID()
+    this.#offers.set(id, offer)
+    setTimeout(() => this.#offers.delete(id), OFFER_HOLDS).unref()
+    return id
+  }
+}
+
+const WORDS: Readonly<Record<Exclude<Verdict, 'welcome'>, string>> = {
+  'wrong-host': 'Petalyard answers at 127.0.0.1 alone.',
+  'foreign-origin': 'Petalyard answers its own pages alone.',
+  'no-session':
+    'This address works once, and it was used. Press Enter in the terminal where Petalyard runs for another.',
+}
+
+function send(
+  response: ServerResponse,
+  status: number,
+  body: string | Uint8Array,
+  type = 'text/plain; charset=utf-8',
+  more: Readonly<Record<string, string>> = {},
+): void {
+  response.writeHead(status, { ...SECURITY_HEADERS, 'Content-Type': type, ...more })
+  response.end(body)
+}
+
+function sendJson(response: ServerResponse, value: unknown): void {
+  send(response, 200, JSON.stringify(value), 'application/json; charset=utf-8')
+}
+
+function redirect(response: ServerResponse, to: string, more: Readonly<Record<string, string>> = {}): void {
+  response.writeHead(303, { ...SECURITY_HEADERS, Location: to, ...more })
+  response.end()
+}
+
+/** The body as text, or null where it is longer than `limit` bytes (the rest is not read). */
+async function readBody(request: IncomingMessage, limit: number): Promise<string | null> {
+  if (Number(request.headers['content-length'] ?? 0) > limit) return null
+  const chunks: Buffer[] = []
+  let size = 0
+  for await (const chunk of request as AsyncIterable<Buffer>) {
+    size += chunk.length
+    if (size > limit) return null
+    chunks.push(chunk)
+  }
+  return Buffer.concat(chunks).toString('utf8')
+}

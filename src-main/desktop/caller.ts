@@ -1,0 +1,38 @@
+import type { BrowserWindow } from 'electron'
+import { writeBytes } from '../documents/session/project-files'
+import type { Caller, Target } from '../host/ports'
+import { askForPlace, askForProject, placeInWords } from './dialogs'
+
+export interface DesktopCallerPorts {
+  show(projectId: string): void
+  closeWindow(): void
+  showEditState(state: { readonly undo: string | null; readonly redo: string | null }): void
+}
+
+/** A desktop window as the host sees it: places are asked for with the system's own dialogs. */
+export function desktopCaller(projectId: string, window: BrowserWindow, ports: DesktopCallerPorts): Caller {
+  return {
+    projectId,
+    show: async (id) => ports.show(id),
+    chooseProject: async (purpose) => {
+      const title = purpose === 'open' ? 'Open a Project' : 'Take a Motif or Yarn from a Project'
+      const path = await askForProject(window, title)
+      return path === null ? null : { path }
+    },
+    placeToSave: (name) => askForPlace(window, name, 'petalyard', 'Save the Project'),
+    placeToSaveAs: async (name) => {
+      const path = await askForPlace(window, name, 'petalyard', 'Save the Project As')
+      return path === null ? null : { path }
+    },
+    placeToExport: async (name, type) => {
+      const path = await askForPlace(window, name, type, 'Export')
+      return path === null ? null : fileTarget(path)
+    },
+    closeWindow: () => ports.closeWindow(),
+    showEditState: (state) => ports.showEditState(state),
+  }
+}
+
+function fileTarget(path: string): Target {
+  return { where: placeInWords(path), write: (bytes) => writeBytes(path, bytes) }
+}

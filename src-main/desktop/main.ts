@@ -1,0 +1,203 @@
+/**
+ * The desktop's main process. The order of the steps matters: the scheme and the sandbox come before the app
+ * is ready, the handlers before the first window that may call them.
+ */
+import { existsSync } from 'node:fs'
+import { join } from 'node:path'
+import { app, Menu, nativeTheme } from 'electron'
+import { version } from '../../package.json'
+import type { Outcome, RecentEntry } from '../../shared-types/bridge'
+import type { CommandId } from '../../shared-types/commands'
+import { projectFiles, writeAtomically } from '../documents/session/project-files'
+import { dataFolderIn, platformName, programFolder } from '../host/data-folder'
+import { examples } from '../host/examples'
+import { Host } from '../host/host'
+import { createPaper } from '../host/paper'
+import { filesFromArguments } from './arguments'
+import { desktopCaller } from './caller'
+import { askForProject, askToCloseUnsaved, tellProblem } from './dialogs'
+import { setupHandlers } from './handlers'
+import { menuTemplate } from './menu-template'
+import { registerScheme, setupProtocol } from './protocol'
+import { setupSecurity } from './security'
+import { WindowPlaceStore } from './window-place'
+import { Windows } from './windows'
+
+const platform = platformName(process.platform)
+const forDevelopers = !app.isPackaged
+
+// Every page is sandboxed, and nothing later can undo it. Only where the whole sandbox of the system is off by
+// a switch (tests as root, which it refuses) would this keep the app from starting.
+if (!app.commandLine.hasSwitch('no-sandbox')) app.enableSandbox()
+registerScheme()
+// A folder given by a switch (a test, a second profile) wins over the program's own.
+if (!app.commandLine.hasSwitch('user-data-dir')) app.setPath('userData', programFolder())
+
+// What the system asks for before the app is ready waits here.
+let waiting: string[] | null = filesFromArguments(process.argv, process.cwd(), app.getAppPath())
+let openFile = (path: string) => void waiting?.push(path)
+app.on('open-file', (event, path) => {
+  event.preventDefault()
+  openFile(path)
+})
+
+if (app.requestSingleInstanceLock()) void app.whenReady().then(run)
+else app.quit()
+
+async function run(): Promise<void> {
+  const dataFolder = dataFolderIn(app.getPath('userData'))
+  const places = new WindowPlaceStore(dataFolder, writeAtomically)
+  const editStates = new Map<string, { readonly undo: string | null; readonly redo: string | null }>()
+  let recent: readonly RecentEntry[] = []
+  let front: string | null = null
+  let quitting = false
+
+  const host = new Host({
+    dataFolder,
+    facts: { host: 'desktop', platform, version, hasMenu: true },
+    locale: app.getLocale(),
+    files: projectFiles,
+    writeAtomically,
+    examples,
+    paper: createPaper(join(__dirname, 'paper.cjs')),
+    announce: (projectId, event, payload) => {
+      windows.announce(projectId, event, payload)
+      if (event === 'keeping') windows.showKeeping(projectId)
+      if (event === 'recent') void refreshRecent()
+      if (event === 'settings') nativeTheme.themeSource = host.settings.current.theme
+    },
+  })
+
+  const windows = new Windows({
+    preload: join(__dirname, 'preload.cjs'),
+    icon: iconIn(app.getAppPath()),
+    locale: app.getLocale(),
+    isMac: platform === 'mac',
+    places,
+    forDevelopers,
+    keepingOf: (id) => host.session(id)?.keeping ?? null,
+    pathOf: (id) => host.session(id)?.path ?? null,
+    settleProject: async (id) => (await host.session(id)?.settle()) ?? null,
+    endProject: (id) => host.close(id),
+    askToCloseUnsaved: async (window, problem) => {
+      const isClosing = await askToCloseUnsaved(window, problem)
+      if (!isClosing) quitting = false
+      return isClosing
+    },
+    onFront: (id) => {
+      front = id
+      refreshMenu()
+    },
+    onFocus: () => void host.lookAtDisk(),
+    onClosed: () => {
+      if (front !== null && !windows.windowOf(front)) front = null
+      refreshMenu()
+    },
+  })
+
+  const show = (opened: Outcome<string>) => {
+    if (opened.outcome === 'done') windows.show(opened.value)
+    else if (opened.outcome === 'refused') void tellProblem(windows.front(), opened.problem)
+  }
+
+  function refreshMenu(): void {
+    const state = (front && editStates.get(front)) || { undo: null, redo: null }
+    const hasWindow = windows.count > 0
+    const template = menuTemplate(
+      { platform, recent, ...state, hasWindow, forDevelopers },
+      {
+        command: (id: CommandId) => {
+          const projectId = front ?? host.openIds.at(-1)
+          if (projectId) windows.announce(projectId, 'command', id)
+        },
+        openRecent: (id) => void host.openRecent(id).then(show),
+        withoutWindow: (id) => void withoutWindow(id),
+      },
+    )
+    Menu.setApplicationMenu(Menu.buildFromTemplate(template))
+  }
+
+  async function refreshRecent(): Promise<void> {
+    recent = await host.recent.list()
+    refreshMenu()
+  }
+
+  async function withoutWindow(id: 'new' | 'open'): Promise<void> {
+    if (id === 'new') return windows.show(host.openBlank())
+    const path = await askForProject(null, 'Open a Project')
+    if (path !== null) show(await host.openPath(path))
+  }
+
+  /** Opens the files; with none, or none that opens, what was open last. */
+  async function openAll(paths: readonly string[]): Promise<void> {
+    for (const path of paths) show(await host.openPath(path))
+    if (windows.count === 0) windows.show(await host.openAtStart())
+  }
+
+  await host.start()
+  await places.load()
+  nativeTheme.themeSource = host.settings.current.theme
+  setupProtocol(join(__dirname, '..', 'renderer'))
+  setupSecurity()
+  setupHandlers(host, {
+    callerOf: ({ sender }) => {
+      const projectId = windows.projectOf(sender)
+      const window = projectId === null ? null : windows.windowOf(projectId)
+      if (projectId === null || window === null) return null
+      return desktopCaller(projectId, window, {
+        show: (id) => {
+          const isReplaced = host.session(projectId)?.isUntouched === true && id !== projectId
+          windows.show(id)
+          // An example or an empty page that nobody touched makes room for what was opened from it.
+          if (isReplaced) void windows.close(projectId)
+        },
+        closeWindow: () => void windows.close(projectId),
+        showEditState: (state) => {
+          editStates.set(projectId, state)
+          if (front === projectId) refreshMenu()
+        },
+      })
+    },
+    flushed: (projectId) => windows.flushed(projectId),
+  })
+
+  app.on('second-instance', (_event, argv, folder) => {
+    const paths = filesFromArguments(argv, folder, app.getAppPath())
+    const shown = front ?? host.openIds.at(-1)
+    if (paths.length === 0 && shown) windows.show(shown)
+    else void openAll(paths)
+  })
+  app.on('activate', () => {
+    if (windows.count === 0) void openAll([])
+  })
+  app.on('before-quit', () => {
+    quitting = true
+  })
+  app.on('window-all-closed', () => {
+    if (platform !== 'mac' || quitting) app.quit()
+  })
+  // A terminal that is closed, or a system that shuts down, ends the app as its menu does.
+  for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal, () => app.quit())
+  let isStopped = false
+  app.on('will-quit', (event) => {
+    if (isStopped) return
+    event.preventDefault()
+    void host.stop().finally(() => {
+      isStopped = true
+      app.quit()
+    })
+  })
+
+  const asked = waiting ?? []
+  waiting = null
+  openFile = (path) => void openAll([path])
+  await refreshRecent()
+  const interrupted = await host.openInterrupted()
+  for (const id of interrupted) windows.show(id)
+  await openAll(asked)
+}
+
+function iconIn(folder: string): string | null {
+  const path = join(folder, 'out', 'renderer', 'icon.png')
+  return existsSync(path) ? path : null
+}

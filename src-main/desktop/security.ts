@@ -1,0 +1,21 @@
+import { app, session } from 'electron'
+
+/** Requests that a window may make: its own files, what it made itself, and the inspector of its developers. */
+const OWN_REQUESTS = /^(app|blob|data|devtools|chrome-devtools):/
+
+/** Nobody leaves the window's own page, opens another, asks for a permission or reaches the network. */
+export function setupSecurity(): void {
+  app.on('web-contents-created', (_event, contents) => {
+    contents.on('will-navigate', (event) => event.preventDefault())
+    contents.on('will-redirect', (event) => event.preventDefault())
+    contents.on('will-frame-navigate', (event) => event.preventDefault())
+    contents.on('will-attach-webview', (event) => event.preventDefault())
+    contents.setWindowOpenHandler(() => ({ action: 'deny' }))
+  })
+  const own = session.defaultSession
+  own.setPermissionRequestHandler((_contents, _permission, answer) => answer(false))
+  own.setPermissionCheckHandler(() => false)
+  own.setDevicePermissionHandler(() => false)
+  own.on('will-download', (event) => event.preventDefault())
+  own.webRequest.onBeforeRequest((details, answer) => answer({ cancel: !OWN_REQUESTS.test(details.url) }))
+}

@@ -1,0 +1,274 @@
+/**
+ * The host behind the bridge, the same for desktop and browser: which projects are open, how they are kept,
+ * what can be opened again. Knows no window; the two worlds give it what it needs (`ports.ts`).
+ */
+import { randomUUID } from 'node:crypto'
+import { mkdir, realpath } from 'node:fs/promises'
+import { basename, dirname, resolve } from 'node:path'
+import type { Outcome, ProjectOrigin, Settings } from '../../shared-types/bridge'
+import { done, refused } from '../../shared-types/bridge'
+import type { Finding } from '../../shared-types/finding'
+import type { Project } from '../../shared-types/project'
+import { PROJECT_FORMAT, PROJECT_VERSION } from '../../shared-types/project'
+import { finding } from '../../src-core/findings/finding'
+import type { KeptEntry } from '../documents/session/kept'
+import { KeptProjects } from '../documents/session/kept'
+import type { FileStamp, Pace, ProjectFiles, Written } from '../documents/session/ports'
+import { PACE } from '../documents/session/ports'
+import { RecentProjects } from '../documents/session/recent'
+import { ProjectSession } from '../documents/session/session'
+import { removeStaleStaging } from '../documents/session/stale'
+import { stampOf } from '../documents/session/stamp'
+import type { Announce, Examples, Facts, Paper } from './ports'
+import { SettingsStore } from './settings'
+
+export interface HostPorts {
+  readonly dataFolder: string
+  readonly facts: Facts
+  readonly locale: string
+  readonly files: ProjectFiles
+  readonly writeAtomically: (path: string, text: string) => Promise<Written>
+  readonly examples: Examples
+  readonly paper: Paper
+  readonly announce: Announce
+  readonly now?: () => number
+  readonly pace?: Pace
+}
+
+/** Files are looked at this often for changes by others (ms). */
+const LOOK_EVERY = 3_000
+
+export class Host {
+  readonly ports: HostPorts
+  readonly settings: SettingsStore
+  readonly recent: RecentProjects
+  readonly #kept: KeptProjects
+  readonly #sessions = new Map<string, ProjectSession>()
+  readonly #now: () => number
+  #looking: NodeJS.Timeout | undefined
+
+  constructor(ports: HostPorts) {
+    this.ports = ports
+    this.#now = ports.now ?? Date.now
+    this.#kept = new KeptProjects(ports.dataFolder, {
+      writeAtomically: ports.writeAtomically,
+      now: this.#now,
+    })
+    this.settings = new SettingsStore(ports.dataFolder, ports.locale, ports.writeAtomically)
+    this.recent = new RecentProjects(ports.dataFolder, this.#kept, ports.writeAtomically)
+  }
+
+  /** Makes the data folder ready. Call once, before anything else. */
+  async start(): Promise<void> {
+    await mkdir(this.ports.dataFolder, { recursive: true })
+    await this.#kept.start()
+    await this.settings.load()
+    await this.recent.load()
+    this.#looking = setInterval(() => void this.lookAtDisk(), LOOK_EVERY)
+    this.#looking.unref()
+  }
+
+  /** Closes every project and takes the sign of life away. Problems are those of files that could not be saved. */
+  async stop(): Promise<Finding[]> {
+    clearInterval(this.#looking)
+    const problems: Finding[] = []
+    for (const id of [...this.#sessions.keys()]) {
+      const problem = await this.close(id)
+      if (problem) problems.push(problem)
+    }
+    await this.#kept.stop()
+    await this.ports.paper.close()
+    return problems
+  }
+
+  session(id: string): ProjectSession | null {
+    return this.#sessions.get(id) ?? null
+  }
+  get openIds(): readonly string[] {
+    return [...this.#sessions.keys()]
+  }
+
+  /** Opens what a former run was cut off from; first thing at a start. */
+  async openInterrupted(): Promise<string[]> {
+    const opened: string[] = []
+    for (const entry of await this.#kept.interrupted()) {
+      const outcome = await this.#openEntry(entry)
+      if (outcome.outcome === 'done') opened.push(outcome.value)
+    }
+    return opened
+  }
+
+  /** What to show when nothing is open: the project that was open last, else an example, else an empty one. */
+  async openAtStart(): Promise<string> {
+    if (!this.settings.isFirstStart) {
+      for (const entry of await this.recent.list()) {
+        const opened = await this.openRecent(entry.id)
+        if (opened.outcome === 'done') return opened.value
+      }
+    }
+    const [example] = await this.ports.examples.list()
+    const opened = example ? await this.openExample(example.name) : null
+    return opened?.outcome === 'done' ? opened.value : this.openBlank()
+  }
+
+  /** Opens a file; where it is open already, answers with the project that is. */
+  async openPath(path: string): Promise<Outcome<string>> {
+    const whole = await realpath(resolve(path)).catch(() => resolve(path))
+    for (const session of this.#sessions.values()) if (session.path === whole) return done(session.id)
+    for (const entry of await this.#kept.list()) {
+      const holdsMore = entry.path === whole && entry.savedRevision < entry.revision
+      if (holdsMore && !(await this.#kept.isHeld(entry))) return this.#openEntry(entry)
+    }
+    await removeStaleStaging(dirname(whole), basename(whole), this.#now())
+    const read = await this.ports.files.open(whole)
+    if (!read.ok) return refused(read.problem)
+    const stamp = await stampOf(whole)
+    await this.recent.remember(whole, this.#time())
+    void this.announceRecent()
+    return done(this.#open({ ...read, origin: 'file', path: whole, stamp }).id)
+  }
+
+  async openRecent(id: string): Promise<Outcome<string>> {
+    if (id.startsWith('kept-')) {
+      const entry = await this.#keptEntry(id)
+      return entry ? this.#openEntry(entry) : refused(finding('app/unknown-recent', 'the list of projects'))
+    }
+    const path = this.recent.pathOf(id)
+    return path === null
+      ? refused(finding('app/unknown-recent', 'the list of projects'))
+      : this.openPath(path)
+  }
+
+  async forgetRecent(id: string): Promise<Outcome<null>> {
+    if (id.startsWith('kept-')) {
+      const entry = await this.#keptEntry(id)
+      if (!entry) return refused(finding('app/unknown-recent', 'the list of projects'))
+      if (await this.#kept.isHeld(entry))
+        return refused(finding('app/open-elsewhere', entry.title || 'Untitled'))
+      await this.#kept.discard(entry.id)
+    } else await this.recent.forgetFile(id)
+    void this.announceRecent()
+    return done(null)
+  }
+
+  async openExample(name: string): Promise<Outcome<string>> {
+    const text = await this.ports.examples.read(name)
+    if (text === null) return refused(finding('app/unknown-example', 'the list of examples', { name }))
+    const checked = this.ports.files.check(text, name)
+    if (!checked.ok) return refused(checked.problem)
+    return done(this.#open({ ...checked, origin: 'example' }).id)
+  }
+
+  /** An empty project with the units, terms and paper of the settings. */
+  openBlank(): string {
+    const { units, terms, hand, currency, paper } = this.settings.current
+    const project: Project = {
+      format: PROJECT_FORMAT,
+      version: PROJECT_VERSION,
+      title: '',
+      units,
+      terms,
+      hand,
+      currency,
+      yarns: [],
+      motifs: [],
+      colourways: [],
+      sheet: { paper, terms },
+    }
+    const text = JSON.stringify(project, null, 2)
+    return this.#open({ text, title: '', findings: [], origin: 'blank' }).id
+  }
+
+  /** A text that came without a place (handed over by a browser, or a copy): kept in the app's own folder. */
+  async openText(text: string, name: string, origin: ProjectOrigin): Promise<Outcome<string>> {
+    const checked = this.ports.files.check(text, name)
+    if (!checked.ok) return refused(checked.problem)
+    const session = this.#open({ ...checked, origin })
+    const kept = await session.keep({ revision: 1, text: checked.text })
+    if (kept.outcome === 'refused') return kept
+    return done(session.id)
+  }
+
+  /** Ends a project: saved, or kept. The problem is why its file could not be written. */
+  async close(id: string): Promise<Finding | null> {
+    const session = this.#sessions.get(id)
+    if (!session) return null
+    const problem = await session.close()
+    this.#sessions.delete(id)
+    void this.announceRecent()
+    return problem
+  }
+
+  async lookAtDisk(): Promise<void> {
+    for (const session of this.#sessions.values()) await session.checkDisk()
+  }
+
+  async changeSettings(change: Partial<Settings>): Promise<Settings> {
+    const settings = await this.settings.change(change)
+    for (const id of this.#sessions.keys()) this.ports.announce(id, 'settings', settings)
+    return settings
+  }
+
+  async remember(path: string): Promise<void> {
+    await this.recent.remember(path, this.#time())
+    void this.announceRecent()
+  }
+
+  async announceRecent(): Promise<void> {
+    const entries = await this.recent.list()
+    for (const id of this.#sessions.keys()) this.ports.announce(id, 'recent', entries)
+  }
+
+  async #keptEntry(id: string): Promise<KeptEntry | null> {
+    const bare = id.slice('kept-'.length)
+    return /^[\w-]{1,64}$/.test(bare) ? this.#kept.get(bare) : null
+  }
+
+  async #openEntry(entry: KeptEntry): Promise<Outcome<string>> {
+    if (this.#sessions.has(entry.id)) return done(entry.id)
+    const name = entry.path === null ? entry.title || 'Untitled' : basename(entry.path)
+    if (await this.#kept.isHeld(entry)) return refused(finding('app/open-elsewhere', name))
+    if (entry.path !== null && entry.savedRevision >= entry.revision) {
+      await this.#kept.remove(entry.id)
+      return this.openPath(entry.path)
+    }
+    const checked = this.ports.files.check(entry.text, name)
+    if (!checked.ok) return refused(checked.problem)
+    await this.#kept.put({ ...entry, holder: this.#kept.run })
+    const origin = entry.holder === null ? 'kept' : 'recovered'
+    const session = this.#open({ ...entry, ...checked, origin })
+    if (entry.path !== null) await session.checkDisk()
+    return done(session.id)
+  }
+
+  #open(start: {
+    id?: string
+    text: string
+    title: string
+    findings: readonly Finding[]
+    origin: ProjectOrigin
+    path?: string | null
+    stamp?: FileStamp | null
+    revision?: number
+    savedRevision?: number
+    changedAt?: string
+  }): ProjectSession {
+    const id = start.id ?? randomUUID()
+    const session = new ProjectSession(
+      { path: null, stamp: null, revision: 0, savedRevision: 0, ...start, id },
+      {
+        files: this.ports.files,
+        kept: this.#kept,
+        pace: this.ports.pace ?? PACE,
+        now: this.#now,
+        onKeeping: (keeping) => this.ports.announce(id, 'keeping', keeping),
+      },
+    )
+    this.#sessions.set(id, session)
+    return session
+  }
+
+  #time(): string {
+    return new Date(this.#now()).toISOString()
+  }
+}

@@ -1,0 +1,292 @@
+/**
+ * One row per thing that the window may ask for: the shape its payload must have, and what is done. Both hosts
+ * answer from this table; nothing that is not in it can be asked for.
+ */
+import { z } from 'zod'
+import type {
+  ExportDone,
+  ExportRequest,
+  OperationName,
+  OperationPayload,
+  OperationValue,
+  Outcome,
+  Progress,
+} from '../../shared-types/bridge'
+import { CANCELLED, done, refused } from '../../shared-types/bridge'
+import { PAPERS, SHEET_STYLES } from '../../shared-types/project'
+import { finding } from '../../src-core/findings/finding'
+import type { ProjectSession } from '../documents/session/session'
+import type { Host } from './host'
+import { TEXT_LIMIT } from './limits'
+import type { Caller, FileType } from './ports'
+import { settingsSchema } from './settings'
+
+interface Call {
+  readonly host: Host
+  readonly caller: Caller
+  readonly session: ProjectSession
+}
+
+interface Operation<Name extends OperationName> {
+  readonly payload: z.ZodType<OperationPayload<Name>>
+  run(payload: OperationPayload<Name>, call: Call): Promise<Outcome<OperationValue<Name>>>
+}
+
+const text = z.string().max(TEXT_LIMIT)
+const change = z.strictObject({
+  revision: z
+    .number()
+    .int()
+    .nonnegative()
+    .max(2 ** 40),
+  text,
+})
+const entry = z.strictObject({ id: z.string().min(1).max(128) })
+const words = z.string().max(200)
+/** More pages than any map has. */
+const PAGES_AT_MOST = 10_000
+const paperChoice = {
+  paper: z.enum(PAPERS).optional(),
+  style: z.enum(SHEET_STYLES).optional(),
+  terms: z.enum(['US', 'UK']).optional(),
+  pages: z.array(z.number().int().min(1).max(PAGES_AT_MOST)).max(PAGES_AT_MOST).optional(),
+}
+
+export const exportSchema: z.ZodType<ExportRequest> = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('map'), text, ...paperChoice }),
+  z.strictObject({ kind: z.literal('picture'), text }),
+  z.strictObject({ kind: z.literal('table'), text, table: z.enum(['materials', 'order']) }),
+])
+
+export const OPERATIONS: { readonly [Name in OperationName]: Operation<Name> } = {
+  facts: {
+    payload: z.null(),
+    run: async (_, { host }) => done({ ...host.ports.facts, firstStart: host.settings.isFirstStart }),
+  },
+  currentProject: {
+    payload: z.null(),
+    run: async (_, { session }) => done(session.opened()),
+  },
+  keepProject: {
+    payload: change,
+    run: async (payload, { session }) => session.keep(payload),
+  },
+  saveProject: {
+    payload: change,
+    run: async (payload, call) => {
+      if (call.session.path !== null) return call.session.save(payload)
+      // Kept first: the dialog may stand open for long, and the name may just have been changed.
+      const kept = await call.session.keep(payload)
+      if (kept.outcome !== 'done') return kept
+      const path = await call.caller.placeToSave(call.session.keeping.name)
+      return path === null ? CANCELLED : saveTo(path, payload, call)
+    },
+  },
+  saveProjectAs: {
+    payload: change,
+    run: async (payload, call) => {
+      const kept = await call.session.keep(payload)
+      if (kept.outcome !== 'done') return kept
+      const place = await call.caller.placeToSaveAs(call.session.keeping.name)
+      if (place === null) return CANCELLED
+      if ('path' in place) return saveTo(place.path, payload, call)
+      const written = await place.copy.write(new TextEncoder().encode(call.session.text))
+      return written.ok ? kept : refused(cannotWrite(place.copy.where, written.reason))
+    },
+  },
+  duplicateProject: {
+    payload: change,
+    run: async (payload, { host, caller, session }) => {
+      const title = `Copy of ${session.keeping.name}`
+      const opened = await host.openText(retitled(payload.text, title), title, 'duplicate')
+      return shown(opened, caller)
+    },
+  },
+  newProject: {
+    payload: z.union([
+      z.strictObject({ from: z.literal('blank') }),
+      z.strictObject({ from: z.literal('example'), name: z.string().min(1).max(128) }),
+    ]),
+    run: async (payload, { host, caller }) =>
+      shown(payload.from === 'blank' ? done(host.openBlank()) : await host.openExample(payload.name), caller),
+  },
+  openProject: {
+    payload: z.null(),
+    run: async (_, { host, caller }) => {
+      const chosen = await caller.chooseProject('open')
+      if (chosen === null) return CANCELLED
+      const opened =
+        'path' in chosen
+          ? await host.openPath(chosen.path)
+          : await host.openText(chosen.text, chosen.name, 'file')
+      return shown(opened, caller)
+    },
+  },
+  openRecent: {
+    payload: entry,
+    run: async (payload, { host, caller }) => shown(await host.openRecent(payload.id), caller),
+  },
+  forgetRecent: {
+    payload: entry,
+    run: async (payload, { host }) => host.forgetRecent(payload.id),
+  },
+  listRecent: {
+    payload: z.null(),
+    run: async (_, { host }) => done(await host.recent.list()),
+  },
+  listExamples: {
+    payload: z.null(),
+    run: async (_, { host }) => done(await host.ports.examples.list()),
+  },
+  takeFromProject: {
+    payload: z.null(),
+    run: async (_, { host, caller }) => {
+      const chosen = await caller.chooseProject('take')
+      if (chosen === null) return CANCELLED
+      const read =
+        'path' in chosen
+          ? await host.ports.files.open(chosen.path)
+          : host.ports.files.check(chosen.text, chosen.name)
+      return read.ok ? done({ name: read.title || 'Untitled', text: read.text }) : refused(read.problem)
+    },
+  },
+  answerDisk: {
+    payload: change.extend({ answer: z.enum(['keep-mine', 'take-theirs']) }),
+    run: async (payload, { session }) => session.answerDisk(payload),
+  },
+  previewPage: {
+    payload: z.strictObject({ text, page: z.number().int().min(1).max(PAGES_AT_MOST), ...paperChoice }),
+    run: async (payload, { host, session }) => {
+      const checked = host.ports.files.check(payload.text, session.keeping.name)
+      if (!checked.ok) return refused(checked.problem)
+      return done(await host.ports.paper.preview(payload))
+    },
+  },
+  settings: {
+    payload: z.null(),
+    run: async (_, { host }) => done(host.settings.current),
+  },
+  changeSettings: {
+    payload: settingsSchema.partial(),
+    run: async (payload, { host }) => done(await host.changeSettings(payload)),
+  },
+  showEditState: {
+    payload: z.strictObject({ undo: words.nullable(), redo: words.nullable() }),
+    run: async (payload, { caller }) => {
+      caller.showEditState(payload)
+      return done(null)
+    },
+  },
+  closeWindow: {
+    payload: z.null(),
+    run: async (_, { caller }) => {
+      caller.closeWindow()
+      return done(null)
+    },
+  },
+}
+
+/** Answers one message of a window. Never throws: what goes wrong becomes a refusal with its words. */
+export async function answer(
+  host: Host,
+  caller: Caller,
+  name: string,
+  payload: unknown,
+): Promise<Outcome<unknown>> {
+  const session = host.session(caller.projectId)
+  if (!session) return badMessage(name, 'its project is closed')
+  if (!Object.hasOwn(OPERATIONS, name)) return badMessage(name, 'there is no such operation')
+  const operation = OPERATIONS[name as OperationName] as Operation<OperationName>
+  const read = operation.payload.safeParse(payload)
+  if (!read.success) return badMessage(name, z.prettifyError(read.error).split('\n')[0] ?? 'wrong shape')
+  try {
+    return await operation.run(read.data, { host, caller, session })
+  } catch (error) {
+    return refused(
+      finding('app/failed', session.keeping.name, { task: `'${name}'`, reason: reasonOf(error) }),
+    )
+  }
+}
+
+/** Computes an export, asks for its place first, writes it whole. Aborting ends it with 'cancelled'. */
+export async function runExport(
+  host: Host,
+  caller: Caller,
+  payload: unknown,
+  onProgress: (progress: Progress) => void,
+  signal: AbortSignal,
+): Promise<Outcome<ExportDone>> {
+  const session = host.session(caller.projectId)
+  if (!session) return badMessage('exportProject', 'its project is closed')
+  const request = exportSchema.safeParse(payload)
+  if (!request.success)
+    return badMessage('exportProject', z.prettifyError(request.error).split('\n')[0] ?? '')
+  const name = session.keeping.name
+  const checked = host.ports.files.check(request.data.text, name)
+  if (!checked.ok) return refused(checked.problem)
+  const { type, suffix } = EXPORTS[request.data.kind === 'table' ? request.data.table : request.data.kind]
+  try {
+    const target = await caller.placeToExport(`${name} ${suffix}`, type)
+    if (target === null || signal.aborted) return CANCELLED
+    const made = await host.ports.paper.make(request.data, onProgress, signal)
+    if (signal.aborted) return CANCELLED
+    const written = await target.write(made.bytes)
+    if (!written.ok) return refused(cannotWrite(target.where, written.reason))
+    return done({ where: target.where, bytes: made.bytes.length, pages: made.pages })
+  } catch (error) {
+    if (signal.aborted) return CANCELLED
+    return refused(finding('app/failed', name, { task: 'the export', reason: reasonOf(error) }))
+  }
+}
+
+const EXPORTS = {
+  map: { type: 'pdf', suffix: 'map' },
+  picture: { type: 'svg', suffix: 'drawing' },
+  materials: { type: 'csv', suffix: 'materials' },
+  order: { type: 'csv', suffix: 'working order' },
+} as const satisfies Record<string, { type: FileType; suffix: string }>
+
+async function saveTo(
+  path: string,
+  payload: OperationPayload<'saveProject'>,
+  { host, session }: Call,
+): Promise<Outcome<OperationValue<'saveProject'>>> {
+  for (const id of host.openIds)
+    if (id !== session.id && host.session(id)?.path === path)
+      return refused(finding('app/open-elsewhere', session.keeping.name))
+  const saved = await session.saveTo(path, payload)
+  if (saved.outcome === 'done') await host.remember(path)
+  return saved
+}
+
+async function shown(opened: Outcome<string>, caller: Caller): Promise<Outcome<null>> {
+  if (opened.outcome !== 'done') return opened
+  await caller.show(opened.value)
+  return done(null)
+}
+
+function badMessage(operation: string, reason: string) {
+  return refused(
+    finding('app/bad-message', 'the window', { operation: String(operation).slice(0, 60), reason }),
+  )
+}
+
+function cannotWrite(file: string, reason: string) {
+  return finding('app/cannot-write', file, { reason })
+}
+
+/** The same text with another title; a text that is no project is left to the check that follows. */
+function retitled(projectText: string, title: string): string {
+  try {
+    const project: unknown = JSON.parse(projectText)
+    return typeof project === 'object' && project !== null
+      ? JSON.stringify({ ...project, title }, null, 2)
+      : projectText
+  } catch {
+    return projectText
+  }
+}
+
+function reasonOf(error: unknown): string {
+  return error instanceof Error ? error.message : String(error)
+}

@@ -1,0 +1,104 @@
+/** Paper from a project's text: what the worker does, free of threads. */
+import { version } from '../../package.json'
+import type {
+  ExportRequest,
+  PagePreview,
+  PageRequest,
+  PaperChoice,
+  Progress,
+} from '../../shared-types/bridge'
+import type { Plan } from '../../shared-types/plan'
+import type { Project } from '../../shared-types/project'
+import { mapGround, overviewMap, overviewScale } from '../../src-core/figures/map'
+import { projectSentence, sentenceText } from '../../src-core/figures/sentence'
+import { planProject } from '../../src-core/plan'
+import { readProjectText } from '../documents/read'
+import type { MapOptions, MapPage } from '../paper'
+import { mapPages, NoSuchPageError, renderMap } from '../paper'
+import { orderCsv, yarnCsv } from '../paper/csv'
+import { figureToSvg } from '../paper/svg'
+import type { Exported } from './ports'
+
+/** Room around the drawing for the numbers along its edges, in mm. */
+const EDGES = 30
+/** The drawing is made as large as its motifs may be printed: a box that never binds, in mm. */
+const BOUNDLESS = 1e5
+
+/** The finished file of an export; progress in percent. */
+export async function makeExport(
+  request: ExportRequest,
+  date: Date,
+  onProgress: (progress: Progress) => void,
+): Promise<Exported> {
+  onProgress({ done: 0, total: 100, words: 'Working out the plan' })
+  const { project, plan } = planOf(request.text)
+  if (plan.motifs.length === 0) throw new Error('there is nothing to draw yet')
+  switch (request.kind) {
+    case 'map': {
+      // It is told once a page.
+      let pages = 0
+      const onShare = (share: number) => {
+        pages++
+        onProgress({ done: Math.round(share * 100), total: 100, words: 'Writing the pages' })
+      }
+      const options = { ...optionsOf(request, date), version, onProgress: onShare }
+      const bytes = await renderMap(project, plan, options)
+      return { bytes, pages }
+    }
+    case 'picture':
+      return textFile(drawingOf(project, plan))
+    case 'table':
+      return textFile(request.table === 'order' ? orderCsv(project, plan) : yarnCsv(project, plan))
+  }
+}
+
+/** Pages of the map that was looked at last: turning pages does not work them out anew. */
+let lastKey = ''
+let lastPages: readonly MapPage[] = []
+
+/** One page as a picture; a page beyond the last is the last. */
+export function makePreview(request: PageRequest, date: Date): PagePreview {
+  const { text, page, ...choice } = request
+  const key = JSON.stringify([text, choice])
+  if (key !== lastKey) {
+    const { project, plan } = planOf(text)
+    lastPages = mapPages(project, plan, optionsOf(choice, date))
+    lastKey = key
+  }
+  const shown = lastPages[Math.min(page, lastPages.length) - 1]
+  if (!shown) throw new NoSuchPageError([page], lastPages.length)
+  return {
+    svg: figureToSvg(shown.figure, shown.label),
+    page: shown.number,
+    pageCount: lastPages.length,
+    title: shown.name,
+  }
+}
+
+function planOf(text: string): { readonly project: Project; readonly plan: Plan } {
+  const outcome = readProjectText(text)
+  if (outcome.kind !== 'opened') throw new Error(`the project could not be read (${outcome.kind})`)
+  return { project: outcome.project, plan: planProject(outcome.project) }
+}
+
+function drawingOf(project: Project, plan: Plan): string {
+  const ground = mapGround(project, plan, 'colour')
+  const scale = overviewScale(ground, BOUNDLESS, BOUNDLESS)
+  const { figure } = overviewMap(ground, plan.size.width * scale + EDGES, plan.size.height * scale + EDGES)
+  return figureToSvg(figure, sentenceText(projectSentence(project, plan)))
+}
+
+function optionsOf(choice: PaperChoice, date: Date): MapOptions {
+  const { paper, style, terms, pages } = choice
+  return {
+    date,
+    ...(paper ? { paper } : {}),
+    ...(style ? { style } : {}),
+    ...(terms ? { terms } : {}),
+    ...(pages ? { pages } : {}),
+  }
+}
+
+function textFile(text: string): Exported {
+  return { bytes: new TextEncoder().encode(text), pages: null }
+}

@@ -1,0 +1,70 @@
+/** What the host needs from the two worlds it runs in, the desktop and the loopback server. */
+import type {
+  ExampleEntry,
+  ExportRequest,
+  HostEvents,
+  HostFacts,
+  PagePreview,
+  PageRequest,
+  Progress,
+} from '../../shared-types/bridge'
+import type { Written } from '../documents/session/ports'
+
+/** A project that the user chose: a file of this machine, or a text that the browser handed over. */
+export type ChosenProject = { readonly path: string } | { readonly name: string; readonly text: string }
+
+export type FileType = 'petalyard' | 'pdf' | 'svg' | 'csv'
+
+/** A place for a finished file. */
+export interface Target {
+  /** In words. */
+  readonly where: string
+  write(bytes: Uint8Array): Promise<Written>
+}
+
+/** The window that asks, with what only its world can do for it. `null` answers: the user cancelled. */
+export interface Caller {
+  readonly projectId: string
+  /** Shows another project in a window of its own; brings that window to the front where it has one. */
+  show(projectId: string): Promise<void>
+  chooseProject(purpose: 'open' | 'take'): Promise<ChosenProject | null>
+  /** Where a project that has no file yet shall live. */
+  placeToSave(name: string): Promise<string | null>
+  /** Another place for the project, or a copy that is handed out. */
+  placeToSaveAs(name: string): Promise<{ readonly path: string } | { readonly copy: Target } | null>
+  placeToExport(name: string, type: FileType): Promise<Target | null>
+  closeWindow(): void
+  showEditState(state: { readonly undo: string | null; readonly redo: string | null }): void
+}
+
+/** How the host reaches a window by itself. */
+export type Announce = <Name extends keyof HostEvents>(
+  projectId: string,
+  event: Name,
+  payload: HostEvents[Name],
+) => void
+
+export interface Examples {
+  list(): Promise<readonly ExampleEntry[]>
+  /** The example's file, or null where there is none of that name. */
+  read(name: string): Promise<string | null>
+}
+
+export interface Exported {
+  readonly bytes: Uint8Array
+  readonly pages: number | null
+}
+
+/** The paper: made from the project's text, which was checked before. */
+export interface Paper {
+  make(
+    request: ExportRequest,
+    onProgress: (progress: Progress) => void,
+    signal: AbortSignal,
+  ): Promise<Exported>
+  preview(request: PageRequest): Promise<PagePreview>
+  /** Ends what works in the background. */
+  close(): Promise<void>
+}
+
+export type Facts = Omit<HostFacts, 'firstStart'>

@@ -1,0 +1,103 @@
+import { readFile } from 'node:fs/promises'
+import { join } from 'node:path'
+import { z } from 'zod'
+import type { Settings } from '../../shared-types/bridge'
+import type { Written } from '../documents/session/ports'
+
+export const settingsSchema = z.strictObject({
+  theme: z.enum(['system', 'light', 'dark']),
+  units: z.enum(['metric', 'imperial']),
+  terms: z.enum(['US', 'UK']),
+  hand: z.enum(['right', 'left']),
+  currency: z.string().regex(/^[A-Z]{3}$/),
+  paper: z.enum(['A4', 'Letter']),
+})
+
+/** Countries that print on Letter, measure in inches or write US terms, as far as defaults go (from memory). */
+const LETTER_COUNTRIES = ['US', 'CA', 'MX', 'PH', 'CL', 'CO', 'VE']
+const INCH_COUNTRIES = ['US', 'LR', 'MM']
+const UK_TERM_COUNTRIES = ['GB', 'IE', 'AU', 'NZ', 'ZA', 'IN']
+const CURRENCIES: Readonly<Record<string, string>> = {
+  US: 'USD',
+  CA: 'CAD',
+  GB: 'GBP',
+  AU: 'AUD',
+  NZ: 'NZD',
+  CH: 'CHF',
+  SE: 'SEK',
+  NO: 'NOK',
+  DK: 'DKK',
+  JP: 'JPY',
+  IN: 'INR',
+  ZA: 'ZAR',
+  PL: 'PLN',
+  CZ: 'CZK',
+  TR: 'TRY',
+  BR: 'BRL',
+  MX: 'MXN',
+}
+
+/** What a person in this place most likely wants; all of it can be changed. `locale` as in "en-GB". */
+export function defaultSettings(locale: string): Settings {
+  const country = /[-_]([A-Za-z]{2})\b/.exec(locale)?.[1]?.toUpperCase() ?? ''
+  return {
+    theme: 'system',
+    units: INCH_COUNTRIES.includes(country) ? 'imperial' : 'metric',
+    terms: UK_TERM_COUNTRIES.includes(country) ? 'UK' : 'US',
+    hand: 'right',
+    currency: CURRENCIES[country] ?? 'EUR',
+    paper: LETTER_COUNTRIES.includes(country) ? 'Letter' : 'A4',
+  }
+}
+
+/** Settings in the data folder. Values that cannot be read fall back to their defaults, one by one. */
+export class SettingsStore {
+  #settings: Settings
+  #isFirstStart = false
+  readonly #path: string
+  readonly #write: (path: string, text: string) => Promise<Written>
+
+  constructor(dataFolder: string, locale: string, write: (path: string, text: string) => Promise<Written>) {
+    this.#path = join(dataFolder, 'settings.json')
+    this.#settings = defaultSettings(locale)
+    this.#write = write
+  }
+
+  get current(): Settings {
+    return this.#settings
+  }
+  /** Nothing was ever stored here before. */
+  get isFirstStart(): boolean {
+    return this.#isFirstStart
+  }
+
+  async load(): Promise<void> {
+    let text: string
+    try {
+      text = await readFile(this.#path, 'utf8')
+    } catch {
+      this.#isFirstStart = true
+      await this.#write(this.#path, JSON.stringify(this.#settings, null, 2))
+      return
+    }
+    this.#settings = { ...this.#settings, ...readable(text) }
+  }
+
+  async change(change: Partial<Settings>): Promise<Settings> {
+    this.#settings = { ...this.#settings, ...change }
+    await this.#write(this.#path, JSON.stringify(this.#settings, null, 2))
+    return this.#settings
+  }
+}
+
+function readable(text: string): Partial<Settings> {
+  try {
+    const stored = z.record(z.string(), z.unknown()).parse(JSON.parse(text))
+    const good = Object.entries(settingsSchema.shape).filter(
+      ([key, schema]) => schema.safeParse(stored[key]).success,
+    )
+    return settingsSchema.partial().parse(Object.fromEntries(good.map(([key]) => [key, stored[key]])))
+  } catch {
+    return {}
+  }
+}

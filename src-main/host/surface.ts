@@ -1,0 +1,64 @@
+/**
+ * The window's side of the bridge, on any transport: one function per operation. The desktop's preload and
+ * the browser's client both make it from here, so that the window meets the same surface in both.
+ */
+import type {
+  ExportDone,
+  ExportRequest,
+  HostBridge,
+  HostEvents,
+  Job,
+  OperationName,
+  OperationPayload,
+  OperationValue,
+  Outcome,
+  Progress,
+  Unsubscribe,
+} from '../../shared-types/bridge'
+
+export interface Transport {
+  invoke(operation: OperationName, payload: unknown): Promise<Outcome<unknown>>
+  listen<Name extends keyof HostEvents>(
+    event: Name,
+    listener: (payload: HostEvents[Name]) => void,
+  ): Unsubscribe
+  runExport(request: ExportRequest, onProgress: (progress: Progress) => void): Job<ExportDone>
+  onBeforeClose(listener: () => Promise<void>): Unsubscribe
+}
+
+/** The bridge on a transport. Plain functions alone, since that is what crosses from preload to window. */
+export function makeBridge(transport: Transport): HostBridge {
+  // Operations that ask for nothing send null.
+  const ask =
+    <Name extends OperationName>(name: Name) =>
+    (payload?: OperationPayload<Name>) =>
+      transport.invoke(name, payload ?? null) as Promise<Outcome<OperationValue<Name>>>
+  return {
+    facts: ask('facts'),
+    currentProject: ask('currentProject'),
+    keepProject: ask('keepProject'),
+    saveProject: ask('saveProject'),
+    saveProjectAs: ask('saveProjectAs'),
+    duplicateProject: ask('duplicateProject'),
+    newProject: ask('newProject'),
+    openProject: ask('openProject'),
+    openRecent: ask('openRecent'),
+    forgetRecent: ask('forgetRecent'),
+    listRecent: ask('listRecent'),
+    listExamples: ask('listExamples'),
+    takeFromProject: ask('takeFromProject'),
+    answerDisk: ask('answerDisk'),
+    previewPage: ask('previewPage'),
+    settings: ask('settings'),
+    changeSettings: ask('changeSettings'),
+    showEditState: ask('showEditState'),
+    closeWindow: ask('closeWindow'),
+    exportProject: (request, onProgress) => transport.runExport(request, onProgress ?? (() => undefined)),
+    onKeeping: (listener) => transport.listen('keeping', listener),
+    onCommand: (listener) => transport.listen('command', listener),
+    onSettings: (listener) => transport.listen('settings', listener),
+    onRecent: (listener) => transport.listen('recent', listener),
+    onMovedElsewhere: (listener) => transport.listen('movedElsewhere', () => listener()),
+    onBeforeClose: (listener) => transport.onBeforeClose(listener),
+  }
+}

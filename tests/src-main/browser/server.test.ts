@@ -1,0 +1,325 @@
+import { mkdir, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises'
+import { request } from 'node:http'
+import type { IncomingHttpHeaders, OutgoingHttpHeaders } from 'node:http'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
+import { openCommand } from '../../../src-main/browser/open-address'
+import { LoopbackServer } from '../../../src-main/browser/server'
+import { projectText, titleOf } from '../documents/session/world'
+import type { HostWorld } from '../host/host-world'
+import { makeHost } from '../host/host-world'
+
+interface Answered {
+  readonly status: number
+  readonly headers: IncomingHttpHeaders
+  readonly body: string
+}
+
+let folder: string
+let world: HostWorld
+let server: LoopbackServer
+let port: number
+
+beforeEach(async () => {
+  folder = await mkdtemp(join(tmpdir(), 'petalyard-server-'))
+  const windowFolder = join(folder, 'renderer')
+  await mkdir(windowFolder)
+  await writeFile(join(windowFolder, 'index.html'), '<!doctype html><html><head></head></html>')
+  await writeFile(join(windowFolder, 'app.js'), 'app()')
+  await writeFile(join(folder, 'secret.js'), 'secret')
+  await writeFile(join(folder, 'client.js'), 'client()')
+  server = new LoopbackServer({
+    windowFolder,
+    clientScript: join(folder, 'client.js'),
+    saveFolder: join(folder, 'saved'),
+    patience: 60,
+  })
+  world = await makeHost({ announce: server.announce })
+  port = await server.listen(world.host)
+})
+afterEach(async () => {
+  await server.close()
+  await world.end()
+  await rm(folder, { recursive: true })
+})
+
+/** One raw request: nothing of it is tidied up on the way, as a browser or `fetch` would. */
+function raw(method: string, path: string, headers: OutgoingHttpHeaders = {}, body = ''): Promise<Answered> {
+  return new Promise((resolve, reject) => {
+    const sent = request({ host: '127.0.0.1', port, method, path, headers, agent: false }, (response) => {
+      let text = ''
+      response.on('data', (data: Buffer) => (text += data.toString()))
+      response.on('end', () =>
+        resolve({ status: response.statusCode ?? 0, headers: response.headers, body: text }),
+      )
+    })
+    sent.on('error', reject)
+    sent.end(body)
+  })
+}
+
+const origin = () => `http://127.0.0.1:${port}`
+
+async function enter(): Promise<string> {
+  const { pathname, search } = new URL(server.entryUrl())
+  const { headers } = await raw('GET', pathname + search)
+  return headers['set-cookie']?.[0]?.split(';')[0] ?? ''
+}
+
+interface Tab {
+  readonly cookie: string
+  readonly project: string
+  readonly seat: string
+}
+
+async function openTab(cookie: string, project?: string): Promise<Tab> {
+  const path = project ? `/?project=${project}` : ((await raw('GET', '/', { cookie })).headers.location ?? '')
+  const page = await raw('GET', path, { cookie })
+  const seat = /seat=([\w-]+)/.exec(page.body)?.[1] ?? ''
+  return { cookie, seat, project: /project=([\w-]+)/.exec(page.body)?.[1] ?? '' }
+}
+
+function post(
+  tab: Tab,
+  path: string,
+  body: object | string,
+  more: OutgoingHttpHeaders = {},
+): Promise<Answered> {
+  const headers = { cookie: tab.cookie, origin: origin(), 'content-type': 'application/json', ...more }
+  return raw('POST', path, headers, typeof body === 'string' ? body : JSON.stringify(body))
+}
+
+async function ask(tab: Tab, name: string, payload: unknown = null, more: object = {}) {
+  const { body } = await post(tab, `/ask/${name}`, { project: tab.project, seat: tab.seat, payload, ...more })
+  return JSON.parse(body) as { outcome: unknown; shown?: unknown; download?: string }
+}
+
+describe('the door', () => {
+  it('opens once for a token, and not for a wrong one', async () => {
+    const { pathname, search } = new URL(server.entryUrl())
+    expect((await raw('GET', '/enter?token=wrong')).status).toBe(403)
+    expect((await raw('GET', '/enter')).status).toBe(403)
+    const first = await raw('GET', pathname + search)
+    expect(first.status).toBe(303)
+    expect(first.headers['set-cookie']?.[0]).toMatch(/; HttpOnly; SameSite=Strict; Path=\/$/)
+    expect((await raw('GET', pathname + search)).status).toBe(403)
+  })
+
+  it('a new address makes the unused one before it useless', async () => {
+    const { pathname, search } = new URL(server.entryUrl())
+    server.entryUrl()
+    expect((await raw('GET', pathname + search)).status).toBe(403)
+  })
+
+  it.each(['/', '/index.html', '/app.js', '/host.js', '/events?project=x&seat=y', '/download/x', '/nothing'])(
+    '%s gives nothing without a session',
+    async (path) => {
+      const answered = await raw('GET', path)
+      expect(answered.status).toBe(403)
+      expect(answered.body).not.toMatch(/doctype|app\(|client\(/)
+      expect((await raw('GET', path, { cookie: `petalyard-${port}=guess` })).status).toBe(403)
+    },
+  )
+
+  it('operations need a session, our origin and JSON', async () => {
+    const tab = await openTab(await enter())
+    const body = { project: tab.project, seat: tab.seat, payload: null }
+    const status = async (more: OutgoingHttpHeaders) => (await post(tab, '/ask/facts', body, more)).status
+    expect(await status({})).toBe(200)
+    expect(await status({ cookie: '' })).toBe(403)
+    expect(await status({ origin: 'https://example.org' })).toBe(403)
+    expect(await status({ origin: 'null' })).toBe(403)
+    expect(await status({ origin: `http://localhost:${port}` })).toBe(403)
+    expect(await status({ origin: `http://127.0.0.1:${port + 1}` })).toBe(403)
+    expect(await status({ 'sec-fetch-site': 'same-site' })).toBe(403)
+    expect(await status({ 'sec-fetch-site': 'cross-site' })).toBe(403)
+    expect(await status({ 'content-type': 'text/plain' })).toBe(415)
+    const headers = { cookie: tab.cookie, 'content-type': 'application/json' }
+    expect((await raw('POST', '/ask/facts', headers, JSON.stringify(body))).status).toBe(403)
+  })
+
+  it('answers to no other name, even with a session', async () => {
+    const cookie = await enter()
+    for (const host of [
+      'localhost',
+      `localhost:${port}`,
+      `evil.example:${port}`,
+      '127.0.0.1',
+      `[::1]:${port}`,
+    ])
+      expect((await raw('GET', '/app.js', { cookie, host })).status, host).toBe(403)
+    expect((await raw('GET', '/app.js', { cookie })).status).toBe(200)
+  })
+
+  it('lets pages of other sites read nothing', async () => {
+    const cookie = await enter()
+    const foreign = { cookie, origin: 'https://example.org', 'sec-fetch-site': 'cross-site' }
+    const answered = await raw('GET', '/app.js', foreign)
+    expect(answered.status).toBe(403)
+    expect(answered.headers['access-control-allow-origin']).toBeUndefined()
+    expect((await raw('OPTIONS', '/ask/facts', foreign)).status).toBe(403)
+    expect((await raw('PUT', '/app.js', { cookie, origin: origin() })).status).toBe(405)
+  })
+})
+
+describe('files', () => {
+  it('come with the security headers', async () => {
+    const { headers } = await raw('GET', '/app.js', { cookie: await enter() })
+    expect(headers['content-security-policy']).toContain("default-src 'none'")
+    expect(headers['content-type']).toBe('text/javascript; charset=utf-8')
+    expect(headers['x-content-type-options']).toBe('nosniff')
+    expect(headers['cross-origin-resource-policy']).toBe('same-origin')
+  })
+
+  it('do not leave their folder', async () => {
+    const cookie = await enter()
+    for (const path of [
+      '/../secret.js',
+      '/..%2fsecret.js',
+      '/%2e%2e%2fsecret.js',
+      '/..%5csecret.js',
+      '//x/../secret.js',
+    ])
+      expect((await raw('GET', path, { cookie })).status, path).toBe(404)
+  })
+})
+
+describe('messages', () => {
+  it('that are no questions are refused', async () => {
+    const tab = await openTab(await enter())
+    expect((await post(tab, '/ask/facts', 'not json')).status).toBe(400)
+    expect((await post(tab, '/ask/facts', '[]')).status).toBe(400)
+    expect((await post(tab, '/ask/facts', { project: 1 })).status).toBe(400)
+    expect((await post(tab, '/ask/facts', { ...tab, payload: null })).status).toBe(400)
+    expect((await post(tab, '/other', {})).status).toBe(404)
+    const deep = '['.repeat(100_000)
+    expect((await post(tab, '/ask/facts', deep + ']'.repeat(100_000))).status).toBe(400)
+  })
+
+  it('of the wrong shape are refused in words', async () => {
+    const tab = await openTab(await enter())
+    for (const [name, payload] of [
+      ['keepProject', { revision: 'x' }],
+      ['nobody', null],
+      ['constructor', null],
+      ['saveProject', { revision: 1, text: projectText('x'), path: '/etc/passwd' }],
+    ] as const)
+      expect((await ask(tab, name, payload)).outcome).toMatchObject({ problem: { code: 'app/bad-message' } })
+  })
+
+  it('that are huge are cut off', async () => {
+    const tab = await openTab(await enter())
+    const announced = await post(tab, '/ask/facts', '', { 'content-length': 60_000_000 }).catch(() => null)
+    expect(announced?.status ?? 413).toBe(413)
+  })
+})
+
+describe('a tab', () => {
+  it('gets a project and keeps it', async () => {
+    const tab = await openTab(await enter())
+    const opened = await ask(tab, 'currentProject')
+    expect(opened.outcome).toMatchObject({ outcome: 'done', value: { origin: 'example', nextRevision: 1 } })
+    await ask(tab, 'keepProject', { revision: 1, text: projectText('Kept') })
+    expect(titleOf(world.host.session(tab.project)?.text ?? '')).toBe('Kept')
+  })
+
+  it('loses the project to the tab that opened it last', async () => {
+    const cookie = await enter()
+    const first = await openTab(cookie)
+    const second = await openTab(cookie, first.project)
+    expect((await ask(first, 'currentProject')).outcome).toMatchObject({
+      problem: { code: 'app/open-elsewhere' },
+    })
+    expect((await ask(second, 'currentProject')).outcome).toMatchObject({ outcome: 'done' })
+    const events = await raw('GET', `/events?project=${first.project}&seat=${first.seat}`, { cookie })
+    expect(events.status).toBe(404)
+  })
+
+  it('is not taken over by a page that is fetched in advance', async () => {
+    const cookie = await enter()
+    const tab = await openTab(cookie)
+    const early = await raw('GET', `/?project=${tab.project}`, { cookie, 'sec-purpose': 'prefetch' })
+    expect(early.status).toBe(503)
+    expect((await ask(tab, 'currentProject')).outcome).toMatchObject({ outcome: 'done' })
+  })
+
+  it('saves into the folder of saved projects, and opens what is handed over', async () => {
+    const tab = await openTab(await enter())
+    const saved = await ask(tab, 'saveProject', { revision: 1, text: projectText('Kitchen table') })
+    expect(saved.outcome).toMatchObject({ outcome: 'done', value: { name: 'Kitchen table', place: 'file' } })
+    const opened = await ask(tab, 'openProject', null, {
+      upload: { name: 'x', text: projectText('Handed over') },
+    })
+    expect(opened).toMatchObject({ outcome: { outcome: 'done' }, shown: { inThisTab: false } })
+    expect(await ask(tab, 'openProject')).toEqual({ outcome: { outcome: 'cancelled' } })
+    const wrong = await ask(tab, 'openProject', null, { upload: { name: 'x', text: 'no project' } })
+    expect(wrong.outcome).toMatchObject({ problem: { code: 'app/cannot-open' } })
+  })
+
+  it('gets copies and exports as downloads, each once', async () => {
+    const tab = await openTab(await enter())
+    const copy = await ask(tab, 'saveProjectAs', { revision: 1, text: projectText('Überwurf') })
+    const fetched = await raw('GET', `/download/${copy.download}`, { cookie: tab.cookie })
+    expect(titleOf(fetched.body)).toBe('Überwurf')
+    expect(fetched.headers['content-disposition']).toContain('attachment')
+    expect((await raw('GET', `/download/${copy.download}`, { cookie: tab.cookie })).status).toBe(404)
+    const request = { kind: 'map', text: projectText('x') }
+    const made = await post(tab, '/export', {
+      project: tab.project,
+      seat: tab.seat,
+      job: 1,
+      payload: request,
+    })
+    const { download } = JSON.parse(made.body) as { download: string }
+    expect((await raw('GET', `/download/${download}`, { cookie: tab.cookie })).body).toBe('%PDF of map')
+  })
+
+  it('can cancel an export', async () => {
+    const tab = await openTab(await enter())
+    const who = { project: tab.project, seat: tab.seat, job: 1 }
+    const running = post(tab, '/export', { ...who, payload: { kind: 'map', text: projectText('x') } })
+    await new Promise((resolve) => setTimeout(resolve, 30))
+    await post(tab, '/export/cancel', who)
+    expect(JSON.parse((await running).body)).toEqual({ outcome: { outcome: 'cancelled' } })
+  })
+
+  it('that is gone for good has its project saved and ended; coming back finds it', async () => {
+    const tab = await openTab(await enter())
+    await ask(tab, 'saveProject', { revision: 1, text: projectText('First') })
+    const path = world.host.session(tab.project)?.path ?? ''
+    await ask(tab, 'keepProject', { revision: 2, text: projectText('Second') })
+    await vi.waitFor(() => expect(world.host.session(tab.project)).toBeNull(), 3_000)
+    expect(titleOf(await readFile(path, 'utf8'))).toBe('Second')
+    const back = await raw('GET', `/?project=${tab.project}`, { cookie: tab.cookie })
+    const again = await openTab(tab.cookie, /project=([\w-]+)/.exec(back.headers.location ?? '')?.[1])
+    expect(titleOf(world.host.session(again.project)?.text ?? '')).toBe('Second')
+  })
+})
+
+describe('the stream of events', () => {
+  it('tells how the project is kept, and holds the project while it is open', async () => {
+    const tab = await openTab(await enter())
+    const heard: string[] = []
+    const path = `/events?project=${tab.project}&seat=${tab.seat}`
+    const stream = request({ host: '127.0.0.1', port, path, headers: { cookie: tab.cookie } }, (response) => {
+      response.on('data', (data: Buffer) => heard.push(data.toString()))
+    })
+    stream.on('error', () => undefined)
+    stream.end()
+    await vi.waitFor(() => expect(heard.join('')).toContain(': here'))
+    await ask(tab, 'keepProject', { revision: 1, text: projectText('First') })
+    await vi.waitFor(() => expect(heard.join('')).toMatch(/event: keeping\ndata: \{.*"name":"First"/))
+    await new Promise((resolve) => setTimeout(resolve, 150))
+    expect(world.host.session(tab.project)).not.toBeNull()
+    stream.destroy()
+    await vi.waitFor(() => expect(world.host.session(tab.project)).toBeNull(), 3_000)
+  })
+})
+
+it('the address is opened the way of each system', () => {
+  const url = 'http://127.0.0.1:1/enter?token=a&b'
+  expect(openCommand('linux', url)).toEqual(['xdg-open', [url]])
+  expect(openCommand('darwin', url)).toEqual(['open', [url]])
+  expect(openCommand('win32', url)[1].at(-1)).toBe('http://127.0.0.1:1/enter?token=a^&b')
+})

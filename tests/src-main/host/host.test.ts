@@ -1,0 +1,175 @@
+import { readFile, writeFile } from 'node:fs/promises'
+import { join } from 'node:path'
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
+import { projectText, titleOf } from '../documents/session/world'
+import type { HostWorld } from './host-world'
+import { makeHost } from './host-world'
+
+let world: HostWorld
+beforeEach(async () => {
+  world = await makeHost()
+})
+afterEach(() => world.end())
+
+async function opened(
+  outcome: Promise<{ outcome: string; value?: string }> | { outcome: string; value?: string },
+) {
+  const settled = await outcome
+  expect(settled.outcome).toBe('done')
+  return world.host.session(settled.value ?? '')
+}
+
+async function file(name: string, title = name): Promise<string> {
+  const path = join(world.folder, name)
+  await writeFile(path, projectText(title))
+  return path
+}
+
+/** Another run on the same data, as after this one was killed: its sign of life is gone. */
+async function nextRun(): Promise<HostWorld> {
+  const { rm } = await import('node:fs/promises')
+  await rm(join(world.folder, 'running'), { recursive: true })
+  return makeHost({ dataFolder: world.folder })
+}
+
+describe('the first start', () => {
+  it('shows an example ready to touch', async () => {
+    expect(world.host.settings.isFirstStart).toBe(true)
+    const session = world.host.session(await world.host.openAtStart())
+    expect(session?.opened()).toMatchObject({ origin: 'example', keeping: { place: 'nowhere' } })
+  })
+
+  it('takes units, terms and paper from the place', () => {
+    const session = world.host.session(world.host.openBlank())
+    expect(JSON.parse(session?.text ?? '')).toMatchObject({ units: 'metric', terms: 'UK', currency: 'GBP' })
+  })
+})
+
+describe('opening', () => {
+  it('opens a file once: a second time answers with the project that is open', async () => {
+    const path = await file('a.petalyard')
+    const first = await opened(world.host.openPath(path))
+    const second = await opened(world.host.openPath(join(world.folder, '.', 'a.petalyard')))
+    expect(second).toBe(first)
+    expect(world.host.openIds).toHaveLength(1)
+  })
+
+  it('refuses what is no project, with its words', async () => {
+    const path = join(world.folder, 'x.petalyard')
+    await writeFile(path, 'hello')
+    const refused = await world.host.openPath(path)
+    expect(refused).toMatchObject({ outcome: 'refused', problem: { code: 'app/cannot-open' } })
+    expect(await readFile(path, 'utf8')).toBe('hello')
+  })
+
+  it('keeps a text that came without a place in the own folder at once', async () => {
+    const session = await opened(world.host.openText(projectText('From a browser'), 'x', 'file'))
+    expect(session?.keeping).toMatchObject({ place: 'app', revision: 1, savedRevision: 1 })
+    expect(await world.host.recent.list()).toMatchObject([{ name: 'From a browser', place: 'app' }])
+  })
+
+  it('refuses examples and recent entries that there are not', async () => {
+    expect(await world.host.openExample('nobody')).toMatchObject({ problem: { code: 'app/unknown-example' } })
+    for (const id of ['kept-none', 'kept-../../x', 'file-none', '/etc/passwd'])
+      expect(await world.host.openRecent(id)).toMatchObject({ problem: { code: 'app/unknown-recent' } })
+  })
+})
+
+describe('after a run that was cut off', () => {
+  it('reopens what had no file', async () => {
+    const session = world.host.session(world.host.openBlank())
+    await session?.keep({ revision: 7, text: projectText('Half done') })
+    const next = await nextRun()
+    const [id] = await next.host.openInterrupted()
+    expect(next.host.session(id ?? '')?.opened()).toMatchObject({
+      origin: 'recovered',
+      nextRevision: 8,
+      keeping: { name: 'Half done', place: 'app' },
+    })
+    await next.host.stop()
+  })
+
+  it('reopens a file with what it did not have yet, and saves it', async () => {
+    const path = await file('a.petalyard')
+    const session = await opened(world.host.openPath(path))
+    await session?.keep({ revision: 1, text: projectText('Newer') })
+    const next = await nextRun()
+    const [id] = await next.host.openInterrupted()
+    const again = next.host.session(id ?? '')
+    expect(titleOf(again?.text ?? '')).toBe('Newer')
+    expect(titleOf(await readFile(path, 'utf8'))).toBe('a.petalyard')
+    expect(again?.keeping.disk).toBe('same')
+    await next.host.stop()
+    expect(titleOf(await readFile(path, 'utf8'))).toBe('Newer')
+  })
+
+  it('asks when the file was changed by somebody else meanwhile', async () => {
+    const path = await file('a.petalyard')
+    const session = await opened(world.host.openPath(path))
+    await session?.keep({ revision: 1, text: projectText('Mine') })
+    const next = await nextRun()
+    await writeFile(path, projectText('Theirs'))
+    const [id] = await next.host.openInterrupted()
+    expect(next.host.session(id ?? '')?.keeping.disk).toBe('changed')
+    await next.host.stop()
+    expect(titleOf(await readFile(path, 'utf8'))).toBe('Theirs')
+  })
+
+  it('reopens a saved file from the file itself', async () => {
+    const path = await file('a.petalyard')
+    const session = await opened(world.host.openPath(path))
+    await session?.save({ revision: 1, text: projectText('Saved') })
+    const next = await nextRun()
+    const [id] = await next.host.openInterrupted()
+    expect(next.host.session(id ?? '')?.opened()).toMatchObject({
+      origin: 'file',
+      keeping: { place: 'file' },
+    })
+    await next.host.stop()
+  })
+
+  it('gives the newer content when the same file is opened by hand', async () => {
+    const path = await file('a.petalyard')
+    const session = await opened(world.host.openPath(path))
+    await session?.keep({ revision: 1, text: projectText('Newer') })
+    const next = await nextRun()
+    const again = await next.host.openPath(path)
+    expect(again.outcome === 'done' && titleOf(next.host.session(again.value)?.text ?? '')).toBe('Newer')
+    await next.host.stop()
+  })
+})
+
+describe('two runs at once', () => {
+  it('do not take projects from each other', async () => {
+    const session = world.host.session(world.host.openBlank())
+    await session?.keep({ revision: 1, text: projectText('Mine') })
+    const other = await makeHost({ dataFolder: world.folder })
+    expect(await other.host.openInterrupted()).toEqual([])
+    const [entry] = await other.host.recent.list()
+    const id = entry?.id ?? ''
+    expect(await other.host.openRecent(id)).toMatchObject({ problem: { code: 'app/open-elsewhere' } })
+    expect(await other.host.forgetRecent(id)).toMatchObject({ problem: { code: 'app/open-elsewhere' } })
+    await other.host.stop()
+  })
+})
+
+describe('later starts', () => {
+  it('go on with what was open last', async () => {
+    const path = await file('a.petalyard')
+    await world.host.openPath(path)
+    await world.host.stop()
+    const next = await makeHost({ dataFolder: world.folder })
+    const session = next.host.session(await next.host.openAtStart())
+    expect(session?.path).toBe(path)
+    await next.host.stop()
+  })
+})
+
+it('tells every window of changed settings and of the list', async () => {
+  const [a, b] = [world.host.openBlank(), world.host.openBlank()]
+  await world.host.changeSettings({ theme: 'dark' })
+  const told = world.announced.filter((each) => each.event === 'settings').map((each) => each.project)
+  expect(told.sort()).toEqual([a, b].sort())
+  await opened(world.host.openPath(await file('a.petalyard')))
+  await vi.waitFor(() => expect(world.announced.some((each) => each.event === 'recent')).toBe(true))
+})

@@ -1,0 +1,78 @@
+import { join } from 'node:path'
+import { fileURLToPath } from 'node:url'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { buildDesktop } from '../../../scripts/window-build.mjs'
+import type { Progress } from '../../../shared-types/bridge'
+import { listExamples } from '../../../src-main/documents/examples'
+import { createPaper } from '../../../src-main/host/paper'
+import { makeExport, makePreview } from '../../../src-main/host/paper-work'
+import type { Paper } from '../../../src-main/host/ports'
+import { projectText } from '../documents/session/world'
+
+const date = new Date('2026-03-04T05:06:07Z')
+const text = listExamples()[0]?.text ?? ''
+const decode = (bytes: Uint8Array) => new TextDecoder().decode(bytes)
+
+describe('what is made', () => {
+  it('a map in PDF, page by page', async () => {
+    const told: Progress[] = []
+    const made = await makeExport({ kind: 'map', text, paper: 'Letter' }, date, (each) => told.push(each))
+    expect(decode(made.bytes.slice(0, 5))).toBe('%PDF-')
+    expect(made.pages).toBeGreaterThanOrEqual(3)
+    expect(told[0]?.words).toBe('Working out the plan')
+    expect(told.at(-1)).toMatchObject({ done: 100, total: 100 })
+    const two = await makeExport({ kind: 'map', text, pages: [1, 3] }, date, () => undefined)
+    expect(two.pages).toBe(2)
+  })
+
+  it('a drawing in SVG and tables in CSV', async () => {
+    const make = async (request: Parameters<typeof makeExport>[0]) =>
+      decode((await makeExport(request, date, () => undefined)).bytes)
+    expect(await make({ kind: 'picture', text })).toMatch(/^<\?xml[^>]*>\n<svg [^>]*viewBox/)
+    expect(await make({ kind: 'table', text, table: 'materials' })).toMatch(/^.?yarn,grams/)
+    expect(await make({ kind: 'table', text, table: 'order' })).toMatch(/^.?number,row,motif/)
+  })
+
+  it('nothing from a project that places no motif', async () => {
+    const empty = { kind: 'map', text: projectText('Empty') } as const
+    await expect(makeExport(empty, date, () => undefined)).rejects.toThrow('there is nothing to draw yet')
+  })
+
+  it('pages as pictures; a page beyond the last is the last', () => {
+    const first = makePreview({ text, page: 1 }, date)
+    expect(first.svg).toContain('<svg')
+    const last = makePreview({ text, page: 9_999 }, date)
+    expect(last.page).toBe(first.pageCount)
+    expect(makePreview({ text, page: 1, style: 'ink' }, date).svg).not.toBe(
+      makePreview({ text, page: 1, style: 'colour' }, date).svg,
+    )
+  })
+})
+
+describe('in workers', () => {
+  let paper: Paper
+  beforeAll(async () => {
+    await buildDesktop()
+    paper = createPaper(join(fileURLToPath(new URL('../../../out/main', import.meta.url)), 'paper.cjs'))
+  })
+  afterAll(() => paper.close())
+
+  it('exports and previews come back, with their reasons where they fail', async () => {
+    const made = await paper.make({ kind: 'map', text }, () => undefined, new AbortController().signal)
+    expect(decode(made.bytes.slice(0, 5))).toBe('%PDF-')
+    expect((await paper.preview({ text, page: 2 })).page).toBe(2)
+    const nothing = { kind: 'map', text: projectText('Empty') } as const
+    await expect(paper.make(nothing, () => undefined, new AbortController().signal)).rejects.toThrow(
+      'nothing to draw',
+    )
+    await expect(paper.preview({ text: '{', page: 1 })).rejects.toThrow('could not be read')
+    expect((await paper.preview({ text, page: 1 })).page).toBe(1)
+  })
+
+  it('an export ends at once when it is cancelled, before or on the way', async () => {
+    const control = new AbortController()
+    const running = paper.make({ kind: 'map', text }, () => control.abort(), control.signal)
+    await expect(running).rejects.toThrow(/abort/i)
+    await expect(paper.make({ kind: 'map', text }, () => undefined, control.signal)).rejects.toThrow(/abort/i)
+  })
+})

@@ -1,0 +1,114 @@
+import { mkdtemp, rm, writeFile } from 'node:fs/promises'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { describe, expect, it } from 'vitest'
+import type { Keeping } from '../../../shared-types/bridge'
+import { writeAtomically } from '../../../src-main/documents/session/project-files'
+import { programFolder } from '../../../src-main/host/data-folder'
+import { fileNameFor, freePath } from '../../../src-main/host/file-names'
+import { defaultSettings, SettingsStore } from '../../../src-main/host/settings'
+import { windowTitle } from '../../../src-main/host/title'
+
+describe('file names', () => {
+  it.each([
+    ['Harbour window throw', 'Harbour window throw'],
+    ['Überwurf für Anaïs', 'Überwurf für Anaïs'],
+    ['../../etc/passwd', 'etc passwd'],
+    ['a/b\\c:d*e?f"g<h>i|j', 'a b c d e f g h i j'],
+    ['  spaces \n and\tlines  ', 'spaces and lines'],
+    ['ends with dots...', 'ends with dots'],
+    ['.hidden', 'hidden'],
+    ['CON', 'Untitled CON'],
+    ['lpt1.petalyard', 'Untitled lpt1.petalyard'],
+    ['', 'Untitled'],
+    ['???', 'Untitled'],
+  ])('%j becomes %j', (name, expected) => {
+    expect(fileNameFor(name)).toBe(expected)
+  })
+
+  it('find a place that nothing has, whatever the case', async () => {
+    const folder = await mkdtemp(join(tmpdir(), 'petalyard-names-'))
+    expect(await freePath(folder, 'Throw', '.petalyard')).toBe(join(folder, 'Throw.petalyard'))
+    await writeFile(join(folder, 'THROW.petalyard'), '')
+    await writeFile(join(folder, 'throw 2.petalyard'), '')
+    expect(await freePath(folder, 'Throw', '.petalyard')).toBe(join(folder, 'Throw 3.petalyard'))
+    await rm(folder, { recursive: true })
+  })
+})
+
+describe('settings', () => {
+  it('begin with what a place uses', () => {
+    expect(defaultSettings('en-US')).toMatchObject({ units: 'imperial', terms: 'US', paper: 'Letter' })
+    expect(defaultSettings('en-GB')).toMatchObject({
+      units: 'metric',
+      terms: 'UK',
+      paper: 'A4',
+      currency: 'GBP',
+    })
+    expect(defaultSettings('de')).toMatchObject({
+      units: 'metric',
+      terms: 'US',
+      paper: 'A4',
+      currency: 'EUR',
+    })
+  })
+
+  it('survive a restart, a damaged file and a value of another version', async () => {
+    const folder = await mkdtemp(join(tmpdir(), 'petalyard-settings-'))
+    const store = new SettingsStore(folder, 'de', writeAtomically)
+    await store.load()
+    expect(store.isFirstStart).toBe(true)
+    await store.change({ theme: 'dark', units: 'imperial' })
+    const again = new SettingsStore(folder, 'de', writeAtomically)
+    await again.load()
+    expect(again.isFirstStart).toBe(false)
+    expect(again.current).toMatchObject({ theme: 'dark', units: 'imperial' })
+    await writeFile(join(folder, 'settings.json'), '{"theme":"sepia","units":"imperial","later":1}')
+    await again.load()
+    expect(again.current).toMatchObject({ theme: 'dark', units: 'imperial' })
+    await writeFile(join(folder, 'settings.json'), '{{{')
+    const third = new SettingsStore(folder, 'de', writeAtomically)
+    await third.load()
+    expect(third.current).toEqual(defaultSettings('de'))
+    await rm(folder, { recursive: true })
+  })
+})
+
+describe('the data folder', () => {
+  it.each([
+    ['linux', {}, '/home/a/.config/Petalyard'],
+    ['linux', { XDG_CONFIG_HOME: '/x' }, '/x/Petalyard'],
+    ['darwin', {}, '/home/a/Library/Application Support/Petalyard'],
+    ['linux', { PETALYARD_DATA: '/elsewhere' }, '/elsewhere'],
+  ] as const)('on %s with %j is %s', (platform, env, expected) => {
+    expect(programFolder({ platform, env, home: '/home/a' })).toBe(expected)
+  })
+})
+
+describe('the title', () => {
+  const keeping: Keeping = {
+    name: 'Throw',
+    place: 'file',
+    where: 'Throw.petalyard in Documents',
+    revision: 2,
+    savedRevision: 2,
+    savedAt: '2026-05-06T07:08:09',
+    problem: null,
+    disk: 'same',
+  }
+  it.each([
+    [{}, 'Throw – saved at 07:08'],
+    [{ place: 'app' }, 'Throw – kept in Petalyard at 07:08'],
+    [{ place: 'nowhere', savedAt: null, revision: 0, savedRevision: 0 }, 'Throw – Petalyard'],
+    [{ savedAt: null }, 'Throw – as it was opened'],
+    [{ savedAt: null, revision: 3 }, 'Throw – saving soon'],
+    [{ disk: 'changed' }, 'Throw – changed on disk by another program'],
+    [{ disk: 'missing' }, 'Throw – no longer where it was'],
+  ] as const)('with %j is %j', (more, expected) => {
+    expect(windowTitle({ ...keeping, ...more }, 'en-GB')).toBe(expected)
+  })
+
+  it('does without a locale that the machine does not know', () => {
+    expect(windowTitle(keeping, 'C.UTF-8')).toContain('saved at')
+  })
+})
