@@ -1,0 +1,55 @@
+/** Starts the real desktop app for a story: built from the sources, with a data folder of its own. */
+import { mkdtemp, rm } from 'node:fs/promises'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { fileURLToPath } from 'node:url'
+import { _electron } from 'playwright-core'
+import type { ElectronApplication, Page } from 'playwright-core'
+import { findElectron } from '../../scripts/capabilities.mjs'
+import { buildDesktop, buildWindow } from '../../scripts/window-build.mjs'
+
+export const projectRoot = fileURLToPath(new URL('../..', import.meta.url))
+
+export interface Desktop {
+  readonly app: ElectronApplication
+  /** The first window, loaded. */
+  readonly window: Page
+  readonly folder: string
+  close(): Promise<void>
+  /** Ends the process at once, as a power cut would. */
+  kill(): Promise<void>
+}
+
+/** A folder for one story's data; removed by `forget`. */
+export async function makeFolder(): Promise<{ readonly path: string; forget(): Promise<void> }> {
+  const path = await mkdtemp(join(tmpdir(), 'petalyard-story-'))
+  return { path, forget: () => rm(path, { recursive: true, force: true, maxRetries: 5, retryDelay: 100 }) }
+}
+
+/** Builds what is missing and starts the app on the data in `folder`, with files to open. */
+export async function startDesktop(folder: string, files: readonly string[] = []): Promise<Desktop> {
+  const electron = findElectron()
+  if (!electron) throw new Error('there is no Electron binary')
+  await buildWindow()
+  await buildDesktop()
+  const app = await _electron.launch({
+    executablePath: electron,
+    // Only tests run as root, which the sandbox of the system refuses.
+    args: [projectRoot, `--user-data-dir=${folder}`, '--no-sandbox', ...files],
+    cwd: projectRoot,
+  })
+  const window = await app.firstWindow()
+  await window.waitForFunction(() => 'petalyard' in globalThis)
+  return {
+    app,
+    window,
+    folder,
+    close: () => app.close(),
+    kill: async () => {
+      const child = app.process()
+      const ended = new Promise((resolve) => child.once('exit', resolve))
+      child.kill('SIGKILL')
+      await ended
+    },
+  }
+}

@@ -1,0 +1,253 @@
+import { readdir, readFile, writeFile } from 'node:fs/promises'
+import { join } from 'node:path'
+import type { Browser, BrowserContext, Page } from 'playwright-core'
+import { afterAll, beforeAll, beforeEach, afterEach, describe, expect, it, vi } from 'vitest'
+import { projectText, titleOf } from '../src-main/documents/session/world'
+import type { Loopback } from './browser'
+import { startChromium, startLoopback } from './browser'
+import { makeFolder } from './desktop'
+
+let browser: Browser
+let context: BrowserContext
+let folder: Awaited<ReturnType<typeof makeFolder>>
+let loopback: Loopback
+let page: Page
+
+beforeAll(async () => {
+  browser = await startChromium()
+})
+afterAll(() => browser?.close())
+
+beforeEach(async () => {
+  folder = await makeFolder()
+  loopback = await startLoopback(folder.path)
+  context = await browser.newContext()
+  page = await context.newPage()
+  await page.goto(await loopback.nextAddress())
+  await page.waitForFunction(() => 'petalyard' in globalThis)
+})
+afterEach(async () => {
+  await context.close()
+  await loopback.kill()
+  await folder.forget()
+})
+
+const ask = (target: Page) => target.evaluate(() => window.petalyard.currentProject())
+
+describe('the same window in a browser', () => {
+  it('opens with an example, without a word of complaint', async () => {
+    const complaints: string[] = []
+    page.on('console', (message) => message.type() === 'error' && complaints.push(message.text()))
+    page.on('pageerror', (error) => complaints.push(error.message))
+    await page.reload()
+    await page.waitForFunction(() => 'petalyard' in globalThis)
+    expect(await ask(page)).toMatchObject({ outcome: 'done', value: { origin: 'example' } })
+    expect(await page.evaluate(() => window.petalyard.facts())).toMatchObject({
+      value: { host: 'browser', hasMenu: false },
+    })
+    expect(new URL(page.url()).search).toMatch(/^\?project=/)
+    expect(page.url()).not.toContain('token')
+    expect(complaints).toEqual([])
+  })
+
+  it('cannot be read with the address that was used, nor without one', async () => {
+    const stranger = await browser.newContext()
+    const other = await stranger.newPage()
+    for (const address of [
+      loopback.said().match(/http\S+/)?.[0] ?? '',
+      page.url(),
+      new URL('/', page.url()).href,
+    ]) {
+      const answered = await other.goto(address)
+      expect(answered?.status()).toBe(403)
+      expect(await other.content()).not.toContain('script')
+    }
+    loopback.child.stdin?.write('\n')
+    expect((await other.goto(await loopback.nextAddress()))?.status()).toBe(200)
+    await stranger.close()
+  })
+
+  it('is closed to pages of other origins in the same browser, cookie and all', async () => {
+    const own = new URL(page.url())
+    const evil = await context.newPage()
+    // A page of another port on this machine: the same site for cookies.
+    await context.route('http://127.0.0.1:1/**', (route) =>
+      route.fulfill({ contentType: 'text/html', body: '<!doctype html><title>Evil</title>' }),
+    )
+    await evil.goto('http://127.0.0.1:1/')
+    const tries = await evil.evaluate(async (base) => {
+      const read = async (path: string, how: RequestInit) => {
+        try {
+          const answered = await fetch(base + path, { credentials: 'include', ...how })
+          return `${answered.type} ${answered.status}`
+        } catch {
+          return 'refused'
+        }
+      }
+      const frame = document.createElement('iframe')
+      frame.src = base
+      document.body.append(frame)
+      await new Promise((resolve) => setTimeout(resolve, 300))
+      let framed: string
+      try {
+        framed = frame.contentDocument?.title ?? 'nothing to see'
+      } catch {
+        framed = 'nothing to see'
+      }
+      return {
+        page: await read('/', {}),
+        blind: await read('/ask/facts', { method: 'POST', mode: 'no-cors', body: '{}' }),
+        ask: await read('/ask/facts', {
+          method: 'POST',
+          headers: { 'content-type': 'application/json' },
+          body: '{}',
+        }),
+        framed,
+      }
+    }, own.origin)
+    expect(tries).toMatchObject({ page: 'refused', ask: 'refused', framed: 'nothing to see' })
+    expect(await ask(page)).toMatchObject({ outcome: 'done' })
+  })
+
+  it('keeps to its policy: no foreign script, no code in the page', async () => {
+    const ran = await page.evaluate(async () => {
+      const script = document.createElement('script')
+      script.textContent = 'globalThis.injected = true'
+      document.head.append(script)
+      await new Promise((resolve) => setTimeout(resolve, 50))
+      return 'injected' in globalThis
+    })
+    expect(ran).toBe(false)
+  })
+})
+
+describe('documents in a browser', () => {
+  it('are kept at once, and found again after the server was killed', async () => {
+    await page.evaluate((text) => window.petalyard.keepProject({ revision: 1, text }), projectText('Kept'))
+    await loopback.kill()
+    loopback = await startLoopback(folder.path)
+    const again = await context.newPage()
+    await again.goto(await loopback.nextAddress())
+    await again.waitForFunction(() => 'petalyard' in globalThis)
+    const opened = await ask(again)
+    expect(opened).toMatchObject({ value: { origin: 'recovered', keeping: { name: 'Kept', place: 'app' } } })
+  })
+
+  it('say so when the program behind them is gone', async () => {
+    await loopback.kill()
+    const refused = await page.evaluate(
+      (text) => window.petalyard.keepProject({ revision: 1, text }),
+      projectText('Too late'),
+    )
+    expect(refused).toMatchObject({ outcome: 'refused', problem: { code: 'app/host-gone' } })
+  })
+
+  it('save into the folder of saved projects, and download as copies', async () => {
+    const saved = await page.evaluate(
+      (text) => window.petalyard.saveProject({ revision: 1, text }),
+      projectText('Kitchen table'),
+    )
+    expect(saved).toMatchObject({ value: { place: 'file', where: 'Kitchen table.petalyard in saved' } })
+    const path = join(folder.path, 'saved', 'Kitchen table.petalyard')
+    expect(titleOf(await readFile(path, 'utf8'))).toBe('Kitchen table')
+    const downloaded = page.waitForEvent('download')
+    await page.evaluate(
+      (text) => window.petalyard.saveProjectAs({ revision: 2, text }),
+      projectText('Kitchen table 2'),
+    )
+    const download = await downloaded
+    expect(download.suggestedFilename()).toBe('Kitchen table.petalyard')
+    expect(titleOf(await readFile(await download.path(), 'utf8'))).toBe('Kitchen table 2')
+  })
+
+  it('open from the picker of the browser, in a tab of their own once something was changed', async () => {
+    await page.evaluate((text) => window.petalyard.keepProject({ revision: 1, text }), projectText('First'))
+    const path = join(folder.path, 'brought.petalyard')
+    await writeFile(path, projectText('Brought'))
+    const [chooser, opened] = [page.waitForEvent('filechooser'), context.waitForEvent('page')]
+    await page.evaluate(() => void window.petalyard.openProject())
+    await (await chooser).setFiles(path)
+    const tab = await opened
+    await tab.waitForFunction(() => 'petalyard' in globalThis)
+    expect(await ask(tab)).toMatchObject({
+      value: { origin: 'file', keeping: { name: 'Brought', place: 'app' } },
+    })
+    expect(await ask(page)).toMatchObject({ value: { keeping: { name: 'First' } } })
+  })
+
+  it('replace an example that nobody touched', async () => {
+    const before = page.url()
+    await page.evaluate(() => void window.petalyard.newProject({ from: 'blank' }))
+    await page.waitForURL((url) => url.href !== before)
+    await page.waitForFunction(() => 'petalyard' in globalThis)
+    expect(await ask(page)).toMatchObject({ value: { origin: 'blank' } })
+    expect(context.pages()).toHaveLength(1)
+  })
+
+  it('move to the tab that opened them last; the first is told and may only look on', async () => {
+    await page.evaluate(() => {
+      const heard: string[] = []
+      Object.assign(globalThis, { heard })
+      window.petalyard.onMovedElsewhere(() => heard.push('moved'))
+    })
+    const second = await context.newPage()
+    await second.goto(page.url())
+    await second.waitForFunction(() => 'petalyard' in globalThis)
+    await vi.waitFor(async () => expect(await page.evaluate('heard')).toEqual(['moved']))
+    const refused = await page.evaluate(
+      (text) => window.petalyard.keepProject({ revision: 1, text }),
+      projectText('From the first'),
+    )
+    expect(refused).toMatchObject({ problem: { code: 'app/open-elsewhere' } })
+    expect(await ask(second)).toMatchObject({ outcome: 'done' })
+  })
+
+  it('hand over their last change when the tab is closed', async () => {
+    await page.evaluate((text) => {
+      window.petalyard.onBeforeClose(async () => {
+        await window.petalyard.keepProject({ revision: 1, text })
+      })
+    }, projectText('At the last moment'))
+    await page.close({ runBeforeUnload: true })
+    const kept = join(folder.path, 'projects', 'kept')
+    await vi.waitFor(async () => {
+      const [name] = await readdir(kept)
+      expect(JSON.parse(await readFile(join(kept, name ?? ''), 'utf8'))).toMatchObject({
+        title: 'At the last moment',
+      })
+    })
+  })
+
+  it('are all saved when the server is stopped with Ctrl+C', async () => {
+    await page.evaluate((text) => window.petalyard.saveProject({ revision: 1, text }), projectText('Throw'))
+    await page.evaluate((text) => window.petalyard.keepProject({ revision: 2, text }), projectText('Throw 2'))
+    await loopback.stop()
+    const path = join(folder.path, 'saved', 'Throw.petalyard')
+    expect(titleOf(await readFile(path, 'utf8'))).toBe('Throw 2')
+    expect(await readdir(join(folder.path, 'projects', 'running'))).toEqual([])
+  })
+})
+
+describe('paper in a browser', () => {
+  it('is exported with progress and downloaded; previews are pages', async () => {
+    const opened = await ask(page)
+    const text = opened.outcome === 'done' ? opened.value.text : ''
+    const downloaded = page.waitForEvent('download')
+    const made = await page.evaluate(async (project) => {
+      const told: number[] = []
+      const job = window.petalyard.exportProject({ kind: 'map', text: project }, (each) =>
+        told.push(each.done),
+      )
+      return { ended: await job.finished, told }
+    }, text)
+    expect(made.ended).toMatchObject({ outcome: 'done' })
+    expect(made.told.at(-1)).toBe(100)
+    const path = await (await downloaded).path()
+    expect((await readFile(path)).subarray(0, 5).toString()).toBe('%PDF-')
+    const preview = await page.evaluate(
+      (project) => window.petalyard.previewPage({ text: project, page: 1 }),
+      text,
+    )
+    expect(preview).toMatchObject({ outcome: 'done', value: { page: 1 } })
+  })
+})

@@ -1,0 +1,378 @@
+import { readFile, writeFile } from 'node:fs/promises'
+import { existsSync } from 'node:fs'
+import { join } from 'node:path'
+import type { Page } from 'playwright-core'
+import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest'
+import { CONTENT_SECURITY_POLICY } from '../../src-main/host/static-files'
+import { projectText, titleOf } from '../src-main/documents/session/world'
+import type { Desktop } from './desktop'
+import { makeFolder, startDesktop } from './desktop'
+
+let desktop: Desktop
+let folder: Awaited<ReturnType<typeof makeFolder>>
+let page: Page
+
+beforeAll(async () => {
+  folder = await makeFolder()
+  desktop = await startDesktop(folder.path)
+  page = desktop.window
+})
+afterAll(async () => {
+  await desktop?.close()
+  await folder?.forget()
+})
+
+/** Titles of the open windows, as the system shows them. */
+const titles = () =>
+  desktop.app.evaluate(({ BrowserWindow }) => BrowserWindow.getAllWindows().map((each) => each.getTitle()))
+
+/** The next save or open dialogs answer with this path, or are cancelled. */
+const dialogsAnswer = (path: string | null) =>
+  desktop.app.evaluate(({ dialog }, chosen) => {
+    dialog.showSaveDialog = (async () => ({
+      canceled: chosen === null,
+      filePath: chosen ?? '',
+    })) as unknown as typeof dialog.showSaveDialog
+    dialog.showOpenDialog = (async () => ({
+      canceled: chosen === null,
+      filePaths: chosen === null ? [] : [chosen],
+    })) as unknown as typeof dialog.showOpenDialog
+  }, path)
+
+describe('the first window', () => {
+  it('opens with an example and the list of examples', async () => {
+    expect(page.url()).toBe('app://petalyard/index.html')
+    const opened = await page.evaluate(() => window.petalyard.currentProject())
+    expect(opened).toMatchObject({
+      outcome: 'done',
+      value: { origin: 'example', keeping: { place: 'nowhere' } },
+    })
+    const listed = await page.evaluate(() => window.petalyard.listExamples())
+    expect(listed.outcome === 'done' && listed.value.length).toBeGreaterThanOrEqual(3)
+    const facts = await page.evaluate(() => window.petalyard.facts())
+    expect(facts).toMatchObject({ value: { host: 'desktop', firstStart: true, hasMenu: true } })
+  })
+
+  it('has a menu with the commands, whose clicks reach the window', async () => {
+    await page.evaluate(() => {
+      const heard: string[] = []
+      Object.assign(globalThis, { heard })
+      window.petalyard.onCommand((command) => heard.push(command))
+    })
+    await page.evaluate(() => window.petalyard.showEditState({ undo: 'paint 3 motifs', redo: null }))
+    await vi.waitFor(async () => {
+      const label = await desktop.app.evaluate(
+        ({ Menu }) => Menu.getApplicationMenu()?.getMenuItemById('undo')?.label,
+      )
+      expect(label).toBe('Undo paint 3 motifs')
+    })
+    await desktop.app.evaluate(({ Menu }) => Menu.getApplicationMenu()?.getMenuItemById('undo')?.click())
+    await vi.waitFor(async () => expect(await page.evaluate('heard')).toEqual(['undo']))
+  })
+})
+
+describe('the page is locked in', () => {
+  it('has nothing of Node or Electron', async () => {
+    const found = await page.evaluate(() =>
+      ['require', 'process', 'module', 'Buffer', 'global', '__dirname', 'electron', 'ipcRenderer'].filter(
+        (name) => name in globalThis,
+      ),
+    )
+    expect(found).toEqual([])
+    const preferences = await desktop.app.evaluate(({ BrowserWindow }) => {
+      const contents = BrowserWindow.getAllWindows()[0]?.webContents as unknown as {
+        getLastWebPreferences(): Record<string, unknown>
+      }
+      return contents.getLastWebPreferences()
+    })
+    expect(preferences).toMatchObject({ contextIsolation: true, nodeIntegration: false, sandbox: true })
+  })
+
+  it('has a bridge of plain functions that it cannot change', async () => {
+    const kinds = await page.evaluate(() => Object.values(window.petalyard).map((each) => typeof each))
+    expect(new Set(kinds)).toEqual(new Set(['function']))
+    const changed = await page.evaluate(() => {
+      const before = window.petalyard.keepProject
+      try {
+        Object.assign(window.petalyard, { keepProject: null })
+      } catch {
+        // Frozen: strict code throws.
+      }
+      return window.petalyard.keepProject !== before
+    })
+    expect(changed).toBe(false)
+  })
+
+  it('comes with the content security policy, and no code in the page runs', async () => {
+    const policy = await page.evaluate(async () =>
+      (await fetch('app://petalyard/index.html')).headers.get('content-security-policy'),
+    )
+    expect(policy).toBe(CONTENT_SECURITY_POLICY)
+    const ran = await page.evaluate(async () => {
+      const script = document.createElement('script')
+      script.textContent = 'globalThis.injected = true'
+      document.head.append(script)
+      const frame = document.createElement('iframe')
+      frame.src = 'data:text/html,x'
+      document.body.append(frame)
+      await new Promise((resolve) => setTimeout(resolve, 50))
+      script.remove()
+      frame.remove()
+      return 'injected' in globalThis
+    })
+    expect(ran).toBe(false)
+  })
+
+  it('goes nowhere and opens nothing', async () => {
+    const before = await desktop.app.evaluate(({ BrowserWindow }) => BrowserWindow.getAllWindows().length)
+    const opened = await page.evaluate(() => globalThis.open('https://example.org/') !== null)
+    expect(opened).toBe(false)
+    await page.evaluate(() => {
+      location.href = 'https://example.org/'
+    })
+    await page.evaluate(() => {
+      const link = document.createElement('a')
+      link.href = 'file:///etc/passwd'
+      link.target = '_blank'
+      document.body.append(link)
+      link.click()
+      link.remove()
+    })
+    await new Promise((resolve) => setTimeout(resolve, 200))
+    expect(page.url()).toBe('app://petalyard/index.html')
+    const after = await desktop.app.evaluate(({ BrowserWindow }) => BrowserWindow.getAllWindows().length)
+    expect(after).toBe(before)
+  })
+
+  it('reaches no network and no file', async () => {
+    for (const url of [
+      'https://example.org/',
+      'http://127.0.0.1:9/',
+      'file:///etc/passwd',
+      'app://other/x.js',
+    ]) {
+      const reached = await page.evaluate(
+        (each) =>
+          fetch(each).then(
+            (answered) => answered.ok,
+            () => false,
+          ),
+        url,
+      )
+      expect(reached, url).toBe(false)
+    }
+  })
+
+  it('gets its own files alone: no path leads out', async () => {
+    for (const path of [
+      '..%2fmain%2fdesktop.cjs',
+      '%2e%2e%2fmain/desktop.cjs',
+      '..%5cmain%5cdesktop.cjs',
+      '..%2f..%2fpackage.json',
+    ])
+      expect(
+        await page.evaluate(async (each) => (await fetch(`app://petalyard/${each}`)).status, path),
+        path,
+      ).toBe(404)
+    expect(await page.evaluate(async () => (await fetch('app://petalyard/index.html')).status)).toBe(200)
+  })
+
+  it('gets no permission', async () => {
+    const states = await page.evaluate(async () => {
+      const names = ['geolocation', 'notifications', 'camera', 'microphone'] as unknown as PermissionName[]
+      return Promise.all(names.map(async (name) => (await navigator.permissions.query({ name })).state))
+    })
+    expect(new Set(states)).toEqual(new Set(['denied']))
+  })
+})
+
+describe('bad messages', () => {
+  it.each([
+    ['a wrong type', { revision: 'one', text: '{}' }],
+    ['an unknown field', { revision: 1, text: '{}', path: '/tmp/x' }],
+    ['nothing', null],
+    ['a huge text', { revision: 1, text: 'x'.repeat(16_000_001) }],
+    ['no project', { revision: 1, text: '{"format":"other"}' }],
+  ])('with %s are refused', async (_, change) => {
+    const answered = await page.evaluate(
+      (each) => window.petalyard.keepProject(each as unknown as { revision: number; text: string }),
+      change,
+    )
+    expect(answered.outcome).toBe('refused')
+    const opened = await page.evaluate(() => window.petalyard.currentProject())
+    expect(opened).toMatchObject({ value: { nextRevision: 1 } })
+  })
+
+  it('from a frame inside the page, or from a page of another address, are not listened to', async () => {
+    // Plays both in the main process, where the frame of a message is looked at.
+    const answers = await desktop.app.evaluate(async ({ ipcMain }) => {
+      const handlers = (
+        ipcMain as unknown as { _invokeHandlers: Map<string, (...words: unknown[]) => unknown> }
+      )._invokeHandlers
+      const handler = handlers.get('ask/currentProject')
+      const main = { url: 'app://petalyard/index.html', parent: null }
+      const frames = [{ ...main, parent: main }, { ...main, url: 'https://example.org/' }, null]
+      const tries = frames.map(async (senderFrame) => {
+        // Electron 25 hands the answer to `_reply`; later ones return it.
+        let answered: unknown = null
+        const event = {
+          senderFrame,
+          sender: null,
+          _reply: (value: unknown) => (answered = value),
+          _throw: (error: unknown) => (answered = String(error)),
+        }
+        try {
+          answered = (await handler?.(event, null)) ?? answered
+        } catch (error) {
+          answered = String(error)
+        }
+        return answered
+      })
+      return { hasHandler: handler !== undefined, answered: await Promise.all(tries) }
+    })
+    expect(answers.hasHandler).toBe(true)
+    for (const answered of answers.answered) expect(String(answered)).toContain('only the main frame')
+  })
+})
+
+describe('documents', () => {
+  it('are saved where the user says, tell so in the title, and save themselves afterwards', async () => {
+    const path = join(folder.path, 'Harbour throw.petalyard')
+    await dialogsAnswer(path)
+    const saved = await page.evaluate(
+      (text) => window.petalyard.saveProject({ revision: 1, text }),
+      projectText('Harbour'),
+    )
+    expect(saved).toMatchObject({ outcome: 'done', value: { name: 'Harbour throw', place: 'file' } })
+    expect(titleOf(await readFile(path, 'utf8'))).toBe('Harbour')
+    await vi.waitFor(async () => expect((await titles())[0]).toMatch(/^Harbour throw – saved at \d\d:\d\d/))
+    await page.evaluate((text) => window.petalyard.keepProject({ revision: 2, text }), projectText('Second'))
+    await vi.waitFor(async () => expect(titleOf(await readFile(path, 'utf8'))).toBe('Second'), 8_000)
+  })
+
+  it('that somebody else changes are not written over, and the window is told', async () => {
+    const path = join(folder.path, 'Harbour throw.petalyard')
+    await page.evaluate(() => {
+      const states: string[] = []
+      Object.assign(globalThis, { states })
+      window.petalyard.onKeeping((keeping) => states.push(keeping.disk))
+    })
+    await writeFile(path, projectText('Theirs'))
+    await vi.waitFor(async () => expect(await page.evaluate('states')).toContain('changed'), 8_000)
+    const answered = await page.evaluate(
+      (text) => window.petalyard.answerDisk({ revision: 3, text, answer: 'take-theirs' }),
+      projectText('Mine'),
+    )
+    expect(answered).toMatchObject({ outcome: 'done', value: { keeping: { disk: 'same' } } })
+    expect(titleOf(await readFile(path, 'utf8'))).toBe('Theirs')
+  })
+
+  it('open in windows of their own; one that is open comes to the front', async () => {
+    const path = join(folder.path, 'Other.petalyard')
+    await writeFile(path, projectText('Other'))
+    await dialogsAnswer(path)
+    const windowOpened = desktop.app.waitForEvent('window')
+    await page.evaluate(() => window.petalyard.openProject())
+    const other = await windowOpened
+    await other.waitForFunction(() => 'petalyard' in globalThis)
+    expect(await other.evaluate(() => window.petalyard.currentProject())).toMatchObject({
+      value: { origin: 'file', keeping: { name: 'Other' } },
+    })
+    await page.evaluate(() => window.petalyard.openProject())
+    expect(await titles()).toHaveLength(2)
+    await other.evaluate(() => void window.petalyard.closeWindow())
+    await vi.waitFor(async () => expect(await titles()).toHaveLength(1))
+  })
+
+  it('are opened by a second start, in the window that is there already', async () => {
+    const path = join(folder.path, 'Other.petalyard')
+    const windowOpened = desktop.app.waitForEvent('window')
+    await desktop.app.evaluate(
+      ({ app }, file) => void app.emit('second-instance', {}, ['petalyard', file], '/', null),
+      path,
+    )
+    const other = await windowOpened
+    await other.waitForFunction(() => 'petalyard' in globalThis)
+    expect(await titles()).toHaveLength(2)
+    await other.evaluate(() => void window.petalyard.closeWindow())
+    await vi.waitFor(async () => expect(await titles()).toHaveLength(1))
+  })
+
+  it('hand over their last change when the window closes, without being asked', async () => {
+    const windowOpened = desktop.app.waitForEvent('window')
+    await page.evaluate(() => window.petalyard.newProject({ from: 'blank' }))
+    const other = await windowOpened
+    await other.waitForFunction(() => 'petalyard' in globalThis)
+    await other.evaluate(
+      (text) =>
+        window.petalyard.onBeforeClose(async () => {
+          await window.petalyard.keepProject({ revision: 1, text })
+        }),
+      projectText('At the last moment'),
+    )
+    await desktop.app.evaluate(({ BrowserWindow }) => {
+      const all = BrowserWindow.getAllWindows()
+      all.find((each) => each.getTitle().startsWith('Untitled'))?.close()
+    })
+    await vi.waitFor(async () => expect(await titles()).toHaveLength(1))
+    const listed = await page.evaluate(() => window.petalyard.listRecent())
+    expect(listed.outcome === 'done' && listed.value.map((entry) => entry.name)).toContain(
+      'At the last moment',
+    )
+  })
+})
+
+describe('paper', () => {
+  it('is written where the user says, with progress; a cancelled export writes nothing', async () => {
+    const opened = await page.evaluate(async () => {
+      const listed = await window.petalyard.listExamples()
+      return listed.outcome === 'done' ? listed.value[0]?.name : undefined
+    })
+    const windowOpened = desktop.app.waitForEvent('window')
+    await page.evaluate((name) => window.petalyard.newProject({ from: 'example', name: name ?? '' }), opened)
+    const other = await windowOpened
+    await other.waitForFunction(() => 'petalyard' in globalThis)
+    const path = join(folder.path, 'map.pdf')
+    await dialogsAnswer(path)
+    const ended = await other.evaluate(async () => {
+      const current = await window.petalyard.currentProject()
+      const text = current.outcome === 'done' ? current.value.text : ''
+      const cancelled = window.petalyard.exportProject({ kind: 'map', text }, () => cancelled.cancel())
+      const first = await cancelled.finished
+      const told: number[] = []
+      const job = window.petalyard.exportProject({ kind: 'map', text }, (each) => told.push(each.done))
+      return { first, second: await job.finished, told }
+    })
+    expect(ended.first).toEqual({ outcome: 'cancelled' })
+    expect(ended.second).toMatchObject({
+      outcome: 'done',
+      value: { where: expect.stringContaining('map.pdf in') },
+    })
+    expect(ended.told.at(-1)).toBe(100)
+    expect((await readFile(path)).subarray(0, 5).toString()).toBe('%PDF-')
+    await other.evaluate(() => void window.petalyard.closeWindow())
+    await vi.waitFor(async () => expect(await titles()).toHaveLength(1))
+  })
+})
+
+describe('the next start', () => {
+  it('goes on with the last project, at the same place on the screen', async () => {
+    await desktop.app.evaluate(({ BrowserWindow }) =>
+      BrowserWindow.getAllWindows()[0]?.setBounds({ x: 60, y: 40, width: 1000, height: 700 }),
+    )
+    await vi.waitFor(() => expect(existsSync(join(folder.path, 'projects', 'window.json'))).toBe(true))
+    await new Promise((resolve) => setTimeout(resolve, 600))
+    await desktop.close()
+    desktop = await startDesktop(folder.path, [join(folder.path, 'Harbour throw.petalyard')])
+    page = desktop.window
+    const opened = await page.evaluate(() => window.petalyard.currentProject())
+    expect(opened).toMatchObject({ value: { origin: 'file', keeping: { name: 'Harbour throw' } } })
+    expect(await page.evaluate(() => window.petalyard.facts())).toMatchObject({
+      value: { firstStart: false },
+    })
+    const bounds = await desktop.app.evaluate(({ BrowserWindow }) =>
+      BrowserWindow.getAllWindows()[0]?.getNormalBounds(),
+    )
+    expect(bounds).toMatchObject({ width: 1000, height: 700 })
+  })
+})

@@ -1,0 +1,116 @@
+/** `npm start` where no Electron can be had, or no display: the same window in the browser, in one line. */
+import { spawn } from 'node:child_process'
+import { chmod, cp, mkdir, readdir, readFile, symlink, writeFile } from 'node:fs/promises'
+import { join } from 'node:path'
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
+import type { Loopback } from './browser'
+import { startChromium, watchLoopback } from './browser'
+import { makeFolder, projectRoot } from './desktop'
+import { projectText } from '../src-main/documents/session/world'
+
+let folder: Awaited<ReturnType<typeof makeFolder>>
+let started: Loopback | null = null
+
+beforeEach(async () => {
+  folder = await makeFolder()
+})
+afterEach(async () => {
+  await started?.stop()
+  started = null
+  await folder.forget()
+})
+
+/** Runs `npm start` with what the machine is said to have. */
+function start(env: NodeJS.ProcessEnv, words: readonly string[] = [], root = projectRoot): Loopback {
+  const without = { ...process.env }
+  for (const name of ['ELECTRON_OVERRIDE_DIST_PATH', 'DISPLAY', 'WAYLAND_DISPLAY', 'INIT_CWD'])
+    delete without[name]
+  started = watchLoopback(
+    spawn(process.execPath, [join(root, 'scripts', 'start.mjs'), ...words], {
+      cwd: root,
+      env: { ...without, PETALYARD_DATA: folder.path, ...env },
+    }),
+  )
+  return started
+}
+
+/** A stand-in for the command that opens the user's browser: it writes down what it is given. */
+async function fakeBrowser(): Promise<{ readonly path: string; readonly log: string }> {
+  const path = join(folder.path, 'bin')
+  const log = join(folder.path, 'opened')
+  await mkdir(path)
+  await writeFile(join(path, 'xdg-open'), `#!/bin/sh\nprintf %s "$1" > '${log}'\n`)
+  await chmod(join(path, 'xdg-open'), 0o755)
+  return { path: `${path}:${process.env.PATH}`, log }
+}
+
+/** The project as it is right after `npm ci`: Electron's package is there, its binary was never fetched. */
+async function freshlyInstalled(): Promise<string> {
+  const copy = join(folder.path, 'fresh')
+  const modules = join(projectRoot, 'node_modules')
+  await mkdir(join(copy, 'node_modules'), { recursive: true })
+  for (const name of await readdir(projectRoot))
+    if (!['.git', 'node_modules', 'scripts'].includes(name))
+      await symlink(join(projectRoot, name), join(copy, name))
+  await cp(join(projectRoot, 'scripts'), join(copy, 'scripts'), { recursive: true })
+  for (const name of await readdir(modules))
+    if (name !== 'electron') await symlink(join(modules, name), join(copy, 'node_modules', name))
+  const binary = /[/\\]electron[/\\](dist|path\.txt)/
+  const electron = join(copy, 'node_modules', 'electron')
+  await cp(join(modules, 'electron'), electron, { recursive: true, filter: (path) => !binary.test(path) })
+  return copy
+}
+
+describe('npm start', () => {
+  it('without a display says so in one line and opens the browser with an address that works', async () => {
+    const { path, log } = await fakeBrowser()
+    const loopback = start({ PATH: path })
+    const address = await loopback.nextAddress()
+    expect(loopback.said()).toContain(
+      'There is no display here, so Petalyard opens in your browser instead.\n',
+    )
+    await vi.waitFor(async () => expect(await readFile(log, 'utf8')).toBe(address))
+    const browser = await startChromium()
+    const page = await browser.newPage()
+    await page.goto(address)
+    await page.waitForFunction(() => 'petalyard' in globalThis)
+    expect(await page.evaluate(() => window.petalyard.facts())).toMatchObject({ value: { host: 'browser' } })
+    await browser.close()
+  })
+
+  it('cut off from the download of Electron, falls back within seconds', async () => {
+    const cutOff = {
+      DISPLAY: ':77',
+      ELECTRON_MIRROR: 'http://127.0.0.1:9/',
+      electron_config_cache: join(folder.path, 'cache'),
+      PETALYARD_OPEN: 'no',
+    }
+    const loopback = start(cutOff, [], await freshlyInstalled())
+    await loopback.nextAddress()
+    expect(loopback.said()).toContain('Electron could not be fetched (its download cannot be reached)')
+    expect(loopback.said()).not.toMatch(/\n\s+at /)
+  })
+
+  it('with an Electron that does not run, falls back too', async () => {
+    const broken = join(folder.path, 'electron')
+    await mkdir(broken)
+    await writeFile(join(broken, 'electron'), '#!/bin/sh\nexit 1\n')
+    await chmod(join(broken, 'electron'), 0o755)
+    const loopback = start({ DISPLAY: ':77', ELECTRON_OVERRIDE_DIST_PATH: broken, PETALYARD_OPEN: 'no' })
+    await loopback.nextAddress()
+    expect(loopback.said()).toContain('Electron does not run on this machine, so Petalyard opens')
+  })
+
+  it('opens a file that is named from where it was called', async () => {
+    await writeFile(join(folder.path, 'throw.petalyard'), projectText('Named'))
+    const loopback = start({ PETALYARD_OPEN: 'no', INIT_CWD: folder.path }, ['throw.petalyard'])
+    const browser = await startChromium()
+    const page = await browser.newPage()
+    await page.goto(await loopback.nextAddress())
+    await page.waitForFunction(() => 'petalyard' in globalThis)
+    expect(await page.evaluate(() => window.petalyard.currentProject())).toMatchObject({
+      value: { origin: 'file', keeping: { name: 'throw' } },
+    })
+    await browser.close()
+  })
+})
