@@ -12,7 +12,8 @@ import { colourCells } from './colour/cells'
 import { legibilityFindings } from './colour/legibility'
 import { bySeverity, finding } from './findings/finding'
 import { joinRule } from './joins/rule'
-import { blanketCounts, blanketSize, blockingFactors } from './layout/blanket'
+import { blanketCounts, blanketSize, blockingFactors, COUNT_FIELDS } from './layout/blanket'
+import type { CountFields } from './layout/blanket'
 import { fitArrangements } from './layout/fit'
 import { bestRotation } from './layout/rotation'
 import type { BestRotation } from './layout/rotation'
@@ -63,6 +64,7 @@ const accountOf = (project: Project, motif: Motif) =>
 /** Empty lists that stay the same object, so that stages which read them are remembered. */
 const NONE: readonly Colourway[] = []
 const NO_YARNS: readonly Yarn[] = []
+const NO_WAYS: readonly string[] = []
 
 /** How many lattices a planner remembers: straight and offset rows with and without the last change. */
 const LATTICES = 6
@@ -72,7 +74,11 @@ export function createPlanner(): Planner {
   const references = memoised(checkReferences)
   const gaugeOf = memoised(resolveGauge)
   const ruleOf = memoised(joinRule)
-  const countsOf = memoised(blanketCounts)
+  const counted = memoised((...fields: unknown[]) =>
+    blanketCounts(Object.fromEntries(COUNT_FIELDS.map((name, i) => [name, fields[i]])) as CountFields),
+  )
+  // By its fields: a layout whose cells alone were painted keeps its counts, and all that follows from them.
+  const countsOf = (layout: BlanketLayout) => counted(...COUNT_FIELDS.map((name) => layout[name]))
   const account = memoised(accountFrom)
   const lattice = memoised(stages.lattice, LATTICES)
   const arrange = memoised(stages.arrange)
@@ -82,7 +88,9 @@ export function createPlanner(): Planner {
   const legibility = memoised(legibilityFindings)
   const work = memoised(stages.work)
   const edge = memoised(stages.edge)
-  const finish = memoised(stages.finish)
+  const finishSize = memoised(stages.finishSize)
+  const finishMotifs = memoised(stages.finishMotifs)
+  const finishJoins = memoised(stages.finishJoins)
 
   /** Everything that the size follows from; null where a part of it is missing. */
   function frame(project: Project, layout: BlanketLayout) {
@@ -130,20 +138,16 @@ export function createPlanner(): Planner {
     const fill = layout.cells?.fill
     const coloured = colours(cells(arranged.placements, offset), fill, layout.cells?.painted, ways)
     const order = project.order ?? 'there-and-back'
-    const wayOrder = ways.map((way) => way.id).join(' ')
-    const worked = work(measured, arranged, joined, rule, order, hand, coloured.colourways, wayOrder, offset)
+    // Only an order by colourway hangs on the colours: painting leaves every other order as it is.
+    const sorted = order === 'colourway'
+    const wayOrder = sorted ? ways.map((way) => way.id).join(' ') : ''
+    const wayOf = sorted ? coloured.colourways : NO_WAYS
+    const worked = work(measured, arranged, joined, rule, order, hand, wayOf, wayOrder, offset)
     const { width, height } = blocking
-    const finished = finish(
-      measured,
-      arranged,
-      joined,
-      worked.labels,
-      coloured.colourways,
-      edging,
-      width,
-      height,
-    )
-    const tallied = { motifs: finished.motifs.length, byColourway: tally(coloured.colourways) }
+    const size = finishSize(measured, arranged, edging, width, height)
+    const motifs = finishMotifs(arranged, worked.labels, coloured.colourways, edging, width, height)
+    const joins = finishJoins(arranged, joined, worked.labels, edging, width, height)
+    const tallied = { motifs: motifs.length, byColourway: tally(coloured.colourways) }
     const line = edging > 0 ? edge(measured, grid, counts, layout.edging?.style, joined.reach) : null
     const needed = materials({
       project,
@@ -163,9 +167,11 @@ export function createPlanner(): Planner {
     })
     findings.push(...legibility(project.yarns ?? NO_YARNS, ways))
     findings.push(...joined.findings, ...coloured.findings, ...worked.findings, ...needed.findings)
-    findings.push(...offTarget(layout, finished.size, units))
+    findings.push(...offTarget(layout, size, units))
     return {
-      ...finished,
+      size,
+      motifs,
+      joins,
       ...needed,
       counts: tallied,
       pitch: {

@@ -32,8 +32,21 @@ export interface Laid {
   readonly height: Millimetres
 }
 
+/** The fields of a blanket that its counts are read from. */
+export type CountFields = Pick<BlanketLayout, (typeof COUNT_FIELDS)[number]>
+
+export const COUNT_FIELDS = [
+  'arrangement',
+  'columns',
+  'rows',
+  'alternateRows',
+  'rings',
+  'turn',
+  'alternateTurn',
+] as const
+
 /** Reads the counts of a blanket; what the arrangement does not use is neither read nor checked. */
-export function blanketCounts(layout: BlanketLayout): { counts: BlanketCounts | null; findings: Finding[] } {
+export function blanketCounts(layout: CountFields): { counts: BlanketCounts | null; findings: Finding[] } {
   const findings: Finding[] = []
   const arrangement: Arrangement = layout.arrangement ?? 'straight-rows'
   const alternateRows: AlternateRows = layout.alternateRows ?? 'same'

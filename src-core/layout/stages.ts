@@ -216,63 +216,88 @@ const NAMING: Record<MotifAccount['shape'], Naming> = {
   leaf: 'address',
 }
 
-export interface Finished {
-  readonly size: PlanSize
-  readonly motifs: readonly PlacedMotif[]
-  readonly joins: readonly JoinNode[]
+/** What `finish` needs to know of edging and blocking. */
+interface Frame {
+  readonly edging: Millimetres
+  readonly blockWidth: number
+  readonly blockHeight: number
 }
 
 /** From the top left of all outlines to the finished size: edging round it, then the factors of blocking. */
-export function finish(
+const inFrame = ({ edging, blockWidth, blockHeight }: Frame) => ({
+  x: (value: number) => (value + edging) * blockWidth,
+  y: (value: number) => (value + edging) * blockHeight,
+})
+
+/** The finished size and its bounds. */
+export function finishSize(
   account: MotifAccount,
   arranged: Arranged,
-  joined: Joined,
-  labels: readonly number[],
-  colourways: readonly string[],
   edging: Millimetres,
   blockWidth: number,
   blockHeight: number,
-): Finished {
-  const x = (value: number) => (value + edging) * blockWidth
-  const y = (value: number) => (value + edging) * blockHeight
-  const { placements } = arranged
+): PlanSize {
+  const { x, y } = inFrame({ edging, blockWidth, blockHeight })
   const width = x(arranged.width + edging)
   const height = y(arranged.height + edging)
   const share = (bound: number) => bound / account.overTips
   const bounded = (bound: number) => ({ width: width * share(bound), height: height * share(bound) })
   return {
-    size: {
-      width,
-      height,
-      sensitivity: {
-        ...arranged.sensitivity,
-        width: arranged.sensitivity.width * blockWidth,
-        height: arranged.sensitivity.height * blockHeight,
-      },
-      range: { low: bounded(account.range.low), high: bounded(account.range.high) },
+    width,
+    height,
+    sensitivity: {
+      ...arranged.sensitivity,
+      width: arranged.sensitivity.width * blockWidth,
+      height: arranged.sensitivity.height * blockHeight,
     },
-    motifs: placements.map((p, i) => ({
-      id: p.id,
-      label: String(labels[i]),
-      row: p.row,
-      column: p.column,
-      x: x(p.x),
-      y: y(p.y),
-      turn: p.turn,
-      colourway: colourways[i] ?? '',
-    })),
-    joins: joined.nodes.map((node) => {
-      const members = [...node.members].sort((a, b) => labels[a.motif]! - labels[b.motif]!)
-      return {
-        x: x(node.x),
-        y: y(node.y),
-        spread: node.spread,
-        host: placements[members[0]!.motif]!.id,
-        members: members.map((member) => ({
-          motif: placements[member.motif]!.id,
-          anchor: joined.anchors[member.anchor]!.id,
-        })),
-      }
-    }),
+    range: { low: bounded(account.range.low), high: bounded(account.range.high) },
   }
+}
+
+/** The placed motifs with their working numbers and colourways. */
+export function finishMotifs(
+  arranged: Arranged,
+  labels: readonly number[],
+  colourways: readonly string[],
+  edging: Millimetres,
+  blockWidth: number,
+  blockHeight: number,
+): PlacedMotif[] {
+  const { x, y } = inFrame({ edging, blockWidth, blockHeight })
+  return arranged.placements.map((p, i) => ({
+    id: p.id,
+    label: String(labels[i]),
+    row: p.row,
+    column: p.column,
+    x: x(p.x),
+    y: y(p.y),
+    turn: p.turn,
+    colourway: colourways[i] ?? '',
+  }))
+}
+
+/** The meeting points, each with the motif that was there first. */
+export function finishJoins(
+  arranged: Arranged,
+  joined: Joined,
+  labels: readonly number[],
+  edging: Millimetres,
+  blockWidth: number,
+  blockHeight: number,
+): JoinNode[] {
+  const { x, y } = inFrame({ edging, blockWidth, blockHeight })
+  const { placements } = arranged
+  return joined.nodes.map((node) => {
+    const members = [...node.members].sort((a, b) => labels[a.motif]! - labels[b.motif]!)
+    return {
+      x: x(node.x),
+      y: y(node.y),
+      spread: node.spread,
+      host: placements[members[0]!.motif]!.id,
+      members: members.map((member) => ({
+        motif: placements[member.motif]!.id,
+        anchor: joined.anchors[member.anchor]!.id,
+      })),
+    }
+  })
 }
