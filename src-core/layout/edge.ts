@@ -88,11 +88,6 @@ function smallEdge(input: EdgeInput, counts: BlanketCounts): Told {
   const laid = layBlanket(input.lattice, counts)
   const copies = (two: readonly Outline[]) =>
     laid.placements.map((p) => moveOutline(two[p.even ? 1 : 0]!, p.x, p.y))
-  if (input.style === 'level') {
-    const outlines = copies(input.lattice.outlines)
-    const hull = polygonHull(outlines.flat().map((point): [number, number] => [point.x, point.y]))
-    return { length: hull ? polygonLength(hull) : 0, tips: 0 }
-  }
   const grown = input.lattice.outlines.map((outline) => grow([outline], input.reach / 2, COARSE)[0]!)
   const contours = union(copies(grown)).filter((contour) => signedArea(contour) > 0)
   const tips = freeTips(laid, input.tips, input.reach)
@@ -100,12 +95,20 @@ function smallEdge(input: EdgeInput, counts: BlanketCounts): Told {
   let count = 0
   for (const contour of contours) {
     const ring = grow([contour], -input.reach / 2, COARSE)[0] ?? contour
-    const onRing = input.style === 'bridge' ? alongRing(tips, ring, input.reach / 2) : []
+    const onRing = input.style === 'follow' ? [] : alongRing(tips, ring, input.reach / 2)
     // Fewer than three tips span no line: the edging then follows the edge.
-    length += onRing.length > 2 ? perimeter(onRing) : perimeter(ring)
-    count += onRing.length > 2 ? onRing.length : 0
+    const spans = onRing.length > 2
+    if (input.style === 'level') length += hullLength(ring)
+    else length += perimeter(spans ? onRing : ring)
+    count += spans ? onRing.length : 0
   }
   return { length, tips: count }
+}
+
+/** Length of the straight hull round a contour. */
+function hullLength(ring: Outline): Millimetres {
+  const hull = polygonHull(ring.map((point): [number, number] => [point.x, point.y]))
+  return hull ? polygonLength(hull) : 0
 }
 
 /** Tips that are not joined to a neighbour, where they lie. */
