@@ -11,6 +11,7 @@ import { JOIN_FINDINGS } from './joins'
 import { LAYOUT_FINDINGS } from './layout'
 import { MATERIAL_FINDINGS } from './materials'
 import { MOTIF_FINDINGS } from './motif'
+import { NOTATION_FINDINGS } from './notation'
 import { NUMBER_FINDINGS } from './numbers'
 
 export interface CatalogueEntry {
@@ -24,6 +25,7 @@ export const CATALOGUE = {
   ...FILE_FINDINGS,
   ...HOST_FINDINGS,
   ...MOTIF_FINDINGS,
+  ...NOTATION_FINDINGS,
   ...LAYOUT_FINDINGS,
   ...JOIN_FINDINGS,
   ...COLOUR_FINDINGS,

@@ -1,0 +1,194 @@
+import type { CatalogueEntry } from './catalogue'
+
+/** Written rounds: what a tech editor would mark before a pattern is printed. */
+export const NOTATION_FINDINGS = {
+  'rounds/repeat-does-not-fit': {
+    severity: 'error',
+    message: 'one repeat takes {unit}; {available} = {times} and {over} over.',
+    mend: 'Change the repeat, or say what happens with what is over.',
+  },
+  'rounds/too-many-used': {
+    severity: 'error',
+    message: '{uses}; there are {available}.',
+    mend: 'Work fewer, or check what the round before leaves.',
+  },
+  'rounds/stitches-left': {
+    severity: 'error',
+    message: '{used} are used, the round before has {available}: {left} left over.',
+    mend: 'Use all of them, or write that the rest are left unworked.',
+  },
+  'rounds/spaces-left': {
+    severity: 'error',
+    message: '{used} are worked, the round before has {available}.',
+    mend: 'Work into all of them, or write which are left out.',
+  },
+  'rounds/stitches-passed': {
+    severity: 'warning',
+    message: '{passed} lie between and are neither worked nor skipped in words.',
+    mend: 'Write "sk" for stitches that are passed over, so that a count can be checked.',
+  },
+  'rounds/repeat-off-by-one': {
+    severity: 'error',
+    message:
+      "'rep from * {amount} times' is {times} in all ({uses}); {available} suit 'rep from * {fewer} more times'.",
+    mend: 'Count the first time too: n more times after it are n + 1 in all.',
+  },
+  'rounds/last-repeat-not-said': {
+    severity: 'warning',
+    message: 'the last repeat would end in the first stitch of this round again, where it is joined.',
+    mend: 'Write how the last repeat ends: "ending last rep with sl st in first sc".',
+  },
+  'rounds/repeat-stands-still': {
+    severity: 'error',
+    message: 'this repeat uses nothing of the round before, so going around with it never ends.',
+    mend: 'Say how many times it is worked.',
+  },
+  'rounds/repeat-without-star': {
+    severity: 'error',
+    message: "nothing is marked with '{mark}' before 'rep from {mark}'.",
+    mend: 'Set the asterisk where the repeat begins.',
+  },
+  'rounds/star-not-repeated': {
+    severity: 'warning',
+    message: "'*' is set but no 'rep from *' follows.",
+    mend: 'Write how often the part after the asterisk is worked, or take the asterisk out.',
+  },
+  'rounds/unused-double-asterisk': {
+    severity: 'warning',
+    message: "** is set but no 'ending last rep at **' follows.",
+    mend: 'Write where the last repeat ends, or take the ** out.',
+  },
+  'rounds/double-asterisk-missing': {
+    severity: 'error',
+    message: 'the last repeat is to end at **, but ** is not set.',
+    mend: 'Set ** where the last repeat ends.',
+  },
+  'rounds/no-such-space': {
+    severity: 'error',
+    message: 'there are {have}, no {wanted}, in {round}.',
+    mend: 'Name the spaces that are there.',
+  },
+  'rounds/no-such-stitch': {
+    severity: 'warning',
+    message: 'there are {have}, no {wanted}, in {round}.',
+    mend: 'Name the stitches that are there, or write "st".',
+  },
+  'rounds/no-such-round': {
+    severity: 'error',
+    message: 'Rnd {number} is not known here.',
+    mend: 'Name a round that comes before this one.',
+  },
+  'rounds/no-ring': {
+    severity: 'error',
+    message: 'there is no ring to work in.',
+    mend: 'Begin with a ring: "ch 6, join with sl st to form ring", or an adjustable ring.',
+  },
+  'rounds/no-chain': {
+    severity: 'error',
+    message: 'there is no chain to work along here; {wanted} is asked for, {available}.',
+    mend: 'Chain first, and name no more chains than there are.',
+  },
+  'rounds/nothing-to-work-in': {
+    severity: 'error',
+    message: 'there is no round to work in: nothing stands before this one.',
+    mend: 'Begin with a ring or a chain, or say what the round before left.',
+  },
+  'rounds/no-last-stitch': {
+    severity: 'error',
+    message: "'same' has nothing that it could mean here.",
+    mend: 'Name the stitch or the space.',
+  },
+  'rounds/loop-already-used': {
+    severity: 'error',
+    message:
+      'Rnd {by} was worked in {used} of Rnd {round}; no {loops} are free (should Rnd {by} say {advice}?).',
+    mend: 'Work the round between in the other loop only, or work this one somewhere else.',
+  },
+  'rounds/wrong-end-count': {
+    severity: 'error',
+    message: 'the text says {said}, the round makes {made}.',
+    mend: 'Correct the count at the end, or the round.',
+  },
+  'rounds/ch2-not-stated': {
+    severity: 'warning',
+    message:
+      "say whether the ch {chains} counts as a {stitch}: if it does, the first {stitch} goes in the next st and 'each st around' makes {one} or {other}.",
+    mend: 'Write "(counts as a {stitch})" or "(does not count as a st)" after the chains.',
+  },
+  'rounds/ring-crowded': {
+    severity: 'warning',
+    message: '{count} {stitch} on {chains} chs is {each} to a ch; about {usual} is the most seen in print.',
+    mend: 'Chain more for the ring, work fewer into it, or use an adjustable ring.',
+  },
+  'rounds/no-such-colour': {
+    severity: 'error',
+    message: 'colour {colour} is not in the materials ({known}).',
+    mend: 'Name a colour of the list, or add this one to it.',
+  },
+  'rounds/unknown-abbreviation': {
+    severity: 'error',
+    message: "'{word}' is not a known stitch and is not defined under Special stitches.",
+    mend: 'Correct the abbreviation, or explain it under Special stitches.',
+  },
+  'rounds/special-not-explained': {
+    severity: 'note',
+    message: "'{word}' differs from designer to designer and is not explained; it is taken as {taken}.",
+    mend: 'Explain it under Special stitches.',
+  },
+  'rounds/bracket-open': {
+    severity: 'error',
+    message: "{bracket} opened before '{word}' is never closed.",
+    mend: 'Close the bracket where the group ends.',
+  },
+  'rounds/bracket-close': {
+    severity: 'error',
+    message: '{bracket} closes nothing that was opened with its other half.',
+    mend: 'Take it out, or open the bracket where the group begins.',
+  },
+  'rounds/nested-too-deep': {
+    severity: 'error',
+    message: 'brackets stand more than {depth} deep in each other.',
+    mend: 'Write the round in simpler steps.',
+  },
+  'rounds/wrong-terms': {
+    severity: 'error',
+    message: "text is marked {terms} but uses '{word}'.",
+    mend: 'Write the round in one set of terms, or mark it with the other.',
+  },
+  'rounds/mixed-terms': {
+    severity: 'warning',
+    message: "the text mixes US and UK terms: '{us}' is US, '{uk}' is UK.",
+    mend: 'Write the rounds in one set of terms.',
+  },
+  'rounds/terms-unclear': {
+    severity: 'warning',
+    message:
+      "nothing in the text tells US from UK terms (there is neither 'sc' nor 'htr'); it is read as {terms}.",
+    mend: 'Choose the terms that the text is written in.',
+  },
+  'rounds/too-long': {
+    severity: 'error',
+    message: '{received} is more than the {most} that can be read here.',
+    mend: 'Correct the number, or split the text.',
+  },
+  'rounds/ends-early': {
+    severity: 'warning',
+    message: 'chain {count} at the end leads nowhere.',
+    mend: 'Join it, or work along it.',
+  },
+  'rounds/not-countable': {
+    severity: 'warning',
+    message: '{what} cannot be counted from these words.',
+    mend: 'Write how many stitches it takes and makes.',
+  },
+  'rounds/count-open': {
+    severity: 'note',
+    message: 'not counted, since {round} could not be counted.',
+    mend: 'Mend the round before first.',
+  },
+  'rounds/nothing': {
+    severity: 'error',
+    message: 'there is no round in this text.',
+    mend: 'Paste the rounds as they are written: "Rnd 1: Ch 1, 6 sc in ring; join."',
+  },
+} as const satisfies Record<string, CatalogueEntry>

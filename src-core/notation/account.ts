@@ -1,0 +1,360 @@
+/** The account of a round: what it makes, uses and leaves, and the checks of a tech editor (M5, M6). */
+import type { StitchKey } from '../stitches/table'
+import { amountWords } from './repeats'
+import { SKIPPED, TRAVELLED } from './source'
+import type { Source } from './source'
+import { spaceKey } from './state'
+import { roundWords } from './taking'
+import type { Span } from './tokens'
+import type { CountEntry, CountItem, Item } from './tree'
+import { baseSource, report } from './work'
+import type { Work } from './work'
+import type { LeftPlace, WorkedElement } from './worked'
+
+export interface RoundAccount {
+  readonly number: number
+  readonly label: string | null
+  /** Stitches standing at the round's end; null where the text leaves it open. */
+  readonly made: number | null
+  /** Worked in or skipped, of the round it is worked in. */
+  readonly consumed: { readonly stitches: number; readonly spaces: number } | null
+  /** Left for the next round: "ch-3" → 4. */
+  readonly spaces: Readonly<Record<string, number>>
+  /** Of the round before, passed over without being worked in or skipped. */
+  readonly passed: { readonly stitches: number; readonly spaces: number }
+  /** Between stitches rather than in them. */
+  readonly gaps: number
+  /** Single chains worked along. */
+  readonly chains: number
+  readonly picots: number
+  /** Places that take two stitches or more, or stitches worked back along their own chain. */
+  readonly groups: number
+  readonly corners: number
+  /** The round that it is worked in, by its number; null for a ring or chain. */
+  readonly source: number | null
+  readonly loops: 'front' | 'back' | 'both' | 'posts'
+  /** US key → stitches, chains (single ones), slip stitches: everything worked, for yarn and totals. */
+  readonly stitches: Readonly<Record<string, number>>
+  readonly joined: boolean
+  readonly span: Span
+}
+
+interface Tally {
+  readonly made: number
+  readonly spaces: Record<string, number>
+  readonly picots: number
+  readonly groups: number
+  readonly corners: number
+  readonly slips: number
+}
+
+const STANDING_KEY = (element: WorkedElement): StitchKey => element.countsAs ?? element.stitch
+
+function tally(work: Work, places: readonly LeftPlace[]): Tally {
+  const spaces: Record<string, number> = {}
+  for (const place of places) {
+    if (place.kind !== 'space') continue
+    const key = spaceKey(place.chains)
+    spaces[key] = (spaces[key] ?? 0) + 1
+  }
+  const members = new Map<number, { stitches: number; split: boolean; open: boolean }>()
+  let made = 0
+  let picots = 0
+  let slips = 0
+  let previous = -1
+  for (const element of work.elements) {
+    if (element.standing) made++
+    if (element.role === 'picot') picots++
+    if (element.role === 'slip') slips++
+    const inRing = element.into[0]?.kind === 'ring' || element.into[0]?.kind === 'unknown'
+    if (element.standing && !inRing && element.into[0]?.kind !== 'chain') {
+      const group = members.get(element.group) ?? { stitches: 0, split: false, open: false }
+      group.stitches++
+      if (group.open) group.split = true
+      members.set(element.group, group)
+      previous = element.group
+    }
+    if (element.role === 'space') {
+      const group = members.get(previous)
+      if (group) group.open = true
+    } else if (element.role === 'slip' || element.standing) {
+      for (const [key, group] of previous >= 0 ? ([[previous, members.get(previous)]] as const) : []) {
+        if (group && key !== element.group) group.open = false
+        else if (group) group.open = false
+      }
+    }
+  }
+  let groups = 0
+  let corners = 0
+  for (const group of members.values()) {
+    if (group.stitches > 1) groups++
+    if (group.split) corners++
+  }
+  return { made, spaces, picots, groups: groups + work.spokes, corners, slips }
+}
+
+/** Everything worked, by US key; chains one by one. */
+function totals(elements: readonly WorkedElement[]): Record<string, number> {
+  const sum: Record<string, number> = {}
+  for (const element of elements) {
+    const chains = element.stitch === 'ch'
+    const amount = chains ? element.count : 1
+    sum[element.stitch] = (sum[element.stitch] ?? 0) + amount
+    if (element.role === 'picot') sum['sl st'] = (sum['sl st'] ?? 0) + 1
+  }
+  return sum
+}
+
+/** The round that most is worked in: the base, or the one older round that the text names. */
+function mainSource(work: Work): Source | null {
+  const base = baseSource(work)
+  let best: Source | null = base
+  let most = base ? usedOf(base) : 0
+  for (const source of work.sources.values()) {
+    const used = usedOf(source)
+    if (used > most && (base === null || usedOf(base) === 0)) {
+      best = source
+      most = used
+    }
+  }
+  return best
+}
+
+const usedOf = (source: Source): number =>
+  source.count('stitch') + source.count('space') + source.gapsTaken + source.overStitches + source.overSpaces
+
+/** Spaces by size: total, used. */
+function spaceKinds(source: Source): Map<number, { total: number; used: number }> {
+  const kinds = new Map<number, { total: number; used: number }>()
+  source.places.forEach((place, index) => {
+    if (place.kind !== 'space') return
+    const kind = kinds.get(place.chains) ?? { total: 0, used: 0 }
+    kind.total++
+    if (source.used[index]! >= TRAVELLED) kind.used++
+    kinds.set(place.chains, kind)
+  })
+  return kinds
+}
+
+/** Everything there must be used, unless the text says that it stays unworked. */
+function checkUse(work: Work, source: Source, allWorked: boolean): void {
+  const stitches = source.total('stitch')
+  const used = source.count('stitch') + source.overStitches
+  const spacesUsed = source.count('space') + source.overSpaces
+  const spaces = source.total('space')
+  const where = work.clause ?? null
+  const before = roundWords(work, source)
+  if (source.overStitches > 0 && !work.overReported) {
+    const span = work.overSpan ?? where
+    report(work, 'rounds/too-many-used', span, {
+      uses: `the round uses ${amountWords(used, 'st')} of ${before}`,
+      available: stitches,
+    })
+  }
+  if (source.overSpaces > 0 && !work.overReported) {
+    report(work, 'rounds/too-many-used', work.overSpan ?? where, {
+      uses: `the round uses ${amountWords(spacesUsed, 'sp')} of ${before}`,
+      available: spaces,
+    })
+  }
+  if (work.leaveOpen || !allWorked) return
+  for (const [chains, kind] of spaceKinds(source)) {
+    if (kind.used === 0 || kind.used === kind.total || source.overSpaces > 0) continue
+    const name = work.usesCorners ? 'corner' : spaceKey(chains)
+    report(
+      work,
+      'rounds/spaces-left',
+      null,
+      { used: amountWords(kind.used, name), available: kind.total },
+      'spaces',
+    )
+  }
+  const gaps = source.gapUsed.length
+  if (source.gapsTaken > 0 && source.gapsTaken < gaps && source.state.ordered === false) {
+    report(
+      work,
+      'rounds/spaces-left',
+      null,
+      { used: amountWords(source.gapsTaken, 'gap'), available: gaps },
+      'gaps',
+    )
+  }
+  const left = stitches - source.count('stitch')
+  if (left <= 0 || used === 0 || work.picked || source.gapsTaken > 0) return
+  if (spacesUsed > 0) {
+    if (!work.stitchWork) return
+    const passed = amountWords(left, 'st')
+    report(work, 'rounds/stitches-passed', null, { passed }, 'passed')
+    return
+  }
+  if (!source.state.ordered && work.scope.round === null && used === 0) return
+  report(work, 'rounds/stitches-left', where, { used: amountWords(used, 'st'), available: stitches, left })
+}
+
+const BUNCHES = new Set(['together', 'cluster', 'puff', 'popcorn', 'bobble'])
+
+/** How many of what an end count names the round really has; null where that cannot be told. */
+function countOf(work: Work, entry: CountEntry, sums: Tally): number | readonly number[] | null {
+  const { noun } = entry
+  const standing = work.elements.filter((element) => element.standing)
+  if (noun.kind === 'space') {
+    if (noun.corner) return sums.corners
+    if (noun.chains !== null) return sums.spaces[spaceKey(noun.chains)] ?? 0
+    return Object.values(sums.spaces).reduce((sum, count) => sum + count, 0)
+  }
+  if (noun.kind === 'corner') return sums.corners > 0 ? sums.corners : null
+  if (noun.kind === 'own') {
+    if (!/^petals?$|^groups?$|^spokes?$/.test(noun.words)) return null
+    const spaces = Object.values(sums.spaces)
+    const all = spaces.reduce((sum, count) => sum + count, 0)
+    return [
+      sums.groups,
+      all,
+      ...spaces,
+      sums.slips,
+      ...work.repeats.values(),
+      ...[...work.repeats.values()].map((times) => times + 1),
+    ]
+  }
+  if (noun.kind !== 'stitch') return null
+  const { name } = noun
+  if (!name) return sums.made
+  switch (name.form) {
+    case 'plain':
+      if (name.stitch === 'sl st') return sums.slips
+      return standing.filter((element) => STANDING_KEY(element) === name.stitch).length
+    case 'picot':
+      return sums.picots
+    case 'shell':
+    case 'v-stitch':
+      return sums.groups
+    case 'increase':
+      return sums.groups
+    case 'decrease':
+    case 'together':
+      return standing.filter((element) => element.form === 'together').length
+    case 'cluster':
+      return standing.filter((element) => BUNCHES.has(element.form)).length
+    case 'puff':
+    case 'popcorn':
+    case 'bobble':
+      return standing.filter((element) => BUNCHES.has(element.form)).length
+    default:
+      return null
+  }
+}
+
+function checkEndCounts(work: Work, counts: readonly CountItem[], sums: Tally): void {
+  for (const count of counts) {
+    for (const entry of count.entries) {
+      const have = countOf(work, entry, sums)
+      if (have === null) continue
+      const fits = typeof have === 'number' ? have === entry.count : have.includes(entry.count)
+      if (fits) continue
+      const made = typeof have === 'number' ? have : (have[0] ?? 0)
+      const unit = entry.words.replace(/^\S+\s*/, '') || 'sts'
+      report(work, 'rounds/wrong-end-count', entry, { said: entry.words, made: `${made} ${unit}` })
+    }
+  }
+}
+
+export function* countItems(items: readonly Item[]): Generator<CountItem> {
+  for (const item of items) {
+    if (item.type === 'count') yield item
+    else if (item.type === 'group' || item.type === 'placed') yield* countItems(item.items)
+  }
+}
+
+/** The stitches that the text says the round has: what goes on from a round that could not be counted. */
+export function statedStitches(items: readonly Item[]): number | null {
+  let stated: number | null = null
+  for (const count of countItems(items)) {
+    const entry = count.entries.find((found) => found.noun.kind === 'stitch')
+    if (entry) stated = entry.count
+  }
+  return stated
+}
+
+/** More than this many to a chain is noted (M5): 3 sc, 4 dc. */
+const MOST_PER_CHAIN = { sc: 3, other: 4 } as const
+
+/** What a ring holds (M5). */
+function checkRing(work: Work): void {
+  if (work.base.kind !== 'ring' || work.base.chains === 0) return
+  const inRing = work.elements.filter((element) => element.standing && element.into[0]?.kind === 'ring')
+  if (inRing.length === 0) return
+  const short = inRing.every((element) => STANDING_KEY(element) === 'sc')
+  const most = short ? MOST_PER_CHAIN.sc : MOST_PER_CHAIN.other
+  const { chains } = work.base
+  if (inRing.length <= most * chains) return
+  const kind = STANDING_KEY(inRing[inRing.length - 1]!)
+  const each = Math.round((inRing.length / chains) * 10) / 10
+  // Points at the longest run into the ring, where the number stands.
+  const counts = new Map<Span, number>()
+  for (const element of inRing) counts.set(element.span, (counts.get(element.span) ?? 0) + 1)
+  const [span] = [...counts].sort((a, b) => b[1] - a[1])[0]!
+  report(work, 'rounds/ring-crowded', span, { count: inRing.length, stitch: kind, chains, each, usual: most })
+}
+
+export interface Finished {
+  readonly account: RoundAccount
+  readonly onto: Source | null
+}
+
+/** Sums up a round that has been worked, with its checks. */
+export function finishRound(work: Work, places: readonly LeftPlace[], allWorked: boolean): Finished {
+  const sums = tally(work, places)
+  const source = mainSource(work)
+  const sourceKnown = source !== null && !source.state.unknown
+  if (!work.open && sourceKnown) {
+    if (source) checkUse(work, source, allWorked)
+    const base = baseSource(work)
+    if (base && base !== source && (base.overStitches > 0 || base.overSpaces > 0)) checkUse(work, base, false)
+  }
+  if (!work.open && !work.overReported) {
+    checkEndCounts(work, [...countItems(work.node.items)], sums)
+    checkRing(work)
+  }
+  const stitchesUsed = source ? source.count('stitch') + source.overStitches : 0
+  const spacesUsed = source ? source.count('space') + source.overSpaces : 0
+  const base = baseSource(work)
+  const passed = {
+    stitches: base && base === source ? Math.max(0, base.total('stitch') - base.count('stitch')) : 0,
+    spaces: base && base === source ? Math.max(0, base.total('space') - base.count('space')) : 0,
+  }
+  const posts = work.elements.some((element) => element.into.some((place) => place.post !== null))
+  const loop =
+    work.elements.find((element) => element.standing || element.role === 'slip')?.into[0]?.loop ?? 'both'
+  const account: RoundAccount = {
+    number: work.number,
+    label: work.node.label,
+    made: work.open ? null : sums.made,
+    consumed: work.open ? null : { stitches: stitchesUsed, spaces: spacesUsed },
+    spaces: work.open ? {} : sums.spaces,
+    passed: work.open ? { stitches: 0, spaces: 0 } : passed,
+    gaps: source?.gapsTaken ?? 0,
+    chains: work.chainCells.size,
+    picots: sums.picots,
+    groups: sums.groups,
+    corners: sums.corners,
+    source: source?.state.number ?? null,
+    loops: posts ? 'posts' : loop,
+    stitches: totals(work.elements),
+    joined: work.joined,
+    span: { start: work.node.start, end: work.node.end, line: work.node.line, column: work.node.column },
+  }
+  return { account, onto: source }
+}
+
+/** Marks in the rounds worked into what is used now: loops held, stitches worked or skipped. */
+export function settleSources(work: Work): void {
+  for (const { state, index, mark } of work.loopMarks) {
+    state.loops[index] = (state.loops[index] ?? 0) | mark
+    state.loopsBy = work.number
+  }
+  for (const source of work.sources.values()) {
+    source.used.forEach((used, index) => {
+      if (used >= SKIPPED) source.state.touched[index] = Math.max(source.state.touched[index] ?? 0, used)
+    })
+  }
+}

@@ -1,0 +1,260 @@
+/**
+ * What the chains at the beginning of a round stand for (M6). The text's own statement rules: "counts as …",
+ * "does not count", the place where the round is joined. Only then the default by the stitch that follows.
+ */
+import { STITCHES } from '../stitches/table'
+import type { StitchKey } from '../stitches/table'
+import type { ChainItem, GroupItem, Item, JoinItem, StatementItem, StitchName, WorkItem } from './tree'
+
+export interface Beginning {
+  readonly item: ChainItem
+  /**
+   * counts: as a stitch (and perhaps a space); turning: only brings the hook up; loop: a space like any other;
+   * leg: together with the stitch behind it one cluster or decrease.
+   */
+  readonly as: 'counts' | 'turning' | 'loop' | 'leg'
+  readonly stitch: StitchKey | null
+  /** Chains beyond the height of the stitch: a space. */
+  readonly extra: number
+  /** Legs of the cluster that it belongs to, with its own. */
+  readonly legs: number
+  /** Nothing in the text says it: the account is open if both readings fit. */
+  readonly unsaid: boolean
+  /** The stitch that follows, for the words of a finding. */
+  readonly next: StitchKey | null
+}
+
+type Atom =
+  | {
+      readonly kind: 'chain'
+      readonly item: ChainItem
+      readonly group: GroupItem | null
+      readonly repeated: boolean
+    }
+  | {
+      readonly kind: 'work'
+      readonly item: WorkItem
+      readonly group: GroupItem | null
+      readonly repeated: boolean
+    }
+  | { readonly kind: 'statement'; readonly item: StatementItem }
+  | { readonly kind: 'described' }
+  | { readonly kind: 'other' }
+  | { readonly kind: 'ring' }
+
+/** The items of a round in the order they are first met, as far as the beginning is concerned. */
+function* atoms(items: readonly Item[], group: GroupItem | null, repeated: boolean): Generator<Atom> {
+  for (const item of items) {
+    if (item.type === 'chain') yield { kind: 'chain', item, group, repeated }
+    else if (item.type === 'work') yield { kind: 'work', item, group, repeated }
+    else if (item.type === 'statement') yield { kind: 'statement', item }
+    else if (item.type === 'described') yield { kind: 'described' }
+    else if (item.type === 'foundation') yield { kind: 'ring' }
+    else if (item.type === 'skip' || item.type === 'evenly') yield { kind: 'other' }
+    else if (item.type === 'group') {
+      const repeats = repeated || (item.place === null && (item.times !== null || item.around))
+      yield* atoms(item.items, item, repeats)
+    } else if (item.type === 'placed') {
+      const each = item.place.parts[0]!.each
+      yield* atoms(item.items, group, repeated || each)
+    } else if (item.type === 'star') yield* atoms(item.items, null, true)
+  }
+}
+
+/** How many chains stand as high as a stitch: what is left of "ch 4" as dc is one chain. */
+const heightOf = (stitch: StitchKey): number => Math.max(1, STITCHES[stitch].beginningChains)
+const STITCH_BY_HEIGHT: Readonly<Record<number, StitchKey>> = { 2: 'hdc', 3: 'dc', 4: 'tr', 5: 'dtr' }
+
+const isSlip = (name: StitchName): boolean => name.form === 'plain' && name.stitch === 'sl st'
+const isBunch = (name: StitchName): boolean =>
+  ['together', 'cluster', 'puff', 'popcorn', 'bobble'].includes(name.form)
+
+/** Where the round is joined, if it says so: the join itself, or a slip stitch into the first of its own. */
+function lastJoin(items: readonly Item[]): JoinItem | WorkItem | null {
+  for (let index = items.length - 1; index >= 0; index--) {
+    const item = items[index]!
+    if (item.type === 'join') return item
+    if (item.type === 'work' && isSlip(item.stitch) && item.place?.parts[0]?.which === 'first' && index > 0)
+      return item
+    if (item.type === 'star' && item.repeat?.ending) {
+      const inner = lastJoin([...item.items.slice(0, 1), ...item.repeat.ending.items])
+      if (inner) return inner
+    }
+    if (item.type !== 'note' && item.type !== 'count' && item.type !== 'colour') return null
+  }
+  return null
+}
+
+interface Found {
+  readonly chain: Extract<Atom, { kind: 'chain' }>
+  readonly rest: Atom[]
+}
+
+function findChain(items: readonly Item[], startsFresh: boolean): Found | null {
+  const list = [...atoms(items, null, false)]
+  for (let index = 0; index < list.length; index++) {
+    const atom = list[index]!
+    if (atom.kind === 'chain') {
+      const rest = list.slice(index + 1)
+      if (atom.repeated) return null
+      // The chain that a ring or leaf is made of is no beginning chain.
+      const next = rest.find((found) => found.kind !== 'statement')
+      if (next?.kind === 'ring') {
+        index = list.indexOf(next)
+        continue
+      }
+      const fromHook = next?.kind === 'work' && next.item.place?.parts[0]?.which === 'from-hook'
+      if (fromHook) return null
+      if (startsFresh && next?.kind === 'work' && isSlip(next.item.stitch)) continue
+      return { chain: atom, rest }
+    }
+    if (atom.kind === 'work' && !isSlip(atom.item.stitch)) return null
+    if (atom.kind === 'described') return null
+  }
+  return null
+}
+
+/** "(ch 3, 2 dc, ch 3, sl st) in same sp": chains alike on both sides of a petal are its edges. */
+function isPetalEdge(group: GroupItem | null, item: ChainItem): boolean {
+  if (!group) return false
+  return group.items.some((other, index) => {
+    const next = group.items[index + 1]
+    return (
+      other !== item &&
+      other.type === 'chain' &&
+      other.count === item.count &&
+      next?.type === 'work' &&
+      isSlip(next.stitch)
+    )
+  })
+}
+
+/** Legs of the clusters in the rest of a round, if there are any. */
+function laterBunch(
+  rest: readonly Atom[],
+  after: number,
+): { legs: number; stitch: StitchKey | null; only: boolean } | null {
+  let legs: number | null = null
+  let stitch: StitchKey | null = null
+  let only = true
+  for (const atom of rest.slice(after)) {
+    if (atom.kind !== 'work' || isSlip(atom.item.stitch) || atom.item.stitch.form === 'picot') continue
+    if (isBunch(atom.item.stitch)) {
+      legs ??= atom.item.stitch.size
+      stitch ??= atom.item.stitch.stitch
+    } else only = false
+  }
+  return legs === null ? null : { legs, stitch, only }
+}
+
+/** The beginning chains of a round and what they stand for; null where it has none. */
+export function findBeginning(items: readonly Item[], startsFresh: boolean): Beginning | null {
+  const found = findChain(items, startsFresh)
+  if (!found) return null
+  const { chain, rest } = found
+  const { item } = chain
+  const statements: StatementItem[] = []
+  let at = 0
+  while (rest[at]?.kind === 'statement') {
+    statements.push((rest[at] as Extract<Atom, { kind: 'statement' }>).item)
+    at++
+  }
+  const nextAt = rest.findIndex(
+    (atom, index) => index >= at && (atom.kind === 'work' || atom.kind === 'described'),
+  )
+  const next = rest[nextAt]
+  const name = next?.kind === 'work' ? next.item.stitch : null
+  const stitch: StitchKey | null = name?.stitch ?? null
+  const make = (as: Beginning['as'], more: Partial<Beginning> = {}): Beginning => ({
+    item,
+    as,
+    stitch,
+    extra: 0,
+    legs: 1,
+    unsaid: false,
+    next: stitch,
+    ...more,
+  })
+  const counts = (as: StitchKey | null, extra: number): Beginning =>
+    make('counts', { stitch: as, extra: Math.max(0, extra) })
+  // A statement may stand behind the next stitch too: "ch 2, dc in same st (counts as first cl)".
+  const behind = rest[nextAt + 1]
+  const said = statements.find((found) => found.says !== 'made')
+  if (said?.says === 'does-not-count') return make('turning')
+  if (said?.says === 'counts' && !said.cluster) {
+    const as = said.stitch ?? STITCH_BY_HEIGHT[item.count] ?? stitch
+    const extra = said.chains > 0 ? said.chains : 0
+    return counts(as === 'ch' || as === 'sl st' ? stitch : as, extra)
+  }
+  if (said?.says === 'counts') return counts(stitch, 0)
+  if (next?.kind === 'described') return make('leg', { legs: 0, stitch: 'dc' })
+  const bunch = laterBunch(rest, nextAt + 1)
+  const together = nextAt === at && name !== null
+  if (together && (isBunch(name) || name.beginning) && stitch !== 'sc') {
+    return make('leg', {
+      stitch: stitch ?? bunch?.stitch ?? null,
+      legs: name.size > 0 ? name.size + 1 : (bunch?.legs ?? 0),
+    })
+  }
+  const toldCluster = behind?.kind === 'statement' && behind.item.cluster
+  if (together && name.form === 'plain' && stitch !== 'sc' && stitch !== 'sl st') {
+    const single = next?.kind === 'work' ? (next.item.count ?? 1) : 1
+    if (
+      toldCluster ||
+      (bunch &&
+        bunch.only &&
+        bunch.legs === single + 1 &&
+        (bunch.stitch ?? stitch) === stitch &&
+        item.count <= heightOf(stitch ?? 'dc'))
+    )
+      return make('leg', { legs: single + 1 })
+  }
+  const join = lastJoin(items)
+  const part = join?.place?.parts[0]
+  const own = part?.noun.kind === 'own' ? part.noun : null
+  const ownChains = own !== null && /\bch(ain)?s?\b|\d-?ch|ch-?\d/i.test(own.words)
+  if (own && own.chain > 0 && own.chain <= item.count && ownChains) {
+    const as = STITCH_BY_HEIGHT[own.chain] ?? stitch
+    return counts(as, item.count - own.chain)
+  }
+  if (own && ownChains && (own.of === 0 || own.of === item.count)) {
+    const height = stitch && stitch !== 'sl st' ? heightOf(stitch) : item.count
+    return item.count === 1
+      ? make('turning')
+      : counts(
+          stitch === 'sc' ? (STITCH_BY_HEIGHT[item.count] ?? 'sc') : stitch,
+          height > 1 && item.count > height ? item.count - height : 0,
+        )
+  }
+  if (isPetalEdge(chain.group, item)) return make('loop')
+  if (stitch === null || stitch === 'sl st' || stitch === 'ch') {
+    const shell = name !== null && name.form !== 'plain'
+    return shell && item.count >= 3
+      ? counts('dc', item.count - 3)
+      : item.count === 1
+        ? make('turning')
+        : make('loop')
+  }
+  if (item.count === 1) return make('turning')
+  if (stitch === 'sc') return item.count === 2 ? make('turning') : make('loop')
+  const firstNamed =
+    part?.which === 'first' && part.noun.kind === 'stitch' && part.noun.name?.stitch === stitch
+  const height = heightOf(stitch)
+  const extra = Math.max(0, item.count - height)
+  if (stitch === 'hdc') {
+    if (extra > 0) return counts('hdc', extra)
+    return make('turning', { unsaid: !firstNamed })
+  }
+  if (item.count === 2) return make('turning', { unsaid: !firstNamed })
+  return STITCHES[stitch].beginningCounts ? counts(stitch, extra) : make('turning')
+}
+
+/** The other way to read beginning chains of which the text says nothing. */
+export function otherReading(beginning: Beginning): Beginning | null {
+  const { as, item, next } = beginning
+  if (next === null || next === 'sc' || next === 'sl st' || next === 'ch') return null
+  if (as === 'turning' && item.count >= 2) return { ...beginning, as: 'counts', stitch: next, extra: 0 }
+  if (as === 'counts' && !beginning.unsaid && item.count >= 3)
+    return { ...beginning, as: 'turning', extra: 0 }
+  return null
+}

@@ -1,0 +1,138 @@
+/** Along a chain ("2nd ch from hook", "next 5 chs", "opposite side of ch") and up to the tip of a petal. */
+import type { PlacePart } from './tree'
+import { baseSource, report, spend, targetAt } from './work'
+import type { Target, Work } from './work'
+import { missing } from './taking'
+import { nextStitch, settle } from './targets'
+import type { Taking } from './taking'
+
+function noChain(work: Work, part: PlacePart, available: string): Target[] {
+  const wanted = part.which === 'from-hook' ? `ch ${part.count} from the hook` : `${part.count} ch`
+  report(work, 'rounds/no-chain', part, { wanted, available }, 'once')
+  work.open = true
+  return [targetAt(work, null, { kind: 'unknown', round: -2, index: -1 })]
+}
+
+/** Starts along the chain that the hook has just made, or the foundation chain. */
+function beginAlong(work: Work, part: PlacePart): Target[] {
+  const last = work.elements[work.elements.length - 1]
+  const own = last && last.stitch === 'ch' && last.role !== 'picot' ? last : null
+  const chains = own ? own.count : work.base.kind === 'chain' ? work.base.chains : 0
+  if (part.count > chains) return noChain(work, part, chains > 0 ? `there are ${chains} ch` : 'there is none')
+  if (own) {
+    own.role = 'stem'
+    own.standing = false
+    own.countsAs = null
+    if (work.base.kind === 'none') {
+      work.base = { kind: 'chain', chains }
+      work.foundation = { kind: 'chain', chains }
+    } else if (work.foundation?.kind !== 'chain' || work.elements.length > 1) work.spokes += 1
+  }
+  const cell = chains - part.count
+  work.chain = { element: own?.index ?? -1, chains, firstCell: cell, cell: cell - 1, opposite: false }
+  return [cellTarget(work, cell)]
+}
+
+function cellTarget(work: Work, cell: number): Target {
+  const along = work.chain!
+  work.chainCells.add(`${along.element} ${cell} ${along.opposite}`)
+  return targetAt(work, null, {
+    kind: 'chain',
+    round: along.element >= 0 ? work.index : -2,
+    index: Math.max(0, along.element),
+    cell,
+    opposite: along.opposite,
+  })
+}
+
+/** Chains that are still ahead on this side. */
+function cellsLeft(work: Work): number {
+  const along = work.chain!
+  return along.opposite ? Math.max(0, along.firstCell - along.cell + 1) : along.cell + 1
+}
+
+/** Single chains of a space of the round before: "sc in each ch", "sc in next 3 chs". */
+function spaceCells(work: Work, part: PlacePart, taking: Taking): Target[] {
+  const source = baseSource(work)
+  if (!source) return noChain(work, part, 'there is none')
+  const targets: Target[] = []
+  const all = part.which === 'each'
+  const count = all ? Number.POSITIVE_INFINITY : part.count
+  while (targets.length < count) {
+    spend(work, part)
+    const open = work.spaceCells
+    if (!open || open.left === 0) {
+      const index = source.find('space', '', () => true)
+      if (index < 0) {
+        if (!all) targets.push(missing(work, source, 'space', part))
+        if (all || source.total('space') === 0) break
+        continue
+      }
+      source.take(index, taking.as)
+      const target = targetAt(work, source, { kind: 'space', round: source.state.index, index })
+      work.spaceCells = { target, left: Math.max(1, source.places[index]!.chains), cell: 0 }
+      continue
+    }
+    targets.push(targetAt(work, source, { ...open.target.place, cell: open.cell }))
+    open.cell++
+    open.left--
+  }
+  return targets
+}
+
+/** Places along a chain. */
+export function chainTargets(work: Work, part: PlacePart, taking: Taking): Target[] {
+  if (part.which === 'from-hook') return beginAlong(work, part)
+  if (!work.chain && work.base.kind === 'chain') {
+    const { chains } = work.base
+    work.chain = { element: -1, chains, firstCell: chains - 1, cell: chains - 1, opposite: false }
+  }
+  if (!work.chain || (cellsLeft(work) === 0 && baseSource(work))) return spaceCells(work, part, taking)
+  const along = work.chain
+  if (part.which === 'first') {
+    along.cell = along.opposite ? along.cell : along.chains - 1
+  }
+  if (part.which === 'last' && part.count === 1) {
+    const cell = along.opposite ? along.firstCell : 0
+    along.cell = along.opposite ? along.firstCell + 1 : -1
+    return [cellTarget(work, cell)]
+  }
+  const left = cellsLeft(work)
+  const wanted =
+    part.which === 'each' ? left - (part.extent?.to === 'last' ? part.extent.count : 0) : part.count
+  if (wanted > left) return noChain(work, part, left > 0 ? `${left} ch are left` : 'none is left')
+  const targets: Target[] = []
+  for (let at = 0; at < wanted; at++) {
+    targets.push(cellTarget(work, along.cell))
+    along.cell += along.opposite ? 1 : -1
+  }
+  return targets
+}
+
+/** Turns to the other side of the chain; the chain at its end is worked already. */
+export function turnAlongChain(work: Work): void {
+  if (!work.chain && work.base.kind === 'chain') {
+    const { chains } = work.base
+    work.chain = { element: -1, chains, firstCell: chains - 1, cell: 0, opposite: false }
+  }
+  if (!work.chain) return
+  work.chain.opposite = true
+  work.chain.cell = 1
+}
+
+/** "each st to tip of petal": its share of what the petal has beside the stitches that are named. */
+export function landmarkTargets(work: Work, part: PlacePart, taking: Taking): Target[] {
+  const share = work.flex.shift()
+  if (share === undefined) {
+    report(
+      work,
+      'rounds/not-countable',
+      part,
+      { what: 'the way to the ' + (part.extent?.to === 'landmark' ? part.extent.name : 'tip') },
+      'once',
+    )
+    work.open = true
+    return [settle(work, nextStitch(work, part, taking))]
+  }
+  return Array.from({ length: share }, () => nextStitch(work, part, taking))
+}

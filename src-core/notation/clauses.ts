@@ -1,0 +1,344 @@
+/** The small clauses: how often, "rep from * …", what counts as what, how many there are at the end. */
+import type { StitchKey } from '../stitches/table'
+import { readNoun } from './nouns'
+import { TIMES_WORDS } from './reader'
+import type { Reader } from './reader'
+import type { Span } from './tokens'
+import type { CountEntry, CountItem, Item, RepeatClause, RepeatEnding, StatementItem } from './tree'
+import { readStitch } from './vocabulary'
+
+/** Reads items up to a stop; handed in, since clauses and sequences hold each other. */
+export type SequenceReader = (reader: Reader, stop: 'close' | 'clause') => Item[]
+
+export interface Amount {
+  readonly amount: number | null
+  readonly said: RepeatClause['said']
+  readonly lastCount: number
+  readonly around: boolean
+}
+
+const MARKS_TIMES = new Set(['x', '×', '✕', '✖'])
+const ALL_WORDS = new Set(['all', 'total', 'altogether'])
+
+function skipInAll(reader: Reader): boolean {
+  return (
+    reader.attempt(() => {
+      reader.skip('for')
+      reader.skip('in', 'a')
+      reader.skip('a')
+      if (!reader.seesAny(ALL_WORDS)) return null
+      // "in all sts" goes on: that is a place.
+      if (['st', 'sts', 'sps', 'the'].includes(reader.key(1))) return null
+      reader.at++
+      return true
+    }) !== null
+  )
+}
+
+/** "6 times", "4 more times", "twice", "x 6", "around", "to last 3 sts". Null where nothing says how often. */
+export function readAmount(reader: Reader, plainNumber = false): Amount | null {
+  return reader.attempt((): Amount | null => {
+    const done = (amount: number | null, said: RepeatClause['said'], lastCount = 0): Amount => ({
+      amount,
+      said: said === 'plain' && skipInAll(reader) ? 'in-all' : said,
+      lastCount,
+      around: amount === null,
+    })
+    reader.skip('another', 'a')
+    if (reader.seesAny(MARKS_TIMES)) {
+      reader.at++
+      const count = reader.number()
+      if (count === null) return null
+      reader.skip('times')
+      return done(count, 'plain')
+    }
+    const worded = TIMES_WORDS[reader.key()]
+    if (worded !== undefined) {
+      reader.at++
+      const more = reader.skip('more', 'again')
+      return done(worded, more ? 'more' : 'plain')
+    }
+    const count = reader.number()
+    if (count !== null) {
+      let more = reader.skip('more', 'further', 'additional')
+      if (reader.seesAny(MARKS_TIMES)) {
+        reader.at++
+        return done(count, more ? 'more' : 'plain')
+      }
+      if (!reader.skip('times', 'time')) return plainNumber && more ? done(count, 'more') : null
+      more = reader.skip('more', 'again') || more
+      if (!reader.attempt(() => (reader.skip('around') ? true : null))) reader.skip('across')
+      return done(count, more ? 'more' : 'plain')
+    }
+    if (reader.skip('all')) reader.skip('the', 'way')
+    reader.skip('way')
+    if (reader.skip('around', 'across', 'round')) {
+      reader.skip('the')
+      reader.skip('rnd', 'round', 'row', 'ring')
+      if (!reader.sees('to', 'last') && !reader.sees('to', 'within')) return done(null, 'plain')
+    }
+    if (reader.skip('to', 'until')) {
+      reader.skip('within')
+      reader.skip('the')
+      if (reader.skip('end')) {
+        if (reader.skip('of')) {
+          reader.skip('the')
+          reader.skip('rnd', 'round', 'row')
+        }
+        return done(null, 'plain')
+      }
+      const last = reader.skip('last', 'final')
+      const left = reader.number() ?? (last ? 1 : null)
+      if (left === null) return null
+      if (!readNoun(reader)) return null
+      reader.skip('remain', 'rem', 'remaining', 'left')
+      return done(null, 'plain', left)
+    }
+    return null
+  })
+}
+
+/** "ending last rep at **", "ending with ch 3, dc in first sc", "omitting last ch 2 on final rep". */
+function readEnding(
+  reader: Reader,
+  sequence: SequenceReader,
+): { atDouble: boolean; ending: RepeatEnding | null } | null {
+  const start = reader.at
+  return reader.attempt(() => {
+    while (reader.skip(',', ';', '.', '(', 'and', '-', '–', '—')) continue
+    const bracketed = reader.tokens[reader.at - 1]?.key === '('
+    const omit = reader.skip('omit', 'omitting', 'leaving')
+    if (!omit && !reader.skip('ending', 'end', 'finishing', 'finish', 'ends')) return null
+    const lastRep = reader.attempt(() => {
+      reader.skip('on')
+      reader.skip('the')
+      if (!reader.skip('last', 'final', 'each')) return null
+      return reader.skip('rep', 'repeat', 'time', 'one') ? true : null
+    })
+    if (reader.skip('at')) {
+      reader.skip('the')
+      if (!reader.skip('**')) return null
+      if (bracketed) reader.skip(')')
+      return { atDouble: true, ending: null }
+    }
+    if (omit) {
+      reader.skip('out', 'off')
+      reader.skip('the')
+      reader.skip('last', 'final')
+      const at = reader.at
+      const items = sequence(reader, 'clause').slice(0, 1)
+      if (items.length === 0) return null
+      reader.at = at
+      while (reader.peek() && reader.peek()!.end <= items[0]!.end) reader.at++
+      if (reader.skip('on', 'at', 'in')) {
+        reader.skip('the')
+        reader.skip('last', 'final')
+        reader.skip('rep', 'repeat', 'time')
+      }
+      if (bracketed) reader.skip(')')
+      return { atDouble: false, ending: { mode: 'omit', items, ...reader.span(start) } as RepeatEnding }
+    }
+    if (!reader.skip('with', 'by', 'in') && !lastRep) return null
+    const items = sequence(reader, 'clause')
+    if (items.length === 0) return null
+    const instead = reader.attempt(() => {
+      reader.skip(',')
+      return reader.skipAll('instead', 'of') || reader.skipAll('in', 'place', 'of') ? true : null
+    })
+    if (instead) {
+      reader.skip('the')
+      reader.skip('last', 'final')
+      const replaced = sequence(reader, 'clause')
+      if (replaced.length === 0) readNoun(reader)
+    }
+    if (bracketed) reader.skip(')')
+    const mode = instead || lastRep ? 'replace' : 'append'
+    return { atDouble: false, ending: { mode, items, ...reader.span(start) } as RepeatEnding }
+  })
+}
+
+export interface RepeatWords {
+  readonly clause: RepeatClause
+  readonly mark: string
+  readonly toDouble: boolean
+}
+
+/** "rep from * 4 more times, ending last rep at **"; null where "rep" means something else. */
+export function readRepeatClause(reader: Reader, sequence: SequenceReader): RepeatWords | null {
+  const start = reader.at
+  return reader.attempt(() => {
+    if (!reader.skip('rep', 'repeat', 'reps', 'repeating', 'work', 'from')) return null
+    reader.skip('.')
+    reader.skip('instructions', 'pattern', 'pat')
+    const between = reader.skip('between', 'bet')
+    reader.skip('from')
+    reader.skip('first')
+    const mark = reader.key()
+    if (!reader.skip('*', '**', '†', '***')) return null
+    reader.skip("'s", 's')
+    let toDouble = false
+    if (reader.skip('to', 'through') || (between && reader.skip('and'))) {
+      toDouble = reader.key() === '**'
+      if (!reader.skip('*', '**', '†')) {
+        // "rep from * to end", "rep from * to last 2 sts": the amount says it.
+        reader.at--
+      }
+    }
+    const amountStart = reader.at
+    reader.skip(',')
+    const amount = readAmount(reader, true) ?? {
+      amount: null,
+      said: 'plain' as const,
+      lastCount: 0,
+      around: true,
+    }
+    if (reader.tokens[reader.at - 1]?.key === ',') reader.at--
+    const amountSpan = reader.at > amountStart ? reader.span(amountStart) : reader.span(start)
+    const end = readEnding(reader, sequence)
+    const clause: RepeatClause = {
+      amount: amount.amount,
+      said: amount.said,
+      lastCount: amount.lastCount,
+      endAtDouble: end?.atDouble ?? false,
+      ending: end?.ending ?? null,
+      amountSpan,
+      ...reader.span(start),
+    }
+    return { clause, mark, toDouble }
+  })
+}
+
+/** "counts as dc and ch 1", "does not count as a st", "V-st made"; at the first word, inside or without brackets. */
+export function readStatement(reader: Reader, end: number): StatementItem | null {
+  const start = reader.at
+  return reader.attempt((): StatementItem | null => {
+    const statement = (rest: Omit<StatementItem, keyof Span | 'type'>): StatementItem => {
+      reader.at = end
+      return { type: 'statement', ...rest, ...reader.span(start) }
+    }
+    const keys: string[] = []
+    for (let index = reader.at; index < end; index++) keys.push(reader.tokens[index]!.key)
+    const count = keys.findIndex(
+      (key) => key === 'counts' || key === 'count' || key === 'counted' || key === 'counting',
+    )
+    const stands = keys.findIndex((key, index) => key === 'stands' && keys[index + 1] === 'for')
+    const at = count >= 0 ? count : stands
+    if (at >= 0 && at <= 8) {
+      const negative = keys
+        .slice(0, at + 2)
+        .some((key) => ['not', "doesn't", "don't", 'never', 'no'].includes(key))
+      if (negative) return statement({ says: 'does-not-count', stitch: null, cluster: false, chains: 0 })
+      reader.at += at + 1
+      reader.skip('as', 'for')
+      reader.skip('the', 'a', 'an')
+      reader.skip('first', 'beg')
+      reader.number()
+      const named = readStitch(reader)
+      let chains = 0
+      while (reader.at < end) {
+        const token = reader.peek()!
+        if (token.kind === 'chains') chains = token.value
+        if (token.key === 'ch' || token.key === 'chain') {
+          const after = reader.peek(1)
+          const before = reader.tokens[reader.at - 1]
+          if (after?.kind === 'number') chains = after.value
+          else if (before?.kind === 'number') chains = before.value
+          else chains = 1
+        }
+        reader.at++
+      }
+      const stitch: StitchKey | null = named?.stitch ?? null
+      const cluster = named !== null && !['plain', 'special'].includes(named.form)
+      return statement({ says: 'counts', stitch, cluster, chains })
+    }
+    const last = keys[keys.length - 1]
+    if (keys.length <= 7 && ['made', 'formed', 'completed', 'complete'].includes(last ?? '')) {
+      const cluster = keys.some((key) =>
+        /^(cl|cls|cluster|puff|popcorn|pc|bobble|dc\dtog|tr\dtog)$/.test(key),
+      )
+      return statement({ says: 'made', stitch: null, cluster, chains: 0 })
+    }
+    return null
+  })
+}
+
+const ENTRY_SEPARATORS = new Set([',', 'and', '&', '+', ';', 'with', 'plus'])
+const COUNT_NOUNS = new Set([
+  'petals',
+  'petal',
+  'groups',
+  'groups',
+  'points',
+  'spokes',
+  'corners',
+  'leaves',
+  'repeats',
+  'scallops',
+  'arches',
+])
+const TRAILING = new Set([
+  'each',
+  'rnd',
+  'round',
+  'in',
+  'all',
+  'total',
+  'made',
+  'around',
+  'now',
+  'at',
+  'end',
+  'of',
+  'per',
+  'the',
+])
+
+/** "12 sc", "8 cl, 8 ch-3 sps", "24 sc each rnd", "18" between the cursor and `end`; null if it is anything else. */
+export function readCounts(reader: Reader, end: number, bare: boolean): CountItem | null {
+  const start = reader.at
+  return reader.attempt((): CountItem | null => {
+    const entries: CountEntry[] = []
+    if (reader.skip('you')) {
+      if (!reader.skip('have')) return null
+    }
+    reader.skip('total', '=', ':', 'of')
+    while (reader.at < end) {
+      if (entries.length > 0 && !ENTRY_SEPARATORS.has(reader.key()) && !TRAILING.has(reader.key()))
+        return null
+      while (reader.at < end && ENTRY_SEPARATORS.has(reader.key())) reader.at++
+      if (reader.seesAny(TRAILING) && entries.length > 0) {
+        while (reader.at < end && reader.seesAny(TRAILING)) reader.at++
+        if (reader.at < end) return null
+        break
+      }
+      const from = reader.at
+      const words = () => ({ words: reader.words(reader.span(from)), ...reader.span(from) })
+      const token = reader.peek()
+      if (token?.hyphen) return null
+      const count = reader.number()
+      if (count === null) return null
+      if (reader.at >= end) {
+        if (!bare || entries.length > 0) return null
+        entries.push({ count, noun: { kind: 'stitch', name: null }, ...words() })
+        break
+      }
+      const named = reader.key()
+      if (COUNT_NOUNS.has(named)) {
+        reader.at++
+        entries.push({ count, noun: { kind: 'own', chain: 0, of: 0, words: named }, ...words() })
+        continue
+      }
+      reader.skip('picot')
+      const picot =
+        reader.tokens[reader.at - 1]!.key === 'picot' && reader.seesAny(new Set(['lps', 'loops', 'lp']))
+      if (!picot && reader.tokens[reader.at - 1]!.key === 'picot') reader.at--
+      const noun = readNoun(reader)
+      if (!noun || reader.at > end) return null
+      if (noun.kind === 'stitch' && noun.name?.stitch === 'ch' && noun.name.form === 'plain') return null
+      if (noun.kind === 'chain') return null
+      entries.push({ count, noun, ...words() })
+    }
+    if (entries.length === 0 || reader.at !== end) return null
+    return { type: 'count', entries, ...reader.span(start) }
+  })
+}

@@ -1,0 +1,75 @@
+/** What closes: a round in its first stitch, a picot on the stitch below it, a chain to a ring. */
+import { isSlip } from './stitching'
+import type { Item, Place, WorkItem } from './tree'
+import { hasBody, push } from './work'
+import type { Work } from './work'
+
+/** Whether the place is the first stitch of this very round: the round closes there. */
+export function closesRound(work: Work, place: Place | null): boolean {
+  const part = place?.parts[0]
+  if (!part || place.parts.length > 1 || !hasBody(work)) return false
+  if (part.round || part.which === 'same') return false
+  if (part.noun.kind === 'own') return true
+  return part.which === 'first' && (part.noun.kind === 'stitch' || part.noun.kind === 'chain') && !work.here
+}
+
+/** A slip stitch that closes the chains just made to a picot; how many chains, or 0. */
+export function picotChains(work: Work, item: WorkItem, next: Item | undefined): number {
+  const last = work.elements[work.elements.length - 1]
+  const part = item.place?.parts[0]
+  if (!last || last.role !== 'space' || !part || item.place!.parts.length > 1 || (item.count ?? 1) > 1)
+    return 0
+  const single = isSlip(item.stitch) || (item.stitch.stitch === 'sc' && item.stitch.form === 'plain')
+  if (!single) return 0
+  if (part.which === 'from-hook') {
+    if (part.count > last.count || part.count < 2) return 0
+    // "ch 7, sc in 2nd ch from hook, sc in next 5 chs" is worked back along the chain.
+    const along = next?.type === 'work' && next.place?.parts[0]?.noun.kind === 'chain'
+    if (along || (!isSlip(item.stitch) && part.count < last.count)) return 0
+    if (isSlip(item.stitch) && part.count === 2 && last.count > 3) return 0
+    return part.count
+  }
+  if (!isSlip(item.stitch)) return 0
+  const { noun } = part
+  if (noun.kind === 'chain' && (part.which === 'first' || (part.which === 'nth' && part.count === 1)))
+    return last.count
+  if (part.which === 'made' && noun.kind === 'stitch') return last.count
+  if (
+    noun.kind === 'own' &&
+    !/\b(first|beg|beginning|start)/i.test(noun.words) &&
+    noun.of === 0 &&
+    noun.chain === 0
+  )
+    return last.count
+  if (
+    part.which === 'last' &&
+    part.count === 1 &&
+    noun.kind === 'stitch' &&
+    work.repeated > 0 &&
+    hasBody(work)
+  )
+    return last.count
+  return 0
+}
+
+/** Joins the round; a chain that is joined before anything else is a ring, said in fewer words. */
+export function closeRound(work: Work, item: Item): void {
+  const last = work.elements[work.elements.length - 1]
+  if (work.base.kind === 'none' && last?.role === 'stem' && work.elements.length === 1) {
+    // A chain and a join are a ring, said in fewer words.
+    work.base = { kind: 'ring', chains: last.count }
+    work.foundation = { kind: 'ring', chains: last.count }
+    return
+  }
+  const place = {
+    kind: 'stitch',
+    round: work.index,
+    index: 0,
+    cell: 0,
+    opposite: false,
+    loop: 'both',
+    post: null,
+  } as const
+  push(work, 'join', 'sl st', item, { into: [place] })
+  work.joined = true
+}

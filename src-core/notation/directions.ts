@@ -1,0 +1,272 @@
+/** What the round does besides stitches: joins, colours, where it is worked, rings, rounds worked again. */
+import { readAmount } from './clauses'
+import { readLoop, readRound } from './nouns'
+import { readPlace } from './places'
+import type { Reader } from './reader'
+import type { ColourItem, FoundationItem, JoinItem, RepeatRoundItem, ScopeItem, StitchName } from './tree'
+import { readStitch } from './vocabulary'
+
+const ROUND_WORDS = new Set(['rnd', 'rnds', 'round', 'rounds', 'row', 'rows'])
+const RING_WORDS = new Set(['ring', 'circle', 'loop', 'lp'])
+
+/** "Rep Rnd 7", "rep Rnds 2 and 3 twice", "rep last rnd", "work as for Rnd 2", "same as Rnd 3". */
+export function readRepeatRound(reader: Reader): RepeatRoundItem | null {
+  const start = reader.at
+  return reader.attempt((): RepeatRoundItem | null => {
+    const again = reader.skip('rep', 'repeat')
+    if (!again) {
+      reader.skip('work', 'worked')
+      reader.skip('the')
+      reader.skip('same')
+      if (!reader.skip('as')) return null
+      reader.skip('for', 'given', 'in')
+      reader.skip('for')
+    }
+    reader.skip('.')
+    const last = reader.skip('last', 'previous', 'prev')
+    const lastCount = last ? (reader.number() ?? 1) : 1
+    if (!reader.seesAny(ROUND_WORDS)) return null
+    reader.at++
+    reader.skip('.')
+    let from: number | 'last' = 'last'
+    let to: number | 'last' = 'last'
+    if (!last) {
+      const number = reader.number()
+      if (number === null) return null
+      from = number
+      to = number
+      if (reader.skip('-', '–', '—', 'to', 'and', '&', 'through')) to = reader.number() ?? number
+    } else if (lastCount > 1) return null
+    const amount = readAmount(reader)
+    return { type: 'repeat-round', from, to, times: amount?.amount ?? 1, ...reader.span(start) }
+  })
+}
+
+/** "A", "MC", "CC2", "color B", "colour 2", "yarn A"; passes it. */
+function readColourName(reader: Reader): string | null {
+  return reader.attempt(() => {
+    const word = reader.skip('color', 'colour', 'yarn', 'col')
+    const token = reader.peek()
+    if (!token) return word ? '' : null
+    if (/^([A-Z]|MC|CC\d?|C[A-H]|[A-Z]\d)$/.test(token.text)) {
+      reader.at++
+      if (/^(C|CC)$/.test(token.text) && reader.peek()?.kind === 'number' && !reader.peek()!.spaced) {
+        return token.text + reader.tokens[reader.at++]!.text
+      }
+      return token.text
+    }
+    if (word && token.kind === 'number') {
+      reader.at++
+      return token.text
+    }
+    if (reader.sees('main', 'color') || reader.sees('main', 'colour')) {
+      reader.at += 2
+      return 'MC'
+    }
+    if (
+      reader.sees('contrast', 'color') ||
+      reader.sees('contrast', 'colour') ||
+      reader.sees('contrasting', 'color') ||
+      reader.sees('contrasting', 'colour')
+    ) {
+      reader.at += 2
+      return 'CC'
+    }
+    return word ? '' : null
+  })
+}
+
+/** "With MC", "change to B", "using colour 2", "join CC with sl st in any ch-1 sp", "join yarn in any st". */
+export function readColour(reader: Reader): ColourItem | null {
+  const start = reader.at
+  return reader.attempt((): ColourItem | null => {
+    const joins = reader.skip('join', 'attach', 'rejoin', 're-join')
+    if (!joins) {
+      const change = reader.skip('change', 'changing', 'switch')
+      if (change) {
+        reader.skip('color', 'colour', 'yarn')
+        if (!reader.skip('to') && !reader.sees(',') && !reader.sees('.') && !reader.sees(';')) return null
+      } else if (!reader.skip('with', 'using')) return null
+      reader.skip('the')
+      reader.skip('new', 'next')
+      const colour = readColourName(reader)
+      if (colour === null && !change) return null
+      if (colour !== null && reader.sees('in')) {
+        // "With B in any ch-sp" is a join without the word.
+        const place = readPlace(reader)
+        return { type: 'colour', colour: colour || null, place, stitch: null, ...reader.span(start) }
+      }
+      return { type: 'colour', colour: colour || null, place: null, stitch: null, ...reader.span(start) }
+    }
+    reader.skip('the', 'a', 'with')
+    const renewed = reader.skip('new', 'next')
+    const colour = readColourName(reader)
+    if (colour === null && renewed && !reader.skip('ball')) return null
+    let stitch: StitchName | null = null
+    const withStitch = reader.tokens[reader.at - 1]?.key === 'with' || reader.skip('with')
+    if (withStitch) {
+      reader.skip('a')
+      stitch = readStitch(reader)
+      if (!stitch) return null
+    }
+    const place = readPlace(reader)
+    if (colour === null && !renewed) {
+      // "join with sc in first st" begins a round, "join with sl st in first sc" ends one.
+      const any = place?.parts[0]?.which === 'any'
+      if (!any && (stitch === null || stitch.stitch === 'sl st')) return null
+    }
+    return { type: 'colour', colour: colour || null, place, stitch, ...reader.span(start) }
+  })
+}
+
+/** "join with sl st in first sc", "join", "close with ss", "join to form ring" is a foundation, not this. */
+export function readJoin(reader: Reader): JoinItem | null {
+  const start = reader.at
+  return reader.attempt((): JoinItem | null => {
+    if (!reader.skip('join', 'joining', 'close')) return null
+    reader.skip('the')
+    reader.skip('rnd', 'round')
+    if (reader.skip('with', 'using')) {
+      reader.skip('a')
+      const stitch = readStitch(reader)
+      if (stitch?.stitch !== 'sl st') return null
+    }
+    const place = readPlace(reader)
+    if (place?.parts[0]?.which === 'any') return null
+    if (place?.parts[0]?.noun.kind === 'ring') return null
+    const next = reader.key()
+    if (!place && reader.sees('to', 'form')) return null
+    if (!place && (next === 'into' || next === 'in' || next === 'to')) return null
+    if (!place && /^(A|B|C|D|E|F|MC|CC)$/.test(reader.peek()?.text ?? '')) return null
+    if (!place && /^(yarn|new|colou?r|next|motifs?|petals?|pieces?|ends?)$/.test(next)) return null
+    return { type: 'join', place, ...reader.span(start) }
+  })
+}
+
+/** "make an adjustable ring", "magic ring", "join to form ring", "sl st in first ch to form a ring". */
+export function readFoundation(reader: Reader): FoundationItem | null {
+  const start = reader.at
+  return reader.attempt((): FoundationItem | null => {
+    const closes = reader.attempt(() => {
+      while (reader.skip('join', 'and', 'close', 'joining')) continue
+      reader.skip('with')
+      reader.skip('a')
+      const stitch = readStitch(reader)
+      if (stitch && stitch.stitch !== 'sl st') return null
+      readPlace(reader)
+      reader.skip('to')
+      if (!reader.skip('form', 'make', 'into', 'forming')) return null
+      reader.skip('a', 'the')
+      return reader.skip('ring', 'circle', 'loop') ? true : null
+    })
+    if (closes) return { type: 'foundation', ring: 'close-chain', ...reader.span(start) }
+    while (reader.skip('make', 'form', 'begin', 'start', 'using', 'create', 'work')) continue
+    reader.skip('with')
+    reader.skip('a', 'an', 'the')
+    if (reader.skip('mr')) return { type: 'foundation', ring: 'adjustable', ...reader.span(start) }
+    if (!reader.skip('adjustable', 'magic', 'sliding', 'slip', 'yarn')) return null
+    if (!reader.seesAny(RING_WORDS)) return null
+    reader.at++
+    return { type: 'foundation', ring: 'adjustable', ...reader.span(start) }
+  })
+}
+
+const PLACE_FOLLOWS = new Set([
+  'next',
+  'each',
+  'same',
+  'first',
+  'every',
+  'last',
+  'any',
+  'st',
+  'sts',
+  'sc',
+  'dc',
+  'hdc',
+  'tr',
+  'htr',
+])
+
+/** "Working in BLO", "In front lps of Rnd 2", "behind petals", "along opposite side of ch". */
+export function readScope(reader: Reader): ScopeItem | null {
+  const start = reader.at
+  let wordsAt = start
+  const scope = (rest: Partial<ScopeItem>): ScopeItem => ({
+    type: 'scope',
+    loop: null,
+    around: false,
+    round: null,
+    behind: false,
+    opposite: false,
+    words: reader.span(Math.min(wordsAt, reader.at - 1)),
+    ...rest,
+    ...reader.span(start),
+  })
+  return reader.attempt((): ScopeItem | null => {
+    reader.skip('now', 'then')
+    const working = reader.skip('working', 'work')
+    if (reader.skip('along', 'on', 'down', 'in', 'across', 'into')) {
+      const opposite = reader.attempt(() => {
+        reader.skip('the')
+        if (!reader.skip('opposite', 'other', 'unused', 'free')) return null
+        if (!reader.skip('side', 'edge', 'lps', 'loops')) return null
+        if (reader.skip('of')) {
+          while (reader.skip('the', 'beg', 'beginning', 'starting', 'base', 'foundation')) continue
+          if (!reader.skip('ch', 'chain', 'chs', 'chains') && reader.peek()?.kind !== 'chains') return null
+          if (reader.peek()?.kind === 'chains') reader.at++
+        }
+        return true
+      })
+      if (opposite) return scope({ opposite: true })
+      reader.at--
+    }
+    if (reader.skip('behind')) {
+      while (
+        reader.skip('the', 'petals', 'petal', 'them', 'last', 'previous', 'prev', 'first', 'all', 'work')
+      )
+        continue
+      if (reader.seesAny(ROUND_WORDS)) {
+        reader.at++
+        reader.number()
+      }
+      readRound(reader)
+      return scope({ behind: true })
+    }
+    const into = reader.skip('in', 'into', 'through', 'on')
+    if (!into && !working && !['blo', 'flo'].includes(reader.key())) return null
+    const posts = reader.attempt(() => {
+      if (!reader.skip('around')) return null
+      reader.skip('the')
+      return reader.skip('posts', 'post', 'stems', 'stem') ? true : null
+    })
+    if (posts) {
+      reader.skip('of')
+      if (!reader.skip('sts', 'stitches')) readStitch(reader)
+      const round = readRound(reader)
+      return round ? scope({ around: true, round }) : null
+    }
+    wordsAt = reader.at
+    const loop = readLoop(reader)
+    if (!loop) {
+      // "working in skipped sts of Rnd 2"
+      while (reader.skip('the', 'skipped', 'unworked', 'unused', 'free')) continue
+      if (!reader.skip('sts', 'stitches', 'sps', 'lps')) return null
+      const round = readRound(reader)
+      return round && /^[,;.:]$/.test(reader.key()) ? scope({ round }) : null
+    }
+    const ofBefore = reader.tokens[reader.at - 1]?.key === 'of'
+    if (ofBefore) reader.at--
+    const round = readRound(reader)
+    if (!round && ofBefore) {
+      reader.at++
+      const sts = reader.attempt(() => (reader.skip('sts', 'stitches') ? readRound(reader) : null))
+      if (sts) return scope({ loop, round: sts })
+      return null
+    }
+    if (reader.seesAny(PLACE_FOLLOWS)) return null
+    while (reader.skip('throughout', 'around', 'for', 'this', 'rnd', 'round', 'entire', 'the')) continue
+    if (!working && !round && !/^[,;.:]?$/.test(reader.key())) return null
+    return scope({ loop, round })
+  })
+}

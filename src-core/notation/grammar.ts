@@ -1,0 +1,192 @@
+/**
+ * The grammar of a whole text: rounds taken apart at their headings, the stitches that the text explains, its
+ * colours. A recursive-descent parser by hand (docs/decisions/written-rounds-parser.md says why).
+ */
+import type { Terms } from '../../shared-types/project'
+import { findHeadings } from './headings'
+import type { Heading } from './headings'
+import { readCounts } from './clauses'
+import { Reader } from './reader'
+import type { GrammarFinding } from './reader'
+import { matchBrackets, sequenceReader } from './sequence'
+import { spanOf, tokenize } from './tokens'
+import type { Span, Token } from './tokens'
+import type { Definition, Item, RoundNode, RoundsTree, StitchForm } from './tree'
+import { readStitch } from './vocabulary'
+
+export interface Parsed {
+  readonly tree: Omit<RoundsTree, 'repeats'>
+  /** By round (index into `tree.rounds`). */
+  readonly findings: readonly (GrammarFinding & { readonly round: number })[]
+}
+
+function spanTokens(tokens: readonly Token[], from: number, to: number): Span {
+  const first = tokens[from] ?? tokens[tokens.length - 1]
+  const last = tokens[to - 1] ?? first
+  return first && last ? spanOf(first, last) : { start: 0, end: 0, line: 1, column: 1 }
+}
+
+/** "10 hdc." or "—36 dc" as the last words of a round: what it comes to, not more to work. */
+function readEndCount(reader: Reader, from: number, to: number): { item: Item; at: number } | null {
+  let end = to
+  while (end > from && ['.', ';', ':', '!'].includes(reader.tokens[end - 1]!.key)) end--
+  let start = end
+  while (start > from && end - start < 24) {
+    const before = reader.tokens[start - 1]!.key
+    if (['.', '—', '–', '-', '=', ';', ':'].includes(before)) break
+    if (['(', ')', '[', ']', '{', '}', '*'].includes(before)) {
+      if (before !== ')' && before !== ']') return null
+      break
+    }
+    start--
+  }
+  if (start <= from || start >= end) return null
+  const mark = reader.tokens[start - 1]!.key
+  if (mark === ':' || mark === ';') return null
+  reader.at = start
+  const item = readCounts(reader, end, mark !== '.' && mark !== ')' && mark !== ']')
+  return item ? { item, at: start } : null
+}
+
+interface Body {
+  readonly items: Item[]
+  readonly broken: boolean
+}
+
+function readBody(reader: Reader, from: number, to: number): Body {
+  const found = reader.findings.length
+  const { matches, broken } = matchBrackets(reader, from, to)
+  if (broken) return { items: [], broken }
+  const count = readEndCount(reader, from, to)
+  reader.at = from
+  reader.end = count?.at ?? to
+  const sequence = sequenceReader(matches)
+  const items: Item[] = []
+  while (reader.at < reader.end) {
+    const at = reader.at
+    items.push(...sequence(reader, 'clause'))
+    // A clause stops at full stops and semicolons, which separate phrases here.
+    if (reader.at === at) {
+      items.push(...sequence(reader, 'close'))
+      if (reader.at === at) reader.at++
+    }
+  }
+  if (count) items.push(count.item)
+  reader.end = reader.tokens.length
+  const unknown = reader.findings
+    .slice(found)
+    .some((finding) => finding.code === 'rounds/unknown-abbreviation')
+  return { items, broken: unknown }
+}
+
+const FORM_BY_ITEMS = (items: readonly Item[]): StitchForm =>
+  items.some((item) => item.type === 'work' || item.type === 'group' || item.type === 'placed')
+    ? 'shell'
+    : 'special'
+
+function readDefinition(reader: Reader, heading: Heading, to: number): Definition {
+  const label = heading.label ?? ''
+  const [, long = label, short = ''] = /^(.*?)\s*[([]([^)\]]*)[)\]]$/.exec(label) ?? []
+  const names = [long, short].map((name) => name.trim().toLowerCase()).filter((name) => name !== '')
+  reader.at = heading.from
+  const named = readStitch(reader)
+  const before = reader.findings.length
+  const { items } = readBody(reader, heading.to, to)
+  // Special stitches are explained in prose; what is not understood there is no slip of the pattern.
+  reader.findings.length = before
+  const form =
+    named && named.form !== 'plain' && named.form !== 'together' ? named.form : FORM_BY_ITEMS(items)
+  return { names, form, items, ...heading.span }
+}
+
+/** Where a section or definition that begins at `from` ends: the next heading, or a blank line. */
+function sectionEnd(tokens: readonly Token[], from: number, limit: number): number {
+  for (let index = from + 1; index < limit; index++) if (tokens[index]!.paragraph) return index
+  return limit
+}
+
+const COLOUR = /^([A-Z]|MC|CC\d?|C[A-H])$/
+
+/** Without any heading: a round for each line that ends like one (a stop, a bracket, "join"). */
+function looseRounds(tokens: readonly Token[]): [number, number][] {
+  const parts: [number, number][] = []
+  let from = 0
+  for (let index = 1; index <= tokens.length; index++) {
+    const token = tokens[index]
+    if (token && !token.first) continue
+    const last = tokens[index - 1]!.key
+    let joined = false
+    for (let back = index - 1; back >= from && index - back <= 8; back--)
+      joined ||= tokens[back]!.key === 'join'
+    if (token && !token.paragraph && !['.', ')', ']'].includes(last) && !joined) continue
+    parts.push([from, index])
+    from = index
+  }
+  return parts
+}
+
+/** Parses a text in the given terms. Never throws; what it cannot read becomes notes and findings. */
+export function parseRounds(text: string, terms: Terms, tokens: readonly Token[] = tokenize(text)): Parsed {
+  const definitions = new Map<string, Definition>()
+  const reader = new Reader(text, tokens, terms, definitions)
+  const headings = findHeadings(reader)
+  reader.findings.length = 0
+  const bounds = headings.map((heading, index) => {
+    const next = headings[index + 1]?.from ?? tokens.length
+    return heading.kind === 'round'
+      ? next
+      : Math.max(heading.to, Math.min(next, sectionEnd(tokens, heading.to, next)))
+  })
+  const explained: Definition[] = []
+  const colours: string[] = []
+  headings.forEach((heading, index) => {
+    if (heading.kind === 'definition') {
+      const definition = readDefinition(reader, heading, bounds[index]!)
+      explained.push(definition)
+      for (const name of definition.names) definitions.set(name, definition)
+    }
+    if (heading.kind === 'section' && /colou?rs$/i.test(heading.label ?? '')) {
+      for (let at = heading.to; at < bounds[index]!; at++) {
+        const word = tokens[at]!.text
+        if (COLOUR.test(word) && !colours.includes(word)) colours.push(word)
+      }
+    }
+  })
+  const rounds: RoundNode[] = []
+  const findings: (GrammarFinding & { round: number })[] = []
+  const addRound = (from: number, to: number, heading: Heading | null, preamble = false) => {
+    const { items, broken } = readBody(reader, from, to)
+    const found = reader.findings.splice(0)
+    const works = items.some((item) => item.type !== 'note' && item.type !== 'count')
+    if (!broken && !works && (heading?.numbers ?? null) === null) return
+    if (preamble && !items.some((item) => item.type === 'chain' || item.type === 'foundation')) return
+    if (!preamble) findings.push(...found.map((finding) => ({ ...finding, round: rounds.length })))
+    rounds.push({
+      numbers: heading?.numbers ?? null,
+      label: preamble ? 'foundation' : (heading?.label ?? null),
+      heading: heading?.span ?? null,
+      items,
+      broken: broken && !preamble,
+      ...spanTokens(tokens, heading?.from ?? from, to),
+    })
+  }
+  const working = headings.filter((heading) => heading.kind === 'round')
+  if (working.length === 0) {
+    const covered = headings.map((heading, index) => [heading.from, bounds[index]!] as const)
+    for (const [from, to] of looseRounds(tokens)) {
+      if (!covered.some(([start, end]) => from >= start && from < end)) addRound(from, to, null)
+    }
+  } else {
+    const start = headings[0]!.from
+    if (start > 0) addRound(0, start, null, true)
+    headings.forEach((heading, index) => {
+      if (heading.kind === 'round') addRound(heading.to, bounds[index]!, heading)
+      else {
+        // Lines between a section and the next round may hold the foundation.
+        const after = headings[index + 1]?.from ?? tokens.length
+        if (bounds[index]! < after) addRound(bounds[index]!, after, null, true)
+      }
+    })
+  }
+  return { tree: { text, terms, tokens, rounds, definitions: explained, colours }, findings }
+}

@@ -1,0 +1,211 @@
+/** Headings: "Rnd 3:", "3rd rnd:", "Rnds 4–6:", "Edging:", and the sections that hold no rounds. */
+import type { Reader } from './reader'
+import type { Span } from './tokens'
+import { readStitch } from './vocabulary'
+
+export interface Heading {
+  readonly kind: 'round' | 'section' | 'definition'
+  /** First token of the heading, first token after it. */
+  readonly from: number
+  readonly to: number
+  readonly numbers: readonly [number, number] | null
+  readonly label: string | null
+  readonly span: Span
+}
+
+const ROUND_WORDS = new Set(['rnd', 'rnds', 'round', 'rounds', 'row', 'rows'])
+const RANGE = new Set(['-', '–', '—', 'to', 'and', '&', 'through'])
+const ENDS = new Set([':', '.', '—', '–', '-', ')'])
+const SECTIONS = new Set([
+  'materials',
+  'yarn',
+  'hook',
+  'gauge',
+  'tension',
+  'notes',
+  'note',
+  'abbreviations',
+  'special stitches',
+  'special stitch',
+  'stitches used',
+  'finished size',
+  'size',
+  'finishing',
+  'pattern',
+  'instructions',
+  'terms',
+  'colours',
+  'colors',
+  'designer',
+  'title',
+  'you will need',
+  'notions',
+  'skill level',
+  'measurements',
+  'special abbreviations',
+  'pattern notes',
+  'yarn colours',
+  'yarn colors',
+])
+
+/** "4", "4-6", "4 and 5", "4, 5 and 6" behind "Rnds". */
+function readNumbers(reader: Reader): [number, number] | null {
+  const first = reader.number()
+  if (first === null) return null
+  let last = first
+  for (;;) {
+    const next = reader.attempt(() => {
+      if (!reader.seesAny(RANGE) && !reader.sees(',')) return null
+      reader.at++
+      reader.skip('and')
+      const number = reader.peek()?.kind === 'number' ? reader.number() : null
+      return number !== null && number > last ? number : null
+    })
+    if (next === null) return [first, last]
+    last = next
+  }
+}
+
+/** "(RS)", "[leaf]" or up to three plain words between the number and the colon. */
+function readLabel(reader: Reader): string | null {
+  const opener = reader.key()
+  if (opener === '(' || opener === '[') {
+    const start = reader.at
+    const closer = opener === '(' ? ')' : ']'
+    const label = reader.attempt(() => {
+      reader.at++
+      while (reader.peek() && !reader.sees(closer)) {
+        if (reader.at - start > 8 || reader.sees('(')) return null
+        reader.at++
+      }
+      return reader.skip(closer) ? reader.words(reader.span(start)).slice(1, -1).trim() : null
+    })
+    return label
+  }
+  return null
+}
+
+function readEnd(reader: Reader, startOfLine: boolean): boolean {
+  if (reader.skip(':')) {
+    reader.skip('-', '–', '—')
+    return true
+  }
+  if (!startOfLine || !ENDS.has(reader.key())) return false
+  reader.skip('.')
+  while (reader.skip('—', '–', '-', ')')) continue
+  return true
+}
+
+function readRoundHeading(reader: Reader): Heading | null {
+  const from = reader.at
+  const startOfLine = reader.peek()!.first
+  return reader.attempt((): Heading | null => {
+    let numbers: [number, number] | null = null
+    const next = reader.skip('next', 'last', 'final')
+    const ordinal = next ? null : (reader.ordinal() ?? (reader.skip('first') ? 1 : null))
+    if (ordinal !== null) {
+      let last = ordinal
+      const more = reader.attempt(() => {
+        if (!reader.seesAny(RANGE)) return null
+        reader.at++
+        return reader.ordinal()
+      })
+      if (more !== null) last = more
+      if (!reader.seesAny(ROUND_WORDS)) return null
+      reader.at++
+      numbers = [ordinal, last]
+    } else {
+      const compact = /^r$/.test(reader.key()) && reader.peek(1)?.kind === 'number'
+      if (!reader.seesAny(ROUND_WORDS) && !(compact && startOfLine)) return null
+      reader.at++
+      reader.skip('.')
+      if (!next) {
+        numbers = readNumbers(reader)
+        if (!numbers) return null
+      }
+    }
+    const label = readLabel(reader)
+    if (!readEnd(reader, startOfLine)) {
+      const opens =
+        reader.sees('*') ||
+        reader.sees('(') ||
+        reader.peek()?.kind === 'number' ||
+        reader.attempt(() => readStitch(reader)) !== null
+      if (!startOfLine || !opens) return null
+      // The stitch that was looked at belongs to the round.
+      reader.at = from
+      reader.skip('next', 'last', 'final')
+      if (ordinal !== null) {
+        if (reader.ordinal() === null) reader.skip('first')
+      }
+      while (reader.seesAny(ROUND_WORDS) || reader.seesAny(RANGE) || reader.sees('r')) reader.at++
+      if (ordinal === null && !next) readNumbers(reader)
+      readLabel(reader)
+    }
+    return { kind: 'round', from, to: reader.at, numbers, label, span: reader.span(from) }
+  })
+}
+
+/** "Edging:", "Special stitches:", "Shell:" at the start of a line. */
+function readLabelHeading(reader: Reader): Heading | null {
+  const from = reader.at
+  if (!reader.peek()!.first) return null
+  return reader.attempt((): Heading | null => {
+    const words: string[] = []
+    while (reader.peek() && words.length < 5 && ['word', 'number', 'chains'].includes(reader.peek()!.kind)) {
+      if (reader.at > from && reader.peek()!.first) return null
+      words.push(reader.key())
+      reader.at++
+    }
+    if (words.length === 0) return null
+    const named = reader.at
+    const bracket = readLabel(reader)
+    if (!reader.skip(':', '=')) return null
+    const equals = reader.tokens[reader.at - 1]!.key === '='
+    const to = reader.at
+    const name = words.join(' ')
+    const label = reader.words(reader.span(from)).replace(/[:=]$/, '').trim()
+    const make = (kind: Heading['kind']): Heading => ({
+      kind,
+      from,
+      to,
+      numbers: null,
+      label,
+      span: reader.span(from),
+    })
+    if (SECTIONS.has(name)) return make('section')
+    reader.at = from
+    const stitch = readStitch(reader)
+    const whole = stitch !== null && reader.at === named
+    reader.at = to
+    const special = whole && stitch.form !== 'plain' && stitch.form !== 'together'
+    const abbreviation =
+      bracket !== null && /^[\p{L}\d -]{1,12}$/u.test(bracket) && !/^(rs|ws)$/i.test(bracket)
+    if (special || equals || (abbreviation && !words.some((word) => ROUND_WORDS.has(word))))
+      return make('definition')
+    return make('round')
+  })
+}
+
+/** Every heading of the text, in order. */
+export function findHeadings(reader: Reader): Heading[] {
+  const headings: Heading[] = []
+  let special = false
+  for (let index = 0; index < reader.tokens.length; index++) {
+    const token = reader.tokens[index]!
+    const before = reader.tokens[index - 1]?.key ?? '.'
+    reader.at = index
+    const free = token.first || ['.', ')', ']', ';', ':', '!'].includes(before)
+    const heading = free ? (readRoundHeading(reader) ?? readLabelHeading(reader)) : null
+    if (!heading) continue
+    const section = heading.kind === 'section' ? (heading.label ?? '').toLowerCase() : null
+    if (heading.kind === 'round' && heading.numbers === null && special && !ROUND_WORDS.has(token.key)) {
+      headings.push({ ...heading, kind: 'definition' })
+    } else headings.push(heading)
+    if (section !== null)
+      special = section.startsWith('special') || section.startsWith('stitches') || section === 'abbreviations'
+    else if (heading.kind === 'round' && heading.numbers !== null) special = false
+    index = heading.to - 1
+  }
+  return headings
+}

@@ -1,0 +1,288 @@
+/** What is worked into: nouns of the trade, loops, rounds, and how far a stretch goes. */
+import type { Reader } from './reader'
+import type { Extent, Loop, Noun, PlacePart, Which } from './tree'
+import { readStitch } from './vocabulary'
+
+export const STITCH_NOUNS = new Set(['st', 'sts', 'stitch', 'stitches'])
+export const SPACE_NOUNS = new Set([
+  'sp',
+  'sps',
+  'space',
+  'spaces',
+  'lp',
+  'lps',
+  'loop',
+  'loops',
+  'arch',
+  'arches',
+  'bar',
+])
+export const CHAIN_NOUNS = new Set(['ch', 'chs', 'chain', 'chains', 'chain-stitch'])
+const GROUP_NOUNS = new Set([
+  'group',
+  'groups',
+  'grp',
+  'grps',
+  'petal',
+  'petals',
+  'shell',
+  'shells',
+  'cluster',
+  'clusters',
+  'cl',
+  'cls',
+  'fan',
+  'fans',
+  'v-st',
+  'v-sts',
+])
+const CHAIN_SPACE = new Set([
+  'ch-sp',
+  'ch-sps',
+  'ch-lp',
+  'ch-lps',
+  'ch-space',
+  'ch-spaces',
+  'chain-space',
+  'chain-spaces',
+  'ch-loop',
+  'ch-loops',
+])
+const HYPHEN_SPACE = /^-?(sp|sps|lp|lps|space|spaces|loop|loops)$/
+const LOOP_SIDES: Readonly<Record<string, Loop>> = { front: 'front', back: 'back', both: 'both', top: 'both' }
+
+/** "front lps (only)", "back lp", "BLO", "both lps", with "of" behind it; passes it. */
+export function readLoop(reader: Reader): Loop | null {
+  return reader.attempt(() => {
+    reader.skip('the')
+    while (reader.skip('free', 'unused', 'remaining', 'rem', 'unworked')) continue
+    const short: Loop | null = reader.skip('blo', 'bl', 'bls', 'tbl')
+      ? 'back'
+      : reader.skip('flo', 'fl', 'fls', 'tfl')
+        ? 'front'
+        : null
+    if (short) {
+      reader.skip('only')
+      reader.skip('of')
+      return short
+    }
+    const side = LOOP_SIDES[reader.key().replace(/-(loop|lp)s?$/, '')]
+    if (!side) return null
+    if (/-(loop|lp)s?$/.test(reader.key())) reader.at++
+    else {
+      reader.at++
+      if (!reader.skip('lp', 'lps', 'loop', 'loops')) return null
+    }
+    reader.skip('only')
+    reader.skip('of')
+    return side
+  })
+}
+
+/** "of Rnd 2", "of rnd below", "2 rnds below", "of previous rnd" (null: that is where one works anyway). */
+export function readRound(reader: Reader): PlacePart['round'] {
+  const start = reader.at
+  reader.skip('of', 'on', 'in', 'from')
+  reader.skip('the')
+  const below = reader.number()
+  if (below !== null && reader.skip('rnds', 'rounds', 'rows', 'rnd', 'row') && reader.skip('below', 'down')) {
+    return { below }
+  }
+  reader.at = start
+  reader.skip('of', 'on', 'in', 'from')
+  reader.skip('the')
+  const ordinal = reader.ordinal()
+  const first = ordinal === null && reader.skip('first') ? 1 : ordinal
+  if (first !== null && reader.skip('rnd', 'round', 'row')) return { number: first }
+  if (first === null && reader.skip('rnd', 'round', 'row', 'r')) {
+    const number = reader.number()
+    if (number !== null) return { number }
+    if (reader.skip('below')) return { below: 1 }
+  }
+  if (first === null && reader.skip('previous', 'prev', 'last') && reader.skip('rnd', 'round', 'row'))
+    return null
+  reader.at = start
+  return null
+}
+
+const ROUND_END = new Set(['rnd', 'round', 'row'])
+
+/** "around", "to end", "across to next corner", "to last 2 sts", "to tip of petal". */
+export function readExtent(reader: Reader): Extent | null {
+  return reader.attempt((): Extent | null => {
+    if (reader.skip('all')) reader.skip('the')
+    const swept = reader.skip('around', 'round', 'across', 'along')
+    if (swept) {
+      reader.skip('side', 'edge')
+      if (!reader.sees('to')) {
+        while (reader.skip('the', 'entire', 'whole', 'remaining', 'rem')) continue
+        reader.skip('rnd', 'round', 'ring')
+        return { to: 'end' }
+      }
+    }
+    if (reader.skip('evenly')) return null
+    if (!reader.skip('to', 'until', 'up')) return null
+    reader.skip('to', 'within')
+    reader.skip('the')
+    if (reader.skip('end')) {
+      if (reader.skip('of')) {
+        reader.skip('the')
+        if (reader.seesAny(ROUND_END)) reader.at++
+      }
+      return { to: 'end' }
+    }
+    if (reader.skip('last', 'final')) {
+      const count = reader.number() ?? 1
+      return readNoun(reader) ? { to: 'last', count } : null
+    }
+    reader.skip('next', 'following', 'foll')
+    if (reader.skip('tip', 'point')) {
+      if (reader.skip('of')) {
+        reader.skip('the', 'next', 'each')
+        reader.skip('petal', 'leaf')
+      }
+      return { to: 'landmark', name: 'tip' }
+    }
+    if (reader.skip('valley')) {
+      reader.skip('st', 'sc', 'between')
+      return { to: 'landmark', name: 'valley' }
+    }
+    const noun = readNoun(reader)
+    if (noun && (noun.kind === 'corner' || (noun.kind === 'space' && noun.corner))) return { to: 'corner' }
+    if (noun && noun.kind === 'space') return { to: 'corner' }
+    return null
+  })
+}
+
+function readSpaceNoun(reader: Reader, corner: boolean): Noun | null {
+  const token = reader.peek()
+  if (!token) return null
+  if (CHAIN_SPACE.has(token.key)) {
+    reader.at++
+    return { kind: 'space', chains: null, corner }
+  }
+  if (token.kind === 'chains') {
+    const next = reader.peek(1)
+    const joined = next?.key === '-' && HYPHEN_SPACE.test(reader.key(2))
+    if (joined) reader.at += 3
+    else if (next && SPACE_NOUNS.has(next.key)) reader.at += 2
+    else if (corner) reader.at += 1
+    else return null
+    return { kind: 'space', chains: token.value, corner }
+  }
+  if (CHAIN_NOUNS.has(token.key)) {
+    // "ch sp", "ch3 sp", "ch 3 sp", "chain space"
+    const number = reader.peek(1)?.kind === 'number' ? reader.peek(1)!.value : null
+    const after = number === null ? 1 : 2
+    if (!SPACE_NOUNS.has(reader.key(after))) return null
+    reader.at += after + 1
+    return { kind: 'space', chains: number, corner }
+  }
+  if (SPACE_NOUNS.has(token.key)) {
+    reader.at++
+    return { kind: 'space', chains: null, corner }
+  }
+  return null
+}
+
+/** "sp between 2 dc", "between next 2 sts", "sp between shells". Stands behind "sp" or at "between". */
+export function readGap(reader: Reader): { noun: Noun; which: Which | null } | null {
+  return reader.attempt(() => {
+    if (!reader.skip('between', 'bet')) return null
+    reader.skip('the')
+    const which: Which | null = reader.skip('next', 'following', 'foll')
+      ? 'next'
+      : reader.skip('each')
+        ? 'each'
+        : reader.skip('any')
+          ? 'any'
+          : reader.skip('first')
+            ? 'first'
+            : null
+    reader.skip('any')
+    const hyphen = reader.peek()?.kind === 'number' && reader.peek()!.hyphen
+    const group = reader.attempt(() => {
+      if (hyphen) {
+        reader.at++
+        if (!readStitch(reader)) return null
+      } else reader.number()
+      return reader.seesAny(GROUP_NOUNS) && reader.at++ >= 0 ? true : null
+    })
+    if (group) return { noun: { kind: 'gap', of: 'group' }, which }
+    reader.number()
+    if (!reader.seesAny(STITCH_NOUNS) || !reader.skip(reader.key())) {
+      if (!readStitch(reader)) return null
+    }
+    return { noun: { kind: 'gap', of: 'stitch' }, which }
+  })
+}
+
+/** "of next petal", "of shell" behind a stitch or space counted within it. */
+export function readWithin(reader: Reader): boolean {
+  return (
+    reader.attempt(() => {
+      if (!reader.skip('of', 'on')) return null
+      reader.skip('the')
+      reader.skip('next', 'each', 'same', 'first', 'any', 'every')
+      const hyphen = reader.peek()?.kind === 'number' && reader.peek()!.hyphen
+      if (hyphen) {
+        reader.at++
+        if (!readStitch(reader)) return null
+        return reader.seesAny(GROUP_NOUNS) ? reader.skip(reader.key()) || null : true
+      }
+      if (!reader.seesAny(GROUP_NOUNS)) return null
+      reader.at++
+      return true
+    }) !== null
+  )
+}
+
+/** What is worked into: a stitch, a space, a chain, the ring, a gap. Passes it; null where there is none. */
+export function readNoun(reader: Reader): Noun | null {
+  return reader.attempt((): Noun | null => {
+    reader.skip('the')
+    const corner = reader.skip('corner', 'corners')
+    const space = readSpaceNoun(reader, corner)
+    if (space) {
+      const gap = readGap(reader)
+      return gap ? gap.noun : space
+    }
+    if (corner) {
+      if (reader.seesAny(STITCH_NOUNS)) reader.at++
+      else readStitch(reader)
+      return { kind: 'corner' }
+    }
+    if (reader.skip('ring', 'centre', 'center', 'circle')) {
+      if (reader.skip('of')) {
+        reader.skip('the')
+        reader.skip('ring', 'circle', 'loop')
+      }
+      return { kind: 'ring' }
+    }
+    if (reader.skip('tip')) {
+      if (reader.seesAny(STITCH_NOUNS)) reader.at++
+      else readStitch(reader)
+      return { kind: 'landmark', name: 'tip' }
+    }
+    if (reader.skip('valley')) {
+      if (reader.seesAny(STITCH_NOUNS)) reader.at++
+      else readStitch(reader)
+      return { kind: 'landmark', name: 'valley' }
+    }
+    if (reader.seesAny(STITCH_NOUNS)) {
+      reader.at++
+      return { kind: 'stitch', name: null }
+    }
+    if (CHAIN_NOUNS.has(reader.key())) {
+      reader.at++
+      reader.skip('st', 'sts', 'stitch', 'stitches')
+      return { kind: 'chain' }
+    }
+    const stitch = readStitch(reader)
+    if (stitch) {
+      if (reader.seesAny(STITCH_NOUNS)) reader.at++
+      return { kind: 'stitch', name: stitch }
+    }
+    return null
+  })
+}

@@ -1,0 +1,385 @@
+/** One phrase between two commas: a stitch with its place, a skip, a join, a colour, where to work. */
+import { readAmount, readStatement } from './clauses'
+import type { SequenceReader } from './clauses'
+import { readColour, readFoundation, readJoin, readRepeatRound, readScope } from './directions'
+import { readExtent } from './nouns'
+import { readPlace } from './places'
+import type { Reader } from './reader'
+import type {
+  ChainItem,
+  DescribedItem,
+  EvenItem,
+  Item,
+  NoteItem,
+  Place,
+  PlacedItem,
+  SkipItem,
+  StitchName,
+  WorkItem,
+} from './tree'
+import { readStitch } from './vocabulary'
+
+const SKIP_WORDS = new Set(['sk', 'skip', 'skipping', 'miss', 'missing', 'leave', 'leaving'])
+const VERBS = new Set(['work', 'make', 'working', 'making', 'worked', 'now', 'then', 'also'])
+const PLACE_STARTS = new Set(['in', 'into', 'on', 'around', 'between', 'bet', 'over', 'through'])
+const STEP_WORDS = new Set(['yo', 'yrh', 'yoh', 'insert', 'draw', 'pull'])
+const BOUNDARY = new Set([',', ';', '.', ':', '(', '[', '{', ')', ']', '}', '*', '**', '—', '–'])
+
+/** A place without "in" after "sk": "next 2 sts", "2", "last st", "ch-1 sp". */
+function readSkipped(reader: Reader): Place | null {
+  reader.skip('over', 'out')
+  const place = readPlace(reader, true)
+  if (place) return place
+  const start = reader.at
+  return reader.attempt(() => {
+    const stitch = reader.skip('st', 'stitch', 'sp', 'lp')
+    if (!stitch && !readStitch(reader)) return null
+    const span = reader.span(start)
+    const noun = ['sp', 'lp'].includes(reader.words(span).toLowerCase())
+      ? ({ kind: 'space', chains: null, corner: false } as const)
+      : ({ kind: 'stitch', name: null } as const)
+    const part = {
+      which: 'next',
+      count: 1,
+      each: false,
+      noun,
+      extent: null,
+      loop: null,
+      around: false,
+      round: null,
+      unworked: false,
+      asBeginning: false,
+      nounSpan: span,
+      ...span,
+    } as const
+    return { parts: [part], over: false, ...span }
+  })
+}
+
+function readSkip(reader: Reader): SkipItem | null {
+  const start = reader.at
+  return reader.attempt(() => {
+    if (!reader.seesAny(SKIP_WORDS)) return null
+    const leave = reader.key().startsWith('leav')
+    reader.at++
+    const place = readSkipped(reader)
+    if (!place) return null
+    if (leave && !reader.skip('unworked', 'free', 'unused', 'open')) return null
+    return { type: 'skip', place, unworked: leave, ...reader.span(start) }
+  })
+}
+
+/** The number after a stitch ("dc 5"), unless it tells how often ("dc 5 times") or begins the next phrase. */
+function countAfter(reader: Reader): number | null {
+  return reader.attempt(() => {
+    if (reader.peek()?.kind !== 'number' || reader.peek()!.hyphen) return null
+    const count = reader.number()
+    if (['times', 'time', 'more', 'x', '×', 'tog'].includes(reader.key())) return null
+    return count
+  })
+}
+
+function wrapTimes(reader: Reader, start: number, item: Item): Item {
+  const amount = readAmount(reader)
+  if (!amount) return item
+  return {
+    type: 'group',
+    bracket: '',
+    items: [item],
+    place: null,
+    times: amount.amount,
+    around: amount.around,
+    lastCount: amount.lastCount,
+    ...reader.span(start),
+  }
+}
+
+/** "sc around", "sc to end": each stitch, without saying "in each st". */
+function readSweep(reader: Reader): Place | null {
+  const start = reader.at
+  return reader.attempt(() => {
+    const extent = readExtent(reader)
+    if (!extent) return null
+    const span = reader.span(start)
+    const noun = { kind: 'stitch', name: null } as const
+    const part = {
+      which: 'each',
+      count: 1,
+      each: true,
+      noun,
+      extent,
+      loop: null,
+      around: false,
+      round: null,
+      unworked: false,
+      asBeginning: false,
+      nounSpan: span,
+      ...span,
+    } as const
+    return { parts: [part], over: false, ...span }
+  })
+}
+
+function readEvenly(
+  reader: Reader,
+  start: number,
+  count: number | null,
+  stitch: StitchName | null,
+): EvenItem | null {
+  return reader.attempt(() => {
+    if (!reader.skip('evenly')) return null
+    reader.skip('spaced')
+    readExtent(reader)
+    const change =
+      stitch?.form === 'increase' ? 'increase' : stitch?.form === 'decrease' ? 'decrease' : 'work'
+    return { type: 'evenly', count, stitch: change === 'work' ? stitch : null, change, ...reader.span(start) }
+  })
+}
+
+/** "increasing 6 sts evenly around", "inc 6 evenly". */
+function readEvenChange(reader: Reader): EvenItem | null {
+  const start = reader.at
+  return reader.attempt(() => {
+    const more = reader.skip('increasing', 'increase', 'inc')
+    if (!more && !reader.skip('decreasing', 'decrease', 'dec')) return null
+    const count = reader.number()
+    if (count === null) return null
+    if (!reader.skip('sts', 'st', 'stitches')) readStitch(reader)
+    if (!reader.skip('evenly')) return null
+    reader.skip('spaced')
+    readExtent(reader)
+    return {
+      type: 'evenly',
+      count,
+      stitch: null,
+      change: more ? 'increase' : 'decrease',
+      ...reader.span(start),
+    }
+  })
+}
+
+function readChain(reader: Reader): ChainItem | null {
+  const start = reader.at
+  return reader.attempt((): ChainItem | null => {
+    const token = reader.peek()
+    if (token?.kind === 'chains') {
+      // "ch-5" is a space that is there; some write it for "ch 5" all the same.
+      if (/^-?(sp|lp|loop|space|picot)s?$/.test(reader.key(1)) || reader.key(1) === '-') return null
+      reader.at++
+      return { type: 'chain', count: token.value, ...reader.span(start) }
+    }
+    reader.skip('a')
+    const before = reader.peek()?.hyphen ? null : reader.attempt(() => reader.number())
+    if (!reader.skip('ch', 'chs', 'chain', 'chains')) return null
+    if (/^(sp|lp|loop|space|arch)(s|es)?$/.test(reader.key())) return null
+    let count = before
+    if (count === null && !(reader.peek()?.hyphen ?? false)) count = reader.number()
+    if (/^(sp|lp|loop|space|arch)(s|es)?$/.test(reader.key())) return null
+    if (reader.skip('of')) count = reader.number()
+    return { type: 'chain', count: count ?? 1, ...reader.span(start) }
+  })
+}
+
+/** Stitch with count and place; the heart of the notation. */
+function readWork(reader: Reader, verb: boolean): Item | null {
+  const start = reader.at
+  return reader.attempt((): Item | null => {
+    reader.skip('a', 'an')
+    const before = reader.peek()?.hyphen ? null : reader.attempt(() => reader.number())
+    reader.skip('more')
+    const stitch = readStitch(reader)
+    if (!stitch) {
+      // "2 in next st": the stitch is the one named before.
+      if (before === null) return null
+      const place = readPlace(reader)
+      if (!place) return null
+      const span = reader.span(start)
+      const same: StitchName = {
+        form: 'plain',
+        stitch: null,
+        size: 0,
+        post: null,
+        loop: null,
+        beginning: false,
+        standing: false,
+        reverse: false,
+        foreign: false,
+        name: '',
+        ...span,
+      }
+      return { type: 'work', count: before, stitch: same, place, ...span }
+    }
+    if (stitch.form === 'plain' && stitch.stitch === 'ch') return null
+    const even = readEvenly(reader, start, before, stitch)
+    if (even) return even
+    const count = before ?? countAfter(reader)
+    reader.skip('all', 'each', 'only')
+    if (reader.tokens[reader.at - 1]?.key === 'each') reader.at--
+    const place = readPlace(reader) ?? readSweep(reader)
+    if (stitch.stitch === 'sl st' && stitch.form === 'plain') {
+      const joined = reader.attempt(() => {
+        if (reader.skip('to', 'and') && reader.skip('join', 'close', 'complete')) {
+          reader.skip('the')
+          reader.skip('rnd', 'round', 'ring')
+          return true
+        }
+        return null
+      })
+      if (joined) return { type: 'join', place, ...reader.span(start) }
+      const toFirst = place?.parts[0]
+      const word = place ? reader.words(place).slice(0, 3).toLowerCase() : ''
+      if (toFirst && word.startsWith('to ') && ['first', 'same'].includes(toFirst.which))
+        return { type: 'join', place, ...reader.span(start) }
+    }
+    if (verb && count !== null && place?.parts.length === 1 && place.parts[0]!.which === 'every') {
+      return { type: 'every', count, nth: place.parts[0]!.count, ...reader.span(start) }
+    }
+    const item: WorkItem = { type: 'work', count, stitch, place, ...reader.span(start) }
+    return wrapTimes(reader, start, item)
+  })
+}
+
+/** "In next ch-5 sp work …": a place first, then what goes into it. */
+function readPlaced(reader: Reader, sequence: SequenceReader): PlacedItem | null {
+  const start = reader.at
+  return reader.attempt((): PlacedItem | null => {
+    if (!reader.seesAny(PLACE_STARTS)) return null
+    const place = readPlace(reader)
+    if (!place) return null
+    reader.skip(',', ':')
+    while (reader.skip('work', 'make', 'working', 'place', 'crochet')) continue
+    reader.skip(':')
+    const at = reader.at
+    const items = sequence(reader, 'clause')
+    if (reader.at === at || items.every((item) => item.type === 'note')) return null
+    return { type: 'placed', place, items, ...reader.span(start) }
+  })
+}
+
+/** A step of a stitch told in words: "yo, insert hook in next sp, yo and pull up a lp". */
+function readDescribed(reader: Reader): DescribedItem | null {
+  const start = reader.at
+  return reader.attempt(() => {
+    if (!reader.seesAny(STEP_WORDS)) return null
+    let place: Place | null = null
+    let closes = false
+    let loops = false
+    const first = reader.key()
+    while (reader.peek() && !reader.seesAny(BOUNDARY)) {
+      if (reader.sees('through', 'all') || reader.sees('through', 'both')) closes = true
+      if (['lp', 'lps', 'loop', 'loops', 'hook'].includes(reader.key())) loops = true
+      if (reader.key() === 'in' || reader.key() === 'into') {
+        const found = reader.attempt(() => readPlace(reader))
+        if (found) {
+          place ??= found
+          continue
+        }
+      }
+      reader.at++
+    }
+    // "pull tail to close ring" is no step of a stitch.
+    if ((first === 'pull' || first === 'draw') && !loops) return null
+    return { type: 'described', place, closes, ...reader.span(start) }
+  })
+}
+
+const NOUNS_AFTER_NUMBER =
+  /^(times?|petals?|in|inch|inches|cm|mm|m|g|oz|yds?|yards?|rounds?|rnds?|rows?|balls?|skeins?|more|points?|colou?rs?|strands?|motifs?|leaves|beads?|hooks?|markers?|x|spokes?|scallops?|corners?|loops?|or|to|and|of|on)$/
+
+/** An unknown word where only a stitch can stand: "2 xdc in next st". */
+function readUnknown(reader: Reader): NoteItem | null {
+  const start = reader.at
+  return reader.attempt((): NoteItem | null => {
+    const counted = reader.number() !== null
+    const token = reader.peek()
+    if (token?.kind !== 'word' || NOUNS_AFTER_NUMBER.test(token.key)) return null
+    if (SKIP_WORDS.has(token.key) || VERBS.has(token.key) || PLACE_STARTS.has(token.key)) return null
+    reader.at++
+    const placed = readPlace(reader)
+    const ends = !reader.peek() || reader.seesAny(BOUNDARY)
+    if (!placed && !(counted && ends && /^[a-z]{0,3}(sc|dc|tr|tog|cl|st)\d*$/.test(token.key))) return null
+    if (
+      placed &&
+      !counted &&
+      (!['next', 'each', 'same', 'from-hook', 'every'].includes(placed.parts[0]!.which) ||
+        token.key.length > 6)
+    )
+      return null
+    reader.report('rounds/unknown-abbreviation', token, { word: token.text })
+    return { type: 'note', effect: null, ...reader.span(start) }
+  })
+}
+
+function readPlainNote(reader: Reader): NoteItem | null {
+  const start = reader.at
+  return reader.attempt(() => {
+    let effect: NoteItem['effect']
+    if (reader.skip('turn')) effect = 'turn'
+    else if (reader.skip('do', "don't")) {
+      reader.skip('not')
+      if (!reader.skip('join')) return null
+      effect = 'no-join'
+    } else if (reader.skip('fasten', 'finish', 'cast', 'bind')) {
+      if (!reader.skip('off')) return null
+      effect = 'fasten-off'
+    } else return null
+    while (reader.peek() && !reader.seesAny(BOUNDARY)) {
+      if (reader.sees('and')) break
+      reader.at++
+    }
+    return { type: 'note', effect, ...reader.span(start) }
+  })
+}
+
+function statementAhead(reader: Reader): Item | null {
+  if (
+    !['counts', 'count', 'does', "doesn't", 'this', 'here', 'ch', 'chain', 'first'].includes(reader.key()) &&
+    reader.peek()?.kind !== 'chains'
+  )
+    return null
+  let end = reader.at
+  while (end < reader.end && !BOUNDARY.has(reader.tokens[end]!.key) && end - reader.at < 16) end++
+  const words = reader.tokens.slice(reader.at, end).map((token) => token.key)
+  if (!words.some((word) => ['counts', 'count', 'counted', 'stands'].includes(word))) return null
+  return readStatement(reader, end)
+}
+
+/** The phrase at the cursor, or null where the words are prose. */
+export function readPhrase(reader: Reader, sequence: SequenceReader): Item | null {
+  const start = reader.at
+  const statement = statementAhead(reader)
+  if (statement) return statement
+  const found =
+    readRepeatRound(reader) ??
+    readSkip(reader) ??
+    readJoin(reader) ??
+    readColour(reader) ??
+    readScope(reader) ??
+    readFoundation(reader) ??
+    readPlainNote(reader) ??
+    readEvenChange(reader) ??
+    readDescribed(reader) ??
+    readPlaced(reader, sequence) ??
+    readChain(reader) ??
+    readWork(reader, false)
+  if (found) return found
+  const verb = reader.attempt(() => {
+    let passed = false
+    while (reader.seesAny(VERBS)) {
+      reader.at++
+      passed = true
+    }
+    if (!passed) return null
+    return readScope(reader) ?? readPlaced(reader, sequence) ?? readChain(reader) ?? readWork(reader, true)
+  })
+  if (verb) return { ...verb, ...reader.span(start) }
+  return readUnknown(reader)
+}
+
+/** Prose up to the next comma, stop or bracket: kept as it stands. */
+export function readProse(reader: Reader): NoteItem {
+  const start = reader.at
+  reader.at++
+  while (reader.peek() && !reader.seesAny(BOUNDARY)) reader.at++
+  return { type: 'note', effect: null, ...reader.span(start) }
+}

@@ -1,0 +1,307 @@
+/** Places: "in next 5 sts", "in each ch-6 sp around", "in sp between next 2 dc", "around post of next tr of Rnd 1". */
+import {
+  CHAIN_NOUNS,
+  SPACE_NOUNS,
+  STITCH_NOUNS,
+  readExtent,
+  readGap,
+  readLoop,
+  readNoun,
+  readRound,
+  readWithin,
+} from './nouns'
+import type { Reader } from './reader'
+import type { Noun, Place, PlacePart, Which } from './tree'
+import { readStitch } from './vocabulary'
+
+const INTO = new Set([
+  'in',
+  'into',
+  'on',
+  'to',
+  'onto',
+  'through',
+  'over',
+  'across',
+  'around',
+  'between',
+  'bet',
+  'under',
+])
+const OWN_BEFORE = new Set(['top', 'base', 'bottom', 'beg', 'beginning', 'starting', 'turning'])
+
+/** "top of beg ch-3", "3rd ch of ch-4", "base of 3-ch", "beg ch-3 sp", "first sc" where this round is meant. */
+function readOwn(reader: Reader): { noun: Noun; base: boolean } | null {
+  const start = reader.at
+  return reader.attempt(() => {
+    reader.skip('the')
+    const ordinal = reader.ordinal()
+    let chain = 0
+    let base = false
+    if (ordinal !== null) {
+      if (!reader.seesAny(CHAIN_NOUNS) || !(reader.at++ >= 0) || !reader.skip('of')) return null
+      chain = ordinal
+    } else if (reader.seesAny(OWN_BEFORE)) {
+      const word = reader.key()
+      reader.at++
+      base = word === 'base' || word === 'bottom'
+      if (word === 'top' || base) {
+        if (!reader.skip('of')) return null
+      }
+    } else return null
+    while (
+      reader.skip(
+        'the',
+        'beg',
+        'beginning',
+        'first',
+        'starting',
+        'initial',
+        'turning',
+        'same',
+        'last',
+        'next',
+      )
+    )
+      continue
+    const token = reader.peek()
+    let of = 0
+    if (token?.kind === 'chains') {
+      of = token.value
+      reader.at++
+      if (reader.seesAny(SPACE_NOUNS)) return null
+    } else if (reader.seesAny(CHAIN_NOUNS)) {
+      reader.at++
+      of = reader.number() ?? 0
+      if (reader.seesAny(SPACE_NOUNS)) return null
+    } else if (token?.kind === 'number' && CHAIN_NOUNS.has(reader.key(1))) {
+      of = token.value
+      reader.at += 2
+    } else if (reader.seesAny(STITCH_NOUNS)) reader.at++
+    else {
+      if (!readStitch(reader)) return null
+    }
+    const span = reader.span(start)
+    return { noun: { kind: 'own', chain, of, words: reader.words(span) } as Noun, base }
+  })
+}
+
+interface Draft {
+  which: Which
+  count: number
+  each: boolean
+}
+
+/** "next 5", "each of next 3", "every 3rd", "same", "first", "2nd … from hook". */
+function readWhich(reader: Reader): Draft | null {
+  reader.skip('the')
+  reader.skip('a')
+  if (reader.skip('each', 'every')) {
+    if (reader.skip('other', 'alternate')) return { which: 'every', count: 2, each: true }
+    const nth = reader.ordinal()
+    if (nth !== null) return { which: 'every', count: nth, each: true }
+    reader.skip('of')
+    reader.skip('the')
+    if (reader.skip('next', 'following', 'foll')) {
+      const count = reader.number() ?? 1
+      return { which: 'next', count, each: true }
+    }
+    if (reader.skip('last')) return { which: 'last', count: reader.number() ?? 1, each: true }
+    if (reader.skip('first')) return { which: 'first', count: reader.number() ?? 1, each: true }
+    const count = reader.attempt(() => reader.number())
+    if (count !== null) return { which: 'next', count, each: true }
+    reader.skip('rem', 'remaining')
+    return { which: 'each', count: 1, each: true }
+  }
+  if (reader.skip('next', 'following', 'foll'))
+    return { which: 'next', count: reader.number() ?? 1, each: false }
+  if (reader.skip('same')) return { which: 'same', count: 1, each: false }
+  if (reader.skip('first')) return { which: 'first', count: reader.number() ?? 1, each: false }
+  if (reader.skip('last', 'final')) return { which: 'last', count: reader.number() ?? 1, each: false }
+  if (reader.skip('any')) return { which: 'any', count: 1, each: false }
+  if (reader.skip('rem', 'remaining', 'all')) {
+    reader.skip('rem', 'remaining')
+    const count = reader.number()
+    return count === null ? { which: 'each', count: 1, each: true } : { which: 'next', count, each: true }
+  }
+  const nth = reader.ordinal()
+  if (nth !== null) return { which: 'nth', count: nth, each: false }
+  const count = reader.attempt(() => reader.number())
+  if (count !== null) return { which: 'next', count, each: false }
+  return null
+}
+
+const SAME_AS = new Set(['prev', 'previous', 'last', 'first', 'beg', 'beginning'])
+
+/** "as joining", "as sl st", "as last dc made": says whether the beginning of the round is meant. */
+function skipSameAs(reader: Reader): boolean {
+  const beginning = reader.attempt((): { beginning: boolean } | null => {
+    if (!reader.skip('as', 'where')) return null
+    reader.skip('the')
+    let first = false
+    while (reader.seesAny(SAME_AS)) {
+      first ||= reader.key() !== 'last' && !reader.key().startsWith('prev')
+      reader.at++
+    }
+    if (reader.skip('joining', 'join', 'joined')) {
+      readStitch(reader)
+      return { beginning: true }
+    }
+    if (reader.seesAny(STITCH_NOUNS) || reader.peek()?.kind === 'chains') reader.at++
+    else if (!readStitch(reader)) return null
+    reader.skip('made', 'worked')
+    return { beginning: first }
+  })
+  return beginning?.beginning ?? false
+}
+
+/** One part of a place, without its "in". `leading`: whether "in" stood before it. */
+function readPart(reader: Reader, around: boolean, inherited: Draft | null): PlacePart | null {
+  const start = reader.at
+  return reader.attempt(() => {
+    let loop = readLoop(reader)
+    const post = around
+    if (around) {
+      if (reader.skip('post', 'posts', 'stem', 'stems', 'stalk')) reader.skip('of')
+      else if (reader.sees('the', 'post') || reader.sees('the', 'stem')) {
+        reader.at += 2
+        reader.skip('of')
+      }
+    }
+    let asBeginning = false
+    let nounStart = start
+    const finish = (
+      draft: Draft,
+      noun: Noun,
+      round: PlacePart['round'] = null,
+      unworked = false,
+    ): PlacePart => {
+      const nounSpan = reader.span(Math.min(nounStart, reader.at - 1))
+      const extent = draft.which === 'each' || draft.which === 'every' ? readExtent(reader) : null
+      return {
+        ...draft,
+        noun,
+        extent,
+        loop,
+        around: post,
+        round,
+        unworked,
+        asBeginning,
+        nounSpan,
+        ...reader.span(start),
+      }
+    }
+    const own = readOwn(reader)
+    if (own) return finish({ which: own.base ? 'same' : 'first', count: 1, each: false }, own.noun)
+    const gapAlone = readGap(reader)
+    if (gapAlone) return finish({ which: gapAlone.which ?? 'next', count: 1, each: false }, gapAlone.noun)
+    let draft = readWhich(reader)
+    let unworked = false
+    while (reader.skip('skipped', "sk'd", 'sk', 'missed', 'unworked', 'unused', 'free', 'open'))
+      unworked = true
+    loop ??= readLoop(reader)
+    if (reader.skip('center', 'centre', 'middle')) {
+      const what = readNoun(reader)
+      if (!what || (what.kind !== 'stitch' && what.kind !== 'space')) return null
+      const within: Noun = { kind: 'within', what: what.kind, nth: 'center' }
+      readWithin(reader)
+      return finish(draft ?? { which: 'next', count: 1, each: false }, within)
+    }
+    nounStart = reader.at
+    const noun = readNoun(reader)
+    if (!noun) {
+      // "hdc in next", "2 dc in same", "in each": the word for a stitch is left out.
+      if (!draft || draft.which === 'nth' || draft.which === 'any') return null
+      if (reader.sees('place')) reader.at++
+      return finish(draft, { kind: 'stitch', name: null }, readRound(reader), unworked)
+    }
+    if (noun.kind === 'chain' && draft?.which === 'nth' && reader.skip('from')) {
+      reader.skip('the', 'your')
+      if (!reader.skip('hook')) return null
+      return finish({ which: 'from-hook', count: draft.count, each: false }, noun)
+    }
+    if (noun.kind === 'gap' && !draft) draft = { which: 'next', count: 1, each: false }
+    if ((noun.kind === 'stitch' || noun.kind === 'space') && draft && draft.which !== 'each') {
+      const inside = reader.attempt(() => (readWithin(reader) ? true : null))
+      if (inside) {
+        const nth =
+          draft.which === 'nth'
+            ? draft.count
+            : draft.which === 'last'
+              ? 'last'
+              : draft.which === 'first'
+                ? 1
+                : 'center'
+        const within: Noun = { kind: 'within', what: noun.kind, nth }
+        return finish({ which: 'next', count: 1, each: draft.each }, within)
+      }
+    }
+    const made = reader.attempt(() =>
+      reader.skip('just') && reader.skip('made', 'formed', 'worked') ? true : null,
+    )
+    if (made) draft = { which: 'made', count: 1, each: false }
+    else if (reader.skipAll('formed', 'by')) {
+      draft = { which: 'made', count: 1, each: false }
+      while (reader.skip('last', 'the', 'joining', 'previous')) continue
+      readStitch(reader)
+    }
+    if (draft?.which === 'same') asBeginning = skipSameAs(reader)
+    const bare =
+      noun.kind === 'ring' ||
+      noun.kind === 'corner' ||
+      noun.kind === 'landmark' ||
+      (noun.kind === 'space' && noun.corner)
+    draft ??= inherited ?? null
+    if (!draft) {
+      const plural = /s$/.test(reader.tokens[reader.at - 1]?.key ?? '')
+      if (around && noun.kind === 'stitch') draft = { which: 'next', count: 1, each: false }
+      else if (noun.kind === 'space' || bare || loop)
+        draft = { which: plural && loop ? 'each' : 'next', count: 1, each: false }
+      else return null
+    }
+    if (draft.which === 'nth' && noun.kind !== 'stitch' && noun.kind !== 'chain' && noun.kind !== 'space')
+      return null
+    return finish(draft, noun, readRound(reader), unworked)
+  })
+}
+
+/** A place with its "in", "around", "over"; conjunctions "and in next 3 sts" belong to it. Null: no place here. */
+export function readPlace(reader: Reader, bare = false): Place | null {
+  const start = reader.at
+  return reader.attempt(() => {
+    let over = false
+    let around = false
+    if (reader.seesAny(INTO)) {
+      over = reader.key() === 'over' || reader.key() === 'across'
+      around = reader.key() === 'around'
+      // "between next 2 dc" is a place of its own.
+      if (reader.key() !== 'between' && reader.key() !== 'bet') reader.at++
+    } else if (!bare && !reader.sees('next') && !reader.sees('each') && !reader.sees('same')) return null
+    const first = readPart(reader, around, null)
+    if (!first) return null
+    const parts = [first]
+    for (;;) {
+      const more = reader.attempt(() => {
+        reader.skip(',')
+        if (!reader.skip('and', '&')) return null
+        const again = reader.seesAny(INTO)
+        if (again) around = reader.key() === 'around'
+        if (again && reader.key() !== 'between' && reader.key() !== 'bet') reader.at++
+        if (
+          !again &&
+          !reader.sees('each') &&
+          !reader.sees('next') &&
+          !reader.sees('last') &&
+          first.which !== 'each'
+        )
+          return null
+        const inherited =
+          !again && first.which === 'each' ? { which: 'each' as const, count: 1, each: true } : null
+        return readPart(reader, around, inherited)
+      })
+      if (!more) break
+      parts.push(more)
+    }
+    return { parts, over, ...reader.span(start) }
+  })
+}

@@ -1,0 +1,225 @@
+/**
+ * Reads written rounds: text → tree → worked rounds → account, with everything a tech editor would mark.
+ * The one door of this room; printing is the other (`print.ts`).
+ */
+import type { Finding } from '../../shared-types/finding'
+import type { Terms } from '../../shared-types/project'
+import { finding } from '../findings/finding'
+import type { RoundAccount } from './account'
+import { parseRounds } from './grammar'
+import { addFinding, clampCount, commit, startReading, workRound } from './rounds'
+import type { Reading } from './rounds'
+import type { After } from './state'
+import { findTerms } from './text-terms'
+import type { TermsFound } from './text-terms'
+import { tokenize } from './tokens'
+import type { Span } from './tokens'
+import type { Item, RepeatRoundItem, RoundNode, RoundsTree } from './tree'
+import type { WorkFinding } from './work'
+import type { WorkedRound } from './worked'
+
+/** Characters of one text; a whole book of patterns is shorter. */
+const MOST_CHARACTERS = 400_000
+const MOST_ROUNDS = 500
+
+export interface ReadOptions {
+  /** The terms the text is written in; found out where they are not given. */
+  readonly terms?: Terms
+  /** What the round before the text left. */
+  readonly after?: After
+  /** Colours of the materials list; else those that the text lists. */
+  readonly colours?: readonly string[]
+}
+
+export interface ReadRounds {
+  readonly rounds: readonly RoundAccount[]
+  readonly worked: readonly WorkedRound[]
+  readonly tree: RoundsTree
+  readonly terms: Terms
+  readonly findings: readonly Finding[]
+}
+
+/** Items of the rounds that "Rep Rnds 2 and 3" names, in turn. */
+function repeatedItems(
+  reading: Reading,
+  tree: Omit<RoundsTree, 'repeats'>,
+  item: RepeatRoundItem,
+  number: number,
+  lap: number,
+): readonly Item[] | null {
+  const from = item.from === 'last' ? number - 1 - lap : item.from
+  const to = item.to === 'last' ? from : item.to
+  const wanted = from + (lap % Math.max(1, to - from + 1))
+  const found = tree.rounds.find(
+    (round) => round.numbers && wanted >= round.numbers[0] && wanted <= round.numbers[1],
+  )
+  const byOrder =
+    found ??
+    (item.from === 'last'
+      ? tree.rounds.filter((round) => round.label !== 'foundation')[wanted - 1]
+      : undefined)
+  if (!byOrder) return null
+  const again = byOrder.items.find((inner) => inner.type === 'repeat-round')
+  if (
+    again?.type === 'repeat-round' &&
+    again !== item &&
+    typeof again.from === 'number' &&
+    again.from < wanted
+  ) {
+    return repeatedItems(reading, tree, again, wanted, 0)
+  }
+  return again ? null : byOrder.items.filter((inner) => inner.type !== 'count')
+}
+
+/** Chains and rings that stand before the first round: where everything begins. */
+function readFoundationNode(reading: Reading, node: RoundNode): void {
+  let chains = 0
+  for (const item of node.items) {
+    if (item.type === 'chain') chains = item.count
+    if (item.type === 'foundation' || (item.type === 'join' && chains > 0)) {
+      const ring = item.type === 'foundation' && item.ring === 'adjustable' ? 0 : chains
+      reading.base = { kind: 'ring', chains: clampCount(ring) }
+      return
+    }
+    if (item.type === 'work' && item.stitch.stitch === 'sl st' && chains > 0) {
+      reading.base = { kind: 'ring', chains: clampCount(chains) }
+      return
+    }
+  }
+  if (chains > 0) reading.base = { kind: 'chain', chains: clampCount(chains) }
+}
+
+/** A text that makes only a chain or a ring, without a stitch. */
+function isFoundationOnly(node: RoundNode): boolean {
+  return (
+    node.numbers === null &&
+    !node.broken &&
+    node.items.every(
+      (item) =>
+        ['chain', 'foundation', 'join', 'note', 'colour', 'statement'].includes(item.type) ||
+        (item.type === 'work' && item.stitch.stitch === 'sl st' && item.stitch.form === 'plain'),
+    ) &&
+    node.items.some((item) => item.type === 'foundation' || item.type === 'chain')
+  )
+}
+
+function readNode(reading: Reading, text: string, tree: Omit<RoundsTree, 'repeats'>, node: RoundNode): void {
+  const fresh = reading.base.kind === 'none' && reading.worked.length === 0
+  if (node.label === 'foundation' || (isFoundationOnly(node) && fresh)) {
+    if (fresh) readFoundationNode(reading, node)
+    return
+  }
+  const from = node.numbers ? node.numbers[0] : reading.number + 1
+  const to = node.numbers ? node.numbers[1] : from
+  if (to - from >= MOST_ROUNDS || reading.worked.length >= MOST_ROUNDS) {
+    addFinding(reading, text, node, from, {
+      code: 'rounds/too-long',
+      span: node.heading,
+      values: { received: `${to - from + 1} rounds`, most: `${MOST_ROUNDS} rounds` },
+    })
+    return
+  }
+  const repeat = node.items.find((item) => item.type === 'repeat-round')
+  const laps = repeat?.type === 'repeat-round' ? Math.max(to - from + 1, lapsOf(repeat)) : to - from + 1
+  for (let lap = 0; lap < Math.min(laps, MOST_ROUNDS); lap++) {
+    const number = from + lap
+    let items: readonly Item[] = node.items
+    if (repeat?.type === 'repeat-round') {
+      const again = repeatedItems(reading, tree, repeat, number, lap)
+      if (!again) {
+        const wanted = repeat.from === 'last' ? number - 1 : repeat.from
+        addFinding(reading, text, node, number, {
+          code: 'rounds/no-such-round',
+          span: repeat,
+          values: { number: wanted },
+        })
+      }
+      const rest = node.items.filter((item) => item !== repeat)
+      const counts = lap === laps - 1 ? rest : rest.filter((item) => item.type !== 'count')
+      items = again ? [...again, ...counts] : rest
+    }
+    const made = workRound(reading, tree, node, number, items)
+    commit(reading, text, node, number, made, lap > 0 && items === node.items)
+  }
+}
+
+/** "Rep Rnds 2 and 3 twice": four rounds. */
+function lapsOf(item: RepeatRoundItem): number {
+  const span = item.from === 'last' || item.to === 'last' ? 1 : Math.max(1, item.to - item.from + 1)
+  return span * Math.max(1, item.times)
+}
+
+/** Terms that do not go together, or that nobody can tell. */
+function checkTerms(
+  reading: Reading,
+  text: string,
+  tree: Omit<RoundsTree, 'repeats'>,
+  found: TermsFound,
+): void {
+  const { us, uk, terms, by } = found
+  const alien = terms === 'US' ? uk : us
+  const at = alien ?? us ?? uk
+  const index = at ? tree.rounds.findIndex((round) => at.start >= round.start && at.start < round.end) : -1
+  const node = index >= 0 ? tree.rounds[index]! : null
+  const number = node?.numbers?.[0] ?? Math.max(1, index + 1)
+  const say = (code: WorkFinding['code'], span: Span | null, values: WorkFinding['values']) =>
+    addFinding(reading, text, node, number, { code, span, values })
+  if (alien && (by === 'caller' || by === 'text'))
+    say('rounds/wrong-terms', alien, { terms, word: alien.text })
+  else if (us && uk) say('rounds/mixed-terms', alien, { us: us.text, uk: uk.text })
+  else if (by === 'default' && usesAmbiguous(tree)) say('rounds/terms-unclear', null, { terms })
+}
+
+const AMBIGUOUS = /^(fp|bp)?(dc|tr|dtr|double|treble)(\d+tog|s)?$/
+const usesAmbiguous = (tree: Omit<RoundsTree, 'repeats'>): boolean =>
+  tree.tokens.some((token) => AMBIGUOUS.test(token.key))
+
+function emptyTree(text: string, terms: Terms): RoundsTree {
+  return { text, terms, tokens: [], rounds: [], definitions: [], colours: [], repeats: new Map() }
+}
+
+/** Reads a text of one or many rounds. Never throws; what is wrong comes back as findings. */
+export function readRounds(text: string, options: ReadOptions = {}): ReadRounds {
+  if (text.length > MOST_CHARACTERS) {
+    const terms = options.terms ?? 'US'
+    const found = finding('rounds/too-long', 'the text', {
+      received: `${text.length} characters`,
+      most: `${MOST_CHARACTERS} characters`,
+    })
+    return { rounds: [], worked: [], tree: emptyTree(text, terms), terms, findings: [found] }
+  }
+  const tokens = tokenize(text)
+  const found = findTerms(text, tokens, options.terms)
+  const { tree, findings } = parseRounds(text, found.terms, tokens)
+  const numbered = tree.rounds.find((round) => round.numbers !== null)
+  const first =
+    numbered &&
+    tree.rounds.indexOf(numbered) === tree.rounds.findIndex((round) => round.label !== 'foundation')
+      ? numbered.numbers![0]
+      : options.after && !options.after.start && options.after.ring === undefined
+        ? 2
+        : 1
+  const reading = startReading(
+    options.after,
+    Math.max(1, first),
+    options.colours ?? options.after?.colours ?? tree.colours,
+  )
+  checkTerms(reading, text, tree, found)
+  tree.rounds.forEach((node, index) => {
+    const number = node.numbers?.[0] ?? reading.number + 1
+    for (const slip of findings) if (slip.round === index) addFinding(reading, text, node, number, slip)
+    readNode(reading, text, tree, node)
+  })
+  if (reading.accounts.length === 0 && tree.rounds.length === 0)
+    reading.findings.push(finding('rounds/nothing', 'the text'))
+  const whole: RoundsTree = { ...tree, repeats: reading.repeats }
+  return {
+    rounds: reading.accounts,
+    worked: reading.worked,
+    tree: whole,
+    terms: found.terms,
+    findings: reading.findings,
+  }
+}
+
+export type { After, RoundAccount }

@@ -1,0 +1,134 @@
+/** A cursor over tokens with the small questions that the grammar asks all the time. */
+import type { Terms } from '../../shared-types/project'
+import type { FindingCode } from '../findings/catalogue'
+import type { FindingValues } from '../findings/finding'
+import { spanOf } from './tokens'
+import type { Span, Token } from './tokens'
+import type { Definition } from './tree'
+
+const NUMBER_WORDS: Readonly<Record<string, number>> = {
+  one: 1,
+  two: 2,
+  three: 3,
+  four: 4,
+  five: 5,
+  six: 6,
+  seven: 7,
+  eight: 8,
+  nine: 9,
+  ten: 10,
+  eleven: 11,
+  twelve: 12,
+}
+const ORDINAL_WORDS: Readonly<Record<string, number>> = {
+  second: 2,
+  third: 3,
+  fourth: 4,
+  fifth: 5,
+  sixth: 6,
+  seventh: 7,
+  eighth: 8,
+  ninth: 9,
+  tenth: 10,
+}
+export const TIMES_WORDS: Readonly<Record<string, number>> = { once: 1, twice: 2, thrice: 3 }
+
+/** A finding of the grammar, before the round it stands in is known. */
+export interface GrammarFinding {
+  readonly code: FindingCode
+  readonly span: Span
+  readonly values: FindingValues
+}
+
+export class Reader {
+  at = 0
+  depth = 0
+  readonly findings: GrammarFinding[] = []
+
+  constructor(
+    readonly text: string,
+    readonly tokens: readonly Token[],
+    readonly terms: Terms,
+    readonly definitions: ReadonlyMap<string, Definition>,
+    public end = tokens.length,
+  ) {}
+
+  peek(ahead = 0): Token | undefined {
+    const index = this.at + ahead
+    return index < this.end ? this.tokens[index] : undefined
+  }
+
+  key(ahead = 0): string {
+    return this.peek(ahead)?.key ?? ''
+  }
+
+  /** Whether the next tokens are these words, in order. */
+  sees(...words: string[]): boolean {
+    return words.every((word, index) => this.key(index) === word)
+  }
+
+  seesAny(words: ReadonlySet<string>, ahead = 0): boolean {
+    return words.has(this.key(ahead))
+  }
+
+  /** Passes one of the words if it comes next. */
+  skip(...words: string[]): boolean {
+    if (!words.includes(this.key())) return false
+    this.at++
+    return true
+  }
+
+  /** Passes these words in order if they come next. */
+  skipAll(...words: string[]): boolean {
+    if (!this.sees(...words)) return false
+    this.at += words.length
+    return true
+  }
+
+  /** A whole number in figures or words; null (and nothing passed) where there is none. */
+  number(): number | null {
+    const token = this.peek()
+    if (!token) return null
+    const value = token.kind === 'number' ? token.value : NUMBER_WORDS[token.key]
+    if (value === undefined || !Number.isInteger(value)) return null
+    this.at++
+    return value
+  }
+
+  ordinal(): number | null {
+    const token = this.peek()
+    if (!token) return null
+    const value = token.kind === 'ordinal' ? token.value : ORDINAL_WORDS[token.key]
+    if (value === undefined) return null
+    this.at++
+    return value
+  }
+
+  /** The stretch from the token at `start` to the last one passed. */
+  span(start: number): Span {
+    const from = this.tokens[start] ?? this.tokens[this.tokens.length - 1]
+    const to = this.tokens[Math.max(start, this.at - 1)] ?? from
+    if (!from || !to) return { start: 0, end: 0, line: 1, column: 1 }
+    return spanOf(from, to)
+  }
+
+  words(span: Span): string {
+    return this.text.slice(span.start, span.end)
+  }
+
+  /** Runs `read`; where it gives null, the cursor stands where it stood. */
+  attempt<Result>(read: () => Result | null): Result | null {
+    const at = this.at
+    const found = this.findings.length
+    const result = read()
+    if (result === null) {
+      this.at = at
+      this.findings.length = found
+    }
+    return result
+  }
+
+  report(code: FindingCode, span: Span, values: FindingValues = {}): void {
+    this.findings.push({ code, span, values })
+  }
+}

@@ -1,0 +1,302 @@
+/** One round after the other: each finds what the one before left, and leaves what it makes. */
+import type { Finding } from '../../shared-types/finding'
+import { finding } from '../findings/finding'
+import { finishRound, settleSources, statedStitches } from './account'
+import type { RoundAccount } from './account'
+import { findBeginning, otherReading } from './beginning'
+import type { Beginning } from './beginning'
+import { leavePlaces } from './leaving'
+import { runItems } from './run'
+import { countedState, markUsed, stateOf } from './state'
+import type { After, Base, RoundState } from './state'
+import type { Span } from './tokens'
+import type { Item, Loop, RoundNode, RoundsTree } from './tree'
+import { TooLong, report } from './work'
+import type { Work, WorkFinding } from './work'
+import type { WorkedRound } from './worked'
+
+/** Work for one text: far more than any pattern needs, and over in well under a second. */
+const BUDGET = 400_000
+
+/** What goes on from round to round while a text is read. */
+export interface Reading {
+  base: Base
+  readonly history: Map<number, RoundState>
+  readonly gaps: Map<RoundState, number>
+  readonly worked: WorkedRound[]
+  readonly accounts: RoundAccount[]
+  readonly findings: Finding[]
+  readonly budget: { left: number }
+  readonly colours: readonly string[]
+  readonly repeats: Map<Item, number>
+  number: number
+  turned: boolean
+  source: number
+  /** The last round that could not be counted, by its number. */
+  openRound: number | null
+}
+
+/** A count from outside, made harmless. */
+export const clampCount = (value: number | undefined): number => {
+  const count = Math.floor(Number(value ?? 0))
+  return Number.isFinite(count) && count > 0 ? Math.min(count, 20_000) : 0
+}
+
+function clampSpaces(spaces: Readonly<Record<string, number>> | undefined): Record<string, number> {
+  const entries = Object.entries(spaces ?? {}).slice(0, 50)
+  return Object.fromEntries(entries.map(([key, count]) => [key, clampCount(count)]))
+}
+
+export function startReading(after: After | undefined, first: number, colours: readonly string[]): Reading {
+  const reading: Reading = {
+    base: { kind: 'none' },
+    history: new Map(),
+    gaps: new Map(),
+    worked: [],
+    accounts: [],
+    findings: [],
+    budget: { left: BUDGET },
+    colours,
+    repeats: new Map(),
+    number: first - 1,
+    turned: false,
+    source: 0,
+    openRound: null,
+  }
+  if (after) {
+    if (after.ring !== undefined) reading.base = { kind: 'ring', chains: clampCount(after.ring) }
+    else if (after.chain !== undefined) reading.base = { kind: 'chain', chains: clampCount(after.chain) }
+    else if (!after.start) {
+      const state = countedState(-1, first - 1, clampCount(after.stitches), clampSpaces(after.spaces))
+      reading.base = { kind: 'round', state }
+    }
+    const { from } = after
+    if (from) {
+      const same = from.round === first - 1 && reading.base.kind === 'round' ? reading.base.state : null
+      const state = same ?? countedState(-1, from.round, clampCount(from.stitches), clampSpaces(from.spaces))
+      if (from.used) markUsed(state, from.used)
+      if (from.gaps !== undefined) reading.gaps.set(state, clampCount(from.gaps))
+      if (!same) reading.history.set(from.round, state)
+    }
+  } else if (first > 1) {
+    // A text that begins with "Rnd 3" and does not say what came before can still be read, but not checked.
+    reading.base = { kind: 'round', state: stateOf(-1, first - 1, [], { unknown: true }) }
+  }
+  return reading
+}
+
+/** "round 3, column 12: “rep from * 7 more times”". */
+function whereWords(text: string, label: string, span: Span, column: number): string {
+  const words = text.slice(span.start, span.end).replace(/\s+/g, ' ')
+  const short = words.length > 80 ? `${words.slice(0, 77)}…` : words
+  return `${label}, column ${column}: "${short}"`
+}
+
+const roundLabel = (number: number, label: string | null, numbered: boolean): string =>
+  numbered || label === null ? `round ${number}` : `${label} (round ${number})`
+
+export function addFinding(
+  reading: Reading,
+  text: string,
+  node: RoundNode | null,
+  number: number,
+  found: WorkFinding,
+): void {
+  const numbered = node?.numbers !== null
+  const label = roundLabel(number, node?.label ?? null, numbered)
+  const target = { round: number, column: (found.span ?? node)?.column ?? 1 }
+  const where = found.span ? whereWords(text, label, found.span, found.span.column) : label
+  reading.findings.push(finding(found.code, where, found.values, target))
+}
+
+function newWork(
+  reading: Reading,
+  tree: Omit<RoundsTree, 'repeats'>,
+  node: RoundNode,
+  number: number,
+  items: readonly Item[],
+  beginning: Beginning | null,
+  turned: boolean,
+): Work {
+  return {
+    index: reading.worked.length,
+    number,
+    node: items === node.items ? node : { ...node, items },
+    tree,
+    base: reading.base,
+    history: reading.history,
+    sources: new Map(),
+    gaps: reading.gaps,
+    turned,
+    colours: reading.colours,
+    repeats: reading.repeats,
+    budget: reading.budget,
+    beginning,
+    elements: [],
+    groups: new Map(),
+    findings: [],
+    reported: new Set(),
+    scope: { loop: null, around: false, round: null, behind: false },
+    foundation: null,
+    here: null,
+    last: null,
+    first: null,
+    beginningDone: false,
+    leg: null,
+    lastStitch: null,
+    chain: null,
+    spaceCells: null,
+    flex: [],
+    colour: null,
+    described: null,
+    repeated: 0,
+    depth: 0,
+    joined: false,
+    leaveOpen: false,
+    stitchWork: false,
+    picked: false,
+    overSpan: null,
+    overReported: false,
+    usesCorners: false,
+    clause: null,
+    spokes: 0,
+    chainCells: new Set(),
+    loopMarks: [],
+    open: false,
+  }
+}
+
+interface Attempt {
+  readonly work: Work
+  readonly account: RoundAccount
+  readonly round: WorkedRound
+  readonly state: RoundState
+  readonly errors: number
+}
+
+/** The most used loop of a round's stitches. */
+function mainLoop(work: Work): Loop {
+  const element = work.elements.find(
+    (found) => (found.standing || found.role === 'slip') && found.into.length > 0,
+  )
+  return element?.into[0]?.loop ?? 'both'
+}
+
+export const turns = (items: readonly Item[], at: 'start' | 'end'): boolean => {
+  const works = (item: Item) => item.type !== 'note' && item.type !== 'count' && item.type !== 'statement'
+  const list = at === 'start' ? items : [...items].reverse()
+  for (const item of list) {
+    if (item.type === 'note' && item.effect === 'turn') return true
+    if (works(item) && item.type !== 'join') return false
+  }
+  return false
+}
+
+function attempt(
+  reading: Reading,
+  tree: Omit<RoundsTree, 'repeats'>,
+  node: RoundNode,
+  number: number,
+  items: readonly Item[],
+  beginning: Beginning | null,
+): Attempt {
+  const turned = reading.turned !== turns(items, 'start')
+  const work = newWork(reading, tree, node, number, items, beginning, turned)
+  if (node.broken) work.open = true
+  try {
+    runItems(work, items)
+  } catch (error) {
+    if (!(error instanceof TooLong)) throw error
+    report(work, 'rounds/too-long', error.span, { received: 'this round', most: 'number of stitches' })
+    work.open = true
+  }
+  const { places, endsInSpace } = leavePlaces(work.elements)
+  const { account, onto } = finishRound(work, places, true)
+  const stated = work.open ? statedStitches(items) : null
+  const unknown = work.open && stated === null
+  const state =
+    work.open && stated !== null && !beginning?.unsaid
+      ? countedState(work.index, number, clampCount(stated), {})
+      : stateOf(work.index, number, places, { endsInSpace, unknown: unknown && !beginning?.unsaid })
+  const round: WorkedRound = {
+    index: work.index,
+    number,
+    label: node.label,
+    source: reading.source,
+    foundation: work.foundation,
+    elements: work.elements,
+    places,
+    stitches: places.filter((place) => place.kind === 'stitch').length,
+    onto: onto?.state.index ?? (reading.base.kind === 'round' ? reading.base.state.index : -2),
+    loop: mainLoop(work),
+    joined: work.joined,
+    turned,
+    certain: !work.open,
+  }
+  const errors = work.findings.filter((found) => isError(found)).length
+  return { work, account, round, state, errors }
+}
+
+const isError = (found: WorkFinding): boolean => finding(found.code, '', found.values).severity === 'error'
+
+/** The account where the text says nothing about its chains and both readings fit. */
+function leaveOpen(made: Attempt, beginning: Beginning, other: number | null): Attempt {
+  const { work } = made
+  const ways = other ?? made.account.made ?? 0
+  const values = {
+    chains: beginning.item.count,
+    stitch: beginning.next ?? 'st',
+    one: Math.max(ways, made.account.made ?? 0) + (ways === made.account.made ? 1 : 0),
+    other: Math.min(ways, made.account.made ?? 0),
+  }
+  report(work, 'rounds/ch2-not-stated', beginning.item, values)
+  return made
+}
+
+/** Works one round; where beginning chains are not explained, the reading that fits is taken. */
+export function workRound(
+  reading: Reading,
+  tree: Omit<RoundsTree, 'repeats'>,
+  node: RoundNode,
+  number: number,
+  items: readonly Item[],
+): Attempt {
+  const beginning = findBeginning(items, reading.base.kind === 'none')
+  const first = attempt(reading, tree, node, number, items, beginning)
+  if (!beginning || node.broken) return first
+  const other = otherReading(beginning)
+  if (!other) return first
+  if (!beginning.unsaid && first.errors === 0) return first
+  const second = attempt(reading, tree, node, number, items, other)
+  if (beginning.unsaid) {
+    const fits = [first, second].filter((made) => made.errors === 0)
+    if (fits.length === 1) return leaveOpen(fits[0]!, beginning, null)
+    const open = leaveOpen(first, beginning, second.account.made)
+    if (fits.length === 0) return open
+    return {
+      ...open,
+      account: { ...open.account, made: null, consumed: null, spaces: {} },
+      round: { ...open.round, certain: false },
+    }
+  }
+  return second.errors < first.errors && second.errors === 0 && !second.work.open ? second : first
+}
+
+export function commit(
+  reading: Reading,
+  text: string,
+  node: RoundNode,
+  number: number,
+  made: Attempt,
+  quiet: boolean,
+): void {
+  settleSources(made.work)
+  if (!quiet && !node.broken)
+    for (const found of made.work.findings) addFinding(reading, text, node, number, found)
+  reading.worked.push(made.round)
+  reading.accounts.push(made.account)
+  reading.history.set(number, made.state)
+  reading.base = { kind: 'round', state: made.state }
+  reading.turned = turns(made.work.node.items, 'end')
+  reading.number = number
+}

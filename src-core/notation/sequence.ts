@@ -1,0 +1,275 @@
+/** Sequences of phrases: commas and stops, brackets of three kinds, asterisks and what repeats them. */
+import { readAmount, readCounts, readRepeatClause, readStatement } from './clauses'
+import { readPhrase, readProse } from './phrases'
+import { readPlace } from './places'
+import type { Reader } from './reader'
+import type { Span } from './tokens'
+import type { GroupItem, Item, Place } from './tree'
+
+const SEPARATORS = new Set([
+  ',',
+  ';',
+  '.',
+  ':',
+  'and',
+  'then',
+  '&',
+  'plus',
+  '-',
+  '–',
+  '—',
+  '+',
+  '/',
+  '"',
+  '!',
+  'but',
+])
+const OPENERS: Readonly<Record<string, string>> = { '(': ')', '[': ']', '{': '}' }
+const CLOSERS = new Set([')', ']', '}'])
+const STARS = new Set(['*', '**', '***', '†'])
+/** Brackets nest about three deep in print; the limit keeps a hostile text from exhausting the stack. */
+const DEEPEST = 40
+
+/** For each opening bracket the token that closes it; reports what is left open or closed without cause. */
+export function matchBrackets(
+  reader: Reader,
+  from: number,
+  to: number,
+): { matches: Map<number, number>; broken: boolean } {
+  const matches = new Map<number, number>()
+  const open: number[] = []
+  let broken = false
+  for (let index = from; index < to; index++) {
+    const key = reader.tokens[index]!.key
+    if (OPENERS[key]) {
+      open.push(index)
+      if (open.length > DEEPEST) {
+        reader.report('rounds/nested-too-deep', reader.tokens[index]!, { depth: DEEPEST })
+        return { matches, broken: true }
+      }
+    } else if (CLOSERS.has(key)) {
+      const opener = open[open.length - 1]
+      if (opener !== undefined && OPENERS[reader.tokens[opener]!.key] === key) {
+        open.pop()
+        matches.set(opener, index)
+      } else {
+        reader.report('rounds/bracket-close', reader.tokens[index]!, { bracket: key })
+        broken = true
+      }
+    }
+  }
+  for (const index of open) {
+    const bracket = reader.tokens[index]!
+    const word = index + 1 < to ? reader.tokens[index + 1]! : bracket
+    const span: Span = { start: bracket.start, end: word.end, line: bracket.line, column: bracket.column }
+    reader.report('rounds/bracket-open', span, { bracket: bracket.key, word: word.text })
+    broken = true
+  }
+  return { matches, broken }
+}
+
+interface OpenStar {
+  readonly mark: string
+  readonly token: number
+  readonly index: number
+}
+
+/** Reads items with the given pairs of brackets; made once for each round. */
+export function sequenceReader(matches: ReadonlyMap<number, number>) {
+  function bracket(reader: Reader): Item | null {
+    const start = reader.at
+    const close = matches.get(start)
+    if (close === undefined) return null
+    reader.at = close + 1
+    const placed = reader.attempt(() => {
+      reader.skip('all')
+      return readPlace(reader)
+    })
+    reader.at = close + 1
+    const timed = placed ? null : reader.attempt(() => readAmount(reader))
+    reader.at = start + 1
+    if (!timed) {
+      const statement = readStatement(reader, close)
+      if (statement) {
+        reader.at = close + 1
+        return { ...statement, ...reader.span(start) }
+      }
+    }
+    if (!placed && !timed) {
+      const counts = readCounts(reader, close, true)
+      if (counts) {
+        reader.at = close + 1
+        return { ...counts, ...reader.span(start) }
+      }
+    }
+    reader.at = start + 1
+    const outer = reader.end
+    const found = reader.findings.length
+    reader.end = close
+    const items = sequence(reader, 'close')
+    reader.end = outer
+    reader.at = close + 1
+    if (items.every((item) => item.type === 'note')) {
+      if (!placed && !timed) reader.findings.length = found
+      const effect = items.length === 1 && items[0]!.type === 'note' ? items[0]!.effect : null
+      return { type: 'note', effect, ...reader.span(start) }
+    }
+    return finishGroup(reader, start, items)
+  }
+
+  function finishGroup(reader: Reader, start: number, items: Item[]): Item {
+    let place: Place | null = null
+    let times: number | null = null
+    let around = false
+    let lastCount = 0
+    for (let round = 0; round < 2; round++) {
+      reader.skip('all')
+      place ??= readPlace(reader)
+      if (times !== null || around) continue
+      const amount = reader.attempt(() => {
+        if (place) reader.skip(',')
+        const found = readAmount(reader)
+        // "(…) in each sp, around": the amount belongs to the place.
+        return found && !(found.around && place) ? found : null
+      })
+      if (amount) {
+        times = amount.said === 'more' && amount.amount !== null ? amount.amount + 1 : amount.amount
+        around = amount.around
+        lastCount = amount.lastCount
+      }
+    }
+    const described = items.filter((item) => item.type === 'described')
+    if (described.length > 0 && described.length === items.filter((item) => item.type !== 'note').length) {
+      const inside = described.map((item) => item.place).find((found) => found !== null) ?? null
+      return {
+        type: 'described',
+        place: place ?? inside,
+        closes: described.some((item) => item.closes),
+        ...reader.span(start),
+      }
+    }
+    const group: GroupItem = {
+      type: 'group',
+      bracket: reader.tokens[start]!.key,
+      items,
+      place,
+      times,
+      around,
+      lastCount,
+      ...reader.span(start),
+    }
+    return group
+  }
+
+  function sequence(reader: Reader, stop: 'close' | 'clause'): Item[] {
+    const items: Item[] = []
+    let star: OpenStar | null = null
+    const wrap = (
+      open: OpenStar,
+      rest: Omit<Extract<Item, { type: 'star' }>, 'type' | 'mark' | 'items' | keyof Span>,
+    ) => {
+      const body = items.splice(open.index)
+      items.push({ type: 'star', mark: open.mark, items: body, ...rest, ...reader.span(open.token) })
+    }
+    while (reader.peek()) {
+      const token = reader.peek()!
+      const key = token.key
+      if (CLOSERS.has(key)) {
+        if (matches.size === 0 && stop === 'close') reader.at++
+        break
+      }
+      if (stop === 'clause') {
+        if (
+          key === ';' ||
+          key === '.' ||
+          STARS.has(key) ||
+          key === 'rep' ||
+          key === 'repeat' ||
+          key === 'instead'
+        )
+          break
+        if (
+          key === 'ending' ||
+          key === 'omitting' ||
+          (key === 'end' && ['last', 'with', 'at'].includes(reader.key(1)))
+        )
+          break
+        if (key === '(' || key === '[') {
+          const close = matches.get(reader.at)
+          const at = reader.at
+          reader.at++
+          const count = close !== undefined && readCounts(reader, close, true)
+          reader.at = at
+          if (count) break
+        }
+        if (key === 'in' && reader.sees('in', 'place', 'of')) break
+        if (key === 'on' && (reader.key(1) === 'last' || reader.key(1) === 'final')) break
+      }
+      const repeat = readRepeatClause(reader, sequence)
+      if (repeat) {
+        if (star) {
+          wrap(star, { repeat: repeat.clause, closed: false })
+          star = null
+        } else if (items.some((item) => item.type === 'star')) {
+          const times = repeat.clause.amount ?? 1
+          items.push({ type: 'again', toDouble: repeat.toDouble, times, ...span(repeat.clause) })
+        } else reader.report('rounds/repeat-without-star', repeat.clause, { mark: repeat.mark })
+        continue
+      }
+      if (SEPARATORS.has(key)) {
+        reader.at++
+        continue
+      }
+      if (STARS.has(key)) {
+        const at = reader.at
+        reader.at++
+        if (star && key === '**' && star.mark !== '**') {
+          items.push({ type: 'double', ...span(token) })
+          continue
+        }
+        if (star && key === star.mark) {
+          const amountStart = reader.at
+          reader.skip(',')
+          const amount = readAmount(reader)
+          if (amount) {
+            const amountSpan = reader.span(amountStart)
+            const said = amount.said === 'more' ? 'more' : 'in-all'
+            const clause = {
+              amount: amount.amount,
+              said,
+              lastCount: amount.lastCount,
+              endAtDouble: false,
+              ending: null,
+              amountSpan,
+              ...amountSpan,
+            } as const
+            wrap(star, { repeat: clause, closed: true })
+            star = null
+            continue
+          }
+          reader.at = at + 1
+          // A closing asterisk before "rep from * to * …": the clause follows.
+          let ahead = 0
+          while (SEPARATORS.has(reader.key(ahead))) ahead++
+          if (['rep', 'repeat'].includes(reader.key(ahead))) continue
+          wrap(star, { repeat: null, closed: false })
+        }
+        star = { mark: key, token: at, index: items.length }
+        continue
+      }
+      if (OPENERS[key]) {
+        const item = bracket(reader)
+        if (item) items.push(item)
+        else reader.at++
+        continue
+      }
+      items.push(readPhrase(reader, sequence) ?? readProse(reader))
+    }
+    if (star) wrap(star, { repeat: null, closed: false })
+    return items
+  }
+
+  return sequence
+}
+
+const span = ({ start, end, line, column }: Span): Span => ({ start, end, line, column })

@@ -1,0 +1,241 @@
+/**
+ * One round being worked into: which places are used up, and which comes next. Where the order of the places is
+ * known there is one cursor that goes around; where only counts are known, stitches and spaces each have their own.
+ */
+import type { RoundState } from './state'
+import type { LeftPlace } from './worked'
+
+/** Worked into; passed by slip stitches on the way (may still be worked); skipped in words. */
+export const FREE = 0
+export const TRAVELLED = 1
+export const SKIPPED = 2
+export const WORKED = 3
+
+export type PlaceTest = (place: LeftPlace, index: number) => boolean
+
+export class Source {
+  readonly used: Uint8Array
+  /** Cursor by class of place; `''` is the one cursor of an ordered round. */
+  private readonly cursors = new Map<string, number>()
+  private readonly exhausted = new Set<string>()
+  /** Asked for beyond what is there. */
+  overStitches = 0
+  overSpaces = 0
+  readonly gapUsed: Uint8Array
+  gapCursor = 0
+  overGaps = 0
+  /** Position from which the lap began, for "lap complete". */
+  start = 0
+  /** Order of the places as they are met: turned over, they come from the other side. */
+  private readonly order: Int32Array | null
+  corners: ReadonlySet<number> | null = null
+
+  constructor(
+    readonly state: RoundState,
+    turned = false,
+    gaps: number | null = null,
+  ) {
+    const count = state.places.length
+    this.used = new Uint8Array(count)
+    this.gapUsed = new Uint8Array(gaps ?? state.places.filter((place) => place.kind === 'stitch').length)
+    this.order = turned ? Int32Array.from({ length: count }, (_, at) => (at === 0 ? 0 : count - at)) : null
+  }
+
+  get places(): readonly LeftPlace[] {
+    return this.state.places
+  }
+
+  /** Index of the place that is met at a step of the lap. */
+  private met(step: number): number {
+    return this.order ? this.order[step]! : step
+  }
+
+  private step(index: number): number {
+    return this.order ? (index === 0 ? 0 : this.order.length - index) : index
+  }
+
+  private cursorName(kind: LeftPlace['kind']): string {
+    return this.state.ordered ? '' : kind
+  }
+
+  /** The next place of this kind that passes the test, from the cursor on, around once; −1 where there is none. */
+  find(kind: LeftPlace['kind'], name: string, test: PlaceTest, from?: number): number {
+    const key = `${kind} ${name}`
+    const count = this.places.length
+    if (count === 0 || this.exhausted.has(key)) return -1
+    const cursor = from ?? this.cursors.get(this.cursorName(kind)) ?? this.start
+    for (let offset = 0; offset < count; offset++) {
+      const index = this.met((cursor + offset) % count)
+      const place = this.places[index]!
+      if (place.kind !== kind || this.used[index]! > TRAVELLED || !test(place, index)) continue
+      return index
+    }
+    this.exhausted.add(key)
+    return -1
+  }
+
+  /** Uses a place up and sets the cursor behind it. */
+  take(index: number, as: number): void {
+    const place = this.places[index]!
+    this.used[index] = Math.max(this.used[index]!, as)
+    this.cursors.set(this.cursorName(place.kind), (this.step(index) + 1) % this.places.length)
+  }
+
+  /** Sets the cursor at a place without using it: new yarn is joined there. */
+  moveTo(index: number): void {
+    this.cursors.set(this.cursorName(this.places[index]!.kind), this.step(index))
+  }
+
+  setStart(step: number): void {
+    this.start = step
+  }
+
+  /** Places that are still free, by kind and test. */
+  free(kind: LeftPlace['kind'], test: PlaceTest = () => true): number {
+    let count = 0
+    for (let index = 0; index < this.places.length; index++) {
+      const place = this.places[index]!
+      if (place.kind === kind && this.used[index]! <= TRAVELLED && test(place, index)) count++
+    }
+    return count
+  }
+
+  /** Free stitches that pass the test between the cursor and the next place that ends the run. */
+  untilNext(test: PlaceTest, ends: PlaceTest): number {
+    const count = this.places.length
+    const cursor = this.cursors.get('') ?? this.start
+    let free = 0
+    for (let offset = 0; offset < count; offset++) {
+      const index = this.met((cursor + offset) % count)
+      const place = this.places[index]!
+      if (ends(place, index)) return free
+      if (this.used[index]! <= TRAVELLED && test(place, index)) free++
+    }
+    return free
+  }
+
+  /** Steps from the cursor to a place. */
+  distance(index: number): number {
+    const count = this.places.length
+    const cursor = this.cursors.get(this.cursorName(this.places[index]!.kind)) ?? this.start
+    return (this.step(index) - cursor + count) % count
+  }
+
+  /** Back to where the round begins: "first" is said before anything is worked. */
+  restart(): void {
+    this.cursors.clear()
+  }
+
+  /** The loop in which the round before ended, or its last space. */
+  lastSpace(): number {
+    for (let index = this.places.length - 1; index >= 0; index--)
+      if (this.places[index]!.kind === 'space' && this.used[index]! <= TRAVELLED) return index
+    return -1
+  }
+
+  private groups: Map<number, number[]> | null = null
+
+  /** Places of one group, in order. */
+  membersOf(group: number): readonly number[] {
+    if (!this.groups) {
+      this.groups = new Map()
+      for (let index = 0; index < this.places.length; index++) {
+        const list = this.groups.get(this.places[index]!.group)
+        if (list) list.push(index)
+        else this.groups.set(this.places[index]!.group, [index])
+      }
+    }
+    return this.groups.get(group) ?? []
+  }
+
+  groupSize(group: number): number {
+    return this.membersOf(group).length
+  }
+
+  private stitchGroups: number[] | null = null
+
+  /** The next gap between two groups; where groups are not known, any gap. */
+  nextGroupGap(): number {
+    this.stitchGroups ??= this.places.filter((place) => place.kind === 'stitch').map((place) => place.group)
+    const stitches = this.stitchGroups
+    if (!this.state.ordered || stitches.every((group) => group < 0)) return this.nextGap()
+    const count = Math.min(stitches.length, this.gapUsed.length)
+    for (let offset = 0; offset < count; offset++) {
+      const index = (this.gapCursor + offset) % count
+      if (this.gapUsed[index]) continue
+      if (stitches[index] !== stitches[(index + 1) % count]) return index
+    }
+    return -1
+  }
+
+  nextGap(): number {
+    const count = this.gapUsed.length
+    if (this.gapsTaken >= count) return -1
+    for (let offset = 0; offset < count; offset++) {
+      const index = (this.gapCursor + offset) % count
+      if (this.gapUsed[index]) continue
+      return index
+    }
+    return -1
+  }
+
+  takeGap(index: number): void {
+    if (!this.gapUsed[index]) this.gapsTaken++
+    this.gapUsed[index] = WORKED
+    this.gapCursor = (index + 1) % this.gapUsed.length
+  }
+
+  count(kind: LeftPlace['kind'], least = TRAVELLED): number {
+    let count = 0
+    for (let index = 0; index < this.places.length; index++)
+      if (this.places[index]!.kind === kind && this.used[index]! >= least) count++
+    return count
+  }
+
+  total(kind: LeftPlace['kind']): number {
+    return this.places.filter((place) => place.kind === kind).length
+  }
+
+  /** Gives a gap back: yarn was only joined there. */
+  releaseGap(index: number): void {
+    if (this.gapUsed[index]) this.gapsTaken--
+    this.gapUsed[index] = FREE
+    this.gapCursor = index
+  }
+
+  /** Gaps worked into. */
+  gapsTaken = 0
+
+  /** Whether a place of this kind answers a test, remembered by name: rounds are long and the question is asked for every stitch. */
+  has(kind: LeftPlace['kind'], name: string, test: PlaceTest): boolean {
+    const key = `${kind} ${name}`
+    const known = this.known.get(key)
+    if (known !== undefined) return known
+    const found = this.places.some((place, index) => place.kind === kind && test(place, index))
+    this.known.set(key, found)
+    return found
+  }
+
+  private readonly known = new Map<string, boolean>()
+}
+
+/** The corner spaces of a round: in the middle of a group; else, of several sizes, the few large ones. */
+export function cornerPlaces(source: Source): ReadonlySet<number> {
+  if (source.corners) return source.corners
+  const spaces: number[] = []
+  source.places.forEach((place, index) => {
+    if (place.kind === 'space') spaces.push(index)
+  })
+  const marked = spaces.filter((index) => source.places[index]!.corner)
+  const candidates = marked.length > 0 ? marked : spaces
+  const largest = Math.max(0, ...candidates.slice(0, 5000).map((index) => source.places[index]!.chains))
+  let corners = candidates.filter((index) => source.places[index]!.chains === largest)
+  if (spaces.length === 0) {
+    corners = []
+    source.places.forEach((place, index) => {
+      if (place.kind === 'stitch' && place.corner) corners.push(index)
+    })
+  }
+  source.corners = new Set(corners)
+  return source.corners
+}

@@ -1,0 +1,345 @@
+/** Stitches as they are made: plain ones, clusters, decreases, shells, picots, chains, joins. */
+import { STITCHES } from '../stitches/table'
+import type { StitchKey } from '../stitches/table'
+import { WORKED } from './source'
+import { WORKING } from './taking'
+import { beginningTarget, nextStitch, settle } from './targets'
+import type { Span } from './tokens'
+import type { ChainItem, Definition, Item, StitchName } from './tree'
+import { MOST_CHAINS, hasBody, push, report } from './work'
+import type { Element, Target, Work } from './work'
+
+/** Runs the items of a definition in one place; handed in, since running and stitching hold each other. */
+export type ItemRunner = (work: Work, items: readonly Item[]) => void
+
+export const isSlip = (name: StitchName): boolean => name.form === 'plain' && name.stitch === 'sl st'
+
+/** Chains that stand as high as a stitch that closes a loop: "ch 3, dc in first sc" is a loop of six. */
+const CLOSING_CHAINS = (stitch: StitchKey): number => Math.max(1, STITCHES[stitch].beginningChains)
+
+const stitchOf = (work: Work, name: StitchName): StitchKey => {
+  const given =
+    name.stitch ?? work.lastStitch ?? (name.form === 'increase' || name.form === 'decrease' ? 'sc' : 'dc')
+  return given === 'ch' ? 'sc' : given
+}
+
+function definitionOf(work: Work, name: StitchName): Definition | null {
+  const key = name.name.toLowerCase().replace(/\s+/g, ' ')
+  const short = key.replace(/\s*(sts?|stitch|stitches)$/, '')
+  const single = key.replace(/s$/, '')
+  return (
+    work.tree.definitions.find((found) =>
+      found.names.some((given) => given === key || given === short || given === single),
+    ) ??
+    work.tree.definitions.find(
+      (found) => found.form === name.form && name.form !== 'special' && name.size === 0,
+    ) ??
+    null
+  )
+}
+
+/** Appends one standing stitch (or a slip stitch) into its targets. */
+function stand(
+  work: Work,
+  name: StitchName,
+  stitch: StitchKey,
+  targets: readonly Target[],
+  span: Span,
+  legs: number,
+): Element {
+  const first = targets[0]!
+  const into = targets.map((target) => target.place)
+  const element = push(work, 'stitch', stitch, span, {
+    form:
+      name.form === 'special' || name.form === 'increase' || name.form === 'decrease' ? 'plain' : name.form,
+    into,
+    group: first.group,
+    legs,
+    standing: true,
+    reverse: name.reverse,
+  })
+  if (name.form === 'decrease') element.form = 'together'
+  if (work.leg) {
+    const { legs: said, target } = work.leg
+    element.legs = said > 0 ? said : legs + 1
+    if (element.form === 'plain') element.form = targets.length > 1 ? 'together' : 'cluster'
+    if (target && into.length > 1) element.into = [target.place, ...into]
+    work.leg = null
+  }
+  work.last = targets[targets.length - 1]!
+  work.first ??= first
+  work.lastStitch = stitch
+  return element
+}
+
+function slip(work: Work, targets: readonly Target[], span: Span, reused: boolean): void {
+  const travelling = work.repeated === 0 && !hasBody(work) && work.beginning !== null && !work.beginningDone
+  for (const target of targets) {
+    push(work, travelling ? 'travel' : 'slip', 'sl st', span, { into: [target.place], group: target.group })
+    work.last = target
+  }
+  if (!travelling && !reused) work.first ??= targets[0] ?? null
+}
+
+/** Slip stitches into a place that the next stitches use again were only the way there. */
+export function turnSlipsToTravel(work: Work): void {
+  if (
+    work.elements.length === 0 ||
+    !work.elements.every((element) => element.role === 'slip' || element.role === 'travel')
+  )
+    return
+  for (const element of work.elements) element.role = 'travel'
+  work.first = work.last
+}
+
+/** Dc (or taller) in the 4th ch from the hook: the chains passed over stand for a stitch. */
+function standForSkipped(work: Work, target: Target, stitch: StitchKey, fresh: boolean): void {
+  if (!fresh || target.place.kind !== 'chain' || work.foundation?.kind !== 'chain') return
+  const along = work.chain
+  const stem = work.elements[target.place.index]
+  if (!along || !stem || stem.role !== 'stem' || work.elements.length !== 1) return
+  const passed = along.chains - 1 - target.place.cell
+  if (
+    STITCHES[stitch].beginningCounts &&
+    passed >= STITCHES[stitch].beginningChains &&
+    !work.reported.has('skipped do not count')
+  ) {
+    stem.standing = true
+    stem.countsAs = stitch
+    stem.group = target.group
+  }
+}
+
+/** "inc" is two of the stitch in hand in one place; "dec" one over two. */
+export function makeStitches(
+  work: Work,
+  name: StitchName,
+  count: number,
+  targets: readonly Target[],
+  span: Span,
+  run: ItemRunner,
+): void {
+  if (isSlip(name)) {
+    for (let at = 0; at < count; at++) slip(work, targets, span, false)
+    return
+  }
+  const definition = name.form === 'plain' ? null : definitionOf(work, name)
+  const stitch = stitchOf(work, name)
+  const target = targets[0]!
+  for (let at = 0; at < count; at++) {
+    switch (name.form) {
+      case 'plain': {
+        const fresh = at === 0
+        standForSkipped(work, target, stitch, fresh)
+        stand(work, name, stitch, targets, span, 1)
+        // "ch 2, 1 dc" of a beginning cluster is one stitch, "ch 2, 2 dc" too.
+        if (
+          work.leg === null &&
+          fresh &&
+          count > 1 &&
+          work.elements[work.elements.length - 1]!.form === 'cluster'
+        )
+          return
+        break
+      }
+      case 'increase':
+        stand(work, name, stitch, targets, span, 1)
+        stand(work, name, stitch, targets, span, 1)
+        break
+      case 'shell':
+      case 'v-stitch':
+        makeGroup(work, name, stitch, target, span, definition, run)
+        break
+      case 'special':
+        if (definition && definition.items.some((item) => item.type === 'work' || item.type === 'group')) {
+          makeGroup(work, name, stitch, target, span, definition, run)
+        } else stand(work, name, stitch, targets, span, 1)
+        break
+      case 'picot':
+        makePicot(work, picotSize(name, definition), span)
+        break
+      default:
+        stand(work, name, name.stitch ?? 'dc', targets, span, Math.max(name.size, targets.length, 1))
+    }
+  }
+}
+
+function picotSize(name: StitchName, definition: Definition | null): number {
+  if (name.size > 0) return name.size
+  const chain = definition?.items.find((item) => item.type === 'chain')
+  return chain?.type === 'chain' ? chain.count : 3
+}
+
+/** A shell or V-stitch: as explained, else 5 dc or (dc, ch 1, dc) as is most common. */
+function makeGroup(
+  work: Work,
+  name: StitchName,
+  stitch: StitchKey,
+  target: Target,
+  span: Span,
+  definition: Definition | null,
+  run: ItemRunner,
+): void {
+  if (definition && work.depth < 8) {
+    const outer = work.here
+    work.here = target
+    work.depth++
+    run(work, definition.items.map(stripPlace))
+    work.depth--
+    work.here = outer
+    work.last = target
+    return
+  }
+  const plain: StitchName = { ...name, form: 'plain', size: 0 }
+  const made = name.stitch ?? 'dc'
+  if (name.form === 'v-stitch') {
+    stand(work, plain, made, [target], span, 1)
+    push(work, 'space', 'ch', span, { count: 1, group: target.group })
+    stand(work, plain, made, [target], span, 1)
+    return
+  }
+  const size = name.size > 0 ? name.size : 5
+  if (name.size === 0)
+    report(
+      work,
+      'rounds/special-not-explained',
+      span,
+      { word: name.name, taken: `${size} ${stitch === 'sc' ? 'dc' : made}` },
+      name.form,
+    )
+  for (let at = 0; at < size; at++) stand(work, plain, made, [target], span, 1)
+}
+
+/** In a definition the place ("in same st") is the one where the special stitch is called for. */
+function stripPlace(item: Item): Item {
+  if (
+    item.type === 'work' &&
+    item.place &&
+    !item.place.parts.some((part) => part.which === 'from-hook' || part.noun.kind === 'own')
+  )
+    return { ...item, place: null }
+  if (item.type === 'group') return { ...item, place: null }
+  return item
+}
+
+/** A closed loop of chains on the stitch below it. */
+export function makePicot(work: Work, chains: number, span: Span): void {
+  push(work, 'picot', 'ch', span, { count: chains, form: 'picot', group: work.last?.group ?? -1 })
+}
+
+/** Turns the chains just made into a picot, where a slip stitch closes them; chains before it stay chains. */
+export function closePicot(work: Work, chains: number, span: Span): void {
+  const last = work.elements[work.elements.length - 1]
+  if (!last || last.role !== 'space') return
+  if (last.count > chains) {
+    last.count -= chains
+    makePicot(work, chains, span)
+    return
+  }
+  last.role = 'picot'
+  last.form = 'picot'
+}
+
+/** One decrease over the next stitches, or over places that the text names. */
+export function makeDecrease(work: Work, name: StitchName, targets: readonly Target[], span: Span): void {
+  if (targets.length === 0) return
+  const form = name.form === 'plain' ? 'together' : name.form
+  const stitch = name.form === 'decrease' ? (name.stitch ?? work.lastStitch ?? 'sc') : (name.stitch ?? 'dc')
+  stand(work, { ...name, form }, stitch, targets, span, Math.max(2, name.size, targets.length))
+}
+
+/** Bare stitches: each in the next stitch, or all in the place that is named around them. */
+export function makeBare(work: Work, name: StitchName, count: number, span: Span, run: ItemRunner): void {
+  if (name.form === 'picot') {
+    makeStitches(work, name, count, [], span, run)
+    return
+  }
+  const taking = { as: WORKED, loop: name.loop, post: name.post }
+  const several = name.form === 'together' || name.form === 'decrease'
+  for (let at = 0; at < count; at++) {
+    if (work.here) {
+      makeStitches(work, name, 1, [work.here], span, run)
+      continue
+    }
+    if (several) {
+      const legs = Math.max(2, name.size) - (work.leg ? 1 : 0)
+      const into = Array.from({ length: name.size > 0 && !work.leg ? legs : Math.max(2, name.size) }, () =>
+        nextStitch(work, null, taking),
+      )
+      makeDecrease(work, name, into, span)
+    } else makeStitches(work, name, 1, [nextStitch(work, null, taking)], span, run)
+  }
+}
+
+/** Chains: of the beginning, of the foundation, or between stitches. */
+export function makeChain(work: Work, item: ChainItem): void {
+  if (item.count > MOST_CHAINS) {
+    report(work, 'rounds/too-long', item, { received: `ch ${item.count}`, most: `${MOST_CHAINS} chains` })
+    work.open = true
+    return
+  }
+  work.chain = work.base.kind === 'chain' && work.chain?.element === -1 ? work.chain : null
+  const { beginning } = work
+  if (beginning?.item === item && !work.beginningDone) {
+    work.beginningDone = true
+    makeBeginning(work, item)
+    return
+  }
+  if (work.base.kind === 'none' && !hasBody(work)) {
+    push(work, 'stem', 'ch', item, { count: item.count })
+    return
+  }
+  push(work, 'space', 'ch', item, { count: item.count, group: work.here?.group ?? -1 })
+}
+
+function makeBeginning(work: Work, item: ChainItem): void {
+  const beginning = work.beginning!
+  const target = work.here ?? work.last ?? beginningTarget(work)
+  if (beginning.as === 'loop') {
+    push(work, 'space', 'ch', item, { count: item.count, group: work.here?.group ?? -1 })
+    return
+  }
+  const into = target ? [target.place] : []
+  const group = target?.group ?? -1
+  if (beginning.as === 'turning') {
+    push(work, 'beginning', 'ch', item, { count: item.count, group })
+    work.first = target
+    return
+  }
+  const settled = target ? settle(work, target, WORKING) : null
+  work.first = settled
+  work.last = settled
+  if (beginning.as === 'leg') {
+    push(work, 'beginning', 'ch', item, { count: item.count, into, group })
+    work.leg = { legs: beginning.legs, target: settled }
+    return
+  }
+  const height = item.count - beginning.extra
+  push(work, 'beginning', 'ch', item, {
+    count: height,
+    into,
+    group,
+    standing: true,
+    countsAs: beginning.stitch ?? 'dc',
+  })
+  if (beginning.stitch) work.lastStitch = beginning.stitch
+  if (beginning.extra > 0)
+    push(work, 'space', 'ch', item, { count: beginning.extra, group: work.here?.group ?? -1 })
+}
+
+/** A stitch into the first of the round: it closes the round and stands for the last chains of a loop. */
+export function makeClosing(work: Work, name: StitchName, span: Span): void {
+  const stitch = name.stitch ?? 'dc'
+  const chains = CLOSING_CHAINS(stitch)
+  const place = {
+    kind: 'stitch',
+    round: work.index,
+    index: 0,
+    cell: 0,
+    opposite: false,
+    loop: 'both',
+    post: null,
+  } as const
+  push(work, 'closing', stitch, span, { count: chains, into: [place] })
+  work.joined = true
+}

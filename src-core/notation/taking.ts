@@ -1,0 +1,185 @@
+/** Using places up: which round, which loops, and what answers to a name. */
+import { spaceName } from './need'
+import { FREE, SKIPPED, TRAVELLED, WORKED, cornerPlaces } from './source'
+import type { PlaceTest, Source } from './source'
+import { BACK, FRONT, spaceKey } from './state'
+import type { Loop, Noun, PlacePart, StitchName } from './tree'
+import { baseSource, report, sourceOf, targetAt } from './work'
+import type { Target, Work } from './work'
+import type { LeftPlace } from './worked'
+
+export interface Taking {
+  /** WORKED, SKIPPED or TRAVELLED. */
+  readonly as: number
+  readonly loop: Loop | null
+  readonly post: 'front' | 'back' | null
+}
+
+export const WORKING: Taking = { as: WORKED, loop: null, post: null }
+export const SKIPPING: Taking = { as: SKIPPED, loop: null, post: null }
+
+/** "the round before", "Rnd 2". */
+export function roundWords(work: Work, source: Source): string {
+  return source === baseSource(work) ? 'the round before' : `Rnd ${source.state.number}`
+}
+
+/** The round that a part of a place names, or that the round is worked in. */
+export function sourceFor(work: Work, part: PlacePart): Source | null {
+  const number = part.round
+    ? 'number' in part.round
+      ? part.round.number
+      : work.number - part.round.below
+    : work.scope.round
+  if (number === null) return baseSource(work)
+  if (work.base.kind === 'round' && work.base.state.number === number) return baseSource(work)
+  const state = work.history.get(number)
+  if (state) return sourceOf(work, state)
+  report(work, 'rounds/no-such-round', part, { number }, String(number))
+  work.open = true
+  return null
+}
+
+const loopOf = (work: Work, part: PlacePart | null, taking: Taking): Loop =>
+  part?.loop ?? taking.loop ?? work.scope.loop ?? 'both'
+
+function postOf(work: Work, part: PlacePart | null, taking: Taking): 'front' | 'back' | null {
+  if (taking.post) return taking.post
+  return part?.around || work.scope.around ? (work.scope.behind ? 'back' : 'front') : null
+}
+
+/** Marks the loops that are worked in; a loop that another round holds already is a slip of the text. */
+function useLoops(work: Work, source: Source, index: number, part: PlacePart | null, taking: Taking): void {
+  if (taking.as !== WORKED || postOf(work, part, taking)) return
+  const loop = loopOf(work, part, taking)
+  const mark = loop === 'front' ? FRONT : loop === 'back' ? BACK : FRONT | BACK
+  const held = source.state.loops[index] ?? 0
+  if (loop !== 'both' && (held & mark) !== 0) {
+    const used =
+      held === (FRONT | BACK) ? 'both loops' : held === FRONT ? 'the front loops' : 'the back loops'
+    const values = {
+      by: source.state.loopsBy,
+      used,
+      round: source.state.number,
+      loops: `${loop} loops`,
+      advice: loop === 'front' ? 'BLO' : 'FLO',
+    }
+    report(work, 'rounds/loop-already-used', work.clause ?? part, values, String(source.state.number))
+    work.open = true
+  }
+  work.loopMarks.push({ state: source.state, index, mark })
+}
+
+export function placed(
+  work: Work,
+  source: Source,
+  index: number,
+  part: PlacePart | null,
+  taking: Taking,
+): Target {
+  const left = source.places[index]!
+  return targetAt(work, source, {
+    kind: left.kind === 'space' ? 'space' : 'stitch',
+    round: source.state.index,
+    index,
+    loop: loopOf(work, part, taking),
+    post: postOf(work, part, taking),
+  })
+}
+
+/** Uses a place up. */
+export function takeAt(
+  work: Work,
+  source: Source,
+  index: number,
+  part: PlacePart | null,
+  taking: Taking,
+): Target {
+  source.take(index, taking.as)
+  useLoops(work, source, index, part, taking)
+  const kind = source.places[index]!.kind
+  if (kind === 'stitch' && taking.as !== TRAVELLED && source === baseSource(work)) work.stitchWork = true
+  return placed(work, source, index, part, taking)
+}
+
+/** A place that is asked for but is not there. */
+export function missing(
+  work: Work,
+  source: Source | null,
+  kind: LeftPlace['kind'] | 'gap',
+  part: PlacePart | null,
+): Target {
+  if (source && !source.state.unknown) {
+    if (kind === 'space') source.overSpaces++
+    else if (kind === 'gap') source.overGaps++
+    else source.overStitches++
+    work.overSpan ??= part
+  }
+  return targetAt(work, source, { kind: 'unknown', round: source?.state.index ?? -2, index: -1 })
+}
+
+const BUNCHES = new Set(['together', 'cluster', 'puff', 'popcorn', 'bobble'])
+
+/** Whether a stitch left by a round answers to a name. */
+function answersTo(place: LeftPlace, name: StitchName): boolean {
+  if (place.stitch === null) return true
+  if (name.form === 'plain') return place.stitch === name.stitch
+  if (BUNCHES.has(name.form)) return BUNCHES.has(place.form)
+  return true
+}
+
+export function stitchTest(work: Work, source: Source, part: PlacePart): { name: string; test: PlaceTest } {
+  const unworked: PlaceTest = part.unworked
+    ? (_, index) => (source.state.touched[index] ?? FREE) < WORKED
+    : () => true
+  const named = part.noun.kind === 'stitch' ? part.noun.name : null
+  if (!named || named.form === 'shell' || named.form === 'v-stitch' || named.form === 'picot')
+    return { name: part.unworked ? 'unworked' : '', test: unworked }
+  if (source.state.unknown) return { name: '', test: () => true }
+  const key = `${named.form} ${named.stitch}`
+  const there = source.has('stitch', key, (place) => answersTo(place, named))
+  if (!there && source.has('stitch', '', () => true)) {
+    const have = [
+      ...new Set(
+        source.places
+          .filter((place) => place.stitch !== null && place.kind === 'stitch')
+          .map((place) => place.stitch!),
+      ),
+    ]
+    const values = { have: have.join(' and '), wanted: named.name, round: roundWords(work, source) }
+    report(work, 'rounds/no-such-stitch', part.nounSpan, values, named.name)
+    return { name: '', test: unworked }
+  }
+  return {
+    name: part.unworked ? `${key} unworked` : key,
+    test: (place, index) => answersTo(place, named) && unworked(place, index),
+  }
+}
+
+export function spaceTest(work: Work, source: Source, noun: Noun): { name: string; test: PlaceTest } {
+  const name = spaceName(noun) ?? 'sp'
+  if (name === 'corner') {
+    work.usesCorners = true
+    const corners = cornerPlaces(source)
+    const chains = noun.kind === 'space' ? noun.chains : null
+    return {
+      name: chains === null ? name : `${name} ${chains}`,
+      test: (place, index) => corners.has(index) && (chains === null || place.chains === chains),
+    }
+  }
+  if (noun.kind === 'space' && noun.chains !== null)
+    return { name, test: (place) => place.chains === noun.chains }
+  return { name, test: () => true }
+}
+
+/** "ch-5 sps and ch-1 sps": what spaces there are. */
+export function spacesThere(source: Source): string {
+  const kinds = [
+    ...new Set(source.places.filter((place) => place.kind === 'space').map((place) => place.chains)),
+  ]
+  return kinds.length === 0
+    ? 'only sts'
+    : kinds
+        .sort((a, b) => b - a)
+        .map((chains) => `${spaceKey(chains)} sps`)
+        .join(' and ')
+}

@@ -1,0 +1,328 @@
+/** From a place in words to places in hand: which stitch, space, chain or gap of which round comes next. */
+import { landmarkTargets, chainTargets } from './chain-targets'
+import { SKIPPED, TRAVELLED, WORKED, cornerPlaces } from './source'
+import type { PlaceTest, Source } from './source'
+import {
+  SKIPPING,
+  WORKING,
+  missing,
+  placed,
+  roundWords,
+  sourceFor,
+  spaceTest,
+  spacesThere,
+  stitchTest,
+  takeAt,
+} from './taking'
+import type { Taking } from './taking'
+import type { Place, PlacePart } from './tree'
+import { baseSource, hasBody, report, sourceOf, spend, targetAt } from './work'
+import type { Target, Work } from './work'
+import type { LeftPlace } from './worked'
+
+function takeSpace(work: Work, source: Source | null, part: PlacePart, taking: Taking): Target {
+  if (!source) return nowhere(work, part)
+  const { name, test } = spaceTest(work, source, part.noun)
+  if (name === 'corner' && source.total('space') === 0 && source.total('stitch') > 0)
+    return takeStitch(work, source, part, taking, { name, test })
+  const index = source.find('space', name, test)
+  if (index >= 0) return takeAt(work, source, index, part, taking)
+  const there = source.has('space', name, test)
+  if (!there && !source.state.unknown) {
+    const wanted = name === 'corner' ? 'corner sps' : name === 'sp' ? 'chain spaces' : `${name} sps`
+    report(
+      work,
+      'rounds/no-such-space',
+      part.nounSpan,
+      { have: spacesThere(source), wanted, round: roundWords(work, source) },
+      wanted,
+    )
+    work.open = true
+    return targetAt(work, source, { kind: 'unknown', round: source.state.index, index: -1 })
+  }
+  return missing(work, source, 'space', part)
+}
+
+function takeStitch(
+  work: Work,
+  source: Source | null,
+  part: PlacePart,
+  taking: Taking,
+  by?: { name: string; test: PlaceTest },
+): Target {
+  if (!source) return nowhere(work, part)
+  const slip =
+    part.noun.kind === 'stitch' && part.noun.name?.form === 'plain' && part.noun.name.stitch === 'sl st'
+  if (slip) {
+    const index = source.find('slip', '', () => true)
+    return index >= 0 ? takeAt(work, source, index, part, taking) : missing(work, source, 'stitch', part)
+  }
+  const { name, test } = by ?? stitchTest(work, source, part)
+  const index = source.find('stitch', name, test)
+  return index >= 0 ? takeAt(work, source, index, part, taking) : missing(work, source, 'stitch', part)
+}
+
+/** There is no round to work in: said once, and the account stays open. */
+export function nowhere(work: Work, part: PlacePart | null): Target {
+  if (work.base.kind === 'ring') return targetAt(work, null, { kind: 'ring', round: -2, index: 0 })
+  if (!work.open) report(work, 'rounds/nothing-to-work-in', part, {}, 'once')
+  work.open = true
+  return targetAt(work, null, { kind: 'unknown', round: -2, index: -1 })
+}
+
+/** The stitch where the round begins: the first of the round before, where it was joined. */
+export function beginningTarget(work: Work): Target | null {
+  if (work.first) return work.first
+  if (work.base.kind === 'ring') return targetAt(work, null, { kind: 'ring', round: -2, index: 0 })
+  const source = baseSource(work)
+  if (!source || source.places.length === 0) return null
+  const test: PlaceTest = () => true
+  const index = source.find('stitch', 'first', test, source.start)
+  return index < 0 ? null : placed(work, source, index, null, WORKING)
+}
+
+/** Uses up the place of a target that only stood there so far (joined yarn, the stitch of the joining). */
+export function settle(work: Work, target: Target, taking: Taking = WORKING): Target {
+  const { source, place } = target
+  if (!source || place.index < 0) return target
+  if (place.kind === 'gap') {
+    if (!source.gapUsed[place.index]) source.takeGap(place.index)
+    return target
+  }
+  if (place.kind !== 'stitch' && place.kind !== 'space') return target
+  if (source.used[place.index]! < WORKED) return takeAt(work, source, place.index, null, taking)
+  return target
+}
+
+function sameTarget(work: Work, part: PlacePart): Target {
+  const target =
+    part.asBeginning && work.beginningDone ? (work.first ?? work.last) : (work.last ?? beginningTarget(work))
+  if (target) return target
+  report(work, 'rounds/no-last-stitch', part, {}, 'once')
+  work.open = true
+  return targetAt(work, null, { kind: 'unknown', round: -2, index: -1 })
+}
+
+/** How many an "each" goes over. */
+function eachCount(source: Source, part: PlacePart, kind: 'stitch' | 'space', test: PlaceTest): number {
+  const free = source.free(kind, test)
+  const { extent } = part
+  if (extent?.to === 'last') return Math.max(0, free - extent.count)
+  if (extent?.to === 'corner') {
+    const corners = cornerPlaces(source)
+    if (source.state.ordered)
+      return source.untilNext(
+        (place, at) => place.kind === kind && test(place, at),
+        (_, at) => corners.has(at),
+      )
+    const sides = Math.max(1, corners.size)
+    return Math.floor(
+      source.places.filter((place, at) => place.kind === kind && test(place, at)).length / sides,
+    )
+  }
+  return free
+}
+
+function eachTargets(work: Work, parts: readonly PlacePart[], taking: Taking): Target[] {
+  const part = parts[0]!
+  const source = sourceFor(work, part)
+  if (!source) {
+    const ringOrNone = nowhere(work, part)
+    return [ringOrNone]
+  }
+  if (source.state.unknown) {
+    work.open = true
+    return [missing(work, source, 'stitch', part)]
+  }
+  const extent = parts[parts.length - 1]!.extent
+  const tests = parts.map((each) => {
+    const space = each.noun.kind === 'space' || each.noun.kind === 'corner'
+    const by = space ? spaceTest(work, source, each.noun) : stitchTest(work, source, each)
+    return { kind: space ? ('space' as const) : ('stitch' as const), ...by, part: each }
+  })
+  const spaces = tests.find((each) => each.kind === 'space')
+  if (spaces && !source.has('space', spaces.name, spaces.test))
+    return [takeSpace(work, source, spaces.part, taking)]
+  const targets: Target[] = []
+  if (tests.length === 1) {
+    const { kind, name, test } = tests[0]!
+    const step = part.which === 'every' ? Math.max(1, part.count) : 1
+    const count = eachCount(source, { ...part, extent }, kind, test)
+    for (let at = 0; at < count; at++) {
+      spend(work, part)
+      const index = source.find(kind, name, test)
+      if (index < 0) break
+      const skipped = step > 1 && at % step !== step - 1
+      const target = takeAt(work, source, index, part, skipped ? SKIPPING : taking)
+      if (!skipped) targets.push(target)
+    }
+    return targets
+  }
+  // "in each st and in each ch-1 sp around": in the order in which they are met.
+  const any = (place: LeftPlace, at: number) =>
+    tests.find((each) => each.kind === place.kind && each.test(place, at))
+  let count = 0
+  source.places.forEach((place, at) => {
+    if (source.used[at]! <= TRAVELLED && any(place, at)) count++
+  })
+  if (extent?.to === 'corner') {
+    const corners = cornerPlaces(source)
+    if (source.state.ordered)
+      count = source.untilNext(
+        (place, at) => any(place, at) !== undefined,
+        (_, at) => corners.has(at),
+      )
+  }
+  for (let at = 0; at < count; at++) {
+    spend(work, part)
+    const found = tests
+      .map((each) => ({ each, index: source.find(each.kind, each.name, each.test) }))
+      .filter((each) => each.index >= 0)
+    if (found.length === 0) break
+    found.sort((a, b) => source.distance(a.index) - source.distance(b.index))
+    targets.push(takeAt(work, source, found[0]!.index, found[0]!.each.part, taking))
+  }
+  return targets
+}
+
+function gapTargets(work: Work, part: PlacePart): Target[] {
+  const source = sourceFor(work, part)
+  if (!source) return [nowhere(work, part)]
+  const take = (): Target => {
+    const index =
+      part.noun.kind === 'gap' && part.noun.of === 'group' ? source.nextGroupGap() : source.nextGap()
+    if (index < 0) return missing(work, source, 'gap', part)
+    source.takeGap(index)
+    return targetAt(work, source, { kind: 'gap', round: source.state.index, index })
+  }
+  if (part.which !== 'each') return Array.from({ length: part.count }, take)
+  const targets: Target[] = []
+  const most = source.gapUsed.length
+  for (let count = 0; count < most; count++) {
+    const before = source.overGaps
+    const target = take()
+    if (source.overGaps > before) {
+      source.overGaps = before
+      break
+    }
+    targets.push(target)
+  }
+  return targets
+}
+
+/** The nth stitch or space of the next petal, shell or group. */
+function withinTargets(work: Work, part: PlacePart, taking: Taking): Target[] {
+  const source = sourceFor(work, part)
+  if (!source || part.noun.kind !== 'within') return [nowhere(work, part)]
+  work.picked = true
+  const { what, nth } = part.noun
+  const kind = what === 'space' ? 'space' : 'stitch'
+  if (!source.state.ordered) {
+    const index = source.find(kind, '', () => true)
+    return [index >= 0 ? takeAt(work, source, index, part, taking) : missing(work, source, kind, part)]
+  }
+  const inGroup: PlaceTest = (place) => place.group >= 0 && source.groupSize(place.group) > 1
+  const first = source.find('stitch', 'in group', inGroup)
+  const start = first >= 0 ? first : source.find('space', 'in group', inGroup)
+  if (start < 0) return [missing(work, source, kind, part)]
+  const group = source.places[start]!.group
+  const members = source.membersOf(group).filter((index) => source.places[index]!.kind === kind)
+  if (members.length === 0) return [missing(work, source, kind, part)]
+  const at =
+    nth === 'center'
+      ? (members.length - 1) >> 1
+      : nth === 'last'
+        ? members.length - 1
+        : Math.min(nth, members.length) - 1
+  for (const index of source.membersOf(group))
+    if (source.used[index]! < SKIPPED && index !== members[at]) source.used[index] = SKIPPED
+  return [takeAt(work, source, members[at]!, part, taking)]
+}
+
+function nextTargets(work: Work, part: PlacePart, taking: Taking): Target[] {
+  const source = sourceFor(work, part)
+  const space = part.noun.kind === 'space' || part.noun.kind === 'corner'
+  const shell =
+    part.noun.kind === 'stitch' && (part.noun.name?.form === 'shell' || part.noun.name?.form === 'v-stitch')
+  if (shell && source?.state.ordered) {
+    const what = part.noun.kind === 'stitch' && part.noun.name?.form === 'v-stitch' ? 'space' : 'stitch'
+    return withinTargets(work, { ...part, noun: { kind: 'within', what, nth: 'center' } }, taking)
+  }
+  const count = part.which === 'next' || part.which === 'last' || part.which === 'first' ? part.count : 1
+  if (part.which === 'first' && source?.state.ordered && !hasBody(work)) source.restart()
+  const targets: Target[] = []
+  for (let at = 0; at < count; at++) {
+    spend(work, part)
+    // "sk first st" behind a beginning chain that counts means the stitch which that chain stands in.
+    if (
+      at === 0 &&
+      part.which === 'first' &&
+      !space &&
+      taking.as === SKIPPED &&
+      work.first?.place.kind === 'stitch'
+    ) {
+      targets.push(work.first)
+      continue
+    }
+    targets.push(space ? takeSpace(work, source, part, taking) : takeStitch(work, source, part, taking))
+  }
+  return targets
+}
+
+function ringTarget(work: Work, part: PlacePart): Target {
+  if (work.base.kind !== 'ring') {
+    if (work.base.kind === 'none' || (work.base.kind === 'round' && work.base.state.unknown)) {
+      report(work, 'rounds/no-ring', part, {}, 'once')
+      if (work.base.kind === 'none') work.base = { kind: 'ring', chains: 0 }
+    }
+    work.picked = true
+  }
+  return targetAt(work, null, { kind: 'ring', round: -2, index: 0 })
+}
+
+/** All places that a part names, used up in order. */
+export function partTargets(work: Work, part: PlacePart, taking: Taking): Target[] {
+  const { noun, which } = part
+  if (noun.kind === 'ring') return [ringTarget(work, part)]
+  if (which === 'made') {
+    const source = sourceFor(work, part)
+    if (source && !hasBody(work)) {
+      const index = source.lastSpace()
+      if (index >= 0) return [takeAt(work, source, index, part, taking)]
+    }
+    return [settle(work, sameTarget(work, part), taking)]
+  }
+  if (noun.kind === 'own')
+    return [
+      which === 'same'
+        ? settle(work, beginningTarget(work) ?? sameTarget(work, part), taking)
+        : targetAt(work, null, { kind: 'stitch', round: work.index, index: 0 }),
+    ]
+  if (which === 'same') return [settle(work, sameTarget(work, part), taking)]
+  if (noun.kind === 'chain') return chainTargets(work, part, taking)
+  if (which === 'from-hook') return chainTargets(work, part, taking)
+  if (noun.kind === 'gap') return gapTargets(work, part)
+  if (noun.kind === 'within')
+    return Array.from({ length: Math.max(1, part.count) }, () => withinTargets(work, part, taking)).flat()
+  if (part.extent?.to === 'landmark') return landmarkTargets(work, part, taking)
+  if (which === 'each' || which === 'every') return eachTargets(work, [part], taking)
+  return nextTargets(work, part, taking)
+}
+
+/** All places of a place in words; "each … and each …" are one sweep. */
+export function placeTargets(work: Work, place: Place, taking: Taking): Target[] {
+  const sweep =
+    place.parts.length > 1 && place.parts.every((part) => part.which === 'each' && part.noun.kind !== 'chain')
+  if (sweep && place.parts[0]!.extent === null) return eachTargets(work, place.parts, taking)
+  return place.parts.flatMap((part) => partTargets(work, part, taking))
+}
+
+/** The next stitch, where nothing else is said. */
+export function nextStitch(work: Work, span: PlacePart | null, taking: Taking): Target {
+  const number = work.scope.round
+  const state = number === null ? null : work.history.get(number)
+  const source = state ? sourceOf(work, state) : baseSource(work)
+  if (!source) return nowhere(work, span)
+  const index = source.find('stitch', '', () => true)
+  return index >= 0 ? takeAt(work, source, index, span, taking) : missing(work, source, 'stitch', span)
+}

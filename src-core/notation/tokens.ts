@@ -1,0 +1,147 @@
+/**
+ * Text → tokens. Loss-free: every token knows where it stands, and what lies between two tokens is white space,
+ * so the designer's words can always be given back. One pass, sticky expressions without backtracking, so the
+ * time grows with the length of the text alone.
+ */
+
+/** A stretch of the text, as offsets; `line` and `column` (both from 1) are of its first character. */
+export interface Span {
+  readonly start: number
+  readonly end: number
+  readonly line: number
+  readonly column: number
+}
+
+export type TokenKind =
+  | 'word'
+  | 'number'
+  /** "2nd", "3rd". */
+  | 'ordinal'
+  /** "ch-5", "5-ch": chains that are already there. */
+  | 'chains'
+  /** Punctuation, one character each, but for `**`. */
+  | 'mark'
+
+export interface Token extends Span {
+  readonly kind: TokenKind
+  /** As written. */
+  readonly text: string
+  /** Lower case, typographic signs made plain. */
+  readonly key: string
+  /** Of numbers, ordinals and chains; 0 for the rest. */
+  readonly value: number
+  /** First on its line. */
+  readonly first: boolean
+  /** White space before it. */
+  readonly spaced: boolean
+  /** A number that hangs on the next word with a hyphen: "3-dc cluster". */
+  readonly hyphen: boolean
+  /** A blank line stands before it. */
+  readonly paragraph: boolean
+}
+
+const HYPHEN = '[-\\u2010\\u2011]'
+const ORDINAL = /(\d+)(?:st|nd|rd|th)(?![\p{L}\d])/iuy
+const CHAINS_AFTER = new RegExp(`ch(?:ain)?s?${HYPHEN}(\\d+)`, 'iuy')
+const CHAINS_BEFORE = new RegExp(`(\\d+)${HYPHEN}ch(?:ain)?s?(?![\\p{L}\\d])`, 'iuy')
+const TOGETHER = /\p{L}{1,6}\d{1,2}tog(?![\p{L}\d])/iuy
+const NUMBER = /\d+(?:[.,]\d+)?/uy
+const WORD = new RegExp(`\\p{L}[\\p{L}\\u2019']*(?:${HYPHEN}\\p{L}[\\p{L}\\u2019']*)*`, 'uy')
+const SPACE = /[\s\u00a0\ufeff]+/uy
+const OTHER = /\*\*|./suy
+
+function match(pattern: RegExp, text: string, at: number): RegExpExecArray | null {
+  pattern.lastIndex = at
+  return pattern.exec(text)
+}
+
+/** Plain spelling for comparison: lower case, straight apostrophes, plain hyphens. */
+export function plain(text: string): string {
+  return text
+    .toLowerCase()
+    .replace(/\u2019/gu, "'")
+    .replace(/[\u2010\u2011]/gu, '-')
+}
+
+interface Found {
+  kind: TokenKind
+  text: string
+  value: number
+  hyphen: boolean
+}
+
+function lexDigits(text: string, at: number): Found {
+  const ordinal = match(ORDINAL, text, at)
+  if (ordinal) return { kind: 'ordinal', text: ordinal[0], value: Number(ordinal[1]), hyphen: false }
+  const chains = match(CHAINS_BEFORE, text, at)
+  if (chains) return { kind: 'chains', text: chains[0], value: Number(chains[1]), hyphen: false }
+  const found = match(NUMBER, text, at)![0]
+  // "1,200" and "1,5" are left to prose; a list "1,2" is two numbers. Patterns count in whole numbers.
+  const whole = /^\d+,/.test(found) ? found.replace(/,.*$/, '') : found
+  const hyphen = /^[-\u2010\u2011]\p{L}/u.test(text.slice(at + whole.length, at + whole.length + 2))
+  return { kind: 'number', text: whole, value: Number(whole), hyphen }
+}
+
+function lexLetters(text: string, at: number): Found {
+  const chains = match(CHAINS_AFTER, text, at)
+  if (chains) return { kind: 'chains', text: chains[0], value: Number(chains[1]), hyphen: false }
+  const together = match(TOGETHER, text, at)
+  if (together) return { kind: 'word', text: together[0], value: 0, hyphen: false }
+  return { kind: 'word', text: match(WORD, text, at)![0], value: 0, hyphen: false }
+}
+
+/** All tokens of a text, in order. Never fails: what is no word and no number is a mark. */
+export function tokenize(text: string): Token[] {
+  const tokens: Token[] = []
+  let at = 0
+  let line = 1
+  let lineStart = 0
+  let first = true
+  let spaced = false
+  let paragraph = false
+  while (at < text.length) {
+    const space = match(SPACE, text, at)
+    if (space) {
+      let breaks = 0
+      for (let index = at; index < at + space[0].length; index++) {
+        if (text[index] !== '\n') continue
+        breaks++
+        lineStart = index + 1
+      }
+      line += breaks
+      first ||= breaks > 0
+      paragraph ||= breaks > 1
+      spaced = true
+      at += space[0].length
+      continue
+    }
+    const code = text[at]!
+    let found: Found
+    if (/\d/.test(code)) found = lexDigits(text, at)
+    else if (match(WORD, text, at)) found = lexLetters(text, at)
+    else found = { kind: 'mark', text: match(OTHER, text, at)![0], value: 0, hyphen: false }
+    const end = at + found.text.length
+    tokens.push({
+      ...found,
+      key: plain(found.text),
+      start: at,
+      end,
+      line,
+      column: at - lineStart + 1,
+      first,
+      spaced,
+      paragraph,
+    })
+    at = end
+    if (found.hyphen) at += 1
+    first = false
+    spaced = false
+    paragraph = false
+  }
+  return tokens
+}
+
+/** The stretch from the first of two spans to the end of the second. */
+export function spanOf(from: Span, to: Span): Span {
+  return { start: from.start, end: Math.max(from.end, to.end), line: from.line, column: from.column }
+}

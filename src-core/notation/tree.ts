@@ -1,0 +1,297 @@
+/**
+ * The syntax tree of written rounds. It says what the text says, not what follows from it. Every node knows its
+ * stretch of the text, so the designer's own words are never lost.
+ */
+import type { Terms } from '../../shared-types/project'
+import type { StitchKey } from '../stitches/table'
+import type { Span, Token } from './tokens'
+
+export type StitchForm =
+  | 'plain'
+  /** "dc3tog": a cluster in one place, a decrease over several; the place decides. */
+  | 'together'
+  | 'cluster'
+  | 'puff'
+  | 'popcorn'
+  | 'bobble'
+  | 'picot'
+  | 'shell'
+  | 'v-stitch'
+  | 'increase'
+  | 'decrease'
+  /** A stitch that the text defines itself. */
+  | 'special'
+
+/** A stitch as named in the text. */
+export interface StitchName extends Span {
+  readonly form: StitchForm
+  /** US key of the stitch it is made of, or null where the name does not say. */
+  readonly stitch: StitchKey | null
+  /** Legs of a cluster or decrease, stitches of a shell, chains of a picot; 0 where not said. */
+  readonly size: number
+  readonly post: 'front' | 'back' | null
+  readonly loop: Loop | null
+  /** "beg cl", "first shell": the one that the round begins with. */
+  readonly beginning: boolean
+  /** "standing sc": made without a slip stitch. */
+  readonly standing: boolean
+  readonly reverse: boolean
+  /** Belongs to the other set of terms than the text is marked with. */
+  readonly foreign: boolean
+  readonly name: string
+}
+
+export type Loop = 'front' | 'back' | 'both'
+
+export type Noun =
+  | { readonly kind: 'stitch'; readonly name: StitchName | null }
+  | { readonly kind: 'space'; readonly chains: number | null; readonly corner: boolean }
+  /** Corner spaces, or the corner stitches where a round has none. */
+  | { readonly kind: 'corner' }
+  | { readonly kind: 'chain' }
+  | { readonly kind: 'ring' }
+  /** Between stitches ("sp between next 2 dc") or between groups ("sp between shells"). */
+  | { readonly kind: 'gap'; readonly of: 'stitch' | 'group' }
+  /** The stitch at the tip or in the valley of a petal. */
+  | { readonly kind: 'landmark'; readonly name: 'tip' | 'valley' }
+  /** A stitch or space by its place in a petal, shell or group: "center dc of next shell". */
+  | { readonly kind: 'within'; readonly what: 'stitch' | 'space'; readonly nth: number | 'center' | 'last' }
+  /** Part of this very round: "first sc", "top of beg ch-3", "3rd ch of ch-4". */
+  | { readonly kind: 'own'; readonly chain: number; readonly of: number; readonly words: string }
+
+export type Which =
+  | 'next'
+  | 'each'
+  | 'every'
+  | 'same'
+  | 'first'
+  | 'last'
+  | 'any'
+  /** "2nd ch from hook". */
+  | 'from-hook'
+  | 'nth'
+  /** "lp just made". */
+  | 'made'
+
+export type Extent =
+  | { readonly to: 'end' }
+  | { readonly to: 'last'; readonly count: number }
+  | { readonly to: 'corner' }
+  | { readonly to: 'landmark'; readonly name: 'tip' | 'valley' }
+
+/** One part of a place: "in next 5 sts", "and in corner sp". */
+export interface PlacePart extends Span {
+  readonly which: Which
+  /** How many places; for every, from-hook and nth the number. */
+  readonly count: number
+  /** "each of next 3": the stitches are worked in each, whatever their number. */
+  readonly each: boolean
+  readonly noun: Noun
+  readonly extent: Extent | null
+  readonly loop: Loop | null
+  readonly around: boolean
+  /** A number of the text ("of Rnd 2"), or rounds below the one in hand ("2 rnds below"). */
+  readonly round: { readonly number: number } | { readonly below: number } | null
+  /** "skipped st", "unworked st". */
+  readonly unworked: boolean
+  /** "same sp as beg ch-3", "same st as joining": where the round began. */
+  readonly asBeginning: boolean
+  /** The words of the noun alone, for pointing. */
+  readonly nounSpan: Span
+}
+
+export interface Place extends Span {
+  readonly parts: readonly PlacePart[]
+  /** "over next 3 sts": several places under one stitch. */
+  readonly over: boolean
+}
+
+export interface WorkItem extends Span {
+  readonly type: 'work'
+  readonly count: number | null
+  readonly stitch: StitchName
+  readonly place: Place | null
+}
+export interface ChainItem extends Span {
+  readonly type: 'chain'
+  readonly count: number
+}
+export interface SkipItem extends Span {
+  readonly type: 'skip'
+  readonly place: Place
+  /** "leave rem sts unworked". */
+  readonly unworked: boolean
+}
+export interface GroupItem extends Span {
+  readonly type: 'group'
+  readonly bracket: string
+  readonly items: readonly Item[]
+  readonly place: Place | null
+  readonly times: number | null
+  /** "[…] around". */
+  readonly around: boolean
+  readonly lastCount: number
+}
+export interface StarItem extends Span {
+  readonly type: 'star'
+  readonly mark: string
+  readonly items: readonly Item[]
+  readonly repeat: RepeatClause | null
+  /** `*…* 6 times`: the amount stands after a closing asterisk and counts all. */
+  readonly closed: boolean
+}
+export interface RepeatClause extends Span {
+  /** As said: "4 more times" 4, "twice" 2; null where it goes on around. */
+  readonly amount: number | null
+  /** "more", "in all": the amount is said without doubt. */
+  readonly said: 'plain' | 'more' | 'in-all'
+  readonly lastCount: number
+  readonly endAtDouble: boolean
+  readonly ending: RepeatEnding | null
+  /** Only the words that tell how often, for pointing. */
+  readonly amountSpan: Span
+}
+export interface RepeatEnding extends Span {
+  readonly mode: 'append' | 'replace' | 'omit'
+  readonly items: readonly Item[]
+}
+/** "then rep from * to ** once more". */
+export interface AgainItem extends Span {
+  readonly type: 'again'
+  readonly toDouble: boolean
+  readonly times: number
+}
+export interface DoubleMarkItem extends Span {
+  readonly type: 'double'
+}
+export interface JoinItem extends Span {
+  readonly type: 'join'
+  readonly place: Place | null
+}
+/** New yarn joined at a place, or a change of colour. */
+export interface ColourItem extends Span {
+  readonly type: 'colour'
+  readonly colour: string | null
+  readonly place: Place | null
+  /** "join with sc in any sp": the stitch that the yarn is joined with. */
+  readonly stitch: StitchName | null
+}
+export interface ScopeItem extends Span {
+  readonly type: 'scope'
+  readonly loop: Loop | null
+  readonly around: boolean
+  readonly round: { readonly number: number } | { readonly below: number } | null
+  readonly behind: boolean
+  readonly opposite: boolean
+  /** Without "in" or "working in", for pointing. */
+  readonly words: Span
+}
+/** "In next ch-5 sp work …". */
+export interface PlacedItem extends Span {
+  readonly type: 'placed'
+  readonly place: Place
+  readonly items: readonly Item[]
+}
+export interface StatementItem extends Span {
+  readonly type: 'statement'
+  readonly says: 'counts' | 'does-not-count' | 'made'
+  /** Counts as: stitch and chains, where they are named. */
+  readonly stitch: StitchKey | null
+  readonly cluster: boolean
+  readonly chains: number
+}
+export interface CountEntry extends Span {
+  readonly count: number
+  readonly noun: Noun
+  readonly words: string
+}
+export interface CountItem extends Span {
+  readonly type: 'count'
+  readonly entries: readonly CountEntry[]
+}
+export interface FoundationItem extends Span {
+  readonly type: 'foundation'
+  /** "form a ring" closes the chain made before; "adjustable" makes one of yarn. */
+  readonly ring: 'adjustable' | 'close-chain'
+}
+export interface RepeatRoundItem extends Span {
+  readonly type: 'repeat-round'
+  readonly from: number | 'last'
+  readonly to: number | 'last'
+  readonly times: number
+}
+/** "working 2 dc in every 3rd dc": changes the run of stitches before it. */
+export interface EveryItem extends Span {
+  readonly type: 'every'
+  readonly count: number
+  readonly nth: number
+}
+/** "36 sc evenly around", "increasing 6 sts evenly around". */
+export interface EvenItem extends Span {
+  readonly type: 'evenly'
+  readonly count: number | null
+  readonly stitch: StitchName | null
+  readonly change: 'work' | 'increase' | 'decrease'
+}
+/** A cluster told in steps: "(yo, insert hook …) 3 times, yo and draw through all lps (cl made)". */
+export interface DescribedItem extends Span {
+  readonly type: 'described'
+  readonly place: Place | null
+  /** Ends the stitch: "draw through all lps on hook". */
+  readonly closes: boolean
+}
+export interface NoteItem extends Span {
+  readonly type: 'note'
+  readonly effect: 'turn' | 'no-join' | 'fasten-off' | null
+}
+
+export type Item =
+  | WorkItem
+  | ChainItem
+  | SkipItem
+  | GroupItem
+  | StarItem
+  | AgainItem
+  | DoubleMarkItem
+  | JoinItem
+  | ColourItem
+  | ScopeItem
+  | PlacedItem
+  | StatementItem
+  | CountItem
+  | FoundationItem
+  | RepeatRoundItem
+  | EveryItem
+  | EvenItem
+  | DescribedItem
+  | NoteItem
+
+export interface RoundNode extends Span {
+  /** Numbers of the rounds that this text is worked for; null where it has none of its own. */
+  readonly numbers: readonly [number, number] | null
+  /** "Edging", "leaf": a name in the heading. */
+  readonly label: string | null
+  readonly heading: Span | null
+  readonly items: readonly Item[]
+  /** The text cannot be read on (a bracket that is never closed): its account is open. */
+  readonly broken: boolean
+}
+
+/** A stitch that the text defines under "Special stitches". */
+export interface Definition extends Span {
+  readonly names: readonly string[]
+  readonly form: StitchForm
+  readonly items: readonly Item[]
+}
+
+export interface RoundsTree {
+  readonly text: string
+  readonly terms: Terms
+  readonly tokens: readonly Token[]
+  readonly rounds: readonly RoundNode[]
+  readonly definitions: readonly Definition[]
+  /** Colours that the text lists, in order. */
+  readonly colours: readonly string[]
+  /** How often each repeat runs in all, as far as the account found it out; for printing in full. */
+  readonly repeats: ReadonlyMap<Item, number>
+}

@@ -1,0 +1,280 @@
+/** Names of stitches: abbreviations and full names in either terms, with posts, loops, "n tog" and specials. */
+import { canonicalStitch } from '../stitches/terms'
+import type { StitchKey } from '../stitches/table'
+import type { Reader } from './reader'
+import type { Loop, StitchForm, StitchName } from './tree'
+
+/** Words for stitches made of several, by what they are (CYC master list; "p" for picot: 4-H handbook). */
+const SPECIALS: Readonly<Record<string, StitchForm>> = {
+  picot: 'picot',
+  picots: 'picot',
+  p: 'picot',
+  puff: 'puff',
+  puffs: 'puff',
+  ps: 'puff',
+  popcorn: 'popcorn',
+  popcorns: 'popcorn',
+  pc: 'popcorn',
+  pop: 'popcorn',
+  bobble: 'bobble',
+  bobbles: 'bobble',
+  bo: 'bobble',
+  cluster: 'cluster',
+  clusters: 'cluster',
+  cl: 'cluster',
+  cls: 'cluster',
+  shell: 'shell',
+  shells: 'shell',
+  sh: 'shell',
+  fan: 'shell',
+  fans: 'shell',
+  'v-st': 'v-stitch',
+  'v-sts': 'v-stitch',
+  'v-stitch': 'v-stitch',
+  'v-stitches': 'v-stitch',
+  inc: 'increase',
+  incs: 'increase',
+  increase: 'increase',
+  increases: 'increase',
+  dec: 'decrease',
+  decs: 'decrease',
+  decrease: 'decrease',
+  invdec: 'decrease',
+}
+const STITCH_WORDS = new Set(['st', 'sts', 'stitch', 'stitches'])
+/** Words that are names in one sense only when more follows ("double crochet", "sl st"). */
+const NEVER_ALONE = new Set(['single', 'singles', 'double', 'doubles', 'sl', 'half-double'])
+const LOOP_WORDS: Readonly<Record<string, Loop>> = {
+  blo: 'back',
+  bl: 'back',
+  tbl: 'back',
+  flo: 'front',
+  fl: 'front',
+  tfl: 'front',
+}
+const COMPOUND =
+  /^(fp|bp|blo?|flo?|rev|r|e)?(sc|hdc|dc|trc|tr|dtr|trtr|htr|ttr|ch|ss|cl|puff|pf)(\d+tog|dec|inc)?s?$/
+
+interface Base {
+  readonly stitch: StitchKey
+  readonly foreign: boolean
+}
+
+/** A name in the text's terms, or else in the other ones (marked as such). */
+function baseStitch(reader: Reader, name: string): Base | null {
+  const own = canonicalStitch(name, reader.terms)
+  if (own) return { stitch: own, foreign: false }
+  const other = canonicalStitch(name, reader.terms === 'US' ? 'UK' : 'US')
+  return other ? { stitch: other, foreign: true } : null
+}
+
+/** The longest plain name (up to four words: "half double crochet") at the cursor; passes it. */
+function plainName(reader: Reader): Base | null {
+  for (let length = 4; length >= 1; length--) {
+    const tokens = Array.from({ length }, (_, index) => reader.peek(index))
+    if (tokens.some((token) => token?.kind !== 'word')) continue
+    const name = tokens.map((token) => token!.key).join(' ')
+    if (NEVER_ALONE.has(name)) continue
+    const base = baseStitch(reader, name)
+    if (!base) continue
+    reader.at += length
+    return base
+  }
+  return null
+}
+
+interface Draft {
+  form: StitchForm
+  stitch: StitchKey | null
+  size: number
+  post: 'front' | 'back' | null
+  loop: Loop | null
+  beginning: boolean
+  standing: boolean
+  reverse: boolean
+  foreign: boolean
+}
+
+const draft = (): Draft => ({
+  form: 'plain',
+  stitch: null,
+  size: 0,
+  post: null,
+  loop: null,
+  beginning: false,
+  standing: false,
+  reverse: false,
+  foreign: false,
+})
+
+/** "beg", "standing", "FP", "back post", "BLO", "reverse", "extended" before the name. */
+function readPrefixes(reader: Reader, name: Draft): void {
+  for (;;) {
+    if (reader.skip('beg', 'beginning', 'initial')) name.beginning = true
+    else if (reader.skip('standing')) name.standing = true
+    else if (reader.skip('reverse', 'rev')) name.reverse = true
+    else if (reader.skip('extended', 'linked', 'long', 'spike', 'invisible', 'inv', 'tight', 'loose'))
+      continue
+    else if (reader.skip('fp') || reader.skipAll('front', 'post') || reader.skip('front-post'))
+      name.post = 'front'
+    else if (reader.skip('bp') || reader.skipAll('back', 'post') || reader.skip('back-post'))
+      name.post = 'back'
+    else {
+      const loop = LOOP_WORDS[reader.key()]
+      if (!loop) return
+      name.loop = loop
+      reader.at++
+    }
+  }
+}
+
+/** One-word compounds: "FPdc", "BPsc", "dc3tog", "scdec". */
+function readCompound(reader: Reader, name: Draft): boolean {
+  const found = COMPOUND.exec(reader.key())
+  if (!found) return false
+  const [, before = '', base = '', after = ''] = found
+  const special = base === 'cl' || base === 'puff' || base === 'pf' ? base : null
+  const stitch = special ? null : baseStitch(reader, base)
+  if (!special && !stitch) return false
+  if (special && !after) return false
+  name.stitch = stitch?.stitch ?? null
+  name.foreign = stitch?.foreign ?? false
+  if (before === 'fp') name.post = 'front'
+  if (before === 'bp') name.post = 'back'
+  if (before.startsWith('bl')) name.loop = 'back'
+  if (before.startsWith('fl')) name.loop = 'front'
+  if (before === 'rev' || before === 'r') name.reverse = true
+  if (after.endsWith('tog')) {
+    name.form = 'together'
+    name.size = Number.parseInt(after, 10)
+  } else if (after === 'dec') {
+    name.form = 'together'
+    name.size = 2
+  } else if (after === 'inc') {
+    name.form = 'increase'
+    name.size = 2
+  }
+  reader.at++
+  return true
+}
+
+/** "dc 2 tog", "2tog", "sc inc", "dc cluster", "hdc puff st" after a plain name. */
+function readSuffixes(reader: Reader, name: Draft): void {
+  const number = reader.peek()
+  if (number?.kind === 'number' && (reader.key(1) === 'tog' || reader.key(1) === 'together')) {
+    name.form = 'together'
+    name.size = number.value
+    reader.at += 2
+    return
+  }
+  const special = SPECIALS[reader.key()]
+  if (name.form === 'plain' && special && reader.key() !== 'p' && name.stitch !== 'ch') {
+    name.form = special
+    reader.at++
+    if (reader.seesAny(STITCH_WORDS)) reader.at++
+  } else if (reader.skip('tog', 'together') && name.form === 'plain') {
+    name.form = 'together'
+    name.size = 2
+  }
+  const loop = LOOP_WORDS[reader.key()]
+  if (loop) {
+    name.loop = loop
+    reader.at++
+  }
+}
+
+function readSpecial(reader: Reader, name: Draft): boolean {
+  if (reader.sees('v', 'st') || reader.sees('v', 'sts') || reader.sees('v', 'stitch')) {
+    reader.at += 2
+    name.form = 'v-stitch'
+    return true
+  }
+  if (reader.sees('crab', 'st') || reader.sees('crab', 'stitch')) {
+    reader.at += 2
+    name.stitch = 'sc'
+    name.reverse = true
+    return true
+  }
+  const form = SPECIALS[reader.key()]
+  if (!form) return false
+  reader.at++
+  name.form = form
+  // "picot-3" comes as a word and a number; "picot 3" is left to the count.
+  if (reader.seesAny(STITCH_WORDS) && form !== 'increase' && form !== 'decrease') reader.at++
+  return true
+}
+
+/** Names that the text defines itself, up to three words, longest first. */
+function readDefined(reader: Reader, name: Draft): boolean {
+  for (let length = 3; length >= 1; length--) {
+    const tokens = Array.from({ length }, (_, index) => reader.peek(index))
+    if (tokens.some((token) => !token || token.kind === 'mark')) continue
+    const key = tokens.map((token) => token!.key).join(' ')
+    const found = reader.definitions.get(key) ?? reader.definitions.get(key.replace(/s$/, ''))
+    if (!found) continue
+    reader.at += length
+    name.form = found.form
+    if (reader.seesAny(STITCH_WORDS) && reader.key(-1) !== reader.key()) reader.at++
+    return true
+  }
+  return false
+}
+
+/** "3-dc cl", "5-dc shell", "ch-3 picot": a size before the name. */
+function readSized(reader: Reader, name: Draft): boolean {
+  const token = reader.peek()
+  if (token?.kind === 'chains' && ['picot', 'picots', 'p'].includes(reader.key(1))) {
+    reader.at += 2
+    name.form = 'picot'
+    name.size = token.value
+    return true
+  }
+  if (token?.kind !== 'number' || !token.hyphen) return false
+  const start = reader.at
+  reader.at++
+  const base = plainName(reader)
+  const form = SPECIALS[reader.key()]
+  if (form && (base || form !== 'increase')) {
+    reader.at++
+    if (reader.seesAny(STITCH_WORDS)) reader.at++
+    name.form = form
+    name.size = token.value
+    name.stitch = base?.stitch ?? null
+    name.foreign = base?.foreign ?? false
+    return true
+  }
+  reader.at = start
+  return false
+}
+
+/** The stitch named at the cursor, or null (and nothing passed). */
+export function readStitch(reader: Reader): StitchName | null {
+  const start = reader.at
+  return reader.attempt(() => {
+    const name = draft()
+    const defined = readDefined(reader, name)
+    if (!defined) {
+      readPrefixes(reader, name)
+      if (!readSized(reader, name)) {
+        const plain = reader.attempt(() => {
+          const base = plainName(reader)
+          if (!base) return null
+          name.stitch = base.stitch
+          name.foreign = base.foreign
+          return base
+        })
+        if (plain) readSuffixes(reader, name)
+        else if (readCompound(reader, name)) readSuffixes(reader, name)
+        else if (!readSpecial(reader, name) && !(name.beginning && readDefined(reader, name))) return null
+      }
+    }
+    const span = reader.span(start)
+    return { ...name, ...span, name: reader.words(span) }
+  })
+}
+
+/** Whether a word alone is the name of a stitch in either terms. */
+export function isStitchWord(word: string): boolean {
+  if (NEVER_ALONE.has(word)) return false
+  return canonicalStitch(word, 'US') !== null || canonicalStitch(word, 'UK') !== null || COMPOUND.test(word)
+}

@@ -1,0 +1,195 @@
+/** What is known while a round is being worked: the elements so far, where one stands, what is still to come. */
+import type { FindingCode } from '../findings/catalogue'
+import type { FindingValues } from '../findings/finding'
+import type { StitchKey } from '../stitches/table'
+import type { Beginning } from './beginning'
+import { Source } from './source'
+import type { Base, RoundState } from './state'
+import type { Span } from './tokens'
+import type { Item, Loop, RoundNode, RoundsTree } from './tree'
+import type { ElementRole, Foundation, WorkedElement, WorkedPlace } from './worked'
+
+/** A round of a doily may have some hundreds of stitches; a text with more than this is a slip of the pen. */
+export const MOST_ELEMENTS = 20_000
+export const MOST_REPEATS = 5_000
+export const MOST_CHAINS = 5_000
+
+export type Element = { -readonly [Key in keyof WorkedElement]: WorkedElement[Key] }
+
+export interface Target {
+  readonly place: WorkedPlace
+  readonly group: number
+  readonly source: Source | null
+}
+
+export interface WorkFinding {
+  readonly code: FindingCode
+  /** Null: the round as a whole. */
+  readonly span: Span | null
+  readonly values: FindingValues
+}
+
+/** A chain that is worked along, from the hook back to its first chain and on its other side. */
+export interface ChainWork {
+  readonly element: number
+  readonly chains: number
+  readonly firstCell: number
+  cell: number
+  opposite: boolean
+}
+
+export interface Scope {
+  loop: Loop | null
+  around: boolean
+  round: number | null
+  behind: boolean
+}
+
+export interface Work {
+  readonly index: number
+  readonly number: number
+  readonly node: RoundNode
+  readonly tree: Omit<RoundsTree, 'repeats'>
+  base: Base
+  /** Rounds by their number, and the one that the text is handed with. */
+  readonly history: ReadonlyMap<number, RoundState>
+  readonly sources: Map<RoundState, Source>
+  readonly gaps: ReadonlyMap<RoundState, number>
+  readonly turned: boolean
+  readonly colours: readonly string[]
+  readonly repeats: Map<Item, number>
+  readonly budget: { left: number }
+  readonly beginning: Beginning | null
+
+  readonly elements: Element[]
+  readonly groups: Map<string, number>
+  readonly findings: WorkFinding[]
+  readonly reported: Set<string>
+  readonly scope: Scope
+  foundation: Foundation | null
+  /** The place that is named around the stitches in hand: "(…) in next sp". */
+  here: Target | null
+  last: Target | null
+  first: Target | null
+  beginningDone: boolean
+  /** The beginning chain is the first leg of the cluster to come. */
+  leg: { legs: number; target: Target | null } | null
+  lastStitch: StitchKey | null
+  chain: ChainWork | null
+  /** Chains of a space of the round before that are worked one by one. */
+  spaceCells: { target: Target; left: number; cell: number } | null
+  flex: number[]
+  colour: string | null
+  described: { target: Target | null; span: Span } | null
+  /** Inside a part that is repeated. */
+  repeated: number
+  depth: number
+  joined: boolean
+  leaveOpen: boolean
+  /** Real work in stitches of the round before, not only on the way. */
+  stitchWork: boolean
+  /** Places picked by name ("center dc of next petal"): what lies between is passed on purpose. */
+  picked: boolean
+  overSpan: Span | null
+  overReported: boolean
+  usesCorners: boolean
+  clause: Span | null
+  spokes: number
+  chainCells: Set<string>
+  loopMarks: { state: RoundState; index: number; mark: number }[]
+  /** The account cannot be known. */
+  open: boolean
+}
+
+/** Thrown inside one round only, caught where the round is read: it asks for more than can be worked. */
+export class TooLong extends Error {
+  constructor(readonly span: Span) {
+    super('round too long')
+  }
+}
+
+export function report(
+  work: Work,
+  code: FindingCode,
+  span: Span | null,
+  values: FindingValues = {},
+  once = '',
+): void {
+  const key = once === '' ? '' : `${code} ${once}`
+  if (key !== '' && work.reported.has(key)) return
+  if (key !== '') work.reported.add(key)
+  work.findings.push({ code, span, values })
+}
+
+/** Counts one step of work; a text that never ends is stopped here. */
+export function spend(work: Work, span: Span): void {
+  if (work.elements.length >= MOST_ELEMENTS || work.budget.left-- <= 0) throw new TooLong(span)
+}
+
+export function baseSource(work: Work): Source | null {
+  return work.base.kind === 'round' ? sourceOf(work, work.base.state) : null
+}
+
+export function sourceOf(work: Work, state: RoundState): Source {
+  const found = work.sources.get(state)
+  if (found) return found
+  const isBase = work.base.kind === 'round' && work.base.state === state
+  const source = new Source(state, isBase && work.turned, work.gaps.get(state) ?? null)
+  work.sources.set(state, source)
+  return source
+}
+
+/** Whether anything but the way to the beginning has been worked. */
+export const hasBody = (work: Work): boolean =>
+  work.elements.some(
+    (element) => element.role !== 'travel' && element.role !== 'stem' && element.role !== 'beginning',
+  ) || work.elements.some((element) => element.standing)
+
+/** Appends an element. */
+export function push(
+  work: Work,
+  role: ElementRole,
+  stitch: StitchKey,
+  span: Span,
+  rest: Partial<Element> = {},
+): Element {
+  spend(work, span)
+  const element: Element = {
+    index: work.elements.length,
+    role,
+    form: 'plain',
+    stitch,
+    count: 1,
+    legs: 1,
+    into: [],
+    group: -1,
+    standing: false,
+    countsAs: null,
+    behind: work.scope.behind,
+    reverse: false,
+    colour: work.colour,
+    span,
+    ...rest,
+  }
+  work.elements.push(element)
+  return element
+}
+
+/** Number of the group that goes into a place. */
+export function groupOf(work: Work, place: WorkedPlace): number {
+  const key = `${place.kind} ${place.round} ${place.index} ${place.cell} ${place.opposite}`
+  const found = work.groups.get(key)
+  if (found !== undefined && place.index >= 0) return found
+  const group = work.groups.size
+  work.groups.set(place.index >= 0 ? key : `${key} ${group}`, group)
+  return group
+}
+
+export function targetAt(
+  work: Work,
+  source: Source | null,
+  place: Omit<WorkedPlace, 'cell' | 'opposite' | 'loop' | 'post'> & Partial<WorkedPlace>,
+): Target {
+  const full: WorkedPlace = { cell: 0, opposite: false, loop: 'both', post: null, ...place }
+  return { place: full, group: groupOf(work, full), source }
+}
