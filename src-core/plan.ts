@@ -230,9 +230,10 @@ function accountFrom(
 
 /** How often each colourway occurs. */
 function tally(colourways: readonly string[]): Record<string, number> {
-  const counts: Record<string, number> = {}
-  for (const id of colourways) if (id) counts[id] = (counts[id] ?? 0) + 1
-  return counts
+  // A map, since an id may be a name that every object has, such as 'constructor'.
+  const counts = new Map<string, number>()
+  for (const id of colourways) if (id) counts.set(id, (counts.get(id) ?? 0) + 1)
+  return Object.fromEntries(counts)
 }
 
 /** Share of the wish beyond which a size is worth a note. */

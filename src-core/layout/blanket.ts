@@ -67,8 +67,10 @@ export function blanketCounts(layout: CountFields): { counts: BlanketCounts | nu
   const fewestColumns = arrangement === 'offset-rows' && alternateRows === 'oneFewer' ? 2 : 1
   const columns = arrangement === 'rings' ? 0 : whole('columns', fewestColumns, MOST_ROWS)
   const rows = arrangement === 'rings' ? 0 : whole('rows', 1, MOST_ROWS)
-  const alternateTurn = arrangement === 'rings' ? 0 : (layout.alternateTurn ?? 0)
-  const counts = { arrangement, columns, rows, alternateRows, rings, turn: layout.turn ?? 0, alternateTurn }
+  // Whole turns change nothing, and sines of numbers beyond all measure mean nothing.
+  const turn = (layout.turn ?? 0) % 360
+  const alternateTurn = arrangement === 'rings' ? 0 : (layout.alternateTurn ?? 0) % 360
+  const counts = { arrangement, columns, rows, alternateRows, rings, turn, alternateTurn }
   if (findings.length === 0 && countPlaces(counts) > MOST_MOTIFS)
     findings.push(
       finding('layout/too-many', 'layout', {
