@@ -1,14 +1,52 @@
 /**
  * `npm run bench`: how fast we are against a baseline in the same run, and how cost grows with size.
  * Ratios carry over to other machines, milliseconds do not. Ends with 1 when a wanted ratio is missed.
+ * `npm run bench -- engine` (paper, drawing) runs one part alone.
  */
+import { benchDrawing } from './drawing'
 import { benchGrowth, benchJoins, benchTouching } from './engine'
-import { table } from './measure'
+import { milliseconds, table } from './measure'
 import type { Row } from './measure'
+import { benchPaper } from './paper'
 
+/** Script of one frame at the 95th percentile, and how much better frames are, that the drawing must keep. */
+const DRAWING = { script: 10, frames: 5 } as const
+
+async function drawingRows(): Promise<Row[]> {
+  const results = await benchDrawing()
+  if (!results) {
+    console.log('drawing: no Chromium here, not measured')
+    return []
+  }
+  return results.flatMap(({ gesture, drawing, nodes, ratio }) => [
+    {
+      what: `${gesture} 2,500 motifs: script, 95th percentile`,
+      ours: milliseconds(drawing.script.p95),
+      baseline: milliseconds(nodes.script.p95),
+      ratio: `${(nodes.script.p95 / drawing.script.p95).toFixed(1)} ×`,
+      wanted: `≤ ${DRAWING.script} ms`,
+      met: drawing.script.p95 <= DRAWING.script,
+    },
+    {
+      what: `${gesture} 2,500 motifs: frame, median (95th ${milliseconds(drawing.frame.p95)})`,
+      ours: milliseconds(drawing.frame.median),
+      baseline: milliseconds(nodes.frame.median),
+      ratio: `${ratio.toFixed(1)} ×`,
+      wanted: `≥ ${DRAWING.frames} ×`,
+      met: ratio >= DRAWING.frames,
+    },
+  ])
+}
+
+const parts: Record<string, () => Row[] | Promise<Row[]>> = {
+  engine: () => [benchTouching(), benchJoins(), ...benchGrowth()],
+  paper: benchPaper,
+  drawing: drawingRows,
+}
+
+const wanted = process.argv.slice(2)
 const rows: Row[] = []
-rows.push(benchTouching())
-rows.push(benchJoins())
-rows.push(...benchGrowth())
+for (const [name, part] of Object.entries(parts))
+  if (wanted.length === 0 || wanted.includes(name)) rows.push(...(await part()))
 console.log(table(rows))
 if (rows.some((row) => !row.met)) process.exitCode = 1
