@@ -17,6 +17,7 @@ const root = new URL('..', import.meta.url)
 /** Words for the part of a code before its stroke. */
 const ROOMS: Readonly<Record<string, string>> = {
   file: 'The file and what refers to what in it',
+  app: 'Window, machine and saved files',
   gauge: 'Gauge',
   motif: 'Motifs',
   rounds: 'Written rounds',

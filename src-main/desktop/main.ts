@@ -118,7 +118,7 @@ async function run(): Promise<void> {
   }
 
   async function refreshRecent(): Promise<void> {
-    recent = await host.recent.list()
+    recent = await host.recent.list().catch(() => recent)
     refreshMenu()
   }
 

@@ -114,7 +114,8 @@ export class Host {
   /** Opens a file; where it is open already, answers with the project that is. */
   async openPath(path: string): Promise<Outcome<string>> {
     const whole = await realpath(resolve(path)).catch(() => resolve(path))
-    for (const session of this.#sessions.values()) if (session.path === whole) return done(session.id)
+    const open = this.#openAt(whole)
+    if (open) return done(open.id)
     for (const entry of await this.#kept.list()) {
       const holdsMore = entry.path === whole && entry.savedRevision < entry.revision
       if (holdsMore && !(await this.#kept.isHeld(entry))) return this.#openEntry(entry)
@@ -199,8 +200,9 @@ export class Host {
     return problem
   }
 
+  /** Looks whether files were changed by others; the windows hear of it. */
   async lookAtDisk(): Promise<void> {
-    for (const session of this.#sessions.values()) await session.checkDisk()
+    for (const session of [...this.#sessions.values()]) await session.checkDisk()
   }
 
   async changeSettings(change: Partial<Settings>): Promise<Settings> {
@@ -214,8 +216,10 @@ export class Host {
     void this.announceRecent()
   }
 
+  /** Tells every window the list; where it cannot be read at the moment, the windows keep the one they have. */
   async announceRecent(): Promise<void> {
-    const entries = await this.recent.list()
+    const entries = await this.recent.list().catch(() => null)
+    if (entries === null) return
     for (const id of this.#sessions.keys()) this.ports.announce(id, 'recent', entries)
   }
 
@@ -228,6 +232,8 @@ export class Host {
     if (this.#sessions.has(entry.id)) return done(entry.id)
     const name = entry.path === null ? entry.title || 'Untitled' : basename(entry.path)
     if (await this.#kept.isHeld(entry)) return refused(finding('app/open-elsewhere', name))
+    const open = entry.path === null ? null : this.#openAt(entry.path)
+    if (open) return done(open.id)
     if (entry.path !== null && entry.savedRevision >= entry.revision) {
       await this.#kept.remove(entry.id)
       return this.openPath(entry.path)
@@ -239,6 +245,11 @@ export class Host {
     const session = this.#open({ ...entry, ...checked, origin })
     if (entry.path !== null) await session.checkDisk()
     return done(session.id)
+  }
+
+  #openAt(path: string): ProjectSession | null {
+    for (const session of this.#sessions.values()) if (session.path === path) return session
+    return null
   }
 
   #open(start: {

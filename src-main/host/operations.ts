@@ -2,6 +2,7 @@
  * One row per thing that the window may ask for: the shape its payload must have, and what is done. Both hosts
  * answer from this table; nothing that is not in it can be asked for.
  */
+import { realpath } from 'node:fs/promises'
 import { z } from 'zod'
 import type {
   ExportDone,
@@ -251,11 +252,12 @@ async function saveTo(
   payload: OperationPayload<'saveProject'>,
   { host, session }: Call,
 ): Promise<Outcome<OperationValue<'saveProject'>>> {
+  const target = await realpath(path).catch(() => path)
   for (const id of host.openIds)
-    if (id !== session.id && host.session(id)?.path === path)
+    if (id !== session.id && host.session(id)?.path === target)
       return refused(finding('app/open-elsewhere', session.keeping.name))
   const saved = await session.saveTo(path, payload)
-  if (saved.outcome === 'done') await host.remember(path)
+  if (saved.outcome === 'done') await host.remember(session.path ?? path)
   return saved
 }
 

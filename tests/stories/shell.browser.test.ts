@@ -1,8 +1,8 @@
 import { readdir, readFile, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import type { Browser, BrowserContext, Page } from 'playwright-core'
-import { afterAll, beforeAll, beforeEach, afterEach, describe, expect, it, vi } from 'vitest'
-import { projectText, titleOf } from '../src-main/documents/session/world'
+import { afterAll, beforeAll, beforeEach, afterEach, describe, expect, it } from 'vitest'
+import { eventually, projectText, titleOf } from '../src-main/documents/session/world'
 import type { Loopback } from './browser'
 import { startChromium, startLoopback } from './browser'
 import { makeFolder } from './desktop'
@@ -193,7 +193,7 @@ describe('documents in a browser', () => {
     const second = await context.newPage()
     await second.goto(page.url())
     await second.waitForFunction(() => 'petalyard' in globalThis)
-    await vi.waitFor(async () => expect(await page.evaluate('heard')).toEqual(['moved']))
+    await eventually(async () => expect(await page.evaluate('heard')).toEqual(['moved']))
     const refused = await page.evaluate(
       (text) => window.petalyard.keepProject({ revision: 1, text }),
       projectText('From the first'),
@@ -210,7 +210,7 @@ describe('documents in a browser', () => {
     }, projectText('At the last moment'))
     await page.close({ runBeforeUnload: true })
     const kept = join(folder.path, 'projects', 'kept')
-    await vi.waitFor(async () => {
+    await eventually(async () => {
       const [name] = await readdir(kept)
       expect(JSON.parse(await readFile(join(kept, name ?? ''), 'utf8'))).toMatchObject({
         title: 'At the last moment',

@@ -1,10 +1,10 @@
-import { readFile, writeFile } from 'node:fs/promises'
+import { mkdir, readFile, rm, writeFile } from 'node:fs/promises'
 import { existsSync } from 'node:fs'
 import { join } from 'node:path'
 import type { Page } from 'playwright-core'
-import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { CONTENT_SECURITY_POLICY } from '../../src-main/host/static-files'
-import { projectText, titleOf } from '../src-main/documents/session/world'
+import { eventually, projectText, titleOf } from '../src-main/documents/session/world'
 import type { Desktop } from './desktop'
 import { makeFolder, startDesktop } from './desktop'
 
@@ -60,14 +60,14 @@ describe('the first window', () => {
       window.petalyard.onCommand((command) => heard.push(command))
     })
     await page.evaluate(() => window.petalyard.showEditState({ undo: 'paint 3 motifs', redo: null }))
-    await vi.waitFor(async () => {
+    await eventually(async () => {
       const label = await desktop.app.evaluate(
         ({ Menu }) => Menu.getApplicationMenu()?.getMenuItemById('undo')?.label,
       )
       expect(label).toBe('Undo paint 3 motifs')
     })
     await desktop.app.evaluate(({ Menu }) => Menu.getApplicationMenu()?.getMenuItemById('undo')?.click())
-    await vi.waitFor(async () => expect(await page.evaluate('heard')).toEqual(['undo']))
+    await eventually(async () => expect(await page.evaluate('heard')).toEqual(['undo']))
   })
 })
 
@@ -245,9 +245,9 @@ describe('documents', () => {
     )
     expect(saved).toMatchObject({ outcome: 'done', value: { name: 'Harbour throw', place: 'file' } })
     expect(titleOf(await readFile(path, 'utf8'))).toBe('Harbour')
-    await vi.waitFor(async () => expect((await titles())[0]).toMatch(/^Harbour throw – saved at \d\d:\d\d/))
+    await eventually(async () => expect((await titles())[0]).toMatch(/^Harbour throw – saved at \d\d:\d\d/))
     await page.evaluate((text) => window.petalyard.keepProject({ revision: 2, text }), projectText('Second'))
-    await vi.waitFor(async () => expect(titleOf(await readFile(path, 'utf8'))).toBe('Second'), 8_000)
+    await eventually(async () => expect(titleOf(await readFile(path, 'utf8'))).toBe('Second'))
   })
 
   it('that somebody else changes are not written over, and the window is told', async () => {
@@ -258,7 +258,7 @@ describe('documents', () => {
       window.petalyard.onKeeping((keeping) => states.push(keeping.disk))
     })
     await writeFile(path, projectText('Theirs'))
-    await vi.waitFor(async () => expect(await page.evaluate('states')).toContain('changed'), 8_000)
+    await eventually(async () => expect(await page.evaluate('states')).toContain('changed'))
     const answered = await page.evaluate(
       (text) => window.petalyard.answerDisk({ revision: 3, text, answer: 'take-theirs' }),
       projectText('Mine'),
@@ -281,7 +281,7 @@ describe('documents', () => {
     await page.evaluate(() => window.petalyard.openProject())
     expect(await titles()).toHaveLength(2)
     await other.evaluate(() => void window.petalyard.closeWindow())
-    await vi.waitFor(async () => expect(await titles()).toHaveLength(1))
+    await eventually(async () => expect(await titles()).toHaveLength(1))
   })
 
   it('are opened by a second start, in the window that is there already', async () => {
@@ -295,7 +295,7 @@ describe('documents', () => {
     await other.waitForFunction(() => 'petalyard' in globalThis)
     expect(await titles()).toHaveLength(2)
     await other.evaluate(() => void window.petalyard.closeWindow())
-    await vi.waitFor(async () => expect(await titles()).toHaveLength(1))
+    await eventually(async () => expect(await titles()).toHaveLength(1))
   })
 
   it('hand over their last change when the window closes, without being asked', async () => {
@@ -314,7 +314,7 @@ describe('documents', () => {
       const all = BrowserWindow.getAllWindows()
       all.find((each) => each.getTitle().startsWith('Untitled'))?.close()
     })
-    await vi.waitFor(async () => expect(await titles()).toHaveLength(1))
+    await eventually(async () => expect(await titles()).toHaveLength(1))
     const listed = await page.evaluate(() => window.petalyard.listRecent())
     expect(listed.outcome === 'done' && listed.value.map((entry) => entry.name)).toContain(
       'At the last moment',
@@ -351,7 +351,58 @@ describe('paper', () => {
     expect(ended.told.at(-1)).toBe(100)
     expect((await readFile(path)).subarray(0, 5).toString()).toBe('%PDF-')
     await other.evaluate(() => void window.petalyard.closeWindow())
-    await vi.waitFor(async () => expect(await titles()).toHaveLength(1))
+    await eventually(async () => expect(await titles()).toHaveLength(1))
+  })
+})
+
+describe('closing when the file cannot be written', () => {
+  it('asks, goes back to the project, or closes and keeps everything', async () => {
+    const place = join(folder.path, 'stick')
+    await mkdir(place)
+    await writeFile(join(place, 'On a stick.petalyard'), projectText('On a stick'))
+    await dialogsAnswer(join(place, 'On a stick.petalyard'))
+    const windowOpened = desktop.app.waitForEvent('window')
+    await page.evaluate(() => window.petalyard.openProject())
+    const other = await windowOpened
+    await other.waitForFunction(() => 'petalyard' in globalThis)
+    await rm(place, { recursive: true })
+    await other.evaluate((text) => window.petalyard.keepProject({ revision: 1, text }), projectText('Newer'))
+    const answerWith = (button: number) =>
+      desktop.app.evaluate(({ dialog }, response) => {
+        dialog.showMessageBox = (async (_window: unknown, options: { message: string }) => {
+          Object.assign(globalThis, { askedWith: options.message })
+          return { response, checkboxChecked: false }
+        }) as unknown as typeof dialog.showMessageBox
+      }, button)
+    await answerWith(1)
+    await other.evaluate(() => void window.petalyard.closeWindow())
+    await eventually(async () =>
+      expect(await desktop.app.evaluate(() => (globalThis as { askedWith?: string }).askedWith)).toContain(
+        'is no longer where it was',
+      ),
+    )
+    expect(await titles()).toHaveLength(2)
+    const saved = await other.evaluate(
+      (text) => window.petalyard.keepProject({ revision: 2, text }),
+      projectText('Newest'),
+    )
+    expect(saved.outcome).toBe('done')
+    await answerWith(0)
+    await other.evaluate(() => void window.petalyard.closeWindow())
+    await eventually(async () => expect(await titles()).toHaveLength(1))
+    const listed = await page.evaluate(() => window.petalyard.listRecent())
+    const entry =
+      listed.outcome === 'done' ? listed.value.find((each) => each.name === 'On a stick') : undefined
+    expect(entry).toMatchObject({ interrupted: false })
+    const again = desktop.app.waitForEvent('window')
+    await page.evaluate((id) => window.petalyard.openRecent({ id }), entry?.id ?? '')
+    const reopened = await again
+    await reopened.waitForFunction(() => 'petalyard' in globalThis)
+    const opened = await reopened.evaluate(() => window.petalyard.currentProject())
+    expect(opened).toMatchObject({ outcome: 'done', value: { keeping: { disk: 'missing' } } })
+    expect(opened.outcome === 'done' && titleOf(opened.value.text)).toBe('Newest')
+    await reopened.evaluate(() => void window.petalyard.closeWindow())
+    await eventually(async () => expect(await titles()).toHaveLength(1))
   })
 })
 
@@ -360,7 +411,7 @@ describe('the next start', () => {
     await desktop.app.evaluate(({ BrowserWindow }) =>
       BrowserWindow.getAllWindows()[0]?.setBounds({ x: 60, y: 40, width: 1000, height: 700 }),
     )
-    await vi.waitFor(() => expect(existsSync(join(folder.path, 'projects', 'window.json'))).toBe(true))
+    await eventually(() => expect(existsSync(join(folder.path, 'projects', 'window.json'))).toBe(true))
     await new Promise((resolve) => setTimeout(resolve, 600))
     await desktop.close()
     desktop = await startDesktop(folder.path, [join(folder.path, 'Harbour throw.petalyard')])

@@ -2,11 +2,11 @@
 import { spawn } from 'node:child_process'
 import { chmod, cp, mkdir, readdir, readFile, symlink, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
-import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
+import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import type { Loopback } from './browser'
 import { startChromium, watchLoopback } from './browser'
 import { makeFolder, projectRoot } from './desktop'
-import { projectText } from '../src-main/documents/session/world'
+import { eventually, projectText } from '../src-main/documents/session/world'
 
 let folder: Awaited<ReturnType<typeof makeFolder>>
 let started: Loopback | null = null
@@ -69,7 +69,7 @@ describe('npm start', () => {
     expect(loopback.said()).toContain(
       'There is no display here, so Petalyard opens in your browser instead.\n',
     )
-    await vi.waitFor(async () => expect(await readFile(log, 'utf8')).toBe(address))
+    await eventually(async () => expect(await readFile(log, 'utf8')).toBe(address))
     const browser = await startChromium()
     const page = await browser.newPage()
     await page.goto(address)

@@ -2,6 +2,7 @@
  * One open project: what the window hands over is kept at once in the app's own folder, and saved to the
  * user's file on a timer. Nothing is written over a file that somebody else changed meanwhile.
  */
+import { realpath } from 'node:fs/promises'
 import { basename, dirname } from 'node:path'
 import type { DiskAnswer, Keeping, OpenProject, Outcome, ProjectChange } from '../../../shared-types/bridge'
 import { done, refused } from '../../../shared-types/bridge'
@@ -147,7 +148,7 @@ export class ProjectSession {
       const [text, revision] = [this.#text, this.#revision]
       const written = await this.#ports.files.write(path, text, { backup: true })
       if (!written.ok) return refused(finding('app/cannot-write', basename(path), { reason: written.reason }))
-      this.#path = path
+      this.#path = await realpath(path).catch(() => path)
       this.#backupDue = false
       await this.#afterWrite(path, revision)
       await this.#journalNow()

@@ -3,10 +3,10 @@ import { request } from 'node:http'
 import type { IncomingHttpHeaders, OutgoingHttpHeaders } from 'node:http'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import { openCommand } from '../../../src-main/browser/open-address'
 import { LoopbackServer } from '../../../src-main/browser/server'
-import { projectText, titleOf } from '../documents/session/world'
+import { eventually, projectText, titleOf } from '../documents/session/world'
 import type { HostWorld } from '../host/host-world'
 import { makeHost } from '../host/host-world'
 
@@ -21,6 +21,9 @@ let world: HostWorld
 let server: LoopbackServer
 let port: number
 
+/** Tabs that are gone are given up after this time; long, but for the tests of just that (ms). */
+let patience = 60_000
+
 beforeEach(async () => {
   folder = await mkdtemp(join(tmpdir(), 'petalyard-server-'))
   const windowFolder = join(folder, 'renderer')
@@ -33,7 +36,7 @@ beforeEach(async () => {
     windowFolder,
     clientScript: join(folder, 'client.js'),
     saveFolder: join(folder, 'saved'),
-    patience: 60,
+    patience,
   })
   world = await makeHost({ announce: server.announce })
   port = await server.listen(world.host)
@@ -283,13 +286,18 @@ describe('a tab', () => {
     await post(tab, '/export/cancel', who)
     expect(JSON.parse((await running).body)).toEqual({ outcome: { outcome: 'cancelled' } })
   })
+})
 
-  it('that is gone for good has its project saved and ended; coming back finds it', async () => {
+describe('a tab that is gone', () => {
+  beforeAll(() => void (patience = 400))
+  afterAll(() => void (patience = 60_000))
+
+  it('for good has its project saved and ended; coming back finds it', async () => {
     const tab = await openTab(await enter())
     await ask(tab, 'saveProject', { revision: 1, text: projectText('First') })
     const path = world.host.session(tab.project)?.path ?? ''
     await ask(tab, 'keepProject', { revision: 2, text: projectText('Second') })
-    await vi.waitFor(() => expect(world.host.session(tab.project)).toBeNull(), 3_000)
+    await eventually(() => expect(world.host.session(tab.project)).toBeNull())
     expect(titleOf(await readFile(path, 'utf8'))).toBe('Second')
     const back = await raw('GET', `/?project=${tab.project}`, { cookie: tab.cookie })
     const again = await openTab(tab.cookie, /project=([\w-]+)/.exec(back.headers.location ?? '')?.[1])
@@ -298,6 +306,9 @@ describe('a tab', () => {
 })
 
 describe('the stream of events', () => {
+  beforeAll(() => void (patience = 400))
+  afterAll(() => void (patience = 60_000))
+
   it('tells how the project is kept, and holds the project while it is open', async () => {
     const tab = await openTab(await enter())
     const heard: string[] = []
@@ -307,13 +318,13 @@ describe('the stream of events', () => {
     })
     stream.on('error', () => undefined)
     stream.end()
-    await vi.waitFor(() => expect(heard.join('')).toContain(': here'))
+    await eventually(() => expect(heard.join('')).toContain(': here'))
     await ask(tab, 'keepProject', { revision: 1, text: projectText('First') })
-    await vi.waitFor(() => expect(heard.join('')).toMatch(/event: keeping\ndata: \{.*"name":"First"/))
-    await new Promise((resolve) => setTimeout(resolve, 150))
+    await eventually(() => expect(heard.join('')).toMatch(/event: keeping\ndata: \{.*"name":"First"/))
+    await new Promise((resolve) => setTimeout(resolve, 900))
     expect(world.host.session(tab.project)).not.toBeNull()
     stream.destroy()
-    await vi.waitFor(() => expect(world.host.session(tab.project)).toBeNull(), 3_000)
+    await eventually(() => expect(world.host.session(tab.project)).toBeNull())
   })
 })
 

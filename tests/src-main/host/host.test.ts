@@ -1,7 +1,7 @@
 import { readFile, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
-import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
-import { projectText, titleOf } from '../documents/session/world'
+import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { eventually, projectText, titleOf } from '../documents/session/world'
 import type { HostWorld } from './host-world'
 import { makeHost } from './host-world'
 
@@ -171,5 +171,5 @@ it('tells every window of changed settings and of the list', async () => {
   const told = world.announced.filter((each) => each.event === 'settings').map((each) => each.project)
   expect(told.sort()).toEqual([a, b].sort())
   await opened(world.host.openPath(await file('a.petalyard')))
-  await vi.waitFor(() => expect(world.announced.some((each) => each.event === 'recent')).toBe(true))
+  await eventually(() => expect(world.announced.some((each) => each.event === 'recent')).toBe(true))
 })

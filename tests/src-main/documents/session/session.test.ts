@@ -1,7 +1,7 @@
 import { readFile, rm, writeFile } from 'node:fs/promises'
 import { existsSync } from 'node:fs'
-import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
-import { NEVER, projectText, QUICK, titleOf, World } from './world'
+import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { eventually, NEVER, projectText, QUICK, titleOf, World } from './world'
 
 let world: World
 beforeEach(async () => {
@@ -97,12 +97,12 @@ describe('a project with a file', () => {
     const session = await world.sessionOnFile('throw.petalyard', QUICK)
     const path = world.path('throw.petalyard')
     await session.keep(change(1, 'First'))
-    await vi.waitFor(async () => expect(titleOf(await read(path))).toBe('First'))
+    await eventually(async () => expect(titleOf(await read(path))).toBe('First'))
     await session.keep(change(2, 'Second'))
-    await vi.waitFor(async () => expect(titleOf(await read(path))).toBe('Second'))
+    await eventually(async () => expect(titleOf(await read(path))).toBe('Second'))
     expect(world.writes.map((write) => write.backup)).toEqual([true, false])
     expect(titleOf(await read(`${path}~`))).toBe('On disk')
-    await vi.waitFor(() =>
+    await eventually(() =>
       expect(session.keeping).toMatchObject({ revision: 2, savedRevision: 2, problem: null }),
     )
     await session.close()
@@ -147,9 +147,9 @@ describe('a project with a file', () => {
     const session = await world.sessionOnFile('throw.petalyard', QUICK)
     world.fileFault = 'another program holds the file'
     await session.keep(change(1, 'First'))
-    await vi.waitFor(() => expect(session.keeping.problem?.code).toBe('app/saving-waits'))
+    await eventually(() => expect(session.keeping.problem?.code).toBe('app/saving-waits'))
     world.fileFault = null
-    await vi.waitFor(() => expect(session.keeping).toMatchObject({ problem: null, savedRevision: 1 }))
+    await eventually(() => expect(session.keeping).toMatchObject({ problem: null, savedRevision: 1 }))
     expect(world.told.some((keeping) => keeping.problem !== null)).toBe(true)
     await session.close()
   })
@@ -188,7 +188,7 @@ describe('a file that somebody else changed', () => {
     const path = world.path('throw.petalyard')
     await writeFile(path, projectText('Theirs'))
     await session.keep(change(1, 'Mine'))
-    await vi.waitFor(() => expect(session.keeping.disk).toBe('changed'))
+    await eventually(() => expect(session.keeping.disk).toBe('changed'))
     const refused = await session.save(change(2, 'Mine 2'))
     expect(refused).toMatchObject({ outcome: 'refused', problem: { code: 'app/changed-on-disk' } })
     expect(await session.close()).toMatchObject({ code: 'app/changed-on-disk' })
@@ -246,7 +246,7 @@ describe('a file that somebody else changed', () => {
     const path = world.path('throw.petalyard')
     await rm(path)
     await session.keep(change(1, 'Mine'))
-    await vi.waitFor(() => expect(session.keeping.disk).toBe('missing'))
+    await eventually(() => expect(session.keeping.disk).toBe('missing'))
     expect(existsSync(path)).toBe(false)
     expect(await session.save(change(2, 'Mine'))).toMatchObject({ outcome: 'done', value: { disk: 'same' } })
     expect(titleOf(await read(path))).toBe('Mine')

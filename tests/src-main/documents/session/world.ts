@@ -2,6 +2,7 @@
 import { mkdtemp, rm } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import { vi } from 'vitest'
 import type { Keeping } from '../../../../shared-types/bridge'
 import { KeptProjects } from '../../../../src-main/documents/session/kept'
 import type { Pace, ProjectFiles, Written } from '../../../../src-main/documents/session/ports'
@@ -13,6 +14,10 @@ import { stampOf } from '../../../../src-main/documents/session/stamp'
 export const QUICK: Pace = { saveAfter: 20, saveAtMost: 80, saveAgain: 40 }
 /** A pace at which no timer fires during a test. */
 export const NEVER: Pace = { saveAfter: 1e8, saveAtMost: 1e8, saveAgain: 1e8 }
+
+/** Tries a check again until it holds; patient, since other work may keep the machine busy. */
+export const eventually = <T>(check: () => T | Promise<T>) =>
+  vi.waitFor(check, { timeout: 15_000, interval: 20 })
 
 /** The text of a small project. `title` tells one version from another; `extra` must survive. */
 export function projectText(title: string, extra: object = {}): string {
