@@ -1,13 +1,16 @@
 /** Readers of option values; what they throw ends the command with 2. */
 import { InvalidArgumentError } from 'commander'
+import { readQuantity } from '../../src-core/units/read'
 
-/** A length in mm. */
+/** A length in mm: "1300", "130cm", "51 in", "12*95". */
 export function readLengthOption(text: string): number {
-  const value = Number(text)
-  if (text.trim() === '' || !Number.isFinite(value) || value <= 0)
-    throw new InvalidArgumentError('A length above 0 is expected, in mm.')
-  return value
+  const read = readQuantity(text, { kind: 'length', units: 'metric', least: LENGTH.least, most: LENGTH.most })
+  if (!read.ok) throw new InvalidArgumentError(read.message)
+  return read.value
 }
+
+/** mm. What can be wished for: from one motif of thread to a marquee (our own choice). */
+const LENGTH = { least: 1, most: 100_000 } as const
 
 /** More pages than any map has; keeps "1-999999999" from filling the memory. */
 const PAGES_AT_MOST = 10_000

@@ -188,6 +188,17 @@ describe('fit', () => {
     expect((await petalyard('fit', file, '--width', '1000')).out).toContain('Nearest to 100 × 70 cm')
   })
 
+  it.each([
+    ['1300', 'Nearest to 130 × 160 cm'],
+    ['1300.0 mm', 'Nearest to 130 × 160 cm'],
+    ['130cm', 'Nearest to 130 × 160 cm'],
+    ['1.3 m', 'Nearest to 130 × 160 cm'],
+    ['51 in', 'Nearest to 129.5 × 160 cm'],
+  ])('takes a width of %j', async (width, told) => {
+    const file = await writeProject({ ...SAMPLE, yarns: [], colourways: [] })
+    expect((await petalyard('fit', file, '--width', width, '--height', '160cm')).out).toContain(told)
+  })
+
   it('asks for a size where there is none', async () => {
     const ran = await petalyard('fit', await writeProject(SAMPLE))
     expect(ran).toMatchObject({ code: 2, out: '' })
