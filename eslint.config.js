@@ -36,6 +36,15 @@ export default tseslint.config(
     },
   },
   {
+    files: ['**/*.svelte'],
+    // Props are taken apart with `let`, some of them bindable; what a name means is checked by svelte-check.
+    rules: {
+      'prefer-const': 'off',
+      'svelte/prefer-const': ['error', { destructuring: 'all' }],
+      'no-undef': 'off',
+    },
+  },
+  {
     files: ['scripts/**', 'bench/**', 'eslint.config.js'],
     languageOptions: {
       globals: {

@@ -63,7 +63,7 @@ function startDrawing(wish: BenchProject, change: Partial<Scene> = {}): void {
   drawing.show(scene)
 }
 
-/** The usual way: a Konva node for each petal and each centre, the stage dragged and scaled. */
+/** The usual way: a Konva node for each petal and each centre, without hit tests; the stage dragged and scaled. */
 let naive: { stage: Konva.Stage; layer: Konva.Layer; petals: Konva.Path[][] } | null = null
 function startNaive(wish: BenchProject): void {
   drawing?.destroy()
@@ -75,7 +75,7 @@ function startNaive(wish: BenchProject): void {
     width: container.clientWidth,
     height: container.clientHeight,
   })
-  const layer = new Konva.Layer()
+  const layer = new Konva.Layer({ listening: false })
   const petals = plan.motif?.petals ?? 0
   const each = (plan.motif?.outline.length ?? 0) / petals
   const colours = new Map(own.yarns?.map((yarn) => [yarn.id, yarn.colour]))

@@ -2,10 +2,13 @@
  * Paints a part of a picture on a canvas: edging, motifs, join marks, labels. Motifs share one path for each
  * layer; colours are set once for each colourway, and what is too small to be seen is not drawn.
  */
+import type { MotifAccount, Point } from '../../shared-types/plan'
+import { reachOf, turnPoint } from '../../src-core/geometry/points'
 import type { Box } from '../../src-core/geometry/points'
 import { radians } from '../../src-core/units/quantity'
 import type { MotifArt } from './motif-art'
 import type { Picture } from './picture'
+import type { LayerInk } from './yarn-inks'
 
 /** What of a canvas the painter uses. */
 export type Pen = Pick<
@@ -24,6 +27,7 @@ export type Pen = Pick<
   | 'restore'
   | 'clearRect'
   | 'fillText'
+  | 'strokeText'
   | 'fillStyle'
   | 'strokeStyle'
   | 'lineWidth'
@@ -50,14 +54,17 @@ export const DETAIL = {
   joins: 10,
   petals: 30,
   rounds: 48,
-  number: 34,
-  letter: 60,
+  number: 30,
+  letter: 56,
 } as const
 
 /** Join marks: radius as a share of the motif, within these CSS pixels. */
-const JOIN_MARK = { share: 0.026, least: 0.9, most: 4.5 } as const
+const JOIN_MARK = { share: 0.034, least: 0.9, most: 5 } as const
 /** Contours: width as a share of the motif, within these CSS pixels. */
 const CONTOUR = { share: 0.012, least: 0.7, most: 1.6 } as const
+
+/** Labels: height as a share of the motif, within these CSS pixels. */
+const LABEL = { share: 0.19, least: 8.5, most: 22 } as const
 
 const clamp = (value: number, least: number, most: number) => Math.min(most, Math.max(least, value))
 
@@ -114,7 +121,8 @@ function paintMotifs(
       pen.lineWidth = width
       const contour = size >= DETAIL.contour
       const petals = size >= DETAIL.petals && lines !== null
-      const rounds = size >= DETAIL.rounds && rings !== null
+      // The working number stands where the innermost round would be.
+      const rounds = size >= DETAIL.rounds && rings !== null && !picture.showLabels
       each(() => {
         pen.fill(path)
         if (contour) pen.stroke(path)
@@ -206,7 +214,7 @@ function paintJoins(pen: Pen, picture: Picture, placing: Placing, box: Box, size
   pen.fill()
 }
 
-/** The working number in the middle, and the colourway's letter under it where there is room. */
+/** The working number in the middle, and the colourway's letter on a petal below it where there is room. */
 function paintLabels(
   pen: Pen,
   picture: Picture,
@@ -214,23 +222,49 @@ function paintLabels(
   indices: readonly number[],
   size: number,
 ): void {
-  const { scale, ratio } = placing
+  const { scale, ratio, x, y } = placing
   const both = size >= DETAIL.letter
-  const height = clamp(size * 0.17, 9, 22) * ratio
+  const height = clamp(size * LABEL.share, LABEL.least, LABEL.most) * ratio
+  const seats = new Map<number, Point>()
   pen.textAlign = 'center'
   pen.textBaseline = 'middle'
+  pen.lineJoin = 'round'
+  pen.setTransform(1, 0, 0, 1, x, y)
   for (const index of indices) {
     const motif = picture.motifs[index]!
     const ink = picture.inks.get(motif.colourway) ?? picture.inks.get('')
     const heart = ink?.layers[ink.layers.length - 1]
     if (!ink || !heart) continue
-    pen.setTransform(1, 0, 0, 1, motif.x * scale + placing.x, motif.y * scale + placing.y)
-    pen.fillStyle = heart.text
-    pen.font = `600 ${height}px ${picture.palette.face}`
-    pen.fillText(motif.label, 0, 0)
+    const middle = { x: motif.x * scale, y: motif.y * scale }
+    write(pen, motif.label, middle, heart, `600 ${height}px ${picture.palette.face}`, height)
     if (!both || !ink.letter) continue
-    pen.fillStyle = ink.layers[0]!.text
-    pen.font = `400 ${height * 0.85}px ${picture.palette.face}`
-    pen.fillText(ink.letter, 0, picture.account!.overValleys * 0.37 * scale)
+    let seat = seats.get(motif.turn)
+    if (!seat) seats.set(motif.turn, (seat = letterSeat(picture.account!, motif.turn)))
+    const at = { x: middle.x + seat.x * scale, y: middle.y + seat.y * scale }
+    write(pen, ink.letter, at, ink.layers[0]!, `400 ${height * 0.9}px ${picture.palette.face}`, height)
   }
+}
+
+/** Letters with a hem in the yarn's own colour: they stay readable where they reach over an edge. */
+function write(pen: Pen, text: string, at: Point, ink: LayerInk, font: string, height: number): void {
+  pen.font = font
+  pen.strokeStyle = ink.fill
+  pen.lineWidth = height * 0.22
+  pen.strokeText(text, at.x, at.y)
+  pen.fillStyle = ink.text
+  pen.fillText(text, at.x, at.y)
+}
+
+/** Where the letter stands, in mm from the centre: in the middle of the petal (corner) that points down most. */
+function letterSeat(account: MotifAccount, turn: number): Point {
+  const inner = account.layers[1] ? reachOf(account.layers[1].outline) : account.overValleys * 0.16
+  const tips = account.anchors.filter(({ kind }) => kind === 'tip')
+  const radius = (inner + account.overTips / 2) / 2
+  if (account.shape !== 'petals' || tips.length === 0)
+    return { x: 0, y: (inner + account.overValleys / 2) / 2 }
+  const lowest = tips
+    .map((tip) => turnPoint(tip, radians(turn)))
+    .reduce((best, tip) => (tip.y > best.y + 1e-6 ? tip : best))
+  const length = Math.hypot(lowest.x, lowest.y) || 1
+  return { x: (lowest.x / length) * radius, y: (lowest.y / length) * radius }
 }

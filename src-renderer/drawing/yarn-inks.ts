@@ -22,7 +22,7 @@ export type Inks = ReadonlyMap<string, ColourwayInk>
 /** Under this relative luminance a yarn takes light lines (chosen by eye on both grounds). */
 const DARK_YARN = 0.06
 /** How far a line's colour lies from the yarn's towards black or white. */
-const LINE_SHARE = 0.42
+const LINE_SHARE = 0.32
 
 const inkCache = new Map<string, LayerInk>()
 

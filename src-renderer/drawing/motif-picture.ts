@@ -1,0 +1,248 @@
+/**
+ * The motif in the hand as numbers: where its petals' numbers stand, its meeting points, its dimension lines and
+ * its scale. One unit is a hundredth of the motif's half size, so that type and lines look alike for all.
+ */
+import type { Anchor, MotifAccount, PlacedMotif, Plan, Point } from '../../shared-types/plan'
+import type { Project } from '../../shared-types/project'
+import { reachOf, turnPoint } from '../../src-core/geometry/points'
+import { radians } from '../../src-core/units/quantity'
+import { centreRings, petalLines } from './motif-art'
+import { layerInk } from './yarn-inks'
+import type { LayerInk } from './yarn-inks'
+
+/** Half the size of every motif, in units. */
+export const HALF = 100
+/** Distance of the numbers from the tips, and of a dimension line from the motif. */
+const NUMBER_OFF = 17
+const LINE_OFF = 42
+/** A leaf's length stands beside it, its number level: it needs more room. */
+const BESIDE_LEAF = 62
+/** Room round the motif: bare, with dimension lines, with a scale under it. */
+const ROOM = { bare: 34, lines: 60, ruler: 36 } as const
+/** More numbers than this would run into each other: every second, third… one stands. */
+const MOST_NUMBERS = 24
+
+export interface PictureLayer {
+  readonly path: string
+  readonly ink: LayerInk
+  /** Lines on it. */
+  readonly lines: string
+}
+
+const BARE: LayerInk = { fill: 'var(--hairline)', line: 'var(--edge)', text: 'var(--ink)' }
+
+/** Units per mm. */
+const unitsOf = (account: MotifAccount): number => HALF / (reachOf(account.outline) || 1)
+
+const told = (value: number): string => String(Math.round(value * 100) / 100)
+
+/** Path data of a closed outline, turned clockwise by `turn` degrees. */
+function outlineData(outline: readonly Point[], turn: number, units: number): string {
+  const points = outline.map((point) => turnPoint(point, radians(turn)))
+  return `M${points.map(({ x, y }) => `${told(x * units)} ${told(y * units)}`).join('L')}Z`
+}
+
+/** The motif's layers in the colours of a colourway (without one: of the first that is made for it). */
+export function pictureLayers(
+  project: Project,
+  account: MotifAccount,
+  colourway: string | undefined,
+  turn: number,
+): PictureLayer[] {
+  const units = unitsOf(account)
+  const ways = project.colourways ?? []
+  const way = ways.find(({ id }) => id === colourway) ?? ways.find(({ motif }) => motif === account.id)
+  const colourOf = (slot: string) => project.yarns?.find(({ id }) => id === way?.yarns?.[slot])?.colour
+  const last = account.layers.length - 1
+  const between = petalLines(account)
+    .map((line) => line.map((point) => turnPoint(point, radians(turn))))
+    .map(
+      ([a, b]) => `M${told(a!.x * units)} ${told(a!.y * units)}L${told(b!.x * units)} ${told(b!.y * units)}`,
+    )
+    .join('')
+  const rings = centreRings(account)
+    .map((ring) => outlineData(ring, turn, units))
+    .join('')
+  return account.layers.map(({ slot, outline }, i) => {
+    const colour = colourOf(slot)
+    return {
+      path: outlineData(outline, turn, units),
+      ink: colour ? layerInk(colour, '#cccccc') : BARE,
+      lines: (i === 0 ? between : '') + (i === last ? rings : ''),
+    }
+  })
+}
+
+export interface PlacedNumber {
+  readonly text: string
+  readonly x: number
+  readonly y: number
+}
+
+/** Numbers of petals or corners, in working direction, outside their tips. */
+export function petalNumbers(account: MotifAccount, turn: number): PlacedNumber[] {
+  const kind = account.shape === 'straight' ? 'corner' : 'tip'
+  const tips = account.anchors.filter((anchor) => anchor.kind === kind)
+  const every = Math.ceil(tips.length / MOST_NUMBERS)
+  const units = unitsOf(account)
+  return tips
+    .filter((_, i) => i % every === 0)
+    .map((tip) => {
+      const at = turnPoint(tip, radians(turn))
+      const radius = Math.hypot(at.x, at.y) || 1
+      const out = (radius * units + NUMBER_OFF) / radius
+      return { text: String(tip.petal), x: at.x * out, y: at.y * out }
+    })
+}
+
+export interface MeetingPoint {
+  readonly x: number
+  readonly y: number
+  /** This motif was there first: later ones join into it. */
+  readonly hosts: boolean
+  /** For ears and pointers: "petal 3 to motif 54". */
+  readonly words: string
+}
+
+/** The meeting points of a placed motif, on its own outline. */
+export function meetingPoints(account: MotifAccount, plan: Plan, placed: PlacedMotif): MeetingPoint[] {
+  const units = unitsOf(account)
+  const anchors = new Map<string, Anchor>(account.anchors.map((anchor) => [anchor.id, anchor]))
+  const labels = new Map(plan.motifs.map(({ id, label }) => [id, label]))
+  return plan.joins.flatMap((join): MeetingPoint[] => {
+    const own = join.members.find(({ motif }) => motif === placed.id)
+    if (!own) return []
+    const anchor = anchors.get(own.anchor)
+    // Round motifs meet where their neighbours are, between the places of the clock.
+    const at = anchor
+      ? turnPoint(anchor, radians(placed.turn))
+      : onEdge(account, { x: join.x - placed.x, y: join.y - placed.y })
+    const others = join.members
+      .filter(({ motif }) => motif !== placed.id)
+      .map(({ motif }) => labels.get(motif))
+    const words = `${anchor?.address ?? 'edge'} to motif ${others.join(' and ')}`
+    return [{ x: at.x * units, y: at.y * units, hosts: join.host === placed.id, words }]
+  })
+}
+
+/** The same direction at the motif's own radius. */
+function onEdge(account: MotifAccount, { x, y }: Point): Point {
+  const length = Math.hypot(x, y) || 1
+  return { x: ((x / length) * account.overTips) / 2, y: ((y / length) * account.overTips) / 2 }
+}
+
+export interface PictureLine {
+  readonly from: Point
+  readonly to: Point
+  /** Where the number stands. */
+  readonly at: Point
+  /** Hairlines from the motif to the line's ends. */
+  readonly leaders: readonly (readonly [Point, Point])[]
+}
+
+export interface PictureLines {
+  /** Over the tips (corners, the whole round; the length of a leaf). */
+  readonly tips: PictureLine
+  /** Between petals (side to side; the width of a leaf); null for a round. */
+  readonly valleys: PictureLine | null
+  /** Radii of the circles that the two measures are the diameters of; none for a leaf. */
+  readonly circles: readonly number[]
+}
+
+/** The two measures of a motif as dimension lines: they are the diameters of the circles through tips and valleys. */
+export function pictureLines(account: MotifAccount): PictureLines {
+  const units = unitsOf(account)
+  const tips = (account.overTips / 2) * units
+  const valleys = (account.overValleys / 2) * units
+  if (account.shape === 'leaf')
+    return {
+      tips: upright(tips, -valleys - BESIDE_LEAF),
+      valleys: level(valleys, -tips - LINE_OFF),
+      circles: [],
+    }
+  const round = account.shape === 'round'
+  return {
+    tips: level(tips, -HALF - LINE_OFF),
+    valleys: round ? null : level(valleys, HALF + LINE_OFF),
+    circles: round ? [] : [tips, valleys],
+  }
+}
+
+const level = (half: number, y: number): PictureLine => ({
+  from: { x: -half, y },
+  to: { x: half, y },
+  at: { x: 0, y },
+  leaders: [
+    [
+      { x: -half, y: 0 },
+      { x: -half, y },
+    ],
+    [
+      { x: half, y: 0 },
+      { x: half, y },
+    ],
+  ],
+})
+
+const upright = (half: number, x: number): PictureLine => ({
+  from: { x, y: -half },
+  to: { x, y: half },
+  at: { x, y: 0 },
+  leaders: [
+    [
+      { x: 0, y: -half },
+      { x, y: -half },
+    ],
+    [
+      { x: 0, y: half },
+      { x, y: half },
+    ],
+  ],
+})
+
+export interface Ruler {
+  readonly y: number
+  readonly from: number
+  readonly to: number
+  readonly marks: readonly { readonly x: number; readonly long: boolean }[]
+  /** What its whole length is: "8 cm", "3 in". */
+  readonly words: string
+}
+
+/** A scale under the motif, about as long as the motif is wide, in whole centimetres or inches. */
+export function rulerUnder(account: MotifAccount, system: 'metric' | 'imperial', below: number): Ruler {
+  const units = unitsOf(account)
+  const whole = system === 'metric' ? 10 : 25.4
+  const count = Math.max(1, Math.floor((2 * HALF) / units / whole))
+  const parts = system === 'metric' ? 2 : 4
+  const half = (count * whole * units) / 2
+  // Fine marks only where they keep apart.
+  const each = (whole * units) / parts >= 4 ? parts : 1
+  const marks = Array.from({ length: count * each + 1 }, (_, i) => ({
+    x: -half + (i * whole * units) / each,
+    long: i % each === 0,
+  }))
+  return { y: below, from: -half, to: half, marks, words: `${count} ${system === 'metric' ? 'cm' : 'in'}` }
+}
+
+export interface PictureBox {
+  readonly left: number
+  readonly top: number
+  readonly width: number
+  readonly height: number
+}
+
+/** The room that a picture takes, and how far under the motif a scale stands. */
+export function pictureBox(
+  account: MotifAccount,
+  lines: boolean,
+  ruler: boolean,
+): { box: PictureBox; rulerAt: number } {
+  const leaf = account.shape === 'leaf'
+  const below = HALF + (lines && !leaf && account.shape !== 'round' ? ROOM.lines : ROOM.bare)
+  const above = HALF + (lines ? ROOM.lines : ROOM.bare)
+  const beside = (account.overValleys / 2) * unitsOf(account) + BESIDE_LEAF
+  const side = Math.max(HALF, leaf && lines ? beside : 0) + ROOM.bare
+  const height = above + below + (ruler ? ROOM.ruler : 0)
+  return { box: { left: -side, top: -above, width: 2 * side, height }, rulerAt: below + 10 }
+}
