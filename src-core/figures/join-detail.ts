@@ -81,7 +81,7 @@ export function chooseJoinDetail(plan: Plan): JoinDetailChoice | null {
   if (!focus) return null
   const ids = new Set(nodesOf.get(focus.id)!.flatMap((node) => node.members.map((member) => member.motif)))
   const shown = plan.motifs.filter((motif) => ids.has(motif.id))
-  const nodes = plan.joins.filter((node) => node.members.filter((member) => ids.has(member.motif)).length > 1)
+  const nodes = plan.joins.filter((node) => node.members.every((member) => ids.has(member.motif)))
   return { focus, shown, nodes }
 }
 

@@ -8,39 +8,51 @@ import { workingArrow } from './join-detail'
 import { CAPITAL_HEIGHT } from './lettering'
 import type { ColourwayMark } from './marks'
 import { motifSymbol, printedOutline } from './motif-symbol'
-import { arrowHead, boundsOf, circlePath, linePath, polygonPath, rectanglePath } from './path'
+import { arrowHead, boundsOf, circlePath, linePath, polygonPath } from './path'
 
 const TYPE = 9.5
 const DIMENSION_GAP = 7.5
 
-/** What a dimension line says and how far it reaches from the centre line, in plan mm. */
+/** A measure through the centre of a motif, in plan mm. */
 export interface Dimension {
   readonly words: string
-  readonly from: number
-  readonly to: number
   readonly length: number
+  /** Where the two ends lie on the drawing: at its left and right, at its top and bottom, or on a circle alone. */
+  readonly shown: 'across' | 'down' | 'circle'
 }
 
-/** The measures of a motif across its middle: tip to tip and between petals, or what its shape is measured by. */
+/** The measures of a motif, the inner ones first: between petals and tip to tip, or what its shape is measured by. */
 export function motifDimensions(motif: MotifAccount): Dimension[] {
-  const across = (words: string, length: number): Dimension => ({
-    words,
-    length,
-    from: -length / 2,
-    to: length / 2,
-  })
-  if (motif.shape === 'petals') {
-    return [across('between petals', motif.overValleys), across('tip to tip', motif.overTips)]
+  if (motif.shape === 'round') return [{ words: 'across', length: motif.overTips, shown: 'across' }]
+  if (motif.shape === 'leaf') {
+    const { width, height } = boundsOf(motif.outline)
+    return [
+      { words: 'width', length: width, shown: 'across' },
+      { words: 'length', length: height, shown: 'down' },
+    ]
   }
-  if (motif.shape === 'round') return [across('across', motif.overTips)]
   if (motif.shape === 'straight') {
-    return [across('side to side', motif.overValleys), across('point to point', motif.overTips)]
+    // A hexagon has a corner at 12 o'clock, squares and octagons stand on a side.
+    const pointed = motif.petals === 6
+    return [
+      { words: 'side to side', length: motif.overValleys, shown: 'across' },
+      { words: 'point to point', length: motif.overTips, shown: pointed ? 'down' : 'circle' },
+    ]
   }
-  return [across('width', boundsOf(motif.outline).width)]
+  // The first tip is at 12 o'clock: the last lies opposite when petals are even, and valleys lie at 3 and 9
+  // o'clock when they are two more than a multiple of four.
+  return [
+    {
+      words: 'between petals',
+      length: motif.overValleys,
+      shown: motif.petals % 4 === 2 ? 'across' : 'circle',
+    },
+    { words: 'tip to tip', length: motif.overTips, shown: motif.petals % 2 === 0 ? 'down' : 'circle' },
+  ]
 }
 
-/** A horizontal dimension line with ticks and its words on a white ground in the middle. */
-function dimensionLine(x1: number, x2: number, y: number, words: string, measure: MeasureText): FigureItem[] {
+/** A horizontal dimension line with its words in a gap in the middle, or beside it where it is short. */
+function lineAcross(x1: number, x2: number, y: number, words: string, measure: MeasureText): FigureItem[] {
   const middle = (x1 + x2) / 2
   const width = measure(words, TYPE, 'regular') + 3
   const inside = width < x2 - x1 - 6
@@ -57,8 +69,27 @@ function dimensionLine(x1: number, x2: number, y: number, words: string, measure
   ]
 }
 
-const extension = (x: number, from: number, to: number): FigureItem =>
-  drawPath(linePath(x, from, x, to), { stroke: QUIET_INK, width: 0.18, dash: [0.9, 0.9] })
+/** A vertical dimension line, its words on two lines in a gap in the middle or, where it is short, below it. */
+function lineDown(x: number, y1: number, y2: number, words: readonly [string, string]): FigureItem[] {
+  const line = TYPE * 1.25 * MM_PER_POINT
+  const middle = (y1 + y2) / 2
+  const inside = y2 - y1 > 2 * line + 10
+  const ends = [...arrowHead(x, y1, 0, -1, 1.5), ...arrowHead(x, y2, 0, 1, 1.5)]
+  const stroke = inside
+    ? [...linePath(x, y1, x, middle - line - 1), ...linePath(x, middle + line + 1, x, y2)]
+    : linePath(x, y1, x, y2)
+  const top = inside ? middle - 0.3 * line : y2 + 1.2 * line
+  return [
+    drawPath([...stroke, ...ends], { stroke: INK, width: 0.25 }),
+    drawText(words[0], x, top, TYPE, { anchor: 'middle' }),
+    drawText(words[1], x, top + line, TYPE, { anchor: 'middle' }),
+  ]
+}
+
+const QUIET_LINE = { stroke: QUIET_INK, width: 0.18, dash: [0.9, 0.9] } as const
+
+const extension = (x1: number, y1: number, x2: number, y2: number): FigureItem =>
+  drawPath(linePath(x1, y1, x2, y2), QUIET_LINE)
 
 const numbered = (motif: MotifAccount): Anchor[] =>
   motif.anchors.filter((anchor) => anchor.kind === 'tip' || anchor.kind === 'corner')
@@ -74,32 +105,48 @@ export interface MotifFigureOptions {
   readonly measure: MeasureText
 }
 
-/** The motif about the middle of the figure's width, dimension lines below it. */
+/** Room for the dimension line at the right of the motif. */
+const RIGHT_ROOM = 20
+
+/** The motif in the middle of the figure's width, with dimension lines below it and at its right. */
 export function motifFigure(
   motif: MotifAccount,
   options: MotifFigureOptions,
 ): Figure & { readonly scale: number } {
   const box = boundsOf(motif.outline)
-  const scale = Math.min(1, options.across / Math.max(box.width, box.height, 1))
-  const centre = { x: options.width / 2, y: -box.y * scale + 1 }
-  const bottom = centre.y + (box.y + box.height) * scale
+  const dimensions = motifDimensions(motif)
+  const right = dimensions.some(({ shown }) => shown === 'down') ? RIGHT_ROOM : 0
+  const room = Math.min(options.across, options.width - right)
+  const scale = Math.min(1, room / Math.max(box.width, 1), options.across / Math.max(box.height, 1))
+  const centre = { x: (options.width - right) / 2, y: 0 }
+  const circles = dimensions.map(({ shown, length }) => (shown === 'circle' ? (length / 2) * scale : 0))
+  const rim = Math.max(...circles)
+  centre.y = Math.max(-box.y * scale, rim) + 1
+  const bottom = centre.y + Math.max((box.y + box.height) * scale, rim)
   const look = options.look === 'ink' ? 'plain' : 'colour'
   const symbol = motifSymbol(motif, { scale, turn: 0, look, mark: options.mark, disc: 0 })
   const items: FigureItem[] = [useAt(symbol, centre.x, centre.y)]
   if (look === 'plain') items.push(...sections(motif, scale, centre))
   items.push(...petalNumbers(motif, scale, centre, look === 'colour'))
   if (motif.shape !== 'leaf') items.push(...workingArrow(centre.x, centre.y, 2.6, options.hand))
-  const dimensions = motifDimensions(motif)
-  dimensions.forEach((dimension, i) => {
-    const y = bottom + DIMENSION_GAP * (i + 1)
-    const x1 = centre.x + dimension.from * scale
-    const x2 = centre.x + dimension.to * scale
-    const words = `${dimension.words} ${formatLength(dimension.length, options.units)}`
-    items.push(extension(x1, centre.y, y + 1.5), extension(x2, centre.y, y + 1.5))
-    items.push(...dimensionLine(x1, x2, y, words, options.measure))
-  })
-  const height = bottom + DIMENSION_GAP * dimensions.length + 3
-  return { width: options.width, height, items, scale }
+  let y = bottom
+  for (const { words, length, shown } of dimensions) {
+    const half = (length / 2) * scale
+    const told = formatLength(length, options.units)
+    if (shown === 'down') {
+      const [top, end] = [centre.y - half, centre.y + half]
+      const x = centre.x + (box.x + box.width) * scale + 11
+      items.push(extension(centre.x, top, x + 1.5, top), extension(centre.x, end, x + 1.5, end))
+      items.push(...lineDown(x, top, end, [words, told]))
+      continue
+    }
+    if (shown === 'circle') items.push(drawPath(circlePath(centre.x, centre.y, half), QUIET_LINE))
+    y += DIMENSION_GAP
+    const [x1, x2] = [centre.x - half, centre.x + half]
+    items.push(extension(x1, centre.y, x1, y + 1.5), extension(x2, centre.y, x2, y + 1.5))
+    items.push(...lineAcross(x1, x2, y, `${words} ${told}`, options.measure))
+  }
+  return { width: options.width, height: y + 3, items, scale }
 }
 
 /** The borders between colours, as thin lines. */
@@ -125,7 +172,7 @@ function petalNumbers(
   const drop = (TYPE * CAPITAL_HEIGHT * MM_PER_POINT) / 2
   return numbered(motif).flatMap((anchor): FigureItem[] => {
     const reach = Math.hypot(anchor.x, anchor.y) * scale || 1
-    const share = Math.max(0.6, (reach - 5) / reach) * scale * 1
+    const share = Math.max(0.6, (reach - 5) / reach) * scale
     const x = centre.x + anchor.x * share
     const y = centre.y + anchor.y * share
     const number = drawText(String(anchor.petal), x, y + drop, TYPE, { anchor: 'middle' })
@@ -133,18 +180,4 @@ function petalNumbers(
       ? [drawPath(circlePath(x, y, 2.3), { fill: PAPER, stroke: INK, width: 0.15 }), number]
       : [number]
   })
-}
-
-/** A bar of a known length, for judging a drawing's scale on any paper. */
-export function scaleBar(length: number, scale: number, words: string): Figure {
-  const width = length * scale
-  return {
-    width,
-    height: 6,
-    items: [
-      drawPath(rectanglePath(0, 0, width / 2, 1.2), { fill: INK }),
-      drawPath(rectanglePath(0, 0, width, 1.2), { stroke: INK, width: 0.2 }),
-      drawText(words, 0, 5, 8),
-    ],
-  }
 }

@@ -31,7 +31,7 @@ const SIDED: Readonly<Record<number, readonly [string, string]>> = {
 /** What a motif is, by its shape: "six-petal flower", "six-petal flowers", "square", "leaves". */
 export function shapeName(motif: MotifAccount, many: boolean): string {
   if (motif.shape === 'petals') return `${numeral(motif.petals)}-petal flower${many ? 's' : ''}`
-  if (motif.shape === 'round') return many ? 'rounds' : 'round'
+  if (motif.shape === 'round') return many ? 'circles' : 'circle'
   if (motif.shape === 'leaf') return many ? 'leaves' : 'leaf'
   const [one, several] = SIDED[motif.petals] ?? ['motif', 'motifs']
   return many ? several : one
@@ -113,6 +113,8 @@ export function projectSentence(project: Project, plan: Plan, terms?: Terms): Se
     parts.push({ text: kind === 'garland' ? ' along a cord.' : ' laid on a panel.' })
     return parts
   }
+  // "3⅛ in in rows" would trip the tongue.
+  if (units === 'imperial') parts.push({ text: ',' })
   parts.push(
     ...arrangementParts(plan),
     { text: ', ' },

@@ -17,7 +17,7 @@ export const MATERIAL_WORDS = {
     { key: 'tails', heading: 'tails' },
     { key: 'waste', heading: 'to spare' },
   ],
-  withHook: (millimetres: string): string => `with a ${millimetres} mm hook`,
+  swatch: '10 cm (4 in)',
   roundsMeasure: (rounds: number, across: string): string =>
     rounds === 1 ? `round 1 measures ${across}` : `rounds 1–${rounds} measure ${across}`,
   size: (size: PlanSize, units: UnitSystem): string => {
@@ -29,7 +29,7 @@ export const MATERIAL_WORDS = {
   },
   ends: (ends: number): string => `${formatNumber(ends)} to weave in`,
   waste: (percent: string): string =>
-    `${percent} % more than the work itself takes, for swatches, knots and slips`,
+    `${percent}\u00a0% more than the work itself takes, for swatches, knots and slips`,
   buying: (balls: string): string =>
     `The ${balls} are counted from the high end of each range. Buy each colour in one dye lot. Finish ten motifs, weigh and measure them, and plan again: from then on the numbers are yours.`,
 } as const

@@ -12,8 +12,8 @@ const FROM: Readonly<Record<Provenance, string>> = {
 }
 
 export const MOTIF_WORDS = {
-  lifeSize: 'Drawn at its full size when printed at 100 %.',
-  scaled: (scale: number): string => `Drawn at ${formatNumber(scale * 100)} % of its size.`,
+  lifeSize: 'Drawn at its full size when printed at 100\u00a0%.',
+  scaled: (scale: number): string => `Drawn at ${formatNumber(scale * 100)}\u00a0% of its size.`,
   numbering: (hand: Hand, shape: MotifAccount['shape']): string => {
     const way = hand === 'left' ? 'clockwise' : 'counter-clockwise'
     const what = shape === 'straight' ? 'Corners' : 'Petals'
@@ -42,6 +42,7 @@ function typed(source: Motif | undefined, words: string): number | undefined {
     'side to side': measures.sideToSide,
     'point to point': measures.pointToPoint,
     width: measures.width,
+    length: measures.length,
   }
   return names[words]
 }
@@ -57,7 +58,6 @@ export interface MeasureBlock {
 
 /** The measures before and after blocking, as far as they are known. */
 export function measureBlocks(
-  account: MotifAccount,
   source: Motif | undefined,
   dimensions: readonly Dimension[],
   units: UnitSystem,
@@ -71,7 +71,6 @@ export function measureBlocks(
   ]
   const outermost = [...dimensions].reverse()
   const after = outermost.map(({ words, length }) => row(capital(words), length))
-  if (account.shape === 'leaf') after.unshift(row('Length', heightOf(account)))
   if (blocked === undefined) return [{ heading: '', rows: after }]
   const blocks: MeasureBlock[] = [{ heading: MOTIF_WORDS.afterBlocking, rows: after }]
   if (blocked) return blocks
@@ -80,9 +79,4 @@ export function measureBlocks(
     return mm === undefined ? [] : [row(capital(words), mm)]
   })
   return [{ heading: MOTIF_WORDS.beforeBlocking, rows: before }, ...blocks]
-}
-
-function heightOf(account: MotifAccount): number {
-  const ys = account.outline.map((p) => p.y)
-  return Math.max(...ys) - Math.min(...ys)
 }

@@ -122,9 +122,13 @@ export const HEADINGS = {
 
 export const NO_COLOURWAY = 'No colourway'
 
+/** "Middle" within a line: "middle"; names with more capitals stay as they are. */
+const small = (text: string): string =>
+  text.slice(1) === text.slice(1).toLowerCase() ? text.charAt(0).toLowerCase() + text.slice(1) : text
+
 /** "Brick petals, Straw centre". */
 export const slotWords = (slots: readonly { slot: string; yarnName: string }[]): string =>
-  slots.map(({ slot, yarnName }) => `${yarnName} ${slot}`).join(', ')
+  slots.map(({ slot, yarnName }) => `${yarnName} ${small(slot)}`).join(', ')
 
 /** What the marks of the join detail mean; those that a sheet does not have are left out. */
 export const JOIN_LEGEND = (word: string, asYouGo: boolean): JoinLegendWords => ({

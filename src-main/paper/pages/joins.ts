@@ -56,7 +56,7 @@ export function joinPages(job: Job): Draft[] {
   }
   const gap = Math.max(...kinds.map((kind) => kind.spread))
   const notes: string[] = []
-  if (kinds.some((kind) => kind.members > 2)) notes.push(sharedPointAdvice)
+  if (asYouGo && kinds.some((kind) => kind.members > 2)) notes.push(sharedPointAdvice)
   if (gap >= NO_GAP) notes.push(gapWords(formatLength(gap, job.units)))
   if (notes.length > 0) sheet.paragraph(notes.join(' '), sheet.left, left, width)
   const step = plan.order.find(({ motif }) => motif === choice.focus.id)

@@ -117,21 +117,24 @@ function partsTable(job: Job): { columns: Parameters<typeof drawTable>[2]; rows:
   return { columns, rows }
 }
 
-/** The gauge in words: "20 sc × 22 rows to 10 cm with a 3.5 mm hook". */
+/** The trade takes 10 cm and 4 in for the same swatch. */
+const swatchWords = (over: number, job: Job): string =>
+  over === 100 || over === 101.6 ? MATERIAL_WORDS.swatch : formatLength(over, job.units)
+
+/** The gauge in words: "20 sc (single crochet) × 22 rows to 10 cm (4 in)". */
 export function gaugeWords(job: Job, gauge: StitchGauge | undefined): string | null {
   if (!gauge) return null
   const from = job.project.terms ?? 'US'
   const written = gauge.stitch ?? (from === 'UK' ? 'dc' : 'sc')
   const stitch = translateStitch(written, from, job.terms) ?? written
   const key = canonicalStitch(stitch, job.terms)
-  const hook = gauge.hook ? ` ${MATERIAL_WORDS.withHook(formatNumber(gauge.hook, 2))}` : ''
   if (gauge.rounds && gauge.across) {
-    return `${MATERIAL_WORDS.roundsMeasure(gauge.rounds, formatLength(gauge.across, job.units))}${hook}`
+    return MATERIAL_WORDS.roundsMeasure(gauge.rounds, formatLength(gauge.across, job.units))
   }
   if (!gauge.stitches) return null
   const name = key ? `${stitch} (${stitchName(key, job.terms)})` : stitch
   const rows = gauge.rows ? ` × ${formatNumber(gauge.rows, 1)} rows` : ''
-  return `${formatNumber(gauge.stitches, 1)} ${name}${rows} to ${formatLength(gauge.over ?? 100, job.units)}${hook}`
+  return `${formatNumber(gauge.stitches, 1)} ${name}${rows} to ${swatchWords(gauge.over ?? 100, job)}`
 }
 
 /** Label and words, in the order in which they are asked for. */

@@ -9,8 +9,8 @@ import { TYPE } from '../setting'
 import { HEADINGS, PAGE_NAMES } from '../words'
 import { measureBlocks, MOTIF_WORDS } from '../words-motif'
 
-const DRAWING = 104
-const GAP = 8
+const DRAWING = 114
+const GAP = 6
 const ROUND_LABEL = 34
 /** Room for the measure in the other units. */
 const OTHER_UNITS = 19
@@ -27,7 +27,7 @@ export function motifPages(job: Job): Draft[] {
   const mark = job.ground.marks[0] ?? null
   const figure = motifFigure(account, {
     width: DRAWING,
-    across: 84,
+    across: 100,
     units: job.units,
     hand: job.project.hand ?? 'right',
     mark,
@@ -59,7 +59,7 @@ export function motifPages(job: Job): Draft[] {
 /** Names on the left, both units on the right; returns the y below. */
 function measures(job: Job, sheet: Sheet, x: number, y: number, source: Motif | undefined): number {
   const account = job.plan.motif!
-  for (const { heading, rows } of measureBlocks(account, source, motifDimensions(account), job.units)) {
+  for (const { heading, rows } of measureBlocks(source, motifDimensions(account), job.units)) {
     if (heading !== '') y = sheet.text(heading, x, y)
     sheet.rule(y, x, sheet.right, 0.3)
     for (const [label, value, other] of rows) {

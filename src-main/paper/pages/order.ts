@@ -15,7 +15,8 @@ import {
   THE_SAME,
 } from '../words'
 
-const SIZE = TYPE.list
+/** Type sizes, largest first: a smaller one is taken where it saves a page. Lists stay at 8 pt or more. */
+const SIZES = [TYPE.list, 8.25, 8] as const
 const LEADING = 1.3
 const COLUMN_GAP = 9
 /** Where the words of a step begin, under its number. */
@@ -67,17 +68,18 @@ interface Block {
   readonly row: number
 }
 
-const line = Sheet.line(SIZE, LEADING)
-
 class OrderSetter {
   readonly blocks: Block[] = []
   private readonly placed: ReadonlyMap<string, PlacedMotif>
   private readonly codes: ReadonlyMap<string, string>
+  private readonly line: number
 
   constructor(
     private readonly job: Job,
     private readonly width: number,
+    private readonly size: number,
   ) {
+    this.line = Sheet.line(size, LEADING)
     this.placed = new Map(job.plan.motifs.map((motif) => [motif.id, motif]))
     this.codes = new Map(job.ground.marks.map((mark) => [mark.id, mark.code]))
   }
@@ -92,7 +94,8 @@ class OrderSetter {
     const { ground, plan } = this.job
     const rows = new Map(ground.rows.map((row) => [row.row, row]))
     let row: number | null = null
-    for (const group of groupSteps(plan.order, this.placed)) {
+    const asYouGo = stepSentence(this.job.project.joining, 'told') !== ''
+    for (const group of asYouGo ? groupSteps(plan.order, this.placed) : this.runs()) {
       if (ground.byRows && group.row !== row) {
         row = group.row
         this.rowHeading(row, rows.get(row)?.direction ?? null)
@@ -100,6 +103,18 @@ class OrderSetter {
       this.steps(group)
     }
     return this.blocks
+  }
+
+  /** The steps as they follow each other, row by row where they are worked so. */
+  private runs(): StepGroup[] {
+    const groups: { row: number; first: OrderStep; steps: OrderStep[] }[] = []
+    for (const step of this.job.plan.order) {
+      const row = this.job.ground.byRows ? (this.placed.get(step.motif)?.row ?? 0) : 0
+      const last = groups.at(-1)
+      if (last?.row === row) last.steps.push(step)
+      else groups.push({ row, first: step, steps: [step] })
+    }
+    return groups
   }
 
   private rowHeading(row: number, direction: 'left' | 'right' | null): void {
@@ -111,50 +126,57 @@ class OrderSetter {
       draw: (sheet, x, y) => {
         sheet.rule(y + 1.5, x, x + this.width, 0.15)
         sheet.text(`Row ${row}`, x, y + 2, { size: TYPE.table, weight: 'bold' })
-        sheet.text(way, x + this.width, y + 2, { size: SIZE, anchor: 'end' })
+        sheet.text(way, x + this.width, y + 2, { size: this.size, anchor: 'end' })
       },
     })
   }
 
   private steps({ first, steps, row }: StepGroup): void {
-    const text = stepSentence(this.job.project.joining, first.words)
-    const words = text === '' ? [] : breakLines(text, this.width - INDENT, this.job.measure, SIZE)
-    const same = steps.slice(1)
-    const introduced = same.length > 0 && words.length > 0
-    this.blocks.push({
-      height: (1 + words.length) * line + (same.length > 0 ? 0 : AIR),
-      row,
-      draw: (sheet, x, y) => {
-        let below = sheet.text(this.title(first), x, y, { size: SIZE, weight: 'bold', leading: LEADING })
-        for (const text of words)
-          below = sheet.text(text, x + INDENT, below, { size: SIZE, leading: LEADING })
-      },
-    })
+    const { size, line } = this
+    const style = { size, leading: LEADING } as const
+    const told = stepSentence(this.job.project.joining, first.words)
+    const words = told === '' ? [] : breakLines(told, this.width - INDENT, this.job.measure, size)
+    // Where nothing is told about them, all boxes are alike.
+    const same = words.length === 0 ? steps : steps.slice(1)
+    if (words.length > 0) {
+      this.blocks.push({
+        height: (1 + words.length) * line + (same.length > 0 ? 0 : AIR),
+        row,
+        draw: (sheet, x, y) => {
+          let below = sheet.text(this.title(first), x, y, { ...style, weight: 'bold' })
+          for (const text of words) below = sheet.text(text, x + INDENT, below, style)
+        },
+      })
+    }
     // Two boxes stand side by side; the first pair keeps the words that introduce it.
     for (let i = 0; i < same.length; i += 2) {
       const pair = same.slice(i, i + 2)
-      const lead = i === 0 && introduced
+      const lead = i === 0 && words.length > 0
       const last = i + 2 >= same.length
       this.blocks.push({
         height: (lead ? 2 : 1) * line + (last ? AIR : 0),
         row,
         draw: (sheet, x, y) => {
-          const top = lead ? sheet.text(`${THE_SAME}:`, x + INDENT, y, { size: SIZE, leading: LEADING }) : y
-          pair.forEach((step, k) => {
-            sheet.text(this.title(step), x + (k * this.width) / 2, top, { size: SIZE, leading: LEADING })
-          })
+          const top = lead ? sheet.text(`${THE_SAME}:`, x + INDENT, y, style) : y
+          pair.forEach((step, k) => sheet.text(this.title(step), x + (k * this.width) / 2, top, style))
         },
       })
     }
   }
 }
 
-/** The pages of the order list. */
+/** The pages of the order list, in the largest type that takes no more pages than the smallest. */
 export function orderPages(job: Job): Draft[] {
   if (job.plan.order.length === 0) return []
+  const attempts = SIZES.map((size) => setOrder(job, size))
+  const fewest = Math.min(...attempts.map((pages) => pages.length))
+  return attempts.find((pages) => pages.length === fewest)!
+}
+
+function setOrder(job: Job, size: number): Draft[] {
   const drafts: Draft[] = []
   const width = (newSheet(job).inner - COLUMN_GAP) / 2
-  const blocks = new OrderSetter(job, width).build()
+  const blocks = new OrderSetter(job, width, size).build()
   let sheet = newSheet(job)
   let top = sheet.title(HEADINGS.order)
   const introduction = orderIntroduction(

@@ -91,29 +91,48 @@ describe('the motif with its measures', () => {
     measure,
   } as const
 
+  const lines = (figure: ReturnType<typeof motifFigure>): { width: number; height: number }[] =>
+    record(figure)
+      .paths.filter(({ paint }) => paint.width === 0.25)
+      .map(({ points }) => {
+        const [xs, ys] = [points.map(([x]) => x), points.map(([, y]) => y)]
+        return { width: Math.max(...xs) - Math.min(...xs), height: Math.max(...ys) - Math.min(...ys) }
+      })
+
   it('is drawn at full size where there is room, with dimension lines as long as they say', () => {
-    const figure = motifFigure(sampleMotif(), options)
+    const figure = motifFigure(sampleMotif(), { ...options, width: 130 })
     expect(figure.scale).toBe(1)
-    const recording = record(figure)
-    expect(recording.texts.map((text) => text.text)).toEqual([
+    expect(record(figure).texts.map((text) => text.text)).toEqual([
       ...['1', '2', '3', '4', '5', '6'],
       'between petals 52 mm',
-      'tip to tip 78 mm',
+      'tip to tip',
+      '78 mm',
     ])
-    const lengths = recording.paths
-      .filter(({ paint }) => paint.width === 0.25)
-      .map(({ points }) => Math.max(...points.map(([x]) => x)) - Math.min(...points.map(([x]) => x)))
-    expect(lengths[0]).toBeCloseTo(52, 6)
-    expect(lengths[1]).toBeCloseTo(78, 6)
+    const [valleys, tips] = lines(figure)
+    expect(valleys!.width).toBeCloseTo(52, 6)
+    expect(tips!.height).toBeCloseTo(78, 6)
   })
 
-  it('is drawn smaller where it must be, and names what its shape is measured by', () => {
+  it('is drawn smaller where it must be', () => {
     expect(motifFigure(sampleMotif(), { ...options, across: 39 }).scale).toBeCloseTo(0.5, 9)
+    expect(motifFigure(sampleMotif(), options).scale).toBeLessThan(1)
+  })
+
+  it('M16 shows measures that a ruler cannot lay across as circles through tips and valleys', () => {
+    const shown = (petals: number) => motifDimensions(sampleMotif(petals)).map((dimension) => dimension.shown)
+    expect(shown(5)).toEqual(['circle', 'circle'])
+    expect(shown(6)).toEqual(['across', 'down'])
+    expect(shown(8)).toEqual(['circle', 'down'])
+    const five = motifFigure(sampleMotif(5), { ...options, width: 130 })
+    expect(lines(five).map(({ width }) => Math.round(width))).toEqual([52, 78])
+  })
+
+  it('names what its shape is measured by', () => {
     const names = (shape: 'round' | 'straight' | 'leaf'): string[] =>
-      motifDimensions({ ...sampleMotif(), shape }).map(({ words }) => words)
-    expect(names('round')).toEqual(['across'])
-    expect(names('straight')).toEqual(['side to side', 'point to point'])
-    expect(names('leaf')).toEqual(['width'])
+      motifDimensions({ ...sampleMotif(), shape }).map(({ words, shown }) => `${words} ${shown}`)
+    expect(names('round')).toEqual(['across across'])
+    expect(names('straight')).toEqual(['side to side across', 'point to point down'])
+    expect(names('leaf')).toEqual(['width across', 'length down'])
   })
 })
 

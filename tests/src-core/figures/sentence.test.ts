@@ -26,7 +26,7 @@ describe('the project as a sentence', () => {
 
   it('speaks imperial when the project does', () => {
     expect(say({ ...project, units: 'imperial' }, sized)).toContain(
-      '3⅛ in in offset rows of 12, joined tip to tip: 38⅜ × 27 in (97.5 × 68.6 cm).',
+      '3⅛ in, in offset rows of 12, joined tip to tip: 38⅜ × 27 in (97.5 × 68.6 cm).',
     )
   })
 

@@ -93,7 +93,8 @@ describe('the assembly map of a throw', () => {
       'Border',
       'Ends',
       'dye lot',
-      '3.5 mm hook',
+      'Hook 3.5 mm',
+      'to 10 cm (4 in)',
     ]) {
       expect(page.words).toContain(word)
     }
