@@ -1,9 +1,9 @@
 /** The overview of a large map with every motif as a form, against drawing each motif anew, in one run. */
-import type { Project } from '../shared-types/project'
 import { mapGround, overviewMap } from '../src-core/figures/map'
 import { createPlanner } from '../src-core/plan'
 import { readFaces } from '../src-main/paper/pdf/faces'
 import { writePdf } from '../src-main/paper/pdf/file'
+import { blanketProject } from './engine'
 
 export interface OverviewRun {
   readonly milliseconds: number
@@ -19,29 +19,9 @@ export interface OverviewBench {
 const COLUMNS = 50
 const ROWS = 40
 
-function project(): Project {
-  const ids = ['a', 'b', 'c', 'd']
-  return {
-    format: 'petalyard-project',
-    version: 1,
-    title: 'Overview of 2,000 motifs',
-    yarns: [{ id: 'y', name: 'Oat', colour: '#e8e0cf' }],
-    motifs: [{ id: 'm', kind: 'measured', outline: 'petals', petals: 8, overTips: 80, overValleys: 56 }],
-    colourways: ids.map((id) => ({ id, code: id.toUpperCase(), motif: 'm', yarns: { petals: 'y' } })),
-    layout: {
-      kind: 'blanket',
-      arrangement: 'straight-rows',
-      motif: 'm',
-      columns: COLUMNS,
-      rows: ROWS,
-      cells: { fill: { pattern: 'repeat', colourways: ids } },
-    },
-  }
-}
-
 /** Draws the overview both ways, `repeats` times each in turn, and gives the fastest of each. */
 export async function benchOverview(repeats = 3): Promise<OverviewBench> {
-  const made = project()
+  const made = blanketProject(COLUMNS, ROWS)
   const plan = createPlanner().plan(made)
   const { figure } = overviewMap(mapGround(made, plan, 'ink'), 186, 240)
   const information = {

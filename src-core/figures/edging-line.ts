@@ -1,11 +1,14 @@
 /** The edging of a blanket as one line round the map. */
 import type { Plan, Point } from '../../shared-types/plan'
 import { signedArea } from '../geometry/points'
-import { COARSE, grow } from '../geometry/polygons'
+import { grow } from '../geometry/polygons'
 import type { Stretch } from './motif-symbol'
 import { printedOutline } from './motif-symbol'
 import { outerRadius, simplify } from './path'
 import type { MapRow } from './rows'
+
+/** Motifs from which on a blanket counts as large. */
+const LARGE = 600
 
 /** Motifs that can stand at the edge: the first and last row and the ends of every row. */
 function edgeMotifs(rows: readonly MapRow[]) {
@@ -25,7 +28,9 @@ export function edgingLine(plan: Plan, rows: readonly MapRow[], stretch: Stretch
   if (!plan.edging || !plan.motif || rows.length === 0) return []
   const { outline } = plan.motif
   const tip = outerRadius(outline)
-  const coarse = simplify(outline, tip / 250)
+  // The line is drawn small: on a large blanket it needs no more detail than the print can show.
+  const detail = tip / (plan.motifs.length > LARGE ? 40 : 200)
+  const coarse = simplify(outline, detail)
   const turned = new Map<number, Point[]>()
   const outlines = edgeMotifs(rows).map((motif) => {
     const shape = turned.get(motif.turn) ?? printedOutline(coarse, motif.turn, 1, stretch)
@@ -33,10 +38,10 @@ export function edgingLine(plan: Plan, rows: readonly MapRow[], stretch: Stretch
     return shape.map((p) => ({ x: p.x + motif.x, y: p.y + motif.y }))
   })
   const bridge = plan.edging.style === 'follow' ? tip * 0.15 : tip * 1.2
-  const closed = grow(grow(outlines, bridge, COARSE), plan.edging.height - bridge, COARSE)
+  const closed = grow(grow(outlines, bridge, detail), plan.edging.height - bridge, detail)
   let largest: readonly Point[] = []
   for (const candidate of closed) {
     if (Math.abs(signedArea(candidate)) > Math.abs(signedArea(largest))) largest = candidate
   }
-  return simplify(largest, tip / 400)
+  return simplify(largest, detail / 2)
 }

@@ -88,8 +88,10 @@ export function chooseJoinDetail(plan: Plan): JoinDetailChoice | null {
 export interface JoinDetailLook {
   readonly marks: readonly ColourwayMark[]
   readonly hand: Hand
-  /** Motifs are joined while they are worked: hosts are marked, and one motif is told about. */
-  readonly asYouGo: boolean
+  /** Motifs are joined while they are worked: the one that was there first is marked. */
+  readonly hosts: boolean
+  /** One motif is told about, and stands out. */
+  readonly told: boolean
 }
 
 interface Drawing {
@@ -132,7 +134,7 @@ export function joinDetailFigure(
   for (const shown of choice.shown) {
     items.push(useAt(symbols.get('', shown.turn), ...spot(drawing, shown.x, shown.y)))
   }
-  if (look.asYouGo) items.push(focusOutline(drawing))
+  if (look.told) items.push(focusOutline(drawing))
   for (const node of choice.nodes) items.push(...nodeMark(drawing, node))
   for (const shown of choice.shown)
     items.push(...motifWords(drawing, shown, letters.get(shown.colourway) ?? ''))
@@ -154,7 +156,7 @@ function focusOutline(d: Drawing): FigureItem {
 function nodeMark(d: Drawing, node: JoinNode): FigureItem[] {
   const [x, y] = spot(d, node.x, node.y)
   const items: FigureItem[] = [drawPath(dotPath(x, y), { stroke: INK, width: DOT, cap: 'round' })]
-  const host = d.look.asYouGo && d.choice.shown.find((motif) => motif.id === node.host)
+  const host = d.look.hosts && d.choice.shown.find((motif) => motif.id === node.host)
   if (host) {
     const [hx, hy] = spot(d, host.x, host.y)
     const length = Math.hypot(hx - x, hy - y) || 1

@@ -2,7 +2,7 @@
 import type { Plan, PlacedMotif, Point } from '../../shared-types/plan'
 import type { Project, SheetStyle } from '../../shared-types/project'
 import { edgingLine } from './edging-line'
-import type { Bounds, Figure, FigureItem, FigureSymbol, PathSegment } from './figure'
+import type { Bounds, Figure, FigureItem, FigureSymbol } from './figure'
 import { drawPath, drawText, INK, MM_PER_POINT, QUIET_INK, useAt } from './figure'
 import type { MotifLabel } from './lettering'
 import { CAPITAL_HEIGHT, fitLabel, numberedScale } from './lettering'
@@ -66,12 +66,21 @@ const lettered = (ground: MapGround): boolean => ground.marks.some((mark) => mar
 export const smallestNumberedScale = (ground: MapGround): number =>
   numberedScale(ground.inner, ground.tip, ground.digits, lettered(ground))
 
+/** The mark of a meeting point. */
+const dotSymbol = (diameter: number): FigureSymbol => ({
+  id: 'meeting-point',
+  bounds: { x: -diameter / 2, y: -diameter / 2, width: diameter, height: diameter },
+  items: [drawPath(dotPath(0, 0), { stroke: INK, width: diameter, cap: 'round' })],
+})
+
 /** Draws motifs at one scale; symbols are shared by all sheets of that scale. */
 export class MapPainter {
   readonly label: MotifLabel | null
   private readonly symbols: MotifSymbols | null
   private readonly letters: ReadonlyMap<string, string>
   private readonly drawnEdge: readonly Point[]
+  /** A meeting point. */
+  private readonly dot: FigureSymbol
 
   constructor(
     readonly ground: MapGround,
@@ -88,6 +97,7 @@ export class MapPainter {
           stretch: ground.stretch,
         })
       : null
+    this.dot = dotSymbol(Math.min(1, Math.max(0.3, this.across * 0.07)))
     this.drawnEdge = ground.edge.map((p) => ({ x: p.x * scale, y: p.y * scale }))
   }
 
@@ -120,19 +130,13 @@ export class MapPainter {
       const symbol = this.symbol(motif.colourway, motif.turn)
       if (symbol) items.push(useAt(symbol, (motif.x - view.x) * scale, (motif.y - view.y) * scale))
     }
-    const dots: PathSegment[] = []
     for (const node of this.ground.plan.joins) {
-      if (seen(node.x, node.y)) dots.push(...dotPath((node.x - view.x) * scale, (node.y - view.y) * scale))
-    }
-    if (dots.length > 0) {
-      items.push(drawPath(dots, { stroke: INK, width: this.dotSize(), cap: 'round' }))
+      if (seen(node.x, node.y)) {
+        items.push(useAt(this.dot, (node.x - view.x) * scale, (node.y - view.y) * scale))
+      }
     }
     if (this.label) for (const motif of motifs) this.writeLabel(items, motif, view, this.label)
     return items
-  }
-
-  private dotSize(): number {
-    return Math.min(1, Math.max(0.3, this.across * 0.07))
   }
 
   private writeLabel(items: FigureItem[], motif: PlacedMotif, view: Bounds, label: MotifLabel): void {

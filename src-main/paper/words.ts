@@ -131,15 +131,11 @@ export const slotWords = (slots: readonly { slot: string; yarnName: string }[]):
   slots.map(({ slot, yarnName }) => `${yarnName} ${small(slot)}`).join(', ')
 
 /** What the marks of the join detail mean; those that a sheet does not have are left out. */
-export const JOIN_LEGEND = (word: string, asYouGo: boolean): JoinLegendWords => ({
+export const joinLegendWords = (word: string, hosts: boolean, told: boolean): JoinLegendWords => ({
   point: 'a meeting point',
-  ...(asYouGo
-    ? {
-        host: `the arrow points to the ${word} that was there first: join into its space`,
-        focus: `the ${word} whose step is told on this page`,
-      }
-    : {}),
+  ...(hosts ? { host: `the arrow points to the ${word} that was there first: join into its space` } : {}),
   way: 'the way the round is worked, seen from the right side',
+  ...(told ? { focus: `the ${word} whose step is told on this page` } : {}),
 })
 
 /** "Two meet at 203 points." */
@@ -150,6 +146,8 @@ export function nodeKindWords(members: number, count: number): string {
 
 export const sharedPointAdvice =
   'Where three or more meet, everyone who comes later joins into the space of the motif that was there first.'
+
+export const sidesAdvice = 'Side 1 follows corner 1 in the way of working, side 2 corner 2, and so on.'
 
 export const gapWords = (gap: string): string => `The largest gap to bridge is ${gap}.`
 
@@ -179,9 +177,13 @@ export function orderIntroduction(count: number, ends: string, told: boolean): s
   return `Tick off each motif when it is ${what}.${same} ${count.toLocaleString('en')} motifs, ${ends} ends to weave in.`
 }
 
-/** A step as a sentence; nothing where motifs are finished before they are joined, or are not joined at all. */
+/** Whether motifs are joined while they are worked, so that each joins into what is there. */
+export const joinedAsYouGo = (joining: Joining | undefined): boolean =>
+  joining?.rule !== 'seam' && joining?.rule !== 'apart'
+
+/** A step as a sentence; nothing where motifs are not joined at all. */
 export function stepSentence(joining: Joining | undefined, words: string): string {
-  if (words === '' || joining?.rule === 'seam' || joining?.rule === 'apart') return ''
+  if (words === '' || joining?.rule === 'apart') return ''
   return capital(words).replace(/[.;\s]*$/, '.')
 }
 

@@ -12,12 +12,14 @@ import { TYPE } from '../setting'
 import {
   gapWords,
   HEADINGS,
-  JOIN_LEGEND,
+  joinedAsYouGo,
+  joinLegendWords,
   joiningAdvice,
   motifWord,
   nodeKindWords,
   PAGE_NAMES,
   sharedPointAdvice,
+  sidesAdvice,
   stepSentence,
   stepTitle,
 } from '../words'
@@ -38,16 +40,22 @@ export function joinPages(job: Job): Draft[] {
   const foot = 88
   const box = { width: sheet.inner, height: sheet.bottom - y - foot }
   const hand = project.hand ?? 'right'
-  // Motifs that are sewn together later have no host, and nothing is told about one of them.
-  const asYouGo = stepSentence(project.joining, 'told') !== ''
-  const figure = joinDetailFigure(plan, choice, { marks: ground.marks, hand, asYouGo }, box)
+  const hosts = joinedAsYouGo(project.joining)
+  const step = plan.order.find(({ motif }) => motif === choice.focus.id)
+  const told = stepSentence(project.joining, step?.words ?? '')
+  const figure = joinDetailFigure(plan, choice, { marks: ground.marks, hand, hosts, told: told !== '' }, box)
   y = sheet.figure(figure, sheet.left, y) + 6
   sheet.rule(y)
   y += 4
   const width = (sheet.inner - GAP) / 2
   const second = sheet.left + width + GAP
   let left = sheet.heading(HEADINGS.marks, sheet.left, y)
-  const legend = joinLegend(JOIN_LEGEND(motifWord(plan.motif), asYouGo), sheet.measure, TYPE.table, width)
+  const legend = joinLegend(
+    joinLegendWords(motifWord(plan.motif), hosts, told !== ''),
+    sheet.measure,
+    TYPE.table,
+    width,
+  )
   left = sheet.figure(legend, sheet.left, left) + 4
   left = sheet.heading(HEADINGS.meetingPoints, sheet.left, left)
   const kinds = nodeKinds(plan)
@@ -56,11 +64,10 @@ export function joinPages(job: Job): Draft[] {
   }
   const gap = Math.max(...kinds.map((kind) => kind.spread))
   const notes: string[] = []
-  if (asYouGo && kinds.some((kind) => kind.members > 2)) notes.push(sharedPointAdvice)
+  if (hosts && kinds.some((kind) => kind.members > 2)) notes.push(sharedPointAdvice)
+  if (plan.motif?.shape === 'straight') notes.push(sidesAdvice)
   if (gap >= NO_GAP) notes.push(gapWords(formatLength(gap, job.units)))
   if (notes.length > 0) sheet.paragraph(notes.join(' '), sheet.left, left, width)
-  const step = plan.order.find(({ motif }) => motif === choice.focus.id)
-  const told = stepSentence(project.joining, step?.words ?? '')
   if (told !== '') {
     const { focus } = choice
     const code = ground.marks.find((mark) => mark.id === focus.colourway)?.code ?? ''

@@ -19,6 +19,8 @@ import {
 const SIZES = [TYPE.list, 8.25, 8] as const
 const LEADING = 1.3
 const COLUMN_GAP = 9
+/** Pages from which on a list is set in the largest type at once. */
+const LONG_LIST = 8
 /** Where the words of a step begin, under its number. */
 const INDENT = 4
 const AIR = 1.3
@@ -165,10 +167,13 @@ class OrderSetter {
   }
 }
 
-/** The pages of the order list, in the largest type that takes no more pages than the smallest. */
+/** The pages of the order list, in the largest type that takes no more pages than the smallest would. */
 export function orderPages(job: Job): Draft[] {
   if (job.plan.order.length === 0) return []
-  const attempts = SIZES.map((size) => setOrder(job, size))
+  const largest = setOrder(job, SIZES[0])
+  // In a long list a page more or less is nothing, and setting it thrice takes time.
+  if (largest.length > LONG_LIST) return largest
+  const attempts = [largest, ...SIZES.slice(1).map((size) => setOrder(job, size))]
   const fewest = Math.min(...attempts.map((pages) => pages.length))
   return attempts.find((pages) => pages.length === fewest)!
 }

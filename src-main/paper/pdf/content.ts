@@ -64,11 +64,14 @@ export class Content {
   }
 
   items(items: readonly FigureItem[]): void {
-    for (const item of items) {
+    for (let i = 0; i < items.length; i++) {
+      const item = items[i]!
       if (item.kind === 'text') this.text(item)
       else if (item.kind === 'path') this.path(item.path, item.paint)
-      else if (item.kind === 'use') this.use(item.symbol, item.matrix)
-      else {
+      else if (item.kind === 'use') {
+        if (this.options.nameOf && isMove(item.matrix)) i = this.useRun(items, i, this.options.nameOf)
+        else this.use(item.symbol, item.matrix)
+      } else {
         this.save()
         if (item.matrix) this.transform(item.matrix)
         if (item.clip) this.raw(`${outline(item.clip)} W n`)
@@ -76,6 +79,34 @@ export class Content {
         this.restore()
       }
     }
+  }
+
+  /**
+   * Symbols that are only moved, each placed from the one before: on a lattice the same few moves come again and
+   * again and cost next to nothing once compressed. Moves are differences of rounded places, so that nothing adds
+   * up. Returns the index of the last one.
+   */
+  private useRun(
+    items: readonly FigureItem[],
+    from: number,
+    nameOf: (symbol: FigureSymbol) => string,
+  ): number {
+    this.save()
+    let last = from
+    let x = 0
+    let y = 0
+    for (let i = from; i < items.length; i++) {
+      const item = items[i]!
+      if (item.kind !== 'use' || !isMove(item.matrix)) break
+      const nextX = Math.round(item.matrix[4] * 100)
+      const nextY = Math.round(item.matrix[5] * 100)
+      this.raw(`1 0 0 1 ${(nextX - x) / 100} ${(nextY - y) / 100} cm /${nameOf(item.symbol)} Do`)
+      x = nextX
+      y = nextY
+      last = i
+    }
+    this.restore()
+    return last
   }
 
   private use(symbol: FigureSymbol, matrix: Matrix): void {
@@ -150,6 +181,9 @@ export class Content {
     this.inText = false
   }
 }
+
+const isMove = (matrix: Matrix): boolean =>
+  matrix[0] === 1 && matrix[1] === 0 && matrix[2] === 0 && matrix[3] === 1
 
 function outline(path: Path): string {
   let code = ''

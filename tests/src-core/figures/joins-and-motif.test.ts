@@ -17,7 +17,7 @@ import { sampleMotif, samplePlan } from './sample'
 const measure = (text: string, size: number): number => text.length * size * 0.17
 const { project, plan } = samplePlan({ columns: 7, rows: 6 })
 const marks = colourwayMarks(project, plan)
-const look = { marks, hand: 'right', asYouGo: true } as const
+const look = { marks, hand: 'right', hosts: true, told: true } as const
 const box = { width: 180, height: 120 }
 
 describe('the join detail', () => {
@@ -47,8 +47,8 @@ describe('the join detail', () => {
     for (const text of recording.texts) expect(text.printed).toBeGreaterThanOrEqual(7)
   })
 
-  it('has neither hosts nor a step where motifs are sewn together later', () => {
-    const recording = record(joinDetailFigure(plan, choice, { ...look, asYouGo: false }, box))
+  it('has no hosts where motifs are sewn together later', () => {
+    const recording = record(joinDetailFigure(plan, choice, { ...look, hosts: false, told: false }, box))
     expect(recording.paths.filter(({ paint }) => paint.width === 0.4)).toHaveLength(0)
     const legend = joinLegend({ point: 'a meeting point', way: 'the way' }, measure, 9.5, 80)
     expect(record(legend).texts.map((text) => text.text)).toEqual(['a meeting point', 'the way'])
@@ -115,7 +115,7 @@ describe('the motif with its measures', () => {
 
   it('is drawn smaller where it must be', () => {
     expect(motifFigure(sampleMotif(), { ...options, across: 39 }).scale).toBeCloseTo(0.5, 9)
-    expect(motifFigure(sampleMotif(), options).scale).toBeLessThan(1)
+    expect(motifFigure(sampleMotif(), { ...options, width: 80 }).scale).toBeLessThan(1)
   })
 
   it('M16 shows measures that a ruler cannot lay across as circles through tips and valleys', () => {

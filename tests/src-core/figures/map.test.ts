@@ -17,11 +17,13 @@ describe('the overview map', () => {
   const { project, plan } = samplePlan({ columns: 12, rows: 10 })
   const ground = mapGround(project, plan, 'ink')
   const { figure, numbered, scale } = overviewMap(ground, BOX.width, BOX.height)
-  const recording = record(figure)
+  const all = record(figure)
+  const dots = all.uses.filter(({ symbol }) => symbol.id === 'meeting-point')
+  const recording = { ...all, uses: all.uses.filter(({ symbol }) => symbol.id !== 'meeting-point') }
 
   it('draws every motif once, from one symbol for each motif, colourway and turn', () => {
     expect(recording.uses).toHaveLength(120)
-    expect(figureSymbols(figure)).toHaveLength(4)
+    expect(figureSymbols(figure)).toHaveLength(4 + 1)
   })
 
   it('prints every working number and its colourway letter in the motif, at 7 pt or more', () => {
@@ -54,8 +56,11 @@ describe('the overview map', () => {
   })
 
   it('marks every meeting point with a dot of ink', () => {
-    const dots = recording.paths.find(({ paint }) => paint.cap === 'round' && (paint.width ?? 0) > 0.5)!
-    expect(dots.points).toHaveLength(2 * plan.joins.length)
+    expect(dots).toHaveLength(plan.joins.length)
+    const [left, right] = [plan.motifs[0]!, plan.motifs[1]!]
+    const first = recording.uses[0]!
+    const meeting = first.x + ((right.x - left.x) / 2) * scale
+    expect(dots.some(({ x, y }) => Math.abs(x - meeting) < 1e-6 && Math.abs(y - first.y) < 1e-6)).toBe(true)
   })
 
   it('stays inside its box and keeps the proportions of the plan', () => {
