@@ -58,12 +58,15 @@ export async function tellProblem(window: BrowserWindow | null, problem: Finding
   await (window ? dialog.showMessageBox(window, options) : dialog.showMessageBox(options))
 }
 
-/** A file could not be saved at closing: everything is kept, but the user should know. True: close all the same. */
+/** Something could not be saved at closing, and the user should know. True: close all the same. */
 export async function askToCloseUnsaved(window: BrowserWindow, problem: Finding): Promise<boolean> {
   const { response } = await dialog.showMessageBox(window, {
     type: 'warning',
     message: sentence(problem.message),
-    detail: "Everything is kept in the program's own folder and will be there at the next start.",
+    detail:
+      problem.code === 'app/cannot-keep'
+        ? problem.mend
+        : "Everything is kept in the program's own folder and will be there at the next start.",
     buttons: ['Close', 'Back to the Project'],
     defaultId: 1,
     cancelId: 1,

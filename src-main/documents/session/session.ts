@@ -120,11 +120,10 @@ export class ProjectSession {
   async keep(change: ProjectChange): Promise<Outcome<Keeping>> {
     const problem = this.#take(change)
     if (problem) return refused(problem)
-    const kept = await this.#journal()
-    if (kept) return refused(kept)
+    const failed = await this.#journal()
     this.#plan()
     this.#tell()
-    return done(this.keeping)
+    return failed ? refused(failed) : done(this.keeping)
   }
 
   /** Saves to the project's file now. Only for a project that has one. */
@@ -199,9 +198,10 @@ export class ProjectSession {
     })
   }
 
-  /** Saves to the file what it does not have yet; the problem is why that did not work. */
+  /** Saves what is not in its place yet (file, or own folder); the problem is why that did not work. */
   async settle(): Promise<Finding | null> {
-    return this.#path !== null && this.isUnsaved ? this.#saveToFile({}) : null
+    if (!this.isUnsaved) return null
+    return this.#path === null ? this.#journal() : this.#saveToFile({})
   }
 
   /**
@@ -218,9 +218,9 @@ export class ProjectSession {
     const failed = await this.settle()
     this.#closed = true
     return this.#inTurn(async () => {
-      if (this.#path !== null && !this.isUnsaved) await this.#ports.kept.remove(this.id)
-      else await this.#journalNow()
-      return failed
+      if (this.#path === null || this.isUnsaved) return (await this.#journalNow()) ?? failed
+      await this.#ports.kept.remove(this.id)
+      return null
     })
   }
 
@@ -261,6 +261,8 @@ export class ProjectSession {
       text: this.#text,
     })
     if (!written.ok) {
+      // The user's file has everything: nothing is in danger.
+      if (this.#path !== null && !this.isUnsaved) return null
       this.#problem = finding('app/cannot-keep', this.#name(), { reason: written.reason })
       return this.#problem
     }
@@ -273,9 +275,12 @@ export class ProjectSession {
     return null
   }
 
-  /** Saves on the timer: some time after the last change, at the latest some time after the first. */
+  /**
+   * Saves on the timer: some time after the last change, at the latest some time after the first. A project
+   * without a file needs it only where the own folder could not be written.
+   */
   #plan(): void {
-    if (this.#closed || this.#path === null || !this.isUnsaved || this.#disk !== 'same') return
+    if (this.#closed || !this.isUnsaved || this.#disk !== 'same') return
     const { saveAfter, saveAtMost, saveAgain } = this.#ports.pace
     const now = this.#ports.now()
     this.#unsavedSince ??= now
@@ -284,7 +289,7 @@ export class ProjectSession {
       : Math.max(0, Math.min(saveAfter, this.#unsavedSince + saveAtMost - now))
     clearTimeout(this.#timer)
     this.#timer = setTimeout(() => {
-      void this.#saveToFile({}).then(() => {
+      void this.settle().then(() => {
         this.#tell()
         this.#plan()
       })
@@ -306,7 +311,10 @@ export class ProjectSession {
       const [text, revision] = [this.#text, this.#revision]
       const written = await this.#ports.files.write(path, text, { backup: this.#backupDue })
       if (!written.ok) {
-        this.#problem = finding('app/saving-waits', file, { reason: written.reason })
+        const isKept = this.#keptRevision >= this.#revision
+        this.#problem = finding(isKept ? 'app/saving-waits' : 'app/cannot-keep', file, {
+          reason: written.reason,
+        })
         return this.#problem
       }
       this.#backupDue = false

@@ -54,6 +54,23 @@ describe('a project without a file', () => {
     })
   })
 
+  it('tries the own folder again by itself', async () => {
+    const session = world.session({}, QUICK)
+    world.ownFault = 'the disk is full'
+    await session.keep(change(1, 'First'))
+    world.ownFault = null
+    await eventually(() => expect(session.keeping).toMatchObject({ problem: null, savedRevision: 1 }))
+    expect(await world.kept.list()).toMatchObject([{ title: 'First' }])
+  })
+
+  it('does not close in silence while the own folder cannot be written', async () => {
+    const session = world.session()
+    world.ownFault = 'the disk is full'
+    await session.keep(change(1, 'First'))
+    expect(await session.settle()).toMatchObject({ code: 'app/cannot-keep' })
+    expect(await session.close()).toMatchObject({ code: 'app/cannot-keep' })
+  })
+
   it('keeps the last of many changes that arrive at once', async () => {
     const session = world.session()
     await Promise.all(
@@ -151,6 +168,26 @@ describe('a project with a file', () => {
     world.fileFault = null
     await eventually(() => expect(session.keeping).toMatchObject({ problem: null, savedRevision: 1 }))
     expect(world.told.some((keeping) => keeping.problem !== null)).toBe(true)
+    await session.close()
+  })
+
+  it('is saved even while the own folder cannot be written', async () => {
+    const session = await world.sessionOnFile('throw.petalyard', QUICK)
+    world.ownFault = 'the disk is full'
+    const refused = await session.keep(change(1, 'First'))
+    expect(refused).toMatchObject({ outcome: 'refused', problem: { code: 'app/cannot-keep' } })
+    await eventually(async () => expect(titleOf(await read(world.path('throw.petalyard')))).toBe('First'))
+    await eventually(() => expect(session.keeping).toMatchObject({ problem: null, savedRevision: 1 }))
+    await session.close()
+  })
+
+  it('claims nothing about the own folder when neither can be written', async () => {
+    const session = await world.sessionOnFile('throw.petalyard')
+    world.ownFault = 'the disk is full'
+    world.fileFault = 'the disk is full'
+    await session.keep(change(1, 'First'))
+    expect(await session.settle()).toMatchObject({ code: 'app/cannot-keep' })
+    world.ownFault = null
     await session.close()
   })
 
