@@ -19,6 +19,13 @@ const COMMANDS: readonly AddCommand[] = [addCheck, addMeasure, addPlan, addFit, 
 
 const ABOUT = 'Plans what comes after the crocheted motif: arrangement, joins, yarn and the printed map.'
 
+const EXAMPLES = `
+Examples:
+  petalyard example market-stall-throw --out throw.petalyard
+  petalyard plan throw.petalyard
+  petalyard map throw.petalyard --out throw.pdf
+  petalyard map --help`
+
 /** Runs one command line; never throws, never leaves the process. */
 export async function run(args: readonly string[], around: Surroundings): Promise<ExitCode> {
   let code: ExitCode = EXIT.done
@@ -35,7 +42,7 @@ export async function run(args: readonly string[], around: Surroundings): Promis
       writeErr: around.err,
       outputError: (text) => complain(text.replace(/^error: /, '')),
     })
-    .addHelpText('after', '\nExample:\n  petalyard COMMAND --help')
+    .addHelpText('after', EXAMPLES)
   for (const add of COMMANDS) add(program, around, (ended) => (code = ended))
   try {
     await program.parseAsync(args, { from: 'user' })
