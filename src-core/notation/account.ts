@@ -158,6 +158,10 @@ function checkUse(work: Work, source: Source, allWorked: boolean): void {
     })
   }
   if (work.leaveOpen || !allWorked) return
+  if (work.unrepeated && (source.count('stitch') < stitches || source.count('space') < spaces)) {
+    work.open = true
+    return
+  }
   for (const [chains, kind] of spaceKinds(source)) {
     if (kind.used === 0 || kind.used === kind.total || source.overSpaces > 0) continue
     const name = work.usesCorners ? 'corner' : spaceKey(chains)
@@ -296,6 +300,17 @@ function checkRing(work: Work): void {
   report(work, 'rounds/ring-crowded', span, { count: inRing.length, stitch: kind, chains, each, usual: most })
 }
 
+/** "*ch 9, sl st in same st, sl st in next st; rep from * around": the very last slip stitch is the joining. */
+function closeByOverlap(work: Work, source: Source | null): void {
+  const last = work.elements[work.elements.length - 1]
+  if (!source || source.overStitches !== 1 || last?.role !== 'slip' || last.into[0]?.kind !== 'unknown')
+    return
+  if (work.elements.length < 2 || source.count('stitch') !== source.total('stitch')) return
+  last.role = 'join'
+  source.overStitches = 0
+  work.joined = true
+}
+
 export interface Finished {
   readonly account: RoundAccount
   readonly onto: Source | null
@@ -303,8 +318,9 @@ export interface Finished {
 
 /** Sums up a round that has been worked, with its checks. */
 export function finishRound(work: Work, places: readonly LeftPlace[], allWorked: boolean): Finished {
-  const sums = tally(work, places)
   const source = mainSource(work)
+  closeByOverlap(work, source)
+  const sums = tally(work, places)
   const sourceKnown = source !== null && !source.state.unknown
   if (!work.open && sourceKnown) {
     if (source) checkUse(work, source, allWorked)

@@ -124,13 +124,14 @@ export function turnAlongChain(work: Work): void {
 export function landmarkTargets(work: Work, part: PlacePart, taking: Taking): Target[] {
   const share = work.flex.shift()
   if (share === undefined) {
-    report(
-      work,
-      'rounds/not-countable',
-      part,
-      { what: 'the way to the ' + (part.extent?.to === 'landmark' ? part.extent.name : 'tip') },
-      'once',
-    )
+    if (!work.open)
+      report(
+        work,
+        'rounds/not-countable',
+        part,
+        { what: 'the way to the ' + (part.extent?.to === 'landmark' ? part.extent.name : 'tip') },
+        'once',
+      )
     work.open = true
     return [settle(work, nextStitch(work, part, taking))]
   }

@@ -42,7 +42,12 @@ function readEndCount(reader: Reader, from: number, to: number): { item: Item; a
   }
   if (start <= from || start >= end) return null
   const mark = reader.tokens[start - 1]!.key
-  if (mark === ':' || mark === ';') return null
+  if (mark === ';') return null
+  if (mark === ':') {
+    // "join with sl st in top of ch-3: 24 dc." tells a count, "into ring work: 12 dc." does not.
+    const before = reader.tokens.slice(Math.max(from, start - 12), start - 1).map((token) => token.key)
+    if (!before.some((key) => ['join', 'around', 'end', 'round', 'rnd'].includes(key))) return null
+  }
   reader.at = start
   const item = readCounts(reader, end, mark !== '.' && mark !== ')' && mark !== ']')
   return item ? { item, at: start } : null
@@ -52,6 +57,9 @@ interface Body {
   readonly items: Item[]
   readonly broken: boolean
 }
+
+/** Slips that leave the account open: what the rest makes is not known either. */
+const UNREADABLE = new Set<string>(['rounds/unknown-abbreviation', 'rounds/repeat-without-star'])
 
 function readBody(reader: Reader, from: number, to: number): Body {
   const found = reader.findings.length
@@ -73,9 +81,7 @@ function readBody(reader: Reader, from: number, to: number): Body {
   }
   if (count) items.push(count.item)
   reader.end = reader.tokens.length
-  const unknown = reader.findings
-    .slice(found)
-    .some((finding) => finding.code === 'rounds/unknown-abbreviation')
+  const unknown = reader.findings.slice(found).some((finding) => UNREADABLE.has(finding.code))
   return { items, broken: unknown }
 }
 

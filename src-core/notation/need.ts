@@ -103,9 +103,19 @@ export function needOf(items: readonly Item[], placed = false): Need {
   for (const item of items) {
     switch (item.type) {
       case 'work': {
+        const afterChains = chains
         chains = false
         const { stitch, place } = item
         const slip = stitch.stitch === 'sl st' && stitch.form === 'plain'
+        const only = place?.parts.length === 1 ? place.parts[0]! : null
+        // A slip stitch in the first stitch joins the round, one in the last stitch closes a picot.
+        const closes =
+          slip &&
+          only !== null &&
+          only.noun.kind === 'stitch' &&
+          only.round === null &&
+          (only.which === 'first' || (only.which === 'last' && afterChains))
+        if (closes) break
         if (place) {
           const pairs = stitch.form === 'together' || stitch.form === 'decrease'
           const several = pairs && place.parts.some((part) => part.which === 'each')

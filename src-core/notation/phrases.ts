@@ -240,9 +240,9 @@ function readWork(reader: Reader, verb: boolean): Item | null {
 }
 
 /** "In next ch-5 sp work …": a place first, then what goes into it. */
-function readPlaced(reader: Reader, sequence: SequenceReader): PlacedItem | null {
+function readPlaced(reader: Reader, sequence: SequenceReader): PlacedItem | NoteItem | null {
   const start = reader.at
-  return reader.attempt((): PlacedItem | null => {
+  return reader.attempt((): PlacedItem | NoteItem | null => {
     if (!reader.seesAny(PLACE_STARTS)) return null
     const place = readPlace(reader)
     if (!place) return null
@@ -251,7 +251,10 @@ function readPlaced(reader: Reader, sequence: SequenceReader): PlacedItem | null
     reader.skip(':')
     const at = reader.at
     const items = sequence(reader, 'clause')
-    if (reader.at === at || items.every((item) => item.type === 'note')) return null
+    if (reader.at === at) return null
+    // Prose behind a place ("in ring, pull tail") is prose altogether; it is not read a second time.
+    if (items.every((item) => item.type === 'note'))
+      return { type: 'note', effect: null, ...reader.span(start) }
     return { type: 'placed', place, items, ...reader.span(start) }
   })
 }

@@ -213,6 +213,7 @@ function readPart(reader: Reader, around: boolean, inherited: Draft | null): Pla
       // "hdc in next", "2 dc in same", "in each": the word for a stitch is left out.
       if (!draft || draft.which === 'nth' || draft.which === 'any') return null
       if (reader.sees('place')) reader.at++
+      if (draft.which === 'same') asBeginning = skipSameAs(reader)
       return finish(draft, { kind: 'stitch', name: null }, readRound(reader), unworked)
     }
     if (noun.kind === 'chain' && draft?.which === 'nth' && reader.skip('from')) {
@@ -237,7 +238,9 @@ function readPart(reader: Reader, around: boolean, inherited: Draft | null): Pla
       }
     }
     const made = reader.attempt(() =>
-      reader.skip('just') && reader.skip('made', 'formed', 'worked') ? true : null,
+      (reader.skip('just') || draft?.which === 'last') && reader.skip('made', 'formed', 'worked')
+        ? true
+        : null,
     )
     if (made) draft = { which: 'made', count: 1, each: false }
     else if (reader.skipAll('formed', 'by')) {
@@ -295,6 +298,7 @@ export function readPlace(reader: Reader, bare = false): Place | null {
           first.which !== 'each'
         )
           return null
+        if (!again && reader.peek()?.kind === 'number') return null
         const inherited =
           !again && first.which === 'each' ? { which: 'each' as const, count: 1, each: true } : null
         return readPart(reader, around, inherited)

@@ -105,8 +105,23 @@ function lastBody(work: Work, star: StarItem): readonly Item[] {
   if (ending.mode === 'append') return [...star.items, ...ending.items]
   const body = [...star.items]
   const drop = ending.mode === 'omit' ? 1 : Math.max(1, ending.items.filter(works).length)
-  for (let dropped = 0; dropped < drop && body.length > 0;) if (works(body.pop()!)) dropped++
+  for (let dropped = 0; dropped < drop && body.length > 0;) {
+    const item = body.pop()!
+    if (!works(item)) continue
+    dropped++
+    const fewer = dropped === drop ? oneFewer(item, ending.items[0]) : null
+    if (fewer) body.push(fewer)
+  }
   return ending.mode === 'omit' ? body : [...body, ...ending.items]
+}
+
+/** "dc in next 3 dc" without its last dc, where the text takes off a single one. */
+function oneFewer(item: Item, off: Item | undefined): Item | null {
+  if (item.type !== 'work' || off?.type !== 'work' || (off.count ?? 1) !== 1) return null
+  const [part] = item.place?.parts ?? []
+  if (!item.place) return (item.count ?? 1) > 1 ? { ...item, count: item.count! - 1 } : null
+  if (!part || item.place.parts.length > 1 || part.which !== 'next' || part.count < 2) return null
+  return { ...item, place: { ...item.place, parts: [{ ...part, count: part.count - 1 }] } }
 }
 
 /** Whether the last stitch of a body is one that would fall on the first stitch of the round again. */
@@ -351,6 +366,7 @@ export function runStar(work: Work, star: StarItem, rest: readonly Item[], run: 
   if (!clause) {
     const mark = { ...star, end: star.start + star.mark.length }
     report(work, 'rounds/star-not-repeated', mark, {}, String(star.start))
+    work.unrepeated = true
     return run(work, star.items)
   }
   const times = starTimes(star)

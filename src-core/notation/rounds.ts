@@ -153,6 +153,7 @@ function newWork(
     depth: 0,
     joined: false,
     leaveOpen: false,
+    unrepeated: false,
     stitchWork: false,
     picked: false,
     overSpan: null,

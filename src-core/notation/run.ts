@@ -14,7 +14,7 @@ import {
   turnSlipsToTravel,
 } from './stitching'
 import { SKIPPING, WORKING, sourceFor } from './taking'
-import { placeTargets } from './targets'
+import { placeTargets, sweep } from './targets'
 import type { Taking } from './taking'
 import type {
   ColourItem,
@@ -234,7 +234,13 @@ const EMPTY_PART = {
 function runEvenly(work: Work, item: EvenItem): void {
   const source = baseSource(work)
   const free = source ? source.free('stitch') : 0
-  if (item.count === null || !source || source.state.unknown || item.count > MOST_ELEMENTS) {
+  if (item.count !== null && item.count > MOST_ELEMENTS) {
+    const received = `${item.count} sts evenly`
+    report(work, 'rounds/too-long', item, { received, most: `${MOST_ELEMENTS} stitches` })
+    work.open = true
+    return
+  }
+  if (item.count === null || !source || source.state.unknown) {
     report(work, 'rounds/not-countable', item, { what: "'evenly'" }, 'evenly')
     work.open = true
     return
@@ -306,10 +312,36 @@ function finishDescribed(work: Work): void {
   makeStitches(work, name, 1, [target], described.span, runItems)
 }
 
+/** "sc in each st … and 3 sc in each corner sp": one sweep with two counts, if the next item belongs to it. */
+function sweepPartner(work: Work, item: WorkItem, next: Item | undefined): WorkItem | null {
+  if (next?.type !== 'work' || !item.place || !next.place || work.here) return null
+  const [first] = item.place.parts
+  const [second] = next.place.parts
+  if (item.place.parts.length !== 1 || next.place.parts.length !== 1 || !first || !second) return null
+  if (first.which !== 'each' || second.which !== 'each' || first.noun.kind !== 'stitch') return null
+  if (second.noun.kind !== 'space' && second.noun.kind !== 'corner') return null
+  const between = work.tree.text.slice(item.end, next.start)
+  return /[.;]/.test(between) ? null : next
+}
+
+function runSweep(work: Work, first: WorkItem, second: WorkItem): void {
+  const parts = [first.place!.parts[0]!, second.place!.parts[0]!]
+  const taking: Taking = { as: WORKED, loop: first.stitch.loop, post: first.stitch.post }
+  for (const { target, part } of sweep(work, parts, taking)) {
+    const item = part === parts[1] ? second : first
+    makeStitches(work, item.stitch, item.count ?? 1, [target], item, runItems)
+  }
+}
+
+/** Phrases behind a repeat that are looked at for what they keep for themselves. */
+const LONGEST_TAIL = 200
+
 /** Runs items in order. */
 export function runItems(work: Work, items: readonly Item[]): void {
+  let swept: Item | null = null
   items.forEach((item, index) => {
     spend(work, item)
+    if (item === swept) return
     const described = item.type === 'described' || item.type === 'note'
     if (work.described && !described) finishDescribed(work)
     const next = items
@@ -317,6 +349,11 @@ export function runItems(work: Work, items: readonly Item[]): void {
       .find((found) => found.type !== 'note' && found.type !== 'statement')
     switch (item.type) {
       case 'work':
+        swept = sweepPartner(work, item, items[index + 1])
+        if (swept?.type === 'work') {
+          runSweep(work, item, swept)
+          break
+        }
         runWork(work, item, next?.type === 'every' ? next : null, next)
         break
       case 'chain':
@@ -326,18 +363,20 @@ export function runItems(work: Work, items: readonly Item[]): void {
         runSkip(work, item)
         break
       case 'group':
-        runGroup(work, item, items.slice(index + 1))
+        runGroup(work, item, items.slice(index + 1, index + 1 + LONGEST_TAIL))
         break
       case 'placed':
         runPlaced(work, item.place, item.items, 1)
         break
       case 'star':
         work.repeated++
-        runStar(work, item, items.slice(index + 1), runItems)
+        runStar(work, item, items.slice(index + 1, index + 1 + LONGEST_TAIL), runItems)
         work.repeated--
         break
       case 'again': {
-        const star = items.slice(0, index).findLast((found) => found.type === 'star')
+        const star = items
+          .slice(Math.max(0, index - LONGEST_TAIL), index)
+          .findLast((found) => found.type === 'star')
         if (star?.type !== 'star' || item.times > MOST_REPEATS) break
         const double = star.items.findIndex((found) => found.type === 'double')
         const part = item.toDouble && double >= 0 ? star.items.slice(0, double) : star.items

@@ -54,6 +54,8 @@ export function matchBrackets(
         matches.set(opener, index)
       } else {
         reader.report('rounds/bracket-close', reader.tokens[index]!, { bracket: key })
+        // "(sc, ch 2, sc]" is one slip, told once.
+        open.pop()
         broken = true
       }
     }
@@ -128,6 +130,7 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
       if (times !== null || around) continue
       const amount = reader.attempt(() => {
         if (place) reader.skip(',')
+        if (['rep', 'repeat'].includes(reader.key()) && reader.key(1) !== 'from') reader.at++
         const found = readAmount(reader)
         // "(…) in each sp, around": the amount belongs to the place.
         return found && !(found.around && place) ? found : null
@@ -161,7 +164,16 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
     return group
   }
 
+  /** A sequence within a sequence ("in next sp work …"), as deep as any text needs. */
   function sequence(reader: Reader, stop: 'close' | 'clause'): Item[] {
+    if (reader.depth >= DEEPEST) return reader.peek() ? [readProse(reader)] : []
+    reader.depth++
+    const items = readSequence(reader, stop)
+    reader.depth--
+    return items
+  }
+
+  function readSequence(reader: Reader, stop: 'close' | 'clause'): Item[] {
     const items: Item[] = []
     let star: OpenStar | null = null
     const wrap = (

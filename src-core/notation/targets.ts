@@ -123,27 +123,33 @@ function eachCount(source: Source, part: PlacePart, kind: 'stitch' | 'space', te
   return free
 }
 
-function eachTargets(work: Work, parts: readonly PlacePart[], taking: Taking): Target[] {
+/** A place of a sweep, with the part of the text that asked for it. */
+export interface Swept {
+  readonly target: Target
+  readonly part: PlacePart
+}
+
+/** "in each st and in each ch-1 sp around": every place that a part asks for, in the order in which they are met. */
+export function sweep(work: Work, parts: readonly PlacePart[], taking: Taking): Swept[] {
   const part = parts[0]!
   const source = sourceFor(work, part)
-  if (!source) {
-    const ringOrNone = nowhere(work, part)
-    return [ringOrNone]
-  }
+  if (!source) return [{ target: nowhere(work, part), part }]
   if (source.state.unknown) {
     work.open = true
-    return [missing(work, source, 'stitch', part)]
+    return [{ target: missing(work, source, 'stitch', part), part }]
   }
-  const extent = parts[parts.length - 1]!.extent
+  const extent = parts.findLast((each) => each.extent !== null)?.extent ?? null
+  const onlyStitches = source.total('space') === 0
   const tests = parts.map((each) => {
+    const corner = each.noun.kind === 'corner' && onlyStitches
     const space = each.noun.kind === 'space' || each.noun.kind === 'corner'
     const by = space ? spaceTest(work, source, each.noun) : stitchTest(work, source, each)
-    return { kind: space ? ('space' as const) : ('stitch' as const), ...by, part: each }
+    return { kind: space && !corner ? ('space' as const) : ('stitch' as const), ...by, part: each }
   })
   const spaces = tests.find((each) => each.kind === 'space')
   if (spaces && !source.has('space', spaces.name, spaces.test))
-    return [takeSpace(work, source, spaces.part, taking)]
-  const targets: Target[] = []
+    return [{ target: takeSpace(work, source, spaces.part, taking), part: spaces.part }]
+  const swept: Swept[] = []
   if (tests.length === 1) {
     const { kind, name, test } = tests[0]!
     const step = part.which === 'every' ? Math.max(1, part.count) : 1
@@ -154,36 +160,41 @@ function eachTargets(work: Work, parts: readonly PlacePart[], taking: Taking): T
       if (index < 0) break
       const skipped = step > 1 && at % step !== step - 1
       const target = takeAt(work, source, index, part, skipped ? SKIPPING : taking)
-      if (!skipped) targets.push(target)
+      if (!skipped) swept.push({ target, part })
     }
-    return targets
+    return swept
   }
-  // "in each st and in each ch-1 sp around": in the order in which they are met.
-  const any = (place: LeftPlace, at: number) =>
-    tests.find((each) => each.kind === place.kind && each.test(place, at))
+  // The last part is the most particular one: "each st … and 3 in each corner".
+  const asked = (place: LeftPlace, at: number) =>
+    tests.findLast((each) => each.kind === place.kind && each.test(place, at))
   let count = 0
   source.places.forEach((place, at) => {
-    if (source.used[at]! <= TRAVELLED && any(place, at)) count++
+    if (source.used[at]! <= TRAVELLED && asked(place, at)) count++
   })
-  if (extent?.to === 'corner') {
+  if (extent?.to === 'last') count -= extent.count
+  if (extent?.to === 'corner' && source.state.ordered) {
     const corners = cornerPlaces(source)
-    if (source.state.ordered)
-      count = source.untilNext(
-        (place, at) => any(place, at) !== undefined,
-        (_, at) => corners.has(at),
-      )
+    count = source.untilNext(
+      (place, at) => asked(place, at) !== undefined,
+      (_, at) => corners.has(at),
+    )
   }
   for (let at = 0; at < count; at++) {
     spend(work, part)
     const found = tests
-      .map((each) => ({ each, index: source.find(each.kind, each.name, each.test) }))
-      .filter((each) => each.index >= 0)
-    if (found.length === 0) break
-    found.sort((a, b) => source.distance(a.index) - source.distance(b.index))
-    targets.push(takeAt(work, source, found[0]!.index, found[0]!.each.part, taking))
+      .map((each) => source.find(each.kind, each.name, each.test))
+      .filter((index) => index >= 0)
+      .sort((a, b) => source.distance(a) - source.distance(b))
+    const index = found[0]
+    if (index === undefined) break
+    const by = asked(source.places[index]!, index)?.part ?? part
+    swept.push({ target: takeAt(work, source, index, by, taking), part: by })
   }
-  return targets
+  return swept
 }
+
+const eachTargets = (work: Work, parts: readonly PlacePart[], taking: Taking): Target[] =>
+  sweep(work, parts, taking).map((swept) => swept.target)
 
 function gapTargets(work: Work, part: PlacePart): Target[] {
   const source = sourceFor(work, part)
@@ -311,9 +322,9 @@ export function partTargets(work: Work, part: PlacePart, taking: Taking): Target
 
 /** All places of a place in words; "each … and each …" are one sweep. */
 export function placeTargets(work: Work, place: Place, taking: Taking): Target[] {
-  const sweep =
+  const swept =
     place.parts.length > 1 && place.parts.every((part) => part.which === 'each' && part.noun.kind !== 'chain')
-  if (sweep && place.parts[0]!.extent === null) return eachTargets(work, place.parts, taking)
+  if (swept && place.parts[0]!.extent === null) return eachTargets(work, place.parts, taking)
   return place.parts.flatMap((part) => partTargets(work, part, taking))
 }
 

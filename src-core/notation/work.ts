@@ -86,6 +86,8 @@ export interface Work {
   depth: number
   joined: boolean
   leaveOpen: boolean
+  /** A part is marked to be repeated, and nothing says how often. */
+  unrepeated: boolean
   /** Real work in stitches of the round before, not only on the way. */
   stitchWork: boolean
   /** Places picked by name ("center dc of next petal"): what lies between is passed on purpose. */

@@ -1,0 +1,109 @@
+/** Whatever is pasted: the reader never throws, never hangs, and its time grows with the length alone. */
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { readRounds } from '../../../src-core/notation/read'
+import type { After } from '../../../src-core/notation/read'
+
+const WORDS = (
+  'sc dc hdc tr ch sl st ss htr 2 3 12 1000000000 in next each same first last st sts sp ring ch-3 ch-5 5-ch lp rep from * ** ' +
+  'around to end ( ) [ ] { } , ; . : 6 times twice more x 3rd 2nd ch from hook sk skip miss and sc2tog dc3tog ' +
+  'over join with turn Rnd 1 : Rnd 2: Rnds 4-6: Rep of Rnd 2 BLO front lps working behind petals corner picot ' +
+  'shell puff inc dec evenly every other yo insert hook draw through all lps ending last instead of counts as ' +
+  'does not count between post of tip valley petal center opposite side chs any A MC color (12 sc) — ½ “ é 🌼'
+).split(' ')
+
+const text = fc
+  .array(fc.oneof({ weight: 8, arbitrary: fc.constantFrom(...WORDS) }, fc.string({ maxLength: 6 })), {
+    maxLength: 60,
+  })
+  .map((words) => words.join(' '))
+
+const after: fc.Arbitrary<After | undefined> = fc.oneof(
+  fc.constant(undefined),
+  fc.record({
+    stitches: fc.nat(60),
+    spaces: fc.dictionary(fc.constantFrom('ch-1', 'ch-3', 'ch-5', 'odd'), fc.nat(12)),
+  }),
+  fc.record({ ring: fc.nat(12) }),
+  fc.record({ chain: fc.nat(20) }),
+  fc.constant({ start: true }),
+)
+const terms = fc.constantFrom('US' as const, 'UK' as const, undefined)
+
+describe('hostile text', () => {
+  it('never throws, whatever words stand there', () => {
+    fc.assert(
+      fc.property(text, after, terms, (words, before, marked) => {
+        const { rounds, worked, findings, tree } = readRounds(words, { after: before, terms: marked })
+        expect(worked).toHaveLength(rounds.length)
+        expect(tree.text).toBe(words)
+        for (const found of findings) expect(found.message).not.toMatch(/undefined|NaN|\{\w+\}/)
+      }),
+      { numRuns: 3000, seed: 20261124 },
+    )
+  })
+
+  it('never throws, whatever signs stand there', () => {
+    fc.assert(
+      fc.property(fc.string({ unit: 'binary', maxLength: 300 }), (signs) => {
+        readRounds(signs)
+      }),
+      { numRuns: 1500, seed: 7 },
+    )
+  })
+
+  it('refuses numbers that nobody can work', () => {
+    const texts = [
+      'Rnd 2: *Sc in next st; rep from * 1000000000 times.',
+      'Rnd 2: [[[[sc in next st] 4999 times] 4999 times] 4999 times] 4999 times',
+      'Rnd 2: Ch 1000000000, join.',
+      'Rnd 2: 1000000000 sc in next st.',
+      'Rnds 2-1000000000: Sc in each st around.',
+      'Rnd 2: [[] 4999 times] 4999 times, [(sk 1) 4999 times] 4999 times.',
+      'Rnd 2: 1000000000 sc evenly around.',
+    ]
+    for (const each of texts) {
+      const { findings } = readRounds(each, { terms: 'US', after: { stitches: 12 } })
+      expect(findings.map((found) => found.code)).toContain('rounds/too-long')
+    }
+  })
+
+  it('does not give in to deep brackets', () => {
+    const deep = `Rnd 2: ${'('.repeat(5000)}sc in next st${')'.repeat(5000)}`
+    const { findings } = readRounds(deep, { terms: 'US', after: { stitches: 12 } })
+    expect(findings.map((found) => found.code)).toContain('rounds/nested-too-deep')
+  })
+
+  it('takes time that grows with the length of the text alone', () => {
+    const pieces = [
+      'Rnd 2: *Sc in next st, ch 3, sk next st; rep from * around; join. (8 ch-3 sps)\n',
+      'fold petals forward and pull the tail ',
+      'sc in next st, ',
+      '(sc in next st, ch 2) twice, ',
+      '* ',
+      'in ',
+      '2 ',
+      '(12 sc) ',
+      'rep from * around, ',
+      'ch-3 ',
+      'in each st and in each ',
+      'a: ',
+      'ending with ',
+    ]
+    // Time of the processor, not of the clock: the machine may be busy with something else.
+    const timeOf = (piece: string, length: number) => {
+      const long = piece.repeat(Math.ceil(length / piece.length))
+      const started = process.cpuUsage()
+      readRounds(long, { terms: 'US', after: { stitches: 16 } })
+      const used = process.cpuUsage(started)
+      return (used.user + used.system) / 1000
+    }
+    for (const piece of pieces) {
+      timeOf(piece, 5_000)
+      const short = Math.min(timeOf(piece, 5_000), timeOf(piece, 5_000))
+      const long = Math.min(timeOf(piece, 40_000), timeOf(piece, 40_000))
+      // Eight times the text; a quadratic reader would take sixty-four times as long.
+      expect(long, JSON.stringify(piece)).toBeLessThan(24 * short + 200)
+    }
+  })
+})
