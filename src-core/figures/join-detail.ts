@@ -183,7 +183,7 @@ export function firstPetal(plan: Plan, placed: string): number {
 function motifWords(d: Drawing, shown: PlacedMotif, letter: string): FigureItem[] {
   const [x, y] = spot(d, shown.x, shown.y)
   const focus = shown.id === d.choice.focus.id
-  const label = labelAt(shown.label.length, 11, letter !== '')
+  const label = labelAt(shown.label.length, 11, [...letter].length)
   const items: FigureItem[] = [
     drawText(shown.label, x, y + label.numberBaseline, label.number, { anchor: 'middle', weight: 'bold' }),
   ]
@@ -197,7 +197,7 @@ function motifWords(d: Drawing, shown: PlacedMotif, letter: string): FigureItem[
   numbered(d.motif).forEach((anchor, i) => {
     const at = anchors[i]!
     const reach = Math.hypot(at.x, at.y) || 1
-    const share = Math.min(0.72, Math.max(0.5, (reach - 6.4) / reach))
+    const share = Math.min(0.72, Math.max(0.5, (reach - 7.4) / reach))
     items.push(
       drawText(
         String(((anchor.petal - start + count) % count) + 1),
@@ -235,21 +235,22 @@ export interface JoinLegendWords {
   readonly focus?: string
 }
 
-const SAMPLES: Readonly<Record<keyof JoinLegendWords, readonly FigureItem[]>> = {
+const samples = (hand: Hand): Readonly<Record<keyof JoinLegendWords, readonly FigureItem[]>> => ({
   point: [drawPath(dotPath(3.5, 0), { stroke: INK, width: DOT, cap: 'round' })],
   host: [
     drawPath(dotPath(1.6, 0), { stroke: INK, width: DOT, cap: 'round' }),
     drawPath(arrowPath(1.6, 0, 6, 0, 1.3), { stroke: INK, width: 0.4, cap: 'round' }),
   ],
-  way: workingArrow(3.5, 0, 1.7, 'right'),
+  way: workingArrow(3.5, 0, 1.7, hand),
   focus: [drawPath(circlePath(3.5, 0, 1.7), { fill: PAPER, stroke: INK, width: 0.8 })],
-}
+})
 
 const LEGEND_INDENT = 10
 
 /** What the marks of the detail mean, as small drawings with their words at their right, within a width. */
 export function joinLegend(
   words: JoinLegendWords,
+  hand: Hand,
   measure: MeasureText,
   size: number,
   width: number,
@@ -261,7 +262,7 @@ export function joinLegend(
   for (const key of ['point', 'host', 'way', 'focus'] as const) {
     const text = words[key]
     if (text === undefined) continue
-    items.push({ kind: 'group', matrix: [1, 0, 0, 1, 0, y + line / 2], items: SAMPLES[key] })
+    items.push({ kind: 'group', matrix: [1, 0, 0, 1, 0, y + line / 2], items: samples(hand)[key] })
     for (const part of breakLines(text, width - LEGEND_INDENT, measure, size)) {
       items.push(drawText(part, LEGEND_INDENT, y + line / 2 + drop, size))
       y += line

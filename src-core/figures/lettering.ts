@@ -9,6 +9,8 @@ export const SMALLEST_TYPE = 7
  * height of capitals and figures.
  */
 export const FIGURE_WIDTH = 0.513
+/** The widest capital (W in regular) per em. */
+const CAPITAL_WIDTH = 0.786
 export const CAPITAL_HEIGHT = 0.66
 
 /** A label in a motif: working number over colourway letter on a white disc. Sizes in points, lengths in mm. */
@@ -24,14 +26,16 @@ export interface MotifLabel {
 const LARGEST_TYPE = 10
 const TYPE_STEP = 0.25
 
-/** The label for numbers of so many digits at a type size. */
-export function labelAt(digits: number, size: number, withLetter: boolean): MotifLabel {
+/** The label for numbers of so many digits and codes of so many letters (0: no letter) at a type size. */
+export function labelAt(digits: number, size: number, letters: number): MotifLabel {
+  const withLetter = letters > 0
   const letter = Math.max(SMALLEST_TYPE, size * 0.8)
   const numberHeight = size * CAPITAL_HEIGHT * MM_PER_POINT
   const letterHeight = withLetter ? letter * CAPITAL_HEIGHT * MM_PER_POINT : 0
   const gap = withLetter ? 0.26 * size * MM_PER_POINT : 0
   const height = numberHeight + gap + letterHeight
-  const width = digits * size * FIGURE_WIDTH * MM_PER_POINT
+  const width =
+    Math.max(digits * size * FIGURE_WIDTH, letters > 1 ? letters * letter * CAPITAL_WIDTH : 0) * MM_PER_POINT
   // The number's outer corners are round, and above them the disc is at its narrowest: 0.9 and 0.94 by eye.
   const disc = Math.hypot((width / 2) * 0.9, (height / 2) * 0.94) + 0.3
   return {
@@ -48,13 +52,13 @@ export function labelAt(digits: number, size: number, withLetter: boolean): Moti
  * in printed mm, or null when 7 pt does not fit. Where petals reach well beyond the disc, the disc may cover most
  * of the middle; a square or a round needs a rim for its texture.
  */
-export function fitLabel(inner: number, tip: number, digits: number, withLetter: boolean): MotifLabel | null {
+export function fitLabel(inner: number, tip: number, digits: number, letters: number): MotifLabel | null {
   const room = tip > 1.25 * inner ? 0.95 * inner : 0.8 * inner
-  const smallest = labelAt(digits, SMALLEST_TYPE, withLetter)
+  const smallest = labelAt(digits, SMALLEST_TYPE, letters)
   if (smallest.disc > room) return null
   let best = smallest
   for (let size = SMALLEST_TYPE + TYPE_STEP; size <= LARGEST_TYPE; size += TYPE_STEP) {
-    const label = labelAt(digits, size, withLetter)
+    const label = labelAt(digits, size, letters)
     if (label.disc > 0.64 * inner) break
     best = label
   }
@@ -62,7 +66,7 @@ export function fitLabel(inner: number, tip: number, digits: number, withLetter:
 }
 
 /** The smallest scale (printed mm per plan mm) at which the label fits at 7 pt with a little air. */
-export function numberedScale(inner: number, tip: number, digits: number, withLetter: boolean): number {
+export function numberedScale(inner: number, tip: number, digits: number, letters: number): number {
   const room = tip > 1.25 * inner ? 0.95 * inner : 0.8 * inner
-  return (labelAt(digits, SMALLEST_TYPE, withLetter).disc * 1.02) / room
+  return (labelAt(digits, SMALLEST_TYPE, letters).disc * 1.02) / room
 }

@@ -60,11 +60,13 @@ export function mapGround(project: Project, plan: Plan, style: SheetStyle): MapG
   }
 }
 
-const lettered = (ground: MapGround): boolean => ground.marks.some((mark) => mark.code !== '')
+/** Letters of the longest colourway code; 0 where there are none. */
+const lettersOf = (ground: MapGround): number =>
+  ground.marks.reduce((most, mark) => Math.max(most, [...mark.code].length), 0)
 
 /** The smallest scale, in printed mm per plan mm, at which the motifs can carry their numbers at 7 pt. */
 export const smallestNumberedScale = (ground: MapGround): number =>
-  numberedScale(ground.inner, ground.tip, ground.digits, lettered(ground))
+  numberedScale(ground.inner, ground.tip, ground.digits, lettersOf(ground))
 
 /** The mark of a meeting point. */
 const dotSymbol = (diameter: number): FigureSymbol => ({
@@ -87,7 +89,7 @@ export class MapPainter {
     readonly scale: number,
   ) {
     const { plan, marks, inner, tip, digits } = ground
-    this.label = fitLabel(inner * scale, tip * scale, digits, lettered(ground))
+    this.label = fitLabel(inner * scale, tip * scale, digits, lettersOf(ground))
     this.letters = new Map(marks.map((mark) => [mark.id, mark.code]))
     this.symbols = plan.motif
       ? new MotifSymbols(plan.motif, new Map(marks.map((mark) => [mark.id, mark])), {
@@ -146,7 +148,7 @@ export class MapPainter {
     if (x < label.disc || x > view.width * this.scale - label.disc) return
     if (y < label.disc || y > view.height * this.scale - label.disc) return
     const letter = this.letters.get(motif.colourway) ?? ''
-    const lift = letter === '' && lettered(this.ground) ? this.centring(label) : 0
+    const lift = letter === '' && lettersOf(this.ground) > 0 ? this.centring(label) : 0
     items.push(
       drawText(motif.label, x, y + label.numberBaseline + lift, label.number, {
         anchor: 'middle',

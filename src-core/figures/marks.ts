@@ -23,6 +23,9 @@ export interface ColourwayMark {
 /** Colourway letters leave out I and O, which look like figures. */
 const LETTERS = 'ABCDEFGHJKLMNPQRSTUVWXYZ'
 
+/** Letters are printed in the motifs: more than so many characters have no room there. */
+const LONGEST_CODE = 3
+
 /** What stands for a yarn without a readable colour. */
 export const UNKNOWN_COLOUR = '#d9d5cc'
 
@@ -58,7 +61,8 @@ export function colourwayMarks(project: Project, plan: Plan): ColourwayMark[] {
       yarnName: yarns.get(id)?.name || id,
       colour: paperColour(yarns.get(id)?.colour),
     }))
-    const code = colourway.code?.trim() || LETTERS[index % LETTERS.length]!
+    const written = [...(colourway.code ?? '').trim()].slice(0, LONGEST_CODE).join('')
+    const code = written || LETTERS[index % LETTERS.length]!
     marks.push({
       id: colourway.id,
       code,

@@ -37,6 +37,12 @@ export const motifWord = (motif: MotifAccount | null): string => {
   return shapeName(motif, false)
 }
 
+/** The same for several. */
+const motifWords = (motif: MotifAccount | null): string => {
+  if (!motif) return 'motifs'
+  return motif.shape === 'petals' ? 'flowers' : shapeName(motif, true)
+}
+
 export interface MapFacts {
   readonly numbered: boolean
   readonly lettered: boolean
@@ -85,11 +91,12 @@ export function joiningAdvice(
   const word = motifWord(motif)
   const place = motif?.shape === 'petals' ? 'petals' : motif?.shape === 'straight' ? 'corners' : 'places'
   const rule = joining?.rule ?? 'tips'
-  if (rule === 'apart') return `Nothing is joined: the ${word}s lie at the distances shown on the map.`
+  if (rule === 'apart')
+    return `Nothing is joined: the ${motifWords(motif)} lie at the distances shown on the map.`
   if (rule === 'seam') {
     const sc = terms === 'UK' ? 'double crochet' : 'single crochet'
     const how = (SEAM_WORDS[joining?.seam ?? 'whip'] ?? SEAM_WORDS.whip!).replace('{sc}', sc)
-    return `Finish and block all the ${word}s first and lay them out by the map. ${how}, where the dots are, in the order of the numbers.`
+    return `Finish and block all the ${motifWords(motif)} first and lay them out by the map. ${how}, where the dots are, in the order of the numbers.`
   }
   const last = `Work each ${word} up to its last round. In the free ${place} finish the round; where a dot meets a ${word} already there, `
   if (rule === 'bridge') {

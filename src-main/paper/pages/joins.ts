@@ -52,6 +52,7 @@ export function joinPages(job: Job): Draft[] {
   let left = sheet.heading(HEADINGS.marks, sheet.left, y)
   const legend = joinLegend(
     joinLegendWords(motifWord(plan.motif), hosts, told !== ''),
+    hand,
     sheet.measure,
     TYPE.table,
     width,

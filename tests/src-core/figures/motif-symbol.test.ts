@@ -102,23 +102,24 @@ describe('the label in a motif', () => {
     expect(SMALLEST_TYPE).toBe(7)
     for (let inner = 0.5; inner < 15; inner += 0.25) {
       for (let digits = 1; digits <= 5; digits++) {
-        const label = fitLabel(inner, inner * 1.5, digits, true)
+        const label = fitLabel(inner, inner * 1.5, digits, 1)
         if (!label) continue
         expect(Math.min(label.number, label.letter)).toBeGreaterThanOrEqual(7)
         expect(label.disc).toBeLessThanOrEqual(inner)
       }
     }
-    expect(fitLabel(1.5, 2.2, 3, true)).toBeNull()
+    expect(fitLabel(1.5, 2.2, 3, 1)).toBeNull()
   })
 
   it('fits at the scale that is said to be the smallest, and not much below', () => {
-    const scale = numberedScale(26, 39, 3, true)
-    expect(fitLabel(26 * scale, 39 * scale, 3, true)).not.toBeNull()
-    expect(fitLabel(26 * scale * 0.95, 39 * scale * 0.95, 3, true)).toBeNull()
+    const scale = numberedScale(26, 39, 3, 1)
+    expect(fitLabel(26 * scale, 39 * scale, 3, 1)).not.toBeNull()
+    expect(fitLabel(26 * scale * 0.95, 39 * scale * 0.95, 3, 1)).toBeNull()
   })
 
-  it('grows with its digits', () => {
-    expect(labelAt(4, 7, true).disc).toBeGreaterThan(labelAt(2, 7, true).disc)
+  it('grows with its digits and with the letters of its colourway', () => {
+    expect(labelAt(4, 7, 1).disc).toBeGreaterThan(labelAt(2, 7, 1).disc)
+    expect(labelAt(1, 7, 3).disc).toBeGreaterThan(labelAt(1, 7, 1).disc)
   })
 })
 
