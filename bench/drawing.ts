@@ -1,14 +1,13 @@
 /**
  * How quickly the map follows the hand: 2,500 motifs of eight petals panned, zoomed and painted in Chromium,
- * beside a scene with one Konva node for each petal in the same run. Needs Chromium (CHROMIUM, else
- * /usr/bin/chromium).
+ * beside a scene with one Konva node for each petal in the same run. Needs a Chromium.
  */
-import { existsSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import { chromium } from 'playwright-core'
 import type { Browser, Page } from 'playwright-core'
 import { createServer } from 'vite'
 import type { ViteDevServer } from 'vite'
+import { findChromium } from '../scripts/capabilities.mjs'
 import type { Bench, Frames } from './drawing-page/page'
 
 export const BENCH_MOTIFS = { columns: 50, rows: 50 } as const
@@ -38,8 +37,8 @@ export async function openBenchPage(
   size = { width: 1280, height: 800 },
   deviceScaleFactor = 1,
 ): Promise<{ page: Page; close: () => Promise<void> } | null> {
-  const executablePath = process.env.CHROMIUM ?? '/usr/bin/chromium'
-  if (!existsSync(executablePath)) return null
+  const executablePath = findChromium()
+  if (!executablePath) return null
   let server: ViteDevServer | null = null
   let browser: Browser | null = null
   const close = async () => {

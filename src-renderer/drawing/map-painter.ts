@@ -102,8 +102,8 @@ function paintMotifs(
   pen.lineJoin = 'round'
   pen.lineCap = 'round'
   for (const [colourway, members] of byColourway(picture, indices)) {
-    const ink = picture.inks.get(colourway) ?? picture.inks.get('')
-    if (!ink) continue
+    const ink = picture.inks.get(colourway)
+    if (!ink || members.length === 0) continue
     const each = (draw: () => void) => {
       for (const index of members) {
         const motif = picture.motifs[index]!
@@ -133,13 +133,13 @@ function paintMotifs(
   }
 }
 
+/** Indices by colourway, always in the same order: pieces painted at different times must fit together. */
 function byColourway(picture: Picture, indices: readonly number[]): Map<string, number[]> {
   const groups = new Map<string, number[]>()
+  for (const id of picture.inks.keys()) groups.set(id, [])
   for (const index of indices) {
     const { colourway } = picture.motifs[index]!
-    const group = groups.get(colourway)
-    if (group) group.push(index)
-    else groups.set(colourway, [index])
+    groups.get(picture.inks.has(colourway) ? colourway : '')?.push(index)
   }
   return groups
 }

@@ -13,7 +13,7 @@ const ASIDE = 2
 
 /**
  * The nearest motif in a direction, or the same one at the border; the first motif where there is no place yet.
- * Along a row it stays in the row; between rows it takes the one that lies least aside.
+ * Along a row it stays in the row; up and down go to the very next row, to the one that lies least aside.
  */
 export function stepFrom(plan: Plan, id: string | null, direction: Direction): string | null {
   const own = plan.motifs.find((motif) => motif.id === id)
@@ -22,12 +22,13 @@ export function stepFrom(plan: Plan, id: string | null, direction: Direction): s
   let best = own.id
   let least = Infinity
   for (const motif of plan.motifs) {
-    if (motif === own || (uy === 0) !== (motif.row === own.row)) continue
+    if (motif === own || motif.row !== own.row + uy) continue
     const ahead = (motif.x - own.x) * ux + (motif.y - own.y) * uy
     if (ahead <= 0) continue
     const aside = Math.abs((motif.x - own.x) * uy) + Math.abs((motif.y - own.y) * ux)
     const cost = ahead + ASIDE * aside
-    if (cost < least) {
+    // Of two that lie equally far, the first: arithmetic must not let the way down wander.
+    if (cost < least - 1e-6) {
       least = cost
       best = motif.id
     }

@@ -1,0 +1,132 @@
+import { beforeAll, describe, expect, it, vi } from 'vitest'
+import { DETAIL, paintCost, paintMap } from '../../../src-renderer/drawing/map-painter'
+import type { Picture } from '../../../src-renderer/drawing/picture'
+import { FakePath, recorder } from './recorder'
+import { painted, palette, picture, project } from './scenes'
+
+beforeAll(() => void vi.stubGlobal('Path2D', FakePath))
+
+const everything = { left: -1e4, top: -1e4, right: 1e4, bottom: 1e4 }
+const at = (scale: number) => ({ scale, x: 0, y: 0, ratio: 1 })
+/** The scale at which a motif is so many CSS pixels wide. */
+const sized = (pixels: number) => at(pixels / 80)
+
+function draw(own: Picture, placing: ReturnType<typeof at>, box = everything) {
+  const record = recorder()
+  paintMap(record.pen, own, placing, box)
+  return record
+}
+
+describe('the map as a list of strokes', () => {
+  it('fills every layer of every motif once, at its place and in its yarn', () => {
+    const own = picture(project(), { showJoins: false })
+    const { calls, count } = draw(own, sized(12))
+    expect(own.motifs).toHaveLength(80)
+    expect(count('fill')).toBe(160)
+    expect(count('stroke')).toBe(0)
+    const fills = calls.filter((call) => call.name === 'fill')
+    expect(fills.filter((call) => call.fill === '#bb5544')).toHaveLength(40)
+    expect(fills.filter((call) => call.fill === '#446688')).toHaveLength(40)
+    expect(fills.filter((call) => call.fill === '#e2bb5c')).toHaveLength(80)
+    const places = calls
+      .filter((call) => call.name === 'setTransform')
+      .map((call) => call.arguments.slice(4).join())
+    for (const { x, y } of own.motifs) expect(places).toContain(`${x * 0.15},${y * 0.15}`)
+  })
+
+  it('shares one path for each layer among all motifs', () => {
+    const { calls } = draw(picture(project(), { showJoins: false }), sized(40))
+    const paths = new Set(calls.filter((call) => call.name === 'fill').map((call) => call.arguments[0]))
+    expect(paths.size).toBe(2)
+  })
+
+  it('draws nothing that lies outside the box', () => {
+    const own = picture(project(), { showJoins: false })
+    const first = own.motifs[0]!
+    const box = { left: first.x - 1, top: first.y - 1, right: first.x + 1, bottom: first.y + 1 }
+    expect(draw(own, sized(12), box).count('fill')).toBe(2)
+    expect(draw(own, sized(12), { left: -900, top: -900, right: -800, bottom: -800 }).count('fill')).toBe(0)
+  })
+
+  it('adds contours, lines between petals and rounds as the motif grows', () => {
+    const own = picture(project(), { showJoins: false })
+    const strokes = (pixels: number) => draw(own, sized(pixels)).count('stroke')
+    expect(strokes(DETAIL.contour - 1)).toBe(0)
+    expect(strokes(DETAIL.contour + 1)).toBe(160)
+    expect(strokes(DETAIL.petals + 1)).toBe(240)
+    expect(strokes(DETAIL.rounds + 1)).toBe(320)
+  })
+
+  it('uses fewer points for what is drawn smaller', () => {
+    const own = picture()
+    const points = (scale: number) => (own.artist!.at(scale).layers[0] as unknown as FakePath).points.length
+    expect(points(8)).toBe(own.account!.outline.length)
+    expect(points(0.5)).toBeLessThan(points(8))
+    expect(points(0.15)).toBeLessThan(points(0.5))
+    expect(points(0.15)).toBeGreaterThanOrEqual(16)
+  })
+
+  it('marks every meeting point once where motifs are large enough, in ink', () => {
+    const own = picture()
+    const near = draw(own, sized(40))
+    expect(near.count('arc')).toBe(own.joins.length)
+    expect(own.joins.length).toBeGreaterThan(100)
+    expect(near.calls.filter((call) => call.name === 'fill').at(-1)!.fill).toBe(palette.ink)
+    expect(draw(own, sized(DETAIL.joins - 1)).count('arc')).toBe(0)
+    expect(draw(picture(project(), { showJoins: false }), sized(40)).count('arc')).toBe(0)
+  })
+
+  it('writes working numbers, and letters where there is room', () => {
+    const own = picture(project(), { showLabels: true })
+    const texts = (pixels: number) =>
+      draw(own, sized(pixels))
+        .calls.filter((call) => call.name === 'fillText')
+        .map((call) => String(call.arguments[0]))
+    expect(texts(DETAIL.number - 1)).toEqual([])
+    expect(texts(DETAIL.number + 1).sort()).toEqual(own.motifs.map(({ label }) => label).sort())
+    expect(texts(DETAIL.letter + 1).filter((text) => text === 'A')).toHaveLength(40)
+    expect(draw(picture(), sized(200)).count('fillText')).toBe(0)
+  })
+
+  it('stretches motifs as blocking does', () => {
+    const own = picture(project({ blocking: { width: 1.2, height: 0.9 } }), { showJoins: false })
+    const { calls } = draw(own, at(1))
+    const first = calls.find((call) => call.name === 'setTransform')!
+    expect(first.arguments[0]).toBeCloseTo(1.2)
+    expect(first.arguments[3]).toBeCloseTo(0.9)
+  })
+
+  it('draws the edging first, as a band outside its line, in its yarn', () => {
+    const own = picture(project({ edging: { style: 'bridge', rounds: ['sc', 'dc'], yarn: 'blue' } }))
+    const { calls } = draw(own, sized(40))
+    const clip = calls.findIndex((call) => call.name === 'clip')
+    expect(calls[clip]!.arguments).toEqual(['evenodd'])
+    const band = calls.filter((call) => call.name === 'stroke' && call.stroke === '#446688')
+    expect(band).toHaveLength(1)
+    expect(calls.indexOf(band[0]!)).toBeLessThan(calls.findIndex((call) => call.name === 'restore'))
+  })
+
+  it('draws motifs without a yarn bare, and a plan without a motif not at all', () => {
+    const bare = { ...project(), yarns: [] }
+    const fills = draw(picture(bare, { showJoins: false }), sized(12)).calls.filter(
+      (call) => call.name === 'fill',
+    )
+    expect(new Set(fills.map((call) => call.fill))).toEqual(new Set([palette.bare]))
+    expect(draw(picture({ ...project(), layout: undefined }), sized(12)).calls).toEqual([])
+  })
+
+  it('shows a newly painted motif in its new yarn', () => {
+    const own = picture(painted(project(), ['1,1', '2,1'], 'b'), { showJoins: false })
+    const fills = draw(own, sized(12)).calls.filter((call) => call.name === 'fill' && call.fill === '#446688')
+    expect(fills).toHaveLength(42)
+  })
+
+  it('knows what a frame costs', () => {
+    const own = picture(project(), { showJoins: false })
+    for (const pixels of [12, 20, 35]) {
+      const { calls } = draw(own, sized(pixels))
+      const paths = calls.filter((call) => call.name === 'fill' || call.name === 'stroke').length
+      expect(paintCost(own, pixels / 80, 80)).toBeGreaterThanOrEqual(paths)
+    }
+  })
+})

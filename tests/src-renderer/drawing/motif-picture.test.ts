@@ -1,0 +1,85 @@
+import { render, screen } from '@testing-library/svelte'
+import { createRawSnippet } from 'svelte'
+import { describe, expect, it } from 'vitest'
+import { planProject } from '../../../src-core/plan'
+import MotifPicture from '../../../src-renderer/drawing/MotifPicture.svelte'
+import {
+  HALF,
+  meetingPoints,
+  petalNumbers,
+  pictureLayers,
+  pictureLines,
+  rulerUnder,
+} from '../../../src-renderer/drawing/motif-picture'
+import { project } from './scenes'
+
+const own = project()
+const plan = planProject(own)
+const account = plan.motif!
+const middle = plan.motifs.find(({ id }) => id === '4,5')!
+
+describe('the motif in the hand', () => {
+  it('numbers the petals counter-clockwise from 12 o’clock for right-handers, clockwise for left-handers', () => {
+    const [first, second] = petalNumbers(account, 0)
+    expect(first!.text).toBe('1')
+    expect(first!.x).toBeCloseTo(0)
+    expect(first!.y).toBeLessThan(-HALF)
+    expect(second!.x).toBeLessThan(0)
+    const left = planProject({ ...own, hand: 'left' }).motif!
+    expect(petalNumbers(left, 0)[1]!.x).toBeGreaterThan(0)
+  })
+
+  it('turns with the motif on the map', () => {
+    const [first] = petalNumbers(account, 90)
+    expect(first!.x).toBeGreaterThan(HALF)
+    expect(first!.y).toBeCloseTo(0)
+  })
+
+  it('shows the meeting points of a placed motif where its petals are, and who was there first', () => {
+    const points = meetingPoints(account, plan, middle)
+    const joins = plan.joins.filter((join) => join.members.some(({ motif }) => motif === middle.id))
+    expect(points).toHaveLength(joins.length)
+    expect(points.length).toBeGreaterThanOrEqual(4)
+    expect(points.filter(({ hosts }) => hosts)).toHaveLength(
+      joins.filter(({ host }) => host === middle.id).length,
+    )
+    for (const { x, y } of points) expect(Math.hypot(x, y)).toBeLessThanOrEqual(HALF + 1e-6)
+    const labels = new Set(plan.motifs.map(({ label }) => label))
+    for (const { words } of points) expect(labels).toContain(/motif (\d+)/.exec(words)![1])
+  })
+
+  it('takes the colours of the colourway, and of the first one without', () => {
+    expect(pictureLayers(own, account, 'b', 0).map(({ ink }) => ink.fill)).toEqual(['#446688', '#e2bb5c'])
+    expect(pictureLayers(own, account, undefined, 0)[0]!.ink.fill).toBe('#bb5544')
+    expect(pictureLayers({ ...own, yarns: [] }, account, 'b', 0)[0]!.ink.fill).toBe('var(--hairline)')
+  })
+
+  it('measures tips and valleys as diameters', () => {
+    const { tips, valleys, circles } = pictureLines(account)
+    expect(tips.to.x - tips.from.x).toBeCloseTo(2 * HALF)
+    expect((valleys!.to.x - valleys!.from.x) / (tips.to.x - tips.from.x)).toBeCloseTo(50 / 80)
+    expect(circles).toHaveLength(2)
+  })
+
+  it('lays a scale of whole centimetres or inches under the motif', () => {
+    const metric = rulerUnder(account, 'metric', 150)
+    expect(metric.words).toBe('8 cm')
+    expect(metric.to - metric.from).toBeCloseTo(2 * HALF)
+    const imperial = rulerUnder(account, 'imperial', 150)
+    expect(imperial.words).toBe('3 in')
+    expect((imperial.to - imperial.from) / (2 * HALF)).toBeCloseTo(76.2 / 80)
+  })
+
+  it('puts what it is given on its dimension lines and says what it shows', () => {
+    const field = (name: string) =>
+      createRawSnippet(() => ({ render: () => `<input aria-label="${name}" />` }))
+    const props = { project: own, account, tips: field('tip to tip'), valleys: field('between petals') }
+    const { unmount } = render(MotifPicture, { props })
+    expect(screen.getByLabelText('tip to tip')).toBeTruthy()
+    expect(screen.getByLabelText('between petals')).toBeTruthy()
+    unmount()
+    render(MotifPicture, { props: { project: own, account, plan, placed: middle } })
+    expect(screen.getByRole('img').getAttribute('aria-label')).toMatch(/petal \d+ to motif \d+/)
+    expect(screen.queryByLabelText('tip to tip')).toBeNull()
+  })
+})

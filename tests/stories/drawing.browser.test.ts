@@ -1,0 +1,157 @@
+/** The drawing in a real Chromium: what is seen, what the hand meets. */
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import type { Page } from 'playwright-core'
+import { openBenchPage } from '../../bench/drawing'
+import type { Bench } from '../../bench/drawing-page/page'
+
+/** In the page. */
+declare const bench: Bench
+
+let page: Page
+let close: () => Promise<void>
+
+beforeAll(async () => {
+  const opened = await openBenchPage({ width: 900, height: 700 }, 2)
+  if (!opened) throw new Error('there is no Chromium')
+  ;({ page, close } = opened)
+})
+afterAll(() => close())
+
+/** Starts a throw of 12 × 10 and waits until it is drawn. */
+async function start(change: Parameters<Bench['startDrawing']>[1] = {}): Promise<void> {
+  await page.evaluate((own) => bench.startDrawing({ columns: 12, rows: 10 }, own), change)
+  await page.waitForTimeout(300)
+}
+const placeOf = (id: string) => page.evaluate((motif) => bench.drawing().placeOf(motif)!, id)
+
+/** Colour of the map's canvas at a place in CSS pixels. */
+const colourAt = (x: number, y: number) =>
+  page.evaluate(
+    ([left, top]) => {
+      const canvas = document.querySelector('canvas')!
+      const pen = canvas.getContext('2d')!
+      return [...pen.getImageData(left * devicePixelRatio, top * devicePixelRatio, 1, 1).data]
+    },
+    [x, y] as const,
+  )
+
+/** All of the map's canvas, a number from 0 to 255 for each channel. */
+const mapPixels = async (): Promise<Buffer> => {
+  const told = await page.evaluate(() => {
+    const canvas = document.querySelector('canvas')!
+    const { data } = canvas.getContext('2d')!.getImageData(0, 0, canvas.width, canvas.height)
+    let text = ''
+    for (let i = 0; i < data.length; i += 0x8000) text += String.fromCharCode(...data.subarray(i, i + 0x8000))
+    return btoa(text)
+  })
+  return Buffer.from(told, 'base64')
+}
+
+/** A channel's value over white: where the canvas is nearly clear its colours mean little. */
+function onPaper(pixels: Buffer, i: number): number {
+  const alpha = pixels[i | 3]! / 255
+  return pixels[i]! * alpha + 255 * (1 - alpha)
+}
+
+describe('the drawing in a browser', () => {
+  it('draws sharp on a screen of two pixels to one, from the yarns’ colours', async () => {
+    await start()
+    const canvas = await page.evaluate(() => {
+      const { width, height } = document.querySelector('canvas')!
+      return { width, height }
+    })
+    expect(canvas).toEqual({ width: 1800, height: 1400 })
+    const at = await placeOf('1,1')
+    const scale = await page.evaluate(() => bench.view()!.scale)
+    expect(await colourAt(at.x, at.y)).toEqual([0xe2, 0xbb, 0x5c, 255])
+    expect(await colourAt(at.x, at.y - 28 * scale)).toEqual([0xc9, 0x74, 0x6a, 255])
+    expect((await colourAt(at.x + 39 * scale, at.y + 39 * scale))[3]).toBe(0)
+  })
+
+  it('selects with a press and paints everything under one fast stroke', async () => {
+    await start()
+    const first = await placeOf('3,4')
+    await page.mouse.click(first.x, first.y)
+    expect(await page.evaluate(() => bench.drawing().stepFrom('3,4', 'right'))).toBe('3,5')
+    await page.evaluate(() => bench.tool('paint'))
+    const from = await placeOf('5,1')
+    const to = await placeOf('5,12')
+    await page.mouse.move(from.x, from.y)
+    await page.mouse.down()
+    await page.mouse.move(to.x, to.y)
+    await page.mouse.up()
+    await page.waitForTimeout(200)
+    const painted = await page.evaluate(() => bench.painted())
+    expect(painted).toEqual(Array.from({ length: 12 }, (_, i) => `5,${i + 1}`))
+    const scale = await page.evaluate(() => bench.view()!.scale)
+    const middle = await placeOf('5,6')
+    expect(await colourAt(middle.x, middle.y - 28 * scale)).toEqual([0x5b, 0x75, 0x92, 255])
+  })
+
+  it('paints, when zoomed and moved, what it would have painted at once', async () => {
+    await start()
+    await page.mouse.move(400, 300)
+    await page.keyboard.down('Control')
+    for (let i = 0; i < 6; i++) await page.mouse.wheel(0, -100)
+    await page.keyboard.up('Control')
+    await page.waitForTimeout(400)
+    for (let i = 0; i < 10; i++) await page.mouse.wheel(17, 23)
+    await page.waitForTimeout(400)
+    const moved = await page.locator('#drawing').screenshot()
+    // Labels on and off again: every tile is painted anew, at this very view.
+    await page.evaluate(() => bench.show({ showLabels: true }))
+    await page.waitForTimeout(200)
+    await page.evaluate(() => bench.show({ showLabels: false }))
+    await page.waitForTimeout(400)
+    const anew = await page.locator('#drawing').screenshot()
+    expect(anew.equals(moved)).toBe(true)
+  })
+
+  it('leaves no trace of the old colours where motifs were painted', async () => {
+    await start({ tool: 'paint' })
+    const from = await placeOf('2,2')
+    const to = await placeOf('8,9')
+    await page.mouse.move(from.x, from.y)
+    await page.mouse.down()
+    await page.mouse.move(to.x, to.y, { steps: 3 })
+    await page.mouse.up()
+    await page.mouse.move(5, 5)
+    await page.waitForTimeout(300)
+    const mended = await mapPixels()
+    await page.evaluate(() => bench.show({ showLabels: true }))
+    await page.waitForTimeout(200)
+    await page.evaluate(() => bench.show({ showLabels: false }))
+    await page.waitForTimeout(300)
+    const anew = await mapPixels()
+    let most = 0
+    for (let i = 0; i < anew.length; i++)
+      most = Math.max(most, Math.abs(onPaper(anew, i) - onPaper(mended, i)))
+    expect(anew.some((value) => value > 0)).toBe(true)
+    // A path that is cut off at a mended box is smoothed along its edges in other steps; a hem of the colour
+    // that was there before would show with 60 and more.
+    expect(most).toBeLessThan(24)
+  })
+
+  it('keeps its numbers’ places in the window and the fit when the window changes', async () => {
+    await start()
+    await page.setViewportSize({ width: 700, height: 800 })
+    await page.waitForTimeout(300)
+    const view = await page.evaluate(() => bench.view()!)
+    expect(view.zoom).toBeCloseTo(1)
+    expect(view.frame.left + view.frame.width).toBeLessThan(700)
+    expect(view.widthNumber!.top).toBeGreaterThanOrEqual(0)
+    await page.setViewportSize({ width: 900, height: 700 })
+  })
+
+  it('moves without gliding where motion is to be reduced', async () => {
+    await page.emulateMedia({ reducedMotion: 'reduce' })
+    await start()
+    const zoom = await page.evaluate(async () => {
+      bench.drawing().zoomBy(2)
+      await new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)))
+      return bench.view()!.zoom
+    })
+    expect(zoom).toBeCloseTo(2)
+    await page.emulateMedia({ reducedMotion: null })
+  })
+})
