@@ -5,7 +5,16 @@
  */
 import type { Finding } from '../shared-types/finding'
 import type { FitArrangement, MotifAccount, Plan } from '../shared-types/plan'
-import type { BlanketLayout, Colourway, Motif, Project, Yarn } from '../shared-types/project'
+import type {
+  BlanketLayout,
+  Colourway,
+  Hand,
+  Motif,
+  Project,
+  StitchGauge,
+  Terms,
+  Yarn,
+} from '../shared-types/project'
 import { checkReferences } from './checks/references'
 import { assignColourways } from './colour/assign'
 import { colourCells } from './colour/cells'
@@ -58,8 +67,11 @@ const EMPTY: Plan = {
 }
 
 /** Account of one motif of a project, with its findings. */
-const accountOf = (project: Project, motif: Motif) =>
-  accountFrom(motif, project.colourways, project.yarns, project.hand ?? 'right')
+const accountOf = (project: Project, motif: Motif) => accountFrom(motif, ...readBy(project))
+
+/** What the account of a motif reads of its project. */
+const readBy = (project: Project) =>
+  [project.colourways, project.yarns, project.hand ?? 'right', project.terms ?? 'US', project.gauge] as const
 
 /** Empty lists that stay the same object, so that stages which read them are remembered. */
 const NONE: readonly Colourway[] = []
@@ -98,10 +110,10 @@ export function createPlanner(): Planner {
     const hand = project.hand ?? 'right'
     const motif = project.motifs?.find((entry) => entry.id === layout.motif)
     if (!layout.motif) findings.push(finding('layout/no-motif', 'layout.motif'))
-    const told = motif ? account(motif, project.colourways, project.yarns, hand) : null
+    const told = motif ? account(motif, ...readBy(project)) : null
     const read = countsOf(layout)
     const blocking = blockingFactors(layout)
-    const gauge = gaugeOf(motif?.gauge ?? project.gauge, project.terms ?? 'US')
+    const gauge = told?.gauge ?? gaugeOf(motif?.gauge ?? project.gauge, project.terms ?? 'US')
     const { rule, findings: ruleFindings } = ruleOf(project.joining, gauge)
     findings.push(...(told?.findings ?? []), ...read.findings, ...blocking.findings, ...ruleFindings)
     const measured = told?.account ?? null
@@ -223,9 +235,12 @@ function accountFrom(
   motif: Motif,
   colourways: Project['colourways'],
   yarns: Project['yarns'],
-  hand: 'left' | 'right',
+  hand: Hand,
+  terms: Terms,
+  gauge: StitchGauge | undefined,
 ) {
-  return motifAccount(motif, { hand, growth: blockingGrowth(motif, colourways ?? [], yarns ?? []) })
+  const growth = blockingGrowth(motif, colourways ?? [], yarns ?? [])
+  return motifAccount(motif, { hand, terms, gauge, growth })
 }
 
 /** How often each colourway occurs. */

@@ -38,6 +38,57 @@ export const MOTIF_FINDINGS = {
     message: 'measured before blocking; {percent} % growth is reckoned with for cotton thread.',
     mend: 'Block one motif, measure it again and say that it is blocked.',
   },
+  'motif/no-rounds': {
+    severity: 'error',
+    message: 'it has no written rounds yet.',
+    mend: 'Write or paste its rounds, or enter the measures of a finished motif.',
+  },
+  'motif/ring-over-full': {
+    severity: 'note',
+    message: '{stitches} stitches in a ring of {chains} chains; about {holds} fit with ease.',
+    mend: 'Begin with a longer ring, or push the stitches together and let the ring give way.',
+  },
+  'motif/tight-loop': {
+    severity: 'warning',
+    message:
+      'its loops of chains are up to {short} mm shorter than the way they span: they pull the round in.',
+    mend: 'Work a chain or two more in each loop, or skip fewer stitches.',
+  },
+  'motif/petal-full': {
+    severity: 'note',
+    message: 'petals are full: {crowding} stitches for the room of one (a note from {limit}).',
+    mend: 'They will stand up a little, as in a rose. For a flat petal use fewer stitches or a longer loop.',
+  },
+  'motif/petal-too-full': {
+    severity: 'warning',
+    message: 'petal too full: {crowding} stitches for the room of one (flat up to about {limit}).',
+    mend: 'Use fewer stitches in each petal, or a longer loop under it.',
+  },
+  'motif/cups': {
+    severity: 'warning',
+    message: 'cups: its stitches make {flatness} of the way round (flat from 0.90 to 1.25).',
+    mend: 'Add more increases in this round or the one before.',
+  },
+  'motif/may-cup': {
+    severity: 'note',
+    message: 'may cup: its stitches make {flatness} of the way round (flat from 0.90 to 1.25).',
+    mend: 'Blocking may settle it; else add an increase or two.',
+  },
+  'motif/may-ruffle': {
+    severity: 'note',
+    message: 'may ruffle: its stitches make {flatness} of the way round (flat from 0.90 to 1.25).',
+    mend: 'Blocking may settle it; else leave out an increase or two.',
+  },
+  'motif/ruffles': {
+    severity: 'warning',
+    message: 'ruffles: its stitches make {flatness} of the way round (flat from 0.90 to 1.25).',
+    mend: 'Leave out increases in this round, unless the ruffle is wanted.',
+  },
+  'motif/other-than-gauge': {
+    severity: 'note',
+    message: 'yours comes out {percent} % {direction} than the gauge says; the measure rules.',
+    mend: 'Nothing to do: the rest follows your measure.',
+  },
   'motif/no-outline': {
     severity: 'error',
     message: 'neither its rounds nor its measures give an outline.',

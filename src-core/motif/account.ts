@@ -1,24 +1,27 @@
 /** One motif of the project → its account: outline, anchors, sizes. */
 import type { Finding } from '../../shared-types/finding'
 import type { MotifAccount } from '../../shared-types/plan'
-import type { Hand, Motif } from '../../shared-types/project'
-import { finding } from '../findings/finding'
+import type { Hand, Motif, StitchGauge, Terms } from '../../shared-types/project'
+import type { ResolvedGauge } from '../stitches/gauge'
 import { measuredAccount } from './measured'
+import { roundsAccount } from './rounds/account'
 
 export interface AccountContext {
   readonly hand: Hand
+  readonly terms: Terms
+  /** Gauge of the project, for motifs without their own. */
+  readonly gauge: StitchGauge | undefined
   /** M18: growth in blocking as a share, for motifs measured before it. */
   readonly growth: number
 }
 
-/** The account of a motif, or null with findings that say why there is none. */
+/**
+ * The account of a motif, or null with findings that say why there is none; from written rounds also the gauge
+ * as their own measures calibrate it.
+ */
 export function motifAccount(
   motif: Motif,
   context: AccountContext,
-): { account: MotifAccount | null; findings: readonly Finding[] } {
-  if (motif.kind === 'measured') return measuredAccount(motif, context)
-  return {
-    account: null,
-    findings: [finding('motif/no-outline', `motif ${motif.id}`, {}, { motif: motif.id })],
-  }
+): { account: MotifAccount | null; findings: readonly Finding[]; gauge?: ResolvedGauge } {
+  return motif.kind === 'measured' ? measuredAccount(motif, context) : roundsAccount(motif, context)
 }

@@ -1,0 +1,74 @@
+/** M9: a loop of chains over a chord is a circular arch, and a V when one stitch holds it in its middle. */
+import type { Point } from '../../../shared-types/plan'
+import type { Millimetres, Radians } from '../../units/quantity'
+
+export interface Arch {
+  readonly from: Point
+  readonly to: Point
+  /** Length of the loop: chains times stitch width. */
+  readonly length: Millimetres
+  /** Half of the arch's angle; 0 for a loop that is pulled straight. */
+  readonly halfAngle: Radians
+  readonly chord: Millimetres
+}
+
+/** φ with sin φ / φ = `ratio`, in (0, π]; 0 where the ratio is 1 and more. */
+export function archHalfAngle(ratio: number): Radians {
+  if (ratio >= 1) return 0
+  if (ratio <= 0) return Math.PI
+  let low = 0
+  let high = Math.PI
+  for (let i = 0; i < 60; i++) {
+    const middle = (low + high) / 2
+    if (Math.sin(middle) / middle > ratio) low = middle
+    else high = middle
+  }
+  return (low + high) / 2
+}
+
+/** The arch of a loop between two points; its middle lies on the left of the way from one to the other. */
+export function archBetween(from: Point, to: Point, length: Millimetres): Arch {
+  const chord = Math.hypot(to.x - from.x, to.y - from.y)
+  return { from, to, length, chord, halfAngle: archHalfAngle(length > 0 ? chord / length : 1) }
+}
+
+/** Rise over the chord in the middle of the loop: ρ(1 − cos φ) with ρ = length / 2φ. */
+export function archRise({ halfAngle, length }: Arch): Millimetres {
+  return halfAngle === 0 ? 0 : (length / (2 * halfAngle)) * (1 - Math.cos(halfAngle))
+}
+
+/** Rise of a loop that one stitch pulls to a V: ½√(length² − chord²). */
+export const veeRise = ({ length, chord }: Arch): Millimetres =>
+  0.5 * Math.sqrt(Math.max(0, length * length - chord * chord))
+
+/**
+ * The point at `share` (0 … 1) of the loop's length and the outward normal there. `outward` is the unit vector
+ * from the chord's middle away from the motif's centre.
+ */
+export function archAt(arch: Arch, share: number, outward: Point): { point: Point; normal: Point } {
+  const { from, to, chord, halfAngle, length } = arch
+  const middle = { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 }
+  const along =
+    chord > 1e-9
+      ? { x: (to.x - from.x) / chord, y: (to.y - from.y) / chord }
+      : { x: -outward.y, y: outward.x }
+  // The normal of the chord that points outward.
+  const side = along.y * outward.x - along.x * outward.y >= 0 ? 1 : -1
+  const up = { x: along.y * side, y: -along.x * side }
+  if (halfAngle === 0) {
+    const s = (share - 0.5) * chord
+    return { point: { x: middle.x + along.x * s, y: middle.y + along.y * s }, normal: up }
+  }
+  const radius = length / (2 * halfAngle)
+  const angle = (share - 0.5) * 2 * halfAngle
+  const centre = -radius * Math.cos(halfAngle)
+  const s = radius * Math.sin(angle)
+  const rise = centre + radius * Math.cos(angle)
+  return {
+    point: { x: middle.x + along.x * s + up.x * rise, y: middle.y + along.y * s + up.y * rise },
+    normal: {
+      x: along.x * Math.sin(angle) + up.x * Math.cos(angle),
+      y: along.y * Math.sin(angle) + up.y * Math.cos(angle),
+    },
+  }
+}

@@ -1,0 +1,73 @@
+/** What a tech editor would say of the rounds' shape: rings, loops, petals, and how it lies (M5, M9, M12, M17). */
+import type { Finding } from '../../../shared-types/finding'
+import type { RoundsMotif } from '../../../shared-types/project'
+import { finding } from '../../findings/finding'
+import type { FindingCode } from '../../findings/catalogue'
+import type { ResolvedGauge } from '../../stitches/gauge'
+import { formatNumber } from '../../units/format'
+import { CROWDED, FLATNESS, FLATNESS_FROM_ROUND, LOOP_HOLDS, RING_HOLDS } from './constants'
+import type { LocatedRound } from './ground'
+import type { ReadMotif } from './read-motif'
+
+/** Findings on the shape of located rounds. */
+export function checkRounds(
+  motif: RoundsMotif,
+  read: ReadMotif,
+  located: readonly LocatedRound[],
+  gauge: ResolvedGauge,
+): Finding[] {
+  const findings: Finding[] = []
+  const say = (code: FindingCode, entry: LocatedRound, values: Record<string, string | number>) => {
+    const round = entry.round.number
+    findings.push(finding(code, `motif ${motif.id}, round ${round}`, values, { motif: motif.id, round }))
+  }
+  const first = located[0]
+  if (first && read.ringChains > 1) checkRing(first, read.ringChains, say)
+  for (const entry of located) {
+    if (entry.tight > 0.5 * gauge.width)
+      say('motif/tight-loop', entry, { short: formatNumber(entry.tight, 0) })
+    checkPetals(entry, gauge, say)
+    checkFlatness(entry, say)
+  }
+  return findings
+}
+
+type Say = (code: FindingCode, entry: LocatedRound, values: Record<string, string | number>) => void
+
+function checkRing(first: LocatedRound, chains: number, say: Say): void {
+  const upright = first.round.elements.filter((element) => element.role === 'stitch' || element.standing)
+  const tall = upright.some((element) => element.stitch !== 'sc' && element.stitch !== 'hdc')
+  const holds = tall ? RING_HOLDS.dc : RING_HOLDS.sc
+  if (upright.length > holds * chains)
+    say('motif/ring-over-full', first, { stitches: upright.length, chains, holds: holds * chains })
+}
+
+function checkPetals(entry: LocatedRound, gauge: ResolvedGauge, say: Say): void {
+  let worst = 0
+  for (const { stitches, edge, chains } of entry.petals) {
+    if (chains >= 3 && stitches <= LOOP_HOLDS * chains) continue
+    if (edge > 0) worst = Math.max(worst, (stitches * gauge.width) / edge)
+  }
+  const values = { crowding: formatNumber(worst, 2) }
+  if (worst >= CROWDED.warning) say('motif/petal-too-full', entry, { ...values, limit: CROWDED.warning })
+  else if (worst >= CROWDED.note) say('motif/petal-full', entry, { ...values, limit: CROWDED.note })
+}
+
+/** M17: F = N·w / (P·r), P = 2π or 2m·tan(π/m) with r the apothem; 0 where there is no radius. */
+export function flatnessOf(entry: LocatedRound): number {
+  const around = entry.corners > 0 ? 2 * entry.corners * Math.tan(Math.PI / entry.corners) : 2 * Math.PI
+  const radius = entry.radius - entry.extra
+  return radius > 0 ? entry.length / (around * radius) : 0
+}
+
+/** M17 bands, for rounds of stitches: petals and loops lie by other rules. */
+function checkFlatness(entry: LocatedRound, say: Say): void {
+  if (entry.round.number < FLATNESS_FROM_ROUND || entry.petals.length > 0 || entry.radius <= 0) return
+  if (entry.round.elements.some((element) => element.role === 'space' && element.count > 2)) return
+  const f = flatnessOf(entry)
+  const values = { flatness: formatNumber(f, 2) }
+  if (f < FLATNESS.cups) say('motif/cups', entry, values)
+  else if (f < FLATNESS.mayCup) say('motif/may-cup', entry, values)
+  else if (f > FLATNESS.ruffles) say('motif/ruffles', entry, values)
+  else if (f > FLATNESS.mayRuffle) say('motif/may-ruffle', entry, values)
+}

@@ -1,0 +1,31 @@
+/** Constants of motifs in written rounds (M5–M17). Each is the model's own, fitted or from memory as it says. */
+
+/** M5: a chain ring gives way by so much (fitted to published motifs). */
+export const RING_GIVES = 0.15
+/** M5: sc and dc per chain of a ring beyond which it is over-full (a published handbook: ch 4 holds 8 with ease). */
+export const RING_HOLDS = { sc: 3, dc: 4 } as const
+/** M7: an over-full round stands out by at most this share of its height … (fitted) */
+export const OVERFULL_MOST = 0.12
+/** … and by this share of what it is too long by. */
+export const OVERFULL_SHARE = 1 / 3
+/** M8: an open corner loop adds so much of its chains (from memory). */
+export const CORNER_LOOP = 0.3
+/** M10: widest half angle of a fan into one stitch, in radians: 100°. */
+export const WIDEST_FAN = (100 * Math.PI) / 180
+/** M11: an open tip chain and a closed picot add so much of their chains (from memory). */
+export const TIP_CHAIN = 0.3
+export const PICOT = 0.35
+/** M11: the outermost round's own loops, in stitch widths (from memory). */
+export const OUTER_LOOPS = 0.1
+/** M12: stitches per length of a petal's top edge. */
+export const CROWDED = { note: 1.35, warning: 1.6 } as const
+/** M12: loops of three and more chains take so many stitches to a chain without a note. */
+export const LOOP_HOLDS = 3
+/** M17: bounds of the flatness F between cups, may cup, flat, may ruffle, ruffles (fitted to published flat motifs). */
+export const FLATNESS = { cups: 0.8, mayCup: 0.9, mayRuffle: 1.25, ruffles: 1.4 } as const
+/** M17: flatness is judged from this round on. */
+export const FLATNESS_FROM_ROUND = 3
+/** M8: a motif has so many corners. */
+export const CORNERS = { least: 3, most: 8 } as const
+/** Petals stand out from the valleys by at least this share of the radius; less is a scalloped round (ours). */
+export const LEAST_LOBE = 0.03

@@ -1,0 +1,102 @@
+/**
+ * The ground that a round leaves for the next ones: where its stitches and spaces lie. Everything is about the
+ * motif's centre, in mm, seen from the right side by a left-hander: working direction is clockwise on paper.
+ * Right-handers see the mirror image, which is taken at the end.
+ */
+import type { Point } from '../../../shared-types/plan'
+import type { WorkedElement, WorkedRound } from '../../notation/worked'
+import type { ResolvedGauge } from '../../stitches/gauge'
+import { COMPOUND_TOP_WIDTH } from '../../stitches/table'
+import type { Millimetres, Radians } from '../../units/quantity'
+import type { Arch } from './arch'
+
+/** One place that a round leaves: where a stitch worked into it begins. */
+export interface Seat {
+  readonly kind: 'stitch' | 'space' | 'slip'
+  /** Working direction, from 12 o'clock. */
+  readonly angle: Radians
+  readonly point: Point
+  /** The loop of a space. */
+  readonly arch: Arch | null
+  readonly chains: number
+  /** Where the stitch itself begins: the seat of its posts. */
+  readonly foot: Point
+  /** The open chain at the tip of a petal or in a corner: raised already, no loop to be pulled. */
+  readonly tip: boolean
+}
+
+/** An element of a round with its place: from `base` to `top`; a loop with the points of its chains. */
+export interface LocatedElement {
+  readonly element: WorkedElement
+  readonly base: Point
+  readonly top: Point
+  readonly chain: readonly Point[]
+}
+
+export interface Petal {
+  /** Standing stitches and the length of the top edge they stand on (M12). */
+  readonly stitches: number
+  readonly edge: Millimetres
+  readonly chains: number
+}
+
+export interface LocatedRound {
+  readonly round: WorkedRound
+  readonly seats: readonly Seat[]
+  readonly elements: readonly LocatedElement[]
+  /** Points of the round's outer edge, in working order. */
+  readonly edge: readonly Point[]
+  /** Mean radius; of a cornered round half side to side. */
+  readonly radius: Millimetres
+  /** Corners of a cornered round, else 0. */
+  readonly corners: number
+  /** Directions of the corners. */
+  readonly cornerAngles: readonly Radians[]
+  readonly petals: readonly Petal[]
+  /** What an over-full round stands out beyond its height; it is judged without (M17). */
+  readonly extra: Millimetres
+  /** N·w: stitches and chains along the round. */
+  readonly length: Millimetres
+  /** Loops that are shorter than what they span: by how much, in mm. */
+  readonly tight: Millimetres
+}
+
+/** Width of an element's top in mm; chains lie along the round, slip stitches and picots take no room. */
+export function topWidth(element: WorkedElement, gauge: ResolvedGauge): Millimetres {
+  if (element.role === 'space') return element.count * gauge.width
+  if (!element.standing && element.role !== 'closing') return 0
+  const compound =
+    element.legs > 1 && element.into.length <= 1
+      ? COMPOUND_TOP_WIDTH.cluster
+      : element.form === 'puff' || element.form === 'popcorn' || element.form === 'bobble'
+        ? COMPOUND_TOP_WIDTH[element.form]
+        : 1
+  return compound * gauge.width
+}
+
+/** Height of a standing element in mm. */
+export function heightOf(element: WorkedElement, gauge: ResolvedGauge): Millimetres {
+  if (element.role === 'beginning') {
+    if (element.countsAs) return gauge.height(element.countsAs)
+    return element.count * gauge.width
+  }
+  return gauge.height(element.stitch)
+}
+
+/** The point at `radius` in working direction `angle`. */
+export const at = (radius: Millimetres, angle: Radians): Point => ({
+  x: radius * Math.sin(angle),
+  y: -radius * Math.cos(angle),
+})
+
+export const radiusOf = (point: Point): Millimetres => Math.hypot(point.x, point.y)
+
+/** Direction of a point in [0, 2π). */
+export const angleOf = (point: Point): Radians => {
+  const angle = Math.atan2(point.x, -point.y)
+  return angle < 0 ? angle + 2 * Math.PI : angle
+}
+
+/** `angle` brought within half a turn of `near`. */
+export const unwrap = (angle: Radians, near: Radians): Radians =>
+  angle + 2 * Math.PI * Math.round((near - angle) / (2 * Math.PI))

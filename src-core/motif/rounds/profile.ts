@@ -1,0 +1,169 @@
+/** From located rounds to one smooth outline: the envelope of their edges, folded over its petals. */
+import type { Point } from '../../../shared-types/plan'
+import type { Millimetres, Radians } from '../../units/quantity'
+import { LEAST_LOBE } from './constants'
+import { angleOf, at, radiusOf, unwrap } from './ground'
+import type { LocatedRound } from './ground'
+
+/** Directions in which the envelope is kept; divisible by every likely number of petals. */
+const SAMPLES = 2520
+const TURN = 2 * Math.PI
+
+/** Radius in `SAMPLES` directions: the farthest point of any round's edge. */
+export function envelope(rounds: readonly LocatedRound[]): Float64Array {
+  const radii = new Float64Array(SAMPLES)
+  for (const { edge } of rounds) {
+    if (edge.length < 3) continue
+    edge.forEach((a, i) => span(radii, a, edge[(i + 1) % edge.length]!))
+  }
+  return radii
+}
+
+function span(radii: Float64Array, a: Point, b: Point): void {
+  const from = angleOf(a)
+  const to = unwrap(angleOf(b), from)
+  const [low, high] = from <= to ? [from, to] : [to, from]
+  const start = Math.ceil((low / TURN) * SAMPLES)
+  const end = Math.floor((high / TURN) * SAMPLES)
+  for (let i = start; i <= end; i++) {
+    const angle = (i / SAMPLES) * TURN
+    const share = high === low ? 0 : (angle - from) / (to - from)
+    const radius = radiusOf(a) + (radiusOf(b) - radiusOf(a)) * share
+    const slot = ((i % SAMPLES) + SAMPLES) % SAMPLES
+    if (radius > radii[slot]!) radii[slot] = radius
+  }
+}
+
+export interface Lobes {
+  /** 0 where the outline is round. */
+  readonly count: number
+  /** Direction of the first tip. */
+  readonly phase: Radians
+  /** Radius from one tip (0) over the valley (0.5) to the next tip (1), at even steps, mirrored. */
+  readonly profile: Float64Array
+}
+
+/** How many lobes an envelope has (`asked` when the rounds say so), where they are and how one looks. */
+export function lobesOf(radii: Float64Array, asked: number | null): Lobes {
+  const mean = radii.reduce((sum, r) => sum + r, 0) / radii.length
+  const waves = asked === null ? strongest(radii) : asked
+  const count = waves >= 3 && waves <= 24 ? waves : 0
+  if (count === 0) return { count: 0, phase: 0, profile: Float64Array.of(mean) }
+  const steps = Math.round(SAMPLES / count / 2) * 2
+  const folded = new Float64Array(steps)
+  for (let k = 0; k < steps; k++) {
+    let sum = 0
+    for (let lobe = 0; lobe < count; lobe++)
+      sum += radii[Math.round(((lobe + k / steps) / count) * SAMPLES) % SAMPLES]!
+    folded[k] = sum / count
+  }
+  const tip = phaseOf(folded)
+  const profile = new Float64Array(steps + 1)
+  for (let k = 0; k <= steps; k++) {
+    const on = folded[(tip + k) % steps]!
+    const back = folded[(((tip - k) % steps) + steps) % steps]!
+    profile[k] = (on + back) / 2
+  }
+  sharpen(profile, radii, count, tip / steps)
+  const least = Math.min(...profile)
+  const most = Math.max(...profile)
+  if (asked === null && most - least < LEAST_LOBE * mean)
+    return { count: 0, phase: 0, profile: Float64Array.of(mean) }
+  return { count, phase: ((tip / steps) * TURN) / count, profile }
+}
+
+/**
+ * Lobes that stand unevenly blur each other when they are folded: the profile is drawn out again to the mean of
+ * the tips and of the valleys that the lobes have each for themselves.
+ */
+function sharpen(profile: Float64Array, radii: Float64Array, count: number, phase: number): void {
+  let tips = 0
+  let valleys = 0
+  for (let lobe = 0; lobe < count; lobe++) {
+    const around = (from: number, to: number) => {
+      const start = Math.round(((lobe + phase + from) / count) * SAMPLES)
+      const end = Math.round(((lobe + phase + to) / count) * SAMPLES)
+      return Array.from(
+        { length: end - start + 1 },
+        (_, i) => radii[(((start + i) % SAMPLES) + SAMPLES) % SAMPLES]!,
+      )
+    }
+    tips += Math.max(...around(-0.5, 0.5)) / count
+    valleys += Math.min(...around(0, 1)) / count
+  }
+  const least = Math.min(...profile)
+  const most = Math.max(...profile)
+  if (most - least < 1e-9) return
+  profile.forEach((r, k) => {
+    profile[k] = valleys + ((r - least) / (most - least)) * (tips - valleys)
+  })
+}
+
+/** Step of the folded lobe round which it is most alike on both sides, with the larger radius there. */
+function phaseOf(folded: Float64Array): number {
+  // The first harmonic of the folded lobe points at its middle, however many bumps it has.
+  let cos = 0
+  let sin = 0
+  folded.forEach((r, k) => {
+    cos += r * Math.cos((k / folded.length) * TURN)
+    sin += r * Math.sin((k / folded.length) * TURN)
+  })
+  const steps = folded.length
+  return ((Math.round((Math.atan2(sin, cos) / TURN) * steps) % steps) + steps) % steps
+}
+
+/** Number of waves with the largest amplitude. */
+function strongest(radii: Float64Array): number {
+  let best = 0
+  let most = 0
+  for (let waves = 3; waves <= 24; waves++) {
+    let cos = 0
+    let sin = 0
+    radii.forEach((r, i) => {
+      cos += r * Math.cos((i / radii.length) * TURN * waves)
+      sin += r * Math.sin((i / radii.length) * TURN * waves)
+    })
+    const amplitude = Math.hypot(cos, sin)
+    if (amplitude > most * 1.001) {
+      most = amplitude
+      best = waves
+    }
+  }
+  return best
+}
+
+/** Largest (tip) and smallest (valley) radius of a lobe. */
+export const lobeExtremes = ({ profile }: Lobes): { tip: Millimetres; valley: Millimetres } => ({
+  tip: Math.max(...profile),
+  valley: Math.min(...profile),
+})
+
+/**
+ * The outline of `count` alike lobes, the first tip at 12 o'clock: between tip and valley it follows the
+ * profile, smoothed; tip and valley are points of it, and nothing reaches beyond the tip.
+ */
+export function lobedOutline({ count, profile }: Lobes, points: number): Point[] {
+  const half = Math.max(6, Math.round(points / count / 2))
+  const { tip, valley } = { tip: Math.max(...profile), valley: Math.min(...profile) }
+  const steps = profile.length - 1
+  const radiusAt = (share: number): Millimetres => {
+    // A running mean over a twelfth of the lobe takes the corners off single stitches.
+    const window = Math.max(1, Math.round(steps / 24))
+    const middle = Math.round(share * steps)
+    let sum = 0
+    for (let k = -window; k <= window; k++) sum += profile[(((middle + k) % steps) + steps) % steps]!
+    return sum / (2 * window + 1)
+  }
+  const outline: Point[] = []
+  for (let i = 0; i < count * 2 * half; i++) {
+    const within = i % (2 * half)
+    const radius =
+      within === 0
+        ? tip
+        : within === half
+          ? valley
+          : Math.min(tip, Math.max(valley, radiusAt(within / (2 * half))))
+    outline.push(at(radius, (i / (count * 2 * half)) * TURN))
+  }
+  return outline
+}

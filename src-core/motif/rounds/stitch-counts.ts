@@ -1,0 +1,62 @@
+/** What a motif in written rounds is made of: stitches and yarn, by colour (M40). */
+import type { WorkedElement, WorkedRound } from '../../notation/worked'
+import { stitchYarn } from '../../stitches/gauge'
+import type { ResolvedGauge } from '../../stitches/gauge'
+import type { StitchKey } from '../../stitches/table'
+import type { Metres } from '../../units/quantity'
+
+/** Stitches of one element as the table knows them: a 3-dc cluster is three dc, a picot its chains and a slip stitch. */
+function stitchesOf(element: WorkedElement): [StitchKey, number][] {
+  switch (element.role) {
+    case 'space':
+    case 'stem':
+    case 'beginning':
+      return [['ch', element.count]]
+    case 'picot':
+      return [
+        ['ch', element.count],
+        ['sl st', 1],
+      ]
+    case 'slip':
+    case 'join':
+    case 'travel':
+      return [['sl st', Math.max(1, element.count)]]
+    default:
+      return [[element.stitch, Math.max(1, element.legs) * Math.max(1, element.count)]]
+  }
+}
+
+export interface SlotWork {
+  readonly stitches: Record<string, Record<string, number>>
+  readonly metres: Record<string, Metres>
+}
+
+/**
+ * Stitch counts and metres of yarn by slot; `slotOf` names the colour of a round. `ringChains` are those of a ring
+ * that the project gives, outside of the text: they belong to the first colour.
+ */
+export function slotWork(
+  rounds: readonly WorkedRound[],
+  slotOf: (round: WorkedRound) => string,
+  gauge: ResolvedGauge,
+  ringChains = 0,
+): SlotWork {
+  const stitches: Record<string, Record<string, number>> = {}
+  const metres: Record<string, Metres> = {}
+  for (const round of rounds) {
+    const slot = slotOf(round)
+    const counts = (stitches[slot] ??= {})
+    const add = (stitch: StitchKey, count: number) => {
+      counts[stitch] = (counts[stitch] ?? 0) + count
+      metres[slot] = (metres[slot] ?? 0) + (count * stitchYarn(stitch, gauge)) / 1000
+    }
+    if (round.foundation && round.foundation.chains > 0) add('ch', round.foundation.chains)
+    else if (round === rounds[0] && ringChains > 1) {
+      add('ch', ringChains)
+      add('sl st', 1)
+    }
+    for (const element of round.elements)
+      for (const [stitch, count] of stitchesOf(element)) add(stitch, count)
+  }
+  return { stitches, metres }
+}

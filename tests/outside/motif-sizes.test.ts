@@ -1,0 +1,260 @@
+/**
+ * Sizes of published motifs, each written here as rounds of our own wording from what its source tells of the
+ * counts. Sources and measures: tests/fixtures/published-sizes.jsonl. Where a source names a hook and yarn class
+ * but no gauge, the gauge is the one its list gives for that hook (worsted, 5 mm: 14 sc × 16 rows to 4 in; 5.5 mm:
+ * a common label's 12 × 15 and one writer's own 13 × 15), else from the standard yarn weight table.
+ */
+import { readFileSync } from 'node:fs'
+import { describe, expect, it } from 'vitest'
+import type { RoundsMotif, StitchGauge } from '../../shared-types/project'
+import { roundsAccount } from '../../src-core/motif/rounds/account'
+
+const FOUR_INCHES = 101.6
+const WORSTED_5: StitchGauge = { stitch: 'sc', stitches: 14, rows: 16, over: FOUR_INCHES, hook: 5 }
+const WORSTED_LABEL: StitchGauge = { stitch: 'sc', stitches: 12, rows: 15, over: FOUR_INCHES, hook: 5.5 }
+const WORSTED_OWN: StitchGauge = { stitch: 'sc', stitches: 13, rows: 15, over: FOUR_INCHES, hook: 5.5 }
+const FOUR_PLY: StitchGauge = { stitch: 'sc', stitches: 21, rows: 24, over: 100, hook: 3.75 }
+const THREAD_10: StitchGauge = { stitch: 'sc', stitches: 35, rows: 38, over: 100, hook: 1.65 }
+const THREAD_30: StitchGauge = { stitch: 'sc', stitches: 50, rows: 54, over: 100, hook: 1.1 }
+
+const ADJUSTABLE = { ring: 'adjustable' }
+const ring = (chains: number) => ({ ring: 'chain', chains })
+const JOIN = 'join with sl st in top of beg ch-3'
+
+const grannyRound = (groups: number) =>
+  `*(3 dc, ch 1, 3 dc) in next corner ch-1 sp, ch 1, ${
+    groups === 0
+      ? ''
+      : groups === 1
+        ? '3 dc in next ch-1 sp, ch 1'
+        : `(3 dc in next ch-1 sp, ch 1) ${groups} times`
+  }; rep from * 3 more times, join with sl st in first dc`.replace(', ;', ';')
+
+const hexagonRound = (before: number, between: number, last: number) =>
+  `ch 3, dc in next ${before} dc, (dc, ch 1, dc) in next ch-1 sp, *dc in next ${between} dc, ` +
+  `(dc, ch 1, dc) in next ch-1 sp; rep from * 4 more times, dc in next ${last} dc, ${JOIN}`
+
+const FLOWER = [
+  'ch 1, 12 sc in ring, join with sl st in first sc',
+  'ch 1, *sc in next sc, ch 3; rep from * 11 more times, join with sl st in first sc',
+  'ch 1, *sc in next ch-3 sp, ch 5, sk next ch-3 sp; rep from * 5 more times, join with sl st in first sc',
+  '(sc, hdc, dc, tr, ch 1, tr, dc, hdc, sc) in each ch-5 sp around, join with sl st in first sc',
+]
+
+interface Case {
+  readonly what: string
+  /** Line of the published list, by its source. */
+  readonly source: string
+  readonly millimetres: number
+  readonly measure: 'overTips' | 'overValleys'
+  readonly gauge: StitchGauge
+  readonly foundation: NonNullable<RoundsMotif['foundation']>
+  readonly rounds: readonly string[]
+}
+
+const CASES: readonly Case[] = [
+  {
+    what: 'hexagon of dc, 12 to 60',
+    source: 'sites.google.com/site/crochetbtf',
+    millimetres: 127,
+    measure: 'overValleys',
+    gauge: WORSTED_5,
+    foundation: ADJUSTABLE,
+    rounds: [
+      `ch 3, 11 dc in ring, ${JOIN}`,
+      `ch 3, (dc, ch 1, dc) in next dc, *dc in next dc, (dc, ch 1, dc) in next dc; rep from * 4 more times, ${JOIN}`,
+      hexagonRound(1, 3, 1).replace('next 1 dc', 'next dc').replace('next 1 dc', 'next dc'),
+      hexagonRound(2, 5, 2),
+      hexagonRound(3, 7, 3),
+    ],
+  },
+  {
+    what: 'granny square, six rounds',
+    source: 'grandmotherspatternbook.com/?p=1458',
+    millimetres: 190.5,
+    measure: 'overValleys',
+    gauge: WORSTED_OWN,
+    foundation: ring(4),
+    rounds: [
+      `ch 3, 2 dc in ring, ch 1, (3 dc, ch 1) 3 times in ring, ${JOIN}`,
+      ...[0, 1, 2, 3, 4].map(grannyRound),
+    ],
+  },
+  {
+    what: 'hexagon in pairs, eight rounds',
+    source: 'pinkmambo.com/dorothy-crochet-hexagon-motif',
+    millimetres: 216,
+    measure: 'overValleys',
+    gauge: WORSTED_5,
+    foundation: ring(4),
+    rounds: [
+      `ch 3, 11 dc in ring, ${JOIN}`,
+      `ch 3, dc in same st, 2 dc in each dc around, ${JOIN}`,
+      '*dc in next 2 dc, ch 2; rep from * 11 more times, join with sl st in first dc',
+      '*(sc, ch 1, tr) in next ch-2 sp; rep from * 11 more times, join with sl st in first sc',
+      '*(dc, ch 1, tr) in next ch-1 sp, ch 1; rep from * 11 more times, join with sl st in first dc',
+      '*(2 dc, ch 2, 2 dc) in next ch-1 sp, (2 dc in next ch-1 sp) 3 times; rep from * 5 more times, join with sl st in first dc',
+      '*(2 dc, ch 2, 2 dc) in next ch-2 sp, dc in next 10 dc; rep from * 5 more times, join with sl st in first dc',
+      '*sc in next dc, ch 3, sk next dc; rep from * around',
+    ],
+  },
+  {
+    what: 'hexagon flower with an edging round (no hook named: the common label)',
+    source: 'michaels.com B_81093 (throw 57x48 in from rows of 7 and 8, 11 rows, 82 motifs)',
+    millimetres: 152.4,
+    measure: 'overValleys',
+    gauge: WORSTED_LABEL,
+    foundation: ring(4),
+    rounds: [
+      ...FLOWER,
+      'ch 1, *sc in next 4 sts, 2 sc in next ch-1 sp, sc in next 4 sts; rep from * 5 more times, join with sl st in first sc (60 sc)',
+    ],
+  },
+  {
+    what: 'the same flower in thread, over its petals',
+    source: 'same',
+    millimetres: 44.5,
+    measure: 'overTips',
+    gauge: THREAD_10,
+    foundation: ring(4),
+    rounds: FLOWER,
+  },
+  {
+    what: 'a disc of 14, 28 and 42 dc',
+    source: 'designer gauge check for a 15 cm hoop motif, 2019',
+    millimetres: 55,
+    measure: 'overTips',
+    gauge: FOUR_PLY,
+    foundation: ADJUSTABLE,
+    rounds: [
+      `ch 3, 13 dc in ring, ${JOIN}`,
+      'ch 4 (counts as dc and ch 1), *dc in next st, ch 1; rep from * 12 more times, join with sl st in 3rd ch of beg ch-4',
+      `ch 3, 2 dc in next ch-1 sp, *dc in next dc, 2 dc in next ch-1 sp; rep from * 12 more times, ${JOIN}`,
+    ],
+  },
+  {
+    what: 'five petals with picots',
+    source: 'barefoottams.blogspot.com 2012/05',
+    millimetres: 88.9,
+    measure: 'overTips',
+    gauge: WORSTED_5,
+    foundation: ADJUSTABLE,
+    rounds: [
+      'ch 1, 10 hdc in ring, join with sl st in first hdc',
+      'ch 1, *sc in next st, ch 3, sk next st; rep from * 4 more times, join with sl st in first sc',
+      '(sc, hdc, dc, tr, picot-3, tr, dc, hdc, sc) in each ch-3 sp around, join with sl st in first sc',
+    ],
+  },
+  {
+    what: 'five petals of dc, tr, dc on 14 sc',
+    source: 'allicrafts.blogspot.com 2010/12',
+    millimetres: 76.2,
+    measure: 'overTips',
+    gauge: WORSTED_5,
+    foundation: ADJUSTABLE,
+    rounds: [
+      'ch 1, 7 sc in ring, join with sl st in first sc',
+      'ch 1, 2 sc in each sc around, join with sl st in first sc (14 sc)',
+      '*(dc, tr, dc) in next sc, sl st in next 2 sc; rep from * 3 more times, (dc, tr, dc) in next sc, sl st in next sc',
+    ],
+  },
+  {
+    what: 'a doily motif in thread',
+    source: 'freevintagecrochet.com 7308',
+    millimetres: 107.95,
+    measure: 'overTips',
+    gauge: THREAD_30,
+    foundation: ring(10),
+    rounds: [
+      `ch 3, 19 dc in ring, ${JOIN}`,
+      'ch 8 (counts as dtr and ch 3), *dtr in next dc, ch 3; rep from * 18 more times, join with sl st in 5th ch of beg ch-8',
+      'ch 1, *sc in next dtr, 3 sc in next ch-3 sp; rep from * 19 more times, join with sl st in first sc (80 sc)',
+      '*5-dtr cluster over next 4 sts, ch 10; rep from * 19 more times, join with sl st in first cluster',
+      '*sc in next ch-10 sp, ch 10; rep from * 19 more times, join with sl st in first sc',
+      '*sc in next ch-10 sp, ch 10; rep from * 19 more times, join with sl st in first sc',
+      '*(sc, hdc, sc) in next ch-10 sp, ch 2; rep from * 19 more times, join with sl st in first sc',
+    ],
+  },
+]
+
+function sizeOf({ what, gauge, foundation, rounds, measure }: Case): number {
+  const motif: RoundsMotif = {
+    id: what,
+    kind: 'rounds',
+    gauge,
+    foundation,
+    rounds: rounds.map((work) => ({ work })),
+  }
+  const { account } = roundsAccount(motif, { hand: 'right', terms: 'US', gauge: undefined, growth: 0 })
+  return account![measure]
+}
+
+const rms = (errors: readonly number[]) =>
+  Math.sqrt(errors.reduce((sum, e) => sum + e * e, 0) / errors.length)
+
+describe('M5–M14 published motif sizes', () => {
+  const published = readFileSync(new URL('../fixtures/published-sizes.jsonl', import.meta.url), 'utf8')
+    .trim()
+    .split('\n')
+    .map((line) => JSON.parse(line) as { kind: string; mm: number; source: string })
+    .filter((entry) => entry.kind === 'size')
+
+  it('checks every size of the list, and the measures are the list’s own', () => {
+    const sorted = (entries: { mm: number; source: string }[]) =>
+      entries.map((e) => `${e.mm} ${e.source}`).sort()
+    expect(sorted(CASES.map((c) => ({ mm: c.millimetres, source: c.source })))).toEqual(sorted(published))
+  })
+
+  it.each(CASES)('$what: $millimetres mm within 15 %', (given) => {
+    expect(Math.abs(sizeOf(given) / given.millimetres - 1)).toBeLessThan(0.15)
+  })
+
+  it('all within 9 % rms, squares and hexagons within 5 %', () => {
+    const error = (given: Case) => sizeOf(given) / given.millimetres - 1
+    expect(rms(CASES.map(error))).toBeLessThan(0.09)
+    expect(rms(CASES.filter((given) => given.measure === 'overValleys').map(error))).toBeLessThan(0.05)
+  })
+})
+
+describe('M7, M17 discs of plain rounds', () => {
+  const disc = (stitch: string, first: number, more: number, count: number, gauge = WORSTED_5) =>
+    roundsAccount(
+      {
+        id: 'disc',
+        kind: 'rounds',
+        gauge,
+        foundation: ADJUSTABLE,
+        rounds: [
+          {
+            work: `${stitch === 'dc' ? 'ch 3 (does not count), ' : 'ch 1, '}${first} ${stitch} in ring, join with sl st in first ${stitch}`,
+          },
+          ...Array.from({ length: count - 1 }, (_, i) => ({
+            work:
+              i === 0 && more === first
+                ? `2 ${stitch} in each st around, join with sl st in first ${stitch}`
+                : `*${stitch} in next ${i} sts, 2 ${stitch} in next st; rep from * ${more - 1} more times, join with sl st in first ${stitch}`,
+          })),
+        ],
+      },
+      { hand: 'right', terms: 'US', gauge: undefined, growth: 0 },
+    )
+
+  it('dc rounds of 12, 24, 36, 48, 60 in worsted with a 5 mm hook measure 5 in (sites.google.com/site/crochetbtf)', () => {
+    const { account } = disc('dc', 12, 12, 5)
+    expect(account!.rounds.map((round) => round.stitches)).toEqual([12, 24, 36, 48, 60])
+    // The source's own motif is a hexagon of these counts (above, within 3 %); a round disc of them is larger.
+    expect(Math.abs(account!.overTips / 127 - 1)).toBeLessThan(0.09)
+  })
+
+  it('six more sc a round lie flat, five may cup, eight may ruffle (the flat-disc rule, published 6 to 8)', () => {
+    const codes = (more: number) =>
+      new Set(
+        disc('sc', more, more, 6)
+          .findings.map((entry) => entry.code)
+          .filter((code) => /cup|ruffle/.test(code)),
+      )
+    expect([...codes(6)]).toEqual([])
+    expect([...codes(5)]).toEqual(['motif/may-cup'])
+    expect([...codes(8)]).toEqual(['motif/may-ruffle'])
+  })
+})

@@ -1,0 +1,167 @@
+import { describe, expect, it } from 'vitest'
+import type { RoundsMotif } from '../../../shared-types/project'
+import { roundsAccount } from '../../../src-core/motif/rounds/account'
+import { archBetween, archHalfAngle, archRise, veeRise } from '../../../src-core/motif/rounds/arch'
+import { planProject } from '../../../src-core/plan'
+
+const GAUGE = { stitch: 'sc', stitches: 20, rows: 22, over: 100, hook: 3.5 }
+
+const FLOWER: RoundsMotif = {
+  id: 'flower',
+  kind: 'rounds',
+  gauge: GAUGE,
+  foundation: { ring: 'chain', chains: 6 },
+  rounds: [
+    { slot: 'Centre', work: 'ch 1, 12 sc in ring, join with sl st in first sc' },
+    {
+      slot: 'Petals',
+      work: 'ch 1, sc in same st as joining, *ch 4, sk 1, sc in next st; rep from * 4 more times, ch 4, sk 1, join with sl st in first sc',
+    },
+    {
+      slot: 'Petals',
+      work: '(sc, hdc, 2 dc, ch 2, 2 dc, hdc, sc) in each ch-4 sp around, join with sl st in first sc',
+    },
+  ],
+}
+
+const account = (motif: RoundsMotif, hand: 'left' | 'right' = 'right') =>
+  roundsAccount(motif, { hand, terms: 'US', gauge: undefined, growth: 0 })
+
+describe('M9 loops', () => {
+  it('a half circle over its diameter, a V over the same chord, a straight loop', () => {
+    expect(archHalfAngle(2 / Math.PI)).toBeCloseTo(Math.PI / 2, 9)
+    const arch = archBetween({ x: -10, y: 0 }, { x: 10, y: 0 }, 10 * Math.PI)
+    expect(archRise(arch)).toBeCloseTo(10, 9)
+    expect(veeRise(arch)).toBeCloseTo(0.5 * Math.sqrt((10 * Math.PI) ** 2 - 400), 9)
+    const tight = archBetween({ x: -10, y: 0 }, { x: 10, y: 0 }, 15)
+    expect(archRise(tight)).toBe(0)
+  })
+})
+
+describe('a motif in written rounds', () => {
+  it('M10 finds the petals, their tips and valleys, in the right order of size', () => {
+    const { account: told, findings } = account(FLOWER)
+    expect(findings.filter((entry) => entry.severity === 'error')).toEqual([])
+    expect(told).toMatchObject({ shape: 'petals', petals: 6, provenance: 'gauge' })
+    expect(told!.overValleys).toBeLessThan(told!.overTips)
+    expect(told!.overValleys).toBeGreaterThan(0.4 * told!.overTips)
+    const far = told!.outline.map((p) => Math.hypot(p.x, p.y))
+    expect(Math.max(...far)).toBeCloseTo(told!.overTips / 2, 9)
+    expect(Math.min(...far)).toBeCloseTo(told!.overValleys / 2, 9)
+    expect(told!.outline[0]!.y).toBeCloseTo(-told!.overTips / 2, 9)
+    const radii = told!.rounds.map((round) => round.outerRadius)
+    expect([...radii].sort((a, b) => a - b)).toEqual(radii)
+  })
+
+  it('M40 counts stitches and yarn by colour', () => {
+    const { account: told } = account(FLOWER)
+    expect(told!.stitches['Centre']).toEqual({ ch: 7, sc: 12, 'sl st': 2 })
+    expect(told!.stitches['Petals']).toEqual({ ch: 1 + 24 + 12, sc: 6 + 12, hdc: 12, dc: 24, 'sl st': 2 })
+    expect(told!.metres['Petals']!).toBeGreaterThan(told!.metres['Centre']!)
+  })
+
+  it('grows in step with the gauge, and is alike for both hands', () => {
+    const { account: plain } = account(FLOWER)
+    const double = { ...FLOWER, gauge: { ...GAUGE, over: 200 } }
+    expect(account(double).account!.overTips).toBeCloseTo(2 * plain!.overTips, 6)
+    const left = account(FLOWER, 'left').account!
+    expect(left.overTips).toBeCloseTo(plain!.overTips, 9)
+    const second = (told: typeof left) => told.anchors.find((anchor) => anchor.id === 'tip-2')!.x
+    expect(second(left)).toBeCloseTo(-second(plain!), 9)
+  })
+
+  it('M15 a measure of the whole motif rules, and its ratio is told', () => {
+    const { account: told, findings } = account({ ...FLOWER, measured: { overTips: 90, overValleys: 55 } })
+    expect(told!.overTips).toBeCloseTo(90, 9)
+    expect(told!.overValleys).toBeCloseTo(55, 9)
+    expect(told!.provenance).toBe('measured')
+    expect(findings.some((entry) => entry.code === 'motif/other-than-gauge')).toBe(true)
+  })
+
+  it('M15 a measured round rules from there on', () => {
+    const plain = account(FLOWER).account!
+    const across = plain.rounds[0]!.outerRadius * 2 * 1.2
+    const rounds = FLOWER.rounds!.map((round, i) => (i === 0 ? { ...round, across } : round))
+    const told = account({ ...FLOWER, rounds }).account!
+    expect(told.rounds[0]!.outerRadius).toBeCloseTo(across / 2, 6)
+    expect(told.overTips / plain.overTips).toBeCloseTo(1.2, 1)
+  })
+
+  it('M3 "rounds 1–2 measure 63.5 mm" is a gauge', () => {
+    const rounds = [
+      { work: 'ch 3, 11 dc in ring, join with sl st in top of beg ch-3' },
+      { work: 'ch 3, dc in same st, 2 dc in each dc around, join with sl st in top of beg ch-3' },
+      {
+        work: 'ch 3, 2 dc in next dc, *dc in next dc, 2 dc in next dc; rep from * 10 more times, join with sl st in top of beg ch-3',
+      },
+    ]
+    const told = account({
+      id: 'disc',
+      kind: 'rounds',
+      gauge: { rounds: 2, across: 63.5, hook: 5 },
+      foundation: { ring: 'chain', chains: 4 },
+      rounds,
+    }).account!
+    expect(told.rounds[1]!.outerRadius * 2).toBeCloseTo(63.5, 1)
+    expect(told.overTips).toBeGreaterThan(80)
+  })
+
+  it('M12 a crowded petal and M5 an over-full ring are said', () => {
+    const rounds = [
+      { work: 'ch 1, 30 sc in ring, join with sl st in first sc' },
+      {
+        work: '*sl st in next st, sk next st, 11 dc in next st, sk next 2 sts; rep from * 5 more times, join with sl st in first sl st',
+      },
+    ]
+    const codes = account({ ...FLOWER, rounds }).findings.map((entry) => entry.code)
+    expect(codes).toContain('motif/ring-over-full')
+    expect(codes.some((code) => code === 'motif/petal-full' || code === 'motif/petal-too-full')).toBe(true)
+  })
+
+  it('a leaf on a chain has the chain’s length and the stitches’ width', () => {
+    const leaf: RoundsMotif = {
+      id: 'leaf',
+      kind: 'rounds',
+      gauge: GAUGE,
+      foundation: { chain: 11 },
+      rounds: [
+        {
+          slot: 'Leaf',
+          work: 'sc in 2nd ch from hook, hdc in next ch, dc in next 6 ch, hdc in next ch, 3 sc in last ch, working along opposite side of chain, hdc in next ch, dc in next 6 ch, hdc in next ch, sc in next ch',
+        },
+      ],
+    }
+    const told = account(leaf).account!
+    expect(told.shape).toBe('leaf')
+    expect(told.overTips).toBeCloseTo(11 * 5, 6)
+    expect(told.overValleys).toBeGreaterThan(15)
+  })
+
+  it('without rounds there is an error and no outline', () => {
+    const told = account({ id: 'empty', kind: 'rounds' })
+    expect(told.account).toBeNull()
+    expect(told.findings.map((entry) => entry.code)).toContain('motif/no-rounds')
+  })
+
+  it('plans a blanket from rounds and gauge alone, yarn included', () => {
+    const plan = planProject({
+      format: 'petalyard-project',
+      version: 1,
+      motifs: [FLOWER],
+      yarns: [{ id: 'y', name: 'Moss', ballGrams: 50, ballMetres: 125 }],
+      colourways: [{ id: 'c', code: 'A', motif: 'flower', yarns: { Centre: 'y', Petals: 'y' } }],
+      layout: {
+        kind: 'blanket',
+        arrangement: 'offset-rows',
+        motif: 'flower',
+        columns: 4,
+        rows: 3,
+        cells: { fill: { pattern: 'one', colourways: ['c'] } },
+      },
+    })
+    expect(plan.findings.filter((entry) => entry.severity === 'error')).toEqual([])
+    expect(plan.counts.motifs).toBe(12)
+    expect(plan.joins.length).toBeGreaterThan(10)
+    expect(plan.yarns[0]!.grams.low).toBeLessThan(plan.yarns[0]!.grams.expected)
+  })
+})
