@@ -1,5 +1,5 @@
 /** The assembly map: every motif in its place, with its working number, its letter and its meeting points. */
-import type { Plan, PlacedMotif, Point } from '../../shared-types/plan'
+import type { MotifAccount, Plan, PlacedMotif, Point } from '../../shared-types/plan'
 import type { Project, SheetStyle } from '../../shared-types/project'
 import { edgingLine } from './edging-line'
 import type { Bounds, Figure, FigureItem, FigureSymbol } from './figure'
@@ -32,11 +32,22 @@ export interface MapGround {
   readonly places: readonly { readonly place: number; readonly x: number }[]
   readonly byRows: boolean
   readonly marks: readonly ColourwayMark[]
+  /** Radius about a motif's centre in which its label may stand. */
   readonly inner: number
   readonly tip: number
   readonly digits: number
   readonly edge: readonly Point[]
   readonly stretch: Stretch
+}
+
+/** Deep petals run on beyond a disc of this share of the tip radius, and are told apart by what they show there. */
+const DEEP_PETALS = 0.45
+
+/** The radius about the centre in which a label may stand: inside the valleys, or across the roots of deep petals. */
+function labelRadius(motif: MotifAccount | null): number {
+  if (!motif) return 0
+  const inner = innerRadius(motif.outline)
+  return motif.shape === 'petals' ? Math.max(inner, DEEP_PETALS * outerRadius(motif.outline)) : inner
 }
 
 /** Prepares a plan for its maps. */
@@ -52,7 +63,7 @@ export function mapGround(project: Project, plan: Plan, style: SheetStyle): MapG
     places: placeColumns(plan, rows),
     byRows: workedByRows(rows),
     marks: colourwayMarks(project, plan),
-    inner: innerRadius(outline) * Math.min(stretch.x, stretch.y),
+    inner: labelRadius(plan.motif) * Math.min(stretch.x, stretch.y),
     tip: outerRadius(outline) * Math.max(stretch.x, stretch.y),
     digits: String(plan.motifs.length).length,
     edge: edgingLine(plan, rows, stretch),

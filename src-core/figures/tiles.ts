@@ -12,6 +12,8 @@ const RIGHT = 9
 const TOP = 8
 const BOTTOM = 4
 const TICK = 3
+/** Enough for laying one sheet on the other (from memory: 5 to 10 mm are usual). */
+const LEAST_OVERLAP = 8
 
 export interface MapTile {
   /** From 1, row of sheets by row of sheets. */
@@ -53,12 +55,13 @@ const span = (values: readonly number[]): [number, number] | null =>
     ? null
     : [values.reduce((a, b) => Math.min(a, b)), values.reduce((a, b) => Math.max(a, b))]
 
-/** How a box of printed mm holds the plan in sheets at a scale; a motif that a sheet owns is whole on it. */
+/** How a box of printed mm holds the plan in sheets at a scale; a motif that a sheet owns is whole on it, if half a sheet can hold it. */
 export function tileMap(ground: MapGround, scale: number, width: number, height: number): Tiling {
   const { size } = ground.plan
-  const overlap = Math.max(8, ground.tip * scale + 1)
   const roomX = width - LEFT - RIGHT
   const roomY = height - TOP - BOTTOM
+  // A motif that is larger than half a sheet is cut like the rest; its number still stands whole on its own sheet.
+  const overlap = Math.min(Math.max(LEAST_OVERLAP, ground.tip * scale + 1), roomX / 4, roomY / 4)
   const count = (length: number, room: number): number =>
     length * scale <= room ? 1 : Math.max(2, Math.ceil((length * scale) / (room - 2 * overlap) - 1e-9))
   const columns = count(size.width, roomX)

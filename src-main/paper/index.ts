@@ -65,7 +65,9 @@ function jobOf(project: Project, plan: Plan, options: MapOptions, faces: Faces):
 }
 
 function draftPages(job: Job): Draft[] {
-  const sheets = job.plan.motifs.length === 0 || overviewIsEnough(job) ? null : planSheets(job)
+  if (job.plan.motifs.length === 0)
+    return [...overviewPages(job, null), ...withCautions(job, motifPages(job))]
+  const sheets = overviewIsEnough(job) ? null : planSheets(job)
   return [
     ...overviewPages(job, sheets?.tiling ?? null),
     ...(sheets ? sheetPages(job, sheets) : []),

@@ -196,6 +196,30 @@ describe('a big map', () => {
   })
 })
 
+describe('motifs of odd shapes', () => {
+  it.each([
+    ['a blade of grass', { outline: 'leaf', length: 150, width: 24 }],
+    ['a star of spokes', { outline: 'petals', petals: 24, overTips: 90, overValleys: 10 }],
+  ] as const)('prints every number of %s, within the margins', async (_, shape) => {
+    const motif = { id: 'm1', kind: 'measured' as const, ...shape }
+    const { project, plan } = planned(
+      flowers({ arrangement: 'straight-rows', columns: 12, rows: 12 }, { motifs: [motif] }),
+    )
+    expect(plan.motifs).toHaveLength(144)
+    const { pages } = await readPdf(await renderMap(project, plan, OPTIONS))
+    const printed = new Set<string>()
+    for (const page of pages) {
+      for (const { text, x, y, width } of page.texts) {
+        if (page === pages[0] || page.words.startsWith('Sheet')) printed.add(text)
+        expect(x, text).toBeGreaterThanOrEqual(11.9)
+        expect(x + width, text).toBeLessThanOrEqual(page.width - 11.9)
+        expect(y, text).toBeLessThanOrEqual(page.height - 12)
+      }
+    }
+    for (const { label } of plan.motifs) expect(printed.has(label), label).toBe(true)
+  })
+})
+
 describe('pages that are asked for', () => {
   const { project, plan } = planned(flowers({ columns: 4, rows: 3 }))
 
