@@ -62,12 +62,14 @@ export function paintMarks(
       if (size >= CONTOUR_FROM) {
         pen.save()
         place(pen, picture, camera, at, motif.turn)
-        // A hair of paper under the accent keeps it apart from yarn of a like colour.
-        pen.strokeStyle = palette.paper
-        pen.lineWidth = (selected ? 5 : 3.5) / camera.scale
-        pen.stroke(contour)
-        pen.strokeStyle = selected ? palette.accent : palette.quiet
-        pen.lineWidth = (selected ? 2.5 : 1.25) / camera.scale
+        if (selected) {
+          // A hair of paper under the accent keeps it apart from yarn of a like colour.
+          pen.strokeStyle = palette.paper
+          pen.lineWidth = 5 / camera.scale
+          pen.stroke(contour)
+        }
+        pen.strokeStyle = selected ? palette.accent : palette.ink
+        pen.lineWidth = (selected ? 2.5 : 1.5) / camera.scale
         pen.stroke(contour)
         pen.restore()
       } else {

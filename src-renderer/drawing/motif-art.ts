@@ -35,7 +35,9 @@ export class MotifArtist {
 
 function makeArt(account: MotifAccount, tolerance: number): MotifArt {
   return {
-    layers: account.layers.map(({ outline }) => polygonPath(simplify(outline, tolerance))),
+    layers: account.layers.map(({ outline }) =>
+      tolerance === 0 ? smoothPath(outline) : polygonPath(simplify(outline, tolerance)),
+    ),
     petalLines: linesPath(petalLines(account)),
     centreLines: ringsPath(centreRings(account), tolerance),
   }
@@ -89,6 +91,33 @@ export function centreRings(account: MotifAccount): (readonly Point[])[] {
 
 const meanRadius = (outline: readonly Point[]): number =>
   outline.reduce((sum, { x, y }) => sum + Math.hypot(x, y), 0) / Math.max(1, outline.length)
+
+/** Under this bend in degrees a point of an outline lies on a curve; over it, it is a corner. */
+const CORNER = 25
+
+/** A closed path for looking closely: curves where the outline bends gently, corners where it has corners. */
+export function smoothPath(points: readonly Point[]): Path2D {
+  const path = new Path2D()
+  const at = (i: number) => points[(i + points.length) % points.length]!
+  const half = (i: number) => ({ x: (at(i).x + at(i + 1).x) / 2, y: (at(i).y + at(i + 1).y) / 2 })
+  const start = half(-1)
+  path.moveTo(start.x, start.y)
+  points.forEach((point, i) => {
+    const before = at(i - 1)
+    const after = at(i + 1)
+    const next = half(i)
+    const first = Math.atan2(point.y - before.y, point.x - before.x)
+    const second = Math.atan2(after.y - point.y, after.x - point.x)
+    const bend = Math.abs(Math.atan2(Math.sin(second - first), Math.cos(second - first)))
+    if (bend * (180 / Math.PI) <= CORNER) path.quadraticCurveTo(point.x, point.y, next.x, next.y)
+    else {
+      path.lineTo(point.x, point.y)
+      path.lineTo(next.x, next.y)
+    }
+  })
+  path.closePath()
+  return path
+}
 
 /** A closed path through points. */
 export function polygonPath(points: readonly Point[]): Path2D {

@@ -48,5 +48,8 @@ export class FakePath {
   lineTo(x: number, y: number): void {
     this.points.push([x, y])
   }
+  quadraticCurveTo(x: number, y: number): void {
+    this.points.push([x, y])
+  }
   closePath(): void {}
 }

@@ -1,0 +1,51 @@
+import { beforeAll, describe, expect, it, vi } from 'vitest'
+import { fitCamera } from '../../../src-renderer/drawing/camera'
+import { paintMarks } from '../../../src-renderer/drawing/marks-painter'
+import type { MarkPen, Marks } from '../../../src-renderer/drawing/marks-painter'
+import { FakePath, recorder } from './recorder'
+import { palette, picture } from './scenes'
+
+beforeAll(() => void vi.stubGlobal('Path2D', FakePath))
+
+const none: Marks = { selection: new Set(), focus: null, flagged: new Set(), hover: null }
+const viewport = { width: 1000, height: 800 }
+
+function draw(marks: Partial<Marks>, zoom = 1) {
+  const own = picture()
+  const fit = fitCamera(own.plan.size, viewport)
+  const record = recorder()
+  const contour = own.artist!.at(1).layers[0]!
+  const camera = { ...fit, scale: fit.scale * zoom }
+  paintMarks(record.pen as unknown as MarkPen, own, camera, viewport, { ...none, ...marks }, contour)
+  return record
+}
+const strokes = (record: ReturnType<typeof draw>, colour: string) =>
+  record.calls.filter((call) => call.name === 'stroke' && call.stroke === colour).length
+
+describe('marks on the map', () => {
+  it('are not drawn where nothing is marked', () => {
+    expect(draw({}).calls).toEqual([])
+  })
+
+  it('follow the contour of every selected motif in the accent', () => {
+    const record = draw({ selection: new Set(['1,1', '2,2', '3,3']) })
+    expect(strokes(record, palette.accent)).toBe(3)
+    expect(strokes(record, palette.paper)).toBe(3)
+  })
+
+  it('ring the motif of the keyboard in the accent and flagged ones, dashed, in the warning tone', () => {
+    const record = draw({ focus: '2,2', flagged: new Set(['4,4', '5,5']) })
+    expect(record.count('arc')).toBe(3)
+    expect(strokes(record, palette.accent)).toBe(1)
+    expect(strokes(record, palette.warning)).toBe(2)
+    const dashes = record.calls.filter((call) => call.name === 'setLineDash').map((call) => call.arguments[0])
+    expect(dashes).toEqual([[4, 3], []])
+  })
+
+  it('become dots where motifs are tiny, and leave out what is off screen', () => {
+    const tiny = draw({ selection: new Set(['1,1']) }, 0.1)
+    expect(tiny.count('stroke')).toBe(0)
+    expect(tiny.count('fill')).toBe(1)
+    expect(draw({ selection: new Set(['8,10']), flagged: new Set(['8,10']) }, 8).count('stroke')).toBe(0)
+  })
+})
