@@ -7,8 +7,8 @@ import type { ColourCell } from './assign'
  * straight rows, two in offset rows and rings). Motifs that meet at a corner alone are no neighbours.
  */
 export function colourCells(placements: readonly Placement[], offset: boolean): ColourCell[] {
-  const index = new Map<string, number>()
-  placements.forEach((p, i) => index.set(`${p.row} ${p.halves}`, i))
+  const index = new Map<number, number>()
+  placements.forEach((p, i) => index.set(placeKey(p.row, p.halves), i))
   const steps = offset
     ? [
         [0, -2],
@@ -27,9 +27,12 @@ export function colourCells(placements: readonly Placement[], offset: boolean): 
   return placements.map(({ id, row, column, halves }) => {
     const neighbours: number[] = []
     for (const [down, across] of steps) {
-      const other = index.get(`${row + down!} ${halves + across!}`)
+      const other = index.get(placeKey(row + down!, halves + across!))
       if (other !== undefined) neighbours.push(other)
     }
     return { id, row, column, neighbours }
   })
 }
+
+/** A number for each row and half pitch; there are at most some thousands of either. */
+const placeKey = (row: number, halves: number): number => row * 100_000 + halves

@@ -97,7 +97,7 @@ function collectPairs(
   const index = new Flatbush(motifs.length)
   for (const { x, y } of motifs) index.add(x, y, x, y)
   index.finish()
-  const kinds = new Map<string, readonly AnchorPair[]>()
+  const kinds = new KnownPairs()
   const byDistance = new Map<number, PairList>()
   for (let i = 0; i < motifs.length; i++) {
     const { x, y } = motifs[i]!
@@ -105,11 +105,12 @@ function collectPairs(
     for (const j of near) {
       const dx = motifs[j]!.x - x
       const dy = motifs[j]!.y - y
-      const key = `${turned[i]!.id} ${turned[j]!.id} ${Math.round(dx / TIE)} ${Math.round(dy / TIE)}`
-      let pairs = kinds.get(key)
+      const known = kinds.of(turned[i]!.id, turned[j]!.id, dx)
+      const down = Math.round(dy / TIE)
+      let pairs = known.get(down)
       if (!pairs) {
         pairs = anchorPairs(turned[i]!.points, turned[j]!.points, dx, dy, reach)
-        kinds.set(key, pairs)
+        known.set(down, pairs)
       }
       for (const pair of pairs) {
         const tied = Math.round(pair.distance / TIE)
@@ -120,6 +121,22 @@ function collectPairs(
     }
   }
   return [...byDistance.values()].sort((a, b) => a.distance - b.distance)
+}
+
+/** Anchor pairs by kind of neighbourhood: who, whom, how far across, how far down (numbers make quick keys). */
+class KnownPairs {
+  readonly #byKind = new Map<number, Map<number, Map<number, readonly AnchorPair[]>>>()
+
+  /** The pairs of two kinds of motif at `dx` mm across, by ticks down. */
+  of(one: number, other: number, dx: Millimetres): Map<number, readonly AnchorPair[]> {
+    const kind = one * 65_536 + other
+    let byAcross = this.#byKind.get(kind)
+    if (!byAcross) this.#byKind.set(kind, (byAcross = new Map()))
+    const across = Math.round(dx / TIE)
+    let byDown = byAcross.get(across)
+    if (!byDown) byAcross.set(across, (byDown = new Map()))
+    return byDown
+  }
 }
 
 /** Pairs of anchors of two motifs within reach, the second motif set off by (dx, dy). */

@@ -146,7 +146,10 @@ export function layBlanket(lattice: Lattice, counts: BlanketCounts): Laid {
   const placements = placesOf(counts).map((place): Placement => {
     const even = isEven(counts, place.row)
     return {
-      ...place,
+      id: place.id,
+      row: place.row,
+      column: place.column,
+      halves: place.halves,
       x: (place.halves * lattice.column) / 2 - box.left,
       y: ys[place.row - 1]! - box.top,
       turn: lattice.turns[even ? 1 : 0],

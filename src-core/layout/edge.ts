@@ -84,7 +84,24 @@ function rowsEdge(input: EdgeInput): Told {
   return told
 }
 
+/** Edges of small blankets told so far: they depend on the lattice and its tips, not on the large blanket. */
+const told = new WeakMap<Lattice, { readonly tips: readonly Anchor[]; readonly edges: Map<string, Told> }>()
+
 function smallEdge(input: EdgeInput, counts: BlanketCounts): Told {
+  let known = told.get(input.lattice)
+  if (!known || !sameAnchors(known.tips, input.tips))
+    told.set(input.lattice, (known = { tips: input.tips, edges: new Map<string, Told>() }))
+  const { columns, rows, rings, alternateRows } = counts
+  const key = [input.style, input.reach, columns, rows, rings, alternateRows].join(' ')
+  let edge = known.edges.get(key)
+  if (!edge) known.edges.set(key, (edge = walkEdge(input, counts)))
+  return edge
+}
+
+const sameAnchors = (a: readonly Anchor[], b: readonly Anchor[]): boolean =>
+  a.length === b.length && a.every((anchor, i) => anchor === b[i])
+
+function walkEdge(input: EdgeInput, counts: BlanketCounts): Told {
   const laid = layBlanket(input.lattice, counts)
   const copies = (two: readonly Outline[]) =>
     laid.placements.map((p) => moveOutline(two[p.even ? 1 : 0]!, p.x, p.y))

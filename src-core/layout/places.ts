@@ -53,12 +53,9 @@ export function rowSpans({ arrangement, columns, rows, alternateRows, rings }: P
 
 /** Every place of the arrangement, row by row. */
 export function placesOf(counts: PlaceCounts): Place[] {
-  return rowSpans(counts).flatMap(({ row, start, count }) =>
-    Array.from({ length: count }, (_, i) => ({
-      id: placeId(row, i + 1),
-      row,
-      column: i + 1,
-      halves: start + 2 * i,
-    })),
-  )
+  const places: Place[] = []
+  for (const { row, start, count } of rowSpans(counts))
+    for (let i = 0; i < count; i++)
+      places.push({ id: placeId(row, i + 1), row, column: i + 1, halves: start + 2 * i })
+  return places
 }
