@@ -50,6 +50,8 @@ export default tseslint.config(
       globals: {
         process: 'readonly',
         console: 'readonly',
+        // Functions that run in a page under test.
+        document: 'readonly',
         URL: 'readonly',
         setTimeout: 'readonly',
         setInterval: 'readonly',
@@ -85,5 +87,14 @@ export default tseslint.config(
       message: 'pdf-lib is known only in src-main/paper/pdf',
     }),
   },
-  { files: ['src-renderer/**'], rules: forbid(nodeBuiltins, rooms('src-main')) },
+  {
+    files: ['src-renderer/**'],
+    rules: {
+      ...forbid(nodeBuiltins, rooms('src-main')),
+      // svelte-check knows the names of the browser.
+      'no-undef': 'off',
+      // Sets and maps in the state are replaced whole, never changed in place.
+      'svelte/prefer-svelte-reactivity': 'off',
+    },
+  },
 )

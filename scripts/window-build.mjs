@@ -5,7 +5,7 @@ import { refresh, root } from './fresh-build.mjs'
 import { preloadStrangers } from './preload-gate.mjs'
 
 const COMMON = ['shared-types', 'src-core', 'package.json', 'package-lock.json', 'scripts/window-build.mjs']
-const WINDOW_SOURCES = [...COMMON, 'src-renderer', 'vite.config.ts']
+const WINDOW_SOURCES = [...COMMON, 'src-renderer', 'examples', 'vite.config.ts']
 const DESKTOP_SOURCES = [
   ...COMMON,
   'src-main/desktop',

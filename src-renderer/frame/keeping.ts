@@ -1,0 +1,17 @@
+/** How the project is kept, in the few words that stand under its title. */
+import type { Keeping } from '../../shared-types/bridge'
+
+const A_MOMENT = 60_000
+
+/** "saved a moment ago"; `now` in ms since 1970. */
+export function keepingWords(keeping: Keeping, now: number): string {
+  if (keeping.problem) return 'not saved, kept in the app'
+  if (keeping.disk === 'changed') return 'the file was changed elsewhere'
+  if (keeping.disk === 'missing') return 'the file is gone, kept in the app'
+  if (keeping.place === 'nowhere' || keeping.savedAt === null) return 'nothing to save yet'
+  const place = keeping.place === 'app' ? 'kept in the app' : 'saved'
+  const since = now - Date.parse(keeping.savedAt)
+  if (since < A_MOMENT) return `${place} a moment ago`
+  const time = new Intl.DateTimeFormat(undefined, { hour: '2-digit', minute: '2-digit' })
+  return `${place} at ${time.format(new Date(keeping.savedAt))}`
+}

@@ -1,0 +1,71 @@
+/** Keys while the map has the keyboard. */
+import type { MapDrawing } from '../drawing/map-drawing'
+import type { Direction } from '../drawing/scene'
+import { columnOf, rowOf } from '../drawing/groups'
+import type { WindowState } from '../state/window.svelte'
+import { paintCells, tellMotif } from './map-acts'
+
+const ARROWS: Readonly<Record<string, Direction>> = {
+  ArrowLeft: 'left',
+  ArrowRight: 'right',
+  ArrowUp: 'up',
+  ArrowDown: 'down',
+}
+
+function step(event: KeyboardEvent, state: WindowState, drawing: MapDrawing, direction: Direction): void {
+  const { selection } = state
+  const before = selection.focus
+  const next = drawing.stepFrom(before, direction)
+  if (!next) return
+  if (event.shiftKey) {
+    if (before) selection.add([before])
+    selection.add([next])
+    selection.focus = next
+  } else selection.hold(next)
+  drawing.revealMotif(next)
+  tellMotif(state)
+}
+
+/** Paints with the colourway of a letter; answers whether there is one. */
+function paintWith(letter: string, state: WindowState): boolean {
+  const { document, selection } = state
+  const way = document.project.colourways?.find((entry) => entry.code?.toUpperCase() === letter.toUpperCase())
+  const cells = selection.targets(document.plan)
+  if (!way || cells.length === 0) return false
+  state.view.brush = way.id
+  paintCells(document, cells, way.id, 'change')
+  tellMotif(state)
+  return true
+}
+
+/** Handles a key press on the map. Keys with Ctrl or Command are the menu's. */
+export function onMapKey(event: KeyboardEvent, state: WindowState, drawing: MapDrawing | null): void {
+  if (!drawing || event.ctrlKey || event.metaKey || event.altKey) return
+  const { document, selection, view } = state
+  const { plan } = document
+  const direction = ARROWS[event.key]
+  const focus = selection.focus
+  let isDone = true
+  if (direction) step(event, state, drawing, direction)
+  else if (event.key === ' ') {
+    if (event.shiftKey && focus) selection.replace(rowOf(plan, focus))
+    else if (focus) selection.toggle([focus])
+  } else if (event.key === 'Enter') {
+    if (event.shiftKey && focus) selection.replace(columnOf(plan, focus))
+    else view.place = null
+  } else if (event.key === 'Escape') {
+    if (document.isPreviewing) document.cancel()
+    else selection.hold(null)
+    view.flagged = new Set()
+  } else if (event.key === 'Delete' || event.key === 'Backspace') {
+    const cells = selection.targets(plan)
+    if (cells.length > 0) paintCells(document, cells, null, 'change')
+  } else if (event.key === '+' || event.key === '=') drawing.zoomBy(1.25)
+  else if (event.key === '-') drawing.zoomBy(0.8)
+  else if (event.key === '0') drawing.fit()
+  else if (/^[a-z]$/i.test(event.key)) isDone = paintWith(event.key, state)
+  else isDone = false
+  if (!isDone) return
+  event.preventDefault()
+  event.stopPropagation()
+}

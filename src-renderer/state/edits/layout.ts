@@ -1,0 +1,69 @@
+/** Edits of the blanket: arrangement, size, edging, painted cells; and of how it is joined. Lengths in mm. */
+import type { FitArrangement } from '../../../shared-types/plan'
+import type { BlanketLayout, Joining, Project } from '../../../shared-types/project'
+import { mainMotif } from './motif'
+
+/** The blanket of a project; a project without a layout gets one of its first motif. */
+export function blanketOf(project: Project): BlanketLayout | null {
+  if (project.layout) return project.layout.kind === 'blanket' ? project.layout : null
+  return { kind: 'blanket', motif: mainMotif(project)?.id }
+}
+
+/** Puts fields over those of the blanket. */
+export function patchBlanket(project: Project, patch: Partial<BlanketLayout>): Project {
+  const blanket = blanketOf(project)
+  return blanket ? { ...project, layout: { ...blanket, ...patch } } : project
+}
+
+/** Takes over an arrangement that fits. */
+export const takeFit = (project: Project, fit: FitArrangement): Project =>
+  patchBlanket(project, {
+    arrangement: fit.arrangement,
+    alternateRows: fit.alternateRows,
+    ...(fit.arrangement === 'rings' ? { rings: fit.rings } : { columns: fit.columns, rows: fit.rows }),
+  })
+
+/** Changes the kind of arrangement and sees that the counts it needs are there. */
+export function setArrangement(project: Project, arrangement: BlanketLayout['arrangement']): Project {
+  const blanket = blanketOf(project)
+  const counts =
+    arrangement === 'rings'
+      ? { rings: blanket?.rings || 4 }
+      : { columns: blanket?.columns || 8, rows: blanket?.rows || 8 }
+  return patchBlanket(project, { arrangement, ...counts })
+}
+
+/** Paints cells with a colourway, or wipes off what was painted where it is null. */
+export function paint(project: Project, cells: Iterable<string>, colourway: string | null): Project {
+  const blanket = blanketOf(project)
+  if (!blanket) return project
+  const painted: Record<string, string> = { ...blanket.cells?.painted }
+  let isChanged = false
+  for (const cell of cells) {
+    if ((painted[cell] ?? null) === colourway) continue
+    isChanged = true
+    if (colourway === null) delete painted[cell]
+    else painted[cell] = colourway
+  }
+  return isChanged ? patchBlanket(project, { cells: { ...blanket.cells, painted } }) : project
+}
+
+/** Puts fields over those of the fill. */
+export function patchFill(
+  project: Project,
+  patch: NonNullable<NonNullable<BlanketLayout['cells']>['fill']>,
+): Project {
+  const cells = blanketOf(project)?.cells
+  return patchBlanket(project, { cells: { ...cells, fill: { ...cells?.fill, ...patch } } })
+}
+
+/** Puts fields over those of the edging; without rounds there is none. */
+export function patchEdging(project: Project, patch: NonNullable<BlanketLayout['edging']>): Project {
+  return patchBlanket(project, { edging: { ...blanketOf(project)?.edging, ...patch } })
+}
+
+/** Puts fields over how the motifs are joined. */
+export const patchJoining = (project: Project, patch: Partial<Joining>): Project => ({
+  ...project,
+  joining: { ...project.joining, ...patch },
+})

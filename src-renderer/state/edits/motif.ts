@@ -1,0 +1,274 @@
+/** Edits of motifs. Measures in mm, masses in g, times in minutes. */
+import type {
+  MeasuredMotif,
+  Motif,
+  OutlineKind,
+  Project,
+  RoundsMotif,
+  StitchGauge,
+  Weighed,
+} from '../../../shared-types/project'
+import { freeId, freeName } from './ids'
+
+export type MeasureKey =
+  'overTips' | 'overValleys' | 'across' | 'sideToSide' | 'pointToPoint' | 'length' | 'width'
+
+/** The measures that a kind of outline is known by, the leading one first. */
+export const MEASURES: Readonly<Record<OutlineKind, readonly MeasureKey[]>> = {
+  petals: ['overTips', 'overValleys'],
+  round: ['across'],
+  square: ['sideToSide', 'pointToPoint'],
+  hexagon: ['sideToSide', 'pointToPoint'],
+  octagon: ['sideToSide', 'pointToPoint'],
+  leaf: ['length', 'width'],
+}
+
+export const findMotif = (project: Project, id: string | null | undefined): Motif | undefined =>
+  project.motifs?.find((motif) => motif.id === id)
+
+/** The motif that the layout is made of, else the first. */
+export function mainMotif(project: Project): Motif | undefined {
+  const placed = project.layout?.kind === 'blanket' ? findMotif(project, project.layout.motif) : undefined
+  return placed ?? project.motifs?.[0]
+}
+
+/** The colours of a motif by name, in the order in which they are worked. */
+export function slotsOf(motif: Motif): string[] {
+  const named =
+    motif.kind === 'measured'
+      ? (motif.slots ?? []).map((slot) => slot.slot)
+      : (motif.rounds ?? []).map((round) => round.slot ?? '')
+  return [...new Set(named.filter(Boolean))]
+}
+
+/** Replaces one motif by what `edit` makes of it. */
+export function updateMotif(project: Project, id: string, edit: (motif: Motif) => Motif): Project {
+  return { ...project, motifs: project.motifs?.map((motif) => (motif.id === id ? edit(motif) : motif)) }
+}
+
+/** Puts fields over those of a motif; a field given as undefined is taken out of force. */
+export const patchMotif = (
+  project: Project,
+  id: string,
+  patch: Partial<MeasuredMotif> | Partial<RoundsMotif>,
+): Project => updateMotif(project, id, (motif) => ({ ...motif, ...patch }) as Motif)
+
+/** What was measured of a motif, wherever its kind keeps it. */
+export function measureOf(motif: Motif, key: MeasureKey): number | undefined {
+  return motif.kind === 'measured' ? motif[key] : motif.measured?.[key]
+}
+
+/** Enters one measure; undefined takes it out. */
+export function setMeasure(
+  project: Project,
+  id: string,
+  key: MeasureKey,
+  value: number | undefined,
+): Project {
+  return updateMotif(project, id, (motif) =>
+    motif.kind === 'measured'
+      ? { ...motif, [key]: value }
+      : { ...motif, measured: { ...motif.measured, [key]: value } },
+  )
+}
+
+export const isBlocked = (motif: Motif): boolean =>
+  (motif.kind === 'measured' ? motif.blocked : motif.measured?.blocked) ?? true
+
+/** Says whether the measures were taken after blocking. */
+export function setBlocked(project: Project, id: string, blocked: boolean): Project {
+  return updateMotif(project, id, (motif) =>
+    motif.kind === 'measured'
+      ? { ...motif, blocked }
+      : { ...motif, measured: { ...motif.measured, blocked } },
+  )
+}
+
+/** Puts fields over what was weighed. */
+export const setWeighed = (project: Project, id: string, patch: Partial<Weighed>): Project =>
+  updateMotif(project, id, (motif) => ({ ...motif, weighed: { ...motif.weighed, ...patch } }))
+
+/** Puts fields over the motif's own gauge, which starts from the project's. */
+export const setMotifGauge = (project: Project, id: string, patch: Partial<StitchGauge>): Project =>
+  updateMotif(project, id, (motif) => ({ ...motif, gauge: { ...(motif.gauge ?? project.gauge), ...patch } }))
+
+/** Grams of one colour in one motif; undefined where it is not known. */
+export const setSlotGrams = (
+  project: Project,
+  id: string,
+  slot: string,
+  grams: number | undefined,
+): Project =>
+  updateMotif(project, id, (motif) =>
+    motif.kind === 'measured'
+      ? {
+          ...motif,
+          slots: motif.slots?.map((entry) => (entry.slot === slot ? { ...entry, grams } : entry)),
+        }
+      : motif,
+  )
+
+/** Adds a colour to a measured motif, outermost last. */
+export function addSlot(project: Project, id: string): Project {
+  return updateMotif(project, id, (motif) => {
+    if (motif.kind !== 'measured') return motif
+    const slots = motif.slots ?? []
+    const slot = freeName(
+      'edge',
+      slots.map((entry) => entry.slot),
+    )
+    return { ...motif, slots: [...slots, { slot }] }
+  })
+}
+
+const without = <T>(record: Readonly<Record<string, T>> | undefined, key: string) =>
+  record && Object.fromEntries(Object.entries(record).filter(([name]) => name !== key))
+
+const renamed = <T>(record: Readonly<Record<string, T>> | undefined, from: string, to: string) =>
+  record &&
+  Object.fromEntries(Object.entries(record).map(([name, value]) => [name === from ? to : name, value]))
+
+/** Takes a colour out of a measured motif and out of its colourways. */
+export function removeSlot(project: Project, id: string, slot: string): Project {
+  const next = updateMotif(project, id, (motif) =>
+    motif.kind === 'measured'
+      ? {
+          ...motif,
+          slots: motif.slots?.filter((entry) => entry.slot !== slot),
+          ...(motif.weighed?.shares
+            ? { weighed: { ...motif.weighed, shares: without(motif.weighed.shares, slot) } }
+            : {}),
+        }
+      : motif,
+  )
+  return {
+    ...next,
+    colourways: next.colourways?.map((way) =>
+      way.motif === id ? { ...way, yarns: without(way.yarns, slot) } : way,
+    ),
+  }
+}
+
+/** Renames a colour everywhere it is spoken of. Answers the same project where the name is taken or empty. */
+export function renameSlot(project: Project, id: string, from: string, to: string): Project {
+  const motif = findMotif(project, id)
+  if (!motif || !to || slotsOf(motif).includes(to)) return project
+  const next = updateMotif(project, id, (entry) => {
+    const told = {
+      ...(entry.weighed?.shares
+        ? { weighed: { ...entry.weighed, shares: renamed(entry.weighed.shares, from, to) } }
+        : {}),
+      ...(entry.unravelled ? { unravelled: renamed(entry.unravelled, from, to) } : {}),
+    }
+    const name = (slot: string | undefined) => (slot === from ? to : slot)
+    return entry.kind === 'measured'
+      ? {
+          ...entry,
+          ...told,
+          slots: entry.slots?.map((one) => ({ ...one, slot: name(one.slot) ?? one.slot })),
+        }
+      : { ...entry, ...told, rounds: entry.rounds?.map((round) => ({ ...round, slot: name(round.slot) })) }
+  })
+  return {
+    ...next,
+    colourways: next.colourways?.map((way) =>
+      way.motif === id ? { ...way, yarns: renamed(way.yarns, from, to) } : way,
+    ),
+  }
+}
+
+const SIZES: Readonly<Record<OutlineKind, Partial<MeasuredMotif>>> = {
+  petals: { petals: 6, overTips: 80, overValleys: 56 },
+  round: { across: 80 },
+  square: { sideToSide: 100 },
+  hexagon: { sideToSide: 90 },
+  octagon: { sideToSide: 100 },
+  leaf: { length: 60, width: 28 },
+}
+
+const NAMES: Readonly<Record<OutlineKind, string>> = {
+  petals: 'Flower',
+  round: 'Round',
+  square: 'Square',
+  hexagon: 'Hexagon',
+  octagon: 'Octagon',
+  leaf: 'Leaf',
+}
+
+/** A measured motif to start from: middling sizes, which its own measures then replace. */
+export function newMotif(project: Project, outline: OutlineKind): MeasuredMotif {
+  const slots = outline === 'petals' ? [{ slot: 'centre' }, { slot: 'petals' }] : [{ slot: 'motif' }]
+  const names = (project.motifs ?? []).map((motif) => motif.name)
+  return {
+    id: freeId('m', project.motifs),
+    name: freeName(NAMES[outline], names),
+    kind: 'measured',
+    outline,
+    ...SIZES[outline],
+    blocked: true,
+    slots,
+  }
+}
+
+export const addMotif = (project: Project, motif: Motif): Project => ({
+  ...project,
+  motifs: [...(project.motifs ?? []), motif],
+})
+
+/** Makes a measured motif another kind; its leading measure stays what it is. */
+export function setOutline(project: Project, id: string, outline: OutlineKind): Project {
+  return updateMotif(project, id, (motif) => {
+    if (motif.kind !== 'measured' || motif.outline === outline) return motif
+    const size = measureOf(motif, MEASURES[motif.outline][0]!)
+    const lead = MEASURES[outline][0]!
+    const start = SIZES[outline]
+    const scale = size && start[lead] ? size / start[lead] : 1
+    const measures = Object.fromEntries(
+      MEASURES[outline].flatMap((key) => {
+        const given = motif[key] ?? start[key]
+        return given === undefined ? [] : [[key, motif[key] ?? Math.round(given * scale * 10) / 10]]
+      }),
+    )
+    return { ...motif, outline, petals: motif.petals ?? start.petals, ...measures }
+  })
+}
+
+/** A copy of a motif, with its colourways, under a name of its own. */
+export function duplicateMotif(project: Project, id: string): Project {
+  const motif = findMotif(project, id)
+  if (!motif) return project
+  const names = (project.motifs ?? []).map((entry) => entry.name)
+  const copy = { ...motif, id: freeId('m', project.motifs), name: freeName(motif.name ?? 'Motif', names) }
+  return addMotif(project, copy)
+}
+
+/** What still needs a motif; empty where it may go. */
+export function usesOfMotif(project: Project, id: string): string[] {
+  const { layout } = project
+  const uses: string[] = []
+  if (layout?.kind === 'blanket' && layout.motif === id) uses.push('the arrangement')
+  if (layout?.kind === 'blanket' && layout.fillers?.motif === id) uses.push('the fillers')
+  if (layout && layout.kind !== 'blanket' && layout.items?.some((item) => item.motif === id))
+    uses.push(layout.kind === 'garland' ? 'the garland' : 'the composition')
+  return uses
+}
+
+/** Takes a motif and its colourways out. */
+export function removeMotif(project: Project, id: string): Project {
+  const gone = new Set(project.colourways?.filter((way) => way.motif === id).map((way) => way.id))
+  const next: Project = {
+    ...project,
+    motifs: project.motifs?.filter((motif) => motif.id !== id),
+    colourways: project.colourways?.filter((way) => way.motif !== id),
+  }
+  if (next.layout?.kind !== 'blanket' || !next.layout.cells) return next
+  const { fill, painted } = next.layout.cells
+  const cells = {
+    ...next.layout.cells,
+    ...(fill ? { fill: { ...fill, colourways: fill.colourways?.filter((way) => !gone.has(way)) } } : {}),
+    ...(painted
+      ? { painted: Object.fromEntries(Object.entries(painted).filter(([, way]) => !gone.has(way))) }
+      : {}),
+  }
+  return { ...next, layout: { ...next.layout, cells } }
+}

@@ -1,0 +1,109 @@
+/** Edits of yarns and colourways. Masses in g, ball lengths in m. */
+import type { Colourway, Project, Yarn } from '../../../shared-types/project'
+import { blanketOf } from './layout'
+import { freeId, freeLetter, freeName } from './ids'
+import { findMotif, mainMotif, slotsOf } from './motif'
+
+/** Colours that a new yarn starts with, far enough apart to be told from each other. */
+const FIRST_COLOURS = ['#b3583f', '#e3c188', '#6f8fa6', '#7c9a78', '#8a6a8f', '#d9b3a6', '#3f4f63', '#c9c2b2']
+
+export const findYarn = (project: Project, id: string | undefined): Yarn | undefined =>
+  project.yarns?.find((yarn) => yarn.id === id)
+
+export const findColourway = (project: Project, id: string | null | undefined): Colourway | undefined =>
+  project.colourways?.find((way) => way.id === id)
+
+/** Puts fields over those of a yarn. */
+export const patchYarn = (project: Project, id: string, patch: Partial<Yarn>): Project => ({
+  ...project,
+  yarns: project.yarns?.map((yarn) => (yarn.id === id ? { ...yarn, ...patch } : yarn)),
+})
+
+/** A yarn to start from: a common 50 g ball of the project's other yarns, in a colour of its own. */
+export function newYarn(project: Project): Yarn {
+  const yarns = project.yarns ?? []
+  const last = yarns.at(-1)
+  const names = yarns.map((yarn) => yarn.name)
+  return {
+    id: freeId('y', yarns),
+    name: freeName('Yarn', names),
+    colour: FIRST_COLOURS[yarns.length % FIRST_COLOURS.length]!,
+    ballGrams: last?.ballGrams ?? 50,
+    ballMetres: last?.ballMetres ?? 125,
+    ...(last?.fibre ? { fibre: last.fibre } : {}),
+    ...(last?.price ? { price: last.price } : {}),
+  }
+}
+
+export const addYarn = (project: Project, yarn: Yarn): Project => ({
+  ...project,
+  yarns: [...(project.yarns ?? []), yarn],
+})
+
+/** What still needs a yarn, in words; empty where it may go. */
+export function usesOfYarn(project: Project, id: string): string[] {
+  const uses: string[] = []
+  for (const way of project.colourways ?? [])
+    if (Object.values(way.yarns ?? {}).includes(id)) uses.push(`colourway ${way.code ?? way.name ?? way.id}`)
+  if (project.joining?.yarn === id) uses.push('the joins')
+  if (project.layout?.kind === 'blanket' && project.layout.edging?.yarn === id) uses.push('the edging')
+  if (project.layout?.kind === 'garland' && project.layout.cord?.yarn === id) uses.push('the cord')
+  return uses
+}
+
+export const removeYarn = (project: Project, id: string): Project => ({
+  ...project,
+  yarns: project.yarns?.filter((yarn) => yarn.id !== id),
+})
+
+/** Puts fields over those of a colourway. */
+export const patchColourway = (project: Project, id: string, patch: Partial<Colourway>): Project => ({
+  ...project,
+  colourways: project.colourways?.map((way) => (way.id === id ? { ...way, ...patch } : way)),
+})
+
+/** Chooses the yarn of one colour of a colourway. */
+export const setSlotYarn = (project: Project, id: string, slot: string, yarn: string): Project =>
+  patchColourway(project, id, { yarns: { ...findColourway(project, id)?.yarns, [slot]: yarn } })
+
+/** A colourway of a motif with the next free letter; its yarns are those of the last one. */
+export function newColourway(project: Project, motifId: string): Colourway {
+  const ways = project.colourways ?? []
+  const motif = findMotif(project, motifId) ?? mainMotif(project)
+  const last = ways.filter((way) => way.motif === motifId).at(-1)
+  const first = project.yarns?.[0]?.id
+  const code = freeLetter(ways)
+  const yarns = Object.fromEntries(
+    (motif ? slotsOf(motif) : []).flatMap((slot) => {
+      const yarn = last?.yarns?.[slot] ?? first
+      return yarn ? [[slot, yarn]] : []
+    }),
+  )
+  return { id: freeId('c', ways), code, name: `Colourway ${code}`, motif: motifId, yarns }
+}
+
+/** Adds a colourway, and to the fill where that names its colourways. */
+export function addColourway(project: Project, way: Colourway): Project {
+  const next = { ...project, colourways: [...(project.colourways ?? []), way] }
+  const blanket = blanketOf(next)
+  const fill = blanket?.cells?.fill
+  if (!blanket || !fill?.colourways || fill.pattern === 'one' || blanket.motif !== way.motif) return next
+  const cells = { ...blanket.cells, fill: { ...fill, colourways: [...fill.colourways, way.id] } }
+  return { ...next, layout: { ...blanket, cells } }
+}
+
+/** Takes a colourway out, also of the fill and of what was painted. */
+export function removeColourway(project: Project, id: string): Project {
+  const next = { ...project, colourways: project.colourways?.filter((way) => way.id !== id) }
+  const blanket = next.layout?.kind === 'blanket' ? next.layout : null
+  if (!blanket?.cells) return next
+  const { fill, painted } = blanket.cells
+  const cells = {
+    ...blanket.cells,
+    ...(fill ? { fill: { ...fill, colourways: fill.colourways?.filter((way) => way !== id) } } : {}),
+    ...(painted
+      ? { painted: Object.fromEntries(Object.entries(painted).filter(([, way]) => way !== id)) }
+      : {}),
+  }
+  return { ...next, layout: { ...blanket, cells } }
+}

@@ -1,0 +1,176 @@
+/** The ledger: what follows from everything, and how it differs from before. */
+import type { Plan, Range, YarnNeed } from '../../shared-types/plan'
+import type { Project } from '../../shared-types/project'
+import {
+  formatEighths,
+  formatMass,
+  formatMassRange,
+  formatMinutes,
+  formatMoney,
+  formatNumber,
+} from '../../src-core/units/format'
+import { termWord } from '../../src-core/stitches/terms'
+import { counted } from './summaries'
+
+export interface LedgerFigure {
+  readonly name: string
+  readonly value: string
+  readonly unit: string
+  /** "(39–48)" */
+  readonly range: string
+  /** "+12"; empty where nothing changed. */
+  readonly change: string
+}
+
+export interface LedgerYarn {
+  readonly id: string
+  readonly name: string
+  readonly colour: string
+  /** Grams: what is needed at the high value, what is on hand, what one ball weighs. */
+  readonly need: number
+  readonly onHand: number
+  readonly ball: number | null
+  readonly words: string
+  /** "short 4 balls"; empty where it is enough. */
+  readonly short: string
+  readonly change: string
+}
+
+export interface Ledger {
+  readonly figures: readonly LedgerFigure[]
+  readonly yarns: readonly LedgerYarn[]
+}
+
+const signed = (value: number, words: (size: number) => string): string =>
+  `${value > 0 ? '+' : '−'}${words(Math.abs(value))}`
+
+/** A difference in words, empty where it would round to nothing. */
+function differs(now: number, before: number | undefined, words: (size: number) => string): string {
+  if (before === undefined || words(now) === words(before)) return ''
+  return signed(now - before, words)
+}
+
+const bounds = (range: Range, words: (value: number) => string): string => {
+  const [low, high] = [words(range.low), words(range.high)]
+  return low === high ? '' : `(${low}–${high})`
+}
+
+const hours = (minutes: number): string => formatNumber(minutes / 60, minutes < 600 ? 1 : 0)
+
+/** Cost of what is to be bought; null where no price is known. */
+export function costOf(plan: Plan): number | null {
+  const known = plan.yarns.filter((yarn) => yarn.cost !== null)
+  return known.length === 0 ? null : known.reduce((sum, yarn) => sum + (yarn.cost ?? 0), 0)
+}
+
+function sizeFigure(project: Project, plan: Plan, before: Plan | null): LedgerFigure {
+  const { width, height } = plan.size
+  const imperial = project.units === 'imperial'
+  const one = (mm: number) => (imperial ? formatEighths(mm) : formatNumber(mm / 10, 1))
+  const change = before
+    ? [differs(width, before.size.width, one), differs(height, before.size.height, one)]
+    : ['', '']
+  const told = change.some(Boolean) ? change.map((entry) => entry || '0').join(' × ') : ''
+  return {
+    name: 'Size',
+    value: `${one(width)} × ${one(height)}`,
+    unit: imperial ? 'in' : 'cm',
+    range: '',
+    change: told,
+  }
+}
+
+function yarnLine(project: Project, need: YarnNeed, before: Plan | null): LedgerYarn {
+  const yarn = project.yarns?.find((entry) => entry.id === need.id)
+  const units = project.units ?? 'metric'
+  const [one, many] = [termWord('ball', project.terms ?? 'US'), termWord('balls', project.terms ?? 'US')]
+  const onHand = yarn?.onHandGrams ?? 0
+  const was = before?.yarns.find((entry) => entry.id === need.id)
+  const words = [
+    formatMassRange(need.grams, units),
+    need.balls === null ? '' : counted(need.balls, one, many),
+    onHand > 0 ? `${formatMass(onHand, units)} on hand` : '',
+  ].filter(Boolean)
+  const balls = before ? differs(need.balls ?? 0, was?.balls ?? 0, formatNumber) : ''
+  const change = balls
+    ? `${balls} ${Math.abs((need.balls ?? 0) - (was?.balls ?? 0)) === 1 ? one : many}`
+    : before
+      ? differs(need.grams.expected, was?.grams.expected ?? 0, (grams) => formatMass(grams, units))
+      : ''
+  return {
+    id: need.id,
+    name: yarn?.name ?? need.id,
+    colour: yarn?.colour ?? 'transparent',
+    need: need.grams.high,
+    onHand,
+    ball: yarn?.ballGrams ?? null,
+    words: words.join(' · '),
+    short: need.toBuy ? `buy ${formatNumber(need.toBuy)}` : '',
+    change,
+  }
+}
+
+/** Everything that the ledger tells, with differences from `before` where something is being tried. */
+export function ledgerOf(project: Project, plan: Plan, before: Plan | null): Ledger {
+  const currency = project.currency ?? 'EUR'
+  const cost = costOf(plan)
+  const costBefore = before ? costOf(before) : null
+  const money = (amount: number) => formatMoney(amount, currency)
+  const figures: LedgerFigure[] = [
+    sizeFigure(project, plan, before),
+    {
+      name: 'Motifs',
+      value: formatNumber(plan.counts.motifs),
+      unit: '',
+      range: '',
+      change: differs(plan.counts.motifs, before?.counts.motifs, formatNumber),
+    },
+    {
+      name: 'Joins',
+      value: formatNumber(plan.joins.length),
+      unit: '',
+      range: '',
+      change: differs(plan.joins.length, before?.joins.length, formatNumber),
+    },
+    {
+      name: 'Ends',
+      value: formatNumber(plan.ends),
+      unit: '',
+      range: '',
+      change: differs(plan.ends, before?.ends, formatNumber),
+    },
+    {
+      name: 'Hours',
+      value: plan.minutes ? hours(plan.minutes.expected) : '–',
+      unit: '',
+      range: plan.minutes ? bounds(plan.minutes, hours) : '',
+      change:
+        plan.minutes && before?.minutes
+          ? differs(plan.minutes.expected, before.minutes.expected, formatMinutes)
+          : '',
+    },
+    {
+      name: 'To buy',
+      value: cost === null ? '–' : money(cost),
+      unit: '',
+      range: '',
+      change: cost !== null && costBefore !== null ? differs(cost, costBefore, money) : '',
+    },
+  ]
+  const told = before
+    ? [
+        ...plan.yarns,
+        ...before.yarns.filter((was) => !plan.yarns.some((yarn) => yarn.id === was.id)).map(gone),
+      ]
+    : plan.yarns
+  return { figures, yarns: told.map((need) => yarnLine(project, need, before)) }
+}
+
+/** A yarn that was needed before and is not needed now. */
+const gone = (need: YarnNeed): YarnNeed => ({
+  ...need,
+  grams: { low: 0, expected: 0, high: 0 },
+  metres: null,
+  balls: need.balls === null ? null : 0,
+  toBuy: need.toBuy === null ? null : 0,
+})

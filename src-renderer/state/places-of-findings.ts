@@ -1,0 +1,40 @@
+/** Where in the window a finding is mended. */
+import type { Finding } from '../../shared-types/finding'
+import type { PlaceId } from './view.svelte'
+
+const BY_ROOM: Readonly<Record<string, PlaceId>> = {
+  motif: 'motif',
+  gauge: 'motif',
+  time: 'motif',
+  layout: 'arrangement',
+  fillers: 'arrangement',
+  joins: 'joins',
+  order: 'joins',
+  colours: 'colours',
+  yarn: 'yarn',
+  paper: 'paper',
+}
+
+const BY_CODE: Readonly<Record<string, PlaceId>> = {
+  'file/unknown-yarn': 'colours',
+  'file/unknown-motif': 'arrangement',
+  'file/unknown-colourway': 'colours',
+  'file/unknown-cell': 'colours',
+  'file/unknown-slot': 'colours',
+  'file/missing-slot': 'colours',
+  'yarn/no-weight': 'motif',
+  'yarn/split-evenly': 'motif',
+  'yarn/shares': 'motif',
+  'yarn/no-colourway': 'colours',
+  'yarn/edging-stitch': 'arrangement',
+  'yarn/no-edging-yarn': 'arrangement',
+  'yarn/edging-yarn-assumed': 'arrangement',
+  'yarn/no-joining-yarn': 'joins',
+  'yarn/joining-yarn-assumed': 'joins',
+  'time/ends': 'joins',
+}
+
+/** The place where a finding is mended; null where it is about the file as a whole. */
+export function placeOfFinding({ code }: Finding): PlaceId | null {
+  return BY_CODE[code] ?? BY_ROOM[code.slice(0, code.indexOf('/'))] ?? null
+}

@@ -1,0 +1,168 @@
+/** The places in one or two lines each, so that their list is a summary of the project. */
+import type { Finding } from '../../shared-types/finding'
+import type { MotifAccount, Plan } from '../../shared-types/plan'
+import type { Motif, Project } from '../../shared-types/project'
+import {
+  formatLength,
+  formatMass,
+  formatMinutes,
+  formatNumber,
+  formatSize,
+} from '../../src-core/units/format'
+import { blanketOf } from './edits/layout'
+import { mainMotif } from './edits/motif'
+import { findYarn } from './edits/yarn'
+import { placeOfFinding } from './places-of-findings'
+import type { PlaceId } from './view.svelte'
+
+export interface PlaceSummary {
+  readonly lines: readonly string[]
+  /** The worst thing about it, in few words; null where all is well. */
+  readonly warning: string | null
+}
+
+export const PLACE_NAMES: Readonly<Record<PlaceId, string>> = {
+  motif: 'Motif',
+  arrangement: 'Arrangement',
+  joins: 'Joins',
+  colours: 'Colours',
+  yarn: 'Yarn',
+  paper: 'Paper',
+}
+
+export const ARRANGEMENT_NAMES = {
+  'straight-rows': 'straight rows',
+  'offset-rows': 'offset rows',
+  rings: 'rings',
+} as const
+
+/** "a", "a and b", "a, b and c". */
+export function listed(words: readonly string[]): string {
+  const last = words.at(-1)
+  return words.length < 2 || last === undefined
+    ? (last ?? '')
+    : `${words.slice(0, -1).join(', ')} and ${last}`
+}
+
+/** "1 motif", "1,200 motifs". */
+export const counted = (count: number, one: string, many = `${one}s`): string =>
+  `${formatNumber(count)} ${count === 1 ? one : many}`
+
+const isShort = (finding: Finding): boolean => finding.code === 'yarn/stash-short'
+
+function shortly(project: Project, findings: readonly Finding[]): string | null {
+  const worst = findings.find((finding) => finding.severity !== 'note')
+  if (!worst) return null
+  if (isShort(worst)) {
+    const names = findings
+      .filter(isShort)
+      .map(({ target }) => findYarn(project, target?.yarn)?.name ?? 'a yarn')
+    return names.length > 2
+      ? `${names.length} yarns run short`
+      : `${listed(names)} ${names.length > 1 ? 'run' : 'runs'} short`
+  }
+  return worst.message.charAt(0).toUpperCase() + worst.message.slice(1)
+}
+
+/** Grams of one motif where they are known; null elsewhere. */
+export function motifGrams(motif: Motif): number | null {
+  if (motif.weighed?.grams && motif.weighed.motifs) return motif.weighed.grams / motif.weighed.motifs
+  if (motif.kind !== 'measured') return null
+  const grams = (motif.slots ?? []).map((slot) => slot.grams)
+  return grams.length > 0 && grams.every((gram) => gram !== undefined)
+    ? grams.reduce((sum, gram) => sum! + gram!, 0)!
+    : null
+}
+
+/** The measure that a motif is known by, with its name. */
+export function leadingMeasure(account: MotifAccount): { readonly value: number; readonly words: string } {
+  if (account.shape === 'straight') return { value: account.overValleys, words: 'side to side' }
+  if (account.shape === 'round') return { value: account.overTips, words: 'across' }
+  return { value: account.overTips, words: account.shape === 'leaf' ? 'long' : 'tip to tip' }
+}
+
+function motifLines(project: Project, plan: Plan): string[] {
+  const motif = mainMotif(project)
+  if (!motif) return ['none yet']
+  const units = project.units ?? 'metric'
+  const account = plan.motif
+  const lead = account ? leadingMeasure(account) : null
+  const source = account?.provenance === 'measured' ? ', measured' : ''
+  const grams = motifGrams(motif)
+  const facts = [
+    grams === null ? '' : formatMass(grams, units),
+    motif.minutes === undefined ? '' : formatMinutes(motif.minutes),
+  ].filter(Boolean)
+  return [
+    lead ? `${formatLength(lead.value, units)} ${lead.words}${source}` : (motif.name ?? 'no measures yet'),
+    facts.length > 0 ? facts.join(' · ') : 'not weighed yet',
+  ]
+}
+
+function arrangementLines(project: Project, plan: Plan): string[] {
+  const blanket = blanketOf(project)
+  const units = project.units ?? 'metric'
+  if (!blanket?.arrangement) return ['none yet']
+  const name = ARRANGEMENT_NAMES[blanket.arrangement]
+  const counts =
+    blanket.arrangement === 'rings'
+      ? `${counted(blanket.rings ?? 0, 'ring')}, ${counted(plan.counts.motifs, 'motif')}`
+      : `${name}, ${formatNumber(blanket.columns ?? 0)} × ${formatNumber(blanket.rows ?? 0)}`
+  const { width, height } = blanket.target ?? {}
+  if (width && height) return [counts, `wished ${formatSize(width, height, units)}`]
+  return plan.size.width > 0 ? [counts, formatSize(plan.size.width, plan.size.height, units)] : [counts]
+}
+
+function joinLines(project: Project, plan: Plan): string[] {
+  const rule = project.joining?.rule ?? 'tips'
+  if (rule === 'apart')
+    return [`not joined, ${formatLength(project.joining?.gap ?? 0, project.units ?? 'metric')} apart`]
+  const threes = plan.joins.filter((node) => node.members.length > 2).length
+  const lines = [counted(plan.joins.length, 'meeting point')]
+  if (rule === 'seam') lines.unshift('seamed')
+  else if (threes > 0) lines.push(`${formatNumber(threes)} of three and more`)
+  return lines
+}
+
+function colourLines(project: Project, plan: Plan): string[] {
+  const ways = project.colourways ?? []
+  if (ways.length === 0) return ['no colourways yet']
+  const placed = ways
+    .map((way) => ({ code: way.code ?? way.name ?? way.id, count: plan.counts.byColourway[way.id] ?? 0 }))
+    .filter((way) => way.count > 0)
+  if (placed.length === 0) return [counted(ways.length, 'colourway'), 'none placed yet']
+  const shown = placed.slice(0, 4).map((way) => `${way.code} ${formatNumber(way.count)}`)
+  return [shown.join(' · ') + (placed.length > 4 ? ` · ${placed.length - 4} more` : '')]
+}
+
+function yarnLines(project: Project, plan: Plan): string[] {
+  const yarns = project.yarns ?? []
+  if (yarns.length === 0) return ['no yarn yet']
+  const toBuy = plan.yarns.reduce((sum, yarn) => sum + (yarn.toBuy ?? 0), 0)
+  const grams = plan.yarns.reduce((sum, yarn) => sum + yarn.grams.expected, 0)
+  const word = (project.terms ?? 'US') === 'US' ? 'skein' : 'ball'
+  const need =
+    grams > 0 ? `${formatMass(grams, project.units ?? 'metric')} in ${counted(yarns.length, 'yarn')}` : ''
+  return [
+    need || counted(yarns.length, 'yarn'),
+    toBuy > 0 ? `${counted(toBuy, word)} to buy` : 'nothing to buy',
+  ]
+}
+
+const LINES: Readonly<Record<PlaceId, (project: Project, plan: Plan) => string[]>> = {
+  motif: motifLines,
+  arrangement: arrangementLines,
+  joins: joinLines,
+  colours: colourLines,
+  yarn: yarnLines,
+  paper: (project) => [
+    `${project.sheet?.paper ?? 'A4'}, ${project.sheet?.terms ?? project.terms ?? 'US'} terms`,
+    project.sheet?.style === 'ink' ? 'black ink' : 'colour, letters and textures',
+  ],
+}
+
+/** What stands under the name of a place. */
+export function placeSummary(place: PlaceId, project: Project, plan: Plan): PlaceSummary {
+  const findings = plan.findings.filter((finding) => placeOfFinding(finding) === place)
+  return { lines: LINES[place](project, plan), warning: shortly(project, findings) }
+}

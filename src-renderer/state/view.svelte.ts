@@ -1,0 +1,44 @@
+/** What of the project is shown, and how. Not part of the project, and not undone. */
+import type { Settings } from '../../shared-types/bridge'
+
+export const PLACES = ['motif', 'arrangement', 'joins', 'colours', 'yarn', 'paper'] as const
+export type PlaceId = (typeof PLACES)[number]
+export type DialogId = 'keys' | 'settings' | 'findings' | 'start' | 'take' | 'about' | 'help'
+export type Tool = 'select' | 'paint' | 'turn'
+
+export class ViewState {
+  place = $state<PlaceId | null>(null)
+  dialog = $state<DialogId | null>(null)
+  tool = $state<Tool>('select')
+  /** Colourway that the brush paints with; null wipes off what was painted. */
+  brush = $state<string | null>(null)
+  /** Motif that the Motif place shows; null for the one that is arranged. */
+  motif = $state<string | null>(null)
+  showLabels = $state(false)
+  showJoins = $state(true)
+  asTable = $state(false)
+  /** Motifs that a finding points at. */
+  flagged = $state.raw<ReadonlySet<string>>(new Set())
+  #wished: Settings['theme'] = $state('system')
+  #systemIsDark = $state(false)
+  readonly theme: 'light' | 'dark' = $derived(
+    this.#wished === 'system' ? (this.#systemIsDark ? 'dark' : 'light') : this.#wished,
+  )
+
+  wishTheme(theme: Settings['theme']): void {
+    this.#wished = theme
+  }
+
+  /** Follows the system's theme from now on; answers the way to stop. */
+  followSystem(query: MediaQueryList): () => void {
+    const read = () => (this.#systemIsDark = query.matches)
+    read()
+    query.addEventListener('change', read)
+    return () => query.removeEventListener('change', read)
+  }
+
+  /** Opens a place, or closes it where it is open. */
+  togglePlace(place: PlaceId): void {
+    this.place = this.place === place ? null : place
+  }
+}

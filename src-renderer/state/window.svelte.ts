@@ -1,0 +1,158 @@
+/** Everything that one window knows, made once at its start and handed down to the components. */
+import { createContext } from 'svelte'
+import type {
+  HostBridge,
+  HostFacts,
+  Keeping,
+  OpenProject,
+  Outcome,
+  ProjectChange,
+  RecentEntry,
+  Settings,
+} from '../../shared-types/bridge'
+import type { Finding } from '../../shared-types/finding'
+import type { Project } from '../../shared-types/project'
+import { PROJECT_FORMAT, PROJECT_VERSION } from '../../shared-types/project'
+import { DocumentState } from './document.svelte'
+import type { ExportWish } from './exporting.svelte'
+import { ExportState } from './exporting.svelte'
+import { ProjectKeeper } from './project-keeper'
+import { SelectionState } from './selection.svelte'
+import { ViewState } from './view.svelte'
+
+export const BLANK: Project = { format: PROJECT_FORMAT, version: PROJECT_VERSION }
+
+export class WindowState {
+  readonly document: DocumentState
+  readonly selection = new SelectionState()
+  readonly view = new ViewState()
+  readonly exporting = new ExportState()
+  readonly bridge: HostBridge
+  readonly facts: HostFacts
+  readonly origin: OpenProject['origin']
+  keeping: Keeping = $state.raw()!
+  settings: Settings = $state.raw()!
+  recent: readonly RecentEntry[] = $state.raw([])
+  /** What the host refused, or what reading the file remarked: told above the drawing until it is put away. */
+  notices: readonly Finding[] = $state.raw([])
+  /** The project is being worked on in another tab; this one may only look on. */
+  isElsewhere = $state(false)
+  /** Said to screen readers. */
+  said = $state('')
+  readonly #keeper: ProjectKeeper
+  readonly #stops: (() => void)[] = []
+
+  constructor(bridge: HostBridge, facts: HostFacts, settings: Settings, opened: OpenProject) {
+    this.bridge = bridge
+    this.facts = facts
+    this.origin = opened.origin
+    this.settings = settings
+    this.keeping = opened.keeping
+    this.notices = opened.findings
+    this.document = new DocumentState(JSON.parse(opened.text) as Project)
+    this.view.wishTheme(settings.theme)
+    this.#keeper = new ProjectKeeper(bridge, opened.nextRevision, (problem) => this.tell(problem))
+    this.#stops.push(
+      this.document.onChange((project) => this.#keeper.changed(project)),
+      bridge.onKeeping((keeping) => (this.keeping = keeping)),
+      bridge.onRecent((entries) => (this.recent = entries)),
+      bridge.onMovedElsewhere(() => (this.isElsewhere = true)),
+      bridge.onSettings((next) => this.#settle(next)),
+    )
+  }
+
+  /** Asks the host for everything that a window starts with. */
+  static async open(bridge: HostBridge): Promise<Outcome<WindowState>> {
+    const [facts, settings, opened] = await Promise.all([
+      bridge.facts(),
+      bridge.settings(),
+      bridge.currentProject(),
+    ])
+    if (facts.outcome !== 'done') return facts
+    if (settings.outcome !== 'done') return settings
+    if (opened.outcome !== 'done') return opened
+    const state = new WindowState(bridge, facts.value, settings.value, opened.value)
+    const recent = await bridge.listRecent()
+    if (recent.outcome === 'done') state.recent = recent.value
+    return { outcome: 'done', value: state }
+  }
+
+  /** Nothing of the user's is in this window yet: it may be filled with something else. */
+  get isUntouched(): boolean {
+    return (this.origin === 'example' || this.origin === 'blank') && this.document.undoLabel === null
+  }
+
+  tell(problem: Finding): void {
+    if (!this.notices.some((known) => known.code === problem.code && known.message === problem.message))
+      this.notices = [...this.notices, problem]
+  }
+
+  putAway(notice: Finding): void {
+    this.notices = this.notices.filter((known) => known !== notice)
+  }
+
+  /** Says something to screen readers; the same words twice are said twice. */
+  say(words: string): void {
+    this.said = this.said === words ? `${words}\u00a0` : words
+  }
+
+  /** The project as it is, to send with an operation of its own. */
+  change(): ProjectChange {
+    this.document.commit()
+    return this.#keeper.change(this.document.settled)
+  }
+
+  /** Runs an operation and tells what the host refused; answers its value, or null. */
+  async ask<T>(asked: Promise<Outcome<T>>): Promise<T | null> {
+    const answer = await asked
+    if (answer.outcome === 'refused') this.tell(answer.problem)
+    return answer.outcome === 'done' ? answer.value : null
+  }
+
+  async save(): Promise<void> {
+    const keeping = await this.ask(this.bridge.saveProject(this.change()))
+    if (keeping) this.keeping = keeping
+  }
+
+  async saveAs(): Promise<void> {
+    const keeping = await this.ask(this.bridge.saveProjectAs(this.change()))
+    if (keeping) this.keeping = keeping
+  }
+
+  /** The file was changed by somebody else: keeps this window's version, or takes the file's. */
+  async answerDisk(answer: 'keep-mine' | 'take-theirs'): Promise<void> {
+    const opened = await this.ask(this.bridge.answerDisk({ ...this.change(), answer }))
+    if (!opened) return
+    this.keeping = opened.keeping
+    if (answer === 'take-theirs') {
+      this.document.replace(JSON.parse(opened.text) as Project)
+      this.selection.hold(null)
+    }
+    this.#keeper.continueFrom(opened.nextRevision)
+  }
+
+  /** Exports the project as it is now. */
+  startExport(wish: ExportWish): void {
+    const { text } = this.change()
+    void this.exporting.start(this.bridge, { ...wish, text }).then((end) => {
+      if (end?.how === 'done') this.say(`Exported: ${end.what.where}`)
+    })
+  }
+
+  async changeSettings(change: Partial<Settings>): Promise<void> {
+    const settings = await this.ask(this.bridge.changeSettings(change))
+    if (settings) this.#settle(settings)
+  }
+
+  stop(): void {
+    for (const stop of this.#stops) stop()
+    this.#keeper.stop()
+  }
+
+  #settle(settings: Settings): void {
+    this.settings = settings
+    this.view.wishTheme(settings.theme)
+  }
+}
+
+export const [getWindow, setWindow] = createContext<WindowState>()
