@@ -201,7 +201,7 @@ function paintEdging(pen: Pen, picture: Picture, { scale, x, y, ratio }: Placing
 function paintJoins(pen: Pen, picture: Picture, placing: Placing, box: Box, size: number): void {
   const { scale, ratio } = placing
   const radius = clamp(size * JOIN_MARK.share, JOIN_MARK.least, JOIN_MARK.most) * ratio
-  const margin = radius / scale
+  const margin = (radius + ratio) / scale
   pen.setTransform(1, 0, 0, 1, placing.x, placing.y)
   pen.fillStyle = picture.palette.ink
   pen.beginPath()
@@ -210,6 +210,12 @@ function paintJoins(pen: Pen, picture: Picture, placing: Placing, box: Box, size
       continue
     pen.moveTo(x * scale + radius, y * scale)
     pen.arc(x * scale, y * scale, radius, 0, 2 * Math.PI)
+  }
+  if (size >= DETAIL.petals) {
+    // A hem of paper keeps ink apart from yarn as dark as itself.
+    pen.strokeStyle = picture.palette.paper
+    pen.lineWidth = 1.5 * ratio
+    pen.stroke()
   }
   pen.fill()
 }
