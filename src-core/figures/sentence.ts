@@ -47,8 +47,15 @@ function bothSizes(width: number, height: number, units: UnitSystem): string {
   return `${formatSize(width, height, units)} (${formatSize(width, height, other)})`
 }
 
+/** Tips farther apart than this share of a motif lie side by side. */
+const NESTLED = 0.01
+
 /** How the motifs are joined, in words: "joined tip to tip", "sewn together", "laid 5 mm apart". */
-export function joiningWords(project: Project, motif: MotifAccount | null): string {
+export function joiningWords(
+  project: Project,
+  motif: MotifAccount | null,
+  joins: Plan['joins'] = [],
+): string {
   const joining = project.joining ?? {}
   const units = project.units ?? 'metric'
   switch (joining.rule ?? 'tips') {
@@ -66,7 +73,11 @@ export function joiningWords(project: Project, motif: MotifAccount | null): stri
       return `laid ${formatLength(joining.gap ?? 0, units)} apart`
     default:
       if (motif?.shape === 'straight') return 'joined at the corners'
-      return motif?.shape === 'petals' ? 'joined tip to tip' : 'joined where they touch'
+      if (motif?.shape !== 'petals') return 'joined where they touch'
+      // Where flowers nestle, tips lie side by side and three may meet: that is not tip to tip.
+      return joins.some((join) => join.members.length > 2 || join.spread > NESTLED * motif.overTips)
+        ? 'joined at their tips'
+        : 'joined tip to tip'
   }
 }
 
@@ -118,7 +129,7 @@ export function projectSentence(project: Project, plan: Plan, terms?: Terms): Se
   parts.push(
     ...arrangementParts(plan),
     { text: ', ' },
-    { text: joiningWords(project, motif), field: 'joining' },
+    { text: joiningWords(project, motif, plan.joins), field: 'joining' },
   )
   const { width, height } = plan.size
   if (!plan.edging || plan.edging.height <= 0) {

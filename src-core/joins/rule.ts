@@ -5,6 +5,7 @@ import type { Joining, JoinRule } from '../../shared-types/project'
 import { finding } from '../findings/finding'
 import { MOST_GAP } from '../layout/constants'
 import type { ResolvedGauge } from '../stitches/gauge'
+import type { SeamVerb } from './words'
 import { formatNumber } from '../units/format'
 import type { Millimetres } from '../units/quantity'
 import { MOST_REACH, REACH_SHARE, REACH_STITCHES, STRETCH_SHARE, STRETCH_STITCHES } from './constants'
@@ -13,6 +14,8 @@ export interface Rule {
   readonly rule: JoinRule
   /** Air between outlines, in mm. */
   readonly gap: Millimetres
+  /** What the hand does along a seam. */
+  readonly verb: SeamVerb
 }
 
 const KINDS: Record<JoinRule, readonly AnchorKind[]> = {
@@ -42,7 +45,8 @@ export function joinRule(
     if (gauge.provenance === 'rule-of-thumb' && gap > 0)
       findings.push(finding('joins/no-chain-width', 'joining', { width: formatNumber(gauge.width, 1) }))
   }
-  return { rule: { rule, gap }, findings }
+  const needle = joining?.seam === undefined || joining.seam === 'whip' || joining.seam === 'mattress'
+  return { rule: { rule, gap, verb: needle ? 'sew' : 'crochet' }, findings }
 }
 
 /**

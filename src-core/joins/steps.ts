@@ -7,8 +7,8 @@ import type { Anchor, JoinMember, OrderJoin, OrderStep } from '../../shared-type
 import type { Hand } from '../../shared-types/project'
 import type { Placement } from '../layout/blanket'
 import type { Node, NodeMember } from './nodes'
-import { joinPhrase, listOf, sewingWords, spacePhrase, stationName, stepWords } from './words'
-import type { Station, ToldPlace } from './words'
+import { joinPhrase, listOf, seamWords, spacePhrase, stationName, stepWords } from './words'
+import type { SeamVerb, Station, ToldPlace } from './words'
 
 export interface StepsInput {
   readonly placements: readonly Placement[]
@@ -19,8 +19,8 @@ export interface StepsInput {
   readonly hand: Hand
   /** How the motif's places are counted: as petals, corners or by the clock. */
   readonly naming: Naming
-  /** Motifs are made first and sewn together afterwards, rather than joined in their last round. */
-  readonly sewn: boolean
+  /** How finished motifs are put together, or null where they are joined in their last round. */
+  readonly seam: SeamVerb | null
 }
 
 export type Naming = 'petals' | 'corners' | 'clock' | 'address'
@@ -96,8 +96,8 @@ function step(
     }))
     const turn = placements[motif]!.turn
     const partners = meeting.earlier.map((member) => label[member.motif]!)
-    const words = input.sewn
-      ? `sew ${stationName(station, naming, turn)} to ${listOf(partners)}`
+    const words = input.seam
+      ? `${input.seam} ${stationName(station, naming, turn)} to ${listOf(partners)}`
       : `${stationName(station, naming, turn)} ${phrase}`
     joins.push({ anchor: station.anchor.id, with: members, words })
     told.push({ station, phrase, partner: hostLabel, partners })
@@ -109,7 +109,9 @@ function step(
     motif: placements[motif]!.id,
     free,
     joins,
-    words: (input.sewn ? sewingWords : stepWords)(told, naming, placements[motif]!.turn),
+    words: input.seam
+      ? seamWords(told, naming, placements[motif]!.turn, input.seam)
+      : stepWords(told, naming, placements[motif]!.turn),
   }
 }
 

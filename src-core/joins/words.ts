@@ -106,10 +106,13 @@ export function stepWords(told: readonly ToldPlace[], naming: Naming, turn: Degr
   return phrases.join('; ')
 }
 
-/** The step of a motif that is made whole and sewn on: its sides (or else its tips) with whom they meet. */
-export function sewingWords(told: readonly ToldPlace[], naming: Naming, turn: Degrees): string {
+/** What the hand does along a seam: sewn with a needle, or crocheted. */
+export type SeamVerb = 'sew' | 'crochet'
+
+/** The step of a finished motif that is put on with a seam: its sides (or else its tips) with whom they meet. */
+export function seamWords(told: readonly ToldPlace[], naming: Naming, turn: Degrees, verb: SeamVerb): string {
   const joins = told.filter((entry) => entry.phrase !== null)
-  if (joins.length === 0) return 'make it whole'
+  if (joins.length === 0) return 'lay it in its place'
   const alongSides = joins.filter(({ station }) => station.anchor.kind === 'side' && naming === 'corners')
   const sides = new Map<number, number>()
   for (const { station, partner } of alongSides) sides.set(station.number, partner)
@@ -120,7 +123,7 @@ export function sewingWords(told: readonly ToldPlace[], naming: Naming, turn: De
     const others = partners.filter((partner) => !covered.has(partner))
     if (others.length > 0) phrases.push(`${stationName(station, naming, turn)} to ${listOf(others)}`)
   }
-  return `make it whole, then sew ${phrases.join('; ')}`
+  return `${verb} ${phrases.join('; ')}`
 }
 
 /** Numbers as runs: 1–3 and 6. */

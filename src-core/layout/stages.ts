@@ -204,7 +204,7 @@ export function work(
     sequence,
     hand,
     naming: NAMING[account.shape],
-    sewn: rule.rule === 'seam',
+    seam: rule.rule === 'seam' ? rule.verb : null,
   })
   return { sequence, labels, steps, findings }
 }

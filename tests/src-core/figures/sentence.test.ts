@@ -11,7 +11,7 @@ const say = (p: Project, q: Plan): string => sentenceText(projectSentence(p, q))
 describe('the project as a sentence', () => {
   it('tells count, motif, size, arrangement, joining and finished size', () => {
     expect(say(project, sized)).toBe(
-      '120 six-petal flowers of 78 mm in offset rows of 12, joined tip to tip: 97.5 × 68.6 cm (38⅜ × 27 in).',
+      '120 six-petal flowers of 78 mm in offset rows of 12, joined at their tips: 97.5 × 68.6 cm (38⅜ × 27 in).',
     )
   })
 
@@ -26,7 +26,7 @@ describe('the project as a sentence', () => {
 
   it('speaks imperial when the project does', () => {
     expect(say({ ...project, units: 'imperial' }, sized)).toContain(
-      '3⅛ in, in offset rows of 12, joined tip to tip: 38⅜ × 27 in (97.5 × 68.6 cm).',
+      '3⅛ in, in offset rows of 12, joined at their tips: 38⅜ × 27 in (97.5 × 68.6 cm).',
     )
   })
 
@@ -40,7 +40,7 @@ describe('the project as a sentence', () => {
       ['motif-size', '78 mm'],
       ['arrangement', 'offset rows'],
       ['columns', '12'],
-      ['joining', 'joined tip to tip'],
+      ['joining', 'joined at their tips'],
       ['size', '97.5 × 68.6 cm (38⅜ × 27 in)'],
     ])
   })
@@ -67,6 +67,14 @@ describe('the project as a sentence', () => {
     const words = (joining: Project['joining'], shape: 'petals' | 'round' | 'straight' = 'petals'): string =>
       joiningWords({ ...project, joining }, { ...sampleMotif(), shape })
     expect(words({ rule: 'tips' })).toBe('joined tip to tip')
+    const three = {
+      x: 0,
+      y: 0,
+      spread: 2,
+      host: '1,1',
+      members: [1, 2, 3].map((n) => ({ motif: `1,${n}`, anchor: 'tip-1' })),
+    }
+    expect(joiningWords(project, sampleMotif(), [three])).toBe('joined at their tips')
     expect(words({ rule: 'tips' }, 'round')).toBe('joined where they touch')
     expect(words({ rule: 'tips' }, 'straight')).toBe('joined at the corners')
     expect(words({ rule: 'edges' })).toBe('joined at tips and shoulders')
