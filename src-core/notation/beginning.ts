@@ -109,7 +109,8 @@ function findChain(items: readonly Item[], startsFresh: boolean): Found | null {
       return { chain: atom, rest }
     }
     if (atom.kind === 'work' && !isSlip(atom.item.stitch)) return null
-    if (atom.kind === 'described') return null
+    // Chains behind a skip are a loop over what is skipped.
+    if (atom.kind === 'described' || atom.kind === 'other') return null
   }
   return null
 }
@@ -190,14 +191,18 @@ export function findBeginning(items: readonly Item[], startsFresh: boolean): Beg
   if (next?.kind === 'described') return make('leg', { legs: 0, stitch: 'dc' })
   const bunch = laterBunch(rest, nextAt + 1)
   const together = nextAt === at && name !== null
-  if (together && (isBunch(name) || name.beginning) && stitch !== 'sc') {
+  if (together && item.count > 1 && (isBunch(name) || name.beginning) && stitch !== 'sc') {
     return make('leg', {
       stitch: stitch ?? bunch?.stitch ?? null,
       legs: name.size > 0 ? name.size + 1 : (bunch?.legs ?? 0),
     })
   }
   const toldCluster = behind?.kind === 'statement' && behind.item.cluster
-  if (together && name.form === 'plain' && stitch !== 'sc' && stitch !== 'sl st') {
+  const into = next?.kind === 'work' ? next.item.place?.parts[0] : undefined
+  const onePlace = into
+    ? into.which === 'same'
+    : next?.kind === 'work' && next.group !== null && next.group.place !== null
+  if (together && onePlace && name.form === 'plain' && stitch !== 'sc' && stitch !== 'sl st') {
     const single = next?.kind === 'work' ? (next.item.count ?? 1) : 1
     if (
       toldCluster ||

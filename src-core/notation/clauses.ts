@@ -98,6 +98,25 @@ export function readAmount(reader: Reader, plainNumber = false): Amount | null {
   })
 }
 
+/** Token where "on last rep" begins, if it comes soon; what is left out stands before it. */
+function lastRepAhead(reader: Reader): number {
+  for (let ahead = 1; ahead < 10; ahead++) {
+    if (!['on', 'at', 'in'].includes(reader.key(ahead))) continue
+    const named = reader.key(ahead + 1) === 'the' ? ahead + 2 : ahead + 1
+    if (
+      ['last', 'final'].includes(reader.key(named)) &&
+      ['rep', 'repeat', 'time'].includes(reader.key(named + 1))
+    )
+      return reader.at + ahead
+  }
+  return reader.end
+}
+
+/** Sets the cursor behind the last token that ends there. */
+function passBehind(reader: Reader, end: number): void {
+  while (reader.at > 0 && reader.tokens[reader.at - 1]!.end > end) reader.at--
+}
+
 /** "ending last rep at **", "ending with ch 3, dc in first sc", "omitting last ch 2 on final rep". */
 function readEnding(
   reader: Reader,
@@ -125,11 +144,12 @@ function readEnding(
       reader.skip('out', 'off')
       reader.skip('the')
       reader.skip('last', 'final')
-      const at = reader.at
+      const outer = reader.end
+      reader.end = lastRepAhead(reader)
       const items = sequence(reader, 'clause').slice(0, 1)
+      if (items.length > 0) passBehind(reader, items[0]!.end)
+      reader.end = outer
       if (items.length === 0) return null
-      reader.at = at
-      while (reader.peek() && reader.peek()!.end <= items[0]!.end) reader.at++
       if (reader.skip('on', 'at', 'in')) {
         reader.skip('the')
         reader.skip('last', 'final')
@@ -223,7 +243,11 @@ export function readStatement(reader: Reader, end: number): StatementItem | null
     )
     const stands = keys.findIndex((key, index) => key === 'stands' && keys[index + 1] === 'for')
     const at = count >= 0 ? count : stands
-    if (at >= 0 && at <= 8) {
+    if (
+      at >= 0 &&
+      at <= 8 &&
+      !keys.slice(0, at).some((key) => ['(', '[', '{', ',', ';', '*'].includes(key))
+    ) {
       const negative = keys
         .slice(0, at + 2)
         .some((key) => ['not', "doesn't", "don't", 'never', 'no'].includes(key))

@@ -102,7 +102,7 @@ function readDefinition(reader: Reader, heading: Heading, to: number): Definitio
   reader.findings.length = before
   const form =
     named && named.form !== 'plain' && named.form !== 'together' ? named.form : FORM_BY_ITEMS(items)
-  return { names, form, items, ...heading.span }
+  return { names, form, items, description: spanTokens(reader.tokens, heading.to, to), ...heading.span }
 }
 
 /** Where a section or definition that begins at `from` ends: the next heading, or a blank line. */

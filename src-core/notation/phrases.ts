@@ -20,7 +20,7 @@ import type {
 import { readStitch } from './vocabulary'
 
 const SKIP_WORDS = new Set(['sk', 'skip', 'skipping', 'miss', 'missing', 'leave', 'leaving'])
-const VERBS = new Set(['work', 'make', 'working', 'making', 'worked', 'now', 'then', 'also'])
+export const VERBS = new Set(['work', 'make', 'working', 'making', 'worked', 'now', 'then', 'also'])
 const PLACE_STARTS = new Set(['in', 'into', 'on', 'around', 'between', 'bet', 'over', 'through'])
 const STEP_WORDS = new Set(['yo', 'yrh', 'yoh', 'insert', 'draw', 'pull'])
 const BOUNDARY = new Set([',', ';', '.', ':', '(', '[', '{', ')', ']', '}', '*', '**', '—', '–'])

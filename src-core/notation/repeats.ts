@@ -90,16 +90,10 @@ function bodySpan(item: GroupItem | StarItem): Span {
 const works = (item: Item): boolean =>
   item.type !== 'note' && item.type !== 'count' && item.type !== 'statement'
 
-/** Body of the last repeat: cut at `**`, or with its last stitches put differently. */
-function lastBody(work: Work, star: StarItem): readonly Item[] {
+/** Body of the last repeat: cut at `**`, or with its last stitches put differently; null where ** is missing. */
+export function lastItems(star: StarItem): readonly Item[] | null {
   const clause = star.repeat
-  if (clause?.endAtDouble) {
-    const cut = upToDouble(star.items)
-    if (cut) return cut
-    report(work, 'rounds/double-asterisk-missing', clause, {}, 'once')
-    work.open = true
-    return star.items
-  }
+  if (clause?.endAtDouble) return upToDouble(star.items)
   const ending = clause?.ending
   if (!ending) return star.items
   if (ending.mode === 'append') return [...star.items, ...ending.items]
@@ -113,6 +107,14 @@ function lastBody(work: Work, star: StarItem): readonly Item[] {
     if (fewer) body.push(fewer)
   }
   return ending.mode === 'omit' ? body : [...body, ...ending.items]
+}
+
+function lastBody(work: Work, star: StarItem): readonly Item[] {
+  const items = lastItems(star)
+  if (items) return items
+  report(work, 'rounds/double-asterisk-missing', star.repeat, {}, 'once')
+  work.open = true
+  return star.items
 }
 
 /** "dc in next 3 dc" without its last dc, where the text takes off a single one. */
@@ -198,9 +200,11 @@ export function runAround(work: Work, part: AroundPart, run: ItemRunner, star: S
     if (single) {
       report(work, 'rounds/last-repeat-not-said', star?.repeat ?? part.item, {}, String(part.item.start))
       const laps = (available - over) / unit + 1
-      return laps > MOST_REPEATS
-        ? undefined
-        : runLaps(work, part, bodies, bodies.slice(0, bodies.findLastIndex(works)), laps, run)
+      if (laps <= MOST_REPEATS)
+        runLaps(work, part, bodies, bodies.slice(0, bodies.findLastIndex(works)), laps, run)
+      // How the last one ends is not in the text, so it is never written out.
+      work.repeats.delete(part.item)
+      return
     }
     const whole = Math.max(0, Math.floor(available / unit))
     const words = {

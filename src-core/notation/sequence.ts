@@ -1,6 +1,6 @@
 /** Sequences of phrases: commas and stops, brackets of three kinds, asterisks and what repeats them. */
 import { readAmount, readCounts, readRepeatClause, readStatement } from './clauses'
-import { readPhrase, readProse } from './phrases'
+import { VERBS, readPhrase, readProse } from './phrases'
 import { readPlace } from './places'
 import type { Reader } from './reader'
 import type { Span } from './tokens'
@@ -20,6 +20,7 @@ const SEPARATORS = new Set([
   '—',
   '+',
   '/',
+  '=',
   '"',
   '!',
   'but',
@@ -267,6 +268,11 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
           wrap(star, { repeat: null, closed: false })
         }
         star = { mark: key, token: at, index: items.length }
+        continue
+      }
+      // "Work (sc, hdc, dc) in each sp": the verb adds nothing.
+      if (VERBS.has(key) && (OPENERS[reader.key(1)] || STARS.has(reader.key(1)))) {
+        reader.at++
         continue
       }
       if (OPENERS[key]) {

@@ -282,6 +282,8 @@ export interface Definition extends Span {
   readonly names: readonly string[]
   readonly form: StitchForm
   readonly items: readonly Item[]
+  /** The words that explain it. */
+  readonly description: Span
 }
 
 export interface RoundsTree {

@@ -1,0 +1,111 @@
+/** The abbreviations that a text uses, each with what it stands for, and the stitches that the text explains. */
+import type { Terms } from '../../shared-types/project'
+import { STITCH_KEYS } from '../stitches/table'
+import { canonicalStitch, stitchAbbreviation, stitchName } from '../stitches/terms'
+import { tokenize } from './tokens'
+import { translateText } from './translate'
+import type { RoundsTree } from './tree'
+
+export interface Abbreviation {
+  readonly abbreviation: string
+  readonly meaning: string
+}
+
+/** CYC master list, the part that round motifs need; picot and ring words explain themselves. */
+const MEANINGS: Readonly<Record<string, string>> = {
+  beg: 'beginning',
+  bet: 'between',
+  bl: 'back loop',
+  blo: 'back loop only',
+  bo: 'bobble',
+  cc: 'contrasting colour',
+  chs: 'chains',
+  cl: 'cluster',
+  cls: 'clusters',
+  cont: 'continue',
+  dec: 'decrease',
+  fl: 'front loop',
+  flo: 'front loop only',
+  foll: 'following',
+  inc: 'increase',
+  lp: 'loop',
+  lps: 'loops',
+  mc: 'main colour',
+  pc: 'popcorn',
+  pm: 'place marker',
+  prev: 'previous',
+  rem: 'remaining',
+  rep: 'repeat',
+  rnd: 'round',
+  rnds: 'rounds',
+  rs: 'right side',
+  sh: 'shell',
+  sk: 'skip',
+  sp: 'space',
+  sps: 'spaces',
+  st: 'stitch',
+  sts: 'stitches',
+  tog: 'together',
+  ws: 'wrong side',
+  yo: 'yarn over',
+  yoh: 'yarn over hook',
+  yrh: 'yarn round hook',
+}
+const CAPITALS = new Set(['bl', 'blo', 'fl', 'flo', 'mc', 'cc', 'rs', 'ws'])
+const COMPOUND = /^(fp|bp|e)?([a-z]+?)(\d+)?(tog)?$/
+const PREFIXES: Readonly<Record<string, string>> = { fp: 'front post ', bp: 'back post ', e: 'extended ' }
+
+function meaningOf(key: string, terms: Terms): Abbreviation | null {
+  const plain = canonicalStitch(key, terms)
+  if (plain && stitchAbbreviation(plain, terms) === key)
+    return { abbreviation: key, meaning: stitchName(plain, terms) }
+  const known = MEANINGS[key]
+  if (known) return { abbreviation: CAPITALS.has(key) ? key.toUpperCase() : key, meaning: known }
+  const [, before = '', base = '', number, together] = COMPOUND.exec(key) ?? []
+  const stitch = STITCH_KEYS.find((each) => stitchAbbreviation(each, terms) === base)
+  if (!stitch || (!before && !together) || (number !== undefined) !== (together !== undefined)) return null
+  const post = before === 'e' ? before : before.toUpperCase()
+  const behind = together ? `${number}tog` : ''
+  return {
+    abbreviation: `${post}${base}${behind}`,
+    meaning: `${PREFIXES[before] ?? ''}${stitchName(stitch, terms)}${together ? ` ${number} together` : ''}`,
+  }
+}
+
+/** In alphabetical order, in the terms asked for (else the text's own). */
+export function abbreviationsUsed(tree: RoundsTree, terms: Terms = tree.terms): Abbreviation[] {
+  const text = translateText(tree.text, tree.terms, terms)
+  const found = new Map<string, Abbreviation>()
+  const add = (entry: Abbreviation | null) => {
+    if (entry) found.set(entry.abbreviation, entry)
+  }
+  const tokens = tokenize(text)
+  tokens.forEach((token, index) => {
+    if (token.kind === 'chains') {
+      const words = token.text.toLowerCase().startsWith('ch') ? 'ch-' : '-ch'
+      add({ abbreviation: words, meaning: 'chain or space made before' })
+      return
+    }
+    if (token.kind !== 'word') return
+    const next = tokens[index + 1]?.key ?? ''
+    if (token.key === 'sl' && (next === 'st' || next === 'sts')) {
+      add({ abbreviation: 'sl st', meaning: 'slip stitch' })
+      return
+    }
+    if ((token.key === 'st' || token.key === 'sts') && tokens[index - 1]?.key === 'sl') return
+    add(meaningOf(token.key, terms))
+  })
+  return [...found.values()].sort((a, b) => a.abbreviation.localeCompare(b.abbreviation, 'en'))
+}
+
+/** The stitches that the text explains itself, in its words, in the terms asked for. */
+export function specialStitches(tree: RoundsTree, terms: Terms = tree.terms): Abbreviation[] {
+  return tree.definitions.map((definition) => ({
+    abbreviation: definition.names[definition.names.length - 1] ?? '',
+    meaning: translateText(
+      tree.text.slice(definition.description.start, definition.description.end).trim(),
+      tree.terms,
+      terms,
+    ),
+  }))
+}
