@@ -33,6 +33,9 @@ export interface MeasuredContext {
   readonly growth: number
 }
 
+/** A leaf may be broader than it is long, but not by more than this. */
+const BROADEST_LEAF = 1.5
+
 const SIDES = { square: 4, hexagon: 6, octagon: 8 } as const
 
 /**
@@ -155,7 +158,8 @@ class MeasureReader {
   }
 
   #round(): Shape | null {
-    const across = this.#measure('across') ?? this.#measure('overTips')
+    const own = this.#measure('across')
+    const across = own === undefined ? this.#measure('overTips') : own
     if (across === null) return null
     if (across === undefined) return this.#missing(WORDS.across)
     return {
@@ -207,7 +211,8 @@ class MeasureReader {
     if (length === null || width === null) return null
     if (length === undefined) return this.#missing(WORDS.length)
     width ??= this.#assumed(WORDS.width, length * DEFAULT_LEAF_WIDTH_SHARE)
-    if (!this.#ordered(width, length * 1.5, WORDS.width, WORDS.length)) return null
+    if (!this.#ordered(width, BROADEST_LEAF * length, WORDS.width, 'one and a half times the length'))
+      return null
     return {
       shape: 'leaf',
       petals: 2,
