@@ -6,6 +6,10 @@ import { radians } from '../units/quantity'
 import type { Degrees } from '../units/quantity'
 import type { Naming } from './steps'
 
+/** How left and right are meant wherever the working order is told. */
+export const SIDES_LEGEND =
+  'Left and right on a motif are seen from its middle, looking outward, right side up.'
+
 /** A place of the motif in hand with its number from the motif's own start. */
 export interface Station {
   readonly anchor: Anchor

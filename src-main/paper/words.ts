@@ -4,6 +4,7 @@ import type { Joining, Project, Terms } from '../../shared-types/project'
 import { capital, counted, numeral } from '../../src-core/figures/words'
 import type { JoinLegendWords } from '../../src-core/figures/join-detail'
 import { shapeName } from '../../src-core/figures/sentence'
+import { SIDES_LEGEND } from '../../src-core/joins/words'
 import { termWord } from '../../src-core/stitches/terms'
 
 export const PAGE_NAMES = {
@@ -181,7 +182,8 @@ export function stepTitle(label: string, row: number, column: number, code: stri
 export function orderIntroduction(count: number, ends: string, told: boolean): string {
   const same = told ? ' “The same” means: in the same way, each time one place further along.' : ''
   const what = told ? 'joined' : 'finished'
-  return `Tick off each motif when it is ${what}.${same} ${count.toLocaleString('en')} motifs, ${ends} ends to weave in.`
+  const sides = told ? ` ${SIDES_LEGEND}` : ''
+  return `Tick off each motif when it is ${what}.${same}${sides} ${count.toLocaleString('en')} motifs, ${ends} ends to weave in.`
 }
 
 /** Whether motifs are joined while they are worked, so that each joins into what is there. */

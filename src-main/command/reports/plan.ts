@@ -12,7 +12,8 @@ import {
   formatSize,
   formatYarnLength,
 } from '../../../src-core/units/format'
-import { listing, table } from '../text'
+import { SIDES_LEGEND } from '../../../src-core/joins/words'
+import { listing, table, wrap } from '../text'
 import { findingSection } from './findings'
 import { ARRANGEMENT_WORDS, ballWord, JOIN_WORDS, termsOf, unitsOf } from './words'
 
@@ -126,6 +127,7 @@ function orderSection(plan: Plan, width: number, whole: boolean): string[] {
   return [
     '',
     'Working order',
+    ...(shown.some((step) => / (left|right) of /.test(step.words)) ? wrap(SIDES_LEGEND, width) : []),
     ...listing(shown.map(pair), width),
     ...(rest > 0 ? [`… and ${formatNumber(rest)} more: --order shows all, the map prints them.`] : []),
   ]
