@@ -1,0 +1,153 @@
+import { readFile } from 'node:fs/promises'
+import type { Browser, BrowserContext, Page } from 'playwright-core'
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
+import { AxeBuilder } from '@axe-core/playwright'
+import { startChromium, startLoopback } from './browser'
+import type { Loopback } from './browser'
+import { makeFolder } from './desktop'
+import { Keys, sentence } from './hands'
+
+let browser: Browser
+let context: BrowserContext
+let folder: Awaited<ReturnType<typeof makeFolder>>
+let loopback: Loopback
+let page: Page
+
+beforeAll(async () => {
+  browser = await startChromium()
+})
+afterAll(() => browser?.close())
+
+beforeEach(async () => {
+  folder = await makeFolder()
+  loopback = await startLoopback(folder.path)
+  context = await browser.newContext({ viewport: { width: 1280, height: 800 }, reducedMotion: 'reduce' })
+  page = await context.newPage()
+  await page.goto(await loopback.nextAddress())
+  await page.getByRole('navigation', { name: 'Places of the job' }).waitFor()
+})
+afterEach(async () => {
+  await context.close()
+  await loopback.kill()
+  await folder.forget()
+})
+
+const project = async () => {
+  const opened = await page.evaluate(() => window.petalyard.currentProject())
+  if (opened.outcome !== 'done') throw new Error('there is no project')
+  return JSON.parse(opened.value.text) as { motifs: { petals?: number; overTips?: number }[] }
+}
+
+describe('a maker without a mouse', () => {
+  it('gets from the first start to an exported map by keyboard alone', async () => {
+    const keys = new Keys(page)
+    await keys.reach('Start from your own motif')
+    await keys.press('Enter')
+    await keys.reach('Petals')
+    await keys.type('5')
+    await keys.reach('Tip to tip')
+    await keys.type('3 1/2 in')
+    await keys.reach('Between petals')
+    await keys.type('62 mm')
+    await keys.reach('Start with this motif')
+    await keys.press('Enter')
+    expect(await sentence(page)).toContain('five-petal flowers')
+    await keys.reach('Arrangement', true)
+    await keys.reach('Paper')
+    await keys.press('Enter')
+    await page.getByRole('img', { name: /^Page 1 of \d+/ }).waitFor()
+    await keys.reach('Export the map as PDF')
+    const downloaded = page.waitForEvent('download')
+    await keys.press('Enter')
+    const path = await (await downloaded).path()
+    expect((await readFile(path)).subarray(0, 5).toString()).toBe('%PDF-')
+    expect(keys.actions).toBeLessThan(25)
+    expect((await project()).motifs[0]).toMatchObject({ petals: 5, overTips: expect.closeTo(88.9, 6) })
+  })
+
+  it('walks the map with arrow keys, paints with letters, and takes it back', async () => {
+    const keys = new Keys(page)
+    await keys.reach(/^Map of /)
+    await keys.press('ArrowRight')
+    await keys.press('ArrowRight')
+    await keys.press('Shift+ArrowDown')
+    const said = page.getByText(/^motif \d+, row 2, place \d+, colourway/)
+    await said.waitFor({ state: 'attached' })
+    await keys.press('b')
+    await page.getByRole('button', { name: 'Undo: paint 2 motifs' }).waitFor()
+    await keys.press('Control+z')
+    await page.getByRole('button', { name: 'Redo: paint 2 motifs' }).waitFor()
+    await keys.press('Control+y')
+    await page.getByRole('button', { name: 'Undo: paint 2 motifs' }).waitFor()
+    await keys.press('?')
+    await page.getByRole('dialog', { name: 'Keys' }).waitFor()
+    await keys.press('Escape')
+    await page.getByRole('dialog', { name: 'Keys' }).waitFor({ state: 'detached' })
+  })
+
+  it('reads the map as a table and paints in it', async () => {
+    await page.getByRole('button', { name: 'As a table' }).click()
+    const rows = page.getByRole('row')
+    expect(await rows.count()).toBeGreaterThan(20)
+    await page.getByRole('combobox', { name: 'Colourway of motif 1', exact: true }).selectOption({ index: 1 })
+    await page.getByRole('button', { name: 'Undo: paint 1 motif' }).waitFor()
+  })
+
+  it('is told beside the field what cannot be read, and the last good value stays', async () => {
+    await page.getByRole('button', { name: 'Motif', exact: true }).click()
+    const field = page.getByRole('textbox', { name: 'Across', exact: true }).first()
+    const before = await field.inputValue()
+    await field.fill('12 apples')
+    await page
+      .getByRole('alert')
+      .filter({ hasText: `${before} stays in force` })
+      .waitFor()
+    await field.press('Escape')
+    expect(await field.inputValue()).toBe(before)
+  })
+})
+
+/** Rules of WCAG 2.2 A and AA, and the good practice that axe adds where it is about the whole page. */
+const TAGS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice']
+
+async function remarks(): Promise<string[]> {
+  const { violations } = await new AxeBuilder({ page }).withTags(TAGS).analyze()
+  return violations.flatMap(({ id, impact, nodes }) =>
+    nodes.map((node) => `${impact} ${id}: ${node.target.join(' ')}: ${node.failureSummary ?? ''}`),
+  )
+}
+
+describe.each(['light', 'dark'] as const)('for everybody, %s', (theme) => {
+  it('no place breaks a rule that a machine can check', async () => {
+    await page.evaluate((wished) => window.petalyard.changeSettings({ theme: wished }), theme)
+    await page.locator(`html[data-theme=${theme}]`).waitFor({ state: 'attached' })
+    expect(await remarks()).toEqual([])
+    for (const place of ['Motif', 'Arrangement', 'Joins', 'Colours', 'Yarn', 'Paper']) {
+      await page.getByRole('navigation').getByRole('button', { name: place, exact: true }).click()
+      await page.getByRole('heading', { name: place, level: 2 }).waitFor()
+      expect(await remarks(), place).toEqual([])
+    }
+    await page.getByRole('button', { name: 'As a table' }).click()
+    expect(await remarks(), 'table').toEqual([])
+  })
+
+  it('no dialog breaks a rule that a machine can check', async () => {
+    await page.evaluate((wished) => window.petalyard.changeSettings({ theme: wished }), theme)
+    await page.locator(`html[data-theme=${theme}]`).waitFor({ state: 'attached' })
+    await page.getByRole('button', { name: 'Start from your own motif' }).click()
+    await page.getByRole('dialog', { name: 'Start' }).waitFor()
+    expect(await remarks(), 'start').toEqual([])
+    await page.keyboard.press('Escape')
+    for (const entry of ['Settings…', 'Keys', 'How to…', 'Take a Motif or Yarn from…', 'About Petalyard']) {
+      await page.getByRole('button', { name: 'Menu', exact: true }).click()
+      await page.getByRole('dialog', { name: 'Menu' }).getByRole('button', { name: entry }).click()
+      await page.locator('dialog[open]').waitFor()
+      expect(await remarks(), entry).toEqual([])
+      await page.keyboard.press('Escape')
+      await page.locator('dialog[open]').waitFor({ state: 'detached' })
+    }
+    await page.getByRole('button', { name: /change the size$/ }).click()
+    await page.getByRole('dialog', { name: 'Change the size' }).waitFor()
+    expect(await remarks(), 'sentence').toEqual([])
+  })
+})

@@ -1,0 +1,110 @@
+import { readFile } from 'node:fs/promises'
+import { join } from 'node:path'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import type { Project } from '../../shared-types/project'
+import { eventually } from '../src-main/documents/session/world'
+import { makeFolder, startDesktop } from './desktop'
+import type { Desktop } from './desktop'
+import { Hands, sentence } from './hands'
+
+let desktop: Desktop
+let folder: Awaited<ReturnType<typeof makeFolder>>
+
+beforeAll(async () => {
+  folder = await makeFolder()
+  desktop = await startDesktop(folder.path)
+})
+afterAll(async () => {
+  await desktop?.close()
+  await folder?.forget()
+})
+
+const kept = async (): Promise<Project> => {
+  const opened = await desktop.window.evaluate(() => window.petalyard.currentProject())
+  if (opened.outcome !== 'done') throw new Error('there is no project')
+  return JSON.parse(opened.value.text) as Project
+}
+
+describe('a maker with one finished flower', () => {
+  it('gets from the first start to an exported map in under 25 actions', async () => {
+    const page = desktop.window
+    const hands = new Hands(page)
+    const path = join(folder.path, 'map.pdf')
+    await desktop.app.evaluate(({ dialog }, filePath) => {
+      dialog.showSaveDialog = (async () => ({
+        canceled: false,
+        filePath,
+      })) as unknown as typeof dialog.showSaveDialog
+    }, path)
+
+    await hands.press('Start from your own motif')
+    await hands.fill('Petals', '8')
+    await hands.fill('Tip to tip', '95 mm')
+    await hands.fill('Between petals', '6.6 cm + 4 mm')
+    await hands.fill('To become, wide', '120 cm')
+    await hands.fill('and long', '160 cm')
+    await hands.press('Start with this motif')
+    expect(await sentence(page)).toMatch(/^\d+ eight-petal flowers of /)
+
+    await hands.go('Motif')
+    await hands.fill('Together they weigh', '43 g')
+    await hands.go('Colours')
+    await hands.press('Add a colourway')
+    await hands.press(/^No two alike touching/, 'radio')
+    await hands.go('Yarn')
+    await hands.fill('On hand', '100 g')
+    await hands.go('Paper')
+    await page.getByRole('img', { name: /^Page 1 of \d+/ }).waitFor()
+    await hands.press('Export the map as PDF')
+    await page
+      .getByText(/^Exported: map\.pdf/)
+      .first()
+      .waitFor()
+
+    expect(hands.actions).toBeLessThan(25)
+    expect((await readFile(path)).subarray(0, 5).toString()).toBe('%PDF-')
+    const project = await kept()
+    expect(project.motifs?.[0]).toMatchObject({ petals: 8, overTips: 95, overValleys: 70 })
+    expect(project.layout).toMatchObject({ target: { width: 1200, height: 1600 } })
+  })
+
+  it('takes everything back, step by step and by name, and does it again', async () => {
+    const page = desktop.window
+    const before = await kept()
+    const names: string[] = []
+    for (;;) {
+      const undo = page.getByRole('button', { name: /^Undo: / })
+      if ((await undo.count()) === 0) break
+      names.push((await undo.getAttribute('aria-label')) ?? '')
+      await undo.click()
+    }
+    expect(names.at(-1)).toBe('Undo: start from your own motif')
+    expect(names).toContain('Undo: change the weight')
+    expect(names).toContain('Undo: change the pattern')
+    for (;;) {
+      const redo = page.getByRole('button', { name: /^Redo: / })
+      if ((await redo.count()) === 0) break
+      await redo.click()
+    }
+    await eventually(async () => expect(await kept()).toEqual(before))
+  })
+
+  it('drags nothing and still sees what would follow: the sentence is nudged by its keys', async () => {
+    const page = desktop.window
+    const rows = page.getByRole('button', { name: /change the motifs in a row$/ })
+    await rows.focus()
+    await page.keyboard.press('ArrowUp')
+    const ledger = page.getByRole('region', { name: 'Ledger' })
+    await ledger
+      .getByText(/^\+\d+$/)
+      .first()
+      .waitFor()
+    const tried = await sentence(page)
+    await page.keyboard.press('Escape')
+    await eventually(async () => expect(await sentence(page)).not.toBe(tried))
+    await page.keyboard.press('ArrowUp')
+    await page.keyboard.press('Enter')
+    await page.getByRole('button', { name: 'Undo: change the number of motifs' }).waitFor()
+    expect(await sentence(page)).toBe(tried)
+  })
+})
