@@ -2,8 +2,9 @@
 import type { Settings } from '../../shared-types/bridge'
 import type { MeasuredMotif, OutlineKind, Project } from '../../shared-types/project'
 import { PROJECT_FORMAT, PROJECT_VERSION } from '../../shared-types/project'
-import { fitProject } from '../../src-core/plan'
-import { takeFit } from '../state/edits/layout'
+import { planProject } from '../../src-core/plan'
+import { patchBlanket } from '../state/edits/layout'
+import { resized } from '../state/resize'
 import { addColourway, addYarn, newColourway, newYarn, setSlotYarn } from '../state/edits/yarn'
 import { newMotif } from '../state/edits/motif'
 
@@ -69,7 +70,8 @@ export function ownProject(
     ...project,
     layout: {
       kind: 'blanket',
-      arrangement: 'offset-rows',
+      // Squares and octagons lie side by side; everything else nestles in offset rows.
+      arrangement: own.outline === 'square' || own.outline === 'octagon' ? 'straight-rows' : 'offset-rows',
       motif: motif.id,
       columns: 8,
       rows: 8,
@@ -80,10 +82,7 @@ export function ownProject(
       cells: { fill: { pattern: 'one', colourways: [way.id], seed: 1 } },
     },
   }
-  // Squares and octagons lie side by side; everything else nestles in offset rows.
-  const straight = own.outline === 'square' || own.outline === 'octagon'
-  const { arrangements } = fitProject(project, wish)
-  const fit =
-    arrangements.find((entry) => (entry.arrangement === 'straight-rows') === straight) ?? arrangements[0]
-  return fit ? takeFit(project, fit) : project
+  // A small piece of it tells the pitch, and the pitch tells how many come nearest to the wish.
+  const piece = patchBlanket(project, { columns: 3, rows: 3 })
+  return resized(piece, planProject(piece), wish)
 }

@@ -5,7 +5,9 @@
  */
 import type { Plan } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
+import { countPlaces } from '../../src-core/layout/places'
 import { createPlanner } from '../../src-core/plan'
+import type { Background } from './background'
 
 /** A change of the project: answers a new one, or the same where there is nothing to do. */
 export type Edit = (project: Project) => Project
@@ -17,11 +19,15 @@ interface Step {
   readonly key: string | null
 }
 
+/** Motifs up to which a plan is made at once: it takes less than about a frame on an old laptop. */
+const AT_ONCE = 300
+
 /** More steps than anybody takes back; the oldest are let go. */
 const MOST_STEPS = 500
 
 export class DocumentState {
   readonly #planner = createPlanner()
+  readonly #background: Background | null
   readonly #listeners = new Set<(project: Project) => void>()
   #settled: Project
   #preview: Project | null
@@ -29,25 +35,37 @@ export class DocumentState {
   #label = ''
   #past: readonly Step[]
   #future: readonly Step[]
+  #plan: Plan
+  /** Plans that were asked for in the background and have not come yet. */
+  #awaited: number
   readonly project: Project
-  readonly plan: Plan
+  readonly isPlanning: boolean
   readonly previous: Plan | null
   readonly undoLabel: string | null
   readonly redoLabel: string | null
   readonly isPreviewing: boolean
 
-  constructor(project: Project) {
+  /** Without a background every plan is made at once. */
+  constructor(project: Project, background: Background | null = null) {
+    this.#background = background
     this.#settled = $state.raw(project)
     this.#preview = $state.raw(null)
     this.#before = $state.raw(null)
     this.#past = $state.raw([])
     this.#future = $state.raw([])
     this.project = $derived(this.#preview ?? this.#settled)
-    this.plan = $derived(this.#planner.plan(this.project))
+    this.#plan = $state.raw(this.#planner.plan(project))
+    this.#awaited = $state(0)
+    this.isPlanning = $derived(this.#awaited > 0)
     this.previous = $derived(this.#preview ? this.#before : null)
     this.isPreviewing = $derived(this.#preview !== null)
     this.undoLabel = $derived(this.#past.at(-1)?.label ?? null)
     this.redoLabel = $derived(this.#future.at(-1)?.label ?? null)
+  }
+
+  /** What follows from the project; while a large one is planned, what followed from the one before. */
+  get plan(): Plan {
+    return this.#plan
   }
 
   /** The project without what is only being tried. */
@@ -72,19 +90,25 @@ export class DocumentState {
     if (this.#preview === null) this.#before = this.plan
     this.#preview = edit(this.#settled)
     this.#label = label
+    this.#replan()
   }
 
   /** Keeps what was tried last; `key` as in `change`. */
   commit(key: string | null = null): void {
     const tried = this.#preview
-    this.cancel()
-    if (tried) this.#settle(this.#label, tried, key)
+    if (!tried) return
+    this.#preview = null
+    this.#before = null
+    if (tried === this.#settled) this.#replan()
+    else this.#settle(this.#label, tried, key)
   }
 
   /** Drops what was tried. */
   cancel(): void {
+    if (this.#preview === null) return
     this.#preview = null
     this.#before = null
+    this.#replan()
   }
 
   undo(): void {
@@ -101,6 +125,7 @@ export class DocumentState {
     this.#past = []
     this.#future = []
     this.#settled = project
+    this.#replan()
   }
 
   #settle(label: string, next: Project, key: string | null): void {
@@ -127,6 +152,29 @@ export class DocumentState {
   }
 
   #tell(): void {
+    this.#replan()
     for (const listener of this.#listeners) listener(this.#settled)
   }
+
+  /** Plans the project as it is now: a small one at once, a large one beside the window. */
+  #replan(): void {
+    const project = this.project
+    if (!this.#background || sizeOf(project) <= AT_ONCE) {
+      this.#plan = this.#planner.plan(project)
+      return
+    }
+    this.#awaited++
+    void this.#background.plan('document', project).then((plan) => {
+      this.#awaited--
+      // A small project may have been planned meanwhile.
+      if (plan && sizeOf(this.project) > AT_ONCE) this.#plan = plan
+    })
+  }
+}
+
+/** How many motifs a project lays out, about. */
+function sizeOf({ layout }: Project): number {
+  if (layout?.kind !== 'blanket') return 0
+  const { arrangement = 'straight-rows', columns = 0, rows = 0, rings = 0, alternateRows = 'same' } = layout
+  return countPlaces({ arrangement, columns, rows, rings, alternateRows })
 }

@@ -13,6 +13,8 @@ import type {
 import type { Finding } from '../../shared-types/finding'
 import type { Project } from '../../shared-types/project'
 import { PROJECT_FORMAT, PROJECT_VERSION } from '../../shared-types/project'
+import type { Background } from './background'
+import { sameThreadBackground, workerBackground } from './background'
 import { DocumentState } from './document.svelte'
 import type { ExportWish } from './exporting.svelte'
 import { ExportState } from './exporting.svelte'
@@ -28,6 +30,7 @@ export class WindowState {
   readonly view = new ViewState()
   readonly exporting = new ExportState()
   readonly bridge: HostBridge
+  readonly background: Background
   readonly facts: HostFacts
   readonly origin: OpenProject['origin']
   keeping: Keeping = $state.raw()!
@@ -49,7 +52,8 @@ export class WindowState {
     this.settings = settings
     this.keeping = opened.keeping
     this.notices = opened.findings
-    this.document = new DocumentState(JSON.parse(opened.text) as Project)
+    this.background = typeof Worker === 'undefined' ? sameThreadBackground() : workerBackground()
+    this.document = new DocumentState(JSON.parse(opened.text) as Project, this.background)
     this.view.wishTheme(settings.theme)
     this.#keeper = new ProjectKeeper(bridge, opened.nextRevision, (problem) => this.tell(problem))
     this.#stops.push(
@@ -147,6 +151,7 @@ export class WindowState {
   stop(): void {
     for (const stop of this.#stops) stop()
     this.#keeper.stop()
+    this.background.stop()
   }
 
   #settle(settings: Settings): void {
