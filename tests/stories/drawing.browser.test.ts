@@ -17,10 +17,23 @@ beforeAll(async () => {
 })
 afterAll(() => close())
 
+/** Waits until the map is drawn and stays as it is: however slow the machine, nothing is judged half done. */
+async function still(): Promise<void> {
+  let before: Buffer = Buffer.alloc(0)
+  for (let tries = 0; tries < 60; tries++) {
+    await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))))
+    await page.waitForTimeout(200)
+    const now = await mapPixels()
+    if (now.equals(before)) return
+    before = now
+  }
+  throw new Error('the map does not come to rest')
+}
+
 /** Starts a throw of 12 × 10 and waits until it is drawn. */
 async function start(change: Parameters<Bench['startDrawing']>[1] = {}): Promise<void> {
   await page.evaluate((own) => bench.startDrawing({ columns: 12, rows: 10 }, own), change)
-  await page.waitForTimeout(300)
+  await still()
 }
 const placeOf = (id: string) => page.evaluate((motif) => bench.drawing().placeOf(motif)!, id)
 
@@ -80,7 +93,7 @@ describe('the drawing in a browser', () => {
     await page.mouse.down()
     await page.mouse.move(to.x, to.y)
     await page.mouse.up()
-    await page.waitForTimeout(200)
+    await still()
     const painted = await page.evaluate(() => bench.painted())
     expect(painted).toEqual(Array.from({ length: 12 }, (_, i) => `5,${i + 1}`))
     const scale = await page.evaluate(() => bench.view()!.scale)
@@ -94,15 +107,15 @@ describe('the drawing in a browser', () => {
     await page.keyboard.down('Control')
     for (let i = 0; i < 6; i++) await page.mouse.wheel(0, -100)
     await page.keyboard.up('Control')
-    await page.waitForTimeout(400)
+    await still()
     for (let i = 0; i < 10; i++) await page.mouse.wheel(17, 23)
-    await page.waitForTimeout(400)
+    await still()
     const moved = await page.locator('#drawing').screenshot()
     // Labels on and off again: every tile is painted anew, at this very view.
     await page.evaluate(() => bench.show({ showLabels: true }))
-    await page.waitForTimeout(200)
+    await still()
     await page.evaluate(() => bench.show({ showLabels: false }))
-    await page.waitForTimeout(400)
+    await still()
     const anew = await page.locator('#drawing').screenshot()
     expect(anew.equals(moved)).toBe(true)
   })
@@ -116,12 +129,12 @@ describe('the drawing in a browser', () => {
     await page.mouse.move(to.x, to.y, { steps: 3 })
     await page.mouse.up()
     await page.mouse.move(5, 5)
-    await page.waitForTimeout(300)
+    await still()
     const mended = await mapPixels()
     await page.evaluate(() => bench.show({ showLabels: true }))
-    await page.waitForTimeout(200)
+    await still()
     await page.evaluate(() => bench.show({ showLabels: false }))
-    await page.waitForTimeout(300)
+    await still()
     const anew = await mapPixels()
     let most = 0
     for (let i = 0; i < anew.length; i++)
@@ -135,7 +148,7 @@ describe('the drawing in a browser', () => {
   it('keeps its numbers’ places in the window and the fit when the window changes', async () => {
     await start()
     await page.setViewportSize({ width: 700, height: 800 })
-    await page.waitForTimeout(300)
+    await page.waitForFunction(() => bench.view()!.frame.left + bench.view()!.frame.width < 700)
     const view = await page.evaluate(() => bench.view()!)
     expect(view.zoom).toBeCloseTo(1)
     expect(view.frame.left + view.frame.width).toBeLessThan(700)
