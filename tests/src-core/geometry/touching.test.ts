@@ -70,7 +70,7 @@ describe('M20 touching distance', () => {
 
   it('agrees with a general polygon library on random outlines to 0.01 mm', () => {
     const random = testRandom(20)
-    for (let round = 0; round < 150; round++) {
+    for (let round = 0; round < 400; round++) {
       const a = randomOutline(random, 5 + Math.floor(random() * 40))
       const b = randomOutline(random, 5 + Math.floor(random() * 40))
       const angle = random() * 2 * Math.PI
