@@ -35,10 +35,22 @@ export const addPlan: AddCommand = (program, around, end) => {
     })
 }
 
-/** A plan as the contract has it; the motif's own account is what `measure` prints. */
+/**
+ * A plan as the contract has it: one number for metres and minutes, their ranges beside them. The motif's own
+ * account is what `measure` prints.
+ */
 function planJson(plan: Plan): object {
-  const { motif: _, ...rest } = plan
-  return rest
+  const { motif: _, minutes, yarns, ...rest } = plan
+  return {
+    ...rest,
+    yarns: yarns.map(({ metres, ...yarn }) => ({
+      ...yarn,
+      metres: metres?.expected ?? null,
+      metresRange: metres,
+    })),
+    minutes: minutes?.expected ?? null,
+    minutesRange: minutes,
+  }
 }
 
 /** The plan of a project without anything in it, with the findings that keep the real one from being made. */
