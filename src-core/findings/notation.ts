@@ -79,9 +79,9 @@ export const NOTATION_FINDINGS = {
     mend: 'Name a round that comes before this one.',
   },
   'rounds/no-ring': {
-    severity: 'error',
-    message: 'there is no ring to work in.',
-    mend: 'Begin with a ring: "ch 6, join with sl st to form ring", or an adjustable ring.',
+    severity: 'warning',
+    message: 'the text does not say what the ring is made of.',
+    mend: 'Begin with "ch 6, join with sl st to form ring", or with an adjustable ring.',
   },
   'rounds/no-chain': {
     severity: 'error',

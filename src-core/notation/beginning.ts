@@ -49,7 +49,7 @@ function* atoms(items: readonly Item[], group: GroupItem | null, repeated: boole
     else if (item.type === 'work') yield { kind: 'work', item, group, repeated }
     else if (item.type === 'statement') yield { kind: 'statement', item }
     else if (item.type === 'described') yield { kind: 'described' }
-    else if (item.type === 'foundation') yield { kind: 'ring' }
+    else if (item.type === 'foundation' || item.type === 'join') yield { kind: 'ring' }
     else if (item.type === 'skip' || item.type === 'evenly') yield { kind: 'other' }
     else if (item.type === 'group') {
       const repeats = repeated || (item.place === null && (item.times !== null || item.around))

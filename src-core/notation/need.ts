@@ -17,6 +17,8 @@ export interface Need {
   loops: number
   /** Kinds of stitches that are named; null: any. */
   kinds: Set<StitchKey | null>
+  /** Only stitches that the round between left out. */
+  unworked: boolean
 }
 
 const nothing = (): Need => ({
@@ -28,6 +30,7 @@ const nothing = (): Need => ({
   landmarks: 0,
   loops: 0,
   kinds: new Set(),
+  unworked: false,
 })
 
 function add(sum: Need, other: Need, times = 1): void {
@@ -37,6 +40,7 @@ function add(sum: Need, other: Need, times = 1): void {
   sum.landmarks += other.landmarks * times
   sum.loops += other.loops * times
   sum.dynamic ||= other.dynamic
+  sum.unworked ||= other.unworked
   for (const kind of other.kinds) sum.kinds.add(kind)
   for (const [key, count] of other.spaces) sum.spaces.set(key, (sum.spaces.get(key) ?? 0) + count * times)
 }
@@ -70,6 +74,7 @@ function needOfPart(sum: Need, part: PlacePart, stepOver: number): void {
   else if (part.noun.kind === 'chain') sum.chains += count
   else if (part.noun.kind !== 'ring') {
     sum.stitches += count * stepOver
+    sum.unworked ||= part.unworked
     const name = part.noun.kind === 'stitch' ? part.noun.name : null
     sum.kinds.add(name && name.form === 'plain' ? name.stitch : null)
   }

@@ -252,7 +252,10 @@ export function readNoun(reader: Reader): Noun | null {
       else readStitch(reader)
       return { kind: 'corner' }
     }
-    if (reader.skip('ring', 'centre', 'center', 'circle')) {
+    const made = reader.skip('magic', 'adjustable', 'sliding') || reader.sees('mr')
+    if (
+      made ? reader.skip('ring', 'circle', 'loop', 'mr') : reader.skip('ring', 'centre', 'center', 'circle')
+    ) {
       if (reader.skip('of')) {
         reader.skip('the')
         reader.skip('ring', 'circle', 'loop')

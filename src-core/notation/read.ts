@@ -178,48 +178,59 @@ function emptyTree(text: string, terms: Terms): RoundsTree {
   return { text, terms, tokens: [], rounds: [], definitions: [], colours: [], repeats: new Map() }
 }
 
+/** Number of the first round, as far as the text or what came before tells. */
+function firstNumber(rounds: readonly RoundNode[], after: After | undefined): number {
+  const first = rounds.find((round) => round.label !== 'foundation')
+  if (first?.numbers) return Math.max(1, first.numbers[0])
+  const follows = after && !after.start && after.ring === undefined && after.chain === undefined
+  return follows ? 2 : 1
+}
+
+interface ReadTexts extends Omit<ReadRounds, 'tree'> {
+  /** One for each text. */
+  readonly trees: readonly RoundsTree[]
+}
+
+/**
+ * Reads several texts as one motif: each goes on where the one before left off, as the rounds of a project file do.
+ * `worked[].source` is the index of the text. Never throws; what is wrong comes back as findings.
+ */
+export function readRoundTexts(texts: readonly string[], options: ReadOptions = {}): ReadTexts {
+  const length = texts.reduce((sum, text) => sum + text.length, 0)
+  if (length > MOST_CHARACTERS) {
+    const terms = options.terms ?? 'US'
+    const values = { received: `${length} characters`, most: `${MOST_CHARACTERS} characters` }
+    const findings = [finding('rounds/too-long', 'the text', values)]
+    return { rounds: [], worked: [], trees: texts.map((text) => emptyTree(text, terms)), terms, findings }
+  }
+  const all = texts.length === 1 ? (texts[0] ?? '') : texts.join('\n')
+  const { terms } = findTerms(all, tokenize(all), options.terms)
+  const parsed = texts.map((text) => {
+    const tokens = tokenize(text)
+    return { text, tokens, ...parseRounds(text, terms, tokens) }
+  })
+  const rounds = parsed.flatMap(({ tree }) => tree.rounds)
+  const colours = options.colours ?? options.after?.colours ?? parsed.flatMap(({ tree }) => tree.colours)
+  const reading = startReading(options.after, firstNumber(rounds, options.after), colours)
+  parsed.forEach(({ text, tokens, tree, findings }, source) => {
+    reading.source = source
+    const asked = texts.length === 1 ? options.terms : terms
+    checkTerms(reading, text, tree, findTerms(text, tokens, asked))
+    tree.rounds.forEach((node, index) => {
+      const number = node.numbers?.[0] ?? reading.number + 1
+      for (const slip of findings) if (slip.round === index) addFinding(reading, text, node, number, slip)
+      readNode(reading, text, tree, node)
+    })
+  })
+  if (rounds.length === 0) reading.findings.push(finding('rounds/nothing', 'the text'))
+  const trees = parsed.map(({ tree }) => ({ ...tree, repeats: reading.repeats }))
+  return { rounds: reading.accounts, worked: reading.worked, trees, terms, findings: reading.findings }
+}
+
 /** Reads a text of one or many rounds. Never throws; what is wrong comes back as findings. */
 export function readRounds(text: string, options: ReadOptions = {}): ReadRounds {
-  if (text.length > MOST_CHARACTERS) {
-    const terms = options.terms ?? 'US'
-    const found = finding('rounds/too-long', 'the text', {
-      received: `${text.length} characters`,
-      most: `${MOST_CHARACTERS} characters`,
-    })
-    return { rounds: [], worked: [], tree: emptyTree(text, terms), terms, findings: [found] }
-  }
-  const tokens = tokenize(text)
-  const found = findTerms(text, tokens, options.terms)
-  const { tree, findings } = parseRounds(text, found.terms, tokens)
-  const numbered = tree.rounds.find((round) => round.numbers !== null)
-  const first =
-    numbered &&
-    tree.rounds.indexOf(numbered) === tree.rounds.findIndex((round) => round.label !== 'foundation')
-      ? numbered.numbers![0]
-      : options.after && !options.after.start && options.after.ring === undefined
-        ? 2
-        : 1
-  const reading = startReading(
-    options.after,
-    Math.max(1, first),
-    options.colours ?? options.after?.colours ?? tree.colours,
-  )
-  checkTerms(reading, text, tree, found)
-  tree.rounds.forEach((node, index) => {
-    const number = node.numbers?.[0] ?? reading.number + 1
-    for (const slip of findings) if (slip.round === index) addFinding(reading, text, node, number, slip)
-    readNode(reading, text, tree, node)
-  })
-  if (reading.accounts.length === 0 && tree.rounds.length === 0)
-    reading.findings.push(finding('rounds/nothing', 'the text'))
-  const whole: RoundsTree = { ...tree, repeats: reading.repeats }
-  return {
-    rounds: reading.accounts,
-    worked: reading.worked,
-    tree: whole,
-    terms: found.terms,
-    findings: reading.findings,
-  }
+  const { trees, ...read } = readRoundTexts([text], options)
+  return { ...read, tree: trees[0] ?? emptyTree(text, read.terms) }
 }
 
 export type { After, RoundAccount }

@@ -1,7 +1,7 @@
 /** Repeats: how often a part goes into the round, what one takes, and how the last one ends. */
 import { needOf, needOfPlace, starTimes, upToDouble } from './need'
 import type { Need } from './need'
-import { cornerPlaces } from './source'
+import { SKIPPED, TRAVELLED, WORKED, cornerPlaces } from './source'
 import type { Source } from './source'
 import type { ItemRunner } from './stitching'
 import { sourceFor } from './taking'
@@ -46,7 +46,8 @@ function freeOf(source: Source, kind: string, need: Need): number {
     const any = need.kinds.size === 0 || need.kinds.has(null)
     const named = (stitch: string | null) => stitch === null || need.kinds.has(stitch as never)
     const there = source.places.some((place) => place.kind === 'stitch' && named(place.stitch))
-    return source.free('stitch', (place) => any || !there || named(place.stitch))
+    const open = (index: number) => !need.unworked || (source.state.touched[index] ?? 0) < WORKED
+    return source.free('stitch', (place, index) => (any || !there || named(place.stitch)) && open(index))
   }
   if (kind === 'gap') return source.gapUsed.length - source.gapsTaken
   if (kind === 'corner') {
@@ -206,6 +207,11 @@ export function runAround(work: Work, part: AroundPart, run: ItemRunner, star: S
       work.repeats.delete(part.item)
       return
     }
+    if (star?.repeat?.ending?.mode === 'append' && over === skippedBy(bodies, kind) && available > unit) {
+      // "…, ending with ch 1, hdc in first sc": the last loop spans what the others skip.
+      runLaps(work, part, bodies, ending, (available - over) / unit, run)
+      return skipRest(source, kind)
+    }
     const whole = Math.max(0, Math.floor(available / unit))
     const words = {
       unit: amountWords(unit, kind),
@@ -218,6 +224,17 @@ export function runAround(work: Work, part: AroundPart, run: ItemRunner, star: S
     return runLaps(work, part, bodies, bodies, Math.min(whole, MOST_REPEATS), run)
   }
   runLaps(work, part, bodies, ending, times ?? 1, run)
+}
+
+/** What one repeat skips in words, of one kind. */
+const skippedBy = (items: readonly Item[], kind: string): number =>
+  unitOf(needOf(items.filter((item) => item.type === 'skip')), kind)
+
+function skipRest(source: Source, kind: string): void {
+  const wanted = kind === 'st' ? 'stitch' : 'space'
+  source.places.forEach((place, index) => {
+    if (place.kind === wanted && source.used[index]! <= TRAVELLED) source.used[index] = SKIPPED
+  })
 }
 
 function runLaps(

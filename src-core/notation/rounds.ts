@@ -64,7 +64,8 @@ export function startReading(after: After | undefined, first: number, colours: r
     openRound: null,
   }
   if (after) {
-    if (after.ring !== undefined) reading.base = { kind: 'ring', chains: clampCount(after.ring) }
+    if (after.ring !== undefined && !after.stitches)
+      reading.base = { kind: 'ring', chains: clampCount(after.ring) }
     else if (after.chain !== undefined) reading.base = { kind: 'chain', chains: clampCount(after.chain) }
     else if (!after.start) {
       const state = countedState(-1, first - 1, clampCount(after.stitches), clampSpaces(after.spaces))

@@ -128,6 +128,7 @@ function answersTo(place: LeftPlace, name: StitchName): boolean {
 }
 
 export function stitchTest(work: Work, source: Source, part: PlacePart): { name: string; test: PlaceTest } {
+  if (part.unworked) work.picked = true
   const unworked: PlaceTest = part.unworked
     ? (_, index) => (source.state.touched[index] ?? FREE) < WORKED
     : () => true

@@ -280,14 +280,20 @@ function nextTargets(work: Work, part: PlacePart, taking: Taking): Target[] {
   return targets
 }
 
+const RING_OF_YARN = /\b(magic|adjustable|sliding|mr)\b/i
+
 function ringTarget(work: Work, part: PlacePart): Target {
-  if (work.base.kind !== 'ring') {
-    if (work.base.kind === 'none' || (work.base.kind === 'round' && work.base.state.unknown)) {
-      report(work, 'rounds/no-ring', part, {}, 'once')
-      if (work.base.kind === 'none') work.base = { kind: 'ring', chains: 0 }
+  const { base } = work
+  if (base.kind === 'none' || (base.kind === 'round' && base.state.unknown)) {
+    // "6 sc in magic ring" makes the ring as it names it.
+    const named = RING_OF_YARN.test(work.tree.text.slice(part.nounSpan.start, part.nounSpan.end))
+    if (!named) report(work, 'rounds/no-ring', part, {}, 'once')
+    if (base.kind === 'none') {
+      work.base = { kind: 'ring', chains: 0 }
+      if (named) work.foundation = { kind: 'ring', chains: 0 }
     }
-    work.picked = true
   }
+  if (base.kind === 'round') work.picked = true
   return targetAt(work, null, { kind: 'ring', round: -2, index: 0 })
 }
 

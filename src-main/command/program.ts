@@ -7,6 +7,7 @@ import { addFit } from './commands/fit'
 import { addMap } from './commands/map'
 import { addMeasure } from './commands/measure'
 import { addPlan } from './commands/plan'
+import { addRead } from './commands/read'
 import { CommandEnd, EXIT } from './exit-codes'
 import type { ExitCode } from './exit-codes'
 import type { Surroundings } from './surroundings'
@@ -15,7 +16,7 @@ import { printable } from './text'
 /** Adds one command to the program; it ends with the code that it gives back. */
 export type AddCommand = (program: Command, around: Surroundings, end: (code: ExitCode) => void) => void
 
-const COMMANDS: readonly AddCommand[] = [addCheck, addMeasure, addPlan, addFit, addMap, addExample]
+const COMMANDS: readonly AddCommand[] = [addCheck, addMeasure, addRead, addPlan, addFit, addMap, addExample]
 
 const ABOUT = 'Plans what comes after the crocheted motif: arrangement, joins, yarn and the printed map.'
 

@@ -1,0 +1,61 @@
+import { Option } from 'commander'
+import type { Terms } from '../../../shared-types/project'
+import { readRounds } from '../../../src-core/notation/read'
+import type { RoundAccount } from '../../../src-core/notation/read'
+import { readAfterOption } from '../after'
+import type { AddCommand } from '../program'
+import { exitFor, printJson, printLines } from '../project-file'
+import { findingSection } from '../reports/findings'
+import { readReport } from '../reports/read'
+import { loadRoundsText } from '../rounds-text'
+import type { After } from '../../../src-core/notation/read'
+
+interface ReadOptions {
+  readonly terms?: Terms
+  readonly after?: After
+  readonly json?: boolean
+}
+
+/** `petalyard read`: the stitch account of written rounds. */
+export const addRead: AddCommand = (program, around, end) => {
+  program
+    .command('read')
+    .summary('written rounds: what each makes, uses and leaves')
+    .description(
+      'Reads rounds as patterns write them and gives the account of each: stitches made, used and left, and every slip in the text.',
+    )
+    .argument('<file>', 'text file, or - for standard input')
+    .addOption(
+      new Option('--terms <terms>', 'terms of the text; found out where they are not given').choices([
+        'US',
+        'UK',
+      ]),
+    )
+    .option('--after <json>', 'what the round before left', readAfterOption)
+    .option('--json', 'print one JSON document')
+    .addHelpText(
+      'after',
+      `
+Examples:
+  petalyard read flower.txt
+  petalyard read - --terms UK --after '{"stitches": 12, "spaces": {"ch-3": 4}}' < round.txt
+  petalyard read round.txt --after '{"ring": 6}'
+  petalyard read leaf.txt --after '{"start": true}'`,
+    )
+    .action(async (file: string, options: ReadOptions) => {
+      const text = await loadRoundsText(file)
+      const { rounds, findings, terms } = readRounds(text, { terms: options.terms, after: options.after })
+      if (options.json) printJson(around, { terms, rounds: rounds.map(roundJson), findings })
+      else
+        printLines(around, [
+          ...readReport(rounds, terms, around.width),
+          ...findingSection(findings, around.width),
+        ])
+      return end(exitFor(findings))
+    })
+}
+
+/** An account without the place of its text as offsets; line and column are what people count by. */
+function roundJson({ span, ...account }: RoundAccount): object {
+  return { ...account, line: span.line, column: span.column }
+}

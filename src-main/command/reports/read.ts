@@ -1,0 +1,68 @@
+/** `petalyard read` for people: the rounds in a table, then everything worked by stitch. */
+import type { Terms } from '../../../shared-types/project'
+import type { RoundAccount } from '../../../src-core/notation/read'
+import { isStitchKey } from '../../../src-core/stitches/table'
+import { stitchAbbreviation } from '../../../src-core/stitches/terms'
+import { formatNumber } from '../../../src-core/units/format'
+import { listing, table } from '../text'
+
+/** "12 sts, 4 sps", "–" for nothing. */
+function amounts(stitches: number, spaces: number): string {
+  const words = [
+    ...(stitches > 0 ? [`${formatNumber(stitches)} ${stitches === 1 ? 'st' : 'sts'}`] : []),
+    ...(spaces > 0 ? [`${formatNumber(spaces)} ${spaces === 1 ? 'sp' : 'sps'}`] : []),
+  ]
+  return words.join(', ') || '–'
+}
+
+/** "8 ch-3, 4 ch-1" in US terms, "8 3-ch, 4 1-ch" in UK terms. */
+function spaceWords(spaces: RoundAccount['spaces'], terms: Terms): string {
+  const words = Object.entries(spaces).map(([key, count]) => {
+    const name = terms === 'UK' ? key.replace(/^ch-(\d+)$/, '$1-ch') : key
+    return `${formatNumber(count)} ${name}`
+  })
+  return words.join(', ') || '–'
+}
+
+function usedWords(round: RoundAccount): string {
+  if (!round.consumed) return 'not known'
+  const words = [amounts(round.consumed.stitches, round.consumed.spaces)]
+  if (round.gaps > 0) words.push(`${formatNumber(round.gaps)} between sts`)
+  if (round.chains > 0) words.push(`${formatNumber(round.chains)} chs`)
+  return words.filter((word, index) => word !== '–' || words.length === 1 || index > 0).join(', ')
+}
+
+function totals(rounds: readonly RoundAccount[], terms: Terms): [string, string][] {
+  const sums = new Map<string, number>()
+  for (const round of rounds)
+    for (const [stitch, count] of Object.entries(round.stitches))
+      sums.set(stitch, (sums.get(stitch) ?? 0) + count)
+  return [...sums].map(([stitch, count]) => [
+    isStitchKey(stitch) ? stitchAbbreviation(stitch, terms) : stitch,
+    formatNumber(count),
+  ])
+}
+
+export function readReport(rounds: readonly RoundAccount[], terms: Terms, width: number): string[] {
+  if (rounds.length === 0) return []
+  const rows = rounds.map((round) => [
+    round.label ? `${round.number} ${round.label}` : String(round.number),
+    round.made === null ? 'not known' : formatNumber(round.made),
+    usedWords(round),
+    round.made === null ? 'not known' : spaceWords(round.spaces, terms),
+    amounts(round.passed.stitches, round.passed.spaces),
+  ])
+  const columns = [
+    { head: 'Round', align: 'left' },
+    { head: 'Makes', align: 'right' },
+    { head: 'Uses', align: 'left' },
+    { head: 'Spaces left', align: 'left' },
+    { head: 'Passed over', align: 'left' },
+  ] as const
+  return [
+    ...table(columns, rows, width),
+    '',
+    `Everything worked, in ${terms} terms`,
+    ...listing(totals(rounds, terms), width),
+  ]
+}
