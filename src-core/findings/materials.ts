@@ -88,7 +88,7 @@ export const MATERIAL_FINDINGS = {
   },
   'yarn/dye-lot': {
     severity: 'note',
-    message: '{balls} balls in {yarns} yarns are to be bought.',
+    message: '{balls} balls in {yarns} are to be bought.',
     mend: 'Buy all balls of a yarn at once and from one dye lot; lots differ.',
   },
   'yarn/weight-far-from-stitches': {

@@ -86,7 +86,8 @@ export function yarnFindings(
   const lots = needs.filter((need) => (need.toBuy ?? 0) > 0 && (need.balls ?? 0) > 1)
   if (lots.length > 0) {
     const balls = lots.reduce((sum, need) => sum + (need.toBuy ?? 0), 0)
-    findings.push(finding('yarn/dye-lot', 'yarns', { balls: formatNumber(balls), yarns: lots.length }))
+    const yarns = lots.length === 1 ? 'one yarn' : `${lots.length} yarns`
+    findings.push(finding('yarn/dye-lot', 'yarns', { balls: formatNumber(balls), yarns }))
   }
   return findings
 }
