@@ -9,7 +9,7 @@ export function ruleWords(rule: JoinRule, motif: MotifAccount | null): { label: 
     case 'tips':
       return isStraight
         ? { label: 'At the corners', hint: 'join-as-you-go, in the corner spaces' }
-        : { label: motif?.shape === 'round' ? 'Where they touch' : 'Tip to tip', hint: 'join-as-you-go' }
+        : { label: motif?.shape === 'round' ? 'Where they touch' : 'At their tips', hint: 'join-as-you-go' }
     case 'edges':
       return isStraight
         ? { label: 'Along the sides', hint: 'join-as-you-go, corners and side spaces' }

@@ -1,0 +1,131 @@
+import { cleanup, fireEvent, render, screen } from '@testing-library/svelte'
+import { afterEach, describe, expect, it, vi } from 'vitest'
+import NumberField from '../../../src-renderer/parts/NumberField.svelte'
+import { nudged, writeQuantity } from '../../../src-renderer/parts/quantities'
+import { readField } from '../../../src-renderer/parts/reading'
+
+afterEach(cleanup)
+
+function field(props: Partial<Parameters<typeof render<typeof NumberField>>[1]> = {}) {
+  const heard = { onpreview: vi.fn(), oncommit: vi.fn(), oncancel: vi.fn() }
+  render(NumberField, {
+    label: 'Tip to tip',
+    value: 78,
+    kind: 'length',
+    units: 'metric',
+    least: 1,
+    most: 2000,
+    ...heard,
+    ...props,
+  })
+  const input = screen.getByRole('textbox', { name: 'Tip to tip' }) as HTMLInputElement
+  return { ...heard, input }
+}
+
+describe('a number field', () => {
+  it.each([
+    ['9,5 cm', 95],
+    ['3 in', 76.2],
+    ['12 1/2"', 317.5],
+    ['12*9.5', 114],
+    ['80', 80],
+  ])('reads %s', async (text, value) => {
+    const { input, onpreview, oncommit } = field()
+    await fireEvent.input(input, { target: { value: text } })
+    expect(onpreview).toHaveBeenLastCalledWith(expect.closeTo(value, 9))
+    await fireEvent.keyDown(input, { key: 'Enter' })
+    expect(oncommit).toHaveBeenCalledExactlyOnceWith(expect.closeTo(value, 9))
+  })
+
+  it('says beside it what cannot be read, and keeps the last good value in force', async () => {
+    const { input, onpreview, oncommit } = field()
+    await fireEvent.focus(input)
+    await fireEvent.input(input, { target: { value: 'twelve' } })
+    expect(screen.getByRole('alert').textContent).toContain('78 mm stays in force')
+    expect(input.getAttribute('aria-invalid')).toBe('true')
+    expect(input.getAttribute('aria-describedby')).toContain(screen.getByRole('alert').id)
+    await fireEvent.blur(input)
+    expect(onpreview).not.toHaveBeenCalled()
+    expect(oncommit).not.toHaveBeenCalled()
+    expect(input.value).toBe('twelve')
+    await fireEvent.input(input, { target: { value: '79' } })
+    expect(screen.queryByRole('alert')).toBeNull()
+  })
+
+  it('takes back what it tried when the text becomes unreadable, or with Escape', async () => {
+    const { input, oncancel, oncommit } = field()
+    await fireEvent.input(input, { target: { value: '90' } })
+    await fireEvent.input(input, { target: { value: '90 apples' } })
+    expect(oncancel).toHaveBeenCalledTimes(1)
+    await fireEvent.input(input, { target: { value: '91' } })
+    await fireEvent.keyDown(input, { key: 'Escape' })
+    expect(oncancel).toHaveBeenCalledTimes(2)
+    expect(input.value).toBe('78 mm')
+    expect(oncommit).not.toHaveBeenCalled()
+  })
+
+  it('is nudged by arrow keys, ten times as far with Shift, within its bounds', async () => {
+    const { input, onpreview, oncommit } = field({ most: 90 })
+    await fireEvent.keyDown(input, { key: 'ArrowUp' })
+    await fireEvent.keyDown(input, { key: 'ArrowUp' })
+    expect(onpreview).toHaveBeenLastCalledWith(80)
+    await fireEvent.keyDown(input, { key: 'ArrowUp', shiftKey: true })
+    await fireEvent.keyDown(input, { key: 'ArrowUp' })
+    expect(onpreview).toHaveBeenLastCalledWith(90)
+    await fireEvent.blur(input)
+    expect(oncommit).toHaveBeenCalledExactlyOnceWith(90)
+  })
+
+  it('commits nothing when it was only looked at', async () => {
+    const { input, oncommit } = field({ units: 'imperial' })
+    await fireEvent.focus(input)
+    await fireEvent.blur(input)
+    expect(oncommit).not.toHaveBeenCalled()
+  })
+
+  it('may be emptied where that means something', async () => {
+    const { input, oncommit } = field({ optional: true })
+    await fireEvent.input(input, { target: { value: '' } })
+    await fireEvent.blur(input)
+    expect(oncommit).toHaveBeenCalledExactlyOnceWith(undefined)
+  })
+
+  it('says between which bounds a number may lie, in the units of the person', () => {
+    const rules = { kind: 'length', units: 'imperial', least: 25.4, most: 254 } as const
+    expect(readField('20 in', rules)).toEqual({ problem: 'It can be from 1 in to 10 in.' })
+    expect(readField('0', { kind: 'count', units: 'metric', least: 1 })).toEqual({
+      problem: 'It can be at least 1.',
+    })
+  })
+
+  it('reads what it writes, for every kind', () => {
+    const kinds = [
+      'length',
+      'span',
+      'mass',
+      'yarn-length',
+      'count',
+      'number',
+      'percent',
+      'degrees',
+      'minutes',
+      'money',
+    ] as const
+    for (const kind of kinds)
+      for (const units of ['metric', 'imperial'] as const) {
+        const text = writeQuantity(150, kind, units)
+        const read = readField(text, { kind, units })
+        expect(
+          'value' in read && Math.abs((read.value ?? 0) / 150 - 1),
+          `${kind} ${units} ${text}`,
+        ).toBeLessThan(0.02)
+      }
+  })
+
+  it('nudges by what a hand would: mm, eighths of an inch, tenths of a gram', () => {
+    expect(nudged(78, 1, 'length', 'metric')).toBe(79)
+    expect(nudged(25.4, 1, 'length', 'imperial')).toBeCloseTo(28.575, 9)
+    expect(nudged(4.2, -1, 'mass', 'metric')).toBe(4.1)
+    expect(nudged(1000, 1, 'span', 'metric')).toBe(1010)
+  })
+})

@@ -1,0 +1,205 @@
+import { cleanup, fireEvent, screen, waitFor, within } from '@testing-library/svelte'
+import { afterEach, beforeAll, describe, expect, it } from 'vitest'
+import ArrangementPlace from '../../../src-renderer/places/arrangement/ArrangementPlace.svelte'
+import ColoursPlace from '../../../src-renderer/places/colours/ColoursPlace.svelte'
+import JoinsPlace from '../../../src-renderer/places/joins/JoinsPlace.svelte'
+import MotifPlace from '../../../src-renderer/places/motif/MotifPlace.svelte'
+import PaperPlace from '../../../src-renderer/places/paper/PaperPlace.svelte'
+import YarnPlace from '../../../src-renderer/places/yarn/YarnPlace.svelte'
+import Ledger from '../../../src-renderer/frame/Ledger.svelte'
+import { example, SMALL } from '../projects'
+import { inWindow } from '../in-window'
+
+afterEach(cleanup)
+beforeAll(() => {
+  // jsdom paints nothing, lays nothing out and keeps no pictures.
+  HTMLCanvasElement.prototype.getContext = (() => null) as typeof HTMLCanvasElement.prototype.getContext
+  globalThis.ResizeObserver = class {
+    observe(): void {}
+    unobserve(): void {}
+    disconnect(): void {}
+  }
+  URL.createObjectURL = () => 'blob:page'
+  URL.revokeObjectURL = () => undefined
+})
+
+const fill = async (label: string, text: string) => {
+  const field = screen.getByRole('textbox', { name: label })
+  await fireEvent.input(field, { target: { value: text } })
+  await fireEvent.keyDown(field, { key: 'Enter' })
+}
+
+describe('Motif', () => {
+  it('is measured on its own drawing, and undone by name', async () => {
+    const { app } = await inWindow(MotifPlace, {}, SMALL)
+    await fill('Tip to tip', '9 cm')
+    expect(app.document.project.motifs![0]).toMatchObject({ overTips: 90 })
+    expect(app.document.undoLabel).toBe('change tip to tip')
+    await fireEvent.click(screen.getByRole('checkbox', { name: /^Measured after blocking/ }))
+    expect(app.document.project.motifs![0]).toMatchObject({ blocked: false })
+  })
+
+  it('with odd petals takes what a ruler can reach', async () => {
+    const odd = { ...SMALL, motifs: [{ ...SMALL.motifs![0]!, petals: 5 }] } as typeof SMALL
+    const { app } = await inWindow(MotifPlace, {}, odd)
+    await fireEvent.change(screen.getByRole('combobox', { name: 'Measured' }), {
+      target: { value: 'centre' },
+    })
+    await fill('Centre to tip', '45 mm')
+    expect(app.document.project.motifs![0]).toMatchObject({ overTips: 90 })
+  })
+
+  it('is weighed ten at a time unless said otherwise', async () => {
+    const { app } = await inWindow(MotifPlace, {}, SMALL)
+    await fill('Together they weigh', '43 g')
+    expect(app.document.project.motifs![0]!.weighed).toEqual({ motifs: 10, grams: 43 })
+  })
+
+  it('cannot be removed while something needs it, and says what', async () => {
+    await inWindow(MotifPlace, {}, SMALL)
+    expect((screen.getByRole('button', { name: 'Remove Flower' }) as HTMLButtonElement).disabled).toBe(true)
+    screen.getByText(/It is needed by the arrangement/)
+  })
+
+  it('teaches where there is none', async () => {
+    await inWindow(MotifPlace, {}, { format: 'petalyard-project', version: 1 })
+    screen.getByText(/A project begins with one motif/)
+  })
+})
+
+describe('Arrangement', () => {
+  it('offers what fits a wished size, and takes it', async () => {
+    const { app } = await inWindow(ArrangementPlace, {}, SMALL)
+    await fill('Wished width', '60 cm')
+    await fill('Wished height', '50 cm')
+    const list = await screen.findByRole('list', { name: 'What fits best' })
+    const best = await waitFor(() => within(list).getAllByRole('button')[0]!)
+    await fireEvent.click(best)
+    const { width, height } = app.document.plan.size
+    expect(Math.abs(width - 600)).toBeLessThan(80)
+    expect(Math.abs(height - 500)).toBeLessThan(80)
+    expect(app.document.undoLabel).toMatch(/^take /)
+  })
+
+  it('asks for rings where there are rings', async () => {
+    const { app } = await inWindow(ArrangementPlace, {}, SMALL)
+    await fireEvent.click(screen.getByRole('radio', { name: /^Rings/ }))
+    await fill('Rings round the middle', '3')
+    // M31: n rings of six hold 3n(n + 1) + 1 motifs.
+    expect(app.document.plan.counts.motifs).toBe(37)
+    expect(screen.queryByRole('textbox', { name: 'Motifs in a row' })).toBeNull()
+  })
+
+  it('finds the best rotation and says what it gains', async () => {
+    const askew = { ...SMALL, layout: { ...SMALL.layout, kind: 'blanket' as const, motif: 'm1', turn: 17 } }
+    const { app } = await inWindow(ArrangementPlace, {}, askew)
+    await fireEvent.click(screen.getByText('Rotation'))
+    const button = screen.getByRole('button', { name: 'Best rotation' })
+    await fireEvent.click(button)
+    await screen.findByText(/°.*instead of/)
+    expect(app.document.undoLabel).toBe('take the best rotation')
+    await fireEvent.click(button)
+    await screen.findByText('This is the best rotation already.')
+  })
+
+  it('works an edging round by round', async () => {
+    const { app } = await inWindow(ArrangementPlace, {}, SMALL)
+    await fireEvent.click(screen.getByText('Border'))
+    await fireEvent.click(screen.getByRole('button', { name: 'Add a border' }))
+    await fireEvent.change(screen.getByRole('combobox', { name: 'Round 1' }), { target: { value: 'dc' } })
+    expect(app.document.project.layout).toMatchObject({ edging: { rounds: ['dc'] } })
+    expect(app.document.plan.edging?.height).toBeGreaterThan(0)
+  })
+})
+
+describe('Joins', () => {
+  it('asks of each rule only what it needs', async () => {
+    const { app } = await inWindow(JoinsPlace, {}, SMALL)
+    await fireEvent.click(screen.getByRole('radio', { name: /^With joining chains/ }))
+    await fill('Chains between', '5')
+    expect(app.document.project.joining).toMatchObject({ rule: 'bridge', bridgeChains: 5 })
+    await fireEvent.click(screen.getByRole('radio', { name: /^Seamed afterwards/ }))
+    expect(screen.queryByRole('textbox', { name: 'Chains between' })).toBeNull()
+    await fireEvent.change(screen.getByRole('combobox', { name: 'Seam' }), { target: { value: 'mattress' } })
+    expect(app.document.project.joining?.seam).toBe('mattress')
+  })
+})
+
+describe('Colours', () => {
+  it('add a colourway, place them by a pattern, and shuffle with a seed', async () => {
+    const { app } = await inWindow(ColoursPlace, {}, SMALL)
+    await fireEvent.click(screen.getByRole('button', { name: 'Add a colourway' }))
+    await fireEvent.click(screen.getByRole('radio', { name: /^No two alike touching/ }))
+    const counts = app.document.plan.counts.byColourway
+    expect(Object.values(counts).reduce((sum, count) => sum + count, 0)).toBe(20)
+    expect(Object.keys(counts)).toHaveLength(3)
+    await fireEvent.click(screen.getByRole('radio', { name: /^Scattered/ }))
+    const before = app.document.plan.motifs.map((motif) => motif.colourway)
+    await fireEvent.click(screen.getByRole('button', { name: 'Shuffle' }))
+    expect(app.document.plan.motifs.map((motif) => motif.colourway)).not.toEqual(before)
+  })
+
+  it('paint what is selected by pressing a letter, and wipe it off again', async () => {
+    const { app } = await inWindow(ColoursPlace, {}, SMALL)
+    app.selection.replace(['1,1', '1,2'])
+    await fireEvent.click(screen.getByRole('button', { name: 'Paint with B Noon' }))
+    expect(app.document.undoLabel).toBe('paint 2 motifs')
+    await fireEvent.click(screen.getByRole('button', { name: 'Wipe off all paint (2 motifs)' }))
+    expect(app.document.project.layout).toMatchObject({ cells: { painted: {} } })
+  })
+
+  it('refuse letters that paper confuses with numbers', async () => {
+    const { app } = await inWindow(ColoursPlace, {}, SMALL)
+    await fill('Letter of A Dawn', 'O')
+    expect(screen.getByRole('alert').textContent).toContain('without I and O')
+    expect(app.document.project.colourways![0]!.code).toBe('A')
+  })
+})
+
+describe('Yarn', () => {
+  it('follows what is on hand, in grams, metres and balls together', async () => {
+    const { app } = await inWindow(YarnPlace, {}, SMALL)
+    const before = app.document.plan.yarns.find((need) => need.id === 'y1')!
+    await fill('On hand of Brick', '10 oz')
+    expect(app.document.project.yarns![0]!.onHandGrams).toBeCloseTo(283.495, 3)
+    const after = app.document.plan.yarns.find((need) => need.id === 'y1')!
+    expect(after.balls).toBe(before.balls)
+    expect(after.toBuy).toBe(0)
+    expect(screen.getAllByText('enough on hand').length).toBeGreaterThan(0)
+  })
+
+  it('says balls in UK terms and skeins in US terms', async () => {
+    await inWindow(YarnPlace, {}, { ...SMALL, terms: 'UK' })
+    expect(screen.getAllByText('Balls').length).toBe(2)
+  })
+})
+
+describe('Paper', () => {
+  it('shows pages, exports with progress, and can be stopped', async () => {
+    const { host } = await inWindow(PaperPlace, {}, SMALL)
+    await screen.findByRole('img', { name: 'Page 1 of 3: Overview' })
+    await fireEvent.click(screen.getByRole('button', { name: 'Export the map as PDF' }))
+    screen.getByText('Drawing page 1 of 3')
+    expect(host.asked.at(-1)).toMatchObject({ name: 'exportProject', payload: { kind: 'map', paper: 'A4' } })
+    await fireEvent.click(screen.getByRole('button', { name: 'Cancel the export' }))
+    await screen.findByText('The export was cancelled; nothing was written.')
+    await fireEvent.click(screen.getByRole('button', { name: 'Export the map as PDF' }))
+    host.finishExport()
+    await screen.findByText(/^Exported: in memory, 3 pages\./)
+  })
+})
+
+describe('the ledger', () => {
+  it('shows the difference while something is tried, and only then', async () => {
+    const { app } = await inWindow(Ledger, {}, example('hedgerow-baby-throw'))
+    const counts = () => screen.getByText('Motifs').parentElement!.textContent!.replace(/\s+/g, ' ')
+    const motifs = app.document.plan.counts.motifs
+    app.document.preview('change the rows', (project) => ({
+      ...project,
+      layout: { ...project.layout, kind: 'blanket' as const, rows: 5 },
+    }))
+    await waitFor(() => expect(counts()).toContain(`−${motifs - app.document.plan.counts.motifs}`))
+    app.document.cancel()
+    await waitFor(() => expect(counts()).not.toContain('−'))
+  })
+})

@@ -1,0 +1,174 @@
+import { describe, expect, it } from 'vitest'
+import { planProject } from '../../../src-core/plan'
+import { freeLetter, LETTERS } from '../../../src-renderer/state/edits/ids'
+import { paint } from '../../../src-renderer/state/edits/layout'
+import * as motifs from '../../../src-renderer/state/edits/motif'
+import { takeMotif, takeYarn } from '../../../src-renderer/state/edits/take'
+import { roundIn, setTerms } from '../../../src-renderer/state/edits/terms'
+import {
+  addColourway,
+  newColourway,
+  removeColourway,
+  usesOfYarn,
+} from '../../../src-renderer/state/edits/yarn'
+import { fitted, resized } from '../../../src-renderer/state/resize'
+import { fromMeasured, toMeasured } from '../../../src-renderer/places/motif/odd-petals'
+import { example, SMALL } from '../projects'
+
+describe('letters', () => {
+  it('leave out I and O, and go on with pairs', () => {
+    expect(LETTERS).not.toMatch(/[IO]/)
+    expect(freeLetter([...LETTERS].map((code) => ({ code })))).toBe('AA')
+    expect(freeLetter([{ code: 'A' }, { code: 'C' }])).toBe('B')
+  })
+})
+
+describe('painting', () => {
+  it('paints and wipes, and changes nothing where nothing changes', () => {
+    const painted = paint(SMALL, ['1,1', '2,2'], 'c2')
+    expect(planProject(painted).motifs.find((motif) => motif.id === '1,1')?.colourway).toBe('c2')
+    expect(paint(painted, ['1,1'], 'c2')).toBe(painted)
+    expect(paint(paint(painted, ['1,1', '2,2'], null), ['1,1'], null)).toEqual(
+      paint(painted, ['1,1', '2,2'], null),
+    )
+  })
+})
+
+describe('colourways', () => {
+  it('come with the next letter and the yarns of the last, and go with their paint', () => {
+    const way = newColourway(SMALL, 'm1')
+    expect(way).toMatchObject({ code: 'C', yarns: { centre: 'y1', petals: 'y2' } })
+    const more = paint(addColourway(SMALL, way), ['1,1'], way.id)
+    expect(more.layout).toMatchObject({ cells: { fill: { colourways: ['c1', 'c2', way.id] } } })
+    expect(removeColourway(more, way.id).layout).toMatchObject({
+      cells: { fill: { colourways: ['c1', 'c2'] }, painted: {} },
+    })
+  })
+
+  it('hold their yarns', () => {
+    expect(usesOfYarn(SMALL, 'y1')).toEqual(['colourway A', 'colourway B'])
+    expect(usesOfYarn(SMALL, 'y9')).toEqual([])
+  })
+})
+
+describe('motifs', () => {
+  it('keep a measure wherever their kind keeps it', () => {
+    const next = motifs.setMeasure(SMALL, 'm1', 'overTips', 90)
+    expect(motifs.measureOf(next.motifs![0]!, 'overTips')).toBe(90)
+    const rounds = { ...SMALL, motifs: [{ id: 'm1', kind: 'rounds' as const, rounds: [] }] }
+    expect(motifs.setMeasure(rounds, 'm1', 'overTips', 90).motifs![0]).toMatchObject({
+      measured: { overTips: 90 },
+    })
+  })
+
+  it('of every kind can be started from, and plan without an error', () => {
+    for (const outline of ['petals', 'round', 'square', 'hexagon', 'octagon', 'leaf'] as const) {
+      const changed = motifs.setOutline(SMALL, 'm1', outline)
+      const errors = planProject(changed).findings.filter((finding) => finding.severity === 'error')
+      expect(errors, outline).toEqual([])
+      expect(planProject(changed).counts.motifs, outline).toBe(20)
+    }
+  })
+
+  it('rename a colour everywhere, and refuse a name that is taken', () => {
+    const next = motifs.renameSlot(SMALL, 'm1', 'petals', 'ring')
+    expect(motifs.slotsOf(next.motifs![0]!)).toEqual(['centre', 'ring'])
+    expect(next.colourways![0]!.yarns).toEqual({ centre: 'y2', ring: 'y1' })
+    expect(planProject(next).yarns).toEqual(planProject(SMALL).yarns)
+    expect(motifs.renameSlot(SMALL, 'm1', 'petals', 'centre')).toBe(SMALL)
+  })
+
+  it('that are laid out are needed', () => {
+    expect(motifs.usesOfMotif(SMALL, 'm1')).toEqual(['the arrangement'])
+    expect(motifs.usesOfMotif(motifs.duplicateMotif(SMALL, 'm1'), 'm2')).toEqual([])
+  })
+})
+
+describe('taking over', () => {
+  const other = example('lantern-table-mat')
+
+  it('brings a motif with colourways, yarns and the gauge of its project, in the terms of this one', () => {
+    const { project, id } = takeMotif(SMALL, other, other.motifs![0]!.id)
+    const taken = project.motifs!.find((motif) => motif.id === id)!
+    expect(taken.gauge?.stitch).toBe('sc')
+    expect(other.gauge?.stitch).toBe('dc')
+    const ways = project.colourways!.filter((way) => way.motif === id)
+    expect(ways).toHaveLength(other.colourways!.length)
+    const known = new Set(project.yarns!.map((yarn) => yarn.id))
+    for (const way of ways) for (const yarn of Object.values(way.yarns ?? {})) expect(known).toContain(yarn)
+    expect(new Set(project.colourways!.map((way) => way.code)).size).toBe(project.colourways!.length)
+  })
+
+  it('brings a yarn once, without the stash of the other project', () => {
+    const yarn = other.yarns![0]!
+    const first = takeYarn(SMALL, yarn)
+    const again = takeYarn(first.project, yarn)
+    expect(again.project).toBe(first.project)
+    expect(first.project.yarns!.find((entry) => entry.id === first.id)?.onHandGrams).toBeUndefined()
+  })
+})
+
+// US and UK names of stitches: published conversion charts (see the terms of the engine).
+describe('terms', () => {
+  it('are switched in gauge, edging and rounds, and back', () => {
+    const project = example('hedgerow-baby-throw')
+    const british = setTerms(project, 'UK')
+    expect(british.gauge?.stitch).toBe('dc')
+    expect(setTerms(british, 'US')).toEqual(project)
+    const plans = [planProject(project), planProject(british)]
+    expect(plans[1]!.size).toEqual(plans[0]!.size)
+  })
+
+  it('are switched in written rounds', () => {
+    const us = 'ch 1, sc in ch-3 sp, sk 2, FPdc in next dc, sl st to join'
+    const uk = 'ch 1, dc in 3-ch sp, miss 2, FPtr in next tr, ss to join'
+    expect(roundIn(us, 'US', 'UK')).toBe(uk)
+    expect(roundIn(uk, 'UK', 'US')).toBe(us)
+  })
+})
+
+describe('sizes', () => {
+  it.each(['straight-rows', 'offset-rows', 'rings'] as const)(
+    'asked of %s come as near as counts allow',
+    (kind) => {
+      const project = {
+        ...SMALL,
+        layout: {
+          ...SMALL.layout,
+          kind: 'blanket' as const,
+          motif: 'm1',
+          arrangement: kind,
+          columns: 5,
+          rows: 4,
+          rings: 2,
+        },
+      }
+      const plan = planProject(project)
+      const wish = { width: 1000, height: 1000 }
+      const next = planProject(resized(project, plan, wish))
+      const step = kind === 'rings' ? 2 : 1
+      expect(Math.abs(next.size.width - wish.width)).toBeLessThanOrEqual(plan.pitch.column * step * 0.75)
+      expect(Math.abs(next.size.height - wish.height)).toBeLessThanOrEqual(plan.pitch.row * step * 1.5)
+    },
+  )
+
+  it('that are there already change nothing; a typed one is remembered as the wish', () => {
+    const plan = planProject(SMALL)
+    expect(resized(SMALL, plan, plan.size)).toBe(SMALL)
+    expect(fitted(SMALL, plan, { width: 500, height: 400 }).layout).toMatchObject({
+      target: { width: 500, height: 400 },
+    })
+  })
+})
+
+// Geometry: for an odd count a tip lies opposite a dip, so the ruler shows one radius of each.
+describe('odd petals (M16)', () => {
+  it.each(['across', 'centre', 'opposite'] as const)('measured %s come back as typed', (way) => {
+    const stored = fromMeasured('overTips', 47, way, 60)
+    expect(toMeasured('overTips', stored, way, 60)).toBeCloseTo(47, 9)
+  })
+  it('tip to opposite dip is half of both diameters', () => {
+    expect(toMeasured('overTips', 90, 'opposite', 60)).toBe(75)
+    expect(fromMeasured('overTips', 45, 'centre', 60)).toBe(90)
+  })
+})
