@@ -166,6 +166,49 @@ export interface HoleKind {
   readonly radius: number
 }
 
+/** A filler motif in an opening between motifs. Lengths in mm, `x`, `y` from the top left of the finished size. */
+export interface PlacedFiller {
+  readonly x: number
+  readonly y: number
+  /** Degrees clockwise. */
+  readonly turn: number
+  /** Of the largest circle that fits the opening. */
+  readonly radius: number
+  /** Ids of the placed motifs round it. */
+  readonly motifs: readonly string[]
+  /** How often it is joined: once to each motif round it. */
+  readonly joins: number
+  /** The widest gap that its joins bridge, and by how much it reaches too far into the motifs round it. */
+  readonly bridge: number
+  readonly overlap: number
+  /** Id of the colourway, or '' where none is given. */
+  readonly colourway: string
+}
+
+export interface FillerStep {
+  /** Index in `fillers`. */
+  readonly filler: number
+  /** Placed motif after which it is worked: the last one of those round it. */
+  readonly after: string
+  readonly joins: readonly { readonly motif: string; readonly words: string }[]
+  /** "filler between 14, 15, 27 and 28: join at …". */
+  readonly words: string
+}
+
+/** A half motif at the end of a row: of a whole motif with its centre at `x`, `y` the part away from the side edge. */
+export interface PlacedHalf {
+  readonly x: number
+  readonly y: number
+  /** Degrees clockwise, of the whole motif that it is a half of. */
+  readonly turn: number
+  /** At which end of its row it stands. Its cut edge, at `x`, faces that side. */
+  readonly side: 'left' | 'right'
+  readonly row: number
+  /** How many of its places are joined to neighbours. */
+  readonly joins: number
+  readonly colourway: string
+}
+
 export interface PlanSize {
   readonly width: number
   readonly height: number
@@ -186,6 +229,10 @@ export interface Plan {
   readonly joins: readonly JoinNode[]
   readonly order: readonly OrderStep[]
   readonly holes: readonly HoleKind[]
+  readonly fillers: readonly PlacedFiller[]
+  /** How the fillers are worked, in working order. */
+  readonly fillerSteps: readonly FillerStep[]
+  readonly halves: readonly PlacedHalf[]
   readonly edging: EdgingAccount | null
   readonly yarns: readonly YarnNeed[]
   readonly ends: number
@@ -193,6 +240,8 @@ export interface Plan {
   readonly findings: readonly Finding[]
   /** Account of the motif that the layout places, or null. */
   readonly motif: MotifAccount | null
+  /** Account of the motif that fills the openings; null without fillers. */
+  readonly fillerMotif: MotifAccount | null
 }
 
 export interface FitArrangement {

@@ -155,7 +155,8 @@ export const blanketSchema = z.looseObject({
       painted: z.record(text, text).optional(),
     })
     .optional(),
-  fillers: z.looseObject({ motif: text.optional() }).optional(),
+  /** Left out, the colourway is the first one of that motif. */
+  fillers: z.looseObject({ motif: text.optional(), colourway: text.optional() }).optional(),
   halves: z.boolean().optional(),
   edging: z
     .looseObject({

@@ -21,6 +21,7 @@ import { colourCells } from './colour/cells'
 import { legibilityFindings } from './colour/legibility'
 import { bySeverity, finding } from './findings/finding'
 import { joinRule } from './joins/rule'
+import { createAdditions, tally } from './layout/additions'
 import { blanketCounts, blanketSize, blockingFactors, COUNT_FIELDS } from './layout/blanket'
 import type { CountFields } from './layout/blanket'
 import { fitArrangements } from './layout/fit'
@@ -58,12 +59,16 @@ const EMPTY: Plan = {
   joins: [],
   order: [],
   holes: [],
+  fillers: [],
+  fillerSteps: [],
+  halves: [],
   edging: null,
   yarns: [],
   ends: 0,
   minutes: null,
   findings: [],
   motif: null,
+  fillerMotif: null,
 }
 
 /** Account of one motif of a project, with its findings. */
@@ -100,6 +105,7 @@ export function createPlanner(): Planner {
   const legibility = memoised(legibilityFindings)
   const work = memoised(stages.work)
   const edge = memoised(stages.edge)
+  const add = createAdditions(accountFrom)
   const finishSize = memoised(stages.finishSize)
   const finishMotifs = memoised(stages.finishMotifs)
   const finishJoins = memoised(stages.finishJoins)
@@ -135,17 +141,7 @@ export function createPlanner(): Planner {
     const { hand, motif, measured, gauge, rule, counts, offset, grid, edging, blocking } = parts
     const units = project.units ?? 'metric'
     const arranged = arrange(measured, grid, counts, rule)
-    const joined = join(
-      measured,
-      gauge,
-      rule,
-      project.joining,
-      arranged,
-      counts,
-      hand,
-      units,
-      project.forChild ?? false,
-    )
+    const joined = join(measured, gauge, rule, project.joining, arranged, counts, hand, units)
     const ways = project.colourways ?? NONE
     const fill = layout.cells?.fill
     const coloured = colours(cells(arranged.placements, offset), fill, layout.cells?.painted, ways)
@@ -160,16 +156,26 @@ export function createPlanner(): Planner {
     const motifs = finishMotifs(arranged, worked.labels, coloured.colourways, edging, width, height)
     const joins = finishJoins(arranged, joined, worked.labels, edging, width, height)
     const tallied = { motifs: motifs.length, byColourway: tally(coloured.colourways) }
-    const line = edging > 0 ? edge(measured, grid, counts, layout.edging?.style, joined.reach) : null
+    const added = add({
+      ...{ project, layout, motif, rule, counts, arranged, joined, edging, blocking },
+      account: measured,
+      labels: worked.labels,
+      colourways: coloured.colourways,
+    })
+    const style = layout.edging?.style
+    const halves = added.placed.halves.length > 0
+    const line = edging > 0 ? edge(measured, grid, counts, style, joined.reach, halves) : null
     const needed = materials({
       project,
       motif,
       account: measured,
       gauge,
       counts: tallied,
-      joinOperations: joined.operations,
+      others: added.pieces,
+      joinOperations: added.joinOperations,
       joinNodes: joined.nodes.length,
-      seams: joined.seams,
+      fillerJoins: added.fillerJoins,
+      seams: added.seams,
       edgingBase: line && {
         length: line.length,
         outerCorners: line.corners,
@@ -178,13 +184,15 @@ export function createPlanner(): Planner {
       },
     })
     findings.push(...legibility(project.yarns ?? NO_YARNS, ways))
-    findings.push(...joined.findings, ...coloured.findings, ...worked.findings, ...needed.findings)
+    findings.push(...joined.findings, ...coloured.findings, ...worked.findings)
+    findings.push(...added.findings, ...needed.findings)
     findings.push(...offTarget(layout, size, units))
     return {
       size,
       motifs,
       joins,
       ...needed,
+      ...added.placed,
       counts: tallied,
       pitch: {
         column: grid.column * width,
@@ -241,14 +249,6 @@ function accountFrom(
 ) {
   const growth = blockingGrowth(motif, colourways ?? [], yarns ?? [])
   return motifAccount(motif, { hand, terms, gauge, growth })
-}
-
-/** How often each colourway occurs. */
-function tally(colourways: readonly string[]): Record<string, number> {
-  // A map, since an id may be a name that every object has, such as 'constructor'.
-  const counts = new Map<string, number>()
-  for (const id of colourways) if (id) counts.set(id, (counts.get(id) ?? 0) + 1)
-  return Object.fromEntries(counts)
 }
 
 /** Share of the wish beyond which a size is worth a note. */

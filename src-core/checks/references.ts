@@ -30,6 +30,7 @@ export function checkReferences(project: Project): Finding[] {
   if (layout?.kind === 'blanket') {
     motif(layout.motif, 'layout.motif')
     motif(layout.fillers?.motif, 'layout.fillers.motif')
+    colourway(layout.fillers?.colourway, 'layout.fillers.colourway')
     yarn(layout.edging?.yarn, 'layout.edging.yarn')
     layout.cells?.fill?.colourways?.forEach((id, i) => colourway(id, `layout.cells.fill.colourways[${i}]`))
     for (const [cell, id] of Object.entries(layout.cells?.painted ?? {}))

@@ -42,6 +42,39 @@ export const LAYOUT_FINDINGS = {
     message: 'comes out at {size}, wished was {wish}.',
     mend: 'Look at the arrangements that fit better.',
   },
+  'layout/filler-large': {
+    severity: 'warning',
+    message:
+      'the filler measures {across} and the openings take one of {fits}: it overlaps the motifs round it by up to {overlap}.',
+    mend: 'Work the filler smaller (a round less, a smaller hook), or leave more air between the motifs.',
+  },
+  'layout/filler-small': {
+    severity: 'note',
+    message:
+      'the filler measures {across} and the openings take one of {fits}: its joins have up to {bridge} to bridge.',
+    mend: 'Work the filler a round larger or a chain more where it joins, or choose one that faces every motif round it.',
+  },
+  'layout/filler-nowhere': {
+    severity: 'note',
+    message: 'a filler is asked for, but no opening lies between three or more motifs.',
+    mend: 'Leave the filler out, or rotate or arrange the motifs so that openings stay between them.',
+  },
+  'layout/filler-stays-open': {
+    severity: 'note',
+    message:
+      'the openings are {size} across; one round of {stitch} takes about {least}, so they stay open without the filler.',
+    mend: 'Leave the filler out, or choose larger motifs or another arrangement.',
+  },
+  'layout/halves-nothing': {
+    severity: 'note',
+    message: 'half motifs are asked for, but there is nothing to fill: only offset rows end unevenly.',
+    mend: 'Leave the half motifs out, or choose offset rows, two or more of them.',
+  },
+  'layout/halves-odd': {
+    severity: 'note',
+    message: 'a motif with {petals} {places} has no true half; nearest are {less} or {more}.',
+    mend: 'Work {less} {places} at one end of a row and {more} at the other, or choose a motif with an even number.',
+  },
   'layout/other-kind': {
     severity: 'error',
     message: 'this version does not plan a {kind} yet.',

@@ -12,3 +12,12 @@ export const SENSITIVITY_STEP = 2
 export const MOST_GAP = 500
 /** Blocking stretches a blanket by a factor between these (common practice: a few per cent). */
 export const BLOCKING = { least: 0.5, most: 2 } as const
+
+/** M27: an opening narrower than so many stitch widths has no room for one round of sc (from memory). */
+export const LEAST_FILLER_STITCHES = 2
+/** M27: a filler that overlaps its neighbours by no more than this gives way, in mm (from memory). */
+export const FILLER_GIVES = 1
+/** M27: openings whose sizes differ by less than this take the same filler, in mm. */
+export const SAME_OPENING = 0.1
+/** M28: yarn and time of a half motif, as a share of a whole one (from memory). */
+export const HALF_SHARE = 0.55

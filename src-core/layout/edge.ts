@@ -20,8 +20,11 @@ import { COARSE, grow, union } from '../geometry/polygons'
 import { findNodes } from '../joins/nodes'
 import { radians } from '../units/quantity'
 import type { Millimetres } from '../units/quantity'
+import { halfOutline } from '../geometry/half'
 import { layBlanket } from './blanket'
 import type { BlanketCounts, Laid } from './blanket'
+import { halfPlaces, joinableHalves, keptSide } from './halves'
+import type { HalfPlace } from './halves'
 import type { Lattice } from './lattice'
 
 export interface EdgeLine {
@@ -40,6 +43,8 @@ export interface EdgeInput {
   /** Anchors at tips or corners (places of the clock for a round motif), before the turn. */
   readonly tips: readonly Anchor[]
   readonly reach: Millimetres
+  /** Rows that are short by half a motif end with half motifs. */
+  readonly halves: boolean
 }
 
 /** Columns, rows and rings from which lengths grow evenly. */
@@ -106,8 +111,13 @@ function walkEdge(input: EdgeInput, counts: BlanketCounts): Told {
   const copies = (two: readonly Outline[]) =>
     laid.placements.map((p) => moveOutline(two[p.even ? 1 : 0]!, p.x, p.y))
   const grown = input.lattice.outlines.map((outline) => grow([outline], input.reach / 2, COARSE)[0]!)
-  const contours = union(copies(grown)).filter((contour) => signedArea(contour) > 0)
-  const tips = freeTips(laid, input.tips, input.reach)
+  const halves = input.halves ? halfPlaces(laid, counts) : []
+  const cut = halves.map((half) => {
+    const outline = halfOutline(input.lattice.outlines[half.even ? 1 : 0], keptSide(half.side))
+    return moveOutline(grow([outline], input.reach / 2, COARSE)[0]!, half.x, half.y)
+  })
+  const contours = union([...copies(grown), ...cut]).filter((contour) => signedArea(contour) > 0)
+  const tips = freeTips(laid, halves, input.tips, input.reach)
   let length = 0
   let count = 0
   for (const contour of contours) {
@@ -129,14 +139,20 @@ function hullLength(ring: Outline): Millimetres {
 }
 
 /** Tips that are not joined to a neighbour, where they lie. */
-function freeTips(laid: Laid, anchors: readonly Anchor[], reach: Millimetres): Point[] {
+function freeTips(
+  laid: Laid,
+  halves: readonly HalfPlace[],
+  anchors: readonly Anchor[],
+  reach: Millimetres,
+): Point[] {
   const joined = new Set<string>()
-  const motifs = laid.placements.map(({ x, y, turn }) => ({ x, y, turn, anchors }))
+  const wholes = laid.placements.map(({ x, y, turn }) => ({ x, y, turn, anchors }))
+  const motifs = [...wholes, ...joinableHalves(halves, anchors)]
   for (const { members } of findNodes(motifs, reach))
     for (const { motif, anchor } of members) joined.add(`${motif} ${anchor}`)
   const free: Point[] = []
-  laid.placements.forEach((p, motif) =>
-    anchors.forEach((anchor, i) => {
+  motifs.forEach((p, motif) =>
+    p.anchors.forEach((anchor, i) => {
       if (joined.has(`${motif} ${i}`)) return
       const at = turnPoint(anchor, radians(p.turn))
       free.push({ x: at.x + p.x, y: at.y + p.y })

@@ -16,46 +16,72 @@ import type { Lattice } from './lattice'
 /** Rows and columns of the patch: every kind of opening occurs in it, with all the motifs round it. */
 const PATCH = { rows: 5, columns: 4 } as const
 /** Openings narrower than this across are closed by the meeting points themselves, in mm. */
-const LEAST_ACROSS: Millimetres = 4
+export const LEAST_ACROSS: Millimetres = 4
 /** Grown this much beyond half of the gap to bridge, so that neighbours overlap rather than touch, in mm. */
-const OVERLAP: Millimetres = 0.05
+export const CLOSED: Millimetres = 0.05
 
-interface Opening {
-  readonly motifs: readonly Placement[]
+/** A kind of opening, about the centre of its first motif. */
+export interface OpeningKind {
+  readonly sides: number
+  /** Of the largest circle that fits. */
   readonly radius: Millimetres
+  /** Where the middle of that circle lies. */
+  readonly pole: Point
+  /** The motifs round it, by row and place; the first of them at the origin. */
+  readonly around: readonly Around[]
+  /** Row parity of the first motif, where odd and even rows differ; else −1. */
+  readonly parity: number
 }
 
-/** Openings between the motifs of a blanket, by kind; `spread` is the largest gap that joins bridge, in mm. */
-export function holesOf(
+export interface Around extends Point {
+  /** Rows down and half column pitches to the right of the first motif. */
+  readonly row: number
+  readonly halves: number
+  readonly even: boolean
+}
+
+/** An opening of a blanket. */
+export interface Opening {
+  readonly kind: OpeningKind
+  /** Indices of the motifs round it, as in `kind.around`. */
+  readonly motifs: readonly number[]
+}
+
+/** Every opening of a blanket; `spread` is the largest gap that joins bridge, in mm. */
+export function openingsOf(
   lattice: Lattice,
   counts: BlanketCounts,
   placements: readonly Placement[],
   spread: Millimetres,
-): HoleKind[] {
-  const places = new Set(placements.map((p) => key(p.row, p.halves)))
-  const found: HoleKind[] = []
-  for (const { sides, radius, shape, parity } of openingKinds(lattice, counts.arrangement, spread)) {
-    let count = 0
-    for (const p of placements) {
-      if (parity >= 0 && p.row % 2 !== parity) continue
-      if (shape.every(([row, halves]) => places.has(key(p.row + row, p.halves + halves)))) count++
+): Opening[] {
+  const places = new Map(placements.map((p, i) => [key(p.row, p.halves), i]))
+  const found: Opening[] = []
+  const kinds = openingKinds(lattice, counts.arrangement, spread)
+  for (const p of placements)
+    for (const kind of kinds) {
+      if (kind.parity >= 0 && p.row % 2 !== kind.parity) continue
+      const motifs: number[] = []
+      for (const { row, halves } of kind.around) {
+        const motif = places.get(key(p.row + row, p.halves + halves))
+        if (motif === undefined) break
+        motifs.push(motif)
+      }
+      if (motifs.length === kind.sides) found.push({ kind, motifs })
     }
-    if (count > 0) add(found, { sides, count, radius })
-  }
+  return found
+}
+
+/** Openings by kind, the largest first; those of the same size and number of sides are told together. */
+export function holeKinds(openings: readonly Opening[]): HoleKind[] {
+  const counts = new Map<OpeningKind, number>()
+  for (const { kind } of openings) counts.set(kind, (counts.get(kind) ?? 0) + 1)
+  const found: HoleKind[] = []
+  for (const [{ sides, radius }, count] of counts) add(found, { sides, count, radius })
   return found.sort((a, b) => b.radius - a.radius)
 }
 
 /** Openings of a lattice seen so far: they do not depend on how many motifs there are. */
 const seen = new WeakMap<Lattice, Map<string, readonly OpeningKind[]>>()
-
-interface OpeningKind {
-  readonly sides: number
-  readonly radius: Millimetres
-  /** Rows and halves of the motifs round it, from the first of them. */
-  readonly shape: readonly (readonly [number, number])[]
-  /** Row parity of the first motif, where odd and even rows differ; else −1. */
-  readonly parity: number
-}
 
 function openingKinds(
   lattice: Lattice,
@@ -84,14 +110,26 @@ function lookForKinds(
     turn: lattice.turns[0],
     alternateTurn: lattice.turns[1] - lattice.turns[0],
   }
-  const openings = openingsOf(lattice, layBlanket(lattice, patch).placements, spread / 2 + OVERLAP)
+  const alternating = offset || lattice.turns[0] !== lattice.turns[1]
   const kinds = new Map<string, OpeningKind>()
-  for (const { motifs, radius } of openings) {
+  for (const { motifs, radius, pole } of lookAt(
+    lattice,
+    layBlanket(lattice, patch).placements,
+    spread / 2 + CLOSED,
+  )) {
     const first = motifs[0]!
-    const shape = motifs.map((m): [number, number] => [m.row - first.row, m.halves - first.halves])
-    const parity = offset && arrangement !== 'rings' ? first.row % 2 : -1
-    const name = `${parity} ${shape.join(' ')}`
-    if (!kinds.has(name)) kinds.set(name, { sides: motifs.length, radius, shape, parity })
+    const around = motifs.map(({ row, halves, x, y, even }) => ({
+      row: row - first.row,
+      halves: halves - first.halves,
+      x: x - first.x,
+      y: y - first.y,
+      even,
+    }))
+    const parity = alternating && arrangement !== 'rings' ? first.row % 2 : -1
+    const name = `${parity} ${around.map(({ row, halves }) => `${row},${halves}`).join(' ')}`
+    if (kinds.has(name)) continue
+    const middle = { x: pole.x - first.x, y: pole.y - first.y }
+    kinds.set(name, { sides: motifs.length, radius, pole: middle, around, parity })
   }
   return [...kinds.values()]
 }
@@ -105,10 +143,16 @@ function add(found: HoleKind[], hole: HoleKind): void {
   else found[like] = { ...hole, count: found[like]!.count + hole.count }
 }
 
-function openingsOf(lattice: Lattice, placements: readonly Placement[], by: Millimetres): Opening[] {
+interface Seen {
+  readonly motifs: readonly Placement[]
+  readonly radius: Millimetres
+  readonly pole: Point
+}
+
+function lookAt(lattice: Lattice, placements: readonly Placement[], by: Millimetres): Seen[] {
   const [odd, even] = lattice.outlines.map((outline) => grow([outline], by, COARSE)[0]!) as [Outline, Outline]
   const outlines = placements.map((p) => moveOutline(p.even ? even : odd, p.x, p.y))
-  const openings: Opening[] = []
+  const openings: Seen[] = []
   for (const contour of union(outlines)) {
     if (signedArea(contour) >= 0) continue
     const ring = contour.map((point): [number, number] => [point.x, point.y])
@@ -118,7 +162,8 @@ function openingsOf(lattice: Lattice, placements: readonly Placement[], by: Mill
     if (radius * 2 < LEAST_ACROSS) continue
     const motifs = placements.filter((p, i) => bounds(outlines[i]!, contour, p))
     if (motifs.length === 0) continue
-    openings.push({ motifs: motifs.sort((a, b) => a.row - b.row || a.halves - b.halves), radius })
+    motifs.sort((a, b) => a.row - b.row || a.halves - b.halves)
+    openings.push({ motifs, radius, pole: { x: pole[0]!, y: pole[1]! } })
   }
   return openings
 }

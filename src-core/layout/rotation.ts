@@ -12,7 +12,7 @@ import type { ResolvedGauge } from '../stitches/gauge'
 import type { Degrees, Millimetres } from '../units/quantity'
 import { layBlanket } from './blanket'
 import type { BlanketCounts } from './blanket'
-import { holesOf } from './holes'
+import { holeKinds, openingsOf } from './holes'
 import { latticeOf } from './lattice'
 
 export interface RotationScore {
@@ -69,7 +69,9 @@ export function bestRotation(
     let opening = -1
     // Openings cost more than all the rest: they are looked for only where the rest is equal.
     const widest = () =>
-      opening >= 0 ? opening : (opening = holesOf(lattice, patch, placements, spread)[0]?.radius ?? 0)
+      opening >= 0
+        ? opening
+        : (opening = holeKinds(openingsOf(lattice, patch, placements, spread))[0]?.radius ?? 0)
     return { turn, alternateTurn, meetings, spread, widest }
   }
   const now = score(counts.turn, counts.alternateTurn)

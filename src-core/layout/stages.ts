@@ -12,7 +12,7 @@ import type {
 import type { BlanketLayout, Hand, Joining, Order, UnitSystem } from '../../shared-types/project'
 import { scaleOutline } from '../geometry/points'
 import { checkNodes } from '../joins/checks'
-import { CHILD_OPENING, POINT_SEAM } from '../joins/constants'
+import { POINT_SEAM } from '../joins/constants'
 import { findNodes } from '../joins/nodes'
 import type { Node } from '../joins/nodes'
 import { joinableAnchors, joinReach, stretchLimit } from '../joins/rule'
@@ -23,15 +23,14 @@ import type { Naming } from '../joins/steps'
 import { usualEdgingStyle } from '../materials/edging'
 import { contactAnchors } from '../motif/contacts'
 import type { ResolvedGauge } from '../stitches/gauge'
-import { finding } from '../findings/finding'
-import { formatLength } from '../units/format'
 import type { Millimetres } from '../units/quantity'
 import { blanketSize, layBlanket } from './blanket'
 import type { BlanketCounts, Laid } from './blanket'
 import { SENSITIVITY_STEP } from './constants'
 import { edgeLine } from './edge'
 import type { EdgeLine } from './edge'
-import { holesOf } from './holes'
+import { holeKinds, openingsOf } from './holes'
+import type { Opening } from './holes'
 import { latticeOf } from './lattice'
 import type { Lattice } from './lattice'
 
@@ -71,6 +70,7 @@ export interface Joined {
   readonly nodes: readonly Node[]
   readonly anchors: readonly Anchor[]
   readonly reach: Millimetres
+  readonly openings: readonly Opening[]
   readonly holes: readonly HoleKind[]
   /** Slip stitches into a neighbour. */
   readonly operations: number
@@ -88,7 +88,6 @@ export function join(
   counts: BlanketCounts,
   hand: Hand,
   units: UnitSystem,
-  forChild: boolean,
 ): Joined {
   const round = account.shape === 'round'
   const own = round ? contactAnchors(account, laid.lattice, hand) : account.anchors
@@ -97,7 +96,7 @@ export function join(
   const motifs = laid.placements.map(({ x, y, turn }) => ({ x, y, turn, anchors }))
   const nodes = findNodes(motifs, reach)
   const spread = nodes.reduce((most, node) => Math.max(most, node.spread), 0)
-  const holes = holesOf(laid.lattice, counts, laid.placements, Math.min(spread, reach))
+  const openings = openingsOf(laid.lattice, counts, laid.placements, Math.min(spread, reach))
   const checked =
     rule.rule === 'apart'
       ? []
@@ -112,18 +111,12 @@ export function join(
     nodes,
     anchors,
     reach,
-    holes,
+    openings,
+    holes: holeKinds(openings),
     operations: nodes.reduce((sum, node) => sum + node.members.length - 1, 0),
     seams: rule.rule === 'seam' ? seamsOf(nodes, laid, counts) : { length: 0, count: 0 },
-    findings: [...reachFindings, ...checked, ...(forChild ? openings(holes, units) : [])],
+    findings: [...reachFindings, ...checked],
   }
-}
-
-function openings(holes: readonly HoleKind[], units: UnitSystem): Finding[] {
-  const widest = holes.reduce((most, hole) => Math.max(most, 2 * hole.radius), 0)
-  if (widest === 0) return []
-  const code = widest >= CHILD_OPENING ? 'joins/gap-for-hands' : 'joins/gap-for-fingers'
-  return [finding(code, 'joining', { size: formatLength(widest, units) })]
 }
 
 /** Seams run between the outermost places that two neighbours share; sewn in long lines, each with its own yarn. */
@@ -157,11 +150,19 @@ export function edge(
   counts: BlanketCounts,
   style: NonNullable<BlanketLayout['edging']>['style'],
   reach: Millimetres,
+  halves: boolean,
 ): EdgeLine {
   const tips = account.anchors.filter((anchor) =>
     account.shape === 'round' ? true : anchor.kind === 'tip' || anchor.kind === 'corner',
   )
-  return edgeLine({ lattice: grid, counts, style: style ?? usualEdgingStyle(account.shape), tips, reach })
+  return edgeLine({
+    lattice: grid,
+    counts,
+    style: style ?? usualEdgingStyle(account.shape),
+    tips,
+    reach,
+    halves,
+  })
 }
 
 export interface Worked {
@@ -217,14 +218,14 @@ const NAMING: Record<MotifAccount['shape'], Naming> = {
 }
 
 /** What `finish` needs to know of edging and blocking. */
-interface Frame {
+export interface Frame {
   readonly edging: Millimetres
   readonly blockWidth: number
   readonly blockHeight: number
 }
 
 /** From the top left of all outlines to the finished size: edging round it, then the factors of blocking. */
-const inFrame = ({ edging, blockWidth, blockHeight }: Frame) => ({
+export const inFrame = ({ edging, blockWidth, blockHeight }: Frame) => ({
   x: (value: number) => (value + edging) * blockWidth,
   y: (value: number) => (value + edging) * blockHeight,
 })

@@ -16,6 +16,8 @@ export interface Piece {
   readonly motif: Motif
   readonly account: MotifAccount | null
   readonly counts: MotifCounts
+  /** Yarn and time of one, as a share of a whole motif; 1 where it is left out. */
+  readonly share?: number
 }
 
 /** Geometry that is already known; this room only counts. Lengths in mm. */
@@ -31,6 +33,8 @@ export interface MaterialsInput {
   /** Slip stitches into a neighbour: the sum over all meeting points of members − 1. */
   readonly joinOperations: number
   readonly joinNodes: number
+  /** Slip stitches that hang fillers in: they cost time and no yarn of their own. */
+  readonly fillerJoins?: number
   /** All seams together, and how many pieces of yarn they are sewn with. */
   readonly seams: { readonly length: Millimetres; readonly count: number }
   /** The line that the chosen edging style runs along, or null without an edging. */

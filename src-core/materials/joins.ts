@@ -36,7 +36,10 @@ export function workJoins(
     const chains = isUsableOrZero(joining?.bridgeChains) ? joining.bridgeChains : 0
     const each = stitchYarn('ch', input.gauge) * (chains + MATERIAL_CONSTANTS.bridgeExtraChains)
     const ownYarn = named && yarn !== outer
-    const joined = Math.min(input.joinOperations, Math.max(0, input.counts.motifs - 1))
+    // Half motifs of the layout's own join as it does; fillers are hung in by slip stitches alone.
+    const halves = (input.others ?? []).filter((piece) => piece.share !== undefined)
+    const motifs = halves.reduce((sum, piece) => sum + piece.counts.motifs, input.counts.motifs)
+    const joined = Math.min(input.joinOperations, Math.max(0, motifs - 1))
     const ends = ownYarn ? MATERIAL_CONSTANTS.tailsPerSection * joined : 0
     return {
       millimetres: input.joinOperations * each,

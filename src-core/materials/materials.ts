@@ -70,7 +70,7 @@ function usePiece(project: Project, piece: Piece, yarn: MotifYarn, ledger: YarnL
     const colourway = colourwayOf(project, id)
     const sections = colourSections(piece.motif, colourway)
     for (const yarn of new Set(sections.map((section) => section.yarn))) {
-      if (yarn !== undefined) ledger.countMotifs(yarn, made)
+      if (yarn !== undefined) ledger.countMotifs(yarn, piece.share === undefined ? made : 0)
     }
     ends += made * sections.length * MATERIAL_CONSTANTS.tailsPerSection
     if (!colourway) {
@@ -79,7 +79,7 @@ function usePiece(project: Project, piece: Piece, yarn: MotifYarn, ledger: YarnL
     }
     for (const { slot, unit, amount } of yarn.slots) {
       const used = yarnOfSlot(colourway, slot)
-      if (used !== undefined) ledger.use(used, 'motifs', unit, times(amount, made))
+      if (used !== undefined) ledger.use(used, 'motifs', unit, times(amount, made * (piece.share ?? 1)))
     }
     for (const section of sections) {
       if (section.yarn === undefined) continue

@@ -41,9 +41,13 @@ export function timeNeeded(
 
   const { joining } = input.project
   const each = isUsableOrZero(joining?.minutes) ? joining.minutes : null
-  const joinCount = joining?.rule === 'seam' ? Math.max(0, input.seams.count) : input.joinOperations
+  const inHand = joining?.rule === 'seam' ? Math.max(0, input.seams.count) : input.joinOperations
+  const joinCount = inHand + (input.fillerJoins ?? 0)
   const total =
-    made.reduce((sum, piece) => sum + piece.counts.motifs * (piece.motif.minutes ?? 0), 0) +
+    made.reduce(
+      (sum, piece) => sum + piece.counts.motifs * (piece.share ?? 1) * (piece.motif.minutes ?? 0),
+      0,
+    ) +
     joinCount * (each ?? MATERIAL_CONSTANTS.joinMinutes) +
     (edging?.loops ?? 0) * MATERIAL_CONSTANTS.loopMinutes +
     weaving

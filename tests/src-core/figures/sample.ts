@@ -159,6 +159,10 @@ export function samplePlan(wish: SampleWish): { project: Project; plan: Plan } {
     joins,
     order,
     holes: [],
+    fillers: [],
+    fillerSteps: [],
+    halves: [],
+    fillerMotif: null,
     edging: wish.edging
       ? {
           style: 'bridge',

@@ -1,0 +1,130 @@
+/** M27, M28: what stands between and beside the motifs of a blanket (fillers and half motifs), from places to yarn. */
+import type { Finding } from '../../shared-types/finding'
+import type { MotifAccount, Plan } from '../../shared-types/plan'
+import type { BlanketLayout, Motif, Project } from '../../shared-types/project'
+import { POINT_SEAM } from '../joins/constants'
+import type { Rule } from '../joins/rule'
+import type { Piece } from '../materials/input'
+import { memoised } from '../memo'
+import { resolveGauge } from '../stitches/gauge'
+import type { Millimetres } from '../units/quantity'
+import type { BlanketCounts } from './blanket'
+import { HALF_SHARE } from './constants'
+import { fillerSteps, finishFillers } from './filler-steps'
+import { childOpenings, fillOpenings } from './fillers'
+import { finishHalves, halfColourways, halve } from './halves'
+import type { Arranged, Joined } from './stages'
+
+export interface AdditionsInput {
+  readonly project: Project
+  readonly layout: BlanketLayout
+  readonly motif: Motif
+  readonly account: MotifAccount
+  readonly rule: Rule
+  readonly counts: BlanketCounts
+  readonly arranged: Arranged
+  readonly joined: Joined
+  /** Working number and colourway by placement. */
+  readonly labels: readonly number[]
+  readonly colourways: readonly string[]
+  readonly edging: Millimetres
+  readonly blocking: { readonly width: number; readonly height: number }
+}
+
+export interface Additions {
+  /** The fields of the plan that tell of them. */
+  readonly placed: Pick<Plan, 'fillers' | 'fillerSteps' | 'halves' | 'fillerMotif'>
+  /** What they take in yarn and time, and how they are joined. */
+  readonly pieces: readonly Piece[]
+  readonly fillerJoins: number
+  readonly joinOperations: number
+  readonly seams: Joined['seams']
+  readonly findings: readonly Finding[]
+}
+
+/** The account of one motif of a project, with its findings. */
+export type AccountOf = (
+  motif: Motif,
+  colourways: Project['colourways'],
+  yarns: Project['yarns'],
+  hand: 'left' | 'right',
+) => { readonly account: MotifAccount | null; readonly findings: readonly Finding[] }
+
+const NO_FINDINGS: readonly Finding[] = []
+
+/** These stages with a memory of their own: one for each planner. */
+export function createAdditions(accountFrom: AccountOf): (input: AdditionsInput) => Additions {
+  const accountOf = memoised(accountFrom)
+  const gaugeOf = memoised(resolveGauge)
+  const fill = memoised(fillOpenings)
+  const placeFillers = memoised(finishFillers)
+  const stepsOf = memoised(fillerSteps)
+  const halvesOf = memoised(halve)
+  const placeHalves = memoised(finishHalves)
+  const halfWays = memoised(halfColourways)
+
+  return ({ project, layout, arranged, joined, rule, counts, labels, colourways, ...rest }) => {
+    const { edging, blocking, motif, account } = rest
+    const hand = project.hand ?? 'right'
+    const units = project.units ?? 'metric'
+    const terms = project.terms ?? 'US'
+    const { fillers: asked } = layout
+    const fillerMotif = asked?.motif ? project.motifs?.find(({ id }) => id === asked.motif) : undefined
+    const told = fillerMotif ? accountOf(fillerMotif, project.colourways, project.yarns, hand) : null
+    const filler = told?.account ?? null
+    const gauge = gaugeOf(fillerMotif?.gauge ?? project.gauge, terms)
+    const filling = fill(joined.openings, arranged.lattice, filler, gauge, terms, units)
+    const way = asked?.colourway ?? project.colourways?.find((each) => each.motif === asked?.motif)?.id ?? ''
+    const fillers = placeFillers(arranged, filling, way, edging, blocking.width, blocking.height)
+    const sewn = rule.rule === 'seam'
+    const halved = halvesOf(
+      layout.halves ?? false,
+      account,
+      joined.anchors,
+      joined.reach,
+      rule.rule,
+      arranged,
+      counts,
+    )
+    const ways = halfWays(halved.places, arranged.placements, colourways, layout.cells?.fill)
+    const halves = placeHalves(halved, ways, edging, blocking.width, blocking.height)
+    const pieces: Piece[] = []
+    if (fillerMotif && fillers.length > 0) {
+      const made = { motifs: fillers.length, byColourway: way ? { [way]: fillers.length } : {} }
+      pieces.push({ motif: fillerMotif, account: filler, counts: made })
+    }
+    if (halves.length > 0) {
+      const made = { motifs: halves.length, byColourway: tally(ways) }
+      pieces.push({ motif, account, counts: made, share: HALF_SHARE })
+    }
+    return {
+      placed: {
+        fillers,
+        fillerSteps: filler ? stepsOf(arranged, filling, filler, labels, hand, sewn) : [],
+        halves,
+        fillerMotif: filler,
+      },
+      pieces,
+      // A filler is hung in by slip stitches, or sewn in at as many points with a piece of yarn of its own.
+      fillerJoins: sewn ? 0 : filling.joins,
+      joinOperations: joined.operations + halved.operations,
+      seams: {
+        length: joined.seams.length + halved.seams.length + (sewn ? filling.joins * POINT_SEAM : 0),
+        count: joined.seams.count + halved.seams.count + (sewn ? fillers.length : 0),
+      },
+      findings: [
+        ...(told?.findings ?? NO_FINDINGS),
+        ...filling.findings,
+        ...halved.findings,
+        ...(project.forChild ? childOpenings(filling.open, units) : NO_FINDINGS),
+      ],
+    }
+  }
+}
+
+/** How often each colourway occurs. */
+export function tally(colourways: readonly string[]): Record<string, number> {
+  const counts: Record<string, number> = {}
+  for (const id of colourways) if (id) counts[id] = (counts[id] ?? 0) + 1
+  return counts
+}

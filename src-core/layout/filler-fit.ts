@@ -1,0 +1,221 @@
+/**
+ * M27: one filler in one kind of opening: how it is rotated, where it meets the motifs round it, by how much
+ * it overlaps them or falls short of them, and what stays open beside it.
+ */
+import polylabel from 'polylabel'
+import type { Anchor, MotifAccount, Point } from '../../shared-types/plan'
+import {
+  contains,
+  directionOf,
+  distance,
+  distanceToEdge,
+  moveOutline,
+  nearestShare,
+  polar,
+  reachOf,
+  scaleOutline,
+  signedArea,
+  turnOutline,
+  turnPoint,
+} from '../geometry/points'
+import type { Outline } from '../geometry/points'
+import { COARSE, grow, sharedArea, union } from '../geometry/polygons'
+import { degrees, radians } from '../units/quantity'
+import type { Degrees, Millimetres, Radians } from '../units/quantity'
+import { CLOSED, LEAST_ACROSS } from './holes'
+import type { OpeningKind } from './holes'
+import type { Lattice } from './lattice'
+
+/** Where a filler meets one of the motifs round it. */
+export interface Contact {
+  /** Index in the opening's `around`. */
+  readonly motif: number
+  /** Place of the filler that is joined; null for a round one, which can be joined anywhere. */
+  readonly anchor: Anchor | null
+  /** From the middle of the filler, and from the middle of the motif, to where they meet. */
+  readonly direction: Radians
+  readonly fromMotif: Radians
+}
+
+export interface FillerFit {
+  readonly turn: Degrees
+  readonly contacts: readonly Contact[]
+  /** By how much it reaches too far into the motifs round it, and the widest gap that its joins bridge. */
+  readonly overlap: Millimetres
+  readonly bridge: Millimetres
+  /** Radius of the largest circle that fits into what stays open. */
+  readonly open: Millimetres
+}
+
+/** Half of what a filler measures where it faces its neighbours: to its tips, or to its sides. */
+export const fillerRadius = (filler: MotifAccount): Millimetres =>
+  (filler.shape === 'straight' ? filler.overValleys : filler.overTips) / 2
+
+/** A filler in the middle of an opening. */
+export function fitFiller(kind: OpeningKind, filler: MotifAccount, lattice: Lattice): FillerFit {
+  // About the middle of the opening.
+  const centres = kind.around.map((at) => ({ x: at.x - kind.pole.x, y: at.y - kind.pole.y }))
+  const outlines = kind.around.map((at, i) =>
+    moveOutline(lattice.outlines[at.even ? 1 : 0], centres[i]!.x, centres[i]!.y),
+  )
+  const anchors = facingAnchors(filler)
+  const { turn, met } = anchors.length > 0 ? bestTurn(anchors, outlines) : asItLies(filler, outlines)
+  const contacts = met.map(({ anchor, place, at }, motif): Contact => {
+    const centre = centres[motif]!
+    const fromMotif = directionOf({ x: at.x - centre.x, y: at.y - centre.y })
+    return { motif, anchor, direction: directionOf(place), fromMotif }
+  })
+  const bridge = met.reduce((most, meeting) => Math.max(most, meeting.gap), 0)
+  const shape = turnOutline(filler.outline, radians(turn))
+  const overlap = overlapOf(shape, outlines)
+  return { turn, contacts, overlap, bridge, open: openBeside(shape, outlines, kind.radius, bridge) }
+}
+
+/** A place of the filler and the nearest one of a motif, about the middle of the opening. */
+interface Meeting {
+  readonly anchor: Anchor | null
+  readonly place: Point
+  readonly at: Point
+  /** Between the two; below zero where the place lies within the motif. */
+  readonly gap: Millimetres
+}
+
+function meetingOf(anchor: Anchor | null, place: Point, outline: Outline): Meeting {
+  const at = nearestOn(outline, place)
+  const far = distance(place, at)
+  return { anchor, place, at, gap: contains(outline, place) ? -far : far }
+}
+
+/** A round filler needs no rotation: it meets every motif where that comes nearest. */
+function asItLies(filler: MotifAccount, outlines: readonly Outline[]) {
+  const radius = fillerRadius(filler)
+  const met = outlines.map((outline) =>
+    meetingOf(null, polar(radius, directionOf(nearestOn(outline, { x: 0, y: 0 }))), outline),
+  )
+  return { turn: 0, met }
+}
+
+/** The places of a filler that face its neighbours: tips, or else the middles of sides; none of a round one. */
+function facingAnchors(filler: MotifAccount): Anchor[] {
+  if (filler.shape === 'round') return []
+  const wanted = (anchor: Anchor): boolean =>
+    filler.shape === 'straight' ? anchor.kind === 'side' && anchor.id.endsWith('-2') : anchor.kind === 'tip'
+  const facing = filler.anchors.filter(wanted)
+  return facing.length > 0 ? facing : [...filler.anchors]
+}
+
+/** Rotations tried within the angle between two places of the filler. */
+const STEPS = 24
+/** A rotation is better than another when it saves this much, in mm. */
+const BETTER: Millimetres = 0.05
+/** Rotations are told to this many degrees. */
+const TURN_GRID: Degrees = 1e-4
+
+/**
+ * The rotation in which every motif is met most closely: the one that points the places as near as can be at
+ * the nearest points of the motifs, unless another one does better.
+ */
+function bestTurn(anchors: readonly Anchor[], outlines: readonly Outline[]) {
+  const period = (2 * Math.PI) / anchors.length
+  const pointed = pointedTurn(anchors, outlines, period)
+  const turns = [pointed, ...Array.from({ length: STEPS }, (_, i) => (i * period) / STEPS)]
+  let best: { turn: Radians; met: Meeting[]; off: Millimetres } | null = null
+  for (const turn of turns) {
+    const met = meet(anchors, turn, outlines)
+    const off = met.reduce((most, { gap }) => Math.max(most, Math.abs(gap)), 0)
+    if (!best || off < best.off - BETTER) best = { turn, met, off }
+  }
+  const { turn, met } = best!
+  const whole = Math.round(degrees(turn) / TURN_GRID) * TURN_GRID
+  return { turn: whole, met }
+}
+
+/** The rotation that points evenly spaced places along the directions of the motifs, from 0 up to their angle. */
+function pointedTurn(anchors: readonly Anchor[], outlines: readonly Outline[], period: Radians): Radians {
+  const base = directionOf(anchors[0]!)
+  let x = 0
+  let y = 0
+  for (const outline of outlines) {
+    const direction = directionOf(nearestOn(outline, { x: 0, y: 0 }))
+    const phase = (2 * Math.PI * (direction - base)) / period
+    x += Math.cos(phase)
+    y += Math.sin(phase)
+  }
+  const turn = (Math.atan2(y, x) * period) / (2 * Math.PI)
+  return Math.abs(turn) < TURN_STEP ? 0 : (turn + period) % period
+}
+
+/** Openings are found on a grid of a hundredth of a millimetre: rotations less than this are none. */
+const TURN_STEP: Radians = 0.002
+
+/** Which place of the filler is joined to which motif: the nearest first, none twice while there are others. */
+function meet(anchors: readonly Anchor[], turn: Radians, outlines: readonly Outline[]): Meeting[] {
+  const pairs = anchors.flatMap((anchor) => {
+    const place = turnPoint(anchor, turn)
+    return outlines.map((outline, motif) => ({ motif, ...meetingOf(anchor, place, outline) }))
+  })
+  pairs.sort((a, b) => a.gap - b.gap || a.motif - b.motif)
+  const found = new Map<number, Meeting>()
+  const taken = new Set<Anchor | null>()
+  for (const pair of pairs) {
+    if (found.has(pair.motif) || taken.has(pair.anchor)) continue
+    found.set(pair.motif, pair)
+    taken.add(pair.anchor)
+  }
+  return outlines.map((_, motif) => found.get(motif) ?? pairs.find((pair) => pair.motif === motif)!)
+}
+
+function nearestOn(outline: Outline, point: Point): Point {
+  let best = outline[0]!
+  let least = Infinity
+  outline.forEach((a, i) => {
+    const b = outline[(i + 1) % outline.length]!
+    const far = distanceToEdge(point, a, b)
+    // Of equals the first: two petals that face the opening alike.
+    if (far >= least - 1e-6) return
+    least = far
+    const share = nearestShare(point, a, b)
+    best = { x: a.x + (b.x - a.x) * share, y: a.y + (b.y - a.y) * share }
+  })
+  return best
+}
+
+/** Area in mm² that rounding alone can make. */
+const NO_AREA = 1e-3
+/** Steps of the search for the overlap: each halves what is not known. */
+const HALVINGS = 14
+
+/** By how much a filler reaches too far: its reach less that of the largest one of its shape that has room. */
+function overlapOf(shape: Outline, outlines: readonly Outline[]): Millimetres {
+  const meets = (share: number): boolean => sharedArea([scaleOutline(shape, share)], outlines) > NO_AREA
+  if (!meets(1)) return 0
+  let free = 0
+  let full = 1
+  for (let i = 0; i < HALVINGS; i++) {
+    const share = (free + full) / 2
+    if (meets(share)) full = share
+    else free = share
+  }
+  return (1 - free) * reachOf(shape)
+}
+
+/** Radius of the largest circle beside a filler in its opening of so much radius. */
+function openBeside(
+  shape: Outline,
+  outlines: readonly Outline[],
+  radius: Millimetres,
+  bridge: Millimetres,
+): Millimetres {
+  const by = bridge / 2 + CLOSED
+  let largest = bridge / 2
+  const grown = [shape, ...outlines].flatMap((outline) => grow([outline], by, COARSE))
+  for (const contour of union(grown)) {
+    if (signedArea(contour) >= 0) continue
+    const ring = contour.map((point): [number, number] => [point.x, point.y])
+    ring.push(ring[0]!)
+    const pole = polylabel([ring], 0.01)
+    const own = pole.distance + by
+    if (2 * own >= LEAST_ACROSS) largest = Math.max(largest, own)
+  }
+  return Math.min(radius, largest)
+}

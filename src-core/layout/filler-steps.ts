@@ -1,0 +1,92 @@
+/** M27, M33: where the fillers stand in the finished size, and how each is worked after the motifs round it. */
+import type { FillerStep, MotifAccount, PlacedFiller } from '../../shared-types/plan'
+import type { Hand } from '../../shared-types/project'
+import { clock, workingSign } from '../motif/anchors'
+import { listOf } from '../joins/words'
+import type { Arranged } from './stages'
+import { inFrame } from './stages'
+import type { Millimetres, Radians } from '../units/quantity'
+import type { Contact } from './filler-fit'
+import type { Filled, Filling } from './fillers'
+
+/** The fillers in plan coordinates: edging and blocking are round and in them as in the motifs. */
+export function finishFillers(
+  arranged: Arranged,
+  filling: Filling,
+  colourway: string,
+  edging: Millimetres,
+  blockWidth: number,
+  blockHeight: number,
+): PlacedFiller[] {
+  const { x, y } = inFrame({ edging, blockWidth, blockHeight })
+  return filling.filled.map(({ opening: { kind, motifs }, fit }) => {
+    const first = arranged.placements[motifs[0]!]!
+    return {
+      x: x(first.x + kind.pole.x),
+      y: y(first.y + kind.pole.y),
+      turn: fit.turn,
+      radius: kind.radius,
+      motifs: motifs.map((motif) => arranged.placements[motif]!.id),
+      joins: motifs.length,
+      bridge: fit.bridge,
+      overlap: fit.overlap,
+      colourway,
+    }
+  })
+}
+
+/** One step for each filler, in working order: each after the last of the motifs round it. */
+export function fillerSteps(
+  arranged: Arranged,
+  filling: Filling,
+  filler: MotifAccount,
+  labels: readonly number[],
+  hand: Hand,
+  sewn: boolean,
+): FillerStep[] {
+  const last = ({ opening }: Filled): number => Math.max(...opening.motifs.map((motif) => labels[motif]!))
+  return filling.filled
+    .map((filled, index) => ({ filled, index, last: last(filled) }))
+    .sort((a, b) => a.last - b.last || a.index - b.index)
+    .map(({ filled, index, last }): FillerStep => {
+      const { motifs } = filled.opening
+      const label = (contact: Contact): number => labels[motifs[contact.motif]!]!
+      const contacts = inOrder(filled.fit.contacts, label, hand)
+      const joins = contacts.map((contact) => ({
+        motif: arranged.placements[motifs[contact.motif]!]!.id,
+        words: `${placeOf(contact, contacts[0]!, filler)} to ${label(contact)}, at its ${clock(contact.fromMotif)}`,
+      }))
+      const round = contacts.map(label).sort((a, b) => a - b)
+      const how = sewn ? 'make it whole, then sew' : 'join'
+      return {
+        filler: index,
+        after: arranged.placements[motifs.find((motif) => labels[motif] === last)!]!.id,
+        joins,
+        words: `filler between ${listOf(round)}: ${how} ${joins.map((join) => join.words).join('; ')}`,
+      }
+    })
+}
+
+/** The joins in working direction, beginning at the motif that was there first. */
+function inOrder(contacts: readonly Contact[], label: (contact: Contact) => number, hand: Hand): Contact[] {
+  const first = contacts.reduce(
+    (best, contact) => (label(contact) < label(best) ? contact : best),
+    contacts[0]!,
+  )
+  const sign = workingSign(hand)
+  const onward = ({ direction }: Contact): Radians => {
+    const angle = (sign * (direction - first.direction)) % (2 * Math.PI)
+    // What lies at the very start may come out a hair before it.
+    return angle < -1e-6 ? angle + 2 * Math.PI : angle
+  }
+  return [...contacts].sort((a, b) => onward(a) - onward(b))
+}
+
+/** The place of the filler in hand: counted from its own start, or told by the clock as it lies. */
+function placeOf({ anchor, direction }: Contact, first: Contact, filler: MotifAccount): string {
+  if (!anchor || !first.anchor) return `at ${clock(direction)}`
+  if (filler.shape === 'leaf') return anchor.address
+  const count = Math.max(1, filler.petals)
+  const number = ((anchor.petal - first.anchor.petal + count) % count) + 1
+  return filler.shape === 'straight' ? `side ${number}` : `petal ${number}`
+}

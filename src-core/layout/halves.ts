@@ -1,0 +1,196 @@
+/**
+ * M28: half motifs at the ends of offset rows that are short by half a motif. They are cut along the vertical
+ * through their centre (point to point, for a hexagon with a corner at 12 o'clock) and worked in turned rows.
+ */
+import type { Finding } from '../../shared-types/finding'
+import type { Anchor, MotifAccount, PlacedHalf, Point } from '../../shared-types/plan'
+import type { BlanketLayout, JoinRule } from '../../shared-types/project'
+import { finding } from '../findings/finding'
+import { turnPoint } from '../geometry/points'
+import { POINT_SEAM } from '../joins/constants'
+import { findNodes } from '../joins/nodes'
+import type { Joinable } from '../joins/nodes'
+import { formatNumber } from '../units/format'
+import { radians } from '../units/quantity'
+import type { Degrees, Millimetres } from '../units/quantity'
+import type { BlanketCounts, Laid, Placement } from './blanket'
+import { inFrame } from './stages'
+
+export interface HalfPlace extends Point {
+  readonly row: number
+  readonly halves: number
+  readonly side: 'left' | 'right'
+  readonly turn: Degrees
+  readonly even: boolean
+  /** Index of the motif that ends the row. */
+  readonly beside: number
+}
+
+/** Which part of a whole motif a half is: the one away from the edge. */
+export const keptSide = (side: HalfPlace['side']): 'left' | 'right' => (side === 'left' ? 'right' : 'left')
+
+/** Places of half motifs, row by row; none unless rows are shifted against each other. */
+export function halfPlaces(laid: Laid, counts: BlanketCounts): HalfPlace[] {
+  if (counts.arrangement !== 'offset-rows') return []
+  const { placements, lattice, width } = laid
+  const ends = rowEnds(placements)
+  const first = Math.min(...ends.map(([start]) => placements[start]!.halves))
+  const last = Math.max(...ends.map(([, end]) => placements[end]!.halves))
+  return ends.flatMap(([start, end]): HalfPlace[] => {
+    const from = placements[start]!
+    const to = placements[end]!
+    const found: HalfPlace[] = []
+    const { row, turn, even } = from
+    // A gap between motifs would push the cut edge out: it stands flush with the side instead.
+    if (from.halves - 1 === first) {
+      const x = Math.max(0, from.x - lattice.column)
+      found.push({ x, y: from.y, row, turn, even, halves: from.halves - 2, side: 'left', beside: start })
+    }
+    if (to.halves + 1 === last) {
+      const x = Math.min(width, to.x + lattice.column)
+      found.push({ x, y: to.y, row, turn, even, halves: to.halves + 2, side: 'right', beside: end })
+    }
+    return found
+  })
+}
+
+/** First and last index of each row. */
+function rowEnds(placements: readonly Placement[]): [number, number][] {
+  const ends: [number, number][] = []
+  placements.forEach(({ row }, i) => {
+    if (i > 0 && placements[i - 1]!.row === row) ends[ends.length - 1]![1] = i
+    else ends.push([i, i])
+  })
+  return ends
+}
+
+/** How far beyond the cut a place may lie and still be on the half, in mm. */
+const ON_CUT: Millimetres = 0.01
+
+/** Half motifs as what can be joined, with the places that the cut leaves them. */
+export function joinableHalves(places: readonly HalfPlace[], anchors: readonly Anchor[]): Joinable[] {
+  const kept = new Map<string, readonly Anchor[]>()
+  return places.map(({ x, y, turn, side }) => {
+    const key = `${turn} ${side}`
+    let own = kept.get(key)
+    if (!own) {
+      const sign = keptSide(side) === 'right' ? 1 : -1
+      own = anchors.filter((anchor) => sign * turnPoint(anchor, radians(turn)).x >= -ON_CUT)
+      kept.set(key, own)
+    }
+    return { x, y, turn, anchors: own }
+  })
+}
+
+export interface Halved {
+  readonly places: readonly HalfPlace[]
+  /** How many places of each half are joined. */
+  readonly joins: readonly number[]
+  /** Slip stitches into neighbours, of all halves together. */
+  readonly operations: number
+  readonly seams: { readonly length: Millimetres; readonly count: number }
+  readonly findings: readonly Finding[]
+}
+
+const NONE: Halved = { places: [], joins: [], operations: 0, seams: { length: 0, count: 0 }, findings: [] }
+
+/** The half motifs of a blanket and their joins, where the project asks for them. */
+export function halve(
+  asked: boolean,
+  account: MotifAccount,
+  anchors: readonly Anchor[],
+  reach: Millimetres,
+  rule: JoinRule,
+  laid: Laid,
+  counts: BlanketCounts,
+): Halved {
+  if (!asked) return NONE
+  const places = halfPlaces(laid, counts)
+  if (places.length === 0) return { ...NONE, findings: [finding('layout/halves-nothing', 'layout.halves')] }
+  const findings: Finding[] = []
+  if (account.petals % 2 === 1 && account.shape !== 'leaf') {
+    const less = (account.petals - 1) / 2
+    const values = {
+      petals: formatNumber(account.petals),
+      places: account.shape === 'straight' ? 'corners' : 'petals',
+      less: formatNumber(less),
+      more: formatNumber(less + 1),
+    }
+    findings.push(finding('layout/halves-odd', 'layout.halves', values, { motif: account.id }))
+  }
+  // Halves meet what stands within two columns of the sides; wholes keep their own meeting points.
+  const near = laid.placements.filter(
+    ({ x }) => x < 2.5 * laid.lattice.column || x > laid.width - 2.5 * laid.lattice.column,
+  )
+  const wholes: Joinable[] = near.map(({ x, y, turn }) => ({ x, y, turn, anchors }))
+  const nodes = findNodes([...wholes, ...joinableHalves(places, anchors)], reach)
+  const joins = places.map(() => 0)
+  const meeting = new Map<string, Point[]>()
+  let operations = 0
+  for (const { members, x, y } of nodes) {
+    const halves = members.filter(({ motif }) => motif >= wholes.length)
+    if (halves.length === 0) continue
+    const others = members.length - halves.length
+    operations += others > 0 ? halves.length : halves.length - 1
+    for (const { motif } of halves) {
+      joins[motif - wholes.length]!++
+      for (const other of members)
+        if (other.motif < motif) {
+          const pair = `${other.motif} ${motif}`
+          meeting.set(pair, [...(meeting.get(pair) ?? []), { x, y }])
+        }
+    }
+  }
+  let length = 0
+  for (const points of meeting.values()) {
+    let longest = POINT_SEAM
+    for (const a of points)
+      for (const b of points) longest = Math.max(longest, Math.hypot(a.x - b.x, a.y - b.y))
+    length += longest
+  }
+  const sewn = rule === 'seam' && length > 0
+  // Each half is sewn in with a piece of yarn of its own.
+  const seams = sewn ? { length, count: places.length } : NONE.seams
+  return { places, joins, operations, seams, findings }
+}
+
+/**
+ * Colourways of the halves: that of the motif beside it in its row; where no two alike may touch, the first
+ * of the fill's that none of its neighbours has.
+ */
+export function halfColourways(
+  places: readonly HalfPlace[],
+  placements: readonly Placement[],
+  colourways: readonly string[],
+  fill: NonNullable<BlanketLayout['cells']>['fill'],
+): string[] {
+  if (places.length === 0) return []
+  const at = new Map(placements.map((p, i) => [`${p.row} ${p.halves}`, colourways[i] ?? '']))
+  const choices = fill?.pattern === 'no-two-alike' ? (fill.colourways ?? []) : []
+  return places.map(({ row, halves, side, beside }) => {
+    const inward = side === 'left' ? 1 : -1
+    const round = [at.get(`${row} ${halves + 2 * inward}`)]
+    for (const down of [-1, 1]) round.push(at.get(`${row + down} ${halves + inward}`))
+    return choices.find((id) => !round.includes(id)) ?? colourways[beside] ?? ''
+  })
+}
+
+/** The half motifs in plan coordinates. */
+export function finishHalves(
+  halved: Halved,
+  colourways: readonly string[],
+  edging: Millimetres,
+  blockWidth: number,
+  blockHeight: number,
+): PlacedHalf[] {
+  const { x, y } = inFrame({ edging, blockWidth, blockHeight })
+  return halved.places.map((place, i) => ({
+    x: x(place.x),
+    y: y(place.y),
+    turn: place.turn,
+    side: place.side,
+    row: place.row,
+    joins: halved.joins[i]!,
+    colourway: colourways[i]!,
+  }))
+}

@@ -1,0 +1,147 @@
+/** M28. Half motifs at the ends of offset rows; counts by hand. Their share of yarn is from memory. */
+import { describe, expect, it } from 'vitest'
+import { halfOutline } from '../../../src-core/geometry/half'
+import { boxOf, signedArea } from '../../../src-core/geometry/points'
+import { sharedArea } from '../../../src-core/geometry/polygons'
+import { HALF_SHARE } from '../../../src-core/layout/constants'
+import { petalOutline } from '../../../src-core/motif/outlines'
+import { planProject } from '../../../src-core/plan'
+import { blanket, ROUND } from './additions'
+
+const HEXAGON = { outline: 'hexagon', sideToSide: 80 }
+const SMALL = { outline: 'round', across: 10 }
+const offset = { arrangement: 'offset-rows' as const, halves: true }
+
+describe('M28 half motifs', () => {
+  it('one for each row where all rows hold the same; two in every short row else', () => {
+    for (const rows of [2, 3, 4, 7])
+      for (const [alternateRows, expected] of [
+        ['same', rows],
+        ['oneFewer', 2 * Math.floor(rows / 2)],
+        ['oneMore', 2 * Math.ceil(rows / 2)],
+      ] as const) {
+        const plan = planProject(blanket(HEXAGON, SMALL, { ...offset, alternateRows, rows }))
+        expect(plan.halves).toHaveLength(expected)
+      }
+  })
+
+  it('stand with their cut edge flush with the side, and the width does not change', () => {
+    for (const alternateRows of ['same', 'oneFewer', 'oneMore'] as const)
+      for (const joining of [{}, { rule: 'bridge' as const, bridgeChains: 3 }]) {
+        const layout = { ...offset, alternateRows }
+        const plan = planProject(blanket(HEXAGON, SMALL, layout, { joining }))
+        const without = planProject(blanket(HEXAGON, SMALL, { ...layout, halves: false }, { joining }))
+        expect(plan.size).toEqual(without.size)
+        for (const half of plan.halves) {
+          expect(half.x).toBeCloseTo(half.side === 'left' ? 0 : plan.size.width, 6)
+          expect(plan.motifs.find(({ row }) => row === half.row)!.y).toBe(half.y)
+        }
+        expect(new Set(plan.halves.map(({ row, side }) => `${row} ${side}`)).size).toBe(plan.halves.length)
+      }
+  })
+
+  it('fill what hexagons leave at the sides: with them the sides are straight', () => {
+    const plan = planProject(blanket(HEXAGON, SMALL, { ...offset, columns: 3, rows: 4 }))
+    const { outline } = plan.motif!
+    // Area of a regular hexagon, side to side 80 mm: 80²·√3/2.
+    const whole = (80 * 80 * Math.sqrt(3)) / 2
+    expect(signedArea(halfOutline(outline, 'right'))).toBeCloseTo(whole / 2, 0)
+    expect(signedArea(outline)).toBeCloseTo(whole, 0)
+    const right = halfOutline(outline, 'right')
+    expect(boxOf(right)).toMatchObject({ left: 0, right: expect.closeTo(40, 6) as number })
+  })
+
+  it('a half and its counterpart make the whole, also across petals that run back', () => {
+    for (const petals of [3, 5, 6, 8]) {
+      const outline = petalOutline(petals, 40, 20)
+      const left = halfOutline(outline, 'left')
+      const right = halfOutline(outline, 'right')
+      expect(signedArea(left) + signedArea(right)).toBeCloseTo(signedArea(outline), 6)
+      expect(sharedArea([left], [right])).toBeLessThan(0.01)
+    }
+  })
+
+  it('take 0.55 of a whole one in yarn and time, ends of their own', () => {
+    const layout = { ...offset, rows: 6 }
+    const plan = planProject(blanket(ROUND, SMALL, layout))
+    const without = planProject(blanket(ROUND, SMALL, { ...layout, halves: false }))
+    expect(plan.counts).toEqual(without.counts)
+    expect(plan.yarns[0]!.grams.expected - without.yarns[0]!.grams.expected).toBeCloseTo(
+      6 * HALF_SHARE * 4,
+      9,
+    )
+    expect(plan.ends - without.ends).toBe(6 * 2)
+    const joins = plan.halves.reduce((sum, half) => sum + half.joins, 0)
+    expect(plan.minutes!.expected - without.minutes!.expected).toBeCloseTo(6 * (0.55 * 20 + 2) + joins, 9)
+  })
+
+  it('are joined where their places meet neighbours', () => {
+    // Circles touch the one beside them and those above and below: two at the first and last row, three between.
+    const round = planProject(blanket(ROUND, SMALL, { ...offset, rows: 5 }))
+    expect(round.halves.map(({ joins }) => joins)).toEqual([2, 3, 3, 3, 2])
+    // Six petals with a tip at 3 o'clock meet six neighbours tip to tip, like circles.
+    const flower = { outline: 'petals', petals: 6, overTips: 80, overValleys: 56 }
+    const tips = planProject(blanket(flower, SMALL, { ...offset, rows: 5, turn: 30 }))
+    expect(tips.halves.map(({ joins }) => joins)).toEqual([2, 3, 3, 3, 2])
+    const sewn = planProject(blanket(HEXAGON, SMALL, offset, { joining: { rule: 'seam' } }))
+    const plain = planProject(
+      blanket(HEXAGON, SMALL, { ...offset, halves: false }, { joining: { rule: 'seam' } }),
+    )
+    // Each side of the half hexagons that meets a neighbour is a seam of 80/√3; whip stitch takes three times that.
+    const sides = 2 + 3 + 3 + 2
+    const grams = ((sides * 80) / Math.sqrt(3) / 1000) * 3 * (50 / 150)
+    const joins = (plan: typeof sewn) => plan.yarns[0]!.parts.joins
+    expect(joins(sewn) - joins(plain)).toBeCloseTo(grams, 2)
+  })
+
+  it('odd petals have no true half: the nearest are told', () => {
+    const flower = (petals: number) => ({ outline: 'petals', petals, overTips: 80, overValleys: 56 })
+    const five = planProject(blanket(flower(5), SMALL, offset))
+    expect(five.findings.find(({ code }) => code === 'layout/halves-odd')!.message).toBe(
+      'a motif with 5 petals has no true half; nearest are 2 or 3.',
+    )
+    const six = planProject(blanket(flower(6), SMALL, offset))
+    expect(six.findings.filter(({ code }) => code.startsWith('layout/halves'))).toEqual([])
+  })
+
+  it('other arrangements have nothing to fill', () => {
+    for (const layout of [
+      { arrangement: 'straight-rows' as const },
+      { arrangement: 'rings' as const, rings: 2 },
+      { arrangement: 'offset-rows' as const, rows: 1 },
+    ]) {
+      const plan = planProject(blanket(ROUND, SMALL, { ...layout, halves: true }))
+      expect(plan.halves).toEqual([])
+      expect(plan.findings.some(({ code }) => code === 'layout/halves-nothing')).toBe(true)
+    }
+  })
+
+  it('take the colourway of their row, or one unlike their neighbours’ where no two alike may touch', () => {
+    const ways = ['p', 'q', 'r'].map((id) => ({ id, motif: 'm', yarns: { all: 'y' } }))
+    const coloured = (pattern: 'rows' | 'no-two-alike') =>
+      planProject(
+        blanket(
+          ROUND,
+          SMALL,
+          { ...offset, rows: 6, cells: { fill: { pattern, colourways: ['p', 'q', 'r'], seed: 1 } } },
+          { colourways: ways },
+        ),
+      )
+    const rows = coloured('rows')
+    for (const half of rows.halves)
+      expect(half.colourway).toBe(rows.motifs.find(({ row }) => row === half.row)!.colourway)
+    const unlike = coloured('no-two-alike')
+    for (const half of unlike.halves) {
+      const beside = unlike.motifs.filter(({ x, y }) => Math.hypot(x - half.x, y - half.y) < 81)
+      expect(beside.length).toBeGreaterThan(1)
+      for (const motif of beside) expect(motif.colourway).not.toBe(half.colourway)
+    }
+  })
+
+  it('straighten the edge that an edging follows', () => {
+    const layout = { ...offset, rows: 8, edging: { style: 'follow' as const, rounds: ['sc'], yarn: 'y' } }
+    const edge = (halves: boolean) =>
+      planProject(blanket(HEXAGON, SMALL, { ...layout, halves })).edging!.rounds[0]!.length
+    expect(edge(true)).toBeLessThan(edge(false))
+  })
+})
