@@ -7,6 +7,7 @@ import type { Rule } from '../joins/rule'
 import type { Piece } from '../materials/input'
 import { memoised } from '../memo'
 import { resolveGauge } from '../stitches/gauge'
+import type { ResolvedGauge } from '../stitches/gauge'
 import type { Millimetres } from '../units/quantity'
 import type { BlanketCounts } from './blanket'
 import { HALF_SHARE } from './constants'
@@ -42,19 +43,20 @@ export interface Additions {
   readonly findings: readonly Finding[]
 }
 
-/** The account of one motif of a project, with its findings. */
+/** The account of one motif of a project with its findings, remembered while the motif stays the same. */
 export type AccountOf = (
   motif: Motif,
-  colourways: Project['colourways'],
-  yarns: Project['yarns'],
-  hand: 'left' | 'right',
-) => { readonly account: MotifAccount | null; readonly findings: readonly Finding[] }
+  project: Project,
+) => {
+  readonly account: MotifAccount | null
+  readonly findings: readonly Finding[]
+  readonly gauge?: ResolvedGauge
+}
 
 const NO_FINDINGS: readonly Finding[] = []
 
 /** These stages with a memory of their own: one for each planner. */
-export function createAdditions(accountFrom: AccountOf): (input: AdditionsInput) => Additions {
-  const accountOf = memoised(accountFrom)
+export function createAdditions(accountOf: AccountOf): (input: AdditionsInput) => Additions {
   const gaugeOf = memoised(resolveGauge)
   const fill = memoised(fillOpenings)
   const placeFillers = memoised(finishFillers)
@@ -70,9 +72,9 @@ export function createAdditions(accountFrom: AccountOf): (input: AdditionsInput)
     const terms = project.terms ?? 'US'
     const { fillers: asked } = layout
     const fillerMotif = asked?.motif ? project.motifs?.find(({ id }) => id === asked.motif) : undefined
-    const told = fillerMotif ? accountOf(fillerMotif, project.colourways, project.yarns, hand) : null
+    const told = fillerMotif ? accountOf(fillerMotif, project) : null
     const filler = told?.account ?? null
-    const gauge = gaugeOf(fillerMotif?.gauge ?? project.gauge, terms)
+    const gauge = told?.gauge ?? gaugeOf(fillerMotif?.gauge ?? project.gauge, terms)
     const filling = fill(joined.openings, arranged.lattice, filler, gauge, terms, units)
     const way = asked?.colourway ?? project.colourways?.find((each) => each.motif === asked?.motif)?.id ?? ''
     const fillers = placeFillers(arranged, filling, way, edging, blocking.width, blocking.height)

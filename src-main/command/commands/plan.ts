@@ -36,11 +36,11 @@ export const addPlan: AddCommand = (program, around, end) => {
 }
 
 /**
- * A plan as the contract has it: one number for metres and minutes, their ranges beside them. The motif's own
- * account is what `measure` prints.
+ * A plan as the contract has it: one number for metres and minutes, their ranges beside them. The accounts
+ * of the motifs themselves are what `measure` prints.
  */
 function planJson(plan: Plan): object {
-  const { motif: _, minutes, yarns, ...rest } = plan
+  const { motif: _, fillerMotif: _filler, minutes, yarns, ...rest } = plan
   return {
     ...rest,
     yarns: yarns.map(({ metres, ...yarn }) => ({

@@ -45,6 +45,8 @@ function facts(project: Project, plan: Plan): [string, string][] {
     ],
     ['Motifs', motifWords(project, plan)],
   ]
+  if (plan.fillers.length > 0) pairs.push(['Fillers', fillerWords(project, plan)])
+  if (plan.halves.length > 0) pairs.push(['Halves', halfWords(project, plan)])
   if (plan.arrangement) {
     const rows = pitch.rows.map(length)
     const down = rows[0] === rows[1] ? length(pitch.row) : `${rows.join(' and ')} by turns`
@@ -63,15 +65,35 @@ function facts(project: Project, plan: Plan): [string, string][] {
   return pairs
 }
 
-function motifWords(project: Project, plan: Plan): string {
+/** "A 40, B 40". */
+function byColourway(project: Project, counts: Readonly<Record<string, number>>): string {
   const codes = new Map(
     (project.colourways ?? []).map((colourway) => [colourway.id, colourway.code || colourway.name]),
   )
-  const kinds = Object.entries(plan.counts.byColourway).map(
-    ([id, count]) => `${codes.get(id) || id || 'no colourway'} ${formatNumber(count)}`,
-  )
+  return Object.entries(counts)
+    .map(([id, count]) => `${codes.get(id) || id || 'no colourway'} ${formatNumber(count)}`)
+    .join(', ')
+}
+
+function fillerWords(project: Project, plan: Plan): string {
+  const [first] = plan.fillers
+  const joins = plan.fillers.reduce((sum, filler) => sum + filler.joins, 0)
+  const across = formatLength(2 * (first?.radius ?? 0), unitsOf(project))
+  const name = plan.fillerMotif?.name || plan.fillerMotif?.id || 'filler'
+  const code = byColourway(project, { [first?.colourway ?? '']: plan.fillers.length })
+  return `${formatNumber(plan.fillers.length)} of ${name}, in openings of ${across}, joined ${formatNumber(joins)} times: ${code}`
+}
+
+function halfWords(project: Project, plan: Plan): string {
+  const counts: Record<string, number> = {}
+  for (const { colourway } of plan.halves) counts[colourway] = (counts[colourway] ?? 0) + 1
+  return `${formatNumber(plan.halves.length)} half motifs at the ends of rows: ${byColourway(project, counts)}`
+}
+
+function motifWords(project: Project, plan: Plan): string {
+  const kinds = byColourway(project, plan.counts.byColourway)
   const where = plan.arrangement ? ` in ${ARRANGEMENT_WORDS[plan.arrangement]}` : ''
-  return `${formatNumber(plan.counts.motifs)}${where}${kinds.length > 0 ? `: ${kinds.join(', ')}` : ''}`
+  return `${formatNumber(plan.counts.motifs)}${where}${kinds === '' ? '' : `: ${kinds}`}`
 }
 
 function joinWords(project: Project, plan: Plan): string {
