@@ -1,9 +1,10 @@
 /** The edging of a blanket as one line round the map. */
 import type { Plan, Point } from '../../shared-types/plan'
+import { halfOutline } from '../geometry/half'
 import { signedArea } from '../geometry/points'
 import { grow } from '../geometry/polygons'
 import type { Stretch } from './motif-symbol'
-import { printedOutline } from './motif-symbol'
+import { keptHalf, printedOutline } from './motif-symbol'
 import { outerRadius, simplify } from './path'
 import type { MapRow } from './rows'
 
@@ -37,6 +38,10 @@ export function edgingLine(plan: Plan, rows: readonly MapRow[], stretch: Stretch
     turned.set(motif.turn, shape)
     return shape.map((p) => ({ x: p.x + motif.x, y: p.y + motif.y }))
   })
+  for (const half of plan.halves) {
+    const kept = halfOutline(printedOutline(coarse, half.turn, 1, stretch), keptHalf(half))
+    outlines.push(kept.map((p) => ({ x: p.x + half.x, y: p.y + half.y })))
+  }
   const bridge = plan.edging.style === 'follow' ? tip * 0.15 : tip * 1.2
   const closed = grow(grow(outlines, bridge, detail), plan.edging.height - bridge, detail)
   let largest: readonly Point[] = []

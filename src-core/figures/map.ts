@@ -7,9 +7,9 @@ import { drawPath, drawText, INK, MM_PER_POINT, QUIET_INK, useAt } from './figur
 import type { MotifLabel } from './lettering'
 import { CAPITAL_HEIGHT, fitLabel, numberedScale } from './lettering'
 import type { ColourwayMark } from './marks'
-import { colourwayMarks } from './marks'
+import { colourwayMarks, fillerMark } from './marks'
 import type { Stretch } from './motif-symbol'
-import { MotifSymbols } from './motif-symbol'
+import { keptHalf, MotifSymbols } from './motif-symbol'
 import { arrowPath, dotPath, innerRadius, linePath, outerRadius, polygonPath, rectanglePath } from './path'
 import type { MapRow } from './rows'
 import { mapRows, placeColumns, workedByRows } from './rows'
@@ -32,6 +32,7 @@ export interface MapGround {
   readonly places: readonly { readonly place: number; readonly x: number }[]
   readonly byRows: boolean
   readonly marks: readonly ColourwayMark[]
+  readonly fillerMark: ColourwayMark | null
   /** Radius about a motif's centre in which its label may stand. */
   readonly inner: number
   readonly tip: number
@@ -56,13 +57,15 @@ export function mapGround(project: Project, plan: Plan, style: SheetStyle): MapG
   const outline = plan.motif?.outline ?? []
   const blocking = project.layout?.kind === 'blanket' ? project.layout.blocking : undefined
   const stretch = { x: blocking?.width || 1, y: blocking?.height || 1 }
+  const marks = colourwayMarks(project, plan)
   return {
     plan,
     style,
     rows,
     places: placeColumns(plan, rows),
     byRows: workedByRows(rows),
-    marks: colourwayMarks(project, plan),
+    marks,
+    fillerMark: fillerMark(project, plan, marks),
     inner: labelRadius(plan.motif) * Math.min(stretch.x, stretch.y),
     tip: outerRadius(outline) * Math.max(stretch.x, stretch.y),
     digits: String(plan.motifs.length).length,
@@ -79,6 +82,10 @@ const lettersOf = (ground: MapGround): number =>
 export const smallestNumberedScale = (ground: MapGround): number =>
   numberedScale(ground.inner, ground.tip, ground.digits, lettersOf(ground))
 
+/** Every entry of the key: the colourways of the motifs, then that of the fillers. */
+export const keyMarks = ({ marks, fillerMark }: MapGround): readonly ColourwayMark[] =>
+  fillerMark ? [...marks, fillerMark] : marks
+
 /** The mark of a meeting point. */
 const dotSymbol = (diameter: number): FigureSymbol => ({
   id: 'meeting-point',
@@ -90,6 +97,7 @@ const dotSymbol = (diameter: number): FigureSymbol => ({
 export class MapPainter {
   readonly label: MotifLabel | null
   private readonly symbols: MotifSymbols | null
+  private readonly fillerSymbols: MotifSymbols | null
   private readonly letters: ReadonlyMap<string, string>
   private readonly drawnEdge: readonly Point[]
   /** A meeting point. */
@@ -110,6 +118,13 @@ export class MapPainter {
           stretch: ground.stretch,
         })
       : null
+    const { fillerMark: filler } = ground
+    this.fillerSymbols =
+      plan.fillerMotif && filler
+        ? new MotifSymbols(plan.fillerMotif, new Map([[filler.id, filler]]), {
+            ...{ scale, look: ground.style, disc: 0, stretch: ground.stretch },
+          })
+        : null
     this.dot = dotSymbol(Math.min(1, Math.max(0.3, this.across * 0.07)))
     this.drawnEdge = ground.edge.map((p) => ({ x: p.x * scale, y: p.y * scale }))
   }
@@ -143,12 +158,27 @@ export class MapPainter {
       const symbol = this.symbol(motif.colourway, motif.turn)
       if (symbol) items.push(useAt(symbol, (motif.x - view.x) * scale, (motif.y - view.y) * scale))
     }
+    items.push(...this.additions(view, seen))
     for (const node of this.ground.plan.joins) {
       if (seen(node.x, node.y)) {
         items.push(useAt(this.dot, (node.x - view.x) * scale, (node.y - view.y) * scale))
       }
     }
     if (this.label) for (const motif of motifs) this.writeLabel(items, motif, view, this.label)
+    return items
+  }
+
+  /** Half motifs and fillers: they carry no number. */
+  private additions(view: Bounds, seen: (x: number, y: number) => boolean): FigureItem[] {
+    const { plan, fillerMark } = this.ground
+    const items: FigureItem[] = []
+    const put = (symbol: FigureSymbol | undefined, at: Point): void => {
+      if (symbol) items.push(useAt(symbol, (at.x - view.x) * this.scale, (at.y - view.y) * this.scale))
+    }
+    for (const half of plan.halves)
+      if (seen(half.x, half.y)) put(this.symbols?.get(half.colourway, half.turn, keptHalf(half)), half)
+    for (const filler of plan.fillers)
+      if (seen(filler.x, filler.y)) put(this.fillerSymbols?.get(fillerMark?.id ?? '', filler.turn), filler)
     return items
   }
 

@@ -1,6 +1,6 @@
 /** How each colourway is marked on paper: its letter, its ink texture, its yarns. */
 import type { Plan } from '../../shared-types/plan'
-import type { Project } from '../../shared-types/project'
+import type { Colourway, Project } from '../../shared-types/project'
 
 export interface SlotMark {
   readonly slot: string
@@ -17,7 +17,10 @@ export interface ColourwayMark {
   /** Number of the ink texture, from 0. */
   readonly texture: number
   readonly slots: readonly SlotMark[]
+  /** Whole motifs, half motifs at the ends of rows, fillers between motifs. */
   readonly count: number
+  readonly halves: number
+  readonly fillers: number
 }
 
 /** Colourway letters leave out I and O, which look like figures. */
@@ -51,28 +54,69 @@ export function colourwayMarks(project: Project, plan: Plan): ColourwayMark[] {
   const yarns = new Map((project.yarns ?? []).map((yarn) => [yarn.id, yarn]))
   const counts = new Map<string, number>()
   for (const motif of plan.motifs) counts.set(motif.colourway, (counts.get(motif.colourway) ?? 0) + 1)
+  const halves = new Map<string, number>()
+  for (const half of plan.halves) {
+    halves.set(half.colourway, (halves.get(half.colourway) ?? 0) + 1)
+    if (!counts.has(half.colourway)) counts.set(half.colourway, 0)
+  }
   const marks: ColourwayMark[] = []
   ;(project.colourways ?? []).forEach((colourway, index) => {
     const count = counts.get(colourway.id)
     if (count === undefined) return
     counts.delete(colourway.id)
-    const slots = Object.entries(colourway.yarns ?? {}).map(([slot, id]) => ({
-      slot,
-      yarnName: yarns.get(id)?.name || id,
-      colour: paperColour(yarns.get(id)?.colour),
-    }))
-    const written = [...(colourway.code ?? '').trim()].slice(0, LONGEST_CODE).join('')
-    const code = written || LETTERS[index % LETTERS.length]!
     marks.push({
-      id: colourway.id,
-      code,
-      name: colourway.name?.trim() ?? '',
+      ...markOf(colourway, index, yarns),
       texture: marks.length,
-      slots,
       count,
+      halves: halves.get(colourway.id) ?? 0,
+      fillers: 0,
     })
   })
   const rest = [...counts.values()].reduce((sum, count) => sum + count, 0)
-  if (rest > 0) marks.push({ id: '', code: '', name: '', texture: 2, slots: [], count: rest })
+  const halfRest = [...counts.keys()].reduce((sum, id) => sum + (halves.get(id) ?? 0), 0)
+  if (rest + halfRest > 0) marks.push({ ...NO_MARK, count: rest, halves: halfRest })
   return marks
+}
+
+const NO_MARK: ColourwayMark = {
+  ...{ id: '', code: '', name: '', texture: 2, slots: [] },
+  ...{ count: 0, halves: 0, fillers: 0 },
+}
+
+type Yarns = ReadonlyMap<string, { readonly name?: string | undefined; readonly colour?: string | undefined }>
+
+/** Letter, name and yarns of the colourway that stands at `index` in the file. */
+function markOf(
+  colourway: Colourway,
+  index: number,
+  yarns: Yarns,
+): Pick<ColourwayMark, 'id' | 'code' | 'name' | 'slots'> {
+  const slots = Object.entries(colourway.yarns ?? {}).map(([slot, id]) => ({
+    slot,
+    yarnName: yarns.get(id)?.name || id,
+    colour: paperColour(yarns.get(id)?.colour),
+  }))
+  const written = [...(colourway.code ?? '').trim()].slice(0, LONGEST_CODE).join('')
+  const code = written || LETTERS[index % LETTERS.length]!
+  return { id: colourway.id, code, name: colourway.name?.trim() ?? '', slots }
+}
+
+/**
+ * The mark of the fillers, or null where there are none: a texture of their own, unless motifs are worked in
+ * the same colourway.
+ */
+export function fillerMark(
+  project: Project,
+  plan: Plan,
+  marks: readonly ColourwayMark[],
+): ColourwayMark | null {
+  const [first] = plan.fillers
+  if (!first) return null
+  const fillers = plan.fillers.length
+  const index = (project.colourways ?? []).findIndex(({ id }) => id === first.colourway)
+  const colourway = project.colourways?.[index]
+  if (!colourway) return { ...NO_MARK, fillers }
+  const yarns = new Map((project.yarns ?? []).map((yarn) => [yarn.id, yarn]))
+  const texture = marks.find(({ id }) => id === colourway.id)?.texture ?? marks.length
+  return { ...markOf(colourway, index, yarns), texture, count: 0, halves: 0, fillers }
 }

@@ -1,5 +1,6 @@
 /** One motif as a symbol: a symbol for each motif, colourway and turn, so that textures keep their direction. */
-import type { MotifAccount, Point } from '../../shared-types/plan'
+import type { MotifAccount, PlacedHalf, Point } from '../../shared-types/plan'
+import { halfOutline } from '../geometry/half'
 import type { Bounds, FigureItem, FigureSymbol } from './figure'
 import { drawPath, INK, PAPER } from './figure'
 import type { ColourwayMark } from './marks'
@@ -15,6 +16,12 @@ export interface Stretch {
   readonly y: number
 }
 
+/** The half of a motif that lies left or right of the vertical through its centre. */
+export type Half = 'left' | 'right'
+
+/** The part that a half motif is: the one away from the edge at which it stands. */
+export const keptHalf = ({ side }: Pick<PlacedHalf, 'side'>): Half => (side === 'left' ? 'right' : 'left')
+
 export interface MotifSymbolOptions {
   /** Printed mm per plan mm. */
   readonly scale: number
@@ -23,6 +30,8 @@ export interface MotifSymbolOptions {
   readonly mark: ColourwayMark | null
   /** How blocking stretches the whole work across and down; 1 where it does not. */
   readonly stretch?: Stretch
+  /** Which half of the motif is drawn, as it lies; both where it is left out. */
+  readonly half?: Half | undefined
   /** Radius of the white disc under the number, in printed mm; 0 for none. */
   readonly disc: number
 }
@@ -45,11 +54,17 @@ export function printedOutline(
   return turned.map((p) => ({ x: p.x * stretch.x, y: p.y * stretch.y }))
 }
 
+/** The printed outline of what is drawn: of the whole motif, or of one half. */
+function shown(outline: readonly Point[], options: MotifSymbolOptions): readonly Point[] {
+  const printed = printedOutline(outline, options.turn, options.scale, options.stretch)
+  return options.half ? halfOutline(printed, options.half) : printed
+}
+
 function colourItems(motif: MotifAccount, options: MotifSymbolOptions, width: number): FigureItem[] {
   const colours = new Map(options.mark?.slots.map((slot) => [slot.slot, slot.colour]))
   const items: FigureItem[] = []
   motif.layers.forEach((layer, i) => {
-    const path = polygonPath(printedOutline(layer.outline, options.turn, options.scale, options.stretch))
+    const path = polygonPath(shown(layer.outline, options))
     const fill = colours.get(layer.slot) ?? UNKNOWN_COLOUR
     const below = colours.get(motif.layers[i - 1]?.slot ?? '') ?? PAPER
     const stroke = Math.max(luminance(fill), luminance(below)) < 0.06 ? '#9a9a9a' : INK
@@ -61,7 +76,7 @@ function colourItems(motif: MotifAccount, options: MotifSymbolOptions, width: nu
 /** The symbol of a motif about its centre. */
 export function motifSymbol(motif: MotifAccount, options: MotifSymbolOptions): FigureSymbol {
   const { scale, turn, look, mark, disc } = options
-  const outline = printedOutline(motif.outline, turn, scale, options.stretch)
+  const outline = shown(motif.outline, options)
   const path = polygonPath(outline)
   const box = boundsOf(outline)
   const across = motif.overTips * scale
@@ -77,7 +92,9 @@ export function motifSymbol(motif: MotifAccount, options: MotifSymbolOptions): F
   if (disc > 0) items.push(drawPath(circlePath(0, 0, disc), { fill: PAPER, stroke: INK, width: 0.15 }))
   const reach = Math.max(disc, 0) + 0.075
   const bounds = union(boundsOf(outline, width / 2), disc > 0 ? reach : 0)
-  const name = [motif.id, mark?.id ?? '', turn, look].join('/')
+  const name = [motif.id, mark?.id ?? '', turn, look, options.half ?? (disc > 0 ? 'numbered' : 'bare')].join(
+    '/',
+  )
   return { id: `${name}@${scale.toFixed(4)}`, bounds, items }
 }
 
@@ -99,13 +116,14 @@ export class MotifSymbols {
     private readonly options: Pick<MotifSymbolOptions, 'scale' | 'look' | 'disc' | 'stretch'>,
   ) {}
 
-  /** The symbol for a colourway and a turn in degrees. */
-  get(colourway: string, turn: number): FigureSymbol {
-    const key = `${colourway}|${turn}`
+  /** The symbol for a colourway and a turn in degrees; halves carry no number. */
+  get(colourway: string, turn: number, half?: Half): FigureSymbol {
+    const key = `${colourway}|${turn}|${half ?? ''}`
     const found = this.made.get(key)
     if (found) return found
     const mark = this.marks.get(colourway) ?? null
-    const symbol = motifSymbol(this.motif, { ...this.options, turn, mark })
+    const disc = half ? 0 : this.options.disc
+    const symbol = motifSymbol(this.motif, { ...this.options, disc, turn, mark, half })
     this.made.set(key, symbol)
     return symbol
   }

@@ -69,8 +69,11 @@ export function joinReach(
 }
 
 /** Spread from which a meeting point is over-stretched, in mm. */
-export const stretchLimit = (rule: Rule, account: MotifAccount, gauge: ResolvedGauge): Millimetres =>
-  byGauge(STRETCH_STITCHES, STRETCH_SHARE, account, gauge) + rule.gap
+export const stretchLimit = (
+  rule: Pick<Rule, 'gap'>,
+  account: MotifAccount,
+  gauge: ResolvedGauge,
+): Millimetres => byGauge(STRETCH_STITCHES, STRETCH_SHARE, account, gauge) + rule.gap
 
 function byGauge(stitches: number, share: number, account: MotifAccount, gauge: ResolvedGauge): Millimetres {
   const bySize = share * account.overTips

@@ -97,7 +97,7 @@ function smallEdge(input: EdgeInput, counts: BlanketCounts): Told {
   if (!known || !sameAnchors(known.tips, input.tips))
     told.set(input.lattice, (known = { tips: input.tips, edges: new Map<string, Told>() }))
   const { columns, rows, rings, alternateRows } = counts
-  const key = [input.style, input.reach, columns, rows, rings, alternateRows].join(' ')
+  const key = [input.style, input.reach, input.halves, columns, rows, rings, alternateRows].join(' ')
   let edge = known.edges.get(key)
   if (!edge) known.edges.set(key, (edge = walkEdge(input, counts)))
   return edge

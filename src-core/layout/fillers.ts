@@ -89,7 +89,7 @@ export function fillOpenings(
   const findings: Finding[] = []
   if (overlap > FILLER_GIVES)
     findings.push(say('layout/filler-large', { across, fits: taken, overlap: length(overlap) }))
-  if (bridge > stretchLimit({ rule: 'tips', gap: 0 }, filler, gauge))
+  if (bridge > stretchLimit({ gap: 0 }, filler, gauge))
     findings.push(say('layout/filler-small', { across, fits: taken, bridge: length(bridge) }))
   return {
     filled,

@@ -1,7 +1,7 @@
 /** The order list and the yarn table for a spreadsheet: RFC 4180, UTF-8, numbers unrounded with a point. */
 import type { Plan } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
-import { colourwayMarks } from '../../src-core/figures/marks'
+import { colourwayMarks, fillerMark } from '../../src-core/figures/marks'
 import { GRAMS_PER_OUNCE, METRES_PER_YARD } from '../../src-core/units/quantity'
 
 type Cell = string | number | null
@@ -19,14 +19,21 @@ function cell(value: Cell): string {
 const table = (rows: readonly (readonly Cell[])[]): string =>
   rows.map((row) => `${row.map(cell).join(',')}\r\n`).join('')
 
-/** One line for each motif in the order of work. */
+/** One line for each motif in the order of work; fillers follow the last motif round them, without a number. */
 export function orderCsv(project: Project, plan: Plan): string {
   const placed = new Map(plan.motifs.map((motif) => [motif.id, motif]))
   const marks = new Map(colourwayMarks(project, plan).map((mark) => [mark.id, mark]))
-  const rows = plan.order.map((step): Cell[] => {
+  const after = new Map<string, Cell[][]>()
+  const filler = fillerMark(project, plan, [...marks.values()])
+  for (const { after: last, words } of plan.fillerSteps)
+    after.set(last, [
+      ...(after.get(last) ?? []),
+      [null, null, null, filler?.code ?? '', filler?.name ?? '', words],
+    ])
+  const rows = plan.order.flatMap((step): Cell[][] => {
     const motif = placed.get(step.motif)
     const mark = marks.get(motif?.colourway ?? '')
-    return [
+    const line: Cell[] = [
       Number(motif?.label ?? Number.NaN) || null,
       motif?.row ?? null,
       motif?.column ?? null,
@@ -34,6 +41,7 @@ export function orderCsv(project: Project, plan: Plan): string {
       mark?.name ?? '',
       step.words,
     ]
+    return [line, ...(after.get(step.motif) ?? [])]
   })
   return table([['number', 'row', 'motif', 'colourway', 'name', 'how it is joined'], ...rows])
 }

@@ -2,8 +2,9 @@
 import type { EdgingAccount, PlanSize, YarnNeed } from '../../shared-types/plan'
 import type { UnitSystem } from '../../shared-types/project'
 import { counted } from '../../src-core/figures/words'
+import { HALF_SHARE } from '../../src-core/layout/constants'
 import { translateStitch } from '../../src-core/stitches/terms'
-import { formatNumber, formatSize } from '../../src-core/units/format'
+import { formatLength, formatNumber, formatSize } from '../../src-core/units/format'
 import type { Job } from './page'
 
 export const MATERIAL_WORDS = {
@@ -27,6 +28,8 @@ export const MATERIAL_WORDS = {
     const range = `${formatSize(low.width, low.height, units)} to ${formatSize(high.width, high.height, units)}`
     return low.width < high.width ? `${told}; it may come out ${range}` : told
   },
+  halves: (halves: number): string =>
+    `${counted(halves, 'half motif')} at the ends of rows, each in turned rows, with a little over half (about ${formatNumber(HALF_SHARE * 100)} %) of the yarn of a whole one`,
   ends: (ends: number): string => `${formatNumber(ends)} to weave in`,
   waste: (percent: string): string =>
     `${percent}\u00a0% more than the work itself takes, for swatches, knots and slips`,
@@ -38,6 +41,14 @@ const EDGING_STYLES: Readonly<Record<string, string>> = {
   follow: 'follows the edge',
   bridge: 'bridges the dips with chains',
   level: 'levels the dips with taller stitches',
+}
+
+/** The fillers in words: how many, of what, how large the openings are, how often they are joined. */
+export function fillerWords({ plan, units }: Job): string {
+  const name = plan.fillerMotif?.name || plan.fillerMotif?.id || ''
+  const joins = plan.fillers.reduce((sum, filler) => sum + filler.joins, 0)
+  const across = formatLength(2 * (plan.fillers[0]?.radius ?? 0), units)
+  return `${formatNumber(plan.fillers.length)} × ${name} in openings of ${across}, joined ${formatNumber(joins)} times in all`
 }
 
 /** The edging in words, round by round, or null when there is none. */

@@ -2,6 +2,7 @@
 import type { MotifAccount } from '../../shared-types/plan'
 import type { Joining, Project, Terms } from '../../shared-types/project'
 import { capital, counted, numeral } from '../../src-core/figures/words'
+import type { ColourwayMark } from '../../src-core/figures/marks'
 import type { JoinLegendWords } from '../../src-core/figures/join-detail'
 import { shapeName } from '../../src-core/figures/sentence'
 import { SIDES_LEGEND } from '../../src-core/joins/words'
@@ -51,6 +52,8 @@ export interface MapFacts {
   readonly arrows: boolean
   readonly placesOnTop: boolean
   readonly edging: boolean
+  readonly fillers: boolean
+  readonly halves: boolean
   readonly sheets: number
   readonly firstRow: number
 }
@@ -68,6 +71,10 @@ export function howToRead(facts: MapFacts, terms: Terms): string {
   }
   if (facts.joined) parts.push('A dot is a meeting point.')
   if (facts.arrows) parts.push('Arrows show the way each row is worked.')
+  if (facts.halves)
+    parts.push('Half motifs at the ends of rows are worked in turned rows; they carry no number.')
+  if (facts.fillers)
+    parts.push('The small ones without a number are fillers, worked after the last motif round them.')
   if (facts.edging) parts.push(`The line round it is the ${termWord('edging', terms)}.`)
   parts.push(
     `Right side up, row ${facts.firstRow} at the top${facts.placesOnTop ? '' : '; places count from the left'}.`,
@@ -118,6 +125,7 @@ export const HEADINGS = {
   marks: 'What the marks mean',
   example: (label: string): string => `Number ${label}, step by step`,
   order: 'Order of work',
+  fillers: 'Fillers',
   materials: 'Materials',
   yarn: 'Yarn',
   parts: 'What the yarn is for',
@@ -127,6 +135,18 @@ export const HEADINGS = {
   rounds: 'Rounds as written',
   cautions: 'Take care',
 } as const
+
+/** How often a colourway is worked: "× 120", "× 120 and 6 halves", "× 88 fillers". */
+export function keyCount({
+  count,
+  halves,
+  fillers,
+}: Pick<ColourwayMark, 'count' | 'halves' | 'fillers'>): string {
+  if (fillers > 0) return `× ${counted(fillers, 'filler')}`
+  const half = counted(halves, 'half', 'halves')
+  if (count === 0 && halves > 0) return `× ${half}`
+  return `× ${count.toLocaleString('en')}${halves > 0 ? ` and ${half}` : ''}`
+}
 
 export const NO_COLOURWAY = 'No colourway'
 
@@ -195,6 +215,11 @@ export function stepSentence(joining: Joining | undefined, words: string): strin
   if (words === '' || joining?.rule === 'apart') return ''
   return capital(words).replace(/[.;\s]*$/, '.')
 }
+
+/** "☐ between 14, 15, 27 and 28". */
+export const fillerTitle = (words: string): string => `☐ ${words.replace(/^filler /, '')}`
+
+export const fillerAdvice = 'Each is worked after the last of the motifs round it.'
 
 export const THE_SAME = 'The same'
 

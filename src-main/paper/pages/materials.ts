@@ -22,7 +22,7 @@ import { TYPE } from '../setting'
 import type { Row } from '../table'
 import { drawTable } from '../table'
 import { HEADINGS, PAGE_NAMES } from '../words'
-import { edgingWords, MATERIAL_WORDS } from '../words-materials'
+import { edgingWords, fillerWords, MATERIAL_WORDS } from '../words-materials'
 
 const SWATCH = 6
 const LABEL = 34
@@ -148,6 +148,8 @@ function facts(job: Job): [string, string][] {
   if (gauge?.hook) list.push(['Hook', `${formatNumber(gauge.hook, 2)} mm`])
   const edging = edgingWords(plan.edging, job)
   if (edging) list.push([capital(termWord('edging', terms)), edging])
+  if (plan.fillers.length > 0) list.push(['Fillers', fillerWords(job)])
+  if (plan.halves.length > 0) list.push(['Half motifs', MATERIAL_WORDS.halves(plan.halves.length)])
   list.push(['Finished size', MATERIAL_WORDS.size(plan.size, units)])
   list.push(['Ends', MATERIAL_WORDS.ends(plan.ends)])
   if (plan.minutes) {

@@ -1,11 +1,13 @@
 /** The order of work, motif by motif, with boxes to tick; steps that are alike along a row stand together. */
-import type { OrderStep, PlacedMotif } from '../../../shared-types/plan'
+import type { FillerStep, OrderStep, PlacedMotif } from '../../../shared-types/plan'
 import { breakLines } from '../../../src-core/figures/lines'
 import { formatNumber } from '../../../src-core/units/format'
 import type { Draft, Job } from '../page'
 import { newSheet } from '../page'
 import { Sheet, TYPE } from '../setting'
 import {
+  fillerAdvice,
+  fillerTitle,
   HEADINGS,
   orderIntroduction,
   PAGE_NAMES,
@@ -70,6 +72,16 @@ interface Block {
   readonly row: number
 }
 
+/** A box to tick. */
+interface Entry {
+  readonly title: string
+  readonly row: number
+}
+
+/** What a filler's step does, whichever motifs stand round it. */
+const fillerManner = (step: FillerStep): string =>
+  step.joins.map(({ words }) => words.replace(/ to [\d,]+, /, ' to #, ')).join('; ')
+
 class OrderSetter {
   readonly blocks: Block[] = []
   private readonly placed: ReadonlyMap<string, PlacedMotif>
@@ -104,7 +116,32 @@ class OrderSetter {
       }
       this.steps(group)
     }
+    this.fillers()
     return this.blocks
+  }
+
+  /** The fillers in a part of their own: worked between the motifs, but not in every row alike. */
+  private fillers(): void {
+    const { fillerSteps } = this.job.plan
+    if (fillerSteps.length === 0) return
+    this.heading(this.rowAfter(fillerSteps[0]!), HEADINGS.fillers, '', fillerAdvice)
+    let from = 0
+    while (from < fillerSteps.length) {
+      const first = fillerSteps[from]!
+      let to = from + 1
+      while (to < fillerSteps.length && fillerManner(fillerSteps[to]!) === fillerManner(first)) to++
+      this.list(
+        fillerSteps
+          .slice(from, to)
+          .map((step) => ({ title: fillerTitle(step.words.split(': ')[0]!), row: this.rowAfter(step) })),
+        stepSentence(this.job.project.joining, first.words.split(': ').slice(1).join(': ')),
+      )
+      from = to
+    }
+  }
+
+  private rowAfter(step: FillerStep): number {
+    return this.placed.get(step.after)?.row ?? 0
   }
 
   /** The steps as they follow each other, row by row where they are worked so. */
@@ -120,32 +157,48 @@ class OrderSetter {
   }
 
   private rowHeading(row: number, direction: 'left' | 'right' | null): void {
-    const way = direction ? ROW_DIRECTIONS[direction] : ''
+    this.heading(row, `Row ${row}`, direction ? ROW_DIRECTIONS[direction] : '')
+  }
+
+  /** A rule, a name and what stands at the right of it, and a line of words below. */
+  private heading(row: number, name: string, right: string, below = ''): void {
+    const named = Sheet.line(TYPE.table) + 2.4
     this.blocks.push({
-      height: Sheet.line(TYPE.table) + 2.4,
+      height: named + (below === '' ? 0 : this.line),
       heading: true,
       row,
       draw: (sheet, x, y) => {
         sheet.rule(y + 1.5, x, x + this.width, 0.15)
-        sheet.text(`Row ${row}`, x, y + 2, { size: TYPE.table, weight: 'bold' })
-        sheet.text(way, x + this.width, y + 2, { size: this.size, anchor: 'end' })
+        sheet.text(name, x, y + 2, { size: TYPE.table, weight: 'bold' })
+        sheet.text(right, x + this.width, y + 2, { size: this.size, anchor: 'end' })
+        if (below !== '') sheet.text(below, x, y + named, { size: this.size, leading: LEADING })
       },
     })
   }
 
   private steps({ first, steps, row }: StepGroup): void {
+    const told = stepSentence(this.job.project.joining, first.words)
+    this.list(
+      steps.map((step) => ({ title: this.title(step), row })),
+      told,
+    )
+  }
+
+  /** Boxes to tick for steps that are worked alike, as told once under the first. */
+  private list(entries: readonly Entry[], told: string): void {
     const { size, line } = this
     const style = { size, leading: LEADING } as const
-    const told = stepSentence(this.job.project.joining, first.words)
+    const [first] = entries
+    if (!first) return
     const words = told === '' ? [] : breakLines(told, this.width - INDENT, this.job.measure, size)
     // Where nothing is told about them, all boxes are alike.
-    const same = words.length === 0 ? steps : steps.slice(1)
+    const same = words.length === 0 ? entries : entries.slice(1)
     if (words.length > 0) {
       this.blocks.push({
         height: (1 + words.length) * line + (same.length > 0 ? 0 : AIR),
-        row,
+        row: first.row,
         draw: (sheet, x, y) => {
-          let below = sheet.text(this.title(first), x, y, { ...style, weight: 'bold' })
+          let below = sheet.text(first.title, x, y, { ...style, weight: 'bold' })
           for (const text of words) below = sheet.text(text, x + INDENT, below, style)
         },
       })
@@ -157,10 +210,10 @@ class OrderSetter {
       const last = i + 2 >= same.length
       this.blocks.push({
         height: (lead ? 2 : 1) * line + (last ? AIR : 0),
-        row,
+        row: pair[0]!.row,
         draw: (sheet, x, y) => {
           const top = lead ? sheet.text(`${THE_SAME}:`, x + INDENT, y, style) : y
-          pair.forEach((step, k) => sheet.text(this.title(step), x + (k * this.width) / 2, top, style))
+          pair.forEach((entry, k) => sheet.text(entry.title, x + (k * this.width) / 2, top, style))
         },
       })
     }

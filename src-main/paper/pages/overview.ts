@@ -2,14 +2,14 @@
 import type { Bounds } from '../../../src-core/figures/figure'
 import { keySwatch } from '../../../src-core/figures/key-swatch'
 import { breakLines } from '../../../src-core/figures/lines'
-import { overviewMap, overviewScale, smallestNumberedScale } from '../../../src-core/figures/map'
+import { keyMarks, overviewMap, overviewScale, smallestNumberedScale } from '../../../src-core/figures/map'
 import type { ColourwayMark } from '../../../src-core/figures/marks'
 import { projectSentence, sentenceText } from '../../../src-core/figures/sentence'
 import type { Tiling } from '../../../src-core/figures/tiles'
 import type { Draft, Job } from '../page'
 import { newSheet } from '../page'
 import { Sheet, shorten, TYPE } from '../setting'
-import { HEADINGS, howToRead, joiningAdvice, NO_COLOURWAY, PAGE_NAMES, slotWords } from '../words'
+import { HEADINGS, howToRead, joiningAdvice, keyCount, NO_COLOURWAY, PAGE_NAMES, slotWords } from '../words'
 
 const SWATCH = 13
 const KEY_ROW = 15.4
@@ -40,7 +40,7 @@ function wordsHeight(sheet: Sheet, texts: readonly string[]): number {
 /** Height of the block below the map: rule, key and words. */
 function footHeight(job: Job, sheet: Sheet, together: boolean, texts: readonly string[]): number {
   if (!together) return CLEAR
-  const key = Math.ceil(job.ground.marks.length / keyColumns(sheet)) * KEY_ROW
+  const key = Math.ceil(keyMarks(job.ground).length / keyColumns(sheet)) * KEY_ROW
   return AIR + 4 + key + BELOW_KEY + wordsHeight(sheet, texts) + CLEAR
 }
 
@@ -81,7 +81,7 @@ function chooseSetting(job: Job, texts: readonly string[]): { setting: Setting; 
   const wanted = smallestNumberedScale(job.ground)
   let largest: { setting: Setting; scale: number } | null = null
   for (const setting of SETTINGS) {
-    if (setting.together && job.ground.marks.length > KEY_LIMIT) continue
+    if (setting.together && keyMarks(job.ground).length > KEY_LIMIT) continue
     const room = mapRoom(job, setting, texts)
     if (room.height < LEAST_MAP) continue
     const scale = overviewScale(job.ground, room.width, room.height)
@@ -106,6 +106,8 @@ function overviewTexts(job: Job, tiling: Tiling | null): [string, string] {
       arrows: ground.byRows,
       placesOnTop: ground.places.length > 0,
       edging: ground.edge.length > 0,
+      fillers: plan.fillers.length > 0,
+      halves: plan.halves.length > 0,
       sheets: tiling?.tiles.length ?? 0,
       firstRow: ground.rows[0]?.row ?? 1,
     },
@@ -159,7 +161,7 @@ export function overviewPages(job: Job, tiling: Tiling | null): Draft[] {
 }
 
 /** Colourways in columns: swatch, name with count, yarns by colour section. Returns the y below. */
-function keyGrid(job: Job, sheet: Sheet, y: number, marks = job.ground.marks): number {
+function keyGrid(job: Job, sheet: Sheet, y: number, marks = keyMarks(job.ground)): number {
   const columns = keyColumns(sheet)
   const width = (sheet.inner - (columns - 1) * COLUMN_GAP) / columns
   marks.forEach((mark, i) => {
@@ -176,15 +178,19 @@ function keyGrid(job: Job, sheet: Sheet, y: number, marks = job.ground.marks): n
 }
 
 function keyEntry(job: Job, sheet: Sheet, mark: ColourwayMark, x: number, y: number, width: number): void {
-  const { motif } = job.plan
-  if (motif) {
-    const turn = job.plan.motifs.find((placed) => placed.colourway === mark.id)?.turn ?? 0
-    sheet.figure(keySwatch(motif, mark, job.style, turn, SWATCH), x, y)
+  const { plan } = job
+  const [filler] = plan.fillers
+  if (mark.fillers > 0 && plan.fillerMotif && filler) {
+    // A filler carries no letter on the map, nor in the key.
+    sheet.figure(keySwatch(plan.fillerMotif, { ...mark, code: '' }, job.style, filler.turn, SWATCH), x, y)
+  } else if (plan.motif) {
+    const turn = plan.motifs.find((placed) => placed.colourway === mark.id)?.turn ?? 0
+    sheet.figure(keySwatch(plan.motif, mark, job.style, turn, SWATCH), x, y)
   }
   const start = x + SWATCH + 3.5
   const room = width - SWATCH - 3.5
   const top = y + SWATCH / 2 - Sheet.line(TYPE.body)
-  const count = ` × ${mark.count.toLocaleString('en')}`
+  const count = ` ${keyCount(mark)}`
   const letter = job.style === 'colour' && mark.code !== '' && mark.name !== '' ? `${mark.code} · ` : ''
   const name = letter + (mark.name || (mark.code === '' ? NO_COLOURWAY : mark.code))
   const counted = job.measure(count, TYPE.body, 'regular')
@@ -198,7 +204,7 @@ function keyEntry(job: Job, sheet: Sheet, mark: ColourwayMark, x: number, y: num
 /** The key on pages of its own, the words below it. */
 function keyPages(job: Job, texts: readonly [string, string]): Draft[] {
   const drafts: Draft[] = []
-  const { marks } = job.ground
+  const marks = keyMarks(job.ground)
   let from = 0
   let y = 0
   while (from < marks.length || drafts.length === 0) {
