@@ -102,7 +102,7 @@ export function createAdditions(accountOf: AccountOf): (input: AdditionsInput) =
     return {
       placed: {
         fillers,
-        fillerSteps: filler ? stepsOf(arranged, filling, filler, labels, hand, sewn) : [],
+        fillerSteps: filler ? stepsOf(arranged, filling, filler, labels, hand, sewn ? rule.verb : null) : [],
         halves,
         fillerMotif: filler,
       },

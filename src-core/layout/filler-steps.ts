@@ -3,6 +3,7 @@ import type { FillerStep, MotifAccount, PlacedFiller } from '../../shared-types/
 import type { Hand } from '../../shared-types/project'
 import { clock, workingSign } from '../motif/anchors'
 import { listOf } from '../joins/words'
+import type { SeamVerb } from '../joins/words'
 import type { Arranged } from './stages'
 import { inFrame } from './stages'
 import type { Millimetres, Radians } from '../units/quantity'
@@ -42,7 +43,7 @@ export function fillerSteps(
   filler: MotifAccount,
   labels: readonly number[],
   hand: Hand,
-  sewn: boolean,
+  seam: SeamVerb | null,
 ): FillerStep[] {
   const last = ({ opening }: Filled): number => Math.max(...opening.motifs.map((motif) => labels[motif]!))
   return filling.filled
@@ -57,7 +58,7 @@ export function fillerSteps(
         words: `${placeOf(contact, contacts[0]!, filler)} to ${label(contact)}, at its ${clock(contact.fromMotif)}`,
       }))
       const round = contacts.map(label).sort((a, b) => a - b)
-      const how = sewn ? 'make it whole, then sew' : 'join'
+      const how = seam ?? 'join'
       return {
         filler: index,
         after: arranged.placements[motifs.find((motif) => labels[motif] === last)!]!.id,

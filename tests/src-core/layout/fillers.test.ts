@@ -211,6 +211,22 @@ describe('M27 how they are worked', () => {
     }
   })
 
+  it('finished ones are sewn or crocheted in where the motifs are', () => {
+    const words = (seam: 'whip' | 'sc') =>
+      planProject(
+        blanket(
+          ROUND,
+          disc(IN_FOUR),
+          { columns: 2, rows: 2, fillers: { motif: 'f' } },
+          { joining: { rule: 'seam', seam } },
+        ),
+      ).fillerSteps[0]!.words
+    expect(words('whip')).toMatch(
+      /^filler between 1, 2, 3 and 4: sew at half past 10 to 1, at its half past 4;/,
+    )
+    expect(words('sc')).toMatch(/: crochet at half past 10 to 1,/)
+  })
+
   it('M42, M43 they take yarn, ends and time of their own', () => {
     const without = planProject(blanket(ROUND, disc(IN_FOUR), {}))
     const plan = planProject(blanket(ROUND, disc(IN_FOUR), { fillers: { motif: 'f' } }))

@@ -104,7 +104,7 @@ describe('plan', () => {
     const file = await writeProject(SAMPLE)
     const ran = await petalyard('plan', file, '--json')
     const plan = JSON.parse(ran.out) as Plan
-    const { motif: _, minutes, yarns, ...own } = planProject(SAMPLE)
+    const { motif: _, fillerMotif: _filler, minutes, yarns, ...own } = planProject(SAMPLE)
     // One number for each of these, its range beside it.
     const told = {
       ...own,

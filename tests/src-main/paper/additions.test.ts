@@ -68,7 +68,7 @@ describe('fillers and half motifs on the map', () => {
 })
 
 describe('fillers and half motifs on the pages', () => {
-  const pages = mapPages(project, plan, { date: new Date('2026-11-24T10:00:00Z'), version: '0.1.0' })
+  const pages = mapPages(project, plan, { date: new Date('2026-11-24T10:00:00Z') })
   const textOf = (section: string) =>
     pages
       .filter((page) => page.section === section)
