@@ -80,6 +80,8 @@ function markCorners(places: { -readonly [Key in keyof LeftPlace]: LeftPlace[Key
     place.corner = true
     place.group = before.group
   })
+  // Where corners are spaces, groups of three stitches are sides.
+  if (places.some((place) => place.corner)) return
   for (let index = 0; index < count;) {
     let end = index
     while (end < count && places[end]!.kind === 'stitch' && places[end]!.group === places[index]!.group) end++
