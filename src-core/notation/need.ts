@@ -113,13 +113,12 @@ export function needOf(items: readonly Item[], placed = false): Need {
         const { stitch, place } = item
         const slip = stitch.stitch === 'sl st' && stitch.form === 'plain'
         const only = place?.parts.length === 1 ? place.parts[0]! : null
-        // A slip stitch in the first stitch joins the round, one in the last stitch closes a picot.
+        // A stitch in the first one closes the round, a slip stitch in the last one a picot.
         const closes =
-          slip &&
           only !== null &&
           only.noun.kind === 'stitch' &&
           only.round === null &&
-          (only.which === 'first' || (only.which === 'last' && afterChains))
+          (only.which === 'first' || (slip && only.which === 'last' && afterChains))
         if (closes) break
         if (place) {
           const pairs = stitch.form === 'together' || stitch.form === 'decrease'

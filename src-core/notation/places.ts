@@ -39,7 +39,16 @@ function readOwn(reader: Reader): { noun: Noun; base: boolean } | null {
     let chain = 0
     let base = false
     if (ordinal !== null) {
-      if (!reader.seesAny(CHAIN_NOUNS) || !(reader.at++ >= 0) || !reader.skip('of')) return null
+      // "3rd ch of ch-4", and "3rd of 4-ch" where a number of chains follows.
+      const short =
+        reader.sees('of') &&
+        (reader.peek(1)?.kind === 'chains' ||
+          (reader.peek(1)?.kind === 'number' && CHAIN_NOUNS.has(reader.key(2))))
+      if (!short) {
+        if (!reader.seesAny(CHAIN_NOUNS)) return null
+        reader.at++
+      }
+      if (!reader.skip('of')) return null
       chain = ordinal
     } else if (reader.seesAny(OWN_BEFORE)) {
       const word = reader.key()
@@ -160,7 +169,7 @@ function readPart(reader: Reader, around: boolean, inherited: Draft | null): Pla
   const start = reader.at
   return reader.attempt(() => {
     let loop = readLoop(reader)
-    const post = around
+    const post = reader.skipAll('back', 'of') || around
     if (around) {
       if (reader.skip('post', 'posts', 'stem', 'stems', 'stalk')) reader.skip('of')
       else if (reader.sees('the', 'post') || reader.sees('the', 'stem')) {

@@ -190,6 +190,13 @@ export function runAround(work: Work, part: AroundPart, run: ItemRunner, star: S
       times = times === null ? fit : Math.min(times, fit)
       continue
     }
+    const toFirst = (available - 1 - unitOf(last, kind)) / unit + 1
+    const closes = star?.repeat?.ending?.mode === 'replace' && kind === 'st' && work.first === null
+    if (closes && Number.isInteger(toFirst) && toFirst >= 1 && toFirst <= MOST_REPEATS) {
+      // The round began over the first stitch; the last repeat closes in it.
+      runLaps(work, part, bodies, ending, toFirst, run)
+      return skipRest(source, kind)
+    }
     const over = ((available % unit) + unit) % unit
     const single =
       kind === 'st' &&

@@ -233,7 +233,8 @@ export function cornerPlaces(source: Source): ReadonlySet<number> {
   if (spaces.length === 0) {
     corners = []
     source.places.forEach((place, index) => {
-      if (place.kind === 'stitch' && place.corner) corners.push(index)
+      // Where only counts are known, any stitch may be a corner.
+      if (place.kind === 'stitch' && (place.corner || !source.state.ordered)) corners.push(index)
     })
   }
   source.corners = new Set(corners)

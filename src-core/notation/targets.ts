@@ -315,6 +315,10 @@ export function partTargets(work: Work, part: PlacePart, taking: Taking): Target
         ? settle(work, beginningTarget(work) ?? sameTarget(work, part), taking)
         : targetAt(work, null, { kind: 'stitch', round: work.index, index: 0 }),
     ]
+  // "same sp as joining" where nothing but the counts of the round before are known.
+  const unnamed = which === 'same' && noun.kind === 'space' && !work.last && !work.first
+  if (unnamed && baseSource(work)?.state.ordered === false)
+    return [takeSpace(work, baseSource(work), part, taking)]
   if (which === 'same') return [settle(work, sameTarget(work, part), taking)]
   if (noun.kind === 'chain') return chainTargets(work, part, taking)
   if (which === 'from-hook') return chainTargets(work, part, taking)
