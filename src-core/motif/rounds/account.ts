@@ -1,6 +1,6 @@
 /** A motif in written rounds (M4–M17) → its account: radii, outline, anchors, stitches, yarn, how it lies. */
 import type { Finding } from '../../../shared-types/finding'
-import type { Anchor, MeasuredRound, MotifAccount, MotifLayer } from '../../../shared-types/plan'
+import type { Anchor, MeasuredRound, MotifAccount, MotifLayer, Point } from '../../../shared-types/plan'
 import type { Hand, RoundsMotif, StitchGauge, Terms } from '../../../shared-types/project'
 import { finding } from '../../findings/finding'
 import type { Outline } from '../../geometry/points'
@@ -9,14 +9,15 @@ import { resolveGauge, scaleGauge, sizeSpread } from '../../stitches/gauge'
 import type { ResolvedGauge } from '../../stitches/gauge'
 import type { StitchKey } from '../../stitches/table'
 import { formatNumber } from '../../units/format'
-import type { Millimetres } from '../../units/quantity'
+import type { Millimetres, Radians } from '../../units/quantity'
 import { CLOCK_DIRECTIONS, leafAnchors, petalAnchors, roundAnchors, sidedAnchors } from '../anchors'
 import { MEASURED_SPREAD, OUTLINE_POINTS } from '../constants'
 import { leafOutline, leafWidest, roundOutline, sidedOutline } from '../outlines'
 import { CORNERS, OUTER_LOOPS } from './constants'
 import { checkRounds, flatnessOf } from './checks'
 import { at, radiusOf } from './ground'
-import type { LocatedRound } from './ground'
+import type { LocatedElement, LocatedRound } from './ground'
+import { locateLeaf, stemPoints } from './leaf'
 import { locateRound } from './locate'
 import { envelope, lobedOutline, lobeExtremes, lobesOf } from './profile'
 import type { Lobes } from './profile'
@@ -39,6 +40,20 @@ export interface RoundsAccount {
   readonly gauge?: ResolvedGauge
   /** Where every stitch lies, for the chart; empty where nothing could be located. */
   readonly located: readonly LocatedRound[]
+  /** What the located rounds stand on; null where nothing could be located. */
+  readonly beginning: Beginning | null
+}
+
+/** What a motif begins with, as the chart draws it. */
+export interface Beginning {
+  /** w of the located rounds, in mm. */
+  readonly stitchWidth: Millimetres
+  /** Chains of the ring; 0 for an adjustable one. */
+  readonly ringChains: number
+  /** Middles of the chains of a foundation chain, in the order made; none of a ring. */
+  readonly stem: readonly Point[]
+  /** What the located rounds are turned by, clockwise, to lie as the outline does: a tip or corner 1 in its place. */
+  readonly turn: Radians
 }
 
 /** The account of a motif in written rounds; null with findings where the rounds give no outline. */
@@ -47,7 +62,7 @@ export function roundsAccount(motif: RoundsMotif, context: RoundsContext): Round
   const where = `motif ${motif.id}`
   if (read.worked.length === 0) {
     const none = finding('motif/no-rounds', where, {}, { motif: motif.id })
-    return { account: null, findings: [...read.findings, none], located: [] }
+    return { account: null, findings: [...read.findings, none], located: [], beginning: null }
   }
   const gauge = calibrated(motif, context, read)
   if (read.stemChains > 0) return leafAccount(motif, context, read, gauge)
@@ -79,7 +94,8 @@ export function roundsAccount(motif: RoundsMotif, context: RoundsContext): Round
     layers: layersOf(motif, read, located, scaled.shape, context.hand),
     findings,
   }
-  return { account, findings, gauge: own, located }
+  const beginning = { stitchWidth: gauge.width, ringChains: read.ringChains, stem: [], turn: shape.turn }
+  return { account, findings, gauge: own, located, beginning }
 }
 
 /** M3: "rounds 1–2 measure 63.5 mm" scales a rule-of-thumb gauge until those rounds come out right. */
@@ -122,6 +138,14 @@ function locateAll(read: ReadMotif, gauge: ResolvedGauge, motif: RoundsMotif | n
 /** M15: a measured round rules from there on. */
 function scaleRound(round: LocatedRound, factor: number): LocatedRound {
   const scale = <P extends { x: number; y: number }>(p: P): P => ({ ...p, x: p.x * factor, y: p.y * factor })
+  const moved = (entry: LocatedElement): LocatedElement => ({
+    ...entry,
+    base: scale(entry.base),
+    top: scale(entry.top),
+    chain: entry.chain.map(scale),
+    ...(entry.feet && { feet: entry.feet.map(scale) }),
+    ...(entry.end && { end: scale(entry.end) }),
+  })
   return {
     ...round,
     seats: round.seats.map((seat) => ({
@@ -136,12 +160,8 @@ function scaleRound(round: LocatedRound, factor: number): LocatedRound {
         chord: seat.arch.chord * factor,
       },
     })),
-    elements: round.elements.map((entry) => ({
-      ...entry,
-      base: scale(entry.base),
-      top: scale(entry.top),
-      chain: entry.chain.map(scale),
-    })),
+    elements: round.elements.map(moved),
+    asides: round.asides.map(moved),
     edge: round.edge.map(scale),
     radius: round.radius * factor,
     length: round.length * factor,
@@ -157,6 +177,7 @@ interface Shape {
   readonly overValleys: Millimetres
   readonly outline: Outline
   readonly anchors: readonly Anchor[]
+  readonly turn: Radians
 }
 
 /** Petals, corners or a round: what the outermost rounds make. */
@@ -185,6 +206,7 @@ function roundShape(radius: Millimetres, hand: Hand): Shape {
     overValleys: 2 * radius,
     outline: roundOutline(radius),
     anchors: roundAnchors(radius, CLOCK_DIRECTIONS, hand),
+    turn: 0,
   }
 }
 
@@ -199,6 +221,7 @@ function petalShape(lobes: Lobes, hand: Hand): Shape {
     overValleys: 2 * valley,
     outline,
     anchors: petalAnchors(lobes.count, tip, valley, radiusOf(flank), hand),
+    turn: -lobes.phase,
   }
 }
 
@@ -222,6 +245,7 @@ function sidedShape(lobes: Lobes, hand: Hand): Shape {
     overValleys: 2 * half,
     outline,
     anchors: sidedAnchors(inOrder, hand),
+    turn: first - lobes.phase,
   }
 }
 
@@ -362,6 +386,7 @@ function leafAccount(
     overValleys: width,
     outline: leafOutline(length, width),
     anchors: leafAnchors(length, width, leafWidest(length), context.hand),
+    turn: 0,
   }
   const measured = motif.measured
   const grown = measured?.blocked === false ? 1 + context.growth : 1
@@ -377,7 +402,8 @@ function leafAccount(
   const account: MotifAccount = {
     id: motif.id,
     name: motif.name ?? motif.id,
-    ...shape,
+    shape: shape.shape,
+    petals: shape.petals,
     overTips: own.length,
     overValleys: own.width,
     outline,
@@ -400,5 +426,12 @@ function leafAccount(
     })),
     findings: read.findings,
   }
-  return { account, findings: read.findings, located: [] }
+  const located = locateLeaf(read.worked, read.stemChains, gauge)
+  const beginning = {
+    stitchWidth: gauge.width,
+    ringChains: 0,
+    stem: stemPoints(read.stemChains, gauge.width),
+    turn: 0,
+  }
+  return { account, findings: read.findings, located, beginning }
 }

@@ -37,6 +37,20 @@ export function archRise({ halfAngle, length }: Arch): Millimetres {
   return halfAngle === 0 ? 0 : (length / (2 * halfAngle)) * (1 - Math.cos(halfAngle))
 }
 
+/** The arch over a chord that rises so far: what its length must be is found by halving. */
+export function archOfRise(from: Point, to: Point, rise: Millimetres): Arch {
+  const chord = Math.hypot(to.x - from.x, to.y - from.y)
+  let low = chord
+  // A full circle is the highest arch: π times its rise long, and the chord with it.
+  let high = chord + Math.PI * Math.max(rise, 0)
+  for (let i = 0; i < 50; i++) {
+    const middle = (low + high) / 2
+    if (archRise(archBetween(from, to, middle)) < rise) low = middle
+    else high = middle
+  }
+  return archBetween(from, to, (low + high) / 2)
+}
+
 /** Rise of a loop that one stitch pulls to a V: ½√(length² − chord²). */
 export const veeRise = ({ length, chord }: Arch): Millimetres =>
   0.5 * Math.sqrt(Math.max(0, length * length - chord * chord))

@@ -15,6 +15,14 @@ export const WIDEST_FAN = (100 * Math.PI) / 180
 /** M11: an open tip chain and a closed picot add so much of their chains (from memory). */
 export const TIP_CHAIN = 0.3
 export const PICOT = 0.35
+/** M10: chains in a tip from which on stitches stand along them as along a loop (by eye). */
+export const TIP_LOOP = 3
+/** M10: stitches of a petal keep so far from the border to the next petal, in stitch widths: half of themselves. */
+export const PRESSED = 0.45
+/** M9: chains of neighbouring loops keep so far from the line between them, in stitch widths (by eye). */
+export const LOOPS_APART = 0.24
+/** Chains of a loop are drawn so much shorter in all, in chains (by eye). */
+export const LOOP_ENDS = 0.5
 /** M11: the outermost round's own loops, in stitch widths (from memory). */
 export const OUTER_LOOPS = 0.1
 /** M12: stitches per length of a petal's top edge. */

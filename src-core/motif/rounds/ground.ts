@@ -31,12 +31,17 @@ export interface LocatedElement {
   readonly base: Point
   readonly top: Point
   readonly chain: readonly Point[]
+  /** Of a decrease over several places: where each of its legs begins. */
+  readonly feet?: readonly Point[]
+  /** Of chains between stitches, which begin at `base`: where they end. */
+  readonly end?: Point
 }
 
 export interface Petal {
   /** Standing stitches and the length of the top edge they stand on (M12). */
   readonly stitches: number
   readonly edge: Millimetres
+  /** Chains of the loop that it stands in; 0 where it stands in a stitch. */
   readonly chains: number
 }
 
@@ -44,6 +49,8 @@ export interface LocatedRound {
   readonly round: WorkedRound
   readonly seats: readonly Seat[]
   readonly elements: readonly LocatedElement[]
+  /** What shapes nothing and is drawn all the same: chains that do not count, joins, slip stitches on the way. */
+  readonly asides: readonly LocatedElement[]
   /** Points of the round's outer edge, in working order. */
   readonly edge: readonly Point[]
   /** Mean radius; of a cornered round half side to side. */

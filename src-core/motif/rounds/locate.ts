@@ -7,20 +7,31 @@ import type { Point } from '../../../shared-types/plan'
 import type { WorkedElement, WorkedPlace, WorkedRound } from '../../notation/worked'
 import type { ResolvedGauge } from '../../stitches/gauge'
 import type { Millimetres, Radians } from '../../units/quantity'
-import { archAt, archBetween, archRise, veeRise } from './arch'
+import { archAt, archBetween, archOfRise, archRise, veeRise } from './arch'
 import type { Arch } from './arch'
-import { OVERFULL_MOST, OVERFULL_SHARE, PICOT, RING_GIVES, TIP_CHAIN, WIDEST_FAN } from './constants'
+import {
+  LOOP_ENDS,
+  LOOPS_APART,
+  OVERFULL_MOST,
+  OVERFULL_SHARE,
+  PICOT,
+  PRESSED,
+  RING_GIVES,
+  TIP_CHAIN,
+  TIP_LOOP,
+  WIDEST_FAN,
+} from './constants'
+import { locateAsides } from './asides'
 import { cornersOf, locateCornered } from './cornered'
 import { angleOf, at, heightOf, radiusOf, topWidth, unwrap } from './ground'
 import type { LocatedElement, LocatedRound, Petal, Seat } from './ground'
+import { betweenEnds, pressed, pressedShare } from './sector'
+import type { Sector } from './sector'
 
 /** Standing elements between two others that go into one place. */
-interface Group {
+interface Group extends Sector {
   readonly members: readonly WorkedElement[]
   readonly seat: Seat | null
-  /** Centre of its sector and half of it, in working direction. */
-  readonly angle: Radians
-  readonly half: Radians
 }
 
 /** A round's elements with base, top and direction, still without its chains. */
@@ -29,6 +40,8 @@ interface Stood {
   readonly base: Point
   top: Point
   readonly petal: number
+  /** Chains of the loop that its petal stands in. */
+  readonly loop?: number
 }
 
 const TURN = 2 * Math.PI
@@ -54,8 +67,19 @@ export function locateRound(
     before,
   )
   const onto = before.find((entry) => entry.round.index === round.onto) ?? before[before.length - 1]
-  if (corners && onto) return locateCornered(round, corners, onto, gauge, stood)
-  return finish(round, stood, onto ?? null, gauge)
+  const located =
+    corners && onto
+      ? locateCornered(round, corners, onto, gauge, stood)
+      : finish(round, stood, onto ?? null, gauge)
+  const asides = locateAsides(located, before, gauge)
+  return { ...located, elements: located.elements.map((entry) => withFeet(entry, before)), asides }
+}
+
+/** The legs of a decrease begin in their own places. */
+function withFeet(entry: LocatedElement, before: readonly LocatedRound[]): LocatedElement {
+  if (entry.element.into.length < 2) return entry
+  const feet = entry.element.into.flatMap((place) => seatOf(place, before)?.point ?? [])
+  return feet.length > 1 ? { ...entry, feet } : entry
 }
 
 /** The seat that a place names, or null for a ring or a round that is only known by its counts. */
@@ -94,7 +118,7 @@ function standOnSeats(round: WorkedRound, before: readonly LocatedRound[], gauge
   const stood: Stood[] = []
   groups.forEach((group, index) => {
     const many = group.members.filter(standing).length
-    const loop = group.seat?.arch && !group.seat.tip ? group.seat.arch : null
+    const loop = loopOf(group.seat)
     if (loop && many > 1) stood.push(...petalOnLoop(group, loop, index, gauge))
     else if (many > 2 && !loop && (group.seat?.kind !== 'space' || group.seat.tip))
       stood.push(...fan(group, index, gauge))
@@ -104,6 +128,10 @@ function standOnSeats(round: WorkedRound, before: readonly LocatedRound[], gauge
   if (petals.size === 0) return evenOut(round, stood, gauge)
   return stood
 }
+
+/** The loop that a seat is: chains between stitches, or the chains of a tip where they are long enough to be one. */
+const loopOf = (seat: Seat | null): Arch | null =>
+  seat?.arch && (!seat.tip || seat.chains >= TIP_LOOP) ? seat.arch : null
 
 /** Elements in runs that go into the same place, in the order worked. */
 function groupsOf(round: WorkedRound, before: readonly LocatedRound[]): Group[] {
@@ -164,7 +192,9 @@ function plain(group: Group, gauge: ResolvedGauge): Stood[] {
   const spacing = radius > 0 ? Math.min(gauge.width / radius, (2 * group.half) / count) : 0
   return group.members.map((element, i) => {
     const angle = group.angle + (i - (count - 1) / 2) * spacing
-    return { element, base: at(radius, angle), top: at(radius + heightOf(element, gauge), angle), petal: -1 }
+    // Stitches in one stitch share its top; in a space they stand beside each other.
+    const base = at(radius, seat?.kind === 'stitch' ? group.angle : angle)
+    return { element, base, top: at(radius + heightOf(element, gauge), angle), petal: -1 }
   })
 }
 
@@ -174,17 +204,25 @@ const veeOver = (loop: Arch): Millimetres => veeRise(loop)
 /** M10: several stitches in a loop stand evenly along its arch, along its normals. */
 function petalOnLoop(group: Group, loop: Arch, petal: number, gauge: ResolvedGauge): Stood[] {
   const outward = at(1, group.angle)
+  const free = PRESSED * gauge.width
   const weights = group.members.map((element) => topWidth(element, gauge))
   const total = weights.reduce((sum, weight) => sum + weight, 0)
   const raised = group.members.length > 2 ? petal : -1
+  const skipped = pressedShare(loop, outward, group, free)
   let walked = 0
   return group.members.map((element, i) => {
-    const share = (walked + weights[i]! / 2) / total
+    const share = skipped + (1 - 2 * skipped) * ((walked + weights[i]! / 2) / total)
     walked += weights[i]!
-    const { point, normal } = archAt(loop, share, outward)
+    const { point: base, normal } = archAt(loop, share, outward)
     const height = heightOf(element, gauge)
-    const top = { x: point.x + normal.x * height, y: point.y + normal.y * height }
-    return { element, base: point, top: inSector(top, group), petal: raised }
+    const top = { x: base.x + normal.x * height, y: base.y + normal.y * height }
+    return {
+      element,
+      base,
+      top: pressed(base, top, group, free),
+      petal: raised,
+      loop: group.seat?.chains ?? 0,
+    }
   })
 }
 
@@ -200,16 +238,8 @@ function fan(group: Group, petal: number, gauge: ResolvedGauge): Stood[] {
     const angle = group.angle + spread * share
     const height = heights[i]!
     const top = { x: base.x + height * Math.sin(angle), y: base.y - height * Math.cos(angle) }
-    return { element, base, top: inSector(top, group), petal }
+    return { element, base, top: pressed(base, top, group, PRESSED * gauge.width), petal }
   })
-}
-
-/** Neighbours press: a petal keeps to its own sector. */
-function inSector(point: Point, { angle, half }: Group): Point {
-  const off = unwrap(angleOf(point), angle) - angle
-  if (Math.abs(off) <= half) return point
-  // Pushed back along the circle, a stitch leans over its own petal and keeps its distance from the centre.
-  return at(radiusOf(point) * Math.cos(Math.abs(off) - half), angle + Math.sign(off) * half)
 }
 
 /** A plain round's tops spread evenly, and stand out a little when there are too many of them (M7). */
@@ -276,15 +306,15 @@ export function finish(
       const middle = middleOf(from, to)
       const far = tip ? Math.max(radiusOf(from), radiusOf(to)) + rise : radiusOf(middle) + rise
       const apex = at(far, angleOf(middle))
-      arches.set(element.index, { arch, tip, apex })
+      const drawn = tip ? archOfRise(from, to, rise) : arch
+      arches.set(element.index, { arch: tip ? drawn : arch, tip, apex })
       const chain = Array.from({ length: element.count }, (_, k) => {
-        const share = (k + 0.5) / element.count
-        if (!tip) return archAt(arch, share, outward).point
-        const lift = rise * (1 - Math.abs(2 * share - 1))
-        const angle = angleOf(from) + (unwrap(angleOf(to), angleOf(from)) - angleOf(from)) * share
-        return at(radiusOf(from) + (radiusOf(to) - radiusOf(from)) * share + lift, angle)
+        // Drawn together a little, so that loops that end at one stitch leave its top free.
+        const share = 0.5 + ((k + 0.5) / element.count - 0.5) * (1 - LOOP_ENDS / element.count)
+        const { point } = archAt(drawn, share, outward)
+        return tip ? point : betweenEnds(point, from, to, LOOPS_APART * gauge.width)
       })
-      elements.push({ element, base: from, top: apex, chain })
+      elements.push({ element, base: from, top: apex, chain, end: to })
     } else if (element.role === 'picot') {
       const previous = lastOf(round.elements, i, uprights)
       if (!previous) return
@@ -304,6 +334,7 @@ export function finish(
     round,
     seats,
     elements,
+    asides: [],
     edge,
     radius,
     extra: cornered || stood.some((e) => e.petal >= 0) ? 0 : Math.max(0, stretched),
@@ -428,7 +459,7 @@ function petalsOf(
       edge += Math.hypot(line[i]!.x - line[i - 1]!.x, line[i]!.y - line[i - 1]!.y)
     // Between N tops lie N − 1 steps; the outer halves of the first and the last stitch make up the N-th.
     edge *= line.length / Math.max(1, line.length - 1)
-    return { stitches: members.length, edge, chains: tips.reduce((sum, tip) => sum + tip.element.count, 0) }
+    return { stitches: members.length, edge, chains: members[0]!.loop ?? 0 }
   })
 }
 

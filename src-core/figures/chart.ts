@@ -1,0 +1,258 @@
+/**
+ * The symbol chart of a motif: every stitch of the written rounds as its symbol, where the model puts it. Rounds
+ * worked behind petals have a drawing of their own, with what carries them in a lighter ink.
+ */
+import type { Point } from '../../shared-types/plan'
+import type { Hand } from '../../shared-types/project'
+import type { Beginning } from '../motif/rounds/account'
+import type { LocatedRound } from '../motif/rounds/ground'
+import { beginningInk, ringCount, ringRadius } from './chart/beginning'
+import { elementsInOrder, roundMarks, toPage } from './chart/marks'
+import type { ChartMark, ChartView } from './chart/marks'
+import { Clearance, placeNumber } from './chart/numbers'
+import { chartParts } from './chart/parts'
+import type { ChartPart } from './chart/parts'
+import type { Ink } from './chart/symbols'
+import { flattenPath } from './chart/flatten'
+import { KEY_SYMBOL } from './chart/key'
+import type { ChartKeyEntry } from './chart/key'
+import type { Figure, FigureItem, MeasureText } from './figure'
+import { drawPath, drawText, INK, MM_PER_POINT, translation } from './figure'
+import { CAPITAL_HEIGHT } from './lettering'
+import { breakLines } from './lines'
+import { arcPath, arrowHead, boundsOf, linePath } from './path'
+
+export { chartKey } from './chart/key'
+export type { ChartKeyEntry } from './chart/key'
+export { chartParts } from './chart/parts'
+export type { ChartPart } from './chart/parts'
+export type { ChartMark, ChartView } from './chart/marks'
+
+/** What carries a round that is worked behind. */
+export const LIGHTER_INK = '#a3a3a3'
+
+export interface ChartOptions {
+  readonly hand: Hand
+  /** Room in mm. */
+  readonly width: number
+  readonly height: number
+}
+
+export interface ChartFigure extends Figure {
+  /** Printed width of a stitch in mm: under about 2 the chart cannot be worked from. */
+  readonly unit: number
+  /** Numbers of the rounds that it shows. */
+  readonly rounds: readonly number[]
+  readonly marks: readonly ChartMark[]
+  readonly carriers: readonly ChartMark[]
+}
+
+/** A stitch is printed no wider than this, in mm: symbols as large as those of printed patterns. */
+const WIDEST = 5
+/** Room around the symbols for numbers and the arrow. */
+const BORDER = 6.5
+const NUMBER_TYPE = 8
+
+/** Line width in mm for a stitch width in mm. */
+const lineWidth = (unit: number): number => Math.min(0.4, Math.max(0.2, unit * 0.075))
+
+/** The drawings of a motif, one for most, in the order worked. */
+export function chartFigures(
+  located: readonly LocatedRound[],
+  beginning: Beginning,
+  options: ChartOptions,
+): ChartFigure[] {
+  const parts = chartParts(located)
+  const { scale, boxes } = fit(parts, beginning, options)
+  return parts.map((part, i) => partFigure(part, located, beginning, options, scale, boxes[i]!))
+}
+
+/** Marks of one part, in units of the page; the view says where the page lies. */
+function marksOf(part: ChartPart, view: ChartView): { marks: ChartMark[]; carriers: ChartMark[] } {
+  const marks = part.rounds.flatMap((round) => roundMarks(round, view))
+  const carriers = [...part.carriers].flatMap(([round, elements]) =>
+    roundMarks(round, view).filter((mark) => elements.has(mark.element)),
+  )
+  return { marks, carriers }
+}
+
+const inkPoints = (inks: readonly Ink[]): Point[] =>
+  inks.flatMap((ink) => [...flattenPath(ink.strokes), ...flattenPath(ink.fills)].flat())
+
+/** One scale for all parts, and the box that each takes at it, about the motif's centre. */
+function fit(parts: readonly ChartPart[], beginning: Beginning, options: ChartOptions) {
+  const plain = viewOf(1, { x: 0, y: 0 }, beginning, parts[0]?.rounds[0], options.hand)
+  const raw = parts.map((part) => {
+    const { marks, carriers } = marksOf(part, plain)
+    return boundsOf(inkPoints([...marks, ...carriers].map((mark) => mark.ink)))
+  })
+  const scale = Math.min(
+    WIDEST / beginning.stitchWidth,
+    ...raw.map((box) => (options.width - 2 * BORDER) / Math.max(1, box.width)),
+    ...raw.map((box) => (options.height - 2 * BORDER) / Math.max(1, box.height)),
+  )
+  return { scale, boxes: raw }
+}
+
+function viewOf(
+  scale: number,
+  centre: Point,
+  beginning: Beginning,
+  first: LocatedRound | undefined,
+  hand: Hand,
+): ChartView {
+  const unit = scale * beginning.stitchWidth
+  const ring = scale * ringRadius(beginning, first)
+  const into = first?.elements.filter((entry) => entry.element.into[0]?.kind === 'ring').length ?? 0
+  // Posts that run together in the middle start where they have come apart.
+  const ringFoot = ring === 0 ? 0 : Math.max(ring + 0.1 * unit, (into * 0.28 * unit) / (2 * Math.PI))
+  return { scale, mirrored: hand === 'right', centre, unit, ring, ringFoot, turn: beginning.turn }
+}
+
+function partFigure(
+  part: ChartPart,
+  located: readonly LocatedRound[],
+  beginning: Beginning,
+  options: ChartOptions,
+  scale: number,
+  box: { x: number; y: number; width: number; height: number },
+): ChartFigure {
+  const centre = { x: BORDER - box.x * scale, y: BORDER - box.y * scale }
+  const view = viewOf(scale, centre, beginning, located[0], options.hand)
+  const { marks, carriers } = marksOf(part, view)
+  const width = lineWidth(view.unit)
+  const items: FigureItem[] = []
+  const ink = new Clearance()
+  const draw = (inks: readonly Ink[], colour: string): void => {
+    const strokes = inks.flatMap((entry) => entry.strokes)
+    const fills = inks.flatMap((entry) => entry.fills)
+    if (strokes.length > 0) items.push(drawPath(strokes, { stroke: colour, width, cap: 'round' }))
+    if (fills.length > 0) items.push(drawPath(fills, { fill: colour }))
+    ink.add(inkPoints(inks))
+  }
+  draw(
+    carriers.map((mark) => mark.ink),
+    LIGHTER_INK,
+  )
+  const shown = part.rounds.includes(located[0]!)
+  if (shown) {
+    draw([beginningInk(beginning, view)], INK)
+    items.push(...ringCount(beginning, view))
+  }
+  for (const mark of marks) draw([mark.ink], INK)
+  const farthest = Math.max(
+    ...marks.map((mark) => Math.hypot(mark.top.x - centre.x, mark.top.y - centre.y)),
+    view.unit,
+  )
+  for (const round of part.rounds) items.push(...numberItems(round, view, ink, farthest, centre))
+  const figure = { width: box.width * scale + 2 * BORDER, height: box.height * scale + 2 * BORDER }
+  items.push(...arrowItems(part, view, ink, options.hand))
+  return {
+    ...figure,
+    items,
+    unit: view.unit,
+    rounds: part.rounds.map((entry) => entry.round.number),
+    marks,
+    carriers,
+  }
+}
+
+/** The number of a round where it begins. */
+function numberItems(
+  round: LocatedRound,
+  view: ChartView,
+  ink: Clearance,
+  farthest: number,
+  centre: Point,
+): FigureItem[] {
+  const first = elementsInOrder(round).find((entry) => entry.element.role !== 'travel')
+  if (!first) return []
+  const base = toPage(first.base, view)
+  const top = toPage(first.top, view)
+  const start = { x: (base.x + top.x) / 2, y: (base.y + top.y) / 2 }
+  const place = placeNumber(start, centre, ink, farthest + BORDER / 2)
+  ink.add(ringAbout(place, 1))
+  const drop = (NUMBER_TYPE * CAPITAL_HEIGHT * MM_PER_POINT) / 2
+  const items: FigureItem[] = []
+  if (place.from) items.push(leader(place, place.from))
+  items.push(
+    drawText(String(round.round.number), place.x, place.y + drop, NUMBER_TYPE, {
+      anchor: 'middle',
+      weight: 'bold',
+    }),
+  )
+  return items
+}
+
+const ringAbout = ({ x, y }: Point, radius: number): Point[] =>
+  Array.from({ length: 8 }, (_, k) => ({
+    x: x + radius * Math.sin((k * Math.PI) / 4),
+    y: y - radius * Math.cos((k * Math.PI) / 4),
+  }))
+
+/** A thin line from a number towards where its round begins, clear of both. */
+function leader(from: Point, to: Point): FigureItem {
+  const length = Math.hypot(to.x - from.x, to.y - from.y) || 1
+  const at = (distance: number): [number, number] => [
+    from.x + ((to.x - from.x) * distance) / length,
+    from.y + ((to.y - from.y) * distance) / length,
+  ]
+  return drawPath(linePath(...at(1.6), ...at(length - 0.8)), { stroke: LIGHTER_INK, width: 0.15 })
+}
+
+/** An arrow in the way of working, outside of the last round near its beginning. */
+function arrowItems(part: ChartPart, view: ChartView, ink: Clearance, hand: Hand): FigureItem[] {
+  const last = part.rounds[part.rounds.length - 1]
+  if (!last) return []
+  const { centre } = view
+  const first = last.elements[0]
+  if (!first) return []
+  const top = toPage(first.top, view)
+  const own = Math.atan2(top.x - centre.x, centre.y - top.y)
+  const way = hand === 'left' ? 1 : -1
+  const reach = 7
+  for (let radius = Math.hypot(top.x - centre.x, top.y - centre.y) + 2; ; radius += 0.5) {
+    const from = own - (way * reach) / 2 / radius
+    const to = own + (way * reach) / 2 / radius
+    const points = Array.from({ length: 15 }, (_, i) => {
+      const angle = from + ((to - from) * i) / 14
+      return { x: centre.x + radius * Math.sin(angle), y: centre.y - radius * Math.cos(angle) }
+    })
+    if (radius < 1000 && !points.every((point) => ink.free(point, 2))) continue
+    const tip = points[14]!
+    const head = arrowHead(tip.x, tip.y, way * Math.cos(to), way * Math.sin(to), 1.6)
+    return [
+      drawPath([...arcPath(centre.x, centre.y, radius, from, to), ...head], {
+        stroke: INK,
+        width: 0.3,
+        cap: 'round',
+      }),
+    ]
+  }
+}
+
+/** The key as lines of symbol and words, within a width in mm; type in points. */
+export function chartKeyFigure(
+  entries: readonly ChartKeyEntry[],
+  width: number,
+  size: number,
+  measure: MeasureText,
+): Figure {
+  const line = size * 1.36 * MM_PER_POINT
+  const drop = (size * CAPITAL_HEIGHT * MM_PER_POINT) / 2
+  const indent = KEY_SYMBOL.width + 2
+  const items: FigureItem[] = []
+  let y = 0
+  for (const { words, items: symbol } of entries) {
+    const lines = breakLines(words, width - indent, measure, size)
+    const height = Math.max(KEY_SYMBOL.height, lines.length * line + 1)
+    const middle = y + height / 2
+    items.push({ kind: 'group', matrix: translation(KEY_SYMBOL.width / 2, middle), items: symbol })
+    lines.forEach((text, i) => {
+      const centre = middle + (i - (lines.length - 1) / 2) * line
+      items.push(drawText(text, indent, centre + drop, size))
+    })
+    y += height
+  }
+  return { width, height: y, items }
+}
