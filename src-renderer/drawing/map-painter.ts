@@ -5,10 +5,11 @@
 import type { MotifAccount, Point } from '../../shared-types/plan'
 import { reachOf, turnPoint } from '../../src-core/geometry/points'
 import type { Box } from '../../src-core/geometry/points'
+import { keptHalf } from '../../src-core/figures/motif-symbol'
 import { radians } from '../../src-core/units/quantity'
 import type { MotifArt } from './motif-art'
 import type { Picture } from './picture'
-import type { LayerInk } from './yarn-inks'
+import type { ColourwayInk, LayerInk } from './yarn-inks'
 
 /** What of a canvas the painter uses. */
 export type Pen = Pick<
@@ -75,7 +76,9 @@ export function paintMap(pen: Pen, picture: Picture, placing: Placing, box: Box)
   const size = (account.overTips * placing.scale) / placing.ratio
   const indices = picture.hit.meeting(box)
   paintEdging(pen, picture, placing)
-  paintMotifs(pen, picture, placing, indices, artist.at(placing.scale), size)
+  const art = artist.at(placing.scale)
+  paintAdditions(pen, picture, placing, box, { art, size, numbered: false })
+  paintMotifs(pen, picture, placing, indices, art, size)
   if (picture.showJoins && size >= DETAIL.joins) paintJoins(pen, picture, placing, box, size)
   if (picture.showLabels && size >= DETAIL.number) paintLabels(pen, picture, placing, indices, size)
   pen.setTransform(1, 0, 0, 1, 0, 0)
@@ -88,6 +91,21 @@ export function paintCost(picture: Picture, scale: number, motifs: number): numb
   return motifs * (layers * (size >= DETAIL.contour ? 2 : 1) + (size >= DETAIL.petals ? 2 : 0))
 }
 
+/** A copy of a motif: a placed motif, a filler or the whole that a half motif is cut from. */
+interface Copy {
+  readonly x: number
+  readonly y: number
+  readonly turn: number
+}
+
+/** What copies of one motif are drawn with. */
+interface Style {
+  readonly art: MotifArt
+  readonly size: number
+  /** Numbers stand in the middle: the innermost round is left out. */
+  readonly numbered: boolean
+}
+
 function paintMotifs(
   pen: Pen,
   picture: Picture,
@@ -96,41 +114,84 @@ function paintMotifs(
   art: MotifArt,
   size: number,
 ): void {
+  const style = { art, size, numbered: picture.showLabels }
+  for (const [colourway, members] of byColourway(picture, indices)) {
+    const copies = members.map((index) => picture.motifs[index]!)
+    paintCopies(pen, picture, placing, copies, picture.inks.get(colourway), style)
+  }
+}
+
+/** Fillers in the openings, and half motifs cut off at the sides. */
+function paintAdditions(pen: Pen, picture: Picture, placing: Placing, box: Box, style: Style): void {
+  const { plan, fillerArtist, fillerInks, account } = picture
+  const within = ({ x, y }: Copy, reach: number) =>
+    x > box.left - reach && x < box.right + reach && y > box.top - reach && y < box.bottom + reach
+  if (fillerArtist) {
+    const across = fillerArtist.account.overTips
+    const own: Style = {
+      art: fillerArtist.at(placing.scale),
+      size: (across * placing.scale) / placing.ratio,
+      numbered: false,
+    }
+    const seen = plan.fillers.filter((filler) => within(filler, across))
+    for (const colourway of new Set(seen.map((filler) => filler.colourway))) {
+      const copies = seen.filter((filler) => filler.colourway === colourway)
+      paintCopies(pen, picture, placing, copies, fillerInks.get(colourway) ?? fillerInks.get(''), own)
+    }
+  }
+  const reach = (account?.overTips ?? 0) * Math.max(picture.stretch.width, picture.stretch.height)
+  for (const half of plan.halves) {
+    if (!within(half, reach)) continue
+    const ink = picture.inks.get(half.colourway) ?? picture.inks.get('')
+    pen.save()
+    pen.setTransform(placing.scale, 0, 0, placing.scale, placing.x, placing.y)
+    pen.beginPath()
+    pen.rect(keptHalf(half) === 'right' ? half.x : half.x - reach, half.y - reach, reach, 2 * reach)
+    pen.clip()
+    paintCopies(pen, picture, placing, [half], ink, { ...style, numbered: false })
+    pen.restore()
+  }
+}
+
+function paintCopies(
+  pen: Pen,
+  picture: Picture,
+  placing: Placing,
+  copies: readonly Copy[],
+  ink: ColourwayInk | undefined,
+  { art, size, numbered }: Style,
+): void {
+  if (!ink || copies.length === 0) return
   const { scale, ratio } = placing
-  const matrices = matricesByTurn(picture, indices, scale)
-  const width = (clamp(size * CONTOUR.share, CONTOUR.least, CONTOUR.most) * ratio) / scale
+  const matrices = matricesByTurn(picture.stretch, copies, scale)
   pen.lineJoin = 'round'
   pen.lineCap = 'round'
-  for (const [colourway, members] of byColourway(picture, indices)) {
-    const ink = picture.inks.get(colourway)
-    if (!ink || members.length === 0) continue
-    const each = (draw: () => void) => {
-      for (const index of members) {
-        const motif = picture.motifs[index]!
-        const m = matrices.get(motif.turn)!
-        pen.setTransform(m.a, m.b, m.c, m.d, motif.x * scale + placing.x, motif.y * scale + placing.y)
-        draw()
-      }
+  const width = (clamp(size * CONTOUR.share, CONTOUR.least, CONTOUR.most) * ratio) / scale
+  const each = (draw: () => void) => {
+    for (const copy of copies) {
+      const m = matrices.get(copy.turn)!
+      pen.setTransform(m.a, m.b, m.c, m.d, copy.x * scale + placing.x, copy.y * scale + placing.y)
+      draw()
     }
-    art.layers.forEach((path, layer) => {
-      const { fill, line } = ink.layers[layer]!
-      const lines = layer === 0 ? art.petalLines : null
-      const rings = layer === art.layers.length - 1 ? art.centreLines : null
-      pen.fillStyle = fill
-      pen.strokeStyle = line
-      pen.lineWidth = width
-      const contour = size >= DETAIL.contour
-      const petals = size >= DETAIL.petals && lines !== null
-      // The working number stands where the innermost round would be.
-      const rounds = size >= DETAIL.rounds && rings !== null && !picture.showLabels
-      each(() => {
-        pen.fill(path)
-        if (contour) pen.stroke(path)
-        if (petals) pen.stroke(lines)
-        if (rounds) pen.stroke(rings)
-      })
-    })
   }
+  art.layers.forEach((path, layer) => {
+    const { fill, line } = ink.layers[layer]!
+    const lines = layer === 0 ? art.petalLines : null
+    const rings = layer === art.layers.length - 1 ? art.centreLines : null
+    pen.fillStyle = fill
+    pen.strokeStyle = line
+    pen.lineWidth = width
+    const contour = size >= DETAIL.contour
+    const petals = size >= DETAIL.petals && lines !== null
+    // The working number stands where the innermost round would be.
+    const rounds = size >= DETAIL.rounds && rings !== null && !numbered
+    each(() => {
+      pen.fill(path)
+      if (contour) pen.stroke(path)
+      if (petals) pen.stroke(lines)
+      if (rounds) pen.stroke(rings)
+    })
+  })
 }
 
 /** Indices by colourway, always in the same order: pieces painted at different times must fit together. */
@@ -152,11 +213,13 @@ interface Matrix {
 }
 
 /** Turn, then the stretch of blocking, then the scale, for each turn that occurs. */
-function matricesByTurn(picture: Picture, indices: readonly number[], scale: number): Map<number, Matrix> {
+function matricesByTurn(
+  { width, height }: Picture['stretch'],
+  copies: readonly Copy[],
+  scale: number,
+): Map<number, Matrix> {
   const matrices = new Map<number, Matrix>()
-  const { width, height } = picture.stretch
-  for (const index of indices) {
-    const { turn } = picture.motifs[index]!
+  for (const { turn } of copies) {
     if (matrices.has(turn)) continue
     const cos = Math.cos(radians(turn))
     const sin = Math.sin(radians(turn))

@@ -4,6 +4,8 @@
  */
 import type { MotifAccount, Plan, PlacedMotif, Point } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
+import { edgingLine } from '../../src-core/figures/edging-line'
+import { mapRows } from '../../src-core/figures/rows'
 import { createHitMap } from '../../src-core/geometry/hit'
 import type { HitMap } from '../../src-core/geometry/hit'
 import type { Box } from '../../src-core/geometry/points'
@@ -24,6 +26,9 @@ export interface Picture {
   readonly hit: HitMap
   readonly artist: MotifArtist | null
   readonly inks: Inks
+  /** Fillers between the motifs. */
+  readonly fillerArtist: MotifArtist | null
+  readonly fillerInks: Inks
   /** The line an edging starts from, its height and colour. */
   readonly edging: { readonly line: readonly Point[]; readonly height: number; readonly ink: LayerInk } | null
   readonly palette: Palette
@@ -39,6 +44,7 @@ const UNSTRETCHED = { width: 1, height: 1 }
 /** Makes pictures of scenes and keeps what did not change. */
 export class PictureMaker {
   #artist: MotifArtist | null = null
+  #fillerArtist: MotifArtist | null = null
   #last: { scene: Scene; palette: Palette; picture: Picture } | null = null
 
   /** The picture of a scene: the same object when nothing on it changed. */
@@ -66,6 +72,9 @@ export class PictureMaker {
     const before = this.#last
     const account = plan.motif
     if (this.#artist?.account !== account) this.#artist = account ? new MotifArtist(account) : null
+    const filler = plan.fillerMotif
+    if ((this.#fillerArtist?.account ?? null) !== filler)
+      this.#fillerArtist = filler ? new MotifArtist(filler) : null
     const stretch = stretchOf(project)
     const known = before?.picture
     const samePlaces =
@@ -90,6 +99,11 @@ export class PictureMaker {
       hit: samePlaces ? known.hit : createHitMap({ motifs: plan.motifs, outline, stretch }),
       artist: this.#artist,
       inks: sameInks ? known.inks : inksOf(project.colourways, project.yarns, account, palette.bare),
+      fillerArtist: this.#fillerArtist,
+      fillerInks:
+        sameInks && known.fillerArtist === this.#fillerArtist
+          ? known.fillerInks
+          : inksOf(project.colourways, project.yarns, filler, palette.bare),
       edging: edgingOf(project, plan, stretch, palette, samePlaces ? known : undefined),
       palette,
       showLabels: scene.showLabels,
@@ -116,8 +130,18 @@ function edgingOf(
   const colour = project.yarns?.find((yarn) => yarn.id === edging.yarn)?.colour
   const ink = layerInk(colour, palette.bare)
   const old = known?.edging
-  if (old && known.plan.edging?.style === edging.style && old.height === edging.height) return { ...old, ink }
-  return { line: edgingBand(plan.motifs, motif, edging.style, stretch), height: edging.height, ink }
+  const sameHalves = known?.plan.halves.length === plan.halves.length
+  if (old && sameHalves && known.plan.edging?.style === edging.style && old.height === edging.height)
+    return { ...old, ink }
+  // Half motifs straighten the sides: the printed map's line follows them.
+  const line =
+    plan.halves.length > 0
+      ? edgingLine({ ...plan, edging: { ...edging, height: 0 } }, mapRows(plan), {
+          x: stretch.width,
+          y: stretch.height,
+        })
+      : edgingBand(plan.motifs, motif, edging.style, stretch)
+  return { line, height: edging.height, ink }
 }
 
 const placesMatch = (a: readonly PlacedMotif[], b: readonly PlacedMotif[]): boolean =>
@@ -131,6 +155,21 @@ const placesMatch = (a: readonly PlacedMotif[], b: readonly PlacedMotif[]): bool
 const joinsMatch = (a: readonly Point[], b: readonly Point[]): boolean =>
   a === b || (a.length === b.length && a.every((point, i) => point.x === b[i]!.x && point.y === b[i]!.y))
 
+/** Whether the fillers and half motifs of two plans stand alike, in the same colours. */
+function additionsMatch(a: Plan, b: Plan): boolean {
+  const alike = (
+    one: readonly { x: number; y: number; turn: number; colourway: string }[],
+    other: typeof one,
+  ): boolean =>
+    one === other ||
+    (one.length === other.length &&
+      one.every((place, i) => {
+        const { x, y, turn, colourway } = other[i]!
+        return place.x === x && place.y === y && place.turn === turn && place.colourway === colourway
+      }))
+  return alike(a.fillers, b.fillers) && alike(a.halves, b.halves)
+}
+
 /** What of the map differs between two pictures. */
 export function differenceOf(before: Picture | null, after: Picture): Difference {
   if (before === after) return 'nothing'
@@ -139,6 +178,9 @@ export function differenceOf(before: Picture | null, after: Picture): Difference
     before.account !== after.account ||
     before.hit !== after.hit ||
     before.inks !== after.inks ||
+    before.fillerArtist !== after.fillerArtist ||
+    before.fillerInks !== after.fillerInks ||
+    !additionsMatch(before.plan, after.plan) ||
     before.palette !== after.palette ||
     before.joins !== after.joins ||
     before.showJoins !== after.showJoins ||
