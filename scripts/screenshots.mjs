@@ -3,7 +3,7 @@
  * at 1280 × 800 and 1920 × 1080, from the built window on its loopback server in a real Chromium.
  * With names it makes those alone: `npm run screenshots -- yarn paper`; `--out FOLDER` puts them elsewhere.
  */
-import { spawn } from 'node:child_process'
+import { spawn, spawnSync } from 'node:child_process'
 import { mkdir, mkdtemp, rm } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join, resolve } from 'node:path'
@@ -25,9 +25,15 @@ const place = (name) => async (page) => {
 
 /** What each picture shows, from the window as it opens; `file` is the example that is in it. */
 const SCENES = {
-  window: { file: 'market-stall-throw', prepare: (page) => hold(page) },
+  whole: { file: 'market-stall-throw', prepare: (page) => hold(page) },
   motif: { file: 'hedgerow-baby-throw', prepare: place('Motif') },
-  arrangement: { file: 'hedgerow-baby-throw', prepare: place('Arrangement') },
+  arrangement: {
+    file: 'hedgerow-baby-throw',
+    prepare: async (page) => {
+      await place('Arrangement')(page)
+      await page.getByRole('list', { name: 'What fits best' }).waitFor()
+    },
+  },
   joins: { file: 'market-stall-throw', prepare: place('Joins') },
   colours: { file: 'market-stall-throw', prepare: place('Colours') },
   yarn: { file: 'hedgerow-baby-throw', prepare: place('Yarn') },
@@ -38,7 +44,13 @@ const SCENES = {
       await page.getByRole('img', { name: /^Page 1 of/ }).waitFor()
     },
   },
-  start: { file: null, prepare: async () => undefined },
+  start: {
+    file: null,
+    prepare: async (page) => {
+      await page.getByRole('button', { name: 'Start from your own motif' }).click()
+      await page.getByText(/motifs make/).waitFor()
+    },
+  },
 }
 
 /** Takes a motif near the middle of the map in the hand. */
@@ -74,6 +86,11 @@ async function serve(folder, files) {
   }
 }
 
+/** A palette of 256 colours is enough for these pictures and a third of the size; without ImageMagick they stay as they are. */
+function slim(path) {
+  spawnSync('convert', [path, '+dither', '-colors', '256', `PNG8:${path}`], { stdio: 'ignore' })
+}
+
 async function shoot(browser, name, { file, prepare }, out) {
   const files = file ? [join(root, 'examples', `${file}.petalyard`)] : []
   for (const colorScheme of THEMES)
@@ -89,12 +106,12 @@ async function shoot(browser, name, { file, prepare }, out) {
         })
         await page.goto(server.address)
         await page.getByRole('navigation', { name: 'Places of the job' }).waitFor()
-        if (!file) await page.getByRole('button', { name: 'Start from your own motif' }).click()
         await page.evaluate(() => document.fonts.ready)
         await prepare(page)
-        await page.waitForTimeout(600)
-        const path = join(out, `${name}-${colorScheme}-${viewport.width}.png`)
+        await page.waitForTimeout(1200)
+        const path = join(out, `window-${name}-${colorScheme}-${viewport.width}.png`)
         await page.screenshot({ path })
+        slim(path)
         console.log(path)
       } finally {
         await context.close()
