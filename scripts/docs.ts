@@ -22,6 +22,7 @@ const ROOMS: Readonly<Record<string, string>> = {
   motif: 'Motifs',
   rounds: 'Written rounds',
   layout: 'Arrangement',
+  applique: 'Appliqué',
   joins: 'Joins',
   order: 'Working order',
   colour: 'Colours',

@@ -3,7 +3,7 @@
  * The fields that `docs/command-line.md` lists are a contract; more may be added.
  */
 import type { Finding } from './finding'
-import type { AlternateRows, Arrangement } from './project'
+import type { AlternateRows, Arrangement, PanelShape } from './project'
 
 export interface Point {
   readonly x: number
@@ -85,6 +85,10 @@ export interface PlacedMotif {
   readonly turn: number
   /** Id of the colourway, or '' where none is given. */
   readonly colourway: string
+  /** Id of the motif, in a layout that places several. */
+  readonly motif?: string
+  /** Lies with the wrong side up: its outline is mirrored left to right before it is turned. */
+  readonly flipped?: boolean
 }
 
 export interface JoinMember {
@@ -220,7 +224,56 @@ export interface PlanSize {
   }
 }
 
-export interface Plan {
+/** The ground of an appliqué, from the top left of its box. */
+export interface PanelAccount {
+  readonly shape: PanelShape
+  /** The edge, closed, clockwise on paper. */
+  readonly outline: readonly Point[]
+  /** Width of the seam allowance that nothing may enter. */
+  readonly allowance: number
+  /** What the allowance leaves: one piece, or several where it cuts through a narrow place. */
+  readonly inner: readonly (readonly Point[])[]
+}
+
+/** Smallest distances of an appliqué. */
+export interface Clearances {
+  /** From item to item, 0 where they overlap; null for fewer than two. */
+  readonly items: number | null
+  /** From an item to the panel's edge; below zero by how far one sticks out; null without items. */
+  readonly edge: number | null
+}
+
+/** Two items of which one lies partly on the other. */
+export interface Overlap {
+  readonly below: string
+  readonly above: string
+  /** mm². */
+  readonly area: number
+}
+
+/** What it takes to sew the items down. */
+export interface Stitching {
+  /** All outlines together, in mm. */
+  readonly outline: number
+  /** Sewing thread in m, tails included. */
+  readonly thread: number
+  /** Tails of thread, two for each item. */
+  readonly tails: number
+}
+
+/** What an appliqué has besides. */
+export interface AppliquePlan {
+  readonly panel: PanelAccount
+  readonly clearances: Clearances
+  /** Every item from the lowest to the topmost, by id. */
+  readonly stacking: readonly string[]
+  readonly overlaps: readonly Overlap[]
+  readonly stitching: Stitching
+  /** Accounts of the motifs that are placed. */
+  readonly accounts: readonly MotifAccount[]
+}
+
+export interface Plan extends Partial<AppliquePlan> {
   readonly size: PlanSize
   readonly counts: { readonly motifs: number; readonly byColourway: Readonly<Record<string, number>> }
   readonly pitch: { readonly column: number; readonly row: number; readonly rows: readonly [number, number] }
@@ -238,7 +291,7 @@ export interface Plan {
   readonly ends: number
   readonly minutes: Range | null
   readonly findings: readonly Finding[]
-  /** Account of the motif that the layout places, or null. */
+  /** Account of the one motif that a blanket is made of, or null; other layouts have `accounts`. */
   readonly motif: MotifAccount | null
   /** Account of the motif that fills the openings; null without fillers. */
   readonly fillerMotif: MotifAccount | null

@@ -191,19 +191,28 @@ export const garlandSchema = z.looseObject({
   kit: kitSchema.optional(),
 })
 
+export const PANEL_SHAPES = ['rectangle', 'circle', 'ellipse', 'outline'] as const
+/** Whether one item of an appliqué may lie on another. */
+export const OVERLAPS = ['refused', 'allowed'] as const
+
 export const appliqueSchema = z.looseObject({
   kind: z.literal('applique'),
   panel: z
     .looseObject({
-      shape: z.enum(['rectangle', 'circle', 'ellipse', 'outline']).optional(),
+      shape: z.enum(PANEL_SHAPES).optional(),
       width: number.optional(),
       height: number.optional(),
       diameter: number.optional(),
+      /** SVG path data in mm: what stands in a path's `d`. */
       path: text.optional(),
+      /** Corners as [x, y] in mm, where there is no path. */
+      points: z.array(z.array(number)).optional(),
       allowance: number.optional(),
     })
     .optional(),
   clearance: number.optional(),
+  /** Left out: refused. */
+  overlaps: z.enum(OVERLAPS).optional(),
   items: z
     .array(
       z.looseObject({
@@ -213,6 +222,8 @@ export const appliqueSchema = z.looseObject({
         y: number.optional(),
         turn: number.optional(),
         flipped: z.boolean().optional(),
+        /** Higher lies on top; the same: the later one in the list. */
+        layer: number.optional(),
       }),
     )
     .optional(),
@@ -282,6 +293,7 @@ export type BlanketLayout = z.infer<typeof blanketSchema>
 export type GarlandLayout = z.infer<typeof garlandSchema>
 export type AppliqueLayout = z.infer<typeof appliqueSchema>
 export type Joining = z.infer<typeof joiningSchema>
+export type PanelShape = (typeof PANEL_SHAPES)[number]
 export type JoinRule = (typeof JOIN_RULES)[number]
 export type Seam = (typeof SEAMS)[number]
 export type Arrangement = (typeof ARRANGEMENTS)[number]

@@ -22,6 +22,7 @@ import { legibilityFindings } from './colour/legibility'
 import { bySeverity, finding } from './findings/finding'
 import { joinRule } from './joins/rule'
 import { createAdditions, tally } from './layout/additions'
+import { planApplique } from './layout/applique'
 import { blanketCounts, blanketSize, blockingFactors, COUNT_FIELDS } from './layout/blanket'
 import type { CountFields } from './layout/blanket'
 import { fitArrangements } from './layout/fit'
@@ -85,6 +86,8 @@ const NO_WAYS: readonly string[] = []
 
 /** How many lattices a planner remembers: straight and offset rows with and without the last change. */
 const LATTICES = 6
+/** How many motifs it remembers in a layout that places several. */
+const ITEM_MOTIFS = 24
 
 /** A planner with a memory of its last project: make one for each window. */
 export function createPlanner(): Planner {
@@ -97,6 +100,7 @@ export function createPlanner(): Planner {
   // By its fields: a layout whose cells alone were painted keeps its counts, and all that follows from them.
   const countsOf = (layout: BlanketLayout) => counted(...COUNT_FIELDS.map((name) => layout[name]))
   const account = memoised(accountFrom)
+  const itemAccount = memoised(accountFrom, ITEM_MOTIFS)
   const lattice = memoised(stages.lattice, LATTICES)
   const arrange = memoised(stages.arrange)
   const join = memoised(stages.join)
@@ -228,12 +232,15 @@ export function createPlanner(): Planner {
     plan(project) {
       const { layout } = project
       if (layout?.kind === 'blanket') return planBlanket(project, layout)
+      if (layout?.kind === 'applique')
+        return planApplique(project, layout, {
+          empty: EMPTY,
+          references: references(project),
+          accountOf: (motif) => itemAccount(motif, ...readBy(project)),
+        })
       const findings = [...references(project)]
       if (!layout) findings.push(finding('layout/none', 'layout'))
-      else {
-        const kind = layout.kind === 'garland' ? 'garland' : 'composition'
-        findings.push(finding('layout/other-kind', 'layout.kind', { kind }))
-      }
+      else findings.push(finding('layout/other-kind', 'layout.kind', { kind: 'garland' }))
       return { ...EMPTY, findings: bySeverity(findings) }
     },
   }

@@ -4,6 +4,7 @@
  * and saved settings rely on them.
  */
 import type { Severity } from '../../shared-types/finding'
+import { APPLIQUE_FINDINGS } from './applique'
 import { COLOUR_FINDINGS } from './colours'
 import { FILE_FINDINGS } from './file'
 import { HOST_FINDINGS } from './host'
@@ -27,6 +28,7 @@ export const CATALOGUE = {
   ...MOTIF_FINDINGS,
   ...NOTATION_FINDINGS,
   ...LAYOUT_FINDINGS,
+  ...APPLIQUE_FINDINGS,
   ...JOIN_FINDINGS,
   ...COLOUR_FINDINGS,
   ...MATERIAL_FINDINGS,

@@ -40,7 +40,7 @@ export const addPlan: AddCommand = (program, around, end) => {
  * of the motifs themselves are what `measure` prints.
  */
 function planJson(plan: Plan): object {
-  const { motif: _, fillerMotif: _filler, minutes, yarns, ...rest } = plan
+  const { motif: _, fillerMotif: _filler, accounts: _accounts, minutes, yarns, ...rest } = plan
   return {
     ...rest,
     yarns: yarns.map(({ metres, ...yarn }) => ({

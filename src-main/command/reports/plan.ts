@@ -14,6 +14,7 @@ import {
 } from '../../../src-core/units/format'
 import { SIDES_LEGEND } from '../../../src-core/joins/words'
 import { listing, table, wrap } from '../text'
+import { appliqueFacts, itemSection } from './applique'
 import { findingSection } from './findings'
 import { ARRANGEMENT_WORDS, ballWord, JOIN_WORDS, termsOf, unitsOf } from './words'
 
@@ -24,6 +25,7 @@ export function planReport(project: Project, plan: Plan, width: number, wholeOrd
   return [
     project.title || 'Untitled project',
     ...(plan.motifs.length > 0 ? ['', ...listing(facts(project, plan), width)] : []),
+    ...(plan.panel ? itemSection(project, plan, width) : []),
     ...yarnSection(project, plan, width),
     ...orderSection(plan, width, wholeOrder),
     ...findingSection(plan.findings, width),
@@ -31,6 +33,8 @@ export function planReport(project: Project, plan: Plan, width: number, wholeOrd
 }
 
 function facts(project: Project, plan: Plan): [string, string][] {
+  const { panel } = plan
+  if (panel) return appliqueFacts({ ...plan, panel }, project)
   const units = unitsOf(project)
   const length = (mm: number) => formatLength(mm, units)
   const { size, pitch, edging } = plan

@@ -1,0 +1,136 @@
+import type { CatalogueEntry } from './catalogue'
+
+/** Appliqué: the panel, what is laid on it, and the distances between. */
+export const APPLIQUE_FINDINGS = {
+  'applique/panel-size': {
+    severity: 'error',
+    message: '{what} of the panel: {received} stands where {least} to {most} mm are expected.',
+    mend: 'Enter the size of the panel with its seam allowance, in mm.',
+  },
+  'applique/allowance': {
+    severity: 'error',
+    message: 'a seam allowance of {received} is not from 0 to {most} mm.',
+    mend: 'Enter how wide the rim is that will be taken into the seam, in mm.',
+  },
+  'applique/allowance-takes-all': {
+    severity: 'error',
+    message: 'a seam allowance of {allowance} mm leaves nothing of the panel.',
+    mend: 'Take a larger panel or a narrower allowance.',
+  },
+  'applique/clearance': {
+    severity: 'error',
+    message: 'a distance of {received} between items is not from 0 to {most} mm.',
+    mend: 'Enter how far apart the outlines of two items are to stay, in mm.',
+  },
+  'applique/path-missing': {
+    severity: 'error',
+    message: 'the panel is to follow an outline, but there is neither path data nor a list of points.',
+    mend: 'Give it path data in mm ("M 0 0 H 300 V 200 H 0 Z") or points as [x, y].',
+  },
+  'applique/path-markup': {
+    severity: 'error',
+    message:
+      'this is a piece of a document, with tags, quotes or entities, and no path data. Nothing of it was used.',
+    mend: 'Take just what stands between the quotes of d="…" in one path.',
+  },
+  'applique/path-too-long': {
+    severity: 'error',
+    message: 'path data of {received} characters is longer than the {most} that are read.',
+    mend: 'Simplify the path in the program that drew it.',
+  },
+  'applique/path-too-many-points': {
+    severity: 'error',
+    message: 'the outline comes out with more than {most} corners.',
+    mend: 'Simplify the path in the program that drew it, and check that it is drawn in mm.',
+  },
+  'applique/path-unreadable': {
+    severity: 'error',
+    message: "the path data cannot be read at character {at} ('{found}').",
+    mend: 'Check it there, or save the path again in the program that drew it.',
+  },
+  'applique/path-number': {
+    severity: 'error',
+    message: 'the outline has a number that is no place on a panel: more than {most} mm, or none at all.',
+    mend: 'Check the numbers, and that the path is drawn in mm.',
+  },
+  'applique/path-pieces': {
+    severity: 'error',
+    message: 'the path has {pieces} pieces; a panel is one piece without holes.',
+    mend: 'Keep the outer line alone.',
+  },
+  'applique/path-flat': {
+    severity: 'error',
+    message: 'the outline has no area: {points} different corners.',
+    mend: 'Give it at least three corners that are not in one line.',
+  },
+  'applique/path-crosses': {
+    severity: 'error',
+    message: 'the outline crosses or touches itself near {x}, {y} mm.',
+    mend: 'Draw a line that runs round the panel once.',
+  },
+  'applique/path-open': {
+    severity: 'note',
+    message: 'the outline is not closed; a straight line of {gap} closes it.',
+    mend: 'End the path with Z if that is what is meant, or draw it to its end.',
+  },
+  'applique/no-items': {
+    severity: 'note',
+    message: 'nothing is laid on the panel yet.',
+    mend: 'Lay a motif on it, or let a wreath, a row, a spray or a scatter be laid.',
+  },
+  'applique/too-many': {
+    severity: 'error',
+    message: '{received} items are more than the {most} that one panel can hold here.',
+    mend: 'Plan a part of it, or use larger motifs.',
+  },
+  'applique/no-motif': {
+    severity: 'error',
+    message: 'the item does not say which motif it is.',
+    mend: 'Choose one of the motifs.',
+  },
+  'applique/no-place': {
+    severity: 'error',
+    message: 'the item lies at {x}, {y}, which is no place near the panel.',
+    mend: 'Enter x and y of its centre in mm from the top left of the panel.',
+  },
+  'applique/other-motif': {
+    severity: 'warning',
+    message: "colourway '{colourway}' is for another motif.",
+    mend: 'Choose a colourway of this motif.',
+  },
+  'applique/outside': {
+    severity: 'error',
+    message: '{item} sticks out of the panel by {by}.',
+    mend: 'Move it inward.',
+  },
+  'applique/in-allowance': {
+    severity: 'error',
+    message: '{item} reaches {by} into the seam allowance of {allowance}.',
+    mend: 'Move it inward by that much: what lies in the allowance is sewn into the seam.',
+  },
+  'applique/overlap': {
+    severity: 'error',
+    message: '{first} and {second} overlap.',
+    mend: 'Move one of them, or allow items to lie on each other.',
+  },
+  'applique/too-close': {
+    severity: 'warning',
+    message: '{first} and {second} are {distance} apart, {least} are asked for.',
+    mend: 'Move one of them, or ask for less.',
+  },
+  'applique/more-pairs': {
+    severity: 'note',
+    message: '{count} more pairs of items overlap or are too close.',
+    mend: 'Mend the ones that are told first.',
+  },
+  'applique/heap': {
+    severity: 'warning',
+    message: 'more than {most} pairs of items overlap or are too close; the rest were not looked at.',
+    mend: 'Spread the items over the panel.',
+  },
+  'applique/wrong-side': {
+    severity: 'note',
+    message: '{items}: wrong side up.',
+    mend: 'Lay it right side up and turn it instead, if the wrong side is not to show.',
+  },
+} as const satisfies Record<string, CatalogueEntry>

@@ -1,0 +1,111 @@
+/** The items of an appliqué as they lie on the panel. */
+import type { Finding } from '../../../shared-types/finding'
+import type { MotifAccount } from '../../../shared-types/plan'
+import type { AppliqueLayout, Motif, Project } from '../../../shared-types/project'
+import { finding } from '../../findings/finding'
+import { indexEdges } from '../../geometry/edges'
+import type { Edges } from '../../geometry/edges'
+import { placeOutline } from '../../geometry/place'
+import { formatNumber } from '../../units/format'
+import type { Degrees, Millimetres } from '../../units/quantity'
+import { APPLIQUE } from './constants'
+
+export type AppliqueItem = NonNullable<AppliqueLayout['items']>[number]
+
+export interface LaidItem {
+  /** "1,n" for the n-th in the list. */
+  readonly id: string
+  /** Place in the list, from 1. */
+  readonly number: number
+  /** "3 (Daisy)". */
+  readonly name: string
+  readonly motif: Motif
+  readonly account: MotifAccount
+  readonly colourway: string
+  readonly x: Millimetres
+  readonly y: Millimetres
+  readonly turn: Degrees
+  readonly flipped: boolean
+  readonly layer: number
+  /** The outline where it lies, with an index for distances. */
+  readonly edges: Edges
+}
+
+export interface KnownMotif {
+  readonly motif: Motif
+  readonly account: MotifAccount
+}
+
+/** Remembers where an item lies as long as it and its motif stay the same objects: a drag moves one of many. */
+const remembered = new WeakMap<AppliqueItem, { readonly account: MotifAccount; readonly edges: Edges }>()
+
+function edgesOf(
+  item: AppliqueItem,
+  account: MotifAccount,
+  place: Parameters<typeof placeOutline>[1],
+): Edges {
+  const known = remembered.get(item)
+  if (known?.account === account) return known.edges
+  const edges = indexEdges(placeOutline(account.outline, place))
+  remembered.set(item, { account, edges })
+  return edges
+}
+
+/** Lays every item that can be laid; numbers stay those of the list. */
+export function layItems(
+  project: Project,
+  items: readonly AppliqueItem[],
+  motifs: ReadonlyMap<string, KnownMotif>,
+): { laid: LaidItem[]; findings: Finding[] } {
+  const findings: Finding[] = []
+  if (items.length > APPLIQUE.mostItems) {
+    const values = { received: formatNumber(items.length), most: formatNumber(APPLIQUE.mostItems) }
+    return { laid: [], findings: [finding('applique/too-many', 'layout.items', values)] }
+  }
+  if (items.length === 0) findings.push(finding('applique/no-items', 'layout.items'))
+  const ways = new Map((project.colourways ?? []).map((way) => [way.id, way]))
+  const laid: LaidItem[] = []
+  items.forEach((item, index) => {
+    const where = `layout.items[${index}]`
+    const id = `1,${index + 1}`
+    const target = { cells: [id] }
+    if (!item.motif) findings.push(finding('applique/no-motif', where, {}, target))
+    const known = motifs.get(item.motif ?? '')
+    if (!known) return
+    const { x = NaN, y = NaN } = item
+    if (!(Math.abs(x) <= APPLIQUE.farthest && Math.abs(y) <= APPLIQUE.farthest)) {
+      const told = (value: number | undefined): string =>
+        value === undefined ? 'nothing' : formatNumber(value, 2)
+      findings.push(finding('applique/no-place', where, { x: told(item.x), y: told(item.y) }, target))
+      return
+    }
+    const colourway = item.colourway ?? ''
+    const way = ways.get(colourway)
+    if (way?.motif && way.motif !== item.motif) {
+      const values = { colourway: way.code || way.name || way.id }
+      findings.push(finding('applique/other-motif', `${where}.colourway`, values, target))
+    }
+    // Whole turns change nothing, and sines of numbers beyond all measure mean nothing.
+    const turn = (item.turn ?? 0) % 360
+    const flipped = item.flipped === true
+    laid.push({
+      id,
+      number: index + 1,
+      name: `${index + 1} (${known.account.name})`,
+      motif: known.motif,
+      account: known.account,
+      colourway,
+      x,
+      y,
+      turn,
+      flipped,
+      layer: item.layer ?? 0,
+      edges: edgesOf(item, known.account, { x, y, turn, flipped }),
+    })
+  })
+  return { laid, findings }
+}
+
+/** From the lowest to the topmost: by layer, then in the order of the list. */
+export const stackItems = (laid: readonly LaidItem[]): LaidItem[] =>
+  [...laid].sort((a, b) => a.layer - b.layer || a.number - b.number)

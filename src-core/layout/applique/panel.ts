@@ -1,0 +1,190 @@
+/** The ground of an appliqué: its edge as a polygon, and what the seam allowance leaves of it. */
+import type { Finding } from '../../../shared-types/finding'
+import type { PanelAccount, Point } from '../../../shared-types/plan'
+import type { AppliqueLayout, UnitSystem } from '../../../shared-types/project'
+import { finding } from '../../findings/finding'
+import { indexEdges, selfCrossing } from '../../geometry/edges'
+import type { Edges } from '../../geometry/edges'
+import { boxOf, distance, moveOutline, signedArea } from '../../geometry/points'
+import type { Outline } from '../../geometry/points'
+import { clockwise, grow } from '../../geometry/polygons'
+import {
+  FLATNESS,
+  MOST_COORDINATE,
+  MOST_PATH_CHARACTERS,
+  MOST_PATH_POINTS,
+  readPath,
+  tidy,
+} from '../../geometry/svg-path'
+import type { PathTrouble } from '../../geometry/svg-path'
+import { formatLength, formatNumber } from '../../units/format'
+import type { Millimetres } from '../../units/quantity'
+import { APPLIQUE } from './constants'
+
+export interface Panel extends PanelAccount {
+  readonly width: Millimetres
+  readonly height: Millimetres
+  /** The edge with an index for distances. */
+  readonly edges: Edges
+}
+
+type PanelFields = NonNullable<AppliqueLayout['panel']>
+
+/** Reads the panel; null with findings where there is none to lay anything on. */
+export function readPanel(
+  fields: PanelFields | undefined,
+  units: UnitSystem,
+): { panel: Panel | null; findings: Finding[] } {
+  const findings: Finding[] = []
+  const shape = fields?.shape ?? 'rectangle'
+  const drawn = outlineOf(shape, fields ?? {}, units, findings)
+  if (!drawn) return { panel: null, findings }
+  const box = boxOf(drawn)
+  const outline = moveOutline(clockwise(drawn), -box.left, -box.top)
+  const width = box.right - box.left
+  const height = box.bottom - box.top
+  const asked = fields?.allowance ?? 0
+  const usable = asked >= 0 && asked <= APPLIQUE.mostAllowance
+  if (!usable) {
+    const values = { received: formatNumber(asked, 2), most: APPLIQUE.mostAllowance }
+    findings.push(finding('applique/allowance', 'layout.panel.allowance', values))
+  }
+  const allowance = usable ? asked : 0
+  const inner = allowance === 0 ? [outline] : grow([outline], -allowance, APPLIQUE.roundness)
+  if (inner.length === 0) {
+    const values = { allowance: formatNumber(allowance, 1) }
+    findings.push(finding('applique/allowance-takes-all', 'layout.panel.allowance', values))
+  }
+  return { panel: { shape, outline, allowance, inner, width, height, edges: indexEdges(outline) }, findings }
+}
+
+function outlineOf(
+  shape: PanelAccount['shape'],
+  fields: PanelFields,
+  units: UnitSystem,
+  findings: Finding[],
+): Outline | null {
+  const measure = (key: 'width' | 'height' | 'diameter'): Millimetres | null => {
+    const value = fields[key]
+    if (value !== undefined && value >= APPLIQUE.panel.least && value <= APPLIQUE.panel.most) return value
+    const received = value === undefined ? 'nothing' : formatNumber(value, 2)
+    findings.push(
+      finding('applique/panel-size', `layout.panel.${key}`, { what: key, received, ...APPLIQUE.panel }),
+    )
+    return null
+  }
+  if (shape === 'outline') return drawnOutline(fields, units, findings)
+  if (shape === 'circle') {
+    const diameter = measure('diameter')
+    return diameter === null ? null : ellipseOutline(diameter, diameter)
+  }
+  const width = measure('width')
+  const height = measure('height')
+  if (width === null || height === null) return null
+  if (shape === 'ellipse') return ellipseOutline(width, height)
+  return [
+    { x: 0, y: 0 },
+    { x: width, y: 0 },
+    { x: width, y: height },
+    { x: 0, y: height },
+  ]
+}
+
+/** An ellipse as a polygon from 12 o'clock, with corners at all four ends of its axes. */
+export function ellipseOutline(width: Millimetres, height: Millimetres): Outline {
+  const [rx, ry] = [width / 2, height / 2]
+  const quarter = Math.ceil(Math.PI / 4 / Math.acos(1 - APPLIQUE.roundness / Math.max(rx, ry)))
+  return Array.from({ length: 4 * quarter }, (_, i) => {
+    const angle = (Math.PI * i) / (2 * quarter)
+    // Sines of whole quarters are exact, so that the size is.
+    const [sin, cos] = i % quarter === 0 ? QUARTERS[i / quarter]! : [Math.sin(angle), Math.cos(angle)]
+    return { x: rx + rx * sin, y: ry - ry * cos }
+  })
+}
+
+const QUARTERS: readonly (readonly [number, number])[] = [
+  [0, 1],
+  [1, 0],
+  [0, -1],
+  [-1, 0],
+]
+
+/** The outline of path data or typed points; null with a finding where it is no panel. */
+function drawnOutline(fields: PanelFields, units: UnitSystem, findings: Finding[]): Outline | null {
+  const where = fields.path === undefined ? 'layout.panel.points' : 'layout.panel.path'
+  const refuse = (...[code, values]: Parameters<typeof refusal>): null => {
+    findings.push(finding(code, where, values))
+    return null
+  }
+  const read = fields.path !== undefined ? pathPoints(fields.path) : typedPoints(fields.points)
+  if ('code' in read) return refuse(read.code, read.values)
+  const { points, closed } = read
+  const box = boxOf(points)
+  if (points.length < 3 || Math.abs(signedArea(points)) < 1)
+    return refuse('applique/path-flat', { points: points.length })
+  const crossing = selfCrossing(indexEdges(points))
+  if (crossing)
+    return refuse('applique/path-crosses', {
+      x: formatNumber(crossing.x, 1),
+      y: formatNumber(crossing.y, 1),
+    })
+  for (const [what, size] of [
+    ['width', box.right - box.left],
+    ['height', box.bottom - box.top],
+  ] as const)
+    if (size < APPLIQUE.panel.least || size > APPLIQUE.panel.most)
+      return refuse('applique/panel-size', { what, received: formatNumber(size, 2), ...APPLIQUE.panel })
+  const gap = distance(points[0]!, points.at(-1)!)
+  if (!closed && gap > FLATNESS)
+    findings.push(finding('applique/path-open', where, { gap: formatLength(gap, units) }))
+  return points
+}
+
+interface Refusal {
+  readonly code: Parameters<typeof finding>[0]
+  readonly values: Record<string, string | number>
+}
+const refusal = (code: Refusal['code'], values: Refusal['values']): Refusal => ({ code, values })
+
+type Drawn = { readonly points: readonly Point[]; readonly closed: boolean } | Refusal
+
+function pathPoints(text: string): Drawn {
+  const read = readPath(text)
+  if ('trouble' in read) return troubleWords(read.trouble)
+  // A move without a line after it draws nothing.
+  const pieces = read.subPaths.filter(({ points }) => points.length > 1)
+  if (pieces.length === 0) return refusal('applique/path-flat', { points: read.subPaths.length })
+  if (pieces.length > 1) return refusal('applique/path-pieces', { pieces: pieces.length })
+  return pieces[0]!
+}
+
+function troubleWords(trouble: PathTrouble): Refusal {
+  switch (trouble.kind) {
+    case 'empty':
+      return refusal('applique/path-missing', {})
+    case 'too-long':
+      return refusal('applique/path-too-long', {
+        received: formatNumber(trouble.characters),
+        most: formatNumber(MOST_PATH_CHARACTERS),
+      })
+    case 'markup':
+      return refusal('applique/path-markup', {})
+    case 'unreadable':
+      return refusal('applique/path-unreadable', { at: formatNumber(trouble.at), found: trouble.found })
+    case 'number':
+      return refusal('applique/path-number', { most: formatNumber(MOST_COORDINATE) })
+    case 'too-many-points':
+      return refusal('applique/path-too-many-points', { most: formatNumber(MOST_PATH_POINTS) })
+  }
+}
+
+function typedPoints(list: PanelFields['points']): Drawn {
+  if (!list || list.length === 0) return refusal('applique/path-missing', {})
+  if (list.length > MOST_PATH_POINTS)
+    return refusal('applique/path-too-many-points', { most: formatNumber(MOST_PATH_POINTS) })
+  const usable = list.every(
+    (point) => point.length === 2 && point.every((value) => Math.abs(value) <= MOST_COORDINATE),
+  )
+  if (!usable) return refusal('applique/path-number', { most: formatNumber(MOST_COORDINATE) })
+  return { points: tidy(list.map(([x, y]) => ({ x: x!, y: y! }))), closed: true }
+}
