@@ -38,6 +38,9 @@ export interface HostPorts {
 /** Files are looked at this often for changes by others (ms). */
 const LOOK_EVERY = 3_000
 
+/** The example that greets at the very first start; another one where it is missing. */
+const FIRST_EXAMPLE = 'hedgerow-baby-throw'
+
 export class Host {
   readonly ports: HostPorts
   readonly settings: SettingsStore
@@ -106,7 +109,8 @@ export class Host {
         if (opened.outcome === 'done') return opened.value
       }
     }
-    const [example] = await this.ports.examples.list()
+    const all = await this.ports.examples.list()
+    const example = all.find(({ name }) => name === FIRST_EXAMPLE) ?? all[0]
     const opened = example ? await this.openExample(example.name) : null
     return opened?.outcome === 'done' ? opened.value : this.openBlank()
   }
