@@ -23,6 +23,8 @@ const ROOMS: Readonly<Record<string, string>> = {
   rounds: 'Written rounds',
   layout: 'Arrangement',
   applique: 'Appliqué',
+  garland: 'Garlands',
+  kit: 'Kits',
   joins: 'Joins',
   order: 'Working order',
   colour: 'Colours',

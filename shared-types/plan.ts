@@ -3,7 +3,10 @@
  * The fields that `docs/command-line.md` lists are a contract; more may be added.
  */
 import type { Finding } from './finding'
+import type { GarlandPlan } from './plan-garland'
 import type { AlternateRows, Arrangement, PanelShape } from './project'
+
+export type * from './plan-garland'
 
 export interface Point {
   readonly x: number
@@ -143,6 +146,8 @@ export interface YarnNeed {
     readonly edging: number
     readonly tails: number
     readonly waste: number
+    /** The cord of a garland; only there where one is worked. */
+    readonly cord?: number
   }
 }
 
@@ -273,7 +278,7 @@ export interface AppliquePlan {
   readonly accounts: readonly MotifAccount[]
 }
 
-export interface Plan extends Partial<AppliquePlan> {
+export interface Plan extends Partial<AppliquePlan & GarlandPlan> {
   readonly size: PlanSize
   readonly counts: { readonly motifs: number; readonly byColourway: Readonly<Record<string, number>> }
   readonly pitch: { readonly column: number; readonly row: number; readonly rows: readonly [number, number] }

@@ -37,6 +37,8 @@ export const yarnSchema = z.looseObject({
   price: number.optional(),
   onHandGrams: number.optional(),
   dyeLot: text.optional(),
+  /** Sizes that it is sold in besides the ball: skeins, hanks, cones. */
+  packs: z.array(z.looseObject({ grams: number, price: number.optional() })).optional(),
 })
 
 export const measuredSchema = z.looseObject({
@@ -122,11 +124,26 @@ const kitSchema = z.looseObject({
   count: number.optional(),
   windTo: number.optional(),
   sparePercent: number.optional(),
-  extras: z.array(z.looseObject({ name: text, price: number.optional() })).optional(),
+  /** What is put in besides yarn; `count` of it in each kit. */
+  extras: z
+    .array(
+      z.looseObject({
+        name: text,
+        price: number.optional(),
+        count: number.optional(),
+        grams: number.optional(),
+      }),
+    )
+    .optional(),
   packaging: number.optional(),
+  packagingGrams: number.optional(),
   marginPercent: number.optional(),
   fees: z.looseObject({ fixed: number.optional(), sharePercent: number.optional() }).optional(),
   taxPercent: number.optional(),
+  /** The pattern that is put in: whose it is, and whether its owner allows it. */
+  pattern: z.looseObject({ by: text.optional(), allowed: z.boolean().optional() }).optional(),
+  /** How to wash it, for the card; the ball band knows. */
+  care: text.optional(),
 })
 
 export const blanketSchema = z.looseObject({
@@ -180,10 +197,35 @@ export const garlandSchema = z.looseObject({
     })
     .optional(),
   items: z
-    .array(z.looseObject({ motif: text.optional(), colourway: text.optional(), gap: number.optional() }))
+    .array(
+      z.looseObject({
+        motif: text.optional(),
+        colourway: text.optional(),
+        gap: number.optional(),
+        /** A bead or another bought thing of `size` mm along the cord. */
+        bead: text.optional(),
+        size: number.optional(),
+        price: number.optional(),
+      }),
+    )
     .optional(),
   spacing: z
-    .looseObject({ between: z.enum(['edges', 'centres']).optional(), mm: number.optional() })
+    .looseObject({
+      between: z.enum(['edges', 'centres']).optional(),
+      mm: number.optional(),
+      /** How many hang on the cord; without `mm` they share its length evenly. */
+      count: number.optional(),
+    })
+    .optional(),
+  /** The second half of the sequence mirrors the first. */
+  symmetric: z.boolean().optional(),
+  /** How motifs hang: straight down, or turned with the cord; by one petal or two, so many chains apart. */
+  hang: z
+    .looseObject({
+      way: z.enum(['plumb', 'along']).optional(),
+      by: number.optional(),
+      chains: number.optional(),
+    })
     .optional(),
   swags: z
     .looseObject({ count: number.optional(), span: number.optional(), drop: number.optional() })
@@ -291,6 +333,7 @@ export type Colourway = z.infer<typeof colourwaySchema>
 export type Layout = z.infer<typeof layoutSchema>
 export type BlanketLayout = z.infer<typeof blanketSchema>
 export type GarlandLayout = z.infer<typeof garlandSchema>
+export type Kit = z.infer<typeof kitSchema>
 export type AppliqueLayout = z.infer<typeof appliqueSchema>
 export type Joining = z.infer<typeof joiningSchema>
 export type PanelShape = (typeof PANEL_SHAPES)[number]

@@ -26,10 +26,12 @@ import { planApplique } from './layout/applique'
 import { blanketCounts, blanketSize, blockingFactors, COUNT_FIELDS } from './layout/blanket'
 import type { CountFields } from './layout/blanket'
 import { fitArrangements } from './layout/fit'
+import { planGarland } from './layout/garland'
 import { bestRotation } from './layout/rotation'
 import type { BestRotation } from './layout/rotation'
 import * as stages from './layout/stages'
 import { edgingHeight } from './materials/edging'
+import { withKit } from './materials/kit/kit'
 import { materials } from './materials/materials'
 import { memoised } from './memo'
 import { motifAccount } from './motif/account'
@@ -229,20 +231,22 @@ export function createPlanner(): Planner {
       const parts = layout?.kind === 'blanket' ? frame(project, layout).parts : null
       return parts && bestRotation(parts.measured, parts.counts, parts.rule, project.joining, parts.gauge)
     },
-    plan(project) {
-      const { layout } = project
-      if (layout?.kind === 'blanket') return planBlanket(project, layout)
-      if (layout?.kind === 'applique')
-        return planApplique(project, layout, {
-          empty: EMPTY,
-          references: references(project),
-          accountOf: (motif) => itemAccount(motif, ...readBy(project)),
-        })
-      const findings = [...references(project)]
-      if (!layout) findings.push(finding('layout/none', 'layout'))
-      else findings.push(finding('layout/other-kind', 'layout.kind', { kind: 'garland' }))
-      return { ...EMPTY, findings: bySeverity(findings) }
-    },
+    plan: (project) => withKit(project, planLayout(project)),
+  }
+
+  function planLayout(project: Project): Plan {
+    const { layout } = project
+    if (!layout)
+      return { ...EMPTY, findings: bySeverity([...references(project), finding('layout/none', 'layout')]) }
+    if (layout.kind === 'blanket') return planBlanket(project, layout)
+    const stages = {
+      empty: EMPTY,
+      references: references(project),
+      accountOf: (motif: Motif) => itemAccount(motif, ...readBy(project)),
+    }
+    return layout.kind === 'applique'
+      ? planApplique(project, layout, stages)
+      : planGarland(project, layout, stages)
   }
 }
 

@@ -7,8 +7,10 @@ import type { Severity } from '../../shared-types/finding'
 import { APPLIQUE_FINDINGS } from './applique'
 import { COLOUR_FINDINGS } from './colours'
 import { FILE_FINDINGS } from './file'
+import { GARLAND_FINDINGS } from './garland'
 import { HOST_FINDINGS } from './host'
 import { JOIN_FINDINGS } from './joins'
+import { KIT_FINDINGS } from './kit'
 import { LAYOUT_FINDINGS } from './layout'
 import { MATERIAL_FINDINGS } from './materials'
 import { MOTIF_FINDINGS } from './motif'
@@ -29,9 +31,11 @@ export const CATALOGUE = {
   ...NOTATION_FINDINGS,
   ...LAYOUT_FINDINGS,
   ...APPLIQUE_FINDINGS,
+  ...GARLAND_FINDINGS,
   ...JOIN_FINDINGS,
   ...COLOUR_FINDINGS,
   ...MATERIAL_FINDINGS,
+  ...KIT_FINDINGS,
   ...NUMBER_FINDINGS,
 } as const satisfies Record<string, CatalogueEntry>
 

@@ -75,9 +75,9 @@ export const LAYOUT_FINDINGS = {
     message: 'a motif with {petals} {places} has no true half; nearest are {less} or {more}.',
     mend: 'Work {less} {places} at one end of a row and {more} at the other, or choose a motif with an even number.',
   },
-  'layout/other-kind': {
+  'layout/fit-kind': {
     severity: 'error',
-    message: 'this version does not plan a {kind} yet.',
-    mend: 'Use a newer version of the program for this file.',
+    message: 'sizes are fitted for blankets; this is {kind}.',
+    mend: 'For a garland enter the length of the cord, or span and drop; for an appliqué the panel.',
   },
 } as const satisfies Record<string, CatalogueEntry>

@@ -42,8 +42,11 @@ export function fitArrangements(
   wish: Wish,
   planner: Planner,
 ): { arrangements: FitArrangement[]; findings: readonly Finding[] } {
-  const layout: BlanketLayout =
-    project.layout?.kind === 'blanket' ? project.layout : { kind: 'blanket', motif: project.motifs?.[0]?.id }
+  if (project.layout && project.layout.kind !== 'blanket') {
+    const kind = project.layout.kind === 'garland' ? 'a garland' : 'an appliqué'
+    return { arrangements: [], findings: [finding('layout/fit-kind', 'layout.kind', { kind })] }
+  }
+  const layout: BlanketLayout = project.layout ?? { kind: 'blanket', motif: project.motifs?.[0]?.id }
   if (!(wish.width > 0 && wish.height > 0 && Number.isFinite(wish.width + wish.height))) {
     const units = project.units ?? 'metric'
     const received = formatSize(wish.width || 0, wish.height || 0, units)

@@ -4,6 +4,7 @@ import type { Motif, Project } from '../../shared-types/project'
 import type { ResolvedGauge } from '../stitches/gauge'
 import type { Millimetres } from '../units/quantity'
 import type { EdgingBase } from './edging'
+import type { YarnUse } from './ledger'
 
 /** How often one motif is made, in all and by colourway ('' = none chosen). */
 export interface MotifCounts {
@@ -18,6 +19,18 @@ export interface Piece {
   readonly counts: MotifCounts
   /** Yarn and time of one, as a share of a whole motif; 1 where it is left out. */
   readonly share?: number
+}
+
+/** Work besides motifs, joins and edging: the cord of a garland, and fastening things to it. */
+export interface OtherWork {
+  readonly use: YarnUse
+  readonly yarn: string
+  /** Length of yarn in it, without tails. */
+  readonly millimetres: Millimetres
+  /** Tails, each an end to weave in. */
+  readonly tails: number
+  /** Loops of yarn: what its time is reckoned by. */
+  readonly loops: number
 }
 
 /** Geometry that is already known; this room only counts. Lengths in mm. */
@@ -39,6 +52,7 @@ export interface MaterialsInput {
   readonly seams: { readonly length: Millimetres; readonly count: number }
   /** The line that the chosen edging style runs along, or null without an edging. */
   readonly edgingBase: EdgingBase | null
+  readonly works?: readonly OtherWork[]
 }
 
 export interface Materials {

@@ -4,8 +4,8 @@ import type { Yarn } from '../../shared-types/project'
 import { isUsable, isUsableOrZero } from '../units/usable'
 import { NO_RANGE, add, times } from './range'
 
-export type YarnUse = 'motifs' | 'joins' | 'edging' | 'tails'
-const USES: readonly YarnUse[] = ['motifs', 'joins', 'edging', 'tails']
+export type YarnUse = 'motifs' | 'joins' | 'edging' | 'cord' | 'tails'
+const USES: readonly YarnUse[] = ['motifs', 'joins', 'edging', 'cord', 'tails']
 
 interface Entry {
   readonly use: YarnUse
@@ -78,8 +78,10 @@ export class YarnLedger {
       edging: byUse.edging.expected,
       tails: byUse.tails.expected,
       waste: net.expected * waste,
+      ...(byUse.cord.expected > 0 ? { cord: byUse.cord.expected } : {}),
     }
-    const expected = parts.motifs + parts.joins + parts.edging + parts.tails + parts.waste
+    const worked = parts.motifs + parts.joins + parts.edging + byUse.cord.expected
+    const expected = worked + parts.tails + parts.waste
     const grams: Range = {
       low: Math.min(expected, net.low * (1 + waste)),
       expected,

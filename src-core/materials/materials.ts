@@ -198,6 +198,12 @@ export function materials(input: MaterialsInput): Materials {
   }
   ends += joins.ends
 
+  for (const { yarn, use, millimetres, tails } of input.works ?? []) {
+    ledger.use(yarn, use, 'm', spread((millimetres / 1000) * model.factor, model.spread))
+    ledger.use(yarn, 'tails', 'm', exactly((tails * tailLength(project)) / 1000))
+    ends += tails
+  }
+
   const edging = useEdging(input, outer, model, ledger, findings)
   if (edging) ends += MATERIAL_CONSTANTS.tailsPerSection
   if (gauge.provenance === 'rule-of-thumb' && (edging || joins.usesGauge)) {

@@ -43,13 +43,14 @@ export function timeNeeded(
   const each = isUsableOrZero(joining?.minutes) ? joining.minutes : null
   const inHand = joining?.rule === 'seam' ? Math.max(0, input.seams.count) : input.joinOperations
   const joinCount = inHand + (input.fillerJoins ?? 0)
+  const loops = (input.works ?? []).reduce((sum, work) => sum + work.loops, 0)
   const total =
     made.reduce(
       (sum, piece) => sum + piece.counts.motifs * (piece.share ?? 1) * (piece.motif.minutes ?? 0),
       0,
     ) +
     joinCount * (each ?? MATERIAL_CONSTANTS.joinMinutes) +
-    (edging?.loops ?? 0) * MATERIAL_CONSTANTS.loopMinutes +
+    ((edging?.loops ?? 0) + loops) * MATERIAL_CONSTANTS.loopMinutes +
     weaving
   return { minutes: spread(total, MATERIAL_CONSTANTS.timeSpread), findings }
 }

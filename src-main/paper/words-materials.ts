@@ -15,6 +15,7 @@ export const MATERIAL_WORDS = {
     { key: 'motifs', heading: 'motifs' },
     { key: 'joins', heading: 'joins' },
     { key: 'edging', heading: edging },
+    { key: 'cord', heading: 'cord' },
     { key: 'tails', heading: 'tails' },
     { key: 'waste', heading: 'to spare' },
   ],

@@ -100,7 +100,7 @@ function yarnTable(job: Job): { columns: Parameters<typeof drawTable>[2]; rows: 
 function partsTable(job: Job): { columns: Parameters<typeof drawTable>[2]; rows: Row[] } | null {
   const yarns = new Map((job.project.yarns ?? []).map((yarn) => [yarn.id, yarn]))
   const parts = MATERIAL_WORDS.parts(termWord('edging', job.terms))
-  const shown = parts.filter(({ key }) => job.plan.yarns.some((need) => need.parts[key] > 0.05))
+  const shown = parts.filter(({ key }) => job.plan.yarns.some((need) => (need.parts[key] ?? 0) > 0.05))
   if (shown.length < 2) return null
   const columns = [
     { heading: MATERIAL_WORDS.yarn, align: 'left' as const },
@@ -110,7 +110,7 @@ function partsTable(job: Job): { columns: Parameters<typeof drawTable>[2]; rows:
     const yarn = yarns.get(need.id)
     const cells = [
       yarn?.name || need.id,
-      ...shown.map(({ key }) => (need.parts[key] < 0.05 ? '–' : formatMass(need.parts[key], job.units))),
+      ...shown.map(({ key }) => ((need.parts[key] ?? 0) < 0.05 ? '–' : formatMass(need.parts[key] ?? 0, job.units))),
     ]
     return { cells, mark: swatch(yarn?.colour) }
   })

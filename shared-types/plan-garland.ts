@@ -1,0 +1,129 @@
+/** What the engine answers about garlands and kits, in the units of the plan: mm, g, m, degrees. */
+import type { Point } from './plan'
+
+/** The cord of a garland, in mm and chains; `chains` is null for one that is bought. */
+export interface CordPart {
+  readonly length: number
+  readonly chains: number | null
+}
+
+export interface CordAccount extends CordPart {
+  /** At each end. */
+  readonly ties: CordPart
+  /** Both ties and what is between them. */
+  readonly whole: CordPart
+  readonly yarn: string
+  /** Length between the ties under load, where a cord of chains gives. */
+  readonly stretched: { readonly low: number; readonly high: number } | null
+}
+
+/** One thing on the cord, from the left. */
+export interface GarlandItem {
+  /** The place on the cord that it hangs from, from the top left of the finished size. */
+  readonly x: number
+  readonly y: number
+  /** Degrees clockwise by which the cord turns it; 0 where it hangs straight down. */
+  readonly turn: number
+  /** Length of cord from the first tie. */
+  readonly along: number
+  /** Id of the motif, '' for a bead. */
+  readonly motif: string
+  readonly colourway: string
+  /** Name of the bead, '' for a motif. */
+  readonly bead: string
+  /** Room that it takes along the cord. */
+  readonly extent: number
+  /** Chains worked since the item before (or since the tie), null for a bought cord. */
+  readonly chains: number | null
+  /** How it is fastened, in words. */
+  readonly words: string
+}
+
+export interface SwagAccount {
+  readonly count: number
+  readonly span: number
+  readonly drop: number
+  /** The parameter of the catenary; null where the cord is straight. */
+  readonly a: number | null
+  /** Length of cord in one swag. */
+  readonly length: number
+  /** Width of the wall: count × span. */
+  readonly width: number
+}
+
+export interface GarlandAccount {
+  readonly cord: CordAccount
+  readonly items: readonly GarlandItem[]
+  readonly swags: SwagAccount | null
+  /** Room between neighbours in mm, between edges or centres as the project says. */
+  readonly spacing: number
+  readonly between: 'edges' | 'centres'
+  /** The line of the cord as it hangs, and the points it hangs from, from the top left of the finished size. */
+  readonly line: readonly Point[]
+  readonly hooks: readonly Point[]
+  /** Neighbours that overlap as it hangs, by their places in `items`. */
+  readonly collisions: readonly (readonly [number, number])[]
+}
+
+export interface BoughtPack {
+  readonly grams: number
+  readonly price: number | null
+  readonly count: number
+}
+
+/** What a run of kits takes of one yarn. */
+export interface KitYarnRun {
+  readonly yarn: string
+  /** Wound for the kits themselves: count × grams in one. */
+  readonly grams: number
+  /** Wound for spares, and lost in winding. */
+  readonly spares: number
+  readonly loss: number
+  /** Balls and other packs to buy for all of this, the cheapest mix; null where no size is known. */
+  readonly balls: number | null
+  readonly packs: readonly BoughtPack[]
+  readonly leftover: number | null
+  /** Null where a price is missing. */
+  readonly cost: number | null
+}
+
+export interface KitAccount {
+  readonly count: number
+  /** Bundles wound in addition to those of the kits. */
+  readonly spares: number
+  readonly windTo: number
+  readonly perKit: readonly {
+    readonly yarn: string
+    readonly grams: number
+    readonly metres: number | null
+  }[]
+  readonly run: readonly KitYarnRun[]
+  readonly extras: readonly {
+    readonly name: string
+    readonly perKit: number
+    readonly run: number
+    readonly price: number | null
+    readonly cost: number | null
+  }[]
+  readonly packaging: number
+  /** Cost of the whole run, and of one kit; null where a price is missing. */
+  readonly runCost: number | null
+  readonly costPerKit: number | null
+  /** Before tax, unrounded; null where the cost or the margin does not allow one. */
+  readonly price: number | null
+  /** What is asked for one, to the cent: beforeTax + tax = withTax. */
+  readonly asked: { readonly beforeTax: number; readonly tax: number; readonly withTax: number } | null
+  /** Kits that must be sold to get back what the run costs. */
+  readonly breakEven: number | null
+  /** Weight of what is in one kit; null where a part is not known. */
+  readonly postageGrams: number | null
+}
+
+/** What a garland has besides, and any layout that is sold as a kit. */
+export interface GarlandPlan {
+  readonly cord: CordAccount
+  readonly items: readonly GarlandItem[]
+  readonly swags: SwagAccount | null
+  readonly garland: GarlandAccount
+  readonly kit: KitAccount
+}

@@ -1,0 +1,116 @@
+import type { CatalogueEntry } from './catalogue'
+
+/** Garlands: the cord, what hangs on it, and how it hangs. */
+export const GARLAND_FINDINGS = {
+  'garland/no-items': {
+    severity: 'error',
+    message: 'nothing hangs on the cord yet.',
+    mend: 'Add at least one motif or bead to the sequence.',
+  },
+  'garland/empty-item': {
+    severity: 'warning',
+    message: 'this part of the sequence names no motif, bead or gap; it is left out.',
+    mend: 'Name a motif, a bead with its size, or a gap in mm, or take the part out.',
+  },
+  'garland/other-colourway': {
+    severity: 'warning',
+    message: "colourway '{colourway}' belongs to another motif than '{motif}'.",
+    mend: 'Choose a colourway of this motif.',
+  },
+  'garland/measure': {
+    severity: 'error',
+    message: '{what}: {received} is not from {least} to {most}.',
+    mend: 'Enter a length within these bounds.',
+  },
+  'garland/whole-number': {
+    severity: 'error',
+    message: '{what}: {received} stands where a whole number from {least} to {most} is expected.',
+    mend: 'Enter how many there are to be.',
+  },
+  'garland/no-length': {
+    severity: 'error',
+    message: 'nothing says how long the cord is.',
+    mend: 'Enter the length of the cord, or span and drop of the swags, or a spacing together with a count.',
+  },
+  'garland/no-spacing': {
+    severity: 'error',
+    message: 'nothing says how far apart the centres are, or how many there are to be.',
+    mend: 'Enter the distance between centres, or a count.',
+  },
+  'garland/swags-open': {
+    severity: 'error',
+    message: 'the swags cannot be told from a single measure.',
+    mend: 'Enter two of these three: the span, the drop, the length of the cord.',
+  },
+  'garland/cord-too-short': {
+    severity: 'error',
+    message: 'a swag of {length} does not reach over a span of {span}.',
+    mend: 'Lengthen the cord, bring the points that it hangs from closer together, or hang it in fewer swags.',
+  },
+  'garland/drop-too-deep': {
+    severity: 'error',
+    message: 'a swag of {length} cannot hang down by {drop}.',
+    mend: 'Enter a drop of less than half the length of cord in one swag.',
+  },
+  'garland/length-follows': {
+    severity: 'warning',
+    message: 'the cord is to be {wished} long, but span and drop ask for {follows}; that is what is planned.',
+    mend: 'Leave out the length, or leave out the drop so that it follows from the length.',
+  },
+  'garland/does-not-fit': {
+    severity: 'error',
+    message: 'what is to hang on the cord needs {needed}, and there are {length}.',
+    mend: 'Lengthen the cord, hang up less, or bring it closer together.',
+  },
+  'garland/too-many': {
+    severity: 'error',
+    message: 'more than {most} things would hang on this cord.',
+    mend: 'Check the length and the spacing, or plan a part of it.',
+  },
+  'garland/collision': {
+    severity: 'warning',
+    message: 'as it hangs, {pairs} neighbours overlap, first numbers {first} and {second}.',
+    mend: 'Space them further apart, give the swags less drop, or choose smaller motifs.',
+  },
+  'garland/cut-repeat': {
+    severity: 'note',
+    message: 'the cord ends after {part} of the {size} parts of the sequence.',
+    mend: 'Choose a length for whole repeats, or mirror the sequence about the middle.',
+  },
+  'garland/at-hook': {
+    severity: 'note',
+    message: 'number {number} hangs where the cord is hung up.',
+    mend: 'Hang the cord up beside it, or shift the spacing a little.',
+  },
+  'garland/one-petal': {
+    severity: 'warning',
+    message: '{motif} hangs by one place alone and will spin.',
+    mend: 'Hang it by two petals that are next to each other.',
+  },
+  'garland/chains-between': {
+    severity: 'note',
+    message:
+      '{motif} hangs by two places that are {apart} apart, with {chains} chains between them: they will draw together.',
+    mend: 'With {flat} chains between them it hangs flat.',
+  },
+  'garland/cord-gives': {
+    severity: 'note',
+    message: 'a cord of chains gives by 5 to 10 % under load: {length} become {low} to {high}.',
+    mend: 'Stretch it well before you measure, work it with a smaller hook, or work slip stitches back along it.',
+  },
+  'garland/chain-by-thumb': {
+    severity: 'note',
+    message: 'the chains of the cord are counted with a rule of thumb, {chain} mm to a chain (±{spread} %).',
+    mend: 'Work 20 chains, measure them stretched out, and enter chains and length as the gauge of the cord.',
+  },
+  'garland/chain-gauge': {
+    severity: 'warning',
+    message: 'the gauge of the cord cannot be used: {chains} chains over {over}.',
+    mend: 'Enter how many chains were counted over how many mm.',
+  },
+  'garland/no-cord-yarn': {
+    severity: 'warning',
+    message: 'nothing says which yarn the cord is worked in, so its yarn is not counted.',
+    mend: 'Choose a yarn for the cord, or say that it is bought.',
+  },
+} as const satisfies Record<string, CatalogueEntry>

@@ -1,0 +1,40 @@
+import type { CatalogueEntry } from './catalogue'
+
+/** Kits: the run, what is bought for it, and its price. */
+export const KIT_FINDINGS = {
+  'kit/value': {
+    severity: 'error',
+    message: "{what}: '{received}' stands where {expected} is expected.",
+    mend: 'Correct it; until then there is no account of the kits.',
+  },
+  'kit/margin': {
+    severity: 'error',
+    message: 'a margin of {margin} % and fees of {fees} % leave nothing of the price for the cost.',
+    mend: 'Enter a margin and a share of fees that stay under 100 % together.',
+  },
+  'kit/no-price': {
+    severity: 'warning',
+    message: 'the cost of a kit cannot be told: no price is known for {what}.',
+    mend: 'Enter the missing prices.',
+  },
+  'kit/not-counted': {
+    severity: 'warning',
+    message: '{yarn} is not in the kits: its grams are not known.',
+    mend: 'Enter grams and metres from the ball band, or weigh the motifs.',
+  },
+  'kit/pack': {
+    severity: 'warning',
+    message: '{yarn}: a pack of {grams} g cannot be bought and is left out.',
+    mend: 'Enter its grams, 0.1 to 25,000, to a tenth of a gram, and its price from 0 on.',
+  },
+  'kit/run-too-large': {
+    severity: 'error',
+    message: '{yarn}: {grams} for one run are more than can be reckoned.',
+    mend: 'Plan a smaller run.',
+  },
+  'kit/pattern': {
+    severity: 'warning',
+    message: 'the pattern of {by} is put in, and nothing says that it may be.',
+    mend: "Ask for permission in writing, then set the pattern's 'allowed' to true.",
+  },
+} as const satisfies Record<string, CatalogueEntry>

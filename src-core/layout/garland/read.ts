@@ -1,0 +1,136 @@
+/** Reads a garland's fields: every number within its limits, or a finding. */
+import type { Finding } from '../../../shared-types/finding'
+import type { GarlandLayout } from '../../../shared-types/project'
+import { finding } from '../../findings/finding'
+import { catenaryFromDrop, catenaryFromLength, catenaryFromLengthAndDrop } from '../../geometry/catenary'
+import type { Catenary } from '../../geometry/catenary'
+import { formatLength, formatNumber } from '../../units/format'
+import type { UnitSystem } from '../../../shared-types/project'
+import type { Millimetres } from '../../units/quantity'
+import { GARLAND_LIMITS, HANGS_BY, SAME_LENGTH } from './constants'
+
+interface Limits {
+  readonly least: number
+  readonly most: number
+}
+
+/** A number of the file within its limits; null with a finding where it is not, undefined where there is none. */
+export class GarlandReader {
+  readonly findings: Finding[] = []
+
+  constructor(private readonly units: UnitSystem) {}
+
+  /** A length in mm. */
+  length(value: number | undefined, where: string, what: string, limits: Limits): number | null | undefined {
+    return this.#within(value, where, what, limits, (mm) => formatLength(mm, this.units))
+  }
+
+  /** A whole number. */
+  whole(value: number | undefined, where: string, what: string, limits: Limits): number | null | undefined {
+    return this.#within(value, where, what, limits, (count) => formatNumber(count, 3), true)
+  }
+
+  #within(
+    value: number | undefined,
+    where: string,
+    what: string,
+    { least, most }: Limits,
+    format: (value: number) => string,
+    whole = false,
+  ): number | null | undefined {
+    if (value === undefined) return undefined
+    if (value >= least && value <= most && (!whole || Number.isInteger(value))) return value
+    const values = { what, received: format(value), least: format(least), most: format(most) }
+    this.findings.push(finding(whole ? 'garland/whole-number' : 'garland/measure', `layout.${where}`, values))
+    return null
+  }
+}
+
+/** The swags that a garland hangs in. */
+export interface Swags {
+  readonly count: number
+  /** One of them. */
+  readonly cord: Catenary
+}
+
+export interface Hung {
+  readonly swags: Swags | null
+  /** Length between the ties; null where it follows from spacing and count. */
+  readonly length: Millimetres | null
+}
+
+/**
+ * M51: swags and the length of the cord, each from the other: span and drop give the cord, cord and span give
+ * the drop, cord and drop give the span. Null where something cannot be read, with findings.
+ */
+export function readHanging(layout: GarlandLayout, reader: GarlandReader, units: UnitSystem): Hung | null {
+  const { swags } = layout
+  const length = reader.length(layout.cord?.length, 'cord.length', 'the cord', GARLAND_LIMITS.length)
+  const count = reader.whole(swags?.count, 'swags.count', 'the swags', GARLAND_LIMITS.swags)
+  const span = reader.length(swags?.span, 'swags.span', 'the span', GARLAND_LIMITS.span)
+  const drop = reader.length(swags?.drop, 'swags.drop', 'the drop', GARLAND_LIMITS.drop)
+  if ([length, count, span, drop].includes(null)) return null
+  const straight = span === undefined && drop === undefined
+  if (straight) return { swags: null, length: length ?? null }
+  const each = count ?? 1
+  const cord = hangCord(span ?? undefined, drop ?? undefined, length && length / each, reader, units)
+  if (!cord) return null
+  const follows = each * cord.length
+  if (follows > GARLAND_LIMITS.length.most) {
+    reader.length(follows, 'swags', 'the cord that follows', GARLAND_LIMITS.length)
+    return null
+  }
+  if (length && Math.abs(length - follows) > SAME_LENGTH) {
+    const values = { wished: formatLength(length, units), follows: formatLength(follows, units) }
+    reader.findings.push(finding('garland/length-follows', 'layout.cord.length', values))
+  }
+  return { swags: { count: each, cord }, length: follows }
+}
+
+function hangCord(
+  span: number | undefined,
+  drop: number | undefined,
+  length: number | null | undefined,
+  reader: GarlandReader,
+  units: UnitSystem,
+): Catenary | null {
+  const told = (mm: number): string => formatLength(mm, units)
+  const refuse = (
+    code: 'garland/cord-too-short' | 'garland/drop-too-deep',
+    values: Record<string, string>,
+  ) => {
+    reader.findings.push(finding(code, 'layout.swags', values))
+    return null
+  }
+  if (span !== undefined && drop !== undefined) return catenaryFromDrop(span, drop)
+  if (span !== undefined && length) {
+    if (length >= span) return catenaryFromLength(span, length)
+    return refuse('garland/cord-too-short', { length: told(length), span: told(span) })
+  }
+  if (drop !== undefined && length) {
+    // A cord that hangs straight down and up again spans nothing.
+    const cord = length > 2 * drop ? catenaryFromLengthAndDrop(length, drop) : null
+    if (cord && cord.span >= GARLAND_LIMITS.span.least) return cord
+    return refuse('garland/drop-too-deep', { length: told(length), drop: told(drop) })
+  }
+  reader.findings.push(finding('garland/swags-open', 'layout.swags'))
+  return null
+}
+
+export interface HangWay {
+  readonly along: boolean
+  readonly by: 1 | 2
+  readonly chains: number | null
+}
+
+/** How motifs hang; what cannot be read is as usual, with a finding. */
+export function readWay(layout: GarlandLayout, reader: GarlandReader): HangWay {
+  const { hang } = layout
+  const by = reader.whole(hang?.by, 'hang.by', 'the petals to hang by', GARLAND_LIMITS.by)
+  const chains = reader.whole(hang?.chains, 'hang.chains', 'the chains between', GARLAND_LIMITS.chains)
+  return {
+    along: hang?.way === 'along',
+    by: by === 1 ? 1 : HANGS_BY,
+    chains: chains ?? null,
+  }
+}

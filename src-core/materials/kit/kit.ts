@@ -1,0 +1,209 @@
+/**
+ * M52: a project as a kit, n times. Yarn is wound from the high value up to a step; the run is that n times,
+ * to the gram; spares and winding loss come on top of it before whole balls are bought.
+ */
+import type { Finding } from '../../../shared-types/finding'
+import type { GarlandItem, KitAccount, KitYarnRun, Plan, YarnNeed } from '../../../shared-types/plan'
+import type { Kit, Project, Yarn } from '../../../shared-types/project'
+import { bySeverity, finding } from '../../findings/finding'
+import { formatMass, formatNumber } from '../../units/format'
+import type { Grams } from '../../units/quantity'
+import { isUsable, isUsableOrZero } from '../../units/usable'
+import { gramsPerMetre } from '../ledger'
+import { KIT_CONSTANTS } from './constants'
+import { cheapestMix, PACK_STEP } from './packs'
+import type { Pack } from './packs'
+import { breakEven, priceOf, toCents } from './price'
+import { readKit } from './read'
+import type { Extra, KitNumbers } from './read'
+
+/** Rounding that does not wind another step. */
+const SLACK = 1e-9
+
+/** Grams wound for a need: up to the next step, told without the dust of binary fractions. */
+export function woundGrams(high: Grams, windTo: Grams): Grams {
+  const steps = Math.max(0, Math.ceil(high / windTo - SLACK))
+  return Number((steps * windTo).toFixed(6))
+}
+
+/** The plan with the account of its kits, where its layout asks for them. */
+export function withKit(project: Project, plan: Plan): Plan {
+  const kit = project.layout?.kit
+  if (!kit) return plan
+  const told = kitAccount(project, kit, plan.yarns, plan.items ?? [])
+  const findings = bySeverity([...plan.findings, ...told.findings])
+  // Without anything to put in there is no kit, but the numbers are checked all the same.
+  if (!told.kit || plan.motifs.length === 0) return { ...plan, findings }
+  return { ...plan, kit: told.kit, findings }
+}
+
+/** The account of a run of kits; null with findings where a number of it cannot be used. */
+export function kitAccount(
+  project: Project,
+  kit: Kit,
+  needs: readonly YarnNeed[],
+  items: readonly GarlandItem[],
+): { kit: KitAccount | null; findings: Finding[] } {
+  const { numbers, findings } = readKit(kit)
+  if (kit.pattern?.by && kit.pattern.allowed !== true)
+    findings.push(finding('kit/pattern', 'layout.kit.pattern', { by: kit.pattern.by }))
+  const yarns = new Map((project.yarns ?? []).map((yarn) => [yarn.id, yarn]))
+  if (!numbers) return { kit: null, findings }
+  const spares = Math.ceil((numbers.count * numbers.sparePercent) / 100 - SLACK)
+  const counted = needs.filter((need) => {
+    const told = need.grams.high > 0
+    const values = { yarn: yarns.get(need.id)?.name || need.id }
+    if (!told) findings.push(finding('kit/not-counted', `yarn ${need.id}`, values, { yarn: need.id }))
+    return told
+  })
+  const perKit = counted.map(({ id, grams }) => {
+    const wound = woundGrams(grams.high, numbers.windTo)
+    const yarn = yarns.get(id)
+    const perMetre = yarn ? gramsPerMetre(yarn) : null
+    return { yarn: id, grams: wound, metres: perMetre === null ? null : wound / perMetre }
+  })
+  const run = perKit.map(({ yarn, grams }) =>
+    yarnRun(yarns.get(yarn), yarn, grams, numbers, spares, findings),
+  )
+  if (run.includes(null)) return { kit: null, findings }
+  const bought = run as KitYarnRun[]
+  const extras = [...numbers.extras, ...beadsOf(items, project)].map(({ name, perKit: each, price }) => {
+    const all = each * (numbers.count + spares)
+    return { name, perKit: each, run: all, price, cost: price === null ? null : price * all }
+  })
+  const packaging = numbers.packaging * numbers.count
+  const runCost = total([...bought.map(({ cost }) => cost), ...extras.map(({ cost }) => cost), packaging])
+  if (runCost === null) {
+    const names = [
+      ...bought.filter(({ cost }) => cost === null).map(({ yarn }) => yarns.get(yarn)?.name || yarn),
+      ...extras.filter(({ cost }) => cost === null).map(({ name }) => name),
+    ]
+    findings.push(finding('kit/no-price', 'layout.kit', { what: names.join(', ') }))
+  }
+  const { margin, feeShare } = numbers
+  const possible = margin + feeShare < 100
+  if (!possible) {
+    const values = { margin: formatNumber(margin, 1), fees: formatNumber(feeShare, 1) }
+    findings.push(finding('kit/margin', 'layout.kit.marginPercent', values))
+  }
+  const costPerKit = runCost === null ? null : runCost / numbers.count
+  const price = costPerKit === null || !possible ? null : priceOf(costPerKit, numbers)
+  return {
+    kit: {
+      count: numbers.count,
+      spares,
+      windTo: numbers.windTo,
+      perKit,
+      run: bought,
+      extras,
+      packaging,
+      runCost,
+      costPerKit,
+      price,
+      asked: price === null ? null : toCents(price, numbers.taxPercent),
+      breakEven: price === null || runCost === null ? null : breakEven(runCost, price, numbers),
+      postageGrams: postage(perKit, [...numbers.extras], numbers, items),
+    },
+    findings,
+  }
+}
+
+/** What one yarn of the run takes, and the cheapest way to buy it; null where the run is beyond reckoning. */
+function yarnRun(
+  yarn: Yarn | undefined,
+  id: string,
+  grams: Grams,
+  { count }: KitNumbers,
+  spareKits: number,
+  findings: Finding[],
+): KitYarnRun | null {
+  const kits = count * grams
+  const spares = spareKits * grams
+  const loss = (kits + spares) * KIT_CONSTANTS.windingLoss
+  const needed = kits + spares + loss
+  const known = { yarn: id, grams: kits, spares, loss }
+  const unbought = { ...known, balls: null, packs: [], leftover: null, cost: null }
+  const { packs, priced } = packsOf(yarn, id, findings)
+  if (packs.length === 0) return unbought
+  const mix = cheapestMix(packs, needed)
+  if (!mix) {
+    const values = { yarn: yarn?.name || id, grams: formatMass(needed, 'metric') }
+    findings.push(finding('kit/run-too-large', `yarn ${id}`, values, { yarn: id }))
+    return null
+  }
+  const bought = mix.reduce((sum, pack) => sum + pack.grams * pack.count, 0)
+  const cost = mix.reduce((sum, pack) => sum + (pack.price ?? 0) * pack.count, 0)
+  return {
+    ...known,
+    balls: mix.reduce((sum, pack) => sum + pack.count, 0),
+    packs: priced ? mix : mix.map((pack) => ({ ...pack, price: null })),
+    leftover: bought - needed,
+    cost: priced ? Number(cost.toFixed(6)) : null,
+  }
+}
+
+/** The sizes that a yarn is sold in: its ball and its other packs. Without prices the ball alone, to be counted. */
+function packsOf(
+  yarn: Yarn | undefined,
+  id: string,
+  findings: Finding[],
+): { packs: Pack[]; priced: boolean } {
+  const { least, most } = KIT_CONSTANTS.pack
+  const sold = (grams: number | undefined): grams is number =>
+    isUsable(grams) &&
+    grams >= least &&
+    grams <= most &&
+    Math.abs(grams / PACK_STEP - Math.round(grams / PACK_STEP)) < 1e-6
+  const packs: Pack[] = []
+  if (sold(yarn?.ballGrams) && isUsableOrZero(yarn.price))
+    packs.push({ grams: yarn.ballGrams, price: yarn.price })
+  for (const { grams, price } of yarn?.packs ?? []) {
+    if (sold(grams) && isUsableOrZero(price)) packs.push({ grams, price })
+    else {
+      const values = { yarn: yarn?.name || id, grams: formatNumber(grams, 3) }
+      findings.push(finding('kit/pack', `yarn ${id}, packs`, values, { yarn: id }))
+    }
+  }
+  if (packs.length > 0) return { packs, priced: true }
+  return { packs: sold(yarn?.ballGrams) ? [{ grams: yarn.ballGrams, price: 1 }] : [], priced: false }
+}
+
+/** Beads on a garland as things to put in, by name. */
+function beadsOf(items: readonly GarlandItem[], project: Project): Extra[] {
+  const told = project.layout?.kind === 'garland' ? (project.layout.items ?? []) : []
+  const beads = new Map<string, Extra>()
+  for (const { bead } of items) {
+    if (bead === '') continue
+    const price = told.find((item) => item.bead?.trim() === bead)?.price
+    const known = beads.get(bead)
+    beads.set(bead, {
+      name: bead,
+      perKit: (known?.perKit ?? 0) + 1,
+      price: isUsableOrZero(price) ? price : null,
+      grams: null,
+    })
+  }
+  return [...beads.values()]
+}
+
+/** A sum, or null where a part is not known. */
+function total(amounts: readonly (number | null)[]): number | null {
+  let sum = 0
+  for (const amount of amounts) {
+    if (amount === null) return null
+    sum += amount
+  }
+  return Number(sum.toFixed(6))
+}
+
+/** Weight of one kit: yarn, extras and packaging, as far as all of them are known. */
+function postage(
+  perKit: KitAccount['perKit'],
+  extras: readonly Extra[],
+  { packagingGrams }: KitNumbers,
+  items: readonly GarlandItem[],
+): number | null {
+  if (packagingGrams === null || items.some(({ bead }) => bead !== '')) return null
+  const weights = extras.map(({ grams, perKit: each }) => (grams === null ? null : grams * each))
+  return total([...perKit.map(({ grams }) => grams), ...weights, packagingGrams])
+}
