@@ -4,7 +4,7 @@ import type { Project } from '../../shared-types/project'
 import { colourwayMarks, fillerMark } from '../../src-core/figures/marks'
 import { GRAMS_PER_OUNCE, METRES_PER_YARD } from '../../src-core/units/quantity'
 
-type Cell = string | number | null
+export type Cell = string | number | null
 
 /** A text that a spreadsheet would run as a formula gets a leading apostrophe, which it shows as text. */
 const harmless = (text: string): string => (/^[=+\-@\t\r]/.test(text) ? `'${text}` : text)
@@ -16,7 +16,8 @@ function cell(value: Cell): string {
   return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text
 }
 
-const table = (rows: readonly (readonly Cell[])[]): string =>
+/** Rows as CSV, the heading first. */
+export const csvTable = (rows: readonly (readonly Cell[])[]): string =>
   rows.map((row) => `${row.map(cell).join(',')}\r\n`).join('')
 
 /** One line for each motif in the order of work; fillers follow the last motif round them, without a number. */
@@ -43,7 +44,7 @@ export function orderCsv(project: Project, plan: Plan): string {
     ]
     return [line, ...(after.get(step.motif) ?? [])]
   })
-  return table([['number', 'row', 'motif', 'colourway', 'name', 'how it is joined'], ...rows])
+  return csvTable([['number', 'row', 'motif', 'colourway', 'name', 'how it is joined'], ...rows])
 }
 
 /** One line for each yarn, in metric and imperial. */
@@ -83,5 +84,5 @@ export function yarnCsv(project: Project, plan: Plan): string {
       need.cost === null ? '' : (project.currency ?? 'EUR'),
     ]
   })
-  return table([heading, ...rows])
+  return csvTable([heading, ...rows])
 }

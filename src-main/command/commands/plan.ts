@@ -1,7 +1,10 @@
+import { Option } from 'commander'
 import type { Finding } from '../../../shared-types/finding'
-import type { Plan } from '../../../shared-types/plan'
+import type { GarlandAccount, Plan } from '../../../shared-types/plan'
 import { PROJECT_FORMAT, PROJECT_VERSION } from '../../../shared-types/project'
+import type { Project } from '../../../shared-types/project'
 import { planProject } from '../../../src-core/plan'
+import { CommandEnd, EXIT } from '../exit-codes'
 import type { AddCommand } from '../program'
 import { complainOf, exitFor, loadProject, printJson, printLines } from '../project-file'
 import { planReport } from '../reports/plan'
@@ -9,7 +12,12 @@ import { planReport } from '../reports/plan'
 interface Options {
   readonly json?: boolean
   readonly order?: boolean
+  readonly csv?: CsvList
 }
+
+/** Lists that a spreadsheet can read. */
+const CSV_LISTS = ['materials', 'order', 'cord', 'kit', 'purchase'] as const
+type CsvList = (typeof CSV_LISTS)[number]
 
 /** `petalyard plan`: size, counts, joins, order, yarn, cost. */
 export const addPlan: AddCommand = (program, around, end) => {
@@ -20,6 +28,11 @@ export const addPlan: AddCommand = (program, around, end) => {
     .argument('<file>', 'project file')
     .option('--order', 'show the whole working order')
     .option('--json', 'print one JSON document')
+    .addOption(
+      new Option('--csv <list>', 'print one list for a spreadsheet instead')
+        .choices([...CSV_LISTS])
+        .conflicts('json'),
+    )
     .addHelpText('after', '\nExample:\n  petalyard plan throw.petalyard')
     .action(async (file: string, options: Options) => {
       const { project, findings: invalid } = await loadProject(file)
@@ -30,9 +43,26 @@ export const addPlan: AddCommand = (program, around, end) => {
       }
       const plan = planProject(project)
       if (options.json) printJson(around, planJson(plan))
+      else if (options.csv) around.out(await csvOf(options.csv, project, plan))
       else printLines(around, planReport(project, plan, around.width, options.order === true))
       return end(exitFor(plan.findings))
     })
+}
+
+/** One list as CSV; a list that the project does not have ends the command. */
+async function csvOf(list: CsvList, project: Project, plan: Plan): Promise<string> {
+  // Loaded only here: the other answers do not need it.
+  const { orderCsv, yarnCsv } = await import('../../paper/csv')
+  const { cordCsv, kitCsv, purchaseCsv } = await import('../../paper/csv-kit')
+  if (list === 'materials') return yarnCsv(project, plan)
+  if (list === 'order') return orderCsv(project, plan)
+  if (list === 'cord') {
+    if (plan.items) return cordCsv(project, plan)
+    throw new CommandEnd(EXIT.wrongUse, 'there is no cord: --csv cord is for garlands that can be planned.')
+  }
+  if (!plan.kit)
+    throw new CommandEnd(EXIT.wrongUse, `there is no kit: --csv ${list} is for layouts with a kit.`)
+  return list === 'kit' ? kitCsv(project, plan.kit) : purchaseCsv(project, plan.kit)
 }
 
 /**
@@ -40,9 +70,10 @@ export const addPlan: AddCommand = (program, around, end) => {
  * of the motifs themselves are what `measure` prints.
  */
 function planJson(plan: Plan): object {
-  const { motif: _, fillerMotif: _filler, accounts: _accounts, minutes, yarns, ...rest } = plan
+  const { motif: _, fillerMotif: _filler, accounts: _accounts, garland, minutes, yarns, ...rest } = plan
   return {
     ...rest,
+    ...(garland ? { garland: hangingOf(garland) } : {}),
     yarns: yarns.map(({ metres, ...yarn }) => ({
       ...yarn,
       metres: metres?.expected ?? null,
@@ -51,6 +82,11 @@ function planJson(plan: Plan): object {
     minutes: minutes?.expected ?? null,
     minutesRange: minutes,
   }
+}
+
+/** What a garland tells beyond its cord, items and swags, which stand by themselves. */
+function hangingOf({ cord: _, items: _items, swags: _swags, ...hanging }: GarlandAccount): object {
+  return hanging
 }
 
 /** The plan of a project without anything in it, with the findings that keep the real one from being made. */

@@ -16,6 +16,8 @@ import { SIDES_LEGEND } from '../../../src-core/joins/words'
 import { listing, table, wrap } from '../text'
 import { appliqueFacts, itemSection } from './applique'
 import { findingSection } from './findings'
+import { cordSection, garlandFacts } from './garland'
+import { kitSection } from './kit'
 import { ARRANGEMENT_WORDS, ballWord, JOIN_WORDS, termsOf, unitsOf } from './words'
 
 /** Steps of the order that are shown unless all are asked for. */
@@ -26,14 +28,17 @@ export function planReport(project: Project, plan: Plan, width: number, wholeOrd
     project.title || 'Untitled project',
     ...(plan.motifs.length > 0 ? ['', ...listing(facts(project, plan), width)] : []),
     ...(plan.panel ? itemSection(project, plan, width) : []),
+    ...(plan.garland ? cordSection(project, plan.garland, width, wholeOrder) : []),
     ...yarnSection(project, plan, width),
+    ...(plan.kit ? kitSection(project, plan.kit, width) : []),
     ...orderSection(plan, width, wholeOrder),
     ...findingSection(plan.findings, width),
   ]
 }
 
 function facts(project: Project, plan: Plan): [string, string][] {
-  const { panel } = plan
+  const { panel, garland } = plan
+  if (garland) return garlandFacts(project, plan, garland)
   if (panel) return appliqueFacts({ ...plan, panel }, project)
   const units = unitsOf(project)
   const length = (mm: number) => formatLength(mm, units)

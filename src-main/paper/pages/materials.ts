@@ -110,7 +110,9 @@ function partsTable(job: Job): { columns: Parameters<typeof drawTable>[2]; rows:
     const yarn = yarns.get(need.id)
     const cells = [
       yarn?.name || need.id,
-      ...shown.map(({ key }) => ((need.parts[key] ?? 0) < 0.05 ? '–' : formatMass(need.parts[key] ?? 0, job.units))),
+      ...shown.map(({ key }) =>
+        (need.parts[key] ?? 0) < 0.05 ? '–' : formatMass(need.parts[key] ?? 0, job.units),
+      ),
     ]
     return { cells, mark: swatch(yarn?.colour) }
   })

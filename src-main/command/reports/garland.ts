@@ -1,0 +1,85 @@
+/** `petalyard plan` of a garland: the cord, how it hangs, and what is fastened where. */
+import type { GarlandAccount, Plan } from '../../../shared-types/plan'
+import type { Project } from '../../../shared-types/project'
+import { formatLength, formatMinutes, formatNumber, formatRange } from '../../../src-core/units/format'
+import { table } from '../text'
+import { termsOf, unitsOf } from './words'
+
+/** Things on the cord that are shown unless all are asked for. */
+const ITEMS_SHOWN = 6
+
+export function garlandFacts(project: Project, plan: Plan, garland: GarlandAccount): [string, string][] {
+  const length = (mm: number) => formatLength(mm, unitsOf(project))
+  const { cord, swags, between, spacing } = garland
+  const chains = (count: number | null) => (count === null ? '' : `, ${formatNumber(count)} chains`)
+  const pairs: [string, string][] = [['Cord', `${length(cord.length)}${chains(cord.chains)}`]]
+  if (cord.ties.length > 0)
+    pairs.push([
+      '',
+      `and ${length(cord.ties.length)}${chains(cord.ties.chains)} to tie at each end: ${length(cord.whole.length)}${chains(cord.whole.chains)} in all`,
+    ])
+  if (cord.stretched)
+    pairs.push(['', `under load ${length(cord.stretched.low)} to ${length(cord.stretched.high)}`])
+  if (swags) {
+    const each = swags.count > 1 ? ' each' : ''
+    const many = swags.count > 1 ? `${formatNumber(swags.count)} swags` : 'one swag'
+    pairs.push([
+      'Hangs',
+      `in ${many} of ${length(swags.span)}${each}, ${length(swags.drop)} deep: a wall of ${length(swags.width)}`,
+    ])
+  } else pairs.push(['Hangs', 'straight'])
+  const where = between === 'edges' ? 'from edge to edge' : 'from centre to centre'
+  pairs.push(['On it', `${thingWords(project, plan)}, ${length(spacing)} ${where}`])
+  pairs.push(['Ends', `${formatNumber(plan.ends)} to weave in`])
+  if (plan.minutes) pairs.push(['Time', formatRange(plan.minutes, formatMinutes)])
+  return pairs
+}
+
+/** "16 Leaf, 8 Six-petal bloom, 3 wooden bead". */
+function thingWords(project: Project, plan: Plan): string {
+  const names = new Map((project.motifs ?? []).map((motif) => [motif.id, motif.name || motif.id]))
+  const counts = new Map<string, number>()
+  for (const { motif, bead } of plan.items ?? []) {
+    const name = bead || (names.get(motif) ?? motif)
+    counts.set(name, (counts.get(name) ?? 0) + 1)
+  }
+  return [...counts].map(([name, count]) => `${formatNumber(count)} × ${name}`).join(', ')
+}
+
+/** What is fastened where, from the first tie. */
+export function cordSection(
+  project: Project,
+  { cord, items }: GarlandAccount,
+  width: number,
+  whole: boolean,
+): string[] {
+  const units = unitsOf(project)
+  const names = new Map((project.motifs ?? []).map((motif) => [motif.id, motif.name || motif.id]))
+  const codes = new Map((project.colourways ?? []).map((way) => [way.id, way.code ?? '']))
+  const shown = whole ? items : items.slice(0, ITEMS_SHOWN)
+  const rest = items.length - shown.length
+  const worked = cord.chains !== null
+  const rows = shown.map((item, i) => [
+    String(i + 1),
+    item.bead || (names.get(item.motif) ?? item.motif),
+    codes.get(item.colourway) ?? '',
+    formatLength(item.along, units),
+    ...(worked ? [`ch ${formatNumber(item.chains ?? 0)}`] : []),
+    item.words,
+  ])
+  const left = { align: 'left' } as const
+  const right = { align: 'right' } as const
+  const columns = [
+    { head: '', ...right },
+    { head: 'Along the cord', ...left },
+    { head: '', ...left },
+    { head: 'at', ...right },
+    ...(worked ? [{ head: 'after', ...right }] : []),
+    { head: `in ${termsOf(project)} terms`, ...left },
+  ]
+  return [
+    '',
+    ...table(columns, rows, width),
+    ...(rest > 0 ? [`… and ${formatNumber(rest)} more: --order shows all, --csv cord lists them.`] : []),
+  ]
+}

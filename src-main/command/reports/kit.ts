@@ -1,0 +1,74 @@
+/** `petalyard plan` of a kit: what goes in, what is bought for the run, cost and price. */
+import type { KitAccount, KitYarnRun } from '../../../shared-types/plan'
+import type { Project } from '../../../shared-types/project'
+import { formatMass, formatMoney, formatNumber, formatYarnLength } from '../../../src-core/units/format'
+import { listing, table } from '../text'
+import { unitsOf } from './words'
+
+export function kitSection(project: Project, kit: KitAccount, width: number): string[] {
+  const units = unitsOf(project)
+  const money = (amount: number | null) =>
+    amount === null ? '–' : formatMoney(amount, project.currency ?? 'EUR')
+  const name = (id: string) => project.yarns?.find((yarn) => yarn.id === id)?.name || id
+  const run = new Map(kit.run.map((each) => [each.yarn, each]))
+  const yarns = kit.perKit.map(({ yarn, grams, metres }) => [
+    name(yarn),
+    formatMass(grams, units),
+    metres === null ? '–' : formatYarnLength(metres, units),
+    formatMass(run.get(yarn)?.grams ?? 0, units),
+    packWords(run.get(yarn), (grams) => formatMass(grams, units)),
+    money(run.get(yarn)?.cost ?? null),
+  ])
+  const extras = kit.extras.map((extra) => [
+    extra.name,
+    `× ${formatNumber(extra.perKit)}`,
+    '',
+    `× ${formatNumber(extra.run)}`,
+    '',
+    money(extra.cost),
+  ])
+  const heads = ['Kit', 'in one', '', 'in the run', 'to buy', 'cost']
+  const rows = [...yarns, ...extras]
+  if (kit.packaging > 0)
+    rows.push(['packaging', '× 1', '', `× ${formatNumber(kit.count)}`, '', money(kit.packaging)])
+  return [
+    '',
+    ...table(
+      heads.map((head, i) => ({ head, align: i === 0 ? 'left' : 'right' })),
+      rows,
+      width,
+    ),
+    '',
+    ...listing(priceFacts(kit, money, project), width),
+  ]
+}
+
+/** "4 × 200 g, 1 × 50 g". */
+export function packWords(run: KitYarnRun | undefined, mass: (grams: number) => string): string {
+  if (!run || run.packs.length === 0) return '–'
+  return run.packs.map(({ count, grams }) => `${formatNumber(count)} × ${mass(grams)}`).join(', ')
+}
+
+function priceFacts(
+  kit: KitAccount,
+  money: (amount: number | null) => string,
+  project: Project,
+): [string, string][] {
+  const spares = kit.spares > 0 ? `, and ${formatNumber(kit.spares)} more of everything to spare` : ''
+  const pairs: [string, string][] = [
+    ['Run', `${formatNumber(kit.count)} kits${spares}; 2 % of the yarn is lost in winding`],
+    ['Cost', `${money(kit.runCost)} for the run, ${money(kit.costPerKit)} for one kit`],
+  ]
+  if (kit.asked) {
+    const { beforeTax, tax, withTax } = kit.asked
+    const told = project.layout?.kit?.taxPercent
+      ? `${money(beforeTax)} before tax, ${money(withTax)} with ${money(tax)} of tax in it`
+      : `${money(beforeTax)}, no tax in it`
+    pairs.push(['Price', told])
+  }
+  if (kit.breakEven !== null)
+    pairs.push(['Paid for', `when ${formatNumber(kit.breakEven)} of ${formatNumber(kit.count)} are sold`])
+  if (kit.postageGrams !== null)
+    pairs.push(['Weight', `${formatMass(kit.postageGrams, unitsOf(project))} to post`])
+  return pairs
+}
