@@ -95,7 +95,7 @@ describe('a maker without a mouse', () => {
 
   it('is told beside the field what cannot be read, and the last good value stays', async () => {
     await page.getByRole('button', { name: 'Motif', exact: true }).click()
-    const field = page.getByRole('textbox', { name: 'Across', exact: true }).first()
+    const field = page.getByRole('textbox', { name: 'Tip to tip', exact: true }).first()
     const before = await field.inputValue()
     await field.fill('12 apples')
     await page
