@@ -25,5 +25,12 @@ export interface FindingTarget {
   /** Placed motifs ("row,place"). */
   readonly cells?: readonly string[]
   readonly round?: number
+  /** From 1, in the line; of a motif's rounds in that round's own text. */
   readonly column?: number
+  /** Characters from `column` on; absent where the whole round is meant. */
+  readonly length?: number
+  /** Line of the text, from 1. */
+  readonly line?: number
+  /** Index into the motif's rounds. */
+  readonly entry?: number
 }

@@ -82,6 +82,8 @@ export const roundsMotifSchema = z.looseObject({
     .looseObject({ ring: text.optional(), chains: number.optional(), chain: number.optional() })
     .optional(),
   rounds: z.array(roundSchema).optional(),
+  /** Special stitches as the designer explains them ("Shell: 5 dc in one st"), read before the rounds. */
+  special: text.optional(),
   measured: measuredSchema.optional(),
 })
 

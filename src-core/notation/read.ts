@@ -9,7 +9,7 @@ import type { RoundAccount } from './account'
 import { parseRounds } from './grammar'
 import { addFinding, clampCount, commit, startReading, workRound } from './rounds'
 import type { Reading } from './rounds'
-import type { After } from './state'
+import type { After, Base } from './state'
 import { findTerms } from './text-terms'
 import type { TermsFound } from './text-terms'
 import { tokenize } from './tokens'
@@ -29,6 +29,8 @@ export interface ReadOptions {
   readonly after?: After
   /** Colours of the materials list; else those that the text lists. */
   readonly colours?: readonly string[]
+  /** By line: characters that stand before the designer's own words and are no part of a column. */
+  readonly before?: readonly number[]
 }
 
 export interface ReadRounds {
@@ -72,25 +74,22 @@ function repeatedItems(
 }
 
 /** Chains and rings that stand before the first round: where everything begins. */
-function readFoundationNode(reading: Reading, node: RoundNode): void {
+export function foundationMade(node: RoundNode): Base | null {
   let chains = 0
   for (const item of node.items) {
     if (item.type === 'chain') chains = item.count
     if (item.type === 'foundation' || (item.type === 'join' && chains > 0)) {
       const ring = item.type === 'foundation' && item.ring === 'adjustable' ? 0 : chains
-      reading.base = { kind: 'ring', chains: clampCount(ring) }
-      return
+      return { kind: 'ring', chains: clampCount(ring) }
     }
-    if (item.type === 'work' && item.stitch.stitch === 'sl st' && chains > 0) {
-      reading.base = { kind: 'ring', chains: clampCount(chains) }
-      return
-    }
+    if (item.type === 'work' && item.stitch.stitch === 'sl st' && chains > 0)
+      return { kind: 'ring', chains: clampCount(chains) }
   }
-  if (chains > 0) reading.base = { kind: 'chain', chains: clampCount(chains) }
+  return chains > 0 ? { kind: 'chain', chains: clampCount(chains) } : null
 }
 
 /** A text that makes only a chain or a ring, without a stitch. */
-function isFoundationOnly(node: RoundNode): boolean {
+export function isFoundationOnly(node: RoundNode): boolean {
   return (
     node.numbers === null &&
     !node.broken &&
@@ -106,7 +105,7 @@ function isFoundationOnly(node: RoundNode): boolean {
 function readNode(reading: Reading, text: string, tree: Omit<RoundsTree, 'repeats'>, node: RoundNode): void {
   const fresh = reading.base.kind === 'none' && reading.worked.length === 0
   if (node.label === 'foundation' || (isFoundationOnly(node) && fresh)) {
-    if (fresh) readFoundationNode(reading, node)
+    if (fresh) reading.base = foundationMade(node) ?? reading.base
     return
   }
   const from = node.numbers ? node.numbers[0] : reading.number + 1
@@ -211,7 +210,7 @@ export function readRoundTexts(texts: readonly string[], options: ReadOptions = 
   })
   const rounds = parsed.flatMap(({ tree }) => tree.rounds)
   const colours = options.colours ?? options.after?.colours ?? parsed.flatMap(({ tree }) => tree.colours)
-  const reading = startReading(options.after, firstNumber(rounds, options.after), colours)
+  const reading = startReading(options.after, firstNumber(rounds, options.after), colours, options.before)
   parsed.forEach(({ text, tokens, tree, findings }, source) => {
     reading.source = source
     const asked = texts.length === 1 ? options.terms : terms

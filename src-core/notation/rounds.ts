@@ -29,6 +29,8 @@ export interface Reading {
   readonly budget: { left: number }
   readonly colours: readonly string[]
   readonly repeats: Map<Item, number>
+  /** By line: characters that stand before the designer's own words and are no part of a column. */
+  readonly before: readonly number[]
   number: number
   turned: boolean
   source: number
@@ -47,7 +49,12 @@ function clampSpaces(spaces: Readonly<Record<string, number>> | undefined): Reco
   return Object.fromEntries(entries.map(([key, count]) => [key, clampCount(count)]))
 }
 
-export function startReading(after: After | undefined, first: number, colours: readonly string[]): Reading {
+export function startReading(
+  after: After | undefined,
+  first: number,
+  colours: readonly string[],
+  before: readonly number[] = [],
+): Reading {
   const reading: Reading = {
     base: { kind: 'none' },
     history: new Map(),
@@ -58,6 +65,7 @@ export function startReading(after: After | undefined, first: number, colours: r
     budget: { left: BUDGET },
     colours,
     repeats: new Map(),
+    before,
     number: first - 1,
     turned: false,
     source: 0,
@@ -105,8 +113,12 @@ export function addFinding(
 ): void {
   const numbered = node?.numbers !== null
   const label = roundLabel(number, node?.label ?? null, numbered)
-  const target = { round: number, column: (found.span ?? node)?.column ?? 1 }
-  const where = found.span ? whereWords(text, label, found.span, found.span.column) : label
+  const at = found.span ?? node
+  const line = at?.line ?? 1
+  const column = Math.max(1, (at?.column ?? 1) - (reading.before[line - 1] ?? 0))
+  const length = found.span ? { length: found.span.end - found.span.start } : {}
+  const target = { round: number, column, line, ...length }
+  const where = found.span ? whereWords(text, label, found.span, column) : label
   reading.findings.push(finding(found.code, where, found.values, target))
 }
 

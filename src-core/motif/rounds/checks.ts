@@ -60,14 +60,21 @@ export function flatnessOf(entry: LocatedRound): number {
   return radius > 0 ? entry.length / (around * radius) : 0
 }
 
-/** M17 bands, for rounds of stitches: petals and loops lie by other rules. */
-function checkFlatness(entry: LocatedRound, say: Say): void {
-  if (entry.round.number < FLATNESS_FROM_ROUND || entry.petals.length > 0 || entry.radius <= 0) return
-  if (entry.round.elements.some((element) => element.role === 'space' && element.count > 2)) return
+export type Lie = 'cups' | 'may-cup' | 'flat' | 'may-ruffle' | 'ruffles'
+
+/** M17 bands, for rounds of stitches; null where a round is not judged: petals and loops lie by other rules. */
+export function lieOf(entry: LocatedRound): Lie | null {
+  if (entry.round.number < FLATNESS_FROM_ROUND || entry.petals.length > 0 || entry.radius <= 0) return null
+  if (entry.round.elements.some((element) => element.role === 'space' && element.count > 2)) return null
   const f = flatnessOf(entry)
-  const values = { flatness: formatNumber(f, 2) }
-  if (f < FLATNESS.cups) say('motif/cups', entry, values)
-  else if (f < FLATNESS.mayCup) say('motif/may-cup', entry, values)
-  else if (f > FLATNESS.ruffles) say('motif/ruffles', entry, values)
-  else if (f > FLATNESS.mayRuffle) say('motif/may-ruffle', entry, values)
+  if (f < FLATNESS.cups) return 'cups'
+  if (f < FLATNESS.mayCup) return 'may-cup'
+  if (f > FLATNESS.ruffles) return 'ruffles'
+  return f > FLATNESS.mayRuffle ? 'may-ruffle' : 'flat'
+}
+
+function checkFlatness(entry: LocatedRound, say: Say): void {
+  const lie = lieOf(entry)
+  if (lie !== null && lie !== 'flat')
+    say(`motif/${lie}`, entry, { flatness: formatNumber(flatnessOf(entry), 2) })
 }

@@ -1,12 +1,17 @@
 /** The rounds of a motif, read: worked rounds, each with its entry in the project. */
-import type { Finding } from '../../../shared-types/finding'
+import type { Finding, FindingTarget } from '../../../shared-types/finding'
 import type { RoundsMotif, Terms } from '../../../shared-types/project'
 import { readRounds } from '../../notation/read'
+import type { ReadRounds } from '../../notation/read'
 import type { After } from '../../notation/state'
 import type { WorkedRound } from '../../notation/worked'
 
 export interface ReadMotif {
   readonly worked: readonly WorkedRound[]
+  /** Everything read; its offsets are those of the text that `lines` describes. */
+  readonly reading: ReadRounds
+  /** One for each of the project's rounds. */
+  readonly lines: readonly RoundLine[]
   /** Index into the project's rounds of each worked round. */
   readonly entries: readonly number[]
   /** Chains of the ring that the motif begins on; 0 for an adjustable one. */
@@ -17,28 +22,62 @@ export interface ReadMotif {
 }
 
 const HEADING = /^\s*(?:(?:rnds?|rounds?|rows?)\b|\d+(?:st|nd|rd|th)\s+(?:rnd|round|row)\b)/i
+/** The last number of a heading of its own: "Rnds 4–6:", "3rd rnd:". */
+const LAST_NUMBER = /^\s*(?:\D{0,12}?\d+(?:st|nd|rd|th)?\s*(?:-|–|—|to|and|&)\s*(\d+)|\D{0,12}?(\d+))/i
+
+/** Where a round's own words stand in the text that is read: one line for each entry. */
+export interface RoundLine {
+  /** Offset of the first character of its words. */
+  readonly start: number
+  /** Number that it was given, or has by its own heading (the first of them). */
+  readonly number: number
+}
+
+interface Composed {
+  readonly text: string
+  readonly lines: readonly RoundLine[]
+  /** By line of the text: characters that are not the designer's. */
+  readonly before: readonly number[]
+  /** Lines before the first round. */
+  readonly head: number
+}
+
+/** One text of all rounds, each with a heading; offsets within a round stay what they are. */
+function compose(motif: RoundsMotif): Composed {
+  const special = motif.special?.trim()
+  let text = special ? `Special stitches:\n${special}\n\n` : ''
+  const head = text.split('\n').length - 1
+  const before = Array.from({ length: head }, () => 0)
+  const lines: RoundLine[] = []
+  let number = 1
+  for (const { work } of motif.rounds ?? []) {
+    const line = work.replace(/[\n\r\u0085\u2028\u2029]/g, ' ')
+    const own = HEADING.test(line)
+    // A round that is not written yet stands for nothing.
+    const heading = own || line.trim() === '' ? '' : `Rnd ${number}: `
+    lines.push({ start: text.length + heading.length, number })
+    before.push(heading.length)
+    text += `${heading}${line}\n`
+    const [, last, only] = own ? (LAST_NUMBER.exec(line) ?? []) : []
+    if (line.trim() !== '') number = Number(last ?? only ?? number) + 1
+  }
+  return { text, lines, before, head }
+}
 
 /** Reads all rounds of a motif as one text: later rounds may refer to older ones. */
 export function readMotif(motif: RoundsMotif, terms: Terms): ReadMotif {
-  const rounds = motif.rounds ?? []
-  const starts: number[] = []
-  let text = ''
-  rounds.forEach(({ work }, i) => {
-    starts.push(text.length)
-    const line = work.replace(/\s*\n\s*/g, ' ').trim()
-    text += `${HEADING.test(line) ? line : `Rnd ${i + 1}: ${line}`}\n`
-  })
-  const { worked, findings } = readRounds(text, { terms, after: foundationOf(motif) })
-  const entryAt = (position: number): number => {
-    let entry = 0
-    while (entry + 1 < starts.length && starts[entry + 1]! <= position) entry++
-    return entry
-  }
+  const { text, lines, before, head } = compose(motif)
+  const reading = readRounds(text, { terms, after: foundationOf(motif), before })
+  const { worked, rounds, findings } = reading
+  const entryOf = (line: number) => Math.min(Math.max(0, line - 1 - head), Math.max(0, lines.length - 1))
   const made = worked.find((round) => round.foundation)?.foundation
   const own = motif.foundation
   return {
     worked,
-    entries: worked.map((round) => entryAt(round.elements[0]?.span.start ?? 0)),
+    reading,
+    lines,
+    // By the round's own line: a round that repeats an older one has its stitches from there.
+    entries: rounds.map((account) => entryOf(account.span.line)),
     ringChains:
       made?.kind === 'ring'
         ? made.chains
@@ -51,9 +90,19 @@ export function readMotif(motif: RoundsMotif, terms: Terms): ReadMotif {
     findings: findings.map((entry) => ({
       ...entry,
       where: `motif ${motif.id}, ${entry.where}`,
-      target: { ...entry.target, motif: motif.id },
+      target: targetOf(motif.id, entry.target, (line) => (line > head ? entryOf(line) : null)),
     })),
   }
+}
+
+/** A place in the text as a place in the motif's rounds; what stands before the first one belongs to none. */
+function targetOf(
+  motif: string,
+  { line = 0, ...target }: FindingTarget = {},
+  entryOf: (line: number) => number | null,
+): FindingTarget {
+  const entry = entryOf(line)
+  return { ...target, motif, ...(entry === null ? {} : { entry }) }
 }
 
 function foundationOf({ foundation }: RoundsMotif): After {

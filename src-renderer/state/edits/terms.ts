@@ -1,6 +1,7 @@
 /** Switches the terms of a project: every stitch name in it is brought over, so that it means the same work. */
 import type { Project, StitchGauge, Terms } from '../../../shared-types/project'
-import { termWord, translateStitch } from '../../../src-core/stitches/terms'
+import { translateText } from '../../../src-core/notation/translate'
+import { translateStitch } from '../../../src-core/stitches/terms'
 
 const gaugeIn = <Gauge extends StitchGauge | undefined>(gauge: Gauge, from: Terms, to: Terms): Gauge => {
   if (!gauge) return gauge
@@ -16,21 +17,6 @@ const gaugeIn = <Gauge extends StitchGauge | undefined>(gauge: Gauge, from: Term
         }
       : {}),
   }
-}
-
-/** "sl st", "ch-5 sp", "5-ch sp", or a word that may be a stitch. */
-const WORDS = /\bch-(\d+)(?= sps?\b)|\b(\d+)-ch(?= sps?\b)|\bsl sts?\b|[A-Za-z]+(?:\d+tog)?/g
-
-/** A written round in other terms; what is no stitch stays as it is written. */
-export function roundIn(text: string, from: Terms, to: Terms): string {
-  if (from === to) return text
-  return text.replace(WORDS, (word, us?: string, uk?: string) => {
-    const chains = us ?? uk
-    if (chains) return to === 'UK' ? `${chains}-ch` : `ch-${chains}`
-    if (/^(sk|skip|miss)$/i.test(word)) return termWord('skipShort', to)
-    if (/^(sl sts?|ss)$/i.test(word)) return termWord('slipStitch', to)
-    return translateStitch(word, from, to) ?? word
-  })
 }
 
 /** The project in other terms. */
@@ -49,7 +35,15 @@ export function setTerms(project: Project, to: Terms): Project {
             ...motif,
             ...(motif.gauge ? { gauge: gaugeIn(motif.gauge, from, to) } : {}),
             ...(motif.kind === 'rounds' && motif.rounds
-              ? { rounds: motif.rounds.map((round) => ({ ...round, work: roundIn(round.work, from, to) })) }
+              ? {
+                  rounds: motif.rounds.map((round) => ({
+                    ...round,
+                    work: translateText(round.work, from, to),
+                  })),
+                }
+              : {}),
+            ...(motif.kind === 'rounds' && motif.special
+              ? { special: translateText(motif.special, from, to) }
               : {}),
           })),
         }

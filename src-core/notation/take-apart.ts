@@ -1,0 +1,77 @@
+/**
+ * A pasted block of rounds, taken apart: what it begins with, its special stitches, and each round's own words
+ * without the heading. Rounds written once for several ("Rnds 4–6") become that many.
+ */
+import type { RoundsMotif, Terms } from '../../shared-types/project'
+import { foundationMade, isFoundationOnly, readRounds } from './read'
+import { translateText } from './translate'
+import type { RoundNode } from './tree'
+
+export interface TakenRound {
+  readonly work: string
+  /** The colour that the text names for it ("MC", "B"), or null where it says nothing. */
+  readonly colour: string | null
+}
+
+export interface TakenApart {
+  readonly rounds: readonly TakenRound[]
+  /** What stands before round 1; undefined where round 1 makes its own beginning or nothing is said. */
+  readonly foundation: RoundsMotif['foundation']
+  /** Special stitches, one a line; '' where none are explained. */
+  readonly special: string
+  /** Terms that the block was read in, and whether its words leave them open. */
+  readonly terms: Terms
+  readonly termsUnclear: boolean
+}
+
+/** More rounds than this under one heading are kept as they are written. */
+const MOST_REPEATS = 50
+
+const oneLine = (text: string): string => text.replace(/\s*\n\s*/g, ' ').trim()
+
+/**
+ * Takes a block apart. `terms` are what its words are read in where they do not tell; `asked` overrules its words.
+ * The answer is in the terms `into`.
+ */
+export function takeApart(text: string, into: Terms, asked?: Terms): TakenApart {
+  const free = readRounds(text, asked ? { terms: asked } : {})
+  const termsUnclear = !asked && free.findings.some((entry) => entry.code === 'rounds/terms-unclear')
+  const terms = asked ?? (termsUnclear ? into : free.terms)
+  const read = terms === free.terms ? free : readRounds(text, { terms })
+  const inTerms = (words: string) => translateText(oneLine(words), terms, into)
+  let foundation: RoundsMotif['foundation']
+  const rounds: TakenRound[] = []
+  const firstLine = (node: RoundNode) =>
+    read.worked.filter((_, i) => read.rounds[i]?.span.start === node.start)
+  for (const node of read.tree.rounds) {
+    if (rounds.length === 0 && (node.label === 'foundation' || isFoundationOnly(node))) {
+      foundation = foundationOf(node) ?? foundation
+      continue
+    }
+    const colour = firstLine(node)[0]?.elements.find((element) => element.colour)?.colour ?? null
+    const body = text.slice(node.heading?.end ?? node.start, node.end)
+    const [from, to] = node.numbers ?? [0, 0]
+    const repeats = node.items.some((item) => item.type === 'repeat-round')
+    if (to > from && (repeats || to - from >= MOST_REPEATS)) {
+      rounds.push({ work: inTerms(text.slice(node.start, node.end)), colour })
+      continue
+    }
+    const work = inTerms(node.heading ? body : text.slice(node.start, node.end))
+    for (let number = from; number <= to; number++) rounds.push({ work, colour })
+  }
+  const special = read.tree.definitions
+    .map(
+      (entry) =>
+        `${inTerms(text.slice(entry.start, entry.end))} ${inTerms(text.slice(entry.description.start, entry.description.end))}`,
+    )
+    .join('\n')
+  return { rounds, foundation, special, terms, termsUnclear }
+}
+
+function foundationOf(node: RoundNode): RoundsMotif['foundation'] {
+  const made = foundationMade(node)
+  if (made?.kind === 'ring')
+    return made.chains > 0 ? { ring: 'chain', chains: made.chains } : { ring: 'adjustable' }
+  if (made?.kind !== 'chain') return undefined
+  return made.chains > 2 ? { chain: made.chains } : { ring: 'stitch' }
+}

@@ -1,0 +1,94 @@
+import { describe, expect, it } from 'vitest'
+import type { RoundsMotif } from '../../../shared-types/project'
+import { readMotif } from '../../../src-core/motif/rounds/read-motif'
+import { takeApart } from '../../../src-core/notation/take-apart'
+
+const BLOCK = `Special stitches:
+Picot: ch 3, sl st in first ch.
+
+Ch 6, join with sl st to form ring.
+Rnd 1: With A, ch 1, 18 sc in ring; join with sl st in first sc. (18 sc)
+Rnd 2: With B, ch 1, sc in first sc, *ch 6, sk 2,
+  sc in next sc; rep from * 5 more times; join.
+Rnds 3 and 4: Sc in each st around.`
+
+describe('a pasted block', () => {
+  it('is taken apart into its beginning, its special stitches and its rounds', () => {
+    const taken = takeApart(BLOCK, 'US')
+    expect(taken.foundation).toEqual({ ring: 'chain', chains: 6 })
+    expect(taken.special).toBe('Picot: ch 3, sl st in first ch.')
+    expect(taken.rounds).toEqual([
+      { work: 'With A, ch 1, 18 sc in ring; join with sl st in first sc. (18 sc)', colour: 'A' },
+      {
+        work: 'With B, ch 1, sc in first sc, *ch 6, sk 2, sc in next sc; rep from * 5 more times; join.',
+        colour: 'B',
+      },
+      { work: 'Sc in each st around.', colour: null },
+      { work: 'Sc in each st around.', colour: null },
+    ])
+  })
+
+  it('is put into the terms of the project', () => {
+    const taken = takeApart(
+      'Rnd 1: Magic ring, 6 htr in ring.\nRnd 2: 2 htr in each st around, miss none.',
+      'US',
+    )
+    expect(taken.terms).toBe('UK')
+    expect(taken.rounds.map(({ work }) => work)).toEqual([
+      'Magic ring, 6 hdc in ring.',
+      '2 hdc in each st around, sk none.',
+    ])
+  })
+
+  it('leaves open what no word tells, and follows an answer', () => {
+    const block = 'Rnd 1: 12 dc in ring.\nRnd 2: 2 dc in each st.'
+    expect(takeApart(block, 'US').termsUnclear).toBe(true)
+    const answered = takeApart(block, 'US', 'UK')
+    expect(answered.termsUnclear).toBe(false)
+    expect(answered.rounds[0]?.work).toBe('12 sc in ring.')
+  })
+
+  it('of no rounds has none', () => {
+    expect(takeApart('A lovely day.', 'US').rounds).toEqual([])
+    expect(takeApart('', 'US').rounds).toEqual([])
+  })
+})
+
+describe('findings of a motif', () => {
+  const motif = (...rounds: string[]): RoundsMotif => ({
+    id: 'm1',
+    kind: 'rounds',
+    foundation: { ring: 'chain', chains: 6 },
+    special: 'Picot: ch 3, sl st in first ch.',
+    rounds: rounds.map((work) => ({ work })),
+  })
+  const FIRST = 'ch 1, 18 sc in ring; join'
+  const WRONG = 'ch 1, sc in next 20 sts; join'
+
+  it('stand at the place in the round’s own words, whatever stands before it', () => {
+    for (const words of [WRONG, `Rnd 2: ${WRONG}`, `  ${WRONG}`]) {
+      const { findings } = readMotif(motif(FIRST, words), 'US')
+      expect(findings).toHaveLength(1)
+      const { entry, column, length } = findings[0]!.target!
+      expect(entry).toBe(1)
+      expect(words.slice(column! - 1, column! - 1 + length!)).toContain('20 sts')
+      expect(findings[0]!.where).toContain(`column ${column}:`)
+    }
+  })
+
+  it('pass over a round that is not written yet', () => {
+    const { findings, worked, entries } = readMotif(motif(FIRST, '', 'sc in each st around; join', ''), 'US')
+    expect(findings).toEqual([])
+    expect(worked.map((round) => round.number)).toEqual([1, 2])
+    expect(entries).toEqual([0, 2])
+  })
+
+  it('count on after a heading for several rounds, and keep repeated rounds in their own entry', () => {
+    const read = readMotif(
+      motif('ch 1, 6 sc in ring; join', 'Rnds 2-4: sc in each st around; join', 'Rep Rnd 2'),
+      'US',
+    )
+    expect(read.worked.map((round) => round.number)).toEqual([1, 2, 3, 4, 5])
+    expect(read.entries).toEqual([0, 1, 1, 1, 2])
+  })
+})
