@@ -1,10 +1,11 @@
 import { describe, expect, it } from 'vitest'
+import type { Project } from '../../../shared-types/project'
 import { planProject } from '../../../src-core/plan'
 import { freeLetter, LETTERS } from '../../../src-renderer/state/edits/ids'
 import { paint } from '../../../src-renderer/state/edits/layout'
 import * as motifs from '../../../src-renderer/state/edits/motif'
 import { takeMotif, takeYarn } from '../../../src-renderer/state/edits/take'
-import { roundIn, setTerms } from '../../../src-renderer/state/edits/terms'
+import { setTerms } from '../../../src-renderer/state/edits/terms'
 import {
   addColourway,
   newColourway,
@@ -122,8 +123,13 @@ describe('terms', () => {
   it('are switched in written rounds', () => {
     const us = 'ch 1, sc in ch-3 sp, sk 2, FPdc in next dc, sl st to join'
     const uk = 'ch 1, dc in 3-ch sp, miss 2, FPtr in next tr, ss to join'
-    expect(roundIn(us, 'US', 'UK')).toBe(uk)
-    expect(roundIn(uk, 'UK', 'US')).toBe(us)
+    const written = (work: string): Project => ({
+      ...SMALL,
+      terms: work === us ? 'US' : 'UK',
+      motifs: [{ id: 'm9', kind: 'rounds', special: `Shell: ${work}`, rounds: [{ work }] }],
+    })
+    expect(setTerms(written(us), 'UK').motifs).toEqual(written(uk).motifs)
+    expect(setTerms(written(uk), 'US').motifs).toEqual(written(us).motifs)
   })
 })
 
