@@ -46,7 +46,8 @@ function checkPetals(entry: LocatedRound, gauge: ResolvedGauge, say: Say): void 
   let worst = 0
   for (const { stitches, edge, chains } of entry.petals) {
     if (chains >= 3 && stitches <= LOOP_HOLDS * chains) continue
-    if (edge > 0) worst = Math.max(worst, (stitches * gauge.width) / edge)
+    // Where a slip of the text puts petals on top of each other, there is no edge to speak of.
+    if (edge > gauge.width / 10) worst = Math.max(worst, (stitches * gauge.width) / edge)
   }
   const values = { crowding: formatNumber(worst, 2) }
   if (worst >= CROWDED.warning) say('motif/petal-too-full', entry, { ...values, limit: CROWDED.warning })

@@ -1,0 +1,228 @@
+/** Edits of written rounds. Measures in mm. */
+import type { MotifAccount } from '../../../../shared-types/plan'
+import { measuredMotifSchema, roundsMotifSchema } from '../../../../shared-types/project'
+import type {
+  MeasuredMotif,
+  MeasuredSizes,
+  Motif,
+  OutlineKind,
+  Project,
+  RoundsMotif,
+  StitchGauge,
+} from '../../../../shared-types/project'
+import type { TakenApart } from '../../../../src-core/notation/take-apart'
+import { freeId, freeName } from '../../../state/edits/ids'
+import { MEASURES, findMotif, renameSlot, slotsOf, updateMotif } from '../../../state/edits/motif'
+
+export type WrittenRound = NonNullable<RoundsMotif['rounds']>[number]
+export type Foundation = RoundsMotif['foundation']
+
+/** Colour of a round where nothing says another. */
+const MAIN = 'main'
+
+const updateRounds = (
+  project: Project,
+  id: string,
+  edit: (rounds: readonly WrittenRound[]) => WrittenRound[],
+) =>
+  updateMotif(project, id, (motif) =>
+    motif.kind === 'rounds' ? { ...motif, rounds: edit(motif.rounds ?? []) } : motif,
+  )
+
+/** Puts fields over those of one round; a field given as undefined is taken out. */
+export const patchRound = (
+  project: Project,
+  id: string,
+  index: number,
+  patch: Partial<WrittenRound>,
+): Project =>
+  updateRounds(project, id, (rounds) =>
+    rounds.map((round, i) => (i === index ? { ...round, ...patch } : round)),
+  )
+
+/** Puts rounds in before the one at `index`; their colour is that of the round before where they have none. */
+export function insertRounds(
+  project: Project,
+  id: string,
+  index: number,
+  added: readonly WrittenRound[],
+): Project {
+  return withYarns(
+    updateRounds(project, id, (rounds) => {
+      const before = rounds[index - 1]?.slot ?? rounds[index]?.slot ?? MAIN
+      const made = added.map((round) => ({ slot: before, ...round }))
+      return [...rounds.slice(0, index), ...made, ...rounds.slice(index)]
+    }),
+    id,
+  )
+}
+
+export const removeRound = (project: Project, id: string, index: number): Project =>
+  updateRounds(project, id, (rounds) => rounds.filter((_, i) => i !== index))
+
+/** Divides a round in two at a place in its text. */
+export function splitRound(project: Project, id: string, index: number, at: number): Project {
+  return updateRounds(project, id, (rounds) =>
+    rounds.flatMap((round, i) =>
+      i === index
+        ? [
+            { ...round, work: round.work.slice(0, at).trimEnd(), across: undefined },
+            { ...round, work: round.work.slice(at).trimStart() },
+          ]
+        : [round],
+    ),
+  )
+}
+
+/** Gives a round its colour; a colour that no other round has and that is new is renamed wherever it is spoken of. */
+export function setRoundSlot(project: Project, id: string, index: number, slot: string): Project {
+  const motif = findMotif(project, id)
+  const name = slot.trim()
+  if (motif?.kind !== 'rounds' || !name) return project
+  const from = motif.rounds?.[index]?.slot
+  const alone = from !== undefined && motif.rounds?.filter((round) => round.slot === from).length === 1
+  if (from && alone && !slotsOf(motif).includes(name)) return renameSlot(project, id, from, name)
+  return withYarns(patchRound(project, id, index, { slot: name }), id)
+}
+
+/** Gives the colourways of a motif a yarn for every colour that they have none for: the one of their last colour. */
+export function withYarns(project: Project, id: string): Project {
+  const motif = findMotif(project, id)
+  if (!motif) return project
+  const slots = slotsOf(motif)
+  const first = project.yarns?.[0]?.id
+  return {
+    ...project,
+    colourways: project.colourways?.map((way) => {
+      if (way.motif !== id) return way
+      const yarns = way.yarns ?? {}
+      const missing = slots.filter((slot) => yarns[slot] === undefined)
+      const yarn = Object.values(yarns).at(-1) ?? first
+      if (missing.length === 0 || yarn === undefined) return way
+      return { ...way, yarns: { ...yarns, ...Object.fromEntries(missing.map((slot) => [slot, yarn])) } }
+    }),
+  }
+}
+
+const patchWritten = (project: Project, id: string, patch: Partial<RoundsMotif>): Project =>
+  updateMotif(project, id, (motif) => (motif.kind === 'rounds' ? { ...motif, ...patch } : motif))
+
+/** What the motif begins with; undefined: what its first round says. */
+export const setFoundation = (project: Project, id: string, foundation: Foundation): Project =>
+  patchWritten(project, id, { foundation })
+
+export const setSpecial = (project: Project, id: string, special: string): Project =>
+  patchWritten(project, id, { special: special.trim() === '' ? undefined : special })
+
+/** "MC" and "B" as names of colours: letters alone are for colourways. */
+const colourName = (colour: string): string =>
+  colour === 'MC'
+    ? 'main colour'
+    : /^CC/.test(colour)
+      ? `contrast ${colour.slice(2)}`.trim()
+      : `colour ${colour}`
+
+/**
+ * The rounds of a block with their colours. Colours that the text names take the `known` ones in their order, then
+ * names of their own; where it names none, a round keeps the colour that stood there before.
+ */
+export function roundsOf(
+  taken: TakenApart,
+  before: readonly WrittenRound[],
+  known: readonly string[] = [],
+): WrittenRound[] {
+  const names = [...new Set(taken.rounds.flatMap(({ colour }) => colour ?? []))]
+  let named: string | null = null
+  return taken.rounds.map(({ work, colour }, i) => {
+    if (colour !== null) named = known[names.indexOf(colour)] ?? colourName(colour)
+    return { slot: named ?? before[i]?.slot ?? before.at(-1)?.slot ?? known.at(-1) ?? MAIN, work }
+  })
+}
+
+/** Puts a block in the place of all rounds. */
+export function replaceRounds(project: Project, id: string, taken: TakenApart): Project {
+  const motif = findMotif(project, id)
+  if (motif?.kind !== 'rounds') return project
+  const way = project.colourways?.find((entry) => entry.motif === id)
+  const known = Object.keys(way?.yarns ?? {})
+  const next = patchWritten(project, id, {
+    rounds: roundsOf(taken, motif.rounds ?? [], known),
+    foundation: taken.foundation,
+    special: taken.special === '' ? undefined : taken.special,
+  })
+  return withYarns(next, id)
+}
+
+/** Says a gauge anew; fields that are not given stay as they are. */
+export const setGauge = (project: Project, id: string, patch: Partial<StitchGauge>): Project =>
+  updateMotif(project, id, (motif) => ({ ...motif, gauge: { ...(motif.gauge ?? project.gauge), ...patch } }))
+
+/** An empty motif in written rounds. */
+export function newRoundsMotif(project: Project): RoundsMotif {
+  const names = (project.motifs ?? []).map((motif) => motif.name)
+  return {
+    id: freeId('m', project.motifs),
+    name: freeName('Written flower', names),
+    kind: 'rounds',
+    rounds: [],
+  }
+}
+
+/** From measures to written rounds; everything that was entered stays, and what was measured calibrates the rounds. */
+export function toRounds(project: Project, id: string): Project {
+  const next = updateMotif(project, id, (motif) => {
+    if (motif.kind === 'rounds') return motif
+    const kept: unknown = { ...motif, kind: 'rounds' }
+    const read = roundsMotifSchema.safeParse(kept)
+    const written = read.success
+      ? read.data
+      : {
+          ...(kept as RoundsMotif),
+          rounds: [],
+          foundation: undefined,
+          special: undefined,
+          measured: undefined,
+        }
+    const sizes: MeasuredSizes = {}
+    for (const key of MEASURES[motif.outline]) if (motif[key] !== undefined) sizes[key] = motif[key]
+    if (motif.blocked !== undefined) sizes.blocked = motif.blocked
+    return { ...written, rounds: written.rounds ?? [], measured: written.measured ?? sizes }
+  })
+  return withYarns(next, id)
+}
+
+/** From written rounds to measures; everything that was written stays. `account` tells what was not measured. */
+export function toMeasured(project: Project, id: string, account: MotifAccount | null): Project {
+  return updateMotif(project, id, (motif): Motif => {
+    if (motif.kind === 'measured') return motif
+    const kept = measuredMotifSchema.safeParse({ ...motif, kind: 'measured' })
+    const measured = kept.success
+      ? kept.data
+      : ({ ...motif, kind: 'measured', ...measuresFrom(motif, account) } as MeasuredMotif)
+    return { ...measured, slots: measured.slots ?? slotsOf(motif).map((slot) => ({ slot })) }
+  })
+}
+
+const SIDES: Readonly<Record<number, OutlineKind>> = { 4: 'square', 6: 'hexagon', 8: 'octagon' }
+
+function measuresFrom(motif: RoundsMotif, account: MotifAccount | null): Partial<MeasuredMotif> {
+  const { blocked, ...own } = motif.measured ?? {}
+  const told = (mm: number) => Math.round(mm * 10) / 10
+  const rest = { ...own, ...(blocked === undefined ? {} : { blocked }), slots: undefined }
+  if (!account) return { outline: 'petals', petals: 6, overTips: 80, overValleys: 56, ...rest }
+  const [tips, valleys] = [told(account.overTips), told(account.overValleys)]
+  switch (account.shape) {
+    case 'petals':
+      return { outline: 'petals', petals: account.petals, overTips: tips, overValleys: valleys, ...rest }
+    case 'leaf':
+      return { outline: 'leaf', length: tips, width: valleys, ...rest }
+    case 'straight': {
+      const outline = SIDES[account.petals]
+      return outline
+        ? { outline, sideToSide: valleys, pointToPoint: tips, ...rest }
+        : { outline: 'round', across: tips, ...rest }
+    }
+    default:
+      return { outline: 'round', across: tips, ...rest }
+  }
+}

@@ -1,0 +1,211 @@
+/** The rounds of a motif as the editor shows them: numbers and findings beside each, places in its own text. */
+import type { Finding, Severity } from '../../../../shared-types/finding'
+import type { MotifAccount } from '../../../../shared-types/plan'
+import type { Project, RoundsMotif, Terms } from '../../../../shared-types/project'
+import { blockingGrowth } from '../../../../src-core/motif/growth'
+import { roundsAccount } from '../../../../src-core/motif/rounds/account'
+import type { Beginning } from '../../../../src-core/motif/rounds/account'
+import { lieOf } from '../../../../src-core/motif/rounds/checks'
+import type { Lie } from '../../../../src-core/motif/rounds/checks'
+import type { LocatedRound } from '../../../../src-core/motif/rounds/ground'
+import { readMotif } from '../../../../src-core/motif/rounds/read-motif'
+import type { RoundAccount } from '../../../../src-core/notation/account'
+import type { RoundsTree } from '../../../../src-core/notation/tree'
+import type { WorkedElement, WorkedRound } from '../../../../src-core/notation/worked'
+import { chainSpace, stitchAbbreviation } from '../../../../src-core/stitches/terms'
+import { formatLength } from '../../../../src-core/units/format'
+import { counted, listed } from '../../../state/summaries'
+
+/** A stretch of a round's own text. */
+export interface Stretch {
+  readonly start: number
+  readonly end: number
+}
+
+export interface Mark extends Stretch {
+  readonly severity: Severity
+}
+
+export interface EntryFinding {
+  readonly finding: Finding
+  /** Null where the whole round is meant. */
+  readonly at: Stretch | null
+}
+
+export interface Entry {
+  readonly index: number
+  /** "Rnd 3", "Rnds 4–6"; of a round that is not written yet its number to be. */
+  readonly label: string
+  readonly number: number
+  /** What it makes, uses, leaves; how large the motif is then and how it lies. */
+  readonly facts: readonly string[]
+  readonly findings: readonly EntryFinding[]
+  readonly marks: readonly Mark[]
+}
+
+export interface RoundsReading {
+  readonly account: MotifAccount | null
+  readonly located: readonly LocatedRound[]
+  readonly beginning: Beginning | null
+  readonly entries: readonly Entry[]
+  /** Findings on no round in particular. */
+  readonly general: readonly Finding[]
+  readonly tree: RoundsTree
+  /** The entry that a worked round comes from. */
+  entryOf(round: WorkedRound): number
+  /** Where a stitch stands in the text of its entry; null where its words stand in another round. */
+  stretchOf(round: WorkedRound, element: WorkedElement): Stretch | null
+}
+
+export const LIE_WORDS: Readonly<Record<Lie, string>> = {
+  cups: 'cups',
+  'may-cup': 'may cup',
+  flat: 'lies flat',
+  'may-ruffle': 'may ruffle',
+  ruffles: 'ruffles',
+}
+
+/** Reads a motif of a project for the editor. */
+export function readForEditor(motif: RoundsMotif, project: Project): RoundsReading {
+  const terms = project.terms ?? 'US'
+  const read = readMotif(motif, terms)
+  const told = roundsAccount(motif, {
+    hand: project.hand ?? 'right',
+    terms,
+    gauge: project.gauge,
+    growth: blockingGrowth(motif, project.colourways ?? [], project.yarns ?? []),
+  })
+  const { rounds, tree } = read.reading
+  const entryOf = (round: WorkedRound) => read.entries[round.index] ?? 0
+  const byEntry = new Map<number, EntryFinding[]>()
+  const general: Finding[] = []
+  for (const finding of told.findings) {
+    const { entry, round, column, length } = finding.target ?? {}
+    const worked = read.worked.find(({ number }) => number === round)
+    const index = entry ?? (worked ? entryOf(worked) : undefined)
+    if (index === undefined) general.push(finding)
+    else {
+      const start = (column ?? 1) - 1
+      const at = length === undefined ? null : { start, end: start + length }
+      byEntry.set(index, [...(byEntry.get(index) ?? []), { finding, at }])
+    }
+  }
+  const entries = (motif.rounds ?? []).map((round, index): Entry => {
+    const own = read.worked.filter((worked) => entryOf(worked) === index)
+    const [first, last] = [own[0], own.at(-1)]
+    const number = first?.number ?? read.lines[index]?.number ?? index + 1
+    const findings = byEntry.get(index) ?? []
+    const located = last && told.located.find((entry) => entry.round.index === last.index)
+    return {
+      index,
+      number,
+      label: last && last.number > number ? `Rnds ${number}–${last.number}` : `Rnd ${number}`,
+      facts: last
+        ? [
+            ...useWords(last, rounds, terms),
+            ...sizeWords(last, told.account, project.units ?? 'metric'),
+            ...(located ? lieWords(located) : []),
+          ]
+        : [],
+      findings,
+      marks: findings
+        .filter((entry) => entry.at !== null && entry.at.start < round.work.length)
+        .map(({ finding, at }) => ({ ...at!, severity: finding.severity })),
+    }
+  })
+  return {
+    account: told.account,
+    located: told.located,
+    beginning: told.beginning,
+    entries,
+    general,
+    tree,
+    entryOf,
+    stretchOf(round, element) {
+      const index = entryOf(round)
+      const offset = read.lines[index]?.start ?? 0
+      const length = motif.rounds?.[index]?.work.length ?? 0
+      const { start, end } = element.span
+      return start >= offset && end <= offset + length ? { start: start - offset, end: end - offset } : null
+    },
+  }
+}
+
+function lieWords(located: LocatedRound): string[] {
+  const lie = lieOf(located)
+  return lie ? [LIE_WORDS[lie]] : []
+}
+
+function sizeWords(round: WorkedRound, account: MotifAccount | null, units: 'metric' | 'imperial'): string[] {
+  const measured = account?.rounds.find(({ number }) => number === round.number)
+  if (!measured || measured.outerRadius <= 0 || account?.shape === 'leaf') return []
+  return [`${formatLength(2 * measured.outerRadius, units)} across`]
+}
+
+/** A standing stitch by its name: "dc", "3-dc cluster", "sc2tog", "popcorn". */
+function nameOf(element: WorkedElement, terms: Terms): string {
+  const stitch = stitchAbbreviation(element.countsAs ?? element.stitch, terms)
+  if (element.form === 'puff' || element.form === 'popcorn' || element.form === 'bobble') return element.form
+  if (element.legs <= 1) return stitch
+  return element.into.length > 1 ? `${stitch}${element.legs}tog` : `${element.legs}-${stitch} cluster`
+}
+
+/** More kinds of stitch than this are counted together. */
+const MOST_KINDS = 4
+
+/** "18 sc", "30 sts: 12 sc, 12 hdc and 6 dc", "6 ch-6 sps". */
+function madeWords(round: WorkedRound, account: RoundAccount, terms: Terms): string {
+  const kinds = new Map<string, number>()
+  for (const element of round.elements)
+    if (element.standing) {
+      const name = nameOf(element, terms)
+      kinds.set(name, (kinds.get(name) ?? 0) + 1)
+    }
+  const parts = [...kinds].map(
+    ([name, count]) => `${count} ${name}${/er$|uff$|orn$|ble$/.test(name) && count > 1 ? 's' : ''}`,
+  )
+  const total = account.made ?? round.stitches
+  const stitches =
+    parts.length > MOST_KINDS
+      ? [`${total} sts`]
+      : parts.length > 1
+        ? [`${total} sts (${listed(parts)})`]
+        : parts
+  const spaces = Object.entries(account.spaces).map(([key, count]) => {
+    const words = chainSpace(Number(key.replace(/\D/g, '')), terms)
+    return `${count} ${words}${count > 1 ? 's' : ''}`
+  })
+  const picots = account.picots > 0 ? [counted(account.picots, 'picot')] : []
+  return listed([...stitches, ...spaces, ...picots])
+}
+
+/** What a round makes, uses and leaves of the one that it is worked in. */
+function useWords(round: WorkedRound, rounds: readonly RoundAccount[], terms: Terms): string[] {
+  const account = rounds[round.index]
+  if (!account) return []
+  if (account.made === null || account.consumed === null) return ['cannot be counted yet']
+  const made = madeWords(round, account, terms)
+  const words = [made ? `makes ${made}` : 'makes no stitches']
+  const source = rounds.slice(0, round.index).findLast((entry) => entry.number === account.source)
+  if (!source) {
+    const into = round.elements.find((element) => element.into.length > 0)?.into[0]?.kind
+    if (into === 'ring') words.push('in the ring')
+    if (into === 'chain') words.push('along the chain')
+    return words
+  }
+  const { stitches, spaces } = account.consumed
+  const all = Object.values(source.spaces).reduce((sum, count) => sum + count, 0)
+  const part = (used: number, there: number, one: string) =>
+    used === there ? `all ${counted(there, one)}` : `${used} of ${counted(there, one)}`
+  const used = [
+    ...(stitches > 0 && source.made !== null ? [part(stitches, source.made, 'st')] : []),
+    ...(spaces > 0 ? [part(spaces, all, 'space')] : []),
+  ]
+  if (used.length > 0) words.push(`uses ${used.join(' and ')}`)
+  const left = [
+    ...(stitches > 0 && (source.made ?? 0) > stitches ? [counted((source.made ?? 0) - stitches, 'st')] : []),
+    ...(spaces > 0 && all > spaces ? [counted(all - spaces, 'space')] : []),
+  ]
+  if (left.length > 0) words.push(`${left.join(' and ')} left`)
+  return words
+}

@@ -1,0 +1,77 @@
+/** The story of a pasted pattern, the same for every window: one slip is marked, mended, and everything follows. */
+import { copyFile } from 'node:fs/promises'
+import { join } from 'node:path'
+import { expect } from 'vitest'
+import type { Page } from 'playwright-core'
+import { projectRoot } from './desktop'
+import { Hands, sentence } from './hands'
+
+/** Our own flower; round 2 has one repeat too many. */
+const BLOCK = `Ch 6, join with sl st to form ring.
+Rnd 1: With A, ch 1, 12 sc in ring; join with sl st in first sc. (12 sc)
+Rnd 2: With B, ch 1, sc in first sc, *ch 4, sk 1 sc, sc in next sc; rep from * 5 more times, ch 4, sk 1 sc; join with sl st in first sc.
+Rnd 3: (Sc, hdc, 3 dc, hdc, sc) in each ch-4 sp around; join with sl st in first sc.`
+
+const workOf = (page: Page, number: number) =>
+  page.getByRole('textbox', { name: `Round ${number}`, exact: true })
+
+/** A copy of an example with a measured flower: the story works on its file. */
+export async function copyExample(folder: string): Promise<string> {
+  const path = join(folder, 'hedgerow.petalyard')
+  await copyFile(join(projectRoot, 'examples', 'hedgerow-baby-throw.petalyard'), path)
+  return path
+}
+
+/** From the measured motif of an open project to a blanket of written ones. */
+export async function writeRounds(page: Page): Promise<void> {
+  const hands = new Hands(page)
+  await hands.go('Motif')
+  await hands.press('its written rounds', 'radio')
+  await page.getByRole('textbox', { name: /^Paste the rounds/ }).fill(BLOCK)
+  await hands.press('Take it apart')
+
+  // Marked at the right round, at the right words, and nowhere else.
+  await workOf(page, 2).waitFor()
+  expect(await workOf(page, 2).getAttribute('aria-invalid')).toBe('true')
+  expect(await workOf(page, 1).getAttribute('aria-invalid')).toBeNull()
+  const second = page.getByRole('listitem', { name: 'Rnd 2', exact: true })
+  await second.getByRole('button', { name: /^Error/ }).click()
+  const words = await workOf(page, 2).evaluate((node) => {
+    const { value, selectionStart, selectionEnd } = node as HTMLTextAreaElement
+    return value.slice(selectionStart, selectionEnd)
+  })
+  expect(words).toBe('rep from * 5 more times')
+
+  // Mended by typing over what is selected; the counts follow.
+  await page.keyboard.type('rep from * 4 more times')
+  await second.getByText('uses all 12 sts').waitFor()
+  expect(await workOf(page, 2).getAttribute('aria-invalid')).toBeNull()
+  const third = page.getByRole('listitem', { name: 'Rnd 3', exact: true })
+  await third.getByText('uses all 6 spaces').waitFor()
+
+  // The round in hand is lit in the chart; a pressed stitch selects its words.
+  const chart = page.getByRole('img', { name: /^Chart of/ })
+  expect(await chart.locator('.lit').count()).toBeGreaterThan(6)
+  // Tab leaves the field for what comes next.
+  await page.keyboard.press('Tab')
+  expect(await page.evaluate(() => document.activeElement?.tagName)).not.toBe('TEXTAREA')
+
+  // A gauge of one's own: size and yarn follow.
+  const summary = page.locator('.summary')
+  const before = await summary.innerText()
+  await page.locator('summary').filter({ hasText: 'Gauge' }).click()
+  await hands.fill('Stitches', '16')
+  await hands.fill('Rows', '18')
+  await page.waitForFunction(
+    (old) => document.querySelector<HTMLElement>('.summary')?.innerText !== old,
+    before,
+  )
+
+  // By the gauge alone, a blanket.
+  await hands.fill('Tip to tip', '')
+  await hands.fill('Between petals', '')
+  await summary.getByText('from your gauge').waitFor()
+  expect(await sentence(page)).toContain('six-petal flowers')
+  const opened = await page.evaluate(() => window.petalyard.currentProject())
+  expect(opened.outcome).toBe('done')
+}
