@@ -3,6 +3,7 @@ import type { MotifAccount, Plan } from '../../shared-types/plan'
 import type { Project, Terms, UnitSystem } from '../../shared-types/project'
 import { termWord } from '../stitches/terms'
 import { formatLength, formatSize } from '../units/format'
+import { appliqueSentence } from './applique-sentence'
 import { mapRows } from './rows'
 import { capital, counted, numeral } from './words'
 
@@ -108,6 +109,7 @@ function arrangementParts(plan: Plan): SentencePart[] {
  * 97.5 × 68.6 cm (38⅜ × 27 in)." With an edging both sizes are told, before it and with it.
  */
 export function projectSentence(project: Project, plan: Plan, terms?: Terms): SentencePart[] {
+  if (plan.panel) return appliqueSentence(project, plan, plan.panel)
   const { motif } = plan
   const units = project.units ?? 'metric'
   if (!motif || plan.motifs.length === 0) return [{ text: 'Nothing is laid out yet.' }]
@@ -119,11 +121,7 @@ export function projectSentence(project: Project, plan: Plan, terms?: Terms): Se
     { text: ' of ' },
     { text: formatLength(knownSize(motif), units), field: 'motif-size' },
   ]
-  const kind = project.layout?.kind
-  if (kind === 'garland' || kind === 'applique') {
-    parts.push({ text: kind === 'garland' ? ' along a cord.' : ' laid on a panel.' })
-    return parts
-  }
+  if (project.layout?.kind === 'garland') return [...parts, { text: ' along a cord.' }]
   // "3⅛ in in rows" would trip the tongue.
   if (units === 'imperial') parts.push({ text: ',' })
   parts.push(

@@ -36,6 +36,11 @@ export function sharedArea(a: readonly Outline[], b: readonly Outline[]): number
   return Math.abs(area)
 }
 
+/** What two sets of outlines share, as outlines. */
+export function intersection(a: readonly Outline[], b: readonly Outline[]): Outline[] {
+  return clip(ClipType.Intersection, a.map(clockwise), b.map(clockwise)).map(toOutline)
+}
+
 /** What is left of `a` without `b`. */
 export function difference(a: readonly Outline[], b: readonly Outline[]): Outline[] {
   return clip(ClipType.Difference, a.map(clockwise), b.map(clockwise)).map(toOutline)

@@ -3,6 +3,7 @@ import type { Plan } from '../../shared-types/plan'
 import type { Paper, Project, SheetStyle, Terms } from '../../shared-types/project'
 import { mapGround } from '../../src-core/figures/map'
 import { projectSentence, sentenceText } from '../../src-core/figures/sentence'
+import { templateGround } from '../../src-core/figures/applique-ground'
 import type { Draft, Job, MapPage } from './page'
 import { withCautions } from './pages/cautions'
 import { joinPages } from './pages/joins'
@@ -11,6 +12,7 @@ import { motifPages } from './pages/motif'
 import { orderPages } from './pages/order'
 import { overviewIsEnough, overviewPages } from './pages/overview'
 import { planSheets, sheetPages } from './pages/sheets'
+import { templatePages } from './pages/template'
 import type { Faces } from './pdf/faces'
 import { measureWith, readFaces } from './pdf/faces'
 import { writePdf } from './pdf/file'
@@ -24,6 +26,8 @@ export interface MapOptions {
   readonly paper?: Paper
   readonly style?: SheetStyle
   readonly terms?: Terms
+  /** A template seen from the back of the fabric. */
+  readonly reverse?: boolean
   /** Pages to keep, from 1, in any order; they keep their numbers. */
   readonly pages?: readonly number[]
   /** The version of the project that the footer names; the engine asks no clock. */
@@ -64,8 +68,10 @@ function jobOf(project: Project, plan: Plan, options: MapOptions, faces: Faces):
   }
 }
 
-function draftPages(job: Job): Draft[] {
-  if (job.plan.motifs.length === 0)
+function draftPages(job: Job, reverse: boolean): Draft[] {
+  const template = templateGround(job.plan, reverse)
+  if (template && template.items.length > 0) return templatePages(job, template)
+  if (job.plan.motifs.length === 0 || job.project.layout?.kind === 'applique')
     return [...overviewPages(job, null), ...withCautions(job, motifPages(job))]
   const sheets = overviewIsEnough(job) ? null : planSheets(job)
   return [
@@ -111,7 +117,7 @@ function finish(job: Job, draft: Draft, number: number, of: number, date: Date):
 
 function pagesWith(project: Project, plan: Plan, options: MapOptions, faces: Faces): MapPage[] {
   const job = jobOf(project, plan, options, faces)
-  const drafts = draftPages(job)
+  const drafts = draftPages(job, options.reverse ?? false)
   const wanted = options.pages ? new Set(options.pages) : null
   const missing = [...(wanted ?? [])].filter(
     (page) => !Number.isInteger(page) || page < 1 || page > drafts.length,

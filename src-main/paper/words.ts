@@ -6,6 +6,7 @@ import type { ColourwayMark } from '../../src-core/figures/marks'
 import type { JoinLegendWords } from '../../src-core/figures/join-detail'
 import { shapeName } from '../../src-core/figures/sentence'
 import { SIDES_LEGEND } from '../../src-core/joins/words'
+import { appliqueCautions } from './words-template'
 import { termWord } from '../../src-core/stitches/terms'
 
 export const PAGE_NAMES = {
@@ -229,7 +230,7 @@ export const ROW_DIRECTIONS = { right: 'left to right →', left: '← right to 
 export function cautions(project: Project, terms: Terms): { title: string; text: string }[] {
   const crib = terms === 'US' ? 'crib' : 'cot'
   const list: { title: string; text: string }[] = []
-  if (project.forChild) {
+  if (project.forChild && project.layout?.kind !== 'applique') {
     list.push({
       title: 'Blankets for babies',
       text: `Not for sleep under 12 months: keep loose blankets out of the ${crib}. Check it often for loose loops and for gaps that fingers, hands or a head could enter, and mend or remove it when you find any. Follow the advice that is given where you live.`,
@@ -241,6 +242,7 @@ export function cautions(project: Project, terms: Terms): { title: string; text:
       text: `A garland is decoration, not a toy. Hang it out of children’s reach, never on or across a ${crib}, and remove it before a child can pull itself up. Keep it clear of stoves, candles and lamps.`,
     })
   }
+  if (project.layout?.kind === 'applique') list.push(...appliqueCautions(project))
   if (project.layout && 'kit' in project.layout && project.layout.kit) {
     list.push({
       title: 'Kits',

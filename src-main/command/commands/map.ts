@@ -17,6 +17,7 @@ interface Options {
   readonly style?: SheetStyle
   readonly terms?: Terms
   readonly pages?: readonly number[]
+  readonly reverse?: boolean
 }
 
 /** `petalyard map`: the printed map as a PDF. */
@@ -24,12 +25,15 @@ export const addMap: AddCommand = (program, around, end) => {
   program
     .command('map')
     .summary('write the assembly map as a PDF')
-    .description('Writes the map to put the project together by: overview, key, joins, order, materials.')
+    .description(
+      'Writes the map to put the project together by: overview, key, joins, order, materials. For an appliqué it is the template at full size.',
+    )
     .argument('<file>', 'project file')
     .requiredOption('-o, --out <pdf>', 'the PDF to write; one that is there is replaced')
     .addOption(new Option('--paper <size>', 'paper (else as in the project)').choices([...PAPERS]))
     .addOption(new Option('--style <style>', 'with colours, or ink alone').choices([...SHEET_STYLES]))
     .addOption(new Option('--terms <terms>', 'terms to print stitches in').choices(['US', 'UK']))
+    .option('--reverse', 'appliqué: mirrored, for marking from the back')
     .option('--pages <pages>', 'only these pages: "1-3,5"', readPagesOption)
     .addHelpText(
       'after',
@@ -48,7 +52,7 @@ export const addMap: AddCommand = (program, around, end) => {
         around,
         plan.findings.filter((finding) => finding.severity === 'error'),
       )
-      if (plan.motifs.length === 0) {
+      if (plan.motifs.length === 0 || (project.layout?.kind === 'applique' && !plan.panel)) {
         around.err('petalyard: there is nothing to draw yet, so no map was written.\n')
         return end(EXIT.projectErrors)
       }

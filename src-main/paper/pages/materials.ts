@@ -22,6 +22,7 @@ import { TYPE } from '../setting'
 import type { Row } from '../table'
 import { drawTable } from '../table'
 import { HEADINGS, PAGE_NAMES } from '../words'
+import { TEMPLATE_WORDS } from '../words-template'
 import { edgingWords, fillerWords, MATERIAL_WORDS } from '../words-materials'
 
 const SWATCH = 6
@@ -153,6 +154,11 @@ function facts(job: Job): [string, string][] {
   if (plan.fillers.length > 0) list.push(['Fillers', fillerWords(job)])
   if (plan.halves.length > 0) list.push(['Half motifs', MATERIAL_WORDS.halves(plan.halves.length)])
   list.push(['Finished size', MATERIAL_WORDS.size(plan.size, units)])
+  if (plan.stitching) {
+    const { outline, thread } = plan.stitching
+    const [metres, yards] = [formatYarnLength(thread, 'metric'), formatYarnLength(thread, 'imperial')]
+    list.push(['Sewing thread', TEMPLATE_WORDS.thread(formatLength(outline, units), metres, yards)])
+  }
   list.push(['Ends', MATERIAL_WORDS.ends(plan.ends)])
   if (plan.minutes) {
     const { low, expected, high } = plan.minutes

@@ -44,7 +44,8 @@ function footHeight(job: Job, sheet: Sheet, together: boolean, texts: readonly s
   return AIR + 4 + key + BELOW_KEY + wordsHeight(sheet, texts) + CLEAR
 }
 
-const sentenceOf = (job: Job): string =>
+/** The project's sentence as it is printed. */
+export const sentenceOf = (job: Job): string =>
   // Numbers stay with their units, and sizes in one piece.
   sentenceText(projectSentence(job.project, job.plan, job.terms))
     .replace(/ × /g, '\u00a0×\u00a0')

@@ -1,7 +1,9 @@
+import { readFile } from 'node:fs/promises'
+import { join } from 'node:path'
 import { beforeAll, describe, expect, it } from 'vitest'
 import type { Plan } from '../../../shared-types/plan'
 import type { Project } from '../../../shared-types/project'
-import { petalyard, writeProject } from './sample'
+import { newFolder, petalyard, writeProject } from './sample'
 
 const PROJECT: Project = {
   format: 'petalyard-project',
@@ -77,5 +79,23 @@ describe('an appliqué on the command line', () => {
     expect(ran.code).toBe(1)
     expect(ran.out.split('\n').filter((line) => line.includes('applique/path-markup'))).toHaveLength(1)
     expect(ran.out).not.toContain('alert')
+  })
+
+  it('map writes the template, reversed when asked, and nothing without a panel', async () => {
+    const folder = await newFolder()
+    const written = new Set<string>()
+    for (const [i, options] of [[], ['--reverse'], ['--paper', 'Letter']].entries()) {
+      const out = join(folder, `${i}.pdf`)
+      const ran = await petalyard('map', file, '--out', out, ...options)
+      expect(ran).toMatchObject({ code: 0, err: '' })
+      written.add((await readFile(out)).toString('base64'))
+    }
+    expect(written.size).toBe(3)
+    const layout = { ...PROJECT.layout, panel: { shape: 'circle' } }
+    const out = join(folder, 'none.pdf')
+    const ran = await petalyard('map', await writeProject({ ...PROJECT, layout }), '--out', out)
+    expect(ran.code).toBe(1)
+    expect(ran.err).toContain('diameter of the panel: nothing stands where 20 to 3000 mm are expected.')
+    await expect(readFile(out)).rejects.toThrow('ENOENT')
   })
 })

@@ -1,0 +1,150 @@
+/** The items of a template: outline, centre, petal 1, number and name, each where it can be read. */
+import polylabel from 'polylabel'
+import { clockwise, intersection } from '../geometry/polygons'
+import type { Outline } from '../geometry/points'
+import type { TemplateGround, TemplateItem } from './applique-ground'
+import type { Bounds, FigureItem, MeasureText } from './figure'
+import { drawPath, drawText, INK, MM_PER_POINT, PAPER, QUIET_INK } from './figure'
+import { CAPITAL_HEIGHT } from './lettering'
+import { linePath, polygonPath } from './path'
+
+const NUMBER = 11
+const SMALL_NUMBER = 8.5
+const NAME = 8
+const FIRST = 8
+/** Half of the cross in a centre, in mm. */
+const CROSS = 3
+export const WRONG_SIDE = 'wrong side up'
+
+const inView = (view: Bounds, x: number, y: number, room: number): boolean =>
+  x >= view.x + room &&
+  x <= view.x + view.width - room &&
+  y >= view.y + room &&
+  y <= view.y + view.height - room
+
+/** Whether something so wide stands between the sides of a view. */
+const inSpan = (view: Bounds, x: number, half: number): boolean =>
+  x - half >= view.x && x + half <= view.x + view.width
+
+const meets = (view: Bounds, box: Bounds): boolean =>
+  box.x < view.x + view.width &&
+  box.x + box.width > view.x &&
+  box.y < view.y + view.height &&
+  box.y + box.height > view.y
+
+/** What a window shows of the items, the lowest first. */
+export function templateItems(ground: TemplateGround, view: Bounds, measure: MeasureText): FigureItem[] {
+  const shown = ground.items.filter((item) => meets(view, item.bounds))
+  const outlines = shown.map((item) =>
+    drawPath(polygonPath(item.outline), { fill: PAPER, stroke: INK, width: 0.35 }),
+  )
+  // What lies under something else is dashed where that covers it.
+  const hidden = shown
+    .filter((item) => item.covered)
+    .map((item) => drawPath(polygonPath(item.outline), { stroke: QUIET_INK, width: 0.2, dash: [1.5, 1.2] }))
+  return [...outlines, ...hidden, ...shown.flatMap((item) => itemMarks(item, view, measure))]
+}
+
+function itemMarks(item: TemplateItem, view: Bounds, measure: MeasureText): FigureItem[] {
+  const { centre } = item
+  const items: FigureItem[] = []
+  const cross = [
+    ...linePath(centre.x - CROSS, centre.y, centre.x + CROSS, centre.y),
+    ...linePath(centre.x, centre.y - CROSS, centre.x, centre.y + CROSS),
+  ]
+  items.push(drawPath(cross, { stroke: INK, width: 0.25 }))
+  items.push(...firstMark(item, view))
+  return [...items, ...label(item, view, measure)]
+}
+
+/** An arrowhead that ends in petal 1, with its number behind it. */
+function firstMark({ centre, first }: TemplateItem, view: Bounds): FigureItem[] {
+  const [dx, dy] = [first.x - centre.x, first.y - centre.y]
+  const reach = Math.hypot(dx, dy)
+  if (reach < 4) return []
+  const [ux, uy] = [dx / reach, dy / reach]
+  const at = (along: number, aside: number) => ({
+    x: centre.x + ux * along - uy * aside,
+    y: centre.y + uy * along + ux * aside,
+  })
+  const tip = reach - Math.min(1, reach * 0.1)
+  const size = Math.min(2.6, reach * 0.2)
+  const arrow = polygonPath([at(tip, 0), at(tip - size, size * 0.55), at(tip - size, -size * 0.55)])
+  const items: FigureItem[] = [drawPath(arrow, { fill: INK })]
+  const number = at(tip - size - 2, 0)
+  // On small motifs the centre's own number stands where this one would.
+  if (reach > 13 && inView(view, number.x, number.y, 1.6))
+    items.push(drawText('1', number.x, number.y + drop(FIRST), FIRST, { anchor: 'middle' }))
+  return items
+}
+
+/** From the middle of capitals to their baseline, in mm. */
+const drop = (size: number): number => (size * CAPITAL_HEIGHT * MM_PER_POINT) / 2
+
+/** Number and name beside the centre; on a sheet that shows but a part, the number in the widest place of it. */
+function label(item: TemplateItem, view: Bounds, measure: MeasureText): FigureItem[] {
+  const { centre } = item
+  const side = 1.2
+  const line = NAME * 1.3 * MM_PER_POINT
+  const lines = item.flipped ? [item.name, WRONG_SIDE] : [item.name]
+  const widest = Math.max(...lines.map((text) => measure(text, NAME, 'regular')))
+  const number = measure(item.label, NUMBER, 'bold')
+  const fits = inView(view, centre.x, centre.y, Math.max(CROSS, number + side + 1, lines.length * line + 5))
+  if (fits) {
+    const items: FigureItem[] = [
+      drawText(item.label, centre.x + side, centre.y - 1.1, NUMBER, { weight: 'bold' }),
+    ]
+    const room = 2 * clearance(item, lines.length * line + 3)
+    const whole = inView(view, centre.x, centre.y, widest / 2 + 1)
+    lines.forEach((text, i) => {
+      // A name that has no room is told in the list; that the wrong side is up is told wherever it can be read.
+      if (!whole || (widest > room && text !== WRONG_SIDE)) return
+      const y = centre.y + CROSS + line * (i + 0.8)
+      items.push(drawText(text, centre.x, y, NAME, { anchor: 'middle' }))
+    })
+    return items
+  }
+  const part = widestPlace(item.outline, view)
+  if (!part) return []
+  // Not on the cross, where the centre is on this sheet but near its end.
+  const crossed = Math.hypot(part.x - centre.x, part.y - centre.y) < 2 * CROSS
+  const at = crossed ? { x: centre.x, y: centre.y - CROSS - 2 - (item.flipped ? line : 0) } : part
+  const items: FigureItem[] = [
+    drawText(item.label, at.x, at.y + drop(SMALL_NUMBER), SMALL_NUMBER, { anchor: 'middle', weight: 'bold' }),
+  ]
+  const half = measure(WRONG_SIDE, NAME, 'regular') / 2 + 1
+  if (item.flipped && inView(view, at.x, at.y + line, 2) && inSpan(view, at.x, half))
+    items.push(drawText(WRONG_SIDE, at.x, at.y + drop(NAME) + line, NAME, { anchor: 'middle' }))
+  return items
+}
+
+/** Half of the width that the outline has so far below its centre. */
+function clearance({ outline, centre }: TemplateItem, below: number): number {
+  const y = centre.y + below
+  let half = Infinity
+  outline.forEach((a, i) => {
+    const b = outline[(i + 1) % outline.length]!
+    if (a.y > y === b.y > y) return
+    half = Math.min(half, Math.abs(a.x + ((y - a.y) / (b.y - a.y)) * (b.x - a.x) - centre.x))
+  })
+  return Number.isFinite(half) ? half : 0
+}
+
+/** The middle of the largest circle in what a view shows of an outline, if a number fits there. */
+function widestPlace(outline: Outline, view: Bounds): { x: number; y: number } | null {
+  const window = [
+    { x: view.x, y: view.y },
+    { x: view.x + view.width, y: view.y },
+    { x: view.x + view.width, y: view.y + view.height },
+    { x: view.x, y: view.y + view.height },
+  ]
+  let best: { x: number; y: number; room: number } | null = null
+  for (const piece of intersection([clockwise(outline)], [window])) {
+    const pole = polylabel([piece.map((p): [number, number] => [p.x, p.y])], 0.5)
+    if (pole.distance > (best?.room ?? LEAST_ROOM)) best = { x: pole[0]!, y: pole[1]!, room: pole.distance }
+  }
+  return best
+}
+
+/** mm. A number of two figures stands in a circle of this radius. */
+const LEAST_ROOM = 2.6

@@ -1,0 +1,211 @@
+/** An appliqué at full size, cut into sheets that overlap, with ticks and marks to lay them together by. */
+import { edgesCross } from '../geometry/edges'
+import { contains } from '../geometry/points'
+import type { Outline } from '../geometry/points'
+import type { TemplateGround } from './applique-ground'
+import { templateItems } from './applique-marks'
+import type { Bounds, Figure, FigureItem, MeasureText } from './figure'
+import { drawPath, drawText, INK, PAPER, QUIET_INK } from './figure'
+import { linePath, polygonPath, rectanglePath } from './path'
+
+/** Printed mm that two neighbouring sheets both show (trade practice: 5 to 10 mm). */
+export const TEMPLATE_OVERLAP = 10
+/** Room round the window of a sheet for the crop ticks. */
+const TICKS = 5
+/** Beyond the panel's edge, so that its line prints whole. */
+const RIM = 3
+
+export interface TemplateTile {
+  /** Both from 1, from the top left. */
+  readonly row: number
+  readonly column: number
+  /** What it shows, in mm of the panel. */
+  readonly view: Bounds
+}
+
+export interface TemplateTiling {
+  readonly columns: number
+  readonly rows: number
+  readonly overlap: number
+  /** Sheets with anything on them. */
+  readonly tiles: readonly TemplateTile[]
+  /** Every place of a sheet, those with nothing on them too. */
+  readonly places: readonly TemplateTile[]
+}
+
+/** How many windows of `room` mm, overlapping, cover a length, and how long each of them then is. */
+function split(length: number, room: number): { count: number; view: number } {
+  const total = length + 2 * RIM
+  if (total <= room) return { count: 1, view: total }
+  const count = Math.ceil((total - TEMPLATE_OVERLAP) / (room - TEMPLATE_OVERLAP) - 1e-9)
+  return { count, view: (total - TEMPLATE_OVERLAP) / count + TEMPLATE_OVERLAP }
+}
+
+/** Cuts the panel for a room on each sheet in mm. Sheets are of one size; empty ones are left out. */
+export function tileTemplate(ground: TemplateGround, width: number, height: number): TemplateTiling {
+  const across = split(ground.width, width - 2 * TICKS)
+  const down = split(ground.height, height - 2 * TICKS)
+  const places: TemplateTile[] = []
+  for (let j = 0; j < down.count; j++)
+    for (let i = 0; i < across.count; i++)
+      places.push({
+        row: j + 1,
+        column: i + 1,
+        view: {
+          x: -RIM + i * (across.view - TEMPLATE_OVERLAP),
+          y: -RIM + j * (down.view - TEMPLATE_OVERLAP),
+          width: across.view,
+          height: down.view,
+        },
+      })
+  const lines = [ground.edge, ...ground.inner, ...ground.items.map((item) => item.outline)]
+  const tiles = places.filter(
+    ({ view }) =>
+      lines.some((line) => shows(view, line)) ||
+      ground.items.some(({ centre }) => contains(cornersOf(view), centre)),
+  )
+  return { columns: across.count, rows: down.count, overlap: TEMPLATE_OVERLAP, tiles, places }
+}
+
+const cornersOf = ({ x, y, width, height }: Bounds): Outline => [
+  { x, y },
+  { x: x + width, y },
+  { x: x + width, y: y + height },
+  { x, y: y + height },
+]
+
+/** Whether any of a closed line lies in a view. */
+function shows(view: Bounds, line: Outline): boolean {
+  const corners = cornersOf(view)
+  return line.some((a, i) => {
+    if (contains(corners, a)) return true
+    const b = line[(i + 1) % line.length]!
+    return corners.some((c, k) => edgesCross(a, b, c, corners[(k + 1) % 4]!))
+  })
+}
+
+/** One sheet at full size: its window on the panel, and the ticks round it. */
+export function templateTileFigure(
+  ground: TemplateGround,
+  tiling: TemplateTiling,
+  tile: TemplateTile,
+  measure: MeasureText,
+): Figure {
+  const { view } = tile
+  const { width, height } = view
+  const items: FigureItem[] = [
+    {
+      kind: 'group',
+      matrix: [1, 0, 0, 1, TICKS - view.x, TICKS - view.y],
+      items: [
+        {
+          kind: 'group',
+          clip: rectanglePath(view.x, view.y, width, height),
+          items: [...groundLines(ground), ...templateItems(ground, view, measure)],
+        },
+      ],
+    },
+    ...joinMarks(tiling, tile),
+  ]
+  return { width: width + 2 * TICKS, height: height + 2 * TICKS, items }
+}
+
+/** The panel's edge, its seam line and the folds through its middle. */
+function groundLines({ edge, inner, width, height }: TemplateGround): FigureItem[] {
+  const fold = { stroke: QUIET_INK, width: 0.15, dash: [6, 1.5, 0.8, 1.5] }
+  return [
+    drawPath(linePath(width / 2, 0, width / 2, height), fold),
+    drawPath(linePath(0, height / 2, width, height / 2), fold),
+    ...inner.map((line) => drawPath(polygonPath(line), { stroke: INK, width: 0.2, dash: [3, 1.5] })),
+    drawPath(polygonPath(edge), { stroke: INK, width: 0.4 }),
+  ]
+}
+
+/** Crop ticks in the middle of each overlap, and a diamond on it that the two sheets share. */
+function joinMarks(tiling: TemplateTiling, { row, column, view }: TemplateTile): FigureItem[] {
+  const { width, height } = view
+  const half = tiling.overlap / 2
+  const items: FigureItem[] = []
+  const tick = (x1: number, y1: number, x2: number, y2: number): void => {
+    items.push(drawPath(linePath(x1, y1, x2, y2), { stroke: INK, width: 0.25 }))
+  }
+  const diamond = (x: number, y: number): void => {
+    const points = [
+      { x, y: y - 3 },
+      { x: x + 3, y },
+      { x, y: y + 3 },
+      { x: x - 3, y },
+    ]
+    items.push(drawPath(polygonPath(points), { stroke: INK, width: 0.25 }))
+    items.push(
+      drawPath([...linePath(x - 3, y, x + 3, y), ...linePath(x, y - 3, x, y + 3)], {
+        stroke: INK,
+        width: 0.12,
+      }),
+    )
+  }
+  const upright = [column > 1 ? half : null, column < tiling.columns ? width - half : null]
+  const level = [row > 1 ? half : null, row < tiling.rows ? height - half : null]
+  for (const x of upright) {
+    if (x === null) continue
+    tick(TICKS + x, 0.5, TICKS + x, TICKS - 0.5)
+    tick(TICKS + x, TICKS + height + 0.5, TICKS + x, 2 * TICKS + height - 0.5)
+    for (const share of MARKS) diamond(TICKS + x, TICKS + height * share)
+  }
+  for (const y of level) {
+    if (y === null) continue
+    tick(0.5, TICKS + y, TICKS - 0.5, TICKS + y)
+    tick(TICKS + width + 0.5, TICKS + y, 2 * TICKS + width - 0.5, TICKS + y)
+    for (const share of MARKS) diamond(TICKS + width * share, TICKS + y)
+  }
+  return items
+}
+
+/** Where diamonds stand along a side: sheets of a row and of a column are of one size, so that they meet. */
+const MARKS = [0.25, 0.75] as const
+
+/** The whole panel in small with its sheets, the current one (if any) filled. */
+export function templateKey(
+  ground: TemplateGround,
+  tiling: TemplateTiling,
+  current: TemplateTile | null,
+  width: number,
+  height: number,
+): Figure {
+  const scale = Math.min(width / (ground.width + 2 * RIM), height / (ground.height + 2 * RIM))
+  const items: FigureItem[] = []
+  const printed = new Set(tiling.tiles)
+  for (const place of tiling.places) {
+    const here = current !== null && place.row === current.row && place.column === current.column
+    const box = cutBox(tiling, place)
+    const [x, y] = [(box.x + RIM) * scale, (box.y + RIM) * scale]
+    const [wide, high] = [box.width * scale, box.height * scale]
+    const fill = here ? INK : PAPER
+    items.push(drawPath(rectanglePath(x, y, wide, high), { fill, stroke: INK, width: 0.2 }))
+    if (!printed.has(place) || wide < 7 || high < 4) continue
+    items.push(
+      drawText(tileName(place), x + wide / 2, y + high / 2 + 0.85, 7, {
+        anchor: 'middle',
+        weight: here ? 'bold' : 'regular',
+        colour: here ? PAPER : INK,
+      }),
+    )
+  }
+  return { width: (ground.width + 2 * RIM) * scale, height: (ground.height + 2 * RIM) * scale, items }
+}
+
+/** "2·3": row 2, column 3. */
+export const tileName = ({ row, column }: TemplateTile): string => `${row}·${column}`
+
+/** What is left of a sheet when every overlap is cut in its middle. */
+export function cutBox(tiling: TemplateTiling, { row, column, view }: TemplateTile): Bounds {
+  const half = tiling.overlap / 2
+  const left = column > 1 ? half : 0
+  const top = row > 1 ? half : 0
+  return {
+    x: view.x + left,
+    y: view.y + top,
+    width: view.width - left - (column < tiling.columns ? half : 0),
+    height: view.height - top - (row < tiling.rows ? half : 0),
+  }
+}

@@ -1,0 +1,81 @@
+/** What lies where: every item with its yarn, size, place and turn, to tick off. */
+import type { MotifAccount, PlacedMotif } from '../../../shared-types/plan'
+import type { TemplateGround } from '../../../src-core/figures/applique-ground'
+import { knownSize } from '../../../src-core/figures/sentence'
+import { formatLength, formatNumber } from '../../../src-core/units/format'
+import type { Draft, Job } from '../page'
+import { newSheet } from '../page'
+import { TYPE } from '../setting'
+import type { Column, Row } from '../table'
+import { drawTable } from '../table'
+import { slotWords } from '../words'
+import { TEMPLATE_WORDS as WORDS } from '../words-template'
+
+const YARN = 46
+const NOTE = 34
+
+/** The list on as many pages as it takes. */
+export function templateList(job: Job, ground: TemplateGround): Draft[] {
+  const drafts: Draft[] = []
+  let rows = listRows(job, ground)
+  while (rows.length > 0) {
+    const sheet = newSheet(job)
+    let y = sheet.top
+    if (drafts.length === 0) {
+      y = sheet.title(WORDS.list)
+      y = sheet.paragraph(WORDS.listIntroduction(ground.reverse), sheet.left, y, sheet.inner) + 3
+    }
+    const { drawn } = drawTable(sheet, y, COLUMNS, rows, { size: TYPE.list })
+    rows = rows.slice(Math.max(1, drawn))
+    const bookmarks = drafts.length === 0 ? [WORDS.list] : []
+    drafts.push({ section: 'items', name: WORDS.list, bookmarks, sheet })
+  }
+  return drafts
+}
+
+const COLUMNS: readonly Column[] = WORDS.columns.map((heading, i): Column => ({
+  heading,
+  align: i < 3 ? 'left' : 'right',
+  ...(i === 1 ? { width: YARN } : i === 2 ? { width: NOTE } : {}),
+}))
+
+function listRows(job: Job, ground: TemplateGround): Row[] {
+  const { plan, units } = job
+  const placed = new Map(plan.motifs.map((motif) => [motif.id, motif]))
+  const accounts = new Map((plan.accounts ?? []).map((account) => [account.id, account]))
+  const marks = new Map(job.ground.marks.map((mark) => [mark.id, mark]))
+  return ground.items.flatMap(({ id }): Row[] => {
+    const item = placed.get(id)
+    const account = accounts.get(item?.motif ?? '')
+    if (!item || !account) return []
+    const mark = marks.get(item.colourway)
+    const yarn = mark ? [mark.code, slotWords(mark.slots)].filter(Boolean).join(' · ') : ''
+    return [
+      {
+        cells: [
+          `☐ ${item.label}  ${account.name}`,
+          yarn,
+          notes(job, item),
+          sizeWords(account, job),
+          formatLength(item.x, units),
+          formatLength(item.y, units),
+          `${formatNumber(item.turn, 1)}°`,
+        ],
+      },
+    ]
+  })
+}
+
+const sizeWords = (account: MotifAccount, { units }: Job): string => formatLength(knownSize(account), units)
+
+/** "wrong side up, on 2 and 5". */
+function notes({ plan }: Job, item: PlacedMotif): string {
+  const labels = new Map(plan.motifs.map((motif) => [motif.id, motif.label]))
+  const below = (plan.overlaps ?? [])
+    .filter(({ above }) => above === item.id)
+    .map((overlap) => labels.get(overlap.below) ?? '')
+  return [
+    ...(item.flipped ? [WORDS.wrongSide] : []),
+    ...(below.length > 0 ? [WORDS.on(below.join(', '))] : []),
+  ].join(', ')
+}

@@ -1,0 +1,121 @@
+/** An appliqué's template: a page to begin with, the panel at full size on sheets, the list of what lies where. */
+import type { TemplateGround } from '../../../src-core/figures/applique-ground'
+import { templateOverview, testSquare } from '../../../src-core/figures/applique-overview'
+import type { TemplateTile, TemplateTiling } from '../../../src-core/figures/applique-tiles'
+import {
+  templateKey,
+  templateTileFigure,
+  tileName,
+  tileTemplate,
+} from '../../../src-core/figures/applique-tiles'
+import { MM_PER_INCH } from '../../../src-core/units/quantity'
+import type { Draft, Job } from '../page'
+import { newSheet } from '../page'
+import type { Sheet } from '../setting'
+import { TYPE } from '../setting'
+import { TEMPLATE_WORDS as WORDS } from '../words-template'
+import { withCautions } from './cautions'
+import { materialPages } from './materials'
+import { motifPages } from './motif'
+import { sentenceOf } from './overview'
+import { templateList } from './template-list'
+
+const HEAD = 17
+const KEY = { width: 34, height: 15.5 } as const
+const SQUARE = 50
+const GAP = 8
+
+/** All pages of a template. */
+export function templatePages(job: Job, ground: TemplateGround): Draft[] {
+  const { tiling, landscape } = planTiles(job, ground)
+  return [
+    firstPage(job, ground, tiling),
+    ...tiling.tiles.map((tile) => tilePage(job, ground, tiling, tile, landscape)),
+    ...templateList(job, ground),
+    ...materialPages(job),
+    ...withCautions(job, accountPages(job)),
+  ]
+}
+
+/** The way round of the paper that takes fewer sheets; upright where both take the same. */
+function planTiles(job: Job, ground: TemplateGround): { tiling: TemplateTiling; landscape: boolean } {
+  const [upright, lying] = [false, true].map((landscape) => {
+    const sheet = newSheet(job, landscape)
+    const tiling = tileTemplate(ground, sheet.inner, sheet.bottom - sheet.top - HEAD)
+    return { tiling, landscape }
+  }) as [{ tiling: TemplateTiling; landscape: boolean }, { tiling: TemplateTiling; landscape: boolean }]
+  return lying.tiling.tiles.length < upright.tiling.tiles.length ? lying : upright
+}
+
+function firstPage(job: Job, ground: TemplateGround, tiling: TemplateTiling): Draft {
+  const sheet = newSheet(job)
+  let y = sheet.title(job.title)
+  y = sheet.paragraph(sentenceOf(job), sheet.left, y, sheet.inner, { size: TYPE.lead }) + 4
+  if (ground.reverse) y = sheet.paragraph(WORDS.reversed, sheet.left, y, sheet.inner, { weight: 'bold' }) + 3
+  sheet.rule(y)
+  y += 4
+  const bottom = squares(sheet, y)
+  const x = sheet.left + SQUARE + MM_PER_INCH + 2 * GAP
+  const width = sheet.right - x
+  let right = sheet.heading(WORDS.print, x, y)
+  right = sheet.paragraph(WORDS.printHow, x, right, width)
+  y = Math.max(bottom, right) + 6
+  const column = (sheet.inner - GAP) / 2
+  const leftOut = tiling.places.length - tiling.tiles.length
+  const assembled =
+    tiling.places.length === 1
+      ? WORDS.oneSheet
+      : WORDS.sheets(tiling.tiles.length, tiling.overlap) + (leftOut > 0 ? WORDS.leftOut(leftOut) : '')
+  const marks = WORDS.marksTold(
+    ground.inner.length > 0,
+    ground.items.some((item) => item.covered),
+  )
+  const one = sheet.paragraph(assembled, sheet.left, sheet.heading(WORDS.assemble, sheet.left, y), column)
+  const second = sheet.left + column + GAP
+  const two = sheet.paragraph(marks, second, sheet.heading(WORDS.marks, second, y), column)
+  y = Math.max(one, two) + 6
+  const figure = templateOverview(ground, tiling, sheet.inner, sheet.bottom - y - 2)
+  sheet.figure(figure, sheet.left + (sheet.inner - figure.width) / 2, y)
+  const name = ground.reverse ? WORDS.overviewReversed : WORDS.overview
+  return { section: 'overview', name, bookmarks: [name], sheet }
+}
+
+/** Both test squares; returns the y below. */
+function squares(sheet: Sheet, y: number): number {
+  sheet.figure(testSquare(SQUARE, WORDS.squares.metric), sheet.left, y)
+  const inch = testSquare(MM_PER_INCH, WORDS.squares.imperial)
+  sheet.figure(inch, sheet.left + SQUARE + GAP, y + SQUARE - inch.height)
+  return y + SQUARE
+}
+
+function tilePage(
+  job: Job,
+  ground: TemplateGround,
+  tiling: TemplateTiling,
+  tile: TemplateTile,
+  landscape: boolean,
+): Draft {
+  const sheet = newSheet(job, landscape)
+  const title = WORDS.tile(tile.row, tile.column)
+  const y = sheet.text(title + (ground.reverse ? WORDS.tileReversed : ''), sheet.left, sheet.top, {
+    size: TYPE.heading + 3,
+    weight: 'bold',
+  })
+  sheet.text(WORDS.print, sheet.left, y, { size: TYPE.table })
+  if (tiling.places.length > 1) {
+    const key = templateKey(ground, tiling, tile, KEY.width, KEY.height)
+    sheet.figure(key, sheet.right - key.width, sheet.top)
+  }
+  const figure = templateTileFigure(ground, tiling, tile, job.measure)
+  sheet.figure(figure, sheet.left + (sheet.inner - figure.width) / 2, sheet.top + HEAD)
+  return { section: 'template', name: `Sheet ${tileName(tile)}`, bookmarks: [title], sheet }
+}
+
+/** A page for each motif, with its measures and its rounds. */
+function accountPages(job: Job): Draft[] {
+  const ways = new Map((job.project.colourways ?? []).map((way) => [way.id, way.motif]))
+  return (job.plan.accounts ?? []).flatMap((account) => {
+    const marks = job.ground.marks.filter((mark) => ways.get(mark.id) === account.id)
+    return motifPages({ ...job, plan: { ...job.plan, motif: account }, ground: { ...job.ground, marks } })
+  })
+}

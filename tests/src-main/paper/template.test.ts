@@ -1,0 +1,284 @@
+import { readFileSync } from 'node:fs'
+import { beforeAll, describe, expect, it } from 'vitest'
+import type { Plan } from '../../../shared-types/plan'
+import type { Paper, Project } from '../../../shared-types/project'
+import { templateGround } from '../../../src-core/figures/applique-ground'
+import type { TemplateGround } from '../../../src-core/figures/applique-ground'
+import { placeOutline } from '../../../src-core/geometry/place'
+import { contains, distanceToEdge } from '../../../src-core/geometry/points'
+import { planProject } from '../../../src-core/plan'
+import { mapPages, renderMap } from '../../../src-main/paper/index'
+import { DATE, VERSION } from './projects'
+import { readPdf } from './read-pdf'
+import type { ReadPdf } from './read-pdf'
+import { boxOfPoints, readPaths } from './read-paths'
+import type { Box, ReadPath } from './read-paths'
+
+const example = (name: string): Project =>
+  JSON.parse(readFileSync(new URL(`../../../examples/${name}.petalyard`, import.meta.url), 'utf8')) as Project
+
+interface Tile {
+  readonly row: number
+  readonly column: number
+  /** Window of the sheet on the page, and how to come from the page to the panel. */
+  readonly window: Box
+  readonly paths: readonly ReadPath[]
+}
+
+const size = ({ left, top, right, bottom }: Box) => [right - left, bottom - top] as const
+
+/** The sheets of a template: every page that names its row and column. */
+function tilesOf(read: ReadPdf, paths: readonly (readonly ReadPath[])[]): Tile[] {
+  return read.pages.flatMap((page, i) => {
+    const named = /^Row (\d+), column (\d+)/.exec(page.words.trim())
+    if (!named) return []
+    const clipped = paths[i]!.filter((path) => path.clip)
+    return [{ row: Number(named[1]), column: Number(named[2]), window: clipped[0]!.clip!, paths: clipped }]
+  })
+}
+
+/** Distance of a point from the line of a path as printed, closed. */
+function toLine(point: { x: number; y: number }, { points }: ReadPath): number {
+  let best = Infinity
+  points.forEach((a, k) => {
+    best = Math.min(best, distanceToEdge(point, a, points[(k + 1) % points.length]!))
+  })
+  return best
+}
+
+describe.each([
+  ['quince-wreath-cushion', 'A4', false],
+  ['quince-wreath-cushion', 'Letter', true],
+  ['pond-edge-bag', 'Letter', false],
+  ['pond-edge-bag', 'A4', true],
+] as const)('the template of %s on %s, reversed: %s', (name, paper: Paper, reverse) => {
+  const project = example(name)
+  const plan: Plan = planProject(project)
+  const ground: TemplateGround = templateGround(plan, reverse)!
+  let read: ReadPdf
+  let paths: ReadPath[][]
+  let tiles: Tile[]
+  /** Where the panel's top left lies on the page of a sheet. */
+  const origin = (tile: Tile) => {
+    const [width, height] = size(tiles.find(({ row, column }) => row === 1 && column === 1)!.window)
+    return {
+      x: tile.window.left + 3 - (tile.column - 1) * (width - 10),
+      y: tile.window.top + 3 - (tile.row - 1) * (height - 10),
+    }
+  }
+  beforeAll(async () => {
+    const bytes = await renderMap(project, plan, { paper, reverse, date: DATE, version: VERSION })
+    read = await readPdf(bytes)
+    paths = await readPaths(bytes)
+    tiles = tilesOf(read, paths)
+  })
+
+  it('prints every outline point within 0.1 mm of the plan, on every sheet that shows it', () => {
+    const accounts = new Map(plan.accounts!.map((account) => [account.id, account]))
+    let looked = 0
+    const seen = new Map<string, Set<number>>()
+    for (const tile of tiles) {
+      const { x, y } = origin(tile)
+      const lines = tile.paths.filter((path) => path.stroked && path.points.length > 3)
+      const outlines = [
+        { id: 'edge', outline: plan.panel!.outline },
+        ...plan.motifs.map((motif) => ({
+          id: motif.id,
+          outline: placeOutline(accounts.get(motif.motif!)!.outline, motif),
+        })),
+      ]
+      for (const { id, outline } of outlines) {
+        const onPage = outline.map((p) => ({ x: x + (reverse ? plan.size.width - p.x : p.x), y: y + p.y }))
+        const shown = onPage.flatMap((p, i) => {
+          const { left, right, top, bottom } = tile.window
+          return p.x >= left && p.x <= right && p.y >= top && p.y <= bottom ? [i] : []
+        })
+        if (shown.length === 0) continue
+        // One and the same printed line holds all of them, and holds nothing else.
+        const far = (line: ReadPath) => Math.max(...shown.map((i) => toLine(onPage[i]!, line)))
+        const printed = lines.reduce((best, line) => (far(line) < far(best) ? line : best))
+        expect(far(printed), `${id} on ${tile.row}·${tile.column}`).toBeLessThan(0.1)
+        const drawn: ReadPath = { ...printed, points: onPage }
+        for (const p of printed.points) expect(toLine(p, drawn)).toBeLessThan(0.1)
+        looked += shown.length
+        const points = seen.get(id) ?? new Set()
+        shown.forEach((i) => points.add(i))
+        seen.set(id, points)
+      }
+    }
+    expect(looked).toBeGreaterThan(1000)
+    // Nothing falls between the sheets.
+    for (const motif of plan.motifs)
+      expect(seen.get(motif.id)?.size).toBe(accounts.get(motif.motif!)!.outline.length)
+    expect(seen.get('edge')?.size).toBe(plan.panel!.outline.length)
+  })
+
+  it('overlaps by the 10 mm that it says, sheets being of one size', () => {
+    expect(tiles.length).toBeGreaterThan(1)
+    const [width, height] = size(tiles[0]!.window)
+    for (const tile of tiles) {
+      // Places are printed to a hundredth of a millimetre.
+      expect(Math.abs(size(tile.window)[0] - width)).toBeLessThan(0.03)
+      expect(Math.abs(size(tile.window)[1] - height)).toBeLessThan(0.03)
+    }
+    const columns = Math.max(...tiles.map(({ column }) => column))
+    const rows = Math.max(...tiles.map(({ row }) => row))
+    // Together they are the panel and 3 mm round it, each overlap counted once.
+    expect(columns * width - (columns - 1) * 10).toBeCloseTo(plan.size.width + 6, 1)
+    expect(rows * height - (rows - 1) * 10).toBeCloseTo(plan.size.height + 6, 1)
+    expect(read.pages[0]!.words).toContain('Neighbours overlap by 10 mm.')
+    expect(read.pages[0]!.words).toContain(`printed on ${tiles.length} sheets`)
+  })
+
+  it('has ticks at the middle of every overlap, and diamonds that neighbours share', () => {
+    const columns = Math.max(...tiles.map(({ column }) => column))
+    for (const tile of tiles) {
+      const page = read.pages.findIndex(({ words }) =>
+        words.trim().startsWith(`Row ${tile.row}, column ${tile.column}`),
+      )
+      const free = paths[page]!.filter((path) => !path.clip && path.stroked)
+      const upright = free.filter(
+        ({ points }) =>
+          points.length === 2 && points[0]!.x === points[1]!.x && Math.abs(points[0]!.y - points[1]!.y) < 5,
+      )
+      const wished = [
+        ...(tile.column > 1 ? [tile.window.left + 5] : []),
+        ...(tile.column < columns ? [tile.window.right - 5] : []),
+      ]
+      for (const x of wished)
+        expect(upright.filter(({ points }) => Math.abs(points[0]!.x - x) < 0.05)).toHaveLength(2)
+      const diamonds = free.filter(({ points }) => {
+        const { left, right, top, bottom } = boxOfPoints(points)
+        return points.length === 4 && Math.abs(right - left - 6) < 0.05 && Math.abs(bottom - top - 6) < 0.05
+      })
+      expect(diamonds.length).toBeGreaterThanOrEqual(2)
+    }
+  })
+
+  it('begins with squares of 50 mm and 25.4 mm, and says so', () => {
+    const squares = paths[0]!
+      .filter(({ points, stroked }) => points.length === 4 && stroked)
+      .map(({ points }) => size(boxOfPoints(points)))
+    for (const side of [50, 25.4])
+      expect(squares.some(([w, h]) => Math.abs(w - side) < 0.02 && Math.abs(h - side) < 0.02)).toBe(true)
+    const { words } = read.pages[0]!
+    for (const text of ['Print at 100 %, no scaling', '50 mm', '1 in']) expect(words).toContain(text)
+    for (const tile of tiles)
+      expect(
+        read.pages.some(
+          (page) =>
+            page.words.includes(`Row ${tile.row}, column ${tile.column}`) &&
+            page.words.includes('Print at 100 %, no scaling'),
+        ),
+      ).toBe(true)
+    expect(read.viewerPreferences).toMatchObject({ PrintScaling: 'None' })
+  })
+
+  it('keeps everything 12 mm from the edge of the paper, and text at 7 pt or more', () => {
+    const [width, height] = paper === 'A4' ? [210, 297] : [215.9, 279.4]
+    read.pages.forEach((page, i) => {
+      expect([page.width, page.height].sort((a, b) => a - b)).toEqual([
+        expect.closeTo(width, 1) as number,
+        expect.closeTo(height, 1) as number,
+      ])
+      for (const { x, y, width: wide, text, size: type } of page.texts) {
+        expect(x, text).toBeGreaterThanOrEqual(11.99)
+        expect(x + wide, text).toBeLessThanOrEqual(page.width - 11.99)
+        expect(y, text).toBeGreaterThan(12)
+        expect(y, text).toBeLessThan(page.height - 12)
+        expect(type, text).toBeGreaterThanOrEqual(7)
+      }
+      for (const path of paths[i]!) {
+        const { left, right, top, bottom } = path.clip ?? boxOfPoints(path.points)
+        expect(Math.min(left, top)).toBeGreaterThanOrEqual(11.99)
+        expect(right).toBeLessThanOrEqual(page.width - 11.99)
+        expect(bottom).toBeLessThanOrEqual(page.height - 11.99)
+      }
+    })
+  })
+
+  it('writes each number in its outline, and marks the centre with a cross', () => {
+    for (const item of ground.items) {
+      const found = tiles.some((tile) => {
+        const at = origin(tile)
+        const page = read.pages.find(({ words }) =>
+          words.trim().startsWith(`Row ${tile.row}, column ${tile.column}`),
+        )!
+        const x = at.x + item.centre.x
+        const y = at.y + item.centre.y
+        const cross = tile.paths.some(({ points }) => {
+          const box = boxOfPoints(points)
+          return (
+            points.length === 4 &&
+            Math.abs((box.left + box.right) / 2 - x) < 0.05 &&
+            Math.abs((box.top + box.bottom) / 2 - y) < 0.05 &&
+            Math.abs(box.right - box.left - 6) < 0.05
+          )
+        })
+        const numbered = page.texts.some(
+          (t) =>
+            t.text === item.label &&
+            contains(item.outline, { x: t.x + t.width / 2 - at.x, y: t.y - 1 - at.y }),
+        )
+        return cross && numbered
+      })
+      expect(found, item.label).toBe(true)
+    }
+  })
+
+  it('lists every item from the lowest to the topmost, then yarn, thread and cautions', () => {
+    const words = read.pages.map((page) => page.words).join(' ')
+    let from = 0
+    for (const id of plan.stacking!) {
+      const motif = plan.motifs.find((entry) => entry.id === id)!
+      const account = plan.accounts!.find((entry) => entry.id === motif.motif)!
+      const at = words.indexOf(`☐ ${motif.label} ${account.name}`, from)
+      expect(at, id).toBeGreaterThanOrEqual(from)
+      from = at
+    }
+    expect(words).toContain('Sewing thread')
+    expect(words).toContain('fire safety of furnishings')
+    if (reverse) expect(read.pages[0]!.words).toContain('Mirrored: for marking on the back')
+    expect(words.includes('mirrored, for the back')).toBe(reverse)
+  })
+})
+
+describe('templates', () => {
+  const project = example('pond-edge-bag')
+  const plan = planProject(project)
+
+  it('say what lies wrong side up and what lies on what', () => {
+    const words = mapPages(project, plan, { date: DATE })
+      .map(({ figure }) => JSON.stringify(figure))
+      .join(' ')
+    for (const told of ['"wrong side up, on 4"', '"wrong side up"', 'What is dashed lies under'])
+      expect(words.includes(told), told).toBe(true)
+  })
+
+  it('are the same bytes twice, and others when reversed', async () => {
+    const render = (reverse: boolean) => renderMap(project, plan, { date: DATE, version: VERSION, reverse })
+    const first = Buffer.from(await render(false))
+    expect(Buffer.from(await render(false)).equals(first)).toBe(true)
+    expect(Buffer.from(await render(true)).equals(first)).toBe(false)
+  })
+
+  it('of something small are one sheet without ticks; of something large leave out empty sheets', async () => {
+    const layout = (side: number) => ({
+      kind: 'applique' as const,
+      panel: { shape: 'rectangle' as const, width: side, height: side, allowance: 10 },
+      items: [{ motif: 'star', colourway: 'pale', x: side / 2 - 40, y: 60 }],
+    })
+    const pages = async (side: number) => {
+      const one = { ...project, layout: layout(side) }
+      return readPdf(await renderMap(one, planProject(one), { date: DATE, version: VERSION }))
+    }
+    const small = await pages(150)
+    expect(small.pages.filter(({ words }) => words.trim().startsWith('Row'))).toHaveLength(1)
+    expect(small.pages[0]!.words).toContain('The template is on one sheet.')
+    const large = await pages(1400)
+    const sheets = large.pages.filter(({ words }) => words.trim().startsWith('Row')).length
+    expect(large.pages[0]!.words).toMatch(
+      new RegExp(`printed on ${sheets} sheets.*with nothing on them are left out`),
+    )
+  })
+})
