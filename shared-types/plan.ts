@@ -43,7 +43,11 @@ export interface MeasuredRound {
   readonly outerRadius: number
   readonly stitches: number
   readonly flatness: number
+  /** How it lies (M17); null for rounds that are not judged: the first two, petals, open loops. */
+  readonly lies: Lie | null
 }
+
+export type Lie = 'flat' | 'may-cup' | 'cups' | 'may-ruffle' | 'ruffles'
 
 /** The account of one motif. `outline` is closed, clockwise on screen (y down), about the centre, unturned. */
 export interface MotifAccount {

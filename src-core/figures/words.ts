@@ -1,4 +1,5 @@
 /** Words for people that figures and the project sentence share. English; numbers up to twenty-four in words. */
+import type { Lie } from '../../shared-types/plan'
 
 const NUMERALS = [
   'no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve',
@@ -21,3 +22,29 @@ export function listed(parts: readonly string[]): string {
   if (parts.length < 2) return parts.join('')
   return `${parts.slice(0, -1).join(', ')} and ${parts.at(-1)}`
 }
+
+/** How a round lies, in the words of the trade. */
+export const LIE_WORDS: Readonly<Record<Lie, string>> = {
+  flat: 'lies flat',
+  'may-cup': 'may cup',
+  cups: 'cups',
+  'may-ruffle': 'may ruffle',
+  ruffles: 'ruffles',
+}
+
+/** "rounds 3 and 4 lie flat, round 5 may cup": rounds that lie alike are told together; nothing where none is judged. */
+export function lieSentence(
+  rounds: readonly { readonly number: number; readonly lies: Lie | null }[],
+): string {
+  const kinds = new Map<Lie, number[]>()
+  for (const { number, lies } of rounds) if (lies) kinds.set(lies, [...(kinds.get(lies) ?? []), number])
+  return [...kinds]
+    .map(([lie, numbers]) =>
+      numbers.length === 1
+        ? `round ${numbers[0]} ${LIE_WORDS[lie]}`
+        : `rounds ${listed(numbers.map(String))} ${PLURALS[lie] ?? LIE_WORDS[lie]}`,
+    )
+    .join(', ')
+}
+
+const PLURALS: Readonly<Partial<Record<Lie, string>>> = { flat: 'lie flat', cups: 'cup', ruffles: 'ruffle' }

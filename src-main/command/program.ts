@@ -1,6 +1,7 @@
 /** The commands, their options and their help. What each one does stands in `commands/`. */
 import { Command, CommanderError } from 'commander'
 import { version } from '../../package.json'
+import { addChart } from './commands/chart'
 import { addCheck } from './commands/check'
 import { addExample } from './commands/example'
 import { addFit } from './commands/fit'
@@ -16,7 +17,16 @@ import { printable } from './text'
 /** Adds one command to the program; it ends with the code that it gives back. */
 export type AddCommand = (program: Command, around: Surroundings, end: (code: ExitCode) => void) => void
 
-const COMMANDS: readonly AddCommand[] = [addCheck, addMeasure, addRead, addPlan, addFit, addMap, addExample]
+const COMMANDS: readonly AddCommand[] = [
+  addCheck,
+  addMeasure,
+  addRead,
+  addPlan,
+  addFit,
+  addMap,
+  addChart,
+  addExample,
+]
 
 const ABOUT = 'Plans what comes after the crocheted motif: arrangement, joins, yarn and the printed map.'
 

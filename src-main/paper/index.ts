@@ -19,7 +19,10 @@ import { writePdf } from './pdf/file'
 import { FOOTER, MARGIN, shorten, TYPE } from './setting'
 import { footerLeft, footerRight, UNTITLED } from './words'
 
+export { chartPages, renderCharts } from './chart'
+export type { ChartRequest } from './chart'
 export type { MapPage } from './page'
+export { figureToSvg } from './svg'
 
 export interface MapOptions {
   /** Each defaults to what the project's sheet says, else A4, ink and the project's terms. */

@@ -22,7 +22,21 @@ export const MOTIF_WORDS = {
   },
   range: (provenance: Provenance, low: string, high: string): string =>
     `${FROM[provenance]} The next one may come out ${low} to ${high}.`,
-  rounds: (terms: Terms): string => `Rounds as written, in ${terms} terms`,
+  rounds: (written: Terms, printed: Terms): string =>
+    written === printed
+      ? `Rounds as written, in ${written} terms`
+      : `Rounds in ${printed} terms, written in ${written} terms`,
+  abbreviations: 'Abbreviations',
+  special: 'Special stitches',
+  chart: 'Chart',
+  key: 'Key to the chart',
+  part: (rounds: readonly number[], behind: boolean): string => {
+    const words = rounds.length === 1 ? `Round ${rounds[0]}` : `Rounds ${listed(rounds.map(String))}`
+    return behind ? `${words}, worked behind. Lighter: the stitches that they are worked into.` : words
+  },
+  chartAdvice: (hand: Hand): string =>
+    `Read from the middle outward, ${hand === 'left' ? 'clockwise' : 'counter-clockwise'}. The number of a round stands where it begins.`,
+  leafAdvice: 'Read around the foundation chain, from the number and with the arrow.',
   colours: (slots: readonly string[]): string =>
     slots.length < 2 ? '' : `Colours from the middle outward: ${listed(slots)}.`,
   round: (number: number): string => `Round ${number}`,

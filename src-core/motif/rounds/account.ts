@@ -14,7 +14,7 @@ import { CLOCK_DIRECTIONS, leafAnchors, petalAnchors, roundAnchors, sidedAnchors
 import { MEASURED_SPREAD, OUTLINE_POINTS } from '../constants'
 import { leafOutline, leafWidest, roundOutline, sidedOutline } from '../outlines'
 import { CORNERS, OUTER_LOOPS } from './constants'
-import { checkRounds, flatnessOf } from './checks'
+import { checkRounds, flatnessOf, lieOf } from './checks'
 import { at, radiusOf } from './ground'
 import type { LocatedElement, LocatedRound } from './ground'
 import { locateLeaf, stemPoints } from './leaf'
@@ -302,6 +302,7 @@ function measuredRounds(located: readonly LocatedRound[], ratio: number): Measur
     outerRadius: Math.max(...envelope([entry]), 0) * ratio,
     stitches: entry.round.stitches,
     flatness: flatnessOf(entry),
+    lies: lieOf(entry),
   }))
 }
 
@@ -415,6 +416,7 @@ function leafAccount(
       outerRadius: own.length / 2,
       stitches: round.stitches,
       flatness: 1,
+      lies: null,
     })),
     ...work,
     layers: slots.map((slot, i) => ({

@@ -1,5 +1,6 @@
 /** What a tech editor would say of the rounds' shape: rings, loops, petals, and how it lies (M5, M9, M12, M17). */
 import type { Finding } from '../../../shared-types/finding'
+import type { Lie } from '../../../shared-types/plan'
 import type { RoundsMotif } from '../../../shared-types/project'
 import { finding } from '../../findings/finding'
 import type { FindingCode } from '../../findings/catalogue'
@@ -8,6 +9,8 @@ import { formatNumber } from '../../units/format'
 import { CROWDED, FLATNESS, FLATNESS_FROM_ROUND, LOOP_HOLDS, RING_HOLDS } from './constants'
 import type { LocatedRound } from './ground'
 import type { ReadMotif } from './read-motif'
+
+export type { Lie }
 
 /** Findings on the shape of located rounds. */
 export function checkRounds(
@@ -61,9 +64,7 @@ export function flatnessOf(entry: LocatedRound): number {
   return radius > 0 ? entry.length / (around * radius) : 0
 }
 
-export type Lie = 'cups' | 'may-cup' | 'flat' | 'may-ruffle' | 'ruffles'
-
-/** M17 bands, for rounds of stitches; null where a round is not judged: petals and loops lie by other rules. */
+/** M17: how a round lies; null for those that are not judged: the first two, petals, open loops. */
 export function lieOf(entry: LocatedRound): Lie | null {
   if (entry.round.number < FLATNESS_FROM_ROUND || entry.petals.length > 0 || entry.radius <= 0) return null
   if (entry.round.elements.some((element) => element.role === 'space' && element.count > 2)) return null
@@ -76,6 +77,6 @@ export function lieOf(entry: LocatedRound): Lie | null {
 
 function checkFlatness(entry: LocatedRound, say: Say): void {
   const lie = lieOf(entry)
-  if (lie !== null && lie !== 'flat')
-    say(`motif/${lie}`, entry, { flatness: formatNumber(flatnessOf(entry), 2) })
+  if (lie === null || lie === 'flat') return
+  say(`motif/${lie}`, entry, { flatness: formatNumber(flatnessOf(entry), 2) })
 }

@@ -5,11 +5,11 @@ import { PAPERS, SHEET_STYLES } from '../../../shared-types/project'
 import type { Paper, SheetStyle, Terms } from '../../../shared-types/project'
 import { planProject } from '../../../src-core/plan'
 import { formatNumber } from '../../../src-core/units/format'
-import { explainWriteFailure, replaceFile, WriteFailure } from '../../documents'
 import { CommandEnd, EXIT } from '../exit-codes'
 import { readPagesOption } from '../options'
 import type { AddCommand } from '../program'
 import { complainOf, exitFor, loadProject } from '../project-file'
+import { writeOut } from '../write-out'
 
 interface Options {
   readonly out: string
@@ -63,19 +63,10 @@ export const addMap: AddCommand = (program, around, end) => {
       const bytes = await task.catch((error: unknown) => {
         throw error instanceof NoSuchPageError ? new CommandEnd(EXIT.wrongUse, error.message) : error
       })
-      await write(out, bytes)
+      await writeOut(out, bytes)
       around.out(
         `Wrote ${out}: ${formatNumber(plan.motifs.length)} motifs, ${formatNumber(bytes.length / 1000)} kB\n`,
       )
       return end(exitFor(plan.findings))
     })
-}
-
-async function write(out: string, bytes: Uint8Array): Promise<void> {
-  try {
-    await replaceFile(out, bytes, { backup: false })
-  } catch (error) {
-    if (error instanceof WriteFailure) throw new CommandEnd(EXIT.notWritten, explainWriteFailure(error, out))
-    throw error
-  }
 }

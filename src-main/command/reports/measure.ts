@@ -1,9 +1,12 @@
 /** `petalyard measure` for people: each motif with its sizes, rounds and yarn. */
 import type { MotifAccount, Provenance } from '../../../shared-types/plan'
 import type { Project } from '../../../shared-types/project'
+import { isStitchKey } from '../../../src-core/stitches/table'
+import { stitchAbbreviation } from '../../../src-core/stitches/terms'
+import { LIE_WORDS } from '../../../src-core/figures/words'
 import { formatLength, formatNumber, formatYarnLength } from '../../../src-core/units/format'
 import { listing, table } from '../text'
-import { unitsOf } from './words'
+import { termsOf, unitsOf } from './words'
 
 const SOURCES: Record<Provenance, string> = {
   measured: 'your own measure',
@@ -62,11 +65,10 @@ function roundTable(motif: MotifAccount, length: (mm: number) => string, width: 
     length(2 * round.outerRadius),
     formatNumber(round.stitches),
     formatNumber(round.flatness, 2),
+    round.lies ? LIE_WORDS[round.lies] : '',
   ])
-  const columns = ['Round', 'Across', 'Stitches', 'Fullness'].map((head) => ({
-    head,
-    align: 'right' as const,
-  }))
+  const right = ['Round', 'Across', 'Stitches', 'Fullness'].map((head) => ({ head, align: 'right' as const }))
+  const columns = [...right, { head: 'How it lies', align: 'left' as const }]
   return ['', ...table(columns, rows, width)]
 }
 
@@ -75,7 +77,8 @@ function colourTable(project: Project, motif: MotifAccount, width: number): stri
   if (slots.length === 0) return []
   const rows = slots.map((slot) => {
     const stitches = Object.entries(motif.stitches[slot] ?? {}).map(
-      ([name, count]) => `${formatNumber(count)} ${name}`,
+      ([name, count]) =>
+        `${formatNumber(count)} ${isStitchKey(name) ? stitchAbbreviation(name, termsOf(project)) : name}`,
     )
     const metres = motif.metres[slot]
     return [

@@ -1,21 +1,21 @@
 /** The motif on a page of its own: drawn with its measures, and its rounds as they were written. */
-import type { Motif, RoundsMotif } from '../../../shared-types/project'
+import type { Motif } from '../../../shared-types/project'
 import { motifDimensions, motifFigure } from '../../../src-core/figures/motif-figure'
+import { capital, lieSentence } from '../../../src-core/figures/words'
 import { formatLength } from '../../../src-core/units/format'
 import type { Draft, Job } from '../page'
+import { Flow } from '../flow'
 import { newSheet } from '../page'
 import type { Sheet } from '../setting'
-import { TYPE } from '../setting'
 import { HEADINGS, PAGE_NAMES } from '../words'
 import { measureBlocks, MOTIF_WORDS } from '../words-motif'
+import { setChart } from './chart'
+import { setRounds } from './rounds'
 
 const DRAWING = 114
 const GAP = 6
-const ROUND_LABEL = 34
 /** Room for the measure in the other units. */
 const OTHER_UNITS = 19
-
-type Round = NonNullable<RoundsMotif['rounds']>[number]
 
 /** The pages of the motif; nothing when the plan has none. */
 export function motifPages(job: Job): Draft[] {
@@ -38,6 +38,7 @@ export function motifPages(job: Job): Draft[] {
   const x = sheet.left + DRAWING + GAP
   let right = sheet.heading(HEADINGS.measures, x, y)
   right = measures(job, sheet, x, right, source)
+  const lies = lieSentence(account.rounds)
   const notes = [
     MOTIF_WORDS.range(
       account.provenance,
@@ -46,14 +47,19 @@ export function motifPages(job: Job): Draft[] {
     ),
     figure.scale > 0.9995 ? MOTIF_WORDS.lifeSize : MOTIF_WORDS.scaled(figure.scale),
     MOTIF_WORDS.numbering(job.project.hand ?? 'right', account.shape),
+    lies === '' ? '' : `${capital(lies)}.`,
     MOTIF_WORDS.colours([...account.layers].reverse().map((layer) => layer.slot)),
   ]
   for (const note of notes) {
     if (note !== '') right = sheet.paragraph(note, x, right, sheet.right - x) + 1.6
   }
   y = Math.max(bottom, right) + 6
-  const list = source?.kind === 'rounds' ? (source.rounds ?? []) : []
-  return setRounds(job, sheet, list, y)
+  const flow = new Flow(job, sheet, y, HEADINGS.motif)
+  if (source?.kind === 'rounds' && (source.rounds ?? []).length > 0) {
+    setRounds(job, flow, source)
+    setChart(job, flow, source)
+  }
+  return flow.drafts('motif', PAGE_NAMES.motif)
 }
 
 /** Names on the left, both units on the right; returns the y below. */
@@ -72,35 +78,4 @@ function measures(job: Job, sheet: Sheet, x: number, y: number, source: Motif | 
     y += 3
   }
   return y
-}
-
-/** Rounds word for word, with the colour section of each, from a place on the motif's first page. */
-function setRounds(job: Job, first: Sheet, list: readonly Round[], top: number): Draft[] {
-  const page = (sheet: Sheet, bookmarks: readonly string[]): Omit<Draft, 'end'> => ({
-    section: 'motif',
-    name: PAGE_NAMES.motif,
-    bookmarks,
-    sheet,
-  })
-  if (list.length === 0) return [{ ...page(first, [HEADINGS.motif]), end: top }]
-  const drafts: Draft[] = []
-  const heading = MOTIF_WORDS.rounds(job.project.terms ?? 'US')
-  let sheet = first
-  let y = sheet.heading(heading, sheet.left, top)
-  const width = Math.min(150, sheet.inner - ROUND_LABEL)
-  list.forEach((round, i) => {
-    const height = sheet.heightOf(round.work, width) + 1.8
-    if (y + height > sheet.bottom) {
-      drafts.push(page(sheet, drafts.length === 0 ? [HEADINGS.motif] : []))
-      sheet = newSheet(job)
-      y = sheet.heading(heading, sheet.left, sheet.top)
-    }
-    sheet.text(MOTIF_WORDS.round(i + 1), sheet.left, y, { weight: 'bold' })
-    if (round.slot) {
-      const x = sheet.left + sheet.measure(`${MOTIF_WORDS.round(i + 1)}  `, TYPE.body, 'bold')
-      sheet.text(round.slot, x, y)
-    }
-    y = sheet.paragraph(round.work, sheet.left + ROUND_LABEL, y, width) + 1.8
-  })
-  return [...drafts, { ...page(sheet, drafts.length === 0 ? [HEADINGS.motif] : []), end: y + 4 }]
 }

@@ -1,0 +1,84 @@
+import { extname, resolve } from 'node:path'
+import { Option } from 'commander'
+import { version } from '../../../package.json'
+import type { Project, RoundsMotif, Terms } from '../../../shared-types/project'
+import { roundsAccount } from '../../../src-core/motif/rounds/account'
+import { CommandEnd, EXIT } from '../exit-codes'
+import type { AddCommand } from '../program'
+import { complainOf, exitFor, loadProject } from '../project-file'
+import { writeOut } from '../write-out'
+
+interface Options {
+  readonly out: string
+  readonly motif?: string
+  readonly terms?: Terms
+}
+
+/** `petalyard chart`: symbol charts of motifs in written rounds. */
+export const addChart: AddCommand = (program, around, end) => {
+  program
+    .command('chart')
+    .summary('write the symbol chart of a motif as SVG or PDF')
+    .description('Writes the symbol chart of each motif in written rounds, with its key.')
+    .argument('<file>', 'project file')
+    .requiredOption('-o, --out <chart>', 'the .svg or .pdf to write; one that is there is replaced')
+    .option('--motif <id>', 'only this motif (an SVG holds one)')
+    .addOption(new Option('--terms <terms>', 'terms of the key').choices(['US', 'UK']))
+    .addHelpText('after', '\nExample:\n  petalyard chart throw.petalyard --motif leaf --out leaf.svg')
+    .action(async (file: string, options: Options) => {
+      const ending = extname(options.out).toLowerCase()
+      if (ending !== '.svg' && ending !== '.pdf')
+        throw new CommandEnd(EXIT.wrongUse, `--out ${options.out} must end in .svg or .pdf.`)
+      if (resolve(options.out) === resolve(file))
+        throw new CommandEnd(EXIT.wrongUse, `--out ${options.out} would replace the project itself.`)
+      const { project, findings: invalid } = await loadProject(file)
+      if (!project) {
+        complainOf(around, invalid)
+        return end(exitFor(invalid))
+      }
+      const motifs = wanted(project, options.motif)
+      const findings = motifs.flatMap((motif) => roundsAccount(motif, contextOf(project)).findings)
+      const errors = findings.filter((finding) => finding.severity === 'error')
+      complainOf(around, errors)
+      if (ending === '.svg' && motifs.length > 1) {
+        const ids = motifs.map((motif) => motif.id).join(', ')
+        throw new CommandEnd(EXIT.wrongUse, `an SVG holds one chart: choose with --motif from ${ids}.`)
+      }
+      const drawable = motifs.filter((motif) => roundsAccount(motif, contextOf(project)).located.length > 0)
+      if (drawable.length === 0) {
+        around.err('petalyard: there are no written rounds to draw, so no chart was written.\n')
+        return end(EXIT.projectErrors)
+      }
+      // Loaded only here: the text face and the PDF writer are the largest part of the program.
+      const { chartPages, figureToSvg, renderCharts } = await import('../../paper')
+      const requests = drawable.map((motif) => ({ project, motif, terms: options.terms }))
+      const title = `${drawable[0]!.name ?? drawable[0]!.id}: symbol chart`
+      const content =
+        ending === '.svg'
+          ? new TextEncoder().encode(figureToSvg(chartPages(requests)[0]!, title))
+          : await renderCharts(requests, { date: around.now(), version })
+      await writeOut(options.out, content)
+      around.out(`Wrote ${options.out}: ${drawable.map((motif) => motif.name ?? motif.id).join(', ')}\n`)
+      return end(exitFor(errors))
+    })
+}
+
+const contextOf = (project: Project) => ({
+  hand: project.hand ?? 'right',
+  terms: project.terms ?? 'US',
+  gauge: project.gauge,
+  growth: 0,
+})
+
+/** The motifs in written rounds, or the one that is asked for. */
+function wanted(project: Project, id: string | undefined): RoundsMotif[] {
+  const all = project.motifs ?? []
+  const written = all.filter((motif): motif is RoundsMotif => motif.kind === 'rounds')
+  if (id === undefined) return written
+  const found = all.find((motif) => motif.id === id)
+  const ids = all.map((motif) => motif.id).join(', ') || 'none'
+  if (!found) throw new CommandEnd(EXIT.wrongUse, `there is no motif ${id}; there are: ${ids}.`)
+  if (found.kind !== 'rounds')
+    throw new CommandEnd(EXIT.wrongUse, `motif ${id} is measured; a chart needs written rounds.`)
+  return [found]
+}

@@ -1,0 +1,94 @@
+/** The charts of a motif by themselves: with title, caption and key, as one page that fits them. */
+import type { Project, RoundsMotif, Terms } from '../../shared-types/project'
+import { chartFigures, chartKey, chartKeyFigure } from '../../src-core/figures/chart'
+import type { Figure, FigureItem, MeasureText } from '../../src-core/figures/figure'
+import { drawText, placeFigure } from '../../src-core/figures/figure'
+import { roundsAccount } from '../../src-core/motif/rounds/account'
+import { measureWith, readFaces } from './pdf/faces'
+import { writePdf } from './pdf/file'
+import { MARGIN, Sheet, TYPE } from './setting'
+import { UNTITLED } from './words'
+import { MOTIF_WORDS } from './words-motif'
+
+const KEY_WIDTH = 64
+const GAP = 6
+/** Room for the drawings of one chart: with key and margins an A4 page. */
+const ROOM = { width: 186 - KEY_WIDTH - GAP, height: 240 } as const
+
+export interface ChartRequest {
+  readonly project: Project
+  readonly motif: RoundsMotif
+  /** Terms of the key; the project's own where they are not given. */
+  readonly terms?: Terms
+}
+
+/** The page as a draw list; null for a motif without rounds that could be placed. */
+export function chartPage({ project, motif, terms }: ChartRequest, measure: MeasureText): Figure | null {
+  const hand = project.hand ?? 'right'
+  const written = project.terms ?? 'US'
+  const { located, beginning } = roundsAccount(motif, {
+    hand,
+    terms: written,
+    gauge: project.gauge,
+    growth: 0,
+  })
+  if (!beginning || located.length === 0) return null
+  const figures = chartFigures(located, beginning, { hand, ...ROOM })
+  const entries = chartKey(located, beginning, { terms: terms ?? project.sheet?.terms ?? written, hand })
+  const key = chartKeyFigure(entries, KEY_WIDTH, TYPE.table, measure)
+  const items: FigureItem[] = []
+  const title = motif.name?.trim() || motif.id
+  let y = MARGIN + Sheet.line(TYPE.heading)
+  items.push(drawText(title, MARGIN, y, TYPE.heading, { weight: 'bold' }))
+  const top = (y += 4)
+  const width = Math.max(...figures.map((figure) => figure.width), measure(title, TYPE.heading, 'bold'))
+  for (const figure of figures) {
+    if (figures.length > 1) {
+      y += Sheet.line(TYPE.table)
+      items.push(drawText(MOTIF_WORDS.part(figure.rounds, figure.carriers.length > 0), MARGIN, y, TYPE.table))
+      y += 2
+    }
+    items.push(placeFigure(figure, MARGIN + (width - figure.width) / 2, y))
+    y += figure.height + 2
+  }
+  const keyLeft = MARGIN + Math.max(width, captionWidth(figures.length > 1, measure)) + GAP
+  items.push(placeFigure(key, keyLeft, top))
+  return { width: keyLeft + KEY_WIDTH + MARGIN, height: Math.max(y, top + key.height) + MARGIN, items }
+}
+
+/** The longest caption there is, so that it never runs into the key. */
+const captionWidth = (captions: boolean, measure: MeasureText): number =>
+  captions ? measure(MOTIF_WORDS.part([44, 45], true), TYPE.table, 'regular') : 0
+
+/** The charts as draw lists, set in the shipped face. */
+export function chartPages(requests: readonly ChartRequest[]): Figure[] {
+  const measure = measureWith(readFaces())
+  return requests.flatMap((request) => chartPage(request, measure) ?? [])
+}
+
+/** The charts as a PDF, a page for each motif. */
+export async function renderCharts(
+  requests: readonly ChartRequest[],
+  options: { readonly date: Date; readonly version: string },
+): Promise<Uint8Array> {
+  const faces = readFaces()
+  const measure = measureWith(faces)
+  const { project } = requests[0]!
+  const pages = requests.flatMap((request) => {
+    const figure = chartPage(request, measure)
+    const label = request.motif.name?.trim() || request.motif.id
+    return figure ? [{ figure, label, bookmarks: [label] }] : []
+  })
+  return writePdf(
+    pages,
+    {
+      title: project.title?.trim() || UNTITLED,
+      author: project.designer?.trim() ?? '',
+      subject: MOTIF_WORDS.chart,
+      language: (project.sheet?.terms ?? project.terms) === 'UK' ? 'en-GB' : 'en-US',
+      date: options.date,
+      producer: `Petalyard ${options.version}`,
+    },
+    { faces },
+  )
+}

@@ -1,0 +1,64 @@
+/** The symbol chart of a motif with its key, as large as the page lets it be. */
+import type { RoundsMotif } from '../../../shared-types/project'
+import { chartFigures, chartKey, chartKeyFigure } from '../../../src-core/figures/chart'
+import { roundsAccount } from '../../../src-core/motif/rounds/account'
+import type { Flow } from '../flow'
+import type { Job } from '../page'
+import { Sheet, TYPE } from '../setting'
+import { MOTIF_WORDS } from '../words-motif'
+
+const KEY_WIDTH = 58
+const GAP = 5
+const CAPTION = Sheet.line(TYPE.table) + 2
+
+/** Where every stitch of the motif lies; the chart's words are in the job's terms, its hand is the project's. */
+function located(job: Job, motif: RoundsMotif) {
+  const hand = job.project.hand ?? 'right'
+  const terms = job.project.terms ?? 'US'
+  return { hand, ...roundsAccount(motif, { hand, terms, gauge: job.project.gauge, growth: 0 }) }
+}
+
+/** Puts the chart below what stands there, or on pages of its own. */
+export function setChart(job: Job, flow: Flow, motif: RoundsMotif): void {
+  const { hand, located: rounds, beginning } = located(job, motif)
+  if (!beginning || rounds.length === 0) return
+  const { sheet } = flow
+  const head = Sheet.line(TYPE.heading) + 1.6
+  const advice = beginning.stem.length > 0 ? MOTIF_WORDS.leafAdvice : MOTIF_WORDS.chartAdvice(hand)
+  const intro = sheet.heightOf(advice, sheet.inner) + 2
+  const width = sheet.inner - KEY_WIDTH - GAP
+  const figures = chartFigures(rounds, beginning, {
+    hand,
+    width,
+    height: sheet.bottom - sheet.top - head - intro - CAPTION,
+  })
+  const key = chartKeyFigure(
+    chartKey(rounds, beginning, { terms: job.terms, hand }),
+    KEY_WIDTH,
+    TYPE.table,
+    job.measure,
+  )
+  const keyHeight = Sheet.line(TYPE.heading) + 1.6 + key.height
+  const heights = figures.map((figure) => figure.height + (figures.length > 1 ? CAPTION : 0))
+  const first = Math.max(heights[0]!, keyHeight)
+  flow.y += 2
+  flow.need(head + intro + first)
+  flow.mark(MOTIF_WORDS.chart)
+  flow.y = flow.sheet.heading(MOTIF_WORDS.chart, flow.sheet.left, flow.y)
+  flow.y = flow.sheet.paragraph(advice, flow.sheet.left, flow.y, flow.sheet.inner) + 2
+  const keyTop = flow.y
+  const keySheet = flow.sheet
+  const keyLeft = keySheet.right - KEY_WIDTH
+  keySheet.figure(key, keyLeft, keySheet.text(MOTIF_WORDS.key, keyLeft, keyTop, { weight: 'bold' }) + 1)
+  figures.forEach((figure, i) => {
+    flow.need(heights[i]!)
+    const target = flow.sheet
+    if (figures.length > 1) {
+      const words = MOTIF_WORDS.part(figure.rounds, figure.carriers.length > 0)
+      flow.y = target.text(words, target.left, flow.y, { size: TYPE.table }) + 1
+    }
+    flow.y = target.figure(figure, target.left + Math.max(0, (width - figure.width) / 2), flow.y) + 1
+  })
+  if (flow.sheet === keySheet) flow.y = Math.max(flow.y, keyTop + keyHeight)
+  flow.y += 3
+}

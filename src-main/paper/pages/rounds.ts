@@ -1,0 +1,84 @@
+/** A motif's rounds: word for word, translated where other terms are asked for, with what the words mean. */
+import type { RoundsMotif } from '../../../shared-types/project'
+import { readMotif } from '../../../src-core/motif/rounds/read-motif'
+import { abbreviationsUsed, specialStitches } from '../../../src-core/notation/abbreviations'
+import type { Abbreviation } from '../../../src-core/notation/abbreviations'
+import { translateText } from '../../../src-core/notation/translate'
+import type { Flow } from '../flow'
+import type { Job } from '../page'
+import { Sheet, TYPE } from '../setting'
+import { MOTIF_WORDS } from '../words-motif'
+
+const ROUND_LABEL = 34
+const WIDEST_TEXT = 150
+const COLUMNS = 3
+const COLUMN_GAP = 6
+const SHORT = 18
+
+/** Rounds, abbreviations and special stitches, from a place on the motif's first page. */
+export function setRounds(job: Job, flow: Flow, motif: RoundsMotif): void {
+  const written = job.project.terms ?? 'US'
+  const heading = MOTIF_WORDS.rounds(written, job.terms)
+  const width = Math.min(WIDEST_TEXT, flow.sheet.inner - ROUND_LABEL)
+  const head = (): void => {
+    flow.y = flow.sheet.heading(heading, flow.sheet.left, flow.y)
+  }
+  const list = (motif.rounds ?? []).map((round) => ({
+    slot: round.slot ?? '',
+    text: translateText(round.work, written, job.terms),
+  }))
+  const heightOf = (text: string): number => flow.sheet.heightOf(text, width) + 1.8
+  flow.need(Sheet.line(TYPE.heading) + 1.6 + heightOf(list[0]?.text ?? ''))
+  head()
+  list.forEach(({ slot, text }, i) => {
+    if (flow.need(heightOf(text))) head()
+    const { sheet } = flow
+    const name = MOTIF_WORDS.round(i + 1)
+    sheet.text(name, sheet.left, flow.y, { weight: 'bold' })
+    if (slot !== '') sheet.text(slot, sheet.left + sheet.measure(`${name}  `, TYPE.body, 'bold'), flow.y)
+    flow.y = sheet.paragraph(text, sheet.left + ROUND_LABEL, flow.y, width) + 1.8
+  })
+  const { tree } = readMotif(motif, written).reading
+  setAbbreviations(flow, abbreviationsUsed(tree, job.terms))
+  setSpecial(flow, specialStitches(tree, job.terms))
+}
+
+/** In columns, read downward. */
+function setAbbreviations(flow: Flow, list: readonly Abbreviation[]): void {
+  if (list.length === 0) return
+  const width = (flow.sheet.inner - (COLUMNS - 1) * COLUMN_GAP) / COLUMNS
+  const style = { size: TYPE.table } as const
+  const heights = list.map(({ meaning }) => flow.sheet.heightOf(meaning, width - SHORT, style) + 0.5)
+  const perColumn = Math.ceil(list.length / COLUMNS)
+  const columns = Array.from({ length: COLUMNS }, (_, k) => k * perColumn)
+  const heightOf = (from: number): number =>
+    heights.slice(from, from + perColumn).reduce((sum, height) => sum + height, 0)
+  const height = Math.max(...columns.map(heightOf))
+  flow.y += 3
+  flow.need(Sheet.line(TYPE.heading) + 1.6 + height)
+  const { sheet } = flow
+  const top = sheet.heading(MOTIF_WORDS.abbreviations, sheet.left, flow.y)
+  columns.forEach((from, column) => {
+    const x = sheet.left + column * (width + COLUMN_GAP)
+    let y = top
+    for (const { abbreviation, meaning } of list.slice(from, from + perColumn)) {
+      sheet.text(abbreviation, x, y, { ...style, weight: 'bold' })
+      y = sheet.paragraph(meaning, x + SHORT, y, width - SHORT, style) + 0.5
+    }
+  })
+  flow.y = top + height + 3
+}
+
+function setSpecial(flow: Flow, list: readonly Abbreviation[]): void {
+  if (list.length === 0) return
+  const width = Math.min(WIDEST_TEXT, flow.sheet.inner)
+  const texts = list.map(({ abbreviation, meaning }) => `${abbreviation}: ${meaning}`)
+  const heightOf = (text: string): number => flow.sheet.heightOf(text, width) + 1.2
+  flow.need(Sheet.line(TYPE.heading) + 1.6 + heightOf(texts[0]!))
+  flow.y = flow.sheet.heading(MOTIF_WORDS.special, flow.sheet.left, flow.y)
+  for (const text of texts) {
+    flow.need(heightOf(text))
+    flow.y = flow.sheet.paragraph(text, flow.sheet.left, flow.y, width) + 1.2
+  }
+  flow.y += 2
+}
