@@ -48,7 +48,7 @@ export interface ChartFigure extends Figure {
 }
 
 /** A stitch is printed no wider than this, in mm: symbols as large as those of printed patterns. */
-const WIDEST = 5
+const WIDEST = 6.2
 /** Room around the symbols for numbers and the arrow. */
 const BORDER = 6.5
 const NUMBER_TYPE = 8

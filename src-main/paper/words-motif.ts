@@ -31,7 +31,12 @@ export const MOTIF_WORDS = {
   chart: 'Chart',
   key: 'Key to the chart',
   part: (rounds: readonly number[], behind: boolean): string => {
-    const words = rounds.length === 1 ? `Round ${rounds[0]}` : `Rounds ${listed(rounds.map(String))}`
+    const words =
+      rounds.length === 1
+        ? `Round ${rounds[0]}`
+        : rounds.length === 2
+          ? `Rounds ${listed(rounds.map(String))}`
+          : `Rounds ${rounds[0]} to ${rounds.at(-1)}`
     return behind ? `${words}, worked behind. Lighter: the stitches that they are worked into.` : words
   },
   chartAdvice: (hand: Hand): string =>

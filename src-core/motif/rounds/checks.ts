@@ -10,8 +10,6 @@ import { CROWDED, FLATNESS, FLATNESS_FROM_ROUND, LOOP_HOLDS, RING_HOLDS } from '
 import type { LocatedRound } from './ground'
 import type { ReadMotif } from './read-motif'
 
-export type { Lie }
-
 /** Findings on the shape of located rounds. */
 export function checkRounds(
   motif: RoundsMotif,

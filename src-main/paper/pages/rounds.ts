@@ -1,15 +1,17 @@
 /** A motif's rounds: word for word, translated where other terms are asked for, with what the words mean. */
 import type { RoundsMotif } from '../../../shared-types/project'
 import { readMotif } from '../../../src-core/motif/rounds/read-motif'
-import { abbreviationsUsed, specialStitches } from '../../../src-core/notation/abbreviations'
+import { abbreviationsUsed } from '../../../src-core/notation/abbreviations'
 import type { Abbreviation } from '../../../src-core/notation/abbreviations'
 import { translateText } from '../../../src-core/notation/translate'
 import type { Flow } from '../flow'
 import type { Job } from '../page'
-import { Sheet, TYPE } from '../setting'
+import { Sheet, shorten, TYPE } from '../setting'
 import { MOTIF_WORDS } from '../words-motif'
 
-const ROUND_LABEL = 34
+/** Room for the names of rounds and colours, at most. */
+const WIDEST_LABEL = 56
+const LABEL_GAP = 4
 const WIDEST_TEXT = 150
 const COLUMNS = 3
 const COLUMN_GAP = 6
@@ -19,7 +21,6 @@ const SHORT = 18
 export function setRounds(job: Job, flow: Flow, motif: RoundsMotif): void {
   const written = job.project.terms ?? 'US'
   const heading = MOTIF_WORDS.rounds(written, job.terms)
-  const width = Math.min(WIDEST_TEXT, flow.sheet.inner - ROUND_LABEL)
   const head = (): void => {
     flow.y = flow.sheet.heading(heading, flow.sheet.left, flow.y)
   }
@@ -27,20 +28,29 @@ export function setRounds(job: Job, flow: Flow, motif: RoundsMotif): void {
     slot: round.slot ?? '',
     text: translateText(round.work, written, job.terms),
   }))
+  const labels = list.map(({ slot }, i) => {
+    const name = MOTIF_WORDS.round(i + 1)
+    const x = flow.sheet.measure(`${name}  `, TYPE.body, 'bold')
+    const room = WIDEST_LABEL - LABEL_GAP - x
+    const shown = shorten(slot, room, flow.sheet.measure, TYPE.body, 'regular')
+    return { name, x, slot: shown, width: x + flow.sheet.measure(shown, TYPE.body, 'regular') + LABEL_GAP }
+  })
+  const indent = Math.max(...labels.map((label) => label.width))
+  const width = Math.min(WIDEST_TEXT, flow.sheet.inner - indent)
   const heightOf = (text: string): number => flow.sheet.heightOf(text, width) + 1.8
   flow.need(Sheet.line(TYPE.heading) + 1.6 + heightOf(list[0]?.text ?? ''))
   head()
-  list.forEach(({ slot, text }, i) => {
+  list.forEach(({ text }, i) => {
     if (flow.need(heightOf(text))) head()
     const { sheet } = flow
-    const name = MOTIF_WORDS.round(i + 1)
+    const { name, x, slot } = labels[i]!
     sheet.text(name, sheet.left, flow.y, { weight: 'bold' })
-    if (slot !== '') sheet.text(slot, sheet.left + sheet.measure(`${name}  `, TYPE.body, 'bold'), flow.y)
-    flow.y = sheet.paragraph(text, sheet.left + ROUND_LABEL, flow.y, width) + 1.8
+    if (slot !== '') sheet.text(slot, sheet.left + x, flow.y)
+    flow.y = sheet.paragraph(text, sheet.left + indent, flow.y, width) + 1.8
   })
   const { tree } = readMotif(motif, written).reading
   setAbbreviations(flow, abbreviationsUsed(tree, job.terms))
-  setSpecial(flow, specialStitches(tree, job.terms))
+  setSpecial(flow, explanations(translateText(motif.special ?? '', written, job.terms)))
 }
 
 /** In columns, read downward. */
@@ -69,10 +79,16 @@ function setAbbreviations(flow: Flow, list: readonly Abbreviation[]): void {
   flow.y = top + height + 3
 }
 
-function setSpecial(flow: Flow, list: readonly Abbreviation[]): void {
-  if (list.length === 0) return
+/** The designer's own stitches, a line for each. */
+const explanations = (text: string): string[] =>
+  text
+    .split('\n')
+    .map((line) => line.trim())
+    .filter((line) => line !== '')
+
+function setSpecial(flow: Flow, texts: readonly string[]): void {
+  if (texts.length === 0) return
   const width = Math.min(WIDEST_TEXT, flow.sheet.inner)
-  const texts = list.map(({ abbreviation, meaning }) => `${abbreviation}: ${meaning}`)
   const heightOf = (text: string): number => flow.sheet.heightOf(text, width) + 1.2
   flow.need(Sheet.line(TYPE.heading) + 1.6 + heightOf(texts[0]!))
   flow.y = flow.sheet.heading(MOTIF_WORDS.special, flow.sheet.left, flow.y)

@@ -5,8 +5,8 @@ import type { Project, RoundsMotif, Terms } from '../../../../shared-types/proje
 import { blockingGrowth } from '../../../../src-core/motif/growth'
 import { roundsAccount } from '../../../../src-core/motif/rounds/account'
 import type { Beginning } from '../../../../src-core/motif/rounds/account'
+import { LIE_WORDS } from '../../../../src-core/figures/words'
 import { lieOf } from '../../../../src-core/motif/rounds/checks'
-import type { Lie } from '../../../../src-core/motif/rounds/checks'
 import type { LocatedRound } from '../../../../src-core/motif/rounds/ground'
 import { readMotif } from '../../../../src-core/motif/rounds/read-motif'
 import type { RoundAccount } from '../../../../src-core/notation/account'
@@ -55,14 +55,6 @@ export interface RoundsReading {
   entryOf(round: WorkedRound): number
   /** Where a stitch stands in the text of its entry; null where its words stand in another round. */
   stretchOf(round: WorkedRound, element: WorkedElement): Stretch | null
-}
-
-export const LIE_WORDS: Readonly<Record<Lie, string>> = {
-  cups: 'cups',
-  'may-cup': 'may cup',
-  flat: 'lies flat',
-  'may-ruffle': 'may ruffle',
-  ruffles: 'ruffles',
 }
 
 /** Reads a motif of a project for the editor. */

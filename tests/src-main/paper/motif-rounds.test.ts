@@ -1,0 +1,75 @@
+import { describe, expect, it } from 'vitest'
+import type { Project } from '../../../shared-types/project'
+import { mapPages, renderMap } from '../../../src-main/paper/index'
+import { listExamples } from '../../../src-main/documents'
+import { createPlanner } from '../../../src-core/plan'
+import { DATE, VERSION } from './projects'
+import { readPdf } from './read-pdf'
+import type { ReadPdf } from './read-pdf'
+
+const example = (name: string): Project =>
+  JSON.parse(listExamples().find((each) => each.name === name)!.text) as Project
+
+async function printed(project: Project, terms?: 'US' | 'UK'): Promise<ReadPdf> {
+  const plan = createPlanner().plan(project)
+  return readPdf(await renderMap(project, plan, { date: DATE, version: VERSION, terms }))
+}
+
+const wordsOf = (read: ReadPdf): string => read.pages.map((page) => page.words).join(' ')
+
+describe('the page of a motif in written rounds', () => {
+  it('prints the rounds word for word, the abbreviations they use, and the chart with its key', async () => {
+    const read = await printed(example('orchard-wall-throw'))
+    const words = wordsOf(read)
+    expect(words).toContain('Rounds as written, in US terms')
+    expect(words).toContain('sl st in first ch-4 sp, ch 1, (sc, hdc, 2 dc, hdc, sc) in same sp')
+    expect(words).toMatch(/Abbreviations BPsc back post single crochet/)
+    expect(words).toContain('Key to the chart')
+    expect(words).toContain('Rounds 1 to 3')
+    expect(words).toContain('Rounds 4 and 5, worked behind.')
+    expect(read.bookmarks.map(([title]) => title)).toContain('Chart')
+  })
+
+  it('translates rounds, abbreviations and key where other terms are asked for', async () => {
+    const words = wordsOf(await printed(example('dovecote-runner'), 'US'))
+    expect(words).toContain('Rounds in US terms, written in UK terms')
+    expect(words).toContain('(sc, hdc, 2 dc, ch 3, 2 dc, hdc, sc) in same sp')
+    expect(words).toContain('join with sl st in first sc')
+    expect(words).toContain('hdc: half double crochet')
+    expect(words).not.toMatch(/\bhtr\b/)
+  })
+
+  it('says how the rounds lie', async () => {
+    expect(wordsOf(await printed(example('limekiln-cushion')))).toContain('Rounds 3 and 4 lie flat.')
+  })
+
+  it('explains special stitches that the text defines', async () => {
+    const project = example('limekiln-cushion')
+    const [motif] = project.motifs!
+    if (motif?.kind !== 'rounds') throw new Error('no rounds')
+    const special = 'Shell: 5 dc in one st'
+    const first = { slot: 'Middle', work: 'ch 1, 12 sc in ring, join with sl st in first sc (12 sc)' }
+    const read = await printed({ ...project, motifs: [{ ...motif, special, rounds: [first] }] })
+    const words = wordsOf(read)
+    expect(words).toMatch(/Round 1 Middle ch 1, 12 sc in ring/)
+    expect(words).toContain('Special stitches Shell: 5 dc in one st')
+    expect(words).not.toContain('Round 2')
+  })
+
+  it('runs on over pages, and nothing lies below the footer', () => {
+    const project = example('orchard-wall-throw')
+    const [motif, ...rest] = project.motifs!
+    if (motif?.kind !== 'rounds') throw new Error('no rounds')
+    const extra = Array.from({ length: 24 }, (_, i) => ({
+      slot: 'A colour with a name that is far too long to stand beside its round',
+      work: `ch 1, sc in same st as joining, sc in each st around, join with sl st in first sc, which is round ${i + 6} of many more that this motif has`,
+    }))
+    const long = { ...project, motifs: [{ ...motif, rounds: [...motif.rounds!, ...extra] }, ...rest] }
+    const pages = mapPages(long, createPlanner().plan(long), { date: DATE, paper: 'Letter' })
+    const own = pages.filter((page) => page.section === 'motif')
+    expect(own.length).toBeGreaterThan(2)
+    for (const page of own)
+      for (const item of page.figure.items)
+        if (item.kind === 'text') expect(item.y).toBeLessThan(page.figure.height - 10)
+  })
+})
