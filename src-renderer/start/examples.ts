@@ -18,13 +18,14 @@ const FILES = import.meta.glob<string>('../../examples/*.petalyard', {
   eager: true,
 })
 
-/** Every example, by name. */
+/** The examples that the window can draw and change, by name: garlands and panels are for the command line. */
 export const EXAMPLES: readonly Example[] = Object.entries(FILES)
   .map(([path, text]) => {
     const project = projectSchema.parse(JSON.parse(text))
     const words = /^.*?[.!?](?=\s|$)/s.exec(project.notes ?? '')?.[0] ?? project.notes ?? ''
     return { name: path.replace(/^.*\//, '').replace(/\.petalyard$/, ''), project, words }
   })
+  .filter(({ project }) => project.layout?.kind === 'blanket')
   .sort((a, b) => (a.name < b.name ? -1 : 1))
 
 const plans = new Map<string, Plan>()
