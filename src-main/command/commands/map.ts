@@ -56,6 +56,12 @@ export const addMap: AddCommand = (program, around, end) => {
         around.err('petalyard: there is nothing to draw yet, so no map was written.\n')
         return end(EXIT.projectErrors)
       }
+      if (project.layout?.kind === 'garland') {
+        around.err(
+          'petalyard: no sheet is printed for a garland yet; `petalyard plan` tells its items, kits and purchases.\n',
+        )
+        return end(EXIT.projectErrors)
+      }
       // Loaded only here: it is the largest part of the program, and the other commands do not need it.
       const { NoSuchPageError, renderMap } = await import('../../paper')
       const { out, ...sheet } = options
