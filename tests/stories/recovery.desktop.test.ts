@@ -29,7 +29,10 @@ async function editOnAndOn(page: Page, everyMs: number): Promise<void> {
     if (opened.outcome !== 'done') throw new Error(opened.outcome)
     let revision = opened.value.nextRevision
     const project = JSON.parse(opened.value.text) as object
-    const hand = { edit: 0, at: 0 }
+    // One edit is handed over before the clock runs: on a busy machine the first one may take its time.
+    const first = JSON.stringify({ ...project, title: String(Date.now()) })
+    await window.petalyard.keepProject({ revision: revision++, text: first })
+    const hand = { edit: Date.now(), at: 0 }
     Object.assign(globalThis, { hand })
     setInterval(() => {
       hand.edit = Date.now()
