@@ -4,6 +4,7 @@ import type { Project, Terms, UnitSystem } from '../../shared-types/project'
 import { termWord } from '../stitches/terms'
 import { formatLength, formatSize } from '../units/format'
 import { appliqueSentence } from './applique-sentence'
+import { garlandSentence } from './garland-sentence'
 import { mapRows } from './rows'
 import { capital, counted, numeral } from './words'
 
@@ -112,6 +113,7 @@ export function projectSentence(project: Project, plan: Plan, terms?: Terms): Se
   if (plan.panel) return appliqueSentence(project, plan, plan.panel)
   const { motif } = plan
   const units = project.units ?? 'metric'
+  if (plan.garland) return [{ text: garlandSentence(project, plan, plan.garland, shapeName) }]
   if (!motif || plan.motifs.length === 0) return [{ text: 'Nothing is laid out yet.' }]
   const count = plan.motifs.length
   const parts: SentencePart[] = [

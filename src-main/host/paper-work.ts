@@ -9,6 +9,7 @@ import type {
 } from '../../shared-types/bridge'
 import type { Plan } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
+import { garlandFigure } from '../../src-core/figures/garland'
 import { mapGround, overviewMap, overviewScale } from '../../src-core/figures/map'
 import { projectSentence, sentenceText } from '../../src-core/figures/sentence'
 import { planProject } from '../../src-core/plan'
@@ -23,6 +24,8 @@ import type { Exported } from './ports'
 const EDGES = 30
 /** The drawing is made as large as its motifs may be printed: a box that never binds, in mm. */
 const BOUNDLESS = 1e5
+/** A garland is drawn at this share of its size: flowers as large as those of a blanket. */
+const GARLAND_SCALE = 0.4
 
 /** The finished file of an export; progress in percent. */
 export async function makeExport(
@@ -82,6 +85,11 @@ function planOf(text: string): { readonly project: Project; readonly plan: Plan 
 }
 
 function drawingOf(project: Project, plan: Plan): string {
+  if (plan.garland) {
+    const box = { width: plan.size.width * GARLAND_SCALE, height: BOUNDLESS, look: 'colour' } as const
+    const figure = garlandFigure(project, plan, plan.garland, box)
+    return figureToSvg(figure, sentenceText(projectSentence(project, plan)))
+  }
   const ground = mapGround(project, plan, 'colour')
   const scale = overviewScale(ground, BOUNDLESS, BOUNDLESS)
   const { figure } = overviewMap(ground, plan.size.width * scale + EDGES, plan.size.height * scale + EDGES)

@@ -6,11 +6,13 @@ import { projectSentence, sentenceText } from '../../src-core/figures/sentence'
 import { templateGround } from '../../src-core/figures/applique-ground'
 import type { Draft, Job, MapPage } from './page'
 import { withCautions } from './pages/cautions'
+import { garlandPages } from './pages/garland'
 import { joinPages } from './pages/joins'
 import { materialPages } from './pages/materials'
 import { motifPages } from './pages/motif'
 import { orderPages } from './pages/order'
 import { overviewIsEnough, overviewPages } from './pages/overview'
+import { packingPages } from './pages/packing'
 import { planSheets, sheetPages } from './pages/sheets'
 import { templatePages } from './pages/template'
 import type { Faces } from './pdf/faces'
@@ -72,8 +74,10 @@ function jobOf(project: Project, plan: Plan, options: MapOptions, faces: Faces):
 }
 
 function draftPages(job: Job, reverse: boolean): Draft[] {
+  const packing = job.plan.kit ? packingPages(job, job.plan.kit) : []
   const template = templateGround(job.plan, reverse)
-  if (template && template.items.length > 0) return templatePages(job, template)
+  if (template && template.items.length > 0) return [...templatePages(job, template), ...packing]
+  if (job.plan.garland && job.plan.motifs.length > 0) return garlandPages(job, job.plan.garland)
   if (job.plan.motifs.length === 0 || job.project.layout?.kind === 'applique')
     return [...overviewPages(job, null), ...withCautions(job, motifPages(job))]
   const sheets = overviewIsEnough(job) ? null : planSheets(job)
@@ -84,6 +88,7 @@ function draftPages(job: Job, reverse: boolean): Draft[] {
     ...orderPages(job),
     ...materialPages(job),
     ...withCautions(job, motifPages(job)),
+    ...packing,
   ]
 }
 

@@ -18,7 +18,19 @@ export interface Job {
 }
 
 export type SectionName =
-  'overview' | 'sheet' | 'key' | 'joins' | 'order' | 'template' | 'items' | 'materials' | 'motif' | 'cautions'
+  | 'overview'
+  | 'sheet'
+  | 'key'
+  | 'joins'
+  | 'order'
+  | 'template'
+  | 'items'
+  | 'materials'
+  | 'motif'
+  | 'cautions'
+  | 'card'
+  | 'cord'
+  | 'packing'
 
 /** A page that lacks its footer: how many pages there are is known only in the end. */
 export interface Draft {

@@ -17,6 +17,9 @@ export const PAGE_NAMES = {
   materials: 'Materials',
   motif: 'The motif',
   cautions: 'Take care',
+  card: 'Kit card',
+  cord: 'Along the cord',
+  packing: 'Packing list',
 } as const
 
 export const UNTITLED = 'Untitled project'

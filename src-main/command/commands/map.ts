@@ -26,7 +26,7 @@ export const addMap: AddCommand = (program, around, end) => {
     .command('map')
     .summary('write the assembly map as a PDF')
     .description(
-      'Writes the map to put the project together by: overview, key, joins, order, materials. For an appliqué it is the template at full size.',
+      'Writes the map to put the project together by: overview, key, joins, order, materials. Of a garland it is the kit card and the list along the cord, of an appliqué the template at full size; with a kit also the packing list.',
     )
     .argument('<file>', 'project file')
     .requiredOption('-o, --out <pdf>', 'the PDF to write; one that is there is replaced')
@@ -54,12 +54,6 @@ export const addMap: AddCommand = (program, around, end) => {
       )
       if (plan.motifs.length === 0 || (project.layout?.kind === 'applique' && !plan.panel)) {
         around.err('petalyard: there is nothing to draw yet, so no map was written.\n')
-        return end(EXIT.projectErrors)
-      }
-      if (project.layout?.kind === 'garland') {
-        around.err(
-          'petalyard: no sheet is printed for a garland yet; `petalyard plan` tells its items, kits and purchases.\n',
-        )
         return end(EXIT.projectErrors)
       }
       // Loaded only here: it is the largest part of the program, and the other commands do not need it.

@@ -1,0 +1,90 @@
+/** A garland on paper: the card, what is fastened where, each motif, and for the seller the packing list. */
+import type { GarlandAccount, GarlandItem } from '../../../shared-types/plan'
+import { colourwayMarks } from '../../../src-core/figures/marks'
+import { beadWords } from '../../../src-core/layout/garland/hanging'
+import { stitchAbbreviation } from '../../../src-core/stitches/terms'
+import { formatLength, formatNumber } from '../../../src-core/units/format'
+import type { Draft, Job } from '../page'
+import { newSheet } from '../page'
+import { TYPE } from '../setting'
+import type { Column, Row } from '../table'
+import { drawTable } from '../table'
+import { PAGE_NAMES } from '../words'
+import { CORD_WORDS, cordWords } from '../words-garland'
+import { cardPage } from './garland-card'
+import { materialPages } from './materials'
+import { motifPages } from './motif'
+import { packingPages } from './packing'
+
+/** Every page of a garland. */
+export function garlandPages(job: Job, garland: GarlandAccount): Draft[] {
+  const motifs = (job.plan.accounts ?? []).flatMap((account) => motifPages(jobOfMotif(job, account.id)))
+  return [
+    cardPage(job, garland),
+    ...cordPages(job, garland),
+    ...motifs,
+    ...(job.plan.kit ? packingPages(job, job.plan.kit) : materialPages(job)),
+  ]
+}
+
+/** The job as a blanket of one of the motifs would have it: its own account, its own colourways. */
+function jobOfMotif(job: Job, id: string): Job {
+  const motif = job.plan.accounts?.find((account) => account.id === id) ?? null
+  const motifs = job.plan.motifs.filter((placed) => placed.motif === id)
+  const plan = { ...job.plan, motif, motifs }
+  return { ...job, plan, ground: { ...job.ground, plan, marks: colourwayMarks(job.project, plan) } }
+}
+
+/** The words of the plan are in the project's terms; the sheet may be printed in the others. */
+function wordsOf(job: Job, garland: GarlandAccount, item: GarlandItem): string {
+  const account = job.plan.accounts?.find(({ id }) => id === item.motif)
+  if (!account) return beadWords(item.bead)
+  const from = job.project.terms ?? 'US'
+  if (from === job.terms || garland.cord.chains === null) return item.words
+  const sc = (terms: typeof from): string => `${stitchAbbreviation('sc', terms)} in `
+  return item.words.replaceAll(sc(from), sc(job.terms))
+}
+
+/** What is fastened where, from the first tie to the last. */
+function cordPages(job: Job, garland: GarlandAccount): Draft[] {
+  const worked = garland.cord.chains !== null
+  const marks = new Map(job.ground.marks.map((mark) => [mark.id, mark.code]))
+  const names = new Map((job.plan.accounts ?? []).map(({ id, name }) => [id, name]))
+  const left = (heading: string): Column => ({ heading, align: 'left' })
+  const right = (heading: string): Column => ({ heading, align: 'right' })
+  const columns = [
+    left(CORD_WORDS.number),
+    left(CORD_WORDS.what),
+    left(CORD_WORDS.colourway),
+    right(CORD_WORDS.along),
+    ...(worked ? [right(CORD_WORDS.chains)] : []),
+    // Keeps the words off the figures, which end flush with their column.
+    { ...left(''), width: 2 },
+    left(CORD_WORDS.how),
+  ]
+  let rows = garland.items.map((item, i): Row => ({
+    cells: [
+      formatNumber(i + 1),
+      item.bead || (names.get(item.motif) ?? item.motif),
+      marks.get(item.colourway) ?? '',
+      formatLength(item.along, job.units),
+      ...(worked ? [formatNumber(item.chains ?? 0)] : []),
+      '',
+      wordsOf(job, garland, item),
+    ],
+  }))
+  const drafts: Draft[] = []
+  while (rows.length > 0) {
+    const sheet = newSheet(job)
+    let y = sheet.top
+    if (drafts.length === 0) {
+      y = sheet.title(CORD_WORDS.title)
+      y = sheet.paragraph(cordWords(garland, job.units), sheet.left, y, 165) + 3
+    }
+    const result = drawTable(sheet, y, columns, rows, { size: TYPE.list })
+    rows = rows.slice(Math.max(1, result.drawn))
+    const bookmarks = drafts.length === 0 ? [CORD_WORDS.title] : []
+    drafts.push({ section: 'cord', name: PAGE_NAMES.cord, bookmarks, sheet })
+  }
+  return drafts
+}

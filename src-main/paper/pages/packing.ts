@@ -1,0 +1,185 @@
+/** The packing list: for the seller of a run of kits. What to wind, to buy, to charge, and to put on the label. */
+import type { KitAccount } from '../../../shared-types/plan'
+import { formatLength, formatMass, formatMoney, formatNumber } from '../../../src-core/units/format'
+import type { Draft, Job } from '../page'
+import { newSheet } from '../page'
+import type { Sheet } from '../setting'
+import type { Column, Row } from '../table'
+import { drawTable } from '../table'
+import { PAGE_NAMES } from '../words'
+import {
+  accountFacts,
+  bothMasses,
+  bothYarnLengths,
+  cardCautions,
+  CARD_WORDS,
+  creditLine,
+  fibreWords,
+  PACKING_WORDS,
+  runWords,
+} from '../words-garland'
+
+const LABEL = 30
+const BETWEEN = 5
+/** Least room that a table is begun in. */
+const LEAST = 28
+
+const left = (heading: string): Column => ({ heading, align: 'left' })
+const right = (heading: string): Column => ({ heading, align: 'right' })
+
+/** A stack of pages that is filled from the top. */
+class Pages {
+  readonly drafts: Draft[] = []
+  sheet: Sheet
+  y: number
+
+  constructor(private readonly job: Job) {
+    this.sheet = this.#open()
+    this.y = this.sheet.top
+  }
+
+  #open(): Sheet {
+    const sheet = newSheet(this.job)
+    const bookmarks = this.drafts.length === 0 ? [PACKING_WORDS.title] : []
+    this.drafts.push({ section: 'packing', name: PAGE_NAMES.packing, bookmarks, sheet })
+    return sheet
+  }
+
+  /** Turns to a new page where less than so much room is left. */
+  want(room: number): void {
+    if (this.y + room <= this.sheet.bottom) return
+    this.sheet = this.#open()
+    this.y = this.sheet.top
+  }
+
+  table(heading: string, columns: readonly Column[], rows: readonly Row[]): void {
+    if (rows.length === 0) return
+    this.want(LEAST)
+    this.y = this.sheet.heading(heading, this.sheet.left, this.y)
+    let rest = rows
+    while (rest.length > 0) {
+      const result = drawTable(this.sheet, this.y, columns, rest)
+      this.y = result.y + BETWEEN
+      rest = rest.slice(Math.max(1, result.drawn))
+      if (rest.length > 0) this.want(Infinity)
+    }
+  }
+
+  facts(heading: string, facts: readonly (readonly [string, string])[]): void {
+    if (facts.length === 0) return
+    this.want(LEAST)
+    this.y = this.sheet.heading(heading, this.sheet.left, this.y)
+    const width = this.sheet.inner - LABEL
+    for (const [label, text] of facts) {
+      this.want(this.sheet.heightOf(text, width))
+      this.sheet.text(label, this.sheet.left, this.y, { weight: 'bold' })
+      this.y = this.sheet.paragraph(text, this.sheet.left + LABEL, this.y, width) + 1.2
+    }
+    this.y += BETWEEN - 1.2
+  }
+}
+
+/** The pages of the packing list. */
+export function packingPages(job: Job, kit: KitAccount): Draft[] {
+  const { project, units } = job
+  const money = (amount: number): string => formatMoney(amount, project.currency ?? 'EUR')
+  const pages = new Pages(job)
+  pages.y = pages.sheet.title(PACKING_WORDS.title)
+  pages.y = pages.sheet.paragraph(runWords(kit), pages.sheet.left, pages.y, 165) + BETWEEN
+  pages.table(
+    PACKING_WORDS.winding,
+    [left('What'), right('in one kit'), right(''), right('pieces'), right('in all')],
+    windingRows(job, kit),
+  )
+  pages.table(
+    PACKING_WORDS.buying,
+    [left('What'), right('how many'), right('left over'), right('cost')],
+    buyingRows(job, kit, money),
+  )
+  const taxed = (project.layout?.kit?.taxPercent ?? 0) > 0
+  pages.facts(PACKING_WORDS.account, accountFacts(kit, money, units, taxed))
+  const care = project.layout?.kit?.care?.trim()
+  pages.facts(PACKING_WORDS.label, [
+    ['Contents', contents(job, kit)],
+    [
+      CARD_WORDS.fibre,
+      fibreWords(
+        project,
+        kit.perKit.map(({ yarn }) => yarn),
+      ),
+    ],
+    [CARD_WORDS.care, care || CARD_WORDS.fill],
+    ['Cautions', cardCautions(project, job.terms)],
+    ['Pattern', creditLine(project)],
+    ['Before selling', PACKING_WORDS.check],
+  ])
+  return pages.drafts
+}
+
+const yarnName = (job: Job, id: string): string =>
+  job.project.yarns?.find((yarn) => yarn.id === id)?.name || id
+
+function contents(job: Job, kit: KitAccount): string {
+  const yarns = kit.perKit.map(({ yarn, grams }) => `${yarnName(job, yarn)} ${formatMass(grams, 'metric')}`)
+  const extras = kit.extras.map(({ name, perKit }) =>
+    perKit === 1 ? name : `${formatNumber(perKit)} × ${name}`,
+  )
+  return [...yarns, ...extras].join(', ')
+}
+
+/** Bundles to wind and lengths to cut. */
+function windingRows(job: Job, kit: KitAccount): Row[] {
+  const { units, plan } = job
+  const pieces = kit.count + kit.spares
+  const rows = kit.perKit.map(({ yarn, grams, metres }): Row => ({
+    cells: [
+      `☐ ${yarnName(job, yarn)}`,
+      bothMasses(grams, units),
+      bothYarnLengths(metres, units),
+      formatNumber(pieces),
+      bothMasses(grams * pieces, units),
+    ],
+  }))
+  const cord = plan.cord
+  if (cord?.chains === null) {
+    const whole = cord.whole.length
+    rows.push({
+      cells: [
+        '☐ cord, cut',
+        formatLength(whole, units),
+        '',
+        formatNumber(pieces),
+        formatLength(whole * pieces, units),
+      ],
+    })
+  }
+  for (const { name, perKit, run } of kit.extras)
+    rows.push({ cells: [`☐ ${name}`, `× ${formatNumber(perKit)}`, '', formatNumber(run), ''] })
+  return rows
+}
+
+function buyingRows(job: Job, kit: KitAccount, money: (amount: number) => string): Row[] {
+  const rows: Row[] = []
+  const amount = (cost: number | null): string => (cost === null ? '–' : money(cost))
+  for (const run of kit.run) {
+    const name = yarnName(job, run.yarn)
+    if (run.packs.length === 0) rows.push({ cells: [`☐ ${name}`, '–', '', '–'] })
+    run.packs.forEach(({ grams, price, count }, i) => {
+      const last = i === run.packs.length - 1
+      rows.push({
+        cells: [
+          `☐ ${name}, ${formatMass(grams, 'metric')} each`,
+          formatNumber(count),
+          last && run.leftover !== null ? formatMass(run.leftover, job.units) : '',
+          amount(price === null ? null : price * count),
+        ],
+      })
+    })
+  }
+  for (const { name, run, cost } of kit.extras)
+    rows.push({ cells: [`☐ ${name}`, formatNumber(run), '', amount(cost)] })
+  if (kit.packaging > 0)
+    rows.push({ cells: ['☐ packaging', formatNumber(kit.count), '', money(kit.packaging)] })
+  rows.push({ cells: ['Together', '', '', amount(kit.runCost)], bold: true })
+  return rows
+}

@@ -1,0 +1,136 @@
+/** The words of the kit card, the list along the cord, and the packing list. */
+import type { GarlandAccount, KitAccount } from '../../shared-types/plan'
+import type { Project, Terms, UnitSystem } from '../../shared-types/project'
+import { formatLength, formatMass, formatNumber, formatYarnLength } from '../../src-core/units/format'
+import { numeral } from '../../src-core/figures/words'
+
+export const CARD_WORDS = {
+  contents: 'In this kit',
+  yarn: 'Yarn for it',
+  make: 'What you make',
+  hangs: 'How it hangs',
+  cord: 'The cord',
+  part: (swag: boolean): string => (swag ? 'The first swag, larger' : 'The first part, larger'),
+  care: 'Care',
+  fibre: 'Fibre',
+  fill: '______________________________ (copy it from the ball band)',
+  more: (count: number): string => `and ${count} more`,
+} as const
+
+export const CORD_WORDS = {
+  title: 'Along the cord',
+  number: 'No.',
+  what: 'What',
+  colourway: 'Colourway',
+  along: 'from the tie',
+  chains: 'chains before it',
+  how: 'how it is fastened',
+} as const
+
+export const PACKING_WORDS = {
+  title: 'Packing list',
+  forSeller: 'For the seller; it does not go into the kit.',
+  winding: 'Winding and cutting',
+  buying: 'To buy for the run',
+  account: 'Cost and price',
+  label: 'For the label',
+  check:
+    'Check what applies where you sell: toy safety if a child will play with it, product safety, fibre labelling and care labelling. One dye lot for the whole run of a yarn.',
+} as const
+
+/** A length in the project's units, the other ones behind it. */
+export const bothLengths = (mm: number, units: UnitSystem): string =>
+  `${formatLength(mm, units)} (${formatLength(mm, units === 'metric' ? 'imperial' : 'metric')})`
+
+/** "31 g (1.1 oz)". */
+export const bothMasses = (grams: number, units: UnitSystem): string =>
+  `${formatMass(grams, units)} (${formatMass(grams, units === 'metric' ? 'imperial' : 'metric')})`
+
+/** "78 m (85 yd)", or a dash. */
+export const bothYarnLengths = (metres: number | null, units: UnitSystem): string =>
+  metres === null
+    ? '–'
+    : `${formatYarnLength(metres, units)} (${formatYarnLength(metres, units === 'metric' ? 'imperial' : 'metric')})`
+
+/** How the garland hangs, in a sentence or two. */
+export function hangWords({ swags, cord }: GarlandAccount, units: UnitSystem): string {
+  const ties =
+    cord.ties.length > 0 ? ` ${bothLengths(cord.ties.length, units)} are left at each end to tie.` : ''
+  if (!swags) return `Hung straight it is ${bothLengths(cord.length, units)} long.${ties}`
+  const hooks = `${numeral(swags.count + 1)} points at one height, ${bothLengths(swags.span, units)} apart`
+  return `Hang it from ${hooks}; it comes down ${bothLengths(swags.drop, units)} between them.${ties}`
+}
+
+/** How the cord is begun. */
+export function cordWords({ cord, items }: GarlandAccount, units: UnitSystem): string {
+  if (cord.chains === null)
+    return `A bought cord of ${bothLengths(cord.whole.length, units)}. Measure from the first tie.`
+  const ties = cord.ties.chains ? `${formatNumber(cord.ties.chains)} chains to tie, ` : ''
+  const gives = cord.stretched
+    ? ` Under load it gives: to ${formatLength(cord.stretched.low, units)} to ${formatLength(cord.stretched.high, units)}.`
+    : ''
+  const fastened = items.length > 0 ? ' Fasten everything with its right side towards you.' : ''
+  return `${formatNumber(cord.whole.chains ?? 0)} chains in all: ${ties}then ${formatNumber(cord.chains)} over ${bothLengths(cord.length, units)}${ties ? ', and the tie again' : ''}.${fastened}${gives}`
+}
+
+/** Whose pattern it is, for the foot of the card. */
+export function creditLine(project: Project): string {
+  const pattern = project.layout?.kit?.pattern
+  const designer = project.designer?.trim()
+  if (pattern?.by) {
+    const right = pattern.allowed ? 'included with permission' : 'permission still to be asked for'
+    return `Pattern by ${pattern.by}, ${right}.`
+  }
+  return designer ? `Design: ${designer}.` : 'Design: ______________________________'
+}
+
+/** Fibres of the yarns in a kit, each once. */
+export function fibreWords(project: Project, yarnIds: readonly string[]): string {
+  const fibres = (project.yarns ?? [])
+    .filter((yarn) => yarnIds.includes(yarn.id))
+    .map((yarn) => yarn.fibre?.trim() ?? '')
+  const known = [...new Set(fibres.filter(Boolean))]
+  if (known.length === 0) return CARD_WORDS.fill
+  return fibres.includes('') ? `${known.join(', ')}; ${CARD_WORDS.fill}` : known.join(', ')
+}
+
+/** Cautions of the card, short: they defer to local rules. */
+export function cardCautions(project: Project, terms: Terms): string {
+  const crib = terms === 'US' ? 'crib' : 'cot'
+  const garland =
+    project.layout?.kind === 'garland'
+      ? `Decoration, not a toy. Hang it out of children’s reach, never on or across a ${crib}, and remove it before a child can pull itself up. Keep it clear of stoves, candles and lamps. `
+      : ''
+  const kit = project.layout?.kit
+    ? 'Hooks, needles and beads are small or sharp parts: not for children under three. '
+    : ''
+  return `${garland}${kit}Follow the rules that apply where you live.`
+}
+
+/** Facts under the account of a run, label and value. */
+export function accountFacts(
+  kit: KitAccount,
+  money: (amount: number) => string,
+  units: UnitSystem,
+  taxed: boolean,
+): [string, string][] {
+  const facts: [string, string][] = []
+  if (kit.runCost !== null) facts.push(['The run costs', money(kit.runCost)])
+  if (kit.costPerKit !== null) facts.push(['One kit costs', money(kit.costPerKit)])
+  if (kit.asked) {
+    const { beforeTax, tax, withTax } = kit.asked
+    facts.push(['Price', taxed ? `${money(beforeTax)} before tax` : `${money(beforeTax)}, no tax in it`])
+    if (taxed) facts.push(['', `${money(withTax)} with ${money(tax)} of tax in it`])
+  }
+  if (kit.breakEven !== null)
+    facts.push(['Paid for', `when ${formatNumber(kit.breakEven)} of ${formatNumber(kit.count)} are sold`])
+  if (kit.postageGrams !== null) facts.push(['To post', bothMasses(kit.postageGrams, units)])
+  return facts
+}
+
+/** What the run is, under the title of the packing list. */
+export function runWords(kit: KitAccount): string {
+  const kits = kit.count === 1 ? 'One kit' : `${formatNumber(kit.count)} kits`
+  const spares = kit.spares > 0 ? `, and ${formatNumber(kit.spares)} more of everything to spare` : ''
+  return `${kits}${spares}. Yarn is wound from the high end of its range, up to whole steps of ${formatNumber(kit.windTo, 1)} g; 2 % is allowed for loss in winding. ${PACKING_WORDS.forSeller}`
+}

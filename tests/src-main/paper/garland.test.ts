@@ -1,0 +1,132 @@
+import { describe, expect, it } from 'vitest'
+import type { GarlandLayout, Project } from '../../../shared-types/project'
+import { garlandFigure } from '../../../src-core/figures/garland'
+import { planProject } from '../../../src-core/plan'
+import { listExamples } from '../../../src-main/documents'
+import { mapPages, renderMap } from '../../../src-main/paper'
+import { DATE, flowers, planned, VERSION } from './projects'
+import { readPdf } from './read-pdf'
+
+const example = JSON.parse(
+  listExamples().find(({ name }) => name === 'orchard-gate-garland')!.text,
+) as Project & { layout: GarlandLayout }
+const { plan } = planned(example)
+const read = async (project: Project, options = {}) =>
+  readPdf(await renderMap(project, planProject(project), { date: DATE, version: VERSION, ...options }))
+
+describe('the sheets of a garland kit', () => {
+  it('are the card, the list along the cord, every motif, and the packing list', () => {
+    const pages = mapPages(example, plan, { date: DATE })
+    expect(pages.map(({ section }) => section)).toEqual([
+      ...['card', 'cord', 'motif', 'motif', 'motif'],
+      'packing',
+    ])
+  })
+
+  it.each(['A4', 'Letter'] as const)(
+    'the card on %s says what is in it, how it hangs, and cautions',
+    async (paper) => {
+      const { pages, bookmarks } = await read(example, { paper })
+      const { words, texts, height } = pages[0]!
+      // Nothing is printed over anything else: no two lines share a place.
+      const lines = [...texts].sort((a, b) => a.y - b.y || a.x - b.x)
+      lines.forEach((line, i) => {
+        for (const other of lines.slice(i + 1)) {
+          if (other.y - line.y > 2) break
+          const apart = line.x + line.width <= other.x + 0.01 || other.x + other.width <= line.x + 0.01
+          expect(apart, `${line.text} / ${other.text}`).toBe(true)
+        }
+      })
+      for (const said of [
+        'In this kit',
+        '31 g (1.1 oz)',
+        '78 m (85 yd)',
+        'crochet hook, 3.5 mm',
+        'Hang it from four points at one height, 70 cm (27½ in) apart',
+        '680 chains in all: 72 chains to tie, then 536 over 223.2 cm',
+        'Decoration, not a toy.',
+        'never on or across a crib',
+        'Follow the rules that apply where you live.',
+        'Fibre cotton',
+        'copy it from the ball band',
+        'Design:',
+      ])
+        expect(words).toContain(said)
+      for (const { y, size } of texts) {
+        expect(y).toBeLessThan(height - 12)
+        expect(size).toBeGreaterThanOrEqual(7 - 1e-6)
+      }
+      expect(bookmarks[0]).toEqual(['Kit card', 1])
+    },
+  )
+
+  it('the list along the cord has every thing, in the terms of the sheet', async () => {
+    const us = await read(example)
+    expect(us.pages[1]!.words.match(/sc in petal 1, ch 7, sc in next petal/g)).toHaveLength(14)
+    const uk = await read(example, { terms: 'UK' })
+    expect(uk.pages[1]!.words).toContain('dc in petal 1, ch 7, dc in next petal')
+    expect(uk.pages[0]!.words).toContain('never on or across a cot')
+  })
+
+  it('the packing list winds for spares too and adds up', async () => {
+    const { pages } = await read(example)
+    const { words } = pages.at(-1)!
+    expect(words).toContain('For the seller; it does not go into the kit.')
+    expect(words).toContain('806 g (28.4 oz)')
+    expect(words).toContain('Together €210.35')
+    expect(words).toContain('€19.55 with €3.26 of tax in it')
+    expect(words).toContain('when 15 of 25 are sold')
+  })
+
+  it('the card stays one page, its cautions at the foot, however much is in the kit', async () => {
+    const many = Array.from({ length: 24 }, (_, i) => ({ name: `bead number ${i + 1}`, price: 1 }))
+    const full = { ...example, layout: { ...example.layout, kit: { count: 2, extras: many } } }
+    const { pages } = await read(full)
+    expect(pages[0]!.words).toMatch(/and \d+ more/)
+    expect(pages[0]!.words).toContain('Decoration, not a toy.')
+    expect(pages[1]!.words).toContain('Along the cord')
+  })
+
+  it('names whose pattern it is, and whether it may be put in', async () => {
+    const kit = { ...example.layout.kit, pattern: { by: 'Ada Loop', allowed: true }, care: 'Wash cool.' }
+    const { pages } = await read({ ...example, layout: { ...example.layout, kit } })
+    expect(pages[0]!.words).toContain('Pattern by Ada Loop, included with permission.')
+    expect(pages[0]!.words).toContain('Care Wash cool.')
+  })
+
+  it('without a kit there are materials; a bought cord has no chains; straight and in ink it prints too', async () => {
+    const { kit: _, swags: _swags, ...layout } = example.layout
+    const straight: Project = {
+      ...example,
+      layout: {
+        ...layout,
+        cord: { length: 3000, worked: 'bought' },
+        items: [...layout.items!, { bead: 'bead', size: 9 }],
+      },
+    }
+    const { pages } = await read(straight, { style: 'ink' })
+    expect(pages[0]!.words).toContain('Yarn for it')
+    expect(pages[0]!.words).toContain('Hung straight it is 300 cm')
+    expect(pages[1]!.words).not.toContain('chains before it')
+    expect(pages[1]!.words).toContain('sew petal 1 and the next petal to the cord')
+    expect(pages.at(-1)!.words).toContain('Materials')
+  })
+
+  it('a blanket that is a kit ends with the packing list', () => {
+    const { project, plan: blanket } = planned(flowers({ kit: { count: 3 } }))
+    expect(mapPages(project, blanket, { date: DATE }).at(-1)?.section).toBe('packing')
+  })
+})
+
+describe('the drawing of a garland', () => {
+  it('fits its box, draws every motif once, and its part is cut to the box', () => {
+    const options = { width: 180, height: 50, look: 'colour' } as const
+    const figure = garlandFigure(example, plan, plan.garland!, options)
+    expect(figure.height).toBeLessThanOrEqual(50)
+    expect(figure.items.filter((item) => item.kind === 'use')).toHaveLength(plan.motifs.length)
+    expect(figure.scale).toBeCloseTo(180 / plan.size.width, 9)
+    const part = garlandFigure(example, plan, plan.garland!, { ...options, from: 0, to: 700, numbered: true })
+    expect(part.items).toHaveLength(1)
+    expect(part.scale).toBeGreaterThan(figure.scale)
+  })
+})
