@@ -1,0 +1,33 @@
+import { describe, expect, it } from 'vitest'
+import { planProject } from '../../../src-core/plan'
+import { LAYOUT_KINDS, layoutKindOf, setLayoutKind } from '../../../src-renderer/state/edits/layout-kind'
+import { example } from '../projects'
+
+const errorsOf = (project: Parameters<typeof planProject>[0]) =>
+  planProject(project).findings.filter((finding) => finding.severity === 'error')
+
+describe('what motifs are made into', () => {
+  it('every kind follows from every other, without an error', () => {
+    for (const name of ['hedgerow-baby-throw', 'orchard-gate-garland', 'quince-wreath-cushion'])
+      for (const kind of LAYOUT_KINDS) {
+        const made = setLayoutKind(example(name), kind)
+        expect(layoutKindOf(made)).toBe(kind)
+        expect(errorsOf(made), `${name} as ${kind}`).toEqual([])
+      }
+  })
+
+  it('hangs every motif on a new garland, lays none on a new panel, and keeps the kit', () => {
+    const garland = setLayoutKind(example('quince-wreath-cushion'), 'garland')
+    expect(new Set(planProject(garland).items?.map((item) => item.motif))).toEqual(
+      new Set(['quince', 'leaf', 'bud']),
+    )
+    const panel = setLayoutKind(example('orchard-gate-garland'), 'applique')
+    expect(planProject(panel).counts.motifs).toBe(0)
+    expect(panel.layout?.kit).toEqual(example('orchard-gate-garland').layout?.kit)
+  })
+
+  it('leaves a project alone that is of that kind', () => {
+    const project = example('orchard-gate-garland')
+    expect(setLayoutKind(project, 'garland')).toBe(project)
+  })
+})
