@@ -16,6 +16,7 @@ export type SentenceField =
   | 'columns'
   | 'rings'
   | 'joining'
+  | 'gaps'
   | 'size'
   | 'size-with-edging'
 
@@ -105,6 +106,19 @@ function arrangementParts(plan: Plan): SentencePart[] {
   ]
 }
 
+/** What stands between the motifs and at the ends of rows: ", with 99 circles of 22 mm between them". */
+function gapParts({ fillers, fillerMotif, halves }: Plan, units: UnitSystem): SentencePart[] {
+  const parts: string[] = []
+  if (fillers.length > 0 && fillerMotif) {
+    const count = fillers.length.toLocaleString('en')
+    const name = shapeName(fillerMotif, fillers.length !== 1)
+    parts.push(`${count} ${name} of ${formatLength(knownSize(fillerMotif), units)} between them`)
+  }
+  if (halves.length > 0)
+    parts.push(`${counted(halves.length, 'half motif', 'half motifs')} at the ends of rows`)
+  return parts.length > 0 ? [{ text: ', with ' }, { text: parts.join(' and '), field: 'gaps' }] : []
+}
+
 /**
  * The project in one sentence: "120 six-petal flowers of 78 mm in offset rows of 12, joined tip to tip:
  * 97.5 × 68.6 cm (38⅜ × 27 in)." With an edging both sizes are told, before it and with it.
@@ -130,6 +144,7 @@ export function projectSentence(project: Project, plan: Plan, terms?: Terms): Se
     ...arrangementParts(plan),
     { text: ', ' },
     { text: joiningWords(project, motif, plan.joins), field: 'joining' },
+    ...gapParts(plan, units),
   )
   const { width, height } = plan.size
   if (!plan.edging || plan.edging.height <= 0) {

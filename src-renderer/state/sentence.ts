@@ -26,6 +26,7 @@ export const FIELD_NAMES: Readonly<Record<Field, string>> = {
   columns: 'motifs in a row',
   rings: 'rings',
   joining: 'way of joining',
+  gaps: 'fillers and half motifs',
   colours: 'colours',
   size: 'size',
   'size-with-edging': 'edging',

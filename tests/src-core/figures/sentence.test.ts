@@ -1,9 +1,13 @@
+import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import type { Plan } from '../../../shared-types/plan'
 import type { Project } from '../../../shared-types/project'
+import { planProject } from '../../../src-core/plan'
 import { joiningWords, projectSentence, sentenceText, shapeName } from '../../../src-core/figures/sentence'
 import { sampleMotif, samplePlan } from './sample'
 
+const example = (name: string): Project =>
+  JSON.parse(readFileSync(`examples/${name}.petalyard`, 'utf8')) as Project
 const { project, plan } = samplePlan({ columns: 12, rows: 10 })
 const sized: Plan = { ...plan, size: { ...plan.size, width: 975, height: 686 } }
 const say = (p: Project, q: Plan): string => sentenceText(projectSentence(p, q))
@@ -56,6 +60,17 @@ describe('the project as a sentence', () => {
     expect(say(project, rings)).toContain('in three rings round one in the middle')
     const one = { ...sized, motifs: sized.motifs.slice(0, 1) }
     expect(say(project, one)).toMatch(/^1 six-petal flower of 78 mm in one row/)
+  })
+
+  it('tells what stands between the motifs and at the ends of rows', () => {
+    const cloth = example('orangery-cloth')
+    expect(say(cloth, planProject(cloth))).toContain(
+      'joined where they touch, with 88 four-petal flowers of 36 mm between them: 79.2 × 105.6 cm',
+    )
+    const blanket = example('slate-roof-lap-blanket')
+    const halves = planProject(blanket).halves.length
+    expect(halves).toBeGreaterThan(0)
+    expect(say(blanket, planProject(blanket))).toContain(`, with ${halves} half motifs at the ends of rows:`)
   })
 
   it('says so when nothing is laid out', () => {
