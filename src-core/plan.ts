@@ -9,6 +9,7 @@ import type {
   BlanketLayout,
   Colourway,
   Hand,
+  Layout,
   Motif,
   Project,
   StitchGauge,
@@ -42,6 +43,8 @@ import { formatSize } from './units/format'
 export interface Planner {
   /** The plan of a project; it shows what can be shown, also when there are errors. */
   plan(project: Project): Plan
+  /** Findings on motifs that the layout does not place: its plan leaves them out. */
+  unplaced(project: Project, plan: Plan): readonly Finding[]
   /** The finished size alone, in mm; null while something is missing that it follows from. */
   size(project: Project): { width: number; height: number } | null
   /** The rotation with the most meeting points, beside the present one; null while something is missing. */
@@ -232,6 +235,11 @@ export function createPlanner(): Planner {
       return parts && bestRotation(parts.measured, parts.counts, parts.rule, project.joining, parts.gauge)
     },
     plan: (project) => withKit(project, planLayout(project)),
+    unplaced(project, plan) {
+      const placed = placedMotifs(project.layout, plan)
+      const others = (project.motifs ?? []).filter((motif) => !placed.has(motif.id))
+      return others.flatMap((motif) => itemAccount(motif, ...readBy(project)).findings)
+    },
   }
 
   function planLayout(project: Project): Plan {
@@ -292,12 +300,20 @@ export function measureProject(project: Project): { motifs: MotifAccount[]; find
   return { motifs, findings: bySeverity(findings) }
 }
 
+/** Ids of the motifs that a layout places, whose findings stand in its plan. */
+function placedMotifs(layout: Layout | undefined, plan: Plan): ReadonlySet<string | undefined> {
+  if (!layout) return new Set()
+  // Fillers are looked at once the motifs lie.
+  if (layout.kind === 'blanket')
+    return new Set([layout.motif, plan.motifs.length > 0 ? layout.fillers?.motif : undefined])
+  return new Set(layout.items?.map((item) => item.motif))
+}
+
 /** Every finding on a project: its references, all its motifs (placed or not) and its plan, errors first. */
 export function checkProject(project: Project): Finding[] {
-  const { findings } = planProject(project)
-  const placed = project.layout?.kind === 'blanket' ? project.layout.motif : undefined
-  const others = (project.motifs ?? []).filter((motif) => motif.id !== placed)
-  return bySeverity([...findings, ...others.flatMap((motif) => accountOf(project, motif).findings)])
+  const planner = createPlanner()
+  const plan = planner.plan(project)
+  return bySeverity([...plan.findings, ...planner.unplaced(project, plan)])
 }
 
 /** The arrangements nearest a wished size in mm, best first; findings say why there are none. */

@@ -3,8 +3,10 @@
  * shares what it did not touch, so that the planner can tell what stayed the same and undo is a list of
  * references.
  */
+import type { Finding } from '../../shared-types/finding'
 import type { Plan } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
+import { bySeverity } from '../../src-core/findings/finding'
 import { countPlaces } from '../../src-core/layout/places'
 import { createPlanner } from '../../src-core/plan'
 import type { Background } from './background'
@@ -39,6 +41,7 @@ export class DocumentState {
   /** Plans that were asked for in the background and have not come yet. */
   #awaited: number
   readonly project: Project
+  readonly findings: readonly Finding[]
   readonly isPlanning: boolean
   readonly previous: Plan | null
   readonly undoLabel: string | null
@@ -56,6 +59,7 @@ export class DocumentState {
     this.project = $derived(this.#preview ?? this.#settled)
     this.#plan = $state.raw(this.#planner.plan(project))
     this.#awaited = $state(0)
+    this.findings = $derived(this.#findings(this.project, this.#plan))
     this.isPlanning = $derived(this.#awaited > 0)
     this.previous = $derived(this.#preview ? this.#before : null)
     this.isPreviewing = $derived(this.#preview !== null)
@@ -66,6 +70,12 @@ export class DocumentState {
   /** What follows from the project; while a large one is planned, what followed from the one before. */
   get plan(): Plan {
     return this.#plan
+  }
+
+  /** What there is to remark on the plan and on motifs that are not placed, errors first. */
+  #findings(project: Project, plan: Plan): readonly Finding[] {
+    const others = this.#planner.unplaced(project, plan)
+    return others.length > 0 ? bySeverity([...plan.findings, ...others]) : plan.findings
   }
 
   /** The project without what is only being tried. */

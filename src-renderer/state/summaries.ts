@@ -162,7 +162,12 @@ const LINES: Readonly<Record<PlaceId, (project: Project, plan: Plan) => string[]
 }
 
 /** What stands under the name of a place. */
-export function placeSummary(place: PlaceId, project: Project, plan: Plan): PlaceSummary {
-  const findings = plan.findings.filter((finding) => placeOfFinding(finding) === place)
-  return { lines: LINES[place](project, plan), warning: shortly(project, findings) }
+export function placeSummary(
+  place: PlaceId,
+  project: Project,
+  plan: Plan,
+  findings: readonly Finding[] = plan.findings,
+): PlaceSummary {
+  const here = findings.filter((finding) => placeOfFinding(finding) === place)
+  return { lines: LINES[place](project, plan), warning: shortly(project, here) }
 }
