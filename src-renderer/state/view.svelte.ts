@@ -1,5 +1,6 @@
 /** What of the project is shown, and how. Not part of the project, and not undone. */
 import type { Settings } from '../../shared-types/bridge'
+import type { Point } from '../../shared-types/plan'
 
 export const PLACES = ['motif', 'arrangement', 'joins', 'colours', 'yarn', 'paper'] as const
 export type PlaceId = (typeof PLACES)[number]
@@ -19,6 +20,8 @@ export class ViewState {
   showLabels = $state(false)
   showJoins = $state(true)
   asTable = $state(false)
+  /** The line that the hand drew on the map with the line tool, in mm of the panel: a row is laid along it. */
+  drawnLine = $state.raw<readonly Point[] | null>(null)
   /** Motifs that a finding points at. */
   flagged = $state.raw<ReadonlySet<string>>(new Set())
   #wished: Settings['theme'] = $state('system')
