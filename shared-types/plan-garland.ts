@@ -31,6 +31,8 @@ export interface GarlandItem {
   readonly colourway: string
   /** Name of the bead, '' for a motif. */
   readonly bead: string
+  /** Which part of the sequence it is, from 0: its place in the layout's `items`. */
+  readonly part: number
   /** Room that it takes along the cord. */
   readonly extent: number
   /** Chains worked since the item before (or since the tie), null for a bought cord. */

@@ -203,6 +203,7 @@ function itemsOf(
       motif: thing.motif?.id ?? '',
       colourway: thing.colourway,
       bead: thing.bead,
+      part: thing.part,
       extent: hanging.before + hanging.behind,
       chains: worked ? chains : null,
       words: account ? fasteningWords(account.shape, hanging, worked, terms) : beadWords(thing.bead),

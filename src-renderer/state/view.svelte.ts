@@ -15,6 +15,8 @@ export class ViewState {
   brush = $state<string | null>(null)
   /** Motif that the Motif place shows; null for the one that is arranged. */
   motif = $state<string | null>(null)
+  /** Part of a garland's sequence that is open to be changed. */
+  part = $state<number | null>(null)
   /** The Motif place shows a motif's written rounds in place of the map. */
   showRounds = $state(true)
   showLabels = $state(false)

@@ -24,6 +24,8 @@ export interface Thing {
   /** '' for a motif. */
   readonly bead: string
   readonly hanging: Hanging
+  /** Which of the layout's `items` it is. */
+  readonly part: number
   /** Room behind it, beyond the spacing. */
   readonly gap: Millimetres
 }
@@ -57,12 +59,21 @@ export function readSequence(
       if (read.account) {
         const hanging = hangMotif(read.account, { by: way.by, chains: way.chains, chainLength })
         const colourway = way0?.id ?? ''
-        things.push({ motif, account: read.account, colourway, bead: '', hanging, gap })
+        things.push({ motif, account: read.account, colourway, bead: '', hanging, part: i, gap })
       }
     } else if (item.bead !== undefined) {
       const size = reader.length(item.size ?? 0, `${where}.size`, 'a bead', GARLAND_LIMITS.bead)
       const bead = item.bead.trim() || 'bead'
-      if (size) things.push({ motif: null, account: null, colourway: '', bead, hanging: hangBead(size), gap })
+      if (size)
+        things.push({
+          motif: null,
+          account: null,
+          colourway: '',
+          bead,
+          hanging: hangBead(size),
+          part: i,
+          gap,
+        })
     } else if (item.gap !== undefined) {
       const last = things.at(-1)
       if (last) last.gap += gap
