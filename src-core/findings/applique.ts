@@ -73,6 +73,67 @@ export const APPLIQUE_FINDINGS = {
     message: 'the outline is not closed; a straight line of {gap} closes it.',
     mend: 'End the path with Z if that is what is meant, or draw it to its end.',
   },
+  'applique/svg-too-long': {
+    severity: 'error',
+    message: 'the SVG file has {received} characters, {most} are read. Nothing of it was used.',
+    mend: 'Save just the outline of the panel in a file of its own.',
+  },
+  'applique/svg-script': {
+    severity: 'error',
+    message: "the SVG file brings a program with it ('{what}'). Nothing of it was run or used.",
+    mend: 'Save it as plain SVG in the program that drew it, or paste the path data alone.',
+  },
+  'applique/svg-entities': {
+    severity: 'error',
+    message: 'the SVG file declares entities of its own. Nothing of it was expanded or used.',
+    mend: 'Save it as plain SVG in the program that drew it, or paste the path data alone.',
+  },
+  'applique/svg-too-full': {
+    severity: 'error',
+    message:
+      'the SVG file has more elements, deeper ones or more lines than are read ({elements}, {depth} and {lines}).',
+    mend: 'Save just the outline of the panel in a file of its own.',
+  },
+  'applique/svg-unreadable': {
+    severity: 'error',
+    message: 'the file is no whole SVG: it cannot be read at line {line}, column {column}.',
+    mend: 'Save it again in the program that drew it. Path data alone is pasted, not chosen as a file.',
+  },
+  'applique/svg-none': {
+    severity: 'error',
+    message: 'the file is no SVG drawing.',
+    mend: 'Choose a file that a drawing program saved as SVG.',
+  },
+  'applique/svg-no-lines': {
+    severity: 'error',
+    message: 'the SVG file has no lines in it: no path, rectangle, circle, ellipse or polygon.',
+    mend: 'Turn text and pictures into paths in the program that drew it.',
+  },
+  'applique/svg-no-size': {
+    severity: 'error',
+    message: 'the SVG file does not say how large it is: its size is not in mm, cm, inches or points.',
+    mend: 'Say how many mm one unit of the drawing is.',
+  },
+  'applique/svg-line': {
+    severity: 'error',
+    message: 'in {element}: {trouble}',
+    mend: 'Mend it in the program that drew it, or take it out of the file.',
+  },
+  'applique/line-pieces': {
+    severity: 'error',
+    message: 'the path has {pieces} pieces; a row follows one line.',
+    mend: 'Keep one of them.',
+  },
+  'applique/no-panel': {
+    severity: 'error',
+    message: 'there is no panel to lay anything on.',
+    mend: 'Mend what is said about the panel first.',
+  },
+  'applique/nothing-laid': {
+    severity: 'warning',
+    message: 'there was no room: nothing was laid.',
+    mend: 'Ask for less distance, take smaller motifs or fewer of them.',
+  },
   'applique/no-items': {
     severity: 'note',
     message: 'nothing is laid on the panel yet.',

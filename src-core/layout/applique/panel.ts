@@ -8,18 +8,12 @@ import type { Edges } from '../../geometry/edges'
 import { boxOf, distance, moveOutline, signedArea } from '../../geometry/points'
 import type { Outline } from '../../geometry/points'
 import { clockwise, grow } from '../../geometry/polygons'
-import {
-  FLATNESS,
-  MOST_COORDINATE,
-  MOST_PATH_CHARACTERS,
-  MOST_PATH_POINTS,
-  readPath,
-  tidy,
-} from '../../geometry/svg-path'
-import type { PathTrouble } from '../../geometry/svg-path'
+import { FLATNESS, MOST_COORDINATE, MOST_PATH_POINTS, readPath, tidy } from '../../geometry/svg-path'
 import { formatLength, formatNumber } from '../../units/format'
 import type { Millimetres } from '../../units/quantity'
 import { APPLIQUE } from './constants'
+import { pathRefusal, refusal } from './drawing-words'
+import type { Refusal } from './drawing-words'
 
 export interface Panel extends PanelAccount {
   readonly width: Millimetres
@@ -140,42 +134,16 @@ function drawnOutline(fields: PanelFields, units: UnitSystem, findings: Finding[
   return points
 }
 
-interface Refusal {
-  readonly code: Parameters<typeof finding>[0]
-  readonly values: Record<string, string | number>
-}
-const refusal = (code: Refusal['code'], values: Refusal['values']): Refusal => ({ code, values })
-
 type Drawn = { readonly points: readonly Point[]; readonly closed: boolean } | Refusal
 
 function pathPoints(text: string): Drawn {
   const read = readPath(text)
-  if ('trouble' in read) return troubleWords(read.trouble)
+  if ('trouble' in read) return pathRefusal(read.trouble)
   // A move without a line after it draws nothing.
   const pieces = read.subPaths.filter(({ points }) => points.length > 1)
   if (pieces.length === 0) return refusal('applique/path-flat', { points: read.subPaths.length })
   if (pieces.length > 1) return refusal('applique/path-pieces', { pieces: pieces.length })
   return pieces[0]!
-}
-
-function troubleWords(trouble: PathTrouble): Refusal {
-  switch (trouble.kind) {
-    case 'empty':
-      return refusal('applique/path-missing', {})
-    case 'too-long':
-      return refusal('applique/path-too-long', {
-        received: formatNumber(trouble.characters),
-        most: formatNumber(MOST_PATH_CHARACTERS),
-      })
-    case 'markup':
-      return refusal('applique/path-markup', {})
-    case 'unreadable':
-      return refusal('applique/path-unreadable', { at: formatNumber(trouble.at), found: trouble.found })
-    case 'number':
-      return refusal('applique/path-number', { most: formatNumber(MOST_COORDINATE) })
-    case 'too-many-points':
-      return refusal('applique/path-too-many-points', { most: formatNumber(MOST_PATH_POINTS) })
-  }
 }
 
 function typedPoints(list: PanelFields['points']): Drawn {
