@@ -92,22 +92,29 @@ export function turnSlipsToTravel(work: Work): void {
   work.first = work.last
 }
 
-/** Dc (or taller) in the 4th ch from the hook: the chains passed over stand for a stitch. */
+/**
+ * Dc (or taller) in the 4th ch from the hook: the chains passed over stand for a stitch, and for a space behind it
+ * where the text says so ("4 skipped chs count as dc and ch 1").
+ */
 function standForSkipped(work: Work, target: Target, stitch: StitchKey, fresh: boolean): void {
   if (!fresh || target.place.kind !== 'chain' || work.foundation?.kind !== 'chain') return
   const along = work.chain
   const stem = work.elements[target.place.index]
   if (!along || !stem || stem.role !== 'stem' || work.elements.length !== 1) return
   const passed = along.chains - 1 - target.place.cell
-  if (
-    STITCHES[stitch].beginningCounts &&
-    passed >= STITCHES[stitch].beginningChains &&
-    !work.reported.has('skipped do not count')
-  ) {
-    stem.standing = true
-    stem.countsAs = stitch
-    stem.group = target.group
-  }
+  const { said } = work
+  if (said?.says === 'does-not-count') return
+  const stated = said?.says === 'counts'
+  const countsAs = (stated && said.stitch) || stitch
+  const high = passed >= STITCHES[countsAs].beginningChains && STITCHES[countsAs].beginningCounts
+  if (!stated && !high) return
+  stem.standing = true
+  stem.countsAs = countsAs
+  stem.group = target.group
+  if (!stated || said.chains === 0) return
+  const chains = Math.min(said.chains, stem.count - 1)
+  stem.count -= chains
+  push(work, 'space', 'ch', said, { count: chains })
 }
 
 /** "inc" is two of the stitch in hand in one place; "dec" one over two. */

@@ -30,9 +30,25 @@ const grannyRound = (groups: number) =>
         : `(3 dc in next ch-1 sp, ch 1) ${groups} times`
   }; rep from * 3 more times, join with sl st in first dc`.replace(', ;', ';')
 
-const hexagonRound = (before: number, between: number, last: number) =>
-  `ch 3, dc in next ${before} dc, (dc, ch 1, dc) in next ch-1 sp, *dc in next ${between} dc, ` +
-  `(dc, ch 1, dc) in next ch-1 sp; rep from * 4 more times, dc in next ${last} dc, ${JOIN}`
+/**
+ * A round of the published hexagon: `side` dc between the corners, (dc, ch 1, dc) in each of the six corner
+ * spaces. The source counts each corner's ch 1: 12 = 6 dc + 6 ch, 24 = 18 dc + 6 ch, … 60 = 54 dc + 6 ch.
+ */
+const hexagonRound = (side: number, count: number) => {
+  const along = `dc in next ${side > 1 ? `${side} dc` : 'dc'}`
+  return (
+    `sl st in next ch-1 sp, ch 4 (counts as dc and ch 1), dc in same sp, *${along}, (dc, ch 1, dc) in next ch-1 sp; ` +
+    `rep from * 4 more times, ${along}, join with sl st in 3rd ch of beg ch-4 (${count} dc)`
+  )
+}
+
+const HEXAGON = [
+  'ch 5, dc in 5th ch from hook (4 skipped chs count as dc and ch 1), ch 1, (dc, ch 1) 4 times in same ch, join with sl st in 3rd ch of beg ch-4',
+  hexagonRound(1, 18),
+  hexagonRound(3, 30),
+  hexagonRound(5, 42),
+  hexagonRound(7, 54),
+]
 
 const FLOWER = [
   'ch 1, 12 sc in ring, join with sl st in first sc',
@@ -54,19 +70,13 @@ interface Case {
 
 const CASES: readonly Case[] = [
   {
-    what: 'hexagon of dc, 12 to 60',
+    what: 'hexagon of dc, 12 to 60 with its corner chains, side to side',
     source: 'sites.google.com/site/crochetbtf',
     millimetres: 127,
     measure: 'overValleys',
     gauge: WORSTED_5,
-    foundation: ADJUSTABLE,
-    rounds: [
-      `ch 3, 11 dc in ring, ${JOIN}`,
-      `ch 3, (dc, ch 1, dc) in next dc, *dc in next dc, (dc, ch 1, dc) in next dc; rep from * 4 more times, ${JOIN}`,
-      hexagonRound(1, 3, 1).replace('next 1 dc', 'next dc').replace('next 1 dc', 'next dc'),
-      hexagonRound(2, 5, 2),
-      hexagonRound(3, 7, 3),
-    ],
+    foundation: { ring: 'stitch' },
+    rounds: HEXAGON,
   },
   {
     what: 'granny square, six rounds',
@@ -177,7 +187,7 @@ const CASES: readonly Case[] = [
   },
 ]
 
-function sizeOf({ what, gauge, foundation, rounds, measure }: Case): number {
+function accountOf({ what, gauge, foundation, rounds }: Case) {
   const motif: RoundsMotif = {
     id: what,
     kind: 'rounds',
@@ -185,9 +195,10 @@ function sizeOf({ what, gauge, foundation, rounds, measure }: Case): number {
     foundation,
     rounds: rounds.map((work) => ({ work })),
   }
-  const { account } = roundsAccount(motif, { hand: 'right', terms: 'US', gauge: undefined, growth: 0 })
-  return account![measure]
+  return roundsAccount(motif, { hand: 'right', terms: 'US', gauge: undefined, growth: 0 })
 }
+
+const sizeOf = (given: Case): number => accountOf(given).account![given.measure]
 
 const rms = (errors: readonly number[]) =>
   Math.sqrt(errors.reduce((sum, e) => sum + e * e, 0) / errors.length)
@@ -217,13 +228,20 @@ describe('M5–M14 published motif sizes', () => {
 })
 
 describe('M7, M17 discs of plain rounds', () => {
-  const disc = (stitch: string, first: number, more: number, count: number, gauge = WORSTED_5) =>
+  const disc = (
+    stitch: string,
+    first: number,
+    more: number,
+    count: number,
+    gauge = WORSTED_5,
+    foundation: NonNullable<RoundsMotif['foundation']> = ADJUSTABLE,
+  ) =>
     roundsAccount(
       {
         id: 'disc',
         kind: 'rounds',
         gauge,
-        foundation: ADJUSTABLE,
+        foundation,
         rounds: [
           {
             work: `${stitch === 'dc' ? 'ch 3 (does not count), ' : 'ch 1, '}${first} ${stitch} in ring, join with sl st in first ${stitch}`,
@@ -239,11 +257,51 @@ describe('M7, M17 discs of plain rounds', () => {
       { hand: 'right', terms: 'US', gauge: undefined, growth: 0 },
     )
 
-  it('dc rounds of 12, 24, 36, 48, 60 in worsted with a 5 mm hook measure 5 in (sites.google.com/site/crochetbtf)', () => {
+  /**
+   * The published motif (sites.google.com/site/crochetbtf, "Gauge: Diameter = 5”") counts 12, 24, 36, 48, 60 with
+   * the ch 1 of its six corners: it is a hexagon of 54 dc and 6 ch. It does not say how its 5 in are laid across;
+   * what is compared is side to side, the measure by which hexagons are joined (point to point is 2/√3 of it).
+   */
+  it('the published hexagon of 12, 24, 36, 48, 60 comes to 5 in side to side within 6 %', () => {
+    const hexagon = CASES[0]!
+    const { account, findings } = accountOf(hexagon)
+    expect(findings.filter((entry) => entry.severity !== 'note')).toEqual([])
+    expect(account!.shape).toBe('straight')
+    const corners = 6
+    expect(account!.rounds.map((round) => round.stitches + corners)).toEqual([12, 24, 36, 48, 60])
+    expect(Math.abs(account!.overValleys / 127 - 1)).toBeLessThan(0.06)
+  })
+
+  it('a round disc of 12, 24, 36, 48, 60 dc comes to 5 in across within 6 % as well', () => {
     const { account } = disc('dc', 12, 12, 5)
+    expect(account!.shape).toBe('round')
     expect(account!.rounds.map((round) => round.stitches)).toEqual([12, 24, 36, 48, 60])
-    // The source's own motif is a hexagon of these counts (above, within 3 %); a round disc of them is larger.
-    expect(Math.abs(account!.overTips / 127 - 1)).toBeLessThan(0.09)
+    expect(Math.abs(account!.overTips / 127 - 1)).toBeLessThan(0.06)
+  })
+
+  it('three rounds of 12, 24, 36 dc, worsted and 5 mm, come to 3 to 3½ in (tyingknotsinyarn.blogspot.com 2015)', () => {
+    const { account } = disc('dc', 12, 12, 3)
+    expect(account!.overTips).toBeGreaterThan(3 * 25.4)
+    expect(account!.overTips).toBeLessThan(3.5 * 25.4)
+  })
+
+  it('a crown of 10, 20, 30, 40 dc with a 5.5 mm hook comes to 5 in within 6 % (warmdetroit.org/c3.html)', () => {
+    const { account } = disc('dc', 10, 10, 4, WORSTED_LABEL, ring(3))
+    expect(Math.abs(account!.overTips / 127 - 1)).toBeLessThan(0.06)
+  })
+
+  it('a disc by the published flat numbers is not over-full at any published gauge (sc 6, dc 12)', () => {
+    for (const gauge of [WORSTED_5, WORSTED_LABEL, WORSTED_OWN, FOUR_PLY]) {
+      for (const [stitch, more] of [
+        ['sc', 6],
+        ['dc', 12],
+      ] as const) {
+        const { account } = disc(stitch, more, more, 6, gauge)
+        const radii = account!.rounds.map((round) => round.outerRadius)
+        const steps = radii.map((radius, i) => radius - (radii[i - 1] ?? 0))
+        for (const step of steps) expect(step).toBeCloseTo(steps[0]!, 9)
+      }
+    }
   })
 
   it('six more sc a round lie flat, five may cup, eight may ruffle (the flat-disc rule, published 6 to 8)', () => {

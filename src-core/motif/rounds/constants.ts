@@ -4,6 +4,12 @@
 export const RING_GIVES = 0.15
 /** M5: sc and dc per chain of a ring beyond which it is over-full (a published handbook: ch 4 holds 8 with ease). */
 export const RING_HOLDS = { sc: 3, dc: 4 } as const
+/**
+ * M7: from so many times the stitches that fit without strain on a round is over-full. A disc that grows by the
+ * published flat number (6 sc, 12 dc a round) lies flat in every published gauge, and at the squattest of those (a
+ * common label's 12 sc × 15 rows: q = 0.80) its rounds hold √(0.955 / 0.80) times what 2πr asks for.
+ */
+export const OVERFULL_FROM = Math.sqrt(6 / (2 * Math.PI) / 0.8)
 /** M7: an over-full round stands out by at most this share of its height … (fitted) */
 export const OVERFULL_MOST = 0.12
 /** … and by this share of what it is too long by. */

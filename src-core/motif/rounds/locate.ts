@@ -12,6 +12,7 @@ import type { Arch } from './arch'
 import {
   LOOP_ENDS,
   LOOPS_APART,
+  OVERFULL_FROM,
   OVERFULL_MOST,
   OVERFULL_SHARE,
   PICOT,
@@ -108,9 +109,10 @@ function standOnRing(round: WorkedRound, gauge: ResolvedGauge, ringChains: numbe
   })
 }
 
-/** M7: an over-full round stands out a little more. */
+/** M7: an over-full round stands out a little more; one that holds no more than a flat disc does is not over-full. */
 export function overfull(length: Millimetres, radius: Millimetres, height: Millimetres): Millimetres {
-  return Math.min(OVERFULL_MOST * height, Math.max(0, (length / TURN - radius - height) * OVERFULL_SHARE))
+  const strained = length / TURN / OVERFULL_FROM - radius - height
+  return Math.min(OVERFULL_MOST * height, Math.max(0, strained * OVERFULL_SHARE))
 }
 
 function standOnSeats(round: WorkedRound, before: readonly LocatedRound[], gauge: ResolvedGauge): Stood[] {

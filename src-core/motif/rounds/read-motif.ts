@@ -70,7 +70,9 @@ export function readMotif(motif: RoundsMotif, terms: Terms): ReadMotif {
   const reading = readRounds(text, { terms, after: foundationOf(motif), before })
   const { worked, rounds, findings } = reading
   const entryOf = (line: number) => Math.min(Math.max(0, line - 1 - head), Math.max(0, lines.length - 1))
-  const made = worked.find((round) => round.foundation)?.foundation
+  const beginning = worked.find((round) => round.foundation)
+  const made = beginning?.foundation
+  const intoOne = made?.kind === 'chain' && beginning !== undefined && worksIntoOneChain(beginning)
   const own = motif.foundation
   return {
     worked,
@@ -81,18 +83,29 @@ export function readMotif(motif: RoundsMotif, terms: Terms): ReadMotif {
     ringChains:
       made?.kind === 'ring'
         ? made.chains
-        : own?.ring === 'chain'
-          ? (own.chains ?? 0)
-          : own?.ring === 'stitch'
-            ? 1
-            : 0,
-    stemChains: own?.chain ?? (made?.kind === 'chain' && made.chains > 2 ? made.chains : 0),
+        : intoOne
+          ? 1
+          : own?.ring === 'chain'
+            ? (own.chains ?? 0)
+            : own?.ring === 'stitch'
+              ? 1
+              : 0,
+    stemChains: intoOne ? 0 : (own?.chain ?? (made?.kind === 'chain' && made.chains > 2 ? made.chains : 0)),
     findings: findings.map((entry) => ({
       ...entry,
       where: `motif ${motif.id}, ${entry.where}`,
       target: targetOf(motif.id, entry.target, (line) => (line > head ? entryOf(line) : null)),
     })),
   }
+}
+
+/** "12 dc in 4th ch from hook": the chain is the middle of a disc, not the stem of a leaf. */
+function worksIntoOneChain({ elements }: WorkedRound): boolean {
+  const cells = new Set<string>()
+  for (const element of elements)
+    for (const { kind, cell, opposite } of element.into)
+      if (kind === 'chain') cells.add(`${cell} ${opposite}`)
+  return cells.size === 1
 }
 
 /** A place in the text as a place in the motif's rounds; what stands before the first one belongs to none. */
