@@ -173,7 +173,6 @@ function newWork(
     overReported: false,
     usesCorners: false,
     clause: null,
-    said: null,
     spokes: 0,
     chainCells: new Set(),
     loopMarks: [],

@@ -28,7 +28,6 @@ import type {
   SkipItem,
   StitchName,
   WorkItem,
-  StatementItem,
 } from './tree'
 import { MOST_ELEMENTS, MOST_REPEATS, baseSource, hasBody, push, report, spend } from './work'
 import type { Target, Work } from './work'
@@ -337,12 +336,6 @@ function runSweep(work: Work, first: WorkItem, second: WorkItem): void {
 /** Phrases behind a repeat that are looked at for what they keep for themselves. */
 const LONGEST_TAIL = 200
 
-/** What the text says of the stitch at `index`, right behind it. */
-function statementBehind(items: readonly Item[], index: number): StatementItem | null {
-  const behind = items[index + 1]
-  return behind?.type === 'statement' ? behind : null
-}
-
 /** Runs items in order. */
 export function runItems(work: Work, items: readonly Item[]): void {
   let swept: Item | null = null
@@ -356,7 +349,6 @@ export function runItems(work: Work, items: readonly Item[]): void {
       .find((found) => found.type !== 'note' && found.type !== 'statement')
     switch (item.type) {
       case 'work':
-        work.said = statementBehind(items, index)
         swept = sweepPartner(work, item, items[index + 1])
         if (swept?.type === 'work') {
           runSweep(work, item, swept)

@@ -5,7 +5,7 @@ import { WORKED } from './source'
 import { WORKING } from './taking'
 import { beginningTarget, nextStitch, settle } from './targets'
 import type { Span } from './tokens'
-import type { ChainItem, Definition, Item, StitchName } from './tree'
+import type { ChainItem, Definition, Item, StatementItem, StitchName } from './tree'
 import { MOST_CHAINS, hasBody, push, report } from './work'
 import type { Element, Target, Work } from './work'
 
@@ -92,6 +92,15 @@ export function turnSlipsToTravel(work: Work): void {
   work.first = work.last
 }
 
+/** What the text says, right behind "in 5th ch from hook", of the chains that are passed over. */
+function saidOfSkipped(items: readonly Item[]): StatementItem | null {
+  const at = items.findIndex(
+    (item) => 'place' in item && item.place?.parts.some((part) => part.which === 'from-hook'),
+  )
+  const behind = items[at + 1]
+  return at >= 0 && behind?.type === 'statement' ? behind : null
+}
+
 /**
  * Dc (or taller) in the 4th ch from the hook: the chains passed over stand for a stitch, and for a space behind it
  * where the text says so ("4 skipped chs count as dc and ch 1").
@@ -102,7 +111,7 @@ function standForSkipped(work: Work, target: Target, stitch: StitchKey, fresh: b
   const stem = work.elements[target.place.index]
   if (!along || !stem || stem.role !== 'stem' || work.elements.length !== 1) return
   const passed = along.chains - 1 - target.place.cell
-  const { said } = work
+  const said = saidOfSkipped(work.node.items)
   if (said?.says === 'does-not-count') return
   const stated = said?.says === 'counts'
   const countsAs = (stated && said.stitch) || stitch

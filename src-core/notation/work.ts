@@ -6,7 +6,7 @@ import type { Beginning } from './beginning'
 import { Source } from './source'
 import type { Base, RoundState } from './state'
 import type { Span } from './tokens'
-import type { Item, Loop, RoundNode, RoundsTree, StatementItem } from './tree'
+import type { Item, Loop, RoundNode, RoundsTree } from './tree'
 import type { ElementRole, Foundation, WorkedElement, WorkedPlace } from './worked'
 
 /** A round of a doily may have some hundreds of stitches; a text with more than this is a slip of the pen. */
@@ -96,8 +96,6 @@ export interface Work {
   overReported: boolean
   usesCorners: boolean
   clause: Span | null
-  /** What the text says right behind the stitch in hand: "(4 skipped chs count as dc and ch 1)". */
-  said: StatementItem | null
   spokes: number
   chainCells: Set<string>
   loopMarks: { state: RoundState; index: number; mark: number }[]

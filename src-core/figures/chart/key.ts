@@ -48,8 +48,10 @@ function kindOf(entry: LocatedElement, terms: Terms): Kind {
   const plain = `${short}: ${stitchName(element.stitch, terms)}`
   const rank = 10 * STITCH_KEYS.indexOf(element.stitch)
   switch (element.role) {
-    case 'space':
     case 'stem':
+      if (element.standing) return beginningKind(element, terms)
+      return { id: 'ch', rank: 0, words: `ch: ${stitchName('ch', terms)}` }
+    case 'space':
       return { id: 'ch', rank: 0, words: `ch: ${stitchName('ch', terms)}` }
     case 'beginning':
       return beginningKind(element, terms)

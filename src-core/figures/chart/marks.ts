@@ -114,8 +114,10 @@ function inkOf(entry: LocatedElement, stand: Stand, view: ChartView): Ink {
       return chainInk(chain, [base, entry.end ? toPage(entry.end, view) : top], unit)
     case 'picot':
       return picotInk(chain, base, top, unit)
-    case 'beginning':
     case 'stem':
+      if (chain.length > 0) return chainInk(chain, [base, chain[chain.length - 1]!], unit)
+      return stackInk(element.count, stand, foot)
+    case 'beginning':
       return stackInk(element.count, stand, foot)
     default:
   }

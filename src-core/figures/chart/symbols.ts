@@ -51,6 +51,9 @@ const SLASHES: Readonly<Record<StitchKey, number>> = {
   dtr: 3,
 }
 
+/** An oval is at least so much longer than wide. */
+const OVAL_LEAST = 1.2
+
 const K = 0.5522847498
 
 /** Coordinates along the way from base to top (`up`) and to its right. */
@@ -242,11 +245,13 @@ export function chainInk(points: readonly Point[], ends: readonly [Point, Point]
         i + 1 < points.length ? distance(point, points[i + 1]!) : Infinity,
         unit,
       )
-      const length = Math.max(
-        PROPORTION.ovalWidth * unit * 1.2,
-        Math.min(PROPORTION.ovalLength * unit, near * 0.86),
+      const length = Math.min(PROPORTION.ovalLength * unit, near * 0.86)
+      return ovalPath(
+        point,
+        minus(after, before),
+        length,
+        Math.min(PROPORTION.ovalWidth * unit, length / OVAL_LEAST),
       )
-      return ovalPath(point, minus(after, before), length, PROPORTION.ovalWidth * unit)
     }),
   )
 }

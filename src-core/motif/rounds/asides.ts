@@ -4,9 +4,8 @@ import type { WorkedElement } from '../../notation/worked'
 import type { ResolvedGauge } from '../../stitches/gauge'
 import type { Radians } from '../../units/quantity'
 import { archAt } from './arch'
-import { angleOf, at, radiusOf, unwrap } from './ground'
+import { angleOf, at, radiusOf, seatOf, unwrap } from './ground'
 import type { LocatedElement, LocatedRound, Seat } from './ground'
-import { seatOf } from './locate'
 
 /** Shares of the first stitch's height, so that chain and join lie above each other in the gap before it (ours). */
 const CHAIN_UP_TO = 0.66

@@ -4,9 +4,9 @@ import type { WorkedElement, WorkedRound } from '../../notation/worked'
 import type { ResolvedGauge } from '../../stitches/gauge'
 import type { Millimetres, Radians } from '../../units/quantity'
 import { CORNER_LOOP, CORNERS } from './constants'
-import { angleOf, at, heightOf, radiusOf, topWidth } from './ground'
+import { angleOf, at, heightOf, mean, radiusOf, topWidth } from './ground'
 import type { LocatedRound } from './ground'
-import { finish, mean } from './locate'
+import { finish } from './finish'
 
 export interface Corner {
   /** Element at the corner: its loop of chains, its middle stitch, or the first of two that share a place. */
@@ -120,7 +120,7 @@ export function locateCornered(
     const top = onPolygon(apothem, half, angles[corner]!, share)
     return { element: entry.element, base: entry.base, top, petal: -1 }
   })
-  const located = finish(round, placed, onto, gauge, { radius: apothem, angles })
+  const located = finish(round, placed, onto, gauge, { cornered: { radius: apothem, angles } })
   return raiseCorners(located, corners, angles, apothem / Math.cos(half), gauge)
 }
 

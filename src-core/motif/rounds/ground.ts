@@ -4,7 +4,7 @@
  * Right-handers see the mirror image, which is taken at the end.
  */
 import type { Point } from '../../../shared-types/plan'
-import type { WorkedElement, WorkedRound } from '../../notation/worked'
+import type { WorkedElement, WorkedPlace, WorkedRound } from '../../notation/worked'
 import type { ResolvedGauge } from '../../stitches/gauge'
 import { COMPOUND_TOP_WIDTH } from '../../stitches/table'
 import type { Millimetres, Radians } from '../../units/quantity'
@@ -83,7 +83,7 @@ export function topWidth(element: WorkedElement, gauge: ResolvedGauge): Millimet
 
 /** Height of a standing element in mm. */
 export function heightOf(element: WorkedElement, gauge: ResolvedGauge): Millimetres {
-  if (element.role === 'beginning') {
+  if (element.role === 'beginning' || element.role === 'stem') {
     if (element.countsAs) return gauge.height(element.countsAs)
     return element.count * gauge.width
   }
@@ -107,3 +107,21 @@ export const angleOf = (point: Point): Radians => {
 /** `angle` brought within half a turn of `near`. */
 export const unwrap = (angle: Radians, near: Radians): Radians =>
   angle + 2 * Math.PI * Math.round((near - angle) / (2 * Math.PI))
+
+export const middleOf = (a: Point, b: Point): Point => ({ x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 })
+
+export const mean = (values: readonly number[]): number =>
+  values.length === 0 ? 0 : values.reduce((sum, value) => sum + value, 0) / values.length
+
+/** Stands at the round's end and takes part in its shape. */
+export const isUpright = (element: WorkedElement): boolean =>
+  element.role === 'stitch' ||
+  element.role === 'closing' ||
+  ((element.role === 'beginning' || element.role === 'stem') && element.standing)
+
+/** The seat that a place names, or null for a ring or a round that is only known by its counts. */
+export function seatOf(place: WorkedPlace | undefined, before: readonly LocatedRound[]): Seat | null {
+  if (!place || place.round < 0) return null
+  const round = before.find((entry) => entry.round.index === place.round)
+  return round?.seats[place.index] ?? null
+}

@@ -125,3 +125,7 @@ function foundationOf({ foundation }: RoundsMotif): After {
   if (foundation.ring === 'chain') return { ring: foundation.chains ?? 0 }
   return { start: true }
 }
+
+/** The colour of a round. */
+export const slotOf = (motif: RoundsMotif, read: ReadMotif, round: WorkedRound): string =>
+  motif.rounds?.[read.entries[read.worked.indexOf(round)]!]?.slot ?? ''

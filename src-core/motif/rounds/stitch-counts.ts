@@ -60,3 +60,19 @@ export function slotWork(
   }
   return { stitches, metres }
 }
+
+/** The tallest stitch that is common: a tenth of the standing stitches and more. */
+export function tallest(worked: readonly WorkedRound[]): StitchKey {
+  const counts = new Map<StitchKey, number>()
+  let total = 0
+  for (const round of worked)
+    for (const element of round.elements)
+      if (element.role === 'stitch') {
+        counts.set(element.stitch, (counts.get(element.stitch) ?? 0) + 1)
+        total++
+      }
+  const common = (['dtr', 'tr', 'dc', 'hdc', 'sc'] as const).find(
+    (stitch) => (counts.get(stitch) ?? 0) >= total / 10,
+  )
+  return common ?? 'sc'
+}

@@ -1,4 +1,6 @@
+import { readdirSync, readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
+import type { Project, RoundsMotif } from '../../../shared-types/project'
 import {
   chartFigures,
   chartKey,
@@ -11,6 +13,21 @@ import { SMALLEST_TYPE } from '../../../src-core/figures/lettering'
 import { CHARTED, FIVE, HEXAGON, LAYERED, LEAF, locate, PICOTS, SAMPLER } from './chart-motifs'
 import { crossings } from './crossings'
 import { record } from './recorder'
+
+/** Every motif in written rounds of the examples, with its project's gauge. */
+function examplesInRounds(): RoundsMotif[] {
+  const folder = new URL('../../../examples/', import.meta.url)
+  return readdirSync(folder)
+    .filter((name) => name.endsWith('.petalyard'))
+    .flatMap((name) => {
+      const project = JSON.parse(readFileSync(new URL(name, folder), 'utf8')) as Project
+      return (project.motifs ?? []).flatMap((motif) =>
+        motif.kind === 'rounds'
+          ? [{ ...motif, id: `${name.split('.')[0]} ${motif.id}`, gauge: motif.gauge ?? project.gauge }]
+          : [],
+      )
+    })
+}
 
 const ROOM = { width: 186, height: 200 }
 const draw = (motif: (typeof CHARTED)[number], hand: 'left' | 'right' = 'right'): ChartFigure[] => {
@@ -57,6 +74,11 @@ describe('the symbol chart', () => {
   })
 
   it.each(CHARTED)('$id: no symbol lies on another', (motif) => {
+    for (const hand of ['left', 'right'] as const)
+      expect(draw(motif, hand).flatMap((part) => crossings(part))).toEqual([])
+  })
+
+  it.each(examplesInRounds())('the example motif $id: no symbol lies on another, in either hand', (motif) => {
     for (const hand of ['left', 'right'] as const)
       expect(draw(motif, hand).flatMap((part) => crossings(part))).toEqual([])
   })

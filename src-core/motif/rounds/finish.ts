@@ -1,0 +1,221 @@
+/** What completes a located round: its chains and picots, the seats that it leaves, its edge and petals. */
+import type { Point } from '../../../shared-types/plan'
+import type { WorkedElement, WorkedRound } from '../../notation/worked'
+import type { ResolvedGauge } from '../../stitches/gauge'
+import type { Millimetres, Radians } from '../../units/quantity'
+import { archAt, archBetween, archOfRise, archRise } from './arch'
+import type { Arch } from './arch'
+import { LOOP_ENDS, LOOPS_APART, PICOT, TIP_CHAIN } from './constants'
+import { angleOf, at, heightOf, isUpright, mean, middleOf, radiusOf, topWidth, unwrap } from './ground'
+import type { LocatedElement, LocatedRound, Petal, Seat } from './ground'
+import { betweenEnds } from './sector'
+import type { Stem } from './spokes'
+import type { Stood } from './stand'
+
+const TURN = 2 * Math.PI
+
+/** What shapes a round beside its standing elements. */
+interface Shaping {
+  readonly cornered?: { readonly radius: Millimetres; readonly angles: readonly Radians[] }
+  /** Chains that are worked back along. */
+  readonly stems?: ReadonlyMap<WorkedElement, Stem>
+}
+const NO_STEMS: ReadonlyMap<WorkedElement, Stem> = new Map()
+
+/** Chains, picots, seats and edge of a round whose standing elements are in place. */
+export function finish(
+  round: WorkedRound,
+  stood: readonly Stood[],
+  onto: LocatedRound | null,
+  gauge: ResolvedGauge,
+  { cornered, stems = NO_STEMS }: Shaping = {},
+): LocatedRound {
+  const byElement = new Map(stood.map((entry) => [entry.element, entry]))
+  const elements: LocatedElement[] = []
+  const arches = new Map<number, { arch: Arch; tip: boolean; apex: Point }>()
+  let tight = 0
+  const uprights = round.elements.filter((element) => byElement.has(element) || isSlip(element))
+  const pointOf = (element: WorkedElement): Point =>
+    byElement.get(element)?.top ?? slipPoint(element, onto, gauge)
+  round.elements.forEach((element, i) => {
+    const entry = byElement.get(element)
+    const stem = stems.get(element)
+    if (entry) elements.push({ element, base: entry.base, top: entry.top, chain: [] })
+    else if (stem)
+      elements.push({ element, base: stem.from, top: stem.tip, chain: stem.chain, end: stem.tip })
+    else if (isSlip(element)) {
+      const point = slipPoint(element, onto, gauge)
+      elements.push({ element, base: point, top: point, chain: [] })
+    } else if (element.role === 'space') {
+      const previous = lastOf(round.elements, i, uprights)
+      const next = nextOf(round.elements, i, uprights)
+      if (!previous || !next) return
+      const from = pointOf(previous)
+      const to = pointOf(next)
+      const arch = archBetween(from, to, element.count * gauge.width)
+      const tip = element.group >= 0 && inOneGroup(element, previous, next)
+      // Short spaces lie between stitches that stand apart anyway; a loop has to span what it spans.
+      if (!tip && !cornered && element.count >= 3) tight = Math.max(tight, arch.chord - arch.length)
+      const outward = at(1, angleOf(middleOf(from, to)))
+      const rise = tip ? TIP_CHAIN * element.count * gauge.width : archRise(arch)
+      const middle = middleOf(from, to)
+      const far = tip ? Math.max(radiusOf(from), radiusOf(to)) + rise : radiusOf(middle) + rise
+      const apex = at(far, angleOf(middle))
+      const drawn = tip ? archOfRise(from, to, rise) : arch
+      arches.set(element.index, { arch: tip ? drawn : arch, tip, apex })
+      const chain = Array.from({ length: element.count }, (_, k) => {
+        // Drawn together a little, so that loops that end at one stitch leave its top free.
+        const share = 0.5 + ((k + 0.5) / element.count - 0.5) * (1 - LOOP_ENDS / element.count)
+        const { point } = archAt(drawn, share, outward)
+        return tip ? point : betweenEnds(point, from, to, LOOPS_APART * gauge.width)
+      })
+      elements.push({ element, base: from, top: apex, chain, end: to })
+    } else if (element.role === 'picot') {
+      const previous = lastOf(round.elements, i, uprights)
+      if (!previous) return
+      const foot = pointOf(previous)
+      const size = PICOT * element.count * gauge.width
+      const top = at(radiusOf(foot) + size, angleOf(foot))
+      elements.push({ element, base: foot, top, chain: picotChain(foot, size, element.count) })
+    }
+  })
+  const seats = seatsOf(round, elements, arches)
+  const edge = edgeOf(elements, arches)
+  const length = round.elements.reduce((sum, element) => sum + topWidth(element, gauge), 0)
+  const radius =
+    cornered?.radius ?? mean(elements.filter((e) => e.chain.length === 0).map((e) => radiusOf(e.top)))
+  const upright = stood.filter((entry) => isUpright(entry.element))
+  const stretched = mean(upright.map((e) => radiusOf(e.top) - radiusOf(e.base) - heightOf(e.element, gauge)))
+  return {
+    round,
+    seats,
+    elements,
+    asides: [],
+    edge,
+    radius,
+    extra: cornered || stood.some((e) => e.petal >= 0) ? 0 : Math.max(0, stretched),
+    corners: cornered?.angles.length ?? 0,
+    cornerAngles: cornered?.angles ?? [],
+    petals: petalsOf(stood, arches, elements),
+    length,
+    tight,
+  }
+}
+
+const isSlip = (element: WorkedElement): boolean => element.role === 'slip'
+
+/** A slip stitch lies in its place, a little higher. */
+export function slipPoint(element: WorkedElement, onto: LocatedRound | null, gauge: ResolvedGauge): Point {
+  const place = element.into[0]
+  const seat = place && onto && place.round === onto.round.index ? onto.seats[place.index] : null
+  const point = seat?.point ?? { x: 0, y: -1 }
+  return at(radiusOf(point) + gauge.height('sl st'), angleOf(point))
+}
+
+function lastOf(all: readonly WorkedElement[], i: number, uprights: readonly WorkedElement[]) {
+  for (let k = 1; k <= all.length; k++) {
+    const element = all[(i - k + all.length) % all.length]!
+    if (uprights.includes(element)) return element
+  }
+  return null
+}
+
+function nextOf(all: readonly WorkedElement[], i: number, uprights: readonly WorkedElement[]) {
+  for (let k = 1; k <= all.length; k++) {
+    const element = all[(i + k) % all.length]!
+    if (uprights.includes(element)) return element
+  }
+  return null
+}
+
+/** Chains inside a group in one place: the open tip of a petal or a corner. */
+const inOneGroup = (element: WorkedElement, previous: WorkedElement, next: WorkedElement): boolean =>
+  previous.group === element.group && next.group === element.group
+
+/** A closed loop of chains on top of a stitch, drawn as a small circle. */
+function picotChain(foot: Point, size: Millimetres, count: number): Point[] {
+  const angle = angleOf(foot)
+  const centre = at(radiusOf(foot) + size / 2, angle)
+  return Array.from({ length: count }, (_, k) => {
+    const around = angle + Math.PI + ((k + 1) / (count + 1)) * TURN
+    return { x: centre.x + (size / 2) * Math.sin(around), y: centre.y - (size / 2) * Math.cos(around) }
+  })
+}
+
+function seatsOf(
+  round: WorkedRound,
+  elements: readonly LocatedElement[],
+  arches: ReadonlyMap<number, { arch: Arch; tip: boolean; apex: Point }>,
+): Seat[] {
+  const byIndex = new Map(elements.map((entry) => [entry.element.index, entry]))
+  return round.places.map((place) => {
+    const located = byIndex.get(place.element)
+    const loop = arches.get(place.element)
+    if (place.kind === 'space' && loop) {
+      const middle = middleOf(loop.arch.from, loop.arch.to)
+      // Seen from the centre the chord's middle is where the loop hangs; a tip chain is raised already.
+      const point = loop.tip ? loop.apex : middle
+      return {
+        kind: 'space',
+        angle: angleOf(middle),
+        point,
+        arch: loop.arch,
+        chains: place.chains,
+        foot: middle,
+        tip: loop.tip,
+      }
+    }
+    const top = located?.top ?? { x: 0, y: 0 }
+    return {
+      kind: place.kind,
+      angle: angleOf(top),
+      point: top,
+      arch: null,
+      chains: place.chains,
+      foot: located?.base ?? top,
+      tip: false,
+    }
+  })
+}
+
+/** The outer edge in working order: tops, along loops, over picots. */
+function edgeOf(
+  elements: readonly LocatedElement[],
+  arches: ReadonlyMap<number, { arch: Arch; tip: boolean; apex: Point }>,
+): Point[] {
+  const edge: Point[] = []
+  for (const { element, top } of elements) {
+    const loop = arches.get(element.index)
+    if (!loop) edge.push(top)
+    else if (loop.tip) edge.push(loop.apex)
+    else {
+      const outward = at(1, angleOf(middleOf(loop.arch.from, loop.arch.to)))
+      for (const share of [0.15, 0.3, 0.5, 0.7, 0.85]) edge.push(archAt(loop.arch, share, outward).point)
+    }
+  }
+  return edge
+}
+
+function petalsOf(
+  stood: readonly Stood[],
+  arches: ReadonlyMap<number, { arch: Arch; tip: boolean; apex: Point }>,
+  elements: readonly LocatedElement[],
+): Petal[] {
+  const found = new Map<number, Stood[]>()
+  for (const entry of stood)
+    if (entry.petal >= 0) found.set(entry.petal, [...(found.get(entry.petal) ?? []), entry])
+  return [...found.values()].map((members) => {
+    const tips = elements.filter(
+      (e) => arches.get(e.element.index)?.tip && e.element.group === members[0]!.element.group,
+    )
+    const line = [...members.map((entry) => entry.top), ...tips.map((tip) => tip.top)]
+    line.sort((a, b) => unwrap(angleOf(a), angleOf(line[0]!)) - unwrap(angleOf(b), angleOf(line[0]!)))
+    let edge = 0
+    for (let i = 1; i < line.length; i++)
+      edge += Math.hypot(line[i]!.x - line[i - 1]!.x, line[i]!.y - line[i - 1]!.y)
+    // Between N tops lie N − 1 steps; the outer halves of the first and the last stitch make up the N-th.
+    edge *= line.length / Math.max(1, line.length - 1)
+    const along = members.reduce((sum, entry) => sum + (entry.along ?? 0), 0)
+    return { stitches: members.length, edge: along || edge, chains: members[0]!.loop ?? 0 }
+  })
+}

@@ -1,0 +1,87 @@
+/** What goes into the ring that a motif begins on (M5): stitches around it, petals and loops between slip stitches. */
+import type { WorkedElement, WorkedRound } from '../../notation/worked'
+import type { ResolvedGauge } from '../../stitches/gauge'
+import type { Millimetres, Radians } from '../../units/quantity'
+import { OVERFULL_FROM, OVERFULL_MOST, OVERFULL_SHARE, RING_GIVES } from './constants'
+import { at, heightOf, isUpright, mean, topWidth } from './ground'
+import type { Stem } from './spokes'
+import type { Stood } from './stand'
+
+const TURN = 2 * Math.PI
+/** Slip stitches into a ring keep so far from each other, in stitch widths (by eye). */
+const SLIP_ROOM = 0.45
+/** Chains at a petal's edge begin outside of the ring where they have come apart, in stitch widths (by eye). */
+const EDGE_FOOT = { least: 0.45, apart: 0.2 } as const
+
+/** M7: an over-full round stands out a little more; one that holds no more than a flat disc does is not over-full. */
+export function overfull(length: Millimetres, radius: Millimetres, height: Millimetres): Millimetres {
+  const strained = length / TURN / OVERFULL_FROM - radius - height
+  return Math.min(OVERFULL_MOST * height, Math.max(0, strained * OVERFULL_SHARE))
+}
+
+interface InRing {
+  readonly stood: readonly Stood[]
+  /** Chains that stand up from the ring at the edges of petals. */
+  readonly edges: ReadonlyMap<WorkedElement, Stem>
+}
+
+/** M5: everything goes into the ring; tops stand evenly, by their widths. */
+export function standOnRing(round: WorkedRound, gauge: ResolvedGauge, ringChains: number): InRing {
+  const beginsInChain = round.foundation?.kind === 'chain'
+  const inRing = (element: WorkedElement): boolean =>
+    (isUpright(element) || element.role === 'slip') && (beginsInChain || element.into[0]?.kind !== 'chain')
+  const isSlip = (element: WorkedElement | undefined): boolean => element?.role === 'slip' && inRing(element)
+  const { elements } = round
+  const beside = (i: number) => [elements[i - 1] ?? elements[elements.length - 1], elements[i + 1]] as const
+  /** "ch 3, 3 dc, ch 3, sl st": chains between a slip stitch and a stitch are the edge of a petal. */
+  const isEdge = (element: WorkedElement, i: number): boolean => {
+    const [before, after] = beside(i)
+    return element.role === 'space' && isSlip(before) !== isSlip(after)
+  }
+  const isLoop = (element: WorkedElement, i: number): boolean => {
+    const [before, after] = beside(i)
+    return element.role === 'space' && isSlip(before) && isSlip(after)
+  }
+  const widths = elements.map((element, i): Millimetres => {
+    if (isSlip(element) || isEdge(element, i)) return gauge.width
+    if (isLoop(element, i) || (!inRing(element) && element.role !== 'space')) return 0
+    return topWidth(element, gauge)
+  })
+  const total = widths.reduce((sum, width) => sum + width, 0)
+  const upright = elements.filter((element) => isUpright(element) && inRing(element))
+  const slips = elements.filter(isSlip).length
+  const height = mean(upright.map((element) => heightOf(element, gauge)))
+  const ring = (ringChains * gauge.width) / TURN
+  const inner = Math.min((1 + RING_GIVES) * ring, Math.max(ring, total / TURN - height))
+  const extra = upright.length > 0 ? overfull(total, inner, height) : 0
+  const slipRadius = Math.max(inner, (slips * SLIP_ROOM * gauge.width) / TURN) + gauge.height('sl st')
+  const first = elements.findIndex(inRing)
+  const stood: Stood[] = []
+  const edges = new Map<WorkedElement, Stem>()
+  let walked = -(widths[first] ?? 0) / 2
+  let petal = slips > 0 ? 0 : -1
+  elements.forEach((element, i) => {
+    const angle = ((walked + widths[i]! / 2) / Math.max(total, 1e-9)) * TURN
+    walked += widths[i]!
+    if (isEdge(element, i)) {
+      const foot = inner + Math.max(EDGE_FOOT.least * gauge.width, (EDGE_FOOT.apart * total) / TURN)
+      edges.set(element, edgeAt(angle, element.count, foot, Math.max(inner + height + extra, foot)))
+    }
+    if (!inRing(element)) return
+    const base = at(inner, angle)
+    if (element.role === 'slip') {
+      petal += petal >= 0 ? 1 : 0
+      stood.push({ element, base, top: at(slipRadius, angle), petal: -1 })
+      return
+    }
+    stood.push({ element, base, top: at(inner + heightOf(element, gauge) + extra, angle), petal })
+  })
+  return { stood, edges }
+}
+
+/** Chains that go straight up beside the stitches of a petal. */
+function edgeAt(angle: Radians, count: number, foot: Millimetres, top: Millimetres): Stem {
+  const step = (top - foot) / Math.max(1, count)
+  const chain = Array.from({ length: count }, (_, k) => at(foot + (k + 0.5) * step, angle))
+  return { from: at(foot, angle), tip: at(top, angle), chain }
+}

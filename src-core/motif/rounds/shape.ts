@@ -1,0 +1,143 @@
+/** The shape that located rounds make, and the measure of a finished motif that rules it (M11, M15, M16, M18). */
+import type { Anchor, MotifAccount } from '../../../shared-types/plan'
+import type { Hand, RoundsMotif } from '../../../shared-types/project'
+import { finding } from '../../findings/finding'
+import type { Outline } from '../../geometry/points'
+import type { ResolvedGauge } from '../../stitches/gauge'
+import { formatNumber } from '../../units/format'
+import type { Millimetres, Radians } from '../../units/quantity'
+import { CLOCK_DIRECTIONS, petalAnchors, roundAnchors, sidedAnchors } from '../anchors'
+import { OUTLINE_POINTS } from '../constants'
+import { roundOutline, sidedOutline } from '../outlines'
+import { CORNERS, OUTER_LOOPS } from './constants'
+import { radiusOf } from './ground'
+import type { LocatedRound } from './ground'
+import { envelope, lobedOutline, lobeExtremes, lobesOf } from './profile'
+import type { Lobes } from './profile'
+
+/** What the outermost rounds make. */
+export interface Shape {
+  readonly shape: MotifAccount['shape']
+  readonly petals: number
+  readonly overTips: Millimetres
+  readonly overValleys: Millimetres
+  readonly outline: Outline
+  readonly anchors: readonly Anchor[]
+  readonly turn: Radians
+}
+
+/** Petals, corners or a round: what the outermost rounds make. */
+export function shapeOf(located: readonly LocatedRound[], gauge: ResolvedGauge, hand: Hand): Shape {
+  const radii = envelope(located)
+  const outer = OUTER_LOOPS * gauge.width
+  for (let i = 0; i < radii.length; i++) radii[i]! += outer
+  const last = located[located.length - 1]!
+  const cornered = [...located].reverse().find((entry) => entry.corners > 0)
+  const petalled = [...located].reverse().find((entry) => entry.petals.length >= 3)
+  const rank = (entry: LocatedRound | undefined) => (entry ? located.indexOf(entry) : -1)
+  if (cornered && rank(cornered) > rank(petalled)) {
+    const lobes = lobesOf(radii, cornered.corners)
+    return sidedShape(lobes, hand)
+  }
+  const asked = petalled && petalled === last ? petalled.petals.length : null
+  const lobes = lobesOf(radii, asked)
+  return lobes.count === 0 ? roundShape(Math.max(...lobes.profile), hand) : petalShape(lobes, hand)
+}
+
+function roundShape(radius: Millimetres, hand: Hand): Shape {
+  return {
+    shape: 'round',
+    petals: 0,
+    overTips: 2 * radius,
+    overValleys: 2 * radius,
+    outline: roundOutline(radius),
+    anchors: roundAnchors(radius, CLOCK_DIRECTIONS, hand),
+    turn: 0,
+  }
+}
+
+function petalShape(lobes: Lobes, hand: Hand): Shape {
+  const { tip, valley } = lobeExtremes(lobes)
+  const outline = lobedOutline(lobes, OUTLINE_POINTS)
+  const flank = outline[Math.round(outline.length / lobes.count / 4)]!
+  return {
+    shape: 'petals',
+    petals: lobes.count,
+    overTips: 2 * tip,
+    overValleys: 2 * valley,
+    outline,
+    anchors: petalAnchors(lobes.count, tip, valley, radiusOf(flank), hand),
+    turn: -lobes.phase,
+  }
+}
+
+function sidedShape(lobes: Lobes, hand: Hand): Shape {
+  const sides = Math.min(CORNERS.most, Math.max(CORNERS.least, lobes.count))
+  const corner = lobes.profile[0]!
+  const middle = Math.round((lobes.profile.length - 1) / 2)
+  // Scallops along a side: what neighbours meet is the outermost of the middle third.
+  const sixth = Math.round(middle / 3)
+  const apothem = Math.max(...lobes.profile.slice(middle - sixth, middle + sixth + 1))
+  const half = Math.min(apothem, corner * 0.999)
+  const first = sides === 6 ? 0 : Math.PI / sides
+  const outline = sidedOutline(sides, half, Math.max(corner, half / Math.cos(Math.PI / sides) - 1e-9), first)
+  const perSide = outline.length / sides
+  const corners = Array.from({ length: sides }, (_, k) => outline[k * perSide]!)
+  const inOrder = hand === 'left' || sides === 6 ? corners : [corners[sides - 1]!, ...corners.slice(0, -1)]
+  return {
+    shape: 'straight',
+    petals: sides,
+    overTips: 2 * radiusOf(corners[0]!),
+    overValleys: 2 * half,
+    outline,
+    anchors: sidedAnchors(inOrder, hand),
+    turn: first - lobes.phase,
+  }
+}
+
+/** M15, M18: a measure of the finished motif rules; the ratio to what the gauge says is told. */
+export function calibrateSize(motif: RoundsMotif, shape: Shape, growth: number) {
+  const measured = motif.measured
+  const grown = measured?.blocked === false ? 1 + growth : 1
+  const tips =
+    (measured?.overTips ??
+      measured?.pointToPoint ??
+      (shape.shape === 'round' ? measured?.across : undefined) ??
+      0) * grown
+  const valleys = (measured?.overValleys ?? measured?.sideToSide ?? 0) * grown
+  if (!(tips > 0 || valleys > 0)) return { shape, ratio: null, findings: [] }
+  const outerFactor = tips > 0 ? tips / shape.overTips : valleys / shape.overValleys
+  const innerFactor = valleys > 0 ? valleys / shape.overValleys : outerFactor
+  const inner = Math.min(shape.overValleys * innerFactor, shape.overTips * outerFactor)
+  const from = [shape.overValleys / 2, shape.overTips / 2] as const
+  const to = [inner / 2, (shape.overTips * outerFactor) / 2] as const
+  // Radially, piecewise between valley and tip.
+  const scale = <P extends { x: number; y: number }>(p: P): P => {
+    const radius = radiusOf(p)
+    if (radius === 0) return p
+    const share = from[1] > from[0] ? (radius - from[0]) / (from[1] - from[0]) : 1
+    const target = share <= 0 ? (radius * to[0]) / from[0] : to[0] + share * (to[1] - to[0])
+    return { ...p, x: (p.x * target) / radius, y: (p.y * target) / radius }
+  }
+  const percent = (outerFactor - 1) * 100
+  const findings =
+    Math.abs(percent) < 1
+      ? []
+      : [
+          finding('motif/other-than-gauge', '', {
+            percent: formatNumber(Math.abs(percent), 0),
+            direction: percent > 0 ? 'larger' : 'smaller',
+          }),
+        ]
+  return {
+    shape: {
+      ...shape,
+      overTips: 2 * to[1],
+      overValleys: 2 * to[0],
+      outline: shape.outline.map(scale),
+      anchors: shape.anchors.map(scale),
+    },
+    ratio: outerFactor,
+    findings,
+  }
+}
