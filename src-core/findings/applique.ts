@@ -130,7 +130,7 @@ export const APPLIQUE_FINDINGS = {
     mend: 'Mend what is said about the panel first.',
   },
   'applique/nothing-laid': {
-    severity: 'warning',
+    severity: 'error',
     message: 'there was no room: nothing was laid.',
     mend: 'Ask for less distance, take smaller motifs or fewer of them.',
   },

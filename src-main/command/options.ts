@@ -9,6 +9,56 @@ export function readLengthOption(text: string): number {
   return read.value
 }
 
+/** A distance in mm, which may be nothing: "0", "12", "1/2 in". */
+export function readDistanceOption(text: string): number {
+  const read = readQuantity(text, { kind: 'length', units: 'metric', least: 0, most: LENGTH.most })
+  if (!read.ok) throw new InvalidArgumentError(read.message)
+  return read.value
+}
+
+/** Degrees clockwise, of any number of turns within reason. */
+export function readDegreesOption(text: string): number {
+  const read = readQuantity(text, { kind: 'angle', units: 'metric', least: -3600, most: 3600 })
+  if (!read.ok) throw new InvalidArgumentError(read.message)
+  return read.value
+}
+
+/** How many mm one unit of a drawing is. */
+export function readUnitOption(text: string): number {
+  const unit = Number(text)
+  if (!(unit >= 1e-4 && unit <= 1000))
+    throw new InvalidArgumentError('A number of mm from 0.0001 to 1000 is expected.')
+  return unit
+}
+
+/** A whole number from 1. */
+export function readCountOption(text: string): number {
+  const count = Number(text)
+  if (!/^\d+$/.test(text.trim()) || count < 1 || count > COUNT_AT_MOST)
+    throw new InvalidArgumentError(`A whole number from 1 to ${COUNT_AT_MOST} is expected.`)
+  return count
+}
+
+/** A seed: a whole number that can be written exactly. */
+export function readSeedOption(text: string): number {
+  const seed = Number(text)
+  if (!/^\d+$/.test(text.trim()) || !Number.isSafeInteger(seed))
+    throw new InvalidArgumentError('A whole number from 0 is expected.')
+  return seed
+}
+
+/** "225,180" as x and y in mm. */
+export function readPlaceOption(text: string): { x: number; y: number } {
+  const parts = text.split(',').map((part) => readQuantity(part, { kind: 'length', units: 'metric' }))
+  const [x, y] = parts
+  if (parts.length !== 2 || !x?.ok || !y?.ok)
+    throw new InvalidArgumentError('Two lengths with a comma between are expected, such as "225,180".')
+  return { x: x.value, y: y.value }
+}
+
+/** More than any panel holds. */
+const COUNT_AT_MOST = 2000
+
 /** mm. What can be wished for: from one motif of thread to a marquee (our own choice). */
 const LENGTH = { least: 1, most: 100_000 } as const
 

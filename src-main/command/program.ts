@@ -1,6 +1,7 @@
 /** The commands, their options and their help. What each one does stands in `commands/`. */
 import { Command, CommanderError } from 'commander'
 import { version } from '../../package.json'
+import { addArrange } from './commands/arrange'
 import { addChart } from './commands/chart'
 import { addCheck } from './commands/check'
 import { addExample } from './commands/example'
@@ -23,6 +24,7 @@ const COMMANDS: readonly AddCommand[] = [
   addRead,
   addPlan,
   addFit,
+  addArrange,
   addMap,
   addChart,
   addExample,

@@ -1,4 +1,5 @@
 /** Writing what a command made, in one step. */
+import { access } from 'node:fs/promises'
 import { explainWriteFailure, replaceFile, WriteFailure } from '../documents'
 import { CommandEnd, EXIT } from './exit-codes'
 
@@ -11,3 +12,29 @@ export async function writeOut(out: string, bytes: Uint8Array): Promise<void> {
     throw error
   }
 }
+
+/** Ends the command where a file is there already, unless `force` is to replace it. */
+export async function demandFree(out: string, force: boolean): Promise<void> {
+  if (!force && (await exists(out)))
+    throw new CommandEnd(
+      EXIT.notWritten,
+      `${out} is there already; it was left as it is. --force replaces it.`,
+    )
+}
+
+/** Writes a file of the user's own: one that is there stays, unless `force` replaces it and keeps a copy. */
+export async function writeNew(out: string, text: string, force: boolean): Promise<void> {
+  await demandFree(out, force)
+  try {
+    await replaceFile(out, new TextEncoder().encode(text), { backup: true })
+  } catch (error) {
+    if (error instanceof WriteFailure) throw new CommandEnd(EXIT.notWritten, explainWriteFailure(error, out))
+    throw error
+  }
+}
+
+const exists = (path: string): Promise<boolean> =>
+  access(path).then(
+    () => true,
+    () => false,
+  )

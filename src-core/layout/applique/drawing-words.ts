@@ -71,5 +71,4 @@ export function svgRefusal(trouble: FileTrouble): Refusal {
 }
 
 /** A refusal as a finding about `where`: a file's name, or a path into the project. */
-export const refusedFinding = ({ code, values }: Refusal, where: string): Finding =>
-  finding(code, where, values)
+export const findingFrom = ({ code, values }: Refusal, where: string): Finding => finding(code, where, values)

@@ -22,11 +22,11 @@ export interface SprayOptions {
 }
 
 /** Opening of a spray that leaves the sides of a square corner free (ours, chosen by eye). */
-const OPENING: Degrees = 70
+export const SPRAY_OPENING: Degrees = 70
 
 /** Arc by arc from the corner: one item, two, three… The last arc spreads what is left over the same opening. */
 export function cornerSpray(options: SprayOptions): ArrangedItem[] {
-  const { corner, toward, opening = OPENING, first, step, turn = 0 } = options
+  const { corner, toward, opening = SPRAY_OPENING, first, step, turn = 0 } = options
   if (!(first >= 0 && step > 0 && Number.isFinite(first + step + toward + opening))) return []
   const items: ArrangedItem[] = []
   const count = wholeCount(options.count)

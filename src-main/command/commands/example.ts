@@ -1,9 +1,9 @@
-import { access } from 'node:fs/promises'
-import { explainWriteFailure, listExamples, replaceFile, WriteFailure } from '../../documents'
+import { listExamples } from '../../documents'
 import { CommandEnd, EXIT } from '../exit-codes'
 import type { AddCommand } from '../program'
 import { printLines } from '../project-file'
 import { listing } from '../text'
+import { writeNew } from '../write-out'
 
 interface Options {
   readonly out?: string
@@ -38,27 +38,7 @@ export const addExample: AddCommand = (program, around) => {
       }
       if (options.out === undefined)
         throw new CommandEnd(EXIT.wrongUse, `where to? Add --out ${name}.petalyard`)
-      await writeExample(example.text, options.out, options.force === true)
+      await writeNew(options.out, example.text, options.force === true)
       around.out(`Wrote ${options.out}: ${example.title}\n`)
     })
 }
-
-async function writeExample(text: string, out: string, force: boolean): Promise<void> {
-  if (!force && (await exists(out)))
-    throw new CommandEnd(
-      EXIT.notWritten,
-      `${out} is there already; it was left as it is. --force replaces it.`,
-    )
-  try {
-    await replaceFile(out, new TextEncoder().encode(text), { backup: true })
-  } catch (error) {
-    if (error instanceof WriteFailure) throw new CommandEnd(EXIT.notWritten, explainWriteFailure(error, out))
-    throw error
-  }
-}
-
-const exists = (path: string): Promise<boolean> =>
-  access(path).then(
-    () => true,
-    () => false,
-  )

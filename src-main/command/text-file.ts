@@ -1,0 +1,36 @@
+/** A text file, whole, for commands that read one. */
+import { readFile, stat } from 'node:fs/promises'
+import { CommandEnd, EXIT } from './exit-codes'
+
+const REASONS: Readonly<Record<string, string>> = {
+  ENOENT: 'it does not exist',
+  EACCES: 'you may not read it',
+  EPERM: 'you may not read it',
+  EISDIR: 'it is a folder',
+}
+
+export const unreadable = (name: string, why: string) =>
+  new CommandEnd(EXIT.unreadable, `${name} could not be read: ${why}.`)
+
+/** The bytes of a file of at most `largest` bytes; `tooLarge` says what it is too large for. */
+export async function fileBytes(file: string, largest: number, tooLarge: string): Promise<Buffer> {
+  try {
+    const facts = await stat(file)
+    if (facts.size > largest) throw unreadable(file, `it is too large for ${tooLarge}`)
+    return await readFile(file)
+  } catch (error) {
+    if (error instanceof CommandEnd) throw error
+    const code = (error as NodeJS.ErrnoException).code ?? ''
+    throw unreadable(file, REASONS[code] ?? (code || 'something went wrong'))
+  }
+}
+
+/** Bytes as UTF-8 text; ends the command where they are none. */
+export function textOf(name: string, bytes: Buffer): string {
+  if (bytes.includes(0)) throw unreadable(name, 'it is no text')
+  try {
+    return new TextDecoder('utf-8', { fatal: true }).decode(bytes)
+  } catch {
+    throw unreadable(name, 'it is no text in UTF-8')
+  }
+}
