@@ -208,6 +208,7 @@ export const garlandSchema = z.looseObject({
         bead: text.optional(),
         size: number.optional(),
         price: number.optional(),
+        grams: number.optional(),
       }),
     )
     .optional(),

@@ -18,20 +18,21 @@ export function panelWords({ shape }: PanelAccount, size: Plan['size'], units: U
 export function appliqueSentence(project: Project, plan: Plan, panel: PanelAccount): SentencePart[] {
   const units = project.units ?? 'metric'
   const { motifs, size } = plan
-  const ground: SentencePart = { text: panelWords(panel, size, units) }
-  if (motifs.length === 0) return [{ text: 'nothing is laid yet on ' }, ground, { text: '.' }]
+  const ground: SentencePart = { text: panelWords(panel, size, units), field: 'panel' }
+  if (motifs.length === 0)
+    return [{ text: 'nothing is laid yet', field: 'items' }, { text: ' on ' }, ground, { text: '.' }]
   const counts = new Map<string, number>()
   for (const { motif = '' } of motifs) counts.set(motif, (counts.get(motif) ?? 0) + 1)
   const kinds = (plan.accounts ?? []).map(({ id, name }) => `${counts.get(id) ?? 0} × ${name}`)
   const parts: SentencePart[] = [
-    { text: counted(motifs.length, 'item') },
+    { text: counted(motifs.length, 'item'), field: 'items' },
     { text: ' (' },
-    { text: listed(kinds) },
+    { text: listed(kinds), field: 'items' },
     { text: ') on ' },
     ground,
   ]
   const { items = null } = plan.clearances ?? {}
   if (items === null) return [...parts, { text: '.' }]
   const apart = items > 0 ? `${formatLength(items, units)} apart at the closest` : 'some of them on others'
-  return [...parts, { text: ', ' }, { text: apart }, { text: '.' }]
+  return [...parts, { text: ', ' }, { text: apart, field: 'clearance' }, { text: '.' }]
 }

@@ -1,35 +1,65 @@
-/** A garland in one sentence: "12 six-petal flowers and 11 leaves on a cord of 223.2 cm, in 3 swags of 70 cm." */
+/** A garland in one sentence: "12 six-petal flowers and 11 leaves, 40 mm apart, on a cord of …" */
 import type { GarlandAccount, Plan } from '../../shared-types/plan'
 import type { Project, UnitSystem } from '../../shared-types/project'
 import { formatLength } from '../units/format'
-import { counted, listed } from './words'
+import type { SentencePart } from './sentence'
+import { counted } from './words'
 
 /** Names a shape, one or many. */
 export type NameShape = (motif: NonNullable<Plan['accounts']>[number], many: boolean) => string
 
+/** The sentence, in parts: counts, motifs, spacing, cord and swags can be changed. */
 export function garlandSentence(
   project: Project,
   plan: Plan,
   garland: GarlandAccount,
   nameShape: NameShape,
-): string {
+): SentencePart[] {
   const units = project.units ?? 'metric'
+  const { cord, swags, spacing, between } = garland
+  const apart = formatLength(spacing, units)
+  const parts: SentencePart[] = [
+    ...thingParts(plan, garland, nameShape),
+    { text: ', ' },
+    {
+      text: between === 'edges' ? `${apart} apart` : `${apart} from centre to centre`,
+      field: 'spacing',
+    },
+    { text: ', on ' },
+    {
+      text: `${cord.chains === null ? 'a cord' : 'a cord of chains'}, ${both(cord.length, units)} long`,
+      field: 'cord',
+    },
+  ]
+  if (!swags) return [...parts, { text: ', ' }, { text: 'hung straight', field: 'swags' }, { text: '.' }]
+  const each = swags.count === 1 ? 'one swag' : `${swags.count} swags`
+  const hung = `${each} of ${formatLength(swags.span, units)}, ${formatLength(swags.drop, units)} deep`
+  return [
+    ...parts,
+    { text: ', hung in ' },
+    { text: hung, field: 'swags' },
+    { text: `: ${both(swags.width, units)} of wall.` },
+  ]
+}
+
+/** "24 leaves, 8 six-petal flowers and 7 five-petal flowers": every count and every motif a part of its own. */
+function thingParts(plan: Plan, { items }: GarlandAccount, nameShape: NameShape): SentencePart[] {
   const counts = new Map<string, number>()
-  for (const { motif, bead } of garland.items) {
+  for (const { motif, bead } of items) {
     const key = bead === '' ? `m${motif}` : `b${bead}`
     counts.set(key, (counts.get(key) ?? 0) + 1)
   }
-  const things = [...counts].map(([key, count]) => {
+  const names = [...counts].map(([key, count]) => {
     const account = plan.accounts?.find(({ id }) => key === `m${id}`)
-    if (account) return `${count.toLocaleString('en')} ${nameShape(account, count !== 1)}`
-    return counted(count, key.slice(1))
+    if (account) return { count, name: nameShape(account, count !== 1) }
+    return { count, name: counted(count, key.slice(1)).replace(/^\S+ /, '') }
   })
-  const { cord, swags } = garland
-  const kind = cord.chains === null ? 'a cord' : 'a cord of chains'
-  const start = `${listed(things)} on ${kind}, ${both(cord.length, units)} long`
-  if (!swags) return `${start}.`
-  const each = swags.count === 1 ? 'one swag' : `${swags.count} swags`
-  return `${start}, hung in ${each} of ${formatLength(swags.span, units)}, ${formatLength(swags.drop, units)} deep: ${both(swags.width, units)} of wall.`
+  return names.flatMap(({ count, name }, i) => [
+    ...(i === 0 ? [] : [{ text: i === names.length - 1 ? ' and ' : ', ' }]),
+    { text: count.toLocaleString('en'), field: 'count' as const },
+    { text: ' ' },
+    { text: name, field: 'sequence' as const },
+  ])
 }
 
 /** "223.2 cm (87⅞ in)". */

@@ -19,6 +19,13 @@ export type SentenceField =
   | 'gaps'
   | 'size'
   | 'size-with-edging'
+  | 'sequence'
+  | 'spacing'
+  | 'cord'
+  | 'swags'
+  | 'panel'
+  | 'items'
+  | 'clearance'
 
 export interface SentencePart {
   readonly text: string
@@ -127,7 +134,7 @@ export function projectSentence(project: Project, plan: Plan, terms?: Terms): Se
   if (plan.panel) return appliqueSentence(project, plan, plan.panel)
   const { motif } = plan
   const units = project.units ?? 'metric'
-  if (plan.garland) return [{ text: garlandSentence(project, plan, plan.garland, shapeName) }]
+  if (plan.garland) return garlandSentence(project, plan, plan.garland, shapeName)
   if (!motif || plan.motifs.length === 0) return [{ text: 'Nothing is laid out yet.' }]
   const count = plan.motifs.length
   const parts: SentencePart[] = [

@@ -1,7 +1,8 @@
 /** The words of the kit card, the list along the cord, and the packing list. */
 import type { GarlandAccount, KitAccount } from '../../shared-types/plan'
-import type { Project, Terms, UnitSystem } from '../../shared-types/project'
+import type { UnitSystem } from '../../shared-types/project'
 import { formatLength, formatMass, formatNumber, formatYarnLength } from '../../src-core/units/format'
+import { FILL_IN, SELLER_CHECK } from '../../src-core/figures/kit-words'
 import { numeral } from '../../src-core/figures/words'
 
 export const CARD_WORDS = {
@@ -13,7 +14,7 @@ export const CARD_WORDS = {
   part: (swag: boolean): string => (swag ? 'The first swag, larger' : 'The first part, larger'),
   care: 'Care',
   fibre: 'Fibre',
-  fill: '______________________________ (copy it from the ball band)',
+  fill: FILL_IN,
   more: (count: number): string => `and ${count} more`,
 } as const
 
@@ -34,8 +35,7 @@ export const PACKING_WORDS = {
   buying: 'To buy for the run',
   account: 'Cost and price',
   label: 'For the label',
-  check:
-    'Check what applies where you sell: toy safety if a child will play with it, product safety, fibre labelling and care labelling. One dye lot for the whole run of a yarn.',
+  check: SELLER_CHECK,
 } as const
 
 /** A length in the project's units, the other ones behind it. */
@@ -71,40 +71,6 @@ export function cordWords({ cord, items }: GarlandAccount, units: UnitSystem): s
     : ''
   const fastened = items.length > 0 ? ' Fasten everything with its right side towards you.' : ''
   return `${formatNumber(cord.whole.chains ?? 0)} chains in all: ${ties}then ${formatNumber(cord.chains)} over ${bothLengths(cord.length, units)}${ties ? ', and the tie again' : ''}.${fastened}${gives}`
-}
-
-/** Whose pattern it is, for the foot of the card. */
-export function creditLine(project: Project): string {
-  const pattern = project.layout?.kit?.pattern
-  const designer = project.designer?.trim()
-  if (pattern?.by) {
-    const right = pattern.allowed ? 'included with permission' : 'permission still to be asked for'
-    return `Pattern by ${pattern.by}, ${right}.`
-  }
-  return designer ? `Design: ${designer}.` : 'Design: ______________________________'
-}
-
-/** Fibres of the yarns in a kit, each once. */
-export function fibreWords(project: Project, yarnIds: readonly string[]): string {
-  const fibres = (project.yarns ?? [])
-    .filter((yarn) => yarnIds.includes(yarn.id))
-    .map((yarn) => yarn.fibre?.trim() ?? '')
-  const known = [...new Set(fibres.filter(Boolean))]
-  if (known.length === 0) return CARD_WORDS.fill
-  return fibres.includes('') ? `${known.join(', ')}; ${CARD_WORDS.fill}` : known.join(', ')
-}
-
-/** Cautions of the card, short: they defer to local rules. */
-export function cardCautions(project: Project, terms: Terms): string {
-  const crib = terms === 'US' ? 'crib' : 'cot'
-  const garland =
-    project.layout?.kind === 'garland'
-      ? `Decoration, not a toy. Hang it out of children’s reach, never on or across a ${crib}, and remove it before a child can pull itself up. Keep it clear of stoves, candles and lamps. `
-      : ''
-  const kit = project.layout?.kit
-    ? 'Hooks, needles and beads are small or sharp parts: not for children under three. '
-    : ''
-  return `${garland}${kit}Follow the rules that apply where you live.`
 }
 
 /** Facts under the account of a run, label and value. */

@@ -1,13 +1,15 @@
 /** The ledger: what follows from everything, and how it differs from before. */
 import type { Plan, Range, YarnNeed } from '../../shared-types/plan'
-import type { Project } from '../../shared-types/project'
+import type { Project, UnitSystem } from '../../shared-types/project'
 import {
   formatEighths,
+  formatLength,
   formatMass,
   formatMassRange,
   formatMinutes,
   formatMoney,
   formatNumber,
+  formatYarnLength,
 } from '../../src-core/units/format'
 import { termWord } from '../../src-core/stitches/terms'
 import { counted } from './summaries'
@@ -110,53 +112,107 @@ function yarnLine(project: Project, need: YarnNeed, before: Plan | null): Ledger
   }
 }
 
+/** A count, with its difference. */
+const countFigure = (name: string, now: number, before: number | undefined): LedgerFigure => ({
+  ...figure(name, formatNumber(now)),
+  change: differs(now, before, formatNumber),
+})
+
+const figure = (name: string, value: string, unit = ''): LedgerFigure => ({
+  name,
+  value,
+  unit,
+  range: '',
+  change: '',
+})
+
+function hoursFigure(plan: Plan, before: Plan | null): LedgerFigure {
+  return {
+    ...figure('Hours', plan.minutes ? hours(plan.minutes.expected) : '–'),
+    range: plan.minutes ? bounds(plan.minutes, hours) : '',
+    change:
+      plan.minutes && before?.minutes
+        ? differs(plan.minutes.expected, before.minutes.expected, formatMinutes)
+        : '',
+  }
+}
+
+/** What is told of each kind of layout: of a blanket its size and joins, of a garland its cord and wall. */
+function kindFigures(project: Project, plan: Plan, before: Plan | null): LedgerFigure[] {
+  const units = project.units ?? 'metric'
+  const ends = countFigure('Ends', plan.ends, before?.ends)
+  const time = hoursFigure(plan, before)
+  if (plan.cord && plan.items) {
+    const { cord, items, swags } = plan
+    const wall = swags?.width ?? cord.length
+    const wallBefore = before?.swags?.width ?? before?.cord?.length
+    return [
+      lengthFigure('Cord', cord.length, before?.cord?.length, units),
+      lengthFigure('Wall', wall, wallBefore, units),
+      countFigure('On it', items.length, before?.items?.length),
+      ...(cord.chains === null
+        ? []
+        : [countFigure('Chains', cord.whole.chains ?? 0, before?.cord?.whole.chains ?? undefined)]),
+      ends,
+      time,
+    ]
+  }
+  const size = sizeFigure(project, plan, before)
+  if (plan.panel) {
+    const closest = plan.clearances?.items ?? null
+    const thread = plan.stitching?.thread ?? 0
+    return [
+      size,
+      countFigure('Items', plan.motifs.length, before?.motifs.length),
+      ...(closest === null
+        ? []
+        : [lengthFigure('Closest', closest, before?.clearances?.items ?? undefined, units)]),
+      { ...figure('Thread', formatYarnLength(thread, units)) },
+      time,
+    ]
+  }
+  return [
+    size,
+    countFigure('Motifs', plan.counts.motifs, before?.counts.motifs),
+    countFigure('Joins', plan.joins.length, before?.joins.length),
+    ends,
+    time,
+  ]
+}
+
+function lengthFigure(
+  name: string,
+  now: number,
+  before: number | undefined,
+  units: UnitSystem,
+): LedgerFigure {
+  const words = (mm: number): string => formatLength(mm, units)
+  const [value = '', unit = ''] = words(now).split(' ')
+  return { ...figure(name, value, unit), change: differs(now, before, words) }
+}
+
+/** What is to be bought for one, or for the whole run of a kit and what one is sold for. */
+function moneyFigures(project: Project, plan: Plan, before: Plan | null): LedgerFigure[] {
+  const money = (amount: number) => formatMoney(amount, project.currency ?? 'EUR')
+  const sum = (name: string, now: number | null | undefined, was: number | null | undefined) => ({
+    ...figure(name, now === null || now === undefined ? '–' : money(now)),
+    change: typeof now === 'number' && typeof was === 'number' ? differs(now, was, money) : '',
+  })
+  const { kit } = plan
+  if (!kit) return [sum('To buy', costOf(plan), before ? costOf(before) : null)]
+  return [
+    sum(`Run of ${formatNumber(kit.count)}`, kit.runCost, before?.kit?.runCost),
+    sum(
+      kit.asked && kit.asked.tax > 0 ? 'Kit, with tax' : 'Kit',
+      kit.asked?.withTax,
+      before?.kit?.asked?.withTax,
+    ),
+  ]
+}
+
 /** Everything that the ledger tells, with differences from `before` where something is being tried. */
 export function ledgerOf(project: Project, plan: Plan, before: Plan | null): Ledger {
-  const currency = project.currency ?? 'EUR'
-  const cost = costOf(plan)
-  const costBefore = before ? costOf(before) : null
-  const money = (amount: number) => formatMoney(amount, currency)
-  const figures: LedgerFigure[] = [
-    sizeFigure(project, plan, before),
-    {
-      name: 'Motifs',
-      value: formatNumber(plan.counts.motifs),
-      unit: '',
-      range: '',
-      change: differs(plan.counts.motifs, before?.counts.motifs, formatNumber),
-    },
-    {
-      name: 'Joins',
-      value: formatNumber(plan.joins.length),
-      unit: '',
-      range: '',
-      change: differs(plan.joins.length, before?.joins.length, formatNumber),
-    },
-    {
-      name: 'Ends',
-      value: formatNumber(plan.ends),
-      unit: '',
-      range: '',
-      change: differs(plan.ends, before?.ends, formatNumber),
-    },
-    {
-      name: 'Hours',
-      value: plan.minutes ? hours(plan.minutes.expected) : '–',
-      unit: '',
-      range: plan.minutes ? bounds(plan.minutes, hours) : '',
-      change:
-        plan.minutes && before?.minutes
-          ? differs(plan.minutes.expected, before.minutes.expected, formatMinutes)
-          : '',
-    },
-    {
-      name: 'To buy',
-      value: cost === null ? '–' : money(cost),
-      unit: '',
-      range: '',
-      change: cost !== null && costBefore !== null ? differs(cost, costBefore, money) : '',
-    },
-  ]
+  const figures = [...kindFigures(project, plan, before), ...moneyFigures(project, plan, before)]
   const told = before
     ? [
         ...plan.yarns,

@@ -12,6 +12,9 @@ const BY_ROOM: Readonly<Record<string, PlaceId>> = {
   order: 'joins',
   colours: 'colours',
   yarn: 'yarn',
+  garland: 'arrangement',
+  applique: 'arrangement',
+  kit: 'kit',
   paper: 'paper',
 }
 
@@ -32,6 +35,10 @@ const BY_CODE: Readonly<Record<string, PlaceId>> = {
   'yarn/no-joining-yarn': 'joins',
   'yarn/joining-yarn-assumed': 'joins',
   'time/ends': 'joins',
+  'garland/one-petal': 'joins',
+  'garland/chains-between': 'joins',
+  'kit/pack': 'yarn',
+  'kit/not-counted': 'yarn',
 }
 
 /** The place where a finding is mended; null where it is about the file as a whole. */

@@ -13,6 +13,7 @@ import { blanketOf } from './edits/layout'
 import { mainMotif } from './edits/motif'
 import { findYarn } from './edits/yarn'
 import { placeOfFinding } from './places-of-findings'
+import { appliqueLines, fasteningLines, garlandLines, kitLines, sewingLines } from './summaries-of-kinds'
 import type { PlaceId } from './view.svelte'
 
 export interface PlaceSummary {
@@ -27,6 +28,7 @@ export const PLACE_NAMES: Readonly<Record<PlaceId, string>> = {
   joins: 'Joins',
   colours: 'Colours',
   yarn: 'Yarn',
+  kit: 'Kit',
   paper: 'Paper',
 }
 
@@ -85,7 +87,13 @@ function motifLines(project: Project, plan: Plan): string[] {
   const motif = mainMotif(project)
   if (!motif) return ['none yet']
   const units = project.units ?? 'metric'
-  const account = plan.motif
+  const placed = plan.accounts ?? []
+  const [first] = placed
+  if (first && placed.length > 1) {
+    const size = formatLength(leadingMeasure(first).value, units)
+    return [`${first.name || first.id} of ${size}`, `and ${counted(placed.length - 1, 'other')}`]
+  }
+  const account = plan.motif ?? first
   const lead = account ? leadingMeasure(account) : null
   const source = account?.provenance === 'measured' ? ', measured' : ''
   const grams = motifGrams(motif)
@@ -100,6 +108,8 @@ function motifLines(project: Project, plan: Plan): string[] {
 }
 
 function arrangementLines(project: Project, plan: Plan): string[] {
+  if (project.layout?.kind === 'garland') return garlandLines(project, plan)
+  if (project.layout?.kind === 'applique') return appliqueLines(project, plan)
   const blanket = blanketOf(project)
   const units = project.units ?? 'metric'
   if (!blanket?.arrangement) return ['none yet']
@@ -114,6 +124,8 @@ function arrangementLines(project: Project, plan: Plan): string[] {
 }
 
 function joinLines(project: Project, plan: Plan): string[] {
+  if (project.layout?.kind === 'garland') return fasteningLines(project, plan)
+  if (project.layout?.kind === 'applique') return sewingLines(project, plan)
   const rule = project.joining?.rule ?? 'tips'
   if (rule === 'apart')
     return [`not joined, ${formatLength(project.joining?.gap ?? 0, project.units ?? 'metric')} apart`]
@@ -155,6 +167,7 @@ const LINES: Readonly<Record<PlaceId, (project: Project, plan: Plan) => string[]
   joins: joinLines,
   colours: colourLines,
   yarn: yarnLines,
+  kit: kitLines,
   paper: (project) => [
     `${project.sheet?.paper ?? 'A4'}, ${project.sheet?.terms ?? project.terms ?? 'US'} terms`,
     project.sheet?.style === 'ink' ? 'black ink' : 'colour, letters and textures',

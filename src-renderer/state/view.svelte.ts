@@ -2,7 +2,7 @@
 import type { Settings } from '../../shared-types/bridge'
 import type { Point } from '../../shared-types/plan'
 
-export const PLACES = ['motif', 'arrangement', 'joins', 'colours', 'yarn', 'paper'] as const
+export const PLACES = ['motif', 'arrangement', 'joins', 'colours', 'yarn', 'kit', 'paper'] as const
 export type PlaceId = (typeof PLACES)[number]
 export type DialogId = 'keys' | 'settings' | 'findings' | 'start' | 'take' | 'about' | 'help'
 export type Tool = 'select' | 'paint' | 'turn'

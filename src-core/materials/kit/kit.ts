@@ -67,7 +67,8 @@ export function kitAccount(
   )
   if (run.includes(null)) return { kit: null, findings }
   const bought = run as KitYarnRun[]
-  const extras = [...numbers.extras, ...beadsOf(items, project)].map(({ name, perKit: each, price }) => {
+  const putIn = [...numbers.extras, ...beadsOf(items, project)]
+  const extras = putIn.map(({ name, perKit: each, price }) => {
     const all = each * (numbers.count + spares)
     return { name, perKit: each, run: all, price, cost: price === null ? null : price * all }
   })
@@ -102,7 +103,7 @@ export function kitAccount(
       price,
       asked: price === null ? null : toCents(price, numbers.taxPercent),
       breakEven: price === null || runCost === null ? null : breakEven(runCost, price, numbers),
-      postageGrams: postage(perKit, [...numbers.extras], numbers, items),
+      postageGrams: postage(perKit, putIn, numbers),
     },
     findings,
   }
@@ -174,13 +175,14 @@ function beadsOf(items: readonly GarlandItem[], project: Project): Extra[] {
   const beads = new Map<string, Extra>()
   for (const { bead } of items) {
     if (bead === '') continue
-    const price = told.find((item) => item.bead?.trim() === bead)?.price
+    const part = told.find((item) => item.bead !== undefined && (item.bead.trim() || 'bead') === bead)
+    const { price, grams } = part ?? {}
     const known = beads.get(bead)
     beads.set(bead, {
       name: bead,
       perKit: (known?.perKit ?? 0) + 1,
       price: isUsableOrZero(price) ? price : null,
-      grams: null,
+      grams: isUsableOrZero(grams) ? grams : null,
     })
   }
   return [...beads.values()]
@@ -201,9 +203,8 @@ function postage(
   perKit: KitAccount['perKit'],
   extras: readonly Extra[],
   { packagingGrams }: KitNumbers,
-  items: readonly GarlandItem[],
 ): number | null {
-  if (packagingGrams === null || items.some(({ bead }) => bead !== '')) return null
+  if (packagingGrams === null) return null
   const weights = extras.map(({ grams, perKit: each }) => (grams === null ? null : grams * each))
   return total([...perKit.map(({ grams }) => grams), ...weights, packagingGrams])
 }

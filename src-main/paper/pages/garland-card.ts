@@ -2,6 +2,7 @@
 import type { GarlandAccount, YarnNeed } from '../../../shared-types/plan'
 import { drawPath, INK } from '../../../src-core/figures/figure'
 import { firstPart, garlandFigure } from '../../../src-core/figures/garland'
+import { creditLine, fibreWords, kitCautions } from '../../../src-core/figures/kit-words'
 import { keySwatch } from '../../../src-core/figures/key-swatch'
 import { paperColour } from '../../../src-core/figures/marks'
 import { rectanglePath } from '../../../src-core/figures/path'
@@ -15,16 +16,7 @@ import { Sheet, shorten, TYPE } from '../setting'
 import type { Row } from '../table'
 import { drawTable } from '../table'
 import { HEADINGS, NO_COLOURWAY, PAGE_NAMES } from '../words'
-import {
-  bothMasses,
-  bothYarnLengths,
-  CARD_WORDS,
-  cardCautions,
-  cordWords,
-  creditLine,
-  fibreWords,
-  hangWords,
-} from '../words-garland'
+import { bothMasses, bothYarnLengths, CARD_WORDS, cordWords, hangWords } from '../words-garland'
 import { gaugeWords } from './materials'
 
 const GAP = 8
@@ -179,7 +171,7 @@ function footFacts(job: Job): [string, string][] {
   return [
     [CARD_WORDS.fibre, fibre],
     [CARD_WORDS.care, care || CARD_WORDS.fill],
-    [HEADINGS.cautions, cardCautions(project, terms)],
+    [HEADINGS.cautions, kitCautions(project, terms)],
   ]
 }
 

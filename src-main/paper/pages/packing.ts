@@ -6,15 +6,13 @@ import { newSheet } from '../page'
 import type { Sheet } from '../setting'
 import type { Column, Row } from '../table'
 import { drawTable } from '../table'
+import { creditLine, fibreWords, kitCautions } from '../../../src-core/figures/kit-words'
 import { PAGE_NAMES } from '../words'
 import {
   accountFacts,
   bothMasses,
   bothYarnLengths,
-  cardCautions,
   CARD_WORDS,
-  creditLine,
-  fibreWords,
   PACKING_WORDS,
   runWords,
 } from '../words-garland'
@@ -109,7 +107,7 @@ export function packingPages(job: Job, kit: KitAccount): Draft[] {
       ),
     ],
     [CARD_WORDS.care, care || CARD_WORDS.fill],
-    ['Cautions', cardCautions(project, job.terms)],
+    ['Cautions', kitCautions(project, job.terms)],
     ['Pattern', creditLine(project)],
     ['Before selling', PACKING_WORDS.check],
   ])

@@ -35,6 +35,30 @@ export function newYarn(project: Project): Yarn {
   }
 }
 
+type YarnPack = NonNullable<Yarn['packs']>[number]
+
+/** g. A cone (ours), where nothing better is known. */
+const NEW_PACK = 500
+
+/** Adds a size that a yarn is sold in besides the ball, for as much a gram as the ball costs. */
+export function addPack(project: Project, id: string): Project {
+  const yarn = findYarn(project, id)
+  const perGram = yarn?.price && yarn.ballGrams ? yarn.price / yarn.ballGrams : null
+  const pack = {
+    grams: NEW_PACK,
+    ...(perGram === null ? {} : { price: Math.round(perGram * NEW_PACK * 100) / 100 }),
+  }
+  return patchYarn(project, id, { packs: [...(yarn?.packs ?? []), pack] })
+}
+
+export const patchPack = (project: Project, id: string, index: number, patch: Partial<YarnPack>): Project =>
+  patchYarn(project, id, {
+    packs: findYarn(project, id)?.packs?.map((pack, i) => (i === index ? { ...pack, ...patch } : pack)),
+  })
+
+export const removePack = (project: Project, id: string, index: number): Project =>
+  patchYarn(project, id, { packs: findYarn(project, id)?.packs?.filter((_, i) => i !== index) })
+
 export const addYarn = (project: Project, yarn: Yarn): Project => ({
   ...project,
   yarns: [...(project.yarns ?? []), yarn],

@@ -52,7 +52,7 @@ describe('the sentence', () => {
 
   it('is nudged part by part', () => {
     const after = (field: Parameters<typeof nudgeField>[0], steps: number, sideways = false) =>
-      nudgeField(field, steps, sideways)!.edit(SMALL)
+      nudgeField(field, steps, sideways, plan)!.edit(SMALL)
     expect(after('columns', 2).layout).toMatchObject({ columns: 7, rows: 4 })
     expect(after('count', -9).layout).toMatchObject({ columns: 5, rows: 1 })
     expect(after('size', 1, true).layout).toMatchObject({ columns: 6 })
@@ -60,7 +60,77 @@ describe('the sentence', () => {
     expect(after('arrangement', -1).layout).toMatchObject({ arrangement: 'straight-rows' })
     expect(after('joining', 1).joining?.rule).toBe('edges')
     expect(after('motif-size', 3).motifs![0]).toMatchObject({ overTips: 83 })
-    expect(nudgeField('colours', 1, false)).toBeNull()
+    expect(nudgeField('colours', 1, false, plan)).toBeNull()
+  })
+})
+
+const GATE = example('orchard-gate-garland')
+const gate = planProject(GATE)
+
+describe('a garland kit', () => {
+  it('is a sentence open to the hand, with one kind of units', () => {
+    const parts = sentenceParts(GATE, gate)
+    expect(parts.map((part) => part.text).join('')).toBe(
+      '15 leaves, 8 six-petal flowers and 6 five-petal flowers, 34 mm apart, on a cord of chains, 223.2 cm long, hung in 3 swags of 70 cm, 110 mm deep: 210 cm of wall, sold as 25 kits at €19.55.',
+    )
+    expect(new Set(parts.flatMap((part) => part.field ?? []))).toEqual(
+      new Set(['count', 'sequence', 'spacing', 'cord', 'swags', 'kit']),
+    )
+  })
+
+  it('is nudged: count, spacing, cord, swags, kits', () => {
+    const after = (field: Parameters<typeof nudgeField>[0], steps: number) =>
+      nudgeField(field, steps, false, gate)!.edit(GATE).layout
+    expect(after('count', 2)).toMatchObject({ spacing: { between: 'edges', count: gate.items!.length + 2 } })
+    expect(after('spacing', -4)).toMatchObject({ spacing: { mm: 30 } })
+    expect(after('cord', 2)).toMatchObject({ swags: { span: 720 } })
+    expect(after('swags', -9)).toMatchObject({ swags: { count: 1 } })
+    expect(after('kit', 5)).toMatchObject({ kit: { count: 30 } })
+  })
+
+  it('tells cord, wall, chains, run and price in the ledger', () => {
+    const { figures } = ledgerOf(GATE, gate, null)
+    const told = Object.fromEntries(figures.map(({ name, value, unit }) => [name, `${value} ${unit}`.trim()]))
+    expect(told).toMatchObject({
+      Cord: '223.2 cm',
+      Wall: '210 cm',
+      'On it': '29',
+      Chains: '680',
+      'Run of 25': '€210.35',
+      'Kit, with tax': '€19.55',
+    })
+    const more = { ...GATE, layout: nudgeField('kit', 5, false, gate)!.edit(GATE).layout }
+    const change = ledgerOf(more, planProject(more), gate).figures.find(({ name }) => name === 'Run of 30')
+    expect(change?.change).toMatch(/^\+€/)
+  })
+
+  it('is summed up place by place', () => {
+    const lines = (place: Parameters<typeof placeSummary>[0]) => placeSummary(place, GATE, gate).lines
+    expect(lines('motif')).toEqual(['Leaf of 58 mm', 'and 2 others'])
+    expect(lines('arrangement')).toEqual(['29 things, 34 mm apart', '3 swags of 70 cm'])
+    expect(lines('joins')).toEqual(['worked in by two petals, 7 chains between', 'hanging straight down'])
+    expect(lines('kit')).toEqual(['25 kits at €19.55 with tax', 'the run costs €210.35'])
+    expect(placeSummary('kit', SMALL, plan).lines).toEqual(['not sold as a kit'])
+  })
+})
+
+describe('an appliqué', () => {
+  const WREATH = example('quince-wreath-cushion')
+  const laid = planProject(WREATH)
+
+  it('is a sentence open to the hand too', () => {
+    const parts = sentenceParts(WREATH, laid)
+    expect(parts.flatMap((part) => part.field ?? [])).toEqual(['items', 'items', 'panel', 'clearance'])
+    expect(parts.map((part) => part.text).join('')).not.toContain(' in)')
+    expect(nudgeField('clearance', 2, false, laid)!.edit(WREATH).layout).toMatchObject({
+      clearance: expect.any(Number) as number,
+    })
+  })
+
+  it('tells its items, the closest two and the thread', () => {
+    const names = ledgerOf(WREATH, laid, null).figures.map(({ name }) => name)
+    expect(names).toEqual(['Size', 'Items', 'Closest', 'Thread', 'Hours', 'To buy'])
+    expect(placeSummary('joins', WREATH, laid).lines[0]).toBe('sewn down')
   })
 })
 

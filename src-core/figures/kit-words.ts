@@ -1,0 +1,49 @@
+/** Words of a kit that the window and the printed sheets share: cautions, credit, fibres, what a seller checks. */
+import type { Project, Terms } from '../../shared-types/project'
+
+/** What stands where the ball band has to be copied from. */
+export const FILL_IN = '______________________________ (copy it from the ball band)'
+
+/** What a seller checks before selling: never advice, always "check". */
+export const SELLER_CHECK =
+  'Check what applies where you sell: toy safety if a child will play with it, product safety, fibre labelling and care labelling. One dye lot for the whole run of a yarn.'
+
+/** Cautions of the card and the label, short: they defer to local rules. */
+export function kitCautions(project: Project, terms: Terms): string {
+  const crib = terms === 'US' ? 'crib' : 'cot'
+  const { layout, forChild } = project
+  const words: string[] = []
+  if (layout?.kind === 'garland')
+    words.push(
+      `Decoration, not a toy. Hang it out of children’s reach, never on or across a ${crib}, and remove it before a child can pull itself up. Keep it clear of stoves, candles and lamps.`,
+    )
+  else if (layout?.kind === 'applique')
+    words.push('Cushions and covers: rules on fire safety of furnishings may apply.')
+  else if (forChild) words.push(`Not for sleep under 12 months: keep loose blankets out of the ${crib}.`)
+  if (layout?.kit)
+    words.push('Hooks, needles and beads are small or sharp parts: not for children under three.')
+  words.push('Follow the rules that apply where you live.')
+  return words.join(' ')
+}
+
+/** Whose pattern it is, for the foot of the card. */
+export function creditLine(project: Project): string {
+  const pattern = project.layout?.kit?.pattern
+  const owner = pattern?.by?.trim()
+  const designer = project.designer?.trim()
+  if (owner) {
+    const right = pattern?.allowed ? 'included with permission' : 'permission still to be asked for'
+    return `Pattern by ${owner}, ${right}.`
+  }
+  return designer ? `Design: ${designer}.` : 'Design: ______________________________'
+}
+
+/** Fibres of the yarns in a kit, each once. */
+export function fibreWords(project: Project, yarnIds: readonly string[]): string {
+  const fibres = (project.yarns ?? [])
+    .filter((yarn) => yarnIds.includes(yarn.id))
+    .map((yarn) => yarn.fibre?.trim() ?? '')
+  const known = [...new Set(fibres.filter(Boolean))]
+  if (known.length === 0) return FILL_IN
+  return fibres.includes('') ? `${known.join(', ')}; ${FILL_IN}` : known.join(', ')
+}

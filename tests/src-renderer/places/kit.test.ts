@@ -1,0 +1,109 @@
+import { cleanup, fireEvent, screen, within } from '@testing-library/svelte'
+import { afterEach, describe, expect, it } from 'vitest'
+import KitPlace from '../../../src-renderer/places/kit/KitPlace.svelte'
+import YarnPlace from '../../../src-renderer/places/yarn/YarnPlace.svelte'
+import { kitOf } from '../../../src-renderer/state/edits/kit'
+import { example, SMALL } from '../projects'
+import { inWindow } from '../in-window'
+
+afterEach(cleanup)
+
+const GATE = example('orchard-gate-garland')
+const fill = async (label: string, text: string) => {
+  const field = screen.getByRole('textbox', { name: label })
+  await fireEvent.input(field, { target: { value: text } })
+  await fireEvent.keyDown(field, { key: 'Enter' })
+}
+
+describe('Kit', () => {
+  it('teaches what a kit is, and sells any project as one', async () => {
+    const { app } = await inWindow(KitPlace, {}, SMALL)
+    screen.getByText(/^A kit is one project put up for somebody else to make/)
+    await fireEvent.click(screen.getByRole('button', { name: 'Sell it as a kit' }))
+    expect(app.document.undoLabel).toBe('sell it as a kit')
+    expect(app.document.plan.kit).toMatchObject({ count: 10 })
+    await fireEvent.click(screen.getByRole('button', { name: 'No kit after all' }))
+    expect(kitOf(app.document.project)).toBeNull()
+  })
+
+  it('asks for everything that a run needs, and answers at once', async () => {
+    const { app } = await inWindow(KitPlace, {}, GATE)
+    await fill('Kits in the run', '40')
+    await fill('Yarn wound up to whole', '5 g')
+    await fill('To spare', '10 %')
+    await fill('Packaging of one (EUR)', '1.20')
+    await fill('It weighs', '50 g')
+    await fill('Margin', '45')
+    await fill('Fees of the market', '5')
+    await fill('and for each kit (EUR)', '0.4')
+    await fill('Tax on the price', '19')
+    expect(kitOf(app.document.project)).toMatchObject({
+      count: 40,
+      windTo: 5,
+      sparePercent: 10,
+      packaging: 1.2,
+      packagingGrams: 50,
+      marginPercent: 45,
+      fees: { fixed: 0.4, sharePercent: 5 },
+      taxPercent: 19,
+    })
+    const { kit } = app.document.plan
+    expect(kit!.spares).toBe(4)
+    const facts = screen.getByLabelText('Cost and price')
+    within(facts).getByText('Price with tax')
+    within(facts).getByText(`€${kit!.asked!.withTax.toFixed(2)}`)
+    within(facts).getByText(`when ${kit!.breakEven} of 40 are sold`)
+    await fill('Tax on the price', '')
+    within(screen.getByLabelText('Cost and price')).getByText('Price, no tax in it')
+  })
+
+  it('puts extras in, and tells what is bought in the cheapest mix', async () => {
+    const { app } = await inWindow(KitPlace, {}, GATE)
+    await fireEvent.click(screen.getByRole('button', { name: 'Put something else in' }))
+    const extras = screen.getByRole('list', { name: 'Extras' })
+    const last = within(extras).getAllByRole('listitem').at(-1)!
+    const name = within(last).getByRole('textbox', { name: 'Name' })
+    await fireEvent.input(name, { target: { value: 'tin of pins' } })
+    await fireEvent.blur(name)
+    const price = within(last).getByRole('textbox', { name: 'Price of one (EUR)' })
+    await fireEvent.input(price, { target: { value: '2.50' } })
+    await fireEvent.keyDown(price, { key: 'Enter' })
+    expect(kitOf(app.document.project)?.extras?.at(-1)).toEqual({ name: 'tin of pins', count: 1, price: 2.5 })
+    const table = screen.getByRole('table', { name: 'To buy for the run' })
+    within(table).getByText('tin of pins')
+    expect(within(table).getAllByText(/200 g/).length).toBeGreaterThan(0)
+    await fireEvent.click(screen.getByRole('button', { name: 'Leave out tin of pins' }))
+    expect(kitOf(app.document.project)?.extras).toHaveLength(2)
+  })
+
+  it('asks whose pattern it is, and warns until it may be put in', async () => {
+    const { app } = await inWindow(KitPlace, {}, GATE)
+    await fill('Pattern by somebody else', 'Ada Loop')
+    const codes = () => app.document.plan.findings.map(({ code }) => code)
+    expect(codes()).toContain('kit/pattern')
+    await fireEvent.click(screen.getByRole('checkbox', { name: /^Ada Loop allows it/ }))
+    expect(codes()).not.toContain('kit/pattern')
+    screen.getByText(/^Hooks, needles and beads|not for children under three/)
+    screen.getByText(/Check what applies where you sell/)
+  })
+})
+
+describe('what a yarn is sold in', () => {
+  it('is entered at its band, and bought where it is cheaper', async () => {
+    const { app } = await inWindow(YarnPlace, {}, GATE)
+    const before = app.document.plan.kit!.runCost!
+    await fireEvent.click(screen.getAllByText('Also sold in another size')[1]!)
+    const added = screen.getAllByRole('group', { name: 'Quince is also sold in' }).at(-1)!
+    const price = within(added).getByRole('textbox', { name: 'for (EUR)' })
+    await fireEvent.input(price, { target: { value: '10' } })
+    await fireEvent.keyDown(price, { key: 'Enter' })
+    expect(app.document.plan.kit!.runCost!).toBeLessThan(before)
+    await fireEvent.click(screen.getByRole('button', { name: 'Quince is not sold in 500 g' }))
+    expect(app.document.plan.kit!.runCost!).toBe(before)
+  })
+
+  it('says how much of a yarn is in the cord', async () => {
+    await inWindow(YarnPlace, {}, GATE)
+    screen.getByText('for the cord, of it')
+  })
+})
