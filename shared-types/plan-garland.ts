@@ -33,6 +33,8 @@ export interface GarlandItem {
   readonly bead: string
   /** Which part of the sequence it is, from 0: its place in the layout's `items`. */
   readonly part: number
+  /** The places that it is fastened by, as it hangs, from the top left of the finished size; none for a bead. */
+  readonly held: readonly Point[]
   /** Room that it takes along the cord. */
   readonly extent: number
   /** Chains worked since the item before (or since the tie), null for a bought cord. */

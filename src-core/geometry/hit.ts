@@ -6,6 +6,7 @@ import Flatbush from 'flatbush'
 import type { Point } from '../../shared-types/plan'
 import { radians } from '../units/quantity'
 import type { Degrees, Millimetres } from '../units/quantity'
+import { placePoint } from './place'
 import { boxOf, contains, turnPoint } from './points'
 import type { Box, Outline } from './points'
 
@@ -15,18 +16,22 @@ export interface HitMotif {
   readonly x: Millimetres
   readonly y: Millimetres
   readonly turn: Degrees
+  /** Mirrored left to right before it is turned. */
+  readonly flipped?: boolean
 }
 
 export interface HitInput {
   readonly motifs: readonly HitMotif[]
-  /** Closed outline about the centre, before the turn. */
-  readonly outline: Outline
+  /** Closed outline about the centre, before the turn: one for all motifs, or that of each by its index. */
+  readonly outline: Outline | readonly Outline[]
   /** Factors by which blocking stretches every motif after its turn. */
   readonly stretch: { readonly width: number; readonly height: number }
+  /** Where motifs lie on each other: the place of each in the pile. Without it the first one is met first. */
+  readonly ranks?: readonly number[]
 }
 
 export interface HitMap {
-  /** The motif at a point: the one that holds it, else the nearest whose outline is within `slack` mm, else null. */
+  /** The (topmost) motif that holds a point, else the nearest whose outline is within `slack` mm, else null. */
   at(point: Point, slack?: Millimetres): string | null
   /** Motifs whose centre lies in a rectangle, in the order of the plan. */
   within(box: Box): string[]
@@ -39,31 +44,21 @@ export interface HitMap {
 }
 
 /** Builds the index once for a plan; every question after that takes microseconds. */
-export function createHitMap({ motifs, outline, stretch }: HitInput): HitMap {
-  const boxes = boxesByTurn(motifs, outline, stretch)
+export function createHitMap({ motifs, outline, stretch, ranks }: HitInput): HitMap {
+  const outlineAt = isOne(outline) ? () => outline : (index: number) => outline[index]!
+  const boxes = motifs.map((motif, index) => boxAbout(motif, outlineAt(index), stretch))
   const tree = motifs.length > 0 ? new Flatbush(motifs.length) : null
-  const boxAt = (index: number): Box => {
-    const motif = motifs[index]!
-    const own = boxes.get(motif.turn)!
-    return {
-      left: motif.x + own.left,
-      top: motif.y + own.top,
-      right: motif.x + own.right,
-      bottom: motif.y + own.bottom,
-    }
-  }
-  motifs.forEach((_, index) => {
-    const box = boxAt(index)
-    tree?.add(box.left, box.top, box.right, box.bottom)
-  })
+  for (const box of boxes) tree?.add(box.left, box.top, box.right, box.bottom)
   tree?.finish()
 
-  /** A point of the plan, about the motif's centre, without its turn and stretch. */
-  const local = (motif: HitMotif, point: Point): Point =>
-    turnPoint(
+  /** A point of the plan, about the motif's centre, as its outline is before it is laid there. */
+  const local = (motif: HitMotif, point: Point): Point => {
+    const { x, y } = turnPoint(
       { x: (point.x - motif.x) / stretch.width, y: (point.y - motif.y) / stretch.height },
       -radians(motif.turn),
     )
+    return motif.flipped ? { x: -x, y } : { x, y }
+  }
   const search = (box: Box): number[] =>
     tree ? tree.search(box.left, box.top, box.right, box.bottom).sort((a, b) => a - b) : []
 
@@ -74,14 +69,16 @@ export function createHitMap({ motifs, outline, stretch }: HitInput): HitMap {
       right: point.x + slack,
       bottom: point.y + slack,
     })
+    if (ranks) near.sort((a, b) => ranks[b]! - ranks[a]!)
     let best = -1
     let least = slack
     for (const index of near) {
+      const own = outlineAt(index)
       const inside = local(motifs[index]!, point)
-      if (contains(outline, inside)) return index
+      if (contains(own, inside)) return index
       if (slack === 0) continue
-      const off = distanceTo(outline, inside)
-      if (off <= least) {
+      const off = distanceTo(own, inside)
+      if (off < least || (off === least && best < 0)) {
         least = off
         best = index
       }
@@ -112,33 +109,44 @@ export function createHitMap({ motifs, outline, stretch }: HitInput): HitMap {
         bottom: Math.max(from.y, to.y),
       })
       for (const index of near) {
-        if (!meetsLine(boxAt(index), from, to)) continue
+        if (!meetsLine(boxes[index]!, from, to)) continue
         const motif = motifs[index]!
-        const share = entry(outline, local(motif, from), local(motif, to))
+        const share = entry(outlineAt(index), local(motif, from), local(motif, to))
         if (share !== null) met.push({ id: motif.id, share })
       }
       return met.sort((a, b) => a.share - b.share).map(({ id }) => id)
     },
-    boxOf: boxAt,
+    boxOf: (index) => boxes[index]!,
   }
 }
 
-/** Box round the turned and stretched outline for each turn that occurs. */
-function boxesByTurn(
-  motifs: readonly HitMotif[],
-  outline: Outline,
-  stretch: HitInput['stretch'],
-): Map<Degrees, Box> {
-  const boxes = new Map<Degrees, Box>()
-  for (const { turn } of motifs) {
-    if (boxes.has(turn)) continue
-    const turned = outline.map((point) => {
-      const at = turnPoint(point, radians(turn))
-      return { x: at.x * stretch.width, y: at.y * stretch.height }
-    })
-    boxes.set(turn, boxOf(turned))
+const isOne = (outline: HitInput['outline']): outline is Outline =>
+  outline.length === 0 || !Array.isArray(outline[0])
+
+/** Boxes about the centre by outline and turn: on a blanket few are different, and a drag changes few. */
+const boxMemory = new WeakMap<Outline, Map<string, Box>>()
+/** Turns of one outline that are remembered; beyond them it starts anew. */
+const MOST_BOXES = 1000
+
+/** Box round an outline where it lies. */
+function boxAbout(motif: HitMotif, outline: Outline, { width, height }: HitInput['stretch']): Box {
+  const { x, y, turn, flipped = false } = motif
+  let known = boxMemory.get(outline)
+  if (!known) boxMemory.set(outline, (known = new Map()))
+  const key = `${turn} ${flipped ? 'flipped' : ''} ${width} ${height}`
+  let own = known.get(key)
+  if (!own) {
+    if (known.size >= MOST_BOXES) known.clear()
+    const lie = { x: 0, y: 0, turn, flipped }
+    own = boxOf(
+      outline.map((point) => {
+        const at = placePoint(point, lie)
+        return { x: at.x * width, y: at.y * height }
+      }),
+    )
+    known.set(key, own)
   }
-  return boxes
+  return { left: x + own.left, top: y + own.top, right: x + own.right, bottom: y + own.bottom }
 }
 
 /** Distance in mm from a point to the edge of an outline. */

@@ -204,6 +204,7 @@ function itemsOf(
       colourway: thing.colourway,
       bead: thing.bead,
       part: thing.part,
+      held: up.items[i]!.held,
       extent: hanging.before + hanging.behind,
       chains: worked ? chains : null,
       words: account ? fasteningWords(account.shape, hanging, worked, terms) : beadWords(thing.bead),

@@ -22,6 +22,8 @@ export interface DimensionFrame {
   readonly height: DimensionLine
   readonly widthNumber: ScreenBox
   readonly heightNumber: ScreenBox
+  /** The height's number stands level under its line, which is too short to hold it. */
+  readonly levelHeight: boolean
   readonly handles: readonly { readonly kind: HandleKind; readonly at: Point }[]
   /** The frame has moved under the lines: they stand on a strip of paper at the window's edge. */
   readonly overMap: { readonly top: boolean; readonly left: boolean }
@@ -32,7 +34,7 @@ const LINE_OFF = 30
 const LINE_LEAST = 22
 export const TICK = 7
 /** The clear space in a line for its number. */
-const NUMBER = { long: 132, across: 36 } as const
+const NUMBER = { long: 132, across: 36, short: 96 } as const
 /** Distance of the corner handle from the frame's corner. */
 const CORNER_OFF = 14
 /** How near a pointer must come to a handle. A finger needs 24 CSS pixels across at least (WCAG 2.2, 2.5.8). */
@@ -40,8 +42,21 @@ const HANDLE_REACH = 13
 /** The frame's right and bottom edges can be dragged from just outside it. */
 const EDGE_REACH = 9
 
+/** What of a plan is measured, in mm from its top left: as a rule all of it. */
+export interface Measured {
+  readonly across: readonly [number, number]
+  readonly down: readonly [number, number]
+  /** The size can be dragged. */
+  readonly withHandles: boolean
+}
+
 /** Lines, number boxes and handles for a size seen through a camera; null for no size. */
-export function dimensionFrame(camera: Camera, size: Size, viewport: Viewport): DimensionFrame | null {
+export function dimensionFrame(
+  camera: Camera,
+  size: Size,
+  viewport: Viewport,
+  measured: Measured = { across: [0, size.width], down: [0, size.height], withHandles: true },
+): DimensionFrame | null {
   if (!(size.width > 0 && size.height > 0)) return null
   const frame = {
     left: camera.x,
@@ -55,10 +70,16 @@ export function dimensionFrame(camera: Camera, size: Size, viewport: Viewport): 
   const x = Math.min(viewport.width - LINE_LEAST, Math.max(LINE_LEAST, frame.left - LINE_OFF))
   const overMap = { top: frame.top < y + LINE_LEAST, left: frame.left < x + LINE_LEAST }
   // A line that is pinned to the edge keeps clear of the other one's strip.
-  const startX = Math.max(frame.left, overMap.left ? 2 * LINE_LEAST : 0)
-  const startY = Math.max(frame.top, overMap.top ? 2 * LINE_LEAST : 0)
-  const endX = Math.min(right, viewport.width)
-  const endY = Math.min(bottom, viewport.height)
+  const { across, down, withHandles } = measured
+  const fromX = frame.left + across[0] * camera.scale
+  const toX = frame.left + across[1] * camera.scale
+  const fromY = frame.top + down[0] * camera.scale
+  const toY = frame.top + down[1] * camera.scale
+  const startX = Math.max(fromX, overMap.left ? 2 * LINE_LEAST : 0)
+  const startY = Math.max(fromY, overMap.top ? 2 * LINE_LEAST : 0)
+  const endX = Math.min(toX, viewport.width)
+  const endY = Math.min(toY, viewport.height)
+  const levelHeight = toY - fromY < NUMBER.long && toY < viewport.height
   const middleX = within((startX + endX) / 2, NUMBER.long / 2, viewport.width)
   const middleY = within((startY + endY) / 2, NUMBER.long / 2, viewport.height)
   return {
@@ -66,14 +87,14 @@ export function dimensionFrame(camera: Camera, size: Size, viewport: Viewport): 
     width: {
       from: { x: startX, y },
       to: { x: Math.max(startX, endX), y },
-      startsHere: startX === frame.left,
-      endsHere: endX === right,
+      startsHere: startX === fromX,
+      endsHere: endX === toX,
     },
     height: {
       from: { x, y: startY },
       to: { x, y: Math.max(startY, endY) },
-      startsHere: startY === frame.top,
-      endsHere: endY === bottom,
+      startsHere: startY === fromY,
+      endsHere: endY === toY,
     },
     widthNumber: {
       left: middleX - NUMBER.long / 2,
@@ -81,17 +102,27 @@ export function dimensionFrame(camera: Camera, size: Size, viewport: Viewport): 
       width: NUMBER.long,
       height: NUMBER.across,
     },
-    heightNumber: {
-      left: x - NUMBER.across / 2,
-      top: middleY - NUMBER.long / 2,
-      width: NUMBER.across,
-      height: NUMBER.long,
-    },
-    handles: [
-      { kind: 'width', at: { x: right, y } },
-      { kind: 'height', at: { x, y: bottom } },
-      { kind: 'both', at: { x: right + CORNER_OFF, y: bottom + CORNER_OFF } },
-    ],
+    heightNumber: levelHeight
+      ? {
+          left: within(x, NUMBER.short / 2, viewport.width) - NUMBER.short / 2,
+          top: within(endY + NUMBER.across / 2 + 2, NUMBER.across / 2, viewport.height) - NUMBER.across / 2,
+          width: NUMBER.short,
+          height: NUMBER.across,
+        }
+      : {
+          left: x - NUMBER.across / 2,
+          top: middleY - NUMBER.long / 2,
+          width: NUMBER.across,
+          height: NUMBER.long,
+        },
+    levelHeight,
+    handles: withHandles
+      ? [
+          { kind: 'width', at: { x: right, y } },
+          { kind: 'height', at: { x, y: bottom } },
+          { kind: 'both', at: { x: right + CORNER_OFF, y: bottom + CORNER_OFF } },
+        ]
+      : [],
     overMap,
   }
 }
@@ -103,6 +134,7 @@ const within = (value: number, half: number, room: number): number =>
 export function handleAt(frame: DimensionFrame, at: Point): HandleKind | null {
   for (const handle of frame.handles)
     if (Math.hypot(handle.at.x - at.x, handle.at.y - at.y) <= HANDLE_REACH) return handle.kind
+  if (frame.handles.length === 0) return null
   const { left, top, width, height } = frame.frame
   const right = left + width
   const bottom = top + height

@@ -4,6 +4,7 @@
  */
 import type { Point } from '../../shared-types/plan'
 import type { HandleKind } from './dimension-frame'
+import { angle, boxBetween, shortest, stepped, straight } from './gesture-arithmetic'
 import type { Phase, ScreenBox, SelectHow, Tool } from './scene'
 
 export interface Ground {
@@ -12,8 +13,8 @@ export interface Ground {
   handleAt(at: Point): HandleKind | null
   /** Motifs under the stroke between two places on screen. */
   motifsAlong(from: Point, to: Point): string[]
-  /** Where a motif's centre is on screen. */
-  centreOf(id: string): Point | null
+  /** What a motif turns about, on screen: its centre, or the middle of all that turn with it. */
+  pivotOf(id: string): Point | null
   motifsWithin(box: ScreenBox): string[]
   pan(dx: number, dy: number): void
   zoom(factor: number, at: Point): void
@@ -21,7 +22,13 @@ export interface Ground {
   focus(id: string | null): void
   paint(ids: readonly string[], phase: Phase): void
   resize(kind: HandleKind, dx: number, dy: number, phase: Phase): void
-  turn(degrees: number, phase: Phase): void
+  turn(degrees: number, phase: Phase, pressed: string): void
+  /** Chooses what a drag of a motif moves: all that is chosen where it is one of them, else it alone. */
+  take(id: string, how: SelectHow): void
+  /** Moves what was taken by CSS pixels since the start. */
+  move(dx: number, dy: number, phase: Phase, pressed: string): void
+  /** A line drawn by hand, in CSS pixels. */
+  line(points: readonly Point[], phase: Phase): void
   band(box: ScreenBox | null): void
   hover(id: string | null, handle: HandleKind | null): void
   context(id: string | null, at: Point): void
@@ -41,6 +48,8 @@ type Gesture =
   | { readonly kind: 'paint'; last: Point; readonly met: Set<string> }
   | { readonly kind: 'resize'; readonly handle: HandleKind; readonly start: Point }
   | { readonly kind: 'turn'; readonly centre: Point; last: number; turned: number; readonly pressed: string }
+  | { readonly kind: 'move'; last: Point; dx: number; dy: number; readonly pressed: string }
+  | { readonly kind: 'line'; readonly points: Point[] }
   | { readonly kind: 'pinch' }
 
 /** CSS pixels that a press may wander before it is a drag. */
@@ -50,8 +59,10 @@ const WHEEL_ZOOM = 320
 /** Pixels that one line, and one page, of a wheel stand for. */
 const WHEEL_LINE = 24
 const WHEEL_PAGE = 400
-/** Steps in degrees that the turn tool keeps to, without and with the shift key. */
-const TURN_STEP = { free: 1, shift: 15 } as const
+/** With the alt key things move by this share of the way of the hand. */
+const FINE = 0.1
+/** CSS pixels from one place of a line drawn by hand to the next. */
+const LINE_STEP = 3
 
 /** The cursor that says what a press would do; `grabbing` while a pan is under way. */
 const CURSORS: Record<HandleKind, string> = { width: 'ew-resize', height: 'ns-resize', both: 'nwse-resize' }
@@ -111,7 +122,13 @@ export class Gestures {
         this.#ground.resize(gesture.handle, 0, 0, 'cancel')
         break
       case 'turn':
-        this.#ground.turn(0, 'cancel')
+        this.#ground.turn(0, 'cancel', gesture.pressed)
+        break
+      case 'move':
+        this.#ground.move(0, 0, 'cancel', gesture.pressed)
+        break
+      case 'line':
+        this.#ground.line([], 'cancel')
         break
       case 'band':
         this.#ground.band(null)
@@ -160,11 +177,16 @@ export class Gestures {
       if (id) this.#ground.focus(id)
       return
     }
-    const centre = id && this.#ground.tool === 'turn' ? this.#ground.centreOf(id) : null
+    if (this.#ground.tool === 'line') {
+      this.#gesture = { kind: 'line', points: [at] }
+      this.#ground.line([at], 'start')
+      return
+    }
+    const centre = id && this.#ground.tool === 'turn' ? this.#ground.pivotOf(id) : null
     if (id && centre) {
       this.#gesture = { kind: 'turn', centre, last: angle(centre, at), turned: 0, pressed: id }
       this.#ground.focus(id)
-      this.#ground.turn(0, 'start')
+      this.#ground.turn(0, 'start', id)
       return
     }
     const how = event.shiftKey ? 'add' : event.ctrlKey || event.metaKey ? 'toggle' : 'replace'
@@ -187,6 +209,10 @@ export class Gestures {
         return
       case 'press':
         if (Math.hypot(at.x - gesture.start.x, at.y - gesture.start.y) < SLOP) return
+        if (gesture.id && this.#ground.tool === 'move') {
+          this.#startMove(gesture.id, gesture.how, gesture.start, event, at)
+          return
+        }
         // A finger moves the paper; a mouse or pen draws a band.
         this.#gesture = gesture.touch
           ? { kind: 'pan', last: at, moved: true, pressed: gesture.id }
@@ -206,12 +232,45 @@ export class Gestures {
         const now = angle(gesture.centre, at)
         gesture.turned += shortest(now - gesture.last)
         gesture.last = now
-        this.#ground.turn(stepped(gesture.turned, event.shiftKey), 'move')
+        this.#ground.turn(stepped(gesture.turned, event), 'move', gesture.pressed)
+        return
+      }
+      case 'move':
+        this.#drag(gesture, event, at)
+        return
+      case 'line': {
+        const last = gesture.points.at(-1)!
+        if (Math.hypot(at.x - last.x, at.y - last.y) < LINE_STEP) return
+        gesture.points.push(at)
+        this.#ground.line([...gesture.points], 'move')
         return
       }
       case 'pinch':
         if (before) this.#pinch(event.pointerId, before, at)
     }
+  }
+
+  #startMove(id: string, how: SelectHow, start: Point, event: PointerEvent, at: Point): void {
+    const gesture = { kind: 'move', last: start, dx: 0, dy: 0, pressed: id } as const
+    this.#gesture = gesture
+    this.#ground.take(id, how)
+    this.#ground.focus(id)
+    this.#ground.move(0, 0, 'start', id)
+    this.#drag({ ...gesture }, event, at)
+  }
+
+  /** Alt makes the hand finer from where it is pressed; Shift keeps to straight across or straight down. */
+  #drag(gesture: Extract<Gesture, { kind: 'move' }>, event: PointerEvent, at: Point): void {
+    const share = event.altKey ? FINE : 1
+    const next: Gesture = {
+      ...gesture,
+      last: at,
+      dx: gesture.dx + (at.x - gesture.last.x) * share,
+      dy: gesture.dy + (at.y - gesture.last.y) * share,
+    }
+    this.#gesture = next
+    const { dx, dy } = straight(next, event.shiftKey)
+    this.#ground.move(dx, dy, 'move', gesture.pressed)
   }
 
   /** Every place the pointer was at since the last event, joined by straight strokes: none is missed. */
@@ -265,7 +324,15 @@ export class Gestures {
         this.#ground.resize(gesture.handle, at.x - gesture.start.x, at.y - gesture.start.y, 'end')
         break
       case 'turn':
-        this.#ground.turn(stepped(gesture.turned, event.shiftKey), 'end')
+        this.#ground.turn(stepped(gesture.turned, event), 'end', gesture.pressed)
+        break
+      case 'move': {
+        const { dx, dy } = straight(gesture, event.shiftKey)
+        this.#ground.move(dx, dy, 'end', gesture.pressed)
+        break
+      }
+      case 'line':
+        this.#ground.line([...gesture.points], 'end')
         break
     }
     this.#cursor(event.pointerType === 'touch' ? null : at)
@@ -329,7 +396,8 @@ export class Gestures {
     if (this.#gesture?.kind === 'pan') this.#ground.cursor('grabbing')
     else if (this.#space) this.#ground.cursor('grab')
     else if (handle) this.#ground.cursor(CURSORS[handle])
-    else if (this.#ground.tool === 'paint') this.#ground.cursor('crosshair')
+    else if (this.#ground.tool === 'paint' || this.#ground.tool === 'line') this.#ground.cursor('crosshair')
+    else if (this.#ground.tool === 'move') this.#ground.cursor(id ? 'move' : '')
     else this.#ground.cursor(id ? 'pointer' : '')
   }
 }
@@ -338,22 +406,4 @@ export class Gestures {
 function isFree(target: EventTarget | null, element: HTMLElement): boolean {
   if (!(target instanceof Element)) return true
   return target === element || element.contains(target) || target === element.ownerDocument.body
-}
-
-const boxBetween = (a: Point, b: Point): ScreenBox => ({
-  left: Math.min(a.x, b.x),
-  top: Math.min(a.y, b.y),
-  width: Math.abs(a.x - b.x),
-  height: Math.abs(a.y - b.y),
-})
-
-const angle = (centre: Point, at: Point): number =>
-  (Math.atan2(at.y - centre.y, at.x - centre.x) * 180) / Math.PI
-
-/** The same turn, between −180 and 180 degrees. */
-const shortest = (degrees: number): number => ((((degrees + 180) % 360) + 360) % 360) - 180
-
-function stepped(degrees: number, shift: boolean): number {
-  const step = shift ? TURN_STEP.shift : TURN_STEP.free
-  return Math.round(degrees / step) * step
 }

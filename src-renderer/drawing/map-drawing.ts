@@ -11,7 +11,10 @@ import { dimensionFrame, handleAt, resized } from './dimension-frame'
 import type { DimensionFrame, HandleKind } from './dimension-frame'
 import { Gestures } from './gestures'
 import type { Ground } from './gestures'
-import { colourwayOf, columnOf, rowOf } from './groups'
+import { FaultFinder } from './faults'
+import type { Faults } from './faults'
+import { Handling } from './handling'
+import { measuredOf } from './measured'
 import { MapLayer } from './map-layer'
 import { paintMarks } from './marks-painter'
 import { paintOverlay } from './overlay-painter'
@@ -26,7 +29,6 @@ import type {
   Phase,
   Scene,
   ScreenBox,
-  SelectHow,
   Size,
 } from './scene'
 import { stepFrom } from './steps'
@@ -37,6 +39,8 @@ const GLIDE = 180
 const SLACK = 3
 /** CSS pixels from the window's edge within which a revealed motif must not stay. */
 const REVEAL_MARGIN = 90
+
+const NONE: ReadonlySet<string> = new Set()
 
 /** What has to be drawn, or told, in the next frame. */
 interface Dirty {
@@ -64,6 +68,9 @@ export class MapDrawing {
   readonly #stop = new AbortController()
   #scene: Scene | null = null
   #picture: Picture | null = null
+  readonly #finder = new FaultFinder()
+  #faults: Faults | null = null
+  readonly #handling: Handling
   #palette: Palette | null = null
   #camera: Camera = { scale: 1, x: 0, y: 0 }
   #viewport: Viewport
@@ -96,6 +103,15 @@ export class MapDrawing {
       this.#stage.add(layer)
       return layer
     }) as unknown as [Konva.Layer, Konva.Layer, Konva.Layer]
+    this.#handling = new Handling(
+      {
+        scene: () => this.#scene,
+        picture: () => this.#picture,
+        camera: () => this.#camera,
+        redraw: () => this.#redraw({ overlay: true }),
+      },
+      callbacks,
+    )
     this.#gestures = new Gestures(container, this.#ground())
     this.#watch = new ResizeObserver(() => this.#measure())
     this.#watch.observe(container)
@@ -113,7 +129,10 @@ export class MapDrawing {
     const difference = differenceOf(this.#picture, picture)
     const grown =
       before?.plan.size.width !== scene.plan.size.width || before.plan.size.height !== scene.plan.size.height
+    const faults = this.#finder.find(scene.project, scene.plan)
+    const marked = this.#faults !== faults
     this.#picture = picture
+    this.#faults = faults
     this.#map.take(picture, difference)
     if (grown && this.#fitted && !this.#resizing)
       this.#lookAt(this.#fitting(), before !== null && !scene.previous)
@@ -121,11 +140,18 @@ export class MapDrawing {
       map: difference !== 'nothing',
       marks:
         difference !== 'nothing' ||
+        marked ||
         before?.selection !== scene.selection ||
         before.focus !== scene.focus ||
         before.flagged !== scene.flagged ||
         before.theme !== scene.theme,
-      overlay: grown || before?.previous !== scene.previous || before?.theme !== scene.theme,
+      overlay:
+        grown ||
+        this.#handling.busy ||
+        before?.previous !== scene.previous ||
+        before?.plan.garland !== scene.plan.garland ||
+        before?.line !== scene.line ||
+        before?.theme !== scene.theme,
       view: grown,
     })
   }
@@ -164,17 +190,6 @@ export class MapDrawing {
     this.#lookAt(camera, true)
   }
 
-  /** Selects the whole row, or column, of a motif, or all motifs of a colourway. */
-  selectRow(id: string, how: SelectHow = 'replace'): void {
-    if (this.#scene) this.#callbacks.onSelect(rowOf(this.#scene.plan, id), how)
-  }
-  selectColumn(id: string, how: SelectHow = 'replace'): void {
-    if (this.#scene) this.#callbacks.onSelect(columnOf(this.#scene.plan, id), how)
-  }
-  selectColourway(colourway: string, how: SelectHow = 'replace'): void {
-    if (this.#scene) this.#callbacks.onSelect(colourwayOf(this.#scene.plan, colourway), how)
-  }
-
   /** The motif that an arrow key leads to from another one. */
   stepFrom(id: string | null, direction: Direction): string | null {
     return this.#scene ? stepFrom(this.#scene.plan, id, direction) : null
@@ -186,6 +201,11 @@ export class MapDrawing {
     return motif ? cameras.toScreen(this.#camera, motif) : null
   }
 
+  /** Shows for a moment how far the chosen things of a panel keep from others: a key moved them. */
+  showGaps(): void {
+    this.#handling.linger()
+  }
+
   /** Gives up a drag that is under way. */
   cancelGesture(): void {
     this.#gestures.cancel()
@@ -194,6 +214,7 @@ export class MapDrawing {
   destroy(): void {
     this.#stop.abort()
     this.#gestures.destroy()
+    this.#handling.destroy()
     this.#watch.disconnect()
     cancelAnimationFrame(this.#frame)
     this.#map.destroy()
@@ -281,9 +302,15 @@ export class MapDrawing {
   #drawMarks = (pen: CanvasRenderingContext2D): void => {
     const { selection, focus, flagged } = this.#scene ?? {}
     if (!this.#picture || !selection || !flagged) return
-    const contour = this.#picture.artist?.at(this.#camera.scale * devicePixelRatio).layers[0] ?? null
-    const marks = { selection, focus: focus ?? null, flagged, hover: this.#hover }
-    paintMarks(pen, this.#picture, this.#camera, this.#viewport, marks, contour)
+    const marks = {
+      selection,
+      focus: focus ?? null,
+      flagged,
+      hover: this.#hover,
+      warned: this.#faults?.warned ?? NONE,
+      faults: this.#faults?.parts ?? [],
+    }
+    paintMarks(pen, this.#picture, this.#camera, this.#viewport, marks, devicePixelRatio)
   }
 
   #drawOverlay = (pen: CanvasRenderingContext2D): void => {
@@ -297,6 +324,9 @@ export class MapDrawing {
         wished: this.#resizing ? this.#boxOf(this.#resizing.wished) : null,
         band: this.#band,
         hot: this.#hot,
+        line:
+          (this.#handling.line ?? this.#scene?.line)?.map((at) => cameras.toScreen(this.#camera, at)) ?? null,
+        gaps: this.#handling.gaps(),
       },
       this.#viewport,
       this.#palette,
@@ -309,7 +339,8 @@ export class MapDrawing {
   }
 
   #dimensions(): DimensionFrame | null {
-    return dimensionFrame(this.#camera, this.#size(), this.#viewport)
+    const plan = this.#scene?.plan
+    return plan ? dimensionFrame(this.#camera, plan.size, this.#viewport, measuredOf(plan)) : null
   }
 
   #view(): DrawingView {
@@ -320,6 +351,7 @@ export class MapDrawing {
       frame: this.#boxOf(this.#size()),
       widthNumber: dimensions?.widthNumber ?? null,
       heightNumber: dimensions?.heightNumber ?? null,
+      levelHeight: dimensions?.levelHeight ?? false,
     }
   }
 
@@ -338,7 +370,11 @@ export class MapDrawing {
         return dimensions && handleAt(dimensions, at)
       },
       motifsAlong: (from, to) => this.#picture?.hit.along(plan(from), plan(to)) ?? [],
-      centreOf: (id) => this.placeOf(id),
+      pivotOf: (id) => {
+        if (!this.#scene?.plan.panel) return this.placeOf(id)
+        const pivot = this.#handling.pivotOf(id)
+        return pivot && cameras.toScreen(this.#camera, pivot)
+      },
       motifsWithin: ({ left, top, width, height }) => {
         const from = plan({ x: left, y: top })
         const to = plan({ x: left + width, y: top + height })
@@ -352,7 +388,10 @@ export class MapDrawing {
       select: (ids, how) => this.#callbacks.onSelect(ids, how),
       focus: (id) => this.#callbacks.onFocus(id),
       paint: (ids, phase) => this.#callbacks.onPaint(ids, phase),
-      turn: (degrees, phase) => this.#callbacks.onTurn?.(degrees, phase),
+      turn: (degrees, phase, pressed) => this.#handling.turn(degrees, phase, pressed),
+      take: (id, how) => this.#handling.take(id, how),
+      move: (dx, dy, phase, pressed) => this.#handling.move(dx, dy, phase, pressed),
+      line: (points, phase) => this.#handling.drawLine(points, phase),
       resize: (kind, dx, dy, phase) => this.#resize(kind, dx, dy, phase),
       band: (box) => {
         this.#band = box

@@ -3,13 +3,16 @@
  * layer; colours are set once for each colourway, and what is too small to be seen is not drawn.
  */
 import type { MotifAccount, Point } from '../../shared-types/plan'
-import { reachOf, turnPoint } from '../../src-core/geometry/points'
+import { placePoint } from '../../src-core/geometry/place'
+import { reachOf } from '../../src-core/geometry/points'
 import type { Box } from '../../src-core/geometry/points'
 import { keptHalf } from '../../src-core/figures/motif-symbol'
 import { radians } from '../../src-core/units/quantity'
 import type { MotifArt } from './motif-art'
-import type { Picture } from './picture'
-import type { ColourwayInk, LayerInk } from './yarn-inks'
+import { paintForeground, paintGround } from './ground-painter'
+import { kindOf } from './picture'
+import type { MotifKind, Picture } from './picture'
+import type { ColourwayInk, Inks, LayerInk } from './yarn-inks'
 
 /** What of a canvas the painter uses. */
 export type Pen = Pick<
@@ -38,6 +41,7 @@ export type Pen = Pick<
   | 'textAlign'
   | 'textBaseline'
   | 'globalAlpha'
+  | 'setLineDash'
 >
 
 /** How the canvas lies on the plan: device pixels per mm, and where the plan's origin falls, in device pixels. */
@@ -67,28 +71,71 @@ const CONTOUR = { share: 0.012, least: 0.7, most: 1.6 } as const
 /** Labels: height as a share of the motif, within these CSS pixels. */
 const LABEL = { share: 0.19, least: 8.5, most: 22 } as const
 
+/** Distance of a leaf's letter from its middle, as a share of its length. */
+const LEAF_SEAT = 0.24
+
 const clamp = (value: number, least: number, most: number) => Math.min(most, Math.max(least, value))
 
 /** Paints everything of `picture` that meets `box` (mm). The canvas is taken to be clear there. */
 export function paintMap(pen: Pen, picture: Picture, placing: Placing, box: Box): void {
-  const { account, artist } = picture
-  if (!account || !artist) return
-  const size = (account.overTips * placing.scale) / placing.ratio
+  const { main, ranks } = picture
+  if (!main && !picture.ground) return
   const indices = picture.hit.meeting(box)
-  paintEdging(pen, picture, placing)
-  const art = artist.at(placing.scale)
-  paintAdditions(pen, picture, placing, box, { art, size, numbered: false })
-  paintMotifs(pen, picture, placing, indices, art, size)
-  if (picture.showJoins && size >= DETAIL.joins) paintJoins(pen, picture, placing, box, size)
-  if (picture.showLabels && size >= DETAIL.number) paintLabels(pen, picture, placing, indices, size)
+  if (picture.ground) paintGround(pen, picture.ground, placing, picture.palette)
+  if (ranks) paintPile(pen, picture, placing, indices, ranks)
+  else if (main) paintBlanket(pen, picture, main, placing, box, indices)
+  if (picture.ground) paintForeground(pen, picture.ground, placing, picture)
   pen.setTransform(1, 0, 0, 1, 0, 0)
+}
+
+function paintBlanket(
+  pen: Pen,
+  picture: Picture,
+  main: MotifKind,
+  placing: Placing,
+  box: Box,
+  indices: readonly number[],
+): void {
+  const style = styleOf(main, placing, picture.showLabels)
+  const { size } = style
+  paintEdging(pen, picture, placing)
+  paintAdditions(pen, picture, placing, box, { ...style, numbered: false })
+  paintMotifs(pen, picture, placing, indices, main, style)
+  if (picture.showJoins && size >= DETAIL.joins) paintJoins(pen, picture, placing, box, size)
+  if (picture.showLabels && size >= DETAIL.number) paintLabels(pen, picture, placing, indices, main, size)
+}
+
+/** One after the other from the lowest: what lies above covers lines and number of what lies below. */
+function paintPile(
+  pen: Pen,
+  picture: Picture,
+  placing: Placing,
+  indices: readonly number[],
+  ranks: readonly number[],
+): void {
+  const styles = new Map<MotifKind, Style>()
+  for (const index of [...indices].sort((a, b) => ranks[a]! - ranks[b]!)) {
+    const motif = picture.motifs[index]!
+    const kind = kindOf(picture, motif)
+    if (!kind) continue
+    let style = styles.get(kind)
+    if (!style) styles.set(kind, (style = styleOf(kind, placing, picture.showLabels)))
+    const ink = kind.inks.get(motif.colourway) ?? kind.inks.get('')
+    paintCopies(pen, picture, placing, [motif], ink, style)
+    if (picture.showLabels && style.size >= DETAIL.number)
+      paintLabels(pen, picture, placing, [index], kind, style.size)
+  }
 }
 
 /** How many paths `paintMap` draws for a number of motifs: what a frame costs. */
 export function paintCost(picture: Picture, scale: number, motifs: number): number {
-  const size = (picture.account?.overTips ?? 0) * scale
-  const layers = picture.account?.layers.length ?? 0
-  return motifs * (layers * (size >= DETAIL.contour ? 2 : 1) + (size >= DETAIL.petals ? 2 : 0))
+  let most = 0
+  for (const { account } of picture.kinds.values()) {
+    const size = account.overTips * scale
+    const each = account.layers.length * (size >= DETAIL.contour ? 2 : 1) + (size >= DETAIL.petals ? 2 : 0)
+    most = Math.max(most, each)
+  }
+  return motifs * most
 }
 
 /** A copy of a motif: a placed motif, a filler or the whole that a half motif is cut from. */
@@ -96,53 +143,56 @@ interface Copy {
   readonly x: number
   readonly y: number
   readonly turn: number
+  readonly flipped?: boolean
 }
 
 /** What copies of one motif are drawn with. */
 interface Style {
   readonly art: MotifArt
+  /** CSS pixels, tip to tip. */
   readonly size: number
   /** Numbers stand in the middle: the innermost round is left out. */
   readonly numbered: boolean
 }
+
+const styleOf = ({ account, artist }: MotifKind, { scale, ratio }: Placing, numbered: boolean): Style => ({
+  art: artist.at(scale),
+  size: (account.overTips * scale) / ratio,
+  numbered,
+})
 
 function paintMotifs(
   pen: Pen,
   picture: Picture,
   placing: Placing,
   indices: readonly number[],
-  art: MotifArt,
-  size: number,
+  { inks }: MotifKind,
+  style: Style,
 ): void {
-  const style = { art, size, numbered: picture.showLabels }
-  for (const [colourway, members] of byColourway(picture, indices)) {
+  for (const [colourway, members] of byColourway(picture, inks, indices)) {
     const copies = members.map((index) => picture.motifs[index]!)
-    paintCopies(pen, picture, placing, copies, picture.inks.get(colourway), style)
+    paintCopies(pen, picture, placing, copies, inks.get(colourway), style)
   }
 }
 
 /** Fillers in the openings, and half motifs cut off at the sides. */
 function paintAdditions(pen: Pen, picture: Picture, placing: Placing, box: Box, style: Style): void {
-  const { plan, fillerArtist, fillerInks, account } = picture
+  const { plan, filler, main } = picture
   const within = ({ x, y }: Copy, reach: number) =>
     x > box.left - reach && x < box.right + reach && y > box.top - reach && y < box.bottom + reach
-  if (fillerArtist) {
-    const across = fillerArtist.account.overTips
-    const own: Style = {
-      art: fillerArtist.at(placing.scale),
-      size: (across * placing.scale) / placing.ratio,
-      numbered: false,
-    }
-    const seen = plan.fillers.filter((filler) => within(filler, across))
-    for (const colourway of new Set(seen.map((filler) => filler.colourway))) {
-      const copies = seen.filter((filler) => filler.colourway === colourway)
-      paintCopies(pen, picture, placing, copies, fillerInks.get(colourway) ?? fillerInks.get(''), own)
+  if (filler) {
+    const own = styleOf(filler, placing, false)
+    const seen = plan.fillers.filter((one) => within(one, filler.account.overTips))
+    for (const colourway of new Set(seen.map((one) => one.colourway))) {
+      const copies = seen.filter((one) => one.colourway === colourway)
+      paintCopies(pen, picture, placing, copies, filler.inks.get(colourway) ?? filler.inks.get(''), own)
     }
   }
-  const reach = (account?.overTips ?? 0) * Math.max(picture.stretch.width, picture.stretch.height)
+  if (!main) return
+  const reach = main.account.overTips * Math.max(picture.stretch.width, picture.stretch.height)
   for (const half of plan.halves) {
     if (!within(half, reach)) continue
-    const ink = picture.inks.get(half.colourway) ?? picture.inks.get('')
+    const ink = main.inks.get(half.colourway) ?? main.inks.get('')
     pen.save()
     pen.setTransform(placing.scale, 0, 0, placing.scale, placing.x, placing.y)
     pen.beginPath()
@@ -163,13 +213,15 @@ function paintCopies(
 ): void {
   if (!ink || copies.length === 0) return
   const { scale, ratio } = placing
-  const matrices = matricesByTurn(picture.stretch, copies, scale)
+  const matrices = new Map<number, Matrix>()
   pen.lineJoin = 'round'
   pen.lineCap = 'round'
   const width = (clamp(size * CONTOUR.share, CONTOUR.least, CONTOUR.most) * ratio) / scale
   const each = (draw: () => void) => {
     for (const copy of copies) {
-      const m = matrices.get(copy.turn)!
+      const key = lieOf(copy)
+      let m = matrices.get(key)
+      if (!m) matrices.set(key, (m = matrixOf(picture.stretch, copy, scale)))
       pen.setTransform(m.a, m.b, m.c, m.d, copy.x * scale + placing.x, copy.y * scale + placing.y)
       draw()
     }
@@ -195,12 +247,12 @@ function paintCopies(
 }
 
 /** Indices by colourway, always in the same order: pieces painted at different times must fit together. */
-function byColourway(picture: Picture, indices: readonly number[]): Map<string, number[]> {
+function byColourway(picture: Picture, inks: Inks, indices: readonly number[]): Map<string, number[]> {
   const groups = new Map<string, number[]>()
-  for (const id of picture.inks.keys()) groups.set(id, [])
+  for (const id of inks.keys()) groups.set(id, [])
   for (const index of indices) {
     const { colourway } = picture.motifs[index]!
-    groups.get(picture.inks.has(colourway) ? colourway : '')?.push(index)
+    groups.get(inks.has(colourway) ? colourway : '')?.push(index)
   }
   return groups
 }
@@ -212,25 +264,20 @@ interface Matrix {
   readonly d: number
 }
 
-/** Turn, then the stretch of blocking, then the scale, for each turn that occurs. */
-function matricesByTurn(
-  { width, height }: Picture['stretch'],
-  copies: readonly Copy[],
-  scale: number,
-): Map<number, Matrix> {
-  const matrices = new Map<number, Matrix>()
-  for (const { turn } of copies) {
-    if (matrices.has(turn)) continue
-    const cos = Math.cos(radians(turn))
-    const sin = Math.sin(radians(turn))
-    matrices.set(turn, {
-      a: cos * width * scale,
-      b: sin * height * scale,
-      c: -sin * width * scale,
-      d: cos * height * scale,
-    })
+/** A number for each way to lie: turns are degrees within a few whole ones. */
+const lieOf = ({ turn, flipped }: Copy): number => (flipped ? turn + 1e6 : turn)
+
+/** Mirrored where its wrong side is up, then turned, then stretched as by blocking, then scaled. */
+function matrixOf({ width, height }: Picture['stretch'], { turn, flipped }: Copy, scale: number): Matrix {
+  const across = flipped ? -1 : 1
+  const cos = Math.cos(radians(turn))
+  const sin = Math.sin(radians(turn))
+  return {
+    a: across * cos * width * scale,
+    b: across * sin * height * scale,
+    c: -sin * width * scale,
+    d: cos * height * scale,
   }
-  return matrices
 }
 
 /** A band outside the line, half hidden under the tips that it is worked into. */
@@ -289,6 +336,7 @@ function paintLabels(
   picture: Picture,
   placing: Placing,
   indices: readonly number[],
+  { account, inks }: MotifKind,
   size: number,
 ): void {
   const { scale, ratio, x, y } = placing
@@ -301,14 +349,15 @@ function paintLabels(
   pen.setTransform(1, 0, 0, 1, x, y)
   for (const index of indices) {
     const motif = picture.motifs[index]!
-    const ink = picture.inks.get(motif.colourway) ?? picture.inks.get('')
+    const ink = inks.get(motif.colourway) ?? inks.get('')
     const heart = ink?.layers[ink.layers.length - 1]
     if (!ink || !heart) continue
     const middle = { x: motif.x * scale, y: motif.y * scale }
     write(pen, motif.label, middle, heart, `600 ${height}px ${picture.palette.face}`, height)
     if (!both || !ink.letter) continue
-    let seat = seats.get(motif.turn)
-    if (!seat) seats.set(motif.turn, (seat = letterSeat(picture.account!, motif.turn)))
+    const lie = lieOf(motif)
+    let seat = seats.get(lie)
+    if (!seat) seats.set(lie, (seat = letterSeat(account, motif)))
     const at = { x: middle.x + seat.x * scale, y: middle.y + seat.y * scale }
     write(pen, ink.letter, at, ink.layers[0]!, `400 ${height * 0.9}px ${picture.palette.face}`, height)
   }
@@ -325,14 +374,19 @@ function write(pen: Pen, text: string, at: Point, ink: LayerInk, font: string, h
 }
 
 /** Where the letter stands, in mm from the centre: in the middle of the petal (corner) that points down most. */
-function letterSeat(account: MotifAccount, turn: number): Point {
+function letterSeat(account: MotifAccount, { turn, flipped = false }: Copy): Point {
   const inner = account.layers[1] ? reachOf(account.layers[1].outline) : account.overValleys * 0.16
   const tips = account.anchors.filter(({ kind }) => kind === 'tip')
   const radius = (inner + account.overTips / 2) / 2
+  if (account.shape === 'leaf') {
+    // Along the leaf, towards whichever end points down.
+    const end = placePoint({ x: 0, y: account.overTips * LEAF_SEAT }, { x: 0, y: 0, turn, flipped })
+    return end.y >= 0 ? end : { x: -end.x, y: -end.y }
+  }
   if (account.shape !== 'petals' || tips.length === 0)
     return { x: 0, y: (inner + account.overValleys / 2) / 2 }
   const lowest = tips
-    .map((tip) => turnPoint(tip, radians(turn)))
+    .map((tip) => placePoint(tip, { x: 0, y: 0, turn, flipped }))
     .reduce((best, tip) => (tip.y > best.y + 1e-6 ? tip : best))
   const length = Math.hypot(lowest.x, lowest.y) || 1
   return { x: (lowest.x / length) * radius, y: (lowest.y / length) * radius }

@@ -1,9 +1,15 @@
-/** What is marked on the map: selected motifs, the one that the keyboard is on, those a finding points at. */
-import type { MotifAccount, Point } from '../../shared-types/plan'
+/**
+ * What is marked on the map: selected motifs, the one that the keyboard is on, those a finding points at, and
+ * what is wrong where it is wrong.
+ */
+import type { PlacedMotif, Point } from '../../shared-types/plan'
+import { reachOf } from '../../src-core/geometry/points'
+import type { Outline } from '../../src-core/geometry/points'
 import { radians } from '../../src-core/units/quantity'
 import type { Camera, Viewport } from './camera'
 import { toPlan, toScreen } from './camera'
-import type { Picture } from './picture'
+import { kindOf } from './picture'
+import type { MotifKind, Picture } from './picture'
 
 export type MarkPen = Pick<
   CanvasRenderingContext2D,
@@ -21,6 +27,8 @@ export type MarkPen = Pick<
   | 'fillStyle'
   | 'lineWidth'
   | 'lineJoin'
+  | 'closePath'
+  | 'globalAlpha'
 >
 
 export interface Marks {
@@ -29,6 +37,10 @@ export interface Marks {
   readonly flagged: ReadonlySet<string>
   /** The motif under the pointer. */
   readonly hover: string | null
+  /** Motifs that are too near to something, or not where they may be. */
+  readonly warned: ReadonlySet<string>
+  /** What lies where it should not: parts of motifs, in mm on the plan. */
+  readonly faults: readonly Outline[]
 }
 
 /** CSS pixels between a motif's tips and a ring round it. */
@@ -36,56 +48,113 @@ const RING_OFF = 3
 /** Under this size on screen (CSS pixels) a selected motif is marked with a dot instead of its contour. */
 const CONTOUR_FROM = 12
 
-/** Draws the marks in CSS pixels; `contour` is the motif's outermost layer in mm. */
+/** Share of the warning tone over what lies wrong. */
+const FAULT = 0.45
+
+/** Draws the marks in CSS pixels, on a screen of `ratio` device pixels each. */
 export function paintMarks(
   pen: MarkPen,
   picture: Picture,
   camera: Camera,
   viewport: Viewport,
   marks: Marks,
-  contour: Path2D | null,
+  ratio: number,
 ): void {
-  const { account, palette } = picture
-  if (!account || !contour) return
-  if (marks.selection.size === 0 && marks.flagged.size === 0 && !marks.focus && !marks.hover) return
+  const { selection, flagged, focus, hover, warned, faults } = marks
+  const isBare =
+    selection.size === 0 && flagged.size === 0 && !focus && !hover && warned.size === 0 && faults.length === 0
+  if (isBare) return
+  const { palette } = picture
   const from = toPlan(camera, { x: 0, y: 0 })
   const to = toPlan(camera, { x: viewport.width, y: viewport.height })
-  const size = account.overTips * camera.scale
-  const radius = ringRadius(account, picture, camera)
+  const radii = new Map<MotifKind, number>()
   pen.lineJoin = 'round'
-  const flagged: Point[] = []
+  paintFaults(pen, faults, camera, palette.warning)
+  const rings: { readonly at: Point; readonly radius: number }[] = []
   for (const index of picture.hit.meeting({ left: from.x, top: from.y, right: to.x, bottom: to.y })) {
     const motif = picture.motifs[index]!
+    const kind = kindOf(picture, motif)
+    if (!kind) continue
     const at = toScreen(camera, motif)
-    if (marks.selection.has(motif.id) || marks.hover === motif.id) {
-      const selected = marks.selection.has(motif.id)
-      if (size >= CONTOUR_FROM) {
-        pen.save()
-        place(pen, picture, camera, at, motif.turn)
-        if (selected) {
-          // A hair of paper under the accent keeps it apart from yarn of a like colour.
-          pen.strokeStyle = palette.paper
-          pen.lineWidth = 5 / camera.scale
-          pen.stroke(contour)
-        }
-        pen.strokeStyle = selected ? palette.accent : palette.ink
-        pen.lineWidth = (selected ? 2.5 : 1.5) / camera.scale
-        pen.stroke(contour)
-        pen.restore()
-      } else {
-        pen.fillStyle = selected ? palette.accent : palette.quiet
-        pen.beginPath()
-        pen.arc(at.x, at.y, Math.max(1.5, size * 0.3), 0, 2 * Math.PI)
-        pen.fill()
-      }
-    }
-    if (marks.flagged.has(motif.id)) flagged.push(at)
-    if (marks.focus === motif.id) ring(pen, at, radius + 1, palette.accent, palette.paper, 2.5)
+    let radius = radii.get(kind)
+    if (radius === undefined) radii.set(kind, (radius = ringRadius(kind, picture, camera)))
+    const isSelected = selection.has(motif.id)
+    if (warned.has(motif.id) && !isSelected)
+      contour(pen, picture, kind, camera, motif, { colour: palette.warning, width: 2, ratio })
+    if (isSelected || hover === motif.id)
+      markOne(pen, picture, kind, camera, motif, { isSelected, isWarned: warned.has(motif.id), ratio })
+    if (flagged.has(motif.id)) rings.push({ at, radius: radius - 1 })
+    if (focus === motif.id) ring(pen, at, radius + 1, palette.accent, palette.paper, 2.5)
   }
-  if (flagged.length === 0) return
+  if (rings.length === 0) return
   pen.setLineDash([4, 3])
-  for (const at of flagged) ring(pen, at, radius - 1, palette.warning, palette.paper, 2)
+  for (const { at, radius } of rings) ring(pen, at, radius, palette.warning, palette.paper, 2)
   pen.setLineDash([])
+}
+
+function markOne(
+  pen: MarkPen,
+  picture: Picture,
+  kind: MotifKind,
+  camera: Camera,
+  motif: PlacedMotif,
+  { isSelected, isWarned, ratio }: { isSelected: boolean; isWarned: boolean; ratio: number },
+): void {
+  const { palette } = picture
+  const size = kind.account.overTips * camera.scale
+  if (size < CONTOUR_FROM) {
+    const at = toScreen(camera, motif)
+    pen.fillStyle = isSelected ? palette.accent : palette.quiet
+    pen.beginPath()
+    pen.arc(at.x, at.y, Math.max(1.5, size * 0.3), 0, 2 * Math.PI)
+    pen.fill()
+    return
+  }
+  if (isSelected) {
+    // A hair of paper under the accent keeps it apart from yarn of a like colour.
+    contour(pen, picture, kind, camera, motif, { colour: palette.paper, width: 5, ratio })
+  }
+  const colour = isSelected ? (isWarned ? palette.warning : palette.accent) : palette.ink
+  contour(pen, picture, kind, camera, motif, { colour, width: isSelected ? 2.5 : 1.5, ratio })
+}
+
+/** Strokes the outline of a placed motif; `width` in CSS pixels. */
+function contour(
+  pen: MarkPen,
+  picture: Picture,
+  { artist }: MotifKind,
+  camera: Camera,
+  motif: PlacedMotif,
+  { colour, width, ratio }: { colour: string; width: number; ratio: number },
+): void {
+  const path = artist.at(camera.scale * ratio).layers[0]
+  if (!path) return
+  pen.save()
+  place(pen, picture, camera, motif)
+  pen.strokeStyle = colour
+  pen.lineWidth = width / camera.scale
+  pen.stroke(path)
+  pen.restore()
+}
+
+function paintFaults(pen: MarkPen, faults: readonly Outline[], camera: Camera, colour: string): void {
+  if (faults.length === 0) return
+  pen.beginPath()
+  for (const outline of faults) {
+    outline.forEach((point, i) => {
+      const at = toScreen(camera, point)
+      if (i === 0) pen.moveTo(at.x, at.y)
+      else pen.lineTo(at.x, at.y)
+    })
+    pen.closePath()
+  }
+  pen.fillStyle = colour
+  pen.globalAlpha = FAULT
+  pen.fill()
+  pen.globalAlpha = 1
+  pen.strokeStyle = colour
+  pen.lineWidth = 1
+  pen.stroke()
 }
 
 function ring(pen: MarkPen, at: Point, radius: number, colour: string, under: string, width: number): void {
@@ -99,14 +168,15 @@ function ring(pen: MarkPen, at: Point, radius: number, colour: string, under: st
   pen.stroke()
 }
 
-function ringRadius(account: MotifAccount, picture: Picture, camera: Camera): number {
-  const reach = account.outline.reduce((most, { x, y }) => Math.max(most, Math.hypot(x, y)), 0)
-  return reach * Math.max(picture.stretch.width, picture.stretch.height) * camera.scale + RING_OFF
+function ringRadius({ account }: MotifKind, { stretch }: Picture, camera: Camera): number {
+  return reachOf(account.outline) * Math.max(stretch.width, stretch.height) * camera.scale + RING_OFF
 }
 
-function place(pen: MarkPen, picture: Picture, camera: Camera, at: Point, turn: number): void {
-  const { width, height } = picture.stretch
-  const cos = Math.cos(radians(turn)) * camera.scale
-  const sin = Math.sin(radians(turn)) * camera.scale
-  pen.transform(cos * width, sin * height, -sin * width, cos * height, at.x, at.y)
+function place(pen: MarkPen, { stretch }: Picture, camera: Camera, motif: PlacedMotif): void {
+  const at = toScreen(camera, motif)
+  const { width, height } = stretch
+  const across = motif.flipped ? -1 : 1
+  const cos = Math.cos(radians(motif.turn)) * camera.scale
+  const sin = Math.sin(radians(motif.turn)) * camera.scale
+  pen.transform(across * cos * width, across * sin * height, -sin * width, cos * height, at.x, at.y)
 }

@@ -1,4 +1,5 @@
-/** The overlay: dimension lines with their handles, the frame before a change, what a gesture draws. */
+/** The overlay: dimension lines with their handles, the frame before a change, what a gesture draws and measures. */
+import type { Point } from '../../shared-types/plan'
 import { TICK } from './dimension-frame'
 import type { DimensionFrame, DimensionLine, HandleKind } from './dimension-frame'
 import type { Viewport } from './camera'
@@ -21,6 +22,12 @@ export type OverlayPen = Pick<
   | 'fillStyle'
   | 'lineWidth'
   | 'globalAlpha'
+  | 'strokeText'
+  | 'fillText'
+  | 'font'
+  | 'textAlign'
+  | 'textBaseline'
+  | 'lineJoin'
 >
 
 export interface Overlay {
@@ -31,6 +38,18 @@ export interface Overlay {
   readonly wished: ScreenBox | null
   readonly band: ScreenBox | null
   readonly hot: HandleKind | null
+  /** A line drawn by hand. */
+  readonly line: readonly Point[] | null
+  /** Distances that are kept while something is moved. */
+  readonly gaps: readonly GapLine[]
+}
+
+/** A distance between two places on screen, in words; in the warning tone where it is too short. */
+export interface GapLine {
+  readonly from: Point
+  readonly to: Point
+  readonly words: string
+  readonly isShort: boolean
 }
 
 /** Half the side of a handle. */
@@ -52,6 +71,8 @@ export function paintOverlay(pen: OverlayPen, overlay: Overlay, viewport: Viewpo
     for (const { kind, at } of dimensions.handles)
       knob(pen, at.x, at.y, overlay.hot === kind ? palette.accent : palette.paper, palette.accent)
   }
+  if (overlay.line) handLine(pen, overlay.line, palette)
+  for (const gap of overlay.gaps) gapLine(pen, gap, palette)
   if (band) {
     pen.fillStyle = palette.accent
     pen.globalAlpha = 0.1
@@ -116,7 +137,7 @@ function lineDown(pen: OverlayPen, line: DimensionLine, number: ScreenBox): void
   pen.beginPath()
   if (number.top > line.from.y) {
     pen.moveTo(x, line.from.y)
-    pen.lineTo(x, number.top)
+    pen.lineTo(x, Math.min(number.top, line.to.y))
   }
   if (number.top + number.height < line.to.y) {
     pen.moveTo(x, number.top + number.height)
@@ -141,5 +162,65 @@ function knob(pen: OverlayPen, x: number, y: number, fill: string, line: string)
   pen.strokeStyle = line
   pen.lineWidth = 1.5
   pen.stroke()
+  pen.lineWidth = 1
+}
+
+/** CSS pixels: type of a distance, its hem, half of the bars at a distance's ends, its way off its line. */
+const GAP = { type: 13, hem: 4, bar: 4, off: 12 } as const
+
+/** A hairline with a bar at each end and its number beside it. */
+function gapLine(pen: OverlayPen, { from, to, words, isShort }: GapLine, palette: Palette): void {
+  const colour = isShort ? palette.warning : palette.accent
+  const [dx, dy] = [to.x - from.x, to.y - from.y]
+  const length = Math.hypot(dx, dy)
+  // Across the line: the side that is above it, or right of one that stands upright.
+  const [ux, uy] = length > 0 ? [-dy / length, dx / length] : [0, -1]
+  const up = uy > 1e-6 || (Math.abs(uy) <= 1e-6 && ux < 0) ? -1 : 1
+  const strokes = () => {
+    pen.beginPath()
+    pen.moveTo(from.x, from.y)
+    pen.lineTo(to.x, to.y)
+    for (const end of [from, to]) {
+      pen.moveTo(end.x - ux * GAP.bar, end.y - uy * GAP.bar)
+      pen.lineTo(end.x + ux * GAP.bar, end.y + uy * GAP.bar)
+    }
+    pen.stroke()
+  }
+  pen.strokeStyle = palette.paper
+  pen.lineWidth = 4
+  strokes()
+  pen.strokeStyle = colour
+  pen.lineWidth = 1.5
+  strokes()
+  const at = {
+    x: (from.x + to.x) / 2 + ux * up * GAP.off,
+    y: (from.y + to.y) / 2 + uy * up * GAP.off,
+  }
+  pen.font = `600 ${GAP.type}px ${palette.face}`
+  pen.textAlign = Math.abs(ux) > 0.7 ? (ux * up > 0 ? 'left' : 'right') : 'center'
+  pen.textBaseline = 'middle'
+  pen.lineJoin = 'round'
+  pen.strokeStyle = palette.paper
+  pen.lineWidth = GAP.hem
+  pen.strokeText(words, at.x, at.y)
+  pen.fillStyle = colour
+  pen.fillText(words, at.x, at.y)
+  pen.lineWidth = 1
+}
+
+function handLine(pen: OverlayPen, line: readonly Point[], palette: Palette): void {
+  if (line.length < 2) return
+  const trace = () => {
+    pen.beginPath()
+    line.forEach(({ x, y }, i) => (i === 0 ? pen.moveTo(x, y) : pen.lineTo(x, y)))
+    pen.stroke()
+  }
+  pen.lineJoin = 'round'
+  pen.strokeStyle = palette.paper
+  pen.lineWidth = 5
+  trace()
+  pen.strokeStyle = palette.accent
+  pen.lineWidth = 2
+  trace()
   pen.lineWidth = 1
 }

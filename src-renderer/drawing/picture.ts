@@ -11,40 +11,56 @@ import type { HitMap } from '../../src-core/geometry/hit'
 import type { Box } from '../../src-core/geometry/points'
 import { blockingFactors } from '../../src-core/layout/blanket'
 import { edgingBand } from './edging-band'
+import { groundOf } from './ground'
+import type { GroundPicture } from './ground'
 import { layerInk, inksOf } from './yarn-inks'
 import type { Inks, LayerInk } from './yarn-inks'
 import { MotifArtist } from './motif-art'
 import type { Palette } from './palette'
 import type { Scene } from './scene'
 
+/** One kind of motif: its paths, and its colours by colourway. */
+export interface MotifKind {
+  readonly account: MotifAccount
+  readonly artist: MotifArtist
+  readonly inks: Inks
+}
+
 export interface Picture {
   readonly plan: Plan
-  readonly account: MotifAccount | null
+  /** By motif id; '' is the one motif of a blanket. */
+  readonly kinds: ReadonlyMap<string, MotifKind>
+  /** The motif of a blanket, else the first of those that are placed. */
+  readonly main: MotifKind | null
   readonly motifs: readonly PlacedMotif[]
+  /** Where motifs may lie on each other: the place of each in the pile; null where they lie side by side. */
+  readonly ranks: readonly number[] | null
   readonly joins: readonly Point[]
   readonly stretch: { readonly width: number; readonly height: number }
   readonly hit: HitMap
-  readonly artist: MotifArtist | null
-  readonly inks: Inks
   /** Fillers between the motifs. */
-  readonly fillerArtist: MotifArtist | null
-  readonly fillerInks: Inks
+  readonly filler: MotifKind | null
   /** The line an edging starts from, its height and colour. */
   readonly edging: { readonly line: readonly Point[]; readonly height: number; readonly ink: LayerInk } | null
+  /** What the motifs lie on or hang from. */
+  readonly ground: GroundPicture | null
   readonly palette: Palette
   readonly showLabels: boolean
   readonly showJoins: boolean
 }
 
-/** What has to be painted anew between two pictures: nothing, some motifs (by index), or everything. */
-export type Difference = 'nothing' | 'everything' | readonly number[]
+/** What has to be painted anew between two pictures: nothing, what meets some boxes (mm), or everything. */
+export type Difference = 'nothing' | 'everything' | readonly Box[]
 
 const UNSTRETCHED = { width: 1, height: 1 }
+const BLANKET = ''
+
+/** The kind of a placed motif; undefined where its outline is not known. */
+export const kindOf = (picture: Picture, motif: PlacedMotif): MotifKind | undefined =>
+  picture.kinds.get(motif.motif ?? BLANKET)
 
 /** Makes pictures of scenes and keeps what did not change. */
 export class PictureMaker {
-  #artist: MotifArtist | null = null
-  #fillerArtist: MotifArtist | null = null
   #last: { scene: Scene; palette: Palette; picture: Picture } | null = null
 
   /** The picture of a scene: the same object when nothing on it changed. */
@@ -70,46 +86,85 @@ export class PictureMaker {
   #build(scene: Scene, palette: Palette): Picture {
     const { plan, project } = scene
     const before = this.#last
-    const account = plan.motif
-    if (this.#artist?.account !== account) this.#artist = account ? new MotifArtist(account) : null
-    const filler = plan.fillerMotif
-    if ((this.#fillerArtist?.account ?? null) !== filler)
-      this.#fillerArtist = filler ? new MotifArtist(filler) : null
-    const stretch = stretchOf(project)
     const known = before?.picture
-    const samePlaces =
+    const stretch = stretchOf(project)
+    const sameColours =
       known !== undefined &&
-      known.account === account &&
-      known.stretch.width === stretch.width &&
-      known.stretch.height === stretch.height &&
-      placesMatch(known.motifs, plan.motifs)
-    const sameInks =
-      known !== undefined &&
-      known.account === account &&
       known.palette === palette &&
       before!.scene.project.yarns === project.yarns &&
       before!.scene.project.colourways === project.colourways
-    const outline = account?.outline ?? []
+    const kind = (account: MotifAccount, old: MotifKind | null | undefined): MotifKind => {
+      const same = old?.account === account
+      if (same && sameColours) return old
+      const inks = inksOf(project.colourways, project.yarns, account, palette.bare)
+      return { account, artist: same ? old.artist : new MotifArtist(account), inks }
+    }
+    const kinds = kindsOf(plan, kind, known?.kinds)
+    const ranks = ranksOf(plan, known?.ranks)
+    const samePlaces =
+      known !== undefined &&
+      known.ranks === ranks &&
+      sameAccounts(known.kinds, kinds) &&
+      known.stretch.width === stretch.width &&
+      known.stretch.height === stretch.height &&
+      placesMatch(known.motifs, plan.motifs)
     return {
       plan,
-      account,
+      kinds,
+      main: kinds.values().next().value ?? null,
       motifs: plan.motifs,
+      ranks,
       joins: samePlaces && joinsMatch(known.joins, plan.joins) ? known.joins : plan.joins,
       stretch,
-      hit: samePlaces ? known.hit : createHitMap({ motifs: plan.motifs, outline, stretch }),
-      artist: this.#artist,
-      inks: sameInks ? known.inks : inksOf(project.colourways, project.yarns, account, palette.bare),
-      fillerArtist: this.#fillerArtist,
-      fillerInks:
-        sameInks && known.fillerArtist === this.#fillerArtist
-          ? known.fillerInks
-          : inksOf(project.colourways, project.yarns, filler, palette.bare),
+      hit: samePlaces ? known.hit : hitMapOf(plan, kinds, stretch, ranks),
+      filler: plan.fillerMotif ? kind(plan.fillerMotif, known?.filler) : null,
       edging: edgingOf(project, plan, stretch, palette, samePlaces ? known : undefined),
+      ground: groundOf(project, plan, palette, known?.ground),
       palette,
       showLabels: scene.showLabels,
       showJoins: scene.showJoins,
     }
   }
+}
+
+/** The kinds of a plan; the same map as before where every one of them is the same. */
+function kindsOf(
+  plan: Plan,
+  kind: (account: MotifAccount, old: MotifKind | undefined) => MotifKind,
+  known: Picture['kinds'] | undefined,
+): Picture['kinds'] {
+  const accounts: readonly (readonly [string, MotifAccount])[] = plan.motif
+    ? [[BLANKET, plan.motif]]
+    : (plan.accounts ?? []).map((account) => [account.id, account])
+  const kinds = new Map(accounts.map(([id, account]) => [id, kind(account, known?.get(id))]))
+  const same = known?.size === kinds.size && [...kinds].every(([id, one]) => known.get(id) === one)
+  return same ? known : kinds
+}
+
+const sameAccounts = (a: Picture['kinds'], b: Picture['kinds']): boolean =>
+  a === b || (a.size === b.size && [...a].every(([id, { account }]) => b.get(id)?.account === account))
+
+/** Places in the pile by index: a panel's stacking; along a cord each hangs over the one before. */
+function ranksOf(plan: Plan, known: Picture['ranks'] | undefined): Picture['ranks'] {
+  if (!plan.panel && !plan.garland) return null
+  const places = new Map((plan.stacking ?? []).map((id, place) => [id, place]))
+  const ranks = plan.motifs.map(({ id }, index) => places.get(id) ?? index)
+  const same = known?.length === ranks.length && ranks.every((rank, index) => rank === known[index])
+  return same ? known : ranks
+}
+
+const NOTHING: readonly Point[] = []
+
+function hitMapOf(
+  plan: Plan,
+  kinds: Picture['kinds'],
+  stretch: Picture['stretch'],
+  ranks: Picture['ranks'],
+): HitMap {
+  const { motifs } = plan
+  if (plan.motif) return createHitMap({ motifs, outline: plan.motif.outline, stretch })
+  const outline = motifs.map((motif) => kinds.get(motif.motif ?? BLANKET)?.account.outline ?? NOTHING)
+  return createHitMap({ motifs, outline, stretch, ...(ranks && { ranks }) })
 }
 
 function stretchOf(project: Project): Picture['stretch'] {
@@ -144,13 +199,16 @@ function edgingOf(
   return { line, height: edging.height, ink }
 }
 
+const lieAlike = (a: PlacedMotif, b: PlacedMotif): boolean =>
+  a.x === b.x &&
+  a.y === b.y &&
+  a.turn === b.turn &&
+  a.id === b.id &&
+  a.motif === b.motif &&
+  (a.flipped ?? false) === (b.flipped ?? false)
+
 const placesMatch = (a: readonly PlacedMotif[], b: readonly PlacedMotif[]): boolean =>
-  a === b ||
-  (a.length === b.length &&
-    a.every((motif, i) => {
-      const other = b[i]!
-      return motif.x === other.x && motif.y === other.y && motif.turn === other.turn && motif.id === other.id
-    }))
+  a === b || (a.length === b.length && a.every((motif, i) => lieAlike(motif, b[i]!)))
 
 const joinsMatch = (a: readonly Point[], b: readonly Point[]): boolean =>
   a === b || (a.length === b.length && a.every((point, i) => point.x === b[i]!.x && point.y === b[i]!.y))
@@ -175,13 +233,11 @@ export function differenceOf(before: Picture | null, after: Picture): Difference
   if (before === after) return 'nothing'
   if (
     !before ||
-    before.account !== after.account ||
-    before.hit !== after.hit ||
-    before.inks !== after.inks ||
-    before.fillerArtist !== after.fillerArtist ||
-    before.fillerInks !== after.fillerInks ||
+    before.kinds !== after.kinds ||
+    before.filler !== after.filler ||
     !additionsMatch(before.plan, after.plan) ||
     before.palette !== after.palette ||
+    before.ground !== after.ground ||
     before.joins !== after.joins ||
     before.showJoins !== after.showJoins ||
     before.showLabels !== after.showLabels ||
@@ -189,15 +245,15 @@ export function differenceOf(before: Picture | null, after: Picture): Difference
     before.edging?.ink !== after.edging?.ink
   )
     return 'everything'
-  const changed: number[] = []
+  // On a blanket everything moves together; on a panel what was moved leaves one box and fills another.
+  if (before.hit !== after.hit && (!after.ranks || before.ranks !== after.ranks)) return 'everything'
+  const boxes: Box[] = []
   after.motifs.forEach((motif, i) => {
     const old = before.motifs[i]!
-    if (old.colourway !== motif.colourway || (after.showLabels && old.label !== motif.label)) changed.push(i)
+    const moved = before.hit !== after.hit && !lieAlike(old, motif)
+    if (moved) boxes.push(before.hit.boxOf(i))
+    if (moved || old.colourway !== motif.colourway || (after.showLabels && old.label !== motif.label))
+      boxes.push(after.hit.boxOf(i))
   })
-  return changed.length > 0 ? changed : 'nothing'
-}
-
-/** The box of motif `index`, a little wider for its contour. */
-export function boxOfMotif(picture: Picture, index: number): Box {
-  return picture.hit.boxOf(index)
+  return boxes.length > 0 ? boxes : 'nothing'
 }

@@ -2,13 +2,16 @@
  * What the drawing shows and what it tells. The window hands a scene in and hears of gestures; the drawing
  * changes nothing by itself but its own view (where it looks and how close).
  */
-import type { Plan } from '../../shared-types/plan'
+import type { Plan, Point } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
 
 export type Theme = 'light' | 'dark'
 
-/** What a press and a drag on a motif does: select it, paint it, rotate the motifs. */
-export type Tool = 'select' | 'paint' | 'turn'
+/**
+ * What a press and a drag does: select motifs, paint them, rotate them; on a panel also move them, and draw a
+ * line by hand that a row is to be laid along.
+ */
+export type Tool = 'select' | 'paint' | 'turn' | 'move' | 'line'
 
 export interface Scene {
   readonly project: Project
@@ -25,6 +28,8 @@ export interface Scene {
   readonly showJoins: boolean
   /** Placed motifs that a finding points at. */
   readonly flagged: ReadonlySet<string>
+  /** A line that was drawn by hand, in mm on the panel; it is shown for as long as it is there. */
+  readonly line?: readonly Point[] | null
 }
 
 /** `cancel`: the gesture was given up (Escape, a second finger); whatever it tried out is to be undone. */
@@ -49,15 +54,22 @@ export interface DrawingView {
   /** The finished size on screen; parts of it may lie outside the container. */
   readonly frame: ScreenBox
   /** The clear space in the line over the width, and the one in the line beside the height (a tall box whose
-   * number is set upright along the line); null where the plan is empty. */
+   * number is set upright along the line, or level under a line that is too short); null where the plan is empty. */
   readonly widthNumber: ScreenBox | null
   readonly heightNumber: ScreenBox | null
+  readonly levelHeight: boolean
 }
 
 export interface Size {
   /** mm */
   readonly width: number
   readonly height: number
+}
+
+/** How far motifs are moved, in mm. */
+export interface Shift {
+  readonly dx: number
+  readonly dy: number
 }
 
 export interface DrawingCallbacks {
@@ -71,8 +83,14 @@ export interface DrawingCallbacks {
   onFocus(id: string | null): void
   /** The view changed, or the frame in it. Called at most once a frame. */
   onView(view: DrawingView): void
-  /** Tool 'turn': degrees clockwise since the start of the drag. */
+  /** Tool 'turn' where all motifs turn together: degrees clockwise since the start of the drag. */
   onTurn?(degrees: number, phase: Phase): void
+  /** Tool 'turn' on a panel: the motifs that were chosen when it started, and degrees clockwise since then. */
+  onTurnItem?(ids: readonly string[], degrees: number, phase: Phase): void
+  /** Tool 'move': the motifs that were chosen when it started, and how far they are moved since then. */
+  onMove?(ids: readonly string[], shift: Shift, phase: Phase): void
+  /** Tool 'line': the line so far, in mm on the panel. */
+  onDrawLine?(points: readonly Point[], phase: Phase): void
   /** The pointer is over a motif, or over none. */
   onHover?(id: string | null): void
   /** The menu key or the second button on a motif or beside all of them; CSS pixels in the container. */

@@ -7,7 +7,6 @@
 import type { Box } from '../../src-core/geometry/points'
 import { paintMap } from './map-painter'
 import type { Pen, Placing } from './map-painter'
-import { boxOfMotif } from './picture'
 import type { Difference, Picture } from './picture'
 
 /** Side of a tile in device pixels. */
@@ -79,7 +78,7 @@ export class TileStore {
   update(picture: Picture, difference: Difference): void {
     this.#picture = picture
     if (difference === 'nothing') return
-    const boxes = difference === 'everything' ? null : difference.map((index) => boxOfMotif(picture, index))
+    const boxes = difference === 'everything' ? null : difference
     for (const level of this.#levels)
       for (const [key, tile] of level.tiles) {
         if (tile.stale) continue

@@ -24,11 +24,24 @@ export interface Panel extends PanelAccount {
 
 type PanelFields = NonNullable<AppliqueLayout['panel']>
 
+interface ReadPanel {
+  readonly panel: Panel | null
+  readonly findings: readonly Finding[]
+}
+
+/** Remembers a panel as long as its fields are the same object: a drag of what lies on it leaves it alone. */
+const remembered = new WeakMap<PanelFields, { readonly units: UnitSystem; readonly read: ReadPanel }>()
+
 /** Reads the panel; null with findings where there is none to lay anything on. */
-export function readPanel(
-  fields: PanelFields | undefined,
-  units: UnitSystem,
-): { panel: Panel | null; findings: Finding[] } {
+export function readPanel(fields: PanelFields | undefined, units: UnitSystem): ReadPanel {
+  const known = fields && remembered.get(fields)
+  if (known?.units === units) return known.read
+  const read = readFields(fields, units)
+  if (fields) remembered.set(fields, { units, read })
+  return read
+}
+
+function readFields(fields: PanelFields | undefined, units: UnitSystem): ReadPanel {
   const findings: Finding[] = []
   const shape = fields?.shape ?? 'rectangle'
   const drawn = outlineOf(shape, fields ?? {}, units, findings)

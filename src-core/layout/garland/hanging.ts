@@ -15,6 +15,8 @@ export interface Hanging {
   readonly below: Millimetres
   /** The outline as it hangs, about the place on the cord. */
   readonly outline: Outline
+  /** The places that it hangs by, about the place on the cord. */
+  readonly held: Outline
   /** How far it reaches along the cord, before and behind that place. */
   readonly before: Millimetres
   readonly behind: Millimetres
@@ -85,6 +87,7 @@ export function hangMotif(account: MotifAccount, wish: HangingWish): Hanging {
     turn: tidyDegrees(degrees(turn)),
     below,
     outline,
+    held: moveOutline(turnOutline(places, turn), 0, below),
     before: -box.left,
     behind: box.right,
     places: places.length > 1 ? 2 : 1,
@@ -97,7 +100,7 @@ export function hangMotif(account: MotifAccount, wish: HangingWish): Hanging {
 export function hangBead(size: Millimetres): Hanging {
   const radius = size / 2
   const outline = Array.from({ length: 24 }, (_, i) => polar(radius, (2 * Math.PI * i) / 24))
-  return { turn: 0, below: 0, outline, before: radius, behind: radius, places: 1, apart: 0, chains: 0 }
+  return { turn: 0, below: 0, outline, held: [], before: radius, behind: radius, places: 1, apart: 0, chains: 0 }
 }
 
 const PLACE_WORDS: Readonly<Record<MotifAccount['shape'], readonly [string, string]>> = {

@@ -16,8 +16,9 @@ export interface HungItem {
   readonly centre: Point
   /** Turned by the cord, clockwise. */
   readonly turn: Radians
-  /** The outline, in place. */
+  /** The outline, and the places that it hangs by, in place. */
   readonly outline: Outline
+  readonly held: Outline
 }
 
 export interface HungGarland {
@@ -53,6 +54,7 @@ export function hangUp(
       centre: { x: x + below.x, y: y + below.y },
       turn,
       outline: moveOutline(turnOutline(hanging.outline, turn), x, y),
+      held: moveOutline(turnOutline(hanging.held, turn), x, y),
     }
   })
   const count = swags?.count ?? 1
@@ -68,11 +70,12 @@ export function hangUp(
   const box = boxOf(line, ...items.map((item) => item.outline))
   const move = (point: Point): Point => ({ x: point.x - box.left, y: point.y - box.top })
   return {
-    items: items.map(({ at, centre, turn, outline }) => ({
+    items: items.map(({ at, centre, turn, outline, held }) => ({
       at: move(at),
       centre: move(centre),
       turn,
       outline: moveOutline(outline, -box.left, -box.top),
+      held: moveOutline(held, -box.left, -box.top),
     })),
     line: line.map(move),
     hooks: hooks.map(move),

@@ -43,7 +43,7 @@ const ground = (): Ground => ({
     }
     return [...met]
   },
-  centreOf: () => ({ x: 100, y: 100 }),
+  pivotOf: () => ({ x: 100, y: 100 }),
   motifsWithin: ({ left, top, width, height }) => [`${left},${top},${width},${height}`],
   pan: tell('pan'),
   zoom: tell('zoom'),
@@ -52,6 +52,9 @@ const ground = (): Ground => ({
   paint: tell('paint'),
   resize: tell('resize'),
   turn: tell('turn'),
+  take: tell('take'),
+  move: tell('move'),
+  line: tell('line'),
   band: tell('band'),
   hover: () => undefined,
   context: tell('context'),

@@ -59,8 +59,9 @@ describe('the map as a list of strokes', () => {
 
   it('uses fewer points for what is drawn smaller', () => {
     const own = picture()
-    const points = (scale: number) => (own.artist!.at(scale).layers[0] as unknown as FakePath).points.length
-    expect(points(8)).toBeGreaterThanOrEqual(own.account!.outline.length)
+    const points = (scale: number) =>
+      (own.main!.artist.at(scale).layers[0] as unknown as FakePath).points.length
+    expect(points(8)).toBeGreaterThanOrEqual(own.main!.account.outline.length)
     expect(points(0.5)).toBeLessThan(points(8))
     expect(points(0.15)).toBeLessThan(points(0.5))
     expect(points(0.15)).toBeGreaterThanOrEqual(16)

@@ -7,16 +7,22 @@ import { palette, picture } from './scenes'
 
 beforeAll(() => void vi.stubGlobal('Path2D', FakePath))
 
-const none: Marks = { selection: new Set(), focus: null, flagged: new Set(), hover: null }
+const none: Marks = {
+  selection: new Set(),
+  focus: null,
+  flagged: new Set(),
+  hover: null,
+  warned: new Set(),
+  faults: [],
+}
 const viewport = { width: 1000, height: 800 }
 
 function draw(marks: Partial<Marks>, zoom = 1) {
   const own = picture()
   const fit = fitCamera(own.plan.size, viewport)
   const record = recorder()
-  const contour = own.artist!.at(1).layers[0]!
   const camera = { ...fit, scale: fit.scale * zoom }
-  paintMarks(record.pen as unknown as MarkPen, own, camera, viewport, { ...none, ...marks }, contour)
+  paintMarks(record.pen as unknown as MarkPen, own, camera, viewport, { ...none, ...marks }, 1)
   return record
 }
 const strokes = (record: ReturnType<typeof draw>, colour: string) =>

@@ -29,9 +29,9 @@ describe('what of a picture is drawn anew', () => {
     const make = window()
     const before = make(own)
     const after = make(painted(own, ['1,1', '3,5'], 'b'))
-    expect(differenceOf(before, after)).toEqual([0, 24])
+    expect(differenceOf(before, after)).toEqual([after.hit.boxOf(0), after.hit.boxOf(24)])
     expect(after.hit).toBe(before.hit)
-    expect(after.inks).toBe(before.inks)
+    expect(after.kinds).toBe(before.kinds)
   })
 
   it('everything, when a yarn, the theme or the arrangement changes', () => {
