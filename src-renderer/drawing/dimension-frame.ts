@@ -104,7 +104,7 @@ export function dimensionFrame(
     },
     heightNumber: levelHeight
       ? {
-          left: within(x, NUMBER.short / 2, viewport.width) - NUMBER.short / 2,
+          left: within(x, NUMBER.short / 2 + 10, viewport.width) - NUMBER.short / 2,
           top: within(endY + NUMBER.across / 2 + 2, NUMBER.across / 2, viewport.height) - NUMBER.across / 2,
           width: NUMBER.short,
           height: NUMBER.across,

@@ -22,15 +22,7 @@ import { readPalette } from './palette'
 import type { Palette } from './palette'
 import { differenceOf, PictureMaker } from './picture'
 import type { Picture } from './picture'
-import type {
-  Direction,
-  DrawingCallbacks,
-  DrawingView,
-  Phase,
-  Scene,
-  ScreenBox,
-  Size,
-} from './scene'
+import type { Direction, DrawingCallbacks, DrawingView, Phase, Scene, ScreenBox, Size } from './scene'
 import { stepFrom } from './steps'
 
 /** Milliseconds that the view takes to glide to where it was sent; none where motion is to be reduced. */

@@ -13,16 +13,18 @@ const ASIDE = 2
 
 /**
  * The nearest motif in a direction, or the same one at the border; the first motif where there is no place yet.
- * Along a row it stays in the row; up and down go to the very next row, to the one that lies least aside.
+ * Along a row it stays in the row; up and down go to the very next row, to the one that lies least aside. On a
+ * panel there are no rows.
  */
 export function stepFrom(plan: Plan, id: string | null, direction: Direction): string | null {
   const own = plan.motifs.find((motif) => motif.id === id)
   if (!own) return plan.motifs[0]?.id ?? null
   const [ux, uy] = TOWARDS[direction]
+  const hasRows = plan.panel === undefined
   let best = own.id
   let least = Infinity
   for (const motif of plan.motifs) {
-    if (motif === own || motif.row !== own.row + uy) continue
+    if (motif === own || (hasRows && motif.row !== own.row + uy)) continue
     const ahead = (motif.x - own.x) * ux + (motif.y - own.y) * uy
     if (ahead <= 0) continue
     const aside = Math.abs((motif.x - own.x) * uy) + Math.abs((motif.y - own.y) * ux)

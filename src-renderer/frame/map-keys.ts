@@ -2,8 +2,10 @@
 import type { MapDrawing } from '../drawing/map-drawing'
 import type { Direction } from '../drawing/scene'
 import { columnOf, rowOf } from '../drawing/groups'
+import { layoutKindOf } from '../state/edits/layout-kind'
 import type { WindowState } from '../state/window.svelte'
 import { paintCells, tellMotif } from './map-acts'
+import { onPanelKey } from './panel-keys'
 
 const ARROWS: Readonly<Record<string, Direction>> = {
   ArrowLeft: 'left',
@@ -38,25 +40,30 @@ function paintWith(letter: string, state: WindowState): boolean {
   return true
 }
 
-/** Handles a key press on the map. Keys with Ctrl or Command are the menu's. */
+/** Handles a key press on the map. Other keys with Ctrl or Command are the menu's. */
 export function onMapKey(event: KeyboardEvent, state: WindowState, drawing: MapDrawing | null): void {
-  if (!drawing || event.ctrlKey || event.metaKey || event.altKey) return
+  if (!drawing) return
+  const isPanel = layoutKindOf(state.document.project) === 'applique'
+  if (isPanel && onPanelKey(event, state, drawing)) return done(event)
+  if (event.ctrlKey || event.metaKey || event.altKey) return
   const { document, selection, view } = state
   const { plan } = document
   const direction = ARROWS[event.key]
   const focus = selection.focus
+  const hasRows = plan.arrangement !== null
   let isDone = true
   if (direction) step(event, state, drawing, direction)
   else if (event.key === ' ') {
-    if (event.shiftKey && focus) selection.replace(rowOf(plan, focus))
+    if (event.shiftKey && focus && hasRows) selection.replace(rowOf(plan, focus))
     else if (focus) selection.toggle([focus])
   } else if (event.key === 'Enter') {
-    if (event.shiftKey && focus) selection.replace(columnOf(plan, focus))
+    if (event.shiftKey && focus && hasRows) selection.replace(columnOf(plan, focus))
     else view.place = null
   } else if (event.key === 'Escape') {
     if (document.isPreviewing) document.cancel()
     else selection.hold(null)
     view.flagged = new Set()
+    view.drawnLine = null
   } else if (event.key === 'Delete' || event.key === 'Backspace') {
     const cells = selection.targets(plan)
     if (cells.length > 0) paintCells(document, cells, null, 'change')
@@ -65,7 +72,10 @@ export function onMapKey(event: KeyboardEvent, state: WindowState, drawing: MapD
   else if (event.key === '0') drawing.fit()
   else if (/^[a-z]$/i.test(event.key)) isDone = paintWith(event.key, state)
   else isDone = false
-  if (!isDone) return
+  if (isDone) done(event)
+}
+
+function done(event: KeyboardEvent): void {
   event.preventDefault()
   event.stopPropagation()
 }

@@ -1,6 +1,9 @@
 /** From a size that a hand or a typed number asks for to the counts that come nearest to it. Lengths in mm. */
 import type { Plan } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
+import { APPLIQUE } from '../../src-core/layout/applique/constants'
+import { MM_PER_INCH } from '../../src-core/units/quantity'
+import { appliqueOf, patchPanel } from './edits/applique'
 import { blanketOf, patchBlanket } from './edits/layout'
 
 interface Wish {
@@ -35,3 +38,23 @@ export function resized(project: Project, plan: Plan, wish: Wish): Project {
 /** The same, and the wish is remembered as what the blanket is to be. */
 export const fitted = (project: Project, plan: Plan, wish: Wish): Project =>
   patchBlanket(resized(project, plan, wish), { target: { width: wish.width, height: wish.height } })
+
+/** The project with a panel of the wished size, in whole mm or eighths of an inch; a circle stays one. */
+export function panelResized(project: Project, plan: Plan, wish: Wish): Project {
+  const shape = appliqueOf(project)?.panel?.shape ?? 'rectangle'
+  const step = project.units === 'imperial' ? MM_PER_INCH / 8 : 1
+  const { least, most } = APPLIQUE.panel
+  const rounded = (mm: number) => Math.min(most, Math.max(least, Math.round(mm / step) * step))
+  if (shape === 'circle') {
+    const wider = wish.width - plan.size.width
+    const higher = wish.height - plan.size.height
+    const more = Math.abs(wider) > Math.abs(higher) ? wider : higher
+    return patchPanel(project, { diameter: rounded(plan.size.width + more) })
+  }
+  if (shape === 'outline') return project
+  const change = {
+    ...(wish.width !== plan.size.width && { width: rounded(wish.width) }),
+    ...(wish.height !== plan.size.height && { height: rounded(wish.height) }),
+  }
+  return Object.keys(change).length > 0 ? patchPanel(project, change) : project
+}

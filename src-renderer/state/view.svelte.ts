@@ -5,12 +5,13 @@ import type { Point } from '../../shared-types/plan'
 export const PLACES = ['motif', 'arrangement', 'joins', 'colours', 'yarn', 'kit', 'paper'] as const
 export type PlaceId = (typeof PLACES)[number]
 export type DialogId = 'keys' | 'settings' | 'findings' | 'start' | 'take' | 'about' | 'help'
-export type Tool = 'select' | 'paint' | 'turn'
+export type Tool = 'select' | 'paint' | 'turn' | 'move' | 'line'
 
 export class ViewState {
   place = $state<PlaceId | null>(null)
   dialog = $state<DialogId | null>(null)
-  tool = $state<Tool>('select')
+  /** Null until one is chosen: each kind of project starts with its own. */
+  tool = $state<Tool | null>(null)
   /** Colourway that the brush paints with; null wipes off what was painted. */
   brush = $state<string | null>(null)
   /** Motif that the Motif place shows; null for the one that is arranged. */
