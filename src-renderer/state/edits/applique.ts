@@ -1,6 +1,6 @@
 /** Edits of an appliqué: its panel and what lies on it. Lengths in mm, turns in degrees clockwise. */
 import type { Overlap, Point } from '../../../shared-types/plan'
-import type { AppliqueLayout, Colourway, Project } from '../../../shared-types/project'
+import type { AppliqueLayout, Colourway, PanelShape, Project } from '../../../shared-types/project'
 import { groundOf, itemId, itemIndex } from '../../../src-core/composing/ground'
 import { roomFor } from '../../../src-core/composing/room'
 import { turnPoint } from '../../../src-core/geometry/points'
@@ -26,6 +26,54 @@ export function patchApplique(project: Project, patch: Partial<AppliqueLayout>):
 /** Puts fields over those of its panel. */
 export const patchPanel = (project: Project, patch: NonNullable<AppliqueLayout['panel']>): Project =>
   patchApplique(project, { panel: { ...appliqueOf(project)?.panel, ...patch } })
+
+/** mm. What a shape is no larger than and no smaller, when it takes over from another one. */
+const FIRST_SIZE = 300
+
+/** Another shape of the panel, about as large as the one before; drawn outlines begin as its corners. */
+export function setPanelShape(project: Project, shape: PanelShape): Project {
+  const panel = appliqueOf(project)?.panel
+  if (panel?.shape === shape) return project
+  const before = groundOf(project)?.panel
+  const width = placed(before?.width ?? panel?.width ?? FIRST_SIZE)
+  const height = placed(before?.height ?? panel?.height ?? FIRST_SIZE)
+  switch (shape) {
+    case 'circle':
+      return patchPanel(project, { shape, diameter: Math.min(width, height) })
+    case 'outline':
+      return panel?.path !== undefined || panel?.points !== undefined
+        ? patchPanel(project, { shape })
+        : setCorners(
+            project,
+            before && before.outline.length <= FEW_CORNERS ? before.outline : boxCorners(width, height),
+          )
+    default:
+      return patchPanel(project, { shape, width, height })
+  }
+}
+
+/** More corners than anybody types; a round panel is then taken by its box. */
+const FEW_CORNERS = 12
+
+const boxCorners = (width: number, height: number): Point[] => [
+  { x: 0, y: 0 },
+  { x: width, y: 0 },
+  { x: width, y: height },
+  { x: 0, y: height },
+]
+
+/** A panel of typed corners. */
+export function setCorners(project: Project, corners: readonly Point[]): Project {
+  const { path: _, ...panel } = appliqueOf(project)?.panel ?? {}
+  const points = corners.map(({ x, y }) => [placed(x), placed(y)])
+  return patchApplique(project, { panel: { ...panel, shape: 'outline', points } })
+}
+
+/** A panel that follows path data in mm. */
+export function setPanelPath(project: Project, path: string): Project {
+  const { points: _, ...panel } = appliqueOf(project)?.panel ?? {}
+  return patchApplique(project, { panel: { ...panel, shape: 'outline', path } })
+}
 
 /** The items of a project in the order of the list; an empty list for anything but an appliqué. */
 export const itemsOf = (project: Project): readonly AppliqueItem[] => appliqueOf(project)?.items ?? []
