@@ -1,5 +1,7 @@
-import { cleanup, fireEvent, screen, within } from '@testing-library/svelte'
+import { cleanup, fireEvent, screen, waitFor, within } from '@testing-library/svelte'
 import { afterEach, describe, expect, it } from 'vitest'
+import type { Project } from '../../../shared-types/project'
+import ArrangementPlace from '../../../src-renderer/places/arrangement/ArrangementPlace.svelte'
 import ItemInHand from '../../../src-renderer/places/arrangement/applique/ItemInHand.svelte'
 import { itemsOf } from '../../../src-renderer/state/edits/applique'
 import { inWindow } from '../in-window'
@@ -73,5 +75,277 @@ describe('the item in the hand', () => {
     await press('Remove')
     expect(items()).toHaveLength(27)
     expect(app.selection.focus).toBeNull()
+  })
+})
+
+const EMPTY = (): Project => ({
+  ...example('quince-wreath-cushion'),
+  layout: {
+    kind: 'applique',
+    panel: { shape: 'rectangle', width: 450, height: 300, allowance: 15 },
+    clearance: 5,
+    items: [],
+  },
+})
+/** jsdom knows files, but not how to read them. */
+const svgFile = (text: string, name = 'bag.svg') =>
+  Object.assign(new File([text], name, { type: 'image/svg+xml' }), { text: () => Promise.resolve(text) })
+const open = (title: string | RegExp) => fireEvent.click(screen.getByText(title))
+
+describe('the panel', () => {
+  it('changes its shape and stays about as large', async () => {
+    const { app } = await inWindow(ArrangementPlace, {}, EMPTY())
+    const choose = (name: string) => fireEvent.click(screen.getByRole('radio', { name }))
+    await choose('Circle')
+    expect(app.document.plan.size).toMatchObject({ width: 300, height: 300 })
+    await fill('Across', '40 cm')
+    expect(app.document.project.layout).toMatchObject({
+      panel: { shape: 'circle', diameter: 400, allowance: 15 },
+    })
+    await choose('Own outline')
+    expect(app.document.plan.size).toMatchObject({ width: 400, height: 400 })
+    await choose('Ellipse')
+    await fill('Height', '25 cm')
+    expect(app.document.plan.size).toMatchObject({ width: 400, height: 250 })
+    expect(app.document.plan.findings.filter(({ severity }) => severity === 'error')).toEqual([])
+  })
+
+  it('is typed corner by corner, and says which line is none; the last good one stays', async () => {
+    const { app } = await inWindow(ArrangementPlace, {}, EMPTY())
+    await fireEvent.click(screen.getByRole('radio', { name: 'Own outline' }))
+    const field = screen.getByRole('textbox', { name: 'Corners, in mm' }) as HTMLTextAreaElement
+    expect(field.value).toBe('0, 0\n450, 0\n450, 300\n0, 300')
+    await fireEvent.input(field, { target: { value: '0, 0\n300 0\n150; 260.5' } })
+    await fireEvent.blur(field)
+    expect(app.document.plan.panel!.outline).toHaveLength(3)
+    expect(app.document.undoLabel).toBe('type the panel')
+    await fireEvent.input(field, { target: { value: '0, 0\n300, here\n150, 260' } })
+    await fireEvent.blur(field)
+    expect(screen.getByRole('alert').textContent).toContain('Line 2 ("300, here") is no corner')
+    expect(app.document.plan.panel!.outline).toHaveLength(3)
+  })
+
+  it('is pasted as path data; what is hostile is refused beside the field', async () => {
+    const { app } = await inWindow(ArrangementPlace, {}, EMPTY())
+    await fireEvent.click(screen.getByRole('radio', { name: 'Own outline' }))
+    await fireEvent.click(screen.getByRole('radio', { name: 'path data' }))
+    const field = screen.getByRole('textbox', { name: 'Path data in mm' })
+    await fireEvent.input(field, { target: { value: 'M 0 0 H 320 V 240 H 0 Z' } })
+    await fireEvent.blur(field)
+    expect(app.document.plan.size).toMatchObject({ width: 320, height: 240 })
+    const before = app.document.settled
+    for (const [text, words] of [
+      ['<svg onload="alert(1)"/>', 'tags, quotes or entities'],
+      ['M 0 0 L 1e999 0', 'no place on a panel'],
+      [`M0 0${'l1 1'.repeat(6000)}`, 'more than 5,000 corners'],
+      ['M0 0'.padEnd(150_000), 'longer than the 100,000'],
+    ] as const) {
+      await fireEvent.input(field, { target: { value: text } })
+      expect(screen.getByRole('alert').textContent).toContain(words)
+      await fireEvent.blur(field)
+      expect(app.document.project).toBe(before)
+    }
+  })
+
+  it('comes out of an SVG file, after a look at it', async () => {
+    const { app } = await inWindow(ArrangementPlace, {}, EMPTY())
+    await fireEvent.click(screen.getByRole('radio', { name: 'Own outline' }))
+    await fireEvent.click(screen.getByRole('radio', { name: 'SVG file' }))
+    const choose = (text: string) =>
+      fireEvent.change(screen.getByLabelText('Choose an SVG file'), { target: { files: [svgFile(text)] } })
+    await choose(
+      '<svg width="600mm" viewBox="0 0 300 200"><path id="front" d="M0 0H150V100H0Z"/><circle id="dot" cx="9" cy="9" r="30"/></svg>',
+    )
+    await screen.findByText('front: 300 × 200 mm, shown on the map.')
+    expect(app.document.plan.size).toMatchObject({ width: 300, height: 200 })
+    expect(app.document.undoLabel).toBe('change the shape of the panel')
+    await fireEvent.change(screen.getByRole('combobox', { name: 'Line' }), { target: { value: '1' } })
+    expect(Math.abs(app.document.plan.size.width - 120)).toBeLessThan(0.2)
+    await press('Not now')
+    expect(app.document.plan.size.width).toBe(450)
+    await choose('<svg viewBox="0 0 300 200"><path id="back" d="M0 0H200V100H0Z"/></svg>')
+    await screen.findByText(/does not say how large it is/)
+    await fill('One unit, in mm', '1.5')
+    await press('Take it as the panel')
+    expect(app.document.plan.size).toMatchObject({ width: 300, height: 150 })
+    expect(app.document.undoLabel).toBe('take the panel from bag.svg')
+  })
+
+  it.each([
+    ['<svg onload="alert(1)"><path d="M0 0H9V9Z"/></svg>', 'brings a program with it'],
+    ['<!DOCTYPE svg [<!ENTITY a "b">]><svg><path d="&a;"/></svg>', 'declares entities'],
+    [`<svg><path d="M0 0${'l1 1'.repeat(6000)}"/></svg>`, 'more than 5,000 corners'],
+    ['<svg><path d="M0 0L1e999 0"/></svg>', 'no place on a panel'],
+    ['<svg><path', 'cannot be read at line 1'],
+    ['not a drawing', 'cannot be read at line 1'],
+  ])('refuses a hostile file in a clear line and keeps the panel: %.50s', async (text, words) => {
+    const { app } = await inWindow(ArrangementPlace, {}, EMPTY())
+    await fireEvent.click(screen.getByRole('radio', { name: 'Own outline' }))
+    await fireEvent.click(screen.getByRole('radio', { name: 'SVG file' }))
+    const before = app.document.settled
+    await fireEvent.change(screen.getByLabelText('Choose an SVG file'), {
+      target: { files: [svgFile(text)] },
+    })
+    const alert = await screen.findByRole('alert')
+    expect(alert.textContent).toContain(words)
+    expect(app.document.project).toBe(before)
+    // A file beyond all measure is not even loaded.
+    const huge = Object.defineProperty(svgFile('<svg/>'), 'size', { value: 1e9 })
+    await fireEvent.change(screen.getByLabelText('Choose an SVG file'), { target: { files: [huge] } })
+    expect((await screen.findByRole('alert')).textContent).toContain('2,000,000 are read')
+  })
+})
+
+describe('what lies on the panel', () => {
+  it('teaches while it is empty, and lays one motif after the other where there is room', async () => {
+    const { app } = await inWindow(ArrangementPlace, {}, EMPTY())
+    screen.getByText(/Nothing lies on the panel yet/)
+    await press('Lay one')
+    await fireEvent.change(screen.getByRole('combobox', { name: 'Motif to lay' }), {
+      target: { value: 'leaf' },
+    })
+    await press('Lay one')
+    expect(app.document.undoLabel).toBe('lay a Leaf')
+    expect(app.selection.focus).toBe('1,2')
+    expect(app.document.plan.findings.filter(({ severity }) => severity !== 'note')).toEqual([])
+    const list = screen.getByRole('list', { name: 'Items on the panel' })
+    const [first, second] = within(list).getAllByRole('button')
+    await fireEvent.click(first!)
+    await fireEvent.click(second!, { shiftKey: true })
+    expect([...app.selection.ids]).toEqual(['1,1', '1,2'])
+    await press('Remove')
+    expect(itemsOf(app.document.project)).toEqual([])
+  })
+
+  it('is aligned, spread and mirrored', async () => {
+    const { app } = await inWindow(ArrangementPlace, {}, example('quince-wreath-cushion'))
+    app.selection.replace(['1,1', '1,2', '1,4'])
+    await open('Align, spread, mirror')
+    await press('Left')
+    expect(app.document.undoLabel).toBe('align 3 items left')
+    await press('Down')
+    expect(app.document.undoLabel).toBe('spread 3 items down')
+    await fireEvent.click(screen.getByRole('checkbox', { name: /wrong side up/ }))
+    await press('Left and right')
+    const items = itemsOf(app.document.project)
+    expect(items).toHaveLength(30)
+    expect(items[27]).toMatchObject({ x: 450 - items[0]!.x!, y: items[0]!.y, flipped: true })
+    expect(app.selection.ids.size).toBe(6)
+  })
+})
+
+describe('arrangers', () => {
+  it('a wreath is shown while it is thought over, and laid in one step', async () => {
+    const { app } = await inWindow(ArrangementPlace, {}, EMPTY())
+    await open('Lay a wreath')
+    const count = () => itemsOf(app.document.project).length
+    await waitFor(() => expect(count()).toBeGreaterThan(6))
+    const widest = count()
+    expect(app.document.isPreviewing).toBe(true)
+    expect(app.document.undoLabel).toBeNull()
+    await fill('Wide, centre to centre', '15 cm')
+    await waitFor(() => expect(count()).toBeLessThan(widest))
+    await fill('Items', '5')
+    await fireEvent.change(screen.getByRole('combobox', { name: 'Petal 1 faces' }), {
+      target: { value: 'up' },
+    })
+    await waitFor(() => expect(itemsOf(app.document.project).every(({ turn }) => turn === 0)).toBe(true))
+    await press('Lay 5 items')
+    expect(app.document.undoLabel).toBe('lay a wreath of 5 items')
+    expect(app.document.isPreviewing).toBe(false)
+    expect(app.selection.ids.size).toBe(5)
+    app.document.undo()
+    expect(count()).toBe(0)
+  })
+
+  it('by turns, with what lies there kept or replaced; and nothing stays of what is put away', async () => {
+    const { app } = await inWindow(ArrangementPlace, {}, example('quince-wreath-cushion'))
+    const before = app.document.settled
+    await open('Lay a corner spray')
+    await waitFor(() => expect(itemsOf(app.document.project)).toHaveLength(33))
+    expect(screen.getByRole('status').textContent).toMatch(/to mend/)
+    await fireEvent.click(screen.getByRole('radio', { name: 'Replace it' }))
+    await press('By turns with another')
+    await waitFor(() =>
+      expect(itemsOf(app.document.project).map(({ motif }) => motif)).toEqual([
+        'quince',
+        'leaf',
+        'quince',
+        'leaf',
+        'quince',
+        'leaf',
+      ]),
+    )
+    await press('Not now')
+    await waitFor(() => expect(app.document.project).toBe(before))
+    expect(app.document.undoLabel).toBeNull()
+  })
+
+  it('a scatter keeps its distance, and another seed is another one', async () => {
+    const { app } = await inWindow(ArrangementPlace, {}, EMPTY())
+    await open('Scatter')
+    await fill('Least distance', '20 mm')
+    await waitFor(() => expect(app.document.plan.clearances!.items!).toBeGreaterThanOrEqual(20))
+    const first = itemsOf(app.document.project)
+    await press('Scatter anew')
+    await waitFor(() => expect(itemsOf(app.document.project)).not.toEqual(first))
+    expect(app.document.plan.clearances!.items!).toBeGreaterThanOrEqual(20)
+    await fill('Seed', '1')
+    await waitFor(() => expect(itemsOf(app.document.project)).toEqual(first))
+    await fill('At most', '3')
+    await press('Lay 3 items')
+    expect(app.document.undoLabel).toBe('scatter 3 items')
+  })
+
+  it('a row lies along the line that was drawn, or along path data', async () => {
+    const { app } = await inWindow(ArrangementPlace, {}, EMPTY())
+    app.view.drawnLine = [
+      { x: 60, y: 150 },
+      { x: 390, y: 150 },
+    ]
+    await screen.findByText(/A line of 33 cm/)
+    await waitFor(() => expect(itemsOf(app.document.project).length).toBeGreaterThan(3))
+    await fill('Items', '4')
+    await press('Lay 4 items')
+    expect(itemsOf(app.document.project).map(({ x }) => x)).toEqual([60, 170, 280, 390])
+    expect(app.view.drawnLine).toBeNull()
+    await open('Lay a row along a line')
+    await fireEvent.click(await screen.findByRole('radio', { name: 'path data' }))
+    const field = screen.getByRole('textbox', { name: /^Path data/ })
+    await fireEvent.input(field, { target: { value: '<path onload="x"/>' } })
+    expect(screen.getByRole('alert').textContent).toContain('tags, quotes or entities')
+    await fireEvent.input(field, { target: { value: 'M 60 240 H 390' } })
+    await waitFor(() => expect(itemsOf(app.document.project)).toHaveLength(8))
+  })
+
+  it('fold when something else has kept what they showed', async () => {
+    const { app } = await inWindow(ArrangementPlace, {}, EMPTY())
+    await open('Lay a wreath')
+    await waitFor(() => expect(app.document.isPreviewing).toBe(true))
+    app.document.commit()
+    await waitFor(() => expect(screen.queryByRole('button', { name: /^Lay \d+ items/ })).toBeNull())
+    expect(app.document.isPreviewing).toBe(false)
+    expect(app.document.plan.findings.filter(({ severity }) => severity !== 'note')).toEqual([])
+  })
+
+  it('say where there is no room', async () => {
+    const { app } = await inWindow(
+      ArrangementPlace,
+      {},
+      {
+        ...EMPTY(),
+        layout: {
+          ...EMPTY().layout!,
+          panel: { shape: 'rectangle', width: 60, height: 60, allowance: 15 },
+        } as never,
+      },
+    )
+    await open('Scatter')
+    await screen.findByText('There is no room for a single item.')
+    expect((screen.getByRole('button', { name: 'Lay them' }) as HTMLButtonElement).disabled).toBe(true)
+    await fireEvent.change(screen.getByRole('combobox', { name: 'Motif' }), {
+      target: { value: JSON.stringify(['bud', 'closed']) },
+    })
+    await waitFor(() => expect(itemsOf(app.document.project).length).toBe(1))
   })
 })
