@@ -11,6 +11,7 @@
 import type { CommandId } from './commands'
 import type { Finding } from './finding'
 import type { Paper, SheetStyle, Terms, UnitSystem, Hand } from './project'
+import type { LabelCount, ListName, SheetName } from './sheets'
 
 export type Outcome<T> =
   | { readonly outcome: 'done'; readonly value: T }
@@ -126,6 +127,10 @@ export interface PaperChoice {
   readonly paper?: Paper | undefined
   readonly style?: SheetStyle | undefined
   readonly terms?: Terms | undefined
+  /** What is printed; everything but the labels where absent. */
+  readonly sheets?: readonly SheetName[] | undefined
+  /** How many labels; one page to copy where absent. */
+  readonly labels?: LabelCount | undefined
   /** Page numbers from 1; all pages where absent. */
   readonly pages?: readonly number[] | undefined
 }
@@ -134,8 +139,8 @@ export type ExportRequest = { readonly text: string } & (
   | ({ readonly kind: 'map' } & PaperChoice)
   /** The drawing of the map as SVG. */
   | { readonly kind: 'picture' }
-  /** What is needed, or what is worked in which order, as CSV. */
-  | { readonly kind: 'table'; readonly table: 'materials' | 'order' }
+  /** One of the lists, as CSV. */
+  | { readonly kind: 'table'; readonly table: ListName }
 )
 
 export interface ExportDone {

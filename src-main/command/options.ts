@@ -1,5 +1,7 @@
 /** Readers of option values; what they throw ends the command with 2. */
 import { InvalidArgumentError } from 'commander'
+import type { SheetName } from '../../shared-types/sheets'
+import { SHEETS } from '../../shared-types/sheets'
 import { readQuantity } from '../../src-core/units/read'
 
 /** A length in mm: "1300", "130cm", "51 in", "12*95". */
@@ -76,4 +78,14 @@ export function readPagesOption(text: string): number[] {
     return Array.from({ length: last - first + 1 }, (_, index) => first + index)
   })
   return [...new Set(pages)].sort((a, b) => a - b)
+}
+
+/** "card,packing" as names of sheets, each once. */
+export function readSheetsOption(text: string): SheetName[] {
+  const names = text.split(',').map((part) => {
+    const name = SHEETS.find((sheet) => sheet === part.trim())
+    if (!name) throw new InvalidArgumentError(`Expected are ${SHEETS.join(', ')}.`)
+    return name
+  })
+  return [...new Set(names)]
 }

@@ -15,6 +15,8 @@ import type {
 } from '../../shared-types/bridge'
 import { CANCELLED, done, refused } from '../../shared-types/bridge'
 import { PAPERS, SHEET_STYLES } from '../../shared-types/project'
+import type { ListName, SheetName } from '../../shared-types/sheets'
+import { LABEL_COUNTS, LISTS, SHEETS } from '../../shared-types/sheets'
 import { finding } from '../../src-core/findings/finding'
 import type { ProjectSession } from '../documents/session/session'
 import type { Host } from './host'
@@ -50,13 +52,15 @@ const paperChoice = {
   paper: z.enum(PAPERS).optional(),
   style: z.enum(SHEET_STYLES).optional(),
   terms: z.enum(['US', 'UK']).optional(),
+  sheets: z.array(z.enum(SHEETS)).min(1).max(SHEETS.length).optional(),
+  labels: z.enum(LABEL_COUNTS).optional(),
   pages: z.array(z.number().int().min(1).max(PAGES_AT_MOST)).max(PAGES_AT_MOST).optional(),
 }
 
 export const exportSchema: z.ZodType<ExportRequest> = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('map'), text, ...paperChoice }),
   z.strictObject({ kind: z.literal('picture'), text }),
-  z.strictObject({ kind: z.literal('table'), text, table: z.enum(['materials', 'order']) }),
+  z.strictObject({ kind: z.literal('table'), text, table: z.enum(LISTS) }),
 ])
 
 export const OPERATIONS: { readonly [Name in OperationName]: Operation<Name> } = {
@@ -225,7 +229,7 @@ export async function runExport(
   const name = session.keeping.name
   const checked = host.ports.files.check(request.data.text, name)
   if (!checked.ok) return refused(checked.problem)
-  const { type, suffix } = EXPORTS[request.data.kind === 'table' ? request.data.table : request.data.kind]
+  const { type, suffix } = EXPORTS[exportName(request.data)]
   try {
     const target = await caller.placeToExport(`${name} ${suffix}`, type)
     if (target === null || signal.aborted) return CANCELLED
@@ -242,10 +246,25 @@ export async function runExport(
 
 const EXPORTS = {
   map: { type: 'pdf', suffix: 'map' },
+  card: { type: 'pdf', suffix: 'kit card' },
+  packing: { type: 'pdf', suffix: 'packing list' },
+  labels: { type: 'pdf', suffix: 'labels' },
   picture: { type: 'svg', suffix: 'drawing' },
   materials: { type: 'csv', suffix: 'materials' },
   order: { type: 'csv', suffix: 'working order' },
-} as const satisfies Record<string, { type: FileType; suffix: string }>
+  cord: { type: 'csv', suffix: 'along the cord' },
+  items: { type: 'csv', suffix: 'items' },
+  kit: { type: 'csv', suffix: 'winding and cutting' },
+  purchase: { type: 'csv', suffix: 'purchases' },
+} as const satisfies Record<SheetName | ListName | 'picture', { type: FileType; suffix: string }>
+
+/** What an export is called: one kind of sheet alone by its name, several of them as the map. */
+function exportName(request: ExportRequest): keyof typeof EXPORTS {
+  if (request.kind === 'picture') return 'picture'
+  if (request.kind === 'table') return request.table
+  const [only, ...others] = request.sheets ?? []
+  return only && others.length === 0 ? only : 'map'
+}
 
 async function saveTo(
   path: string,

@@ -9,6 +9,8 @@ import type {
 } from '../../shared-types/bridge'
 import type { Plan } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
+import type { ListName } from '../../shared-types/sheets'
+import { appliquePicture } from '../../src-core/figures/applique-picture'
 import { garlandFigure } from '../../src-core/figures/garland'
 import { mapGround, overviewMap, overviewScale } from '../../src-core/figures/map'
 import { projectSentence, sentenceText } from '../../src-core/figures/sentence'
@@ -16,7 +18,7 @@ import { planProject } from '../../src-core/plan'
 import { readProjectText } from '../documents/read'
 import type { MapOptions, MapPage } from '../paper'
 import { mapPages, NoSuchPageError, renderMap } from '../paper'
-import { orderCsv, yarnCsv } from '../paper/csv'
+import { LIST_OWNERS, listCsv } from '../paper/lists'
 import { figureToSvg } from '../paper/svg'
 import type { Exported } from './ports'
 
@@ -26,6 +28,8 @@ const EDGES = 30
 const BOUNDLESS = 1e5
 /** A garland is drawn at this share of its size: flowers as large as those of a blanket. */
 const GARLAND_SCALE = 0.4
+/** A panel is drawn as large as it is. */
+const PANEL_SCALE = 1
 
 /** The finished file of an export; progress in percent. */
 export async function makeExport(
@@ -51,8 +55,14 @@ export async function makeExport(
     case 'picture':
       return textFile(drawingOf(project, plan))
     case 'table':
-      return textFile(request.table === 'order' ? orderCsv(project, plan) : yarnCsv(project, plan))
+      return textFile(tableOf(request.table, project, plan))
   }
+}
+
+function tableOf(table: ListName, project: Project, plan: Plan): string {
+  const text = listCsv(table, project, plan)
+  if (text === null) throw new Error(`this list is for ${LIST_OWNERS[table] ?? 'other projects'}`)
+  return text
 }
 
 /** Pages of the map that was looked at last: turning pages does not work them out anew. */
@@ -90,6 +100,11 @@ function drawingOf(project: Project, plan: Plan): string {
     const figure = garlandFigure(project, plan, plan.garland, box)
     return figureToSvg(figure, sentenceText(projectSentence(project, plan)))
   }
+  if (plan.panel) {
+    const box = { width: plan.size.width * PANEL_SCALE, height: BOUNDLESS, look: 'colour' } as const
+    const figure = appliquePicture(project, plan, plan.panel, box)
+    return figureToSvg(figure, sentenceText(projectSentence(project, plan)))
+  }
   const ground = mapGround(project, plan, 'colour')
   const scale = overviewScale(ground, BOUNDLESS, BOUNDLESS)
   const { figure } = overviewMap(ground, plan.size.width * scale + EDGES, plan.size.height * scale + EDGES)
@@ -97,13 +112,15 @@ function drawingOf(project: Project, plan: Plan): string {
 }
 
 function optionsOf(choice: PaperChoice, date: Date): MapOptions {
-  const { paper, style, terms, pages } = choice
+  const { paper, style, terms, pages, sheets, labels } = choice
   return {
     date,
     ...(paper ? { paper } : {}),
     ...(style ? { style } : {}),
     ...(terms ? { terms } : {}),
     ...(pages ? { pages } : {}),
+    ...(sheets ? { sheets } : {}),
+    ...(labels ? { labels } : {}),
   }
 }
 

@@ -1,13 +1,16 @@
 /** The assembly map as pages, and as a PDF. */
 import type { Plan } from '../../shared-types/plan'
 import type { Paper, Project, SheetStyle, Terms } from '../../shared-types/project'
+import type { LabelCount, SheetName } from '../../shared-types/sheets'
 import { mapGround } from '../../src-core/figures/map'
 import { projectSentence, sentenceText } from '../../src-core/figures/sentence'
 import { templateGround } from '../../src-core/figures/applique-ground'
-import type { Draft, Job, MapPage } from './page'
+import type { Draft, Job, MapPage, SectionName } from './page'
+import { cardPage } from './pages/card'
 import { withCautions } from './pages/cautions'
 import { garlandPages } from './pages/garland'
 import { joinPages } from './pages/joins'
+import { labelPages, MOST_LABELS } from './pages/labels'
 import { materialPages } from './pages/materials'
 import { motifPages } from './pages/motif'
 import { orderPages } from './pages/order'
@@ -33,6 +36,10 @@ export interface MapOptions {
   readonly terms?: Terms
   /** A template seen from the back of the fabric. */
   readonly reverse?: boolean
+  /** What is printed; left out, everything but the labels. */
+  readonly sheets?: readonly SheetName[]
+  /** How many labels; left out, a page to copy. */
+  readonly labels?: LabelCount
   /** Pages to keep, from 1, in any order; they keep their numbers. */
   readonly pages?: readonly number[]
   /** The version of the project that the footer names; the engine asks no clock. */
@@ -58,6 +65,14 @@ export class NoSuchPageError extends Error {
   }
 }
 
+/** Sheets were asked for that the project has not got, or more of them than make sense. */
+export class NoSuchSheetError extends Error {
+  constructor(message: string) {
+    super(message)
+    this.name = 'NoSuchSheetError'
+  }
+}
+
 function jobOf(project: Project, plan: Plan, options: MapOptions, faces: Faces): Job {
   const style = options.style ?? project.sheet?.style ?? 'ink'
   return {
@@ -73,12 +88,20 @@ function jobOf(project: Project, plan: Plan, options: MapOptions, faces: Faces):
   }
 }
 
-function draftPages(job: Job, reverse: boolean): Draft[] {
-  const packing = job.plan.kit ? packingPages(job, job.plan.kit) : []
-  const template = templateGround(job.plan, reverse)
-  if (template && template.items.length > 0) return [...templatePages(job, template), ...packing]
-  if (job.plan.garland && job.plan.motifs.length > 0) return garlandPages(job, job.plan.garland)
-  if (job.plan.motifs.length === 0 || job.project.layout?.kind === 'applique')
+/** The sheets that a page belongs to, by its section. */
+const SHEET_OF: Readonly<Partial<Record<SectionName, SheetName>>> = {
+  card: 'card',
+  packing: 'packing',
+  labels: 'labels',
+}
+
+/** What the project is put together by: map, template, or card and list along the cord. */
+function mainPages(job: Job, reverse: boolean): Draft[] {
+  const { plan, project } = job
+  const template = templateGround(plan, reverse)
+  if (template && template.items.length > 0) return templatePages(job, template)
+  if (plan.garland && plan.motifs.length > 0) return garlandPages(job, plan.garland)
+  if (plan.motifs.length === 0 || project.layout?.kind === 'applique')
     return [...overviewPages(job, null), ...withCautions(job, motifPages(job))]
   const sheets = overviewIsEnough(job) ? null : planSheets(job)
   return [
@@ -88,8 +111,48 @@ function draftPages(job: Job, reverse: boolean): Draft[] {
     ...orderPages(job),
     ...materialPages(job),
     ...withCautions(job, motifPages(job)),
-    ...packing,
   ]
+}
+
+/** The card of a kit, the packing list and the labels, as far as they are asked for. */
+function kitPages(job: Job, asked: ReadonlySet<SheetName>, labels: LabelCount): Draft[] {
+  const { kit, garland } = job.plan
+  if (!kit) return []
+  if (asked.has('labels') && labels === 'run' && kit.count > MOST_LABELS)
+    throw new NoSuchSheetError(
+      `${kit.count.toLocaleString('en')} labels are too many for one file; at most ${MOST_LABELS.toLocaleString('en')} can be printed, or one page to copy`,
+    )
+  return [
+    // The card of a garland is its first page already.
+    ...(asked.has('card') && !garland ? [cardPage(job)] : []),
+    ...(asked.has('packing') ? packingPages(job, kit) : []),
+    ...(asked.has('labels') ? labelPages(job, kit, labels) : []),
+  ]
+}
+
+const EVERYTHING: readonly SheetName[] = ['map', 'card', 'packing']
+
+const SHEET_OWNERS: Readonly<Record<SheetName, string>> = {
+  map: 'projects that can be planned',
+  card: 'garlands and for layouts with a kit',
+  packing: 'layouts with a kit',
+  labels: 'layouts with a kit',
+}
+
+function draftPages(job: Job, { reverse = false, sheets, labels = 'page' }: MapOptions): Draft[] {
+  const asked = new Set(sheets ?? EVERYTHING)
+  const isMade = asked.has('map') || (asked.has('card') && job.plan.garland !== undefined)
+  const main = isMade ? mainPages(job, reverse) : []
+  const drafts = [...main, ...kitPages(job, asked, labels)].filter(({ section }) =>
+    asked.has(SHEET_OF[section] ?? 'map'),
+  )
+  const there = new Set(drafts.map(({ section }) => SHEET_OF[section] ?? 'map'))
+  const missing = sheets?.find((name) => !there.has(name))
+  if (missing)
+    throw new NoSuchSheetError(
+      `there is no sheet '${missing}' of this project: it is for ${SHEET_OWNERS[missing]}`,
+    )
+  return drafts
 }
 
 const FOOT_GAP = 6
@@ -125,7 +188,7 @@ function finish(job: Job, draft: Draft, number: number, of: number, date: Date):
 
 function pagesWith(project: Project, plan: Plan, options: MapOptions, faces: Faces): MapPage[] {
   const job = jobOf(project, plan, options, faces)
-  const drafts = draftPages(job, options.reverse ?? false)
+  const drafts = draftPages(job, options)
   const wanted = options.pages ? new Set(options.pages) : null
   const missing = [...(wanted ?? [])].filter(
     (page) => !Number.isInteger(page) || page < 1 || page > drafts.length,

@@ -31,6 +31,7 @@ export type SectionName =
   | 'card'
   | 'cord'
   | 'packing'
+  | 'labels'
 
 /** A page that lacks its footer: how many pages there are is known only in the end. */
 export interface Draft {

@@ -1,15 +1,19 @@
 /** The words of the kit card, the list along the cord, and the packing list. */
-import type { GarlandAccount, KitAccount } from '../../shared-types/plan'
-import type { UnitSystem } from '../../shared-types/project'
+import type { GarlandAccount, KitAccount, Plan } from '../../shared-types/plan'
+import type { Project, UnitSystem } from '../../shared-types/project'
 import { formatLength, formatMass, formatNumber, formatYarnLength } from '../../src-core/units/format'
 import { FILL_IN, SELLER_CHECK } from '../../src-core/figures/kit-words'
-import { numeral } from '../../src-core/figures/words'
+import { joiningWords } from '../../src-core/figures/sentence'
+import { counted, numeral } from '../../src-core/figures/words'
 
 export const CARD_WORDS = {
   contents: 'In this kit',
   yarn: 'Yarn for it',
   make: 'What you make',
   hangs: 'How it hangs',
+  together: 'How it goes together',
+  laid: 'How it is sewn down',
+  gauge: 'Hook and yarn',
   cord: 'The cord',
   part: (swag: boolean): string => (swag ? 'The first swag, larger' : 'The first part, larger'),
   care: 'Care',
@@ -26,6 +30,17 @@ export const CORD_WORDS = {
   along: 'from the tie',
   chains: 'chains before it',
   how: 'how it is fastened',
+} as const
+
+export const LABEL_WORDS = {
+  kind: 'Kit to crochet it yourself',
+  contents: 'Contents',
+  fibre: 'Fibre',
+  care: 'Care',
+  cautions: 'Take care',
+  maker: 'Sold by, with address',
+  fill: '__________________ (copy it from the ball band)',
+  blank: '______________________________',
 } as const
 
 export const PACKING_WORDS = {
@@ -99,4 +114,28 @@ export function runWords(kit: KitAccount): string {
   const kits = kit.count === 1 ? 'One kit' : `${formatNumber(kit.count)} kits`
   const spares = kit.spares > 0 ? `, and ${formatNumber(kit.spares)} more of everything to spare` : ''
   return `${kits}${spares}. Yarn is wound from the high end of its range, up to whole steps of ${formatNumber(kit.windTo, 1)} g; 2 % is allowed for loss in winding. ${PACKING_WORDS.forSeller}`
+}
+
+/** What is in one kit, thing by thing: "Moss 31 g", "2 × blunt needle". Yarn is told in grams, as labels ask. */
+export function contentsWords(project: Project, kit: KitAccount): string[] {
+  const names = new Map((project.yarns ?? []).map((yarn) => [yarn.id, yarn.name || yarn.id]))
+  const yarns = kit.perKit.map(
+    ({ yarn, grams }) => `${names.get(yarn) ?? yarn} ${formatMass(grams, 'metric')}`,
+  )
+  const extras = kit.extras.map(({ name, perKit }) =>
+    perKit === 1 ? name : `${formatNumber(perKit)} × ${name}`,
+  )
+  return [...yarns, ...extras]
+}
+
+/** How a blanket goes together, for the card of its kit. */
+export function togetherWords(project: Project, plan: Plan): string {
+  const motifs = `${plan.motifs.length.toLocaleString('en')} motifs`
+  return `Work ${motifs}, ${joiningWords(project, plan.motif, plan.joins)}, in the order that the map tells. ${formatNumber(plan.ends)} ends are woven in.`
+}
+
+/** How an appliqué is sewn down, for the card of its kit. */
+export function laidWords(plan: Plan, units: UnitSystem): string {
+  const thread = bothYarnLengths(plan.stitching?.thread ?? null, units)
+  return `Mark every place through the template, which is printed at full size, and sew down ${counted(plan.motifs.length, 'item')} with about ${thread} of sewing thread, the lowest first.`
 }

@@ -18,8 +18,10 @@ export const PAGE_NAMES = {
   motif: 'The motif',
   cautions: 'Take care',
   card: 'Kit card',
+  garland: 'The garland',
   cord: 'Along the cord',
   packing: 'Packing list',
+  labels: 'Labels',
 } as const
 
 export const UNTITLED = 'Untitled project'

@@ -1,8 +1,12 @@
 /** What the commands of the menu do, and which keys call them where the host has no menu of its own. */
 import type { CommandId } from '../../shared-types/commands'
 import { COMMANDS } from '../../shared-types/commands'
+import { layoutKindOf } from '../state/edits/layout-kind'
 import type { WindowState } from '../state/window.svelte'
 import type { MapControl } from './map-control'
+
+/** What comes one after the other, in each kind of layout. */
+const OWN_LISTS = { blanket: 'order', garland: 'cord', applique: 'items' } as const
 
 /** Does what a command says. `map` is the drawing, where there is one. */
 export function runCommand(id: CommandId, state: WindowState, map: MapControl | null): void {
@@ -40,7 +44,7 @@ export function runCommand(id: CommandId, state: WindowState, map: MapControl | 
       return
     case 'export-order':
       view.place = 'paper'
-      state.startExport({ kind: 'table', table: 'order' })
+      state.startExport({ kind: 'table', table: OWN_LISTS[layoutKindOf(document.project)] })
       return
     case 'undo':
       document.undo()

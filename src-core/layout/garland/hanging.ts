@@ -100,7 +100,17 @@ export function hangMotif(account: MotifAccount, wish: HangingWish): Hanging {
 export function hangBead(size: Millimetres): Hanging {
   const radius = size / 2
   const outline = Array.from({ length: 24 }, (_, i) => polar(radius, (2 * Math.PI * i) / 24))
-  return { turn: 0, below: 0, outline, held: [], before: radius, behind: radius, places: 1, apart: 0, chains: 0 }
+  return {
+    turn: 0,
+    below: 0,
+    outline,
+    held: [],
+    before: radius,
+    behind: radius,
+    places: 1,
+    apart: 0,
+    chains: 0,
+  }
 }
 
 const PLACE_WORDS: Readonly<Record<MotifAccount['shape'], readonly [string, string]>> = {

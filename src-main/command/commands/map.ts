@@ -3,10 +3,12 @@ import { Option } from 'commander'
 import { version } from '../../../package.json'
 import { PAPERS, SHEET_STYLES } from '../../../shared-types/project'
 import type { Paper, SheetStyle, Terms } from '../../../shared-types/project'
+import type { LabelCount, SheetName } from '../../../shared-types/sheets'
+import { LABEL_COUNTS } from '../../../shared-types/sheets'
 import { planProject } from '../../../src-core/plan'
 import { formatNumber } from '../../../src-core/units/format'
 import { CommandEnd, EXIT } from '../exit-codes'
-import { readPagesOption } from '../options'
+import { readPagesOption, readSheetsOption } from '../options'
 import type { AddCommand } from '../program'
 import { complainOf, exitFor, loadProject } from '../project-file'
 import { writeOut } from '../write-out'
@@ -18,6 +20,8 @@ interface Options {
   readonly terms?: Terms
   readonly pages?: readonly number[]
   readonly reverse?: boolean
+  readonly sheets?: readonly SheetName[]
+  readonly labels?: LabelCount
 }
 
 /** `petalyard map`: the printed map as a PDF. */
@@ -26,7 +30,7 @@ export const addMap: AddCommand = (program, around, end) => {
     .command('map')
     .summary('write the assembly map as a PDF')
     .description(
-      'Writes the map to put the project together by: overview, key, joins, order, materials. Of a garland it is the kit card and the list along the cord, of an appliqué the template at full size; with a kit also the packing list.',
+      'Writes the map to put the project together by: overview, key, joins, order, materials. Of a garland it is the card and the list along the cord, of an appliqué the template at full size; with a kit also its card and its packing list. --sheets writes one of them alone.',
     )
     .argument('<file>', 'project file')
     .requiredOption('-o, --out <pdf>', 'the PDF to write; one that is there is replaced')
@@ -34,10 +38,20 @@ export const addMap: AddCommand = (program, around, end) => {
     .addOption(new Option('--style <style>', 'with colours, or ink alone').choices([...SHEET_STYLES]))
     .addOption(new Option('--terms <terms>', 'terms to print stitches in').choices(['US', 'UK']))
     .option('--reverse', 'appliqué: mirrored, for marking from the back')
+    .option(
+      '--sheets <sheets>',
+      'only these: map, card, packing, labels, with commas between (else all but the labels)',
+      readSheetsOption,
+    )
+    .addOption(
+      new Option('--labels <count>', 'of a kit: a page of labels to copy, or one for each kit').choices([
+        ...LABEL_COUNTS,
+      ]),
+    )
     .option('--pages <pages>', 'only these pages: "1-3,5"', readPagesOption)
     .addHelpText(
       'after',
-      '\nExample:\n  petalyard map throw.petalyard --out throw.pdf --paper A4 --style ink',
+      '\nExamples:\n  petalyard map throw.petalyard --out throw.pdf --paper A4 --style ink\n  petalyard map garland.petalyard --out card.pdf --sheets card',
     )
     .action(async (file: string, options: Options) => {
       if (resolve(options.out) === resolve(file))
@@ -57,11 +71,12 @@ export const addMap: AddCommand = (program, around, end) => {
         return end(EXIT.projectErrors)
       }
       // Loaded only here: it is the largest part of the program, and the other commands do not need it.
-      const { NoSuchPageError, renderMap } = await import('../../paper')
-      const { out, ...sheet } = options
+      const { NoSuchPageError, NoSuchSheetError, renderMap } = await import('../../paper')
+      const { out, ...sheet } = withLabels(options)
       const task = renderMap(project, plan, { ...sheet, date: around.now(), version })
       const bytes = await task.catch((error: unknown) => {
-        throw error instanceof NoSuchPageError ? new CommandEnd(EXIT.wrongUse, error.message) : error
+        const isAsked = error instanceof NoSuchPageError || error instanceof NoSuchSheetError
+        throw isAsked ? new CommandEnd(EXIT.wrongUse, error.message) : error
       })
       await writeOut(out, bytes)
       around.out(
@@ -69,4 +84,10 @@ export const addMap: AddCommand = (program, around, end) => {
       )
       return end(exitFor(plan.findings))
     })
+}
+
+/** Whoever says how many labels wants them: alone, unless sheets are named. */
+function withLabels(options: Options): Options {
+  if (!options.labels || options.sheets) return options
+  return { ...options, sheets: ['labels'] }
 }

@@ -3,6 +3,8 @@ import type { Finding } from '../../../shared-types/finding'
 import type { GarlandAccount, Plan } from '../../../shared-types/plan'
 import { PROJECT_FORMAT, PROJECT_VERSION } from '../../../shared-types/project'
 import type { Project } from '../../../shared-types/project'
+import type { ListName } from '../../../shared-types/sheets'
+import { LISTS } from '../../../shared-types/sheets'
 import { planProject } from '../../../src-core/plan'
 import { CommandEnd, EXIT } from '../exit-codes'
 import type { AddCommand } from '../program'
@@ -12,12 +14,8 @@ import { planReport } from '../reports/plan'
 interface Options {
   readonly json?: boolean
   readonly order?: boolean
-  readonly csv?: CsvList
+  readonly csv?: ListName
 }
-
-/** Lists that a spreadsheet can read. */
-const CSV_LISTS = ['materials', 'order', 'cord', 'kit', 'purchase'] as const
-type CsvList = (typeof CSV_LISTS)[number]
 
 /** `petalyard plan`: size, counts, joins, order, yarn, cost. */
 export const addPlan: AddCommand = (program, around, end) => {
@@ -30,7 +28,7 @@ export const addPlan: AddCommand = (program, around, end) => {
     .option('--json', 'print one JSON document')
     .addOption(
       new Option('--csv <list>', 'print one list for a spreadsheet instead')
-        .choices([...CSV_LISTS])
+        .choices([...LISTS])
         .conflicts('json'),
     )
     .addHelpText('after', '\nExample:\n  petalyard plan throw.petalyard')
@@ -50,19 +48,13 @@ export const addPlan: AddCommand = (program, around, end) => {
 }
 
 /** One list as CSV; a list that the project does not have ends the command. */
-async function csvOf(list: CsvList, project: Project, plan: Plan): Promise<string> {
+async function csvOf(list: ListName, project: Project, plan: Plan): Promise<string> {
   // Loaded only here: the other answers do not need it.
-  const { orderCsv, yarnCsv } = await import('../../paper/csv')
-  const { cordCsv, kitCsv, purchaseCsv } = await import('../../paper/csv-kit')
-  if (list === 'materials') return yarnCsv(project, plan)
-  if (list === 'order') return orderCsv(project, plan)
-  if (list === 'cord') {
-    if (plan.items) return cordCsv(project, plan)
-    throw new CommandEnd(EXIT.wrongUse, 'there is no cord: --csv cord is for garlands that can be planned.')
-  }
-  if (!plan.kit)
-    throw new CommandEnd(EXIT.wrongUse, `there is no kit: --csv ${list} is for layouts with a kit.`)
-  return list === 'kit' ? kitCsv(project, plan.kit) : purchaseCsv(project, plan.kit)
+  const { LIST_OWNERS, listCsv } = await import('../../paper/lists')
+  const text = listCsv(list, project, plan)
+  if (text !== null) return text
+  const message = `there is no such list of this project: --csv ${list} is for ${LIST_OWNERS[list] ?? 'others'}.`
+  throw new CommandEnd(EXIT.wrongUse, message)
 }
 
 /**

@@ -1,4 +1,4 @@
-/** A garland on paper: the card, what is fastened where, each motif, and for the seller the packing list. */
+/** A garland on paper: the card, what is fastened where, each motif. */
 import type { GarlandAccount, GarlandItem } from '../../../shared-types/plan'
 import { colourwayMarks } from '../../../src-core/figures/marks'
 import { beadWords } from '../../../src-core/layout/garland/hanging'
@@ -11,19 +11,19 @@ import type { Column, Row } from '../table'
 import { drawTable } from '../table'
 import { PAGE_NAMES } from '../words'
 import { CORD_WORDS, cordWords } from '../words-garland'
-import { cardPage } from './garland-card'
+import { cardPage } from './card'
 import { materialPages } from './materials'
 import { motifPages } from './motif'
-import { packingPages } from './packing'
 
 /** Every page of a garland. */
 export function garlandPages(job: Job, garland: GarlandAccount): Draft[] {
   const motifs = (job.plan.accounts ?? []).flatMap((account) => motifPages(jobOfMotif(job, account.id)))
   return [
-    cardPage(job, garland),
+    cardPage(job),
     ...cordPages(job, garland),
     ...motifs,
-    ...(job.plan.kit ? packingPages(job, job.plan.kit) : materialPages(job)),
+    // What is needed for a kit stands on its packing list.
+    ...(job.plan.kit ? [] : materialPages(job)),
   ]
 }
 

@@ -13,6 +13,7 @@ import {
   bothMasses,
   bothYarnLengths,
   CARD_WORDS,
+  contentsWords,
   PACKING_WORDS,
   runWords,
 } from '../words-garland'
@@ -98,7 +99,7 @@ export function packingPages(job: Job, kit: KitAccount): Draft[] {
   pages.facts(PACKING_WORDS.account, accountFacts(kit, money, units, taxed))
   const care = project.layout?.kit?.care?.trim()
   pages.facts(PACKING_WORDS.label, [
-    ['Contents', contents(job, kit)],
+    ['Contents', contentsWords(project, kit).join(', ')],
     [
       CARD_WORDS.fibre,
       fibreWords(
@@ -116,14 +117,6 @@ export function packingPages(job: Job, kit: KitAccount): Draft[] {
 
 const yarnName = (job: Job, id: string): string =>
   job.project.yarns?.find((yarn) => yarn.id === id)?.name || id
-
-function contents(job: Job, kit: KitAccount): string {
-  const yarns = kit.perKit.map(({ yarn, grams }) => `${yarnName(job, yarn)} ${formatMass(grams, 'metric')}`)
-  const extras = kit.extras.map(({ name, perKit }) =>
-    perKit === 1 ? name : `${formatNumber(perKit)} × ${name}`,
-  )
-  return [...yarns, ...extras].join(', ')
-}
 
 /** Bundles to wind and lengths to cut. */
 function windingRows(job: Job, kit: KitAccount): Row[] {

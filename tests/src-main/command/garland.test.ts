@@ -1,5 +1,8 @@
+import { readFile } from 'node:fs/promises'
+import { dirname, join } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { listExamples } from '../../../src-main/documents'
+import { readPdf } from '../paper/read-pdf'
 import { petalyard, writeProject } from './sample'
 
 const text = listExamples().find(({ name }) => name === 'orchard-gate-garland')!.text
@@ -47,6 +50,30 @@ describe('a garland kit on the command line', () => {
     expect(ran.out.endsWith('\r\n')).toBe(true)
     const widths = ran.out.trimEnd().split('\r\n')
     expect(list === 'order' ? widths.length : widths.length > 2).toBeTruthy()
+  })
+
+  it.each([
+    ['card', 1],
+    ['packing', 1],
+    ['labels', 1],
+  ])('map --sheets %s writes that alone', async (sheet, count) => {
+    const path = await file()
+    const out = join(dirname(path), `${sheet}.pdf`)
+    const ran = await petalyard('map', path, '--out', out, '--sheets', sheet)
+    expect(ran).toMatchObject({ code: 0, err: '' })
+    expect((await readPdf(new Uint8Array(await readFile(out)))).pages).toHaveLength(count)
+  })
+
+  it('map --labels run writes a label for each kit; what there is none of ends with 2', async () => {
+    const path = await file()
+    const out = join(dirname(path), 'labels.pdf')
+    expect(await petalyard('map', path, '--out', out, '--labels', 'run')).toMatchObject({ code: 0 })
+    expect((await readPdf(new Uint8Array(await readFile(out)))).pages.length).toBeGreaterThan(1)
+    const without = await writeProject({ ...example, layout: { ...example.layout, kit: undefined } })
+    const ran = await petalyard('map', without, '--out', out, '--sheets', 'packing')
+    expect(ran.code).toBe(2)
+    expect(ran.err).toContain("there is no sheet 'packing' of this project: it is for layouts with a kit")
+    expect(await petalyard('map', path, '--out', out, '--sheets', 'cover')).toMatchObject({ code: 2 })
   })
 
   it('the purchase list adds up to the cost of the run', async () => {

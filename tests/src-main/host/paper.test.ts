@@ -3,6 +3,7 @@ import { fileURLToPath } from 'node:url'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { buildDesktop } from '../../../scripts/window-build.mjs'
 import type { Progress } from '../../../shared-types/bridge'
+import type { SheetName } from '../../../shared-types/sheets'
 import { listExamples } from '../../../src-main/documents/examples'
 import { createPaper } from '../../../src-main/host/paper'
 import { makeExport, makePreview } from '../../../src-main/host/paper-work'
@@ -31,6 +32,23 @@ describe('what is made', () => {
     expect(await make({ kind: 'picture', text })).toMatch(/^<\?xml[^>]*>\n<svg [^>]*viewBox/)
     expect(await make({ kind: 'table', text, table: 'materials' })).toMatch(/^.?yarn,grams/)
     expect(await make({ kind: 'table', text, table: 'order' })).toMatch(/^.?number,row,motif/)
+  })
+
+  it('each sheet of a kit, and each of its lists', async () => {
+    const garland = listExamples().find(({ name }) => name === 'orchard-gate-garland')!.text
+    const pages = async (sheets: readonly SheetName[]) =>
+      (await makeExport({ kind: 'map', text: garland, sheets }, date, () => undefined)).pages
+    expect(await pages(['card'])).toBe(1)
+    expect(await pages(['card', 'map'])).toBe(5)
+    const run = { kind: 'map', text: garland, sheets: ['labels'], labels: 'run' } as const
+    expect((await makeExport(run, date, () => undefined)).pages).toBeGreaterThan(1)
+    for (const table of ['cord', 'kit', 'purchase'] as const) {
+      const made = await makeExport({ kind: 'table', text: garland, table }, date, () => undefined)
+      expect(decode(made.bytes).split('\r\n').length).toBeGreaterThan(3)
+    }
+    const items = { kind: 'table', text: garland, table: 'items' } as const
+    await expect(makeExport(items, date, () => undefined)).rejects.toThrow('this list is for appliqués')
+    expect(makePreview({ text: garland, page: 1, sheets: ['packing'] }, date)).toMatchObject({ pageCount: 1 })
   })
 
   it('nothing from a project that places no motif', async () => {

@@ -1,12 +1,17 @@
 import { cleanup, fireEvent, screen, within } from '@testing-library/svelte'
-import { afterEach, describe, expect, it } from 'vitest'
+import { afterEach, beforeAll, describe, expect, it } from 'vitest'
 import KitPlace from '../../../src-renderer/places/kit/KitPlace.svelte'
+import PaperPlace from '../../../src-renderer/places/paper/PaperPlace.svelte'
 import YarnPlace from '../../../src-renderer/places/yarn/YarnPlace.svelte'
 import { kitOf } from '../../../src-renderer/state/edits/kit'
 import { example, SMALL } from '../projects'
 import { inWindow } from '../in-window'
 
 afterEach(cleanup)
+beforeAll(() => {
+  URL.createObjectURL = () => 'blob:page'
+  URL.revokeObjectURL = () => undefined
+})
 
 const GATE = example('orchard-gate-garland')
 const fill = async (label: string, text: string) => {
@@ -85,6 +90,47 @@ describe('Kit', () => {
     expect(codes()).not.toContain('kit/pattern')
     screen.getByText(/^Hooks, needles and beads|not for children under three/)
     screen.getByText(/Check what applies where you sell/)
+  })
+})
+
+describe('Paper of a garland kit', () => {
+  const exported = (host: Awaited<ReturnType<typeof inWindow>>['host']) =>
+    host.asked.filter(({ name }) => name === 'exportProject').at(-1)?.payload
+
+  it('offers what goes in, the card alone, the packing list and labels, each as a PDF', async () => {
+    const { host } = await inWindow(PaperPlace, {}, GATE)
+    const give = async (button: string) => {
+      await fireEvent.click(screen.getByRole('button', { name: button }))
+      const asked = exported(host)
+      host.finishExport()
+      await screen.findByText(/^Exported:/)
+      return asked
+    }
+    expect(await give('Export card and list as PDF')).toMatchObject({ sheets: ['card', 'map'] })
+    for (const [name, what, sheet] of [
+      ['Kit card', 'the kit card', 'card'],
+      ['Packing list', 'the packing list', 'packing'],
+      ['Labels', 'the labels', 'labels'],
+    ] as const) {
+      await fireEvent.click(screen.getByRole('radio', { name }))
+      expect(await give(`Export ${what} as PDF`)).toMatchObject({ kind: 'map', sheets: [sheet] })
+    }
+    await fireEvent.click(screen.getByRole('radio', { name: '25 labels, one for each kit' }))
+    expect(await give('Export the labels as PDF')).toMatchObject({ sheets: ['labels'], labels: 'run' })
+    for (const [button, table] of [
+      ['Materials (CSV)', 'materials'],
+      ['Along the cord (CSV)', 'cord'],
+      ['Winding and cutting (CSV)', 'kit'],
+      ['Purchases (CSV)', 'purchase'],
+    ] as const)
+      expect(await give(button)).toMatchObject({ kind: 'table', table })
+  })
+
+  it('without a kit there is nothing to choose', async () => {
+    await inWindow(PaperPlace, {}, example('quince-wreath-cushion'))
+    screen.getByRole('button', { name: 'Export the template as PDF' })
+    screen.getByRole('button', { name: 'Items (CSV)' })
+    expect(screen.queryByRole('radio', { name: 'Kit card' })).toBeNull()
   })
 })
 

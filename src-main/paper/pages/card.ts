@@ -1,9 +1,11 @@
-/** The kit card: one page that goes in with the yarn, with the garland as it hangs. */
+/** The card: one page that goes in with the yarn of a kit; of a garland also without one. */
 import type { GarlandAccount, YarnNeed } from '../../../shared-types/plan'
+import { appliquePicture } from '../../../src-core/figures/applique-picture'
 import { drawPath, INK } from '../../../src-core/figures/figure'
 import { firstPart, garlandFigure } from '../../../src-core/figures/garland'
 import { creditLine, fibreWords, kitCautions } from '../../../src-core/figures/kit-words'
 import { keySwatch } from '../../../src-core/figures/key-swatch'
+import { overviewMap } from '../../../src-core/figures/map'
 import { paperColour } from '../../../src-core/figures/marks'
 import { rectanglePath } from '../../../src-core/figures/path'
 import { projectSentence, sentenceText } from '../../../src-core/figures/sentence'
@@ -16,7 +18,15 @@ import { Sheet, shorten, TYPE } from '../setting'
 import type { Row } from '../table'
 import { drawTable } from '../table'
 import { HEADINGS, NO_COLOURWAY, PAGE_NAMES } from '../words'
-import { bothMasses, bothYarnLengths, CARD_WORDS, cordWords, hangWords } from '../words-garland'
+import {
+  bothMasses,
+  bothYarnLengths,
+  CARD_WORDS,
+  cordWords,
+  hangWords,
+  laidWords,
+  togetherWords,
+} from '../words-garland'
 import { gaugeWords } from './materials'
 
 const GAP = 8
@@ -33,11 +43,12 @@ const LEAST_DRAWING = 34
 const WHOLE_SHARE = 0.4
 const WHOLE_HEIGHT = 52
 const PART_HEIGHT = 58
+const PICTURE_HEIGHT = 110
 /** A part drawn lower than this shows no more than the whole does. */
 const LEAST_PART = 24
 
 /** One page, whatever is in the kit. */
-export function cardPage(job: Job, garland: GarlandAccount): Draft {
+export function cardPage(job: Job): Draft {
   const { project, plan, terms } = job
   const sheet = newSheet(job)
   let y = sheet.title(job.title)
@@ -46,28 +57,31 @@ export function cardPage(job: Job, garland: GarlandAccount): Draft {
   const foot = footHeight(job, sheet)
   // What the words need is tried on a sheet that is thrown away; the drawings get the rest.
   let rows = MOST_ROWS
-  const needed = (): number => listsAndWords(job, garland, newSheet(job), sheet.top, rows) - sheet.top
+  const needed = (): number => listsAndWords(job, newSheet(job), sheet.top, rows) - sheet.top
   const room = (): number => sheet.bottom - foot - AIR - needed() - y
   while (rows > LEAST_ROWS && room() < LEAST_DRAWING) rows--
-  y = drawings(job, garland, sheet, y, room())
-  y = listsAndWords(job, garland, sheet, y, rows)
+  const { garland } = plan
+  y = garland ? garlandDrawings(job, garland, sheet, y, room()) : picture(job, sheet, y, room())
+  y = listsAndWords(job, sheet, y, rows)
   // Care and cautions always stand at the foot, however full the card is.
   foots(job, sheet, sheet.bottom - foot)
-  return { section: 'card', name: PAGE_NAMES.card, bookmarks: [PAGE_NAMES.card], sheet }
+  const name = plan.kit ? PAGE_NAMES.card : PAGE_NAMES.garland
+  return { section: 'card', name, bookmarks: [name], sheet }
 }
 
 /** Yarn, extras, motifs, and how it is hung and begun; returns the y below. */
-function listsAndWords(job: Job, garland: GarlandAccount, sheet: Sheet, top: number, most: number): number {
-  const { project, terms, units } = job
+function listsAndWords(job: Job, sheet: Sheet, top: number, most: number): number {
+  const { project, terms } = job
   sheet.rule(top)
   const y = yarnList(job, sheet, top + 3, most) + 3
   const width = (sheet.inner - GAP) / 2
   const second = sheet.left + width + GAP
   const left = keyList(job, sheet, sheet.left, y, width, most)
-  let right = sheet.heading(CARD_WORDS.hangs, second, y)
-  right = sheet.paragraph(hangWords(garland, units), second, right, width) + 2
-  right = sheet.heading(CARD_WORDS.cord, second, right)
-  right = sheet.paragraph(cordWords(garland, units), second, right, width) + 2
+  let right = y
+  for (const [heading, text] of howTo(job)) {
+    right = sheet.heading(heading, second, right)
+    right = sheet.paragraph(text, second, right, width) + 2
+  }
   const gauge = gaugeWords(job, project.gauge)
   const hook = project.gauge?.hook ? `Hook ${formatNumber(project.gauge.hook, 2)} mm. ` : ''
   if (gauge) {
@@ -77,8 +91,32 @@ function listsAndWords(job: Job, garland: GarlandAccount, sheet: Sheet, top: num
   return Math.max(left, right)
 }
 
+/** How it is made up, by what it is: heading and words. */
+function howTo({ project, plan, units }: Job): [string, string][] {
+  const { garland } = plan
+  if (garland)
+    return [
+      [CARD_WORDS.hangs, hangWords(garland, units)],
+      [CARD_WORDS.cord, cordWords(garland, units)],
+    ]
+  if (plan.panel) return [[CARD_WORDS.laid, laidWords(plan, units)]]
+  return [[CARD_WORDS.together, togetherWords(project, plan)]]
+}
+
+/** The blanket or the composition, as large as the room allows; returns the y below. */
+function picture(job: Job, sheet: Sheet, top: number, room: number): number {
+  const { project, plan, style: look } = job
+  const height = Math.min(PICTURE_HEIGHT, room - AIR)
+  if (plan.panel) {
+    const box = { width: sheet.inner, height, look }
+    return sheet.figure(appliquePicture(project, plan, plan.panel, box), sheet.left, top) + AIR
+  }
+  const { figure } = overviewMap(job.ground, sheet.inner, height)
+  return sheet.figure(figure, sheet.left, top) + AIR
+}
+
 /** The whole garland, and a part of it large enough to be worked from where there is room. */
-function drawings(job: Job, garland: GarlandAccount, sheet: Sheet, top: number, room: number): number {
+function garlandDrawings(job: Job, garland: GarlandAccount, sheet: Sheet, top: number, room: number): number {
   const { project, plan } = job
   const look = job.style
   const label = 3 + Sheet.line(TYPE.body) + 1
@@ -145,9 +183,9 @@ function keyList(job: Job, sheet: Sheet, x: number, top: number, width: number, 
   for (const mark of marks) {
     const place = plan.motifs.findIndex((motif) => motif.colourway === mark.id)
     const placed = plan.motifs[place]
-    // As it hangs on a level cord.
-    const turn = (placed?.turn ?? 0) - (hung[place]?.turn ?? 0)
-    const account = plan.accounts?.find(({ id }) => id === placed?.motif)
+    // As it hangs on a level cord; on a panel everything is turned at will.
+    const turn = plan.panel ? 0 : (placed?.turn ?? 0) - (hung[place]?.turn ?? 0)
+    const account = plan.accounts?.find(({ id }) => id === placed?.motif) ?? plan.motif
     if (account) sheet.figure(keySwatch(account, mark, job.style, turn, SWATCH), x, y)
     const count = `${mark.count.toLocaleString('en')} × ${account?.name ?? ''}`
     const line = Sheet.line(TYPE.body)

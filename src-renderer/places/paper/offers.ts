@@ -1,0 +1,60 @@
+/** What can be printed and listed of a project, by what it is made into and whether it is sold as a kit. */
+import type { Plan } from '../../../shared-types/plan'
+import type { ListName, SheetName } from '../../../shared-types/sheets'
+import type { LayoutKind } from '../../state/edits/layout-kind'
+
+/** What to put it together by, or one of the sheets of its kit. */
+export type Offer = 'main' | Exclude<SheetName, 'map'>
+
+interface OfferWords {
+  readonly label: string
+  /** "Export … as PDF". */
+  readonly what: string
+}
+
+const MAIN: Readonly<Record<LayoutKind, OfferWords>> = {
+  blanket: { label: 'The map', what: 'the map' },
+  garland: { label: 'Card and list', what: 'card and list' },
+  applique: { label: 'The template', what: 'the template' },
+}
+
+const OF_KITS: Readonly<Record<Exclude<Offer, 'main'>, OfferWords>> = {
+  card: { label: 'Kit card', what: 'the kit card' },
+  packing: { label: 'Packing list', what: 'the packing list' },
+  labels: { label: 'Labels', what: 'the labels' },
+}
+
+/** Offers of a project, in the order in which they are needed. */
+export function offersOf(kind: LayoutKind, plan: Plan): readonly (OfferWords & { readonly value: Offer })[] {
+  const main = { value: 'main' as const, ...MAIN[kind] }
+  if (!plan.kit) return [main]
+  const kit = (['card', 'packing', 'labels'] as const).map((value) => ({ value, ...OF_KITS[value] }))
+  return [main, ...kit]
+}
+
+/** The sheets that an offer prints; undefined where it is everything. */
+export function sheetsOf(offer: Offer, kind: LayoutKind, plan: Plan): readonly SheetName[] | undefined {
+  if (offer !== 'main') return [offer]
+  if (!plan.kit) return undefined
+  // What goes into the kit: the packing list is the seller's own.
+  return kind === 'garland' ? ['card', 'map'] : ['map']
+}
+
+/** Lists for a spreadsheet. */
+export function listsOf(kind: LayoutKind, plan: Plan): readonly { list: ListName; label: string }[] {
+  const own = {
+    blanket: { list: 'order', label: 'Working order' },
+    garland: { list: 'cord', label: 'Along the cord' },
+    applique: { list: 'items', label: 'Items' },
+  } as const
+  return [
+    { list: 'materials', label: 'Materials' },
+    own[kind],
+    ...(plan.kit
+      ? ([
+          { list: 'kit', label: 'Winding and cutting' },
+          { list: 'purchase', label: 'Purchases' },
+        ] as const)
+      : []),
+  ]
+}

@@ -1,0 +1,141 @@
+import { describe, expect, it } from 'vitest'
+import type { GarlandLayout, Kit, Project } from '../../../shared-types/project'
+import type { SheetName } from '../../../shared-types/sheets'
+import { planProject } from '../../../src-core/plan'
+import { listExamples } from '../../../src-main/documents'
+import { mapPages, NoSuchSheetError, renderMap } from '../../../src-main/paper'
+import { listCsv } from '../../../src-main/paper/lists'
+import { DATE, flowers, VERSION } from './projects'
+import { readPdf } from './read-pdf'
+
+const example = (name: string): Project =>
+  JSON.parse(listExamples().find((entry) => entry.name === name)!.text) as Project
+const GATE = example('orchard-gate-garland') as Project & { layout: GarlandLayout }
+const KIT: Kit = { count: 12, marginPercent: 40, extras: [{ name: 'crochet hook', price: 2, grams: 9 }] }
+const withKit = (project: Project, kit: Kit = KIT): Project => ({
+  ...project,
+  layout: { ...project.layout!, kit },
+})
+const pagesOf = (project: Project, options = {}) =>
+  mapPages(project, planProject(project), { date: DATE, ...options })
+const read = async (project: Project, options = {}) =>
+  readPdf(await renderMap(project, planProject(project), { date: DATE, version: VERSION, ...options }))
+const KINDS = [
+  ['a garland', GATE],
+  ['a blanket', withKit(flowers())],
+  ['an appliqué', withKit(example('quince-wreath-cushion'))],
+] as const
+
+describe('each sheet of a kit alone', () => {
+  it.each(KINDS)(
+    'the card of %s is one page, A4 and Letter, with cautions and credit',
+    async (_, project) => {
+      for (const [paper, width, height] of [
+        ['A4', 210, 297],
+        ['Letter', 215.9, 279.4],
+      ] as const) {
+        const { pages } = await read(project, { sheets: ['card'], paper })
+        expect(pages).toHaveLength(1)
+        const [page] = pages
+        expect(page!.width).toBeCloseTo(width, 1)
+        expect(page!.height).toBeCloseTo(height, 1)
+        expect(page!.words).toContain('In this kit')
+        expect(page!.words).toContain('crochet hook')
+        expect(page!.words).toContain('not for children under three')
+        expect(page!.words).toContain('Follow the rules that apply where you live.')
+        expect(page!.words).toContain('page 1 of 1')
+        expect(page!.words).not.toContain('€')
+      }
+    },
+  )
+
+  it.each(KINDS)('the packing list of %s is for the seller alone', async (_, project) => {
+    const { pages } = await read(project, { sheets: ['packing'] })
+    const words = pages.map((page) => page.words).join(' ')
+    expect(words).toContain('For the seller; it does not go into the kit.')
+    expect(words).toContain('Winding and cutting')
+    expect(words).not.toContain('In this kit')
+  })
+
+  it('what is put in leaves the packing list out; everything has no labels', () => {
+    const sections = (sheets?: SheetName[]) =>
+      new Set(pagesOf(GATE, { sheets }).map(({ section }) => section))
+    expect(sections(['card', 'map'])).toEqual(new Set(['card', 'cord', 'motif']))
+    expect(sections(['map'])).toEqual(new Set(['cord', 'motif']))
+    expect(sections()).toEqual(new Set(['card', 'cord', 'motif', 'packing']))
+    const blanket = pagesOf(withKit(flowers())).map(({ section }) => section)
+    expect(blanket.slice(-2)).toEqual(['card', 'packing'])
+  })
+
+  it('what there is none of is refused', () => {
+    expect(() => pagesOf(flowers(), { sheets: ['card'] })).toThrow(NoSuchSheetError)
+    expect(() => pagesOf(flowers(), { sheets: ['labels'] })).toThrow(/it is for layouts with a kit/)
+    expect(() => pagesOf(withKit(GATE, { count: 2001 }), { sheets: ['labels'], labels: 'run' })).toThrow(
+      /2,001 labels are too many/,
+    )
+  })
+})
+
+describe('labels', () => {
+  it('tell contents, fibre, care, cautions and who sells it, all of them in their own cell', async () => {
+    const { pages } = await read(GATE, { sheets: ['labels'] })
+    expect(pages).toHaveLength(1)
+    const { words, texts, width, height } = pages[0]!
+    const count = words.match(/Orchard gate garland Kit to crochet it yourself/g)!.length
+    expect(count).toBeGreaterThanOrEqual(4)
+    for (const said of [
+      'Contents: Moss 31 g, Quince 30 g, Clotted cream 17 g',
+      'Fibre: cotton',
+      'Care: __________________ (copy it from the ball band)',
+      'Take care: Decoration, not a toy.',
+      'not for children under three',
+      'Sold by, with address:',
+    ])
+      expect(words.split(said).length - 1).toBe(count)
+    const middle = width / 2
+    for (const { x, y, width: wide, size } of texts) {
+      expect(size).toBeGreaterThanOrEqual(7 - 1e-6)
+      expect(y).toBeLessThan(height - 12)
+      if (y > height - 12 - 9) continue
+      // Left or right of the middle, where it is cut.
+      expect(x + wide <= middle || x >= middle).toBe(true)
+    }
+  })
+
+  it('are as many as there are kits', async () => {
+    const { pages } = await read(GATE, { sheets: ['labels'], labels: 'run' })
+    const words = pages.map((page) => page.words).join(' ')
+    expect(words.match(/Kit to crochet it yourself/g)).toHaveLength(25)
+    // The last one stands alone on its page; the pages before are full.
+    expect(pages.length).toBe(Math.ceil(25 / pages[0]!.words.match(/Kit to crochet it yourself/g)!.length))
+  })
+
+  it('hold however much is in a kit, and say what they leave out', async () => {
+    const extras = Array.from({ length: 900 }, (_, i) => ({ name: `bead of the kind number ${i + 1}` }))
+    const { pages } = await read(withKit(GATE, { count: 1, extras }), { sheets: ['labels'] })
+    expect(pages[0]!.words).toMatch(/and \d+ things more/)
+    expect(pages[0]!.words).toContain('Decoration, not a toy.')
+  })
+})
+
+describe('lists', () => {
+  it('of an appliqué say what lies where, the lowest first', () => {
+    const project = example('quince-wreath-cushion')
+    const plan = planProject(project)
+    const lines = listCsv('items', project, plan)!.trimEnd().split('\r\n')
+    expect(lines[0]).toBe('number,motif,colourway,name,mm across,mm down,degrees turned,lies')
+    expect(lines).toHaveLength(plan.motifs.length + 1)
+    expect(lines[1]).toBe('1,Quince blossom,A,Light,225,85,0,')
+    for (const list of ['cord', 'kit', 'purchase'] as const) expect(listCsv(list, project, plan)).toBeNull()
+  })
+
+  it('winding and cutting adds up to the run that is told', () => {
+    const plan = planProject(GATE)
+    const rows = listCsv('kit', GATE, plan)!.trimEnd().split('\r\n').slice(1)
+    for (const run of plan.kit!.run) {
+      const name = GATE.yarns!.find(({ id }) => id === run.yarn)!.name!
+      const cells = rows.find((row) => row.startsWith(`yarn,${name},`))!.split(',')
+      expect(Number(cells[3]) * Number(cells[7])).toBe(run.grams + run.spares)
+    }
+  })
+})
