@@ -63,7 +63,13 @@ function* atoms(items: readonly Item[], group: GroupItem | null, repeated: boole
 
 /** How many chains stand as high as a stitch: what is left of "ch 4" as dc is one chain. */
 const heightOf = (stitch: StitchKey): number => Math.max(1, STITCHES[stitch].beginningChains)
-const STITCH_BY_HEIGHT: Readonly<Record<number, StitchKey>> = { 2: 'hdc', 3: 'dc', 4: 'tr', 5: 'dtr' }
+const STITCH_BY_HEIGHT: Readonly<Record<number, StitchKey>> = {
+  2: 'hdc',
+  3: 'dc',
+  4: 'tr',
+  5: 'dtr',
+  6: 'trtr',
+}
 
 const isSlip = (name: StitchName): boolean => name.form === 'plain' && name.stitch === 'sl st'
 const isBunch = (name: StitchName): boolean =>

@@ -169,7 +169,7 @@ function checkTerms(
   else if (by === 'default' && usesAmbiguous(tree)) say('rounds/terms-unclear', null, { terms })
 }
 
-const AMBIGUOUS = /^(fp|bp)?(dc|tr|dtr|double|treble)(\d+tog|s)?$/
+const AMBIGUOUS = /^(fp|bp)?(dc|tr|dtr|trtr|double|treble)(\d+tog|s)?$/
 const usesAmbiguous = (tree: Omit<RoundsTree, 'repeats'>): boolean =>
   tree.tokens.some((token) => AMBIGUOUS.test(token.key))
 

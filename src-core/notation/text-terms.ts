@@ -12,7 +12,7 @@ export interface TermsFound {
 }
 
 const ONLY_US = /^(fp|bp|e|bl|fl|rev)?(sc|hdc)(\d+tog|s|dec|inc)?$/
-const ONLY_UK = /^(fp|bp|e|bl|fl)?(htr)(\d+tog|s)?$/
+const ONLY_UK = /^(fp|bp|e|bl|fl)?(htr|qtr|quadtr)(\d+tog|s)?$/
 const HINT_UK = new Set(['miss', 'tension', 'ttr'])
 const MARKED =
   /\b(US|U\.S\.|American|UK|U\.K\.|British)\b[^.\n]{0,24}?\b(terms|terminology|abbreviations|notation)\b/iu
@@ -26,6 +26,7 @@ function onlyIn(tokens: readonly Token[], index: number): Terms | null {
   if (key === 'single' && next.startsWith('crochet')) return 'US'
   if (key === 'half' && next.startsWith('double')) return 'US'
   if (key === 'half' && next.startsWith('treble')) return 'UK'
+  if (/^quad(ruple)?$/.test(key) && /^tr(eble)?/.test(next)) return 'UK'
   return null
 }
 

@@ -11,6 +11,8 @@ import type { Token } from './tokens'
 
 /** Pairs of US and UK words, as in the published US–UK tables; longer ones are looked for first. */
 const WORD_PAIRS: readonly (readonly [string, string])[] = [
+  // Both are in print; what is printed here is the one word.
+  ['trtr', 'quad tr'],
   ...STITCH_KEYS.filter((key) => key !== 'ch').map(
     (key) => [stitchAbbreviation(key, 'US'), stitchAbbreviation(key, 'UK')] as const,
   ),
@@ -18,10 +20,9 @@ const WORD_PAIRS: readonly (readonly [string, string])[] = [
     const us = stitchName(key, 'US')
     const uk = stitchName(key, 'UK')
     const short = (name: string) => name.replace(/ crochet$/, '')
-    const half = key === 'hdc' || key === 'dtr' ? ([[short(us), short(uk)]] as const) : []
+    const half = key === 'hdc' || key === 'dtr' || key === 'trtr' ? ([[short(us), short(uk)]] as const) : []
     return [[us, uk], [`${us}s`, `${uk}s`], ...half] as const
   }),
-  ['trtr', 'quad tr'],
   ['sk', 'miss'],
   ['skip', 'miss out'],
   ['skips', 'misses out'],
@@ -37,7 +38,7 @@ const byTerms = (from: Terms): ReadonlyMap<string, string> =>
 const WORDS: Readonly<Record<Terms, ReadonlyMap<string, string>>> = { US: byTerms('US'), UK: byTerms('UK') }
 const LONGEST = 3
 
-const COMPOUND = /^(fp|bp|blo?|flo?|e)?(sc|hdc|dc|tr|dtr|htr|trtr)(\d+tog|s)?$/i
+const COMPOUND = /^(fp|bp|blo?|flo?|e)?(sc|hdc|dc|tr|dtr|htr|trtr|qtr)(\d+tog|s)?$/i
 
 /** The capitals of the word that stood there: "Sc" → "Dc", "SC" → "DC". */
 function withCapitals(word: string, as: string): string {

@@ -53,7 +53,7 @@ const LOOP_WORDS: Readonly<Record<string, Loop>> = {
   tfl: 'front',
 }
 const COMPOUND =
-  /^(fp|bp|blo?|flo?|rev|r|e)?(sc|hdc|dc|trc|tr|dtr|trtr|htr|ttr|ch|ss|cl|puff|pf)(\d+tog|dec|inc)?s?$/
+  /^(fp|bp|blo?|flo?|rev|r|e)?(sc|hdc|dc|trc|tr|dtr|trtr|qtr|quadtr|htr|ttr|ch|ss|cl|puff|pf)(\d+tog|dec|inc)?s?$/
 
 interface Base {
   readonly stitch: StitchKey

@@ -3,7 +3,7 @@
  * so that one table serves every yarn.
  */
 
-export const STITCH_KEYS = ['ch', 'sl st', 'sc', 'hdc', 'dc', 'tr', 'dtr'] as const
+export const STITCH_KEYS = ['ch', 'sl st', 'sc', 'hdc', 'dc', 'tr', 'dtr', 'trtr'] as const
 export type StitchKey = (typeof STITCH_KEYS)[number]
 
 export interface StitchFacts {
@@ -27,9 +27,10 @@ const fromFlatDisc = (added: number): number => added / (2 * Math.PI)
 /**
  * Heights: the flat-disc rule (a disc stays flat when each round adds 2πh/w stitches) with the published
  * increases sc 6, dc 12; hdc 8.7 from one published measurement of rows (sc : hdc : dc = 1 : 1.45 : 1.91);
- * tr and dtr fitted between published 15 and 16 per round and the beginning chains; sl st from memory.
+ * tr and dtr fitted between published 15 and 16 per round and the beginning chains; trtr by the same step as from
+ * tr to dtr (from memory); sl st from memory.
  * Loops reproduce the one published measurement of yarn per stitch within 6 %.
- * Beginning chains: a published beginner's handbook (sc 1, hdc 2, dc 3, tr 4, dtr 5; all count but sc;
+ * Beginning chains: published beginners' handbooks (sc 1, hdc 2, dc 3, tr 4, dtr 5, trtr 6; all count but sc;
  * whether ch 2 counts for hdc varies by designer, the model takes it as not counting).
  */
 export const STITCHES: Readonly<Record<StitchKey, StitchFacts>> = {
@@ -87,6 +88,14 @@ export const STITCHES: Readonly<Record<StitchKey, StitchFacts>> = {
     loops: 8,
     topWidth: 1,
     beginningChains: 5,
+    beginningCounts: true,
+  },
+  trtr: {
+    relativeHeight: fromFlatDisc(27),
+    flatIncrease: 24,
+    loops: 10,
+    topWidth: 1,
+    beginningChains: 6,
     beginningCounts: true,
   },
 }

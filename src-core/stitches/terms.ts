@@ -33,6 +33,11 @@ const NAMES: Readonly<Record<Terms, Readonly<Record<StitchKey, StitchNames>>>> =
       name: 'double treble crochet',
       also: ['double treble', 'double triple crochet', 'dtrc'],
     },
+    trtr: {
+      abbreviation: 'trtr',
+      name: 'triple treble crochet',
+      also: ['triple treble', 'triple triple crochet'],
+    },
   },
   UK: {
     ch: CHAIN,
@@ -46,6 +51,11 @@ const NAMES: Readonly<Record<Terms, Readonly<Record<StitchKey, StitchNames>>>> =
     dc: { abbreviation: 'tr', name: 'treble crochet', also: ['treble'] },
     tr: { abbreviation: 'dtr', name: 'double treble crochet', also: ['double treble'] },
     dtr: { abbreviation: 'trtr', name: 'triple treble crochet', also: ['triple treble', 'ttr'] },
+    trtr: {
+      abbreviation: 'qtr',
+      name: 'quadruple treble crochet',
+      also: ['quad tr', 'quadtr', 'quadruple treble', 'quad treble', 'quad treble crochet'],
+    },
   },
 }
 

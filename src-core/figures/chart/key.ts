@@ -33,6 +33,7 @@ const HEIGHTS: Readonly<Record<StitchKey, number>> = {
   dc: 1.9,
   tr: 2.15,
   dtr: 2.35,
+  trtr: 2.5,
 }
 
 interface Kind {

@@ -49,6 +49,7 @@ const SLASHES: Readonly<Record<StitchKey, number>> = {
   dc: 1,
   tr: 2,
   dtr: 3,
+  trtr: 4,
 }
 
 /** An oval is at least so much longer than wide. */

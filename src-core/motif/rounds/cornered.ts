@@ -2,6 +2,7 @@
 import type { Point } from '../../../shared-types/plan'
 import type { WorkedElement, WorkedRound } from '../../notation/worked'
 import type { ResolvedGauge } from '../../stitches/gauge'
+import { relativeHeight } from '../../stitches/table'
 import type { Millimetres, Radians } from '../../units/quantity'
 import { CORNER_LOOP, CORNERS } from './constants'
 import { angleOf, at, heightOf, mean, radiusOf, topWidth } from './ground'
@@ -85,8 +86,7 @@ function evenlySpaced(round: WorkedRound, corners: readonly Corner[]): boolean {
   return Math.max(...steps) - Math.min(...steps) <= UNEVEN_SIDES
 }
 
-const RELATIVE: Record<string, number> = { 'sl st': 0.3, sc: 1, hdc: 1.45, dc: 2, tr: 2.8, dtr: 3.7, ch: 1 }
-const relative = (element: WorkedElement): number => RELATIVE[element.countsAs ?? element.stitch] ?? 1
+const relative = (element: WorkedElement): number => relativeHeight(element.countsAs ?? element.stitch)
 
 interface Upright {
   readonly element: WorkedElement

@@ -71,7 +71,7 @@ export function tallest(worked: readonly WorkedRound[]): StitchKey {
         counts.set(element.stitch, (counts.get(element.stitch) ?? 0) + 1)
         total++
       }
-  const common = (['dtr', 'tr', 'dc', 'hdc', 'sc'] as const).find(
+  const common = (['trtr', 'dtr', 'tr', 'dc', 'hdc', 'sc'] as const).find(
     (stitch) => (counts.get(stitch) ?? 0) >= total / 10,
   )
   return common ?? 'sc'

@@ -39,7 +39,7 @@ const account = ({ rounds }: ReadRounds) =>
     stitches,
   }))
 
-const stitch = fc.constantFrom('sc', 'hdc', 'dc', 'tr', 'dtr')
+const stitch = fc.constantFrom('sc', 'hdc', 'dc', 'tr', 'dtr', 'trtr')
 const few = fc.integer({ min: 1, max: 5 })
 const leaf = fc.oneof(
   fc.tuple(stitch, few).map(([name, count]) => `${name} in next ${count > 1 ? `${count} sts` : 'st'}`),
@@ -121,6 +121,24 @@ describe('other terms', () => {
       expect(again.findings.map((found) => found.code)).toEqual(read.findings.map((found) => found.code))
     },
   )
+
+  it('tells the triple treble of one side from that of the other', () => {
+    const us =
+      'Rnd 2: Ch 6 (counts as trtr), trtr in next st, trtr2tog, FPtrtr around next trtr, dtr in next st, sc in next st.'
+    const uk =
+      'Rnd 2: Ch 6 (counts as qtr), qtr in next st, qtr2tog, FPqtr around next qtr, trtr in next st, dc in next st.'
+    expect(printRounds(readRounds(us, { terms: 'US' }).tree, { terms: 'UK' })).toBe(uk)
+    expect(printRounds(readRounds(uk, { terms: 'UK' }).tree, { terms: 'US' })).toBe(us)
+    expect(printRounds(readRounds('Quad tr in next st.', { terms: 'UK' }).tree, { terms: 'US' })).toBe(
+      'Trtr in next st.',
+    )
+    const { worked } = readRounds(us, { terms: 'US', after: { stitches: 7 } })
+    expect(worked[0]!.elements.map((element) => element.countsAs ?? element.stitch).slice(0, 3)).toEqual([
+      'trtr',
+      'trtr',
+      'trtr',
+    ])
+  })
 
   it('names stitches, skips and spaces the way the other readers do', () => {
     const { tree } = readRounds(

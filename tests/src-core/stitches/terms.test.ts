@@ -11,7 +11,8 @@ import {
 
 describe('US and UK terms', () => {
   it('pairs the stitches as the published tables do', () => {
-    // Trade conversion charts (three published tables that agree): sl st/ss, sc/dc, hdc/htr, dc/tr, tr/dtr, dtr/trtr.
+    // Trade conversion charts (three published tables that agree): sl st/ss, sc/dc, hdc/htr, dc/tr, tr/dtr, dtr/trtr; trtr/quad tr
+    // (crochetforall.com), in one word as it is printed here.
     const pairs = STITCH_KEYS.map((key) => [stitchAbbreviation(key, 'US'), stitchAbbreviation(key, 'UK')])
     expect(pairs).toEqual([
       ['ch', 'ch'],
@@ -21,6 +22,7 @@ describe('US and UK terms', () => {
       ['dc', 'tr'],
       ['tr', 'dtr'],
       ['dtr', 'trtr'],
+      ['trtr', 'qtr'],
     ])
     expect(stitchName('sc', 'UK')).toBe('double crochet')
     expect(stitchName('tr', 'US')).toBe('treble crochet')
@@ -51,9 +53,16 @@ describe('US and UK terms', () => {
     expect(canonicalStitch('sc', 'UK')).toBeNull()
     expect(canonicalStitch('hdc', 'UK')).toBeNull()
     expect(canonicalStitch('htr', 'US')).toBeNull()
-    expect(canonicalStitch('trtr', 'US')).toBeNull()
+    expect(canonicalStitch('qtr', 'US')).toBeNull()
+    expect(canonicalStitch('ttr', 'US')).toBeNull()
     expect(canonicalStitch('', 'US')).toBeNull()
     expect(canonicalStitch('constructor', 'US')).toBeNull()
+  })
+
+  it('reads a triple treble by the name that either side has for it', () => {
+    expect([canonicalStitch('trtr', 'US'), canonicalStitch('trtr', 'UK')]).toEqual(['trtr', 'dtr'])
+    for (const word of ['quad tr', 'quadtr', 'quadruple treble', 'Quad trebles'])
+      expect(canonicalStitch(word, 'UK')).toBe('trtr')
   })
 
   it('translates posts and decreases, there and back', () => {
@@ -64,7 +73,7 @@ describe('US and UK terms', () => {
     expect(translateStitch('picot', 'US', 'UK')).toBeNull()
     for (const before of ['', 'FP', 'BP', 'e']) {
       for (const after of ['', '2tog', '12tog']) {
-        for (const key of ['sc', 'hdc', 'dc', 'tr', 'dtr'] as const) {
+        for (const key of ['sc', 'hdc', 'dc', 'tr', 'dtr', 'trtr'] as const) {
           const word = before + key + after
           expect(translateStitch(translateStitch(word, 'US', 'UK') ?? '', 'UK', 'US')).toBe(word)
         }
