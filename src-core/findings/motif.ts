@@ -54,6 +54,12 @@ export const MOTIF_FINDINGS = {
       'its loops of chains are up to {short} mm shorter than the way they span: they pull the round in.',
     mend: 'Work a chain or two more in each loop, or skip fewer stitches.',
   },
+  'motif/legs-assumed': {
+    severity: 'note',
+    message:
+      'how many legs a {what} has is not said; size and yarn take it as {legs} {stitch} worked together, as is common.',
+    mend: 'Write its size ("4-dc cluster"), or explain it under Special stitches.',
+  },
   'motif/petal-full': {
     severity: 'note',
     message: 'petals are full: {crowding} stitches for the room of one (a note from {limit}).',

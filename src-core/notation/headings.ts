@@ -27,6 +27,9 @@ const SECTIONS = new Set([
   'abbreviations',
   'special stitches',
   'special stitch',
+  'special stitches used',
+  'special terms',
+  'stitch guide',
   'stitches used',
   'finished size',
   'size',
@@ -146,21 +149,29 @@ function readRoundHeading(reader: Reader): Heading | null {
   })
 }
 
-/** "Edging:", "Special stitches:", "Shell:" at the start of a line. */
-function readLabelHeading(reader: Reader): Heading | null {
+/**
+ * "Edging:", "Special stitches:", "Shell:" at the start of a line, or behind one another where special stitches are
+ * explained (`inline`). The name of a section may stand on a line of its own without a colon.
+ */
+function readLabelHeading(reader: Reader, inline: boolean): Heading | null {
   const from = reader.at
-  if (!reader.peek()!.first) return null
+  if (!reader.peek()!.first && !inline) return null
   return reader.attempt((): Heading | null => {
     const words: string[] = []
     while (reader.peek() && words.length < 5 && ['word', 'number', 'chains'].includes(reader.peek()!.kind)) {
-      if (reader.at > from && reader.peek()!.first) return null
+      if (reader.at > from && reader.peek()!.first) break
       words.push(reader.key())
       reader.at++
     }
     if (words.length === 0) return null
     const named = reader.at
     const bracket = readLabel(reader)
-    if (!reader.skip(':', '=')) return null
+    if (!reader.skip(':', '=')) {
+      const alone = reader.tokens[from]!.first && (reader.peek()?.first ?? true)
+      if (!alone || !SECTIONS.has(words.join(' '))) return null
+      const label = reader.words(reader.span(from)).trim()
+      return { kind: 'section', from, to: reader.at, numbers: null, label, span: reader.span(from) }
+    }
     const equals = reader.tokens[reader.at - 1]!.key === '='
     const to = reader.at
     const name = words.join(' ')
@@ -187,6 +198,11 @@ function readLabelHeading(reader: Reader): Heading | null {
   })
 }
 
+/** A heading may stand behind these within a line. */
+const FREE_BEHIND = new Set(['.', ')', ']', ';', ':', '!'])
+/** Sections in which every label is a stitch that the text explains. */
+const EXPLAINS = /^(special|stitch(es)?|abbreviations)\b/
+
 /** Every heading of the text, in order. */
 export function findHeadings(reader: Reader): Heading[] {
   const headings: Heading[] = []
@@ -195,15 +211,15 @@ export function findHeadings(reader: Reader): Heading[] {
     const token = reader.tokens[index]!
     const before = reader.tokens[index - 1]?.key ?? '.'
     reader.at = index
-    const free = token.first || ['.', ')', ']', ';', ':', '!'].includes(before)
-    const heading = free ? (readRoundHeading(reader) ?? readLabelHeading(reader)) : null
+    const free = token.first || FREE_BEHIND.has(before)
+    const inline = special && !token.first && (before === ':' || before === '.' || before === ';')
+    const heading = free ? (readRoundHeading(reader) ?? readLabelHeading(reader, inline)) : null
     if (!heading) continue
     const section = heading.kind === 'section' ? (heading.label ?? '').toLowerCase() : null
     if (heading.kind === 'round' && heading.numbers === null && special && !ROUND_WORDS.has(token.key)) {
       headings.push({ ...heading, kind: 'definition' })
     } else headings.push(heading)
-    if (section !== null)
-      special = section.startsWith('special') || section.startsWith('stitches') || section === 'abbreviations'
+    if (section !== null) special = EXPLAINS.test(section)
     else if (heading.kind === 'round' && heading.numbers !== null) special = false
     index = heading.to - 1
   }

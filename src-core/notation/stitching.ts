@@ -1,6 +1,7 @@
 /** Stitches as they are made: plain ones, clusters, decreases, shells, picots, chains, joins. */
 import { STITCHES } from '../stitches/table'
 import type { StitchKey } from '../stitches/table'
+import { bunchOf, isBunchForm } from './bunches'
 import { WORKED } from './source'
 import { WORKING } from './taking'
 import { beginningTarget, nextStitch, settle } from './targets'
@@ -175,9 +176,28 @@ export function makeStitches(
         makePicot(work, picotSize(name, definition), span)
         break
       default:
-        stand(work, name, name.stitch ?? 'dc', targets, span, Math.max(name.size, targets.length, 1))
+        makeBunch(work, name, targets, span, definition)
     }
   }
+}
+
+/** A cluster, puff, popcorn or bobble, or stitches worked together. */
+function makeBunch(
+  work: Work,
+  name: StitchName,
+  targets: readonly Target[],
+  span: Span,
+  definition: Definition | null,
+): void {
+  if (!isBunchForm(name.form) || targets.length > 1) {
+    stand(work, name, name.stitch ?? 'dc', targets, span, Math.max(name.size, targets.length, 1))
+    return
+  }
+  const { stitch, legs, assumed } = bunchOf(name, name.form, definition, work.tree.text)
+  // Chains that are one of the legs are counted by `stand`; a size that is only usual holds them already.
+  const ownLeg = work.leg !== null && work.leg.legs === 0 && name.size === 0
+  const element = stand(work, name, stitch, targets, span, ownLeg ? legs - 1 : legs)
+  element.assumed = assumed && element.legs === legs
 }
 
 function picotSize(name: StitchName, definition: Definition | null): number {

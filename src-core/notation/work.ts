@@ -163,6 +163,7 @@ export function push(
     stitch,
     count: 1,
     legs: 1,
+    assumed: false,
     into: [],
     group: -1,
     standing: false,

@@ -54,6 +54,8 @@ export interface WorkedElement {
   readonly count: number
   /** Posts drawn together at the top: 1 for a plain stitch, 3 for dc3tog or a 3-dc cluster. */
   readonly legs: number
+  /** Nothing tells how many legs it has: `legs` is what is usual. */
+  readonly assumed: boolean
   /** One place, or several under one decrease; none for chains between stitches. */
   readonly into: readonly WorkedPlace[]
   /** Elements with the same number go into the same place: a petal, a shell, a corner, an increase. */

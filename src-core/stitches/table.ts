@@ -109,6 +109,17 @@ export const COMPOUND_TOP_WIDTH = {
   'V-stitch': 2,
 } as const
 
+/**
+ * Legs of bunches whose size neither their name nor the text tells (common practice, no source): designers differ,
+ * so it is noted wherever it is taken.
+ */
+export const USUAL_BUNCH = {
+  cluster: { stitch: 'dc', legs: 3 },
+  puff: { stitch: 'hdc', legs: 3 },
+  popcorn: { stitch: 'dc', legs: 5 },
+  bobble: { stitch: 'dc', legs: 5 },
+} as const satisfies Record<string, { readonly stitch: StitchKey; readonly legs: number }>
+
 /** Length of one chain in a free cord, in stitch widths (from memory): nothing holds it open. */
 export const FREE_CHAIN_LENGTH = 0.92
 

@@ -69,7 +69,7 @@ export function roundsAccount(motif: RoundsMotif, context: RoundsContext): Round
   const rounds = measuredRounds(located, scaled.ratio ?? 1)
   const findings = [
     ...read.findings,
-    ...checkRounds(motif, read, located, gauge),
+    ...checkRounds(motif, read, located, gauge, context.terms),
     ...scaled.findings.map((entry) => ({ ...entry, where, target: { motif: motif.id } })),
   ]
   const account: MotifAccount = {

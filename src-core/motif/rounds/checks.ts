@@ -1,10 +1,11 @@
 /** What a tech editor would say of the rounds' shape: rings, loops, petals, and how it lies (M5, M9, M12, M17). */
 import type { Finding } from '../../../shared-types/finding'
 import type { Lie } from '../../../shared-types/plan'
-import type { RoundsMotif } from '../../../shared-types/project'
+import type { RoundsMotif, Terms } from '../../../shared-types/project'
 import { finding } from '../../findings/finding'
 import type { FindingCode } from '../../findings/catalogue'
 import type { ResolvedGauge } from '../../stitches/gauge'
+import { stitchAbbreviation } from '../../stitches/terms'
 import { formatNumber } from '../../units/format'
 import { CROWDED, FLATNESS, FLATNESS_FROM_ROUND, LOOP_HOLDS, RING_HOLDS } from './constants'
 import type { LocatedRound } from './ground'
@@ -16,12 +17,14 @@ export function checkRounds(
   read: ReadMotif,
   located: readonly LocatedRound[],
   gauge: ResolvedGauge,
+  terms: Terms,
 ): Finding[] {
   const findings: Finding[] = []
   const say = (code: FindingCode, entry: LocatedRound, values: Record<string, string | number>) => {
     const round = entry.round.number
     findings.push(finding(code, `motif ${motif.id}, round ${round}`, values, { motif: motif.id, round }))
   }
+  checkBunches(located, terms, say)
   const first = located[0]
   if (first && read.ringChains > 1) checkRing(first, read.ringChains, say)
   for (const entry of located) {
@@ -34,6 +37,17 @@ export function checkRounds(
 }
 
 type Say = (code: FindingCode, entry: LocatedRound, values: Record<string, string | number>) => void
+
+/** Bunches of a size that is only usual; each kind is noted once, where it is first worked. */
+function checkBunches(located: readonly LocatedRound[], terms: Terms, say: Say): void {
+  const noted = new Set<string>()
+  for (const entry of located)
+    for (const { form, stitch, legs, assumed } of entry.round.elements) {
+      if (!assumed || noted.has(`${form} ${stitch}`)) continue
+      noted.add(`${form} ${stitch}`)
+      say('motif/legs-assumed', entry, { what: form, legs, stitch: stitchAbbreviation(stitch, terms) })
+    }
+}
 
 function checkRing(first: LocatedRound, chains: number, say: Say): void {
   const upright = first.round.elements.filter((element) => element.role === 'stitch' || element.standing)

@@ -33,6 +33,26 @@ export interface RoundLine {
   readonly number: number
 }
 
+const SPECIAL = /^\s*special\s+(?:stitch(?:es)?(?:\s+used)?|terms|abbreviations)\s*(?:[:.\n\r]|$)\s*/i
+
+/**
+ * Whether an entry of a motif's rounds explains special stitches instead: files from before the field `special` have
+ * them there.
+ */
+export const isSpecialEntry = (work: string): boolean => SPECIAL.test(work)
+
+/** Everything that a motif says of its special stitches, a line for each; '' where it explains none. */
+export function specialText(motif: RoundsMotif): string {
+  const older = (motif.rounds ?? []).flatMap(({ work }) =>
+    isSpecialEntry(work) ? [work.replace(SPECIAL, '')] : [],
+  )
+  return [motif.special ?? '', ...older]
+    .flatMap((text) => text.split(/[\n\r\u0085\u2028\u2029]+/))
+    .map((line) => line.trim())
+    .filter((line) => line !== '')
+    .join('\n')
+}
+
 interface Composed {
   readonly text: string
   readonly lines: readonly RoundLine[]
@@ -44,14 +64,15 @@ interface Composed {
 
 /** One text of all rounds, each with a heading; offsets within a round stay what they are. */
 function compose(motif: RoundsMotif): Composed {
-  const special = motif.special?.trim()
+  const special = specialText(motif)
   let text = special ? `Special stitches:\n${special}\n\n` : ''
   const head = text.split('\n').length - 1
   const before = Array.from({ length: head }, () => 0)
   const lines: RoundLine[] = []
   let number = 1
   for (const { work } of motif.rounds ?? []) {
-    const line = work.replace(/[\n\r\u0085\u2028\u2029]/g, ' ')
+    // What explains stitches stands before the first round already.
+    const line = isSpecialEntry(work) ? '' : work.replace(/[\n\r\u0085\u2028\u2029]/g, ' ')
     const own = HEADING.test(line)
     // A round that is not written yet stands for nothing.
     const heading = own || line.trim() === '' ? '' : `Rnd ${number}: `

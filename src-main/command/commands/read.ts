@@ -1,12 +1,13 @@
 import { Option } from 'commander'
 import type { Terms } from '../../../shared-types/project'
+import { specialStitches } from '../../../src-core/notation/abbreviations'
 import { readRounds } from '../../../src-core/notation/read'
 import type { RoundAccount } from '../../../src-core/notation/read'
 import { readAfterOption } from '../after'
 import type { AddCommand } from '../program'
 import { exitFor, printJson, printLines } from '../project-file'
 import { findingSection } from '../reports/findings'
-import { readReport } from '../reports/read'
+import { readReport, specialReport } from '../reports/read'
 import { loadRoundsText } from '../rounds-text'
 import type { After } from '../../../src-core/notation/read'
 
@@ -44,10 +45,18 @@ Examples:
     )
     .action(async (file: string, options: ReadOptions) => {
       const text = await loadRoundsText(file)
-      const { rounds, findings, terms } = readRounds(text, { terms: options.terms, after: options.after })
-      if (options.json) printJson(around, { terms, rounds: rounds.map(roundJson), findings })
+      const { rounds, findings, terms, tree } = readRounds(text, {
+        terms: options.terms,
+        after: options.after,
+      })
+      const special = specialStitches(tree).map(({ abbreviation, meaning }) => ({
+        name: abbreviation,
+        explanation: meaning,
+      }))
+      if (options.json) printJson(around, { terms, special, rounds: rounds.map(roundJson), findings })
       else
         printLines(around, [
+          ...specialReport(special, around.width),
           ...readReport(rounds, terms, around.width),
           ...findingSection(findings, around.width),
         ])

@@ -43,6 +43,22 @@ function totals(rounds: readonly RoundAccount[], terms: Terms): [string, string]
   ])
 }
 
+/** The stitches that a text explains itself. */
+export function specialReport(
+  special: readonly { readonly name: string; readonly explanation: string }[],
+  width: number,
+): string[] {
+  if (special.length === 0) return []
+  return [
+    'Special stitches',
+    ...listing(
+      special.map(({ name, explanation }) => [name, explanation]),
+      width,
+    ),
+    '',
+  ]
+}
+
 export function readReport(rounds: readonly RoundAccount[], terms: Terms, width: number): string[] {
   if (rounds.length === 0) return []
   const rows = rounds.map((round) => [

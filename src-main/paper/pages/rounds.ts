@@ -1,6 +1,6 @@
 /** A motif's rounds: word for word, translated where other terms are asked for, with what the words mean. */
 import type { RoundsMotif } from '../../../shared-types/project'
-import { readMotif } from '../../../src-core/motif/rounds/read-motif'
+import { isSpecialEntry, readMotif, specialText } from '../../../src-core/motif/rounds/read-motif'
 import { abbreviationsUsed } from '../../../src-core/notation/abbreviations'
 import type { Abbreviation } from '../../../src-core/notation/abbreviations'
 import { translateText } from '../../../src-core/notation/translate'
@@ -17,19 +17,28 @@ const COLUMNS = 3
 const COLUMN_GAP = 6
 const SHORT = 18
 
-/** Rounds, abbreviations and special stitches, from a place on the motif's first page. */
+/** Special stitches, rounds and abbreviations, from a place on the motif's first page. */
 export function setRounds(job: Job, flow: Flow, motif: RoundsMotif): void {
   const written = job.project.terms ?? 'US'
   const heading = MOTIF_WORDS.rounds(written, job.terms)
   const head = (): void => {
     flow.y = flow.sheet.heading(heading, flow.sheet.left, flow.y)
   }
-  const list = (motif.rounds ?? []).map((round) => ({
-    slot: round.slot ?? '',
-    text: translateText(round.work, written, job.terms),
-  }))
-  const labels = list.map(({ slot }, i) => {
-    const name = MOTIF_WORDS.round(i + 1)
+  const { reading, lines } = readMotif(motif, written)
+  const list = (motif.rounds ?? []).flatMap((round, i) =>
+    isSpecialEntry(round.work)
+      ? []
+      : [
+          {
+            number: lines[i]?.number ?? i + 1,
+            slot: round.slot ?? '',
+            text: translateText(round.work, written, job.terms),
+          },
+        ],
+  )
+  setSpecial(flow, explanations(translateText(specialText(motif), written, job.terms)))
+  const labels = list.map(({ slot, number }) => {
+    const name = MOTIF_WORDS.round(number)
     const x = flow.sheet.measure(`${name}  `, TYPE.body, 'bold')
     const room = WIDEST_LABEL - LABEL_GAP - x
     const shown = shorten(slot, room, flow.sheet.measure, TYPE.body, 'regular')
@@ -48,9 +57,7 @@ export function setRounds(job: Job, flow: Flow, motif: RoundsMotif): void {
     if (slot !== '') sheet.text(slot, sheet.left + x, flow.y)
     flow.y = sheet.paragraph(text, sheet.left + indent, flow.y, width) + 1.8
   })
-  const { tree } = readMotif(motif, written).reading
-  setAbbreviations(flow, abbreviationsUsed(tree, job.terms))
-  setSpecial(flow, explanations(translateText(motif.special ?? '', written, job.terms)))
+  setAbbreviations(flow, abbreviationsUsed(reading.tree, job.terms))
 }
 
 /** In columns, read downward. */

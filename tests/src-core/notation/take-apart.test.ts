@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { RoundsMotif } from '../../../shared-types/project'
 import { readMotif } from '../../../src-core/motif/rounds/read-motif'
+import { printRounds } from '../../../src-core/notation/print'
 import { takeApart } from '../../../src-core/notation/take-apart'
 
 const BLOCK = `Special stitches:
@@ -51,6 +52,74 @@ describe('a pasted block', () => {
   it('of no rounds has none', () => {
     expect(takeApart('A lovely day.', 'US').rounds).toEqual([])
     expect(takeApart('', 'US').rounds).toEqual([])
+  })
+})
+
+describe('special stitches', () => {
+  const ROUNDS = 'Rnd 1: Magic ring, 6 sc in ring.\nRnd 2: *Twin in next st; rep from * around.'
+  it.each([
+    ['Special stitches:\nTwin: (Sc, hdc) in same st', 'on lines of their own'],
+    ['Special stitches: Twin: (Sc, hdc) in same st', 'behind the heading'],
+    ['Special Stitches\nTwin: (Sc, hdc) in same st', 'under a heading without a colon'],
+    ['SPECIAL STITCH\n\nTwin = (Sc, hdc) in same st', 'after a blank line'],
+    ['Stitch guide:\nTwin (tw): (Sc, hdc) in same st', 'by another name'],
+    ['Special stitches: Picot: Ch 3, sl st in first ch. Twin: (Sc, hdc) in same st', 'several in a line'],
+  ])('%j, %s, become the field', (head) => {
+    const taken = takeApart(`${head}\n\n${ROUNDS}`, 'US')
+    expect(taken.rounds.map(({ work }) => work)).toEqual([
+      'Magic ring, 6 sc in ring.',
+      '*Twin in next st; rep from * around.',
+    ])
+    expect(taken.special).toMatch(/Twin( \(tw\))?\s*[:=] \(Sc, hdc\) in same st$/)
+    const { worked, findings } = readMotif(
+      { id: 'm', kind: 'rounds', special: taken.special, rounds: taken.rounds.map(({ work }) => ({ work })) },
+      'US',
+    )
+    expect(findings).toEqual([])
+    expect(worked.map((round) => round.stitches)).toEqual([6, 12])
+  })
+
+  it('are printed back before the rounds, and read the same again', () => {
+    const taken = takeApart(`Special stitches:\nTwin: (Sc, hdc) in same st\n\n${ROUNDS}`, 'US')
+    const motif: RoundsMotif = {
+      id: 'm',
+      kind: 'rounds',
+      special: taken.special,
+      rounds: taken.rounds.map(({ work }) => ({ work })),
+    }
+    for (const style of ['as-written', 'consistent', 'expanded'] as const)
+      for (const terms of ['US', 'UK'] as const) {
+        const printed = printRounds(readMotif(motif, 'US').reading.tree, { style, terms })
+        expect(printed).toMatch(/^Special stitches:\nTwin: /)
+        const again = takeApart(printed, 'US', terms)
+        expect(again.special).toMatch(/^Twin: \(sc, hdc\) in same st$/i)
+        expect(again.rounds).toHaveLength(2)
+      }
+  })
+
+  it('that an older file has as its first round read as those of the field do', () => {
+    const rounds = [
+      { slot: 'a', work: 'ch 1, 6 sc in ring; join' },
+      { slot: 'b', work: '*twin in next st; rep from * around; join' },
+      { slot: 'b', work: 'sc in next 13 sts' },
+    ]
+    const motif = { id: 'm', kind: 'rounds', foundation: { ring: 'chain', chains: 5 } } as const
+    const field = readMotif({ ...motif, special: 'Twin: (sc, hdc) in same st', rounds }, 'US')
+    for (const work of [
+      'Special stitches: Twin: (sc, hdc) in same st',
+      'Special stitches\nTwin: (sc, hdc) in same st\n',
+      'special stitch: twin = (sc, hdc) in same st',
+    ]) {
+      const older = readMotif({ ...motif, rounds: [{ work }, ...rounds] }, 'US')
+      expect(older.worked.map((round) => [round.number, round.stitches])).toEqual(
+        field.worked.map((round) => [round.number, round.stitches]),
+      )
+      expect(older.entries).toEqual(field.entries.map((entry) => entry + 1))
+      expect(older.findings.map(({ code, target }) => [code, target!.entry! - 1, target!.column])).toEqual(
+        field.findings.map(({ code, target }) => [code, target!.entry, target!.column]),
+      )
+      expect(older.findings).toHaveLength(1)
+    }
   })
 })
 

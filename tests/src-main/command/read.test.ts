@@ -40,6 +40,24 @@ describe('read', () => {
     expect(ran.out).toMatch(/^hdc +12$/m)
   })
 
+  it('takes special stitches out of a pasted block', async () => {
+    const file = await writeText(
+      'Special stitches: Twin: (Sc, hdc) in same st\n\nRnd 1: Magic ring, 6 sc in ring.\nRnd 2: *Twin in next st; rep from * around.',
+    )
+    const told = JSON.parse((await petalyard('read', file, '--json')).out) as object
+    expect(told).toMatchObject({
+      special: [{ name: 'twin', explanation: '(Sc, hdc) in same st' }],
+      rounds: [
+        { number: 1, made: 6 },
+        { number: 2, made: 12 },
+      ],
+      findings: [],
+    })
+    const shown = (await petalyard('read', file)).out
+    expect(shown).toMatch(/^Special stitches\ntwin +\(Sc, hdc\) in same st\n\nRound/)
+    expect(shown).toMatch(/^2 +12 /m)
+  })
+
   it('takes up where the round before left off', async () => {
     const file = await writeText('Round 4: 1 ch, (1 dc, 2 tr, 1 dc) in each 3-ch sp around, ss to first dc.')
     const after = '{"stitches": 12, "spaces": {"ch-3": 4}}'

@@ -54,6 +54,14 @@ describe('the page of a motif in written rounds', () => {
     expect(words).toMatch(/Round 1 Middle ch 1, 12 sc in ring/)
     expect(words).toContain('Special stitches Shell: 5 dc in one st')
     expect(words).not.toContain('Round 2')
+    // Before the rounds, as patterns have them; alike where an older file has them as a round.
+    expect(words.indexOf('Special stitches')).toBeLessThan(words.indexOf('Rounds as written'))
+    const older = { work: `Special stitches: ${special}` }
+    const again = await printed({
+      ...project,
+      motifs: [{ ...motif, special: undefined, rounds: [older, first] }],
+    })
+    expect(wordsOf(again)).toBe(words)
   })
 
   it('runs on over pages, and nothing lies below the footer', () => {

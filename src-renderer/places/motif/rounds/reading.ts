@@ -8,7 +8,7 @@ import type { Beginning } from '../../../../src-core/motif/rounds/account'
 import { LIE_WORDS } from '../../../../src-core/figures/words'
 import { lieOf } from '../../../../src-core/motif/rounds/checks'
 import type { LocatedRound } from '../../../../src-core/motif/rounds/ground'
-import { readMotif } from '../../../../src-core/motif/rounds/read-motif'
+import { isSpecialEntry, readMotif } from '../../../../src-core/motif/rounds/read-motif'
 import type { RoundAccount } from '../../../../src-core/notation/account'
 import type { RoundsTree } from '../../../../src-core/notation/tree'
 import type { WorkedElement, WorkedRound } from '../../../../src-core/notation/worked'
@@ -91,7 +91,11 @@ export function readForEditor(motif: RoundsMotif, project: Project): RoundsReadi
     return {
       index,
       number,
-      label: last && last.number > number ? `Rnds ${number}–${last.number}` : `Rnd ${number}`,
+      label: isSpecialEntry(round.work)
+        ? 'Special stitches'
+        : last && last.number > number
+          ? `Rnds ${number}–${last.number}`
+          : `Rnd ${number}`,
       facts: last
         ? [
             ...useWords(last, rounds, terms),

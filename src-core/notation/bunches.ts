@@ -1,0 +1,72 @@
+/** How many legs a cluster, puff, popcorn or bobble has: as named, as explained, else as is usual. */
+import { USUAL_BUNCH } from '../stitches/table'
+import type { StitchKey } from '../stitches/table'
+import type { Definition, Item, StitchName } from './tree'
+
+export interface Bunch {
+  readonly stitch: StitchKey
+  readonly legs: number
+  /** Neither name nor text says it. */
+  readonly assumed: boolean
+}
+
+type BunchForm = keyof typeof USUAL_BUNCH
+
+export const isBunchForm = (form: string): form is BunchForm => Object.hasOwn(USUAL_BUNCH, form)
+
+/** A bunch of at most so many legs is believed; an explanation that seems to have more was not understood. */
+const MOST_LEGS = 12
+
+/** Legs that an explanation tells: "5 dc in same st, drop loop …", "(yo, insert hook, …) 4 times", "dc3tog". */
+function explained(items: readonly Item[]): { stitch: StitchKey | null; legs: number } | null {
+  let single: StitchKey | null = null
+  let singles = 0
+  for (const item of items) {
+    if (item.type === 'work') {
+      const { form, stitch, size } = item.stitch
+      if (form !== 'plain' && size > 1) return { stitch, legs: size }
+      if (form !== 'plain' || stitch === null || stitch === 'sl st') continue
+      if ((item.count ?? 1) > 1) return { stitch, legs: item.count ?? 1 }
+      single = stitch
+      singles++
+    }
+    if (item.type === 'group' || item.type === 'star') {
+      const times = item.type === 'group' ? item.times : (item.repeat?.amount ?? null)
+      const inner = explained(item.items)
+      const more = item.type === 'star' && !item.closed && item.repeat?.said !== 'in-all' ? 1 : 0
+      if (times !== null && times + more > 1)
+        return { stitch: inner?.stitch ?? null, legs: (times + more) * Math.max(1, inner?.legs ?? 1) }
+      if (inner) return inner
+    }
+    if (item.type === 'placed') {
+      const inner = explained(item.items)
+      if (inner) return inner
+    }
+  }
+  return singles > 1 ? { stitch: single, legs: singles } : null
+}
+
+/** "yo, insert hook, draw up a loop) 4 times", "rep from * 3 more times": steps that are told in prose. */
+function timesIn(words: string): { stitch: null; legs: number } | null {
+  const [, figure, more] = /(\d{1,2})\s+(more\s+)?times\b/i.exec(words) ?? []
+  const legs = Number(figure ?? 0) + (more ? 1 : 0)
+  return legs > 1 ? { stitch: null, legs } : null
+}
+
+/** The legs of a bunch; `form` must be one (`isBunchForm`). `text` is the one that explains it. */
+export function bunchOf(
+  name: StitchName,
+  form: BunchForm,
+  definition: Definition | null,
+  text: string,
+): Bunch {
+  const usual = USUAL_BUNCH[form]
+  if (name.size > 0) return { stitch: name.stitch ?? usual.stitch, legs: name.size, assumed: false }
+  const told =
+    definition &&
+    (explained(definition.items) ??
+      timesIn(text.slice(definition.description.start, definition.description.end)))
+  if (told && told.legs <= MOST_LEGS)
+    return { stitch: name.stitch ?? told.stitch ?? usual.stitch, legs: told.legs, assumed: false }
+  return { stitch: name.stitch ?? usual.stitch, legs: usual.legs, assumed: true }
+}
