@@ -1,5 +1,6 @@
 /** Located stitches → the symbols of the chart, one for each, in the order worked. */
 import type { Point } from '../../../shared-types/plan'
+import { hidesItself } from '../../motif/rounds/ground'
 import type { LocatedElement, LocatedRound } from '../../motif/rounds/ground'
 import type { WorkedElement } from '../../notation/worked'
 import {
@@ -103,7 +104,7 @@ function nearest(
 function inkOf(entry: LocatedElement, stand: Stand, view: ChartView): Ink {
   const { element } = entry
   const { base, top, unit } = stand
-  const foot = footOf(element, base, view)
+  const foot = footOf(entry, base, view)
   const chain = entry.chain.map((point) => toPage(point, view))
   switch (element.role) {
     case 'slip':
@@ -133,7 +134,7 @@ function inkOf(entry: LocatedElement, stand: Stand, view: ChartView): Ink {
           stand,
           foot,
         )
-      : postInk(element.stitch, stand, foot)
+      : postInk(element.stitch, stand, foot, entry.behindUpTo !== undefined)
   const signs: Ink[] = []
   if (place?.post) signs.push(hookInk((place.post === 'front') === view.mirrored ? 1 : -1, stand, foot))
   if (place && place.loop !== 'both' && !place.post) signs.push(loopInk(place.loop, stand))
@@ -142,9 +143,13 @@ function inkOf(entry: LocatedElement, stand: Stand, view: ChartView): Ink {
 }
 
 /** How far above its base a symbol begins. */
-function footOf(element: WorkedElement, base: Point, view: ChartView): number {
+function footOf(entry: LocatedElement, base: Point, view: ChartView): number {
+  const { element, behindUpTo } = entry
   const place = element.into[0]
   const free = PROPORTION.foot * view.unit
+  // The hook of a post stitch hangs down to the top of the stitch that it goes around.
+  if (behindUpTo !== undefined && !hidesItself(entry))
+    return behindUpTo * view.scale + (PROPORTION.loopFoot + PROPORTION.hook) * view.unit
   if (place?.kind === 'ring' || (!place && view.ring > 0)) {
     const radius = Math.hypot(base.x - view.centre.x, base.y - view.centre.y)
     return Math.max(free, view.ringFoot - radius)

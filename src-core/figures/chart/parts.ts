@@ -1,4 +1,5 @@
 /** Which rounds are drawn together: rounds worked behind petals get a drawing of their own. */
+import { hidesItself } from '../../motif/rounds/ground'
 import type { LocatedRound } from '../../motif/rounds/ground'
 import type { WorkedElement } from '../../notation/worked'
 
@@ -8,11 +9,11 @@ export interface ChartPart {
   readonly carriers: ReadonlyMap<LocatedRound, ReadonlySet<WorkedElement>>
 }
 
-/** Worked behind what is there, or into an older round than the one before it: it would lie on top of that. */
+/** Worked behind what is there, short around its posts, or into an older round than the one before it: it would lie on top of that. */
 function beginsPart(round: LocatedRound, all: readonly LocatedRound[]): boolean {
   const index = all.indexOf(round)
   if (index < 1) return false
-  if (round.elements.some(({ element }) => element.behind)) return true
+  if (round.elements.some((entry) => entry.element.behind || hidesItself(entry))) return true
   const previous = all[index - 1]!
   const sources = round.elements.flatMap(({ element }) => element.into.map((place) => place.round))
   return sources.length > 0 && sources.every((source) => source >= 0 && source < previous.round.index)

@@ -28,6 +28,9 @@ export const PROPORTION = {
   foot: 0.16,
   /** The same over chains, which are as thick as their ovals. */
   spaceFoot: 0.22,
+  /** Over the bar of a stitch that a post stitch goes around, and how far the hook hangs down from the post. */
+  loopFoot: 0.1,
+  hook: 0.26,
   head: 0.06,
   bar: 0.27,
   cross: 0.25,
@@ -145,11 +148,18 @@ function slashes(frame: Frame, count: number, middle: number, right: number, uni
 const halfBar = ({ unit, room }: Stand): number => Math.min(PROPORTION.bar * unit, 0.4 * room.top)
 const halfCross = ({ unit, room }: Stand): number => Math.min(PROPORTION.cross * unit, 0.36 * room.middle)
 
-/** One plain stitch: + for sc, T with its slashes for the others. `foot`: where the post begins, above the base. */
-export function postInk(stitch: StitchKey, stand: Stand, foot: number): Ink {
+/** A post begins at most at this share of its height; one around another post, which hides its foot, at more. */
+const LOWEST = 0.45
+const LOWEST_POST = 0.72
+
+/**
+ * One plain stitch: + for sc, T with its slashes for the others. `foot`: where the post begins, above the base;
+ * `around`: it goes around the post of another stitch.
+ */
+export function postInk(stitch: StitchKey, stand: Stand, foot: number, around = false): Ink {
   const { base, top, unit } = stand
   const frame = new Frame(base, top)
-  const low = Math.min(foot, frame.length * 0.45)
+  const low = Math.min(foot, frame.length * (around ? LOWEST_POST : LOWEST))
   const high = frame.length - PROPORTION.head * unit
   const post = line(frame.at(0, low), frame.at(0, high))
   if (stitch === 'sc') {
@@ -176,9 +186,10 @@ export function bunchInk(
   const high = frame.length - PROPORTION.head * unit
   const middle = (low + high) / 2
   const count = Math.max(2, Math.min(5, legs))
+  const bulge = Math.min(PROPORTION.bulge * unit, 0.42 * stand.room.middle)
   const strokes: Path[] = []
   for (let i = 0; i < count; i++) {
-    const out = ((2 * i) / (count - 1) - 1) * PROPORTION.bulge * unit
+    const out = ((2 * i) / (count - 1) - 1) * bulge
     strokes.push(quadratic(frame.at(0, low), frame.at(out * 2, middle), frame.at(0, high)))
     if (form === 'cluster') {
       const small = new Frame(frame.at(0, 0), frame.at(0, 1))
@@ -281,18 +292,19 @@ export function loopInk(loop: 'front' | 'back', { base, top, unit }: Stand): Ink
 }
 
 /** The foot of a post stitch: a hook that opens to one side (1: right, −1: left, seen along the stitch). */
-export function hookInk(side: 1 | -1, { base, top, unit }: Stand, foot: number): Ink {
+export function hookInk(side: 1 | -1, stand: Stand, foot: number): Ink {
+  const { base, top, unit } = stand
   const frame = new Frame(base, top)
-  const r = 0.2 * unit * side
-  const low = Math.min(foot, frame.length * 0.45)
+  const low = Math.min(foot, frame.length * LOWEST_POST)
+  const deep = PROPORTION.hook * unit
+  const wide = side * Math.min(0.3 * unit, 0.35 * stand.room.middle)
   const p = (right: number, up: number): [number, number] => {
     const point = frame.at(right, up)
     return [point.x, point.y]
   }
-  const a = Math.abs(r)
   return inked([
     ['M', ...p(0, low)],
-    ['C', ...p(0, low - K * a * 2), ...p(2 * r, low - K * a * 2), ...p(2 * r, low + 0.1 * a)],
+    ['C', ...p(0, low - deep * 1.3), ...p(wide, low - deep * 1.3), ...p(wide, low - deep * 0.1)],
   ])
 }
 

@@ -4,7 +4,7 @@ import type { WorkedElement } from '../../notation/worked'
 import type { ResolvedGauge } from '../../stitches/gauge'
 import type { Radians } from '../../units/quantity'
 import { archAt } from './arch'
-import { angleOf, at, radiusOf, seatOf, unwrap } from './ground'
+import { angleOf, at, hidesItself, radiusOf, seatOf, unwrap } from './ground'
 import type { LocatedElement, LocatedRound, Seat } from './ground'
 
 /** Shares of the first stitch's height, so that chain and join lie above each other in the gap before it (ours). */
@@ -27,8 +27,9 @@ export function locateAsides(
   gauge: ResolvedGauge,
 ): LocatedElement[] {
   const upright = elements.filter((entry) => entry.chain.length === 0)
-  const first = upright[0]
-  if (!first) return []
+  const [begins] = upright
+  if (!begins) return []
+  const first = { ...begins, base: footOf(begins) }
   // Chains end at the first stitch's top: beside its foot there is room.
   const afterLoop = elements[elements.length - 1]!.chain.length > 0
   const gap = gapBefore(first, elements, gauge)
@@ -58,6 +59,14 @@ export function locateAsides(
     const place = placeOf(element)
     return place ? [{ element, base: place[0], top: place[1], chain: [] }] : []
   })
+}
+
+/** Where a stitch comes into sight: around a post, above the stitch that it goes around. */
+function footOf(entry: LocatedElement): Point {
+  const { base, top, behindUpTo = 0 } = entry
+  if (hidesItself(entry)) return base
+  const share = behindUpTo / Math.max(1e-9, Math.hypot(top.x - base.x, top.y - base.y))
+  return { x: base.x + (top.x - base.x) * share, y: base.y + (top.y - base.y) * share }
 }
 
 /** Half of the free angle before the first stitch, at most half a stitch. */

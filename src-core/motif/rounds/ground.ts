@@ -6,7 +6,7 @@
 import type { Point } from '../../../shared-types/plan'
 import type { WorkedElement, WorkedPlace, WorkedRound } from '../../notation/worked'
 import type { ResolvedGauge } from '../../stitches/gauge'
-import { COMPOUND_TOP_WIDTH } from '../../stitches/table'
+import { COMPOUND_TOP_WIDTH, relativeHeight } from '../../stitches/table'
 import type { Millimetres, Radians } from '../../units/quantity'
 import type { Arch } from './arch'
 
@@ -33,8 +33,20 @@ export interface LocatedElement {
   readonly chain: readonly Point[]
   /** Of a decrease over several places: where each of its legs begins. */
   readonly feet?: readonly Point[]
+  /** Of a stitch around a post: how far above its base the stitch ends that it goes around, in mm. */
+  readonly behindUpTo?: Millimetres
   /** Of chains between stitches, which begin at `base`: where they end. */
   readonly end?: Point
+}
+
+/** A post stitch shows so much of itself above what it goes around, in stitch widths, to be drawn with it (by eye). */
+const POST_SHOWS = 0.85
+
+/** Too short a post stitch: its symbol would lie on the stitch that it goes around. */
+export function hidesItself({ element, base, top, behindUpTo }: LocatedElement): boolean {
+  if (behindUpTo === undefined) return false
+  const height = Math.hypot(top.x - base.x, top.y - base.y)
+  return height - behindUpTo < (POST_SHOWS * height) / relativeHeight(element.stitch)
 }
 
 export interface Petal {

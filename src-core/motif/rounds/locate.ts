@@ -44,12 +44,15 @@ export function locateRound(
     corners && onto
       ? locateCornered(round, corners, onto, gauge, stood)
       : finish(round, stood, onto, gauge, { stems: new Map([...(ring?.edges ?? []), ...spokes.stems]) })
-  const asides = locateAsides(located, before, gauge)
-  return { ...located, elements: located.elements.map((entry) => withFeet(entry, before)), asides }
+  const elements = located.elements.map((entry) => withFeet(entry, before))
+  return { ...located, elements, asides: locateAsides({ round, elements }, before, gauge) }
 }
 
-/** The legs of a decrease begin in their own places. */
+/** The legs of a decrease begin in their own places; what goes around a post begins in the middle of that. */
 function withFeet(entry: LocatedElement, before: readonly LocatedRound[]): LocatedElement {
+  const place = entry.element.into[0]
+  const around = place?.post ? seatOf(place, before) : null
+  if (around) return { ...entry, behindUpTo: radiusOf(around.point) - radiusOf(entry.base) }
   if (entry.element.into.length < 2) return entry
   const feet = entry.element.into.flatMap((place) => seatOf(place, before)?.point ?? [])
   return feet.length > 1 ? { ...entry, feet } : entry

@@ -10,6 +10,7 @@ export function scaleRound(round: LocatedRound, factor: number): LocatedRound {
     top: scale(entry.top),
     chain: entry.chain.map(scale),
     ...(entry.feet && { feet: entry.feet.map(scale) }),
+    ...(entry.behindUpTo !== undefined && { behindUpTo: entry.behindUpTo * factor }),
     ...(entry.end && { end: scale(entry.end) }),
   })
   return {

@@ -84,6 +84,15 @@ export const ONE_CHAIN = motif(
   'ch 3 (counts as dc), dc in same st, 2 dc in each dc around, join with sl st in top of beg ch-3',
 )
 
+export const POSTS = motif(
+  'posts',
+  { ring: 'chain', chains: 5 },
+  'ch 3 (counts as dc), 11 dc in ring, join with sl st in top of beg ch-3',
+  'ch 2 (does not count), *FPdc around next dc, dc in same dc; rep from * around, join with sl st in first FPdc',
+  'ch 1, BPsc around each st around, join with sl st in first BPsc',
+  'ch 1, *sc in next st, 2 sc in next st; rep from * around, join with sl st in first sc',
+)
+
 /** Every kind of symbol there is. */
 export const SAMPLER = motif(
   'sampler',
@@ -97,7 +106,19 @@ export const SAMPLER = motif(
   'ch 1, reverse sc in each st around, join with sl st in first sc',
 )
 
-export const CHARTED = [FIVE, LAYERED, PICOTS, HEXAGON, LEAF, STAR, RAYS, RING_PETALS, RING_LOOPS, ONE_CHAIN]
+export const CHARTED = [
+  FIVE,
+  LAYERED,
+  PICOTS,
+  HEXAGON,
+  LEAF,
+  STAR,
+  RAYS,
+  RING_PETALS,
+  RING_LOOPS,
+  ONE_CHAIN,
+  POSTS,
+]
 
 /** A motif's rounds where the model puts them. */
 export function locate(

@@ -9,8 +9,9 @@ import {
   LIGHTER_INK,
 } from '../../../src-core/figures/chart'
 import type { ChartFigure } from '../../../src-core/figures/chart'
+import { flattenPath } from '../../../src-core/figures/chart/flatten'
 import { SMALLEST_TYPE } from '../../../src-core/figures/lettering'
-import { CHARTED, FIVE, HEXAGON, LAYERED, LEAF, locate, PICOTS, SAMPLER } from './chart-motifs'
+import { CHARTED, FIVE, HEXAGON, LAYERED, LEAF, locate, PICOTS, POSTS, SAMPLER } from './chart-motifs'
 import { crossings } from './crossings'
 import { record } from './recorder'
 
@@ -73,7 +74,7 @@ describe('the symbol chart', () => {
     expect(located.length).toBeGreaterThan(0)
   })
 
-  it.each(CHARTED)('$id: no symbol lies on another', (motif) => {
+  it.each([...CHARTED, SAMPLER])('$id: no symbol lies on another', (motif) => {
     for (const hand of ['left', 'right'] as const)
       expect(draw(motif, hand).flatMap((part) => crossings(part))).toEqual([])
   })
@@ -156,6 +157,35 @@ describe('the symbol chart', () => {
     expect(back!.carriers.every((mark) => mark.round.round.number === 2)).toBe(true)
     expect(record(back!).paths.some(({ paint }) => paint.stroke === LIGHTER_INK)).toBe(true)
     expect(back!.unit).toBe(front!.unit)
+  })
+
+  it('draws what is too short to be seen around a post by itself, the posts lighter', () => {
+    const [first, second] = draw(POSTS)
+    expect(
+      chartParts(locate(POSTS).located).map((part) => part.rounds.map(({ round }) => round.number)),
+    ).toEqual([
+      [1, 2],
+      [3, 4],
+    ])
+    expect(first!.carriers).toEqual([])
+    expect(second!.carriers).toHaveLength(24)
+    // A post stitch that shows begins above the bar of the stitch that it goes around.
+    const around = locate(POSTS).located[1]!.elements.find(
+      (entry) => entry.element.into[0]?.post === 'front',
+    )!
+    const mark = first!.marks.find(
+      (each) => each.element.index === around.element.index && each.round.round.number === 2,
+    )!
+    const up = (at: { x: number; y: number }) => {
+      const length = Math.hypot(mark.top.x - mark.base.x, mark.top.y - mark.base.y)
+      return (
+        ((at.x - mark.base.x) * (mark.top.x - mark.base.x) +
+          (at.y - mark.base.y) * (mark.top.y - mark.base.y)) /
+        length
+      )
+    }
+    const low = Math.min(...flattenPath(mark.ink.strokes).flat().map(up))
+    expect(low).toBeGreaterThan((around.behindUpTo! * first!.unit) / locate(POSTS).beginning.stitchWidth)
   })
 
   it.each(CHARTED)('$id: rounds are numbered where they begin, in type that can be read', (motif) => {
