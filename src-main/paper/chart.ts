@@ -8,7 +8,7 @@ import { measureWith, readFaces } from './pdf/faces'
 import { writePdf } from './pdf/file'
 import { MARGIN, Sheet, TYPE } from './setting'
 import { UNTITLED } from './words'
-import { MOTIF_WORDS } from './words-motif'
+import { MOTIF_WORDS, partWords } from './words-motif'
 
 const KEY_WIDTH = 64
 const GAP = 6
@@ -45,7 +45,7 @@ export function chartPage({ project, motif, terms }: ChartRequest, measure: Meas
   for (const figure of figures) {
     if (figures.length > 1) {
       y += Sheet.line(TYPE.table)
-      items.push(drawText(MOTIF_WORDS.part(figure.rounds, figure.carriers.length > 0), MARGIN, y, TYPE.table))
+      items.push(drawText(partWords(figure), MARGIN, y, TYPE.table))
       y += 2
     }
     items.push(placeFigure(figure, MARGIN + (width - figure.width) / 2, y))
@@ -58,7 +58,7 @@ export function chartPage({ project, motif, terms }: ChartRequest, measure: Meas
 
 /** The longest caption there is, so that it never runs into the key. */
 const captionWidth = (captions: boolean, measure: MeasureText): number =>
-  captions ? measure(MOTIF_WORDS.part([44, 45], true), TYPE.table, 'regular') : 0
+  captions ? measure(MOTIF_WORDS.part([44, 45], true, true), TYPE.table, 'regular') : 0
 
 /** The charts as draw lists, set in the shipped face. */
 export function chartPages(requests: readonly ChartRequest[]): Figure[] {

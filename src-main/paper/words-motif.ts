@@ -1,6 +1,7 @@
 /** The words of the motif's page. */
 import type { MotifAccount, Provenance } from '../../shared-types/plan'
 import type { Hand, Motif, Terms, UnitSystem } from '../../shared-types/project'
+import type { ChartFigure } from '../../src-core/figures/chart'
 import type { Dimension } from '../../src-core/figures/motif-figure'
 import { capital, listed } from '../../src-core/figures/words'
 import { formatLength, formatNumber } from '../../src-core/units/format'
@@ -30,14 +31,15 @@ export const MOTIF_WORDS = {
   special: 'Special stitches',
   chart: 'Chart',
   key: 'Key to the chart',
-  part: (rounds: readonly number[], behind: boolean): string => {
+  part: (rounds: readonly number[], onCarriers: boolean, behind: boolean): string => {
     const words =
       rounds.length === 1
         ? `Round ${rounds[0]}`
         : rounds.length === 2
           ? `Rounds ${listed(rounds.map(String))}`
           : `Rounds ${rounds[0]} to ${rounds.at(-1)}`
-    return behind ? `${words}, worked behind. Lighter: the stitches that they are worked into.` : words
+    const told = behind ? `${words}, worked behind` : words
+    return onCarriers ? `${told}. Lighter: the stitches that they are worked into.` : told
   },
   chartAdvice: (hand: Hand): string =>
     `Read from the middle outward, ${hand === 'left' ? 'clockwise' : 'counter-clockwise'}. The number of a round stands where it begins.`,
@@ -48,6 +50,14 @@ export const MOTIF_WORDS = {
   afterBlocking: 'After blocking',
   beforeBlocking: 'Before blocking',
 } as const
+
+/** What a drawing of the chart shows. */
+export const partWords = ({ rounds, carriers, marks }: ChartFigure): string =>
+  MOTIF_WORDS.part(
+    rounds,
+    carriers.length > 0,
+    marks.some((mark) => mark.element.behind),
+  )
 
 /** The measure as it was typed, under the name that a dimension has in the file. */
 function typed(source: Motif | undefined, words: string): number | undefined {

@@ -5,7 +5,7 @@ import { roundsAccount } from '../../../src-core/motif/rounds/account'
 import type { Flow } from '../flow'
 import type { Job } from '../page'
 import { Sheet, TYPE } from '../setting'
-import { MOTIF_WORDS } from '../words-motif'
+import { MOTIF_WORDS, partWords } from '../words-motif'
 
 const KEY_WIDTH = 58
 const GAP = 5
@@ -54,7 +54,7 @@ export function setChart(job: Job, flow: Flow, motif: RoundsMotif): void {
     flow.need(heights[i]!)
     const target = flow.sheet
     if (figures.length > 1) {
-      const words = MOTIF_WORDS.part(figure.rounds, figure.carriers.length > 0)
+      const words = partWords(figure)
       flow.y = target.text(words, target.left, flow.y, { size: TYPE.table }) + 1
     }
     flow.y = target.figure(figure, target.left + Math.max(0, (width - figure.width) / 2), flow.y) + 1
