@@ -222,7 +222,8 @@ function motifsOf(things: readonly Thing[], up: HungGarland): PlacedMotif[] {
     return [
       {
         id: `1,${number}`,
-        label: String(number),
+        // Its number on the cord, beads counted: the one that list and paper give it.
+        label: String(i + 1),
         row: 1,
         column: number,
         x: centre.x,
