@@ -14,7 +14,9 @@ export const BENCH_MOTIFS = { columns: 50, rows: 50 } as const
 /** Frames measured for each gesture. */
 const FRAMES = { drawing: 180, nodes: 24 } as const
 const GESTURES = ['pan', 'zoom', 'paint'] as const
-type Gesture = (typeof GESTURES)[number]
+export type Gesture = (typeof GESTURES)[number] | 'drag'
+/** Items of the panel of which one is dragged: as many as a panel may hold. */
+export const BENCH_ITEMS = 500
 
 export interface Spread {
   readonly median: number
@@ -91,6 +93,14 @@ export async function benchDrawing(): Promise<GestureResult[] | null> {
       await page.evaluate(() => bench.stopNaive())
       results.push({ gesture, drawing, nodes })
     }
+    await page.evaluate((count) => bench.startPanel(count), BENCH_ITEMS)
+    await page.waitForTimeout(1200)
+    const dragged = await page.evaluate((count) => bench.drag(count), FRAMES.drawing)
+    await page.evaluate((count) => bench.startNaivePanel(count), BENCH_ITEMS)
+    await page.waitForTimeout(1200)
+    const nodes = await page.evaluate((count) => bench.naiveDrag(count), FRAMES.nodes)
+    await page.evaluate(() => bench.stopNaive())
+    results.push({ gesture: 'drag', drawing: dragged, nodes })
     return results.map(({ gesture, drawing, nodes }) => {
       const own = { script: spread(drawing.script), frame: spread(drawing.frame) }
       const other = { script: spread(nodes.script), frame: spread(nodes.frame) }

@@ -9,6 +9,7 @@ import { petalAnchors } from '../src-core/motif/anchors'
 import { petalOutline } from '../src-core/motif/outlines'
 import { createPlanner } from '../src-core/plan'
 import type { Project } from '../shared-types/project'
+import { benchPanel } from './drawing-page/project'
 import { bestOf, milliseconds } from './measure'
 import type { Row } from './measure'
 
@@ -153,6 +154,41 @@ export function blanketProject(columns: number, rows: number, turn = 0): Project
       cells: { fill: { pattern: 'repeat', colourways: ['c1', 'c2', 'c3'], seed: 1 } },
       edging: { style: 'bridge', rounds: ['sc', 'dc'], yarn: 'y1' },
     },
+  }
+}
+
+/** One of 500 items of a panel moved and planned again, against a planner that has seen none of them. */
+export function benchPanelDrag(): Row {
+  const items = 500
+  const start = benchPanel(items)
+  const moved = (by: number): Project => {
+    const { layout } = start
+    if (layout?.kind !== 'applique') return start
+    const list = layout.items?.map((item, i) => (i === 230 ? { ...item, x: (item.x ?? 0) + by } : item))
+    return { ...start, layout: { ...layout, items: list } }
+  }
+  const planner = createPlanner()
+  planner.plan(start)
+  let by = 0
+  const ours = bestOf(
+    30,
+    () => planner.plan(moved((by += 0.5))),
+    () => null,
+  )
+  // The same numbers in new objects: nothing about them is known.
+  const baseline = bestOf(
+    3,
+    (own: Project) => createPlanner().plan(own),
+    () => structuredClone(moved((by += 0.5))),
+  )
+  const ratio = baseline / ours
+  return {
+    what: `drag 1 of ${items} items: plan`,
+    ours: milliseconds(ours),
+    baseline: milliseconds(baseline),
+    ratio: `${ratio.toFixed(1)} ×`,
+    wanted: '≥ 5 ×',
+    met: ratio >= 5,
   }
 }
 

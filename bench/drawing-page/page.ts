@@ -8,7 +8,7 @@ import type { Project } from '../../shared-types/project'
 import { createPlanner } from '../../src-core/plan'
 import { MapDrawing } from '../../src-renderer/drawing/map-drawing'
 import type { DrawingView, Scene, Tool } from '../../src-renderer/drawing/scene'
-import { benchProject } from './project'
+import { benchPanel, benchProject } from './project'
 import type { BenchProject } from './project'
 
 const container = document.getElementById('drawing')!
@@ -18,6 +18,7 @@ let drawing: MapDrawing | null = null
 let scene: Scene | null = null
 let lastView: DrawingView | null = null
 let paintedNow: string[] = []
+let moveStart: Project = project
 
 function show(change: Partial<Scene>): void {
   const plan: Plan = change.project ? planner.plan(change.project) : scene!.plan
@@ -44,6 +45,10 @@ function startDrawing(wish: BenchProject, change: Partial<Scene> = {}): void {
     onSelect: (ids) => show({ selection: new Set(ids) }),
     onPaint: (ids) => ids.length > 0 && paint(ids),
     onResize: () => undefined,
+    onMove: (ids, { dx, dy }, phase) => {
+      if (phase === 'start') moveStart = project
+      moveItems(moveStart, ids, dx, dy)
+    },
     onFocus: (focus) => show({ focus }),
     onView: (view) => (lastView = view),
   })
@@ -61,6 +66,24 @@ function startDrawing(wish: BenchProject, change: Partial<Scene> = {}): void {
     ...change,
   }
   drawing.show(scene)
+}
+
+/** What the window does with a drag of what lies on a panel: a project with the items moved, planned anew. */
+function moveItems(start: Project, ids: readonly string[], dx: number, dy: number): void {
+  const { layout } = start
+  if (layout?.kind !== 'applique') return
+  const chosen = new Set(ids)
+  const items = layout.items?.map((item, i) =>
+    chosen.has(`1,${i + 1}`) ? { ...item, x: (item.x ?? 0) + dx, y: (item.y ?? 0) + dy } : item,
+  )
+  project = { ...start, layout: { ...layout, items } }
+  show({ project })
+}
+
+/** Lays a panel of so many items. */
+function startPanel(count: number): void {
+  const own = benchPanel(count)
+  startDrawing({ columns: 1, rows: 1 }, { project: own, tool: 'move' })
 }
 
 /** The usual way: a Konva node for each petal and each centre, without hit tests; the stage dragged and scaled. */
@@ -106,6 +129,44 @@ function startNaive(wish: BenchProject): void {
       strokeWidth: 0.8,
     })
     layer.add(...own8, centre)
+    return own8
+  })
+  stage.add(layer)
+  const scale = Math.min((stage.width() - 100) / plan.size.width, (stage.height() - 100) / plan.size.height)
+  stage.scale({ x: scale, y: scale })
+  stage.position({ x: 50, y: 50 })
+  naive = { stage, layer, petals: nodes }
+}
+
+/** The same panel with a Konva node for each colour section of each item. */
+function startNaivePanel(count: number): void {
+  drawing?.destroy()
+  drawing = null
+  const own = benchPanel(count)
+  const plan = planner.plan(own)
+  const accounts = new Map(plan.accounts?.map((account) => [account.id, account]))
+  const stage = new Konva.Stage({
+    container: container as HTMLDivElement,
+    width: container.clientWidth,
+    height: container.clientHeight,
+  })
+  const layer = new Konva.Layer({ listening: false })
+  const colours = new Map(own.yarns?.map((yarn) => [yarn.id, yarn.colour]))
+  const nodes = plan.motifs.map((motif) => {
+    const way = own.colourways?.find((entry) => entry.id === motif.colourway)
+    const own8 = (accounts.get(motif.motif ?? '')?.layers ?? []).map(({ slot, outline }) => {
+      const points = outline.map(({ x, y }) => `${x.toFixed(2)} ${y.toFixed(2)}`)
+      return new Konva.Path({
+        x: motif.x,
+        y: motif.y,
+        rotation: motif.turn,
+        data: `M${points.join('L')}Z`,
+        fill: colours.get(way?.yarns?.[slot] ?? ''),
+        stroke: '#553',
+        strokeWidth: 0.8,
+      })
+    })
+    layer.add(...own8)
     return own8
   })
   stage.add(layer)
@@ -202,6 +263,23 @@ const gestures = {
   },
 }
 
+/** A drag of one item of a panel about its neighbours. */
+const drag = (count: number): Promise<Frames> => {
+  const at = drawing!.placeOf('1,230')!
+  return measure(count, (i) => {
+    if (i === 0) point('pointerdown', at.x, at.y, 1)
+    else {
+      const x = at.x + 70 * Math.sin(i / 14)
+      const y = at.y + 50 * Math.sin(i / 9)
+      point(i === count - 1 ? 'pointerup' : 'pointermove', x, y, i === count - 1 ? 0 : 1)
+    }
+  })
+}
+const naiveDrag = (count: number): Promise<Frames> =>
+  measure(count, (i) => {
+    for (const node of naive!.petals[229]!) node.x(node.x() + Math.sin(i / 9))
+  })
+
 /** The same on the nodes. */
 const naiveGestures = {
   pan: (count: number) =>
@@ -226,7 +304,11 @@ const naiveGestures = {
 const bench = {
   startDrawing,
   startNaive,
+  startPanel,
+  startNaivePanel,
   stopNaive,
+  drag,
+  naiveDrag,
   gestures,
   naiveGestures,
   show,

@@ -52,3 +52,38 @@ export function benchProject({ columns, rows, petals = 8 }: BenchProject): Proje
     joining: { rule: 'tips' },
   }
 }
+
+/** A panel for the bench: flowers and leaves in a wide scatter, each turned its own way. */
+export function benchPanel(count: number): Project {
+  const across = Math.ceil(Math.sqrt(count))
+  const pitch = 52
+  const size = (across + 1) * pitch
+  const items = Array.from({ length: count }, (_, i) => {
+    const isLeaf = i % 3 === 2
+    return {
+      motif: isLeaf ? 'leaf' : 'daisy',
+      colourway: isLeaf ? 'g' : 'abcd'[i % 4]!,
+      x: pitch * (1 + (i % across)) + 3 * Math.sin(i * 1.7),
+      y: pitch * (1 + Math.floor(i / across)) + 3 * Math.cos(i * 2.3),
+      turn: (i * 37) % 360,
+    }
+  })
+  const { motifs, colourways, ...rest } = benchProject({ columns: 1, rows: 1 })
+  const leafs = { slots: [{ slot: 'leaf' }], length: 44, width: 20 }
+  return {
+    ...rest,
+    yarns: [...rest.yarns!, { id: 'reed', name: 'Reed', colour: '#7c8f55' }],
+    motifs: [
+      { ...motifs![0]!, overTips: 42, overValleys: 26 } as NonNullable<Project['motifs']>[number],
+      { id: 'leaf', kind: 'measured', outline: 'leaf', ...leafs },
+    ],
+    colourways: [...colourways!, { id: 'g', code: 'G', motif: 'leaf', yarns: { leaf: 'reed' } }],
+    layout: {
+      kind: 'applique',
+      panel: { shape: 'rectangle', width: size, height: size, allowance: 15 },
+      clearance: 4,
+      overlaps: 'allowed',
+      items,
+    },
+  }
+}

@@ -137,7 +137,13 @@ function flippedNote(laid: readonly LaidItem[]): Finding[] {
 
 /** Thread to sew everything down: 2.5 × outline and two tails for each item. */
 function stitchingOf(project: Project, laid: readonly LaidItem[]): Stitching {
-  const outline = laid.reduce((sum, { account }) => sum + perimeter(account.outline), 0)
+  const lengths = new Map<MotifAccount, number>()
+  const lengthOf = (account: MotifAccount): number => {
+    const length = lengths.get(account) ?? perimeter(account.outline)
+    lengths.set(account, length)
+    return length
+  }
+  const outline = laid.reduce((sum, { account }) => sum + lengthOf(account), 0)
   const tails = laid.length * APPLIQUE.threadTails
   const stated = project.allowance?.tail
   const tail = isUsableOrZero(stated) ? stated : MATERIAL_CONSTANTS.tail

@@ -44,6 +44,11 @@ export class Handling {
     return this.#line
   }
 
+  /** A drag moves or rotates something. */
+  get isDragging(): boolean {
+    return this.#ids !== null
+  }
+
   /** Something is in the hand: whatever the scene shows of it changes the distances. */
   get busy(): boolean {
     return this.#ids !== null || this.#timer !== undefined
@@ -112,14 +117,18 @@ export class Handling {
     const { layout, units } = scene.project
     const clearance = (layout?.kind === 'applique' && layout.clearance) || 0
     const camera = this.#holder.camera()
-    return this.#finder
-      .find(picture, new Set(this.#ids ?? scene.selection), clearance)
-      .map(({ from, to, distance, isShort }) => ({
-        from: toScreen(camera, from),
-        to: toScreen(camera, to),
-        words: gapWords(distance, units ?? 'metric'),
-        isShort,
-      }))
+    return (
+      this.#finder
+        .find(picture, new Set(this.#ids ?? scene.selection), clearance)
+        // What lies on something else is shown as what it is; a distance of nothing has no line.
+        .filter(({ distance }) => distance !== 0)
+        .map(({ from, to, distance, isShort }) => ({
+          from: toScreen(camera, from),
+          to: toScreen(camera, to),
+          words: gapWords(distance, units ?? 'metric'),
+          isShort,
+        }))
+    )
   }
 
   destroy(): void {

@@ -296,7 +296,8 @@ export class MapDrawing {
     if (!this.#picture || !selection || !flagged) return
     const marks = {
       selection,
-      focus: focus ?? null,
+      // While something is dragged its contour says enough.
+      focus: this.#handling.isDragging ? null : (focus ?? null),
       flagged,
       hover: this.#hover,
       warned: this.#faults?.warned ?? NONE,
@@ -307,12 +308,14 @@ export class MapDrawing {
 
   #drawOverlay = (pen: CanvasRenderingContext2D): void => {
     if (!this.#palette) return
-    const previous = this.#scene?.previous
+    const before = this.#scene?.previous?.size
+    const now = this.#size()
+    const changed = before && (before.width !== now.width || before.height !== now.height)
     paintOverlay(
       pen,
       {
         dimensions: this.#dimensions(),
-        previous: previous ? this.#boxOf(previous.size) : null,
+        previous: changed ? this.#boxOf(before) : null,
         wished: this.#resizing ? this.#boxOf(this.#resizing.wished) : null,
         band: this.#band,
         hot: this.#hot,

@@ -4,6 +4,7 @@
  */
 import type { Anchor, MotifAccount, PlacedMotif, Plan, Point } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
+import { placePoint } from '../../src-core/geometry/place'
 import { reachOf, turnPoint } from '../../src-core/geometry/points'
 import { radians } from '../../src-core/units/quantity'
 import { centreRings, petalLines } from './motif-art'
@@ -36,9 +37,17 @@ const unitsOf = (account: MotifAccount): number => HALF / (reachOf(account.outli
 
 const told = (value: number): string => String(Math.round(value * 100) / 100)
 
-/** Path data of a closed outline, turned clockwise by `turn` degrees. */
-function outlineData(outline: readonly Point[], turn: number, units: number): string {
-  const points = outline.map((point) => turnPoint(point, radians(turn)))
+/** How a motif lies: turned clockwise by degrees, mirrored before that where its wrong side is up. */
+export interface Lie {
+  readonly turn: number
+  readonly flipped?: boolean
+}
+
+const laid = (point: Point, lie: Lie): Point => placePoint(point, { x: 0, y: 0, ...lie })
+
+/** Path data of a closed outline as it lies. */
+function outlineData(outline: readonly Point[], lie: Lie, units: number): string {
+  const points = outline.map((point) => laid(point, lie))
   return `M${points.map(({ x, y }) => `${told(x * units)} ${told(y * units)}`).join('L')}Z`
 }
 
@@ -47,7 +56,7 @@ export function pictureLayers(
   project: Project,
   account: MotifAccount,
   colourway: string | undefined,
-  turn: number,
+  lie: Lie,
 ): PictureLayer[] {
   const units = unitsOf(account)
   const ways = project.colourways ?? []
@@ -55,18 +64,18 @@ export function pictureLayers(
   const colourOf = (slot: string) => project.yarns?.find(({ id }) => id === way?.yarns?.[slot])?.colour
   const last = account.layers.length - 1
   const between = petalLines(account)
-    .map((line) => line.map((point) => turnPoint(point, radians(turn))))
+    .map((line) => line.map((point) => laid(point, lie)))
     .map(
       ([a, b]) => `M${told(a!.x * units)} ${told(a!.y * units)}L${told(b!.x * units)} ${told(b!.y * units)}`,
     )
     .join('')
   const rings = centreRings(account)
-    .map((ring) => outlineData(ring, turn, units))
+    .map((ring) => outlineData(ring, lie, units))
     .join('')
   return account.layers.map(({ slot, outline }, i) => {
     const colour = colourOf(slot)
     return {
-      path: outlineData(outline, turn, units),
+      path: outlineData(outline, lie, units),
       ink: colour ? layerInk(colour, '#cccccc') : BARE,
       lines: (i === 0 ? between : '') + (i === last ? rings : ''),
     }
@@ -80,7 +89,7 @@ export interface PlacedNumber {
 }
 
 /** Numbers of petals or corners, in working direction, outside their tips. */
-export function petalNumbers(account: MotifAccount, turn: number): PlacedNumber[] {
+export function petalNumbers(account: MotifAccount, lie: Lie): PlacedNumber[] {
   const kind = account.shape === 'straight' ? 'corner' : 'tip'
   const tips = account.anchors.filter((anchor) => anchor.kind === kind)
   const every = Math.ceil(tips.length / MOST_NUMBERS)
@@ -88,7 +97,7 @@ export function petalNumbers(account: MotifAccount, turn: number): PlacedNumber[
   return tips
     .filter((_, i) => i % every === 0)
     .map((tip) => {
-      const at = turnPoint(tip, radians(turn))
+      const at = laid(tip, lie)
       const radius = Math.hypot(at.x, at.y) || 1
       const out = (radius * units + NUMBER_OFF) / radius
       return { text: String(tip.petal), x: at.x * out, y: at.y * out }
@@ -107,6 +116,7 @@ export interface MeetingPoint {
 /** The meeting points of a placed motif, on its own outline. */
 export function meetingPoints(account: MotifAccount, plan: Plan, placed: PlacedMotif): MeetingPoint[] {
   const units = unitsOf(account)
+  if (plan.garland) return fastenings(plan, placed, units)
   const anchors = new Map<string, Anchor>(account.anchors.map((anchor) => [anchor.id, anchor]))
   const labels = new Map(plan.motifs.map(({ id, label }) => [id, label]))
   return plan.joins.flatMap((join): MeetingPoint[] => {
@@ -123,6 +133,19 @@ export function meetingPoints(account: MotifAccount, plan: Plan, placed: PlacedM
     const words = `${anchor?.address ?? 'edge'} to motif ${others.join(' and ')}`
     return [{ x: at.x * units, y: at.y * units, hosts: join.host === placed.id, words }]
   })
+}
+
+/** Where something on a cord is fastened to it. */
+function fastenings(plan: Plan, placed: PlacedMotif, units: number): MeetingPoint[] {
+  let motifs = -1
+  const place = plan.motifs.findIndex(({ id }) => id === placed.id)
+  const item = plan.items?.find(({ motif }) => motif !== '' && ++motifs === place)
+  return (item?.held ?? []).map(({ x, y }) => ({
+    x: (x - placed.x) * units,
+    y: (y - placed.y) * units,
+    hosts: false,
+    words: item!.words,
+  }))
 }
 
 /** The same direction at the motif's own radius. */

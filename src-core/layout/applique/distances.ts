@@ -4,7 +4,7 @@ import type { Finding } from '../../../shared-types/finding'
 import type { Clearances, Overlap } from '../../../shared-types/plan'
 import type { UnitSystem } from '../../../shared-types/project'
 import { finding } from '../../findings/finding'
-import { areaDistance, boxDistance, insideDistance } from '../../geometry/edges'
+import { boxDistance } from '../../geometry/edges'
 import { sharedArea } from '../../geometry/polygons'
 import { formatLength, formatNumber } from '../../units/format'
 import type { Millimetres } from '../../units/quantity'
@@ -12,6 +12,7 @@ import { APPLIQUE } from './constants'
 import type { LaidItem } from './items'
 import { stackItems } from './items'
 import type { Panel } from './panel'
+import { distanceOf, distanceWithin } from './remembered'
 
 export interface ItemDistances {
   readonly clearances: Clearances
@@ -72,7 +73,7 @@ function nearPairs(laid: readonly LaidItem[], least: Millimetres): NearPairs {
     const others = tree.search(box.left - reach, box.top - reach, box.right + reach, box.bottom + reach)
     for (const k of others.filter((other) => other > i).sort((a, b) => a - b)) {
       const second = laid[k]!
-      const distance = areaDistance(first.edges, second.edges, Math.max(least, smallest, APPLIQUE.judged))
+      const distance = distanceOf(first.edges, second.edges, Math.max(least, smallest, APPLIQUE.judged))
       smallest = Math.min(smallest, distance)
       const shared = distance === 0 ? sharedArea([first.edges.outline], [second.edges.outline]) : 0
       const area = shared > APPLIQUE.touching ? shared : 0
@@ -94,7 +95,7 @@ function firstDistance(laid: readonly LaidItem[]): Millimetres {
         ? item
         : best,
     )
-  return areaDistance(first.edges, near.edges)
+  return distanceOf(first.edges, near.edges, Infinity)
 }
 
 function pairFindings(
@@ -133,7 +134,7 @@ function edgeDistances(
   const findings: Finding[] = []
   let smallest: Millimetres | null = null
   for (const item of laid) {
-    const kept = insideDistance(item.edges, panel.edges)
+    const kept = distanceWithin(item.edges, panel.edges)
     smallest = smallest === null ? kept : Math.min(smallest, kept)
     const where = `item ${item.number}`
     const named = { item: `item ${item.name}` }

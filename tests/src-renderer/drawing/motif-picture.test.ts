@@ -20,17 +20,17 @@ const middle = plan.motifs.find(({ id }) => id === '4,5')!
 
 describe('the motif in the hand', () => {
   it('numbers the petals counter-clockwise from 12 o’clock for right-handers, clockwise for left-handers', () => {
-    const [first, second] = petalNumbers(account, 0)
+    const [first, second] = petalNumbers(account, { turn: 0 })
     expect(first!.text).toBe('1')
     expect(first!.x).toBeCloseTo(0)
     expect(first!.y).toBeLessThan(-HALF)
     expect(second!.x).toBeLessThan(0)
     const left = planProject({ ...own, hand: 'left' }).motif!
-    expect(petalNumbers(left, 0)[1]!.x).toBeGreaterThan(0)
+    expect(petalNumbers(left, { turn: 0 })[1]!.x).toBeGreaterThan(0)
   })
 
   it('turns with the motif on the map', () => {
-    const [first] = petalNumbers(account, 90)
+    const [first] = petalNumbers(account, { turn: 90 })
     expect(first!.x).toBeGreaterThan(HALF)
     expect(first!.y).toBeCloseTo(0)
   })
@@ -49,9 +49,14 @@ describe('the motif in the hand', () => {
   })
 
   it('takes the colours of the colourway, and of the first one without', () => {
-    expect(pictureLayers(own, account, 'b', 0).map(({ ink }) => ink.fill)).toEqual(['#446688', '#e2bb5c'])
-    expect(pictureLayers(own, account, undefined, 0)[0]!.ink.fill).toBe('#bb5544')
-    expect(pictureLayers({ ...own, yarns: [] }, account, 'b', 0)[0]!.ink.fill).toBe('var(--hairline)')
+    expect(pictureLayers(own, account, 'b', { turn: 0 }).map(({ ink }) => ink.fill)).toEqual([
+      '#446688',
+      '#e2bb5c',
+    ])
+    expect(pictureLayers(own, account, undefined, { turn: 0 })[0]!.ink.fill).toBe('#bb5544')
+    expect(pictureLayers({ ...own, yarns: [] }, account, 'b', { turn: 0 })[0]!.ink.fill).toBe(
+      'var(--hairline)',
+    )
   })
 
   it('measures tips and valleys as diameters', () => {
