@@ -1,9 +1,12 @@
-/** A project from the motif that lies on the table: what is counted and measured on it, and a wished size. */
+/** A project from the motif that lies on the table: what is counted and measured on it, and what it becomes. */
 import type { Settings } from '../../shared-types/bridge'
 import type { MeasuredMotif, OutlineKind, Project } from '../../shared-types/project'
 import { PROJECT_FORMAT, PROJECT_VERSION } from '../../shared-types/project'
 import { planProject } from '../../src-core/plan'
+import { patchApplique, patchPanel } from '../state/edits/applique'
+import { patchCord, patchSwags } from '../state/edits/garland'
 import { patchBlanket } from '../state/edits/layout'
+import { setLayoutKind } from '../state/edits/layout-kind'
 import { resized } from '../state/resize'
 import { addColourway, addYarn, newColourway, newYarn, setSlotYarn } from '../state/edits/yarn'
 import { newMotif } from '../state/edits/motif'
@@ -17,8 +20,21 @@ export interface OwnMotif {
   readonly second: number
 }
 
+/** What it is made into, with the one or two numbers (mm) that this needs. */
+export type Made =
+  | { readonly kind: 'blanket'; readonly width: number; readonly height: number }
+  | { readonly kind: 'garland'; readonly length: number }
+  | { readonly kind: 'garland'; readonly wall: number; readonly swags: number }
+  | { readonly kind: 'applique'; readonly width: number; readonly height: number }
+
 /** A throw to begin with, in mm: 100 × 130 cm is common practice for one over the knees. */
 export const FIRST_WISH = { width: 1000, height: 1300 } as const
+
+/** mm. A garland along a mantelpiece or over a window, and the front of a cushion (ours). */
+export const FIRST_CORD = { length: 2000, wall: 2100, swags: 3 } as const
+export const FIRST_PANEL = { width: 450, height: 450 } as const
+/** Drop as a share of the span: an eighth to a quarter is common practice (no source). */
+const DROP_SHARE = 0.16
 
 /** The motif as the project keeps it. */
 export function ownMotif(project: Project, own: OwnMotif): MeasuredMotif {
@@ -35,12 +51,8 @@ export function ownMotif(project: Project, own: OwnMotif): MeasuredMotif {
   }
 }
 
-/** The whole project, laid out to come nearest to `wish` (mm). */
-export function ownProject(
-  settings: Settings,
-  own: OwnMotif,
-  wish: { width: number; height: number },
-): Project {
+/** The whole project, laid out as what it is made into: a blanket comes nearest to its wished size. */
+export function ownProject(settings: Settings, own: OwnMotif, made: Made): Project {
   const { units, terms, hand, currency, paper } = settings
   let project: Project = {
     format: PROJECT_FORMAT,
@@ -66,23 +78,60 @@ export function ownProject(
   project = addColourway(project, way)
   const outer = slots.at(-1)?.slot
   if (outer) project = setSlotYarn(project, way.id, outer, main.id)
-  project = {
+  switch (made.kind) {
+    case 'garland':
+      return ownGarland(project, made)
+    case 'applique':
+      return ownPanel(project, motif.id, way.id, made)
+    default:
+      return ownBlanket(project, own, motif.id, way.id, made)
+  }
+}
+
+function ownGarland(project: Project, made: Extract<Made, { kind: 'garland' }>): Project {
+  const garland = setLayoutKind(project, 'garland')
+  if ('length' in made) return patchCord(garland, { length: made.length })
+  const span = made.wall / made.swags
+  const hung = patchSwags(garland, { count: made.swags, span, drop: Math.round(span * DROP_SHARE) })
+  return patchCord(hung, { length: undefined })
+}
+
+/** One motif lies in the middle, to be moved, turned and joined by others. */
+function ownPanel(
+  project: Project,
+  motif: string,
+  colourway: string,
+  { width, height }: { width: number; height: number },
+): Project {
+  const panel = patchPanel(setLayoutKind(project, 'applique'), { width, height })
+  const item = { motif, colourway, x: width / 2, y: height / 2, turn: 0 }
+  return patchApplique(panel, { items: [item] })
+}
+
+function ownBlanket(
+  project: Project,
+  own: OwnMotif,
+  motif: string,
+  colourway: string,
+  wish: { width: number; height: number },
+): Project {
+  const laid: Project = {
     ...project,
     layout: {
       kind: 'blanket',
       // Squares and octagons lie side by side; everything else nestles in offset rows.
       arrangement: own.outline === 'square' || own.outline === 'octagon' ? 'straight-rows' : 'offset-rows',
-      motif: motif.id,
+      motif,
       columns: 8,
       rows: 8,
       alternateRows: 'same',
       turn: 0,
       alternateTurn: 0,
       target: { width: wish.width, height: wish.height },
-      cells: { fill: { pattern: 'one', colourways: [way.id], seed: 1 } },
+      cells: { fill: { pattern: 'one', colourways: [colourway], seed: 1 } },
     },
   }
   // A small piece of it tells the pitch, and the pitch tells how many come nearest to the wish.
-  const piece = patchBlanket(project, { columns: 3, rows: 3 })
-  return resized(piece, planProject(piece), wish)
+  const piece = patchBlanket(laid, { columns: 3, rows: 3 })
+  return resized(piece, planProject(piece), { width: wish.width, height: wish.height })
 }

@@ -116,10 +116,20 @@ export function addColourway(project: Project, way: Colourway): Project {
   return { ...next, layout: { ...blanket, cells } }
 }
 
+/** A thing on a cord or a panel, without a colourway that is gone. */
+function withoutWay<Item extends { colourway?: string | undefined }>(item: Item, gone: string): Item {
+  return item.colourway === gone ? { ...item, colourway: undefined } : item
+}
+
 /** Takes a colourway out, also of the fill and of what was painted. */
 export function removeColourway(project: Project, id: string): Project {
   const next = { ...project, colourways: project.colourways?.filter((way) => way.id !== id) }
-  const blanket = next.layout?.kind === 'blanket' ? next.layout : null
+  const { layout } = next
+  if (layout?.kind === 'garland')
+    return { ...next, layout: { ...layout, items: layout.items?.map((item) => withoutWay(item, id)) } }
+  if (layout?.kind === 'applique')
+    return { ...next, layout: { ...layout, items: layout.items?.map((item) => withoutWay(item, id)) } }
+  const blanket = layout?.kind === 'blanket' ? layout : null
   if (!blanket?.cells) return next
   const { fill, painted } = blanket.cells
   const cells = {

@@ -1,6 +1,9 @@
 import { cleanup, fireEvent, screen, within } from '@testing-library/svelte'
 import { afterEach, describe, expect, it } from 'vitest'
 import ArrangementPlace from '../../../src-renderer/places/arrangement/ArrangementPlace.svelte'
+import ColoursPlace from '../../../src-renderer/places/colours/ColoursPlace.svelte'
+import JoinsPlace from '../../../src-renderer/places/joins/JoinsPlace.svelte'
+import MotifPlace from '../../../src-renderer/places/motif/MotifPlace.svelte'
 import ItemInHand from '../../../src-renderer/places/arrangement/garland/ItemInHand.svelte'
 import { garlandOf } from '../../../src-renderer/state/edits/garland'
 import { example } from '../projects'
@@ -108,5 +111,45 @@ describe('one thing of it in the hand', () => {
     screen.getByText(/is part 2 of the sequence: a change here changes all/)
     await fireEvent.change(screen.getByRole('combobox', { name: 'Motif' }), { target: { value: 'bud' } })
     expect(garlandOf(app.document.project)?.items?.[1]).toMatchObject({ motif: 'bud', colourway: 'b' })
+  })
+})
+
+describe('the other places of a garland', () => {
+  it('Joins tells how each kind is fastened, and changes it', async () => {
+    const { app } = await inWindow(JoinsPlace, {}, GATE)
+    const list = screen.getByRole('list', { name: 'How things are fastened' })
+    within(list).getByText('Sc in the stem end.')
+    within(list).getAllByText('Sc in petal 1, ch 7, sc in next petal.')
+    await fill('Chains between the two', '4')
+    within(list).getAllByText('Sc in petal 1, ch 4, sc in next petal.')
+    await fill('Minutes to fasten one', '2')
+    expect(app.document.project.joining?.minutes).toBe(2)
+  })
+
+  it('Colours has the colourways of every motif, and none of a blanket’s patterns', async () => {
+    const { app } = await inWindow(ColoursPlace, {}, GATE)
+    screen.getByRole('heading', { name: 'Five-petal bud' })
+    await fireEvent.click(screen.getByRole('button', { name: 'Add a colourway of Leaf' }))
+    expect(app.document.project.colourways?.at(-1)).toMatchObject({ code: 'D', motif: 'leaf' })
+    expect(screen.queryByRole('radio', { name: /^No two alike/ })).toBeNull()
+    await fireEvent.click(screen.getByRole('button', { name: 'Take colourway C Moss leaf out' }))
+    expect(garlandOf(app.document.project)?.items?.[0]?.colourway).toBeUndefined()
+    expect(app.document.plan.findings.filter(({ severity }) => severity === 'error')).toEqual([])
+  })
+
+  it('Motif goes from one to the other', async () => {
+    await inWindow(MotifPlace, {}, GATE)
+    await fireEvent.change(screen.getByRole('combobox', { name: 'Motif' }), { target: { value: 'leaf' } })
+    screen.getByDisplayValue('58 mm')
+  })
+})
+
+describe('the places of an appliqué', () => {
+  const WREATH = example('quince-wreath-cushion')
+
+  it('Joins tells how it is sewn down', async () => {
+    await inWindow(JoinsPlace, {}, WREATH)
+    screen.getByText('Sewing thread, with tails')
+    screen.getByRole('list', { name: 'Sewn down in this order' })
   })
 })

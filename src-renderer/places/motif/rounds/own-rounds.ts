@@ -1,14 +1,11 @@
-/** A project whose motif is still to be written, laid out towards a first wish. */
+/** A project whose motif is still to be written, laid out as what it is to become. */
 import type { Settings } from '../../../../shared-types/bridge'
 import type { Project } from '../../../../shared-types/project'
-import { FIRST_WISH, ownProject } from '../../../start/own-motif'
+import type { Made } from '../../../start/own-motif'
+import { ownProject } from '../../../start/own-motif'
 
-export function ownRoundsProject(settings: Settings): Project {
-  const project = ownProject(
-    settings,
-    { outline: 'petals', petals: 6, lead: 80, second: 56 },
-    { ...FIRST_WISH },
-  )
+export function ownRoundsProject(settings: Settings, made: Made): Project {
+  const project = ownProject(settings, { outline: 'petals', petals: 6, lead: 80, second: 56 }, made)
   const [motif] = project.motifs ?? []
   return motif
     ? { ...project, motifs: [{ id: motif.id, name: 'Flower', kind: 'rounds', rounds: [] }] }
