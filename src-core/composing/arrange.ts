@@ -3,9 +3,10 @@
  * from the panel and the motifs: a wreath as wide as there is room, as many items as keep the asked distance.
  * Lengths in mm, turns in degrees clockwise.
  */
+import polylabel from 'polylabel'
 import type { Point } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
-import { areaDistance, indexEdges, insideDistance } from '../geometry/edges'
+import { areaDistance, indexEdges, insideDistance, pointDistance } from '../geometry/edges'
 import { placeOutline } from '../geometry/place'
 import { boxOf, directionOf, distance, reachOf } from '../geometry/points'
 import type { Outline } from '../geometry/points'
@@ -96,10 +97,22 @@ function outlinesOf({ accounts }: Ground, turns: readonly LaidByTurns[]) {
 const reachOfAll = (outlines: readonly { readonly outline: Outline }[]): Millimetres =>
   outlines.reduce((most, { outline }) => Math.max(most, reachOf(outline)), 0)
 
-/** Half of the width and of the height that the seam allowance leaves. */
-function halfRoom({ inner, outline }: Panel): { across: Millimetres; down: Millimetres } {
-  const box = inner.length > 0 ? boxOf(...inner) : boxOf(outline)
-  return { across: (box.right - box.left) / 2, down: (box.bottom - box.top) / 2 }
+/**
+ * The middle of the room for a wreath, and how far it is from there to the seam line: the middle of the panel, or
+ * of the largest circle within an outline of any other shape (its pole of inaccessibility).
+ */
+function roomOf(panel: Panel): { centre: Point; far: Millimetres } {
+  const pieces = panel.inner.length > 0 ? panel.inner : [panel.outline]
+  if (panel.shape !== 'outline') {
+    const box = boxOf(...pieces)
+    const far = Math.min(box.right - box.left, box.bottom - box.top) / 2
+    return { centre: middleOf(panel), far }
+  }
+  const poles = pieces.map((piece) => {
+    const [x = 0, y = 0] = polylabel([piece.map((p): [number, number] => [p.x, p.y])], 0.5)
+    return { centre: { x: placed(x), y: placed(y) }, far: pointDistance({ x, y }, indexEdges(piece)) }
+  })
+  return poles.reduce((best, pole) => (pole.far > best.far ? pole : best))
 }
 
 /** The wish with everything that was left out; a wreath of one radius is a circle. */
@@ -109,12 +122,12 @@ export function completeWreath(
   wish: WreathWish,
 ): Complete<WreathWish> {
   const outlines = outlinesOf(ground, turns)
-  const room = halfRoom(ground.panel)
-  const widest = Math.max(1, placed(Math.min(room.across, room.down) - reachOfAll(outlines)))
+  const room = roomOf(ground.panel)
+  const widest = Math.max(1, placed(room.far - reachOfAll(outlines)))
   const radiusX = wish.radiusX ?? wish.radiusY ?? widest
   const round = {
     ...wish,
-    centre: wish.centre ?? middleOf(ground.panel),
+    centre: wish.centre ?? room.centre,
     radiusX,
     radiusY: wish.radiusY ?? radiusX,
     start: wish.start ?? 0,

@@ -36,6 +36,12 @@ const panelOf = (
 })
 const SQUARE = { shape: 'rectangle', width: 450, height: 450, allowance: 15 } as const
 const ROUND = { shape: 'circle', diameter: 400, allowance: 10 } as const
+/** A bag that narrows towards its bottom. */
+const BAG = {
+  shape: 'outline',
+  path: 'M 0 0 H 340 L 325 300 Q 322 360 260 360 H 80 Q 18 360 15 300 Z',
+  allowance: 12,
+} as const
 const STAR = [{ motif: 'star' }]
 const BY_TURNS = [{ motif: 'star', colourway: 'a' }, { motif: 'leaf' }, { motif: 'bud' }]
 
@@ -46,7 +52,7 @@ const trouble = (project: Project) =>
 const itemsOf = (project: Project) => (project.layout as AppliqueLayout).items ?? []
 
 describe('arrangers on a project', () => {
-  it.each([SQUARE, ROUND, { shape: 'ellipse', width: 500, height: 300, allowance: 12 }] as const)(
+  it.each([SQUARE, ROUND, { shape: 'ellipse', width: 500, height: 300, allowance: 12 }, BAG] as const)(
     'a wreath that nobody counted is as wide as there is room, and as full as the distance allows: %j',
     (panel) => {
       for (const turns of [STAR, BY_TURNS]) {

@@ -102,7 +102,7 @@ describe('the panel', () => {
     expect(app.document.project.layout).toMatchObject({
       panel: { shape: 'circle', diameter: 400, allowance: 15 },
     })
-    await choose('Own outline')
+    await choose('Outline')
     expect(app.document.plan.size).toMatchObject({ width: 400, height: 400 })
     await choose('Ellipse')
     await fill('Height', '25 cm')
@@ -112,7 +112,7 @@ describe('the panel', () => {
 
   it('is typed corner by corner, and says which line is none; the last good one stays', async () => {
     const { app } = await inWindow(ArrangementPlace, {}, EMPTY())
-    await fireEvent.click(screen.getByRole('radio', { name: 'Own outline' }))
+    await fireEvent.click(screen.getByRole('radio', { name: 'Outline' }))
     const field = screen.getByRole('textbox', { name: 'Corners, in mm' }) as HTMLTextAreaElement
     expect(field.value).toBe('0, 0\n450, 0\n450, 300\n0, 300')
     await fireEvent.input(field, { target: { value: '0, 0\n300 0\n150; 260.5' } })
@@ -127,7 +127,7 @@ describe('the panel', () => {
 
   it('is pasted as path data; what is hostile is refused beside the field', async () => {
     const { app } = await inWindow(ArrangementPlace, {}, EMPTY())
-    await fireEvent.click(screen.getByRole('radio', { name: 'Own outline' }))
+    await fireEvent.click(screen.getByRole('radio', { name: 'Outline' }))
     await fireEvent.click(screen.getByRole('radio', { name: 'path data' }))
     const field = screen.getByRole('textbox', { name: 'Path data in mm' })
     await fireEvent.input(field, { target: { value: 'M 0 0 H 320 V 240 H 0 Z' } })
@@ -149,7 +149,7 @@ describe('the panel', () => {
 
   it('comes out of an SVG file, after a look at it', async () => {
     const { app } = await inWindow(ArrangementPlace, {}, EMPTY())
-    await fireEvent.click(screen.getByRole('radio', { name: 'Own outline' }))
+    await fireEvent.click(screen.getByRole('radio', { name: 'Outline' }))
     await fireEvent.click(screen.getByRole('radio', { name: 'SVG file' }))
     const choose = (text: string) =>
       fireEvent.change(screen.getByLabelText('Choose an SVG file'), { target: { files: [svgFile(text)] } })
@@ -180,7 +180,7 @@ describe('the panel', () => {
     ['not a drawing', 'cannot be read at line 1'],
   ])('refuses a hostile file in a clear line and keeps the panel: %.50s', async (text, words) => {
     const { app } = await inWindow(ArrangementPlace, {}, EMPTY())
-    await fireEvent.click(screen.getByRole('radio', { name: 'Own outline' }))
+    await fireEvent.click(screen.getByRole('radio', { name: 'Outline' }))
     await fireEvent.click(screen.getByRole('radio', { name: 'SVG file' }))
     const before = app.document.settled
     await fireEvent.change(screen.getByLabelText('Choose an SVG file'), {

@@ -7,7 +7,7 @@ export const SHAPE_OPTIONS: readonly { readonly value: PanelShape; readonly labe
   { value: 'rectangle', label: 'Rectangle' },
   { value: 'circle', label: 'Circle' },
   { value: 'ellipse', label: 'Ellipse' },
-  { value: 'outline', label: 'Own outline' },
+  { value: 'outline', label: 'Outline' },
 ]
 
 export const FACING_OPTIONS: readonly { readonly value: Facing; readonly label: string }[] = [
