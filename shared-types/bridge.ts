@@ -131,6 +131,8 @@ export interface PaperChoice {
   readonly sheets?: readonly SheetName[] | undefined
   /** How many labels; one page to copy where absent. */
   readonly labels?: LabelCount | undefined
+  /** An appliqué's template mirrored, for marking from the back. */
+  readonly reverse?: boolean | undefined
   /** Page numbers from 1; all pages where absent. */
   readonly pages?: readonly number[] | undefined
 }

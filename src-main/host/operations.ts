@@ -54,6 +54,7 @@ const paperChoice = {
   terms: z.enum(['US', 'UK']).optional(),
   sheets: z.array(z.enum(SHEETS)).min(1).max(SHEETS.length).optional(),
   labels: z.enum(LABEL_COUNTS).optional(),
+  reverse: z.boolean().optional(),
   pages: z.array(z.number().int().min(1).max(PAGES_AT_MOST)).max(PAGES_AT_MOST).optional(),
 }
 
@@ -246,6 +247,7 @@ export async function runExport(
 
 const EXPORTS = {
   map: { type: 'pdf', suffix: 'map' },
+  mirrored: { type: 'pdf', suffix: 'mirrored template' },
   card: { type: 'pdf', suffix: 'kit card' },
   packing: { type: 'pdf', suffix: 'packing list' },
   labels: { type: 'pdf', suffix: 'labels' },
@@ -256,13 +258,14 @@ const EXPORTS = {
   items: { type: 'csv', suffix: 'items' },
   kit: { type: 'csv', suffix: 'winding and cutting' },
   purchase: { type: 'csv', suffix: 'purchases' },
-} as const satisfies Record<SheetName | ListName | 'picture', { type: FileType; suffix: string }>
+} as const satisfies Record<SheetName | ListName | 'picture' | 'mirrored', { type: FileType; suffix: string }>
 
 /** What an export is called: one kind of sheet alone by its name, several of them as the map. */
 function exportName(request: ExportRequest): keyof typeof EXPORTS {
   if (request.kind === 'picture') return 'picture'
   if (request.kind === 'table') return request.table
   const [only, ...others] = request.sheets ?? []
+  if (request.reverse && (!only || only === 'map')) return 'mirrored'
   return only && others.length === 0 ? only : 'map'
 }
 

@@ -112,7 +112,7 @@ function drawingOf(project: Project, plan: Plan): string {
 }
 
 function optionsOf(choice: PaperChoice, date: Date): MapOptions {
-  const { paper, style, terms, pages, sheets, labels } = choice
+  const { paper, style, terms, pages, sheets, labels, reverse } = choice
   return {
     date,
     ...(paper ? { paper } : {}),
@@ -121,6 +121,7 @@ function optionsOf(choice: PaperChoice, date: Date): MapOptions {
     ...(pages ? { pages } : {}),
     ...(sheets ? { sheets } : {}),
     ...(labels ? { labels } : {}),
+    ...(reverse ? { reverse } : {}),
   }
 }
 

@@ -51,6 +51,18 @@ describe('what is made', () => {
     expect(makePreview({ text: garland, page: 1, sheets: ['packing'] }, date)).toMatchObject({ pageCount: 1 })
   })
 
+  it('a template for the right side, and one mirrored for the back', async () => {
+    const cushion = listExamples().find(({ name }) => name === 'quince-wreath-cushion')!.text
+    const front = makePreview({ text: cushion, page: 1 }, date)
+    const back = makePreview({ text: cushion, page: 1, reverse: true }, date)
+    expect(back.pageCount).toBe(front.pageCount)
+    expect(back.title).toMatch(/from the back/)
+    expect(front.title).not.toMatch(/from the back/)
+    const made = (reverse: boolean) =>
+      makeExport({ kind: 'map', text: cushion, reverse, pages: [2] }, date, () => undefined)
+    expect((await made(true)).bytes).not.toEqual((await made(false)).bytes)
+  })
+
   it('nothing from a project that places no motif', async () => {
     const empty = { kind: 'map', text: projectText('Empty') } as const
     await expect(makeExport(empty, date, () => undefined)).rejects.toThrow('there is nothing to draw yet')

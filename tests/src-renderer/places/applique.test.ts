@@ -1,7 +1,8 @@
 import { cleanup, fireEvent, screen, waitFor, within } from '@testing-library/svelte'
-import { afterEach, describe, expect, it } from 'vitest'
+import { afterEach, beforeAll, describe, expect, it } from 'vitest'
 import type { Project } from '../../../shared-types/project'
 import ArrangementPlace from '../../../src-renderer/places/arrangement/ArrangementPlace.svelte'
+import PaperPlace from '../../../src-renderer/places/paper/PaperPlace.svelte'
 import ItemInHand from '../../../src-renderer/places/arrangement/applique/ItemInHand.svelte'
 import { itemsOf } from '../../../src-renderer/state/edits/applique'
 import { inWindow } from '../in-window'
@@ -347,5 +348,31 @@ describe('arrangers', () => {
       target: { value: JSON.stringify(['bud', 'closed']) },
     })
     await waitFor(() => expect(itemsOf(app.document.project).length).toBe(1))
+  })
+})
+
+describe('the template', () => {
+  beforeAll(() => {
+    // jsdom keeps no pictures.
+    URL.createObjectURL = () => 'blob:page'
+    URL.revokeObjectURL = () => undefined
+  })
+
+  it('is exported for the right side or mirrored for the back, on either paper; with lists', async () => {
+    const { host } = await inWindow(PaperPlace, {}, example('quince-wreath-cushion'))
+    await press('Export the template as PDF')
+    expect(host.asked.at(-1)!.payload).toMatchObject({ kind: 'map', paper: 'A4' })
+    expect(host.asked.at(-1)!.payload).not.toHaveProperty('reverse')
+    host.finishExport()
+    await screen.findByText(/^Exported/)
+    await fireEvent.click(screen.getByRole('radio', { name: 'the back, mirrored' }))
+    await fireEvent.click(screen.getByRole('radio', { name: 'Letter' }))
+    await press('Export the template as PDF')
+    expect(host.asked.at(-1)!.payload).toMatchObject({ kind: 'map', paper: 'Letter', reverse: true })
+    screen.getByRole('button', { name: 'Cancel the export' })
+    host.finishExport()
+    await screen.findByText(/^Exported/)
+    await press('Items (CSV)')
+    expect(host.asked.at(-1)!.payload).toMatchObject({ kind: 'table', table: 'items' })
   })
 })
