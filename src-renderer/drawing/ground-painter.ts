@@ -1,17 +1,21 @@
 /** Paints what motifs lie on or hang from, in device pixels: below them, and what belongs over them. */
 import type { Point } from '../../shared-types/plan'
 import type { CordPicture, GroundPicture, PanelPicture } from './ground'
-import type { Pen, Placing } from './map-painter'
+import type { Pen, Placing } from './pen'
 import type { Palette } from './palette'
+import type { Picture } from './picture'
 
 /** A cord of chains as a band, in mm, never thinner than so many CSS pixels. */
 const CORD = { width: 3, least: 1.6, rim: 0.7 } as const
-/** CSS pixels: radius of a hook, longest piece of a tie, how far the wall's line goes on beside the hooks. */
-const HOOK = 3.5
-const TIE = 34
+/** CSS pixels, and in small pictures no more than so many mm: radius of a hook, the piece of a tie that is shown. */
+const HOOK = { most: 3.5, mm: 16 } as const
+const TIE = { most: 34, mm: 110 } as const
+/** CSS pixels that the wall's line goes on beside the hooks. */
 const WALL = 14
 /** Share of the hairline's colour in the band of the seam allowance. */
 const ALLOWANCE = 0.42
+/** Numbers along a cord, in CSS pixels: their type, their distance below things, the room that each takes. */
+const NUMBER = { type: 11.5, off: 4, room: 17 } as const
 /** A place that something is fastened by: radius in CSS pixels. */
 const FASTENED = { share: 0.6, least: 0.9, most: 2.6 } as const
 
@@ -23,20 +27,29 @@ export function paintGround(pen: Pen, ground: GroundPicture, placing: Placing, p
   else paintCord(pen, ground, placing, palette)
 }
 
-/** What lies over them: where things are fastened to the cord. */
+/** What lies over them: where things are fastened to the cord, and their numbers. */
 export function paintForeground(
   pen: Pen,
   ground: GroundPicture,
   placing: Placing,
-  { palette, showJoins }: { readonly palette: Palette; readonly showJoins: boolean },
+  picture: Pick<Picture, 'palette' | 'showJoins' | 'showLabels' | 'hit'>,
 ): void {
-  if (ground.kind !== 'cord' || !showJoins) return
-  const { scale, ratio, x, y } = placing
+  if (ground.kind !== 'cord') return
+  pen.setTransform(1, 0, 0, 1, placing.x, placing.y)
+  if (picture.showJoins) paintFastenings(pen, ground, placing, picture.palette)
+  if (picture.showLabels) paintNumbers(pen, ground, placing, picture)
+}
+
+function paintFastenings(
+  pen: Pen,
+  { garland }: CordPicture,
+  { scale, ratio }: Placing,
+  palette: Palette,
+): void {
   const size = Math.min(FASTENED.most, Math.max(FASTENED.least, FASTENED.share * (scale / ratio) * 2))
   const radius = size * ratio
-  pen.setTransform(1, 0, 0, 1, x, y)
   pen.beginPath()
-  for (const { held } of ground.garland.items)
+  for (const { held } of garland.items)
     for (const place of held) {
       pen.moveTo(place.x * scale + radius, place.y * scale)
       pen.arc(place.x * scale, place.y * scale, radius, 0, 2 * Math.PI)
@@ -46,6 +59,36 @@ export function paintForeground(
   pen.stroke()
   pen.fillStyle = palette.ink
   pen.fill()
+}
+
+/** The number of each thing on the cord below it, as on paper; every second, third… where they are close. */
+function paintNumbers(
+  pen: Pen,
+  { garland: { items } }: CordPicture,
+  { scale, ratio }: Placing,
+  { palette, hit }: Pick<Picture, 'palette' | 'hit'>,
+): void {
+  const [first, last] = [items[0], items.at(-1)]
+  if (!first || !last) return
+  const pitch = ((last.x - first.x) * scale) / Math.max(1, items.length - 1)
+  const every = Math.max(1, Math.ceil((NUMBER.room * ratio) / Math.max(pitch, 0.1)))
+  pen.textAlign = 'center'
+  pen.textBaseline = 'top'
+  pen.lineJoin = 'round'
+  pen.font = `600 ${NUMBER.type * ratio}px ${palette.face}`
+  pen.strokeStyle = palette.paper
+  pen.fillStyle = palette.ink
+  pen.lineWidth = 3 * ratio
+  let motifs = 0
+  items.forEach(({ motif, x, y, extent }, i) => {
+    const box = motif === '' ? null : hit.boxOf(motifs++)
+    if (i % every !== 0) return
+    const middle = box ? (box.left + box.right) / 2 : x
+    const below = box ? box.bottom : y + extent / 2
+    const at = { x: middle * scale, y: below * scale + NUMBER.off * ratio }
+    pen.strokeText(String(i + 1), at.x, at.y)
+    pen.fillText(String(i + 1), at.x, at.y)
+  })
 }
 
 function trace(pen: Pen, points: readonly Point[], scale: number): void {
@@ -103,7 +146,8 @@ function paintCord(pen: Pen, cord: CordPicture, { scale, ratio }: Placing, palet
     pen.setLineDash([])
   }
   pen.lineCap = 'round'
-  const long = Math.min(TIE * ratio, tie * scale)
+  const long = Math.min(TIE.most * ratio, TIE.mm * scale, tie * scale)
+  const hook = Math.min(HOOK.most * ratio, HOOK.mm * scale)
   const strands = () => {
     pen.beginPath()
     trace(pen, line, scale)
@@ -119,6 +163,7 @@ function paintCord(pen: Pen, cord: CordPicture, { scale, ratio }: Placing, palet
   pen.strokeStyle = ink.fill
   pen.lineWidth = width
   pen.stroke()
+  paintLoops(pen, cord, scale, Math.max(ratio, width * 0.5))
   pen.lineWidth = ratio
   for (const { x, y, radius } of beads) {
     pen.beginPath()
@@ -130,10 +175,30 @@ function paintCord(pen: Pen, cord: CordPicture, { scale, ratio }: Placing, palet
   }
   for (const { x, y } of hooks) {
     pen.beginPath()
-    pen.arc(x * scale, y * scale, HOOK * ratio, 0, 2 * Math.PI)
+    pen.arc(x * scale, y * scale, hook, 0, 2 * Math.PI)
     pen.fillStyle = palette.paper
     pen.fill()
     pen.strokeStyle = palette.ink
     pen.stroke()
   }
+}
+
+/** Where the cord slopes, what hangs straight down is fastened a little above or below it. */
+function paintLoops(pen: Pen, { garland, ink }: CordPicture, scale: number, width: number): void {
+  const { line, items } = garland
+  let at = 0
+  pen.beginPath()
+  for (const { held } of items)
+    for (const place of held) {
+      while (at > 0 && line[at]!.x > place.x) at--
+      while (at < line.length - 2 && line[at + 1]!.x < place.x) at++
+      const [a, b] = [line[at], line[at + 1]]
+      if (!a || !b || b.x <= a.x || place.x < a.x || place.x > b.x) continue
+      const y = a.y + ((b.y - a.y) * (place.x - a.x)) / (b.x - a.x)
+      pen.moveTo(place.x * scale, place.y * scale)
+      pen.lineTo(place.x * scale, y * scale)
+    }
+  pen.strokeStyle = ink.line
+  pen.lineWidth = width
+  pen.stroke()
 }

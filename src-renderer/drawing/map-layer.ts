@@ -1,7 +1,7 @@
 /** The map's layer: from tiles while the scale stands still, directly while it changes and the plan is small. */
 import type { Camera, Viewport } from './camera'
 import { paintCost, paintMap } from './map-painter'
-import type { Placing } from './map-painter'
+import type { Placing } from './pen'
 import type { Difference, Picture } from './picture'
 import { TILE, TileStore } from './tiles'
 import type { Screen, Surface } from './tiles'

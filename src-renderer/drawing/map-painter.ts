@@ -2,79 +2,22 @@
  * Paints a part of a picture on a canvas: edging, motifs, join marks, labels. Motifs share one path for each
  * layer; colours are set once for each colourway, and what is too small to be seen is not drawn.
  */
-import type { MotifAccount, Point } from '../../shared-types/plan'
-import { placePoint } from '../../src-core/geometry/place'
-import { reachOf } from '../../src-core/geometry/points'
 import type { Box } from '../../src-core/geometry/points'
 import { keptHalf } from '../../src-core/figures/motif-symbol'
 import { radians } from '../../src-core/units/quantity'
 import type { MotifArt } from './motif-art'
 import { paintForeground, paintGround } from './ground-painter'
+import { paintLabels, paintLetter } from './label-painter'
 import { kindOf } from './picture'
 import type { MotifKind, Picture } from './picture'
-import type { ColourwayInk, Inks, LayerInk } from './yarn-inks'
-
-/** What of a canvas the painter uses. */
-export type Pen = Pick<
-  CanvasRenderingContext2D,
-  | 'setTransform'
-  | 'fill'
-  | 'stroke'
-  | 'beginPath'
-  | 'moveTo'
-  | 'lineTo'
-  | 'closePath'
-  | 'arc'
-  | 'rect'
-  | 'clip'
-  | 'save'
-  | 'restore'
-  | 'clearRect'
-  | 'fillText'
-  | 'strokeText'
-  | 'fillStyle'
-  | 'strokeStyle'
-  | 'lineWidth'
-  | 'lineJoin'
-  | 'lineCap'
-  | 'font'
-  | 'textAlign'
-  | 'textBaseline'
-  | 'globalAlpha'
-  | 'setLineDash'
->
-
-/** How the canvas lies on the plan: device pixels per mm, and where the plan's origin falls, in device pixels. */
-export interface Placing {
-  readonly scale: number
-  readonly x: number
-  readonly y: number
-  /** Device pixels per CSS pixel. */
-  readonly ratio: number
-}
-
-/** From which size of a motif on screen (CSS pixels, tip to tip) things are drawn. */
-export const DETAIL = {
-  contour: 16,
-  joins: 10,
-  petals: 30,
-  rounds: 48,
-  number: 30,
-  letter: 56,
-} as const
+import { clamp, DETAIL, lieOf } from './pen'
+import type { Copy, Pen, Placing } from './pen'
+import type { ColourwayInk, Inks } from './yarn-inks'
 
 /** Join marks: radius as a share of the motif, within these CSS pixels. */
 const JOIN_MARK = { share: 0.034, least: 0.9, most: 5 } as const
 /** Contours: width as a share of the motif, within these CSS pixels. */
 const CONTOUR = { share: 0.012, least: 0.7, most: 1.6 } as const
-
-/** Labels: height as a share of the motif, within these CSS pixels. */
-const LABEL = { share: 0.19, least: 8.5, most: 22 } as const
-
-/** Distance of a leaf's letter from its middle, as a share of its length. */
-const LEAF_SEAT = 0.24
-
-const clamp = (value: number, least: number, most: number) => Math.min(most, Math.max(least, value))
 
 /** Paints everything of `picture` that meets `box` (mm). The canvas is taken to be clear there. */
 export function paintMap(pen: Pen, picture: Picture, placing: Placing, box: Box): void {
@@ -122,8 +65,10 @@ function paintPile(
     if (!style) styles.set(kind, (style = styleOf(kind, placing, picture.showLabels)))
     const ink = kind.inks.get(motif.colourway) ?? kind.inks.get('')
     paintCopies(pen, picture, placing, [motif], ink, style)
-    if (picture.showLabels && style.size >= DETAIL.number)
-      paintLabels(pen, picture, placing, [index], kind, style.size)
+    if (!picture.showLabels || style.size < DETAIL.number) continue
+    // Along a cord numbers stand below, where they have room: see the foreground.
+    if (picture.ground?.kind === 'cord') paintLetter(pen, picture, placing, motif, kind, style.size)
+    else paintLabels(pen, picture, placing, [index], kind, style.size)
   }
 }
 
@@ -136,14 +81,6 @@ export function paintCost(picture: Picture, scale: number, motifs: number): numb
     most = Math.max(most, each)
   }
   return motifs * most
-}
-
-/** A copy of a motif: a placed motif, a filler or the whole that a half motif is cut from. */
-interface Copy {
-  readonly x: number
-  readonly y: number
-  readonly turn: number
-  readonly flipped?: boolean
 }
 
 /** What copies of one motif are drawn with. */
@@ -264,9 +201,6 @@ interface Matrix {
   readonly d: number
 }
 
-/** A number for each way to lie: turns are degrees within a few whole ones. */
-const lieOf = ({ turn, flipped }: Copy): number => (flipped ? turn + 1e6 : turn)
-
 /** Mirrored where its wrong side is up, then turned, then stretched as by blocking, then scaled. */
 function matrixOf({ width, height }: Picture['stretch'], { turn, flipped }: Copy, scale: number): Matrix {
   const across = flipped ? -1 : 1
@@ -328,66 +262,4 @@ function paintJoins(pen: Pen, picture: Picture, placing: Placing, box: Box, size
     pen.stroke()
   }
   pen.fill()
-}
-
-/** The working number in the middle, and the colourway's letter on a petal below it where there is room. */
-function paintLabels(
-  pen: Pen,
-  picture: Picture,
-  placing: Placing,
-  indices: readonly number[],
-  { account, inks }: MotifKind,
-  size: number,
-): void {
-  const { scale, ratio, x, y } = placing
-  const both = size >= DETAIL.letter
-  const height = clamp(size * LABEL.share, LABEL.least, LABEL.most) * ratio
-  const seats = new Map<number, Point>()
-  pen.textAlign = 'center'
-  pen.textBaseline = 'middle'
-  pen.lineJoin = 'round'
-  pen.setTransform(1, 0, 0, 1, x, y)
-  for (const index of indices) {
-    const motif = picture.motifs[index]!
-    const ink = inks.get(motif.colourway) ?? inks.get('')
-    const heart = ink?.layers[ink.layers.length - 1]
-    if (!ink || !heart) continue
-    const middle = { x: motif.x * scale, y: motif.y * scale }
-    write(pen, motif.label, middle, heart, `600 ${height}px ${picture.palette.face}`, height)
-    if (!both || !ink.letter) continue
-    const lie = lieOf(motif)
-    let seat = seats.get(lie)
-    if (!seat) seats.set(lie, (seat = letterSeat(account, motif)))
-    const at = { x: middle.x + seat.x * scale, y: middle.y + seat.y * scale }
-    write(pen, ink.letter, at, ink.layers[0]!, `400 ${height * 0.9}px ${picture.palette.face}`, height)
-  }
-}
-
-/** Letters with a hem in the yarn's own colour: they stay readable where they reach over an edge. */
-function write(pen: Pen, text: string, at: Point, ink: LayerInk, font: string, height: number): void {
-  pen.font = font
-  pen.strokeStyle = ink.fill
-  pen.lineWidth = height * 0.22
-  pen.strokeText(text, at.x, at.y)
-  pen.fillStyle = ink.text
-  pen.fillText(text, at.x, at.y)
-}
-
-/** Where the letter stands, in mm from the centre: in the middle of the petal (corner) that points down most. */
-function letterSeat(account: MotifAccount, { turn, flipped = false }: Copy): Point {
-  const inner = account.layers[1] ? reachOf(account.layers[1].outline) : account.overValleys * 0.16
-  const tips = account.anchors.filter(({ kind }) => kind === 'tip')
-  const radius = (inner + account.overTips / 2) / 2
-  if (account.shape === 'leaf') {
-    // Along the leaf, towards whichever end points down.
-    const end = placePoint({ x: 0, y: account.overTips * LEAF_SEAT }, { x: 0, y: 0, turn, flipped })
-    return end.y >= 0 ? end : { x: -end.x, y: -end.y }
-  }
-  if (account.shape !== 'petals' || tips.length === 0)
-    return { x: 0, y: (inner + account.overValleys / 2) / 2 }
-  const lowest = tips
-    .map((tip) => placePoint(tip, { x: 0, y: 0, turn, flipped }))
-    .reduce((best, tip) => (tip.y > best.y + 1e-6 ? tip : best))
-  const length = Math.hypot(lowest.x, lowest.y) || 1
-  return { x: (lowest.x / length) * radius, y: (lowest.y / length) * radius }
 }

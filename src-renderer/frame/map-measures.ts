@@ -12,6 +12,8 @@ export interface Measure {
   readonly value: number
   readonly least: number
   readonly most: number
+  /** Told in mm (or inches) rather than as a span. */
+  readonly isShort?: boolean
   /** Null where the number follows from others and cannot be typed. */
   readonly edit: ((project: Project, mm: number) => Project) | null
   /** The name of the change, for undo. */
@@ -88,6 +90,7 @@ function garlandMeasures(project: Project, { garland, size }: Plan): Measures {
       },
       down: {
         label: 'Drop of a swag',
+        isShort: true,
         value: swags.drop,
         ...GARLAND_LIMITS.drop,
         edit: follows === 'drop' ? null : (before, drop) => patchSwags(before, { drop }),
@@ -105,6 +108,7 @@ function garlandMeasures(project: Project, { garland, size }: Plan): Measures {
     },
     down: {
       label: 'Height as it hangs',
+      isShort: true,
       value: size.height,
       least: 0,
       most: Infinity,

@@ -12,8 +12,9 @@ export interface Example {
   readonly words: string
 }
 
-const KINDS = ['blanket', 'garland', 'applique']
-const kindOf = ({ project }: Example): string => project.layout?.kind ?? 'blanket'
+/** The few of a kind before the many: all kinds are to be seen at a glance. */
+const KINDS = ['garland', 'applique', 'blanket'] as const
+const kindOf = ({ project }: Example) => project.layout?.kind ?? 'blanket'
 
 const FILES = import.meta.glob<string>('../../examples/*.petalyard', {
   query: '?raw',
@@ -21,7 +22,7 @@ const FILES = import.meta.glob<string>('../../examples/*.petalyard', {
   eager: true,
 })
 
-/** The examples by name, those of one kind beside each other: blankets first. */
+/** The examples by name, those of one kind beside each other. */
 export const EXAMPLES: readonly Example[] = Object.entries(FILES)
   .map(([path, text]): Example => {
     const project = projectSchema.parse(JSON.parse(text))
@@ -31,13 +32,13 @@ export const EXAMPLES: readonly Example[] = Object.entries(FILES)
   .sort((a, b) => KINDS.indexOf(kindOf(a)) - KINDS.indexOf(kindOf(b)) || (a.name < b.name ? -1 : 1))
 
 const GROUP_NAMES = {
-  blanket: 'Joined to blankets, throws and cloths',
-  garland: 'Hung on a cord: garlands and their kits',
+  blanket: 'Joined: blankets, throws and cloths',
+  garland: 'Hung on a cord, sold as a kit',
   applique: 'Laid on a panel: appliqué',
 } as const
 
 /** The examples in groups by what the motifs are made into, each with its name. */
-export const EXAMPLE_GROUPS = (['blanket', 'garland', 'applique'] as const).map((kind) => ({
+export const EXAMPLE_GROUPS = KINDS.map((kind) => ({
   kind,
   name: GROUP_NAMES[kind],
   examples: EXAMPLES.filter((example) => kindOf(example) === kind),

@@ -113,3 +113,49 @@ describe('which motif is meant', () => {
     expect(empty.along({ x: 0, y: 0 }, { x: 9, y: 9 })).toEqual([])
   })
 })
+
+describe('which of several kinds is meant', () => {
+  const leaf = [
+    { x: 0, y: -30 },
+    { x: 8, y: 10 },
+    { x: -4, y: 30 },
+  ]
+  const one = { width: 1, height: 1 }
+
+  it('asks each motif by its own outline', () => {
+    const two = [
+      { id: 'flower', x: 0, y: 0, turn: 0 },
+      { id: 'leaf', x: 100, y: 0, turn: 90 },
+    ]
+    const kinds = createHitMap({ motifs: two, outline: [outline, leaf], stretch: one })
+    expect(kinds.at({ x: 0, y: -30 })).toBe('flower')
+    // Turned by a quarter, the leaf's tip points right.
+    expect(kinds.at({ x: 120, y: 0 })).toBe('leaf')
+    expect(kinds.at({ x: 100, y: -20 })).toBeNull()
+    expect(kinds.boxOf(1).right).toBeCloseTo(130)
+    expect(kinds.along({ x: -90, y: 0 }, { x: 150, y: 0 })).toEqual(['flower', 'leaf'])
+  })
+
+  it('mirrors what lies wrong side up before it is turned', () => {
+    const lie = (flipped: boolean) =>
+      createHitMap({
+        motifs: [{ id: 'leaf', x: 0, y: 0, turn: 0, flipped }],
+        outline: [leaf],
+        stretch: one,
+      })
+    const right = { x: 6, y: 8 }
+    expect(lie(false).at(right)).toBe('leaf')
+    expect(lie(true).at(right)).toBeNull()
+    expect(lie(true).at({ x: -6, y: 8 })).toBe('leaf')
+    expect(lie(true).boxOf(0)).toEqual({ left: -8, right: 4, top: -30, bottom: 30 })
+  })
+
+  it('takes the topmost of what lies on each other', () => {
+    const pile = [0, 5, 10].map((x, i) => ({ id: String(i), x, y: 0, turn: 0 }))
+    const at = (ranks: number[]) =>
+      createHitMap({ motifs: pile, outline, stretch: one, ranks }).at({ x: 5, y: 0 })
+    expect(at([0, 1, 2])).toBe('2')
+    expect(at([2, 1, 0])).toBe('0')
+    expect(at([0, 2, 1])).toBe('1')
+  })
+})

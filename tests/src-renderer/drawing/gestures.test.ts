@@ -263,3 +263,113 @@ describe('dragging to size and rotating', () => {
     expect(only('turn').at(-1)![2]).toBe('end')
   })
 })
+
+describe('moving', () => {
+  beforeEach(() => (tool = 'move'))
+
+  it('selects what is pressed and not dragged', () => {
+    down(50, 10)
+    up(51, 11)
+    expect(only('select')).toEqual([['select', ['1,0'], 'replace']])
+    expect(only('move')).toEqual([])
+  })
+
+  it('takes what is dragged and tells how far it is since the start', () => {
+    down(50, 10)
+    move(60, 30)
+    move(70, 20)
+    up(70, 20)
+    expect(only('take')).toEqual([['take', '1,0', 'replace']])
+    expect(only('move')).toEqual([
+      ['move', 0, 0, 'start', '1,0'],
+      ['move', 10, 20, 'move', '1,0'],
+      ['move', 20, 10, 'move', '1,0'],
+      ['move', 20, 10, 'end', '1,0'],
+    ])
+    expect(only('band')).toEqual([])
+  })
+
+  it('adds what is dragged with shift, and keeps to the longer way', () => {
+    down(50, 10, { shiftKey: true })
+    move(60, 30, { shiftKey: true })
+    up(60, 30, { shiftKey: true })
+    expect(only('take')).toEqual([['take', '1,0', 'add']])
+    expect(only('move').at(-1)).toEqual(['move', 0, 20, 'end', '1,0'])
+  })
+
+  it('is ten times finer with alt, from where alt is pressed', () => {
+    down(50, 10)
+    move(70, 10)
+    move(90, 10, { altKey: true })
+    expect(only('move').at(-1)).toEqual(['move', 22, 0, 'move', '1,0'])
+  })
+
+  it('draws a band beside everything, also with a drag', () => {
+    down(600, 600)
+    move(650, 650)
+    up(650, 650)
+    expect(only('move')).toEqual([])
+    expect(only('select')).toHaveLength(1)
+  })
+
+  it('is given up with Escape', () => {
+    down(50, 10)
+    move(70, 10)
+    key('keydown', { key: 'Escape' })
+    up(90, 10)
+    expect(only('move').at(-1)).toEqual(['move', 0, 0, 'cancel', '1,0'])
+  })
+
+  it('takes a finger on a motif for a drag of it, and beside it for a pan', () => {
+    down(50, 10, { pointerType: 'touch' })
+    move(70, 10, { pointerType: 'touch' })
+    up(70, 10, { pointerType: 'touch' })
+    expect(only('move')).toHaveLength(3)
+    expect(only('pan')).toEqual([])
+    down(600, 600, { pointerType: 'touch' })
+    move(620, 600, { pointerType: 'touch' })
+    move(640, 600, { pointerType: 'touch' })
+    expect(only('pan')).toHaveLength(1)
+  })
+})
+
+describe('drawing a line', () => {
+  beforeEach(() => (tool = 'line'))
+
+  it('tells the places of the hand, and not every pixel of them', () => {
+    down(50, 10)
+    move(51, 10)
+    move(60, 10)
+    move(60, 40)
+    up(60, 40)
+    expect(only('line').at(0)).toEqual(['line', [{ x: 50, y: 10 }], 'start'])
+    expect(only('line').at(-1)).toEqual([
+      'line',
+      [
+        { x: 50, y: 10 },
+        { x: 60, y: 10 },
+        { x: 60, y: 40 },
+      ],
+      'end',
+    ])
+    expect(only('line')).toHaveLength(4)
+  })
+
+  it('is given up with Escape', () => {
+    down(50, 10)
+    move(60, 10)
+    key('keydown', { key: 'Escape' })
+    expect(only('line').at(-1)).toEqual(['line', [], 'cancel'])
+  })
+})
+
+describe('rotating finely', () => {
+  it('goes in tenths of a degree with alt', () => {
+    tool = 'turn'
+    down(140, 100)
+    move(140, 102, { altKey: true })
+    const [, degrees] = only('turn').at(-1)!
+    expect(degrees).toBeCloseTo((Math.atan2(2, 40) * 180) / Math.PI, 1)
+    expect(Math.round((degrees as number) * 10)).toBe((degrees as number) * 10)
+  })
+})

@@ -1,5 +1,6 @@
 import { beforeAll, describe, expect, it, vi } from 'vitest'
-import { DETAIL, paintCost, paintMap } from '../../../src-renderer/drawing/map-painter'
+import { paintCost, paintMap } from '../../../src-renderer/drawing/map-painter'
+import { DETAIL } from '../../../src-renderer/drawing/pen'
 import type { Picture } from '../../../src-renderer/drawing/picture'
 import { FakePath, recorder } from './recorder'
 import { painted, palette, picture, project } from './scenes'

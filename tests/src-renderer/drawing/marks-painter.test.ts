@@ -54,4 +54,22 @@ describe('marks on the map', () => {
     expect(tiny.count('fill')).toBe(1)
     expect(draw({ selection: new Set(['8,10']), flagged: new Set(['8,10']) }, 8).count('stroke')).toBe(0)
   })
+
+  it('follow the contour of what is too near to something in the warning tone, selected or not', () => {
+    const record = draw({ warned: new Set(['1,1', '2,2']), selection: new Set(['2,2']) })
+    expect(strokes(record, palette.warning)).toBe(2)
+    expect(strokes(record, palette.accent)).toBe(0)
+  })
+
+  it('fill what lies where it should not', () => {
+    const fault = [
+      { x: 0, y: 0 },
+      { x: 9, y: 0 },
+      { x: 9, y: 9 },
+    ]
+    const record = draw({ faults: [fault] })
+    const fills = record.calls.filter((call) => call.name === 'fill')
+    expect(fills.map((call) => call.fill)).toEqual([palette.warning])
+    expect(record.count('lineTo')).toBe(2)
+  })
 })
