@@ -285,7 +285,8 @@ describe('arrangers', () => {
   it('a scatter keeps its distance, and another seed is another one', async () => {
     const { app } = await inWindow(ArrangementPlace, {}, EMPTY())
     await open('Scatter')
-    await fill('Least distance', '20 mm')
+    await screen.findByRole('textbox', { name: 'Apart at least' })
+    await fill('Apart at least', '20 mm')
     await waitFor(() => expect(app.document.plan.clearances!.items!).toBeGreaterThanOrEqual(20))
     const first = itemsOf(app.document.project)
     await press('Scatter anew')
