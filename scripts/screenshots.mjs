@@ -44,6 +44,22 @@ const SCENES = {
       await page.getByRole('img', { name: /^Page 1 of/ }).waitFor()
     },
   },
+  garland: {
+    file: 'orchard-gate-garland',
+    prepare: async (page) => {
+      await place('Arrangement')(page)
+      await page.getByRole('list', { name: 'Sequence' }).waitFor()
+    },
+  },
+  kit: { file: 'orchard-gate-garland', prepare: place('Kit') },
+  labels: {
+    file: 'orchard-gate-garland',
+    prepare: async (page) => {
+      await place('Paper')(page)
+      await page.getByText('Labels', { exact: true }).click()
+      await page.getByRole('img', { name: /^Page 1 of 1: Labels/ }).waitFor()
+    },
+  },
   start: {
     file: null,
     prepare: async (page) => {

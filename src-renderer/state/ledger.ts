@@ -1,5 +1,5 @@
 /** The ledger: what follows from everything, and how it differs from before. */
-import type { Plan, Range, YarnNeed } from '../../shared-types/plan'
+import type { KitAccount, KitYarnRun, Plan, Range, YarnNeed } from '../../shared-types/plan'
 import type { Project, UnitSystem } from '../../shared-types/project'
 import {
   formatEighths,
@@ -112,6 +112,27 @@ function yarnLine(project: Project, need: YarnNeed, before: Plan | null): Ledger
   }
 }
 
+/** A yarn of a run of kits: what is wound for each, and what is bought for all of them. */
+function kitLine(project: Project, kit: KitAccount, run: KitYarnRun, before: Plan | null): LedgerYarn {
+  const yarn = project.yarns?.find((entry) => entry.id === run.yarn)
+  const units = project.units ?? 'metric'
+  const mass = (grams: number): string => formatMass(grams, units)
+  const each = kit.perKit.find((entry) => entry.yarn === run.yarn)?.grams ?? 0
+  const was = before?.kit?.perKit.find((entry) => entry.yarn === run.yarn)?.grams
+  const packs = run.packs.map(({ count, grams }) => `${formatNumber(count)} × ${mass(grams)}`).join(', ')
+  return {
+    id: run.yarn,
+    name: yarn?.name ?? run.yarn,
+    colour: yarn?.colour ?? 'transparent',
+    need: run.grams + run.spares + run.loss,
+    onHand: 0,
+    ball: yarn?.ballGrams ?? null,
+    words: [`${mass(each)} in each`, packs].filter(Boolean).join(' · '),
+    short: '',
+    change: before ? differs(each, was, mass) : '',
+  }
+}
+
 /** A count, with its difference. */
 const countFigure = (name: string, now: number, before: number | undefined): LedgerFigure => ({
   ...figure(name, formatNumber(now)),
@@ -219,7 +240,9 @@ export function ledgerOf(project: Project, plan: Plan, before: Plan | null): Led
         ...before.yarns.filter((was) => !plan.yarns.some((yarn) => yarn.id === was.id)).map(gone),
       ]
     : plan.yarns
-  return { figures, yarns: told.map((need) => yarnLine(project, need, before)) }
+  const kit = plan.kit
+  const lines = kit ? kit.run.map((run) => kitLine(project, kit, run, before)) : []
+  return { figures, yarns: kit ? lines : told.map((need) => yarnLine(project, need, before)) }
 }
 
 /** A yarn that was needed before and is not needed now. */

@@ -23,11 +23,11 @@ export function garlandLines(project: Project, plan: Plan): string[] {
 export function fasteningLines(project: Project, plan: Plan): string[] {
   const hang = garlandOf(project)?.hang
   const worked = plan.cord?.chains !== null
-  const by = hang?.by === 1 ? 'by one petal' : 'by two petals'
+  const by = hang?.by === 1 ? 'one petal' : 'two petals'
   const chains =
     hang?.by === 1 || !worked ? '' : `, ${counted(hang?.chains ?? CHAINS_BETWEEN, 'chain')} between`
   return [
-    `${worked ? 'worked in' : 'sewn on'} ${by}${chains}`,
+    worked ? `${by}${chains}` : `sewn on by ${by}`,
     hang?.way === 'along' ? 'turned with the cord' : 'hanging straight down',
   ]
 }

@@ -14,13 +14,13 @@ interface OfferWords {
 
 const MAIN: Readonly<Record<LayoutKind, OfferWords>> = {
   blanket: { label: 'The map', what: 'the map' },
-  garland: { label: 'Card and list', what: 'card and list' },
+  garland: { label: 'Card and list, to put in', what: 'card and list' },
   applique: { label: 'The template', what: 'the template' },
 }
 
 const OF_KITS: Readonly<Record<Exclude<Offer, 'main'>, OfferWords>> = {
-  card: { label: 'Kit card', what: 'the kit card' },
-  packing: { label: 'Packing list', what: 'the packing list' },
+  card: { label: 'Kit card alone', what: 'the kit card' },
+  packing: { label: 'Packing list, for the seller', what: 'the packing list' },
   labels: { label: 'Labels', what: 'the labels' },
 }
 

@@ -99,6 +99,8 @@ describe('a garland kit', () => {
       'Run of 25': '€210.35',
       'Kit, with tax': '€19.55',
     })
+    const [moss] = ledgerOf(GATE, gate, null).yarns
+    expect(moss).toMatchObject({ name: 'Moss', words: '31 g in each · 1 × 1,000 g', short: '' })
     const more = { ...GATE, layout: nudgeField('kit', 5, false, gate)!.edit(GATE).layout }
     const change = ledgerOf(more, planProject(more), gate).figures.find(({ name }) => name === 'Run of 30')
     expect(change?.change).toMatch(/^\+€/)
@@ -108,7 +110,7 @@ describe('a garland kit', () => {
     const lines = (place: Parameters<typeof placeSummary>[0]) => placeSummary(place, GATE, gate).lines
     expect(lines('motif')).toEqual(['Leaf of 58 mm', 'and 2 others'])
     expect(lines('arrangement')).toEqual(['29 things, 34 mm apart', '3 swags of 70 cm'])
-    expect(lines('joins')).toEqual(['worked in by two petals, 7 chains between', 'hanging straight down'])
+    expect(lines('joins')).toEqual(['two petals, 7 chains between', 'hanging straight down'])
     expect(lines('kit')).toEqual(['25 kits at €19.55 with tax', 'the run costs €210.35'])
     expect(placeSummary('kit', SMALL, plan).lines).toEqual(['not sold as a kit'])
   })
