@@ -1,0 +1,76 @@
+import { readFile } from 'node:fs/promises'
+import { AxeBuilder } from '@axe-core/playwright'
+import type { Browser, BrowserContext, Page } from 'playwright-core'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { startChromium, startLoopback } from './browser'
+import type { Loopback } from './browser'
+import { makeFolder } from './desktop'
+import { makeGarland, makeKit, printKit } from './seller'
+
+let browser: Browser
+let context: BrowserContext
+let folder: Awaited<ReturnType<typeof makeFolder>>
+let loopback: Loopback
+let page: Page
+
+beforeAll(async () => {
+  browser = await startChromium()
+  folder = await makeFolder()
+  loopback = await startLoopback(folder.path)
+  context = await browser.newContext({ viewport: { width: 1280, height: 800 }, reducedMotion: 'reduce' })
+  page = await context.newPage()
+  await page.goto(await loopback.nextAddress())
+  await page.getByRole('navigation', { name: 'Places of the job' }).waitFor()
+})
+afterAll(async () => {
+  await browser?.close()
+  await loopback?.kill()
+  await folder?.forget()
+})
+
+/** Rules of WCAG 2.2 A and AA, and the good practice that axe adds where it is about the whole page. */
+const TAGS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice']
+
+async function remarks(): Promise<string[]> {
+  const { violations } = await new AxeBuilder({ page }).withTags(TAGS).analyze()
+  return violations.flatMap(({ id, impact, nodes }) =>
+    nodes.map((node) => `${impact} ${id}: ${node.target.join(' ')}: ${node.failureSummary ?? ''}`),
+  )
+}
+
+describe('a seller of garland kits, in a browser', () => {
+  it('makes the garland, the kit, its sheets and lists', async () => {
+    await makeGarland(page)
+    await makeKit(page)
+    await printKit(page, async (press) => {
+      const downloaded = page.waitForEvent('download')
+      await press()
+      const path = await (await downloaded).path()
+      await page
+        .getByText(/^Exported: /)
+        .first()
+        .waitFor()
+      return new Uint8Array(await readFile(path))
+    })
+  })
+
+  it.each(['light', 'dark'] as const)(
+    'no place breaks a rule that a machine can check, %s',
+    async (theme) => {
+      await page.evaluate((wished) => window.petalyard.changeSettings({ theme: wished }), theme)
+      await page.locator(`html[data-theme=${theme}]`).waitFor({ state: 'attached' })
+      for (const place of ['Motif', 'Arrangement', 'Joins', 'Colours', 'Yarn', 'Kit', 'Paper']) {
+        const button = page.getByRole('navigation').getByRole('button', { name: place, exact: true })
+        if ((await button.getAttribute('aria-expanded')) !== 'true') await button.click()
+        await page.getByRole('heading', { name: place, level: 2 }).waitFor()
+        if (place === 'Arrangement')
+          await page.getByRole('list', { name: 'Sequence' }).locator('.row').first().click()
+        expect(await remarks(), place).toEqual([])
+      }
+      await page.getByRole('button', { name: /apart: change the spacing$/ }).click()
+      await page.getByRole('dialog', { name: 'Change the spacing' }).waitFor()
+      expect(await remarks(), 'sentence').toEqual([])
+      await page.keyboard.press('Escape')
+    },
+  )
+})
