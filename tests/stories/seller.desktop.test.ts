@@ -1,5 +1,5 @@
-import { readFile, rm } from 'node:fs/promises'
-import { basename, join } from 'node:path'
+import { readdir, readFile, rm } from 'node:fs/promises'
+import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { eventually } from '../src-main/documents/session/world'
 import { makeFolder, startDesktop } from './desktop'
@@ -33,16 +33,20 @@ async function answerDialogs(): Promise<void> {
 }
 
 const names: string[] = []
+/** Takes the file that an export leaves in the story's folder, and tidies it away. */
 const exported: Export = async (press) => {
-  const done = desktop.window.getByText(/^Exported: /).first()
   await press()
-  await done.waitFor()
-  const where = (await done.innerText()).replace(/\s+/g, ' ')
-  const name = /^Exported: (.*?\.(?:pdf|csv))/.exec(where)![1]!
-  names.push(basename(name))
-  const path = join(folder.path, basename(name))
+  let name = ''
+  await eventually(async () => {
+    name = (await readdir(folder.path)).find((entry) => /\.(pdf|csv)$/.test(entry)) ?? ''
+    expect(name).not.toBe('')
+  })
+  names.push(name)
+  const path = join(folder.path, name)
   const bytes = new Uint8Array(await readFile(path))
   await rm(path)
+  // The next one starts when this one has been told.
+  await desktop.window.getByText(`Exported: ${name}`).first().waitFor()
   return bytes
 }
 

@@ -85,7 +85,7 @@ export async function makeGarland(page: Page): Promise<void> {
   await rows.nth(2).focus()
   await page.keyboard.press('Alt+ArrowUp')
   expect(await sequence(page)).toEqual(['Flower', 'wooden bead', 'Leaf'])
-  await page.keyboard.press('Control+z')
+  await hands.press('Undo: move wooden bead')
   await page.getByRole('button', { name: 'Redo: move wooden bead' }).waitFor()
   await rows.nth(2).click()
   await dragRow(page, 2, 0)
