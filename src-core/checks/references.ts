@@ -2,6 +2,7 @@
 import type { Finding } from '../../shared-types/finding'
 import type { Motif, Project } from '../../shared-types/project'
 import { finding } from '../findings/finding'
+import { workedEntries } from '../motif/rounds/special'
 
 /** Findings on ids and references; places are paths into the file. */
 export function checkReferences(project: Project): Finding[] {
@@ -56,7 +57,7 @@ function ids(list: readonly { id: string }[] | undefined, where: string, finding
 
 /** The colour names of a motif, in the order in which they are worked. */
 export function slotsOf(motif: Motif): string[] {
-  const named = motif.kind === 'measured' ? motif.slots : motif.rounds
+  const named = motif.kind === 'measured' ? motif.slots : workedEntries(motif)
   return [...new Set(named?.map((entry) => entry.slot ?? '').filter((slot) => slot !== ''))]
 }
 

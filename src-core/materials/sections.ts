@@ -1,6 +1,7 @@
 /** Colour sections: stretches of a motif that are worked without cutting the yarn. */
 import type { MotifAccount } from '../../shared-types/plan'
 import type { Colourway, Motif } from '../../shared-types/project'
+import { workedEntries } from '../motif/rounds/special'
 
 /** The name of the only colour of a motif that names none. */
 export const ONLY_SLOT = ''
@@ -9,7 +10,7 @@ export const ONLY_SLOT = ''
 export function slotSequence(motif: Motif): string[] {
   const named =
     motif.kind === 'rounds'
-      ? (motif.rounds ?? []).map((round) => round.slot ?? ONLY_SLOT)
+      ? workedEntries(motif).map((round) => round.slot ?? ONLY_SLOT)
       : (motif.slots ?? []).map((slot) => slot.slot)
   const sequence = named.filter((slot, index) => slot !== named[index - 1])
   return sequence.length > 0 ? sequence : [ONLY_SLOT]

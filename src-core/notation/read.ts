@@ -203,9 +203,10 @@ export function readRoundTexts(texts: readonly string[], options: ReadOptions = 
     return { rounds: [], worked: [], trees: texts.map((text) => emptyTree(text, terms)), terms, findings }
   }
   const all = texts.length === 1 ? (texts[0] ?? '') : texts.join('\n')
-  const { terms } = findTerms(all, tokenize(all), options.terms)
+  const allTokens = tokenize(all)
+  const { terms } = findTerms(all, allTokens, options.terms)
   const parsed = texts.map((text) => {
-    const tokens = tokenize(text)
+    const tokens = text === all ? allTokens : tokenize(text)
     return { text, tokens, ...parseRounds(text, terms, tokens) }
   })
   const rounds = parsed.flatMap(({ tree }) => tree.rounds)

@@ -55,12 +55,13 @@ function match(pattern: RegExp, text: string, at: number): RegExpExecArray | nul
   return pattern.exec(text)
 }
 
+const PLAIN = /^[\x20-\x7e]*$/
+
 /** Plain spelling for comparison: lower case, straight apostrophes, plain hyphens. */
 export function plain(text: string): string {
-  return text
-    .toLowerCase()
-    .replace(/\u2019/gu, "'")
-    .replace(/[\u2010\u2011]/gu, '-')
+  const lower = text.toLowerCase()
+  if (PLAIN.test(lower)) return lower
+  return lower.replace(/\u2019/gu, "'").replace(/[\u2010\u2011]/gu, '-')
 }
 
 interface Found {
@@ -71,6 +72,12 @@ interface Found {
 }
 
 function lexDigits(text: string, at: number): Found {
+  let plainEnd = at + 1
+  while (isDigit(text, plainEnd)) plainEnd++
+  if (!goesOn(text, plainEnd, '.,-') && !isLetter(text, plainEnd)) {
+    const digits = text.slice(at, plainEnd)
+    return { kind: 'number', text: digits, value: Number(digits), hyphen: false }
+  }
   const ordinal = match(ORDINAL, text, at)
   if (ordinal) return { kind: 'ordinal', text: ordinal[0], value: Number(ordinal[1]), hyphen: false }
   const chains = match(CHAINS_BEFORE, text, at)
@@ -82,12 +89,40 @@ function lexDigits(text: string, at: number): Found {
   return { kind: 'number', text: whole, value: Number(whole), hyphen }
 }
 
-function lexLetters(text: string, at: number): Found {
-  const chains = match(CHAINS_AFTER, text, at)
+function lexLetters(text: string, at: number, word: string): Found {
+  const chains = word[0] === 'c' || word[0] === 'C' ? match(CHAINS_AFTER, text, at) : null
   if (chains) return { kind: 'chains', text: chains[0], value: Number(chains[1]), hyphen: false }
-  const together = match(TOGETHER, text, at)
+  const together = isDigit(text, at + word.length) ? match(TOGETHER, text, at) : null
   if (together) return { kind: 'word', text: together[0], value: 0, hyphen: false }
-  return { kind: 'word', text: match(WORD, text, at)![0], value: 0, hyphen: false }
+  return { kind: 'word', text: word, value: 0, hyphen: false }
+}
+
+const isDigit = (text: string, at: number): boolean => {
+  const code = text.charCodeAt(at)
+  return code >= 48 && code <= 57
+}
+
+const isLetter = (text: string, at: number): boolean => {
+  const code = text.charCodeAt(at) | 32
+  return code >= 97 && code <= 122
+}
+
+/** Signs that go on with a word, or a number, in some way: what the expressions are for. */
+const goesOn = (text: string, at: number, signs: string): boolean =>
+  at < text.length && (text.charCodeAt(at) > 126 || signs.includes(text[at]!))
+
+/** The word at a place, '' where there is none. Plain words, which most are, need no expression. */
+function wordAt(text: string, at: number): string {
+  let end = at
+  while (isLetter(text, end)) end++
+  if (end > at && !goesOn(text, end, "'-")) return text.slice(at, end)
+  return match(WORD, text, at)?.[0] ?? ''
+}
+
+/** Whether a character is one that is seen: those beyond ASCII are left to the expressions. */
+const isPlainMark = (text: string, at: number): boolean => {
+  const code = text.charCodeAt(at)
+  return code > 32 && code < 127
 }
 
 /** All tokens of a text, in order. Never fails: what is no word and no number is a mark. */
@@ -100,7 +135,7 @@ export function tokenize(text: string): Token[] {
   let spaced = false
   let paragraph = false
   while (at < text.length) {
-    const space = match(SPACE, text, at)
+    const space = isPlainMark(text, at) ? null : match(SPACE, text, at)
     if (space) {
       let breaks = 0
       for (let index = at; index < at + space[0].length; index++) {
@@ -115,10 +150,10 @@ export function tokenize(text: string): Token[] {
       at += space[0].length
       continue
     }
-    const code = text[at]!
     let found: Found
-    if (/\d/.test(code)) found = lexDigits(text, at)
-    else if (match(WORD, text, at)) found = lexLetters(text, at)
+    let word = ''
+    if (isDigit(text, at)) found = lexDigits(text, at)
+    else if ((word = wordAt(text, at)) !== '') found = lexLetters(text, at, word)
     else found = { kind: 'mark', text: match(OTHER, text, at)![0], value: 0, hyphen: false }
     const end = at + found.text.length
     tokens.push({

@@ -12,7 +12,7 @@ import type { LocatedRound } from './ground'
 import { layersOf } from './layers'
 import { leafAccount } from './leaf-account'
 import { locateRound } from './locate'
-import { envelope } from './profile'
+import { farthest } from './profile'
 import { readMotif, slotOf } from './read-motif'
 import type { ReadMotif } from './read-motif'
 import { scaleRound } from './scale'
@@ -36,6 +36,8 @@ export interface RoundsAccount {
   readonly located: readonly LocatedRound[]
   /** What the located rounds stand on; null where nothing could be located. */
   readonly beginning: Beginning | null
+  /** The rounds as they were read. */
+  readonly read: ReadMotif
 }
 
 /** What a motif begins with, as the chart draws it. */
@@ -56,7 +58,7 @@ export function roundsAccount(motif: RoundsMotif, context: RoundsContext): Round
   const where = `motif ${motif.id}`
   if (read.worked.length === 0) {
     const none = finding('motif/no-rounds', where, {}, { motif: motif.id })
-    return { account: null, findings: [...read.findings, none], located: [], beginning: null }
+    return { account: null, findings: [...read.findings, none], located: [], beginning: null, read }
   }
   const gauge = calibrated(motif, context, read)
   if (read.stemChains > 0) return leafAccount(motif, context, read, gauge)
@@ -89,7 +91,7 @@ export function roundsAccount(motif: RoundsMotif, context: RoundsContext): Round
     findings,
   }
   const beginning = { stitchWidth: gauge.width, ringChains: read.ringChains, stem: [], turn: shape.turn }
-  return { account, findings, gauge: own, located, beginning }
+  return { account, findings, gauge: own, located, beginning, read }
 }
 
 /** M3: "rounds 1–2 measure 63.5 mm" scales a rule-of-thumb gauge until those rounds come out right. */
@@ -102,8 +104,7 @@ function calibrated(motif: RoundsMotif, context: RoundsContext, read: ReadMotif)
   for (let i = 0; i < 6; i++) {
     const located = locateAll(read, gauge, null)
     const last = located.filter((entry) => entry.round.number <= known.rounds)
-    const radii = envelope(last.length > 0 ? last : located)
-    const across = 2 * Math.max(...radii)
+    const across = 2 * farthest(last.length > 0 ? last : located)
     if (!(across > 0)) return gauge
     gauge = scaleGauge(gauge, known.across / across)
   }
@@ -118,7 +119,7 @@ function locateAll(read: ReadMotif, gauge: ResolvedGauge, motif: RoundsMotif | n
     const across = motif?.rounds?.[read.entries[i]!]?.across
     const lastOfEntry = read.entries[i + 1] !== read.entries[i]
     if (across && across > 0 && lastOfEntry) {
-      const reach = Math.max(...envelope(located))
+      const reach = farthest(located)
       if (reach > 0) {
         const factor = across / 2 / reach
         located.forEach((entry, k) => (located[k] = scaleRound(entry, factor)))
@@ -132,7 +133,7 @@ function locateAll(read: ReadMotif, gauge: ResolvedGauge, motif: RoundsMotif | n
 function measuredRounds(located: readonly LocatedRound[], ratio: number): MeasuredRound[] {
   return located.map((entry) => ({
     number: entry.round.number,
-    outerRadius: Math.max(...envelope([entry]), 0) * ratio,
+    outerRadius: farthest([entry]) * ratio,
     stitches: entry.round.stitches,
     flatness: flatnessOf(entry),
     lies: lieOf(entry),

@@ -5,7 +5,7 @@ import { OUTLINE_POINTS } from '../constants'
 import { roundOutline } from '../outlines'
 import { at, radiusOf } from './ground'
 import type { LocatedRound } from './ground'
-import { envelope, lobedOutline, lobesOf } from './profile'
+import { envelope, farthest, lobedOutline, lobesOf } from './profile'
 import { slotOf } from './read-motif'
 import type { ReadMotif } from './read-motif'
 import type { Shape } from './shape'
@@ -20,7 +20,7 @@ export function layersOf(
 ): MotifLayer[] {
   const slots = located.map((entry) => slotOf(motif, read, entry.round))
   const layers: MotifLayer[] = []
-  const full = Math.max(...envelope(located), 1e-9)
+  const full = Math.max(farthest(located), 1e-9)
   slots.forEach((slot, i) => {
     if (i === located.length - 1) layers.unshift({ slot, outline: shape.outline })
     else if (slots[i + 1] !== slot) {

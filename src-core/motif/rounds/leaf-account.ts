@@ -88,5 +88,5 @@ export function leafAccount(
     stem: stemPoints(read.stemChains, gauge.width),
     turn: 0,
   }
-  return { account, findings: read.findings, located, beginning }
+  return { account, findings: read.findings, located, beginning, read }
 }

@@ -9,6 +9,13 @@ import type { LocatedRound } from './ground'
 const SAMPLES = 2520
 const TURN = 2 * Math.PI
 
+/** How far rounds reach; 0 where they have no edge. */
+export const farthest = (rounds: readonly LocatedRound[]): Millimetres =>
+  rounds.reduce(
+    (most, { edge }) => (edge.length < 3 ? most : edge.reduce((far, p) => Math.max(far, radiusOf(p)), most)),
+    0,
+  )
+
 /** Radius in `SAMPLES` directions: the farthest point of any round's edge. */
 export function envelope(rounds: readonly LocatedRound[]): Float64Array {
   const radii = new Float64Array(SAMPLES)
@@ -23,12 +30,14 @@ function span(radii: Float64Array, a: Point, b: Point): void {
   const from = angleOf(a)
   const to = unwrap(angleOf(b), from)
   const [low, high] = from <= to ? [from, to] : [to, from]
+  const fromRadius = radiusOf(a)
+  const growth = radiusOf(b) - fromRadius
   const start = Math.ceil((low / TURN) * SAMPLES)
   const end = Math.floor((high / TURN) * SAMPLES)
   for (let i = start; i <= end; i++) {
     const angle = (i / SAMPLES) * TURN
     const share = high === low ? 0 : (angle - from) / (to - from)
-    const radius = radiusOf(a) + (radiusOf(b) - radiusOf(a)) * share
+    const radius = fromRadius + growth * share
     const slot = ((i % SAMPLES) + SAMPLES) % SAMPLES
     if (radius > radii[slot]!) radii[slot] = radius
   }
@@ -80,16 +89,13 @@ function sharpen(profile: Float64Array, radii: Float64Array, count: number, phas
   let tips = 0
   let valleys = 0
   for (let lobe = 0; lobe < count; lobe++) {
-    const around = (from: number, to: number) => {
-      const start = Math.round(((lobe + phase + from) / count) * SAMPLES)
-      const end = Math.round(((lobe + phase + to) / count) * SAMPLES)
-      return Array.from(
-        { length: end - start + 1 },
-        (_, i) => radii[(((start + i) % SAMPLES) + SAMPLES) % SAMPLES]!,
-      )
-    }
-    tips += Math.max(...around(-0.5, 0.5)) / count
-    valleys += Math.min(...around(0, 1)) / count
+    const at = (share: number) => Math.round(((lobe + phase + share) / count) * SAMPLES)
+    let tip = -Infinity
+    let valley = Infinity
+    for (let i = at(-0.5); i <= at(0.5); i++) tip = Math.max(tip, radii[(i + SAMPLES) % SAMPLES]!)
+    for (let i = at(0); i <= at(1); i++) valley = Math.min(valley, radii[(i + SAMPLES) % SAMPLES]!)
+    tips += tip / count
+    valleys += valley / count
   }
   const least = Math.min(...profile)
   const most = Math.max(...profile)
@@ -112,6 +118,10 @@ function phaseOf(folded: Float64Array): number {
   return ((Math.round((Math.atan2(sin, cos) / TURN) * steps) % steps) + steps) % steps
 }
 
+const TABLE = Array.from({ length: SAMPLES }, (_, i) => (i / SAMPLES) * TURN)
+const COSINES = Float64Array.from(TABLE, Math.cos)
+const SINES = Float64Array.from(TABLE, Math.sin)
+
 /** Number of waves with the largest amplitude. */
 function strongest(radii: Float64Array): number {
   let best = 0
@@ -119,10 +129,10 @@ function strongest(radii: Float64Array): number {
   for (let waves = 3; waves <= 24; waves++) {
     let cos = 0
     let sin = 0
-    radii.forEach((r, i) => {
-      cos += r * Math.cos((i / radii.length) * TURN * waves)
-      sin += r * Math.sin((i / radii.length) * TURN * waves)
-    })
+    for (let i = 0, at = 0; i < SAMPLES; i++, at = (at + waves) % SAMPLES) {
+      cos += radii[i]! * COSINES[at]!
+      sin += radii[i]! * SINES[at]!
+    }
     const amplitude = Math.hypot(cos, sin)
     if (amplitude > most * 1.001) {
       most = amplitude

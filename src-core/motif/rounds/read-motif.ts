@@ -5,6 +5,7 @@ import { readRounds } from '../../notation/read'
 import type { ReadRounds } from '../../notation/read'
 import type { After } from '../../notation/state'
 import type { WorkedRound } from '../../notation/worked'
+import { isSpecialEntry, specialText } from './special'
 
 export interface ReadMotif {
   readonly worked: readonly WorkedRound[]
@@ -31,26 +32,6 @@ export interface RoundLine {
   readonly start: number
   /** Number that it was given, or has by its own heading (the first of them). */
   readonly number: number
-}
-
-const SPECIAL = /^\s*special\s+(?:stitch(?:es)?(?:\s+used)?|terms|abbreviations)\s*(?:[:.\n\r]|$)\s*/i
-
-/**
- * Whether an entry of a motif's rounds explains special stitches instead: files from before the field `special` have
- * them there.
- */
-export const isSpecialEntry = (work: string): boolean => SPECIAL.test(work)
-
-/** Everything that a motif says of its special stitches, a line for each; '' where it explains none. */
-export function specialText(motif: RoundsMotif): string {
-  const older = (motif.rounds ?? []).flatMap(({ work }) =>
-    isSpecialEntry(work) ? [work.replace(SPECIAL, '')] : [],
-  )
-  return [motif.special ?? '', ...older]
-    .flatMap((text) => text.split(/[\n\r\u0085\u2028\u2029]+/))
-    .map((line) => line.trim())
-    .filter((line) => line !== '')
-    .join('\n')
 }
 
 interface Composed {

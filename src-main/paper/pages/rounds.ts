@@ -1,6 +1,7 @@
 /** A motif's rounds: word for word, translated where other terms are asked for, with what the words mean. */
 import type { RoundsMotif } from '../../../shared-types/project'
-import { isSpecialEntry, readMotif, specialText } from '../../../src-core/motif/rounds/read-motif'
+import { readMotif } from '../../../src-core/motif/rounds/read-motif'
+import { isSpecialEntry, specialText } from '../../../src-core/motif/rounds/special'
 import { abbreviationsUsed } from '../../../src-core/notation/abbreviations'
 import type { Abbreviation } from '../../../src-core/notation/abbreviations'
 import { translateText } from '../../../src-core/notation/translate'

@@ -9,6 +9,7 @@ import type {
   Weighed,
 } from '../../../shared-types/project'
 import { freeId, freeName } from './ids'
+import { workedEntries } from '../../../src-core/motif/rounds/special'
 
 export type MeasureKey =
   'overTips' | 'overValleys' | 'across' | 'sideToSide' | 'pointToPoint' | 'length' | 'width'
@@ -37,7 +38,7 @@ export function slotsOf(motif: Motif): string[] {
   const named =
     motif.kind === 'measured'
       ? (motif.slots ?? []).map((slot) => slot.slot)
-      : (motif.rounds ?? []).map((round) => round.slot ?? '')
+      : workedEntries(motif).map((round) => round.slot ?? '')
   return [...new Set(named.filter(Boolean))]
 }
 

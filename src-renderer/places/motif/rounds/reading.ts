@@ -8,7 +8,7 @@ import type { Beginning } from '../../../../src-core/motif/rounds/account'
 import { LIE_WORDS } from '../../../../src-core/figures/words'
 import { lieOf } from '../../../../src-core/motif/rounds/checks'
 import type { LocatedRound } from '../../../../src-core/motif/rounds/ground'
-import { isSpecialEntry, readMotif } from '../../../../src-core/motif/rounds/read-motif'
+import { isSpecialEntry } from '../../../../src-core/motif/rounds/special'
 import type { RoundAccount } from '../../../../src-core/notation/account'
 import type { RoundsTree } from '../../../../src-core/notation/tree'
 import type { WorkedElement, WorkedRound } from '../../../../src-core/notation/worked'
@@ -60,13 +60,13 @@ export interface RoundsReading {
 /** Reads a motif of a project for the editor. */
 export function readForEditor(motif: RoundsMotif, project: Project): RoundsReading {
   const terms = project.terms ?? 'US'
-  const read = readMotif(motif, terms)
   const told = roundsAccount(motif, {
     hand: project.hand ?? 'right',
     terms,
     gauge: project.gauge,
     growth: blockingGrowth(motif, project.colourways ?? [], project.yarns ?? []),
   })
+  const { read } = told
   const { rounds, tree } = read.reading
   const entryOf = (round: WorkedRound) => read.entries[round.index] ?? 0
   const byEntry = new Map<number, EntryFinding[]>()
