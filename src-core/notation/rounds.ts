@@ -29,6 +29,8 @@ export interface Reading {
   readonly budget: { left: number }
   readonly colours: readonly string[]
   readonly repeats: Map<Item, number>
+  /** Repeats that run so often in one round and otherwise in another: they cannot be written out. */
+  readonly uneven: Set<Item>
   /** By line: characters that stand before the designer's own words and are no part of a column. */
   readonly before: readonly number[]
   number: number
@@ -65,6 +67,7 @@ export function startReading(
     budget: { left: BUDGET },
     colours,
     repeats: new Map(),
+    uneven: new Set(),
     before,
     number: first - 1,
     turned: false,
@@ -142,7 +145,7 @@ function newWork(
     gaps: reading.gaps,
     turned,
     colours: reading.colours,
-    repeats: reading.repeats,
+    repeats: new Map(),
     budget: reading.budget,
     beginning,
     elements: [],
@@ -296,6 +299,18 @@ export function workRound(
   return second.errors < first.errors && second.errors === 0 && !second.work.open ? second : first
 }
 
+/** Keeps how often the repeats of a round ran, where that is the same in every round worked from its text. */
+function keepRepeats({ repeats, uneven }: Reading, made: ReadonlyMap<Item, number>): void {
+  for (const [item, times] of made) {
+    if (uneven.has(item)) continue
+    if (!repeats.has(item) || repeats.get(item) === times) repeats.set(item, times)
+    else {
+      repeats.delete(item)
+      uneven.add(item)
+    }
+  }
+}
+
 export function commit(
   reading: Reading,
   text: string,
@@ -305,6 +320,7 @@ export function commit(
   quiet: boolean,
 ): void {
   settleSources(made.work)
+  keepRepeats(reading, made.work.repeats)
   if (!quiet && !node.broken)
     for (const found of made.work.findings) addFinding(reading, text, node, number, found)
   reading.worked.push(made.round)

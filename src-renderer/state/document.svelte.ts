@@ -14,6 +14,9 @@ import type { Background } from './background'
 /** A change of the project: answers a new one, or the same where there is nothing to do. */
 export type Edit = (project: Project) => Project
 
+/** When the plan follows a change. */
+export type Pace = 'at-once' | 'typing'
+
 interface Step {
   readonly label: string
   readonly project: Project
@@ -89,10 +92,13 @@ export class DocumentState {
     return () => this.#listeners.delete(listener)
   }
 
-  /** Changes the project under a name that undo tells. Steps with the same `key` in a row become one. */
-  change(label: string, edit: Edit, key: string | null = null): void {
+  /**
+   * Changes the project under a name that undo tells. Steps with the same `key` in a row become one. While a hand is
+   * typing (`pace: 'typing'`) the plan is made beside the window, however small it is.
+   */
+  change(label: string, edit: Edit, key: string | null = null, pace: Pace = 'at-once'): void {
     this.cancel()
-    this.#settle(label, edit(this.#settled), key)
+    this.#settle(label, edit(this.#settled), key, pace)
   }
 
   /** Tries a change while a hand or a key is still at it; each try starts from the settled project. */
@@ -138,14 +144,14 @@ export class DocumentState {
     this.#replan()
   }
 
-  #settle(label: string, next: Project, key: string | null): void {
+  #settle(label: string, next: Project, key: string | null, pace: Pace = 'at-once'): void {
     if (next === this.#settled) return
     const last = this.#past.at(-1)
     const isSame = key !== null && last?.key === key && this.#future.length === 0
     if (!isSame) this.#past = [...this.#past.slice(1 - MOST_STEPS), { label, project: this.#settled, key }]
     this.#future = []
     this.#settled = next
-    this.#tell()
+    this.#tell(pace)
   }
 
   #step(from: '#past' | '#future'): void {
@@ -161,15 +167,16 @@ export class DocumentState {
     this.#tell()
   }
 
-  #tell(): void {
-    this.#replan()
+  #tell(pace: Pace = 'at-once'): void {
+    this.#replan(pace)
     for (const listener of this.#listeners) listener(this.#settled)
   }
 
   /** Plans the project as it is now: a small one at once, a large one beside the window. */
-  #replan(): void {
+  #replan(pace: Pace = 'at-once'): void {
     const project = this.project
-    if (!this.#background || sizeOf(project) <= AT_ONCE) {
+    const isSmall = pace === 'at-once' && sizeOf(project) <= AT_ONCE
+    if (!this.#background || isSmall) {
       this.#plan = this.#planner.plan(project)
       return
     }
@@ -177,7 +184,7 @@ export class DocumentState {
     void this.#background.plan('document', project).then((plan) => {
       this.#awaited--
       // A small project may have been planned meanwhile.
-      if (plan && sizeOf(this.project) > AT_ONCE) this.#plan = plan
+      if (plan && (project === this.project || sizeOf(this.project) > AT_ONCE)) this.#plan = plan
     })
   }
 }

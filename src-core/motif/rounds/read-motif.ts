@@ -13,6 +13,8 @@ export interface ReadMotif {
   readonly reading: ReadRounds
   /** One for each of the project's rounds. */
   readonly lines: readonly RoundLine[]
+  /** The entry that a line of the text that is read belongs to; null before the first one. */
+  readonly entryOfLine: (line: number) => number | null
   /** Index into the project's rounds of each worked round. */
   readonly entries: readonly number[]
   /** Chains of the ring that the motif begins on; 0 for an adjustable one. */
@@ -80,6 +82,7 @@ export function readMotif(motif: RoundsMotif, terms: Terms): ReadMotif {
     worked,
     reading,
     lines,
+    entryOfLine: (line) => (line > head ? entryOf(line) : null),
     // By the round's own line: a round that repeats an older one has its stitches from there.
     entries: rounds.map((account) => entryOf(account.span.line)),
     ringChains:

@@ -5,10 +5,11 @@ import { planProject } from '../../../src-core/plan'
 import { takeApart } from '../../../src-core/notation/take-apart'
 import * as edits from '../../../src-renderer/places/motif/rounds/edits'
 import { exampleBlock } from '../../../src-renderer/places/motif/rounds/example'
+import { ownRoundsProject } from '../../../src-renderer/places/motif/rounds/own-rounds'
 import { readForEditor } from '../../../src-renderer/places/motif/rounds/reading'
-import RoundsEditor from '../../../src-renderer/places/motif/rounds/RoundsEditor.svelte'
 import { inWindow } from '../in-window'
 import { SMALL } from '../projects'
+import RoundsOfFirst from './RoundsOfFirst.svelte'
 
 afterEach(cleanup)
 // jsdom lays nothing out, so nothing can be scrolled to.
@@ -104,8 +105,57 @@ describe('colours of rounds', () => {
   })
 })
 
+describe('a project that begins with rounds', () => {
+  const SETTINGS = {
+    theme: 'light',
+    units: 'metric',
+    terms: 'US',
+    hand: 'right',
+    currency: 'EUR',
+    paper: 'A4',
+  } as const
+  const begun = () => ownRoundsProject(SETTINGS, { kind: 'blanket', width: 1000, height: 1300 })
+  const strangers = (project: Project) =>
+    planProject(project).findings.filter(
+      ({ code, severity }) => /slot|colourway|unknown/.test(code) && severity !== 'note',
+    )
+
+  it('takes a block that names no colour as one colour, with a yarn, and misses none', () => {
+    const project = edits.replaceRounds(begun(), 'm1', takeApart(exampleBlock('US'), 'US'))
+    expect(motifOf(project).rounds!.map(({ slot }) => slot)).toEqual(['main', 'main', 'main'])
+    expect(project.colourways![0]!.yarns).toEqual({ main: project.yarns![0]!.id })
+    expect(strangers(project)).toEqual([])
+    expect(planProject(project).findings.filter(({ severity }) => severity === 'error')).toEqual([])
+  })
+
+  it('gives colours that a block names one yarn after the other', () => {
+    const block = 'Rnd 1: With A, magic ring, 6 sc in ring.\nRnd 2: With B, 2 sc in each st around.'
+    const project = edits.replaceRounds(begun(), 'm1', takeApart(block, 'US'))
+    const [first, second] = project.yarns!
+    expect(project.colourways![0]!.yarns).toEqual({ 'colour A': first!.id, 'colour B': second!.id })
+    expect(strangers(project)).toEqual([])
+  })
+
+  it('has a colour for rounds that are written by hand', () => {
+    const one = edits.insertRounds(begun(), 'm1', 0, [{ work: 'magic ring, 6 sc in ring' }])
+    const two = edits.insertRounds(one, 'm1', 1, [{ work: '2 sc in each st around' }])
+    expect(motifOf(two).rounds!.map(({ slot }) => slot)).toEqual(['main', 'main'])
+    expect(strangers(two)).toEqual([])
+  })
+
+  it('drops no colour of a motif that goes from measures to rounds, and misses none when a block names none', () => {
+    const there = edits.toRounds(SMALL, 'm1')
+    const one = edits.insertRounds(there, 'm1', 0, [{ work: 'magic ring, 6 sc in ring' }])
+    const two = edits.insertRounds(one, 'm1', 1, [{ work: '2 sc in each st around' }])
+    expect(motifOf(two).rounds!.map(({ slot }) => slot)).toEqual(['centre', 'petals'])
+    expect(two.colourways).toEqual(SMALL.colourways)
+    const pasted = edits.replaceRounds(there, 'm1', takeApart(exampleBlock('US'), 'US'))
+    expect(strangers(pasted)).toEqual([])
+  })
+})
+
 describe('the editor', () => {
-  const open = (project: Project) => inWindow(RoundsEditor, { motif: motifOf(project) }, project)
+  const open = (project: Project) => inWindow(RoundsOfFirst, {}, project)
   const round = (number: number) =>
     screen.getByRole<HTMLTextAreaElement>('textbox', { name: `Round ${number}` })
 
@@ -114,6 +164,112 @@ describe('the editor', () => {
     await fireEvent.click(screen.getByRole('button', { name: 'Try this example' }))
     expect(motifOf(app.document.project).rounds).toHaveLength(3)
     expect(app.document.undoLabel).toBe('paste 3 rounds')
+  })
+
+  it('asks for the gauge first where there is none, and keeps its fields while they are filled in', async () => {
+    const { app } = await open(withMotif({ ...empty, gauge: undefined }))
+    const [gauge, rounds, then] = screen.getAllByRole('heading', { level: 3 })
+    expect([gauge, rounds, then].map((node) => node!.textContent)).toEqual([
+      'Your gauge',
+      'Your rounds',
+      'What happens then',
+    ])
+    const stitches = screen.getByRole('textbox', { name: 'Stitches' })
+    await fireEvent.input(stitches, { target: { value: '20' } })
+    await fireEvent.blur(stitches)
+    expect(motifOf(app.document.project).gauge).toMatchObject({ stitches: 20 })
+    expect(screen.getByRole('textbox', { name: 'Rows' })).toBeTruthy()
+  })
+
+  it('asks for no gauge that it has', async () => {
+    await open(withMotif(empty))
+    expect(screen.queryByRole('heading', { name: 'Your gauge' })).toBeNull()
+    expect(screen.getByRole('heading', { name: 'Your rounds' })).toBeTruthy()
+  })
+
+  it('begins with round 1 where there is nothing to paste', async () => {
+    const { app } = await open(withMotif(empty))
+    await fireEvent.click(screen.getByRole('button', { name: 'Write round 1' }))
+    expect(motifOf(app.document.project).rounds).toHaveLength(1)
+    await waitFor(() => expect(document.activeElement).toBe(round(1)))
+  })
+
+  const TWIN = 'Special stitches: Twin: (Sc, hdc) in same st'
+  const special = () => screen.getByRole<HTMLTextAreaElement>('textbox', { name: /^Stitches of the pattern/ })
+
+  it('takes special stitches of a pasted block into their field, where they can be changed', async () => {
+    const { app } = await open(withMotif(empty))
+    const block = `${TWIN}\n\nRnd 1: Magic ring, 6 sc in ring.\nRnd 2: *Twin in next st; rep from * around.`
+    await fireEvent.input(screen.getByRole('textbox', { name: /^Paste the rounds/ }), {
+      target: { value: block },
+    })
+    await fireEvent.click(screen.getByRole('button', { name: 'Take it apart' }))
+    expect(motifOf(app.document.project)).toMatchObject({ special: 'Twin: (Sc, hdc) in same st' })
+    expect(screen.getAllByRole('listitem', { name: /^Rnd/ })).toHaveLength(2)
+    expect(special().value).toBe('Twin: (Sc, hdc) in same st')
+    expect(screen.getByText('The rounds may use twin.')).toBeTruthy()
+    expect(within(screen.getByRole('listitem', { name: 'Rnd 2' })).getByText(/^makes 12 sts/)).toBeTruthy()
+    await fireEvent.change(special(), { target: { value: 'Twin: 3 sc in same st' } })
+    expect(app.document.undoLabel).toBe('change the special stitches')
+    await waitFor(() =>
+      expect(within(screen.getByRole('listitem', { name: 'Rnd 2' })).getByText(/^makes 18 sc/)).toBeTruthy(),
+    )
+    await fireEvent.change(special(), { target: { value: 'two of each' } })
+    expect(screen.getByText(/^Nothing is explained yet/)).toBeTruthy()
+    await fireEvent.change(special(), { target: { value: '' } })
+    expect(motifOf(app.document.project).special).toBeUndefined()
+  })
+
+  it('adds what a block explains that is pasted after a round, and forgets nothing', async () => {
+    const project = edits.setSpecial(written(), 'm1', 'Picot: ch 3, sl st in first ch')
+    const { app } = await open(project)
+    const text = `${TWIN}\nRnd 4: Sc in each st around.\nRnd 5: Sc in each st around.`
+    await fireEvent.paste(round(3), { clipboardData: { getData: () => text } })
+    expect(motifOf(app.document.project).special).toBe(
+      'Picot: ch 3, sl st in first ch\nTwin: (Sc, hdc) in same st',
+    )
+    const whole = edits.replaceRounds(app.document.project, 'm1', takeApart(exampleBlock('US'), 'US'))
+    expect(motifOf(whole).special).toContain('Picot:')
+  })
+
+  it('shows special stitches that an older file has as a round under their own name', async () => {
+    const older = { ...motifOf(written()), rounds: [{ work: TWIN }, ...motifOf(written()).rounds!] }
+    await open(withMotif(older))
+    expect(screen.getByRole('listitem', { name: 'Special stitches' })).toBeTruthy()
+    expect(within(screen.getByRole('listitem', { name: 'Rnd 1' })).getByText('makes 12 sc')).toBeTruthy()
+  })
+
+  it('uses another wording for the rounds when asked; undo brings the old one back', async () => {
+    const motif = {
+      ...empty,
+      rounds: [
+        { work: 'Magic ring, 6 single crochet in ring.', slot: 'a', across: 30 },
+        { work: 'Rnds 2-3: *sc in next st*, repeat from * to * 5 times more.', slot: 'b' },
+        { work: 'sc in each stitch around.', slot: 'c', across: 50 },
+      ],
+    }
+    const { app } = await open(withMotif(motif))
+    await fireEvent.click(screen.getByText('Printed back'))
+    await fireEvent.click(screen.getByRole('radio', { name: 'Consistent' }))
+    await fireEvent.click(screen.getByRole('button', { name: 'Use this wording for the rounds' }))
+    expect(motifOf(app.document.project).rounds).toEqual([
+      { work: 'Magic ring, 6 sc in ring.', slot: 'a', across: 30 },
+      { work: 'Rnds 2-3: *Sc in next st; rep from * 5 more times.', slot: 'b' },
+      { work: 'Sc in each st around.', slot: 'c', across: 50 },
+    ])
+    expect(app.document.undoLabel).toBe('reword the rounds')
+    app.document.undo()
+    expect(motifOf(app.document.project).rounds).toEqual(motif.rounds)
+  })
+
+  it('counts at every key, before the project and its plan follow', async () => {
+    const { app } = await open(written())
+    const before = app.document.project
+    await fireEvent.input(round(3), { target: { value: '(Sc, dc, sc) in each ch-4 sp around; join' } })
+    const item = screen.getByRole('listitem', { name: 'Rnd 3' })
+    expect(within(item).getByText(/^makes 18 sts/)).toBeTruthy()
+    expect(app.document.project).toBe(before)
+    await waitFor(() => expect(app.document.project).not.toBe(before))
   })
 
   it('asks for the terms where no word tells them', async () => {

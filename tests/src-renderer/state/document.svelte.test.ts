@@ -89,6 +89,22 @@ describe('the document', () => {
     expect(seen).toEqual([20, 30])
   })
 
+  it('plans beside the window while a hand is typing, and lets no late plan overtake a newer one', async () => {
+    const settle = () => new Promise((resolve) => setTimeout(resolve))
+    const document = new DocumentState(SMALL, sameThreadBackground())
+    document.change('type', setRows(6), 'typing', 'typing')
+    expect(document.plan.counts.motifs).toBe(20)
+    expect(document.isPlanning).toBe(true)
+    await settle()
+    expect(document.plan.counts.motifs).toBe(30)
+    expect(document.isPlanning).toBe(false)
+    document.change('type', setRows(8), 'typing', 'typing')
+    document.change('change the rows', setRows(5))
+    await settle()
+    expect(document.plan).toEqual(planProject(document.project))
+    expect(document.plan.counts.motifs).toBe(25)
+  })
+
   it('plans a large project in the background and comes to the same plan', async () => {
     const document = new DocumentState(SMALL, sameThreadBackground())
     document.change('grow', (project) => patchBlanket(project, { rows: 40, columns: 20 }))

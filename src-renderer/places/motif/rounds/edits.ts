@@ -10,6 +10,8 @@ import type {
   RoundsMotif,
   StitchGauge,
 } from '../../../../shared-types/project'
+import { rewordRounds } from '../../../../src-core/motif/rounds/reword'
+import type { PrintStyle } from '../../../../src-core/notation/print'
 import type { TakenApart } from '../../../../src-core/notation/take-apart'
 import { freeId, freeName } from '../../../state/edits/ids'
 import { MEASURES, findMotif, renameSlot, slotsOf, updateMotif } from '../../../state/edits/motif'
@@ -40,21 +42,26 @@ export const patchRound = (
     rounds.map((round, i) => (i === index ? { ...round, ...patch } : round)),
   )
 
-/** Puts rounds in before the one at `index`; their colour is that of the round before where they have none. */
+/**
+ * Puts rounds in before the one at `index`. Where they have no colour they take that of the round before; at the end,
+ * colours of the colourway that no round has yet come first.
+ */
 export function insertRounds(
   project: Project,
   id: string,
   index: number,
   added: readonly WrittenRound[],
 ): Project {
-  return withYarns(
-    updateRounds(project, id, (rounds) => {
-      const before = rounds[index - 1]?.slot ?? rounds[index]?.slot ?? MAIN
-      const made = added.map((round) => ({ slot: before, ...round }))
-      return [...rounds.slice(0, index), ...made, ...rounds.slice(index)]
-    }),
-    id,
-  )
+  const way = project.colourways?.find((entry) => entry.motif === id)
+  const next = updateRounds(project, id, (rounds) => {
+    const used = new Set(rounds.map((round) => round.slot))
+    const isEnd = index >= rounds.length
+    const free = isEnd ? Object.keys(way?.yarns ?? {}).filter((slot) => !used.has(slot)) : []
+    const before = rounds[index - 1]?.slot ?? rounds[index]?.slot ?? MAIN
+    const made = added.map((round, i) => ({ slot: free[i] ?? free.at(-1) ?? before, ...round }))
+    return [...rounds.slice(0, index), ...made, ...rounds.slice(index)]
+  })
+  return withYarns(next, id)
 }
 
 export const removeRound = (project: Project, id: string, index: number): Project =>
@@ -85,21 +92,44 @@ export function setRoundSlot(project: Project, id: string, index: number, slot: 
   return withYarns(patchRound(project, id, index, { slot: name }), id)
 }
 
-/** Gives the colourways of a motif a yarn for every colour that they have none for: the one of their last colour. */
+/**
+ * Gives the colourways of a motif a yarn for every colour that they have none for: the one of their last colour, in
+ * a colourway that has none yet one yarn of the shelf after the other.
+ */
 export function withYarns(project: Project, id: string): Project {
   const motif = findMotif(project, id)
   if (!motif) return project
   const slots = slotsOf(motif)
-  const first = project.yarns?.[0]?.id
+  const shelf = (project.yarns ?? []).flatMap(({ id: yarn }) => yarn ?? [])
   return {
     ...project,
     colourways: project.colourways?.map((way) => {
       if (way.motif !== id) return way
       const yarns = way.yarns ?? {}
       const missing = slots.filter((slot) => yarns[slot] === undefined)
-      const yarn = Object.values(yarns).at(-1) ?? first
-      if (missing.length === 0 || yarn === undefined) return way
-      return { ...way, yarns: { ...yarns, ...Object.fromEntries(missing.map((slot) => [slot, yarn])) } }
+      const last = Object.values(yarns).at(-1)
+      const given = missing.flatMap((slot, i) => {
+        const yarn = last ?? shelf[Math.min(i, shelf.length - 1)]
+        return yarn === undefined ? [] : [[slot, yarn] as const]
+      })
+      return given.length === 0 ? way : { ...way, yarns: { ...yarns, ...Object.fromEntries(given) } }
+    }),
+  }
+}
+
+/** Takes out of a motif's colourways the colours that none of its rounds has. */
+function withoutStrangers(project: Project, id: string): Project {
+  const motif = findMotif(project, id)
+  if (!motif) return project
+  const slots = new Set(slotsOf(motif))
+  return {
+    ...project,
+    colourways: project.colourways?.map((way) => {
+      if (way.motif !== id) return way
+      const kept = Object.entries(way.yarns ?? {}).filter(([slot]) => slots.has(slot))
+      return kept.length === Object.keys(way.yarns ?? {}).length
+        ? way
+        : { ...way, yarns: Object.fromEntries(kept) }
     }),
   }
 }
@@ -148,9 +178,34 @@ export function replaceRounds(project: Project, id: string, taken: TakenApart): 
   const next = patchWritten(project, id, {
     rounds: roundsOf(taken, motif.rounds ?? [], known),
     foundation: taken.foundation,
-    special: taken.special === '' ? undefined : taken.special,
+    // A pattern that explains nothing leaves what is explained.
+    special: taken.special === '' ? motif.special : taken.special,
   })
-  return withYarns(next, id)
+  return withYarns(withoutStrangers(next, id), id)
+}
+
+/** Puts the rounds in other words; null where a style would not leave each round in its own place. */
+export function rewordMotif(project: Project, id: string, style: PrintStyle): Project | null {
+  const motif = findMotif(project, id)
+  if (motif?.kind !== 'rounds') return null
+  const words = rewordRounds(motif, project.terms ?? 'US', style)
+  return (
+    words &&
+    updateRounds(project, id, (rounds) =>
+      rounds.map((round, i) => ({ ...round, work: words[i] ?? round.work })),
+    )
+  )
+}
+
+/** Adds what a block explains to the special stitches that are there; a name that is explained already stays. */
+export function addSpecial(project: Project, id: string, special: string): Project {
+  const motif = findMotif(project, id)
+  if (motif?.kind !== 'rounds' || special.trim() === '') return project
+  const nameOf = (line: string) => line.split(/[:=]/)[0]!.trim().toLowerCase()
+  const there = (motif.special ?? '').split('\n').filter((line) => line.trim() !== '')
+  const known = new Set(there.map(nameOf))
+  const added = special.split('\n').filter((line) => line.trim() !== '' && !known.has(nameOf(line)))
+  return added.length === 0 ? project : setSpecial(project, id, [...there, ...added].join('\n'))
 }
 
 /** Says a gauge anew; fields that are not given stay as they are. */

@@ -7,7 +7,11 @@ import { ownProject } from '../../../start/own-motif'
 export function ownRoundsProject(settings: Settings, made: Made): Project {
   const project = ownProject(settings, { outline: 'petals', petals: 6, lead: 80, second: 56 }, made)
   const [motif] = project.motifs ?? []
-  return motif
-    ? { ...project, motifs: [{ id: motif.id, name: 'Flower', kind: 'rounds', rounds: [] }] }
-    : project
+  if (!motif) return project
+  return {
+    ...project,
+    motifs: [{ id: motif.id, name: 'Flower', kind: 'rounds', rounds: [] }],
+    // Which colours there are, the rounds will tell.
+    colourways: project.colourways?.map((way) => (way.motif === motif.id ? { ...way, yarns: {} } : way)),
+  }
 }
