@@ -151,9 +151,9 @@ export function tokenize(text: string): Token[] {
       continue
     }
     let found: Found
-    let word = ''
+    const word = wordAt(text, at)
     if (isDigit(text, at)) found = lexDigits(text, at)
-    else if ((word = wordAt(text, at)) !== '') found = lexLetters(text, at, word)
+    else if (word !== '') found = lexLetters(text, at, word)
     else found = { kind: 'mark', text: match(OTHER, text, at)![0], value: 0, hyphen: false }
     const end = at + found.text.length
     tokens.push({
