@@ -60,7 +60,9 @@ export async function startPanel(page: Page, hands: Hands): Promise<void> {
 /** The middle of the panel on the screen: both dimension lines have their number in their middle. */
 export async function middleOnScreen(page: Page): Promise<{ x: number; y: number }> {
   const middle = async (name: string) => {
-    const box = (await page.getByRole('textbox', { name, exact: true }).boundingBox())!
+    // A field where it can be typed, words where the panel follows a drawn outline.
+    const field = page.getByRole('textbox', { name, exact: true }).or(page.getByTitle(name, { exact: true }))
+    const box = (await field.boundingBox())!
     return { x: box.x + box.width / 2, y: box.y + box.height / 2 }
   }
   const across = await middle('Width of the panel')

@@ -1,0 +1,189 @@
+import { readFile } from 'node:fs/promises'
+import { AxeBuilder } from '@axe-core/playwright'
+import type { Browser, BrowserContext, Page } from 'playwright-core'
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
+import { planProject } from '../../src-core/plan'
+import { eventually } from '../src-main/documents/session/world'
+import { startChromium, startLoopback } from './browser'
+import type { Loopback } from './browser'
+import { makeFolder } from './desktop'
+import {
+  awaitToMend,
+  checkTemplate,
+  drag,
+  itemCount,
+  items,
+  kept,
+  middleOnScreen,
+  openPlace,
+  startPanel,
+} from './embellisher'
+import { Hands, Keys } from './hands'
+
+let browser: Browser
+let context: BrowserContext
+let folder: Awaited<ReturnType<typeof makeFolder>>
+let loopback: Loopback
+let page: Page
+let hands: Hands
+
+beforeAll(async () => {
+  browser = await startChromium()
+})
+afterAll(() => browser?.close())
+
+async function enter(options: {
+  viewport: { width: number; height: number }
+  colorScheme: 'light' | 'dark'
+}) {
+  folder = await makeFolder()
+  loopback = await startLoopback(folder.path)
+  context = await browser.newContext({ ...options, reducedMotion: 'reduce' })
+  page = await context.newPage()
+  hands = new Hands(page)
+  await page.goto(await loopback.nextAddress())
+  await page.getByRole('navigation', { name: 'Places of the job' }).waitFor()
+}
+beforeEach(() => enter({ viewport: { width: 1280, height: 800 }, colorScheme: 'light' }))
+afterEach(async () => {
+  await context.close()
+  await loopback.kill()
+  await folder.forget()
+})
+
+/** Looks for what keeps somebody out (WCAG 2.2 A and AA), by machine. */
+async function checkAccess(where: string): Promise<void> {
+  const { violations } = await new AxeBuilder({ page })
+    .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'])
+    .analyze()
+  const told = violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' | ')}`)
+  expect(told, where).toEqual([])
+}
+
+/** The window never grows beyond itself, whatever is opened in it. */
+const overflow = () =>
+  page.evaluate(() => document.documentElement.scrollHeight - document.documentElement.clientHeight)
+
+const chooseFile = (text: string, name = 'bag.svg') =>
+  page
+    .getByLabel('Choose an SVG file')
+    .setInputFiles({ name, mimeType: 'image/svg+xml', buffer: Buffer.from(text) })
+
+describe('somebody who lays blossoms on a bag, in a browser', () => {
+  it('takes the panel from a drawing, lays a row along a drawn line, and gets the template', async () => {
+    await startPanel(page, hands)
+    await hands.press('Outline', 'radio')
+    await hands.press('SVG file', 'radio')
+    // What is hostile is refused in a line, and the panel stays.
+    for (const [text, words] of [
+      ['<svg onload="alert(1)"><path d="M0 0H9V9Z"/></svg>', 'brings a program with it'],
+      ['<!DOCTYPE svg [<!ENTITY a "b">]><svg><path d="&a;"/></svg>', 'declares entities'],
+      ['<svg><path d="M0 0L1e999 0"/></svg>', 'no place on a panel'],
+      [`<svg>${'<g>'.repeat(30_000)}`, 'more elements'],
+    ] as const) {
+      await chooseFile(text)
+      await page.getByRole('alert').filter({ hasText: words }).waitFor()
+    }
+    await eventually(async () => expect(planProject(await kept(page)).size.width).toBe(400))
+
+    await chooseFile(
+      '<svg width="340mm" height="360mm" viewBox="0 0 680 720"><path id="front" d="M0 0H680L650 600Q644 720 520 720H160Q36 720 30 600Z"/></svg>',
+    )
+    await page.getByText('front: 340 × 360 mm, shown on the map.').waitFor()
+    await hands.press('Take it as the panel')
+    await eventually(async () =>
+      expect(planProject(await kept(page)).size).toMatchObject({ width: 340, height: 360 }),
+    )
+
+    await page.getByText('Lay a row along a line').click()
+    await hands.press('Draw a line')
+    const middle = await middleOnScreen(page)
+    await drag(page, { x: middle.x - 110, y: middle.y - 40 }, { x: 220, y: 80 })
+    await page.getByText(/^A line of /).waitFor()
+    await hands.fill('Items', '3')
+    await checkAccess('a row that is thought over')
+    await hands.press('Lay 3 items')
+    const row = await itemCount(page, 3)
+    // In line, and the middle one in the middle of the panel.
+    expect(Math.abs((row[0]!.x! + row[2]!.x!) / 2 - row[1]!.x!)).toBeLessThan(0.6)
+    expect(Math.abs(row[1]!.x! - 170)).toBeLessThan(1.5)
+    await awaitToMend(page)
+
+    await hands.go('Paper')
+    await hands.press('A4', 'radio')
+    await page.getByRole('img', { name: /^Page 1 of \d+: Template/ }).waitFor()
+    await checkAccess('the template')
+    const downloaded = page.waitForEvent('download')
+    await hands.press('Export the template as PDF')
+    const file = await readFile(await (await downloaded).path())
+    await checkTemplate(file, await kept(page), [210, 297])
+  })
+
+  it.each(['light', 'dark'] as const)(
+    'nothing in it keeps anybody out, %s',
+    async (colorScheme) => {
+      await context.close()
+      await loopback.kill()
+      await folder.forget()
+      await enter({ viewport: { width: 1920, height: 1080 }, colorScheme })
+      await startPanel(page, hands)
+      await checkAccess('an empty panel')
+      await hands.press('Lay one')
+      await page.getByRole('textbox', { name: 'From the left' }).waitFor()
+      await checkAccess('an item in the hand')
+      for (const shape of ['Circle', 'Ellipse', 'Outline']) {
+        await hands.press(shape, 'radio')
+        await checkAccess(shape)
+      }
+      await hands.press('SVG file', 'radio')
+      await chooseFile(
+        '<svg viewBox="0 0 300 300"><rect id="a" width="300" height="280"/><rect id="b" width="40" height="40"/></svg>',
+      )
+      await page.getByText(/does not say how large it is/).waitFor()
+      await checkAccess('an SVG file')
+      await hands.press('Not now')
+      for (const arranger of ['Lay a wreath', 'Lay a row along a line', 'Lay a corner spray', 'Scatter']) {
+        await page.getByText(arranger, { exact: true }).click()
+        await page.getByRole('button', { name: 'Not now' }).waitFor()
+        await checkAccess(arranger)
+      }
+      await hands.press('Not now')
+      await page.getByText('Align, spread, mirror').click()
+      await checkAccess('together')
+      expect(await overflow()).toBe(0)
+    },
+    240_000,
+  )
+
+  it('is done by keys alone: lay, move, rotate, stack, mirror, lay a wreath', async () => {
+    await startPanel(page, hands)
+    const keys = new Keys(page)
+    await keys.reach('Lay one')
+    await keys.press('Enter')
+    await itemCount(page, 1)
+    await keys.reach('Lay one')
+    await keys.press('Enter')
+    await itemCount(page, 2)
+    await page.getByRole('application').focus()
+    const before = (await items(page))[1]!
+    await keys.press('Shift+ArrowDown')
+    await keys.press('Shift+PageDown')
+    await eventually(async () => expect((await items(page))[1]!.y).toBeGreaterThan(before.y! + 9))
+    await eventually(async () => expect(planProject(await kept(page)).stacking).toEqual(['1,2', '1,1']))
+    await keys.press('Control+d')
+    await itemCount(page, 3)
+    await keys.press('Delete')
+    await itemCount(page, 2)
+    await keys.press(',')
+    await openPlace(page, 'Arrangement')
+    await keys.reach('Lay a wreath', true)
+    await keys.press('Enter')
+    await keys.reach('Items')
+    await keys.type('9')
+    await keys.press('Enter')
+    await keys.reach('Lay 9 items')
+    await keys.press('Enter')
+    await itemCount(page, 11)
+    await page.getByRole('button', { name: 'Undo: lay a wreath of 9 items' }).waitFor()
+  })
+})
