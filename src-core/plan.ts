@@ -77,8 +77,20 @@ const EMPTY: Plan = {
   fillerMotif: null,
 }
 
+type Told = ReturnType<typeof accountFrom>
+
+/** Accounts by motif, for as long as what they read is the same: whoever asks gets the same object. */
+const accounts = new WeakMap<Motif, { readonly read: ReturnType<typeof readBy>; readonly told: Told }>()
+
 /** Account of one motif of a project, with its findings. */
-const accountOf = (project: Project, motif: Motif) => accountFrom(motif, ...readBy(project))
+function accountOf(project: Project, motif: Motif): Told {
+  const read = readBy(project)
+  const known = accounts.get(motif)
+  if (known?.read.every((value, i) => Object.is(value, read[i]))) return known.told
+  const made = accountFrom(motif, ...read)
+  accounts.set(motif, { read, told: made })
+  return made
+}
 
 /** What the account of a motif reads of its project. */
 const readBy = (project: Project) =>
@@ -91,8 +103,6 @@ const NO_WAYS: readonly string[] = []
 
 /** How many lattices a planner remembers: straight and offset rows with and without the last change. */
 const LATTICES = 6
-/** How many motifs it remembers in a layout that places several. */
-const ITEM_MOTIFS = 24
 
 /** A planner with a memory of its last project: make one for each window. */
 export function createPlanner(): Planner {
@@ -105,7 +115,6 @@ export function createPlanner(): Planner {
   // By its fields: a layout whose cells alone were painted keeps its counts, and all that follows from them.
   const countsOf = (layout: BlanketLayout) => counted(...COUNT_FIELDS.map((name) => layout[name]))
   const account = memoised(accountFrom)
-  const itemAccount = memoised(accountFrom, ITEM_MOTIFS)
   const lattice = memoised(stages.lattice, LATTICES)
   const arrange = memoised(stages.arrange)
   const join = memoised(stages.join)
@@ -238,7 +247,7 @@ export function createPlanner(): Planner {
     unplaced(project, plan) {
       const placed = placedMotifs(project.layout, plan)
       const others = (project.motifs ?? []).filter((motif) => !placed.has(motif.id))
-      return others.flatMap((motif) => itemAccount(motif, ...readBy(project)).findings)
+      return others.flatMap((motif) => accountOf(project, motif).findings)
     },
   }
 
@@ -250,7 +259,7 @@ export function createPlanner(): Planner {
     const stages = {
       empty: EMPTY,
       references: references(project),
-      accountOf: (motif: Motif) => itemAccount(motif, ...readBy(project)),
+      accountOf: (motif: Motif) => accountOf(project, motif),
     }
     return layout.kind === 'applique'
       ? planApplique(project, layout, stages)

@@ -1,13 +1,14 @@
 /** The panel of a project and what lies on it, as those need it who lay more on it. Lengths in mm. */
 import type { MotifAccount, Point } from '../../shared-types/plan'
 import type { AppliqueLayout, Project } from '../../shared-types/project'
-import { areaDistance, boxDistance, insideDistance } from '../geometry/edges'
+import { areaDistance, boxDistance } from '../geometry/edges'
 import { boxOf, contains } from '../geometry/points'
 import type { Box } from '../geometry/points'
 import { APPLIQUE } from '../layout/applique/constants'
 import { layItems } from '../layout/applique/items'
 import type { AppliqueItem, LaidItem } from '../layout/applique/items'
 import { readPanel } from '../layout/applique/panel'
+import { distanceWithin } from '../layout/applique/remembered'
 import type { Panel } from '../layout/applique/panel'
 import { measureProject } from '../plan'
 import type { Millimetres } from '../units/quantity'
@@ -26,8 +27,18 @@ export interface Ground {
   readonly clearance: Millimetres
 }
 
-/** The ground of an appliqué; null where a project is made into something else. */
+const grounds = new WeakMap<Project, Ground | null>()
+
+/** The ground of an appliqué, worked out once for a project; null where it is made into something else. */
 export function groundOf(project: Project): Ground | null {
+  const known = grounds.get(project)
+  if (known !== undefined) return known
+  const ground = readGround(project)
+  grounds.set(project, ground)
+  return ground
+}
+
+function readGround(project: Project): Ground | null {
   const { layout } = project
   if (layout?.kind !== 'applique') return null
   const items = layout.items ?? []
@@ -70,14 +81,17 @@ export function spacingOf({ laid, panel }: Ground, id: string): ItemSpacing | nu
   const own = laid.find((item) => item.id === id)
   if (!own) return null
   let neighbour: ItemSpacing['neighbour'] = null
-  for (const item of laid) {
-    if (item === own) continue
+  const others = laid
+    .filter((item) => item !== own)
+    .map((item) => ({ item, far: boxDistance(item.edges.box, own.edges.box) }))
+    .sort((a, b) => a.far - b.far)
+  for (const { item, far } of others) {
     const best = neighbour?.distance ?? Infinity
-    if (boxDistance(item.edges.box, own.edges.box) >= best) continue
+    if (far >= best) break
     const distance = areaDistance(item.edges, own.edges, best)
     if (distance < best) neighbour = { item, distance }
   }
-  const edge = panel && insideDistance(own.edges, panel.edges)
+  const edge = panel && distanceWithin(own.edges, panel.edges)
   return { neighbour, edge, seam: edge === null ? null : edge - panel!.allowance }
 }
 
