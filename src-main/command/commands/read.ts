@@ -39,7 +39,8 @@ export const addRead: AddCommand = (program, around, end) => {
       `
 Examples:
   petalyard read flower.txt
-  petalyard read - --terms UK --after '{"stitches": 12, "spaces": {"ch-3": 4}}' < round.txt
+  petalyard read - --terms UK < round.txt
+  petalyard read round.txt --after '{"stitches": 12, "spaces": {"ch-3": 4}}'
   petalyard read round.txt --after '{"ring": 6}'
   petalyard read leaf.txt --after '{"start": true}'`,
     )

@@ -166,13 +166,13 @@ describe('wrong use ends with 2', () => {
 })
 
 describe('help', () => {
-  it.each(['check', 'measure', 'plan', 'fit', 'map', 'example'])(
+  it.each(['check', 'measure', 'read', 'plan', 'fit', 'arrange', 'map', 'chart', 'example'])(
     '%s has one, with an example',
     async (command) => {
       const ran = await petalyard(command, '--help')
       expect(ran).toMatchObject({ code: 0, err: '' })
       expect(ran.out).toContain(`Usage: petalyard ${command}`)
-      expect(ran.out).toContain(`Example:\n  petalyard ${command}`)
+      expect(ran.out).toMatch(new RegExp(`Examples?:\\n  petalyard ${command} `))
       expect(Math.max(...ran.out.split('\n').map((line) => line.length))).toBeLessThanOrEqual(80)
       expect((await petalyard('help', command)).out).toBe(ran.out)
     },
