@@ -59,7 +59,7 @@ export const addArrange: AddCommand = (program, around, end) => {
 Examples:
   petalyard arrange cushion.petalyard --wreath --count 8 --out wreath.petalyard
   petalyard arrange bag.petalyard --panel bag.svg --scatter --out full.petalyard
-  petalyard arrange yoke.petalyard --row "M 40 60 Q 225 160 410 60" --out a.petalyard`,
+  petalyard arrange yoke.petalyard --row "M 40 60 H 410" --out row.petalyard`,
     )
     .action(async (file: string, options: ArrangeOptions) => {
       const wish = await readWish(options)
