@@ -88,7 +88,7 @@ function motifLines(project: Project, plan: Plan): string[] {
   if (!motif) return ['none yet']
   const units = project.units ?? 'metric'
   const placed = plan.accounts ?? []
-  const [first] = placed
+  const first = placed.find(({ id }) => id === motif.id) ?? placed[0]
   if (first && placed.length > 1) {
     const size = formatLength(leadingMeasure(first).value, units)
     return [`${first.name || first.id} of ${size}`, `and ${counted(placed.length - 1, 'other')}`]

@@ -108,7 +108,7 @@ describe('a garland kit', () => {
 
   it('is summed up place by place', () => {
     const lines = (place: Parameters<typeof placeSummary>[0]) => placeSummary(place, GATE, gate).lines
-    expect(lines('motif')).toEqual(['Leaf of 58 mm', 'and 2 others'])
+    expect(lines('motif')).toEqual(['Six-petal bloom of 68 mm', 'and 2 others'])
     expect(lines('arrangement')).toEqual(['29 things, 34 mm apart', '3 swags of 70 cm'])
     expect(lines('joins')).toEqual(['two petals, 7 chains between', 'hanging straight down'])
     expect(lines('kit')).toEqual(['25 kits at €19.55 with tax', 'the run costs €210.35'])
