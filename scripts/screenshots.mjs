@@ -56,7 +56,7 @@ const SCENES = {
     file: 'orchard-gate-garland',
     prepare: async (page) => {
       await place('Paper')(page)
-      await page.getByText('Labels', { exact: true }).click()
+      await page.getByRole('combobox', { name: 'Sheets' }).selectOption('labels')
       await page.getByRole('img', { name: /^Page 1 of 1: Labels/ }).waitFor()
     },
   },

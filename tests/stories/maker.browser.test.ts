@@ -122,7 +122,7 @@ describe.each(['light', 'dark'] as const)('for everybody, %s', (theme) => {
     await page.evaluate((wished) => window.petalyard.changeSettings({ theme: wished }), theme)
     await page.locator(`html[data-theme=${theme}]`).waitFor({ state: 'attached' })
     expect(await remarks()).toEqual([])
-    for (const place of ['Motif', 'Arrangement', 'Joins', 'Colours', 'Yarn', 'Paper']) {
+    for (const place of ['Motif', 'Arrangement', 'Joins', 'Colours', 'Yarn', 'Kit', 'Paper']) {
       await page.getByRole('navigation').getByRole('button', { name: place, exact: true }).click()
       await page.getByRole('heading', { name: place, level: 2 }).waitFor()
       expect(await remarks(), place).toEqual([])
