@@ -60,6 +60,32 @@ const SCENES = {
       await page.getByRole('img', { name: /^Page 1 of 1: Labels/ }).waitFor()
     },
   },
+  panel: {
+    file: 'quince-wreath-cushion',
+    prepare: async (page) => {
+      await place('Arrangement')(page)
+      await page.getByRole('list', { name: 'Items on the panel' }).getByRole('button').nth(1).click()
+    },
+  },
+  wreath: {
+    file: 'pond-edge-bag',
+    prepare: async (page) => {
+      await place('Arrangement')(page)
+      await page.getByText('Lay a wreath').click()
+      await page.getByText('Replace it').click()
+      await page.getByRole('button', { name: 'By turns with another' }).click()
+      await page.getByText('Lay a row along a line').scrollIntoViewIfNeeded()
+    },
+  },
+  template: {
+    file: 'quince-wreath-cushion',
+    prepare: async (page) => {
+      await place('Paper')(page)
+      await page.getByRole('img', { name: /^Page 1 of/ }).waitFor()
+      await page.getByRole('button', { name: 'Page after' }).click()
+      await page.getByRole('img', { name: /^Page 2 of/ }).waitFor()
+    },
+  },
   start: {
     file: null,
     prepare: async (page) => {

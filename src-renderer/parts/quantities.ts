@@ -13,6 +13,8 @@ export type QuantityKind =
   | 'length'
   /** Blankets and rooms: a bare number is cm or in. */
   | 'span'
+  /** Where something lies: finer than a ruler shows, in mm or decimals of an inch throughout. */
+  | 'place'
   | 'mass'
   | 'yarn-length'
   | 'count'
@@ -31,6 +33,10 @@ export function writeQuantity(value: number, kind: QuantityKind, units: UnitSyst
       return formatLength(value, units)
     case 'span':
       return units === 'imperial' ? formatLength(value, units) : `${formatNumber(value / MM_PER_CM, 1)} cm`
+    case 'place':
+      return units === 'imperial'
+        ? `${formatNumber(value / MM_PER_INCH, 2)} in`
+        : `${formatNumber(value, 1)} mm`
     case 'mass':
       return writeMass(value, units)
     case 'yarn-length':
@@ -62,6 +68,8 @@ function nudgeOf(value: number, kind: QuantityKind, units: UnitSystem): number {
       return imperial ? MM_PER_INCH / 8 : 1
     case 'span':
       return imperial ? MM_PER_INCH / 2 : MM_PER_CM
+    case 'place':
+      return imperial ? MM_PER_INCH / 16 : 1
     case 'mass':
       return imperial ? GRAMS_PER_OUNCE / 10 : Math.abs(value) < 20 ? 0.1 : 1
     case 'yarn-length':

@@ -20,6 +20,7 @@ export type Reading = { readonly value: number | undefined } | { readonly proble
 const READ_AS: Readonly<Record<QuantityKind, QuantityField['kind']>> = {
   length: 'length',
   span: 'length',
+  place: 'length',
   mass: 'mass',
   'yarn-length': 'yarnLength',
   count: 'count',

@@ -7,6 +7,9 @@ export type PlaceId = (typeof PLACES)[number]
 export type DialogId = 'keys' | 'settings' | 'findings' | 'start' | 'take' | 'about' | 'help'
 export type Tool = 'select' | 'paint' | 'turn' | 'move' | 'line'
 
+/** With less width than this (CSS pixels), an open place takes the room of the hand. */
+export const WIDE_WINDOW = 1500
+
 export class ViewState {
   place = $state<PlaceId | null>(null)
   dialog = $state<DialogId | null>(null)

@@ -29,6 +29,11 @@ async function holding(id: string, more: readonly string[] = []) {
 describe('the item in the hand', () => {
   it('is placed by numbers, each a step with its name', async () => {
     const { app, items } = await holding('1,1')
+    const field = screen.getByRole('textbox', { name: 'From the left' }) as HTMLInputElement
+    expect(field.value).toBe('225 mm')
+    app.document.change('tell inches', (project) => ({ ...project, units: 'imperial' }))
+    await waitFor(() => expect(field.value).toBe('8.86 in'))
+    app.document.undo()
     await fill('From the left', '23 cm')
     expect(items()[0]).toMatchObject({ x: 230, y: 85 })
     expect(app.document.undoLabel).toBe('move item 1')
