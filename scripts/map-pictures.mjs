@@ -11,6 +11,8 @@ const PICTURES = [
   { name: 'map-joins', example: 'hedgerow-baby-throw', page: 2, style: 'ink' },
   { name: 'kit-card', example: 'orchard-gate-garland', page: 1, style: 'colour', sheets: 'card' },
   { name: 'kit-labels', example: 'orchard-gate-garland', page: 1, style: 'colour', sheets: 'labels' },
+  { name: 'template-first', example: 'quince-wreath-cushion', page: 1, style: 'ink' },
+  { name: 'template-sheet', example: 'quince-wreath-cushion', page: 3, style: 'ink' },
 ]
 
 const folder = mkdtempSync(join(tmpdir(), 'petalyard-pictures-'))
