@@ -286,6 +286,17 @@ function cordWork(
   return { works, findings: [] }
 }
 
+/** Places on the map of things on the cord; beads have none. */
+function placesOf({ items }: GarlandAccount, things: readonly number[]): string[] {
+  const wanted = new Set(things)
+  let number = 0
+  return items.flatMap(({ bead }, i) => {
+    if (bead !== '') return []
+    number++
+    return wanted.has(i) ? [`1,${number}`] : []
+  })
+}
+
 /** What a careful reader would remark about a garland that can be made. */
 function remarks(
   project: Project,
@@ -303,7 +314,8 @@ function remarks(
   const [pair] = pairs
   if (pair) {
     const values = { pairs: formatNumber(pairs.length), first: pair[0] + 1, second: pair[1] + 1 }
-    findings.push(finding('garland/collision', 'layout', values))
+    const cells = placesOf(garland, pairs.flat())
+    findings.push(finding('garland/collision', 'layout', values, { cells }))
   }
   const part = things.length % size
   if (part > 0 && !layout.symmetric)
@@ -313,7 +325,8 @@ function remarks(
       const hook = Math.round(along / swags.length)
       return hook > 0 && hook < swags.count && Math.abs(along - hook * swags.length) < extent / 4
     })
-    if (at >= 0) findings.push(finding('garland/at-hook', 'layout.swags', { number: at + 1 }))
+    const cells = placesOf(garland, [at])
+    if (at >= 0) findings.push(finding('garland/at-hook', 'layout.swags', { number: at + 1 }, { cells }))
   }
   if (cord.stretched) {
     const { low, high } = cord.stretched

@@ -189,9 +189,19 @@ export class DocumentState {
   }
 }
 
+/** mm. Room that a thing on a cord takes at least, for a guess at how many there are. */
+const SLIGHT = 15
+
 /** How many motifs a project lays out, about. */
 function sizeOf({ layout }: Project): number {
-  if (layout?.kind !== 'blanket') return 0
+  if (layout?.kind === 'applique') return layout.items?.length ?? 0
+  if (layout?.kind === 'garland') {
+    const { spacing, swags, cord } = layout
+    if (spacing?.count !== undefined) return spacing.count
+    const length = cord?.length ?? (swags?.count ?? 1) * ((swags?.span ?? 0) + 2 * (swags?.drop ?? 0))
+    return length / ((spacing?.mm ?? 0) + (spacing?.between === 'centres' ? 0 : SLIGHT) || 1)
+  }
+  if (!layout) return 0
   const { arrangement = 'straight-rows', columns = 0, rows = 0, rings = 0, alternateRows = 'same' } = layout
   return countPlaces({ arrangement, columns, rows, rings, alternateRows })
 }

@@ -196,6 +196,17 @@ describe('M51: as it hangs', () => {
     const touching = plan({ spacing: { between: 'edges', mm: 0 }, cord: { length: 400, yarn: 'y1' } })
     expect(touching.garland?.collisions).toEqual([])
   })
+
+  it('points at what it remarks on, beads left out of the count', () => {
+    const items = [{ bead: 'bead', size: 2 }, { motif: 'disc' }]
+    const swags = { count: 2, span: 900, drop: 100 }
+    const hookFinding = plan({ items, swags, spacing: { count: 4 }, cord: { yarn: 'y1' } }).findings
+    for (const { code, target } of hookFinding)
+      if (code === 'garland/at-hook') expect(target?.cells?.every((cell) => /^1,[12]$/.test(cell))).toBe(true)
+    const close = plan({ spacing: { between: 'centres', mm: 39 }, cord: { length: 400, yarn: 'y1' } })
+    const told = close.findings.find(({ code }) => code === 'garland/collision')
+    expect(told?.target?.cells?.slice(0, 2)).toEqual(['1,1', '1,2'])
+  })
 })
 
 describe('M50, M51: properties', () => {

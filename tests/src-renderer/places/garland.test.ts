@@ -62,6 +62,8 @@ describe('how it hangs', () => {
     const { app } = await inWindow(ArrangementPlace, {}, GATE)
     await fill('Span of one swag', '90 cm')
     expect(app.document.plan.swags!.width).toBe(2700)
+    await fill('Wall that it covers', '240 cm')
+    expect(app.document.plan.swags!.span).toBe(800)
     await fireEvent.click(screen.getByRole('radio', { name: /^the drop/ }))
     expect(screen.queryByRole('textbox', { name: 'Drop' })).toBeNull()
     await fill('Cord between the ties', '300 cm')
