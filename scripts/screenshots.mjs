@@ -86,6 +86,21 @@ const SCENES = {
       await page.getByRole('img', { name: /^Page 2 of/ }).waitFor()
     },
   },
+  rounds: {
+    file: 'orchard-wall-throw',
+    prepare: async (page) => {
+      await place('Motif')(page)
+      await page.getByRole('textbox', { name: 'Round 3', exact: true }).click()
+    },
+  },
+  'rounds-empty': {
+    file: null,
+    prepare: async (page) => {
+      await page.getByRole('button', { name: 'Start from your own motif' }).click()
+      await page.getByRole('button', { name: 'Start from its written rounds' }).click()
+      await page.getByRole('textbox', { name: /^Paste the rounds/ }).waitFor()
+    },
+  },
   start: {
     file: null,
     prepare: async (page) => {
