@@ -12,7 +12,7 @@ import { garlandPages } from './pages/garland'
 import { joinPages } from './pages/joins'
 import { labelPages, MOST_LABELS } from './pages/labels'
 import { materialPages } from './pages/materials'
-import { motifPages } from './pages/motif'
+import { blanketMotifs, motifPages } from './pages/motif'
 import { orderPages } from './pages/order'
 import { overviewIsEnough, overviewPages } from './pages/overview'
 import { packingPages } from './pages/packing'
@@ -102,7 +102,7 @@ function mainPages(job: Job, reverse: boolean): Draft[] {
   if (template && template.items.length > 0) return templatePages(job, template)
   if (plan.garland && plan.motifs.length > 0) return garlandPages(job, plan.garland)
   if (plan.motifs.length === 0 || project.layout?.kind === 'applique')
-    return [...overviewPages(job, null), ...withCautions(job, motifPages(job))]
+    return [...overviewPages(job, null), ...withCautions(job, motifPages(job, blanketMotifs(job)))]
   const sheets = overviewIsEnough(job) ? null : planSheets(job)
   return [
     ...overviewPages(job, sheets?.tiling ?? null),
@@ -110,7 +110,7 @@ function mainPages(job: Job, reverse: boolean): Draft[] {
     ...joinPages(job),
     ...orderPages(job),
     ...materialPages(job),
-    ...withCautions(job, motifPages(job)),
+    ...withCautions(job, motifPages(job, blanketMotifs(job))),
   ]
 }
 

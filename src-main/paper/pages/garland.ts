@@ -1,6 +1,7 @@
 /** A garland on paper: the card, what is fastened where, each motif. */
 import type { GarlandAccount, GarlandItem } from '../../../shared-types/plan'
 import { colourwayMarks } from '../../../src-core/figures/marks'
+import type { ColourwayMark } from '../../../src-core/figures/marks'
 import { beadWords } from '../../../src-core/layout/garland/hanging'
 import { stitchAbbreviation } from '../../../src-core/stitches/terms'
 import { formatLength, formatNumber } from '../../../src-core/units/format'
@@ -17,7 +18,10 @@ import { motifPages } from './motif'
 
 /** Every page of a garland. */
 export function garlandPages(job: Job, garland: GarlandAccount): Draft[] {
-  const motifs = (job.plan.accounts ?? []).flatMap((account) => motifPages(jobOfMotif(job, account.id)))
+  const motifs = motifPages(
+    job,
+    (job.plan.accounts ?? []).map((account) => ({ account, marks: marksOfMotif(job, account.id) })),
+  )
   return [
     cardPage(job),
     ...cordPages(job, garland),
@@ -27,13 +31,12 @@ export function garlandPages(job: Job, garland: GarlandAccount): Draft[] {
   ]
 }
 
-/** The job as a blanket of one of the motifs would have it: its own account, its own colourways. */
-function jobOfMotif(job: Job, id: string): Job {
-  const motif = job.plan.accounts?.find((account) => account.id === id) ?? null
-  const motifs = job.plan.motifs.filter((placed) => placed.motif === id)
-  const plan = { ...job.plan, motif, motifs }
-  return { ...job, plan, ground: { ...job.ground, plan, marks: colourwayMarks(job.project, plan) } }
-}
+/** The colourways that one of the motifs hangs in. */
+const marksOfMotif = (job: Job, id: string): ColourwayMark[] =>
+  colourwayMarks(job.project, {
+    ...job.plan,
+    motifs: job.plan.motifs.filter((placed) => placed.motif === id),
+  })
 
 /** The words of the plan are in the project's terms; the sheet may be printed in the others. */
 function wordsOf(job: Job, garland: GarlandAccount, item: GarlandItem): string {

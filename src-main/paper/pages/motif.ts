@@ -1,11 +1,15 @@
 /** The motif on a page of its own: drawn with its measures, and its rounds as they were written. */
+import type { MotifAccount } from '../../../shared-types/plan'
 import type { Motif } from '../../../shared-types/project'
+import { fillerMark } from '../../../src-core/figures/marks'
+import type { ColourwayMark } from '../../../src-core/figures/marks'
 import { motifDimensions, motifFigure } from '../../../src-core/figures/motif-figure'
 import { capital, lieSentence } from '../../../src-core/figures/words'
 import { formatLength } from '../../../src-core/units/format'
 import type { Draft, Job } from '../page'
 import { Flow } from '../flow'
 import { newSheet } from '../page'
+import { shorten, TYPE } from '../setting'
 import type { Sheet } from '../setting'
 import { HEADINGS, PAGE_NAMES } from '../words'
 import { measureBlocks, MOTIF_WORDS } from '../words-motif'
@@ -14,30 +18,91 @@ import { setRounds } from './rounds'
 
 const DRAWING = 114
 const GAP = 6
+/** Room between motifs that share a page, for a rule. */
+const BETWEEN = 10
 /** Room for the measure in the other units. */
 const OTHER_UNITS = 19
 
-/** The pages of the motif; nothing when the plan has none. */
-export function motifPages(job: Job): Draft[] {
-  const account = job.plan.motif
-  if (!account) return []
-  const source = job.project.motifs?.find((motif) => motif.id === account.id)
+/** A motif for a page: its account, and the colourways that it is made in. */
+export interface MotifOnPaper {
+  readonly account: MotifAccount
+  readonly marks: readonly ColourwayMark[]
+}
+
+/** The motif that a blanket is made of, and the one that fills its openings. */
+export function blanketMotifs(job: Job): MotifOnPaper[] {
+  const { motif, fillerMotif } = job.plan
+  const filler = fillerMark(job.project, job.plan, job.ground.marks)
+  return [
+    ...(motif ? [{ account: motif, marks: job.ground.marks }] : []),
+    ...(fillerMotif && fillerMotif.id !== motif?.id
+      ? [{ account: fillerMotif, marks: filler ? [filler] : [] }]
+      : []),
+  ]
+}
+
+/**
+ * The pages of motifs, each drawn at its full size where the page is wide enough. One in written rounds begins a
+ * page; one that was measured stands below the motif before it where there is room.
+ */
+export function motifPages(job: Job, motifs: readonly MotifOnPaper[]): Draft[] {
+  if (motifs.length === 0) return []
+  const nameOf = ({ account }: MotifOnPaper): string =>
+    motifs.length > 1 && account.name ? account.name : HEADINGS.motif
   const sheet = newSheet(job)
-  let y = sheet.title(account.name || HEADINGS.motif) + 3
-  const mark = job.ground.marks[0] ?? null
+  const flow = new Flow(job, sheet, sheet.top, nameOf(motifs[0]!))
+  motifs.forEach((each, i) => {
+    const source = job.project.motifs?.find((motif) => motif.id === each.account.id)
+    const written = source?.kind === 'rounds' && (source.rounds ?? []).length > 0 ? source : null
+    if (i > 0) {
+      const scratch = newSheet(job)
+      const height = setMotif(job, scratch, scratch.top, each, source) - scratch.top
+      if (!flow.need(written ? Infinity : BETWEEN + height) && flow.y > flow.sheet.top) {
+        flow.sheet.rule(flow.y + BETWEEN / 2)
+        flow.y += BETWEEN
+      }
+      flow.mark(nameOf(each))
+    }
+    flow.y = setMotif(job, flow.sheet, flow.y, each, source) + GAP
+    if (!written) return
+    setRounds(job, flow, written)
+    setChart(job, flow, written)
+  })
+  return flow.drafts('motif', PAGE_NAMES.motif)
+}
+
+/** A motif drawn with its measures and notes; returns the y below. */
+function setMotif(
+  job: Job,
+  sheet: Sheet,
+  top: number,
+  { account, marks }: MotifOnPaper,
+  source: Motif | undefined,
+): number {
+  const name = account.name || HEADINGS.motif
+  const lower = { size: TYPE.heading + 3, weight: 'bold' } as const
+  const y =
+    top > sheet.top
+      ? sheet.text(
+          shorten(name, sheet.inner, job.measure, lower.size, lower.weight),
+          sheet.left,
+          top,
+          lower,
+        ) + 3
+      : sheet.title(name) + 3
   const figure = motifFigure(account, {
     width: DRAWING,
     across: 100,
     units: job.units,
     hand: job.project.hand ?? 'right',
-    mark,
+    mark: marks[0] ?? null,
     look: job.style,
     measure: job.measure,
   })
   const bottom = sheet.figure(figure, sheet.left, y)
   const x = sheet.left + DRAWING + GAP
   let right = sheet.heading(HEADINGS.measures, x, y)
-  right = measures(job, sheet, x, right, source)
+  right = measures(job, account, sheet, x, right, source)
   const lies = lieSentence(account.rounds)
   const notes = [
     MOTIF_WORDS.range(
@@ -53,18 +118,18 @@ export function motifPages(job: Job): Draft[] {
   for (const note of notes) {
     if (note !== '') right = sheet.paragraph(note, x, right, sheet.right - x) + 1.6
   }
-  y = Math.max(bottom, right) + 6
-  const flow = new Flow(job, sheet, y, HEADINGS.motif)
-  if (source?.kind === 'rounds' && (source.rounds ?? []).length > 0) {
-    setRounds(job, flow, source)
-    setChart(job, flow, source)
-  }
-  return flow.drafts('motif', PAGE_NAMES.motif)
+  return Math.max(bottom, right)
 }
 
 /** Names on the left, both units on the right; returns the y below. */
-function measures(job: Job, sheet: Sheet, x: number, y: number, source: Motif | undefined): number {
-  const account = job.plan.motif!
+function measures(
+  job: Job,
+  account: MotifAccount,
+  sheet: Sheet,
+  x: number,
+  y: number,
+  source: Motif | undefined,
+): number {
   for (const { heading, rows } of measureBlocks(source, motifDimensions(account), job.units)) {
     if (heading !== '') y = sheet.text(heading, x, y)
     sheet.rule(y, x, sheet.right, 0.3)

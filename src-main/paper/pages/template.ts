@@ -114,8 +114,9 @@ function tilePage(
 /** A page for each motif, with its measures and its rounds. */
 function accountPages(job: Job): Draft[] {
   const ways = new Map((job.project.colourways ?? []).map((way) => [way.id, way.motif]))
-  return (job.plan.accounts ?? []).flatMap((account) => {
-    const marks = job.ground.marks.filter((mark) => ways.get(mark.id) === account.id)
-    return motifPages({ ...job, plan: { ...job.plan, motif: account }, ground: { ...job.ground, marks } })
-  })
+  const motifs = (job.plan.accounts ?? []).map((account) => ({
+    account,
+    marks: job.ground.marks.filter((mark) => ways.get(mark.id) === account.id),
+  }))
+  return motifPages(job, motifs)
 }

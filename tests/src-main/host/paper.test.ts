@@ -39,7 +39,7 @@ describe('what is made', () => {
     const pages = async (sheets: readonly SheetName[]) =>
       (await makeExport({ kind: 'map', text: garland, sheets }, date, () => undefined)).pages
     expect(await pages(['card'])).toBe(1)
-    expect(await pages(['card', 'map'])).toBe(5)
+    expect(await pages(['card', 'map'])).toBe(4)
     const run = { kind: 'map', text: garland, sheets: ['labels'], labels: 'run' } as const
     expect((await makeExport(run, date, () => undefined)).pages).toBeGreaterThan(1)
     for (const table of ['cord', 'kit', 'purchase'] as const) {

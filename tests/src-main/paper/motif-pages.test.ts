@@ -1,0 +1,51 @@
+/** Which motifs have a page, and which share one. */
+import { describe, expect, it } from 'vitest'
+import type { Project } from '../../../shared-types/project'
+import { createPlanner } from '../../../src-core/plan'
+import { listExamples } from '../../../src-main/documents'
+import { mapPages } from '../../../src-main/paper/index'
+import type { MapPage } from '../../../src-main/paper/index'
+import { DATE } from './projects'
+
+const example = (name: string): Project =>
+  JSON.parse(listExamples().find((each) => each.name === name)!.text) as Project
+
+const motifPages = (project: Project): MapPage[] =>
+  mapPages(project, createPlanner().plan(project), { date: DATE }).filter((page) => page.section === 'motif')
+
+const titles = (page: MapPage): string[] =>
+  page.figure.items.flatMap((item) => (item.kind === 'text' && item.weight === 'bold' ? [item.text] : []))
+
+describe('pages of motifs', () => {
+  it('show fillers as well as the motif that is laid out, small ones on one page', () => {
+    const pages = motifPages(example('orangery-cloth'))
+    expect(pages).toHaveLength(1)
+    expect(titles(pages[0]!)).toEqual(expect.arrayContaining(['Slice', 'Blossom']))
+    expect(pages[0]!.bookmarks).toEqual(['Slice', 'Blossom'])
+  })
+
+  it('put measured motifs of a garland and of a panel together where they fit, nothing into the footer', () => {
+    for (const name of ['orchard-gate-garland', 'quince-wreath-cushion']) {
+      const project = example(name)
+      const pages = motifPages(project)
+      const named = pages.flatMap(titles)
+      for (const motif of project.motifs!) expect(named).toContain(motif.name)
+      expect(pages.length).toBeLessThan(project.motifs!.length)
+      for (const { figure } of pages)
+        for (const item of figure.items)
+          if (item.kind === 'text') expect(item.y).toBeLessThan(figure.height - 10)
+    }
+  })
+
+  it('begin a page for a motif in written rounds, with its own chart', () => {
+    const blanket = example('orangery-cloth')
+    const written = example('orchard-wall-throw').motifs!.find(({ id }) => id === 'blossom')!
+    const filler = blanket.motifs!.find(({ id }) => id === 'blossom')!
+    const motifs = blanket.motifs!.map((motif) => (motif === filler ? { ...written, id: filler.id } : motif))
+    const pages = motifPages({ ...blanket, motifs })
+    expect(pages.length).toBeGreaterThan(1)
+    expect(titles(pages[0]!)).toContain('Slice')
+    expect(titles(pages[1]!)).toContain(written.name)
+    expect(pages.slice(1).flatMap((page) => page.bookmarks)).toContain('Chart')
+  })
+})
