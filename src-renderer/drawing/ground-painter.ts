@@ -23,6 +23,8 @@ const FASTENED = { share: 0.6, least: 0.9, most: 2.6 } as const
 export function paintGround(pen: Pen, ground: GroundPicture, placing: Placing, palette: Palette): void {
   pen.setTransform(1, 0, 0, 1, placing.x, placing.y)
   pen.lineJoin = 'round'
+  // Dashes are cut straight, whatever was drawn before.
+  pen.lineCap = 'butt'
   if (ground.kind === 'panel') paintPanel(pen, ground, placing, palette)
   else paintCord(pen, ground, placing, palette)
 }

@@ -168,3 +168,70 @@ describe('the drawing in a browser', () => {
     await page.emulateMedia({ reducedMotion: null })
   })
 })
+
+describe('a panel in a browser', () => {
+  async function startPanel(): Promise<void> {
+    await page.evaluate(() => bench.startPanel(40))
+    await still()
+  }
+  const motif = (id: string) =>
+    page.evaluate((wanted) => {
+      const { x, y } = bench.plan().motifs.find((entry) => entry.id === wanted)!
+      return { x, y }
+    }, id)
+
+  it('moves the item under the hand by what the hand moves, in halves of a millimetre', async () => {
+    await startPanel()
+    const before = await motif('1,10')
+    const other = await motif('1,11')
+    const at = await placeOf('1,10')
+    const scale = await page.evaluate(() => bench.view()!.scale)
+    await page.mouse.move(at.x, at.y)
+    await page.mouse.down()
+    await page.mouse.move(at.x + 33, at.y + 21, { steps: 4 })
+    await page.mouse.up()
+    const after = await motif('1,10')
+    expect(Math.abs(after.x - before.x - 33 / scale)).toBeLessThanOrEqual(0.25 + 1e-6)
+    expect(Math.abs(after.y - before.y - 21 / scale)).toBeLessThanOrEqual(0.25 + 1e-6)
+    expect(await motif('1,11')).toEqual(other)
+    expect(await page.evaluate(() => bench.drawing().placeOf('1,10'))).toEqual({
+      x: expect.closeTo(at.x + 33, 0) as number,
+      y: expect.closeTo(at.y + 21, 0) as number,
+    })
+  })
+
+  it('puts it back with Escape', async () => {
+    await startPanel()
+    const before = await motif('1,10')
+    const at = await placeOf('1,10')
+    await page.mouse.move(at.x, at.y)
+    await page.mouse.down()
+    await page.mouse.move(at.x + 60, at.y, { steps: 3 })
+    expect((await motif('1,10')).x).toBeGreaterThan(before.x)
+    await page.keyboard.press('Escape')
+    await page.mouse.up()
+    expect(await motif('1,10')).toEqual(before)
+  })
+
+  it('leaves no trace where an item lay', async () => {
+    await startPanel()
+    const at = await placeOf('1,17')
+    await page.mouse.move(at.x, at.y)
+    await page.mouse.down()
+    await page.mouse.move(at.x + 90, at.y - 60, { steps: 8 })
+    await page.mouse.up()
+    await still()
+    const mended = await mapPixels()
+    await page.evaluate(() => bench.show({ showLabels: true }))
+    await still()
+    await page.evaluate(() => bench.show({ showLabels: false }))
+    await still()
+    const anew = await mapPixels()
+    let off = 0
+    for (let i = 0; i < anew.length; i++) if (Math.abs(onPaper(anew, i) - onPaper(mended, i)) > 24) off++
+    expect(anew.some((value) => value > 0)).toBe(true)
+    // Where a path is cut off at a mended box a pixel may be smoothed otherwise; what is left of an outline, or of
+    // a dashed line, would be hundreds.
+    expect(off).toBeLessThan(60)
+  })
+})
