@@ -69,9 +69,9 @@ describe('keys on a panel', () => {
     const x = () => findItem(app.document.project, '1,1')!.x!
     const before = x()
     press('ArrowRight')
-    expect(x() - before).toBeCloseTo(25.4 / 16, 3)
+    expect(x() - before).toBeCloseTo(25.4 / 16, 2)
     press('ArrowRight', { shiftKey: true })
-    expect(x() - before).toBeCloseTo(25.4 / 16 + 12.7, 3)
+    expect(x() - before).toBeCloseTo(25.4 / 16 + 12.7, 2)
   })
 
   it('rotate with the tool that rotates, and go from item to item with the one that selects', async () => {
