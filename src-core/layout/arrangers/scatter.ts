@@ -7,7 +7,7 @@ import type { Point } from '../../../shared-types/plan'
 import { areaDistance, indexEdges, insideDistance, pointDistance } from '../../geometry/edges'
 import type { Edges } from '../../geometry/edges'
 import { placeOutline } from '../../geometry/place'
-import { contains, reachOf } from '../../geometry/points'
+import { contains, distance, reachOf } from '../../geometry/points'
 import type { Outline } from '../../geometry/points'
 import { seededRandom } from '../../units/random'
 import type { Random } from '../../units/random'
@@ -68,6 +68,8 @@ class Scatter {
   /** Distance of centres, at the least and surely enough, for any two shapes. */
   private readonly nearest: Millimetres
   private readonly reaches: readonly Millimetres[]
+  /** Radius of a disc that each shape covers whole. */
+  private readonly inner: readonly Millimetres[]
   private readonly taken: readonly Edges[]
   private readonly most: number
 
@@ -77,8 +79,8 @@ class Scatter {
     this.taken = (options.taken ?? []).map(indexEdges)
     this.most = Math.min(MOST_ARRANGED, options.most ?? MOST_ARRANGED)
     this.reaches = options.shapes.map((shape) => ('radius' in shape ? shape.radius : reachOf(shape.outline)))
-    const inner = options.shapes.map(innerReach)
-    const smallest = inner.reduce((a, b) => Math.min(a, b))
+    this.inner = options.shapes.map(innerReach)
+    const smallest = this.inner.reduce((a, b) => Math.min(a, b))
     const farthest = this.reaches.reduce((a, b) => Math.max(a, b))
     this.nearest = Math.max(2 * smallest + options.distance, 0.1)
     this.cell = Math.max(2 * farthest + options.distance, 0.1)
@@ -123,11 +125,13 @@ class Scatter {
   private lay(centre: Point): Laid | null {
     const shape = this.laid.length % this.options.shapes.length
     const form = this.options.shapes[shape]!
+    const own = this.inner[shape]! + this.options.distance
     const turn = this.options.turn ?? Math.floor(this.random.next() * 360)
     const reach = this.reaches[shape]!
     if (!contains(this.panel.outline, centre)) return null
+    // Centres nearer than both discs can be: spares the look at outlines.
     const near = this.beside(centre)
-    if (near.some((other) => this.surelyTooNear(centre, other, form))) return null
+    if (near.some((other) => distance(centre, other) < own + this.inner[other.shape]!)) return null
     const edges = 'radius' in form ? null : indexEdges(placeOutline(form.outline, { ...centre, turn }))
     const item: Laid = { ...centre, turn, shape, reach, edges }
     if (!this.fits(item) || near.some((other) => !this.apart(item, other))) return null
@@ -135,15 +139,6 @@ class Scatter {
     const key = this.keyOf(centre.x, centre.y)
     this.cells.set(key, [...(this.cells.get(key) ?? []), item])
     return item
-  }
-
-  /** Two centres nearer than the least that any two of these shapes can be: spares the look at outlines. */
-  private surelyTooNear(centre: Point, other: Laid, form: ScatterShape): boolean {
-    const least =
-      'radius' in form && other.edges === null
-        ? form.radius + other.reach + this.options.distance
-        : this.nearest
-    return Math.hypot(centre.x - other.x, centre.y - other.y) < least
   }
 
   private fits(item: Laid): boolean {
