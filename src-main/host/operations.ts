@@ -247,6 +247,8 @@ export async function runExport(
 
 const EXPORTS = {
   map: { type: 'pdf', suffix: 'map' },
+  garland: { type: 'pdf', suffix: 'card and list' },
+  template: { type: 'pdf', suffix: 'template' },
   mirrored: { type: 'pdf', suffix: 'mirrored template' },
   card: { type: 'pdf', suffix: 'kit card' },
   packing: { type: 'pdf', suffix: 'packing list' },
@@ -258,15 +260,24 @@ const EXPORTS = {
   items: { type: 'csv', suffix: 'items' },
   kit: { type: 'csv', suffix: 'winding and cutting' },
   purchase: { type: 'csv', suffix: 'purchases' },
-} as const satisfies Record<SheetName | ListName | 'picture' | 'mirrored', { type: FileType; suffix: string }>
+} as const satisfies Record<
+  SheetName | ListName | 'picture' | 'garland' | 'template' | 'mirrored',
+  { type: FileType; suffix: string }
+>
 
-/** What an export is called: one kind of sheet alone by its name, several of them as the map. */
+/** What a project is made into, from a text that was checked before. */
+const layoutKind = (text: string): string =>
+  (JSON.parse(text) as { layout?: { kind?: string } }).layout?.kind ?? 'blanket'
+
+/** What an export is called: one kind of sheet alone by its name, several of them by what they put together. */
 function exportName(request: ExportRequest): keyof typeof EXPORTS {
   if (request.kind === 'picture') return 'picture'
   if (request.kind === 'table') return request.table
   const [only, ...others] = request.sheets ?? []
-  if (request.reverse && (!only || only === 'map')) return 'mirrored'
-  return only && others.length === 0 ? only : 'map'
+  if (only && only !== 'map' && others.length === 0) return only
+  const kind = layoutKind(request.text)
+  if (kind === 'applique') return request.reverse ? 'mirrored' : 'template'
+  return kind === 'garland' ? 'garland' : 'map'
 }
 
 async function saveTo(

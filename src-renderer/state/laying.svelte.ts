@@ -34,8 +34,10 @@ export class LayingState {
   row = $state.raw<Omit<RowWish, 'how'>>({ points: [] })
   spray = $state.raw<Omit<SprayWish, 'how'>>({ corner: 'top-left' })
   scatter = $state.raw<Omit<ScatterWish, 'how'>>({ seed: 1 })
-  /** What was shown last, to tell when something else has kept it. */
+  /** What was shown last, to tell when something else has kept it or taken it away. */
   #shown: Project | null = null
+  /** It is still what the window shows. */
+  #isInSight = false
 
   constructor(document: DocumentState) {
     this.#document = document
@@ -83,9 +85,28 @@ export class LayingState {
         const next = arrange(settled, turns, wish, keep)
         this.#document.preview(`lay a ${HOW_NAMES[wish.how]}`, () => next)
         this.#shown = next === settled ? null : next
+        this.#isInSight = true
         return
       }
       this.hide()
+    })
+  }
+
+  /**
+   * Follows what happens to it. To be called in an effect: taken back by undo or Escape, the arranger is folded;
+   * where something else was tried in between, it is shown again.
+   */
+  follow(): void {
+    const { project, isPreviewing } = this.#document
+    untrack(() => {
+      if (this.#shown === null) return
+      if (project === this.#shown) this.#isInSight = true
+      else if (isPreviewing) this.#isInSight = false
+      else if (!this.#isInSight) this.show()
+      else {
+        this.#shown = null
+        this.how = null
+      }
     })
   }
 

@@ -8,7 +8,7 @@ import type {
   StitchGauge,
   Weighed,
 } from '../../../shared-types/project'
-import { freeId, freeName } from './ids'
+import { freeId, freeLetter, freeName } from './ids'
 import { workedEntries } from '../../../src-core/motif/rounds/special'
 
 export type MeasureKey =
@@ -240,7 +240,10 @@ export function duplicateMotif(project: Project, id: string): Project {
   if (!motif) return project
   const names = (project.motifs ?? []).map((entry) => entry.name)
   const copy = { ...motif, id: freeId('m', project.motifs), name: freeName(motif.name ?? 'Motif', names) }
-  return addMotif(project, copy)
+  const ways = [...(project.colourways ?? [])]
+  for (const way of project.colourways ?? [])
+    if (way.motif === id) ways.push({ ...way, id: freeId('c', ways), code: freeLetter(ways), motif: copy.id })
+  return addMotif({ ...project, colourways: ways }, copy)
 }
 
 /** What still needs a motif; empty where it may go. */

@@ -66,6 +66,28 @@ describe('messages that no window of ours would send', () => {
   })
 })
 
+describe('an export', () => {
+  it.each([
+    ['blanket', {}, / map$/],
+    ['garland', { sheets: ['card', 'map'] }, / card and list$/],
+    ['garland', { sheets: ['packing'] }, / packing list$/],
+    ['applique', {}, / template$/],
+    ['applique', { sheets: ['map'], reverse: true }, / mirrored template$/],
+    ['applique', { sheets: ['labels'], reverse: true }, / labels$/],
+  ] as const)('of a %s is called by what it is: %j', async (kind, choice, name) => {
+    let called = ''
+    caller.placeToExport = async (suggested?: string) => {
+      called = suggested ?? ''
+      return null
+    }
+    const project = JSON.stringify({ format: 'petalyard-project', version: 1, layout: { kind } })
+    const payload = { kind: 'map', text: project, ...choice }
+    const ended = await runExport(world.host, caller, payload, () => undefined, new AbortController().signal)
+    expect(ended).toEqual({ outcome: 'cancelled' })
+    expect(called).toMatch(name)
+  })
+})
+
 it('every operation has its function on the surface, and every function its operation', () => {
   const nothing = () => () => undefined
   const surface = makeBridge({

@@ -335,6 +335,22 @@ describe('arrangers', () => {
     expect(app.document.plan.findings.filter(({ severity }) => severity !== 'note')).toEqual([])
   })
 
+  it('are taken back by undo, and come back where something else was only tried', async () => {
+    const { app } = await inWindow(ArrangementPlace, {}, EMPTY())
+    await open('Lay a wreath')
+    await waitFor(() => expect(app.document.isPreviewing).toBe(true))
+    const shown = itemsOf(app.document.project).length
+    const field = screen.getByRole('textbox', { name: 'Width' })
+    await fireEvent.input(field, { target: { value: '60 cm' } })
+    expect(itemsOf(app.document.project)).toHaveLength(0)
+    await fireEvent.keyDown(field, { key: 'Escape' })
+    await waitFor(() => expect(itemsOf(app.document.project)).toHaveLength(shown))
+    app.document.undo()
+    await waitFor(() => expect(screen.queryByRole('button', { name: /^Lay \d+ items/ })).toBeNull())
+    expect(itemsOf(app.document.project)).toHaveLength(0)
+    expect(app.document.isPreviewing).toBe(false)
+  })
+
   it('say where there is no room', async () => {
     const { app } = await inWindow(
       ArrangementPlace,

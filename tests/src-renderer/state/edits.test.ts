@@ -79,6 +79,15 @@ describe('motifs', () => {
     expect(motifs.renameSlot(SMALL, 'm1', 'petals', 'centre')).toBe(SMALL)
   })
 
+  it('are copied with their colourways, under letters of their own', () => {
+    const twice = motifs.duplicateMotif(SMALL, 'm1')
+    expect(twice.motifs!.at(-1)).toMatchObject({ id: 'm2', name: 'Flower 2' })
+    expect(twice.colourways!.slice(2)).toEqual([
+      { ...SMALL.colourways![0], id: 'c3', code: 'C', motif: 'm2' },
+      { ...SMALL.colourways![1], id: 'c4', code: 'D', motif: 'm2' },
+    ])
+  })
+
   it('that are laid out are needed', () => {
     expect(motifs.usesOfMotif(SMALL, 'm1')).toEqual(['the arrangement'])
     expect(motifs.usesOfMotif(motifs.duplicateMotif(SMALL, 'm1'), 'm2')).toEqual([])
