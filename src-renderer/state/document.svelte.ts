@@ -194,7 +194,8 @@ const SLIGHT = 15
 
 /** How many motifs a project lays out, about. */
 function sizeOf({ layout }: Project): number {
-  if (layout?.kind === 'applique') return layout.items?.length ?? 0
+  // A panel remembers what it measured: whatever moves, only that is measured anew, sooner than it could be sent.
+  if (layout?.kind === 'applique') return 0
   if (layout?.kind === 'garland') {
     const { spacing, swags, cord } = layout
     if (spacing?.count !== undefined) return spacing.count
