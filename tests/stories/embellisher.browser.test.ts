@@ -1,4 +1,5 @@
-import { readFile } from 'node:fs/promises'
+import { readFile, writeFile } from 'node:fs/promises'
+import { join } from 'node:path'
 import { AxeBuilder } from '@axe-core/playwright'
 import type { Browser, BrowserContext, Page } from 'playwright-core'
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
@@ -32,12 +33,14 @@ beforeAll(async () => {
 })
 afterAll(() => browser?.close())
 
-async function enter(options: {
-  viewport: { width: number; height: number }
-  colorScheme: 'light' | 'dark'
-}) {
+async function enter(
+  options: { viewport: { width: number; height: number }; colorScheme: 'light' | 'dark' },
+  project?: object,
+) {
   folder = await makeFolder()
-  loopback = await startLoopback(folder.path)
+  const file = join(folder.path, 'opened.petalyard')
+  if (project) await writeFile(file, JSON.stringify(project))
+  loopback = await startLoopback(folder.path, project ? [file] : [])
   context = await browser.newContext({ ...options, reducedMotion: 'reduce' })
   page = await context.newPage()
   hands = new Hands(page)
@@ -45,11 +48,12 @@ async function enter(options: {
   await page.getByRole('navigation', { name: 'Places of the job' }).waitFor()
 }
 beforeEach(() => enter({ viewport: { width: 1280, height: 800 }, colorScheme: 'light' }))
-afterEach(async () => {
+async function leave() {
   await context.close()
   await loopback.kill()
   await folder.forget()
-})
+}
+afterEach(leave)
 
 /** Looks for what keeps somebody out (WCAG 2.2 A and AA), by machine. */
 async function checkAccess(where: string): Promise<void> {
@@ -122,9 +126,7 @@ describe('somebody who lays blossoms on a bag, in a browser', () => {
   it.each(['light', 'dark'] as const)(
     'nothing in it keeps anybody out, %s',
     async (colorScheme) => {
-      await context.close()
-      await loopback.kill()
-      await folder.forget()
+      await leave()
       await enter({ viewport: { width: 1920, height: 1080 }, colorScheme })
       await startPanel(page, hands)
       await checkAccess('an empty panel')
@@ -154,6 +156,26 @@ describe('somebody who lays blossoms on a bag, in a browser', () => {
     },
     240_000,
   )
+
+  it('opens a file whose outline is hostile, says so, and runs and loses nothing of it', async () => {
+    await leave()
+    const path = '<svg onload="document.title = 1"><script>document.title = 2</script></svg>'
+    const layout = { kind: 'applique', panel: { shape: 'outline', path, allowance: 10 }, items: [] }
+    const project = { format: 'petalyard-project', version: 1, title: 'Bag', layout }
+    await enter({ viewport: { width: 1280, height: 800 }, colorScheme: 'light' }, project)
+    await page.getByText('There is no panel to lay anything on.').waitFor()
+    await hands.press('To the panel')
+    await page
+      .getByText(/^This is a piece of a document, with tags, quotes or entities/)
+      .first()
+      .waitFor()
+    expect(await page.title()).toBe('Bag – Petalyard')
+    expect((await kept(page)).layout).toEqual(layout)
+    await page.getByRole('textbox', { name: 'Path data in mm' }).fill('M 0 0 H 300 V 200 H 0 Z')
+    await page.getByRole('textbox', { name: 'Path data in mm' }).blur()
+    await page.getByText('There is no panel to lay anything on.').waitFor({ state: 'hidden' })
+    await eventually(async () => expect(planProject(await kept(page)).size.width).toBe(300))
+  })
 
   it('is done by keys alone: lay, move, rotate, stack, mirror, lay a wreath', async () => {
     await startPanel(page, hands)

@@ -177,6 +177,16 @@ describe('the panel', () => {
     expect(app.document.undoLabel).toBe('take the panel from bag.svg')
   })
 
+  it('or is dropped there', async () => {
+    const { app } = await inWindow(ArrangementPlace, {}, EMPTY())
+    await fireEvent.click(screen.getByRole('radio', { name: 'Outline' }))
+    await fireEvent.click(screen.getByRole('radio', { name: 'SVG file' }))
+    const file = svgFile('<svg width="20cm" viewBox="0 0 20 20"><rect id="r" width="12" height="10"/></svg>')
+    await fireEvent.drop(screen.getByRole('group', { name: 'SVG file' }), { dataTransfer: { files: [file] } })
+    await screen.findByText('r: 120 × 100 mm, shown on the map.')
+    expect(app.document.plan.size).toMatchObject({ width: 120, height: 100 })
+  })
+
   it.each([
     ['<svg onload="alert(1)"><path d="M0 0H9V9Z"/></svg>', 'brings a program with it'],
     ['<!DOCTYPE svg [<!ENTITY a "b">]><svg><path d="&a;"/></svg>', 'declares entities'],
