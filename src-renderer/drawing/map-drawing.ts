@@ -198,9 +198,11 @@ export class MapDrawing {
     this.#handling.linger()
   }
 
-  /** Gives up a drag that is under way. */
-  cancelGesture(): void {
+  /** Gives up a drag that is under way; answers whether there was one. */
+  cancelGesture(): boolean {
+    const { busy } = this.#gestures
     this.#gestures.cancel()
+    return busy
   }
 
   destroy(): void {

@@ -60,6 +60,7 @@ export function onMapKey(event: KeyboardEvent, state: WindowState, drawing: MapD
     if (event.shiftKey && focus && hasRows) selection.replace(columnOf(plan, focus))
     else view.place = null
   } else if (event.key === 'Escape') {
+    if (drawing.cancelGesture()) return done(event)
     if (document.isPreviewing) document.cancel()
     else selection.hold(null)
     view.flagged = new Set()

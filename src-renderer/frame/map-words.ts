@@ -38,6 +38,32 @@ export const MAP_HELP: Readonly<Record<LayoutKind, string>> = {
     'Comma and full stop lead from item to item, arrow keys move the item, letters paint colourways, question mark lists all keys. The panel is also there as a table.',
 }
 
+interface EmptyMap {
+  readonly what: string
+  readonly then: string
+  /** On the button that leads there. */
+  readonly way: string
+}
+
+/** What is said where there is nothing to draw, and what to do then. */
+export const EMPTY_MAP: Readonly<Record<LayoutKind, EmptyMap>> = {
+  blanket: {
+    what: 'Nothing is laid out yet.',
+    then: 'Start from the motif on your table, or from one of the examples.',
+    way: 'Start',
+  },
+  garland: {
+    what: 'Nothing hangs on the cord yet.',
+    then: 'What is missing or cannot be used of it is told at Arrangement.',
+    way: 'To the cord',
+  },
+  applique: {
+    what: 'There is no panel to lay anything on.',
+    then: 'What is missing or cannot be used of it is told at Arrangement.',
+    way: 'To the panel',
+  },
+}
+
 /** Colourway of a placed motif: "colourway A Dawn". */
 function wayWords(project: Project, motif: PlacedMotif): string {
   const way = findColourway(project, motif.colourway)

@@ -24,25 +24,31 @@ const GARLAND = 'orchard-gate-garland'
 /** Stands in for the drawing, which needs a canvas. */
 function fakeDrawing() {
   const heard: string[] = []
+  const hand = { isBusy: false }
   const drawing = {
+    cancelGesture: () => {
+      const { isBusy } = hand
+      hand.isBusy = false
+      return isBusy
+    },
     revealMotif: (id: string) => heard.push(`reveal ${id}`),
     showGaps: () => heard.push('gaps'),
     stepFrom: () => '1,2',
     zoomBy: () => heard.push('zoom'),
     fit: () => heard.push('fit'),
   }
-  return { drawing: drawing as unknown as MapDrawing, heard }
+  return { drawing: drawing as unknown as MapDrawing, heard, hand }
 }
 
 async function onMap(name: string, change: (project: Project) => Project = (project) => project) {
   const { app } = await inWindow(MapTable, {}, change(example(name)))
-  const { drawing, heard } = fakeDrawing()
+  const { drawing, heard, hand } = fakeDrawing()
   const press = (key: string, more: KeyboardEventInit = {}) => {
     const event = new KeyboardEvent('keydown', { key, cancelable: true, ...more })
     onMapKey(event, app, drawing)
     return event.defaultPrevented
   }
-  return { app, press, heard }
+  return { app, press, heard, hand }
 }
 
 describe('keys on a panel', () => {
@@ -114,6 +120,16 @@ describe('keys on a panel', () => {
     press('PageDown', { shiftKey: true })
     expect(app.document.plan.stacking![0]).toBe('1,3')
     expect(app.document.undoLabel).toBe('lower 1 item to the bottom')
+  })
+
+  it('give up a drag with Escape before they let go of what is selected', async () => {
+    const { app, press, hand } = await onMap(CUSHION)
+    app.selection.hold('1,3')
+    hand.isBusy = true
+    press('Escape')
+    expect(app.selection.focus).toBe('1,3')
+    press('Escape')
+    expect(app.selection.focus).toBeNull()
   })
 
   it('leave other keys with Control to the menu', async () => {
