@@ -32,6 +32,8 @@ export class Handling {
   /** What is moved or rotated, from its start to its end. */
   #ids: readonly string[] | null = null
   #line: readonly Point[] | null = null
+  /** What things turn about while they are rotated, in mm, and how far they have come. */
+  #turned: { readonly pivot: Point; readonly degrees: number } | null = null
   #timer: ReturnType<typeof setTimeout> | undefined
 
   constructor(holder: Holder, callbacks: DrawingCallbacks) {
@@ -84,10 +86,19 @@ export class Handling {
   /** Rotates what is chosen; on a blanket, all motifs together. */
   turn(degrees: number, phase: Phase, pressed: string): void {
     if (!this.#holder.scene()?.plan.panel) return this.#callbacks.onTurn?.(degrees, phase)
+    const pivot = this.#turned?.pivot ?? this.pivotOf(pressed)
     const ids = (this.#ids ??= this.#chosenWith(pressed))
+    this.#turned = pivot && { pivot, degrees }
     this.#settle(phase)
     this.#callbacks.onTurnItem?.(ids, degrees, phase)
     this.#holder.redraw()
+  }
+
+  /** The middle of a rotation that is under way, on screen, and its degrees in words. */
+  pivot(): { readonly at: Point; readonly words: string } | null {
+    if (!this.#turned) return null
+    const { pivot, degrees } = this.#turned
+    return { at: toScreen(this.#holder.camera(), pivot), words: `${formatNumber(degrees, 1)}°` }
   }
 
   drawLine(points: readonly Point[], phase: Phase): void {
@@ -136,7 +147,9 @@ export class Handling {
   }
 
   #settle(phase: Phase): void {
-    if (phase === 'end' || phase === 'cancel') this.#ids = null
+    if (phase === 'start' || phase === 'move') return
+    this.#ids = null
+    this.#turned = null
   }
 
   #chosenWith(id: string): readonly string[] {

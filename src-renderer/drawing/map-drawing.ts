@@ -324,6 +324,7 @@ export class MapDrawing {
         line:
           (this.#handling.line ?? this.#scene?.line)?.map((at) => cameras.toScreen(this.#camera, at)) ?? null,
         gaps: this.#handling.gaps(),
+        pivot: this.#handling.pivot(),
       },
       this.#viewport,
       this.#palette,

@@ -42,6 +42,8 @@ export interface Overlay {
   readonly line: readonly Point[] | null
   /** Distances that are kept while something is moved. */
   readonly gaps: readonly GapLine[]
+  /** What things turn about, and how far they are turned. */
+  readonly pivot: { readonly at: Point; readonly words: string } | null
 }
 
 /** A distance between two places on screen, in words; in the warning tone where it is too short. */
@@ -73,6 +75,7 @@ export function paintOverlay(pen: OverlayPen, overlay: Overlay, viewport: Viewpo
   }
   if (overlay.line) handLine(pen, overlay.line, palette)
   for (const gap of overlay.gaps) gapLine(pen, gap, palette)
+  if (overlay.pivot) pivotMark(pen, overlay.pivot, palette)
   if (band) {
     pen.fillStyle = palette.accent
     pen.globalAlpha = 0.1
@@ -196,8 +199,21 @@ function gapLine(pen: OverlayPen, { from, to, words, isShort }: GapLine, palette
     x: (from.x + to.x) / 2 + ux * up * GAP.off,
     y: (from.y + to.y) / 2 + uy * up * GAP.off,
   }
+  const align = Math.abs(ux) > 0.7 ? (ux * up > 0 ? 'left' : 'right') : 'center'
+  write(pen, words, at, align, colour, palette)
+}
+
+/** Words with a hem of paper. */
+function write(
+  pen: OverlayPen,
+  words: string,
+  at: Point,
+  align: CanvasTextAlign,
+  colour: string,
+  palette: Palette,
+): void {
   pen.font = `600 ${GAP.type}px ${palette.face}`
-  pen.textAlign = Math.abs(ux) > 0.7 ? (ux * up > 0 ? 'left' : 'right') : 'center'
+  pen.textAlign = align
   pen.textBaseline = 'middle'
   pen.lineJoin = 'round'
   pen.strokeStyle = palette.paper
@@ -206,6 +222,27 @@ function gapLine(pen: OverlayPen, { from, to, words, isShort }: GapLine, palette
   pen.fillStyle = colour
   pen.fillText(words, at.x, at.y)
   pen.lineWidth = 1
+}
+
+/** CSS pixels: half of the cross that things turn about, and the way from it to its words. */
+const PIVOT = { cross: 6, off: 12 } as const
+
+function pivotMark(pen: OverlayPen, { at, words }: NonNullable<Overlay['pivot']>, palette: Palette): void {
+  const strokes = () => {
+    pen.beginPath()
+    pen.moveTo(at.x - PIVOT.cross, at.y)
+    pen.lineTo(at.x + PIVOT.cross, at.y)
+    pen.moveTo(at.x, at.y - PIVOT.cross)
+    pen.lineTo(at.x, at.y + PIVOT.cross)
+    pen.stroke()
+  }
+  pen.strokeStyle = palette.paper
+  pen.lineWidth = 4
+  strokes()
+  pen.strokeStyle = palette.accent
+  pen.lineWidth = 1.5
+  strokes()
+  write(pen, words, { x: at.x + PIVOT.off, y: at.y - PIVOT.off }, 'left', palette.accent, palette)
 }
 
 function handLine(pen: OverlayPen, line: readonly Point[], palette: Palette): void {
