@@ -72,10 +72,10 @@ function readBody(reader: Reader, from: number, to: number): Body {
   const items: Item[] = []
   while (reader.at < reader.end) {
     const at = reader.at
-    items.push(...sequence(reader, 'clause'))
+    for (const item of sequence(reader, 'clause')) items.push(item)
     // A clause stops at full stops and semicolons, which separate phrases here.
     if (reader.at === at) {
-      items.push(...sequence(reader, 'close'))
+      for (const item of sequence(reader, 'close')) items.push(item)
       if (reader.at === at) reader.at++
     }
   }
@@ -166,7 +166,7 @@ export function parseRounds(text: string, terms: Terms, tokens: readonly Token[]
     const works = items.some((item) => item.type !== 'note' && item.type !== 'count')
     if (!broken && !works && (heading?.numbers ?? null) === null) return
     if (preamble && !items.some((item) => item.type === 'chain' || item.type === 'foundation')) return
-    if (!preamble) findings.push(...found.map((finding) => ({ ...finding, round: rounds.length })))
+    if (!preamble) for (const finding of found) findings.push({ ...finding, round: rounds.length })
     rounds.push({
       numbers: heading?.numbers ?? null,
       label: preamble ? 'foundation' : (heading?.label ?? null),

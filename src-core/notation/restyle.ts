@@ -202,14 +202,14 @@ function sequence(style: Style, items: readonly Item[], placed: boolean): string
       const cut = star.items.findIndex((found) => found.type === 'double')
       const part = item.toDouble && cut >= 0 ? star.items.slice(0, cut) : star.items
       for (let lap = 0; lap < Math.min(item.times, MOST_WRITTEN); lap++)
-        phrases.push(...sequence(style, part, placed))
+        for (const phrase of sequence(style, part, placed)) phrases.push(phrase)
       return
     }
     if (item.type === 'placed') {
       // What closes the round stands behind the bracket, not in it.
       const end = item.items.findLastIndex((found) => found.type !== 'join' && found.type !== 'note') + 1
       phrases.push(itemWords(style, { ...item, items: item.items.slice(0, end) }, placed))
-      phrases.push(...sequence(style, item.items.slice(end), placed))
+      for (const phrase of sequence(style, item.items.slice(end), placed)) phrases.push(phrase)
       return
     }
     const words = itemWords(style, item, placed)

@@ -220,6 +220,14 @@ describe('M5–M14 published motif sizes', () => {
     expect(Math.abs(sizeOf(given) / given.millimetres - 1)).toBeLessThan(0.15)
   })
 
+  it('M8 the hexagon in pairs measures 10 in point to point as well, within 15 %', () => {
+    const pairs = CASES.find((given) => given.source.includes('pinkmambo'))!
+    const { overTips, overValleys } = accountOf(pairs).account!
+    expect(Math.abs(overTips / 254 - 1)).toBeLessThan(0.15)
+    // A hexagon's corners stand 2/√3 of its sides out; the published one 10 to 8½.
+    expect(Math.abs(overTips / overValleys / (10 / 8.5) - 1)).toBeLessThan(0.05)
+  })
+
   it('all within 9 % rms, squares and hexagons within 5 %', () => {
     const error = (given: Case) => sizeOf(given) / given.millimetres - 1
     expect(rms(CASES.map(error))).toBeLessThan(0.09)
