@@ -4,7 +4,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { startChromium, startLoopback } from './browser'
 import type { Loopback } from './browser'
 import { makeFolder } from './desktop'
-import { copyExample, writeRounds } from './written-rounds'
+import { copyExample, startWithRounds, writeRounds } from './written-rounds'
 
 let browser: Browser
 let context: BrowserContext
@@ -34,5 +34,22 @@ describe('written rounds in a browser', () => {
     await page.emulateMedia({ colorScheme })
     const { violations } = await new AxeBuilder({ page }).analyze()
     expect(violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`)).toEqual([])
+  })
+})
+
+describe('a project that begins with written rounds', () => {
+  it('asks for the gauge, takes a pasted pattern, and misses no colour', async () => {
+    const empty = await makeFolder()
+    const fresh = await startLoopback(empty.path, [])
+    const window = await context.newPage()
+    try {
+      await window.goto(await fresh.nextAddress())
+      await window.getByRole('navigation', { name: 'Places of the job' }).waitFor()
+      await startWithRounds(window)
+    } finally {
+      await window.close()
+      await fresh.kill()
+      await empty.forget()
+    }
   })
 })

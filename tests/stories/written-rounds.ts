@@ -75,3 +75,37 @@ export async function writeRounds(page: Page): Promise<void> {
   const opened = await page.evaluate(() => window.petalyard.currentProject())
   expect(opened.outcome).toBe('done')
 }
+
+/** A pattern with a stitch of its own and no colours named. */
+const PLAIN = `Special stitches: Twin: (Sc, hdc) in same st
+
+Rnd 1: Magic ring, ch 1, 6 sc in ring; join with sl st in first sc. (6 sc)
+Rnd 2: Ch 1, *twin in next sc; rep from * around; join with sl st in first sc. (12 sts)
+Rnd 3: Ch 1, sc in first st, *ch 4, sk 1 st, sc in next st; rep from * 4 more times, ch 4, sk 1 st; join with sl st in first sc.
+Rnd 4: (Sc, hdc, 3 dc, hdc, sc) in each ch-4 sp around; join with sl st in first sc.`
+
+/** From the first dialog of an empty window to a blanket, by a pasted pattern alone. */
+export async function startWithRounds(page: Page): Promise<void> {
+  const hands = new Hands(page)
+  await hands.press('Start from your own motif')
+  await hands.press('Start from its written rounds')
+  // The gauge is asked for first.
+  await page.getByRole('heading', { name: /^Your (gauge|tension)$/ }).waitFor()
+  await hands.fill('Stitches', '20')
+  await hands.fill('Rows', '22')
+  await page.getByRole('textbox', { name: /^Paste the rounds/ }).fill(PLAIN)
+  await hands.press('Take it apart')
+  await workOf(page, 4).waitFor()
+  for (const number of [1, 2, 3, 4])
+    expect(await workOf(page, number).getAttribute('aria-invalid'), `round ${number}`).toBeNull()
+  await page.getByText('The rounds may use twin.').waitFor()
+  expect(await sentence(page)).toContain('six-petal flowers')
+  // Nobody wrote of a centre, and nobody is told that it is missing.
+  await page
+    .getByRole('button', { name: /(note|warning)s?$/ })
+    .first()
+    .click()
+  const findings = await page.getByRole('dialog').innerText()
+  expect(findings).not.toMatch(/colour .?centre|no yarn for/i)
+  await page.keyboard.press('Escape')
+}

@@ -4,6 +4,8 @@ import type { Project } from '../../../../shared-types/project'
 import type { Made } from '../../../start/own-motif'
 import { ownProject } from '../../../start/own-motif'
 
+const NAMES = ['Main yarn', 'Second yarn']
+
 export function ownRoundsProject(settings: Settings, made: Made): Project {
   const project = ownProject(settings, { outline: 'petals', petals: 6, lead: 80, second: 56 }, made)
   const [motif] = project.motifs ?? []
@@ -11,7 +13,8 @@ export function ownRoundsProject(settings: Settings, made: Made): Project {
   return {
     ...project,
     motifs: [{ id: motif.id, name: 'Flower', kind: 'rounds', rounds: [] }],
-    // Which colours there are, the rounds will tell.
+    // Which colours there are, the rounds will tell; which yarns they are in, nobody knows yet.
+    yarns: project.yarns?.map((yarn, i) => ({ ...yarn, name: NAMES[i] ?? yarn.name })),
     colourways: project.colourways?.map((way) => (way.motif === motif.id ? { ...way, yarns: {} } : way)),
   }
 }
