@@ -143,8 +143,10 @@ describe('the panel', () => {
     for (const [text, words] of [
       ['<svg onload="alert(1)"/>', 'tags, quotes or entities'],
       ['M 0 0 L 1e999 0', 'no place on a panel'],
+      ['M 0 0 L 100 100 L 100 0 L 0 120 Z', 'crosses or touches itself'],
+      ['M 0 0 H 9 V 9 H 0 Z', '20 to 3000 mm are expected'],
       [`M0 0${'l1 1'.repeat(6000)}`, 'more than 5,000 corners'],
-      ['M0 0'.padEnd(150_000), 'longer than the 100,000'],
+      [`${'M0 0'.padEnd(150_000)}Z`, 'longer than the 100,000'],
     ] as const) {
       await fireEvent.input(field, { target: { value: text } })
       expect(screen.getByRole('alert').textContent).toContain(words)
