@@ -1,4 +1,4 @@
-/** Small sums of gestures: rectangles, directions, steps. */
+/** Small sums and questions of gestures: rectangles, directions, steps, whose a key is. */
 import type { Point } from '../../shared-types/plan'
 import type { ScreenBox } from './scene'
 
@@ -33,4 +33,10 @@ export function stepped(
 export function straight(way: { dx: number; dy: number }, isStraight: boolean): { dx: number; dy: number } {
   if (!isStraight) return way
   return Math.abs(way.dx) >= Math.abs(way.dy) ? { dx: way.dx, dy: 0 } : { dx: 0, dy: way.dy }
+}
+
+/** Whether a key is free for the drawing: the focus is on it, or on nothing that uses the key. */
+export function isFree(target: EventTarget | null, element: HTMLElement): boolean {
+  if (!(target instanceof Element)) return true
+  return target === element || element.contains(target) || target === element.ownerDocument.body
 }

@@ -4,7 +4,7 @@
  */
 import type { Point } from '../../shared-types/plan'
 import type { HandleKind } from './dimension-frame'
-import { angle, boxBetween, shortest, stepped, straight } from './gesture-arithmetic'
+import { angle, boxBetween, isFree, shortest, stepped, straight } from './gesture-arithmetic'
 import type { Phase, ScreenBox, SelectHow, Tool } from './scene'
 
 export interface Ground {
@@ -400,10 +400,4 @@ export class Gestures {
     else if (this.#ground.tool === 'move') this.#ground.cursor(id ? 'move' : '')
     else this.#ground.cursor(id ? 'pointer' : '')
   }
-}
-
-/** Whether a key is free for the drawing: the focus is on it, or on nothing that uses the key. */
-function isFree(target: EventTarget | null, element: HTMLElement): boolean {
-  if (!(target instanceof Element)) return true
-  return target === element || element.contains(target) || target === element.ownerDocument.body
 }

@@ -3,7 +3,7 @@
  * shape of its own. Everything is drawn at most once a frame; Konva's own hit tests are off, the engine knows
  * better what lies where.
  */
-import Konva from 'konva'
+import type Konva from 'konva'
 import type { Point } from '../../shared-types/plan'
 import * as cameras from './camera'
 import type { Camera, Viewport } from './camera'
@@ -23,6 +23,8 @@ import type { Palette } from './palette'
 import { differenceOf, PictureMaker } from './picture'
 import type { Picture } from './picture'
 import type { Direction, DrawingCallbacks, DrawingView, Phase, Scene, ScreenBox, Size } from './scene'
+import { makeStage, onResolution } from './stage'
+import type { Layers } from './stage'
 import { stepFrom } from './steps'
 
 /** Milliseconds that the view takes to glide to where it was sent; none where motion is to be reduced. */
@@ -52,7 +54,7 @@ export class MapDrawing {
   readonly #container: HTMLElement
   readonly #callbacks: DrawingCallbacks
   readonly #stage: Konva.Stage
-  readonly #layers: readonly [Konva.Layer, Konva.Layer, Konva.Layer]
+  readonly #layers: Layers
   readonly #map: MapLayer
   readonly #maker = new PictureMaker()
   readonly #gestures: Gestures
@@ -80,21 +82,14 @@ export class MapDrawing {
     this.#container = container
     this.#callbacks = callbacks
     this.#viewport = { width: container.clientWidth, height: container.clientHeight }
-    const holder = container.ownerDocument.createElement('div')
-    holder.style.position = 'absolute'
-    holder.style.inset = '0'
-    container.append(holder)
-    container.style.touchAction = 'none'
-    this.#stage = new Konva.Stage({ container: holder, ...this.#viewport, listening: false })
     this.#map = new MapLayer(() => this.#redraw({ map: true }))
-    const shapes = [this.#map.draw, this.#drawMarks, this.#drawOverlay]
-    this.#layers = shapes.map((draw) => {
-      const layer = new Konva.Layer({ listening: false })
-      const sceneFunc = (context: Konva.Context) => draw(context._context)
-      layer.add(new Konva.Shape({ sceneFunc, listening: false, perfectDrawEnabled: false }))
-      this.#stage.add(layer)
-      return layer
-    }) as unknown as [Konva.Layer, Konva.Layer, Konva.Layer]
+    const { stage, layers } = makeStage(container, this.#viewport, [
+      this.#map.draw,
+      this.#drawMarks,
+      this.#drawOverlay,
+    ])
+    this.#stage = stage
+    this.#layers = layers
     this.#handling = new Handling(
       {
         scene: () => this.#scene,
@@ -107,7 +102,10 @@ export class MapDrawing {
     this.#gestures = new Gestures(container, this.#ground())
     this.#watch = new ResizeObserver(() => this.#measure())
     this.#watch.observe(container)
-    this.#watchResolution()
+    onResolution(this.#stop.signal, () => {
+      for (const layer of this.#layers) layer.getCanvas().setPixelRatio(devicePixelRatio)
+      this.#refreshAll()
+    })
     // Labels may have been drawn before the program's own face was there.
     void container.ownerDocument.fonts?.ready.then(() => this.#refreshAll())
   }
@@ -243,18 +241,6 @@ export class MapDrawing {
     this.#viewport = viewport
     this.#stage.size(viewport)
     this.#lookAt(this.#fitted ? this.#fitting() : this.#kept(this.#camera), false)
-  }
-
-  /** The window may move to a screen of another resolution, or the page be zoomed. */
-  #watchResolution(): void {
-    const query = matchMedia(`(resolution: ${devicePixelRatio}dppx)`)
-    const heard = () => {
-      for (const layer of this.#layers) layer.getCanvas().setPixelRatio(devicePixelRatio)
-      this.#map.forget()
-      this.#redraw({ map: true, marks: true, overlay: true })
-      this.#watchResolution()
-    }
-    query.addEventListener('change', heard, { once: true, signal: this.#stop.signal })
   }
 
   #refreshAll(): void {
