@@ -2,12 +2,10 @@
 import type { Settings } from '../../shared-types/bridge'
 import type { MeasuredMotif, OutlineKind, Project } from '../../shared-types/project'
 import { PROJECT_FORMAT, PROJECT_VERSION } from '../../shared-types/project'
-import { planProject } from '../../src-core/plan'
 import { patchApplique, patchPanel } from '../state/edits/applique'
 import { patchCord, patchSwags } from '../state/edits/garland'
-import { patchBlanket } from '../state/edits/layout'
 import { setLayoutKind } from '../state/edits/layout-kind'
-import { resized } from '../state/resize'
+import { fittedToWish } from '../state/resize'
 import { addColourway, addYarn, newColourway, newYarn, setSlotYarn } from '../state/edits/yarn'
 import { newMotif } from '../state/edits/motif'
 
@@ -131,7 +129,5 @@ function ownBlanket(
       cells: { fill: { pattern: 'one', colourways: [colourway], seed: 1 } },
     },
   }
-  // A small piece of it tells the pitch, and the pitch tells how many come nearest to the wish.
-  const piece = patchBlanket(laid, { columns: 3, rows: 3 })
-  return resized(piece, planProject(piece), { width: wish.width, height: wish.height })
+  return fittedToWish(laid)
 }

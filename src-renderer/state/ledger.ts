@@ -178,8 +178,9 @@ function kindFigures(project: Project, plan: Plan, before: Plan | null): LedgerF
       time,
     ]
   }
+  if (project.layout?.kind === 'garland') return [countFigure('On it', 0, undefined), ends, time]
   const size = sizeFigure(project, plan, before)
-  if (plan.panel) {
+  if (project.layout?.kind === 'applique') {
     const closest = plan.clearances?.items ?? null
     const thread = plan.stitching?.thread ?? 0
     return [

@@ -2,6 +2,7 @@
 import type { Plan } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
 import { APPLIQUE } from '../../src-core/layout/applique/constants'
+import { planProject } from '../../src-core/plan'
 import { MM_PER_INCH } from '../../src-core/units/quantity'
 import { appliqueOf, patchPanel } from './edits/applique'
 import { blanketOf, patchBlanket } from './edits/layout'
@@ -38,6 +39,22 @@ export function resized(project: Project, plan: Plan, wish: Wish): Project {
 /** The same, and the wish is remembered as what the blanket is to be. */
 export const fitted = (project: Project, plan: Plan, wish: Wish): Project =>
   patchBlanket(resized(project, plan, wish), { target: { width: wish.width, height: wish.height } })
+
+/** Motifs each way in the piece of a blanket that tells its pitch; rings round the one in the middle. */
+const PIECE = { columns: 3, rows: 3, rings: 1 } as const
+
+/** The project with the counts that come nearest to the size that it wishes for; as it was where it has none. */
+export function fittedToWish(project: Project): Project {
+  const { width, height } = blanketOf(project)?.target ?? {}
+  if (!width || !height) return project
+  const piece = patchBlanket(project, PIECE)
+  const plan = planProject(piece)
+  if (plan.motifs.length === 0) return project
+  const { columns, rows, rings } = blanketOf(resized(piece, plan, { width, height }))!
+  return blanketOf(project)?.arrangement === 'rings'
+    ? patchBlanket(project, { rings })
+    : patchBlanket(project, { columns, rows })
+}
 
 /** The project with a panel of the wished size, in whole mm or eighths of an inch; a circle stays one. */
 export function panelResized(project: Project, plan: Plan, wish: Wish): Project {

@@ -166,6 +166,19 @@ describe('the editor', () => {
     expect(app.document.undoLabel).toBe('paste 3 rounds')
   })
 
+  it('lays out as many as were wished for, once a pasted pattern has a size', async () => {
+    const project = withMotif(empty)
+    const target = { width: 900, height: 1100 }
+    const { app } = await open({ ...project, layout: { ...project.layout, target } as Project['layout'] })
+    expect(app.document.plan.motifs).toEqual([])
+    await fireEvent.click(screen.getByRole('button', { name: 'Try this example' }))
+    const { pitch, size } = app.document.plan
+    expect(Math.abs(size.width - target.width)).toBeLessThanOrEqual(pitch.column)
+    expect(Math.abs(size.height - target.height)).toBeLessThanOrEqual(pitch.row)
+    app.document.undo()
+    expect(app.document.project.layout).toEqual({ ...project.layout, target })
+  })
+
   it('asks for the gauge first where there is none, and keeps its fields while they are filled in', async () => {
     const { app } = await open(withMotif({ ...empty, gauge: undefined }))
     const [gauge, rounds, then] = screen.getAllByRole('heading', { level: 3 })
