@@ -4,7 +4,7 @@
  * With names it makes those alone: `npm run screenshots -- yarn paper`; `--out FOLDER` puts them elsewhere.
  */
 import { spawn, spawnSync } from 'node:child_process'
-import { mkdir, mkdtemp, rm } from 'node:fs/promises'
+import { copyFile, mkdir, mkdtemp, rm } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join, resolve } from 'node:path'
 import { chromium } from 'playwright-core'
@@ -149,10 +149,12 @@ function slim(path) {
 }
 
 async function shoot(browser, name, { file, prepare }, out) {
-  const files = file ? [join(root, 'examples', `${file}.petalyard`)] : []
   for (const colorScheme of THEMES)
     for (const viewport of SIZES) {
       const folder = await mkdtemp(join(tmpdir(), 'petalyard-pictures-'))
+      // A copy: an opened project saves itself, and some pictures change what they show.
+      const files = file ? [join(folder, `${file}.petalyard`)] : []
+      if (file) await copyFile(join(root, 'examples', `${file}.petalyard`), files[0])
       const server = await serve(folder, files)
       const context = await browser.newContext({ colorScheme, viewport, reducedMotion: 'reduce' })
       try {
