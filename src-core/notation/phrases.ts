@@ -17,6 +17,7 @@ import type {
   StitchName,
   WorkItem,
 } from './tree'
+import { NO_NAME } from './tree'
 import { readStitch } from './vocabulary'
 
 const SKIP_WORDS = new Set(['sk', 'skip', 'skipping', 'miss', 'missing', 'leave', 'leaving'])
@@ -194,19 +195,7 @@ function readWork(reader: Reader, verb: boolean): Item | null {
       const place = readPlace(reader)
       if (!place) return null
       const span = reader.span(start)
-      const same: StitchName = {
-        form: 'plain',
-        stitch: null,
-        size: 0,
-        post: null,
-        loop: null,
-        beginning: false,
-        standing: false,
-        reverse: false,
-        foreign: false,
-        name: '',
-        ...span,
-      }
+      const same: StitchName = { ...NO_NAME, ...span }
       return { type: 'work', count: before, stitch: same, place, ...span }
     }
     if (stitch.form === 'plain' && stitch.stitch === 'ch') return null

@@ -29,6 +29,7 @@ import type {
   StitchName,
   WorkItem,
 } from './tree'
+import { NO_NAME } from './tree'
 import { MOST_ELEMENTS, MOST_REPEATS, baseSource, hasBody, push, report, spend } from './work'
 import type { Target, Work } from './work'
 
@@ -247,7 +248,7 @@ function runEvenly(work: Work, item: EvenItem): void {
   }
   const made =
     item.change === 'work' ? item.count : item.change === 'increase' ? free + item.count : free - item.count
-  const name: StitchName = item.stitch ?? { ...EMPTY_NAME, ...item, stitch: work.lastStitch ?? 'sc' }
+  const name: StitchName = item.stitch ?? { ...NO_NAME, ...item, stitch: work.lastStitch ?? 'sc' }
   const targets = placeTargets(
     work,
     {
@@ -282,19 +283,6 @@ function runEvenly(work: Work, item: EvenItem): void {
   }
 }
 
-const EMPTY_NAME = {
-  form: 'plain',
-  stitch: null,
-  size: 0,
-  post: null,
-  loop: null,
-  beginning: false,
-  standing: false,
-  reverse: false,
-  foreign: false,
-  name: '',
-} as const
-
 function runDescribed(work: Work, item: DescribedItem): void {
   const target = item.place ? (placeTargets(work, item.place, WORKING)[0] ?? null) : work.here
   work.described = { target: work.described?.target ?? target, span: work.described?.span ?? item }
@@ -308,7 +296,7 @@ function finishDescribed(work: Work): void {
   work.described = null
   const target = described.target ?? work.last
   if (!target) return
-  const name: StitchName = { ...EMPTY_NAME, form: 'cluster', stitch: 'dc', size: 0, ...described.span }
+  const name: StitchName = { ...NO_NAME, form: 'cluster', stitch: 'dc', size: 0, ...described.span }
   makeStitches(work, name, 1, [target], described.span, runItems)
 }
 

@@ -41,6 +41,20 @@ export interface StitchName extends Span {
   readonly name: string
 }
 
+/** A stitch that is named by its count or its place alone ("2 in next st"). */
+export const NO_NAME: Omit<StitchName, keyof Span> = {
+  form: 'plain',
+  stitch: null,
+  size: 0,
+  post: null,
+  loop: null,
+  beginning: false,
+  standing: false,
+  reverse: false,
+  foreign: false,
+  name: '',
+}
+
 export type Loop = 'front' | 'back' | 'both'
 
 export type Noun =

@@ -8,7 +8,6 @@ import type {
   OutlineKind,
   Project,
   RoundsMotif,
-  StitchGauge,
 } from '../../../../shared-types/project'
 import { rewordRounds } from '../../../../src-core/motif/rounds/reword'
 import type { PrintStyle } from '../../../../src-core/notation/print'
@@ -207,10 +206,6 @@ export function addSpecial(project: Project, id: string, special: string): Proje
   const added = special.split('\n').filter((line) => line.trim() !== '' && !known.has(nameOf(line)))
   return added.length === 0 ? project : setSpecial(project, id, [...there, ...added].join('\n'))
 }
-
-/** Says a gauge anew; fields that are not given stay as they are. */
-export const setGauge = (project: Project, id: string, patch: Partial<StitchGauge>): Project =>
-  updateMotif(project, id, (motif) => ({ ...motif, gauge: { ...(motif.gauge ?? project.gauge), ...patch } }))
 
 /** An empty motif in written rounds. */
 export function newRoundsMotif(project: Project): RoundsMotif {
