@@ -17,7 +17,7 @@ import {
   awaitToMend,
   undoAll,
 } from './embellisher'
-import { Hands, sentence } from './hands'
+import { Hands, sentenceSays } from './hands'
 
 /** mm of an arrow key where lengths are told in inches, as they are to begin with under Electron's locale here. */
 const NUDGE = 25.4 / 16
@@ -91,7 +91,7 @@ describe('somebody who lays blossoms on a cushion', () => {
     const wreath = (await itemCount(page, 14)).slice(2)
     for (const { x, y } of wreath) expect(Math.hypot(x! - 200, y! - 200)).toBeCloseTo(150, 1)
     await awaitToMend(page)
-    expect(await sentence(page)).toMatch(/14 /)
+    await sentenceSays(page, /14 /)
   })
 
   it('scatters more where there is room, at a distance and by a seed', async () => {
@@ -122,7 +122,7 @@ describe('somebody who lays blossoms on a cushion', () => {
       .waitFor()
     await page.getByText('Item 1 (Flower) and item 2 (Flower) overlap.').first().waitFor()
     await hands.go('Arrangement')
-    expect(await list.getByText('to mend').count()).toBe(2)
+    await eventually(async () => expect(await list.getByText('to mend').count()).toBe(2))
     await hands.press('Close Arrangement')
     await hands.fill('From the left', '25 cm')
     await awaitToMend(page)

@@ -1,5 +1,7 @@
 /** Hands that do a job in the window by role and name, and count what they do. */
+import { expect } from 'vitest'
 import type { Page } from 'playwright-core'
+import { eventually } from '../src-main/documents/session/world'
 
 /** Mouse and typing: pressing something, or filling a field, is one action each. */
 export class Hands {
@@ -78,3 +80,7 @@ export const sentence = (page: Page): Promise<string> =>
     .locator('p.sentence')
     .innerText()
     .then((text) => text.replace(/\s+/g, ' '))
+
+/** Waits until the sentence says this: a plan that takes long is worked out beside the window and comes when it is done. */
+export const sentenceSays = (page: Page, words: string | RegExp): Promise<void> =>
+  eventually(async () => expect(await sentence(page)).toMatch(words))

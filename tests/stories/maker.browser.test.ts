@@ -2,10 +2,11 @@ import { readFile } from 'node:fs/promises'
 import type { Browser, BrowserContext, Page } from 'playwright-core'
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import { AxeBuilder } from '@axe-core/playwright'
+import { eventually } from '../src-main/documents/session/world'
 import { startChromium, startLoopback } from './browser'
 import type { Loopback } from './browser'
 import { makeFolder } from './desktop'
-import { Keys, sentence } from './hands'
+import { Keys, sentenceSays } from './hands'
 
 let browser: Browser
 let context: BrowserContext
@@ -51,7 +52,7 @@ describe('a maker without a mouse', () => {
     await keys.type('62 mm')
     await keys.reach('Start with this motif')
     await keys.press('Enter')
-    expect(await sentence(page)).toContain('five-petal flowers')
+    await sentenceSays(page, 'five-petal flowers')
     await keys.reach('Arrangement', true)
     await keys.reach('Paper')
     await keys.press('Enter')
@@ -88,7 +89,7 @@ describe('a maker without a mouse', () => {
   it('reads the map as a table and paints in it', async () => {
     await page.getByRole('button', { name: 'As a table' }).click()
     const rows = page.getByRole('row')
-    expect(await rows.count()).toBeGreaterThan(20)
+    await eventually(async () => expect(await rows.count()).toBeGreaterThan(20))
     await page.getByRole('combobox', { name: 'Colourway of motif 1', exact: true }).selectOption({ index: 1 })
     await page.getByRole('button', { name: 'Undo: paint 1 motif' }).waitFor()
   })
@@ -103,7 +104,7 @@ describe('a maker without a mouse', () => {
       .filter({ hasText: `${before} stays in force` })
       .waitFor()
     await field.press('Escape')
-    expect(await field.inputValue()).toBe(before)
+    await eventually(async () => expect(await field.inputValue()).toBe(before))
   })
 })
 

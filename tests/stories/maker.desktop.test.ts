@@ -5,7 +5,7 @@ import type { Project } from '../../shared-types/project'
 import { eventually } from '../src-main/documents/session/world'
 import { makeFolder, startDesktop } from './desktop'
 import type { Desktop } from './desktop'
-import { Hands, sentence } from './hands'
+import { Hands, sentence, sentenceSays } from './hands'
 
 let desktop: Desktop
 let folder: Awaited<ReturnType<typeof makeFolder>>
@@ -44,7 +44,7 @@ describe('a maker with one finished flower', () => {
     await hands.fill('To become, wide', '120 cm')
     await hands.fill('and long', '160 cm')
     await hands.press('Start with this motif')
-    expect(await sentence(page)).toMatch(/^\d+ eight-petal flowers of /)
+    await sentenceSays(page, /^\d+ eight-petal flowers of /)
 
     await hands.go('Motif')
     await hands.fill('Together they weigh', '43 g')
@@ -105,6 +105,6 @@ describe('a maker with one finished flower', () => {
     await page.keyboard.press('ArrowUp')
     await page.keyboard.press('Enter')
     await page.getByRole('button', { name: 'Undo: change the number of motifs' }).waitFor()
-    expect(await sentence(page)).toBe(tried)
+    await eventually(async () => expect(await sentence(page)).toBe(tried))
   })
 })

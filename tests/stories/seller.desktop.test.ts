@@ -4,7 +4,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { eventually } from '../src-main/documents/session/world'
 import { makeFolder, startDesktop } from './desktop'
 import type { Desktop } from './desktop'
-import { sentence } from './hands'
+import { sentenceSays } from './hands'
 import type { Export } from './seller'
 import { keptProject, makeGarland, makeKit, printKit } from './seller'
 
@@ -106,12 +106,12 @@ describe('a seller of garland kits', () => {
     await page.getByRole('region', { name: 'Ledger' }).getByText(/^\+€/).first().waitFor()
     await page.keyboard.press('Enter')
     await page.getByRole('button', { name: 'Undo: change the number of kits' }).waitFor()
-    expect(await sentence(page)).toContain('sold as 26 kits')
+    await sentenceSays(page, 'sold as 26 kits')
     await page.getByRole('button', { name: /apart: change the spacing$/ }).click()
     const dialog = page.getByRole('dialog', { name: 'Change the spacing' })
     await dialog.getByRole('textbox', { name: 'Distance' }).fill('30 mm')
     await page.keyboard.press('Enter')
     await page.keyboard.press('Escape')
-    expect(await sentence(page)).toContain('30 mm apart')
+    await sentenceSays(page, '30 mm apart')
   })
 })

@@ -3,8 +3,9 @@ import { copyFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import { expect } from 'vitest'
 import type { Page } from 'playwright-core'
+import { eventually } from '../src-main/documents/session/world'
 import { projectRoot } from './desktop'
-import { Hands, sentence } from './hands'
+import { Hands, sentenceSays } from './hands'
 
 /** Our own flower; round 2 has one repeat too many. */
 const BLOCK = `Ch 6, join with sl st to form ring.
@@ -14,6 +15,12 @@ Rnd 3: (Sc, hdc, 3 dc, hdc, sc) in each ch-4 sp around; join with sl st in first
 
 const workOf = (page: Page, number: number) =>
   page.getByRole('textbox', { name: `Round ${number}`, exact: true })
+
+/** Waits until nothing is marked in a round. */
+const isRight = (page: Page, number: number) =>
+  eventually(async () =>
+    expect(await workOf(page, number).getAttribute('aria-invalid'), `round ${number}`).toBeNull(),
+  )
 
 /** A copy of an example with a measured flower: the story works on its file. */
 export async function copyExample(folder: string): Promise<string> {
@@ -32,29 +39,31 @@ export async function writeRounds(page: Page): Promise<void> {
 
   // Marked at the right round, at the right words, and nowhere else.
   await workOf(page, 2).waitFor()
-  expect(await workOf(page, 2).getAttribute('aria-invalid')).toBe('true')
-  expect(await workOf(page, 1).getAttribute('aria-invalid')).toBeNull()
+  await workOf(page, 2).and(page.locator('[aria-invalid=true]')).waitFor()
+  await isRight(page, 1)
   const second = page.getByRole('listitem', { name: 'Rnd 2', exact: true })
   await second.getByRole('button', { name: /^Error/ }).click()
-  const words = await workOf(page, 2).evaluate((node) => {
-    const { value, selectionStart, selectionEnd } = node as HTMLTextAreaElement
-    return value.slice(selectionStart, selectionEnd)
+  await eventually(async () => {
+    const words = await workOf(page, 2).evaluate((node) => {
+      const { value, selectionStart, selectionEnd } = node as HTMLTextAreaElement
+      return value.slice(selectionStart, selectionEnd)
+    })
+    expect(words).toBe('rep from * 5 more times')
   })
-  expect(words).toBe('rep from * 5 more times')
 
   // Mended by typing over what is selected; the counts follow.
   await page.keyboard.type('rep from * 4 more times')
   await second.getByText('uses all 12 sts').waitFor()
-  expect(await workOf(page, 2).getAttribute('aria-invalid')).toBeNull()
+  await isRight(page, 2)
   const third = page.getByRole('listitem', { name: 'Rnd 3', exact: true })
   await third.getByText('uses all 6 spaces').waitFor()
 
   // The round in hand is lit in the chart; a pressed stitch selects its words.
   const chart = page.getByRole('img', { name: /^Chart of/ })
-  expect(await chart.locator('.lit').count()).toBeGreaterThan(6)
+  await eventually(async () => expect(await chart.locator('.lit').count()).toBeGreaterThan(6))
   // Tab leaves the field for what comes next.
   await page.keyboard.press('Tab')
-  expect(await page.evaluate(() => document.activeElement?.tagName)).not.toBe('TEXTAREA')
+  await page.waitForFunction(() => document.activeElement?.tagName !== 'TEXTAREA')
 
   // A gauge of one's own: size and yarn follow.
   const summary = page.locator('.summary')
@@ -71,7 +80,7 @@ export async function writeRounds(page: Page): Promise<void> {
   await hands.fill('Tip to tip', '')
   await hands.fill('Between petals', '')
   await summary.getByText('from your gauge').waitFor()
-  expect(await sentence(page)).toContain('six-petal flowers')
+  await sentenceSays(page, 'six-petal flowers')
   const opened = await page.evaluate(() => window.petalyard.currentProject())
   expect(opened.outcome).toBe('done')
 }
@@ -96,10 +105,9 @@ export async function startWithRounds(page: Page): Promise<void> {
   await page.getByRole('textbox', { name: /^Paste the rounds/ }).fill(PLAIN)
   await hands.press('Take it apart')
   await workOf(page, 4).waitFor()
-  for (const number of [1, 2, 3, 4])
-    expect(await workOf(page, number).getAttribute('aria-invalid'), `round ${number}`).toBeNull()
+  for (const number of [1, 2, 3, 4]) await isRight(page, number)
   await page.getByText('The rounds may use twin.').waitFor()
-  expect(await sentence(page)).toContain('six-petal flowers')
+  await sentenceSays(page, 'six-petal flowers')
   // Nobody wrote of a centre, and nobody is told that it is missing.
   await page
     .getByRole('button', { name: /(note|warning)s?$/ })
