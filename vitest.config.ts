@@ -12,6 +12,7 @@ export default defineConfig({
       {
         test: {
           name: 'core',
+          setupFiles: ['tests/steady-seed.ts'],
           // Property tests take longer on a busy machine; what is slow is measured by the bench, not here.
           testTimeout: 60_000,
           environment: 'node',
@@ -25,6 +26,7 @@ export default defineConfig({
       {
         test: {
           name: 'main',
+          setupFiles: ['tests/steady-seed.ts'],
           environment: 'node',
           include: ['tests/src-main/**/*.test.ts', 'tests/examples/**/*.test.ts'],
           testTimeout: 60_000,
@@ -36,6 +38,7 @@ export default defineConfig({
         resolve: { conditions: ['browser'] },
         test: {
           name: 'renderer',
+          setupFiles: ['tests/steady-seed.ts'],
           environment: 'jsdom',
           include: ['tests/src-renderer/**/*.test.ts'],
         },
