@@ -33,10 +33,21 @@ export const NOTATION_FINDINGS = {
       "'rep from * {amount} times' is {times} in all ({uses}); {available} suit 'rep from * {fewer} more times'.",
     mend: 'Count the first time too: n more times after it are n + 1 in all.',
   },
+  'rounds/last-repeat-does-not-fit': {
+    severity: 'error',
+    message:
+      'one repeat takes {unit}, the last one as the text ends it {last}; {available} do not come out even.',
+    mend: 'Check how the last repeat ends, and what it leaves for the joining.',
+  },
   'rounds/last-repeat-not-said': {
     severity: 'warning',
     message: 'the last repeat would end in the first stitch of this round again, where it is joined.',
     mend: 'Write how the last repeat ends: "ending last rep with sl st in first sc".',
+  },
+  'rounds/group-without-brackets': {
+    severity: 'note',
+    message: "'{group}' is read as one group: all of it goes into the space that is named last.",
+    mend: 'Brackets make it certain: "(sc, hdc, 3 dc, hdc, sc) in next ch-4 sp".',
   },
   'rounds/repeat-stands-still': {
     severity: 'error',

@@ -197,6 +197,14 @@ function checkUse(work: Work, source: Source, allWorked: boolean): void {
 
 const BUNCHES = new Set(['together', 'cluster', 'puff', 'popcorn', 'bobble'])
 
+/** Whether stitches stand before the first repeat. */
+function beginsBefore(items: readonly Item[]): boolean {
+  const at = items.findIndex((item) => item.type === 'star' || (item.type === 'group' && item.around))
+  return items
+    .slice(0, Math.max(0, at))
+    .some(({ type }) => type === 'work' || type === 'group' || type === 'placed')
+}
+
 /** How many of what an end count names the round really has; null where that cannot be told. */
 function countOf(work: Work, entry: CountEntry, sums: Tally): number | readonly number[] | null {
   const { noun } = entry
@@ -211,13 +219,15 @@ function countOf(work: Work, entry: CountEntry, sums: Tally): number | readonly 
     if (!/^petals?$|^groups?$|^spokes?$/.test(noun.words)) return null
     const spaces = Object.values(sums.spaces)
     const all = spaces.reduce((sum, count) => sum + count, 0)
+    // The likeliest first: that one is named where none of them fits.
     return [
       sums.groups,
+      ...work.repeats.values(),
       all,
       ...spaces,
       sums.slips,
-      ...work.repeats.values(),
-      ...[...work.repeats.values()].map((times) => times + 1),
+      // Something that is worked before the repeat may be one more like it.
+      ...(beginsBefore(work.node.items) ? [...work.repeats.values()].map((times) => times + 1) : []),
     ]
   }
   if (noun.kind !== 'stitch') return null
@@ -255,7 +265,7 @@ function checkEndCounts(work: Work, counts: readonly CountItem[], sums: Tally): 
       if (have === null) continue
       const fits = typeof have === 'number' ? have === entry.count : have.includes(entry.count)
       if (fits) continue
-      const made = typeof have === 'number' ? have : (have[0] ?? 0)
+      const made = typeof have === 'number' ? have : (have.find((count) => count > 0) ?? 0)
       const unit = entry.words.replace(/^\S+\s*/, '') || 'sts'
       report(work, 'rounds/wrong-end-count', entry, { said: entry.words, made: `${made} ${unit}` })
     }

@@ -7,8 +7,14 @@ import type { Span } from './tokens'
 import type { CountEntry, CountItem, Item, RepeatClause, RepeatEnding, StatementItem } from './tree'
 import { readStitch } from './vocabulary'
 
+/** Where a sequence ends: at its bracket, at the end of the clause, or behind one part with an asterisk. */
+export type Stop = 'close' | 'clause' | 'star'
+
 /** Reads items up to a stop; handed in, since clauses and sequences hold each other. */
-export type SequenceReader = (reader: Reader, stop: 'close' | 'clause') => Item[]
+export type SequenceReader = (reader: Reader, stop: Stop) => Item[]
+
+/** What marks the beginning of a part that is repeated. */
+export const STARS = new Set(['*', '**', '***', '†'])
 
 export interface Amount {
   readonly amount: number | null
@@ -127,6 +133,8 @@ function readEnding(
     while (reader.skip(',', ';', '.', '(', 'and', '-', '–', '—')) continue
     const bracketed = reader.tokens[reader.at - 1]?.key === '('
     const omit = reader.skip('omit', 'omitting', 'leaving')
+    // "ending ch 1, sc in last sp": the "with" may be left out behind "ending", which stands for nothing else.
+    const terse = ['ending', 'finishing'].includes(reader.key())
     if (!omit && !reader.skip('ending', 'end', 'finishing', 'finish', 'ends')) return null
     const lastRep = reader.attempt(() => {
       reader.skip('on')
@@ -158,9 +166,9 @@ function readEnding(
       if (bracketed) reader.skip(')')
       return { atDouble: false, ending: { mode: 'omit', items, ...reader.span(start) } as RepeatEnding }
     }
-    if (!reader.skip('with', 'by', 'in') && !lastRep) return null
+    if (!reader.skip('with', 'by', 'in') && !lastRep && !terse) return null
     const items = sequence(reader, 'clause')
-    if (items.length === 0) return null
+    if (items.every((item) => item.type === 'note')) return null
     const instead = reader.attempt(() => {
       reader.skip(',')
       return reader.skipAll('instead', 'of') || reader.skipAll('in', 'place', 'of') ? true : null

@@ -36,7 +36,7 @@ export function picotChains(work: Work, item: WorkItem, next: Item | undefined):
   if (part.which === 'made' && noun.kind === 'stitch') return last.count
   if (
     noun.kind === 'own' &&
-    !/\b(first|beg|beginning|start)/i.test(noun.words) &&
+    !/\b(first|beg|beginning|start|join)/i.test(noun.words) &&
     noun.of === 0 &&
     noun.chain === 0
   )

@@ -221,7 +221,7 @@ export function readScope(reader: Reader): ScopeItem | null {
       if (opposite) return scope({ opposite: true })
       reader.at--
     }
-    if (reader.skip('behind')) {
+    if (reader.skipAll('from', 'behind') || reader.skip('behind')) {
       while (
         reader.skip('the', 'petals', 'petal', 'them', 'last', 'previous', 'prev', 'first', 'all', 'work')
       )

@@ -1,5 +1,5 @@
 /** One phrase between two commas: a stitch with its place, a skip, a join, a colour, where to work. */
-import { readAmount, readStatement } from './clauses'
+import { STARS, readAmount, readStatement } from './clauses'
 import type { SequenceReader } from './clauses'
 import { readColour, readFoundation, readJoin, readRepeatRound, readScope } from './directions'
 import { readExtent } from './nouns'
@@ -14,6 +14,7 @@ import type {
   Place,
   PlacedItem,
   SkipItem,
+  StarItem,
   StitchName,
   WorkItem,
 } from './tree'
@@ -228,6 +229,17 @@ function readWork(reader: Reader, verb: boolean): Item | null {
   })
 }
 
+/** "In ring, *sc, ch 2; rep from * 3 more times": what is repeated goes into that place, not on from it. */
+function staysThere(star: StarItem, place: Place): boolean {
+  if (star.repeat?.amount == null) return false
+  const inRing = place.parts[0]!.noun.kind === 'ring'
+  return star.items.every((item) => {
+    if (item.type === 'skip') return false
+    const at = 'place' in item ? item.place?.parts[0] : undefined
+    return !at || (inRing && at.noun.kind === 'ring')
+  })
+}
+
 /** "In next ch-5 sp work …": a place first, then what goes into it. */
 function readPlaced(reader: Reader, sequence: SequenceReader): PlacedItem | NoteItem | null {
   const start = reader.at
@@ -239,7 +251,8 @@ function readPlaced(reader: Reader, sequence: SequenceReader): PlacedItem | Note
     while (reader.skip('work', 'make', 'working', 'place', 'crochet')) continue
     reader.skip(':')
     const at = reader.at
-    const items = sequence(reader, 'clause')
+    const items = sequence(reader, STARS.has(reader.key()) ? 'star' : 'clause')
+    if (items[0]?.type === 'star' && !staysThere(items[0], place)) return null
     if (reader.at === at) return null
     // Prose behind a place ("in ring, pull tail") is prose altogether; it is not read a second time.
     if (items.every((item) => item.type === 'note'))

@@ -35,6 +35,12 @@ function readOwn(reader: Reader): { noun: Noun; base: boolean } | null {
   const start = reader.at
   return reader.attempt(() => {
     reader.skip('the')
+    // "dc in joining", "in joining sl st": where the round before was closed and this one begins.
+    if (reader.skip('joining')) {
+      if (!reader.skip('st', 'stitch')) readStitch(reader)
+      const words = reader.words(reader.span(start))
+      return { noun: { kind: 'own', chain: 0, of: 0, words }, base: false }
+    }
     const ordinal = reader.ordinal()
     let chain = 0
     let base = false
@@ -164,6 +170,17 @@ function skipSameAs(reader: Reader): boolean {
   return beginning?.beginning ?? false
 }
 
+/** "between petals" behind the stitch that is meant. */
+function readBetween(reader: Reader): boolean {
+  const found = reader.attempt(() => {
+    if (!reader.skip('between', 'bet')) return null
+    reader.skip('the', 'next')
+    reader.skip('2', 'two')
+    return reader.skip('petals', 'groups', 'shells', 'arches') ? true : null
+  })
+  return found !== null
+}
+
 /** One part of a place, without its "in". `leading`: whether "in" stood before it. */
 function readPart(reader: Reader, around: boolean, inherited: Draft | null): PlacePart | null {
   const start = reader.at
@@ -171,11 +188,12 @@ function readPart(reader: Reader, around: boolean, inherited: Draft | null): Pla
     let loop = readLoop(reader)
     const post = reader.skipAll('back', 'of') || around
     if (around) {
-      if (reader.skip('post', 'posts', 'stem', 'stems', 'stalk')) reader.skip('of')
-      else if (reader.sees('the', 'post') || reader.sees('the', 'stem')) {
-        reader.at += 2
+      reader.attempt(() => {
+        reader.skip('the')
+        if (!reader.skip('post', 'posts', 'stem', 'stems', 'stalk', 'bar', 'bars')) return null
         reader.skip('of')
-      }
+        return true
+      })
     }
     let asBeginning = false
     let nounStart = start
@@ -246,6 +264,8 @@ function readPart(reader: Reader, around: boolean, inherited: Draft | null): Pla
         return finish({ which: 'next', count: 1, each: draft.each }, within)
       }
     }
+    // "sl st in sl st between petals": there is one between each two.
+    if (noun.kind === 'stitch' && readBetween(reader)) draft ??= { which: 'next', count: 1, each: false }
     const made = reader.attempt(() =>
       (reader.skip('just') || draft?.which === 'last') && reader.skip('made', 'formed', 'worked')
         ? true
@@ -273,7 +293,11 @@ function readPart(reader: Reader, around: boolean, inherited: Draft | null): Pla
     }
     if (draft.which === 'nth' && noun.kind !== 'stitch' && noun.kind !== 'chain' && noun.kind !== 'space')
       return null
-    return finish(draft, noun, readRound(reader), unworked)
+    const round = readRound(reader)
+    const behind =
+      around &&
+      reader.attempt(() => reader.skipAll('from', 'behind') || reader.skipAll('from', 'the', 'back') || null)
+    return { ...finish(draft, noun, round, unworked), ...(behind && { behind }) }
   })
 }
 

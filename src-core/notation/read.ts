@@ -223,7 +223,15 @@ export function readRoundTexts(texts: readonly string[], options: ReadOptions = 
     })
   })
   if (rounds.length === 0) reading.findings.push(finding('rounds/nothing', 'the text'))
-  const trees = parsed.map(({ tree }) => ({ ...tree, repeats: reading.repeats }))
+  const asWorked = (node: RoundNode): RoundNode => ({
+    ...node,
+    items: reading.gathered.get(node.items)?.items ?? node.items,
+  })
+  const trees = parsed.map(({ tree }) => ({
+    ...tree,
+    rounds: tree.rounds.map(asWorked),
+    repeats: reading.repeats,
+  }))
   return { rounds: reading.accounts, worked: reading.worked, trees, terms, findings: reading.findings }
 }
 

@@ -1,6 +1,7 @@
 /** Repeats: how often a part goes into the round, what one takes, and how the last one ends. */
-import { needOf, needOfPlace, starTimes, upToDouble } from './need'
+import { needOf, needOfPlace, starTimes } from './need'
 import type { Need } from './need'
+import { endsInFirst, endsWithSingle, lastItems, works } from './repeat-endings'
 import { SKIPPED, TRAVELLED, WORKED, cornerPlaces } from './source'
 import type { Source } from './source'
 import type { ItemRunner } from './stitching'
@@ -43,6 +44,8 @@ function* placeParts(items: readonly Item[]): Generator<PlacePart> {
 
 function freeOf(source: Source, kind: string, need: Need): number {
   if (kind === 'st') {
+    // "sl st in sl st between petals": slip stitches are no stitches of the count, but can be worked in.
+    if (need.kinds.size === 1 && need.kinds.has('sl st')) return source.free('slip')
     const any = need.kinds.size === 0 || need.kinds.has(null)
     const named = (stitch: string | null) => stitch === null || need.kinds.has(stitch as never)
     const there = source.places.some((place) => place.kind === 'stitch' && named(place.stitch))
@@ -88,57 +91,12 @@ function bodySpan(item: GroupItem | StarItem): Span {
   return last && item.type === 'star' ? { ...item, end: last.end } : item
 }
 
-const works = (item: Item): boolean =>
-  item.type !== 'note' && item.type !== 'count' && item.type !== 'statement'
-
-/** Body of the last repeat: cut at `**`, or with its last stitches put differently; null where ** is missing. */
-export function lastItems(star: StarItem): readonly Item[] | null {
-  const clause = star.repeat
-  if (clause?.endAtDouble) return upToDouble(star.items)
-  const ending = clause?.ending
-  if (!ending) return star.items
-  if (ending.mode === 'append') return [...star.items, ...ending.items]
-  const body = [...star.items]
-  const drop = ending.mode === 'omit' ? 1 : Math.max(1, ending.items.filter(works).length)
-  for (let dropped = 0; dropped < drop && body.length > 0;) {
-    const item = body.pop()!
-    if (!works(item)) continue
-    dropped++
-    const fewer = dropped === drop ? oneFewer(item, ending.items[0]) : null
-    if (fewer) body.push(fewer)
-  }
-  return ending.mode === 'omit' ? body : [...body, ...ending.items]
-}
-
 function lastBody(work: Work, star: StarItem): readonly Item[] {
   const items = lastItems(star)
   if (items) return items
   report(work, 'rounds/double-asterisk-missing', star.repeat, {}, 'once')
   work.open = true
   return star.items
-}
-
-/** "dc in next 3 dc" without its last dc, where the text takes off a single one. */
-function oneFewer(item: Item, off: Item | undefined): Item | null {
-  if (item.type !== 'work' || off?.type !== 'work' || (off.count ?? 1) !== 1) return null
-  const [part] = item.place?.parts ?? []
-  if (!item.place) return (item.count ?? 1) > 1 ? { ...item, count: item.count! - 1 } : null
-  if (!part || item.place.parts.length > 1 || part.which !== 'next' || part.count < 2) return null
-  return { ...item, place: { ...item.place, parts: [{ ...part, count: part.count - 1 }] } }
-}
-
-/** Whether the last stitch of a body is one that would fall on the first stitch of the round again. */
-function endsWithSingle(items: readonly Item[]): boolean {
-  const last = items.findLast(works)
-  if (last?.type !== 'work' || (last.count ?? 1) !== 1) return false
-  const part = last.place?.parts[0]
-  return (
-    !part ||
-    (last.place!.parts.length === 1 &&
-      part.which === 'next' &&
-      part.count === 1 &&
-      part.noun.kind === 'stitch')
-  )
 }
 
 /** Repeats a part as often as the round before allows. */
@@ -185,13 +143,25 @@ export function runAround(work: Work, part: AroundPart, run: ItemRunner, star: S
           ? 0
           : unitOf(tail, kind)
     const available = free - kept
+    const clause = star?.repeat?.ending
+    // A round that begins with a loop of chains hangs from the stitch where the one before was joined.
+    const hangs = kind === 'st' && work.first === null && clause != null
+    const skipped = skippedBy(bodies, kind)
+    if (hangs && clause.mode === 'append' && endsInFirst(clause.items) && skipped > 0) {
+      const over = (available - 1) % unit
+      if (over === skipped && available > unit) {
+        runLaps(work, part, bodies, ending, Math.min(MOST_REPEATS, (available - 1 - over) / unit), run)
+        work.repeats.delete(part.item)
+        return skipRest(source, kind)
+      }
+    }
     const fit = (available - unitOf(last, kind)) / unit + 1
     if (Number.isInteger(fit) && fit >= 1) {
       times = times === null ? fit : Math.min(times, fit)
       continue
     }
     const toFirst = (available - 1 - unitOf(last, kind)) / unit + 1
-    const closes = star?.repeat?.ending?.mode === 'replace' && kind === 'st' && work.first === null
+    const closes = hangs && (clause.mode === 'replace' || endsInFirst(clause.items))
     if (closes && Number.isInteger(toFirst) && toFirst >= 1 && toFirst <= MOST_REPEATS) {
       // The round began over the first stitch; the last repeat closes in it.
       runLaps(work, part, bodies, ending, toFirst, run)
@@ -214,10 +184,22 @@ export function runAround(work: Work, part: AroundPart, run: ItemRunner, star: S
       work.repeats.delete(part.item)
       return
     }
-    if (star?.repeat?.ending?.mode === 'append' && over === skippedBy(bodies, kind) && available > unit) {
+    if (clause?.mode === 'append' && over === skipped && available > unit) {
       // "…, ending with ch 1, hdc in first sc": the last loop spans what the others skip.
       runLaps(work, part, bodies, ending, (available - over) / unit, run)
+      // What it spans is not in the text, so the last repeat is never written out.
+      work.repeats.delete(part.item)
       return skipRest(source, kind)
+    }
+    if (over === 0) {
+      const values = {
+        unit: amountWords(unit, kind),
+        last: amountWords(unitOf(last, kind), kind),
+        available: amountWords(Math.max(0, available), kind),
+      }
+      report(work, 'rounds/last-repeat-does-not-fit', bodySpan(part.item), values, String(part.item.start))
+      work.open = true
+      return runLaps(work, part, bodies, bodies, Math.min(available / unit, MOST_REPEATS), run)
     }
     const whole = Math.max(0, Math.floor(available / unit))
     const words = {
@@ -320,6 +302,8 @@ function checkAmount(
   times: number,
   rest: readonly Item[],
 ): void {
+  // In a place that is named around it ("in ring, *…") a repeat uses nothing more of the round before.
+  if (work.here) return
   const need = needOf(star.items)
   const source = partSource(work, star.items)
   if (!source || source.state.unknown || need.dynamic || need.landmarks > 0) return

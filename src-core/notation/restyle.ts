@@ -1,7 +1,7 @@
 /** One consistent style: "Rnd 3: Ch 1, *2 sc in next st, sc in next st; rep from * 5 more times; join with sl st in first sc. (18 sc)". */
 import { stitchAbbreviation } from '../stitches/terms'
 import { needOf, starTimes } from './need'
-import { lastItems } from './repeats'
+import { lastItems } from './repeat-endings'
 import { abbreviateText } from './translate'
 import type { Span } from './tokens'
 import type { GroupItem, Item, Place, PlacePart, RoundNode, RoundsTree, StarItem, WorkItem } from './tree'

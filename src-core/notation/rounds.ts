@@ -6,6 +6,8 @@ import type { RoundAccount } from './account'
 import { findBeginning, otherReading } from './beginning'
 import type { Beginning } from './beginning'
 import { leavePlaces } from './leaving'
+import { gatherLoose } from './loose-groups'
+import type { Gathered } from './loose-groups'
 import { runItems } from './run'
 import { countedState, markUsed, stateOf } from './state'
 import type { After, Base, RoundState } from './state'
@@ -29,6 +31,8 @@ export interface Reading {
   readonly budget: { left: number }
   readonly colours: readonly string[]
   readonly repeats: Map<Item, number>
+  /** Rounds whose loose stitches were gathered into groups, by their items as the text has them. */
+  readonly gathered: Map<readonly Item[], Gathered>
   /** Repeats that run so often in one round and otherwise in another: they cannot be written out. */
   readonly uneven: Set<Item>
   /** By line: characters that stand before the designer's own words and are no part of a column. */
@@ -67,6 +71,7 @@ export function startReading(
     budget: { left: BUDGET },
     colours,
     repeats: new Map(),
+    gathered: new Map(),
     uneven: new Set(),
     before,
     number: first - 1,
@@ -270,8 +275,36 @@ function leaveOpen(made: Attempt, beginning: Beginning, other: number | null): A
   return made
 }
 
-/** Works one round; where beginning chains are not explained, the reading that fits is taken. */
+/** Errors that say the stitches do not go round; a wrong count at the end is the text's own business. */
+const misfits = ({ work }: Attempt): number =>
+  work.findings.filter((found) => isError(found) && found.code !== 'rounds/wrong-end-count').length
+
+/** Works one round; where stitches stand loose before a space, they are gathered into it if only that comes out even. */
 export function workRound(
+  reading: Reading,
+  tree: Omit<RoundsTree, 'repeats'>,
+  node: RoundNode,
+  number: number,
+  items: readonly Item[],
+): Attempt {
+  const made = workAsBegun(reading, tree, node, number, items)
+  if (made.errors === 0 || node.broken) return made
+  const gathered = reading.gathered.get(items) ?? gatherLoose(items)
+  if (!gathered) return made
+  const other = workAsBegun(reading, tree, node, number, gathered.items)
+  const better =
+    misfits(other) < misfits(made) || (misfits(other) === misfits(made) && other.errors < made.errors)
+  if (!better || other.work.open) return made
+  reading.gathered.set(items, gathered)
+  const [group] = gathered.groups
+  report(other.work, 'rounds/group-without-brackets', group!, {
+    group: tree.text.slice(group!.start, group!.end),
+  })
+  return other
+}
+
+/** Works one round; where beginning chains are not explained, the reading that fits is taken. */
+function workAsBegun(
   reading: Reading,
   tree: Omit<RoundsTree, 'repeats'>,
   node: RoundNode,

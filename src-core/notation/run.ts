@@ -217,6 +217,10 @@ function runScope(work: Work, item: ScopeItem): void {
   }
 }
 
+function runBehind(work: Work, { behind, loop, round }: ScopeItem): void {
+  if (behind && !loop && !round) work.scope.behind = true
+}
+
 const NO_SPAN = { start: 0, end: 0, line: 1, column: 1 }
 const EMPTY_PART = {
   which: 'next',
@@ -337,6 +341,8 @@ export function runItems(work: Work, items: readonly Item[]): void {
       .find((found) => found.type !== 'note' && found.type !== 'statement')
     switch (item.type) {
       case 'work':
+        // "sc around next post, working from behind": what follows is said of this stitch too.
+        if (items[index + 1]?.type === 'scope') runBehind(work, items[index + 1] as ScopeItem)
         swept = sweepPartner(work, item, items[index + 1])
         if (swept?.type === 'work') {
           runSweep(work, item, swept)

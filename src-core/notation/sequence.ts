@@ -1,6 +1,7 @@
 /** Sequences of phrases: commas and stops, brackets of three kinds, asterisks and what repeats them. */
-import { readAmount, readCounts, readRepeatClause, readStatement } from './clauses'
+import { STARS, readAmount, readCounts, readRepeatClause, readStatement } from './clauses'
 import { VERBS, readPhrase, readProse } from './phrases'
+import type { Stop } from './clauses'
 import { readPlace } from './places'
 import type { Reader } from './reader'
 import type { Span } from './tokens'
@@ -27,7 +28,6 @@ const SEPARATORS = new Set([
 ])
 const OPENERS: Readonly<Record<string, string>> = { '(': ')', '[': ']', '{': '}' }
 const CLOSERS = new Set([')', ']', '}'])
-const STARS = new Set(['*', '**', '***', '†'])
 /** Brackets nest about three deep in print; the limit keeps a hostile text from exhausting the stack. */
 const DEEPEST = 40
 
@@ -166,7 +166,7 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
   }
 
   /** A sequence within a sequence ("in next sp work …"), as deep as any text needs. */
-  function sequence(reader: Reader, stop: 'close' | 'clause'): Item[] {
+  function sequence(reader: Reader, stop: Stop): Item[] {
     if (reader.depth >= DEEPEST) return reader.peek() ? [readProse(reader)] : []
     reader.depth++
     const items = readSequence(reader, stop)
@@ -174,7 +174,7 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
     return items
   }
 
-  function readSequence(reader: Reader, stop: 'close' | 'clause'): Item[] {
+  function readSequence(reader: Reader, stop: Stop): Item[] {
     const items: Item[] = []
     let star: OpenStar | null = null
     const wrap = (
@@ -187,6 +187,7 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
     while (reader.peek()) {
       const token = reader.peek()!
       const key = token.key
+      if (stop === 'star' && star === null && items.length > 0) break
       if (CLOSERS.has(key)) {
         if (matches.size === 0 && stop === 'close') reader.at++
         break

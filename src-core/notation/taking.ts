@@ -44,7 +44,7 @@ const loopOf = (work: Work, part: PlacePart | null, taking: Taking): Loop =>
 
 function postOf(work: Work, part: PlacePart | null, taking: Taking): 'front' | 'back' | null {
   if (taking.post) return taking.post
-  return part?.around || work.scope.around ? (work.scope.behind ? 'back' : 'front') : null
+  return part?.around || work.scope.around ? (part?.behind || work.scope.behind ? 'back' : 'front') : null
 }
 
 /** Marks the loops that are worked in; a loop that another round holds already is a slip of the text. */

@@ -70,14 +70,16 @@ export function nowhere(work: Work, part: PlacePart | null): Target {
   return targetAt(work, null, { kind: 'unknown', round: -2, index: -1 })
 }
 
-/** The stitch where the round begins: the first of the round before, where it was joined. */
+/** Where the round begins: in the first stitch of the round before, where it was joined, or in its last loop. */
 export function beginningTarget(work: Work): Target | null {
   if (work.first) return work.first
   if (work.base.kind === 'ring') return targetAt(work, null, { kind: 'ring', round: -2, index: 0 })
   const source = baseSource(work)
   if (!source || source.places.length === 0) return null
   const test: PlaceTest = () => true
-  const index = source.find('stitch', 'first', test, source.start)
+  // Where a stitch closed the last loop, the hook stands in that loop.
+  const hanging = source.state.endsInSpace ? source.lastSpace() : -1
+  const index = hanging >= 0 ? hanging : source.find('stitch', 'first', test, source.start)
   return index < 0 ? null : placed(work, source, index, null, WORKING)
 }
 

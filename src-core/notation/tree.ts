@@ -104,6 +104,8 @@ export interface PlacePart extends Span {
   readonly extent: Extent | null
   readonly loop: Loop | null
   readonly around: boolean
+  /** "around the post … from behind". */
+  readonly behind?: boolean
   /** A number of the text ("of Rnd 2"), or rounds below the one in hand ("2 rnds below"). */
   readonly round: { readonly number: number } | { readonly below: number } | null
   /** "skipped st", "unworked st". */

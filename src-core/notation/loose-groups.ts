@@ -1,0 +1,79 @@
+/**
+ * Groups without brackets: "*sc, hdc, 3 dc, hdc, sc in next ch-4 sp" as older print and many hands write it. The
+ * words alone do not tell it from stitches worked one by one, so this is the second way to read a round, taken
+ * only where the first does not come out even and this one does.
+ */
+import type { GroupItem, Item, WorkItem } from './tree'
+
+export interface Gathered {
+  readonly items: readonly Item[]
+  /** The groups that were made. */
+  readonly groups: readonly GroupItem[]
+}
+
+/** Stitches, chains and picots that name no place of their own. */
+const isBare = (item: Item): boolean =>
+  item.type === 'chain' ||
+  (item.type === 'work' &&
+    item.place === null &&
+    item.stitch.form !== 'together' &&
+    item.stitch.form !== 'decrease' &&
+    item.stitch.form !== 'increase')
+
+/** A stitch into one space, or into each: what a group before it may share. */
+function intoSpace(item: Item): item is WorkItem {
+  if (item.type !== 'work' || item.place?.parts.length !== 1 || item.place.over) return false
+  const { which, count, noun } = item.place.parts[0]!
+  const isSpace = noun.kind === 'space' || noun.kind === 'corner'
+  return isSpace && (which === 'each' || ((which === 'next' || which === 'same') && count === 1))
+}
+
+function groupOf(bare: readonly Item[], last: WorkItem): GroupItem {
+  const first = bare[0]!
+  return {
+    type: 'group',
+    bracket: '',
+    items: [...bare, { ...last, place: null }],
+    place: last.place,
+    times: null,
+    around: false,
+    lastCount: 0,
+    start: first.start,
+    end: last.end,
+    line: first.line,
+    column: first.column,
+  }
+}
+
+/** The round with its loose stitches gathered into the space that is named behind them; null where there are none. */
+export function gatherLoose(items: readonly Item[]): Gathered | null {
+  const groups: GroupItem[] = []
+  const gather = (list: readonly Item[]): readonly Item[] => {
+    const gathered: Item[] = []
+    /** Where the run of bare stitches begins in `gathered`; -1 where none is open. */
+    let from = -1
+    for (const item of list) {
+      if (intoSpace(item) && from >= 0) {
+        const group = groupOf(gathered.splice(from), item)
+        groups.push(group)
+        gathered.push(group)
+        from = -1
+      } else if (isBare(item)) {
+        // A group begins with a stitch: chains before it lead there.
+        if (from < 0 && item.type === 'work') from = gathered.length
+        gathered.push(item)
+      } else {
+        from = -1
+        if (item.type === 'star' || (item.type === 'group' && item.place === null)) {
+          const inner = gather(item.items)
+          gathered.push(inner === item.items ? item : { ...item, items: inner })
+        } else gathered.push(item)
+      }
+    }
+    return gathered.length === list.length && gathered.every((item, at) => item === list[at])
+      ? list
+      : gathered
+  }
+  const read = gather(items)
+  return groups.length > 0 ? { items: read, groups } : null
+}
