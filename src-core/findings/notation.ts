@@ -46,7 +46,7 @@ export const NOTATION_FINDINGS = {
   },
   'rounds/group-without-brackets': {
     severity: 'note',
-    message: "'{group}' is read as one group: all of it goes into the space that is named last.",
+    message: 'this is read as one group: all of it goes into the space that is named last.',
     mend: 'Brackets make it certain: "(sc, hdc, 3 dc, hdc, sc) in next ch-4 sp".',
   },
   'rounds/repeat-stands-still': {

@@ -297,9 +297,7 @@ export function workRound(
   if (!better || other.work.open) return made
   reading.gathered.set(items, gathered)
   const [group] = gathered.groups
-  report(other.work, 'rounds/group-without-brackets', group!, {
-    group: tree.text.slice(group!.start, group!.end),
-  })
+  report(other.work, 'rounds/group-without-brackets', group!, {})
   return other
 }
 

@@ -1,6 +1,8 @@
 import { AxeBuilder } from '@axe-core/playwright'
 import type { Browser, BrowserContext, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { SMALLEST_SIZE } from '../../src-main/desktop/window-place'
+import { eventually } from '../src-main/documents/session/world'
 import { startChromium, startLoopback } from './browser'
 import type { Loopback } from './browser'
 import { makeFolder } from './desktop'
@@ -29,6 +31,27 @@ afterAll(async () => {
 
 describe('written rounds in a browser', () => {
   it('are pasted, marked, mended, and planned', () => writeRounds(page))
+
+  it('keep their words in view in the smallest window', async () => {
+    await page.setViewportSize(SMALLEST_SIZE)
+    const editor = page.getByRole('main', { name: /^Rounds of/ })
+    const round = editor.getByRole('listitem', { name: 'Rnd 3', exact: true })
+    await round.scrollIntoViewIfNeeded()
+    await eventually(async () => {
+      const room = (await editor.boundingBox())!
+      for (const part of [round, editor.getByRole('textbox', { name: 'Round 3', exact: true })]) {
+        const box = (await part.boundingBox())!
+        expect(box.x).toBeGreaterThanOrEqual(room.x)
+        expect(box.x + box.width).toBeLessThanOrEqual(room.x + room.width + 1)
+      }
+    })
+    // What it makes and uses is a line of words, not a list of them.
+    const [makes, uses] = await Promise.all(
+      ['makes 42 sts', 'uses all 6 spaces'].map((words) => round.getByText(words).boundingBox()),
+    )
+    expect(uses!.y - makes!.y).toBeLessThan(makes!.height * 2)
+    await page.setViewportSize({ width: 1280, height: 800 })
+  })
 
   it.each(['light', 'dark'] as const)('are accessible in the %s theme', async (colorScheme) => {
     await page.emulateMedia({ colorScheme })
