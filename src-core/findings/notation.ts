@@ -89,6 +89,21 @@ export const NOTATION_FINDINGS = {
     message: 'Rnd {number} is not known here.',
     mend: 'Name a round that comes before this one.',
   },
+  'rounds/number-missing': {
+    severity: 'warning',
+    message: 'the round before is {before}; {missing} is missing.',
+    mend: 'Add what is missing, or number the rounds without a gap.',
+  },
+  'rounds/empty-round': {
+    severity: 'error',
+    message: 'nothing is worked in this round.',
+    mend: 'Write what is worked in it, or take the heading out.',
+  },
+  'rounds/earlier-missing': {
+    severity: 'note',
+    message: 'the rounds before {round} are not in the text, so what it is worked into is not known.',
+    mend: 'Add the rounds before, or say what the last of them left.',
+  },
   'rounds/no-ring': {
     severity: 'warning',
     message: 'the text does not say what the ring is made of.',

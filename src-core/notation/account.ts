@@ -266,8 +266,10 @@ function checkEndCounts(work: Work, counts: readonly CountItem[], sums: Tally): 
       const fits = typeof have === 'number' ? have === entry.count : have.includes(entry.count)
       if (fits) continue
       const made = typeof have === 'number' ? have : (have.find((count) => count > 0) ?? 0)
-      const unit = entry.words.replace(/^\S+\s*/, '') || 'sts'
-      report(work, 'rounds/wrong-end-count', entry, { said: entry.words, made: `${made} ${unit}` })
+      // "20 s.c." in today's spelling, so that no sentence ends within a sentence.
+      const said = entry.words.replace(/\.[ \t]?(?=\p{L}(?!\p{L}))|\./gu, '')
+      const unit = said.replace(/^\S+\s*/, '') || 'sts'
+      report(work, 'rounds/wrong-end-count', entry, { said, made: `${made} ${unit}` })
     }
   }
 }

@@ -254,7 +254,9 @@ export function readNoun(reader: Reader): Noun | null {
     }
     const made = reader.skip('magic', 'adjustable', 'sliding') || reader.sees('mr')
     if (
-      made ? reader.skip('ring', 'circle', 'loop', 'mr') : reader.skip('ring', 'centre', 'center', 'circle')
+      made
+        ? reader.skip('ring', 'circle', 'loop', 'lp', 'mr')
+        : reader.skip('ring', 'centre', 'center', 'circle')
     ) {
       if (reader.skip('of')) {
         reader.skip('the')

@@ -5,6 +5,7 @@ import { readColour, readFoundation, readJoin, readRepeatRound, readScope } from
 import { readExtent } from './nouns'
 import { readPlace } from './places'
 import type { Reader } from './reader'
+import { spanOf } from './tokens'
 import type {
   ChainItem,
   DescribedItem,
@@ -23,6 +24,19 @@ import { readStitch } from './vocabulary'
 
 const SKIP_WORDS = new Set(['sk', 'skip', 'skipping', 'miss', 'missing', 'leave', 'leaving'])
 export const VERBS = new Set(['work', 'make', 'working', 'making', 'worked', 'now', 'then', 'also'])
+const FINISHING_WORDS = new Set([
+  'weave',
+  'sew',
+  'darn',
+  'tuck',
+  'secure',
+  'trim',
+  'cut',
+  'block',
+  'press',
+  'tie',
+  'hide',
+])
 const PLACE_STARTS = new Set(['in', 'into', 'on', 'around', 'between', 'bet', 'over', 'through'])
 const STEP_WORDS = new Set(['yo', 'yrh', 'yoh', 'insert', 'draw', 'pull'])
 const BOUNDARY = new Set([',', ';', '.', ':', '(', '[', '{', ')', ']', '}', '*', '**', '—', '–'])
@@ -298,11 +312,24 @@ function readUnknown(reader: Reader): NoteItem | null {
     const counted = reader.number() !== null
     const token = reader.peek()
     if (token?.kind !== 'word' || NOUNS_AFTER_NUMBER.test(token.key)) return null
+    // "Weave in all ends" is no stitch, whatever place follows.
+    if (FINISHING_WORDS.has(token.key)) return null
     if (SKIP_WORDS.has(token.key) || VERBS.has(token.key) || PLACE_STARTS.has(token.key)) return null
     reader.at++
+    // "x.c.": a name with stops is one word.
+    const lettersOnly = token.key.length <= 2
+    while (lettersOnly && reader.sees('.') && !reader.peek()!.spaced) {
+      const next = reader.peek(1)
+      if (next?.kind !== 'word' || next.spaced || next.key.length > 2) break
+      reader.at += 2
+    }
+    const dotted = reader.tokens[reader.at - 1] !== token
+    const word = reader.words(spanOf(token, reader.tokens[reader.at - 1]!))
+    if (dotted) reader.skip('.')
     const placed = readPlace(reader)
     const ends = !reader.peek() || reader.seesAny(BOUNDARY)
-    if (!placed && !(counted && ends && /^[a-z]{0,3}(sc|dc|tr|tog|cl|st)\d*$/.test(token.key))) return null
+    const looksLikeStitch = dotted || /^[a-z]{0,3}(sc|dc|tr|tog|cl|st)\d*$/.test(token.key)
+    if (!placed && !(counted && (ends || dotted) && looksLikeStitch)) return null
     if (
       placed &&
       !counted &&
@@ -310,7 +337,11 @@ function readUnknown(reader: Reader): NoteItem | null {
         token.key.length > 6)
     )
       return null
-    reader.report('rounds/unknown-abbreviation', token, { word: token.text })
+    reader.report(
+      'rounds/unknown-abbreviation',
+      dotted ? spanOf(token, reader.tokens[reader.at - 1]!) : token,
+      { word },
+    )
     return { type: 'note', effect: null, ...reader.span(start) }
   })
 }

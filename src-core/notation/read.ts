@@ -102,6 +102,24 @@ export function isFoundationOnly(node: RoundNode): boolean {
   )
 }
 
+/** What is wrong with the heading of a numbered round; true where nothing stands behind it. */
+function checkNumber(reading: Reading, text: string, node: RoundNode): boolean {
+  if (!node.numbers) return false
+  const [number] = node.numbers
+  const say = (code: WorkFinding['code'], values: WorkFinding['values']) =>
+    addFinding(reading, text, node, number, { code, span: node.heading, values })
+  const before = reading.number
+  if (reading.worked.length > 0 && number > before + 1) {
+    const missing = number === before + 2 ? `Rnd ${before + 1}` : `Rnds ${before + 1}-${number - 1}`
+    say('rounds/number-missing', { before: `Rnd ${before}`, missing })
+  }
+  if (reading.worked.length === 0 && reading.base.kind === 'round' && reading.base.state.unknown)
+    say('rounds/earlier-missing', { round: `Rnd ${number}` })
+  const empty = !node.broken && node.items.every((item) => item.type === 'count')
+  if (empty) say('rounds/empty-round', {})
+  return empty
+}
+
 function readNode(reading: Reading, text: string, tree: Omit<RoundsTree, 'repeats'>, node: RoundNode): void {
   const fresh = reading.base.kind === 'none' && reading.worked.length === 0
   if (node.label === 'foundation' || (isFoundationOnly(node) && fresh)) {
@@ -118,6 +136,8 @@ function readNode(reading: Reading, text: string, tree: Omit<RoundsTree, 'repeat
     })
     return
   }
+  const empty = checkNumber(reading, text, node)
+  if (empty) node = { ...node, broken: true }
   const repeat = node.items.find((item) => item.type === 'repeat-round')
   const laps = repeat?.type === 'repeat-round' ? Math.max(to - from + 1, lapsOf(repeat)) : to - from + 1
   for (let lap = 0; lap < Math.min(laps, MOST_ROUNDS); lap++) {

@@ -26,7 +26,7 @@ export interface Token extends Span {
   readonly kind: TokenKind
   /** As written. */
   readonly text: string
-  /** Lower case, typographic signs made plain. */
+  /** Lower case, typographic signs made plain, without the stops of "s.c."; "ea" is "each". */
   readonly key: string
   /** Of numbers, ordinals and chains; 0 for the rest. */
   readonly value: number
@@ -42,11 +42,26 @@ export interface Token extends Span {
 
 const HYPHEN = '[-\\u2010\\u2011]'
 const ORDINAL = /(\d+)(?:st|nd|rd|th)(?![\p{L}\d])/iuy
-const CHAINS_AFTER = new RegExp(`ch(?:ain)?s?${HYPHEN}(\\d+)`, 'iuy')
+const CHAINS_AFTER = new RegExp(`ch(?:ain)?s?\\.?${HYPHEN}(\\d+)`, 'iuy')
 const CHAINS_BEFORE = new RegExp(`(\\d+)${HYPHEN}ch(?:ain)?s?(?![\\p{L}\\d])`, 'iuy')
 const TOGETHER = /\p{L}{1,6}\d{1,2}tog(?![\p{L}\d])/iuy
 const NUMBER = /\d+(?:[.,]\d+)?/uy
 const WORD = new RegExp(`\\p{L}[\\p{L}\\u2019']*(?:${HYPHEN}\\p{L}[\\p{L}\\u2019']*)*`, 'uy')
+/**
+ * Abbreviations written with full stops, as older print has them: "s.c.", "h. d. c.", "sl. st.", "Ch. 4", "sk. 1 st.,".
+ * The last stop belongs to the word only where the sentence goes on behind it; else it ends the sentence.
+ */
+const DOTTED =
+  /((?:h\.[ \t]?)?[sd]\.[ \t]?c|s\.[ \t]?s|(?:h|d|tr|d\.[ \t]?d|quad)\.[ \t]?tr)(?![\p{L}\d'])|(sk|rep|foll|beg|rem|prev|bet|ea)(?=\.)|(sl)(?=\.)|(chs?)(?=\.)|(?:sc|dc|hdc|htr|tr|dtr|trtr|sts?|sps?|lps?|cls?|ss)(?=\.)/iuy
+const GOES_ON =
+  '[ \\t]*[,;:)\\]]|\\s+(?:in|into|of|on|to|from|around|round|between|bet|over|through|across|at|before|after|tog|together|twice|each|ea|evenly|sps?|lps?|sts?|spaces?|loops?|stitch(?:es)?)(?![\\p{L}])'
+/** What stands behind the stop where it is no end: after any of them, after "sk." and its like, "sl.", "ch.". */
+const BEHIND_ANY = new RegExp(GOES_ON, 'uy')
+const BEHIND_SKIP = /[ \t]*[,;)]|\s+[\p{Ll}\d]/uy
+const BEHIND_SLIP = /\s*sts?(?!\p{L})/iuy
+const BEHIND_CHAIN = new RegExp(`\\s+\\d|${GOES_ON}`, 'uy')
+/** Other spellings of a word that is looked for under one. */
+const SAME_WORD: Readonly<Record<string, string>> = { ea: 'each' }
 const SPACE = /[\s\u00a0\ufeff]+/uy
 const OTHER = /\*\*|./suy
 
@@ -107,6 +122,18 @@ const isLetter = (text: string, at: number): boolean => {
   return code >= 97 && code <= 122
 }
 
+/** The abbreviation with stops at a place, or null. "in top of 3 ch. 12 tr." ends a sentence, ", ch. 3" does not. */
+function dottedAt(text: string, at: number, before: Token | undefined): string | null {
+  const found = match(DOTTED, text, at)
+  if (!found) return null
+  const [whole, several, skip, slip, chain] = found
+  const end = at + whole.length
+  const opens = before === undefined || before.kind === 'mark' || /^(and|then|with)$/.test(before.key)
+  const behind = skip ? BEHIND_SKIP : slip ? BEHIND_SLIP : chain && opens ? BEHIND_CHAIN : BEHIND_ANY
+  if (text[end] === '.' && match(behind, text, end + 1)) return `${whole}.`
+  return several === undefined ? null : whole
+}
+
 /** Signs that go on with a word, or a number, in some way: what the expressions are for. */
 const goesOn = (text: string, at: number, signs: string): boolean =>
   at < text.length && (text.charCodeAt(at) > 126 || signs.includes(text[at]!))
@@ -151,14 +178,23 @@ export function tokenize(text: string): Token[] {
       continue
     }
     let found: Found
+    let dotted = false
     const word = wordAt(text, at)
     if (isDigit(text, at)) found = lexDigits(text, at)
-    else if (word !== '') found = lexLetters(text, at, word)
-    else found = { kind: 'mark', text: match(OTHER, text, at)![0], value: 0, hyphen: false }
+    else if (word !== '') {
+      found = lexLetters(text, at, word)
+      const whole =
+        found.kind === 'word' && text[at + word.length] === '.'
+          ? dottedAt(text, at, tokens[tokens.length - 1])
+          : null
+      dotted = whole !== null
+      if (whole !== null) found = { ...found, text: whole }
+    } else found = { kind: 'mark', text: match(OTHER, text, at)![0], value: 0, hyphen: false }
     const end = at + found.text.length
+    const key = plain(dotted ? found.text.replace(/[. \t]/g, '') : found.text)
     tokens.push({
       ...found,
-      key: plain(found.text),
+      key: SAME_WORD[key] ?? key,
       start: at,
       end,
       line,

@@ -6,7 +6,7 @@
 import type { Terms } from '../../shared-types/project'
 import { STITCH_KEYS } from '../stitches/table'
 import { stitchAbbreviation, stitchName } from '../stitches/terms'
-import { tokenize } from './tokens'
+import { plain, tokenize } from './tokens'
 import type { Token } from './tokens'
 
 /** Pairs of US and UK words, as in the published US–UK tables; longer ones are looked for first. */
@@ -59,7 +59,7 @@ function translateCompound(text: string, from: Terms): string | null {
 
 /** "ch-5" is how US patterns name a space of five chains, "5-ch" how UK patterns do. */
 function translateChains(token: Token, from: Terms): string | null {
-  const found = from === 'US' ? /^(ch)(-)(\d+)$/i.exec(token.text) : /^(\d+)(-)(ch)$/i.exec(token.text)
+  const found = from === 'US' ? /^(ch)\.?(-)(\d+)$/i.exec(token.text) : /^(\d+)(-)(ch)$/i.exec(token.text)
   return found ? `${found[3]}${found[2]}${found[1]}` : null
 }
 
@@ -157,9 +157,15 @@ export function abbreviateText(text: string, terms: Terms): string {
   const short = rewrite(text, (tokens, at) => {
     for (let length = LONGEST; length >= 1; length--) {
       const key = keyOf(tokens, at, length)
-      const word = key === null ? undefined : SHORT_NAMES[terms].get(key)
+      // A "magic loop" is a ring, no loop to work in.
+      const ring = key === 'loop' && /^(magic|adjustable|sliding)$/.test(tokens[at - 1]?.key ?? '')
+      const word = key === null || ring ? undefined : SHORT_NAMES[terms].get(key)
       if (word !== undefined) return { words: withCapitals(word, tokens[at]!.text), length }
     }
+    // "s.c." and "ea" in today's spelling.
+    const { kind, key, text: own } = tokens[at]!
+    if (kind === 'word' && plain(own) !== key) return { words: withCapitals(key, own), length: 1 }
+    if (kind === 'chains' && own.includes('.')) return { words: own.replace('.', ''), length: 1 }
     return null
   })
   return short.replace(/\s+/g, ' ')
