@@ -24,7 +24,7 @@ export const NOTATION_FINDINGS = {
   },
   'rounds/stitches-passed': {
     severity: 'warning',
-    message: '{passed} lie between and are neither worked nor skipped in words.',
+    message: 'neither worked nor skipped in words, in between: {passed}.',
     mend: 'Write "sk" for stitches that are passed over, so that a count can be checked.',
   },
   'rounds/repeat-off-by-one': {

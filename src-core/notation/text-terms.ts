@@ -13,7 +13,8 @@ export interface TermsFound {
 
 const ONLY_US = /^(fp|bp|e|bl|fl|rev)?(sc|hdc)(\d+tog|s|dec|inc)?$/
 const ONLY_UK = /^(fp|bp|e|bl|fl)?(htr|qtr|quadtr)(\d+tog|s)?$/
-const HINT_UK = new Set(['miss', 'tension', 'ttr'])
+/** UK words that are no stitch names: "ss" as in the published US–UK tables; the rest from memory. */
+const HINT_UK = new Set(['miss', 'ss', 'tension', 'ttr'])
 const MARKED =
   /\b(US|U\.S\.|American|UK|U\.K\.|British)\b[^.\n]{0,24}?\b(terms|terminology|abbreviations|notation)\b/iu
 
@@ -53,5 +54,5 @@ export function findTerms(text: string, tokens: readonly Token[], asked: Terms |
   if (us && !uk) return { terms: 'US', by: 'words', us, uk }
   if (uk && !us) return { terms: 'UK', by: 'words', us, uk }
   if (us && uk) return { terms: us.start < uk.start ? 'US' : 'UK', by: 'words', us, uk }
-  return { terms: hint ? 'UK' : 'US', by: 'default', us, uk }
+  return hint ? { terms: 'UK', by: 'words', us, uk } : { terms: 'US', by: 'default', us, uk }
 }

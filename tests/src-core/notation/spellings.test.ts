@@ -1,5 +1,6 @@
 /** Spellings of older and casual print (common practice, no source): stops in abbreviations, "ea", "magic lp". */
 import { describe, expect, it } from 'vitest'
+import { finding } from '../../../src-core/findings/finding'
 import { printRounds } from '../../../src-core/notation/print'
 import { readRounds } from '../../../src-core/notation/read'
 
@@ -111,5 +112,23 @@ describe('numbers of rounds', () => {
   it('says that earlier rounds are missing', () => {
     expect(found('Rnd 3: Sc in each st around.')[0]).toEqual(['rounds/earlier-missing', 'note', 3, 1])
     expect(readRounds('Rnd 3: Sc in each st around.', { after: { stitches: 6 } }).findings).toEqual([])
+  })
+})
+
+describe('words of UK terms', () => {
+  it.each(['ss in first dc', 'miss next dc'])('knows UK terms by "%s"', (words) => {
+    const { terms, findings } = readRounds(
+      `Rnd 1: Magic ring, 12 dc in ring.\nRnd 2: 1 ch, dc in next dc, ${words}.`,
+    )
+    expect(terms).toBe('UK')
+    expect(findings.map((found) => found.code)).not.toContain('rounds/terms-unclear')
+  })
+})
+
+describe('what is told of stitches in between', () => {
+  it('is grammatical for one stitch', () => {
+    expect(finding('rounds/stitches-passed', 'round 2', { passed: '1 st' }).message).toBe(
+      'neither worked nor skipped in words, in between: 1 st.',
+    )
   })
 })
