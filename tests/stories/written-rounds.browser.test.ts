@@ -50,6 +50,8 @@ describe('written rounds in a browser', () => {
       ['makes 42 sts', 'uses all 6 spaces'].map((words) => round.getByText(words).boundingBox()),
     )
     expect(uses!.y - makes!.y).toBeLessThan(makes!.height * 2)
+    const { violations } = await new AxeBuilder({ page }).analyze()
+    expect(violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`)).toEqual([])
     await page.setViewportSize({ width: 1280, height: 800 })
   })
 
