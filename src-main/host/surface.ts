@@ -53,7 +53,7 @@ export function makeBridge(transport: Transport): HostBridge {
     changeSettings: ask('changeSettings'),
     showEditState: ask('showEditState'),
     closeWindow: ask('closeWindow'),
-    exportProject: (request, onProgress) => transport.runExport(request, onProgress ?? (() => undefined)),
+    exportProject: (request, onProgress) => runToItsEnd(transport, request, onProgress ?? (() => undefined)),
     onKeeping: (listener) => transport.listen('keeping', listener),
     onCommand: (listener) => transport.listen('command', listener),
     onSettings: (listener) => transport.listen('settings', listener),
@@ -61,4 +61,22 @@ export function makeBridge(transport: Transport): HostBridge {
     onMovedElsewhere: (listener) => transport.listen('movedElsewhere', () => listener()),
     onBeforeClose: (listener) => transport.onBeforeClose(listener),
   }
+}
+
+/** An answer may overtake the events before it: what is done is told as done, whichever of them came through. */
+function runToItsEnd(
+  transport: Transport,
+  request: ExportRequest,
+  onProgress: (progress: Progress) => void,
+): Job<ExportDone> {
+  let last: Progress = { done: 0, total: 100, words: 'Writing the pages' }
+  const job = transport.runExport(request, (progress) => {
+    last = progress
+    onProgress(progress)
+  })
+  const finished = job.finished.then((outcome) => {
+    if (outcome.outcome === 'done' && last.done < last.total) onProgress({ ...last, done: last.total })
+    return outcome
+  })
+  return { finished, cancel: () => job.cancel() }
 }
