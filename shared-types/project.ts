@@ -196,6 +196,9 @@ export const garlandSchema = z.looseObject({
       worked: z.enum(['chain', 'bought']).optional(),
       yarn: text.optional(),
       gauge: z.looseObject({ chains: number.optional(), over: number.optional() }).optional(),
+      /** Of a bought cord, cut for one garland. */
+      price: number.optional(),
+      grams: number.optional(),
     })
     .optional(),
   items: z

@@ -26,14 +26,14 @@ export function kitCautions(project: Project, terms: Terms): string {
   return words.join(' ')
 }
 
-/** Whose pattern it is, for the foot of the card. */
-export function creditLine(project: Project): string {
+/** Whose pattern it is. That the permission is still missing is the seller's business: nothing of it reaches a buyer. */
+export function creditLine(project: Project, forSeller = false): string {
   const pattern = project.layout?.kit?.pattern
   const owner = pattern?.by?.trim()
   const designer = project.designer?.trim()
   if (owner) {
-    const right = pattern?.allowed ? 'included with permission' : 'permission still to be asked for'
-    return `Pattern by ${owner}, ${right}.`
+    if (pattern?.allowed) return `Pattern by ${owner}, included with permission.`
+    return `Pattern by ${owner}${forSeller ? ', permission still to be asked for' : ''}.`
   }
   return designer ? `Design: ${designer}.` : 'Design: ______________________________'
 }

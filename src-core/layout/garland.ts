@@ -207,7 +207,7 @@ function itemsOf(
       held: up.items[i]!.held,
       extent: hanging.before + hanging.behind,
       chains: worked ? chains : null,
-      words: account ? fasteningWords(account.shape, hanging, worked, terms) : beadWords(thing.bead),
+      words: account ? fasteningWords(account.shape, hanging, worked, terms) : beadWords(thing.bead, worked),
     }
   })
 }

@@ -127,9 +127,11 @@ function drawnOutline(fields: PanelFields, units: UnitSystem, findings: Finding[
   if ('code' in read) return refuse(read.code, read.values)
   const { points, closed } = read
   const box = boxOf(points)
-  if (points.length < 3 || Math.abs(signedArea(points)) < 1)
+  const isFlat = points.length < 3 || box.right - box.left < 1 || box.bottom - box.top < 1
+  // A figure of eight has no area either, but it is its crossing that is wrong.
+  const crossing = isFlat ? null : selfCrossing(indexEdges(points))
+  if (isFlat || (!crossing && Math.abs(signedArea(points)) < 1))
     return refuse('applique/path-flat', { points: points.length })
-  const crossing = selfCrossing(indexEdges(points))
   if (crossing)
     return refuse('applique/path-crosses', {
       x: formatNumber(crossing.x, 1),

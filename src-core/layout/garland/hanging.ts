@@ -139,5 +139,6 @@ export function fasteningWords(
   return `${sc} in ${first}, ${chains}${sc} in ${second}`
 }
 
-/** How a bead is put on. */
-export const beadWords = (bead: string): string => `slide up one ${bead} and work the next chain behind it`
+/** How a bead is put on: worked in where the cord is worked, threaded on where it is bought. */
+export const beadWords = (bead: string, worked: boolean): string =>
+  worked ? `slide up one ${bead} and work the next chain behind it` : `thread one ${bead} on the cord`

@@ -4,9 +4,9 @@
  */
 import type { Finding } from '../../../shared-types/finding'
 import type { GarlandItem, KitAccount, KitYarnRun, Plan, YarnNeed } from '../../../shared-types/plan'
-import type { Kit, Project, Yarn } from '../../../shared-types/project'
+import type { Kit, Project, UnitSystem, Yarn } from '../../../shared-types/project'
 import { bySeverity, finding } from '../../findings/finding'
-import { formatMass, formatNumber } from '../../units/format'
+import { formatLength, formatMass, formatNumber } from '../../units/format'
 import type { Grams } from '../../units/quantity'
 import { isUsable, isUsableOrZero } from '../../units/usable'
 import { gramsPerMetre } from '../ledger'
@@ -30,7 +30,7 @@ export function woundGrams(high: Grams, windTo: Grams): Grams {
 export function withKit(project: Project, plan: Plan): Plan {
   const kit = project.layout?.kit
   if (!kit) return plan
-  const told = kitAccount(project, kit, plan.yarns, plan.items ?? [])
+  const told = kitAccount(project, kit, plan.yarns, plan.items ?? [], plan.cord)
   const findings = bySeverity([...plan.findings, ...told.findings])
   // Without anything to put in there is no kit, but the numbers are checked all the same.
   if (!told.kit || plan.motifs.length === 0) return { ...plan, findings }
@@ -43,6 +43,7 @@ export function kitAccount(
   kit: Kit,
   needs: readonly YarnNeed[],
   items: readonly GarlandItem[],
+  cord?: Plan['cord'],
 ): { kit: KitAccount | null; findings: Finding[] } {
   const { numbers, findings } = readKit(kit)
   if (kit.pattern?.by && kit.pattern.allowed !== true)
@@ -67,7 +68,7 @@ export function kitAccount(
   )
   if (run.includes(null)) return { kit: null, findings }
   const bought = run as KitYarnRun[]
-  const putIn = [...numbers.extras, ...beadsOf(items, project)]
+  const putIn = [...numbers.extras, ...beadsOf(items, project), ...cordOf(cord, numbers.extras, project)]
   const extras = putIn.map(({ name, perKit: each, price }) => {
     const all = each * (numbers.count + spares)
     return { name, perKit: each, run: all, price, cost: price === null ? null : price * all }
@@ -186,6 +187,26 @@ function beadsOf(items: readonly GarlandItem[], project: Project): Extra[] {
     })
   }
   return [...beads.values()]
+}
+
+/** What a bought cord, cut for one garland, is called among the things to put in; null where none is bought. */
+export function cordName(cord: Plan['cord'], units: UnitSystem): string | null {
+  return cord && cord.chains === null ? `cord, ${formatLength(cord.whole.length, units)}` : null
+}
+
+/** The bought cord of a garland as a thing to put in, unless the seller has put one in by name. */
+function cordOf(cord: Plan['cord'], extras: readonly Extra[], project: Project): Extra[] {
+  const name = cordName(cord, project.units ?? 'metric')
+  if (name === null || extras.some((extra) => /\bcord\b/i.test(extra.name))) return []
+  const { price, grams } = (project.layout?.kind === 'garland' && project.layout.cord) || {}
+  return [
+    {
+      name,
+      perKit: 1,
+      price: isUsableOrZero(price) ? price : null,
+      grams: isUsableOrZero(grams) ? grams : null,
+    },
+  ]
 }
 
 /** A sum, or null where a part is not known. */

@@ -2,7 +2,6 @@
 import type { GarlandAccount, GarlandItem } from '../../../shared-types/plan'
 import { colourwayMarks } from '../../../src-core/figures/marks'
 import type { ColourwayMark } from '../../../src-core/figures/marks'
-import { beadWords } from '../../../src-core/layout/garland/hanging'
 import { stitchAbbreviation } from '../../../src-core/stitches/terms'
 import { formatLength, formatNumber } from '../../../src-core/units/format'
 import type { Draft, Job } from '../page'
@@ -40,8 +39,6 @@ const marksOfMotif = (job: Job, id: string): ColourwayMark[] =>
 
 /** The words of the plan are in the project's terms; the sheet may be printed in the others. */
 function wordsOf(job: Job, garland: GarlandAccount, item: GarlandItem): string {
-  const account = job.plan.accounts?.find(({ id }) => id === item.motif)
-  if (!account) return beadWords(item.bead)
   const from = job.project.terms ?? 'US'
   if (from === job.terms || garland.cord.chains === null) return item.words
   const sc = (terms: typeof from): string => `${stitchAbbreviation('sc', terms)} in `

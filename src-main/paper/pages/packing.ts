@@ -7,6 +7,7 @@ import type { Sheet } from '../setting'
 import type { Column, Row } from '../table'
 import { drawTable } from '../table'
 import { creditLine, fibreWords, kitCautions } from '../../../src-core/figures/kit-words'
+import { cordName } from '../../../src-core/materials/kit/kit'
 import { PAGE_NAMES } from '../words'
 import {
   accountFacts,
@@ -109,7 +110,7 @@ export function packingPages(job: Job, kit: KitAccount): Draft[] {
     ],
     [CARD_WORDS.care, care || CARD_WORDS.fill],
     ['Cautions', kitCautions(project, job.terms)],
-    ['Pattern', creditLine(project)],
+    ['Pattern', creditLine(project, true)],
     ['Before selling', PACKING_WORDS.check],
   ])
   return pages.drafts
@@ -144,7 +145,9 @@ function windingRows(job: Job, kit: KitAccount): Row[] {
       ],
     })
   }
-  for (const { name, perKit, run } of kit.extras)
+  // The cord that is cut stands above with its length.
+  const cut = cordName(cord, units)
+  for (const { name, perKit, run } of kit.extras.filter((extra) => extra.name !== cut))
     rows.push({ cells: [`☐ ${name}`, `× ${formatNumber(perKit)}`, '', formatNumber(run), ''] })
   return rows
 }

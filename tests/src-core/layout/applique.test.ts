@@ -255,6 +255,8 @@ describe('an appliqué', () => {
     ['applique/path-flat', { shape: 'outline', path: 'M 0 0 L 100 100 Z' }],
     ['applique/path-flat', { shape: 'outline', path: 'M 0 0' }],
     ['applique/path-crosses', { shape: 'outline', path: 'M 0 0 L 100 100 L 100 0 L 0 120 Z' }],
+    // A figure of eight whose halves cancel each other out.
+    ['applique/path-crosses', { shape: 'outline', path: 'M 0 0 L 400 400 L 0 400 L 400 0 Z' }],
     ['applique/panel-size', { shape: 'outline', path: 'M 0 0 H 9 V 9 H 0 Z' }],
   ] as const)('tells %s of a panel that cannot be used', (code, panel) => {
     const began = performance.now()

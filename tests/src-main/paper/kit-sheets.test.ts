@@ -57,6 +57,51 @@ describe('each sheet of a kit alone', () => {
     expect(words).not.toContain('In this kit')
   })
 
+  it('a pattern that nobody has allowed yet is told to the seller, and to nobody who buys', async () => {
+    const asked = withKit(GATE, { ...KIT, pattern: { by: 'Ada Loop', allowed: false } })
+    const all = async (sheet: SheetName) =>
+      (await read(asked, { sheets: [sheet] })).pages.map((page) => page.words).join(' ')
+    expect(await all('packing')).toContain('Pattern by Ada Loop, permission still to be asked for.')
+    for (const sheet of ['card', 'labels'] as const) {
+      expect(await all(sheet)).toContain('Pattern by Ada Loop.')
+      expect(await all(sheet)).not.toContain('permission')
+    }
+  })
+
+  it('a bought cord is bought, put in and told; beads are threaded on it', async () => {
+    const cord = { length: 2000, ties: 200, worked: 'bought', price: 1.5, grams: 20 } as const
+    const { swags: _, ...rest } = GATE.layout
+    const bead = { bead: 'wood bead', size: 12, price: 0.1 }
+    const layout = { ...rest, items: [...(rest.items ?? []), bead] }
+    const project = withKit({ ...GATE, layout: { ...layout, cord } } as Project)
+    const plan = planProject(project)
+    const told = plan.kit!.extras.find(({ name }) => name.startsWith('cord, '))!
+    expect(told).toMatchObject({ name: 'cord, 240 cm', perKit: 1, run: 12, price: 1.5, cost: 18 })
+    const worked = planProject(
+      withKit({ ...GATE, layout: { ...layout, cord: { ...cord, worked: 'chain' } } } as Project),
+    )
+    expect(worked.kit!.extras.some(({ name }) => name.startsWith('cord'))).toBe(false)
+    const card = (await read(project, { sheets: ['card'] })).pages[0]!.words
+    expect(card).toContain('cord, 240 cm')
+    const packing = (await read(project, { sheets: ['packing'] })).pages.map(({ words }) => words).join(' ')
+    expect(packing).toContain('cord, cut')
+    expect(listCsv('purchase', project, plan)).toContain('"cord, 240 cm"')
+    expect(listCsv('cord', project, plan)).toContain('thread one wood bead on the cord')
+  })
+
+  it('a bought cord without a price leaves the cost open, and says so', () => {
+    const { swags: _, ...layout } = GATE.layout
+    const cord = { length: 2000, worked: 'bought' } as const
+    const { kit, findings } = planProject(withKit({ ...GATE, layout: { ...layout, cord } } as Project))
+    expect(kit!.runCost).toBeNull()
+    expect(findings.find(({ code }) => code === 'kit/no-price')!.message).toContain('cord, 200 cm')
+    // Somebody who has put a cord in by name has told everything.
+    const named = { ...KIT, extras: [{ name: 'jute cord', price: 2 }] }
+    const own = planProject(withKit({ ...GATE, layout: { ...layout, cord } } as Project, named))
+    expect(own.kit!.extras.filter(({ name }) => /cord/.test(name))).toHaveLength(1)
+    expect(own.kit!.runCost).not.toBeNull()
+  })
+
   it('what is put in leaves the packing list out; everything has no labels', () => {
     const sections = (sheets?: SheetName[]) =>
       new Set(pagesOf(GATE, { sheets }).map(({ section }) => section))
