@@ -78,10 +78,12 @@ function increasesOverTips(
 }
 
 function evenlySpaced(round: WorkedRound, corners: readonly Corner[]): boolean {
-  const places = corners.map((corner) => round.elements.indexOf(corner.element)).sort((a, b) => a - b)
+  // Slip stitches that travel to the corner, and the join, are no part of a side.
+  const along = round.elements.filter((element) => element.standing || element.role === 'space')
+  const places = corners.map((corner) => along.indexOf(corner.element)).sort((a, b) => a - b)
   const steps = places.map((place, i) => {
     const next = places[(i + 1) % places.length]!
-    return (next - place + round.elements.length) % round.elements.length
+    return (next - place + along.length) % along.length
   })
   return Math.max(...steps) - Math.min(...steps) <= UNEVEN_SIDES
 }

@@ -38,6 +38,44 @@ describe('M9 loops', () => {
   })
 })
 
+describe('M8 corners', () => {
+  const FIRST =
+    'ch 3 (counts as dc), 2 dc in ring, ch 2, *3 dc in ring, ch 2; rep from * twice more; join with sl st in top of beg ch-3'
+  const side = (groups: number) => ', 3 dc in next ch-1 sp, ch 1'.repeat(groups)
+  /** A granny of so many rounds, each begun in the corner that `enter` leads to. */
+  const granny = (rounds: number, enter: string): RoundsMotif => ({
+    id: 'granny',
+    kind: 'rounds',
+    gauge: GAUGE,
+    foundation: { ring: 'chain', chains: 4 },
+    rounds: Array.from({ length: rounds }, (_, i) => ({
+      slot: 'main',
+      work:
+        i === 0
+          ? FIRST
+          : `${enter}, (ch 3, 2 dc, ch 2, 3 dc) in same sp, ch 1${side(i - 1)}, *(3 dc, ch 2, 3 dc) in next ch-2 sp, ch 1${side(i - 1)}; rep from * around; join with sl st in top of beg ch-3`,
+    })),
+  })
+
+  it.each([2, 3, 4, 5])(
+    'a granny of %i rounds is a square, whether slip stitches or new yarn lead to its corner',
+    (rounds) => {
+      const travelled = account(granny(rounds, 'sl st in next 2 dc and in ch-2 sp'))
+      const joined = account(granny(rounds, 'join with sl st in any ch-2 sp'))
+      for (const { account: told, findings } of [travelled, joined]) {
+        expect(findings.filter(({ severity }) => severity === 'error')).toEqual([])
+        expect(told).toMatchObject({ shape: 'straight' })
+      }
+      expect(travelled.account!.overTips).toBeCloseTo(joined.account!.overTips, 6)
+      expect(travelled.account!.overValleys).toBeCloseTo(joined.account!.overValleys, 6)
+      // Corner to corner against side to side, its corners a little drawn out by their loops.
+      const ratio = joined.account!.overTips / joined.account!.overValleys
+      expect(ratio).toBeGreaterThan(1.38)
+      expect(ratio).toBeLessThan(1.55)
+    },
+  )
+})
+
 describe('a motif in written rounds', () => {
   it('M10 finds the petals, their tips and valleys, in the right order of size', () => {
     const { account: told, findings } = account(FLOWER)
