@@ -46,7 +46,8 @@ interface TurnedAnchors {
 interface AnchorPair {
   readonly a: number
   readonly b: number
-  readonly distance: Millimetres
+  /** Where pairs this far apart are collected. */
+  readonly list: PairList
 }
 
 /** All nodes of the placed motifs, `reach` in mm; in order of their first member. */
@@ -54,15 +55,43 @@ export function findNodes(motifs: readonly Joinable[], reach: Millimetres): Node
   if (motifs.length < 2 || !(reach >= 0)) return []
   const turned = turnedAnchors(motifs)
   const radius = Math.max(...new Set(turned.map((entry) => entry.radius)))
-  const pairsByDistance = collectPairs(motifs, turned, 2 * radius + reach, reach)
+  const field = fieldOf(motifs, turned)
+  const groups = new Groups(field, reach)
+  for (const { entries } of collectPairs(motifs, turned, field, 2 * radius + reach, reach))
+    for (let k = 0; k < entries.length; k += 2) groups.join(entries[k]!, entries[k + 1]!)
+  return groups.describe()
+}
+
+/** The anchors of all motifs in one row, as columns: a blanket has tens of thousands of them. */
+interface Field {
+  /** Index of the first anchor of each motif. */
+  readonly offsets: Int32Array
+  /** Motif of each anchor. */
+  readonly motif: Int32Array
+  readonly x: Float64Array
+  readonly y: Float64Array
+}
+
+function fieldOf(motifs: readonly Joinable[], turned: readonly TurnedAnchors[]): Field {
   const offsets = new Int32Array(motifs.length + 1)
   motifs.forEach((motif, i) => (offsets[i + 1] = offsets[i]! + motif.anchors.length))
-  const at = (anchor: number, motif: number): Point => {
-    const point = turned[motif]!.points[anchor - offsets[motif]!]!
-    return { x: motifs[motif]!.x + point.x, y: motifs[motif]!.y + point.y }
+  const total = offsets[motifs.length]!
+  const field = {
+    offsets,
+    motif: new Int32Array(total),
+    x: new Float64Array(total),
+    y: new Float64Array(total),
   }
-  const groups = joinPairs(pairsByDistance, offsets, at, reach)
-  return groups.map((group) => describe(group, offsets, at))
+  for (let i = 0; i < motifs.length; i++) {
+    const { x, y } = motifs[i]!
+    const { points } = turned[i]!
+    for (let k = 0, at = offsets[i]!; k < points.length; k++, at++) {
+      field.motif[at] = i
+      field.x[at] = x + points[k]!.x
+      field.y[at] = y + points[k]!.y
+    }
+  }
+  return field
 }
 
 /** Turned anchor coordinates, shared by all motifs with the same anchors and turn. */
@@ -82,7 +111,7 @@ function turnedAnchors(motifs: readonly Joinable[]): TurnedAnchors[] {
   })
 }
 
-/** Anchor pairs of neighbours as flat triples (anchor, anchor, motif pair), grouped by tied distance. */
+/** Pairs of anchors that are equally far apart: two indices into the field each. */
 interface PairList {
   readonly distance: number
   readonly entries: number[]
@@ -91,6 +120,7 @@ interface PairList {
 function collectPairs(
   motifs: readonly Joinable[],
   turned: readonly TurnedAnchors[],
+  { offsets }: Field,
   range: Millimetres,
   reach: Millimetres,
 ): PairList[] {
@@ -99,6 +129,12 @@ function collectPairs(
   index.finish()
   const kinds = new KnownPairs()
   const byDistance = new Map<number, PairList>()
+  const listOf = (distance: Millimetres): PairList => {
+    const tied = Math.round(distance / TIE)
+    let list = byDistance.get(tied)
+    if (!list) byDistance.set(tied, (list = { distance: tied, entries: [] }))
+    return list
+  }
   for (let i = 0; i < motifs.length; i++) {
     const { x, y } = motifs[i]!
     const near = index.search(x - range, y - range, x + range, y + range, (j) => j > i).sort((a, b) => a - b)
@@ -109,15 +145,10 @@ function collectPairs(
       const down = Math.round(dy / TIE)
       let pairs = known.get(down)
       if (!pairs) {
-        pairs = anchorPairs(turned[i]!.points, turned[j]!.points, dx, dy, reach)
+        pairs = anchorPairs(turned[i]!.points, turned[j]!.points, dx, dy, reach, listOf)
         known.set(down, pairs)
       }
-      for (const pair of pairs) {
-        const tied = Math.round(pair.distance / TIE)
-        let list = byDistance.get(tied)
-        if (!list) byDistance.set(tied, (list = { distance: tied, entries: [] }))
-        list.entries.push(i, pair.a, j, pair.b)
-      }
+      for (const { a, b, list } of pairs) list.entries.push(offsets[i]! + a, offsets[j]! + b)
     }
   }
   return [...byDistance.values()].sort((a, b) => a.distance - b.distance)
@@ -146,68 +177,88 @@ function anchorPairs(
   dx: Millimetres,
   dy: Millimetres,
   reach: Millimetres,
+  listOf: (distance: Millimetres) => PairList,
 ): AnchorPair[] {
   const pairs: AnchorPair[] = []
   first.forEach((p, a) =>
     second.forEach((q, b) => {
       const between = Math.hypot(q.x + dx - p.x, q.y + dy - p.y)
-      if (between <= reach + TIE) pairs.push({ a, b, distance: between })
+      if (between <= reach + TIE) pairs.push({ a, b, list: listOf(between) })
     }),
   )
   return pairs
 }
 
-interface Group {
-  readonly motifs: number[]
-  readonly anchors: number[]
-}
+/** Nodes as they grow, from the nearest pair outward: chains of anchors through the field. */
+class Groups {
+  readonly #field: Field
+  readonly #limit: Millimetres
+  /** First anchor of an anchor's chain, or −1 while it has none. */
+  readonly #first: Int32Array
+  /** The next anchor of the chain, or −1. */
+  readonly #next: Int32Array
+  /** By first anchor of a chain: its last one. */
+  readonly #last: Int32Array
 
-/** Grows nodes from the nearest pair outward. */
-function joinPairs(
-  lists: readonly PairList[],
-  offsets: Int32Array,
-  at: (anchor: number, motif: number) => Point,
-  reach: Millimetres,
-): Group[] {
-  const groupOf: (Group | undefined)[] = []
-  const groups = new Set<Group>()
-  const fits = (one: Group, other: Group): boolean => {
-    for (let i = 0; i < one.motifs.length; i++) {
-      const p = at(one.anchors[i]!, one.motifs[i]!)
-      for (let j = 0; j < other.motifs.length; j++) {
-        if (one.motifs[i] === other.motifs[j]) return false
-        const q = at(other.anchors[j]!, other.motifs[j]!)
-        if (Math.hypot(p.x - q.x, p.y - q.y) > reach + TIE) return false
+  constructor(field: Field, reach: Millimetres) {
+    this.#field = field
+    this.#limit = reach + TIE
+    this.#first = new Int32Array(field.x.length).fill(-1)
+    this.#next = new Int32Array(field.x.length).fill(-1)
+    this.#last = new Int32Array(field.x.length)
+  }
+
+  /** Makes one node of those of two anchors, where all its members stay within reach. */
+  join(a: number, b: number): void {
+    const one = this.#first[a]! < 0 ? a : this.#first[a]!
+    const other = this.#first[b]! < 0 ? b : this.#first[b]!
+    if (one === other || !this.#fit(one, other)) return
+    const last = this.#first[a]! < 0 ? a : this.#last[one]!
+    const end = this.#first[b]! < 0 ? b : this.#last[other]!
+    this.#first[one] = one
+    this.#next[last] = other
+    for (let anchor = other; anchor >= 0; anchor = this.#next[anchor]!) this.#first[anchor] = one
+    this.#last[one] = end
+  }
+
+  /** One anchor per motif, and every two of them within reach. */
+  #fit(one: number, other: number): boolean {
+    const { motif, x, y } = this.#field
+    for (let p = one; p >= 0; p = this.#next[p]!)
+      for (let q = other; q >= 0; q = this.#next[q]!) {
+        if (motif[p] === motif[q]) return false
+        if (Math.hypot(x[p]! - x[q]!, y[p]! - y[q]!) > this.#limit) return false
       }
-    }
     return true
   }
-  const groupFor = (motif: number, anchor: number): Group =>
-    groupOf[anchor] ?? { motifs: [motif], anchors: [anchor] }
-  for (const { entries } of lists) {
-    for (let k = 0; k < entries.length; k += 4) {
-      const one = groupFor(entries[k]!, offsets[entries[k]!]! + entries[k + 1]!)
-      const other = groupFor(entries[k + 2]!, offsets[entries[k + 2]!]! + entries[k + 3]!)
-      if (one === other || !fits(one, other)) continue
-      one.motifs.push(...other.motifs)
-      one.anchors.push(...other.anchors)
-      groups.delete(other)
-      groups.add(one)
-      for (const anchor of one.anchors) groupOf[anchor] = one
-    }
-  }
-  return [...groups].sort((a, b) => Math.min(...a.anchors) - Math.min(...b.anchors))
-}
 
-function describe(group: Group, offsets: Int32Array, at: (anchor: number, motif: number) => Point): Node {
-  const points = group.motifs.map((motif, i) => at(group.anchors[i]!, motif))
-  let spread = 0
-  for (let i = 0; i < points.length; i++)
-    for (let j = 0; j < i; j++)
-      spread = Math.max(spread, Math.hypot(points[i]!.x - points[j]!.x, points[i]!.y - points[j]!.y))
-  const members = group.motifs
-    .map((motif, i) => ({ motif, anchor: group.anchors[i]! - offsets[motif]! }))
-    .sort((a, b) => a.motif - b.motif)
-  const mean = (values: number[]) => values.reduce((sum, value) => sum + value, 0) / values.length
-  return { x: mean(points.map((p) => p.x)), y: mean(points.map((p) => p.y)), spread, members }
+  /** The nodes in order of their first member. */
+  describe(): Node[] {
+    const nodes: Node[] = []
+    const isTold = new Uint8Array(this.#first.length)
+    for (let anchor = 0; anchor < this.#first.length; anchor++) {
+      const first = this.#first[anchor]!
+      if (first < 0 || isTold[first]) continue
+      isTold[first] = 1
+      nodes.push(this.#node(first))
+    }
+    return nodes
+  }
+
+  #node(first: number): Node {
+    const { motif, x, y, offsets } = this.#field
+    const members: NodeMember[] = []
+    let sumX = 0
+    let sumY = 0
+    let spread = 0
+    for (let p = first; p >= 0; p = this.#next[p]!) {
+      sumX += x[p]!
+      sumY += y[p]!
+      members.push({ motif: motif[p]!, anchor: p - offsets[motif[p]!]! })
+      for (let q = first; q !== p; q = this.#next[q]!)
+        spread = Math.max(spread, Math.hypot(x[p]! - x[q]!, y[p]! - y[q]!))
+    }
+    members.sort((a, b) => a.motif - b.motif)
+    return { x: sumX / members.length, y: sumY / members.length, spread, members }
+  }
 }
