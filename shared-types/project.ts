@@ -73,6 +73,8 @@ const motifCommon = {
   /** Metres in one motif by colour, measured by unravelling it. */
   unravelled: z.record(text, number).optional(),
   minutes: number.optional(),
+  /** How it is worked, in the designer's words, to be printed with it: lines as they are. */
+  instructions: text.optional(),
 }
 
 export const roundsMotifSchema = z.looseObject({

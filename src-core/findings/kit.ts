@@ -32,6 +32,12 @@ export const KIT_FINDINGS = {
     message: '{yarn}: {grams} for one run are more than can be reckoned.',
     mend: 'Plan a smaller run.',
   },
+  'kit/no-instructions': {
+    severity: 'warning',
+    message:
+      '{motif}: it has neither written rounds nor instructions, so nobody who gets the kit can work it.',
+    mend: 'Type its instructions under Motif, or write its rounds.',
+  },
   'kit/pattern': {
     severity: 'warning',
     message: 'the pattern of {by} is put in, and nothing says that it may be.',

@@ -27,6 +27,8 @@ export const MOTIF_WORDS = {
     written === printed
       ? `Rounds as written, in ${written} terms`
       : `Rounds in ${printed} terms, written in ${written} terms`,
+  foundation: 'Foundation',
+  instructions: 'Instructions',
   abbreviations: 'Abbreviations',
   special: 'Special stitches',
   chart: 'Chart',

@@ -6,6 +6,7 @@ import type { Finding } from '../../../shared-types/finding'
 import type { GarlandItem, KitAccount, KitYarnRun, Plan, YarnNeed } from '../../../shared-types/plan'
 import type { Kit, Project, UnitSystem, Yarn } from '../../../shared-types/project'
 import { bySeverity, finding } from '../../findings/finding'
+import { hasInstructions } from '../../motif/instructions'
 import { formatLength, formatMass, formatNumber } from '../../units/format'
 import type { Grams } from '../../units/quantity'
 import { isUsable, isUsableOrZero } from '../../units/usable'
@@ -31,10 +32,23 @@ export function withKit(project: Project, plan: Plan): Plan {
   const kit = project.layout?.kit
   if (!kit) return plan
   const told = kitAccount(project, kit, plan.yarns, plan.items ?? [], plan.cord)
-  const findings = bySeverity([...plan.findings, ...told.findings])
+  const findings = bySeverity([...plan.findings, ...told.findings, ...untold(project, plan)])
   // Without anything to put in there is no kit, but the numbers are checked all the same.
   if (!told.kit || plan.motifs.length === 0) return { ...plan, findings }
   return { ...plan, kit: told.kit, findings }
+}
+
+/** Motifs of the kit that come without a word of how they are worked. */
+function untold(project: Project, plan: Plan): Finding[] {
+  const used = new Set([
+    ...plan.motifs.flatMap(({ motif = plan.motif?.id }) => motif ?? []),
+    ...(plan.fillers.length > 0 && plan.fillerMotif ? [plan.fillerMotif.id] : []),
+  ])
+  return (project.motifs ?? [])
+    .filter((motif) => used.has(motif.id) && !hasInstructions(motif))
+    .map(({ id, name }) =>
+      finding('kit/no-instructions', `motif ${id}`, { motif: name || id }, { motif: id }),
+    )
 }
 
 /** The account of a run of kits; null with findings where a number of it cannot be used. */

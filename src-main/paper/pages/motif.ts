@@ -14,7 +14,7 @@ import type { Sheet } from '../setting'
 import { HEADINGS, PAGE_NAMES } from '../words'
 import { measureBlocks, MOTIF_WORDS } from '../words-motif'
 import { setChart } from './chart'
-import { setRounds } from './rounds'
+import { setInstructions, setRounds } from './rounds'
 
 const DRAWING = 114
 const GAP = 6
@@ -64,6 +64,7 @@ export function motifPages(job: Job, motifs: readonly MotifOnPaper[]): Draft[] {
       flow.mark(nameOf(each))
     }
     flow.y = setMotif(job, flow.sheet, flow.y, each, source) + GAP
+    if (source) setInstructions(job, flow, source)
     if (!written) return
     setRounds(job, flow, written)
     setChart(job, flow, written)

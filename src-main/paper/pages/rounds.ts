@@ -1,13 +1,17 @@
 /** A motif's rounds: word for word, translated where other terms are asked for, with what the words mean. */
-import type { RoundsMotif } from '../../../shared-types/project'
+import type { Motif, RoundsMotif } from '../../../shared-types/project'
+import { breakLines } from '../../../src-core/figures/lines'
+import { instructionLines } from '../../../src-core/motif/instructions'
+import { foundationWords } from '../../../src-core/motif/rounds/foundation-words'
 import { readMotif } from '../../../src-core/motif/rounds/read-motif'
+import type { ReadMotif } from '../../../src-core/motif/rounds/read-motif'
 import { isSpecialEntry, specialText } from '../../../src-core/motif/rounds/special'
 import { abbreviationsUsed } from '../../../src-core/notation/abbreviations'
 import type { Abbreviation } from '../../../src-core/notation/abbreviations'
 import { translateText } from '../../../src-core/notation/translate'
 import type { Flow } from '../flow'
 import type { Job } from '../page'
-import { Sheet, shorten, TYPE } from '../setting'
+import { Sheet, TYPE } from '../setting'
 import { MOTIF_WORDS } from '../words-motif'
 
 /** Room for the names of rounds and colours, at most. */
@@ -18,6 +22,34 @@ const COLUMNS = 3
 const COLUMN_GAP = 6
 const SHORT = 18
 
+/** A line of the rounds: what it is, its colour, its words. */
+interface Line {
+  readonly name: string
+  readonly slot: string
+  readonly text: string
+}
+
+/** Foundation and rounds, in the terms that are printed. */
+function linesOf(job: Job, motif: RoundsMotif, read: ReadMotif): Line[] {
+  const written = job.project.terms ?? 'US'
+  const foundation = foundationWords(motif, read, job.terms, job.project.hand ?? 'right')
+  const rounds = (motif.rounds ?? []).flatMap((round, i) =>
+    isSpecialEntry(round.work)
+      ? []
+      : [
+          {
+            name: MOTIF_WORDS.round(read.lines[i]?.number ?? i + 1),
+            slot: round.slot ?? '',
+            text: translateText(round.work, written, job.terms),
+          },
+        ],
+  )
+  return [
+    ...(foundation === '' ? [] : [{ name: MOTIF_WORDS.foundation, slot: '', text: foundation }]),
+    ...rounds,
+  ]
+}
+
 /** Special stitches, rounds and abbreviations, from a place on the motif's first page. */
 export function setRounds(job: Job, flow: Flow, motif: RoundsMotif): void {
   const written = job.project.terms ?? 'US'
@@ -25,40 +57,37 @@ export function setRounds(job: Job, flow: Flow, motif: RoundsMotif): void {
   const head = (): void => {
     flow.y = flow.sheet.heading(heading, flow.sheet.left, flow.y)
   }
-  const { reading, lines } = readMotif(motif, written)
-  const list = (motif.rounds ?? []).flatMap((round, i) =>
-    isSpecialEntry(round.work)
-      ? []
-      : [
-          {
-            number: lines[i]?.number ?? i + 1,
-            slot: round.slot ?? '',
-            text: translateText(round.work, written, job.terms),
-          },
-        ],
-  )
-  setSpecial(flow, explanations(translateText(specialText(motif), written, job.terms)))
-  const labels = list.map(({ slot, number }) => {
-    const name = MOTIF_WORDS.round(number)
-    const x = flow.sheet.measure(`${name}  `, TYPE.body, 'bold')
-    const room = WIDEST_LABEL - LABEL_GAP - x
-    const shown = shorten(slot, room, flow.sheet.measure, TYPE.body, 'regular')
-    return { name, x, slot: shown, width: x + flow.sheet.measure(shown, TYPE.body, 'regular') + LABEL_GAP }
+  const read = readMotif(motif, written)
+  const { measure } = flow.sheet
+  setParagraphs(flow, MOTIF_WORDS.special, translateText(specialText(motif), written, job.terms).split('\n'))
+  const list = linesOf(job, motif, read).map(({ name, slot, text }) => {
+    const x = measure(`${name}  `, TYPE.body, 'bold')
+    const slots = slot === '' ? [] : breakLines(slot, WIDEST_LABEL - LABEL_GAP - x, measure, TYPE.body)
+    const widest = Math.max(0, ...slots.map((line) => measure(line, TYPE.body, 'regular')))
+    return { name, x, slots, text, width: x + widest + LABEL_GAP }
   })
-  const indent = Math.max(...labels.map((label) => label.width))
+  const indent = Math.max(...list.map((label) => label.width))
   const width = Math.min(WIDEST_TEXT, flow.sheet.inner - indent)
-  const heightOf = (text: string): number => flow.sheet.heightOf(text, width) + 1.8
-  flow.need(Sheet.line(TYPE.heading) + 1.6 + heightOf(list[0]?.text ?? ''))
+  const heightOf = ({ text, slots }: (typeof list)[number]): number =>
+    Math.max(flow.sheet.heightOf(text, width), slots.length * Sheet.line(TYPE.body)) + 1.8
+  flow.need(Sheet.line(TYPE.heading) + 1.6 + (list[0] ? heightOf(list[0]) : 0))
   head()
-  list.forEach(({ text }, i) => {
-    if (flow.need(heightOf(text))) head()
+  for (const line of list) {
+    if (flow.need(heightOf(line))) head()
     const { sheet } = flow
-    const { name, x, slot } = labels[i]!
-    sheet.text(name, sheet.left, flow.y, { weight: 'bold' })
-    if (slot !== '') sheet.text(slot, sheet.left + x, flow.y)
-    flow.y = sheet.paragraph(text, sheet.left + indent, flow.y, width) + 1.8
-  })
-  setAbbreviations(flow, abbreviationsUsed(reading.tree, job.terms))
+    sheet.text(line.name, sheet.left, flow.y, { weight: 'bold' })
+    line.slots.forEach((slot, k) => sheet.text(slot, sheet.left + line.x, flow.y + k * Sheet.line(TYPE.body)))
+    sheet.paragraph(line.text, sheet.left + indent, flow.y, width)
+    flow.y += heightOf(line)
+  }
+  setAbbreviations(flow, abbreviationsUsed(read.reading.tree, job.terms))
+}
+
+/** The designer's words on how a motif is worked, below what stands there. */
+export function setInstructions(job: Job, flow: Flow, motif: Motif): void {
+  const written = job.project.terms ?? 'US'
+  const lines = instructionLines(motif).map((line) => translateText(line, written, job.terms))
+  setParagraphs(flow, MOTIF_WORDS.instructions, lines)
 }
 
 /** In columns, read downward. */
@@ -87,19 +116,14 @@ function setAbbreviations(flow: Flow, list: readonly Abbreviation[]): void {
   flow.y = top + height + 3
 }
 
-/** The designer's own stitches, a line for each. */
-const explanations = (text: string): string[] =>
-  text
-    .split('\n')
-    .map((line) => line.trim())
-    .filter((line) => line !== '')
-
-function setSpecial(flow: Flow, texts: readonly string[]): void {
+/** A heading with paragraphs, which run on over pages; nothing where nothing is said. */
+function setParagraphs(flow: Flow, heading: string, lines: readonly string[]): void {
+  const texts = lines.map((line) => line.trim()).filter((line) => line !== '')
   if (texts.length === 0) return
   const width = Math.min(WIDEST_TEXT, flow.sheet.inner)
   const heightOf = (text: string): number => flow.sheet.heightOf(text, width) + 1.2
   flow.need(Sheet.line(TYPE.heading) + 1.6 + heightOf(texts[0]!))
-  flow.y = flow.sheet.heading(MOTIF_WORDS.special, flow.sheet.left, flow.y)
+  flow.y = flow.sheet.heading(heading, flow.sheet.left, flow.y)
   for (const text of texts) {
     flow.need(heightOf(text))
     flow.y = flow.sheet.paragraph(text, flow.sheet.left, flow.y, width) + 1.2

@@ -54,6 +54,10 @@ export const patchMotif = (
   patch: Partial<MeasuredMotif> | Partial<RoundsMotif>,
 ): Project => updateMotif(project, id, (motif) => ({ ...motif, ...patch }) as Motif)
 
+/** The words that are printed with a motif; blank ones take them out. */
+export const setInstructions = (project: Project, id: string, instructions: string): Project =>
+  patchMotif(project, id, { instructions: instructions.trim() === '' ? undefined : instructions })
+
 /** What was measured of a motif, wherever its kind keeps it. */
 export function measureOf(motif: Motif, key: MeasureKey): number | undefined {
   return motif.kind === 'measured' ? motif[key] : motif.measured?.[key]

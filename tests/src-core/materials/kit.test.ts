@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { YarnNeed } from '../../../shared-types/plan'
-import type { Kit, Project, Yarn } from '../../../shared-types/project'
+import type { Kit, Layout, Motif, Project, Yarn } from '../../../shared-types/project'
 import { kitAccount, woundGrams } from '../../../src-core/materials/kit/kit'
 import { cheapestMix } from '../../../src-core/materials/kit/packs'
 import type { Pack } from '../../../src-core/materials/kit/packs'
@@ -205,6 +205,34 @@ describe('bad input', () => {
       expect(codes(account({}, [need('y1', 5)], [{ ...yarn, packs: [pack] }]))).toEqual(['kit/pack'])
     expect(codes(account({ count: 100_000 }, [need('y1', 1e6)]))).toEqual(['kit/run-too-large'])
     expect(codes(account({}, [need('y1', 0)]))).toEqual(['kit/not-counted'])
+  })
+
+  it('warns where a motif of the kit comes without a word of how it is worked', () => {
+    const motif: Motif = {
+      id: 'm1',
+      name: 'Tile',
+      kind: 'measured',
+      outline: 'square',
+      sideToSide: 80,
+      slots: [{ slot: 'all', grams: 4 }],
+    }
+    const layout: Layout = {
+      kind: 'blanket',
+      motif: 'm1',
+      columns: 3,
+      rows: 4,
+      cells: { fill: { pattern: 'one', colourways: ['c1'] } },
+    }
+    const colourways = [{ id: 'c1', motif: 'm1', yarns: { all: 'y1' } }]
+    const told = (first: Motif, kit?: Kit): string[] => {
+      const motifs = [first, { ...motif, id: 'm2', name: 'Unused' }]
+      const { findings } = planProject(project({ motifs, colourways, layout: { ...layout, kit } }))
+      return findings.flatMap(({ code, message }) => (code === 'kit/no-instructions' ? [message] : []))
+    }
+    expect(told(motif, { count: 4 })).toEqual([expect.stringMatching(/^Tile: /)])
+    expect(told({ ...motif, instructions: ' \n ' }, { count: 4 })).toHaveLength(1)
+    expect(told({ ...motif, instructions: 'Rnd 1: 12 sc in ring.' }, { count: 4 })).toEqual([])
+    expect(told(motif)).toEqual([])
   })
 
   it('a blanket can be a kit too', () => {

@@ -39,6 +39,42 @@ describe('the page of a motif in written rounds', () => {
     expect(words).not.toMatch(/\bhtr\b/)
   })
 
+  it('begins with the foundation, in the printed terms and for the hand', async () => {
+    expect(wordsOf(await printed(example('dovecote-runner'), 'US'))).toContain(
+      'Foundation ch 8, join with sl st to form a ring Round 1',
+    )
+    expect(wordsOf(await printed(example('dovecote-runner')))).toContain(
+      'join with ss to form a ring Round 1',
+    )
+    expect(wordsOf(await printed(example('limekiln-cushion')))).toContain(
+      'Foundation make an adjustable ring (magic ring) Round 1',
+    )
+    const wall = example('orchard-wall-throw')
+    const [, , leaf] = wall.motifs!
+    const layout = { kind: 'blanket', motif: leaf!.id, columns: 2, rows: 2 } as const
+    const left = await printed({ ...wall, hand: 'left', layout, colourways: [] })
+    expect(wordsOf(left)).toMatch(/Foundation ch 12, worked on both sides: first along it from left to right/)
+  })
+
+  it('prints the name of a round’s colour in full, however long it is', async () => {
+    const project = example('limekiln-cushion')
+    const [motif] = project.motifs!
+    if (motif?.kind !== 'rounds') throw new Error('no rounds')
+    const slot = 'Outermost round in the very darkest of all the slates'
+    const rounds = motif.rounds!.map((round) => ({ ...round, slot }))
+    const read = await printed({ ...project, motifs: [{ ...motif, rounds }] })
+    expect(wordsOf(read)).toContain(slot)
+  })
+
+  it('prints the instructions of a measured motif, line by line', async () => {
+    const words = wordsOf(await printed(example('orchard-gate-garland')))
+    expect(words).toContain(
+      'Instructions Make an adjustable ring in the color of the center. Rnd 1: ch 1, 12 sc',
+    )
+    const uk = wordsOf(await printed(example('orchard-gate-garland'), 'UK'))
+    expect(uk).toContain('Rnd 1: ch 1, 12 dc in ring')
+  })
+
   it('says how the rounds lie', async () => {
     expect(wordsOf(await printed(example('limekiln-cushion')))).toContain('Rounds 3 and 4 lie flat.')
   })

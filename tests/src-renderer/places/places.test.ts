@@ -55,6 +55,20 @@ describe('Motif', () => {
     expect(app.document.project.motifs![0]!.weighed).toEqual({ motifs: 10, grams: 43 })
   })
 
+  it('keeps its instructions as they were typed, undone by name; blank ones are none', async () => {
+    const { app } = await inWindow(MotifPlace, {}, SMALL)
+    const field = screen.getByLabelText('How it is worked, printed with the motif') as HTMLTextAreaElement
+    const type = (value: string) => fireEvent.change(field, { target: { value } })
+    const kept = () => app.document.project.motifs![0]!.instructions
+    await type('Rnd 1: 6 sc in ring.\nRnd 2: 2 sc in each sc.')
+    expect(kept()).toBe('Rnd 1: 6 sc in ring.\nRnd 2: 2 sc in each sc.')
+    expect(app.document.undoLabel).toBe('change the instructions')
+    await type('  ')
+    expect(kept()).toBeUndefined()
+    app.document.undo()
+    await waitFor(() => expect(field.value).toMatch(/^Rnd 1/))
+  })
+
   it('cannot be removed while something needs it, and says what', async () => {
     await inWindow(MotifPlace, {}, SMALL)
     expect((screen.getByRole('button', { name: 'Remove Flower' }) as HTMLButtonElement).disabled).toBe(true)

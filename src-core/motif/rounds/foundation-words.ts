@@ -1,0 +1,26 @@
+/** What a motif begins with, as patterns write it before round 1, in the chosen terms and for the chosen hand. */
+import type { Hand, RoundsMotif, Terms } from '../../../shared-types/project'
+import { stitchAbbreviation } from '../../stitches/terms'
+import type { ReadMotif } from './read-motif'
+
+/**
+ * The words of the foundation ("ch 8, join with sl st to form a ring"), or '' where round 1 makes its beginning
+ * itself or nothing is said about it.
+ */
+export function foundationWords(
+  { foundation }: RoundsMotif,
+  { worked }: Pick<ReadMotif, 'worked'>,
+  terms: Terms,
+  hand: Hand,
+): string {
+  if (!foundation || worked.some((round) => round.foundation !== null)) return ''
+  if (foundation.chain !== undefined) {
+    // A stitch is worked into from the hook's side: right-handed work goes from right to left.
+    const way = hand === 'left' ? 'left to right' : 'right to left'
+    return `ch ${foundation.chain}, worked on both sides: first along it from ${way}, then back along its other side`
+  }
+  if (foundation.ring === 'adjustable') return 'make an adjustable ring (magic ring)'
+  if (foundation.ring === 'stitch') return 'ch 1 loosely; round 1 is worked into this chain'
+  if (foundation.ring !== 'chain' || !foundation.chains) return ''
+  return `ch ${foundation.chains}, join with ${stitchAbbreviation('sl st', terms)} to form a ring`
+}
