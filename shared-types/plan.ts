@@ -96,6 +96,11 @@ export interface PlacedMotif {
   readonly motif?: string
   /** Lies with the wrong side up: its outline is mirrored left to right before it is turned. */
   readonly flipped?: boolean
+  /**
+   * The petal (corner) of its account that the hand works first on it: words and pictures count from there.
+   * Left out where nothing is worked in an order: petal 1.
+   */
+  readonly firstPetal?: number
 }
 
 export interface JoinMember {
@@ -124,7 +129,7 @@ export interface OrderJoin {
 
 export interface OrderStep {
   readonly motif: string
-  /** Anchors worked free, in working direction from the motif's own start. */
+  /** Anchors worked without joining, in working direction from the motif's own start (its `firstPetal`). */
   readonly free: readonly string[]
   readonly joins: readonly OrderJoin[]
   /** The whole step in words, without the motif's own number. */
@@ -300,7 +305,10 @@ export interface Plan extends Partial<AppliquePlan & GarlandPlan> {
   readonly ends: number
   readonly minutes: Range | null
   readonly findings: readonly Finding[]
-  /** Account of the one motif that a blanket is made of, or null; other layouts have `accounts`. */
+  /**
+   * Account of the one motif that a blanket is made of, or null; other layouts have `accounts`. The places of a
+   * round motif are those where its neighbours touch.
+   */
   readonly motif: MotifAccount | null
   /** Account of the motif that fills the openings; null without fillers. */
   readonly fillerMotif: MotifAccount | null

@@ -117,6 +117,7 @@ export function createPlanner(): Planner {
   const account = memoised(accountFrom)
   const lattice = memoised(stages.lattice, LATTICES)
   const arrange = memoised(stages.arrange)
+  const placed = memoised(stages.placedAccount, LATTICES)
   const join = memoised(stages.join)
   const cells = memoised(colourCells)
   const colours = memoised(assignColourways)
@@ -160,7 +161,8 @@ export function createPlanner(): Planner {
     const { hand, motif, measured, gauge, rule, counts, offset, grid, edging, blocking } = parts
     const units = project.units ?? 'metric'
     const arranged = arrange(measured, grid, counts, rule)
-    const joined = join(measured, gauge, rule, project.joining, arranged, counts, hand, units)
+    const laid = placed(measured, grid, hand)
+    const joined = join(laid, gauge, rule, project.joining, arranged, counts, units)
     const ways = project.colourways ?? NONE
     const fill = layout.cells?.fill
     const coloured = colours(cells(arranged.placements, offset), fill, layout.cells?.painted, ways)
@@ -172,7 +174,8 @@ export function createPlanner(): Planner {
     const worked = work(measured, arranged, joined, rule, order, hand, wayOf, wayOrder, offset)
     const { width, height } = blocking
     const size = finishSize(measured, arranged, edging, width, height)
-    const motifs = finishMotifs(arranged, worked.labels, coloured.colourways, edging, width, height)
+    const { labels, firsts } = worked
+    const motifs = finishMotifs(arranged, labels, firsts, coloured.colourways, edging, width, height)
     const joins = finishJoins(arranged, joined, worked.labels, edging, width, height)
     const tallied = { motifs: motifs.length, byColourway: tally(coloured.colourways) }
     const added = add({
@@ -221,7 +224,7 @@ export function createPlanner(): Planner {
       arrangement: counts.arrangement,
       order: worked.steps,
       holes: joined.holes,
-      motif: measured,
+      motif: laid,
       findings: bySeverity(findings),
     }
   }

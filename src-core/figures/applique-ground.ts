@@ -2,6 +2,7 @@
 import type { Anchor, MotifAccount, PlacedMotif, Plan, Point } from '../../shared-types/plan'
 import { placeOutline, placePoint } from '../geometry/place'
 import type { Outline } from '../geometry/points'
+import { numberedPlaces } from '../motif/numbering'
 import { boundsOf } from './path'
 import type { Bounds } from './figure'
 
@@ -34,8 +35,7 @@ export interface TemplateGround {
 
 /** The anchor that petals are counted from. */
 const firstAnchor = (account: MotifAccount): Anchor | undefined =>
-  account.anchors.find(({ kind, petal }) => petal === 1 && (kind === 'tip' || kind === 'corner')) ??
-  account.anchors[0]
+  numberedPlaces(account)[0]?.anchor ?? account.anchors[0]
 
 /** Prepares the plan of an appliqué; null for another plan. */
 export function templateGround(plan: Plan, reverse: boolean): TemplateGround | null {

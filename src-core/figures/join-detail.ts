@@ -1,6 +1,7 @@
 /** A few motifs round a busy place, large enough to read every meeting point, petal and host. */
-import type { Anchor, JoinNode, MotifAccount, PlacedMotif, Plan } from '../../shared-types/plan'
+import type { JoinNode, MotifAccount, PlacedMotif, Plan } from '../../shared-types/plan'
 import type { Hand } from '../../shared-types/project'
+import { numberedPlaces } from '../motif/numbering'
 import type { Figure, FigureItem, MeasureText } from './figure'
 import { drawPath, drawText, INK, MM_PER_POINT, PAPER, QUIET_INK, useAt } from './figure'
 import { CAPITAL_HEIGHT, labelAt } from './lettering'
@@ -95,7 +96,6 @@ export interface JoinDetailLook {
 }
 
 interface Drawing {
-  readonly plan: Plan
   readonly motif: MotifAccount
   readonly choice: JoinDetailChoice
   readonly look: JoinDetailLook
@@ -103,9 +103,6 @@ interface Drawing {
   readonly left: number
   readonly top: number
 }
-
-const numbered = (motif: MotifAccount): Anchor[] =>
-  motif.anchors.filter((anchor) => anchor.kind === 'tip' || anchor.kind === 'corner')
 
 /** The detail at the largest size that fits a box of printed mm; its height is what it needs. */
 export function joinDetailFigure(
@@ -127,7 +124,7 @@ export function joinDetailFigure(
     LARGEST / Math.max(2 * tip, 1),
   )
   const left = (box.width - bounds.width * scale) / 2 - bounds.x * scale
-  const drawing: Drawing = { plan, motif, choice, look, scale, left, top: 1 - bounds.y * scale }
+  const drawing: Drawing = { motif, choice, look, scale, left, top: 1 - bounds.y * scale }
   const letters = new Map(look.marks.map((mark) => [mark.id, mark.code]))
   const symbols = new MotifSymbols(motif, new Map(), { scale, look: 'plain', disc: 0 })
   const items: FigureItem[] = []
@@ -167,18 +164,6 @@ function nodeMark(d: Drawing, node: JoinNode): FigureItem[] {
   return items
 }
 
-/**
- * The petal at which a motif's round begins: as its step counts them, the first of the longest free run, or
- * petal 1 where no petal is wholly free.
- */
-export function firstPetal(plan: Plan, placed: string): number {
-  const step = plan.order.find(({ motif }) => motif === placed)
-  const petals = new Map(plan.motif?.anchors.map((anchor) => [anchor.id, anchor.petal]))
-  const first = petals.get(step?.free[0] ?? '')
-  if (!step || first === undefined) return 1
-  return step.joins.some((join) => petals.get(join.anchor) === first) ? 1 : first
-}
-
 /** Working number and letter, the way of working, and the numbers of the petals. */
 function motifWords(d: Drawing, shown: PlacedMotif, letter: string): FigureItem[] {
   const [x, y] = spot(d, shown.x, shown.y)
@@ -189,28 +174,19 @@ function motifWords(d: Drawing, shown: PlacedMotif, letter: string): FigureItem[
   ]
   if (letter !== '')
     items.push(drawText(letter, x, y + label.letterBaseline, label.letter, { anchor: 'middle' }))
-  const anchors = turnAndScale(numbered(d.motif), shown.turn, d.scale)
   const drop = (PETAL_TYPE * CAPITAL_HEIGHT * MM_PER_POINT) / 2
   const radius = innerRadius(d.motif.outline) * d.scale
-  const start = firstPetal(d.plan, shown.id)
-  const count = d.motif.petals
-  numbered(d.motif).forEach((anchor, i) => {
-    const at = anchors[i]!
-    const reach = Math.hypot(at.x, at.y) || 1
+  for (const { anchor, number } of numberedPlaces(d.motif, shown)) {
+    const [at] = turnAndScale([anchor], shown.turn, d.scale)
+    const reach = Math.hypot(at!.x, at!.y) || 1
     const share = Math.min(0.72, Math.max(0.5, (reach - 7.4) / reach))
     items.push(
-      drawText(
-        String(((anchor.petal - start + count) % count) + 1),
-        x + at.x * share,
-        y + at.y * share + drop,
-        PETAL_TYPE,
-        {
-          anchor: 'middle',
-          colour: focus ? INK : QUIET_INK,
-        },
-      ),
+      drawText(String(number), x + at!.x * share, y + at!.y * share + drop, PETAL_TYPE, {
+        anchor: 'middle',
+        colour: focus ? INK : QUIET_INK,
+      }),
     )
-  })
+  }
   const ring = label.disc + 1.1
   if (focus && ring < radius - 1.5) items.push(...workingArrow(x, y, ring, d.look.hand))
   return items

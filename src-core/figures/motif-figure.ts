@@ -1,6 +1,7 @@
 /** One motif with its measures on dimension lines and its petals numbered, as a sheet or a window shows it. */
-import type { Anchor, MotifAccount } from '../../shared-types/plan'
+import type { MotifAccount } from '../../shared-types/plan'
 import type { Hand, UnitSystem } from '../../shared-types/project'
+import { numberedPlaces } from '../motif/numbering'
 import { formatLength } from '../units/format'
 import type { Figure, FigureItem, MeasureText } from './figure'
 import { drawPath, drawText, INK, MM_PER_POINT, PAPER, QUIET_INK, useAt } from './figure'
@@ -91,9 +92,6 @@ const QUIET_LINE = { stroke: QUIET_INK, width: 0.18, dash: [0.9, 0.9] } as const
 const extension = (x1: number, y1: number, x2: number, y2: number): FigureItem =>
   drawPath(linePath(x1, y1, x2, y2), QUIET_LINE)
 
-const numbered = (motif: MotifAccount): Anchor[] =>
-  motif.anchors.filter((anchor) => anchor.kind === 'tip' || anchor.kind === 'corner')
-
 export interface MotifFigureOptions {
   readonly width: number
   /** Largest printed size of the motif in mm; it is never larger than life. */
@@ -170,14 +168,14 @@ function petalNumbers(
   onDisc: boolean,
 ): FigureItem[] {
   const drop = (TYPE * CAPITAL_HEIGHT * MM_PER_POINT) / 2
-  return numbered(motif).flatMap((anchor): FigureItem[] => {
+  return numberedPlaces(motif).flatMap(({ anchor, number }): FigureItem[] => {
     const reach = Math.hypot(anchor.x, anchor.y) * scale || 1
     const share = Math.max(0.6, (reach - 5) / reach) * scale
     const x = centre.x + anchor.x * share
     const y = centre.y + anchor.y * share
-    const number = drawText(String(anchor.petal), x, y + drop, TYPE, { anchor: 'middle' })
+    const text = drawText(String(number), x, y + drop, TYPE, { anchor: 'middle' })
     return onDisc
-      ? [drawPath(circlePath(x, y, 2.3), { fill: PAPER, stroke: INK, width: 0.15 }), number]
-      : [number]
+      ? [drawPath(circlePath(x, y, 2.3), { fill: PAPER, stroke: INK, width: 0.15 }), text]
+      : [text]
   })
 }

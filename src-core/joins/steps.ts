@@ -1,29 +1,33 @@
 /**
  * M33, second half: for each motif what is worked free and what is joined where, in words that a hand can
- * follow. On the motif in hand petals are counted from its own start, chosen so that the longest run of free
- * petals comes first; on a joined one the place is named by what can be seen there.
+ * follow. On the motif in hand petals are counted from the one that it is begun with (`firstPetals`); on a joined
+ * one the place is named by what can be seen there.
  */
-import type { Anchor, JoinMember, OrderJoin, OrderStep } from '../../shared-types/plan'
+import type { Anchor, JoinMember, MotifAccount, OrderJoin, OrderStep } from '../../shared-types/plan'
 import type { Hand } from '../../shared-types/project'
 import type { Placement } from '../layout/blanket'
+import { countedFrom, countOf, placeName } from '../motif/numbering'
 import type { Node, NodeMember } from './nodes'
-import { joinPhrase, listOf, seamWords, spacePhrase, stationName, stepWords } from './words'
-import type { SeamVerb, Station, ToldPlace } from './words'
+import { joinPhrase, listOf, seamWords, spacePhrase, stepWords } from './words'
+import type { SeamVerb, ToldPlace } from './words'
 
-export interface StepsInput {
+/** What is joined in which order. */
+export interface Joining {
   readonly placements: readonly Placement[]
   /** The anchors that may be joined, by placement; in any order. */
   readonly anchors: readonly (readonly Anchor[])[]
   readonly nodes: readonly Node[]
   readonly sequence: readonly number[]
+}
+
+export interface StepsInput extends Joining {
+  /** Which petal of its own each placement is begun with. */
+  readonly firsts: readonly number[]
+  readonly account: Pick<MotifAccount, 'petals' | 'shape'>
   readonly hand: Hand
-  /** How the motif's places are counted: as petals, corners or by the clock. */
-  readonly naming: Naming
   /** How finished motifs are put together, or null where they are joined in their last round. */
   readonly seam: SeamVerb | null
 }
-
-export type Naming = 'petals' | 'corners' | 'clock' | 'address'
 
 /** A join of a motif that is already there: which of its places, and with whom. */
 interface Made {
@@ -36,11 +40,33 @@ interface Meeting {
   readonly node: Node
 }
 
+/** Working number by placement. */
+function labelsOf({ placements, sequence }: Joining): Int32Array {
+  const label = new Int32Array(placements.length)
+  sequence.forEach((motif, i) => (label[motif] = i + 1))
+  return label
+}
+
+/**
+ * The petal (corner, place) that the hand works first on each motif, by placement: the first of the longest run
+ * that is not joined when the motif is worked, so that free petals come first and joined ones last.
+ */
+export function firstPetals(input: Joining): number[] {
+  const { placements, anchors, nodes } = input
+  const label = labelsOf(input)
+  const taken = placements.map(() => new Set<number>())
+  for (const { members } of nodes) {
+    const host = members.reduce((first, { motif }) => Math.min(first, label[motif]!), Infinity)
+    for (const { motif, anchor } of members)
+      if (label[motif]! > host) taken[motif]!.add(anchors[motif]![anchor]!.petal)
+  }
+  return placements.map((_, motif) => firstOfLongestRun(countOf(anchors[motif]!), taken[motif]!))
+}
+
 /** One step for each motif, in working order. */
 export function workSteps(input: StepsInput): OrderStep[] {
   const { placements, anchors, nodes, sequence } = input
-  const label = new Int32Array(placements.length)
-  sequence.forEach((motif, i) => (label[motif] = i + 1))
+  const label = labelsOf(input)
   const meetings: Meeting[][] = placements.map(() => [])
   for (const node of nodes)
     for (const member of node.members)
@@ -56,7 +82,8 @@ function step(
   meetings: readonly Meeting[][],
   made: readonly Made[][],
 ): OrderStep {
-  const { placements, anchors, naming } = input
+  const { placements, anchors, account, firsts } = input
+  const { shape } = account
   const own = label[motif]!
   const joined = new Map<Anchor, { readonly earlier: readonly NodeMember[] }>()
   for (const { anchor, node } of meetings[motif]!) {
@@ -64,15 +91,17 @@ function step(
     if (earlier.length > 1) earlier.sort((a, b) => label[a.motif]! - label[b.motif]!)
     if (earlier.length > 0) joined.set(anchor, { earlier })
   }
-  const stations = inOrder(anchors[motif]!, joined, naming)
+  const nameOn = (placement: number, anchor: Anchor): string =>
+    placeName(account, anchor, { turn: placements[placement]!.turn, firstPetal: firsts[placement]! })
   const joins: OrderJoin[] = []
   const free: string[] = []
   const told: ToldPlace[] = []
-  for (const station of stations) {
-    const meeting = joined.get(station.anchor)
+  for (const { anchor, number } of inOrder(anchors[motif]!, firsts[motif]!)) {
+    const name = shape === 'round' ? `at ${nameOn(motif, anchor)}` : nameOn(motif, anchor)
+    const meeting = joined.get(anchor)
     if (!meeting) {
-      free.push(station.anchor.id)
-      told.push({ station, phrase: null, partner: 0, partners: [] })
+      free.push(anchor.id)
+      told.push({ anchor, number, name, phrase: null, partner: 0, partners: [] })
       continue
     }
     const host = meeting.earlier[0]!
@@ -83,10 +112,10 @@ function step(
       others.length > 0
         ? spacePhrase(hostLabel, others)
         : joinPhrase({
-            naming,
+            shape,
             host: hostLabel,
             anchor: hostAnchor,
-            turn: placements[host.motif]!.turn,
+            name: nameOn(host.motif, hostAnchor),
             ...nearestJoin(anchors[host.motif]!, hostAnchor, made[host.motif]!, input.hand),
             own,
           })
@@ -94,41 +123,24 @@ function step(
       motif: placements[member.motif]!.id,
       anchor: anchors[member.motif]![member.anchor]!.id,
     }))
-    const turn = placements[motif]!.turn
     const partners = meeting.earlier.map((member) => label[member.motif]!)
-    const words = input.seam
-      ? `${input.seam} ${stationName(station, naming, turn)} to ${listOf(partners)}`
-      : `${stationName(station, naming, turn)} ${phrase}`
-    joins.push({ anchor: station.anchor.id, with: members, words })
-    told.push({ station, phrase, partner: hostLabel, partners })
-    made[motif]!.push({ group: station.anchor.petal, label: hostLabel })
+    const words = input.seam ? `${input.seam} ${name} to ${listOf(partners)}` : `${name}: ${phrase}`
+    joins.push({ anchor: anchor.id, with: members, words })
+    told.push({ anchor, number, name, phrase, partner: hostLabel, partners })
+    made[motif]!.push({ group: anchor.petal, label: hostLabel })
     for (const member of meeting.earlier)
       made[member.motif]!.push({ group: anchors[member.motif]![member.anchor]!.petal, label: own })
   }
-  return {
-    motif: placements[motif]!.id,
-    free,
-    joins,
-    words: input.seam
-      ? seamWords(told, naming, placements[motif]!.turn, input.seam)
-      : stepWords(told, naming, placements[motif]!.turn),
-  }
+  const words = input.seam ? seamWords(told, shape, input.seam) : stepWords(told, shape)
+  return { motif: placements[motif]!.id, free, joins, words }
 }
 
 /** The places of the motif in hand in working direction, counted from its own start. */
-function inOrder(
-  anchors: readonly Anchor[],
-  joined: ReadonlyMap<Anchor, unknown>,
-  naming: Naming,
-): Station[] {
-  const groups = Math.max(1, ...anchors.map((anchor) => anchor.petal))
-  const taken = new Set<number>()
-  for (const anchor of joined.keys()) taken.add(anchor.petal)
-  const start = naming === 'petals' || naming === 'corners' ? longestFreeRun(groups, taken) : 1
-  const number = (anchor: Anchor) => ((anchor.petal - start + groups) % groups) + 1
+function inOrder(anchors: readonly Anchor[], first: number): { anchor: Anchor; number: number }[] {
+  const count = countOf(anchors)
   // Anchors come with the motif in working order within each petal; a stable sort keeps that.
   return anchors
-    .map((anchor) => ({ anchor, number: number(anchor) }))
+    .map((anchor) => ({ anchor, number: countedFrom(anchor.petal, first, count) }))
     .sort((a, b) => a.number - b.number || rank(a.anchor) - rank(b.anchor))
 }
 
@@ -139,14 +151,14 @@ function rank(anchor: Anchor): number {
 }
 
 /** First petal of the longest run that is not joined now; 1 when all or none are. */
-function longestFreeRun(groups: number, taken: ReadonlySet<number>): number {
+function firstOfLongestRun(count: number, taken: ReadonlySet<number>): number {
   let best = 1
   let longest = 0
-  for (let start = 1; start <= groups; start++) {
-    const before = start === 1 ? groups : start - 1
+  for (let start = 1; start <= count; start++) {
+    const before = start === 1 ? count : start - 1
     if (taken.has(start) || !taken.has(before)) continue
     let run = 0
-    while (run < groups && !taken.has(((start - 1 + run) % groups) + 1)) run++
+    while (run < count && !taken.has(((start - 1 + run) % count) + 1)) run++
     if (run > longest) {
       longest = run
       best = start
@@ -157,7 +169,7 @@ function longestFreeRun(groups: number, taken: ReadonlySet<number>): number {
 
 /** The join on the host nearest to a place, and how many places away it lies; left is counter-clockwise. */
 function nearestJoin(anchors: readonly Anchor[], target: Anchor, made: readonly Made[], hand: Hand) {
-  const groups = Math.max(1, ...anchors.map((anchor) => anchor.petal))
+  const groups = countOf(anchors)
   let steps = 0
   let reference = 0
   for (const { group, label } of made) {

@@ -1,24 +1,20 @@
 /** The words of the working order. Left and right on a motif are seen from its middle, looking outward. */
-import type { Anchor } from '../../shared-types/plan'
-import { directionOf } from '../geometry/points'
-import { clock } from '../motif/anchors'
-import { radians } from '../units/quantity'
-import type { Degrees } from '../units/quantity'
-import type { Naming } from './steps'
+import type { Anchor, MotifAccount } from '../../shared-types/plan'
+
+export type Shape = MotifAccount['shape']
 
 /** How left and right are meant wherever the working order is told. */
 export const SIDES_LEGEND =
-  'Left and right on a motif are seen from its middle, looking outward, right side up.'
+  'Left and right on a motif are seen from its middle, looking outward, right side up; “to the left of 7” is left of the place where 7 is joined.'
 
-/** A place of the motif in hand with its number from the motif's own start. */
-export interface Station {
-  readonly anchor: Anchor
-  readonly number: number
-}
-
-/** A place with what is to be told of it: null where it stays free. */
+/** A place of the motif in hand with what is to be told of it. */
 export interface ToldPlace {
-  readonly station: Station
+  readonly anchor: Anchor
+  /** Its petal, corner or side, counted from the motif's own start. */
+  readonly number: number
+  /** "petal 4", "place 2 of side 3", "at 9 o'clock". */
+  readonly name: string
+  /** How it is joined; null where it stays free. */
   readonly phrase: string | null
   /** Working number of the motif that was there first. */
   readonly partner: number
@@ -35,28 +31,24 @@ export function listOf(items: readonly (string | number)[]): string {
   return `${items.slice(0, -1).join(', ')} and ${items[items.length - 1]}`
 }
 
-const noun = (naming: Naming): string => (naming === 'corners' ? 'corner' : 'petal')
+const noun = (shape: Shape): string => (shape === 'straight' ? 'corner' : 'petal')
 
-/** A place on the motif in hand: "petal 4", "place 2 of side 3", "at 9 o'clock". */
-export function stationName({ anchor, number }: Station, naming: Naming, turn: Degrees): string {
-  if (naming === 'clock') return `at ${clockOf(anchor, turn)}`
-  if (naming === 'address') return anchor.address
-  if (anchor.kind === 'tip' || anchor.kind === 'corner') return `${noun(naming)} ${number}`
-  return anchor.address.replace(/\d+$/, String(number))
-}
+/** Whether a motif's places are counted; those of others are told by the clock or by their names. */
+const isCounted = (shape: Shape): boolean => shape === 'petals' || shape === 'straight'
 
-const clockOf = (anchor: Anchor, turn: Degrees): string => clock(directionOf(anchor) + radians(turn))
+const isLeading = ({ kind }: Anchor): boolean => kind === 'tip' || kind === 'corner'
 
 /** Joining where others are already joined. */
 export function spacePhrase(host: number, others: readonly number[]): string {
-  return `into the same space of ${host} that ${listOf(others)} ${others.length > 1 ? 'are' : 'is'} joined to`
+  return `join into the same space of ${host} that ${listOf(others)} ${others.length > 1 ? 'are' : 'is'} joined to`
 }
 
 interface JoinPhrase {
-  readonly naming: Naming
+  readonly shape: Shape
   readonly host: number
   readonly anchor: Anchor
-  readonly turn: Degrees
+  /** The place on the host by its name, where places are not counted. */
+  readonly name: string
   /** Working number of the motif joined nearest by on the host, 0 for none. */
   readonly reference: number
   /** Places from there, counter-clockwise positive. */
@@ -65,48 +57,58 @@ interface JoinPhrase {
 }
 
 /** Joining to a place of a motif where nothing is joined yet. */
-export function joinPhrase({ naming, host, anchor, turn, reference, leftward, own }: JoinPhrase): string {
-  if (naming === 'clock') return `to ${host}, at its ${clockOf(anchor, turn)}`
-  if (naming === 'address') return `to the ${anchor.address} of ${host}`
-  if (anchor.kind !== 'tip' && anchor.kind !== 'corner') return `to the place of ${host} that lies opposite`
-  if (reference === 0) return `to any free ${noun(naming)} of ${host}`
+export function joinPhrase({ shape, host, anchor, name, reference, leftward, own }: JoinPhrase): string {
+  if (!isCounted(shape)) return `join to ${host}, at its ${name}`
+  if (!isLeading(anchor)) return `join to the place of ${host} that lies opposite`
+  if (reference === 0) return `join to any free ${noun(shape)} of ${host}`
   const side = leftward > 0 ? 'left' : 'right'
-  const from = reference === own ? 'the one just joined' : `where ${reference} is joined`
-  return `to ${host}’s ${ordinal(Math.abs(leftward))} free ${noun(naming)} to the ${side} of ${from}`
+  const from = reference === own ? 'the one just joined' : String(reference)
+  return `join to ${host}, ${ordinal(Math.abs(leftward))} free ${noun(shape)} to the ${side} of ${from}`
 }
 
-/** The whole step: free places as runs, joins one by one, neighbouring places along one side taken together. */
-export function stepWords(told: readonly ToldPlace[], naming: Naming, turn: Degrees): string {
-  const joins = told.filter((entry) => entry.phrase !== null)
-  const leading = told.filter(
-    ({ station }) => station.anchor.kind === 'tip' || station.anchor.kind === 'corner',
-  )
-  const free = leading.filter((entry) => entry.phrase === null).map((entry) => entry.station.number)
+/**
+ * The whole step in working direction: places without a join as runs, joins one by one, neighbouring places along
+ * one side taken together.
+ */
+export function stepWords(told: readonly ToldPlace[], shape: Shape): string {
+  const joins = told.filter((place) => place.phrase !== null)
+  const counted = isCounted(shape)
+  if (joins.length === 0) {
+    if (!counted) return 'work it without joining'
+    const all = new Set(told.filter(({ anchor }) => isLeading(anchor)).map(({ number }) => number)).size
+    return `work all ${all} ${noun(shape)}s without joining`
+  }
+  // A petal is free as a whole; of a corner and the side after it each is told by itself.
+  const busy = new Set(shape === 'petals' ? joins.map(({ number }) => number) : [])
   const phrases: string[] = []
-  if (naming === 'petals' || naming === 'corners') {
-    const all = new Set(leading.map((entry) => entry.station.number)).size
-    if (joins.length === 0) return `work all ${all} ${noun(naming)}s free`
-    if (free.length > 0) phrases.push(`work ${noun(naming)}${free.length > 1 ? 's' : ''} ${runs(free)} free`)
-  } else if (joins.length === 0) return 'work it free'
-  for (let i = 0; i < joins.length; i++) {
-    const { station, phrase, partner } = joins[i]!
-    const along = station.anchor.kind === 'side' || station.anchor.kind === 'shoulder'
-    if (along && naming === 'corners') {
-      let last = i
-      while (
-        joins[last + 1]?.partner === partner &&
-        joins[last + 1]!.station.anchor.kind === station.anchor.kind &&
-        joins[last + 1]!.station.number === station.number
+  let free: number[] = []
+  const tellFree = (): void => {
+    if (free.length > 0)
+      phrases.push(`work ${noun(shape)}${free.length > 1 ? 's' : ''} ${runOf(free)} without joining`)
+    free = []
+  }
+  let side = ''
+  for (const { anchor, number, name, phrase, partner } of told) {
+    if (phrase === null) {
+      if (counted && isLeading(anchor) && !busy.has(number)) free.push(number)
+      continue
+    }
+    tellFree()
+    if (shape === 'straight' && anchor.kind === 'side') {
+      const along = `${number} ${partner}`
+      if (along === side) continue
+      side = along
+      const places = joins.filter(
+        (join) => join.anchor.kind === 'side' && join.number === number && join.partner === partner,
       )
-        last++
-      if (last > i) {
-        phrases.push(`side ${station.number} to the places of ${partner} that lie opposite`)
-        i = last
+      if (places.length > 1) {
+        phrases.push(`side ${number}: join to the places of ${partner} that lie opposite`)
         continue
       }
     }
-    phrases.push(`${stationName(station, naming, turn)} ${phrase}`)
+    phrases.push(`${name}: ${phrase}`)
   }
+  tellFree()
   return phrases.join('; ')
 }
 
@@ -114,36 +116,24 @@ export function stepWords(told: readonly ToldPlace[], naming: Naming, turn: Degr
 export type SeamVerb = 'sew' | 'crochet'
 
 /** The step of a finished motif that is put on with a seam: its sides (or else its tips) with whom they meet. */
-export function seamWords(told: readonly ToldPlace[], naming: Naming, turn: Degrees, verb: SeamVerb): string {
-  const joins = told.filter((entry) => entry.phrase !== null)
+export function seamWords(told: readonly ToldPlace[], shape: Shape, verb: SeamVerb): string {
+  const joins = told.filter((place) => place.phrase !== null)
   if (joins.length === 0) return 'lay it in its place'
-  const alongSides = joins.filter(({ station }) => station.anchor.kind === 'side' && naming === 'corners')
+  const isAlong = ({ anchor }: ToldPlace): boolean => shape === 'straight' && anchor.kind === 'side'
   const sides = new Map<number, number>()
-  for (const { station, partner } of alongSides) sides.set(station.number, partner)
+  for (const { number, partner } of joins.filter(isAlong)) sides.set(number, partner)
   const covered = new Set(sides.values())
   const phrases = [...sides].map(([side, partner]) => `side ${side} to ${partner}`)
-  for (const { station, partners } of joins) {
-    if (station.anchor.kind === 'side' && naming === 'corners') continue
-    const others = partners.filter((partner) => !covered.has(partner))
-    if (others.length > 0) phrases.push(`${stationName(station, naming, turn)} to ${listOf(others)}`)
+  for (const place of joins) {
+    if (isAlong(place)) continue
+    const others = place.partners.filter((partner) => !covered.has(partner))
+    if (others.length > 0) phrases.push(`${place.name} to ${listOf(others)}`)
   }
   return `${verb} ${phrases.join('; ')}`
 }
 
-/** Numbers as runs: 1–3 and 6. */
-function runs(numbers: readonly number[]): string {
-  const parts: string[] = []
-  for (let i = 0; i < numbers.length;) {
-    let end = i
-    while (numbers[end + 1] === numbers[end]! + 1) end++
-    parts.push(
-      end === i
-        ? `${numbers[i]}`
-        : end === i + 1
-          ? `${numbers[i]}, ${numbers[end]}`
-          : `${numbers[i]}–${numbers[end]}`,
-    )
-    i = end + 1
-  }
-  return listOf(parts)
+/** Numbers that follow each other: "4", "1 and 2", "1–3". */
+function runOf(numbers: readonly number[]): string {
+  if (numbers.length < 3) return listOf(numbers)
+  return `${numbers[0]}–${numbers[numbers.length - 1]}`
 }

@@ -2,6 +2,7 @@
 import type { FillerStep, MotifAccount, PlacedFiller } from '../../shared-types/plan'
 import type { Hand } from '../../shared-types/project'
 import { clock, workingSign } from '../motif/anchors'
+import { countedFrom } from '../motif/numbering'
 import { listOf } from '../joins/words'
 import type { SeamVerb } from '../joins/words'
 import type { Arranged } from './stages'
@@ -87,7 +88,6 @@ function inOrder(contacts: readonly Contact[], label: (contact: Contact) => numb
 function placeOf({ anchor, direction }: Contact, first: Contact, filler: MotifAccount): string {
   if (!anchor || !first.anchor) return `at ${clock(direction)}`
   if (filler.shape === 'leaf') return anchor.address
-  const count = Math.max(1, filler.petals)
-  const number = ((anchor.petal - first.anchor.petal + count) % count) + 1
+  const number = countedFrom(anchor.petal, first.anchor.petal, Math.max(1, filler.petals))
   return filler.shape === 'straight' ? `side ${number}` : `petal ${number}`
 }

@@ -18,8 +18,7 @@ import type { Node } from '../joins/nodes'
 import { joinableAnchors, joinReach, stretchLimit } from '../joins/rule'
 import type { Rule } from '../joins/rule'
 import { workSequence } from '../joins/sequence'
-import { workSteps } from '../joins/steps'
-import type { Naming } from '../joins/steps'
+import { firstPetals, workSteps } from '../joins/steps'
 import { usualEdgingStyle } from '../materials/edging'
 import { contactAnchors } from '../motif/contacts'
 import type { ResolvedGauge } from '../stitches/gauge'
@@ -78,7 +77,11 @@ export interface Joined {
   readonly findings: readonly Finding[]
 }
 
-/** Meeting points, openings, seams and what is to be said about them. */
+/** The account of the motif as the layout uses it: a round one has its places where neighbours touch. */
+export const placedAccount = (account: MotifAccount, grid: Lattice, hand: Hand): MotifAccount =>
+  account.shape === 'round' ? { ...account, anchors: contactAnchors(account, grid, hand) } : account
+
+/** Meeting points, openings, seams and what is to be said about them; of a placed account. */
 export function join(
   account: MotifAccount,
   gauge: ResolvedGauge,
@@ -86,12 +89,9 @@ export function join(
   joining: Joining | undefined,
   laid: Laid,
   counts: BlanketCounts,
-  hand: Hand,
   units: UnitSystem,
 ): Joined {
-  const round = account.shape === 'round'
-  const own = round ? contactAnchors(account, laid.lattice, hand) : account.anchors
-  const anchors = joinableAnchors(own, rule.rule, round)
+  const anchors = joinableAnchors(account.anchors, rule.rule, account.shape === 'round')
   const { reach, findings: reachFindings } = joinReach(joining, rule, account, gauge)
   const motifs = laid.placements.map(({ x, y, turn }) => ({ x, y, turn, anchors }))
   const nodes = findNodes(motifs, reach)
@@ -170,6 +170,8 @@ export interface Worked {
   readonly sequence: readonly number[]
   /** Working number by placement. */
   readonly labels: readonly number[]
+  /** Petal that is worked first, by placement. */
+  readonly firsts: readonly number[]
   readonly steps: readonly OrderStep[]
   readonly findings: readonly Finding[]
 }
@@ -198,23 +200,11 @@ export function work(
   const labels: number[] = []
   sequence.forEach((motif, i) => (labels[motif] = i + 1))
   const anchors = placements.map(() => joined.anchors)
-  const steps = workSteps({
-    placements,
-    anchors,
-    nodes: joined.nodes,
-    sequence,
-    hand,
-    naming: NAMING[account.shape],
-    seam: rule.rule === 'seam' ? rule.verb : null,
-  })
-  return { sequence, labels, steps, findings }
-}
-
-const NAMING: Record<MotifAccount['shape'], Naming> = {
-  petals: 'petals',
-  straight: 'corners',
-  round: 'clock',
-  leaf: 'address',
+  const joining = { placements, anchors, nodes: joined.nodes, sequence }
+  const firsts = firstPetals(joining)
+  const seam = rule.rule === 'seam' ? rule.verb : null
+  const steps = workSteps({ ...joining, firsts, account, hand, seam })
+  return { sequence, labels, firsts, steps, findings }
 }
 
 /** What `finish` needs to know of edging and blocking. */
@@ -255,10 +245,11 @@ export function finishSize(
   }
 }
 
-/** The placed motifs with their working numbers and colourways. */
+/** The placed motifs with their working numbers, first petals and colourways. */
 export function finishMotifs(
   arranged: Arranged,
   labels: readonly number[],
+  firsts: readonly number[],
   colourways: readonly string[],
   edging: Millimetres,
   blockWidth: number,
@@ -274,6 +265,7 @@ export function finishMotifs(
     y: y(p.y),
     turn: p.turn,
     colourway: colourways[i] ?? '',
+    firstPetal: firsts[i]!,
   }))
 }
 

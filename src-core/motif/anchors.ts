@@ -11,6 +11,25 @@ import type { Millimetres, Radians } from '../units/quantity'
 /** Sign of a step in working direction, angles being clockwise. */
 export const workingSign = (hand: Hand): 1 | -1 => (hand === 'left' ? 1 : -1)
 
+/** Places of one petal or side are told apart by the last number of their id. */
+const placeIn = (id: string): number => Number(id.slice(id.lastIndexOf('-') + 1))
+
+/** A place of a motif with petals or corners in words, its petal counted as `number` of `count`. */
+export function addressOf({ kind, id }: Pick<Anchor, 'id' | 'kind'>, number: number, count: number): string {
+  switch (kind) {
+    case 'tip':
+      return `petal ${number}`
+    case 'shoulder':
+      return `${placeIn(id) === 1 ? 'first' : 'second'} shoulder of petal ${number}`
+    case 'valley':
+      return `between petals ${number} and ${(number % count) + 1}`
+    case 'corner':
+      return `corner ${number}`
+    case 'side':
+      return `place ${placeIn(id)} of side ${number}`
+  }
+}
+
 function anchor(
   kind: AnchorKind,
   id: string,
@@ -35,30 +54,13 @@ export function petalAnchors(
   const anchors: Anchor[] = []
   for (let k = 1; k <= petals; k++) {
     const angle = sign * (k - 1) * step
-    const next = (k % petals) + 1
+    const own = (kind: AnchorKind, id: string, at: Point): Anchor =>
+      anchor(kind, id, k, at, addressOf({ kind, id }, k, petals))
     anchors.push(
-      anchor('tip', `tip-${k}`, k, polar(tip, angle), `petal ${k}`),
-      anchor(
-        'shoulder',
-        `shoulder-${k}-1`,
-        k,
-        polar(flankRadius, angle - (sign * step) / 4),
-        `first shoulder of petal ${k}`,
-      ),
-      anchor(
-        'shoulder',
-        `shoulder-${k}-2`,
-        k,
-        polar(flankRadius, angle + (sign * step) / 4),
-        `second shoulder of petal ${k}`,
-      ),
-      anchor(
-        'valley',
-        `valley-${k}`,
-        k,
-        polar(valley, angle + (sign * step) / 2),
-        `between petals ${k} and ${next}`,
-      ),
+      own('tip', `tip-${k}`, polar(tip, angle)),
+      own('shoulder', `shoulder-${k}-1`, polar(flankRadius, angle - (sign * step) / 4)),
+      own('shoulder', `shoulder-${k}-2`, polar(flankRadius, angle + (sign * step) / 4)),
+      own('valley', `valley-${k}`, polar(valley, angle + (sign * step) / 2)),
     )
   }
   return anchors
@@ -76,19 +78,12 @@ export function sidedAnchors(corners: readonly Point[], hand: Hand): Anchor[] {
   inOrder.forEach((corner, k) => {
     const next = inOrder[(k + 1) % count]!
     const middle = { x: (corner.x + next.x) / 2, y: (corner.y + next.y) / 2 }
-    anchors.push(anchor('corner', `corner-${k + 1}`, k + 1, corner, `corner ${k + 1}`))
+    const own = (kind: AnchorKind, id: string, at: Point, outward?: Radians): Anchor =>
+      anchor(kind, id, k + 1, at, addressOf({ kind, id }, k + 1, count), outward)
+    anchors.push(own('corner', `corner-${k + 1}`, corner))
     SIDE_PLACES.forEach((share, place) => {
       const at = { x: corner.x + (next.x - corner.x) * share, y: corner.y + (next.y - corner.y) * share }
-      anchors.push(
-        anchor(
-          'side',
-          `side-${k + 1}-${place + 1}`,
-          k + 1,
-          at,
-          `place ${place + 1} of side ${k + 1}`,
-          directionOf(middle),
-        ),
-      )
+      anchors.push(own('side', `side-${k + 1}-${place + 1}`, at, directionOf(middle)))
     })
   })
   return anchors

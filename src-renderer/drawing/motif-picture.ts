@@ -6,6 +6,8 @@ import type { Anchor, MotifAccount, PlacedMotif, Plan, Point } from '../../share
 import type { Project } from '../../shared-types/project'
 import { placePoint } from '../../src-core/geometry/place'
 import { reachOf, turnPoint } from '../../src-core/geometry/points'
+import { listOf } from '../../src-core/joins/words'
+import { numberedPlaces, placeOn } from '../../src-core/motif/numbering'
 import { radians } from '../../src-core/units/quantity'
 import { centreRings, petalLines } from './motif-art'
 import { layerInk } from './yarn-inks'
@@ -37,13 +39,13 @@ const unitsOf = (account: MotifAccount): number => HALF / (reachOf(account.outli
 
 const told = (value: number): string => String(Math.round(value * 100) / 100)
 
-/** How a motif lies: turned clockwise by degrees, mirrored before that where its wrong side is up. */
-export interface Lie {
-  readonly turn: number
-  readonly flipped?: boolean
-}
+/**
+ * How a motif lies: turned clockwise by degrees, mirrored before that where its wrong side is up; and the petal
+ * that it is counted from, where that is not petal 1.
+ */
+export type Lie = Pick<PlacedMotif, 'turn' | 'flipped' | 'firstPetal'>
 
-const laid = (point: Point, lie: Lie): Point => placePoint(point, { x: 0, y: 0, ...lie })
+const laid = (point: Point, lie: Lie): Point => placePoint(point, { ...lie, x: 0, y: 0 })
 
 /** Path data of a closed outline as it lies. */
 function outlineData(outline: readonly Point[], lie: Lie, units: number): string {
@@ -88,19 +90,18 @@ export interface PlacedNumber {
   readonly y: number
 }
 
-/** Numbers of petals or corners, in working direction, outside their tips. */
+/** Numbers of petals or corners, in working direction from the first, outside their tips. */
 export function petalNumbers(account: MotifAccount, lie: Lie): PlacedNumber[] {
-  const kind = account.shape === 'straight' ? 'corner' : 'tip'
-  const tips = account.anchors.filter((anchor) => anchor.kind === kind)
-  const every = Math.ceil(tips.length / MOST_NUMBERS)
+  const places = numberedPlaces(account, lie)
+  const every = Math.ceil(places.length / MOST_NUMBERS)
   const units = unitsOf(account)
-  return tips
+  return places
     .filter((_, i) => i % every === 0)
-    .map((tip) => {
-      const at = laid(tip, lie)
+    .map(({ anchor, number }) => {
+      const at = laid(anchor, lie)
       const radius = Math.hypot(at.x, at.y) || 1
       const out = (radius * units + NUMBER_OFF) / radius
-      return { text: String(tip.petal), x: at.x * out, y: at.y * out }
+      return { text: String(number), x: at.x * out, y: at.y * out }
     })
 }
 
@@ -123,14 +124,12 @@ export function meetingPoints(account: MotifAccount, plan: Plan, placed: PlacedM
     const own = join.members.find(({ motif }) => motif === placed.id)
     if (!own) return []
     const anchor = anchors.get(own.anchor)
-    // Round motifs meet where their neighbours are, between the places of the clock.
-    const at = anchor
-      ? turnPoint(anchor, radians(placed.turn))
-      : onEdge(account, { x: join.x - placed.x, y: join.y - placed.y })
+    if (!anchor) return []
+    const at = turnPoint(anchor, radians(placed.turn))
     const others = join.members
       .filter(({ motif }) => motif !== placed.id)
-      .map(({ motif }) => labels.get(motif))
-    const words = `${anchor?.address ?? 'edge'} to motif ${others.join(' and ')}`
+      .map(({ motif }) => labels.get(motif) ?? motif)
+    const words = `${placeOn(account, placed, own.anchor)} to motif ${listOf(others)}`
     return [{ x: at.x * units, y: at.y * units, hosts: join.host === placed.id, words }]
   })
 }
@@ -146,12 +145,6 @@ function fastenings(plan: Plan, placed: PlacedMotif, units: number): MeetingPoin
     hosts: false,
     words: item!.words,
   }))
-}
-
-/** The same direction at the motif's own radius. */
-function onEdge(account: MotifAccount, { x, y }: Point): Point {
-  const length = Math.hypot(x, y) || 1
-  return { x: ((x / length) * account.overTips) / 2, y: ((y / length) * account.overTips) / 2 }
 }
 
 export interface PictureLine {

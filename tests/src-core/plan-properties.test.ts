@@ -226,7 +226,7 @@ describe('properties of a plan', () => {
 })
 
 describe('M33 the words name the right petal', () => {
-  /** Follows "X’s k-th free petal to the left of where Y is joined" on the drawing itself, by angles alone. */
+  /** Follows "join to X, k-th free petal to the left of Y" on the drawing itself, by angles alone. */
   it('for petals, right- and left-handed, in every order', () => {
     fc.assert(
       fc.property(
@@ -257,7 +257,7 @@ describe('M33 the words name the right petal', () => {
             const own = plan.motifs.find((m) => m.id === step.motif)!.label
             for (const join of step.joins) {
               const words =
-                /to (\d+)’s (next|2nd|3rd|\d+th) free petal to the (left|right) of (?:the one just joined|where (\d+) is joined)/.exec(
+                /join to (\d+), (next|2nd|3rd|\d+th) free petal to the (left|right) of (?:the one just joined|(\d+))$/.exec(
                   join.words,
                 )
               if (words) {

@@ -2,7 +2,6 @@ import { describe, expect, it } from 'vitest'
 import type { Project } from '../../../shared-types/project'
 import {
   chooseJoinDetail,
-  firstPetal,
   joinDetailFigure,
   joinLegend,
   nodeKinds,
@@ -10,6 +9,7 @@ import {
 import { keySwatch } from '../../../src-core/figures/key-swatch'
 import { colourwayMarks } from '../../../src-core/figures/marks'
 import { motifDimensions, motifFigure } from '../../../src-core/figures/motif-figure'
+import { numberedPlaces } from '../../../src-core/motif/numbering'
 import { createPlanner } from '../../../src-core/plan'
 import { record } from './recorder'
 import { sampleMotif, samplePlan } from './sample'
@@ -62,13 +62,10 @@ describe('the join detail', () => {
     const real = createPlanner().plan(six)
     const middle = chooseJoinDetail(real)!.focus
     const step = real.order.find(({ motif }) => motif === middle.id)!
-    const start = firstPetal(real, middle.id)
-    const number = (anchor: string): number => {
-      const { petal } = real.motif!.anchors.find(({ id }) => id === anchor)!
-      return ((petal - start + 6) % 6) + 1
-    }
+    const places = numberedPlaces(real.motif!, middle)
+    const number = (id: string): number => places.find(({ anchor }) => anchor.id === id)!.number
     expect(step.free.map(number)).toEqual(step.free.map((_, i) => i + 1))
-    for (const join of step.joins) expect(join.words).toMatch(new RegExp(`^petal ${number(join.anchor)} `))
+    for (const join of step.joins) expect(join.words).toMatch(new RegExp(`^petal ${number(join.anchor)}: `))
   })
 
   it('is left out where nothing is joined', () => {
