@@ -184,8 +184,15 @@ export interface HoleKind {
   readonly radius: number
 }
 
+/** What a placed piece of a blanket is. */
+export type PieceKind = 'motif' | 'filler' | 'half'
+
 /** A filler motif in an opening between motifs. Lengths in mm, `x`, `y` from the top left of the finished size. */
 export interface PlacedFiller {
+  /** Its address: the motifs round it, "1,1+1,2+2,1+2,2". */
+  readonly id: string
+  /** Working number: those of fillers and half motifs follow those of the motifs. */
+  readonly label: string
   readonly x: number
   readonly y: number
   /** Degrees clockwise. */
@@ -215,6 +222,9 @@ export interface FillerStep {
 
 /** A half motif at the end of a row: of a whole motif with its centre at `x`, `y` the part away from the side edge. */
 export interface PlacedHalf {
+  /** Its address: "row,left" or "row,right". */
+  readonly id: string
+  readonly label: string
   readonly x: number
   readonly y: number
   /** Degrees clockwise, of the whole motif that it is a half of. */
@@ -289,7 +299,13 @@ export interface AppliquePlan {
 
 export interface Plan extends Partial<AppliquePlan & GarlandPlan> {
   readonly size: PlanSize
-  readonly counts: { readonly motifs: number; readonly byColourway: Readonly<Record<string, number>> }
+  /** `motifs` and `byColourway` count whole motifs; fillers and half motifs stand beside them. */
+  readonly counts: {
+    readonly motifs: number
+    readonly byColourway: Readonly<Record<string, number>>
+    readonly fillers?: number
+    readonly halves?: number
+  }
   readonly pitch: { readonly column: number; readonly row: number; readonly rows: readonly [number, number] }
   readonly arrangement: Arrangement | null
   readonly motifs: readonly PlacedMotif[]

@@ -173,6 +173,7 @@ export const blanketSchema = z.looseObject({
           direction: z.enum(SHADE_DIRECTIONS).optional(),
         })
         .optional(),
+      /** By address: "row,place", "row,left" or "row,right" for half motifs, "1,1+1,2+2,1+2,2" for a filler. */
       painted: z.record(text, text).optional(),
     })
     .optional(),

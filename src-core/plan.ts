@@ -215,7 +215,11 @@ export function createPlanner(): Planner {
       joins,
       ...needed,
       ...added.placed,
-      counts: tallied,
+      counts: {
+        ...tallied,
+        fillers: added.placed.fillers.length,
+        halves: added.placed.halves.length,
+      },
       pitch: {
         column: grid.column * width,
         row: ((grid.rows[0] + grid.rows[1]) / 2) * height,

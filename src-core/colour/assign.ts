@@ -2,6 +2,7 @@
 import type { Finding } from '../../shared-types/finding'
 import type { BlanketLayout, Colourway } from '../../shared-types/project'
 import { finding } from '../findings/finding'
+import { isAddition } from '../layout/addresses'
 import { formatNumber } from '../units/format'
 import { seededRandom } from '../units/random'
 import type { Random } from '../units/random'
@@ -173,7 +174,10 @@ export function assignColourways(
   const byHand = new Map<number, string>()
   const indexOf = new Map(cells.map((cell, index) => [cell.id, index]))
   for (const [key, id] of Object.entries(painted ?? {})) {
-    const cell = indexOf.get(key.replace(/\s/g, ''))
+    const address = key.replace(/\s/g, '')
+    // Fillers and half motifs are no cells of the pattern: they are painted where they are placed.
+    if (isAddition(address)) continue
+    const cell = indexOf.get(address)
     const where = `layout.cells.painted["${key}"]`
     if (cell === undefined) findings.push(finding('file/unknown-cell', where, { id: key }))
     else if (!known.has(id)) findings.push(finding('file/unknown-colourway', where, { id }))

@@ -7,7 +7,7 @@ import { drawPath, drawText, INK, MM_PER_POINT, QUIET_INK, useAt } from './figur
 import type { MotifLabel } from './lettering'
 import { CAPITAL_HEIGHT, fitLabel, numberedScale } from './lettering'
 import type { ColourwayMark } from './marks'
-import { colourwayMarks, fillerMark } from './marks'
+import { colourwayMarks, fillerMarks } from './marks'
 import type { Stretch } from './motif-symbol'
 import { keptHalf, MotifSymbols } from './motif-symbol'
 import { arrowPath, dotPath, innerRadius, linePath, outerRadius, polygonPath, rectanglePath } from './path'
@@ -32,7 +32,7 @@ export interface MapGround {
   readonly places: readonly { readonly place: number; readonly x: number }[]
   readonly byRows: boolean
   readonly marks: readonly ColourwayMark[]
-  readonly fillerMark: ColourwayMark | null
+  readonly fillerMarks: readonly ColourwayMark[]
   /** Radius about a motif's centre in which its label may stand. */
   readonly inner: number
   readonly tip: number
@@ -65,7 +65,7 @@ export function mapGround(project: Project, plan: Plan, style: SheetStyle): MapG
     places: placeColumns(plan, rows),
     byRows: workedByRows(rows),
     marks,
-    fillerMark: fillerMark(project, plan, marks),
+    fillerMarks: fillerMarks(project, plan, marks),
     inner: labelRadius(plan.motif) * Math.min(stretch.x, stretch.y),
     tip: outerRadius(outline) * Math.max(stretch.x, stretch.y),
     digits: String(plan.motifs.length).length,
@@ -82,9 +82,9 @@ const lettersOf = (ground: MapGround): number =>
 export const smallestNumberedScale = (ground: MapGround): number =>
   numberedScale(ground.inner, ground.tip, ground.digits, lettersOf(ground))
 
-/** Every entry of the key: the colourways of the motifs, then that of the fillers. */
-export const keyMarks = ({ marks, fillerMark }: MapGround): readonly ColourwayMark[] =>
-  fillerMark ? [...marks, fillerMark] : marks
+/** Every entry of the key: the colourways of the motifs, then those of the fillers. */
+export const keyMarks = ({ marks, fillerMarks }: MapGround): readonly ColourwayMark[] =>
+  fillerMarks.length > 0 ? [...marks, ...fillerMarks] : marks
 
 /** The mark of a meeting point. */
 const dotSymbol = (diameter: number): FigureSymbol => ({
@@ -118,10 +118,9 @@ export class MapPainter {
           stretch: ground.stretch,
         })
       : null
-    const { fillerMark: filler } = ground
     this.fillerSymbols =
-      plan.fillerMotif && filler
-        ? new MotifSymbols(plan.fillerMotif, new Map([[filler.id, filler]]), {
+      plan.fillerMotif && ground.fillerMarks.length > 0
+        ? new MotifSymbols(plan.fillerMotif, new Map(ground.fillerMarks.map((mark) => [mark.id, mark])), {
             ...{ scale, look: ground.style, disc: 0, stretch: ground.stretch },
           })
         : null
@@ -170,7 +169,7 @@ export class MapPainter {
 
   /** Half motifs and fillers: they carry no number. */
   private additions(view: Bounds, seen: (x: number, y: number) => boolean): FigureItem[] {
-    const { plan, fillerMark } = this.ground
+    const { plan } = this.ground
     const items: FigureItem[] = []
     const put = (symbol: FigureSymbol | undefined, at: Point): void => {
       if (symbol) items.push(useAt(symbol, (at.x - view.x) * this.scale, (at.y - view.y) * this.scale))
@@ -178,7 +177,7 @@ export class MapPainter {
     for (const half of plan.halves)
       if (seen(half.x, half.y)) put(this.symbols?.get(half.colourway, half.turn, keptHalf(half)), half)
     for (const filler of plan.fillers)
-      if (seen(filler.x, filler.y)) put(this.fillerSymbols?.get(fillerMark?.id ?? '', filler.turn), filler)
+      if (seen(filler.x, filler.y)) put(this.fillerSymbols?.get(filler.colourway, filler.turn), filler)
     return items
   }
 

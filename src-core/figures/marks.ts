@@ -102,21 +102,27 @@ function markOf(
 }
 
 /**
- * The mark of the fillers, or null where there are none: a texture of their own, unless motifs are worked in
- * the same colourway.
+ * The marks of the fillers, one for each colourway that they are worked in, in the order of the file: textures of
+ * their own, unless motifs are worked in the same colourway.
  */
-export function fillerMark(
+export function fillerMarks(
   project: Project,
   plan: Plan,
   marks: readonly ColourwayMark[],
-): ColourwayMark | null {
-  const [first] = plan.fillers
-  if (!first) return null
-  const fillers = plan.fillers.length
-  const index = (project.colourways ?? []).findIndex(({ id }) => id === first.colourway)
-  const colourway = project.colourways?.[index]
-  if (!colourway) return { ...NO_MARK, fillers }
+): readonly ColourwayMark[] {
+  const counts = new Map<string, number>()
+  for (const { colourway } of plan.fillers) counts.set(colourway, (counts.get(colourway) ?? 0) + 1)
   const yarns = new Map((project.yarns ?? []).map((yarn) => [yarn.id, yarn]))
-  const texture = marks.find(({ id }) => id === colourway.id)?.texture ?? marks.length
-  return { ...markOf(colourway, index, yarns), texture, count: 0, halves: 0, fillers }
+  const found: ColourwayMark[] = []
+  let own = marks.length
+  ;(project.colourways ?? []).forEach((colourway, index) => {
+    const fillers = counts.get(colourway.id)
+    if (fillers === undefined) return
+    counts.delete(colourway.id)
+    const texture = marks.find(({ id }) => id === colourway.id)?.texture ?? own++
+    found.push({ ...markOf(colourway, index, yarns), texture, count: 0, halves: 0, fillers })
+  })
+  const rest = [...counts.values()].reduce((sum, count) => sum + count, 0)
+  if (rest > 0) found.push({ ...NO_MARK, fillers: rest })
+  return found
 }

@@ -113,16 +113,11 @@ function arrangementParts(plan: Plan): SentencePart[] {
   ]
 }
 
-/** What stands between the motifs and at the ends of rows: ", with 99 circles of 22 mm between them". */
-function gapParts({ fillers, fillerMotif, halves }: Plan, units: UnitSystem): SentencePart[] {
+/** What stands between the motifs and at the ends of rows: ", with 110 fillers and 14 half motifs". */
+function gapParts({ fillers, halves }: Plan): SentencePart[] {
   const parts: string[] = []
-  if (fillers.length > 0 && fillerMotif) {
-    const count = fillers.length.toLocaleString('en')
-    const name = shapeName(fillerMotif, fillers.length !== 1)
-    parts.push(`${count} ${name} of ${formatLength(knownSize(fillerMotif), units)} between them`)
-  }
-  if (halves.length > 0)
-    parts.push(`${counted(halves.length, 'half motif', 'half motifs')} at the ends of rows`)
+  if (fillers.length > 0) parts.push(counted(fillers.length, 'filler'))
+  if (halves.length > 0) parts.push(counted(halves.length, 'half motif'))
   return parts.length > 0 ? [{ text: ', with ' }, { text: parts.join(' and '), field: 'gaps' }] : []
 }
 
@@ -151,7 +146,7 @@ export function projectSentence(project: Project, plan: Plan, terms?: Terms): Se
     ...arrangementParts(plan),
     { text: ', ' },
     { text: joiningWords(project, motif, plan.joins), field: 'joining' },
-    ...gapParts(plan, units),
+    ...gapParts(plan),
   )
   const { width, height } = plan.size
   if (!plan.edging || plan.edging.height <= 0) {

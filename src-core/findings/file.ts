@@ -30,7 +30,7 @@ export const FILE_FINDINGS = {
   'file/unknown-cell': {
     severity: 'warning',
     message: "there is no place '{id}' in this arrangement.",
-    mend: 'Name a place as "row,place", both from 1, or remove the entry.',
+    mend: 'Name a motif as "row,place", both from 1, a half motif as "row,left" or "row,right", a filler by the motifs round it ("1,1+1,2+2,1+2,2"), or remove the entry.',
   },
   'file/unknown-slot': {
     severity: 'warning',

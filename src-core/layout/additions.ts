@@ -11,9 +11,13 @@ import type { ResolvedGauge } from '../stitches/gauge'
 import type { Millimetres } from '../units/quantity'
 import type { BlanketCounts } from './blanket'
 import { HALF_SHARE } from './constants'
+import { finding } from '../findings/finding'
+import { isAddition } from './addresses'
 import { fillerSteps, finishFillers } from './filler-steps'
 import { childOpenings, fillOpenings } from './fillers'
 import { finishHalves, halfColourways, halve } from './halves'
+import type { Halved, Painted } from './halves'
+import type { Filling } from './fillers'
 import type { Arranged, Joined } from './stages'
 
 export interface AdditionsInput {
@@ -64,6 +68,7 @@ export function createAdditions(accountOf: AccountOf): (input: AdditionsInput) =
   const halvesOf = memoised(halve)
   const placeHalves = memoised(finishHalves)
   const halfWays = memoised(halfColourways)
+  const paintedOf = memoised(pickPainted)
 
   return ({ project, layout, arranged, joined, rule, counts, labels, colourways, ...rest }) => {
     const { edging, blocking, motif, account } = rest
@@ -77,7 +82,7 @@ export function createAdditions(accountOf: AccountOf): (input: AdditionsInput) =
     const gauge = told?.gauge ?? gaugeOf(fillerMotif?.gauge ?? project.gauge, terms)
     const filling = fill(joined.openings, arranged.lattice, filler, gauge, terms, units)
     const way = asked?.colourway ?? project.colourways?.find((each) => each.motif === asked?.motif)?.id ?? ''
-    const fillers = placeFillers(arranged, filling, way, edging, blocking.width, blocking.height)
+    const painted = paintedOf(layout.cells?.painted, project.colourways)
     const sewn = rule.rule === 'seam'
     const halved = halvesOf(
       layout.halves ?? false,
@@ -88,11 +93,20 @@ export function createAdditions(accountOf: AccountOf): (input: AdditionsInput) =
       arranged,
       counts,
     )
-    const ways = halfWays(halved.places, arranged.placements, colourways, layout.cells?.fill)
-    const halves = placeHalves(halved, ways, edging, blocking.width, blocking.height)
+    const numbers = numbersOf(halved, filling, labels)
+    const fillers = placeFillers(
+      ...([arranged, filling, numbers.fillers, way, painted] as const),
+      ...([edging, blocking.width, blocking.height] as const),
+    )
+    const ways = halfWays(halved.places, arranged.placements, colourways, layout.cells?.fill, painted)
+    const halves = placeHalves(halved, numbers.halves, ways, edging, blocking.width, blocking.height)
+    const there = new Set([...fillers, ...halves].map(({ id }) => id))
     const pieces: Piece[] = []
     if (fillerMotif && fillers.length > 0) {
-      const made = { motifs: fillers.length, byColourway: way ? { [way]: fillers.length } : {} }
+      const made = {
+        motifs: fillers.length,
+        byColourway: tally(fillers.map(({ colourway }) => colourway)),
+      }
       pieces.push({ motif: fillerMotif, account: filler, counts: made })
     }
     if (halves.length > 0) {
@@ -118,10 +132,47 @@ export function createAdditions(accountOf: AccountOf): (input: AdditionsInput) =
         ...(told?.findings ?? NO_FINDINGS),
         ...filling.findings,
         ...halved.findings,
+        ...(fillers.length + halves.length > 0 ? unknownPlaces(layout.cells?.painted, there) : NO_FINDINGS),
         ...(project.forChild ? childOpenings(filling.open, units) : NO_FINDINGS),
       ],
     }
   }
+}
+
+const NOTHING: Painted = {}
+
+/** What is painted of fillers and half motifs, with colourways that there are. */
+function pickPainted(painted: Painted | undefined, colourways: Project['colourways']): Painted {
+  const known = new Set(colourways?.map(({ id }) => id))
+  const own = Object.entries(painted ?? {})
+    .map(([key, id]): [string, string] => [key.replace(/\s/g, ''), id])
+    .filter(([key, id]) => isAddition(key) && known.has(id))
+  return own.length > 0 ? Object.fromEntries(own) : NOTHING
+}
+
+/** Findings on painted addresses at which neither a filler nor a half motif stands. */
+const unknownPlaces = (painted: Painted | undefined, there: ReadonlySet<string>): Finding[] =>
+  Object.keys(painted ?? {})
+    .filter((key) => isAddition(key.replace(/\s/g, '')) && !there.has(key.replace(/\s/g, '')))
+    .map((id) => finding('file/unknown-cell', `layout.cells.painted["${id}"]`, { id }))
+
+/** Working numbers of half motifs and fillers: after those of the motifs, in the order in which they can be made. */
+function numbersOf(halved: Halved, filling: Filling, labels: readonly number[]) {
+  const ready = (joined: readonly number[]): number =>
+    joined.reduce((most, i) => Math.max(most, labels[i] ?? 0), 0)
+  const halves = halved.places.map((_, i) =>
+    ready(
+      halved.nodes
+        .filter(({ members }) => members.some(({ piece }) => piece === labels.length + i))
+        .flatMap(({ members }) => members.map(({ piece }) => piece)),
+    ),
+  )
+  const fillers = filling.filled.map(({ opening }) => ready(opening.motifs))
+  const order = [...halves, ...fillers].map((after, index) => ({ after, index }))
+  order.sort((a, b) => a.after - b.after || a.index - b.index)
+  const numbers: number[] = []
+  order.forEach(({ index }, i) => (numbers[index] = labels.length + i + 1))
+  return { halves: numbers.slice(0, halves.length), fillers: numbers.slice(halves.length) }
 }
 
 /** How often each colourway occurs. */

@@ -6,6 +6,8 @@ import { countedFrom } from '../motif/numbering'
 import { listOf } from '../joins/words'
 import type { SeamVerb } from '../joins/words'
 import type { Arranged } from './stages'
+import { fillerId } from './addresses'
+import type { Painted } from './halves'
 import { inFrame } from './stages'
 import type { Millimetres, Radians } from '../units/quantity'
 import type { Contact } from './filler-fit'
@@ -15,24 +17,30 @@ import type { Filled, Filling } from './fillers'
 export function finishFillers(
   arranged: Arranged,
   filling: Filling,
+  labels: readonly number[],
   colourway: string,
+  painted: Painted,
   edging: Millimetres,
   blockWidth: number,
   blockHeight: number,
 ): PlacedFiller[] {
   const { x, y } = inFrame({ edging, blockWidth, blockHeight })
-  return filling.filled.map(({ opening: { kind, motifs }, fit }) => {
+  return filling.filled.map(({ opening: { kind, motifs }, fit }, i) => {
     const first = arranged.placements[motifs[0]!]!
+    const round = motifs.map((motif) => arranged.placements[motif]!.id)
+    const id = fillerId(round)
     return {
+      id,
+      label: String(labels[i]),
       x: x(first.x + kind.pole.x),
       y: y(first.y + kind.pole.y),
       turn: fit.turn,
       radius: kind.radius,
-      motifs: motifs.map((motif) => arranged.placements[motif]!.id),
+      motifs: round,
       joins: motifs.length,
       bridge: fit.bridge,
       overlap: fit.overlap,
-      colourway,
+      colourway: painted[id] ?? colourway,
     }
   })
 }

@@ -14,7 +14,11 @@ import { formatNumber } from '../units/format'
 import { radians } from '../units/quantity'
 import type { Degrees, Millimetres } from '../units/quantity'
 import type { BlanketCounts, Laid, Placement } from './blanket'
+import { halfId } from './addresses'
 import { inFrame } from './stages'
+
+/** Colourways by address, of what is painted by hand and known. */
+export type Painted = Readonly<Record<string, string>>
 
 export interface HalfPlace extends Point {
   readonly row: number
@@ -88,11 +92,26 @@ export interface Halved {
   readonly joins: readonly number[]
   /** Slip stitches into neighbours, of all halves together. */
   readonly operations: number
+  /** Where halves are joined, to motifs and to each other. */
+  readonly nodes: readonly HalfNode[]
   readonly seams: { readonly length: Millimetres; readonly count: number }
   readonly findings: readonly Finding[]
 }
 
-const NONE: Halved = { places: [], joins: [], operations: 0, seams: { length: 0, count: 0 }, findings: [] }
+/** A join point of halves. Members by index: the motifs, then the halves. */
+export interface HalfNode extends Point {
+  readonly spread: Millimetres
+  readonly members: readonly { readonly piece: number; readonly anchor: Anchor }[]
+}
+
+const NONE: Halved = {
+  places: [],
+  joins: [],
+  operations: 0,
+  nodes: [],
+  seams: { length: 0, count: 0 },
+  findings: [],
+}
 
 /** The half motifs of a blanket and their joins, where the project asks for them. */
 export function halve(
@@ -119,17 +138,30 @@ export function halve(
     findings.push(finding('layout/halves-odd', 'layout.halves', values, { motif: account.id }))
   }
   // Halves meet what stands within two columns of the sides; wholes keep their own meeting points.
-  const near = laid.placements.filter(
-    ({ x }) => x < 2.5 * laid.lattice.column || x > laid.width - 2.5 * laid.lattice.column,
+  const near = laid.placements.flatMap(({ x }, i) =>
+    x < 2.5 * laid.lattice.column || x > laid.width - 2.5 * laid.lattice.column ? [i] : [],
   )
-  const wholes: Joinable[] = near.map(({ x, y, turn }) => ({ x, y, turn, anchors }))
-  const nodes = findNodes([...wholes, ...joinableHalves(places, anchors)], reach)
+  const wholes = near.map((i): Joinable => {
+    const { x, y, turn } = laid.placements[i]!
+    return { x, y, turn, anchors }
+  })
+  const joinable = [...wholes, ...joinableHalves(places, anchors)]
+  const found = findNodes(joinable, reach)
+  const pieceOf = (member: number): number => near[member] ?? laid.placements.length + member - near.length
+  const nodes: HalfNode[] = []
   const joins = places.map(() => 0)
   const meeting = new Map<string, Point[]>()
   let operations = 0
-  for (const { members, x, y } of nodes) {
+  for (const { members, x, y, spread } of found) {
     const halves = members.filter(({ motif }) => motif >= wholes.length)
     if (halves.length === 0) continue
+    nodes.push({
+      ...{ x, y, spread },
+      members: members.map(({ motif, anchor }) => ({
+        piece: pieceOf(motif),
+        anchor: joinable[motif]!.anchors[anchor]!,
+      })),
+    })
     const others = members.length - halves.length
     operations += others > 0 ? halves.length : halves.length - 1
     for (const { motif } of halves) {
@@ -151,23 +183,26 @@ export function halve(
   const sewn = rule === 'seam' && length > 0
   // Each half is sewn in with a piece of yarn of its own.
   const seams = sewn ? { length, count: places.length } : NONE.seams
-  return { places, joins, operations, seams, findings }
+  return { places, joins, operations, nodes, seams, findings }
 }
 
 /**
- * Colourways of the halves: that of the motif beside it in its row; where no two alike may touch, the first
- * of the fill's that none of its neighbours has.
+ * Colourways of the halves: what they are painted with, else that of the motif beside each in its row; where no
+ * two alike may touch, the first of the fill's that none of its neighbours has.
  */
 export function halfColourways(
   places: readonly HalfPlace[],
   placements: readonly Placement[],
   colourways: readonly string[],
   fill: NonNullable<BlanketLayout['cells']>['fill'],
+  painted: Painted,
 ): string[] {
   if (places.length === 0) return []
   const at = new Map(placements.map((p, i) => [`${p.row} ${p.halves}`, colourways[i] ?? '']))
   const choices = fill?.pattern === 'no-two-alike' ? (fill.colourways ?? []) : []
   return places.map(({ row, halves, side, beside }) => {
+    const byHand = painted[halfId(row, side)]
+    if (byHand !== undefined) return byHand
     const inward = side === 'left' ? 1 : -1
     const round = [at.get(`${row} ${halves + 2 * inward}`)]
     for (const down of [-1, 1]) round.push(at.get(`${row + down} ${halves + inward}`))
@@ -178,6 +213,7 @@ export function halfColourways(
 /** The half motifs in plan coordinates. */
 export function finishHalves(
   halved: Halved,
+  labels: readonly number[],
   colourways: readonly string[],
   edging: Millimetres,
   blockWidth: number,
@@ -185,6 +221,8 @@ export function finishHalves(
 ): PlacedHalf[] {
   const { x, y } = inFrame({ edging, blockWidth, blockHeight })
   return halved.places.map((place, i) => ({
+    id: halfId(place.row, place.side),
+    label: String(labels[i]),
     x: x(place.x),
     y: y(place.y),
     turn: place.turn,

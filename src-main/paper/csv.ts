@@ -1,7 +1,9 @@
 /** The order list and the yarn table for a spreadsheet: RFC 4180, UTF-8, numbers unrounded with a point. */
 import type { Plan } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
-import { colourwayMarks, fillerMark } from '../../src-core/figures/marks'
+import { colourwayMarks, fillerMarks } from '../../src-core/figures/marks'
+import type { ColourwayMark } from '../../src-core/figures/marks'
+import { pieceAt } from '../../src-core/layout/placed'
 import { GRAMS_PER_OUNCE, METRES_PER_YARD } from '../../src-core/units/quantity'
 
 export type Cell = string | number | null
@@ -22,18 +24,21 @@ export const csvTable = (rows: readonly (readonly Cell[])[]): string =>
 
 /** One line for each motif in the order of work; fillers follow the last motif round them, without a number. */
 export function orderCsv(project: Project, plan: Plan): string {
-  const placed = new Map(plan.motifs.map((motif) => [motif.id, motif]))
-  const marks = new Map(colourwayMarks(project, plan).map((mark) => [mark.id, mark]))
+  const marks = colourwayMarks(project, plan)
+  const markOf = (all: readonly ColourwayMark[], id: string | undefined): ColourwayMark | undefined =>
+    all.find((mark) => mark.id === id)
+  const ofFillers = fillerMarks(project, plan, marks)
   const after = new Map<string, Cell[][]>()
-  const filler = fillerMark(project, plan, [...marks.values()])
-  for (const { after: last, words } of plan.fillerSteps)
+  for (const { after: last, words, filler } of plan.fillerSteps) {
+    const mark = markOf(ofFillers, plan.fillers[filler]?.colourway)
     after.set(last, [
       ...(after.get(last) ?? []),
-      [null, null, null, filler?.code ?? '', filler?.name ?? '', words],
+      [null, null, null, mark?.code ?? '', mark?.name ?? '', words],
     ])
+  }
   const rows = plan.order.flatMap((step): Cell[][] => {
-    const motif = placed.get(step.motif)
-    const mark = marks.get(motif?.colourway ?? '')
+    const motif = pieceAt(plan, step.motif)
+    const mark = markOf(marks, motif?.colourway)
     const line: Cell[] = [
       Number(motif?.label ?? Number.NaN) || null,
       motif?.row ?? null,

@@ -5,6 +5,7 @@
  */
 import type Konva from 'konva'
 import type { Point } from '../../shared-types/plan'
+import { pieceAt } from '../../src-core/layout/placed'
 import * as cameras from './camera'
 import type { Camera, Viewport } from './camera'
 import { dimensionFrame, handleAt, resized } from './dimension-frame'
@@ -172,7 +173,7 @@ export class MapDrawing {
 
   /** Brings a placed motif into view, moving as little as possible. */
   revealMotif(id: string): void {
-    const motif = this.#picture?.motifs.find((entry) => entry.id === id)
+    const motif = this.#scene && pieceAt(this.#scene.plan, id)
     if (!motif) return
     const camera = cameras.revealing(this.#aim(), motif, this.#viewport, REVEAL_MARGIN)
     if (cameras.sameCamera(camera, this.#aim())) return
@@ -187,7 +188,7 @@ export class MapDrawing {
 
   /** Where a placed motif stands, in CSS pixels in the container; for menus and notes beside it. */
   placeOf(id: string): Point | null {
-    const motif = this.#picture?.motifs.find((entry) => entry.id === id)
+    const motif = this.#scene && pieceAt(this.#scene.plan, id)
     return motif ? cameras.toScreen(this.#camera, motif) : null
   }
 
@@ -348,12 +349,12 @@ export class MapDrawing {
       get tool() {
         return tool()
       },
-      motifAt: (at) => this.#picture?.hit.at(plan(at), SLACK / this.#camera.scale) ?? null,
+      motifAt: (at) => this.#picture?.pieces.at(plan(at), SLACK / this.#camera.scale) ?? null,
       handleAt: (at) => {
         const dimensions = this.#dimensions()
         return dimensions && handleAt(dimensions, at)
       },
-      motifsAlong: (from, to) => this.#picture?.hit.along(plan(from), plan(to)) ?? [],
+      motifsAlong: (from, to) => this.#picture?.pieces.along(plan(from), plan(to)) ?? [],
       pivotOf: (id) => {
         if (!this.#scene?.plan.panel) return this.placeOf(id)
         const pivot = this.#handling.pivotOf(id)
@@ -362,7 +363,7 @@ export class MapDrawing {
       motifsWithin: ({ left, top, width, height }) => {
         const from = plan({ x: left, y: top })
         const to = plan({ x: left + width, y: top + height })
-        return this.#picture?.hit.within({ left: from.x, top: from.y, right: to.x, bottom: to.y }) ?? []
+        return this.#picture?.pieces.within({ left: from.x, top: from.y, right: to.x, bottom: to.y }) ?? []
       },
       pan: (dx, dy) => this.panBy(dx, dy),
       zoom: (factor, at) => {

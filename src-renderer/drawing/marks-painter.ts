@@ -8,6 +8,8 @@ import type { Outline } from '../../src-core/geometry/points'
 import { radians } from '../../src-core/units/quantity'
 import type { Camera, Viewport } from './camera'
 import { toPlan, toScreen } from './camera'
+import { keptHalf } from '../../src-core/figures/motif-symbol'
+import type { PlacedPiece } from '../../src-core/layout/placed'
 import { kindOf } from './picture'
 import type { MotifKind, Picture } from './picture'
 
@@ -28,6 +30,8 @@ export type MarkPen = Pick<
   | 'lineWidth'
   | 'lineJoin'
   | 'closePath'
+  | 'rect'
+  | 'clip'
   | 'globalAlpha'
 >
 
@@ -71,9 +75,19 @@ export function paintMarks(
   pen.lineJoin = 'round'
   paintFaults(pen, faults, camera, palette.warning)
   const rings: { readonly at: Point; readonly radius: number }[] = []
-  for (const index of picture.hit.meeting({ left: from.x, top: from.y, right: to.x, bottom: to.y })) {
-    const motif = picture.motifs[index]!
-    const kind = kindOf(picture, motif)
+  const box = { left: from.x, top: from.y, right: to.x, bottom: to.y }
+  const { additions } = picture
+  const seen: readonly (readonly [PlacedMotif | PlacedPiece, MotifKind | null | undefined])[] = [
+    ...picture.hit.meeting(box).map((index) => {
+      const motif = picture.motifs[index]!
+      return [motif, kindOf(picture, motif)] as const
+    }),
+    ...(additions?.hit.meeting(box) ?? []).map((index) => {
+      const piece = additions!.pieces[index]!
+      return [piece, piece.kind === 'filler' ? picture.filler : picture.main] as const
+    }),
+  ]
+  for (const [motif, kind] of seen) {
     if (!kind) continue
     const at = toScreen(camera, motif)
     let radius = radii.get(kind)
@@ -122,19 +136,39 @@ function markOne(
 function contour(
   pen: MarkPen,
   picture: Picture,
-  { artist }: MotifKind,
+  kind: MotifKind,
   camera: Camera,
-  motif: PlacedMotif,
+  motif: PlacedMotif | PlacedPiece,
   { colour, width, ratio }: { colour: string; width: number; ratio: number },
 ): void {
-  const path = artist.at(camera.scale * ratio).layers[0]
+  const path = kind.artist.at(camera.scale * ratio).layers[0]
   if (!path) return
   pen.save()
+  const side = 'side' in motif ? motif.side : undefined
+  if (side) clipHalf(pen, kind, picture, camera, motif, side, width)
   place(pen, picture, camera, motif)
   pen.strokeStyle = colour
   pen.lineWidth = width / camera.scale
   pen.stroke(path)
   pen.restore()
+}
+
+/** Keeps to the half of a motif that is there. */
+function clipHalf(
+  pen: MarkPen,
+  kind: MotifKind,
+  picture: Picture,
+  camera: Camera,
+  motif: PlacedMotif,
+  side: 'left' | 'right',
+  width: number,
+): void {
+  const { x, y } = toScreen(camera, motif)
+  const reach = ringRadius(kind, picture, camera)
+  const kept = keptHalf({ side }) === 'right' ? 1 : -1
+  pen.beginPath()
+  pen.rect(kept > 0 ? x - width : x - reach, y - reach, reach + width, 2 * reach)
+  pen.clip()
 }
 
 function paintFaults(pen: MarkPen, faults: readonly Outline[], camera: Camera, colour: string): void {

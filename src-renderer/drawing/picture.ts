@@ -10,6 +10,8 @@ import { createHitMap } from '../../src-core/geometry/hit'
 import type { HitMap } from '../../src-core/geometry/hit'
 import type { Box } from '../../src-core/geometry/points'
 import { blockingFactors } from '../../src-core/layout/blanket'
+import { additionPieces, additionsOf, piecesHit } from './additions'
+import type { AdditionsPicture, Pieces } from './additions'
 import { edgingBand } from './edging-band'
 import { groundOf } from './ground'
 import type { GroundPicture } from './ground'
@@ -38,6 +40,10 @@ export interface Picture {
   readonly joins: readonly Point[]
   readonly stretch: { readonly width: number; readonly height: number }
   readonly hit: HitMap
+  /** Half motifs and fillers; null where there are none. */
+  readonly additions: AdditionsPicture | null
+  /** What lies where, of everything that a hand can point at. */
+  readonly pieces: Pieces
   /** Fillers between the motifs. */
   readonly filler: MotifKind | null
   /** The line an edging starts from, its height and colour. */
@@ -108,6 +114,11 @@ export class PictureMaker {
       known.stretch.width === stretch.width &&
       known.stretch.height === stretch.height &&
       placesMatch(known.motifs, plan.motifs)
+    const hit = samePlaces ? known.hit : hitMapOf(plan, kinds, stretch, ranks)
+    const additions =
+      samePlaces && additionsStandAlike(known.plan, plan)
+        ? known.additions && { ...known.additions, pieces: additionPieces(plan) }
+        : additionsOf(plan, stretch)
     return {
       plan,
       kinds,
@@ -116,7 +127,9 @@ export class PictureMaker {
       ranks,
       joins: samePlaces && joinsMatch(known.joins, plan.joins) ? known.joins : plan.joins,
       stretch,
-      hit: samePlaces ? known.hit : hitMapOf(plan, kinds, stretch, ranks),
+      hit,
+      additions,
+      pieces: piecesHit(hit, additions),
       filler: plan.fillerMotif ? kind(plan.fillerMotif, known?.filler) : null,
       edging: edgingOf(project, plan, stretch, palette, samePlaces ? known : undefined),
       ground: groundOf(project, plan, palette, known?.ground),
@@ -213,19 +226,31 @@ const placesMatch = (a: readonly PlacedMotif[], b: readonly PlacedMotif[]): bool
 const joinsMatch = (a: readonly Point[], b: readonly Point[]): boolean =>
   a === b || (a.length === b.length && a.every((point, i) => point.x === b[i]!.x && point.y === b[i]!.y))
 
-/** Whether the fillers and half motifs of two plans stand alike, in the same colours. */
-function additionsMatch(a: Plan, b: Plan): boolean {
-  const alike = (
-    one: readonly { x: number; y: number; turn: number; colourway: string }[],
-    other: typeof one,
-  ): boolean =>
-    one === other ||
-    (one.length === other.length &&
-      one.every((place, i) => {
-        const { x, y, turn, colourway } = other[i]!
-        return place.x === x && place.y === y && place.turn === turn && place.colourway === colourway
-      }))
-  return alike(a.fillers, b.fillers) && alike(a.halves, b.halves)
+type Addition = Pick<PlacedMotif, 'x' | 'y' | 'turn' | 'colourway'>
+
+const additionsOfPlan = ({ halves, fillers }: Plan): readonly Addition[] => [...halves, ...fillers]
+
+/** Whether the half motifs and fillers of two plans stand alike. */
+function additionsStandAlike(a: Plan, b: Plan): boolean {
+  if (a.fillers === b.fillers && a.halves === b.halves) return true
+  if (a.halves.length !== b.halves.length) return false
+  const others = additionsOfPlan(b)
+  const own = additionsOfPlan(a)
+  return (
+    own.length === others.length &&
+    own.every(({ x, y, turn }, i) => {
+      const other = others[i]!
+      return other.x === x && other.y === y && other.turn === turn
+    })
+  )
+}
+
+/** Boxes of the half motifs and fillers whose colourway is another one. */
+function recoloured(before: Picture, after: Picture): Box[] {
+  const old = additionsOfPlan(before.plan)
+  return additionsOfPlan(after.plan).flatMap(({ colourway }, i) =>
+    colourway === old[i]!.colourway ? [] : (after.additions?.hit.boxOf(i) ?? []),
+  )
 }
 
 /** What of the map differs between two pictures. */
@@ -235,7 +260,7 @@ export function differenceOf(before: Picture | null, after: Picture): Difference
     !before ||
     before.kinds !== after.kinds ||
     before.filler !== after.filler ||
-    !additionsMatch(before.plan, after.plan) ||
+    !additionsStandAlike(before.plan, after.plan) ||
     before.palette !== after.palette ||
     before.ground !== after.ground ||
     before.joins !== after.joins ||
@@ -247,7 +272,7 @@ export function differenceOf(before: Picture | null, after: Picture): Difference
     return 'everything'
   // On a blanket everything moves together; on a panel what was moved leaves one box and fills another.
   if (before.hit !== after.hit && (!after.ranks || before.ranks !== after.ranks)) return 'everything'
-  const boxes: Box[] = []
+  const boxes: Box[] = recoloured(before, after)
   after.motifs.forEach((motif, i) => {
     const old = before.motifs[i]!
     const moved = before.hit !== after.hit && !lieAlike(old, motif)

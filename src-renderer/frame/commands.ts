@@ -1,6 +1,7 @@
 /** What the commands of the menu do, and which keys call them where the host has no menu of its own. */
 import type { CommandId } from '../../shared-types/commands'
 import { COMMANDS } from '../../shared-types/commands'
+import { placedPieces } from '../../src-core/layout/placed'
 import { layoutKindOf } from '../state/edits/layout-kind'
 import type { WindowState } from '../state/window.svelte'
 import type { MapControl } from './map-control'
@@ -53,7 +54,7 @@ export function runCommand(id: CommandId, state: WindowState, map: MapControl | 
       document.redo()
       return
     case 'select-all':
-      selection.replace(document.plan.motifs.map((motif) => motif.id))
+      selection.replace(placedPieces(document.plan).map(({ id }) => id))
       return
     case 'zoom-in':
       map?.zoomBy(1.25)

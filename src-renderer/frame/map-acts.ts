@@ -1,6 +1,8 @@
 /** What hands and keys do to motifs on the map. */
 import type { Plan } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
+import { pieceAt } from '../../src-core/layout/placed'
+import type { PlacedPiece } from '../../src-core/layout/placed'
 import type { DocumentState } from '../state/document.svelte'
 import {
   addedIds,
@@ -20,7 +22,7 @@ import { paint } from '../state/edits/layout'
 import { findColourway } from '../state/edits/yarn'
 import { counted } from '../state/summaries'
 import type { WindowState } from '../state/window.svelte'
-import { motifWords } from './map-words'
+import { motifWords, PIECE_NAME } from './map-words'
 
 /**
  * Paints cells with a colourway (null wipes), as a preview or as a change of its own. On a garland the parts of
@@ -62,12 +64,30 @@ function painting(
       const patch = { colourway: colourway ?? undefined }
       return { count: counted(ids.length, 'item'), edit: (before) => setItem(before, ids, patch) }
     }
-    default:
+    default: {
+      const pieces = unique.flatMap((id) => pieceAt(plan, id) ?? [])
+      const motifOf = ({ motif }: PlacedPiece) => motif ?? plan.motif?.id
+      const suiting = pieces.filter((piece) => isFor(project, motifOf(piece), colourway))
       return {
-        count: counted(unique.length, 'motif'),
-        edit: (before) => paint(before, unique, colourway),
+        count: piecesCounted(suiting),
+        edit: (before) =>
+          paint(
+            before,
+            suiting.map(({ id }) => id),
+            colourway,
+          ),
       }
+    }
   }
+}
+
+/** "3 motifs", "2 fillers and 1 half motif". */
+export function piecesCounted(pieces: readonly PlacedPiece[]): string {
+  const of = (kind: PlacedPiece['kind']) => pieces.filter((piece) => piece.kind === kind).length
+  const parts = (['motif', 'filler', 'half'] as const)
+    .filter((kind) => of(kind) > 0)
+    .map((kind) => counted(of(kind), PIECE_NAME[kind]))
+  return parts.length > 0 ? parts.join(' and ') : counted(0, 'motif')
 }
 
 /** Whether a motif may be worked in a colourway. */
@@ -134,6 +154,6 @@ export const wayName = (project: Project, id: string): string => {
 /** Says the motif in the hand to screen readers. */
 export function tellMotif(state: WindowState): void {
   const { document, selection } = state
-  const motif = document.plan.motifs.find((entry) => entry.id === selection.focus)
+  const motif = pieceAt(document.plan, selection.focus)
   if (motif) state.say(motifWords(document.project, document.plan, motif))
 }

@@ -2,6 +2,7 @@
 import type { MapDrawing } from '../drawing/map-drawing'
 import type { Direction } from '../drawing/scene'
 import { columnOf, rowOf } from '../drawing/groups'
+import { stepInOrder } from '../drawing/steps'
 import { layoutKindOf } from '../state/edits/layout-kind'
 import type { WindowState } from '../state/window.svelte'
 import { paintCells, tellMotif } from './map-acts'
@@ -14,10 +15,16 @@ const ARROWS: Readonly<Record<string, Direction>> = {
   ArrowDown: 'down',
 }
 
+/** Before and after in the order of work: on a blanket fillers and half motifs are reached so, too. */
+const ALONG: Readonly<Record<string, 1 | -1>> = { ',': -1, '.': 1 }
+
 function step(event: KeyboardEvent, state: WindowState, drawing: MapDrawing, direction: Direction): void {
+  go(event, state, drawing, drawing.stepFrom(state.selection.focus, direction))
+}
+
+function go(event: KeyboardEvent, state: WindowState, drawing: MapDrawing, next: string | null): void {
   const { selection } = state
   const before = selection.focus
-  const next = drawing.stepFrom(before, direction)
   if (!next) return
   if (event.shiftKey) {
     if (before) selection.add([before])
@@ -49,10 +56,12 @@ export function onMapKey(event: KeyboardEvent, state: WindowState, drawing: MapD
   const { document, selection, view } = state
   const { plan } = document
   const direction = ARROWS[event.key]
+  const along = layoutKindOf(document.project) === 'blanket' ? ALONG[event.key] : undefined
   const focus = selection.focus
   const hasRows = plan.arrangement !== null
   let isDone = true
   if (direction) step(event, state, drawing, direction)
+  else if (along) go(event, state, drawing, stepInOrder(plan, focus, along))
   else if (event.key === ' ') {
     if (event.shiftKey && focus && hasRows) selection.replace(rowOf(plan, focus))
     else if (focus) selection.toggle([focus])

@@ -1,6 +1,8 @@
 /** The map in words: what it is, what lies on it, what a motif of it is. */
-import type { PlacedMotif, Plan } from '../../shared-types/plan'
+import type { PieceKind, PlacedMotif, Plan } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
+import type { PlacedPiece } from '../../src-core/layout/placed'
+import { listOf } from '../../src-core/joins/words'
 import { formatLength } from '../../src-core/units/format'
 import { itemOfMotif } from '../state/edits/garland'
 import type { LayoutKind } from '../state/edits/layout-kind'
@@ -14,6 +16,22 @@ export const THING: Readonly<Record<LayoutKind, string>> = {
   blanket: 'motif',
   garland: 'item',
   applique: 'item',
+}
+
+/** What the pieces of a blanket are called. */
+export const PIECE_NAME: Readonly<Record<PieceKind, string>> = {
+  motif: 'motif',
+  filler: 'filler',
+  half: 'half motif',
+}
+
+/** Where a piece of a blanket stands: "row 5, motif 7", "between 14, 15, 27 and 28", "row 4, at the left". */
+export function standsWords(plan: Plan, piece: PlacedPiece): string {
+  if (piece.kind === 'half') return `row ${piece.row}, at the ${piece.side}`
+  if (piece.kind === 'motif') return `row ${piece.row}, motif ${piece.column}`
+  const round = new Set(piece.round)
+  const labels = plan.motifs.filter(({ id }) => round.has(id)).map(({ label }) => Number(label))
+  return `between ${listOf(labels.sort((a, b) => a - b))}`
 }
 
 /** "Map of 120 motifs", "Garland of 29 items", "Panel of 27 items". */
@@ -31,7 +49,7 @@ export function mapLabel(project: Project, plan: Plan): string {
 /** What its keys do, for ears. */
 export const MAP_HELP: Readonly<Record<LayoutKind, string>> = {
   blanket:
-    'Arrow keys move from motif to motif, letters paint colourways, question mark lists all keys. The map is also there as a table.',
+    'Arrow keys move from motif to motif, comma and full stop go through fillers and half motifs too, letters paint colourways, question mark lists all keys. The map is also there as a table.',
   garland:
     'Arrow keys move along the cord, letters paint colourways, question mark lists all keys. The garland is also there as a table.',
   applique:
@@ -74,7 +92,7 @@ const nameOf = (project: Project, motif: PlacedMotif): string =>
   findMotif(project, motif.motif)?.name ?? motif.motif ?? ''
 
 /** "55, row 5, place 7, colourway A Dawn, 4 meeting points". */
-export function motifWords(project: Project, plan: Plan, motif: PlacedMotif): string {
+export function motifWords(project: Project, plan: Plan, motif: PlacedPiece): string {
   const units = project.units ?? 'metric'
   if (plan.garland) {
     const found = itemOfMotif(plan, motif.id)
@@ -94,6 +112,12 @@ export function motifWords(project: Project, plan: Plan, motif: PlacedMotif): st
       `${formatLength(motif.y, units)} from the top`,
       `rotated ${Math.round(motif.turn * 10) / 10} degrees`,
       ...(motif.flipped ? ['wrong side up'] : []),
+    ].join(', ')
+  if (motif.kind !== 'motif')
+    return [
+      `${PIECE_NAME[motif.kind]} ${motif.label}`,
+      standsWords(plan, motif),
+      wayWords(project, motif),
     ].join(', ')
   const joins = plan.joins.filter((node) => node.members.some((member) => member.motif === motif.id)).length
   return [

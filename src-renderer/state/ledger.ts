@@ -139,6 +139,10 @@ const countFigure = (name: string, now: number, before: number | undefined): Led
   change: differs(now, before, formatNumber),
 })
 
+/** A count that is told only where there are some, or were before the change that is being tried. */
+const additionFigure = (name: string, now = 0, before?: number): LedgerFigure[] =>
+  now > 0 || (before ?? 0) > 0 ? [countFigure(name, now, before)] : []
+
 const figure = (name: string, value: string, unit = ''): LedgerFigure => ({
   name,
   value,
@@ -196,6 +200,8 @@ function kindFigures(project: Project, plan: Plan, before: Plan | null): LedgerF
   return [
     size,
     countFigure('Motifs', plan.counts.motifs, before?.counts.motifs),
+    ...additionFigure('Fillers', plan.counts.fillers, before?.counts.fillers),
+    ...additionFigure('Halves', plan.counts.halves, before?.counts.halves),
     countFigure('Joins', plan.joins.length, before?.joins.length),
     ends,
     time,

@@ -1,5 +1,6 @@
-/** Which placed motifs are chosen ("row,place"), and the one that is in the hand. Not part of the history. */
+/** Which placed motifs, fillers and half motifs are chosen (by address), and the one that is in the hand. Not part of the history. */
 import type { Plan } from '../../shared-types/plan'
+import { pieceAt } from '../../src-core/layout/placed'
 
 const NONE: ReadonlySet<string> = new Set()
 
@@ -33,8 +34,7 @@ export class SelectionState {
 
   /** What a command acts on: the selection, else the motif in the hand. Places that are gone are left out. */
   targets(plan: Plan): string[] {
-    const there = new Set(plan.motifs.map((motif) => motif.id))
     const wanted = this.ids.size > 0 ? [...this.ids] : this.focus ? [this.focus] : []
-    return wanted.filter((id) => there.has(id))
+    return wanted.filter((id) => pieceAt(plan, id) !== undefined)
   }
 }

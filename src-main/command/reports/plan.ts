@@ -89,7 +89,9 @@ function fillerWords(project: Project, plan: Plan): string {
   const joins = plan.fillers.reduce((sum, filler) => sum + filler.joins, 0)
   const across = formatLength(2 * (first?.radius ?? 0), unitsOf(project))
   const name = plan.fillerMotif?.name || plan.fillerMotif?.id || 'filler'
-  const code = byColourway(project, { [first?.colourway ?? '']: plan.fillers.length })
+  const counts: Record<string, number> = {}
+  for (const { colourway } of plan.fillers) counts[colourway] = (counts[colourway] ?? 0) + 1
+  const code = byColourway(project, counts)
   return `${formatNumber(plan.fillers.length)} of ${name}, in openings of ${across}, joined ${formatNumber(joins)} times: ${code}`
 }
 

@@ -1,7 +1,7 @@
 /** The motif on a page of its own: drawn with its measures, and its rounds as they were written. */
 import type { MotifAccount } from '../../../shared-types/plan'
 import type { Motif } from '../../../shared-types/project'
-import { fillerMark } from '../../../src-core/figures/marks'
+import { fillerMarks } from '../../../src-core/figures/marks'
 import type { ColourwayMark } from '../../../src-core/figures/marks'
 import { motifDimensions, motifFigure } from '../../../src-core/figures/motif-figure'
 import { capital, lieSentence } from '../../../src-core/figures/words'
@@ -32,11 +32,10 @@ export interface MotifOnPaper {
 /** The motif that a blanket is made of, and the one that fills its openings. */
 export function blanketMotifs(job: Job): MotifOnPaper[] {
   const { motif, fillerMotif } = job.plan
-  const filler = fillerMark(job.project, job.plan, job.ground.marks)
   return [
     ...(motif ? [{ account: motif, marks: job.ground.marks }] : []),
     ...(fillerMotif && fillerMotif.id !== motif?.id
-      ? [{ account: fillerMotif, marks: filler ? [filler] : [] }]
+      ? [{ account: fillerMotif, marks: fillerMarks(job.project, job.plan, job.ground.marks) }]
       : []),
   ]
 }

@@ -180,7 +180,7 @@ function keyGrid(job: Job, sheet: Sheet, y: number, marks = keyMarks(job.ground)
 
 function keyEntry(job: Job, sheet: Sheet, mark: ColourwayMark, x: number, y: number, width: number): void {
   const { plan } = job
-  const [filler] = plan.fillers
+  const filler = plan.fillers.find(({ colourway }) => colourway === mark.id) ?? plan.fillers[0]
   if (mark.fillers > 0 && plan.fillerMotif && filler) {
     // A filler carries no letter on the map, nor in the key.
     sheet.figure(keySwatch(plan.fillerMotif, { ...mark, code: '' }, job.style, filler.turn, SWATCH), x, y)

@@ -116,7 +116,7 @@ export function addColourway(project: Project, way: Colourway): Project {
   return { ...next, layout: { ...blanket, cells } }
 }
 
-/** A thing on a cord or a panel, without a colourway that is gone. */
+/** A thing on a cord or a panel (or the fillers), without a colourway that is gone. */
 function withoutWay<Item extends { colourway?: string | undefined }>(item: Item, gone: string): Item {
   return item.colourway === gone ? { ...item, colourway: undefined } : item
 }
@@ -129,8 +129,10 @@ export function removeColourway(project: Project, id: string): Project {
     return { ...next, layout: { ...layout, items: layout.items?.map((item) => withoutWay(item, id)) } }
   if (layout?.kind === 'applique')
     return { ...next, layout: { ...layout, items: layout.items?.map((item) => withoutWay(item, id)) } }
-  const blanket = layout?.kind === 'blanket' ? layout : null
-  if (!blanket?.cells) return next
+  const own = layout?.kind === 'blanket' ? layout : null
+  const blanket = own?.fillers ? { ...own, fillers: withoutWay(own.fillers, id) } : own
+  if (!blanket) return next
+  if (!blanket.cells) return { ...next, layout: blanket }
   const { fill, painted } = blanket.cells
   const cells = {
     ...blanket.cells,

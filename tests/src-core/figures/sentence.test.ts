@@ -65,12 +65,14 @@ describe('the project as a sentence', () => {
   it('tells what stands between the motifs and at the ends of rows', () => {
     const cloth = example('orangery-cloth')
     expect(say(cloth, planProject(cloth))).toContain(
-      'joined where they touch, with 88 four-petal flowers of 36 mm between them: 79.2 × 105.6 cm',
+      'joined where they touch, with 88 fillers: 79.2 × 105.6 cm',
     )
+    const both = { ...planProject(cloth), halves: planProject(example('slate-roof-lap-blanket')).halves }
+    expect(say(cloth, both)).toContain(`, with 88 fillers and ${both.halves.length} half motifs: `)
     const blanket = example('slate-roof-lap-blanket')
     const halves = planProject(blanket).halves.length
     expect(halves).toBeGreaterThan(0)
-    expect(say(blanket, planProject(blanket))).toContain(`, with ${halves} half motifs at the ends of rows:`)
+    expect(say(blanket, planProject(blanket))).toContain(`, with ${halves} half motifs:`)
   })
 
   it('says so when nothing is laid out', () => {

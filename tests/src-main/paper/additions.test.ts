@@ -56,7 +56,7 @@ describe('fillers and half motifs on the map', () => {
       { ...plan, fillers: plan.fillers.map((f) => ({ ...f, colourway: '' })) },
       'ink',
     )
-    expect(own.fillerMark).toMatchObject({ id: '', code: '', fillers: 40 })
+    expect(own.fillerMarks).toMatchObject([{ id: '', code: '', fillers: 40 }])
   })
 
   it('colours halves that no whole motif is like, and counts them in the key', () => {
