@@ -189,10 +189,11 @@ export class LoopbackServer {
     const id = url.pathname.slice('/download/'.length)
     const offer = this.#offers.get(id)
     if (!offer) return send(response, 404, 'This file was fetched already.')
-    this.#offers.delete(id)
     send(response, 200, offer.bytes, OFFER_TYPES[offer.type], {
       'Content-Disposition': `attachment; filename*=UTF-8''${encodeURIComponent(offer.name)}`,
     })
+    // Only what was sent is given up.
+    this.#offers.delete(id)
   }
 
   async #post(url: URL, request: IncomingMessage, response: ServerResponse, host: Host): Promise<void> {

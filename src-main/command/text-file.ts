@@ -1,5 +1,5 @@
 /** A text file, whole, for commands that read one. */
-import { readFile, stat } from 'node:fs/promises'
+import { NO_FILE, readRegularFile, TOO_LARGE } from '../documents/regular-file'
 import { CommandEnd, EXIT } from './exit-codes'
 
 const REASONS: Readonly<Record<string, string>> = {
@@ -7,6 +7,7 @@ const REASONS: Readonly<Record<string, string>> = {
   EACCES: 'you may not read it',
   EPERM: 'you may not read it',
   EISDIR: 'it is a folder',
+  [NO_FILE]: 'it is a device or a pipe, not a file',
 }
 
 export const unreadable = (name: string, why: string) =>
@@ -15,12 +16,10 @@ export const unreadable = (name: string, why: string) =>
 /** The bytes of a file of at most `largest` bytes; `tooLarge` says what it is too large for. */
 export async function fileBytes(file: string, largest: number, tooLarge: string): Promise<Buffer> {
   try {
-    const facts = await stat(file)
-    if (facts.size > largest) throw unreadable(file, `it is too large for ${tooLarge}`)
-    return await readFile(file)
+    return Buffer.from((await readRegularFile(file, largest)).bytes)
   } catch (error) {
-    if (error instanceof CommandEnd) throw error
     const code = (error as NodeJS.ErrnoException).code ?? ''
+    if (code === TOO_LARGE) throw unreadable(file, `it is too large for ${tooLarge}`)
     throw unreadable(file, REASONS[code] ?? (code || 'something went wrong'))
   }
 }

@@ -1,6 +1,7 @@
-import { readFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import { z } from 'zod'
+import { SMALL_FILE } from '../documents/limits'
+import { readRegularText } from '../documents/regular-file'
 import type { Written } from '../documents/session/ports'
 
 const placeSchema = z.object({
@@ -81,7 +82,7 @@ export class WindowPlaceStore {
 
   async load(): Promise<void> {
     try {
-      this.#place = placeSchema.parse(JSON.parse(await readFile(this.#path, 'utf8')))
+      this.#place = placeSchema.parse(JSON.parse(await readRegularText(this.#path, SMALL_FILE)))
     } catch {
       this.#place = null
     }

@@ -1,7 +1,8 @@
 /** The few things that saving asks of the machine. Tests give one that fails at a chosen step. */
-import { access, constants, copyFile, open, readFile, realpath, rename, rm, stat } from 'node:fs/promises'
+import { access, constants, copyFile, open, realpath, rename, rm, stat } from 'node:fs/promises'
 import { setTimeout as wait } from 'node:timers/promises'
 import writeFileAtomic from 'write-file-atomic'
+import { readRegularFile } from './regular-file'
 
 export interface FileFacts {
   readonly mtimeMs: number
@@ -20,7 +21,8 @@ export interface FilePort {
   readonly demandWritable: (path: string) => Promise<void>
   /** Writes a new file and waits until it is on the disk. */
   readonly writeDurably: (path: string, bytes: Uint8Array, like: FileFacts | null) => Promise<void>
-  readonly read: (path: string) => Promise<Uint8Array>
+  /** Reads a file of at most `largest` bytes; throws where it is no file, or a larger one. */
+  readonly read: (path: string, largest: number) => Promise<Uint8Array>
   readonly copy: (from: string, to: string) => Promise<void>
   readonly rename: (from: string, to: string) => Promise<void>
   readonly remove: (path: string) => Promise<void>
@@ -50,7 +52,7 @@ export const machineFiles: FilePort = {
   demandWritable: (path) => access(path, constants.W_OK),
   writeDurably: (path, bytes, like) =>
     writeFileAtomic(path, Buffer.from(bytes), like ? { mode: like.mode, chown: like.owner } : {}),
-  read: (path) => readFile(path),
+  read: async (path, largest) => (await readRegularFile(path, largest)).bytes,
   copy: (from, to) => copyFile(from, to),
   rename: (from, to) => rename(from, to),
   remove: (path) => rm(path, { force: true }),

@@ -1,6 +1,5 @@
 /** Opening a project: one step after the other, each with an outcome of its own. Nothing here writes. */
 import type { Stats } from 'node:fs'
-import { readFile, stat } from 'node:fs/promises'
 import { PROJECT_FORMAT } from '../../shared-types/project'
 import { finding } from '../../src-core/findings/finding'
 import { findJsonBreak } from './json-place'
@@ -10,6 +9,7 @@ import type { JsonObject, MigrationSet } from './migrations'
 import { nestsDeeperThan } from './nesting'
 import { explainNoProject } from './outcome'
 import type { FileOutcome, OpenOutcome, TextOutcome } from './outcome'
+import { NO_FILE, readRegularFile, TOO_LARGE } from './regular-file'
 import { validateProject } from './validate'
 
 /** Opens the project file at `path`. Every failure is an outcome; only bugs throw. */
@@ -46,11 +46,7 @@ export function readProjectText(text: string, set: MigrationSet = CURRENT_MIGRAT
 
 async function readBytes(path: string): Promise<FileOutcome | { bytes: Uint8Array; stats: Stats }> {
   try {
-    const stats = await stat(path)
-    if (stats.isDirectory()) return { kind: 'unreadable', reason: 'folder', detail: '' }
-    if (!stats.isFile()) return { kind: 'unreadable', reason: 'not-a-file', detail: '' }
-    if (stats.size > SIZE_LIMIT) return { kind: 'too-large', bytes: stats.size }
-    return { bytes: await readFile(path), stats }
+    return await readRegularFile(path, SIZE_LIMIT)
   } catch (error) {
     return explainReadError(error)
   }
@@ -60,6 +56,9 @@ async function readBytes(path: string): Promise<FileOutcome | { bytes: Uint8Arra
 export function explainReadError(error: unknown): FileOutcome {
   const code = error instanceof Error && 'code' in error ? String(error.code) : ''
   const detail = code || (error instanceof Error ? error.message : String(error))
+  if (code === TOO_LARGE)
+    return { kind: 'too-large', bytes: (error as { bytes?: number }).bytes ?? SIZE_LIMIT + 1 }
+  if (code === NO_FILE) return { kind: 'unreadable', reason: 'not-a-file', detail: '' }
   if (code === 'ENOENT' || code === 'ENOTDIR') return { kind: 'unreadable', reason: 'missing', detail }
   if (code === 'EACCES' || code === 'EPERM') return { kind: 'unreadable', reason: 'permission', detail }
   if (code === 'EISDIR') return { kind: 'unreadable', reason: 'folder', detail }

@@ -6,11 +6,11 @@
  * folder. So it writes a staging file beside the target here; that is read back and compared, the old
  * content is copied aside, and only then the staging file takes the target's place.
  */
-import { randomBytes } from 'node:crypto'
-import { basename, dirname, join, resolve } from 'node:path'
+import { dirname, resolve } from 'node:path'
 import { machineFiles } from './file-port'
 import type { FilePort } from './file-port'
 import type { FileStamp } from './outcome'
+import { asidePath } from './staging-name'
 
 export type WriteStep = 'look' | 'write' | 'compare' | 'replace'
 
@@ -39,13 +39,19 @@ const RETRY_WAITS = [10, 20, 40, 80, 160, 320, 640, 800]
 const LOCKED = new Set(['EPERM', 'EACCES', 'EBUSY'])
 
 const queues = new Map<string, Promise<unknown>>()
+/** Where the content is that could not take its target's place: the next try writes there again, not beside it. */
+const left = new Map<string, string>()
 
-/** Writes `bytes` to `path` in one step; `backup` keeps the old content at `path~`. Throws WriteFailure. */
-export function replaceFile(
-  path: string,
-  bytes: Uint8Array,
-  options: { readonly backup: boolean; readonly files?: FilePort },
-): Promise<Replaced> {
+export interface ReplaceOptions {
+  /** Keeps the old content at `path~`. */
+  readonly backup: boolean
+  /** The new content stays beside the target where only the last step fails; it does unless this is false. */
+  readonly keepWhole?: boolean
+  readonly files?: FilePort
+}
+
+/** Writes `bytes` to `path` in one step. Throws WriteFailure. */
+export function replaceFile(path: string, bytes: Uint8Array, options: ReplaceOptions): Promise<Replaced> {
   const key = resolve(path)
   const before = queues.get(key) ?? Promise.resolve()
   const task = before.catch(() => undefined).then(() => replaceNow(key, bytes, options))
@@ -60,30 +66,38 @@ export function replaceFile(
 async function replaceNow(
   path: string,
   bytes: Uint8Array,
-  { backup, files = machineFiles }: { readonly backup: boolean; readonly files?: FilePort },
+  { backup, keepWhole = true, files = machineFiles }: ReplaceOptions,
 ): Promise<Replaced> {
   const target = await step('look', async () => (await files.realPath(path)) ?? path)
   const old = await step('look', () => files.facts(target))
   if (old && !old.isFile) throw new WriteFailure('look', 'EISDIR', null, 'a folder or device has this name')
   if (old) await step('look', () => files.demandWritable(target))
 
-  const staging = join(dirname(target), `.${basename(target)}.${randomBytes(6).toString('hex')}.new`)
+  const staging = left.get(target) ?? asidePath(target, 'new')
   let whole = false
   try {
     await step('write', () => files.writeDurably(staging, bytes, old))
-    const written = await step('compare', () => files.read(staging))
+    const written = await step('compare', () => files.read(staging, bytes.length))
     if (Buffer.compare(Buffer.from(written), Buffer.from(bytes)) !== 0)
       throw new WriteFailure('compare', 'EIO', null, 'what was written does not read back the same')
     whole = true
     const kept = backup && old ? await keepBackup(target, files) : null
     await step('replace', () => retryWhileLocked(() => files.rename(staging, target), files))
+    left.delete(target)
     await files.syncFolder(dirname(target)).catch(() => undefined)
     const facts = await files.facts(target).catch(() => null)
     return { stamp: { mtimeMs: facts?.mtimeMs ?? 0, size: facts?.size ?? bytes.length }, backup: kept }
   } catch (error) {
-    if (whole && error instanceof WriteFailure)
+    if (whole && keepWhole && error instanceof WriteFailure) {
+      left.set(target, staging)
       throw new WriteFailure(error.step, error.code, staging, error.message)
-    await files.remove(staging).catch(() => undefined)
+    }
+    // What an earlier try left there is still whole where this one could not even write.
+    const isAsLeft = left.get(target) === staging && error instanceof WriteFailure && error.step === 'write'
+    if (!isAsLeft) {
+      await files.remove(staging).catch(() => undefined)
+      left.delete(target)
+    }
     throw error
   }
 }
@@ -94,8 +108,10 @@ async function replaceNow(
  */
 async function keepBackup(target: string, files: FilePort): Promise<string | null> {
   const backup = `${target}~`
-  const copy = join(dirname(target), `.${basename(target)}.${randomBytes(6).toString('hex')}.old`)
+  const copy = asidePath(target, 'old')
   try {
+    // Something that is no file, a pipe say, is not ours to replace.
+    if ((await files.facts(backup))?.isFile === false) return null
     await files.copy(target, copy)
     await retryWhileLocked(() => files.rename(copy, backup), files)
     return backup
@@ -129,7 +145,7 @@ async function step<T>(name: WriteStep, action: () => Promise<T>): Promise<T> {
 const codeOf = (error: unknown): string =>
   error instanceof Error && 'code' in error ? String(error.code) : 'UNKNOWN'
 
-const REASONS: Record<string, string> = {
+const REASONS: Readonly<Record<string, string>> = {
   ENOENT: 'the folder does not exist',
   ENOTDIR: 'the folder does not exist',
   EACCES: 'you have no permission to write there',
@@ -137,14 +153,23 @@ const REASONS: Record<string, string> = {
   EROFS: 'this place can only be read',
   ENOSPC: 'the disk is full',
   EDQUOT: 'the disk quota is used up',
+  EEXIST: 'a file has the name of its folder',
   EISDIR: 'a folder or device has this name',
   EBUSY: 'another program holds the file',
   ENAMETOOLONG: 'the name is too long',
 }
 
+/** Why something could not be written, in a few words. */
+export function whyNotWritten(error: unknown): string {
+  return REASONS[codeOf(error)] ?? (error instanceof Error ? error.message : String(error))
+}
+
+/** Is this the system's refusal to write, rather than a fault of the program? */
+export const isWriteRefusal = (error: unknown): boolean => codeOf(error) in REASONS
+
 /** One line in words; `name` is the file as the person knows it. */
 export function explainWriteFailure(failure: WriteFailure, name: string): string {
-  const reason = REASONS[failure.code] ?? failure.message
+  const reason = whyNotWritten(failure)
   const kept = failure.keptAt ? ` What was to be saved is in ${failure.keptAt}.` : ''
   return `${name} could not be written: ${reason}.${kept}`
 }

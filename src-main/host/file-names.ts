@@ -1,19 +1,25 @@
 import { readdir } from 'node:fs/promises'
 import { join } from 'node:path'
+import { shortenedTo } from '../documents/byte-length'
 
 /** Names that Windows keeps for devices, whatever their ending. */
 const DEVICES = /^(con|prn|aux|nul|com\d|lpt\d)(\.|$)/i
-const LONGEST = 100
+/**
+ * Bytes, without an ending. File systems allow 255; a number, the ending and the mark of a backup copy go on top.
+ * The title of a project may be longer.
+ */
+const LONGEST = 200
 
 /** A project's name as the name of a file that every system takes, without its ending. */
 export function fileNameFor(name: string): string {
-  const plain = name
+  const whole = name
     // eslint-disable-next-line no-control-regex -- file systems refuse or hide control characters
     .replace(/[\u0000-\u001f\u007f<>:"/\\|?*]+/g, ' ')
+    // Half of a pair is no character: no file system, and no address, takes it.
+    .replace(/\p{Surrogate}+/gu, ' ')
     .replace(/\s+/g, ' ')
     .trim()
-    .slice(0, LONGEST)
-    .replace(/^[. ]+|[. ]+$/g, '')
+  const plain = shortenedTo(whole, LONGEST).replace(/^[. ]+|[. ]+$/g, '')
   return plain === '' || DEVICES.test(plain) ? `Untitled ${plain}`.trim() : plain
 }
 

@@ -1,7 +1,8 @@
-import { readFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import { z } from 'zod'
 import type { Settings } from '../../shared-types/bridge'
+import { SMALL_FILE } from '../documents/limits'
+import { readRegularText } from '../documents/regular-file'
 import type { Written } from '../documents/session/ports'
 
 export const settingsSchema = z.strictObject({
@@ -74,7 +75,7 @@ export class SettingsStore {
   async load(): Promise<void> {
     let text: string
     try {
-      text = await readFile(this.#path, 'utf8')
+      text = await readRegularText(this.#path, SMALL_FILE)
     } catch {
       this.#isFirstStart = true
       await this.#write(this.#path, JSON.stringify(this.#settings, null, 2))

@@ -1,8 +1,10 @@
 import { createHash } from 'node:crypto'
-import { readFile, stat } from 'node:fs/promises'
+import { stat } from 'node:fs/promises'
 import { basename, dirname, join } from 'node:path'
 import { z } from 'zod'
 import type { RecentEntry } from '../../../shared-types/bridge'
+import { SMALL_FILE } from '../limits'
+import { readRegularText } from '../regular-file'
 import type { KeptProjects } from './kept'
 import type { Written } from './ports'
 
@@ -30,7 +32,7 @@ export class RecentProjects {
 
   async load(): Promise<void> {
     try {
-      this.#files = listSchema.parse(JSON.parse(await readFile(this.#path, 'utf8')))
+      this.#files = listSchema.parse(JSON.parse(await readRegularText(this.#path, SMALL_FILE)))
     } catch {
       this.#files = []
     }

@@ -1,10 +1,9 @@
 import { readdir, rm, stat } from 'node:fs/promises'
 import { join } from 'node:path'
+import { asideStem, stemOfAside } from '../staging-name'
 
 /** Older staging files belong to a process that was killed while it wrote (ms). */
 const STALE_AFTER = 60_000
-/** ".NAME.<12 hex>.new" and ".old", as `replaceFile` makes them, and what write-file-atomic adds. */
-const STAGING = /^\.(.+)\.[0-9a-f]{12}\.(?:new|old)(?:\.\d+)?$/
 
 /**
  * Removes the staging files that a killed process left in `folder`: those of the file `name`, or of every file
@@ -12,9 +11,10 @@ const STAGING = /^\.(.+)\.[0-9a-f]{12}\.(?:new|old)(?:\.\d+)?$/
  */
 export async function removeStaleStaging(folder: string, name: string | null, now: number): Promise<void> {
   const names = await readdir(folder).catch(() => [])
+  const wanted = name === null ? null : asideStem(name)
   for (const each of names) {
-    const target = STAGING.exec(each)?.[1]
-    if (target === undefined || (name !== null && target !== name)) continue
+    const stem = stemOfAside(each)
+    if (stem === null || (wanted !== null && stem !== wanted)) continue
     const path = join(folder, each)
     const facts = await stat(path).catch(() => null)
     if (facts?.isFile() && now - facts.mtimeMs > STALE_AFTER)

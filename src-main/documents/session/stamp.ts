@@ -1,33 +1,38 @@
 import { createHash } from 'node:crypto'
-import { readFile, stat } from 'node:fs/promises'
+import { stat } from 'node:fs/promises'
+import { SIZE_LIMIT } from '../limits'
+import { readRegularFile, TOO_LARGE } from '../regular-file'
 import type { FileStamp } from './ports'
 
-/** The stamp of a file, or null where there is none (or it cannot be read). */
+/** The stamp of a file, or null where there is none that a project could be. */
 export async function stampOf(path: string): Promise<FileStamp | null> {
-  try {
-    const before = await stat(path)
-    const bytes = await readFile(path)
-    return { size: bytes.length, modified: before.mtimeMs, hash: hashOf(bytes) }
-  } catch {
-    return null
-  }
+  return readStamp(path).catch(() => null)
 }
 
-/** Compares a file with its stamp. Reads the bytes only where size or time tell of a change. */
+async function readStamp(path: string): Promise<FileStamp> {
+  const { bytes, stats } = await readRegularFile(path, SIZE_LIMIT)
+  return { size: bytes.length, modified: stats.mtimeMs, hash: hashOf(bytes) }
+}
+
+/**
+ * Compares a file with its stamp. Reads the bytes only where size or time tell of a change. What stands in its
+ * place and is no file, a folder or a pipe, is not the file: that one is missing.
+ */
 export async function compareWithDisk(
   path: string,
   stamp: FileStamp | null,
 ): Promise<{ readonly state: 'same' | 'changed' | 'missing'; readonly stamp: FileStamp | null }> {
-  let now
   try {
-    now = await stat(path)
-  } catch {
-    return { state: 'missing', stamp }
+    const now = await stat(path)
+    if (!now.isFile()) return { state: 'missing', stamp }
+    if (stamp && now.size === stamp.size && now.mtimeMs === stamp.modified) return { state: 'same', stamp }
+    const fresh = await readStamp(path)
+    return { state: stamp && fresh.hash === stamp.hash ? 'same' : 'changed', stamp: fresh }
+  } catch (error) {
+    // A file that no project can be was not written here.
+    const isForeign = (error as NodeJS.ErrnoException).code === TOO_LARGE
+    return { state: isForeign ? 'changed' : 'missing', stamp }
   }
-  if (stamp && now.size === stamp.size && now.mtimeMs === stamp.modified) return { state: 'same', stamp }
-  const fresh = await stampOf(path)
-  if (!fresh) return { state: 'missing', stamp }
-  return { state: stamp && fresh.hash === stamp.hash ? 'same' : 'changed', stamp: fresh }
 }
 
 function hashOf(bytes: Uint8Array): string {

@@ -260,6 +260,14 @@ describe('a tab', () => {
     expect(wrong.outcome).toMatchObject({ problem: { code: 'app/cannot-open' } })
   })
 
+  it('gets a copy whatever its title is: half a character is none', async () => {
+    const tab = await openTab(await enter())
+    const copy = await ask(tab, 'saveProjectAs', { revision: 1, text: projectText('Throw \ud83e') })
+    const fetched = await raw('GET', `/download/${copy.download}`, { cookie: tab.cookie })
+    expect(fetched.status).toBe(200)
+    expect(fetched.headers['content-disposition']).toBe("attachment; filename*=UTF-8''Throw.petalyard")
+  })
+
   it('gets copies and exports as downloads, each once', async () => {
     const tab = await openTab(await enter())
     const copy = await ask(tab, 'saveProjectAs', { revision: 1, text: projectText('Überwurf') })

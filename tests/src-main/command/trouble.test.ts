@@ -1,4 +1,5 @@
 /** Whatever a file holds: the right exit code, one clear line, no stack, and the file as it was. */
+import { execFileSync } from 'node:child_process'
 import { mkdir, readdir, readFile, stat, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import { beforeAll, describe, expect, it } from 'vitest'
@@ -69,6 +70,20 @@ describe('a file that cannot be opened ends with 3', () => {
     for (const path of [join(folder, 'none.petalyard'), folder]) {
       const ran = await petalyard(...(COMMANDS[command]?.(path) ?? []))
       expect(ran).toMatchObject({ code: 3, out: '' })
+      oneClearLine(ran.err)
+    }
+  })
+})
+
+describe.runIf(process.platform !== 'win32')('what is no file ends with 3, and nobody waits for it', () => {
+  const all: typeof COMMANDS = { ...COMMANDS, read: (file) => ['read', file] }
+  beforeAll(() => execFileSync('mkfifo', [join(folder, 'pipe')]))
+
+  it.each(Object.keys(all))('a pipe, an endless device: %s', async (command) => {
+    for (const path of [join(folder, 'pipe'), '/dev/zero']) {
+      const ran = await petalyard(...(all[command]?.(path) ?? []))
+      expect(ran).toMatchObject({ code: 3, out: '' })
+      expect(ran.err).toContain('a device or a pipe, not a file')
       oneClearLine(ran.err)
     }
   })

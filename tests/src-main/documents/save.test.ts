@@ -1,3 +1,4 @@
+import { execFileSync } from 'node:child_process'
 import { mkdtemp, readdir, readFile, stat, symlink, writeFile } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { basename, join } from 'node:path'
@@ -191,5 +192,48 @@ describe('places that cannot be written', () => {
     expect(await tell(folder)).toBe('x could not be written: a folder or device has this name.')
     await writeFile(path, '')
     expect(await tell(join(path, 'x'))).toBe('x could not be written: the folder does not exist.')
+  })
+})
+
+describe('what stands beside a file', () => {
+  it('is one staging file at most, however often its last step fails, and none once it works', async () => {
+    await writeFile(path, 'old')
+    const held = { ...machineFiles, rename: () => Promise.reject(fail('EIO')) }
+    for (const content of ['one', 'two', 'three'])
+      await replaceFile(path, bytes(content), { backup: false, files: held }).catch(() => undefined)
+    const left = (await readdir(folder)).filter((name) => name.endsWith('.new'))
+    expect(left).toHaveLength(1)
+    expect(await content(join(folder, left[0] ?? ''))).toBe('three')
+    // One that cannot even be written leaves what is there.
+    const full = { ...machineFiles, writeDurably: () => Promise.reject(fail('ENOSPC')) }
+    await replaceFile(path, bytes('four'), { backup: false, files: full }).catch(() => undefined)
+    expect(await content(join(folder, left[0] ?? ''))).toBe('three')
+    await replaceFile(path, bytes('five'), { backup: false })
+    expect(await content()).toBe('five')
+    expect(await readdir(folder)).toEqual(['throw.petalyard'])
+  })
+
+  it.runIf(process.platform !== 'win32')('stays where a pipe has the name of the backup copy', async () => {
+    await writeFile(path, 'old')
+    execFileSync('mkfifo', [`${path}~`])
+    expect((await replaceFile(path, bytes('new'), { backup: true })).backup).toBeNull()
+    expect(await content()).toBe('new')
+    expect((await stat(`${path}~`)).isFIFO()).toBe(true)
+  })
+})
+
+describe('long names', () => {
+  // Names are as long as their bytes; a file system takes 255.
+  it.each([
+    ['245 letters', 'x'.repeat(245 - '.petalyard'.length)],
+    ['78 Chinese characters, 244 bytes', '\u7dda'.repeat(78)],
+    ['58 emoji, 242 bytes', '\u{1f9f6}'.repeat(58)],
+  ])('%s: written, with a backup, and nothing left beside it', async (_, name) => {
+    const long = join(folder, `${name}.petalyard`)
+    await replaceFile(long, bytes('one'), { backup: true })
+    await replaceFile(long, bytes('two'), { backup: true })
+    expect(await content(long)).toBe('two')
+    expect(await content(`${long}~`)).toBe('one')
+    expect(await readdir(folder)).toHaveLength(2)
   })
 })

@@ -1,6 +1,8 @@
 import { readdir, utimes, writeFile } from 'node:fs/promises'
+import { basename } from 'node:path'
 import { afterEach, beforeEach, expect, it } from 'vitest'
 import { removeStaleStaging } from '../../../../src-main/documents/session/stale'
+import { asidePath } from '../../../../src-main/documents/staging-name'
 import { World } from './world'
 
 let world: World
@@ -34,4 +36,17 @@ it('removes old staging files of one project, and nothing else', async () => {
     'a.petalyard',
     'a.petalyard~',
   ])
+})
+
+it('knows those of a long name, whose own is shortened', async () => {
+  const name = `${'x'.repeat(240)}.petalyard`
+  const staging = asidePath(world.path(name), 'new')
+  expect(Buffer.byteLength(basename(staging))).toBeLessThan(240)
+  for (const path of [staging, asidePath(world.path(`y${name}`), 'new')]) {
+    await writeFile(path, '')
+    const old = new Date(Date.now() - 120_000)
+    await utimes(path, old, old)
+  }
+  await removeStaleStaging(world.folder, name, Date.now())
+  expect((await readdir(world.folder)).filter((each) => each.endsWith('.new'))).toHaveLength(1)
 })
