@@ -58,8 +58,13 @@ export interface Keeping {
   readonly savedRevision: number
   /** When that was, as an ISO time; null before the first time. */
   readonly savedAt: string | null
-  /** Why saving does not work at the moment; what was changed is kept in the app's own folder meanwhile. */
+  /**
+   * Why saving does not work at the moment. What was changed is kept in the app's own folder meanwhile, but for
+   * `app/cannot-keep`: then it is in memory alone.
+   */
   readonly problem: Finding | null
+  /** Why the app's own folder cannot be written at the moment, whether or not anything was changed. */
+  readonly folderProblem: Finding | null
   /** The file was changed or removed by somebody else since it was read; saving waits for an answer. */
   readonly disk: DiskState
 }

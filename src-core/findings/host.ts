@@ -44,8 +44,13 @@ export const HOST_FINDINGS = {
   },
   'app/cannot-keep': {
     severity: 'error',
-    message: "what was changed could not be written into the program's own folder: {reason}",
-    mend: 'Save the project in another place now, and make room on this disk.',
+    message: "what was changed is only in memory: the program's own folder cannot be written ({reason}).",
+    mend: 'Save the project in another place now, or make room there: writing is tried again every few seconds.',
+  },
+  'app/own-folder': {
+    severity: 'warning',
+    message: "the program's own folder, {folder}, cannot be written: {reason}.",
+    mend: 'A project with a file of its own is saved there as usual; save any other now, or its changes are only in memory. Writing is tried again every few seconds.',
   },
   'app/cannot-write': {
     severity: 'error',

@@ -12,6 +12,9 @@ import type { Answer, JobProgress, Question, Upload } from './envelope'
 /** Longest body that a browser still sends while its page goes away (the Fetch standard's 64 KiB). */
 const FAREWELL_LIMIT = 60_000
 
+/** Refusals after which a change is in memory alone. */
+const UNKEPT = new Set(['app/cannot-keep', 'app/host-gone'])
+
 const address = new URL((document.currentScript as HTMLScriptElement).src)
 const project = address.searchParams.get('project') ?? ''
 const seat = address.searchParams.get('seat') ?? ''
@@ -20,6 +23,8 @@ const events = new EventSource(`/events?project=${project}&seat=${seat}`)
 const beforeClose = new Set<() => Promise<void>>()
 /** Changes on their way that would be lost with the page: too long for a farewell. */
 let longChangesOnTheirWay = 0
+/** The last change that was handed over is in memory alone, or never arrived: the page must not go in silence. */
+let isUnkept = false
 let isLeaving = false
 let lastJob = 0
 
@@ -65,7 +70,10 @@ async function invoke(operation: string, payload: unknown): Promise<Outcome<unkn
   const answer = await post<Answer>(`/ask/${operation}`, question)
   if (isLong) longChangesOnTheirWay--
   if (operation === 'closeWindow') window.close()
-  return answer ? carryOut(answer) : hostGone()
+  const outcome = answer ? carryOut(answer) : hostGone()
+  if (operation === 'keepProject')
+    isUnkept = outcome.outcome === 'refused' && UNKEPT.has(outcome.problem.code)
+  return outcome
 }
 
 function carryOut(answer: Answer): Outcome<unknown> {
@@ -109,8 +117,8 @@ document.addEventListener('visibilitychange', () => {
 window.addEventListener('beforeunload', (event) => {
   isLeaving = true
   void handOverEverything()
-  // Only while a long change is on its way does the browser ask whether to leave.
-  if (longChangesOnTheirWay > 0) event.preventDefault()
+  // Only where something would be lost does the browser ask whether to leave.
+  if (longChangesOnTheirWay > 0 || isUnkept) event.preventDefault()
   setTimeout(() => (isLeaving = false), 1_000)
 })
 

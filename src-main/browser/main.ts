@@ -33,6 +33,8 @@ async function run(paths: readonly string[]): Promise<void> {
     announce: server.announce,
   })
   await host.start()
+  if (host.own.problem !== null)
+    say(`petalyard: ${host.own.path} cannot be written: ${host.own.problem}. Projects are only in memory.`)
   await host.openInterrupted()
   for (const path of paths) {
     const opened = await host.openPath(path)

@@ -4,7 +4,7 @@
  */
 import { existsSync } from 'node:fs'
 import { join } from 'node:path'
-import { app, Menu, nativeTheme } from 'electron'
+import { app, dialog, Menu, nativeTheme } from 'electron'
 import { version } from '../../package.json'
 import type { Outcome, RecentEntry } from '../../shared-types/bridge'
 import type { CommandId } from '../../shared-types/commands'
@@ -18,6 +18,7 @@ import { desktopCaller } from './caller'
 import { askForProject, askToCloseUnsaved, tellProblem } from './dialogs'
 import { setupHandlers } from './handlers'
 import { menuTemplate } from './menu-template'
+import { mayRun } from './profile'
 import { registerScheme, setupProtocol } from './protocol'
 import { setupSecurity } from './security'
 import { WindowPlaceStore } from './window-place'
@@ -31,7 +32,9 @@ const forDevelopers = !app.isPackaged
 if (!app.commandLine.hasSwitch('no-sandbox')) app.enableSandbox()
 registerScheme()
 // A folder given by a switch (a test, a second profile) wins over the program's own.
-if (!app.commandLine.hasSwitch('user-data-dir')) app.setPath('userData', programFolder())
+const isElsewhere = app.commandLine.hasSwitch('user-data-dir')
+const home = isElsewhere ? app.getPath('userData') : programFolder()
+if (!isElsewhere) app.setPath('userData', home)
 
 // What the system asks for before the app is ready waits here.
 let waiting: string[] | null = filesFromArguments(process.argv, process.cwd(), app.getAppPath())
@@ -41,12 +44,17 @@ app.on('open-file', (event, path) => {
   openFile(path)
 })
 
-if (app.requestSingleInstanceLock()) void app.whenReady().then(run)
+if (mayRun(home)) void app.whenReady().then(run).catch(giveUp)
 else app.quit()
 
+/** Says why nothing is shown and ends: a program without a window that keeps its lock would bar the next start. */
+function giveUp(error: unknown): void {
+  dialog.showErrorBox('Petalyard could not start', error instanceof Error ? error.message : String(error))
+  app.exit(1)
+}
+
 async function run(): Promise<void> {
-  const dataFolder = dataFolderIn(app.getPath('userData'))
-  const places = new WindowPlaceStore(dataFolder, writeAtomically)
+  const dataFolder = dataFolderIn(home)
   const editStates = new Map<string, { readonly undo: string | null; readonly redo: string | null }>()
   let recent: readonly RecentEntry[] = []
   let front: string | null = null
@@ -68,6 +76,7 @@ async function run(): Promise<void> {
     },
   })
 
+  const places = new WindowPlaceStore(dataFolder, host.own.write)
   const windows = new Windows({
     preload: join(__dirname, 'preload.cjs'),
     icon: iconIn(app.getAppPath()),

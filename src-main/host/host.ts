@@ -3,7 +3,7 @@
  * what can be opened again. Knows no window; the two worlds give it what it needs (`ports.ts`).
  */
 import { randomUUID } from 'node:crypto'
-import { mkdir, realpath } from 'node:fs/promises'
+import { realpath } from 'node:fs/promises'
 import { basename, dirname, resolve } from 'node:path'
 import type { Outcome, ProjectOrigin, Settings } from '../../shared-types/bridge'
 import { done, refused } from '../../shared-types/bridge'
@@ -13,6 +13,7 @@ import { PROJECT_FORMAT, PROJECT_VERSION } from '../../shared-types/project'
 import { finding } from '../../src-core/findings/finding'
 import type { KeptEntry } from '../documents/session/kept'
 import { KeptProjects } from '../documents/session/kept'
+import { OwnFolder } from '../documents/session/own-folder'
 import type { FileStamp, Pace, ProjectFiles, Written } from '../documents/session/ports'
 import { PACE } from '../documents/session/ports'
 import { RecentProjects } from '../documents/session/recent'
@@ -43,6 +44,8 @@ const FIRST_EXAMPLE = 'hedgerow-baby-throw'
 
 export class Host {
   readonly ports: HostPorts
+  /** The program's own folder, through which everything in it is written. */
+  readonly own: OwnFolder
   readonly settings: SettingsStore
   readonly recent: RecentProjects
   readonly #kept: KeptProjects
@@ -53,28 +56,35 @@ export class Host {
   constructor(ports: HostPorts) {
     this.ports = ports
     this.#now = ports.now ?? Date.now
-    this.#kept = new KeptProjects(ports.dataFolder, {
+    this.own = new OwnFolder(ports.dataFolder, {
       writeAtomically: ports.writeAtomically,
-      now: this.#now,
+      onChange: () => this.#folderChanged(),
     })
-    this.settings = new SettingsStore(ports.dataFolder, ports.locale, ports.writeAtomically)
-    this.recent = new RecentProjects(ports.dataFolder, this.#kept, ports.writeAtomically)
+    this.#kept = new KeptProjects(this.own, { now: this.#now })
+    this.settings = new SettingsStore(ports.dataFolder, ports.locale, this.own.write)
+    this.recent = new RecentProjects(ports.dataFolder, this.#kept, this.own.write)
   }
 
-  /** Makes the data folder ready. Call once, before anything else. */
+  /** Makes the data folder ready, as far as it can be written. Call once, before anything else. */
   async start(): Promise<void> {
-    await mkdir(this.ports.dataFolder, { recursive: true })
     await this.#kept.start()
     await this.settings.load()
     await this.recent.load()
-    this.#looking = setInterval(() => void this.lookAtDisk(), LOOK_EVERY)
+    this.#looking = setInterval(() => {
+      void this.lookAtDisk()
+      void this.own.tryAgain()
+    }, LOOK_EVERY)
     this.#looking.unref()
   }
 
-  /** Closes every project and takes the sign of life away. Problems are those of files that could not be saved. */
+  /** Closes every project and takes the sign of life away. Problems are those of projects that could not be saved. */
   async stop(): Promise<Finding[]> {
     clearInterval(this.#looking)
-    const problems: Finding[] = []
+    await this.own.tryAgain()
+    const closedBefore = (await this.#kept.unwritten()).filter(({ id }) => !this.#sessions.has(id))
+    const problems = closedBefore.map(({ title }) =>
+      finding('app/cannot-keep', title || 'Untitled', { reason: this.own.problem ?? '' }),
+    )
     for (const id of [...this.#sessions.keys()]) {
       const problem = await this.close(id)
       if (problem) problems.push(problem)
@@ -190,7 +200,8 @@ export class Host {
     if (!checked.ok) return refused(checked.problem)
     const session = this.#open({ ...checked, origin })
     const kept = await session.keep({ revision: 1, text: checked.text })
-    if (kept.outcome === 'refused') return kept
+    // In memory alone it is as good to work on; the window says so.
+    if (kept.outcome === 'refused' && kept.problem.code !== 'app/cannot-keep') return kept
     return done(session.id)
   }
 
@@ -245,6 +256,7 @@ export class Host {
     const checked = this.ports.files.check(entry.text, name)
     if (!checked.ok) return refused(checked.problem)
     await this.#kept.put({ ...entry, holder: this.#kept.run })
+    if (entry.path !== null) await removeStaleStaging(dirname(entry.path), basename(entry.path), this.#now())
     const origin = entry.holder === null ? 'kept' : 'recovered'
     const session = this.#open({ ...entry, ...checked, origin })
     if (entry.path !== null) await session.checkDisk()
@@ -281,6 +293,10 @@ export class Host {
     )
     this.#sessions.set(id, session)
     return session
+  }
+
+  #folderChanged(): void {
+    for (const session of this.#sessions.values()) void session.folderChanged()
   }
 
   #time(): string {

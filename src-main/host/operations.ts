@@ -18,6 +18,8 @@ import { PAPERS, SHEET_STYLES } from '../../shared-types/project'
 import type { ListName, SheetName } from '../../shared-types/sheets'
 import { LABEL_COUNTS, LISTS, SHEETS } from '../../shared-types/sheets'
 import { finding } from '../../src-core/findings/finding'
+import { shortenedTo } from '../documents/byte-length'
+import { isWriteRefusal, whyNotWritten } from '../documents/replace-file'
 import type { ProjectSession } from '../documents/session/session'
 import type { Host } from './host'
 import { TEXT_LIMIT } from './limits'
@@ -83,7 +85,7 @@ export const OPERATIONS: { readonly [Name in OperationName]: Operation<Name> } =
       if (call.session.path !== null) return call.session.save(payload)
       // Kept first: the dialog may stand open for long, and the name may just have been changed.
       const kept = await call.session.keep(payload)
-      if (kept.outcome !== 'done') return kept
+      if (isInTheWay(kept)) return kept
       const path = await call.caller.placeToSave(call.session.keeping.name)
       return path === null ? CANCELLED : saveTo(path, payload, call)
     },
@@ -92,12 +94,12 @@ export const OPERATIONS: { readonly [Name in OperationName]: Operation<Name> } =
     payload: change,
     run: async (payload, call) => {
       const kept = await call.session.keep(payload)
-      if (kept.outcome !== 'done') return kept
+      if (isInTheWay(kept)) return kept
       const place = await call.caller.placeToSaveAs(call.session.keeping.name)
       if (place === null) return CANCELLED
       if ('path' in place) return saveTo(place.path, payload, call)
       const written = await place.copy.write(new TextEncoder().encode(call.session.text))
-      return written.ok ? kept : refused(cannotWrite(place.copy.where, written.reason))
+      return written.ok ? done(call.session.keeping) : refused(cannotWrite(place.copy.where, written.reason))
     },
   },
   duplicateProject: {
@@ -208,9 +210,10 @@ export async function answer(
   try {
     return await operation.run(read.data, { host, caller, session })
   } catch (error) {
-    return refused(
-      finding('app/failed', session.keeping.name, { task: `'${name}'`, reason: reasonOf(error) }),
-    )
+    const project = session.keeping.name
+    if (isWriteRefusal(error))
+      return refused(cannotWrite(project, `${project} could not be written: ${whyNotWritten(error)}.`))
+    return refused(finding('app/failed', project, { task: `'${name}'`, reason: reasonOf(error) }))
   }
 }
 
@@ -232,7 +235,7 @@ export async function runExport(
   if (!checked.ok) return refused(checked.problem)
   const { type, suffix } = EXPORTS[exportName(request.data)]
   try {
-    const target = await caller.placeToExport(`${name} ${suffix}`, type)
+    const target = await caller.placeToExport(`${shortenedTo(name, LONGEST_BEFORE_SUFFIX)} ${suffix}`, type)
     if (target === null || signal.aborted) return CANCELLED
     const made = await host.ports.paper.make(request.data, onProgress, signal)
     if (signal.aborted) return CANCELLED
@@ -244,6 +247,9 @@ export async function runExport(
     return refused(finding('app/failed', name, { task: 'the export', reason: reasonOf(error) }))
   }
 }
+
+/** Bytes of a project's name in the names of its exports: what each of them is must not be cut off. */
+const LONGEST_BEFORE_SUFFIX = 160
 
 const EXPORTS = {
   map: { type: 'pdf', suffix: 'map' },
@@ -299,6 +305,10 @@ async function shown(opened: Outcome<string>, caller: Caller): Promise<Outcome<n
   await caller.show(opened.value)
   return done(null)
 }
+
+/** A change that was not taken is not saved elsewhere either; one that is in memory alone just needs that. */
+const isInTheWay = (kept: Outcome<unknown>): boolean =>
+  kept.outcome === 'refused' && kept.problem.code !== 'app/cannot-keep'
 
 function badMessage(operation: string, reason: string) {
   return refused(

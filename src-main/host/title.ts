@@ -8,8 +8,9 @@ export function windowTitle(keeping: Keeping, locale: string): string {
 function savedWords(keeping: Keeping, locale: string): string {
   if (keeping.disk === 'changed') return 'changed on disk by another program'
   if (keeping.disk === 'missing') return 'no longer where it was'
+  if (keeping.problem?.code === 'app/cannot-keep') return 'not saved, only in memory'
   if (keeping.problem) return 'not saved, kept in Petalyard'
-  if (keeping.place === 'nowhere') return 'Petalyard'
+  if (keeping.place === 'nowhere') return keeping.folderProblem ? 'changes cannot be kept' : 'Petalyard'
   if (keeping.savedAt === null)
     return keeping.savedRevision < keeping.revision ? 'saving soon' : 'as it was opened'
   const time = new Date(keeping.savedAt).toLocaleTimeString(safeLocale(locale), {

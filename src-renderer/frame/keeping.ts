@@ -5,9 +5,11 @@ const A_MOMENT = 60_000
 
 /** "saved a moment ago"; `now` in ms since 1970. */
 export function keepingWords(keeping: Keeping, now: number): string {
+  if (keeping.problem?.code === 'app/cannot-keep') return 'not saved, only in memory'
   if (keeping.problem) return 'not saved, kept in the app'
   if (keeping.disk === 'changed') return 'the file was changed elsewhere'
   if (keeping.disk === 'missing') return 'the file is gone, kept in the app'
+  if (keeping.place === 'nowhere' && keeping.folderProblem) return 'changes cannot be kept'
   if (keeping.place === 'nowhere' || keeping.savedAt === null) return 'nothing to save yet'
   const place = keeping.place === 'app' ? 'kept in the app' : 'saved'
   const since = now - Date.parse(keeping.savedAt)
@@ -15,3 +17,7 @@ export function keepingWords(keeping: Keeping, now: number): string {
   const time = new Intl.DateTimeFormat(undefined, { hour: '2-digit', minute: '2-digit' })
   return `${place} at ${time.format(new Date(keeping.savedAt))}`
 }
+
+/** Would something be lost, or not reach its file, as things are? */
+export const isInDanger = (keeping: Keeping): boolean =>
+  keeping.problem !== null || (keeping.place !== 'file' && keeping.folderProblem !== null)

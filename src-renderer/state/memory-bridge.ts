@@ -43,6 +43,7 @@ const KEEPING: Keeping = {
   savedRevision: 0,
   savedAt: null,
   problem: null,
+  folderProblem: null,
   disk: 'same',
 }
 

@@ -87,6 +87,11 @@ export class WindowState {
   }
 
   tell(problem: Finding): void {
+    // How the project is kept stands in its own line, for as long as it holds.
+    if (problem.code === 'app/cannot-keep') {
+      this.keeping = { ...this.keeping, problem }
+      return
+    }
     if (!this.notices.some((known) => known.code === problem.code && known.message === problem.message))
       this.notices = [...this.notices, problem]
   }

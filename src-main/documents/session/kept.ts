@@ -5,11 +5,12 @@
  * Every run of the program has a sign of life in `running/`. An entry whose holder shows none was cut off:
  * it is offered again at the next start.
  */
-import { mkdir, readdir, readFile, rename, rm, stat, utimes, writeFile } from 'node:fs/promises'
-import { join } from 'node:path'
+import { rename, rm, stat, utimes, writeFile } from 'node:fs/promises'
 import { randomUUID } from 'node:crypto'
 import { z } from 'zod'
+import type { OwnFolder } from './own-folder'
 import type { FileStamp, Written } from './ports'
+import { isProcessAlive } from './process-alive'
 import { removeStaleStaging } from './stale'
 
 const stampSchema = z.object({ size: z.number(), modified: z.number(), hash: z.string() })
@@ -35,7 +36,6 @@ export type KeptEntry = Omit<z.infer<typeof entrySchema>, 'format' | 'stamp'> & 
 }
 
 export interface KeptOptions {
-  readonly writeAtomically: (path: string, text: string) => Promise<Written>
   readonly now: () => number
   readonly isProcessAlive?: (pid: number) => boolean
 }
@@ -48,61 +48,83 @@ const BIN_KEEPS = 30 * 24 * 3_600_000
 export class KeptProjects {
   /** This run of the program. */
   readonly run = randomUUID()
-  readonly #folder: string
+  readonly #folder: OwnFolder
   readonly #options: KeptOptions
   #lifeSign: NodeJS.Timeout | undefined
 
-  constructor(dataFolder: string, options: KeptOptions) {
-    this.#folder = dataFolder
+  constructor(folder: OwnFolder, options: KeptOptions) {
+    this.#folder = folder
     this.#options = options
   }
 
-  /** Makes the folders, shows the first sign of life and empties the bin of what is older than 30 days. */
+  /** Why the own folder cannot be written at the moment, in a few words; null while it can. */
+  get trouble(): string | null {
+    return this.#folder.problem
+  }
+
+  /** Where that is. */
+  get place(): string {
+    return this.#folder.path
+  }
+
+  /**
+   * Makes the folders, shows the first sign of life and empties the bin of what is older than 30 days; all of it
+   * as far as the own folder can be written.
+   */
   async start(): Promise<void> {
-    for (const name of ['kept', 'running', 'bin']) await mkdir(this.#path(name), { recursive: true })
+    for (const name of ['', 'kept', 'running', 'bin']) await this.#folder.make(name)
     await this.#showLife()
-    this.#lifeSign = setInterval(() => void this.#showLife().catch(() => undefined), LIFE_SIGN_EVERY)
+    this.#lifeSign = setInterval(() => void this.#showLife(), LIFE_SIGN_EVERY)
     this.#lifeSign.unref()
     await this.#emptyBin()
-    for (const folder of [this.#path('kept'), this.#folder])
+    for (const folder of [this.#path('kept'), this.#path()])
       await removeStaleStaging(folder, null, this.#options.now())
   }
 
   async stop(): Promise<void> {
     clearInterval(this.#lifeSign)
-    await rm(this.#path('running', this.run), { force: true })
+    await this.#folder.remove(this.#path('running', this.run))
   }
 
   async put(entry: KeptEntry): Promise<Written> {
     const text = JSON.stringify({ format: 'petalyard-kept', ...entry })
-    return this.#options.writeAtomically(this.#entryPath(entry.id), text)
+    return this.#folder.write(this.#entryPath(entry.id), text)
   }
 
   async get(id: string): Promise<KeptEntry | null> {
     try {
-      return entrySchema.parse(JSON.parse(await readFile(this.#entryPath(id), 'utf8')))
+      return entrySchema.parse(JSON.parse(await this.#folder.read(this.#entryPath(id))))
     } catch {
       return null
     }
   }
 
   async remove(id: string): Promise<void> {
-    await rm(this.#entryPath(id), { force: true })
+    await this.#folder.remove(this.#entryPath(id))
   }
 
   /** Puts an entry into the bin, from which it goes after 30 days. */
   async discard(id: string): Promise<void> {
-    const target = this.#path('bin', `${id}.json`)
-    await rename(this.#entryPath(id), target)
+    const [entry, target] = [this.#entryPath(id), this.#path('bin', `${id}.json`)]
+    if (this.#folder.isWaiting(entry)) {
+      await this.#folder.write(target, await this.#folder.read(entry))
+      return this.#folder.remove(entry)
+    }
+    await rename(entry, target)
     const now = new Date(this.#options.now())
     await utimes(target, now, now)
   }
 
   /** Every readable entry, the newest first. What cannot be read is left where it is. */
   async list(): Promise<KeptEntry[]> {
-    const names = (await readdir(this.#path('kept'))).filter((name) => name.endsWith('.json'))
+    const names = (await this.#folder.names('kept')).filter((name) => name.endsWith('.json'))
     const entries = await Promise.all(names.map((name) => this.get(name.slice(0, -'.json'.length))))
     return entries.filter((entry) => entry !== null).sort((a, b) => b.changedAt.localeCompare(a.changedAt))
+  }
+
+  /** Entries that are in memory alone until the own folder can be written. */
+  async unwritten(): Promise<KeptEntry[]> {
+    return (await this.list()).filter((entry) => this.#folder.isWaiting(this.#entryPath(entry.id)))
   }
 
   /** Entries whose run ended without closing them. */
@@ -120,7 +142,7 @@ export class KeptProjects {
     if (!/^[\w-]{1,64}$/.test(entry.holder)) return false
     const sign = this.#path('running', entry.holder)
     try {
-      const [pid, shown] = [Number(await readFile(sign, 'utf8')), (await stat(sign)).mtimeMs]
+      const [pid, shown] = [Number(await this.#folder.read(sign)), (await stat(sign)).mtimeMs]
       const isAlive = this.#options.isProcessAlive ?? isProcessAlive
       if (isAlive(pid) && this.#options.now() - shown < LIFE_SIGN_HOLDS) return true
       await rm(sign, { force: true })
@@ -130,15 +152,19 @@ export class KeptProjects {
     return false
   }
 
+  /** A sign that is there is only renewed: that needs no room, and never leaves it empty. */
   async #showLife(): Promise<void> {
-    await writeFile(this.#path('running', this.run), String(process.pid))
+    const sign = this.#path('running', this.run)
+    const now = new Date()
+    const renew = () => utimes(sign, now, now)
+    await this.#folder.attempt(() => renew().catch(() => writeFile(sign, String(process.pid))))
   }
 
   async #emptyBin(): Promise<void> {
-    for (const name of await readdir(this.#path('bin'))) {
+    for (const name of await this.#folder.names('bin')) {
       const path = this.#path('bin', name)
-      const age = this.#options.now() - (await stat(path)).mtimeMs
-      if (age > BIN_KEEPS) await rm(path, { force: true })
+      const facts = await stat(path).catch(() => null)
+      if (facts && this.#options.now() - facts.mtimeMs > BIN_KEEPS) await this.#folder.remove(path)
     }
   }
 
@@ -148,15 +174,6 @@ export class KeptProjects {
   }
 
   #path(...parts: string[]): string {
-    return join(this.#folder, ...parts)
-  }
-}
-
-function isProcessAlive(pid: number): boolean {
-  try {
-    process.kill(pid, 0)
-    return true
-  } catch (error) {
-    return (error as NodeJS.ErrnoException).code === 'EPERM'
+    return this.#folder.at(...parts)
   }
 }

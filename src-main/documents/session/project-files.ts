@@ -5,7 +5,7 @@ import { finding } from '../../../src-core/findings/finding'
 import { explainOutcome } from '../outcome'
 import type { OpenOutcome, TextOutcome } from '../outcome'
 import { openProject, readProjectText } from '../read'
-import { explainWriteFailure, replaceFile, WriteFailure } from '../replace-file'
+import { explainWriteFailure, replaceFile, whyNotWritten, WriteFailure } from '../replace-file'
 import { writeProjectText } from '../save'
 import type { Checked, ProjectFiles, Written } from './ports'
 
@@ -13,11 +13,18 @@ import type { Checked, ProjectFiles, Written } from './ports'
 export const projectFiles: ProjectFiles = {
   open: async (path) => checkedFrom(await openProject(path), basename(path)),
   check: (text, name) => checkedFrom(readProjectText(text), name),
-  write: (path, text, { backup }) => written(path, text, backup),
+  write: (path, text, { backup }) => writtenBytes(path, new TextEncoder().encode(text), backup),
 }
 
-/** Writes a file of the program's own, whole or not at all. */
-export const writeAtomically = (path: string, text: string): Promise<Written> => written(path, text, false)
+/** Writes a file of the program's own, whole or not at all, and leaves nothing beside it. */
+export async function writeAtomically(path: string, text: string): Promise<Written> {
+  try {
+    await replaceFile(path, new TextEncoder().encode(text), { backup: false, keepWhole: false })
+    return { ok: true }
+  } catch (error) {
+    return { ok: false, reason: whyNotWritten(error) }
+  }
+}
 
 /** Writes an exported file, whole or not at all; what stood there before is replaced, as the user was asked. */
 export const writeBytes = (path: string, bytes: Uint8Array): Promise<Written> =>
@@ -36,10 +43,6 @@ function checkedFrom(outcome: OpenOutcome | TextOutcome, name: string): Checked 
       ? []
       : [finding('app/brought-up', name, { from: migratedFrom, to: project.version })]
   return { ok: true, text: writeProjectText(project), title: project.title ?? '', findings }
-}
-
-function written(path: string, text: string, backup: boolean): Promise<Written> {
-  return writtenBytes(path, new TextEncoder().encode(text), backup)
 }
 
 async function writtenBytes(path: string, bytes: Uint8Array, backup: boolean): Promise<Written> {

@@ -102,6 +102,7 @@ export class ProjectSession {
       savedRevision: this.#savedRevision,
       savedAt: this.#savedAt,
       problem: this.#problem,
+      folderProblem: this.#folderProblem(),
       disk: this.#disk,
     }
   }
@@ -116,14 +117,25 @@ export class ProjectSession {
     }
   }
 
-  /** Takes a change over and writes it into the app's own folder before it answers. */
+  /**
+   * Takes a change over and writes it into the app's own folder before it answers; where that cannot be written,
+   * into the project's file.
+   */
   async keep(change: ProjectChange): Promise<Outcome<Keeping>> {
     const problem = this.#take(change)
     if (problem) return refused(problem)
     const failed = await this.#journal()
+    if (failed && this.#path !== null) await this.#saveToFile({})
     this.#plan()
     this.#tell()
-    return failed ? refused(failed) : done(this.keeping)
+    return failed && this.isUnsaved ? refused(failed) : done(this.keeping)
+  }
+
+  /** The app's own folder can be written again, or no longer: writes what it does not have, and tells the window. */
+  async folderChanged(): Promise<void> {
+    if (this.#closed) return
+    if (this.#ports.kept.trouble === null && this.isUnsaved && !this.isUntouched) await this.#journal()
+    this.#tell()
   }
 
   /** Saves to the project's file now. Only for a project that has one. */
@@ -312,9 +324,9 @@ export class ProjectSession {
       const written = await this.#ports.files.write(path, text, { backup: this.#backupDue })
       if (!written.ok) {
         const isKept = this.#keptRevision >= this.#revision
-        this.#problem = finding(isKept ? 'app/saving-waits' : 'app/cannot-keep', file, {
-          reason: written.reason,
-        })
+        this.#problem = isKept
+          ? finding('app/saving-waits', file, { reason: written.reason })
+          : finding('app/cannot-keep', file, { reason: this.#ports.kept.trouble ?? written.reason })
         return this.#problem
       }
       this.#backupDue = false
@@ -351,7 +363,15 @@ export class ProjectSession {
 
   #where(): string {
     if (this.#path !== null) return `${basename(this.#path)} in ${basename(dirname(this.#path)) || '/'}`
-    return this.#revision > 0 ? "Petalyard's own folder on this computer" : 'not yet kept anywhere'
+    if (this.#revision === 0) return 'not yet kept anywhere'
+    return this.isUnsaved ? 'only in memory' : "Petalyard's own folder on this computer"
+  }
+
+  #folderProblem(): Finding | null {
+    const { trouble, place } = this.#ports.kept
+    return trouble === null
+      ? null
+      : finding('app/own-folder', this.#name(), { folder: place, reason: trouble })
   }
 
   #inTurn<T>(task: () => Promise<T>): Promise<T> {

@@ -9,6 +9,9 @@ import { fileNameFor, freePath } from '../../../src-main/host/file-names'
 import { defaultSettings, SettingsStore } from '../../../src-main/host/settings'
 import { windowTitle } from '../../../src-main/host/title'
 
+/** One emoji to whoever looks: 25 bytes. */
+const FAMILY = '\u{1f468}\u200d\u{1f469}\u200d\u{1f467}\u200d\u{1f466}'
+
 describe('file names', () => {
   it.each([
     ['Harbour window throw', 'Harbour window throw'],
@@ -24,6 +27,22 @@ describe('file names', () => {
     ['???', 'Untitled'],
   ])('%j becomes %j', (name, expected) => {
     expect(fileNameFor(name)).toBe(expected)
+  })
+
+  it.each([
+    ['100 Chinese characters', '\u7dda'.repeat(100), '\u7dda'.repeat(66)],
+    ['60 emoji', '\u{1f9f6}'.repeat(60), '\u{1f9f6}'.repeat(50)],
+    ['families of seven characters, never cut in two', FAMILY.repeat(20), FAMILY.repeat(8)],
+    ['245 letters', 'x'.repeat(245), 'x'.repeat(200)],
+    ['one letter under a hundred marks', `a${'\u0301'.repeat(150)}`, `a${'\u0301'.repeat(99)}`],
+    ['half a pair', 'Throw \ud83e', 'Throw'],
+    ['the other half', '\uddf6Throw', 'Throw'],
+  ])('%s: shortened by bytes, between letters', async (_, name, expected) => {
+    expect(fileNameFor(name)).toBe(expected)
+    const folder = await mkdtemp(join(tmpdir(), 'petalyard-names-'))
+    await writeFile(await freePath(folder, name, '.petalyard'), '')
+    await writeFile(`${await freePath(folder, name, '.petalyard')}~`, '')
+    await rm(folder, { recursive: true })
   })
 
   it('find a place that nothing has, whatever the case', async () => {
@@ -94,6 +113,7 @@ describe('the title', () => {
     savedRevision: 2,
     savedAt: '2026-05-06T07:08:09',
     problem: null,
+    folderProblem: null,
     disk: 'same',
   }
   it.each([

@@ -3,6 +3,7 @@ import { readdir, readFile, utimes, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { KeptProjects } from '../../../../src-main/documents/session/kept'
+import { OwnFolder } from '../../../../src-main/documents/session/own-folder'
 import type { KeptEntry } from '../../../../src-main/documents/session/kept'
 import { writeAtomically } from '../../../../src-main/documents/session/project-files'
 import { projectText, World } from './world'
@@ -27,7 +28,10 @@ const entry = (more: Partial<KeptEntry> = {}): KeptEntry => ({
 })
 
 const otherRun = (isProcessAlive?: (pid: number) => boolean, now = Date.now) =>
-  new KeptProjects(world.folder, { writeAtomically, now, ...(isProcessAlive ? { isProcessAlive } : {}) })
+  new KeptProjects(new OwnFolder(world.folder, { writeAtomically }), {
+    now,
+    ...(isProcessAlive ? { isProcessAlive } : {}),
+  })
 
 describe('the own folder', () => {
   it('gives back what was put in, the newest first', async () => {
@@ -103,7 +107,9 @@ describe('a process killed while it writes', () => {
     const script = `
       import { KeptProjects } from ${JSON.stringify(moduleUrl('src-main/documents/session/kept.ts'))}
       import { writeAtomically } from ${JSON.stringify(moduleUrl('src-main/documents/session/project-files.ts'))}
-      const kept = new KeptProjects(${JSON.stringify(world.folder)}, { writeAtomically, now: Date.now })
+      import { OwnFolder } from ${JSON.stringify(moduleUrl('src-main/documents/session/own-folder.ts'))}
+      const own = new OwnFolder(${JSON.stringify(world.folder)}, { writeAtomically })
+      const kept = new KeptProjects(own, { now: Date.now })
       await kept.start()
       const filler = 'x'.repeat(200_000)
       for (let revision = 1; ; revision++) {

@@ -1,4 +1,5 @@
-import { readFile, rm, writeFile } from 'node:fs/promises'
+import { execFileSync } from 'node:child_process'
+import { readFile, rm, stat, writeFile } from 'node:fs/promises'
 import { existsSync } from 'node:fs'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { eventually, NEVER, projectText, QUICK, titleOf, World } from './world'
@@ -174,11 +175,12 @@ describe('a project with a file', () => {
   it('is saved even while the own folder cannot be written', async () => {
     const session = await world.sessionOnFile('throw.petalyard', QUICK)
     world.ownFault = 'the disk is full'
-    const refused = await session.keep(change(1, 'First'))
-    expect(refused).toMatchObject({ outcome: 'refused', problem: { code: 'app/cannot-keep' } })
-    await eventually(async () => expect(titleOf(await read(world.path('throw.petalyard')))).toBe('First'))
-    await eventually(() => expect(session.keeping).toMatchObject({ problem: null, savedRevision: 1 }))
-    await session.close()
+    expect(await session.keep(change(1, 'First'))).toMatchObject({
+      outcome: 'done',
+      value: { problem: null, savedRevision: 1, folderProblem: { code: 'app/own-folder' } },
+    })
+    expect(titleOf(await read(world.path('throw.petalyard')))).toBe('First')
+    expect(await session.close()).toBeNull()
   })
 
   it('claims nothing about the own folder when neither can be written', async () => {
@@ -295,5 +297,25 @@ describe('a file that somebody else changed', () => {
     await rm(world.path('throw.petalyard'))
     const refused = await session.answerDisk({ ...change(1, 'Mine'), answer: 'take-theirs' })
     expect(refused).toMatchObject({ outcome: 'refused', problem: { code: 'app/nothing-on-disk' } })
+  })
+})
+
+describe.runIf(process.platform !== 'win32')('a pipe in the place of the file', () => {
+  it('keeps neither saving nor closing waiting, and is left as it is', async () => {
+    const session = await world.sessionOnFile('throw.petalyard', QUICK)
+    const path = world.path('throw.petalyard')
+    await rm(path)
+    execFileSync('mkfifo', [path])
+    expect(await session.checkDisk()).toBe('missing')
+    expect(await session.keep(change(1, 'First'))).toMatchObject({ outcome: 'done' })
+    expect(await session.save(change(2, 'Second'))).toMatchObject({
+      problem: { code: 'app/saving-waits' },
+    })
+    expect(await session.answerDisk({ ...change(2, 'Second'), answer: 'take-theirs' })).toMatchObject({
+      outcome: 'refused',
+    })
+    expect(await session.close()).toMatchObject({ code: 'app/gone-from-disk' })
+    expect((await stat(path)).isFIFO()).toBe(true)
+    expect(await world.kept.list()).toMatchObject([{ title: 'Second' }])
   })
 })

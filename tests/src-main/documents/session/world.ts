@@ -5,6 +5,7 @@ import { join } from 'node:path'
 import { vi } from 'vitest'
 import type { Keeping } from '../../../../shared-types/bridge'
 import { KeptProjects } from '../../../../src-main/documents/session/kept'
+import { OwnFolder } from '../../../../src-main/documents/session/own-folder'
 import type { Pace, ProjectFiles, Written } from '../../../../src-main/documents/session/ports'
 import { projectFiles, writeAtomically } from '../../../../src-main/documents/session/project-files'
 import { ProjectSession } from '../../../../src-main/documents/session/session'
@@ -32,6 +33,7 @@ export class World {
   ownFault: string | null = null
   readonly told: Keeping[] = []
   readonly writes: { readonly path: string; readonly backup: boolean }[] = []
+  readonly own: OwnFolder
   readonly kept: KeptProjects
   readonly files: ProjectFiles = {
     ...projectFiles,
@@ -43,10 +45,8 @@ export class World {
   }
 
   private constructor(readonly folder: string) {
-    this.kept = new KeptProjects(folder, {
-      writeAtomically: (...words) => this.writeOwn(...words),
-      now: Date.now,
-    })
+    this.own = new OwnFolder(folder, { writeAtomically: (...words) => this.writeOwn(...words) })
+    this.kept = new KeptProjects(this.own, { now: Date.now })
   }
 
   static async make(): Promise<World> {

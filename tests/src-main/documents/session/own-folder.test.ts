@@ -1,0 +1,144 @@
+import { mkdir, mkdtemp, readdir, readFile, rm, stat, utimes, writeFile } from 'node:fs/promises'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { KeptProjects } from '../../../../src-main/documents/session/kept'
+import { OwnFolder } from '../../../../src-main/documents/session/own-folder'
+import { writeAtomically } from '../../../../src-main/documents/session/project-files'
+
+let parent: string
+let folder: string
+let changes: (string | null)[]
+/** The next writes fail with this reason. */
+let fault: string | null
+let own: OwnFolder
+
+beforeEach(async () => {
+  parent = await mkdtemp(join(tmpdir(), 'petalyard-own-'))
+  folder = join(parent, 'projects')
+  changes = []
+  fault = null
+  own = new OwnFolder(folder, {
+    writeAtomically: async (path, text) =>
+      fault === null ? writeAtomically(path, text) : { ok: false, reason: fault },
+    onChange: () => changes.push(own.problem),
+  })
+})
+afterEach(() => rm(parent, { recursive: true, force: true }))
+
+const read = (name: string) => readFile(join(folder, name), 'utf8')
+
+describe('a folder that cannot be made', () => {
+  // A file in its place stands for every folder that cannot be written: it stops root too.
+  beforeEach(() => writeFile(folder, ''))
+
+  it('is told, with what is in its way', async () => {
+    await own.make()
+    expect(own.problem).toBe('a file has the name of its folder')
+    expect(changes).toEqual(['a file has the name of its folder'])
+  })
+
+  it('gives back what was to be written, and has it once there is room', async () => {
+    await own.make()
+    await own.make('kept')
+    expect(await own.write(own.at('settings.json'), 'dark')).toMatchObject({ ok: false })
+    expect(await own.write(own.at('kept', 'one.json'), 'One')).toMatchObject({ ok: false })
+    expect(await own.read(own.at('settings.json'))).toBe('dark')
+    expect(await own.names('kept')).toEqual(['one.json'])
+    await own.tryAgain()
+    expect(own.problem).not.toBeNull()
+    await rm(folder)
+    await own.tryAgain()
+    expect(own.problem).toBeNull()
+    expect(changes.at(-1)).toBeNull()
+    expect(await read('settings.json')).toBe('dark')
+    expect(await read('kept/one.json')).toBe('One')
+    expect(own.isWaiting(own.at('settings.json'))).toBe(false)
+  })
+
+  it('forgets what was removed meanwhile', async () => {
+    await own.write(own.at('one.json'), 'One')
+    await own.remove(own.at('one.json'))
+    await rm(folder)
+    await own.make()
+    await own.tryAgain()
+    expect(await readdir(folder)).toEqual([])
+  })
+
+  it('lets the kept projects start, be put, listed and taken away', async () => {
+    const kept = new KeptProjects(own, { now: Date.now })
+    await kept.start()
+    expect(kept.trouble).toBe('a file has the name of its folder')
+    const entry = {
+      id: 'one',
+      path: null,
+      stamp: null,
+      title: 'Throw',
+      revision: 1,
+      savedRevision: 1,
+      changedAt: '2026-01-02T03:04:05.000Z',
+      holder: null,
+      text: '{}',
+    }
+    expect(await kept.put(entry)).toMatchObject({ ok: false })
+    expect(await kept.list()).toMatchObject([{ title: 'Throw' }])
+    expect(await kept.unwritten()).toMatchObject([{ title: 'Throw' }])
+    await kept.discard('one')
+    expect(await kept.list()).toEqual([])
+    await kept.stop()
+  })
+})
+
+describe('a folder that was full for a while', () => {
+  beforeEach(() => own.make())
+
+  it('has the newest text, however the tries and the writes cross', async () => {
+    const path = own.at('one.json')
+    fault = 'the disk is full'
+    await own.write(path, 'Old')
+    fault = null
+    await Promise.all([own.tryAgain(), own.write(path, 'New'), own.tryAgain()])
+    await own.tryAgain()
+    expect(await read('one.json')).toBe('New')
+    expect(await own.read(path)).toBe('New')
+  })
+
+  it('counts as full while anything waits, even where something small found room', async () => {
+    fault = 'the disk is full'
+    await own.write(own.at('large.json'), 'large')
+    fault = null
+    await own.write(own.at('small.json'), 'small')
+    expect(own.problem).toBe('the disk is full')
+    await own.tryAgain()
+    expect(own.problem).toBeNull()
+    expect(await read('large.json')).toBe('large')
+  })
+
+  it('is found to have room again where nothing waits, and nothing is left of that', async () => {
+    await own.attempt(() => Promise.reject(Object.assign(new Error('full'), { code: 'ENOSPC' })))
+    expect(own.problem).toBe('the disk is full')
+    await own.tryAgain()
+    expect(own.problem).toBeNull()
+    expect(await readdir(folder)).toEqual([])
+  })
+
+  it('is made anew where somebody removed it', async () => {
+    await rm(folder, { recursive: true })
+    expect(await own.write(own.at('one.json'), 'One')).toMatchObject({ ok: false })
+    await own.tryAgain()
+    expect(await read('one.json')).toBe('One')
+  })
+})
+
+it('a sign of life is renewed without being written anew: on a full disk it would end up empty', async () => {
+  const kept = new KeptProjects(own, { now: Date.now })
+  await mkdir(join(folder, 'running'), { recursive: true })
+  const sign = join(folder, 'running', kept.run)
+  await writeFile(sign, '1')
+  const old = new Date(Date.now() - 60_000)
+  await utimes(sign, old, old)
+  await kept.start()
+  expect(await readFile(sign, 'utf8')).toBe('1')
+  expect((await stat(sign)).mtimeMs).toBeGreaterThan(old.getTime())
+  await kept.stop()
+})
