@@ -175,6 +175,19 @@ export const blanketSchema = z.looseObject({
         .optional(),
       /** By address: "row,place", "row,left" or "row,right" for half motifs, "1,1+1,2+2,1+2,2" for a filler. */
       painted: z.record(text, text).optional(),
+      /** What stood when the colours were last changed, so that what need not change stays. */
+      kept: z
+        .looseObject({
+          pattern: text.optional(),
+          seed: number.optional(),
+          arrangement: text.optional(),
+          colourways: z.array(text).optional(),
+          /** Row by row: numbers of `colourways` from 0, "x" where another was painted, "-" for none. */
+          rows: z.array(text).optional(),
+          /** What painted motifs had before, by "row,place". */
+          under: z.record(text, text).optional(),
+        })
+        .optional(),
     })
     .optional(),
   /** Left out, the colourway is the first one of that motif. */

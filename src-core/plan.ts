@@ -164,8 +164,15 @@ export function createPlanner(): Planner {
     const laid = placed(measured, grid, hand)
     const joined = join(laid, gauge, rule, project.joining, arranged, counts, units)
     const ways = project.colourways ?? NONE
-    const fill = layout.cells?.fill
-    const coloured = colours(cells(arranged.placements, offset), fill, layout.cells?.painted, ways)
+    const { fill, painted, kept } = layout.cells ?? {}
+    const coloured = colours(
+      cells(arranged.placements, offset),
+      fill,
+      painted,
+      ways,
+      kept,
+      counts.arrangement,
+    )
     const order = project.order ?? 'there-and-back'
     // Only an order by colourway hangs on the colours: painting leaves every other order as it is.
     const sorted = order === 'colourway'

@@ -1,6 +1,6 @@
 /** Where each colourway goes: the patterns of a fill, with what was painted by hand on top. */
 import type { Finding } from '../../shared-types/finding'
-import type { BlanketLayout, Colourway } from '../../shared-types/project'
+import type { Arrangement, BlanketLayout, Colourway } from '../../shared-types/project'
 import { finding } from '../findings/finding'
 import { isAddition } from '../layout/addresses'
 import { formatNumber } from '../units/format'
@@ -9,7 +9,12 @@ import type { Random } from '../units/random'
 import { COLOUR_CONSTANTS } from './constants'
 import { FREE, alikePairs, countColours, evenCounts } from './graph'
 import type { ColourTask } from './graph'
+import { isOfFill, readKept } from './kept'
+import type { Kept } from './kept'
 import { colourApart, coloursThatDo } from './no-two-alike'
+import type { Colouring } from './no-two-alike'
+import { scatter } from './scatter'
+import { colourFrom } from './stay'
 
 /** A place of the layout. Rows from the top, columns from the left, both from 1. */
 export interface ColourCell {
@@ -27,6 +32,8 @@ export type ShadeDirection = NonNullable<Fill['direction']>
 export interface ColourAssignment {
   /** Colourway id of each cell, '' where none is given. */
   readonly colourways: readonly string[]
+  /** Of a fill by chance: the colourways that it chooses from, and what painted cells had before. */
+  readonly chance?: { readonly chosen: readonly string[]; readonly under: ReadonlyMap<number, string> }
   readonly findings: readonly Finding[]
 }
 
@@ -77,23 +84,6 @@ function shade(
   })
 }
 
-/** Free cells take colours in random places, with counts as even as what is painted allows. */
-function scatter(task: ColourTask, random: Random): Int16Array {
-  const painted = countColours(task.fixed, task.colours)
-  const free: number[] = []
-  task.fixed.forEach((colour, cell) => {
-    if (colour === FREE) free.push(cell)
-  })
-  const even = evenCounts(painted, free.length)
-  const bag = even.flatMap((count, colour) => new Array<number>(count - (painted[colour] ?? 0)).fill(colour))
-  const colouring = Int16Array.from(task.fixed)
-  random.shuffled(bag).forEach((colour, index) => {
-    const cell = free[index]
-    if (cell !== undefined) colouring[cell] = colour
-  })
-  return colouring
-}
-
 const pointAt = (cells: readonly ColourCell[], pairs: readonly (readonly [number, number])[]) => ({
   cells: [...new Set(pairs.flat())]
     .slice(0, COLOUR_CONSTANTS.cellsInFinding)
@@ -106,14 +96,15 @@ const namesOf = (ids: readonly string[], colourways: readonly Colourway[]): stri
     return found?.code ?? found?.name ?? id
   })
 
-/** Colours apart and says what could not be had: alike by hand, impossible, not found, uneven. */
-function apart(
+/** What could not be had of colours apart: alike by hand, impossible, not found, uneven. */
+function apartFindings(
   cells: readonly ColourCell[],
   task: ColourTask,
+  { colours: colouring, outcome }: Colouring,
   ids: readonly string[],
   colourways: readonly Colourway[],
   random: Random,
-): { colouring: Int16Array; findings: Finding[] } {
+): Finding[] {
   const findings: Finding[] = []
   const where = 'layout.cells'
   const byHand = alikePairs(task.neighbours, task.fixed)
@@ -121,7 +112,6 @@ function apart(
     const values = { pairs: formatNumber(byHand.length) }
     findings.push(finding('colours/painted-alike', where, values, pointAt(cells, byHand)))
   }
-  const { colours: colouring, outcome } = colourApart(task, random)
   const values = { colourways: ids.length }
   if (outcome === 'perfect') {
     const counts = countColours(colouring, task.colours)
@@ -135,7 +125,7 @@ function apart(
       )
       findings.push(finding('colours/uneven', where, { counts: told.join(', ') }))
     }
-    return { colouring, findings }
+    return findings
   }
   const handPairs = new Set(byHand.map((pair) => pair.join()))
   const pairs = alikePairs(task.neighbours, colouring).filter((pair) => !handPairs.has(pair.join()))
@@ -150,7 +140,56 @@ function apart(
       finding('colours/not-found', where, { ...values, pairs: formatNumber(pairs.length) }, point),
     )
   }
-  return { colouring, findings }
+  return findings
+}
+
+/** What a fill by chance is coloured from: the cells, what was painted by hand, in order, and what stood. */
+interface Chance {
+  readonly cells: readonly ColourCell[]
+  readonly fill: Fill
+  readonly chosen: readonly string[]
+  readonly byHand: ReadonlyMap<number, string>
+  readonly kept: Kept | undefined
+  readonly arrangement: Arrangement
+}
+
+/**
+ * Colours by chance, scattered or no two alike. What stood stays as far as it can; where the file remembers
+ * nothing, what the seed alone gives counts as standing, and the painted cells are worked in one by one.
+ */
+function byChance({ cells, fill, chosen, byHand, kept, arrangement }: Chance, random: () => Random) {
+  // Colours that stand by hand alone cannot be chosen for others, but are still neighbours: they come last.
+  const others = [...new Set(byHand.values())].filter((id) => !chosen.includes(id))
+  const code = new Map([...chosen, ...others].map((id, index) => [id, index]))
+  const codeAt = (cell: number): number => code.get(byHand.get(cell) ?? '') ?? FREE
+  const fixed = Int16Array.from(cells, (_, cell) => codeAt(cell))
+  const differs = fill.pattern === 'no-two-alike'
+  const neighbours = cells.map((cell) => cell.neighbours)
+  const task: ColourTask = { neighbours, colours: chosen.length, fixed }
+  const under = new Map<number, string>()
+  const afresh = (): Colouring => {
+    const bare: ColourTask = { ...task, fixed: new Int16Array(cells.length).fill(FREE) }
+    if (differs) return colourApart(bare, random())
+    return { colours: scatter(bare, random()), outcome: 'perfect', troubled: [] }
+  }
+  if (!kept || !isOfFill(kept, fill, arrangement)) {
+    const bare = afresh()
+    for (const cell of byHand.keys()) under.set(cell, chosen[bare.colours[cell] ?? 0] ?? '')
+    if (byHand.size === 0) return { task, solved: bare, under }
+    const start = { standing: bare.colours, wiped: new Map<number, number>(), isOtherChoice: false }
+    return { task, solved: colourFrom(task, start, [...byHand.keys()], differs, random()), under }
+  }
+  const { standing, wasUnder } = readKept(kept, cells, arrangement, chosen, codeAt)
+  const wiped = new Map<number, number>()
+  for (const [cell, id] of wasUnder) if (!byHand.has(cell) && code.has(id)) wiped.set(cell, code.get(id)!)
+  for (const cell of byHand.keys()) {
+    const before = wasUnder.get(cell) ?? chosen[standing[cell] ?? FREE]
+    if (before !== undefined) under.set(cell, before)
+  }
+  const were = new Set(kept.colourways)
+  const isOtherChoice = were.size !== chosen.length || chosen.some((id) => !were.has(id))
+  const start = { standing, wiped, isOtherChoice }
+  return { task, solved: colourFrom(task, start, [...byHand.keys()], differs, random()), under }
 }
 
 /**
@@ -163,6 +202,8 @@ export function assignColourways(
   fill: Fill | undefined,
   painted: Readonly<Record<string, string>> | undefined,
   colourways: readonly Colourway[],
+  kept?: Kept,
+  arrangement: Arrangement = 'straight-rows',
 ): ColourAssignment {
   const findings: Finding[] = []
   const known = new Set(colourways.map((colourway) => colourway.id))
@@ -191,28 +232,18 @@ export function assignColourways(
     return { colourways: assigned, findings }
   }
 
-  const random = seededRandom(fill.seed ?? 0)
   const put = (cell: number, id: string | undefined): void => {
     if (!byHand.has(cell)) assigned[cell] = id ?? ''
   }
   if (pattern === 'scatter' || pattern === 'no-two-alike') {
-    // Colours that stand by hand alone cannot be chosen for others, but are still neighbours: they come last.
     const chosen = [...new Set(sequence)]
-    const others = [...new Set(byHand.values())].filter((id) => !chosen.includes(id))
-    const code = new Map([...chosen, ...others].map((id, index) => [id, index]))
-    const fixed = Int16Array.from(cells, (_, cell) => code.get(byHand.get(cell) ?? '') ?? FREE)
-    const task: ColourTask = {
-      neighbours: cells.map((cell) => cell.neighbours),
-      colours: chosen.length,
-      fixed,
-    }
-    const solved =
-      pattern === 'scatter'
-        ? { colouring: scatter(task, random), findings: [] }
-        : apart(cells, task, chosen, colourways, random)
-    findings.push(...solved.findings)
-    solved.colouring.forEach((colour, cell) => put(cell, chosen[colour]))
-    return { colourways: assigned, findings }
+    const seeded = (): Random => seededRandom(fill.seed ?? 0)
+    const chance = { cells, fill: { ...fill, pattern }, chosen, byHand, kept, arrangement }
+    const { task, solved, under } = byChance(chance, seeded)
+    if (pattern === 'no-two-alike')
+      findings.push(...apartFindings(cells, task, solved, chosen, colourways, seeded()))
+    solved.colours.forEach((colour, cell) => put(cell, chosen[colour]))
+    return { colourways: assigned, findings, chance: { chosen, under } }
   }
   if (pattern === 'one') cells.forEach((_, cell) => put(cell, sequence[0]))
   else if (pattern === 'rows') {
@@ -220,8 +251,8 @@ export function assignColourways(
   } else if (pattern === 'repeat') {
     readingOrder(cells).forEach((cell, index) => put(cell, sequence[index % sequence.length]))
   } else {
-    shade(cells, sequence.length, fill.direction ?? 'down', random).forEach((band, cell) =>
-      put(cell, sequence[band]),
+    shade(cells, sequence.length, fill.direction ?? 'down', seededRandom(fill.seed ?? 0)).forEach(
+      (band, cell) => put(cell, sequence[band]),
     )
   }
   return { colourways: assigned, findings }

@@ -1,12 +1,12 @@
 /** The places of a blanket as cells to be coloured, each with the neighbours that it stands side by side with. */
-import type { Placement } from '../layout/blanket'
+import type { Place } from '../layout/places'
 import type { ColourCell } from './assign'
 
 /**
  * Cells with their neighbours: left and right, and in the rows above and below those that face it (one in
  * straight rows, two in offset rows and rings). Motifs that meet at a corner alone are no neighbours.
  */
-export function colourCells(placements: readonly Placement[], offset: boolean): ColourCell[] {
+export function colourCells(placements: readonly Place[], offset: boolean): ColourCell[] {
   const index = new Map<number, number>()
   placements.forEach((p, i) => index.set(placeKey(p.row, p.halves), i))
   const steps = offset

@@ -10,6 +10,9 @@ export const COLOUR_CONSTANTS = {
   searchSteps: { floor: 100_000, perCell: 30 },
   /** Steps to make a colouring that cannot be perfect as good as can be: a floor and so many per cell (our choice). */
   repairSteps: { floor: 5000, perCell: 20 },
+  /** Other cells that a painted one may change by exhaustive search, at most, and the steps of that search (our choice). */
+  nearChanges: 9,
+  nearSteps: 20_000,
   /** Rounds of evening out counts, at most (our choice). */
   balanceRounds: 400,
   /** Cells that a finding points at, at most. */

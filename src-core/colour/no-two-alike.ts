@@ -2,9 +2,9 @@
 import type { Random } from '../units/random'
 import { evenOut } from './balance'
 import { COLOUR_CONSTANTS } from './constants'
-import { alikePairs, countColours, freeGroups } from './graph'
+import { FREE, alikePairs, countColours, freeGroups } from './graph'
 import type { ColourTask } from './graph'
-import { colourWithFewAlike } from './repair'
+import { colourWithFewAlike, comeBack, mendAlike } from './repair'
 import { searchGroup } from './search'
 
 export interface Colouring {
@@ -25,31 +25,67 @@ const stepsFor = (group: readonly number[]): number => {
 /**
  * A colouring without alike neighbours where there is one (exact search, bounded steps), with counts as even
  * as single changes and swaps of two colours can make them; otherwise the fewest alike pairs found. Fixed
- * cells keep their colours whatever stands beside them.
+ * cells keep their colours whatever stands beside them. Given a colouring to start `from`, whatever has no
+ * alike neighbours there stays, counts are left as they are, and alike pairs are mended from how it stands.
  */
-export function colourApart(task: ColourTask, random: Random): Colouring {
+export function colourApart(task: ColourTask, random: Random, from?: Int16Array): Colouring {
   const colouring = Int16Array.from(task.fixed)
   const counts = countColours(colouring, task.colours)
   const { repairSteps } = COLOUR_CONSTANTS
   const troubled: number[] = []
   let outcome: Colouring['outcome'] = 'perfect'
   for (const group of freeGroups(task)) {
+    const mended = from && mendFrom(task, group, colouring, counts, from, random)
+    if (mended?.isApart) continue
     const end = searchGroup(task, group, colouring, counts, stepsFor(group), random)
-    if (end === 'found') continue
+    if (end === 'found') {
+      if (from) comeBack(task.neighbours, group, colouring, counts, from)
+      continue
+    }
     if (outcome !== 'impossible') outcome = end === 'impossible' ? 'impossible' : 'not-found'
-    colourWithFewAlike(
-      task,
-      group,
-      colouring,
-      counts,
-      repairSteps.floor + repairSteps.perCell * group.length,
-      random,
-    )
+    if (mended) {
+      group.forEach((cell, index) => {
+        const colour = mended.colours[index] ?? 0
+        colouring[cell] = colour
+        counts[colour] = (counts[colour] ?? 0) + 1
+      })
+    } else {
+      const steps = repairSteps.floor + repairSteps.perCell * group.length
+      colourWithFewAlike(task, group, colouring, counts, steps, random)
+    }
     troubled.push(...group)
   }
   if (outcome === 'not-found' && alikePairs(task.neighbours, colouring).length === 0) outcome = 'perfect'
-  if (outcome === 'perfect') evenOut(task, colouring, counts, random)
+  if (outcome === 'perfect' && !from) evenOut(task, colouring, counts, random)
   return { colours: colouring, outcome, troubled }
+}
+
+/**
+ * Takes a group over as it stands and mends its alike pairs. Where some are left, the group is free again and
+ * the best that was found is answered.
+ */
+function mendFrom(
+  task: ColourTask,
+  group: readonly number[],
+  colouring: Int16Array,
+  counts: number[],
+  from: Int16Array,
+  random: Random,
+): { isApart: boolean; colours: Int16Array } {
+  for (const cell of group) {
+    const colour = from[cell] ?? 0
+    colouring[cell] = colour
+    counts[colour] = (counts[colour] ?? 0) + 1
+  }
+  const isApart = mendAlike(task, group, colouring, counts, random, from)
+  const colours = Int16Array.from(group, (cell) => colouring[cell] ?? 0)
+  if (!isApart)
+    for (const cell of group) {
+      const colour = colouring[cell] ?? 0
+      counts[colour] = (counts[colour] ?? 0) - 1
+      colouring[cell] = FREE
+    }
+  return { isApart, colours }
 }
 
 /** The fewest colours, from `task.colours` + 1 on, that keep neighbours apart; null if none up to `most` is found. */

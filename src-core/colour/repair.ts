@@ -3,12 +3,59 @@
  * search finds (min-conflicts with a short memory of moves not to take back).
  */
 import type { Random } from '../units/random'
+import { COLOUR_CONSTANTS } from './constants'
 import { FREE } from './graph'
 import type { ColourTask } from './graph'
 import { Waiting } from './search'
 
 /** Most moves that a colour stays forbidden to a cell after it left it (common practice for such searches). */
 const LONGEST_MEMORY = 10
+
+/**
+ * Mends the alike pairs of a group that is coloured already, in place, and puts back `from` what need not have
+ * changed; answers whether none is left. The steps are bounded as for `colourWithFewAlike`.
+ */
+export function mendAlike(
+  task: ColourTask,
+  group: readonly number[],
+  colouring: Int16Array,
+  counts: number[],
+  random: Random,
+  from: Int16Array,
+): boolean {
+  const { floor, perCell } = COLOUR_CONSTANTS.repairSteps
+  colourWithFewAlike(task, group, colouring, counts, floor + perCell * group.length, random)
+  comeBack(task.neighbours, group, colouring, counts, from)
+  return group.every((cell) => !isAlike(task.neighbours, colouring, cell, colouring[cell] ?? FREE))
+}
+
+const isAlike = (
+  neighbours: ColourTask['neighbours'],
+  colouring: Int16Array,
+  cell: number,
+  colour: number,
+): boolean => (neighbours[cell] ?? []).some((other) => colouring[other] === colour)
+
+/** Gives cells the colour back that they had, wherever no neighbour has it now. */
+export function comeBack(
+  neighbours: ColourTask['neighbours'],
+  group: readonly number[],
+  colouring: Int16Array,
+  counts: number[],
+  from: Int16Array,
+): void {
+  for (let isChanged = true; isChanged;) {
+    isChanged = false
+    for (const cell of group) {
+      const [now, before] = [colouring[cell] ?? FREE, from[cell] ?? FREE]
+      if (now === before || before === FREE || isAlike(neighbours, colouring, cell, before)) continue
+      counts[now] = (counts[now] ?? 0) - 1
+      counts[before] = (counts[before] ?? 0) + 1
+      colouring[cell] = before
+      isChanged = true
+    }
+  }
+}
 
 /** Colours the free cells of `group` in `colouring` (in place), then mends alike pairs for `steps` steps. */
 export function colourWithFewAlike(

@@ -27,7 +27,7 @@ export const COLOUR_FINDINGS = {
   'colours/uneven': {
     severity: 'note',
     message: 'neighbours are kept apart, but the colourways do not come out even: {counts}.',
-    mend: 'Choose one more colourway, or paint a few places by hand.',
+    mend: 'Shuffle them, choose one more colourway, or paint a few motifs by hand.',
   },
   'colours/close': {
     severity: 'warning',

@@ -6,6 +6,7 @@
 import type { Finding } from '../../shared-types/finding'
 import type { Plan } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
+import { holdColours } from '../../src-core/colour/hold'
 import { bySeverity } from '../../src-core/findings/finding'
 import { countPlaces } from '../../src-core/layout/places'
 import { createPlanner } from '../../src-core/plan'
@@ -98,13 +99,13 @@ export class DocumentState {
    */
   change(label: string, edit: Edit, key: string | null = null, pace: Pace = 'at-once'): void {
     this.cancel()
-    this.#settle(label, edit(this.#settled), key, pace)
+    this.#settle(label, holdColours(this.#settled, edit(this.#settled)), key, pace)
   }
 
   /** Tries a change while a hand or a key is still at it; each try starts from the settled project. */
   preview(label: string, edit: Edit): void {
     if (this.#preview === null) this.#before = this.plan
-    this.#preview = edit(this.#settled)
+    this.#preview = holdColours(this.#settled, edit(this.#settled))
     this.#label = label
     this.#replan()
   }

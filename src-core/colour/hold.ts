@@ -1,0 +1,110 @@
+/**
+ * Keeps colours where they are while a project changes: whoever edits passes the project before and after
+ * through here, and what has to change of a fill by chance changes from what stood.
+ */
+import type { BlanketLayout, Colourway, Project } from '../../shared-types/project'
+import { COUNT_FIELDS, blanketCounts } from '../layout/blanket'
+import { placesOf } from '../layout/places'
+import type { Place } from '../layout/places'
+import { memoised } from '../memo'
+import { assignColourways } from './assign'
+import type { ColourAssignment } from './assign'
+import { colourCells } from './cells'
+import { isByChance, keyOfPlace, placeOfKey, rowLengths, shiftOf, writeKept } from './kept'
+
+/** The colourways of a blanket, without the rest of its plan. */
+export interface StandingColours {
+  readonly places: readonly Place[]
+  readonly assignment: ColourAssignment
+}
+
+const NONE: readonly Colourway[] = []
+
+const standing = memoised(
+  (
+    cells: BlanketLayout['cells'],
+    ways: readonly Colourway[],
+    arrangement: NonNullable<BlanketLayout['arrangement']>,
+    ...counts: unknown[]
+  ): StandingColours | null => {
+    const fields = Object.fromEntries(COUNT_FIELDS.map((name, index) => [name, counts[index]]))
+    const read = blanketCounts(fields).counts
+    if (!read) return null
+    const places = placesOf(read)
+    const coloured = colourCells(places, arrangement !== 'straight-rows')
+    const { fill, painted, kept } = cells ?? {}
+    return { places, assignment: assignColourways(coloured, fill, painted, ways, kept, arrangement) }
+  },
+  3,
+)
+
+/** Which colourway stands where in a project; null where there is no blanket that can be laid out. */
+export function standingColours(project: Project): StandingColours | null {
+  const { layout } = project
+  if (layout?.kind !== 'blanket') return null
+  const { arrangement = 'straight-rows' } = layout
+  const counts = COUNT_FIELDS.map((name) => layout[name])
+  return standing(layout.cells, project.colourways ?? NONE, arrangement, ...counts)
+}
+
+/** The project after an edit, with what stood before it remembered where the colours would move otherwise. */
+export function holdColours(before: Project, after: Project): Project {
+  const [was, is] = [before.layout, after.layout]
+  if (was?.kind !== 'blanket' || is?.kind !== 'blanket' || before === after) return after
+  const isSame =
+    was.cells === is.cells &&
+    before.colourways === after.colourways &&
+    COUNT_FIELDS.every((name) => was[name] === is[name])
+  if (isSame) return after
+  const moved = withMovedPaint(was, is, after)
+  const layout = moved.layout?.kind === 'blanket' ? moved.layout : is
+  const { fill } = layout.cells ?? {}
+  const arrangement = layout.arrangement ?? 'straight-rows'
+  const isOfOld =
+    isByChance(fill) &&
+    fill?.pattern === was.cells?.fill?.pattern &&
+    (fill?.seed ?? 0) === (was.cells?.fill?.seed ?? 0) &&
+    arrangement === (was.arrangement ?? 'straight-rows')
+  if (!fill || !isOfOld) return withKept(moved, layout, undefined)
+  const stood = standingColours(before)
+  if (!stood?.assignment.chance) return moved
+  const { chosen, under } = stood.assignment.chance
+  const old = writeKept(fill, arrangement, stood.places, chosen, stood.assignment.colourways, under)
+  const next = withKept(moved, layout, old)
+  const stands = standingColours(next)
+  if (!stands?.assignment.chance) return next
+  const { chance, colourways } = stands.assignment
+  const kept = writeKept(fill, arrangement, stands.places, chance.chosen, colourways, chance.under)
+  return withKept(moved, layout, kept)
+}
+
+function withKept(
+  project: Project,
+  layout: BlanketLayout,
+  kept: NonNullable<BlanketLayout['cells']>['kept'],
+): Project {
+  const { kept: old, ...cells } = layout.cells ?? {}
+  if (old === undefined && kept === undefined) return project
+  return { ...project, layout: { ...layout, cells: kept ? { ...cells, kept } : cells } }
+}
+
+/** The project with its painted places where the same motifs are now: rings that come or go move every number. */
+function withMovedPaint(was: BlanketLayout, is: BlanketLayout, project: Project): Project {
+  const painted = is.cells?.painted
+  const arrangement = is.arrangement ?? 'straight-rows'
+  if (!painted || painted !== was.cells?.painted || arrangement !== (was.arrangement ?? 'straight-rows'))
+    return project
+  const [before, after] = [was, is].map((layout) => blanketCounts(layout).counts)
+  if (!before || !after) return project
+  const shift = shiftOf(arrangement, rowLengths(placesOf(before)), rowLengths(placesOf(after)))
+  const here = shift({ row: 2, column: 2 })
+  if (here.row === 2 && here.column === 2) return project
+  const entries = Object.entries(painted).flatMap(([key, id]) => {
+    const place = placeOfKey(key)
+    const now = place ? shift(place) : null
+    if (!now) return [[key, id] as const]
+    return now.row > 0 && now.column > 0 ? [[keyOfPlace(now), id] as const] : []
+  })
+  const cells = { ...is.cells, painted: Object.fromEntries(entries) }
+  return { ...project, layout: { ...is, cells } }
+}
