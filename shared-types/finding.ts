@@ -2,7 +2,15 @@
  * Findings: what a good tech editor would mark. The shape is shared; codes and wording stand in the
  * catalogue (`src-core/findings/catalogue.ts`), the same for window, command line, paper, docs and tests.
  */
+import type { UnitSystem } from './project'
+
 export type Severity = 'error' | 'warning' | 'note'
+
+/** A number with its unit, as each system of units tells it. */
+export type InUnits = Readonly<Record<UnitSystem, string>>
+
+/** What stands in the places of a finding's text. */
+export type FindingValues = Readonly<Record<string, string | number | InUnits>>
 
 export interface Finding {
   /** Stable code such as `joins/one-node`; documented in docs/findings.md. */
@@ -14,6 +22,8 @@ export interface Finding {
   readonly message: string
   /** What would mend it. */
   readonly mend: string
+  /** Kept until the text is told in the project's units, where a number in it has one; absent after that. */
+  readonly values?: FindingValues
   /** Things that the window can point at; absent where the place is the whole project. */
   readonly target?: FindingTarget
 }

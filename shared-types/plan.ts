@@ -4,7 +4,7 @@
  */
 import type { Finding } from './finding'
 import type { GarlandPlan } from './plan-garland'
-import type { AlternateRows, Arrangement, PanelShape } from './project'
+import type { AlternateRows, Arrangement, PanelShape, Ruler } from './project'
 
 export type * from './plan-garland'
 
@@ -59,6 +59,8 @@ export interface MotifAccount {
   /** Diameter through tips (corners), and through valleys (side to side). */
   readonly overTips: number
   readonly overValleys: number
+  /** How a flower with an odd number of petals was measured; absent where nobody said it. */
+  readonly ruler?: Ruler
   readonly range: { readonly low: number; readonly high: number }
   readonly provenance: Provenance
   readonly rounds: readonly MeasuredRound[]

@@ -41,6 +41,11 @@ export const yarnSchema = z.looseObject({
   packs: z.array(z.looseObject({ grams: number, price: number.optional() })).optional(),
 })
 
+/** How a flower with an odd number of petals was measured: tip to opposite dip, or from its centre. */
+export const RULERS = ['opposite', 'centre'] as const
+/** Left out: opposite. The measures are kept as diameters either way. */
+const ruler = z.enum(RULERS).optional()
+
 export const measuredSchema = z.looseObject({
   overTips: number.optional(),
   overValleys: number.optional(),
@@ -49,6 +54,7 @@ export const measuredSchema = z.looseObject({
   pointToPoint: number.optional(),
   length: number.optional(),
   width: number.optional(),
+  ruler,
   blocked: z.boolean().optional(),
 })
 
@@ -103,6 +109,7 @@ export const measuredMotifSchema = z.looseObject({
   pointToPoint: number.optional(),
   length: number.optional(),
   width: number.optional(),
+  ruler,
   blocked: z.boolean().optional(),
   slots: z.array(z.looseObject({ slot: text, grams: number.optional() })).optional(),
 })
@@ -369,6 +376,7 @@ export type Order = z.infer<typeof orderSchema>
 export type OutlineKind = (typeof OUTLINE_KINDS)[number]
 export type Hand = 'right' | 'left'
 export type Terms = 'US' | 'UK'
+export type Ruler = (typeof RULERS)[number]
 export type UnitSystem = 'metric' | 'imperial'
 export type Paper = (typeof PAPERS)[number]
 export type SheetStyle = (typeof SHEET_STYLES)[number]

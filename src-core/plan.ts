@@ -14,13 +14,14 @@ import type {
   Project,
   StitchGauge,
   Terms,
+  UnitSystem,
   Yarn,
 } from '../shared-types/project'
 import { checkReferences } from './checks/references'
 import { assignColourways } from './colour/assign'
 import { colourCells } from './colour/cells'
 import { legibilityFindings } from './colour/legibility'
-import { bySeverity, finding } from './findings/finding'
+import { bySeverity, finding, inUnits } from './findings/finding'
 import { joinRule } from './joins/rule'
 import { createAdditions, tally } from './layout/additions'
 import { planApplique } from './layout/applique'
@@ -94,7 +95,14 @@ function accountOf(project: Project, motif: Motif): Told {
 
 /** What the account of a motif reads of its project. */
 const readBy = (project: Project) =>
-  [project.colourways, project.yarns, project.hand ?? 'right', project.terms ?? 'US', project.gauge] as const
+  [
+    project.colourways,
+    project.yarns,
+    project.hand ?? 'right',
+    project.terms ?? 'US',
+    project.gauge,
+    project.units ?? 'metric',
+  ] as const
 
 /** Empty lists that stay the same object, so that stages which read them are remembered. */
 const NONE: readonly Colourway[] = []
@@ -257,7 +265,10 @@ export function createPlanner(): Planner {
       const parts = layout?.kind === 'blanket' ? frame(project, layout).parts : null
       return parts && bestRotation(parts.measured, parts.counts, parts.rule, project.joining, parts.gauge)
     },
-    plan: (project) => withKit(project, planLayout(project)),
+    plan(project) {
+      const plan = withKit(project, planLayout(project))
+      return { ...plan, findings: inUnits(plan.findings, project.units ?? 'metric') }
+    },
     unplaced(project, plan) {
       const placed = placedMotifs(project.layout, plan)
       const others = (project.motifs ?? []).filter((motif) => !placed.has(motif.id))
@@ -289,9 +300,12 @@ function accountFrom(
   hand: Hand,
   terms: Terms,
   gauge: StitchGauge | undefined,
+  units: UnitSystem,
 ) {
   const growth = blockingGrowth(motif, colourways ?? [], yarns ?? [])
-  return motifAccount(motif, { hand, terms, gauge, growth })
+  const told = motifAccount(motif, { hand, terms, gauge, growth })
+  const findings = inUnits(told.findings, units)
+  return { ...told, findings, account: told.account && { ...told.account, findings } }
 }
 
 /** Share of the wish beyond which a size is worth a note. */

@@ -1,7 +1,9 @@
 /** One motif with its measures on dimension lines and its petals numbered, as a sheet or a window shows it. */
 import type { MotifAccount } from '../../shared-types/plan'
-import type { Hand, UnitSystem } from '../../shared-types/project'
+import type { Hand, Terms, UnitSystem } from '../../shared-types/project'
 import { numberedPlaces } from '../motif/numbering'
+import { layingOfAccount, rulerWords } from '../motif/ruler'
+import type { Laying, Readings } from '../motif/ruler'
 import { formatLength } from '../units/format'
 import type { Figure, FigureItem, MeasureText } from './figure'
 import { drawPath, drawText, INK, MM_PER_POINT, PAPER, QUIET_INK, useAt } from './figure'
@@ -20,10 +22,14 @@ export interface Dimension {
   readonly length: number
   /** Where the two ends lie on the drawing: at its left and right, at its top and bottom, or on a circle alone. */
   readonly shown: 'across' | 'down' | 'circle'
+  /** Where its line begins and ends beside the centre (above or left of it below 0); left out: half of it each. */
+  readonly span?: readonly [number, number]
+  /** Of a flower: which number of the ruler it is. */
+  readonly reading?: { readonly laying: Laying; readonly part: keyof Readings }
 }
 
-/** The measures of a motif, the inner ones first: between petals and tip to tip, or what its shape is measured by. */
-export function motifDimensions(motif: MotifAccount): Dimension[] {
+/** The measures of a motif, the inner ones first: dip to dip and tip to tip, or what its shape is measured by. */
+export function motifDimensions(motif: MotifAccount, terms: Terms): Dimension[] {
   if (motif.shape === 'round') return [{ words: 'across', length: motif.overTips, shown: 'across' }]
   if (motif.shape === 'leaf') {
     const { width, height } = boundsOf(motif.outline)
@@ -40,15 +46,24 @@ export function motifDimensions(motif: MotifAccount): Dimension[] {
       { words: 'point to point', length: motif.overTips, shown: pointed ? 'down' : 'circle' },
     ]
   }
-  // The first tip is at 12 o'clock: the last lies opposite when petals are even, and valleys lie at 3 and 9
+  const laying = layingOfAccount(motif)
+  const words = rulerWords(laying, terms)
+  const lead = { words: words.lead, reading: { laying, part: 'lead' } } as const
+  const second = { words: words.second, reading: { laying, part: 'second' } } as const
+  const [tip, dip] = [motif.overTips / 2, motif.overValleys / 2]
+  if (laying !== 'across') {
+    // The first tip is at 12 o'clock, and a dip right under it.
+    const end = laying === 'opposite' ? dip : 0
+    return [
+      { ...second, length: dip, shown: 'circle', span: [0, dip] },
+      { ...lead, length: tip + end, shown: 'down', span: [-tip, end] },
+    ]
+  }
+  // The first tip is at 12 o'clock: the last lies opposite, and dips lie at 3 and 9
   // o'clock when they are two more than a multiple of four.
   return [
-    {
-      words: 'between petals',
-      length: motif.overValleys,
-      shown: motif.petals % 4 === 2 ? 'across' : 'circle',
-    },
-    { words: 'tip to tip', length: motif.overTips, shown: motif.petals % 2 === 0 ? 'down' : 'circle' },
+    { ...second, length: motif.overValleys, shown: motif.petals % 4 === 2 ? 'across' : 'circle' },
+    { ...lead, length: motif.overTips, shown: 'down' },
   ]
 }
 
@@ -97,11 +112,14 @@ export interface MotifFigureOptions {
   /** Largest printed size of the motif in mm; it is never larger than life. */
   readonly across: number
   readonly units: UnitSystem
+  readonly terms: Terms
   readonly hand: Hand
   readonly mark: ColourwayMark | null
   readonly look: 'ink' | 'colour'
   readonly measure: MeasureText
 }
+
+const ends = ({ length, span }: Dimension): readonly [number, number] => span ?? [-length / 2, length / 2]
 
 /** Room for the dimension line at the right of the motif. */
 const RIGHT_ROOM = 20
@@ -112,12 +130,12 @@ export function motifFigure(
   options: MotifFigureOptions,
 ): Figure & { readonly scale: number } {
   const box = boundsOf(motif.outline)
-  const dimensions = motifDimensions(motif)
+  const dimensions = motifDimensions(motif, options.terms)
   const right = dimensions.some(({ shown }) => shown === 'down') ? RIGHT_ROOM : 0
   const room = Math.min(options.across, options.width - right)
   const scale = Math.min(1, room / Math.max(box.width, 1), options.across / Math.max(box.height, 1))
   const centre = { x: (options.width - right) / 2, y: 0 }
-  const circles = dimensions.map(({ shown, length }) => (shown === 'circle' ? (length / 2) * scale : 0))
+  const circles = dimensions.map((line) => (line.shown === 'circle' ? ends(line)[1] * scale : 0))
   const rim = Math.max(...circles)
   centre.y = Math.max(-box.y * scale, rim) + 1
   const bottom = centre.y + Math.max((box.y + box.height) * scale, rim)
@@ -128,19 +146,20 @@ export function motifFigure(
   items.push(...petalNumbers(motif, scale, centre, look === 'colour'))
   if (motif.shape !== 'leaf') items.push(...workingArrow(centre.x, centre.y, 2.6, options.hand))
   let y = bottom
-  for (const { words, length, shown } of dimensions) {
-    const half = (length / 2) * scale
+  for (const line of dimensions) {
+    const { words, length, shown } = line
+    const [from, to] = ends(line).map((mm) => mm * scale) as [number, number]
     const told = formatLength(length, options.units)
     if (shown === 'down') {
-      const [top, end] = [centre.y - half, centre.y + half]
+      const [top, end] = [centre.y + from, centre.y + to]
       const x = centre.x + (box.x + box.width) * scale + 11
       items.push(extension(centre.x, top, x + 1.5, top), extension(centre.x, end, x + 1.5, end))
       items.push(...lineDown(x, top, end, [words, told]))
       continue
     }
-    if (shown === 'circle') items.push(drawPath(circlePath(centre.x, centre.y, half), QUIET_LINE))
+    if (shown === 'circle') items.push(drawPath(circlePath(centre.x, centre.y, to), QUIET_LINE))
     y += DIMENSION_GAP
-    const [x1, x2] = [centre.x - half, centre.x + half]
+    const [x1, x2] = [centre.x + from, centre.x + to]
     items.push(extension(x1, centre.y, x1, y + 1.5), extension(x2, centre.y, x2, y + 1.5))
     items.push(...lineAcross(x1, x2, y, `${words} ${told}`, options.measure))
   }

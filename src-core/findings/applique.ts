@@ -4,23 +4,23 @@ import type { CatalogueEntry } from './catalogue'
 export const APPLIQUE_FINDINGS = {
   'applique/panel-size': {
     severity: 'error',
-    message: '{what} of the panel: {received} stands where {least} to {most} mm are expected.',
-    mend: 'Enter the size of the panel with its seam allowance, in mm.',
+    message: '{what} of the panel: {received} stands where {least} to {most} is expected.',
+    mend: 'Enter the size of the panel with its seam allowance.',
   },
   'applique/allowance': {
     severity: 'error',
-    message: 'a seam allowance of {received} is not from 0 to {most} mm.',
-    mend: 'Enter how wide the rim is that will be taken into the seam, in mm.',
+    message: 'a seam allowance of {received} is not from 0 to {most}.',
+    mend: 'Enter how wide the rim is that will be taken into the seam.',
   },
   'applique/allowance-takes-all': {
     severity: 'error',
-    message: 'a seam allowance of {allowance} mm leaves nothing of the panel.',
+    message: 'a seam allowance of {allowance} leaves nothing of the panel.',
     mend: 'Take a larger panel or a narrower allowance.',
   },
   'applique/clearance': {
     severity: 'error',
-    message: 'a distance of {received} between items is not from 0 to {most} mm.',
-    mend: 'Enter how far apart the outlines of two items are to stay, in mm.',
+    message: 'a distance of {received} between items is not from 0 to {most}.',
+    mend: 'Enter how far apart the outlines of two items are to stay.',
   },
   'applique/path-missing': {
     severity: 'error',
@@ -50,7 +50,7 @@ export const APPLIQUE_FINDINGS = {
   },
   'applique/path-number': {
     severity: 'error',
-    message: 'the outline has a number that is no place on a panel: more than {most} mm, or none at all.',
+    message: 'the outline has a number that is no place on a panel: more than {most}, or none at all.',
     mend: 'Check the numbers, and that the path is drawn in mm.',
   },
   'applique/path-pieces': {
@@ -65,7 +65,7 @@ export const APPLIQUE_FINDINGS = {
   },
   'applique/path-crosses': {
     severity: 'error',
-    message: 'the outline crosses or touches itself near {x}, {y} mm.',
+    message: 'the outline crosses or touches itself near {x} from the left and {y} from the top.',
     mend: 'Draw a line that runs round the panel once.',
   },
   'applique/path-open': {
@@ -152,7 +152,7 @@ export const APPLIQUE_FINDINGS = {
   'applique/no-place': {
     severity: 'error',
     message: 'the item lies at {x}, {y}, which is no place near the panel.',
-    mend: 'Enter x and y of its centre in mm from the top left of the panel.',
+    mend: 'Enter how far its centre is from the left and from the top of the panel.',
   },
   'applique/other-motif': {
     severity: 'warning',

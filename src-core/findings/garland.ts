@@ -10,7 +10,7 @@ export const GARLAND_FINDINGS = {
   'garland/empty-item': {
     severity: 'warning',
     message: 'this part of the sequence names no motif, bead or gap; it is left out.',
-    mend: 'Name a motif, a bead with its size, or a gap in mm, or take the part out.',
+    mend: 'Name a motif, a bead with its size, or a gap, or take the part out.',
   },
   'garland/other-colourway': {
     severity: 'warning',
@@ -100,13 +100,13 @@ export const GARLAND_FINDINGS = {
   },
   'garland/chain-by-thumb': {
     severity: 'note',
-    message: 'the chains of the cord are counted with a rule of thumb, {chain} mm to a chain (±{spread} %).',
+    message: 'the chains of the cord are counted with a rule of thumb, {chain} to a chain (±{spread} %).',
     mend: 'Work 20 chains, measure them stretched out, and enter chains and length as the gauge of the cord.',
   },
   'garland/chain-gauge': {
     severity: 'warning',
     message: 'the gauge of the cord cannot be used: {chains} chains over {over}.',
-    mend: 'Enter how many chains were counted over how many mm.',
+    mend: 'Enter how many chains were counted over which length.',
   },
   'garland/no-cord-yarn': {
     severity: 'warning',

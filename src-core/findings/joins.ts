@@ -30,7 +30,7 @@ export const JOIN_FINDINGS = {
   'joins/gap-for-hands': {
     severity: 'warning',
     message:
-      'openings of {size} stay between the motifs; that is 25 mm or more, wide enough for small hands.',
+      'openings of {size} stay between the motifs; that is {limit} or more, wide enough for small hands.',
     mend: 'For a child choose an arrangement that closes them, smaller motifs or fillers, and check for loose loops.',
   },
   'joins/gap-for-fingers': {
@@ -40,13 +40,13 @@ export const JOIN_FINDINGS = {
   },
   'joins/reach': {
     severity: 'error',
-    message: 'a reach of {received} mm is not from 0 to {most} mm.',
+    message: 'a reach of {received} is not from 0 to {most}.',
     mend: 'Enter how far apart two petals may be and still be joined, or leave it out.',
   },
   'joins/no-chain-width': {
     severity: 'note',
     message:
-      'joining chains are reckoned with a rule of thumb for the stitch width ({width} mm), since there is no gauge.',
+      'joining chains are reckoned with a rule of thumb for the stitch width ({width}), since there is no gauge.',
     mend: 'Enter a gauge, or measure ten chains.',
   },
   'order/unknown-place': {

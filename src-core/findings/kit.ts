@@ -24,7 +24,7 @@ export const KIT_FINDINGS = {
   },
   'kit/pack': {
     severity: 'warning',
-    message: '{yarn}: a pack of {grams} g cannot be bought and is left out.',
+    message: '{yarn}: a pack of {grams} cannot be bought and is left out.',
     mend: 'Enter its grams, 0.1 to 25,000, to a tenth of a gram, and its price from 0 on.',
   },
   'kit/run-too-large': {

@@ -29,13 +29,13 @@ export const LAYOUT_FINDINGS = {
   },
   'layout/gap': {
     severity: 'error',
-    message: 'a gap of {received} between motifs is not from 0 to {most} mm.',
-    mend: 'Enter the distance between the outlines of neighbours in mm.',
+    message: 'a gap of {received} between motifs is not from 0 to {most}.',
+    mend: 'Enter the distance between the outlines of neighbours.',
   },
   'layout/target': {
     severity: 'error',
     message: 'a wished size of {received} cannot be fitted.',
-    mend: 'Enter a width and a height above zero, in mm.',
+    mend: 'Enter a width and a height above zero.',
   },
   'layout/off-target': {
     severity: 'note',

@@ -15,8 +15,8 @@ export const MATERIAL_FINDINGS = {
   'gauge/missing': {
     severity: 'note',
     message:
-      'edging or joining chains are counted with a rule of thumb, {width} mm to a stitch (±{spread} %), as there is no gauge.',
-    mend: 'Enter the gauge of a swatch: stitches and rows over 10 cm, and the hook.',
+      'edging or joining chains are counted with a rule of thumb, {width} to a stitch (±{spread} %), as there is no gauge.',
+    mend: 'Enter the gauge of a swatch: stitches and rows over {over}, and the hook.',
   },
   'yarn/no-weight': {
     severity: 'warning',

@@ -14,23 +14,23 @@ export const MOTIF_FINDINGS = {
   },
   'motif/size-range': {
     severity: 'error',
-    message: '{what} is {received} mm; measures from {least} to {most} mm can be planned.',
+    message: '{what} is {received}; measures from {least} to {most} can be planned.',
     mend: 'Check the number and its unit.',
   },
   'motif/size-order': {
     severity: 'error',
-    message: '{inner} ({small} mm) must be smaller than {outer} ({large} mm), but not below {least} % of it.',
+    message: '{inner} ({small}) must be smaller than {outer} ({large}), but not below {least} % of it.',
     mend: 'Measure both again: the smaller one runs through the lowest places between petals or the middles of sides.',
   },
   'motif/assumed-size': {
     severity: 'note',
-    message: '{what} was not measured; {assumed} mm is assumed.',
+    message: '{what} was not measured; {assumed} is assumed.',
     mend: 'Measure it: it decides how the motifs nestle.',
   },
   'motif/not-regular': {
     severity: 'note',
     message:
-      'side to side {side} mm and point to point {point} mm do not belong to the same straight-sided shape (it would be {regular} mm); the sides are drawn bowed.',
+      'side to side {side} and point to point {point} do not belong to the same straight-sided shape (it would be {regular}); the sides are drawn bowed.',
     mend: 'Measure again, or block the motif square.',
   },
   'motif/grows-in-blocking': {
@@ -50,8 +50,7 @@ export const MOTIF_FINDINGS = {
   },
   'motif/tight-loop': {
     severity: 'warning',
-    message:
-      'its loops of chains are up to {short} mm shorter than the way they span: they pull the round in.',
+    message: 'its loops of chains are up to {short} shorter than the way they span: they pull the round in.',
     mend: 'Work a chain or two more in each loop, or skip fewer stitches.',
   },
   'motif/legs-assumed': {

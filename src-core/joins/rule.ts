@@ -3,10 +3,10 @@ import type { Finding } from '../../shared-types/finding'
 import type { Anchor, AnchorKind, MotifAccount } from '../../shared-types/plan'
 import type { Joining, JoinRule } from '../../shared-types/project'
 import { finding } from '../findings/finding'
+import { fineLengthValue, lengthValue, mostValue } from '../findings/quantities'
 import { MOST_GAP } from '../layout/constants'
 import type { ResolvedGauge } from '../stitches/gauge'
 import type { SeamVerb } from './words'
-import { formatNumber } from '../units/format'
 import type { Millimetres } from '../units/quantity'
 import { MOST_REACH, REACH_SHARE, REACH_STITCHES, STRETCH_SHARE, STRETCH_STITCHES } from './constants'
 
@@ -35,7 +35,7 @@ export function joinRule(
   const rule = joining?.rule ?? 'tips'
   const bounded = (value: number, where: string): number => {
     if (value >= 0 && value <= MOST_GAP) return value
-    findings.push(finding('layout/gap', where, { received: formatNumber(value, 2), most: MOST_GAP }))
+    findings.push(finding('layout/gap', where, { received: lengthValue(value), most: mostValue(MOST_GAP) }))
     return 0
   }
   let gap = 0
@@ -43,7 +43,7 @@ export function joinRule(
   if (rule === 'bridge') {
     gap = bounded((joining?.bridgeChains ?? 0) * gauge.width, 'joining.bridgeChains')
     if (gauge.provenance === 'rule-of-thumb' && gap > 0)
-      findings.push(finding('joins/no-chain-width', 'joining', { width: formatNumber(gauge.width, 1) }))
+      findings.push(finding('joins/no-chain-width', 'joining', { width: fineLengthValue(gauge.width) }))
   }
   const needle = joining?.seam === undefined || joining.seam === 'whip' || joining.seam === 'mattress'
   return { rule: { rule, gap, verb: needle ? 'sew' : 'crochet' }, findings }
@@ -62,7 +62,7 @@ export function joinReach(
   const asked = joining?.reach
   if (asked != null) {
     if (asked >= 0 && asked <= MOST_REACH) return { reach: asked, findings: [] }
-    const values = { received: formatNumber(asked, 2), most: MOST_REACH }
+    const values = { received: lengthValue(asked), most: mostValue(MOST_REACH) }
     return { reach: 0, findings: [finding('joins/reach', 'joining.reach', values)] }
   }
   return { reach: byGauge(REACH_STITCHES, REACH_SHARE, account, gauge) + rule.gap, findings: [] }

@@ -3,13 +3,13 @@ import type { Finding } from '../../shared-types/finding'
 import type { AppliquePlan, MotifAccount, Plan, PlacedMotif, Stitching } from '../../shared-types/plan'
 import type { AppliqueLayout, Motif, Project } from '../../shared-types/project'
 import { bySeverity, finding } from '../findings/finding'
+import { lengthValue, mostValue } from '../findings/quantities'
 import { perimeter } from '../geometry/points'
 import { MATERIAL_CONSTANTS } from '../materials/constants'
 import type { Piece } from '../materials/input'
 import { materials } from '../materials/materials'
 import { add, spread } from '../materials/range'
 import { resolveGauge } from '../stitches/gauge'
-import { formatNumber } from '../units/format'
 import { isUsableOrZero } from '../units/usable'
 import { APPLIQUE } from './applique/constants'
 import { measureDistances } from './applique/distances'
@@ -78,7 +78,7 @@ function knownMotifs(
 function clearanceOf(layout: AppliqueLayout, findings: Finding[]): number {
   const asked = layout.clearance ?? 0
   if (asked >= 0 && asked <= APPLIQUE.mostClearance) return asked
-  const values = { received: formatNumber(asked, 2), most: APPLIQUE.mostClearance }
+  const values = { received: lengthValue(asked), most: mostValue(APPLIQUE.mostClearance) }
   findings.push(finding('applique/clearance', 'layout.clearance', values))
   return 0
 }

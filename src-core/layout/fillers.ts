@@ -3,6 +3,7 @@ import type { Finding } from '../../shared-types/finding'
 import type { MotifAccount } from '../../shared-types/plan'
 import type { Terms, UnitSystem } from '../../shared-types/project'
 import { finding } from '../findings/finding'
+import { lengthValue } from '../findings/quantities'
 import { CHILD_OPENING } from '../joins/constants'
 import { stretchLimit } from '../joins/rule'
 import type { ResolvedGauge } from '../stitches/gauge'
@@ -106,5 +107,7 @@ type FillerCode =
 export function childOpenings(open: Millimetres, units: UnitSystem): Finding[] {
   if (open === 0) return []
   const code = 2 * open >= CHILD_OPENING ? 'joins/gap-for-hands' : 'joins/gap-for-fingers'
-  return [finding(code, 'joining', { size: formatLength(2 * open, units) })]
+  return [
+    finding(code, 'joining', { size: formatLength(2 * open, units), limit: lengthValue(CHILD_OPENING) }),
+  ]
 }

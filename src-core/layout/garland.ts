@@ -6,6 +6,7 @@ import type { Finding } from '../../shared-types/finding'
 import type { GarlandAccount, GarlandItem, MotifAccount, PlacedMotif, Plan } from '../../shared-types/plan'
 import type { GarlandLayout, Motif, Project } from '../../shared-types/project'
 import { bySeverity, finding } from '../findings/finding'
+import { fineLengthValue } from '../findings/quantities'
 import type { OtherWork, Piece } from '../materials/input'
 import { materials } from '../materials/materials'
 import { resolveGauge, stitchYarn } from '../stitches/gauge'
@@ -334,7 +335,7 @@ function remarks(
     findings.push(finding('garland/cord-gives', 'layout.cord', values))
   }
   if (cord.chains !== null && !chain.known) {
-    const values = { chain: formatNumber(chain.length, 1), spread: formatNumber(gauge.spread * 100) }
+    const values = { chain: fineLengthValue(chain.length), spread: formatNumber(gauge.spread * 100) }
     findings.push(finding('garland/chain-by-thumb', 'layout.cord.gauge', values))
   }
   for (const thing of new Set(things))

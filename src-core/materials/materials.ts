@@ -6,6 +6,7 @@ import type { Finding } from '../../shared-types/finding'
 import type { EdgingAccount } from '../../shared-types/plan'
 import type { Colourway, Project } from '../../shared-types/project'
 import { finding } from '../findings/finding'
+import { fineLengthValue, SWATCH_WORDS } from '../findings/quantities'
 import { formatNumber } from '../units/format'
 import { isUsableOrZero } from '../units/usable'
 import { calibrate } from './calibration'
@@ -207,8 +208,12 @@ export function materials(input: MaterialsInput): Materials {
   const edging = useEdging(input, outer, model, ledger, findings)
   if (edging) ends += MATERIAL_CONSTANTS.tailsPerSection
   if (gauge.provenance === 'rule-of-thumb' && (edging || joins.usesGauge)) {
-    const width = formatNumber(gauge.width, 1)
-    findings.push(finding('gauge/missing', 'gauge', { width, spread: formatNumber(gauge.spread * 100) }))
+    const values = {
+      width: fineLengthValue(gauge.width),
+      spread: formatNumber(gauge.spread * 100),
+      over: SWATCH_WORDS,
+    }
+    findings.push(finding('gauge/missing', 'gauge', values))
   }
 
   for (const field of ['wastePercent', 'tail'] as const) {

@@ -1,8 +1,10 @@
 /** M15, M16, M18: a finished motif, measured with a ruler → outline, anchors, layers for drawing. */
 import type { Finding } from '../../shared-types/finding'
 import type { Anchor, MotifAccount, MotifLayer } from '../../shared-types/plan'
-import type { Hand, MeasuredMotif } from '../../shared-types/project'
+import type { Hand, MeasuredMotif, Terms } from '../../shared-types/project'
 import { finding } from '../findings/finding'
+import type { FindingValues } from '../findings/finding'
+import { boundValues, lengthValue } from '../findings/quantities'
 import { scaleOutline } from '../geometry/points'
 import type { Outline } from '../geometry/points'
 import { formatNumber } from '../units/format'
@@ -16,6 +18,7 @@ import {
   MOTIF_SIZE,
   PETALS,
 } from './constants'
+import { isOdd, layingOf, rulerWords } from './ruler'
 import { leafOutline, leafWidest, petalOutline, roundOutline, sidedOutline } from './outlines'
 
 interface Shape {
@@ -29,6 +32,7 @@ interface Shape {
 
 export interface MeasuredContext {
   readonly hand: Hand
+  readonly terms: Terms
   /** Growth in blocking as a share, applied to motifs that were measured before it. */
   readonly growth: number
 }
@@ -54,6 +58,7 @@ export function measuredAccount(
       id: motif.id,
       name: motif.name ?? motif.id,
       ...shape,
+      ...(motif.ruler && { ruler: motif.ruler }),
       range: { low: shape.overTips * (1 - MEASURED_SPREAD), high: shape.overTips * (1 + MEASURED_SPREAD) },
       provenance: 'measured',
       rounds: [],
@@ -70,12 +75,14 @@ export function measuredAccount(
 class MeasureReader {
   readonly #motif: MeasuredMotif
   readonly #hand: Hand
+  readonly #terms: Terms
   readonly #growth: number
   readonly #findings: Finding[]
 
   constructor(motif: MeasuredMotif, context: MeasuredContext, findings: Finding[]) {
     this.#motif = motif
     this.#hand = context.hand
+    this.#terms = context.terms
     this.#growth = motif.blocked === false ? 1 + context.growth : 1
     this.#findings = findings
     if (this.#growth !== 1)
@@ -95,7 +102,7 @@ class MeasureReader {
     }
   }
 
-  #find(code: Parameters<typeof finding>[0], values: Record<string, string | number>): void {
+  #find(code: Parameters<typeof finding>[0], values: FindingValues): void {
     this.#findings.push(finding(code, `motif ${this.#motif.id}`, values, { motif: this.#motif.id }))
   }
 
@@ -104,7 +111,11 @@ class MeasureReader {
     const value = this.#motif[key]
     if (value === undefined || value === 0) return undefined
     if (value < MOTIF_SIZE.least || value > MOTIF_SIZE.most) {
-      this.#find('motif/size-range', { what: WORDS[key], received: formatNumber(value, 2), ...MOTIF_SIZE })
+      this.#find('motif/size-range', {
+        what: WORDS[key],
+        received: lengthValue(value),
+        ...boundValues(MOTIF_SIZE),
+      })
       return null
     }
     return value * this.#growth
@@ -116,35 +127,61 @@ class MeasureReader {
   }
 
   /** Checks that `small` lies under `large`, both in mm. */
-  #ordered(small: Millimetres, large: Millimetres, inner: string, outer: string): boolean {
-    if (small < large && small >= large * LEAST_VALLEY_SHARE) return true
+  #ordered(
+    small: Millimetres,
+    large: Millimetres,
+    inner: string,
+    outer: string,
+    least = LEAST_VALLEY_SHARE,
+  ): boolean {
+    if (small < large && small >= large * least) return true
     this.#find('motif/size-order', {
       inner,
       outer,
-      small: formatNumber(small, 1),
-      large: formatNumber(large, 1),
-      least: LEAST_VALLEY_SHARE * 100,
+      small: lengthValue(small),
+      large: lengthValue(large),
+      least: formatNumber(least * 100),
     })
     return false
   }
 
   #assumed(what: string, value: Millimetres): Millimetres {
-    this.#find('motif/assumed-size', { what, assumed: formatNumber(value, 1) })
+    this.#find('motif/assumed-size', { what, assumed: lengthValue(value) })
     return value
   }
 
+  /** Checks tips and dips against each other, by the names of what the ruler showed. */
+  #flowerOrdered(petals: number, tips: Millimetres, valleys: Millimetres): boolean {
+    const laying = layingOf(petals, this.#motif.ruler)
+    const { lead, second } = rulerWords(laying, this.#terms)
+    if (laying === 'across') return this.#ordered(valleys, tips, second, lead)
+    if (laying === 'centre') return this.#ordered(valleys / 2, tips / 2, second, lead)
+    const least = (2 * LEAST_VALLEY_SHARE) / (1 + LEAST_VALLEY_SHARE)
+    return this.#ordered(valleys / 2, (tips + valleys) / 4, second, `half of ${lead}`, least)
+  }
+
   #petals(): Shape | null {
-    const petals = this.#motif.petals ?? 0
-    const tips = this.#measure('overTips')
-    let valleys = this.#measure('overValleys')
+    const { petals = 0, ruler, overTips = 0, overValleys = 0 } = this.#motif
     if (!Number.isInteger(petals) || petals < PETALS.least || petals > PETALS.most) {
       this.#find('motif/petal-count', { received: formatNumber(petals, 2), ...PETALS })
       return null
     }
+    // A ruler's two numbers may contradict each other so much that no circle through the tips is left.
+    if (isOdd(petals) && overTips !== 0 && overValleys > overTips) {
+      this.#flowerOrdered(petals, overTips, overValleys)
+      return null
+    }
+    const tips = this.#measure('overTips')
+    let valleys = this.#measure('overValleys')
+    const laying = layingOf(petals, ruler)
+    const words = rulerWords(laying, this.#terms)
     if (tips === null || valleys === null) return null
-    if (tips === undefined) return this.#missing(WORDS.overTips)
-    valleys ??= this.#assumed(WORDS.overValleys, tips * DEFAULT_VALLEY_SHARE)
-    if (!this.#ordered(valleys, tips, WORDS.overValleys, WORDS.overTips)) return null
+    if (tips === undefined) return this.#missing(words.lead)
+    if (valleys === undefined) {
+      valleys = tips * DEFAULT_VALLEY_SHARE
+      this.#assumed(words.second, laying === 'across' ? valleys : valleys / 2)
+    }
+    if (!this.#flowerOrdered(petals, tips, valleys)) return null
     const outline = petalOutline(petals, tips / 2, valleys / 2)
     const flank = outline[Math.round(outline.length / petals / 4)]!
     return {
@@ -185,9 +222,9 @@ class MeasureReader {
       // Ten percent is far outside what blocking evens out; below it the bow is simply drawn.
       if (Math.abs((point * shape) / side - 1) > 0.1)
         this.#find('motif/not-regular', {
-          side: formatNumber(side, 1),
-          point: formatNumber(point, 1),
-          regular: formatNumber(side / shape, 1),
+          side: lengthValue(side),
+          point: lengthValue(point),
+          regular: lengthValue(side / shape),
         })
     }
     // A square and an octagon stand on a flat side, a hexagon has a corner at 12 o'clock.
@@ -231,8 +268,8 @@ function rotateOnce<T>(corners: readonly T[]): T[] {
 
 /** The measures' names, as on screen and paper. */
 const WORDS = {
-  overTips: 'tip to tip',
-  overValleys: 'between petals',
+  overTips: 'the circle through its tips',
+  overValleys: 'the circle through its dips',
   across: 'across',
   sideToSide: 'side to side',
   pointToPoint: 'point to point',

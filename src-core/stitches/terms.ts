@@ -123,6 +123,7 @@ export const TERM_WORDS = {
   balls: { US: 'skeins', UK: 'balls' },
   yarnOver: { US: 'yo', UK: 'yrh' },
   slipStitch: { US: 'sl st', UK: 'ss' },
+  centre: { US: 'center', UK: 'centre' },
 } as const satisfies Record<string, Readonly<Record<Terms, string>>>
 
 export type TermWord = keyof typeof TERM_WORDS

@@ -32,10 +32,32 @@ export function formatEighths(mm: Millimetres): string {
   return sign + (whole > 0 || !fraction ? formatNumber(whole) : '') + fraction
 }
 
-/** A length on its own: "78 mm", "97.5 cm", "3⅛ in". Metric lengths from 300 mm on are told in cm. */
+/** Shorter lengths would be no eighth at all. */
+const LEAST_EIGHTH = MM_PER_INCH / 16
+
+/**
+ * A length on its own: "78 mm", "97.5 cm", "3⅛ in". Metric lengths from 300 mm on are told in cm; what is shorter
+ * than a tape shows, in decimals of an inch.
+ */
 export function formatLength(mm: Millimetres, units: UnitSystem): string {
-  if (units === 'imperial') return `${formatEighths(mm)} in`
+  if (units === 'imperial') {
+    const isFine = mm !== 0 && Math.abs(mm) < LEAST_EIGHTH
+    return isFine ? `${formatNumber(mm / MM_PER_INCH, 3)} in` : `${formatEighths(mm)} in`
+  }
   return Math.abs(mm) >= 300 ? `${formatNumber(mm / 10, 1)} cm` : `${formatNumber(mm, 1)} mm`
+}
+
+/** A width of stitches or a small gap: "4.2 mm", "0.17 in". */
+export const formatFineLength = (mm: Millimetres, units: UnitSystem): string =>
+  units === 'imperial' ? `${formatNumber(mm / MM_PER_INCH, 2)} in` : `${formatNumber(mm, 1)} mm`
+
+/** A bound on a length. In eighths of an inch it is rounded inwards: what is told can be entered. */
+export function formatBound(mm: Millimetres, units: UnitSystem, side: 'least' | 'most'): string {
+  if (units === 'metric') return formatLength(mm, units)
+  const eighths = (mm / MM_PER_INCH) * 8
+  // A bound that is a whole eighth stays itself, whatever binary fractions make of it.
+  const inward = side === 'least' ? Math.ceil(eighths - 1e-9) : Math.floor(eighths + 1e-9)
+  return formatLength((inward / 8) * MM_PER_INCH, units)
 }
 
 /** A size: "97.5 × 68.6 cm", "38⅜ × 27 in". */

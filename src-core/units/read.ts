@@ -6,7 +6,7 @@ import type { UnitSystem } from '../../shared-types/project'
 import { finding } from '../findings/finding'
 import type { FindingCode } from '../findings/catalogue'
 import type { FindingValues } from '../findings/finding'
-import { formatNumber } from './format'
+import { formatBound, formatMass, formatNumber, formatYarnLength } from './format'
 import { readNumberAt } from './numerals'
 import { workOutSum } from './sums'
 import type { Term } from './sums'
@@ -185,12 +185,23 @@ function worth(text: string, field: QuantityField): number | Failure {
   return hasUnits ? result.value : result.value * unitless
 }
 
-function outOfBounds(value: number, { least, most, kind }: QuantityField): Failure | null {
-  const told = (bound: number): string => `${formatNumber(bound, 3)}${STORED_UNIT[kind]}`
+function outOfBounds(value: number, field: QuantityField): Failure | null {
+  const { least, most } = field
   if (least !== undefined && value < least)
-    return { code: 'numbers/too-small', values: { least: told(least) } }
-  if (most !== undefined && value > most) return { code: 'numbers/too-large', values: { most: told(most) } }
+    return { code: 'numbers/too-small', values: { least: toldBound(least, field, 'least') } }
+  if (most !== undefined && value > most)
+    return { code: 'numbers/too-large', values: { most: toldBound(most, field, 'most') } }
   return null
+}
+
+/** A bound in the unit of who types. */
+function toldBound(bound: number, { kind, units }: QuantityField, side: 'least' | 'most'): string {
+  if (units === 'imperial') {
+    if (kind === 'length') return formatBound(bound, units, side)
+    if (kind === 'mass') return formatMass(bound, units)
+    if (kind === 'yarnLength') return formatYarnLength(bound, units)
+  }
+  return `${formatNumber(bound, 3)}${STORED_UNIT[kind]}`
 }
 
 const STORED_UNIT: Readonly<Record<QuantityKind, string>> = {

@@ -4,6 +4,8 @@ import type { Hand, Motif, Terms, UnitSystem } from '../../shared-types/project'
 import type { ChartFigure } from '../../src-core/figures/chart'
 import type { Dimension } from '../../src-core/figures/motif-figure'
 import { capital, listed } from '../../src-core/figures/words'
+import { DEFAULT_VALLEY_SHARE } from '../../src-core/motif/constants'
+import { readingsOf } from '../../src-core/motif/ruler'
 import { formatLength, formatNumber } from '../../src-core/units/format'
 
 const FROM: Readonly<Record<Provenance, string>> = {
@@ -62,13 +64,16 @@ export const partWords = ({ rounds, carriers, marks }: ChartFigure): string =>
   )
 
 /** The measure as it was typed, under the name that a dimension has in the file. */
-function typed(source: Motif | undefined, words: string): number | undefined {
+function typed(source: Motif | undefined, { words, reading }: Dimension): number | undefined {
   if (!source) return undefined
   const measures = source.kind === 'measured' ? source : source.measured
   if (!measures) return undefined
+  if (reading) {
+    const { overTips, overValleys } = measures
+    if (overTips === undefined) return undefined
+    return readingsOf(reading.laying, { overTips, overValleys }, DEFAULT_VALLEY_SHARE)[reading.part]
+  }
   const names: Readonly<Record<string, number | undefined>> = {
-    'tip to tip': measures.overTips,
-    'between petals': measures.overValleys,
     across: measures.across,
     'side to side': measures.sideToSide,
     'point to point': measures.pointToPoint,
@@ -105,9 +110,9 @@ export function measureBlocks(
   if (blocked === undefined) return [{ heading: '', rows: after }]
   const blocks: MeasureBlock[] = [{ heading: MOTIF_WORDS.afterBlocking, rows: after }]
   if (blocked) return blocks
-  const before = outermost.flatMap(({ words }) => {
-    const mm = typed(source, words)
-    return mm === undefined ? [] : [row(capital(words), mm)]
+  const before = outermost.flatMap((dimension) => {
+    const mm = typed(source, dimension)
+    return mm === undefined ? [] : [row(capital(dimension.words), mm)]
   })
   return [{ heading: MOTIF_WORDS.beforeBlocking, rows: before }, ...blocks]
 }

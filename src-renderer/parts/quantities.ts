@@ -1,6 +1,7 @@
 /** What a number field holds: how it is read, written and nudged. Stored units are mm, g, m, min, degrees. */
 import type { UnitSystem } from '../../shared-types/project'
 import {
+  formatBound,
   formatLength,
   formatMass,
   formatMinutes,
@@ -52,6 +53,17 @@ export function writeQuantity(value: number, kind: QuantityKind, units: UnitSyst
     default:
       return formatNumber(value, kind === 'count' ? 0 : 3).replaceAll(',', '')
   }
+}
+
+/** A bound as the field tells it: what it says can be entered, also where it is rounded to eighths of an inch. */
+export function writeBound(
+  value: number,
+  kind: QuantityKind,
+  units: UnitSystem,
+  side: 'least' | 'most',
+): string {
+  const inEighths = units === 'imperial' && (kind === 'length' || kind === 'span')
+  return inEighths ? formatBound(value, units, side) : writeQuantity(value, kind, units)
 }
 
 /** Small masses are weighed to a tenth or better, and shown so. */

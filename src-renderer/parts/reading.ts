@@ -3,7 +3,7 @@ import type { UnitSystem } from '../../shared-types/project'
 import { readQuantity } from '../../src-core/units/read'
 import type { QuantityField } from '../../src-core/units/read'
 import type { QuantityKind } from './quantities'
-import { writeQuantity } from './quantities'
+import { writeBound } from './quantities'
 
 export interface FieldRules {
   readonly kind: QuantityKind
@@ -45,9 +45,9 @@ export function readField(text: string, rules: FieldRules): Reading {
   if (!read.ok) return { problem: read.message.charAt(0).toUpperCase() + read.message.slice(1) }
   const { value } = read
   if ((least !== undefined && value < least) || (most !== undefined && value > most)) {
-    const told = (bound: number | undefined) =>
-      bound === undefined ? null : writeQuantity(bound, kind, units)
-    return { problem: `It can be ${within(told(least), told(most))}.` }
+    const told = (bound: number | undefined, side: 'least' | 'most') =>
+      bound === undefined ? null : writeBound(bound, kind, units, side)
+    return { problem: `It can be ${within(told(least, 'least'), told(most, 'most'))}.` }
   }
   return { value }
 }

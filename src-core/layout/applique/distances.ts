@@ -6,7 +6,7 @@ import type { UnitSystem } from '../../../shared-types/project'
 import { finding } from '../../findings/finding'
 import { boxDistance } from '../../geometry/edges'
 import { sharedArea } from '../../geometry/polygons'
-import { formatLength, formatNumber } from '../../units/format'
+import { formatFineLength, formatNumber } from '../../units/format'
 import type { Millimetres } from '../../units/quantity'
 import { APPLIQUE } from './constants'
 import type { LaidItem } from './items'
@@ -110,7 +110,11 @@ function pairFindings(
     const where = `items ${first.number} and ${second.number}`
     const names = { first: `item ${first.name}`, second: `item ${second.name}` }
     if (area > 0) return finding('applique/overlap', where, names, target)
-    const values = { ...names, distance: fine(distance, units), least: fine(least, units) }
+    const values = {
+      ...names,
+      distance: formatFineLength(distance, units),
+      least: formatFineLength(least, units),
+    }
     return finding('applique/too-close', where, values, target)
   })
   const rest = bad.length - findings.length
@@ -118,12 +122,6 @@ function pairFindings(
   if (heaped)
     findings.push(finding('applique/heap', 'layout.items', { most: formatNumber(APPLIQUE.mostPairs) }))
   return findings
-}
-
-/** Small distances are told in mm in either system: eighths of an inch would hide them. */
-export function fine(mm: Millimetres, units: UnitSystem): string {
-  const metric = `${formatNumber(mm, 1)} mm`
-  return units === 'imperial' && mm >= 3 ? `${formatLength(mm, units)} (${metric})` : metric
 }
 
 function edgeDistances(
@@ -140,12 +138,14 @@ function edgeDistances(
     const named = { item: `item ${item.name}` }
     const target = { cells: [item.id] }
     if (kept < -APPLIQUE.judged)
-      findings.push(finding('applique/outside', where, { ...named, by: fine(-kept, units) }, target))
+      findings.push(
+        finding('applique/outside', where, { ...named, by: formatFineLength(-kept, units) }, target),
+      )
     else if (kept < panel.allowance - APPLIQUE.judged) {
       const values = {
         ...named,
-        by: fine(panel.allowance - kept, units),
-        allowance: fine(panel.allowance, units),
+        by: formatFineLength(panel.allowance - kept, units),
+        allowance: formatFineLength(panel.allowance, units),
       }
       findings.push(finding('applique/in-allowance', where, values, target))
     }

@@ -2,6 +2,7 @@
 import type { Finding } from '../../../shared-types/finding'
 import { finding } from '../../findings/finding'
 import type { FindingValues } from '../../findings/finding'
+import { mostValue } from '../../findings/quantities'
 import { MOST_DEPTH, MOST_ELEMENTS, MOST_FILE_CHARACTERS, MOST_LINES } from '../../geometry/svg-file'
 import type { FileTrouble } from '../../geometry/svg-file'
 import { MOST_COORDINATE, MOST_PATH_CHARACTERS, MOST_PATH_POINTS } from '../../geometry/svg-path'
@@ -29,7 +30,7 @@ export function pathRefusal(trouble: PathTrouble): Refusal {
     case 'unreadable':
       return refusal('applique/path-unreadable', { at: formatNumber(trouble.at), found: trouble.found })
     case 'number':
-      return refusal('applique/path-number', { most: formatNumber(MOST_COORDINATE) })
+      return refusal('applique/path-number', { most: mostValue(MOST_COORDINATE) })
     case 'too-many-points':
       return refusal('applique/path-too-many-points', { most: formatNumber(MOST_PATH_POINTS) })
   }

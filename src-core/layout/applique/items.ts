@@ -3,6 +3,7 @@ import type { Finding } from '../../../shared-types/finding'
 import type { MotifAccount } from '../../../shared-types/plan'
 import type { AppliqueLayout, Motif, Project } from '../../../shared-types/project'
 import { finding } from '../../findings/finding'
+import { lengthValue } from '../../findings/quantities'
 import { indexEdges } from '../../geometry/edges'
 import type { Edges } from '../../geometry/edges'
 import { placeOutline } from '../../geometry/place'
@@ -74,8 +75,7 @@ export function layItems(
     if (!known) return
     const { x = NaN, y = NaN } = item
     if (!(Math.abs(x) <= APPLIQUE.farthest && Math.abs(y) <= APPLIQUE.farthest)) {
-      const told = (value: number | undefined): string =>
-        value === undefined ? 'nothing' : formatNumber(value, 2)
+      const told = (value: number | undefined) => (value === undefined ? 'nothing' : lengthValue(value))
       findings.push(finding('applique/no-place', where, { x: told(item.x), y: told(item.y) }, target))
       return
     }

@@ -3,6 +3,7 @@ import type { Finding } from '../../../shared-types/finding'
 import type { PanelAccount, Point } from '../../../shared-types/plan'
 import type { AppliqueLayout, UnitSystem } from '../../../shared-types/project'
 import { finding } from '../../findings/finding'
+import { boundValues, lengthValue, mostValue } from '../../findings/quantities'
 import { indexEdges, selfCrossing } from '../../geometry/edges'
 import type { Edges } from '../../geometry/edges'
 import { boxOf, distance, moveOutline, signedArea } from '../../geometry/points'
@@ -53,13 +54,13 @@ function readFields(fields: PanelFields | undefined, units: UnitSystem): ReadPan
   const asked = fields?.allowance ?? 0
   const usable = asked >= 0 && asked <= APPLIQUE.mostAllowance
   if (!usable) {
-    const values = { received: formatNumber(asked, 2), most: APPLIQUE.mostAllowance }
+    const values = { received: lengthValue(asked), most: mostValue(APPLIQUE.mostAllowance) }
     findings.push(finding('applique/allowance', 'layout.panel.allowance', values))
   }
   const allowance = usable ? asked : 0
   const inner = allowance === 0 ? [outline] : grow([outline], -allowance, APPLIQUE.roundness)
   if (inner.length === 0) {
-    const values = { allowance: formatNumber(allowance, 1) }
+    const values = { allowance: lengthValue(allowance) }
     findings.push(finding('applique/allowance-takes-all', 'layout.panel.allowance', values))
   }
   return { panel: { shape, outline, allowance, inner, width, height, edges: indexEdges(outline) }, findings }
@@ -74,9 +75,13 @@ function outlineOf(
   const measure = (key: 'width' | 'height' | 'diameter'): Millimetres | null => {
     const value = fields[key]
     if (value !== undefined && value >= APPLIQUE.panel.least && value <= APPLIQUE.panel.most) return value
-    const received = value === undefined ? 'nothing' : formatNumber(value, 2)
+    const received = value === undefined ? 'nothing' : lengthValue(value)
     findings.push(
-      finding('applique/panel-size', `layout.panel.${key}`, { what: key, received, ...APPLIQUE.panel }),
+      finding('applique/panel-size', `layout.panel.${key}`, {
+        what: key,
+        received,
+        ...boundValues(APPLIQUE.panel),
+      }),
     )
     return null
   }
@@ -134,15 +139,19 @@ function drawnOutline(fields: PanelFields, units: UnitSystem, findings: Finding[
     return refuse('applique/path-flat', { points: points.length })
   if (crossing)
     return refuse('applique/path-crosses', {
-      x: formatNumber(crossing.x, 1),
-      y: formatNumber(crossing.y, 1),
+      x: lengthValue(crossing.x),
+      y: lengthValue(crossing.y),
     })
   for (const [what, size] of [
     ['width', box.right - box.left],
     ['height', box.bottom - box.top],
   ] as const)
     if (size < APPLIQUE.panel.least || size > APPLIQUE.panel.most)
-      return refuse('applique/panel-size', { what, received: formatNumber(size, 2), ...APPLIQUE.panel })
+      return refuse('applique/panel-size', {
+        what,
+        received: lengthValue(size),
+        ...boundValues(APPLIQUE.panel),
+      })
   const gap = distance(points[0]!, points.at(-1)!)
   if (!closed && gap > FLATNESS)
     findings.push(finding('applique/path-open', where, { gap: formatLength(gap, units) }))
@@ -168,6 +177,6 @@ function typedPoints(list: PanelFields['points']): Drawn {
   const usable = list.every(
     (point) => point.length === 2 && point.every((value) => Math.abs(value) <= MOST_COORDINATE),
   )
-  if (!usable) return refusal('applique/path-number', { most: formatNumber(MOST_COORDINATE) })
+  if (!usable) return refusal('applique/path-number', { most: mostValue(MOST_COORDINATE) })
   return { points: tidy(list.map(([x, y]) => ({ x: x!, y: y! }))), closed: true }
 }

@@ -6,6 +6,7 @@ import type { Finding } from '../../../shared-types/finding'
 import type { GarlandItem, KitAccount, KitYarnRun, Plan, YarnNeed } from '../../../shared-types/plan'
 import type { Kit, Project, UnitSystem, Yarn } from '../../../shared-types/project'
 import { bySeverity, finding } from '../../findings/finding'
+import { massValue } from '../../findings/quantities'
 import { hasInstructions } from '../../motif/instructions'
 import { formatLength, formatMass, formatNumber } from '../../units/format'
 import type { Grams } from '../../units/quantity'
@@ -176,7 +177,7 @@ function packsOf(
   for (const { grams, price } of yarn?.packs ?? []) {
     if (sold(grams) && isUsableOrZero(price)) packs.push({ grams, price })
     else {
-      const values = { yarn: yarn?.name || id, grams: formatNumber(grams, 3) }
+      const values = { yarn: yarn?.name || id, grams: massValue(grams) }
       findings.push(finding('kit/pack', `yarn ${id}, packs`, values, { yarn: id }))
     }
   }

@@ -81,6 +81,7 @@ export function roundsAccount(motif: RoundsMotif, context: RoundsContext): Round
     petals: scaled.shape.petals,
     overTips: scaled.shape.overTips,
     overValleys: scaled.shape.overValleys,
+    ...(motif.measured?.ruler && { ruler: motif.measured.ruler }),
     range: { low: scaled.shape.overTips * (1 - spread), high: scaled.shape.overTips * (1 + spread) },
     provenance: scaled.ratio === null ? gauge.provenance : 'measured',
     rounds,

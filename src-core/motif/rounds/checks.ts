@@ -3,6 +3,8 @@ import type { Finding } from '../../../shared-types/finding'
 import type { Lie } from '../../../shared-types/plan'
 import type { RoundsMotif, Terms } from '../../../shared-types/project'
 import { finding } from '../../findings/finding'
+import type { FindingValues } from '../../findings/finding'
+import { fineLengthValue } from '../../findings/quantities'
 import type { FindingCode } from '../../findings/catalogue'
 import type { ResolvedGauge } from '../../stitches/gauge'
 import { stitchAbbreviation } from '../../stitches/terms'
@@ -20,7 +22,7 @@ export function checkRounds(
   terms: Terms,
 ): Finding[] {
   const findings: Finding[] = []
-  const say = (code: FindingCode, entry: LocatedRound, values: Record<string, string | number>) => {
+  const say = (code: FindingCode, entry: LocatedRound, values: FindingValues) => {
     const round = entry.round.number
     findings.push(finding(code, `motif ${motif.id}, round ${round}`, values, { motif: motif.id, round }))
   }
@@ -29,14 +31,14 @@ export function checkRounds(
   if (first && read.ringChains > 1) checkRing(first, read.ringChains, say)
   for (const entry of located) {
     if (entry.tight > 0.5 * gauge.width)
-      say('motif/tight-loop', entry, { short: formatNumber(entry.tight, 0) })
+      say('motif/tight-loop', entry, { short: fineLengthValue(entry.tight) })
     checkPetals(entry, gauge, say)
     checkFlatness(entry, say)
   }
   return findings
 }
 
-type Say = (code: FindingCode, entry: LocatedRound, values: Record<string, string | number>) => void
+type Say = (code: FindingCode, entry: LocatedRound, values: FindingValues) => void
 
 /** Bunches of a size that is only usual; each kind is noted once, where it is first worked. */
 function checkBunches(located: readonly LocatedRound[], terms: Terms, say: Say): void {

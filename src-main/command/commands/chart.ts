@@ -2,6 +2,7 @@ import { extname, resolve } from 'node:path'
 import { Option } from 'commander'
 import { version } from '../../../package.json'
 import type { Project, RoundsMotif, Terms } from '../../../shared-types/project'
+import { inUnits } from '../../../src-core/findings/finding'
 import { roundsAccount } from '../../../src-core/motif/rounds/account'
 import { CommandEnd, EXIT } from '../exit-codes'
 import type { AddCommand } from '../program'
@@ -37,7 +38,10 @@ export const addChart: AddCommand = (program, around, end) => {
         return end(exitFor(invalid))
       }
       const motifs = wanted(project, options.motif)
-      const findings = motifs.flatMap((motif) => roundsAccount(motif, contextOf(project)).findings)
+      const findings = inUnits(
+        motifs.flatMap((motif) => roundsAccount(motif, contextOf(project)).findings),
+        project.units ?? 'metric',
+      )
       const errors = findings.filter((finding) => finding.severity === 'error')
       complainOf(around, errors)
       if (ending === '.svg' && motifs.length > 1) {

@@ -1,9 +1,10 @@
 /** `petalyard measure` for people: each motif with its sizes, rounds and yarn. */
 import type { MotifAccount, Provenance } from '../../../shared-types/plan'
-import type { Project } from '../../../shared-types/project'
+import type { Project, Terms } from '../../../shared-types/project'
 import { isStitchKey } from '../../../src-core/stitches/table'
 import { stitchAbbreviation } from '../../../src-core/stitches/terms'
-import { LIE_WORDS } from '../../../src-core/figures/words'
+import { capital, LIE_WORDS } from '../../../src-core/figures/words'
+import { layingOfAccount, readingsOf, rulerWords } from '../../../src-core/motif/ruler'
 import { formatLength, formatNumber, formatYarnLength } from '../../../src-core/units/format'
 import { listing, table } from '../text'
 import { termsOf, unitsOf } from './words'
@@ -14,11 +15,32 @@ const SOURCES: Record<Provenance, string> = {
   'rule-of-thumb': 'a rule of thumb, since no gauge is given: make one and measure it',
 }
 
-const SIZE_NAMES: Record<MotifAccount['shape'], readonly [string, string]> = {
-  petals: ['Tip to tip', 'Between petals'],
-  round: ['Across', 'Across'],
-  straight: ['Point to point', 'Side to side'],
-  leaf: ['Length', 'Width'],
+/** The measures of a motif as a ruler shows them, the leading one first. */
+function sizesOf(motif: MotifAccount, terms: Terms): [string, number][] {
+  const { overTips, overValleys } = motif
+  switch (motif.shape) {
+    case 'round':
+      return [['Across', overTips]]
+    case 'straight':
+      return [
+        ['Point to point', overTips],
+        ['Side to side', overValleys],
+      ]
+    case 'leaf':
+      return [
+        ['Length', overTips],
+        ['Width', overValleys],
+      ]
+    case 'petals': {
+      const laying = layingOfAccount(motif)
+      const words = rulerWords(laying, terms)
+      const { lead, second = 0 } = readingsOf(laying, motif, 1)
+      return [
+        [capital(words.lead), lead],
+        [capital(words.second), second],
+      ]
+    }
+  }
 }
 
 export function measureReport(project: Project, motifs: readonly MotifAccount[], width: number): string[] {
@@ -28,10 +50,11 @@ export function measureReport(project: Project, motifs: readonly MotifAccount[],
 function motifReport(project: Project, motif: MotifAccount, width: number): string[] {
   const units = unitsOf(project)
   const length = (mm: number) => formatLength(mm, units)
-  const [outer, inner] = SIZE_NAMES[motif.shape]
-  const range = `${length(motif.range.low)} to ${length(motif.range.high)}`
-  const facts: [string, string][] = [[outer, length(motif.overTips)]]
-  if (inner !== outer) facts.push([inner, length(motif.overValleys)])
+  const sizes = sizesOf(motif, termsOf(project))
+  const share = sizes[0]![1] / motif.overTips
+  const range = `${length(motif.range.low * share)} to ${length(motif.range.high * share)}`
+  const facts = sizes.map(([name, mm]): [string, string] => [name, length(mm)])
+  if (layingOfAccount(motif) !== 'across') facts.push(['Through its tips', length(motif.overTips)])
   if (motif.range.low !== motif.range.high) facts.push(['May come out', range])
   facts.push(['Taken from', SOURCES[motif.provenance]], ['Can be joined', anchorWords(motif)])
   return [
@@ -53,7 +76,7 @@ function anchorWords(motif: MotifAccount): string {
 const PLACES: Record<string, string> = {
   tip: 'tips',
   shoulder: 'shoulders',
-  valley: 'places between petals',
+  valley: 'dips',
   corner: 'corners',
   side: 'side places',
 }

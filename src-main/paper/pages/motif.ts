@@ -5,6 +5,7 @@ import { fillerMarks } from '../../../src-core/figures/marks'
 import type { ColourwayMark } from '../../../src-core/figures/marks'
 import { motifDimensions, motifFigure } from '../../../src-core/figures/motif-figure'
 import { capital, lieSentence } from '../../../src-core/figures/words'
+import { leadReading } from '../../../src-core/motif/ruler'
 import { formatLength } from '../../../src-core/units/format'
 import type { Draft, Job } from '../page'
 import { Flow } from '../flow'
@@ -94,6 +95,7 @@ function setMotif(
     width: DRAWING,
     across: 100,
     units: job.units,
+    terms: job.terms,
     hand: job.project.hand ?? 'right',
     mark: marks[0] ?? null,
     look: job.style,
@@ -104,11 +106,12 @@ function setMotif(
   let right = sheet.heading(HEADINGS.measures, x, y)
   right = measures(job, account, sheet, x, right, source)
   const lies = lieSentence(account.rounds)
+  const share = leadReading(account) / account.overTips || 1
   const notes = [
     MOTIF_WORDS.range(
       account.provenance,
-      formatLength(account.range.low, job.units),
-      formatLength(account.range.high, job.units),
+      formatLength(account.range.low * share, job.units),
+      formatLength(account.range.high * share, job.units),
     ),
     figure.scale > 0.9995 ? MOTIF_WORDS.lifeSize : MOTIF_WORDS.scaled(figure.scale),
     MOTIF_WORDS.numbering(job.project.hand ?? 'right', account.shape),
@@ -130,7 +133,7 @@ function measures(
   y: number,
   source: Motif | undefined,
 ): number {
-  for (const { heading, rows } of measureBlocks(source, motifDimensions(account), job.units)) {
+  for (const { heading, rows } of measureBlocks(source, motifDimensions(account, job.terms), job.units)) {
     if (heading !== '') y = sheet.text(heading, x, y)
     sheet.rule(y, x, sheet.right, 0.3)
     for (const [label, value, other] of rows) {

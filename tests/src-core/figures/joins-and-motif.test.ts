@@ -82,6 +82,7 @@ describe('the motif with its measures', () => {
     width: 100,
     across: 80,
     units: 'metric',
+    terms: 'US',
     hand: 'right',
     mark: null,
     look: 'ink',
@@ -101,7 +102,7 @@ describe('the motif with its measures', () => {
     expect(figure.scale).toBe(1)
     expect(record(figure).texts.map((text) => text.text)).toEqual([
       ...['1', '2', '3', '4', '5', '6'],
-      'between petals 52 mm',
+      'dip to dip 52 mm',
       'tip to tip',
       '78 mm',
     ])
@@ -115,18 +116,29 @@ describe('the motif with its measures', () => {
     expect(motifFigure(sampleMotif(), { ...options, width: 80 }).scale).toBeLessThan(1)
   })
 
-  it('M16 shows measures that a ruler cannot lay across as circles through tips and valleys', () => {
-    const shown = (petals: number) => motifDimensions(sampleMotif(petals)).map((dimension) => dimension.shown)
-    expect(shown(5)).toEqual(['circle', 'circle'])
+  it('M16 shows what a ruler can measure: across, or from tip to opposite dip where petals are odd', () => {
+    const shown = (petals: number) =>
+      motifDimensions(sampleMotif(petals), 'US').map((dimension) => dimension.shown)
+    expect(shown(5)).toEqual(['circle', 'down'])
     expect(shown(6)).toEqual(['across', 'down'])
     expect(shown(8)).toEqual(['circle', 'down'])
     const five = motifFigure(sampleMotif(5), { ...options, width: 130 })
-    expect(lines(five).map(({ width }) => Math.round(width))).toEqual([52, 78])
+    const [dip, tip] = lines(five)
+    expect(dip!.width).toBeCloseTo(26, 6)
+    expect(tip!.height).toBeCloseTo(39 + 26, 6)
+    expect(record(five).texts.map((text) => text.text)).toEqual([
+      ...['1', '2', '3', '4', '5'],
+      ...['center to dip 26 mm', 'tip to opposite dip', '65 mm'],
+    ])
+    const fromCentre = motifDimensions({ ...sampleMotif(5), ruler: 'centre' }, 'UK')
+    expect(fromCentre.map(({ words, length }) => `${words} ${length}`)).toEqual([
+      ...['centre to dip 26', 'centre to tip 39'],
+    ])
   })
 
   it('names what its shape is measured by', () => {
     const names = (shape: 'round' | 'straight' | 'leaf'): string[] =>
-      motifDimensions({ ...sampleMotif(), shape }).map(({ words, shown }) => `${words} ${shown}`)
+      motifDimensions({ ...sampleMotif(), shape }, 'US').map(({ words, shown }) => `${words} ${shown}`)
     expect(names('round')).toEqual(['across across'])
     expect(names('straight')).toEqual(['side to side across', 'point to point down'])
     expect(names('leaf')).toEqual(['width across', 'length down'])

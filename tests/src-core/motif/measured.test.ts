@@ -7,7 +7,7 @@ import { measuredAccount } from '../../../src-core/motif/measured'
 type Partial_ = Omit<MeasuredMotif, 'id' | 'kind'>
 
 const measure = (motif: Partial_, hand: 'left' | 'right' = 'right', growth = 0) =>
-  measuredAccount({ id: 'm', kind: 'measured', ...motif } as MeasuredMotif, { hand, growth })
+  measuredAccount({ id: 'm', kind: 'measured', ...motif } as MeasuredMotif, { hand, growth, terms: 'US' })
 const codes = (motif: Partial_) => measure(motif).findings.map((entry) => entry.code)
 const radii = (motif: Partial_) => measure(motif).account!.outline.map((p) => Math.hypot(p.x, p.y))
 

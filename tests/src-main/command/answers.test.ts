@@ -93,9 +93,9 @@ describe('measure', () => {
   })
 
   it('tells people the sizes in their own units', async () => {
-    expect((await petalyard('measure', await writeProject(SAMPLE))).out).toContain('Tip to tip      78 mm')
+    expect((await petalyard('measure', await writeProject(SAMPLE))).out).toContain('Tip to tip     78 mm')
     const imperial = await petalyard('measure', await writeProject({ ...SAMPLE, units: 'imperial' }))
-    expect(imperial.out).toContain('Tip to tip      3⅛ in')
+    expect(imperial.out).toContain('Tip to tip     3⅛ in')
   })
 })
 

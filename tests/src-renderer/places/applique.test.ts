@@ -144,7 +144,7 @@ describe('the panel', () => {
       ['<svg onload="alert(1)"/>', 'tags, quotes or entities'],
       ['M 0 0 L 1e999 0', 'no place on a panel'],
       ['M 0 0 L 100 100 L 100 0 L 0 120 Z', 'crosses or touches itself'],
-      ['M 0 0 H 9 V 9 H 0 Z', '20 to 3000 mm are expected'],
+      ['M 0 0 H 9 V 9 H 0 Z', '20 mm to 300 cm is expected'],
       [`M0 0${'l1 1'.repeat(6000)}`, 'more than 5,000 corners'],
       [`${'M0 0'.padEnd(150_000)}Z`, 'longer than the 100,000'],
     ] as const) {

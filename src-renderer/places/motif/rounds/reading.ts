@@ -2,6 +2,7 @@
 import type { Finding, Severity } from '../../../../shared-types/finding'
 import type { MotifAccount } from '../../../../shared-types/plan'
 import type { Project, RoundsMotif, Terms } from '../../../../shared-types/project'
+import { inUnits } from '../../../../src-core/findings/finding'
 import { blockingGrowth } from '../../../../src-core/motif/growth'
 import { roundsAccount } from '../../../../src-core/motif/rounds/account'
 import type { Beginning } from '../../../../src-core/motif/rounds/account'
@@ -71,7 +72,7 @@ export function readForEditor(motif: RoundsMotif, project: Project): RoundsReadi
   const entryOf = (round: WorkedRound) => read.entries[round.index] ?? 0
   const byEntry = new Map<number, EntryFinding[]>()
   const general: Finding[] = []
-  for (const finding of told.findings) {
+  for (const finding of inUnits(told.findings, project.units ?? 'metric')) {
     const { entry, round, column, length } = finding.target ?? {}
     const worked = read.worked.find(({ number }) => number === round)
     const index = entry ?? (worked ? entryOf(worked) : undefined)

@@ -1,0 +1,36 @@
+/** Numbers with units as values of findings: each system of units tells them its own way. */
+import type { InUnits } from '../../shared-types/finding'
+import type { UnitSystem } from '../../shared-types/project'
+import { formatBound, formatFineLength, formatLength, formatMass } from '../units/format'
+import type { Grams, Millimetres } from '../units/quantity'
+
+const inBoth = (tell: (units: UnitSystem) => string): InUnits => ({
+  metric: tell('metric'),
+  imperial: tell('imperial'),
+})
+
+/** A length as a ruler shows it: "78 mm", "3⅛ in". */
+export const lengthValue = (mm: Millimetres): InUnits => inBoth((units) => formatLength(mm, units))
+
+/** A width of stitches or a small gap, which eighths of an inch would hide: "4.2 mm", "0.17 in". */
+export const fineLengthValue = (mm: Millimetres): InUnits => inBoth((units) => formatFineLength(mm, units))
+
+/** The most that may be entered. */
+export const mostValue = (mm: Millimetres): InUnits => inBoth((units) => formatBound(mm, units, 'most'))
+
+/** Two bounds; told in eighths of an inch, either of them may be entered as it is told. */
+export const boundValues = ({
+  least,
+  most,
+}: {
+  readonly least: Millimetres
+  readonly most: Millimetres
+}) => ({
+  least: inBoth((units) => formatBound(least, units, 'least')),
+  most: mostValue(most),
+})
+
+export const massValue = (grams: Grams): InUnits => inBoth((units) => formatMass(grams, units))
+
+/** What a gauge is counted over: 10 cm, or 4 in (common practice, CYC's standards: "over 4 inches (10 cm)"). */
+export const SWATCH_WORDS: InUnits = { metric: '10 cm', imperial: '4 in' }
