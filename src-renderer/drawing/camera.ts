@@ -15,8 +15,15 @@ export interface Viewport {
   readonly height: number
 }
 
-/** Room round a fitted plan: dimension lines stand over it and on its left. */
-export const FIT_MARGIN = { left: 76, top: 76, right: 40, bottom: 40 } as const
+/** Room round a fitted plan: dimension lines stand over it and on its left. Low windows leave less of it. */
+const FIT_MARGIN = { left: 76, top: 76, right: 40, bottom: 40 } as const
+const NARROW_MARGIN = { left: 56, top: 56, right: 28, bottom: 28 } as const
+/** CSS pixels of height under which every one goes to the map. */
+const LOW = 480
+
+export const fitMargin = ({ height }: Viewport): typeof FIT_MARGIN | typeof NARROW_MARGIN =>
+  height < LOW ? NARROW_MARGIN : FIT_MARGIN
+
 /** A motif is never drawn larger than this many times its real size on a 96 dpi screen. */
 const MOST_MAGNIFIED = 4
 /** CSS pixels for one mm where a screen keeps to 96 of them an inch. */
@@ -38,14 +45,15 @@ export const toPlan = (camera: Camera, point: Point): Point => ({
 
 /** The camera that shows a whole size with its dimension lines, in the middle of the room that is left. */
 export function fitCamera(size: Size, viewport: Viewport): Camera {
-  const width = Math.max(40, viewport.width - FIT_MARGIN.left - FIT_MARGIN.right)
-  const height = Math.max(40, viewport.height - FIT_MARGIN.top - FIT_MARGIN.bottom)
+  const margin = fitMargin(viewport)
+  const width = Math.max(40, viewport.width - margin.left - margin.right)
+  const height = Math.max(40, viewport.height - margin.top - margin.bottom)
   const most = MOST_MAGNIFIED * PIXELS_PER_MM
   const scale = Math.min(most, width / Math.max(1, size.width), height / Math.max(1, size.height))
   return {
     scale,
-    x: FIT_MARGIN.left + (width - size.width * scale) / 2,
-    y: FIT_MARGIN.top + (height - size.height * scale) / 2,
+    x: margin.left + (width - size.width * scale) / 2,
+    y: margin.top + (height - size.height * scale) / 2,
   }
 }
 
@@ -82,6 +90,12 @@ export function keptInView(camera: Camera, size: Size, viewport: Viewport): Came
     x: within(camera.x, size.width * camera.scale, viewport.width),
     y: within(camera.y, size.height * camera.scale, viewport.height),
   }
+}
+
+/** Whether all of a plan is in view. */
+export function showsWhole(camera: Camera, size: Size, viewport: Viewport): boolean {
+  const end = toScreen(camera, { x: size.width, y: size.height })
+  return camera.x >= 0 && camera.y >= 0 && end.x <= viewport.width && end.y <= viewport.height
 }
 
 /** The camera moved as little as needed to bring a point at least `margin` pixels into the viewport. */

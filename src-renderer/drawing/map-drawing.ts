@@ -174,7 +174,8 @@ export class MapDrawing {
   /** Brings a placed motif into view, moving as little as possible. */
   revealMotif(id: string): void {
     const motif = this.#scene && pieceAt(this.#scene.plan, id)
-    if (!motif) return
+    // Where all is in view nothing is revealed, and the view goes on following the size.
+    if (!motif || cameras.showsWhole(this.#aim(), this.#size(), this.#viewport)) return
     const camera = cameras.revealing(this.#aim(), motif, this.#viewport, REVEAL_MARGIN)
     if (cameras.sameCamera(camera, this.#aim())) return
     this.#fitted = false

@@ -4,6 +4,7 @@ import type { PlaceId } from './view.svelte'
 
 const BY_ROOM: Readonly<Record<string, PlaceId>> = {
   motif: 'motif',
+  rounds: 'motif',
   gauge: 'motif',
   time: 'motif',
   layout: 'arrangement',
@@ -41,7 +42,26 @@ const BY_CODE: Readonly<Record<string, PlaceId>> = {
   'kit/not-counted': 'yarn',
 }
 
+/** Where what the file says is edited, by the beginning of its path; longer ones first. */
+const BY_PATH: readonly (readonly [string, PlaceId])[] = [
+  ['layout.kit', 'kit'],
+  ['layout.cells', 'colours'],
+  ['layout', 'arrangement'],
+  ['motifs', 'motif'],
+  ['gauge', 'motif'],
+  ['colourways', 'colours'],
+  ['yarns', 'yarn'],
+  ['allowance', 'yarn'],
+  ['joining', 'joins'],
+  ['order', 'joins'],
+  ['sheet', 'paper'],
+]
+
 /** The place where a finding is mended; null where it is about the file as a whole. */
-export function placeOfFinding({ code }: Finding): PlaceId | null {
-  return BY_CODE[code] ?? BY_ROOM[code.slice(0, code.indexOf('/'))] ?? null
+export function placeOfFinding({ code, where }: Pick<Finding, 'code' | 'where'>): PlaceId | null {
+  const room = code.slice(0, code.indexOf('/'))
+  const known = BY_CODE[code] ?? BY_ROOM[room]
+  if (known) return known
+  if (room !== 'file') return null
+  return BY_PATH.find(([path]) => where.startsWith(path))?.[1] ?? null
 }

@@ -23,6 +23,8 @@ export class ViewState {
   part = $state<number | null>(null)
   /** The Motif place shows a motif's written rounds in place of the map. */
   showRounds = $state(true)
+  /** Index of the round that something led to: the editor goes there, and forgets it. */
+  wishedRound = $state<number | null>(null)
   showLabels = $state(false)
   showJoins = $state(true)
   asTable = $state(false)

@@ -14,10 +14,13 @@ describe('where the drawing looks', () => {
       fc.property(size, viewport, (own, room) => {
         const fit = cameras.fitCamera(own, room)
         const end = cameras.toScreen(fit, { x: own.width, y: own.height })
-        expect(fit.x).toBeGreaterThanOrEqual(cameras.FIT_MARGIN.left - 1e-6)
-        expect(fit.y).toBeGreaterThanOrEqual(cameras.FIT_MARGIN.top - 1e-6)
-        expect(end.x).toBeLessThanOrEqual(room.width - cameras.FIT_MARGIN.right + 1e-6)
-        expect(end.y).toBeLessThanOrEqual(room.height - cameras.FIT_MARGIN.bottom + 1e-6)
+        const margin = cameras.fitMargin(room)
+        expect(fit.x).toBeGreaterThanOrEqual(margin.left - 1e-6)
+        expect(fit.y).toBeGreaterThanOrEqual(margin.top - 1e-6)
+        expect(end.x).toBeLessThanOrEqual(room.width - margin.right + 1e-6)
+        expect(end.y).toBeLessThanOrEqual(room.height - margin.bottom + 1e-6)
+        expect(cameras.showsWhole(fit, own, room)).toBe(true)
+        expect(cameras.showsWhole({ ...fit, x: -1 }, own, room)).toBe(false)
       }),
     )
   })

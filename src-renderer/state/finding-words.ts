@@ -1,0 +1,67 @@
+/** Where a finding is, and the way there, in the words of the window. */
+import type { Finding, Severity } from '../../shared-types/finding'
+import type { Plan } from '../../shared-types/plan'
+import type { Project } from '../../shared-types/project'
+import { findMotif } from './edits/motif'
+import { findColourway, findYarn } from './edits/yarn'
+import { placeOfFinding } from './places-of-findings'
+import { counted, PLACE_NAMES } from './summaries'
+import type { PlaceId } from './view.svelte'
+
+export const SEVERITY: Readonly<Record<Severity, string>> = {
+  error: 'Error',
+  warning: 'Warning',
+  note: 'Note',
+}
+
+/** The motif of a finding by its name, or its id where it has none. */
+const motifName = (project: Project, id: string | undefined): string | null =>
+  id === undefined ? null : findMotif(project, id)?.name || id
+
+/** "Round 3 of Quince blossom", "Motif 14, row 2, place 4", "Yarn Leek", "Colours"; null for the whole project. */
+export function whereWords(
+  project: Project,
+  plan: Plan,
+  { target = {}, ...finding }: Finding,
+): string | null {
+  const { cells = [] } = target
+  const placed = plan.motifs.find(({ id }) => id === cells[0])
+  if (placed) {
+    const where = plan.arrangement
+      ? `Motif ${placed.label}, row ${placed.row}, place ${placed.column}`
+      : `Item ${placed.label}`
+    return cells.length > 1 ? `${where}, and ${cells.length - 1} more` : where
+  }
+  const motif = motifName(project, target.motif)
+  const round = target.round ?? (target.entry === undefined ? undefined : target.entry + 1)
+  if (round !== undefined) return motif === null ? `Round ${round}` : `Round ${round} of ${motif}`
+  if (motif !== null) return motif
+  const yarn = findYarn(project, target.yarn)
+  if (yarn) return `Yarn ${yarn.name || yarn.id}`
+  const way = findColourway(project, target.colourway)
+  if (way) return ['Colourway', way.code, way.name].filter(Boolean).join(' ')
+  const place = placeOfFinding(finding)
+  return place && PLACE_NAMES[place]
+}
+
+/** What is shown now: whoever is there needs no way there. */
+export interface Shown {
+  readonly place: PlaceId | null
+  readonly motif: string | null
+}
+
+/** The words of the button that leads to a finding; null where it is about the project as a whole, or in view. */
+export function goalWords(project: Project, finding: Finding, shown: Shown | null): string | null {
+  const { target = {} } = finding
+  const place = placeOfFinding(finding)
+  const count = target.cells?.length ?? 0
+  if (count > 0) return count === 1 ? 'Show on the map' : `Show ${counted(count, 'place')} on the map`
+  if (target.entry !== undefined) return `Go to round ${target.round ?? target.entry + 1}`
+  const isThere = shown !== null && place === shown.place
+  if (place === 'motif' && target.motif) {
+    const several = (project.motifs ?? []).length > 1
+    if (!isThere) return `Go to ${several ? motifName(project, target.motif) : PLACE_NAMES.motif}`
+    return several && target.motif !== shown.motif ? 'Show this motif' : null
+  }
+  return place && !isThere ? `Go to ${PLACE_NAMES[place]}` : null
+}

@@ -1,0 +1,75 @@
+/** The map in a small window: it has room, a few presses of Tab lead to it, and it goes on showing the whole. */
+import { copyFile } from 'node:fs/promises'
+import { join } from 'node:path'
+import type { Browser, BrowserContext, Page } from 'playwright-core'
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
+import type { Loopback } from './browser'
+import { startChromium, startLoopback } from './browser'
+import { makeFolder, projectRoot } from './desktop'
+
+let browser: Browser
+let context: BrowserContext
+let folder: Awaited<ReturnType<typeof makeFolder>>
+let loopback: Loopback
+let page: Page
+
+beforeAll(async () => {
+  browser = await startChromium()
+})
+afterAll(() => browser?.close())
+
+beforeEach(async () => {
+  folder = await makeFolder()
+  const file = join(folder.path, 'market-stall-throw.petalyard')
+  await copyFile(join(projectRoot, 'examples', 'market-stall-throw.petalyard'), file)
+  loopback = await startLoopback(folder.path, [file])
+  context = await browser.newContext({ viewport: { width: 1024, height: 700 }, reducedMotion: 'reduce' })
+  page = await context.newPage()
+  await page.goto(await loopback.nextAddress())
+  await page.getByRole('application').waitFor()
+})
+afterEach(async () => {
+  await context.close()
+  await loopback.kill()
+  await folder.forget()
+})
+
+/** Height of the room that the drawing has, in CSS pixels. */
+const roomOfMap = async (): Promise<number> => (await page.getByRole('application').boundingBox())!.height
+
+describe('the map at 1024 × 700', () => {
+  it('has more than half of the height, also beside an open place', async () => {
+    expect(await roomOfMap()).toBeGreaterThan(420)
+    const places = page.getByRole('navigation', { name: 'Places of the job' })
+    await places.getByRole('button', { name: 'Arrangement' }).click()
+    await page.getByRole('heading', { name: 'Arrangement' }).waitFor()
+    expect(await roomOfMap()).toBeGreaterThan(400)
+  })
+
+  it('is reached with two keys from the top', async () => {
+    await page.keyboard.press('Tab')
+    const link = page.getByRole('button', { name: 'Skip to the map' })
+    expect(await link.evaluate((node) => node === document.activeElement)).toBe(true)
+    expect((await link.boundingBox())!.width).toBeGreaterThan(80)
+    await page.keyboard.press('Enter')
+    const map = page.getByRole('application')
+    expect(await map.evaluate((node) => node === document.activeElement)).toBe(true)
+    await page.keyboard.press('ArrowDown')
+    await page.getByRole('heading', { name: /^Motif \d+ row/ }).waitFor()
+  })
+
+  it('goes on showing the whole when its room shrinks, whichever motif was taken before', async () => {
+    await page.setViewportSize({ width: 1280, height: 800 })
+    const zoom = page.getByRole('button', { name: 'Show all' })
+    await page.getByRole('application').focus()
+    for (let row = 1; row <= 18; row++) await page.keyboard.press('ArrowDown')
+    await page.getByRole('heading', { name: /row 17, place/ }).waitFor()
+    // The sentence breaks over more lines, and the map gets lower.
+    await page.setViewportSize({ width: 1024, height: 700 })
+    await expect.poll(() => zoom.innerText()).toBe('100 %')
+    const before = await roomOfMap()
+    await page.evaluate(() => document.querySelector('p.sentence')!.append(' and so on'.repeat(20)))
+    await expect.poll(roomOfMap).toBeLessThan(before)
+    await expect.poll(() => zoom.innerText()).toBe('100 %')
+  })
+})
