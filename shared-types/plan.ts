@@ -130,6 +130,8 @@ export interface OrderJoin {
 }
 
 export interface OrderStep {
+  readonly kind: PieceKind
+  /** Id of the placed motif, of the filler or of the half motif. */
   readonly motif: string
   /** Anchors worked without joining, in working direction from the motif's own start (its `firstPetal`). */
   readonly free: readonly string[]
@@ -199,12 +201,16 @@ export interface PlacedFiller {
   readonly y: number
   /** Degrees clockwise. */
   readonly turn: number
+  /** The petal (side) of its account that the hand joins first. */
+  readonly firstPetal?: number
   /** Of the largest circle that fits the opening. */
   readonly radius: number
   /** Ids of the placed motifs round it. */
   readonly motifs: readonly string[]
   /** How often it is joined: once to each motif round it. */
   readonly joins: number
+  /** Where it is joined. */
+  readonly points?: readonly Point[]
   /** The widest gap that its joins bridge, and by how much it reaches too far into the motifs round it. */
   readonly bridge: number
   readonly overlap: number
@@ -231,11 +237,15 @@ export interface PlacedHalf {
   readonly y: number
   /** Degrees clockwise, of the whole motif that it is a half of. */
   readonly turn: number
+  /** The petal (corner) of its account that the hand works first on it: the one next to its cut. */
+  readonly firstPetal?: number
   /** At which end of its row it stands. Its cut edge, at `x`, faces that side. */
   readonly side: 'left' | 'right'
   readonly row: number
   /** How many of its places are joined to neighbours. */
   readonly joins: number
+  /** Where it is joined, beside the join points that the motifs have of their own. */
+  readonly points?: readonly Point[]
   readonly colourway: string
 }
 

@@ -133,7 +133,7 @@ export function createPlanner(): Planner {
   const work = memoised(stages.work)
   const edge = memoised(stages.edge)
   const filler = memoised(accountFrom)
-  const add = createAdditions((motif, project) => filler(motif, ...readBy(project)))
+  const additions = createAdditions((motif, project) => filler(motif, ...readBy(project)))
   const finishSize = memoised(stages.finishSize)
   const finishMotifs = memoised(stages.finishMotifs)
   const finishJoins = memoised(stages.finishJoins)
@@ -186,17 +186,20 @@ export function createPlanner(): Planner {
     const sorted = order === 'colourway'
     const wayOrder = sorted ? ways.map((way) => way.id).join(' ') : ''
     const wayOf = sorted ? coloured.colourways : NO_WAYS
-    const worked = work(measured, arranged, joined, rule, order, hand, wayOf, wayOrder, offset)
+    const shared = { project, layout, account: measured, rule, arranged, joined }
+    const gaps = additions.lay({ ...shared, counts })
+    const worked = work(
+      ...([laid, arranged, joined, rule, order, hand, wayOf, wayOrder, offset] as const),
+      ...([gaps.halved, gaps.filling, gaps.filler] as const),
+    )
     const { width, height } = blocking
     const size = finishSize(measured, arranged, edging, width, height)
     const { labels, firsts } = worked
     const motifs = finishMotifs(arranged, labels, firsts, coloured.colourways, edging, width, height)
     const joins = finishJoins(arranged, joined, worked.labels, edging, width, height)
     const tallied = { motifs: motifs.length, byColourway: tally(coloured.colourways) }
-    const added = add({
-      ...{ project, layout, motif, rule, counts, arranged, joined, edging, blocking },
-      account: measured,
-      labels: worked.labels,
+    const added = additions.finish({
+      ...{ ...shared, motif, gaps, worked, edging, blocking },
       colourways: coloured.colourways,
     })
     const style = layout.edging?.style

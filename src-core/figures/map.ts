@@ -1,6 +1,8 @@
 /** The assembly map: every motif in its place, with its working number, its letter and its meeting points. */
 import type { MotifAccount, Plan, PlacedMotif, Point } from '../../shared-types/plan'
 import type { Project, SheetStyle } from '../../shared-types/project'
+import { joinPoints, placedPieces } from '../layout/placed'
+import type { PlacedPiece } from '../layout/placed'
 import { edgingLine } from './edging-line'
 import type { Bounds, Figure, FigureItem, FigureSymbol } from './figure'
 import { drawPath, drawText, INK, MM_PER_POINT, QUIET_INK, useAt } from './figure'
@@ -10,7 +12,16 @@ import type { ColourwayMark } from './marks'
 import { colourwayMarks, fillerMarks } from './marks'
 import type { Stretch } from './motif-symbol'
 import { keptHalf, MotifSymbols } from './motif-symbol'
-import { arrowPath, dotPath, innerRadius, linePath, outerRadius, polygonPath, rectanglePath } from './path'
+import {
+  arrowPath,
+  circlePath,
+  dotPath,
+  innerRadius,
+  linePath,
+  outerRadius,
+  polygonPath,
+  rectanglePath,
+} from './path'
 import type { MapRow } from './rows'
 import { mapRows, placeColumns, workedByRows } from './rows'
 
@@ -86,6 +97,9 @@ export const smallestNumberedScale = (ground: MapGround): number =>
 export const keyMarks = ({ marks, fillerMarks }: MapGround): readonly ColourwayMark[] =>
   fillerMarks.length > 0 ? [...marks, ...fillerMarks] : marks
 
+const fillerTip = ({ plan, stretch }: MapGround): number =>
+  outerRadius(plan.fillerMotif?.outline ?? []) * Math.max(stretch.x, stretch.y)
+
 /** The mark of a meeting point. */
 const dotSymbol = (diameter: number): FigureSymbol => ({
   id: 'meeting-point',
@@ -96,6 +110,8 @@ const dotSymbol = (diameter: number): FigureSymbol => ({
 /** Draws motifs at one scale; symbols are shared by all sheets of that scale. */
 export class MapPainter {
   readonly label: MotifLabel | null
+  private readonly halfLabel: MotifLabel | null
+  private readonly fillerLabel: MotifLabel | null
   private readonly symbols: MotifSymbols | null
   private readonly fillerSymbols: MotifSymbols | null
   private readonly letters: ReadonlyMap<string, string>
@@ -109,7 +125,11 @@ export class MapPainter {
   ) {
     const { plan, marks, inner, tip, digits } = ground
     this.label = fitLabel(inner * scale, tip * scale, digits, lettersOf(ground))
-    this.letters = new Map(marks.map((mark) => [mark.id, mark.code]))
+    this.letters = new Map(keyMarks(ground).map((mark) => [mark.id, mark.code]))
+    const most = String(plan.motifs.length + plan.halves.length + plan.fillers.length).length
+    this.halfLabel = fitLabel((inner / 2) * scale, inner * scale, most, lettersOf(ground))
+    const filler = labelRadius(plan.fillerMotif) * Math.min(ground.stretch.x, ground.stretch.y)
+    this.fillerLabel = fitLabel(filler * scale, fillerTip(ground) * scale, most, lettersOf(ground))
     this.symbols = plan.motif
       ? new MotifSymbols(plan.motif, new Map(marks.map((mark) => [mark.id, mark])), {
           scale,
@@ -158,16 +178,18 @@ export class MapPainter {
       if (symbol) items.push(useAt(symbol, (motif.x - view.x) * scale, (motif.y - view.y) * scale))
     }
     items.push(...this.additions(view, seen))
-    for (const node of this.ground.plan.joins) {
+    for (const node of joinPoints(this.ground.plan)) {
       if (seen(node.x, node.y)) {
         items.push(useAt(this.dot, (node.x - view.x) * scale, (node.y - view.y) * scale))
       }
     }
     if (this.label) for (const motif of motifs) this.writeLabel(items, motif, view, this.label)
+    for (const piece of placedPieces(this.ground.plan))
+      if (piece.kind !== 'motif' && seen(piece.x, piece.y)) this.labelAddition(items, piece, view)
     return items
   }
 
-  /** Half motifs and fillers: they carry no number. */
+  /** Half motifs and fillers. */
   private additions(view: Bounds, seen: (x: number, y: number) => boolean): FigureItem[] {
     const { plan } = this.ground
     const items: FigureItem[] = []
@@ -179,6 +201,21 @@ export class MapPainter {
     for (const filler of plan.fillers)
       if (seen(filler.x, filler.y)) put(this.fillerSymbols?.get(filler.colourway, filler.turn), filler)
     return items
+  }
+
+  /** A half motif carries its number in the middle of what is there, a filler in its own, where they have room. */
+  private labelAddition(items: FigureItem[], piece: PlacedPiece, view: Bounds): void {
+    const label = piece.kind === 'half' ? this.halfLabel : this.fillerLabel
+    if (!label) return
+    const side = piece.side && keptHalf({ side: piece.side })
+    const aside = side ? ((side === 'right' ? 1 : -1) * this.ground.inner) / 2 : 0
+    const at = { ...piece, x: piece.x + aside }
+    const disc = circlePath((at.x - view.x) * this.scale, (at.y - view.y) * this.scale, label.disc)
+    const before = items.length
+    items.push(drawPath(disc, { fill: '#ffffff', stroke: INK, width: 0.15 }))
+    this.writeLabel(items, at, view, label)
+    // Without its number an empty disc would say nothing.
+    if (items.length === before + 1) items.pop()
   }
 
   private writeLabel(items: FigureItem[], motif: PlacedMotif, view: Bounds, label: MotifLabel): void {

@@ -16,5 +16,7 @@ export const MANY_PETALS = 16
 export const CHILD_OPENING = 25
 /** Distances that agree to this many mm are ties, which the order of motifs decides. */
 export const TIE = 1e-6
+/** A filler that meets a motif no farther from one of its tips is joined to that tip, in mm (from memory). */
+export const FILLER_AT_TIP = 2
 /** Sewn or bridged at a single point a seam still takes this much length, in mm (from memory). */
 export const POINT_SEAM = 10

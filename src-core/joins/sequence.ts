@@ -38,6 +38,39 @@ export function workSequence(input: SequenceInput): { sequence: number[]; findin
   }
 }
 
+/**
+ * The whole working order: half motifs and fillers come in at the end of the row (of any run of motifs in one row)
+ * in which the last one that they are joined to was made, half motifs first. `halves` and `fillers` name the
+ * placements that each of them waits for. Pieces by index: placements, then halves, then fillers.
+ */
+export function sequenceWithAdditions(
+  sequence: readonly number[],
+  placements: readonly Pick<Placement, 'row'>[],
+  halves: readonly (readonly number[])[],
+  fillers: readonly (readonly number[])[],
+): readonly number[] {
+  const needs = [...halves, ...fillers].map((round) => new Set(round))
+  if (needs.length === 0) return sequence
+  const waiting = new Map<number, number[]>()
+  needs.forEach((round, index) => {
+    for (const motif of round) waiting.set(motif, [...(waiting.get(motif) ?? []), index])
+  })
+  const missing = needs.map((round) => round.size)
+  const order: number[] = []
+  let ready: number[] = []
+  sequence.forEach((motif, i) => {
+    order.push(motif)
+    for (const index of waiting.get(motif) ?? []) if (--missing[index]! === 0) ready.push(index)
+    const next = placements[sequence[i + 1] ?? -1]
+    if (next?.row === placements[motif]!.row) return
+    const isHalf = (index: number): boolean => index < halves.length
+    const sorted = [...ready.filter(isHalf), ...ready.filter((index) => !isHalf(index))]
+    order.push(...sorted.map((index) => placements.length + index))
+    ready = []
+  })
+  return order
+}
+
 function thereAndBack(placements: readonly Placement[]): number[] {
   const sequence = placements.map((_, i) => i)
   const column = (i: number) => placements[i]!.column * (placements[i]!.row % 2 === 1 ? 1 : -1)

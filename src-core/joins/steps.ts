@@ -7,20 +7,32 @@ import type { Anchor, JoinMember, MotifAccount, OrderJoin, OrderStep } from '../
 import type { Hand } from '../../shared-types/project'
 import type { Placement } from '../layout/blanket'
 import { countedFrom, countOf, placeName } from '../motif/numbering'
+import { MadeJoins } from './made'
 import type { Node, NodeMember } from './nodes'
 import { joinPhrase, listOf, seamWords, spacePhrase, stepWords } from './words'
 import type { SeamVerb, ToldPlace } from './words'
 
 /** What is joined in which order. */
 export interface Joining {
-  readonly placements: readonly Placement[]
+  readonly placements: readonly Pick<Placement, 'id' | 'turn'>[]
   /** The anchors that may be joined, by placement; in any order. */
   readonly anchors: readonly (readonly Anchor[])[]
   readonly nodes: readonly Node[]
   readonly sequence: readonly number[]
 }
 
+/**
+ * Everything that is worked, by index: the whole motifs, then the half motifs (both among the placements), then
+ * the fillers.
+ */
 export interface StepsInput extends Joining {
+  /** How many of the placements are whole motifs. */
+  readonly wholes: number
+  /** Where half motifs are joined. */
+  readonly halfNodes: readonly Node[]
+  readonly fillers: readonly FillerWork[]
+  /** Working number by piece. */
+  readonly labels: readonly number[]
   /** Which petal of its own each placement is begun with. */
   readonly firsts: readonly number[]
   readonly account: Pick<MotifAccount, 'petals' | 'shape'>
@@ -29,10 +41,28 @@ export interface StepsInput extends Joining {
   readonly seam: SeamVerb | null
 }
 
-/** A join of a motif that is already there: which of its places, and with whom. */
-interface Made {
-  readonly group: number
-  readonly label: number
+/** A filler as the hand works it. */
+export interface FillerWork {
+  readonly id: string
+  readonly shape: MotifAccount['shape']
+  /** Its places in working direction. */
+  readonly places: readonly FillerPlace[]
+}
+
+export interface FillerPlace {
+  readonly anchor: Anchor
+  readonly number: number
+  /** "petal 4", "side 2", "at 9 o'clock". */
+  readonly name: string
+  /** The motif that it is joined to there; null where it stays free. */
+  readonly meets: {
+    readonly host: number
+    /** Id of the nearest place of that motif. */
+    readonly near: string
+    /** The tip or corner of it that is met, or null between them: told by the clock. */
+    readonly at: Anchor | null
+    readonly clock: string
+  } | null
 }
 
 interface Meeting {
@@ -63,41 +93,75 @@ export function firstPetals(input: Joining): number[] {
   return placements.map((_, motif) => firstOfLongestRun(countOf(anchors[motif]!), taken[motif]!))
 }
 
-/** One step for each motif, in working order. */
+/** One step for each piece, in working order. */
 export function workSteps(input: StepsInput): OrderStep[] {
-  const { placements, anchors, nodes, sequence } = input
-  const label = labelsOf(input)
+  const { placements, anchors, nodes, sequence, wholes } = input
+  const pieces = placements.length + input.fillers.length
+  const rank = new Int32Array(pieces)
+  sequence.forEach((piece, i) => (rank[piece] = i))
   const meetings: Meeting[][] = placements.map(() => [])
-  for (const node of nodes)
-    for (const member of node.members)
-      meetings[member.motif]!.push({ anchor: anchors[member.motif]![member.anchor]!, node })
-  const made: Made[][] = placements.map(() => [])
-  return sequence.map((motif) => step(input, motif, label, meetings, made))
+  const meet = (node: Node, isHere: (piece: number) => boolean): void => {
+    for (const { motif, anchor } of node.members)
+      if (isHere(motif)) meetings[motif]!.push({ anchor: anchors[motif]![anchor]!, node })
+  }
+  for (const node of nodes) meet(node, () => true)
+  // Motifs meet each other at their own join points; halves come to them.
+  for (const node of input.halfNodes) meet(node, (piece) => piece >= wholes)
+  const state: State = { input, rank, meetings, made: new MadeJoins(pieces, input.hand) }
+  return sequence.map((piece) =>
+    piece < placements.length ? step(state, piece) : fillerStep(state, piece - placements.length),
+  )
 }
 
-function step(
-  input: StepsInput,
-  motif: number,
-  label: Int32Array,
-  meetings: readonly Meeting[][],
-  made: readonly Made[][],
-): OrderStep {
-  const { placements, anchors, account, firsts } = input
+interface State {
+  readonly input: StepsInput
+  /** Place in the working order, by piece. */
+  readonly rank: Int32Array
+  readonly meetings: readonly (readonly Meeting[])[]
+  readonly made: MadeJoins
+}
+
+/** What is said of one place of the piece in hand: how it is joined to a place of another one. */
+function phraseTo({ input, made }: State, host: number, anchor: Anchor, own: number): string {
+  const { account, firsts, labels, wholes } = input
+  const label = labels[host]!
+  const others = made.at(host, anchor)
+  if (others.length > 0)
+    return spacePhrase(
+      label,
+      [...new Set(others)].sort((a, b) => a - b),
+    )
+  const counted = { count: countOf(input.anchors[0]!), first: firsts[host]!, isHalf: host >= wholes }
+  return joinPhrase({
+    shape: account.shape,
+    host: label,
+    anchor,
+    name: nameOn(input, host, anchor),
+    ...made.nearest(host, anchor, counted),
+    own,
+  })
+}
+
+const nameOn = ({ account, placements, firsts }: StepsInput, piece: number, anchor: Anchor): string =>
+  placeName(account, anchor, { turn: placements[piece]!.turn, firstPetal: firsts[piece]! })
+
+/** A motif or a half motif. */
+function step(state: State, piece: number): OrderStep {
+  const { input, rank, meetings, made } = state
+  const { placements, anchors, account, firsts, labels } = input
   const { shape } = account
-  const own = label[motif]!
+  const own = labels[piece]!
   const joined = new Map<Anchor, { readonly earlier: readonly NodeMember[] }>()
-  for (const { anchor, node } of meetings[motif]!) {
-    const earlier = node.members.filter((member) => label[member.motif]! < own)
-    if (earlier.length > 1) earlier.sort((a, b) => label[a.motif]! - label[b.motif]!)
+  for (const { anchor, node } of meetings[piece]!) {
+    const earlier = node.members.filter(({ motif }) => rank[motif]! < rank[piece]!)
+    if (earlier.length > 1) earlier.sort((a, b) => rank[a.motif]! - rank[b.motif]!)
     if (earlier.length > 0) joined.set(anchor, { earlier })
   }
-  const nameOn = (placement: number, anchor: Anchor): string =>
-    placeName(account, anchor, { turn: placements[placement]!.turn, firstPetal: firsts[placement]! })
   const joins: OrderJoin[] = []
   const free: string[] = []
   const told: ToldPlace[] = []
-  for (const { anchor, number } of inOrder(anchors[motif]!, firsts[motif]!)) {
-    const name = shape === 'round' ? `at ${nameOn(motif, anchor)}` : nameOn(motif, anchor)
+  for (const { anchor, number } of inOrder(anchors[piece]!, firsts[piece]!, countOf(anchors[0]!))) {
+    const name = shape === 'round' ? `at ${nameOn(input, piece, anchor)}` : nameOn(input, piece, anchor)
     const meeting = joined.get(anchor)
     if (!meeting) {
       free.push(anchor.id)
@@ -105,39 +169,55 @@ function step(
       continue
     }
     const host = meeting.earlier[0]!
-    const hostAnchor = anchors[host.motif]![host.anchor]!
-    const others = meeting.earlier.slice(1).map((member) => label[member.motif]!)
-    const hostLabel = label[host.motif]!
-    const phrase =
-      others.length > 0
-        ? spacePhrase(hostLabel, others)
-        : joinPhrase({
-            shape,
-            host: hostLabel,
-            anchor: hostAnchor,
-            name: nameOn(host.motif, hostAnchor),
-            ...nearestJoin(anchors[host.motif]!, hostAnchor, made[host.motif]!, input.hand),
-            own,
-          })
+    const phrase = phraseTo(state, host.motif, anchors[host.motif]![host.anchor]!, own)
     const members: JoinMember[] = meeting.earlier.map((member) => ({
       motif: placements[member.motif]!.id,
       anchor: anchors[member.motif]![member.anchor]!.id,
     }))
-    const partners = meeting.earlier.map((member) => label[member.motif]!)
+    const partners = meeting.earlier.map((member) => labels[member.motif]!)
     const words = input.seam ? `${input.seam} ${name} to ${listOf(partners)}` : `${name}: ${phrase}`
     joins.push({ anchor: anchor.id, with: members, words })
-    told.push({ anchor, number, name, phrase, partner: hostLabel, partners })
-    made[motif]!.push({ group: anchor.petal, label: hostLabel })
-    for (const member of meeting.earlier)
-      made[member.motif]!.push({ group: anchors[member.motif]![member.anchor]!.petal, label: own })
+    told.push({ anchor, number, name, phrase, partner: labels[host.motif]!, partners })
+    made.add(piece, anchor, labels[host.motif]!)
+    for (const member of meeting.earlier) made.add(member.motif, anchors[member.motif]![member.anchor]!, own)
   }
   const words = input.seam ? seamWords(told, shape, input.seam) : stepWords(told, shape)
-  return { motif: placements[motif]!.id, free, joins, words }
+  const kind = piece < input.wholes ? 'motif' : 'half'
+  return { kind, motif: placements[piece]!.id, free, joins, words }
+}
+
+/** A filler, joined to every motif round it. */
+function fillerStep(state: State, index: number): OrderStep {
+  const { input, made } = state
+  const { placements, labels } = input
+  const { id, shape, places } = input.fillers[index]!
+  const own = labels[placements.length + index]!
+  const joins: OrderJoin[] = []
+  const told: ToldPlace[] = []
+  for (const { anchor, number, name, meets } of places) {
+    if (!meets) {
+      told.push({ anchor, number, name, phrase: null, partner: 0, partners: [] })
+      continue
+    }
+    const { host, near, at, clock } = meets
+    const label = labels[host]!
+    const phrase = at ? phraseTo(state, host, at, own) : `join to ${label}, at its ${clock}`
+    const words = input.seam ? `${input.seam} ${name} to ${label}` : `${name}: ${phrase}`
+    joins.push({ anchor: anchor.id, with: [{ motif: placements[host]!.id, anchor: near }], words })
+    told.push({ anchor, number, name, phrase, partner: label, partners: [label] })
+    if (at) made.add(host, at, own)
+  }
+  const free = told.filter(({ phrase }) => phrase === null).map(({ anchor }) => anchor.id)
+  const words = input.seam ? seamWords(told, shape, input.seam) : stepWords(told, shape)
+  return { kind: 'filler', motif: id, free, joins, words }
 }
 
 /** The places of the motif in hand in working direction, counted from its own start. */
-function inOrder(anchors: readonly Anchor[], first: number): { anchor: Anchor; number: number }[] {
-  const count = countOf(anchors)
+function inOrder(
+  anchors: readonly Anchor[],
+  first: number,
+  count: number,
+): { anchor: Anchor; number: number }[] {
   // Anchors come with the motif in working order within each petal; a stable sort keeps that.
   return anchors
     .map((anchor) => ({ anchor, number: countedFrom(anchor.petal, first, count) }))
@@ -165,26 +245,4 @@ function firstOfLongestRun(count: number, taken: ReadonlySet<number>): number {
     }
   }
   return best
-}
-
-/** The join on the host nearest to a place, and how many places away it lies; left is counter-clockwise. */
-function nearestJoin(anchors: readonly Anchor[], target: Anchor, made: readonly Made[], hand: Hand) {
-  const groups = countOf(anchors)
-  let steps = 0
-  let reference = 0
-  for (const { group, label } of made) {
-    if (group === target.petal) continue
-    const onward = (target.petal - group + groups) % groups
-    const signed = onward <= groups / 2 ? onward : onward - groups
-    if (
-      steps === 0 ||
-      Math.abs(signed) < Math.abs(steps) ||
-      (Math.abs(signed) === Math.abs(steps) && label > reference)
-    ) {
-      steps = signed
-      reference = label
-    }
-  }
-  // Petals are counted counter-clockwise by right-handers, clockwise by left-handers.
-  return { reference, leftward: hand === 'left' ? -steps : steps }
 }

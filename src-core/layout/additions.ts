@@ -18,19 +18,24 @@ import { childOpenings, fillOpenings } from './fillers'
 import { finishHalves, halfColourways, halve } from './halves'
 import type { Halved, Painted } from './halves'
 import type { Filling } from './fillers'
-import type { Arranged, Joined } from './stages'
+import type { Arranged, Joined, Worked } from './stages'
 
-export interface AdditionsInput {
+export interface GapsInput {
   readonly project: Project
   readonly layout: BlanketLayout
-  readonly motif: Motif
   readonly account: MotifAccount
   readonly rule: Rule
   readonly counts: BlanketCounts
   readonly arranged: Arranged
   readonly joined: Joined
-  /** Working number and colourway by placement. */
-  readonly labels: readonly number[]
+}
+
+export interface AdditionsInput extends Omit<GapsInput, 'counts'> {
+  readonly motif: Motif
+  readonly gaps: Gaps
+  /** Working numbers. */
+  readonly worked: Worked
+  /** Colourway by placement. */
   readonly colourways: readonly string[]
   readonly edging: Millimetres
   readonly blocking: { readonly width: number; readonly height: number }
@@ -59,8 +64,18 @@ export type AccountOf = (
 
 const NO_FINDINGS: readonly Finding[] = []
 
+/** What stands between and beside the motifs, before anything is worked. */
+export interface Gaps {
+  readonly fillerMotif: Motif | undefined
+  /** Account of the filler; null where there is none. */
+  readonly filler: MotifAccount | null
+  readonly filling: Filling
+  readonly halved: Halved
+  readonly findings: readonly Finding[]
+}
+
 /** These stages with a memory of their own: one for each planner. */
-export function createAdditions(accountOf: AccountOf): (input: AdditionsInput) => Additions {
+export function createAdditions(accountOf: AccountOf) {
   const gaugeOf = memoised(resolveGauge)
   const fill = memoised(fillOpenings)
   const placeFillers = memoised(finishFillers)
@@ -70,20 +85,18 @@ export function createAdditions(accountOf: AccountOf): (input: AdditionsInput) =
   const halfWays = memoised(halfColourways)
   const paintedOf = memoised(pickPainted)
 
-  return ({ project, layout, arranged, joined, rule, counts, labels, colourways, ...rest }) => {
-    const { edging, blocking, motif, account } = rest
-    const hand = project.hand ?? 'right'
-    const units = project.units ?? 'metric'
+  /** Finds the openings to be filled and the places of half motifs. */
+  function lay({ project, layout, account, rule, counts, arranged, joined }: GapsInput): Gaps {
     const terms = project.terms ?? 'US'
-    const { fillers: asked } = layout
-    const fillerMotif = asked?.motif ? project.motifs?.find(({ id }) => id === asked.motif) : undefined
+    const asked = layout.fillers?.motif
+    const fillerMotif = asked ? project.motifs?.find(({ id }) => id === asked) : undefined
     const told = fillerMotif ? accountOf(fillerMotif, project) : null
     const filler = told?.account ?? null
     const gauge = told?.gauge ?? gaugeOf(fillerMotif?.gauge ?? project.gauge, terms)
-    const filling = fill(joined.openings, arranged.lattice, filler, gauge, terms, units)
-    const way = asked?.colourway ?? project.colourways?.find((each) => each.motif === asked?.motif)?.id ?? ''
-    const painted = paintedOf(layout.cells?.painted, project.colourways)
-    const sewn = rule.rule === 'seam'
+    const filling = fill(
+      ...([joined.openings, arranged.lattice, filler, gauge, terms] as const),
+      project.units ?? 'metric',
+    )
     const halved = halvesOf(
       layout.halves ?? false,
       account,
@@ -93,13 +106,43 @@ export function createAdditions(accountOf: AccountOf): (input: AdditionsInput) =
       arranged,
       counts,
     )
-    const numbers = numbersOf(halved, filling, labels)
+    return { fillerMotif, filler, filling, halved, findings: told?.findings ?? NO_FINDINGS }
+  }
+
+  /** Places, colours and counts them. */
+  function finish({
+    project,
+    layout,
+    arranged,
+    joined,
+    rule,
+    worked,
+    colourways,
+    ...rest
+  }: AdditionsInput): Additions {
+    const { edging, blocking, motif, account, gaps } = rest
+    const { fillerMotif, filler, filling, halved } = gaps
+    const { labels } = worked
+    const hand = project.hand ?? 'right'
+    const units = project.units ?? 'metric'
+    const { fillers: asked } = layout
+    const way = asked?.colourway ?? project.colourways?.find((each) => each.motif === asked?.motif)?.id ?? ''
+    const painted = paintedOf(layout.cells?.painted, project.colourways)
+    const sewn = rule.rule === 'seam'
     const fillers = placeFillers(
-      ...([arranged, filling, numbers.fillers, way, painted] as const),
+      ...([arranged, filling, worked.additions.fillers, worked.additions.firsts, way, painted] as const),
       ...([edging, blocking.width, blocking.height] as const),
     )
     const ways = halfWays(halved.places, arranged.placements, colourways, layout.cells?.fill, painted)
-    const halves = placeHalves(halved, numbers.halves, ways, edging, blocking.width, blocking.height)
+    const halves = placeHalves(
+      halved,
+      arranged.placements.length,
+      worked.additions.halves,
+      ways,
+      edging,
+      blocking.width,
+      blocking.height,
+    )
     const there = new Set([...fillers, ...halves].map(({ id }) => id))
     const pieces: Piece[] = []
     if (fillerMotif && fillers.length > 0) {
@@ -129,7 +172,7 @@ export function createAdditions(accountOf: AccountOf): (input: AdditionsInput) =
         count: joined.seams.count + halved.seams.count + (sewn ? fillers.length : 0),
       },
       findings: [
-        ...(told?.findings ?? NO_FINDINGS),
+        ...gaps.findings,
         ...filling.findings,
         ...halved.findings,
         ...(fillers.length + halves.length > 0 ? unknownPlaces(layout.cells?.painted, there) : NO_FINDINGS),
@@ -137,6 +180,8 @@ export function createAdditions(accountOf: AccountOf): (input: AdditionsInput) =
       ],
     }
   }
+
+  return { lay, finish }
 }
 
 const NOTHING: Painted = {}
@@ -155,25 +200,6 @@ const unknownPlaces = (painted: Painted | undefined, there: ReadonlySet<string>)
   Object.keys(painted ?? {})
     .filter((key) => isAddition(key.replace(/\s/g, '')) && !there.has(key.replace(/\s/g, '')))
     .map((id) => finding('file/unknown-cell', `layout.cells.painted["${id}"]`, { id }))
-
-/** Working numbers of half motifs and fillers: after those of the motifs, in the order in which they can be made. */
-function numbersOf(halved: Halved, filling: Filling, labels: readonly number[]) {
-  const ready = (joined: readonly number[]): number =>
-    joined.reduce((most, i) => Math.max(most, labels[i] ?? 0), 0)
-  const halves = halved.places.map((_, i) =>
-    ready(
-      halved.nodes
-        .filter(({ members }) => members.some(({ piece }) => piece === labels.length + i))
-        .flatMap(({ members }) => members.map(({ piece }) => piece)),
-    ),
-  )
-  const fillers = filling.filled.map(({ opening }) => ready(opening.motifs))
-  const order = [...halves, ...fillers].map((after, index) => ({ after, index }))
-  order.sort((a, b) => a.after - b.after || a.index - b.index)
-  const numbers: number[] = []
-  order.forEach(({ index }, i) => (numbers[index] = labels.length + i + 1))
-  return { halves: numbers.slice(0, halves.length), fillers: numbers.slice(halves.length) }
-}
 
 /** How often each colourway occurs. */
 export function tally(colourways: readonly string[]): Record<string, number> {

@@ -35,6 +35,8 @@ export interface Contact {
   /** From the middle of the filler, and from the middle of the motif, to where they meet. */
   readonly direction: Radians
   readonly fromMotif: Radians
+  /** Where on the motif they meet, about its middle, as it lies. */
+  readonly at: Point
 }
 
 export interface FillerFit {
@@ -62,8 +64,8 @@ export function fitFiller(kind: OpeningKind, filler: MotifAccount, lattice: Latt
   const { turn, met } = anchors.length > 0 ? bestTurn(anchors, outlines) : asItLies(filler, outlines)
   const contacts = met.map(({ anchor, place, at }, motif): Contact => {
     const centre = centres[motif]!
-    const fromMotif = directionOf({ x: at.x - centre.x, y: at.y - centre.y })
-    return { motif, anchor, direction: directionOf(place), fromMotif }
+    const met = { x: at.x - centre.x, y: at.y - centre.y }
+    return { motif, anchor, direction: directionOf(place), fromMotif: directionOf(met), at: met }
   })
   const bridge = met.reduce((most, meeting) => Math.max(most, meeting.gap), 0)
   const shape = turnOutline(filler.outline, radians(turn))
@@ -96,7 +98,7 @@ function asItLies(filler: MotifAccount, outlines: readonly Outline[]) {
 }
 
 /** The places of a filler that face its neighbours: tips, or else the middles of sides; none of a round one. */
-function facingAnchors(filler: MotifAccount): Anchor[] {
+export function facingAnchors(filler: MotifAccount): Anchor[] {
   if (filler.shape === 'round') return []
   const wanted = (anchor: Anchor): boolean =>
     filler.shape === 'straight' ? anchor.kind === 'side' && anchor.id.endsWith('-2') : anchor.kind === 'tip'

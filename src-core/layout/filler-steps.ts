@@ -18,6 +18,7 @@ export function finishFillers(
   arranged: Arranged,
   filling: Filling,
   labels: readonly number[],
+  firsts: readonly number[],
   colourway: string,
   painted: Painted,
   edging: Millimetres,
@@ -32,12 +33,17 @@ export function finishFillers(
     return {
       id,
       label: String(labels[i]),
+      firstPetal: firsts[i]!,
       x: x(first.x + kind.pole.x),
       y: y(first.y + kind.pole.y),
       turn: fit.turn,
       radius: kind.radius,
       motifs: round,
       joins: motifs.length,
+      points: fit.contacts.map(({ motif, at }) => {
+        const host = arranged.placements[motifs[motif]!]!
+        return { x: x(host.x + at.x), y: y(host.y + at.y) }
+      }),
       bridge: fit.bridge,
       overlap: fit.overlap,
       colourway: painted[id] ?? colourway,
@@ -61,7 +67,7 @@ export function fillerSteps(
     .map(({ filled, index, last }): FillerStep => {
       const { motifs } = filled.opening
       const label = (contact: Contact): number => labels[motifs[contact.motif]!]!
-      const contacts = inOrder(filled.fit.contacts, label, hand)
+      const contacts = contactsInOrder(filled, labels, hand)
       const joins = contacts.map((contact) => ({
         motif: arranged.placements[motifs[contact.motif]!]!.id,
         words: `${placeOf(contact, contacts[0]!, filler)} to ${label(contact)}, at its ${clock(contact.fromMotif)}`,
@@ -78,7 +84,12 @@ export function fillerSteps(
 }
 
 /** The joins in working direction, beginning at the motif that was there first. */
-function inOrder(contacts: readonly Contact[], label: (contact: Contact) => number, hand: Hand): Contact[] {
+export function contactsInOrder(
+  { fit: { contacts }, opening: { motifs } }: Filled,
+  labels: readonly number[],
+  hand: Hand,
+): Contact[] {
+  const label = (contact: Contact): number => labels[motifs[contact.motif]!]!
   const first = contacts.reduce(
     (best, contact) => (label(contact) < label(best) ? contact : best),
     contacts[0]!,

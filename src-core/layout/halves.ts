@@ -9,7 +9,8 @@ import { finding } from '../findings/finding'
 import { turnPoint } from '../geometry/points'
 import { POINT_SEAM } from '../joins/constants'
 import { findNodes } from '../joins/nodes'
-import type { Joinable } from '../joins/nodes'
+import type { Joinable, Node } from '../joins/nodes'
+import { countOf } from '../motif/numbering'
 import { formatNumber } from '../units/format'
 import { radians } from '../units/quantity'
 import type { Degrees, Millimetres } from '../units/quantity'
@@ -92,16 +93,14 @@ export interface Halved {
   readonly joins: readonly number[]
   /** Slip stitches into neighbours, of all halves together. */
   readonly operations: number
-  /** Where halves are joined, to motifs and to each other. */
-  readonly nodes: readonly HalfNode[]
+  /** Where halves are joined, to motifs and to each other. Members by index: all motifs, then the halves. */
+  readonly nodes: readonly Node[]
+  /** The places that the cut leaves each of them. */
+  readonly anchors: readonly (readonly Anchor[])[]
+  /** The petal (corner, place) that the hand works first on each: the one next to its cut. */
+  readonly firsts: readonly number[]
   readonly seams: { readonly length: Millimetres; readonly count: number }
   readonly findings: readonly Finding[]
-}
-
-/** A join point of halves. Members by index: the motifs, then the halves. */
-export interface HalfNode extends Point {
-  readonly spread: Millimetres
-  readonly members: readonly { readonly piece: number; readonly anchor: Anchor }[]
 }
 
 const NONE: Halved = {
@@ -109,6 +108,8 @@ const NONE: Halved = {
   joins: [],
   operations: 0,
   nodes: [],
+  anchors: [],
+  firsts: [],
   seams: { length: 0, count: 0 },
   findings: [],
 }
@@ -145,10 +146,11 @@ export function halve(
     const { x, y, turn } = laid.placements[i]!
     return { x, y, turn, anchors }
   })
-  const joinable = [...wholes, ...joinableHalves(places, anchors)]
+  const cut = joinableHalves(places, anchors)
+  const joinable = [...wholes, ...cut]
   const found = findNodes(joinable, reach)
   const pieceOf = (member: number): number => near[member] ?? laid.placements.length + member - near.length
-  const nodes: HalfNode[] = []
+  const nodes: Node[] = []
   const joins = places.map(() => 0)
   const meeting = new Map<string, Point[]>()
   let operations = 0
@@ -157,10 +159,7 @@ export function halve(
     if (halves.length === 0) continue
     nodes.push({
       ...{ x, y, spread },
-      members: members.map(({ motif, anchor }) => ({
-        piece: pieceOf(motif),
-        anchor: joinable[motif]!.anchors[anchor]!,
-      })),
+      members: members.map(({ motif, anchor }) => ({ motif: pieceOf(motif), anchor })),
     })
     const others = members.length - halves.length
     operations += others > 0 ? halves.length : halves.length - 1
@@ -183,7 +182,17 @@ export function halve(
   const sewn = rule === 'seam' && length > 0
   // Each half is sewn in with a piece of yarn of its own.
   const seams = sewn ? { length, count: places.length } : NONE.seams
-  return { places, joins, operations, nodes, seams, findings }
+  return {
+    ...{ places, joins, operations, nodes, seams, findings },
+    anchors: cut.map((half) => half.anchors),
+    firsts: cut.map((half) => firstAtCut(half.anchors, countOf(anchors))),
+  }
+}
+
+/** The petal that has none before it in working direction: the cut took it away. */
+function firstAtCut(anchors: readonly Anchor[], count: number): number {
+  const kept = new Set(anchors.map(({ petal }) => petal))
+  return [...kept].find((petal) => !kept.has(petal === 1 ? count : petal - 1)) ?? 1
 }
 
 /**
@@ -210,9 +219,18 @@ export function halfColourways(
   })
 }
 
+/** Join points of one half where no two motifs meet: theirs are join points already. */
+const pointsOf = ({ nodes }: Halved, half: number, motifs: number): readonly Point[] =>
+  nodes.filter(
+    ({ members }) =>
+      members.some(({ motif }) => motif === motifs + half) &&
+      members.filter(({ motif }) => motif < motifs).length < 2,
+  )
+
 /** The half motifs in plan coordinates. */
 export function finishHalves(
   halved: Halved,
+  motifs: number,
   labels: readonly number[],
   colourways: readonly string[],
   edging: Millimetres,
@@ -222,6 +240,7 @@ export function finishHalves(
   const { x, y } = inFrame({ edging, blockWidth, blockHeight })
   return halved.places.map((place, i) => ({
     id: halfId(place.row, place.side),
+    firstPetal: halved.firsts[i]!,
     label: String(labels[i]),
     x: x(place.x),
     y: y(place.y),
@@ -229,6 +248,7 @@ export function finishHalves(
     side: place.side,
     row: place.row,
     joins: halved.joins[i]!,
+    points: pointsOf(halved, i, motifs).map((node) => ({ x: x(node.x), y: y(node.y) })),
     colourway: colourways[i]!,
   }))
 }

@@ -1,5 +1,5 @@
 /** Everything that is placed in a layout, told alike: its motifs, and the half motifs and fillers of a blanket. */
-import type { PieceKind, PlacedMotif, Plan } from '../../shared-types/plan'
+import type { PieceKind, PlacedMotif, Plan, Point } from '../../shared-types/plan'
 
 export interface PlacedPiece extends PlacedMotif {
   readonly kind: PieceKind
@@ -17,15 +17,16 @@ export function placedPieces(plan: Plan): readonly PlacedPiece[] {
   if (before) return before
   const pieces: PlacedPiece[] = plan.motifs.map((motif) => ({ ...motif, kind: 'motif' }))
   const last = new Map(plan.motifs.map(({ row, column }) => [row, column]))
-  for (const { id, label, row, side, x, y, turn, colourway } of plan.halves) {
+  for (const { side, ...half } of plan.halves) {
+    const { row } = half
     const column = side === 'left' ? 0 : (last.get(row) ?? 0) + 1
-    pieces.push({ id, label, row, column, x, y, turn, colourway, kind: 'half', side })
+    pieces.push({ ...half, column, kind: 'half', side })
   }
   const first = new Map(plan.motifs.map((motif) => [motif.id, motif]))
-  for (const { id, label, motifs, x, y, turn, colourway } of plan.fillers) {
+  for (const { motifs, ...filler } of plan.fillers) {
     const { row = 0, column = 0 } = first.get(motifs[0] ?? '') ?? {}
     const motif = plan.fillerMotif?.id ?? ''
-    pieces.push({ id, label, row, column, x, y, turn, colourway, motif, kind: 'filler', round: motifs })
+    pieces.push({ ...filler, row, column, motif, kind: 'filler', round: motifs })
   }
   known.set(plan, pieces)
   return pieces
@@ -38,4 +39,16 @@ export function pieceAt(plan: Plan, id: string | null | undefined): PlacedPiece 
   let pieces = byId.get(plan)
   if (!pieces) byId.set(plan, (pieces = new Map(placedPieces(plan).map((piece) => [piece.id, piece]))))
   return pieces.get(id ?? '')
+}
+
+const points = new WeakMap<Plan, readonly Point[]>()
+
+/** Every place at which something is joined: the join points of the motifs, then those of half motifs and fillers. */
+export function joinPoints(plan: Plan): readonly Point[] {
+  let found = points.get(plan)
+  if (!found) {
+    const others = [...plan.halves, ...plan.fillers].flatMap((piece) => piece.points ?? [])
+    points.set(plan, (found = others.length > 0 ? [...plan.joins, ...others] : plan.joins))
+  }
+  return found
 }

@@ -17,7 +17,7 @@ import { findNodes } from '../joins/nodes'
 import type { Node } from '../joins/nodes'
 import { joinableAnchors, joinReach, stretchLimit } from '../joins/rule'
 import type { Rule } from '../joins/rule'
-import { workSequence } from '../joins/sequence'
+import { sequenceWithAdditions, workSequence } from '../joins/sequence'
 import { firstPetals, workSteps } from '../joins/steps'
 import { usualEdgingStyle } from '../materials/edging'
 import { contactAnchors } from '../motif/contacts'
@@ -25,6 +25,10 @@ import type { ResolvedGauge } from '../stitches/gauge'
 import type { Millimetres } from '../units/quantity'
 import { blanketSize, layBlanket } from './blanket'
 import type { BlanketCounts, Laid } from './blanket'
+import { halfId } from './addresses'
+import { fillerWorks, firstOfFiller } from './filler-works'
+import type { Filling } from './fillers'
+import type { Halved } from './halves'
 import { SENSITIVITY_STEP } from './constants'
 import { edgeLine } from './edge'
 import type { EdgeLine } from './edge'
@@ -172,6 +176,13 @@ export interface Worked {
   readonly labels: readonly number[]
   /** Petal that is worked first, by placement. */
   readonly firsts: readonly number[]
+  /** Working numbers of half motifs and fillers: after those of the motifs, in the order in which they are made. */
+  readonly additions: {
+    readonly halves: readonly number[]
+    readonly fillers: readonly number[]
+    /** The petal (side) that is joined first, by filler. */
+    readonly firsts: readonly number[]
+  }
   readonly steps: readonly OrderStep[]
   readonly findings: readonly Finding[]
 }
@@ -187,6 +198,9 @@ export function work(
   colourways: readonly string[],
   colourwayOrder: string,
   offset: boolean,
+  halved: Halved,
+  filling: Filling,
+  filler: MotifAccount | null,
 ): Worked {
   const { placements } = laid
   const { sequence, findings } = workSequence({
@@ -203,8 +217,40 @@ export function work(
   const joining = { placements, anchors, nodes: joined.nodes, sequence }
   const firsts = firstPetals(joining)
   const seam = rule.rule === 'seam' ? rule.verb : null
-  const steps = workSteps({ ...joining, firsts, account, hand, seam })
-  return { sequence, labels, firsts, steps, findings }
+  const wholes = placements.length
+  // A half that nothing is joined to comes after the motif beside it.
+  const waitsFor = halved.places.map(({ beside }, i) => [
+    beside,
+    ...halved.nodes
+      .filter(({ members }) => members.some(({ motif }) => motif === wholes + i))
+      .flatMap(({ members }) => members.map(({ motif }) => motif).filter((motif) => motif < wholes)),
+  ])
+  const fillers = filler ? fillerWorks(filling, filler, account, placements, labels, hand) : []
+  const round = filler ? filling.filled.map(({ opening }) => opening.motifs) : []
+  const all = sequenceWithAdditions(sequence, placements, waitsFor, round)
+  let next = wholes
+  for (const piece of all) if (piece >= wholes) labels[piece] = ++next
+  const steps = workSteps({
+    placements: [
+      ...placements,
+      ...halved.places.map(({ row, side, turn }) => ({ id: halfId(row, side), turn })),
+    ],
+    anchors: [...anchors, ...halved.anchors],
+    nodes: joined.nodes,
+    sequence: all,
+    wholes,
+    halfNodes: halved.nodes,
+    fillers,
+    labels,
+    firsts: [...firsts, ...halved.firsts],
+    ...{ account, hand, seam },
+  })
+  const additions = {
+    halves: labels.slice(wholes, wholes + halved.places.length),
+    fillers: labels.slice(wholes + halved.places.length),
+    firsts: filling.filled.map((filled) => firstOfFiller(filled, labels, hand)),
+  }
+  return { sequence, labels: labels.slice(0, wholes), firsts, additions, steps, findings }
 }
 
 /** What `finish` needs to know of edging and blocking. */

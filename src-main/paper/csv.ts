@@ -2,7 +2,7 @@
 import type { Plan } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
 import { colourwayMarks, fillerMarks } from '../../src-core/figures/marks'
-import type { ColourwayMark } from '../../src-core/figures/marks'
+import { pieceWords } from '../../src-core/figures/piece-words'
 import { pieceAt } from '../../src-core/layout/placed'
 import { GRAMS_PER_OUNCE, METRES_PER_YARD } from '../../src-core/units/quantity'
 
@@ -22,32 +22,23 @@ function cell(value: Cell): string {
 export const csvTable = (rows: readonly (readonly Cell[])[]): string =>
   rows.map((row) => `${row.map(cell).join(',')}\r\n`).join('')
 
-/** One line for each motif in the order of work; fillers follow the last motif round them, without a number. */
+/** One line for each motif, half motif and filler in the order of work. */
 export function orderCsv(project: Project, plan: Plan): string {
   const marks = colourwayMarks(project, plan)
-  const markOf = (all: readonly ColourwayMark[], id: string | undefined): ColourwayMark | undefined =>
-    all.find((mark) => mark.id === id)
   const ofFillers = fillerMarks(project, plan, marks)
-  const after = new Map<string, Cell[][]>()
-  for (const { after: last, words, filler } of plan.fillerSteps) {
-    const mark = markOf(ofFillers, plan.fillers[filler]?.colourway)
-    after.set(last, [
-      ...(after.get(last) ?? []),
-      [null, null, null, mark?.code ?? '', mark?.name ?? '', words],
-    ])
-  }
-  const rows = plan.order.flatMap((step): Cell[][] => {
-    const motif = pieceAt(plan, step.motif)
-    const mark = markOf(marks, motif?.colourway)
-    const line: Cell[] = [
-      Number(motif?.label ?? Number.NaN) || null,
-      motif?.row ?? null,
-      motif?.column ?? null,
+  const rows = plan.order.map((step): Cell[] => {
+    const piece = pieceAt(plan, step.motif)
+    const list = step.kind === 'filler' ? ofFillers : marks
+    const mark = list.find(({ id }) => id === piece?.colourway)
+    const what = piece && step.kind !== 'motif' ? `${pieceWords(plan, piece)}: ` : ''
+    return [
+      Number(piece?.label ?? Number.NaN) || null,
+      step.kind === 'filler' ? null : (piece?.row ?? null),
+      step.kind === 'motif' ? (piece?.column ?? null) : null,
       mark?.code ?? '',
       mark?.name ?? '',
-      step.words,
+      `${what}${step.words}`,
     ]
-    return [line, ...(after.get(step.motif) ?? [])]
   })
   return csvTable([['number', 'row', 'motif', 'colourway', 'name', 'how it is joined'], ...rows])
 }

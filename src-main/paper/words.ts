@@ -1,11 +1,11 @@
 /** Every word of the assembly map, in English with the trade's US and UK words. */
-import type { MotifAccount } from '../../shared-types/plan'
+import type { MotifAccount, Plan } from '../../shared-types/plan'
 import type { Joining, Project, Terms } from '../../shared-types/project'
 import { capital, counted, numeral } from '../../src-core/figures/words'
 import type { ColourwayMark } from '../../src-core/figures/marks'
 import type { JoinLegendWords } from '../../src-core/figures/join-detail'
 import { shapeName } from '../../src-core/figures/sentence'
-import { SIDES_LEGEND } from '../../src-core/joins/words'
+import { listOf, SIDES_LEGEND } from '../../src-core/joins/words'
 import { appliqueCautions } from './words-template'
 import { termWord } from '../../src-core/stitches/terms'
 
@@ -77,10 +77,8 @@ export function howToRead(facts: MapFacts, terms: Terms): string {
   }
   if (facts.joined) parts.push('A dot is a meeting point.')
   if (facts.arrows) parts.push('Arrows show the way each row is worked.')
-  if (facts.halves)
-    parts.push('Half motifs at the ends of rows are worked in turned rows; they carry no number.')
-  if (facts.fillers)
-    parts.push('The small ones without a number are fillers, worked after the last motif round them.')
+  if (facts.halves) parts.push('Half motifs at the ends of rows are worked back and forth.')
+  if (facts.fillers) parts.push('The small ones are fillers, worked after the last motif round them.')
   if (facts.edging) parts.push(`The line round it is the ${termWord('edging', terms)}.`)
   parts.push(
     `Right side up, row ${facts.firstRow} at the top${facts.placesOnTop ? '' : '; places count from the left'}.`,
@@ -131,7 +129,6 @@ export const HEADINGS = {
   marks: 'What the marks mean',
   example: (label: string): string => `Number ${label}, step by step`,
   order: 'Order of work',
-  fillers: 'Fillers',
   materials: 'Materials',
   yarn: 'Yarn',
   parts: 'What the yarn is for',
@@ -200,16 +197,34 @@ export function sheetRange(
 export const sheetAdvice = (overlap: string): string =>
   `Sheets overlap by ${overlap}: cut one of two neighbours along the ticks and lay it on the other.`
 
-/** "14 · row 4, motif 3 · B". */
-export function stepTitle(label: string, row: number, column: number, code: string): string {
-  return `☐ ${label} · row ${row}, motif ${column}${code === '' ? '' : ` · ${code}`}`
+/** "14 · row 4, motif 3 · B", "131 · filler between 14, 15, 27 and 28 · C". */
+export const stepTitle = (label: string, where: string, code: string): string =>
+  `☐ ${label} · ${where}${code === '' ? '' : ` · ${code}`}`
+
+/** "120 motifs, 12 half motifs and 88 fillers". */
+const piecesWords = ({ motifs, halves, fillers }: Plan): string => {
+  const parts = [
+    counted(motifs.length, 'motif'),
+    ...(halves.length > 0 ? [counted(halves.length, 'half motif')] : []),
+    ...(fillers.length > 0 ? [counted(fillers.length, 'filler')] : []),
+  ]
+  return listOf(parts)
 }
 
-export function orderIntroduction(count: number, ends: string, told: boolean): string {
+const othersWords = ({ halves, fillers }: Plan): string =>
+  [halves.length > 0 ? 'half motifs' : '', fillers.length > 0 ? 'fillers' : ''].filter(Boolean).join(' and ')
+
+export function orderIntroduction(plan: Plan, ends: string, told: boolean): string {
   const same = told ? ' “The same” means: in the same way, each time one place further along.' : ''
   const what = told ? 'joined' : 'finished'
   const sides = told ? ` ${SIDES_LEGEND}` : ''
-  return `Tick off each motif when it is ${what}.${same}${sides} ${count.toLocaleString('en')} motifs, ${ends} ends to weave in.`
+  const first = plan.motifs.length + 1
+  const others = plan.halves.length + plan.fillers.length
+  const after =
+    others > 0
+      ? ` Numbers from ${first.toLocaleString('en')} on are ${othersWords(plan)}: each comes at the end of the row in which the last motif round it is made.`
+      : ''
+  return `Tick off each one when it is ${what}.${same}${sides}${after} ${piecesWords(plan)}, ${ends} ends to weave in.`
 }
 
 /** Whether motifs are joined while they are worked, so that each joins into what is there. */
@@ -221,11 +236,6 @@ export function stepSentence(joining: Joining | undefined, words: string): strin
   if (words === '' || joining?.rule === 'apart') return ''
   return capital(words).replace(/[.;\s]*$/, '.')
 }
-
-/** "☐ between 14, 15, 27 and 28". */
-export const fillerTitle = (words: string): string => `☐ ${words.replace(/^filler /, '')}`
-
-export const fillerAdvice = 'Each is worked after the last of the motifs round it.'
 
 export const THE_SAME = 'The same'
 

@@ -4,9 +4,13 @@
  */
 import type { Anchor, MotifAccount, PlacedMotif, Plan, Point } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
+import { keptHalf } from '../../src-core/figures/motif-symbol'
+import { halfOutline } from '../../src-core/geometry/half'
 import { placePoint } from '../../src-core/geometry/place'
 import { reachOf, turnPoint } from '../../src-core/geometry/points'
 import { listOf } from '../../src-core/joins/words'
+import { pieceAt } from '../../src-core/layout/placed'
+import type { PlacedPiece } from '../../src-core/layout/placed'
 import { numberedPlaces, placeOn } from '../../src-core/motif/numbering'
 import { radians } from '../../src-core/units/quantity'
 import { centreRings, petalLines } from './motif-art'
@@ -40,16 +44,24 @@ const unitsOf = (account: MotifAccount): number => HALF / (reachOf(account.outli
 const told = (value: number): string => String(Math.round(value * 100) / 100)
 
 /**
- * How a motif lies: turned clockwise by degrees, mirrored before that where its wrong side is up; and the petal
- * that it is counted from, where that is not petal 1.
+ * How a motif lies: turned clockwise by degrees, mirrored before that where its wrong side is up; the petal that
+ * it is counted from, where that is not petal 1; of a half motif, at which end of its row it stands.
  */
-export type Lie = Pick<PlacedMotif, 'turn' | 'flipped' | 'firstPetal'>
+export type Lie = Pick<PlacedPiece, 'turn' | 'flipped' | 'firstPetal' | 'side'>
+
+/** Whether a place of a motif as it lies is there: a half motif has those of one side of its cut. */
+const isKept = ({ x }: Point, { side }: Lie): boolean =>
+  !side || (side === 'left' ? x >= -ON_CUT : x <= ON_CUT)
+
+/** How far beyond the cut a place may lie and still be on the half, in mm. */
+const ON_CUT = 0.01
 
 const laid = (point: Point, lie: Lie): Point => placePoint(point, { ...lie, x: 0, y: 0 })
 
 /** Path data of a closed outline as it lies. */
 function outlineData(outline: readonly Point[], lie: Lie, units: number): string {
-  const points = outline.map((point) => laid(point, lie))
+  const whole = outline.map((point) => laid(point, lie))
+  const points = lie.side ? halfOutline(whole, keptHalf({ side: lie.side })) : whole
   return `M${points.map(({ x, y }) => `${told(x * units)} ${told(y * units)}`).join('L')}Z`
 }
 
@@ -67,6 +79,7 @@ export function pictureLayers(
   const last = account.layers.length - 1
   const between = petalLines(account)
     .map((line) => line.map((point) => laid(point, lie)))
+    .filter((line) => line.every((point) => isKept(point, lie)))
     .map(
       ([a, b]) => `M${told(a!.x * units)} ${told(a!.y * units)}L${told(b!.x * units)} ${told(b!.y * units)}`,
     )
@@ -92,7 +105,7 @@ export interface PlacedNumber {
 
 /** Numbers of petals or corners, in working direction from the first, outside their tips. */
 export function petalNumbers(account: MotifAccount, lie: Lie): PlacedNumber[] {
-  const places = numberedPlaces(account, lie)
+  const places = numberedPlaces(account, lie).filter(({ anchor }) => isKept(laid(anchor, lie), lie))
   const every = Math.ceil(places.length / MOST_NUMBERS)
   const units = unitsOf(account)
   return places
@@ -114,10 +127,27 @@ export interface MeetingPoint {
   readonly words: string
 }
 
-/** The meeting points of a placed motif, on its own outline. */
+/** The join points of a half motif or filler, on its own outline. */
+function additionPoints(
+  account: MotifAccount,
+  plan: Plan,
+  placed: PlacedMotif,
+  units: number,
+): MeetingPoint[] {
+  const step = plan.order.find(({ motif }) => motif === placed.id)
+  return (step?.joins ?? []).flatMap((join): MeetingPoint[] => {
+    const anchor = account.anchors.find(({ id }) => id === join.anchor)
+    if (!anchor) return []
+    const at = turnPoint(anchor, radians(placed.turn))
+    return [{ x: at.x * units, y: at.y * units, hosts: false, words: join.words }]
+  })
+}
+
+/** The meeting points of a placed motif, half motif or filler, on its own outline. */
 export function meetingPoints(account: MotifAccount, plan: Plan, placed: PlacedMotif): MeetingPoint[] {
   const units = unitsOf(account)
   if (plan.garland) return fastenings(plan, placed, units)
+  if (pieceAt(plan, placed.id)?.kind !== 'motif') return additionPoints(account, plan, placed, units)
   const anchors = new Map<string, Anchor>(account.anchors.map((anchor) => [anchor.id, anchor]))
   const labels = new Map(plan.motifs.map(({ id, label }) => [id, label]))
   return plan.joins.flatMap((join): MeetingPoint[] => {

@@ -9,6 +9,7 @@ import { mapRows } from '../../src-core/figures/rows'
 import { createHitMap } from '../../src-core/geometry/hit'
 import type { HitMap } from '../../src-core/geometry/hit'
 import type { Box } from '../../src-core/geometry/points'
+import { joinPoints } from '../../src-core/layout/placed'
 import { blockingFactors } from '../../src-core/layout/blanket'
 import { additionPieces, additionsOf, piecesHit } from './additions'
 import type { AdditionsPicture, Pieces } from './additions'
@@ -125,7 +126,7 @@ export class PictureMaker {
       main: kinds.values().next().value ?? null,
       motifs: plan.motifs,
       ranks,
-      joins: samePlaces && joinsMatch(known.joins, plan.joins) ? known.joins : plan.joins,
+      joins: samePlaces && joinsMatch(known.joins, joinPoints(plan)) ? known.joins : joinPoints(plan),
       stretch,
       hit,
       additions,

@@ -1,6 +1,7 @@
 /** What hands and keys do to motifs on the map. */
 import type { Plan } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
+import { PIECE_NAME } from '../../src-core/figures/piece-words'
 import { pieceAt } from '../../src-core/layout/placed'
 import type { PlacedPiece } from '../../src-core/layout/placed'
 import type { DocumentState } from '../state/document.svelte'
@@ -22,7 +23,7 @@ import { paint } from '../state/edits/layout'
 import { findColourway } from '../state/edits/yarn'
 import { counted } from '../state/summaries'
 import type { WindowState } from '../state/window.svelte'
-import { motifWords, PIECE_NAME } from './map-words'
+import { motifWords } from './map-words'
 
 /**
  * Paints cells with a colourway (null wipes), as a preview or as a change of its own. On a garland the parts of

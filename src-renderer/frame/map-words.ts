@@ -1,8 +1,8 @@
 /** The map in words: what it is, what lies on it, what a motif of it is. */
-import type { PieceKind, PlacedMotif, Plan } from '../../shared-types/plan'
+import type { PlacedMotif, Plan } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
 import type { PlacedPiece } from '../../src-core/layout/placed'
-import { listOf } from '../../src-core/joins/words'
+import { PIECE_NAME, standsWords } from '../../src-core/figures/piece-words'
 import { formatLength } from '../../src-core/units/format'
 import { itemOfMotif } from '../state/edits/garland'
 import type { LayoutKind } from '../state/edits/layout-kind'
@@ -16,22 +16,6 @@ export const THING: Readonly<Record<LayoutKind, string>> = {
   blanket: 'motif',
   garland: 'item',
   applique: 'item',
-}
-
-/** What the pieces of a blanket are called. */
-export const PIECE_NAME: Readonly<Record<PieceKind, string>> = {
-  motif: 'motif',
-  filler: 'filler',
-  half: 'half motif',
-}
-
-/** Where a piece of a blanket stands: "row 5, motif 7", "between 14, 15, 27 and 28", "row 4, at the left". */
-export function standsWords(plan: Plan, piece: PlacedPiece): string {
-  if (piece.kind === 'half') return `row ${piece.row}, at the ${piece.side}`
-  if (piece.kind === 'motif') return `row ${piece.row}, motif ${piece.column}`
-  const round = new Set(piece.round)
-  const labels = plan.motifs.filter(({ id }) => round.has(id)).map(({ label }) => Number(label))
-  return `between ${listOf(labels.sort((a, b) => a - b))}`
 }
 
 /** "Map of 120 motifs", "Garland of 29 items", "Panel of 27 items". */

@@ -11,6 +11,7 @@ import {
   formatNumber,
   formatYarnLength,
 } from '../../src-core/units/format'
+import { joinPoints } from '../../src-core/layout/placed'
 import { termWord } from '../../src-core/stitches/terms'
 import { counted } from './summaries'
 
@@ -202,7 +203,7 @@ function kindFigures(project: Project, plan: Plan, before: Plan | null): LedgerF
     countFigure('Motifs', plan.counts.motifs, before?.counts.motifs),
     ...additionFigure('Fillers', plan.counts.fillers, before?.counts.fillers),
     ...additionFigure('Halves', plan.counts.halves, before?.counts.halves),
-    countFigure('Joins', plan.joins.length, before?.joins.length),
+    countFigure('Joins', joinPoints(plan).length, before ? joinPoints(before).length : undefined),
     ends,
     time,
   ]

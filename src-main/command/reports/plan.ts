@@ -12,6 +12,8 @@ import {
   formatSize,
   formatYarnLength,
 } from '../../../src-core/units/format'
+import { pieceWords } from '../../../src-core/figures/piece-words'
+import { joinPoints, pieceAt } from '../../../src-core/layout/placed'
 import { SIDES_LEGEND } from '../../../src-core/joins/words'
 import { listing, table, wrap } from '../text'
 import { appliqueFacts, itemSection } from './applique'
@@ -112,7 +114,7 @@ function joinWords(project: Project, plan: Plan): string {
   if (plan.joins.length === 0) return `none (${rule})`
   const widest = plan.joins.reduce((most, node) => Math.max(most, node.spread), 0)
   const gap = `widest gap to bridge ${formatLength(widest, unitsOf(project))}`
-  return `${formatNumber(plan.joins.length)} meeting points, ${rule}; ${gap}`
+  return `${formatNumber(joinPoints(plan).length)} meeting points, ${rule}; ${gap}`
 }
 
 function yarnSection(project: Project, plan: Plan, width: number): string[] {
@@ -148,12 +150,9 @@ function yarnSection(project: Project, plan: Plan, width: number): string[] {
 
 function orderSection(plan: Plan, width: number, whole: boolean): string[] {
   if (plan.order.length === 0) return []
-  const places = new Map(plan.motifs.map((motif) => [motif.id, motif]))
   const pair = (step: OrderStep): [string, string] => {
-    const motif = places.get(step.motif)
-    return motif
-      ? [motif.label, `row ${motif.row}, motif ${motif.column}: ${step.words}`]
-      : [step.motif, step.words]
+    const piece = pieceAt(plan, step.motif)
+    return piece ? [piece.label, `${pieceWords(plan, piece)}: ${step.words}`] : [step.motif, step.words]
   }
   const shown = whole ? plan.order : plan.order.slice(0, STEPS_SHOWN)
   const rest = plan.order.length - shown.length

@@ -73,9 +73,14 @@ export function joinPages(job: Job): Draft[] {
     const { focus } = choice
     const code = ground.marks.find((mark) => mark.id === focus.colourway)?.code ?? ''
     const top = sheet.heading(HEADINGS.example(focus.label), second, y)
-    const below = sheet.text(stepTitle(focus.label, focus.row, focus.column, code), second, top, {
-      weight: 'bold',
-    })
+    const below = sheet.text(
+      stepTitle(focus.label, `row ${focus.row}, motif ${focus.column}`, code),
+      second,
+      top,
+      {
+        weight: 'bold',
+      },
+    )
     sheet.paragraph(told, second, below, width)
   }
   return [{ section: 'joins', name: PAGE_NAMES.joins, bookmarks: [HEADINGS.joins], sheet }]

@@ -1,13 +1,14 @@
 /** The order of work, motif by motif, with boxes to tick; steps that are alike along a row stand together. */
-import type { FillerStep, OrderStep, PlacedMotif } from '../../../shared-types/plan'
+import type { OrderStep, Plan } from '../../../shared-types/plan'
 import { breakLines } from '../../../src-core/figures/lines'
+import { keyMarks } from '../../../src-core/figures/map'
+import { pieceWords } from '../../../src-core/figures/piece-words'
+import { pieceAt } from '../../../src-core/layout/placed'
 import { formatNumber } from '../../../src-core/units/format'
 import type { Draft, Job } from '../page'
 import { newSheet } from '../page'
 import { Sheet, TYPE } from '../setting'
 import {
-  fillerAdvice,
-  fillerTitle,
   HEADINGS,
   orderIntroduction,
   PAGE_NAMES,
@@ -34,32 +35,41 @@ export interface StepGroup {
 }
 
 /** What a step does, told by where its neighbours are from it: alike for motifs that are worked alike. */
-function manner(step: OrderStep, placed: ReadonlyMap<string, PlacedMotif>): string {
-  const here = placed.get(step.motif)
+function manner(plan: Plan, step: OrderStep): string {
+  const here = pieceAt(plan, step.motif)
   const joins = step.joins.map((join) => {
     const others = join.with.map((member) => {
-      const there = placed.get(member.motif)
+      const there = pieceAt(plan, member.motif)
       const rows = (there?.row ?? 0) - (here?.row ?? 0)
       return `${rows},${(there?.column ?? 0) - (here?.column ?? 0)},${member.anchor}`
     })
     return `${join.anchor}>${others.join('+')}`
   })
   const phrasing = step.words.replace(/\d+/g, '#')
-  return [here?.row, here?.turn, step.free.join(' '), joins.join(' '), phrasing].join('|')
+  return [step.kind, here?.row, here?.turn, here?.side, step.free.join(' '), joins.join(' '), phrasing].join(
+    '|',
+  )
+}
+
+/** The row in which each step is worked: fillers and half motifs come at the end of a row of motifs. */
+function rowsOf(plan: Plan): number[] {
+  let row = 0
+  return plan.order.map((step) => {
+    if (step.kind === 'motif') row = pieceAt(plan, step.motif)?.row ?? 0
+    return row
+  })
 }
 
 /** The steps in order, those in a row that are worked alike taken together. */
-export function groupSteps(
-  order: readonly OrderStep[],
-  placed: ReadonlyMap<string, PlacedMotif>,
-): StepGroup[] {
+export function groupSteps(plan: Plan): StepGroup[] {
+  const rows = rowsOf(plan)
   const groups: { row: number; first: OrderStep; steps: OrderStep[]; manner: string }[] = []
-  for (const step of order) {
-    const how = manner(step, placed)
+  plan.order.forEach((step, i) => {
+    const how = manner(plan, step)
     const last = groups.at(-1)
     if (last && last.manner === how) last.steps.push(step)
-    else groups.push({ row: placed.get(step.motif)?.row ?? 0, first: step, steps: [step], manner: how })
-  }
+    else groups.push({ row: rows[i]!, first: step, steps: [step], manner: how })
+  })
   return groups
 }
 
@@ -78,13 +88,8 @@ interface Entry {
   readonly row: number
 }
 
-/** What a filler's step does, whichever motifs stand round it. */
-const fillerManner = (step: FillerStep): string =>
-  step.joins.map(({ words }) => words.replace(/ to [\d,]+, /, ' to #, ')).join('; ')
-
 class OrderSetter {
   readonly blocks: Block[] = []
-  private readonly placed: ReadonlyMap<string, PlacedMotif>
   private readonly codes: ReadonlyMap<string, string>
   private readonly line: number
 
@@ -94,14 +99,14 @@ class OrderSetter {
     private readonly size: number,
   ) {
     this.line = Sheet.line(size, LEADING)
-    this.placed = new Map(job.plan.motifs.map((motif) => [motif.id, motif]))
-    this.codes = new Map(job.ground.marks.map((mark) => [mark.id, mark.code]))
+    this.codes = new Map(keyMarks(job.ground).map((mark) => [mark.id, mark.code]))
   }
 
   private title(step: OrderStep): string {
-    const motif = this.placed.get(step.motif)
-    if (!motif) return step.motif
-    return stepTitle(motif.label, motif.row, motif.column, this.codes.get(motif.colourway) ?? '')
+    const { plan } = this.job
+    const piece = pieceAt(plan, step.motif)
+    if (!piece) return step.motif
+    return stepTitle(piece.label, pieceWords(plan, piece), this.codes.get(piece.colourway) ?? '')
   }
 
   build(): readonly Block[] {
@@ -109,46 +114,23 @@ class OrderSetter {
     const rows = new Map(ground.rows.map((row) => [row.row, row]))
     let row: number | null = null
     const asYouGo = stepSentence(this.job.project.joining, 'told') !== ''
-    for (const group of asYouGo ? groupSteps(plan.order, this.placed) : this.runs()) {
+    for (const group of asYouGo ? groupSteps(plan) : this.runs()) {
       if (ground.byRows && group.row !== row) {
         row = group.row
         this.rowHeading(row, rows.get(row)?.direction ?? null)
       }
       this.steps(group)
     }
-    this.fillers()
     return this.blocks
-  }
-
-  /** The fillers in a part of their own: worked between the motifs, but not in every row alike. */
-  private fillers(): void {
-    const { fillerSteps } = this.job.plan
-    if (fillerSteps.length === 0) return
-    this.heading(this.rowAfter(fillerSteps[0]!), HEADINGS.fillers, '', fillerAdvice)
-    let from = 0
-    while (from < fillerSteps.length) {
-      const first = fillerSteps[from]!
-      let to = from + 1
-      while (to < fillerSteps.length && fillerManner(fillerSteps[to]!) === fillerManner(first)) to++
-      this.list(
-        fillerSteps
-          .slice(from, to)
-          .map((step) => ({ title: fillerTitle(step.words.split(': ')[0]!), row: this.rowAfter(step) })),
-        stepSentence(this.job.project.joining, first.words.split(': ').slice(1).join(': ')),
-      )
-      from = to
-    }
-  }
-
-  private rowAfter(step: FillerStep): number {
-    return this.placed.get(step.after)?.row ?? 0
   }
 
   /** The steps as they follow each other, row by row where they are worked so. */
   private runs(): StepGroup[] {
     const groups: { row: number; first: OrderStep; steps: OrderStep[] }[] = []
-    for (const step of this.job.plan.order) {
-      const row = this.job.ground.byRows ? (this.placed.get(step.motif)?.row ?? 0) : 0
+    const { plan } = this.job
+    const rows = rowsOf(plan)
+    for (const [i, step] of plan.order.entries()) {
+      const row = this.job.ground.byRows ? rows[i]! : 0
       const last = groups.at(-1)
       if (last?.row === row) last.steps.push(step)
       else groups.push({ row, first: step, steps: [step] })
@@ -203,11 +185,13 @@ class OrderSetter {
         },
       })
     }
-    // Two boxes stand side by side; the first pair keeps the words that introduce it.
-    for (let i = 0; i < same.length; i += 2) {
-      const pair = same.slice(i, i + 2)
+    // Two boxes stand side by side where they have room; the first of them keep the words that introduce them.
+    const room = this.width / 2 - AIR
+    const beside = same.every(({ title }) => this.job.measure(title, size, 'regular') <= room) ? 2 : 1
+    for (let i = 0; i < same.length; i += beside) {
+      const pair = same.slice(i, i + beside)
       const lead = i === 0 && words.length > 0
-      const last = i + 2 >= same.length
+      const last = i + beside >= same.length
       this.blocks.push({
         height: (lead ? 2 : 1) * line + (last ? AIR : 0),
         row: pair[0]!.row,
@@ -238,7 +222,7 @@ function setOrder(job: Job, size: number): Draft[] {
   let sheet = newSheet(job)
   let top = sheet.title(HEADINGS.order)
   const introduction = orderIntroduction(
-    job.plan.motifs.length,
+    job.plan,
     formatNumber(job.plan.ends),
     stepSentence(job.project.joining, 'told') !== '',
   )

@@ -131,6 +131,7 @@ export function samplePlan(wish: SampleWish): { project: Project; plan: Plan } {
     const joined = new Set(steps.map((step) => step.anchor))
     const free = motif.anchors.map((anchor) => anchor.id).filter((id) => !joined.has(id))
     order.push({
+      kind: 'motif',
       motif: m.id,
       free,
       joins: steps,

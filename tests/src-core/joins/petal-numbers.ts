@@ -97,12 +97,11 @@ export interface JoinSeen {
   readonly join: OrderJoin
 }
 
-/** Every join that is told, with the motif that is worked. */
+/** Every join of whole motifs that is told, with the motif that is worked. */
 export function joinsSeen(plan: Plan): JoinSeen[] {
   const placed = new Map(plan.motifs.map((motif) => [motif.id, motif]))
-  return plan.order.flatMap(({ motif, joins }) =>
-    joins.map((made) => ({ motif: placed.get(motif)!, join: made })),
-  )
+  const steps = plan.order.filter(({ kind }) => kind === 'motif')
+  return steps.flatMap(({ motif, joins }) => joins.map((made) => ({ motif: placed.get(motif)!, join: made })))
 }
 
 /** The meeting point that an instruction makes. */

@@ -1,6 +1,7 @@
 /** M27, M28 on paper: fillers and half motifs on the map, in its key and in the order of work. */
 import { describe, expect, it } from 'vitest'
-import { keyMarks, mapGround, overviewMap } from '../../../src-core/figures/map'
+import { keyMarks, mapGround, MapPainter, overviewMap } from '../../../src-core/figures/map'
+import { pieceAt } from '../../../src-core/layout/placed'
 import { planProject } from '../../../src-core/plan'
 import { orderCsv } from '../../../src-main/paper/csv'
 import { mapPages } from '../../../src-main/paper/index'
@@ -25,15 +26,24 @@ describe('fillers and half motifs on the map', () => {
   const at = (x: number, y: number) =>
     uses.filter((use) => Math.hypot(use.x - origin.x - x * scale, use.y - origin.y - y * scale) < 1e-6)
 
-  it('M27 draws every filler in its place, small and without a number', () => {
+  const numbersIn = ({ texts }: ReturnType<typeof record>) =>
+    texts.filter(({ text, weight }) => /^\d+$/.test(text) && weight === 'bold').map(({ text }) => text)
+
+  it('M27 draws every filler in its place, small; numbers stand where they have room', () => {
     expect(plan.fillers).toHaveLength(40)
     for (const filler of plan.fillers) {
       const [use] = at(filler.x, filler.y)
       expect(use!.symbol.bounds.width).toBeLessThan(14 * scale)
     }
     expect(uses).toHaveLength(plan.motifs.length + plan.fillers.length + plan.halves.length)
-    const numbers = drawn.texts.filter((text) => /^\d+$/.test(text.text) && text.weight === 'bold')
-    expect(numbers).toHaveLength(plan.motifs.length)
+    const labels = (pieces: readonly { label: string }[]) => pieces.map(({ label }) => label)
+    const small = [...labels(plan.motifs), ...labels(plan.halves)]
+    expect(numbersIn(drawn).sort()).toEqual(small.sort())
+    // In life size the fillers of 12 mm have room for theirs, too, and for their letter.
+    const large = new MapPainter(ground, 1).window({ x: 0, y: 0, ...plan.size })
+    const seen = record({ items: large })
+    expect(numbersIn(seen).sort()).toEqual([...small, ...labels(plan.fillers)].sort())
+    expect(seen.texts.filter(({ text }) => text === 'B')).toHaveLength(40)
   })
 
   it('M28 draws each half on the inner side of its cut', () => {
@@ -74,11 +84,13 @@ describe('fillers and half motifs on the pages', () => {
       .filter((page) => page.section === section)
       .flatMap((page) => record(page.figure).texts.map((text) => text.text))
 
-  it('lists every filler once in the order of work, with a box to tick', () => {
-    const order = textOf('order')
-    expect(order).toContain('Fillers')
-    expect(order.filter((text) => text.startsWith('☐ between'))).toHaveLength(40)
-    expect(new Set(order.filter((text) => text.startsWith('☐'))).size).toBe(70)
+  it('lists every filler and half motif once in the order of work, with a box to tick', () => {
+    const boxes = textOf('order').filter((text) => text.startsWith('☐'))
+    expect(boxes.filter((text) => / · filler between [\d, and]+ · B$/.test(text))).toHaveLength(40)
+    expect(boxes.filter((text) => / · half motif, row \d, (left|right) · A$/.test(text))).toHaveLength(5)
+    const numbers = boxes.map((text) => parseInt(text.slice(2)))
+    expect([...numbers].sort((a, b) => a - b)).toEqual(Array.from({ length: 75 }, (_, i) => i + 1))
+    expect(textOf('order').join(' ')).toContain('Numbers from 31 on are half motifs and fillers')
   })
 
   it('tells both among the materials', () => {
@@ -88,16 +100,22 @@ describe('fillers and half motifs on the pages', () => {
     expect(words).toContain('(about 55 %)')
   })
 
-  it('puts fillers after the last motif round them in the spreadsheet', () => {
+  it('puts fillers and half motifs into the order of the spreadsheet', () => {
     const lines = orderCsv(project, plan).trim().split('\r\n').slice(1)
-    expect(lines).toHaveLength(70)
-    const numbers: number[] = []
+    expect(lines.map((line) => parseInt(line))).toEqual(
+      plan.order.map(({ motif }) => Number(pieceAt(plan, motif)!.label)),
+    )
+    const made = new Set<number>()
+    let fillers = 0
     for (const line of lines) {
-      if (/^\d/.test(line)) numbers.push(parseInt(line))
-      else {
-        const round = /filler between ([\d, and]+):/.exec(line)![1]!.split(/\D+/).map(Number)
-        expect(Math.max(...round)).toBe(numbers.at(-1))
-      }
+      const round = /filler between ([\d, and]+): petal 1/.exec(line)?.[1]
+      for (const label of round?.split(/\D+/) ?? []) expect(made.has(Number(label)), line).toBe(true)
+      if (round) fillers++
+      made.add(parseInt(line))
     }
+    expect(fillers).toBe(40)
+    expect(
+      lines.filter((line) => /^\d+,\d+,,A,[^,]*,"?half motif, row \d, (left|right): /.test(line)),
+    ).toHaveLength(5)
   })
 })

@@ -45,7 +45,13 @@ describe('a filler in the hand', () => {
   it('a half motif is told with its row and side', async () => {
     const { app } = await inWindow(Hand, { map: null }, SLATE)
     app.selection.hold('2,left')
-    expect(await screen.findByRole('heading', { name: /^Half motif \d+ row 2, at the left$/ })).toBeTruthy()
+    expect(await screen.findByRole('heading', { name: /^Half motif \d+ row 2, left$/ })).toBeTruthy()
+    const step = app.document.plan.order.find(({ motif }) => motif === '2,left')!
+    expect(step.joins.length).toBeGreaterThan(1)
+    // Its picture tells its joins, and has the corners of one side alone.
+    const picture = screen.getByRole('img')
+    for (const { words } of step.joins) expect(picture.getAttribute('aria-label')).toContain(words)
+    expect(picture.querySelectorAll('text').length).toBeLessThanOrEqual(4)
   })
 })
 

@@ -1,0 +1,34 @@
+/** Motifs, half motifs and fillers in words: what each is called, where it stands. */
+import type { PieceKind, Plan } from '../../shared-types/plan'
+import { listOf } from '../joins/words'
+import type { PlacedPiece } from '../layout/placed'
+
+/** What the pieces of a blanket are called. */
+export const PIECE_NAME: Readonly<Record<PieceKind, string>> = {
+  motif: 'motif',
+  filler: 'filler',
+  half: 'half motif',
+}
+
+const numbers = new WeakMap<Plan, ReadonlyMap<string, number>>()
+
+/** Working numbers of the motifs round a filler, smallest first. */
+function roundOf(plan: Plan, { round = [] }: PlacedPiece): number[] {
+  let known = numbers.get(plan)
+  if (!known) numbers.set(plan, (known = new Map(plan.motifs.map(({ id, label }) => [id, Number(label)]))))
+  return round.map((id) => known.get(id) ?? 0).sort((a, b) => a - b)
+}
+
+/** Where a piece stands: "row 5, motif 7", "between 14, 15, 27 and 28", "row 4, left". */
+export function standsWords(plan: Plan, piece: PlacedPiece): string {
+  if (piece.kind === 'half') return `row ${piece.row}, ${piece.side}`
+  if (piece.kind === 'motif') return `row ${piece.row}, motif ${piece.column}`
+  return `between ${listOf(roundOf(plan, piece))}`
+}
+
+/** "row 5, motif 7", "filler between 14, 15, 27 and 28", "half motif, row 4, left". */
+export function pieceWords(plan: Plan, piece: PlacedPiece): string {
+  const where = standsWords(plan, piece)
+  if (piece.kind === 'motif') return where
+  return `${PIECE_NAME[piece.kind]}${piece.kind === 'half' ? ',' : ''} ${where}`
+}
