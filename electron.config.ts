@@ -58,8 +58,8 @@ export const preloadConfig: UserConfig & { configFile: false } = {
   },
 }
 
-/** The browser's client of the loopback server (client.js): a plain script, run before the window's own. */
-export const clientConfig: UserConfig & { configFile: false } = {
+/** A plain script for the browser. */
+const scriptConfig = (name: string, source: string): UserConfig & { configFile: false } => ({
   configFile: false,
   root: path('.'),
   publicDir: false,
@@ -69,10 +69,16 @@ export const clientConfig: UserConfig & { configFile: false } = {
     target: 'chrome114',
     minify: false,
     rolldownOptions: {
-      input: { client: path('src-main/browser/client.ts') },
+      input: { [name]: path(source) },
       output: { format: 'iife', entryFileNames: '[name].js' },
     },
   },
-}
+})
+
+/** The browser's client of the loopback server (client.js), run before the window's own scripts. */
+export const clientConfig = scriptConfig('client', 'src-main/browser/client.ts')
+
+/** The worker in which the tabs of a browser share one stream (stream.js). */
+export const streamConfig = scriptConfig('stream', 'src-main/browser/stream-worker.ts')
 
 export default defineConfig(mainConfig)

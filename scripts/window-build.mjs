@@ -40,13 +40,14 @@ export function buildWindow() {
   })
 }
 
-/** out/main: the desktop's main process and preload, the loopback server and its client. */
+/** out/main: the desktop's main process and preload, the loopback server, its client and its stream. */
 export function buildDesktop() {
   return refresh(join(root, 'out', 'main'), DESKTOP_SOURCES, async (workshop) => {
-    const { mainConfig, preloadConfig, clientConfig } = await configsOf('electron.config.ts')
+    const { mainConfig, preloadConfig, clientConfig, streamConfig } = await configsOf('electron.config.ts')
     await buildInto(mainConfig, workshop, true)
     await buildInto(preloadConfig, workshop, false)
     await buildInto(clientConfig, workshop, false)
+    await buildInto(streamConfig, workshop, false)
     // A preload that asks for what its sandbox lacks would leave the window white.
     const strangers = preloadStrangers(readFileSync(join(workshop, 'preload.cjs'), 'utf8'))
     if (strangers.length > 0) throw new Error(`the preload asks for ${strangers.join(', ')}`)

@@ -221,6 +221,8 @@ export interface HostEvents {
   recent: readonly RecentEntry[]
   /** The same project was opened in another tab, which has it now; this one may only look on. */
   movedElsewhere: null
+  /** The program behind the window cannot be reached (true), or can be again: nothing is kept meanwhile. */
+  hostGone: boolean
 }
 
 /** The whole surface, as `window.petalyard`. */
@@ -232,6 +234,7 @@ export interface HostBridge extends HostOperations {
   onSettings(listener: (settings: Settings) => void): Unsubscribe
   onRecent(listener: (entries: readonly RecentEntry[]) => void): Unsubscribe
   onMovedElsewhere(listener: () => void): Unsubscribe
+  onHostGone(listener: (isGone: boolean) => void): Unsubscribe
   /** Called before the window closes: hand over what was not yet handed over, then settle the promise. */
   onBeforeClose(listener: () => Promise<void>): Unsubscribe
 }

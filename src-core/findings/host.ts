@@ -80,7 +80,7 @@ export const HOST_FINDINGS = {
   'app/host-gone': {
     severity: 'error',
     message: 'the program behind this window was stopped.',
-    mend: 'Start Petalyard again; everything up to the last second or two is kept.',
+    mend: 'What was changed until then is kept. Save a copy of what was changed since, and start Petalyard again.',
   },
   'app/failed': {
     severity: 'error',

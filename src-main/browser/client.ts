@@ -2,12 +2,14 @@
  * The browser's side of the bridge: what the preload is on the desktop. The server puts it before the window's
  * own scripts, with the project and the seat in its address.
  */
-import type { ExportDone, HostEvents, Outcome, ProjectChange } from '../../shared-types/bridge'
+import type { ExportDone, Outcome, ProjectChange } from '../../shared-types/bridge'
 import { CANCELLED, refused } from '../../shared-types/bridge'
 import { finding } from '../../src-core/findings/finding'
 import { makeBridge } from '../host/surface'
-import { PICKING } from './envelope'
+import { PICKING, seatLock } from './envelope'
 import type { Answer, JobProgress, Question, Upload } from './envelope'
+import type { Heard } from './stream-hub'
+import { StreamHub } from './stream-hub'
 
 /** Longest body that a browser still sends while its page goes away (the Fetch standard's 64 KiB). */
 const FAREWELL_LIMIT = 60_000
@@ -15,28 +17,79 @@ const FAREWELL_LIMIT = 60_000
 /** Refusals after which a change is in memory alone. */
 const UNKEPT = new Set(['app/cannot-keep', 'app/host-gone'])
 
+/** What still works without the program: the page has the project. */
+const COPIES = new Set(['saveProject', 'saveProjectAs'])
+/** While the program cannot be reached it is tried again this often (ms). */
+const KNOCK_AGAIN = 2_000
+/** A copy is on its way to the downloads by then (ms). */
+const COPY_HOLDS = 60_000
+
 const address = new URL((document.currentScript as HTMLScriptElement).src)
 const project = address.searchParams.get('project') ?? ''
 const seat = address.searchParams.get('seat') ?? ''
 
-const events = new EventSource(`/events?project=${project}&seat=${seat}`)
 const beforeClose = new Set<() => Promise<void>>()
 /** Changes on their way that would be lost with the page: too long for a farewell. */
 let longChangesOnTheirWay = 0
 /** The last change that was handed over is in memory alone, or never arrived: the page must not go in silence. */
 let isUnkept = false
 let isLeaving = false
+/** The program behind the page cannot be reached. */
+let isGone = false
+let movedElsewhere = false
+/** Something was handed over from this page. */
+let hasChanges = false
 let lastJob = 0
 
-// A stream that the server ended for good: the project went to another tab, or its time ran out.
-let movedElsewhere = false
-events.addEventListener('movedElsewhere', () => {
-  movedElsewhere = true
-  events.close()
-})
-events.addEventListener('error', () => {
-  if (events.readyState === EventSource.CLOSED && !movedElsewhere && !isLeaving) location.reload()
-})
+const listeners = new Map<string, Set<(payload: never) => void>>()
+
+function listen(event: string, listener: (payload: never) => void): () => void {
+  const set = listeners.get(event) ?? new Set()
+  listeners.set(event, set)
+  set.add(listener)
+  return () => void set.delete(listener)
+}
+
+function tell(event: string, payload: unknown): void {
+  for (const listener of listeners.get(event) ?? []) listener(payload as never)
+}
+
+function setGone(gone: boolean): void {
+  if (gone === isGone || isLeaving) return
+  isGone = gone
+  tell('hostGone', gone)
+  if (gone) setTimeout(knock, KNOCK_AGAIN)
+}
+
+/** Asks for anything, to learn whether the program is there again. */
+function knock(): void {
+  if (!isGone) return
+  const question: Question = { project, seat, payload: null }
+  void post<Answer>('/ask/facts', question).then(() => setTimeout(knock, KNOCK_AGAIN))
+}
+
+function hear(heard: Heard): void {
+  if (heard.kind === 'told') {
+    if (heard.event === 'movedElsewhere') movedElsewhere = true
+    tell(heard.event, heard.payload)
+  } else if (heard.kind === 'unknown') {
+    // The project was ended, its time ran out: loading it again opens it.
+    if (!movedElsewhere && !isLeaving) location.reload()
+  } else setGone(heard.kind === 'gone')
+}
+
+/** Joins the stream that all tabs share; in a browser without shared workers, one of its own. */
+function joinStream(): void {
+  if (typeof SharedWorker === 'undefined' || !('locks' in navigator))
+    return new StreamHub().join({ project, seat }, hear)
+  // The lock tells the worker that this page is there, until it is not.
+  void navigator.locks.request(seatLock(seat), () => {
+    const { port } = new SharedWorker('/stream.js')
+    port.onmessage = ({ data }: MessageEvent<Heard>) => hear(data)
+    port.postMessage({ project, seat })
+    return new Promise<never>(() => undefined)
+  })
+}
 
 async function post<T>(path: string, body: unknown): Promise<T | null> {
   const text = JSON.stringify(body)
@@ -47,8 +100,11 @@ async function post<T>(path: string, body: unknown): Promise<T | null> {
       body: text,
       keepalive: isLeaving && text.length < FAREWELL_LIMIT,
     })
-    return response.ok ? ((await response.json()) as T) : null
+    if (!response.ok) return null
+    setGone(false)
+    return (await response.json()) as T
   } catch {
+    setGone(true)
     return null
   }
 }
@@ -64,16 +120,29 @@ async function invoke(operation: string, payload: unknown): Promise<Outcome<unkn
     if (picked === null) return CANCELLED
     upload = picked
   }
+  if (operation === 'keepProject') hasChanges = true
   const isLong = operation === 'keepProject' && (payload as ProjectChange).text.length >= FAREWELL_LIMIT
   if (isLong) longChangesOnTheirWay++
   const question: Question = { project, seat, payload, upload }
   const answer = await post<Answer>(`/ask/${operation}`, question)
   if (isLong) longChangesOnTheirWay--
   if (operation === 'closeWindow') window.close()
+  if (!answer && COPIES.has(operation)) return copyHere(payload as ProjectChange)
   const outcome = answer ? carryOut(answer) : hostGone()
   if (operation === 'keepProject')
     isUnkept = outcome.outcome === 'refused' && UNKEPT.has(outcome.problem.code)
   return outcome
+}
+
+/** Without the program behind it, the page itself hands out a copy of the project. */
+function copyHere({ text }: ProjectChange): Outcome<never> {
+  const { title } = JSON.parse(text) as { title?: string }
+  const link = document.createElement('a')
+  link.href = URL.createObjectURL(new Blob([text], { type: 'application/json' }))
+  link.download = `${title?.trim() || 'Untitled'}.petalyard`
+  link.click()
+  setTimeout(() => URL.revokeObjectURL(link.href), COPY_HOLDS)
+  return CANCELLED
 }
 
 function carryOut(answer: Answer): Outcome<unknown> {
@@ -118,27 +187,20 @@ window.addEventListener('beforeunload', (event) => {
   isLeaving = true
   void handOverEverything()
   // Only where something would be lost does the browser ask whether to leave.
-  if (longChangesOnTheirWay > 0 || isUnkept) event.preventDefault()
+  if (longChangesOnTheirWay > 0 || isUnkept || (isGone && hasChanges)) event.preventDefault()
   setTimeout(() => (isLeaving = false), 1_000)
 })
 
 const bridge = makeBridge({
   invoke,
-  listen: (event, listener) => {
-    const wrapped = (message: MessageEvent<string>) =>
-      listener(JSON.parse(message.data) as HostEvents[typeof event])
-    events.addEventListener(event, wrapped)
-    return () => events.removeEventListener(event, wrapped)
-  },
+  listen,
   runExport: (request, onProgress) => {
     const job = ++lastJob
-    const wrapped = (message: MessageEvent<string>) => {
-      const progress = JSON.parse(message.data) as JobProgress
+    const stop = listen('progress', (progress: JobProgress) => {
       if (progress.job === job) onProgress(progress)
-    }
-    events.addEventListener('progress', wrapped)
+    })
     const finished = post<Answer>('/export', { project, seat, job, payload: request }).then((answer) => {
-      events.removeEventListener('progress', wrapped)
+      stop()
       return answer ? (carryOut(answer) as Outcome<ExportDone>) : hostGone()
     })
     return { finished, cancel: () => void post('/export/cancel', { project, seat, job }) }
@@ -152,3 +214,4 @@ const bridge = makeBridge({
 })
 
 Object.defineProperty(window, 'petalyard', { value: Object.freeze(bridge) })
+joinStream()

@@ -23,6 +23,16 @@ export interface Answer {
   readonly download?: string | undefined
 }
 
+/** What the server tells a tab, on the stream of its browser. */
+export interface Told {
+  readonly seat: string
+  readonly event: string
+  readonly payload: unknown
+}
+
+/** The name of the lock that the page with this seat holds. */
+export const seatLock = (seat: string): string => `petalyard-seat-${seat}`
+
 export interface JobProgress extends Progress {
   readonly job: number
 }

@@ -20,6 +20,7 @@ async function run(paths: readonly string[]): Promise<void> {
   const server = new LoopbackServer({
     windowFolder: join(__dirname, '..', 'renderer'),
     clientScript: join(__dirname, 'client.js'),
+    streamScript: join(__dirname, 'stream.js'),
     saveFolder,
   })
   const host = new Host({

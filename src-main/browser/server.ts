@@ -23,6 +23,8 @@ export interface LoopbackOptions {
   readonly windowFolder: string
   /** The built client that the page loads before its own scripts. */
   readonly clientScript: string
+  /** The built worker that listens for all tabs. */
+  readonly streamScript: string
   /** Where saved projects go. */
   readonly saveFolder: string
   /** A project without a tab is ended after this time (ms). */
@@ -45,6 +47,8 @@ const questionSchema = z.strictObject({
 const jobSchema = z.number().int().positive()
 const exportSchema = questionSchema.omit({ upload: true }).extend({ job: jobSchema })
 const cancelSchema = z.strictObject({ project: z.string(), seat: z.string(), job: jobSchema })
+const memberSchema = z.strictObject({ project: z.string().max(64), seat: z.string().max(64) })
+const joinSchema = memberSchema.extend({ stream: z.string().max(64) })
 
 const OFFER_TYPES: Readonly<Record<FileType, string>> = {
   petalyard: 'application/json',
@@ -138,7 +142,9 @@ export class LoopbackServer {
         : this.#page(url, response, host)
     if (url.pathname === '/host.js')
       return send(response, 200, await readFile(this.#options.clientScript), 'text/javascript; charset=utf-8')
-    if (url.pathname === '/events') return this.#events(url, response)
+    if (url.pathname === '/stream.js')
+      return send(response, 200, await readFile(this.#options.streamScript), 'text/javascript; charset=utf-8')
+    if (url.pathname === '/stream') return this.#stream(url, response)
     if (url.pathname.startsWith('/download/')) return this.#download(url, response)
     const file = await readStatic(this.#options.windowFolder, url.pathname)
     if (!file) return send(response, 404, 'Not here.')
@@ -176,13 +182,32 @@ export class LoopbackServer {
     await this.#host?.close(projectId)
   }
 
-  #events(url: URL, response: ServerResponse): void {
-    const project = url.searchParams.get('project') ?? ''
-    if (!this.#tabs.hasSeat(project, url.searchParams.get('seat') ?? ''))
-      return send(response, 404, 'This tab no longer has the project.')
+  #stream(url: URL, response: ServerResponse): void {
+    const id = url.searchParams.get('id') ?? ''
+    if (!/^[\w-]{1,64}$/.test(id)) return send(response, 400, 'A stream needs a name.')
     response.writeHead(200, { ...SECURITY_HEADERS, 'Content-Type': 'text/event-stream' })
+    this.#tabs.open(id, response)
     response.write(': here\n\n')
-    this.#tabs.attach(project, response)
+  }
+
+  #join(message: unknown, response: ServerResponse, host: Host): void {
+    const read = joinSchema.safeParse(message)
+    if (!read.success) return send(response, 400, 'Not a question.')
+    const { project, seat, stream } = read.data
+    const joined = this.#tabs.join(project, seat, stream)
+    if (joined === 'no-seat') return send(response, 404, 'This tab no longer has the project.')
+    if (joined === 'no-stream') return send(response, 409, 'This stream was cut off.')
+    // What was told while nobody listened.
+    const keeping = host.session(project)?.keeping
+    if (keeping) this.announce(project, 'keeping', keeping)
+    sendJson(response, null)
+  }
+
+  #leave(message: unknown, response: ServerResponse): void {
+    const read = memberSchema.safeParse(message)
+    if (!read.success) return send(response, 400, 'Not a question.')
+    this.#tabs.leave(read.data.project, read.data.seat)
+    sendJson(response, null)
   }
 
   #download(url: URL, response: ServerResponse): void {
@@ -212,6 +237,8 @@ export class LoopbackServer {
     }
     if (url.pathname === '/export') return this.#export(message, response, host)
     if (url.pathname === '/export/cancel') return this.#cancel(message, response)
+    if (url.pathname === '/stream/join') return this.#join(message, response, host)
+    if (url.pathname === '/stream/leave') return this.#leave(message, response)
     if (url.pathname.startsWith('/ask/'))
       return this.#ask(url.pathname.slice('/ask/'.length), message, response, host)
     return send(response, 404, 'Not here.')

@@ -1,8 +1,11 @@
 import type { ServerResponse } from 'node:http'
 import { randomUUID } from 'node:crypto'
+import type { Told } from './envelope'
 
 interface Tab {
+  readonly project: string
   readonly seat: string
+  /** The stream of its browser, once it has joined it. */
   stream: ServerResponse | null
 }
 
@@ -10,11 +13,12 @@ interface Tab {
 const HEARTBEAT = 20_000
 
 /**
- * The open tabs, one per project, with the stream on which each hears from the server. A project that is
- * loaded in a second tab moves there.
+ * The open tabs, one per project. All tabs of a browser hear from the server on one stream, since a browser
+ * opens six connections to a server and no more. A project that is loaded in a second tab moves there.
  */
 export class Tabs {
   readonly #tabs = new Map<string, Tab>()
+  readonly #streams = new Map<string, ServerResponse>()
   readonly #leaving = new Map<string, NodeJS.Timeout>()
   readonly #onLeft: (projectId: string) => void
   readonly #patience: number
@@ -25,17 +29,16 @@ export class Tabs {
     this.#onLeft = onLeft
     this.#patience = patience
     this.#heartbeat = setInterval(() => {
-      for (const tab of this.#tabs.values()) tab.stream?.write(': here\n\n')
+      for (const stream of this.#streams.values()) stream.write(': here\n\n')
     }, HEARTBEAT)
     this.#heartbeat.unref()
   }
 
   /** The page of a project is loaded: it has the project from now on. */
   seat(projectId: string): string {
-    this.#tell(projectId, 'movedElsewhere', null)
-    this.#tabs.get(projectId)?.stream?.end()
+    this.announce(projectId, 'movedElsewhere', null)
     const seat = randomUUID()
-    this.#tabs.set(projectId, { seat, stream: null })
+    this.#tabs.set(projectId, { project: projectId, seat, stream: null })
     this.#expectReturn(projectId)
     return seat
   }
@@ -48,28 +51,50 @@ export class Tabs {
     return this.#tabs.has(projectId)
   }
 
-  attach(projectId: string, stream: ServerResponse): void {
-    const tab = this.#tabs.get(projectId)
-    if (!tab) return
-    tab.stream?.end()
-    tab.stream = stream
-    clearTimeout(this.#leaving.get(projectId))
+  /** A browser listens; `id` is its own word for its stream, the same after it was cut off. */
+  open(id: string, stream: ServerResponse): void {
+    this.#streams.get(id)?.end()
+    this.#streams.set(id, stream)
     stream.on('close', () => {
-      if (tab.stream !== stream) return
-      tab.stream = null
-      if (this.#tabs.get(projectId) === tab) this.#expectReturn(projectId)
+      if (this.#streams.get(id) === stream) this.#streams.delete(id)
+      for (const tab of this.#tabs.values()) if (tab.stream === stream) this.#lose(tab)
     })
   }
 
+  /** A tab listens on the stream of its browser from now on. */
+  join(projectId: string, seat: string, streamId: string): 'joined' | 'no-seat' | 'no-stream' {
+    const [tab, stream] = [this.#tabs.get(projectId), this.#streams.get(streamId)]
+    if (tab?.seat !== seat) return 'no-seat'
+    if (!stream) return 'no-stream'
+    tab.stream = stream
+    clearTimeout(this.#leaving.get(projectId))
+    return 'joined'
+  }
+
+  /** A tab was closed while others of its browser stay. */
+  leave(projectId: string, seat: string): void {
+    const tab = this.#tabs.get(projectId)
+    if (tab?.seat === seat) this.#lose(tab)
+  }
+
   announce(projectId: string, event: string, payload: unknown): void {
-    this.#tell(projectId, event, payload)
+    const tab = this.#tabs.get(projectId)
+    if (!tab) return
+    const told: Told = { seat: tab.seat, event, payload }
+    tab.stream?.write(`data: ${JSON.stringify(told)}\n\n`)
   }
 
   close(): void {
     clearInterval(this.#heartbeat)
     for (const timer of this.#leaving.values()) clearTimeout(timer)
-    for (const tab of this.#tabs.values()) tab.stream?.end()
     this.#tabs.clear()
+    for (const stream of this.#streams.values()) stream.end()
+    this.#streams.clear()
+  }
+
+  #lose(tab: Tab): void {
+    tab.stream = null
+    this.#expectReturn(tab.project)
   }
 
   #expectReturn(projectId: string): void {
@@ -81,9 +106,5 @@ export class Tabs {
     }, this.#patience)
     timer.unref()
     this.#leaving.set(projectId, timer)
-  }
-
-  #tell(projectId: string, event: string, payload: unknown): void {
-    this.#tabs.get(projectId)?.stream?.write(`event: ${event}\ndata: ${JSON.stringify(payload)}\n\n`)
   }
 }

@@ -59,6 +59,7 @@ export function makeBridge(transport: Transport): HostBridge {
     onSettings: (listener) => transport.listen('settings', listener),
     onRecent: (listener) => transport.listen('recent', listener),
     onMovedElsewhere: (listener) => transport.listen('movedElsewhere', () => listener()),
+    onHostGone: (listener) => transport.listen('hostGone', listener),
     onBeforeClose: (listener) => transport.onBeforeClose(listener),
   }
 }

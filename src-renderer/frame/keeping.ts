@@ -3,8 +3,9 @@ import type { Keeping } from '../../shared-types/bridge'
 
 const A_MOMENT = 60_000
 
-/** "saved a moment ago"; `now` in ms since 1970. */
-export function keepingWords(keeping: Keeping, now: number): string {
+/** "saved a moment ago"; `now` in ms since 1970. Without the program behind the window nothing is kept. */
+export function keepingWords(keeping: Keeping, now: number, isHostGone = false): string {
+  if (isHostGone) return 'not kept: Petalyard was stopped'
   if (keeping.problem?.code === 'app/cannot-keep') return 'not saved, only in memory'
   if (keeping.problem) return 'not saved, kept in the app'
   if (keeping.disk === 'changed') return 'the file was changed elsewhere'

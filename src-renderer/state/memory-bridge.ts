@@ -150,6 +150,7 @@ export function memoryHost(project: Project, choice: MemoryChoice = {}): MemoryH
     onCommand: on('command'),
     onSettings: on('settings'),
     onRecent: on('recent'),
+    onHostGone: on('hostGone'),
     onMovedElsewhere: (listener) => on('movedElsewhere')(() => listener()),
     onBeforeClose: () => () => undefined,
   }

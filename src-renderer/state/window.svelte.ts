@@ -40,6 +40,8 @@ export class WindowState {
   notices: readonly Finding[] = $state.raw([])
   /** The project is being worked on in another tab; this one may only look on. */
   isElsewhere = $state(false)
+  /** The program behind the window cannot be reached; nothing is kept until it can. */
+  isHostGone = $state(false)
   /** Said to screen readers. */
   said = $state('')
   readonly #keeper: ProjectKeeper
@@ -61,6 +63,7 @@ export class WindowState {
       bridge.onKeeping((keeping) => (this.keeping = keeping)),
       bridge.onRecent((entries) => (this.recent = entries)),
       bridge.onMovedElsewhere(() => (this.isElsewhere = true)),
+      bridge.onHostGone((isGone) => this.#reach(isGone)),
       bridge.onSettings((next) => this.#settle(next)),
     )
   }
@@ -87,12 +90,10 @@ export class WindowState {
   }
 
   tell(problem: Finding): void {
-    // How the project is kept stands in its own line, for as long as it holds.
-    if (problem.code === 'app/cannot-keep') {
-      this.keeping = { ...this.keeping, problem }
-      return
-    }
-    if (!this.notices.some((known) => known.code === problem.code && known.message === problem.message))
+    // How the project is kept stands in a line of its own, for as long as it holds.
+    if (problem.code === 'app/host-gone') this.isHostGone = true
+    else if (problem.code === 'app/cannot-keep') this.keeping = { ...this.keeping, problem }
+    else if (!this.notices.some((known) => known.code === problem.code && known.message === problem.message))
       this.notices = [...this.notices, problem]
   }
 
@@ -157,6 +158,13 @@ export class WindowState {
     for (const stop of this.#stops) stop()
     this.#keeper.stop()
     this.background.stop()
+  }
+
+  /** What could not be handed over while nobody was there is handed over again. */
+  #reach(isGone: boolean): void {
+    const isBack = this.isHostGone && !isGone
+    this.isHostGone = isGone
+    if (isBack && this.document.undoLabel !== null) this.#keeper.changed(this.document.settled)
   }
 
   #settle(settings: Settings): void {

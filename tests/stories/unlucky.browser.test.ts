@@ -1,7 +1,7 @@
 /** A computer that has no luck, in a browser: nothing can be written. */
 import { readdir, readFile, rm, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
-import type { Browser, BrowserContext } from 'playwright-core'
+import type { Browser, BrowserContext, Page } from 'playwright-core'
 import { afterAll, afterEach, beforeAll, beforeEach, expect, it } from 'vitest'
 import { eventually, titleOf } from '../src-main/documents/session/world'
 import type { Loopback } from './browser'
@@ -64,3 +64,53 @@ it('without any folder it opens, says so, hands out copies, and keeps what it ha
   const [name] = await readdir(kept)
   expect(JSON.parse(await readFile(join(kept, name ?? ''), 'utf8'))).toMatchObject({ title: 'In memory' })
 }, 60_000)
+
+/** Opens a project of its own in a further tab, and waits until it can be worked on. */
+async function newTab(address: string): Promise<Page> {
+  const page = await context.newPage()
+  await page.goto(address)
+  await page.getByRole('textbox', { name: 'Title' }).waitFor()
+  return page
+}
+
+async function entitle(page: Page, words: string): Promise<void> {
+  const title = page.getByRole('textbox', { name: 'Title' })
+  await title.fill(words)
+  await title.press('Enter')
+}
+
+const keptWords = (page: Page) => page.locator('header .kept').innerText()
+
+it('with eight tabs open, an edit in each is kept, the eighth too, and each hears of its own', async () => {
+  loopback = await startLoopback(folder.path)
+  const pages = [await newTab(await loopback.nextAddress())]
+  const start = new URL('/', pages[0]?.url()).href
+  while (pages.length < 8) pages.push(await newTab(start))
+  expect(new Set(pages.map((page) => page.url())).size).toBe(8)
+  for (const [index, page] of pages.entries()) await entitle(page, `Tab ${index + 1}`)
+  for (const page of pages)
+    await eventually(async () => expect(await keptWords(page)).toBe('kept in the app a moment ago'))
+  const kept = join(folder.path, 'projects', 'kept')
+  const titles = await Promise.all(
+    (await readdir(kept)).map(
+      async (name) => (JSON.parse(await readFile(join(kept, name), 'utf8')) as { title: string }).title,
+    ),
+  )
+  expect(titles.sort()).toEqual(pages.map((_, index) => `Tab ${index + 1}`))
+  // A tab that was closed no longer holds its project; the others do.
+  await pages[0]?.close()
+  const [eighth] = pages.slice(-1)
+  if (!eighth) throw new Error('no eighth tab')
+  await loopback.kill()
+  for (const page of pages.slice(1))
+    await eventually(async () => expect(await keptWords(page)).toBe('not kept: Petalyard was stopped'))
+
+  await entitle(eighth, 'Too late')
+  const downloaded = eighth.waitForEvent('download')
+  await eighth.getByRole('button', { name: 'Save a copy' }).click()
+  expect(titleOf(await readFile(await (await downloaded).path(), 'utf8'))).toBe('Too late')
+  const asked = eighth.waitForEvent('dialog')
+  await eighth.close({ runBeforeUnload: true })
+  expect((await asked).type()).toBe('beforeunload')
+  await (await asked).accept()
+}, 120_000)

@@ -35,6 +35,7 @@ beforeEach(async () => {
   server = new LoopbackServer({
     windowFolder,
     clientScript: join(folder, 'client.js'),
+    streamScript: join(folder, 'stream.js'),
     saveFolder: join(folder, 'saved'),
     patience,
   })
@@ -115,15 +116,21 @@ describe('the door', () => {
     expect((await raw('GET', pathname + search)).status).toBe(403)
   })
 
-  it.each(['/', '/index.html', '/app.js', '/host.js', '/events?project=x&seat=y', '/download/x', '/nothing'])(
-    '%s gives nothing without a session',
-    async (path) => {
-      const answered = await raw('GET', path)
-      expect(answered.status).toBe(403)
-      expect(answered.body).not.toMatch(/doctype|app\(|client\(/)
-      expect((await raw('GET', path, { cookie: `petalyard-${port}=guess` })).status).toBe(403)
-    },
-  )
+  it.each([
+    '/',
+    '/index.html',
+    '/app.js',
+    '/host.js',
+    '/stream.js',
+    '/stream?id=x',
+    '/download/x',
+    '/nothing',
+  ])('%s gives nothing without a session', async (path) => {
+    const answered = await raw('GET', path)
+    expect(answered.status).toBe(403)
+    expect(answered.body).not.toMatch(/doctype|app\(|client\(/)
+    expect((await raw('GET', path, { cookie: `petalyard-${port}=guess` })).status).toBe(403)
+  })
 
   it('operations need a session, our origin and JSON', async () => {
     const tab = await openTab(await enter())
@@ -235,7 +242,11 @@ describe('a tab', () => {
       problem: { code: 'app/open-elsewhere' },
     })
     expect((await ask(second, 'currentProject')).outcome).toMatchObject({ outcome: 'done' })
-    const events = await raw('GET', `/events?project=${first.project}&seat=${first.seat}`, { cookie })
+    const events = await post(first, '/stream/join', {
+      project: first.project,
+      seat: first.seat,
+      stream: 'x',
+    })
     expect(events.status).toBe(404)
   })
 
@@ -317,22 +328,62 @@ describe('the stream of events', () => {
   beforeAll(() => void (patience = 400))
   afterAll(() => void (patience = 60_000))
 
-  it('tells how the project is kept, and holds the project while it is open', async () => {
-    const tab = await openTab(await enter())
+  /** A stream of a browser, with everything that it heard. */
+  async function openStream(id: string, cookie: string) {
     const heard: string[] = []
-    const path = `/events?project=${tab.project}&seat=${tab.seat}`
-    const stream = request({ host: '127.0.0.1', port, path, headers: { cookie: tab.cookie } }, (response) => {
+    const path = `/stream?id=${id}`
+    const stream = request({ host: '127.0.0.1', port, path, headers: { cookie } }, (response) => {
       response.on('data', (data: Buffer) => heard.push(data.toString()))
+      response.on('error', () => undefined)
     })
     stream.on('error', () => undefined)
     stream.end()
     await eventually(() => expect(heard.join('')).toContain(': here'))
+    return { heard: () => heard.join(''), end: () => stream.destroy() }
+  }
+
+  const member = ({ project, seat }: Tab) => ({ project, seat })
+  const joins = (tab: Tab, stream: string) => post(tab, '/stream/join', { ...member(tab), stream })
+
+  it('tells how the project is kept, and holds the project while it is open', async () => {
+    const tab = await openTab(await enter())
+    const stream = await openStream('one', tab.cookie)
+    expect((await joins(tab, 'one')).status).toBe(200)
     await ask(tab, 'keepProject', { revision: 1, text: projectText('First') })
-    await eventually(() => expect(heard.join('')).toMatch(/event: keeping\ndata: \{.*"name":"First"/))
+    await eventually(() =>
+      expect(stream.heard()).toMatch(
+        new RegExp(`data: \\{"seat":"${tab.seat}","event":"keeping",.*"name":"First"`),
+      ),
+    )
     await new Promise((resolve) => setTimeout(resolve, 900))
     expect(world.host.session(tab.project)).not.toBeNull()
-    stream.destroy()
+    stream.end()
     await eventually(() => expect(world.host.session(tab.project)).toBeNull())
+  })
+
+  it('serves all tabs of a browser, each with its own; one may leave while others stay', async () => {
+    const cookie = await enter()
+    const [first, second] = [await openTab(cookie), await openTab(cookie)]
+    expect(first.project).not.toBe(second.project)
+    const stream = await openStream('one', cookie)
+    for (const tab of [first, second]) expect((await joins(tab, 'one')).status).toBe(200)
+    await post(first, '/stream/leave', member(first))
+    await eventually(() => expect(world.host.session(first.project)).toBeNull())
+    expect(world.host.session(second.project)).not.toBeNull()
+    stream.end()
+  })
+
+  it('is joined by whoever has the project, once the stream is there', async () => {
+    const tab = await openTab(await enter())
+    expect((await joins(tab, 'none')).status).toBe(409)
+    const stream = await openStream('one', tab.cookie)
+    expect((await joins({ ...tab, seat: 'another' }, 'one')).status).toBe(404)
+    expect((await post(tab, '/stream/join', {})).status).toBe(400)
+    expect((await raw('GET', '/stream', { cookie: tab.cookie })).status).toBe(400)
+    // What the project is like is told at once: something may have happened before.
+    await joins(tab, 'one')
+    await eventually(() => expect(stream.heard()).toContain('"event":"keeping"'))
+    stream.end()
   })
 })
 

@@ -1,0 +1,77 @@
+/**
+ * One stream of events for all tabs of a browser. A browser opens six connections to a server and no more: with
+ * a stream for each tab the sixth tab would leave none to keep a change with.
+ */
+import type { Told } from './envelope'
+
+/** What a tab hears: an event of the server, or how it stands with the server itself. */
+export type Heard =
+  | { readonly kind: 'told'; readonly event: string; readonly payload: unknown }
+  /** The server cannot be reached, or can be again. */
+  | { readonly kind: 'gone' }
+  | { readonly kind: 'back' }
+  /** The server is there but no longer knows this tab. */
+  | { readonly kind: 'unknown' }
+
+export interface Member {
+  readonly project: string
+  readonly seat: string
+}
+
+/** A stream that the server refused is asked for again after this time (ms); one that broke, the browser renews. */
+const ASK_AGAIN = 1_000
+
+export class StreamHub {
+  readonly #id = crypto.randomUUID()
+  readonly #members = new Map<string, { readonly member: Member; hear(heard: Heard): void }>()
+  #source: EventSource | null = null
+  #isOpen = false
+
+  /** A tab is there; it is told everything that the server has for it until it leaves. */
+  join(member: Member, hear: (heard: Heard) => void): void {
+    this.#members.set(member.seat, { member, hear })
+    if (this.#source === null) this.#listen()
+    else if (this.#isOpen) void this.#enrol(member)
+  }
+
+  leave(seat: string): void {
+    const member = this.#members.get(seat)?.member
+    this.#members.delete(seat)
+    if (member) void this.#post('/stream/leave', member)
+  }
+
+  #listen(): void {
+    const source = new EventSource(`/stream?id=${this.#id}`)
+    this.#source = source
+    source.addEventListener('open', () => {
+      this.#isOpen = true
+      for (const { member } of this.#members.values()) void this.#enrol(member)
+    })
+    source.addEventListener('message', ({ data }: MessageEvent<string>) => {
+      const { seat, event, payload } = JSON.parse(data) as Told
+      this.#members.get(seat)?.hear({ kind: 'told', event, payload })
+    })
+    source.addEventListener('error', () => {
+      this.#isOpen = false
+      for (const { hear } of this.#members.values()) hear({ kind: 'gone' })
+      if (source.readyState === EventSource.CLOSED) setTimeout(() => this.#listen(), ASK_AGAIN)
+    })
+  }
+
+  async #enrol(member: Member): Promise<void> {
+    const response = await this.#post('/stream/join', { ...member, stream: this.#id })
+    const hear = this.#members.get(member.seat)?.hear
+    // Cut off meanwhile: the stream tells that by itself.
+    if (!response || !this.#isOpen) return
+    if (response.ok) hear?.({ kind: 'back' })
+    else if (response.status === 404) {
+      this.#members.delete(member.seat)
+      hear?.({ kind: 'unknown' })
+    }
+  }
+
+  #post(path: string, body: object): Promise<Response | null> {
+    const headers = { 'Content-Type': 'application/json' }
+    return fetch(path, { method: 'POST', headers, body: JSON.stringify(body) }).catch(() => null)
+  }
+}
