@@ -97,7 +97,11 @@ async function run(): Promise<void> {
       front = id
       refreshMenu()
     },
-    onFocus: () => void host.lookAtDisk(),
+    onFocus: (id) => {
+      // While everything is closed, each window comes to the front once.
+      if (!quitting) host.use(id)
+      void host.lookAtDisk()
+    },
     onClosed: () => {
       if (front !== null && !windows.windowOf(front)) front = null
       refreshMenu()

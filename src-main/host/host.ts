@@ -94,6 +94,11 @@ export class Host {
     return problems
   }
 
+  /** Somebody is at a project: its window came to the front, or asked for something. */
+  use(id: string): void {
+    this.#sessions.get(id)?.use()
+  }
+
   session(id: string): ProjectSession | null {
     return this.#sessions.get(id) ?? null
   }
@@ -211,6 +216,7 @@ export class Host {
     if (!session) return null
     const problem = await session.close()
     this.#sessions.delete(id)
+    if (session.path !== null) await this.recent.used(session.path, session.usedAt)
     void this.announceRecent()
     return problem
   }
@@ -258,7 +264,7 @@ export class Host {
     await this.#kept.put({ ...entry, holder: this.#kept.run })
     if (entry.path !== null) await removeStaleStaging(dirname(entry.path), basename(entry.path), this.#now())
     const origin = entry.holder === null ? 'kept' : 'recovered'
-    const session = this.#open({ ...entry, ...checked, origin })
+    const session = this.#open({ ...entry, ...checked, origin, keptText: entry.text })
     if (entry.path !== null) await session.checkDisk()
     return done(session.id)
   }
@@ -279,6 +285,7 @@ export class Host {
     revision?: number
     savedRevision?: number
     changedAt?: string
+    keptText?: string
   }): ProjectSession {
     const id = start.id ?? randomUUID()
     const session = new ProjectSession(

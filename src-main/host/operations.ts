@@ -207,6 +207,7 @@ export async function answer(
   const operation = OPERATIONS[name as OperationName] as Operation<OperationName>
   const read = operation.payload.safeParse(payload)
   if (!read.success) return badMessage(name, z.prettifyError(read.error).split('\n')[0] ?? 'wrong shape')
+  session.use()
   try {
     return await operation.run(read.data, { host, caller, session })
   } catch (error) {

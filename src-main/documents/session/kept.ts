@@ -26,6 +26,8 @@ const entrySchema = z.object({
   savedRevision: z.number().int(),
   /** ISO time of the last change. */
   changedAt: z.string(),
+  /** ISO time at which somebody was at it last; entries of former versions lack it. */
+  usedAt: z.string().optional(),
   /** The run of the program that has it open. */
   holder: z.string().nullable(),
   text: z.string(),

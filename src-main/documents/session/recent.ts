@@ -13,7 +13,10 @@ type Remembered = z.infer<typeof listSchema>[number]
 
 const REMEMBERED = 12
 
-/** Files that were open lately, and the projects in the app's own folder; one list, the newest first. */
+/** An entry with the time that puts it in its place. */
+type Used = RecentEntry & { readonly usedAt: string }
+
+/** Files that were open lately, and the projects in the app's own folder; one list, what was used last first. */
 export class RecentProjects {
   #files: readonly Remembered[] = []
   readonly #path: string
@@ -38,9 +41,16 @@ export class RecentProjects {
     }
   }
 
+  /** The file was in use at this time; one that was taken off the list stays off it. */
+  async used(path: string, at: string): Promise<void> {
+    if (this.#files.some((file) => file.path === path)) await this.remember(path, at)
+  }
+
+  /** Puts a file on the list that was opened, or saved, at this time. */
   async remember(path: string, openedAt: string): Promise<void> {
     const others = this.#files.filter((file) => file.path !== path)
-    await this.#store([{ path, openedAt }, ...others].slice(0, REMEMBERED))
+    const files = [{ path, openedAt }, ...others].sort((a, b) => b.openedAt.localeCompare(a.openedAt))
+    await this.#store(files.slice(0, REMEMBERED))
   }
 
   async forgetFile(id: string): Promise<void> {
@@ -62,7 +72,8 @@ export class RecentProjects {
         .filter(
           (entry) => entry.path === null || entry.savedRevision < entry.revision || !paths.has(entry.path),
         )
-        .map(async (entry): Promise<RecentEntry> => ({
+        .map(async (entry): Promise<Used> => ({
+          usedAt: entry.usedAt ?? entry.changedAt,
           id: `kept-${entry.id}`,
           name: entry.path === null ? entry.title || 'Untitled' : nameOf(entry.path),
           where: entry.path === null ? "Petalyard's own folder" : basename(dirname(entry.path)),
@@ -71,9 +82,9 @@ export class RecentProjects {
           interrupted: entry.holder !== null && !(await this.#kept.isHeld(entry)),
         })),
     )
-    return [...files.filter((entry) => entry !== null), ...own].sort((a, b) =>
-      b.changedAt.localeCompare(a.changedAt),
-    )
+    return [...files.filter((entry) => entry !== null), ...own]
+      .sort((a, b) => b.usedAt.localeCompare(a.usedAt))
+      .map(({ usedAt: _, ...entry }) => entry)
   }
 
   async #store(files: readonly Remembered[]): Promise<void> {
@@ -83,7 +94,7 @@ export class RecentProjects {
 }
 
 /** The entry of a file, or null while it is not there (an unplugged disk, say): it stays remembered. */
-async function fileEntry(file: Remembered): Promise<RecentEntry | null> {
+async function fileEntry(file: Remembered): Promise<Used | null> {
   try {
     await stat(file.path)
   } catch {
@@ -95,6 +106,7 @@ async function fileEntry(file: Remembered): Promise<RecentEntry | null> {
     where: basename(dirname(file.path)),
     place: 'file',
     changedAt: file.openedAt,
+    usedAt: file.openedAt,
     interrupted: false,
   }
 }

@@ -3,15 +3,16 @@
  * user's file on a timer. Nothing is written over a file that somebody else changed meanwhile.
  */
 import { realpath } from 'node:fs/promises'
-import { basename, dirname } from 'node:path'
+import { basename } from 'node:path'
 import type { DiskAnswer, Keeping, OpenProject, Outcome, ProjectChange } from '../../../shared-types/bridge'
 import { done, refused } from '../../../shared-types/bridge'
 import type { DiskState, ProjectOrigin } from '../../../shared-types/bridge'
 import type { Finding } from '../../../shared-types/finding'
 import { finding } from '../../../src-core/findings/finding'
 import type { KeptProjects } from './kept'
+import { folderProblem, nameInWords, placeInWords } from './keeping-words'
 import type { FileStamp, Pace, ProjectFiles } from './ports'
-import { compareWithDisk, stampOf } from './stamp'
+import { compareWithDisk, hashOf, stampOf } from './stamp'
 
 export interface SessionPorts {
   readonly files: ProjectFiles
@@ -33,6 +34,8 @@ export interface SessionStart {
   readonly revision: number
   readonly savedRevision: number
   readonly changedAt?: string
+  /** What was kept when a former run was cut off: it may be in the file already. */
+  readonly keptText?: string
 }
 
 export const FILE_ENDING = '.petalyard'
@@ -53,6 +56,10 @@ export class ProjectSession {
   #savedAt: string | null = null
   #disk: DiskState = 'same'
   #problem: Finding | null = null
+  /** What the file may hold by our own hand, although its stamp does not say so yet. */
+  #cutOff: { readonly hash: string; readonly revision: number } | null = null
+  /** When it was opened, looked at or changed last (ms). */
+  #usedAt: number
   /** The next write to the file leaves a backup copy of what stood there before. */
   #backupDue = true
   #unsavedSince: number | null = null
@@ -73,6 +80,9 @@ export class ProjectSession {
     this.#revision = start.revision
     this.#savedRevision = start.savedRevision
     this.#changedAt = start.changedAt ?? new Date(ports.now()).toISOString()
+    this.#usedAt = ports.now()
+    if (start.path !== null && start.keptText !== undefined)
+      this.#cutOff = { hash: hashOf(start.keptText), revision: start.revision }
     if (start.path !== null && this.isUnsaved) this.#plan()
   }
 
@@ -84,6 +94,14 @@ export class ProjectSession {
   }
   get revision(): number {
     return this.#revision
+  }
+  /** When it was used last, as an ISO time. */
+  get usedAt(): string {
+    return new Date(this.#usedAt).toISOString()
+  }
+  /** Somebody is at it: of all projects, the one that was used last is there at the next start. */
+  use(): void {
+    this.#usedAt = this.#ports.now()
   }
   /** Nothing was ever changed and it has no file: it may go without a trace. */
   get isUntouched(): boolean {
@@ -97,12 +115,12 @@ export class ProjectSession {
     return {
       name: this.#name(),
       place: this.#path !== null ? 'file' : this.#revision > 0 ? 'app' : 'nowhere',
-      where: this.#where(),
+      where: placeInWords(this.#path, this.#revision > 0, this.isUnsaved),
       revision: this.#revision,
       savedRevision: this.#savedRevision,
       savedAt: this.#savedAt,
       problem: this.#problem,
-      folderProblem: this.#folderProblem(),
+      folderProblem: folderProblem(this.#ports.kept, this.#name()),
       disk: this.#disk,
     }
   }
@@ -172,7 +190,7 @@ export class ProjectSession {
   async checkDisk(): Promise<DiskState> {
     return this.#inTurn(async () => {
       if (this.#path === null || this.#closed) return 'same'
-      const compared = await compareWithDisk(this.#path, this.#stamp)
+      const compared = await this.#compare(this.#path)
       if (compared.state === 'same') this.#stamp = compared.stamp
       this.#setDisk(compared.state)
       return compared.state
@@ -246,6 +264,7 @@ export class ProjectSession {
     this.#title = checked.title
     this.#revision = change.revision
     this.#changedAt = new Date(this.#ports.now()).toISOString()
+    this.use()
     return null
   }
 
@@ -269,6 +288,7 @@ export class ProjectSession {
       revision,
       savedRevision: this.#path === null ? revision : this.#savedRevision,
       changedAt: this.#changedAt,
+      usedAt: this.usedAt,
       holder: this.#closed ? null : this.#ports.kept.run,
       text: this.#text,
     })
@@ -313,7 +333,7 @@ export class ProjectSession {
       const path = this.#path
       if (path === null) return null
       const file = basename(path)
-      const compared = await compareWithDisk(path, this.#stamp)
+      const compared = await this.#compare(path)
       this.#setDisk(compared.state)
       if (compared.state === 'changed' && !how.overForeign)
         return finding('app/changed-on-disk', file, { file })
@@ -321,6 +341,8 @@ export class ProjectSession {
         return finding('app/gone-from-disk', file, { file })
       if (!this.isUnsaved && compared.state === 'same') return null
       const [text, revision] = [this.#text, this.#revision]
+      // First into the own folder: whoever finds the file there after a cut knows it for ours.
+      if (this.#keptRevision < revision) await this.#journalNow()
       const written = await this.#ports.files.write(path, text, { backup: this.#backupDue })
       if (!written.ok) {
         const isKept = this.#keptRevision >= this.#revision
@@ -336,8 +358,20 @@ export class ProjectSession {
     })
   }
 
+  /** Looks at the file. What was written in the moment of a cut is ours: only the news of it got lost. */
+  async #compare(path: string): ReturnType<typeof compareWithDisk> {
+    const compared = await compareWithDisk(path, this.#stamp)
+    const cutOff = this.#cutOff
+    if (compared.state !== 'changed' || cutOff === null || compared.stamp?.hash !== cutOff.hash)
+      return compared
+    this.#stamp = compared.stamp
+    this.#savedRevision = Math.max(this.#savedRevision, cutOff.revision)
+    return { ...compared, state: 'same' }
+  }
+
   async #afterWrite(path: string, revision: number): Promise<void> {
     this.#stamp = await stampOf(path)
+    this.#cutOff = null
     this.#savedRevision = revision
     this.#savedAt = new Date(this.#ports.now()).toISOString()
     this.#disk = 'same'
@@ -357,21 +391,7 @@ export class ProjectSession {
   }
 
   #name(): string {
-    if (this.#path !== null) return basename(this.#path).replace(/\.petalyard$/i, '')
-    return this.#title.trim() || 'Untitled'
-  }
-
-  #where(): string {
-    if (this.#path !== null) return `${basename(this.#path)} in ${basename(dirname(this.#path)) || '/'}`
-    if (this.#revision === 0) return 'not yet kept anywhere'
-    return this.isUnsaved ? 'only in memory' : "Petalyard's own folder on this computer"
-  }
-
-  #folderProblem(): Finding | null {
-    const { trouble, place } = this.#ports.kept
-    return trouble === null
-      ? null
-      : finding('app/own-folder', this.#name(), { folder: place, reason: trouble })
+    return nameInWords(this.#path, this.#title)
   }
 
   #inTurn<T>(task: () => Promise<T>): Promise<T> {

@@ -35,6 +35,7 @@ export async function compareWithDisk(
   }
 }
 
-function hashOf(bytes: Uint8Array): string {
+/** The hash of a stamp, of content that is here. */
+export function hashOf(bytes: Uint8Array | string): string {
   return createHash('sha256').update(bytes).digest('hex')
 }

@@ -1,7 +1,8 @@
 import { readdir, readFile, rm, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import { eventually, projectText, titleOf } from '../documents/session/world'
+import { projectFiles, writeAtomically } from '../../../src-main/documents/session/project-files'
+import { eventually, NEVER, projectText, titleOf } from '../documents/session/world'
 import { answer } from '../../../src-main/host/operations'
 import type { HostWorld } from './host-world'
 import { makeHost, TestCaller } from './host-world'
@@ -265,5 +266,115 @@ describe('an own folder that cannot be written', () => {
     expect(refused).toMatchObject({
       problem: { code: 'app/cannot-write', message: 'Mine could not be written: the disk is full.' },
     })
+  })
+})
+
+describe('the project that opens at the next start', () => {
+  const pause = () => new Promise((resolve) => setTimeout(resolve, 5))
+  const nextName = async () => {
+    const next = await nextRun()
+    const session = next.host.session(await next.host.openAtStart())
+    const name = session?.keeping.name
+    await next.host.stop()
+    return name
+  }
+
+  it('is the file that was worked on, not the copy of it that was closed', async () => {
+    const session = await opened(world.host.openPath(await file('Throw.petalyard')))
+    await session?.keep({ revision: 1, text: projectText('Throw') })
+    await pause()
+    const copy = await opened(world.host.openText(projectText('Copy of Throw'), 'x', 'duplicate'))
+    await pause()
+    await world.host.close(copy?.id ?? '')
+    await session?.keep({ revision: 2, text: projectText('Throw') })
+    await world.host.stop()
+    expect(await nextName()).toBe('Throw')
+  })
+
+  it('is the one that was looked at last, changed or not, with a file or without', async () => {
+    const kept = world.host.session(world.host.openBlank())
+    await kept?.keep({ revision: 1, text: projectText('Garland') })
+    await pause()
+    const copy = await opened(world.host.openText(projectText('Copy of Garland'), 'x', 'duplicate'))
+    await world.host.close(copy?.id ?? '')
+    await pause()
+    world.host.use(kept?.id ?? '')
+    await world.host.stop()
+    expect(await nextName()).toBe('Garland')
+  })
+
+  it('a file that was taken off the list while it was open stays off it', async () => {
+    const session = await opened(world.host.openPath(await file('Throw.petalyard')))
+    const [entry] = await world.host.recent.list()
+    await world.host.forgetRecent(entry?.id ?? '')
+    await world.host.close(session?.id ?? '')
+    expect(await world.host.recent.list()).toEqual([])
+  })
+})
+
+describe('a run that was cut off between the file and the own folder', () => {
+  it('knows what it wrote there for its own, and saves on', async () => {
+    const path = await file('a.petalyard')
+    const cut = await makeHost({
+      dataFolder: world.folder,
+      pace: NEVER,
+      // The file is written whole; the program ends before anything else is.
+      files: {
+        ...projectFiles,
+        write: async (...words) => {
+          await projectFiles.write(...words)
+          return new Promise<never>(() => undefined)
+        },
+      },
+    })
+    const id = await cut.host.openPath(path)
+    const session = cut.host.session(id.outcome === 'done' ? id.value : '')
+    await session?.keep({ revision: 1, text: projectText('First') })
+    void session?.save({ revision: 2, text: projectText('Second') })
+    await eventually(async () => expect(titleOf(await readFile(path, 'utf8'))).toBe('Second'))
+
+    const next = await nextRun()
+    const [found] = await next.host.openInterrupted()
+    const again = next.host.session(found ?? '')
+    expect(again?.keeping).toMatchObject({ disk: 'same', problem: null, revision: 2, savedRevision: 2 })
+    expect(titleOf(again?.text ?? '')).toBe('Second')
+    expect(await again?.save({ revision: 3, text: projectText('Third') })).toMatchObject({ outcome: 'done' })
+    // What somebody else wrote is still told.
+    await writeFile(path, projectText('Theirs'))
+    expect(await again?.checkDisk()).toBe('changed')
+    await next.host.stop()
+  })
+
+  it('has the newest text in the own folder before the file has it', async () => {
+    const path = await file('a.petalyard')
+    const order: string[] = []
+    const own = await makeHost({
+      dataFolder: world.folder,
+      pace: NEVER,
+      writeAtomically: async (target, text) => {
+        if (target.includes('kept')) order.push(`own ${titleOf((JSON.parse(text) as { text: string }).text)}`)
+        return writeAtomically(target, text)
+      },
+      files: {
+        ...projectFiles,
+        write: async (target, text, options) => {
+          order.push(`file ${titleOf(text)}`)
+          return projectFiles.write(target, text, options)
+        },
+      },
+    })
+    const id = await own.host.openPath(path)
+    const session = own.host.session(id.outcome === 'done' ? id.value : '')
+    // The second change is taken over while the first is saved.
+    const saving = session?.save({ revision: 1, text: projectText('First') })
+    const keeping = session?.keep({ revision: 2, text: projectText('Second') })
+    await Promise.all([saving, keeping])
+    await own.host.stop()
+    const saved = order.filter((each) => each.startsWith('file ')).map((each) => each.slice('file '.length))
+    expect(saved.at(-1)).toBe('Second')
+    for (const title of saved) {
+      expect(order).toContain(`own ${title}`)
+      expect(order.indexOf(`own ${title}`)).toBeLessThan(order.indexOf(`file ${title}`))
+    }
   })
 })
