@@ -18,6 +18,8 @@ export type CommandId =
   | 'undo'
   | 'redo'
   | 'select-all'
+  | 'keep-colours'
+  | 'free-colours'
   | 'zoom-in'
   | 'zoom-out'
   | 'zoom-fit'
@@ -56,6 +58,8 @@ export const COMMANDS: readonly CommandEntry[] = [
   { id: 'undo', label: 'Undo', shortcut: 'Mod+Z', menu: 'edit', group: 1 },
   { id: 'redo', label: 'Redo', shortcut: 'Mod+Shift+Z', shortcutElsewhere: 'Mod+Y', menu: 'edit', group: 1 },
   { id: 'select-all', label: 'Select All', shortcut: 'Mod+A', menu: 'edit', group: 3 },
+  { id: 'keep-colours', label: 'Keep These Colours', shortcut: 'Mod+K', menu: 'edit', group: 4 },
+  { id: 'free-colours', label: 'Free These Colours', shortcut: 'Mod+Shift+K', menu: 'edit', group: 4 },
   { id: 'zoom-in', label: 'Zoom In', shortcut: 'Mod+Plus', menu: 'view', group: 1 },
   { id: 'zoom-out', label: 'Zoom Out', shortcut: 'Mod+-', menu: 'view', group: 1 },
   { id: 'zoom-fit', label: 'Show All', shortcut: 'Mod+0', menu: 'view', group: 1 },

@@ -67,6 +67,8 @@ export function menuTemplate(state: MenuState, actions: MenuActions): MenuItemCo
       { role: 'delete' },
       separator,
       ...group('edit', 3),
+      separator,
+      ...group('edit', 4),
     ],
   }
   const view: MenuItemConstructorOptions = {

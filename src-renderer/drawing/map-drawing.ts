@@ -135,6 +135,8 @@ export class MapDrawing {
         before?.selection !== scene.selection ||
         before.focus !== scene.focus ||
         before.flagged !== scene.flagged ||
+        before.changed !== scene.changed ||
+        before.fixed !== scene.fixed ||
         before.theme !== scene.theme,
       overlay:
         grown ||
@@ -289,6 +291,8 @@ export class MapDrawing {
       // While something is dragged its contour says enough.
       focus: this.#handling.isDragging ? null : (focus ?? null),
       flagged,
+      changed: this.#scene?.changed ?? NONE,
+      fixed: this.#scene?.fixed ?? NONE,
       hover: this.#hover,
       warned: this.#faults?.warned ?? NONE,
       faults: this.#faults?.parts ?? [],

@@ -39,6 +39,10 @@ export interface Marks {
   readonly selection: ReadonlySet<string>
   readonly focus: string | null
   readonly flagged: ReadonlySet<string>
+  /** Motifs that changed along with what was painted. */
+  readonly changed: ReadonlySet<string>
+  /** Motifs whose colour is fixed. */
+  readonly fixed: ReadonlySet<string>
   /** The motif under the pointer. */
   readonly hover: string | null
   /** Motifs that are too near to something, or not where they may be. */
@@ -64,9 +68,13 @@ export function paintMarks(
   marks: Marks,
   ratio: number,
 ): void {
-  const { selection, flagged, focus, hover, warned, faults } = marks
+  const { selection, flagged, changed, fixed, focus, hover, warned, faults } = marks
   const isBare =
-    selection.size === 0 && flagged.size === 0 && !focus && !hover && warned.size === 0 && faults.length === 0
+    [selection, flagged, changed, fixed].every(({ size }) => size === 0) &&
+    !focus &&
+    !hover &&
+    warned.size === 0 &&
+    faults.length === 0
   if (isBare) return
   const { palette } = picture
   const from = toPlan(camera, { x: 0, y: 0 })
@@ -74,7 +82,7 @@ export function paintMarks(
   const radii = new Map<MotifKind, number>()
   pen.lineJoin = 'round'
   paintFaults(pen, faults, camera, palette.warning)
-  const rings: { readonly at: Point; readonly radius: number }[] = []
+  const rings: { readonly at: Point; readonly radius: number; readonly colour: string }[] = []
   const box = { left: from.x, top: from.y, right: to.x, bottom: to.y }
   const { additions } = picture
   const seen: readonly (readonly [PlacedMotif | PlacedPiece, MotifKind | null | undefined])[] = [
@@ -97,12 +105,14 @@ export function paintMarks(
       contour(pen, picture, kind, camera, motif, { colour: palette.warning, width: 2, ratio })
     if (isSelected || hover === motif.id)
       markOne(pen, picture, kind, camera, motif, { isSelected, isWarned: warned.has(motif.id), ratio })
-    if (flagged.has(motif.id)) rings.push({ at, radius: radius - 1 })
+    if (flagged.has(motif.id)) rings.push({ at, radius: radius - 1, colour: palette.warning })
+    else if (changed.has(motif.id)) rings.push({ at, radius: radius - 1, colour: palette.ink })
+    if (fixed.has(motif.id)) pin(pen, at, radius - RING_OFF, palette.ink, palette.paper)
     if (focus === motif.id) ring(pen, at, radius + 1, palette.accent, palette.paper, 2.5)
   }
   if (rings.length === 0) return
   pen.setLineDash([4, 3])
-  for (const { at, radius } of rings) ring(pen, at, radius, palette.warning, palette.paper, 2)
+  for (const { at, radius, colour } of rings) ring(pen, at, radius, colour, palette.paper, 2)
   pen.setLineDash([])
 }
 
@@ -200,6 +210,24 @@ function ring(pen: MarkPen, at: Point, radius: number, colour: string, under: st
   pen.strokeStyle = colour
   pen.lineWidth = width
   pen.stroke()
+}
+
+/** Of the mark of a fixed colour: its way up from the middle and its size as shares of the motif, and its least and largest radius (CSS pixels). */
+const PIN = { up: 0.62, share: 0.09, least: 1.5, most: 5 } as const
+
+/** The mark of a fixed colour, a pin's head: dark with a light middle and a light hem, so that it reads on any yarn. */
+function pin(pen: MarkPen, { x, y }: Point, reach: number, ink: string, paper: string): void {
+  const radius = Math.min(PIN.most, Math.max(PIN.least, reach * PIN.share))
+  for (const [size, fill] of [
+    [radius + 1.5, paper],
+    [radius, ink],
+    [radius * 0.4, paper],
+  ] as const) {
+    pen.beginPath()
+    pen.arc(x, y - reach * PIN.up, size, 0, 2 * Math.PI)
+    pen.fillStyle = fill
+    pen.fill()
+  }
 }
 
 function ringRadius({ account }: MotifKind, { stretch }: Picture, camera: Camera): number {

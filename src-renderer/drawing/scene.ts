@@ -28,6 +28,10 @@ export interface Scene {
   readonly showJoins: boolean
   /** Placed motifs that a finding points at. */
   readonly flagged: ReadonlySet<string>
+  /** Placed motifs that changed along with what was painted. */
+  readonly changed?: ReadonlySet<string> | undefined
+  /** Placed motifs whose colour is fixed: painted by hand or kept. */
+  readonly fixed?: ReadonlySet<string>
   /** A line that was drawn by hand, in mm on the panel; it is shown for as long as it is there. */
   readonly line?: readonly Point[] | null
 }

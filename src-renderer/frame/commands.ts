@@ -5,6 +5,7 @@ import { placedPieces } from '../../src-core/layout/placed'
 import { layoutKindOf } from '../state/edits/layout-kind'
 import type { WindowState } from '../state/window.svelte'
 import type { MapControl } from './map-control'
+import { freeColours, keepColours } from './paint-acts'
 
 /** What comes one after the other, in each kind of layout. */
 const OWN_LISTS = { blanket: 'order', garland: 'cord', applique: 'items' } as const
@@ -55,6 +56,12 @@ export function runCommand(id: CommandId, state: WindowState, map: MapControl | 
       return
     case 'select-all':
       selection.replace(placedPieces(document.plan).map(({ id }) => id))
+      return
+    case 'keep-colours':
+      keepColours(state)
+      return
+    case 'free-colours':
+      freeColours(state)
       return
     case 'zoom-in':
       map?.zoomBy(1.25)

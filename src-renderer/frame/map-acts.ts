@@ -38,7 +38,7 @@ export function paintCells(
 ): void {
   const { plan } = document
   const { count, edit } = painting(document.settled, plan, cells, colourway)
-  const label = colourway === null ? `wipe the paint off ${count}` : `paint ${count}`
+  const label = colourway === null ? `free ${count}` : `paint ${count}`
   if (how === 'preview') document.preview(label, edit)
   else document.change(label, edit)
 }
@@ -152,9 +152,14 @@ export const wayName = (project: Project, id: string): string => {
   return way ? `${way.code ?? ''} ${way.name ?? ''}`.trim() || way.id : ''
 }
 
+/** The motif in the hand in words; empty where there is none. */
+export function heldWords({ document, selection }: WindowState): string {
+  const motif = pieceAt(document.plan, selection.focus)
+  return motif ? motifWords(document.project, document.plan, motif) : ''
+}
+
 /** Says the motif in the hand to screen readers. */
 export function tellMotif(state: WindowState): void {
-  const { document, selection } = state
-  const motif = pieceAt(document.plan, selection.focus)
-  if (motif) state.say(motifWords(document.project, document.plan, motif))
+  const words = heldWords(state)
+  if (words) state.say(words)
 }

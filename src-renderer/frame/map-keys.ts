@@ -5,7 +5,8 @@ import { columnOf, rowOf } from '../drawing/groups'
 import { stepInOrder } from '../drawing/steps'
 import { layoutKindOf } from '../state/edits/layout-kind'
 import type { WindowState } from '../state/window.svelte'
-import { paintCells, tellMotif } from './map-acts'
+import { heldWords, tellMotif } from './map-acts'
+import { freeColours, paintAndTell } from './paint-acts'
 import { onPanelKey } from './panel-keys'
 
 const ARROWS: Readonly<Record<string, Direction>> = {
@@ -42,9 +43,14 @@ function paintWith(letter: string, state: WindowState): boolean {
   const cells = selection.targets(document.plan)
   if (!way || cells.length === 0) return false
   state.view.brush = way.id
-  paintCells(document, cells, way.id, 'change')
-  tellMotif(state)
+  paintAndTell(state, cells, way.id, () => heldWords(state))
   return true
+}
+
+/** Takes the paint off: on a blanket what is fixed is free again, elsewhere an item has no colourway. */
+function freeBlanketOrPaint(state: WindowState, cells: readonly string[]): void {
+  if (layoutKindOf(state.document.project) === 'blanket') freeColours(state, cells)
+  else paintAndTell(state, cells, null)
 }
 
 /** Handles a key press on the map. Other keys with Ctrl or Command are the menu's. */
@@ -73,10 +79,11 @@ export function onMapKey(event: KeyboardEvent, state: WindowState, drawing: MapD
     if (document.isPreviewing) document.cancel()
     else selection.hold(null)
     view.flagged = new Set()
+    view.painted = null
     view.drawnLine = null
   } else if (event.key === 'Delete' || event.key === 'Backspace') {
     const cells = selection.targets(plan)
-    if (cells.length > 0) paintCells(document, cells, null, 'change')
+    if (cells.length > 0) freeBlanketOrPaint(state, cells)
   } else if (event.key === '+' || event.key === '=') drawing.zoomBy(1.25)
   else if (event.key === '-') drawing.zoomBy(0.8)
   else if (event.key === '0') drawing.fit()

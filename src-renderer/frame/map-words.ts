@@ -5,6 +5,7 @@ import type { PlacedPiece } from '../../src-core/layout/placed'
 import { PIECE_NAME, standsWords } from '../../src-core/figures/piece-words'
 import { formatLength } from '../../src-core/units/format'
 import { itemOfMotif } from '../state/edits/garland'
+import { blanketOf } from '../state/edits/layout'
 import type { LayoutKind } from '../state/edits/layout-kind'
 import { layoutKindOf } from '../state/edits/layout-kind'
 import { findMotif } from '../state/edits/motif'
@@ -72,6 +73,10 @@ function wayWords(project: Project, motif: PlacedMotif): string {
   return way ? `colourway ${way.code ?? ''} ${way.name ?? ''}`.trim() : 'no colourway'
 }
 
+/** Whether the colour of a motif is fixed: painted by hand or kept. */
+const fixedWords = (project: Project, { id }: PlacedPiece): string[] =>
+  blanketOf(project)?.cells?.painted?.[id] === undefined ? [] : ['fixed']
+
 const nameOf = (project: Project, motif: PlacedMotif): string =>
   findMotif(project, motif.motif)?.name ?? motif.motif ?? ''
 
@@ -102,6 +107,7 @@ export function motifWords(project: Project, plan: Plan, motif: PlacedPiece): st
       `${PIECE_NAME[motif.kind]} ${motif.label}`,
       standsWords(plan, motif),
       wayWords(project, motif),
+      ...fixedWords(project, motif),
     ].join(', ')
   const joins = plan.joins.filter((node) => node.members.some((member) => member.motif === motif.id)).length
   return [
@@ -109,6 +115,7 @@ export function motifWords(project: Project, plan: Plan, motif: PlacedPiece): st
     `row ${motif.row}`,
     `place ${motif.column}`,
     wayWords(project, motif),
+    ...fixedWords(project, motif),
     counted(joins, 'meeting point'),
   ].join(', ')
 }

@@ -1,6 +1,7 @@
 /** What of the project is shown, and how. Not part of the project, and not undone. */
 import type { Settings } from '../../shared-types/bridge'
 import type { Point } from '../../shared-types/plan'
+import type { Project } from '../../shared-types/project'
 
 export const PLACES = ['motif', 'arrangement', 'joins', 'colours', 'yarn', 'kit', 'paper'] as const
 export type PlaceId = (typeof PLACES)[number]
@@ -32,6 +33,14 @@ export class ViewState {
   drawnLine = $state.raw<readonly Point[] | null>(null)
   /** Motifs that a finding points at. */
   flagged = $state.raw<ReadonlySet<string>>(new Set())
+  /** What was painted last and which others changed with it, for as long as `project` is the project. */
+  painted = $state.raw<{
+    readonly project: Project
+    readonly words: string
+    readonly others: ReadonlySet<string>
+  } | null>(null)
+  /** Folds that were opened or closed by hand, by place and title: they stay so for the session. */
+  readonly folds = new Map<string, boolean>()
   #wished: Settings['theme'] = $state('system')
   #systemIsDark = $state(false)
   readonly theme: 'light' | 'dark' = $derived(

@@ -90,20 +90,71 @@ export const patchColourway = (project: Project, id: string, patch: Partial<Colo
 export const setSlotYarn = (project: Project, id: string, slot: string, yarn: string): Project =>
   patchColourway(project, id, { yarns: { ...findColourway(project, id)?.yarns, [slot]: yarn } })
 
-/** A colourway of a motif with the next free letter; its yarns are those of the last one. */
+/** Combinations of yarns that are looked through for one that is not there yet, at most (our choice). */
+const MOST_COMBINATIONS = 5000
+
+/**
+ * A colourway of a motif with the next free letter, and unlike those there: yarns that nothing uses yet come
+ * first, on the colours that are worked last and seen most; then a combination that is not there yet.
+ */
 export function newColourway(project: Project, motifId: string): Colourway {
   const ways = project.colourways ?? []
   const motif = findMotif(project, motifId) ?? mainMotif(project)
-  const last = ways.filter((way) => way.motif === motifId).at(-1)
-  const first = project.yarns?.[0]?.id
   const code = freeLetter(ways)
-  const yarns = Object.fromEntries(
-    (motif ? slotsOf(motif) : []).flatMap((slot) => {
-      const yarn = last?.yarns?.[slot] ?? first
-      return yarn ? [[slot, yarn]] : []
-    }),
-  )
-  return { id: freeId('c', ways), code, name: `Colourway ${code}`, motif: motifId, yarns }
+  const slots = motif ? slotsOf(motif) : []
+  const own = ways.filter((way) => way.motif === motifId)
+  return {
+    id: freeId('c', ways),
+    code,
+    name: `Colourway ${code}`,
+    motif: motifId,
+    yarns: newYarns(project, slots, own),
+  }
+}
+
+function newYarns(
+  project: Project,
+  slots: readonly string[],
+  own: readonly Colourway[],
+): Record<string, string> {
+  const ids = (project.yarns ?? []).map(({ id }) => id)
+  const [first] = ids
+  if (first === undefined) return {}
+  const last = own.at(-1)
+  const usual = slots.map((slot) => last?.yarns?.[slot] ?? first)
+  const named = (yarns: readonly string[]) =>
+    Object.fromEntries(slots.map((slot, index) => [slot, yarns[index]!]))
+  // The first colourway of a project takes the yarns in their order.
+  const used = new Set((project.colourways ?? []).flatMap((way) => Object.values(way.yarns ?? {})))
+  const unused = ids.filter((id) => !used.has(id) && usesOfYarn(project, id).length === 0)
+  if (own.length === 0) return named(usual)
+  if (unused.length > 0) {
+    const from = Math.max(0, slots.length - unused.length)
+    return named(usual.map((id, index) => (index < from ? id : (unused[slots.length - 1 - index] ?? id))))
+  }
+  const taken = new Set(own.map((way) => slots.map((slot) => way.yarns?.[slot]).join('\n')))
+  const asMany = new Set(usual).size
+  let found: readonly string[] | null = null
+  for (const yarns of combinations(ids, usual)) {
+    if (taken.has(yarns.join('\n'))) continue
+    // Colours that were told apart are told apart again, where that can be had.
+    if (new Set(yarns).size >= asMany) return named(yarns)
+    found ??= yarns
+  }
+  return named(found ?? usual)
+}
+
+/** Yarns for each colour, those of the last colours changing first, starting behind the usual ones. */
+function* combinations(ids: readonly string[], usual: readonly string[]): Generator<readonly string[]> {
+  const start = usual.map((id) => Math.max(0, ids.indexOf(id)))
+  const steps = usual.map(() => 0)
+  for (let many = 0; many < MOST_COMBINATIONS; many++) {
+    let slot = steps.length - 1
+    while (slot >= 0 && steps[slot] === ids.length - 1) steps[slot--] = 0
+    if (slot < 0) return
+    steps[slot] = (steps[slot] ?? 0) + 1
+    yield steps.map((step, index) => ids[((start[index] ?? 0) + step) % ids.length]!)
+  }
 }
 
 /** Adds a colourway, and to the fill where that names its colourways. */

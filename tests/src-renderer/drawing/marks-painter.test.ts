@@ -11,6 +11,8 @@ const none: Marks = {
   selection: new Set(),
   focus: null,
   flagged: new Set(),
+  changed: new Set(),
+  fixed: new Set(),
   hover: null,
   warned: new Set(),
   faults: [],
@@ -46,6 +48,13 @@ describe('marks on the map', () => {
     expect(strokes(record, palette.warning)).toBe(2)
     const dashes = record.calls.filter((call) => call.name === 'setLineDash').map((call) => call.arguments[0])
     expect(dashes).toEqual([[4, 3], []])
+  })
+
+  it('pin what is fixed, dark in light and light in dark, and ring what changed along in ink', () => {
+    const record = draw({ fixed: new Set(['1,1', '2,2']), changed: new Set(['3,3']) })
+    const fills = record.calls.filter((call) => call.name === 'fill').map((call) => call.fill)
+    expect(fills).toEqual([1, 2].flatMap(() => [palette.paper, palette.ink, palette.paper]))
+    expect(strokes(record, palette.ink)).toBe(1)
   })
 
   it('become dots where motifs are tiny, and leave out what is off screen', () => {

@@ -158,7 +158,7 @@ describe('Colours', () => {
     app.selection.replace(['1,1', '1,2'])
     await fireEvent.click(screen.getByRole('button', { name: 'Paint with B Noon' }))
     expect(app.document.undoLabel).toBe('paint 2 motifs')
-    await fireEvent.click(screen.getByRole('button', { name: 'Wipe off all paint (2 motifs)' }))
+    await fireEvent.click(screen.getByRole('button', { name: 'Free all colours' }))
     expect(app.document.project.layout).toMatchObject({ cells: { painted: {} } })
   })
 

@@ -36,14 +36,36 @@ describe('painting', () => {
 })
 
 describe('colourways', () => {
-  it('come with the next letter and the yarns of the last, and go with their paint', () => {
+  it('come with the next letter and go with their paint', () => {
     const way = newColourway(SMALL, 'm1')
-    expect(way).toMatchObject({ code: 'C', yarns: { centre: 'y1', petals: 'y2' } })
+    expect(way.code).toBe('C')
     const more = paint(addColourway(SMALL, way), ['1,1'], way.id)
     expect(more.layout).toMatchObject({ cells: { fill: { colourways: ['c1', 'c2', way.id] } } })
     expect(removeColourway(more, way.id).layout).toMatchObject({
       cells: { fill: { colourways: ['c1', 'c2'] }, painted: {} },
     })
+  })
+
+  it('are born unlike those there: unused yarns first, then a combination that is not there', () => {
+    const unused: Project = {
+      ...SMALL,
+      yarns: [{ id: 'y1' }, { id: 'y2' }, { id: 'y3' }, { id: 'y4' }],
+    }
+    const first = newColourway(unused, 'm1')
+    expect(first.yarns).toEqual({ centre: 'y4', petals: 'y3' })
+    let project: Project = addColourway(unused, first)
+    const seen = new Set(project.colourways!.map(({ yarns }) => JSON.stringify(yarns)))
+    for (let many = 0; many < 8; many++) {
+      const way = newColourway(project, 'm1')
+      const own = JSON.stringify(way.yarns)
+      expect(seen.has(own)).toBe(false)
+      expect(new Set(Object.values(way.yarns!)).size).toBe(2)
+      seen.add(own)
+      project = addColourway(project, way)
+    }
+    const one: Project = { ...SMALL, yarns: [{ id: 'y1' }], colourways: [] }
+    const only = addColourway(one, newColourway(one, 'm1'))
+    expect(newColourway(only, 'm1').yarns).toEqual({ centre: 'y1', petals: 'y1' })
   })
 
   it('hold their yarns', () => {

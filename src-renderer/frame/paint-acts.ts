@@ -1,0 +1,106 @@
+/** Painting, keeping and freeing colours, and what is said of it: how many others changed with it. */
+import type { Project } from '../../shared-types/project'
+import { standingColours } from '../../src-core/colour/hold'
+import { pieceAt, placedPieces } from '../../src-core/layout/placed'
+import type { PlacedPiece } from '../../src-core/layout/placed'
+import { blanketOf, patchBlanket } from '../state/edits/layout'
+import type { WindowState } from '../state/window.svelte'
+import { paintCells, piecesCounted } from './map-acts'
+
+/** Places of a blanket that are fixed: painted by hand or kept. */
+export const fixedOf = (project: Project): Readonly<Record<string, string>> =>
+  blanketOf(project)?.cells?.painted ?? {}
+
+/** Ids of motifs whose colourway is another one now, without those of `but`. */
+export function othersChanged(before: Project, after: Project, but: ReadonlySet<string>): string[] {
+  const [was, is] = [standingColours(before), standingColours(after)]
+  if (!was || !is || was === is) return []
+  const stood = new Map(was.places.map(({ id }, index) => [id, was.assignment.colourways[index]]))
+  return is.places.flatMap(({ id }, index) =>
+    !but.has(id) && stood.has(id) && stood.get(id) !== is.assignment.colourways[index] ? [id] : [],
+  )
+}
+
+/** "Painted 1 motif; 3 others changed." */
+export function paintWords(done: 'Painted' | 'Kept' | 'Freed', pieces: string, others: number): string {
+  const rest = others === 0 ? '' : others === 1 ? '; 1 other changed' : `; ${others} others changed`
+  return `${done} ${pieces}${rest}.`
+}
+
+/** Says on screen and to screen readers what became of `before`, with `more` for ears. */
+export function tellPaint(
+  state: WindowState,
+  before: Project,
+  done: 'Painted' | 'Kept' | 'Freed',
+  ids: readonly string[],
+  more = '',
+): void {
+  const { document, view } = state
+  const project = document.settled
+  if (blanketOf(project) === null) return state.say(more)
+  if (project === before) return
+  const [was, is] = [fixedOf(before), fixedOf(project)]
+  const meant = [...new Set(ids)].filter((id) => was[id] !== is[id])
+  const pieces = meant.flatMap((id) => pieceAt(document.plan, id) ?? [])
+  const others = othersChanged(before, project, new Set(meant))
+  const words = paintWords(done, piecesCounted(pieces), others.length)
+  view.painted = { project, words, others: new Set(others) }
+  state.say(more ? `${words} ${more}` : words)
+}
+
+/** Paints in one step, or frees where there is no colourway, and says what changed with it. */
+export function paintAndTell(
+  state: WindowState,
+  ids: readonly string[],
+  colourway: string | null,
+  more: () => string = () => '',
+): void {
+  const before = state.document.settled
+  paintCells(state.document, ids, colourway, 'change')
+  tellPaint(state, before, colourway === null ? 'Freed' : 'Painted', ids, more())
+}
+
+/** What keys and buttons act on: what is selected, else everything. */
+const targetsOf = ({ document, selection }: WindowState): readonly PlacedPiece[] => {
+  const chosen = [...selection.ids].flatMap((id) => pieceAt(document.plan, id) ?? [])
+  return chosen.length > 0 ? chosen : placedPieces(document.plan)
+}
+
+/** Fixes what is selected, or all, in the colourways that stand there. */
+export function keepColours(state: WindowState, pieces = targetsOf(state)): void {
+  const { document } = state
+  const before = document.settled
+  const painted = { ...fixedOf(before) }
+  // The plan of a large blanket may still be under way: motifs stand as the project has them now.
+  const stands = standingColours(before)
+  const now = new Map(stands?.places.map(({ id }, index) => [id, stands.assignment.colourways[index]!]))
+  const wayAt = ({ id, colourway }: PlacedPiece): string => now.get(id) ?? colourway
+  const added = pieces.filter((piece) => wayAt(piece) !== '' && painted[piece.id] === undefined)
+  if (blanketOf(before) === null || added.length === 0) return state.say('Nothing to keep that is not kept.')
+  for (const piece of added) painted[piece.id] = wayAt(piece)
+  document.change(`keep the colours of ${piecesCounted(added)}`, (project) =>
+    patchBlanket(project, { cells: { ...blanketOf(project)?.cells, painted } }),
+  )
+  tellPaint(
+    state,
+    before,
+    'Kept',
+    added.map(({ id }) => id),
+  )
+}
+
+/** Frees what is fixed of what is selected, or of all: a pattern may change it again. */
+export function freeColours(state: WindowState, ids: readonly string[] | null = null): void {
+  const fixed = Object.keys(fixedOf(state.document.settled))
+  const { selection, document } = state
+  const wanted = new Set(ids ?? (selection.ids.size > 0 ? selection.ids : fixed))
+  const freed = fixed.filter((id) => wanted.has(id))
+  if (freed.length === 0) return state.say('Nothing is fixed there.')
+  const before = document.settled
+  const pieces = freed.flatMap((id) => pieceAt(document.plan, id) ?? [])
+  const painted = Object.fromEntries(Object.entries(fixedOf(before)).filter(([id]) => !wanted.has(id)))
+  document.change(`free ${piecesCounted(pieces)}`, (project) =>
+    patchBlanket(project, { cells: { ...blanketOf(project)?.cells, painted } }),
+  )
+  tellPaint(state, before, 'Freed', freed)
+}
