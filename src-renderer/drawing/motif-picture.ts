@@ -12,6 +12,7 @@ import { listOf } from '../../src-core/joins/words'
 import { pieceAt } from '../../src-core/layout/placed'
 import type { PlacedPiece } from '../../src-core/layout/placed'
 import { numberedPlaces, placeOn } from '../../src-core/motif/numbering'
+import { layingOfAccount } from '../../src-core/motif/ruler'
 import { radians } from '../../src-core/units/quantity'
 import { centreRings, petalLines } from './motif-art'
 import { layerInk } from './yarn-inks'
@@ -22,10 +23,10 @@ export const HALF = 100
 /** Distance of the numbers from the tips, and of a dimension line from the motif. */
 const NUMBER_OFF = 17
 const LINE_OFF = 42
-/** A leaf's length stands beside it, its number level: it needs more room. */
-const BESIDE_LEAF = 62
-/** Room round the motif: bare, with dimension lines, with a scale under it. */
-const ROOM = { bare: 34, lines: 60, ruler: 36 } as const
+/** An upright line beside the motif has its number level on it: it needs more room. */
+const BESIDE = 62
+/** Room round the motif: bare, with dimension lines, beside a level number, with a scale under it. */
+const ROOM = { bare: 34, lines: 60, level: 46, ruler: 36 } as const
 /** More numbers than this would run into each other: every second, third… one stands. */
 const MOST_NUMBERS = 24
 
@@ -191,25 +192,47 @@ export interface PictureLines {
   readonly tips: PictureLine
   /** Between petals (side to side; the width of a leaf); null for a round. */
   readonly valleys: PictureLine | null
+  /** Where the ruler lies on the motif itself, where it does not lie across: from a tip, over the centre. */
+  readonly laid: readonly (readonly [Point, Point])[]
   /** Radii of the circles that the two measures are the diameters of; none for a leaf. */
   readonly circles: readonly number[]
 }
 
-/** The two measures of a motif as dimension lines: they are the diameters of the circles through tips and valleys. */
+/**
+ * The two measures of a motif as dimension lines: the diameters of the circles through tips and valleys, or what a
+ * ruler can measure of an odd number of petals, a dip lying right under the tip at 12 o'clock.
+ */
 export function pictureLines(account: MotifAccount): PictureLines {
   const units = unitsOf(account)
   const tips = (account.overTips / 2) * units
   const valleys = (account.overValleys / 2) * units
   if (account.shape === 'leaf')
     return {
-      tips: upright(tips, -valleys - BESIDE_LEAF),
+      tips: upright(-tips, tips, -valleys - BESIDE),
       valleys: level(valleys, -tips - LINE_OFF),
+      laid: [],
       circles: [],
     }
+  const laying = layingOfAccount(account)
+  if (laying !== 'across') {
+    const end = laying === 'opposite' ? valleys : 0
+    return {
+      tips: upright(-tips, end, -HALF - BESIDE),
+      valleys: upright(0, valleys, HALF + BESIDE),
+      laid: [
+        [
+          { x: 0, y: -tips },
+          { x: 0, y: valleys },
+        ],
+      ],
+      circles: [tips, valleys],
+    }
+  }
   const round = account.shape === 'round'
   return {
     tips: level(tips, -HALF - LINE_OFF),
     valleys: round ? null : level(valleys, HALF + LINE_OFF),
+    laid: [],
     circles: round ? [] : [tips, valleys],
   }
 }
@@ -230,18 +253,18 @@ const level = (half: number, y: number): PictureLine => ({
   ],
 })
 
-const upright = (half: number, x: number): PictureLine => ({
-  from: { x, y: -half },
-  to: { x, y: half },
-  at: { x, y: 0 },
+const upright = (top: number, bottom: number, x: number): PictureLine => ({
+  from: { x, y: top },
+  to: { x, y: bottom },
+  at: { x, y: (top + bottom) / 2 },
   leaders: [
     [
-      { x: 0, y: -half },
-      { x, y: -half },
+      { x: 0, y: top },
+      { x, y: top },
     ],
     [
-      { x: 0, y: half },
-      { x, y: half },
+      { x: 0, y: bottom },
+      { x, y: bottom },
     ],
   ],
 })
@@ -285,10 +308,11 @@ export function pictureBox(
   ruler: boolean,
 ): { box: PictureBox; rulerAt: number } {
   const leaf = account.shape === 'leaf'
-  const below = HALF + (lines && !leaf && account.shape !== 'round' ? ROOM.lines : ROOM.bare)
-  const above = HALF + (lines ? ROOM.lines : ROOM.bare)
-  const beside = (account.overValleys / 2) * unitsOf(account) + BESIDE_LEAF
-  const side = Math.max(HALF, leaf && lines ? beside : 0) + ROOM.bare
+  const odd = layingOfAccount(account) !== 'across'
+  const below = HALF + (lines && !leaf && !odd && account.shape !== 'round' ? ROOM.lines : ROOM.bare)
+  const above = HALF + (lines && !odd ? ROOM.lines : ROOM.bare)
+  const beside = (odd ? HALF : (account.overValleys / 2) * unitsOf(account)) + BESIDE
+  const side = Math.max(HALF, (leaf || odd) && lines ? beside : 0) + (odd && lines ? ROOM.level : ROOM.bare)
   const height = above + below + (ruler ? ROOM.ruler : 0)
   return { box: { left: -side, top: -above, width: 2 * side, height }, rulerAt: below + 10 }
 }

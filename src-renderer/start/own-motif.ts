@@ -1,8 +1,11 @@
 /** A project from the motif that lies on the table: what is counted and measured on it, and what it becomes. */
 import type { Settings } from '../../shared-types/bridge'
-import type { MeasuredMotif, OutlineKind, Project } from '../../shared-types/project'
+import type { MeasuredMotif, OutlineKind, Project, Ruler } from '../../shared-types/project'
 import { PROJECT_FORMAT, PROJECT_VERSION } from '../../shared-types/project'
-import { patchApplique, patchPanel } from '../state/edits/applique'
+import { DEFAULT_LEAF_WIDTH_SHARE, DEFAULT_VALLEY_SHARE } from '../../src-core/motif/constants'
+import { assumedSecond, circlesOf, isOdd, layingOf } from '../../src-core/motif/ruler'
+import { patchApplique, patchPanel, setPanelShape } from '../state/edits/applique'
+import { firstSizes } from '../state/edits/first-sizes'
 import { patchCord, patchSwags } from '../state/edits/garland'
 import { setLayoutKind } from '../state/edits/layout-kind'
 import { fittedToWish } from '../state/resize'
@@ -12,10 +15,12 @@ import { newMotif } from '../state/edits/motif'
 export interface OwnMotif {
   readonly outline: OutlineKind
   readonly petals: number
-  /** mm: tip to tip, across, side to side or length. */
+  /** How an odd number of petals is measured. */
+  readonly ruler?: Ruler
+  /** mm, as the ruler shows it: tip to tip (or what stands for it), across, side to side or length. */
   readonly lead: number
-  /** mm: between petals, or the width of a leaf. */
-  readonly second: number
+  /** mm: dip to dip (or what stands for it), or the width of a leaf; left out, it follows the first. */
+  readonly second?: number | undefined
 }
 
 /** What it is made into, with the one or two numbers (mm) that this needs. */
@@ -24,22 +29,28 @@ export type Made =
   | { readonly kind: 'garland'; readonly length: number }
   | { readonly kind: 'garland'; readonly wall: number; readonly swags: number }
   | { readonly kind: 'applique'; readonly width: number; readonly height: number }
+  | { readonly kind: 'applique'; readonly diameter: number }
 
-/** A throw to begin with, in mm: 100 × 130 cm is common practice for one over the knees. */
-export const FIRST_WISH = { width: 1000, height: 1300 } as const
-
-/** mm. A garland along a mantelpiece or over a window, and the front of a cushion (ours). */
-export const FIRST_CORD = { length: 2000, wall: 2100, swags: 3 } as const
-export const FIRST_PANEL = { width: 450, height: 450 } as const
+/** Swags to begin with (ours). */
+export const FIRST_SWAGS = 3
 /** Drop as a share of the span: an eighth to a quarter is common practice (no source). */
 const DROP_SHARE = 0.16
+
+/** The second measure, in mm, as it is assumed while it was not typed; null where there is none. */
+export function secondAssumed({ outline, petals, ruler, lead }: OwnMotif): number | null {
+  if (outline === 'petals') return assumedSecond(layingOf(petals, ruler), lead, DEFAULT_VALLEY_SHARE)
+  return outline === 'leaf' ? lead * DEFAULT_LEAF_WIDTH_SHARE : null
+}
 
 /** The motif as the project keeps it. */
 export function ownMotif(project: Project, own: OwnMotif): MeasuredMotif {
   const made = newMotif(project, own.outline)
   switch (own.outline) {
-    case 'petals':
-      return { ...made, petals: own.petals, overTips: own.lead, overValleys: own.second }
+    case 'petals': {
+      const { petals, lead, second, ruler } = own
+      const circles = circlesOf(layingOf(petals, ruler), { lead, second }, DEFAULT_VALLEY_SHARE)
+      return { ...made, petals, ...circles, ...(isOdd(petals) && ruler && { ruler }) }
+    }
     case 'round':
       return { ...made, across: own.lead }
     case 'leaf':
@@ -63,7 +74,7 @@ export function ownProject(settings: Settings, own: OwnMotif, made: Made): Proje
     sheet: { paper, style: 'colour', terms },
     order: 'there-and-back',
     joining: { rule: own.outline === 'petals' || own.outline === 'round' ? 'tips' : 'edges' },
-    allowance: { wastePercent: 10, tail: 150 },
+    allowance: { wastePercent: 10, tail: firstSizes(units).tail },
   }
   const motif = ownMotif(project, own)
   project = { ...project, motifs: [motif] }
@@ -99,9 +110,14 @@ function ownPanel(
   project: Project,
   motif: string,
   colourway: string,
-  { width, height }: { width: number; height: number },
+  made: Extract<Made, { kind: 'applique' }>,
 ): Project {
-  const panel = patchPanel(setLayoutKind(project, 'applique'), { width, height })
+  const first = setLayoutKind(project, 'applique')
+  const isRound = 'diameter' in made
+  const panel = patchPanel(isRound ? setPanelShape(first, 'circle') : first, {
+    ...(isRound ? { diameter: made.diameter } : { width: made.width, height: made.height }),
+  })
+  const [width, height] = isRound ? [made.diameter, made.diameter] : [made.width, made.height]
   const item = { motif, colourway, x: width / 2, y: height / 2, turn: 0 }
   return patchApplique(panel, { items: [item] })
 }

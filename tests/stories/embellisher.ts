@@ -45,8 +45,8 @@ export async function openPlace(page: Page, name: string): Promise<void> {
 export async function startPanel(page: Page, hands: Hands): Promise<void> {
   await hands.press('Start from your own motif')
   await hands.fill('Petals', '5')
-  await hands.fill('Tip to tip', '6 cm')
-  await hands.fill('Between petals', '40 mm')
+  await hands.fill('Tip to opposite dip', '5 cm')
+  await hands.fill(/^Cent(er|re) to dip$/, '20 mm')
   await hands.press('Start with this motif')
   await openPlace(page, 'Arrangement')
   await hands.press('Appliqué', 'radio')

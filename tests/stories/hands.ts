@@ -22,9 +22,9 @@ export class Hands {
     await places.getByRole('button', { name: place, exact: true }).click()
   }
 
-  async fill(label: string, text: string): Promise<void> {
+  async fill(label: string | RegExp, text: string): Promise<void> {
     this.actions++
-    const field = this.page.getByRole('textbox', { name: label, exact: true })
+    const field = this.page.getByRole('textbox', { name: label, exact: typeof label === 'string' })
     await field.fill(text)
     await field.press('Enter')
   }

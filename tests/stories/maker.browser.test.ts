@@ -46,10 +46,10 @@ describe('a maker without a mouse', () => {
     await keys.press('Enter')
     await keys.reach('Petals')
     await keys.type('5')
-    await keys.reach('Tip to tip')
-    await keys.type('3 1/2 in')
-    await keys.reach('Between petals')
-    await keys.type('62 mm')
+    await keys.reach('Tip to opposite dip')
+    await keys.type('3 in')
+    await keys.reach(/^Cent(er|re) to dip$/)
+    await keys.type('31 mm')
     await keys.reach('Start with this motif')
     await keys.press('Enter')
     await sentenceSays(page, 'five-petal flowers')
@@ -96,7 +96,7 @@ describe('a maker without a mouse', () => {
 
   it('is told beside the field what cannot be read, and the last good value stays', async () => {
     await page.getByRole('button', { name: 'Motif', exact: true }).click()
-    const field = page.getByRole('textbox', { name: 'Tip to tip', exact: true }).first()
+    const field = page.getByRole('textbox', { name: 'Tip to opposite dip', exact: true }).first()
     const before = await field.inputValue()
     await field.fill('12 apples')
     await page

@@ -39,10 +39,10 @@ describe('a maker with one finished flower', () => {
 
     await hands.press('Start from your own motif')
     await hands.fill('Petals', '8')
-    await hands.fill('Tip to tip', '95 mm')
-    await hands.fill('Between petals', '6.6 cm + 4 mm')
-    await hands.fill('To become, wide', '120 cm')
-    await hands.fill('and long', '160 cm')
+    await hands.fill('Tip to tip, across', '95 mm')
+    await hands.fill('Dip to dip, across', '6.6 cm + 4 mm')
+    await hands.fill('Finished width', '120 cm')
+    await hands.fill('Finished length', '160 cm')
     await hands.press('Start with this motif')
     await sentenceSays(page, /^\d+ eight-petal flowers of /)
 

@@ -77,8 +77,8 @@ export async function writeRounds(page: Page): Promise<void> {
   )
 
   // By the gauge alone, a blanket.
-  await hands.fill('Tip to tip', '')
-  await hands.fill('Between petals', '')
+  await hands.fill('Tip to tip, across', '')
+  await hands.fill('Dip to dip, across', '')
   await summary.getByText('from your gauge').waitFor()
   await sentenceSays(page, 'six-petal flowers')
   const opened = await page.evaluate(() => window.petalyard.currentProject())

@@ -1,5 +1,12 @@
 /** Motifs and their measures in words. */
-import type { OutlineKind } from '../../../shared-types/project'
+import type { MotifAccount } from '../../../shared-types/plan'
+import { RULERS } from '../../../shared-types/project'
+import type { OutlineKind, Terms, UnitSystem } from '../../../shared-types/project'
+import { capital } from '../../../src-core/figures/words'
+import { layingOfAccount, rulerWords } from '../../../src-core/motif/ruler'
+import type { Laying, Readings } from '../../../src-core/motif/ruler'
+import { termWord } from '../../../src-core/stitches/terms'
+import { formatLength } from '../../../src-core/units/format'
 import type { MeasureKey } from '../../state/edits/motif'
 
 export const OUTLINE_WORDS: Readonly<Record<OutlineKind, string>> = {
@@ -11,9 +18,8 @@ export const OUTLINE_WORDS: Readonly<Record<OutlineKind, string>> = {
   leaf: 'leaf',
 }
 
-export const MEASURE_WORDS: Readonly<Record<MeasureKey, string>> = {
-  overTips: 'Tip to tip',
-  overValleys: 'Between petals',
+/** Of what is not a flower; a flower's measures are named by how the ruler lies. */
+export const MEASURE_WORDS: Readonly<Record<Exclude<MeasureKey, 'overTips' | 'overValleys'>, string>> = {
   across: 'Across',
   sideToSide: 'Side to side',
   pointToPoint: 'Point to point',
@@ -22,11 +28,43 @@ export const MEASURE_WORDS: Readonly<Record<MeasureKey, string>> = {
 }
 
 /** What undo calls the change of a measure. */
-export const measureChange = (key: MeasureKey): string => `change ${MEASURE_WORDS[key].toLowerCase()}`
+export const measureChange = (name: string): string => `change ${name.toLowerCase().replace(', across', '')}`
 
-export const MEASURE_HOW: Readonly<Record<OutlineKind, string>> = {
-  petals:
-    'Lay the motif flat. Tip to tip runs over the middle from petal end to petal end; between petals runs from dip to dip.',
+/** The labels of a flower's two measures: "Tip to tip, across", "Center to dip". */
+export function rulerLabels(laying: Laying, terms: Terms): Readonly<Record<keyof Readings, string>> {
+  const { lead, second } = rulerWords(laying, terms)
+  const across = laying === 'across' ? ', across' : ''
+  return { lead: `${capital(lead)}${across}`, second: `${capital(second)}${across}` }
+}
+
+/** The ways to measure an odd number of petals. */
+export const rulerOptions = (terms: Terms) =>
+  RULERS.map((value) => ({ value, label: rulerWords(value, terms).lead }))
+
+/** Under a second measure that was not typed. */
+export const ASSUMED = 'Assumed, and follows the first, until you enter yours.'
+
+/** How to lay the ruler. */
+export function measureHow(outline: OutlineKind, laying: Laying, terms: Terms): string {
+  if (outline !== 'petals') return MEASURE_HOW[outline]
+  const centre = termWord('centre', terms)
+  switch (laying) {
+    case 'across':
+      return `Lay the motif flat. Tip to tip runs over the ${centre} to the tip across; dip to dip runs the same way between petals.`
+    case 'opposite':
+      return `Lay the motif flat. With an odd number of petals a dip lies opposite every tip: measure from a tip over the ${centre} to that dip, then from the ${centre} to a dip.`
+    case 'centre':
+      return `Lay the motif flat. Measure from the ${centre} to a tip, then from the ${centre} to a dip.`
+  }
+}
+
+/** What the ruler's numbers come to, for an odd number of petals: "A flower of 104 mm through its tips." */
+export const flowerWords = (account: MotifAccount, units: UnitSystem): string =>
+  layingOfAccount(account) === 'across'
+    ? ''
+    : `A flower of ${formatLength(account.overTips, units)} through its tips.`
+
+const MEASURE_HOW: Readonly<Record<Exclude<OutlineKind, 'petals'>, string>> = {
   round: 'Lay the motif flat and measure across the middle.',
   square:
     'Lay the motif flat. Side to side is what neighbours need; point to point tells how sharp the corners are.',

@@ -1,6 +1,7 @@
 /** Edits of a garland: its cord, what hangs on it and how. Lengths in mm. */
 import type { CordAccount, Plan } from '../../../shared-types/plan'
 import type { GarlandLayout, Project } from '../../../shared-types/project'
+import { firstSizes } from './first-sizes'
 import { findMotif } from './motif'
 
 /** One part of the sequence: a motif, a bead or a gap. */
@@ -38,14 +39,13 @@ const partsOf = (project: Project): readonly SequencePart[] => garlandOf(project
 const setParts = (project: Project, items: readonly SequencePart[]): Project =>
   patchGarland(project, { items: [...items] })
 
-/** mm: a common wooden bead, and a gap about as wide as a flower (ours). */
+/** mm: a common wooden bead (ours). */
 const NEW_BEAD = { bead: 'wooden bead', size: 12 } as const
-const NEW_GAP = 40
 
 /** A part to add: the motif in its first colourway, a bead, or a gap. */
 export function newPart(project: Project, kind: PartKind, motifId = ''): SequencePart {
   if (kind === 'bead') return { ...NEW_BEAD }
-  if (kind === 'gap') return { gap: NEW_GAP }
+  if (kind === 'gap') return { gap: firstSizes(project.units).spacing }
   const way = project.colourways?.find((entry) => entry.motif === motifId)
   return { motif: motifId, ...(way ? { colourway: way.id } : {}) }
 }

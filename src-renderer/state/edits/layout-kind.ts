@@ -1,5 +1,6 @@
 /** What the motifs are made into: a blanket, a garland or an appliqué; and the way from one to another. */
 import type { Colourway, Layout, Project } from '../../../shared-types/project'
+import { firstSizes } from './first-sizes'
 import { mainMotif } from './motif'
 
 export const LAYOUT_KINDS = ['blanket', 'garland', 'applique'] as const
@@ -7,12 +8,6 @@ export type LayoutKind = (typeof LAYOUT_KINDS)[number]
 
 /** What a project is made into; one without a layout is a blanket. */
 export const layoutKindOf = (project: Project): LayoutKind => project.layout?.kind ?? 'blanket'
-
-/** mm. A garland over a mantelpiece and a cushion front (ours): what a new one starts from. */
-const NEW_CORD = { length: 2000, ties: 300 } as const
-const NEW_SPACING = 40
-const NEW_PANEL = { width: 450, height: 450, allowance: 15 } as const
-const NEW_CLEARANCE = 5
 
 /**
  * The project laid out as another kind, from the motifs that it has. What the kit holds is kept; the layout
@@ -26,6 +21,7 @@ export function setLayoutKind(project: Project, kind: LayoutKind): Project {
 
 function newLayout(project: Project, kind: LayoutKind): Layout {
   const motifs = project.motifs ?? []
+  const first = firstSizes(project.units)
   const wayOf = (motif: string): Colourway | undefined =>
     project.colourways?.find((way) => way.motif === motif || way.motif === undefined)
   switch (kind) {
@@ -33,13 +29,21 @@ function newLayout(project: Project, kind: LayoutKind): Layout {
       const yarn = Object.values(wayOf(motifs[0]?.id ?? '')?.yarns ?? {}).at(-1) ?? project.yarns?.[0]?.id
       return {
         kind,
-        cord: { ...NEW_CORD, worked: 'chain', ...(yarn && { yarn }) },
+        cord: { ...first.cord, worked: 'chain', ...(yarn && { yarn }) },
         items: motifs.map(({ id }) => ({ motif: id, ...colourwayField(wayOf(id)) })),
-        spacing: { between: 'edges', mm: NEW_SPACING },
+        spacing: { between: 'edges', mm: first.spacing },
       }
     }
     case 'applique':
-      return { kind, panel: { shape: 'rectangle', ...NEW_PANEL }, clearance: NEW_CLEARANCE, items: [] }
+      return {
+        kind,
+        panel: {
+          ...{ shape: 'rectangle', width: first.panel.across, height: first.panel.across },
+          allowance: first.panel.allowance,
+        },
+        clearance: first.clearance,
+        items: [],
+      }
     default: {
       const motif = mainMotif(project)
       const way = motif && wayOf(motif.id)

@@ -1,14 +1,19 @@
 /** Edits of motifs. Measures in mm, masses in g, times in minutes. */
 import type {
   MeasuredMotif,
+  MeasuredSizes,
   Motif,
   OutlineKind,
   Project,
   RoundsMotif,
+  Ruler,
   StitchGauge,
   Weighed,
 } from '../../../shared-types/project'
+import { firstSizes } from './first-sizes'
 import { freeId, freeLetter, freeName } from './ids'
+import { circlesOf, layingOf, readingsOf } from '../../../src-core/motif/ruler'
+import type { Laying, Readings } from '../../../src-core/motif/ruler'
 import { workedEntries } from '../../../src-core/motif/rounds/special'
 
 export type MeasureKey =
@@ -76,6 +81,49 @@ export function setMeasure(
       : { ...motif, measured: { ...motif.measured, [key]: value } },
   )
 }
+
+/** Where a motif keeps what was measured of it. */
+const measuresOf = (motif: Motif): MeasuredSizes =>
+  motif.kind === 'measured' ? motif : (motif.measured ?? {})
+
+/** The numbers that the ruler shows of a flower, as far as they were measured; `share` as in `readingsOf`. */
+export function flowerReadings(
+  motif: Motif,
+  laying: Laying,
+  share: number,
+): { readonly lead: number | undefined; readonly second: number | undefined } {
+  const { overTips, overValleys } = measuresOf(motif)
+  const { lead, second } = readingsOf(laying, { overTips: overTips ?? 0, overValleys }, share)
+  return { lead: overTips === undefined ? undefined : lead, second }
+}
+
+/** Enters one number of the ruler; what it showed besides stays, and the circles follow from both. */
+export function setReading(
+  project: Project,
+  id: string,
+  laying: Laying,
+  share: number,
+  part: keyof Readings,
+  value: number | undefined,
+): Project {
+  const motif = findMotif(project, id)
+  if (!motif) return project
+  const before = flowerReadings(motif, laying, share)
+  const { lead, second } = part === 'lead' ? { ...before, lead: value } : { ...before, second: value }
+  const { overTips, overValleys } = circlesOf(laying, { lead: lead ?? 0, second }, share)
+  const tips = lead === undefined ? undefined : overTips
+  return setMeasure(setMeasure(project, id, 'overTips', tips), id, 'overValleys', overValleys)
+}
+
+/** Says how an odd number of petals is measured; the flower stays as large as it is. */
+export const setRuler = (project: Project, id: string, ruler: Ruler): Project =>
+  updateMotif(project, id, (motif) =>
+    motif.kind === 'measured' ? { ...motif, ruler } : { ...motif, measured: { ...motif.measured, ruler } },
+  )
+
+/** How a flower of so many petals is measured. */
+export const layingOfMotif = (motif: Motif, petals: number): Laying =>
+  layingOf(petals, measuresOf(motif).ruler)
 
 export const isBlocked = (motif: Motif): boolean =>
   (motif.kind === 'measured' ? motif.blocked : motif.measured?.blocked) ?? true
@@ -182,14 +230,13 @@ export function renameSlot(project: Project, id: string, from: string, to: strin
   }
 }
 
-const SIZES: Readonly<Record<OutlineKind, Partial<MeasuredMotif>>> = {
-  petals: { petals: 6, overTips: 80, overValleys: 56 },
-  round: { across: 80 },
-  square: { sideToSide: 100 },
-  hexagon: { sideToSide: 90 },
-  octagon: { sideToSide: 100 },
-  leaf: { length: 60, width: 28 },
-}
+const PETALS = 6
+
+/** The leading measure alone: the other one is assumed until it is measured. */
+const sizeOf = (project: Project, outline: OutlineKind): Partial<MeasuredMotif> => ({
+  ...(outline === 'petals' ? { petals: PETALS } : {}),
+  [MEASURES[outline][0]!]: firstSizes(project.units).motif[outline],
+})
 
 const NAMES: Readonly<Record<OutlineKind, string>> = {
   petals: 'Flower',
@@ -209,7 +256,7 @@ export function newMotif(project: Project, outline: OutlineKind): MeasuredMotif 
     name: freeName(NAMES[outline], names),
     kind: 'measured',
     outline,
-    ...SIZES[outline],
+    ...sizeOf(project, outline),
     blocked: true,
     slots,
   }
@@ -226,7 +273,7 @@ export function setOutline(project: Project, id: string, outline: OutlineKind): 
     if (motif.kind !== 'measured' || motif.outline === outline) return motif
     const size = measureOf(motif, MEASURES[motif.outline][0]!)
     const lead = MEASURES[outline][0]!
-    const start = SIZES[outline]
+    const start = sizeOf(project, outline)
     const scale = size && start[lead] ? size / start[lead] : 1
     const measures = Object.fromEntries(
       MEASURES[outline].flatMap((key) => {

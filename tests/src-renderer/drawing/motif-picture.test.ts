@@ -1,6 +1,7 @@
 import { render, screen } from '@testing-library/svelte'
 import { createRawSnippet } from 'svelte'
 import { describe, expect, it } from 'vitest'
+import type { MeasuredMotif } from '../../../shared-types/project'
 import { planProject } from '../../../src-core/plan'
 import MotifPicture from '../../../src-renderer/drawing/MotifPicture.svelte'
 import {
@@ -8,6 +9,7 @@ import {
   meetingPoints,
   petalNumbers,
   pictureLayers,
+  pictureBox,
   pictureLines,
   rulerUnder,
 } from '../../../src-renderer/drawing/motif-picture'
@@ -64,6 +66,21 @@ describe('the motif in the hand', () => {
     expect(tips.to.x - tips.from.x).toBeCloseTo(2 * HALF)
     expect((valleys!.to.x - valleys!.from.x) / (tips.to.x - tips.from.x)).toBeCloseTo(50 / 80)
     expect(circles).toHaveLength(2)
+  })
+
+  it('shows where the ruler lies on odd petals: from tip 1 to the dip under it, and from the middle', () => {
+    const odd = planProject({ ...own, motifs: [{ ...own.motifs![0]!, petals: 5 } as MeasuredMotif] }).motif!
+    const { tips, valleys, laid } = pictureLines(odd)
+    expect(tips.from.x).toBe(tips.to.x)
+    expect([tips.from.y, tips.to.y]).toEqual([-HALF, expect.closeTo((HALF * 50) / 80)])
+    expect([valleys!.from.y, valleys!.to.y]).toEqual([0, expect.closeTo((HALF * 50) / 80)])
+    expect(laid).toHaveLength(1)
+    const fromCentre = pictureLines({ ...odd, ruler: 'centre' })
+    expect([fromCentre.tips.from.y, fromCentre.tips.to.y]).toEqual([-HALF, 0])
+    // Both numbers have room beside the motif.
+    const { box } = pictureBox(odd, true, true)
+    expect(box.left).toBeLessThan(tips.at.x - 40)
+    expect(box.left + box.width).toBeGreaterThan(valleys!.at.x + 40)
   })
 
   it('lays a scale of whole centimetres or inches under the motif', () => {

@@ -7,6 +7,7 @@ import MotifPlace from '../../../src-renderer/places/motif/MotifPlace.svelte'
 import PaperPlace from '../../../src-renderer/places/paper/PaperPlace.svelte'
 import YarnPlace from '../../../src-renderer/places/yarn/YarnPlace.svelte'
 import Ledger from '../../../src-renderer/frame/Ledger.svelte'
+import type { MeasuredMotif } from '../../../shared-types/project'
 import { example, SMALL } from '../projects'
 import { inWindow } from '../in-window'
 
@@ -32,7 +33,7 @@ const fill = async (label: string, text: string) => {
 describe('Motif', () => {
   it('is measured on its own drawing, and undone by name', async () => {
     const { app } = await inWindow(MotifPlace, {}, SMALL)
-    await fill('Tip to tip', '9 cm')
+    await fill('Tip to tip, across', '9 cm')
     expect(app.document.project.motifs![0]).toMatchObject({ overTips: 90 })
     expect(app.document.undoLabel).toBe('change tip to tip')
     await fireEvent.click(screen.getByRole('checkbox', { name: /^Measured after blocking/ }))
@@ -42,11 +43,47 @@ describe('Motif', () => {
   it('with odd petals takes what a ruler can reach', async () => {
     const odd = { ...SMALL, motifs: [{ ...SMALL.motifs![0]!, petals: 5 }] } as typeof SMALL
     const { app } = await inWindow(MotifPlace, {}, odd)
-    await fireEvent.change(screen.getByRole('combobox', { name: 'Measured' }), {
+    // A flower of 80 mm through its tips and 56 mm through its dips, as the file has it.
+    const field = (name: string) => screen.getByRole('textbox', { name }) as HTMLInputElement
+    expect(field('Tip to opposite dip').value).toBe('68 mm')
+    expect(field('Center to dip').value).toBe('28 mm')
+    await fill('Tip to opposite dip', '82 mm')
+    await fill('Center to dip', '30 mm')
+    expect(field('Tip to opposite dip').value).toBe('82 mm')
+    expect(app.document.project.motifs![0]).toMatchObject({ overTips: 104, overValleys: 60 })
+    expect(app.document.undoLabel).toBe('change center to dip')
+    screen.getByText('A flower of 104 mm through its tips.')
+    await fireEvent.change(screen.getByRole('combobox', { name: 'Measured from' }), {
       target: { value: 'centre' },
     })
-    await fill('Centre to tip', '45 mm')
-    expect(app.document.project.motifs![0]).toMatchObject({ overTips: 90 })
+    expect(app.document.project.motifs![0]).toMatchObject({ ruler: 'centre', overTips: 104, overValleys: 60 })
+    await fill('Center to tip', '45 mm')
+    expect(app.document.project.motifs![0]).toMatchObject({ overTips: 90, overValleys: 60 })
+  })
+
+  it('lets the second measure follow the first until it is typed', async () => {
+    const { overValleys: _, ...bare } = SMALL.motifs![0] as MeasuredMotif
+    const { app } = await inWindow(MotifPlace, {}, { ...SMALL, motifs: [bare] })
+    const second = () => screen.getByRole('textbox', { name: 'Dip to dip, across' }) as HTMLInputElement
+    expect([second().value, second().placeholder]).toEqual(['', '54.4 mm'])
+    screen.getByText(/^Assumed, and follows the first/)
+    await fill('Tip to tip, across', '100 mm')
+    expect(second().placeholder).toBe('68 mm')
+    await fill('Dip to dip, across', '70 mm')
+    await fill('Tip to tip, across', '110 mm')
+    expect(second().value).toBe('70 mm')
+    expect(app.document.project.motifs![0]).toMatchObject({ overTips: 110, overValleys: 70 })
+    expect(screen.queryByText(/^Assumed, and follows/)).toBeNull()
+  })
+
+  it('is measured in inches or cm, as switched beside its numbers', async () => {
+    const { app } = await inWindow(MotifPlace, {}, SMALL)
+    await fireEvent.click(screen.getByRole('radio', { name: 'inches' }))
+    expect(app.document.project).toMatchObject({ units: 'imperial' })
+    const field = screen.getByRole('textbox', { name: 'Tip to tip, across' }) as HTMLInputElement
+    expect(field.value).toBe('3⅛ in')
+    await fireEvent.input(field, { target: { value: '1/64 in' } })
+    expect(screen.getByRole('alert').textContent).toMatch(/^It can be from ⅛ in to 78⅝ in\./)
   })
 
   it('is weighed ten at a time unless said otherwise', async () => {

@@ -3,8 +3,8 @@ import type { Settings } from '../../../shared-types/bridge'
 import { OUTLINE_KINDS } from '../../../shared-types/project'
 import { planProject } from '../../../src-core/plan'
 import { ownRoundsProject } from '../../../src-renderer/places/motif/rounds/own-rounds'
-import type { Made } from '../../../src-renderer/start/own-motif'
-import { ownProject } from '../../../src-renderer/start/own-motif'
+import type { Made, OwnMotif } from '../../../src-renderer/start/own-motif'
+import { ownProject, secondAssumed } from '../../../src-renderer/start/own-motif'
 
 const SETTINGS: Settings = {
   theme: 'light',
@@ -19,6 +19,7 @@ const MADE: readonly Made[] = [
   { kind: 'garland', length: 2000 },
   { kind: 'garland', wall: 2100, swags: 3 },
   { kind: 'applique', width: 450, height: 400 },
+  { kind: 'applique', diameter: 450 },
 ]
 
 describe('your own motif', () => {
@@ -37,6 +38,30 @@ describe('your own motif', () => {
     expect(planProject(ownProject(SETTINGS, own, MADE[1]!)).cord?.length).toBe(2000)
     expect(planProject(ownProject(SETTINGS, own, MADE[2]!)).swags).toMatchObject({ count: 3, width: 2100 })
     expect(planProject(ownProject(SETTINGS, own, MADE[3]!)).size).toMatchObject({ width: 450, height: 400 })
+  })
+
+  it('takes what a ruler shows of odd petals, and lets the second measure follow', () => {
+    const motif = (own: OwnMotif) => ownProject(SETTINGS, own, MADE[0]!).motifs![0]
+    const five = { outline: 'petals', petals: 5, ruler: 'opposite', lead: 82 } as const
+    expect(motif({ ...five, second: 30 })).toMatchObject({
+      ...{ ruler: 'opposite', overTips: 104, overValleys: 60 },
+    })
+    expect(secondAssumed(five)).toBeCloseTo((82 * 0.68) / 1.68)
+    expect(motif(five)).toMatchObject({ overTips: expect.closeTo(164 / 1.68, 5), overValleys: undefined })
+    expect(motif({ outline: 'petals', petals: 6, lead: 80 })).not.toHaveProperty('ruler')
+  })
+
+  it('begins with round sizes in inches for who measures in inches', () => {
+    const inches = { ...SETTINGS, units: 'imperial' } as const
+    const own = { outline: 'petals', petals: 6, lead: 76.2 } as const
+    const garland = planProject(ownProject(inches, own, { kind: 'garland', length: 1828.8 }))
+    expect(garland.garland!.spacing).toBeCloseTo(38.1)
+    const panel = ownProject(inches, own, { kind: 'applique', diameter: 457.2 })
+    expect(panel.layout).toMatchObject({
+      ...{ panel: { shape: 'circle', diameter: 457.2, allowance: 12.7 }, clearance: 6.35 },
+      items: [{ x: 228.6, y: 228.6 }],
+    })
+    expect(panel.allowance?.tail).toBeCloseTo(152.4)
   })
 
   it('written rounds lead on to the same', () => {

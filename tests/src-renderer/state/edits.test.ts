@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import type { Project } from '../../../shared-types/project'
+import type { MeasuredMotif, Project } from '../../../shared-types/project'
 import { planProject } from '../../../src-core/plan'
 import { freeLetter, LETTERS } from '../../../src-renderer/state/edits/ids'
 import { paint } from '../../../src-renderer/state/edits/layout'
@@ -13,7 +13,6 @@ import {
   usesOfYarn,
 } from '../../../src-renderer/state/edits/yarn'
 import { fitted, resized } from '../../../src-renderer/state/resize'
-import { fromMeasured, toMeasured } from '../../../src-renderer/places/motif/odd-petals'
 import { example, SMALL } from '../projects'
 
 describe('letters', () => {
@@ -198,14 +197,41 @@ describe('sizes', () => {
   })
 })
 
-// Geometry: for an odd count a tip lies opposite a dip, so the ruler shows one radius of each.
+// Geometry: for an odd count a dip lies opposite every tip, so the ruler shows one radius of each.
 describe('odd petals (M16)', () => {
-  it.each(['across', 'centre', 'opposite'] as const)('measured %s come back as typed', (way) => {
-    const stored = fromMeasured('overTips', 47, way, 60)
-    expect(toMeasured('overTips', stored, way, 60)).toBeCloseTo(47, 9)
+  const five = {
+    ...SMALL,
+    motifs: [{ id: 'm1', kind: 'measured', outline: 'petals', petals: 5, overTips: 90, overValleys: 60 }],
+  } as Project
+  const circles = (project: Project) => {
+    const { overTips, overValleys } = motifs.findMotif(project, 'm1') as MeasuredMotif
+    return [overTips, overValleys]
+  }
+
+  it('keep what the ruler showed besides, when one of its numbers changes', () => {
+    expect(motifs.flowerReadings(motifs.findMotif(five, 'm1')!, 'opposite', 0.7)).toEqual({
+      lead: 75,
+      second: 30,
+    })
+    expect(circles(motifs.setReading(five, 'm1', 'opposite', 0.7, 'lead', 82))).toEqual([104, 60])
+    expect(circles(motifs.setReading(five, 'm1', 'opposite', 0.7, 'second', 25))).toEqual([100, 50])
+    expect(circles(motifs.setReading(five, 'm1', 'centre', 0.7, 'lead', 50))).toEqual([100, 60])
   })
-  it('tip to opposite dip is half of both diameters', () => {
-    expect(toMeasured('overTips', 90, 'opposite', 60)).toBe(75)
-    expect(fromMeasured('overTips', 45, 'centre', 60)).toBe(90)
+
+  it('follow the first number where the second is emptied', () => {
+    const alone = motifs.setReading(five, 'm1', 'opposite', 0.5, 'second', undefined)
+    expect(circles(alone)).toEqual([100, undefined])
+    expect(motifs.flowerReadings(motifs.findMotif(alone, 'm1')!, 'opposite', 0.5)).toEqual({
+      lead: 75,
+      second: undefined,
+    })
+  })
+
+  it('remember how they were measured', () => {
+    const told = motifs.setRuler(five, 'm1', 'centre')
+    expect(motifs.layingOfMotif(motifs.findMotif(told, 'm1')!, 5)).toBe('centre')
+    expect(motifs.layingOfMotif(motifs.findMotif(told, 'm1')!, 6)).toBe('across')
+    expect(circles(told)).toEqual([90, 60])
+    expect(planProject(told).motif).toMatchObject({ ruler: 'centre', overTips: 90 })
   })
 })

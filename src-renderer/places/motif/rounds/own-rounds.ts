@@ -2,12 +2,17 @@
 import type { Settings } from '../../../../shared-types/bridge'
 import type { Project } from '../../../../shared-types/project'
 import type { Made } from '../../../start/own-motif'
+import { firstSizes } from '../../../state/edits/first-sizes'
 import { ownProject } from '../../../start/own-motif'
 
 const NAMES = ['Main yarn', 'Second yarn']
 
 export function ownRoundsProject(settings: Settings, made: Made): Project {
-  const project = ownProject(settings, { outline: 'petals', petals: 6, lead: 80, second: 56 }, made)
+  const project = ownProject(
+    settings,
+    { outline: 'petals', petals: 6, lead: firstSizes(settings.units).motif.petals },
+    made,
+  )
   const [motif] = project.motifs ?? []
   if (!motif) return project
   return {
