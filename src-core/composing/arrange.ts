@@ -4,8 +4,10 @@
  * Lengths in mm, turns in degrees clockwise.
  */
 import polylabel from 'polylabel'
+import type { Finding } from '../../shared-types/finding'
 import type { Point } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
+import { finding } from '../findings/finding'
 import { areaDistance, indexEdges, insideDistance, pointDistance } from '../geometry/edges'
 import { placeOutline } from '../geometry/place'
 import { boxOf, directionOf, distance, reachOf } from '../geometry/points'
@@ -17,6 +19,7 @@ import { rowAlong } from '../layout/arrangers/row'
 import { scatter } from '../layout/arrangers/scatter'
 import { cornerSpray, SPRAY_OPENING } from '../layout/arrangers/spray'
 import { wreath } from '../layout/arrangers/wreath'
+import { formatNumber } from '../units/format'
 import { degrees } from '../units/quantity'
 import type { Degrees, Millimetres } from '../units/quantity'
 import { groundOf, isWithinSeam, middleOf } from './ground'
@@ -249,6 +252,43 @@ function cornerPlace(panel: Panel, corner: Corner): { corner: Point; toward: Deg
   return { corner: at(step / steps), toward: degrees(directionOf(way)) }
 }
 
+/**
+ * A finding where a wish asks for more items than keep the asked distance: on the line of a wreath or a row, or
+ * (`laid` being as many as came of it) of a scatter. null where there is room, or nobody counted.
+ */
+export function roomFinding(
+  ground: Ground,
+  turns: readonly LaidByTurns[],
+  wish: Wish,
+  laid: number,
+): Finding | null {
+  const { panel } = ground
+  if (!panel || wish.how === 'spray') return null
+  const asked = wish.how === 'scatter' ? wish.most : wish.count
+  if (asked === undefined) return null
+  const { count: _, ...uncounted } = { count: 0, ...wish }
+  const room =
+    uncounted.how === 'wreath'
+      ? completeWreath({ ...ground, panel }, turns, uncounted).count
+      : uncounted.how === 'row'
+        ? completeRow(ground, turns, uncounted).count
+        : laid
+  if (asked <= room) return null
+  const values = { asked: formatNumber(asked), room: formatNumber(room) }
+  return finding('applique/room', 'layout.panel', values)
+}
+
+/**
+ * Where nobody counted and there is room for a single item, it lies in the middle of the room, as a hand would put
+ * it, and not on a line or by chance; also where chance found no place. null where the middle has no room.
+ */
+function inTheMiddle(panel: Panel, ground: Ground, outline: Outline, turn: Degrees): ArrangedItem | null {
+  if (ground.items.length > 0) return null
+  const { x, y } = roomOf(panel).centre
+  const edges = indexEdges(placeOutline(outline, { x, y, turn }))
+  return insideDistance(edges, panel.edges) >= panel.allowance ? { x, y, turn } : null
+}
+
 /** The items that a wish lays, in their order. Empty without a panel or a motif that has an outline. */
 export function itemsFor(ground: Ground, turns: readonly LaidByTurns[], wish: Wish): AppliqueItem[] {
   const { panel } = ground
@@ -261,9 +301,17 @@ export function itemsFor(ground: Ground, turns: readonly LaidByTurns[], wish: Wi
     return { motif, ...(colourway && { colourway }), x: placed(x), y: placed(y), turn }
   }
   const inTurns = (items: readonly ArrangedItem[]) => items.slice(0, room).map(by)
+  const alone = (items: AppliqueItem[]): AppliqueItem[] => {
+    if (items.length > 1) return items
+    const middle = inTheMiddle(panel, ground, outlines[0]!.outline, items[0]?.turn ?? wish.turn ?? 0)
+    return middle ? [by(middle, 0)] : items
+  }
   switch (wish.how) {
-    case 'wreath':
-      return inTurns(wreath(completeWreath({ ...ground, panel }, turns, wish)))
+    case 'wreath': {
+      const items = inTurns(wreath(completeWreath({ ...ground, panel }, turns, wish)))
+      const asked = wish.count ?? wish.radiusX ?? wish.radiusY ?? wish.centre
+      return asked === undefined ? alone(items) : items
+    }
     case 'row':
       return inTurns(rowAlong(completeRow(ground, turns, wish)))
     case 'spray': {
@@ -282,7 +330,8 @@ export function itemsFor(ground: Ground, turns: readonly LaidByTurns[], wish: Wi
         most: Math.min(most, room),
         taken: ground.laid.map(({ edges }) => edges.outline),
       })
-      return items.map((item) => by(item, item.shape))
+      const laid = items.map((item) => by(item, item.shape))
+      return wish.most === undefined ? alone(laid) : laid
     }
   }
 }

@@ -129,6 +129,11 @@ export const APPLIQUE_FINDINGS = {
     message: 'there is no panel to lay anything on.',
     mend: 'Mend what is said about the panel first.',
   },
+  'applique/room': {
+    severity: 'warning',
+    message: '{asked} are asked for, and there is room for {room}.',
+    mend: 'Ask for fewer, take a smaller motif or a larger panel, or let them lie closer.',
+  },
   'applique/nothing-laid': {
     severity: 'error',
     message: 'there was no room: nothing was laid.',

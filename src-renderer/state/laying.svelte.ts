@@ -1,7 +1,7 @@
 /** What an arranger is about to lay: shown on the map while it is thought over, and laid in one step. */
 import { untrack } from 'svelte'
 import type { Project } from '../../shared-types/project'
-import { arrange } from '../../src-core/composing/arrange'
+import { arrange, groundFor, roomFinding } from '../../src-core/composing/arrange'
 import type {
   LaidByTurns,
   RowWish,
@@ -10,6 +10,7 @@ import type {
   Wish,
   WreathWish,
 } from '../../src-core/composing/arrange'
+import { groundOf } from '../../src-core/composing/ground'
 import type { DocumentState } from './document.svelte'
 import { addedIds, itemsOf, waysFor } from './edits/applique'
 import { counted } from './summaries'
@@ -65,6 +66,22 @@ export class LayingState {
     if (there.length > 0) return there
     const first = motifs[0]
     return first ? [firstWay(project, first.id)] : []
+  }
+
+  /** How many items are shown that are not laid yet. */
+  get shown(): number {
+    const { project, settled, isPreviewing } = this.#document
+    return itemsOf(project).length - (this.keep && isPreviewing ? itemsOf(settled).length : 0)
+  }
+
+  /** What is asked for and has no room, in words; nothing where it has. */
+  get roomWords(): string {
+    const { wish } = this
+    const settled = this.#document.settled
+    const ground = wish && groundOf(settled)
+    if (!ground) return ''
+    const told = roomFinding(groundFor(ground, this.keep), this.turnsFor(settled), wish, this.shown)
+    return told ? `${told.message} ${told.mend}` : ''
   }
 
   /** Opens an arranger, or folds it. */

@@ -2,6 +2,7 @@
 import type { Finding } from '../../shared-types/finding'
 import type { MotifAccount, Plan } from '../../shared-types/plan'
 import type { Motif, Project } from '../../shared-types/project'
+import { isOdd } from '../../src-core/motif/ruler'
 import {
   formatLength,
   formatMass,
@@ -80,7 +81,9 @@ export function motifGrams(motif: Motif): number | null {
 export function leadingMeasure(account: MotifAccount): { readonly value: number; readonly words: string } {
   if (account.shape === 'straight') return { value: account.overValleys, words: 'side to side' }
   if (account.shape === 'round') return { value: account.overTips, words: 'across' }
-  return { value: account.overTips, words: account.shape === 'leaf' ? 'long' : 'tip to tip' }
+  if (account.shape === 'leaf') return { value: account.overTips, words: 'long' }
+  // No ruler lies from tip to tip over an odd number of petals: what is told is the circle through the tips.
+  return { value: account.overTips, words: isOdd(account.petals) ? 'through its tips' : 'tip to tip' }
 }
 
 function motifLines(project: Project, plan: Plan): string[] {

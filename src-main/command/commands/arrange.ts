@@ -1,6 +1,7 @@
 import { Option } from 'commander'
 import type { Project } from '../../../shared-types/project'
-import { arrange, CORNERS, FACINGS } from '../../../src-core/composing/arrange'
+import { arrange, CORNERS, FACINGS, groundFor, roomFinding } from '../../../src-core/composing/arrange'
+import { groundOf } from '../../../src-core/composing/ground'
 import { finding } from '../../../src-core/findings/finding'
 import { planProject } from '../../../src-core/plan'
 import { formatNumber } from '../../../src-core/units/format'
@@ -87,9 +88,11 @@ Examples:
         around.err('petalyard: nothing was laid, so nothing was written.\n')
         return end(EXIT.projectErrors)
       }
-      complainOf(around, told)
-      await write(options.out, laid)
       const added = itemsOf(laid) - (options.replace ? 0 : itemsOf(ground))
+      const on = groundOf(ground)
+      const room = wish && on && roomFinding(groundFor(on, options.replace !== true), turns, wish, added)
+      complainOf(around, room ? [room, ...told] : told)
+      await write(options.out, laid)
       around.out(
         `Wrote ${options.out}: ${formatNumber(added)} laid, ${formatNumber(itemsOf(laid))} on the panel\n`,
       )

@@ -12,6 +12,7 @@ import {
   formatSize,
   formatYarnLength,
 } from '../../../src-core/units/format'
+import { sensitivityWords } from '../../../src-core/figures/sensitivity'
 import { pieceWords } from '../../../src-core/figures/piece-words'
 import { joinPoints, pieceAt } from '../../../src-core/layout/placed'
 import { SIDES_LEGEND } from '../../../src-core/joins/words'
@@ -50,10 +51,7 @@ function facts(project: Project, plan: Plan): [string, string][] {
   const spread = low === high ? '' : ` (${low.replace(/ \w+$/, '')} – ${high})`
   const pairs: [string, string][] = [
     ['Size', formatSize(size.width, size.height, units) + spread],
-    [
-      '',
-      `${length(size.sensitivity.step)} more per motif: ${length(size.sensitivity.width)} on the width, ${length(size.sensitivity.height)} on the height`,
-    ],
+    ['', sensitivityWords(size.sensitivity, units)],
     ['Motifs', motifWords(project, plan)],
   ]
   if (plan.fillers.length > 0) pairs.push(['Fillers', fillerWords(project, plan)])

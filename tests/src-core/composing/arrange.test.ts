@@ -7,6 +7,7 @@ import {
   completeSpray,
   completeWreath,
   CORNERS,
+  roomFinding,
 } from '../../../src-core/composing/arrange'
 import type { Wish } from '../../../src-core/composing/arrange'
 import { groundOf } from '../../../src-core/composing/ground'
@@ -193,6 +194,45 @@ describe('arrangers on a project', () => {
     expect(arrange(blanket, STAR, wish, true)).toBe(blanket)
     const small = panelOf({ ...SQUARE, width: 40, height: 40 })
     expect(arrange(small, STAR, wish, true)).toBe(small)
+  })
+
+  it('says how many there is room for, where more are asked for', () => {
+    const small = panelOf({ ...SQUARE, width: 300, height: 300 })
+    const ground = groundOf(small)!
+    const told = (wish: Wish) =>
+      roomFinding(ground, STAR, wish, itemsOf(arrange(small, STAR, wish, true)).length)
+    const { count } = completeWreath({ ...ground, panel: ground.panel! }, STAR, { how: 'wreath' })
+    expect(told({ how: 'wreath', count: count + 3 })).toMatchObject({
+      code: 'applique/room',
+      message: `${count + 3} are asked for, and there is room for ${count}.`,
+    })
+    for (const wish of [{ how: 'wreath', count }, { how: 'wreath' }, { how: 'scatter', seed: 1 }] as const)
+      expect(told(wish)).toBeNull()
+    const laid = itemsOf(arrange(small, STAR, { how: 'scatter', seed: 1, most: 400 }, true)).length
+    expect(told({ how: 'scatter', seed: 1, most: 400 })!.message).toContain(`room for ${laid}.`)
+    const points = [
+      { x: 40, y: 150 },
+      { x: 260, y: 150 },
+    ]
+    expect(told({ how: 'row', points, count: 40 })!.message).toContain('40 are asked for')
+  })
+
+  it('lays a single item in the middle of its panel, where nobody asked for more', () => {
+    for (const panel of [
+      { ...SQUARE, width: 110, height: 96 },
+      { ...ROUND, diameter: 95 },
+    ] as const) {
+      const tight = panelOf(panel)
+      const { width, height } = groundOf(tight)!.panel!
+      for (const wish of [{ how: 'wreath' }, { how: 'scatter', seed: 3 }] as const) {
+        const items = itemsOf(arrange(tight, STAR, wish, true))
+        expect(items).toEqual([expect.objectContaining({ x: width / 2, y: height / 2 })])
+        expect(trouble(arrange(tight, STAR, wish, true))).toEqual([])
+      }
+    }
+    // One that is asked for lies on its line.
+    const asked = itemsOf(arrange(panelOf(SQUARE), STAR, { how: 'wreath', count: 1, radiusX: 100 }, true))
+    expect(asked[0]!.y).toBeCloseTo(125, 3)
   })
 
   it('lays no more than a panel holds', () => {
