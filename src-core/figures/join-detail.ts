@@ -1,13 +1,15 @@
 /** A few motifs round a busy place, large enough to read every meeting point, petal and host. */
 import type { JoinNode, MotifAccount, PlacedMotif, Plan } from '../../shared-types/plan'
 import type { Hand } from '../../shared-types/project'
+import { pieceAt } from '../layout/placed'
+import type { PlacedPiece } from '../layout/placed'
 import { numberedPlaces } from '../motif/numbering'
 import type { Figure, FigureItem, MeasureText } from './figure'
 import { drawPath, drawText, INK, MM_PER_POINT, PAPER, QUIET_INK, useAt } from './figure'
-import { CAPITAL_HEIGHT, labelAt } from './lettering'
+import { CAPITAL_HEIGHT, fitLabel, labelAt } from './lettering'
 import { breakLines } from './lines'
 import type { ColourwayMark } from './marks'
-import { MotifSymbols, printedOutline } from './motif-symbol'
+import { keptHalf, MotifSymbols, printedOutline } from './motif-symbol'
 import {
   arcPath,
   arrowHead,
@@ -49,6 +51,8 @@ export interface JoinDetailChoice {
   readonly focus: PlacedMotif
   readonly shown: readonly PlacedMotif[]
   readonly nodes: readonly JoinNode[]
+  /** Half motifs and fillers that are joined to the motif in the middle. */
+  readonly additions?: readonly PlacedPiece[]
 }
 
 /**
@@ -83,7 +87,14 @@ export function chooseJoinDetail(plan: Plan): JoinDetailChoice | null {
   const ids = new Set(nodesOf.get(focus.id)!.flatMap((node) => node.members.map((member) => member.motif)))
   const shown = plan.motifs.filter((motif) => ids.has(motif.id))
   const nodes = plan.joins.filter((node) => node.members.every((member) => ids.has(member.motif)))
-  return { focus, shown, nodes }
+  const own = focus.id
+  const additions = plan.order
+    .filter(
+      ({ kind, joins }) =>
+        kind !== 'motif' && joins.some((join) => join.with.some(({ motif }) => motif === own)),
+    )
+    .flatMap(({ motif }) => pieceAt(plan, motif) ?? [])
+  return { focus, shown, nodes, additions }
 }
 
 export interface JoinDetailLook {
@@ -131,6 +142,7 @@ export function joinDetailFigure(
   for (const shown of choice.shown) {
     items.push(useAt(symbols.get('', shown.turn), ...spot(drawing, shown.x, shown.y)))
   }
+  for (const piece of choice.additions ?? []) items.push(...additionItems(drawing, plan, piece))
   if (look.told) items.push(focusOutline(drawing))
   for (const node of choice.nodes) items.push(...nodeMark(drawing, node))
   for (const shown of choice.shown)
@@ -147,6 +159,31 @@ function focusOutline(d: Drawing): FigureItem {
   const [x, y] = spot(d, d.choice.focus.x, d.choice.focus.y)
   const outline = printedOutline(d.motif.outline, d.choice.focus.turn, d.scale)
   return drawPath(polygonPath(outline.map((p) => ({ x: p.x + x, y: p.y + y }))), { stroke: INK, width: 0.8 })
+}
+
+/** A half motif or filler: its outline, its number and letter where they have room, its join points. */
+function additionItems(d: Drawing, plan: Plan, piece: PlacedPiece): FigureItem[] {
+  const account = piece.kind === 'filler' ? plan.fillerMotif : d.motif
+  if (!account) return []
+  const half = piece.side && keptHalf({ side: piece.side })
+  const [x, y] = spot(d, piece.x, piece.y)
+  const symbols = new MotifSymbols(account, new Map(), { scale: d.scale, look: 'plain', disc: 0 })
+  const items: FigureItem[] = [useAt(symbols.get('', piece.turn, half), x, y)]
+  const inner = (innerRadius(account.outline) * d.scale) / (half ? 2 : 1)
+  const letter = d.look.marks.find(({ id }) => id === piece.colourway)?.code ?? ''
+  const label = fitLabel(inner, 2 * inner, piece.label.length, [...letter].length)
+  if (label) {
+    const aside = half ? (half === 'right' ? inner : -inner) : 0
+    const at = { anchor: 'middle' } as const
+    items.push(
+      drawText(piece.label, x + aside, y + label.numberBaseline, label.number, { ...at, weight: 'bold' }),
+    )
+    if (letter !== '') items.push(drawText(letter, x + aside, y + label.letterBaseline, label.letter, at))
+  }
+  const points = [...plan.fillers, ...plan.halves].find(({ id }) => id === piece.id)?.points ?? []
+  for (const point of points)
+    items.push(drawPath(dotPath(...spot(d, point.x, point.y)), { stroke: INK, width: DOT, cap: 'round' }))
+  return items
 }
 
 /** The meeting point as a dot, and an arrow from it into the motif that was there first. */

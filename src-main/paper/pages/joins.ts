@@ -1,4 +1,5 @@
 /** The join detail: a few motifs large, what the marks mean, one step in words, the kinds of meeting points. */
+import { keyMarks } from '../../../src-core/figures/map'
 import {
   chooseJoinDetail,
   joinDetailFigure,
@@ -43,7 +44,12 @@ export function joinPages(job: Job): Draft[] {
   const hosts = joinedAsYouGo(project.joining)
   const step = plan.order.find(({ motif }) => motif === choice.focus.id)
   const told = stepSentence(project.joining, step?.words ?? '')
-  const figure = joinDetailFigure(plan, choice, { marks: ground.marks, hand, hosts, told: told !== '' }, box)
+  const figure = joinDetailFigure(
+    plan,
+    choice,
+    { marks: keyMarks(ground), hand, hosts, told: told !== '' },
+    box,
+  )
   y = sheet.figure(figure, sheet.left, y) + 6
   sheet.rule(y)
   y += 4

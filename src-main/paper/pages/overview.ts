@@ -182,7 +182,7 @@ function keyEntry(job: Job, sheet: Sheet, mark: ColourwayMark, x: number, y: num
   const { plan } = job
   const filler = plan.fillers.find(({ colourway }) => colourway === mark.id) ?? plan.fillers[0]
   if (mark.fillers > 0 && plan.fillerMotif && filler) {
-    // A filler carries no letter on the map, nor in the key.
+    // On the map a filler is often too small for its letter: the key tells it beside its name.
     sheet.figure(keySwatch(plan.fillerMotif, { ...mark, code: '' }, job.style, filler.turn, SWATCH), x, y)
   } else if (plan.motif) {
     const turn = plan.motifs.find((placed) => placed.colourway === mark.id)?.turn ?? 0
@@ -192,7 +192,8 @@ function keyEntry(job: Job, sheet: Sheet, mark: ColourwayMark, x: number, y: num
   const room = width - SWATCH - 3.5
   const top = y + SWATCH / 2 - Sheet.line(TYPE.body)
   const count = ` ${keyCount(mark)}`
-  const letter = job.style === 'colour' && mark.code !== '' && mark.name !== '' ? `${mark.code} · ` : ''
+  const isTold = job.style === 'colour' || mark.fillers > 0
+  const letter = isTold && mark.code !== '' && mark.name !== '' ? `${mark.code} · ` : ''
   const name = letter + (mark.name || (mark.code === '' ? NO_COLOURWAY : mark.code))
   const counted = job.measure(count, TYPE.body, 'regular')
   const shown = shorten(name, room - counted, job.measure, TYPE.body, 'bold')

@@ -1,5 +1,6 @@
 /** M27, M28 on paper: fillers and half motifs on the map, in its key and in the order of work. */
 import { describe, expect, it } from 'vitest'
+import { chooseJoinDetail, joinDetailFigure } from '../../../src-core/figures/join-detail'
 import { keyMarks, mapGround, MapPainter, overviewMap } from '../../../src-core/figures/map'
 import { pieceAt } from '../../../src-core/layout/placed'
 import { planProject } from '../../../src-core/plan'
@@ -91,6 +92,34 @@ describe('fillers and half motifs on the pages', () => {
     const numbers = boxes.map((text) => parseInt(text.slice(2)))
     expect([...numbers].sort((a, b) => a - b)).toEqual(Array.from({ length: 75 }, (_, i) => i + 1))
     expect(textOf('order').join(' ')).toContain('Numbers from 31 on are half motifs and fillers')
+  })
+
+  it('draws the fillers round the motif of the join detail, with their numbers and join points', () => {
+    const choice = chooseJoinDetail(plan)!
+    const round = choice.additions!
+    expect(round.length).toBeGreaterThan(3)
+    for (const piece of round)
+      expect(piece.kind === 'half' || piece.round!.includes(choice.focus.id)).toBe(true)
+    const look = { marks: keyMarks(ground), hand: 'right', hosts: true, told: true } as const
+    const box = { width: 186, height: 150 }
+    const { uses } = record(joinDetailFigure(plan, choice, look, box))
+    expect(uses).toHaveLength(choice.shown.length + round.length)
+    // Fillers of 33 mm among circles of 80 mm have room for their numbers.
+    const wide = planProject(
+      blanket(ROUND, { outline: 'round', across: 33 }, { columns: 4, rows: 4, fillers: { motif: 'f' } }),
+    )
+    const own = chooseJoinDetail(wide)!
+    const { texts } = record(joinDetailFigure(wide, own, look, box))
+    expect(own.additions!.length).toBeGreaterThan(1)
+    expect(texts.map(({ text }) => text)).toEqual(
+      expect.arrayContaining(own.additions!.map(({ label }) => label)),
+    )
+  })
+
+  it('names the letter of fillers in the key', () => {
+    const ways = project.colourways!.map((way) => (way.id === 'b' ? { ...way, name: 'Moth' } : way))
+    const [overview] = mapPages({ ...project, colourways: ways }, plan, { date: new Date(0), style: 'ink' })
+    expect(record(overview!.figure).texts.map(({ text }) => text)).toContain('B · Moth')
   })
 
   it('tells both among the materials', () => {

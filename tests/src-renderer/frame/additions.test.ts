@@ -107,10 +107,11 @@ describe('the table', () => {
   it('lists half motifs and fillers after the motifs, and selects them', async () => {
     const { app } = await inWindow(MapTable, {}, CLOTH)
     await fireEvent.click(screen.getByRole('button', { name: 'Later motifs' }))
-    const button = screen.getByRole('button', { name: 'Select filler 109' })
-    expect(button.closest('tr')!.textContent).toMatch(/^109\s*filler\s*between 1, 2, 17 and 18/)
+    // Row 2 is worked to the left: its last filler, of the 8 along it, is the first from the left.
+    const button = screen.getByRole('button', { name: 'Select filler 116' })
+    expect(button.closest('tr')!.textContent).toMatch(/^116\s*filler\s*between 1, 2, 17 and 18/)
     await fireEvent.click(button)
-    expect(pieceAt(app.document.plan, app.selection.focus)).toMatchObject({ kind: 'filler', label: '109' })
+    expect(pieceAt(app.document.plan, app.selection.focus)).toMatchObject({ kind: 'filler', label: '116' })
   })
 })
 
