@@ -13,6 +13,10 @@ export function setupSecurity(): void {
     contents.setWindowOpenHandler(() => ({ action: 'deny' }))
   })
   const own = session.defaultSession
+  // Chromium fetches a word list for each language of its spelling checker as soon as there is a window, whether or
+  // not the window checks spelling, and past the filter below. On a Mac the system checks, without any list.
+  own.setSpellCheckerEnabled(false)
+  if (process.platform !== 'darwin') own.setSpellCheckerLanguages([])
   own.setPermissionRequestHandler((_contents, _permission, answer) => answer(false))
   own.setPermissionCheckHandler(() => false)
   own.setDevicePermissionHandler(() => false)

@@ -75,7 +75,7 @@ export class Windows {
         contextIsolation: true,
         nodeIntegration: false,
         webviewTag: false,
-        // The spelling checker would fetch its word lists from the network.
+        // No word lists either (`security.ts`): there is nothing to check with.
         spellcheck: false,
         devTools: this.#ports.forDevelopers,
       },

@@ -1,0 +1,46 @@
+/** The desktop asks nothing of the network: Chromium's own log of it says so. */
+import { readFile } from 'node:fs/promises'
+import { join } from 'node:path'
+import { expect, it } from 'vitest'
+import { eventually } from '../src-main/documents/session/world'
+import { makeFolder, startDesktop } from './desktop'
+
+interface NetLog {
+  readonly constants: { readonly logEventTypes: Readonly<Record<string, number>> }
+  readonly events: readonly { readonly type: number; readonly params?: Readonly<Record<string, unknown>> }[]
+}
+
+/** Everything in the log that would leave the machine: requests by their address, names that were looked up. */
+function outgoing({ constants, events }: NetLog): string[] {
+  const names = new Map(Object.entries(constants.logEventTypes).map(([name, type]) => [type, name]))
+  return events.flatMap(({ type, params }) => {
+    const name = names.get(type) ?? String(type)
+    const url = typeof params?.url === 'string' ? params.url : ''
+    if (/^(https?|wss?|ftp):/i.test(url)) return [`${name} ${url}`]
+    if (/^(HOST_RESOLVER_.*REQUEST|TCP_CONNECT_ATTEMPT|UDP_CONNECT|PROXY_RESOLUTION_SERVICE)$/.test(name))
+      return [`${name} ${JSON.stringify(params ?? {})}`]
+    return []
+  })
+}
+
+it('sends no request from its start to a project that was edited and kept', async () => {
+  const folder = await makeFolder()
+  const log = join(folder.path, 'net.json')
+  // In a language whose spelling Chromium would look up.
+  const desktop = await startDesktop(join(folder.path, 'data'), [`--log-net-log=${log}`, '--lang=en-GB'])
+  const page = desktop.window
+  const title = page.getByRole('textbox', { name: 'Title' })
+  await title.click()
+  await page.keyboard.type('Wollen blankit')
+  await page.keyboard.press('Enter')
+  await eventually(async () =>
+    expect(await page.locator('header .kept').innerText()).toBe('kept in the app a moment ago'),
+  )
+  // A word list would be asked for within the first seconds.
+  await new Promise((resolve) => setTimeout(resolve, 5_000))
+  await desktop.close()
+  const net = JSON.parse(await readFile(log, 'utf8')) as NetLog
+  expect(net.events.length).toBeGreaterThan(0)
+  expect(outgoing(net)).toEqual([])
+  await folder.forget()
+}, 60_000)
