@@ -119,6 +119,8 @@ export interface JoinNode {
   /** Placed motif that was there first: everyone later joins into its space. */
   readonly host: string
   readonly members: readonly JoinMember[]
+  /** The gap is wider than what stretches without harm; left out where it is not. */
+  readonly stretched?: true
 }
 
 export interface OrderJoin {

@@ -6,6 +6,9 @@ import type { PlacedPiece } from '../layout/placed'
 import { numberedPlaces } from '../motif/numbering'
 import type { Figure, FigureItem, MeasureText } from './figure'
 import { drawPath, drawText, INK, MM_PER_POINT, PAPER, QUIET_INK, useAt } from './figure'
+import { joinMarkItems } from './join-mark-items'
+import { JOIN_MARKS, joinMarkOf } from './join-marks'
+import type { JoinMark } from './join-marks'
 import { CAPITAL_HEIGHT, fitLabel, labelAt } from './lettering'
 import { breakLines } from './lines'
 import type { ColourwayMark } from './marks'
@@ -181,15 +184,14 @@ function additionItems(d: Drawing, plan: Plan, piece: PlacedPiece): FigureItem[]
     if (letter !== '') items.push(drawText(letter, x + aside, y + label.letterBaseline, label.letter, at))
   }
   const points = [...plan.fillers, ...plan.halves].find(({ id }) => id === piece.id)?.points ?? []
-  for (const point of points)
-    items.push(drawPath(dotPath(...spot(d, point.x, point.y)), { stroke: INK, width: DOT, cap: 'round' }))
+  for (const point of points) items.push(...joinMarkItems('two', ...spot(d, point.x, point.y), DOT))
   return items
 }
 
-/** The meeting point as a dot, and an arrow from it into the motif that was there first. */
+/** The mark of the join point, and an arrow from it into the motif that was there first. */
 function nodeMark(d: Drawing, node: JoinNode): FigureItem[] {
   const [x, y] = spot(d, node.x, node.y)
-  const items: FigureItem[] = [drawPath(dotPath(x, y), { stroke: INK, width: DOT, cap: 'round' })]
+  const items: FigureItem[] = joinMarkItems(joinMarkOf(node), x, y, DOT)
   const host = d.look.hosts && d.choice.shown.find((motif) => motif.id === node.host)
   if (host) {
     const [hx, hy] = spot(d, host.x, host.y)
@@ -242,14 +244,19 @@ export function workingArrow(x: number, y: number, radius: number, hand: Hand): 
 
 /** What each mark means; a mark without words is left out. */
 export interface JoinLegendWords {
-  readonly point: string
+  /** The kinds of join points that are there. */
+  readonly marks: Partial<Readonly<Record<JoinMark, string>>>
   readonly host?: string
   readonly way: string
   readonly focus?: string
 }
 
-const samples = (hand: Hand): Readonly<Record<keyof JoinLegendWords, readonly FigureItem[]>> => ({
-  point: [drawPath(dotPath(3.5, 0), { stroke: INK, width: DOT, cap: 'round' })],
+type Sample = JoinMark | Exclude<keyof JoinLegendWords, 'marks'>
+
+const samples = (hand: Hand): Readonly<Record<Sample, readonly FigureItem[]>> => ({
+  two: joinMarkItems('two', 3.5, 0, DOT),
+  several: joinMarkItems('several', 3.5, 0, DOT),
+  stretched: joinMarkItems('stretched', 3.5, 0, DOT),
   host: [
     drawPath(dotPath(1.6, 0), { stroke: INK, width: DOT, cap: 'round' }),
     drawPath(arrowPath(1.6, 0, 6, 0, 1.3), { stroke: INK, width: 0.4, cap: 'round' }),
@@ -272,8 +279,10 @@ export function joinLegend(
   const drop = (size * CAPITAL_HEIGHT * MM_PER_POINT) / 2
   const items: FigureItem[] = []
   let y = 0
-  for (const key of ['point', 'host', 'way', 'focus'] as const) {
-    const text = words[key]
+  const { marks, ...others } = words
+  const told: Partial<Record<Sample, string>> = { ...marks, ...others }
+  for (const key of [...JOIN_MARKS, 'host', 'way', 'focus'] as const) {
+    const text = told[key]
     if (text === undefined) continue
     items.push({ kind: 'group', matrix: [1, 0, 0, 1, 0, y + line / 2], items: samples(hand)[key] })
     for (const part of breakLines(text, width - LEGEND_INDENT, measure, size)) {

@@ -6,22 +6,16 @@ import type { PlacedPiece } from '../layout/placed'
 import { edgingLine } from './edging-line'
 import type { Bounds, Figure, FigureItem, FigureSymbol } from './figure'
 import { drawPath, drawText, INK, MM_PER_POINT, QUIET_INK, useAt } from './figure'
+import { JOIN_MARK_SIZES, joinMarkOf } from './join-marks'
+import type { JoinMark } from './join-marks'
+import { joinMarkItems } from './join-mark-items'
 import type { MotifLabel } from './lettering'
 import { CAPITAL_HEIGHT, fitLabel, numberedScale } from './lettering'
 import type { ColourwayMark } from './marks'
 import { colourwayMarks, fillerMarks } from './marks'
 import type { Stretch } from './motif-symbol'
 import { keptHalf, MotifSymbols } from './motif-symbol'
-import {
-  arrowPath,
-  circlePath,
-  dotPath,
-  innerRadius,
-  linePath,
-  outerRadius,
-  polygonPath,
-  rectanglePath,
-} from './path'
+import { arrowPath, circlePath, innerRadius, linePath, outerRadius, polygonPath, rectanglePath } from './path'
 import type { MapRow } from './rows'
 import { mapRows, placeColumns, workedByRows } from './rows'
 
@@ -100,12 +94,15 @@ export const keyMarks = ({ marks, fillerMarks }: MapGround): readonly ColourwayM
 const fillerTip = ({ plan, stretch }: MapGround): number =>
   outerRadius(plan.fillerMotif?.outline ?? []) * Math.max(stretch.x, stretch.y)
 
-/** The mark of a meeting point. */
-const dotSymbol = (diameter: number): FigureSymbol => ({
-  id: 'meeting-point',
-  bounds: { x: -diameter / 2, y: -diameter / 2, width: diameter, height: diameter },
-  items: [drawPath(dotPath(0, 0), { stroke: INK, width: diameter, cap: 'round' })],
-})
+/** The mark of a join point; a plain dot has the diameter in mm. */
+function joinSymbol(mark: JoinMark, dot: number): FigureSymbol {
+  const size = dot * JOIN_MARK_SIZES[mark]
+  return {
+    id: `meeting-point-${mark}`,
+    bounds: { x: -size / 2, y: -size / 2, width: size, height: size },
+    items: joinMarkItems(mark, 0, 0, dot),
+  }
+}
 
 /** Draws motifs at one scale; symbols are shared by all sheets of that scale. */
 export class MapPainter {
@@ -116,8 +113,7 @@ export class MapPainter {
   private readonly fillerSymbols: MotifSymbols | null
   private readonly letters: ReadonlyMap<string, string>
   private readonly drawnEdge: readonly Point[]
-  /** A meeting point. */
-  private readonly dot: FigureSymbol
+  private readonly joinSymbols: Readonly<Record<JoinMark, FigureSymbol>>
 
   constructor(
     readonly ground: MapGround,
@@ -144,7 +140,12 @@ export class MapPainter {
             ...{ scale, look: ground.style, disc: 0, stretch: ground.stretch },
           })
         : null
-    this.dot = dotSymbol(Math.min(1, Math.max(0.3, this.across * 0.07)))
+    const dot = Math.min(1, Math.max(0.3, this.across * 0.07))
+    this.joinSymbols = {
+      two: joinSymbol('two', dot),
+      several: joinSymbol('several', dot),
+      stretched: joinSymbol('stretched', dot),
+    }
     this.drawnEdge = ground.edge.map((p) => ({ x: p.x * scale, y: p.y * scale }))
   }
 
@@ -180,7 +181,9 @@ export class MapPainter {
     items.push(...this.additions(view, seen))
     for (const node of joinPoints(this.ground.plan)) {
       if (seen(node.x, node.y)) {
-        items.push(useAt(this.dot, (node.x - view.x) * scale, (node.y - view.y) * scale))
+        items.push(
+          useAt(this.joinSymbols[joinMarkOf(node)], (node.x - view.x) * scale, (node.y - view.y) * scale),
+        )
       }
     }
     if (this.label) for (const motif of motifs) this.writeLabel(items, motif, view, this.label)

@@ -17,6 +17,10 @@ export interface ChecksInput {
   readonly units: UnitSystem
 }
 
+/** Whether the gap at a node is to be reported, `limit` in mm. */
+export const isStretched = ({ spread }: Pick<Node, 'spread'>, limit: Millimetres): boolean =>
+  spread > limit + 1e-6
+
 /** How many separate pieces the motifs form. */
 export function pieceCount(motifs: number, nodes: readonly Node[]): number {
   const parent = Int32Array.from({ length: motifs }, (_, i) => i)
@@ -61,7 +65,7 @@ export function checkNodes({ ids, nodes, petals, stretchLimit, units }: ChecksIn
       finding('joins/one-node', 'joining', { count: single.length, cells: few(single) }, { cells: single }),
     )
   if (nodes.length > 0 && !doubled) findings.push(finding('joins/weak', 'joining'))
-  const stretched = nodes.filter((node) => node.spread > stretchLimit + 1e-6)
+  const stretched = nodes.filter((node) => isStretched(node, stretchLimit))
   if (stretched.length > 0)
     findings.push(
       finding(

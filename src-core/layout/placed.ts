@@ -1,5 +1,5 @@
 /** Everything that is placed in a layout, told alike: its motifs, and the half motifs and fillers of a blanket. */
-import type { PieceKind, PlacedMotif, Plan, Point } from '../../shared-types/plan'
+import type { JoinNode, PieceKind, PlacedMotif, Plan, Point } from '../../shared-types/plan'
 
 export interface PlacedPiece extends PlacedMotif {
   readonly kind: PieceKind
@@ -41,10 +41,13 @@ export function pieceAt(plan: Plan, id: string | null | undefined): PlacedPiece 
   return pieces.get(id ?? '')
 }
 
-const points = new WeakMap<Plan, readonly Point[]>()
+/** A place at which something is joined; of half motifs and fillers the place alone is known: two meet there. */
+export type JoinPoint = Point & Partial<Pick<JoinNode, 'members' | 'stretched'>>
+
+const points = new WeakMap<Plan, readonly JoinPoint[]>()
 
 /** Every place at which something is joined: the join points of the motifs, then those of half motifs and fillers. */
-export function joinPoints(plan: Plan): readonly Point[] {
+export function joinPoints(plan: Plan): readonly JoinPoint[] {
   let found = points.get(plan)
   if (!found) {
     const others = [...plan.halves, ...plan.fillers].flatMap((piece) => piece.points ?? [])

@@ -11,7 +11,7 @@ import type {
 } from '../../shared-types/plan'
 import type { BlanketLayout, Hand, Joining, Order, UnitSystem } from '../../shared-types/project'
 import { scaleOutline } from '../geometry/points'
-import { checkNodes } from '../joins/checks'
+import { checkNodes, isStretched } from '../joins/checks'
 import { POINT_SEAM } from '../joins/constants'
 import { findNodes } from '../joins/nodes'
 import type { Node } from '../joins/nodes'
@@ -73,6 +73,8 @@ export interface Joined {
   readonly nodes: readonly Node[]
   readonly anchors: readonly Anchor[]
   readonly reach: Millimetres
+  /** Gap at a join from which it is over-stretched. */
+  readonly stretchLimit: Millimetres
   readonly openings: readonly Opening[]
   readonly holes: readonly HoleKind[]
   /** Slip stitches into a neighbour. */
@@ -101,6 +103,7 @@ export function join(
   const nodes = findNodes(motifs, reach)
   const spread = nodes.reduce((most, node) => Math.max(most, node.spread), 0)
   const openings = openingsOf(laid.lattice, counts, laid.placements, Math.min(spread, reach))
+  const limit = stretchLimit(rule, account, gauge)
   const checked =
     rule.rule === 'apart'
       ? []
@@ -108,13 +111,14 @@ export function join(
           ids: laid.placements.map((p) => p.id),
           nodes,
           petals: account.petals,
-          stretchLimit: stretchLimit(rule, account, gauge),
+          stretchLimit: limit,
           units,
         })
   return {
     nodes,
     anchors,
     reach,
+    stretchLimit: limit,
     openings,
     holes: holeKinds(openings),
     operations: nodes.reduce((sum, node) => sum + node.members.length - 1, 0),
@@ -337,6 +341,7 @@ export function finishJoins(
         motif: placements[member.motif]!.id,
         anchor: joined.anchors[member.anchor]!.id,
       })),
+      ...(isStretched(node, joined.stretchLimit) ? { stretched: true as const } : {}),
     }
   })
 }

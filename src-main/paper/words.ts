@@ -4,6 +4,8 @@ import type { Joining, Project, Terms } from '../../shared-types/project'
 import { capital, counted, numeral } from '../../src-core/figures/words'
 import type { ColourwayMark } from '../../src-core/figures/marks'
 import type { JoinLegendWords } from '../../src-core/figures/join-detail'
+import { JOIN_MARK_WORDS } from '../../src-core/figures/join-marks'
+import type { JoinMark } from '../../src-core/figures/join-marks'
 import { shapeName } from '../../src-core/figures/sentence'
 import { listOf, SIDES_LEGEND } from '../../src-core/joins/words'
 import { appliqueCautions } from './words-template'
@@ -54,7 +56,8 @@ const motifWords = (motif: MotifAccount | null): string => {
 export interface MapFacts {
   readonly numbered: boolean
   readonly lettered: boolean
-  readonly joined: boolean
+  /** What the marks of its join points mean. */
+  readonly joins: string
   readonly arrows: boolean
   readonly placesOnTop: boolean
   readonly edging: boolean
@@ -75,7 +78,7 @@ export function howToRead(facts: MapFacts, terms: Terms): string {
   } else if (facts.numbered) {
     parts.push(`The number is the order of work${facts.lettered ? ', the letter the colourway' : ''}.`)
   }
-  if (facts.joined) parts.push('A dot is a meeting point.')
+  if (facts.joins !== '') parts.push(facts.joins)
   if (facts.arrows) parts.push('Arrows show the way each row is worked.')
   if (facts.halves) parts.push('Half motifs at the ends of rows are worked back and forth.')
   if (facts.fillers) parts.push('The small ones are fillers, worked after the last motif round them.')
@@ -162,8 +165,13 @@ export const slotWords = (slots: readonly { slot: string; yarnName: string }[]):
   slots.map(({ slot, yarnName }) => `${yarnName} ${small(slot)}`).join(', ')
 
 /** What the marks of the join detail mean; those that a sheet does not have are left out. */
-export const joinLegendWords = (word: string, hosts: boolean, told: boolean): JoinLegendWords => ({
-  point: 'a meeting point',
+export const joinLegendWords = (
+  word: string,
+  marks: readonly JoinMark[],
+  hosts: boolean,
+  told: boolean,
+): JoinLegendWords => ({
+  marks: Object.fromEntries(marks.map((mark) => [mark, JOIN_MARK_WORDS[mark]])),
   ...(hosts ? { host: `the arrow points to the ${word} that was there first: join into its space` } : {}),
   way: 'the way the round is worked, seen from the right side',
   ...(told ? { focus: `the ${word} whose step is told on this page` } : {}),

@@ -5,6 +5,8 @@
  */
 import type Konva from 'konva'
 import type { Point } from '../../shared-types/plan'
+import { ownJoins } from '../../src-core/figures/join-marks'
+import { memoised } from '../../src-core/memo'
 import { pieceAt } from '../../src-core/layout/placed'
 import * as cameras from './camera'
 import type { Camera, Viewport } from './camera'
@@ -72,6 +74,7 @@ export class MapDrawing {
   /** The view still shows the whole: it follows when the size changes. */
   #fitted = true
   #glide: Glide | null = null
+  readonly #ownJoins = memoised(ownJoins)
   #hover: string | null = null
   #hot: HandleKind | null = null
   #band: ScreenBox | null = null
@@ -290,6 +293,8 @@ export class MapDrawing {
       selection,
       // While something is dragged its contour says enough.
       focus: this.#handling.isDragging ? null : (focus ?? null),
+      // Panning draws again and again: they are looked for once for each motif that is selected.
+      own: focus && !this.#handling.isDragging ? this.#ownJoins(this.#picture.plan, focus) : [],
       flagged,
       changed: this.#scene?.changed ?? NONE,
       fixed: this.#scene?.fixed ?? NONE,

@@ -4,6 +4,8 @@
  */
 import type { Box } from '../../src-core/geometry/points'
 import { keptHalf } from '../../src-core/figures/motif-symbol'
+import { JOIN_MARK_SIZES, JOIN_MARKS, joinMarkOf } from '../../src-core/figures/join-marks'
+import type { JoinMark } from '../../src-core/figures/join-marks'
 import { radians } from '../../src-core/units/quantity'
 import type { MotifArt } from './motif-art'
 import { paintForeground, paintGround } from './ground-painter'
@@ -242,24 +244,52 @@ function paintEdging(pen: Pen, picture: Picture, { scale, x, y, ratio }: Placing
   pen.restore()
 }
 
+/** Each kind of join point in a shape of its own, all that are in `box`: tiles painted at different times fit. */
 function paintJoins(pen: Pen, picture: Picture, placing: Placing, box: Box, size: number): void {
   const { scale, ratio } = placing
   const radius = clamp(size * JOIN_MARK.share, JOIN_MARK.least, JOIN_MARK.most) * ratio
-  const margin = (radius + ratio) / scale
+  const margin = (JOIN_MARK_SIZES.stretched * radius + ratio) / scale
+  const seen = picture.joins.filter(
+    ({ x, y }) =>
+      x >= box.left - margin && x <= box.right + margin && y >= box.top - margin && y <= box.bottom + margin,
+  )
   pen.setTransform(1, 0, 0, 1, placing.x, placing.y)
-  pen.fillStyle = picture.palette.ink
-  pen.beginPath()
-  for (const { x, y } of picture.joins) {
-    if (x < box.left - margin || x > box.right + margin || y < box.top - margin || y > box.bottom + margin)
-      continue
-    pen.moveTo(x * scale + radius, y * scale)
-    pen.arc(x * scale, y * scale, radius, 0, 2 * Math.PI)
+  const { ink, paper, warning } = picture.palette
+  for (const mark of JOIN_MARKS) {
+    const own = seen.filter((join) => joinMarkOf(join) === mark)
+    if (own.length === 0) continue
+    const reach = radius * JOIN_MARK_SIZES[mark]
+    pen.beginPath()
+    for (const { x, y } of own) traceMark(pen, mark, x * scale, y * scale, reach)
+    if (size >= DETAIL.petals) {
+      // A hem of paper keeps ink apart from yarn as dark as itself.
+      pen.strokeStyle = paper
+      pen.lineWidth = 1.5 * ratio
+      pen.stroke()
+    }
+    pen.fillStyle = mark === 'stretched' ? warning : ink
+    pen.fill()
+    if (mark !== 'several' || reach < RING_FROM * ratio) continue
+    pen.beginPath()
+    for (const { x, y } of own) traceMark(pen, mark, x * scale, y * scale, reach * RING_HOLE)
+    pen.fillStyle = paper
+    pen.fill()
   }
-  if (size >= DETAIL.petals) {
-    // A hem of paper keeps ink apart from yarn as dark as itself.
-    pen.strokeStyle = picture.palette.paper
-    pen.lineWidth = 1.5 * ratio
-    pen.stroke()
+}
+
+/** Under this radius (CSS pixels) a ring is a larger dot; the hole of one is this share of it. */
+const RING_FROM = 1.8
+const RING_HOLE = 0.5
+
+function traceMark(pen: Pen, mark: JoinMark, x: number, y: number, reach: number): void {
+  if (mark !== 'stretched') {
+    pen.moveTo(x + reach, y)
+    pen.arc(x, y, reach, 0, 2 * Math.PI)
+    return
   }
-  pen.fill()
+  pen.moveTo(x, y - reach)
+  pen.lineTo(x + reach, y)
+  pen.lineTo(x, y + reach)
+  pen.lineTo(x - reach, y)
+  pen.closePath()
 }

@@ -6,10 +6,12 @@ import type { PlacedMotif, Point } from '../../shared-types/plan'
 import { reachOf } from '../../src-core/geometry/points'
 import type { Outline } from '../../src-core/geometry/points'
 import { radians } from '../../src-core/units/quantity'
+import type { OwnJoin } from '../../src-core/figures/join-marks'
 import type { Camera, Viewport } from './camera'
 import { toPlan, toScreen } from './camera'
 import { keptHalf } from '../../src-core/figures/motif-symbol'
 import type { PlacedPiece } from '../../src-core/layout/placed'
+import { clamp } from './pen'
 import { kindOf } from './picture'
 import type { MotifKind, Picture } from './picture'
 
@@ -38,6 +40,8 @@ export type MarkPen = Pick<
 export interface Marks {
   readonly selection: ReadonlySet<string>
   readonly focus: string | null
+  /** Join points of the motif that the keyboard is on: in view at every zoom, whatever else is shown. */
+  readonly own: readonly OwnJoin[]
   readonly flagged: ReadonlySet<string>
   /** Motifs that changed along with what was painted. */
   readonly changed: ReadonlySet<string>
@@ -68,13 +72,14 @@ export function paintMarks(
   marks: Marks,
   ratio: number,
 ): void {
-  const { selection, flagged, changed, fixed, focus, hover, warned, faults } = marks
+  const { selection, flagged, changed, fixed, focus, hover, warned, faults, own } = marks
   const isBare =
     [selection, flagged, changed, fixed].every(({ size }) => size === 0) &&
     !focus &&
     !hover &&
     warned.size === 0 &&
-    faults.length === 0
+    faults.length === 0 &&
+    own.length === 0
   if (isBare) return
   const { palette } = picture
   const from = toPlan(camera, { x: 0, y: 0 })
@@ -110,10 +115,37 @@ export function paintMarks(
     if (fixed.has(motif.id)) pin(pen, at, radius - RING_OFF, palette.ink, palette.paper)
     if (focus === motif.id) ring(pen, at, radius + 1, palette.accent, palette.paper, 2.5)
   }
-  if (rings.length === 0) return
-  pen.setLineDash([4, 3])
-  for (const { at, radius, colour } of rings) ring(pen, at, radius, colour, palette.paper, 2)
-  pen.setLineDash([])
+  if (rings.length > 0) {
+    pen.setLineDash([4, 3])
+    for (const { at, radius, colour } of rings) ring(pen, at, radius, colour, palette.paper, 2)
+    pen.setLineDash([])
+  }
+  if (own.length > 0) paintOwnJoins(pen, picture, camera, own)
+}
+
+/** Radius of a selected motif's own join points: a share of the motif, within these CSS pixels. */
+const OWN_JOIN = { share: 0.05, least: 2, most: 5.5 } as const
+
+/** Filled where the motif joins into others, open where later ones join into it: as in the hand. */
+function paintOwnJoins(pen: MarkPen, picture: Picture, camera: Camera, own: readonly OwnJoin[]): void {
+  const { main, palette } = picture
+  const size = (main?.account.overTips ?? 0) * camera.scale
+  const radius = clamp(size * OWN_JOIN.share, OWN_JOIN.least, OWN_JOIN.most)
+  for (const { x, y, hosts } of own) {
+    const at = toScreen(camera, { x, y })
+    pen.beginPath()
+    pen.arc(at.x, at.y, radius + 1.5, 0, 2 * Math.PI)
+    pen.fillStyle = palette.paper
+    pen.fill()
+    pen.beginPath()
+    pen.arc(at.x, at.y, hosts ? radius - 0.75 : radius, 0, 2 * Math.PI)
+    pen.fillStyle = hosts ? palette.paper : palette.accent
+    pen.fill()
+    if (!hosts) continue
+    pen.strokeStyle = palette.accent
+    pen.lineWidth = 1.5
+    pen.stroke()
+  }
 }
 
 function markOne(

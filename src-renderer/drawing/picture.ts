@@ -5,11 +5,13 @@
 import type { MotifAccount, Plan, PlacedMotif, Point } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
 import { edgingLine } from '../../src-core/figures/edging-line'
+import { joinMarkOf } from '../../src-core/figures/join-marks'
 import { mapRows } from '../../src-core/figures/rows'
 import { createHitMap } from '../../src-core/geometry/hit'
 import type { HitMap } from '../../src-core/geometry/hit'
 import type { Box } from '../../src-core/geometry/points'
 import { joinPoints } from '../../src-core/layout/placed'
+import type { JoinPoint } from '../../src-core/layout/placed'
 import { blockingFactors } from '../../src-core/layout/blanket'
 import { additionPieces, additionsOf, piecesHit } from './additions'
 import type { AdditionsPicture, Pieces } from './additions'
@@ -38,7 +40,7 @@ export interface Picture {
   readonly motifs: readonly PlacedMotif[]
   /** Where motifs may lie on each other: the place of each in the pile; null where they lie side by side. */
   readonly ranks: readonly number[] | null
-  readonly joins: readonly Point[]
+  readonly joins: readonly JoinPoint[]
   readonly stretch: { readonly width: number; readonly height: number }
   readonly hit: HitMap
   /** Half motifs and fillers; null where there are none. */
@@ -224,8 +226,13 @@ const lieAlike = (a: PlacedMotif, b: PlacedMotif): boolean =>
 const placesMatch = (a: readonly PlacedMotif[], b: readonly PlacedMotif[]): boolean =>
   a === b || (a.length === b.length && a.every((motif, i) => lieAlike(motif, b[i]!)))
 
-const joinsMatch = (a: readonly Point[], b: readonly Point[]): boolean =>
-  a === b || (a.length === b.length && a.every((point, i) => point.x === b[i]!.x && point.y === b[i]!.y))
+const joinsMatch = (a: readonly JoinPoint[], b: readonly JoinPoint[]): boolean =>
+  a === b ||
+  (a.length === b.length &&
+    a.every((join, i) => {
+      const other = b[i]!
+      return join.x === other.x && join.y === other.y && joinMarkOf(join) === joinMarkOf(other)
+    }))
 
 type Addition = Pick<PlacedMotif, 'x' | 'y' | 'turn' | 'colourway'>
 

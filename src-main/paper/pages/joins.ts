@@ -6,6 +6,7 @@ import {
   joinLegend,
   nodeKinds,
 } from '../../../src-core/figures/join-detail'
+import { joinMarksOf } from '../../../src-core/figures/join-marks'
 import { formatLength } from '../../../src-core/units/format'
 import type { Draft, Job } from '../page'
 import { newSheet } from '../page'
@@ -57,7 +58,7 @@ export function joinPages(job: Job): Draft[] {
   const second = sheet.left + width + GAP
   let left = sheet.heading(HEADINGS.marks, sheet.left, y)
   const legend = joinLegend(
-    joinLegendWords(motifWord(plan.motif), hosts, told !== ''),
+    joinLegendWords(motifWord(plan.motif), joinMarksOf(choice.nodes), hosts, told !== ''),
     hand,
     sheet.measure,
     TYPE.table,

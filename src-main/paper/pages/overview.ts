@@ -1,6 +1,7 @@
 /** Page 1: what it will be, the map, the key, how to read and join it; and the key's own page where it must. */
 import type { Bounds } from '../../../src-core/figures/figure'
 import { keySwatch } from '../../../src-core/figures/key-swatch'
+import { joinMarksSentence } from '../../../src-core/figures/join-marks'
 import { breakLines } from '../../../src-core/figures/lines'
 import { keyMarks, overviewMap, overviewScale, smallestNumberedScale } from '../../../src-core/figures/map'
 import type { ColourwayMark } from '../../../src-core/figures/marks'
@@ -103,7 +104,7 @@ function overviewTexts(job: Job, tiling: Tiling | null): [string, string] {
     {
       numbered: true,
       lettered: ground.marks.some((mark) => mark.code !== ''),
-      joined: plan.joins.length > 0,
+      joins: joinMarksSentence(plan),
       arrows: ground.byRows,
       placesOnTop: ground.places.length > 0,
       edging: ground.edge.length > 0,

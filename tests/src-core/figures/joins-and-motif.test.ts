@@ -50,8 +50,14 @@ describe('the join detail', () => {
   it('has no hosts where motifs are sewn together later', () => {
     const recording = record(joinDetailFigure(plan, choice, { ...look, hosts: false, told: false }, box))
     expect(recording.paths.filter(({ paint }) => paint.width === 0.4)).toHaveLength(0)
-    const legend = joinLegend({ point: 'a meeting point', way: 'the way' }, 'right', measure, 9.5, 80)
-    expect(record(legend).texts.map((text) => text.text)).toEqual(['a meeting point', 'the way'])
+    const legend = joinLegend(
+      { marks: { two: 'two motifs meet' }, way: 'the way' },
+      'right',
+      measure,
+      9.5,
+      80,
+    )
+    expect(record(legend).texts.map((text) => text.text)).toEqual(['two motifs meet', 'the way'])
   })
 
   it('M33 counts the petals as the step in words does, from the first of the longest free run', () => {

@@ -18,8 +18,8 @@ describe('the overview map', () => {
   const ground = mapGround(project, plan, 'ink')
   const { figure, numbered, scale } = overviewMap(ground, BOX.width, BOX.height)
   const all = record(figure)
-  const dots = all.uses.filter(({ symbol }) => symbol.id === 'meeting-point')
-  const recording = { ...all, uses: all.uses.filter(({ symbol }) => symbol.id !== 'meeting-point') }
+  const dots = all.uses.filter(({ symbol }) => symbol.id.startsWith('meeting-point'))
+  const recording = { ...all, uses: all.uses.filter(({ symbol }) => !symbol.id.startsWith('meeting-point')) }
 
   it('draws every motif once, from one symbol for each motif, colourway and turn', () => {
     expect(recording.uses).toHaveLength(120)

@@ -21,7 +21,7 @@ const ground = mapGround(project, plan, 'ink')
 describe('fillers and half motifs on the map', () => {
   const { figure, scale } = overviewMap(ground, 186, 170)
   const drawn = record(figure)
-  const uses = drawn.uses.filter(({ symbol }) => symbol.id !== 'meeting-point')
+  const uses = drawn.uses.filter(({ symbol }) => !symbol.id.startsWith('meeting-point'))
   const first = uses[0]!
   const origin = { x: first.x - plan.motifs[0]!.x * scale, y: first.y - plan.motifs[0]!.y * scale }
   const at = (x: number, y: number) =>

@@ -1,4 +1,5 @@
 import { beforeAll, describe, expect, it, vi } from 'vitest'
+import { ownJoins } from '../../../src-core/figures/join-marks'
 import { fitCamera } from '../../../src-renderer/drawing/camera'
 import { paintMarks } from '../../../src-renderer/drawing/marks-painter'
 import type { MarkPen, Marks } from '../../../src-renderer/drawing/marks-painter'
@@ -10,6 +11,7 @@ beforeAll(() => void vi.stubGlobal('Path2D', FakePath))
 const none: Marks = {
   selection: new Set(),
   focus: null,
+  own: [],
   flagged: new Set(),
   changed: new Set(),
   fixed: new Set(),
@@ -55,6 +57,20 @@ describe('marks on the map', () => {
     const fills = record.calls.filter((call) => call.name === 'fill').map((call) => call.fill)
     expect(fills).toEqual([1, 2].flatMap(() => [palette.paper, palette.ink, palette.paper]))
     expect(strokes(record, palette.ink)).toBe(1)
+  })
+
+  it('keep the join points of the motif in hand in view at every zoom: filled where it joins, open where it hosts', () => {
+    const own = ownJoins(picture().plan, '4,5')
+    const hosts = own.filter((join) => join.hosts).length
+    expect(own.length).toBeGreaterThanOrEqual(4)
+    expect(hosts).toBeGreaterThan(0)
+    for (const zoom of [0.1, 1, 4]) {
+      const record = draw({ own }, zoom)
+      expect(record.count('arc')).toBe(2 * own.length)
+      expect(strokes(record, palette.accent)).toBe(hosts)
+      const filled = record.calls.filter(({ name, fill }) => name === 'fill' && fill === palette.accent)
+      expect(filled).toHaveLength(own.length - hosts)
+    }
   })
 
   it('become dots where motifs are tiny, and leave out what is off screen', () => {

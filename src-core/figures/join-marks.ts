@@ -1,0 +1,85 @@
+/** How the join points of a map are told apart, in the window and on paper alike. */
+import type { Plan } from '../../shared-types/plan'
+import { joinPoints, pieceAt } from '../layout/placed'
+import type { JoinPoint } from '../layout/placed'
+
+/** Two motifs meet, more than two meet, or the gap at the join is too wide, however many meet. */
+export const JOIN_MARKS = ['two', 'several', 'stretched'] as const
+export type JoinMark = (typeof JOIN_MARKS)[number]
+
+export const joinMarkOf = ({ members, stretched }: Pick<JoinPoint, 'members' | 'stretched'>): JoinMark =>
+  stretched ? 'stretched' : (members?.length ?? 2) > 2 ? 'several' : 'two'
+
+/** What each mark means. */
+export const JOIN_MARK_WORDS: Readonly<Record<JoinMark, string>> = {
+  two: 'two motifs meet',
+  several: 'three or more meet',
+  stretched: 'the gap is too wide',
+}
+
+/** Size of each mark beside a plain dot. */
+export const JOIN_MARK_SIZES: Readonly<Record<JoinMark, number>> = { two: 1, several: 1.35, stretched: 1.6 }
+
+/** The marks of some join points, in their order. */
+export function joinMarksOf(points: readonly JoinPoint[]): readonly JoinMark[] {
+  const there = new Set(points.map(joinMarkOf))
+  return JOIN_MARKS.filter((mark) => there.has(mark))
+}
+
+const known = new WeakMap<readonly JoinPoint[], readonly JoinMark[]>()
+
+/** The marks that a plan has. */
+export function joinMarksIn(plan: Plan): readonly JoinMark[] {
+  const points = joinPoints(plan)
+  let marks = known.get(points)
+  if (!marks) known.set(points, (marks = joinMarksOf(points)))
+  return marks
+}
+
+const SHAPES: Readonly<Record<JoinMark, readonly [string, string]>> = {
+  two: ['dot', 'of two motifs'],
+  several: ['ring', 'of three or more'],
+  stretched: ['diamond', 'where the gap is too wide'],
+}
+
+/** "A dot is a join point of two motifs, a ring one of three or more."; nothing where nothing is joined. */
+export function joinMarksSentence(plan: Plan): string {
+  const parts = joinMarksIn(plan).map((mark, i) => {
+    const [shape, of] = SHAPES[mark]
+    return i === 0 ? `A ${shape} is a join point ${of}` : `a ${shape} one ${of}`
+  })
+  return parts.length === 0 ? '' : `${parts.join(', ')}.`
+}
+
+/** A join point of one motif. */
+export interface OwnJoin {
+  readonly x: number
+  readonly y: number
+  /** The motif was there first: later ones join into it. */
+  readonly hosts: boolean
+}
+
+/** The join points of a motif, half motif or filler, where the map has them. */
+export function ownJoins(plan: Plan, id: string): OwnJoin[] {
+  const piece = pieceAt(plan, id)
+  if (!piece) return []
+  if (piece.kind === 'motif')
+    return plan.joins
+      .filter(({ members }) => members.some(({ motif }) => motif === id))
+      .map(({ x, y, host }) => ({ x, y, hosts: host === id }))
+  // What comes later has places of its own, and joins where motifs meet already.
+  const own = [...plan.halves, ...plan.fillers].find((entry) => entry.id === id)?.points ?? []
+  const met = plan.order.find(({ motif }) => motif === id)?.joins.flatMap((join) => join.with) ?? []
+  const shared = plan.joins.filter(({ members }) =>
+    members.some(({ motif, anchor }) =>
+      met.some((other) => other.motif === motif && other.anchor === anchor),
+    ),
+  )
+  return [...own, ...shared].map(({ x, y }) => ({ x, y, hosts: false }))
+}
+
+/** What the marks of the selected motif's own join points mean. */
+export const OWN_JOIN_WORDS = {
+  joined: 'joined by the selected motif',
+  hosts: 'later motifs join into it',
+} as const
