@@ -100,10 +100,12 @@ function withMovedPaint(was: BlanketLayout, is: BlanketLayout, project: Project)
   const here = shift({ row: 2, column: 2 })
   if (here.row === 2 && here.column === 2) return project
   const entries = Object.entries(painted).flatMap(([key, id]) => {
-    const place = placeOfKey(key)
-    const now = place ? shift(place) : null
-    if (!now) return [[key, id] as const]
-    return now.row > 0 && now.column > 0 ? [[keyOfPlace(now), id] as const] : []
+    // A filler's address names the motifs round it.
+    const places = key.split('+').map(placeOfKey)
+    const now = places.flatMap((place) => (place ? [shift(place)] : []))
+    if (now.length < places.length) return [[key, id] as const]
+    const isThere = now.every(({ row, column }) => row > 0 && column > 0)
+    return isThere ? [[now.map(keyOfPlace).join('+'), id] as const] : []
   })
   const cells = { ...is.cells, painted: Object.fromEntries(entries) }
   return { ...project, layout: { ...is, cells } }

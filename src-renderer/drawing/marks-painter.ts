@@ -245,7 +245,7 @@ function ring(pen: MarkPen, at: Point, radius: number, colour: string, under: st
 }
 
 /** Of the mark of a fixed colour: its way up from the middle and its size as shares of the motif, and its least and largest radius (CSS pixels). */
-const PIN = { up: 0.62, share: 0.09, least: 1.5, most: 5 } as const
+const PIN = { up: 0.62, share: 0.16, least: 1.6, most: 6 } as const
 
 /** The mark of a fixed colour, a pin's head: dark with a light middle and a light hem, so that it reads on any yarn. */
 function pin(pen: MarkPen, { x, y }: Point, reach: number, ink: string, paper: string): void {

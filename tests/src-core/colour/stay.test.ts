@@ -249,11 +249,11 @@ describe('a blanket that grows', () => {
   })
 
   it('takes the paint along where a ring moves every number', () => {
-    const before = paint(blanket({ arrangement: 'rings', rings: 2 }), { '3,3': 'c4' })
+    const before = paint(blanket({ arrangement: 'rings', rings: 2 }), { '3,3': 'c4', '3,3+3,4+4,3': 'c1' })
     const after = change(before, { rings: 3 })
-    expect(layoutOf(after).cells?.painted).toEqual({ '4,4': 'c4' })
+    expect(layoutOf(after).cells?.painted).toEqual({ '4,4': 'c4', '4,4+4,5+5,4': 'c1' })
     expect(moved(before, after)).toEqual([])
-    expect(layoutOf(change(after, { rings: 2 })).cells?.painted).toEqual({ '3,3': 'c4' })
+    expect(layoutOf(change(after, { rings: 2 })).cells?.painted).toEqual(layoutOf(before).cells?.painted)
   })
 
   it('keeps the colours of rows under paint and in a file that was changed by hand', () => {
@@ -287,7 +287,8 @@ describe('what is coloured anew', () => {
       const fewer = change(more, { cells: { ...layoutOf(more).cells, fill } })
       const away = moved(more, fewer).filter((at) => coloursOf(more).get(at) !== 'c5')
       expect(away.length).toBeLessThan(pattern === 'scatter' ? 10 : 60)
-      expect(gapOf(fewer)).toBeLessThanOrEqual(1)
+      const left = countsOf(fewer).slice(0, 5)
+      expect(Math.max(...left) - Math.min(...left)).toBeLessThanOrEqual(1)
     }
   })
 
