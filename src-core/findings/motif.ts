@@ -27,6 +27,11 @@ export const MOTIF_FINDINGS = {
     message: '{what} was not measured; {assumed} is assumed.',
     mend: 'Measure it: it decides how the motifs nestle.',
   },
+  'motif/too-large-for-chart': {
+    severity: 'note',
+    message: 'a chart of {symbols} stitches and chains cannot be read; up to {most} are drawn.',
+    mend: 'The rounds are planned and printed in words.',
+  },
   'motif/not-regular': {
     severity: 'note',
     message:

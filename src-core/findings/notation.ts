@@ -197,6 +197,11 @@ export const NOTATION_FINDINGS = {
     message: '{received} is more than the {most} that can be read here.',
     mend: 'Correct the number, or split the text.',
   },
+  'rounds/none-of-it': {
+    severity: 'error',
+    message: "'{words}' is none at all.",
+    mend: 'Write how many there are, or take it out.',
+  },
   'rounds/ends-early': {
     severity: 'warning',
     message: 'chain {count} at the end leads nowhere.',

@@ -6,7 +6,9 @@ import type { Finding } from '../../shared-types/finding'
 import type { Terms } from '../../shared-types/project'
 import { finding } from '../findings/finding'
 import type { RoundAccount } from './account'
+import { withoutWildAmounts } from './amounts'
 import { parseRounds } from './grammar'
+import { LIMITS } from './limits'
 import { addFinding, clampCount, commit, startReading, workRound } from './rounds'
 import type { Reading } from './rounds'
 import type { After, Base } from './state'
@@ -17,10 +19,6 @@ import type { Span } from './tokens'
 import type { Item, RepeatRoundItem, RoundNode, RoundsTree } from './tree'
 import type { WorkFinding } from './work'
 import type { WorkedRound } from './worked'
-
-/** Characters of one text; a whole book of patterns is shorter. */
-const MOST_CHARACTERS = 400_000
-const MOST_ROUNDS = 500
 
 export interface ReadOptions {
   /** The terms the text is written in; found out where they are not given. */
@@ -128,11 +126,11 @@ function readNode(reading: Reading, text: string, tree: Omit<RoundsTree, 'repeat
   }
   const from = node.numbers ? node.numbers[0] : reading.number + 1
   const to = node.numbers ? node.numbers[1] : from
-  if (to - from >= MOST_ROUNDS || reading.worked.length >= MOST_ROUNDS) {
+  if (to - from >= LIMITS.rounds || reading.worked.length >= LIMITS.rounds) {
     addFinding(reading, text, node, from, {
       code: 'rounds/too-long',
       span: node.heading,
-      values: { received: `${to - from + 1} rounds`, most: `${MOST_ROUNDS} rounds` },
+      values: { received: `${to - from + 1} rounds`, most: `${LIMITS.rounds} rounds` },
     })
     return
   }
@@ -140,7 +138,11 @@ function readNode(reading: Reading, text: string, tree: Omit<RoundsTree, 'repeat
   if (empty) node = { ...node, broken: true }
   const repeat = node.items.find((item) => item.type === 'repeat-round')
   const laps = repeat?.type === 'repeat-round' ? Math.max(to - from + 1, lapsOf(repeat)) : to - from + 1
-  for (let lap = 0; lap < Math.min(laps, MOST_ROUNDS); lap++) {
+  if (laps > LIMITS.rounds) {
+    const values = { received: `${laps} rounds`, most: `${LIMITS.rounds} rounds` }
+    addFinding(reading, text, node, from, { code: 'rounds/too-long', span: repeat ?? node.heading, values })
+  }
+  for (let lap = 0; lap < Math.min(laps, LIMITS.rounds); lap++) {
     const number = from + lap
     let items: readonly Item[] = node.items
     if (repeat?.type === 'repeat-round') {
@@ -216,9 +218,9 @@ interface ReadTexts extends Omit<ReadRounds, 'tree'> {
  */
 export function readRoundTexts(texts: readonly string[], options: ReadOptions = {}): ReadTexts {
   const length = texts.reduce((sum, text) => sum + text.length, 0)
-  if (length > MOST_CHARACTERS) {
+  if (length > LIMITS.characters) {
     const terms = options.terms ?? 'US'
-    const values = { received: `${length} characters`, most: `${MOST_CHARACTERS} characters` }
+    const values = { received: `${length} characters`, most: `${LIMITS.characters} characters` }
     const findings = [finding('rounds/too-long', 'the text', values)]
     return { rounds: [], worked: [], trees: texts.map((text) => emptyTree(text, terms)), terms, findings }
   }
@@ -227,7 +229,7 @@ export function readRoundTexts(texts: readonly string[], options: ReadOptions = 
   const { terms } = findTerms(all, allTokens, options.terms)
   const parsed = texts.map((text) => {
     const tokens = text === all ? allTokens : tokenize(text)
-    return { text, tokens, ...parseRounds(text, terms, tokens) }
+    return { text, tokens, ...withoutWildAmounts(parseRounds(text, terms, tokens)) }
   })
   const rounds = parsed.flatMap(({ tree }) => tree.rounds)
   const colours = options.colours ?? options.after?.colours ?? parsed.flatMap(({ tree }) => tree.colours)

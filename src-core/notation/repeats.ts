@@ -1,4 +1,5 @@
 /** Repeats: how often a part goes into the round, what one takes, and how the last one ends. */
+import { LIMITS } from './limits'
 import { needOf, needOfPlace, starTimes } from './need'
 import type { Need } from './need'
 import { endsInFirst, endsWithSingle, lastItems, works } from './repeat-endings'
@@ -8,7 +9,7 @@ import type { ItemRunner } from './stitching'
 import { sourceFor } from './taking'
 import type { Span } from './tokens'
 import type { GroupItem, Item, Place, PlacePart, RepeatClause, StarItem } from './tree'
-import { MOST_REPEATS, baseSource, report, sourceOf, spend } from './work'
+import { baseSource, report, sourceOf, spend } from './work'
 import type { Work } from './work'
 import { chainsOf } from './state'
 
@@ -150,7 +151,7 @@ export function runAround(work: Work, part: AroundPart, run: ItemRunner, star: S
     if (hangs && clause.mode === 'append' && endsInFirst(clause.items) && skipped > 0) {
       const over = (available - 1) % unit
       if (over === skipped && available > unit) {
-        runLaps(work, part, bodies, ending, Math.min(MOST_REPEATS, (available - 1 - over) / unit), run)
+        runLaps(work, part, bodies, ending, Math.min(LIMITS.repeats, (available - 1 - over) / unit), run)
         work.repeats.delete(part.item)
         return skipRest(source, kind)
       }
@@ -162,7 +163,7 @@ export function runAround(work: Work, part: AroundPart, run: ItemRunner, star: S
     }
     const toFirst = (available - 1 - unitOf(last, kind)) / unit + 1
     const closes = hangs && (clause.mode === 'replace' || endsInFirst(clause.items))
-    if (closes && Number.isInteger(toFirst) && toFirst >= 1 && toFirst <= MOST_REPEATS) {
+    if (closes && Number.isInteger(toFirst) && toFirst >= 1 && toFirst <= LIMITS.repeats) {
       // The round began over the first stitch; the last repeat closes in it.
       runLaps(work, part, bodies, ending, toFirst, run)
       return skipRest(source, kind)
@@ -178,7 +179,7 @@ export function runAround(work: Work, part: AroundPart, run: ItemRunner, star: S
     if (single) {
       report(work, 'rounds/last-repeat-not-said', star?.repeat ?? part.item, {}, String(part.item.start))
       const laps = (available - over) / unit + 1
-      if (laps <= MOST_REPEATS)
+      if (laps <= LIMITS.repeats)
         runLaps(work, part, bodies, bodies.slice(0, bodies.findLastIndex(works)), laps, run)
       // How the last one ends is not in the text, so it is never written out.
       work.repeats.delete(part.item)
@@ -199,7 +200,7 @@ export function runAround(work: Work, part: AroundPart, run: ItemRunner, star: S
       }
       report(work, 'rounds/last-repeat-does-not-fit', bodySpan(part.item), values, String(part.item.start))
       work.open = true
-      return runLaps(work, part, bodies, bodies, Math.min(available / unit, MOST_REPEATS), run)
+      return runLaps(work, part, bodies, bodies, Math.min(available / unit, LIMITS.repeats), run)
     }
     const whole = Math.max(0, Math.floor(available / unit))
     const words = {
@@ -210,7 +211,7 @@ export function runAround(work: Work, part: AroundPart, run: ItemRunner, star: S
     }
     report(work, 'rounds/repeat-does-not-fit', bodySpan(part.item), words, String(part.item.start))
     work.open = true
-    return runLaps(work, part, bodies, bodies, Math.min(whole, MOST_REPEATS), run)
+    return runLaps(work, part, bodies, bodies, Math.min(whole, LIMITS.repeats), run)
   }
   runLaps(work, part, bodies, ending, times ?? 1, run)
 }
@@ -385,14 +386,6 @@ export function runStar(work: Work, star: StarItem, rest: readonly Item[], run: 
   if (times === null) {
     const part = { item: star, items: star.items, place: null, lastCount: clause.lastCount, rest }
     return runAround(work, part, run, star)
-  }
-  if (times > MOST_REPEATS) {
-    report(work, 'rounds/too-long', clause.amountSpan, {
-      received: `${clause.amount} times`,
-      most: `${MOST_REPEATS} repeats`,
-    })
-    work.open = true
-    return
   }
   work.clause = withoutEnding(clause)
   checkAmount(work, star, clause, times, rest)

@@ -6,6 +6,7 @@ import type { RoundAccount } from './account'
 import { findBeginning, otherReading } from './beginning'
 import type { Beginning } from './beginning'
 import { leavePlaces } from './leaving'
+import { LIMITS } from './limits'
 import { gatherLoose } from './loose-groups'
 import type { Gathered } from './loose-groups'
 import { runItems } from './run'
@@ -17,9 +18,6 @@ import { TooLong, report } from './work'
 import type { Work, WorkFinding } from './work'
 import type { WorkedRound } from './worked'
 
-/** Work for one text: far more than any pattern needs, and over in well under a second. */
-const BUDGET = 400_000
-
 /** What goes on from round to round while a text is read. */
 export interface Reading {
   base: Base
@@ -29,6 +27,8 @@ export interface Reading {
   readonly accounts: RoundAccount[]
   readonly findings: Finding[]
   readonly budget: { left: number }
+  /** Stitches and chains that may still be made. */
+  room: number
   readonly colours: readonly string[]
   readonly repeats: Map<Item, number>
   /** Rounds whose loose stitches were gathered into groups, by their items as the text has them. */
@@ -47,7 +47,7 @@ export interface Reading {
 /** A count from outside, made harmless. */
 export const clampCount = (value: number | undefined): number => {
   const count = Math.floor(Number(value ?? 0))
-  return Number.isFinite(count) && count > 0 ? Math.min(count, 20_000) : 0
+  return Number.isFinite(count) && count > 0 ? Math.min(count, LIMITS.stitches) : 0
 }
 
 function clampSpaces(spaces: Readonly<Record<string, number>> | undefined): Record<string, number> {
@@ -68,7 +68,8 @@ export function startReading(
     worked: [],
     accounts: [],
     findings: [],
-    budget: { left: BUDGET },
+    budget: { left: LIMITS.steps },
+    room: LIMITS.worked,
     colours,
     repeats: new Map(),
     gathered: new Map(),
@@ -152,6 +153,7 @@ function newWork(
     colours: reading.colours,
     repeats: new Map(),
     budget: reading.budget,
+    room: reading.room,
     beginning,
     elements: [],
     groups: new Map(),
@@ -351,6 +353,7 @@ export function commit(
   quiet: boolean,
 ): void {
   settleSources(made.work)
+  reading.room = made.work.room
   keepRepeats(reading, made.work.repeats)
   if (!quiet && !node.broken)
     for (const found of made.work.findings) addFinding(reading, text, node, number, found)

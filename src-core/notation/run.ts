@@ -30,7 +30,7 @@ import type {
   WorkItem,
 } from './tree'
 import { NO_NAME } from './tree'
-import { MOST_ELEMENTS, MOST_REPEATS, baseSource, hasBody, push, report, spend } from './work'
+import { baseSource, hasBody, push, report, spend } from './work'
 import type { Target, Work } from './work'
 
 const BUNCH: StitchName['form'][] = ['together', 'decrease']
@@ -39,14 +39,6 @@ function runWork(work: Work, item: WorkItem, every: EveryItem | null, next: Item
   const { stitch: name, place } = item
   const count = item.count ?? 1
   spend(work, item)
-  if (count > MOST_ELEMENTS) {
-    report(work, 'rounds/too-long', item, {
-      received: `${count} ${name.name}`,
-      most: `${MOST_ELEMENTS} stitches`,
-    })
-    work.open = true
-    return
-  }
   if (place && closesRound(work, place)) {
     const picot = picotChains(work, item, next)
     if (picot > 0) return closePicot(work, picot, item)
@@ -125,11 +117,6 @@ function runSkip(work: Work, item: SkipItem): void {
 
 function runGroup(work: Work, item: GroupItem, rest: readonly Item[]): void {
   const times = item.times ?? 1
-  if (times > MOST_REPEATS) {
-    report(work, 'rounds/too-long', item, { received: `${times} times`, most: `${MOST_REPEATS} repeats` })
-    work.open = true
-    return
-  }
   if (item.around) {
     work.repeated++
     runAround(work, { item, items: item.items, place: item.place, lastCount: item.lastCount, rest }, runItems)
@@ -239,12 +226,6 @@ const EMPTY_PART = {
 function runEvenly(work: Work, item: EvenItem): void {
   const source = baseSource(work)
   const free = source ? source.free('stitch') : 0
-  if (item.count !== null && item.count > MOST_ELEMENTS) {
-    const received = `${item.count} sts evenly`
-    report(work, 'rounds/too-long', item, { received, most: `${MOST_ELEMENTS} stitches` })
-    work.open = true
-    return
-  }
   if (item.count === null || !source || source.state.unknown) {
     report(work, 'rounds/not-countable', item, { what: "'evenly'" }, 'evenly')
     work.open = true
@@ -371,7 +352,7 @@ export function runItems(work: Work, items: readonly Item[]): void {
         const star = items
           .slice(Math.max(0, index - LONGEST_TAIL), index)
           .findLast((found) => found.type === 'star')
-        if (star?.type !== 'star' || item.times > MOST_REPEATS) break
+        if (star?.type !== 'star') break
         const double = star.items.findIndex((found) => found.type === 'double')
         const part = item.toDouble && double >= 0 ? star.items.slice(0, double) : star.items
         for (let at = 0; at < item.times; at++) runItems(work, part)

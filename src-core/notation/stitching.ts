@@ -7,7 +7,7 @@ import { WORKING } from './taking'
 import { beginningTarget, nextStitch, settle } from './targets'
 import type { Span } from './tokens'
 import type { ChainItem, Definition, Item, StatementItem, StitchName } from './tree'
-import { MOST_CHAINS, hasBody, push, report } from './work'
+import { hasBody, push, report } from './work'
 import type { Element, Target, Work } from './work'
 
 /** Runs the items of a definition in one place; handed in, since running and stitching hold each other. */
@@ -309,11 +309,6 @@ export function makeBare(work: Work, name: StitchName, count: number, span: Span
 
 /** Chains: of the beginning, of the foundation, or between stitches. */
 export function makeChain(work: Work, item: ChainItem): void {
-  if (item.count > MOST_CHAINS) {
-    report(work, 'rounds/too-long', item, { received: `ch ${item.count}`, most: `${MOST_CHAINS} chains` })
-    work.open = true
-    return
-  }
   work.chain = work.base.kind === 'chain' && work.chain?.element === -1 ? work.chain : null
   const { beginning } = work
   if (beginning?.item === item && !work.beginningDone) {

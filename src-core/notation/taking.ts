@@ -1,10 +1,11 @@
 /** Using places up: which round, which loops, and what answers to a name. */
+import { LIMITS } from './limits'
 import { spaceName } from './need'
 import { FREE, SKIPPED, TRAVELLED, WORKED, cornerPlaces } from './source'
 import type { PlaceTest, Source } from './source'
 import { BACK, FRONT, spaceKey } from './state'
 import type { Loop, Noun, PlacePart, StitchName } from './tree'
-import { baseSource, report, sourceOf, targetAt } from './work'
+import { TooLong, baseSource, report, sourceOf, targetAt } from './work'
 import type { Target, Work } from './work'
 import type { LeftPlace } from './worked'
 
@@ -113,6 +114,9 @@ export function missing(
     else if (kind === 'gap') source.overGaps++
     else source.overStitches++
     work.overSpan ??= part
+    // A round that asks for more than any round holds is not followed to its end.
+    if (source.overStitches + source.overSpaces + source.overGaps > LIMITS.stitches)
+      throw new TooLong(part ?? work.node)
   }
   return targetAt(work, source, { kind: 'unknown', round: source?.state.index ?? -2, index: -1 })
 }

@@ -202,6 +202,7 @@ function gapTargets(work: Work, part: PlacePart): Target[] {
   const source = sourceFor(work, part)
   if (!source) return [nowhere(work, part)]
   const take = (): Target => {
+    spend(work, part)
     const index =
       part.noun.kind === 'gap' && part.noun.of === 'group' ? source.nextGroupGap() : source.nextGap()
     if (index < 0) return missing(work, source, 'gap', part)
@@ -225,6 +226,7 @@ function gapTargets(work: Work, part: PlacePart): Target[] {
 
 /** The nth stitch or space of the next petal, shell or group. */
 function withinTargets(work: Work, part: PlacePart, taking: Taking): Target[] {
+  spend(work, part)
   const source = sourceFor(work, part)
   if (!source || part.noun.kind !== 'within') return [nowhere(work, part)]
   work.picked = true
@@ -345,6 +347,7 @@ export function nextStitch(work: Work, span: PlacePart | null, taking: Taking): 
   const number = work.scope.round
   const state = number === null ? null : work.history.get(number)
   const source = state ? sourceOf(work, state) : baseSource(work)
+  spend(work, span ?? work.node)
   if (!source) return nowhere(work, span)
   const index = source.find('stitch', '', () => true)
   return index >= 0 ? takeAt(work, source, index, span, taking) : missing(work, source, 'stitch', span)

@@ -4,6 +4,8 @@
  * time grows with the length of the text alone.
  */
 
+import { LIMITS } from './limits'
+
 /** A stretch of the text, as offsets; `line` and `column` (both from 1) are of its first character. */
 export interface Span {
   readonly start: number
@@ -86,27 +88,30 @@ interface Found {
   hyphen: boolean
 }
 
+/** The value of figures; more digits than count anything are only very many. */
+const figure = (digits: string): number => Math.min(Number(digits), LIMITS.figure)
+
 function lexDigits(text: string, at: number): Found {
   let plainEnd = at + 1
   while (isDigit(text, plainEnd)) plainEnd++
   if (!goesOn(text, plainEnd, '.,-') && !isLetter(text, plainEnd)) {
     const digits = text.slice(at, plainEnd)
-    return { kind: 'number', text: digits, value: Number(digits), hyphen: false }
+    return { kind: 'number', text: digits, value: figure(digits), hyphen: false }
   }
   const ordinal = match(ORDINAL, text, at)
-  if (ordinal) return { kind: 'ordinal', text: ordinal[0], value: Number(ordinal[1]), hyphen: false }
+  if (ordinal) return { kind: 'ordinal', text: ordinal[0], value: figure(ordinal[1]!), hyphen: false }
   const chains = match(CHAINS_BEFORE, text, at)
-  if (chains) return { kind: 'chains', text: chains[0], value: Number(chains[1]), hyphen: false }
+  if (chains) return { kind: 'chains', text: chains[0], value: figure(chains[1]!), hyphen: false }
   const found = match(NUMBER, text, at)![0]
   // "1,200" and "1,5" are left to prose; a list "1,2" is two numbers. Patterns count in whole numbers.
   const whole = /^\d+,/.test(found) ? found.replace(/,.*$/, '') : found
   const hyphen = /^[-\u2010\u2011]\p{L}/u.test(text.slice(at + whole.length, at + whole.length + 2))
-  return { kind: 'number', text: whole, value: Number(whole), hyphen }
+  return { kind: 'number', text: whole, value: figure(whole), hyphen }
 }
 
 function lexLetters(text: string, at: number, word: string): Found {
   const chains = word[0] === 'c' || word[0] === 'C' ? match(CHAINS_AFTER, text, at) : null
-  if (chains) return { kind: 'chains', text: chains[0], value: Number(chains[1]), hyphen: false }
+  if (chains) return { kind: 'chains', text: chains[0], value: figure(chains[1]!), hyphen: false }
   const together = isDigit(text, at + word.length) ? match(TOGETHER, text, at) : null
   if (together) return { kind: 'word', text: together[0], value: 0, hyphen: false }
   return { kind: 'word', text: word, value: 0, hyphen: false }

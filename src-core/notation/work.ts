@@ -3,16 +3,12 @@ import type { FindingCode } from '../findings/catalogue'
 import type { FindingValues } from '../findings/finding'
 import type { StitchKey } from '../stitches/table'
 import type { Beginning } from './beginning'
+import { LIMITS } from './limits'
 import { Source } from './source'
 import type { Base, RoundState } from './state'
 import type { Span } from './tokens'
 import type { Item, Loop, RoundNode, RoundsTree } from './tree'
 import type { ElementRole, Foundation, WorkedElement, WorkedPlace } from './worked'
-
-/** A round of a doily may have some hundreds of stitches; a text with more than this is a slip of the pen. */
-export const MOST_ELEMENTS = 20_000
-export const MOST_REPEATS = 5_000
-export const MOST_CHAINS = 5_000
 
 export type Element = { -readonly [Key in keyof WorkedElement]: WorkedElement[Key] }
 
@@ -59,6 +55,8 @@ export interface Work {
   readonly colours: readonly string[]
   readonly repeats: Map<Item, number>
   readonly budget: { left: number }
+  /** Stitches and chains that the text may still make. */
+  room: number
   readonly beginning: Beginning | null
 
   readonly elements: Element[]
@@ -125,7 +123,7 @@ export function report(
 
 /** Counts one step of work; a text that never ends is stopped here. */
 export function spend(work: Work, span: Span): void {
-  if (work.elements.length >= MOST_ELEMENTS || work.budget.left-- <= 0) throw new TooLong(span)
+  if (work.elements.length >= LIMITS.stitches || work.budget.left-- <= 0) throw new TooLong(span)
 }
 
 export function baseSource(work: Work): Source | null {
@@ -156,6 +154,8 @@ export function push(
   rest: Partial<Element> = {},
 ): Element {
   spend(work, span)
+  work.room -= rest.count ?? 1
+  if (work.room < 0) throw new TooLong(span)
   const element: Element = {
     index: work.elements.length,
     role,
@@ -180,11 +180,15 @@ export function push(
 
 /** Number of the group that goes into a place. */
 export function groupOf(work: Work, place: WorkedPlace): number {
-  const key = `${place.kind} ${place.round} ${place.index} ${place.cell} ${place.opposite}`
-  const found = work.groups.get(key)
-  if (found !== undefined && place.index >= 0) return found
   const group = work.groups.size
-  work.groups.set(place.index >= 0 ? key : `${key} ${group}`, group)
+  // Of places that are not there nothing is known: each is one of its own.
+  const key =
+    place.index < 0
+      ? String(group)
+      : `${place.kind} ${place.round} ${place.index} ${place.cell} ${place.opposite}`
+  const found = work.groups.get(key)
+  if (found !== undefined) return found
+  work.groups.set(key, group)
   return group
 }
 

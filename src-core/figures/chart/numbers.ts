@@ -12,9 +12,9 @@ export interface PlacedNumber extends Point {
   readonly from: Point | null
 }
 
-/** Points of the ink in cells, so that only near ones are asked. */
+/** Points of the ink in small cells, so that only near ones are asked, and in a dense chart hardly any. */
 export class Clearance {
-  private readonly cells = new Map<string, Point[]>()
+  private readonly cells = new Map<number, Point[]>()
 
   add(points: readonly Point[]): void {
     for (const point of points) {
@@ -25,19 +25,31 @@ export class Clearance {
     }
   }
 
-  /** Whether nothing lies nearer than `radius` (at most a cell). */
+  /** Whether nothing lies nearer than `radius`. */
   free(at: Point, radius: number): boolean {
     const x = Math.floor(at.x / CELL)
     const y = Math.floor(at.y / CELL)
-    for (let i = x - 1; i <= x + 1; i++)
-      for (let j = y - 1; j <= y + 1; j++)
-        for (const point of this.cells.get(keyOf(i, j)) ?? []) if (distance(point, at) < radius) return false
-    return true
+    const reach = Math.ceil(radius / CELL)
+    const asked: Point[][] = []
+    for (let i = x - reach; i <= x + reach; i++)
+      for (let j = y - reach; j <= y + reach; j++) {
+        const cell = this.cells.get(keyOf(i, j))
+        if (!cell) continue
+        if (farthestOf(at, i, j) < radius) return false
+        asked.push(cell)
+      }
+    return asked.every((cell) => cell.every((point) => distance(point, at) >= radius))
   }
 }
 
-const CELL = 3
-const keyOf = (x: number, y: number): string => `${x} ${y}`
+/** mm. Well below the room that a number needs, so that most cells lie within it or outside of it altogether. */
+const CELL = 0.5
+/** One number for both indices of a cell: a page has far fewer cells in a row. */
+const keyOf = (x: number, y: number): number => x * 65_536 + y
+
+/** Distance of the farthest corner of a cell. */
+const farthestOf = ({ x, y }: Point, i: number, j: number): number =>
+  Math.hypot(Math.max(x - i * CELL, (i + 1) * CELL - x), Math.max(y - j * CELL, (j + 1) * CELL - y))
 
 /** The free place nearest to a round's beginning; outward of it and before it are looked at first. */
 export function placeNumber(start: Point, centre: Point, ink: Clearance, farthest: number): PlacedNumber {

@@ -8,7 +8,8 @@ import type { ResolvedGauge } from '../../stitches/gauge'
 import type { Millimetres, Radians } from '../../units/quantity'
 import { MEASURED_SPREAD } from '../constants'
 import { checkRounds, flatnessOf, lieOf } from './checks'
-import type { LocatedRound } from './ground'
+import { MOST_SYMBOLS } from './constants'
+import type { LocatedElement, LocatedRound } from './ground'
 import { layersOf } from './layers'
 import { leafAccount } from './leaf-account'
 import { locateRound } from './locate'
@@ -34,7 +35,7 @@ export interface RoundsAccount {
   readonly gauge?: ResolvedGauge
   /** Where every stitch lies, for the chart; empty where nothing could be located. */
   readonly located: readonly LocatedRound[]
-  /** What the located rounds stand on; null where nothing could be located. */
+  /** What the located rounds stand on; null where there is no chart of them. */
   readonly beginning: Beginning | null
   /** The rounds as they were read. */
   readonly read: ReadMotif
@@ -54,6 +55,22 @@ export interface Beginning {
 
 /** The account of a motif in written rounds; null with findings where the rounds give no outline. */
 export function roundsAccount(motif: RoundsMotif, context: RoundsContext): RoundsAccount {
+  const told = accountFor(motif, context)
+  const symbols = told.located.reduce(
+    (sum, { elements, asides }) => sum + symbolsOf(elements) + asides.length,
+    0,
+  )
+  if (symbols <= MOST_SYMBOLS) return told
+  const values = { symbols: symbols.toLocaleString('en'), most: MOST_SYMBOLS.toLocaleString('en') }
+  const none = finding('motif/too-large-for-chart', `motif ${motif.id}`, values, { motif: motif.id })
+  return { ...told, beginning: null, findings: [...told.findings, none] }
+}
+
+/** A chart shows every chain by itself. */
+const symbolsOf = (elements: readonly LocatedElement[]): number =>
+  elements.reduce((sum, { chain }) => sum + Math.max(1, chain.length), 0)
+
+function accountFor(motif: RoundsMotif, context: RoundsContext): RoundsAccount {
   const read = readMotif(motif, context.terms)
   const where = `motif ${motif.id}`
   if (read.worked.length === 0) {

@@ -43,3 +43,5 @@ export const FLATNESS_FROM_ROUND = 3
 export const CORNERS = { least: 3, most: 8 } as const
 /** Petals stand out from the valleys by at least this share of the radius; less is a scalloped round (ours). */
 export const LEAST_LOBE = 0.03
+/** Symbols of a chart: more are no longer told apart on any paper, and take too long to place (ours). */
+export const MOST_SYMBOLS = 5_000

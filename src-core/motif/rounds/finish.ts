@@ -6,7 +6,19 @@ import type { Millimetres, Radians } from '../../units/quantity'
 import { archAt, archBetween, archOfRise, archRise } from './arch'
 import type { Arch } from './arch'
 import { LOOP_ENDS, LOOPS_APART, PICOT, TIP_CHAIN } from './constants'
-import { angleOf, at, heightOf, isUpright, mean, middleOf, radiusOf, topWidth, unwrap } from './ground'
+import {
+  angleOf,
+  at,
+  gather,
+  heightOf,
+  isUpright,
+  mean,
+  middleOf,
+  neighbours,
+  radiusOf,
+  topWidth,
+  unwrap,
+} from './ground'
 import type { LocatedElement, LocatedRound, Petal, Seat } from './ground'
 import { betweenEnds } from './sector'
 import type { Stem } from './spokes'
@@ -34,7 +46,9 @@ export function finish(
   const elements: LocatedElement[] = []
   const arches = new Map<number, { arch: Arch; tip: boolean; apex: Point }>()
   let tight = 0
-  const uprights = round.elements.filter((element) => byElement.has(element) || isSlip(element))
+  const uprights = new Set(round.elements.filter((element) => byElement.has(element) || isSlip(element)))
+  const before = neighbours(round.elements, uprights, 'before')
+  const behind = neighbours(round.elements, uprights, 'behind')
   const pointOf = (element: WorkedElement): Point =>
     byElement.get(element)?.top ?? slipPoint(element, onto, gauge)
   round.elements.forEach((element, i) => {
@@ -47,8 +61,8 @@ export function finish(
       const point = slipPoint(element, onto, gauge)
       elements.push({ element, base: point, top: point, chain: [] })
     } else if (element.role === 'space') {
-      const previous = lastOf(round.elements, i, uprights)
-      const next = nextOf(round.elements, i, uprights)
+      const previous = before[i]
+      const next = behind[i]
       if (!previous || !next) return
       const from = pointOf(previous)
       const to = pointOf(next)
@@ -71,7 +85,7 @@ export function finish(
       })
       elements.push({ element, base: from, top: apex, chain, end: to })
     } else if (element.role === 'picot') {
-      const previous = lastOf(round.elements, i, uprights)
+      const previous = before[i]
       if (!previous) return
       const foot = pointOf(previous)
       const size = PICOT * element.count * gauge.width
@@ -110,22 +124,6 @@ export function slipPoint(element: WorkedElement, onto: LocatedRound | null, gau
   const seat = place && onto && place.round === onto.round.index ? onto.seats[place.index] : null
   const point = seat?.point ?? { x: 0, y: -1 }
   return at(radiusOf(point) + gauge.height('sl st'), angleOf(point))
-}
-
-function lastOf(all: readonly WorkedElement[], i: number, uprights: readonly WorkedElement[]) {
-  for (let k = 1; k <= all.length; k++) {
-    const element = all[(i - k + all.length) % all.length]!
-    if (uprights.includes(element)) return element
-  }
-  return null
-}
-
-function nextOf(all: readonly WorkedElement[], i: number, uprights: readonly WorkedElement[]) {
-  for (let k = 1; k <= all.length; k++) {
-    const element = all[(i + k) % all.length]!
-    if (uprights.includes(element)) return element
-  }
-  return null
 }
 
 /** Chains inside a group in one place: the open tip of a petal or a corner. */
@@ -202,12 +200,12 @@ function petalsOf(
   elements: readonly LocatedElement[],
 ): Petal[] {
   const found = new Map<number, Stood[]>()
-  for (const entry of stood)
-    if (entry.petal >= 0) found.set(entry.petal, [...(found.get(entry.petal) ?? []), entry])
+  for (const entry of stood) if (entry.petal >= 0) gather(found, entry.petal, entry)
+  const tipsOf = new Map<number, LocatedElement[]>()
+  for (const entry of elements)
+    if (arches.get(entry.element.index)?.tip) gather(tipsOf, entry.element.group, entry)
   return [...found.values()].map((members) => {
-    const tips = elements.filter(
-      (e) => arches.get(e.element.index)?.tip && e.element.group === members[0]!.element.group,
-    )
+    const tips = tipsOf.get(members[0]!.element.group) ?? []
     const line = [...members.map((entry) => entry.top), ...tips.map((tip) => tip.top)]
     line.sort((a, b) => unwrap(angleOf(a), angleOf(line[0]!)) - unwrap(angleOf(b), angleOf(line[0]!)))
     let edge = 0

@@ -137,3 +137,28 @@ export function seatOf(place: WorkedPlace | undefined, before: readonly LocatedR
   const round = before.find((entry) => entry.round.index === place.round)
   return round?.seats[place.index] ?? null
 }
+
+/** By element: the nearest one of `of` on one side of it, going round; null where there is none. */
+export function neighbours(
+  all: readonly WorkedElement[],
+  of: ReadonlySet<WorkedElement>,
+  side: 'before' | 'behind',
+): (WorkedElement | null)[] {
+  const found: (WorkedElement | null)[] = all.map(() => null)
+  let last: WorkedElement | null = null
+  // Twice round, so that the first ones know the last.
+  for (let step = 0; step < 2 * all.length; step++) {
+    const along = step % all.length
+    const i = side === 'before' ? along : all.length - 1 - along
+    found[i] = last
+    if (of.has(all[i]!)) last = all[i]!
+  }
+  return found
+}
+
+/** Adds to the list under a key. */
+export function gather<Key, Value>(lists: Map<Key, Value[]>, key: Key, value: Value): void {
+  const list = lists.get(key)
+  if (list) list.push(value)
+  else lists.set(key, [value])
+}

@@ -7,7 +7,7 @@ import type { Point } from '../../../shared-types/plan'
 import type { WorkedElement, WorkedRound } from '../../notation/worked'
 import type { ResolvedGauge } from '../../stitches/gauge'
 import type { Millimetres, Radians } from '../../units/quantity'
-import { angleOf, at, heightOf, isUpright, radiusOf, unwrap } from './ground'
+import { angleOf, at, gather, heightOf, isUpright, neighbours, radiusOf, unwrap } from './ground'
 import type { Stood } from './stand'
 
 /** A chain that is worked back along, in its place. */
@@ -37,7 +37,7 @@ function spokesOf(round: WorkedRound): Spoke[] {
   for (const element of round.elements) {
     const place = element.into[0]
     if (place?.kind !== 'chain' || place.round !== round.index) continue
-    spokes.set(place.index, [...(spokes.get(place.index) ?? []), element])
+    gather(spokes, place.index, element)
   }
   return [...spokes].flatMap(([index, members]) => {
     const stem = round.elements[index]
@@ -55,8 +55,11 @@ export function standOnSpokes(
 ): { stood: Stood[]; stems: ReadonlyMap<WorkedElement, Stem> } {
   const spokes = spokesOf(round)
   const along = new Set(spokes.flatMap(({ stem, members }) => [stem, ...members]))
+  // A spoke's chain begins on the last thing made before it that belongs to no spoke.
+  const carriers = round.elements.filter((e) => !along.has(e) && (isUpright(e) || e.role === 'slip'))
+  const carrierOf = neighbours(round.elements, new Set(carriers), 'before')
   const starts = spokes.map(({ stem }) => {
-    const carrier = carrierOf(stem, round, along)
+    const carrier = carrierOf[stem.index]
     return carrier ? pointOf(carrier) : at(0, 0)
   })
   const stems = new Map<WorkedElement, Stem>()
@@ -71,20 +74,6 @@ export function standOnSpokes(
     return members.map((element) => standAlong(element, spoke, i, gauge))
   })
   return { stood, stems }
-}
-
-/** What a spoke's chain begins on: the last thing made before it that belongs to no spoke. */
-function carrierOf(
-  stem: WorkedElement,
-  round: WorkedRound,
-  along: ReadonlySet<WorkedElement>,
-): WorkedElement | null {
-  const { elements } = round
-  for (let back = 1; back <= elements.length; back++) {
-    const element = elements[(stem.index - back + elements.length) % elements.length]!
-    if (!along.has(element) && (isUpright(element) || element.role === 'slip')) return element
-  }
-  return null
 }
 
 interface Lie {

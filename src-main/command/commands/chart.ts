@@ -48,7 +48,7 @@ export const addChart: AddCommand = (program, around, end) => {
         const ids = motifs.map((motif) => motif.id).join(', ')
         throw new CommandEnd(EXIT.wrongUse, `an SVG holds one chart: choose with --motif from ${ids}.`)
       }
-      const drawable = motifs.filter((motif) => roundsAccount(motif, contextOf(project)).located.length > 0)
+      const drawable = motifs.filter((motif) => roundsAccount(motif, contextOf(project)).beginning !== null)
       if (drawable.length === 0) {
         around.err('petalyard: there are no written rounds to draw, so no chart was written.\n')
         return end(EXIT.projectErrors)
