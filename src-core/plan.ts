@@ -52,7 +52,8 @@ export interface Planner {
   rotation(project: Project): BestRotation | null
 }
 
-const EMPTY: Plan = {
+/** The plan of a project of which nothing can be said yet. */
+export const EMPTY: Plan = {
   size: {
     width: 0,
     height: 0,

@@ -82,6 +82,21 @@ export const HOST_FINDINGS = {
     message: 'the program behind this window was stopped.',
     mend: 'What was changed until then is kept. Save a copy of what was changed since, and start Petalyard again.',
   },
+  'app/not-planned': {
+    severity: 'error',
+    message: 'this project cannot be worked out as it is now: {reason}.',
+    mend: 'Undo the last change, or correct it. The last plan is shown; everything that you entered is kept.',
+  },
+  'app/not-shown': {
+    severity: 'error',
+    message: 'this project cannot be shown: {reason}.',
+    mend: 'Everything that you entered is kept. Save a copy of it, or go on with another project.',
+  },
+  'app/not-opened-before': {
+    severity: 'warning',
+    message: 'the program ended twice while it opened this project.',
+    mend: 'Everything that you entered is kept. Try again, save a copy of it, or go on with another project.',
+  },
   'app/failed': {
     severity: 'error',
     message: '{task} did not work: {reason}.',

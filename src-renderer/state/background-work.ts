@@ -20,9 +20,12 @@ export type Question =
 
 export interface Answer {
   readonly value:
-    | { readonly kind: 'plan'; readonly change: Partial<Plan> }
+    /** `from`: what changed is told against the plan sent before in this lane; else it is a whole one. */
+    | { readonly kind: 'plan'; readonly change: Partial<Plan>; readonly from: 'last' | 'nothing' }
     | { readonly kind: 'fits'; readonly fits: readonly Fit[] }
     | { readonly kind: 'rotation'; readonly rotation: BestRotation | null }
+    /** The engine fell over the project, in its own words. */
+    | { readonly kind: 'failed'; readonly reason: string }
 }
 
 /** How many arrangements are offered as pictures. */
@@ -33,13 +36,26 @@ const MOST_IN_PICTURE = 2_000
 /** The fields of a plan that are not the same as before. */
 function changed(before: Plan | undefined, plan: Plan): Partial<Plan> {
   if (!before) return plan
+  const keys = new Set([...Object.keys(before), ...Object.keys(plan)]) as Set<keyof Plan>
+  // What is gone is told as nothing.
   return Object.fromEntries(
-    Object.entries(plan).filter(([key, value]) => before[key as keyof Plan] !== value),
+    [...keys].filter((key) => before[key] !== plan[key]).map((key) => [key, plan[key]]),
   ) as Partial<Plan>
 }
 
-/** Answers questions one by one and remembers for each lane what the last one was about. */
+/** Answers questions one by one and remembers for each lane what the last one was about; never throws. */
 export function answerer(makePlanner: () => Planner): (question: Question) => Answer {
+  const answer = remembering(makePlanner)
+  return (question) => {
+    try {
+      return answer(question)
+    } catch (error) {
+      return { value: { kind: 'failed', reason: error instanceof Error ? error.message : String(error) } }
+    }
+  }
+}
+
+function remembering(makePlanner: () => Planner): (question: Question) => Answer {
   const memories = new Map<string, { readonly planner: Planner; project?: Project; plan?: Plan }>()
   return (question) => {
     const memory = memories.get(question.lane) ?? { planner: makePlanner() }
@@ -50,9 +66,10 @@ export function answerer(makePlanner: () => Planner): (question: Question) => An
     switch (question.kind) {
       case 'plan': {
         const plan = memory.planner.plan(project)
+        const from = memory.plan ? 'last' : 'nothing'
         const change = changed(memory.plan, plan)
         memory.plan = plan
-        return { value: { kind: 'plan', change } }
+        return { value: { kind: 'plan', change, from } }
       }
       case 'fits': {
         const { arrangements } = fitProject(project, question.wish)

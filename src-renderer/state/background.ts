@@ -15,12 +15,22 @@ export interface Fit {
   readonly plan: Plan | null
 }
 
+/** A question that found no answer: the engine fell over it, or it ran over its time. */
+export class NoAnswerError extends Error {
+  constructor(readonly reason: string) {
+    super(reason)
+  }
+}
+
 export interface Background {
-  /** The plan of a project; null where a later question in the same lane overtook this one. */
+  /**
+   * The plan of a project; null where a later question in the same lane overtook this one. Rejects with a
+   * `NoAnswerError` where there is none.
+   */
   plan(lane: 'document' | 'picture', project: Project): Promise<Plan | null>
-  /** Arrangements nearest a wished size in mm, best first; null where overtaken. */
+  /** Arrangements nearest a wished size in mm, best first; null where overtaken, or where they cannot be found. */
   fits(project: Project, wish: { readonly width: number; readonly height: number }): Promise<Fit[] | null>
-  /** Null where there is nothing to rotate yet. */
+  /** Null where there is nothing to rotate yet, or where it cannot be found. */
   rotation(project: Project): Promise<BestRotation | null>
   stop(): void
 }
@@ -62,8 +72,11 @@ function over(send: Send, stop: () => void): Background {
   return {
     async plan(lane, project) {
       const value = await ask({ lane, kind: 'plan', project })
+      if (value?.kind === 'failed') throw new NoAnswerError(value.reason)
       if (value?.kind !== 'plan') return null
-      const plan = { ...plans.get(lane), ...value.change } as Plan
+      // A worker that was started anew knows nothing of the plans before.
+      const before = value.from === 'last' ? plans.get(lane) : undefined
+      const plan = { ...before, ...value.change } as Plan
       plans.set(lane, plan)
       return plan
     },
@@ -79,22 +92,68 @@ function over(send: Send, stop: () => void): Background {
   }
 }
 
-/** In a worker of its own. */
-export function workerBackground(): Background {
-  const worker = new Worker(new URL('./background-worker.ts', import.meta.url), { type: 'module' })
-  const heard = new Map<number, (answer: Answer) => void>()
+/** ms. Far longer than the largest project takes on an old laptop; what takes longer takes for ever. */
+const MOST_TIME = 20_000
+
+/** What a worker is to its owner: so much of it as is used here. */
+export type PlanningWorker = Pick<Worker, 'postMessage' | 'terminate' | 'addEventListener'>
+
+const startWorker = (): PlanningWorker =>
+  new Worker(new URL('./background-worker.ts', import.meta.url), { type: 'module' })
+
+/**
+ * In a worker of its own. A worker that dies, or works longer than `mostTime` on one question, is ended: that
+ * question finds no answer, and a new worker goes on with those behind it.
+ */
+export function workerBackground(start = startWorker, mostTime = MOST_TIME): Background {
+  let worker: PlanningWorker | null = null
+  /** In the order asked, which is that of the work. */
+  const open = new Map<number, { readonly question: Question; readonly heard: (answer: Answer) => void }>()
   let asked = 0
-  worker.addEventListener('message', ({ data }: MessageEvent<{ id: number; answer: Answer }>) => {
-    heard.get(data.id)?.(data.answer)
-    heard.delete(data.id)
-  })
+  let limit: ReturnType<typeof setTimeout> | undefined
+  const end = (reason: string): void => {
+    worker?.terminate()
+    worker = null
+    const [[id, { heard }] = [0, { heard: () => undefined }]] = open
+    open.delete(id)
+    for (const [next, { question }] of open) running().postMessage({ id: next, question })
+    watch()
+    heard({ value: { kind: 'failed', reason } })
+  }
+  /** The clock runs for the question that is worked on: from when it was asked, or the one before was answered. */
+  const watch = (): void => {
+    clearTimeout(limit)
+    if (open.size > 0)
+      limit = setTimeout(() => end(`it takes more than ${mostTime / 1000} seconds`), mostTime)
+  }
+  const running = (): PlanningWorker => {
+    if (worker) return worker
+    const started = start()
+    started.addEventListener('message', (event) => {
+      const { id, answer } = (event as MessageEvent<{ id: number; answer: Answer }>).data
+      const asked = open.get(id)
+      open.delete(id)
+      watch()
+      asked?.heard(answer)
+    })
+    started.addEventListener('error', (event) => {
+      event.preventDefault()
+      if (worker === started) end((event as ErrorEvent).message || 'it ended unexpectedly')
+    })
+    worker = started
+    return started
+  }
   return over(
-    (question, listener) => {
+    (question, heard) => {
       const id = ++asked
-      heard.set(id, listener)
-      worker.postMessage({ id, question })
+      open.set(id, { question, heard })
+      running().postMessage({ id, question })
+      if (open.size === 1) watch()
     },
-    () => worker.terminate(),
+    () => {
+      clearTimeout(limit)
+      worker?.terminate()
+    },
   )
 }
 

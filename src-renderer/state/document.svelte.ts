@@ -7,9 +7,9 @@ import type { Finding } from '../../shared-types/finding'
 import type { Plan } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
 import { holdColours } from '../../src-core/colour/hold'
-import { bySeverity } from '../../src-core/findings/finding'
+import { bySeverity, finding } from '../../src-core/findings/finding'
 import { countPlaces } from '../../src-core/layout/places'
-import { createPlanner } from '../../src-core/plan'
+import { EMPTY, createPlanner } from '../../src-core/plan'
 import type { Background } from './background'
 
 /** A change of the project: answers a new one, or the same where there is nothing to do. */
@@ -42,6 +42,8 @@ export class DocumentState {
   #past: readonly Step[]
   #future: readonly Step[]
   #plan: Plan
+  /** Why there is no plan of the project as it is now; null where there is one. */
+  #trouble: Finding | null
   /** Plans that were asked for in the background and have not come yet. */
   #awaited: number
   readonly project: Project
@@ -52,8 +54,11 @@ export class DocumentState {
   readonly redoLabel: string | null
   readonly isPreviewing: boolean
 
-  /** Without a background every plan is made at once. */
-  constructor(project: Project, background: Background | null = null) {
+  /**
+   * Without a background every plan is made at once. `first`: what was planned beside the window before it was
+   * shown, or why nothing could be.
+   */
+  constructor(project: Project, background: Background | null = null, first: FirstPlan | null = null) {
     this.#background = background
     this.#settled = $state.raw(project)
     this.#preview = $state.raw(null)
@@ -61,9 +66,12 @@ export class DocumentState {
     this.#past = $state.raw([])
     this.#future = $state.raw([])
     this.project = $derived(this.#preview ?? this.#settled)
-    this.#plan = $state.raw(this.#planner.plan(project))
+    this.#plan = $state.raw(first?.plan ?? EMPTY)
+    this.#trouble = $state.raw(first?.trouble ?? null)
+    // What the worker could plan this thread can too: it remembers it for the first change.
+    if (!first || (first.plan && sizeOf(project) <= AT_ONCE)) this.#planHere(project)
     this.#awaited = $state(0)
-    this.findings = $derived(this.#findings(this.project, this.#plan))
+    this.findings = $derived(this.#findings(this.project, this.#plan, this.#trouble))
     this.isPlanning = $derived(this.#awaited > 0)
     this.previous = $derived(this.#preview ? this.#before : null)
     this.isPreviewing = $derived(this.#preview !== null)
@@ -76,10 +84,20 @@ export class DocumentState {
     return this.#plan
   }
 
+  /** Why the project as it is now could not be planned; null where `plan` is of it, or will be. */
+  get trouble(): Finding | null {
+    return this.#trouble
+  }
+
   /** What there is to remark on the plan and on motifs that are not placed, errors first. */
-  #findings(project: Project, plan: Plan): readonly Finding[] {
-    const others = this.#planner.unplaced(project, plan)
-    return others.length > 0 ? bySeverity([...plan.findings, ...others]) : plan.findings
+  #findings(project: Project, plan: Plan, trouble: Finding | null): readonly Finding[] {
+    if (trouble) return [trouble, ...plan.findings]
+    try {
+      const others = this.#planner.unplaced(project, plan)
+      return others.length > 0 ? bySeverity([...plan.findings, ...others]) : plan.findings
+    } catch (error) {
+      return [troubleOf(error), ...plan.findings]
+    }
   }
 
   /** The project without what is only being tried. */
@@ -99,13 +117,13 @@ export class DocumentState {
    */
   change(label: string, edit: Edit, key: string | null = null, pace: Pace = 'at-once'): void {
     this.cancel()
-    this.#settle(label, holdColours(this.#settled, edit(this.#settled)), key, pace)
+    this.#settle(label, this.#edited(edit), key, pace)
   }
 
   /** Tries a change while a hand or a key is still at it; each try starts from the settled project. */
   preview(label: string, edit: Edit): void {
     if (this.#preview === null) this.#before = this.plan
-    this.#preview = holdColours(this.#settled, edit(this.#settled))
+    this.#preview = this.#edited(edit)
     this.#label = label
     this.#replan()
   }
@@ -145,6 +163,16 @@ export class DocumentState {
     this.#replan()
   }
 
+  /** The project after an edit; colours are held where they can be, but an edit is never lost for it. */
+  #edited(edit: Edit): Project {
+    const next = edit(this.#settled)
+    try {
+      return holdColours(this.#settled, next)
+    } catch {
+      return next
+    }
+  }
+
   #settle(label: string, next: Project, key: string | null, pace: Pace = 'at-once'): void {
     if (next === this.#settled) return
     const last = this.#past.at(-1)
@@ -176,17 +204,59 @@ export class DocumentState {
   /** Plans the project as it is now: a small one at once, a large one beside the window. */
   #replan(pace: Pace = 'at-once'): void {
     const project = this.project
-    const isSmall = pace === 'at-once' && sizeOf(project) <= AT_ONCE
+    // What could not be planned is tried beside the window only: it may take for ever.
+    const isSmall = pace === 'at-once' && sizeOf(project) <= AT_ONCE && this.#trouble === null
     if (!this.#background || isSmall) {
-      this.#plan = this.#planner.plan(project)
+      this.#planHere(project)
       return
     }
     this.#awaited++
-    void this.#background.plan('document', project).then((plan) => {
-      this.#awaited--
-      // A small project may have been planned meanwhile.
-      if (plan && (project === this.project || sizeOf(this.project) > AT_ONCE)) this.#plan = plan
-    })
+    void this.#background
+      .plan('document', project)
+      .then(
+        (plan) => {
+          // A small project may have been planned meanwhile.
+          if (plan && (project === this.project || sizeOf(this.project) > AT_ONCE)) this.#keep(plan)
+        },
+        (error: unknown) => {
+          if (project === this.project) this.#trouble = troubleOf(error)
+        },
+      )
+      .finally(() => this.#awaited--)
+  }
+
+  /** Plans in the window's own thread; what falls over leaves the last plan. */
+  #planHere(project: Project): void {
+    try {
+      this.#keep(this.#planner.plan(project))
+    } catch (error) {
+      this.#trouble = troubleOf(error)
+    }
+  }
+
+  #keep(plan: Plan): void {
+    this.#plan = plan
+    this.#trouble = null
+  }
+}
+
+/** How a project was planned before its window was shown. */
+export interface FirstPlan {
+  readonly plan: Plan | null
+  readonly trouble: Finding | null
+}
+
+const troubleOf = (error: unknown): Finding =>
+  finding('app/not-planned', 'project', {
+    reason: error instanceof Error ? error.message : String(error),
+  })
+
+/** Plans a project beside the window, so that nothing in it keeps the window from opening. */
+export async function planFirst(project: Project, background: Background): Promise<FirstPlan> {
+  try {
+    return { plan: await background.plan('document', project), trouble: null }
+  } catch (error) {
+    return { plan: null, trouble: troubleOf(error) }
   }
 }
 

@@ -13,16 +13,31 @@ import type {
 import type { Finding } from '../../shared-types/finding'
 import type { Project } from '../../shared-types/project'
 import { PROJECT_FORMAT, PROJECT_VERSION } from '../../shared-types/project'
+import { finding } from '../../src-core/findings/finding'
 import type { Background } from './background'
 import { sameThreadBackground, workerBackground } from './background'
-import { DocumentState } from './document.svelte'
+import type { FirstPlan } from './document.svelte'
+import { DocumentState, planFirst } from './document.svelte'
 import type { ExportWish } from './exporting.svelte'
 import { ExportState } from './exporting.svelte'
+import { openingOf, pageStore } from './opening'
+import type { Opening } from './opening'
 import { ProjectKeeper } from './project-keeper'
 import { SelectionState } from './selection.svelte'
 import { ViewState } from './view.svelte'
 
 export const BLANK: Project = { format: PROJECT_FORMAT, version: PROJECT_VERSION }
+
+/** A project that cannot be shown: its text is there, and can be saved. */
+export interface Stranded {
+  readonly outcome: 'stranded'
+  readonly problem: Finding
+  readonly change: ProjectChange
+}
+
+/** What fell over in the window, for people. */
+export const notShown = (error: unknown): Finding =>
+  finding('app/not-shown', 'project', { reason: error instanceof Error ? error.message : String(error) })
 
 export class WindowState {
   readonly document: DocumentState
@@ -45,17 +60,25 @@ export class WindowState {
   /** Said to screen readers. */
   said = $state('')
   readonly #keeper: ProjectKeeper
+  #opening: Opening | null = null
   readonly #stops: (() => void)[] = []
 
-  constructor(bridge: HostBridge, facts: HostFacts, settings: Settings, opened: OpenProject) {
+  constructor(
+    bridge: HostBridge,
+    facts: HostFacts,
+    settings: Settings,
+    opened: OpenProject,
+    background: Background,
+    first: FirstPlan,
+  ) {
     this.bridge = bridge
     this.facts = facts
     this.origin = opened.origin
     this.settings = settings
     this.keeping = opened.keeping
     this.notices = opened.findings
-    this.background = typeof Worker === 'undefined' ? sameThreadBackground() : workerBackground()
-    this.document = new DocumentState(JSON.parse(opened.text) as Project, this.background)
+    this.background = background
+    this.document = new DocumentState(JSON.parse(opened.text) as Project, background, first)
     this.view.wishTheme(settings.theme)
     this.#keeper = new ProjectKeeper(bridge, opened.nextRevision, (problem) => this.tell(problem))
     this.#stops.push(
@@ -68,8 +91,13 @@ export class WindowState {
     )
   }
 
-  /** Asks the host for everything that a window starts with. */
-  static async open(bridge: HostBridge): Promise<Outcome<WindowState>> {
+  /** Asks the host for everything that a window starts with; what falls over the project is told with its text. */
+  static async open(
+    bridge: HostBridge,
+    background = typeof Worker === 'undefined' ? sameThreadBackground() : workerBackground(),
+    store = pageStore(),
+    again = false,
+  ): Promise<Outcome<WindowState> | Stranded> {
     const [facts, settings, opened] = await Promise.all([
       bridge.facts(),
       bridge.settings(),
@@ -78,10 +106,33 @@ export class WindowState {
     if (facts.outcome !== 'done') return facts
     if (settings.outcome !== 'done') return settings
     if (opened.outcome !== 'done') return opened
-    const state = new WindowState(bridge, facts.value, settings.value, opened.value)
-    const recent = await bridge.listRecent()
-    if (recent.outcome === 'done') state.recent = recent.value
-    return { outcome: 'done', value: state }
+    const { text, nextRevision } = opened.value
+    const stranded = (problem: Finding): Stranded => ({
+      outcome: 'stranded',
+      problem,
+      change: { text, revision: nextRevision },
+    })
+    const opening = openingOf(text, store)
+    if (opening.wasCutOff && !again) return stranded(finding('app/not-opened-before', 'project'))
+    opening.begin()
+    try {
+      const first = await planFirst(JSON.parse(text) as Project, background)
+      const state = new WindowState(bridge, facts.value, settings.value, opened.value, background, first)
+      state.#opening = opening
+      const recent = await bridge.listRecent()
+      if (recent.outcome === 'done') state.recent = recent.value
+      return { outcome: 'done', value: state }
+    } catch (error) {
+      opening.end()
+      background.stop()
+      return stranded(notShown(error))
+    }
+  }
+
+  /** The window shows the project: from now on it is known to open. */
+  shown(): void {
+    this.#opening?.end()
+    this.#opening = null
   }
 
   /** Nothing of the user's is in this window yet: it may be filled with something else. */

@@ -1,9 +1,10 @@
 import { flushSync } from 'svelte'
-import { describe, expect, it } from 'vitest'
+import { describe, expect, it, vi } from 'vitest'
 import type { Project } from '../../../shared-types/project'
 import { planProject } from '../../../src-core/plan'
-import { sameThreadBackground } from '../../../src-renderer/state/background'
-import { DocumentState } from '../../../src-renderer/state/document.svelte'
+import { NoAnswerError, sameThreadBackground } from '../../../src-renderer/state/background'
+import type { Background } from '../../../src-renderer/state/background'
+import { DocumentState, planFirst } from '../../../src-renderer/state/document.svelte'
 import { patchBlanket } from '../../../src-renderer/state/edits/layout'
 import { SMALL } from '../projects'
 
@@ -115,5 +116,60 @@ describe('the document', () => {
     expect(document.plan).toEqual(planProject(document.project))
     document.undo()
     expect(document.plan.counts.motifs).toBe(20)
+  })
+})
+
+describe('a project that cannot be planned', () => {
+  /** A background whose plans of projects with this title fall over. */
+  function falling(title: string): Background {
+    const background = sameThreadBackground()
+    return {
+      ...background,
+      plan: (lane, project) =>
+        project.title === title
+          ? Promise.reject(new NoAnswerError('a bug in the engine'))
+          : background.plan(lane, project),
+    }
+  }
+  const rename = (title: string) => (project: Project) => ({ ...project, title })
+
+  it('stays open with an error and the last plan, and goes on when it is mended', async () => {
+    const document = new DocumentState(SMALL, falling('bad'))
+    const before = document.plan
+    document.change('change the title', rename('bad'), null, 'typing')
+    await vi.waitFor(() => expect(document.trouble?.code).toBe('app/not-planned'))
+    expect(document.plan).toBe(before)
+    expect(document.findings[0]).toMatchObject({ code: 'app/not-planned', severity: 'error' })
+    expect(document.project.title).toBe('bad')
+    document.undo()
+    await vi.waitFor(() => expect(document.trouble).toBeNull())
+    expect(document.plan).toEqual(before)
+  })
+
+  it('opens without a plan, and is planned as soon as it can be', async () => {
+    const project = { ...SMALL, title: 'bad' }
+    const background = falling('bad')
+    const document = new DocumentState(project, background, await planFirst(project, background))
+    expect(document.plan.motifs).toEqual([])
+    expect(document.trouble?.message).toContain('a bug in the engine')
+    document.change('change the title', rename('good'))
+    await vi.waitFor(() => expect(document.trouble).toBeNull())
+    expect(document.plan.counts.motifs).toBe(planProject(SMALL).counts.motifs)
+  })
+
+  it('stays open where the window itself plans it', () => {
+    const document = new DocumentState(SMALL)
+    const before = document.plan
+    const broken = new Proxy(SMALL, {
+      get: (project, key) => {
+        if (key === 'joining') throw new Error('a bug in the engine')
+        return project[key as keyof Project]
+      },
+    })
+    document.change('break it', () => broken)
+    expect(document.trouble?.message).toContain('a bug in the engine')
+    expect(document.plan).toBe(before)
+    document.undo()
+    expect(document.trouble).toBeNull()
   })
 })

@@ -1,0 +1,91 @@
+/** Whatever falls over or runs over in planning is told, and the next question is answered. */
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
+import type { Project } from '../../../shared-types/project'
+import { createPlanner, planProject } from '../../../src-core/plan'
+import { NoAnswerError, workerBackground } from '../../../src-renderer/state/background'
+import type { PlanningWorker } from '../../../src-renderer/state/background'
+import { answerer } from '../../../src-renderer/state/background-work'
+import type { Question } from '../../../src-renderer/state/background-work'
+import { SMALL } from '../projects'
+
+type Behaviour = 'answers' | 'hangs' | 'dies' | 'throws'
+
+/** Workers that do as their project's title says. */
+function workers() {
+  const started: { ended: boolean; hangs: boolean }[] = []
+  const start = (): PlanningWorker => {
+    const listeners = new Map<string, (event: unknown) => void>()
+    const own = { ended: false, hangs: false }
+    started.push(own)
+    const planner = createPlanner()
+    const answer = answerer(() => ({
+      ...planner,
+      plan: (project) => {
+        if (project.title === 'throws') throw new Error('a bug in the engine')
+        return planner.plan(project)
+      },
+    }))
+    return {
+      addEventListener: (name: string, listener: unknown) =>
+        void listeners.set(name, listener as (event: unknown) => void),
+      terminate: () => void (own.ended = true),
+      postMessage: ({ id, question }: { id: number; question: Question }) => {
+        const behaviour = question.project.title as Behaviour
+        // What hangs keeps the worker from everything behind it.
+        own.hangs ||= behaviour === 'hangs'
+        queueMicrotask(() => {
+          if (own.ended || own.hangs) return
+          if (behaviour === 'dies')
+            listeners.get('error')?.({ message: 'out of memory', preventDefault: () => undefined })
+          else listeners.get('message')?.({ data: { id, answer: answer(question) } })
+        })
+      },
+    } as unknown as PlanningWorker
+  }
+  return { start, started }
+}
+
+const titled = (title: Behaviour): Project => ({ ...SMALL, title })
+
+beforeEach(() => void vi.useFakeTimers())
+afterEach(() => void vi.useRealTimers())
+
+describe('planning beside the window', () => {
+  it.each(['throws', 'dies', 'hangs'] as const)(
+    'tells a plan that %s, and makes the next one',
+    async (how) => {
+      const { start, started } = workers()
+      const background = workerBackground(start, 5_000)
+      await background.plan('document', titled('answers'))
+      const failed = expect(background.plan('document', titled(how))).rejects.toBeInstanceOf(NoAnswerError)
+      await vi.advanceTimersByTimeAsync(6_000)
+      await failed
+      const plan = await background.plan('document', titled('answers'))
+      expect(plan).toEqual(planProject(titled('answers')))
+      // What falls over leaves its worker; what dies or hangs is ended, and a new one goes on.
+      expect(started.map((each) => each.ended)).toEqual(how === 'throws' ? [false] : [true, false])
+    },
+  )
+
+  it('answers what waited behind a plan that hangs, and never ends a worker that works', async () => {
+    const { start, started } = workers()
+    const background = workerBackground(start, 5_000)
+    const hanging = background.plan('document', titled('hangs'))
+    const other = background.plan('picture', titled('answers'))
+    const latest = background.plan('document', titled('answers'))
+    hanging.catch(() => undefined)
+    await vi.advanceTimersByTimeAsync(6_000)
+    await expect(hanging).rejects.toThrow(/more than 5 seconds/)
+    expect(await latest).not.toBeNull()
+    expect(await other).not.toBeNull()
+    await vi.advanceTimersByTimeAsync(60_000)
+    expect(started.filter((each) => !each.ended)).toHaveLength(1)
+  })
+
+  it('forgets parts of a plan that are gone', async () => {
+    const background = workerBackground(workers().start)
+    const garland: Project = { ...titled('answers'), layout: { kind: 'garland' } }
+    await background.plan('document', garland)
+    expect(await background.plan('document', titled('answers'))).toEqual(planProject(titled('answers')))
+  })
+})
