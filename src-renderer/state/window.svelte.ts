@@ -35,6 +35,13 @@ export interface Stranded {
   readonly change: ProjectChange
 }
 
+interface OpeningChoice {
+  /** Also where earlier starts were cut off over it. */
+  readonly again?: boolean
+  /** Where the starts of this page are marked; the page's own. */
+  readonly store?: ReturnType<typeof pageStore>
+}
+
 /** What fell over in the window, for people. */
 export const notShown = (error: unknown): Finding =>
   finding('app/not-shown', 'project', { reason: error instanceof Error ? error.message : String(error) })
@@ -94,9 +101,7 @@ export class WindowState {
   /** Asks the host for everything that a window starts with; what falls over the project is told with its text. */
   static async open(
     bridge: HostBridge,
-    background = typeof Worker === 'undefined' ? sameThreadBackground() : workerBackground(),
-    store = pageStore(),
-    again = false,
+    { again = false, store = pageStore() }: OpeningChoice = {},
   ): Promise<Outcome<WindowState> | Stranded> {
     const [facts, settings, opened] = await Promise.all([
       bridge.facts(),
@@ -115,6 +120,7 @@ export class WindowState {
     const opening = openingOf(text, store)
     if (opening.wasCutOff && !again) return stranded(finding('app/not-opened-before', 'project'))
     opening.begin()
+    const background = typeof Worker === 'undefined' ? sameThreadBackground() : workerBackground()
     try {
       const first = await planFirst(JSON.parse(text) as Project, background)
       const state = new WindowState(bridge, facts.value, settings.value, opened.value, background, first)

@@ -19,5 +19,6 @@ export async function inWindow<Props extends Record<string, unknown>>(
   if (opened.outcome !== 'done') throw new Error('the window did not open')
   const app = opened.value
   render(WithWindow, { props: { app, part: part as Component<Record<string, unknown>>, props } })
+  app.shown()
   return { app, host }
 }
