@@ -1,12 +1,14 @@
 /** The items of a template: outline, centre, petal 1, number and name, each where it can be read. */
 import polylabel from 'polylabel'
 import { clockwise, intersection } from '../geometry/polygons'
+import { contains } from '../geometry/points'
 import type { Outline } from '../geometry/points'
 import type { TemplateGround, TemplateItem } from './applique-ground'
-import type { Bounds, FigureItem, MeasureText } from './figure'
+import type { Bounds, FigureItem, MeasureText, TextItem } from './figure'
 import { drawPath, drawText, INK, MM_PER_POINT, PAPER, QUIET_INK } from './figure'
 import { CAPITAL_HEIGHT } from './lettering'
-import { linePath, polygonPath } from './path'
+import { linePath, overlap, polygonPath } from './path'
+import { inkBox, paperUnder } from './text-box'
 
 const NUMBER = 11
 const SMALL_NUMBER = 8.5
@@ -32,8 +34,16 @@ const meets = (view: Bounds, box: Bounds): boolean =>
   box.y < view.y + view.height &&
   box.y + box.height > view.y
 
-/** What a window shows of the items, the lowest first. */
-export function templateItems(ground: TemplateGround, view: Bounds, measure: MeasureText): FigureItem[] {
+/**
+ * What a window shows of the items, the lowest first. Numbers and names keep off `taken` (marks that sheets are laid
+ * together by) and off each other, and stand on paper, so that no line runs through them.
+ */
+export function templateItems(
+  ground: TemplateGround,
+  view: Bounds,
+  measure: MeasureText,
+  taken: readonly Bounds[] = [],
+): FigureItem[] {
   const shown = ground.items.filter((item) => meets(view, item.bounds))
   const outlines = shown.map((item) =>
     drawPath(polygonPath(item.outline), { fill: PAPER, stroke: INK, width: 0.35 }),
@@ -42,47 +52,77 @@ export function templateItems(ground: TemplateGround, view: Bounds, measure: Mea
   const hidden = shown
     .filter((item) => item.covered)
     .map((item) => drawPath(polygonPath(item.outline), { stroke: QUIET_INK, width: 0.2, dash: [1.5, 1.2] }))
-  return [...outlines, ...hidden, ...shown.flatMap((item) => itemMarks(item, view, measure))]
+  const marks = shown.flatMap((item) => [centreMark(item), ...firstMark(item)])
+  const boxes = [...taken]
+  const texts: TextItem[] = []
+  const put = (list: readonly TextItem[]): void => {
+    texts.push(...list)
+    boxes.push(...list.map((text) => inkBox(text, measure)))
+  }
+  const isFree = (list: readonly TextItem[]): boolean =>
+    list.every((text) => {
+      const box = inkBox(text, measure)
+      return !boxes.some((each) => overlap(each, box))
+    })
+  for (const item of shown) {
+    const number = firstNumber(item, view)
+    if (number && isFree([number])) put([number])
+  }
+  for (const item of shown) {
+    const ways = labels(item, view, measure)
+    const way = ways.find(isFree) ?? ways[0]
+    if (way) put(way)
+  }
+  return [
+    ...outlines,
+    ...hidden,
+    ...marks,
+    ...texts.flatMap((text) => [paperUnder(inkBox(text, measure)), text]),
+  ]
 }
 
-function itemMarks(item: TemplateItem, view: Bounds, measure: MeasureText): FigureItem[] {
-  const { centre } = item
-  const items: FigureItem[] = []
+function centreMark({ centre }: TemplateItem): FigureItem {
   const cross = [
     ...linePath(centre.x - CROSS, centre.y, centre.x + CROSS, centre.y),
     ...linePath(centre.x, centre.y - CROSS, centre.x, centre.y + CROSS),
   ]
-  items.push(drawPath(cross, { stroke: INK, width: 0.25 }))
-  items.push(...firstMark(item, view))
-  return [...items, ...label(item, view, measure)]
+  return drawPath(cross, { stroke: INK, width: 0.25 })
 }
 
-/** An arrowhead that ends in petal 1, with its number behind it. */
-function firstMark({ centre, first }: TemplateItem, view: Bounds): FigureItem[] {
+/** Where petal 1 is, as seen from the centre. */
+function toFirst({ centre, first }: TemplateItem) {
   const [dx, dy] = [first.x - centre.x, first.y - centre.y]
   const reach = Math.hypot(dx, dy)
-  if (reach < 4) return []
-  const [ux, uy] = [dx / reach, dy / reach]
+  const [ux, uy] = reach > 0 ? [dx / reach, dy / reach] : [0, 0]
   const at = (along: number, aside: number) => ({
     x: centre.x + ux * along - uy * aside,
     y: centre.y + uy * along + ux * aside,
   })
   const tip = reach - Math.min(1, reach * 0.1)
-  const size = Math.min(2.6, reach * 0.2)
+  return { reach, at, tip, size: Math.min(2.6, reach * 0.2) }
+}
+
+/** An arrowhead that ends in petal 1. */
+function firstMark(item: TemplateItem): FigureItem[] {
+  const { reach, at, tip, size } = toFirst(item)
+  if (reach < 4) return []
   const arrow = polygonPath([at(tip, 0), at(tip - size, size * 0.55), at(tip - size, -size * 0.55)])
-  const items: FigureItem[] = [drawPath(arrow, { fill: INK })]
+  return [drawPath(arrow, { fill: INK })]
+}
+
+/** The 1 behind the arrowhead. On small motifs the centre's own number stands where this one would. */
+function firstNumber(item: TemplateItem, view: Bounds): TextItem | null {
+  const { reach, at, tip, size } = toFirst(item)
   const number = at(tip - size - 2, 0)
-  // On small motifs the centre's own number stands where this one would.
-  if (reach > 13 && inView(view, number.x, number.y, 1.6))
-    items.push(drawText('1', number.x, number.y + drop(FIRST), FIRST, { anchor: 'middle' }))
-  return items
+  if (reach <= 13 || !inView(view, number.x, number.y, 1.6)) return null
+  return drawText('1', number.x, number.y + drop(FIRST), FIRST, { anchor: 'middle' })
 }
 
 /** From the middle of capitals to their baseline, in mm. */
 const drop = (size: number): number => (size * CAPITAL_HEIGHT * MM_PER_POINT) / 2
 
-/** Number and name beside the centre; on a sheet that shows but a part, the number in the widest place of it. */
-function label(item: TemplateItem, view: Bounds, measure: MeasureText): FigureItem[] {
+/** Ways to write number and name beside the centre, the best first; on a sheet that shows but a part, the number alone. */
+function labels(item: TemplateItem, view: Bounds, measure: MeasureText): TextItem[][] {
   const { centre } = item
   const side = 1.2
   const line = NAME * 1.3 * MM_PER_POINT
@@ -91,32 +131,63 @@ function label(item: TemplateItem, view: Bounds, measure: MeasureText): FigureIt
   const number = measure(item.label, NUMBER, 'bold')
   const fits = inView(view, centre.x, centre.y, Math.max(CROSS, number + side + 1, lines.length * line + 5))
   if (fits) {
-    const items: FigureItem[] = [
-      drawText(item.label, centre.x + side, centre.y - 1.1, NUMBER, { weight: 'bold' }),
-    ]
     const room = 2 * clearance(item, lines.length * line + 3)
     const whole = inView(view, centre.x, centre.y, widest / 2 + 1)
-    lines.forEach((text, i) => {
-      // A name that has no room is told in the list; that the wrong side is up is told wherever it can be read.
-      if (!whole || (widest > room && text !== WRONG_SIDE)) return
-      const y = centre.y + CROSS + line * (i + 0.8)
-      items.push(drawText(text, centre.x, y, NAME, { anchor: 'middle' }))
+    // A name that has no room is told in the list; that the wrong side is up is told wherever it can be read.
+    const told = lines.map((text) => (whole && (widest <= room || text === WRONG_SIDE) ? text : ''))
+    const below = centre.y + CROSS + line * 0.8
+    const above = centre.y - CROSS - line * (lines.length - 1) - 1.2
+    const names = (top: number): TextItem[] =>
+      told.flatMap((text, i) =>
+        text === '' ? [] : [drawText(text, centre.x, top + i * line, NAME, { anchor: 'middle' })],
+      )
+    const capital = NUMBER * CAPITAL_HEIGHT * MM_PER_POINT
+    return QUARTERS.map(([right, up]) => {
+      const y = up ? centre.y - 1.1 : centre.y + 1.1 + capital
+      const x = centre.x + (right ? side : -side)
+      const label = drawText(item.label, x, y, NUMBER, { weight: 'bold', anchor: right ? 'start' : 'end' })
+      return [label, ...names(up ? below : above)]
     })
-    return items
   }
   const part = widestPlace(item.outline, view)
   if (!part) return []
   // Not on the cross, where the centre is on this sheet but near its end.
   const crossed = Math.hypot(part.x - centre.x, part.y - centre.y) < 2 * CROSS
   const at = crossed ? { x: centre.x, y: centre.y - CROSS - 2 - (item.flipped ? line : 0) } : part
-  const items: FigureItem[] = [
-    drawText(item.label, at.x, at.y + drop(SMALL_NUMBER), SMALL_NUMBER, { anchor: 'middle', weight: 'bold' }),
-  ]
   const half = measure(WRONG_SIDE, NAME, 'regular') / 2 + 1
-  if (item.flipped && inView(view, at.x, at.y + line, 2) && inSpan(view, at.x, half))
-    items.push(drawText(WRONG_SIDE, at.x, at.y + drop(NAME) + line, NAME, { anchor: 'middle' }))
-  return items
+  return NEARBY.flatMap(([dx, dy]) => {
+    const [x, y] = [at.x + dx, at.y + dy]
+    if ((dx !== 0 || dy !== 0) && !(contains(item.outline, { x, y }) && inView(view, x, y, LEAST_ROOM)))
+      return []
+    const told = item.flipped && inView(view, x, y + line, 2) && inSpan(view, x, half)
+    return [
+      [
+        drawText(item.label, x, y + drop(SMALL_NUMBER), SMALL_NUMBER, { anchor: 'middle', weight: 'bold' }),
+        ...(told ? [drawText(WRONG_SIDE, x, y + drop(NAME) + line, NAME, { anchor: 'middle' })] : []),
+      ],
+    ]
+  })
 }
+
+/** Beside the cross: to its right or left, above or below its arm. */
+const QUARTERS = [
+  [true, true],
+  [false, true],
+  [true, false],
+  [false, false],
+] as const
+
+/** mm from where a number would stand best. */
+const NEARBY = [0, 4, 7].flatMap((step): (readonly [number, number])[] =>
+  step === 0
+    ? [[0, 0]]
+    : [
+        [0, -step],
+        [0, step],
+        [-step, 0],
+        [step, 0],
+      ],
+)
 
 /** Half of the width that the outline has so far below its centre. */
 function clearance({ outline, centre }: TemplateItem, below: number): number {

@@ -2,10 +2,11 @@
 import type { TemplateGround } from './applique-ground'
 import type { TemplateTiling } from './applique-tiles'
 import { cutBox, tileName } from './applique-tiles'
-import type { Figure, FigureItem } from './figure'
+import type { Bounds, Figure, FigureItem } from './figure'
 import { drawPath, drawText, INK, MM_PER_POINT, PAPER, QUIET_INK } from './figure'
-import { CAPITAL_HEIGHT, SMALLEST_TYPE } from './lettering'
-import { polygonPath, rectanglePath, simplify } from './path'
+import { CAPITAL_HEIGHT, FIGURE_WIDTH, SMALLEST_TYPE } from './lettering'
+import { overlap, polygonPath, rectanglePath, simplify } from './path'
+import { paperUnder } from './text-box'
 
 const NUMBER = 9
 const RIM = 3
@@ -27,13 +28,19 @@ export function templateOverview(
   items.push(drawPath(line(ground.edge), { stroke: INK, width: 0.3 }))
   for (const item of ground.items)
     items.push(drawPath(line(item.outline), { fill: PAPER, stroke: INK, width: 0.22 }))
-  if (tiling.places.length > 1) items.push(...frames(tiling, scale))
-  for (const { label, centre, bounds } of ground.items) {
+  const numbers = ground.items.map(({ label, centre, bounds }) => {
     const room = Math.min(bounds.width, bounds.height) * scale
     const size = room > 8 ? NUMBER : SMALLEST_TYPE
-    const y = at(centre.y) + (size * CAPITAL_HEIGHT * MM_PER_POINT) / 2
-    items.push(drawText(label, at(centre.x), y, size, { anchor: 'middle', weight: 'bold' }))
-  }
+    const [x, y] = [at(centre.x), at(centre.y)]
+    const high = size * CAPITAL_HEIGHT * MM_PER_POINT
+    const wide = label.length * size * FIGURE_WIDTH * MM_PER_POINT
+    const text = drawText(label, x, y + high / 2, size, { anchor: 'middle', weight: 'bold' })
+    return { text, box: { x: x - wide / 2, y: y - high / 2, width: wide, height: high } }
+  })
+  const boxes = numbers.map(({ box }) => box)
+  if (tiling.places.length > 1) items.push(...frames(tiling, scale, boxes))
+  // A little paper keeps frames and outlines off the number.
+  for (const { text, box } of numbers) items.push(paperUnder(box), text)
   return {
     width: (ground.width + 2 * RIM) * scale,
     height: (ground.height + 2 * RIM) * scale,
@@ -42,8 +49,8 @@ export function templateOverview(
   }
 }
 
-/** The sheets as they are cut, each with its name in a corner. */
-function frames(tiling: TemplateTiling, scale: number): FigureItem[] {
+/** The sheets as they are cut, each with its name in a corner where no number stands. */
+function frames(tiling: TemplateTiling, scale: number, taken: readonly Bounds[]): FigureItem[] {
   const printed = new Set(tiling.tiles)
   return tiling.places.flatMap((place): FigureItem[] => {
     const box = cutBox(tiling, place)
@@ -55,11 +62,22 @@ function frames(tiling: TemplateTiling, scale: number): FigureItem[] {
     })
     if (!printed.has(place)) return [frame]
     const name = tileName(place)
-    const wide = 1.6 + name.length * 1.3
+    const [wide, high] = [2.8 + name.length * 1.3, 4.2]
+    const [right, bottom] = [x + box.width * scale - wide, y + box.height * scale - high]
+    const corners = [
+      [x, y],
+      [right, y],
+      [x, bottom],
+      [right, bottom],
+    ] as const
+    const free = corners.find(
+      ([left, top]) => !taken.some((each) => overlap(each, { x: left, y: top, width: wide, height: high })),
+    )
+    const [left, top] = free ?? corners[0]
     return [
       frame,
-      drawPath(rectanglePath(x, y, wide + 1.2, 4.2), { fill: PAPER, stroke: QUIET_INK, width: 0.15 }),
-      drawText(name, x + (wide + 1.2) / 2, y + 3.05, 7.5, { anchor: 'middle', colour: QUIET_INK }),
+      drawPath(rectanglePath(left, top, wide, high), { fill: PAPER, stroke: QUIET_INK, width: 0.15 }),
+      drawText(name, left + wide / 2, top + 3.05, 7.5, { anchor: 'middle', colour: QUIET_INK }),
     ]
   })
 }

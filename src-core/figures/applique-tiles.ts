@@ -93,6 +93,13 @@ export function templateTileFigure(
 ): Figure {
   const { view } = tile
   const { width, height } = view
+  const diamonds = markPlaces(tiling, tile)
+  const taken = diamonds.map(({ x, y }): Bounds => ({
+    x: view.x + x - DIAMOND,
+    y: view.y + y - DIAMOND,
+    width: 2 * DIAMOND,
+    height: 2 * DIAMOND,
+  }))
   const items: FigureItem[] = [
     {
       kind: 'group',
@@ -101,7 +108,7 @@ export function templateTileFigure(
         {
           kind: 'group',
           clip: rectanglePath(view.x, view.y, width, height),
-          items: [...groundLines(ground), ...templateItems(ground, view, measure)],
+          items: [...groundLines(ground), ...templateItems(ground, view, measure, taken)],
         },
       ],
     },
@@ -121,48 +128,61 @@ function groundLines({ edge, inner, width, height }: TemplateGround): FigureItem
   ]
 }
 
-/** Crop ticks in the middle of each overlap, and a diamond on it that the two sheets share. */
-function joinMarks(tiling: TemplateTiling, { row, column, view }: TemplateTile): FigureItem[] {
-  const { width, height } = view
+/** Where the middles of the overlaps lie in a sheet's window: upright ones and level ones. */
+function overlaps(tiling: TemplateTiling, { row, column, view }: TemplateTile) {
   const half = tiling.overlap / 2
-  const items: FigureItem[] = []
-  const tick = (x1: number, y1: number, x2: number, y2: number): void => {
-    items.push(drawPath(linePath(x1, y1, x2, y2), { stroke: INK, width: 0.25 }))
+  return {
+    upright: [...(column > 1 ? [half] : []), ...(column < tiling.columns ? [view.width - half] : [])],
+    level: [...(row > 1 ? [half] : []), ...(row < tiling.rows ? [view.height - half] : [])],
   }
-  const diamond = (x: number, y: number): void => {
-    const points = [
-      { x, y: y - 3 },
-      { x: x + 3, y },
-      { x, y: y + 3 },
-      { x: x - 3, y },
-    ]
-    items.push(drawPath(polygonPath(points), { stroke: INK, width: 0.25 }))
-    items.push(
-      drawPath([...linePath(x - 3, y, x + 3, y), ...linePath(x, y - 3, x, y + 3)], {
-        stroke: INK,
-        width: 0.12,
-      }),
-    )
-  }
-  const upright = [column > 1 ? half : null, column < tiling.columns ? width - half : null]
-  const level = [row > 1 ? half : null, row < tiling.rows ? height - half : null]
-  for (const x of upright) {
-    if (x === null) continue
-    tick(TICKS + x, 0.5, TICKS + x, TICKS - 0.5)
-    tick(TICKS + x, TICKS + height + 0.5, TICKS + x, 2 * TICKS + height - 0.5)
-    for (const share of MARKS) diamond(TICKS + x, TICKS + height * share)
-  }
-  for (const y of level) {
-    if (y === null) continue
-    tick(0.5, TICKS + y, TICKS - 0.5, TICKS + y)
-    tick(TICKS + width + 0.5, TICKS + y, 2 * TICKS + width - 0.5, TICKS + y)
-    for (const share of MARKS) diamond(TICKS + width * share, TICKS + y)
-  }
-  return items
 }
 
 /** Where diamonds stand along a side: sheets of a row and of a column are of one size, so that they meet. */
 const MARKS = [0.25, 0.75] as const
+/** Half of a diamond, in mm. */
+const DIAMOND = 3
+
+/** The middles of the diamonds that a sheet shares with its neighbours, from the corner of its window. */
+function markPlaces(tiling: TemplateTiling, tile: TemplateTile): { x: number; y: number }[] {
+  const { upright, level } = overlaps(tiling, tile)
+  return [
+    ...upright.flatMap((x) => MARKS.map((share) => ({ x, y: tile.view.height * share }))),
+    ...level.flatMap((y) => MARKS.map((share) => ({ x: tile.view.width * share, y }))),
+  ]
+}
+
+/** Crop ticks in the middle of each overlap, and a diamond on it that the two sheets share. */
+function joinMarks(tiling: TemplateTiling, tile: TemplateTile): FigureItem[] {
+  const { width, height } = tile.view
+  const { upright, level } = overlaps(tiling, tile)
+  const tick = (x1: number, y1: number, x2: number, y2: number): FigureItem =>
+    drawPath(linePath(x1, y1, x2, y2), { stroke: INK, width: 0.25 })
+  return [
+    ...upright.flatMap((x) => [
+      tick(TICKS + x, 0.5, TICKS + x, TICKS - 0.5),
+      tick(TICKS + x, TICKS + height + 0.5, TICKS + x, 2 * TICKS + height - 0.5),
+    ]),
+    ...level.flatMap((y) => [
+      tick(0.5, TICKS + y, TICKS - 0.5, TICKS + y),
+      tick(TICKS + width + 0.5, TICKS + y, 2 * TICKS + width - 0.5, TICKS + y),
+    ]),
+    ...markPlaces(tiling, tile).flatMap(({ x, y }) => diamond(TICKS + x, TICKS + y)),
+  ]
+}
+
+function diamond(x: number, y: number): FigureItem[] {
+  const points = [
+    { x, y: y - DIAMOND },
+    { x: x + DIAMOND, y },
+    { x, y: y + DIAMOND },
+    { x: x - DIAMOND, y },
+  ]
+  const cross = [...linePath(x - DIAMOND, y, x + DIAMOND, y), ...linePath(x, y - DIAMOND, x, y + DIAMOND)]
+  return [
+    drawPath(polygonPath(points), { stroke: INK, width: 0.25 }),
+    drawPath(cross, { stroke: INK, width: 0.12 }),
+  ]
+}
 
 /** The whole panel in small with its sheets, the current one (if any) filled. */
 export function templateKey(

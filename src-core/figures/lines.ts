@@ -6,6 +6,14 @@ const NO_BREAK = '\u00a0'
 /** The text as it is printed. */
 export const plain = (text: string): string => text.replaceAll(NO_BREAK, ' ')
 
+/** A number and its unit, or the two numbers of a size. */
+const UNITS =
+  /([\d⅛¼⅜½⅝¾⅞]) (?=(?:mm|cm|m|in|yd|g|oz|h|min|%|sts?|sc|hdc|dc|tr|htr|dtr|ch)\b|%|×)|(?<=\d) (?=×)|× (?=[\d⅛¼⅜½⅝¾⅞])/g
+
+/** Numbers stay with their units, and sizes in one piece. */
+export const keepUnits = (text: string): string =>
+  text.replace(UNITS, (found) => found.replace(' ', NO_BREAK))
+
 /** Breaks a text into lines that fit a width; a single word that is too long is cut. */
 export function breakLines(
   text: string,
@@ -18,7 +26,7 @@ export function breakLines(
   let line = ''
   let filled = 0
   const space = measure(' ', size, weight)
-  for (const word of text.split(/[ \n\t]+/)) {
+  for (const word of keepUnits(text).split(/[ \n\t]+/)) {
     if (word === '') continue
     const wide = measure(plain(word), size, weight)
     if (line !== '' && filled + space + wide > width) {

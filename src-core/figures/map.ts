@@ -110,6 +110,8 @@ export class MapPainter {
   private readonly halfLabel: MotifLabel | null
   private readonly fillerLabel: MotifLabel | null
   private readonly symbols: MotifSymbols | null
+  /** The same without a disc, for motifs whose number stands on another sheet. */
+  private readonly bare: MotifSymbols | null
   private readonly fillerSymbols: MotifSymbols | null
   private readonly letters: ReadonlyMap<string, string>
   private readonly drawnEdge: readonly Point[]
@@ -126,14 +128,17 @@ export class MapPainter {
     this.halfLabel = fitLabel((inner / 2) * scale, inner * scale, most, lettersOf(ground))
     const filler = labelRadius(plan.fillerMotif) * Math.min(ground.stretch.x, ground.stretch.y)
     this.fillerLabel = fitLabel(filler * scale, fillerTip(ground) * scale, most, lettersOf(ground))
-    this.symbols = plan.motif
-      ? new MotifSymbols(plan.motif, new Map(marks.map((mark) => [mark.id, mark])), {
-          scale,
-          look: ground.style,
-          disc: this.label?.disc ?? 0,
-          stretch: ground.stretch,
-        })
-      : null
+    const { motif } = plan
+    const symbols = (disc: number): MotifSymbols | null =>
+      motif &&
+      new MotifSymbols(motif, new Map(marks.map((mark) => [mark.id, mark])), {
+        scale,
+        look: ground.style,
+        disc,
+        stretch: ground.stretch,
+      })
+    this.symbols = symbols(this.label?.disc ?? 0)
+    this.bare = symbols(0)
     this.fillerSymbols =
       plan.fillerMotif && ground.fillerMarks.length > 0
         ? new MotifSymbols(plan.fillerMotif, new Map(ground.fillerMarks.map((mark) => [mark.id, mark])), {
@@ -160,7 +165,7 @@ export class MapPainter {
   }
 
   /** Motifs, meeting points, edging and labels within a window (plan mm); the window's top left is (0, 0). */
-  window(view: Bounds): FigureItem[] {
+  window(view: Bounds, labelled = true): FigureItem[] {
     const { scale } = this
     const grow = this.ground.tip
     const seen = (x: number, y: number): boolean =>
@@ -175,7 +180,8 @@ export class MapPainter {
     }
     const motifs = this.ground.plan.motifs.filter((motif) => seen(motif.x, motif.y))
     for (const motif of motifs) {
-      const symbol = this.symbol(motif.colourway, motif.turn)
+      const symbols = labelled && this.hasLabel(motif, view) ? this.symbols : this.bare
+      const symbol = symbols?.get(motif.colourway, motif.turn)
       if (symbol) items.push(useAt(symbol, (motif.x - view.x) * scale, (motif.y - view.y) * scale))
     }
     items.push(...this.additions(view, seen))
@@ -186,8 +192,8 @@ export class MapPainter {
         )
       }
     }
-    if (this.label) for (const motif of motifs) this.writeLabel(items, motif, view, this.label)
-    for (const piece of placedPieces(this.ground.plan))
+    if (this.label && labelled) for (const motif of motifs) this.writeLabel(items, motif, view, this.label)
+    for (const piece of labelled ? placedPieces(this.ground.plan) : [])
       if (piece.kind !== 'motif' && seen(piece.x, piece.y)) this.labelAddition(items, piece, view)
     return items
   }
@@ -221,12 +227,23 @@ export class MapPainter {
     if (items.length === before + 1) items.pop()
   }
 
+  /** Whether a motif's number stands whole inside a window: else it is printed on the sheet beside it. */
+  private hasLabel(motif: Point, view: Bounds, label = this.label): boolean {
+    if (!label) return false
+    const room = label.disc / this.scale
+    const { x, y, width, height } = view
+    return (
+      motif.x >= x + room &&
+      motif.x <= x + width - room &&
+      motif.y >= y + room &&
+      motif.y <= y + height - room
+    )
+  }
+
   private writeLabel(items: FigureItem[], motif: PlacedMotif, view: Bounds, label: MotifLabel): void {
+    if (!this.hasLabel(motif, view, label)) return
     const x = (motif.x - view.x) * this.scale
     const y = (motif.y - view.y) * this.scale
-    // A number is printed where it stands whole inside the window.
-    if (x < label.disc || x > view.width * this.scale - label.disc) return
-    if (y < label.disc || y > view.height * this.scale - label.disc) return
     const letter = this.letters.get(motif.colourway) ?? ''
     const lift = letter === '' && lettersOf(this.ground) > 0 ? this.centring(label) : 0
     items.push(
@@ -324,7 +341,7 @@ export function overviewScale(ground: MapGround, width: number, height: number):
 
 /**
  * The whole map within a box. `frames` are areas of the plan (mm) that are printed on sheets of their own, drawn
- * over the motifs with their numbers.
+ * over the motifs, which then carry no numbers.
  */
 export function overviewMap(
   ground: MapGround,
@@ -346,7 +363,8 @@ export function overviewMap(
     {
       kind: 'group',
       matrix: [1, 0, 0, 1, x0, top],
-      items: painter.window({ x: 0, y: 0, width: size.width, height: size.height }),
+      // Frames would run through the numbers, which stand on the sheets.
+      items: painter.window({ x: 0, y: 0, width: size.width, height: size.height }, frames.length === 0),
     },
   ]
   for (const { area, name } of frames) {

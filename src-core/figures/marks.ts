@@ -49,6 +49,16 @@ export function luminance(colour: string): number {
   return 0.2126 * channel(1) + 0.7152 * channel(3) + 0.0722 * channel(5)
 }
 
+/** The grey that is as light as a colour (the transfer function of sRGB, IEC 61966-2-1). */
+export function greyOf(colour: string): string {
+  const light = luminance(colour)
+  const value = light <= 0.0031308 ? light * 12.92 : 1.055 * light ** (1 / 2.4) - 0.055
+  const channel = Math.round(value * 255)
+    .toString(16)
+    .padStart(2, '0')
+  return `#${channel.repeat(3)}`
+}
+
 /** The colourways that the plan places, in the file's order; motifs without one come last. */
 export function colourwayMarks(project: Project, plan: Plan): ColourwayMark[] {
   const yarns = new Map((project.yarns ?? []).map((yarn) => [yarn.id, yarn]))

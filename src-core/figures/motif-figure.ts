@@ -67,8 +67,15 @@ export function motifDimensions(motif: MotifAccount, terms: Terms): Dimension[] 
   ]
 }
 
-/** A horizontal dimension line with its words in a gap in the middle, or beside it where it is short. */
-function lineAcross(x1: number, x2: number, y: number, words: string, measure: MeasureText): FigureItem[] {
+/** A horizontal dimension line with its words in a gap in the middle, or, where it is short, from `beside` on. */
+function lineAcross(
+  x1: number,
+  x2: number,
+  y: number,
+  words: string,
+  measure: MeasureText,
+  beside: number,
+): FigureItem[] {
   const middle = (x1 + x2) / 2
   const width = measure(words, TYPE, 'regular') + 3
   const inside = width < x2 - x1 - 6
@@ -81,7 +88,7 @@ function lineAcross(x1: number, x2: number, y: number, words: string, measure: M
     drawPath([...line, ...ends], { stroke: INK, width: 0.25 }),
     inside
       ? drawText(words, middle, y + drop, TYPE, { anchor: 'middle' })
-      : drawText(words, x2 + 2.5, y + drop, TYPE),
+      : drawText(words, beside, y + drop, TYPE),
   ]
 }
 
@@ -121,7 +128,10 @@ export interface MotifFigureOptions {
 
 const ends = ({ length, span }: Dimension): readonly [number, number] => span ?? [-length / 2, length / 2]
 
-/** Room for the dimension line at the right of the motif. */
+/** mm. The dimension line at the right stands so far from the motif, further where its words are wide, with as much air. */
+const ASIDE = 11
+const WORDS_AIR = 2.5
+/** Least room for the dimension line at the right of the motif. */
 const RIGHT_ROOM = 20
 
 /** The motif in the middle of the figure's width, with dimension lines below it and at its right. */
@@ -131,7 +141,11 @@ export function motifFigure(
 ): Figure & { readonly scale: number } {
   const box = boundsOf(motif.outline)
   const dimensions = motifDimensions(motif, options.terms)
-  const right = dimensions.some(({ shown }) => shown === 'down') ? RIGHT_ROOM : 0
+  const upright = dimensions
+    .filter(({ shown }) => shown === 'down')
+    .map(({ words }) => options.measure(words, TYPE, 'regular') / 2)
+  const aside = Math.max(ASIDE, ...upright.map((half) => half + WORDS_AIR))
+  const right = upright.length > 0 ? Math.max(RIGHT_ROOM, ...upright.map((half) => aside + half)) : 0
   const room = Math.min(options.across, options.width - right)
   const scale = Math.min(1, room / Math.max(box.width, 1), options.across / Math.max(box.height, 1))
   const centre = { x: (options.width - right) / 2, y: 0 }
@@ -143,16 +157,18 @@ export function motifFigure(
   const symbol = motifSymbol(motif, { scale, turn: 0, look, mark: options.mark, disc: 0 })
   const items: FigureItem[] = [useAt(symbol, centre.x, centre.y)]
   if (look === 'plain') items.push(...sections(motif, scale, centre))
-  items.push(...petalNumbers(motif, scale, centre, look === 'colour'))
   if (motif.shape !== 'leaf') items.push(...workingArrow(centre.x, centre.y, 2.6, options.hand))
   let y = bottom
+  // Clear of the extension lines of every dimension below it.
+  const level = dimensions.flatMap((line) => (line.shown === 'down' ? [] : [ends(line)[1] * scale]))
+  const beside = centre.x + Math.max(0, ...level) + 2.5
   for (const line of dimensions) {
     const { words, length, shown } = line
     const [from, to] = ends(line).map((mm) => mm * scale) as [number, number]
     const told = formatLength(length, options.units)
     if (shown === 'down') {
       const [top, end] = [centre.y + from, centre.y + to]
-      const x = centre.x + (box.x + box.width) * scale + 11
+      const x = centre.x + Math.max((box.x + box.width) * scale, rim) + aside
       items.push(extension(centre.x, top, x + 1.5, top), extension(centre.x, end, x + 1.5, end))
       items.push(...lineDown(x, top, end, [words, told]))
       continue
@@ -161,8 +177,10 @@ export function motifFigure(
     y += DIMENSION_GAP
     const [x1, x2] = [centre.x + from, centre.x + to]
     items.push(extension(x1, centre.y, x1, y + 1.5), extension(x2, centre.y, x2, y + 1.5))
-    items.push(...lineAcross(x1, x2, y, `${words} ${told}`, options.measure))
+    items.push(...lineAcross(x1, x2, y, `${words} ${told}`, options.measure, beside))
   }
+  // Last, on paper of their own: extension lines run between the petals.
+  items.push(...petalNumbers(motif, scale, centre, look === 'colour'))
   return { width: options.width, height: y + 3, items, scale }
 }
 
@@ -193,8 +211,8 @@ function petalNumbers(
     const x = centre.x + anchor.x * share
     const y = centre.y + anchor.y * share
     const text = drawText(String(number), x, y + drop, TYPE, { anchor: 'middle' })
-    return onDisc
-      ? [drawPath(circlePath(x, y, 2.3), { fill: PAPER, stroke: INK, width: 0.15 }), text]
-      : [text]
+    // In ink the borders between colours would run through it.
+    const ground = onDisc ? { fill: PAPER, stroke: INK, width: 0.15 } : { fill: PAPER }
+    return [drawPath(circlePath(x, y, onDisc ? 2.3 : 1.9), ground), text]
   })
 }

@@ -162,3 +162,7 @@ export function innerRadius(outline: readonly Point[]): number {
 /** Largest distance from the origin to a corner of the outline. */
 export const outerRadius = (outline: readonly Point[]): number =>
   outline.reduce((best, p) => Math.max(best, Math.hypot(p.x, p.y)), 0)
+
+/** Whether two boxes have more than a border in common. */
+export const overlap = (a: Bounds, b: Bounds): boolean =>
+  a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height

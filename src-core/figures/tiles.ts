@@ -129,14 +129,15 @@ function sortMotifs(ground: MapGround, xs: readonly number[], ys: readonly numbe
 /** One sheet of the map, as large as its window and the room round it. */
 export function tileFigure(painter: MapPainter, tiling: Tiling, tile: MapTile): Figure {
   const { scale } = tiling
-  const { view, area } = tile
+  const { view } = tile
   const { ground } = painter
   const width = view.width * scale
   const height = view.height * scale
   const y = (row: MapRow): number => TOP + (row.y - view.y) * scale
   const x = (planX: number): number => LEFT + (planX - view.x) * scale
-  const rows = ground.rows.filter((row) => row.y >= area.y && row.y < area.y + area.height)
-  const places = ground.places.filter((place) => place.x >= area.x && place.x < area.x + area.width)
+  // The overlap has its numbers too: shifted rows own places whose number stands above the row before.
+  const rows = ground.rows.filter((row) => row.y >= view.y && row.y <= view.y + view.height)
+  const places = ground.places.filter((place) => place.x >= view.x && place.x <= view.x + view.width)
   const items: FigureItem[] = [
     ...placeNumbers(places, x, TOP - 3.6),
     ...rowNumbers(rows, y, LEFT - 3.6),

@@ -13,6 +13,7 @@ import { joinPages } from './pages/joins'
 import { labelPages, MOST_LABELS } from './pages/labels'
 import { materialPages } from './pages/materials'
 import { blanketMotifs, motifPages } from './pages/motif'
+import { notePages } from './pages/notes'
 import { orderPages } from './pages/order'
 import { overviewIsEnough, overviewPages } from './pages/overview'
 import { packingPages } from './pages/packing'
@@ -22,7 +23,7 @@ import type { Faces } from './pdf/faces'
 import { measureWith, readFaces } from './pdf/faces'
 import { writePdf } from './pdf/file'
 import { FOOTER, MARGIN, shorten, TYPE } from './setting'
-import { footerLeft, footerRight, UNTITLED } from './words'
+import { creditedTitle, footerLeft, footerRight, UNTITLED } from './words'
 
 export { chartPages, renderCharts } from './chart'
 export type { ChartRequest } from './chart'
@@ -84,6 +85,7 @@ function jobOf(project: Project, plan: Plan, options: MapOptions, faces: Faces):
     terms: options.terms ?? project.sheet?.terms ?? project.terms ?? 'US',
     units: project.units ?? 'metric',
     title: project.title?.trim() || UNTITLED,
+    designer: project.designer?.trim() ?? '',
     measure: measureWith(faces),
   }
 }
@@ -102,10 +104,15 @@ function mainPages(job: Job, reverse: boolean): Draft[] {
   if (template && template.items.length > 0) return templatePages(job, template)
   if (plan.garland && plan.motifs.length > 0) return garlandPages(job, plan.garland)
   if (plan.motifs.length === 0 || project.layout?.kind === 'applique')
-    return [...overviewPages(job, null), ...withCautions(job, motifPages(job, blanketMotifs(job)))]
+    return [
+      ...overviewPages(job, null),
+      ...notePages(job),
+      ...withCautions(job, motifPages(job, blanketMotifs(job))),
+    ]
   const sheets = overviewIsEnough(job) ? null : planSheets(job)
   return [
     ...overviewPages(job, sheets?.tiling ?? null),
+    ...notePages(job),
     ...(sheets ? sheetPages(job, sheets) : []),
     ...joinPages(job),
     ...orderPages(job),
@@ -124,7 +131,7 @@ function kitPages(job: Job, asked: ReadonlySet<SheetName>, labels: LabelCount): 
     )
   return [
     // The card of a garland is its first page already.
-    ...(asked.has('card') && !garland ? [cardPage(job)] : []),
+    ...(asked.has('card') && !garland ? [cardPage(job), ...(asked.has('map') ? [] : notePages(job))] : []),
     ...(asked.has('packing') ? packingPages(job, kit) : []),
     ...(asked.has('labels') ? labelPages(job, kit, labels) : []),
   ]
@@ -143,9 +150,10 @@ function draftPages(job: Job, { reverse = false, sheets, labels = 'page' }: MapO
   const asked = new Set(sheets ?? EVERYTHING)
   const isMade = asked.has('map') || (asked.has('card') && job.plan.garland !== undefined)
   const main = isMade ? mainPages(job, reverse) : []
-  const drafts = [...main, ...kitPages(job, asked, labels)].filter(({ section }) =>
-    asked.has(SHEET_OF[section] ?? 'map'),
-  )
+  // Notes go with the map and with the card alike.
+  const isAsked = ({ section }: Draft): boolean =>
+    asked.has(SHEET_OF[section] ?? 'map') || (section === 'notes' && asked.has('card'))
+  const drafts = [...main, ...kitPages(job, asked, labels)].filter(isAsked)
   const there = new Set(drafts.map(({ section }) => SHEET_OF[section] ?? 'map'))
   const missing = sheets?.find((name) => !there.has(name))
   if (missing)
@@ -165,7 +173,8 @@ function footer(job: Job, { sheet, name }: Draft, number: number, of: number, da
   const right = footerRight(number, of)
   const version = footerLeft('', date)
   const room = sheet.inner - wide(right) - wide(name) - wide(version) - 2 * FOOT_GAP
-  const left = footerLeft(shorten(job.title, room, sheet.measure, TYPE.foot, 'regular'), date)
+  const who = creditedTitle(job.title, job.designer)
+  const left = footerLeft(shorten(who, room, sheet.measure, TYPE.foot, 'regular'), date)
   sheet.rule(sheet.height - MARGIN - FOOTER + 2.4)
   sheet.text(left, sheet.left, y, style)
   const middle = (sheet.left + wide(left) + sheet.right - wide(right)) / 2

@@ -14,6 +14,8 @@ export interface Job {
   readonly terms: Terms
   readonly units: UnitSystem
   readonly title: string
+  /** Whose design it is; '' where nobody is named. */
+  readonly designer: string
   readonly measure: MeasureText
 }
 
@@ -28,6 +30,7 @@ export type SectionName =
   | 'materials'
   | 'motif'
   | 'cautions'
+  | 'notes'
   | 'card'
   | 'cord'
   | 'packing'

@@ -1,7 +1,8 @@
 /** Tables with hairlines: words left, numbers right, a heading row that comes back on every page. */
 import type { TextWeight } from '../../src-core/figures/figure'
+import { breakLines } from '../../src-core/figures/lines'
 import type { Sheet } from './setting'
-import { Sheet as Setting, shorten, TYPE } from './setting'
+import { Sheet as Setting, TYPE } from './setting'
 
 export interface Column {
   readonly heading: string
@@ -24,15 +25,19 @@ export interface TableOptions {
 
 const PADDING = 3
 const ROW_LEADING = 1.75
+/** Between the lines of a cell that takes more than one. */
+const CELL_LEADING = 1.25
+/** mm. Columns of words give way to the others down to this. */
+const NARROWEST = 20
 
-/** Widths of the columns for a whole width: numbers take what they need, words share the rest. */
+/** Widths of the columns: numbers take what they need, words what is left, each by how much it has to say. */
 function columnWidths(
   sheet: Sheet,
   columns: readonly Column[],
   rows: readonly Row[],
   size: number,
   inset: number,
-) {
+): number[] {
   const natural = columns.map((column, i) => {
     if (column.width !== undefined) return column.width
     const cell = (text: string, weight: TextWeight): number => sheet.measure(text, size, weight)
@@ -42,10 +47,24 @@ function columnWidths(
     )
     return widest + PADDING + (i === 0 ? inset : 0)
   })
-  return natural
+  let missing = natural.reduce((sum, width) => sum + width, 0) - sheet.inner
+  const widths = [...natural]
+  // The widest words give way first, down to the next widest, as often as it takes.
+  const words = columns.flatMap(({ align, width }, i) => (align === 'left' && width === undefined ? [i] : []))
+  while (missing > 0.01) {
+    const widest = words.filter((i) => widths[i]! > NARROWEST)
+    if (widest.length === 0) break
+    const most = Math.max(...widest.map((i) => widths[i]!))
+    const giving = widest.filter((i) => widths[i]! > most - 0.01)
+    const next = Math.max(NARROWEST, ...words.map((i) => widths[i]!).filter((width) => width < most - 0.01))
+    const each = Math.min(most - next, missing / giving.length)
+    for (const i of giving) widths[i]! -= each
+    missing -= each * giving.length
+  }
+  return widths
 }
 
-/** Draws the rows that fit; returns the y below and how many were drawn. */
+/** Draws the rows that fit; returns the y below and how many were drawn. Words that are too long for their column wrap. */
 export function drawTable(
   sheet: Sheet,
   y: number,
@@ -56,30 +75,47 @@ export function drawTable(
   const { inset = 0, size = TYPE.table } = options
   const widths = columnWidths(sheet, columns, rows, size, inset)
   const total = widths.reduce((sum, width) => sum + width, 0)
-  const spare = sheet.inner - total
-  // Room left over goes between the columns, evenly; room that is missing is taken from the words.
-  const first = spare < 0 ? widths[0]! + spare : widths[0]!
-  const gap = spare > 0 ? Math.min(8, spare / Math.max(1, columns.length - 1)) : 0
-  const laid = widths.map((width, i) => (i === 0 ? first : width) + (i === 0 ? 0 : gap))
+  // Room left over goes between the columns, evenly.
+  const gap = Math.min(8, Math.max(0, sheet.inner - total) / Math.max(1, columns.length - 1))
+  const laid = widths.map((width, i) => width + (i === 0 ? 0 : gap))
   const width = laid.reduce((sum, each) => sum + each, 0)
   const line = Setting.line(size, ROW_LEADING)
+  const next = Setting.line(size, CELL_LEADING)
   const place = (i: number): number => laid.slice(0, i).reduce((sum, each) => sum + each, sheet.left)
-  const write = (i: number, text: string, top: number, weight: TextWeight, indent: number): void => {
-    if (text === '') return
+  const linesOf = (text: string, i: number, weight: TextWeight, indent: number): string[] =>
+    columns[i]!.align === 'right'
+      ? [text]
+      : breakLines(text, laid[i]! - indent - 1, sheet.measure, size, weight)
+  const write = (i: number, lines: readonly string[], top: number, weight: TextWeight, indent: number) => {
     const style = { size, weight, leading: ROW_LEADING } as const
-    const x = place(i)
-    if (columns[i]!.align === 'right') sheet.text(text, x + laid[i]!, top, { ...style, anchor: 'end' })
-    else sheet.text(shorten(text, laid[i]! - indent - 1, sheet.measure, size, weight), x + indent, top, style)
+    lines.forEach((text, k) => {
+      if (text === '') return
+      if (columns[i]!.align === 'right')
+        sheet.text(text, place(i) + laid[i]!, top, { ...style, anchor: 'end' })
+      else sheet.text(text, place(i) + indent, top + k * next, style)
+    })
   }
-  columns.forEach((column, i) => write(i, column.heading, y, 'bold', i === 0 ? 0 : 0))
-  y += line
+  const cellsOf = (cells: readonly string[], weight: TextWeight, indent: number) => {
+    const lines = cells.map((text, i) => linesOf(text, i, weight, i === 0 ? indent : 0))
+    const most = Math.max(1, ...lines.map((each) => each.length))
+    return { lines, height: line + (most - 1) * next }
+  }
+  const head = cellsOf(
+    columns.map(({ heading }) => heading),
+    'bold',
+    0,
+  )
+  head.lines.forEach((lines, i) => write(i, lines, y, 'bold', 0))
+  y += head.height
   sheet.rule(y, sheet.left, sheet.left + width, 0.3)
   let drawn = 0
   for (const row of rows) {
-    if (y + line > sheet.bottom) break
+    const weight = row.bold ? 'bold' : 'regular'
+    const { lines, height } = cellsOf(row.cells, weight, inset)
+    if (y + height > sheet.bottom) break
     row.mark?.(sheet, sheet.left, y, line)
-    row.cells.forEach((text, i) => write(i, text, y, row.bold ? 'bold' : 'regular', i === 0 ? inset : 0))
-    y += line
+    lines.forEach((each, i) => write(i, each, y, weight, i === 0 ? inset : 0))
+    y += height
     sheet.rule(y, sheet.left, sheet.left + width, 0.12)
     drawn++
   }

@@ -4,7 +4,7 @@ import type { Project, UnitSystem } from '../../shared-types/project'
 import { formatLength, formatMass, formatNumber, formatYarnLength } from '../../src-core/units/format'
 import { FILL_IN, SELLER_CHECK } from '../../src-core/figures/kit-words'
 import { joiningWords } from '../../src-core/figures/sentence'
-import { counted, numeral } from '../../src-core/figures/words'
+import { counted, listed, numeral } from '../../src-core/figures/words'
 
 export const CARD_WORDS = {
   contents: 'In this kit',
@@ -76,16 +76,35 @@ export function hangWords({ swags, cord }: GarlandAccount, units: UnitSystem): s
   return `Hang it from ${hooks}; it comes down ${bothLengths(swags.drop, units)} between them.${ties}`
 }
 
-/** How the cord is begun. */
-export function cordWords({ cord, items }: GarlandAccount, units: UnitSystem): string {
+/** "Thread 12 wood beads before you begin the cord: …" Beads slide along yarn, not over a finished chain. */
+function beadsFirst({ cord, items }: GarlandAccount): string {
+  const beads = new Map<string, number>()
+  for (const { bead } of items) if (bead !== '') beads.set(bead, (beads.get(bead) ?? 0) + 1)
+  if (beads.size === 0) return ''
+  const told = listed([...beads].map(([bead, count]) => `${formatNumber(count)} × ${bead}`))
+  return cord.chains === null
+    ? ` Thread the beads (${told}) in the order of the list before you tie the cord.`
+    : ` Before you begin the cord, thread all the beads (${told}) on its yarn.`
+}
+
+/** The yarn that the cord is worked in, where one is chosen. */
+function cordYarn({ layout, yarns }: Project): string {
+  const id = layout?.kind === 'garland' ? layout.cord?.yarn : undefined
+  return id === undefined ? '' : yarns?.find((yarn) => yarn.id === id)?.name || id
+}
+
+/** How the cord is begun: its beads, its yarn, its chains. */
+export function cordWords(project: Project, garland: GarlandAccount, units: UnitSystem): string {
+  const { cord, items } = garland
   if (cord.chains === null)
-    return `A bought cord of ${bothLengths(cord.whole.length, units)}. Measure from the first tie.`
+    return `A bought cord of ${bothLengths(cord.whole.length, units)}. Measure from the first tie.${beadsFirst(garland)}`
   const ties = cord.ties.chains ? `${formatNumber(cord.ties.chains)} chains to tie, ` : ''
   const gives = cord.stretched
     ? ` Under load it gives: to ${formatLength(cord.stretched.low, units)} to ${formatLength(cord.stretched.high, units)}.`
     : ''
   const fastened = items.length > 0 ? ' Fasten everything with its right side towards you.' : ''
-  return `${formatNumber(cord.whole.chains ?? 0)} chains in all: ${ties}then ${formatNumber(cord.chains)} over ${bothLengths(cord.length, units)}${ties ? ', and the tie again' : ''}.${fastened}${gives}`
+  const yarn = cordYarn(project)
+  return `${yarn ? `In ${yarn}: ` : ''}${formatNumber(cord.whole.chains ?? 0)} chains in all: ${ties}then ${formatNumber(cord.chains)} over ${bothLengths(cord.length, units)}${ties ? ', and the tie again' : ''}.${beadsFirst(garland)}${fastened}${gives}`
 }
 
 /** Facts under the account of a run, label and value. */

@@ -19,6 +19,7 @@ export const PAGE_NAMES = {
   materials: 'Materials',
   motif: 'The motif',
   cautions: 'Take care',
+  notes: 'Notes',
   card: 'Kit card',
   garland: 'The garland',
   cord: 'Along the cord',
@@ -38,6 +39,9 @@ export const dateWords = (date: Date): string =>
   `${date.getUTCDate()} ${MONTHS[date.getUTCMonth()]} ${date.getUTCFullYear()}`
 
 export const footerLeft = (title: string, date: Date): string => `${title} · version of ${dateWords(date)}`
+/** "Orchard wall throw by Ada Loop"; nothing is added where nobody is named. */
+export const creditedTitle = (title: string, designer: string): string =>
+  designer === '' ? title : `${title} by ${designer}`
 export const footerRight = (page: number, pages: number): string => `page ${page} of ${pages}`
 
 /** What one motif is called in running text: "flower", "square", "motif". */
@@ -140,7 +144,11 @@ export const HEADINGS = {
   measures: 'Measures',
   rounds: 'Rounds as written',
   cautions: 'Take care',
+  notes: 'Notes',
 } as const
+
+/** At the head of a sheet, for notes that have pages of their own. */
+export const seeNotes = 'The designer’s notes stand on the page “Notes”.'
 
 /** How often a colourway is worked: "× 120", "× 120 and 6 halves", "× 88 fillers". */
 export function keyCount({
@@ -246,6 +254,13 @@ export function stepSentence(joining: Joining | undefined, words: string): strin
 }
 
 export const THE_SAME = 'The same'
+
+/** Above boxes that begin a column in the middle of a row: "Row 9, continued; the same as 31:". */
+export function againWords(row: number | null, as: string | null): string {
+  const same = as === null ? '' : `the same as ${as}`
+  const words = [row === null ? '' : `row ${row}, continued`, same].filter(Boolean).join('; ')
+  return words === '' ? '' : `${capital(words)}:`
+}
 
 export const ROW_DIRECTIONS = { right: 'left to right →', left: '← right to left' } as const
 

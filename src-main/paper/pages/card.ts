@@ -1,23 +1,23 @@
 /** The card: one page that goes in with the yarn of a kit; of a garland also without one. */
 import type { GarlandAccount, YarnNeed } from '../../../shared-types/plan'
 import { appliquePicture } from '../../../src-core/figures/applique-picture'
-import { drawPath, INK } from '../../../src-core/figures/figure'
 import { firstPart, garlandFigure } from '../../../src-core/figures/garland'
 import { creditLine, fibreWords, kitCautions } from '../../../src-core/figures/kit-words'
 import { keySwatch } from '../../../src-core/figures/key-swatch'
 import { overviewMap } from '../../../src-core/figures/map'
-import { paperColour } from '../../../src-core/figures/marks'
-import { rectanglePath } from '../../../src-core/figures/path'
+import type { ColourwayMark } from '../../../src-core/figures/marks'
 import { projectSentence, sentenceText } from '../../../src-core/figures/sentence'
 import { capital } from '../../../src-core/figures/words'
 import { termWord } from '../../../src-core/stitches/terms'
 import { formatNumber } from '../../../src-core/units/format'
+import type { Entry } from '../entry'
+import { drawEntry, entryHeight } from '../entry'
 import type { Draft, Job } from '../page'
 import { newSheet } from '../page'
-import { Sheet, shorten, TYPE } from '../setting'
+import { Sheet, TYPE } from '../setting'
 import type { Row } from '../table'
 import { drawTable } from '../table'
-import { HEADINGS, NO_COLOURWAY, PAGE_NAMES } from '../words'
+import { HEADINGS, NO_COLOURWAY, PAGE_NAMES, slotWords } from '../words'
 import {
   bothMasses,
   bothYarnLengths,
@@ -28,14 +28,15 @@ import {
   togetherWords,
 } from '../words-garland'
 import { gaugeWords } from './materials'
+import { setNotes } from './notes'
+import { SWATCH_INSET, yarnSwatch } from './swatch'
 
 const GAP = 8
 const LABEL = 18
 const AIR = 5
 const SWATCH = 11
-const KEY_ROW = 12.6
 /** Rows of yarn, and motifs with their pictures, that a card tells at most; fewer where the paper is short. */
-const MOST_ROWS = 8
+const MOST_ROWS = 16
 const LEAST_ROWS = 3
 /** The drawings get what is left, but no less than this. */
 const LEAST_DRAWING = 34
@@ -53,7 +54,7 @@ export function cardPage(job: Job): Draft {
   const sheet = newSheet(job)
   let y = sheet.title(job.title)
   const sentence = sentenceText(projectSentence(project, plan, terms))
-  y = sheet.paragraph(sentence, sheet.left, y, 170, { size: TYPE.lead }) + AIR
+  y = setNotes(job, sheet, sheet.paragraph(sentence, sheet.left, y, 170, { size: TYPE.lead })) + AIR
   const foot = footHeight(job, sheet)
   // What the words need is tried on a sheet that is thrown away; the drawings get the rest.
   let rows = MOST_ROWS
@@ -97,7 +98,7 @@ function howTo({ project, plan, units }: Job): [string, string][] {
   if (garland)
     return [
       [CARD_WORDS.hangs, hangWords(garland, units)],
-      [CARD_WORDS.cord, cordWords(garland, units)],
+      [CARD_WORDS.cord, cordWords(project, garland, units)],
     ]
   if (plan.panel) return [[CARD_WORDS.laid, laidWords(plan, units)]]
   return [[CARD_WORDS.together, togetherWords(project, plan)]]
@@ -148,11 +149,7 @@ function yarnList(job: Job, sheet: Sheet, top: number, most: number): number {
       bothMasses(grams, units),
       bothYarnLengths(metres, units),
     ],
-    mark: (into, x, y, height) => {
-      const path = rectanglePath(x, y + height / 2 - 1.5, 3.6, 3)
-      const fill = paperColour(yarns.get(yarn)?.colour)
-      into.items.push(drawPath(path, { fill, stroke: INK, width: 0.18 }))
-    },
+    mark: yarnSwatch(yarns.get(yarn)?.colour, job.style),
   }))
   for (const { name, perKit } of plan.kit?.extras ?? [])
     rows.push({ cells: [name, '', `× ${formatNumber(perKit)}`, ''] })
@@ -165,7 +162,7 @@ function yarnList(job: Job, sheet: Sheet, top: number, most: number): number {
     { heading: '', align: 'right' as const },
     { heading: '', align: 'right' as const },
   ]
-  return drawTable(sheet, top, columns, shown, { inset: 6 }).y + 2
+  return drawTable(sheet, top, columns, shown, { inset: SWATCH_INSET }).y + 2
 }
 
 const neededYarn = (need: YarnNeed) => ({
@@ -174,30 +171,34 @@ const neededYarn = (need: YarnNeed) => ({
   metres: need.metres?.expected ?? null,
 })
 
-/** What is made, each colourway of each motif with its picture and count. */
+/** What is made, each colourway of each motif with its picture, its count and the yarn of every part. */
 function keyList(job: Job, sheet: Sheet, x: number, top: number, width: number, most: number): number {
-  const { plan, ground } = job
   let y = sheet.heading(CARD_WORDS.make, x, top)
-  const marks = ground.marks.slice(0, most)
-  const hung = (plan.items ?? []).filter(({ bead }) => bead === '')
-  for (const mark of marks) {
-    const place = plan.motifs.findIndex((motif) => motif.colourway === mark.id)
-    const placed = plan.motifs[place]
-    // As it hangs on a level cord; on a panel everything is turned at will.
-    const turn = plan.panel ? 0 : (placed?.turn ?? 0) - (hung[place]?.turn ?? 0)
-    const account = plan.accounts?.find(({ id }) => id === placed?.motif) ?? plan.motif
-    if (account) sheet.figure(keySwatch(account, mark, job.style, turn, SWATCH), x, y)
-    const count = `${mark.count.toLocaleString('en')} × ${account?.name ?? ''}`
-    const line = Sheet.line(TYPE.body)
-    const room = width - SWATCH - 3
-    const first = shorten(count, room, sheet.measure, TYPE.body, 'bold')
-    const way = [mark.code, mark.name || (mark.code === '' ? NO_COLOURWAY : '')].filter(Boolean).join(' · ')
-    sheet.text(first, x + SWATCH + 3, y + SWATCH / 2 - line, { weight: 'bold' })
-    sheet.text(shorten(way, room, sheet.measure, TYPE.body, 'regular'), x + SWATCH + 3, y + SWATCH / 2)
-    y += KEY_ROW
+  const { marks } = job.ground
+  for (const mark of marks.slice(0, most)) {
+    const entry = keyEntry(job, mark)
+    drawEntry(sheet, entry, x, y, width)
+    y += entryHeight(sheet, entry, width)
   }
-  const rest = ground.marks.length - marks.length
+  const rest = marks.length - most
   return rest > 0 ? sheet.text(CARD_WORDS.more(rest), x, y) : y
+}
+
+function keyEntry({ plan, style }: Job, mark: ColourwayMark): Entry {
+  const place = plan.motifs.findIndex((motif) => motif.colourway === mark.id)
+  const placed = plan.motifs[place]
+  const hung = (plan.items ?? []).filter(({ bead }) => bead === '')
+  // As it hangs on a level cord; on a panel everything is turned at will.
+  const turn = plan.panel ? 0 : (placed?.turn ?? 0) - (hung[place]?.turn ?? 0)
+  const account = plan.accounts?.find(({ id }) => id === placed?.motif) ?? plan.motif
+  const way = [mark.code, mark.name || (mark.code === '' ? NO_COLOURWAY : '')].filter(Boolean).join(' · ')
+  return {
+    picture: account ? keySwatch(account, mark, style, turn, SWATCH) : null,
+    across: SWATCH,
+    name: `${mark.count.toLocaleString('en')} × ${account?.name ?? ''}`,
+    count: '',
+    lines: [way, slotWords(mark.slots)],
+  }
 }
 
 /** What stands at the foot of the card, label and words. */

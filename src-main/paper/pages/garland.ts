@@ -14,6 +14,7 @@ import { CORD_WORDS, cordWords } from '../words-garland'
 import { cardPage } from './card'
 import { materialPages } from './materials'
 import { motifPages } from './motif'
+import { notePages, setNotes } from './notes'
 
 /** Every page of a garland. */
 export function garlandPages(job: Job, garland: GarlandAccount): Draft[] {
@@ -23,6 +24,7 @@ export function garlandPages(job: Job, garland: GarlandAccount): Draft[] {
   )
   return [
     cardPage(job),
+    ...notePages(job),
     ...cordPages(job, garland),
     ...motifs,
     // What is needed for a kit stands on its packing list.
@@ -79,7 +81,8 @@ function cordPages(job: Job, garland: GarlandAccount): Draft[] {
     let y = sheet.top
     if (drafts.length === 0) {
       y = sheet.title(CORD_WORDS.title)
-      y = sheet.paragraph(cordWords(garland, job.units), sheet.left, y, 165) + 3
+      y = sheet.paragraph(cordWords(job.project, garland, job.units), sheet.left, y, 165)
+      y = setNotes(job, sheet, y) + 3
     }
     const result = drawTable(sheet, y, columns, rows, { size: TYPE.list })
     rows = rows.slice(Math.max(1, result.drawn))

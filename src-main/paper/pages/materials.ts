@@ -1,9 +1,6 @@
 /** Materials: yarn by colour with its range, what to buy, what it is for, gauge, hook, edging, ends and time. */
 import type { YarnNeed } from '../../../shared-types/plan'
 import type { StitchGauge, Yarn } from '../../../shared-types/project'
-import { drawPath, INK } from '../../../src-core/figures/figure'
-import { paperColour } from '../../../src-core/figures/marks'
-import { rectanglePath } from '../../../src-core/figures/path'
 import { capital } from '../../../src-core/figures/words'
 import { canonicalStitch, stitchName, termWord, translateStitch } from '../../../src-core/stitches/terms'
 import {
@@ -23,18 +20,12 @@ import type { Row } from '../table'
 import { drawTable } from '../table'
 import { HEADINGS, PAGE_NAMES } from '../words'
 import { TEMPLATE_WORDS } from '../words-template'
+import { shortNotes } from './notes'
+import { notesStandLater } from './overview'
+import { SWATCH_INSET, yarnSwatch } from './swatch'
 import { edgingWords, fillerWords, MATERIAL_WORDS } from '../words-materials'
 
-const SWATCH = 6
 const LABEL = 34
-
-/** A yarn's colour as a small block, so that the list can be matched with the balls in the basket. */
-const swatch =
-  (colour: string | undefined) =>
-  (sheet: Sheet, x: number, y: number, height: number): void => {
-    const path = rectanglePath(x, y + height / 2 - 1.5, 3.6, 3)
-    sheet.items.push(drawPath(path, { fill: paperColour(colour), stroke: INK, width: 0.18 }))
-  }
 
 function yarnRow(job: Job, need: YarnNeed, yarn: Yarn | undefined): string[] {
   const { units, project } = job
@@ -91,7 +82,7 @@ function yarnTable(job: Job): { columns: Parameters<typeof drawTable>[2]; rows: 
   }))
   const rows: Row[] = job.plan.yarns.map((need) => {
     const yarn = yarns.get(need.id)
-    return { cells: yarnRow(job, need, yarn), mark: swatch(yarn?.colour) }
+    return { cells: yarnRow(job, need, yarn), mark: yarnSwatch(yarn?.colour, job.style) }
   })
   if (rows.length > 1) rows.push({ cells: totalRow(job), bold: true })
   return { columns, rows }
@@ -115,7 +106,7 @@ function partsTable(job: Job): { columns: Parameters<typeof drawTable>[2]; rows:
         (need.parts[key] ?? 0) < 0.05 ? '–' : formatMass(need.parts[key] ?? 0, job.units),
       ),
     ]
-    return { cells, mark: swatch(yarn?.colour) }
+    return { cells, mark: yarnSwatch(yarn?.colour, job.style) }
   })
   return { columns, rows }
 }
@@ -140,10 +131,15 @@ export function gaugeWords(job: Job, gauge: StitchGauge | undefined): string | n
   return `${formatNumber(gauge.stitches, 1)} ${name}${rows} to ${swatchWords(gauge.over ?? 100, job)}`
 }
 
+/** Whether page 1 of this project is a map, which the notes have to leave room for. */
+const hasMap = ({ plan }: Job): boolean => !plan.panel && !plan.garland
+
 /** Label and words, in the order in which they are asked for. */
 function facts(job: Job): [string, string][] {
   const { plan, project, terms, units } = job
   const list: [string, string][] = []
+  if (hasMap(job) && notesStandLater(job))
+    list.push(...shortNotes(job).map((text): [string, string] => [HEADINGS.notes, text]))
   const motif = project.motifs?.find((each) => each.id === plan.motif?.id)
   const gauge = motif?.gauge ?? project.gauge
   const told = gaugeWords(job, gauge)
@@ -193,7 +189,7 @@ export function materialPages(job: Job): Draft[] {
     }
     if (second) y = sheet.heading(HEADINGS.parts, sheet.left, y)
     while (rows.length > 0) {
-      const result = drawTable(sheet, y, table.columns, rows, { inset: SWATCH })
+      const result = drawTable(sheet, y, table.columns, rows, { inset: SWATCH_INSET })
       y = result.y + 6
       rows = rows.slice(Math.max(1, result.drawn))
       if (rows.length > 0) {

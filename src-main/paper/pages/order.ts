@@ -5,10 +5,13 @@ import { keyMarks } from '../../../src-core/figures/map'
 import { pieceWords } from '../../../src-core/figures/piece-words'
 import { pieceAt } from '../../../src-core/layout/placed'
 import { formatNumber } from '../../../src-core/units/format'
+import type { Block } from '../columns'
+import { intoPages } from '../columns'
 import type { Draft, Job } from '../page'
 import { newSheet } from '../page'
 import { Sheet, TYPE } from '../setting'
 import {
+  againWords,
   HEADINGS,
   orderIntroduction,
   PAGE_NAMES,
@@ -73,23 +76,21 @@ export function groupSteps(plan: Plan): StepGroup[] {
   return groups
 }
 
-/** Something that is not torn apart by a column's end. */
-interface Block {
-  readonly height: number
-  readonly draw: (sheet: Sheet, x: number, y: number) => void
-  /** Stands with the block after it. */
-  readonly heading?: boolean
+/** A part of the list, with the row that it is about. */
+interface OrderBlock extends Block {
   readonly row: number
 }
 
 /** A box to tick. */
 interface Entry {
   readonly title: string
+  /** What others call it. */
+  readonly label: string
   readonly row: number
 }
 
 class OrderSetter {
-  readonly blocks: Block[] = []
+  readonly blocks: OrderBlock[] = []
   private readonly codes: ReadonlyMap<string, string>
   private readonly line: number
 
@@ -109,7 +110,7 @@ class OrderSetter {
     return stepTitle(piece.label, pieceWords(plan, piece), this.codes.get(piece.colourway) ?? '')
   }
 
-  build(): readonly Block[] {
+  build(): readonly OrderBlock[] {
     const { ground, plan } = this.job
     const rows = new Map(ground.rows.map((row) => [row.row, row]))
     let row: number | null = null
@@ -147,7 +148,7 @@ class OrderSetter {
     const named = Sheet.line(TYPE.table) + 2.4
     this.blocks.push({
       height: named + (below === '' ? 0 : this.line),
-      heading: true,
+      keep: true,
       row,
       draw: (sheet, x, y) => {
         sheet.rule(y + 1.5, x, x + this.width, 0.15)
@@ -161,7 +162,11 @@ class OrderSetter {
   private steps({ first, steps, row }: StepGroup): void {
     const told = stepSentence(this.job.project.joining, first.words)
     this.list(
-      steps.map((step) => ({ title: this.title(step), row })),
+      steps.map((step) => ({
+        title: this.title(step),
+        label: pieceAt(this.job.plan, step.motif)?.label ?? step.motif,
+        row,
+      })),
       told,
     )
   }
@@ -179,6 +184,8 @@ class OrderSetter {
       this.blocks.push({
         height: (1 + words.length) * line + (same.length > 0 ? 0 : AIR),
         row: first.row,
+        // “The same” is nothing without what it is the same as.
+        keep: same.length > 0,
         draw: (sheet, x, y) => {
           let below = sheet.text(first.title, x, y, { ...style, weight: 'bold' })
           for (const text of words) below = sheet.text(text, x + INDENT, below, style)
@@ -187,6 +194,7 @@ class OrderSetter {
     }
     // Two boxes stand side by side where they have room; the first of them keep the words that introduce them.
     const room = this.width / 2 - AIR
+    const { byRows } = this.job.ground
     const beside = same.every(({ title }) => this.job.measure(title, size, 'regular') <= room) ? 2 : 1
     for (let i = 0; i < same.length; i += beside) {
       const pair = same.slice(i, i + beside)
@@ -195,6 +203,9 @@ class OrderSetter {
       this.blocks.push({
         height: (lead ? 2 : 1) * line + (last ? AIR : 0),
         row: pair[0]!.row,
+        ...(lead
+          ? {}
+          : { again: againWords(byRows ? first.row : null, words.length > 0 ? first.label : null) }),
         draw: (sheet, x, y) => {
           const top = lead ? sheet.text(`${THE_SAME}:`, x + INDENT, y, style) : y
           pair.forEach((entry, k) => sheet.text(entry.title, x + (k * this.width) / 2, top, style))
@@ -216,47 +227,37 @@ export function orderPages(job: Job): Draft[] {
 }
 
 function setOrder(job: Job, size: number): Draft[] {
-  const drafts: Draft[] = []
   const width = (newSheet(job).inner - COLUMN_GAP) / 2
+  const lead = Sheet.line(size, LEADING)
   const blocks = new OrderSetter(job, width, size).build()
-  let sheet = newSheet(job)
-  let top = sheet.title(HEADINGS.order)
-  const introduction = orderIntroduction(
-    job.plan,
-    formatNumber(job.plan.ends),
-    stepSentence(job.project.joining, 'told') !== '',
-  )
-  top = sheet.paragraph(introduction, sheet.left, top, sheet.inner, { size: TYPE.table }) + 3
-  let column = 0
-  let y = top
-  let rows: [number, number] | null = null
-  const finish = (): void => {
-    const bookmarks = drafts.length === 0 ? [HEADINGS.order] : []
-    const name = job.ground.byRows && rows ? orderName(rows) : PAGE_NAMES.order
-    drafts.push({ section: 'order', name, bookmarks, sheet })
-  }
-  blocks.forEach((block, i) => {
-    // A heading needs the first step of its row below it.
-    const wanted = block.height + (block.heading ? (blocks[i + 1]?.height ?? 0) : 0)
-    if (y + wanted > sheet.bottom && y > top) {
-      column++
-      y = top
-      if (column === 2) {
-        finish()
-        sheet = newSheet(job)
-        column = 0
-        top = sheet.top
-        y = top
-        rows = null
+  const introduced = newSheet(job)
+  const told = stepSentence(job.project.joining, 'told') !== ''
+  const introduction = orderIntroduction(job.plan, formatNumber(job.plan.ends), told)
+  const title = introduced.title(HEADINGS.order)
+  const top =
+    introduced.paragraph(introduction, introduced.left, title, introduced.inner, { size: TYPE.table }) + 3
+  const room = (page: number): number => introduced.bottom - (page === 0 ? top : introduced.top)
+  return intoPages(blocks, room, lead).map((columns, page) => {
+    const sheet = page === 0 ? introduced : newSheet(job)
+    columns.forEach((column, i) => {
+      const x = sheet.left + i * (width + COLUMN_GAP)
+      let y = sheet.bottom - room(page)
+      const again = column[0]?.again
+      if (again) y = sheet.text(again, x, y, { size, leading: LEADING })
+      for (const block of column) {
+        block.draw(sheet, x, y)
+        y += block.height
       }
-    }
-    block.draw(sheet, sheet.left + column * (width + COLUMN_GAP), y)
-    y += block.height
-    rows = rows ? [Math.min(rows[0], block.row), Math.max(rows[1], block.row)] : [block.row, block.row]
+    })
+    const rows = columns.flat().map(({ row }) => row)
+    const name = job.ground.byRows && rows.length > 0 ? orderName(rows) : PAGE_NAMES.order
+    const bookmarks = page === 0 ? [HEADINGS.order] : []
+    return { section: 'order', name, bookmarks, sheet } satisfies Draft
   })
-  finish()
-  return drafts
 }
 
-const orderName = ([from, to]: readonly [number, number]): string =>
-  `${PAGE_NAMES.order}, ${from === to ? `row ${from}` : `rows ${from}–${to}`}`
+/** The rows that are on a page. */
+function orderName(rows: readonly number[]): string {
+  const [from, to] = [Math.min(...rows), Math.max(...rows)]
+  return `${PAGE_NAMES.order}, ${from === to ? `row ${from}` : `rows ${from}–${to}`}`
+}

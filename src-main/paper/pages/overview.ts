@@ -1,5 +1,5 @@
 /** Page 1: what it will be, the map, the key, how to read and join it; and the key's own page where it must. */
-import type { Bounds } from '../../../src-core/figures/figure'
+import type { Bounds, Figure } from '../../../src-core/figures/figure'
 import { keySwatch } from '../../../src-core/figures/key-swatch'
 import { joinMarksSentence } from '../../../src-core/figures/join-marks'
 import { breakLines } from '../../../src-core/figures/lines'
@@ -7,13 +7,15 @@ import { keyMarks, overviewMap, overviewScale, smallestNumberedScale } from '../
 import type { ColourwayMark } from '../../../src-core/figures/marks'
 import { projectSentence, sentenceText } from '../../../src-core/figures/sentence'
 import type { Tiling } from '../../../src-core/figures/tiles'
+import type { Entry } from '../entry'
+import { drawEntry, entryHeight } from '../entry'
 import type { Draft, Job } from '../page'
 import { newSheet } from '../page'
-import { Sheet, shorten, TYPE } from '../setting'
+import { Sheet, TYPE } from '../setting'
+import { notesHeight, setNotes } from './notes'
 import { HEADINGS, howToRead, joiningAdvice, keyCount, NO_COLOURWAY, PAGE_NAMES, slotWords } from '../words'
 
 const SWATCH = 13
-const KEY_ROW = 15.4
 const COLUMN_GAP = 10
 
 /** Room between head, map and foot of the page. */
@@ -41,28 +43,32 @@ function wordsHeight(sheet: Sheet, texts: readonly string[]): number {
 /** Height of the block below the map: rule, key and words. */
 function footHeight(job: Job, sheet: Sheet, together: boolean, texts: readonly string[]): number {
   if (!together) return CLEAR
-  const key = Math.ceil(keyMarks(job.ground).length / keyColumns(sheet)) * KEY_ROW
+  const key = keyHeights(job, sheet, keyMarks(job.ground)).reduce((sum, height) => sum + height, 0)
   return AIR + 4 + key + BELOW_KEY + wordsHeight(sheet, texts) + CLEAR
 }
 
 /** The project's sentence as it is printed. */
 export const sentenceOf = (job: Job): string =>
-  // Numbers stay with their units, and sizes in one piece.
   sentenceText(projectSentence(job.project, job.plan, job.terms))
-    .replace(/ × /g, '\u00a0×\u00a0')
-    .replace(/(\d[\d.,]*[⅛¼⅜½⅝¾⅞]?|[⅛¼⅜½⅝¾⅞]) (mm|cm|in)\b/g, '$1\u00a0$2')
 
 const LEAD_WIDTH = 165
 
-function headHeight(job: Job): number {
+function headHeight(job: Job, notes: boolean): number {
   const lines = breakLines(sentenceOf(job), LEAD_WIDTH, job.measure, TYPE.lead).length
-  return Sheet.line(TYPE.title, 1.2) + 2 + lines * Sheet.line(TYPE.lead) + AIR
+  return (
+    Sheet.line(TYPE.title, 1.2) + 2 + lines * Sheet.line(TYPE.lead) + (notes ? notesHeight(job) : 0) + AIR
+  )
 }
 
-function mapRoom(job: Job, setting: Setting, texts: readonly string[]): { width: number; height: number } {
+function mapRoom(
+  job: Job,
+  setting: Setting,
+  texts: readonly string[],
+  notes: boolean,
+): { width: number; height: number } {
   const sheet = newSheet(job, setting.landscape)
   const foot = footHeight(job, sheet, setting.together, texts)
-  return { width: sheet.inner, height: sheet.bottom - sheet.top - headHeight(job) - foot }
+  return { width: sheet.inner, height: sheet.bottom - sheet.top - headHeight(job, notes) - foot }
 }
 
 const SETTINGS: readonly Setting[] = [
@@ -78,19 +84,34 @@ const KEY_LIMIT = 8
 /** A map with less room than this many mm is no overview. */
 const LEAST_MAP = 40
 
-/** The first way in which the numbers can be read; else the one with the largest map. */
-function chooseSetting(job: Job, texts: readonly string[]): { setting: Setting; numbered: boolean } {
+interface Choice {
+  readonly setting: Setting
+  readonly numbered: boolean
+  /** Whether the notes stand at the head of the page. */
+  readonly notes: boolean
+}
+
+/** The first way in which the numbers can be read; else the one with the largest map. Notes take no room that it needs. */
+function chooseSetting(job: Job, texts: readonly string[]): Choice {
+  const [bare, noted] = [false, true].map((notes) => settingFor(job, texts, notes)) as [Choice, Choice]
+  return noted.setting === bare.setting && noted.numbered === bare.numbered ? noted : bare
+}
+
+/** Whether page 1 has no room for the notes, so that they belong further on. */
+export const notesStandLater = (job: Job): boolean => !chooseSetting(job, overviewTexts(job, null)).notes
+
+function settingFor(job: Job, texts: readonly string[], notes: boolean): Choice {
   const wanted = smallestNumberedScale(job.ground)
   let largest: { setting: Setting; scale: number } | null = null
   for (const setting of SETTINGS) {
     if (setting.together && keyMarks(job.ground).length > KEY_LIMIT) continue
-    const room = mapRoom(job, setting, texts)
+    const room = mapRoom(job, setting, texts, notes)
     if (room.height < LEAST_MAP) continue
     const scale = overviewScale(job.ground, room.width, room.height)
-    if (scale >= wanted) return { setting, numbered: true }
+    if (scale >= wanted) return { setting, numbered: true, notes }
     if (!largest || scale > largest.scale * 1.4) largest = { setting, scale }
   }
-  return { setting: largest?.setting ?? { landscape: false, together: false }, numbered: false }
+  return { setting: largest?.setting ?? SETTINGS[2]!, numbered: false, notes }
 }
 
 /** Whether the whole map can be read on page 1, or wants sheets of its own. */
@@ -118,10 +139,11 @@ function overviewTexts(job: Job, tiling: Tiling | null): [string, string] {
   return [read, joiningAdvice(project.joining, plan.motif, job.terms)]
 }
 
-/** Title and sentence; returns the y below. */
-function head(job: Job, sheet: Sheet): number {
+/** Title, sentence and notes; returns the y below. */
+function head(job: Job, sheet: Sheet, notes: boolean): number {
   const y = sheet.title(job.title)
-  return sheet.paragraph(sentenceOf(job), sheet.left, y, LEAD_WIDTH, { size: TYPE.lead }) + AIR
+  const below = sheet.paragraph(sentenceOf(job), sheet.left, y, LEAD_WIDTH, { size: TYPE.lead })
+  return (notes ? setNotes(job, sheet, below) : below) + AIR
 }
 
 /** How to read and how to join, side by side. */
@@ -141,14 +163,15 @@ export function overviewPages(job: Job, tiling: Tiling | null): Draft[] {
   } as const
   if (job.plan.motifs.length === 0) {
     const sheet = newSheet(job)
-    head(job, sheet)
+    head(job, sheet, true)
     return [{ ...overview, sheet }]
   }
   const texts = overviewTexts(job, tiling)
   const { setting } = chooseSetting(job, texts)
+  const notes = !notesStandLater(job)
   const sheet = newSheet(job, setting.landscape)
-  let y = head(job, sheet)
-  const room = mapRoom(job, setting, texts)
+  let y = head(job, sheet, notes)
+  const room = mapRoom(job, setting, texts, notes)
   const frames = (tiling?.tiles ?? []).map(({ area, number }): { area: Bounds; name: string } => ({
     area,
     name: String(number),
@@ -162,46 +185,51 @@ export function overviewPages(job: Job, tiling: Tiling | null): Draft[] {
   return [{ ...overview, sheet }]
 }
 
+const keyWidth = (sheet: Sheet): number =>
+  (sheet.inner - (keyColumns(sheet) - 1) * COLUMN_GAP) / keyColumns(sheet)
+
+/** Heights of the rows of the key: each as high as its highest entry. */
+function keyHeights(job: Job, sheet: Sheet, marks: readonly ColourwayMark[]): number[] {
+  const columns = keyColumns(sheet)
+  const heights = marks.map((mark) => entryHeight(sheet, keyEntry(job, mark), keyWidth(sheet)))
+  return Array.from({ length: Math.ceil(marks.length / columns) }, (_, row) =>
+    Math.max(...heights.slice(row * columns, (row + 1) * columns)),
+  )
+}
+
 /** Colourways in columns: swatch, name with count, yarns by colour section. Returns the y below. */
 function keyGrid(job: Job, sheet: Sheet, y: number, marks = keyMarks(job.ground)): number {
   const columns = keyColumns(sheet)
-  const width = (sheet.inner - (columns - 1) * COLUMN_GAP) / columns
-  marks.forEach((mark, i) => {
-    keyEntry(
-      job,
-      sheet,
-      mark,
-      sheet.left + (i % columns) * (width + COLUMN_GAP),
-      y + Math.floor(i / columns) * KEY_ROW,
-      width,
-    )
+  const width = keyWidth(sheet)
+  keyHeights(job, sheet, marks).forEach((height, row) => {
+    marks.slice(row * columns, (row + 1) * columns).forEach((mark, column) => {
+      drawEntry(sheet, keyEntry(job, mark), sheet.left + column * (width + COLUMN_GAP), y, width)
+    })
+    y += height
   })
-  return y + Math.ceil(marks.length / columns) * KEY_ROW
+  return y
 }
 
-function keyEntry(job: Job, sheet: Sheet, mark: ColourwayMark, x: number, y: number, width: number): void {
-  const { plan } = job
-  const filler = plan.fillers.find(({ colourway }) => colourway === mark.id) ?? plan.fillers[0]
-  if (mark.fillers > 0 && plan.fillerMotif && filler) {
-    // On the map a filler is often too small for its letter: the key tells it beside its name.
-    sheet.figure(keySwatch(plan.fillerMotif, { ...mark, code: '' }, job.style, filler.turn, SWATCH), x, y)
-  } else if (plan.motif) {
-    const turn = plan.motifs.find((placed) => placed.colourway === mark.id)?.turn ?? 0
-    sheet.figure(keySwatch(plan.motif, mark, job.style, turn, SWATCH), x, y)
-  }
-  const start = x + SWATCH + 3.5
-  const room = width - SWATCH - 3.5
-  const top = y + SWATCH / 2 - Sheet.line(TYPE.body)
-  const count = ` ${keyCount(mark)}`
+function keyEntry(job: Job, mark: ColourwayMark): Entry {
   const isTold = job.style === 'colour' || mark.fillers > 0
   const letter = isTold && mark.code !== '' && mark.name !== '' ? `${mark.code} · ` : ''
-  const name = letter + (mark.name || (mark.code === '' ? NO_COLOURWAY : mark.code))
-  const counted = job.measure(count, TYPE.body, 'regular')
-  const shown = shorten(name, room - counted, job.measure, TYPE.body, 'bold')
-  sheet.text(shown, start, top, { weight: 'bold' })
-  sheet.text(count.trim(), start + job.measure(`${shown} `, TYPE.body, 'bold'), top)
-  const slots = shorten(slotWords(mark.slots), room, job.measure, TYPE.body, 'regular')
-  sheet.text(slots, start, top + Sheet.line(TYPE.body))
+  return {
+    picture: keyPicture(job, mark),
+    across: SWATCH,
+    name: letter + (mark.name || (mark.code === '' ? NO_COLOURWAY : mark.code)),
+    count: keyCount(mark),
+    lines: [slotWords(mark.slots)],
+  }
+}
+
+function keyPicture({ plan, style }: Job, mark: ColourwayMark): Figure | null {
+  const filler = plan.fillers.find(({ colourway }) => colourway === mark.id) ?? plan.fillers[0]
+  // On the map a filler is often too small for its letter: the key tells it beside its name.
+  if (mark.fillers > 0 && plan.fillerMotif && filler)
+    return keySwatch(plan.fillerMotif, { ...mark, code: '' }, style, filler.turn, SWATCH)
+  if (!plan.motif) return null
+  const turn = plan.motifs.find((placed) => placed.colourway === mark.id)?.turn ?? 0
+  return keySwatch(plan.motif, mark, style, turn, SWATCH)
 }
 
 /** The key on pages of its own, the words below it. */
@@ -213,7 +241,10 @@ function keyPages(job: Job, texts: readonly [string, string]): Draft[] {
   while (from < marks.length || drafts.length === 0) {
     const sheet = newSheet(job)
     y = sheet.title(HEADINGS.key) + 3
-    const fit = Math.max(1, Math.floor((sheet.bottom - y) / KEY_ROW)) * keyColumns(sheet)
+    const heights = keyHeights(job, sheet, marks.slice(from))
+    let below = y
+    const over = heights.findIndex((height) => (below += height) > sheet.bottom)
+    const fit = Math.max(1, over < 0 ? heights.length : over) * keyColumns(sheet)
     y = keyGrid(job, sheet, y, marks.slice(from, from + fit)) + BELOW_KEY
     const bookmarks = from === 0 ? [PAGE_NAMES.key] : []
     drafts.push({ section: 'key', name: PAGE_NAMES.key, bookmarks, sheet })

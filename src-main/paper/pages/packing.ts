@@ -4,11 +4,12 @@ import { formatLength, formatMass, formatMoney, formatNumber } from '../../../sr
 import type { Draft, Job } from '../page'
 import { newSheet } from '../page'
 import type { Sheet } from '../setting'
+import { TYPE } from '../setting'
 import type { Column, Row } from '../table'
 import { drawTable } from '../table'
 import { creditLine, fibreWords, kitCautions } from '../../../src-core/figures/kit-words'
 import { cordName } from '../../../src-core/materials/kit/kit'
-import { PAGE_NAMES } from '../words'
+import { HEADINGS, PAGE_NAMES } from '../words'
 import {
   accountFacts,
   bothMasses,
@@ -18,11 +19,18 @@ import {
   PACKING_WORDS,
   runWords,
 } from '../words-garland'
+import { noteParagraphs, setNotes, shortNotes } from './notes'
 
 const LABEL = 30
-const BETWEEN = 5
 /** Least room that a table is begun in. */
 const LEAST = 28
+/** Between its parts (mm) and type of its tables (points), the airiest first: a tighter one is taken where it saves a page. */
+const SETTINGS = [
+  { between: 5, size: TYPE.table },
+  { between: 3.5, size: 9 },
+  { between: 2.5, size: TYPE.list },
+] as const
+type Setting = (typeof SETTINGS)[number]
 
 const left = (heading: string): Column => ({ heading, align: 'left' })
 const right = (heading: string): Column => ({ heading, align: 'right' })
@@ -33,7 +41,10 @@ class Pages {
   sheet: Sheet
   y: number
 
-  constructor(private readonly job: Job) {
+  constructor(
+    private readonly job: Job,
+    private readonly setting: Setting,
+  ) {
     this.sheet = this.#open()
     this.y = this.sheet.top
   }
@@ -58,8 +69,8 @@ class Pages {
     this.y = this.sheet.heading(heading, this.sheet.left, this.y)
     let rest = rows
     while (rest.length > 0) {
-      const result = drawTable(this.sheet, this.y, columns, rest)
-      this.y = result.y + BETWEEN
+      const result = drawTable(this.sheet, this.y, columns, rest, { size: this.setting.size })
+      this.y = result.y + this.setting.between
       rest = rest.slice(Math.max(1, result.drawn))
       if (rest.length > 0) this.want(Infinity)
     }
@@ -75,17 +86,25 @@ class Pages {
       this.sheet.text(label, this.sheet.left, this.y, { weight: 'bold' })
       this.y = this.sheet.paragraph(text, this.sheet.left + LABEL, this.y, width) + 1.2
     }
-    this.y += BETWEEN - 1.2
+    this.y += this.setting.between - 1.2
   }
 }
 
-/** The pages of the packing list. */
+/** The pages of the packing list, in the airiest setting that takes no more of them than the tightest would. */
 export function packingPages(job: Job, kit: KitAccount): Draft[] {
+  const attempts = SETTINGS.map((setting) => setPacking(job, kit, setting))
+  const fewest = Math.min(...attempts.map((pages) => pages.length))
+  return attempts.find((pages) => pages.length === fewest)!
+}
+
+function setPacking(job: Job, kit: KitAccount, setting: Setting): Draft[] {
   const { project, units } = job
   const money = (amount: number): string => formatMoney(amount, project.currency ?? 'EUR')
-  const pages = new Pages(job)
+  const pages = new Pages(job, setting)
   pages.y = pages.sheet.title(PACKING_WORDS.title)
-  pages.y = pages.sheet.paragraph(runWords(kit), pages.sheet.left, pages.y, 165) + BETWEEN
+  pages.y = pages.sheet.paragraph(runWords(kit), pages.sheet.left, pages.y, 165)
+  if (shortNotes(job).length > 0) pages.y = setNotes(job, pages.sheet, pages.y)
+  pages.y += setting.between
   pages.table(
     PACKING_WORDS.winding,
     [left('What'), right('in one kit'), right(''), right('pieces'), right('in all')],
@@ -113,6 +132,11 @@ export function packingPages(job: Job, kit: KitAccount): Draft[] {
     ['Pattern', creditLine(project, true)],
     ['Before selling', PACKING_WORDS.check],
   ])
+  if (shortNotes(job).length === 0)
+    pages.facts(
+      HEADINGS.notes,
+      noteParagraphs(job).map((text) => ['', text]),
+    )
   return pages.drafts
 }
 

@@ -17,6 +17,7 @@ import { TEMPLATE_WORDS as WORDS } from '../words-template'
 import { withCautions } from './cautions'
 import { materialPages } from './materials'
 import { motifPages } from './motif'
+import { notePages, setNotes } from './notes'
 import { sentenceOf } from './overview'
 import { templateList } from './template-list'
 
@@ -30,6 +31,7 @@ export function templatePages(job: Job, ground: TemplateGround): Draft[] {
   const { tiling, landscape } = planTiles(job, ground)
   return [
     firstPage(job, ground, tiling),
+    ...notePages(job),
     ...tiling.tiles.map((tile) => tilePage(job, ground, tiling, tile, landscape)),
     ...templateList(job, ground),
     ...materialPages(job),
@@ -50,7 +52,8 @@ function planTiles(job: Job, ground: TemplateGround): { tiling: TemplateTiling; 
 function firstPage(job: Job, ground: TemplateGround, tiling: TemplateTiling): Draft {
   const sheet = newSheet(job)
   let y = sheet.title(job.title)
-  y = sheet.paragraph(sentenceOf(job), sheet.left, y, sheet.inner, { size: TYPE.lead }) + 4
+  y = sheet.paragraph(sentenceOf(job), sheet.left, y, sheet.inner, { size: TYPE.lead })
+  y = setNotes(job, sheet, y) + 4
   if (ground.reverse) y = sheet.paragraph(WORDS.reversed, sheet.left, y, sheet.inner, { weight: 'bold' }) + 3
   sheet.rule(y)
   y += 4

@@ -83,10 +83,30 @@ describe('each sheet of a kit alone', () => {
     expect(worked.kit!.extras.some(({ name }) => name.startsWith('cord'))).toBe(false)
     const card = (await read(project, { sheets: ['card'] })).pages[0]!.words
     expect(card).toContain('cord, 240 cm')
+    expect(card).toMatch(
+      /Thread the beads \(\d+ × wood bead\) in the order of the list before you tie the cord/,
+    )
     const packing = (await read(project, { sheets: ['packing'] })).pages.map(({ words }) => words).join(' ')
     expect(packing).toContain('cord, cut')
     expect(listCsv('purchase', project, plan)).toContain('"cord, 240 cm"')
     expect(listCsv('cord', project, plan)).toContain('thread one wood bead on the cord')
+  })
+
+  it('the card tells the yarn of every part and of the cord, and beads are threaded before the cord begins', async () => {
+    const plain = (await read(GATE, { sheets: ['card'] })).pages[0]!.words
+    for (const said of [
+      'Clotted cream centre, Quince petals',
+      'Quince centre, Clotted cream petals',
+      'Moss leaf',
+    ])
+      expect(plain).toContain(said)
+    expect(plain).toContain('In Moss: 680 chains in all')
+    expect(plain).not.toContain('beads (')
+    const items = [...(GATE.layout.items ?? []), { bead: 'wood bead', size: 12, price: 0.1 }]
+    const beaded = { ...GATE, layout: { ...GATE.layout, items } } as Project
+    const { pages } = await read(beaded, { sheets: ['card', 'map'] })
+    const told = /Before you begin the cord, thread all the beads \(\d+ × wood bead\) on its yarn/
+    for (const page of pages.slice(0, 2)) expect(page.words).toMatch(told)
   })
 
   it('a bought cord without a price leaves the cost open, and says so', () => {

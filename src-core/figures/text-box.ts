@@ -1,0 +1,21 @@
+/** Where the ink of a text lies on paper, and paper under it that keeps lines off. */
+import type { Bounds, FigureItem, MeasureText, TextItem } from './figure'
+import { drawPath, MM_PER_POINT, PAPER } from './figure'
+import { CAPITAL_HEIGHT } from './lettering'
+import { rectanglePath } from './path'
+
+/** How far letters reach below their line, in parts of the size (Source Sans 3: g and p). */
+const DESCENT = 0.2
+
+/** The box round the ink of a text, capitals high. */
+export function inkBox(item: TextItem, measure: MeasureText): Bounds {
+  const width = measure(item.text, item.size, item.weight)
+  const share = item.anchor === 'start' ? 0 : item.anchor === 'middle' ? 0.5 : 1
+  const high = item.size * CAPITAL_HEIGHT * MM_PER_POINT
+  const deep = /[gjpqy]/.test(item.text) ? item.size * DESCENT * MM_PER_POINT : 0
+  return { x: item.x - width * share, y: item.y - high, width, height: high + deep }
+}
+
+/** White under a text, a little larger than its ink. */
+export const paperUnder = ({ x, y, width, height }: Bounds, air = 0.35): FigureItem =>
+  drawPath(rectanglePath(x - air, y - air, width + 2 * air, height + 2 * air), { fill: PAPER })

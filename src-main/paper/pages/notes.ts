@@ -1,0 +1,62 @@
+/** The designer's notes: at the head of every kind of sheet where they are short, else on pages of their own. */
+import { breakLines } from '../../../src-core/figures/lines'
+import { Flow } from '../flow'
+import type { Draft, Job } from '../page'
+import { newSheet } from '../page'
+import { Sheet, TYPE } from '../setting'
+import { HEADINGS, PAGE_NAMES, seeNotes } from '../words'
+
+/** Longer notes would push what the sheet is for off it. */
+const MOST_LINES = 5
+const WIDTH = 170
+const AIR = 1.5
+
+/** The notes, a paragraph for each line. */
+export const noteParagraphs = ({ project }: Job): string[] =>
+  (project.notes ?? '')
+    .split(/[\n\r\u0085\u2028\u2029]+/)
+    .map((line) => line.trim())
+    .filter((line) => line !== '')
+
+/** The notes where they are short enough to stand with something else; nothing where they have pages of their own. */
+export const shortNotes = (job: Job): string[] =>
+  linesOf(job).length > MOST_LINES ? [] : noteParagraphs(job)
+
+/** What stands at the head of a sheet: the notes, or where they are. */
+function headLines(job: Job): string[] {
+  const lines = linesOf(job)
+  return lines.length > MOST_LINES ? [seeNotes] : lines
+}
+
+const linesOf = (job: Job): string[] =>
+  noteParagraphs(job).flatMap((text) => breakLines(text, WIDTH, job.measure, TYPE.body))
+
+/** Height that the notes take at the head of a sheet; 0 without any. */
+export function notesHeight(job: Job): number {
+  const { length } = headLines(job)
+  return length === 0 ? 0 : length * Sheet.line(TYPE.body) + AIR
+}
+
+/** Writes the notes below what stands at the head of a sheet; returns the y below. */
+export function setNotes(job: Job, sheet: Sheet, y: number): number {
+  const lines = headLines(job)
+  if (lines.length === 0) return y
+  let below = y + AIR
+  for (const line of lines) below = sheet.text(line, sheet.left, below)
+  return below
+}
+
+/** Pages for notes that are too long for the head of a sheet. */
+export function notePages(job: Job): Draft[] {
+  if (linesOf(job).length <= MOST_LINES) return []
+  const sheet = newSheet(job)
+  const flow = new Flow(job, sheet, sheet.title(HEADINGS.notes) + 2, HEADINGS.notes)
+  for (const paragraph of noteParagraphs(job)) {
+    for (const line of breakLines(paragraph, WIDTH, job.measure, TYPE.body)) {
+      flow.need(Sheet.line(TYPE.body))
+      flow.y = flow.sheet.text(line, flow.sheet.left, flow.y)
+    }
+    flow.y += AIR
+  }
+  return flow.drafts('notes', PAGE_NAMES.notes)
+}

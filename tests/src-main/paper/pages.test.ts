@@ -1,0 +1,169 @@
+/**
+ * Every page of every example, on both papers and in both styles: nothing is cut off, nothing stands on anything else,
+ * ink is black and grey, and what a hand needs is there. One render of each serves all of it.
+ */
+import { decodePDFRawStream, PDFDocument, PDFName, PDFRawStream } from 'pdf-lib'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import type { Plan } from '../../../shared-types/plan'
+import type { Paper, Project, SheetStyle } from '../../../shared-types/project'
+import type { SheetName } from '../../../shared-types/sheets'
+import { foundationWords } from '../../../src-core/motif/rounds/foundation-words'
+import { readMotif } from '../../../src-core/motif/rounds/read-motif'
+import { createPlanner } from '../../../src-core/plan'
+import { listExamples } from '../../../src-main/documents'
+import { renderMap } from '../../../src-main/paper/index'
+import { readSheets } from './checker/read-sheets'
+import type { PaintedSheet } from './checker/read-sheets'
+import { troublesOf } from './checker/troubles'
+import { DATE, flowers, VERSION } from './projects'
+
+const PAPERS: readonly Paper[] = ['A4', 'Letter']
+const STYLES: readonly SheetStyle[] = ['ink', 'colour']
+const EVERY_SHEET: readonly SheetName[] = ['map', 'card', 'packing', 'labels']
+
+const example = (name: string): Project =>
+  JSON.parse(listExamples().find((each) => each.name === name)!.text) as Project
+
+async function printed(project: Project, plan: Plan, paper: Paper, style: SheetStyle) {
+  const sheets = plan.kit ? EVERY_SHEET : undefined
+  const bytes = await renderMap(project, plan, { paper, style, sheets, date: DATE, version: VERSION })
+  return { bytes, pages: await readSheets(bytes) }
+}
+
+const wordsOf = (pages: readonly PaintedSheet[]): string => pages.map(({ words }) => words).join(' ')
+
+/** Words as they are found whatever line they were broken at. */
+const squeezed = (text: string): string => text.replace(/\s+/g, '')
+
+/** Operators that set a colour which is not grey (ISO 32000-1, table 74), in pages and in forms alike. */
+async function colourOperators(bytes: Uint8Array): Promise<string[]> {
+  const file = await PDFDocument.load(bytes, { updateMetadata: false })
+  const found: string[] = []
+  for (const [, object] of file.context.enumerateIndirectObjects()) {
+    if (!(object instanceof PDFRawStream)) continue
+    const type = object.dict.get(PDFName.of('Type'))?.toString()
+    const isForm = object.dict.get(PDFName.of('Subtype'))?.toString() === '/Form'
+    if (type === '/ObjStm' || type === '/XRef' || (!isForm && object.dict.has(PDFName.of('Length1'))))
+      continue
+    const text = Buffer.from(decodePDFRawStream(object).decode()).toString('latin1')
+    if (!isForm && !/\b(?:BT|re|cm|Do)\b/.test(text)) continue
+    found.push(...(text.match(/(?<=^|\s)(?:rg|RG|k|K|cs|CS|sc|SC|scn|SCN)(?=\s|$)/gm) ?? []))
+  }
+  return found
+}
+
+describe.each(listExamples().map(({ name }) => name))('%s on paper', (name) => {
+  const project = example(name)
+  const plan = createPlanner().plan(project)
+  const prints: { paper: Paper; style: SheetStyle; bytes: Uint8Array; pages: PaintedSheet[] }[] = []
+
+  beforeAll(async () => {
+    for (const paper of PAPERS)
+      for (const style of STYLES)
+        prints.push({ paper, style, ...(await printed(project, plan, paper, style)) })
+  })
+  afterAll(() => void prints.splice(0))
+
+  it('cuts nothing off, puts no text on text or on a line, and keeps ink black and grey', async () => {
+    for (const { paper, style, bytes, pages } of prints) {
+      const troubles = pages.flatMap((page, i) =>
+        troublesOf(page, { ink: style === 'ink' }).map((trouble) => `${paper} ${style} ${i + 1}: ${trouble}`),
+      )
+      expect(troubles).toEqual([])
+      if (style === 'ink') expect(await colourOperators(bytes)).toEqual([])
+    }
+  })
+
+  it('names the rows of a page of the order of work that are on it, and no tick without its step', () => {
+    for (const { pages } of prints) {
+      for (const { words, painted } of pages.filter((page) => page.words.includes('Order of work, row'))) {
+        const rows = [...words.matchAll(/(?:☐ [\d,]+ · r|R)ow (\d+)/g)].map(([, row]) => Number(row))
+        const [, from, to = from] = /Order of work, rows? (\d+)(?:–(\d+))?/.exec(words)!
+        // What is worked at the end of a row may begin a page.
+        expect(Math.min(...rows) - Number(from)).toBeLessThanOrEqual(1)
+        expect(Math.max(...rows)).toBe(Number(to))
+        // “The same:” stands below words of its column, never at the head of one.
+        const texts = painted.flatMap((item) => (item.kind === 'text' ? [item] : []))
+        const body = texts.filter(({ size, box }) => size < 9 && box.bottom < pages[0]!.height - 21)
+        for (const same of texts.filter(({ text }) => text.trim() === 'The same:')) {
+          const above = body.filter(
+            ({ box }) =>
+              box.bottom < same.box.top &&
+              box.bottom > same.box.top - 6 &&
+              Math.abs(box.left - same.box.left) < 9,
+          )
+          expect(above.length).toBeGreaterThan(0)
+        }
+      }
+    }
+  })
+
+  it('names the designer on every page, and has the notes', () => {
+    for (const { pages } of prints) {
+      const { designer = '', notes = '' } = project
+      if (designer) for (const page of pages) expect(page.words).toContain(`by ${designer}`)
+      expect(squeezed(wordsOf(pages))).toContain(squeezed(notes))
+    }
+  })
+
+  it('names the yarn of every part in full, and begins written rounds with their foundation', () => {
+    const placed = new Set([
+      ...plan.motifs.map(({ colourway }) => colourway),
+      ...plan.fillers.map(({ colourway }) => colourway),
+    ])
+    const names = new Map((project.yarns ?? []).map((yarn) => [yarn.id, yarn.name || yarn.id]))
+    const parts = (project.colourways ?? []).filter(({ id }) => placed.has(id))
+    const accounts = [plan.motif, plan.fillerMotif, ...(plan.accounts ?? [])]
+    const motifs = (project.motifs ?? []).filter(({ id }) => accounts.some((account) => account?.id === id))
+    for (const { pages } of prints) {
+      const words = squeezed(wordsOf(pages)).toLowerCase()
+      for (const { yarns } of parts)
+        for (const [slot, id] of Object.entries(yarns ?? {}))
+          expect(words).toContain(squeezed(`${names.get(id) ?? id} ${slot}`).toLowerCase())
+      for (const motif of motifs) {
+        if (motif.kind !== 'rounds') continue
+        const terms = project.sheet?.terms ?? project.terms ?? 'US'
+        const read = readMotif(motif, project.terms ?? 'US')
+        const foundation = foundationWords(motif, read, terms, project.hand ?? 'right')
+        expect(foundation).not.toBe('')
+        expect(words).toContain(squeezed(`Foundation ${foundation}`).toLowerCase())
+      }
+    }
+  })
+})
+
+describe('a map in sheets', () => {
+  it('cuts no number and no disc, and numbers every column and row that a sheet is of', async () => {
+    const project = flowers({ columns: 32, rows: 26 })
+    const { pages } = await printed(project, createPlanner().plan(project), 'A4', 'ink')
+    const sheets = pages.filter(({ words }) => /^Sheet \d+ of/.test(words))
+    expect(sheets.length).toBeGreaterThan(1)
+    for (const page of sheets) {
+      expect(troublesOf(page, { ink: true })).toEqual([])
+      const [, ...ends] = /Rows (\d+)–(\d+), places (\d+)–(\d+)/.exec(page.words)!.map(Number)
+      const texts = page.painted.flatMap((item) => (item.kind === 'text' && !item.clip ? [item] : []))
+      const top = Math.min(...texts.filter(({ text }) => text === String(ends[0])).map(({ box }) => box.left))
+      const rows = texts.filter(({ box }) => box.left < top + 4).map(({ text }) => Number(text))
+      for (const row of ends.slice(0, 2)) expect(rows).toContain(row)
+      const line = texts.find(({ text, box }) => text === String(ends[3]) && box.left > top + 6)!
+      const places = texts
+        .filter(({ box }) => Math.abs(box.bottom - line.box.bottom) < 0.5)
+        .map(({ text }) => Number(text))
+      for (let place = ends[2]!; place <= ends[3]!; place++) expect(places).toContain(place)
+    }
+  })
+})
+
+describe('long notes', () => {
+  it('have pages of their own that map and card point to; the packing list has them all', async () => {
+    const notes = Array.from({ length: 60 }, (_, i) => `Sentence ${i + 1} of the notes, which are many.`)
+    const gate = { ...example('orchard-gate-garland'), notes: notes.join('\n') }
+    const plan = createPlanner().plan(gate)
+    const { pages } = await printed(gate, plan, 'A4', 'ink')
+    const [card, first] = pages
+    expect(card!.words).toContain('The designer’s notes stand on the page “Notes”.')
+    expect(first!.words).toMatch(/^Notes Sentence 1 of/)
+    expect(wordsOf(pages).split(notes[59]!)).toHaveLength(3)
+    for (const page of pages) expect(troublesOf(page, { ink: true })).toEqual([])
+  })
+})
