@@ -24,9 +24,9 @@ export const HALF = 100
 const NUMBER_OFF = 17
 const LINE_OFF = 42
 /** An upright line beside the motif has its number level on it: it needs more room. */
-const BESIDE = 62
+const BESIDE = 80
 /** Room round the motif: bare, with dimension lines, beside a level number, with a scale under it. */
-const ROOM = { bare: 34, lines: 60, level: 46, ruler: 36 } as const
+const ROOM = { bare: 34, lines: 60, level: 52, ruler: 36 } as const
 /** More numbers than this would run into each other: every second, third… one stands. */
 const MOST_NUMBERS = 24
 
