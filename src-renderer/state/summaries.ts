@@ -2,6 +2,7 @@
 import type { Finding } from '../../shared-types/finding'
 import type { MotifAccount, Plan } from '../../shared-types/plan'
 import type { Motif, Project } from '../../shared-types/project'
+import { joinPoints } from '../../src-core/layout/placed'
 import { isOdd } from '../../src-core/motif/ruler'
 import {
   formatLength,
@@ -133,7 +134,7 @@ function joinLines(project: Project, plan: Plan): string[] {
   if (rule === 'apart')
     return [`not joined, ${formatLength(project.joining?.gap ?? 0, project.units ?? 'metric')} apart`]
   const threes = plan.joins.filter((node) => node.members.length > 2).length
-  const lines = [counted(plan.joins.length, 'meeting point')]
+  const lines = [counted(joinPoints(plan).length, 'meeting point')]
   if (rule === 'seam') lines.unshift('seamed')
   else if (threes > 0) lines.push(`${formatNumber(threes)} of three and more`)
   return lines

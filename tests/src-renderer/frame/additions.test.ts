@@ -12,13 +12,15 @@ import { onMapKey } from '../../../src-renderer/frame/map-keys'
 import MapTable from '../../../src-renderer/frame/MapTable.svelte'
 import GapFields from '../../../src-renderer/places/arrangement/blanket/GapFields.svelte'
 import { addFillerWay } from '../../../src-renderer/state/edits/gaps'
+import { patchBlanket } from '../../../src-renderer/state/edits/layout'
 import { inWindow } from '../in-window'
 import { example } from '../projects'
 
 afterEach(cleanup)
 
-const CLOTH = addFillerWay(example('orangery-cloth'))
-const SLATE = example('slate-roof-lap-blanket')
+/** A corner of the cloth: 20 motifs with 12 fillers between them. */
+const CLOTH = patchBlanket(addFillerWay(example('orangery-cloth')), { columns: 5, rows: 4 })
+const SLATE = patchBlanket(example('slate-roof-lap-blanket'), { columns: 4, rows: 4 })
 const way = CLOTH.colourways!.at(-1)!
 
 const drawing = { revealMotif: () => undefined, cancelGesture: () => false } as unknown as MapDrawing
@@ -29,7 +31,7 @@ describe('a filler in the hand', () => {
     const { plan } = app.document
     const filler = plan.fillers[0]!
     app.selection.hold(filler.id)
-    const heading = await screen.findByRole('heading', { name: /^Filler \d+ between 1, 2, 17 and 18$/ })
+    const heading = await screen.findByRole('heading', { name: /^Filler \d+ between 1, 2, 9 and 10$/ })
     expect(heading).toBeTruthy()
     const paint = screen.getByRole('combobox', { name: /^Paint it/ })
     // Colourways of its own motif alone.
@@ -87,31 +89,30 @@ describe('keys and groups', () => {
     const [first, second] = plan.fillers
     expect(stepFrom(plan, first!.id, 'right')).toBe(second!.id)
     expect(plan.motifs.map(({ id }) => id)).toContain(stepFrom(plan, first!.id, 'down'))
-    expect(rowOf(plan, first!.id)).toHaveLength(8)
+    expect(rowOf(plan, first!.id)).toHaveLength(4)
     expect(stepFrom(plan, '1,1', 'down')).toBe('2,1')
   })
 
   it('all are selected together; a letter paints those that can be worked in it', async () => {
     const { app } = await inWindow(MapTable, {}, CLOTH)
     runCommand('select-all', app, null)
-    expect(app.selection.ids.size).toBe(108 + 88)
+    expect(app.selection.ids.size).toBe(20 + 12)
     paintCells(app.document, [...app.selection.ids], way.id, 'change')
     const { plan } = app.document
     expect(plan.fillers.every(({ colourway }) => colourway === way.id)).toBe(true)
     expect(plan.motifs.some(({ colourway }) => colourway === way.id)).toBe(false)
-    expect(app.document.undoLabel).toBe('paint 88 fillers')
+    expect(app.document.undoLabel).toBe('paint 12 fillers')
   })
 })
 
 describe('the table', () => {
   it('lists half motifs and fillers after the motifs, and selects them', async () => {
     const { app } = await inWindow(MapTable, {}, CLOTH)
-    await fireEvent.click(screen.getByRole('button', { name: 'Later motifs' }))
-    // Row 2 is worked to the left: its last filler, of the 8 along it, is the first from the left.
-    const button = screen.getByRole('button', { name: 'Select filler 116' })
-    expect(button.closest('tr')!.textContent).toMatch(/^116\s*filler\s*between 1, 2, 17 and 18/)
+    // Row 2 is worked to the left: its last filler, of the 4 along it, is the first from the left.
+    const button = screen.getByRole('button', { name: 'Select filler 24' })
+    expect(button.closest('tr')!.textContent).toMatch(/^24\s*filler\s*between 1, 2, 9 and 10/)
     await fireEvent.click(button)
-    expect(pieceAt(app.document.plan, app.selection.focus)).toMatchObject({ kind: 'filler', label: '116' })
+    expect(pieceAt(app.document.plan, app.selection.focus)).toMatchObject({ kind: 'filler', label: '24' })
   })
 })
 
@@ -120,8 +121,8 @@ describe('the fields of openings', () => {
     const bare = { ...CLOTH, layout: { ...CLOTH.layout!, fillers: undefined } } as typeof CLOTH
     const { app } = await inWindow(GapFields, {}, bare)
     await fireEvent.click(screen.getByRole('button', { name: 'Make a round filler' }))
-    expect(app.document.plan.fillers).toHaveLength(88)
+    expect(app.document.plan.fillers).toHaveLength(12)
     expect(app.document.plan.fillers[0]!.colourway).not.toBe('')
-    expect(screen.getByText(/^88 fillers\./)).toBeTruthy()
+    expect(screen.getByText(/^12 fillers\./)).toBeTruthy()
   })
 })

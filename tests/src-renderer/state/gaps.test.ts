@@ -10,6 +10,7 @@ import {
 import { blanketOf, paint } from '../../../src-renderer/state/edits/layout'
 import { removeColourway } from '../../../src-renderer/state/edits/yarn'
 import { ledgerOf } from '../../../src-renderer/state/ledger'
+import { placeSummary } from '../../../src-renderer/state/summaries'
 import { example } from '../projects'
 
 const cloth = example('orangery-cloth')
@@ -28,6 +29,10 @@ describe('fillers of a blanket', () => {
     const plan = planProject(filled)
     expect(plan.findings.map(({ code }) => code)).not.toContain('yarn/no-colourway')
     const figures = ledgerOf(filled, plan, null).figures
+    // Four joins for each: the list of places counts them as the ledger does.
+    const points = (plan.joins.length + 4 * 88).toLocaleString('en')
+    expect(figures.find(({ name }) => name === 'Joins')!.value).toBe(points)
+    expect(placeSummary('joins', filled, plan).lines.join(' ')).toContain(`${points} `)
     expect(figures.find(({ name }) => name === 'Fillers')!.value).toBe('88')
     expect(ledgerOf(bare, planProject(bare), null).figures.some(({ name }) => name === 'Fillers')).toBe(false)
   })
