@@ -295,7 +295,9 @@ export class ProjectSession {
     if (!written.ok) {
       // The user's file has everything: nothing is in danger.
       if (this.#path !== null && !this.isUnsaved) return null
-      this.#problem = finding('app/cannot-keep', this.#name(), { reason: written.reason })
+      // Why the folder cannot be written, rather than what this one write met because of it.
+      const reason = this.#ports.kept.trouble ?? written.reason
+      this.#problem = finding('app/cannot-keep', this.#name(), { reason })
       return this.#problem
     }
     this.#keptRevision = revision

@@ -219,7 +219,11 @@ describe('an own folder that cannot be written', () => {
     const text = projectText('Mine')
     expect(await askFor(window, 'keepProject', { revision: 1, text })).toMatchObject({
       outcome: 'refused',
-      problem: { code: 'app/cannot-keep' },
+      problem: {
+        code: 'app/cannot-keep',
+        message:
+          "what was changed is only in memory: the program's own folder cannot be written (a file has the name of its folder).",
+      },
     })
     expect(await askFor(window, 'duplicateProject', { revision: 1, text })).toMatchObject({ outcome: 'done' })
     expect(unlucky.host.session(window.shown[0] ?? '')?.keeping.name).toBe('Copy of Mine')
