@@ -158,6 +158,7 @@ export function motifFigure(
   const items: FigureItem[] = [useAt(symbol, centre.x, centre.y)]
   if (look === 'plain') items.push(...sections(motif, scale, centre))
   if (motif.shape !== 'leaf') items.push(...workingArrow(centre.x, centre.y, 2.6, options.hand))
+  const measured: FigureItem[] = []
   let y = bottom
   // Clear of the extension lines of every dimension below it.
   const level = dimensions.flatMap((line) => (line.shown === 'down' ? [] : [ends(line)[1] * scale]))
@@ -169,18 +170,20 @@ export function motifFigure(
     if (shown === 'down') {
       const [top, end] = [centre.y + from, centre.y + to]
       const x = centre.x + Math.max((box.x + box.width) * scale, rim) + aside
-      items.push(extension(centre.x, top, x + 1.5, top), extension(centre.x, end, x + 1.5, end))
-      items.push(...lineDown(x, top, end, [words, told]))
+      measured.push(extension(centre.x, top, x + 1.5, top), extension(centre.x, end, x + 1.5, end))
+      measured.push(...lineDown(x, top, end, [words, told]))
       continue
     }
-    if (shown === 'circle') items.push(drawPath(circlePath(centre.x, centre.y, to), QUIET_LINE))
+    if (shown === 'circle') measured.push(drawPath(circlePath(centre.x, centre.y, to), QUIET_LINE))
     y += DIMENSION_GAP
     const [x1, x2] = [centre.x + from, centre.x + to]
-    items.push(extension(x1, centre.y, x1, y + 1.5), extension(x2, centre.y, x2, y + 1.5))
-    items.push(...lineAcross(x1, x2, y, `${words} ${told}`, options.measure, beside))
+    measured.push(extension(x1, centre.y, x1, y + 1.5), extension(x2, centre.y, x2, y + 1.5))
+    measured.push(...lineAcross(x1, x2, y, `${words} ${told}`, options.measure, beside))
   }
-  // Last, on paper of their own: extension lines run between the petals.
+  // The numbers stand on paper of their own, over the extension lines that run between the petals.
+  items.push(...measured.filter(({ kind }) => kind !== 'text'))
   items.push(...petalNumbers(motif, scale, centre, look === 'colour'))
+  items.push(...measured.filter(({ kind }) => kind === 'text'))
   return { width: options.width, height: y + 3, items, scale }
 }
 
