@@ -311,7 +311,15 @@ export interface AppliquePlan {
   readonly accounts: readonly MotifAccount[]
 }
 
-export interface Plan extends Partial<AppliquePlan & GarlandPlan> {
+/** How what is made hangs together. It holds in one piece, with no motif on a single join point. */
+export interface Holds {
+  /** Separate pieces; 1 hangs together, 0 where nothing is placed. */
+  readonly pieces: number
+  /** Motifs that hang on a single join point. */
+  readonly single: number
+}
+
+export interface Plan extends Partial<AppliquePlan & GarlandPlan>, Holds {
   readonly size: PlanSize
   /** `motifs` and `byColourway` count whole motifs; fillers and half motifs stand beside them. */
   readonly counts: {
@@ -344,12 +352,15 @@ export interface Plan extends Partial<AppliquePlan & GarlandPlan> {
   readonly fillerMotif: MotifAccount | null
 }
 
-export interface FitArrangement {
+export interface FitArrangement extends Holds {
   readonly arrangement: Arrangement
   readonly columns: number
   readonly rows: number
   readonly rings: number
   readonly alternateRows: AlternateRows
+  /** Degrees clockwise: every motif, and what is added on rows 2, 4, 6…. */
+  readonly turn: number
+  readonly alternateTurn: number
   readonly size: { readonly width: number; readonly height: number }
   /** Size minus wish, in mm. */
   readonly error: { readonly width: number; readonly height: number }

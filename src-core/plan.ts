@@ -9,6 +9,7 @@ import type {
   BlanketLayout,
   Colourway,
   Hand,
+  JoinRule,
   Layout,
   Motif,
   Project,
@@ -22,16 +23,20 @@ import { assignColourways } from './colour/assign'
 import { colourCells } from './colour/cells'
 import { legibilityFindings } from './colour/legibility'
 import { bySeverity, finding, inUnits } from './findings/finding'
-import { joinRule } from './joins/rule'
+import { joinReach, joinRule } from './joins/rule'
 import { createAdditions, tally } from './layout/additions'
 import { planApplique } from './layout/applique'
 import { blanketCounts, blanketSize, blockingFactors, COUNT_FIELDS } from './layout/blanket'
-import type { CountFields } from './layout/blanket'
+import type { BlanketCounts, CountFields } from './layout/blanket'
 import { fitArrangements } from './layout/fit'
 import { planGarland } from './layout/garland'
+import { proposeArrangements } from './layout/proposals'
+import type { Proposals } from './layout/proposals'
 import { bestRotation } from './layout/rotation'
 import type { BestRotation } from './layout/rotation'
 import * as stages from './layout/stages'
+import { trialsOf } from './layout/trials'
+import type { Trials } from './layout/trials'
 import { edgingHeight } from './materials/edging'
 import { withKit } from './materials/kit/kit'
 import { materials } from './materials/materials'
@@ -48,8 +53,19 @@ export interface Planner {
   unplaced(project: Project, plan: Plan): readonly Finding[]
   /** The finished size alone, in mm; null while something is missing that it follows from. */
   size(project: Project): { width: number; height: number } | null
-  /** The rotation with the most meeting points, beside the present one; null while something is missing. */
+  /** The best rotation, beside the present one; null while something is missing. */
   rotation(project: Project): BestRotation | null
+  /** Everything by which arrangements of the project's blanket are compared; null while something is missing. */
+  tryout(project: Project): Tryout | null
+}
+
+/** By what arrangements of one blanket are compared without planning each. */
+export interface Tryout {
+  readonly trials: Trials
+  /** The present counts. */
+  readonly counts: BlanketCounts
+  /** Finished size with other counts and rotations, in mm. */
+  readonly size: (counts: BlanketCounts) => { width: number; height: number }
 }
 
 /** The plan of a project of which nothing can be said yet. */
@@ -65,6 +81,8 @@ export const EMPTY: Plan = {
   arrangement: null,
   motifs: [],
   joins: [],
+  pieces: 0,
+  single: 0,
   order: [],
   holes: [],
   fillers: [],
@@ -123,11 +141,11 @@ export function createPlanner(): Planner {
   )
   // By its fields: a layout whose cells alone were painted keeps its counts, and all that follows from them.
   const countsOf = (layout: BlanketLayout) => counted(...COUNT_FIELDS.map((name) => layout[name]))
-  const account = memoised(accountFrom)
   const lattice = memoised(stages.lattice, LATTICES)
   const arrange = memoised(stages.arrange)
   const placed = memoised(stages.placedAccount, LATTICES)
   const join = memoised(stages.join)
+  const hold = memoised(stages.hold)
   const cells = memoised(colourCells)
   const colours = memoised(assignColourways)
   const legibility = memoised(legibilityFindings)
@@ -145,7 +163,7 @@ export function createPlanner(): Planner {
     const hand = project.hand ?? 'right'
     const motif = project.motifs?.find((entry) => entry.id === layout.motif)
     if (!layout.motif) findings.push(finding('layout/no-motif', 'layout.motif'))
-    const told = motif ? account(motif, ...readBy(project)) : null
+    const told = motif ? accountOf(project, motif) : null
     const read = countsOf(layout)
     const blocking = blockingFactors(layout)
     const gauge = told?.gauge ?? gaugeOf(motif?.gauge ?? project.gauge, project.terms ?? 'US')
@@ -203,6 +221,7 @@ export function createPlanner(): Planner {
       ...{ ...shared, motif, gaps, worked, edging, blocking },
       colourways: coloured.colourways,
     })
+    const holding = hold(arranged, joined, added.placed.fillers)
     const style = layout.edging?.style
     const halves = added.placed.halves.length > 0
     const line = edging > 0 ? edge(measured, grid, counts, style, joined.reach, halves) : null
@@ -227,11 +246,15 @@ export function createPlanner(): Planner {
     findings.push(...legibility(project.yarns ?? NO_YARNS, ways))
     findings.push(...joined.findings, ...coloured.findings, ...worked.findings)
     findings.push(...added.findings, ...needed.findings)
+    // What is to stand apart is not joined on purpose.
+    if (rule.rule !== 'apart') findings.push(...holding.findings)
     findings.push(...offTarget(layout, size, units))
     return {
       size,
       motifs,
       joins,
+      pieces: holding.pieces,
+      single: holding.single,
       ...needed,
       ...added.placed,
       counts: {
@@ -252,23 +275,28 @@ export function createPlanner(): Planner {
     }
   }
 
+  function tryout(project: Project): Tryout | null {
+    const { layout } = project
+    const parts = layout?.kind === 'blanket' ? frame(project, layout).parts : null
+    if (!parts) return null
+    const { measured: account, rule, hand, gauge } = parts
+    const { reach } = joinReach(project.joining, rule, account, gauge)
+    const trials = trialsOf({ account, rule, reach, hand })
+    const size = (counts: BlanketCounts) => finished(blanketSize(trials.lattice(counts), counts), parts)
+    return { trials, counts: parts.counts, size }
+  }
+
   return {
     size(project) {
       const { layout } = project
       const parts = layout?.kind === 'blanket' ? frame(project, layout).parts : null
-      if (!parts) return null
-      const { grid, counts, edging, blocking } = parts
-      const size = blanketSize(grid, counts)
-      return {
-        width: (size.width + 2 * edging) * blocking.width,
-        height: (size.height + 2 * edging) * blocking.height,
-      }
+      return parts && finished(blanketSize(parts.grid, parts.counts), parts)
     },
     rotation(project) {
-      const { layout } = project
-      const parts = layout?.kind === 'blanket' ? frame(project, layout).parts : null
-      return parts && bestRotation(parts.measured, parts.counts, parts.rule, project.joining, parts.gauge)
+      const ways = tryout(project)
+      return ways && bestRotation(ways.trials, ways.counts)
     },
+    tryout,
     plan(project) {
       const plan = withKit(project, planLayout(project))
       return { ...plan, findings: inUnits(plan.findings, project.units ?? 'metric') }
@@ -295,6 +323,15 @@ export function createPlanner(): Planner {
       : planGarland(project, layout, stages)
   }
 }
+
+/** The size of all outlines with the edging round it, after blocking. */
+const finished = (
+  size: { readonly width: number; readonly height: number },
+  { edging, blocking }: { readonly edging: number; readonly blocking: { width: number; height: number } },
+) => ({
+  width: (size.width + 2 * edging) * blocking.width,
+  height: (size.height + 2 * edging) * blocking.height,
+})
 
 /** The account of a motif from just the fields that it reads. */
 function accountFrom(
@@ -364,3 +401,10 @@ export function fitProject(
 ): { arrangements: FitArrangement[]; findings: readonly Finding[] } {
   return fitArrangements(project, target, createPlanner())
 }
+
+/** A few arrangements of a project's motif that hold, nearest a size in mm, the best first. */
+export const proposeProject = (
+  project: Project,
+  target: { width: number; height: number },
+  rules?: readonly JoinRule[],
+): Proposals => proposeArrangements(project, target, createPlanner(), rules)

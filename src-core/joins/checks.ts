@@ -1,4 +1,4 @@
-/** M32: does it hang together? */
+/** M32: what there is to remark on the join points; whether they hold it together says `holding.ts`. */
 import type { Finding } from '../../shared-types/finding'
 import type { UnitSystem } from '../../shared-types/project'
 import { finding } from '../findings/finding'
@@ -21,36 +21,14 @@ export interface ChecksInput {
 export const isStretched = ({ spread }: Pick<Node, 'spread'>, limit: Millimetres): boolean =>
   spread > limit + 1e-6
 
-/** How many separate pieces the motifs form. */
-export function pieceCount(motifs: number, nodes: readonly Node[]): number {
-  const parent = Int32Array.from({ length: motifs }, (_, i) => i)
-  const root = (i: number): number => {
-    while (parent[i] !== i) i = parent[i] = parent[parent[i]!]!
-    return i
-  }
-  let pieces = motifs
-  for (const { members } of nodes)
-    for (const { motif } of members.slice(1)) {
-      const a = root(members[0]!.motif)
-      const b = root(motif)
-      if (a !== b) pieces--
-      parent[a] = b
-    }
-  return pieces
-}
-
 /** Findings on the meeting points of one blanket. */
 export function checkNodes({ ids, nodes, petals, stretchLimit, units }: ChecksInput): Finding[] {
   if (ids.length < 2) return []
   const findings: Finding[] = []
-  const pieces = pieceCount(ids.length, nodes)
-  if (pieces > 1) findings.push(finding('joins/pieces', 'joining', { pieces }))
-  const met = new Int32Array(ids.length)
   const pairs = new Map<number, number>()
   let doubled = false
   for (const { members } of nodes) {
     members.forEach(({ motif }, i) => {
-      met[motif]!++
       for (const other of members.slice(i + 1)) {
         const key = motif * ids.length + other.motif
         const times = (pairs.get(key) ?? 0) + 1
@@ -59,11 +37,6 @@ export function checkNodes({ ids, nodes, petals, stretchLimit, units }: ChecksIn
       }
     })
   }
-  const single = ids.filter((_, i) => met[i] === 1)
-  if (single.length > 0)
-    findings.push(
-      finding('joins/one-node', 'joining', { count: single.length, cells: few(single) }, { cells: single }),
-    )
   if (nodes.length > 0 && !doubled) findings.push(finding('joins/weak', 'joining'))
   const stretched = nodes.filter((node) => isStretched(node, stretchLimit))
   if (stretched.length > 0)
@@ -84,10 +57,4 @@ export function checkNodes({ ids, nodes, petals, stretchLimit, units }: ChecksIn
     )
   if (petals >= MANY_PETALS) findings.push(finding('joins/many-tips', 'joining', { petals }))
   return findings
-}
-
-/** The first few places of a list, as "row 1, motif 2; row 4, motif 1 and 7 more". */
-function few(ids: readonly string[]): string {
-  const told = ids.slice(0, 4).map((id) => id.replace(/^(\d+),(\d+)$/, 'row $1, motif $2'))
-  return told.join('; ') + (ids.length > 4 ? ` and ${ids.length - 4} more` : '')
 }

@@ -52,6 +52,8 @@ export function planApplique(project: Project, layout: AppliqueLayout, context: 
     stacking: stackItems(laid).map(({ id }) => id),
     accounts: [...motifs.values()].map(({ account }) => account),
     motifs: laid.map(placedMotif),
+    // The panel holds everything.
+    pieces: laid.length > 0 ? 1 : 0,
     counts: { motifs: laid.length, byColourway: countsOf(laid) },
     findings: bySeverity(findings),
   }

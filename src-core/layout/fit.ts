@@ -1,15 +1,20 @@
 /**
- * M26: the arrangements nearest a wished size, best first by |Δw|/W + |Δh|/H. Straight and offset rows are
- * tried with the project's own rotation, rings where the project already has them.
+ * M26: the arrangements nearest a wished size: first those that hold (one piece, no motif on a single join point),
+ * each of them by |Δw|/W + |Δh|/H. Straight and offset rows are tried with the project's own rotation and with the
+ * best one, rings where the project already has them.
  */
 import type { Finding } from '../../shared-types/finding'
 import type { FitArrangement, Plan } from '../../shared-types/plan'
-import type { AlternateRows, Arrangement, BlanketLayout, Project } from '../../shared-types/project'
+import type { BlanketLayout, Project } from '../../shared-types/project'
 import { finding } from '../findings/finding'
+import { holds } from '../joins/holding'
 import { formatSize } from '../units/format'
-import type { Planner } from '../plan'
+import type { Degrees } from '../units/quantity'
+import type { Planner, Tryout } from '../plan'
+import type { BlanketCounts } from './blanket'
 import { MOST_MOTIFS, MOST_RINGS, MOST_ROWS } from './constants'
 import { countPlaces } from './places'
+import type { Depth, Kind } from './trials'
 
 export interface Wish {
   readonly width: number
@@ -19,61 +24,134 @@ export interface Wish {
 /** How many arrangements are offered. */
 const OFFERED = 8
 
-interface Candidate {
-  readonly arrangement: Arrangement
-  readonly columns: number
-  readonly rows: number
-  readonly rings: number
-  readonly alternateRows: AlternateRows
-  readonly width: number
-  readonly height: number
+/** How the motifs of an arrangement are rotated. */
+export interface Rotation {
+  readonly turn: Degrees
+  readonly alternateTurn: Degrees
+}
+
+export interface Candidate {
+  readonly counts: BlanketCounts
+  /** One motif by itself does hold, but is nothing to put before others. */
+  readonly holds: boolean
   readonly miss: number
 }
 
-/** The finished size of the project's layout with a change. */
-type SizeOf = (change: Partial<BlanketLayout>) => Wish
+/** What the arrangements of a project are compared by, or the findings that say why there are none. */
+export type Ways =
+  | { readonly layout: BlanketLayout; readonly tryout: Tryout; readonly findings: readonly Finding[] }
+  | { readonly layout: null; readonly findings: readonly Finding[] }
 
-/**
- * The arrangements nearest `wish` (mm), best first. `planner` answers
- * sizes, and the yarn of those that are offered.
- */
+export function waysOf(project: Project, wish: Wish, planner: Planner): Ways {
+  if (project.layout && project.layout.kind !== 'blanket') {
+    const kind = project.layout.kind === 'garland' ? 'a garland' : 'an appliqué'
+    return { layout: null, findings: [finding('layout/fit-kind', 'layout.kind', { kind })] }
+  }
+  if (!(wish.width > 0 && wish.height > 0 && Number.isFinite(wish.width + wish.height))) {
+    const units = project.units ?? 'metric'
+    const received = formatSize(wish.width || 0, wish.height || 0, units)
+    return { layout: null, findings: [finding('layout/target', 'target', { received })] }
+  }
+  const layout: BlanketLayout = project.layout ?? { kind: 'blanket', motif: project.motifs?.[0]?.id }
+  const one: Project = {
+    ...project,
+    layout: { ...layout, target: undefined, arrangement: 'straight-rows', columns: 1, rows: 1 },
+  }
+  const { findings, motifs } = planner.plan(one)
+  const tryout = motifs.length > 0 ? planner.tryout(one) : null
+  if (!tryout) return { layout: null, findings }
+  return { layout, tryout, findings: findings.filter((entry) => entry.severity === 'error') }
+}
+
+/** The arrangements nearest `wish` (mm), those that hold first. */
 export function fitArrangements(
   project: Project,
   wish: Wish,
   planner: Planner,
 ): { arrangements: FitArrangement[]; findings: readonly Finding[] } {
-  if (project.layout && project.layout.kind !== 'blanket') {
-    const kind = project.layout.kind === 'garland' ? 'a garland' : 'an appliqué'
-    return { arrangements: [], findings: [finding('layout/fit-kind', 'layout.kind', { kind })] }
-  }
-  const layout: BlanketLayout = project.layout ?? { kind: 'blanket', motif: project.motifs?.[0]?.id }
-  if (!(wish.width > 0 && wish.height > 0 && Number.isFinite(wish.width + wish.height))) {
-    const units = project.units ?? 'metric'
-    const received = formatSize(wish.width || 0, wish.height || 0, units)
-    return { arrangements: [], findings: [finding('layout/target', 'target', { received })] }
-  }
-  const planOf = (change: Partial<BlanketLayout>): Plan =>
-    planner.plan({ ...project, layout: { ...layout, target: undefined, ...change } })
-  const trial = planOf({ arrangement: 'straight-rows', columns: 1, rows: 1 })
-  if (!trial.motif || trial.motifs.length === 0) return { arrangements: [], findings: trial.findings }
-
-  const sizeOf: SizeOf = (change) =>
-    planner.size({ ...project, layout: { ...layout, ...change } }) ?? { width: 0, height: 0 }
-  const candidates = [
-    ...rowCandidates(sizeOf, wish, 'straight-rows', 'same'),
-    ...rowCandidates(sizeOf, wish, 'offset-rows', 'same'),
-    ...rowCandidates(sizeOf, wish, 'offset-rows', layout.alternateRows ?? 'oneFewer'),
-    ...(layout.arrangement === 'rings' ? ringCandidates(sizeOf, wish) : []),
+  const ways = waysOf(project, wish, planner)
+  if (!ways.layout) return { arrangements: [], findings: ways.findings }
+  const { layout, tryout, findings } = ways
+  const shifted = layout.alternateRows ?? 'oneFewer'
+  const kinds: Kind[] = [
+    { arrangement: 'straight-rows', alternateRows: 'same' },
+    { arrangement: 'offset-rows', alternateRows: 'same' },
+    ...(shifted === 'same' ? [] : [{ arrangement: 'offset-rows' as const, alternateRows: shifted }]),
+    ...(layout.arrangement === 'rings'
+      ? [{ arrangement: 'rings' as const, alternateRows: 'same' as const }]
+      : []),
   ]
-  const offered = unlike(candidates.sort((a, b) => a.miss - b.miss)).slice(0, OFFERED)
+  const own = { turn: (layout.turn ?? 0) % 360, alternateTurn: (layout.alternateTurn ?? 0) % 360 }
+  const within = (depth: Depth) =>
+    kinds.flatMap((kind) =>
+      rotationsWorth(tryout, kind, own, depth).flatMap((rotation) => nearest(tryout, kind, rotation, wish)),
+    )
+  const usual = within('usual')
+  const isJoined = tryout.trials.ground.rule.rule !== 'apart'
+  const candidates = isJoined && !usual.some((each) => each.holds) ? within('fine') : usual
+  const offered = unlike(candidates.sort(byHolding)).slice(0, OFFERED)
   return {
-    arrangements: offered.map((candidate) => describe(candidate, planOf, wish)),
-    findings: trial.findings.filter((entry) => entry.severity === 'error'),
+    arrangements: offered
+      .map(({ counts }) => describeFit(counts, project, layout, planner, wish))
+      .map((fit) => ({ fit, holds: fit.motifs > 1 && holds(fit), miss: missOf(fit.size, wish) }))
+      .sort(byHolding)
+      .map(({ fit }) => fit),
+    findings,
   }
 }
 
-const missOf = (size: Wish, wish: Wish): number =>
+/** What holds comes first, whatever its size; then what comes nearer. */
+export const byHolding = (a: Omit<Candidate, 'counts'>, b: Omit<Candidate, 'counts'>): number =>
+  Number(b.holds) - Number(a.holds) || a.miss - b.miss
+
+export const missOf = (size: Wish, wish: Wish): number =>
   Math.abs(size.width - wish.width) / wish.width + Math.abs(size.height - wish.height) / wish.height
+
+/** Counts by which a kind of arrangement is judged: enough of each that every kind of edge occurs. */
+const JUDGED = { columns: 5, rings: 2 } as const
+const JUDGED_ROWS = [5, 6] as const
+
+/** The project's own rotation, and the best ones where they are firmer. */
+function rotationsWorth({ trials }: Tryout, kind: Kind, own: Rotation, depth: Depth): Rotation[] {
+  const found: Rotation[] = [own]
+  for (const rows of JUDGED_ROWS) {
+    const counts = { ...kind, ...JUDGED, rows, ...own }
+    const present = trials.of(counts)
+    const best = trials.best(counts, depth)
+    const isFirmer = holds(best) && (!holds(present) || best.joins > present.joins)
+    const isKnown = found.some((r) => r.turn === best.turn && r.alternateTurn === best.alternateTurn)
+    if (isFirmer && !isKnown) found.push({ turn: best.turn, alternateTurn: best.alternateTurn })
+  }
+  return found
+}
+
+/** The counts of one kind of arrangement in one rotation that come nearest to `wish`, in no order. */
+export function nearest(tryout: Tryout, kind: Kind, rotation: Rotation, wish: Wish): Candidate[] {
+  const { arrangement, alternateRows } = kind
+  const bare = { ...kind, ...rotation, columns: 0, rows: 0, rings: 0 }
+  const candidate = (counts: BlanketCounts): Candidate => ({
+    counts,
+    holds: countPlaces(counts) > 1 && holds(tryout.trials.of(counts)),
+    miss: missOf(tryout.size(counts), wish),
+  })
+  if (arrangement === 'rings') {
+    const at = (rings: number) => ({ ...bare, alternateTurn: 0, rings })
+    return ringCounts((rings) => tryout.size(at(rings)), wish).map((rings) => candidate(at(rings)))
+  }
+  const at = (columns: number, rows: number) => ({ ...bare, columns, rows })
+  const least = alternateRows === 'oneFewer' && arrangement === 'offset-rows' ? 2 : 1
+  const size = (columns: number, rows: number) => tryout.size(at(columns, rows))
+  const small = size(least, 3)
+  const across = size(least + 1, 3).width - small.width
+  const down = (size(least, 5).height - small.height) / 2
+  const found: Candidate[] = []
+  for (const columns of near(small.width - (least - 1) * across, across, wish.width, least))
+    for (const rows of near(small.height - 2 * down, down, wish.height, 1)) {
+      const counts = at(columns, rows)
+      if (countPlaces(counts) <= MOST_MOTIFS) found.push(candidate(counts))
+    }
+  return found
+}
 
 /** The counts round the one that fits best, `first` being the size with one and `step` what each more adds. */
 function near(first: number, step: number, wish: number, least: number): number[] {
@@ -81,70 +159,55 @@ function near(first: number, step: number, wish: number, least: number): number[
   return [...new Set([-1, 0, 1, 2].map((d) => Math.min(MOST_ROWS, Math.max(least, best + d))))]
 }
 
-function rowCandidates(
-  sizeOf: SizeOf,
-  wish: Wish,
-  arrangement: 'straight-rows' | 'offset-rows',
-  alternateRows: AlternateRows,
-): Candidate[] {
-  const at = (columns: number, rows: number) => sizeOf({ arrangement, columns, rows, alternateRows })
-  const least = alternateRows === 'oneFewer' && arrangement === 'offset-rows' ? 2 : 1
-  const small = at(least, 3)
-  const across = at(least + 1, 3).width - small.width
-  const down = (at(least, 5).height - small.height) / 2
-  const found: Candidate[] = []
-  for (const columns of near(small.width - (least - 1) * across, across, wish.width, least))
-    for (const rows of near(small.height - 2 * down, down, wish.height, 1)) {
-      const counts = { arrangement, columns, rows, alternateRows, rings: 0 }
-      if (countPlaces(counts) > MOST_MOTIFS) continue
-      const size = at(columns, rows)
-      found.push({ ...counts, ...size, miss: missOf(size, wish) })
-    }
-  return found
-}
-
-function ringCandidates(sizeOf: SizeOf, wish: Wish): Candidate[] {
-  const at = (rings: number) => sizeOf({ arrangement: 'rings', rings })
-  const one = at(1)
-  const two = at(2)
+/** The numbers of rings round the one that fits best. */
+function ringCounts(size: (rings: number) => Wish, wish: Wish): number[] {
+  const one = size(1)
+  const two = size(2)
   const reach = (wished: number, a: number, b: number) => 1 + (wished - a) / (b - a)
   const best = (reach(wish.width, one.width, two.width) + reach(wish.height, one.height, two.height)) / 2
-  const tried = new Set([-1, 0, 1, 2].map((d) => Math.min(MOST_RINGS, Math.max(0, Math.floor(best) + d))))
-  return [...tried].map((rings) => {
-    const { width, height } = at(rings)
-    const counts = {
-      arrangement: 'rings' as const,
-      columns: 0,
-      rows: 0,
-      alternateRows: 'same' as const,
-      rings,
-    }
-    return { ...counts, width, height, miss: missOf({ width, height }, wish) }
-  })
+  return [...new Set([-1, 0, 1, 2].map((d) => Math.min(MOST_RINGS, Math.max(0, Math.floor(best) + d))))]
 }
 
 /** Without arrangements that came twice. */
 function unlike(candidates: readonly Candidate[]): Candidate[] {
   const seen = new Set<string>()
-  return candidates.filter(({ arrangement, columns, rows, rings, alternateRows }) => {
-    const key = [arrangement, columns, rows, rings, arrangement === 'offset-rows' ? alternateRows : ''].join()
+  return candidates.filter(({ counts }) => {
+    const { arrangement, columns, rows, rings, alternateRows, turn, alternateTurn } = counts
+    const rowKind = arrangement === 'offset-rows' ? alternateRows : ''
+    const key = [arrangement, columns, rows, rings, rowKind, turn, alternateTurn].join()
     return !seen.has(key) && seen.add(key)
   })
 }
 
-function describe(
-  { arrangement, columns, rows, rings, alternateRows }: Candidate,
-  planOf: (change: Partial<BlanketLayout>) => Plan,
+/** The fields of a blanket that an arrangement with its counts and rotation fills. */
+export const layoutOf = ({ arrangement, alternateRows, turn, alternateTurn, ...counts }: BlanketCounts) => ({
+  arrangement,
+  alternateRows,
+  turn,
+  ...(arrangement === 'rings'
+    ? { rings: counts.rings }
+    : { columns: counts.columns, rows: counts.rows, alternateTurn }),
+})
+
+/** An arrangement with all that follows from it. */
+function describeFit(
+  counts: BlanketCounts,
+  project: Project,
+  layout: BlanketLayout,
+  planner: Planner,
   wish: Wish,
 ): FitArrangement {
-  const plan = planOf({ arrangement, columns, rows, rings, alternateRows })
+  const plan = planner.plan({ ...project, layout: { ...layout, target: undefined, ...layoutOf(counts) } })
+  return fitOf(counts, plan, wish)
+}
+
+export function fitOf(counts: BlanketCounts, plan: Plan, wish: Wish): FitArrangement {
+  const { arrangement, columns, rows, rings, alternateRows, turn, alternateTurn } = counts
   const size = { width: plan.size.width, height: plan.size.height }
   return {
-    arrangement,
-    columns,
-    rows,
-    rings,
-    alternateRows,
+    ...{ arrangement, columns, rows, rings, alternateRows, turn, alternateTurn },
+    pieces: plan.pieces,
+    single: plan.single,
     size,
     error: { width: size.width - wish.width, height: size.height - wish.height },
     motifs: plan.counts.motifs,

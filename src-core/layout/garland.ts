@@ -111,6 +111,8 @@ export function planGarland(project: Project, layout: GarlandLayout, stages: Gar
     size: { ...size, sensitivity: stages.empty.size.sensitivity, range: { low: size, high: size } },
     counts: { motifs: motifs.length, byColourway: Object.fromEntries(byColourway) },
     motifs,
+    // The cord holds everything.
+    pieces: 1,
     accounts: known,
     cord,
     items,

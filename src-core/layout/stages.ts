@@ -3,9 +3,11 @@ import type { Finding } from '../../shared-types/finding'
 import type {
   Anchor,
   HoleKind,
+  Holds,
   JoinNode,
   MotifAccount,
   OrderStep,
+  PlacedFiller,
   PlacedMotif,
   PlanSize,
 } from '../../shared-types/plan'
@@ -13,6 +15,7 @@ import type { BlanketLayout, Hand, Joining, Order, UnitSystem } from '../../shar
 import { scaleOutline } from '../geometry/points'
 import { checkNodes, isStretched } from '../joins/checks'
 import { POINT_SEAM } from '../joins/constants'
+import { holdingFindings, holdingOf } from '../joins/holding'
 import { findNodes } from '../joins/nodes'
 import type { Node } from '../joins/nodes'
 import { joinableAnchors, joinReach, stretchLimit } from '../joins/rule'
@@ -124,6 +127,23 @@ export function join(
     operations: nodes.reduce((sum, node) => sum + node.members.length - 1, 0),
     seams: rule.rule === 'seam' ? seamsOf(nodes, laid, counts) : { length: 0, count: 0 },
     findings: [...reachFindings, ...checked],
+  }
+}
+
+/** How the motifs hang together, by their join points and by the fillers between them. */
+export function hold(
+  laid: Laid,
+  joined: Pick<Joined, 'nodes'>,
+  fillers: readonly PlacedFiller[],
+): Holds & { readonly findings: readonly Finding[] } {
+  const ids = laid.placements.map(({ id }) => id)
+  const index = new Map(fillers.length > 0 ? ids.map((id, i) => [id, i]) : [])
+  const between = fillers.map(({ motifs }) => ({ members: motifs.map((id) => ({ motif: index.get(id)! })) }))
+  const holding = holdingOf(ids.length, joined.nodes, between)
+  return {
+    pieces: holding.pieces,
+    single: holding.single.length,
+    findings: holdingFindings(ids, holding),
   }
 }
 

@@ -17,9 +17,10 @@ interface Options {
 export const addFit: AddCommand = (program, around, end) => {
   program
     .command('fit')
-    .summary('the arrangements nearest a wished size, best first')
+    .summary('the arrangements nearest a wished size, what holds first')
     .description(
-      'Tries arrangements and counts, and tells those that come nearest to a wished size, best first. ' +
+      'Tries arrangements, counts and rotations, and tells those that come nearest to a wished size: first ' +
+        'those that hold (in one piece, no motif on a single join point). ' +
         'Without --width and --height it is the size wished for in the project.',
     )
     .argument('<file>', 'project file')

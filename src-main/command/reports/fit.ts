@@ -1,18 +1,11 @@
-/** `petalyard fit` for people: what comes nearest to the wished size, best first. */
+/** `petalyard fit` for people: what comes nearest to the target size, what holds first. */
 import type { FitArrangement } from '../../../shared-types/plan'
 import type { Project } from '../../../shared-types/project'
-import { formatMass, formatNumber, formatSize } from '../../../src-core/units/format'
-import { table } from '../text'
+import { holdingWords, rotationWords } from '../../../src-core/figures/holding-words'
+import { capital, counted } from '../../../src-core/figures/words'
+import { formatMass, formatSize } from '../../../src-core/units/format'
+import { wrap } from '../text'
 import { ARRANGEMENT_WORDS, countWords, unitsOf } from './words'
-
-const COLUMNS = [
-  { head: 'Arrangement', align: 'left' },
-  { head: 'Motifs', align: 'right' },
-  { head: 'In all', align: 'right' },
-  { head: 'Size', align: 'right' },
-  { head: 'Off by', align: 'right' },
-  { head: 'Yarn', align: 'right' },
-] as const
 
 export function fitReport(
   project: Project,
@@ -21,19 +14,29 @@ export function fitReport(
   width: number,
 ): string[] {
   const units = unitsOf(project)
+  const isJoined = project.joining?.rule !== 'apart'
   const signed = (mm: number) => (mm > 0 ? '+' : '')
-  const rows = arrangements.map((fit) => {
+  const paragraph = (text: string, indent: string) =>
+    wrap(text, width - indent.length).map((line) => indent + line)
+  const blocks = arrangements.map((fit) => {
     const grams = fit.yarns.reduce((sum, yarn) => sum + yarn.grams, 0)
     const off = formatSize(fit.error.width, fit.error.height, units).split(' × ')
-    const fewer = fit.arrangement === 'offset-rows' && fit.alternateRows === 'oneFewer' ? ', one fewer' : ''
-    return [
-      ARRANGEMENT_WORDS[fit.arrangement] + fewer,
-      countWords(fit),
-      formatNumber(fit.motifs),
+    const fewer = fit.arrangement === 'offset-rows' && fit.alternateRows === 'oneFewer' ? 'one fewer' : ''
+    const name = [`${ARRANGEMENT_WORDS[fit.arrangement]}, ${countWords(fit)}`, fewer, rotationWords(fit)]
+    const facts = [
       formatSize(fit.size.width, fit.size.height, units),
-      `${signed(fit.error.width)}${off[0] ?? ''} × ${signed(fit.error.height)}${off[1] ?? ''}`,
-      fit.yarns.length > 0 ? formatMass(grams, units) : '–',
+      `off by ${signed(fit.error.width)}${off[0] ?? ''} × ${signed(fit.error.height)}${off[1] ?? ''}`,
+      counted(fit.motifs, 'motif'),
+      ...(fit.yarns.length > 0 ? [`${formatMass(grams, units)} of yarn`] : []),
+    ]
+    return [
+      ...paragraph(name.filter(Boolean).join(', '), ''),
+      ...paragraph(`${facts.join('; ')}.`, '  '),
+      ...(isJoined ? paragraph(`${capital(holdingWords(fit))}.`, '  ') : []),
     ]
   })
-  return [`Nearest to ${formatSize(wish.width, wish.height, units)}`, '', ...table(COLUMNS, rows, width)]
+  return [
+    `Nearest to ${formatSize(wish.width, wish.height, units)}`,
+    ...blocks.flatMap((block) => ['', ...block]),
+  ]
 }

@@ -1,6 +1,7 @@
 /** `petalyard plan` for people: what it becomes, how it is joined and worked, what yarn it takes. */
 import type { OrderStep, Plan, YarnNeed } from '../../../shared-types/plan'
 import type { Project } from '../../../shared-types/project'
+import { holdingWords } from '../../../src-core/figures/holding-words'
 import {
   formatLength,
   formatMassRange,
@@ -62,6 +63,7 @@ function facts(project: Project, plan: Plan): [string, string][] {
     pairs.push(['Centres', `${length(pitch.column)} apart in a row, rows ${down} apart`])
   }
   pairs.push(['Joins', joinWords(project, plan)])
+  if (project.joining?.rule !== 'apart') pairs.push(['Holds', holdingWords(plan)])
   if (edging) {
     const stitches = edging.rounds.reduce((sum, round) => sum + round.stitches, 0)
     pairs.push([

@@ -1,6 +1,7 @@
 /** Edits of the blanket: arrangement, size, edging, painted cells; and of how it is joined. Lengths in mm. */
 import type { FitArrangement } from '../../../shared-types/plan'
 import type { BlanketLayout, Joining, Project } from '../../../shared-types/project'
+import { layoutOf } from '../../../src-core/layout/fit'
 import { mainMotif } from './motif'
 
 /** The blanket of a project; a project without a layout gets one of its first motif. */
@@ -15,13 +16,9 @@ export function patchBlanket(project: Project, patch: Partial<BlanketLayout>): P
   return blanket ? { ...project, layout: { ...blanket, ...patch } } : project
 }
 
-/** Takes over an arrangement that fits. */
+/** Takes over an arrangement that fits, rotation and all. */
 export const takeFit = (project: Project, fit: FitArrangement): Project =>
-  patchBlanket(project, {
-    arrangement: fit.arrangement,
-    alternateRows: fit.alternateRows,
-    ...(fit.arrangement === 'rings' ? { rings: fit.rings } : { columns: fit.columns, rows: fit.rows }),
-  })
+  patchBlanket(project, layoutOf(fit))
 
 /** Changes the kind of arrangement and sees that the counts it needs are there. */
 export function setArrangement(project: Project, arrangement: BlanketLayout['arrangement']): Project {

@@ -158,6 +158,8 @@ export function samplePlan(wish: SampleWish): { project: Project; plan: Plan } {
     arrangement: 'offset-rows',
     motifs,
     joins,
+    pieces: 1,
+    single: 0,
     order,
     holes: [],
     fillers: [],

@@ -163,7 +163,7 @@ describe('plan', () => {
 })
 
 describe('fit', () => {
-  it('gives the arrangements nearest the wish, best first', async () => {
+  it('gives the arrangements nearest the wish, what holds first', async () => {
     const file = await writeProject(SAMPLE)
     const found = await json('fit', file, '--width', '1300', '--height', '1600')
     const arrangements = found.arrangements as FitArrangement[]
@@ -173,6 +173,7 @@ describe('fit', () => {
       return Math.abs(width) / 1300 + Math.abs(height) / 1600
     })
     expect(errors).toEqual([...errors].sort((a, b) => a - b))
+    for (const fit of arrangements) expect(fit).toMatchObject({ pieces: 1, single: 0 })
     for (const fit of arrangements)
       expect(Object.keys(fit)).toEqual(
         expect.arrayContaining([
@@ -180,12 +181,34 @@ describe('fit', () => {
           'columns',
           'rows',
           'rings',
+          'turn',
+          'alternateTurn',
+          'pieces',
+          'single',
           'size',
           'error',
           'motifs',
           'yarns',
         ]),
       )
+  })
+
+  it('and `plan` say in words and numbers how it holds', async () => {
+    const petals = { id: 'm1', kind: 'measured', outline: 'petals', petals: 7, overTips: 82, overValleys: 60 }
+    const file = await writeProject({
+      format: 'petalyard-project',
+      version: 1,
+      motifs: [petals],
+      layout: { kind: 'blanket', motif: 'm1', arrangement: 'offset-rows', columns: 16, rows: 24 },
+    })
+    expect(await json('plan', file)).toMatchObject({ pieces: 24, single: 48 })
+    expect((await petalyard('plan', file)).out).toMatch(
+      /^Holds +falls into 24 pieces, 48 motifs hang on one/m,
+    )
+    const told = (await petalyard('fit', file, '--width', '1300', '--height', '1600')).out
+    expect(told.slice(0, told.indexOf('Falls') + 1 || undefined)).toMatch(
+      /offset rows, \d+ × \d+, rotated [\d.]+°, every other row 25.7° more\n.*\n {2}Holds in one piece\./,
+    )
   })
 
   it('takes the size wished for in the project where none is given', async () => {

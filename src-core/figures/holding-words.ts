@@ -1,0 +1,34 @@
+/** How an arrangement holds and how it is rotated, in words. */
+import type { Holds } from '../../shared-types/plan'
+import { holds } from '../joins/holding'
+import { formatNumber } from '../units/format'
+import type { Degrees } from '../units/quantity'
+import { counted } from './words'
+
+/** "48 motifs hang on one join point", "1 motif hangs on one join point". */
+const hanging = (single: number): string =>
+  `${counted(single, 'motif')} ${single === 1 ? 'hangs' : 'hang'} on one join point`
+
+/** "holds in one piece"; "falls into 24 pieces, 48 motifs hang on one join point". */
+export function holdingWords(held: Holds): string {
+  if (holds(held)) return 'holds in one piece'
+  const { pieces, single } = held
+  if (pieces <= 1) return `in one piece, but ${hanging(single)}`
+  return `falls into ${counted(pieces, 'piece')}${single > 0 ? `, ${hanging(single)}` : ''}`
+}
+
+/** "rotated 22.5°", "every other row rotated 36°"; empty for motifs that stand as they are. */
+export function rotationWords({
+  turn,
+  alternateTurn,
+}: {
+  readonly turn: Degrees
+  readonly alternateTurn: Degrees
+}): string {
+  const by = (degrees: Degrees) => `${formatNumber(degrees, 1)}°`
+  const all = turn === 0 ? '' : `rotated ${by(turn)}`
+  if (alternateTurn === 0) return all
+  return all === ''
+    ? `every other row rotated ${by(alternateTurn)}`
+    : `${all}, every other row ${by(alternateTurn)} more`
+}

@@ -1,0 +1,69 @@
+/**
+ * Does it hold? A blanket holds when its motifs hang together in one piece and none of them hangs on a single
+ * join point, where it would spin. The one place that answers it: for plans, for fits and for rotations tried.
+ */
+import type { Finding } from '../../shared-types/finding'
+import type { Holds } from '../../shared-types/plan'
+import { finding } from '../findings/finding'
+
+/** Something that joins motifs: a join point, or a filler between them. */
+export interface Joint {
+  readonly members: readonly { readonly motif: number }[]
+}
+
+export interface Holding {
+  /** Separate pieces that the motifs form; 1 hangs together. */
+  readonly pieces: number
+  /** Indices of the motifs that hang on a single join point. */
+  readonly single: readonly number[]
+}
+
+/** How so many motifs hang together. A motif by itself is one piece. */
+export function holdingOf(motifs: number, ...joints: readonly (readonly Joint[])[]): Holding {
+  const parent = Int32Array.from({ length: motifs }, (_, i) => i)
+  const met = new Int32Array(motifs)
+  const root = (i: number): number => {
+    while (parent[i] !== i) i = parent[i] = parent[parent[i]!]!
+    return i
+  }
+  let pieces = motifs
+  for (const list of joints)
+    for (const { members } of list) {
+      const first = members[0]!.motif
+      for (const { motif } of members) {
+        met[motif]!++
+        const [a, b] = [root(first), root(motif)]
+        if (a !== b) pieces--
+        parent[b] = a
+      }
+    }
+  const single: number[] = []
+  met.forEach((times, motif) => {
+    if (times === 1) single.push(motif)
+  })
+  return { pieces, single }
+}
+
+/** The answer in one word. */
+export const holds = ({ pieces, single }: Holds): boolean => pieces <= 1 && single === 0
+
+/** Below zero when `a` is better: what holds first, then fewer pieces, then fewer motifs on one join point. */
+export const compareHolding = (a: Holds, b: Holds): number => a.pieces - b.pieces || a.single - b.single
+
+/** What is to be said about motifs that do not hold; `ids` as "row,place". */
+export function holdingFindings(ids: readonly string[], { pieces, single }: Holding): Finding[] {
+  const findings: Finding[] = []
+  if (ids.length < 2) return findings
+  if (pieces > 1) findings.push(finding('joins/pieces', 'joining', { pieces }))
+  if (single.length > 0) {
+    const cells = single.map((motif) => ids[motif]!)
+    findings.push(finding('joins/one-node', 'joining', { count: cells.length, cells: few(cells) }, { cells }))
+  }
+  return findings
+}
+
+/** The first few motifs of a list, as "row 1, motif 2; row 4, motif 1 and 7 more". */
+function few(ids: readonly string[]): string {
+  const told = ids.slice(0, 4).map((id) => id.replace(/^(\d+),(\d+)$/, 'row $1, motif $2'))
+  return told.join('; ') + (ids.length > 4 ? ` and ${ids.length - 4} more` : '')
+}

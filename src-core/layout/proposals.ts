@@ -1,0 +1,207 @@
+/**
+ * Where to start: a few arrangements of one motif that look different from each other and hold, the best first,
+ * each with the counts that come nearest to a target size and with a way of joining by which it holds.
+ */
+import type { Finding } from '../../shared-types/finding'
+import type { FitArrangement, MotifAccount, Plan } from '../../shared-types/plan'
+import type { JoinRule, Project } from '../../shared-types/project'
+import { holds } from '../joins/holding'
+import type { Planner, Tryout } from '../plan'
+import { byHolding, fitOf, layoutOf, nearest, waysOf } from './fit'
+import type { Candidate, Wish } from './fit'
+import { periodOf } from './trials'
+import type { Depth, Kind, Trial } from './trials'
+
+export interface Proposal {
+  readonly fit: FitArrangement
+  readonly rule: JoinRule
+  /** Join points. */
+  readonly points: number
+  /** Diameter of the largest opening between motifs in mm; 0 where they close. */
+  readonly opening: number
+  /** The project in this arrangement, and all that follows from it. */
+  readonly project: Project
+  readonly plan: Plan
+}
+
+export interface Proposals {
+  /** The best first; where none holds, those that come nearest to it. */
+  readonly proposals: readonly Proposal[]
+  /** The ways of joining under which none of the rotations tried holds. */
+  readonly failed: readonly JoinRule[]
+  readonly findings: readonly Finding[]
+}
+
+/** How many are offered, and how many where there are enough. */
+const OFFERED = 4
+const LEAST_OFFERED = 3
+
+/**
+ * Of two arrangements that hold, the one that is usual for the shape goes first, unless the other has this many
+ * times its joins.
+ */
+const USUAL_WEIGHT = 1.15
+
+/** Rings come as near to a size as they may and still be worth a picture: |Δw|/W + |Δh|/H. */
+const RINGS_MISS = 0.35
+
+/** Ways of joining that suit a shape, the usual first (common practice: straight sides are joined all along). */
+export const RULES_OF_SHAPE: Readonly<Record<MotifAccount['shape'], readonly JoinRule[]>> = {
+  petals: ['tips', 'edges'],
+  round: ['tips'],
+  straight: ['edges'],
+  leaf: ['edges', 'tips'],
+}
+
+/** Motifs with four or eight sides or petals lie side by side; everything else nestles in offset rows. */
+const isSquarish = ({ shape, petals }: MotifAccount): boolean =>
+  (shape === 'straight' || shape === 'petals') && (petals === 4 || petals === 8)
+
+/** Whether rings close evenly: every neighbour in the six directions sees the same of the motif. */
+const isSixfold = ({ shape, petals }: MotifAccount): boolean =>
+  shape === 'round' || ((shape === 'straight' || shape === 'petals') && petals % 6 === 0)
+
+/** One arrangement in one rotation, with the counts that come nearest. */
+interface Look {
+  readonly kind: Kind
+  readonly rule: JoinRule
+  readonly trial: Trial
+  readonly candidate: Candidate
+  readonly weight: number
+}
+
+/**
+ * Three or four arrangements of the project's motif that hold, nearest `wish` (mm). `rules` are tried in turn until
+ * one holds; left out, those that suit the shape.
+ */
+export function proposeArrangements(
+  project: Project,
+  wish: Wish,
+  planner: Planner,
+  rules?: readonly JoinRule[],
+): Proposals {
+  const first = waysOf(project, wish, planner)
+  if (!first.layout) return { proposals: [], failed: [], findings: first.findings }
+  const asked = rules ?? RULES_OF_SHAPE[first.tryout.trials.ground.account.shape]
+  const within = (depth: Depth) =>
+    asked.map((rule) =>
+      looksUnder({ ...project, joining: { ...project.joining, rule } }, rule, wish, planner, depth),
+    )
+  let byRule = within('usual')
+  const anyHolds = () => byRule.some((looks) => looks.some(({ candidate }) => candidate.holds))
+  if (!anyHolds()) byRule = within('fine')
+  const failed = asked.filter((_, i) => !byRule[i]!.some(({ candidate }) => candidate.holds))
+  const chosen = anyHolds() ? choose(byRule) : (byRule[0] ?? []).slice(0, 1)
+  const proposals = chosen.map((look) => propose(project, look, planner, wish))
+  // A patch judges; the plan itself decides.
+  const held = proposals.filter(({ fit }) => holds(fit))
+  return { proposals: held.length > 0 ? held : proposals, failed, findings: first.findings }
+}
+
+/** Those that hold, under the first way of joining; others only where they add an arrangement that it lacks. */
+function choose(byRule: readonly (readonly Look[])[]): Look[] {
+  const [first = [], ...others] = byRule.map((looks) => looks.filter(({ candidate }) => candidate.holds))
+  const chosen = first.slice(0, OFFERED)
+  for (const look of others.flat()) {
+    const isThere = chosen.some(({ kind }) => kind.arrangement === look.kind.arrangement)
+    if (chosen.length < OFFERED && (!isThere || chosen.length < LEAST_OFFERED)) chosen.push(look)
+  }
+  return chosen
+}
+
+function looksUnder(project: Project, rule: JoinRule, wish: Wish, planner: Planner, depth: Depth): Look[] {
+  const ways = waysOf(project, wish, planner)
+  return ways.layout ? looksOf(ways.tryout, rule, wish, depth) : []
+}
+
+/** The looks of one motif, the best first. */
+function looksOf(tryout: Tryout, rule: JoinRule, wish: Wish, depth: Depth): Look[] {
+  const { account } = tryout.trials.ground
+  const straight: Kind = { arrangement: 'straight-rows', alternateRows: 'same' }
+  const offset: Kind = { arrangement: 'offset-rows', alternateRows: 'same' }
+  const usual = isSquarish(account) ? straight : offset
+  const look = (kind: Kind, trial: Trial): Look => {
+    const candidate = nearest(tryout, kind, trial, wish).reduce((best, each) =>
+      byHolding(each, best) < 0 ? each : best,
+    )
+    return { kind, rule, trial, candidate, weight: trial.joins * (kind === usual ? USUAL_WEIGHT : 1) }
+  }
+  const firsts: Look[] = []
+  const seconds: Look[] = []
+  for (const kind of [straight, offset]) {
+    const [best, ...others] = tryout.trials.rotations(kind, depth)
+    if (!best) continue
+    firsts.push(look(kind, best))
+    const other = others.find(
+      (trial) => holds(trial) && isPlain(trial, account) && isUnlike(trial, best, account),
+    )
+    if (other) seconds.push(look(kind, other))
+  }
+  // Rows that end evenly hold where none that end unevenly do.
+  if (!firsts.some(({ candidate }) => candidate.holds)) {
+    const uneven: Kind = { arrangement: 'offset-rows', alternateRows: 'oneFewer' }
+    const [best] = tryout.trials.rotations(uneven, depth)
+    if (best) firsts.push(look(uneven, best))
+  }
+  const rings: Kind = { arrangement: 'rings', alternateRows: 'same' }
+  const anyHolds = firsts.some(({ candidate }) => candidate.holds)
+  if (isSixfold(account) || !anyHolds) {
+    const [best] = tryout.trials.rotations(rings, depth)
+    const round = best && look(rings, best)
+    if (round && (round.candidate.miss <= RINGS_MISS || !anyHolds)) seconds.unshift(round)
+  }
+  const better = (a: Look, b: Look) =>
+    Number(b.candidate.holds) - Number(a.candidate.holds) ||
+    a.trial.pieces - b.trial.pieces ||
+    a.trial.single - b.trial.single ||
+    b.weight - a.weight
+  // The usual one of squares goes first whatever the count of joins: that is how squares are laid.
+  const sorted = firsts.sort(better)
+  const isSquare = account.shape === 'straight' && isSquarish(account)
+  const leading = isSquare ? sorted.findIndex((each) => each.kind === usual && each.candidate.holds) : -1
+  if (leading > 0) sorted.unshift(...sorted.splice(leading, 1))
+  return [...sorted, ...seconds].sort((a, b) => Number(b.candidate.holds) - Number(a.candidate.holds))
+}
+
+/** Straight up or between two petals, every row alike or by half a petal: what an eye tells apart. */
+function isPlain({ turn, alternateTurn }: Trial, account: MotifAccount): boolean {
+  const half = periodOf(account) / 2
+  const isOf = (degrees: number) =>
+    Math.abs(degrees % half) < 1e-6 || Math.abs((degrees % half) - half) < 1e-6
+  return isOf(turn) && isOf(alternateTurn)
+}
+
+/** Two rotations look alike where their rows are the same two, whichever comes first. */
+function isUnlike(a: Trial, b: Trial, account: MotifAccount): boolean {
+  const period = account.shape === 'leaf' ? 180 : periodOf(account)
+  const rows = ({ turn, alternateTurn }: Trial) =>
+    [turn, turn + alternateTurn]
+      .map((degrees) => Math.round((degrees % period) * 1000))
+      .sort((one, other) => one - other)
+      .join()
+  return rows(a) !== rows(b)
+}
+
+function propose(project: Project, { candidate, rule }: Look, planner: Planner, wish: Wish): Proposal {
+  const { counts } = candidate
+  const layout = project.layout?.kind === 'blanket' ? project.layout : { motif: project.motifs?.[0]?.id }
+  const laid: Project = {
+    ...project,
+    layout: {
+      ...layout,
+      kind: 'blanket',
+      target: { width: wish.width, height: wish.height },
+      ...layoutOf(counts),
+    },
+    joining: { ...project.joining, rule },
+  }
+  const plan = planner.plan(laid)
+  return {
+    fit: fitOf(counts, plan, wish),
+    rule,
+    points: plan.joins.length,
+    opening: 2 * (plan.holes[0]?.radius ?? 0),
+    project: laid,
+    plan,
+  }
+}
