@@ -407,4 +407,5 @@ export const proposeProject = (
   project: Project,
   target: { width: number; height: number },
   rules?: readonly JoinRule[],
-): Proposals => proposeArrangements(project, target, createPlanner(), rules)
+  most?: number,
+): Proposals => proposeArrangements(project, target, createPlanner(), rules, most)

@@ -9,12 +9,12 @@ import { counted } from './words'
 const hanging = (single: number): string =>
   `${counted(single, 'motif')} ${single === 1 ? 'hangs' : 'hang'} on one join point`
 
-/** "holds in one piece"; "falls into 24 pieces, 48 motifs hang on one join point". */
+/** "holds in one piece"; "falls into 24 pieces, and 48 motifs hang on one join point". */
 export function holdingWords(held: Holds): string {
   if (holds(held)) return 'holds in one piece'
   const { pieces, single } = held
   if (pieces <= 1) return `in one piece, but ${hanging(single)}`
-  return `falls into ${counted(pieces, 'piece')}${single > 0 ? `, ${hanging(single)}` : ''}`
+  return `falls into ${counted(pieces, 'piece')}${single > 0 ? `, and ${hanging(single)}` : ''}`
 }
 
 /** "rotated 22.5°", "every other row rotated 36°"; empty for motifs that stand as they are. */

@@ -189,6 +189,10 @@ export const layoutOf = ({ arrangement, alternateRows, turn, alternateTurn, ...c
     : { columns: counts.columns, rows: counts.rows, alternateTurn }),
 })
 
+/** "straight rows", "offset rows", "rings". */
+export const layoutName = ({ arrangement = 'straight-rows' }: Pick<BlanketLayout, 'arrangement'>): string =>
+  arrangement.replace('-', ' ')
+
 /** An arrangement with all that follows from it. */
 function describeFit(
   counts: BlanketCounts,

@@ -9,6 +9,7 @@ import { holds } from '../joins/holding'
 import type { Planner, Tryout } from '../plan'
 import { byHolding, fitOf, layoutOf, nearest, waysOf } from './fit'
 import type { Candidate, Wish } from './fit'
+import type { BlanketCounts } from './blanket'
 import { periodOf } from './trials'
 import type { Depth, Kind, Trial } from './trials'
 
@@ -22,6 +23,8 @@ export interface Proposal {
   /** The project in this arrangement, and all that follows from it. */
   readonly project: Project
   readonly plan: Plan
+  /** A few motifs of it, for a picture in which an eye can see how they meet. */
+  readonly piece: { readonly project: Project; readonly plan: Plan }
 }
 
 export interface Proposals {
@@ -35,6 +38,9 @@ export interface Proposals {
 /** How many are offered, and how many where there are enough. */
 const OFFERED = 4
 const LEAST_OFFERED = 3
+
+/** The piece in the picture. */
+const PIECE = { columns: 6, rows: 5, rings: 2 } as const
 
 /**
  * Of two arrangements that hold, the one that is usual for the shape goes first, unless the other has this many
@@ -71,14 +77,15 @@ interface Look {
 }
 
 /**
- * Three or four arrangements of the project's motif that hold, nearest `wish` (mm). `rules` are tried in turn until
- * one holds; left out, those that suit the shape.
+ * Three or four arrangements of the project's motif that hold, nearest `wish` (mm), or the first `most` of them.
+ * `rules` are tried in turn until one holds; left out, those that suit the shape.
  */
 export function proposeArrangements(
   project: Project,
   wish: Wish,
   planner: Planner,
   rules?: readonly JoinRule[],
+  most = OFFERED,
 ): Proposals {
   const first = waysOf(project, wish, planner)
   if (!first.layout) return { proposals: [], failed: [], findings: first.findings }
@@ -91,7 +98,7 @@ export function proposeArrangements(
   const anyHolds = () => byRule.some((looks) => looks.some(({ candidate }) => candidate.holds))
   if (!anyHolds()) byRule = within('fine')
   const failed = asked.filter((_, i) => !byRule[i]!.some(({ candidate }) => candidate.holds))
-  const chosen = anyHolds() ? choose(byRule) : (byRule[0] ?? []).slice(0, 1)
+  const chosen = anyHolds() ? choose(byRule).slice(0, most) : (byRule[0] ?? []).slice(0, 1)
   const proposals = chosen.map((look) => propose(project, look, planner, wish))
   // A patch judges; the plan itself decides.
   const held = proposals.filter(({ fit }) => holds(fit))
@@ -185,17 +192,24 @@ function isUnlike(a: Trial, b: Trial, account: MotifAccount): boolean {
 function propose(project: Project, { candidate, rule }: Look, planner: Planner, wish: Wish): Proposal {
   const { counts } = candidate
   const layout = project.layout?.kind === 'blanket' ? project.layout : { motif: project.motifs?.[0]?.id }
-  const laid: Project = {
+  const laidWith = (many: BlanketCounts): Project => ({
     ...project,
     layout: {
       ...layout,
       kind: 'blanket',
       target: { width: wish.width, height: wish.height },
-      ...layoutOf(counts),
+      ...layoutOf(many),
     },
     joining: { ...project.joining, rule },
-  }
+  })
+  const laid = laidWith(counts)
   const plan = planner.plan(laid)
+  const piece = laidWith({
+    ...counts,
+    columns: Math.min(counts.columns, PIECE.columns),
+    rows: Math.min(counts.rows, PIECE.rows),
+    rings: Math.min(counts.rings, PIECE.rings),
+  })
   return {
     fit: fitOf(counts, plan, wish),
     rule,
@@ -203,5 +217,6 @@ function propose(project: Project, { candidate, rule }: Look, planner: Planner, 
     opening: 2 * (plan.holes[0]?.radius ?? 0),
     project: laid,
     plan,
+    piece: { project: piece, plan: planner.plan(piece) },
   }
 }

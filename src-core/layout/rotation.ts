@@ -23,7 +23,7 @@ export interface BestRotation {
   readonly best: RotationScore
 }
 
-const told = ({ joins, opening, ...rest }: Trial): RotationScore => ({
+const told = ({ joins, opening, period: _, ...rest }: Trial): RotationScore => ({
   ...rest,
   meetings: joins,
   opening: opening(),

@@ -30,6 +30,8 @@ export interface Ground {
 export interface Trial extends Holds {
   readonly turn: Degrees
   readonly alternateTurn: Degrees
+  /** Degrees after which the motif looks the same. */
+  readonly period: Degrees
   readonly points: number
   /** A point of three motifs is worth two joins, as two separate ones would be. */
   readonly joins: number
@@ -81,8 +83,29 @@ const compareTrials = (a: Trial, b: Trial): number =>
 export function bestFirst(trials: readonly Trial[]): readonly Trial[] {
   const sorted = [...trials].sort(compareTrials)
   const equals = sorted.filter((trial) => compareTrials(trial, sorted[0]!) === 0)
-  const best = equals.reduce((least, trial) => (trial.opening() < least.opening() - ALIKE ? trial : least))
-  return [best, ...sorted.filter((trial) => trial !== best)]
+  // Openings are costly to find, and most of what is equal is the same seen in a mirror or with its rows swapped.
+  const seen = new Set<string>()
+  const unlike = equals.filter((trial) => !seen.has(lookOf(trial)) && seen.add(lookOf(trial)))
+  const best =
+    unlike.length < 2
+      ? unlike[0]
+      : unlike.reduce((least, trial) => (trial.opening() < least.opening() - ALIKE ? trial : least))
+  return best ? [best, ...sorted.filter((trial) => trial !== best)] : sorted
+}
+
+/** The same for rotations that look alike: their rows are the same two, whichever comes first, or mirrored. */
+function lookOf({ turn, alternateTurn, period }: Trial): string {
+  const rows = (sign: 1 | -1) =>
+    [turn, turn + alternateTurn]
+      .map(
+        (degrees) =>
+          ((Math.round(sign * degrees * 1000) % (period * 1000)) + period * 1000) % (period * 1000),
+      )
+      .map((each) => Math.round(each) % Math.round(period * 1000))
+      .sort((a, b) => a - b)
+      .join()
+  const [one, mirrored] = [rows(1), rows(-1)]
+  return one < mirrored ? one : mirrored
 }
 
 /** Whatever was tried of one ground, each once. */
@@ -133,6 +156,7 @@ export class Trials {
     return {
       turn: counts.turn,
       alternateTurn: counts.alternateTurn,
+      period: periodOf(account),
       pieces,
       single: single.length,
       points: nodes.length,

@@ -8,7 +8,6 @@ import { patchApplique, patchPanel, setPanelShape } from '../state/edits/appliqu
 import { firstSizes } from '../state/edits/first-sizes'
 import { patchCord, patchSwags } from '../state/edits/garland'
 import { setLayoutKind } from '../state/edits/layout-kind'
-import { fittedToWish } from '../state/resize'
 import { addColourway, addYarn, newColourway, newYarn, setSlotYarn } from '../state/edits/yarn'
 import { newMotif } from '../state/edits/motif'
 
@@ -60,7 +59,7 @@ export function ownMotif(project: Project, own: OwnMotif): MeasuredMotif {
   }
 }
 
-/** The whole project, laid out as what it is made into: a blanket comes nearest to its wished size. */
+/** The whole project, laid out as what it is made into: a blanket in a piece, until an arrangement is chosen. */
 export function ownProject(settings: Settings, own: OwnMotif, made: Made): Project {
   const { units, terms, hand, currency, paper } = settings
   let project: Project = {
@@ -93,7 +92,7 @@ export function ownProject(settings: Settings, own: OwnMotif, made: Made): Proje
     case 'applique':
       return ownPanel(project, motif.id, way.id, made)
     default:
-      return ownBlanket(project, own, motif.id, way.id, made)
+      return ownBlanket(project, motif.id, way.id, made)
   }
 }
 
@@ -124,17 +123,15 @@ function ownPanel(
 
 function ownBlanket(
   project: Project,
-  own: OwnMotif,
   motif: string,
   colourway: string,
   wish: { width: number; height: number },
 ): Project {
-  const laid: Project = {
+  return {
     ...project,
     layout: {
       kind: 'blanket',
-      // Squares and octagons lie side by side; everything else nestles in offset rows.
-      arrangement: own.outline === 'square' || own.outline === 'octagon' ? 'straight-rows' : 'offset-rows',
+      arrangement: 'straight-rows',
       motif,
       columns: 8,
       rows: 8,
@@ -145,5 +142,4 @@ function ownBlanket(
       cells: { fill: { pattern: 'one', colourways: [colourway], seed: 1 } },
     },
   }
-  return fittedToWish(laid)
 }

@@ -2,7 +2,10 @@
 import type { Plan } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
 import type { BestRotation } from '../../src-core/layout/rotation'
-import { fitProject } from '../../src-core/plan'
+import type { Proposals } from '../../src-core/layout/proposals'
+import { remedyOf } from '../../src-core/layout/remedy'
+import type { Remedy } from '../../src-core/layout/remedy'
+import { fitProject, proposeProject } from '../../src-core/plan'
 import type { Planner } from '../../src-core/plan'
 import type { Fit } from './background'
 import { takeFit } from './edits/layout'
@@ -17,6 +20,13 @@ export type Question =
       readonly wish: { readonly width: number; readonly height: number }
     }
   | { readonly lane: 'rotation'; readonly kind: 'rotation'; readonly project: Project }
+  | {
+      readonly lane: 'picture'
+      readonly kind: 'proposals'
+      readonly project: Project
+      readonly wish: { readonly width: number; readonly height: number }
+    }
+  | { readonly lane: 'remedy'; readonly kind: 'remedy'; readonly project: Project }
 
 export interface Answer {
   readonly value:
@@ -26,6 +36,8 @@ export interface Answer {
     | { readonly kind: 'rotation'; readonly rotation: BestRotation | null }
     /** The engine fell over the project, in its own words. */
     | { readonly kind: 'failed'; readonly reason: string }
+    | { readonly kind: 'proposals'; readonly proposals: Proposals }
+    | { readonly kind: 'remedy'; readonly remedy: Remedy | null }
 }
 
 /** How many arrangements are offered as pictures. */
@@ -82,6 +94,10 @@ function remembering(makePlanner: () => Planner): (question: Question) => Answer
       }
       case 'rotation':
         return { value: { kind: 'rotation', rotation: memory.planner.rotation(project) } }
+      case 'proposals':
+        return { value: { kind: 'proposals', proposals: proposeProject(project, question.wish) } }
+      case 'remedy':
+        return { value: { kind: 'remedy', remedy: remedyOf(project, memory.planner) } }
     }
   }
 }

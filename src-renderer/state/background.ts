@@ -5,6 +5,8 @@
 import type { FitArrangement, Plan } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
 import type { BestRotation } from '../../src-core/layout/rotation'
+import type { Proposals } from '../../src-core/layout/proposals'
+import type { Remedy } from '../../src-core/layout/remedy'
 import { createPlanner } from '../../src-core/plan'
 import type { Answer, Question } from './background-work'
 import { answerer } from './background-work'
@@ -32,6 +34,13 @@ export interface Background {
   fits(project: Project, wish: { readonly width: number; readonly height: number }): Promise<Fit[] | null>
   /** Null where there is nothing to rotate yet, or where it cannot be found. */
   rotation(project: Project): Promise<BestRotation | null>
+  /** Arrangements to start from, nearest a size in mm; null where overtaken. */
+  proposals(
+    project: Project,
+    wish: { readonly width: number; readonly height: number },
+  ): Promise<Proposals | null>
+  /** What makes the project's blanket hold; undefined where overtaken, null where there is nothing to mend. */
+  remedy(project: Project): Promise<Remedy | null | undefined>
   stop(): void
 }
 
@@ -87,6 +96,14 @@ function over(send: Send, stop: () => void): Background {
     async rotation(project) {
       const value = await ask({ lane: 'rotation', kind: 'rotation', project })
       return value?.kind === 'rotation' ? value.rotation : null
+    },
+    async proposals(project, wish) {
+      const value = await ask({ lane: 'picture', kind: 'proposals', project, wish })
+      return value?.kind === 'proposals' ? value.proposals : null
+    },
+    async remedy(project) {
+      const value = await ask({ lane: 'remedy', kind: 'remedy', project })
+      return value?.kind === 'remedy' ? value.remedy : undefined
     },
     stop,
   }

@@ -2,7 +2,9 @@
 import type { Plan } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
 import { APPLIQUE } from '../../src-core/layout/applique/constants'
-import { planProject } from '../../src-core/plan'
+import { holds } from '../../src-core/joins/holding'
+import { byHolding, layoutOf, missOf, nearest } from '../../src-core/layout/fit'
+import { createPlanner, proposeProject } from '../../src-core/plan'
 import { MM_PER_INCH } from '../../src-core/units/quantity'
 import { appliqueOf, patchPanel } from './edits/applique'
 import { blanketOf, patchBlanket } from './edits/layout'
@@ -36,24 +38,33 @@ export function resized(project: Project, plan: Plan, wish: Wish): Project {
   return patchBlanket(project, { columns, rows })
 }
 
-/** The same, and the wish is remembered as what the blanket is to be. */
-export const fitted = (project: Project, plan: Plan, wish: Wish): Project =>
-  patchBlanket(resized(project, plan, wish), { target: { width: wish.width, height: wish.height } })
+/**
+ * The same, and the wish is remembered as what the blanket is to be. What holds goes before what comes nearest: where
+ * the blanket would fall apart as it is rotated, it takes the best rotation with the counts that then come nearest.
+ */
+export function fitted(project: Project, plan: Plan, wish: Wish): Project {
+  const target = { width: wish.width, height: wish.height }
+  return patchBlanket(held(resized(project, plan, wish), wish), { target })
+}
 
-/** Motifs each way in the piece of a blanket that tells its pitch; rings round the one in the middle. */
-const PIECE = { columns: 3, rows: 3, rings: 1 } as const
+/** How much farther from the wish (|Δw|/W + |Δh|/H) a blanket may end so that it holds. */
+const HOLDING_MISS = 0.15
 
-/** The project with the counts that come nearest to the size that it wishes for; as it was where it has none. */
-export function fittedToWish(project: Project): Project {
+function held(project: Project, wish: Wish): Project {
+  if (project.joining?.rule === 'apart') return project
+  const tryout = createPlanner().tryout(project)
+  if (!tryout || holds(tryout.trials.of(tryout.counts))) return project
+  const best = tryout.trials.bestOfAll(tryout.counts)
+  const [first] = nearest(tryout, tryout.counts, best, wish).sort(byHolding)
+  if (!first?.holds || first.miss > missOf(tryout.size(tryout.counts), wish) + HOLDING_MISS) return project
+  return patchBlanket(project, layoutOf(first.counts))
+}
+
+/** The project in the first of the arrangements that are proposed for its target size; as it was without one. */
+export function laidAsProposed(project: Project): Project {
   const { width, height } = blanketOf(project)?.target ?? {}
   if (!width || !height) return project
-  const piece = patchBlanket(project, PIECE)
-  const plan = planProject(piece)
-  if (plan.motifs.length === 0) return project
-  const { columns, rows, rings } = blanketOf(resized(piece, plan, { width, height }))!
-  return blanketOf(project)?.arrangement === 'rings'
-    ? patchBlanket(project, { rings })
-    : patchBlanket(project, { columns, rows })
+  return proposeProject(project, { width, height }).proposals[0]?.project ?? project
 }
 
 /** The project with a panel of the wished size, in whole mm or eighths of an inch; a circle stays one. */

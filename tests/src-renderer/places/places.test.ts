@@ -144,8 +144,8 @@ describe('Arrangement', () => {
   it('finds the best rotation and says what it gains', async () => {
     const askew = { ...SMALL, layout: { ...SMALL.layout, kind: 'blanket' as const, motif: 'm1', turn: 17 } }
     const { app } = await inWindow(ArrangementPlace, {}, askew)
-    await fireEvent.click(screen.getByText('Rotation'))
     const button = screen.getByRole('button', { name: 'Best rotation' })
+    expect(button.closest('details')).toBeNull()
     await fireEvent.click(button)
     await screen.findByText(/°.*instead of/)
     expect(app.document.undoLabel).toBe('take the best rotation')

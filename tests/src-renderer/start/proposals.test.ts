@@ -1,0 +1,93 @@
+import { cleanup, fireEvent, screen, waitFor, within } from '@testing-library/svelte'
+import { afterEach, beforeAll, describe, expect, it, vi } from 'vitest'
+import type { Project } from '../../../shared-types/project'
+import { planProject } from '../../../src-core/plan'
+import { laidAsProposed } from '../../../src-renderer/state/resize'
+import OwnMotifForm from '../../../src-renderer/start/OwnMotifForm.svelte'
+import { ownRoundsProject } from '../../../src-renderer/places/motif/rounds/own-rounds'
+import { countTogether } from '../../src-core/joins/together'
+import { inWindow } from '../in-window'
+
+afterEach(cleanup)
+// Arrangements are tried and planned in the test's own thread.
+vi.setConfig({ testTimeout: 30_000 })
+beforeAll(() => {
+  // jsdom paints nothing and lays nothing out.
+  HTMLCanvasElement.prototype.getContext = (() => null) as typeof HTMLCanvasElement.prototype.getContext
+  globalThis.ResizeObserver = class {
+    observe(): void {}
+    unobserve(): void {}
+    disconnect(): void {}
+  }
+})
+
+const BLANK: Project = { format: 'petalyard-project', version: 1 }
+
+async function start(petals: string) {
+  const made: Project[] = []
+  const { app } = await inWindow(
+    OwnMotifForm,
+    { onmade: (project: Project) => made.push(project), onwrite: () => undefined },
+    BLANK,
+  )
+  const field = screen.getByRole('textbox', { name: 'Petals' })
+  await fireEvent.input(field, { target: { value: petals } })
+  await fireEvent.change(field, { target: { value: petals } })
+  await waitFor(
+    () => expect(screen.getAllByRole('radio', { name: /join points/ }).length).toBeGreaterThan(1),
+    { timeout: 20_000 },
+  )
+  return { app, made }
+}
+
+describe('the start proposes arrangements that hold', () => {
+  it('as pictures to choose from, each with its numbers; the one chosen is begun with', async () => {
+    const { made } = await start('7')
+    const group = screen.getByRole('group', { name: 'Arrangement' })
+    const choices = within(group).getAllByRole('radio') as HTMLInputElement[]
+    expect(choices.length).toBeGreaterThanOrEqual(3)
+    expect(choices.map(({ checked }) => checked)).toEqual(choices.map((_, i) => i === 0))
+    for (const choice of choices)
+      expect(choice.closest('label')?.textContent).toMatch(/\d+ motifs.*join points.*[Oo]penings/s)
+    const straight = within(group).getByRole('radio', { name: /^Straight rows/ })
+    await fireEvent.click(straight)
+    await fireEvent.click(screen.getByRole('button', { name: 'Start with this motif' }))
+    const [project] = made
+    expect(project?.layout).toMatchObject({ arrangement: 'straight-rows', alternateTurn: 180 / 7 })
+    expect(countTogether(planProject(project!))).toEqual({ pieces: 1, single: 0 })
+  })
+
+  it('and begins with the first where the answer has not come yet', async () => {
+    const { made } = await start('5')
+    await fireEvent.click(screen.getByRole('button', { name: 'Start with this motif' }))
+    expect(countTogether(planProject(made[0]!))).toEqual({ pieces: 1, single: 0 })
+  })
+})
+
+describe('pasted rounds', () => {
+  it('that make a square start in straight rows, joined all along', () => {
+    const settings = {
+      theme: 'light', units: 'metric', terms: 'US', hand: 'right', currency: 'EUR', paper: 'A4',
+    } as const // prettier-ignore
+    const blank = ownRoundsProject(settings, { kind: 'blanket', width: 600, height: 800 })
+    const [motif] = blank.motifs!
+    // A plain square of clusters, written for this test.
+    const rounds = [
+      { slot: 'centre', work: 'ch 3 (counts as dc), 2 dc in ring, ch 2, *3 dc in ring, ch 2; rep from * 2 more times, join with sl st in top of ch-3' },
+      { slot: 'edge', work: 'sl st to ch-2 sp, ch 3 (counts as dc), (2 dc, ch 2, 3 dc) in same sp, *ch 1, (3 dc, ch 2, 3 dc) in next ch-2 sp; rep from * 2 more times, ch 1, join with sl st in top of ch-3' },
+    ] // prettier-ignore
+    const written: Project = {
+      ...blank,
+      motifs: [
+        { id: motif!.id, kind: 'rounds', foundation: { ring: 'chain', chains: 4 }, rounds } as NonNullable<
+          Project['motifs']
+        >[number],
+      ],
+    }
+    const laid = laidAsProposed(written)
+    expect(planProject(laid).motif).toMatchObject({ shape: 'straight', petals: 4 })
+    expect(laid.layout).toMatchObject({ arrangement: 'straight-rows', turn: 0, alternateTurn: 0 })
+    expect(laid.joining).toMatchObject({ rule: 'edges' })
+    expect(countTogether(planProject(laid))).toEqual({ pieces: 1, single: 0 })
+  })
+})
