@@ -327,6 +327,8 @@ export interface Plan extends Partial<AppliquePlan & GarlandPlan>, Holds {
     readonly byColourway: Readonly<Record<string, number>>
     readonly fillers?: number
     readonly halves?: number
+    /** Of a blanket: the places at which something is joined, those of fillers and half motifs too. */
+    readonly joins?: number
   }
   readonly pitch: { readonly column: number; readonly row: number; readonly rows: readonly [number, number] }
   readonly arrangement: Arrangement | null
@@ -350,6 +352,29 @@ export interface Plan extends Partial<AppliquePlan & GarlandPlan>, Holds {
   readonly motif: MotifAccount | null
   /** Account of the motif that fills the openings; null without fillers. */
   readonly fillerMotif: MotifAccount | null
+}
+
+/**
+ * What a plan comes to, without what is drawn and told of each motif: it is known earlier, and light to send.
+ * Every plan is one.
+ */
+export interface PlanNumbers extends Pick<
+  Plan,
+  | 'size'
+  | 'counts'
+  | 'pieces'
+  | 'single'
+  | 'yarns'
+  | 'ends'
+  | 'minutes'
+  | 'kit'
+  | 'cord'
+  | 'swags'
+  | 'clearances'
+  | 'stitching'
+> {
+  readonly motifs: { readonly length: number }
+  readonly items?: { readonly length: number }
 }
 
 export interface FitArrangement extends Holds {

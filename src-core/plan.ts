@@ -4,7 +4,7 @@
  * as a window answers a small change quickly.
  */
 import type { Finding } from '../shared-types/finding'
-import type { FitArrangement, MotifAccount, Plan } from '../shared-types/plan'
+import type { FitArrangement, MotifAccount, Plan, PlanNumbers } from '../shared-types/plan'
 import type {
   BlanketLayout,
   Colourway,
@@ -49,6 +49,11 @@ import { formatSize } from './units/format'
 export interface Planner {
   /** The plan of a project; it shows what can be shown, also when there are errors. */
   plan(project: Project): Plan
+  /**
+   * What the plan of a project comes to, well before all of it can be told; null where the plan is as quick. The
+   * plan that is asked for next goes on from there.
+   */
+  numbers(project: Project): PlanNumbers | null
   /** Findings on motifs that the layout does not place: its plan leaves them out. */
   unplaced(project: Project, plan: Plan): readonly Finding[]
   /** The finished size alone, in mm; null while something is missing that it follows from. */
@@ -150,6 +155,7 @@ export function createPlanner(): Planner {
   const colours = memoised(assignColourways)
   const legibility = memoised(legibilityFindings)
   const work = memoised(stages.work)
+  const tellWork = memoised(stages.tellWork)
   const edge = memoised(stages.edge)
   const filler = memoised(accountFrom)
   const additions = createAdditions((motif, project) => filler(motif, ...readBy(project)))
@@ -182,9 +188,10 @@ export function createPlanner(): Planner {
     }
   }
 
-  function planBlanket(project: Project, layout: BlanketLayout): Plan {
+  /** Everything of a blanket that counts; what is drawn and told of each motif comes in `planBlanket`. */
+  const reckon = memoised((project: Project, layout: BlanketLayout) => {
     const { findings, measured: known, parts } = frame(project, layout)
-    if (!parts) return { ...EMPTY, motif: known, findings: bySeverity(findings) }
+    if (!parts) return { known, findings, laid: null }
     const { hand, motif, measured, gauge, rule, counts, offset, grid, edging, blocking } = parts
     const units = project.units ?? 'metric'
     const arranged = arrange(measured, grid, counts, rule)
@@ -208,15 +215,12 @@ export function createPlanner(): Planner {
     const shared = { project, layout, account: measured, rule, arranged, joined }
     const gaps = additions.lay({ ...shared, counts })
     const worked = work(
-      ...([laid, arranged, joined, rule, order, hand, wayOf, wayOrder, offset] as const),
+      ...([arranged, joined, order, hand, wayOf, wayOrder, offset] as const),
       ...([gaps.halved, gaps.filling, gaps.filler] as const),
     )
     const { width, height } = blocking
     const size = finishSize(measured, arranged, edging, width, height)
-    const { labels, firsts } = worked
-    const motifs = finishMotifs(arranged, labels, firsts, coloured.colourways, edging, width, height)
-    const joins = finishJoins(arranged, joined, worked.labels, edging, width, height)
-    const tallied = { motifs: motifs.length, byColourway: tally(coloured.colourways) }
+    const tallied = { motifs: arranged.placements.length, byColourway: tally(coloured.colourways) }
     const added = additions.finish({
       ...{ ...shared, motif, gaps, worked, edging, blocking },
       colourways: coloured.colourways,
@@ -249,10 +253,8 @@ export function createPlanner(): Planner {
     // What is to stand apart is not joined on purpose.
     if (rule.rule !== 'apart') findings.push(...holding.findings)
     findings.push(...offTarget(layout, size, units))
-    return {
+    const counted = {
       size,
-      motifs,
-      joins,
       pieces: holding.pieces,
       single: holding.single,
       ...needed,
@@ -261,17 +263,39 @@ export function createPlanner(): Planner {
         ...tallied,
         fillers: added.placed.fillers.length,
         halves: added.placed.halves.length,
+        joins: joined.nodes.length + added.joinPoints,
       },
       pitch: {
         column: grid.column * width,
         row: ((grid.rows[0] + grid.rows[1]) / 2) * height,
-        rows: [grid.rows[0] * height, grid.rows[1] * height],
+        rows: [grid.rows[0] * height, grid.rows[1] * height] as const,
       },
       arrangement: counts.arrangement,
-      order: worked.steps,
       holes: joined.holes,
       motif: laid,
       findings: bySeverity(findings),
+    }
+    return {
+      known,
+      findings,
+      laid: { counted, parts, arranged, account: laid, joined, coloured, gaps, worked },
+    }
+  })
+
+  function planBlanket(project: Project, layout: BlanketLayout): Plan {
+    const { known, findings, laid } = reckon(project, layout)
+    if (!laid) return { ...EMPTY, motif: known, findings: bySeverity(findings) }
+    const { counted, parts, arranged, account, joined, coloured, gaps, worked } = laid
+    const { hand, rule, edging, blocking } = parts
+    const { labels, firsts } = worked
+    const { halved, filling, filler } = gaps
+    const frame = [edging, blocking.width, blocking.height] as const
+    return {
+      ...counted,
+      motifs: finishMotifs(arranged, labels, firsts, coloured.colourways, ...frame),
+      joins: finishJoins(arranged, joined, labels, ...frame),
+      order: tellWork(account, arranged, joined, rule, hand, worked, halved, filling, filler),
+      fillerSteps: additions.tell(gaps, arranged, rule, labels, hand),
     }
   }
 
@@ -297,6 +321,18 @@ export function createPlanner(): Planner {
       return ways && bestRotation(ways.trials, ways.counts)
     },
     tryout,
+    numbers(project) {
+      const { layout } = project
+      // The account of a kit reads the whole plan.
+      if (layout?.kind !== 'blanket' || layout.kit) return null
+      const { laid } = reckon(project, layout)
+      if (!laid) return null
+      const { size, counts, pieces, single, yarns, ends, minutes } = laid.counted
+      return {
+        ...{ size, counts, pieces, single, yarns, ends, minutes },
+        motifs: { length: laid.arranged.placements.length },
+      }
+    },
     plan(project) {
       const plan = withKit(project, planLayout(project))
       return { ...plan, findings: inUnits(plan.findings, project.units ?? 'metric') }

@@ -1,7 +1,7 @@
 /** M27, M28: what stands between and beside the motifs of a blanket (fillers and half motifs), from places to yarn. */
 import type { Finding } from '../../shared-types/finding'
 import type { MotifAccount, Plan } from '../../shared-types/plan'
-import type { BlanketLayout, Motif, Project } from '../../shared-types/project'
+import type { BlanketLayout, Hand, Motif, Project } from '../../shared-types/project'
 import { POINT_SEAM } from '../joins/constants'
 import type { Rule } from '../joins/rule'
 import type { Piece } from '../materials/input'
@@ -43,9 +43,11 @@ export interface AdditionsInput extends Omit<GapsInput, 'counts'> {
 
 export interface Additions {
   /** The fields of the plan that tell of them. */
-  readonly placed: Pick<Plan, 'fillers' | 'fillerSteps' | 'halves' | 'fillerMotif'>
+  readonly placed: Pick<Plan, 'fillers' | 'halves' | 'fillerMotif'>
   /** What they take in yarn and time, and how they are joined. */
   readonly pieces: readonly Piece[]
+  /** How many places they are joined at. */
+  readonly joinPoints: number
   readonly fillerJoins: number
   readonly joinOperations: number
   readonly seams: Joined['seams']
@@ -122,8 +124,6 @@ export function createAdditions(accountOf: AccountOf) {
   }: AdditionsInput): Additions {
     const { edging, blocking, motif, account, gaps } = rest
     const { fillerMotif, filler, filling, halved } = gaps
-    const { labels } = worked
-    const hand = project.hand ?? 'right'
     const units = project.units ?? 'metric'
     const { fillers: asked } = layout
     const way = asked?.colourway ?? project.colourways?.find((each) => each.motif === asked?.motif)?.id ?? ''
@@ -159,11 +159,11 @@ export function createAdditions(accountOf: AccountOf) {
     return {
       placed: {
         fillers,
-        fillerSteps: filler ? stepsOf(arranged, filling, filler, labels, hand, sewn ? rule.verb : null) : [],
         halves,
         fillerMotif: filler,
       },
       pieces,
+      joinPoints: [...fillers, ...halves].reduce((sum, { points }) => sum + (points?.length ?? 0), 0),
       // A filler is hung in by slip stitches, or sewn in at as many points with a piece of yarn of its own.
       fillerJoins: sewn ? 0 : filling.joins,
       joinOperations: joined.operations + halved.operations,
@@ -181,8 +181,23 @@ export function createAdditions(accountOf: AccountOf) {
     }
   }
 
-  return { lay, finish }
+  /** Tells how each filler is joined to the motifs round it. */
+  function tell(
+    { filler, filling }: Gaps,
+    arranged: Arranged,
+    rule: Rule,
+    labels: readonly number[],
+    hand: Hand,
+  ) {
+    return filler
+      ? stepsOf(arranged, filling, filler, labels, hand, rule.rule === 'seam' ? rule.verb : null)
+      : NO_STEPS
+  }
+
+  return { lay, finish, tell }
 }
+
+const NO_STEPS: Plan['fillerSteps'] = []
 
 const NOTHING: Painted = {}
 

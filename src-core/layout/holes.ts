@@ -5,7 +5,7 @@
  */
 import polylabel from 'polylabel'
 import type { HoleKind, Point } from '../../shared-types/plan'
-import { distance, distanceToEdge, moveOutline, signedArea } from '../geometry/points'
+import { distance, distanceToEdge, moveOutline, reachOf, signedArea } from '../geometry/points'
 import type { Outline } from '../geometry/points'
 import { COARSE, grow, union } from '../geometry/polygons'
 import type { Millimetres } from '../units/quantity'
@@ -152,6 +152,7 @@ interface Seen {
 function lookAt(lattice: Lattice, placements: readonly Placement[], by: Millimetres): Seen[] {
   const [odd, even] = lattice.outlines.map((outline) => grow([outline], by, COARSE)[0]!) as [Outline, Outline]
   const outlines = placements.map((p) => moveOutline(p.even ? even : odd, p.x, p.y))
+  const reach = { odd: reachOf(odd) + ON_OUTLINE, even: reachOf(even) + ON_OUTLINE }
   const openings: Seen[] = []
   for (const contour of union(outlines)) {
     if (signedArea(contour) >= 0) continue
@@ -160,7 +161,9 @@ function lookAt(lattice: Lattice, placements: readonly Placement[], by: Millimet
     const pole = polylabel([ring], 0.01)
     const radius = pole.distance + by
     if (radius * 2 < LEAST_ACROSS) continue
-    const motifs = placements.filter((p, i) => bounds(outlines[i]!, contour, p))
+    const motifs = placements.filter((p, i) =>
+      bounds(outlines[i]!, contour, p, p.even ? reach.even : reach.odd),
+    )
     if (motifs.length === 0) continue
     motifs.sort((a, b) => a.row - b.row || a.halves - b.halves)
     openings.push({ motifs, radius, pole: { x: pole[0]!, y: pole[1]! } })
@@ -172,11 +175,23 @@ function lookAt(lattice: Lattice, placements: readonly Placement[], by: Millimet
 const ON_OUTLINE: Millimetres = 0.001
 
 /** Whether a motif's outline forms part of a contour: one of the contour's points lies on one of its edges. */
-function bounds(outline: Outline, contour: Outline, centre: Point): boolean {
-  const reach = outline.reduce((most, p) => Math.max(most, distance(p, centre)), 0) + ON_OUTLINE
-  return contour.some(
-    (p) =>
-      distance(p, centre) <= reach &&
-      outline.some((a, i) => distanceToEdge(p, a, outline[(i + 1) % outline.length]!) <= ON_OUTLINE),
-  )
+function bounds(outline: Outline, contour: Outline, centre: Point, reach: Millimetres): boolean {
+  return contour.some((p) => distance(p, centre) <= reach && liesOn(p, outline))
+}
+
+function liesOn(p: Point, outline: Outline): boolean {
+  let a = outline[outline.length - 1]!
+  for (const b of outline) {
+    // Most edges are far away: their box tells, for a fraction of what the distance costs.
+    if (
+      p.x >= (a.x < b.x ? a.x : b.x) - ON_OUTLINE &&
+      p.x <= (a.x < b.x ? b.x : a.x) + ON_OUTLINE &&
+      p.y >= (a.y < b.y ? a.y : b.y) - ON_OUTLINE &&
+      p.y <= (a.y < b.y ? b.y : a.y) + ON_OUTLINE &&
+      distanceToEdge(p, a, b) <= ON_OUTLINE
+    )
+      return true
+    a = b
+  }
+  return false
 }

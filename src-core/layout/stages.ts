@@ -207,16 +207,15 @@ export interface Worked {
     /** The petal (side) that is joined first, by filler. */
     readonly firsts: readonly number[]
   }
-  readonly steps: readonly OrderStep[]
+  /** Every piece by working order: placements, then half motifs, then fillers. */
+  readonly all: readonly number[]
   readonly findings: readonly Finding[]
 }
 
-/** Working order, and each step of it. */
+/** Working order, and the number of each piece in it. */
 export function work(
-  account: MotifAccount,
   laid: Laid,
   joined: Joined,
-  rule: Rule,
   order: Order,
   hand: Hand,
   colourways: readonly string[],
@@ -238,9 +237,7 @@ export function work(
   const labels: number[] = []
   sequence.forEach((motif, i) => (labels[motif] = i + 1))
   const anchors = placements.map(() => joined.anchors)
-  const joining = { placements, anchors, nodes: joined.nodes, sequence }
-  const firsts = firstPetals(joining)
-  const seam = rule.rule === 'seam' ? rule.verb : null
+  const firsts = firstPetals({ placements, anchors, nodes: joined.nodes, sequence })
   const wholes = placements.length
   // A half that nothing is joined to comes after the motif beside it.
   const waitsFor = halved.places.map(({ beside }, i) => [
@@ -249,32 +246,49 @@ export function work(
       .filter(({ members }) => members.some(({ motif }) => motif === wholes + i))
       .flatMap(({ members }) => members.map(({ motif }) => motif).filter((motif) => motif < wholes)),
   ])
-  const fillers = filler ? fillerWorks(filling, filler, account, placements, labels, hand) : []
   const round = filler ? filling.filled.map(({ opening }) => opening.motifs) : []
   const all = sequenceWithAdditions(sequence, placements, waitsFor, round)
   let next = wholes
   for (const piece of all) if (piece >= wholes) labels[piece] = ++next
-  const steps = workSteps({
-    placements: [
-      ...placements,
-      ...halved.places.map(({ row, side, turn }) => ({ id: halfId(row, side), turn })),
-    ],
-    anchors: [...anchors, ...halved.anchors],
-    nodes: joined.nodes,
-    sequence: all,
-    wholes,
-    halfNodes: halved.nodes,
-    fillers,
-    labels,
-    firsts: [...firsts, ...halved.firsts],
-    ...{ account, hand, seam },
-  })
   const additions = {
     halves: labels.slice(wholes, wholes + halved.places.length),
     fillers: labels.slice(wholes + halved.places.length),
     firsts: filling.filled.map((filled) => firstOfFiller(filled, labels, hand)),
   }
-  return { sequence, labels: labels.slice(0, wholes), firsts, additions, steps, findings }
+  return { sequence, labels: labels.slice(0, wholes), firsts, additions, all, findings }
+}
+
+/** Each step of the working order, in words: long to tell of a large blanket, and nothing is counted from it. */
+export function tellWork(
+  account: MotifAccount,
+  laid: Laid,
+  joined: Joined,
+  rule: Rule,
+  hand: Hand,
+  worked: Worked,
+  halved: Halved,
+  filling: Filling,
+  filler: MotifAccount | null,
+): OrderStep[] {
+  const { placements } = laid
+  const { labels, additions } = worked
+  return workSteps({
+    placements: [
+      ...placements,
+      ...halved.places.map(({ row, side, turn }) => ({ id: halfId(row, side), turn })),
+    ],
+    anchors: [...placements.map(() => joined.anchors), ...halved.anchors],
+    nodes: joined.nodes,
+    sequence: worked.all,
+    wholes: placements.length,
+    halfNodes: halved.nodes,
+    fillers: filler ? fillerWorks(filling, filler, account, placements, labels, hand) : [],
+    labels: [...labels, ...additions.halves, ...additions.fillers],
+    firsts: [...worked.firsts, ...halved.firsts],
+    account,
+    hand,
+    seam: rule.rule === 'seam' ? rule.verb : null,
+  })
 }
 
 /** What `finish` needs to know of edging and blocking. */

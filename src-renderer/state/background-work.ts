@@ -1,5 +1,5 @@
 /** What is asked of the background, and how it is answered: pure, the same in a worker and in tests. */
-import type { Plan } from '../../shared-types/plan'
+import type { Plan, PlanNumbers } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
 import type { BestRotation } from '../../src-core/layout/rotation'
 import type { Proposals } from '../../src-core/layout/proposals'
@@ -40,6 +40,10 @@ export interface Answer {
     | { readonly kind: 'remedy'; readonly remedy: Remedy | null }
 }
 
+/** What a worker sends: first what a plan comes to, where that is known earlier, then the answer. */
+export type Message =
+  { readonly id: number; readonly numbers: PlanNumbers } | { readonly id: number; readonly answer: Answer }
+
 /** How many arrangements are offered as pictures. */
 const OFFERED = 6
 /** A picture of more motifs than this would only be a grey patch, and slow to make. */
@@ -55,21 +59,26 @@ function changed(before: Plan | undefined, plan: Plan): Partial<Plan> {
   ) as Partial<Plan>
 }
 
+/** Hears what a plan comes to, before all of it is there. */
+export type HearNumbers = (numbers: PlanNumbers) => void
+
 /** Answers questions one by one and remembers for each lane what the last one was about; never throws. */
-export function answerer(makePlanner: () => Planner): (question: Question) => Answer {
+export function answerer(
+  makePlanner: () => Planner,
+): (question: Question, hearNumbers?: HearNumbers) => Answer {
   const answer = remembering(makePlanner)
-  return (question) => {
+  return (question, hearNumbers = () => undefined) => {
     try {
-      return answer(question)
+      return answer(question, hearNumbers)
     } catch (error) {
       return { value: { kind: 'failed', reason: error instanceof Error ? error.message : String(error) } }
     }
   }
 }
 
-function remembering(makePlanner: () => Planner): (question: Question) => Answer {
+function remembering(makePlanner: () => Planner): (question: Question, hearNumbers: HearNumbers) => Answer {
   const memories = new Map<string, { readonly planner: Planner; project?: Project; plan?: Plan }>()
-  return (question) => {
+  return (question, hearNumbers) => {
     const memory = memories.get(question.lane) ?? { planner: makePlanner() }
     memories.set(question.lane, memory)
     // What came through a message is a copy: give back what is known, so that the planner remembers it.
@@ -77,6 +86,8 @@ function remembering(makePlanner: () => Planner): (question: Question) => Answer
     memory.project = project
     switch (question.kind) {
       case 'plan': {
+        const numbers = question.lane === 'document' ? memory.planner.numbers(project) : null
+        if (numbers) hearNumbers(numbers)
         const plan = memory.planner.plan(project)
         const from = memory.plan ? 'last' : 'nothing'
         const change = changed(memory.plan, plan)

@@ -8,7 +8,7 @@ import type { BestRotation } from '../../src-core/layout/rotation'
 import type { Proposals } from '../../src-core/layout/proposals'
 import type { Remedy } from '../../src-core/layout/remedy'
 import { createPlanner } from '../../src-core/plan'
-import type { Answer, Question } from './background-work'
+import type { Answer, HearNumbers, Message, Question } from './background-work'
 import { answerer } from './background-work'
 
 export interface Fit {
@@ -27,9 +27,9 @@ export class NoAnswerError extends Error {
 export interface Background {
   /**
    * The plan of a project; null where a later question in the same lane overtook this one. Rejects with a
-   * `NoAnswerError` where there is none.
+   * `NoAnswerError` where there is none. What the plan of a document comes to is heard before all of it is there.
    */
-  plan(lane: 'document' | 'picture', project: Project): Promise<Plan | null>
+  plan(lane: 'document' | 'picture', project: Project, hearNumbers?: HearNumbers): Promise<Plan | null>
   /** Arrangements nearest a wished size in mm, best first; null where overtaken, or where they cannot be found. */
   fits(project: Project, wish: { readonly width: number; readonly height: number }): Promise<Fit[] | null>
   /** Null where there is nothing to rotate yet, or where it cannot be found. */
@@ -46,28 +46,32 @@ export interface Background {
 
 interface Waiting {
   readonly question: Question
+  readonly hearNumbers: HearNumbers
   readonly resolve: (answer: Answer['value'] | null) => void
 }
 
-type Send = (question: Question, heard: (answer: Answer) => void) => void
+type Send = (question: Question, heard: (answer: Answer) => void, hearNumbers: HearNumbers) => void
 
 /** Asks one question of a lane at a time; of those that wait meanwhile only the last is kept. */
-function lanes(send: Send): (question: Question) => Promise<Answer['value'] | null> {
+function lanes(
+  send: Send,
+): (question: Question, hearNumbers?: HearNumbers) => Promise<Answer['value'] | null> {
   const busy = new Set<string>()
   const waiting = new Map<string, Waiting>()
-  const ask = ({ question, resolve }: Waiting): void => {
+  const ask = ({ question, hearNumbers, resolve }: Waiting): void => {
     busy.add(question.lane)
-    send(question, ({ value }) => {
+    const heard = ({ value }: Answer): void => {
       busy.delete(question.lane)
       resolve(value)
       const next = waiting.get(question.lane)
       waiting.delete(question.lane)
       if (next) ask(next)
-    })
+    }
+    send(question, heard, hearNumbers)
   }
-  return (question) =>
+  return (question, hearNumbers = () => undefined) =>
     new Promise((resolve) => {
-      const asked = { question, resolve }
+      const asked = { question, hearNumbers, resolve }
       if (!busy.has(question.lane)) return ask(asked)
       waiting.get(question.lane)?.resolve(null)
       waiting.set(question.lane, asked)
@@ -79,8 +83,8 @@ function over(send: Send, stop: () => void): Background {
   /** The parts of a plan that did not change are not sent again. */
   const plans = new Map<string, Plan>()
   return {
-    async plan(lane, project) {
-      const value = await ask({ lane, kind: 'plan', project })
+    async plan(lane, project, hearNumbers) {
+      const value = await ask({ lane, kind: 'plan', project }, hearNumbers)
       if (value?.kind === 'failed') throw new NoAnswerError(value.reason)
       if (value?.kind !== 'plan') return null
       // A worker that was started anew knows nothing of the plans before.
@@ -119,23 +123,43 @@ const startWorker = (): PlanningWorker =>
   new Worker(new URL('./background-worker.ts', import.meta.url), { type: 'module' })
 
 /**
- * In a worker of its own. A worker that dies, or works longer than `mostTime` on one question, is ended: that
- * question finds no answer, and a new worker goes on with those behind it.
+ * In workers: one plans the document, so that no search for arrangements keeps a key press waiting, one does the
+ * rest. A worker that dies, or works longer than `mostTime` on one question, is ended: that question finds no
+ * answer, and a new worker goes on with those behind it.
  */
 export function workerBackground(start = startWorker, mostTime = MOST_TIME): Background {
+  const document = workerSend(start, mostTime)
+  const others = workerSend(start, mostTime)
+  return over(
+    (question, heard, hearNumbers) =>
+      (question.lane === 'document' ? document : others).send(question, heard, hearNumbers),
+    () => {
+      document.stop()
+      others.stop()
+    },
+  )
+}
+
+interface Asked {
+  readonly question: Question
+  readonly heard: (answer: Answer) => void
+  readonly hearNumbers: HearNumbers
+}
+
+function workerSend(start: () => PlanningWorker, mostTime: number): { send: Send; stop: () => void } {
   let worker: PlanningWorker | null = null
   /** In the order asked, which is that of the work. */
-  const open = new Map<number, { readonly question: Question; readonly heard: (answer: Answer) => void }>()
-  let asked = 0
+  const open = new Map<number, Asked>()
+  let count = 0
   let limit: ReturnType<typeof setTimeout> | undefined
   const end = (reason: string): void => {
     worker?.terminate()
     worker = null
-    const [[id, { heard }] = [0, { heard: () => undefined }]] = open
+    const [[id, asked] = [0, null]] = open
     open.delete(id)
     for (const [next, { question }] of open) running().postMessage({ id: next, question })
     watch()
-    heard({ value: { kind: 'failed', reason } })
+    asked?.heard({ value: { kind: 'failed', reason } })
   }
   /** The clock runs for the question that is worked on: from when it was asked, or the one before was answered. */
   const watch = (): void => {
@@ -147,11 +171,12 @@ export function workerBackground(start = startWorker, mostTime = MOST_TIME): Bac
     if (worker) return worker
     const started = start()
     started.addEventListener('message', (event) => {
-      const { id, answer } = (event as MessageEvent<{ id: number; answer: Answer }>).data
-      const asked = open.get(id)
-      open.delete(id)
+      const message = (event as MessageEvent<Message>).data
+      const asked = open.get(message.id)
+      if ('numbers' in message) return asked?.hearNumbers(message.numbers)
+      open.delete(message.id)
       watch()
-      asked?.heard(answer)
+      asked?.heard(message.answer)
     })
     started.addEventListener('error', (event) => {
       event.preventDefault()
@@ -160,25 +185,25 @@ export function workerBackground(start = startWorker, mostTime = MOST_TIME): Bac
     worker = started
     return started
   }
-  return over(
-    (question, heard) => {
-      const id = ++asked
-      open.set(id, { question, heard })
+  return {
+    send(question, heard, hearNumbers) {
+      const id = ++count
+      open.set(id, { question, heard, hearNumbers })
       running().postMessage({ id, question })
       if (open.size === 1) watch()
     },
-    () => {
+    stop() {
       clearTimeout(limit)
       worker?.terminate()
     },
-  )
+  }
 }
 
 /** At once, in the same thread: where there are no workers. */
 export function sameThreadBackground(): Background {
   const answer = answerer(createPlanner)
   return over(
-    (question, listener) => listener(answer(question)),
+    (question, listener, hearNumbers) => listener(answer(question, hearNumbers)),
     () => undefined,
   )
 }

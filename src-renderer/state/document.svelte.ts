@@ -4,7 +4,7 @@
  * references.
  */
 import type { Finding } from '../../shared-types/finding'
-import type { Plan } from '../../shared-types/plan'
+import type { Plan, PlanNumbers } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
 import { holdColours } from '../../src-core/colour/hold'
 import { bySeverity, finding } from '../../src-core/findings/finding'
@@ -42,6 +42,8 @@ export class DocumentState {
   #past: readonly Step[]
   #future: readonly Step[]
   #plan: Plan
+  /** What a plan comes to that is still on its way; null where there is none. */
+  #ahead: PlanNumbers | null
   /** Why there is no plan of the project as it is now; null where there is one. */
   #trouble: Finding | null
   /** Plans that were asked for in the background and have not come yet. */
@@ -67,6 +69,7 @@ export class DocumentState {
     this.#future = $state.raw([])
     this.project = $derived(this.#preview ?? this.#settled)
     this.#plan = $state.raw(first?.plan ?? EMPTY)
+    this.#ahead = $state.raw(null)
     this.#trouble = $state.raw(first?.trouble ?? null)
     // What the worker could plan this thread can too: it remembers it for the first change.
     if (!first || (first.plan && sizeOf(project) <= AT_ONCE)) this.#planHere(project)
@@ -82,6 +85,11 @@ export class DocumentState {
   /** What follows from the project; while a large one is planned, what followed from the one before. */
   get plan(): Plan {
     return this.#plan
+  }
+
+  /** What follows from the project in numbers: known before the plan of a large one is. */
+  get numbers(): PlanNumbers {
+    return this.#ahead ?? this.#plan
   }
 
   /** Why the project as it is now could not be planned; null where `plan` is of it, or will be. */
@@ -212,13 +220,16 @@ export class DocumentState {
     }
     this.#awaited++
     void this.#background
-      .plan('document', project)
+      .plan('document', project, (numbers) => {
+        if (sizeOf(this.project) > AT_ONCE) this.#ahead = numbers
+      })
       .then(
         (plan) => {
           // A small project may have been planned meanwhile.
           if (plan && (project === this.project || sizeOf(this.project) > AT_ONCE)) this.#keep(plan)
         },
         (error: unknown) => {
+          this.#ahead = null
           if (project === this.project) this.#trouble = troubleOf(error)
         },
       )
@@ -236,6 +247,7 @@ export class DocumentState {
 
   #keep(plan: Plan): void {
     this.#plan = plan
+    this.#ahead = null
     this.#trouble = null
   }
 }

@@ -1,5 +1,5 @@
 /** The ledger: what follows from everything, and how it differs from before. */
-import type { KitAccount, KitYarnRun, Plan, Range, YarnNeed } from '../../shared-types/plan'
+import type { KitAccount, KitYarnRun, PlanNumbers, Range, YarnNeed } from '../../shared-types/plan'
 import type { Project, UnitSystem } from '../../shared-types/project'
 import {
   formatEighths,
@@ -11,7 +11,6 @@ import {
   formatNumber,
   formatYarnLength,
 } from '../../src-core/units/format'
-import { joinPoints } from '../../src-core/layout/placed'
 import { termWord } from '../../src-core/stitches/terms'
 import { counted } from './summaries'
 
@@ -61,12 +60,12 @@ const bounds = (range: Range, words: (value: number) => string): string => {
 const hours = (minutes: number): string => formatNumber(minutes / 60, minutes < 600 ? 1 : 0)
 
 /** Cost of what is to be bought; null where no price is known. */
-export function costOf(plan: Plan): number | null {
+export function costOf(plan: PlanNumbers): number | null {
   const known = plan.yarns.filter((yarn) => yarn.cost !== null)
   return known.length === 0 ? null : known.reduce((sum, yarn) => sum + (yarn.cost ?? 0), 0)
 }
 
-function sizeFigure(project: Project, plan: Plan, before: Plan | null): LedgerFigure {
+function sizeFigure(project: Project, plan: PlanNumbers, before: PlanNumbers | null): LedgerFigure {
   const { width, height } = plan.size
   const imperial = project.units === 'imperial'
   const one = (mm: number) => (imperial ? formatEighths(mm) : formatNumber(mm / 10, 1))
@@ -83,7 +82,7 @@ function sizeFigure(project: Project, plan: Plan, before: Plan | null): LedgerFi
   }
 }
 
-function yarnLine(project: Project, need: YarnNeed, before: Plan | null): LedgerYarn {
+function yarnLine(project: Project, need: YarnNeed, before: PlanNumbers | null): LedgerYarn {
   const yarn = project.yarns?.find((entry) => entry.id === need.id)
   const units = project.units ?? 'metric'
   const [one, many] = [termWord('ball', project.terms ?? 'US'), termWord('balls', project.terms ?? 'US')]
@@ -114,7 +113,7 @@ function yarnLine(project: Project, need: YarnNeed, before: Plan | null): Ledger
 }
 
 /** A yarn of a run of kits: what is wound for each, and what is bought for all of them. */
-function kitLine(project: Project, kit: KitAccount, run: KitYarnRun, before: Plan | null): LedgerYarn {
+function kitLine(project: Project, kit: KitAccount, run: KitYarnRun, before: PlanNumbers | null): LedgerYarn {
   const yarn = project.yarns?.find((entry) => entry.id === run.yarn)
   const units = project.units ?? 'metric'
   const mass = (grams: number): string => formatMass(grams, units)
@@ -152,7 +151,7 @@ const figure = (name: string, value: string, unit = ''): LedgerFigure => ({
   change: '',
 })
 
-function hoursFigure(plan: Plan, before: Plan | null): LedgerFigure {
+function hoursFigure(plan: PlanNumbers, before: PlanNumbers | null): LedgerFigure {
   return {
     ...figure('Hours', plan.minutes ? hours(plan.minutes.expected) : '–'),
     range: plan.minutes ? bounds(plan.minutes, hours) : '',
@@ -164,7 +163,7 @@ function hoursFigure(plan: Plan, before: Plan | null): LedgerFigure {
 }
 
 /** What is told of each kind of layout: of a blanket its size and joins, of a garland its cord and wall. */
-function kindFigures(project: Project, plan: Plan, before: Plan | null): LedgerFigure[] {
+function kindFigures(project: Project, plan: PlanNumbers, before: PlanNumbers | null): LedgerFigure[] {
   const units = project.units ?? 'metric'
   const ends = countFigure('Ends', plan.ends, before?.ends)
   const time = hoursFigure(plan, before)
@@ -203,7 +202,7 @@ function kindFigures(project: Project, plan: Plan, before: Plan | null): LedgerF
     countFigure('Motifs', plan.counts.motifs, before?.counts.motifs),
     ...additionFigure('Fillers', plan.counts.fillers, before?.counts.fillers),
     ...additionFigure('Halves', plan.counts.halves, before?.counts.halves),
-    countFigure('Joins', joinPoints(plan).length, before ? joinPoints(before).length : undefined),
+    countFigure('Joins', plan.counts.joins ?? 0, before?.counts.joins),
     ends,
     time,
   ]
@@ -221,7 +220,7 @@ function lengthFigure(
 }
 
 /** What is to be bought for one, or for the whole run of a kit and what one is sold for. */
-function moneyFigures(project: Project, plan: Plan, before: Plan | null): LedgerFigure[] {
+function moneyFigures(project: Project, plan: PlanNumbers, before: PlanNumbers | null): LedgerFigure[] {
   const money = (amount: number) => formatMoney(amount, project.currency ?? 'EUR')
   const sum = (name: string, now: number | null | undefined, was: number | null | undefined) => ({
     ...figure(name, now === null || now === undefined ? '–' : money(now)),
@@ -240,7 +239,7 @@ function moneyFigures(project: Project, plan: Plan, before: Plan | null): Ledger
 }
 
 /** Everything that the ledger tells, with differences from `before` where something is being tried. */
-export function ledgerOf(project: Project, plan: Plan, before: Plan | null): Ledger {
+export function ledgerOf(project: Project, plan: PlanNumbers, before: PlanNumbers | null): Ledger {
   const figures = [...kindFigures(project, plan, before), ...moneyFigures(project, plan, before)]
   const told = before
     ? [

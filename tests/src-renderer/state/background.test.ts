@@ -5,7 +5,7 @@ import { createPlanner, planProject } from '../../../src-core/plan'
 import { NoAnswerError, workerBackground } from '../../../src-renderer/state/background'
 import type { PlanningWorker } from '../../../src-renderer/state/background'
 import { answerer } from '../../../src-renderer/state/background-work'
-import type { Question } from '../../../src-renderer/state/background-work'
+import type { Message, Question } from '../../../src-renderer/state/background-work'
 import { SMALL } from '../projects'
 
 type Behaviour = 'answers' | 'hangs' | 'dies' | 'throws'
@@ -37,7 +37,10 @@ function workers() {
           if (own.ended || own.hangs) return
           if (behaviour === 'dies')
             listeners.get('error')?.({ message: 'out of memory', preventDefault: () => undefined })
-          else listeners.get('message')?.({ data: { id, answer: answer(question) } })
+          else {
+            const tell = (data: Message) => listeners.get('message')?.({ data })
+            tell({ id, answer: answer(question, (numbers) => tell({ id, numbers })) })
+          }
         })
       },
     } as unknown as PlanningWorker
@@ -79,7 +82,27 @@ describe('planning beside the window', () => {
     expect(await latest).not.toBeNull()
     expect(await other).not.toBeNull()
     await vi.advanceTimersByTimeAsync(60_000)
-    expect(started.filter((each) => !each.ended)).toHaveLength(1)
+    // One for the document, one for everything else.
+    expect(started.filter((each) => !each.ended)).toHaveLength(2)
+  })
+
+  it('tells what a plan comes to before the plan is there', async () => {
+    const background = workerBackground(workers().start)
+    const heard: string[] = []
+    const project = titled('answers')
+    await background
+      .plan('document', project, (numbers) => heard.push(`${numbers.counts.motifs} motifs`))
+      .then(() => heard.push('plan'))
+    expect(heard).toEqual([`${planProject(project).counts.motifs} motifs`, 'plan'])
+  })
+
+  it('plans the document while a search for arrangements goes on', async () => {
+    const { start } = workers()
+    const background = workerBackground(start, 5_000)
+    const search = background.fits(titled('hangs'), { width: 900, height: 900 })
+    expect(await background.plan('document', titled('answers'))).not.toBeNull()
+    await vi.advanceTimersByTimeAsync(6_000)
+    expect(await search).toBeNull()
   })
 
   it('forgets parts of a plan that are gone', async () => {

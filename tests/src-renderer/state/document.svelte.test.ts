@@ -106,6 +106,27 @@ describe('the document', () => {
     expect(document.plan.counts.motifs).toBe(25)
   })
 
+  it('shows what a large plan comes to before the plan itself', async () => {
+    let arrive = (): void => undefined
+    const background: Background = {
+      ...sameThreadBackground(),
+      plan: (_lane, project, hearNumbers) => {
+        const plan = planProject(project)
+        hearNumbers?.(plan)
+        return new Promise((resolve) => (arrive = () => resolve(plan)))
+      },
+    }
+    const document = new DocumentState(SMALL, background)
+    const before = document.plan
+    document.change('grow', (project) => patchBlanket(project, { columns: 30, rows: 30 }))
+    expect(document.numbers.counts.motifs).toBe(900)
+    expect(document.plan).toBe(before)
+    arrive()
+    await vi.waitFor(() => expect(document.isPlanning).toBe(false))
+    expect(document.plan.motifs).toHaveLength(900)
+    expect(document.numbers).toBe(document.plan)
+  })
+
   it('plans a large project in the background and comes to the same plan', async () => {
     const document = new DocumentState(SMALL, sameThreadBackground())
     document.change('grow', (project) => patchBlanket(project, { rows: 40, columns: 20 }))
