@@ -11,7 +11,6 @@ import {
   hourIn,
   inEveryOrder,
   joinsSeen,
-  nodeOf,
   numberDrawn,
   numberIn,
   petalDirection,
@@ -32,8 +31,7 @@ function differing({ project, plan }: Planned): string[] {
     return texts.filter(({ size }) => size === PETAL_TYPE)
   }
   return joinsSeen(plan).flatMap((seen) => {
-    const { motif, join } = seen
-    const node = nodeOf(plan, seen)
+    const { motif, join, node } = seen
     const told = numberIn(join.words)
     if (account.shape === 'round') {
       const hour = hourIn(join.words)

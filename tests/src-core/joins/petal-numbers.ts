@@ -1,8 +1,10 @@
 /** Every join of the examples in every order and for both hands, and what words and pictures number it. */
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
-import type { JoinMember, MotifAccount, OrderJoin, PlacedMotif, Plan } from '../../../shared-types/plan'
+import type { JoinNode, MotifAccount, OrderJoin, PlacedMotif, Plan } from '../../../shared-types/plan'
 import type { Hand, Order, Project } from '../../../shared-types/project'
+import { pieceAt } from '../../../src-core/layout/placed'
+import type { PlacedPiece } from '../../../src-core/layout/placed'
 import { planProject } from '../../../src-core/plan'
 
 /** The examples that are worked in an order. */
@@ -95,17 +97,28 @@ export function numberDrawn(
 export interface JoinSeen {
   readonly motif: PlacedMotif
   readonly join: OrderJoin
+  /** The join point that it makes. */
+  readonly node: JoinNode
 }
 
 /** Every join of whole motifs that is told, with the motif that is worked. */
 export function joinsSeen(plan: Plan): JoinSeen[] {
   const placed = new Map(plan.motifs.map((motif) => [motif.id, motif]))
+  const nodes = new Map(
+    plan.joins.flatMap((node) => node.members.map(({ motif, anchor }) => [`${motif} ${anchor}`, node])),
+  )
   const steps = plan.order.filter(({ kind }) => kind === 'motif')
-  return steps.flatMap(({ motif, joins }) => joins.map((made) => ({ motif: placed.get(motif)!, join: made })))
+  return steps.flatMap(({ motif, joins }) =>
+    joins.map((made) => ({
+      motif: placed.get(motif)!,
+      join: made,
+      node: nodes.get(`${motif} ${made.anchor}`)!,
+    })),
+  )
 }
 
-/** The meeting point that an instruction makes. */
-export const nodeOf = (plan: Plan, { motif, join: { anchor } }: JoinSeen) =>
-  plan.joins.find(({ members }) =>
-    members.some((member: JoinMember) => member.motif === motif.id && member.anchor === anchor),
-  )!
+/** Every join of half motifs and fillers that is told. */
+export const additionsSeen = (plan: Plan): { piece: PlacedPiece; join: OrderJoin }[] =>
+  plan.order
+    .filter(({ kind }) => kind !== 'motif')
+    .flatMap(({ motif, joins }) => joins.map((made) => ({ piece: pieceAt(plan, motif)!, join: made })))
