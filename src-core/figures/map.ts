@@ -1,6 +1,7 @@
 /** The assembly map: every motif in its place, with its working number, its letter and its meeting points. */
 import type { MotifAccount, Plan, PlacedMotif, Point } from '../../shared-types/plan'
 import type { Project, SheetStyle } from '../../shared-types/project'
+import { blockingFactors } from '../layout/blanket'
 import { joinPoints, placedPieces } from '../layout/placed'
 import type { PlacedPiece } from '../layout/placed'
 import { edgingLine } from './edging-line'
@@ -60,8 +61,9 @@ function labelRadius(motif: MotifAccount | null): number {
 export function mapGround(project: Project, plan: Plan, style: SheetStyle): MapGround {
   const rows = mapRows(plan)
   const outline = plan.motif?.outline ?? []
-  const blocking = project.layout?.kind === 'blanket' ? project.layout.blocking : undefined
-  const stretch = { x: blocking?.width || 1, y: blocking?.height || 1 }
+  // As the plan takes them: a factor that was refused stretches nothing.
+  const blocking = project.layout?.kind === 'blanket' ? blockingFactors(project.layout) : null
+  const stretch = { x: blocking?.width ?? 1, y: blocking?.height ?? 1 }
   const marks = colourwayMarks(project, plan)
   return {
     plan,

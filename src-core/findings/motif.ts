@@ -17,6 +17,12 @@ export const MOTIF_FINDINGS = {
     message: '{what} is {received}; measures from {least} to {most} can be planned.',
     mend: 'Check the number and its unit.',
   },
+  'motif/chains': {
+    severity: 'error',
+    message:
+      '{what}: {received} stands where a whole number of chains up to {most} is expected; it is left out.',
+    mend: 'Enter how many chains there are.',
+  },
   'motif/size-order': {
     severity: 'error',
     message: '{inner} ({small}) must be smaller than {outer} ({large}), but not below {least} % of it.',

@@ -2,10 +2,13 @@
  * Gauge (M2, M3): from what a person measured on a swatch to the width and heights of stitches worked in
  * the round. Without a gauge everything is a rule of thumb and says so.
  */
+import type { InUnits } from '../../shared-types/finding'
 import type { Provenance } from '../../shared-types/plan'
 import type { StitchGauge, Terms } from '../../shared-types/project'
+import { boundValues } from '../findings/quantities'
 import type { Millimetres } from '../units/quantity'
 import { isUsable } from '../units/usable'
+import { MOTIF_SIZE } from '../motif/constants'
 import { STITCHES, YARN_PER_LOOP, relativeHeight } from './table'
 import type { StitchKey } from './table'
 import { canonicalStitch } from './terms'
@@ -30,12 +33,21 @@ export const GAUGE_CONSTANTS = {
   threadHook: 2.25,
   /** mm. Without a hook, stitches narrower than this are thread (the same table: lace to 42 dc in 10 cm, about 2.4 mm). */
   threadWidth: 2.5,
+  /**
+   * mm. Stitches narrower or wider, lower or higher than this are a slip of the finger: the finest thread is worked
+   * at about half a millimetre, whole arms at about 10 cm (ours, with room on both sides).
+   */
+  stitch: { least: 0.1, most: 300 },
+  /** mm. Hooks: from the finest steel ones to those of the thickness of an arm (ours, with room on both sides). */
+  hooks: { least: 0.1, most: 100 },
+  /** Rounds that are measured together (ours). */
+  rounds: { least: 1, most: 500 },
 } as const
 
 export interface GaugeProblem {
   readonly field: string
   readonly received: string
-  readonly expected: string
+  readonly expected: string | InUnits
 }
 
 export interface ResolvedGauge {
@@ -86,6 +98,33 @@ const positive = (value: number | undefined, field: string, problems: GaugeProbl
   return undefined
 }
 
+interface Bounds {
+  readonly least: number
+  readonly most: number
+}
+
+const within = (value: number, { least, most }: Bounds): boolean => value >= least && value <= most
+
+/** A length in mm within bounds; otherwise undefined, with a problem if something was given. */
+const lengthWithin = (
+  value: number | undefined,
+  bounds: Bounds,
+  field: string,
+  problems: GaugeProblem[],
+): number | undefined => {
+  const length = positive(value, field, problems)
+  if (length === undefined || within(length, bounds)) return length
+  problems.push({ field, received: String(value), expected: boundsWords('a length', bounds) })
+  return undefined
+}
+
+/** "a length from 0.1 mm to 300 mm". */
+const boundsWords = (what: string, bounds: Bounds): InUnits => {
+  const { least, most } = boundValues(bounds)
+  const told = (units: keyof InUnits) => `${what} from ${least[units]} to ${most[units]}`
+  return { metric: told('metric'), imperial: told('imperial') }
+}
+
 const readHeights = (
   heights: Readonly<Record<string, number>> | undefined,
   terms: Terms,
@@ -96,11 +135,19 @@ const readHeights = (
     const stitch = canonicalStitch(name, terms)
     if (!stitch) problems.push({ field: `heights.${name}`, received: name, expected: `a stitch (${terms})` })
     else {
-      const height = positive(value, `heights.${name}`, problems)
+      const height = lengthWithin(value, GAUGE_CONSTANTS.stitch, `heights.${name}`, problems)
       if (height !== undefined) measured[stitch] = height
     }
   }
   return measured
+}
+
+const readRounds = (value: number | undefined, problems: GaugeProblem[]): number | undefined => {
+  const { least, most } = GAUGE_CONSTANTS.rounds
+  const rounds = positive(value, 'rounds', problems)
+  if (rounds === undefined || within(rounds, GAUGE_CONSTANTS.rounds)) return rounds
+  problems.push({ field: 'rounds', received: String(value), expected: `a number from ${least} to ${most}` })
+  return undefined
 }
 
 /**
@@ -111,11 +158,18 @@ const readHeights = (
 export function resolveGauge(gauge: StitchGauge | undefined, terms: Terms): ResolvedGauge {
   const problems: GaugeProblem[] = []
   const over = positive(gauge?.over, 'over', problems) ?? GAUGE_CONSTANTS.over
-  const stitches = positive(gauge?.stitches, 'stitches', problems)
-  const rows = positive(gauge?.rows, 'rows', problems)
-  const hook = positive(gauge?.hook, 'hook', problems) ?? null
-  const rounds = positive(gauge?.rounds, 'rounds', problems)
-  const across = positive(gauge?.across, 'across', problems)
+  const counted = (field: 'stitches' | 'rows'): number | undefined => {
+    const count = positive(gauge?.[field], field, problems)
+    if (count === undefined || within(over / count, GAUGE_CONSTANTS.stitch)) return count
+    const expected = boundsWords('a number that makes each', GAUGE_CONSTANTS.stitch)
+    problems.push({ field, received: String(count), expected })
+    return undefined
+  }
+  const stitches = counted('stitches')
+  const rows = counted('rows')
+  const hook = lengthWithin(gauge?.hook, GAUGE_CONSTANTS.hooks, 'hook', problems) ?? null
+  const rounds = readRounds(gauge?.rounds, problems)
+  const across = lengthWithin(gauge?.across, MOTIF_SIZE, 'across', problems)
   const measuredHeights = readHeights(gauge?.heights, terms, problems)
 
   const named = gauge?.stitch === undefined ? 'sc' : canonicalStitch(gauge.stitch, terms)

@@ -19,6 +19,7 @@ import type { ReadMotif } from './read-motif'
 import { scaleRound } from './scale'
 import { calibrateSize, shapeOf } from './shape'
 import { slotWork, tallest } from './stitch-counts'
+import { usableRounds } from './usable'
 
 export interface RoundsContext {
   readonly hand: Hand
@@ -70,7 +71,8 @@ export function roundsAccount(motif: RoundsMotif, context: RoundsContext): Round
 const symbolsOf = (elements: readonly LocatedElement[]): number =>
   elements.reduce((sum, { chain }) => sum + Math.max(1, chain.length), 0)
 
-function accountFor(motif: RoundsMotif, context: RoundsContext): RoundsAccount {
+function accountFor(given: RoundsMotif, context: RoundsContext): RoundsAccount {
+  const { motif } = usableRounds(given)
   const read = readMotif(motif, context.terms)
   const where = `motif ${motif.id}`
   if (read.worked.length === 0) {

@@ -2,17 +2,19 @@
 import type { Hand, RoundsMotif, Terms } from '../../../shared-types/project'
 import { stitchAbbreviation } from '../../stitches/terms'
 import type { ReadMotif } from './read-motif'
+import { usableRounds } from './usable'
 
 /**
  * The words of the foundation ("ch 8, join with sl st to form a ring"), or '' where round 1 makes its beginning
  * itself or nothing is said about it.
  */
 export function foundationWords(
-  { foundation }: RoundsMotif,
+  motif: RoundsMotif,
   { worked }: Pick<ReadMotif, 'worked'>,
   terms: Terms,
   hand: Hand,
 ): string {
+  const { foundation } = usableRounds(motif).motif
   if (!foundation || worked.some((round) => round.foundation !== null)) return ''
   if (foundation.chain !== undefined) {
     // A stitch is worked into from the hook's side: right-handed work goes from right to left.

@@ -6,6 +6,7 @@ import type { ReadRounds } from '../../notation/read'
 import type { After } from '../../notation/state'
 import type { WorkedRound } from '../../notation/worked'
 import { isSpecialEntry, specialText } from './special'
+import { usableRounds } from './usable'
 
 export interface ReadMotif {
   readonly worked: readonly WorkedRound[]
@@ -69,7 +70,8 @@ function compose(motif: RoundsMotif): Composed {
 }
 
 /** Reads all rounds of a motif as one text: later rounds may refer to older ones. */
-export function readMotif(motif: RoundsMotif, terms: Terms): ReadMotif {
+export function readMotif(given: RoundsMotif, terms: Terms): ReadMotif {
+  const { motif, findings: refused } = usableRounds(given)
   const { text, lines, before, head } = compose(motif)
   const reading = readRounds(text, { terms, after: foundationOf(motif), before })
   const { worked, rounds, findings } = reading
@@ -96,11 +98,14 @@ export function readMotif(motif: RoundsMotif, terms: Terms): ReadMotif {
               ? 1
               : 0,
     stemChains: intoOne ? 0 : (own?.chain ?? (made?.kind === 'chain' && made.chains > 2 ? made.chains : 0)),
-    findings: findings.map((entry) => ({
-      ...entry,
-      where: `motif ${motif.id}, ${entry.where}`,
-      target: targetOf(motif.id, entry.target, (line) => (line > head ? entryOf(line) : null)),
-    })),
+    findings: [
+      ...refused,
+      ...findings.map((entry) => ({
+        ...entry,
+        where: `motif ${motif.id}, ${entry.where}`,
+        target: targetOf(motif.id, entry.target, (line) => (line > head ? entryOf(line) : null)),
+      })),
+    ],
   }
 }
 

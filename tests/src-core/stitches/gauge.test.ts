@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { gaugeFindings } from '../../../src-core/stitches/gauge-findings'
-import { resolveGauge, scaleGauge, sizeSpread, stitchYarn } from '../../../src-core/stitches/gauge'
+import { GAUGE_CONSTANTS, resolveGauge, scaleGauge, sizeSpread, stitchYarn } from '../../../src-core/stitches/gauge'
 import { STITCH_KEYS, relativeHeight } from '../../../src-core/stitches/table'
 
 describe('M2 gauge', () => {
@@ -110,7 +110,8 @@ describe('M2 gauge', () => {
 
   it('M2 scales: a gauge counted over k times the length is k times as wide and tall', () => {
     fc.assert(
-      fc.property(fc.double({ min: 1e-3, max: 1e3, noNaN: true }), (k) => {
+      // As far as stitches are 0.1 to 300 mm wide and high; beyond that a gauge is refused.
+      fc.property(fc.double({ min: 0.02, max: 8, noNaN: true }), (k) => {
         const one = resolveGauge({ stitch: 'dc', stitches: 15, rows: 9, over: 100 }, 'US')
         const other = resolveGauge({ stitch: 'dc', stitches: 15, rows: 9, over: 100 * k }, 'US')
         for (const stitch of STITCH_KEYS) {
@@ -119,6 +120,28 @@ describe('M2 gauge', () => {
         }
       }),
     )
+  })
+})
+
+describe('a gauge that no hand can work', () => {
+  it.each([
+    ['stitches', { stitches: 0.1, rows: 20 }],
+    ['stitches', { stitches: 20, rows: 20, over: 1e9 }],
+    ['rows', { stitches: 20, rows: 1e6 }],
+    ['hook', { hook: 1e8 }],
+    ['heights.dc', { heights: { dc: 1e8 } }],
+    ['rounds', { rounds: 1e8, across: 60 }],
+    ['across', { rounds: 2, across: 1e8 }],
+  ] as const)('is told and not used: %s', (field, given) => {
+    const gauge = resolveGauge(given, 'US')
+    expect(gauge.problems.map((problem) => problem.field)).toContain(field)
+    const { stitch } = GAUGE_CONSTANTS
+    for (const key of ['sc', 'dc'] as const) expect(gauge.height(key)).toBeLessThan(stitch.most)
+    expect(gauge.width).toBeLessThan(stitch.most)
+    expect(gauge.hook ?? 0).toBeLessThan(100)
+    expect(gauge.roundsMeasure).toBeNull()
+    for (const told of gaugeFindings(gauge, 'gauge'))
+      expect(told.message).toMatch(/ expected; it is left out/)
   })
 })
 
