@@ -1,4 +1,5 @@
 /** M27, M28: what stands between and beside the motifs of a blanket (fillers and half motifs), from places to yarn. */
+import { byName } from '../by-name'
 import type { Finding } from '../../shared-types/finding'
 import type { MotifAccount, Plan } from '../../shared-types/plan'
 import type { BlanketLayout, Hand, Motif, Project } from '../../shared-types/project'
@@ -218,7 +219,7 @@ const unknownPlaces = (painted: Painted | undefined, there: ReadonlySet<string>)
 
 /** How often each colourway occurs. */
 export function tally(colourways: readonly string[]): Record<string, number> {
-  const counts: Record<string, number> = {}
+  const counts = byName<number>()
   for (const id of colourways) if (id) counts[id] = (counts[id] ?? 0) + 1
   return counts
 }

@@ -1,4 +1,5 @@
 /** §8, appliqué: motifs laid on a panel, the distances they keep, and what it takes to sew them down. */
+import { byName } from '../by-name'
 import type { Finding } from '../../shared-types/finding'
 import type { AppliquePlan, MotifAccount, Plan, PlacedMotif, Stitching } from '../../shared-types/plan'
 import type { AppliqueLayout, Motif, Project } from '../../shared-types/project'
@@ -159,7 +160,11 @@ function neededFor(project: Project, laid: readonly LaidItem[], stitching: Stitc
     Piece & { counts: { motifs: number; byColourway: Record<string, number> } }
   >()
   for (const { motif, account, colourway } of laid) {
-    const piece = pieces.get(motif.id) ?? { motif, account, counts: { motifs: 0, byColourway: {} } }
+    const piece = pieces.get(motif.id) ?? {
+      motif,
+      account,
+      counts: { motifs: 0, byColourway: byName<number>() },
+    }
     piece.counts.motifs++
     piece.counts.byColourway[colourway] = (piece.counts.byColourway[colourway] ?? 0) + 1
     pieces.set(motif.id, piece)

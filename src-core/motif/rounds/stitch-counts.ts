@@ -1,4 +1,5 @@
 /** What a motif in written rounds is made of: stitches and yarn, by colour (M40). */
+import { byName } from '../../by-name'
 import type { WorkedElement, WorkedRound } from '../../notation/worked'
 import { stitchYarn } from '../../stitches/gauge'
 import type { ResolvedGauge } from '../../stitches/gauge'
@@ -41,8 +42,8 @@ export function slotWork(
   gauge: ResolvedGauge,
   ringChains = 0,
 ): SlotWork {
-  const stitches: Record<string, Record<string, number>> = {}
-  const metres: Record<string, Metres> = {}
+  const stitches = byName<Record<string, number>>()
+  const metres = byName<Metres>()
   for (const round of rounds) {
     const slot = slotOf(round)
     const counts = (stitches[slot] ??= {})
