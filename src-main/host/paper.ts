@@ -12,14 +12,45 @@ export type PaperAnswer =
   | { readonly id: number; readonly kind: 'previewed'; readonly page: PagePreview }
   | { readonly id: number; readonly kind: 'failed'; readonly reason: string }
 
+/** What a worker may take before it is ended. The whole of the program shares one process with them. */
+export interface PaperLimits {
+  /** MB of memory: several times what the largest example needs. */
+  readonly memory: number
+  /** ms without a sign of life: far longer than the largest plan takes on an old laptop. */
+  readonly silence: number
+}
+
+const LIMITS: PaperLimits = { memory: 1_024, silence: 120_000 }
+
+const startWorker = (script: string, { memory }: PaperLimits): Worker =>
+  new Worker(script, { resourceLimits: { maxOldGenerationSizeMb: memory } })
+
+/** Why a worker died, for people. */
+function deathOf(error: Error & { code?: string }): Error {
+  return error.code === 'ERR_WORKER_OUT_OF_MEMORY'
+    ? new Error('it takes more memory than there is for paper')
+    : error
+}
+
+/** Calls `end` once nothing was heard for so long; each `hear` starts anew. */
+function watchSilence(ms: number, end: (error: Error) => void) {
+  let timer: ReturnType<typeof setTimeout> | undefined
+  const stop = (): void => clearTimeout(timer)
+  const hear = (): void => {
+    stop()
+    timer = setTimeout(() => end(new Error(`it takes more than ${ms / 1000} seconds`)), ms)
+  }
+  return { hear, stop }
+}
+
 /**
  * Paper made in workers: each export in one of its own, which a cancel ends at once, and all previews in one
  * that remembers the last map. `script` is the built worker.
  */
-export function createPaper(script: string): Paper {
-  const previews = new PreviewWorker(script)
+export function createPaper(script: string, limits: PaperLimits = LIMITS): Paper {
+  const previews = new PreviewWorker(script, limits)
   return {
-    make: (request, onProgress, signal) => makeInWorker(script, request, onProgress, signal),
+    make: (request, onProgress, signal) => makeInWorker(script, limits, request, onProgress, signal),
     preview: (request) => previews.ask(request),
     close: () => previews.close(),
   }
@@ -27,25 +58,34 @@ export function createPaper(script: string): Paper {
 
 async function makeInWorker(
   script: string,
+  limits: PaperLimits,
   request: ExportRequest,
   onProgress: (progress: Progress) => void,
   signal: AbortSignal,
 ): Promise<Exported> {
   signal.throwIfAborted()
-  const worker = new Worker(script)
+  const worker = startWorker(script, limits)
+  let stopWatching: () => void = () => undefined
   const made = new Promise<Exported>((resolve, reject) => {
     signal.addEventListener('abort', () => reject(signal.reason as Error), { once: true })
-    worker.on('error', reject)
+    const { hear, stop } = watchSilence(limits.silence, reject)
+    stopWatching = stop
+    worker.on('error', (error) => reject(deathOf(error)))
     worker.on('exit', () => reject(new Error('the export ended before it was done')))
     worker.on('message', (answer: PaperAnswer) => {
+      hear()
       if (answer.kind === 'progress') onProgress(answer.progress)
       else if (answer.kind === 'made') resolve(answer.made)
       else if (answer.kind === 'failed') reject(new Error(answer.reason))
     })
     const task: PaperTask = { id: 1, kind: 'export', request }
     worker.postMessage(task)
+    hear()
   })
-  return made.finally(() => worker.terminate())
+  return made.finally(() => {
+    stopWatching()
+    return worker.terminate()
+  })
 }
 
 interface Waiting {
@@ -55,44 +95,60 @@ interface Waiting {
 
 class PreviewWorker {
   readonly #script: string
+  readonly #limits: PaperLimits
   readonly #waiting = new Map<number, Waiting>()
   #worker: Worker | null = null
+  #watch: ReturnType<typeof watchSilence> | null = null
   #lastId = 0
 
-  constructor(script: string) {
+  constructor(script: string, limits: PaperLimits) {
     this.#script = script
+    this.#limits = limits
   }
 
   ask(request: PageRequest): Promise<PagePreview> {
     return new Promise((resolve, reject) => {
       const task: PaperTask = { id: ++this.#lastId, kind: 'preview', request }
       this.#waiting.set(task.id, { resolve, reject })
-      this.#running().postMessage(task)
+      const worker = this.#running()
+      worker.postMessage(task)
+      if (this.#waiting.size === 1) this.#watch?.hear()
     })
   }
 
   async close(): Promise<void> {
+    this.#watch?.stop()
     await this.#worker?.terminate()
   }
 
   #running(): Worker {
     if (this.#worker) return this.#worker
-    const worker = new Worker(this.#script)
+    const worker = startWorker(this.#script, this.#limits)
     worker.unref()
+    /** A worker that was ended already says nothing about the one that came after it. */
+    const fail = (error: Error): void => {
+      if (this.#worker !== worker) return
+      watch.stop()
+      this.#worker = null
+      for (const waiting of this.#waiting.values()) waiting.reject(error)
+      this.#waiting.clear()
+    }
+    const watch = watchSilence(this.#limits.silence, (error) => {
+      fail(error)
+      void worker.terminate()
+    })
     worker.on('message', (answer: PaperAnswer) => {
       const waiting = this.#waiting.get(answer.id)
       this.#waiting.delete(answer.id)
+      if (this.#waiting.size > 0) watch.hear()
+      else watch.stop()
       if (answer.kind === 'previewed') waiting?.resolve(answer.page)
       else if (answer.kind === 'failed') waiting?.reject(new Error(answer.reason))
     })
-    const fail = (error: Error) => {
-      for (const waiting of this.#waiting.values()) waiting.reject(error)
-      this.#waiting.clear()
-      this.#worker = null
-    }
-    worker.on('error', fail)
+    worker.on('error', (error) => fail(deathOf(error)))
     worker.on('exit', () => fail(new Error('the preview ended before it was done')))
     this.#worker = worker
+    this.#watch = watch
     return worker
   }
 }

@@ -106,3 +106,26 @@ describe('in workers', () => {
     await expect(paper.make({ kind: 'map', text }, () => undefined, control.signal)).rejects.toThrow(/abort/i)
   })
 })
+
+describe('a worker that takes too much', () => {
+  /** Stands in for a plan that takes all memory, or for ever. */
+  const script = (body: string) => `data:text/javascript,${encodeURIComponent(body)}`
+  const greedy = `import { parentPort } from 'node:worker_threads'
+    parentPort.on('message', () => { const held = []; for (;;) held.push(new Array(1e5).fill(held.length + 0.5)) })`
+  const endless = `import { parentPort } from 'node:worker_threads'
+    parentPort.on('message', () => { for (;;); })`
+
+  it.each([
+    ['memory', greedy, /more memory/],
+    ['time', endless, /more than 1 seconds/],
+  ])('of %s is ended and told, and the program lives on', async (_, body, words) => {
+    const limits = { memory: 64, silence: body === endless ? 1_000 : 60_000 }
+    const paper = createPaper(new URL(script(body)) as unknown as string, limits)
+    const never = new AbortController().signal
+    await expect(paper.make({ kind: 'picture', text }, () => undefined, never)).rejects.toThrow(words)
+    await expect(paper.preview({ text, page: 1 })).rejects.toThrow(words)
+    // The next page is asked of a new worker, which is ended like the first.
+    await expect(paper.preview({ text, page: 2 })).rejects.toThrow(words)
+    await paper.close()
+  })
+})
