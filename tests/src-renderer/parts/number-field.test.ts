@@ -37,6 +37,11 @@ describe('a number field', () => {
     expect(oncommit).toHaveBeenCalledExactlyOnceWith(expect.closeTo(value, 9))
   })
 
+  it('has room for what stands in it while it is empty', () => {
+    const { input } = field({ value: undefined, optional: true, placeholder: 'by the tension' })
+    expect(input.style.minWidth).toContain('15ch')
+  })
+
   it('says beside it what cannot be read, and keeps the last good value in force', async () => {
     const { input, onpreview, oncommit } = field()
     await fireEvent.focus(input)
