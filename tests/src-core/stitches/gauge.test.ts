@@ -1,7 +1,13 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { gaugeFindings } from '../../../src-core/stitches/gauge-findings'
-import { GAUGE_CONSTANTS, resolveGauge, scaleGauge, sizeSpread, stitchYarn } from '../../../src-core/stitches/gauge'
+import {
+  GAUGE_CONSTANTS,
+  resolveGauge,
+  scaleGauge,
+  sizeSpread,
+  stitchYarn,
+} from '../../../src-core/stitches/gauge'
 import { STITCH_KEYS, relativeHeight } from '../../../src-core/stitches/table'
 
 describe('M2 gauge', () => {
