@@ -4,7 +4,7 @@
  */
 import type { Finding } from '../../shared-types/finding'
 import type { GarlandAccount, GarlandItem, MotifAccount, PlacedMotif, Plan } from '../../shared-types/plan'
-import type { GarlandLayout, Motif, Project } from '../../shared-types/project'
+import type { GarlandLayout, Motif, Project, StitchGauge } from '../../shared-types/project'
 import { bySeverity, finding } from '../findings/finding'
 import { fineLengthValue } from '../findings/quantities'
 import type { OtherWork, Piece } from '../materials/input'
@@ -122,12 +122,15 @@ export function planGarland(project: Project, layout: GarlandLayout, stages: Gar
   }
 }
 
-/** The gauge of the cord's yarn: the project's, else that of the first motif that has one. */
-function gaugeOf(project: Project, layout: GarlandLayout): ResolvedGauge {
+/** The gauge of the cord's yarn as it was given: the project's, else that of the first motif that has one. */
+export function cordGauge(project: Project, layout: GarlandLayout): StitchGauge | undefined {
   const used = new Set(layout.items?.map((item) => item.motif))
   const own = project.motifs?.find((motif) => used.has(motif.id) && motif.gauge)?.gauge
-  return resolveGauge(project.gauge ?? own, project.terms ?? 'US')
+  return project.gauge ?? own
 }
+
+const gaugeOf = (project: Project, layout: GarlandLayout): ResolvedGauge =>
+  resolveGauge(cordGauge(project, layout), project.terms ?? 'US')
 
 /** Places along the cord, or null with a finding. */
 function readSpacing(

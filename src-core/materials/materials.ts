@@ -24,6 +24,10 @@ import { colourSections, outerSlot, yarnOfSlot } from './sections'
 import { timeNeeded } from './time'
 import { yarnFindings } from './yarn-findings'
 
+/** Percent that is added for waste: the project's, or the default where that is missing or cannot be used. */
+export const wasteOf = (project: Project): number =>
+  stated(project.allowance?.wastePercent, MATERIAL_CONSTANTS.wastePercent)
+
 /** A stated number that may be zero but not below; the default where it is missing or cannot be used. */
 const stated = (value: number | undefined, otherwise: number): number =>
   isUsableOrZero(value) ? value : otherwise
@@ -222,7 +226,7 @@ export function materials(input: MaterialsInput): Materials {
     const values = { received: String(value), taken: MATERIAL_CONSTANTS[field] }
     findings.push(finding('yarn/invalid-allowance', `allowance.${field}`, values))
   }
-  const waste = stated(project.allowance?.wastePercent, MATERIAL_CONSTANTS.wastePercent)
+  const waste = wasteOf(project)
   const listed = (project.yarns ?? []).filter((yarn) => ledger.has(yarn.id))
   const needs = listed.map((yarn) => ledger.need(yarn, waste))
   findings.push(...yarnFindings(project, listed, needs, ledger))

@@ -1,4 +1,4 @@
-/** The order list and the yarn table for a spreadsheet: RFC 4180, UTF-8, numbers unrounded with a point. */
+/** The order list and the yarn table for a spreadsheet: RFC 4180, UTF-8, numbers with a point. */
 import type { Plan } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
 import { colourwayMarks, fillerMarks } from '../../src-core/figures/marks'
@@ -8,12 +8,15 @@ import { GRAMS_PER_OUNCE, METRES_PER_YARD } from '../../src-core/units/quantity'
 
 export type Cell = string | number | null
 
+/** A hundredth of a gram, of a millimetre or of money: more digits than that mean nothing. */
+const DECIMALS = 2
+
 /** A text that a spreadsheet would run as a formula gets a leading apostrophe, which it shows as text. */
 const harmless = (text: string): string => (/^[=+\-@\t\r]/.test(text) ? `'${text}` : text)
 
 function cell(value: Cell): string {
   if (value === null) return ''
-  if (typeof value === 'number') return String(value)
+  if (typeof value === 'number') return String(Number(value.toFixed(DECIMALS)))
   const text = harmless(value)
   return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text
 }

@@ -1,5 +1,6 @@
 /** The card: one page that goes in with the yarn of a kit; of a garland also without one. */
 import type { GarlandAccount, YarnNeed } from '../../../shared-types/plan'
+import type { StitchGauge } from '../../../shared-types/project'
 import { appliquePicture } from '../../../src-core/figures/applique-picture'
 import { firstPart, garlandFigure } from '../../../src-core/figures/garland'
 import { creditLine, fibreWords, kitCautions } from '../../../src-core/figures/kit-words'
@@ -9,6 +10,7 @@ import type { ColourwayMark } from '../../../src-core/figures/marks'
 import { projectSentence, sentenceText } from '../../../src-core/figures/sentence'
 import { capital } from '../../../src-core/figures/words'
 import { termWord } from '../../../src-core/stitches/terms'
+import { cordGauge } from '../../../src-core/layout/garland'
 import { formatNumber } from '../../../src-core/units/format'
 import type { Entry } from '../entry'
 import { drawEntry, entryHeight } from '../entry'
@@ -72,7 +74,7 @@ export function cardPage(job: Job): Draft {
 
 /** Yarn, extras, motifs, and how it is hung and begun; returns the y below. */
 function listsAndWords(job: Job, sheet: Sheet, top: number, most: number): number {
-  const { project, terms } = job
+  const { terms } = job
   sheet.rule(top)
   const y = yarnList(job, sheet, top + 3, most) + 3
   const width = (sheet.inner - GAP) / 2
@@ -83,13 +85,21 @@ function listsAndWords(job: Job, sheet: Sheet, top: number, most: number): numbe
     right = sheet.heading(heading, second, right)
     right = sheet.paragraph(text, second, right, width) + 2
   }
-  const gauge = gaugeWords(job, project.gauge)
-  const hook = project.gauge?.hook ? `Hook ${formatNumber(project.gauge.hook, 2)} mm. ` : ''
+  const given = gaugeGiven(job)
+  const gauge = gaugeWords(job, given)
+  const hook = given?.hook ? `Hook ${formatNumber(given.hook, 2)} mm. ` : ''
   if (gauge) {
     const words = `${hook}${capital(termWord('gauge', terms))}: ${gauge}.`
     right = sheet.paragraph(words, second, right, width)
   }
   return Math.max(left, right)
+}
+
+/** The gauge that what is made was planned by. */
+function gaugeGiven({ project, plan }: Job): StitchGauge | undefined {
+  const { layout } = project
+  if (layout?.kind === 'garland') return cordGauge(project, layout)
+  return project.motifs?.find(({ id }) => id === plan.motif?.id)?.gauge ?? project.gauge
 }
 
 /** How it is made up, by what it is: heading and words. */

@@ -1,6 +1,7 @@
 /** Materials: yarn by colour with its range, what to buy, what it is for, gauge, hook, edging, ends and time. */
 import type { YarnNeed } from '../../../shared-types/plan'
 import type { StitchGauge, Yarn } from '../../../shared-types/project'
+import { wasteOf } from '../../../src-core/materials/materials'
 import { capital } from '../../../src-core/figures/words'
 import { canonicalStitch, stitchName, termWord, translateStitch } from '../../../src-core/stitches/terms'
 import {
@@ -162,8 +163,7 @@ function facts(job: Job): [string, string][] {
       formatMinutes(low) === formatMinutes(high) ? '' : ` (${formatMinutes(low)} to ${formatMinutes(high)})`
     list.push(['Time', `about ${formatMinutes(expected)}${range}`])
   }
-  const waste = project.allowance?.wastePercent ?? 10
-  list.push(['Allowed for', MATERIAL_WORDS.waste(formatNumber(waste, 1))])
+  list.push(['Allowed for', MATERIAL_WORDS.waste(formatNumber(wasteOf(project), 1))])
   list.push(['Buying', MATERIAL_WORDS.buying(termWord('balls', terms))])
   return list
 }

@@ -109,6 +109,21 @@ describe('each sheet of a kit alone', () => {
     for (const page of pages.slice(0, 2)) expect(page.words).toMatch(told)
   })
 
+  it('the card tells the gauge also where it stands on the motifs', async () => {
+    const gauge = { stitch: 'sc', stitches: 21, rows: 23, over: 100, hook: 3.25 }
+    const motifs = GATE.motifs!.map((motif) => ({ ...motif, gauge }))
+    const { pages } = await read({ ...GATE, gauge: undefined, motifs }, { sheets: ['card'] })
+    expect(pages[0]!.words).toContain('Hook 3.25 mm.')
+    expect(pages[0]!.words).toMatch(/21 sc \(single crochet\)/)
+  })
+
+  it('paper tells the waste that was counted, not one that was refused', async () => {
+    const { pages } = await read({ ...flowers(), allowance: { wastePercent: -5 } })
+    const words = pages.map((page) => page.words).join(' ')
+    expect(words).toMatch(/Allowed for:? *10 %/)
+    expect(words).not.toContain('5 % more than')
+  })
+
   it('a bought cord without a price leaves the cost open, and says so', () => {
     const { swags: _, ...layout } = GATE.layout
     const cord = { length: 2000, worked: 'bought' } as const
