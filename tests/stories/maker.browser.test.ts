@@ -63,7 +63,7 @@ describe('a maker without a mouse', () => {
     const path = await (await downloaded).path()
     expect((await readFile(path)).subarray(0, 5).toString()).toBe('%PDF-')
     expect(keys.actions).toBeLessThan(25)
-    expect((await project()).motifs[0]).toMatchObject({ petals: 5, overTips: expect.closeTo(88.9, 6) })
+    expect((await project()).motifs[0]).toMatchObject({ petals: 5, overTips: expect.closeTo(2 * (76.2 - 31), 6) })
   })
 
   it('walks the map with arrow keys, paints with letters, and takes it back', async () => {
@@ -96,7 +96,7 @@ describe('a maker without a mouse', () => {
 
   it('is told beside the field what cannot be read, and the last good value stays', async () => {
     await page.getByRole('button', { name: 'Motif', exact: true }).click()
-    const field = page.getByRole('textbox', { name: 'Tip to opposite dip', exact: true }).first()
+    const field = page.getByRole('textbox', { name: 'Tip to tip, across', exact: true }).first()
     const before = await field.inputValue()
     await field.fill('12 apples')
     await page
