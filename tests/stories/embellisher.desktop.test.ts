@@ -68,7 +68,7 @@ describe('somebody who lays blossoms on a cushion', () => {
     await page.getByLabel('Distances of item 1').getByText('lies alone').waitFor()
     await page
       .getByLabel('Distances of item 1')
-      .getByText(/1\d\d(\.\d)? mm/)
+      .getByText(/(1\d\d(\.\d)? mm|[45]\.\d\d in)/)
       .waitFor()
   })
 

@@ -63,7 +63,10 @@ describe('a maker without a mouse', () => {
     const path = await (await downloaded).path()
     expect((await readFile(path)).subarray(0, 5).toString()).toBe('%PDF-')
     expect(keys.actions).toBeLessThan(25)
-    expect((await project()).motifs[0]).toMatchObject({ petals: 5, overTips: expect.closeTo(2 * (76.2 - 31), 6) })
+    expect((await project()).motifs[0]).toMatchObject({
+      petals: 5,
+      overTips: expect.closeTo(2 * (76.2 - 31), 6),
+    })
   })
 
   it('walks the map with arrow keys, paints with letters, and takes it back', async () => {
