@@ -63,7 +63,7 @@ describe('the map at 1024 × 700', () => {
     const zoom = page.getByRole('button', { name: 'Show all' })
     await page.getByRole('application').focus()
     for (let row = 1; row <= 18; row++) await page.keyboard.press('ArrowDown')
-    await page.getByRole('heading', { name: /row 17, place/ }).waitFor()
+    await page.getByRole('heading', { name: /row 17\b/ }).waitFor()
     // The sentence breaks over more lines, and the map gets lower.
     await page.setViewportSize({ width: 1024, height: 700 })
     await expect.poll(() => zoom.innerText()).toBe('100 %')
