@@ -38,7 +38,7 @@ export async function makeGarland(page: Page): Promise<void> {
   await hands.press('in swags', 'radio')
   await hands.fill('Width of the wall', '210 cm')
   await hands.fill('Swags', '3')
-  await page
+  await page.getByRole('dialog').filter({ hasText: 'swags of' }).first().waitFor()
     .getByText(/six-petal\sflowers[^]*hung\sin\s3\sswags\sof\s70\scm/)
     .first()
     .waitFor()
