@@ -125,8 +125,10 @@ export class WindowState {
       const first = await planFirst(JSON.parse(text) as Project, background)
       const state = new WindowState(bridge, facts.value, settings.value, opened.value, background, first)
       state.#opening = opening
-      const recent = await bridge.listRecent()
+      // What changed while the first plan was made was heard by nobody yet.
+      const [recent, now] = await Promise.all([bridge.listRecent(), bridge.settings()])
       if (recent.outcome === 'done') state.recent = recent.value
+      if (now.outcome === 'done') state.#settle(now.value)
       return { outcome: 'done', value: state }
     } catch (error) {
       opening.end()

@@ -38,7 +38,7 @@ export async function makeGarland(page: Page): Promise<void> {
   await hands.press('in swags', 'radio')
   await hands.fill('Width of the wall', '210 cm')
   await hands.fill('Swags', '3')
-  await page.getByRole('dialog').filter({ hasText: 'swags of' }).first().waitFor()
+  await page.getByText(/six-petal flowers.*hung in 3 swags of 70\scm/).waitFor()
   await hands.press('Start with this motif')
   await sentenceSays(page, /^\d+ six-petal flowers, 40 mm apart, on a cord of chains/)
 

@@ -57,4 +57,17 @@ describe('opening', () => {
       change: { text: '{' },
     })
   })
+
+  it('hears of settings that change while the first plan is made', async () => {
+    const { bridge } = memoryHost(SMALL, { settings: { units: 'imperial' } })
+    const settings = async () => {
+      const told = await bridge.settings()
+      // Changed in another window, between being told and listening.
+      await bridge.changeSettings({ units: 'metric' })
+      return told
+    }
+    const answer = await WindowState.open({ ...bridge, settings }, { store: null })
+    if (answer.outcome !== 'done') throw new Error(answer.outcome)
+    expect(answer.value.settings.units).toBe('metric')
+  })
 })
