@@ -142,6 +142,9 @@ export interface OrderStep {
   readonly words: string
 }
 
+/** How one weight of a motif was split over its colours where nobody split it: each part is ±25 %. */
+export type WeightSplit = 'stitches' | 'areas' | 'evenly'
+
 export interface YarnNeed {
   readonly id: string
   readonly grams: Range
@@ -164,6 +167,8 @@ export interface YarnNeed {
     /** The cord of a garland; only there where one is worked. */
     readonly cord?: number
   }
+  /** Where a part of it comes from a weight that was split: what it was split by. */
+  readonly split?: readonly WeightSplit[]
 }
 
 export interface EdgingRound {

@@ -23,10 +23,22 @@ export const MATERIAL_FINDINGS = {
     message: 'nothing says how much yarn {motif} takes for {slots}, so that yarn is not counted.',
     mend: 'Weigh a few finished motifs, or give the written rounds and a gauge.',
   },
+  'yarn/split-by-stitches': {
+    severity: 'note',
+    message:
+      'the weight of {motif} is split over its colours by their stitches: {parts}, each ±{spread} %. The whole motif is as sure as it was weighed.',
+    mend: 'Weigh the ball before and after each colour, and enter the shares or the grams of each.',
+  },
+  'yarn/split-by-area': {
+    severity: 'note',
+    message:
+      'the weight of {motif} is split over its colours by the areas of the drawing: {parts}, each ±{spread} %. The whole motif is as sure as it was weighed.',
+    mend: 'Weigh the ball before and after each colour, and enter the shares or the grams of each.',
+  },
   'yarn/split-evenly': {
     severity: 'note',
     message:
-      'the weight of {motif} is split evenly over its {slots} colours, as nothing says how it divides.',
+      'the weight of {motif} is split evenly over its {slots} colours, each ±{spread} %, as nothing says how it divides.',
     mend: 'Weigh the ball before and after each colour, and enter the shares or the grams of each.',
   },
   'yarn/shares': {

@@ -15,6 +15,8 @@ export const MATERIAL_CONSTANTS = {
   weighedSpread: 0.05,
   /** Relative half width of a length measured by unravelling a motif (from memory). */
   unravelledSpread: 0.05,
+  /** Relative half width of a colour's part of one weight that nobody split over the colours (M41; from memory). */
+  splitSpread: 0.25,
   /** Relative half width where yarn comes from the stitch model, uncalibrated (M42; from memory). */
   modelSpread: 0.15,
   /** The same once a weighed motif has calibrated the stitch model (M42; from memory). */

@@ -1,5 +1,5 @@
 /** Gathers what each yarn is used for, in grams or metres, and turns it into balls, leftovers and cost. */
-import type { Range, YarnNeed } from '../../shared-types/plan'
+import type { Range, WeightSplit, YarnNeed } from '../../shared-types/plan'
 import type { Yarn } from '../../shared-types/project'
 import { isUsable, isUsableOrZero } from '../units/usable'
 import { NO_RANGE, add, times } from './range'
@@ -11,6 +11,7 @@ interface Entry {
   readonly use: YarnUse
   readonly unit: 'g' | 'm'
   readonly amount: Range
+  readonly split: WeightSplit | undefined
 }
 
 /** The value if it can be calculated with and is above zero, else null. */
@@ -32,9 +33,9 @@ export class YarnLedger {
   readonly #motifs = new Map<string, number>()
 
   /** Notes a use of a yarn; a use of nothing still makes the yarn appear in the account. */
-  use(yarn: string, use: YarnUse, unit: 'g' | 'm', amount: Range): void {
+  use(yarn: string, use: YarnUse, unit: 'g' | 'm', amount: Range, split?: WeightSplit): void {
     const entries = this.#entries.get(yarn) ?? []
-    entries.push({ use, unit, amount })
+    entries.push({ use, unit, amount, split })
     this.#entries.set(yarn, entries)
   }
 
@@ -57,6 +58,12 @@ export class YarnLedger {
     return (this.#entries.get(yarn) ?? [])
       .filter((entry) => entry.unit === unit && (use === undefined || entry.use === use))
       .reduce((sum, entry) => add(sum, entry.amount), NO_RANGE)
+  }
+
+  /** How weights were split for this yarn, each way once. */
+  #splits(yarn: string): WeightSplit[] {
+    const entries = this.#entries.get(yarn) ?? []
+    return [...new Set(entries.flatMap(({ split, amount }) => (split && amount.expected > 0 ? split : [])))]
   }
 
   /** Metres of a yarn that could not be brought to grams, waste left out. */
@@ -95,6 +102,7 @@ export class YarnLedger {
     const onHand = isUsableOrZero(yarn.onHandGrams) ? yarn.onHandGrams : 0
     const price = isUsableOrZero(yarn.price) ? yarn.price : null
     const told = ballGrams !== null && this.metresOnly(yarn) === 0
+    const splits = this.#splits(yarn.id)
     const toBuy = told ? wholeBalls(grams.high - onHand, ballGrams) : null
     return {
       id: yarn.id,
@@ -105,6 +113,7 @@ export class YarnLedger {
       leftover: toBuy !== null && ballGrams !== null ? onHand + toBuy * ballGrams - expected : null,
       cost: toBuy !== null && price !== null ? toBuy * price : null,
       parts,
+      ...(splits.length > 0 ? { split: splits } : {}),
     }
   }
 }

@@ -17,7 +17,7 @@ import type { EdgingWork } from './edging'
 import type { Materials, MaterialsInput, Piece } from './input'
 import { workJoins } from './joins'
 import { YarnLedger } from './ledger'
-import { motifYarn } from './motif-yarn'
+import { motifYarn, NO_YARN } from './motif-yarn'
 import type { MotifYarn } from './motif-yarn'
 import { exactly, spread, times } from './range'
 import { colourSections, outerSlot, yarnOfSlot } from './sections'
@@ -62,6 +62,28 @@ interface PieceUse {
   readonly ends: number
   /** Motifs whose yarn is not counted, as they have no colourway. */
   readonly without: number
+  /** Whether a weight was split over colours that are worked in different yarns. */
+  readonly split: boolean
+}
+
+/** Notes what `made` motifs in a colourway take; whether a weight had to be split over several yarns for it. */
+function useColourway(
+  colourway: Colourway,
+  { slots, lot }: MotifYarn,
+  made: number,
+  ledger: YarnLedger,
+): boolean {
+  const parts = slots.filter(({ split }) => split !== undefined)
+  const [only, ...others] = new Set(parts.map(({ slot }) => yarnOfSlot(colourway, slot)))
+  // What is split and comes together again in one yarn is as sure as the weight was.
+  const whole = lot !== null && only !== undefined && others.length === 0
+  if (whole) ledger.use(only, 'motifs', 'g', times(lot, made))
+  for (const { slot, unit, amount, split } of slots) {
+    const used = yarnOfSlot(colourway, slot)
+    if (used === undefined || (whole && split !== undefined)) continue
+    ledger.use(used, 'motifs', unit, times(amount, made), split)
+  }
+  return parts.length > 0 && !whole
 }
 
 function usePiece(project: Project, piece: Piece, yarn: MotifYarn, ledger: YarnLedger): PieceUse {
@@ -71,6 +93,7 @@ function usePiece(project: Project, piece: Piece, yarn: MotifYarn, ledger: YarnL
   )
   let ends = 0
   let without = 0
+  let split = false
   for (const [id, made] of byColourway(piece)) {
     const colourway = colourwayOf(project, id)
     const sections = colourSections(piece.motif, colourway)
@@ -82,16 +105,13 @@ function usePiece(project: Project, piece: Piece, yarn: MotifYarn, ledger: YarnL
       without += made
       continue
     }
-    for (const { slot, unit, amount } of yarn.slots) {
-      const used = yarnOfSlot(colourway, slot)
-      if (used !== undefined) ledger.use(used, 'motifs', unit, times(amount, made * (piece.share ?? 1)))
-    }
+    if (useColourway(colourway, yarn, made * (piece.share ?? 1), ledger)) split = true
     for (const section of sections) {
       if (section.yarn === undefined) continue
       if (fromStitches.has(section.slot)) ledger.use(section.yarn, 'tails', 'm', exactly(made * tailMetres))
     }
   }
-  return { ends, without }
+  return { ends, without, split }
 }
 
 /** The yarn of joins or edging: the one named, else the one that most motifs end with. */
@@ -155,9 +175,10 @@ export function materials(input: MaterialsInput): Materials {
   let ends = 0
   let without = 0
   pieces.forEach((piece, index) => {
-    const yarn = yarns[index] ?? { slots: [], findings: [] }
+    const yarn = yarns[index] ?? NO_YARN
     findings.push(...yarn.findings)
     const used = usePiece(project, piece, yarn, ledger)
+    if (used.split && yarn.splitNote) findings.push(yarn.splitNote)
     ends += used.ends
     without += used.without
   })
@@ -166,14 +187,7 @@ export function materials(input: MaterialsInput): Materials {
   }
 
   const main = mainColourway(project, own)
-  const calibration = calibrate(
-    project,
-    motif,
-    account,
-    yarns[0] ?? { slots: [], findings: [] },
-    main,
-    tailLength(project),
-  )
+  const calibration = calibrate(project, motif, account, yarns[0] ?? NO_YARN, main, tailLength(project))
   if (calibration.refused !== null && motif) {
     const percent = formatNumber(calibration.refused * 100)
     findings.push(

@@ -3,9 +3,12 @@
  * stitches. A weighed or unravelled motif already holds its ends.
  */
 import type { Finding } from '../../shared-types/finding'
-import type { MotifAccount, Range } from '../../shared-types/plan'
+import type { MotifAccount, Range, WeightSplit } from '../../shared-types/plan'
 import type { Motif, Weighed } from '../../shared-types/project'
+import { byName } from '../by-name'
+import type { FindingCode } from '../findings/catalogue'
 import { finding } from '../findings/finding'
+import { signedArea } from '../geometry/points'
 import { GAUGE_CONSTANTS } from '../stitches/gauge'
 import { formatNumber } from '../units/format'
 import { isUsable, isUsableOrZero } from '../units/usable'
@@ -21,12 +24,21 @@ export interface SlotYarn {
   readonly source: YarnSource
   readonly unit: 'g' | 'm'
   readonly amount: Range
+  /** How one weight was split over this colour and others; left out where it was weighed by itself. */
+  readonly split?: WeightSplit
 }
 
 export interface MotifYarn {
   readonly slots: readonly SlotYarn[]
+  /** What the colours that one weight was split over weigh together: known better than each of them. */
+  readonly lot: Range | null
   readonly findings: readonly Finding[]
+  /** Worth saying where the split colours are worked in different yarns; null without a split. */
+  readonly splitNote: Finding | null
 }
+
+/** A motif of which nothing is known. */
+export const NO_YARN: MotifYarn = { slots: [], lot: null, findings: [], splitNote: null }
 
 const label = (motif: Motif): string => motif.name ?? motif.id
 const slotLabel = (slot: string): string => (slot === ONLY_SLOT ? 'its only colour' : `colour ${slot}`)
@@ -40,50 +52,107 @@ function onScale(grams: number, weighed: Weighed | undefined): Range {
     : spread(grams, MATERIAL_CONSTANTS.weighedSpread)
 }
 
-/** Slot → share, adding up to 1 over `slots`, from lengths; null unless every slot has one. */
-function sharesByLength(slots: readonly string[], lengths: Readonly<Record<string, number>>) {
-  const found = slots.map((slot) => lengths[slot])
+type Shares = ReadonlyMap<string, number>
+
+/** Slot → share, adding up to 1 over `slots`, from lengths or areas; null unless every slot has one. */
+function sharesBy(slots: readonly string[], sizes: Readonly<Record<string, number>>): Shares | null {
+  const found = slots.map((slot) => (Object.hasOwn(sizes, slot) ? sizes[slot] : undefined))
   if (!found.every(isUsable)) return null
-  const total = found.reduce((sum, length) => sum + length, 0)
+  const total = found.reduce((sum, size) => sum + size, 0)
   return new Map(slots.map((slot, index) => [slot, (found[index] ?? 0) / total]))
 }
 
-function splitWithoutShares(motif: Motif, account: MotifAccount | null, slots: readonly string[]) {
-  const evenly = new Map(slots.map((slot) => [slot, 1 / slots.length]))
-  const byLength =
-    sharesByLength(slots, motif.unravelled ?? {}) ?? sharesByLength(slots, account?.metres ?? {})
-  return { shares: byLength ?? evenly, even: byLength === null && slots.length > 1 }
+/** mm² of each colour in the drawing: every layer covers the middle of the one before. */
+function areasOf(account: MotifAccount | null): Record<string, number> {
+  const areas = byName<number>()
+  const layers = account?.layers ?? []
+  layers.forEach(({ slot, outline }, index) => {
+    const covered = layers[index + 1]
+    const seen = Math.abs(signedArea(outline)) - (covered ? Math.abs(signedArea(covered.outline)) : 0)
+    areas[slot] = (areas[slot] ?? 0) + Math.max(0, seen)
+  })
+  return areas
 }
 
-interface Split {
-  readonly shares: ReadonlyMap<string, number>
+interface Divided {
+  readonly shares: Shares
+  /** What the shares follow from; null where they were measured, or there is one colour alone. */
+  readonly source: WeightSplit | null
+}
+
+/** How a weight divides that nobody divided (M41): as unravelled, by stitches, by the areas of the drawing. */
+function divide(motif: Motif, account: MotifAccount | null, slots: readonly string[]): Divided {
+  const unravelled = sharesBy(slots, motif.unravelled ?? {})
+  if (unravelled) return { shares: unravelled, source: null }
+  const among = (source: WeightSplit): WeightSplit | null => (slots.length > 1 ? source : null)
+  const stitches = sharesBy(slots, account?.metres ?? {})
+  if (stitches) return { shares: stitches, source: among('stitches') }
+  const areas = sharesBy(slots, areasOf(account))
+  if (areas) return { shares: areas, source: among('areas') }
+  return { shares: new Map(slots.map((slot) => [slot, 1 / slots.length])), source: among('evenly') }
+}
+
+interface Split extends Divided {
+  /** Colours whose shares follow from `source`. */
+  readonly assumed: readonly string[]
   readonly findings: readonly Finding[]
 }
 
-/** How a weighed motif divides over `slots`: as stated, else by length, else evenly with a note. */
+/** How a weighed motif divides over `slots`: as stated, and what that leaves as `divide` says. */
 function splitWeight(
   motif: Motif,
   account: MotifAccount | null,
   slots: readonly string[],
   where: string,
 ): Split {
-  const target = { motif: motif.id }
   const stated = motif.weighed?.shares ?? {}
   const given = slots.filter((slot) => Object.hasOwn(stated, slot) && (stated[slot] ?? -1) >= 0)
   const sum = given.reduce((total, slot) => total + (stated[slot] ?? 0), 0)
-  if (given.length === 0 || !isUsable(sum)) {
-    const { shares, even } = splitWithoutShares(motif, account, slots)
-    const note = finding('yarn/split-evenly', where, { motif: label(motif), slots: slots.length }, target)
-    return { shares, findings: even ? [note] : [] }
-  }
+  if (given.length === 0 || !isUsable(sum))
+    return { ...divide(motif, account, slots), assumed: slots, findings: [] }
   const missing = slots.filter((slot) => !given.includes(slot))
   const rest = missing.length > 0 ? Math.max(0, 1 - sum) : 0
   const shares = new Map(given.map((slot) => [slot, (stated[slot] ?? 0) / (sum + rest)]))
-  const { shares: byRest } = splitWithoutShares(motif, account, missing)
-  for (const slot of missing) shares.set(slot, ((byRest.get(slot) ?? 0) * rest) / (sum + rest))
+  const divided = divide(motif, account, missing)
+  for (const slot of missing) shares.set(slot, ((divided.shares.get(slot) ?? 0) * rest) / (sum + rest))
   const off = Math.abs(sum + rest - 1) > MATERIAL_CONSTANTS.sharesTolerance
+  const target = { motif: motif.id }
   const warning = finding('yarn/shares', `${where}.weighed.shares`, { sum: formatNumber(sum, 3) }, target)
-  return { shares, findings: off ? [warning] : [] }
+  return { shares, source: divided.source, assumed: missing, findings: off ? [warning] : [] }
+}
+
+const SPLIT_FINDINGS = {
+  stitches: 'yarn/split-by-stitches',
+  areas: 'yarn/split-by-area',
+  evenly: 'yarn/split-evenly',
+} as const satisfies Record<WeightSplit, FindingCode>
+
+/** "Centre 14 %, Petals 86 %": what a weight was split into. */
+function splitNote(motif: Motif, { shares, source, assumed }: Split, where: string): Finding | null {
+  if (!source) return null
+  const whole = assumed.reduce((sum, slot) => sum + (shares.get(slot) ?? 0), 0)
+  if (!(whole > 0)) return null
+  const parts = assumed.map((slot) => `${slot} ${formatNumber(((shares.get(slot) ?? 0) / whole) * 100)} %`)
+  const values = {
+    motif: label(motif),
+    slots: assumed.length,
+    parts: parts.join(', '),
+    spread: formatNumber(MATERIAL_CONSTANTS.splitSpread * 100),
+  }
+  return finding(SPLIT_FINDINGS[source], where, values, { motif: motif.id })
+}
+
+/** A part of a split weight: as wide as splitting makes it, or as the scale does where that is wider. */
+function part(lot: Range, share: number): Range {
+  const split = spread(lot.expected, MATERIAL_CONSTANTS.splitSpread)
+  return times(
+    {
+      low: Math.min(lot.low, split.low),
+      expected: lot.expected,
+      high: Math.max(lot.high, split.high),
+    },
+    share,
+  )
 }
 
 /** Yarn in one motif by colour; colours that nothing is known of are named in a finding. */
@@ -116,13 +185,20 @@ export function motifYarn(motif: Motif, account: MotifAccount | null, where: str
     findings.push(finding('yarn/invalid-weighing', `${where}.weighed.${field}`, values, { motif: motif.id }))
   }
   if (open.length > 0 && rest > 0) {
-    const { shares, findings: found } = splitWeight(motif, account, open, where)
-    findings.push(...found)
+    const split = splitWeight(motif, account, open, where)
+    const { shares, source, assumed } = split
+    findings.push(...split.findings)
+    const scale = onScale(rest, weighed)
     for (const slot of open) {
-      const amount = times(onScale(rest, weighed), shares.get(slot) ?? 0)
-      slots.push({ slot, source: 'weighed', unit: 'g', amount })
+      const share = shares.get(slot) ?? 0
+      const known = { slot, source: 'weighed', unit: 'g' } as const
+      if (source && assumed.includes(slot))
+        slots.push({ ...known, amount: part(scale, share), split: source })
+      else slots.push({ ...known, amount: times(scale, share) })
     }
-    return { slots, findings }
+    const together = assumed.reduce((sum, slot) => sum + (shares.get(slot) ?? 0), 0)
+    const lot = source ? times(scale, together) : null
+    return { slots, lot, findings, splitNote: splitNote(motif, split, where) }
   }
 
   const { modelSpread, unravelledSpread } = MATERIAL_CONSTANTS
@@ -143,5 +219,5 @@ export function motifYarn(motif: Motif, account: MotifAccount | null, where: str
     const values = { motif: label(motif), slots: unknown.map(slotLabel).join(', ') }
     findings.push(finding('yarn/no-weight', where, values, { motif: motif.id }))
   }
-  return { slots, findings }
+  return { slots, lot: null, findings, splitNote: null }
 }

@@ -27,6 +27,8 @@ const BY_CODE: Readonly<Record<string, PlaceId>> = {
   'file/unknown-slot': 'colours',
   'file/missing-slot': 'colours',
   'yarn/no-weight': 'motif',
+  'yarn/split-by-area': 'motif',
+  'yarn/split-by-stitches': 'motif',
   'yarn/split-evenly': 'motif',
   'yarn/shares': 'motif',
   'yarn/no-colourway': 'colours',

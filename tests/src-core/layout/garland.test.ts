@@ -48,6 +48,41 @@ const plan = (layout: Partial<GarlandLayout>, changes?: Partial<Project>): Plan 
 const codes = (planned: Plan): string[] => planned.findings.map(({ code }) => code)
 const alongs = (planned: Plan): number[] => (planned.items ?? []).map(({ along }) => along)
 
+describe('M41: one weight of several colours', () => {
+  const six = {
+    ...{ id: 'six', kind: 'measured', outline: 'petals', petals: 6, overTips: 60, overValleys: 40 },
+    slots: [{ slot: 'centre' }, { slot: 'petals' }],
+    weighed: { motifs: 10, grams: 30, resolution: 1 },
+  } as const
+  const colourways = [{ id: 'b', code: 'B', motif: 'six', yarns: { centre: 'y1', petals: 'y2' } }]
+  const changes = { motifs: [six as never], colourways }
+
+  it.each([
+    ['a garland', { items: [{ motif: 'six', colourway: 'b' }], cord: { length: 2000, worked: 'bought' } }],
+    [
+      'an appliqué',
+      {
+        kind: 'applique',
+        panel: { shape: 'rectangle', width: 300, height: 300, allowance: 0 },
+        items: [{ motif: 'six', colourway: 'b', x: 150, y: 150 }],
+      },
+    ],
+  ] as const)('is split by the areas of the drawing, ±25 %, in %s and its kit', (_, layout) => {
+    const planned = plan({ ...(layout as object), kit: { count: 2, windTo: 0.1 } }, changes)
+    const [centre, petals] = ['y1', 'y2'].map((id) => planned.yarns.find((need) => need.id === id)!)
+    for (const { grams, split } of [centre!, petals!]) {
+      expect(grams.high / grams.expected).toBeCloseTo(1.25, 9)
+      expect(split).toEqual(['areas'])
+    }
+    expect(petals!.grams.expected).toBeGreaterThan(4 * centre!.grams.expected)
+    const all = planned.counts.motifs * 3 * 1.1
+    expect(petals!.grams.expected + centre!.grams.expected).toBeCloseTo(all, 6)
+    const wound = planned.kit!.perKit.find(({ yarn }) => yarn === 'y2')!.grams
+    expect(wound).toBeCloseTo(Math.ceil(petals!.grams.high * 10 - 1e-9) / 10, 6)
+    expect(codes(planned)).toContain('yarn/split-by-area')
+  })
+})
+
 describe('M50: along the cord', () => {
   it('fills the length edge to edge, the rest shared by both ends', () => {
     // Discs of 40 and gaps of 40: n·80 − 40 ≤ 2000, so 25 on 1960 mm, 20 mm left at each end.

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest'
+import { signedArea } from '../../../src-core/geometry/points'
 import { materials } from '../../../src-core/materials/materials'
+import { measuredAccount } from '../../../src-core/motif/measured'
 import { resolveGauge, stitchYarn } from '../../../src-core/stitches/gauge'
 import { daisy, flower, flowerAccount, input, project } from './helpers'
 
@@ -53,6 +55,56 @@ describe('M41 weighed motifs', () => {
     const even = materials(input({ motif }))
     expect(yarn(even, 'y2').parts.motifs).toBeCloseTo(350, 9)
     expect(codes(even)).toContain('yarn/split-evenly')
+  })
+
+  it('M41 splits one weight by the areas of the drawing, each part ±25 %, the total as it was weighed', () => {
+    const weighed = { motifs: 10, grams: 42, resolution: 1 }
+    const motif = { ...daisy, slots: [{ slot: 'centre' }, { slot: 'petals' }], weighed }
+    const { account } = measuredAccount(motif, { hand: 'right', terms: 'US', growth: 0 })
+    const areas = account!.layers.map(({ outline }) => Math.abs(signedArea(outline)))
+    const centre = areas[1]! / areas[0]!
+    const found = materials(input({ motif, account }))
+    for (const [id, share] of [
+      ['y2', centre],
+      ['y1', 1 - centre],
+    ] as const) {
+      const { grams, split } = yarn(found, id)
+      expect(grams.expected).toBeCloseTo(4.2 * share * 100 * 1.1, 6)
+      expect(grams.low / grams.expected).toBeCloseTo(0.75, 9)
+      expect(grams.high / grams.expected).toBeCloseTo(1.25, 9)
+      expect(split).toEqual(['areas'])
+    }
+    const note = found.findings.find(({ code }) => code === 'yarn/split-by-area')
+    expect(note?.message).toContain(
+      `centre ${Math.round(centre * 100)} %, petals ${Math.round((1 - centre) * 100)} %`,
+    )
+    const colourways = [{ id: 'c1', motif: 'm1', yarns: { centre: 'y1', petals: 'y1' } }]
+    const one = materials(input({ motif, account, project: project({ colourways }) }))
+    expect(yarn(one, 'y1').grams.expected).toBeCloseTo(420 * 1.1, 9)
+    expect(yarn(one, 'y1').grams.high).toBeCloseTo(430 * 1.1, 9)
+    expect(yarn(one, 'y1').split).toBeUndefined()
+    expect(codes(one)).not.toContain('yarn/split-by-area')
+  })
+
+  it('M41 splits the weight of written rounds by their stitches, each part ±25 %', () => {
+    const motif = { ...flower, weighed: { motifs: 10, grams: 70, resolution: 1 } }
+    const found = materials(input({ motif, account: flowerAccount }))
+    const need = yarn(found, 'y1')
+    expect(need.grams.expected).toBeCloseTo(600 * 1.1, 9)
+    expect(need.grams.high).toBeCloseTo(750 * 1.1, 9)
+    expect(need.split).toEqual(['stitches'])
+    expect(codes(found)).toContain('yarn/split-by-stitches')
+  })
+
+  it('M41 keeps what was weighed of some colours, and splits the rest of the weight over the others', () => {
+    const slots = [{ slot: 'centre', grams: 1 }, { slot: 'petals' }, { slot: 'edge' }]
+    const motif = { ...daisy, slots, weighed: { motifs: 1, grams: 5, resolution: 0.1 } }
+    const { account } = measuredAccount(motif, { hand: 'right', terms: 'US', growth: 0 })
+    const colourways = [{ id: 'c1', motif: 'm1', yarns: { centre: 'y2', petals: 'y1', edge: 'y1' } }]
+    const found = materials(input({ motif, account, project: project({ colourways }) }))
+    expect(yarn(found, 'y2').grams.high).toBeCloseTo(1.1 * 100 * 1.1, 9)
+    expect(yarn(found, 'y1').grams.expected).toBeCloseTo(4 * 100 * 1.1, 9)
+    expect(yarn(found, 'y1').grams.high).toBeCloseTo(4.1 * 100 * 1.1, 9)
   })
 
   it('M41 takes an unravelled length before a computed one', () => {
@@ -186,7 +238,8 @@ describe('M42 calibration', () => {
       edgingBase,
     })
     // Stitches and tails say 7 m + 0.6 m = 3.04 g; it weighs 10 % more.
-    const weighed = { motifs: 10, grams: 33.44, resolution: 0 }
+    const shares = { centre: 1 / 7, petals: 6 / 7 }
+    const weighed = { motifs: 10, grams: 33.44, resolution: 0, shares }
     const before = yarn(materials(plain), 'y1')
     const after = yarn(materials({ ...plain, motif: { ...flower, weighed } }), 'y1')
     expect(after.parts.edging / before.parts.edging).toBeCloseTo(1.1, 9)
