@@ -1,15 +1,15 @@
 import type { CatalogueEntry } from './catalogue'
 
-/** Meeting points and the order of work. */
+/** Join points and the order of work. */
 export const JOIN_FINDINGS = {
   'joins/pieces': {
     severity: 'warning',
     message: 'the motifs hang together in {pieces} separate pieces.',
-    mend: 'Rotate the motifs so that petals meet, allow a larger gap to bridge, or choose another way of joining.',
+    mend: 'Rotate the motifs so that petals meet, allow a larger gap at the join, or choose another way of joining.',
   },
   'joins/one-node': {
     severity: 'warning',
-    message: '{count} motifs hang on a single meeting point and will spin: {cells}.',
+    message: '{count} motifs hang on a single join point and will spin: {cells}.',
     mend: 'Rotate the motifs, or join them at two petals.',
   },
   'joins/weak': {
@@ -19,7 +19,7 @@ export const JOIN_FINDINGS = {
   },
   'joins/stretched': {
     severity: 'note',
-    message: '{count} meeting points have {spread} to bridge; up to {limit} closes by itself.',
+    message: '{count} join points have a gap of {spread}; up to {limit} closes by itself.',
     mend: 'Work a chain more where they join, choose another rotation, or measure the motif again.',
   },
   'joins/many-tips': {

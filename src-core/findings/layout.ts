@@ -15,7 +15,7 @@ export const LAYOUT_FINDINGS = {
   'layout/count': {
     severity: 'error',
     message: '{what}: {received} stands where a whole number from {least} to {most} is expected.',
-    mend: 'Enter how many there are to be, or enter the wished size and take one of the arrangements that fit it.',
+    mend: 'Enter how many there are to be, or enter a target size and choose one of the arrangements that fit it.',
   },
   'layout/too-many': {
     severity: 'error',
@@ -34,12 +34,12 @@ export const LAYOUT_FINDINGS = {
   },
   'layout/target': {
     severity: 'error',
-    message: 'a wished size of {received} cannot be fitted.',
+    message: 'a target size of {received} cannot be fitted.',
     mend: 'Enter a width and a height above zero.',
   },
   'layout/off-target': {
     severity: 'note',
-    message: 'comes out at {size}, wished was {wish}.',
+    message: 'comes out at {size}; you asked for {wish}.',
     mend: 'Look at the arrangements that fit better.',
   },
   'layout/filler-large': {
@@ -51,7 +51,7 @@ export const LAYOUT_FINDINGS = {
   'layout/filler-small': {
     severity: 'note',
     message:
-      'the filler measures {across} and the openings take one of {fits}: its joins have up to {bridge} to bridge.',
+      'the filler measures {across} and the openings take one of {fits}: gaps of up to {bridge} stay at its joins.',
     mend: 'Work the filler a round larger or a chain more where it joins, or choose one that faces every motif round it.',
   },
   'layout/filler-nowhere': {

@@ -124,6 +124,7 @@ export const TERM_WORDS = {
   yarnOver: { US: 'yo', UK: 'yrh' },
   slipStitch: { US: 'sl st', UK: 'ss' },
   centre: { US: 'center', UK: 'centre' },
+  neighbour: { US: 'neighbor', UK: 'neighbour' },
 } as const satisfies Record<string, Readonly<Record<Terms, string>>>
 
 export type TermWord = keyof typeof TERM_WORDS

@@ -132,7 +132,7 @@ export const HEADINGS = {
   joining: 'Joining',
   key: 'Colourways',
   joins: 'How the motifs meet',
-  meetingPoints: 'Meeting points',
+  joinPoints: 'Join points',
   marks: 'What the marks mean',
   example: (label: string): string => `Number ${label}, step by step`,
   order: 'Order of work',
@@ -196,7 +196,7 @@ export const sharedPointAdvice =
 
 export const sidesAdvice = 'Side 1 follows corner 1 in the way of working, side 2 corner 2, and so on.'
 
-export const gapWords = (gap: string): string => `The largest gap to bridge is ${gap}.`
+export const gapWords = (gap: string): string => `The largest gap at the join is ${gap}.`
 
 export const sheetTitle = (number: number, of: number): string => `Sheet ${number} of ${of}`
 

@@ -5,6 +5,7 @@ import { holdingWords, rotationWords } from '../../src-core/figures/holding-word
 import { capital } from '../../src-core/figures/words'
 import { layoutName } from '../../src-core/layout/fit'
 import type { Fix, State } from '../../src-core/layout/remedy'
+import { termWord } from '../../src-core/stitches/terms'
 import { formatSize } from '../../src-core/units/format'
 import { counted } from '../state/summaries'
 
@@ -50,10 +51,12 @@ export function fixWords(fix: Fix, project: Project): string {
 }
 
 /** Where nothing was found. */
-export const noFixWords = (project: Project): string =>
-  project.layout?.kind === 'blanket' && (project.layout.rows === 1 || project.layout.columns === 1)
-    ? 'Motifs at the ends of a single row have one neighbor only: add a row, or an edging round all.'
-    : 'No rotation or arrangement tried holds. Fillers between the motifs, joining chains or a longer joining distance would help.'
+export function noFixWords({ layout, terms = 'US' }: Project): string {
+  if (layout?.kind !== 'blanket' || (layout.rows !== 1 && layout.columns !== 1))
+    return 'No rotation or arrangement tried holds. Fillers between the motifs, joining chains or a longer joining distance would help.'
+  const [neighbour, edging] = [termWord('neighbour', terms), termWord('edging', terms)]
+  return `Motifs at the ends of a single row have one ${neighbour} only: add a row, or ${terms === 'UK' ? 'an' : 'a'} ${edging} round all.`
+}
 
 /** What a fix gained. */
 export function gainWords(now: State, { then }: Fix, project: Project): string {

@@ -80,7 +80,7 @@ const fixedWords = (project: Project, { id }: PlacedPiece): string[] =>
 const nameOf = (project: Project, motif: PlacedMotif): string =>
   findMotif(project, motif.motif)?.name ?? motif.motif ?? ''
 
-/** "55, row 5, place 7, colourway A Dawn, 4 meeting points". */
+/** "55, row 5, place 7, colourway A Dawn, 4 join points". */
 export function motifWords(project: Project, plan: Plan, motif: PlacedPiece): string {
   const units = project.units ?? 'metric'
   if (plan.garland) {
@@ -116,6 +116,6 @@ export function motifWords(project: Project, plan: Plan, motif: PlacedPiece): st
     `place ${motif.column}`,
     wayWords(project, motif),
     ...fixedWords(project, motif),
-    counted(joins, 'meeting point'),
+    counted(joins, 'join point'),
   ].join(', ')
 }

@@ -40,7 +40,7 @@ export const FIELD_NAMES: Readonly<Record<Field, string>> = {
   swags: 'way it hangs',
   panel: 'panel',
   items: 'composition',
-  clearance: 'least distance',
+  clearance: 'minimum gap',
   kit: 'kit',
 }
 
@@ -206,7 +206,7 @@ export function nudgeField(
       }
     case 'clearance':
       return {
-        label: 'change the least distance',
+        label: 'change the minimum gap',
         edit: (project) => {
           const now = project.layout?.kind === 'applique' ? (project.layout.clearance ?? 0) : 0
           return patchApplique(project, { clearance: Math.max(0, now + steps) })

@@ -123,7 +123,7 @@ function arrangementLines(project: Project, plan: Plan): string[] {
       ? `${counted(blanket.rings ?? 0, 'ring')}, ${counted(plan.counts.motifs, 'motif')}`
       : `${name}, ${formatNumber(blanket.columns ?? 0)} × ${formatNumber(blanket.rows ?? 0)}`
   const { width, height } = blanket.target ?? {}
-  if (width && height) return [counts, `wished ${formatSize(width, height, units)}`]
+  if (width && height) return [counts, `target ${formatSize(width, height, units)}`]
   return plan.size.width > 0 ? [counts, formatSize(plan.size.width, plan.size.height, units)] : [counts]
 }
 
@@ -134,7 +134,7 @@ function joinLines(project: Project, plan: Plan): string[] {
   if (rule === 'apart')
     return [`not joined, ${formatLength(project.joining?.gap ?? 0, project.units ?? 'metric')} apart`]
   const threes = plan.joins.filter((node) => node.members.length > 2).length
-  const lines = [counted(joinPoints(plan).length, 'meeting point')]
+  const lines = [counted(joinPoints(plan).length, 'join point')]
   if (rule === 'seam') lines.unshift('seamed')
   else if (threes > 0) lines.push(`${formatNumber(threes)} of three and more`)
   return lines

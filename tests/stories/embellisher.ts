@@ -54,7 +54,7 @@ export async function startPanel(page: Page, hands: Hands): Promise<void> {
   await hands.fill('Width', '40 cm')
   await hands.fill('Height', '400 mm')
   await hands.fill('Seam allowance', '2 cm')
-  await hands.fill('Least distance', '2 mm')
+  await hands.fill('Minimum gap', '2 mm')
 }
 
 /** The middle of the panel on the screen: both dimension lines have their number in their middle. */

@@ -107,6 +107,7 @@ describe('the look of what can be pressed', () => {
   it.each([1024, 1280])('shows in full what stands in empty fields at %i', async (width) => {
     await open('orchard-gate-garland', (project) => ({ ...project, terms: 'UK' }), width)
     const cut: string[] = []
+    let seen = 0
     for (const name of ['Arrangement', 'Kit', 'Motif', 'Joins', 'Yarn']) {
       await place(name)
       await page.evaluate(() => {
@@ -119,11 +120,15 @@ describe('the look of what can be pressed', () => {
           const pen = document.createElement('canvas').getContext('2d')!
           pen.font = style.font
           const room = input.clientWidth - parseFloat(style.paddingLeft) - parseFloat(style.paddingRight)
-          return pen.measureText(input.placeholder).width > room + 0.5 ? [input.placeholder] : []
+          const isCut = pen.measureText(input.placeholder).width > room + 0.5
+          return [{ words: input.placeholder, isCut }]
         }),
       )
-      cut.push(...found.map((words) => `${name}: ${words}`))
+      seen += found.length
+      cut.push(...found.filter(({ isCut }) => isCut).map(({ words }) => `${name}: ${words}`))
     }
     expect(cut).toEqual([])
+    // The title alone has one in every place.
+    expect(seen).toBeGreaterThan(15)
   })
 })

@@ -33,7 +33,7 @@ export async function copyExample(folder: string): Promise<string> {
 export async function writeRounds(page: Page): Promise<void> {
   const hands = new Hands(page)
   await hands.go('Motif')
-  await hands.press('its written rounds', 'radio')
+  await hands.press('written rounds', 'radio')
   await page.getByRole('textbox', { name: /^Paste the rounds/ }).fill(BLOCK)
   await hands.press('Take it apart')
 

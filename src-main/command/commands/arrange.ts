@@ -28,7 +28,7 @@ export const addArrange: AddCommand = (program, around, end) => {
     .command('arrange')
     .summary('appliqué: lay a wreath, a row, a spray or a scatter')
     .description(
-      'Lays motifs on the panel of an appliqué and writes the project with them to a file of its own. What is not asked for follows from the panel and the motifs: as wide as there is room, as many as keep the least distance.',
+      'Lays motifs on the panel of an appliqué and writes the project with them to a file of its own. What is not asked for follows from the panel and the motifs: as wide as there is room, as many as keep the minimum gap.',
     )
     .argument('<file>', 'project file')
     .requiredOption('-o, --out <file>', 'the project file to write')
@@ -52,7 +52,7 @@ export const addArrange: AddCommand = (program, around, end) => {
     .option('--first <length>', 'spray: from the corner to the first item', readDistanceOption)
     .option('--step <length>', 'spray: from arc to arc', readLengthOption)
     .option('--opening <degrees>', 'spray: how wide it opens', readDegreesOption)
-    .option('--distance <length>', 'scatter: least distance (else that of the project)', readDistanceOption)
+    .option('--distance <length>', 'scatter: minimum gap (else that of the project)', readDistanceOption)
     .option('--seed <n>', 'scatter: another number lays another one', readSeedOption)
     .addHelpText(
       'after',

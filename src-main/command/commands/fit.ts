@@ -13,19 +13,19 @@ interface Options {
   readonly json?: boolean
 }
 
-/** `petalyard fit`: the arrangements nearest a wished size. */
+/** `petalyard fit`: the arrangements nearest a target size. */
 export const addFit: AddCommand = (program, around, end) => {
   program
     .command('fit')
-    .summary('the arrangements nearest a wished size, what holds first')
+    .summary('the arrangements nearest a target size, what holds first')
     .description(
-      'Tries arrangements, counts and rotations, and tells those that come nearest to a wished size: first ' +
+      'Tries arrangements, counts and rotations, and tells those that come nearest to a target size: first ' +
         'those that hold (in one piece, no motif on a single join point). ' +
-        'Without --width and --height it is the size wished for in the project.',
+        'Without --width and --height it is the target size of the project.',
     )
     .argument('<file>', 'project file')
-    .option('--width <length>', 'wished width: mm, or with a unit ("130cm", "51in")', readLengthOption)
-    .option('--height <length>', 'wished height', readLengthOption)
+    .option('--width <length>', 'target width: mm, or with a unit ("130cm", "51in")', readLengthOption)
+    .option('--height <length>', 'target height', readLengthOption)
     .option('--json', 'print one JSON document')
     .addHelpText('after', '\nExample:\n  petalyard fit throw.petalyard --width 1300 --height 1600')
     .action(async (file: string, options: Options) => {

@@ -113,8 +113,8 @@ function joinWords(project: Project, plan: Plan): string {
   const rule = JOIN_WORDS[project.joining?.rule ?? 'tips']
   if (plan.joins.length === 0) return `none (${rule})`
   const widest = plan.joins.reduce((most, node) => Math.max(most, node.spread), 0)
-  const gap = `widest gap to bridge ${formatLength(widest, unitsOf(project))}`
-  return `${formatNumber(joinPoints(plan).length)} meeting points, ${rule}; ${gap}`
+  const gap = `largest gap at the join ${formatLength(widest, unitsOf(project))}`
+  return `${formatNumber(joinPoints(plan).length)} join points, ${rule}; ${gap}`
 }
 
 function yarnSection(project: Project, plan: Plan, width: number): string[] {

@@ -1,4 +1,4 @@
-/** The join detail: a few motifs large, what the marks mean, one step in words, the kinds of meeting points. */
+/** The join detail: a few motifs large, what the marks mean, one step in words, the kinds of join points. */
 import { keyMarks } from '../../../src-core/figures/map'
 import {
   chooseJoinDetail,
@@ -65,7 +65,7 @@ export function joinPages(job: Job): Draft[] {
     width,
   )
   left = sheet.figure(legend, sheet.left, left) + 4
-  left = sheet.heading(HEADINGS.meetingPoints, sheet.left, left)
+  left = sheet.heading(HEADINGS.joinPoints, sheet.left, left)
   const kinds = nodeKinds(plan)
   for (const kind of kinds) {
     left = sheet.paragraph(`${nodeKindWords(kind.members, kind.count)}.`, sheet.left, left, width)

@@ -4,6 +4,7 @@ import { afterEach, describe, expect, it, vi } from 'vitest'
 import type { Project } from '../../../shared-types/project'
 import { planProject } from '../../../src-core/plan'
 import HoldingNotice from '../../../src-renderer/frame/HoldingNotice.svelte'
+import { noFixWords } from '../../../src-renderer/frame/holding-notice-words'
 import { fitted } from '../../../src-renderer/state/resize'
 import { countTogether } from '../../src-core/joins/together'
 import { inWindow } from '../in-window'
@@ -48,6 +49,15 @@ describe('a blanket that falls apart', () => {
     await fireEvent.click(await screen.findByRole('button', { name: 'Join shoulders too' }, PATIENCE))
     expect(app.document.project.joining).toMatchObject({ rule: 'edges' })
     expect(countTogether(app.document.plan)).toEqual({ pieces: 1, single: 0 })
+  })
+
+  it('says what would help a single row in American and in British words', () => {
+    expect(noFixWords({ ...flowers(6, 6, 1), terms: 'US' })).toMatch(
+      /one neighbor only: .* a border round all/,
+    )
+    expect(noFixWords({ ...flowers(6, 6, 1), terms: 'UK' })).toMatch(
+      /one neighbour only: .* an edging round all/,
+    )
   })
 
   it('and nothing is said of one that holds, or that lies apart on purpose', async () => {

@@ -119,10 +119,10 @@ describe('Motif', () => {
 })
 
 describe('Arrangement', () => {
-  it('offers what fits a wished size, and takes it', async () => {
+  it('offers what fits a target size, and takes it', async () => {
     const { app } = await inWindow(ArrangementPlace, {}, SMALL)
-    await fill('Wished width', '60 cm')
-    await fill('Wished height', '50 cm')
+    await fill('Target width', '60 cm')
+    await fill('Target height', '50 cm')
     const list = await screen.findByRole('list', { name: 'What fits best' })
     const best = await waitFor(() => within(list).getAllByRole('button')[0]!)
     await fireEvent.click(best)
