@@ -225,7 +225,7 @@ export function createPlanner(): Planner {
       ...{ ...shared, motif, gaps, worked, edging, blocking },
       colourways: coloured.colourways,
     })
-    const holding = hold(arranged, joined, added.placed.fillers)
+    const holding = hold(arranged, joined, added.placed.fillers, gaps.halved)
     const style = layout.edging?.style
     const halves = added.placed.halves.length > 0
     const line = edging > 0 ? edge(measured, grid, counts, style, joined.reach, halves) : null

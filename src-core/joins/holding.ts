@@ -9,6 +9,8 @@ import { finding } from '../findings/finding'
 /** Something that joins motifs: a join point, or a filler between them. */
 export interface Joint {
   readonly members: readonly { readonly motif: number }[]
+  /** A motif that this hangs on, which has counted the join point already. */
+  readonly of?: number
 }
 
 export interface Holding {
@@ -28,8 +30,8 @@ export function holdingOf(motifs: number, ...joints: readonly (readonly Joint[])
   }
   let pieces = motifs
   for (const list of joints)
-    for (const { members } of list) {
-      const first = members[0]!.motif
+    for (const { members, of } of list) {
+      const first = of ?? members[0]!.motif
       for (const { motif } of members) {
         met[motif]!++
         const [a, b] = [root(first), root(motif)]
@@ -50,7 +52,7 @@ export const holds = ({ pieces, single }: Holds): boolean => pieces <= 1 && sing
 /** Below zero when `a` is better: what holds first, then fewer pieces, then fewer motifs on one join point. */
 export const compareHolding = (a: Holds, b: Holds): number => a.pieces - b.pieces || a.single - b.single
 
-/** What is to be said about motifs that do not hold; `ids` as "row,place". */
+/** What is to be said about motifs that do not hold; `ids` as "row,place" or "row,side". */
 export function holdingFindings(ids: readonly string[], { pieces, single }: Holding): Finding[] {
   const findings: Finding[] = []
   if (ids.length < 2) return findings
@@ -64,6 +66,12 @@ export function holdingFindings(ids: readonly string[], { pieces, single }: Hold
 
 /** The first few motifs of a list, as "row 1, motif 2; row 4, motif 1 and 7 more". */
 function few(ids: readonly string[]): string {
-  const told = ids.slice(0, 4).map((id) => id.replace(/^(\d+),(\d+)$/, 'row $1, motif $2'))
+  const told = ids
+    .slice(0, 4)
+    .map((id) =>
+      id
+        .replace(/^(\d+),(\d+)$/, 'row $1, motif $2')
+        .replace(/^(\d+),(left|right)$/, 'row $1, $2 half motif'),
+    )
   return told.join('; ') + (ids.length > 4 ? ` and ${ids.length - 4} more` : '')
 }

@@ -130,16 +130,26 @@ export function join(
   }
 }
 
-/** How the motifs hang together, by their join points and by the fillers between them. */
+/** How motifs and half motifs hang together, by their join points and by the fillers between them. */
 export function hold(
   laid: Laid,
   joined: Pick<Joined, 'nodes'>,
   fillers: readonly PlacedFiller[],
+  halved: Pick<Halved, 'places' | 'nodes'>,
 ): Holds & { readonly findings: readonly Finding[] } {
-  const ids = laid.placements.map(({ id }) => id)
+  const wholes = laid.placements.length
+  const ids = [
+    ...laid.placements.map(({ id }) => id),
+    ...halved.places.map(({ row, side }) => halfId(row, side)),
+  ]
   const index = new Map(fillers.length > 0 ? ids.map((id, i) => [id, i]) : [])
   const between = fillers.map(({ motifs }) => ({ members: motifs.map((id) => ({ motif: index.get(id)! })) }))
-  const holding = holdingOf(ids.length, joined.nodes, between)
+  // Where a half comes to two motifs that meet, these have counted their join point already.
+  const cut = halved.nodes.map(({ members }) => {
+    const own = members.filter(({ motif }) => motif >= wholes)
+    return members.length - own.length > 1 ? { members: own, of: members[0]!.motif } : { members }
+  })
+  const holding = holdingOf(ids.length, joined.nodes, between, cut)
   return {
     pieces: holding.pieces,
     single: holding.single.length,

@@ -6,6 +6,7 @@ import { sharedArea } from '../../../src-core/geometry/polygons'
 import { HALF_SHARE } from '../../../src-core/layout/constants'
 import { petalOutline } from '../../../src-core/motif/outlines'
 import { planProject } from '../../../src-core/plan'
+import { countTogether } from '../joins/together'
 import { blanket, ROUND } from './additions'
 
 const HEXAGON = { outline: 'hexagon', sideToSide: 80 }
@@ -143,5 +144,30 @@ describe('M28 half motifs', () => {
     const edge = (halves: boolean) =>
       planProject(blanket(HEXAGON, SMALL, { ...layout, halves })).edging!.rounds[0]!.length
     expect(edge(true)).toBeLessThan(edge(false))
+  })
+})
+
+describe('M32 half motifs hang like motifs', () => {
+  it('counts them in the pieces and among what hangs on one join point', () => {
+    let fallsApart = 0
+    for (const petals of [4, 5, 6, 7, 8, 9, 12])
+      for (const turn of [0, 15, 22.5, 30])
+        for (const alternateRows of ['same', 'oneFewer', 'oneMore'] as const) {
+          const motif = { outline: 'petals', petals, overTips: 82, overValleys: 60 }
+          const layout = { ...offset, alternateRows, turn, columns: 3, rows: 4 }
+          const plan = planProject(blanket(motif, SMALL, layout))
+          const { pieces, single } = plan
+          expect({ petals, turn, alternateRows, pieces, single }).toMatchObject(countTogether(plan))
+          if (plan.halves.some(({ joins }) => joins < 2)) fallsApart++
+        }
+    expect(fallsApart).toBeGreaterThan(5)
+  })
+
+  it('names the half motif that hangs on one join point', () => {
+    const motif = { outline: 'petals', petals: 7, overTips: 82, overValleys: 60 }
+    const { findings } = planProject(blanket(motif, SMALL, { ...offset, columns: 1, rows: 2 }))
+    const told = findings.find(({ code }) => code === 'joins/one-node')
+    expect(told?.message).toContain('row 1, right half motif')
+    expect(told?.target?.cells).toContain('1,right')
   })
 })
