@@ -7,6 +7,7 @@ import { randomBytes } from 'node:crypto'
 import { existsSync, mkdirSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs'
 import { join } from 'node:path'
 import { fingerprintOf, root } from './fresh-build.mjs'
+import { buildInto, configsOf } from './vite-build.mjs'
 
 const builds = join(root, 'out', 'command')
 const SOURCES = [
@@ -17,6 +18,7 @@ const SOURCES = [
   'src-main/paper',
   'examples',
   'scripts/command-build.mjs',
+  'scripts/vite-build.mjs',
   'command.config.ts',
   'package.json',
   'package-lock.json',
@@ -41,15 +43,8 @@ export async function buildCommand() {
   mkdirSync(builds, { recursive: true })
   const workshop = join(builds, `.${fingerprint}.${randomBytes(4).toString('hex')}`)
   try {
-    const { build, runnerImport } = await import('vite')
-    const { module } = await runnerImport(join(root, 'command.config.ts'), { root, logLevel: 'silent' })
-    const config = module.default
-    await build({
-      ...config,
-      configFile: false,
-      logLevel: 'silent',
-      build: { ...config.build, outDir: workshop, emptyOutDir: false },
-    })
+    const { default: config } = await configsOf('command.config.ts')
+    await buildInto(config, workshop, { emptyOutDir: false, logLevel: 'silent' })
     try {
       renameSync(workshop, folder)
     } catch (error) {
