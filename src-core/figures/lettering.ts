@@ -24,7 +24,8 @@ export interface MotifLabel {
 }
 
 const LARGEST_TYPE = 10
-const TYPE_STEP = 0.25
+/** Sizes of numbers differ by so many points. */
+export const TYPE_STEP = 0.25
 
 /** The label for numbers of so many digits and codes of so many letters (0: no letter) at a type size. */
 export function labelAt(digits: number, size: number, letters: number): MotifLabel {
@@ -48,14 +49,21 @@ export function labelAt(digits: number, size: number, letters: number): MotifLab
 }
 
 /**
+ * The radius about the centre that a disc may cover. Where petals reach well beyond it, it may cover most of the
+ * middle; a square or a round needs a rim for its texture.
+ */
+const roomFor = (inner: number, tip: number): number => (tip > 1.25 * inner ? 0.95 * inner : 0.8 * inner)
+
+/** Whether a disc with what is drawn round it fits a motif of this inner radius and tip radius, in printed mm. */
+export const labelFits = (inner: number, tip: number, reach: number): boolean => reach <= roomFor(inner, tip)
+
+/**
  * The largest label that fits a motif with this inner radius (the circle inside its valleys) and tip radius, both
- * in printed mm, or null when 7 pt does not fit. Where petals reach well beyond the disc, the disc may cover most
- * of the middle; a square or a round needs a rim for its texture.
+ * in printed mm, or null when 7 pt does not fit.
  */
 export function fitLabel(inner: number, tip: number, digits: number, letters: number): MotifLabel | null {
-  const room = tip > 1.25 * inner ? 0.95 * inner : 0.8 * inner
   const smallest = labelAt(digits, SMALLEST_TYPE, letters)
-  if (smallest.disc > room) return null
+  if (!labelFits(inner, tip, smallest.disc)) return null
   let best = smallest
   for (let size = SMALLEST_TYPE + TYPE_STEP; size <= LARGEST_TYPE; size += TYPE_STEP) {
     const label = labelAt(digits, size, letters)
@@ -65,8 +73,10 @@ export function fitLabel(inner: number, tip: number, digits: number, letters: nu
   return best
 }
 
-/** The smallest scale (printed mm per plan mm) at which the label fits at 7 pt with a little air. */
-export function numberedScale(inner: number, tip: number, digits: number, letters: number): number {
-  const room = tip > 1.25 * inner ? 0.95 * inner : 0.8 * inner
-  return (labelAt(digits, SMALLEST_TYPE, letters).disc * 1.02) / room
+/**
+ * The smallest scale (printed mm per plan mm) at which the label fits at 7 pt with a little air, `rim` mm round its
+ * disc included.
+ */
+export function numberedScale(inner: number, tip: number, digits: number, letters: number, rim = 0): number {
+  return ((labelAt(digits, SMALLEST_TYPE, letters).disc + rim) * 1.02) / roomFor(inner, tip)
 }

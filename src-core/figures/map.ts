@@ -1,22 +1,27 @@
 /** The assembly map: every motif in its place, with its working number, its letter and its meeting points. */
-import type { MotifAccount, Plan, PlacedMotif, Point } from '../../shared-types/plan'
+import type { Plan, PlacedMotif, Point } from '../../shared-types/plan'
 import type { Project, SheetStyle } from '../../shared-types/project'
 import { blockingFactors } from '../layout/blanket'
 import { joinPoints, placedPieces } from '../layout/placed'
 import type { PlacedPiece } from '../layout/placed'
 import { edgingLine } from './edging-line'
 import type { Bounds, Figure, FigureItem, FigureSymbol } from './figure'
-import { drawPath, drawText, INK, MM_PER_POINT, QUIET_INK, useAt } from './figure'
+import { drawPath, drawText, INK, MM_PER_POINT, useAt } from './figure'
 import { JOIN_MARK_SIZES, joinMarkOf } from './join-marks'
 import type { JoinMark } from './join-marks'
 import { joinMarkItems } from './join-mark-items'
 import type { MotifLabel } from './lettering'
-import { CAPITAL_HEIGHT, fitLabel, numberedScale } from './lettering'
+import { CAPITAL_HEIGHT } from './lettering'
+import { directionArrows, placeNumbers, rowNumbers } from './map-edges'
 import type { ColourwayMark } from './marks'
 import { colourwayMarks, fillerMarks } from './marks'
 import type { Stretch } from './motif-symbol'
-import { keptHalf, MotifSymbols } from './motif-symbol'
-import { arrowPath, circlePath, innerRadius, linePath, outerRadius, polygonPath, rectanglePath } from './path'
+import { keptHalf, MotifSymbols, slotColours } from './motif-symbol'
+import { discItems, discReach, fitNumber, scaleForNumber } from './number-disc'
+import type { NumberDisc, NumberPlace } from './number-disc'
+import { halfAside, numberPlaces } from './number-places'
+import type { NumberPlaces } from './number-places'
+import { outerRadius, polygonPath, rectanglePath } from './path'
 import type { MapRow } from './rows'
 import { mapRows, placeColumns, workedByRows } from './rows'
 
@@ -24,11 +29,8 @@ import { mapRows, placeColumns, workedByRows } from './rows'
 const ROW_NUMBERS = 9
 const PLACE_NUMBERS = 7
 const ARROWS = 8.5
-const EDGE_TYPE = 8.5
 /** Motifs are printed no larger than this across: a small project does not fill the sheet with one flower. */
 const LARGEST_MOTIF = 26
-/** Length of a working direction arrow in mm. */
-const ARROW = 4.2
 
 /** What every map of a plan needs, worked out once. */
 export interface MapGround {
@@ -39,22 +41,11 @@ export interface MapGround {
   readonly byRows: boolean
   readonly marks: readonly ColourwayMark[]
   readonly fillerMarks: readonly ColourwayMark[]
-  /** Radius about a motif's centre in which its label may stand. */
-  readonly inner: number
+  /** Tip radius in plan mm. */
   readonly tip: number
-  readonly digits: number
+  readonly numbers: NumberPlaces
   readonly edge: readonly Point[]
   readonly stretch: Stretch
-}
-
-/** Deep petals run on beyond a disc of this share of the tip radius, and are told apart by what they show there. */
-const DEEP_PETALS = 0.45
-
-/** The radius about the centre in which a label may stand: inside the valleys, or across the roots of deep petals. */
-function labelRadius(motif: MotifAccount | null): number {
-  if (!motif) return 0
-  const inner = innerRadius(motif.outline)
-  return motif.shape === 'petals' ? Math.max(inner, DEEP_PETALS * outerRadius(motif.outline)) : inner
 }
 
 /** Prepares a plan for its maps. */
@@ -64,37 +55,29 @@ export function mapGround(project: Project, plan: Plan, style: SheetStyle): MapG
   // As the plan takes them: a factor that was refused stretches nothing.
   const blocking = project.layout?.kind === 'blanket' ? blockingFactors(project.layout) : null
   const stretch = { x: blocking?.width ?? 1, y: blocking?.height ?? 1 }
-  const marks = colourwayMarks(project, plan)
+  const looks = {
+    ...{ plan, style, stretch },
+    marks: colourwayMarks(project, plan),
+    fillerMarks: fillerMarks(project, plan),
+  }
   return {
-    plan,
-    style,
+    ...looks,
     rows,
     places: placeColumns(plan, rows),
     byRows: workedByRows(rows),
-    marks,
-    fillerMarks: fillerMarks(project, plan, marks),
-    inner: labelRadius(plan.motif) * Math.min(stretch.x, stretch.y),
     tip: outerRadius(outline) * Math.max(stretch.x, stretch.y),
-    digits: String(plan.motifs.length).length,
+    numbers: numberPlaces(looks),
     edge: edgingLine(plan, rows, stretch),
-    stretch,
   }
 }
 
-/** Letters of the longest colourway code; 0 where there are none. */
-const lettersOf = (ground: MapGround): number =>
-  ground.marks.reduce((most, mark) => Math.max(most, [...mark.code].length), 0)
-
 /** The smallest scale, in printed mm per plan mm, at which the motifs can carry their numbers at 7 pt. */
-export const smallestNumberedScale = (ground: MapGround): number =>
-  numberedScale(ground.inner, ground.tip, ground.digits, lettersOf(ground))
+export const smallestNumberedScale = ({ numbers }: MapGround): number =>
+  numbers.motif ? scaleForNumber(numbers.motif) : Infinity
 
 /** Every entry of the key: the colourways of the motifs, then those of the fillers. */
 export const keyMarks = ({ marks, fillerMarks }: MapGround): readonly ColourwayMark[] =>
   fillerMarks.length > 0 ? [...marks, ...fillerMarks] : marks
-
-const fillerTip = ({ plan, stretch }: MapGround): number =>
-  outerRadius(plan.fillerMotif?.outline ?? []) * Math.max(stretch.x, stretch.y)
 
 /** The mark of a join point; a plain dot has the diameter in mm. */
 function joinSymbol(mark: JoinMark, dot: number): FigureSymbol {
@@ -108,14 +91,15 @@ function joinSymbol(mark: JoinMark, dot: number): FigureSymbol {
 
 /** Draws motifs at one scale; symbols are shared by all sheets of that scale. */
 export class MapPainter {
-  readonly label: MotifLabel | null
-  private readonly halfLabel: MotifLabel | null
-  private readonly fillerLabel: MotifLabel | null
+  /** How the motifs carry their numbers; null where they have no room for them. */
+  readonly number: NumberDisc | null
+  private readonly halfNumber: NumberDisc | null
+  private readonly fillerNumber: NumberDisc | null
   private readonly symbols: MotifSymbols | null
   /** The same without a disc, for motifs whose number stands on another sheet. */
   private readonly bare: MotifSymbols | null
   private readonly fillerSymbols: MotifSymbols | null
-  private readonly letters: ReadonlyMap<string, string>
+  private readonly marks: ReadonlyMap<string, ColourwayMark>
   private readonly drawnEdge: readonly Point[]
   private readonly joinSymbols: Readonly<Record<JoinMark, FigureSymbol>>
 
@@ -123,28 +107,24 @@ export class MapPainter {
     readonly ground: MapGround,
     readonly scale: number,
   ) {
-    const { plan, marks, inner, tip, digits } = ground
-    this.label = fitLabel(inner * scale, tip * scale, digits, lettersOf(ground))
-    this.letters = new Map(keyMarks(ground).map((mark) => [mark.id, mark.code]))
-    const most = String(plan.motifs.length + plan.halves.length + plan.fillers.length).length
-    this.halfLabel = fitLabel((inner / 2) * scale, inner * scale, most, lettersOf(ground))
-    const filler = labelRadius(plan.fillerMotif) * Math.min(ground.stretch.x, ground.stretch.y)
-    this.fillerLabel = fitLabel(filler * scale, fillerTip(ground) * scale, most, lettersOf(ground))
+    const { plan, marks, numbers } = ground
+    const fit = (place: NumberPlace | null): NumberDisc | null => place && fitNumber(place, scale)
+    this.number = fit(numbers.motif)
+    this.halfNumber = fit(numbers.half)
+    this.fillerNumber = fit(numbers.filler)
+    this.marks = new Map(keyMarks(ground).map((mark) => [mark.id, mark]))
     const { motif } = plan
-    const symbols = (disc: number): MotifSymbols | null =>
+    const symbols = (disc: number, rings: readonly string[]): MotifSymbols | null =>
       motif &&
       new MotifSymbols(motif, new Map(marks.map((mark) => [mark.id, mark])), {
-        scale,
-        look: ground.style,
-        disc,
-        stretch: ground.stretch,
+        ...{ scale, disc, rings, look: ground.style, stretch: ground.stretch },
       })
-    this.symbols = symbols(this.label?.disc ?? 0)
-    this.bare = symbols(0)
+    this.symbols = symbols(this.number?.label.disc ?? 0, this.number?.rings ?? [])
+    this.bare = symbols(0, [])
     this.fillerSymbols =
       plan.fillerMotif && ground.fillerMarks.length > 0
         ? new MotifSymbols(plan.fillerMotif, new Map(ground.fillerMarks.map((mark) => [mark.id, mark])), {
-            ...{ scale, look: ground.style, disc: 0, stretch: ground.stretch },
+            ...{ scale, look: ground.style, disc: 0, rings: [], stretch: ground.stretch },
           })
         : null
     const dot = Math.min(1, Math.max(0.3, this.across * 0.07))
@@ -154,6 +134,11 @@ export class MapPainter {
       stretched: joinSymbol('stretched', dot),
     }
     this.drawnEdge = ground.edge.map((p) => ({ x: p.x * scale, y: p.y * scale }))
+  }
+
+  /** Parts that are shown as rings round numbers, the outermost first. */
+  get rings(): readonly string[] {
+    return [this.number, this.halfNumber, this.fillerNumber].find((each) => each?.rings.length)?.rings ?? []
   }
 
   /** Printed diameter of a motif over its tips. */
@@ -194,7 +179,7 @@ export class MapPainter {
         )
       }
     }
-    if (this.label && labelled) for (const motif of motifs) this.writeLabel(items, motif, view, this.label)
+    if (this.number && labelled) for (const motif of motifs) this.writeLabel(items, motif, view, this.number)
     for (const piece of labelled ? placedPieces(this.ground.plan) : [])
       if (piece.kind !== 'motif' && seen(piece.x, piece.y)) this.labelAddition(items, piece, view)
     return items
@@ -216,23 +201,24 @@ export class MapPainter {
 
   /** A half motif carries its number in the middle of what is there, a filler in its own, where they have room. */
   private labelAddition(items: FigureItem[], piece: PlacedPiece, view: Bounds): void {
-    const label = piece.kind === 'half' ? this.halfLabel : this.fillerLabel
-    if (!label) return
-    const side = piece.side && keptHalf({ side: piece.side })
-    const aside = side ? ((side === 'right' ? 1 : -1) * this.ground.inner) / 2 : 0
+    const number = piece.kind === 'half' ? this.halfNumber : this.fillerNumber
+    if (!number) return
+    const aside = piece.side ? halfAside(this.ground.numbers.motif?.inner ?? 0, { side: piece.side }) : 0
     const at = { ...piece, x: piece.x + aside }
-    const disc = circlePath((at.x - view.x) * this.scale, (at.y - view.y) * this.scale, label.disc)
+    const [x, y] = [(at.x - view.x) * this.scale, (at.y - view.y) * this.scale]
+    const colours = slotColours(this.marks.get(piece.colourway) ?? null, number.rings)
+    const disc = discItems(x, y, number.label.disc, colours)
+    items.push(...disc)
     const before = items.length
-    items.push(drawPath(disc, { fill: '#ffffff', stroke: INK, width: 0.15 }))
-    this.writeLabel(items, at, view, label)
+    this.writeLabel(items, at, view, number)
     // Without its number an empty disc would say nothing.
-    if (items.length === before + 1) items.pop()
+    if (items.length === before) items.splice(-disc.length)
   }
 
   /** Whether a motif's number stands whole inside a window: else it is printed on the sheet beside it. */
-  private hasLabel(motif: Point, view: Bounds, label = this.label): boolean {
-    if (!label) return false
-    const room = label.disc / this.scale
+  private hasLabel(motif: Point, view: Bounds, number = this.number): boolean {
+    if (!number) return false
+    const room = discReach(number) / this.scale
     const { x, y, width, height } = view
     return (
       motif.x >= x + room &&
@@ -242,12 +228,14 @@ export class MapPainter {
     )
   }
 
-  private writeLabel(items: FigureItem[], motif: PlacedMotif, view: Bounds, label: MotifLabel): void {
-    if (!this.hasLabel(motif, view, label)) return
+  private writeLabel(items: FigureItem[], motif: PlacedMotif, view: Bounds, number: NumberDisc): void {
+    if (!this.hasLabel(motif, view, number)) return
+    const { label } = number
     const x = (motif.x - view.x) * this.scale
     const y = (motif.y - view.y) * this.scale
-    const letter = this.letters.get(motif.colourway) ?? ''
-    const lift = letter === '' && lettersOf(this.ground) > 0 ? this.centring(label) : 0
+    const letter = this.marks.get(motif.colourway)?.code ?? ''
+    const isLettered = (this.ground.numbers.motif?.letters ?? 0) > 0
+    const lift = letter === '' && isLettered ? this.centring(label) : 0
     items.push(
       drawText(motif.label, x, y + label.numberBaseline + lift, label.number, {
         anchor: 'middle',
@@ -262,55 +250,6 @@ export class MapPainter {
   private centring(label: MotifLabel): number {
     return (label.number * CAPITAL_HEIGHT * MM_PER_POINT) / 2 - label.numberBaseline
   }
-}
-
-/** Which of n labels are printed when they would stand `pitch` mm apart and want `room` mm: every 1st, 2nd, 5th… */
-export function labelStep(pitch: number, room: number): number {
-  return [1, 2, 5, 10, 20, 50, 100].find((step) => pitch * step >= room) ?? 200
-}
-
-const shown = (number: number, step: number): boolean => step === 1 || number === 1 || number % step === 0
-
-/** Row numbers left of a window, at x = 0 to the right-aligned `edge`. */
-export function rowNumbers(rows: readonly MapRow[], y: (row: MapRow) => number, edge: number): FigureItem[] {
-  const pitch = rows.length > 1 ? Math.abs(y(rows[1]!) - y(rows[0]!)) : Infinity
-  const step = labelStep(pitch, 3.6)
-  const drop = (EDGE_TYPE * CAPITAL_HEIGHT * MM_PER_POINT) / 2
-  return rows
-    .filter((row) => shown(row.row, step))
-    .map((row) => drawText(String(row.row), edge, y(row) + drop, EDGE_TYPE, { anchor: 'end' }))
-}
-
-/** Place numbers above a window. */
-export function placeNumbers(
-  places: readonly { readonly place: number; readonly x: number }[],
-  x: (planX: number) => number,
-  baseline: number,
-): FigureItem[] {
-  const pitch = places.length > 1 ? Math.abs(x(places[1]!.x) - x(places[0]!.x)) : Infinity
-  const digits = String(places.length).length
-  const step = labelStep(pitch, digits * EDGE_TYPE * 0.5 * MM_PER_POINT + 1.2)
-  return places
-    .filter(({ place }) => shown(place, step))
-    .map((place) => drawText(String(place.place), x(place.x), baseline, EDGE_TYPE, { anchor: 'middle' }))
-}
-
-/** Arrows of the working direction, their tails at x (for rows worked to the right). */
-export function directionArrows(
-  rows: readonly MapRow[],
-  y: (row: MapRow) => number,
-  x: number,
-): FigureItem[] {
-  const pitch = rows.length > 1 ? Math.abs(y(rows[1]!) - y(rows[0]!)) : Infinity
-  const step = labelStep(pitch, 2)
-  const segments = rows
-    .filter((row) => row.direction !== null && (step === 1 || shown(row.row, step)))
-    .flatMap((row) =>
-      row.direction === 'right'
-        ? arrowPath(x, y(row), x + ARROW, y(row), 1.4)
-        : arrowPath(x + ARROW, y(row), x, y(row), 1.4),
-    )
-  return segments.length > 0 ? [drawPath(segments, { stroke: INK, width: 0.3, cap: 'round' })] : []
 }
 
 export interface OverviewMap {
@@ -384,7 +323,7 @@ export function overviewMap(
   return {
     figure: { width, height: top + drawn.height + 0.5, items },
     scale,
-    numbered: painter.label !== null,
+    numbered: painter.number !== null,
     painter,
   }
 }
@@ -401,7 +340,3 @@ function sheetPlate(name: string, x: number, y: number): FigureItem[] {
     drawText(name, x, y + 1.6, 13, { anchor: 'middle', weight: 'bold' }),
   ]
 }
-
-/** A short line in quiet ink, for crop ticks and leaders. */
-export const tick = (x1: number, y1: number, x2: number, y2: number): FigureItem =>
-  drawPath(linePath(x1, y1, x2, y2), { stroke: QUIET_INK, width: 0.2 })

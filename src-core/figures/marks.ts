@@ -1,6 +1,8 @@
 /** How each colourway is marked on paper: its letter, its ink texture, its yarns. */
-import type { Plan } from '../../shared-types/plan'
+import type { MotifAccount, Plan } from '../../shared-types/plan'
 import type { Colourway, Project } from '../../shared-types/project'
+import { texturesFor } from './ink-textures'
+import { areasShown } from './parts-shown'
 
 export interface SlotMark {
   readonly slot: string
@@ -14,7 +16,7 @@ export interface ColourwayMark {
   readonly id: string
   readonly code: string
   readonly name: string
-  /** Number of the ink texture, from 0. */
+  /** Number of the ink texture, from 0: the darker its yarns, the denser. */
   readonly texture: number
   readonly slots: readonly SlotMark[]
   /** Whole motifs, half motifs at the ends of rows, fillers between motifs. */
@@ -59,6 +61,43 @@ export function greyOf(colour: string): string {
   return `#${channel.repeat(3)}`
 }
 
+/** CIE L* of a relative luminance (CIE 015:2018). */
+const lightnessOf = (light: number): number =>
+  light > 216 / 24389 ? 116 * Math.cbrt(light) - 16 : (light * 24389) / 27
+
+/** How light a motif in a colourway looks from afar: every part weighs by its area. CIE L*. */
+export function lightnessOfWay(
+  colours: ReadonlyMap<string, string>,
+  motif: MotifAccount | undefined,
+): number {
+  const areas = motif ? areasShown(motif.layers) : new Map([...colours.keys()].map((slot) => [slot, 1]))
+  let [light, whole] = [0, 0]
+  for (const [slot, area] of areas) {
+    light += area * luminance(colours.get(slot) ?? UNKNOWN_COLOUR)
+    whole += area
+  }
+  return lightnessOf(whole > 0 ? light / whole : luminance(UNKNOWN_COLOUR))
+}
+
+/** The texture of each colourway that is placed, by its id; '' where something has none. */
+function textureNumbers(project: Project, plan: Plan): Map<string, number> {
+  const placed = new Set([...plan.motifs, ...plan.halves, ...plan.fillers].map(({ colourway }) => colourway))
+  const accounts = [plan.motif, plan.fillerMotif, ...(plan.accounts ?? [])]
+  const yarns = new Map((project.yarns ?? []).map(({ id, colour }) => [id, paperColour(colour)]))
+  const ways = (project.colourways ?? []).filter(({ id }) => placed.has(id))
+  const lightnesses = ways.map((way) => {
+    const own = Object.entries(way.yarns ?? {})
+    const colours = new Map(own.map(([slot, id]) => [slot, yarns.get(id) ?? UNKNOWN_COLOUR]))
+    return lightnessOfWay(
+      colours,
+      accounts.find((account) => account?.id === way.motif) ?? plan.motif ?? undefined,
+    )
+  })
+  if (placed.size > ways.length) lightnesses.push(lightnessOf(luminance(UNKNOWN_COLOUR)))
+  const textures = texturesFor(lightnesses)
+  return new Map(textures.map((texture, i) => [ways[i]?.id ?? '', texture]))
+}
+
 /** The colourways that the plan places, in the file's order; motifs without one come last. */
 export function colourwayMarks(project: Project, plan: Plan): ColourwayMark[] {
   const yarns = new Map((project.yarns ?? []).map((yarn) => [yarn.id, yarn]))
@@ -69,6 +108,7 @@ export function colourwayMarks(project: Project, plan: Plan): ColourwayMark[] {
     halves.set(half.colourway, (halves.get(half.colourway) ?? 0) + 1)
     if (!counts.has(half.colourway)) counts.set(half.colourway, 0)
   }
+  const textures = textureNumbers(project, plan)
   const marks: ColourwayMark[] = []
   ;(project.colourways ?? []).forEach((colourway, index) => {
     const count = counts.get(colourway.id)
@@ -76,7 +116,7 @@ export function colourwayMarks(project: Project, plan: Plan): ColourwayMark[] {
     counts.delete(colourway.id)
     marks.push({
       ...markOf(colourway, index, yarns),
-      texture: marks.length,
+      texture: textures.get(colourway.id) ?? 0,
       count,
       halves: halves.get(colourway.id) ?? 0,
       fillers: 0,
@@ -84,14 +124,18 @@ export function colourwayMarks(project: Project, plan: Plan): ColourwayMark[] {
   })
   const rest = [...counts.values()].reduce((sum, count) => sum + count, 0)
   const halfRest = [...counts.keys()].reduce((sum, id) => sum + (halves.get(id) ?? 0), 0)
-  if (rest + halfRest > 0) marks.push({ ...NO_MARK, count: rest, halves: halfRest })
+  if (rest + halfRest > 0) marks.push(noMark(textures, { count: rest, halves: halfRest }))
   return marks
 }
 
-const NO_MARK: ColourwayMark = {
-  ...{ id: '', code: '', name: '', texture: 2, slots: [] },
-  ...{ count: 0, halves: 0, fillers: 0 },
-}
+/** What stands for motifs, halves and fillers without a colourway. */
+const noMark = (
+  textures: ReadonlyMap<string, number>,
+  counts: Partial<Pick<ColourwayMark, 'count' | 'halves' | 'fillers'>>,
+): ColourwayMark => ({
+  ...{ id: '', code: '', name: '', texture: textures.get('') ?? 0, slots: [] },
+  ...{ count: 0, halves: 0, fillers: 0, ...counts },
+})
 
 type Yarns = ReadonlyMap<string, { readonly name?: string | undefined; readonly colour?: string | undefined }>
 
@@ -115,24 +159,20 @@ function markOf(
  * The marks of the fillers, one for each colourway that they are worked in, in the order of the file: textures of
  * their own, unless motifs are worked in the same colourway.
  */
-export function fillerMarks(
-  project: Project,
-  plan: Plan,
-  marks: readonly ColourwayMark[],
-): readonly ColourwayMark[] {
+export function fillerMarks(project: Project, plan: Plan): readonly ColourwayMark[] {
   const counts = new Map<string, number>()
   for (const { colourway } of plan.fillers) counts.set(colourway, (counts.get(colourway) ?? 0) + 1)
   const yarns = new Map((project.yarns ?? []).map((yarn) => [yarn.id, yarn]))
+  const textures = textureNumbers(project, plan)
   const found: ColourwayMark[] = []
-  let own = marks.length
   ;(project.colourways ?? []).forEach((colourway, index) => {
     const fillers = counts.get(colourway.id)
     if (fillers === undefined) return
     counts.delete(colourway.id)
-    const texture = marks.find(({ id }) => id === colourway.id)?.texture ?? own++
+    const texture = textures.get(colourway.id) ?? 0
     found.push({ ...markOf(colourway, index, yarns), texture, count: 0, halves: 0, fillers })
   })
   const rest = [...counts.values()].reduce((sum, count) => sum + count, 0)
-  if (rest > 0) found.push({ ...NO_MARK, fillers: rest })
+  if (rest > 0) found.push(noMark(textures, { fillers: rest }))
   return found
 }

@@ -5,7 +5,8 @@ import type { Bounds, FigureItem, FigureSymbol } from './figure'
 import { drawPath, INK, PAPER } from './figure'
 import type { ColourwayMark } from './marks'
 import { luminance, UNKNOWN_COLOUR } from './marks'
-import { boundsOf, circlePath, polygonPath, simplify, turnAndScale } from './path'
+import { discItems, RING_WIDTH } from './number-disc'
+import { boundsOf, polygonPath, simplify, turnAndScale } from './path'
 import { textureItems } from './textures'
 
 export type MotifLook = 'ink' | 'colour' | 'plain'
@@ -34,6 +35,8 @@ export interface MotifSymbolOptions {
   readonly half?: Half | undefined
   /** Radius of the white disc under the number, in printed mm; 0 for none. */
   readonly disc: number
+  /** Parts that are shown as rings round the disc, the outermost first. */
+  readonly rings?: readonly string[] | undefined
 }
 
 /** Line widths of the outline in printed mm, for motifs from small to large: hairlines of 0.18 mm survive copying. */
@@ -60,6 +63,10 @@ function shown(outline: readonly Point[], options: MotifSymbolOptions): readonly
   return options.half ? halfOutline(printed, options.half) : printed
 }
 
+/** The colours of some parts in a colourway. */
+export const slotColours = (mark: ColourwayMark | null, slots: readonly string[]): string[] =>
+  slots.map((slot) => mark?.slots.find((each) => each.slot === slot)?.colour ?? UNKNOWN_COLOUR)
+
 function colourItems(motif: MotifAccount, options: MotifSymbolOptions, width: number): FigureItem[] {
   const colours = new Map(options.mark?.slots.map((slot) => [slot.slot, slot.colour]))
   const items: FigureItem[] = []
@@ -75,7 +82,7 @@ function colourItems(motif: MotifAccount, options: MotifSymbolOptions, width: nu
 
 /** The symbol of a motif about its centre. */
 export function motifSymbol(motif: MotifAccount, options: MotifSymbolOptions): FigureSymbol {
-  const { scale, turn, look, mark, disc } = options
+  const { scale, turn, look, mark, disc, rings = [] } = options
   const outline = shown(motif.outline, options)
   const path = polygonPath(outline)
   const box = boundsOf(outline)
@@ -89,8 +96,8 @@ export function motifSymbol(motif: MotifAccount, options: MotifSymbolOptions): F
     if (texture.length > 0) items.push({ kind: 'group', clip: path, items: texture })
   }
   items.push(drawPath(path, { stroke: INK, width }))
-  if (disc > 0) items.push(drawPath(circlePath(0, 0, disc), { fill: PAPER, stroke: INK, width: 0.15 }))
-  const reach = Math.max(disc, 0) + 0.075
+  if (disc > 0) items.push(...discItems(0, 0, disc, slotColours(mark, rings)))
+  const reach = Math.max(disc, 0) + rings.length * RING_WIDTH + 0.075
   const bounds = union(boundsOf(outline, width / 2), disc > 0 ? reach : 0)
   const name = [motif.id, mark?.id ?? '', turn, look, options.half ?? (disc > 0 ? 'numbered' : 'bare')].join(
     '/',
@@ -113,7 +120,7 @@ export class MotifSymbols {
   constructor(
     private readonly motif: MotifAccount,
     private readonly marks: ReadonlyMap<string, ColourwayMark>,
-    private readonly options: Pick<MotifSymbolOptions, 'scale' | 'look' | 'disc' | 'stretch'>,
+    private readonly options: Pick<MotifSymbolOptions, 'scale' | 'look' | 'disc' | 'rings' | 'stretch'>,
   ) {}
 
   /** The symbol for a colourway and a turn in degrees; halves carry no number. */

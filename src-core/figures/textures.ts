@@ -52,40 +52,91 @@ const plus =
   (arm: number) =>
   (x: number, y: number): Path => [...linePath(x - arm, y, x + arm, y), ...linePath(x, y - arm, x, y + arm)]
 
-/** Name and drawing of every texture, in the order in which colourways take them. `grain` is 1 at full size. */
-const TEXTURES: readonly (readonly [string, Texture])[] = [
-  ['steep lines', (box, g) => [line(hatch(box, 72, 0.85 * g), 0.22)]],
-  ['dots', (box, g) => [dots(grid(box, 1.15 * g, true, dotPath), 0.34)]],
-  ['blank', () => []],
-  ['grid', (box, g) => [line([...hatch(box, 8, 0.95 * g), ...hatch(box, 98, 0.95 * g)], 0.2)]],
-  ['level lines', (box, g) => [line(hatch(box, 0, 0.8 * g), 0.26)]],
-  ['checks', (box, g) => [checks(box, 0.72 * g)]],
-  ['slanting lines', (box, g) => [line(hatch(box, -40, 1.5 * g), 0.24)]],
-  ['dense dots', (box, g) => [dots(grid(box, 0.85 * g, true, dotPath), 0.52)]],
-  ['crossed lines', (box, g) => [line([...hatch(box, 45, 1.05 * g), ...hatch(box, -45, 1.05 * g)], 0.2)]],
-  [
-    'rings',
-    (box, g) => [
+interface TextureKind {
+  readonly name: string
+  /** Neighbours of one family are told apart less well. */
+  readonly family: 'plain' | 'dots' | 'lines' | 'crosses'
+  /** Share of the paper that is inked at full size, measured on prints at 600 dots per inch. */
+  readonly ink: number
+  readonly draw: Texture
+}
+
+/** Finer grains would ink more of the paper if their lines did not get finer too; none under 0.14 mm. */
+const fine = (width: number, grain: number): number => Math.max(0.14, width * grain)
+
+/** Every texture, the one with the least ink first. `grain` is 1 at full size. */
+const TEXTURES: readonly TextureKind[] = [
+  { name: 'blank', family: 'plain', ink: 0, draw: () => [] },
+  {
+    ...{ name: 'dots', family: 'dots', ink: 0.08 },
+    draw: (box, g) => [dots(grid(box, 1.15 * g, true, dotPath), fine(0.34, g))],
+  },
+  {
+    ...{ name: 'slanting lines', family: 'lines', ink: 0.15 },
+    draw: (box, g) => [line(hatch(box, -40, 1.5 * g), fine(0.22, g))],
+  },
+  {
+    ...{ name: 'plus signs', family: 'crosses', ink: 0.17 },
+    draw: (box, g) => [line(grid(box, 1.4 * g, true, plus(0.36 * g)), fine(0.22, g))],
+  },
+  {
+    ...{ name: 'dashes', family: 'lines', ink: 0.2 },
+    draw: (box, g) => [
       line(
-        grid(box, 1.5 * g, true, (x, y) => circlePath(x, y, 0.42 * g)),
-        0.18,
+        grid(box, 1.3 * g, true, (x, y) => linePath(x - 0.45 * g, y, x + 0.45 * g, y)),
+        fine(0.34, g),
       ),
     ],
-  ],
-  ['dense lines', (box, g) => [line(hatch(box, 36, 0.6 * g), 0.36)]],
-  ['plus signs', (box, g) => [line(grid(box, 1.4 * g, true, plus(0.36 * g)), 0.22)]],
-  ['double lines', (box, g) => [line(doubleLines(box, 104, 1.7 * g, 0.5 * g), 0.22)]],
-  [
-    'dashes',
-    (box, g) => [
+  },
+  {
+    ...{ name: 'rings', family: 'dots', ink: 0.245 },
+    draw: (box, g) => [
       line(
-        grid(box, 1.3 * g, true, (x, y) => linePath(x - 0.4 * g, y, x + 0.4 * g, y)),
-        0.3,
+        grid(box, 1.9 * g, true, (x, y) => circlePath(x, y, 0.5 * g)),
+        fine(0.24, g),
       ),
     ],
-  ],
-  ['waves', (box, g) => [line(waves(box, 1.15 * g), 0.22)]],
-  ['grey', (box) => [drawPath(rectanglePath(box.x, box.y, box.width, box.height), { fill: '#8c8c8c' })]],
+  },
+  {
+    ...{ name: 'steep lines', family: 'lines', ink: 0.275 },
+    draw: (box, g) => [line(hatch(box, 72, 0.85 * g), fine(0.23, g))],
+  },
+  {
+    ...{ name: 'waves', family: 'lines', ink: 0.31 },
+    draw: (box, g) => [line(waves(box, 1.15 * g), fine(0.31, g))],
+  },
+  {
+    ...{ name: 'dense dots', family: 'dots', ink: 0.34 },
+    draw: (box, g) => [dots(grid(box, 0.85 * g, true, dotPath), fine(0.52, g))],
+  },
+  {
+    ...{ name: 'grid', family: 'crosses', ink: 0.38 },
+    draw: (box, g) => [line([...hatch(box, 8, 1.15 * g), ...hatch(box, 98, 1.15 * g)], fine(0.24, g))],
+  },
+  {
+    ...{ name: 'level lines', family: 'lines', ink: 0.43 },
+    draw: (box, g) => [line(hatch(box, 0, 0.8 * g), fine(0.34, g))],
+  },
+  {
+    ...{ name: 'crossed lines', family: 'crosses', ink: 0.47 },
+    draw: (box, g) => [line([...hatch(box, 45, 1.05 * g), ...hatch(box, -45, 1.05 * g)], fine(0.28, g))],
+  },
+  {
+    ...{ name: 'checks', family: 'plain', ink: 0.5 },
+    draw: (box, g) => [checks(box, 0.72 * g)],
+  },
+  {
+    ...{ name: 'double lines', family: 'lines', ink: 0.55 },
+    draw: (box, g) => [line(doubleLines(box, 104, 1.7 * g, 0.7 * g), fine(0.46, g))],
+  },
+  {
+    ...{ name: 'grey', family: 'plain', ink: 0.58 },
+    draw: (box) => [drawPath(rectanglePath(box.x, box.y, box.width, box.height), { fill: '#6b6b6b' })],
+  },
+  {
+    ...{ name: 'dense lines', family: 'lines', ink: 0.64 },
+    draw: (box, g) => [line(hatch(box, 36, 0.62 * g), fine(0.39, g))],
+  },
 ]
 
 function checks(box: Bounds, side: number): PathItem {
@@ -122,14 +173,14 @@ function waves(box: Bounds, gap: number): PathSegment[] {
 
 export const TEXTURE_COUNT = TEXTURES.length
 
-/** Name of the texture that the colourway number `index` (from 0) takes. */
-export const textureName = (index: number): string => TEXTURES[index % TEXTURE_COUNT]![0]
+/** What is known of texture number `index`, from 0 for the one with the least ink. */
+export const textureKind = (index: number): Omit<TextureKind, 'draw'> => TEXTURES[index % TEXTURE_COUNT]!
 
 /**
  * The ink of texture number `index` over a box, to be clipped to the motif. `across` is the printed size of the
- * motif in mm: below 10 mm the texture gets finer, down to six tenths.
+ * motif in mm: below 14 mm the texture gets finer, down to six tenths, so that it shows beside a number.
  */
 export function textureItems(index: number, box: Bounds, across: number): PathItem[] {
-  const grain = Math.min(1, Math.max(0.6, across / 10))
-  return TEXTURES[index % TEXTURE_COUNT]![1](box, grain)
+  const grain = Math.min(1, Math.max(0.6, across / 14))
+  return TEXTURES[index % TEXTURE_COUNT]!.draw(box, grain)
 }

@@ -2,7 +2,7 @@
 import type { Bounds, Figure, FigureItem } from './figure'
 import { drawPath, drawText, INK, PAPER } from './figure'
 import type { MapGround, MapPainter } from './map'
-import { directionArrows, placeNumbers, rowNumbers, tick } from './map'
+import { directionArrows, placeNumbers, rowNumbers, tick } from './map-edges'
 import { rectanglePath } from './path'
 import type { MapRow } from './rows'
 

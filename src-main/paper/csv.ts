@@ -28,7 +28,7 @@ export const csvTable = (rows: readonly (readonly Cell[])[]): string =>
 /** One line for each motif, half motif and filler in the order of work. */
 export function orderCsv(project: Project, plan: Plan): string {
   const marks = colourwayMarks(project, plan)
-  const ofFillers = fillerMarks(project, plan, marks)
+  const ofFillers = fillerMarks(project, plan)
   const rows = plan.order.map((step): Cell[] => {
     const piece = pieceAt(plan, step.motif)
     const list = step.kind === 'filler' ? ofFillers : marks

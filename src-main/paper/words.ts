@@ -60,6 +60,8 @@ const motifWords = (motif: MotifAccount | null): string => {
 export interface MapFacts {
   readonly numbered: boolean
   readonly lettered: boolean
+  /** Parts that rings round the numbers show, the outermost first. */
+  readonly rings: readonly string[]
   /** What the marks of its join points mean. */
   readonly joins: string
   readonly arrows: boolean
@@ -70,6 +72,12 @@ export interface MapFacts {
   readonly sheets: number
   readonly firstRow: number
 }
+
+/** What the rings round the numbers stand for. */
+const ringWords = (slots: readonly string[]): string =>
+  slots.length === 1
+    ? `The ring round a number shows the ${small(slots[0]!)} under it.`
+    : `The rings round a number show what is under it, from the outside: ${listOf(slots.map(small))}.`
 
 /** "How to read it" beside the map. */
 export function howToRead(facts: MapFacts, terms: Terms): string {
@@ -82,6 +90,7 @@ export function howToRead(facts: MapFacts, terms: Terms): string {
   } else if (facts.numbered) {
     parts.push(`The number is the order of work${facts.lettered ? ', the letter the colourway' : ''}.`)
   }
+  if (facts.rings.length > 0) parts.push(ringWords(facts.rings))
   if (facts.joins !== '') parts.push(facts.joins)
   if (facts.arrows) parts.push('Arrows show the way each row is worked.')
   if (facts.halves) parts.push('Half motifs at the ends of rows are worked back and forth.')

@@ -1,6 +1,5 @@
 /** A garland on paper: the card, what is fastened where, each motif. */
 import type { GarlandAccount, GarlandItem } from '../../../shared-types/plan'
-import { colourwayMarks } from '../../../src-core/figures/marks'
 import type { ColourwayMark } from '../../../src-core/figures/marks'
 import { stitchAbbreviation } from '../../../src-core/stitches/terms'
 import { formatLength, formatNumber } from '../../../src-core/units/format'
@@ -32,12 +31,14 @@ export function garlandPages(job: Job, garland: GarlandAccount): Draft[] {
   ]
 }
 
-/** The colourways that one of the motifs hangs in. */
-const marksOfMotif = (job: Job, id: string): ColourwayMark[] =>
-  colourwayMarks(job.project, {
-    ...job.plan,
-    motifs: job.plan.motifs.filter((placed) => placed.motif === id),
+/** The colourways that one of the motifs hangs in, with how often it does. */
+function marksOfMotif({ plan, ground }: Job, id: string): ColourwayMark[] {
+  const own = plan.motifs.filter(({ motif }) => motif === id)
+  return ground.marks.flatMap((mark) => {
+    const count = own.filter(({ colourway }) => colourway === mark.id).length
+    return count > 0 ? [{ ...mark, count }] : []
   })
+}
 
 /** The words of the plan are in the project's terms; the sheet may be printed in the others. */
 function wordsOf(job: Job, garland: GarlandAccount, item: GarlandItem): string {

@@ -1,7 +1,6 @@
 /** The motif on a page of its own: drawn with its measures, and its rounds as they were written. */
 import type { MotifAccount } from '../../../shared-types/plan'
 import type { Motif } from '../../../shared-types/project'
-import { fillerMarks } from '../../../src-core/figures/marks'
 import type { ColourwayMark } from '../../../src-core/figures/marks'
 import { motifDimensions, motifFigure } from '../../../src-core/figures/motif-figure'
 import { capital, lieSentence } from '../../../src-core/figures/words'
@@ -36,7 +35,7 @@ export function blanketMotifs(job: Job): MotifOnPaper[] {
   return [
     ...(motif ? [{ account: motif, marks: job.ground.marks }] : []),
     ...(fillerMotif && fillerMotif.id !== motif?.id
-      ? [{ account: fillerMotif, marks: fillerMarks(job.project, job.plan, job.ground.marks) }]
+      ? [{ account: fillerMotif, marks: job.ground.fillerMarks }]
       : []),
   ]
 }

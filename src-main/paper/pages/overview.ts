@@ -3,7 +3,13 @@ import type { Bounds, Figure } from '../../../src-core/figures/figure'
 import { keySwatch } from '../../../src-core/figures/key-swatch'
 import { joinMarksSentence } from '../../../src-core/figures/join-marks'
 import { breakLines } from '../../../src-core/figures/lines'
-import { keyMarks, overviewMap, overviewScale, smallestNumberedScale } from '../../../src-core/figures/map'
+import {
+  keyMarks,
+  MapPainter,
+  overviewMap,
+  overviewScale,
+  smallestNumberedScale,
+} from '../../../src-core/figures/map'
 import type { ColourwayMark } from '../../../src-core/figures/marks'
 import { projectSentence, sentenceText } from '../../../src-core/figures/sentence'
 import type { Tiling } from '../../../src-core/figures/tiles'
@@ -119,12 +125,27 @@ export function overviewIsEnough(job: Job): boolean {
   return chooseSetting(job, overviewTexts(job, null)).numbered
 }
 
+/** How to read and how to join; rings round the numbers are explained where the map has them. */
 function overviewTexts(job: Job, tiling: Tiling | null): [string, string] {
+  const texts = textsWith(job, tiling, [])
+  const rings = new MapPainter(job.ground, tiling?.scale ?? scaleOnPage(job, texts)).rings
+  return rings.length > 0 ? textsWith(job, tiling, rings) : texts
+}
+
+/** The scale that the map gets beside these words. */
+function scaleOnPage(job: Job, texts: readonly string[]): number {
+  const { setting, notes } = chooseSetting(job, texts)
+  const room = mapRoom(job, setting, texts, notes)
+  return overviewScale(job.ground, room.width, room.height)
+}
+
+function textsWith(job: Job, tiling: Tiling | null, rings: readonly string[]): [string, string] {
   const { ground, plan, project } = job
   const read = howToRead(
     {
       numbered: true,
       lettered: ground.marks.some((mark) => mark.code !== ''),
+      rings,
       joins: joinMarksSentence(plan),
       arrows: ground.byRows,
       placesOnTop: ground.places.length > 0,

@@ -1,12 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { figureSymbols } from '../../../src-core/figures/figure'
-import {
-  labelStep,
-  mapGround,
-  MapPainter,
-  overviewMap,
-  smallestNumberedScale,
-} from '../../../src-core/figures/map'
+import { mapGround, MapPainter, overviewMap, smallestNumberedScale } from '../../../src-core/figures/map'
+import { labelStep } from '../../../src-core/figures/map-edges'
 import { tileFigure, tileMap } from '../../../src-core/figures/tiles'
 import { record } from './recorder'
 import { samplePlan } from './sample'
@@ -121,7 +116,7 @@ describe('a map in sheets', () => {
 
   it('is needed when numbers would print under 7 pt, and then prints them', () => {
     expect(overviewMap(ground, box.width, box.height).numbered).toBe(false)
-    expect(new MapPainter(ground, scale).label!.number).toBeGreaterThanOrEqual(7)
+    expect(new MapPainter(ground, scale).number!.label.number).toBeGreaterThanOrEqual(7)
     expect(tiling.tiles.length).toBeGreaterThan(4)
   })
 

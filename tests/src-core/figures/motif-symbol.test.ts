@@ -1,9 +1,19 @@
 import { describe, expect, it } from 'vitest'
 import type { FigureItem } from '../../../src-core/figures/figure'
-import { fitLabel, labelAt, numberedScale, SMALLEST_TYPE } from '../../../src-core/figures/lettering'
+import type { MotifAccount } from '../../../shared-types/plan'
+import {
+  fitLabel,
+  labelAt,
+  labelFits,
+  numberedScale,
+  SMALLEST_TYPE,
+} from '../../../src-core/figures/lettering'
+import type { ColourwayMark } from '../../../src-core/figures/marks'
+import { discReach, fitNumber, scaleForNumber } from '../../../src-core/figures/number-disc'
+import type { NumberPlace } from '../../../src-core/figures/number-disc'
 import { colourwayMarks, luminance, paperColour, UNKNOWN_COLOUR } from '../../../src-core/figures/marks'
 import { MotifSymbols, motifSymbol } from '../../../src-core/figures/motif-symbol'
-import { textureItems, TEXTURE_COUNT } from '../../../src-core/figures/textures'
+import { textureItems, textureKind, TEXTURE_COUNT } from '../../../src-core/figures/textures'
 import { pathPoints } from './recorder'
 import { sampleMotif, samplePlan } from './sample'
 
@@ -32,8 +42,12 @@ describe('ink textures', () => {
   })
 
   it('keep their direction however the motif is turned', () => {
+    const steep = Array.from({ length: TEXTURE_COUNT }, (_, i) => i).find(
+      (i) => textureKind(i).name === 'steep lines',
+    )!
+    const mark = { ...marks[0]!, texture: steep }
     const slopes = (turn: number): number[] => {
-      const symbol = motifSymbol(motif, { scale: 0.2, turn, look: 'ink', mark: marks[0]!, disc: 2 })
+      const symbol = motifSymbol(motif, { scale: 0.2, turn, look: 'ink', mark, disc: 2 })
       const group = symbol.items.find(
         (item): item is Extract<FigureItem, { kind: 'group' }> => item.kind === 'group',
       )!
@@ -97,6 +111,65 @@ describe('a motif as a symbol', () => {
   })
 })
 
+describe('the disc in a motif', () => {
+  const big = {
+    ...motif,
+    layers: [
+      motif.layers[0]!,
+      { slot: 'centre', outline: motif.outline.map(({ x, y }) => ({ x: x * 0.45, y: y * 0.45 })) },
+    ],
+  }
+  const twins = (slot: string): ColourwayMark[] =>
+    marks.slice(0, 2).map((mark, i) => ({
+      ...mark,
+      slots: ['petals', 'centre'].map((each) => ({
+        slot: each,
+        yarnName: each,
+        colour: each === slot ? ['#8a9a5b', '#b9c4c9'][i]! : '#56616b',
+      })),
+    }))
+  const place = (layers: MotifAccount['layers'], own: readonly ColourwayMark[]): NumberPlace => ({
+    ...{ layers, centre: { x: 0, y: 0 }, inner: 26, tip: 39, digits: 3, letters: 1, marks: own },
+  })
+
+  it('stays as it is where colourways differ beside it, or where no colour is printed', () => {
+    for (const own of [twins('petals'), []])
+      expect(fitNumber(place(motif.layers, own), 0.2)?.rings).toEqual([])
+  })
+
+  it('shows the only part that differs in a ring where it would hide it', () => {
+    const disc = fitNumber(place(motif.layers, twins('centre')), 0.16)!
+    expect(disc.rings).toEqual(['centre'])
+    expect(disc.label.number).toBeGreaterThanOrEqual(7)
+    expect(labelFits(26 * 0.16, 39 * 0.16, discReach(disc))).toBe(true)
+  })
+
+  it('gets smaller rather than a ring where that lets the part be seen', () => {
+    const scale = 0.3
+    const disc = fitNumber(place(big.layers, twins('centre')), scale)!
+    expect(disc.rings).toEqual([])
+    const free = fitNumber(place(big.layers, []), scale)!
+    expect(disc.label.disc).toBeLessThan(free.label.disc)
+  })
+
+  it('fits with its rings at the scale that is said to be the smallest', () => {
+    const own = place(motif.layers, twins('centre'))
+    const scale = scaleForNumber(own)
+    expect(scale).toBeGreaterThan(scaleForNumber(place(motif.layers, [])))
+    expect(fitNumber(own, scale)).not.toBeNull()
+    expect(fitNumber(own, scale * 0.9)).toBeNull()
+  })
+
+  it('has its ring drawn in the colour that the part has in the colourway', () => {
+    const [mark] = twins('centre')
+    const options = { scale: 0.15, turn: 0, look: 'colour', mark: mark!, disc: 2.5 } as const
+    const fills = motifSymbol(motif, { ...options, rings: ['centre'] }).items.flatMap((item) =>
+      item.kind === 'path' && item.paint.fill ? [item.paint.fill] : [],
+    )
+    expect(fills.slice(-2)).toEqual(['#8a9a5b', '#ffffff'])
+  })
+})
+
 describe('the label in a motif', () => {
   it('is never smaller than 7 pt; what has no room for that gets none', () => {
     expect(SMALLEST_TYPE).toBe(7)
@@ -138,7 +211,7 @@ describe('colours for paper', () => {
 
   it('counts the motifs of each colourway and keeps those without one apart', () => {
     expect(marks.reduce((sum, mark) => sum + mark.count, 0)).toBe(16)
-    expect(marks.map((mark) => mark.texture)).toEqual(marks.map((_, i) => i))
+    expect(new Set(marks.map((mark) => mark.texture)).size).toBe(marks.length)
     const bare = { ...plan, motifs: plan.motifs.map((placed) => ({ ...placed, colourway: '' })) }
     expect(colourwayMarks(project, bare)).toMatchObject([{ id: '', code: '', count: 16 }])
   })

@@ -1,0 +1,81 @@
+/** Where the numbers of a map stand: in its motifs, its half motifs and its fillers. */
+import type { MotifAccount, PlacedHalf, Plan, Point } from '../../shared-types/plan'
+import type { SheetStyle } from '../../shared-types/project'
+import { halfOutline } from '../geometry/half'
+import type { ColourwayMark } from './marks'
+import { keptHalf } from './motif-symbol'
+import type { Stretch } from './motif-symbol'
+import type { NumberPlace } from './number-disc'
+import { innerRadius, outerRadius, turnAndScale } from './path'
+
+/** Deep petals run on beyond a disc of this share of the tip radius, and are told apart by what they show there. */
+const DEEP_PETALS = 0.45
+
+/** The radius about the centre in which a label may stand: inside the valleys, or across the roots of deep petals. */
+function labelRadius(motif: MotifAccount): number {
+  const inner = innerRadius(motif.outline)
+  return motif.shape === 'petals' ? Math.max(inner, DEEP_PETALS * outerRadius(motif.outline)) : inner
+}
+
+export interface NumberPlaces {
+  readonly motif: NumberPlace | null
+  readonly half: NumberPlace | null
+  readonly filler: NumberPlace | null
+}
+
+export interface PlacesGround {
+  readonly plan: Plan
+  readonly style: SheetStyle
+  readonly marks: readonly ColourwayMark[]
+  readonly fillerMarks: readonly ColourwayMark[]
+  readonly stretch: Stretch
+}
+
+/** The middle of a half motif, across from the centre of the whole: where its number stands. */
+export const halfAside = (inner: number, half: Pick<PlacedHalf, 'side'>): number =>
+  ((keptHalf(half) === 'right' ? 1 : -1) * inner) / 2
+
+const lettersOf = (marks: readonly ColourwayMark[]): number =>
+  marks.reduce((most, mark) => Math.max(most, [...mark.code].length), 0)
+
+/** The places of a plan's numbers; what is printed in ink is told apart by its texture, wherever a disc lies. */
+export function numberPlaces({ plan, style, marks, fillerMarks, stretch }: PlacesGround): NumberPlaces {
+  const digits = String(plan.motifs.length).length
+  const most = String(plan.motifs.length + plan.halves.length + plan.fillers.length).length
+  const [least, largest] = [Math.min(stretch.x, stretch.y), Math.max(stretch.x, stretch.y)]
+  const letters = lettersOf(marks)
+  const coloured = (list: readonly ColourwayMark[]): readonly ColourwayMark[] =>
+    style === 'colour' ? list : []
+  const laid = ({ layers }: MotifAccount, turn: number): MotifAccount['layers'] =>
+    layers.map(({ slot, outline }) => ({
+      slot,
+      outline: turnAndScale(outline, turn, 1).map((p): Point => ({ x: p.x * stretch.x, y: p.y * stretch.y })),
+    }))
+  const { motif, fillerMotif } = plan
+  const inner = motif ? labelRadius(motif) * least : 0
+  const centre = { x: 0, y: 0 }
+  const [half] = plan.halves
+  return {
+    motif: motif && {
+      layers: laid(motif, plan.motifs[0]?.turn ?? 0),
+      ...{ centre, inner, tip: outerRadius(motif.outline) * largest },
+      ...{ digits, letters, marks: coloured(marks) },
+    },
+    half:
+      motif && half
+        ? {
+            layers: laid(motif, half.turn).map(({ slot, outline }) => ({
+              slot,
+              outline: halfOutline(outline, keptHalf(half)),
+            })),
+            centre: { x: halfAside(inner, half), y: 0 },
+            ...{ inner: inner / 2, tip: inner, digits: most, letters, marks: coloured(marks) },
+          }
+        : null,
+    filler: fillerMotif && {
+      layers: laid(fillerMotif, plan.fillers[0]?.turn ?? 0),
+      ...{ centre, inner: labelRadius(fillerMotif) * least, tip: outerRadius(fillerMotif.outline) * largest },
+      ...{ digits: most, letters: Math.max(letters, lettersOf(fillerMarks)), marks: coloured(fillerMarks) },
+    },
+  }
+}
