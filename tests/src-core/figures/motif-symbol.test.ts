@@ -116,7 +116,7 @@ describe('the disc in a motif', () => {
     ...motif,
     layers: [
       motif.layers[0]!,
-      { slot: 'centre', outline: motif.outline.map(({ x, y }) => ({ x: x * 0.45, y: y * 0.45 })) },
+      { slot: 'centre', outline: motif.outline.map(({ x, y }) => ({ x: x * 0.42, y: y * 0.42 })) },
     ],
   }
   const twins = (slot: string): ColourwayMark[] =>
