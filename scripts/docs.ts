@@ -9,6 +9,8 @@ import type { Options } from 'prettier'
 import { PROJECT_VERSION, projectJsonSchema } from '../shared-types/project'
 import { CATALOGUE } from '../src-core/findings/catalogue'
 import type { CatalogueEntry } from '../src-core/findings/catalogue'
+import { TERM_WORDS, termWord } from '../src-core/stitches/terms'
+import type { TermWord } from '../src-core/stitches/terms'
 import { explainOutcome } from '../src-main/documents/outcome'
 import type { OpenOutcome } from '../src-main/documents/outcome'
 
@@ -50,8 +52,14 @@ const OUTCOMES: readonly Exclude<OpenOutcome, { kind: 'opened' | 'invalid' }>[] 
   { kind: 'not-migrated', from: 1, to: PROJECT_VERSION, detail: 'what went wrong.' },
 ]
 
-/** `{count}` of the catalogue as something that reads as a place to fill. */
-const places = (text: string): string => text.replace(/\{(\w+)\}/g, '‹$1›')
+/** `{count}` of the catalogue as something that reads as a place to fill; words for more than one, and in UK terms. */
+const places = (text: string): string =>
+  text
+    .replace(/\{(\w+)\}/g, (place, name: string) =>
+      Object.hasOwn(TERM_WORDS, name) ? termWord(name as TermWord, 'UK') : place,
+    )
+    .replace(/\{\w+\|[^|{}]*\|([^|{}]*)\}/g, '$1')
+    .replace(/\{(\w+)\}/g, '‹$1›')
 
 function findingsPage(): string {
   const entries = Object.entries(CATALOGUE as Readonly<Record<string, CatalogueEntry>>)

@@ -145,12 +145,17 @@ export interface OrderStep {
 /** How one weight of a motif was split over its colours where nobody split it: each part is ±25 %. */
 export type WeightSplit = 'stitches' | 'areas' | 'evenly'
 
+/** Numbers of a yarn that may follow from a ball band which nobody entered. */
+export type YarnNumber = 'grams' | 'metres' | 'balls' | 'onHand' | 'toBuy' | 'leftover' | 'cost'
+
 export interface YarnNeed {
   readonly id: string
   readonly grams: Range
   readonly metres: Range | null
   /** Whole balls for the whole need; null where the ball's weight is unknown. */
   readonly balls: number | null
+  /** Grams on hand in all, whether they were weighed or counted in balls. */
+  readonly onHand: number
   /** Whole balls to buy after the stash. */
   readonly toBuy: number | null
   /** Grams expected to be left of what is on hand and bought. */
@@ -169,6 +174,8 @@ export interface YarnNeed {
   }
   /** Where a part of it comes from a weight that was split: what it was split by. */
   readonly split?: readonly WeightSplit[]
+  /** The numbers that follow from a ball band which nobody entered; left out where there are none. */
+  readonly assumed?: readonly YarnNumber[]
 }
 
 export interface EdgingRound {

@@ -27,6 +27,9 @@ export const stitchGaugeSchema = z.looseObject({
   across: number.optional(),
 })
 
+/** What a ball band says; the fields of a yarn that may be assumed. */
+export const BAND_FIELDS = ['ballGrams', 'ballMetres', 'price'] as const
+
 export const yarnSchema = z.looseObject({
   id,
   name: text.optional(),
@@ -35,7 +38,11 @@ export const yarnSchema = z.looseObject({
   ballMetres: number.optional(),
   fibre: text.optional(),
   price: number.optional(),
+  /** Of the band, what nobody entered: taken from a common yarn, or from another one of the project. */
+  assumed: z.array(z.enum(BAND_FIELDS)).optional(),
   onHandGrams: number.optional(),
+  /** Whole or part balls on hand, besides the grams. */
+  onHandBalls: number.optional(),
   dyeLot: text.optional(),
   /** Sizes that it is sold in besides the ball: skeins, hanks, cones. */
   packs: z.array(z.looseObject({ grams: number, price: number.optional() })).optional(),
@@ -353,6 +360,7 @@ export const projectSchema = z.looseObject({
 export type Project = z.infer<typeof projectSchema>
 export type StitchGauge = z.infer<typeof stitchGaugeSchema>
 export type Yarn = z.infer<typeof yarnSchema>
+export type BandField = (typeof BAND_FIELDS)[number]
 export type Motif = z.infer<typeof motifSchema>
 export type RoundsMotif = z.infer<typeof roundsMotifSchema>
 export type MeasuredMotif = z.infer<typeof measuredMotifSchema>

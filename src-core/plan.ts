@@ -22,7 +22,7 @@ import { checkReferences } from './checks/references'
 import { assignColourways } from './colour/assign'
 import { colourCells } from './colour/cells'
 import { legibilityFindings } from './colour/legibility'
-import { bySeverity, finding, inUnits } from './findings/finding'
+import { bySeverity, finding, toldTo } from './findings/finding'
 import { joinReach, joinRule } from './joins/rule'
 import { createAdditions, tally } from './layout/additions'
 import { planApplique } from './layout/applique'
@@ -335,7 +335,7 @@ export function createPlanner(): Planner {
     },
     plan(project) {
       const plan = withKit(project, planLayout(project))
-      return { ...plan, findings: inUnits(plan.findings, project.units ?? 'metric') }
+      return { ...plan, findings: toldTo(project, plan.findings) }
     },
     unplaced(project, plan) {
       const placed = placedMotifs(project.layout, plan)
@@ -381,7 +381,7 @@ function accountFrom(
 ) {
   const growth = blockingGrowth(motif, colourways ?? [], yarns ?? [])
   const told = motifAccount(motif, { hand, terms, gauge, growth })
-  const findings = inUnits(told.findings, units)
+  const findings = toldTo({ units, terms }, told.findings)
   return { ...told, findings, account: told.account && { ...told.account, findings } }
 }
 

@@ -1,4 +1,5 @@
 /** Where each colourway goes: the patterns of a fill, with what was painted by hand on top. */
+import { counted } from '../figures/words'
 import type { Finding } from '../../shared-types/finding'
 import type { Arrangement, BlanketLayout, Colourway } from '../../shared-types/project'
 import { finding } from '../findings/finding'
@@ -132,7 +133,7 @@ function apartFindings(
   const point = pointAt(cells, pairs)
   if (outcome === 'impossible') {
     const enough = coloursThatDo(task, task.colours + 3, random)
-    const advice = enough === null ? 'Choose more colourways' : `Choose ${enough} colourways`
+    const advice = enough === null ? 'Choose more colourways' : `Choose ${counted(enough, 'colourway')}`
     const said = { ...values, pairs: formatNumber(pairs.length), advice }
     findings.push(finding('colours/impossible', where, said, point))
   } else if (pairs.length > 0) {

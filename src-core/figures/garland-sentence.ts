@@ -32,7 +32,7 @@ export function garlandSentence(
     },
   ]
   if (!swags) return [...parts, { text: ', ' }, { text: 'hung straight', field: 'swags' }, { text: '.' }]
-  const each = swags.count === 1 ? 'one swag' : `${swags.count} swags`
+  const each = swags.count === 1 ? 'one swag' : counted(swags.count, 'swag')
   const hung = `${each} of ${formatLength(swags.span, units)}, ${formatLength(swags.drop, units)} deep`
   return [
     ...parts,

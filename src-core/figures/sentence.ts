@@ -6,7 +6,7 @@ import { formatLength, formatSize } from '../units/format'
 import { appliqueSentence } from './applique-sentence'
 import { garlandSentence } from './garland-sentence'
 import { mapRows } from './rows'
-import { capital, counted, numeral } from './words'
+import { capital, counted, numbered, numeral } from './words'
 
 export type SentenceField =
   | 'count'
@@ -97,7 +97,7 @@ function arrangementParts(plan: Plan): SentencePart[] {
     const rings = (rows.length - 1) / 2
     return [
       { text: ' in ' },
-      { text: rings === 1 ? 'a ring' : `${numeral(rings)} rings`, field: 'rings' },
+      { text: rings === 1 ? 'a ring' : numbered(rings, 'ring'), field: 'rings' },
       { text: ' round one in the middle' },
     ]
   }

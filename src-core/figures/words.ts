@@ -10,9 +10,20 @@ const NUMERALS = [
 /** A count in words where it is small enough, else in figures. */
 export const numeral = (count: number): string => NUMERALS[count] ?? String(count)
 
-/** "1 row", "2 rows". */
+const rules = new Intl.PluralRules('en')
+
+/** The word for one, or for any other number: of rows, of "1,200", of 1.5. */
+export function plural(count: number, one: string, many = `${one}s`): string {
+  return rules.select(count) === 'one' ? one : many
+}
+
+/** "1 row", "2 rows", "1,200 rows". */
 export const counted = (count: number, one: string, many = `${one}s`): string =>
-  `${count.toLocaleString('en')} ${count === 1 ? one : many}`
+  `${count.toLocaleString('en')} ${plural(count, one, many)}`
+
+/** "one row", "two rows": a count in words where it is small enough. */
+export const numbered = (count: number, one: string, many = `${one}s`): string =>
+  `${numeral(count)} ${plural(count, one, many)}`
 
 /** First letter large. */
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)

@@ -55,12 +55,12 @@ export const APPLIQUE_FINDINGS = {
   },
   'applique/path-pieces': {
     severity: 'error',
-    message: 'the path has {pieces} pieces; a panel is one piece without holes.',
+    message: 'the path has {pieces} {pieces|piece|pieces}; a panel is one piece without holes.',
     mend: 'Keep the outer line alone.',
   },
   'applique/path-flat': {
     severity: 'error',
-    message: 'the outline has no area: {points} different corners.',
+    message: 'the outline has no area: {points} different {points|corner|corners}.',
     mend: 'Give it at least three corners that are not in one line.',
   },
   'applique/path-crosses': {
@@ -121,7 +121,7 @@ export const APPLIQUE_FINDINGS = {
   },
   'applique/line-pieces': {
     severity: 'error',
-    message: 'the path has {pieces} pieces; a row follows one line.',
+    message: 'the path has {pieces} {pieces|piece|pieces}; a row follows one line.',
     mend: 'Keep one of them.',
   },
   'applique/no-panel': {
@@ -186,7 +186,7 @@ export const APPLIQUE_FINDINGS = {
   },
   'applique/more-pairs': {
     severity: 'note',
-    message: '{count} more pairs of items overlap or are too close.',
+    message: '{count} more {count|pair of items overlaps or is|pairs of items overlap or are} too close.',
     mend: 'Mend the ones that are told first.',
   },
   'applique/heap': {

@@ -9,19 +9,20 @@ export const COLOUR_FINDINGS = {
   },
   'colours/painted-alike': {
     severity: 'note',
-    message: '{pairs} pairs of neighbours are painted alike by hand; they stay as painted.',
+    message:
+      '{pairs} {pairs|pair of neighbours is|pairs of neighbours are} painted alike by hand and {pairs|stays|stay} as painted.',
     mend: 'Paint one of each pair in another colourway, or clear it so that it can be filled.',
   },
   'colours/impossible': {
     severity: 'warning',
     message:
-      'with {colourways} colourways no filling keeps all neighbours apart (every one was ruled out); {pairs} pairs stay alike.',
+      'with {colourways} {colourways|colourway|colourways} no filling keeps all neighbours apart (every one was ruled out); {pairs} {pairs|pair stays|pairs stay} alike.',
     mend: '{advice}, or clear what is painted by hand round these places.',
   },
   'colours/not-found': {
     severity: 'warning',
     message:
-      'no filling with {colourways} colourways was found that keeps all neighbours apart, though there may be one; {pairs} pairs stay alike.',
+      'no filling with {colourways} {colourways|colourway|colourways} was found that keeps all neighbours apart, though there may be one; {pairs} {pairs|pair stays|pairs stay} alike.',
     mend: 'Try another seed, choose one more colourway, or clear what is painted by hand round these places.',
   },
   'colours/uneven': {

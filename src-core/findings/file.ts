@@ -9,7 +9,7 @@ export const FILE_FINDINGS = {
   },
   'file/more-invalid-values': {
     severity: 'error',
-    message: '{count} more values cannot be right.',
+    message: '{count} more {count|value|values} cannot be right.',
     mend: 'Correct those that are told first.',
   },
   'file/unknown-yarn': {
@@ -30,7 +30,7 @@ export const FILE_FINDINGS = {
   'file/unknown-cell': {
     severity: 'warning',
     message: "there is no place '{id}' in this arrangement.",
-    mend: 'Name a motif as "row,place", both from 1, a half motif as "row,left" or "row,right", a filler by the motifs round it ("1,1+1,2+2,1+2,2"), or remove the entry.',
+    mend: 'Make the arrangement as large as that again, or clear what was painted there.',
   },
   'file/unknown-slot': {
     severity: 'warning',

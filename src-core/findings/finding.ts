@@ -1,6 +1,9 @@
 /** Builds findings from the catalogue: the code decides severity and wording, the caller gives place and numbers. */
+import { plural } from '../figures/words'
 import type { Finding, FindingTarget, FindingValues, InUnits } from '../../shared-types/finding'
-import type { UnitSystem } from '../../shared-types/project'
+import type { Terms, UnitSystem } from '../../shared-types/project'
+import { TERM_WORDS, termWord } from '../stitches/terms'
+import type { TermWord } from '../stitches/terms'
 import { CATALOGUE } from './catalogue'
 import type { CatalogueEntry, FindingCode } from './catalogue'
 
@@ -8,19 +11,45 @@ export type { FindingValues } from '../../shared-types/finding'
 
 const isInUnits = (value: string | number | InUnits): value is InUnits => typeof value === 'object'
 
-/** Fills `{name}` places of a catalogue text; an unknown name is a bug of the caller and throws. */
-function fill(template: string, values: FindingValues, units: UnitSystem): string {
-  return template.replace(/\{(\w+)\}/g, (_, name: string) => {
-    const value = values[name]
+/** Whom a finding is told: in which units they measure and in which terms they read. */
+export interface Reader {
+  readonly units: UnitSystem
+  readonly terms: Terms
+}
+
+/** Until it is known who reads. */
+const ANYBODY: Reader = { units: 'metric', terms: 'US' }
+
+/** `{ball}`: a word of the trade, unless a value of the finding has its name. */
+const PLACE = /\{(\w+)\}/g
+/** `{count|motif hangs|motifs hang}`: what stands for one, and for any other number. */
+const PLURAL = /\{(\w+)\|([^|{}]*)\|([^|{}]*)\}/g
+
+const isTermWord = (name: string): name is TermWord => Object.hasOwn(TERM_WORDS, name)
+
+/** Whether a text has words that differ between US and UK terms. */
+const hasTerms = (template: string, values: FindingValues): boolean =>
+  [...template.matchAll(PLACE)].some(([, name = '']) => !Object.hasOwn(values, name) && isTermWord(name))
+
+/** Fills the places of a catalogue text; an unknown name is a bug of the caller and throws. */
+function fill(template: string, values: FindingValues, { units, terms }: Reader): string {
+  const told = (name: string): string => {
+    const value = Object.hasOwn(values, name) ? values[name] : undefined
     if (value === undefined) throw new Error(`finding text wants a value for {${name}}: ${template}`)
     return isInUnits(value) ? value[units] : String(value)
-  })
+  }
+  const word = (place: string, name: string): string =>
+    !Object.hasOwn(values, name) && isTermWord(name) ? termWord(name, terms) : place
+  return template
+    .replace(PLACE, word)
+    .replace(PLURAL, (_, name: string, one: string, many: string) => plural(Number(told(name)), one, many))
+    .replace(PLACE, (_, name: string) => told(name))
 }
 
 /**
  * One finding: `where` in words or as a path into the file, `values` for the places in the text. Its numbers with
- * units (see quantities.ts) stand there in metric ones until `inUnits` tells them in those of the project, so that
- * no stage needs to know them.
+ * units (see quantities.ts) stand there in metric ones, and its words of the trade in US terms, until `toldTo` tells
+ * them as the project does, so that no stage needs to know either.
  */
 export function finding(
   code: FindingCode,
@@ -29,20 +58,23 @@ export function finding(
   target?: FindingTarget,
 ): Finding {
   const entry = CATALOGUE[code]
-  const kept = Object.values(values).some(isInUnits)
+  const kept = Object.values(values).some(isInUnits) || hasTerms(`${entry.message} ${entry.mend}`, values)
   return {
     code,
     severity: entry.severity,
     where,
-    message: fill(entry.message, values, 'metric'),
-    mend: fill(entry.mend, values, 'metric'),
+    message: fill(entry.message, values, ANYBODY),
+    mend: fill(entry.mend, values, ANYBODY),
     ...(kept ? { values } : {}),
     ...(target ? { target } : {}),
   }
 }
 
-/** Findings as their reader measures: "78 mm", or "3⅛ in". */
-export function inUnits(findings: readonly Finding[], units: UnitSystem): readonly Finding[] {
+/** Findings as their reader measures and reads: "78 mm" or "3⅛ in", "skeins" or "balls". */
+export function toldTo(
+  { units = 'metric', terms = 'US' }: { [Key in keyof Reader]?: Reader[Key] | undefined },
+  findings: readonly Finding[],
+): readonly Finding[] {
   if (!findings.some(({ values }) => values)) return findings
   return findings.map((told) => {
     const { values, ...rest } = told
@@ -50,8 +82,8 @@ export function inUnits(findings: readonly Finding[], units: UnitSystem): readon
     if (!values || !entry) return told
     return {
       ...rest,
-      message: fill(entry.message, values, units),
-      mend: fill(entry.mend, values, units),
+      message: fill(entry.message, values, { units, terms }),
+      mend: fill(entry.mend, values, { units, terms }),
     }
   })
 }

@@ -69,7 +69,8 @@ export const GARLAND_FINDINGS = {
   },
   'garland/collision': {
     severity: 'warning',
-    message: 'as it hangs, {pairs} neighbours overlap, first numbers {first} and {second}.',
+    message:
+      'as it hangs, {pairs} {pairs|pair of neighbours overlaps|pairs of neighbours overlap}, first numbers {first} and {second}.',
     mend: 'Space them further apart, give the swags less drop, or choose smaller motifs.',
   },
   'garland/cut-repeat': {
@@ -90,8 +91,8 @@ export const GARLAND_FINDINGS = {
   'garland/chains-between': {
     severity: 'note',
     message:
-      '{motif} hangs by two places that are {apart} apart, with {chains} chains between them: they will draw together.',
-    mend: 'With {flat} chains between them it hangs flat.',
+      '{motif} hangs by two places that are {apart} apart, with {chains} {chains|chain|chains} between them: they will draw together.',
+    mend: 'With {flat} {flat|chain|chains} between them it hangs flat.',
   },
   'garland/cord-gives': {
     severity: 'note',
@@ -105,7 +106,7 @@ export const GARLAND_FINDINGS = {
   },
   'garland/chain-gauge': {
     severity: 'warning',
-    message: 'the gauge of the cord cannot be used: {chains} chains over {over}.',
+    message: 'the gauge of the cord cannot be used: {chains} {chains|chain|chains} over {over}.',
     mend: 'Enter how many chains were counted over which length.',
   },
   'garland/no-cord-yarn': {

@@ -9,7 +9,7 @@ export const JOIN_FINDINGS = {
   },
   'joins/one-node': {
     severity: 'warning',
-    message: '{count} motifs hang on a single join point and will spin: {cells}.',
+    message: '{count} {count|motif hangs|motifs hang} on a single join point and will spin: {cells}.',
     mend: 'Rotate the motifs, or join them at two petals.',
   },
   'joins/weak': {
@@ -19,7 +19,8 @@ export const JOIN_FINDINGS = {
   },
   'joins/stretched': {
     severity: 'note',
-    message: '{count} join points have a gap of {spread}; up to {limit} closes by itself.',
+    message:
+      '{count} {count|join point has|join points have} a gap of {spread}; up to {limit} closes by itself.',
     mend: 'Work a chain more where they join, choose another rotation, or measure the motif again.',
   },
   'joins/many-tips': {
@@ -52,11 +53,11 @@ export const JOIN_FINDINGS = {
   'order/unknown-place': {
     severity: 'warning',
     message: "the order names the place '{id}', which this arrangement does not have.",
-    mend: 'Name places as "row,place", both from 1.',
+    mend: 'Leave it out of the order, or choose another order.',
   },
   'order/incomplete': {
     severity: 'warning',
-    message: 'the order leaves out {count} motifs; they are worked last, row by row.',
+    message: 'the order leaves out {count} {count|motif; it is|motifs; they are} worked last, row by row.',
     mend: 'Add them to the list.',
   },
   'order/repeated': {

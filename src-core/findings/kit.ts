@@ -20,7 +20,7 @@ export const KIT_FINDINGS = {
   'kit/not-counted': {
     severity: 'warning',
     message: '{yarn} is not in the kits: its grams are not known.',
-    mend: 'Enter grams and metres from the ball band, or weigh the motifs.',
+    mend: 'Enter grams and metres from the {ball} band, or weigh the motifs.',
   },
   'kit/pack': {
     severity: 'warning',
@@ -41,6 +41,6 @@ export const KIT_FINDINGS = {
   'kit/pattern': {
     severity: 'warning',
     message: 'the pattern of {by} is put in, and nothing says that it may be.',
-    mend: "Ask for permission in writing, then set the pattern's 'allowed' to true.",
+    mend: 'Ask for permission in writing, then tick at Kit that {by} allows it.',
   },
 } as const satisfies Record<string, CatalogueEntry>

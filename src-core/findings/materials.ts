@@ -27,19 +27,19 @@ export const MATERIAL_FINDINGS = {
     severity: 'note',
     message:
       'the weight of {motif} is split over its colours by their stitches: {parts}, each ±{spread} %. The whole motif is as sure as it was weighed.',
-    mend: 'Weigh the ball before and after each colour, and enter the shares or the grams of each.',
+    mend: 'Weigh the {ball} before and after each colour, and enter the shares or the grams of each.',
   },
   'yarn/split-by-area': {
     severity: 'note',
     message:
       'the weight of {motif} is split over its colours by the areas of the drawing: {parts}, each ±{spread} %. The whole motif is as sure as it was weighed.',
-    mend: 'Weigh the ball before and after each colour, and enter the shares or the grams of each.',
+    mend: 'Weigh the {ball} before and after each colour, and enter the shares or the grams of each.',
   },
   'yarn/split-evenly': {
     severity: 'note',
     message:
       'the weight of {motif} is split evenly over its {slots} colours, each ±{spread} %, as nothing says how it divides.',
-    mend: 'Weigh the ball before and after each colour, and enter the shares or the grams of each.',
+    mend: 'Weigh the {ball} before and after each colour, and enter the shares or the grams of each.',
   },
   'yarn/shares': {
     severity: 'warning',
@@ -64,28 +64,34 @@ export const MATERIAL_FINDINGS = {
   'yarn/invalid-value': {
     severity: 'warning',
     message: "{yarn}: '{received}' stands where {expected} is expected; it is left out.",
-    mend: 'Correct the value from the ball band.',
+    mend: 'Correct the value from the {ball} band.',
   },
   'yarn/no-ball-band': {
     severity: 'warning',
     message:
-      '{yarn}: {metres} follow from stitches, tails or seams, but no ball weight and length bring them to grams and balls.',
-    mend: 'Enter grams and metres from the ball band.',
+      '{yarns}: this length follows from stitches, tails or seams, but without the {ball} band it cannot be told in grams and {balls}.',
+    mend: 'Enter grams and metres from the {ball} band.',
   },
   'yarn/no-ball-weight': {
     severity: 'warning',
-    message: '{yarn}: the weight of a ball is missing, so balls cannot be counted.',
-    mend: 'Enter the grams of one ball from its band.',
+    message: '{yarns}: the weight of a {ball} is missing, so {balls} cannot be counted.',
+    mend: 'Enter the grams of one {ball} from its band.',
   },
   'yarn/no-ball-length': {
     severity: 'note',
-    message: '{yarn}: the length of a ball is missing, so its yarn is told in grams alone.',
-    mend: 'Enter the metres of one ball from its band.',
+    message: '{yarns}: the length of a {ball} is missing, so the yarn is told in grams alone.',
+    mend: 'Enter the metres of one {ball} from its band.',
+  },
+  'yarn/band-assumed': {
+    severity: 'note',
+    message:
+      '{yarns}: nobody entered this from the {ball} band. It is assumed, and so is every number that is marked as assumed.',
+    mend: 'Enter grams, metres and price from the {ball} band, or say that they are right.',
   },
   'yarn/no-price': {
     severity: 'note',
-    message: '{yarn}: the price of a ball is missing, so its cost cannot be told.',
-    mend: 'Enter the price of one ball.',
+    message: '{yarns}: the price of a {ball} is missing, so the cost cannot be told.',
+    mend: 'Enter the price of one {ball}.',
   },
   'yarn/stash-short': {
     severity: 'warning',
@@ -96,18 +102,18 @@ export const MATERIAL_FINDINGS = {
     severity: 'note',
     message:
       '{yarn}: {onHand} on hand should do for {need}, but if the estimate runs high, {missing} are missing.',
-    mend: 'Keep a ball in reserve, or weigh more motifs for a closer estimate.',
+    mend: 'Keep a {ball} in reserve, or weigh more motifs for a closer estimate.',
   },
   'yarn/dye-lot': {
     severity: 'note',
-    message: '{balls} balls in {yarns} are to be bought.',
-    mend: 'Buy all balls of a yarn at once and from one dye lot; lots differ.',
+    message: '{count} {count|{ball}|{balls}} in {yarns} {count|is|are} to be bought.',
+    mend: 'Buy all {balls} of a yarn at once and from one dye lot; lots differ.',
   },
   'yarn/weight-far-from-stitches': {
     severity: 'warning',
     message:
       'the weighed motif takes {percent} % of the yarn that its stitches say; that is too far off to correct edging and joins by it.',
-    mend: 'Check the weight, the gauge, and grams and metres on the ball band.',
+    mend: 'Check the weight, the gauge, and grams and metres on the {ball} band.',
   },
   'yarn/edging-stitch': {
     severity: 'warning',

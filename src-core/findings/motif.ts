@@ -4,7 +4,7 @@ import type { CatalogueEntry } from './catalogue'
 export const MOTIF_FINDINGS = {
   'motif/petal-count': {
     severity: 'error',
-    message: '{received} petals; a whole number from {least} to {most} can be planned.',
+    message: '{received} {received|petal|petals}; a whole number from {least} to {most} can be planned.',
     mend: 'Count the petals of the finished motif and enter that number.',
   },
   'motif/missing-size': {
@@ -56,7 +56,8 @@ export const MOTIF_FINDINGS = {
   },
   'motif/ring-over-full': {
     severity: 'note',
-    message: '{stitches} stitches in a ring of {chains} chains; about {holds} fit with ease.',
+    message:
+      '{stitches} {stitches|stitch|stitches} in a ring of {chains} {chains|chain|chains}; about {holds} fit with ease.',
     mend: 'Begin with a longer ring, or push the stitches together and let the ring give way.',
   },
   'motif/tight-loop': {

@@ -143,7 +143,8 @@ export const NOTATION_FINDINGS = {
   },
   'rounds/ring-crowded': {
     severity: 'warning',
-    message: '{count} {stitch} on {chains} chs is {each} to a ch; about {usual} is the most seen in print.',
+    message:
+      '{count} {stitch} on {chains} {chains|ch|chs} is {each} to a ch; about {usual} is the most seen in print.',
     mend: 'Chain more for the ring, work fewer into it, or use an adjustable ring.',
   },
   'rounds/no-such-colour': {

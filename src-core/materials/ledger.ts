@@ -1,10 +1,20 @@
 /** Gathers what each yarn is used for, in grams or metres, and turns it into balls, leftovers and cost. */
-import type { Range, WeightSplit, YarnNeed } from '../../shared-types/plan'
-import type { Yarn } from '../../shared-types/project'
+import type { Range, WeightSplit, YarnNeed, YarnNumber } from '../../shared-types/plan'
+import type { BandField, Yarn } from '../../shared-types/project'
 import { isUsable, isUsableOrZero } from '../units/usable'
+import { gramsOnHand } from './on-hand'
 import { NO_RANGE, add, times } from './range'
 
 export type YarnUse = 'motifs' | 'joins' | 'edging' | 'cord' | 'tails'
+const YARN_NUMBERS = [
+  'grams',
+  'metres',
+  'balls',
+  'onHand',
+  'toBuy',
+  'leftover',
+  'cost',
+] as const satisfies YarnNumber[]
 const USES: readonly YarnUse[] = ['motifs', 'joins', 'edging', 'cord', 'tails']
 
 interface Entry {
@@ -71,6 +81,21 @@ export class YarnLedger {
     return gramsPerMetre(yarn) === null ? this.#sum(yarn.id, 'm').expected : 0
   }
 
+  /** Which of a yarn's numbers follow from what nobody read off its band. */
+  #assumed(yarn: Yarn, need: YarnNeed): YarnNumber[] {
+    const says = (field: BandField): boolean => yarn.assumed?.includes(field) ?? false
+    const [ball, length] = [says('ballGrams'), says('ballMetres')]
+    const isMeasured = gramsPerMetre(yarn) !== null && (ball || length)
+    const grams = isMeasured && this.#sum(yarn.id, 'm').expected > 0
+    const metres = isMeasured && this.#sum(yarn.id, 'g').expected > 0
+    const onHand = ball && isUsable(yarn.onHandBalls)
+    const balls = need.balls !== null && (ball || grams)
+    const bought = need.toBuy !== null && (balls || onHand)
+    const cost = need.cost !== null && (bought || says('price'))
+    const follows = { grams, metres, balls, onHand, toBuy: bought, leftover: bought, cost }
+    return YARN_NUMBERS.filter((number) => follows[number])
+  }
+
   /** The account of one yarn. Metres that no ball band brings to grams are not in its grams. */
   need(yarn: Yarn, wastePercent: number): YarnNeed {
     const perMetre = gramsPerMetre(yarn)
@@ -99,21 +124,24 @@ export class YarnLedger {
     const metres = perMetre !== null ? times(grams, 1 / perMetre) : inGrams ? null : lengths
 
     const ballGrams = positiveOrNull(yarn.ballGrams)
-    const onHand = isUsableOrZero(yarn.onHandGrams) ? yarn.onHandGrams : 0
+    const onHand = gramsOnHand(yarn)
     const price = isUsableOrZero(yarn.price) ? yarn.price : null
     const told = ballGrams !== null && this.metresOnly(yarn) === 0
     const splits = this.#splits(yarn.id)
     const toBuy = told ? wholeBalls(grams.high - onHand, ballGrams) : null
-    return {
+    const known: YarnNeed = {
       id: yarn.id,
       grams,
       metres,
       balls: told ? wholeBalls(grams.high, ballGrams) : null,
+      onHand,
       toBuy,
       leftover: toBuy !== null && ballGrams !== null ? onHand + toBuy * ballGrams - expected : null,
       cost: toBuy !== null && price !== null ? toBuy * price : null,
       parts,
       ...(splits.length > 0 ? { split: splits } : {}),
     }
+    const assumed = this.#assumed(yarn, known)
+    return assumed.length > 0 ? { ...known, assumed } : known
   }
 }

@@ -1,8 +1,12 @@
 /** What a careful shopkeeper would ask about each yarn. */
 import type { Finding } from '../../shared-types/finding'
 import type { YarnNeed } from '../../shared-types/plan'
-import type { Project, Yarn } from '../../shared-types/project'
+import { BAND_FIELDS } from '../../shared-types/project'
+import type { BandField, Project, UnitSystem, Yarn } from '../../shared-types/project'
+import { listed, numbered } from '../figures/words'
+import type { FindingCode } from '../findings/catalogue'
 import { finding } from '../findings/finding'
+import type { FindingValues } from '../findings/finding'
 import { formatMass, formatMassRange, formatNumber, formatYarnLength } from '../units/format'
 import { isUsable, isUsableOrZero } from '../units/usable'
 import { gramsPerMetre, positiveOrNull } from './ledger'
@@ -16,6 +20,7 @@ const LIMITS = [
   ['ballMetres', false],
   ['price', true],
   ['onHandGrams', true],
+  ['onHandBalls', true],
 ] as const
 
 function unusableValues(yarn: Yarn): Finding[] {
@@ -40,8 +45,8 @@ function reach(onHand: number, need: YarnNeed, motifs: number): string {
 }
 
 function stash(project: Project, yarn: Yarn, need: YarnNeed, motifs: number): Finding[] {
-  const onHand = positiveOrNull(yarn.onHandGrams)
-  if (onHand === null || onHand >= need.grams.high) return []
+  const { onHand } = need
+  if (!(onHand > 0) || onHand >= need.grams.high) return []
   const units = project.units ?? 'metric'
   const values = {
     yarn: label(yarn),
@@ -55,6 +60,57 @@ function stash(project: Project, yarn: Yarn, need: YarnNeed, motifs: number): Fi
   return [finding('yarn/stash-short', `yarn ${yarn.id}`, short, target)]
 }
 
+type Told = (yarn: Yarn) => string
+
+/** One finding for all yarns that it is about, told by their names or, one by one, as `told` says. */
+function once(code: FindingCode, yarns: readonly Yarn[], told: Told = label, values: FindingValues = {}) {
+  const [only, ...others] = yarns
+  if (!only) return []
+  const named = { yarns: listed(yarns.map(told)), ...values }
+  if (others.length > 0) return [finding(code, 'yarns', named)]
+  return [finding(code, `yarn ${only.id}`, named, { yarn: only.id })]
+}
+
+/** What the bands of yarns do not say, each gap once for all of them. */
+function bandFindings(yarns: readonly Yarn[], ledger: YarnLedger, units: UnitSystem): Finding[] {
+  const needed = yarns.filter((yarn) => ledger.metresOnly(yarn) > 0)
+  const weighed = yarns.filter((yarn) => !needed.includes(yarn))
+  const heavy = (yarn: Yarn): boolean => positiveOrNull(yarn.ballGrams) !== null
+  const assumed = yarns.filter((yarn) => (yarn.assumed?.length ?? 0) > 0)
+  return [
+    ...once(
+      'yarn/no-ball-band',
+      needed,
+      (yarn) => `${formatYarnLength(ledger.metresOnly(yarn), units)} of ${label(yarn)}`,
+    ),
+    ...once(
+      'yarn/no-ball-weight',
+      weighed.filter((yarn) => !heavy(yarn)),
+    ),
+    ...once(
+      'yarn/no-ball-length',
+      weighed.filter((yarn) => heavy(yarn) && gramsPerMetre(yarn) === null),
+    ),
+    ...once('yarn/band-assumed', assumed, (yarn) => `${label(yarn)} (${bandWords(yarn, units)})`),
+    ...once(
+      'yarn/no-price',
+      yarns.filter((yarn) => yarn.price === undefined),
+    ),
+  ]
+}
+
+/** What is assumed of a band: "50 g, 125 m". */
+function bandWords({ assumed = [], ballGrams = 0, ballMetres = 0, price = 0 }: Yarn, units: UnitSystem) {
+  const words: Readonly<Record<BandField, string>> = {
+    ballGrams: formatMass(ballGrams, units),
+    ballMetres: formatYarnLength(ballMetres, units),
+    price: `price ${formatNumber(price, 2)}`,
+  }
+  return BAND_FIELDS.filter((field) => assumed.includes(field))
+    .map((field) => words[field])
+    .join(', ')
+}
+
 /** Findings about the yarns in use; those of the list that nothing uses are left in peace. */
 export function yarnFindings(
   project: Project,
@@ -65,29 +121,16 @@ export function yarnFindings(
   const units = project.units ?? 'metric'
   const findings: Finding[] = []
   yarns.forEach((yarn, index) => {
-    const need = needs[index]
-    if (!need) return
-    const target = { yarn: yarn.id }
-    const where = `yarn ${yarn.id}`
     findings.push(...unusableValues(yarn))
-    const metresOnly = ledger.metresOnly(yarn)
-    if (metresOnly > 0) {
-      const values = { yarn: label(yarn), metres: formatYarnLength(metresOnly, units) }
-      findings.push(finding('yarn/no-ball-band', where, values, target))
-    } else if (positiveOrNull(yarn.ballGrams) === null) {
-      findings.push(finding('yarn/no-ball-weight', where, { yarn: label(yarn) }, target))
-    } else if (gramsPerMetre(yarn) === null) {
-      findings.push(finding('yarn/no-ball-length', where, { yarn: label(yarn) }, target))
-    }
-    if (yarn.price === undefined)
-      findings.push(finding('yarn/no-price', where, { yarn: label(yarn) }, target))
-    findings.push(...stash(project, yarn, need, ledger.motifsWith(yarn.id)))
+    const need = needs[index]
+    if (need) findings.push(...stash(project, yarn, need, ledger.motifsWith(yarn.id)))
   })
+  findings.push(...bandFindings(yarns, ledger, units))
   const lots = needs.filter((need) => (need.toBuy ?? 0) > 0 && (need.balls ?? 0) > 1)
   if (lots.length > 0) {
-    const balls = lots.reduce((sum, need) => sum + (need.toBuy ?? 0), 0)
-    const yarns = lots.length === 1 ? 'one yarn' : `${lots.length} yarns`
-    findings.push(finding('yarn/dye-lot', 'yarns', { balls: formatNumber(balls), yarns }))
+    const count = lots.reduce((sum, need) => sum + (need.toBuy ?? 0), 0)
+    const yarns = numbered(lots.length, 'yarn')
+    findings.push(finding('yarn/dye-lot', 'yarns', { count: formatNumber(count), yarns }))
   }
   return findings
 }

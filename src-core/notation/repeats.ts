@@ -1,4 +1,5 @@
 /** Repeats: how often a part goes into the round, what one takes, and how the last one ends. */
+import { counted, plural } from '../figures/words'
 import { LIMITS } from './limits'
 import { needOf, needOfPlace, starTimes } from './need'
 import type { Need } from './need'
@@ -317,19 +318,22 @@ function checkAmount(
     if (uses <= free || free === 0) continue
     work.overReported = true
     const loops = need.loops
-    const madeSpaces = loops > 0 ? `, ${loops * times} spaces` : ''
+    const madeSpaces = loops > 0 ? `, ${counted(loops * times, 'space')}` : ''
     const fits = unit * (times - 2) + unitOf(last, kind) + unitOf(tail, kind) === free
     if (clause.said === 'plain' && !star.closed && fits) {
       const values = {
         amount: clause.amount ?? 1,
         times,
         uses: `${amountWords(uses, kind)}${madeSpaces}`,
-        available: `${amountWords(free, kind)}${loops > 0 ? ` and ${loops * (times - 1)} spaces` : ''}`,
+        available: `${amountWords(free, kind)}${loops > 0 ? ` and ${counted(loops * (times - 1), 'space')}` : ''}`,
         fewer: times - 2,
       }
       return report(work, 'rounds/repeat-off-by-one', clause.amountSpan, values)
     }
-    const values = { uses: `${times} repeats of ${unit} use ${amountWords(uses, kind)}`, available: free }
+    const values = {
+      uses: `${counted(times, 'repeat')} of ${unit} ${plural(times, 'uses', 'use')} ${amountWords(uses, kind)}`,
+      available: free,
+    }
     return report(work, 'rounds/too-many-used', withoutEnding(clause), values)
   }
 }
@@ -354,7 +358,7 @@ function shareLandmarks(work: Work, star: StarItem, times: number): number[] | n
     const words = {
       unit: 'the same part of the round',
       available: amountWords(free, 'st'),
-      times: `${times} times ${whole}`,
+      times: `${counted(times, 'time')} ${whole}`,
       over: amountWords(free - whole * times, 'st'),
     }
     report(work, 'rounds/repeat-does-not-fit', bodySpan(star), words)

@@ -1,4 +1,5 @@
 /** The assembly map as pages, and as a PDF. */
+import { counted } from '../../src-core/figures/words'
 import type { Plan } from '../../shared-types/plan'
 import type { Paper, Project, SheetStyle, Terms } from '../../shared-types/project'
 import type { LabelCount, SheetName } from '../../shared-types/sheets'
@@ -127,7 +128,7 @@ function kitPages(job: Job, asked: ReadonlySet<SheetName>, labels: LabelCount): 
   if (!kit) return []
   if (asked.has('labels') && labels === 'run' && kit.count > MOST_LABELS)
     throw new NoSuchSheetError(
-      `${kit.count.toLocaleString('en')} labels are too many for one file; at most ${MOST_LABELS.toLocaleString('en')} can be printed, or one page to copy`,
+      `${counted(kit.count, 'label')} are too many for one file; at most ${MOST_LABELS.toLocaleString('en')} can be printed, or one page to copy`,
     )
   return [
     // The card of a garland is its first page already.

@@ -4,7 +4,7 @@ import type { Project, UnitSystem } from '../../shared-types/project'
 import { formatLength, formatMass, formatNumber, formatYarnLength } from '../../src-core/units/format'
 import { FILL_IN, SELLER_CHECK } from '../../src-core/figures/kit-words'
 import { joiningWords } from '../../src-core/figures/sentence'
-import { counted, listed, numeral } from '../../src-core/figures/words'
+import { counted, listed, numbered } from '../../src-core/figures/words'
 
 export const CARD_WORDS = {
   contents: 'In this kit',
@@ -72,7 +72,7 @@ export function hangWords({ swags, cord }: GarlandAccount, units: UnitSystem): s
   const ties =
     cord.ties.length > 0 ? ` ${bothLengths(cord.ties.length, units)} are left at each end to tie.` : ''
   if (!swags) return `Hung straight it is ${bothLengths(cord.length, units)} long.${ties}`
-  const hooks = `${numeral(swags.count + 1)} points at one height, ${bothLengths(swags.span, units)} apart`
+  const hooks = `${numbered(swags.count + 1, 'point')} at one height, ${bothLengths(swags.span, units)} apart`
   return `Hang it from ${hooks}; it comes down ${bothLengths(swags.drop, units)} between them.${ties}`
 }
 
@@ -98,13 +98,13 @@ export function cordWords(project: Project, garland: GarlandAccount, units: Unit
   const { cord, items } = garland
   if (cord.chains === null)
     return `A bought cord of ${bothLengths(cord.whole.length, units)}. Measure from the first tie.${beadsFirst(garland)}`
-  const ties = cord.ties.chains ? `${formatNumber(cord.ties.chains)} chains to tie, ` : ''
+  const ties = cord.ties.chains ? `${counted(cord.ties.chains, 'chain')} to tie, ` : ''
   const gives = cord.stretched
     ? ` Under load it gives: to ${formatLength(cord.stretched.low, units)} to ${formatLength(cord.stretched.high, units)}.`
     : ''
   const fastened = items.length > 0 ? ' Fasten everything with its right side towards you.' : ''
   const yarn = cordYarn(project)
-  return `${yarn ? `In ${yarn}: ` : ''}${formatNumber(cord.whole.chains ?? 0)} chains in all: ${ties}then ${formatNumber(cord.chains)} over ${bothLengths(cord.length, units)}${ties ? ', and the tie again' : ''}.${beadsFirst(garland)}${fastened}${gives}`
+  return `${yarn ? `In ${yarn}: ` : ''}${counted(cord.whole.chains ?? 0, 'chain')} in all: ${ties}then ${formatNumber(cord.chains)} over ${bothLengths(cord.length, units)}${ties ? ', and the tie again' : ''}.${beadsFirst(garland)}${fastened}${gives}`
 }
 
 /** Facts under the account of a run, label and value. */
@@ -130,7 +130,7 @@ export function accountFacts(
 
 /** What the run is, under the title of the packing list. */
 export function runWords(kit: KitAccount): string {
-  const kits = kit.count === 1 ? 'One kit' : `${formatNumber(kit.count)} kits`
+  const kits = kit.count === 1 ? 'One kit' : counted(kit.count, 'kit')
   const spares = kit.spares > 0 ? `, and ${formatNumber(kit.spares)} more of everything to spare` : ''
   return `${kits}${spares}. Yarn is wound from the high end of its range, up to whole steps of ${formatNumber(kit.windTo, 1)} g; 2 % is allowed for loss in winding. ${PACKING_WORDS.forSeller}`
 }
@@ -149,8 +149,8 @@ export function contentsWords(project: Project, kit: KitAccount): string[] {
 
 /** How a blanket goes together, for the card of its kit. */
 export function togetherWords(project: Project, plan: Plan): string {
-  const motifs = `${plan.motifs.length.toLocaleString('en')} motifs`
-  return `Work ${motifs}, ${joiningWords(project, plan.motif, plan.joins)}, in the order that the map tells. ${formatNumber(plan.ends)} ends are woven in.`
+  const motifs = counted(plan.motifs.length, 'motif')
+  return `Work ${motifs}, ${joiningWords(project, plan.motif, plan.joins)}, in the order that the map tells. ${counted(plan.ends, 'end is', 'ends are')} woven in.`
 }
 
 /** How an appliqué is sewn down, for the card of its kit. */

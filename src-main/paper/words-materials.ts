@@ -49,7 +49,7 @@ export function fillerWords({ plan, units }: Job): string {
   const name = plan.fillerMotif?.name || plan.fillerMotif?.id || ''
   const joins = plan.fillers.reduce((sum, filler) => sum + filler.joins, 0)
   const across = formatLength(2 * (plan.fillers[0]?.radius ?? 0), units)
-  return `${formatNumber(plan.fillers.length)} × ${name} in openings of ${across}, joined ${formatNumber(joins)} times in all`
+  return `${formatNumber(plan.fillers.length)} × ${name} in openings of ${across}, joined ${counted(joins, 'time')} in all`
 }
 
 /** The edging in words, round by round, or null when there is none. */

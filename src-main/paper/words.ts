@@ -1,7 +1,7 @@
 /** Every word of the assembly map, in English with the trade's US and UK words. */
 import type { MotifAccount, Plan } from '../../shared-types/plan'
 import type { Joining, Project, Terms } from '../../shared-types/project'
-import { capital, counted, numeral } from '../../src-core/figures/words'
+import { capital, counted, numbered, plural } from '../../src-core/figures/words'
 import type { ColourwayMark } from '../../src-core/figures/marks'
 import type { JoinLegendWords } from '../../src-core/figures/join-detail'
 import { JOIN_MARK_WORDS } from '../../src-core/figures/join-marks'
@@ -196,7 +196,7 @@ export const joinLegendWords = (
 
 /** "Two meet at 203 points." */
 export function nodeKindWords(members: number, count: number): string {
-  const meet = `${capital(numeral(members))} motifs meet`
+  const meet = `${capital(numbered(members, 'motif'))} ${plural(members, 'meets', 'meet')}`
   return count === 1 ? `${meet} at one point` : `${meet} at ${counted(count, 'point')}`
 }
 
@@ -239,7 +239,7 @@ const piecesWords = ({ motifs, halves, fillers }: Plan): string => {
 const othersWords = ({ halves, fillers }: Plan): string =>
   [halves.length > 0 ? 'half motifs' : '', fillers.length > 0 ? 'fillers' : ''].filter(Boolean).join(' and ')
 
-export function orderIntroduction(plan: Plan, ends: string, told: boolean): string {
+export function orderIntroduction(plan: Plan, told: boolean): string {
   const same = told ? ' “The same” means: in the same way, each time one place further along.' : ''
   const what = told ? 'joined' : 'finished'
   const sides = told ? ` ${SIDES_LEGEND}` : ''
@@ -249,7 +249,7 @@ export function orderIntroduction(plan: Plan, ends: string, told: boolean): stri
     others > 0
       ? ` Numbers from ${first.toLocaleString('en')} on are ${othersWords(plan)}: each comes at the end of the row in which the last motif round it is made.`
       : ''
-  return `Tick off each one when it is ${what}.${same}${sides}${after} ${piecesWords(plan)}, ${ends} ends to weave in.`
+  return `Tick off each one when it is ${what}.${same}${sides}${after} ${piecesWords(plan)}, ${counted(plan.ends, 'end')} to weave in.`
 }
 
 /** Whether motifs are joined while they are worked, so that each joins into what is there. */

@@ -3,6 +3,7 @@ import type { Project } from '../../shared-types/project'
 import { standingColours } from '../../src-core/colour/hold'
 import { pieceAt, placedPieces } from '../../src-core/layout/placed'
 import type { PlacedPiece } from '../../src-core/layout/placed'
+import { counted } from '../state/summaries'
 import { blanketOf, patchBlanket } from '../state/edits/layout'
 import type { WindowState } from '../state/window.svelte'
 import { paintCells, piecesCounted } from './map-acts'
@@ -23,7 +24,7 @@ export function othersChanged(before: Project, after: Project, but: ReadonlySet<
 
 /** "Painted 1 motif; 3 others changed." */
 export function paintWords(done: 'Painted' | 'Kept' | 'Freed', pieces: string, others: number): string {
-  const rest = others === 0 ? '' : others === 1 ? '; 1 other changed' : `; ${others} others changed`
+  const rest = others === 0 ? '' : `; ${counted(others, 'other')} changed`
   return `${done} ${pieces}${rest}.`
 }
 

@@ -4,7 +4,7 @@ import type { JoinRule, Project } from '../../shared-types/project'
 import { ARRANGEMENTS, JOIN_RULES } from '../../shared-types/project'
 import type { SentenceField } from '../../src-core/figures/sentence'
 import { projectSentence } from '../../src-core/figures/sentence'
-import { counted, numeral } from '../../src-core/figures/words'
+import { counted, numbered } from '../../src-core/figures/words'
 import { formatMoney } from '../../src-core/units/format'
 import type { Edit } from './document.svelte'
 import { garlandOf, isSwagged, patchCord, patchGarland, patchSwags, spacingFollows } from './edits/garland'
@@ -58,7 +58,7 @@ function colourWords(project: Project, plan: Plan): string {
   if (used === 0) return 'no colours yet'
   if (used === 1) return 'one colourway'
   const pattern = blanketOf(project)?.cells?.fill?.pattern
-  return `${numeral(used)} colourways${pattern ? PATTERN_WORDS[pattern] : ''}`
+  return `${numbered(used, 'colourway')}${pattern ? PATTERN_WORDS[pattern] : ''}`
 }
 
 /** " (27 in)" and " (97.5 × 68.6 cm)" behind a length. */

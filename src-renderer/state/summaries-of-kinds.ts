@@ -3,7 +3,7 @@ import type { Plan } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
 import { counted } from '../../src-core/figures/words'
 import { CHAINS_BETWEEN } from '../../src-core/layout/garland/constants'
-import { formatLength, formatMoney, formatNumber, formatYarnLength } from '../../src-core/units/format'
+import { formatLength, formatMoney, formatYarnLength } from '../../src-core/units/format'
 import { garlandOf } from './edits/garland'
 import { kitOf } from './edits/kit'
 
@@ -58,5 +58,5 @@ export function kitLines(project: Project, plan: Plan): string[] {
     const taxed = kit.asked.tax > 0 ? ' with tax' : ''
     return [`${count} at ${money(kit.asked.withTax)}${taxed}`, `the run costs ${money(kit.runCost ?? 0)}`]
   }
-  return [count, `${formatNumber(kit.extras.length)} extras, no price yet`]
+  return [count, `${counted(kit.extras.length, 'extra')}, no price yet`]
 }

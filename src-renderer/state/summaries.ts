@@ -1,4 +1,5 @@
 /** The places in one or two lines each, so that their list is a summary of the project. */
+import { counted, listed } from '../../src-core/figures/words'
 import type { Finding } from '../../shared-types/finding'
 import type { MotifAccount, Plan } from '../../shared-types/plan'
 import type { Motif, Project } from '../../shared-types/project'
@@ -40,17 +41,7 @@ export const ARRANGEMENT_NAMES = {
   rings: 'rings',
 } as const
 
-/** "a", "a and b", "a, b and c". */
-export function listed(words: readonly string[]): string {
-  const last = words.at(-1)
-  return words.length < 2 || last === undefined
-    ? (last ?? '')
-    : `${words.slice(0, -1).join(', ')} and ${last}`
-}
-
-/** "1 motif", "1,200 motifs". */
-export const counted = (count: number, one: string, many = `${one}s`): string =>
-  `${formatNumber(count)} ${count === 1 ? one : many}`
+export { counted, listed }
 
 const isShort = (finding: Finding): boolean => finding.code === 'yarn/stash-short'
 
@@ -62,7 +53,7 @@ function shortly(project: Project, findings: readonly Finding[]): string | null 
       .filter(isShort)
       .map(({ target }) => findYarn(project, target?.yarn)?.name ?? 'a yarn')
     return names.length > 2
-      ? `${names.length} yarns run short`
+      ? `${counted(names.length, 'yarn')} run short`
       : `${listed(names)} ${names.length > 1 ? 'run' : 'runs'} short`
   }
   return worst.message.charAt(0).toUpperCase() + worst.message.slice(1)

@@ -1,4 +1,5 @@
 /** The key of a chart: the symbols that it uses, and no others, each with its words in the chosen terms. */
+import { counted } from '../words'
 import type { Point } from '../../../shared-types/plan'
 import type { Hand, Terms } from '../../../shared-types/project'
 import type { Beginning } from '../../motif/rounds/account'
@@ -65,7 +66,7 @@ function kindOf(entry: LocatedElement, terms: Terms): Kind {
         words: `${stitchAbbreviation('sl st', terms)}: ${stitchName('sl st', terms)}`,
       }
     case 'picot':
-      return { id: `picot ${element.count}`, rank: 90, words: `picot of ${element.count} chains` }
+      return { id: `picot ${element.count}`, rank: 90, words: `picot of ${counted(element.count, 'chain')}` }
     default:
   }
   const place = element.into[0]
@@ -77,7 +78,7 @@ function kindOf(entry: LocatedElement, terms: Terms): Kind {
   const id = [element.stitch, element.form, element.legs, entry.feet ? 'over' : 'in', ...signs].join(' ')
   const legs = element.legs
   const words = entry.feet
-    ? `${short}${legs}tog: ${legs} ${short} worked together over ${entry.feet.length} places`
+    ? `${short}${legs}tog: ${legs} ${short} worked together over ${counted(entry.feet.length, 'place')}`
     : element.form === 'puff' || element.form === 'popcorn' || element.form === 'bobble'
       ? `${element.form}${legs > 1 ? ` of ${legs} ${short}` : ''}`
       : legs > 1
@@ -185,7 +186,7 @@ function ringEntry(beginning: Beginning, sample: ChartView): ChartKeyEntry[] {
   const small = { ...beginning, ringChains: Math.min(ringChains, 8) }
   const words =
     ringChains > 1
-      ? `ring of ${ringChains} chains`
+      ? `ring of ${counted(ringChains, 'chain')}`
       : ringChains === 1
         ? 'the one chain that the first round is worked into'
         : 'adjustable ring (magic ring)'

@@ -2,7 +2,7 @@ import { extname, resolve } from 'node:path'
 import { Option } from 'commander'
 import { version } from '../../../package.json'
 import type { Project, RoundsMotif, Terms } from '../../../shared-types/project'
-import { inUnits } from '../../../src-core/findings/finding'
+import { toldTo } from '../../../src-core/findings/finding'
 import { roundsAccount } from '../../../src-core/motif/rounds/account'
 import { CommandEnd, EXIT } from '../exit-codes'
 import type { AddCommand } from '../program'
@@ -38,9 +38,9 @@ export const addChart: AddCommand = (program, around, end) => {
         return end(exitFor(invalid))
       }
       const motifs = wanted(project, options.motif)
-      const findings = inUnits(
+      const findings = toldTo(
+        project,
         motifs.flatMap((motif) => roundsAccount(motif, contextOf(project)).findings),
-        project.units ?? 'metric',
       )
       const errors = findings.filter((finding) => finding.severity === 'error')
       complainOf(around, errors)

@@ -1,3 +1,4 @@
+import { counted } from '../../../src-core/figures/words'
 import { resolve } from 'node:path'
 import { Option } from 'commander'
 import { version } from '../../../package.json'
@@ -80,7 +81,7 @@ export const addMap: AddCommand = (program, around, end) => {
       })
       await writeOut(out, bytes)
       around.out(
-        `Wrote ${out}: ${formatNumber(plan.motifs.length)} motifs, ${formatNumber(bytes.length / 1000)} kB\n`,
+        `Wrote ${out}: ${counted(plan.motifs.length, 'motif')}, ${formatNumber(bytes.length / 1000)} kB\n`,
       )
       return end(exitFor(plan.findings))
     })

@@ -1,4 +1,5 @@
 /** `petalyard plan` of a garland: the cord, how it hangs, and what is fastened where. */
+import { counted } from '../../../src-core/figures/words'
 import type { GarlandAccount, Plan } from '../../../shared-types/plan'
 import type { Project } from '../../../shared-types/project'
 import { formatLength, formatMinutes, formatNumber, formatRange } from '../../../src-core/units/format'
@@ -11,7 +12,7 @@ const ITEMS_SHOWN = 6
 export function garlandFacts(project: Project, plan: Plan, garland: GarlandAccount): [string, string][] {
   const length = (mm: number) => formatLength(mm, unitsOf(project))
   const { cord, swags, between, spacing } = garland
-  const chains = (count: number | null) => (count === null ? '' : `, ${formatNumber(count)} chains`)
+  const chains = (count: number | null) => (count === null ? '' : `, ${counted(count, 'chain')}`)
   const pairs: [string, string][] = [['Cord', `${length(cord.length)}${chains(cord.chains)}`]]
   if (cord.ties.length > 0)
     pairs.push([
@@ -22,7 +23,7 @@ export function garlandFacts(project: Project, plan: Plan, garland: GarlandAccou
     pairs.push(['', `under load ${length(cord.stretched.low)} to ${length(cord.stretched.high)}`])
   if (swags) {
     const each = swags.count > 1 ? ' each' : ''
-    const many = swags.count > 1 ? `${formatNumber(swags.count)} swags` : 'one swag'
+    const many = swags.count > 1 ? counted(swags.count, 'swag') : 'one swag'
     pairs.push([
       'Hangs',
       `in ${many} of ${length(swags.span)}${each}, ${length(swags.drop)} deep: a wall of ${length(swags.width)}`,

@@ -1,4 +1,5 @@
 /** `petalyard plan` of a kit: what goes in, what is bought for the run, cost and price. */
+import { counted } from '../../../src-core/figures/words'
 import type { KitAccount, KitYarnRun } from '../../../shared-types/plan'
 import type { Project } from '../../../shared-types/project'
 import { formatMass, formatMoney, formatNumber, formatYarnLength } from '../../../src-core/units/format'
@@ -56,7 +57,7 @@ function priceFacts(
 ): [string, string][] {
   const spares = kit.spares > 0 ? `, and ${formatNumber(kit.spares)} more of everything to spare` : ''
   const pairs: [string, string][] = [
-    ['Run', `${formatNumber(kit.count)} kits${spares}; 2 % of the yarn is lost in winding`],
+    ['Run', `${counted(kit.count, 'kit')}${spares}; 2 % of the yarn is lost in winding`],
     ['Cost', `${money(kit.runCost)} for the run, ${money(kit.costPerKit)} for one kit`],
   ]
   if (kit.asked) {

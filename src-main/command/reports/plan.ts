@@ -1,4 +1,5 @@
 /** `petalyard plan` for people: what it becomes, how it is joined and worked, what yarn it takes. */
+import { counted } from '../../../src-core/figures/words'
 import type { OrderStep, Plan, YarnNeed } from '../../../shared-types/plan'
 import type { Project } from '../../../shared-types/project'
 import { holdingWords } from '../../../src-core/figures/holding-words'
@@ -68,7 +69,7 @@ function facts(project: Project, plan: Plan): [string, string][] {
     const stitches = edging.rounds.reduce((sum, round) => sum + round.stitches, 0)
     pairs.push([
       'Edging',
-      `${edging.rounds.map((round) => round.stitch).join(', ')}: ${formatNumber(stitches)} stitches, ${length(edging.height)} wide`,
+      `${edging.rounds.map((round) => round.stitch).join(', ')}: ${counted(stitches, 'stitch', 'stitches')}, ${length(edging.height)} wide`,
     ])
   }
   pairs.push(['Ends', `${formatNumber(plan.ends)} to weave in`])
@@ -94,13 +95,13 @@ function fillerWords(project: Project, plan: Plan): string {
   const counts: Record<string, number> = {}
   for (const { colourway } of plan.fillers) counts[colourway] = (counts[colourway] ?? 0) + 1
   const code = byColourway(project, counts)
-  return `${formatNumber(plan.fillers.length)} of ${name}, in openings of ${across}, joined ${formatNumber(joins)} times: ${code}`
+  return `${formatNumber(plan.fillers.length)} of ${name}, in openings of ${across}, joined ${counted(joins, 'time')}: ${code}`
 }
 
 function halfWords(project: Project, plan: Plan): string {
   const counts: Record<string, number> = {}
   for (const { colourway } of plan.halves) counts[colourway] = (counts[colourway] ?? 0) + 1
-  return `${formatNumber(plan.halves.length)} half motifs at the ends of rows: ${byColourway(project, counts)}`
+  return `${counted(plan.halves.length, 'half motif')} at the ends of rows: ${byColourway(project, counts)}`
 }
 
 function motifWords(project: Project, plan: Plan): string {
@@ -114,7 +115,7 @@ function joinWords(project: Project, plan: Plan): string {
   if (plan.joins.length === 0) return `none (${rule})`
   const widest = plan.joins.reduce((most, node) => Math.max(most, node.spread), 0)
   const gap = `largest gap at the join ${formatLength(widest, unitsOf(project))}`
-  return `${formatNumber(joinPoints(plan).length)} join points, ${rule}; ${gap}`
+  return `${counted(joinPoints(plan).length, 'join point')}, ${rule}; ${gap}`
 }
 
 function yarnSection(project: Project, plan: Plan, width: number): string[] {

@@ -1,4 +1,5 @@
 /** `petalyard read` for people: the rounds in a table, then everything worked by stitch. */
+import { counted } from '../../../src-core/figures/words'
 import type { Terms } from '../../../shared-types/project'
 import type { RoundAccount } from '../../../src-core/notation/read'
 import { isStitchKey } from '../../../src-core/stitches/table'
@@ -28,7 +29,7 @@ function usedWords(round: RoundAccount): string {
   if (!round.consumed) return 'not known'
   const words = [amounts(round.consumed.stitches, round.consumed.spaces)]
   if (round.gaps > 0) words.push(`${formatNumber(round.gaps)} between sts`)
-  if (round.chains > 0) words.push(`${formatNumber(round.chains)} chs`)
+  if (round.chains > 0) words.push(counted(round.chains, 'ch'))
   return words.filter((word, index) => word !== '–' || words.length === 1 || index > 0).join(', ')
 }
 

@@ -2,7 +2,7 @@
 import type { YarnNeed } from '../../../shared-types/plan'
 import type { StitchGauge, Yarn } from '../../../shared-types/project'
 import { wasteOf } from '../../../src-core/materials/materials'
-import { capital } from '../../../src-core/figures/words'
+import { capital, plural } from '../../../src-core/figures/words'
 import { canonicalStitch, stitchName, termWord, translateStitch } from '../../../src-core/stitches/terms'
 import {
   formatLength,
@@ -128,7 +128,7 @@ export function gaugeWords(job: Job, gauge: StitchGauge | undefined): string | n
   }
   if (!gauge.stitches) return null
   const name = key ? `${stitch} (${stitchName(key, job.terms)})` : stitch
-  const rows = gauge.rows ? ` × ${formatNumber(gauge.rows, 1)} rows` : ''
+  const rows = gauge.rows ? ` × ${formatNumber(gauge.rows, 1)} ${plural(gauge.rows, 'row')}` : ''
   return `${formatNumber(gauge.stitches, 1)} ${name}${rows} to ${swatchWords(gauge.over ?? 100, job)}`
 }
 

@@ -4,7 +4,7 @@ import { breakLines } from '../../../src-core/figures/lines'
 import { keyMarks } from '../../../src-core/figures/map'
 import { pieceWords } from '../../../src-core/figures/piece-words'
 import { pieceAt } from '../../../src-core/layout/placed'
-import { formatNumber } from '../../../src-core/units/format'
+
 import type { Block } from '../columns'
 import { intoPages } from '../columns'
 import type { Draft, Job } from '../page'
@@ -232,7 +232,7 @@ function setOrder(job: Job, size: number): Draft[] {
   const blocks = new OrderSetter(job, width, size).build()
   const introduced = newSheet(job)
   const told = stepSentence(job.project.joining, 'told') !== ''
-  const introduction = orderIntroduction(job.plan, formatNumber(job.plan.ends), told)
+  const introduction = orderIntroduction(job.plan, told)
   const title = introduced.title(HEADINGS.order)
   const top =
     introduced.paragraph(introduction, introduced.left, title, introduced.inner, { size: TYPE.table }) + 3

@@ -182,6 +182,7 @@ export function samplePlan(wish: SampleWish): { project: Project; plan: Plan } {
       grams: { low: 380 + i, expected: 410 + i, high: 445 + i },
       metres: { low: 950, expected: 1025, high: 1112 },
       balls: 9,
+      onHand: 0,
       toBuy: 7,
       leftover: 25,
       cost: 27.3,

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { Project } from '../../../shared-types/project'
 import { CATALOGUE } from '../../../src-core/findings/catalogue'
-import { finding, inUnits } from '../../../src-core/findings/finding'
+import { finding, toldTo } from '../../../src-core/findings/finding'
 import { boundValues, fineLengthValue, lengthValue, mostValue } from '../../../src-core/findings/quantities'
 import { checkProject, measureProject, planProject } from '../../../src-core/plan'
 import { formatBound } from '../../../src-core/units/format'
@@ -23,16 +23,14 @@ const project = (units: 'metric' | 'imperial'): Project => ({
 
 describe('findings in the units of their reader', () => {
   it('tell the same lengths in inches or in mm, and keep nothing else behind', () => {
-    const told = inUnits(
-      [finding('layout/gap', 'joining.gap', { received: lengthValue(635), most: mostValue(500) })],
-      'imperial',
-    )
+    const told = toldTo({ units: 'imperial' }, [
+      finding('layout/gap', 'joining.gap', { received: lengthValue(635), most: mostValue(500) }),
+    ])
     expect(told[0]!.message).toBe('a gap of 25 in between motifs is not from 0 to 19⅝ in.')
     expect(told[0]).not.toHaveProperty('values')
-    const [metric] = inUnits(
-      [finding('layout/gap', 'joining.gap', { received: lengthValue(635), most: mostValue(500) })],
-      'metric',
-    )
+    const [metric] = toldTo({ units: 'metric' }, [
+      finding('layout/gap', 'joining.gap', { received: lengthValue(635), most: mostValue(500) }),
+    ])
     expect(metric!.message).toBe('a gap of 63.5 cm between motifs is not from 0 to 50 cm.')
   })
 

@@ -14,6 +14,7 @@ const need = (id: string, high: number): YarnNeed => ({
   grams: { low: high * 0.8, expected: high * 0.9, high },
   metres: null,
   balls: null,
+  onHand: 0,
   toBuy: null,
   leftover: null,
   cost: null,

@@ -152,6 +152,63 @@ describe('M40, M42 yarn from stitches', () => {
     expect(short?.target).toEqual({ yarn: 'y1' })
   })
 
+  it('M42 adds balls on hand to the grams on hand', () => {
+    const onHand = (stash: object) => {
+      const yarns = [
+        { id: 'y1', ballGrams: 50, ballMetres: 125, price: 3.9, ...stash },
+        { id: 'y2', ballGrams: 50, ballMetres: 125, price: 4.1 },
+      ]
+      return materials(input({ project: project({ yarns }) }))
+    }
+    const need = yarn(onHand({ onHandGrams: 20, onHandBalls: 2 }), 'y1')
+    expect(need).toEqual(yarn(onHand({ onHandGrams: 120 }), 'y1'))
+    expect([need.onHand, need.toBuy]).toEqual([120, 6])
+    expect(yarn(onHand({ onHandBalls: 2.5 }), 'y1').onHand).toBe(125)
+    const odd = onHand({ onHandBalls: -1, ballGrams: undefined })
+    expect(yarn(odd, 'y1').onHand).toBe(0)
+    expect(codes(odd)).toContain('yarn/invalid-value')
+  })
+
+  it('M42 marks every number that follows from a band which nobody entered, and says it once', () => {
+    const yarns = [
+      { id: 'y1', ballGrams: 50, ballMetres: 125, price: 3.9, assumed: ['ballGrams', 'ballMetres'] as const },
+      { id: 'y2', ballGrams: 50, ballMetres: 125, price: 4, onHandBalls: 1, assumed: ['ballGrams'] as const },
+    ].map((entry) => ({ ...entry, assumed: [...entry.assumed] }))
+    const weighed = materials(input({ project: project({ yarns }) }))
+    // Grams that were weighed do not hang on the band.
+    expect(yarn(weighed, 'y1').assumed).toEqual(['metres', 'balls', 'toBuy', 'leftover', 'cost'])
+    expect(yarn(weighed, 'y2').assumed).toEqual(['metres', 'balls', 'onHand', 'toBuy', 'leftover', 'cost'])
+    const stitched = materials(input({ motif: flower, account: flowerAccount, project: project({ yarns }) }))
+    // Metres that follow from stitches do not either.
+    expect(yarn(stitched, 'y1').assumed).toEqual(['grams', 'balls', 'toBuy', 'leftover', 'cost'])
+    for (const found of [weighed, stitched]) {
+      const said = found.findings.filter(({ code }) => code === 'yarn/band-assumed')
+      expect(said.map(({ message }) => message)).toEqual([
+        expect.stringMatching(/^y1 \(50 g, 125 m\) and y2 \(50 g\): /),
+      ])
+    }
+    const entered = yarns.map(({ assumed: _, ...entry }) => entry)
+    const known = materials(input({ project: project({ yarns: entered }) }))
+    expect(yarn(known, 'y1')).not.toHaveProperty('assumed')
+    expect(codes(known)).not.toContain('yarn/band-assumed')
+  })
+
+  it('M42 says what bands do not tell once, with the names of all yarns', () => {
+    const yarns = [
+      { id: 'y1', name: 'Sea glass' },
+      { id: 'y2', name: 'Sand' },
+    ]
+    const messages = materials(input({ project: project({ yarns }) })).findings.map(({ message }) => message)
+    expect(messages.filter((message) => message.startsWith('Sea glass and Sand: the weight'))).toHaveLength(1)
+    expect(messages.filter((message) => message.startsWith('Sea glass and Sand: the price'))).toHaveLength(1)
+    const stitched = materials(
+      input({ motif: flower, account: flowerAccount, project: project({ yarns }) }),
+    ).findings.filter(({ code }) => code === 'yarn/no-ball-band')
+    expect(stitched.map(({ message }) => message)).toEqual([
+      expect.stringMatching(/^\d+ m of Sea glass and \d+ m of Sand: /),
+    ])
+  })
+
   it('M42 does not buy a ball for a rounding error', () => {
     const motif = { ...daisy, slots: [{ slot: 'petals', grams: 0.1 }], weighed: { motifs: 1, resolution: 0 } }
     const counts = { motifs: 1500, byColourway: { c1: 1500 } }

@@ -2,7 +2,7 @@
 import type { Finding, Severity } from '../../../../shared-types/finding'
 import type { MotifAccount } from '../../../../shared-types/plan'
 import type { Project, RoundsMotif, Terms } from '../../../../shared-types/project'
-import { inUnits } from '../../../../src-core/findings/finding'
+import { toldTo } from '../../../../src-core/findings/finding'
 import { blockingGrowth } from '../../../../src-core/motif/growth'
 import { roundsAccount } from '../../../../src-core/motif/rounds/account'
 import type { Beginning } from '../../../../src-core/motif/rounds/account'
@@ -72,7 +72,7 @@ export function readForEditor(motif: RoundsMotif, project: Project): RoundsReadi
   const entryOf = (round: WorkedRound) => read.entries[round.index] ?? 0
   const byEntry = new Map<number, EntryFinding[]>()
   const general: Finding[] = []
-  for (const finding of inUnits(told.findings, project.units ?? 'metric')) {
+  for (const finding of toldTo(project, told.findings)) {
     const { entry, round, column, length } = finding.target ?? {}
     const worked = read.worked.find(({ number }) => number === round)
     const index = entry ?? (worked ? entryOf(worked) : undefined)
@@ -164,9 +164,9 @@ function madeWords(round: WorkedRound, account: RoundAccount, terms: Terms): str
   const total = account.made ?? round.stitches
   const stitches =
     parts.length > MOST_KINDS
-      ? [`${total} sts`]
+      ? [counted(total, 'st')]
       : parts.length > 1
-        ? [`${total} sts (${listed(parts)})`]
+        ? [`${counted(total, 'st')} (${listed(parts)})`]
         : parts
   const spaces = Object.entries(account.spaces).map(([key, count]) => {
     const words = chainSpace(Number(key.replace(/\D/g, '')), terms)
