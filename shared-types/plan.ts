@@ -189,6 +189,8 @@ export interface EdgingRound {
 
 export interface EdgingAccount {
   readonly style: string
+  /** Closed length of the line that it runs along, in mm before blocking; its lines are the plan's `edgingLines`. */
+  readonly length: number
   readonly height: number
   readonly rounds: readonly EdgingRound[]
   readonly yarn: string
@@ -353,6 +355,11 @@ export interface Plan extends Partial<AppliquePlan & GarlandPlan>, Holds {
   readonly fillerSteps: readonly FillerStep[]
   readonly halves: readonly PlacedHalf[]
   readonly edging: EdgingAccount | null
+  /**
+   * The closed lines that the edging runs along, one where the blanket hangs together: the edge, from tip to tip,
+   * or the hull, as its style wants. In mm from the top left of the finished size.
+   */
+  readonly edgingLines: readonly (readonly Point[])[]
   readonly yarns: readonly YarnNeed[]
   readonly ends: number
   readonly minutes: Range | null

@@ -28,6 +28,7 @@ import { createAdditions, tally } from './layout/additions'
 import { planApplique } from './layout/applique'
 import { blanketCounts, blanketSize, blockingFactors, COUNT_FIELDS } from './layout/blanket'
 import type { BlanketCounts, CountFields } from './layout/blanket'
+import { edgeLine as edgeLineOf } from './layout/edge'
 import { fitArrangements } from './layout/fit'
 import { planGarland } from './layout/garland'
 import { proposeArrangements } from './layout/proposals'
@@ -94,6 +95,7 @@ export const EMPTY: Plan = {
   fillerSteps: [],
   halves: [],
   edging: null,
+  edgingLines: [],
   yarns: [],
   ends: 0,
   minutes: null,
@@ -101,6 +103,8 @@ export const EMPTY: Plan = {
   motif: null,
   fillerMotif: null,
 }
+
+const NO_LINES: Plan['edgingLines'] = []
 
 type Told = ReturnType<typeof accountFrom>
 
@@ -156,7 +160,9 @@ export function createPlanner(): Planner {
   const legibility = memoised(legibilityFindings)
   const work = memoised(stages.work)
   const tellWork = memoised(stages.tellWork)
-  const edge = memoised(stages.edge)
+  const edgeInput = memoised(stages.edgeInput)
+  const edgeLine = memoised(edgeLineOf)
+  const finishEdge = memoised(stages.finishEdge)
   const filler = memoised(accountFrom)
   const additions = createAdditions((motif, project) => filler(motif, ...readBy(project)))
   const finishSize = memoised(stages.finishSize)
@@ -228,7 +234,8 @@ export function createPlanner(): Planner {
     const holding = hold(arranged, joined, added.placed.fillers, gaps.halved)
     const style = layout.edging?.style
     const halves = added.placed.halves.length > 0
-    const line = edging > 0 ? edge(measured, grid, counts, style, joined.reach, halves) : null
+    const edge = edging > 0 ? edgeInput(measured, grid, counts, style, joined.reach, halves) : null
+    const line = edge && edgeLine(edge)
     const needed = materials({
       project,
       motif,
@@ -278,14 +285,14 @@ export function createPlanner(): Planner {
     return {
       known,
       findings,
-      laid: { counted, parts, arranged, account: laid, joined, coloured, gaps, worked },
+      laid: { counted, parts, arranged, account: laid, joined, coloured, gaps, worked, edge, line },
     }
   })
 
   function planBlanket(project: Project, layout: BlanketLayout): Plan {
     const { known, findings, laid } = reckon(project, layout)
     if (!laid) return { ...EMPTY, motif: known, findings: bySeverity(findings) }
-    const { counted, parts, arranged, account, joined, coloured, gaps, worked } = laid
+    const { counted, parts, arranged, account, joined, coloured, gaps, worked, edge, line } = laid
     const { hand, rule, edging, blocking } = parts
     const { labels, firsts } = worked
     const { halved, filling, filler } = gaps
@@ -296,6 +303,7 @@ export function createPlanner(): Planner {
       joins: finishJoins(arranged, joined, labels, ...frame),
       order: tellWork(account, arranged, joined, rule, hand, worked, halved, filling, filler),
       fillerSteps: additions.tell(gaps, arranged, rule, labels, hand),
+      edgingLines: edge && line ? finishEdge(edge, arranged, line, ...frame) : NO_LINES,
     }
   }
 

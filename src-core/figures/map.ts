@@ -4,7 +4,7 @@ import type { Project, SheetStyle } from '../../shared-types/project'
 import { blockingFactors } from '../layout/blanket'
 import { joinPoints, placedPieces } from '../layout/placed'
 import type { PlacedPiece } from '../layout/placed'
-import { edgingLine } from './edging-line'
+import { edgingBorder } from './edging-line'
 import type { Bounds, Figure, FigureItem, FigureSymbol } from './figure'
 import { drawPath, drawText, INK, MM_PER_POINT, useAt } from './figure'
 import { JOIN_MARK_SIZES, joinMarkOf } from './join-marks'
@@ -44,9 +44,16 @@ export interface MapGround {
   /** Tip radius in plan mm. */
   readonly tip: number
   readonly numbers: NumberPlaces
-  readonly edge: readonly Point[]
+  /** The outer border of the edging, in plan mm. */
+  readonly edge: readonly (readonly Point[])[]
   readonly stretch: Stretch
 }
+
+/** Motifs from which on a blanket counts as large: its edging is drawn with no more detail than print can show. */
+const LARGE = 600
+/** Parts of a motif's radius that the line of an edging is drawn to. */
+const FINE_DETAIL = 200
+const COARSE_DETAIL = 40
 
 /** Prepares a plan for its maps. */
 export function mapGround(project: Project, plan: Plan, style: SheetStyle): MapGround {
@@ -60,14 +67,15 @@ export function mapGround(project: Project, plan: Plan, style: SheetStyle): MapG
     marks: colourwayMarks(project, plan),
     fillerMarks: fillerMarks(project, plan),
   }
+  const tip = outerRadius(outline)
   return {
     ...looks,
     rows,
     places: placeColumns(plan, rows),
     byRows: workedByRows(rows),
-    tip: outerRadius(outline) * Math.max(stretch.x, stretch.y),
+    tip: tip * Math.max(stretch.x, stretch.y),
     numbers: numberPlaces(looks),
-    edge: edgingLine(plan, rows, stretch),
+    edge: edgingBorder(plan, tip / (plan.motifs.length > LARGE ? COARSE_DETAIL : FINE_DETAIL)),
   }
 }
 
@@ -100,7 +108,7 @@ export class MapPainter {
   private readonly bare: MotifSymbols | null
   private readonly fillerSymbols: MotifSymbols | null
   private readonly marks: ReadonlyMap<string, ColourwayMark>
-  private readonly drawnEdge: readonly Point[]
+  private readonly drawnEdge: readonly (readonly Point[])[]
   private readonly joinSymbols: Readonly<Record<JoinMark, FigureSymbol>>
 
   constructor(
@@ -133,7 +141,7 @@ export class MapPainter {
       several: joinSymbol('several', dot),
       stretched: joinSymbol('stretched', dot),
     }
-    this.drawnEdge = ground.edge.map((p) => ({ x: p.x * scale, y: p.y * scale }))
+    this.drawnEdge = ground.edge.map((line) => line.map((p) => ({ x: p.x * scale, y: p.y * scale })))
   }
 
   /** Parts that are shown as rings round numbers, the outermost first. */
@@ -161,8 +169,8 @@ export class MapPainter {
       y > view.y - grow &&
       y < view.y + view.height + grow
     const items: FigureItem[] = []
-    if (this.drawnEdge.length > 0) {
-      const moved = this.drawnEdge.map((p) => ({ x: p.x - view.x * scale, y: p.y - view.y * scale }))
+    for (const line of this.drawnEdge) {
+      const moved = line.map((p) => ({ x: p.x - view.x * scale, y: p.y - view.y * scale }))
       items.push(drawPath(polygonPath(moved), { stroke: INK, width: 0.35 }))
     }
     const motifs = this.ground.plan.motifs.filter((motif) => seen(motif.x, motif.y))

@@ -3,7 +3,7 @@
  * free tip to free tip along it, *level* takes the straight hull. Lengths of lattices grow by the same step
  * with every column and every two rows, so a large blanket is told from small ones, exactly.
  */
-import { polygonHull, polygonLength } from 'd3-polygon'
+import { polygonHull } from 'd3-polygon'
 import type { Anchor, Point } from '../../shared-types/plan'
 import type { EdgingStyle } from '../../shared-types/project'
 import {
@@ -16,13 +16,15 @@ import {
   turnPoint,
 } from '../geometry/points'
 import type { Outline } from '../geometry/points'
-import { COARSE, grow, union } from '../geometry/polygons'
+import { clockwise, COARSE, grow, union } from '../geometry/polygons'
+import { indexEdges } from '../geometry/edges'
 import { findNodes } from '../joins/nodes'
 import { radians } from '../units/quantity'
 import type { Millimetres } from '../units/quantity'
 import { halfOutline } from '../geometry/half'
 import { layBlanket } from './blanket'
-import type { BlanketCounts, Laid } from './blanket'
+import type { BlanketCounts, Laid, Placement } from './blanket'
+import { REPEATING, repeatEdge } from './edge-repeat'
 import { halfPlaces, joinableHalves, keptSide } from './halves'
 import type { HalfPlace } from './halves'
 import type { Lattice } from './lattice'
@@ -108,34 +110,110 @@ const sameAnchors = (a: readonly Anchor[], b: readonly Anchor[]): boolean =>
 
 function walkEdge(input: EdgeInput, counts: BlanketCounts): Told {
   const laid = layBlanket(input.lattice, counts)
-  const copies = (two: readonly Outline[]) =>
-    laid.placements.map((p) => moveOutline(two[p.even ? 1 : 0]!, p.x, p.y))
-  const grown = input.lattice.outlines.map((outline) => grow([outline], input.reach / 2, COARSE)[0]!)
-  const halves = input.halves ? halfPlaces(laid, counts) : []
-  const cut = halves.map((half) => {
-    const outline = halfOutline(input.lattice.outlines[half.even ? 1 : 0], keptSide(half.side))
-    return moveOutline(grow([outline], input.reach / 2, COARSE)[0]!, half.x, half.y)
-  })
-  const contours = union([...copies(grown), ...cut]).filter((contour) => signedArea(contour) > 0)
-  const tips = freeTips(laid, halves, input.tips, input.reach)
-  let length = 0
-  let count = 0
-  for (const contour of contours) {
-    const ring = grow([contour], -input.reach / 2, COARSE)[0] ?? contour
-    const onRing = input.style === 'follow' ? [] : alongRing(tips, ring, input.reach / 2)
-    // Fewer than three tips span no line: the edging then follows the edge.
-    const spans = onRing.length > 2
-    if (input.style === 'level') length += hullLength(ring)
-    else length += perimeter(spans ? onRing : ring)
-    count += spans ? onRing.length : 0
+  const lines = edgeLines(input, laid, input.halves ? halfPlaces(laid, counts) : [])
+  return {
+    length: lines.reduce((sum, { line }) => sum + perimeter(line), 0),
+    tips: lines.reduce((sum, { tips }) => sum + tips, 0),
   }
-  return { length, tips: count }
 }
 
-/** Length of the straight hull round a contour. */
-function hullLength(ring: Outline): Millimetres {
-  const hull = polygonHull(ring.map((point): [number, number] => [point.x, point.y]))
-  return hull ? polygonLength(hull) : 0
+/** One closed line of an edging, and the free tips that it spans. */
+interface Line {
+  readonly line: Outline
+  readonly tips: number
+}
+
+/** The lines round motifs and half motifs: one where they hang together. */
+function edgeLines(input: EdgeInput, laid: Laid, halves: readonly HalfPlace[]): Line[] {
+  return inStyle(input, ringsRound(input, laid, halves), laid, halves)
+}
+
+/** The outer contours round motifs and half motifs, with joins that are bridged closed. */
+function ringsRound(input: EdgeInput, laid: Laid, halves: readonly HalfPlace[]): Outline[] {
+  const { outlines } = input.lattice
+  const grown = outlines.map((outline) => grow([outline], input.reach / 2, COARSE)[0]!)
+  const wholes = laid.placements.map((p) => moveOutline(grown[p.even ? 1 : 0]!, p.x, p.y))
+  const cut = halves.map((half) => {
+    const outline = halfOutline(outlines[half.even ? 1 : 0], keptSide(half.side))
+    return moveOutline(grow([outline], input.reach / 2, COARSE)[0]!, half.x, half.y)
+  })
+  return union([...wholes, ...cut])
+    .filter((contour) => signedArea(contour) > 0)
+    .map((contour) => grow([contour], -input.reach / 2, COARSE)[0] ?? contour)
+}
+
+/** The lines that an edging takes round contours: `laid` and `halves` have the free tips along them. */
+function inStyle(
+  { style, tips: anchors, reach }: EdgeInput,
+  rings: readonly Outline[],
+  laid: Laid,
+  halves: readonly HalfPlace[],
+): Line[] {
+  const tips = style === 'follow' ? [] : freeTips(laid, halves, anchors, reach)
+  return rings.map((ring) => {
+    const onRing = alongRing(tips, ring, reach / 2)
+    // Fewer than three tips span no line: the edging then follows the edge.
+    const spans = onRing.length > 2
+    const spanned = spans ? onRing : ring
+    return { line: style === 'level' ? hullOf(ring) : spanned, tips: spans ? onRing.length : 0 }
+  })
+}
+
+/** The straight hull round a contour, clockwise on paper. */
+function hullOf(ring: Outline): Outline {
+  const hull = polygonHull(ring.map((point): [number, number] => [point.x, point.y])) ?? []
+  return clockwise(hull.map(([x, y]) => ({ x, y })))
+}
+
+/** How many rows and columns from the border inwards a line round it may need to know, least first. */
+const BORDERS = [1, 2] as const
+
+/** How far lines may differ together from the length told, in mm. */
+const SAME: Millimetres = 0.5
+
+/**
+ * The closed lines themselves, in the frame of the motifs' places (mm, before blocking), as long together as
+ * `length`. A large blanket repeats the edge of a small one; else they are taken from the motifs at the border
+ * where these hang together, and from all where not.
+ */
+export function edgingLines(input: EdgeInput, laid: Laid, length: Millimetres): Outline[] {
+  const halves = input.halves ? halfPlaces(laid, input.counts) : []
+  const fits = (lines: readonly Line[]) =>
+    Math.abs(lines.reduce((sum, { line }) => sum + perimeter(line), 0) - length) < SAME
+  const ring = repeatedRing(input)
+  const repeated = ring && inStyle(input, [ring], borderOf(laid, BORDERS[0]), halves)
+  if (repeated && fits(repeated)) return repeated.map(({ line }) => line)
+  for (const border of BORDERS) {
+    const outer = borderOf(laid, border)
+    if (outer.placements.length === laid.placements.length) break
+    const lines = edgeLines(input, outer, halves)
+    if (fits(lines)) return lines.map(({ line }) => line)
+  }
+  return edgeLines(input, laid, halves).map(({ line }) => line)
+}
+
+/** The contour of a large blanket, from that of a small one of its kind; null where it does not repeat. */
+function repeatedRing(input: EdgeInput): Outline | null {
+  const { arrangement, columns, rows } = input.counts
+  const doubleRows = Math.floor((rows - REPEATING.rows) / 2)
+  if (arrangement === 'rings' || columns <= REPEATING.columns || doubleRows <= 0) return null
+  const counts = { ...input.counts, columns: REPEATING.columns, rows: rows - 2 * doubleRows }
+  const small = layBlanket(input.lattice, counts)
+  const rings = ringsRound(input, small, input.halves ? halfPlaces(small, counts) : [])
+  return rings.length === 1 ? repeatEdge(rings[0]!, small, columns - counts.columns, doubleRows) : null
+}
+
+/** The first and last rows, and the ends of all others. */
+function borderOf(laid: Laid, border: number): Laid {
+  const rows = new Map<number, Placement[]>()
+  for (const motif of laid.placements) rows.set(motif.row, [...(rows.get(motif.row) ?? []), motif])
+  const last = Math.max(...rows.keys())
+  const placements = [...rows].flatMap(([row, motifs]) =>
+    row <= border || row > last - border || motifs.length <= 2 * border
+      ? motifs
+      : [...motifs.slice(0, border), ...motifs.slice(-border)],
+  )
+  return { ...laid, placements }
 }
 
 /** Tips that are not joined to a neighbour, where they lie. */
@@ -163,22 +241,23 @@ function freeTips(
 
 /** The points that lie on a ring (within `tolerance`), in the order in which they lie on it. */
 function alongRing(points: readonly Point[], ring: Outline, tolerance: Millimetres): Point[] {
+  if (points.length === 0) return []
+  const { tree } = indexEdges(ring)
+  const walked: Millimetres[] = [0]
+  ring.forEach((a, i) => walked.push(walked[i]! + distance(a, ring[(i + 1) % ring.length]!)))
   const placed: { point: Point; along: number }[] = []
   for (const point of points) {
     let nearest = Infinity
     let along = 0
-    let walked = 0
-    for (let i = 0; i < ring.length; i++) {
+    const { x, y } = point
+    for (const i of tree.search(x - tolerance, y - tolerance, x + tolerance, y + tolerance)) {
       const a = ring[i]!
       const b = ring[(i + 1) % ring.length]!
-      const size = distance(a, b)
-      const share = nearestShare(point, a, b)
       const off = distanceToEdge(point, a, b)
-      if (off < nearest) {
-        nearest = off
-        along = walked + share * size
-      }
-      walked += size
+      // Of two that are equally near, the first on the ring.
+      if (off > nearest || (off === nearest && walked[i]! > along)) continue
+      nearest = off
+      along = walked[i]! + nearestShare(point, a, b) * distance(a, b)
     }
     if (nearest <= tolerance) placed.push({ point, along })
   }

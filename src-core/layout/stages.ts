@@ -10,6 +10,7 @@ import type {
   PlacedFiller,
   PlacedMotif,
   PlanSize,
+  Point,
 } from '../../shared-types/plan'
 import type { BlanketLayout, Hand, Joining, Order, UnitSystem } from '../../shared-types/project'
 import { scaleOutline } from '../geometry/points'
@@ -33,8 +34,8 @@ import { fillerWorks, firstOfFiller } from './filler-works'
 import type { Filling } from './fillers'
 import type { Halved } from './halves'
 import { SENSITIVITY_STEP } from './constants'
-import { edgeLine } from './edge'
-import type { EdgeLine } from './edge'
+import { edgingLines } from './edge'
+import type { EdgeInput, EdgeLine } from './edge'
 import { holeKinds, openingsOf } from './holes'
 import type { Opening } from './holes'
 import { latticeOf } from './lattice'
@@ -181,26 +182,34 @@ function seamsOf(nodes: readonly Node[], laid: Laid, counts: BlanketCounts): Joi
   return { length, count: length > 0 ? across + down : 0 }
 }
 
-/** The line along which an edging runs. */
-export function edge(
+/** What the line along which an edging runs is told from. */
+export function edgeInput(
   account: MotifAccount,
   grid: Lattice,
   counts: BlanketCounts,
   style: NonNullable<BlanketLayout['edging']>['style'],
   reach: Millimetres,
   halves: boolean,
-): EdgeLine {
+): EdgeInput {
   const tips = account.anchors.filter((anchor) =>
     account.shape === 'round' ? true : anchor.kind === 'tip' || anchor.kind === 'corner',
   )
-  return edgeLine({
-    lattice: grid,
-    counts,
-    style: style ?? usualEdgingStyle(account.shape),
-    tips,
-    reach,
-    halves,
-  })
+  return { lattice: grid, counts, style: style ?? usualEdgingStyle(account.shape), tips, reach, halves }
+}
+
+/** The closed lines themselves, in mm from the top left of the finished size. */
+export function finishEdge(
+  asked: EdgeInput,
+  arranged: Arranged,
+  { length }: EdgeLine,
+  edging: Millimetres,
+  blockWidth: number,
+  blockHeight: number,
+): Point[][] {
+  const { x, y } = inFrame({ edging, blockWidth, blockHeight })
+  return edgingLines(asked, arranged, length).map((line) =>
+    line.map((point) => ({ x: x(point.x), y: y(point.y) })),
+  )
 }
 
 export interface Worked {

@@ -118,5 +118,5 @@ export function workEdging(
     loops += millimetres / stitchYarn('ch', gauge)
     worked.push({ stitch: written, stitches, chains: work.chains, length, metres: millimetres / 1000 })
   })
-  return { account: { style, height, rounds: worked, yarn }, unknown, loops }
+  return { account: { style, length: base.length, height, rounds: worked, yarn }, unknown, loops }
 }

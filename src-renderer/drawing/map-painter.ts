@@ -219,9 +219,13 @@ function matrixOf({ width, height }: Picture['stretch'], { turn, flipped }: Copy
 /** A band outside the line, half hidden under the tips that it is worked into. */
 function paintEdging(pen: Pen, picture: Picture, { scale, x, y, ratio }: Placing): void {
   const { edging } = picture
-  if (!edging || edging.line.length < 3) return
-  const trace = () =>
-    edging.line.forEach((point, i) => (i === 0 ? pen.moveTo(point.x, point.y) : pen.lineTo(point.x, point.y)))
+  if (!edging) return
+  const trace = () => {
+    for (const line of edging.lines) {
+      line.forEach((point, i) => (i === 0 ? pen.moveTo(point.x, point.y) : pen.lineTo(point.x, point.y)))
+      pen.closePath()
+    }
+  }
   const far = 10 * edging.height
   const { width, height } = picture.plan.size
   pen.save()
@@ -229,12 +233,10 @@ function paintEdging(pen: Pen, picture: Picture, { scale, x, y, ratio }: Placing
   pen.beginPath()
   pen.rect(-far, -far, width + 2 * far, height + 2 * far)
   trace()
-  pen.closePath()
   pen.clip('evenodd')
   pen.lineJoin = 'round'
   pen.beginPath()
   trace()
-  pen.closePath()
   pen.strokeStyle = edging.ink.line
   pen.lineWidth = 2 * edging.height
   pen.stroke()

@@ -4,9 +4,7 @@
  */
 import type { MotifAccount, Plan, PlacedMotif, Point } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
-import { edgingLine } from '../../src-core/figures/edging-line'
 import { joinMarkOf } from '../../src-core/figures/join-marks'
-import { mapRows } from '../../src-core/figures/rows'
 import { createHitMap } from '../../src-core/geometry/hit'
 import type { HitMap } from '../../src-core/geometry/hit'
 import type { Box } from '../../src-core/geometry/points'
@@ -15,7 +13,6 @@ import type { JoinPoint } from '../../src-core/layout/placed'
 import { blockingFactors } from '../../src-core/layout/blanket'
 import { additionPieces, additionsOf, piecesHit } from './additions'
 import type { AdditionsPicture, Pieces } from './additions'
-import { edgingBand } from './edging-band'
 import { groundOf } from './ground'
 import type { GroundPicture } from './ground'
 import { layerInk, inksOf } from './yarn-inks'
@@ -23,6 +20,7 @@ import type { Inks, LayerInk } from './yarn-inks'
 import { MotifArtist } from './motif-art'
 import type { Palette } from './palette'
 import type { Scene } from './scene'
+import { simplify } from './simplify'
 
 /** One kind of motif: its paths, and its colours by colourway. */
 export interface MotifKind {
@@ -49,8 +47,12 @@ export interface Picture {
   readonly pieces: Pieces
   /** Fillers between the motifs. */
   readonly filler: MotifKind | null
-  /** The line an edging starts from, its height and colour. */
-  readonly edging: { readonly line: readonly Point[]; readonly height: number; readonly ink: LayerInk } | null
+  /** The lines an edging runs along, its height and colour. */
+  readonly edging: {
+    readonly lines: Plan['edgingLines']
+    readonly height: number
+    readonly ink: LayerInk
+  } | null
   /** What the motifs lie on or hang from. */
   readonly ground: GroundPicture | null
   readonly palette: Palette
@@ -134,7 +136,7 @@ export class PictureMaker {
       additions,
       pieces: piecesHit(hit, additions),
       filler: plan.fillerMotif ? kind(plan.fillerMotif, known?.filler) : null,
-      edging: edgingOf(project, plan, stretch, palette, samePlaces ? known : undefined),
+      edging: edgingOf(project, plan, palette, known),
       ground: groundOf(project, plan, palette, known?.ground),
       palette,
       showLabels: scene.showLabels,
@@ -189,30 +191,24 @@ function stretchOf(project: Project): Picture['stretch'] {
   return { width, height }
 }
 
+/** Largest distance in mm by which the drawn band may leave the line that the edging runs along. */
+const EDGING_TOLERANCE = 0.3
+
 function edgingOf(
   project: Project,
   plan: Plan,
-  stretch: Picture['stretch'],
   palette: Palette,
   known: Picture | undefined,
 ): Picture['edging'] {
-  const { edging, motif } = plan
-  if (!edging || !motif || edging.height <= 0) return null
+  const { edging, edgingLines } = plan
+  if (!edging || edging.height <= 0) return null
   const colour = project.yarns?.find((yarn) => yarn.id === edging.yarn)?.colour
   const ink = layerInk(colour, palette.bare)
-  const old = known?.edging
-  const sameHalves = known?.plan.halves.length === plan.halves.length
-  if (old && sameHalves && known.plan.edging?.style === edging.style && old.height === edging.height)
-    return { ...old, ink }
-  // Half motifs straighten the sides: the printed map's line follows them.
-  const line =
-    plan.halves.length > 0
-      ? edgingLine({ ...plan, edging: { ...edging, height: 0 } }, mapRows(plan), {
-          x: stretch.width,
-          y: stretch.height,
-        })
-      : edgingBand(plan.motifs, motif, edging.style, stretch)
-  return { line, height: edging.height, ink }
+  const lines =
+    known?.edging && known.plan.edgingLines === edgingLines
+      ? known.edging.lines
+      : edgingLines.map((line) => simplify(line, EDGING_TOLERANCE))
+  return { lines, height: edging.height, ink }
 }
 
 const lieAlike = (a: PlacedMotif, b: PlacedMotif): boolean =>
@@ -274,7 +270,7 @@ export function differenceOf(before: Picture | null, after: Picture): Difference
     before.joins !== after.joins ||
     before.showJoins !== after.showJoins ||
     before.showLabels !== after.showLabels ||
-    before.edging?.line !== after.edging?.line ||
+    before.edging?.lines !== after.edging?.lines ||
     before.edging?.ink !== after.edging?.ink
   )
     return 'everything'

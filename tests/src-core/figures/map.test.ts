@@ -87,7 +87,7 @@ describe('the overview map', () => {
 
   it('draws the edging as a line round all motifs', () => {
     const edged = samplePlan({ columns: 6, rows: 5, edging: true })
-    const line = mapGround(edged.project, edged.plan, 'ink').edge
+    const line = mapGround(edged.project, edged.plan, 'ink').edge.flat()
     const xs = line.map((p) => p.x)
     const ys = line.map((p) => p.y)
     expect(Math.min(...xs)).toBeGreaterThanOrEqual(-0.5)

@@ -169,6 +169,7 @@ export function samplePlan(wish: SampleWish): { project: Project; plan: Plan } {
     edging: wish.edging
       ? {
           style: 'bridge',
+          length: 2 * (width + height - 4 * border),
           height: border,
           yarn: 'y1',
           rounds: [
@@ -177,6 +178,16 @@ export function samplePlan(wish: SampleWish): { project: Project; plan: Plan } {
           ],
         }
       : null,
+    edgingLines: wish.edging
+      ? [
+          [
+            { x: border, y: border },
+            { x: width - border, y: border },
+            { x: width - border, y: height - border },
+            { x: border, y: height - border },
+          ],
+        ]
+      : [],
     yarns: ids.map((_, i) => ({
       id: `y${i + 1}`,
       grams: { low: 380 + i, expected: 410 + i, high: 445 + i },

@@ -20,7 +20,7 @@ describe('the project as a sentence', () => {
   })
 
   it('tells both sizes where there is an edging, in the chosen terms', () => {
-    const edging = { style: 'bridge', height: 10, rounds: [], yarn: 'y1' }
+    const edging = { style: 'bridge', length: 3200, height: 10, rounds: [], yarn: 'y1' }
     const edged = { ...sized, size: { ...sized.size, width: 995, height: 706 }, edging }
     expect(say(project, edged)).toContain(
       '97.5 × 68.6 cm (38⅜ × 27 in) before the border, 99.5 × 70.6 cm with it.',

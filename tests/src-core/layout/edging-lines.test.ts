@@ -1,0 +1,109 @@
+/** M35, the line that an edging runs along: one line, counted, printed and shown alike. Common practice, no source. */
+import { readdirSync, readFileSync } from 'node:fs'
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import type { BlanketLayout, EdgingStyle, MeasuredMotif, Project } from '../../../shared-types/project'
+import type { Plan } from '../../../shared-types/plan'
+import { mapGround } from '../../../src-core/figures/map'
+import { indexEdges, pointDistance } from '../../../src-core/geometry/edges'
+import { contains, perimeter } from '../../../src-core/geometry/points'
+import { planProject } from '../../../src-core/plan'
+
+const STYLES: readonly EdgingStyle[] = ['follow', 'bridge', 'level']
+const EXAMPLES = readdirSync('examples')
+  .map((name) => ({ name, project: JSON.parse(readFileSync(`examples/${name}`, 'utf8')) as Project }))
+  .flatMap(({ name, project }) =>
+    project.layout?.kind === 'blanket' ? [{ name, project, layout: project.layout }] : [],
+  )
+
+const edged = (project: Project, layout: BlanketLayout, style: EdgingStyle): Project => ({
+  ...project,
+  layout: {
+    ...layout,
+    edging: { ...layout.edging, rounds: layout.edging?.rounds ?? ['sc'], style },
+  },
+})
+
+/** Length of the plan's lines together, before blocking stretched them. */
+function drawnLength({ edgingLines: lines }: Plan, layout: BlanketLayout): number {
+  const { width = 1, height = 1 } = layout.blocking ?? {}
+  const flat = lines.map((line) => line.map(({ x, y }) => ({ x: x / width, y: y / height })))
+  return flat.reduce((sum, line) => sum + perimeter(line), 0)
+}
+
+const PETALS: Partial<MeasuredMotif> = { outline: 'petals', overTips: 82, overValleys: 60 }
+
+const blanket = (
+  motif: Partial<MeasuredMotif>,
+  layout: Partial<BlanketLayout>,
+  style: EdgingStyle,
+): Project => ({
+  format: 'petalyard-project',
+  version: 1,
+  gauge: { stitch: 'sc', stitches: 20, rows: 22, over: 100 },
+  motifs: [{ id: 'm', kind: 'measured', ...motif } as MeasuredMotif],
+  layout: { kind: 'blanket', motif: 'm', ...layout, edging: { style, rounds: ['sc'] } },
+})
+
+describe('the line of an edging', () => {
+  it.each(EXAMPLES)('is as long as it is counted, and goes round every motif: $name', (example) => {
+    const lengths = STYLES.map((style) => {
+      const project = edged(example.project, example.layout, style)
+      const plan = planProject(project)
+      expect(drawnLength(plan, example.layout)).toBeCloseTo(plan.edging!.length, 0)
+      for (const motif of plan.motifs)
+        expect(plan.edgingLines.some((line) => contains(line, motif))).toBe(true)
+      // What is printed runs beside it, as far out as the rounds are high.
+      const { edge } = mapGround(project, plan, 'ink')
+      const lines = plan.edgingLines.map(indexEdges)
+      const off = edge.flat().map((point) => Math.min(...lines.map((line) => pointDistance(point, line))))
+      expect(Math.max(...off)).toBeLessThan(plan.edging!.height * 1.02 + 0.3)
+      expect(Math.min(...off)).toBeGreaterThan(plan.edging!.height * 0.98 - 0.3)
+      return plan.edging!.length
+    })
+    // Following petals is the longest way, the straight hull the shortest.
+    expect(lengths[0]).toBeGreaterThan(lengths[1]! + 1)
+    expect(lengths[1]).toBeGreaterThan(lengths[2]! - lengths[2]! * 0.005)
+  })
+
+  it('is a rectangle round squares in straight rows, however many', () => {
+    for (const [columns, rows] of [
+      [2, 3],
+      [7, 9],
+      [30, 41],
+    ] as const)
+      for (const style of STYLES) {
+        const plan = planProject(blanket({ outline: 'square', sideToSide: 50 }, { columns, rows }, style))
+        // A corner is rounded off by half of what a join bridges.
+        expect(Math.abs(plan.edging!.length / (100 * (columns + rows)) - 1)).toBeLessThan(0.001)
+        expect(perimeter(plan.edgingLines[0]!)).toBeCloseTo(plan.edging!.length, 1)
+      }
+  })
+
+  it('goes round every motif and is as long as counted, for blankets of many kinds and sizes', () => {
+    fc.assert(
+      fc.property(
+        fc.record({
+          petals: fc.integer({ min: 4, max: 9 }),
+          turn: fc.constantFrom(0, 15, 22.5, 30),
+          arrangement: fc.constantFrom('straight-rows' as const, 'offset-rows' as const),
+          alternateRows: fc.constantFrom('same' as const, 'oneFewer' as const, 'oneMore' as const),
+          columns: fc.integer({ min: 2, max: 16 }),
+          rows: fc.integer({ min: 1, max: 17 }),
+          style: fc.constantFrom(...STYLES),
+          bridgeChains: fc.integer({ min: 1, max: 4 }),
+          halves: fc.boolean(),
+        }),
+        ({ petals, style, bridgeChains, ...layout }) => {
+          const project = blanket({ ...PETALS, petals }, layout, style)
+          const plan = planProject({ ...project, joining: { rule: 'bridge', bridgeChains } })
+          const length = plan.edgingLines.reduce((sum, line) => sum + perimeter(line), 0)
+          expect(Math.abs(length - plan.edging!.length)).toBeLessThan(1)
+          for (const motif of plan.motifs)
+            expect(plan.edgingLines.some((line) => contains(line, motif))).toBe(true)
+        },
+      ),
+      { numRuns: 60 },
+    )
+  })
+})
