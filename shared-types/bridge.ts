@@ -161,14 +161,27 @@ export interface PageRequest extends PaperChoice {
   readonly text: string
   /** From 1. */
   readonly page: number
+  /**
+   * What the page is for. A later question for a page to look at overtakes the ones before it (they are cancelled);
+   * pages to print all come.
+   */
+  readonly purpose?: 'look' | 'print' | undefined
 }
 
 export interface PagePreview {
-  /** The page as a picture of its own. */
+  /** The page as a picture of its own, in the letters that are printed. */
   readonly svg: string
   readonly page: number
   readonly pageCount: number
   readonly title: string
+  /** Size of the page, in mm. */
+  readonly width: number
+  readonly height: number
+}
+
+export interface PrintSheets {
+  /** What the dialog starts with. */
+  readonly paper: Paper
 }
 
 export interface EditState {
@@ -206,6 +219,8 @@ export interface HostOperations {
   takeFromProject(nothing?: null): Promise<Outcome<TakenProject>>
   answerDisk(answer: DiskAnswer): Promise<Outcome<OpenProject>>
   previewPage(request: PageRequest): Promise<Outcome<PagePreview>>
+  /** Opens the system's print dialog on the sheets that the window has laid out for it; done once it is closed. */
+  printSheets(sheets: PrintSheets): Promise<Outcome<null>>
   settings(nothing?: null): Promise<Outcome<Settings>>
   changeSettings(change: Partial<Settings>): Promise<Outcome<Settings>>
   /** Names undo and redo in the host's menu. */

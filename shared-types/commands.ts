@@ -10,6 +10,7 @@ export type CommandId =
   | 'save-as'
   | 'duplicate'
   | 'take-from'
+  | 'print'
   | 'export-map'
   | 'export-picture'
   | 'export-materials'
@@ -50,7 +51,8 @@ export const COMMANDS: readonly CommandEntry[] = [
   { id: 'save-as', label: 'Save As…', shortcut: 'Mod+Shift+S', menu: 'file', group: 2 },
   { id: 'duplicate', label: 'Duplicate', shortcut: 'Mod+Shift+D', menu: 'file', group: 2 },
   { id: 'take-from', label: 'Take a Motif or Yarn from…', shortcut: null, menu: 'file', group: 3 },
-  { id: 'export-map', label: 'Export Map…', shortcut: 'Mod+E', menu: 'file', group: 4 },
+  { id: 'print', label: 'Print…', shortcut: 'Mod+P', menu: 'file', group: 4 },
+  { id: 'export-map', label: 'Export as PDF…', shortcut: 'Mod+E', menu: 'file', group: 4 },
   { id: 'export-picture', label: 'Export Drawing (SVG)…', shortcut: null, menu: 'file', group: 4 },
   { id: 'export-materials', label: 'Export Materials (CSV)…', shortcut: null, menu: 'file', group: 4 },
   { id: 'export-order', label: 'Export Working Order (CSV)…', shortcut: null, menu: 'file', group: 4 },

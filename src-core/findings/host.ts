@@ -57,6 +57,11 @@ export const HOST_FINDINGS = {
     message: '{reason}',
     mend: 'What stood there is as it was. Choose another place, or make room there.',
   },
+  'app/cannot-print': {
+    severity: 'error',
+    message: 'nothing was printed: {reason}.',
+    mend: 'Check that a printer is set up and switched on, or export the pages as PDF and print that.',
+  },
   'app/saving-waits': {
     severity: 'warning',
     message: '{reason}',

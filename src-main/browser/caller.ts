@@ -41,6 +41,8 @@ export function browserCaller(projectId: string, ports: BrowserCallerPorts): Cal
     },
     placeToSaveAs: async (name) => ({ copy: download(name, 'petalyard') }),
     placeToExport: async (name, type) => download(name, type),
+    // The page opens its browser's own dialog and asks nobody.
+    print: async () => 'printed',
     closeWindow: () => undefined,
     showEditState: () => undefined,
   }

@@ -3,7 +3,7 @@
  * own scripts, with the project and the seat in its address.
  */
 import type { ExportDone, Outcome, ProjectChange } from '../../shared-types/bridge'
-import { CANCELLED, refused } from '../../shared-types/bridge'
+import { CANCELLED, done, refused } from '../../shared-types/bridge'
 import { finding } from '../../src-core/findings/finding'
 import { makeBridge } from '../host/surface'
 import { PICKING, seatLock } from './envelope'
@@ -114,6 +114,7 @@ function hostGone(): Outcome<never> {
 }
 
 async function invoke(operation: string, payload: unknown): Promise<Outcome<unknown>> {
+  if (operation === 'printSheets') return printHere()
   let upload: Upload | undefined
   if (PICKING.has(operation)) {
     const picked = await pickProject()
@@ -132,6 +133,14 @@ async function invoke(operation: string, payload: unknown): Promise<Outcome<unkn
   if (operation === 'keepProject')
     isUnkept = outcome.outcome === 'refused' && UNKEPT.has(outcome.problem.code)
   return outcome
+}
+
+/** The browser's own print dialog; some browsers answer at once and tell later that it was closed. */
+function printHere(): Promise<Outcome<null>> {
+  return new Promise((resolve) => {
+    window.addEventListener('afterprint', () => resolve(done(null)), { once: true })
+    window.print()
+  })
 }
 
 /** Without the program behind it, the page itself hands out a copy of the project. */

@@ -2,6 +2,7 @@ import type { BrowserWindow } from 'electron'
 import { writeBytes } from '../documents/session/project-files'
 import type { Caller, Target } from '../host/ports'
 import { askForPlace, askForProject, placeInWords } from './dialogs'
+import { printWindow } from './printing'
 
 export interface DesktopCallerPorts {
   show(projectId: string): void
@@ -28,6 +29,7 @@ export function desktopCaller(projectId: string, window: BrowserWindow, ports: D
       const path = await askForPlace(window, name, type, 'Export')
       return path === null ? null : fileTarget(path)
     },
+    print: (paper) => printWindow(window, paper),
     closeWindow: () => ports.closeWindow(),
     showEditState: (state) => ports.showEditState(state),
   }

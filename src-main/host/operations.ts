@@ -163,11 +163,26 @@ export const OPERATIONS: { readonly [Name in OperationName]: Operation<Name> } =
     run: async (payload, { session }) => session.answerDisk(payload),
   },
   previewPage: {
-    payload: z.strictObject({ text, page: z.number().int().min(1).max(PAGES_AT_MOST), ...paperChoice }),
+    payload: z.strictObject({
+      text,
+      page: z.number().int().min(1).max(PAGES_AT_MOST),
+      purpose: z.enum(['look', 'print']).optional(),
+      ...paperChoice,
+    }),
     run: async (payload, { host, session }) => {
       const checked = host.ports.files.check(payload.text, session.keeping.name)
       if (!checked.ok) return refused(checked.problem)
-      return done(await host.ports.paper.preview(payload))
+      const page = await host.ports.paper.preview(payload, session.id)
+      return page ? done(page) : CANCELLED
+    },
+  },
+  printSheets: {
+    payload: z.strictObject({ paper: z.enum(PAPERS) }),
+    run: async ({ paper }, { caller, session }) => {
+      const printed = await caller.print(paper)
+      if (printed === 'printed') return done(null)
+      if (printed === 'cancelled') return CANCELLED
+      return refused(finding('app/cannot-print', session.keeping.name, { reason: printed.reason }))
     },
   },
   settings: {

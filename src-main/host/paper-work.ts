@@ -16,8 +16,8 @@ import { mapGround, overviewMap, overviewScale } from '../../src-core/figures/ma
 import { projectSentence, sentenceText } from '../../src-core/figures/sentence'
 import { planProject } from '../../src-core/plan'
 import { readProjectText } from '../documents/read'
-import type { MapOptions, MapPage } from '../paper'
-import { mapPages, NoSuchPageError, renderMap } from '../paper'
+import type { Faces, MapOptions, MapPage } from '../paper'
+import { mapPages, NoSuchPageError, readFaces, renderMap } from '../paper'
 import { LIST_OWNERS, listCsv } from '../paper/lists'
 import { figureToSvg } from '../paper/svg'
 import type { Exported } from './ports'
@@ -65,26 +65,36 @@ function tableOf(table: ListName, project: Project, plan: Plan): string {
   return text
 }
 
-/** Pages of the map that was looked at last: turning pages does not work them out anew. */
-let lastKey = ''
-let lastPages: readonly MapPage[] = []
+interface Previewed {
+  readonly key: string
+  readonly pages: readonly MapPage[]
+  readonly faces: Faces
+}
 
-/** One page as a picture; a page beyond the last is the last. */
+/** The map that was looked at last: turning pages does not work them out anew. */
+let last: Previewed | null = null
+
+/** One page as a picture of what is printed, letter by letter; a page beyond the last is the last. */
 export function makePreview(request: PageRequest, date: Date): PagePreview {
-  const { text, page, ...choice } = request
+  const { text, page, purpose: _purpose, ...choice } = request
   const key = JSON.stringify([text, choice])
-  if (key !== lastKey) {
+  if (key !== last?.key) {
     const { project, plan } = planOf(text)
-    lastPages = mapPages(project, plan, optionsOf(choice, date))
-    lastKey = key
+    const faces = readFaces()
+    last = { key, faces, pages: mapPages(project, plan, optionsOf(choice, date), faces) }
   }
-  const shown = lastPages[Math.min(page, lastPages.length) - 1]
-  if (!shown) throw new NoSuchPageError([page], lastPages.length)
+  const { pages, faces } = last
+  const shown = pages[Math.min(page, pages.length) - 1]
+  if (!shown) throw new NoSuchPageError([page], pages.length)
+  const { figure, label, number, name } = shown
+  const { width, height } = figure
   return {
-    svg: figureToSvg(shown.figure, shown.label),
-    page: shown.number,
-    pageCount: lastPages.length,
-    title: shown.name,
+    svg: figureToSvg(figure, label, faces),
+    page: number,
+    pageCount: pages.length,
+    title: name,
+    width,
+    height,
   }
 }
 

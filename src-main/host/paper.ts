@@ -51,7 +51,7 @@ export function createPaper(script: string, limits: PaperLimits = LIMITS): Paper
   const previews = new PreviewWorker(script, limits)
   return {
     make: (request, onProgress, signal) => makeInWorker(script, limits, request, onProgress, signal),
-    preview: (request) => previews.ask(request),
+    preview: (request, asker) => previews.ask(request, asker),
     close: () => previews.close(),
   }
 }
@@ -88,17 +88,21 @@ async function makeInWorker(
   })
 }
 
-interface Waiting {
-  resolve(page: PagePreview): void
+interface Question {
+  readonly request: PageRequest
+  readonly asker: string
+  resolve(page: PagePreview | null): void
   reject(error: Error): void
 }
 
+/** Pages are made one after the other; of those that somebody wants to look at, the last one asked for. */
 class PreviewWorker {
   readonly #script: string
   readonly #limits: PaperLimits
-  readonly #waiting = new Map<number, Waiting>()
   #worker: Worker | null = null
   #watch: ReturnType<typeof watchSilence> | null = null
+  #asked: Question | null = null
+  #waiting: Question[] = []
   #lastId = 0
 
   constructor(script: string, limits: PaperLimits) {
@@ -106,19 +110,29 @@ class PreviewWorker {
     this.#limits = limits
   }
 
-  ask(request: PageRequest): Promise<PagePreview> {
+  ask(request: PageRequest, asker: string): Promise<PagePreview | null> {
     return new Promise((resolve, reject) => {
-      const task: PaperTask = { id: ++this.#lastId, kind: 'preview', request }
-      this.#waiting.set(task.id, { resolve, reject })
-      const worker = this.#running()
-      worker.postMessage(task)
-      if (this.#waiting.size === 1) this.#watch?.hear()
+      const question: Question = { request, asker, resolve, reject }
+      const isOvertaken = (other: Question): boolean =>
+        other.asker === asker && isToLookAt(other.request) && isToLookAt(request)
+      for (const overtaken of this.#waiting.filter(isOvertaken)) overtaken.resolve(null)
+      this.#waiting = [...this.#waiting.filter((other) => !isOvertaken(other)), question]
+      this.#next()
     })
   }
 
   async close(): Promise<void> {
     this.#watch?.stop()
     await this.#worker?.terminate()
+  }
+
+  #next(): void {
+    if (this.#asked) return
+    this.#asked = this.#waiting.shift() ?? null
+    if (!this.#asked) return this.#watch?.stop()
+    const task: PaperTask = { id: ++this.#lastId, kind: 'preview', request: this.#asked.request }
+    this.#running().postMessage(task)
+    this.#watch?.hear()
   }
 
   #running(): Worker {
@@ -130,20 +144,22 @@ class PreviewWorker {
       if (this.#worker !== worker) return
       watch.stop()
       this.#worker = null
-      for (const waiting of this.#waiting.values()) waiting.reject(error)
-      this.#waiting.clear()
+      const failed = [...(this.#asked ? [this.#asked] : []), ...this.#waiting]
+      this.#asked = null
+      this.#waiting = []
+      for (const question of failed) question.reject(error)
     }
     const watch = watchSilence(this.#limits.silence, (error) => {
       fail(error)
       void worker.terminate()
     })
     worker.on('message', (answer: PaperAnswer) => {
-      const waiting = this.#waiting.get(answer.id)
-      this.#waiting.delete(answer.id)
-      if (this.#waiting.size > 0) watch.hear()
-      else watch.stop()
-      if (answer.kind === 'previewed') waiting?.resolve(answer.page)
-      else if (answer.kind === 'failed') waiting?.reject(new Error(answer.reason))
+      const question = this.#asked
+      if (answer.id !== this.#lastId) return
+      this.#asked = null
+      if (answer.kind === 'previewed') question?.resolve(answer.page)
+      else if (answer.kind === 'failed') question?.reject(new Error(answer.reason))
+      this.#next()
     })
     worker.on('error', (error) => fail(deathOf(error)))
     worker.on('exit', () => fail(new Error('the preview ended before it was done')))
@@ -152,3 +168,5 @@ class PreviewWorker {
     return worker
   }
 }
+
+const isToLookAt = ({ purpose }: PageRequest): boolean => purpose !== 'print'

@@ -8,12 +8,16 @@ import type {
   PageRequest,
   Progress,
 } from '../../shared-types/bridge'
+import type { Paper as PaperSize } from '../../shared-types/project'
 import type { Written } from '../documents/session/ports'
 
 /** A project that the user chose: a file of this machine, or a text that the browser handed over. */
 export type ChosenProject = { readonly path: string } | { readonly name: string; readonly text: string }
 
 export type FileType = 'petalyard' | 'pdf' | 'svg' | 'csv'
+
+/** How a print dialog was closed. */
+export type Printed = 'printed' | 'cancelled' | { readonly reason: string }
 
 /** A place for a finished file. */
 export interface Target {
@@ -33,6 +37,8 @@ export interface Caller {
   /** Another place for the project, or a copy that is handed out. */
   placeToSaveAs(name: string): Promise<{ readonly path: string } | { readonly copy: Target } | null>
   placeToExport(name: string, type: FileType): Promise<Target | null>
+  /** Opens the print dialog on what the window has laid out for print; answers once it is closed. */
+  print(paper: PaperSize): Promise<Printed>
   closeWindow(): void
   showEditState(state: { readonly undo: string | null; readonly redo: string | null }): void
 }
@@ -62,7 +68,11 @@ export interface Paper {
     onProgress: (progress: Progress) => void,
     signal: AbortSignal,
   ): Promise<Exported>
-  preview(request: PageRequest): Promise<PagePreview>
+  /**
+   * One page as a picture. Null where a later question of the same `asker`, for the same purpose, overtook it;
+   * pages to print are never overtaken.
+   */
+  preview(request: PageRequest, asker: string): Promise<PagePreview | null>
   /** Ends what works in the background. */
   close(): Promise<void>
 }

@@ -49,6 +49,7 @@ export function makeBridge(transport: Transport): HostBridge {
     takeFromProject: ask('takeFromProject'),
     answerDisk: ask('answerDisk'),
     previewPage: ask('previewPage'),
+    printSheets: ask('printSheets'),
     settings: ask('settings'),
     changeSettings: ask('changeSettings'),
     showEditState: ask('showEditState'),

@@ -29,6 +29,8 @@ import { creditedTitle, footerLeft, footerRight, UNTITLED } from './words'
 export { chartPages, renderCharts } from './chart'
 export type { ChartRequest } from './chart'
 export type { MapPage } from './page'
+export { readFaces } from './pdf/faces'
+export type { Faces } from './pdf/faces'
 export { figureToSvg } from './svg'
 
 export interface MapOptions {
@@ -209,9 +211,13 @@ function pagesWith(project: Project, plan: Plan, options: MapOptions, faces: Fac
     .filter((page) => !wanted || wanted.has(page.number))
 }
 
-/** The pages of the assembly map as draw lists, for previews and for SVG. */
-export const mapPages = (project: Project, plan: Plan, options: MapOptions): MapPage[] =>
-  pagesWith(project, plan, options, readFaces())
+/** The pages of the assembly map as draw lists, for previews and for SVG, set in `faces`. */
+export const mapPages = (
+  project: Project,
+  plan: Plan,
+  options: MapOptions,
+  faces: Faces = readFaces(),
+): MapPage[] => pagesWith(project, plan, options, faces)
 
 /**
  * The assembly map as a PDF. Same project, plan, options and date: same bytes. Throws NoSuchPageError for pages

@@ -1,6 +1,15 @@
 /** A draw list as SVG, in millimetres, with the same symbols placed many times. */
-import type { Figure, FigureItem, FigureSymbol, Matrix, Paint, Path } from '../../src-core/figures/figure'
+import type {
+  Figure,
+  FigureItem,
+  FigureSymbol,
+  Matrix,
+  Paint,
+  Path,
+  TextItem,
+} from '../../src-core/figures/figure'
 import { figureSymbols, MM_PER_POINT } from '../../src-core/figures/figure'
+import type { Faces } from './pdf/faces'
 
 const number = (value: number): string => String(Math.round(value * 1000) / 1000 || 0)
 const fine = (value: number): string => String(Math.round(value * 1e6) / 1e6 || 0)
@@ -31,10 +40,46 @@ function paintData(paint: Paint): string {
   return parts.join(' ')
 }
 
+/** Which share of a text stands before the place that it is anchored at. */
+const BACK = { start: 0, middle: 0.5, end: 1 } as const
+
 class SvgWriter {
   private clips = 0
+  /** Words that were drawn, each once: weight and text → path data. */
+  private readonly words = new Map<string, { readonly name: string; readonly outline: string }>()
 
-  constructor(private readonly names: ReadonlyMap<FigureSymbol, string>) {}
+  constructor(
+    private readonly names: ReadonlyMap<FigureSymbol, string>,
+    private readonly faces: Faces | null,
+  ) {}
+
+  /** The outlines of all words that were drawn so far. */
+  wordDefinitions(): string[] {
+    return [...this.words.values()].map(({ name, outline }) => `<path id="${name}" d="${outline}"/>`)
+  }
+
+  private text(item: TextItem): string {
+    if (this.faces) return this.drawnText(item, this.faces)
+    const weight = item.weight === 'bold' ? ' font-weight="600"' : ''
+    const anchor = item.anchor === 'start' ? '' : ` text-anchor="${item.anchor}"`
+    const size = fine(item.size * MM_PER_POINT)
+    return `<text x="${number(item.x)}" y="${number(item.y)}" font-size="${size}"${weight}${anchor} fill="${item.colour}">${escaped(item.text)}</text>`
+  }
+
+  /** Text as the outlines of its letters: an SVG that is shown as a picture has no other faces than the system's. */
+  private drawnText(item: TextItem, faces: Faces): string {
+    const face = faces[item.weight]
+    const scale = (item.size * MM_PER_POINT) / 1000
+    const back = BACK[item.anchor] * face.measure(item.text) * scale
+    const words = [...face.draw(item.text)].map(({ text, x, outline }) => {
+      const key = `${item.weight} ${text}`
+      const known = this.words.get(key) ?? { name: `word-${this.words.size + 1}`, outline }
+      this.words.set(key, known)
+      return `<use href="#${known.name}"${x === 0 ? '' : ` x="${number(x)}"`}/>`
+    })
+    const transform = `matrix(${fine(scale)} 0 0 ${fine(-scale)} ${number(item.x - back)} ${number(item.y)})`
+    return words.length === 0 ? '' : `<g transform="${transform}" fill="${item.colour}">${words.join('')}</g>`
+  }
 
   items(items: readonly FigureItem[]): string {
     return items.map((item) => this.item(item)).join('\n')
@@ -44,12 +89,8 @@ class SvgWriter {
     switch (item.kind) {
       case 'path':
         return `<path d="${pathData(item.path)}" ${paintData(item.paint)}/>`
-      case 'text': {
-        const weight = item.weight === 'bold' ? ' font-weight="600"' : ''
-        const anchor = item.anchor === 'start' ? '' : ` text-anchor="${item.anchor}"`
-        const size = fine(item.size * MM_PER_POINT)
-        return `<text x="${number(item.x)}" y="${number(item.y)}" font-size="${size}"${weight}${anchor} fill="${item.colour}">${escaped(item.text)}</text>`
-      }
+      case 'text':
+        return this.text(item)
       case 'use':
         return `<use href="#${this.names.get(item.symbol)!}" transform="${matrixData(item.matrix)}"/>`
       case 'group': {
@@ -62,26 +103,31 @@ class SvgWriter {
   }
 }
 
+/** The face by its name: where Source Sans 3 is missing the next sans serif stands in for it. */
+const NAMED_FACE = " font-family=\"'Source Sans 3', 'Source Sans Pro', sans-serif\""
+
 /**
- * The figure as an SVG document. The text face is named, not embedded: where Source Sans 3 is missing the next
- * sans serif stands in for it. `title` is read aloud in the place of the drawing.
+ * The figure as an SVG document. Without `faces` text is text, for other programs, and the face is named, not
+ * embedded; with them its letters are drawn as they are printed. `title` is read aloud in the place of the drawing.
  */
-export function figureToSvg(figure: Figure, title = ''): string {
+export function figureToSvg(figure: Figure, title = '', faces: Faces | null = null): string {
   const symbols = figureSymbols(figure)
   const names = new Map(symbols.map((symbol, i) => [symbol, `symbol-${i + 1}`]))
-  const writer = new SvgWriter(names)
-  const definitions = symbols.map(
+  const writer = new SvgWriter(names, faces)
+  const symbolDefinitions = symbols.map(
     (symbol) => `<g id="${names.get(symbol)!}">\n${writer.items(symbol.items)}\n</g>`,
   )
+  const items = writer.items(figure.items)
+  const definitions = [...writer.wordDefinitions(), ...symbolDefinitions]
   const size = `width="${number(figure.width)}mm" height="${number(figure.height)}mm"`
   const box = `viewBox="0 0 ${number(figure.width)} ${number(figure.height)}"`
-  const face = 'font-family="\'Source Sans 3\', \'Source Sans Pro\', sans-serif" stroke-linejoin="round"'
+  const look = `${faces ? '' : NAMED_FACE} stroke-linejoin="round"`
   return [
     '<?xml version="1.0" encoding="UTF-8"?>',
-    `<svg xmlns="http://www.w3.org/2000/svg" ${size} ${box} ${face}>`,
+    `<svg xmlns="http://www.w3.org/2000/svg" ${size} ${box}${look}>`,
     ...(title === '' ? [] : [`<title>${escaped(title)}</title>`]),
     ...(definitions.length > 0 ? [`<defs>\n${definitions.join('\n')}\n</defs>`] : []),
-    writer.items(figure.items),
+    items,
     '</svg>\n',
   ].join('\n')
 }

@@ -32,9 +32,12 @@ export function runCommand(id: CommandId, state: WindowState, map: MapControl | 
     case 'take-from':
       view.dialog = 'take'
       return
+    case 'print':
+      state.print()
+      return
     case 'export-map':
       view.place = 'paper'
-      state.startExport({ kind: 'map' })
+      state.startExport({ kind: 'map', ...state.paper.choice })
       return
     case 'export-picture':
       view.place = 'paper'

@@ -127,7 +127,10 @@ export function memoryHost(project: Project, choice: MemoryChoice = {}): MemoryH
         page: request.page,
         pageCount: 3,
         title: 'Overview',
+        width: 210,
+        height: 297,
       }),
+    printSheets: note('printSheets', () => done(null)),
     settings: async () => done(settings),
     changeSettings: async (change) => {
       settings = { ...settings, ...change }

@@ -22,6 +22,8 @@ import type { ExportWish } from './exporting.svelte'
 import { ExportState } from './exporting.svelte'
 import { openingOf, pageStore } from './opening'
 import type { Opening } from './opening'
+import { PaperState } from './paper.svelte'
+import { printJob } from './printing'
 import { ProjectKeeper } from './project-keeper'
 import { SelectionState } from './selection.svelte'
 import { ViewState } from './view.svelte'
@@ -51,6 +53,7 @@ export class WindowState {
   readonly selection = new SelectionState()
   readonly view = new ViewState()
   readonly exporting = new ExportState()
+  readonly paper: PaperState
   readonly bridge: HostBridge
   readonly background: Background
   readonly facts: HostFacts
@@ -86,6 +89,7 @@ export class WindowState {
     this.notices = opened.findings
     this.background = background
     this.document = new DocumentState(JSON.parse(opened.text) as Project, background, first)
+    this.paper = new PaperState(bridge, this.document, () => this.settings)
     this.view.wishTheme(settings.theme)
     this.#keeper = new ProjectKeeper(bridge, opened.nextRevision, (problem) => this.tell(problem))
     this.#stops.push(
@@ -203,9 +207,17 @@ export class WindowState {
   /** Exports the project as it is now. */
   startExport(wish: ExportWish): void {
     const { text } = this.change()
-    void this.exporting.start(this.bridge, { ...wish, text }).then((end) => {
-      if (end?.how === 'done') this.say(`Exported: ${end.what.where}`)
-    })
+    void this.exporting.start('export', (onProgress) =>
+      this.bridge.exportProject({ ...wish, text }, onProgress),
+    )
+  }
+
+  /** Prints what the Paper place shows, as the project is now. */
+  print(): void {
+    this.view.place = 'paper'
+    const { text } = this.change()
+    const { choice } = this.paper
+    void this.exporting.start('print', (onProgress) => printJob(this.bridge, { ...choice, text }, onProgress))
   }
 
   async changeSettings(change: Partial<Settings>): Promise<void> {

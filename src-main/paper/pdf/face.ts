@@ -14,6 +14,28 @@ interface Word {
   readonly width: number
   /** Inside of a TJ array, made when the word is first printed. */
   code: string | null
+  /** Its glyphs as one path, made when the word is first drawn. */
+  outline: string | null
+}
+
+/** A word as it is drawn. */
+export interface DrawnWord {
+  readonly text: string
+  /** Where it begins, in thousandths of the type size from the begin of its text. */
+  readonly x: number
+  /** Path data in thousandths of the type size, y up; empty where nothing is inked. */
+  readonly outline: string
+}
+
+/** Words and the spaces between them. */
+function* piecesOf(text: string): Generator<string> {
+  let from = 0
+  for (let at = text.indexOf(' '); at >= 0; at = text.indexOf(' ', from)) {
+    if (at > from) yield text.slice(from, at)
+    yield ' '
+    from = at + 1
+  }
+  if (from < text.length) yield text.slice(from)
 }
 
 const hex = (value: number): string => value.toString(16).padStart(4, '0').toUpperCase()
@@ -61,7 +83,7 @@ export class Face {
       width += advance * this.perMille
       return Math.round((glyph.advanceWidth - advance) * this.perMille)
     })
-    return { glyphs: shaped.glyphs, kerns, width, code: null }
+    return { glyphs: shaped.glyphs, kerns, width, code: null, outline: null }
   }
 
   /** Shaped words are kept: tables repeat the same few hundred words thousands of times. */
@@ -74,13 +96,7 @@ export class Face {
   }
 
   private *pieces(text: string): Generator<Word> {
-    let from = 0
-    for (let at = text.indexOf(' '); at >= 0; at = text.indexOf(' ', from)) {
-      if (at > from) yield this.word(text.slice(from, at))
-      yield this.word(' ')
-      from = at + 1
-    }
-    if (from < text.length) yield this.word(text.slice(from))
+    for (const piece of piecesOf(text)) yield this.word(piece)
   }
 
   /** Width of a text in thousandths of the type size. */
@@ -88,6 +104,27 @@ export class Face {
     let width = 0
     for (const word of this.pieces(text)) width += word.width
     return width
+  }
+
+  /** The words of a text as outlines, each where `print` puts it. */
+  *draw(text: string): Generator<DrawnWord> {
+    let x = 0
+    for (const piece of piecesOf(text)) {
+      const word = this.word(piece)
+      const outline = (word.outline ??= this.outline(word))
+      if (outline !== '') yield { text: piece, x, outline }
+      x += word.width
+    }
+  }
+
+  private outline(word: Word): string {
+    let data = ''
+    let x = 0
+    word.glyphs.forEach((glyph, i) => {
+      data += glyph.path.scale(this.perMille, this.perMille).translate(x, 0).toSVG()
+      x += glyph.advanceWidth * this.perMille - word.kerns[i]!
+    })
+    return data
   }
 
   private encode(word: Word): string {

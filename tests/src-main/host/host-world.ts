@@ -6,7 +6,7 @@ import type { HostEvents } from '../../../shared-types/bridge'
 import { projectFiles, writeAtomically } from '../../../src-main/documents/session/project-files'
 import { Host } from '../../../src-main/host/host'
 import type { HostPorts } from '../../../src-main/host/host'
-import type { Caller, ChosenProject, Paper, Target } from '../../../src-main/host/ports'
+import type { Caller, ChosenProject, Paper, Printed, Target } from '../../../src-main/host/ports'
 import { projectText } from '../documents/session/world'
 
 export const EXAMPLE = projectText('Example throw', { notes: 'A throw. For trying out.' })
@@ -21,7 +21,14 @@ export const slowPaper: Paper = {
     }
     return { bytes: new TextEncoder().encode(`%PDF of ${request.kind}`), pages: 20 }
   },
-  preview: async ({ page }) => ({ svg: '<svg/>', page, pageCount: 20, title: 'Overview' }),
+  preview: async ({ page }) => ({
+    svg: '<svg/>',
+    page,
+    pageCount: 20,
+    title: 'Overview',
+    width: 210,
+    height: 297,
+  }),
   close: async () => undefined,
 }
 
@@ -72,6 +79,8 @@ export class TestCaller implements Caller {
   target: Target | null = null
   editState: unknown = null
   closed = 0
+  printed: Printed = 'printed'
+  readonly printedOn: string[] = []
 
   constructor(readonly projectId: string) {}
 
@@ -80,6 +89,10 @@ export class TestCaller implements Caller {
   placeToSave = async () => this.place
   placeToSaveAs = async () => (this.place === null ? null : { path: this.place })
   placeToExport = async () => this.target
+  print = async (paper: string) => {
+    this.printedOn.push(paper)
+    return this.printed
+  }
   closeWindow = () => void this.closed++
   showEditState = (state: unknown) => void (this.editState = state)
 }

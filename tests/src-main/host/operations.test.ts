@@ -148,6 +148,20 @@ describe('opening from a window', () => {
   })
 })
 
+describe('printing', () => {
+  it('says how the dialog was closed, and why nothing was printed', async () => {
+    expect(await ask('printSheets', { paper: 'Letter' })).toEqual({ outcome: 'done', value: null })
+    expect(caller.printedOn).toEqual(['Letter'])
+    caller.printed = 'cancelled'
+    expect(await ask('printSheets', { paper: 'A4' })).toEqual({ outcome: 'cancelled' })
+    caller.printed = { reason: 'no printer was found' }
+    expect(await ask('printSheets', { paper: 'A4' })).toMatchObject({
+      problem: { code: 'app/cannot-print', message: 'nothing was printed: no printer was found.' },
+    })
+    expect(await ask('printSheets', { paper: 'A0' })).toMatchObject({ problem: { code: 'app/bad-message' } })
+  })
+})
+
 describe('exporting', () => {
   const written: Uint8Array[] = []
   const run = (

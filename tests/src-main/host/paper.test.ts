@@ -90,13 +90,30 @@ describe('in workers', () => {
   it('exports and previews come back, with their reasons where they fail', async () => {
     const made = await paper.make({ kind: 'map', text }, () => undefined, new AbortController().signal)
     expect(decode(made.bytes.slice(0, 5))).toBe('%PDF-')
-    expect((await paper.preview({ text, page: 2 })).page).toBe(2)
+    expect((await paper.preview({ text, page: 2 }, 'one'))?.page).toBe(2)
     const nothing = { kind: 'map', text: projectText('Empty') } as const
     await expect(paper.make(nothing, () => undefined, new AbortController().signal)).rejects.toThrow(
       'nothing to draw',
     )
-    await expect(paper.preview({ text: '{', page: 1 })).rejects.toThrow('could not be read')
-    expect((await paper.preview({ text, page: 1 })).page).toBe(1)
+    await expect(paper.preview({ text: '{', page: 1 }, 'one')).rejects.toThrow('could not be read')
+    expect((await paper.preview({ text, page: 1 }, 'one'))?.page).toBe(1)
+  })
+
+  it('of pages to look at the last one asked for is made; others, and pages to print, all come', async () => {
+    const look = (page: number, asker: string) => paper.preview({ text, page }, asker)
+    const print = (page: number) => paper.preview({ text, page, purpose: 'print' }, 'one')
+    const asked = [
+      look(1, 'one'),
+      look(2, 'one'),
+      print(1),
+      look(3, 'one'),
+      print(2),
+      look(1, 'two'),
+      print(3),
+    ]
+    const made = await Promise.all(asked)
+    // The first is on its way already; the second was overtaken by the fourth.
+    expect(made.map((page) => page?.page ?? null)).toEqual([1, null, 1, 3, 2, 1, 3])
   })
 
   it('an export ends at once when it is cancelled, before or on the way', async () => {
@@ -123,9 +140,9 @@ describe('a worker that takes too much', () => {
     const paper = createPaper(new URL(script(body)) as unknown as string, limits)
     const never = new AbortController().signal
     await expect(paper.make({ kind: 'picture', text }, () => undefined, never)).rejects.toThrow(words)
-    await expect(paper.preview({ text, page: 1 })).rejects.toThrow(words)
+    await expect(paper.preview({ text, page: 1 }, 'one')).rejects.toThrow(words)
     // The next page is asked of a new worker, which is ended like the first.
-    await expect(paper.preview({ text, page: 2 })).rejects.toThrow(words)
+    await expect(paper.preview({ text, page: 2 }, 'one')).rejects.toThrow(words)
     await paper.close()
   })
 })

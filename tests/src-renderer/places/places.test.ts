@@ -4,6 +4,7 @@ import ArrangementPlace from '../../../src-renderer/places/arrangement/Arrangeme
 import ColoursPlace from '../../../src-renderer/places/colours/ColoursPlace.svelte'
 import JoinsPlace from '../../../src-renderer/places/joins/JoinsPlace.svelte'
 import MotifPlace from '../../../src-renderer/places/motif/MotifPlace.svelte'
+import { runCommand } from '../../../src-renderer/frame/commands'
 import PaperPlace from '../../../src-renderer/places/paper/PaperPlace.svelte'
 import YarnPlace from '../../../src-renderer/places/yarn/YarnPlace.svelte'
 import Ledger from '../../../src-renderer/frame/Ledger.svelte'
@@ -237,6 +238,30 @@ describe('Paper', () => {
     await fireEvent.click(screen.getByRole('button', { name: 'Export the map as PDF' }))
     host.finishExport()
     await screen.findByText(/^Exported: in memory, 3 pages\./)
+  })
+})
+
+describe('Printing', () => {
+  it('prints what the Paper place shows, by button, menu and ledger alike', async () => {
+    const { app, host } = await inWindow(Ledger, {}, SMALL)
+    // jsdom decodes no pictures and has no sheets made by scripts.
+    Object.assign(HTMLImageElement.prototype, { decode: () => Promise.resolve() })
+    Object.assign(CSSStyleSheet.prototype, { replaceSync: () => undefined })
+    document.adoptedStyleSheets = []
+    const printed = () => host.asked.filter(({ name }) => name === 'printSheets').length
+    app.document.change('print on Letter', (project) => ({ ...project, sheet: { paper: 'Letter' } }))
+    await fireEvent.click(screen.getByRole('button', { name: 'Print the map…' }))
+    await waitFor(() => expect(printed()).toBe(1))
+    expect(host.asked.at(-1)?.payload).toEqual({ paper: 'Letter' })
+    expect(app.view.place).toBe('paper')
+    await waitFor(() => expect(app.exporting.end).toEqual({ how: 'done', what: { printed: 3 } }))
+    expect(document.querySelector('.print-sheets')).toBeNull()
+    runCommand('print', app, null)
+    await waitFor(() => expect(printed()).toBe(2))
+    // Export by key asks for the same as export by button.
+    await waitFor(() => expect(app.exporting.isRunning).toBe(false))
+    runCommand('export-map', app, null)
+    expect(host.asked.at(-1)?.payload).toMatchObject({ kind: 'map', paper: 'Letter', style: 'colour' })
   })
 })
 

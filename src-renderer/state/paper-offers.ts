@@ -1,14 +1,14 @@
 /** What can be printed and listed of a project, by what it is made into and whether it is sold as a kit. */
-import type { Plan } from '../../../shared-types/plan'
-import type { ListName, SheetName } from '../../../shared-types/sheets'
-import type { LayoutKind } from '../../state/edits/layout-kind'
+import type { Plan } from '../../shared-types/plan'
+import type { ListName, SheetName } from '../../shared-types/sheets'
+import type { LayoutKind } from './edits/layout-kind'
 
 /** What to put it together by, or one of the sheets of its kit. */
 export type Offer = 'main' | Exclude<SheetName, 'map'>
 
 interface OfferWords {
   readonly label: string
-  /** "Export … as PDF". */
+  /** "Export … as PDF", "Print …". */
   readonly what: string
 }
 

@@ -1,0 +1,130 @@
+/** What is printed, and the page of it that is looked at. Not part of the project, and not undone. */
+import type { HostBridge, PagePreview, PaperChoice, Settings } from '../../shared-types/bridge'
+import type { Paper, SheetStyle, Terms } from '../../shared-types/project'
+import type { LabelCount } from '../../shared-types/sheets'
+import type { DocumentState } from './document.svelte'
+import { layoutKindOf } from './edits/layout-kind'
+import { offersOf, sheetsOf } from './paper-offers'
+import type { Offer } from './paper-offers'
+
+/** A page is asked for when the hand rests this long (ms). */
+const REST = 350
+
+export class PaperState {
+  readonly #bridge: HostBridge
+  readonly #document: DocumentState
+  readonly #settingsOf: () => Settings
+  /** The sheets that were chosen last. */
+  chosen = $state<Offer>('main')
+  labels = $state<LabelCount>('page')
+  /** A template for the right side, or mirrored for the back. */
+  reverse = $state(false)
+  /** The page that is wanted, from 1. */
+  wanted = $state(1)
+  /** The page that is shown; it may still be one of the project before. */
+  page = $state.raw<PagePreview | null>(null)
+  /** Its picture. */
+  source = $state('')
+  /** Why the page could not be made. */
+  problem = $state('')
+  /** The page fills the middle of the window. */
+  isLarge = $state(false)
+  /** It did until just now: the keyboard goes back to where it was enlarged. */
+  wasLarge = false
+  #asked = 0
+  #lastKey = ''
+
+  constructor(bridge: HostBridge, document: DocumentState, settingsOf: () => Settings) {
+    this.#bridge = bridge
+    this.#document = document
+    this.#settingsOf = settingsOf
+  }
+
+  get kind() {
+    return layoutKindOf(this.#document.project)
+  }
+
+  get offers() {
+    return offersOf(this.kind, this.#document.plan)
+  }
+
+  get offer() {
+    return this.offers.find(({ value }) => value === this.chosen) ?? this.offers[0]!
+  }
+
+  get paper(): Paper {
+    return this.#document.project.sheet?.paper ?? this.#settingsOf().paper
+  }
+
+  get style(): SheetStyle {
+    return this.#document.project.sheet?.style ?? 'colour'
+  }
+
+  get terms(): Terms {
+    return this.#document.project.sheet?.terms ?? this.#document.project.terms ?? 'US'
+  }
+
+  get isTemplate(): boolean {
+    return this.kind === 'applique' && this.offer.value === 'main'
+  }
+
+  /** What preview, print and export are asked for, by button, menu and key alike. */
+  get choice(): PaperChoice & { readonly paper: Paper } {
+    const { offer, paper, style, terms } = this
+    const sheets = sheetsOf(offer.value, this.kind, this.#document.plan)
+    return {
+      paper,
+      style,
+      terms,
+      ...(sheets ? { sheets } : {}),
+      ...(offer.value === 'labels' ? { labels: this.labels } : {}),
+      ...(this.isTemplate && this.reverse ? { reverse: true } : {}),
+    }
+  }
+
+  choose(offer: Offer): void {
+    this.chosen = offer
+    this.wanted = 1
+  }
+
+  get pageCount(): number {
+    return this.page?.pageCount ?? 0
+  }
+
+  /** Turns to a page, as far as there are pages. */
+  turnTo(page: number): void {
+    if (this.page) this.wanted = Math.max(1, Math.min(page, this.pageCount))
+  }
+
+  /**
+   * Asks for the wanted page once the hand rests; to be called from an effect, which it makes follow the project
+   * and the choice. Answers how to give the question up.
+   */
+  follow(): () => void {
+    const project = this.#document.project
+    const page = this.wanted
+    const choice = this.choice
+    // Only the project is waited for: a page that is turned comes at once, and so does the first.
+    const key = JSON.stringify([page, choice])
+    const wait = key === this.#lastKey ? REST : 0
+    this.#lastKey = key
+    const timer = setTimeout(() => void this.#ask(JSON.stringify(project), page, choice), wait)
+    return () => clearTimeout(timer)
+  }
+
+  async #ask(text: string, page: number, choice: PaperChoice): Promise<void> {
+    const turn = ++this.#asked
+    const answer = await this.#bridge.previewPage({ text, page, ...choice })
+    // A later question overtook this one.
+    if (turn !== this.#asked || answer.outcome === 'cancelled') return
+    if (answer.outcome === 'refused') {
+      this.problem = `${answer.problem.message} ${answer.problem.mend}`
+      return
+    }
+    this.problem = ''
+    this.page = answer.value
+    if (this.source) URL.revokeObjectURL(this.source)
+    this.source = URL.createObjectURL(new Blob([answer.value.svg], { type: 'image/svg+xml' }))
+    if (page > answer.value.pageCount) this.wanted = answer.value.pageCount
+  }
+}
