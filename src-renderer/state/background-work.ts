@@ -9,6 +9,8 @@ import { fitProject, proposeProject } from '../../src-core/plan'
 import type { Planner } from '../../src-core/plan'
 import type { Fit } from './background'
 import { takeFit } from './edits/layout'
+import { packed } from './plan-parcel'
+import type { Parcel } from './plan-parcel'
 import { shared } from './sharing'
 
 export type Question =
@@ -31,7 +33,9 @@ export type Question =
 export interface Answer {
   readonly value:
     /** `from`: what changed is told against the plan sent before in this lane; else it is a whole one. */
-    | { readonly kind: 'plan'; readonly change: Partial<Plan>; readonly from: 'last' | 'nothing' }
+    | { readonly kind: 'plan'; readonly change: Parcel; readonly from: 'last' | 'nothing' }
+    /** A later question in the same lane came before this one was answered. */
+    | { readonly kind: 'overtaken' }
     | { readonly kind: 'fits'; readonly fits: readonly Fit[] }
     | { readonly kind: 'rotation'; readonly rotation: BestRotation | null }
     /** The engine fell over the project, in its own words. */
@@ -59,26 +63,40 @@ function changed(before: Plan | undefined, plan: Plan): Partial<Plan> {
   ) as Partial<Plan>
 }
 
-/** Hears what a plan comes to, before all of it is there. */
-export type HearNumbers = (numbers: PlanNumbers) => void
+/** What a plan comes to, as soon as that is known; whoever waits for the answer asks for it after that. */
+export type Steps = Generator<PlanNumbers, Answer, void>
 
-/** Answers questions one by one and remembers for each lane what the last one was about; never throws. */
-export function answerer(
-  makePlanner: () => Planner,
-): (question: Question, hearNumbers?: HearNumbers) => Answer {
+/** Answers questions in steps and remembers for each lane what the last one was about; never throws. */
+export function stepwise(makePlanner: () => Planner): (question: Question) => Steps {
   const answer = remembering(makePlanner)
-  return (question, hearNumbers = () => undefined) => {
+  return function* (question) {
     try {
-      return answer(question, hearNumbers)
+      return yield* answer(question)
     } catch (error) {
       return { value: { kind: 'failed', reason: error instanceof Error ? error.message : String(error) } }
     }
   }
 }
 
-function remembering(makePlanner: () => Planner): (question: Question, hearNumbers: HearNumbers) => Answer {
+/** Hears what a plan comes to, before all of it is there. */
+export type HearNumbers = (numbers: PlanNumbers) => void
+
+/** Answers questions one by one, each to its end. */
+export function answerer(
+  makePlanner: () => Planner,
+): (question: Question, hearNumbers?: HearNumbers) => Answer {
+  const answer = stepwise(makePlanner)
+  return (question, hearNumbers = () => undefined) => {
+    const steps = answer(question)
+    let step = steps.next()
+    for (; !step.done; step = steps.next()) hearNumbers(step.value)
+    return step.value
+  }
+}
+
+function remembering(makePlanner: () => Planner): (question: Question) => Steps {
   const memories = new Map<string, { readonly planner: Planner; project?: Project; plan?: Plan }>()
-  return (question, hearNumbers) => {
+  return function* (question) {
     const memory = memories.get(question.lane) ?? { planner: makePlanner() }
     memories.set(question.lane, memory)
     // What came through a message is a copy: give back what is known, so that the planner remembers it.
@@ -87,10 +105,10 @@ function remembering(makePlanner: () => Planner): (question: Question, hearNumbe
     switch (question.kind) {
       case 'plan': {
         const numbers = question.lane === 'document' ? memory.planner.numbers(project) : null
-        if (numbers) hearNumbers(numbers)
+        if (numbers) yield numbers
         const plan = memory.planner.plan(project)
         const from = memory.plan ? 'last' : 'nothing'
-        const change = changed(memory.plan, plan)
+        const change = packed(changed(memory.plan, plan))
         memory.plan = plan
         return { value: { kind: 'plan', change, from } }
       }

@@ -1,12 +1,23 @@
 /** The worker that plans beside the window. */
 import { createPlanner } from '../../src-core/plan'
-import type { Message, Question } from './background-work'
-import { answerer } from './background-work'
+import { openDesk } from './background-desk'
+import type { Question } from './background-work'
 
-const answer = answerer(createPlanner)
+/** Behind everything that waits to be heard; a timer would add its shortest time to each plan. */
+const { port1, port2 } = new MessageChannel()
+const lookUp = () =>
+  new Promise<void>((resolve) => {
+    port1.onmessage = () => resolve()
+    port2.postMessage(null)
+  })
 
-addEventListener('message', ({ data }: MessageEvent<{ id: number; question: Question }>) => {
-  const { id, question } = data
-  const message: Message = { id, answer: answer(question, (numbers) => postMessage({ id, numbers })) }
-  postMessage(message)
+const take = openDesk({
+  makePlanner: createPlanner,
+  post: (message) => postMessage(message),
+  lookUp,
+  now: () => performance.now(),
 })
+
+addEventListener('message', ({ data }: MessageEvent<{ id: number; question: Question }>) =>
+  take(data.id, data.question),
+)

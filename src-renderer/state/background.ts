@@ -10,6 +10,7 @@ import type { Remedy } from '../../src-core/layout/remedy'
 import { createPlanner } from '../../src-core/plan'
 import type { Answer, HearNumbers, Message, Question } from './background-work'
 import { answerer } from './background-work'
+import { unpacked } from './plan-parcel'
 
 export interface Fit {
   readonly arrangement: FitArrangement
@@ -25,6 +26,8 @@ export class NoAnswerError extends Error {
 }
 
 export interface Background {
+  /** Whether it is another thread: what hangs in it leaves the window as it is, and is ended. */
+  readonly isBeside: boolean
   /**
    * The plan of a project; null where a later question in the same lane overtook this one. Rejects with a
    * `NoAnswerError` where there is none. What the plan of a document comes to is heard before all of it is there.
@@ -52,7 +55,10 @@ interface Waiting {
 
 type Send = (question: Question, heard: (answer: Answer) => void, hearNumbers: HearNumbers) => void
 
-/** Asks one question of a lane at a time; of those that wait meanwhile only the last is kept. */
+/**
+ * Asks one question of a lane at a time; of those that wait meanwhile only the last is kept. The document's are all
+ * asked at once: the worker itself sees what overtakes what, between the numbers and the rest of a plan.
+ */
 function lanes(
   send: Send,
 ): (question: Question, hearNumbers?: HearNumbers) => Promise<Answer['value'] | null> {
@@ -72,24 +78,26 @@ function lanes(
   return (question, hearNumbers = () => undefined) =>
     new Promise((resolve) => {
       const asked = { question, hearNumbers, resolve }
+      if (question.lane === 'document') return send(question, ({ value }) => resolve(value), hearNumbers)
       if (!busy.has(question.lane)) return ask(asked)
       waiting.get(question.lane)?.resolve(null)
       waiting.set(question.lane, asked)
     })
 }
 
-function over(send: Send, stop: () => void): Background {
+function over(isBeside: boolean, send: Send, stop: () => void): Background {
   const ask = lanes(send)
   /** The parts of a plan that did not change are not sent again. */
   const plans = new Map<string, Plan>()
   return {
+    isBeside,
     async plan(lane, project, hearNumbers) {
       const value = await ask({ lane, kind: 'plan', project }, hearNumbers)
       if (value?.kind === 'failed') throw new NoAnswerError(value.reason)
       if (value?.kind !== 'plan') return null
       // A worker that was started anew knows nothing of the plans before.
       const before = value.from === 'last' ? plans.get(lane) : undefined
-      const plan = { ...before, ...value.change } as Plan
+      const plan = unpacked(value.change, before)
       plans.set(lane, plan)
       return plan
     },
@@ -131,6 +139,7 @@ export function workerBackground(start = startWorker, mostTime = MOST_TIME): Bac
   const document = workerSend(start, mostTime)
   const others = workerSend(start, mostTime)
   return over(
+    true,
     (question, heard, hearNumbers) =>
       (question.lane === 'document' ? document : others).send(question, heard, hearNumbers),
     () => {
@@ -203,6 +212,7 @@ function workerSend(start: () => PlanningWorker, mostTime: number): { send: Send
 export function sameThreadBackground(): Background {
   const answer = answerer(createPlanner)
   return over(
+    false,
     (question, listener, hearNumbers) => listener(answer(question, hearNumbers)),
     () => undefined,
   )

@@ -25,7 +25,7 @@ interface Step {
   readonly key: string | null
 }
 
-/** Motifs up to which a plan is made at once: it takes less than about a frame on an old laptop. */
+/** Motifs up to which a plan is made at once where there is no other thread for it. */
 const AT_ONCE = 300
 
 /** More steps than anybody takes back; the oldest are let go. */
@@ -46,6 +46,8 @@ export class DocumentState {
   #ahead: PlanNumbers | null
   /** Why there is no plan of the project as it is now; null where there is one. */
   #trouble: Finding | null
+  /** The motifs of the project that was planned last. */
+  #plannedMotifs: Project['motifs']
   /** Plans that were asked for in the background and have not come yet. */
   #awaited: number
   readonly project: Project
@@ -71,8 +73,9 @@ export class DocumentState {
     this.#plan = $state.raw(first?.plan ?? EMPTY)
     this.#ahead = $state.raw(null)
     this.#trouble = $state.raw(first?.trouble ?? null)
+    if (first?.plan) this.#plannedMotifs = project.motifs
     // What the worker could plan this thread can too: it remembers it for the first change.
-    if (!first || (first.plan && sizeOf(project) <= AT_ONCE)) this.#planHere(project)
+    if (!first || (first.plan && this.#isQuick(project))) this.#planHere(project)
     this.#awaited = $state(0)
     this.findings = $derived(this.#findings(this.project, this.#plan, this.#trouble))
     this.isPlanning = $derived(this.#awaited > 0)
@@ -209,24 +212,24 @@ export class DocumentState {
     for (const listener of this.#listeners) listener(this.#settled)
   }
 
-  /** Plans the project as it is now: a small one at once, a large one beside the window. */
+  /** Plans the project as it is now: what is quick at once, everything else beside the window. */
   #replan(pace: Pace = 'at-once'): void {
     const project = this.project
     // What could not be planned is tried beside the window only: it may take for ever.
-    const isSmall = pace === 'at-once' && sizeOf(project) <= AT_ONCE && this.#trouble === null
-    if (!this.#background || isSmall) {
+    const isHere = pace === 'at-once' && this.#isQuick(project) && this.#trouble === null
+    if (!this.#background || isHere) {
       this.#planHere(project)
       return
     }
     this.#awaited++
     void this.#background
       .plan('document', project, (numbers) => {
-        if (sizeOf(this.project) > AT_ONCE) this.#ahead = numbers
+        if (!this.#isQuick(this.project)) this.#ahead = numbers
       })
       .then(
         (plan) => {
-          // A small project may have been planned meanwhile.
-          if (plan && (project === this.project || sizeOf(this.project) > AT_ONCE)) this.#keep(plan)
+          // A project may have been planned here meanwhile.
+          if (plan && (project === this.project || !this.#isQuick(this.project))) this.#keep(project, plan)
         },
         (error: unknown) => {
           this.#ahead = null
@@ -236,17 +239,28 @@ export class DocumentState {
       .finally(() => this.#awaited--)
   }
 
+  /**
+   * Whether a project is planned in the window's own thread. Beside another thread that is a panel alone: it remembers
+   * what it measured, and whatever moves, only that is measured anew, sooner than it could be sent. But motifs that
+   * were never planned, with whatever somebody wrote into them, are planned where what hangs can be ended.
+   */
+  #isQuick(project: Project): boolean {
+    if (!this.#background?.isBeside) return sizeOf(project) <= AT_ONCE
+    return project.layout?.kind === 'applique' && project.motifs === this.#plannedMotifs
+  }
+
   /** Plans in the window's own thread; what falls over leaves the last plan. */
   #planHere(project: Project): void {
     try {
-      this.#keep(this.#planner.plan(project))
+      this.#keep(project, this.#planner.plan(project))
     } catch (error) {
       this.#trouble = troubleOf(error)
     }
   }
 
-  #keep(plan: Plan): void {
+  #keep(project: Project, plan: Plan): void {
     this.#plan = plan
+    this.#plannedMotifs = project.motifs
     this.#ahead = null
     this.#trouble = null
   }

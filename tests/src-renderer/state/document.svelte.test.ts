@@ -106,6 +106,34 @@ describe('the document', () => {
     expect(document.plan.counts.motifs).toBe(25)
   })
 
+  it('plans beside the window whatever may hang, however small; here only a panel whose motifs were planned', async () => {
+    const asked: string[] = []
+    const own = sameThreadBackground()
+    const background: Background = {
+      ...own,
+      isBeside: true,
+      plan: (lane, project, hearNumbers) => {
+        asked.push(project.title ?? '')
+        return own.plan(lane, project, hearNumbers)
+      },
+    }
+    const rename = (title: string) => (project: Project) => ({ ...project, title })
+    const blanket = new DocumentState(SMALL, background, await planFirst(SMALL, background))
+    blanket.change('change the title', rename('blanket'))
+    const panel: Project = { ...SMALL, layout: { kind: 'applique' }, title: 'panel' }
+    const document = new DocumentState(panel, background, await planFirst(panel, background))
+    document.change('change the title', rename('the same motifs'))
+    document.change('write a motif', (project) => ({
+      ...project,
+      title: 'other motifs',
+      motifs: [{ id: 'm1', kind: 'rounds', text: 'Rnd 1: 6 sc in ring.' }],
+    }))
+    await vi.waitFor(() => expect(document.isPlanning).toBe(false))
+    document.change('change the title', rename('known by now'))
+    expect(asked).toEqual([SMALL.title, 'blanket', 'panel', 'other motifs'])
+    expect(document.plan).toEqual(planProject(document.project))
+  })
+
   it('shows what a large plan comes to before the plan itself', async () => {
     let arrive = (): void => undefined
     const background: Background = {

@@ -1,0 +1,67 @@
+/**
+ * The desk of a worker: questions come in while it works, and it looks up from its work between the numbers of a plan
+ * and the rest of it. A plan of a project that has changed since is put away, so that the next numbers do not wait
+ * for what nobody will see; while changes come without end, a plan is finished now and then all the same.
+ */
+import type { Planner } from '../../src-core/plan'
+import { stepwise } from './background-work'
+import type { Message, Question } from './background-work'
+
+/** ms. A map that stood still for so long while a key is held is drawn, even though the next change waits. */
+const LONGEST_STILL = 500
+
+export interface Desk {
+  readonly makePlanner: () => Planner
+  readonly post: (message: Message) => void
+  /** Lets in what was sent meanwhile. */
+  readonly lookUp: () => Promise<void>
+  /** ms, of any clock. */
+  readonly now: () => number
+}
+
+interface Asked {
+  readonly id: number
+  readonly question: Question
+}
+
+/** Takes questions, in the order in which they came. */
+export function openDesk({ makePlanner, post, lookUp, now }: Desk): (id: number, question: Question) => void {
+  const answer = stepwise(makePlanner)
+  const waiting: Asked[] = []
+  let isWorking = false
+  /** When the first of the plans that were put away since the last whole one was asked for. */
+  let stillSince: number | null = null
+
+  const isOvertaken = ({ question }: Asked) => waiting.some((later) => later.question.lane === question.lane)
+  const putAway = ({ id }: Asked) => post({ id, answer: { value: { kind: 'overtaken' } } })
+
+  async function work(asked: Asked): Promise<void> {
+    const steps = answer(asked.question)
+    let step = steps.next()
+    while (!step.done) {
+      post({ id: asked.id, numbers: step.value })
+      await lookUp()
+      stillSince ??= now()
+      if (isOvertaken(asked) && now() - stillSince < LONGEST_STILL) return putAway(asked)
+      step = steps.next()
+    }
+    if (asked.question.kind === 'plan') stillSince = null
+    post({ id: asked.id, answer: step.value })
+  }
+
+  return (id, question) => {
+    waiting.push({ id, question })
+    if (isWorking) return
+    isWorking = true
+    void (async () => {
+      for (let asked = waiting.shift(); asked; asked = waiting.shift()) {
+        if (isOvertaken(asked)) putAway(asked)
+        else {
+          await work(asked)
+          await lookUp()
+        }
+      }
+      isWorking = false
+    })()
+  }
+}

@@ -1,0 +1,98 @@
+/** What keeps the answer to a key press quick, without a clock: what is sent, in which order, and what is put away. */
+import { describe, expect, it } from 'vitest'
+import type { Project } from '../../../shared-types/project'
+import { createPlanner, planProject } from '../../../src-core/plan'
+import { openDesk } from '../../../src-renderer/state/background-desk'
+import type { Message, Question } from '../../../src-renderer/state/background-work'
+import { patchBlanket } from '../../../src-renderer/state/edits/layout'
+import { unpacked } from '../../../src-renderer/state/plan-parcel'
+import { SMALL } from '../projects'
+
+const sized = (rows: number): Project => patchBlanket(SMALL, { columns: 20, rows })
+const ask = (project: Project): Question => ({ lane: 'document', kind: 'plan', project })
+
+/** A desk whose worker looks up when it is told to. */
+function desk() {
+  const posted: Message[] = []
+  const told: string[] = []
+  const up: (() => void)[] = []
+  const clock = { now: 0 }
+  const take = openDesk({
+    makePlanner: createPlanner,
+    post: (message) => {
+      posted.push(message)
+      told.push(`${message.id} ${'numbers' in message ? 'numbers' : message.answer.value.kind}`)
+    },
+    lookUp: () => new Promise((resolve) => up.push(resolve)),
+    now: () => clock.now,
+  })
+  const lookUp = async () => {
+    for (const resolve of up.splice(0)) resolve()
+    await new Promise((resolve) => setTimeout(resolve))
+  }
+  return { take, told, posted, lookUp, clock }
+}
+
+describe('the desk of the planning worker', () => {
+  it('sends numbers as soon as they are known, and looks up before it goes on with the plan', async () => {
+    const { take, told, lookUp } = desk()
+    take(1, ask(sized(15)))
+    expect(told).toEqual(['1 numbers'])
+    await lookUp()
+    expect(told).toEqual(['1 numbers', '1 plan'])
+  })
+
+  it('puts away the plan of a project that has changed since, and numbers that nobody waits for', async () => {
+    const { take, told, lookUp } = desk()
+    take(1, ask(sized(15)))
+    take(2, ask(sized(16)))
+    take(3, ask(sized(17)))
+    await lookUp()
+    expect(told).toEqual(['1 numbers', '1 overtaken'])
+    await lookUp()
+    expect(told.slice(2)).toEqual(['2 overtaken', '3 numbers'])
+    await lookUp()
+    expect(told.slice(4)).toEqual(['3 plan'])
+  })
+
+  it('finishes a plan now and then while changes come without end', async () => {
+    const { take, told, lookUp, clock } = desk()
+    take(1, ask(sized(11)))
+    for (let id = 2; id <= 30; id++) {
+      take(id, ask(sized(10 + id)))
+      clock.now += 50
+      await lookUp()
+      await lookUp()
+    }
+    const plans = told.filter((line) => line.endsWith('plan'))
+    expect(plans.length).toBeGreaterThanOrEqual(2)
+    expect(plans.length).toBeLessThanOrEqual(4)
+  })
+
+  it('sends numbers that are light however many motifs there are, and plans whose long parts are texts', async () => {
+    const { take, posted, lookUp } = desk()
+    const project = sized(50)
+    take(1, ask(project))
+    await lookUp()
+    const [numbers, whole] = posted
+    // A list of 1,000 motifs would be ten times this.
+    expect(JSON.stringify(numbers).length).toBeLessThan(4_000)
+    if (!whole || !('answer' in whole) || whole.answer.value.kind !== 'plan') throw new Error('no plan came')
+    const { change } = whole.answer.value
+    expect(Object.keys(change.long)).toEqual(expect.arrayContaining(['motifs', 'joins', 'order']))
+    // The account of one motif is the largest of what is copied thing by thing.
+    expect(JSON.stringify({ ...change.light, motif: null }).length).toBeLessThan(8_000)
+    expect(unpacked(change)).toEqual(planProject(project))
+  })
+})
+
+describe('a plan on its way', () => {
+  it('is read when it is looked at, once, and keeps what did not change', () => {
+    const first = unpacked({ light: { ends: 1 }, long: { joins: '[{"x":1}]', order: 'not read by anybody' } })
+    const second = unpacked({ light: { ends: 2 }, long: { motifs: '[]' } }, first)
+    expect(second.joins).toEqual([{ x: 1 }])
+    expect(second.joins).toBe(first.joins)
+    expect([first.ends, second.ends]).toEqual([1, 2])
+    expect(() => second.order).toThrow(SyntaxError)
+  })
+})
