@@ -9,6 +9,8 @@ import { createServer } from 'vite'
 import type { ViteDevServer } from 'vite'
 import { findChromium } from '../scripts/capabilities.mjs'
 import type { Bench, Frames } from './drawing-page/page'
+import { spread } from './measure'
+import type { Spread } from './measure'
 
 export const BENCH_MOTIFS = { columns: 50, rows: 50 } as const
 /** Frames measured for each gesture. */
@@ -17,11 +19,6 @@ const GESTURES = ['pan', 'zoom', 'paint'] as const
 export type Gesture = (typeof GESTURES)[number] | 'drag'
 /** Items of the panel of which one is dragged: as many as a panel may hold. */
 export const BENCH_ITEMS = 500
-
-export interface Spread {
-  readonly median: number
-  readonly p95: number
-}
 
 export interface GestureResult {
   readonly gesture: Gesture
@@ -109,12 +106,6 @@ export async function benchDrawing(): Promise<GestureResult[] | null> {
   } finally {
     await close()
   }
-}
-
-function spread(values: readonly number[]): Spread {
-  const sorted = [...values].sort((a, b) => a - b)
-  const at = (share: number) => sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))] ?? NaN
-  return { median: at(0.5), p95: at(0.95) }
 }
 
 /** The result as lines of text. */

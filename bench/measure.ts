@@ -12,6 +12,18 @@ export function bestOf<T>(runs: number, work: (input: T) => unknown, prepare: (r
   return best
 }
 
+export interface Spread {
+  readonly median: number
+  readonly p95: number
+}
+
+/** Median and 95th percentile. */
+export function spread(values: readonly number[]): Spread {
+  const sorted = [...values].sort((a, b) => a - b)
+  const at = (share: number) => sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))] ?? NaN
+  return { median: at(0.5), p95: at(0.95) }
+}
+
 export interface Row {
   readonly what: string
   readonly ours: string

@@ -1,13 +1,14 @@
 /**
  * `npm run bench`: how fast we are against a baseline in the same run, and how cost grows with size.
  * Ratios carry over to other machines, milliseconds do not. Ends with 1 when a wanted ratio is missed.
- * `npm run bench -- engine` (paper, drawing) runs one part alone.
+ * `npm run bench -- engine` (paper, drawing, response) runs one part alone.
  */
 import { BENCH_ITEMS, benchDrawing } from './drawing'
 import { benchGrowth, benchJoins, benchPanelDrag, benchTouching } from './engine'
 import { milliseconds, table } from './measure'
 import type { Row } from './measure'
 import { benchPaper } from './paper'
+import { benchResponse } from './response'
 
 /** Script of one frame at the 95th percentile, and how much better frames are, that the drawing must keep. */
 const DRAWING = { script: 10, frames: 5, dragScript: 16, dragFrames: 1 } as const
@@ -44,10 +45,40 @@ async function drawingRows(): Promise<Row[]> {
   })
 }
 
+/** ms from a key press to new numbers in the ledger, on a machine at rest; the empty project tells how it rests. */
+const RESPONSE = { median: 50, p95: 100, first: 100 } as const
+
+async function responseRows(): Promise<Row[]> {
+  const results = await benchResponse()
+  if (!results) {
+    console.log('response: no Chromium here, not measured')
+    return []
+  }
+  const [{ response: empty }, ...projects] = results
+  return projects.flatMap(({ what, response }) => {
+    const row = (name: string, ours: number, baseline: number, most: number): Row => ({
+      what: `key press, ${what}: ${name}`,
+      ours: milliseconds(ours),
+      baseline: milliseconds(baseline),
+      ratio: `${(ours / baseline).toFixed(1)} ×`,
+      wanted: `≤ ${most} ms`,
+      met: ours <= most,
+    })
+    return [
+      row('first', response.first, empty.first, RESPONSE.first),
+      row('median', response.hand.median, empty.hand.median, RESPONSE.median),
+      row('95th percentile', response.hand.p95, empty.hand.p95, RESPONSE.p95),
+      row('key held, median', response.held.median, empty.held.median, RESPONSE.median),
+      row('key held, 95th percentile', response.held.p95, empty.held.p95, RESPONSE.p95),
+    ]
+  })
+}
+
 const parts: Record<string, () => Row[] | Promise<Row[]>> = {
   engine: () => [benchTouching(), benchJoins(), benchPanelDrag(), ...benchGrowth()],
   paper: benchPaper,
   drawing: drawingRows,
+  response: responseRows,
 }
 
 const wanted = process.argv.slice(2)
