@@ -1,11 +1,12 @@
 /** The whole panel in small with every item numbered, and the sheets that the template is printed on. */
+import { simplify } from '../geometry/simplify'
 import type { TemplateGround } from './applique-ground'
 import type { TemplateTiling } from './applique-tiles'
 import { cutBox, tileName } from './applique-tiles'
 import type { Bounds, Figure, FigureItem } from './figure'
 import { drawPath, drawText, INK, MM_PER_POINT, PAPER, QUIET_INK } from './figure'
 import { CAPITAL_HEIGHT, FIGURE_WIDTH, SMALLEST_TYPE } from './lettering'
-import { overlap, polygonPath, rectanglePath, simplify } from './path'
+import { overlap, polygonPath, rectanglePath } from './path'
 import { paperUnder } from './text-box'
 
 const NUMBER = 9

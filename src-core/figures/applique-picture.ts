@@ -1,11 +1,12 @@
 /** An appliqué as it will look: every item in its yarns, or in ink with its letter's texture, on the panel. */
 import type { MotifAccount, PanelAccount, Plan, Point } from '../../shared-types/plan'
 import type { Project, SheetStyle } from '../../shared-types/project'
+import { simplify } from '../geometry/simplify'
 import type { Figure, FigureItem, FigureSymbol } from './figure'
 import { drawPath, INK, PAPER, useAt } from './figure'
 import { colourwayMarks } from './marks'
 import { motifSymbol } from './motif-symbol'
-import { polygonPath, simplify } from './path'
+import { polygonPath } from './path'
 
 /** Printed mm round the panel for its own line. */
 const RIM = 0.4

@@ -2,7 +2,7 @@
 import type { Plan, Point } from '../../shared-types/plan'
 import { signedArea } from '../geometry/points'
 import { grow } from '../geometry/polygons'
-import { simplify } from './path'
+import { simplify } from '../geometry/simplify'
 
 /**
  * The closed outer lines of the edging in plan mm, clockwise, without points that change it by less than `detail`

@@ -1,12 +1,13 @@
 /** One motif as a symbol: a symbol for each motif, colourway and turn, so that textures keep their direction. */
 import type { MotifAccount, PlacedHalf, Point } from '../../shared-types/plan'
 import { halfOutline } from '../geometry/half'
+import { simplify } from '../geometry/simplify'
 import type { Bounds, FigureItem, FigureSymbol } from './figure'
 import { drawPath, INK, PAPER } from './figure'
 import type { ColourwayMark } from './marks'
 import { luminance, UNKNOWN_COLOUR } from './marks'
 import { discItems, RING_WIDTH } from './number-disc'
-import { boundsOf, polygonPath, simplify, turnAndScale } from './path'
+import { boundsOf, polygonPath, turnAndScale } from './path'
 import { textureItems } from './textures'
 
 export type MotifLook = 'ink' | 'colour' | 'plain'

@@ -104,46 +104,6 @@ export function turnAndScale(points: readonly Point[], turn: number, scale: numb
   return points.map((p) => ({ x: c * p.x - s * p.y, y: s * p.x + c * p.y }))
 }
 
-/**
- * The closed outline with no more points than its printed size can show: corners off the line of their
- * neighbours by less than `tolerance` mm are dropped (Ramer 1972; Douglas and Peucker 1973).
- */
-export function simplify(points: readonly Point[], tolerance: number): Point[] {
-  if (points.length < 8) return [...points]
-  const half = Math.floor(points.length / 2)
-  const keep = new Uint8Array(points.length)
-  keep[0] = 1
-  keep[half] = 1
-  const stack: [number, number][] = [
-    [0, half],
-    [half, points.length],
-  ]
-  for (let range = stack.pop(); range; range = stack.pop()) {
-    const [from, to] = range
-    const a = points[from]!
-    const b = points[to % points.length]!
-    const length = Math.hypot(b.x - a.x, b.y - a.y)
-    let worst = tolerance
-    let at = -1
-    for (let i = from + 1; i < to; i++) {
-      const p = points[i]!
-      const distance =
-        length > 1e-9
-          ? Math.abs((b.x - a.x) * (p.y - a.y) - (b.y - a.y) * (p.x - a.x)) / length
-          : Math.hypot(p.x - a.x, p.y - a.y)
-      if (distance > worst) {
-        worst = distance
-        at = i
-      }
-    }
-    if (at > 0) {
-      keep[at] = 1
-      stack.push([from, at], [at, to])
-    }
-  }
-  return points.filter((_, i) => keep[i] === 1)
-}
-
 /** Smallest distance from the origin to a closed outline: the circle that fits inside about the centre. */
 export function innerRadius(outline: readonly Point[]): number {
   let best = Infinity

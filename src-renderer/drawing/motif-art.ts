@@ -1,6 +1,6 @@
 /** One motif as paths in mm about its centre, at the level of detail that a scale asks for. */
 import type { MotifAccount, Point } from '../../shared-types/plan'
-import { simplify } from './simplify'
+import { simplify } from '../../src-core/geometry/simplify'
 
 export interface MotifArt {
   /** A path for each layer, the outermost first. */

@@ -11,6 +11,7 @@ import type { Box } from '../../src-core/geometry/points'
 import { joinPoints } from '../../src-core/layout/placed'
 import type { JoinPoint } from '../../src-core/layout/placed'
 import { blockingFactors } from '../../src-core/layout/blanket'
+import { simplify } from '../../src-core/geometry/simplify'
 import { additionPieces, additionsOf, piecesHit } from './additions'
 import type { AdditionsPicture, Pieces } from './additions'
 import { groundOf } from './ground'
@@ -20,7 +21,6 @@ import type { Inks, LayerInk } from './yarn-inks'
 import { MotifArtist } from './motif-art'
 import type { Palette } from './palette'
 import type { Scene } from './scene'
-import { simplify } from './simplify'
 
 /** One kind of motif: its paths, and its colours by colourway. */
 export interface MotifKind {

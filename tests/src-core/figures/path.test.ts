@@ -1,16 +1,10 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { breakLines } from '../../../src-core/figures/lines'
-import {
-  arcPath,
-  boundsOf,
-  innerRadius,
-  outerRadius,
-  simplify,
-  turnAndScale,
-} from '../../../src-core/figures/path'
+import { arcPath, boundsOf, innerRadius, outerRadius, turnAndScale } from '../../../src-core/figures/path'
 import { figureToPoint } from './sample-points'
 import { sampleMotif } from './sample'
+import { simplify } from '../../../src-core/geometry/simplify'
 
 describe('paths', () => {
   it('simplified outlines stay within the tolerance, at every size', () => {
