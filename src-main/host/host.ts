@@ -13,8 +13,9 @@ import { PROJECT_FORMAT, PROJECT_VERSION } from '../../shared-types/project'
 import { finding } from '../../src-core/findings/finding'
 import type { KeptEntry } from '../documents/session/kept'
 import { KeptProjects } from '../documents/session/kept'
+import { nameOfFile } from '../documents/session/keeping-words'
 import { OwnFolder } from '../documents/session/own-folder'
-import type { FileStamp, Pace, ProjectFiles, Written } from '../documents/session/ports'
+import type { Checked, FileStamp, Pace, ProjectFiles, Written } from '../documents/session/ports'
 import { PACE } from '../documents/session/ports'
 import { RecentProjects } from '../documents/session/recent'
 import { ProjectSession } from '../documents/session/session'
@@ -201,8 +202,9 @@ export class Host {
 
   /** A text that came without a place (handed over by a browser, or a copy): kept in the app's own folder. */
   async openText(text: string, name: string, origin: ProjectOrigin): Promise<Outcome<string>> {
-    const checked = this.ports.files.check(text, name)
-    if (!checked.ok) return refused(checked.problem)
+    const read = this.ports.files.check(text, name)
+    if (!read.ok) return refused(read.problem)
+    const checked = origin === 'file' ? calledBy(read, nameOfFile(name)) : read
     const session = this.#open({ ...checked, origin })
     const kept = await session.keep({ revision: 1, text: checked.text })
     // In memory alone it is as good to work on; the window says so.
@@ -309,4 +311,11 @@ export class Host {
   #time(): string {
     return new Date(this.#now()).toISOString()
   }
+}
+
+/** A file that was handed over has no place to be called by: without a title it takes the file's name as one. */
+function calledBy(read: Extract<Checked, { ok: true }>, title: string): Extract<Checked, { ok: true }> {
+  if (read.title.trim() !== '') return read
+  const project = JSON.parse(read.text) as object
+  return { ...read, title, text: JSON.stringify({ ...project, title }, null, 2) }
 }

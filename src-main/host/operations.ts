@@ -172,7 +172,7 @@ export const OPERATIONS: { readonly [Name in OperationName]: Operation<Name> } =
     run: async (payload, { host, session }) => {
       const checked = host.ports.files.check(payload.text, session.keeping.name)
       if (!checked.ok) return refused(checked.problem)
-      const page = await host.ports.paper.preview(payload, session.id)
+      const page = await host.ports.paper.preview(named(payload, checked.title, session), session.id)
       return page ? done(page) : CANCELLED
     },
   },
@@ -253,7 +253,8 @@ export async function runExport(
   try {
     const target = await caller.placeToExport(`${shortenedTo(name, LONGEST_BEFORE_SUFFIX)} ${suffix}`, type)
     if (target === null || signal.aborted) return CANCELLED
-    const made = await host.ports.paper.make(request.data, onProgress, signal)
+    const asked = named(request.data, checked.title, session)
+    const made = await host.ports.paper.make(asked, onProgress, signal)
     if (signal.aborted) return CANCELLED
     const written = await target.write(made.bytes)
     if (!written.ok) return refused(cannotWrite(target.where, written.reason))
@@ -347,6 +348,14 @@ function retitled(projectText: string, title: string): string {
     return projectText
   }
 }
+
+/** A request for paper: what has no title is called by its file there, as in the window. */
+const named = <Request extends { readonly text: string }>(
+  request: Request,
+  title: string,
+  { path, keeping }: ProjectSession,
+): Request =>
+  title.trim() !== '' || path === null ? request : { ...request, text: retitled(request.text, keeping.name) }
 
 function reasonOf(error: unknown): string {
   return error instanceof Error ? error.message : String(error)

@@ -5,6 +5,7 @@ import { placedPieces } from '../../src-core/layout/placed'
 import { layoutKindOf } from '../state/edits/layout-kind'
 import type { WindowState } from '../state/window.svelte'
 import type { MapControl } from './map-control'
+import { selectGroup } from './map-acts'
 import { freeColours, keepColours } from './paint-acts'
 
 /** What comes one after the other, in each kind of layout. */
@@ -12,7 +13,7 @@ const OWN_LISTS = { blanket: 'order', garland: 'cord', applique: 'items' } as co
 
 /** Does what a command says. `map` is the drawing, where there is one. */
 export function runCommand(id: CommandId, state: WindowState, map: MapControl | null): void {
-  const { bridge, document, selection, view } = state
+  const { bridge, document, view } = state
   switch (id) {
     case 'new':
       view.dialog = 'start'
@@ -52,13 +53,16 @@ export function runCommand(id: CommandId, state: WindowState, map: MapControl | 
       state.startExport({ kind: 'table', table: OWN_LISTS[layoutKindOf(document.project)] })
       return
     case 'undo':
-      document.undo()
+      state.undo()
       return
     case 'redo':
-      document.redo()
+      state.redo()
       return
     case 'select-all':
-      selection.replace(placedPieces(document.plan).map(({ id }) => id))
+      selectGroup(
+        state,
+        placedPieces(document.plan).map(({ id }) => id),
+      )
       return
     case 'keep-colours':
       keepColours(state)

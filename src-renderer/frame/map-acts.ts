@@ -127,7 +127,7 @@ export function copyItems(state: WindowState, ids: readonly string[]): void {
   const added = addedIds(before, document.settled)
   selection.replace(added)
   selection.focus = added.at(-1) ?? null
-  tellMotif(state)
+  state.say([`${counted(added.length, 'item')} duplicated`, heldWords(state)].filter(Boolean).join('. '))
 }
 
 export function stackItems(
@@ -144,6 +144,13 @@ export function stackItems(
     edit(project, ids, reach, overlaps),
   )
   state.say(`${words} ${up ? 'raised' : 'lowered'}${far}`)
+}
+
+/** Selects a row, a column or what is alike, and says how many. */
+export function selectGroup(state: WindowState, ids: readonly string[]): void {
+  state.selection.replace(ids)
+  const pieces = ids.flatMap((id) => pieceAt(state.document.plan, id) ?? [])
+  state.say(`${piecesCounted(pieces)} selected`)
 }
 
 /** The colourway in words, for a list to choose from. */

@@ -5,7 +5,7 @@ import { columnOf, rowOf } from '../drawing/groups'
 import { stepInOrder } from '../drawing/steps'
 import { layoutKindOf } from '../state/edits/layout-kind'
 import type { WindowState } from '../state/window.svelte'
-import { heldWords, tellMotif } from './map-acts'
+import { heldWords, selectGroup, tellMotif } from './map-acts'
 import { freeColours, paintAndTell } from './paint-acts'
 import { onPanelKey } from './panel-keys'
 
@@ -69,10 +69,10 @@ export function onMapKey(event: KeyboardEvent, state: WindowState, drawing: MapD
   if (direction) step(event, state, drawing, direction)
   else if (along) go(event, state, drawing, stepInOrder(plan, focus, along))
   else if (event.key === ' ') {
-    if (event.shiftKey && focus && hasRows) selection.replace(rowOf(plan, focus))
+    if (event.shiftKey && focus && hasRows) selectGroup(state, rowOf(plan, focus))
     else if (focus) selection.toggle([focus])
   } else if (event.key === 'Enter') {
-    if (event.shiftKey && focus && hasRows) selection.replace(columnOf(plan, focus))
+    if (event.shiftKey && focus && hasRows) selectGroup(state, columnOf(plan, focus))
     else view.place = null
   } else if (event.key === 'Escape') {
     if (drawing.cancelGesture()) return done(event)

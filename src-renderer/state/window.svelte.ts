@@ -169,6 +169,26 @@ export class WindowState {
     this.said = this.said === words ? `${words}\u00a0` : words
   }
 
+  /** Takes the last change back, and says which. */
+  undo(): void {
+    const label = this.document.undoLabel
+    this.document.undo()
+    if (label !== null) this.say(`Undone: ${label}`)
+  }
+
+  /** Does again what was taken back last, and says what. */
+  redo(): void {
+    const label = this.document.redoLabel
+    this.document.redo()
+    if (label !== null) this.say(`Redone: ${label}`)
+  }
+
+  /** What the project is called: by its title, else by the name of its file. */
+  get name(): string {
+    const { name, place } = this.keeping
+    return this.document.project.title?.trim() || (place === 'file' ? name : '') || 'Untitled'
+  }
+
   /** The project as it is, to send with an operation of its own. */
   change(): ProjectChange {
     this.document.commit()

@@ -1,5 +1,5 @@
 import { counted } from '../../../src-core/figures/words'
-import { resolve } from 'node:path'
+import { basename, resolve } from 'node:path'
 import { Option } from 'commander'
 import { version } from '../../../package.json'
 import { PAPERS, SHEET_STYLES } from '../../../shared-types/project'
@@ -8,6 +8,7 @@ import type { LabelCount, SheetName } from '../../../shared-types/sheets'
 import { LABEL_COUNTS } from '../../../shared-types/sheets'
 import { planProject } from '../../../src-core/plan'
 import { formatNumber } from '../../../src-core/units/format'
+import { nameOfFile } from '../../documents/session/keeping-words'
 import { CommandEnd, EXIT } from '../exit-codes'
 import { readPagesOption, readSheetsOption } from '../options'
 import type { AddCommand } from '../program'
@@ -74,7 +75,9 @@ export const addMap: AddCommand = (program, around, end) => {
       // Loaded only here: it is the largest part of the program, and the other commands do not need it.
       const { NoSuchPageError, NoSuchSheetError, renderMap } = await import('../../paper')
       const { out, ...sheet } = withLabels(options)
-      const task = renderMap(project, plan, { ...sheet, date: around.now(), version })
+      // What has no title is called by its file.
+      const titled = project.title?.trim() ? project : { ...project, title: nameOfFile(basename(file)) }
+      const task = renderMap(titled, plan, { ...sheet, date: around.now(), version })
       const bytes = await task.catch((error: unknown) => {
         const isAsked = error instanceof NoSuchPageError || error instanceof NoSuchSheetError
         throw isAsked ? new CommandEnd(EXIT.wrongUse, error.message) : error

@@ -4,9 +4,12 @@ import type { Finding } from '../../../shared-types/finding'
 import { finding } from '../../../src-core/findings/finding'
 import type { KeptProjects } from './kept'
 
+/** A file's name without the endings that a project may have: "throw" for "throw.petalyard" and "throw.json". */
+export const nameOfFile = (file: string): string => file.replace(/(?<=.)(\.json|\.petalyard)+$/i, '')
+
 /** The name of its file without the ending, else its title. */
 export function nameInWords(path: string | null, title: string): string {
-  if (path !== null) return basename(path).replace(/\.petalyard$/i, '')
+  if (path !== null) return nameOfFile(basename(path))
   return title.trim() || 'Untitled'
 }
 

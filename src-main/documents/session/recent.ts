@@ -6,6 +6,7 @@ import type { RecentEntry } from '../../../shared-types/bridge'
 import { SMALL_FILE } from '../limits'
 import { readRegularText } from '../regular-file'
 import type { KeptProjects } from './kept'
+import { nameInWords } from './keeping-words'
 import type { Written } from './ports'
 
 const listSchema = z.array(z.object({ path: z.string(), openedAt: z.string() }))
@@ -75,7 +76,7 @@ export class RecentProjects {
         .map(async (entry): Promise<Used> => ({
           usedAt: entry.usedAt ?? entry.changedAt,
           id: `kept-${entry.id}`,
-          name: entry.path === null ? entry.title || 'Untitled' : nameOf(entry.path),
+          name: entry.path === null ? entry.title || 'Untitled' : nameInWords(entry.path, ''),
           where: entry.path === null ? "Petalyard's own folder" : basename(dirname(entry.path)),
           place: entry.path === null ? 'app' : 'file',
           changedAt: entry.changedAt,
@@ -102,17 +103,13 @@ async function fileEntry(file: Remembered): Promise<Used | null> {
   }
   return {
     id: fileId(file.path),
-    name: nameOf(file.path),
+    name: nameInWords(file.path, ''),
     where: basename(dirname(file.path)),
     place: 'file',
     changedAt: file.openedAt,
     usedAt: file.openedAt,
     interrupted: false,
   }
-}
-
-function nameOf(path: string): string {
-  return basename(path).replace(/\.petalyard$/i, '')
 }
 
 function fileId(path: string): string {

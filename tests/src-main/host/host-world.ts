@@ -7,7 +7,7 @@ import { projectFiles, writeAtomically } from '../../../src-main/documents/sessi
 import { Host } from '../../../src-main/host/host'
 import type { HostPorts } from '../../../src-main/host/host'
 import type { Caller, ChosenProject, Paper, Printed, Target } from '../../../src-main/host/ports'
-import { projectText } from '../documents/session/world'
+import { projectText, titleOf } from '../documents/session/world'
 
 export const EXAMPLE = projectText('Example throw', { notes: 'A throw. For trying out.' })
 
@@ -21,11 +21,11 @@ export const slowPaper: Paper = {
     }
     return { bytes: new TextEncoder().encode(`%PDF of ${request.kind}`), pages: 20 }
   },
-  preview: async ({ page }) => ({
+  preview: async ({ page, text }) => ({
     svg: '<svg/>',
     page,
     pageCount: 20,
-    title: 'Overview',
+    title: `Overview of ${titleOf(text) || 'Untitled'}`,
     width: 210,
     height: 297,
   }),

@@ -55,6 +55,18 @@ describe('opening', () => {
     expect(world.host.openIds).toHaveLength(1)
   })
 
+  it('calls a project without a title by its file, on paper too, and takes what is handed over by its name', async () => {
+    const untitled = await opened(world.host.openPath(await file('throw.json', '')))
+    expect(untitled?.keeping.name).toBe('throw')
+    const caller = new TestCaller(untitled!.id)
+    const shown = await answer(world.host, caller, 'previewPage', { text: untitled!.text, page: 1 })
+    expect(shown).toMatchObject({ value: { title: 'Overview of throw' } })
+    const handedOver = await opened(world.host.openText(projectText(''), 'garland.petalyard', 'file'))
+    expect(titleOf(handedOver!.text)).toBe('garland')
+    const titled = await opened(world.host.openText(projectText('My own'), 'garland.petalyard', 'file'))
+    expect(titleOf(titled!.text)).toBe('My own')
+  })
+
   it('refuses what is no project, with its words', async () => {
     const path = join(world.folder, 'x.petalyard')
     await writeFile(path, 'hello')

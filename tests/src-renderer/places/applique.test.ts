@@ -75,12 +75,16 @@ describe('the item in the hand', () => {
     await press('To the top')
     expect(app.document.plan.stacking!.slice(-2)).toEqual(['1,1', '1,2'])
     expect(app.document.undoLabel).toBe('raise 2 items to the top')
+    // As by key.
+    expect(app.said).toBe('2 items raised to the top')
     await press('Duplicate')
     expect(items()).toHaveLength(29)
     expect([...app.selection.ids]).toEqual(['1,28', '1,29'])
+    expect(app.said).toMatch(/^2 items duplicated\. item 29/)
     await press('Remove')
     expect(items()).toHaveLength(27)
     expect(app.selection.focus).toBeNull()
+    expect(app.said).toBe('2 items removed')
   })
 })
 
@@ -241,6 +245,7 @@ describe('what lies on the panel', () => {
     await open('Align, spread, mirror')
     await press('Left')
     expect(app.document.undoLabel).toBe('align 3 items left')
+    expect(app.said).toBe('3 items aligned left')
     await press('Down')
     expect(app.document.undoLabel).toBe('spread 3 items down')
     await fireEvent.click(screen.getByRole('checkbox', { name: /wrong side up/ }))
@@ -249,6 +254,7 @@ describe('what lies on the panel', () => {
     expect(items).toHaveLength(30)
     expect(items[27]).toMatchObject({ x: 450 - items[0]!.x!, y: items[0]!.y, flipped: true })
     expect(app.selection.ids.size).toBe(6)
+    expect(app.said).toMatch(/^3 items mirrored/)
   })
 })
 
