@@ -79,6 +79,8 @@ export interface OpenProject {
   /** What reading the file remarked: brought up from an older version, unknown ids… */
   readonly findings: readonly Finding[]
   readonly keeping: Keeping
+  /** Why the text is no project that can be shown: it was kept by another version, or came to harm. */
+  readonly unreadable?: Finding
 }
 
 export interface HostFacts {

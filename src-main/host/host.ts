@@ -262,11 +262,12 @@ export class Host {
       return this.openPath(entry.path)
     }
     const checked = this.ports.files.check(entry.text, name)
-    if (!checked.ok) return refused(checked.problem)
     await this.#kept.put({ ...entry, holder: this.#kept.run })
     if (entry.path !== null) await removeStaleStaging(dirname(entry.path), basename(entry.path), this.#now())
     const origin = entry.holder === null ? 'kept' : 'recovered'
-    const session = this.#open({ ...entry, ...checked, origin, keptText: entry.text })
+    // What cannot be read opens as a text: nobody else has it, and the window offers it with a way on.
+    const read = checked.ok ? checked : { findings: [], unreadable: checked.problem }
+    const session = this.#open({ ...entry, ...read, origin, keptText: entry.text })
     if (entry.path !== null) await session.checkDisk()
     return done(session.id)
   }
@@ -288,6 +289,7 @@ export class Host {
     savedRevision?: number
     changedAt?: string
     keptText?: string
+    unreadable?: Finding
   }): ProjectSession {
     const id = start.id ?? randomUUID()
     const session = new ProjectSession(

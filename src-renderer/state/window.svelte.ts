@@ -115,12 +115,13 @@ export class WindowState {
     if (facts.outcome !== 'done') return facts
     if (settings.outcome !== 'done') return settings
     if (opened.outcome !== 'done') return opened
-    const { text, nextRevision } = opened.value
+    const { text, nextRevision, unreadable } = opened.value
     const stranded = (problem: Finding): Stranded => ({
       outcome: 'stranded',
       problem,
       change: { text, revision: nextRevision },
     })
+    if (unreadable) return stranded(unreadable)
     const opening = openingOf(text, store)
     if (opening.wasCutOff && !again) return stranded(finding('app/not-opened-before', 'project'))
     opening.begin()

@@ -36,6 +36,8 @@ export interface SessionStart {
   readonly changedAt?: string
   /** What was kept when a former run was cut off: it may be in the file already. */
   readonly keptText?: string
+  /** Why the text cannot be read: it is held as it is, and written over nothing. */
+  readonly unreadable?: Finding
 }
 
 export const FILE_ENDING = '.petalyard'
@@ -45,6 +47,7 @@ export class ProjectSession {
   readonly #ports: SessionPorts
   readonly #origin: ProjectOrigin
   #findings: readonly Finding[]
+  #unreadable: Finding | undefined
   #text: string
   #title: string
   #path: string | null
@@ -73,6 +76,7 @@ export class ProjectSession {
     this.id = start.id
     this.#origin = start.origin
     this.#findings = start.findings
+    this.#unreadable = start.unreadable
     this.#text = start.text
     this.#title = start.title
     this.#path = start.path
@@ -132,6 +136,7 @@ export class ProjectSession {
       nextRevision: this.#revision + 1,
       findings: this.#findings,
       keeping: this.keeping,
+      ...(this.#unreadable && { unreadable: this.#unreadable }),
     }
   }
 
@@ -219,6 +224,7 @@ export class ProjectSession {
       this.#text = read.text
       this.#title = read.title
       this.#findings = read.findings
+      this.#unreadable = undefined
       this.#revision += 1
       this.#backupDue = true
       await this.#afterWrite(path, this.#revision)
@@ -230,7 +236,7 @@ export class ProjectSession {
 
   /** Saves what is not in its place yet (file, or own folder); the problem is why that did not work. */
   async settle(): Promise<Finding | null> {
-    if (!this.isUnsaved) return null
+    if (!this.isUnsaved || this.#unreadable) return null
     return this.#path === null ? this.#journal() : this.#saveToFile({})
   }
 
@@ -258,10 +264,14 @@ export class ProjectSession {
     if (change.revision < this.#revision)
       return finding('app/old-revision', this.#name(), { received: change.revision, held: this.#revision })
     if (change.revision === this.#revision) return null
-    const checked = this.#ports.files.check(change.text, this.#name())
-    if (!checked.ok) return checked.problem
-    this.#text = checked.text
-    this.#title = checked.title
+    // What is held already may be saved elsewhere, whatever it is.
+    if (change.text !== this.#text) {
+      const checked = this.#ports.files.check(change.text, this.#name())
+      if (!checked.ok) return checked.problem
+      this.#text = checked.text
+      this.#title = checked.title
+      this.#unreadable = undefined
+    }
     this.#revision = change.revision
     this.#changedAt = new Date(this.#ports.now()).toISOString()
     this.use()
@@ -314,7 +324,7 @@ export class ProjectSession {
    * without a file needs it only where the own folder could not be written.
    */
   #plan(): void {
-    if (this.#closed || !this.isUnsaved || this.#disk !== 'same') return
+    if (this.#closed || this.#unreadable || !this.isUnsaved || this.#disk !== 'same') return
     const { saveAfter, saveAtMost, saveAgain } = this.#ports.pace
     const now = this.#ports.now()
     this.#unsavedSince ??= now

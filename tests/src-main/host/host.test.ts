@@ -128,6 +128,35 @@ describe('after a run that was cut off', () => {
     expect(titleOf(await readFile(path, 'utf8'))).toBe('Theirs')
   })
 
+  it('offers what cannot be read with its text, and writes it over nothing', async () => {
+    const path = await file('a.petalyard')
+    const session = await opened(world.host.openPath(path))
+    await session?.keep({ revision: 1, text: projectText('Mine') })
+    const kept = join(world.folder, 'kept', `${session?.id ?? ''}.json`)
+    const entry = JSON.parse(await readFile(kept, 'utf8')) as { text: string }
+    const harmed = JSON.stringify({ ...(JSON.parse(entry.text) as object), version: 99 })
+    await writeFile(kept, JSON.stringify({ ...entry, text: harmed }))
+    const next = await nextRun()
+    const [id] = await next.host.openInterrupted()
+    const again = next.host.session(id ?? '')
+    const told = again?.opened()
+    expect(told).toMatchObject({ unreadable: { severity: 'error' }, keeping: { name: 'a' } })
+    expect(told?.text).toBe(harmed)
+    await next.host.stop()
+    expect(titleOf(await readFile(path, 'utf8'))).toBe('a.petalyard')
+    const last = await makeHost({ dataFolder: world.folder })
+    // A copy of it can be saved, as it is.
+    const copy = join(world.folder, 'copy.petalyard')
+    const [listed] = await last.host.recent.list()
+    const offered = last.host.session(await last.host.openAtStart())
+    expect(offered?.opened().unreadable).toBeDefined()
+    expect(await last.host.openRecent(listed?.id ?? '')).toMatchObject({ outcome: 'done' })
+    const change = { text: offered?.text ?? '', revision: offered?.opened().nextRevision ?? 0 }
+    expect(await offered?.saveTo(copy, change)).toMatchObject({ outcome: 'done' })
+    expect(await readFile(copy, 'utf8')).toBe(told?.text)
+    await last.host.stop()
+  })
+
   it('reopens a saved file from the file itself', async () => {
     const path = await file('a.petalyard')
     const session = await opened(world.host.openPath(path))

@@ -1,5 +1,6 @@
 /** A project that kills the page while it opens is not tried a third time unasked. */
 import { describe, expect, it } from 'vitest'
+import { finding } from '../../../src-core/findings/finding'
 import { memoryHost } from '../../../src-renderer/state/memory-bridge'
 import { openingOf } from '../../../src-renderer/state/opening'
 import { WindowState } from '../../../src-renderer/state/window.svelte'
@@ -41,6 +42,19 @@ describe('opening', () => {
     expect(await WindowState.open(memoryHost(SMALL).bridge, { store: null })).toMatchObject({
       outcome: 'done',
     })
+  })
+
+  it('offers the text of a project that the host could not read', async () => {
+    const { bridge } = memoryHost(SMALL)
+    const opened = await bridge.currentProject()
+    if (opened.outcome !== 'done') throw new Error(opened.outcome)
+    const unreadable = finding('app/failed', 'Window seat', { task: 'reading', reason: 'it came to harm' })
+    const value = { ...opened.value, unreadable }
+    const answer = await WindowState.open(
+      { ...bridge, currentProject: async () => ({ ...opened, value }) },
+      { store: null },
+    )
+    expect(answer).toMatchObject({ outcome: 'stranded', problem: unreadable, change: { text: value.text } })
   })
 
   it('offers the text of a project that falls over before there is a window', async () => {
