@@ -29,6 +29,7 @@ const ROOMS: Readonly<Record<string, string>> = {
   kit: 'Kits',
   joins: 'Joins',
   order: 'Working order',
+  letters: 'Letters on paper',
   colour: 'Colours',
   yarn: 'Yarn',
   edging: 'Edging',

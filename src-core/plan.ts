@@ -38,6 +38,7 @@ import type { BestRotation } from './layout/rotation'
 import * as stages from './layout/stages'
 import { trialsOf } from './layout/trials'
 import type { Trials } from './layout/trials'
+import { createLetterFindings } from './letters/findings'
 import { edgingHeight } from './materials/edging'
 import { withKit } from './materials/kit/kit'
 import { materials } from './materials/materials'
@@ -143,6 +144,7 @@ const LATTICES = 6
 /** A planner with a memory of its last project: make one for each window. */
 export function createPlanner(): Planner {
   const references = memoised(checkReferences)
+  const letters = createLetterFindings()
   const gaugeOf = memoised(resolveGauge)
   const ruleOf = memoised(joinRule)
   const counted = memoised((...fields: unknown[]) =>
@@ -343,7 +345,9 @@ export function createPlanner(): Planner {
     },
     plan(project) {
       const plan = withKit(project, planLayout(project))
-      return { ...plan, findings: toldTo(project, plan.findings) }
+      const missing = letters(project)
+      const findings = missing.length > 0 ? bySeverity([...plan.findings, ...missing]) : plan.findings
+      return { ...plan, findings: toldTo(project, findings) }
     },
     unplaced(project, plan) {
       const placed = placedMotifs(project.layout, plan)

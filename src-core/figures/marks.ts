@@ -1,6 +1,7 @@
 /** How each colourway is marked on paper: its letter, its ink texture, its yarns. */
 import type { MotifAccount, Plan } from '../../shared-types/plan'
 import type { Colourway, Project } from '../../shared-types/project'
+import { unprintable } from '../letters/printable'
 import { texturesFor } from './ink-textures'
 import { areasShown } from './parts-shown'
 
@@ -109,13 +110,14 @@ export function colourwayMarks(project: Project, plan: Plan): ColourwayMark[] {
     if (!counts.has(half.colourway)) counts.set(half.colourway, 0)
   }
   const textures = textureNumbers(project, plan)
+  const codes = codesOf(project.colourways ?? [])
   const marks: ColourwayMark[] = []
   ;(project.colourways ?? []).forEach((colourway, index) => {
     const count = counts.get(colourway.id)
     if (count === undefined) return
     counts.delete(colourway.id)
     marks.push({
-      ...markOf(colourway, index, yarns),
+      ...markOf(colourway, codes[index]!, yarns),
       texture: textures.get(colourway.id) ?? 0,
       count,
       halves: halves.get(colourway.id) ?? 0,
@@ -139,10 +141,27 @@ const noMark = (
 
 type Yarns = ReadonlyMap<string, { readonly name?: string | undefined; readonly colour?: string | undefined }>
 
-/** Letter, name and yarns of the colourway that stands at `index` in the file. */
+/** The code that a colourway was given; none where paper cannot print it. */
+const writtenCode = ({ code = '' }: Colourway): string =>
+  unprintable(code).length > 0 ? '' : [...code.trim()].slice(0, LONGEST_CODE).join('')
+
+/** The code of each colourway: its own, or a letter by its place in the file, or the next that no other has. */
+function codesOf(colourways: readonly Colourway[]): string[] {
+  const taken = new Set(colourways.map(writtenCode))
+  return colourways.map((way, index) => {
+    const written = writtenCode(way)
+    if (written) return written
+    const letters = Array.from({ length: LETTERS.length }, (_, i) => LETTERS[(index + i) % LETTERS.length]!)
+    const code = letters.find((letter) => !taken.has(letter)) ?? letters[0]!
+    taken.add(code)
+    return code
+  })
+}
+
+/** Letter, name and yarns of a colourway. */
 function markOf(
   colourway: Colourway,
-  index: number,
+  code: string,
   yarns: Yarns,
 ): Pick<ColourwayMark, 'id' | 'code' | 'name' | 'slots'> {
   const slots = Object.entries(colourway.yarns ?? {}).map(([slot, id]) => ({
@@ -150,8 +169,6 @@ function markOf(
     yarnName: yarns.get(id)?.name || id,
     colour: paperColour(yarns.get(id)?.colour),
   }))
-  const written = [...(colourway.code ?? '').trim()].slice(0, LONGEST_CODE).join('')
-  const code = written || LETTERS[index % LETTERS.length]!
   return { id: colourway.id, code, name: colourway.name?.trim() ?? '', slots }
 }
 
@@ -164,13 +181,14 @@ export function fillerMarks(project: Project, plan: Plan): readonly ColourwayMar
   for (const { colourway } of plan.fillers) counts.set(colourway, (counts.get(colourway) ?? 0) + 1)
   const yarns = new Map((project.yarns ?? []).map((yarn) => [yarn.id, yarn]))
   const textures = textureNumbers(project, plan)
+  const codes = codesOf(project.colourways ?? [])
   const found: ColourwayMark[] = []
   ;(project.colourways ?? []).forEach((colourway, index) => {
     const fillers = counts.get(colourway.id)
     if (fillers === undefined) return
     counts.delete(colourway.id)
     const texture = textures.get(colourway.id) ?? 0
-    found.push({ ...markOf(colourway, index, yarns), texture, count: 0, halves: 0, fillers })
+    found.push({ ...markOf(colourway, codes[index]!, yarns), texture, count: 0, halves: 0, fillers })
   })
   const rest = [...counts.values()].reduce((sum, count) => sum + count, 0)
   if (rest > 0) found.push(noMark(textures, { fillers: rest }))

@@ -12,6 +12,7 @@ import { HOST_FINDINGS } from './host'
 import { JOIN_FINDINGS } from './joins'
 import { KIT_FINDINGS } from './kit'
 import { LAYOUT_FINDINGS } from './layout'
+import { LETTER_FINDINGS } from './letters'
 import { MATERIAL_FINDINGS } from './materials'
 import { MOTIF_FINDINGS } from './motif'
 import { NOTATION_FINDINGS } from './notation'
@@ -37,6 +38,7 @@ export const CATALOGUE = {
   ...MATERIAL_FINDINGS,
   ...KIT_FINDINGS,
   ...NUMBER_FINDINGS,
+  ...LETTER_FINDINGS,
 } as const satisfies Record<string, CatalogueEntry>
 
 export type FindingCode = keyof typeof CATALOGUE

@@ -23,6 +23,7 @@ import { templatePages } from './pages/template'
 import type { Faces } from './pdf/faces'
 import { measureWith, readFaces } from './pdf/faces'
 import { writePdf } from './pdf/file'
+import { legibleItems } from './pdf/legible'
 import { FOOTER, MARGIN, shorten, TYPE } from './setting'
 import { creditedTitle, footerLeft, footerRight, UNTITLED } from './words'
 
@@ -194,7 +195,7 @@ function finish(job: Job, draft: Draft, number: number, of: number, date: Date):
     name,
     label: `${number} ${name}`,
     bookmarks: draft.bookmarks,
-    figure: { width: sheet.width, height: sheet.height, items: sheet.items },
+    figure: { width: sheet.width, height: sheet.height, items: legibleItems(sheet.items) },
   }
 }
 

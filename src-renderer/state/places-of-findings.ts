@@ -64,6 +64,15 @@ export function placeOfFinding({ code, where }: Pick<Finding, 'code' | 'where'>)
   const room = code.slice(0, code.indexOf('/'))
   const known = BY_CODE[code] ?? BY_ROOM[room]
   if (known) return known
-  if (room !== 'file') return null
-  return BY_PATH.find(([path]) => where.startsWith(path))?.[1] ?? null
+  if (room !== 'file' && room !== 'letters') return null
+  // Title, designer and notes are printed on every kind of sheet.
+  const elsewhere = room === 'letters' ? 'paper' : null
+  return BY_PATH.find(([path]) => where.startsWith(path))?.[1] ?? elsewhere
 }
+
+/** Whether it says that a text cannot be printed as it is written. */
+export const isOfLetters = ({ code }: Pick<Finding, 'code'>): boolean => code.startsWith('letters/')
+
+/** Whether a place shows a finding: where it is fixed, and beside the page where it can be seen. */
+export const isShownAt = (finding: Finding, place: PlaceId): boolean =>
+  placeOfFinding(finding) === place || (place === 'paper' && isOfLetters(finding))

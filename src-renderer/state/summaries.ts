@@ -15,7 +15,7 @@ import {
 import { blanketOf } from './edits/layout'
 import { mainMotif } from './edits/motif'
 import { findYarn } from './edits/yarn'
-import { placeOfFinding } from './places-of-findings'
+import { isShownAt } from './places-of-findings'
 import { appliqueLines, fasteningLines, garlandLines, kitLines, sewingLines } from './summaries-of-kinds'
 import type { PlaceId } from './view.svelte'
 
@@ -176,6 +176,6 @@ export function placeSummary(
   plan: Plan,
   findings: readonly Finding[] = plan.findings,
 ): PlaceSummary {
-  const here = findings.filter((finding) => placeOfFinding(finding) === place)
+  const here = findings.filter((finding) => isShownAt(finding, place))
   return { lines: LINES[place](project, plan), warning: shortly(project, here) }
 }

@@ -66,7 +66,7 @@ export const addMap: AddCommand = (program, around, end) => {
       const plan = planProject(project)
       complainOf(
         around,
-        plan.findings.filter((finding) => finding.severity === 'error'),
+        plan.findings.filter(({ severity, code }) => severity === 'error' || code.startsWith('letters/')),
       )
       if (plan.motifs.length === 0 || (project.layout?.kind === 'applique' && !plan.panel)) {
         around.err('petalyard: there is nothing to draw yet, so no map was written.\n')

@@ -76,7 +76,7 @@ export class Face {
   }
 
   private shape(text: string): Word {
-    const shaped = this.font.layout(legible(text, (code) => this.font.hasGlyphForCodePoint(code)))
+    const shaped = this.font.layout(legible(text))
     let width = 0
     const kerns = shaped.glyphs.map((glyph, i) => {
       const advance = shaped.positions[i]?.xAdvance ?? glyph.advanceWidth

@@ -1,23 +1,19 @@
-/** Makes any text printable: what the face lacks becomes a box that shows, never a gap and never a crash. */
+/** Makes any text printable: what the face lacks is spelled in Latin letters, never a gap and never a crash. */
+import anyAscii from 'any-ascii'
+import type { FigureItem } from '../../../src-core/figures/figure'
+import { printableText } from '../../../src-core/letters/printable'
 
-/** Stands for a character that the face does not have. */
-export const UNPRINTABLE = '□'
+/** Stands for a character that nothing spells. */
+export const UNSPELLED = '?'
 
-const CONTROL = /[\p{Cc}\p{Cf}\u2028\u2029]/gu
-const graphemes = new Intl.Segmenter('en', { granularity: 'grapheme' })
+/** The text with every character that the face lacks in Latin letters, emoji by their names: ":yarn:". */
+export const legible = (text: string): string =>
+  printableText(text, (character) => anyAscii(character) || UNSPELLED)
 
-/** The text with one box for every character (as a reader counts them) that has a part without a glyph. */
-export function legible(text: string, hasGlyph: (codePoint: number) => boolean): string {
-  const composed = text.normalize('NFC').replace(/[\t\n\r]+/g, ' ')
-  const printable = (part: string): boolean => [...part].every((c) => hasGlyph(c.codePointAt(0)!))
-  // A joiner or a direction mark prints nothing, but belongs to the character that it stands in.
-  const bare = (part: string): string => part.replace(CONTROL, '').replace(/[\ufe00-\ufe0f]/g, '')
-  if (printable(composed) && bare(composed) === composed) return composed
-  let result = ''
-  for (const { segment } of graphemes.segment(composed)) {
-    const part = bare(segment)
-    if (part === '') continue
-    result += printable(part) ? part : UNPRINTABLE
-  }
-  return result
+/** Items with their texts as they are printed, so that a preview shows what the paper will. */
+export function legibleItems(items: readonly FigureItem[]): FigureItem[] {
+  return items.map((item) => {
+    if (item.kind === 'text') return { ...item, text: legible(item.text) }
+    return item.kind === 'group' ? { ...item, items: legibleItems(item.items) } : item
+  })
 }

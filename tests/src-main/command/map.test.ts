@@ -35,6 +35,20 @@ describe('map', () => {
     expect(written.size).toBe(sheets.length)
   })
 
+  it('tells which texts paper spells in other letters, and writes the map all the same', async () => {
+    const hebrew = await writeProject({ ...SAMPLE, title: 'שמיכה' })
+    const out = join(folder, 'hebrew.pdf')
+    const ran = await petalyard('map', hebrew, '--out', out)
+    expect(ran.code).toBe(0)
+    expect(ran.out).toMatch(/^Wrote /)
+    expect(ran.err).toMatch(
+      /letters\/missing[^\n]*title[^\n]*the type on paper lacks ש, מ, י, כ and ה \(Hebrew\)/,
+    )
+    const checked = await petalyard('check', hebrew)
+    expect(checked).toMatchObject({ code: 0 })
+    expect(checked.out).toContain('letters/missing')
+  })
+
   it('refuses pages that the map does not have', async () => {
     const out = join(folder, 'none.pdf')
     const ran = await petalyard('map', file, '--out', out, '--pages', '900')

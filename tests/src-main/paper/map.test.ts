@@ -275,11 +275,11 @@ describe('the same again', () => {
 })
 
 describe('whatever the file holds', () => {
-  it('prints Greek and Cyrillic, and a box for what the face lacks', async () => {
+  it('prints Greek and Cyrillic, and spells what the face lacks', async () => {
     const title = 'Λουλούδια · Цветочный плед · Kwiat ½ – 花🌼\u0000\u202e\ud800 done'
     const { project, plan } = planned(flowers({ columns: 3, rows: 2 }, { title, designer: 'Ørsted & Łucja' }))
     const { pages, information } = await readPdf(await renderMap(project, plan, OPTIONS))
-    expect(pages[0]!.words).toContain('Λουλούδια · Цветочный плед · Kwiat ½ – □□□ done')
+    expect(pages[0]!.words).toContain('Λουλούδια · Цветочный плед · Kwiat ½ – Hua:blossom:? done')
     expect(information.Author).toBe('Ørsted & Łucja')
   })
 

@@ -5,6 +5,8 @@ import ColoursPlace from '../../../src-renderer/places/colours/ColoursPlace.svel
 import JoinsPlace from '../../../src-renderer/places/joins/JoinsPlace.svelte'
 import MotifPlace from '../../../src-renderer/places/motif/MotifPlace.svelte'
 import { runCommand } from '../../../src-renderer/frame/commands'
+import { planProject } from '../../../src-core/plan'
+import FindingList from '../../../src-renderer/parts/FindingList.svelte'
 import PaperPlace from '../../../src-renderer/places/paper/PaperPlace.svelte'
 import YarnPlace from '../../../src-renderer/places/yarn/YarnPlace.svelte'
 import Ledger from '../../../src-renderer/frame/Ledger.svelte'
@@ -262,6 +264,26 @@ describe('Printing', () => {
     await waitFor(() => expect(app.exporting.isRunning).toBe(false))
     runCommand('export-map', app, null)
     expect(host.asked.at(-1)?.payload).toMatchObject({ kind: 'map', paper: 'Letter', style: 'colour' })
+  })
+})
+
+describe('texts that paper cannot print as they are written', () => {
+  const HEBREW = { ...SMALL, title: 'שמיכה', yarns: SMALL.yarns!.map((yarn) => ({ ...yarn, name: 'צמר' })) }
+
+  it('are told beside the page and among all findings, each with the way to its field', async () => {
+    await inWindow(PaperPlace, {}, HEBREW)
+    screen.getByText(
+      /^The type on paper lacks characters of \d+ texts\. The page shows what is printed instead\.$/,
+    )
+    const { app } = await inWindow(
+      FindingList,
+      { findings: planProject(HEBREW).findings, map: null, apart: true },
+      HEBREW,
+    )
+    expect(app.document.findings.map(({ code }) => code)).toContain('letters/missing')
+    screen.getByText(/the title: the type on paper lacks ש, מ, י, כ and ה \(Hebrew\)\.$/)
+    expect(screen.getAllByRole('button', { name: 'Go to Yarn' }).length).toBeGreaterThan(0)
+    screen.getByRole('button', { name: 'Go to Paper' })
   })
 })
 

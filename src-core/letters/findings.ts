@@ -1,0 +1,56 @@
+/** Texts that paper cannot print as they are written, told before anything is printed. */
+import type { Finding } from '../../shared-types/finding'
+import type { Project } from '../../shared-types/project'
+import { finding } from '../findings/finding'
+import { listOf } from '../joins/words'
+import { memoised } from '../memo'
+import { unprintable } from './printable'
+import { scriptsOf } from './scripts'
+import { printedTexts } from './texts'
+import type { TextSources } from './texts'
+
+/** Characters that a finding names; more are counted. */
+const NAMED = 8
+
+/** "ש, ל, ו and ם (Hebrew)". */
+function characterWords(characters: readonly string[]): string {
+  const rest = characters.length - NAMED
+  const named = rest > 1 ? [...characters.slice(0, NAMED), `${rest} more`] : characters
+  const scripts = scriptsOf(characters)
+  return listOf(named) + (scripts.length > 0 ? ` (${listOf(scripts)})` : '')
+}
+
+function letterFindings(sources: TextSources): Finding[] {
+  const told = new Set<string>()
+  return printedTexts(sources).flatMap(({ where, what, text, isCode, target }) => {
+    const characters = unprintable(text)
+    // The same bead hangs many times.
+    const key = `${what} ${text}`
+    if (characters.length === 0 || told.has(key)) return []
+    told.add(key)
+    const values = { what, characters: characterWords(characters) }
+    return [finding(isCode ? 'letters/code' : 'letters/missing', where, values, target)]
+  })
+}
+
+/** The findings on the texts of a project; worked out again only where one of its texts may have changed. */
+export function createLetterFindings(): (project: Project) => readonly Finding[] {
+  const check = memoised((...parts: readonly unknown[]) =>
+    letterFindings(Object.fromEntries(SOURCES.map((name, i) => [name, parts[i]])) as unknown as TextSources),
+  )
+  return (project) => {
+    const { layout } = project
+    const items = layout && layout.kind !== 'blanket' ? layout.items : undefined
+    const edging = layout?.kind === 'blanket' ? layout.edging : undefined
+    const parts: TextSources = { ...pick(project), items, edging, kit: layout?.kit }
+    return check(...SOURCES.map((name) => parts[name]))
+  }
+}
+
+const SOURCES = [
+  'title', 'designer', 'notes', 'currency', 'gauge', 'yarns', 'motifs', 'colourways', 'items', 'edging', 'kit',
+] as const satisfies readonly (keyof TextSources)[] // prettier-ignore
+
+const pick = ({ title, designer, notes, currency, gauge, yarns, motifs, colourways }: Project) => ({
+  ...{ title, designer, notes, currency, gauge, yarns, motifs, colourways },
+})
