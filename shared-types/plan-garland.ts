@@ -89,6 +89,8 @@ export interface KitYarnRun {
   readonly leftover: number | null
   /** Null where a price is missing. */
   readonly cost: number | null
+  /** What is wound or bought follows from a ball band that nobody entered; left out where it does not. */
+  readonly assumed?: true
 }
 
 export interface KitAccount {
@@ -100,6 +102,8 @@ export interface KitAccount {
     readonly yarn: string
     readonly grams: number
     readonly metres: number | null
+    /** The numbers that follow from a ball band which nobody entered; left out where there are none. */
+    readonly assumed?: readonly ('grams' | 'metres')[]
   }[]
   readonly run: readonly KitYarnRun[]
   readonly extras: readonly {
@@ -121,6 +125,8 @@ export interface KitAccount {
   readonly breakEven: number | null
   /** Weight of what is in one kit; null where a part is not known. */
   readonly postageGrams: number | null
+  /** What follows from a ball band that nobody entered: all costs and prices, the weight to post; left out where nothing does. */
+  readonly assumed?: readonly ('cost' | 'postageGrams')[]
 }
 
 /** What a garland has besides, and any layout that is sold as a kit. */

@@ -409,5 +409,6 @@ export interface FitArrangement extends Holds {
   /** Size minus wish, in mm. */
   readonly error: { readonly width: number; readonly height: number }
   readonly motifs: number
-  readonly yarns: readonly { readonly id: string; readonly grams: number }[]
+  /** `assumed`: the grams follow from a ball band that nobody entered. */
+  readonly yarns: readonly { readonly id: string; readonly grams: number; readonly assumed?: true }[]
 }

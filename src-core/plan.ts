@@ -138,6 +138,12 @@ const NONE: readonly Colourway[] = []
 const NO_YARNS: readonly Yarn[] = []
 const NO_WAYS: readonly string[] = []
 
+/** The yarns among some ids, which are set apart by blanks: the same list as long as they are. */
+function yarnsAmong(yarns: readonly Yarn[], ids: string): readonly Yarn[] {
+  const known = new Set(ids.split(' '))
+  return yarns.filter(({ id }) => known.has(id))
+}
+
 /** How many lattices a planner remembers: straight and offset rows with and without the last change. */
 const LATTICES = 6
 
@@ -160,6 +166,7 @@ export function createPlanner(): Planner {
   const cells = memoised(colourCells)
   const colours = memoised(assignColourways)
   const legibility = memoised(legibilityFindings)
+  const used = memoised(yarnsAmong)
   const work = memoised(stages.work)
   const tellWork = memoised(stages.tellWork)
   const edgeInput = memoised(stages.edgeInput)
@@ -256,7 +263,8 @@ export function createPlanner(): Planner {
         chord: line.tips > 0 ? line.length / line.tips : 0,
       },
     })
-    findings.push(...legibility(project.yarns ?? NO_YARNS, ways))
+    const inUse = used(project.yarns ?? NO_YARNS, needed.yarns.map(({ id }) => id).join(' '))
+    findings.push(...legibility(inUse, ways))
     findings.push(...joined.findings, ...coloured.findings, ...worked.findings)
     findings.push(...added.findings, ...needed.findings)
     // What is to stand apart is not joined on purpose.

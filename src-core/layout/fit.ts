@@ -3,6 +3,7 @@
  * each of them by |Δw|/W + |Δh|/H. Straight and offset rows are tried with the project's own rotation and with the
  * best one, rings where the project already has them.
  */
+import { isAssumed } from '../figures/yarn-words'
 import type { Finding } from '../../shared-types/finding'
 import type { FitArrangement, Plan } from '../../shared-types/plan'
 import type { BlanketLayout, Project } from '../../shared-types/project'
@@ -215,6 +216,10 @@ export function fitOf(counts: BlanketCounts, plan: Plan, wish: Wish): FitArrange
     size,
     error: { width: size.width - wish.width, height: size.height - wish.height },
     motifs: plan.counts.motifs,
-    yarns: plan.yarns.map(({ id, grams }) => ({ id, grams: grams.expected })),
+    yarns: plan.yarns.map((need) => ({
+      id: need.id,
+      grams: need.grams.expected,
+      ...(isAssumed(need, 'grams') ? { assumed: true as const } : {}),
+    })),
   }
 }

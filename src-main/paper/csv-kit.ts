@@ -1,6 +1,7 @@
 /** Lists of garlands and kits for a spreadsheet: what hangs where, what goes into a kit, what is bought. */
 import type { KitAccount, Plan } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
+import { marked } from '../../src-core/figures/yarn-words'
 import { GRAMS_PER_OUNCE, METRES_PER_YARD } from '../../src-core/units/quantity'
 import type { Cell } from './csv'
 import { csvTable } from './csv'
@@ -42,7 +43,7 @@ export function cordCsv(project: Project, plan: Plan): string {
 
 /** What goes into one kit, and what is wound and put aside for the run. */
 export function kitCsv(project: Project, kit: KitAccount): string {
-  const yarns = kit.perKit.map(({ yarn, grams, metres }): Cell[] => [
+  const yarns = kit.perKit.map(({ yarn, grams, metres, assumed = [] }): Cell[] => [
     'yarn',
     yarnName(project, yarn),
     1,
@@ -51,6 +52,7 @@ export function kitCsv(project: Project, kit: KitAccount): string {
     metres,
     metres === null ? null : metres / METRES_PER_YARD,
     kit.count + kit.spares,
+    assumed.flatMap((number) => (number === 'grams' ? ['grams', 'ounces'] : ['metres', 'yards'])).join(', '),
   ])
   const extras = kit.extras.map(({ name, perKit, run }): Cell[] => [
     'extra',
@@ -61,19 +63,20 @@ export function kitCsv(project: Project, kit: KitAccount): string {
     null,
     null,
     run,
+    '',
   ])
   return csvTable([
-    ['kind', 'what', 'in one kit', 'grams', 'ounces', 'metres', 'yards', 'for the run'],
+    ['kind', 'what', 'in one kit', 'grams', 'ounces', 'metres', 'yards', 'for the run', 'assumed'],
     ...yarns,
     ...extras,
   ])
 }
 
-/** What is bought for the run: one line for each pack size, extra and packaging. */
+/** What is bought for the run, marked where it is assumed: one line for each pack size, extra and packaging. */
 export function purchaseCsv(project: Project, kit: KitAccount): string {
-  const yarns = kit.run.flatMap(({ yarn, packs }) =>
+  const yarns = kit.run.flatMap(({ yarn, packs, assumed }) =>
     packs.map(({ grams, price, count }): Cell[] => [
-      yarnName(project, yarn),
+      marked(yarnName(project, yarn), assumed ?? false),
       grams,
       count,
       price,

@@ -1,8 +1,9 @@
 /** The order list and the yarn table for a spreadsheet: RFC 4180, UTF-8, numbers with a point. */
-import type { Plan } from '../../shared-types/plan'
+import type { Plan, YarnNumber } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
 import { colourwayMarks, fillerMarks } from '../../src-core/figures/marks'
 import { pieceWords } from '../../src-core/figures/piece-words'
+import { splitWords } from '../../src-core/figures/yarn-words'
 import { pieceAt } from '../../src-core/layout/placed'
 import { GRAMS_PER_OUNCE, METRES_PER_YARD } from '../../src-core/units/quantity'
 
@@ -46,6 +47,17 @@ export function orderCsv(project: Project, plan: Plan): string {
   return csvTable([['number', 'row', 'motif', 'colourway', 'name', 'how it is joined'], ...rows])
 }
 
+/** The columns of the yarn table that a number stands in. */
+const CSV_COLUMNS: Readonly<Record<YarnNumber, readonly string[]>> = {
+  grams: ['grams', 'grams low', 'grams high', 'ounces'],
+  metres: ['metres', 'yards'],
+  balls: ['balls'],
+  onHand: ['grams on hand'],
+  toBuy: ['balls to buy'],
+  leftover: ['grams left over'],
+  cost: ['cost'],
+}
+
 /** One line for each yarn, in metric and imperial. */
 export function yarnCsv(project: Project, plan: Plan): string {
   const yarns = new Map((project.yarns ?? []).map((yarn) => [yarn.id, yarn]))
@@ -63,6 +75,8 @@ export function yarnCsv(project: Project, plan: Plan): string {
     'grams left over',
     'cost',
     'currency',
+    'weight of a colour',
+    'assumed',
   ]
   const rows = plan.yarns.map((need): Cell[] => {
     const yarn = yarns.get(need.id)
@@ -76,11 +90,13 @@ export function yarnCsv(project: Project, plan: Plan): string {
       metres,
       metres === null ? null : metres / METRES_PER_YARD,
       need.balls,
-      yarn?.onHandGrams ?? 0,
+      need.onHand,
       need.toBuy,
       need.leftover,
       need.cost,
       need.cost === null ? '' : (project.currency ?? 'EUR'),
+      splitWords(need),
+      (need.assumed ?? []).flatMap((number) => CSV_COLUMNS[number]).join(', '),
     ]
   })
   return csvTable([heading, ...rows])

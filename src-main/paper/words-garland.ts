@@ -1,4 +1,5 @@
 /** The words of the kit card, the list along the cord, and the packing list. */
+import { marked } from '../../src-core/figures/yarn-words'
 import type { GarlandAccount, KitAccount, Plan } from '../../shared-types/plan'
 import type { Project, UnitSystem } from '../../shared-types/project'
 import { formatLength, formatMass, formatNumber, formatYarnLength } from '../../src-core/units/format'
@@ -115,16 +116,25 @@ export function accountFacts(
   taxed: boolean,
 ): [string, string][] {
   const facts: [string, string][] = []
-  if (kit.runCost !== null) facts.push(['The run costs', money(kit.runCost)])
-  if (kit.costPerKit !== null) facts.push(['One kit costs', money(kit.costPerKit)])
+  const [cost, post] = (['cost', 'postageGrams'] as const).map((number) => kit.assumed?.includes(number))
+  const told = (words: string): string => marked(words, cost ?? false)
+  if (kit.runCost !== null) facts.push(['The run costs', told(money(kit.runCost))])
+  if (kit.costPerKit !== null) facts.push(['One kit costs', told(money(kit.costPerKit))])
   if (kit.asked) {
     const { beforeTax, tax, withTax } = kit.asked
-    facts.push(['Price', taxed ? `${money(beforeTax)} before tax` : `${money(beforeTax)}, no tax in it`])
-    if (taxed) facts.push(['', `${money(withTax)} with ${money(tax)} of tax in it`])
+    facts.push([
+      'Price',
+      told(taxed ? `${money(beforeTax)} before tax` : `${money(beforeTax)}, no tax in it`),
+    ])
+    if (taxed) facts.push(['', told(`${money(withTax)} with ${money(tax)} of tax in it`)])
   }
   if (kit.breakEven !== null)
-    facts.push(['Paid for', `when ${formatNumber(kit.breakEven)} of ${formatNumber(kit.count)} are sold`])
-  if (kit.postageGrams !== null) facts.push(['To post', bothMasses(kit.postageGrams, units)])
+    facts.push([
+      'Paid for',
+      told(`when ${formatNumber(kit.breakEven)} of ${formatNumber(kit.count)} are sold`),
+    ])
+  if (kit.postageGrams !== null)
+    facts.push(['To post', marked(bothMasses(kit.postageGrams, units), post ?? false)])
   return facts
 }
 
@@ -139,7 +149,8 @@ export function runWords(kit: KitAccount): string {
 export function contentsWords(project: Project, kit: KitAccount): string[] {
   const names = new Map((project.yarns ?? []).map((yarn) => [yarn.id, yarn.name || yarn.id]))
   const yarns = kit.perKit.map(
-    ({ yarn, grams }) => `${names.get(yarn) ?? yarn} ${formatMass(grams, 'metric')}`,
+    ({ yarn, grams, assumed = [] }) =>
+      `${names.get(yarn) ?? yarn} ${marked(formatMass(grams, 'metric'), assumed.includes('grams'))}`,
   )
   const extras = kit.extras.map(({ name, perKit }) =>
     perKit === 1 ? name : `${formatNumber(perKit)} × ${name}`,

@@ -3,6 +3,7 @@ import type { EdgingAccount, PlanSize, YarnNeed } from '../../shared-types/plan'
 import type { UnitSystem } from '../../shared-types/project'
 import { counted } from '../../src-core/figures/words'
 import { HALF_SHARE } from '../../src-core/layout/constants'
+import { MATERIAL_CONSTANTS } from '../../src-core/materials/constants'
 import { translateStitch } from '../../src-core/stitches/terms'
 import { formatLength, formatNumber, formatSize } from '../../src-core/units/format'
 import type { Job } from './page'
@@ -31,6 +32,8 @@ export const MATERIAL_WORDS = {
   },
   halves: (halves: number): string =>
     `${counted(halves, 'half motif')} at the ends of rows, each in turned rows, with a little over half (about ${formatNumber(HALF_SHARE * 100)} %) of the yarn of a whole one`,
+  split: (yarns: string): string =>
+    `one weight for several colours: ${yarns}, each ±${formatNumber(MATERIAL_CONSTANTS.splitSpread * 100)}\u00a0%`,
   ends: (ends: number): string => `${formatNumber(ends)} to weave in`,
   waste: (percent: string): string =>
     `${percent}\u00a0% more than the work itself takes, for swatches, knots and slips`,

@@ -11,6 +11,7 @@ import {
   formatNumber,
   formatYarnLength,
 } from '../../src-core/units/format'
+import { ASSUMED, isAssumed, marked, splitWords } from '../../src-core/figures/yarn-words'
 import { termWord } from '../../src-core/stitches/terms'
 import { counted } from './summaries'
 
@@ -86,12 +87,13 @@ function yarnLine(project: Project, need: YarnNeed, before: PlanNumbers | null):
   const yarn = project.yarns?.find((entry) => entry.id === need.id)
   const units = project.units ?? 'metric'
   const [one, many] = [termWord('ball', project.terms ?? 'US'), termWord('balls', project.terms ?? 'US')]
-  const onHand = yarn?.onHandGrams ?? 0
+  const { onHand } = need
   const was = before?.yarns.find((entry) => entry.id === need.id)
   const words = [
-    formatMassRange(need.grams, units),
-    need.balls === null ? '' : counted(need.balls, one, many),
-    onHand > 0 ? `${formatMass(onHand, units)} on hand` : '',
+    marked(formatMassRange(need.grams, units), isAssumed(need, 'grams')),
+    splitWords(need),
+    need.balls === null ? '' : marked(counted(need.balls, one, many), isAssumed(need, 'balls')),
+    onHand > 0 ? marked(`${formatMass(onHand, units)} on hand`, isAssumed(need, 'onHand')) : '',
   ].filter(Boolean)
   const balls = before ? differs(need.balls ?? 0, was?.balls ?? 0, formatNumber) : ''
   const change = balls
@@ -107,7 +109,7 @@ function yarnLine(project: Project, need: YarnNeed, before: PlanNumbers | null):
     onHand,
     ball: yarn?.ballGrams ?? null,
     words: words.join(' · '),
-    short: need.toBuy ? `buy ${formatNumber(need.toBuy)}` : '',
+    short: need.toBuy ? marked(`buy ${formatNumber(need.toBuy)}`, isAssumed(need, 'toBuy')) : '',
     change,
   }
 }
@@ -117,7 +119,8 @@ function kitLine(project: Project, kit: KitAccount, run: KitYarnRun, before: Pla
   const yarn = project.yarns?.find((entry) => entry.id === run.yarn)
   const units = project.units ?? 'metric'
   const mass = (grams: number): string => formatMass(grams, units)
-  const each = kit.perKit.find((entry) => entry.yarn === run.yarn)?.grams ?? 0
+  const wound = kit.perKit.find((entry) => entry.yarn === run.yarn)
+  const each = wound?.grams ?? 0
   const was = before?.kit?.perKit.find((entry) => entry.yarn === run.yarn)?.grams
   const packs = run.packs.map(({ count, grams }) => `${formatNumber(count)} × ${mass(grams)}`).join(', ')
   return {
@@ -127,7 +130,12 @@ function kitLine(project: Project, kit: KitAccount, run: KitYarnRun, before: Pla
     need: run.grams + run.spares + run.loss,
     onHand: 0,
     ball: yarn?.ballGrams ?? null,
-    words: [`${mass(each)} in each`, packs].filter(Boolean).join(' · '),
+    words: [
+      marked(`${mass(each)} in each`, wound?.assumed?.includes('grams') ?? false),
+      packs && marked(packs, run.assumed ?? false),
+    ]
+      .filter(Boolean)
+      .join(' · '),
     short: '',
     change: before ? differs(each, was, mass) : '',
   }
@@ -222,18 +230,30 @@ function lengthFigure(
 /** What is to be bought for one, or for the whole run of a kit and what one is sold for. */
 function moneyFigures(project: Project, plan: PlanNumbers, before: PlanNumbers | null): LedgerFigure[] {
   const money = (amount: number) => formatMoney(amount, project.currency ?? 'EUR')
-  const sum = (name: string, now: number | null | undefined, was: number | null | undefined) => ({
-    ...figure(name, now === null || now === undefined ? '–' : money(now)),
+  const sum = (
+    name: string,
+    now: number | null | undefined,
+    was: number | null | undefined,
+    assumed: boolean,
+  ) => ({
+    ...figure(
+      name,
+      now === null || now === undefined ? '–' : money(now),
+      typeof now === 'number' && assumed ? ASSUMED : '',
+    ),
     change: typeof now === 'number' && typeof was === 'number' ? differs(now, was, money) : '',
   })
   const { kit } = plan
-  if (!kit) return [sum('To buy', costOf(plan), before ? costOf(before) : null)]
+  const guessed = plan.yarns.some((need) => isAssumed(need, 'cost'))
+  if (!kit) return [sum('To buy', costOf(plan), before ? costOf(before) : null, guessed)]
+  const assumed = kit.assumed?.includes('cost') ?? false
   return [
-    sum(`Run of ${formatNumber(kit.count)}`, kit.runCost, before?.kit?.runCost),
+    sum(`Run of ${formatNumber(kit.count)}`, kit.runCost, before?.kit?.runCost, assumed),
     sum(
       kit.asked && kit.asked.tax > 0 ? 'Kit, with tax' : 'Kit',
       kit.asked?.withTax,
       before?.kit?.asked?.withTax,
+      assumed,
     ),
   ]
 }

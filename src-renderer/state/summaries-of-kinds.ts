@@ -2,6 +2,7 @@
 import type { Plan } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
 import { counted } from '../../src-core/figures/words'
+import { marked } from '../../src-core/figures/yarn-words'
 import { CHAINS_BETWEEN } from '../../src-core/layout/garland/constants'
 import { formatLength, formatMoney, formatYarnLength } from '../../src-core/units/format'
 import { garlandOf } from './edits/garland'
@@ -56,7 +57,8 @@ export function kitLines(project: Project, plan: Plan): string[] {
   const money = (amount: number): string => formatMoney(amount, project.currency ?? 'EUR')
   if (kit.asked) {
     const taxed = kit.asked.tax > 0 ? ' with tax' : ''
-    return [`${count} at ${money(kit.asked.withTax)}${taxed}`, `the run costs ${money(kit.runCost ?? 0)}`]
+    const told = (amount: number): string => marked(money(amount), kit.assumed?.includes('cost') ?? false)
+    return [`${count} at ${told(kit.asked.withTax)}${taxed}`, `the run costs ${told(kit.runCost ?? 0)}`]
   }
   return [count, `${counted(kit.extras.length, 'extra')}, no price yet`]
 }

@@ -1,9 +1,11 @@
 /** The places in one or two lines each, so that their list is a summary of the project. */
 import { counted, listed } from '../../src-core/figures/words'
 import type { Finding } from '../../shared-types/finding'
-import type { MotifAccount, Plan } from '../../shared-types/plan'
+import type { MotifAccount, Plan, YarnNumber } from '../../shared-types/plan'
 import type { Motif, Project } from '../../shared-types/project'
 import { joinPoints } from '../../src-core/layout/placed'
+import { isAssumed, marked } from '../../src-core/figures/yarn-words'
+import { termWord } from '../../src-core/stitches/terms'
 import { isOdd } from '../../src-core/motif/ruler'
 import {
   formatLength,
@@ -147,12 +149,13 @@ function yarnLines(project: Project, plan: Plan): string[] {
   if (yarns.length === 0) return ['no yarn yet']
   const toBuy = plan.yarns.reduce((sum, yarn) => sum + (yarn.toBuy ?? 0), 0)
   const grams = plan.yarns.reduce((sum, yarn) => sum + yarn.grams.expected, 0)
-  const word = (project.terms ?? 'US') === 'US' ? 'skein' : 'ball'
-  const need =
-    grams > 0 ? `${formatMass(grams, project.units ?? 'metric')} in ${counted(yarns.length, 'yarn')}` : ''
+  const word = termWord('ball', project.terms ?? 'US')
+  const assumes = (number: YarnNumber): boolean => plan.yarns.some((need) => isAssumed(need, number))
+  const used = counted(plan.yarns.length, 'yarn')
+  const mass = marked(formatMass(grams, project.units ?? 'metric'), assumes('grams'))
   return [
-    need || counted(yarns.length, 'yarn'),
-    toBuy > 0 ? `${counted(toBuy, word)} to buy` : 'nothing to buy',
+    plan.yarns.length === 0 ? 'none in use' : grams > 0 ? `${mass} in ${used}` : used,
+    toBuy > 0 ? marked(`${counted(toBuy, word)} to buy`, assumes('toBuy')) : 'nothing to buy',
   ]
 }
 

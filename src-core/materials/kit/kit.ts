@@ -4,7 +4,7 @@
  */
 import type { Finding } from '../../../shared-types/finding'
 import type { GarlandItem, KitAccount, KitYarnRun, Plan, YarnNeed } from '../../../shared-types/plan'
-import type { Kit, Project, UnitSystem, Yarn } from '../../../shared-types/project'
+import type { BandField, Kit, Project, UnitSystem, Yarn } from '../../../shared-types/project'
 import { bySeverity, finding } from '../../findings/finding'
 import { massValue } from '../../findings/quantities'
 import { hasInstructions } from '../../motif/instructions'
@@ -72,15 +72,22 @@ export function kitAccount(
     if (!told) findings.push(finding('kit/not-counted', `yarn ${need.id}`, values, { yarn: need.id }))
     return told
   })
-  const perKit = counted.map(({ id, grams }) => {
+  const perKit = counted.map((need): KitAccount['perKit'][number] => {
+    const { id, grams } = need
     const wound = woundGrams(grams.high, numbers.windTo)
     const yarn = yarns.get(id)
     const perMetre = yarn ? gramsPerMetre(yarn) : null
-    return { yarn: id, grams: wound, metres: perMetre === null ? null : wound / perMetre }
+    const told = { yarn: id, grams: wound, metres: perMetre === null ? null : wound / perMetre }
+    const assumed = assumedOf(need, yarn, told.metres)
+    return assumed.length > 0 ? { ...told, assumed } : told
   })
-  const run = perKit.map(({ yarn, grams }) =>
-    yarnRun(yarns.get(yarn), yarn, grams, numbers, spares, findings),
-  )
+  const run = perKit.map(({ yarn, grams, assumed }) => {
+    const bought = yarnRun(yarns.get(yarn), yarn, grams, numbers, spares, findings)
+    const band = yarns.get(yarn)?.assumed ?? []
+    const follows =
+      assumed?.includes('grams') || (bought?.packs.length && hangsOn(band, 'ballGrams', 'price'))
+    return bought && follows ? { ...bought, assumed: true as const } : bought
+  })
   if (run.includes(null)) return { kit: null, findings }
   const bought = run as KitYarnRun[]
   const putIn = [...numbers.extras, ...beadsOf(items, project), ...cordOf(cord, numbers.extras, project)]
@@ -103,6 +110,13 @@ export function kitAccount(
     const values = { margin: formatNumber(margin, 1), fees: formatNumber(feeShare, 1) }
     findings.push(finding('kit/margin', 'layout.kit.marginPercent', values))
   }
+  const postageGrams = postage(perKit, putIn, numbers)
+  const follows = [
+    ...(runCost !== null && bought.some(({ assumed }) => assumed) ? (['cost'] as const) : []),
+    ...(postageGrams !== null && perKit.some(({ assumed }) => assumed?.includes('grams'))
+      ? (['postageGrams'] as const)
+      : []),
+  ]
   const costPerKit = runCost === null ? null : runCost / numbers.count
   const price = costPerKit === null || !possible ? null : priceOf(costPerKit, numbers)
   return {
@@ -119,10 +133,24 @@ export function kitAccount(
       price,
       asked: price === null ? null : toCents(price, numbers.taxPercent),
       breakEven: price === null || runCost === null ? null : breakEven(runCost, price, numbers),
-      postageGrams: postage(perKit, putIn, numbers),
+      postageGrams,
+      ...(follows.length > 0 ? { assumed: follows } : {}),
     },
     findings,
   }
+}
+
+const hangsOn = (assumed: readonly BandField[], ...fields: readonly BandField[]): boolean =>
+  fields.some((field) => assumed.includes(field))
+
+/** Which numbers of a yarn in a kit follow from a band that nobody entered. */
+function assumedOf(
+  { assumed }: YarnNeed,
+  yarn: Yarn | undefined,
+  metres: number | null,
+): ('grams' | 'metres')[] {
+  const long = metres !== null && hangsOn(yarn?.assumed ?? [], 'ballGrams', 'ballMetres')
+  return [...(assumed?.includes('grams') ? (['grams'] as const) : []), ...(long ? (['metres'] as const) : [])]
 }
 
 /** What one yarn of the run takes, and the cheapest way to buy it; null where the run is beyond reckoning. */

@@ -3,6 +3,7 @@ import type { FitArrangement } from '../../../shared-types/plan'
 import type { Project } from '../../../shared-types/project'
 import { holdingWords, rotationWords } from '../../../src-core/figures/holding-words'
 import { capital, counted } from '../../../src-core/figures/words'
+import { marked } from '../../../src-core/figures/yarn-words'
 import { formatMass, formatSize } from '../../../src-core/units/format'
 import { wrap } from '../text'
 import { ARRANGEMENT_WORDS, countWords, unitsOf } from './words'
@@ -27,7 +28,14 @@ export function fitReport(
       formatSize(fit.size.width, fit.size.height, units),
       `off by ${signed(fit.error.width)}${off[0] ?? ''} × ${signed(fit.error.height)}${off[1] ?? ''}`,
       counted(fit.motifs, 'motif'),
-      ...(fit.yarns.length > 0 ? [`${formatMass(grams, units)} of yarn`] : []),
+      ...(fit.yarns.length > 0
+        ? [
+            marked(
+              `${formatMass(grams, units)} of yarn`,
+              fit.yarns.some(({ assumed }) => assumed),
+            ),
+          ]
+        : []),
     ]
     return [
       ...paragraph(name.filter(Boolean).join(', '), ''),

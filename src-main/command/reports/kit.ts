@@ -2,6 +2,7 @@
 import { counted } from '../../../src-core/figures/words'
 import type { KitAccount, KitYarnRun } from '../../../shared-types/plan'
 import type { Project } from '../../../shared-types/project'
+import { marked, starred } from '../../../src-core/figures/yarn-words'
 import { formatMass, formatMoney, formatNumber, formatYarnLength } from '../../../src-core/units/format'
 import { listing, table } from '../text'
 import { unitsOf } from './words'
@@ -10,16 +11,24 @@ export function kitSection(project: Project, kit: KitAccount, width: number): st
   const units = unitsOf(project)
   const money = (amount: number | null) =>
     amount === null ? '–' : formatMoney(amount, project.currency ?? 'EUR')
+  const told = (amount: number | null) => marked(money(amount), kit.assumed?.includes('cost') ?? false)
   const name = (id: string) => project.yarns?.find((yarn) => yarn.id === id)?.name || id
   const run = new Map(kit.run.map((each) => [each.yarn, each]))
-  const yarns = kit.perKit.map(({ yarn, grams, metres }) => [
-    name(yarn),
-    formatMass(grams, units),
-    metres === null ? '–' : formatYarnLength(metres, units),
-    formatMass(run.get(yarn)?.grams ?? 0, units),
-    packWords(run.get(yarn), (grams) => formatMass(grams, units)),
-    money(run.get(yarn)?.cost ?? null),
-  ])
+  const yarns = kit.perKit.map(({ yarn, grams, metres, assumed = [] }) => {
+    const bought = run.get(yarn)
+    const isGuessed = bought?.assumed ?? false
+    return [
+      name(yarn),
+      starred(formatMass(grams, units), assumed.includes('grams')),
+      metres === null ? '–' : starred(formatYarnLength(metres, units), assumed.includes('metres')),
+      starred(formatMass(bought?.grams ?? 0, units), assumed.includes('grams')),
+      starred(
+        packWords(bought, (grams) => formatMass(grams, units)),
+        isGuessed,
+      ),
+      starred(money(bought?.cost ?? null), isGuessed),
+    ]
+  })
   const extras = kit.extras.map((extra) => [
     extra.name,
     `× ${formatNumber(extra.perKit)}`,
@@ -40,7 +49,7 @@ export function kitSection(project: Project, kit: KitAccount, width: number): st
       width,
     ),
     '',
-    ...listing(priceFacts(kit, money, project), width),
+    ...listing(priceFacts(kit, told, project), width),
   ]
 }
 
@@ -70,6 +79,9 @@ function priceFacts(
   if (kit.breakEven !== null)
     pairs.push(['Paid for', `when ${formatNumber(kit.breakEven)} of ${formatNumber(kit.count)} are sold`])
   if (kit.postageGrams !== null)
-    pairs.push(['Weight', `${formatMass(kit.postageGrams, unitsOf(project))} to post`])
+    pairs.push([
+      'Weight',
+      `${marked(formatMass(kit.postageGrams, unitsOf(project)), kit.assumed?.includes('postageGrams') ?? false)} to post`,
+    ])
   return pairs
 }

@@ -1,6 +1,6 @@
 /** `petalyard plan` for people: what it becomes, how it is joined and worked, what yarn it takes. */
 import { counted } from '../../../src-core/figures/words'
-import type { OrderStep, Plan, YarnNeed } from '../../../shared-types/plan'
+import type { OrderStep, Plan, YarnNeed, YarnNumber } from '../../../shared-types/plan'
 import type { Project } from '../../../shared-types/project'
 import { holdingWords } from '../../../src-core/figures/holding-words'
 import {
@@ -15,6 +15,8 @@ import {
   formatYarnLength,
 } from '../../../src-core/units/format'
 import { sensitivityWords } from '../../../src-core/figures/sensitivity'
+import { isAssumed, splitWords, starred, starWords } from '../../../src-core/figures/yarn-words'
+import { termWord } from '../../../src-core/stitches/terms'
 import { pieceWords } from '../../../src-core/figures/piece-words'
 import { joinPoints, pieceAt } from '../../../src-core/layout/placed'
 import { SIDES_LEGEND } from '../../../src-core/joins/words'
@@ -123,22 +125,37 @@ function yarnSection(project: Project, plan: Plan, width: number): string[] {
   const units = unitsOf(project)
   const names = new Map((project.yarns ?? []).map((yarn) => [yarn.id, yarn.name || yarn.id]))
   const money = (amount: number) => formatMoney(amount, project.currency ?? 'EUR')
-  const cell = (value: number | null, format: (value: number) => string) =>
-    value === null ? '–' : format(value)
+  const cell = (value: number | null, format: (value: number) => string, assumed: boolean) =>
+    value === null ? '–' : starred(format(value), assumed)
+  const hasStash = plan.yarns.some(({ onHand }) => onHand > 0)
+  const anyAssumed = (number: YarnNumber) => plan.yarns.some((yarn) => isAssumed(yarn, number))
   const row = (yarn: YarnNeed) => [
     names.get(yarn.id) ?? yarn.id,
-    formatMassRange(yarn.grams, units),
-    yarn.metres ? formatYarnLength(yarn.metres.expected, units) : '–',
-    cell(yarn.balls, formatNumber),
-    cell(yarn.toBuy, formatNumber),
-    cell(yarn.leftover, (grams) => formatMass(grams, units)),
-    cell(yarn.cost, money),
+    starred(formatMassRange(yarn.grams, units), isAssumed(yarn, 'grams')),
+    starred(yarn.metres ? formatYarnLength(yarn.metres.expected, units) : '–', isAssumed(yarn, 'metres')),
+    cell(yarn.balls, formatNumber, isAssumed(yarn, 'balls')),
+    ...(hasStash ? [cell(yarn.onHand, (grams) => formatMass(grams, units), isAssumed(yarn, 'onHand'))] : []),
+    cell(yarn.toBuy, formatNumber, isAssumed(yarn, 'toBuy')),
+    cell(yarn.leftover, (grams) => formatMass(grams, units), isAssumed(yarn, 'leftover')),
+    cell(yarn.cost, money, isAssumed(yarn, 'cost')),
   ]
   const costs = plan.yarns.flatMap((yarn) => (yarn.cost === null ? [] : [yarn.cost]))
   const total = plan.yarns.reduce((sum, yarn) => sum + yarn.grams.expected, 0)
-  const sum = ['Together', formatMass(total, units), '', '', '', '', '']
-  if (costs.length > 0) sum[6] = money(costs.reduce((all, cost) => all + cost, 0))
-  const columns = ['Yarn', 'Weight', 'Length', ballWord(termsOf(project)), 'to buy', 'left over', 'cost']
+  const columns = [
+    ...['Yarn', 'Weight', 'Length', ballWord(termsOf(project))],
+    ...(hasStash ? ['on hand'] : []),
+    ...['to buy', 'left over', 'cost'],
+  ]
+  const sum = columns.map(() => '')
+  sum[0] = 'Together'
+  sum[1] = starred(formatMass(total, units), anyAssumed('grams'))
+  const cost = costs.reduce((all, each) => all + each, 0)
+  if (costs.length > 0) sum[columns.length - 1] = starred(money(cost), anyAssumed('cost'))
+  const split = plan.yarns.filter((yarn) => yarn.split)
+  const remarks = [
+    ...split.map((yarn) => `${names.get(yarn.id) ?? yarn.id}: ${splitWords(yarn)}`),
+    ...(plan.yarns.some(({ assumed }) => assumed) ? [starWords(termWord('ball', termsOf(project)))] : []),
+  ]
   return [
     '',
     ...table(
@@ -146,6 +163,7 @@ function yarnSection(project: Project, plan: Plan, width: number): string[] {
       [...plan.yarns.map(row), ...(plan.yarns.length > 1 ? [sum] : [])],
       width,
     ),
+    ...remarks.flatMap((remark) => wrap(remark, width)),
   ]
 }
 

@@ -9,6 +9,7 @@ import { overviewMap } from '../../../src-core/figures/map'
 import type { ColourwayMark } from '../../../src-core/figures/marks'
 import { projectSentence, sentenceText } from '../../../src-core/figures/sentence'
 import { capital } from '../../../src-core/figures/words'
+import { isAssumed, marked } from '../../../src-core/figures/yarn-words'
 import { termWord } from '../../../src-core/stitches/terms'
 import { cordGauge } from '../../../src-core/layout/garland'
 import { formatNumber } from '../../../src-core/units/format'
@@ -152,12 +153,12 @@ function yarnList(job: Job, sheet: Sheet, top: number, most: number): number {
   const { project, plan, units } = job
   const yarns = new Map((project.yarns ?? []).map((yarn) => [yarn.id, yarn]))
   const wound = plan.kit?.perKit ?? plan.yarns.map((need) => neededYarn(need))
-  const rows: Row[] = wound.map(({ yarn, grams, metres }) => ({
+  const rows: Row[] = wound.map(({ yarn, grams, metres, assumed = [] }) => ({
     cells: [
       yarns.get(yarn)?.name || yarn,
       yarns.get(yarn)?.fibre ?? '',
-      bothMasses(grams, units),
-      bothYarnLengths(metres, units),
+      marked(bothMasses(grams, units), assumed.includes('grams')),
+      marked(bothYarnLengths(metres, units), assumed.includes('metres')),
     ],
     mark: yarnSwatch(yarns.get(yarn)?.colour, job.style),
   }))
@@ -179,6 +180,7 @@ const neededYarn = (need: YarnNeed) => ({
   yarn: need.id,
   grams: need.grams.expected,
   metres: need.metres?.expected ?? null,
+  assumed: (['grams', 'metres'] as const).filter((number) => isAssumed(need, number)),
 })
 
 /** What is made, each colourway of each motif with its picture, its count and the yarn of every part. */

@@ -1,8 +1,9 @@
 /** Materials: yarn by colour with its range, what to buy, what it is for, gauge, hook, edging, ends and time. */
-import type { YarnNeed } from '../../../shared-types/plan'
+import type { YarnNeed, YarnNumber } from '../../../shared-types/plan'
 import type { StitchGauge, Yarn } from '../../../shared-types/project'
 import { wasteOf } from '../../../src-core/materials/materials'
-import { capital, plural } from '../../../src-core/figures/words'
+import { capital, listed, plural } from '../../../src-core/figures/words'
+import { isAssumed, splitWords, starred, starWords } from '../../../src-core/figures/yarn-words'
 import { canonicalStitch, stitchName, termWord, translateStitch } from '../../../src-core/stitches/terms'
 import {
   formatLength,
@@ -32,17 +33,20 @@ function yarnRow(job: Job, need: YarnNeed, yarn: Yarn | undefined): string[] {
   const { units, project } = job
   const other = units === 'metric' ? 'imperial' : 'metric'
   const length = (system: 'metric' | 'imperial'): string =>
-    need.metres ? formatYarnLength(need.metres.expected, system) : '–'
+    need.metres ? is(formatYarnLength(need.metres.expected, system), 'metres') : '–'
+  const is = (words: string, number: YarnNumber): string => starred(words, isAssumed(need, number))
   return [
     yarn?.name || need.id,
-    formatMassRange(need.grams, units),
-    formatMass(need.grams.expected, other),
+    is(formatMassRange(need.grams, units), 'grams'),
+    is(formatMass(need.grams.expected, other), 'grams'),
     length('metric'),
     length('imperial'),
-    need.balls === null ? '–' : formatNumber(need.balls),
-    yarn?.onHandGrams ? formatMass(yarn.onHandGrams, units) : '–',
-    need.toBuy ? formatNumber(need.toBuy) : '–',
-    need.cost === null || need.toBuy === 0 ? '–' : formatMoney(need.cost, project.currency ?? 'EUR'),
+    need.balls === null ? '–' : is(formatNumber(need.balls), 'balls'),
+    need.onHand > 0 ? is(formatMass(need.onHand, units), 'onHand') : '–',
+    need.toBuy ? is(formatNumber(need.toBuy), 'toBuy') : '–',
+    need.cost === null || need.toBuy === 0
+      ? '–'
+      : is(formatMoney(need.cost, project.currency ?? 'EUR'), 'cost'),
   ]
 }
 
@@ -55,19 +59,27 @@ function totalRow(job: Job): string[] {
   const grams = sum((need) => need.grams.expected)
   const metres = sum((need) => need.metres?.expected ?? 0)
   const whole = plan.yarns.every((need) => need.metres !== null)
+  const is = (words: string, number: YarnNumber): string =>
+    starred(
+      words,
+      plan.yarns.some((need) => isAssumed(need, number)),
+    )
   return [
     MATERIAL_WORDS.together,
-    formatMass(grams, units),
-    formatMass(grams, units === 'metric' ? 'imperial' : 'metric'),
-    whole ? formatYarnLength(metres, 'metric') : '',
-    whole ? formatYarnLength(metres, 'imperial') : '',
-    known((need) => need.balls) ? formatNumber(sum((need) => need.balls)) : '',
+    is(formatMass(grams, units), 'grams'),
+    is(formatMass(grams, units === 'metric' ? 'imperial' : 'metric'), 'grams'),
+    whole ? is(formatYarnLength(metres, 'metric'), 'metres') : '',
+    whole ? is(formatYarnLength(metres, 'imperial'), 'metres') : '',
+    known((need) => need.balls) ? is(formatNumber(sum((need) => need.balls)), 'balls') : '',
     '',
-    known((need) => need.toBuy) ? formatNumber(sum((need) => need.toBuy)) : '',
+    known((need) => need.toBuy) ? is(formatNumber(sum((need) => need.toBuy)), 'toBuy') : '',
     known((need) => need.cost)
-      ? formatMoney(
-          sum((need) => need.cost),
-          project.currency ?? 'EUR',
+      ? is(
+          formatMoney(
+            sum((need) => need.cost),
+            project.currency ?? 'EUR',
+          ),
+          'cost',
         )
       : '',
   ]
@@ -104,7 +116,9 @@ function partsTable(job: Job): { columns: Parameters<typeof drawTable>[2]; rows:
     const cells = [
       yarn?.name || need.id,
       ...shown.map(({ key }) =>
-        (need.parts[key] ?? 0) < 0.05 ? '–' : formatMass(need.parts[key] ?? 0, job.units),
+        (need.parts[key] ?? 0) < 0.05
+          ? '–'
+          : starred(formatMass(need.parts[key] ?? 0, job.units), isAssumed(need, 'grams')),
       ),
     ]
     return { cells, mark: yarnSwatch(yarn?.colour, job.style) }
@@ -135,6 +149,18 @@ export function gaugeWords(job: Job, gauge: StitchGauge | undefined): string | n
 /** Whether page 1 of this project is a map, which the notes have to leave room for. */
 const hasMap = ({ plan }: Job): boolean => !plan.panel && !plan.garland
 
+/** Where numbers of the table come from: a weight that was split, a band that nobody entered. */
+function yarnRemarks({ plan, project, terms }: Job): [string, string][] {
+  const names = new Map((project.yarns ?? []).map((yarn) => [yarn.id, yarn.name || yarn.id]))
+  const split = plan.yarns.filter((need) => need.split)
+  const told = split.map((need) => `${names.get(need.id) ?? need.id} ${splitWords(need)}`)
+  const isStarred = plan.yarns.some((need) => need.assumed)
+  return [
+    ...(split.length > 0 ? [['Weight', MATERIAL_WORDS.split(listed(told))] as [string, string]] : []),
+    ...(isStarred ? [['Assumed', starWords(termWord('ball', terms))] as [string, string]] : []),
+  ]
+}
+
 /** Label and words, in the order in which they are asked for. */
 function facts(job: Job): [string, string][] {
   const { plan, project, terms, units } = job
@@ -164,6 +190,7 @@ function facts(job: Job): [string, string][] {
     list.push(['Time', `about ${formatMinutes(expected)}${range}`])
   }
   list.push(['Allowed for', MATERIAL_WORDS.waste(formatNumber(wasteOf(project), 1))])
+  list.push(...yarnRemarks(job))
   list.push(['Buying', MATERIAL_WORDS.buying(termWord('balls', terms))])
   return list
 }

@@ -1,4 +1,6 @@
 /** The packing list: for the seller of a run of kits. What to wind, to buy, to charge, and to put on the label. */
+import { starred, starWords } from '../../../src-core/figures/yarn-words'
+import { termWord } from '../../../src-core/stitches/terms'
 import type { KitAccount } from '../../../shared-types/plan'
 import { formatLength, formatMass, formatMoney, formatNumber } from '../../../src-core/units/format'
 import type { Draft, Job } from '../page'
@@ -115,6 +117,8 @@ function setPacking(job: Job, kit: KitAccount, setting: Setting): Draft[] {
     [left('What'), right('how many'), right('left over'), right('cost')],
     buyingRows(job, kit, money),
   )
+  if (kit.perKit.some(({ assumed }) => assumed) || kit.run.some(({ assumed }) => assumed))
+    pages.y = pages.sheet.paragraph(starWords(termWord('ball', job.terms)), pages.sheet.left, pages.y, 165)
   const taxed = (project.layout?.kit?.taxPercent ?? 0) > 0
   pages.facts(PACKING_WORDS.account, accountFacts(kit, money, units, taxed))
   const care = project.layout?.kit?.care?.trim()
@@ -147,13 +151,13 @@ const yarnName = (job: Job, id: string): string =>
 function windingRows(job: Job, kit: KitAccount): Row[] {
   const { units, plan } = job
   const pieces = kit.count + kit.spares
-  const rows = kit.perKit.map(({ yarn, grams, metres }): Row => ({
+  const rows = kit.perKit.map(({ yarn, grams, metres, assumed = [] }): Row => ({
     cells: [
       `☐ ${yarnName(job, yarn)}`,
-      bothMasses(grams, units),
-      bothYarnLengths(metres, units),
+      starred(bothMasses(grams, units), assumed.includes('grams')),
+      starred(bothYarnLengths(metres, units), assumed.includes('metres')),
       formatNumber(pieces),
-      bothMasses(grams * pieces, units),
+      starred(bothMasses(grams * pieces, units), assumed.includes('grams')),
     ],
   }))
   const cord = plan.cord
@@ -181,15 +185,16 @@ function buyingRows(job: Job, kit: KitAccount, money: (amount: number) => string
   const amount = (cost: number | null): string => (cost === null ? '–' : money(cost))
   for (const run of kit.run) {
     const name = yarnName(job, run.yarn)
+    const isGuessed = run.assumed ?? false
     if (run.packs.length === 0) rows.push({ cells: [`☐ ${name}`, '–', '', '–'] })
     run.packs.forEach(({ grams, price, count }, i) => {
       const last = i === run.packs.length - 1
       rows.push({
         cells: [
           `☐ ${name}, ${formatMass(grams, 'metric')} each`,
-          formatNumber(count),
-          last && run.leftover !== null ? formatMass(run.leftover, job.units) : '',
-          amount(price === null ? null : price * count),
+          starred(formatNumber(count), isGuessed),
+          last && run.leftover !== null ? starred(formatMass(run.leftover, job.units), isGuessed) : '',
+          starred(amount(price === null ? null : price * count), isGuessed),
         ],
       })
     })
@@ -198,6 +203,9 @@ function buyingRows(job: Job, kit: KitAccount, money: (amount: number) => string
     rows.push({ cells: [`☐ ${name}`, formatNumber(run), '', amount(cost)] })
   if (kit.packaging > 0)
     rows.push({ cells: ['☐ packaging', formatNumber(kit.count), '', money(kit.packaging)] })
-  rows.push({ cells: ['Together', '', '', amount(kit.runCost)], bold: true })
+  rows.push({
+    cells: ['Together', '', '', starred(amount(kit.runCost), kit.assumed?.includes('cost') ?? false)],
+    bold: true,
+  })
   return rows
 }

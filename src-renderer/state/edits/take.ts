@@ -14,6 +14,7 @@ export function takeYarn(project: Project, yarn: Yarn): { project: Project; id: 
   const id = freeId('y', project.yarns)
   const copy: Yarn = { ...yarn, id }
   delete copy.onHandGrams
+  delete copy.onHandBalls
   return { project: { ...project, yarns: [...(project.yarns ?? []), copy] }, id }
 }
 

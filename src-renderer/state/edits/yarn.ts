@@ -1,5 +1,6 @@
 /** Edits of yarns and colourways. Masses in g, ball lengths in m. */
 import type { Colourway, Project, Yarn } from '../../../shared-types/project'
+import { BAND_FIELDS } from '../../../shared-types/project'
 import { blanketOf } from './layout'
 import { freeId, freeLetter, freeName } from './ids'
 import { findMotif, mainMotif, slotsOf } from './motif'
@@ -13,13 +14,31 @@ export const findYarn = (project: Project, id: string | undefined): Yarn | undef
 export const findColourway = (project: Project, id: string | null | undefined): Colourway | undefined =>
   project.colourways?.find((way) => way.id === id)
 
-/** Puts fields over those of a yarn. */
+/** A yarn without what is assumed of some fields of its band: somebody entered them. */
+function entered(yarn: Yarn, fields: readonly string[]): Yarn {
+  const { assumed = [], ...rest } = yarn
+  const left = assumed.filter((field) => !fields.includes(field))
+  return left.length > 0 ? { ...rest, assumed: left } : rest
+}
+
+/** Puts fields over those of a yarn; what is put there of its band is assumed no longer. */
 export const patchYarn = (project: Project, id: string, patch: Partial<Yarn>): Project => ({
   ...project,
-  yarns: project.yarns?.map((yarn) => (yarn.id === id ? { ...yarn, ...patch } : yarn)),
+  yarns: project.yarns?.map((yarn) =>
+    yarn.id === id ? { ...entered(yarn, Object.keys(patch)), ...patch } : yarn,
+  ),
 })
 
-/** A yarn to start from: a common 50 g ball of the project's other yarns, in a colour of its own. */
+/** Says that all that is assumed of a yarn's band is right. */
+export const confirmBand = (project: Project, id: string): Project => ({
+  ...project,
+  yarns: project.yarns?.map((yarn) => (yarn.id === id ? entered(yarn, BAND_FIELDS) : yarn)),
+})
+
+/**
+ * A yarn to start from, in a colour of its own: its band is that of the project's last yarn, or of a common 50 g
+ * ball, and is assumed until somebody enters it.
+ */
 export function newYarn(project: Project): Yarn {
   const yarns = project.yarns ?? []
   const last = yarns.at(-1)
@@ -32,6 +51,7 @@ export function newYarn(project: Project): Yarn {
     ballMetres: last?.ballMetres ?? 125,
     ...(last?.fibre ? { fibre: last.fibre } : {}),
     ...(last?.price ? { price: last.price } : {}),
+    assumed: ['ballGrams', 'ballMetres', ...(last?.price ? (['price'] as const) : [])],
   }
 }
 

@@ -140,6 +140,17 @@ describe('the list of places', () => {
   it('is a summary with its warnings', () => {
     const summary = placeSummary('yarn', SMALL, plan)
     expect(summary.lines[0]).toMatch(/ g in 2 yarns$/)
+    // A yarn that nothing uses is not counted.
+    const unused = { id: 'y3', name: 'Spare', colour: SMALL.yarns![1]!.colour! }
+    const idle = { id: 'c3', motif: 'm1', yarns: { centre: 'y1', petals: 'y3' } }
+    const spare = {
+      ...SMALL,
+      yarns: [...SMALL.yarns!, unused],
+      colourways: [...SMALL.colourways!, idle],
+    }
+    const planned = planProject(spare)
+    expect(placeSummary('yarn', spare, planned).lines[0]).toBe(summary.lines[0])
+    expect([planned.yarns, planned.findings]).toEqual([plan.yarns, plan.findings])
     expect(summary.warning).toBe('Brick runs short')
     expect(placeSummary('motif', SMALL, plan).lines).toEqual(['80 mm tip to tip, measured', '4 g · 15 min'])
     expect(placeSummary('arrangement', SMALL, plan).lines[0]).toBe('offset rows, 5 × 4')

@@ -2,6 +2,7 @@
 import type { MotifAccount } from '../../../../shared-types/plan'
 import type { Motif, Project, Yarn } from '../../../../shared-types/project'
 import { motifYarn } from '../../../../src-core/materials/motif-yarn'
+import { marked, splitWords } from '../../../../src-core/figures/yarn-words'
 import { formatMass, formatRange, formatYarnLength } from '../../../../src-core/units/format'
 import { findYarn } from '../../../state/edits/yarn'
 
@@ -20,13 +21,16 @@ export function yarnOfSlot(project: Project, motif: Motif, slot: string | undefi
 /** What each colour takes of its yarn. */
 export function slotYarnWords(project: Project, motif: Motif, account: MotifAccount | null): SlotWords[] {
   const units = project.units ?? 'metric'
-  return motifYarn(motif, account, '').slots.map(({ slot, unit, amount, source }) => {
+  return motifYarn(motif, account, '').slots.map(({ slot, unit, amount, source, split }) => {
     const yarn = yarnOfSlot(project, motif, slot)
     const perMetre = yarn?.ballGrams && yarn.ballMetres ? yarn.ballGrams / yarn.ballMetres : null
     const long = unit === 'm' ? formatRange(amount, (value) => formatYarnLength(value, units)) : ''
     const grams = unit === 'g' ? amount.expected : perMetre === null ? null : amount.expected * perMetre
-    const heavy = grams === null ? '' : formatMass(grams, units)
-    const words = [long, heavy].filter(Boolean).join(', ')
-    return { slot, colour: yarn?.colour, words: source === 'stitches' ? words : `${words}, ${source}` }
+    // Grams that follow from a length hang on the band.
+    const guessed = unit === 'm' && (yarn?.assumed?.some((field) => field !== 'price') ?? false)
+    const heavy = grams === null ? '' : marked(formatMass(grams, units), guessed)
+    const known = source === 'stitches' ? '' : source
+    const words = [long, heavy, split === undefined ? known : splitWords({ split: [split] })]
+    return { slot, colour: yarn?.colour, words: words.filter(Boolean).join(', ') }
   })
 }

@@ -1,0 +1,33 @@
+/** What stands beside numbers of yarn on screen, on paper and in lists: what they were split by, what is assumed. */
+import type { WeightSplit, YarnNeed, YarnNumber } from '../../shared-types/plan'
+import { listed } from './words'
+
+const SPLIT_WORDS: Readonly<Record<WeightSplit, string>> = {
+  stitches: 'split by stitches',
+  areas: 'split by area',
+  evenly: 'split evenly',
+}
+
+/** "split by area": where a yarn's grams come from a weight that nobody split; empty where they do not. */
+export const splitWords = ({ split = [] }: Pick<YarnNeed, 'split'>): string =>
+  listed(split.map((source) => SPLIT_WORDS[source]))
+
+/** The mark in running words. */
+export const ASSUMED = '(assumed)'
+/** The mark in tables, which say below what it means. */
+export const ASSUMED_STAR = '*'
+
+/** Whether one of some numbers of a yarn follows from a band that nobody entered. */
+export const isAssumed = (need: Pick<YarnNeed, 'assumed'>, ...numbers: readonly YarnNumber[]): boolean =>
+  numbers.some((number) => need.assumed?.includes(number))
+
+/** A number with its mark where it is assumed. */
+export const marked = (words: string, assumed: boolean): string => (assumed ? `${words} ${ASSUMED}` : words)
+
+/** The same in a table. */
+export const starred = (words: string, assumed: boolean): string =>
+  assumed ? `${words}${ASSUMED_STAR}` : words
+
+/** What the star of a table means. */
+export const starWords = (ball: string): string =>
+  `${ASSUMED_STAR} assumed: nobody entered the ${ball} band that it follows from.`
