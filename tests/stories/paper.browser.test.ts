@@ -1,5 +1,5 @@
 /** The paper in a real browser: the page as it is printed, small and large, and the sheets that are sent to print. */
-import { readFile } from 'node:fs/promises'
+import { copyFile, readFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import type { Browser, BrowserContext, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
@@ -19,7 +19,10 @@ let page: Page
 beforeAll(async () => {
   browser = await startChromium()
   folder = await makeFolder()
-  loopback = await startLoopback(folder.path, [join(projectRoot, 'examples', 'market-stall-throw.petalyard')])
+  // A copy: what is changed is saved.
+  const file = join(folder.path, 'market-stall-throw.petalyard')
+  await copyFile(join(projectRoot, 'examples', 'market-stall-throw.petalyard'), file)
+  loopback = await startLoopback(folder.path, [file])
   context = await browser.newContext({
     viewport: { width: 1024, height: 700 },
     reducedMotion: 'reduce',
