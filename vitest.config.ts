@@ -39,6 +39,7 @@ export default defineConfig({
         test: {
           name: 'renderer',
           setupFiles: ['tests/steady-seed.ts'],
+          testTimeout: 60_000,
           environment: 'jsdom',
           include: ['tests/src-renderer/**/*.test.ts'],
         },

@@ -211,7 +211,7 @@ export function createPlanner(): Planner {
     const units = project.units ?? 'metric'
     const arranged = arrange(measured, grid, counts, rule)
     const laid = placed(measured, grid, hand)
-    const joined = join(laid, gauge, rule, project.joining, arranged, counts, units)
+    const joined = join(laid, gauge, rule, project.joining, arranged, counts)
     const ways = project.colourways ?? NONE
     const { fill, painted, kept } = layout.cells ?? {}
     const coloured = colours(

@@ -14,7 +14,7 @@ export const joinMarkOf = ({ members, stretched }: Pick<JoinPoint, 'members' | '
 export const JOIN_MARK_WORDS: Readonly<Record<JoinMark, string>> = {
   two: 'two motifs meet',
   several: 'three or more meet',
-  stretched: 'the gap is too wide',
+  stretched: 'a wide gap: ease together or add a chain',
 }
 
 /** Size of each mark beside a plain dot. */
@@ -39,7 +39,7 @@ export function joinMarksIn(plan: Plan): readonly JoinMark[] {
 const SHAPES: Readonly<Record<JoinMark, readonly [string, string]>> = {
   two: ['dot', 'of two motifs'],
   several: ['ring', 'of three or more'],
-  stretched: ['diamond', 'where the gap is too wide'],
+  stretched: ['diamond', 'with a wide gap: ease the motifs together there or add a chain'],
 }
 
 /** "A dot is a join point of two motifs, a ring one of three or more."; nothing where nothing is joined. */

@@ -40,7 +40,7 @@ export const LAYOUT_FINDINGS = {
   'layout/off-target': {
     severity: 'note',
     message: 'comes out at {size}; you asked for {wish}.',
-    mend: 'Look at the arrangements that fit better.',
+    mend: 'Look at “What fits best”: another arrangement may come nearer.',
   },
   'layout/filler-large': {
     severity: 'warning',

@@ -1,8 +1,7 @@
 /** M32: what there is to remark on the join points; whether they hold it together says `holding.ts`. */
 import type { Finding } from '../../shared-types/finding'
-import type { UnitSystem } from '../../shared-types/project'
 import { finding } from '../findings/finding'
-import { formatLength } from '../units/format'
+import { fineLengthValue } from '../findings/quantities'
 import type { Millimetres } from '../units/quantity'
 import { MANY_PETALS } from './constants'
 import type { Node } from './nodes'
@@ -14,7 +13,6 @@ export interface ChecksInput {
   readonly petals: number
   /** Spread from which a node is reported, in mm. */
   readonly stretchLimit: Millimetres
-  readonly units: UnitSystem
 }
 
 /** Whether the gap at a node is to be reported, `limit` in mm. */
@@ -22,7 +20,7 @@ export const isStretched = ({ spread }: Pick<Node, 'spread'>, limit: Millimetres
   spread > limit + 1e-6
 
 /** Findings on the meeting points of one blanket. */
-export function checkNodes({ ids, nodes, petals, stretchLimit, units }: ChecksInput): Finding[] {
+export function checkNodes({ ids, nodes, petals, stretchLimit }: ChecksInput): Finding[] {
   if (ids.length < 2) return []
   const findings: Finding[] = []
   const pairs = new Map<number, number>()
@@ -46,11 +44,8 @@ export function checkNodes({ ids, nodes, petals, stretchLimit, units }: ChecksIn
         'joining',
         {
           count: stretched.length,
-          spread: formatLength(
-            stretched.reduce((most, node) => Math.max(most, node.spread), 0),
-            units,
-          ),
-          limit: formatLength(stretchLimit, units),
+          spread: fineLengthValue(stretched.reduce((most, node) => Math.max(most, node.spread), 0)),
+          limit: fineLengthValue(stretchLimit),
         },
         { cells: [...new Set(stretched.slice(0, 200).map((node) => ids[node.members[0]!.motif]!))] },
       ),

@@ -18,6 +18,7 @@ import { fillerSteps, finishFillers } from './filler-steps'
 import { childOpenings, fillOpenings } from './fillers'
 import { finishHalves, halfColourways, halve } from './halves'
 import type { Halved, Painted } from './halves'
+import { ownPoints } from './placed'
 import type { Filling } from './fillers'
 import type { Arranged, Joined, Worked } from './stages'
 
@@ -164,7 +165,7 @@ export function createAdditions(accountOf: AccountOf) {
         fillerMotif: filler,
       },
       pieces,
-      joinPoints: [...fillers, ...halves].reduce((sum, { points }) => sum + (points?.length ?? 0), 0),
+      joinPoints: ownPoints([...fillers, ...halves]),
       // A filler is hung in by slip stitches, or sewn in at as many points with a piece of yarn of its own.
       fillerJoins: sewn ? 0 : filling.joins,
       joinOperations: joined.operations + halved.operations,

@@ -55,3 +55,7 @@ export function joinPoints(plan: Plan): readonly JoinPoint[] {
   }
   return found
 }
+
+/** Join points that fillers or half motifs have of their own, beside those where motifs meet. */
+export const ownPoints = (pieces: readonly { readonly points?: readonly Point[] | undefined }[]): number =>
+  pieces.reduce((sum, { points }) => sum + (points?.length ?? 0), 0)

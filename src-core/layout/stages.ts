@@ -12,7 +12,7 @@ import type {
   PlanSize,
   Point,
 } from '../../shared-types/plan'
-import type { BlanketLayout, Hand, Joining, Order, UnitSystem } from '../../shared-types/project'
+import type { BlanketLayout, Hand, Joining, Order } from '../../shared-types/project'
 import { scaleOutline } from '../geometry/points'
 import { checkNodes, isStretched } from '../joins/checks'
 import { POINT_SEAM } from '../joins/constants'
@@ -99,7 +99,6 @@ export function join(
   joining: Joining | undefined,
   laid: Laid,
   counts: BlanketCounts,
-  units: UnitSystem,
 ): Joined {
   const anchors = joinableAnchors(account.anchors, rule.rule, account.shape === 'round')
   const { reach, findings: reachFindings } = joinReach(joining, rule, account, gauge)
@@ -116,7 +115,6 @@ export function join(
           nodes,
           petals: account.petals,
           stretchLimit: limit,
-          units,
         })
   return {
     nodes,

@@ -55,6 +55,16 @@ export function fillerWords({ plan, units }: Job): string {
   return `${formatNumber(plan.fillers.length)} × ${name} in openings of ${across}, joined ${counted(joins, 'time')} in all`
 }
 
+/** How the first round of an edging meets the edge. */
+function firstRoundWords({ style, rounds }: EdgingAccount, stitch: string): string {
+  const { stitches, chains } = rounds[0]!
+  if (style === 'bridge' && chains > 0)
+    return `${stitch} in every free tip, ch ${formatNumber(Math.round(chains / stitches))} between`
+  if (style === 'bridge') return `${stitch} in every free tip`
+  if (style === 'level') return `${stitch} along the tips, a decrease of two tall stitches in every dip`
+  return `${stitch} evenly along the edge`
+}
+
 /** The edging in words, round by round, or null when there is none. */
 export function edgingWords(edging: EdgingAccount | null, job: Job): string | null {
   if (!edging) return null
@@ -64,7 +74,8 @@ export function edgingWords(edging: EdgingAccount | null, job: Job): string | nu
   const rounds = edging.rounds.map((round, i) => {
     const stitch = translateStitch(round.stitch, from, job.terms) ?? round.stitch
     const chains = round.chains > 0 ? ` and ${counted(round.chains, 'chain')}` : ''
-    return `Round ${i + 1}: ${formatNumber(round.stitches)} ${stitch}${chains}.`
+    const all = `${formatNumber(round.stitches)} ${stitch}${chains}`
+    return `Round ${i + 1}: ${i === 0 ? firstRoundWords(edging, stitch) : `${stitch} evenly into the round before`}: ${all}.`
   })
   return [`In ${yarn}; it ${style}.`, ...rounds].join(' ')
 }

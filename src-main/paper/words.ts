@@ -82,19 +82,25 @@ const ringWords = (slots: readonly string[]): string =>
 /** "How to read it" beside the map. */
 export function howToRead(facts: MapFacts, terms: Terms): string {
   const parts: string[] = []
+  const added = [...(facts.fillers ? ['fillers'] : []), ...(facts.halves ? ['half motifs'] : [])]
+  const order =
+    added.length === 0 ? 'the order of work' : `the order of work, ${listOf(added)} after all others`
   if (facts.sheets > 0) {
     parts.push(
       `The map is printed on ${counted(facts.sheets, 'sheet')}; the frames show which part is on which.`,
-      `On the sheets the number is the order of work${facts.lettered ? ', the letter the colourway' : ''}.`,
+      `On the sheets the number is ${order}${facts.lettered ? ', the letter the colourway' : ''}.`,
     )
   } else if (facts.numbered) {
-    parts.push(`The number is the order of work${facts.lettered ? ', the letter the colourway' : ''}.`)
+    parts.push(`The number is ${order}${facts.lettered ? ', the letter the colourway' : ''}.`)
   }
   if (facts.rings.length > 0) parts.push(ringWords(facts.rings))
   if (facts.joins !== '') parts.push(facts.joins)
   if (facts.arrows) parts.push('Arrows show the way each row is worked.')
   if (facts.halves) parts.push('Half motifs at the ends of rows are worked back and forth.')
-  if (facts.fillers) parts.push('The small ones are fillers, worked after the last motif round them.')
+  if (facts.fillers)
+    parts.push(
+      'The small ones are fillers, worked after the last motif round them. Places told by the clock have 12 at the top of the map: slip stitch into the edge there.',
+    )
   if (facts.edging) parts.push(`The line round it is the ${termWord('edging', terms)}.`)
   parts.push(
     `Right side up, row ${facts.firstRow} at the top${facts.placesOnTop ? '' : '; places count from the left'}.`,
@@ -199,6 +205,10 @@ export function nodeKindWords(members: number, count: number): string {
   const meet = `${capital(numbered(members, 'motif'))} ${plural(members, 'meets', 'meet')}`
   return count === 1 ? `${meet} at one point` : `${meet} at ${counted(count, 'point')}`
 }
+
+/** "Fillers are joined at 280 points more." */
+export const moreJoinsWords = (what: string, points: number): string =>
+  `${what} are joined at ${points === 1 ? 'one point' : counted(points, 'point')} more.`
 
 export const sharedPointAdvice =
   'Where three or more meet, everyone who comes later joins into the space of the motif that was there first.'

@@ -69,9 +69,10 @@ function facts(project: Project, plan: Plan): [string, string][] {
   if (project.joining?.rule !== 'apart') pairs.push(['Holds', holdingWords(plan)])
   if (edging) {
     const stitches = edging.rounds.reduce((sum, round) => sum + round.stitches, 0)
+    const chains = edging.rounds.reduce((sum, round) => sum + round.chains, 0)
     pairs.push([
       'Edging',
-      `${edging.rounds.map((round) => round.stitch).join(', ')}: ${counted(stitches, 'stitch', 'stitches')}, ${length(edging.height)} wide`,
+      `${edging.rounds.map((round) => round.stitch).join(', ')}: ${counted(stitches, 'stitch', 'stitches')}${chains > 0 ? ` and ${counted(chains, 'chain')}` : ''}, ${length(edging.height)} wide`,
     ])
   }
   pairs.push(['Ends', `${formatNumber(plan.ends)} to weave in`])
@@ -81,10 +82,13 @@ function facts(project: Project, plan: Plan): [string, string][] {
 
 /** "A 40, B 40". */
 function byColourway(project: Project, counts: Readonly<Record<string, number>>): string {
-  const codes = new Map(
-    (project.colourways ?? []).map((colourway) => [colourway.id, colourway.code || colourway.name]),
-  )
+  const ways = project.colourways ?? []
+  const codes = new Map(ways.map((colourway) => [colourway.id, colourway.code || colourway.name]))
+  // As everywhere in the order of the project, with what has none at the end.
+  const rank = new Map(ways.map(({ id }, i) => [id, i]))
+  const last = ways.length
   return Object.entries(counts)
+    .sort(([a], [b]) => (rank.get(a) ?? last) - (rank.get(b) ?? last))
     .map(([id, count]) => `${codes.get(id) || id || 'no colourway'} ${formatNumber(count)}`)
     .join(', ')
 }

@@ -7,6 +7,7 @@ import {
   nodeKinds,
 } from '../../../src-core/figures/join-detail'
 import { joinMarksOf } from '../../../src-core/figures/join-marks'
+import { ownPoints } from '../../../src-core/layout/placed'
 import { formatLength } from '../../../src-core/units/format'
 import type { Draft, Job } from '../page'
 import { newSheet } from '../page'
@@ -18,6 +19,7 @@ import {
   joinLegendWords,
   joiningAdvice,
   motifWord,
+  moreJoinsWords,
   nodeKindWords,
   PAGE_NAMES,
   sharedPointAdvice,
@@ -69,6 +71,13 @@ export function joinPages(job: Job): Draft[] {
   const kinds = nodeKinds(plan)
   for (const kind of kinds) {
     left = sheet.paragraph(`${nodeKindWords(kind.members, kind.count)}.`, sheet.left, left, width)
+  }
+  for (const [what, pieces] of [
+    ['Fillers', plan.fillers],
+    ['Half motifs', plan.halves],
+  ] as const) {
+    const more = ownPoints(pieces)
+    if (more > 0) left = sheet.paragraph(moreJoinsWords(what, more), sheet.left, left, width)
   }
   const gap = Math.max(...kinds.map((kind) => kind.spread))
   const notes: string[] = []

@@ -1,5 +1,8 @@
-/** Patterns of colour in words. */
+/** Patterns of colour in words, and how many there are of a colourway. */
+import type { Plan } from '../../../shared-types/plan'
 import type { FillPattern } from '../../../shared-types/project'
+import { formatNumber } from '../../../src-core/units/format'
+import { counted } from '../../../src-core/figures/words'
 
 export const PATTERN_WORDS: Readonly<Record<FillPattern, { label: string; hint: string }>> = {
   one: { label: 'All alike', hint: 'one colourway everywhere' },
@@ -17,3 +20,12 @@ export const DIRECTION_WORDS = {
   left: 'from right to left',
   outward: 'from the centre outward',
 } as const
+
+/** How many motifs (or fillers) are made in a colourway, and how many half motifs: "55 × and 4 halves". */
+export function madeWords({ counts, fillers, halves }: Plan, id: string): string {
+  const of = (pieces: readonly { readonly colourway: string }[]) =>
+    pieces.filter(({ colourway }) => colourway === id).length
+  const whole = `${formatNumber((counts.byColourway[id] ?? 0) + of(fillers))} ×`
+  const half = of(halves)
+  return half === 0 ? whole : `${whole} and ${counted(half, 'half', 'halves')}`
+}

@@ -148,10 +148,9 @@ function newYarns(
   const used = new Set((project.colourways ?? []).flatMap((way) => Object.values(way.yarns ?? {})))
   const unused = ids.filter((id) => !used.has(id) && usesOfYarn(project, id).length === 0)
   if (own.length === 0) return named(usual)
-  if (unused.length > 0) {
-    const from = Math.max(0, slots.length - unused.length)
-    return named(usual.map((id, index) => (index < from ? id : (unused[slots.length - 1 - index] ?? id))))
-  }
+  // The outermost colour changes, the others (a centre in one yarn for all) stay.
+  const [fresh] = unused
+  if (fresh !== undefined) return named([...usual.slice(0, -1), fresh])
   const taken = new Set(own.map((way) => slots.map((slot) => way.yarns?.[slot]).join('\n')))
   const asMany = new Set(usual).size
   let found: readonly string[] | null = null

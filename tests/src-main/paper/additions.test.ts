@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest'
 import { chooseJoinDetail, joinDetailFigure } from '../../../src-core/figures/join-detail'
 import { keyMarks, mapGround, MapPainter, overviewMap } from '../../../src-core/figures/map'
-import { pieceAt } from '../../../src-core/layout/placed'
+import { ownPoints, pieceAt } from '../../../src-core/layout/placed'
 import { planProject } from '../../../src-core/plan'
 import { orderCsv } from '../../../src-main/paper/csv'
 import { mapPages } from '../../../src-main/paper/index'
@@ -127,6 +127,15 @@ describe('fillers and half motifs on the pages', () => {
     expect(words).toContain('40 × Knot in openings of 12.4 mm, joined 120 times in all')
     expect(words).toContain('5 half motifs at the ends of rows')
     expect(words).toContain('(about 55 %)')
+  })
+
+  it('tells where places told by the clock are, when fillers come, and how often they are joined', () => {
+    const overview = textOf('overview').join(' ')
+    expect(overview).toContain('The number is the order of work, fillers and half motifs after all others')
+    expect(overview).toContain('12 at the top of the map')
+    expect(textOf('joins').join(' ')).toContain(
+      `Fillers are joined at ${ownPoints(plan.fillers)} points more.`,
+    )
   })
 
   it('puts fillers and half motifs into the order of the spreadsheet', () => {

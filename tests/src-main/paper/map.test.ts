@@ -47,6 +47,17 @@ describe('the assembly map of a throw', () => {
     expect(words).toContain('replace the middle chain of the tip with a slip stitch')
   })
 
+  it('says how to work the edging: where its stitches go, and the chains between them', () => {
+    const { stitches, chains } = plan.edging!.rounds[0]!
+    const words = read.pages.map((page) => page.words).join(' ')
+    expect(words).toContain(
+      `Round 1: sc in every free tip, ch ${chains / stitches} between: ${stitches} sc and ${chains} chains.`,
+    )
+    expect(words).toContain(
+      `Round 2: dc evenly into the round before: ${plan.edging!.rounds[1]!.stitches} dc.`,
+    )
+  })
+
   it('prints every working number where its motif is', () => {
     const numbers = read.pages[0]!.texts.filter(({ text }) => /^\d+$/.test(text))
     const centre = (label: string) => {

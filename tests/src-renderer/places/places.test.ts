@@ -2,6 +2,7 @@ import { cleanup, fireEvent, screen, waitFor, within } from '@testing-library/sv
 import { afterEach, beforeAll, describe, expect, it } from 'vitest'
 import ArrangementPlace from '../../../src-renderer/places/arrangement/ArrangementPlace.svelte'
 import ColoursPlace from '../../../src-renderer/places/colours/ColoursPlace.svelte'
+import { madeWords } from '../../../src-renderer/places/colours/words'
 import JoinsPlace from '../../../src-renderer/places/joins/JoinsPlace.svelte'
 import MotifPlace from '../../../src-renderer/places/motif/MotifPlace.svelte'
 import { runCommand } from '../../../src-renderer/frame/commands'
@@ -10,7 +11,7 @@ import FindingList from '../../../src-renderer/parts/FindingList.svelte'
 import PaperPlace from '../../../src-renderer/places/paper/PaperPlace.svelte'
 import YarnPlace from '../../../src-renderer/places/yarn/YarnPlace.svelte'
 import Ledger from '../../../src-renderer/frame/Ledger.svelte'
-import type { MeasuredMotif } from '../../../shared-types/project'
+import type { MeasuredMotif, Project } from '../../../shared-types/project'
 import { example, SMALL } from '../projects'
 import { inWindow } from '../in-window'
 
@@ -191,6 +192,22 @@ describe('Colours', () => {
     const before = app.document.plan.motifs.map((motif) => motif.colourway)
     await fireEvent.click(screen.getByRole('button', { name: 'Shuffle' }))
     expect(app.document.plan.motifs.map((motif) => motif.colourway)).not.toEqual(before)
+  })
+
+  it('take every colourway there is for a pattern of several, and count fillers and halves', async () => {
+    const one: Project = {
+      ...SMALL,
+      layout: { ...SMALL.layout, cells: { fill: { pattern: 'one', colourways: ['c1'] } } } as never,
+    }
+    const { app } = await inWindow(ColoursPlace, {}, one)
+    await fireEvent.click(screen.getByRole('radio', { name: /^No two alike touching/ }))
+    expect(Object.keys(app.document.plan.counts.byColourway)).toHaveLength(2)
+    const { counts, fillers, halves } = app.document.plan
+    const half = { id: '1,left', colourway: 'c1' } as never
+    const filler = { id: 'x', colourway: 'c1' } as never
+    const more = { ...app.document.plan, counts, fillers: [...fillers, filler], halves: [...halves, half] }
+    expect(madeWords(more, 'c1')).toBe(`${(counts.byColourway['c1'] ?? 0) + 1} × and 1 half`)
+    expect(madeWords(more, 'c2')).toBe(`${counts.byColourway['c2'] ?? 0} ×`)
   })
 
   it('paint what is selected by pressing a letter, and wipe it off again', async () => {

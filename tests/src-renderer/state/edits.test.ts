@@ -51,7 +51,8 @@ describe('colourways', () => {
       yarns: [{ id: 'y1' }, { id: 'y2' }, { id: 'y3' }, { id: 'y4' }],
     }
     const first = newColourway(unused, 'm1')
-    expect(first.yarns).toEqual({ centre: 'y4', petals: 'y3' })
+    // The centre stays in the yarn it is in; the petals take the first that nothing uses.
+    expect(first.yarns).toEqual({ centre: 'y1', petals: 'y3' })
     let project: Project = addColourway(unused, first)
     const seen = new Set(project.colourways!.map(({ yarns }) => JSON.stringify(yarns)))
     for (let many = 0; many < 8; many++) {
