@@ -1,6 +1,7 @@
 /** The paper in a real browser: the page as it is printed, small and large, and the sheets that are sent to print. */
 import { copyFile, readFile } from 'node:fs/promises'
 import { join } from 'node:path'
+import { AxeBuilder } from '@axe-core/playwright'
 import type { Browser, BrowserContext, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { eventually } from '../src-main/documents/session/world'
@@ -69,6 +70,16 @@ describe('the paper', () => {
     expect(box.width).toBeCloseTo(middle.width, 0)
     expect(box.height).toBeGreaterThan(middle.height - 70)
 
+    for (const theme of ['light', 'dark'] as const) {
+      await page.evaluate((next) => window.petalyard.changeSettings({ theme: next }), theme)
+      await page.locator(`html[data-theme=${theme}]`).waitFor()
+      const { violations } = await new AxeBuilder({ page })
+        .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'])
+        .analyze()
+      expect(
+        violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' | ')}`),
+      ).toEqual([])
+    }
     const picture = large.getByRole('img')
     await page.keyboard.press('PageDown')
     await large.getByRole('img', { name: /^Page 2 of/ }).waitFor()
