@@ -44,7 +44,21 @@ export function formatLength(mm: Millimetres, units: UnitSystem): string {
     const isFine = mm !== 0 && Math.abs(mm) < LEAST_EIGHTH
     return isFine ? `${formatNumber(mm / MM_PER_INCH, 3)} in` : `${formatEighths(mm)} in`
   }
-  return Math.abs(mm) >= 300 ? `${formatNumber(mm / 10, 1)} cm` : `${formatNumber(mm, 1)} mm`
+  return Math.abs(mm) >= FROM_CM ? `${formatNumber(mm / 10, 1)} cm` : `${formatNumber(mm, 1)} mm`
+}
+
+/** Metric lengths from here on are told in cm. */
+const FROM_CM = 300
+
+/**
+ * How the lengths of one column are told: all of them in one unit, that of the longest. "24 mm" over "180 mm", but
+ * "2.4 cm" over "180 cm".
+ */
+export function lengthsIn(units: UnitSystem, lengths: readonly Millimetres[]): (mm: Millimetres) => string {
+  const inCm = lengths.some((mm) => Math.abs(mm) >= FROM_CM)
+  if (units === 'imperial' || !inCm)
+    return (mm) => (units === 'imperial' ? formatLength(mm, units) : `${formatNumber(mm, 1)} mm`)
+  return (mm) => `${formatNumber(mm / 10, 1)} cm`
 }
 
 /** A width of stitches or a small gap: "4.2 mm", "0.17 in". */

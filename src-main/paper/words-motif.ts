@@ -6,7 +6,7 @@ import type { Dimension } from '../../src-core/figures/motif-figure'
 import { capital, listed } from '../../src-core/figures/words'
 import { DEFAULT_VALLEY_SHARE } from '../../src-core/motif/constants'
 import { readingsOf } from '../../src-core/motif/ruler'
-import { formatLength, formatNumber } from '../../src-core/units/format'
+import { formatNumber, lengthsIn } from '../../src-core/units/format'
 
 const FROM: Readonly<Record<Provenance, string>> = {
   measured: 'Measured.',
@@ -100,11 +100,9 @@ export function measureBlocks(
 ): MeasureBlock[] {
   const blocked = source?.kind === 'measured' ? source.blocked : source?.measured?.blocked
   const other = units === 'metric' ? 'imperial' : 'metric'
-  const row = (label: string, mm: number): MeasureRow => [
-    label,
-    formatLength(mm, units),
-    formatLength(mm, other),
-  ]
+  const lengths = dimensions.map(({ length }) => length)
+  const [own, others] = [lengthsIn(units, lengths), lengthsIn(other, lengths)]
+  const row = (label: string, mm: number): MeasureRow => [label, own(mm), others(mm)]
   const outermost = [...dimensions].reverse()
   const after = outermost.map(({ words, length }) => row(capital(words), length))
   if (blocked === undefined) return [{ heading: '', rows: after }]

@@ -8,6 +8,7 @@ import {
   formatRange,
   formatSize,
   formatYarnLength,
+  lengthsIn,
 } from '../../../src-core/units/format'
 import { table } from '../text'
 import { unitsOf } from './words'
@@ -67,12 +68,16 @@ export function itemSection(project: Project, plan: Plan, width: number): string
     (plan.accounts ?? []).map((account): [string, MotifAccount] => [account.id, account]),
   )
   const ways = new Map((project.colourways ?? []).map((way) => [way.id, way.code || way.name || way.id]))
+  const length = lengthsIn(
+    units,
+    plan.motifs.flatMap(({ x, y }) => [x, y]),
+  )
   const rows = plan.motifs.map((item) => [
     item.label,
     accounts.get(item.motif ?? '')?.name ?? '',
     ways.get(item.colourway) ?? item.colourway,
-    formatLength(item.x, units),
-    formatLength(item.y, units),
+    length(item.x),
+    length(item.y),
     `${formatNumber(item.turn, 1)}°`,
     item.flipped ? 'wrong side up' : '',
   ])

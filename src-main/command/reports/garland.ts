@@ -2,7 +2,13 @@
 import { counted } from '../../../src-core/figures/words'
 import type { GarlandAccount, Plan } from '../../../shared-types/plan'
 import type { Project } from '../../../shared-types/project'
-import { formatLength, formatMinutes, formatNumber, formatRange } from '../../../src-core/units/format'
+import {
+  formatLength,
+  formatMinutes,
+  formatNumber,
+  formatRange,
+  lengthsIn,
+} from '../../../src-core/units/format'
 import { table } from '../text'
 import { termsOf, unitsOf } from './words'
 
@@ -57,6 +63,10 @@ export function cordSection(
   const units = unitsOf(project)
   const names = new Map((project.motifs ?? []).map((motif) => [motif.id, motif.name || motif.id]))
   const codes = new Map((project.colourways ?? []).map((way) => [way.id, way.code ?? '']))
+  const along = lengthsIn(
+    units,
+    items.map((item) => item.along),
+  )
   const shown = whole ? items : items.slice(0, ITEMS_SHOWN)
   const rest = items.length - shown.length
   const worked = cord.chains !== null
@@ -64,7 +74,7 @@ export function cordSection(
     String(i + 1),
     item.bead || (names.get(item.motif) ?? item.motif),
     codes.get(item.colourway) ?? '',
-    formatLength(item.along, units),
+    along(item.along),
     ...(worked ? [`ch ${formatNumber(item.chains ?? 0)}`] : []),
     item.words,
   ])

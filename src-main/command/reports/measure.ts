@@ -5,7 +5,7 @@ import { isStitchKey } from '../../../src-core/stitches/table'
 import { stitchAbbreviation } from '../../../src-core/stitches/terms'
 import { capital, LIE_WORDS } from '../../../src-core/figures/words'
 import { layingOfAccount, readingsOf, rulerWords } from '../../../src-core/motif/ruler'
-import { formatLength, formatNumber, formatYarnLength } from '../../../src-core/units/format'
+import { formatNumber, formatYarnLength, lengthsIn } from '../../../src-core/units/format'
 import { listing, table } from '../text'
 import { termsOf, unitsOf } from './words'
 
@@ -49,8 +49,11 @@ export function measureReport(project: Project, motifs: readonly MotifAccount[],
 
 function motifReport(project: Project, motif: MotifAccount, width: number): string[] {
   const units = unitsOf(project)
-  const length = (mm: number) => formatLength(mm, units)
   const sizes = sizesOf(motif, termsOf(project))
+  const length = lengthsIn(units, [
+    ...sizes.map(([, mm]) => mm),
+    ...motif.rounds.map(({ outerRadius }) => 2 * outerRadius),
+  ])
   const share = sizes[0]![1] / motif.overTips
   const range = `${length(motif.range.low * share)} to ${length(motif.range.high * share)}`
   const facts = sizes.map(([name, mm]): [string, string] => [name, length(mm)])

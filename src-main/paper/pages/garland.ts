@@ -2,7 +2,7 @@
 import type { GarlandAccount, GarlandItem } from '../../../shared-types/plan'
 import type { ColourwayMark } from '../../../src-core/figures/marks'
 import { stitchAbbreviation } from '../../../src-core/stitches/terms'
-import { formatLength, formatNumber } from '../../../src-core/units/format'
+import { formatNumber, lengthsIn } from '../../../src-core/units/format'
 import type { Draft, Job } from '../page'
 import { newSheet } from '../page'
 import { TYPE } from '../setting'
@@ -65,12 +65,16 @@ function cordPages(job: Job, garland: GarlandAccount): Draft[] {
     { ...left(''), width: 2 },
     left(CORD_WORDS.how),
   ]
+  const along = lengthsIn(
+    job.units,
+    garland.items.map((item) => item.along),
+  )
   let rows = garland.items.map((item, i): Row => ({
     cells: [
       formatNumber(i + 1),
       item.bead || (names.get(item.motif) ?? item.motif),
       marks.get(item.colourway) ?? '',
-      formatLength(item.along, job.units),
+      along(item.along),
       ...(worked ? [formatNumber(item.chains ?? 0)] : []),
       '',
       wordsOf(job, garland, item),

@@ -1,8 +1,8 @@
 /** What lies where: every item with its yarn, size, place and turn, to tick off. */
-import type { MotifAccount, PlacedMotif } from '../../../shared-types/plan'
+import type { PlacedMotif } from '../../../shared-types/plan'
 import type { TemplateGround } from '../../../src-core/figures/applique-ground'
 import { knownSize } from '../../../src-core/figures/sentence'
-import { formatLength, formatNumber } from '../../../src-core/units/format'
+import { formatNumber, lengthsIn } from '../../../src-core/units/format'
 import type { Draft, Job } from '../page'
 import { newSheet } from '../page'
 import { TYPE } from '../setting'
@@ -44,6 +44,11 @@ function listRows(job: Job, ground: TemplateGround): Row[] {
   const placed = new Map(plan.motifs.map((motif) => [motif.id, motif]))
   const accounts = new Map((plan.accounts ?? []).map((account) => [account.id, account]))
   const marks = new Map(job.ground.marks.map((mark) => [mark.id, mark]))
+  const place = lengthsIn(
+    units,
+    plan.motifs.flatMap(({ x, y }) => [x, y]),
+  )
+  const size = lengthsIn(units, [...accounts.values()].map(knownSize))
   return ground.items.flatMap(({ id }): Row[] => {
     const item = placed.get(id)
     const account = accounts.get(item?.motif ?? '')
@@ -56,17 +61,15 @@ function listRows(job: Job, ground: TemplateGround): Row[] {
           `☐ ${item.label}  ${account.name}`,
           yarn,
           notes(job, item),
-          sizeWords(account, job),
-          formatLength(item.x, units),
-          formatLength(item.y, units),
+          size(knownSize(account)),
+          place(item.x),
+          place(item.y),
           `${formatNumber(item.turn, 1)}°`,
         ],
       },
     ]
   })
 }
-
-const sizeWords = (account: MotifAccount, { units }: Job): string => formatLength(knownSize(account), units)
 
 /** "wrong side up, on 2 and 5". */
 function notes({ plan }: Job, item: PlacedMotif): string {

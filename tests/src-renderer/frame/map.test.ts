@@ -273,7 +273,7 @@ describe('the map in words', () => {
     const second = app.document.plan.items![1]!
     const told = cells(rows[1]!)
     expect(told[0]).toBe('Six-petal bloom')
-    expect(told.slice(2)).toEqual(['133.7 mm', String(second.chains), second.words])
+    expect(told.slice(2)).toEqual(['13.4 cm', String(second.chains), second.words])
     await fireEvent.click(screen.getByRole('button', { name: 'Take item 2 in hand' }))
     expect(app.selection.focus).toBe('1,2')
   })
