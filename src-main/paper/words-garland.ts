@@ -101,7 +101,7 @@ export function cordWords(project: Project, garland: GarlandAccount, units: Unit
     return `A bought cord of ${bothLengths(cord.whole.length, units)}. Measure from the first tie.${beadsFirst(garland)}`
   const ties = cord.ties.chains ? `${counted(cord.ties.chains, 'chain')} to tie, ` : ''
   const gives = cord.stretched
-    ? ` Under load it gives: to ${formatLength(cord.stretched.low, units)} to ${formatLength(cord.stretched.high, units)}.`
+    ? ` Under load it stretches: it then measures ${formatLength(cord.stretched.low, units)} to ${formatLength(cord.stretched.high, units)}.`
     : ''
   const fastened = items.length > 0 ? ' Fasten everything with its right side towards you.' : ''
   const yarn = cordYarn(project)

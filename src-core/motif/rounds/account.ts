@@ -83,7 +83,7 @@ function accountFor(given: RoundsMotif, context: RoundsContext): RoundsAccount {
   if (read.stemChains > 0) return leafAccount(motif, context, read, gauge)
   const located = locateAll(read, gauge, motif)
   const shape = shapeOf(located, gauge, context.hand)
-  const scaled = calibrateSize(motif, shape, context.growth)
+  const scaled = calibrateSize(motif, shape, context.growth, gauge.provenance !== 'rule-of-thumb')
   const spread = scaled.ratio === null ? sizeSpread(gauge, tallest(read.worked)) : MEASURED_SPREAD
   const own = scaled.ratio === null ? gauge : scaleGauge(gauge, scaled.ratio)
   const work = slotWork(read.worked, (round) => slotOf(motif, read, round), own, read.ringChains)

@@ -95,8 +95,11 @@ function sidedShape(lobes: Lobes, hand: Hand): Shape {
   }
 }
 
-/** M15, M18: a measure of the finished motif rules; the ratio to what the gauge says is told. */
-export function calibrateSize(motif: RoundsMotif, shape: Shape, growth: number) {
+/**
+ * M15, M18: a measure of the finished motif rules; the ratio to what the gauge says is told. Without a gauge there
+ * is nothing but a rule of thumb to differ from.
+ */
+export function calibrateSize(motif: RoundsMotif, shape: Shape, growth: number, hasGauge: boolean) {
   const measured = motif.measured
   const grown = measured?.blocked === false ? 1 + growth : 1
   const tips =
@@ -121,7 +124,7 @@ export function calibrateSize(motif: RoundsMotif, shape: Shape, growth: number) 
   }
   const percent = (outerFactor - 1) * 100
   const findings =
-    Math.abs(percent) < 1
+    !hasGauge || Math.abs(percent) < 1
       ? []
       : [
           finding('motif/other-than-gauge', '', {

@@ -28,6 +28,8 @@ import { SWATCH_INSET, yarnSwatch } from './swatch'
 import { edgingWords, fillerWords, MATERIAL_WORDS } from '../words-materials'
 
 const LABEL = 34
+/** The first of the columns that only the maker or seller needs: on hand, to buy, cost. */
+const OWN_COLUMN = 6
 
 function yarnRow(job: Job, need: YarnNeed, yarn: Yarn | undefined): string[] {
   const { units, project } = job
@@ -98,7 +100,12 @@ function yarnTable(job: Job): { columns: Parameters<typeof drawTable>[2]; rows: 
     return { cells: yarnRow(job, need, yarn), mark: yarnSwatch(yarn?.colour, job.style) }
   })
   if (rows.length > 1) rows.push({ cells: totalRow(job), bold: true })
-  return { columns, rows }
+  // With a kit these pages are for who buys it: what its seller has, buys and pays is theirs alone.
+  if (!job.plan.kit) return { columns, rows }
+  return {
+    columns: columns.slice(0, OWN_COLUMN),
+    rows: rows.map((row) => ({ ...row, cells: row.cells.slice(0, OWN_COLUMN) })),
+  }
 }
 
 /** What the expected grams are made of; columns that are empty everywhere are left out. */
@@ -191,7 +198,7 @@ function facts(job: Job): [string, string][] {
   }
   list.push(['Allowed for', MATERIAL_WORDS.waste(formatNumber(wasteOf(project), 1))])
   list.push(...yarnRemarks(job))
-  list.push(['Buying', MATERIAL_WORDS.buying(termWord('balls', terms))])
+  if (!plan.kit) list.push(['Buying', MATERIAL_WORDS.buying(termWord('balls', terms))])
   return list
 }
 

@@ -114,6 +114,9 @@ describe('a motif in written rounds', () => {
     expect(told!.overValleys).toBeCloseTo(55, 9)
     expect(told!.provenance).toBe('measured')
     expect(findings.some((entry) => entry.code === 'motif/other-than-gauge')).toBe(true)
+    // There is nothing to differ from where no gauge is given.
+    const bare = account({ ...FLOWER, gauge: undefined, measured: { overTips: 90, overValleys: 55 } })
+    expect(bare.findings.some((entry) => entry.code === 'motif/other-than-gauge')).toBe(false)
   })
 
   it('M15 a measured round rules from there on', () => {

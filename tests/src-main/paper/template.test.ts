@@ -8,6 +8,7 @@ import { placeOutline } from '../../../src-core/geometry/place'
 import { contains, distanceToEdge } from '../../../src-core/geometry/points'
 import { planProject } from '../../../src-core/plan'
 import { mapPages, renderMap } from '../../../src-main/paper/index'
+import { record } from '../../src-core/figures/recorder'
 import { DATE, VERSION } from './projects'
 import { readPdf } from './read-pdf'
 import type { ReadPdf } from './read-pdf'
@@ -244,6 +245,21 @@ describe.each([
 })
 
 describe('templates', () => {
+  it('of a kit keep to themselves what its seller has, buys and pays', () => {
+    const project = example('quince-wreath-cushion')
+    const layout = project.layout as Extract<Project['layout'], { kind: 'applique' }>
+    const words = (kit: object) => {
+      const own = { ...project, layout: { ...layout, ...kit } }
+      const pages = mapPages(own, planProject(own), { date: new Date(0) })
+      const materials = pages.filter(({ section }) => section === 'materials')
+      return materials.flatMap(({ figure }) => record(figure).texts.map(({ text }) => text)).join(' ')
+    }
+    expect(words({ kit: undefined })).toMatch(/on hand.*to buy.*cost/)
+    const sold = words({ kit: { run: 20 } })
+    expect(sold).toContain('needed')
+    expect(sold).not.toMatch(/on hand|to buy|cost|€/)
+  })
+
   const project = example('pond-edge-bag')
   const plan = planProject(project)
 
