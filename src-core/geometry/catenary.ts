@@ -25,6 +25,8 @@ export interface CordPlace extends Point {
 const STEPS = 200
 /** Relative change at which a step changes nothing more. */
 const STILL = 1e-15
+/** A cord that hangs down by a smaller share of its length is straight: its curve would be a number of no use. */
+const STRAIGHT = 1e-9
 
 /** Logarithm of sinh(x), for x > 0 of any size. */
 const logSinh = (x: number): number =>
@@ -63,7 +65,7 @@ function catenaryOf(span: Millimetres, u: number): Catenary {
  */
 export function catenaryFromDrop(span: Millimetres, drop: Millimetres): Catenary {
   expect(span > 0 && drop >= 0, `span ${span}, drop ${drop}`)
-  if (drop === 0) return catenaryOf(span, 0)
+  if (drop <= STRAIGHT * span) return { ...catenaryOf(span, 0), drop }
   const wanted = Math.log(drop / span)
   // 4·drop/span is never less than the answer, and the function bends upwards: steps come down to it.
   const u = solve((4 * drop) / span, (at) => {
@@ -108,7 +110,7 @@ export function catenaryFromLength(span: Millimetres, length: Millimetres): Cate
  */
 export function catenaryFromLengthAndDrop(length: Millimetres, drop: Millimetres): Catenary {
   expect(drop >= 0 && length > 2 * drop && length < Infinity, `length ${length}, drop ${drop}`)
-  if (drop === 0) return { span: length, drop, length, a: Infinity }
+  if (drop <= STRAIGHT * length) return { span: length, drop, length, a: Infinity }
   const a = ((length / 2 - drop) * (length / 2 + drop)) / (2 * drop)
   return { span: 2 * a * Math.asinh(length / (2 * a)), drop, length, a }
 }

@@ -1,0 +1,362 @@
+/**
+ * Every number of the project file, whatever stands in it: planning neither throws nor grows without bounds, and what
+ * is refused is not used. The fields are found in the schema itself, so that a new one cannot be forgotten.
+ */
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import type { ZodType } from 'zod'
+import type { Project } from '../../shared-types/project'
+import { projectSchema } from '../../shared-types/project'
+import { createPlanner, planProject } from '../../src-core/plan'
+
+/** Numbers that nobody means. 1.8e308 is no number any more: `read.test.ts` has it. */
+const HOSTILE = [0, -1, 1e-300, 1e300, -1e300, 0.1, 2 ** 53]
+
+/** Nothing that a plan tells is larger: mm, g, minutes, money or pieces. Ten thousand kits of a large blanket are less. */
+const MOST = 1e12
+/** Motifs, join points, steps, fillers, items and findings of one plan. */
+const MOST_THINGS = 20_000
+
+const gauge = {
+  stitch: 'sc',
+  stitches: 20,
+  rows: 22,
+  over: 100,
+  hook: 4,
+  heights: { dc: 12 },
+  rounds: 2,
+  across: 60,
+}
+const sizes = {
+  overTips: 80,
+  overValleys: 56,
+  across: 70,
+  sideToSide: 60,
+  pointToPoint: 66,
+  length: 60,
+  width: 25,
+}
+const care = {
+  gauge,
+  weighed: { motifs: 3, grams: 30, resolution: 1, shares: { petals: 0.7, centre: 0.3 } },
+  unravelled: { petals: 4, centre: 2 },
+  minutes: 12,
+}
+const kit = {
+  ...{
+    count: 10,
+    windTo: 5,
+    sparePercent: 3,
+    packaging: 1,
+    packagingGrams: 20,
+    marginPercent: 30,
+    taxPercent: 19,
+  },
+  extras: [{ name: 'Needle', price: 1, count: 2, grams: 3 }],
+  fees: { fixed: 1, sharePercent: 5 },
+}
+const flower = (id: string, more: object = {}) => ({
+  ...{ id, kind: 'measured', outline: 'petals', petals: 6, overTips: 80, overValleys: 56 },
+  slots: [
+    { slot: 'petals', grams: 3 },
+    { slot: 'centre', grams: 1 },
+  ],
+  ...more,
+})
+const common = {
+  ...{ format: 'petalyard-project', version: 1, gauge, allowance: { wastePercent: 5, tail: 150 } },
+  yarns: [
+    {
+      ...{ id: 'y', ballGrams: 50, ballMetres: 120, price: 4, onHandGrams: 20, onHandBalls: 2 },
+      packs: [{ grams: 100, price: 7 }],
+    },
+  ],
+  colourways: [{ id: 'c', motif: 'm', yarns: { petals: 'y', centre: 'y' } }],
+}
+const blanket = {
+  ...{
+    kind: 'blanket',
+    arrangement: 'offset-rows',
+    motif: 'm',
+    columns: 4,
+    rows: 3,
+    rings: 1,
+    turn: 30,
+    alternateTurn: 0,
+  },
+  blocking: { width: 1.02, height: 1.01 },
+  target: { width: 300, height: 240 },
+  cells: {
+    fill: { pattern: 'no-two-alike', colourways: ['c'], seed: 3 },
+    kept: { seed: 3, pattern: 'no-two-alike' },
+  },
+  halves: true,
+  edging: { style: 'level', rounds: ['1 sc in each st'], yarn: 'y' },
+  kit,
+}
+const joining = { rule: 'bridge', bridgeChains: 3, gap: 4, reach: 12, minutes: 2 }
+const ROUNDS = {
+  ...{ id: 'm', kind: 'rounds', foundation: { chains: 6, chain: 6 }, measured: { ...sizes } },
+  rounds: [
+    { slot: 'centre', work: '12 dc in ring', across: 30 },
+    { slot: 'petals', work: '(sc, hdc, dc, hdc, sc) in each of next 6 sts', across: 60 },
+  ],
+}
+const items = [
+  { motif: 'm', colourway: 'c', x: 60, y: 60, turn: 20, layer: 1 },
+  { motif: 'm', x: 150, y: 150 },
+]
+const applique = (panel: object) => ({
+  kind: 'applique',
+  clearance: 3,
+  items,
+  kit,
+  panel: { allowance: 10, ...panel },
+})
+const garland = (more: object) => ({
+  kind: 'garland',
+  cord: {
+    length: 900,
+    ties: 150,
+    worked: 'chain',
+    yarn: 'y',
+    gauge: { chains: 20, over: 100 },
+    price: 2,
+    grams: 10,
+  },
+  items: [
+    { motif: 'm', colourway: 'c', gap: 10 },
+    { bead: 'Wood', size: 8, price: 0.2, grams: 1 },
+  ],
+  hang: { way: 'plumb', by: 2, chains: 3 },
+  kit,
+  ...more,
+})
+
+/** One project of each sort; together they have every number that a project can have. */
+const BASES = {
+  'a blanket of flowers': {
+    ...common,
+    motifs: [flower('m', care)],
+    joining,
+    layout: blanket,
+  },
+  'a blanket of rings, apart': {
+    ...{ ...common, motifs: [flower('m', care)], joining: { ...joining, rule: 'apart', reach: undefined } },
+    layout: {
+      ...blanket,
+      arrangement: 'rings',
+      halves: false,
+      cells: { fill: { pattern: 'scatter', seed: 5, colourways: ['c'] } },
+    },
+  },
+  'a blanket of every measure': {
+    ...{
+      ...common,
+      motifs: [flower('m', { ...sizes, ...care, outline: 'hexagon' })],
+      joining: { ...joining, rule: 'seam' },
+    },
+    layout: { ...blanket, arrangement: 'straight-rows', fillers: { motif: 'm' } },
+  },
+  'a blanket of written rounds': { ...common, motifs: [{ ...ROUNDS, ...care }], joining, layout: blanket },
+  'a blanket of leaves': {
+    ...common,
+    motifs: [flower('m', { ...sizes, outline: 'leaf' })],
+    joining,
+    layout: blanket,
+  },
+  'a blanket of rounds': {
+    ...common,
+    motifs: [flower('m', { ...sizes, outline: 'round' })],
+    joining,
+    layout: blanket,
+  },
+  'a garland': {
+    ...common,
+    motifs: [flower('m', care)],
+    layout: garland({ spacing: { between: 'edges', mm: 30, count: 8 } }),
+  },
+  'a garland in swags': {
+    ...{ ...common, motifs: [{ ...ROUNDS, ...care }] },
+    layout: garland({ spacing: { between: 'centres', mm: 90 }, swags: { count: 2, span: 400, drop: 80 } }),
+  },
+  'a panel': {
+    ...common,
+    motifs: [flower('m', care)],
+    layout: applique({ shape: 'rectangle', width: 220, height: 220 }),
+  },
+  'a round panel': {
+    ...common,
+    motifs: [{ ...ROUNDS, ...care }],
+    layout: applique({ shape: 'circle', diameter: 220 }),
+  },
+  'a drawn panel': {
+    ...{ ...common, motifs: [flower('m')] },
+    layout: applique({
+      shape: 'outline',
+      points: [
+        [0, 0],
+        [220, 0],
+        [220, 220],
+        [0, 220],
+      ],
+    }),
+  },
+}
+type Base = keyof typeof BASES
+const baseNames = Object.keys(BASES) as Base[]
+
+type Step = string | number
+interface Leaf {
+  /** Where it stands in this project, and the field of the schema that it is. */
+  readonly path: readonly Step[]
+  readonly field: string
+}
+
+interface Def {
+  type: string
+  shape?: Record<string, ZodType>
+  element?: ZodType
+  innerType?: ZodType
+  valueType?: ZodType
+  options?: ZodType[]
+  values?: unknown[]
+}
+const defOf = (schema: ZodType) => schema.def as unknown as Def
+
+/** Fields of the schema that take a number. */
+function numberFields(schema: ZodType, field = ''): string[] {
+  const { type, shape, element, innerType, valueType, options } = defOf(schema)
+  if (type === 'number') return [field]
+  if (shape)
+    return Object.entries(shape).flatMap(([key, inner]) =>
+      numberFields(inner, `${field}${kindOf(schema)}.${key}`),
+    )
+  if (options) return options.flatMap((option) => numberFields(option, field))
+  const inner = element ?? innerType ?? valueType
+  return inner ? numberFields(inner, element ? `${field}[]` : valueType ? `${field}{}` : field) : []
+}
+
+/** The kind that a shape is of, where there are several. */
+function kindOf(schema: ZodType): string {
+  const kind = defOf(schema).shape?.kind
+  return kind ? `(${String(defOf(kind).values?.[0])})` : ''
+}
+
+/** Every number in a value, with the field of the schema that it is. */
+function leavesOf(schema: ZodType, value: unknown, path: readonly Step[] = [], field = ''): Leaf[] {
+  const { type, shape, element, innerType, valueType, options } = defOf(schema)
+  if (value === undefined || value === null) return []
+  if (type === 'number') return [{ path, field }]
+  if (innerType) return leavesOf(innerType, value, path, field)
+  if (options) {
+    const fitting = options.find((option) => option.safeParse(value).success)
+    return fitting ? leavesOf(fitting, value, path, field) : []
+  }
+  if (element)
+    return (value as unknown[]).flatMap((entry, i) => leavesOf(element, entry, [...path, i], `${field}[]`))
+  if (valueType)
+    return Object.entries(value).flatMap(([key, entry]) =>
+      leavesOf(valueType, entry, [...path, key], `${field}{}`),
+    )
+  if (!shape) return []
+  return Object.entries(shape).flatMap(([key, inner]) =>
+    leavesOf(
+      inner,
+      (value as Record<string, unknown>)[key],
+      [...path, key],
+      `${field}${kindOf(schema)}.${key}`,
+    ),
+  )
+}
+
+const LEAVES = Object.fromEntries(
+  baseNames.map((name) => [name, leavesOf(projectSchema, BASES[name])]),
+) as Record<Base, Leaf[]>
+
+/** A field is tried in the first project that has it; several at once are tried in all of them. */
+function firstMet(name: Base): Leaf[] {
+  const earlier = baseNames.slice(0, baseNames.indexOf(name)).flatMap((base) => LEAVES[base])
+  const known = new Set(earlier.map(({ field }) => field))
+  return LEAVES[name].filter(({ field }) => !known.has(field))
+}
+
+function withNumber<T>(value: T, [step, ...rest]: readonly Step[], number: number): T {
+  if (step === undefined) return number as T
+  const copy = (Array.isArray(value) ? [...(value as unknown[])] : { ...value }) as Record<Step, unknown>
+  copy[step] = withNumber(copy[step], rest, number)
+  return copy as T
+}
+
+const project = (name: Base) => BASES[name] as unknown as Project
+
+/** Where a plan tells something that no work comes to. */
+function absurd(value: unknown, path = 'plan'): string[] {
+  if (typeof value === 'number')
+    return Number.isFinite(value) && Math.abs(value) <= MOST ? [] : [`${path}: ${value}`]
+  if (typeof value === 'string')
+    return /\b(?:NaN|Infinity|undefined)\b/.test(value) ? [`${path}: ${value}`] : []
+  if (value === null || typeof value !== 'object') return []
+  return Object.entries(value).flatMap(([key, inner]) => absurd(inner, `${path}.${key}`))
+}
+
+function check(given: Project, planner = createPlanner()): void {
+  const plan = planner.plan(given)
+  const { findings, ...told } = plan
+  expect(absurd(told)).toEqual([])
+  expect(findings.flatMap(({ message, mend }) => absurd([message, mend]))).toEqual([])
+  const { motifs, joins, order, fillers, halves, items: hung } = plan
+  const things = [motifs, joins, order, fillers, halves, findings, hung ?? []]
+  expect(things.reduce((sum, list) => sum + list.length, 0)).toBeLessThan(MOST_THINGS)
+  expect(absurd(planner.unplaced(given, plan).map(({ message, mend }) => [message, mend]))).toEqual([])
+}
+
+describe('numbers that nobody means', () => {
+  it('every number of the project file stands in one of the projects here, and each of these plans', () => {
+    const fields = new Set(numberFields(projectSchema))
+    const met = new Set(Object.values(LEAVES).flatMap((leaves) => leaves.map(({ field }) => field)))
+    expect([...fields].filter((field) => !met.has(field)).sort()).toEqual([])
+    expect(fields.size).toBeGreaterThan(100)
+    for (const name of baseNames) {
+      expect(projectSchema.safeParse(BASES[name]).success, name).toBe(true)
+      check(project(name))
+      expect(planProject(project(name)).motifs.length, name).toBeGreaterThan(0)
+    }
+  })
+
+  it.each(baseNames)(
+    '%s: one of them in any field',
+    (name) => {
+      const failed: string[] = []
+      // What a number does not touch is remembered, as in a window.
+      const planner = createPlanner()
+      for (const { path } of firstMet(name))
+        for (const value of HOSTILE)
+          try {
+            check(withNumber(project(name), path, value), planner)
+          } catch (error) {
+            failed.push(`${path.join('.')} = ${value}: ${String(error).slice(0, 300)}`)
+          }
+      expect(failed).toEqual([])
+    },
+    120_000,
+  )
+
+  it('several of them at once', () => {
+    const some = fc.constantFrom(...baseNames).chain((name) =>
+      fc.tuple(
+        fc.constant(name),
+        fc.array(fc.tuple(fc.constantFrom(...LEAVES[name]), fc.constantFrom(...HOSTILE)), {
+          minLength: 2,
+          maxLength: 5,
+        }),
+      ),
+    )
+    fc.assert(
+      fc.property(some, ([name, changes]) =>
+        check(changes.reduce((whole, [{ path }, value]) => withNumber(whole, path, value), project(name))),
+      ),
+      { numRuns: 200 },
+    )
+  }, 120_000)
+})
