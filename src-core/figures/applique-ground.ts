@@ -2,9 +2,11 @@
 import type { Anchor, MotifAccount, PlacedMotif, Plan, Point } from '../../shared-types/plan'
 import { placeOutline, placePoint } from '../geometry/place'
 import type { Outline } from '../geometry/points'
+import type { SheetStyle } from '../../shared-types/project'
 import { numberedPlaces } from '../motif/numbering'
 import { boundsOf } from './path'
 import type { Bounds } from './figure'
+import type { ColourwayMark } from './marks'
 
 export interface TemplateItem {
   readonly id: string
@@ -17,6 +19,11 @@ export interface TemplateItem {
   /** Where petal 1 (corner 1, the tip, the start) ends. */
   readonly first: Point
   readonly flipped: boolean
+  /** Parts in place, the outermost first. */
+  readonly layers: MotifAccount['layers']
+  /** Its colourway; null where it has none. */
+  readonly mark: ColourwayMark | null
+  readonly look: SheetStyle
   /** Something lies on it. */
   readonly covered: boolean
 }
@@ -37,8 +44,25 @@ export interface TemplateGround {
 const firstAnchor = (account: MotifAccount): Anchor | undefined =>
   numberedPlaces(account)[0]?.anchor ?? account.anchors[0]
 
+/** How the items of a template are told apart. */
+export interface TemplateLook {
+  readonly marks: readonly ColourwayMark[]
+  readonly style: SheetStyle
+}
+
+/** Outlines alone. */
+const BARE: TemplateLook = { marks: [], style: 'ink' }
+
+/** Number and colourway letter of an item: "3 B". */
+export const itemWords = ({ label, mark }: Pick<TemplateItem, 'label' | 'mark'>): string =>
+  [label, mark?.code ?? ''].filter(Boolean).join(' ')
+
 /** Prepares the plan of an appliqué; null for another plan. */
-export function templateGround(plan: Plan, reverse: boolean): TemplateGround | null {
+export function templateGround(
+  plan: Plan,
+  reverse: boolean,
+  { marks, style }: TemplateLook = BARE,
+): TemplateGround | null {
   const { panel, size } = plan
   if (!panel) return null
   const onPaper = (point: Point): Point => (reverse ? { x: size.width - point.x, y: point.y } : point)
@@ -61,6 +85,12 @@ export function templateGround(plan: Plan, reverse: boolean): TemplateGround | n
         first: onPaper(placePoint(firstAnchor(account) ?? { x: 0, y: 0 }, motif)),
         flipped: motif.flipped === true,
         covered: covered.has(motif.id),
+        layers: account.layers.map(({ slot, outline: part }) => ({
+          slot,
+          outline: lay(placeOutline(part, motif)),
+        })),
+        mark: marks.find(({ id }) => id !== '' && id === motif.colourway) ?? null,
+        look: style,
       },
     ]
   }

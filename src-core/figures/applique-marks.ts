@@ -4,6 +4,7 @@ import { clockwise, intersection } from '../geometry/polygons'
 import { contains } from '../geometry/points'
 import type { Outline } from '../geometry/points'
 import type { TemplateGround, TemplateItem } from './applique-ground'
+import { bandItems } from './applique-look'
 import type { Bounds, FigureItem, MeasureText, TextItem } from './figure'
 import { drawPath, drawText, INK, MM_PER_POINT, PAPER, QUIET_INK } from './figure'
 import { CAPITAL_HEIGHT } from './lettering'
@@ -45,9 +46,11 @@ export function templateItems(
   taken: readonly Bounds[] = [],
 ): FigureItem[] {
   const shown = ground.items.filter((item) => meets(view, item.bounds))
-  const outlines = shown.map((item) =>
-    drawPath(polygonPath(item.outline), { fill: PAPER, stroke: INK, width: 0.35 }),
-  )
+  const outlines = shown.flatMap((item) => [
+    drawPath(polygonPath(item.outline), { fill: PAPER }),
+    ...bandItems(item),
+    drawPath(polygonPath(item.outline), { stroke: INK, width: 0.35 }),
+  ])
   // What lies under something else is dashed where that covers it.
   const hidden = shown
     .filter((item) => item.covered)
@@ -144,9 +147,7 @@ function labels(item: TemplateItem, view: Bounds, measure: MeasureText): TextIte
     const capital = NUMBER * CAPITAL_HEIGHT * MM_PER_POINT
     return QUARTERS.map(([right, up]) => {
       const y = up ? centre.y - 1.1 : centre.y + 1.1 + capital
-      const x = centre.x + (right ? side : -side)
-      const label = drawText(item.label, x, y, NUMBER, { weight: 'bold', anchor: right ? 'start' : 'end' })
-      return [label, ...names(up ? below : above)]
+      return [...numberAndLetter(item, right, side, y, measure), ...names(up ? below : above)]
     })
   }
   const part = widestPlace(item.outline, view)
@@ -162,11 +163,58 @@ function labels(item: TemplateItem, view: Bounds, measure: MeasureText): TextIte
     const told = item.flipped && inView(view, x, y + line, 2) && inSpan(view, x, half)
     return [
       [
-        drawText(item.label, x, y + drop(SMALL_NUMBER), SMALL_NUMBER, { anchor: 'middle', weight: 'bold' }),
+        ...partLabel(item, x, y, view, measure),
         ...(told ? [drawText(WRONG_SIDE, x, y + drop(NAME) + line, NAME, { anchor: 'middle' })] : []),
       ],
     ]
   })
+}
+
+/** Whether the ink of a text lies within the outline of an item. */
+function isInside({ outline }: TemplateItem, text: TextItem, measure: MeasureText): boolean {
+  const { x, y, width, height } = inkBox(text, measure)
+  return [x, x + width].every((left) =>
+    [y, y + height].every((top) => contains(outline, { x: left, y: top })),
+  )
+}
+
+/** mm between a number and its letter. */
+const LETTER_GAP = 0.9
+
+/** Number and letter on one side of the cross; the letter on its other side, or left out, where it would run out. */
+function numberAndLetter(
+  item: TemplateItem,
+  right: boolean,
+  side: number,
+  y: number,
+  measure: MeasureText,
+): TextItem[] {
+  const code = item.mark?.code ?? ''
+  const way = right ? 1 : -1
+  const start = item.centre.x + way * side
+  const [from, to] = right ? (['start', 'end'] as const) : (['end', 'start'] as const)
+  const number = (x: number): TextItem => drawText(item.label, x, y, NUMBER, { weight: 'bold', anchor: from })
+  if (code === '') return [number(start)]
+  // "3 B" from left to right, whichever side of the cross it stands on.
+  const first = right ? measure(item.label, NUMBER, 'bold') : measure(code, NUMBER, 'regular')
+  const second = start + way * (first + LETTER_GAP)
+  const together = right
+    ? [number(start), drawText(code, second, y, NUMBER, { anchor: from })]
+    : [number(second), drawText(code, start, y, NUMBER, { anchor: from })]
+  if (together.every((text) => isInside(item, text, measure))) return together
+  const across = drawText(code, item.centre.x - way * side, y, NUMBER, { anchor: to })
+  return isInside(item, across, measure) ? [number(start), across] : [number(start)]
+}
+
+/** The number in what a sheet shows of an item, its letter behind it where that is on the item and the sheet. */
+function partLabel(item: TemplateItem, x: number, y: number, view: Bounds, measure: MeasureText): TextItem[] {
+  const baseline = y + drop(SMALL_NUMBER)
+  const number = drawText(item.label, x, baseline, SMALL_NUMBER, { anchor: 'middle', weight: 'bold' })
+  const from = x + measure(item.label, SMALL_NUMBER, 'bold') / 2 + LETTER_GAP
+  const letter = drawText(item.mark?.code ?? '', from, baseline, SMALL_NUMBER)
+  const end = from + measure(letter.text, SMALL_NUMBER, 'regular') + 0.5
+  const hasRoom = letter.text !== '' && end <= view.x + view.width && isInside(item, letter, measure)
+  return hasRoom ? [number, letter] : [number]
 }
 
 /** Beside the cross: to its right or left, above or below its arm. */

@@ -1,6 +1,9 @@
 /** The whole panel in small with every item numbered, and the sheets that the template is printed on. */
 import { simplify } from '../geometry/simplify'
+import type { Outline } from '../geometry/points'
+import { itemWords } from './applique-ground'
 import type { TemplateGround } from './applique-ground'
+import { filledItems } from './applique-look'
 import type { TemplateTiling } from './applique-tiles'
 import { cutBox, tileName } from './applique-tiles'
 import type { Bounds, Figure, FigureItem } from './figure'
@@ -11,6 +14,8 @@ import { paperUnder } from './text-box'
 
 const NUMBER = 9
 const RIM = 3
+/** Printed mm across an item from which it has room for its letter too. */
+const LETTERED = 9
 
 /** Fits a box of printed mm; never larger than life. */
 export function templateOverview(
@@ -21,16 +26,24 @@ export function templateOverview(
 ): Figure & { readonly scale: number } {
   const scale = Math.min(1, width / (ground.width + 2 * RIM), height / (ground.height + 2 * RIM))
   const at = (value: number): number => (value + RIM) * scale
-  const line = (outline: readonly { x: number; y: number }[]) =>
-    polygonPath(simplify(outline, 0.015 / scale).map(({ x, y }) => ({ x: at(x), y: at(y) })))
+  const place = (outline: Outline): Outline =>
+    simplify(outline, 0.015 / scale).map(({ x, y }) => ({ x: at(x), y: at(y) }))
+  const line = (outline: Outline) => polygonPath(place(outline))
   const items: FigureItem[] = ground.inner.map((inner) =>
     drawPath(line(inner), { stroke: QUIET_INK, width: 0.15, dash: [1.2, 0.8] }),
   )
   items.push(drawPath(line(ground.edge), { stroke: INK, width: 0.3 }))
   for (const item of ground.items)
-    items.push(drawPath(line(item.outline), { fill: PAPER, stroke: INK, width: 0.22 }))
-  const numbers = ground.items.map(({ label, centre, bounds }) => {
+    items.push(
+      drawPath(line(item.outline), { fill: PAPER }),
+      ...filledItems(item, place, scale),
+      drawPath(line(item.outline), { stroke: INK, width: 0.22 }),
+    )
+  const numbers = ground.items.map((item) => {
+    const { centre, bounds } = item
     const room = Math.min(bounds.width, bounds.height) * scale
+    // Where a letter has no room the texture tells the colourway, and the list names it.
+    const label = room > LETTERED ? itemWords(item) : item.label
     const size = room > 8 ? NUMBER : SMALLEST_TYPE
     const [x, y] = [at(centre.x), at(centre.y)]
     const high = size * CAPITAL_HEIGHT * MM_PER_POINT

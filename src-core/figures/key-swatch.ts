@@ -9,6 +9,8 @@ import { motifSymbol } from './motif-symbol'
 import { innerRadius, outerRadius } from './path'
 
 const LETTER_TYPE = 9.5
+/** Radii of the disc under a letter, in mm: the least holds a W, also where a leaf is narrower. */
+const DISC = { least: 1.9, most: 2.3 } as const
 
 /** A square figure of `across` mm with the motif as large as it fits. */
 export function keySwatch(
@@ -20,7 +22,8 @@ export function keySwatch(
 ): Figure {
   const scale = (across - 0.4) / (2 * outerRadius(motif.outline) || 1)
   const lettered = style === 'ink' && mark.code !== ''
-  const disc = lettered ? Math.min(2.3, innerRadius(motif.outline) * scale * 0.8) : 0
+  const room = innerRadius(motif.outline) * scale * 0.8
+  const disc = lettered ? Math.min(DISC.most, Math.max(DISC.least, room)) : 0
   const symbol = motifSymbol(motif, { scale, turn, look: style, mark, disc })
   const items: FigureItem[] = [useAt(symbol, across / 2, across / 2)]
   if (lettered) {

@@ -104,7 +104,7 @@ const SHEET_OF: Readonly<Partial<Record<SectionName, SheetName>>> = {
 /** What the project is put together by: map, template, or card and list along the cord. */
 function mainPages(job: Job, reverse: boolean): Draft[] {
   const { plan, project } = job
-  const template = templateGround(plan, reverse)
+  const template = templateGround(plan, reverse, { marks: job.ground.marks, style: job.style })
   if (template && template.items.length > 0) return templatePages(job, template)
   if (plan.garland && plan.motifs.length > 0) return garlandPages(job, plan.garland)
   if (plan.motifs.length === 0 || project.layout?.kind === 'applique')

@@ -19,6 +19,7 @@ export const TEMPLATE_WORDS = {
   marksTold: (seam: boolean, covered: boolean): string =>
     [
       'A cross is the centre of an item, the black arrowhead points to its petal 1 (of a leaf its tip, of a square or hexagon corner 1).',
+      'The letter and the band along its edge are those of its colourway.',
       'The thick line is the edge of the panel; the long lines are the folds through its middle.',
       ...(seam ? ['The dashed line is the seam: nothing goes beyond it.'] : []),
       ...(covered ? ['What is dashed lies under something else.'] : []),

@@ -196,7 +196,8 @@ function keyList(job: Job, sheet: Sheet, x: number, top: number, width: number, 
   return rest > 0 ? sheet.text(CARD_WORDS.more(rest), x, y) : y
 }
 
-function keyEntry({ plan, style }: Job, mark: ColourwayMark): Entry {
+/** A colourway with its picture, how often it is made, and the yarn of every part. */
+export function keyEntry({ plan, style }: Job, mark: ColourwayMark): Entry {
   const place = plan.motifs.findIndex((motif) => motif.colourway === mark.id)
   const placed = plan.motifs[place]
   const hung = (plan.items ?? []).filter(({ bead }) => bead === '')

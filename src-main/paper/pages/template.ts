@@ -19,18 +19,21 @@ import { materialPages } from './materials'
 import { motifPages } from './motif'
 import { notePages, setNotes } from './notes'
 import { sentenceOf } from './overview'
+import { keyPages, setKey, templateKeyRows } from './template-key'
 import { templateList } from './template-list'
 
 const HEAD = 17
 const KEY = { width: 34, height: 15.5 } as const
 const SQUARE = 50
 const GAP = 8
+/** Height that the picture of the panel keeps beside the key, in mm. */
+const LEAST_PICTURE = 60
 
 /** All pages of a template. */
 export function templatePages(job: Job, ground: TemplateGround): Draft[] {
   const { tiling, landscape } = planTiles(job, ground)
   return [
-    firstPage(job, ground, tiling),
+    ...firstPages(job, ground, tiling),
     ...notePages(job),
     ...tiling.tiles.map((tile) => tilePage(job, ground, tiling, tile, landscape)),
     ...templateList(job, ground),
@@ -49,7 +52,7 @@ function planTiles(job: Job, ground: TemplateGround): { tiling: TemplateTiling; 
   return lying.tiling.tiles.length < upright.tiling.tiles.length ? lying : upright
 }
 
-function firstPage(job: Job, ground: TemplateGround, tiling: TemplateTiling): Draft {
+function firstPages(job: Job, ground: TemplateGround, tiling: TemplateTiling): Draft[] {
   const sheet = newSheet(job)
   let y = sheet.title(job.title)
   y = sheet.paragraph(sentenceOf(job), sheet.left, y, sheet.inner, { size: TYPE.lead })
@@ -77,10 +80,15 @@ function firstPage(job: Job, ground: TemplateGround, tiling: TemplateTiling): Dr
   const second = sheet.left + column + GAP
   const two = sheet.paragraph(marks, second, sheet.heading(WORDS.marks, second, y), column)
   y = Math.max(one, two) + 6
+  const key = templateKeyRows(job, sheet)
+  const high = key.reduce((sum, { height }) => sum + height, 0)
+  const hasKey = y + high <= sheet.bottom - LEAST_PICTURE
+  if (hasKey) y = setKey(sheet, key, y) + 2
   const figure = templateOverview(ground, tiling, sheet.inner, sheet.bottom - y - 2)
   sheet.figure(figure, sheet.left + (sheet.inner - figure.width) / 2, y)
   const name = ground.reverse ? WORDS.overviewReversed : WORDS.overview
-  return { section: 'overview', name, bookmarks: [name], sheet }
+  const first: Draft = { section: 'overview', name, bookmarks: [name], sheet }
+  return hasKey ? [first] : [first, ...keyPages(job)]
 }
 
 /** Both test squares; returns the y below. */

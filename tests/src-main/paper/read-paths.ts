@@ -8,7 +8,7 @@ export interface ReadPath {
   /** Line width in mm. */
   readonly width: number
   readonly dashed: boolean
-  /** Box of the innermost clip, or null. */
+  /** Box that all clips round it share, or null. */
   readonly clip: Box | null
 }
 
@@ -39,6 +39,17 @@ export const boxOfPoints = (points: ReadPath['points']): Box => ({
   right: Math.max(...points.map(({ x }) => x)),
   bottom: Math.max(...points.map(({ y }) => y)),
 })
+
+/** A clip within another shows what both show (ISO 32000-1, 8.5.4). */
+const shared = (outer: Box | null, inner: Box): Box =>
+  outer
+    ? {
+        left: Math.max(outer.left, inner.left),
+        top: Math.max(outer.top, inner.top),
+        right: Math.min(outer.right, inner.right),
+        bottom: Math.min(outer.bottom, inner.bottom),
+      }
+    : inner
 
 /** The paths of every page. */
 export async function readPaths(bytes: Uint8Array): Promise<ReadPath[][]> {
@@ -90,7 +101,7 @@ export async function readPaths(bytes: Uint8Array): Promise<ReadPath[][]> {
           const [paint, [buffer]] = args as unknown as [number, [Float32Array | null]]
           const points = buffer ? corners(buffer, state.matrix) : []
           if (clipNext) {
-            state = { ...state, clip: boxOfPoints(points) }
+            state = { ...state, clip: shared(state.clip, boxOfPoints(points)) }
             clipNext = false
           } else if (points.length > 0) {
             const scale = Math.hypot(state.matrix[0], state.matrix[1])
