@@ -12,6 +12,16 @@ const SPLIT_WORDS: Readonly<Record<WeightSplit, string>> = {
 export const splitWords = ({ split = [] }: Pick<YarnNeed, 'split'>): string =>
   listed(split.map((source) => SPLIT_WORDS[source]))
 
+/** "Brick and Sand split by area, Moss split by stitches": each way once; empty where nothing was split. */
+export function splitRemark(needs: readonly YarnNeed[], nameOf: (id: string) => string): string {
+  const ways = new Map<string, string[]>()
+  for (const need of needs) {
+    const words = splitWords(need)
+    if (words) ways.set(words, [...(ways.get(words) ?? []), nameOf(need.id)])
+  }
+  return [...ways].map(([words, names]) => `${listed(names)} ${words}`).join(', ')
+}
+
 /** The mark in running words. */
 export const ASSUMED = '(assumed)'
 /** The mark in tables, which say below what it means. */

@@ -11,7 +11,7 @@ import {
   formatNumber,
   formatYarnLength,
 } from '../../src-core/units/format'
-import { ASSUMED, isAssumed, marked, splitWords } from '../../src-core/figures/yarn-words'
+import { ASSUMED, isAssumed, starred } from '../../src-core/figures/yarn-words'
 import { termWord } from '../../src-core/stitches/terms'
 import { counted } from './summaries'
 
@@ -90,10 +90,9 @@ function yarnLine(project: Project, need: YarnNeed, before: PlanNumbers | null):
   const { onHand } = need
   const was = before?.yarns.find((entry) => entry.id === need.id)
   const words = [
-    marked(formatMassRange(need.grams, units), isAssumed(need, 'grams')),
-    splitWords(need),
-    need.balls === null ? '' : marked(counted(need.balls, one, many), isAssumed(need, 'balls')),
-    onHand > 0 ? marked(`${formatMass(onHand, units)} on hand`, isAssumed(need, 'onHand')) : '',
+    starred(formatMassRange(need.grams, units), isAssumed(need, 'grams')),
+    need.balls === null ? '' : starred(counted(need.balls, one, many), isAssumed(need, 'balls')),
+    onHand > 0 ? starred(`${formatMass(onHand, units)} on hand`, isAssumed(need, 'onHand')) : '',
   ].filter(Boolean)
   const balls = before ? differs(need.balls ?? 0, was?.balls ?? 0, formatNumber) : ''
   const change = balls
@@ -109,7 +108,7 @@ function yarnLine(project: Project, need: YarnNeed, before: PlanNumbers | null):
     onHand,
     ball: yarn?.ballGrams ?? null,
     words: words.join(' · '),
-    short: need.toBuy ? marked(`buy ${formatNumber(need.toBuy)}`, isAssumed(need, 'toBuy')) : '',
+    short: need.toBuy ? starred(`buy ${formatNumber(need.toBuy)}`, isAssumed(need, 'toBuy')) : '',
     change,
   }
 }
@@ -131,8 +130,8 @@ function kitLine(project: Project, kit: KitAccount, run: KitYarnRun, before: Pla
     onHand: 0,
     ball: yarn?.ballGrams ?? null,
     words: [
-      marked(`${mass(each)} in each`, wound?.assumed?.includes('grams') ?? false),
-      packs && marked(packs, run.assumed ?? false),
+      starred(`${mass(each)} in each`, wound?.assumed?.includes('grams') ?? false),
+      packs && starred(packs, run.assumed ?? false),
     ]
       .filter(Boolean)
       .join(' · '),

@@ -15,7 +15,7 @@ import {
   formatYarnLength,
 } from '../../../src-core/units/format'
 import { sensitivityWords } from '../../../src-core/figures/sensitivity'
-import { isAssumed, splitWords, starred, starWords } from '../../../src-core/figures/yarn-words'
+import { isAssumed, splitRemark, starred, starWords } from '../../../src-core/figures/yarn-words'
 import { termWord } from '../../../src-core/stitches/terms'
 import { pieceWords } from '../../../src-core/figures/piece-words'
 import { joinPoints, pieceAt } from '../../../src-core/layout/placed'
@@ -155,9 +155,9 @@ function yarnSection(project: Project, plan: Plan, width: number): string[] {
   sum[1] = starred(formatMass(total, units), anyAssumed('grams'))
   const cost = costs.reduce((all, each) => all + each, 0)
   if (costs.length > 0) sum[columns.length - 1] = starred(money(cost), anyAssumed('cost'))
-  const split = plan.yarns.filter((yarn) => yarn.split)
+  const split = splitRemark(plan.yarns, (id) => names.get(id) ?? id)
   const remarks = [
-    ...split.map((yarn) => `${names.get(yarn.id) ?? yarn.id}: ${splitWords(yarn)}`),
+    ...(split ? [`One weight for several colours: ${split}.`] : []),
     ...(plan.yarns.some(({ assumed }) => assumed) ? [starWords(termWord('ball', termsOf(project)))] : []),
   ]
   return [

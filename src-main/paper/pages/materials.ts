@@ -2,8 +2,8 @@
 import type { YarnNeed, YarnNumber } from '../../../shared-types/plan'
 import type { StitchGauge, Yarn } from '../../../shared-types/project'
 import { wasteOf } from '../../../src-core/materials/materials'
-import { capital, listed, plural } from '../../../src-core/figures/words'
-import { isAssumed, splitWords, starred, starWords } from '../../../src-core/figures/yarn-words'
+import { capital, plural } from '../../../src-core/figures/words'
+import { isAssumed, splitRemark, starred, starWords } from '../../../src-core/figures/yarn-words'
 import { canonicalStitch, stitchName, termWord, translateStitch } from '../../../src-core/stitches/terms'
 import {
   formatLength,
@@ -159,11 +159,10 @@ const hasMap = ({ plan }: Job): boolean => !plan.panel && !plan.garland
 /** Where numbers of the table come from: a weight that was split, a band that nobody entered. */
 function yarnRemarks({ plan, project, terms }: Job): [string, string][] {
   const names = new Map((project.yarns ?? []).map((yarn) => [yarn.id, yarn.name || yarn.id]))
-  const split = plan.yarns.filter((need) => need.split)
-  const told = split.map((need) => `${names.get(need.id) ?? need.id} ${splitWords(need)}`)
+  const split = splitRemark(plan.yarns, (id) => names.get(id) ?? id)
   const isStarred = plan.yarns.some((need) => need.assumed)
   return [
-    ...(split.length > 0 ? [['Weight', MATERIAL_WORDS.split(listed(told))] as [string, string]] : []),
+    ...(split ? [['Weight', MATERIAL_WORDS.split(split)] as [string, string]] : []),
     ...(isStarred ? [['Assumed', starWords(termWord('ball', terms))] as [string, string]] : []),
   ]
 }

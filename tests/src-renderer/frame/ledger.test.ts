@@ -43,21 +43,10 @@ describe('the ledger', () => {
     const yarns = SMALL.yarns!.map((yarn) => ({ ...yarn, assumed: ['ballGrams' as const] }))
     const { app } = await inWindow(Ledger, {}, { ...SMALL, yarns })
     const text = () => screen.getByLabelText('Ledger').textContent.replace(/\s+/g, ' ')
-    expect(text()).toMatch(/Brick.* skeins? \(assumed\).*buy \d+ \(assumed\)/)
+    expect(text()).toMatch(/Brick.* skeins?\*.*buy \d+\*.*\* assumed: nobody entered the skein band/)
     expect(text()).toMatch(/To buy €\d+\.\d+ \(assumed\)/)
     app.document.change('enter the bands', (project) => confirmBand(confirmBand(project, 'y1'), 'y2'))
     await waitFor(() => expect(text()).not.toContain('assumed'))
-  })
-
-  it('says what a weight was split by', async () => {
-    const [motif] = SMALL.motifs!
-    const whole = {
-      ...motif!,
-      slots: [{ slot: 'centre' }, { slot: 'petals' }],
-      weighed: { motifs: 10, grams: 40 },
-    }
-    await inWindow(Ledger, {}, { ...SMALL, motifs: [whole as never] })
-    expect(screen.getByLabelText('Ledger').textContent).toContain('split by area')
   })
 
   it('counts errors as errors, beside warnings and notes', async () => {

@@ -228,6 +228,13 @@ describe('Colours', () => {
 })
 
 describe('Yarn', () => {
+  it('says what a weight was split by', async () => {
+    const slots = [{ slot: 'centre' }, { slot: 'petals' }]
+    const whole = { ...SMALL.motifs![0]!, slots, weighed: { motifs: 10, grams: 40 } }
+    await inWindow(YarnPlace, {}, { ...SMALL, motifs: [whole as never] })
+    expect(screen.getAllByText('split by area')).toHaveLength(2)
+  })
+
   it('follows what is on hand, in grams, metres and balls together', async () => {
     const { app } = await inWindow(YarnPlace, {}, SMALL)
     const before = app.document.plan.yarns.find((need) => need.id === 'y1')!
