@@ -1,8 +1,9 @@
 import { cleanup, fireEvent, screen, waitFor, within } from '@testing-library/svelte'
 import { afterEach, beforeAll, describe, expect, it } from 'vitest'
-import type { Project, RoundsMotif } from '../../../shared-types/project'
+import type { MeasuredMotif, Project, RoundsMotif } from '../../../shared-types/project'
 import { planProject } from '../../../src-core/plan'
 import { takeApart } from '../../../src-core/notation/take-apart'
+import { setShare } from '../../../src-renderer/state/edits/motif'
 import * as edits from '../../../src-renderer/places/motif/rounds/edits'
 import { exampleBlock } from '../../../src-renderer/places/motif/rounds/example'
 import { ownRoundsProject } from '../../../src-renderer/places/motif/rounds/own-rounds'
@@ -76,7 +77,7 @@ describe('switching between measures and rounds', () => {
       kind: 'measured',
       outline: 'petals',
       petals: 6,
-      slots: [{ slot: 'petals' }],
+      slots: [{ slot: 'centre' }, { slot: 'petals' }],
     })
     const plan = planProject(edits.toMeasured(project, 'm1', account))
     expect(plan.motif!.overTips).toBeCloseTo(account!.overTips, 1)
@@ -151,6 +152,24 @@ describe('a project that begins with rounds', () => {
     expect(two.colourways).toEqual(SMALL.colourways)
     const pasted = edits.replaceRounds(there, 'm1', takeApart(exampleBlock('US'), 'US'))
     expect(strangers(pasted)).toEqual([])
+  })
+
+  it('gives rounds that name no colours those of the motif, from the centre outward, and keeps their weights', () => {
+    const motif = SMALL.motifs![0] as MeasuredMotif
+    const slots = [
+      { slot: 'centre', grams: 0.5 },
+      { slot: 'petals', grams: 1.5 },
+    ]
+    const project: Project = { ...SMALL, motifs: [{ ...motif, slots, weighed: undefined }] }
+    const block =
+      'Rnd 1: Magic ring, 8 sc in ring.\nRnd 2: 2 sc in each st around.\nRnd 3: Sc in each st around.'
+    const there = edits.replaceRounds(edits.toRounds(project, 'm1'), 'm1', takeApart(block, 'US'))
+    expect(motifOf(there).rounds!.map(({ slot }) => slot)).toEqual(['centre', 'petals', 'petals'])
+    expect(there.colourways).toEqual(SMALL.colourways)
+    expect(motifOf(there).weighed).toEqual({ motifs: 1, grams: 2, shares: { centre: 0.25, petals: 0.75 } })
+    const other = setShare(there, 'm1', 'centre', 0.3)
+    expect(motifOf(other).weighed!.shares).toEqual({ centre: 0.3, petals: 0.75 })
+    expect(motifOf(setShare(other, 'm1', 'petals', undefined)).weighed!.shares).toEqual({ centre: 0.3 })
   })
 })
 

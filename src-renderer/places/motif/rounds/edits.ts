@@ -8,6 +8,7 @@ import type {
   OutlineKind,
   Project,
   RoundsMotif,
+  Weighed,
 } from '../../../../shared-types/project'
 import { rewordRounds } from '../../../../src-core/motif/rounds/reword'
 import type { PrintStyle } from '../../../../src-core/notation/print'
@@ -153,7 +154,8 @@ const colourName = (colour: string): string =>
 
 /**
  * The rounds of a block with their colours. Colours that the text names take the `known` ones in their order, then
- * names of their own; where it names none, a round keeps the colour that stood there before.
+ * names of their own; where it names none, a round keeps the colour that stood there before, and the first rounds of
+ * a motif take its colours from the centre outward.
  */
 export function roundsOf(
   taken: TakenApart,
@@ -164,7 +166,8 @@ export function roundsOf(
   let named: string | null = null
   return taken.rounds.map(({ work, colour }, i) => {
     if (colour !== null) named = known[names.indexOf(colour)] ?? colourName(colour)
-    return { slot: named ?? before[i]?.slot ?? before.at(-1)?.slot ?? known.at(-1) ?? MAIN, work }
+    const usual = known[Math.min(i, known.length - 1)]
+    return { slot: named ?? before[i]?.slot ?? before.at(-1)?.slot ?? usual ?? MAIN, work }
   })
 }
 
@@ -236,9 +239,26 @@ export function toRounds(project: Project, id: string): Project {
     const sizes: MeasuredSizes = {}
     for (const key of MEASURES[motif.outline]) if (motif[key] !== undefined) sizes[key] = motif[key]
     if (motif.blocked !== undefined) sizes.blocked = motif.blocked
-    return { ...written, rounds: written.rounds ?? [], measured: written.measured ?? sizes }
+    const weighed = written.weighed ?? weighedByColour(motif)
+    return {
+      ...written,
+      ...(weighed ? { weighed } : {}),
+      rounds: written.rounds ?? [],
+      measured: written.measured ?? sizes,
+    }
   })
   return withYarns(next, id)
+}
+
+/** What each colour of one motif weighs, as its whole weight and the shares in it; where every colour is weighed. */
+function weighedByColour({ slots = [] }: MeasuredMotif): Weighed | undefined {
+  const grams = slots.reduce((sum, slot) => sum + (slot.grams ?? 0), 0)
+  if (slots.length === 0 || !slots.every((slot) => (slot.grams ?? 0) > 0)) return undefined
+  return {
+    motifs: 1,
+    grams: Math.round(grams * 1000) / 1000,
+    shares: Object.fromEntries(slots.map(({ slot, grams: own }) => [slot, own! / grams])),
+  }
 }
 
 /** From written rounds to measures; everything that was written stays. `account` tells what was not measured. */
