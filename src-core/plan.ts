@@ -162,6 +162,7 @@ export function createPlanner(): Planner {
   const arrange = memoised(stages.arrange)
   const placed = memoised(stages.placedAccount, LATTICES)
   const join = memoised(stages.join)
+  const open = memoised(stages.open)
   const hold = memoised(stages.hold)
   const cells = memoised(colourCells)
   const colours = memoised(assignColourways)
@@ -228,7 +229,7 @@ export function createPlanner(): Planner {
     const wayOrder = sorted ? ways.map((way) => way.id).join(' ') : ''
     const wayOf = sorted ? coloured.colourways : NO_WAYS
     const shared = { project, layout, account: measured, rule, arranged, joined }
-    const gaps = additions.lay({ ...shared, counts })
+    const gaps = additions.lay({ ...shared, counts, open: () => open(arranged, joined, counts).openings })
     const worked = work(
       ...([arranged, joined, order, hand, wayOf, wayOrder, offset] as const),
       ...([gaps.halved, gaps.filling, gaps.filler] as const),
@@ -288,7 +289,6 @@ export function createPlanner(): Planner {
         rows: [grid.rows[0] * height, grid.rows[1] * height] as const,
       },
       arrangement: counts.arrangement,
-      holes: joined.holes,
       motif: laid,
       findings: bySeverity(findings),
     }
@@ -313,6 +313,7 @@ export function createPlanner(): Planner {
       joins: finishJoins(arranged, joined, labels, ...frame),
       order: tellWork(account, arranged, joined, rule, hand, worked, halved, filling, filler),
       fillerSteps: additions.tell(gaps, arranged, rule, labels, hand),
+      holes: open(arranged, joined, parts.counts).holes,
       edgingLines: edge && line ? finishEdge(edge, arranged, line, ...frame) : NO_LINES,
     }
   }

@@ -20,6 +20,7 @@ import { finishHalves, halfColourways, halve } from './halves'
 import type { Halved, Painted } from './halves'
 import { ownPoints } from './placed'
 import type { Filling } from './fillers'
+import type { Opening } from './holes'
 import type { Arranged, Joined, Worked } from './stages'
 
 export interface GapsInput {
@@ -30,9 +31,11 @@ export interface GapsInput {
   readonly counts: BlanketCounts
   readonly arranged: Arranged
   readonly joined: Joined
+  /** The openings between the motifs. */
+  readonly open: () => readonly Opening[]
 }
 
-export interface AdditionsInput extends Omit<GapsInput, 'counts'> {
+export interface AdditionsInput extends Omit<GapsInput, 'counts' | 'open'> {
   readonly motif: Motif
   readonly gaps: Gaps
   /** Working numbers. */
@@ -90,15 +93,17 @@ export function createAdditions(accountOf: AccountOf) {
   const paintedOf = memoised(pickPainted)
 
   /** Finds the openings to be filled and the places of half motifs. */
-  function lay({ project, layout, account, rule, counts, arranged, joined }: GapsInput): Gaps {
+  function lay({ project, layout, account, rule, counts, arranged, joined, open }: GapsInput): Gaps {
     const terms = project.terms ?? 'US'
     const asked = layout.fillers?.motif
     const fillerMotif = asked ? project.motifs?.find(({ id }) => id === asked) : undefined
     const told = fillerMotif ? accountOf(fillerMotif, project) : null
     const filler = told?.account ?? null
     const gauge = told?.gauge ?? gaugeOf(fillerMotif?.gauge ?? project.gauge, terms)
+    // Looked for only where something hangs on them: numbers of a blanket without fillers need not wait for it.
+    const openings = filler || project.forChild ? open() : NO_OPENINGS
     const filling = fill(
-      ...([joined.openings, arranged.lattice, filler, gauge, terms] as const),
+      ...([openings, arranged.lattice, filler, gauge, terms] as const),
       project.units ?? 'metric',
     )
     const halved = halvesOf(
@@ -198,6 +203,8 @@ export function createAdditions(accountOf: AccountOf) {
 
   return { lay, finish, tell }
 }
+
+const NO_OPENINGS: readonly Opening[] = []
 
 const NO_STEPS: Plan['fillerSteps'] = []
 

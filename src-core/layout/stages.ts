@@ -79,8 +79,8 @@ export interface Joined {
   readonly reach: Millimetres
   /** Gap at a join from which it is over-stretched. */
   readonly stretchLimit: Millimetres
-  readonly openings: readonly Opening[]
-  readonly holes: readonly HoleKind[]
+  /** The widest gap between members of a node. */
+  readonly spread: Millimetres
   /** Slip stitches into a neighbour. */
   readonly operations: number
   readonly seams: { readonly length: Millimetres; readonly count: number }
@@ -91,7 +91,7 @@ export interface Joined {
 export const placedAccount = (account: MotifAccount, grid: Lattice, hand: Hand): MotifAccount =>
   account.shape === 'round' ? { ...account, anchors: contactAnchors(account, grid, hand) } : account
 
-/** Meeting points, openings, seams and what is to be said about them; of a placed account. */
+/** Join points, seams and what is to be said about them; of a placed account. */
 export function join(
   account: MotifAccount,
   gauge: ResolvedGauge,
@@ -105,7 +105,6 @@ export function join(
   const motifs = laid.placements.map(({ x, y, turn }) => ({ x, y, turn, anchors }))
   const nodes = findNodes(motifs, reach)
   const spread = nodes.reduce((most, node) => Math.max(most, node.spread), 0)
-  const openings = openingsOf(laid.lattice, counts, laid.placements, Math.min(spread, reach))
   const limit = stretchLimit(rule, account, gauge)
   const checked =
     rule.rule === 'apart'
@@ -121,12 +120,21 @@ export function join(
     anchors,
     reach,
     stretchLimit: limit,
-    openings,
-    holes: holeKinds(openings),
+    spread,
     operations: nodes.reduce((sum, node) => sum + node.members.length - 1, 0),
     seams: rule.rule === 'seam' ? seamsOf(nodes, laid, counts) : { length: 0, count: 0 },
     findings: [...reachFindings, ...checked],
   }
+}
+
+/** The openings between joined motifs, and their kinds: what no size, yarn or time follows from unless it is filled. */
+export function open(
+  laid: Laid,
+  { spread, reach }: Pick<Joined, 'spread' | 'reach'>,
+  counts: BlanketCounts,
+): { readonly openings: readonly Opening[]; readonly holes: readonly HoleKind[] } {
+  const openings = openingsOf(laid.lattice, counts, laid.placements, Math.min(spread, reach))
+  return { openings, holes: holeKinds(openings) }
 }
 
 /** How motifs and half motifs hang together, by their join points and by the fillers between them. */
