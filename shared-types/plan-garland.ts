@@ -56,6 +56,8 @@ export interface SwagAccount {
 }
 
 export interface GarlandAccount {
+  /** Chains of a worked cord after the last item, up to the tie; null for a bought one. */
+  readonly chainsAfter: number | null
   readonly cord: CordAccount
   readonly items: readonly GarlandItem[]
   readonly swags: SwagAccount | null

@@ -65,9 +65,11 @@ export function planGarland(project: Project, layout: GarlandLayout, stages: Gar
   )
   const cord = cordAccount(layout, chain, spaced.length, ties)
   const items = itemsOf(project, layout, things, spaced, up, chain)
+  const taken = items.reduce((sum, item, i) => sum + (item.chains ?? 0) + things[i]!.hanging.chains, 0)
   const garland: GarlandAccount = {
     cord,
     items,
+    chainsAfter: cord.chains === null ? null : Math.max(0, cord.chains - taken),
     swags: hung.swags && {
       count: hung.swags.count,
       span: hung.swags.cord.span,

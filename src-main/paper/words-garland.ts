@@ -31,6 +31,8 @@ export const CORD_WORDS = {
   along: 'from the tie',
   chains: 'chains before it',
   how: 'how it is fastened',
+  end: 'end of the cord',
+  tie: (chains: number): string => (chains > 0 ? `then ${counted(chains, 'chain')} to tie` : 'fasten off'),
 } as const
 
 export const LABEL_WORDS = {

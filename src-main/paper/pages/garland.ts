@@ -65,11 +65,9 @@ function cordPages(job: Job, garland: GarlandAccount): Draft[] {
     { ...left(''), width: 2 },
     left(CORD_WORDS.how),
   ]
-  const along = lengthsIn(
-    job.units,
-    garland.items.map((item) => item.along),
-  )
-  let rows = garland.items.map((item, i): Row => ({
+  const { cord, chainsAfter } = garland
+  const along = lengthsIn(job.units, [...garland.items.map((item) => item.along), cord.length])
+  let rows: Row[] = garland.items.map((item, i): Row => ({
     cells: [
       formatNumber(i + 1),
       item.bead || (names.get(item.motif) ?? item.motif),
@@ -80,6 +78,10 @@ function cordPages(job: Job, garland: GarlandAccount): Draft[] {
       wordsOf(job, garland, item),
     ],
   }))
+  if (rows.length > 0 && chainsAfter !== null) {
+    const end = ['', CORD_WORDS.end, '', along(cord.length), formatNumber(chainsAfter), '']
+    rows.push({ cells: [...end, CORD_WORDS.tie(cord.ties.chains ?? 0)] })
+  }
   const drafts: Draft[] = []
   while (rows.length > 0) {
     const sheet = newSheet(job)

@@ -65,6 +65,20 @@ describe('the sheets of a garland kit', () => {
     expect(uk.pages[0]!.words).toContain('never on or across a cot')
   })
 
+  it('the list along the cord ends at the tie, and its chains are those of the cord', async () => {
+    const { garland } = plan
+    const fastened = garland!.cord.chains! - garland!.chainsAfter!
+    const before = garland!.items.reduce((sum, { chains }) => sum + chains!, 0)
+    // Motifs that hang by several points stand over chains of their own.
+    expect(fastened).toBeGreaterThanOrEqual(before)
+    const { pages } = await read(example)
+    expect(pages.map(({ words }) => words).join(' ')).toMatch(
+      new RegExp(
+        `end of the cord [^ ]+ [^ ]+ ${garland!.chainsAfter} then ${garland!.cord.ties.chains} chains to tie`,
+      ),
+    )
+  })
+
   it('the packing list winds for spares too and adds up', async () => {
     const { pages } = await read(example)
     const { words } = pages.at(-1)!
