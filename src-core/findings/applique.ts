@@ -179,6 +179,11 @@ export const APPLIQUE_FINDINGS = {
     message: '{first} and {second} overlap.',
     mend: 'Move one of them, or allow items to lie on each other.',
   },
+  'applique/kept-apart': {
+    severity: 'note',
+    message: 'item {item} stays where it was: it would overlap item {other}, and overlaps are not allowed.',
+    mend: 'Leave room between them, or allow overlaps at Arrangement.',
+  },
   'applique/too-close': {
     severity: 'warning',
     message: '{first} and {second} are {distance} apart, {least} are asked for.',
