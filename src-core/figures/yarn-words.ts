@@ -1,5 +1,6 @@
 /** What stands beside numbers of yarn on screen, on paper and in lists: what they were split by, what is assumed. */
 import type { WeightSplit, YarnNeed, YarnNumber } from '../../shared-types/plan'
+import type { Yarn } from '../../shared-types/project'
 import { listed } from './words'
 
 const SPLIT_WORDS: Readonly<Record<WeightSplit, string>> = {
@@ -41,3 +42,18 @@ export const starred = (words: string, assumed: boolean): string =>
 /** What the star of a table means. */
 export const starWords = (ball: string): string =>
   `${ASSUMED_STAR} assumed: nobody entered the ${ball} band that it follows from.`
+
+/** Said where a run of kits is bought of yarns that are on hand. */
+export const BOUGHT_NEW =
+  'All of it is bought new here: what is on hand is not taken off, so that the price does not depend on it.'
+
+/** Whether yarns of a run are on hand. */
+export const hasStock = (
+  yarns: readonly Yarn[] | undefined,
+  run: readonly { readonly yarn: string }[],
+): boolean =>
+  run.some(({ yarn }) =>
+    yarns?.some(
+      ({ id, onHandGrams, onHandBalls }) => id === yarn && ((onHandGrams ?? 0) > 0 || (onHandBalls ?? 0) > 0),
+    ),
+  )

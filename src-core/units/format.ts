@@ -80,9 +80,12 @@ export function formatSize(width: Millimetres, height: Millimetres, units: UnitS
   return `${formatNumber(width / 10, 1)} × ${formatNumber(height / 10, 1)} cm`
 }
 
-/** A mass: "4.3 g", "386 g", "13.6 oz". */
+/** A mass: "4.3 g", "386 g", "13.6 oz", "0.24 oz". */
 export function formatMass(grams: Grams, units: UnitSystem): string {
-  if (units === 'imperial') return `${formatNumber(grams / GRAMS_PER_OUNCE, 1)} oz`
+  if (units === 'imperial') {
+    const ounces = grams / GRAMS_PER_OUNCE
+    return `${formatNumber(ounces, Math.abs(ounces) < 0.95 ? 2 : 1)} oz`
+  }
   return `${formatNumber(grams, Math.abs(grams) < 20 ? 1 : 0)} g`
 }
 

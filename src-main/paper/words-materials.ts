@@ -1,11 +1,17 @@
 /** The words of the materials page. */
-import type { EdgingAccount, PlanSize, YarnNeed } from '../../shared-types/plan'
-import type { UnitSystem } from '../../shared-types/project'
-import { counted } from '../../src-core/figures/words'
+import type { EdgingAccount, Plan, PlanSize, YarnNeed } from '../../shared-types/plan'
+import type { UnitSystem, Yarn } from '../../shared-types/project'
+import { counted, listed } from '../../src-core/figures/words'
 import { HALF_SHARE } from '../../src-core/layout/constants'
 import { MATERIAL_CONSTANTS } from '../../src-core/materials/constants'
 import { translateStitch } from '../../src-core/stitches/terms'
-import { formatLength, formatNumber, formatSize } from '../../src-core/units/format'
+import {
+  formatLength,
+  formatMass,
+  formatNumber,
+  formatSize,
+  formatYarnLength,
+} from '../../src-core/units/format'
 import type { Job } from './page'
 
 export const MATERIAL_WORDS = {
@@ -55,14 +61,57 @@ export function fillerWords({ plan, units }: Job): string {
   return `${formatNumber(plan.fillers.length)} × ${name} in openings of ${across}, joined ${counted(joins, 'time')} in all`
 }
 
+/** "One skein of Cream is 100 g (3.5 oz), 200 m (219 yd); of Moss and Sage 50 g (1.8 oz), 125 m (137 yd)." */
+export function ballSizes(yarns: readonly Yarn[], ball: string): string {
+  const bySize = new Map<string, string[]>()
+  for (const { id, name, ballGrams, ballMetres } of yarns) {
+    const sizes = [
+      ...(ballGrams ? [`${formatMass(ballGrams, 'metric')} (${formatMass(ballGrams, 'imperial')})`] : []),
+      ...(ballMetres
+        ? [`${formatYarnLength(ballMetres, 'metric')} (${formatYarnLength(ballMetres, 'imperial')})`]
+        : []),
+    ].join(', ')
+    if (sizes !== '') bySize.set(sizes, [...(bySize.get(sizes) ?? []), name || id])
+  }
+  const told = [...bySize].map(
+    ([size, names], i) =>
+      `${i === 0 ? `One ${ball} of` : 'of'} ${listed(names)} ${i === 0 ? 'is ' : ''}${size}`,
+  )
+  return told.length === 0 ? '' : `${told.join('; ')}.`
+}
+
 /** How the first round of an edging meets the edge. */
-function firstRoundWords({ style, rounds }: EdgingAccount, stitch: string): string {
+function firstRoundWords(
+  { style, rounds }: EdgingAccount,
+  lines: Plan['edgingLines'],
+  stitch: string,
+): string {
   const { stitches, chains } = rounds[0]!
-  if (style === 'bridge' && chains > 0)
-    return `${stitch} in every free tip, ch ${formatNumber(Math.round(chains / stitches))} between`
+  if (style === 'bridge' && chains > 0) {
+    const each = Math.round(chains / stitches)
+    const spans = spansOf(lines).map((share) => Math.max(1, Math.round(each * share)))
+    const [least, most] = [Math.min(each, ...spans), Math.max(each, ...spans)]
+    const range =
+      least === most
+        ? ''
+        : `, fewer where tips stand close and more where they stand apart (${least} to ${most})`
+    return `${stitch} in every free tip, ch ${formatNumber(each)} between${range}`
+  }
   if (style === 'bridge') return `${stitch} in every free tip`
   if (style === 'level') return `${stitch} along the tips, a decrease of two tall stitches in every dip`
   return `${stitch} evenly along the edge`
+}
+
+/** The distances from one tip of a line to the next, as shares of the mean distance. */
+function spansOf(lines: Plan['edgingLines']): number[] {
+  const spans = lines.flatMap((line) =>
+    line.map((point, i) => {
+      const next = line[(i + 1) % line.length]!
+      return Math.hypot(next.x - point.x, next.y - point.y)
+    }),
+  )
+  const mean = spans.reduce((sum, span) => sum + span, 0) / Math.max(1, spans.length)
+  return spans.map((span) => span / mean)
 }
 
 /** The edging in words, round by round, or null when there is none. */
@@ -75,7 +124,7 @@ export function edgingWords(edging: EdgingAccount | null, job: Job): string | nu
     const stitch = translateStitch(round.stitch, from, job.terms) ?? round.stitch
     const chains = round.chains > 0 ? ` and ${counted(round.chains, 'chain')}` : ''
     const all = `${formatNumber(round.stitches)} ${stitch}${chains}`
-    return `Round ${i + 1}: ${i === 0 ? firstRoundWords(edging, stitch) : `${stitch} evenly into the round before`}: ${all}.`
+    return `Round ${i + 1}: ${i === 0 ? firstRoundWords(edging, job.plan.edgingLines, stitch) : `${stitch} evenly into the round before`}: ${all}.`
   })
   return [`In ${yarn}; it ${style}.`, ...rounds].join(' ')
 }

@@ -15,6 +15,7 @@ const FROM: Readonly<Record<Provenance, string>> = {
 }
 
 export const MOTIF_WORDS = {
+  assumed: ' (assumed)',
   lifeSize: 'Drawn at its full size when printed at 100\u00a0%.',
   scaled: (scale: number): string => `Drawn at ${formatNumber(scale * 100)}\u00a0% of its size.`,
   numbering: (hand: Hand, shape: MotifAccount['shape']): string => {
@@ -104,7 +105,15 @@ export function measureBlocks(
   const [own, others] = [lengthsIn(units, lengths), lengthsIn(other, lengths)]
   const row = (label: string, mm: number): MeasureRow => [label, own(mm), others(mm)]
   const outermost = [...dimensions].reverse()
-  const after = outermost.map(({ words, length }) => row(capital(words), length))
+  // Of a flower that was measured over its tips alone the dips follow from the usual share.
+  const isAssumed = ({ length }: Dimension) =>
+    source?.kind === 'measured' &&
+    source.outline === 'petals' &&
+    source.overValleys === undefined &&
+    length === Math.min(...lengths)
+  const after = outermost.map((each) =>
+    row(`${capital(each.words)}${isAssumed(each) ? MOTIF_WORDS.assumed : ''}`, each.length),
+  )
   if (blocked === undefined) return [{ heading: '', rows: after }]
   const blocks: MeasureBlock[] = [{ heading: MOTIF_WORDS.afterBlocking, rows: after }]
   if (blocked) return blocks

@@ -36,13 +36,21 @@ const within = (least: string | null, most: string | null): string => {
   return least !== null ? `at least ${least}` : `at most ${most ?? ''}`
 }
 
+/** "6 skeins" in a field for skeins is six: what is counted may be named. */
+const withoutNoun = (text: string): string =>
+  text.replace(/(\d)\s*(ball|skein|hank|kit|motif|petal|row|round|chain|swag)s?\s*$/i, '$1')
+
 /** Reads a field's text by its rules. */
 export function readField(text: string, rules: FieldRules): Reading {
   const { kind, units, least, most } = rules
   if (rules.optional && text.trim() === '') return { value: undefined }
   const bare = kind === 'span' && units === 'metric' ? { bare: 'cm' } : {}
-  const read = readQuantity(text, { kind: READ_AS[kind], units, ...bare })
-  if (!read.ok) return { problem: read.message.charAt(0).toUpperCase() + read.message.slice(1) }
+  const isNumber = kind === 'number' || kind === 'count'
+  const read = readQuantity(isNumber ? withoutNoun(text) : text, { kind: READ_AS[kind], units, ...bare })
+  if (!read.ok) {
+    const message = kind === 'number' ? read.message.replace('an amount of money', 'a number') : read.message
+    return { problem: message.charAt(0).toUpperCase() + message.slice(1) }
+  }
   const { value } = read
   if ((least !== undefined && value < least) || (most !== undefined && value > most)) {
     const told = (bound: number | undefined, side: 'least' | 'most') =>

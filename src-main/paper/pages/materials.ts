@@ -25,7 +25,7 @@ import { TEMPLATE_WORDS } from '../words-template'
 import { shortNotes } from './notes'
 import { notesStandLater } from './overview'
 import { SWATCH_INSET, yarnSwatch } from './swatch'
-import { edgingWords, fillerWords, MATERIAL_WORDS } from '../words-materials'
+import { ballSizes, edgingWords, fillerWords, MATERIAL_WORDS } from '../words-materials'
 
 const LABEL = 34
 /** The first of the columns that only the maker or seller needs: on hand, to buy, cost. */
@@ -161,7 +161,10 @@ function yarnRemarks({ plan, project, terms }: Job): [string, string][] {
   const names = new Map((project.yarns ?? []).map((yarn) => [yarn.id, yarn.name || yarn.id]))
   const split = splitRemark(plan.yarns, (id) => names.get(id) ?? id)
   const isStarred = plan.yarns.some((need) => need.assumed)
+  const used = plan.yarns.flatMap((need) => project.yarns?.find(({ id }) => id === need.id) ?? [])
+  const sizes = ballSizes(used, termWord('ball', terms))
   return [
+    ...(sizes === '' ? [] : [[capital(termWord('balls', terms)), sizes] as [string, string]]),
     ...(split ? [['Weight', MATERIAL_WORDS.split(split)] as [string, string]] : []),
     ...(isStarred ? [['Assumed', starWords(termWord('ball', terms))] as [string, string]] : []),
   ]

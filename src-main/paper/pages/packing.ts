@@ -1,5 +1,6 @@
 /** The packing list: for the seller of a run of kits. What to wind, to buy, to charge, and to put on the label. */
-import { starred, starWords } from '../../../src-core/figures/yarn-words'
+import { capital } from '../../../src-core/figures/words'
+import { BOUGHT_NEW, hasStock, starred, starWords } from '../../../src-core/figures/yarn-words'
 import { termWord } from '../../../src-core/stitches/terms'
 import type { KitAccount } from '../../../shared-types/plan'
 import { formatLength, formatMass, formatMoney, formatNumber } from '../../../src-core/units/format'
@@ -119,6 +120,12 @@ function setPacking(job: Job, kit: KitAccount, setting: Setting): Draft[] {
   )
   if (kit.perKit.some(({ assumed }) => assumed) || kit.run.some(({ assumed }) => assumed))
     pages.y = pages.sheet.paragraph(starWords(termWord('ball', job.terms)), pages.sheet.left, pages.y, 165)
+  const remarks = [
+    ...(hasStock(project.yarns, kit.run) ? [BOUGHT_NEW] : []),
+    ...job.plan.findings.filter(({ code }) => code === 'kit/no-instructions').map(({ message }) => message),
+  ]
+  for (const words of remarks)
+    pages.y = pages.sheet.paragraph(capital(words), pages.sheet.left, pages.y + 1, 165)
   const taxed = (project.layout?.kit?.taxPercent ?? 0) > 0
   pages.facts(PACKING_WORDS.account, accountFacts(kit, money, units, taxed))
   const care = project.layout?.kit?.care?.trim()

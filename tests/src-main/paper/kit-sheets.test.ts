@@ -49,6 +49,24 @@ describe('each sheet of a kit alone', () => {
     },
   )
 
+  it('the packing list says that stock is not taken off, and of what nobody can work', async () => {
+    const wordsOf = async (project: Project) =>
+      (await read(project, { sheets: ['packing'] })).pages.map(({ words }) => words).join(' ')
+    const none = GATE.yarns!.map((yarn) => ({ ...yarn, onHandGrams: undefined, onHandBalls: undefined }))
+    const plain = await wordsOf({ ...GATE, yarns: none })
+    expect(plain).not.toContain('what is on hand is not taken off')
+    expect(plain).not.toContain('neither written rounds nor instructions')
+    const stock = none.map((yarn) => ({ ...yarn, onHandBalls: 2 }))
+    const motifs = GATE.motifs!.map((motif) => ({
+      ...motif,
+      kind: 'measured' as const,
+      instructions: undefined,
+    }))
+    const told = await wordsOf({ ...GATE, yarns: stock, motifs: motifs as Project['motifs'] })
+    expect(told).toContain('All of it is bought new here: what is on hand is not taken off')
+    expect(told).toContain('it has neither written rounds nor instructions')
+  })
+
   it.each(KINDS)('the packing list of %s is for the seller alone', async (_, project) => {
     const { pages } = await read(project, { sheets: ['packing'] })
     const words = pages.map((page) => page.words).join(' ')

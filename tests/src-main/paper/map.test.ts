@@ -1,6 +1,7 @@
 import { beforeAll, describe, expect, it } from 'vitest'
 import { mapPages, NoSuchPageError, renderMap } from '../../../src-main/paper/index'
 import type { RenderOptions } from '../../../src-main/paper/index'
+import { record } from '../../src-core/figures/recorder'
 import { DATE, flowers, planned, VERSION } from './projects'
 import { readPdf } from './read-pdf'
 import type { ReadPdf } from './read-pdf'
@@ -50,12 +51,23 @@ describe('the assembly map of a throw', () => {
   it('says how to work the edging: where its stitches go, and the chains between them', () => {
     const { stitches, chains } = plan.edging!.rounds[0]!
     const words = read.pages.map((page) => page.words).join(' ')
-    expect(words).toContain(
-      `Round 1: sc in every free tip, ch ${chains / stitches} between: ${stitches} sc and ${chains} chains.`,
-    )
+    expect(words).toContain(`Round 1: sc in every free tip, ch ${chains / stitches} between`)
+    expect(words).toContain(`: ${stitches} sc and ${chains} chains.`)
+    expect(words).toContain('One skein of')
     expect(words).toContain(
       `Round 2: dc evenly into the round before: ${plan.edging!.rounds[1]!.stitches} dc.`,
     )
+  })
+
+  it('says so where tips do not stand equally far apart round the edge', () => {
+    const own = flowers(edged)
+    const five = {
+      ...own,
+      motifs: own.motifs!.map((motif) => ({ ...motif, petals: 5 })) as typeof own.motifs,
+    }
+    const pages = mapPages(five, planned(five).plan, { date: new Date(0) })
+    const words = pages.flatMap(({ figure }) => record(figure).texts.map(({ text }) => text)).join(' ')
+    expect(words).toMatch(/fewer where tips stand close and more where they stand apart \(\d+ to \d+\)/)
   })
 
   it('prints every working number where its motif is', () => {

@@ -37,6 +37,16 @@ describe('a number field', () => {
     expect(oncommit).toHaveBeenCalledExactlyOnceWith(expect.closeTo(value, 9))
   })
 
+  it('reads what is counted with its noun, and asks a field without a unit for a number', () => {
+    const rules = { kind: 'number', units: 'metric' } as const
+    for (const text of ['6', '6 skeins', '6 Balls', '6skein'])
+      expect(readField(text, rules)).toEqual({ value: 6 })
+    expect(readField('12 petals', { ...rules, kind: 'count' })).toEqual({ value: 12 })
+    expect(readField('6 G', rules)).toEqual({
+      problem: expect.stringContaining('a number is expected') as string,
+    })
+  })
+
   it('has room for what stands in it while it is empty', () => {
     const { input } = field({ value: undefined, optional: true, placeholder: 'by the tension' })
     expect(input.style.minWidth).toContain('15ch')
