@@ -26,7 +26,7 @@ const STEPS = 200
 /** Relative change at which a step changes nothing more. */
 const STILL = 1e-15
 /** A cord that hangs down by a smaller share of its length is straight: its curve would be a number of no use. */
-const STRAIGHT = 1e-9
+const STRAIGHT = 1e-12
 
 /** Logarithm of sinh(x), for x > 0 of any size. */
 const logSinh = (x: number): number =>
