@@ -18,17 +18,18 @@ function newOverlap(before: Plan, after: Plan, ids: readonly string[]): readonly
 }
 
 /**
- * Keeps what is tried on items, unless it puts them onto others where overlaps are not allowed: then they go back,
- * and it is said why. What is typed is kept, and told as a mistake to mend. `key` as in `DocumentState.commit`.
+ * Keeps what is tried on items, unless it drops them onto others where overlaps are not allowed: then they go back,
+ * and it is said why. Keys may pass over others on their way, and numbers may be typed: what they leave on another
+ * item is told as a mistake to mend.
  */
-export function settleItems(state: WindowState, ids: readonly string[], key: string | null = null): void {
+export function settleItems(state: WindowState, ids: readonly string[]): void {
   const { document } = state
   const { plan, previous } = document
   const others = state.notices.filter(({ code }) => code !== REFUSED)
   if (others.length < state.notices.length) state.notices = others
   const isFree = appliqueOf(document.project)?.overlaps === 'allowed'
   const pair = isFree || !previous ? null : newOverlap(previous, plan, ids)
-  if (!pair) return document.commit(key)
+  if (!pair) return document.commit()
   document.cancel()
   const label = (id: string): string => plan.motifs.find((motif) => motif.id === id)?.label ?? id
   const told = finding(REFUSED, 'layout.overlaps', { item: label(pair[0]), other: label(pair[1]) })

@@ -23,7 +23,6 @@ import { paint } from '../state/edits/layout'
 import { findColourway } from '../state/edits/yarn'
 import { counted } from '../state/summaries'
 import type { WindowState } from '../state/window.svelte'
-import { settleItems } from './keep-apart'
 import { motifWords } from './map-words'
 
 /**
@@ -98,17 +97,19 @@ const isFor = (project: Project, motif: string | undefined, colourway: string | 
 
 /** Moves items of a panel by mm; `key` joins nudges that follow each other into one step. */
 export function nudgeItems(state: WindowState, ids: readonly string[], dx: number, dy: number): void {
-  state.document.preview(`move ${counted(ids.length, 'item')}`, (project) =>
-    moveItems(project, ids, { dx, dy }),
+  state.document.change(
+    `move ${counted(ids.length, 'item')}`,
+    (project) => moveItems(project, ids, { dx, dy }),
+    `nudge ${ids.join()}`,
   )
-  settleItems(state, ids, `nudge ${ids.join()}`)
 }
 
 export function rotateItems(state: WindowState, ids: readonly string[], degrees: number): void {
-  state.document.preview(`rotate ${counted(ids.length, 'item')}`, (project) =>
-    turnItems(project, ids, degrees),
+  state.document.change(
+    `rotate ${counted(ids.length, 'item')}`,
+    (project) => turnItems(project, ids, degrees),
+    `rotate ${ids.join()}`,
   )
-  settleItems(state, ids, `rotate ${ids.join()}`)
 }
 
 export function deleteItems(state: WindowState, ids: readonly string[]): void {

@@ -2,9 +2,11 @@
 import { cleanup } from '@testing-library/svelte'
 import { afterEach, expect, it } from 'vitest'
 import type { Project } from '../../../shared-types/project'
+import type { WindowState } from '../../../src-renderer/state/window.svelte'
 import MapTable from '../../../src-renderer/frame/MapTable.svelte'
+import { settleItems } from '../../../src-renderer/frame/keep-apart'
 import { nudgeItems } from '../../../src-renderer/frame/map-acts'
-import { itemsOf } from '../../../src-renderer/state/edits/applique'
+import { itemsOf, moveItems } from '../../../src-renderer/state/edits/applique'
 import { example } from '../projects'
 import { inWindow } from '../in-window'
 
@@ -20,25 +22,37 @@ const panel = (more: object = {}): Project => ({
     ...more,
   },
 })
+/** As a mouse does: moved, and dropped. */
+const drop = (app: WindowState, ids: readonly string[], dx: number) => {
+  app.document.preview('move', (project) => moveItems(project, ids, { dx, dy: 0 }))
+  settleItems(app, ids)
+}
 const xs = (project: Project) => itemsOf(project).map(({ x }) => x)
 
 it('an item stays where it was rather than lie on another, and it is said why', async () => {
   const { app } = await inWindow(MapTable, {}, panel())
-  nudgeItems(app, ['1,1'], 10, 0)
+  drop(app, ['1,1'], 10)
   expect(xs(app.document.settled)).toEqual([110, 250])
-  nudgeItems(app, ['1,1'], 135, 0)
+  drop(app, ['1,1'], 135)
   expect(xs(app.document.settled)).toEqual([110, 250])
   expect(app.notices.map(({ code }) => code)).toEqual(['applique/kept-apart'])
   expect(app.said).toContain('item 1 stays where it was: it would overlap item 2')
   // What is possible again puts the remark away; both together may go anywhere.
-  nudgeItems(app, ['1,1', '1,2'], 20, 0)
+  drop(app, ['1,1', '1,2'], 20)
   expect(app.notices).toEqual([])
   expect(xs(app.document.settled)).toEqual([130, 270])
 })
 
 it('an item lies on another where overlaps are allowed', async () => {
   const { app } = await inWindow(MapTable, {}, panel({ overlaps: 'allowed' }))
-  nudgeItems(app, ['1,1'], 145, 0)
+  drop(app, ['1,1'], 145)
   expect(xs(app.document.settled)).toEqual([245, 250])
   expect(app.notices).toEqual([])
+})
+
+it('keys pass over another item, and what they leave on it is told', async () => {
+  const { app } = await inWindow(MapTable, {}, panel())
+  nudgeItems(app, ['1,1'], 145, 0)
+  expect(xs(app.document.settled)).toEqual([245, 250])
+  expect(app.document.plan.findings.map(({ code }) => code)).toContain('applique/overlap')
 })
