@@ -3,12 +3,17 @@
  * and the rest of it. A plan of a project that has changed since is put away, so that the next numbers do not wait
  * for what nobody will see; while changes come without end, a plan is finished now and then all the same.
  */
+import type { Project } from '../../shared-types/project'
 import type { Planner } from '../../src-core/plan'
 import { stepwise } from './background-work'
 import type { Message, Question } from './background-work'
+import { rehearsalsOf } from './rehearsal'
 
 /** ms. A map that stood still for so long while a key is held is drawn, even though the next change waits. */
 const LONGEST_STILL = 500
+
+/** Every so many rehearsals a whole plan is made: numbers that come next wait for it. */
+const WHOLE = 3
 
 export interface Desk {
   readonly makePlanner: () => Planner
@@ -29,6 +34,9 @@ export function openDesk({ makePlanner, post, lookUp, now }: Desk): (id: number,
   const answer = stepwise(makePlanner)
   const waiting: Asked[] = []
   let isWorking = false
+  /** What is worked out while nobody asks; null until a plan was made. */
+  let rehearsals: Project[] | null = null
+  let rehearser: Planner | null = null
   /** When the first of the plans that were put away since the last whole one was asked for. */
   let stillSince: number | null = null
 
@@ -45,8 +53,23 @@ export function openDesk({ makePlanner, post, lookUp, now }: Desk): (id: number,
       if (isOvertaken(asked) && now() - stillSince < LONGEST_STILL) return putAway(asked)
       step = steps.next()
     }
-    if (asked.question.kind === 'plan') stillSince = null
+    const { question } = asked
+    if (question.kind === 'plan') {
+      stillSince = null
+      if (question.lane === 'document') rehearsals ??= rehearsalsOf(question.project)
+    }
     post({ id: asked.id, answer: step.value })
+  }
+
+  function rehearse(project: Project): void {
+    try {
+      rehearser ??= makePlanner()
+      rehearser.numbers(project)
+      if (rehearsals && rehearsals.length % WHOLE === 0) rehearser.plan(project)
+    } catch {
+      // Whatever falls over here is told when it is asked for.
+      rehearsals = []
+    }
   }
 
   return (id, question) => {
@@ -54,13 +77,20 @@ export function openDesk({ makePlanner, post, lookUp, now }: Desk): (id: number,
     if (isWorking) return
     isWorking = true
     void (async () => {
-      for (let asked = waiting.shift(); asked; asked = waiting.shift()) {
-        if (isOvertaken(asked)) putAway(asked)
-        else {
+      for (;;) {
+        const asked = waiting.shift()
+        if (asked && isOvertaken(asked)) putAway(asked)
+        else if (asked) {
           await work(asked)
+          await lookUp()
+        } else {
+          const project = rehearsals?.shift()
+          if (!project) break
+          rehearse(project)
           await lookUp()
         }
       }
+      rehearser = null
       isWorking = false
     })()
   }

@@ -1,7 +1,8 @@
 /** What keeps the answer to a key press quick, without a clock: what is sent, in which order, and what is put away. */
 import { describe, expect, it } from 'vitest'
-import type { Project } from '../../../shared-types/project'
+import type { BlanketLayout, Project } from '../../../shared-types/project'
 import { createPlanner, planProject } from '../../../src-core/plan'
+import type { Planner } from '../../../src-core/plan'
 import { openDesk } from '../../../src-renderer/state/background-desk'
 import type { Message, Question } from '../../../src-renderer/state/background-work'
 import { patchBlanket } from '../../../src-renderer/state/edits/layout'
@@ -12,13 +13,13 @@ const sized = (rows: number): Project => patchBlanket(SMALL, { columns: 20, rows
 const ask = (project: Project): Question => ({ lane: 'document', kind: 'plan', project })
 
 /** A desk whose worker looks up when it is told to. */
-function desk() {
+function desk(makePlanner: () => Planner = createPlanner) {
   const posted: Message[] = []
   const told: string[] = []
   const up: (() => void)[] = []
   const clock = { now: 0 }
   const take = openDesk({
-    makePlanner: createPlanner,
+    makePlanner,
     post: (message) => {
       posted.push(message)
       told.push(`${message.id} ${'numbers' in message ? 'numbers' : message.answer.value.kind}`)
@@ -53,6 +54,30 @@ describe('the desk of the planning worker', () => {
     expect(told.slice(2)).toEqual(['2 overtaken', '3 numbers'])
     await lookUp()
     expect(told.slice(4)).toEqual(['3 plan'])
+  })
+
+  it('rehearses what keys change while nobody asks, tells nothing of it, and lets every question in first', async () => {
+    const asked: Project[] = []
+    const watched = (): Planner => {
+      const planner = createPlanner()
+      return { ...planner, numbers: (project) => (asked.push(project), planner.numbers(project)) }
+    }
+    const { take, told, lookUp } = desk(watched)
+    take(1, ask(sized(40)))
+    await lookUp()
+    await lookUp()
+    expect(asked).toHaveLength(2)
+    const [first, changed] = asked.map(({ layout }) => layout as BlanketLayout)
+    expect([first!.rows, changed!.rows]).toEqual([40, 30])
+    take(2, ask(sized(41)))
+    await lookUp()
+    expect(told).toEqual(['1 numbers', '1 plan', '2 numbers'])
+    for (let looks = 0; looks < 60; looks++) await lookUp()
+    expect(told).toEqual(['1 numbers', '1 plan', '2 numbers', '2 plan'])
+    const rehearsed = asked.length
+    take(3, ask(sized(42)))
+    for (let looks = 0; looks < 9; looks++) await lookUp()
+    expect(asked).toHaveLength(rehearsed + 1)
   })
 
   it('finishes a plan now and then while changes come without end', async () => {
