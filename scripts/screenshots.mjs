@@ -73,7 +73,7 @@ const SCENES = {
       await place('Arrangement')(page)
       await page.getByText('Lay a wreath').click()
       await page.getByText('Replace it').click()
-      await page.getByRole('button', { name: 'By turns with another' }).click()
+      await page.getByRole('button', { name: 'Alternate with another' }).click()
       await page.getByText('Lay a row along a line').scrollIntoViewIfNeeded()
     },
   },

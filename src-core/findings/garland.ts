@@ -54,7 +54,8 @@ export const GARLAND_FINDINGS = {
   },
   'garland/length-follows': {
     severity: 'warning',
-    message: 'the cord is to be {wished} long, but span and drop ask for {follows}; that is what is planned.',
+    message:
+      'the length of the cord is {entered}, but span and drop need {follows}; that is what is planned.',
     mend: 'Leave out the length, or leave out the drop so that it follows from the length.',
   },
   'garland/does-not-fit': {

@@ -26,7 +26,7 @@ export const MOTIF_FINDINGS = {
   'motif/size-order': {
     severity: 'error',
     message: '{inner} ({small}) must be smaller than {outer} ({large}), but not below {least} % of it.',
-    mend: 'Measure both again: the smaller one runs through the lowest places between petals or the middles of sides.',
+    mend: 'Measure both again: the smaller one runs through the dips, or the middles of sides.',
   },
   'motif/assumed-size': {
     severity: 'note',

@@ -17,6 +17,8 @@ const RETIRED: readonly (readonly [RegExp, string])[] = [
   [/\bleast distance\b/i, 'minimum gap'],
   [/\bgap to bridge\b/i, 'gap at the join'],
   [/Items on each other/, 'Overlaps'],
+  [/\bby turns\b/i, 'alternating'],
+  [/\bis to be \{/, 'what was entered'],
 ]
 
 const withoutComments = (text: string): string =>

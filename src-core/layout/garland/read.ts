@@ -81,7 +81,7 @@ export function readHanging(layout: GarlandLayout, reader: GarlandReader, units:
     return null
   }
   if (length && Math.abs(length - follows) > SAME_LENGTH) {
-    const values = { wished: formatLength(length, units), follows: formatLength(follows, units) }
+    const values = { entered: formatLength(length, units), follows: formatLength(follows, units) }
     reader.findings.push(finding('garland/length-follows', 'layout.cord.length', values))
   }
   return { swags: { count: each, cord }, length: follows }

@@ -40,7 +40,7 @@ export const addArrange: AddCommand = (program, around, end) => {
     .option('--row <path>', 'lay a row: path data in mm ("M 40 200 Q 225 100 410 200"), or an SVG file')
     .addOption(new Option('--spray <corner>', 'lay a spray out of a corner').choices([...CORNERS]))
     .option('--scatter', 'lay as many as there is room for, by chance')
-    .option('--motifs <list>', 'laid by turns: "blossom:light,leaf" (else every motif)')
+    .option('--motifs <list>', 'alternating: "blossom:light,leaf" (else every motif)')
     .option('--replace', 'in place of what lies there (else that is kept)')
     .option('--count <n>', 'how many; of a scatter at most', readCountOption)
     .option('--width <length>', 'width of a wreath, from centre to centre', readLengthOption)

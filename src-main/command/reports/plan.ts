@@ -62,7 +62,7 @@ function facts(project: Project, plan: Plan): [string, string][] {
   if (plan.halves.length > 0) pairs.push(['Halves', halfWords(project, plan)])
   if (plan.arrangement) {
     const rows = pitch.rows.map(length)
-    const down = rows[0] === rows[1] ? length(pitch.row) : `${rows.join(' and ')} by turns`
+    const down = rows[0] === rows[1] ? length(pitch.row) : `${rows.join(' and ')} alternating`
     pairs.push(['Centres', `${length(pitch.column)} apart in a row, rows ${down} apart`])
   }
   pairs.push(['Joins', joinWords(project, plan)])

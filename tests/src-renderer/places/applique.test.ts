@@ -289,7 +289,7 @@ describe('arrangers', () => {
     await waitFor(() => expect(itemsOf(app.document.project)).toHaveLength(33))
     expect(screen.getByRole('status').textContent).toMatch(/to mend/)
     await fireEvent.click(screen.getByRole('radio', { name: 'Replace it' }))
-    await press('By turns with another')
+    await press('Alternate with another')
     await waitFor(() =>
       expect(itemsOf(app.document.project).map(({ motif }) => motif)).toEqual([
         'quince',
