@@ -8,16 +8,13 @@ import type { FitArrangement, MotifAccount, Plan, PlanNumbers } from '../shared-
 import type {
   BlanketLayout,
   Colourway,
-  Hand,
   JoinRule,
   Layout,
   Motif,
   Project,
-  StitchGauge,
-  Terms,
-  UnitSystem,
   Yarn,
 } from '../shared-types/project'
+import { accountFrom, accountOf, readBy } from './accounts'
 import { checkReferences } from './checks/references'
 import { assignColourways } from './colour/assign'
 import { colourCells } from './colour/cells'
@@ -28,14 +25,16 @@ import { createAdditions, tally } from './layout/additions'
 import { planApplique } from './layout/applique'
 import { blanketCounts, blanketSize, blockingFactors, COUNT_FIELDS } from './layout/blanket'
 import type { BlanketCounts, CountFields } from './layout/blanket'
-import { edgeLine as edgeLineOf } from './layout/edge'
+import * as edges from './layout/edge'
 import { fitArrangements } from './layout/fit'
+import * as frames from './layout/frame'
 import { planGarland } from './layout/garland'
 import { proposeArrangements } from './layout/proposals'
 import type { Proposals } from './layout/proposals'
 import { bestRotation } from './layout/rotation'
 import type { BestRotation } from './layout/rotation'
 import * as stages from './layout/stages'
+import { offTarget } from './layout/target'
 import { trialsOf } from './layout/trials'
 import type { Trials } from './layout/trials'
 import { createLetterFindings } from './letters/findings'
@@ -43,10 +42,7 @@ import { edgingHeight } from './materials/edging'
 import { withKit } from './materials/kit/kit'
 import { materials } from './materials/materials'
 import { memoised } from './memo'
-import { motifAccount } from './motif/account'
-import { blockingGrowth } from './motif/growth'
 import { resolveGauge } from './stitches/gauge'
-import { formatSize } from './units/format'
 
 export interface Planner {
   /** The plan of a project; it shows what can be shown, also when there are errors. */
@@ -107,32 +103,6 @@ export const EMPTY: Plan = {
 
 const NO_LINES: Plan['edgingLines'] = []
 
-type Told = ReturnType<typeof accountFrom>
-
-/** Accounts by motif, for as long as what they read is the same: whoever asks gets the same object. */
-const accounts = new WeakMap<Motif, { readonly read: ReturnType<typeof readBy>; readonly told: Told }>()
-
-/** Account of one motif of a project, with its findings. */
-function accountOf(project: Project, motif: Motif): Told {
-  const read = readBy(project)
-  const known = accounts.get(motif)
-  if (known?.read.every((value, i) => Object.is(value, read[i]))) return known.told
-  const made = accountFrom(motif, ...read)
-  accounts.set(motif, { read, told: made })
-  return made
-}
-
-/** What the account of a motif reads of its project. */
-const readBy = (project: Project) =>
-  [
-    project.colourways,
-    project.yarns,
-    project.hand ?? 'right',
-    project.terms ?? 'US',
-    project.gauge,
-    project.units ?? 'metric',
-  ] as const
-
 /** Empty lists that stay the same object, so that stages which read them are remembered. */
 const NONE: readonly Colourway[] = []
 const NO_YARNS: readonly Yarn[] = []
@@ -171,13 +141,13 @@ export function createPlanner(): Planner {
   const work = memoised(stages.work)
   const tellWork = memoised(stages.tellWork)
   const edgeInput = memoised(stages.edgeInput)
-  const edgeLine = memoised(edgeLineOf)
-  const finishEdge = memoised(stages.finishEdge)
+  const edgeLine = memoised(edges.edgeLine)
+  const finishEdge = memoised(edges.finishEdge)
   const filler = memoised(accountFrom)
   const additions = createAdditions((motif, project) => filler(motif, ...readBy(project)))
-  const finishSize = memoised(stages.finishSize)
-  const finishMotifs = memoised(stages.finishMotifs)
-  const finishJoins = memoised(stages.finishJoins)
+  const finishSize = memoised(frames.finishSize)
+  const finishMotifs = memoised(frames.finishMotifs)
+  const finishJoins = memoised(frames.finishJoins)
 
   /** Everything that the size follows from; null where a part of it is missing. */
   function frame(project: Project, layout: BlanketLayout) {
@@ -325,7 +295,8 @@ export function createPlanner(): Planner {
     const { measured: account, rule, hand, gauge } = parts
     const { reach } = joinReach(project.joining, rule, account, gauge)
     const trials = trialsOf({ account, rule, reach, hand })
-    const size = (counts: BlanketCounts) => finished(blanketSize(trials.lattice(counts), counts), parts)
+    const size = (counts: BlanketCounts) =>
+      frames.finished(blanketSize(trials.lattice(counts), counts), parts)
     return { trials, counts: parts.counts, size }
   }
 
@@ -333,7 +304,7 @@ export function createPlanner(): Planner {
     size(project) {
       const { layout } = project
       const parts = layout?.kind === 'blanket' ? frame(project, layout).parts : null
-      return parts && finished(blanketSize(parts.grid, parts.counts), parts)
+      return parts && frames.finished(blanketSize(parts.grid, parts.counts), parts)
     },
     rotation(project) {
       const ways = tryout(project)
@@ -379,45 +350,6 @@ export function createPlanner(): Planner {
       ? planApplique(project, layout, stages)
       : planGarland(project, layout, stages)
   }
-}
-
-/** The size of all outlines with the edging round it, after blocking. */
-const finished = (
-  size: { readonly width: number; readonly height: number },
-  { edging, blocking }: { readonly edging: number; readonly blocking: { width: number; height: number } },
-) => ({
-  width: (size.width + 2 * edging) * blocking.width,
-  height: (size.height + 2 * edging) * blocking.height,
-})
-
-/** The account of a motif from just the fields that it reads. */
-function accountFrom(
-  motif: Motif,
-  colourways: Project['colourways'],
-  yarns: Project['yarns'],
-  hand: Hand,
-  terms: Terms,
-  gauge: StitchGauge | undefined,
-  units: UnitSystem,
-) {
-  const growth = blockingGrowth(motif, colourways ?? [], yarns ?? [])
-  const told = motifAccount(motif, { hand, terms, gauge, growth })
-  const findings = toldTo({ units, terms }, told.findings)
-  return { ...told, findings, account: told.account && { ...told.account, findings } }
-}
-
-/** Share of the wish beyond which a size is worth a note. */
-const OFF_TARGET = 0.02
-
-function offTarget(layout: BlanketLayout, size: Plan['size'], units: 'metric' | 'imperial'): Finding[] {
-  const { width, height } = layout.target ?? {}
-  if (!width || !height) return []
-  if (!(width > 0 && height > 0))
-    return [finding('layout/target', 'layout.target', { received: formatSize(width, height, units) })]
-  const off = Math.max(Math.abs(size.width / width - 1), Math.abs(size.height / height - 1))
-  if (off <= OFF_TARGET) return []
-  const values = { size: formatSize(size.width, size.height, units), wish: formatSize(width, height, units) }
-  return [finding('layout/off-target', 'layout.target', values)]
 }
 
 /** The plan of a project, once. */

@@ -25,6 +25,7 @@ import { halfOutline } from '../geometry/half'
 import { layBlanket } from './blanket'
 import type { BlanketCounts, Laid, Placement } from './blanket'
 import { REPEATING, repeatEdge } from './edge-repeat'
+import { inFrame } from './frame'
 import { halfPlaces, joinableHalves, keptSide } from './halves'
 import type { HalfPlace } from './halves'
 import type { Lattice } from './lattice'
@@ -190,6 +191,21 @@ export function edgingLines(input: EdgeInput, laid: Laid, length: Millimetres): 
     if (fits(lines)) return lines.map(({ line }) => line)
   }
   return edgeLines(input, laid, halves).map(({ line }) => line)
+}
+
+/** The closed lines themselves, in mm from the top left of the finished size. */
+export function finishEdge(
+  asked: EdgeInput,
+  laid: Laid,
+  { length }: EdgeLine,
+  edging: Millimetres,
+  blockWidth: number,
+  blockHeight: number,
+): Point[][] {
+  const { x, y } = inFrame({ edging, blockWidth, blockHeight })
+  return edgingLines(asked, laid, length).map((line) =>
+    line.map((point) => ({ x: x(point.x), y: y(point.y) })),
+  )
 }
 
 /** The contour of a large blanket, from that of a small one of its kind; null where it does not repeat. */

@@ -16,7 +16,7 @@ import { radians } from '../units/quantity'
 import type { Degrees, Millimetres } from '../units/quantity'
 import type { BlanketCounts, Laid, Placement } from './blanket'
 import { halfId } from './addresses'
-import { inFrame } from './stages'
+import { inFrame } from './frame'
 
 /** Colourways by address, of what is painted by hand and known. */
 export type Painted = Readonly<Record<string, string>>

@@ -4,17 +4,14 @@ import type {
   Anchor,
   HoleKind,
   Holds,
-  JoinNode,
   MotifAccount,
   OrderStep,
   PlacedFiller,
-  PlacedMotif,
   PlanSize,
-  Point,
 } from '../../shared-types/plan'
 import type { BlanketLayout, Hand, Joining, Order } from '../../shared-types/project'
 import { scaleOutline } from '../geometry/points'
-import { checkNodes, isStretched } from '../joins/checks'
+import { checkNodes } from '../joins/checks'
 import { POINT_SEAM } from '../joins/constants'
 import { holdingFindings, holdingOf } from '../joins/holding'
 import { findNodes } from '../joins/nodes'
@@ -34,8 +31,7 @@ import { fillerWorks, firstOfFiller } from './filler-works'
 import type { Filling } from './fillers'
 import type { Halved } from './halves'
 import { SENSITIVITY_STEP } from './constants'
-import { edgingLines } from './edge'
-import type { EdgeInput, EdgeLine } from './edge'
+import type { EdgeInput } from './edge'
 import { holeKinds, openingsOf } from './holes'
 import type { Opening } from './holes'
 import { latticeOf } from './lattice'
@@ -203,21 +199,6 @@ export function edgeInput(
   return { lattice: grid, counts, style: style ?? usualEdgingStyle(account.shape), tips, reach, halves }
 }
 
-/** The closed lines themselves, in mm from the top left of the finished size. */
-export function finishEdge(
-  asked: EdgeInput,
-  arranged: Arranged,
-  { length }: EdgeLine,
-  edging: Millimetres,
-  blockWidth: number,
-  blockHeight: number,
-): Point[][] {
-  const { x, y } = inFrame({ edging, blockWidth, blockHeight })
-  return edgingLines(asked, arranged, length).map((line) =>
-    line.map((point) => ({ x: x(point.x), y: y(point.y) })),
-  )
-}
-
 export interface Worked {
   /** Index of the placement by working order. */
   readonly sequence: readonly number[]
@@ -313,94 +294,5 @@ export function tellWork(
     account,
     hand,
     seam: rule.rule === 'seam' ? rule.verb : null,
-  })
-}
-
-/** What `finish` needs to know of edging and blocking. */
-export interface Frame {
-  readonly edging: Millimetres
-  readonly blockWidth: number
-  readonly blockHeight: number
-}
-
-/** From the top left of all outlines to the finished size: edging round it, then the factors of blocking. */
-export const inFrame = ({ edging, blockWidth, blockHeight }: Frame) => ({
-  x: (value: number) => (value + edging) * blockWidth,
-  y: (value: number) => (value + edging) * blockHeight,
-})
-
-/** The finished size and its bounds. */
-export function finishSize(
-  account: MotifAccount,
-  arranged: Arranged,
-  edging: Millimetres,
-  blockWidth: number,
-  blockHeight: number,
-): PlanSize {
-  const { x, y } = inFrame({ edging, blockWidth, blockHeight })
-  const width = x(arranged.width + edging)
-  const height = y(arranged.height + edging)
-  const share = (bound: number) => bound / account.overTips
-  const bounded = (bound: number) => ({ width: width * share(bound), height: height * share(bound) })
-  return {
-    width,
-    height,
-    sensitivity: {
-      ...arranged.sensitivity,
-      width: arranged.sensitivity.width * blockWidth,
-      height: arranged.sensitivity.height * blockHeight,
-    },
-    range: { low: bounded(account.range.low), high: bounded(account.range.high) },
-  }
-}
-
-/** The placed motifs with their working numbers, first petals and colourways. */
-export function finishMotifs(
-  arranged: Arranged,
-  labels: readonly number[],
-  firsts: readonly number[],
-  colourways: readonly string[],
-  edging: Millimetres,
-  blockWidth: number,
-  blockHeight: number,
-): PlacedMotif[] {
-  const { x, y } = inFrame({ edging, blockWidth, blockHeight })
-  return arranged.placements.map((p, i) => ({
-    id: p.id,
-    label: String(labels[i]),
-    row: p.row,
-    column: p.column,
-    x: x(p.x),
-    y: y(p.y),
-    turn: p.turn,
-    colourway: colourways[i] ?? '',
-    firstPetal: firsts[i]!,
-  }))
-}
-
-/** The meeting points, each with the motif that was there first. */
-export function finishJoins(
-  arranged: Arranged,
-  joined: Joined,
-  labels: readonly number[],
-  edging: Millimetres,
-  blockWidth: number,
-  blockHeight: number,
-): JoinNode[] {
-  const { x, y } = inFrame({ edging, blockWidth, blockHeight })
-  const { placements } = arranged
-  return joined.nodes.map((node) => {
-    const members = [...node.members].sort((a, b) => labels[a.motif]! - labels[b.motif]!)
-    return {
-      x: x(node.x),
-      y: y(node.y),
-      spread: node.spread,
-      host: placements[members[0]!.motif]!.id,
-      members: members.map((member) => ({
-        motif: placements[member.motif]!.id,
-        anchor: joined.anchors[member.anchor]!.id,
-      })),
-      ...(isStretched(node, joined.stretchLimit) ? { stretched: true as const } : {}),
-    }
   })
 }
