@@ -1,41 +1,22 @@
 /** A computer that has no luck, in a browser: nothing can be written. */
 import { readdir, readFile, rm, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
-import type { Browser, BrowserContext, Page } from 'playwright-core'
-import { afterAll, afterEach, beforeAll, beforeEach, expect, it } from 'vitest'
+import type { Page } from 'playwright-core'
+import { expect, it } from 'vitest'
 import { eventually, titleOf } from '../src-main/documents/session/world'
-import type { Loopback } from './browser'
-import { startChromium, startLoopback } from './browser'
-import { makeFolder } from './desktop'
+import { browserAnew } from './anew'
+import { startLoopback } from './browser'
 
-let browser: Browser
-let context: BrowserContext
-let folder: Awaited<ReturnType<typeof makeFolder>>
-let loopback: Loopback | null = null
-
-beforeAll(async () => {
-  browser = await startChromium()
-})
-afterAll(() => browser?.close())
-beforeEach(async () => {
-  folder = await makeFolder()
-  context = await browser.newContext()
-})
-afterEach(async () => {
-  await context.close()
-  await loopback?.kill()
-  loopback = null
-  await folder.forget()
-})
+const story = browserAnew()
 
 it('without any folder it opens, says so, hands out copies, and keeps what it has when it can', async () => {
-  for (const name of ['projects', 'saved']) await writeFile(join(folder.path, name), '')
-  loopback = await startLoopback(folder.path)
-  const page = await context.newPage()
-  await page.goto(await loopback.nextAddress())
+  for (const name of ['projects', 'saved']) await writeFile(join(story.folder.path, name), '')
+  story.loopback = await startLoopback(story.folder.path)
+  const page = await story.context.newPage()
+  await page.goto(await story.loopback.nextAddress())
   const header = page.locator('header .kept')
   await eventually(async () => expect(await header.innerText()).toBe('changes cannot be kept'))
-  expect(loopback.said()).toContain('cannot be written: a file has the name of its folder.')
+  expect(story.loopback.said()).toContain('cannot be written: a file has the name of its folder.')
 
   const title = page.getByRole('textbox', { name: 'Title' })
   await title.fill('In memory')
@@ -58,16 +39,16 @@ it('without any folder it opens, says so, hands out copies, and keeps what it ha
   expect(dialog.type()).toBe('beforeunload')
   await dialog.dismiss()
 
-  await rm(join(folder.path, 'projects'))
+  await rm(join(story.folder.path, 'projects'))
   await eventually(async () => expect(await header.innerText()).toBe('kept in the app a moment ago'))
-  const kept = join(folder.path, 'projects', 'kept')
+  const kept = join(story.folder.path, 'projects', 'kept')
   const [name] = await readdir(kept)
   expect(JSON.parse(await readFile(join(kept, name ?? ''), 'utf8'))).toMatchObject({ title: 'In memory' })
 }, 60_000)
 
 /** Opens a project of its own in a further tab, and waits until it can be worked on. */
 async function newTab(address: string): Promise<Page> {
-  const page = await context.newPage()
+  const page = await story.context.newPage()
   await page.goto(address)
   await page.getByRole('textbox', { name: 'Title' }).waitFor()
   return page
@@ -82,15 +63,15 @@ async function entitle(page: Page, words: string): Promise<void> {
 const keptWords = (page: Page) => page.locator('header .kept').innerText()
 
 it('with eight tabs open, an edit in each is kept, the eighth too, and each hears of its own', async () => {
-  loopback = await startLoopback(folder.path)
-  const pages = [await newTab(await loopback.nextAddress())]
+  story.loopback = await startLoopback(story.folder.path)
+  const pages = [await newTab(await story.loopback.nextAddress())]
   const start = new URL('/', pages[0]?.url()).href
   while (pages.length < 8) pages.push(await newTab(start))
   expect(new Set(pages.map((page) => page.url())).size).toBe(8)
   for (const [index, page] of pages.entries()) await entitle(page, `Tab ${index + 1}`)
   for (const page of pages)
     await eventually(async () => expect(await keptWords(page)).toBe('kept in the app a moment ago'))
-  const kept = join(folder.path, 'projects', 'kept')
+  const kept = join(story.folder.path, 'projects', 'kept')
   const titles = await Promise.all(
     (await readdir(kept)).map(
       async (name) => (JSON.parse(await readFile(join(kept, name), 'utf8')) as { title: string }).title,
@@ -101,7 +82,7 @@ it('with eight tabs open, an edit in each is kept, the eighth too, and each hear
   await pages[0]?.close()
   const [eighth] = pages.slice(-1)
   if (!eighth) throw new Error('no eighth tab')
-  await loopback.kill()
+  await story.loopback.kill()
   for (const page of pages.slice(1))
     await eventually(async () => expect(await keptWords(page)).toBe('not kept: Petalyard was stopped'))
 

@@ -1,29 +1,19 @@
 /** A computer that has no luck: the program's own folder cannot be written. */
 import { readdir, readFile, rm, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
-import { afterEach, beforeEach, expect, it } from 'vitest'
+import { expect, it } from 'vitest'
 import { eventually, titleOf } from '../src-main/documents/session/world'
-import type { Desktop } from './desktop'
-import { makeFolder, startDesktop } from './desktop'
+import { desktopAnew } from './anew'
+import { startDesktop } from './desktop'
 
-let folder: Awaited<ReturnType<typeof makeFolder>>
-let desktop: Desktop | null = null
-
-beforeEach(async () => {
-  folder = await makeFolder()
-})
-afterEach(async () => {
-  await desktop?.kill()
-  desktop = null
-  await folder.forget()
-})
+const story = desktopAnew()
 
 it('without a folder of its own it opens, says so, saves elsewhere, and keeps again when it can', async () => {
   // A file in the folder's place: not even the lock can be written there, as root or not.
-  const own = join(folder.path, 'own')
+  const own = join(story.folder.path, 'own')
   await writeFile(own, '')
-  desktop = await startDesktop(own)
-  const page = desktop.window
+  story.desktop = await startDesktop(own)
+  const page = story.desktop.window
   const header = page.locator('header .kept')
   const banner = page.getByRole('alert').filter({ hasText: "The program's own folder" })
   await eventually(async () => expect(await header.innerText()).toBe('changes cannot be kept'))
@@ -36,8 +26,8 @@ it('without a folder of its own it opens, says so, saves elsewhere, and keeps ag
   // One line says it, not one for each change.
   expect(await page.getByRole('alert').count()).toBe(1)
 
-  const path = join(folder.path, 'elsewhere.petalyard')
-  await desktop.app.evaluate(({ dialog }, filePath) => {
+  const path = join(story.folder.path, 'elsewhere.petalyard')
+  await story.desktop.app.evaluate(({ dialog }, filePath) => {
     dialog.showSaveDialog = (async () => ({ canceled: false, filePath })) as never
   }, path)
   await page.getByRole('button', { name: 'Save it elsewhere' }).click()
@@ -52,6 +42,6 @@ it('without a folder of its own it opens, says so, saves elsewhere, and keeps ag
   await rm(own)
   await eventually(async () => expect(await page.getByRole('alert').count()).toBe(0))
   expect(await readdir(join(own, 'projects'))).toContain('settings.json')
-  await desktop.close()
-  desktop = null
+  await story.desktop.close()
+  story.desktop = null
 }, 60_000)

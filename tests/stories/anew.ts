@@ -1,0 +1,61 @@
+/** Stories that each begin anew: a folder of their own, and what they started ends with them. */
+import type { Browser, BrowserContext } from 'playwright-core'
+import { afterAll, afterEach, beforeAll, beforeEach } from 'vitest'
+import { startChromium } from './browser'
+import type { Loopback } from './browser'
+import { makeFolder } from './desktop'
+import type { Desktop } from './desktop'
+
+type Folder = Awaited<ReturnType<typeof makeFolder>>
+
+export interface BrowserStory {
+  context: BrowserContext
+  /** For the story's files, and for what the program keeps. */
+  folder: Folder
+  own: Folder
+  /** Set by the story once it started it; ended after it. */
+  loopback: Loopback | null
+}
+
+/** One Chromium for all stories of a file; everything else for each story. */
+export function browserAnew(): BrowserStory {
+  let browser: Browser | undefined
+  const story = { loopback: null } as BrowserStory
+  beforeAll(async () => {
+    browser = await startChromium()
+  })
+  afterAll(() => browser?.close())
+  beforeEach(async () => {
+    story.folder = await makeFolder()
+    story.own = await makeFolder()
+    story.context = await browser!.newContext()
+  })
+  afterEach(async () => {
+    await story.context.close()
+    await story.loopback?.kill()
+    story.loopback = null
+    await story.folder.forget()
+    await story.own.forget()
+  })
+  return story
+}
+
+export interface DesktopStory {
+  folder: Folder
+  /** Set by the story once it started it; ended after it. */
+  desktop: Desktop | null
+}
+
+/** A folder for each story, and no desktop that outlives it. */
+export function desktopAnew(): DesktopStory {
+  const story = { desktop: null } as unknown as DesktopStory
+  beforeEach(async () => {
+    story.folder = await makeFolder()
+  })
+  afterEach(async () => {
+    await story.desktop?.kill()
+    story.desktop = null
+    await story.folder.forget()
+  })
+  return story
+}
