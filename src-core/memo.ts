@@ -1,5 +1,5 @@
 /**
- * Memoising by identity: a stage whose inputs are the same objects (and equal numbers and texts) is not run
+ * The engine's memory, by identity: a stage whose inputs are the same objects (and equal numbers and texts) is not run
  * again. Projects are immutable with structural sharing, so an unchanged part is the same object.
  */
 
@@ -18,5 +18,23 @@ export function memoised<Input extends readonly unknown[], Output>(
     calls.unshift(call)
     if (calls.length > remember) calls.pop()
     return call.output
+  }
+}
+
+/**
+ * Remembers for each object, as long as it is in use, the last `remember` calls of a stage that is about it:
+ * whoever asks again gets the same answer, and what is gone is forgotten by itself.
+ */
+export function remembered<About extends object, Rest extends readonly unknown[], Output>(
+  stage: (about: About, ...rest: Rest) => Output,
+  remember = 1,
+): (about: About, ...rest: Rest) => Output {
+  const stages = new WeakMap<About, (...rest: Rest) => Output>()
+  return (about, ...rest) => {
+    const known = stages.get(about)
+    if (known) return known(...rest)
+    const made = memoised((...input: Rest) => stage(about, ...input), remember)
+    stages.set(about, made)
+    return made(...rest)
   }
 }
