@@ -7,6 +7,7 @@ import { layoutName } from '../../src-core/layout/fit'
 import type { Fix, State } from '../../src-core/layout/remedy'
 import { termWord } from '../../src-core/stitches/terms'
 import { formatSize } from '../../src-core/units/format'
+import { blanketOf } from '../state/edits/layout'
 import { counted } from '../state/summaries'
 
 /** "The blanket falls into 24 pieces, 48 motifs hang on one join point." */
@@ -51,8 +52,10 @@ export function fixWords(fix: Fix, project: Project): string {
 }
 
 /** Where nothing was found. */
-export function noFixWords({ layout, terms = 'US' }: Project): string {
-  if (layout?.kind !== 'blanket' || (layout.rows !== 1 && layout.columns !== 1))
+export function noFixWords(project: Project): string {
+  const { terms = 'US' } = project
+  const { rows, columns } = blanketOf(project) ?? {}
+  if (rows !== 1 && columns !== 1)
     return 'No rotation or arrangement tried holds. Fillers between the motifs, joining chains or a longer joining distance would help.'
   const [neighbour, edging] = [termWord('neighbour', terms), termWord('edging', terms)]
   return `Motifs at the ends of a single row have one ${neighbour} only: add a row, or ${terms === 'UK' ? 'an' : 'a'} ${edging} round all.`

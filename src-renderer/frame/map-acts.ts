@@ -1,99 +1,35 @@
 /** What hands and keys do to motifs on the map. */
-import type { Plan } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
-import { PIECE_NAME } from '../../src-core/figures/piece-words'
+import { counted } from '../../src-core/figures/words'
 import { pieceAt } from '../../src-core/layout/placed'
-import type { PlacedPiece } from '../../src-core/layout/placed'
+import { kindOf } from '../kinds/kinds'
+import { piecesCounted } from '../kinds/words'
 import type { DocumentState } from '../state/document.svelte'
 import {
   addedIds,
   duplicateItems,
-  findItem,
   lowerItems,
   moveItems,
   raiseItems,
   removeItems,
-  setItem,
   turnItems,
-  waysFor,
 } from '../state/edits/applique'
-import { garlandOf, itemOfMotif, patchPart } from '../state/edits/garland'
-import { layoutKindOf } from '../state/edits/layout-kind'
-import { paint } from '../state/edits/layout'
 import { findColourway } from '../state/edits/yarn'
-import { counted } from '../state/summaries'
 import type { WindowState } from '../state/window.svelte'
-import { motifWords } from './map-words'
 
-/**
- * Paints cells with a colourway (null wipes), as a preview or as a change of its own. On a garland the parts of
- * the sequence are painted that hang there, so that every repeat follows; a colourway of another motif paints
- * nothing.
- */
+/** Paints cells with a colourway (null wipes), as a preview or as a change of its own. */
 export function paintCells(
   document: DocumentState,
   cells: readonly string[],
   colourway: string | null,
   how: 'preview' | 'change',
 ): void {
-  const { plan } = document
-  const { count, edit } = painting(document.settled, plan, cells, colourway)
+  const { plan, settled } = document
+  const { count, edit } = kindOf(settled).painting(settled, plan, [...new Set(cells)], colourway)
   const label = colourway === null ? `free ${count}` : `paint ${count}`
   if (how === 'preview') document.preview(label, edit)
   else document.change(label, edit)
 }
-
-function painting(
-  project: Project,
-  plan: Plan,
-  cells: readonly string[],
-  colourway: string | null,
-): { readonly count: string; readonly edit: (project: Project) => Project } {
-  const unique = [...new Set(cells)]
-  switch (layoutKindOf(project)) {
-    case 'garland': {
-      const suits = (part: number) => isFor(project, garlandOf(project)?.items?.[part]?.motif, colourway)
-      const parts = [...new Set(unique.map((id) => itemOfMotif(plan, id)?.item.part ?? -1))].filter(suits)
-      return {
-        count: `${counted(parts.length, 'part')} of the sequence`,
-        edit: (before) =>
-          parts.reduce((now, part) => patchPart(now, part, { colourway: colourway ?? undefined }), before),
-      }
-    }
-    case 'applique': {
-      const ids = unique.filter((id) => isFor(project, findItem(project, id)?.motif, colourway))
-      const patch = { colourway: colourway ?? undefined }
-      return { count: counted(ids.length, 'item'), edit: (before) => setItem(before, ids, patch) }
-    }
-    default: {
-      const pieces = unique.flatMap((id) => pieceAt(plan, id) ?? [])
-      const motifOf = ({ motif }: PlacedPiece) => motif ?? plan.motif?.id
-      const suiting = pieces.filter((piece) => isFor(project, motifOf(piece), colourway))
-      return {
-        count: piecesCounted(suiting),
-        edit: (before) =>
-          paint(
-            before,
-            suiting.map(({ id }) => id),
-            colourway,
-          ),
-      }
-    }
-  }
-}
-
-/** "3 motifs", "2 fillers and 1 half motif". */
-export function piecesCounted(pieces: readonly PlacedPiece[]): string {
-  const of = (kind: PlacedPiece['kind']) => pieces.filter((piece) => piece.kind === kind).length
-  const parts = (['motif', 'filler', 'half'] as const)
-    .filter((kind) => of(kind) > 0)
-    .map((kind) => counted(of(kind), PIECE_NAME[kind]))
-  return parts.length > 0 ? parts.join(' and ') : counted(0, 'motif')
-}
-
-/** Whether a motif may be worked in a colourway. */
-const isFor = (project: Project, motif: string | undefined, colourway: string | null): boolean =>
-  motif !== undefined && (colourway === null || waysFor(project, motif).some(({ id }) => id === colourway))
 
 /** Moves items of a panel by mm; `key` joins nudges that follow each other into one step. */
 export function nudgeItems(state: WindowState, ids: readonly string[], dx: number, dy: number): void {
@@ -162,7 +98,7 @@ export const wayName = (project: Project, id: string): string => {
 /** The motif in the hand in words; empty where there is none. */
 export function heldWords({ document, selection }: WindowState): string {
   const motif = pieceAt(document.plan, selection.focus)
-  return motif ? motifWords(document.project, document.plan, motif) : ''
+  return motif ? kindOf(document.project).pieceWords(document.project, document.plan, motif) : ''
 }
 
 /** Says the motif in the hand to screen readers. */

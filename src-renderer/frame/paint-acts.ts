@@ -6,7 +6,8 @@ import type { PlacedPiece } from '../../src-core/layout/placed'
 import { counted } from '../state/summaries'
 import { blanketOf, patchBlanket } from '../state/edits/layout'
 import type { WindowState } from '../state/window.svelte'
-import { paintCells, piecesCounted } from './map-acts'
+import { piecesCounted } from '../kinds/words'
+import { paintCells } from './map-acts'
 
 /** Places of a blanket that are fixed: painted by hand or kept. */
 export const fixedOf = (project: Project): Readonly<Record<string, string>> =>

@@ -2,6 +2,7 @@
 import type { UnitSystem } from '../../shared-types/project'
 import { MM_PER_INCH } from '../../src-core/units/quantity'
 import type { MapDrawing } from '../drawing/map-drawing'
+import { kindOf } from '../kinds/kinds'
 import { toolFor } from '../state/tools'
 import type { WindowState } from '../state/window.svelte'
 import { copyItems, deleteItems, nudgeItems, rotateItems, stackItems, tellMotif } from './map-acts'
@@ -36,7 +37,7 @@ export function onPanelKey(event: Key, state: WindowState, drawing: MapDrawing):
     return true
   }
   const way = TOWARDS[event.key]
-  const tool = toolFor('applique', view.tool)
+  const tool = toolFor(kindOf(document.project).tools, view.tool)
   if (way && ids.length > 0 && tool !== 'select') {
     const reach = reachOf(event)
     if (tool === 'turn') {

@@ -9,7 +9,7 @@ import { MM_PER_INCH } from '../../src-core/units/quantity'
 import { appliqueOf, patchPanel } from './edits/applique'
 import { blanketOf, patchBlanket } from './edits/layout'
 
-interface Wish {
+export interface Wish {
   readonly width: number
   readonly height: number
 }

@@ -6,9 +6,8 @@ import Hand from '../../../src-renderer/frame/Hand.svelte'
 import KeysDialog from '../../../src-renderer/frame/KeysDialog.svelte'
 import { paintCells } from '../../../src-renderer/frame/map-acts'
 import { onMapKey } from '../../../src-renderer/frame/map-keys'
-import { measuresOf } from '../../../src-renderer/frame/map-measures'
-import { mapLabel } from '../../../src-renderer/frame/map-words'
 import MapTable from '../../../src-renderer/frame/MapTable.svelte'
+import { kindOf } from '../../../src-renderer/kinds/kinds'
 import { DocumentState } from '../../../src-renderer/state/document.svelte'
 import { findItem, itemsOf } from '../../../src-renderer/state/edits/applique'
 import { garlandOf } from '../../../src-renderer/state/edits/garland'
@@ -189,7 +188,7 @@ describe('painting as a gesture', () => {
 describe('numbers on the dimension lines', () => {
   const measures = (project: Project) => {
     const { plan } = new DocumentState(project)
-    return { ...measuresOf(project, plan, plan), project }
+    return { ...kindOf(project).measures(project, plan, plan), project }
   }
   const sized = (project: Project) => new DocumentState(project).plan
 
@@ -245,7 +244,7 @@ describe('the map in words', () => {
   it('says what it is of', () => {
     const label = (name: string) => {
       const project = example(name)
-      return mapLabel(project, new DocumentState(project).plan)
+      return kindOf(project).mapLabel(new DocumentState(project).plan)
     }
     expect(label(GARLAND)).toBe('Garland of 29 items')
     expect(label(CUSHION)).toBe('Panel of 27 items')

@@ -6,8 +6,8 @@ import type { BlanketLayout, Project } from '../../../shared-types/project'
 import MapTable from '../../../src-renderer/frame/MapTable.svelte'
 import MapTools from '../../../src-renderer/frame/MapTools.svelte'
 import { runCommand } from '../../../src-renderer/frame/commands'
-import { motifWords } from '../../../src-renderer/frame/map-words'
 import { paintAndTell } from '../../../src-renderer/frame/paint-acts'
+import { kindOf } from '../../../src-renderer/kinds/kinds'
 import Fold from '../../../src-renderer/parts/Fold.svelte'
 import ColoursPlace from '../../../src-renderer/places/colours/ColoursPlace.svelte'
 import { pieceAt } from '../../../src-core/layout/placed'
@@ -85,7 +85,11 @@ describe('painting in the window', () => {
     expect(painted(document.project)).toEqual({ '1,1': now.get('1,1'), '1,2': now.get('1,2') })
     expect(document.undoLabel).toBe('keep the colours of 2 motifs')
     expect(app.said).toBe('Kept 2 motifs.')
-    const words = motifWords(document.project, document.plan, pieceAt(document.plan, '1,1')!)
+    const words = kindOf(document.project).pieceWords(
+      document.project,
+      document.plan,
+      pieceAt(document.plan, '1,1')!,
+    )
     expect(words).toContain(', fixed,')
     selection.clear()
     runCommand('keep-colours', app, null)

@@ -1,0 +1,88 @@
+/** An appliqué in the window: items laid on a panel, each by itself. */
+import type { Plan } from '../../shared-types/plan'
+import type { Project } from '../../shared-types/project'
+import { counted } from '../../src-core/figures/words'
+import { APPLIQUE } from '../../src-core/layout/applique/constants'
+import { formatLength } from '../../src-core/units/format'
+import { appliqueOf, findItem, patchPanel, setItem } from '../state/edits/applique'
+import { panelResized } from '../state/resize'
+import type { KindOfLayout, Measures } from './kind'
+import { isFor, nameOf, wayWords } from './words'
+
+export const APPLIQUE_KIND: KindOfLayout = {
+  kind: 'applique',
+  name: 'Appliqué',
+  one: 'an appliqué',
+  thing: 'item',
+
+  tools: ['move', 'select', 'paint', 'turn', 'line'],
+  joinsName: null,
+  colouring:
+    'Each item has its own colourway: press a letter disc and paint on the map, or press a letter key there.',
+  keepsColours: false,
+
+  mapLabel: (plan) => `Panel of ${counted(plan.motifs.length, 'item')}`,
+  mapHelp:
+    'Comma and full stop lead from item to item, arrow keys move the item, letters paint colourways, question mark lists all keys. The panel is also there as a table.',
+  emptyMap: {
+    what: 'There is no panel to lay anything on.',
+    then: 'What is missing or cannot be used of it is told at Arrangement.',
+    way: 'To the panel',
+    to: { place: 'arrangement' },
+  },
+  isEmpty: (plan) => plan.motifs.length === 0 && !plan.panel,
+  measures: (project, plan) => measuresOf(project, plan),
+  resize: { change: 'change the panel', edit: panelResized },
+
+  pieceWords: (project, _, piece) => {
+    const units = project.units ?? 'metric'
+    return [
+      `item ${piece.label}`,
+      nameOf(project, piece),
+      wayWords(project, piece),
+      `${formatLength(piece.x, units)} from the left`,
+      `${formatLength(piece.y, units)} from the top`,
+      `rotated ${Math.round(piece.turn * 10) / 10} degrees`,
+      ...(piece.flipped ? ['wrong side up'] : []),
+    ].join(', ')
+  },
+  hand: {
+    teaching: 'Press an item on the panel to take it in the hand: its place, its distances, its colours.',
+    moving: 'Arrow keys move the item, comma and full stop lead to the next',
+    title: (_, { label }, { name }) => [`Item ${label}`, name],
+    work: () => '',
+    isLow: true,
+  },
+  painting: (project, _, ids, colourway) => {
+    const suiting = ids.filter((id) => isFor(project, findItem(project, id)?.motif, colourway))
+    const patch = { colourway: colourway ?? undefined }
+    return { count: counted(suiting.length, 'item'), edit: (before) => setItem(before, suiting, patch) }
+  },
+}
+
+function measuresOf(project: Project, { size }: Plan): Measures {
+  const limits = { ...APPLIQUE.panel, change: 'change the panel' }
+  const shape = appliqueOf(project)?.panel?.shape ?? 'rectangle'
+  const isDrawn = shape === 'outline'
+  if (shape === 'circle') {
+    const edit = (before: Project, diameter: number) => patchPanel(before, { diameter })
+    return {
+      across: { ...limits, label: 'Diameter of the panel', value: size.width, edit },
+      down: { ...limits, label: 'Diameter of the panel, top to bottom', value: size.height, edit },
+    }
+  }
+  return {
+    across: {
+      ...limits,
+      label: 'Width of the panel',
+      value: size.width,
+      edit: isDrawn ? null : (before, width) => patchPanel(before, { width }),
+    },
+    down: {
+      ...limits,
+      label: 'Height of the panel',
+      value: size.height,
+      edit: isDrawn ? null : (before, height) => patchPanel(before, { height }),
+    },
+  }
+}

@@ -1,0 +1,94 @@
+/**
+ * What differs between the kinds of layout in the window. There is one of these for a blanket, one for a garland
+ * and one for an appliqué; the rest of the window asks it, and no project what it is. It knows no component: those
+ * stand in `parts.ts`. A plan may still be that of another kind for a moment, while the next one is made.
+ */
+import type { MotifAccount, Plan } from '../../shared-types/plan'
+import type { Project } from '../../shared-types/project'
+import type { PlacedPiece } from '../../src-core/layout/placed'
+import type { Tool } from '../drawing/scene'
+import type { LayoutKind } from '../state/edits/layout-kind'
+import type { Wish } from '../state/resize'
+
+export interface KindOfLayout {
+  readonly kind: LayoutKind
+  /** "Blanket" */
+  readonly name: string
+  /** What it is made into: "a blanket". */
+  readonly one: string
+  /** What one thing on the map is called. */
+  readonly thing: 'motif' | 'item'
+
+  readonly tools: readonly [Tool, ...Tool[]]
+  /** What the box is called that shows joins on the map; null where there are none to show. */
+  readonly joinsName: string | null
+  /** How what lies on the map gets its colourway, where no pattern lays them. */
+  readonly colouring?: string
+  /** Colours can be kept and freed, since a pattern may change them. */
+  readonly keepsColours: boolean
+
+  /** "Map of 120 motifs", "Garland of 29 items", "Panel of 27 items". */
+  mapLabel(plan: Plan): string
+  /** What the keys of the map do, for ears. */
+  readonly mapHelp: string
+  /** What is said where there is nothing to draw. */
+  readonly emptyMap: EmptyMap
+  /** Whether there is anything to draw. */
+  isEmpty(plan: Plan): boolean
+  /** What stands on the dimension lines; `from` is the plan that a change starts from. */
+  measures(project: Project, plan: Plan, from: Plan): Measures
+  /** A frame that is dragged: the project of the size that the hand asks for, and what undo calls it. */
+  readonly resize: { readonly change: string; edit(project: Project, from: Plan, wish: Wish): Project }
+
+  /** "55, row 5, place 7, colourway A Dawn, 4 join points". */
+  pieceWords(project: Project, plan: Plan, piece: PlacedPiece): string
+  readonly hand: HandWords
+  /** What a brush that met these places paints; a colourway of another motif paints nothing. Null frees. */
+  painting(project: Project, plan: Plan, ids: readonly string[], colourway: string | null): Painting
+}
+
+export interface Painting {
+  /** "3 motifs and 2 fillers" */
+  readonly count: string
+  readonly edit: (project: Project) => Project
+}
+
+export interface HandWords {
+  /** What a press on the map does, while nothing is in the hand. */
+  readonly teaching: string
+  /** What the keys do, in few words. */
+  readonly moving: string
+  /** The name of what is in the hand, and what is said of it beside that. */
+  title(plan: Plan, piece: PlacedPiece, account: MotifAccount): readonly [name: string, beside: string]
+  /** How it is worked; empty where nothing is said of that. */
+  work(plan: Plan, piece: PlacedPiece): string
+  /** The picture is lower, since fields stand below it. */
+  readonly isLow: boolean
+}
+
+export interface EmptyMap {
+  readonly what: string
+  readonly then: string
+  /** On the button that leads there. */
+  readonly way: string
+  readonly to: { readonly dialog: 'start' } | { readonly place: 'arrangement' }
+}
+
+/** A number on a dimension line, and what typing there changes. In mm. */
+export interface Measure {
+  readonly label: string
+  readonly value: number
+  readonly least: number
+  readonly most: number
+  /** Told in mm (or inches) rather than as a span. */
+  readonly isShort?: boolean
+  /** Null where the number follows from others and cannot be typed. */
+  readonly edit: ((project: Project, mm: number) => Project) | null
+  /** The name of the change, for undo. */
+  readonly change: string
+}
+
+export interface Measures {
+  readonly across: Measure
+  readonly down: Measure
+}
