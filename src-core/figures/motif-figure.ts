@@ -5,16 +5,19 @@ import { numberedPlaces } from '../motif/numbering'
 import { layingOfAccount, rulerWords } from '../motif/ruler'
 import type { Laying, Readings } from '../motif/ruler'
 import { formatLength } from '../units/format'
+import { arrowEnd, dimensionPath } from './dimension-line'
 import type { Figure, FigureItem, MeasureText } from './figure'
 import { drawPath, drawText, INK, MM_PER_POINT, PAPER, QUIET_INK, useAt } from './figure'
 import { workingArrow } from './join-detail'
 import { CAPITAL_HEIGHT } from './lettering'
 import type { ColourwayMark } from './marks'
 import { motifSymbol, printedOutline } from './motif-symbol'
-import { arrowHead, boundsOf, circlePath, linePath, polygonPath } from './path'
+import { boundsOf, circlePath, linePath, polygonPath } from './path'
 
 const TYPE = 9.5
 const DIMENSION_GAP = 7.5
+const ARROW = arrowEnd(1.5)
+const LINE = { stroke: INK, width: 0.25 } as const
 
 /** A measure through the centre of a motif, in plan mm. */
 export interface Dimension {
@@ -22,28 +25,32 @@ export interface Dimension {
   readonly length: number
   /** Where the two ends lie on the drawing: at its left and right, at its top and bottom, or on a circle alone. */
   readonly shown: 'across' | 'down' | 'circle'
-  /** Where its line begins and ends beside the centre (above or left of it below 0); left out: half of it each. */
-  readonly span?: readonly [number, number]
+  /** Where its line begins and ends beside the centre (above or left of it below 0). */
+  readonly span: readonly [number, number]
   /** Of a flower: which number of the ruler it is. */
   readonly reading?: { readonly laying: Laying; readonly part: keyof Readings }
 }
 
 /** The measures of a motif, the inner ones first: dip to dip and tip to tip, or what its shape is measured by. */
 export function motifDimensions(motif: MotifAccount, terms: Terms): Dimension[] {
-  if (motif.shape === 'round') return [{ words: 'across', length: motif.overTips, shown: 'across' }]
+  const through = (length: number): Pick<Dimension, 'length' | 'span'> => ({
+    length,
+    span: [-length / 2, length / 2],
+  })
+  if (motif.shape === 'round') return [{ words: 'across', ...through(motif.overTips), shown: 'across' }]
   if (motif.shape === 'leaf') {
     const { width, height } = boundsOf(motif.outline)
     return [
-      { words: 'width', length: width, shown: 'across' },
-      { words: 'length', length: height, shown: 'down' },
+      { words: 'width', ...through(width), shown: 'across' },
+      { words: 'length', ...through(height), shown: 'down' },
     ]
   }
   if (motif.shape === 'straight') {
     // A hexagon has a corner at 12 o'clock, squares and octagons stand on a side.
     const pointed = motif.petals === 6
     return [
-      { words: 'side to side', length: motif.overValleys, shown: 'across' },
-      { words: 'point to point', length: motif.overTips, shown: pointed ? 'down' : 'circle' },
+      { words: 'side to side', ...through(motif.overValleys), shown: 'across' },
+      { words: 'point to point', ...through(motif.overTips), shown: pointed ? 'down' : 'circle' },
     ]
   }
   const laying = layingOfAccount(motif)
@@ -62,8 +69,8 @@ export function motifDimensions(motif: MotifAccount, terms: Terms): Dimension[] 
   // The first tip is at 12 o'clock: the last lies opposite, and dips lie at 3 and 9
   // o'clock when they are two more than a multiple of four.
   return [
-    { ...second, length: motif.overValleys, shown: motif.petals % 4 === 2 ? 'across' : 'circle' },
-    { ...lead, length: motif.overTips, shown: 'down' },
+    { ...second, ...through(motif.overValleys), shown: motif.petals % 4 === 2 ? 'across' : 'circle' },
+    { ...lead, ...through(motif.overTips), shown: 'down' },
   ]
 }
 
@@ -80,12 +87,9 @@ function lineAcross(
   const width = measure(words, TYPE, 'regular') + 3
   const inside = width < x2 - x1 - 6
   const drop = (TYPE * CAPITAL_HEIGHT * MM_PER_POINT) / 2
-  const ends = [...arrowHead(x1, y, -1, 0, 1.5), ...arrowHead(x2, y, 1, 0, 1.5)]
-  const line = inside
-    ? [...linePath(x1, y, middle - width / 2, y), ...linePath(middle + width / 2, y, x2, y)]
-    : linePath(x1, y, x2, y)
+  const gap = inside ? ([middle - width / 2 - x1, middle + width / 2 - x1] as const) : null
   return [
-    drawPath([...line, ...ends], { stroke: INK, width: 0.25 }),
+    drawPath(dimensionPath({ x: x1, y }, { x: x2, y }, { end: ARROW, gap }), LINE),
     inside
       ? drawText(words, middle, y + drop, TYPE, { anchor: 'middle' })
       : drawText(words, beside, y + drop, TYPE),
@@ -97,13 +101,10 @@ function lineDown(x: number, y1: number, y2: number, words: readonly [string, st
   const line = TYPE * 1.25 * MM_PER_POINT
   const middle = (y1 + y2) / 2
   const inside = y2 - y1 > 2 * line + 10
-  const ends = [...arrowHead(x, y1, 0, -1, 1.5), ...arrowHead(x, y2, 0, 1, 1.5)]
-  const stroke = inside
-    ? [...linePath(x, y1, x, middle - line - 1), ...linePath(x, middle + line + 1, x, y2)]
-    : linePath(x, y1, x, y2)
+  const gap = inside ? ([middle - line - 1 - y1, middle + line + 1 - y1] as const) : null
   const top = inside ? middle - 0.3 * line : y2 + 1.2 * line
   return [
-    drawPath([...stroke, ...ends], { stroke: INK, width: 0.25 }),
+    drawPath(dimensionPath({ x, y: y1 }, { x, y: y2 }, { end: ARROW, gap }), LINE),
     drawText(words[0], x, top, TYPE, { anchor: 'middle' }),
     drawText(words[1], x, top + line, TYPE, { anchor: 'middle' }),
   ]
@@ -126,8 +127,6 @@ export interface MotifFigureOptions {
   readonly measure: MeasureText
 }
 
-const ends = ({ length, span }: Dimension): readonly [number, number] => span ?? [-length / 2, length / 2]
-
 /** mm. The dimension line at the right stands so far from the motif, further where its words are wide, with as much air. */
 const ASIDE = 11
 const WORDS_AIR = 2.5
@@ -149,7 +148,7 @@ export function motifFigure(
   const room = Math.min(options.across, options.width - right)
   const scale = Math.min(1, room / Math.max(box.width, 1), options.across / Math.max(box.height, 1))
   const centre = { x: (options.width - right) / 2, y: 0 }
-  const circles = dimensions.map((line) => (line.shown === 'circle' ? ends(line)[1] * scale : 0))
+  const circles = dimensions.map((line) => (line.shown === 'circle' ? line.span[1] * scale : 0))
   const rim = Math.max(...circles)
   centre.y = Math.max(-box.y * scale, rim) + 1
   const bottom = centre.y + Math.max((box.y + box.height) * scale, rim)
@@ -161,11 +160,11 @@ export function motifFigure(
   const measured: FigureItem[] = []
   let y = bottom
   // Clear of the extension lines of every dimension below it.
-  const level = dimensions.flatMap((line) => (line.shown === 'down' ? [] : [ends(line)[1] * scale]))
+  const level = dimensions.flatMap((line) => (line.shown === 'down' ? [] : [line.span[1] * scale]))
   const beside = centre.x + Math.max(0, ...level) + 2.5
   for (const line of dimensions) {
-    const { words, length, shown } = line
-    const [from, to] = ends(line).map((mm) => mm * scale) as [number, number]
+    const { words, length, shown, span } = line
+    const [from, to] = span.map((mm) => mm * scale) as [number, number]
     const told = formatLength(length, options.units)
     if (shown === 'down') {
       const [top, end] = [centre.y + from, centre.y + to]

@@ -10,6 +10,17 @@ export const linePath = (x1: number, y1: number, x2: number, y2: number): Path =
   ['L', x2, y2],
 ]
 
+/** A path as SVG writes it, its numbers to so many places. */
+export function pathData(path: Path, places = 3): string {
+  const unit = 10 ** places
+  return path
+    .map(
+      ([command, ...values]) =>
+        command + values.map((value) => String(Math.round(value * unit) / unit || 0)).join(' '),
+    )
+    .join('')
+}
+
 /** Corners joined by straight lines; closed unless told otherwise. */
 export function polygonPath(points: readonly Point[], closed = true): Path {
   const segments: PathSegment[] = points.map((p, i) => [i === 0 ? 'M' : 'L', p.x, p.y] as const)

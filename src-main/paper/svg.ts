@@ -1,14 +1,7 @@
 /** A draw list as SVG, in millimetres, with the same symbols placed many times. */
-import type {
-  Figure,
-  FigureItem,
-  FigureSymbol,
-  Matrix,
-  Paint,
-  Path,
-  TextItem,
-} from '../../src-core/figures/figure'
+import type { Figure, FigureItem, FigureSymbol, Matrix, Paint, TextItem } from '../../src-core/figures/figure'
 import { figureSymbols, MM_PER_POINT } from '../../src-core/figures/figure'
+import { pathData } from '../../src-core/figures/path'
 import type { Faces } from './pdf/faces'
 
 const number = (value: number): string => String(Math.round(value * 1000) / 1000 || 0)
@@ -23,9 +16,6 @@ const ESCAPES: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '
 /** Text as it may stand in XML, also inside an attribute. */
 const escaped = (text: string): string =>
   text.replace(FORBIDDEN, '\ufffd').replace(/[&<>"]/g, (character) => ESCAPES[character]!)
-
-const pathData = (path: Path): string =>
-  path.map(([command, ...values]) => command + values.map(number).join(' ')).join('')
 
 const matrixData = (matrix: Matrix): string =>
   `matrix(${matrix.map((value, i) => (i < 4 ? fine(value) : number(value))).join(' ')})`

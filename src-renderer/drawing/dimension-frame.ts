@@ -32,7 +32,6 @@ export interface DimensionFrame {
 /** Distance of a dimension line from the frame, and the least one from the window's edge. */
 const LINE_OFF = 30
 const LINE_LEAST = 22
-export const TICK = 7
 /** The clear space in a line for its number. */
 const NUMBER = { long: 132, across: 36, short: 96 } as const
 /** Distance of the corner handle from the frame's corner. */

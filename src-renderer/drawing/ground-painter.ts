@@ -1,7 +1,9 @@
 /** Paints what motifs lie on or hang from, in device pixels: below them, and what belongs over them. */
 import type { Point } from '../../shared-types/plan'
 import type { CordPicture, GroundPicture, PanelPicture } from './ground'
-import type { Pen, Placing } from './pen'
+import { write } from './canvas'
+import type { Lettering, Pen } from './canvas'
+import type { Placing } from './pen'
 import type { Palette } from './palette'
 import type { Picture } from './picture'
 
@@ -74,22 +76,17 @@ function paintNumbers(
   if (!first || !last) return
   const pitch = ((last.x - first.x) * scale) / Math.max(1, items.length - 1)
   const every = Math.max(1, Math.ceil((NUMBER.room * ratio) / Math.max(pitch, 0.1)))
-  pen.textAlign = 'center'
-  pen.textBaseline = 'top'
-  pen.lineJoin = 'round'
-  pen.font = `600 ${NUMBER.type * ratio}px ${palette.face}`
-  pen.strokeStyle = palette.paper
-  pen.fillStyle = palette.ink
-  pen.lineWidth = 3 * ratio
+  const lettering: Lettering = {
+    font: `600 ${NUMBER.type * ratio}px ${palette.face}`,
+    ...{ colour: palette.ink, hem: palette.paper, hemWidth: 3 * ratio, baseline: 'top' },
+  }
   let motifs = 0
   items.forEach(({ motif, x, y, extent }, i) => {
     const box = motif === '' ? null : hit.boxOf(motifs++)
     if (i % every !== 0) return
     const middle = box ? (box.left + box.right) / 2 : x
     const below = box ? box.bottom : y + extent / 2
-    const at = { x: middle * scale, y: below * scale + NUMBER.off * ratio }
-    pen.strokeText(String(i + 1), at.x, at.y)
-    pen.fillText(String(i + 1), at.x, at.y)
+    write(pen, String(i + 1), { x: middle * scale, y: below * scale + NUMBER.off * ratio }, lettering)
   })
 }
 

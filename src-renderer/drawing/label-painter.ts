@@ -3,7 +3,9 @@ import type { MotifAccount, PlacedMotif, Point } from '../../shared-types/plan'
 import { placePoint } from '../../src-core/geometry/place'
 import { reachOf } from '../../src-core/geometry/points'
 import { clamp, DETAIL, lieOf } from './pen'
-import type { Copy, Pen, Placing } from './pen'
+import { write } from './canvas'
+import type { Lettering, Pen } from './canvas'
+import type { Copy, Placing } from './pen'
 import type { MotifKind, Picture } from './picture'
 import type { LayerInk } from './yarn-inks'
 
@@ -23,12 +25,10 @@ export function paintLabels(
   size: number,
 ): void {
   const { scale, ratio, x, y } = placing
+  const { face } = picture.palette
   const both = size >= DETAIL.letter
   const height = clamp(size * LABEL.share, LABEL.least, LABEL.most) * ratio
   const seats = new Map<number, Point>()
-  pen.textAlign = 'center'
-  pen.textBaseline = 'middle'
-  pen.lineJoin = 'round'
   pen.setTransform(1, 0, 0, 1, x, y)
   for (const index of indices) {
     const motif = picture.motifs[index]!
@@ -36,13 +36,13 @@ export function paintLabels(
     const heart = ink?.layers[ink.layers.length - 1]
     if (!ink || !heart) continue
     const middle = { x: motif.x * scale, y: motif.y * scale }
-    write(pen, motif.label, middle, heart, `600 ${height}px ${picture.palette.face}`, height)
+    write(pen, motif.label, middle, lettering(heart, 600, height, height, face))
     if (!both || !ink.letter) continue
     const lie = lieOf(motif)
     let seat = seats.get(lie)
     if (!seat) seats.set(lie, (seat = letterSeat(account, motif)))
     const at = { x: middle.x + seat.x * scale, y: middle.y + seat.y * scale }
-    write(pen, ink.letter, at, ink.layers[0]!, `400 ${height * 0.9}px ${picture.palette.face}`, height)
+    write(pen, ink.letter, at, lettering(ink.layers[0]!, 400, height * 0.9, height, face))
   }
 }
 
@@ -59,23 +59,21 @@ export function paintLetter(
   const heart = ink?.layers[ink.layers.length - 1]
   if (!ink?.letter || !heart) return
   const height = clamp(size * LABEL.share, LABEL.least, LABEL.most) * ratio
-  pen.textAlign = 'center'
-  pen.textBaseline = 'middle'
-  pen.lineJoin = 'round'
   pen.setTransform(1, 0, 0, 1, x, y)
-  const font = `400 ${height}px ${picture.palette.face}`
-  write(pen, ink.letter, { x: motif.x * scale, y: motif.y * scale }, heart, font, height)
+  const at = { x: motif.x * scale, y: motif.y * scale }
+  write(pen, ink.letter, at, lettering(heart, 400, height, height, picture.palette.face))
 }
 
-/** Letters with a hem in the yarn's own colour: they stay readable where they reach over an edge. */
-function write(pen: Pen, text: string, at: Point, ink: LayerInk, font: string, height: number): void {
-  pen.font = font
-  pen.strokeStyle = ink.fill
-  pen.lineWidth = height * 0.22
-  pen.strokeText(text, at.x, at.y)
-  pen.fillStyle = ink.text
-  pen.fillText(text, at.x, at.y)
-}
+/** Letters in a hem of the yarn's own colour: they stay readable where they reach over an edge. */
+const lettering = (
+  ink: LayerInk,
+  weight: 400 | 600,
+  size: number,
+  height: number,
+  face: string,
+): Lettering => ({
+  ...{ font: `${weight} ${size}px ${face}`, colour: ink.text, hem: ink.fill, hemWidth: height * 0.22 },
+})
 
 /** Where the letter stands, in mm from the centre: in the middle of the petal (corner) that points down most. */
 function letterSeat(account: MotifAccount, { turn, flipped = false }: Copy): Point {

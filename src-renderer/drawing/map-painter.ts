@@ -13,7 +13,8 @@ import { paintLabels, paintLetter } from './label-painter'
 import { kindOf } from './picture'
 import type { MotifKind, Picture } from './picture'
 import { clamp, DETAIL, lieOf } from './pen'
-import type { Copy, Pen, Placing } from './pen'
+import type { Pen } from './canvas'
+import type { Copy, Placing } from './pen'
 import type { ColourwayInk, Inks } from './yarn-inks'
 
 /** Join marks: radius as a share of the motif, within these CSS pixels. */

@@ -9,33 +9,12 @@ import { radians } from '../../src-core/units/quantity'
 import type { OwnJoin } from '../../src-core/figures/join-marks'
 import type { Camera, Viewport } from './camera'
 import { toPlan, toScreen } from './camera'
+import type { Pen } from './canvas'
 import { keptHalf } from '../../src-core/figures/motif-symbol'
 import type { PlacedPiece } from '../../src-core/layout/placed'
 import { clamp } from './pen'
 import { kindOf } from './picture'
 import type { MotifKind, Picture } from './picture'
-
-export type MarkPen = Pick<
-  CanvasRenderingContext2D,
-  | 'save'
-  | 'restore'
-  | 'transform'
-  | 'stroke'
-  | 'fill'
-  | 'beginPath'
-  | 'arc'
-  | 'moveTo'
-  | 'lineTo'
-  | 'setLineDash'
-  | 'strokeStyle'
-  | 'fillStyle'
-  | 'lineWidth'
-  | 'lineJoin'
-  | 'closePath'
-  | 'rect'
-  | 'clip'
-  | 'globalAlpha'
->
 
 export interface Marks {
   readonly selection: ReadonlySet<string>
@@ -65,7 +44,7 @@ const FAULT = 0.45
 
 /** Draws the marks in CSS pixels, on a screen of `ratio` device pixels each. */
 export function paintMarks(
-  pen: MarkPen,
+  pen: Pen,
   picture: Picture,
   camera: Camera,
   viewport: Viewport,
@@ -127,7 +106,7 @@ export function paintMarks(
 const OWN_JOIN = { share: 0.05, least: 2, most: 5.5 } as const
 
 /** Filled where the motif joins into others, open where later ones join into it: as in the hand. */
-function paintOwnJoins(pen: MarkPen, picture: Picture, camera: Camera, own: readonly OwnJoin[]): void {
+function paintOwnJoins(pen: Pen, picture: Picture, camera: Camera, own: readonly OwnJoin[]): void {
   const { main, palette } = picture
   const size = (main?.account.overTips ?? 0) * camera.scale
   const radius = clamp(size * OWN_JOIN.share, OWN_JOIN.least, OWN_JOIN.most)
@@ -149,7 +128,7 @@ function paintOwnJoins(pen: MarkPen, picture: Picture, camera: Camera, own: read
 }
 
 function markOne(
-  pen: MarkPen,
+  pen: Pen,
   picture: Picture,
   kind: MotifKind,
   camera: Camera,
@@ -176,7 +155,7 @@ function markOne(
 
 /** Strokes the outline of a placed motif; `width` in CSS pixels. */
 function contour(
-  pen: MarkPen,
+  pen: Pen,
   picture: Picture,
   kind: MotifKind,
   camera: Camera,
@@ -197,7 +176,7 @@ function contour(
 
 /** Keeps to the half of a motif that is there. */
 function clipHalf(
-  pen: MarkPen,
+  pen: Pen,
   kind: MotifKind,
   picture: Picture,
   camera: Camera,
@@ -213,7 +192,7 @@ function clipHalf(
   pen.clip()
 }
 
-function paintFaults(pen: MarkPen, faults: readonly Outline[], camera: Camera, colour: string): void {
+function paintFaults(pen: Pen, faults: readonly Outline[], camera: Camera, colour: string): void {
   if (faults.length === 0) return
   pen.beginPath()
   for (const outline of faults) {
@@ -233,7 +212,7 @@ function paintFaults(pen: MarkPen, faults: readonly Outline[], camera: Camera, c
   pen.stroke()
 }
 
-function ring(pen: MarkPen, at: Point, radius: number, colour: string, under: string, width: number): void {
+function ring(pen: Pen, at: Point, radius: number, colour: string, under: string, width: number): void {
   pen.beginPath()
   pen.arc(at.x, at.y, radius, 0, 2 * Math.PI)
   pen.strokeStyle = under
@@ -248,7 +227,7 @@ function ring(pen: MarkPen, at: Point, radius: number, colour: string, under: st
 const PIN = { up: 0.62, share: 0.16, least: 1.6, most: 6 } as const
 
 /** The mark of a fixed colour, a pin's head: dark with a light middle and a light hem, so that it reads on any yarn. */
-function pin(pen: MarkPen, { x, y }: Point, reach: number, ink: string, paper: string): void {
+function pin(pen: Pen, { x, y }: Point, reach: number, ink: string, paper: string): void {
   const radius = Math.min(PIN.most, Math.max(PIN.least, reach * PIN.share))
   for (const [size, fill] of [
     [radius + 1.5, paper],
@@ -266,7 +245,7 @@ function ringRadius({ account }: MotifKind, { stretch }: Picture, camera: Camera
   return reachOf(account.outline) * Math.max(stretch.width, stretch.height) * camera.scale + RING_OFF
 }
 
-function place(pen: MarkPen, { stretch }: Picture, camera: Camera, motif: PlacedMotif): void {
+function place(pen: Pen, { stretch }: Picture, camera: Camera, motif: PlacedMotif): void {
   const at = toScreen(camera, motif)
   const { width, height } = stretch
   const across = motif.flipped ? -1 : 1

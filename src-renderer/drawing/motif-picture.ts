@@ -4,7 +4,11 @@
  */
 import type { Anchor, MotifAccount, PlacedMotif, Plan, Point } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
+import { dimensionPath, tickEnd } from '../../src-core/figures/dimension-line'
+import type { Path } from '../../src-core/figures/figure'
+import { motifDimensions } from '../../src-core/figures/motif-figure'
 import { keptHalf } from '../../src-core/figures/motif-symbol'
+import { linePath, pathData } from '../../src-core/figures/path'
 import { halfOutline } from '../../src-core/geometry/half'
 import { placePoint } from '../../src-core/geometry/place'
 import { reachOf, turnPoint } from '../../src-core/geometry/points'
@@ -27,6 +31,8 @@ const LINE_OFF = 42
 const BESIDE = 80
 /** Room round the motif: bare, with dimension lines, beside a level number, with a scale under it. */
 const ROOM = { bare: 34, lines: 60, level: 52, ruler: 36 } as const
+/** What ends a dimension line. */
+const TICK = tickEnd(5)
 /** More numbers than this would run into each other: every second, third… one stands. */
 const MOST_NUMBERS = 24
 
@@ -183,8 +189,9 @@ export interface PictureLine {
   readonly to: Point
   /** Where the number stands. */
   readonly at: Point
-  /** Hairlines from the motif to the line's ends. */
-  readonly leaders: readonly (readonly [Point, Point])[]
+  /** Path data of the line with its ends, and of the hairlines to it from the motif. */
+  readonly line: string
+  readonly leaders: string
 }
 
 export interface PictureLines {
@@ -198,76 +205,65 @@ export interface PictureLines {
   readonly circles: readonly number[]
 }
 
-/**
- * The two measures of a motif as dimension lines: the diameters of the circles through tips and valleys, or what a
- * ruler can measure of an odd number of petals, a dip lying right under the tip at 12 o'clock.
- */
+/** The measures of a motif as dimension lines, as paper has them, each where its number can be typed. */
 export function pictureLines(account: MotifAccount): PictureLines {
   const units = unitsOf(account)
-  const tips = (account.overTips / 2) * units
-  const valleys = (account.overValleys / 2) * units
+  const [lead, second] = motifDimensions(account, 'US')
+    .map(({ span }) => [span[0] * units, span[1] * units] as const)
+    .reverse()
+  const [tips, valleys] = [lead![1], second?.[1] ?? 0]
   if (account.shape === 'leaf')
     return {
-      tips: upright(-tips, tips, -valleys - BESIDE),
+      tips: upright(...lead!, -valleys - BESIDE),
       valleys: level(valleys, -tips - LINE_OFF),
       laid: [],
       circles: [],
     }
-  const laying = layingOfAccount(account)
-  if (laying !== 'across') {
-    const end = laying === 'opposite' ? valleys : 0
+  if (layingOfAccount(account) !== 'across')
     return {
-      tips: upright(-tips, end, -HALF - BESIDE),
-      valleys: upright(0, valleys, HALF + BESIDE),
+      tips: upright(...lead!, -HALF - BESIDE),
+      valleys: upright(...second!, HALF + BESIDE),
       laid: [
         [
-          { x: 0, y: -tips },
+          { x: 0, y: lead![0] },
           { x: 0, y: valleys },
         ],
       ],
-      circles: [tips, valleys],
+      circles: [-lead![0], valleys],
     }
-  }
-  const round = account.shape === 'round'
   return {
     tips: level(tips, -HALF - LINE_OFF),
-    valleys: round ? null : level(valleys, HALF + LINE_OFF),
+    valleys: second ? level(valleys, HALF + LINE_OFF) : null,
     laid: [],
-    circles: round ? [] : [tips, valleys],
+    circles: second ? [tips, valleys] : [],
   }
 }
 
-const level = (half: number, y: number): PictureLine => ({
-  from: { x: -half, y },
-  to: { x: half, y },
-  at: { x: 0, y },
-  leaders: [
-    [
-      { x: -half, y: 0 },
-      { x: -half, y },
-    ],
-    [
-      { x: half, y: 0 },
-      { x: half, y },
-    ],
-  ],
-})
+/** A line from one place to another, with hairlines to it from the motif: from these places. */
+function lineBeside(from: Point, to: Point, motif: readonly [Point, Point]): PictureLine {
+  const data = (path: Path): string => pathData(path, 2)
+  const leaders = [
+    linePath(motif[0].x, motif[0].y, from.x, from.y),
+    linePath(motif[1].x, motif[1].y, to.x, to.y),
+  ]
+  return {
+    ...{ from, to, at: { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 } },
+    line: data(dimensionPath(from, to, { end: TICK })),
+    leaders: data(leaders.flat()),
+  }
+}
 
-const upright = (top: number, bottom: number, x: number): PictureLine => ({
-  from: { x, y: top },
-  to: { x, y: bottom },
-  at: { x, y: (top + bottom) / 2 },
-  leaders: [
-    [
-      { x: 0, y: top },
-      { x, y: top },
-    ],
-    [
-      { x: 0, y: bottom },
-      { x, y: bottom },
-    ],
-  ],
-})
+const level = (half: number, y: number): PictureLine =>
+  lineBeside({ x: -half, y }, { x: half, y }, [
+    { x: -half, y: 0 },
+    { x: half, y: 0 },
+  ])
+
+const upright = (top: number, bottom: number, x: number): PictureLine =>
+  lineBeside({ x, y: top }, { x, y: bottom }, [
+    { x: 0, y: top },
+    { x: 0, y: bottom },
+  ])
 
 export interface Ruler {
   readonly y: number

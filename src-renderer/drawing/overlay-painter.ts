@@ -1,34 +1,14 @@
 /** The overlay: dimension lines with their handles, the frame before a change, what a gesture draws and measures. */
 import type { Point } from '../../shared-types/plan'
-import { TICK } from './dimension-frame'
-import type { DimensionFrame, DimensionLine, HandleKind } from './dimension-frame'
+import { dimensionPath, tickEnd } from '../../src-core/figures/dimension-line'
+import type { Path } from '../../src-core/figures/figure'
+import { linePath, polygonPath } from '../../src-core/figures/path'
 import type { Viewport } from './camera'
+import { strokePath, write } from './canvas'
+import type { Lettering, Line, Pen } from './canvas'
+import type { DimensionFrame, DimensionLine, HandleKind } from './dimension-frame'
 import type { Palette } from './palette'
 import type { ScreenBox } from './scene'
-
-export type OverlayPen = Pick<
-  CanvasRenderingContext2D,
-  | 'beginPath'
-  | 'moveTo'
-  | 'lineTo'
-  | 'arc'
-  | 'rect'
-  | 'stroke'
-  | 'fill'
-  | 'fillRect'
-  | 'strokeRect'
-  | 'setLineDash'
-  | 'strokeStyle'
-  | 'fillStyle'
-  | 'lineWidth'
-  | 'globalAlpha'
-  | 'strokeText'
-  | 'fillText'
-  | 'font'
-  | 'textAlign'
-  | 'textBaseline'
-  | 'lineJoin'
->
 
 export interface Overlay {
   readonly dimensions: DimensionFrame | null
@@ -60,16 +40,33 @@ const KNOB = 4.5
 const STRIP = 44
 
 /** Draws in CSS pixels; lines lie on half pixels so that hairlines stay sharp. */
-export function paintOverlay(pen: OverlayPen, overlay: Overlay, viewport: Viewport, palette: Palette): void {
+export function paintOverlay(pen: Pen, overlay: Overlay, viewport: Viewport, palette: Palette): void {
   const { dimensions, previous, wished, band } = overlay
   pen.lineWidth = 1
   if (previous) dashed(pen, previous, palette.quiet)
   if (wished) dashed(pen, wished, palette.accent)
   if (dimensions) {
     strips(pen, dimensions, viewport, palette)
-    pen.strokeStyle = palette.quiet
-    lineAcross(pen, dimensions.width, dimensions.widthNumber)
-    lineDown(pen, dimensions.height, dimensions.heightNumber)
+    const { width, widthNumber, height, heightNumber } = dimensions
+    const line = { colour: palette.quiet, width: 1 }
+    const across = [widthNumber.left, widthNumber.left + widthNumber.width] as const
+    const down = [heightNumber.top, heightNumber.top + heightNumber.height] as const
+    strokePath(
+      pen,
+      dimensionLine(
+        width,
+        across.map((x) => x - width.from.x),
+      ),
+      line,
+    )
+    strokePath(
+      pen,
+      dimensionLine(
+        height,
+        down.map((y) => y - height.from.y),
+      ),
+      line,
+    )
     for (const { kind, at } of dimensions.handles)
       knob(pen, at.x, at.y, overlay.hot === kind ? palette.accent : palette.paper, palette.accent)
   }
@@ -81,6 +78,7 @@ export function paintOverlay(pen: OverlayPen, overlay: Overlay, viewport: Viewpo
     pen.globalAlpha = 0.1
     pen.fillRect(band.left, band.top, band.width, band.height)
     pen.globalAlpha = 1
+    pen.lineWidth = 1
     pen.strokeStyle = palette.accent
     pen.strokeRect(half(band.left), half(band.top), Math.round(band.width), Math.round(band.height))
   }
@@ -88,7 +86,7 @@ export function paintOverlay(pen: OverlayPen, overlay: Overlay, viewport: Viewpo
 
 const half = (value: number): number => Math.round(value) + 0.5
 
-function dashed(pen: OverlayPen, box: ScreenBox, colour: string): void {
+function dashed(pen: Pen, box: ScreenBox, colour: string): void {
   pen.setLineDash([5, 4])
   pen.strokeStyle = colour
   pen.strokeRect(half(box.left), half(box.top), Math.round(box.width), Math.round(box.height))
@@ -96,7 +94,7 @@ function dashed(pen: OverlayPen, box: ScreenBox, colour: string): void {
 }
 
 /** Paper and a hairline under the lines where the map has moved beneath them. */
-function strips(pen: OverlayPen, { overMap }: DimensionFrame, viewport: Viewport, palette: Palette): void {
+function strips(pen: Pen, { overMap }: DimensionFrame, viewport: Viewport, palette: Palette): void {
   pen.fillStyle = palette.paper
   if (overMap.top) pen.fillRect(0, 0, viewport.width, STRIP)
   if (overMap.left) pen.fillRect(0, 0, STRIP, viewport.height)
@@ -113,51 +111,16 @@ function strips(pen: OverlayPen, { overMap }: DimensionFrame, viewport: Viewport
   pen.stroke()
 }
 
-function lineAcross(pen: OverlayPen, line: DimensionLine, number: ScreenBox): void {
-  const y = half(line.from.y)
-  pen.beginPath()
-  if (number.left > line.from.x) {
-    pen.moveTo(line.from.x, y)
-    pen.lineTo(number.left, y)
-  }
-  if (number.left + number.width < line.to.x) {
-    pen.moveTo(number.left + number.width, y)
-    pen.lineTo(line.to.x, y)
-  }
-  for (const [is, x] of [
-    [line.startsHere, line.from.x],
-    [line.endsHere, line.to.x],
-  ] as const)
-    if (is) {
-      pen.moveTo(half(x), y - TICK)
-      pen.lineTo(half(x), y + TICK)
-    }
-  pen.stroke()
+const TICK = tickEnd(7)
+
+/** A dimension line, on whole pixels, with the clear space for its number. */
+function dimensionLine({ from, to, startsHere, endsHere }: DimensionLine, gap: readonly number[]): Path {
+  const sharp = ({ x, y }: Point): Point => ({ x: half(x), y: half(y) })
+  const ends = [startsHere, endsHere] as const
+  return dimensionPath(sharp(from), sharp(to), { end: TICK, gap: [gap[0]!, gap[1]!], ends })
 }
 
-function lineDown(pen: OverlayPen, line: DimensionLine, number: ScreenBox): void {
-  const x = half(line.from.x)
-  pen.beginPath()
-  if (number.top > line.from.y) {
-    pen.moveTo(x, line.from.y)
-    pen.lineTo(x, Math.min(number.top, line.to.y))
-  }
-  if (number.top + number.height < line.to.y) {
-    pen.moveTo(x, number.top + number.height)
-    pen.lineTo(x, line.to.y)
-  }
-  for (const [is, y] of [
-    [line.startsHere, line.from.y],
-    [line.endsHere, line.to.y],
-  ] as const)
-    if (is) {
-      pen.moveTo(x - TICK, half(y))
-      pen.lineTo(x + TICK, half(y))
-    }
-  pen.stroke()
-}
-
-function knob(pen: OverlayPen, x: number, y: number, fill: string, line: string): void {
+function knob(pen: Pen, x: number, y: number, fill: string, line: string): void {
   pen.beginPath()
   pen.rect(half(x) - KNOB, half(y) - KNOB, 2 * KNOB, 2 * KNOB)
   pen.fillStyle = fill
@@ -165,99 +128,47 @@ function knob(pen: OverlayPen, x: number, y: number, fill: string, line: string)
   pen.strokeStyle = line
   pen.lineWidth = 1.5
   pen.stroke()
-  pen.lineWidth = 1
 }
 
 /** CSS pixels: type of a distance, its hem, half of the bars at a distance's ends, its way off its line. */
-const GAP = { type: 13, hem: 4, bar: 4, off: 12 } as const
+const GAP = { type: 13, hem: 4, bar: tickEnd(4), off: 12 } as const
+
+/** How what is shown of a gesture is drawn: on a hem of paper. */
+const shownLine = (colour: string, { paper }: Palette): Line => ({ colour, width: 1.5, hem: paper })
+const shownWords = (colour: string, { paper, face }: Palette): Lettering => ({
+  ...{ colour, hem: paper, hemWidth: GAP.hem, font: `600 ${GAP.type}px ${face}` },
+})
 
 /** A hairline with a bar at each end and its number beside it. */
-function gapLine(pen: OverlayPen, { from, to, words, isShort }: GapLine, palette: Palette): void {
+function gapLine(pen: Pen, { from, to, words, isShort }: GapLine, palette: Palette): void {
   const colour = isShort ? palette.warning : palette.accent
   const [dx, dy] = [to.x - from.x, to.y - from.y]
   const length = Math.hypot(dx, dy)
   // Across the line: the side that is above it, or right of one that stands upright.
   const [ux, uy] = length > 0 ? [-dy / length, dx / length] : [0, -1]
-  const up = uy > 1e-6 || (Math.abs(uy) <= 1e-6 && ux < 0) ? -1 : 1
-  const strokes = () => {
-    pen.beginPath()
-    pen.moveTo(from.x, from.y)
-    pen.lineTo(to.x, to.y)
-    for (const end of [from, to]) {
-      pen.moveTo(end.x - ux * GAP.bar, end.y - uy * GAP.bar)
-      pen.lineTo(end.x + ux * GAP.bar, end.y + uy * GAP.bar)
-    }
-    pen.stroke()
-  }
-  pen.strokeStyle = palette.paper
-  pen.lineWidth = 4
-  strokes()
-  pen.strokeStyle = colour
-  pen.lineWidth = 1.5
-  strokes()
-  const at = {
-    x: (from.x + to.x) / 2 + ux * up * GAP.off,
-    y: (from.y + to.y) / 2 + uy * up * GAP.off,
-  }
-  const align = Math.abs(ux) > 0.7 ? (ux * up > 0 ? 'left' : 'right') : 'center'
-  write(pen, words, at, align, colour, palette)
-}
-
-/** Words with a hem of paper. */
-function write(
-  pen: OverlayPen,
-  words: string,
-  at: Point,
-  align: CanvasTextAlign,
-  colour: string,
-  palette: Palette,
-): void {
-  pen.font = `600 ${GAP.type}px ${palette.face}`
-  pen.textAlign = align
-  pen.textBaseline = 'middle'
-  pen.lineJoin = 'round'
-  pen.strokeStyle = palette.paper
-  pen.lineWidth = GAP.hem
-  pen.strokeText(words, at.x, at.y)
-  pen.fillStyle = colour
-  pen.fillText(words, at.x, at.y)
-  pen.lineWidth = 1
+  const off = (uy > 1e-6 || (Math.abs(uy) <= 1e-6 && ux < 0) ? -1 : 1) * GAP.off
+  strokePath(pen, dimensionPath(from, to, { end: GAP.bar }), shownLine(colour, palette))
+  const at = { x: (from.x + to.x) / 2 + ux * off, y: (from.y + to.y) / 2 + uy * off }
+  const align = Math.abs(ux) > 0.7 ? (ux * off > 0 ? 'left' : 'right') : 'center'
+  write(pen, words, at, { ...shownWords(colour, palette), align })
 }
 
 /** CSS pixels: half of the cross that things turn about, and the way from it to its words. */
 const PIVOT = { cross: 6, off: 12 } as const
 
-function pivotMark(pen: OverlayPen, { at, words }: NonNullable<Overlay['pivot']>, palette: Palette): void {
-  const strokes = () => {
-    pen.beginPath()
-    pen.moveTo(at.x - PIVOT.cross, at.y)
-    pen.lineTo(at.x + PIVOT.cross, at.y)
-    pen.moveTo(at.x, at.y - PIVOT.cross)
-    pen.lineTo(at.x, at.y + PIVOT.cross)
-    pen.stroke()
-  }
-  pen.strokeStyle = palette.paper
-  pen.lineWidth = 4
-  strokes()
-  pen.strokeStyle = palette.accent
-  pen.lineWidth = 1.5
-  strokes()
-  write(pen, words, { x: at.x + PIVOT.off, y: at.y - PIVOT.off }, 'left', palette.accent, palette)
+function pivotMark(pen: Pen, { at, words }: NonNullable<Overlay['pivot']>, palette: Palette): void {
+  const { x, y } = at
+  const cross = [
+    ...linePath(x - PIVOT.cross, y, x + PIVOT.cross, y),
+    ...linePath(x, y - PIVOT.cross, x, y + PIVOT.cross),
+  ]
+  strokePath(pen, cross, shownLine(palette.accent, palette))
+  const beside = { x: x + PIVOT.off, y: y - PIVOT.off }
+  write(pen, words, beside, { ...shownWords(palette.accent, palette), align: 'left' })
 }
 
-function handLine(pen: OverlayPen, line: readonly Point[], palette: Palette): void {
+function handLine(pen: Pen, line: readonly Point[], palette: Palette): void {
   if (line.length < 2) return
-  const trace = () => {
-    pen.beginPath()
-    line.forEach(({ x, y }, i) => (i === 0 ? pen.moveTo(x, y) : pen.lineTo(x, y)))
-    pen.stroke()
-  }
   pen.lineJoin = 'round'
-  pen.strokeStyle = palette.paper
-  pen.lineWidth = 5
-  trace()
-  pen.strokeStyle = palette.accent
-  pen.lineWidth = 2
-  trace()
-  pen.lineWidth = 1
+  strokePath(pen, polygonPath(line, false), { ...shownLine(palette.accent, palette), width: 2 })
 }

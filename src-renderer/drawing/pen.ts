@@ -1,34 +1,4 @@
-/** What the painters of the map share: the canvas they use, how it lies on the plan, from which size on what is drawn. */
-
-/** What of a canvas the painter uses. */
-export type Pen = Pick<
-  CanvasRenderingContext2D,
-  | 'setTransform'
-  | 'fill'
-  | 'stroke'
-  | 'beginPath'
-  | 'moveTo'
-  | 'lineTo'
-  | 'closePath'
-  | 'arc'
-  | 'rect'
-  | 'clip'
-  | 'save'
-  | 'restore'
-  | 'clearRect'
-  | 'fillText'
-  | 'strokeText'
-  | 'fillStyle'
-  | 'strokeStyle'
-  | 'lineWidth'
-  | 'lineJoin'
-  | 'lineCap'
-  | 'font'
-  | 'textAlign'
-  | 'textBaseline'
-  | 'globalAlpha'
-  | 'setLineDash'
->
+/** What the painters of the map share: how the canvas lies on the plan, from which size on what is drawn. */
 
 /** How the canvas lies on the plan: device pixels per mm, and where the plan's origin falls, in device pixels. */
 export interface Placing {

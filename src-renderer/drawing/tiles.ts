@@ -6,7 +6,8 @@
  */
 import type { Box } from '../../src-core/geometry/points'
 import { paintMap } from './map-painter'
-import type { Pen, Placing } from './pen'
+import type { Pen } from './canvas'
+import type { Placing } from './pen'
 import type { Difference, Picture } from './picture'
 
 /** Side of a tile in device pixels. */

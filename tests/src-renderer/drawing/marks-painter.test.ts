@@ -2,7 +2,7 @@ import { beforeAll, describe, expect, it, vi } from 'vitest'
 import { ownJoins } from '../../../src-core/figures/join-marks'
 import { fitCamera } from '../../../src-renderer/drawing/camera'
 import { paintMarks } from '../../../src-renderer/drawing/marks-painter'
-import type { MarkPen, Marks } from '../../../src-renderer/drawing/marks-painter'
+import type { Marks } from '../../../src-renderer/drawing/marks-painter'
 import { FakePath, recorder } from './recorder'
 import { palette, picture } from './scenes'
 
@@ -26,7 +26,7 @@ function draw(marks: Partial<Marks>, zoom = 1) {
   const fit = fitCamera(own.plan.size, viewport)
   const record = recorder()
   const camera = { ...fit, scale: fit.scale * zoom }
-  paintMarks(record.pen as unknown as MarkPen, own, camera, viewport, { ...none, ...marks }, 1)
+  paintMarks(record.pen, own, camera, viewport, { ...none, ...marks }, 1)
   return record
 }
 const strokes = (record: ReturnType<typeof draw>, colour: string) =>

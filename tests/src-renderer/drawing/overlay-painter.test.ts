@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { paintOverlay } from '../../../src-renderer/drawing/overlay-painter'
-import type { Overlay, OverlayPen } from '../../../src-renderer/drawing/overlay-painter'
+import type { Overlay } from '../../../src-renderer/drawing/overlay-painter'
 import { recorder } from './recorder'
 import { palette } from './scenes'
 
@@ -17,12 +17,7 @@ const nothing: Overlay = {
 
 function draw(overlay: Partial<Overlay>) {
   const record = recorder()
-  paintOverlay(
-    record.pen as unknown as OverlayPen,
-    { ...nothing, ...overlay },
-    { width: 800, height: 600 },
-    palette,
-  )
+  paintOverlay(record.pen, { ...nothing, ...overlay }, { width: 800, height: 600 }, palette)
   return record
 }
 const texts = (record: ReturnType<typeof draw>) =>
@@ -61,7 +56,7 @@ describe('what is drawn over the map while something is in the hand', () => {
       ],
       pivot: { at: { x: 100, y: 100 }, words: '15°' },
     })
-    expect(record.count('lineTo')).toBe(2 * 2 + 2 * 2)
+    expect(record.count('lineTo')).toBe(2 + 2)
     expect(texts(record)).toEqual([['15°', palette.accent]])
     expect(draw({ line: [{ x: 0, y: 0 }] }).calls).toEqual([])
   })

@@ -1,5 +1,5 @@
 /** A canvas that draws nothing and remembers everything: drawing is tested by its list of calls. */
-import type { Pen } from '../../../src-renderer/drawing/pen'
+import type { Pen } from '../../../src-renderer/drawing/canvas'
 
 export interface Call {
   readonly name: string
