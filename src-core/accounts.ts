@@ -1,6 +1,8 @@
 /** Accounts of a project's motifs, each remembered for as long as what it reads is the same. */
+import type { Finding } from '../shared-types/finding'
+import type { MotifAccount } from '../shared-types/plan'
 import type { Hand, Motif, Project, StitchGauge, Terms, UnitSystem } from '../shared-types/project'
-import { toldTo } from './findings/finding'
+import { bySeverity, toldTo } from './findings/finding'
 import { motifAccount } from './motif/account'
 import { blockingGrowth } from './motif/growth'
 
@@ -17,6 +19,18 @@ export function accountOf(project: Project, motif: Motif): Told {
   const made = accountFrom(motif, ...read)
   accounts.set(motif, { read, told: made })
   return made
+}
+
+/** The accounts of all motifs of a project, in its order; one without an outline is left out with findings. */
+export function measureProject(project: Project): { motifs: MotifAccount[]; findings: Finding[] } {
+  const motifs: MotifAccount[] = []
+  const findings: Finding[] = []
+  for (const motif of project.motifs ?? []) {
+    const told = accountOf(project, motif)
+    if (told.account) motifs.push(told.account)
+    findings.push(...told.findings)
+  }
+  return { motifs, findings: bySeverity(findings) }
 }
 
 /** What the account of a motif reads of its project. */

@@ -1,6 +1,7 @@
 /** The panel of a project and what lies on it, as those need it who lay more on it. Lengths in mm. */
 import type { MotifAccount, Point } from '../../shared-types/plan'
 import type { AppliqueLayout, Project } from '../../shared-types/project'
+import { measureProject } from '../accounts'
 import { areaDistance, boxDistance } from '../geometry/edges'
 import { boxOf, contains } from '../geometry/points'
 import type { Box } from '../geometry/points'
@@ -10,7 +11,6 @@ import type { AppliqueItem, LaidItem } from '../layout/applique/items'
 import { readPanel } from '../layout/applique/panel'
 import { distanceWithin } from '../layout/applique/remembered'
 import type { Panel } from '../layout/applique/panel'
-import { measureProject } from '../plan'
 import type { Millimetres } from '../units/quantity'
 
 export type { AppliqueItem } from '../layout/applique/items'

@@ -5,7 +5,7 @@
 import type { Holds } from '../../shared-types/plan'
 import type { BlanketLayout, Joining, Project } from '../../shared-types/project'
 import { holds } from '../joins/holding'
-import type { Planner } from '../plan'
+import type { Planner } from '../plans/planner'
 import { fitArrangements, layoutOf, missOf } from './fit'
 import { bestRotation } from './rotation'
 

@@ -237,3 +237,12 @@ export function trialsOf(ground: Ground): Trials {
   if (own.size > MOST_GROUNDS) own.clear()
   return remembered(own, `${rule.rule} ${rule.gap} ${reach} ${hand}`, () => new Trials(ground))
 }
+
+/** By what arrangements of one blanket are compared without planning each. */
+export interface Tryout {
+  readonly trials: Trials
+  /** The present counts. */
+  readonly counts: BlanketCounts
+  /** Finished size with other counts and rotations, in mm. */
+  readonly size: (counts: BlanketCounts) => { width: number; height: number }
+}

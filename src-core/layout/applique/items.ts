@@ -1,7 +1,8 @@
 /** The items of an appliqué as they lie on the panel. */
 import type { Finding } from '../../../shared-types/finding'
-import type { MotifAccount } from '../../../shared-types/plan'
+import type { MotifAccount, PlacedMotif } from '../../../shared-types/plan'
 import type { AppliqueLayout, Motif, Project } from '../../../shared-types/project'
+import { accountOf } from '../../accounts'
 import { finding } from '../../findings/finding'
 import { lengthValue } from '../../findings/quantities'
 import { indexEdges } from '../../geometry/edges'
@@ -109,3 +110,43 @@ export function layItems(
 /** From the lowest to the topmost: by layer, then in the order of the list. */
 export const stackItems = (laid: readonly LaidItem[]): LaidItem[] =>
   [...laid].sort((a, b) => a.layer - b.layer || a.number - b.number)
+
+/** The motifs that items name, each with its account; one without an outline is left out with findings. */
+export function knownMotifs(
+  project: Project,
+  layout: AppliqueLayout,
+  findings: Finding[],
+): Map<string, KnownMotif> {
+  const named = new Set(layout.items?.map((item) => item.motif))
+  const known = new Map<string, KnownMotif>()
+  for (const motif of project.motifs ?? []) {
+    if (!named.has(motif.id) || known.has(motif.id)) continue
+    const told = accountOf(project, motif)
+    findings.push(...told.findings)
+    if (told.account) known.set(motif.id, { motif, account: told.account })
+  }
+  return known
+}
+
+/** An item as the map shows it. */
+export const placedMotif = (item: LaidItem): PlacedMotif => ({
+  id: item.id,
+  label: String(item.number),
+  row: 1,
+  column: item.number,
+  x: item.x,
+  y: item.y,
+  turn: item.turn,
+  colourway: item.colourway,
+  motif: item.motif.id,
+  flipped: item.flipped,
+})
+
+/** A note on items that lie with their wrong side up. */
+export function flippedNote(laid: readonly LaidItem[]): Finding[] {
+  const flipped = laid.filter((item) => item.flipped)
+  if (flipped.length === 0) return []
+  const items = `${flipped.length === 1 ? 'item' : 'items'} ${flipped.map((item) => item.name).join(', ')}`
+  const target = { cells: flipped.map(({ id }) => id) }
+  return [finding('applique/wrong-side', 'layout.items', { items }, target)]
+}

@@ -1,14 +1,17 @@
 /** M50: the cord in chains, what it takes, and how it gives. */
 import type { Finding } from '../../../shared-types/finding'
-import type { CordAccount, CordPart } from '../../../shared-types/plan'
-import type { GarlandLayout, Project } from '../../../shared-types/project'
+import type { CordAccount, CordPart, GarlandAccount } from '../../../shared-types/plan'
+import type { GarlandLayout, Project, StitchGauge } from '../../../shared-types/project'
 import { finding } from '../../findings/finding'
+import type { OtherWork } from '../../materials/input'
+import { stitchYarn } from '../../stitches/gauge'
 import type { ResolvedGauge } from '../../stitches/gauge'
-import { FREE_CHAIN_LENGTH, YARN_PER_LOOP } from '../../stitches/table'
+import { FREE_CHAIN_LENGTH, STITCHES, YARN_PER_LOOP } from '../../stitches/table'
 import { formatLength, formatNumber } from '../../units/format'
 import type { Millimetres } from '../../units/quantity'
 import { isUsable } from '../../units/usable'
 import { CORD_GIVES } from './constants'
+import type { Thing } from './sequence'
 
 /** mm. No chain is shorter or longer than this: from the finest thread to whole arms for hooks (ours). */
 const CHAIN = { least: 0.5, most: 200 } as const
@@ -71,3 +74,38 @@ export function cordAccount(
 
 /** Yarn of so many chains, in mm (M40). */
 export const chainYarn = (chain: Chain, chains: number): Millimetres => chains * YARN_PER_LOOP * chain.width
+
+/** The gauge of the cord's yarn as it was given: the project's, else that of the first motif that has one. */
+export function cordGauge(project: Project, layout: GarlandLayout): StitchGauge | undefined {
+  const used = new Set(layout.items?.map((item) => item.motif))
+  const own = project.motifs?.find((motif) => used.has(motif.id) && motif.gauge)?.gauge
+  return project.gauge ?? own
+}
+
+/** Yarn and loops of a worked cord, and of what fastens things to it. */
+export function cordWork(
+  project: Project,
+  layout: GarlandLayout,
+  garland: GarlandAccount,
+  things: readonly Thing[],
+  chain: Chain,
+  gauge: ResolvedGauge,
+): { works: OtherWork[]; findings: Finding[] } {
+  const chains = garland.cord.whole.chains
+  if (chains === null) return { works: [], findings: [] }
+  const only = project.yarns?.length === 1 ? project.yarns[0]?.id : undefined
+  const yarn = layout.cord?.yarn ?? only
+  if (!yarn) return { works: [], findings: [finding('garland/no-cord-yarn', 'layout.cord.yarn')] }
+  const stitches = things.reduce((sum, { motif, hanging }) => sum + (motif ? hanging.places : 0), 0)
+  const works: OtherWork[] = [
+    { use: 'cord', yarn, millimetres: chainYarn(chain, chains), tails: 2, loops: chains },
+    {
+      use: 'joins',
+      yarn,
+      millimetres: stitches * stitchYarn('sc', gauge),
+      tails: 0,
+      loops: stitches * STITCHES.sc.loops,
+    },
+  ]
+  return { works, findings: [] }
+}

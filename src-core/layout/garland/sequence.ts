@@ -2,18 +2,13 @@
 import type { Finding } from '../../../shared-types/finding'
 import type { MotifAccount } from '../../../shared-types/plan'
 import type { GarlandLayout, Motif, Project } from '../../../shared-types/project'
+import { accountOf } from '../../accounts'
 import { finding } from '../../findings/finding'
 import type { Millimetres } from '../../units/quantity'
 import { GARLAND_LIMITS } from './constants'
 import { hangBead, hangMotif } from './hanging'
 import type { Hanging } from './hanging'
 import type { GarlandReader, HangWay } from './read'
-
-/** The account of a motif with what is to be said about it. */
-export interface Told {
-  readonly account: MotifAccount | null
-  readonly findings: readonly Finding[]
-}
 
 /** One thing of the sequence. */
 export interface Thing {
@@ -37,20 +32,19 @@ export function readSequence(
   way: HangWay,
   chainLength: Millimetres,
   reader: GarlandReader,
-  accountOf: (motif: Motif) => Told,
 ): { things: Thing[]; findings: Finding[] } {
   const findings: Finding[] = []
   const things: { -readonly [Key in keyof Thing]: Thing[Key] }[] = []
-  const told = new Map<Motif, Told>()
+  const told = new Set<Motif>()
   let leading = 0
   layout.items?.forEach((item, i) => {
     const where = `items[${i}]`
     const gap = reader.length(item.gap, `${where}.gap`, 'a gap', GARLAND_LIMITS.gap) ?? 0
     const motif = item.motif ? project.motifs?.find((entry) => entry.id === item.motif) : undefined
     if (motif) {
-      const read = told.get(motif) ?? accountOf(motif)
+      const read = accountOf(project, motif)
       if (!told.has(motif)) findings.push(...read.findings)
-      told.set(motif, read)
+      told.add(motif)
       const way0 = project.colourways?.find((colourway) => colourway.id === item.colourway)
       if (way0?.motif && way0.motif !== motif.id) {
         const values = { colourway: way0.code || way0.name || way0.id, motif: motif.name ?? motif.id }

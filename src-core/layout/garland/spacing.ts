@@ -1,6 +1,11 @@
 /** M50: where things stand along the cord, for a spacing, a count or both; mirrored about the middle if wished. */
+import type { GarlandLayout } from '../../../shared-types/project'
+import { finding } from '../../findings/finding'
+import { formatLength, formatNumber } from '../../units/format'
 import type { Millimetres } from '../../units/quantity'
-import { MOST_ITEMS } from './constants'
+import { GARLAND_LIMITS, MOST_ITEMS } from './constants'
+import type { GarlandReader, Hung } from './read'
+import type { Thing } from './sequence'
 
 /** One thing of the sequence that repeats. */
 export interface Bit {
@@ -130,4 +135,55 @@ export function spaceOut(wish: SpacingWish): Spaced | Unspaced {
     spacing,
     length,
   }
+}
+
+/** Places along the cord, or null with a finding. */
+export function readSpacing(
+  layout: GarlandLayout,
+  things: readonly Thing[],
+  hung: Hung,
+  reader: GarlandReader,
+  units: 'metric' | 'imperial',
+): Spaced | null {
+  const between = layout.spacing?.between ?? 'edges'
+  const limits = between === 'centres' ? GARLAND_LIMITS.centres : GARLAND_LIMITS.spacing
+  const mm = reader.length(layout.spacing?.mm, 'spacing.mm', 'the spacing', limits)
+  const count = reader.whole(
+    layout.spacing?.count,
+    'spacing.count',
+    'what is to hang on the cord',
+    GARLAND_LIMITS.items,
+  )
+  if (mm === null || count === null || things.length === 0) return null
+  if (between === 'centres' && mm === undefined && count === undefined) {
+    reader.findings.push(finding('garland/no-spacing', 'layout.spacing'))
+    return null
+  }
+  if (hung.length === null && (mm === undefined || count === undefined)) {
+    reader.findings.push(finding('garland/no-length', 'layout.cord.length'))
+    return null
+  }
+  const spaced = spaceOut({
+    bits: things.map(({ hanging, gap }) => ({ before: hanging.before, behind: hanging.behind, gap })),
+    between,
+    mm: mm ?? null,
+    count: count ?? null,
+    length: hung.length,
+    symmetric: layout.symmetric ?? false,
+  })
+  if ('bits' in spaced) {
+    if (spaced.length <= GARLAND_LIMITS.length.most) return spaced
+    reader.length(spaced.length, 'spacing', 'the cord that follows', GARLAND_LIMITS.length)
+    return null
+  }
+  if (spaced.problem === 'too-many') {
+    reader.findings.push(finding('garland/too-many', 'layout.spacing', { most: formatNumber(MOST_ITEMS) }))
+  } else {
+    const values = {
+      needed: formatLength(spaced.needed, units),
+      length: formatLength(hung.length ?? 0, units),
+    }
+    reader.findings.push(finding('garland/does-not-fit', 'layout.spacing', values))
+  }
+  return null
 }

@@ -5,7 +5,7 @@
 import type { Finding } from '../../../shared-types/finding'
 import type { GarlandItem, KitAccount, KitYarnRun, Plan, YarnNeed } from '../../../shared-types/plan'
 import type { BandField, Kit, Project, UnitSystem, Yarn } from '../../../shared-types/project'
-import { bySeverity, finding } from '../../findings/finding'
+import { finding } from '../../findings/finding'
 import { massValue } from '../../findings/quantities'
 import { hasInstructions } from '../../motif/instructions'
 import { formatLength, formatMass, formatNumber } from '../../units/format'
@@ -33,7 +33,7 @@ export function withKit(project: Project, plan: Plan): Plan {
   const kit = project.layout?.kit
   if (!kit) return plan
   const told = kitAccount(project, kit, plan.yarns, plan.items ?? [], plan.cord)
-  const findings = bySeverity([...plan.findings, ...told.findings, ...untold(project, plan)])
+  const findings = [...plan.findings, ...told.findings, ...untold(project, plan)]
   // Without anything to put in there is no kit, but the numbers are checked all the same.
   if (!told.kit || plan.motifs.length === 0) return { ...plan, findings }
   return { ...plan, kit: told.kit, findings }

@@ -1,5 +1,5 @@
 import type { MotifAccount } from '../../../shared-types/plan'
-import { measureProject } from '../../../src-core/plan'
+import { measureProject } from '../../../src-core/accounts'
 import type { AddCommand } from '../program'
 import { complainOf, exitFor, loadProject, printJson, printLines } from '../project-file'
 import { findingSection } from '../reports/findings'

@@ -11,7 +11,7 @@ import { projectSentence, sentenceText } from '../../../src-core/figures/sentenc
 import { capital } from '../../../src-core/figures/words'
 import { isAssumed, marked } from '../../../src-core/figures/yarn-words'
 import { termWord } from '../../../src-core/stitches/terms'
-import { cordGauge } from '../../../src-core/layout/garland'
+import { cordGauge } from '../../../src-core/layout/garland/cord'
 import { formatNumber } from '../../../src-core/units/format'
 import type { Entry } from '../entry'
 import { drawEntry, entryHeight } from '../entry'

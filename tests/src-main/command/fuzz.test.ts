@@ -6,7 +6,8 @@ import { planReport } from '../../../src-main/command/reports/plan'
 import { fitReport } from '../../../src-main/command/reports/fit'
 import { measureReport } from '../../../src-main/command/reports/measure'
 import { readProjectText } from '../../../src-main/documents'
-import { checkProject, fitProject, measureProject, planProject } from '../../../src-core/plan'
+import { measureProject } from '../../../src-core/accounts'
+import { checkProject, fitProject, planProject } from '../../../src-core/plan'
 import { SAMPLE } from './sample'
 
 /** The same every time; `PETALYARD_FUZZ=RUNS,SEED` looks further. What is found becomes a case below. */

@@ -1,0 +1,62 @@
+/** What it takes to sew the items of an appliqué down, and to make them. */
+import type { MotifAccount, Stitching } from '../../../shared-types/plan'
+import type { Project } from '../../../shared-types/project'
+import { byName } from '../../by-name'
+import { perimeter } from '../../geometry/points'
+import { MATERIAL_CONSTANTS } from '../../materials/constants'
+import type { Piece } from '../../materials/input'
+import { materials } from '../../materials/materials'
+import { add, spread } from '../../materials/range'
+import { resolveGauge } from '../../stitches/gauge'
+import { isUsableOrZero } from '../../units/usable'
+import { APPLIQUE } from './constants'
+import type { LaidItem } from './items'
+
+/** Thread to sew everything down: 2.5 × outline and two tails for each item. */
+export function stitchingOf(project: Project, laid: readonly LaidItem[]): Stitching {
+  const lengths = new Map<MotifAccount, number>()
+  const lengthOf = (account: MotifAccount): number => {
+    const length = lengths.get(account) ?? perimeter(account.outline)
+    lengths.set(account, length)
+    return length
+  }
+  const outline = laid.reduce((sum, { account }) => sum + lengthOf(account), 0)
+  const tails = laid.length * APPLIQUE.threadTails
+  const stated = project.allowance?.tail
+  const tail = isUsableOrZero(stated) ? stated : MATERIAL_CONSTANTS.tail
+  return { outline, thread: (outline * APPLIQUE.threadPerOutline + tails * tail) / 1000, tails }
+}
+
+/** Yarn, ends and time of the motifs, and the time to sew them down. */
+export function neededFor(project: Project, laid: readonly LaidItem[], stitching: Stitching) {
+  const pieces = new Map<
+    string,
+    Piece & { counts: { motifs: number; byColourway: Record<string, number> } }
+  >()
+  for (const { motif, account, colourway } of laid) {
+    const piece = pieces.get(motif.id) ?? {
+      motif,
+      account,
+      counts: { motifs: 0, byColourway: byName<number>() },
+    }
+    piece.counts.motifs++
+    piece.counts.byColourway[colourway] = (piece.counts.byColourway[colourway] ?? 0) + 1
+    pieces.set(motif.id, piece)
+  }
+  // Nothing is joined to anything: what joining rules say does not apply to a panel.
+  const loose: Project = { ...project, joining: undefined }
+  const needed = materials({
+    project: loose,
+    motif: null,
+    account: null,
+    gauge: resolveGauge(project.gauge, project.terms ?? 'US'),
+    counts: { motifs: 0, byColourway: {} },
+    others: [...pieces.values()],
+    joinOperations: 0,
+    joinNodes: 0,
+    seams: { length: 0, count: 0 },
+    edgingBase: null,
+  })
+  const sewing = spread(stitching.outline * APPLIQUE.stitchMinutes, APPLIQUE.timeSpread)
+  return { ...needed, minutes: needed.minutes && add(needed.minutes, sewing) }
+}

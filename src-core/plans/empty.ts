@@ -1,0 +1,31 @@
+import type { Plan } from '../../shared-types/plan'
+
+/** The plan of a project of which nothing can be said yet. */
+export const EMPTY: Plan = {
+  size: {
+    width: 0,
+    height: 0,
+    sensitivity: { step: 0, width: 0, height: 0 },
+    range: { low: { width: 0, height: 0 }, high: { width: 0, height: 0 } },
+  },
+  counts: { motifs: 0, byColourway: {} },
+  pitch: { column: 0, row: 0, rows: [0, 0] },
+  arrangement: null,
+  motifs: [],
+  joins: [],
+  pieces: 0,
+  single: 0,
+  order: [],
+  holes: [],
+  fillers: [],
+  fillerSteps: [],
+  halves: [],
+  edging: null,
+  edgingLines: [],
+  yarns: [],
+  ends: 0,
+  minutes: null,
+  findings: [],
+  motif: null,
+  fillerMotif: null,
+}
