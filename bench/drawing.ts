@@ -12,15 +12,15 @@ import type { Bench, Frames } from './drawing-page/page'
 import { spread } from './measure'
 import type { Spread } from './measure'
 
-export const BENCH_MOTIFS = { columns: 50, rows: 50 } as const
+const BENCH_MOTIFS = { columns: 50, rows: 50 } as const
 /** Frames measured for each gesture. */
 const FRAMES = { drawing: 180, nodes: 24 } as const
 const GESTURES = ['pan', 'zoom', 'paint'] as const
-export type Gesture = (typeof GESTURES)[number] | 'drag'
+type Gesture = (typeof GESTURES)[number] | 'drag'
 /** Items of the panel of which one is dragged: as many as a panel may hold. */
 export const BENCH_ITEMS = 500
 
-export interface GestureResult {
+interface GestureResult {
   readonly gesture: Gesture
   readonly drawing: { readonly script: Spread; readonly frame: Spread }
   readonly nodes: { readonly script: Spread; readonly frame: Spread }
@@ -109,7 +109,7 @@ export async function benchDrawing(): Promise<GestureResult[] | null> {
 }
 
 /** The result as lines of text. */
-export function describeDrawing(results: readonly GestureResult[]): string[] {
+function describeDrawing(results: readonly GestureResult[]): string[] {
   const ms = ({ median, p95 }: Spread) => `${median.toFixed(1)} / ${p95.toFixed(1)} ms`
   return results.flatMap(({ gesture, drawing, nodes, ratio }) => [
     `${gesture.padEnd(6)} script ${ms(drawing.script)}, frame ${ms(drawing.frame)} (median / 95th percentile)`,

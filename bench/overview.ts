@@ -5,12 +5,12 @@ import { readFaces } from '../src-main/paper/pdf/faces'
 import { writePdf } from '../src-main/paper/pdf/file'
 import { blanketProject } from './engine'
 
-export interface OverviewRun {
+interface OverviewRun {
   readonly milliseconds: number
   readonly bytes: number
 }
 
-export interface OverviewBench {
+interface OverviewBench {
   readonly motifs: number
   readonly forms: OverviewRun
   readonly drawnAnew: OverviewRun

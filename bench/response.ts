@@ -29,7 +29,7 @@ const FIELDS = [
 ] as const
 
 /** ms. `shown`: until the frame with the number is drawn; `busy`: the main thread for each press of a hand. */
-export interface Response {
+interface Response {
   /** The first press in a window that was just opened, the middle one of several windows. */
   readonly first: number
   readonly hand: Spread
@@ -38,7 +38,7 @@ export interface Response {
   readonly busy: number
 }
 
-export interface ResponseResult {
+interface ResponseResult {
   readonly what: string
   readonly response: Response
 }
@@ -112,7 +112,7 @@ const EMPTY: Project = {
 }
 
 /** The built window with a project in it, at rest. */
-export async function openResponsePage(
+async function openResponsePage(
   browser: Browser,
   wish: Project,
 ): Promise<{ page: Page; close: () => Promise<void> }> {
@@ -137,10 +137,7 @@ export async function openResponsePage(
   }
 }
 
-export async function reachField(
-  page: Page,
-  { place, label }: { place: string; label: string },
-): Promise<void> {
+async function reachField(page: Page, { place, label }: { place: string; label: string }): Promise<void> {
   const button = page
     .getByRole('navigation', { name: 'Places of the job' })
     .getByRole('button', { name: place, exact: true })
@@ -230,7 +227,7 @@ export async function benchResponse(): Promise<readonly [ResponseResult, ...Resp
 }
 
 /** The result as lines of text. */
-export function describeResponse(results: readonly ResponseResult[]): string[] {
+function describeResponse(results: readonly ResponseResult[]): string[] {
   const ms = ({ median, p95 }: Spread) => `${median.toFixed(0)} / ${p95.toFixed(0)} ms`
   return results.map(({ what, response: { first, hand, held, shown, busy } }) =>
     [

@@ -122,10 +122,10 @@ export interface Settings {
   readonly paper: Paper
 }
 
-export type NewProject = { readonly from: 'blank' } | { readonly from: 'example'; readonly name: string }
+type NewProject = { readonly from: 'blank' } | { readonly from: 'example'; readonly name: string }
 
 /** Another project, read only to take motifs and yarns from. */
-export interface TakenProject {
+interface TakenProject {
   readonly name: string
   readonly text: string
 }
@@ -181,12 +181,12 @@ export interface PagePreview {
   readonly height: number
 }
 
-export interface PrintSheets {
+interface PrintSheets {
   /** What the dialog starts with. */
   readonly paper: Paper
 }
 
-export interface EditState {
+interface EditState {
   /** What undo and redo would take back and do again ("paint 3 motifs"); null where there is nothing. */
   readonly undo: string | null
   readonly redo: string | null

@@ -77,5 +77,3 @@ export const COMMANDS: readonly CommandEntry[] = [
   { id: 'help', label: 'How to…', shortcut: 'F1', menu: 'help', group: 1 },
   { id: 'about', label: 'About Petalyard', shortcut: null, menu: 'help', group: 2 },
 ]
-
-export const COMMAND_IDS = COMMANDS.map((entry) => entry.id)

@@ -72,7 +72,7 @@ export const weighedSchema = z.looseObject({
   shares: z.record(text, number).optional(),
 })
 
-export const roundSchema = z.looseObject({
+const roundSchema = z.looseObject({
   slot: text.optional(),
   work: text,
   across: number.optional(),
@@ -271,7 +271,7 @@ export const garlandSchema = z.looseObject({
 
 export const PANEL_SHAPES = ['rectangle', 'circle', 'ellipse', 'outline'] as const
 /** Whether one item of an appliqué may lie on another. */
-export const OVERLAPS = ['refused', 'allowed'] as const
+const OVERLAPS = ['refused', 'allowed'] as const
 
 export const appliqueSchema = z.looseObject({
   kind: z.literal('applique'),

@@ -56,7 +56,7 @@ function ids(list: readonly { id: string }[] | undefined, where: string, finding
 }
 
 /** The colour names of a motif, in the order in which they are worked. */
-export function slotsOf(motif: Motif): string[] {
+function slotsOf(motif: Motif): string[] {
   const named = motif.kind === 'measured' ? motif.slots : workedEntries(motif)
   return [...new Set(named?.map((entry) => entry.slot ?? '').filter((slot) => slot !== ''))]
 }

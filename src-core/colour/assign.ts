@@ -28,7 +28,7 @@ export interface ColourCell {
 }
 
 export type Fill = NonNullable<NonNullable<BlanketLayout['cells']>['fill']>
-export type ShadeDirection = NonNullable<Fill['direction']>
+type ShadeDirection = NonNullable<Fill['direction']>
 
 export interface ColourAssignment {
   /** Colourway id of each cell, '' where none is given. */

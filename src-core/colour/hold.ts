@@ -13,7 +13,7 @@ import { colourCells } from './cells'
 import { isByChance, keyOfPlace, placeOfKey, rowLengths, shiftOf, writeKept } from './kept'
 
 /** The colourways of a blanket, without the rest of its plan. */
-export interface StandingColours {
+interface StandingColours {
   readonly places: readonly Place[]
   readonly assignment: ColourAssignment
 }

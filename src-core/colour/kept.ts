@@ -9,7 +9,7 @@ export type Kept = NonNullable<NonNullable<BlanketLayout['cells']>['kept']>
 type Fill = NonNullable<NonNullable<BlanketLayout['cells']>['fill']>
 
 /** Where something stands: rows from the top, places from the left, both from 1. */
-export interface RowAndPlace {
+interface RowAndPlace {
   readonly row: number
   readonly column: number
 }

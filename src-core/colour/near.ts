@@ -16,7 +16,7 @@ export interface ColourOption {
 }
 
 /** A colouring that is being changed in place, with the cells that must stay as they are. */
-export interface Canvas {
+interface Canvas {
   readonly task: Pick<ColourTask, 'neighbours' | 'colours'>
   readonly colouring: Int16Array
   /** 1 where a cell may not be changed. */

@@ -7,7 +7,7 @@ import type { Random } from '../units/random'
 import { FREE } from './graph'
 import type { ColourTask } from './graph'
 
-export type SearchEnd = 'found' | 'impossible' | 'out-of-steps'
+type SearchEnd = 'found' | 'impossible' | 'out-of-steps'
 
 interface Choice {
   readonly cell: number

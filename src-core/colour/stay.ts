@@ -13,7 +13,7 @@ import type { Colouring } from './no-two-alike'
 import { scatter } from './scatter'
 
 /** What there is to start from. */
-export interface Start {
+interface Start {
   /** Colour of every cell as it stood, −1 where nothing stood. */
   readonly standing: Int16Array
   /** Cells that were painted and are no longer, with the colour that they had before. */

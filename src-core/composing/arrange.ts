@@ -77,7 +77,7 @@ export interface ScatterWish {
 
 export type Wish = WreathWish | RowWish | SprayWish | ScatterWish
 /** A wish with every number in it. */
-export type Complete<W> = Required<Omit<W, 'turn' | 'most'>> & Pick<W, keyof W & ('turn' | 'most')>
+type Complete<W> = Required<Omit<W, 'turn' | 'most'>> & Pick<W, keyof W & ('turn' | 'most')>
 
 /** Items of a spray that nobody counted: arcs of one, two and three. */
 const SPRAY_COUNT = 6
@@ -182,7 +182,7 @@ export function completeSpray(
 }
 
 /** The wish with everything that was left out. */
-export const completeScatter = (ground: Ground, wish: ScatterWish): Complete<ScatterWish> => ({
+const completeScatter = (ground: Ground, wish: ScatterWish): Complete<ScatterWish> => ({
   ...wish,
   distance: wish.distance ?? ground.clearance,
 })
@@ -290,7 +290,7 @@ function inTheMiddle(panel: Panel, ground: Ground, outline: Outline, turn: Degre
 }
 
 /** The items that a wish lays, in their order. Empty without a panel or a motif that has an outline. */
-export function itemsFor(ground: Ground, turns: readonly LaidByTurns[], wish: Wish): AppliqueItem[] {
+function itemsFor(ground: Ground, turns: readonly LaidByTurns[], wish: Wish): AppliqueItem[] {
   const { panel } = ground
   const outlines = outlinesOf(ground, turns)
   if (!panel || outlines.length === 0) return []

@@ -67,7 +67,7 @@ export function itemIndex(id: string): number {
 }
 
 /** How far one item keeps from what is next to it. */
-export interface ItemSpacing {
+interface ItemSpacing {
   /** The nearest other item; distance 0 where they touch or overlap. null for a single one. */
   readonly neighbour: { readonly item: LaidItem; readonly distance: Millimetres } | null
   /** To the edge of the panel, below zero by how far it sticks out; null without a panel. */

@@ -45,7 +45,7 @@ const firstAnchor = (account: MotifAccount): Anchor | undefined =>
   numberedPlaces(account)[0]?.anchor ?? account.anchors[0]
 
 /** How the items of a template are told apart. */
-export interface TemplateLook {
+interface TemplateLook {
   readonly marks: readonly ColourwayMark[]
   readonly style: SheetStyle
 }

@@ -17,7 +17,7 @@ const NAME = 8
 const FIRST = 8
 /** Half of the cross in a centre, in mm. */
 const CROSS = 3
-export const WRONG_SIDE = 'wrong side up'
+const WRONG_SIDE = 'wrong side up'
 
 const inView = (view: Bounds, x: number, y: number, room: number): boolean =>
   x >= view.x + room &&

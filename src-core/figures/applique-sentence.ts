@@ -6,7 +6,7 @@ import type { SentencePart } from './sentence'
 import { counted, listed } from './words'
 
 /** "a circle of 30 cm", "a rectangle of 45 × 45 cm (17¾ × 17¾ in)". */
-export function panelWords({ shape }: PanelAccount, size: Plan['size'], units: UnitSystem): string {
+function panelWords({ shape }: PanelAccount, size: Plan['size'], units: UnitSystem): string {
   const other = units === 'metric' ? 'imperial' : 'metric'
   const told = (system: UnitSystem): string =>
     shape === 'circle' ? formatLength(size.width, system) : formatSize(size.width, size.height, system)

@@ -9,7 +9,7 @@ import { drawPath, drawText, INK, PAPER, QUIET_INK } from './figure'
 import { linePath, polygonPath, rectanglePath } from './path'
 
 /** Printed mm that two neighbouring sheets both show (trade practice: 5 to 10 mm). */
-export const TEMPLATE_OVERLAP = 10
+const TEMPLATE_OVERLAP = 10
 /** Room round the window of a sheet for the crop ticks. */
 const TICKS = 5
 /** Beyond the panel's edge, so that its line prints whole. */

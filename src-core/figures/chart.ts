@@ -23,15 +23,13 @@ import { breakLines } from './lines'
 import { arcPath, arrowHead, boundsOf, linePath } from './path'
 
 export { chartKey } from './chart/key'
-export type { ChartKeyEntry } from './chart/key'
 export { chartParts } from './chart/parts'
-export type { ChartPart } from './chart/parts'
-export type { ChartMark, ChartView } from './chart/marks'
+export type { ChartMark } from './chart/marks'
 
 /** What carries a round that is worked behind. */
 export const LIGHTER_INK = '#a3a3a3'
 
-export interface ChartOptions {
+interface ChartOptions {
   readonly hand: Hand
   /** Room in mm. */
   readonly width: number

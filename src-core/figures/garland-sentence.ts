@@ -6,7 +6,7 @@ import type { SentencePart } from './sentence'
 import { counted } from './words'
 
 /** Names a shape, one or many. */
-export type NameShape = (motif: NonNullable<Plan['accounts']>[number], many: boolean) => string
+type NameShape = (motif: NonNullable<Plan['accounts']>[number], many: boolean) => string
 
 /** The sentence, in parts: counts, motifs, spacing, cord and swags can be changed. */
 export function garlandSentence(

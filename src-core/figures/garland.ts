@@ -9,7 +9,7 @@ import { colourwayMarks } from './marks'
 import { motifSymbol } from './motif-symbol'
 import { circlePath, linePath, polygonPath, rectanglePath } from './path'
 
-export interface GarlandFigureOptions {
+interface GarlandFigureOptions {
   /** Largest printed size in mm. */
   readonly width: number
   readonly height: number

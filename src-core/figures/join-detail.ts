@@ -32,7 +32,7 @@ const PETAL_TYPE = 8.5
 const DOT = 1.5
 
 /** One kind of meeting point: how many motifs meet, and how often. */
-export interface NodeKind {
+interface NodeKind {
   readonly members: number
   readonly count: number
   /** Largest gap to bridge among them, in mm. */
@@ -49,7 +49,7 @@ export function nodeKinds(plan: Plan): NodeKind[] {
   return [...kinds].sort(([a], [b]) => a - b).map(([members, kind]) => ({ members, ...kind }))
 }
 
-export interface JoinDetailChoice {
+interface JoinDetailChoice {
   /** The motif in the middle, whose step is told in words. */
   readonly focus: PlacedMotif
   readonly shown: readonly PlacedMotif[]
@@ -100,7 +100,7 @@ export function chooseJoinDetail(plan: Plan): JoinDetailChoice | null {
   return { focus, shown, nodes, additions }
 }
 
-export interface JoinDetailLook {
+interface JoinDetailLook {
   readonly marks: readonly ColourwayMark[]
   readonly hand: Hand
   /** Motifs are joined while they are worked: the one that was there first is marked. */

@@ -11,8 +11,7 @@ const UNITS =
   /([\d⅛¼⅜½⅝¾⅞]) (?=(?:mm|cm|m|in|yd|g|oz|h|min|%|sts?|sc|hdc|dc|tr|htr|dtr|ch)\b|%|×)|(?<=\d) (?=×)|× (?=[\d⅛¼⅜½⅝¾⅞])/g
 
 /** Numbers stay with their units, and sizes in one piece. */
-export const keepUnits = (text: string): string =>
-  text.replace(UNITS, (found) => found.replace(' ', NO_BREAK))
+const keepUnits = (text: string): string => text.replace(UNITS, (found) => found.replace(' ', NO_BREAK))
 
 /** Breaks a text into lines that fit a width; a single word that is too long is cut. */
 export function breakLines(

@@ -260,7 +260,7 @@ export class MapPainter {
   }
 }
 
-export interface OverviewMap {
+interface OverviewMap {
   readonly figure: Figure
   readonly scale: number
   /** Whether the motifs carry their working numbers. */

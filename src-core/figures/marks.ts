@@ -67,10 +67,7 @@ const lightnessOf = (light: number): number =>
   light > 216 / 24389 ? 116 * Math.cbrt(light) - 16 : (light * 24389) / 27
 
 /** How light a motif in a colourway looks from afar: every part weighs by its area. CIE L*. */
-export function lightnessOfWay(
-  colours: ReadonlyMap<string, string>,
-  motif: MotifAccount | undefined,
-): number {
+function lightnessOfWay(colours: ReadonlyMap<string, string>, motif: MotifAccount | undefined): number {
   const areas = motif ? areasShown(motif.layers) : new Map([...colours.keys()].map((slot) => [slot, 1]))
   let [light, whole] = [0, 0]
   for (const [slot, area] of areas) {

@@ -115,7 +115,7 @@ const QUIET_LINE = { stroke: QUIET_INK, width: 0.18, dash: [0.9, 0.9] } as const
 const extension = (x1: number, y1: number, x2: number, y2: number): FigureItem =>
   drawPath(linePath(x1, y1, x2, y2), QUIET_LINE)
 
-export interface MotifFigureOptions {
+interface MotifFigureOptions {
   readonly width: number
   /** Largest printed size of the motif in mm; it is never larger than life. */
   readonly across: number

@@ -10,7 +10,7 @@ import { discItems, RING_WIDTH } from './number-disc'
 import { boundsOf, polygonPath, turnAndScale } from './path'
 import { textureItems } from './textures'
 
-export type MotifLook = 'ink' | 'colour' | 'plain'
+type MotifLook = 'ink' | 'colour' | 'plain'
 
 /** Factors across and down the whole work. */
 export interface Stretch {
@@ -19,12 +19,12 @@ export interface Stretch {
 }
 
 /** The half of a motif that lies left or right of the vertical through its centre. */
-export type Half = 'left' | 'right'
+type Half = 'left' | 'right'
 
 /** The part that a half motif is: the one away from the edge at which it stands. */
 export const keptHalf = ({ side }: Pick<PlacedHalf, 'side'>): Half => (side === 'left' ? 'right' : 'left')
 
-export interface MotifSymbolOptions {
+interface MotifSymbolOptions {
   /** Printed mm per plan mm. */
   readonly scale: number
   readonly turn: number

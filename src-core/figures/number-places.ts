@@ -23,7 +23,7 @@ export interface NumberPlaces {
   readonly filler: NumberPlace | null
 }
 
-export interface PlacesGround {
+interface PlacesGround {
   readonly plan: Plan
   readonly style: SheetStyle
   readonly marks: readonly ColourwayMark[]

@@ -14,7 +14,7 @@ const circle = ({ x, y }: Point, radius: number): Outline =>
   })
 
 /** A disc that covers a part of the drawing. */
-export interface Cover {
+interface Cover {
   readonly centre: Point
   readonly radius: number
 }

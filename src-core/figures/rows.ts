@@ -12,7 +12,7 @@ export interface MapRow {
 }
 
 /** Working number of a placed motif. */
-export const workingNumber = (motif: PlacedMotif): number => Number(motif.label)
+const workingNumber = (motif: PlacedMotif): number => Number(motif.label)
 
 function direction(motifs: readonly PlacedMotif[]): MapRow['direction'] {
   if (motifs.length < 2) return null

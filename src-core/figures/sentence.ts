@@ -168,6 +168,3 @@ export function projectSentence(project: Project, plan: Plan, terms?: Terms): Se
 /** The sentence as plain text. */
 export const sentenceText = (parts: readonly SentencePart[]): string =>
   capital(parts.map((part) => part.text).join(''))
-
-/** "120 motifs", for places where the sentence is too long. */
-export const motifCount = (plan: Plan): string => counted(plan.motifs.length, 'motif')

@@ -12,7 +12,7 @@ export type { FindingValues } from '../../shared-types/finding'
 const isInUnits = (value: string | number | InUnits): value is InUnits => typeof value === 'object'
 
 /** Whom a finding is told: in which units they measure and in which terms they read. */
-export interface Reader {
+interface Reader {
   readonly units: UnitSystem
   readonly terms: Terms
 }

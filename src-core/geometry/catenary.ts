@@ -16,7 +16,7 @@ export interface Catenary {
 }
 
 /** A place on the cord: the left point it hangs from is (0, 0). */
-export interface CordPlace extends Point {
+interface CordPlace extends Point {
   /** Direction of the cord, clockwise from level: above zero where it falls to the right. */
   readonly slope: Radians
 }
@@ -125,7 +125,3 @@ export function placeOnCord(cord: Catenary, along: Millimetres): CordPlace {
   const above = fromMiddle ** 2 / (Math.hypot(a, fromMiddle) + a)
   return { x, y: drop - above, slope: Math.atan2(-fromMiddle, a) }
 }
-
-/** `count` places from one end to the other at equal arc lengths; both ends are among them. */
-export const equalPlaces = (cord: Catenary, count: number): CordPlace[] =>
-  Array.from({ length: count }, (_, i) => placeOnCord(cord, (cord.length * i) / Math.max(1, count - 1)))

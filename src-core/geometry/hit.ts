@@ -20,7 +20,7 @@ export interface HitMotif {
   readonly flipped?: boolean
 }
 
-export interface HitInput {
+interface HitInput {
   readonly motifs: readonly HitMotif[]
   /** Closed outline about the centre, before the turn: one for all motifs, or that of each by its index. */
   readonly outline: Outline | readonly Outline[]

@@ -5,7 +5,7 @@ import type { Degrees, Millimetres } from '../units/quantity'
 import { turnPoint } from './points'
 import type { Outline } from './points'
 
-export interface Place {
+interface Place {
   readonly x: Millimetres
   readonly y: Millimetres
   readonly turn: Degrees

@@ -25,7 +25,7 @@ export type PathTrouble =
   | { readonly kind: 'number' }
   | { readonly kind: 'too-many-points' }
 
-export interface SubPath {
+interface SubPath {
   readonly points: Outline
   readonly closed: boolean
 }

@@ -6,7 +6,7 @@ import type { Millimetres } from '../units/quantity'
 import { MANY_PETALS } from './constants'
 import type { Node } from './nodes'
 
-export interface ChecksInput {
+interface ChecksInput {
   /** "row,place" of each motif. */
   readonly ids: readonly string[]
   readonly nodes: readonly Node[]

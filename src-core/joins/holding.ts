@@ -7,13 +7,13 @@ import type { Holds } from '../../shared-types/plan'
 import { finding } from '../findings/finding'
 
 /** Something that joins motifs: a join point, or a filler between them. */
-export interface Joint {
+interface Joint {
   readonly members: readonly { readonly motif: number }[]
   /** A motif that this hangs on, which has counted the join point already. */
   readonly of?: number
 }
 
-export interface Holding {
+interface Holding {
   /** Separate pieces that the motifs form; 1 hangs together. */
   readonly pieces: number
   /** Indices of the motifs that hang on a single join point. */

@@ -9,7 +9,7 @@ interface Made {
 }
 
 /** Where the joins of a piece are counted from: its first petal, and whether petals go all the way round. */
-export interface CountedPiece {
+interface CountedPiece {
   readonly count: number
   readonly first: number
   /** A half motif ends at its cut: nobody counts across it. */

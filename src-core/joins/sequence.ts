@@ -7,7 +7,7 @@ import { directionOf } from '../geometry/points'
 import type { Placement } from '../layout/blanket'
 import { workingSign } from '../motif/anchors'
 
-export interface SequenceInput {
+interface SequenceInput {
   readonly placements: readonly Placement[]
   readonly order: Order
   readonly hand: Hand

@@ -13,7 +13,7 @@ import { joinPhrase, listOf, seamWords, spacePhrase, stepWords } from './words'
 import type { SeamVerb, ToldPlace } from './words'
 
 /** What is joined in which order. */
-export interface Joining {
+interface Joining {
   readonly placements: readonly Pick<Placement, 'id' | 'turn'>[]
   /** The anchors that may be joined, by placement; in any order. */
   readonly anchors: readonly (readonly Anchor[])[]
@@ -25,7 +25,7 @@ export interface Joining {
  * Everything that is worked, by index: the whole motifs, then the half motifs (both among the placements), then
  * the fillers.
  */
-export interface StepsInput extends Joining {
+interface StepsInput extends Joining {
   /** How many of the placements are whole motifs. */
   readonly wholes: number
   /** Where half motifs are joined. */

@@ -1,7 +1,7 @@
 /** The words of the working order. Left and right on a motif are seen from its middle, looking outward. */
 import type { Anchor, MotifAccount } from '../../shared-types/plan'
 
-export type Shape = MotifAccount['shape']
+type Shape = MotifAccount['shape']
 
 /** How left and right are meant wherever the working order is told. */
 export const SIDES_LEGEND =

@@ -23,7 +23,7 @@ import type { Filling } from './fillers'
 import type { Opening } from './holes'
 import type { Arranged, Joined, Worked } from './stages'
 
-export interface GapsInput {
+interface GapsInput {
   readonly project: Project
   readonly layout: BlanketLayout
   readonly account: MotifAccount
@@ -35,7 +35,7 @@ export interface GapsInput {
   readonly open: () => readonly Opening[]
 }
 
-export interface AdditionsInput extends Omit<GapsInput, 'counts' | 'open'> {
+interface AdditionsInput extends Omit<GapsInput, 'counts' | 'open'> {
   readonly motif: Motif
   readonly gaps: Gaps
   /** Working numbers. */
@@ -46,7 +46,7 @@ export interface AdditionsInput extends Omit<GapsInput, 'counts' | 'open'> {
   readonly blocking: { readonly width: number; readonly height: number }
 }
 
-export interface Additions {
+interface Additions {
   /** The fields of the plan that tell of them. */
   readonly placed: Pick<Plan, 'fillers' | 'halves' | 'fillerMotif'>
   /** What they take in yarn and time, and how they are joined. */
@@ -60,7 +60,7 @@ export interface Additions {
 }
 
 /** The account of one motif of a project with its findings, remembered while the motif stays the same. */
-export type AccountOf = (
+type AccountOf = (
   motif: Motif,
   project: Project,
 ) => {
@@ -72,7 +72,7 @@ export type AccountOf = (
 const NO_FINDINGS: readonly Finding[] = []
 
 /** What stands between and beside the motifs, before anything is worked. */
-export interface Gaps {
+interface Gaps {
   readonly fillerMotif: Motif | undefined
   /** Account of the filler; null where there is none. */
   readonly filler: MotifAccount | null

@@ -30,7 +30,7 @@ import { halfPlaces, joinableHalves, keptSide } from './halves'
 import type { HalfPlace } from './halves'
 import type { Lattice } from './lattice'
 
-export interface EdgeLine {
+interface EdgeLine {
   /** Length in mm. */
   readonly length: Millimetres
   /** Free tips on it. */
@@ -177,7 +177,7 @@ const SAME: Millimetres = 0.5
  * `length`. A large blanket repeats the edge of a small one; else they are taken from the motifs at the border
  * where these hang together, and from all where not.
  */
-export function edgingLines(input: EdgeInput, laid: Laid, length: Millimetres): Outline[] {
+function edgingLines(input: EdgeInput, laid: Laid, length: Millimetres): Outline[] {
   const halves = input.halves ? halfPlaces(laid, input.counts) : []
   const fits = (lines: readonly Line[]) =>
     Math.abs(lines.reduce((sum, { line }) => sum + perimeter(line), 0) - length) < SAME

@@ -27,7 +27,7 @@ export interface Wish {
 const OFFERED = 8
 
 /** How the motifs of an arrangement are rotated. */
-export interface Rotation {
+interface Rotation {
   readonly turn: Degrees
   readonly alternateTurn: Degrees
 }
@@ -40,7 +40,7 @@ export interface Candidate {
 }
 
 /** What the arrangements of a project are compared by, or the findings that say why there are none. */
-export type Ways =
+type Ways =
   | { readonly layout: BlanketLayout; readonly tryout: Tryout; readonly findings: readonly Finding[] }
   | { readonly layout: null; readonly findings: readonly Finding[] }
 

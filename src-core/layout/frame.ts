@@ -5,7 +5,7 @@ import type { Millimetres } from '../units/quantity'
 import type { Arranged, Joined } from './stages'
 
 /** What `finish` needs to know of edging and blocking. */
-export interface Frame {
+interface Frame {
   readonly edging: Millimetres
   readonly blockWidth: number
   readonly blockHeight: number

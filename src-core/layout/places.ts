@@ -17,7 +17,7 @@ export interface PlaceCounts {
   readonly rings: number
 }
 
-export const placeId = (row: number, column: number): string => `${row},${column}`
+const placeId = (row: number, column: number): string => `${row},${column}`
 
 /** How many motifs the arrangement has, without laying it out. */
 export function countPlaces({ arrangement, columns, rows, alternateRows, rings }: PlaceCounts): number {
@@ -31,7 +31,7 @@ const extra = (alternateRows: AlternateRows): number =>
   alternateRows === 'oneFewer' ? -1 : alternateRows === 'oneMore' ? 1 : 0
 
 /** One row: its places begin `start` half column pitches from the left edge of row 1's first motif. */
-export interface RowSpan {
+interface RowSpan {
   readonly row: number
   readonly start: number
   readonly count: number

@@ -53,7 +53,7 @@ const USUAL_WEIGHT = 1.15
 const RINGS_MISS = 0.35
 
 /** Ways of joining that suit a shape, the usual first (common practice: straight sides are joined all along). */
-export const RULES_OF_SHAPE: Readonly<Record<MotifAccount['shape'], readonly JoinRule[]>> = {
+const RULES_OF_SHAPE: Readonly<Record<MotifAccount['shape'], readonly JoinRule[]>> = {
   petals: ['tips', 'edges'],
   round: ['tips'],
   straight: ['edges'],

@@ -19,7 +19,7 @@ import { latticeOf } from './lattice'
 import { placedAccount } from './stages'
 
 /** One motif under one way of joining: everything that joins follow from besides the arrangement. */
-export interface Ground {
+interface Ground {
   readonly account: MotifAccount
   readonly rule: Rule
   readonly reach: Millimetres

@@ -3,7 +3,7 @@ import type { FindingTarget } from '../../shared-types/finding'
 import type { Colourway, Kit, Layout, Motif, StitchGauge, Yarn } from '../../shared-types/project'
 import { formatMoney } from '../units/format'
 
-export interface ProjectText {
+interface ProjectText {
   /** Path into the file. */
   readonly where: string
   /** What it is, within a sentence: "the title". */

@@ -4,7 +4,7 @@ import { isUsableOrZero } from '../units/usable'
 import { DEFAULT_SEAM, MATERIAL_CONSTANTS, SEAM_YARN } from './constants'
 import type { MaterialsInput } from './input'
 
-export interface JoinWork {
+interface JoinWork {
   /** mm of yarn in the joins, tails left out. */
   readonly millimetres: number
   readonly tailMillimetres: number

@@ -16,7 +16,7 @@ import { MATERIAL_CONSTANTS } from './constants'
 import { plusMinus, spread, times } from './range'
 import { ONLY_SLOT, slotsOf } from './sections'
 
-export type YarnSource = 'weighed' | 'unravelled' | 'stitches'
+type YarnSource = 'weighed' | 'unravelled' | 'stitches'
 
 /** What one motif takes of one colour: grams where it was weighed, otherwise metres. */
 export interface SlotYarn {

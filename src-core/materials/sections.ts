@@ -7,7 +7,7 @@ import { workedEntries } from '../motif/rounds/special'
 export const ONLY_SLOT = ''
 
 /** The colours of a motif in the order worked, one entry per change: centre, petals, centre. */
-export function slotSequence(motif: Motif): string[] {
+function slotSequence(motif: Motif): string[] {
   const named =
     motif.kind === 'rounds'
       ? workedEntries(motif).map((round) => round.slot ?? ONLY_SLOT)
@@ -40,7 +40,7 @@ export function yarnOfSlot(colourway: Colourway | undefined, slot: string): stri
   return slot === ONLY_SLOT && values.length === 1 ? values[0] : undefined
 }
 
-export interface ColourSection {
+interface ColourSection {
   readonly slot: string
   readonly yarn: string | undefined
 }

@@ -10,7 +10,7 @@ import type { MaterialsInput, Piece } from './input'
 import { positiveOrNull } from './ledger'
 import { spread } from './range'
 
-export interface TimeNeeded {
+interface TimeNeeded {
   readonly minutes: Range | null
   readonly findings: readonly Finding[]
 }

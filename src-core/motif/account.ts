@@ -6,7 +6,7 @@ import type { ResolvedGauge } from '../stitches/gauge'
 import { measuredAccount } from './measured'
 import { roundsAccount } from './rounds/account'
 
-export interface AccountContext {
+interface AccountContext {
   readonly hand: Hand
   readonly terms: Terms
   /** Gauge of the project, for motifs without their own. */

@@ -30,7 +30,7 @@ interface Shape {
   readonly anchors: readonly Anchor[]
 }
 
-export interface MeasuredContext {
+interface MeasuredContext {
   readonly hand: Hand
   readonly terms: Terms
   /** Growth in blocking as a share, applied to motifs that were measured before it. */

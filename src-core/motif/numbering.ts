@@ -10,7 +10,7 @@ import type { Degrees } from '../units/quantity'
 import { addressOf, clock } from './anchors'
 
 /** How a motif lies: turned clockwise, counted from one of its own petals (1 where nothing is said). */
-export interface Counted {
+interface Counted {
   readonly turn: Degrees
   readonly firstPetal?: number
 }
@@ -27,7 +27,7 @@ export const countOf = (anchors: readonly Anchor[]): number =>
   anchors.reduce((most, anchor) => Math.max(most, anchor.petal), 1)
 
 /** A petal or corner with its number. */
-export interface NumberedPlace {
+interface NumberedPlace {
   readonly anchor: Anchor
   readonly number: number
 }

@@ -25,7 +25,7 @@ export const layingOfAccount = ({ shape, petals, ruler }: MotifAccount): Laying 
   shape === 'petals' ? layingOf(petals, ruler) : 'across'
 
 /** Diameters of the circles through tips and dips; the second undefined where it was not measured. */
-export interface Circles {
+interface Circles {
   readonly overTips: Millimetres
   readonly overValleys: Millimetres | undefined
 }

@@ -274,7 +274,7 @@ function checkEndCounts(work: Work, counts: readonly CountItem[], sums: Tally): 
   }
 }
 
-export function* countItems(items: readonly Item[]): Generator<CountItem> {
+function* countItems(items: readonly Item[]): Generator<CountItem> {
   for (const item of items) {
     if (item.type === 'count') yield item
     else if (item.type === 'group' || item.type === 'placed') yield* countItems(item.items)
@@ -323,7 +323,7 @@ function closeByOverlap(work: Work, source: Source | null): void {
   work.joined = true
 }
 
-export interface Finished {
+interface Finished {
   readonly account: RoundAccount
   readonly onto: Source | null
 }

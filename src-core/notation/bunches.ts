@@ -3,7 +3,7 @@ import { USUAL_BUNCH } from '../stitches/table'
 import type { StitchKey } from '../stitches/table'
 import type { Definition, Item, StitchName } from './tree'
 
-export interface Bunch {
+interface Bunch {
   readonly stitch: StitchKey
   readonly legs: number
   /** Neither name nor text says it. */

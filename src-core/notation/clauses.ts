@@ -16,7 +16,7 @@ export type SequenceReader = (reader: Reader, stop: Stop) => Item[]
 /** What marks the beginning of a part that is repeated. */
 export const STARS = new Set(['*', '**', '***', '†'])
 
-export interface Amount {
+interface Amount {
   readonly amount: number | null
   readonly said: RepeatClause['said']
   readonly lastCount: number
@@ -185,7 +185,7 @@ function readEnding(
   })
 }
 
-export interface RepeatWords {
+interface RepeatWords {
   readonly clause: RepeatClause
   readonly mark: string
   readonly toDouble: boolean

@@ -12,7 +12,7 @@ export type PrintStyle =
   /** Without repeats: every step written out. */
   | 'expanded'
 
-export interface PrintOptions {
+interface PrintOptions {
   /** Terms to print in; the text's own where they are not given. */
   readonly terms?: Terms
   readonly style?: PrintStyle

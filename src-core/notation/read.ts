@@ -20,7 +20,7 @@ import type { Item, RepeatRoundItem, RoundNode, RoundsTree } from './tree'
 import type { WorkFinding } from './work'
 import type { WorkedRound } from './worked'
 
-export interface ReadOptions {
+interface ReadOptions {
   /** The terms the text is written in; found out where they are not given. */
   readonly terms?: Terms
   /** What the round before the text left. */

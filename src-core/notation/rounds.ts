@@ -206,7 +206,7 @@ function mainLoop(work: Work): Loop {
   return element?.into[0]?.loop ?? 'both'
 }
 
-export const turns = (items: readonly Item[], at: 'start' | 'end'): boolean => {
+const turns = (items: readonly Item[], at: 'start' | 'end'): boolean => {
   const works = (item: Item) => item.type !== 'note' && item.type !== 'count' && item.type !== 'statement'
   const list = at === 'start' ? items : [...items].reverse()
   for (const item of list) {

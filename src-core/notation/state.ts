@@ -63,7 +63,7 @@ export const chainsOf = (key: string): number => Number(SPACE_KEY.exec(key.trim(
 export const spaceKey = (chains: number): string => `ch-${chains}`
 
 /** Places of which only counts are known, spread evenly, spaces behind stitches (as after a granny round). */
-export function spreadPlaces(stitches: number, spaces: Readonly<Record<string, number>>): LeftPlace[] {
+function spreadPlaces(stitches: number, spaces: Readonly<Record<string, number>>): LeftPlace[] {
   const drafts: { at: number; place: Omit<LeftPlace, 'element'> }[] = []
   for (let index = 0; index < stitches; index++) {
     const place = {

@@ -259,7 +259,7 @@ function stripPlace(item: Item): Item {
 }
 
 /** A closed loop of chains on the stitch below it. */
-export function makePicot(work: Work, chains: number, span: Span): void {
+function makePicot(work: Work, chains: number, span: Span): void {
   push(work, 'picot', 'ch', span, { count: chains, form: 'picot', group: work.last?.group ?? -1 })
 }
 

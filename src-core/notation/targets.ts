@@ -63,7 +63,7 @@ function takeStitch(
 }
 
 /** There is no round to work in: said once, and the account stays open. */
-export function nowhere(work: Work, part: PlacePart | null): Target {
+function nowhere(work: Work, part: PlacePart | null): Target {
   if (work.base.kind === 'ring') return targetAt(work, null, { kind: 'ring', round: -2, index: 0 })
   if (!work.open) report(work, 'rounds/nothing-to-work-in', part, {}, 'once')
   work.open = true
@@ -126,7 +126,7 @@ function eachCount(source: Source, part: PlacePart, kind: 'stitch' | 'space', te
 }
 
 /** A place of a sweep, with the part of the text that asked for it. */
-export interface Swept {
+interface Swept {
   readonly target: Target
   readonly part: PlacePart
 }
@@ -302,7 +302,7 @@ function ringTarget(work: Work, part: PlacePart): Target {
 }
 
 /** All places that a part names, used up in order. */
-export function partTargets(work: Work, part: PlacePart, taking: Taking): Target[] {
+function partTargets(work: Work, part: PlacePart, taking: Taking): Target[] {
   const { noun, which } = part
   if (noun.kind === 'ring') return [ringTarget(work, part)]
   if (which === 'made') {

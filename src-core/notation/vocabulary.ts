@@ -272,9 +272,3 @@ export function readStitch(reader: Reader): StitchName | null {
     return { ...name, ...span, name: reader.words(span) }
   })
 }
-
-/** Whether a word alone is the name of a stitch in either terms. */
-export function isStitchWord(word: string): boolean {
-  if (NEVER_ALONE.has(word)) return false
-  return canonicalStitch(word, 'US') !== null || canonicalStitch(word, 'UK') !== null || COMPOUND.test(word)
-}

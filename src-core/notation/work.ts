@@ -179,7 +179,7 @@ export function push(
 }
 
 /** Number of the group that goes into a place. */
-export function groupOf(work: Work, place: WorkedPlace): number {
+function groupOf(work: Work, place: WorkedPlace): number {
   const group = work.groups.size
   // Of places that are not there nothing is known: each is one of its own.
   const key =

@@ -6,7 +6,7 @@
 export const STITCH_KEYS = ['ch', 'sl st', 'sc', 'hdc', 'dc', 'tr', 'dtr', 'trtr'] as const
 export type StitchKey = (typeof STITCH_KEYS)[number]
 
-export interface StitchFacts {
+interface StitchFacts {
   /** Height of one stitch in stitch widths; for a chain its length, lying or standing. */
   readonly relativeHeight: number
   /** Stitches that each flat round adds, or null where no round is worked in it. */

@@ -1,6 +1,6 @@
 /** Numbers as people write them: both decimal signs, grouped thousands, mixed and typographic fractions. */
 
-export const VULGAR_FRACTIONS: Readonly<Record<string, number>> = {
+const VULGAR_FRACTIONS: Readonly<Record<string, number>> = {
   '½': 1 / 2,
   '⅓': 1 / 3,
   '⅔': 2 / 3,
@@ -48,7 +48,7 @@ const FRACTION = /^(\d+)\/(\d+)(?![\d.,])/
 const AFTER_WHOLE = new RegExp(`^ ?(${VULGAR})`)
 const ALONE = new RegExp(`^(${VULGAR})`)
 
-export interface ReadNumber {
+interface ReadNumber {
   readonly value: number
   /** Characters that it takes up. */
   readonly length: number

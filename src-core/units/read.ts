@@ -25,7 +25,7 @@ export interface QuantityField {
   readonly most?: number
 }
 
-export type ReadQuantity =
+type ReadQuantity =
   | { readonly ok: true; readonly value: number }
   | { readonly ok: false; readonly code: string; readonly message: string }
 

@@ -10,8 +10,8 @@ export interface Term {
   readonly dimension: number
 }
 
-export type SumProblem = 'unreadable' | 'mixed' | 'divided-by-zero'
-export type SumResult = Term | SumProblem
+type SumProblem = 'unreadable' | 'mixed' | 'divided-by-zero'
+type SumResult = Term | SumProblem
 
 const isProblem = (result: SumResult): result is SumProblem => typeof result === 'string'
 

@@ -7,7 +7,7 @@ import type { Answer, Upload } from './envelope'
 /** What the client is to do when the answer arrives. */
 export type Errand = Pick<Answer, 'shown' | 'download'>
 
-export interface BrowserCallerPorts {
+interface BrowserCallerPorts {
   /** Where saved projects go. */
   readonly folder: string
   readonly upload: Upload | null

@@ -18,7 +18,7 @@ import { Doorkeeper } from './doorkeeper'
 import type { Verdict } from './doorkeeper'
 import { Tabs } from './tabs'
 
-export interface LoopbackOptions {
+interface LoopbackOptions {
   /** The built window. */
   readonly windowFolder: string
   /** The built client that the page loads before its own scripts. */

@@ -10,7 +10,7 @@ import { findingLines } from './reports/findings'
 import { printable } from './text'
 
 /** A project, or the values that keep it from being one. */
-export type LoadedProject =
+type LoadedProject =
   | { readonly project: Project; readonly findings: null }
   | { readonly project: null; readonly findings: readonly Finding[] }
 

@@ -8,9 +8,9 @@ const UNPRINTABLE = /[\u0000-\u001f\u007f-\u009f\u202a-\u202e\u2066-\u2069]+/g
 /** Text from a file as it may stand in one line of a terminal. */
 export const printable = (text: string): string => text.replace(UNPRINTABLE, ' ')
 
-export type Align = 'left' | 'right'
+type Align = 'left' | 'right'
 
-export interface Column {
+interface Column {
   readonly head: string
   readonly align: Align
 }

@@ -4,7 +4,7 @@ import type { Caller, Target } from '../host/ports'
 import { askForPlace, askForProject, placeInWords } from './dialogs'
 import { printWindow } from './printing'
 
-export interface DesktopCallerPorts {
+interface DesktopCallerPorts {
   show(projectId: string): void
   closeWindow(): void
   showEditState(state: { readonly undo: string | null; readonly redo: string | null }): void

@@ -13,7 +13,7 @@ import {
 } from './channels'
 import { isOwnMainFrame } from './origin'
 
-export interface HandlerPorts {
+interface HandlerPorts {
   /** The window that a message came from; null where it is none of ours. */
   callerOf(event: IpcMainInvokeEvent | IpcMainEvent): Caller | null
   flushed(projectId: string): void

@@ -13,7 +13,7 @@ export function isOwnUrl(url: string): boolean {
   }
 }
 
-export interface FrameFacts {
+interface FrameFacts {
   readonly url: string
   readonly parent: unknown
 }

@@ -17,7 +17,7 @@ export function printWindow(window: BrowserWindow, paper: Paper): Promise<Printe
 }
 
 /** The words of the shell are for developers; these are for people. */
-export function printedAs(isDone: boolean, reason: string): Printed {
+function printedAs(isDone: boolean, reason: string): Printed {
   if (isDone) return 'printed'
   if (/cancell?ed/i.test(reason)) return 'cancelled'
   if (/printers|printer name/i.test(reason)) return { reason: 'no printer was found' }

@@ -11,9 +11,9 @@ const placeSchema = z.object({
   height: z.number().int().positive(),
   maximized: z.boolean(),
 })
-export type WindowPlace = z.infer<typeof placeSchema>
+type WindowPlace = z.infer<typeof placeSchema>
 
-export interface Rectangle {
+interface Rectangle {
   readonly x: number
   readonly y: number
   readonly width: number

@@ -9,7 +9,7 @@ import { WINDOW_URL } from './origin'
 import type { WindowPlaceStore } from './window-place'
 import { nextPlace, SMALLEST_SIZE } from './window-place'
 
-export interface WindowsPorts {
+interface WindowsPorts {
   readonly preload: string
   readonly icon: string | null
   readonly locale: string

@@ -2,7 +2,7 @@
 /** The example projects, which are part of the built program. */
 import { readProjectText } from './read'
 
-export interface Example {
+interface Example {
   /** Name to ask for it: the file name without its ending. */
   readonly name: string
   readonly title: string

@@ -21,7 +21,7 @@ const WORDS: Readonly<Record<string, string>> = {
   InvalidCharacter: 'this character is not allowed in a text; it must be escaped.',
 }
 
-export interface JsonBreak {
+interface JsonBreak {
   /** Both from 1. */
   readonly line: number
   readonly column: number

@@ -66,7 +66,7 @@ export function explainReadError(error: unknown): FileOutcome {
 }
 
 /** Bytes as text (a byte order mark is dropped), or why they are none. */
-export function decodeText(bytes: Uint8Array): string | FileOutcome {
+function decodeText(bytes: Uint8Array): string | FileOutcome {
   if ((bytes[0] === 0xff && bytes[1] === 0xfe) || (bytes[0] === 0xfe && bytes[1] === 0xff))
     return { kind: 'not-text', detail: 'this is UTF-16 text' }
   if (bytes.includes(0)) return { kind: 'not-text', detail: 'this is a binary file' }

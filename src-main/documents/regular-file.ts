@@ -18,7 +18,7 @@ const WITHOUT_WAITING = (constants.O_NONBLOCK ?? 0) | (constants.O_NOCTTY ?? 0)
 export const NO_FILE = 'ENOTREG'
 export const TOO_LARGE = 'EFBIG'
 
-export interface RegularFile {
+interface RegularFile {
   readonly bytes: Uint8Array
   readonly stats: Stats
 }

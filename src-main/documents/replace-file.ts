@@ -12,7 +12,7 @@ import type { FilePort } from './file-port'
 import type { FileStamp } from './outcome'
 import { asidePath } from './staging-name'
 
-export type WriteStep = 'look' | 'write' | 'compare' | 'replace'
+type WriteStep = 'look' | 'write' | 'compare' | 'replace'
 
 /** The file could not be replaced; its old content is still there. */
 export class WriteFailure extends Error {
@@ -42,7 +42,7 @@ const queues = new Map<string, Promise<unknown>>()
 /** Where the content is that could not take its target's place: the next try writes there again, not beside it. */
 const left = new Map<string, string>()
 
-export interface ReplaceOptions {
+interface ReplaceOptions {
   /** Keeps the old content at `path~`. */
   readonly backup: boolean
   /** The new content stays beside the target where only the last step fails; it does unless this is false. */

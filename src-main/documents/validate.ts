@@ -84,7 +84,7 @@ function oneOf(words: readonly string[]): string {
 }
 
 /** `['colourways', 2, 'yarns', 'petals']` as "colourways[2].yarns.petals"; other keys than words in quotes. */
-export function formatPath(path: Path): string {
+function formatPath(path: Path): string {
   const words = path.map((key) => {
     if (typeof key === 'number') return `[${key}]`
     const name = String(key)

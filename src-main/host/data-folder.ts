@@ -1,7 +1,7 @@
 import { homedir } from 'node:os'
 import { join } from 'node:path'
 
-export interface Surroundings {
+interface Surroundings {
   readonly platform: NodeJS.Platform
   readonly env: Readonly<Record<string, string | undefined>>
   readonly home: string

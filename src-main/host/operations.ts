@@ -60,7 +60,7 @@ const paperChoice = {
   pages: z.array(z.number().int().min(1).max(PAGES_AT_MOST)).max(PAGES_AT_MOST).optional(),
 }
 
-export const exportSchema: z.ZodType<ExportRequest> = z.discriminatedUnion('kind', [
+const exportSchema: z.ZodType<ExportRequest> = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('map'), text, ...paperChoice }),
   z.strictObject({ kind: z.literal('picture'), text }),
   z.strictObject({ kind: z.literal('table'), text, table: z.enum(LISTS) }),

@@ -13,7 +13,7 @@ export type PaperAnswer =
   | { readonly id: number; readonly kind: 'failed'; readonly reason: string }
 
 /** What a worker may take before it is ended. The whole of the program shares one process with them. */
-export interface PaperLimits {
+interface PaperLimits {
   /** MB of memory: several times what the largest example needs. */
   readonly memory: number
   /** ms without a sign of life: far longer than the largest plan takes on an old laptop. */

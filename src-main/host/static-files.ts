@@ -42,7 +42,7 @@ const TYPES: Readonly<Record<string, string>> = {
   '.wasm': 'application/wasm',
 }
 
-export interface StaticFile {
+interface StaticFile {
   readonly bytes: Uint8Array
   readonly type: string
 }

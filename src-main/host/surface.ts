@@ -16,7 +16,7 @@ import type {
   Unsubscribe,
 } from '../../shared-types/bridge'
 
-export interface Transport {
+interface Transport {
   invoke(operation: OperationName, payload: unknown): Promise<Outcome<unknown>>
   listen<Name extends keyof HostEvents>(
     event: Name,

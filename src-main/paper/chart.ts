@@ -15,7 +15,7 @@ const GAP = 6
 /** Room for the drawings of one chart: with key and margins an A4 page. */
 const ROOM = { width: 186 - KEY_WIDTH - GAP, height: 240 } as const
 
-export interface ChartRequest {
+interface ChartRequest {
   readonly project: Project
   readonly motif: RoundsMotif
   /** Terms of the key; the project's own where they are not given. */
@@ -23,7 +23,7 @@ export interface ChartRequest {
 }
 
 /** The page as a draw list; null for a motif without rounds that could be placed. */
-export function chartPage({ project, motif, terms }: ChartRequest, measure: MeasureText): Figure | null {
+function chartPage({ project, motif, terms }: ChartRequest, measure: MeasureText): Figure | null {
   const hand = project.hand ?? 'right'
   const written = project.terms ?? 'US'
   const { located, beginning } = roundsAccount(motif, {

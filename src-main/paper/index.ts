@@ -28,7 +28,6 @@ import { FOOTER, MARGIN, shorten, TYPE } from './setting'
 import { creditedTitle, footerLeft, footerRight, UNTITLED } from './words'
 
 export { chartPages, renderCharts } from './chart'
-export type { ChartRequest } from './chart'
 export type { MapPage } from './page'
 export { readFaces } from './pdf/faces'
 export type { Faces } from './pdf/faces'

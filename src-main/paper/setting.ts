@@ -34,7 +34,7 @@ export function paperSize(paper: Paper, landscape: boolean): { width: number; he
 /** Height of the footer with the rule above it. */
 export const FOOTER = 9
 
-export interface TextStyle {
+interface TextStyle {
   readonly size?: number
   readonly weight?: TextWeight
   readonly anchor?: TextAnchor

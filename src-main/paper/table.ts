@@ -18,7 +18,7 @@ export interface Row {
   readonly mark?: (sheet: Sheet, x: number, y: number, height: number) => void
 }
 
-export interface TableOptions {
+interface TableOptions {
   readonly inset?: number
   readonly size?: number
 }

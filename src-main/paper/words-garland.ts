@@ -57,7 +57,7 @@ export const PACKING_WORDS = {
 } as const
 
 /** A length in the project's units, the other ones behind it. */
-export const bothLengths = (mm: number, units: UnitSystem): string =>
+const bothLengths = (mm: number, units: UnitSystem): string =>
   `${formatLength(mm, units)} (${formatLength(mm, units === 'metric' ? 'imperial' : 'metric')})`
 
 /** "31 g (1.1 oz)". */

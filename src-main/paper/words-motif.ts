@@ -85,9 +85,9 @@ function typed(source: Motif | undefined, { words, reading }: Dimension): number
 }
 
 /** A measure: its name, its value in the chosen units, and in the others. */
-export type MeasureRow = readonly [label: string, value: string, other: string]
+type MeasureRow = readonly [label: string, value: string, other: string]
 
-export interface MeasureBlock {
+interface MeasureBlock {
   /** "Before blocking", "After blocking", or nothing where it was not said. */
   readonly heading: string
   readonly rows: readonly MeasureRow[]

@@ -35,7 +35,7 @@ const MONTHS = [
 ] as const // prettier-ignore
 
 /** "24 November 2026", in UTC so that the same date always prints the same. */
-export const dateWords = (date: Date): string =>
+const dateWords = (date: Date): string =>
   `${date.getUTCDate()} ${MONTHS[date.getUTCMonth()]} ${date.getUTCFullYear()}`
 
 export const footerLeft = (title: string, date: Date): string => `${title} · version of ${dateWords(date)}`
@@ -57,7 +57,7 @@ const motifWords = (motif: MotifAccount | null): string => {
   return motif.shape === 'petals' ? 'flowers' : shapeName(motif, true)
 }
 
-export interface MapFacts {
+interface MapFacts {
   readonly numbered: boolean
   readonly lettered: boolean
   /** Parts that rings round the numbers show, the outermost first. */

@@ -10,7 +10,7 @@ import type { Outline } from '../../src-core/geometry/points'
 import { kindOf } from './picture'
 import type { Picture } from './picture'
 
-export interface ShownGap extends Gap {
+interface ShownGap extends Gap {
   /** To the nearest neighbour, or to the seam line (the edge, where there is no allowance). */
   readonly to: Point
   readonly what: 'neighbour' | 'seam'

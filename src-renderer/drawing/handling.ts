@@ -13,7 +13,7 @@ import type { Picture } from './picture'
 import type { DrawingCallbacks, Phase, Scene, SelectHow } from './scene'
 
 /** What handling asks of the drawing. */
-export interface Holder {
+interface Holder {
   scene(): Scene | null
   picture(): Picture | null
   camera(): Camera

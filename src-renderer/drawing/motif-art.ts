@@ -43,7 +43,7 @@ function makeArt(account: MotifAccount, tolerance: number): MotifArt {
   }
 }
 
-export type Line = readonly [Point, Point]
+type Line = readonly [Point, Point]
 
 /** Lines between petals: from each valley inwards, as far as the next layer or a third of the way. */
 export function petalLines(account: MotifAccount): Line[] {
@@ -96,7 +96,7 @@ const meanRadius = (outline: readonly Point[]): number =>
 const CORNER = 25
 
 /** A closed path for looking closely: curves where the outline bends gently, corners where it has corners. */
-export function smoothPath(points: readonly Point[]): Path2D {
+function smoothPath(points: readonly Point[]): Path2D {
   const path = new Path2D()
   const at = (i: number) => points[(i + points.length) % points.length]!
   const half = (i: number) => ({ x: (at(i).x + at(i + 1).x) / 2, y: (at(i).y + at(i + 1).y) / 2 })
@@ -120,7 +120,7 @@ export function smoothPath(points: readonly Point[]): Path2D {
 }
 
 /** A closed path through points. */
-export function polygonPath(points: readonly Point[]): Path2D {
+function polygonPath(points: readonly Point[]): Path2D {
   const path = new Path2D()
   addPolygon(path, points)
   return path

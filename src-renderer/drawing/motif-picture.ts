@@ -36,7 +36,7 @@ const TICK = tickEnd(5)
 /** More numbers than this would run into each other: every second, third… one stands. */
 const MOST_NUMBERS = 24
 
-export interface PictureLayer {
+interface PictureLayer {
   readonly path: string
   readonly ink: LayerInk
   /** Lines on it. */
@@ -54,7 +54,7 @@ const told = (value: number): string => String(Math.round(value * 100) / 100)
  * How a motif lies: turned clockwise by degrees, mirrored before that where its wrong side is up; the petal that
  * it is counted from, where that is not petal 1; of a half motif, at which end of its row it stands.
  */
-export type Lie = Pick<PlacedPiece, 'turn' | 'flipped' | 'firstPetal' | 'side'>
+type Lie = Pick<PlacedPiece, 'turn' | 'flipped' | 'firstPetal' | 'side'>
 
 /** Whether a place of a motif as it lies is there: a half motif has those of one side of its cut. */
 const isKept = ({ x }: Point, { side }: Lie): boolean =>
@@ -104,7 +104,7 @@ export function pictureLayers(
   })
 }
 
-export interface PlacedNumber {
+interface PlacedNumber {
   readonly text: string
   readonly x: number
   readonly y: number
@@ -194,7 +194,7 @@ export interface PictureLine {
   readonly leaders: string
 }
 
-export interface PictureLines {
+interface PictureLines {
   /** Over the tips (corners, the whole round; the length of a leaf). */
   readonly tips: PictureLine
   /** Between petals (side to side; the width of a leaf); null for a round. */
@@ -265,7 +265,7 @@ const upright = (top: number, bottom: number, x: number): PictureLine =>
     { x: 0, y: bottom },
   ])
 
-export interface Ruler {
+interface Ruler {
   readonly y: number
   readonly from: number
   readonly to: number
@@ -290,7 +290,7 @@ export function rulerUnder(account: MotifAccount, system: 'metric' | 'imperial',
   return { y: below, from: -half, to: half, marks, words: `${count} ${system === 'metric' ? 'cm' : 'in'}` }
 }
 
-export interface PictureBox {
+interface PictureBox {
   readonly left: number
   readonly top: number
   readonly width: number

@@ -39,7 +39,7 @@ interface Level {
 }
 
 /** The visible part of the canvas: its size in device pixels. */
-export interface Window {
+interface Window {
   readonly width: number
   readonly height: number
 }

@@ -14,7 +14,7 @@ export const fixedOf = (project: Project): Readonly<Record<string, string>> =>
   blanketOf(project)?.cells?.painted ?? {}
 
 /** Ids of motifs whose colourway is another one now, without those of `but`. */
-export function othersChanged(before: Project, after: Project, but: ReadonlySet<string>): string[] {
+function othersChanged(before: Project, after: Project, but: ReadonlySet<string>): string[] {
   const [was, is] = [standingColours(before), standingColours(after)]
   if (!was || !is || was === is) return []
   const stood = new Map(was.places.map(({ id }, index) => [id, was.assignment.colourways[index]]))
@@ -24,7 +24,7 @@ export function othersChanged(before: Project, after: Project, but: ReadonlySet<
 }
 
 /** "Painted 1 motif; 3 others changed." */
-export function paintWords(done: 'Painted' | 'Kept' | 'Freed', pieces: string, others: number): string {
+function paintWords(done: 'Painted' | 'Kept' | 'Freed', pieces: string, others: number): string {
   const rest = others === 0 ? '' : `; ${counted(others, 'other')} changed`
   return `${done} ${pieces}${rest}.`
 }

@@ -5,7 +5,7 @@ import type { QuantityField } from '../../src-core/units/read'
 import type { QuantityKind } from './quantities'
 import { writeBound } from './quantities'
 
-export interface FieldRules {
+interface FieldRules {
   readonly kind: QuantityKind
   readonly units: UnitSystem
   readonly least?: number | undefined
@@ -14,7 +14,7 @@ export interface FieldRules {
 }
 
 /** `value` is undefined for an optional field that was emptied. */
-export type Reading = { readonly value: number | undefined } | { readonly problem: string }
+type Reading = { readonly value: number | undefined } | { readonly problem: string }
 
 /** How each kind of field is read; a span is a length whose bare numbers are cm or in. */
 const READ_AS: Readonly<Record<QuantityKind, QuantityField['kind']>> = {

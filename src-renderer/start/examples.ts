@@ -5,7 +5,7 @@ import type { Project } from '../../shared-types/project'
 import { projectSchema } from '../../shared-types/project'
 import { planProject } from '../../src-core/plan'
 
-export interface Example {
+interface Example {
   readonly name: string
   readonly project: Project
   /** The first sentence of its notes. */

@@ -42,7 +42,7 @@ export function secondAssumed({ outline, petals, ruler, lead }: OwnMotif): numbe
 }
 
 /** The motif as the project keeps it. */
-export function ownMotif(project: Project, own: OwnMotif): MeasuredMotif {
+function ownMotif(project: Project, own: OwnMotif): MeasuredMotif {
   const made = newMotif(project, own.outline)
   switch (own.outline) {
     case 'petals': {

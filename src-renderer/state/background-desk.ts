@@ -15,7 +15,7 @@ const LONGEST_STILL = 500
 /** Every so many rehearsals a whole plan is made: numbers that come next wait for it. */
 const WHOLE = 3
 
-export interface Desk {
+interface Desk {
   readonly makePlanner: () => Planner
   readonly post: (message: Message) => void
   /** Lets in what was sent meanwhile. */

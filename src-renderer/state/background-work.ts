@@ -64,7 +64,7 @@ function changed(before: Plan | undefined, plan: Plan): Partial<Plan> {
 }
 
 /** What a plan comes to, as soon as that is known; whoever waits for the answer asks for it after that. */
-export type Steps = Generator<PlanNumbers, Answer, void>
+type Steps = Generator<PlanNumbers, Answer, void>
 
 /** Answers questions in steps and remembers for each lane what the last one was about; never throws. */
 export function stepwise(makePlanner: () => Planner): (question: Question) => Steps {

@@ -16,7 +16,7 @@ import type { Background } from './background'
 export type Edit = (project: Project) => Project
 
 /** When the plan follows a change. */
-export type Pace = 'at-once' | 'typing'
+type Pace = 'at-once' | 'typing'
 
 interface Step {
   readonly label: string

@@ -13,7 +13,7 @@ export type ExportWish = ExportRequest extends infer Request
 
 type Act = 'export' | 'print'
 
-export type ExportEnd =
+type ExportEnd =
   | { readonly how: 'done'; readonly what: ExportDone | PrintDone }
   | { readonly how: 'cancelled'; readonly act: Act }
   | { readonly how: 'refused'; readonly problem: Finding }

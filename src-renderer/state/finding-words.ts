@@ -45,7 +45,7 @@ export function whereWords(
 }
 
 /** What is shown now: whoever is there needs no way there. */
-export interface Shown {
+interface Shown {
   readonly place: PlaceId | null
   readonly motif: string | null
 }

@@ -17,7 +17,7 @@ import { counted } from './summaries'
 
 export type How = Wish['how']
 
-export const HOW_NAMES: Readonly<Record<How, string>> = {
+const HOW_NAMES: Readonly<Record<How, string>> = {
   wreath: 'wreath',
   row: 'row',
   spray: 'corner spray',

@@ -15,7 +15,7 @@ import { ASSUMED, isAssumed, starred } from '../../src-core/figures/yarn-words'
 import { termWord } from '../../src-core/stitches/terms'
 import { counted } from './summaries'
 
-export interface LedgerFigure {
+interface LedgerFigure {
   readonly name: string
   readonly value: string
   readonly unit: string
@@ -25,7 +25,7 @@ export interface LedgerFigure {
   readonly change: string
 }
 
-export interface LedgerYarn {
+interface LedgerYarn {
   readonly id: string
   readonly name: string
   readonly colour: string
@@ -39,7 +39,7 @@ export interface LedgerYarn {
   readonly change: string
 }
 
-export interface Ledger {
+interface Ledger {
   readonly figures: readonly LedgerFigure[]
   readonly yarns: readonly LedgerYarn[]
 }

@@ -15,7 +15,7 @@ import type {
 import { CANCELLED, done } from '../../shared-types/bridge'
 import type { Project } from '../../shared-types/project'
 
-export interface MemoryHost {
+interface MemoryHost {
   readonly bridge: HostBridge
   /** What the window handed over, oldest first. */
   readonly kept: string[]

@@ -12,7 +12,7 @@ export interface PrintDone {
   readonly printed: number
 }
 
-export type PrintRequest = Omit<PageRequest, 'page' | 'purpose'>
+type PrintRequest = Omit<PageRequest, 'page' | 'purpose'>
 
 /** Steps of the work that are left when all pages are there: the dialog. */
 const DIALOG = 1

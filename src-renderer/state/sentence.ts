@@ -16,7 +16,7 @@ import type { MeasureKey } from './edits/motif'
 
 export type Field = SentenceField | 'colours' | 'kit'
 
-export interface Part {
+interface Part {
   readonly text: string
   readonly field?: Field
 }

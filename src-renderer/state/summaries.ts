@@ -21,7 +21,7 @@ import { isShownAt } from './places-of-findings'
 import { appliqueLines, fasteningLines, garlandLines, kitLines, sewingLines } from './summaries-of-kinds'
 import type { PlaceId } from './view.svelte'
 
-export interface PlaceSummary {
+interface PlaceSummary {
   readonly lines: readonly string[]
   /** The worst thing about it, in few words; null where all is well. */
   readonly warning: string | null

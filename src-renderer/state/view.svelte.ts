@@ -5,7 +5,7 @@ import type { Project } from '../../shared-types/project'
 
 export const PLACES = ['motif', 'arrangement', 'joins', 'colours', 'yarn', 'kit', 'paper'] as const
 export type PlaceId = (typeof PLACES)[number]
-export type DialogId = 'keys' | 'settings' | 'findings' | 'start' | 'take' | 'about' | 'help'
+type DialogId = 'keys' | 'settings' | 'findings' | 'start' | 'take' | 'about' | 'help'
 export type Tool = 'select' | 'paint' | 'turn' | 'move' | 'line'
 
 /** With less width than this (CSS pixels), an open place takes the room of the hand. */

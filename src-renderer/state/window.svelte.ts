@@ -12,7 +12,6 @@ import type {
 } from '../../shared-types/bridge'
 import type { Finding } from '../../shared-types/finding'
 import type { Project } from '../../shared-types/project'
-import { PROJECT_FORMAT, PROJECT_VERSION } from '../../shared-types/project'
 import { finding } from '../../src-core/findings/finding'
 import type { Background } from './background'
 import { sameThreadBackground, workerBackground } from './background'
@@ -27,8 +26,6 @@ import { printJob } from './printing'
 import { ProjectKeeper } from './project-keeper'
 import { SelectionState } from './selection.svelte'
 import { ViewState } from './view.svelte'
-
-export const BLANK: Project = { format: PROJECT_FORMAT, version: PROJECT_VERSION }
 
 /** A project that cannot be shown: its text is there, and can be saved. */
 export interface Stranded {

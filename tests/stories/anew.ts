@@ -8,7 +8,7 @@ import type { Desktop } from './desktop'
 
 type Folder = Awaited<ReturnType<typeof makeFolder>>
 
-export interface BrowserStory {
+interface BrowserStory {
   context: BrowserContext
   /** For the story's files, and for what the program keeps. */
   folder: Folder
@@ -40,7 +40,7 @@ export function browserAnew(): BrowserStory {
   return story
 }
 
-export interface DesktopStory {
+interface DesktopStory {
   folder: Folder
   /** Set by the story once it started it; ended after it. */
   desktop: Desktop | null

@@ -17,7 +17,7 @@ export async function kept(page: Page): Promise<Project> {
   return JSON.parse(opened.value.text) as Project
 }
 
-export const itemsOf = (project: Project) => (project.layout as AppliqueLayout).items ?? []
+const itemsOf = (project: Project) => (project.layout as AppliqueLayout).items ?? []
 export const items = async (page: Page) => itemsOf(await kept(page))
 
 /** Waits until the host keeps so many items, and answers them. */

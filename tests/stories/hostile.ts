@@ -7,7 +7,7 @@ import { eventually } from '../src-main/documents/session/world'
 import { Hands, sentence } from './hands'
 
 /** Each stops the reading at a number that no hand works: one of them took the memory of the page. */
-export const TYPED = [
+const TYPED = [
   'Rnd 2: dec in next 0 sts.',
   'sc2tog next 0',
   'dc 12345678901 tog.',

@@ -7,7 +7,7 @@ const NEEDS = 1.4
 const DIRECTIONS = 24
 const STEP = 0.55
 
-export interface PlacedNumber extends Point {
+interface PlacedNumber extends Point {
   /** The round's beginning, where the number stands so far from it that a line leads there. */
   readonly from: Point | null
 }

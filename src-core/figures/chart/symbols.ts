@@ -61,7 +61,7 @@ const OVAL_LEAST = 1.2
 const K = 0.5522847498
 
 /** Coordinates along the way from base to top (`up`) and to its right. */
-export class Frame {
+class Frame {
   readonly length: number
   private readonly d: Point
 
@@ -323,7 +323,7 @@ export function reverseInk({ base, top, unit }: Stand): Ink {
 }
 
 export const distance = (a: Point, b: Point): number => Math.hypot(a.x - b.x, a.y - b.y)
-export const minus = (a: Point, b: Point): Point => ({ x: a.x - b.x, y: a.y - b.y })
+const minus = (a: Point, b: Point): Point => ({ x: a.x - b.x, y: a.y - b.y })
 
 /** Two inks as one. */
 export const together = (...inks: readonly Ink[]): Ink => ({

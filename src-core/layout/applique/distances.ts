@@ -14,7 +14,7 @@ import { stackItems } from './items'
 import type { Panel } from './panel'
 import { distanceOf, distanceWithin } from './remembered'
 
-export interface ItemDistances {
+interface ItemDistances {
   readonly clearances: Clearances
   readonly overlaps: readonly Overlap[]
   readonly findings: readonly Finding[]

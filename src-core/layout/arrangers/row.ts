@@ -7,7 +7,7 @@ import type { Degrees } from '../../units/quantity'
 import { facingTurn, Line, wholeCount } from './arranged'
 import type { ArrangedItem, Facing } from './arranged'
 
-export interface RowOptions {
+interface RowOptions {
   readonly count: number
   /** The line as it was drawn. */
   readonly points: readonly Point[]

@@ -16,9 +16,9 @@ import { MOST_ARRANGED } from './arranged'
 import type { ArrangedItem } from './arranged'
 
 /** A disc about the item's centre, or an outline about it. */
-export type ScatterShape = { readonly radius: Millimetres } | { readonly outline: Outline }
+type ScatterShape = { readonly radius: Millimetres } | { readonly outline: Outline }
 
-export interface ScatterOptions {
+interface ScatterOptions {
   /** Edge of the panel. */
   readonly panel: Outline
   /** What stays free along the edge. */
@@ -35,7 +35,7 @@ export interface ScatterOptions {
   readonly taken?: readonly Outline[]
 }
 
-export interface ScatteredItem extends ArrangedItem {
+interface ScatteredItem extends ArrangedItem {
   /** Index of its shape. */
   readonly shape: number
 }

@@ -6,7 +6,7 @@ import type { Degrees, Millimetres } from '../../units/quantity'
 import { roundTurn, wholeCount } from './arranged'
 import type { ArrangedItem } from './arranged'
 
-export interface SprayOptions {
+interface SprayOptions {
   readonly count: number
   /** Where the stems would meet. */
   readonly corner: Point

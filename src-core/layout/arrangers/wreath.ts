@@ -5,7 +5,7 @@ import type { Degrees, Millimetres } from '../../units/quantity'
 import { facingTurn, Line, wholeCount } from './arranged'
 import type { ArrangedItem, Facing } from './arranged'
 
-export interface WreathOptions {
+interface WreathOptions {
   readonly count: number
   readonly centre: Point
   /** Half of the width and of the height of the line that the centres lie on. */

@@ -27,7 +27,7 @@ export interface Hanging {
   readonly chains: number
 }
 
-export interface HangingWish {
+interface HangingWish {
   readonly by: 1 | 2
   /** Chains between two places, where they are given. */
   readonly chains: number | null

@@ -8,7 +8,7 @@ import type { GarlandReader, Hung } from './read'
 import type { Thing } from './sequence'
 
 /** One thing of the sequence that repeats. */
-export interface Bit {
+interface Bit {
   readonly before: Millimetres
   readonly behind: Millimetres
   /** Room between it and the next beyond the spacing. */
@@ -24,10 +24,10 @@ export interface Spaced {
 }
 
 /** Why there is nothing to place. */
-export type Unspaced =
+type Unspaced =
   { readonly problem: 'too-many' } | { readonly problem: 'too-long'; readonly needed: Millimetres }
 
-export interface SpacingWish {
+interface SpacingWish {
   readonly bits: readonly Bit[]
   readonly between: 'edges' | 'centres'
   readonly mm: Millimetres | null

@@ -14,7 +14,7 @@ export interface Pack {
 /** Packs are told apart to a tenth of a gram. */
 export const PACK_STEP: Grams = 0.1
 /** Cells of the table: 200 kg in tenths of a gram, two tonnes in whole ones, more where packs divide evenly. */
-export const MOST_CELLS = 2_000_000
+const MOST_CELLS = 2_000_000
 
 /** Prices are compared in ten-thousandths, so that sums of cents are exact. */
 const MONEY = 10_000

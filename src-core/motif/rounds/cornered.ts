@@ -9,7 +9,7 @@ import { angleOf, at, heightOf, mean, radiusOf, topWidth } from './ground'
 import type { LocatedRound } from './ground'
 import { finish } from './finish'
 
-export interface Corner {
+interface Corner {
   /** Element at the corner: its loop of chains, its middle stitch, or the first of two that share a place. */
   readonly element: WorkedElement
   readonly group: number

@@ -27,7 +27,7 @@ function stitchesOf(element: WorkedElement): [StitchKey, number][] {
   }
 }
 
-export interface SlotWork {
+interface SlotWork {
   readonly stitches: Record<string, Record<string, number>>
   readonly metres: Record<string, Metres>
 }

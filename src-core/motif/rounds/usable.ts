@@ -6,7 +6,7 @@ import { boundValues, lengthValue } from '../../findings/quantities'
 import { LIMITS } from '../../notation/limits'
 import { MOTIF_SIZE } from '../constants'
 
-export interface UsableRounds {
+interface UsableRounds {
   readonly motif: RoundsMotif
   readonly findings: readonly Finding[]
 }

@@ -54,7 +54,7 @@ export function kitSection(project: Project, kit: KitAccount, width: number): st
 }
 
 /** "4 × 200 g, 1 × 50 g". */
-export function packWords(run: KitYarnRun | undefined, mass: (grams: number) => string): string {
+function packWords(run: KitYarnRun | undefined, mass: (grams: number) => string): string {
   if (!run || run.packs.length === 0) return '–'
   return run.packs.map(({ count, grams }) => `${formatNumber(count)} × ${mass(grams)}`).join(', ')
 }

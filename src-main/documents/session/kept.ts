@@ -37,7 +37,7 @@ export type KeptEntry = Omit<z.infer<typeof entrySchema>, 'format' | 'stamp'> & 
   readonly stamp: FileStamp | null
 }
 
-export interface KeptOptions {
+interface KeptOptions {
   readonly now: () => number
   readonly isProcessAlive?: (pid: number) => boolean
 }

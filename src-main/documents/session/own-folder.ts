@@ -13,7 +13,7 @@ import type { Written } from './ports'
 /** A kept project is its text as a JSON string, which may take twice the room, and its envelope. */
 const LARGEST = 2 * SIZE_LIMIT + 2 ** 20
 
-export interface OwnFolderOptions {
+interface OwnFolderOptions {
   readonly writeAtomically: (path: string, text: string) => Promise<Written>
   /** Told when the folder can no longer be written, and when it can again. */
   readonly onChange?: () => void

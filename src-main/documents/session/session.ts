@@ -14,7 +14,7 @@ import { folderProblem, nameInWords, placeInWords } from './keeping-words'
 import type { FileStamp, Pace, ProjectFiles } from './ports'
 import { compareWithDisk, hashOf, stampOf } from './stamp'
 
-export interface SessionPorts {
+interface SessionPorts {
   readonly files: ProjectFiles
   readonly kept: KeptProjects
   readonly pace: Pace

@@ -24,7 +24,7 @@ const BETWEEN = 10
 const OTHER_UNITS = 19
 
 /** A motif for a page: its account, and the colourways that it is made in. */
-export interface MotifOnPaper {
+interface MotifOnPaper {
   readonly account: MotifAccount
   readonly marks: readonly ColourwayMark[]
 }

@@ -31,7 +31,7 @@ const LONG_LIST = 8
 const INDENT = 4
 const AIR = 1.3
 
-export interface StepGroup {
+interface StepGroup {
   readonly row: number
   readonly first: OrderStep
   readonly steps: readonly OrderStep[]
@@ -64,7 +64,7 @@ function rowsOf(plan: Plan): number[] {
 }
 
 /** The steps in order, those in a row that are worked alike taken together. */
-export function groupSteps(plan: Plan): StepGroup[] {
+function groupSteps(plan: Plan): StepGroup[] {
   const rows = rowsOf(plan)
   const groups: { row: number; first: OrderStep; steps: OrderStep[]; manner: string }[] = []
   plan.order.forEach((step, i) => {

@@ -14,7 +14,7 @@ const KEY_MAP = { width: 44, height: 21 } as const
 /** How far the scale may grow above the smallest readable one to fill the sheets. */
 const LARGEST_GROWTH = 1.6
 
-export interface SheetPlan {
+interface SheetPlan {
   readonly tiling: Tiling
   readonly landscape: boolean
 }

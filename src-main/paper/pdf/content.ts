@@ -34,7 +34,7 @@ function colour(value: Colour, gray: string, rgb: string): string {
   return r === g && g === b ? `${shade(r!)} ${gray}` : `${channels.map(shade).join(' ')} ${rgb}`
 }
 
-export interface ContentOptions {
+interface ContentOptions {
   readonly faces: Faces
   /** Name of a symbol among the resources; null draws every use anew, which only a measurement wants. */
   readonly nameOf: ((symbol: FigureSymbol) => string) | null

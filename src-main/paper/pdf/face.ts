@@ -19,7 +19,7 @@ interface Word {
 }
 
 /** A word as it is drawn. */
-export interface DrawnWord {
+interface DrawnWord {
   readonly text: string
   /** Where it begins, in thousandths of the type size from the begin of its text. */
   readonly x: number

@@ -7,7 +7,7 @@ import { MM_PER_POINT } from '../../../src-core/figures/figure'
 import { Content } from './content'
 import type { Faces } from './faces'
 
-export interface PdfPage {
+interface PdfPage {
   /** Drawn from the top left; its size is the page's. */
   readonly figure: Figure
   /** The page's own number in a viewer: "Overview", "Order 3". */
@@ -16,7 +16,7 @@ export interface PdfPage {
   readonly bookmarks: readonly string[]
 }
 
-export interface PdfInformation {
+interface PdfInformation {
   readonly title: string
   readonly author: string
   readonly subject: string
@@ -26,7 +26,7 @@ export interface PdfInformation {
   readonly producer: string
 }
 
-export interface PdfOptions {
+interface PdfOptions {
   readonly faces: Faces
   readonly onPage?: (done: number, of: number) => void
   readonly signal?: AbortSignal

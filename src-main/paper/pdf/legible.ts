@@ -4,7 +4,7 @@ import type { FigureItem } from '../../../src-core/figures/figure'
 import { printableText } from '../../../src-core/letters/printable'
 
 /** Stands for a character that nothing spells. */
-export const UNSPELLED = '?'
+const UNSPELLED = '?'
 
 /** The text with every character that the face lacks in Latin letters, emoji by their names: ":yarn:". */
 export const legible = (text: string): string =>

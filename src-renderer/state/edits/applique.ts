@@ -11,7 +11,7 @@ import { mirroredPair } from '../../../src-core/layout/arrangers/mirror'
 import type { MirrorAxis } from '../../../src-core/layout/arrangers/mirror'
 import { radians } from '../../../src-core/units/quantity'
 
-export type AppliqueItem = NonNullable<AppliqueLayout['items']>[number]
+type AppliqueItem = NonNullable<AppliqueLayout['items']>[number]
 
 /** The appliqué of a project; null where it is made into something else. */
 export const appliqueOf = (project: Project): AppliqueLayout | null =>
@@ -199,7 +199,7 @@ function restacked(project: Project, order: readonly number[]): Project {
 }
 
 /** How far up or down: past the next item, or past all. */
-export type Reach = 'one' | 'all'
+type Reach = 'one' | 'all'
 
 /**
  * Raises items, keeping their order among themselves. With `overlaps` (those of the plan) "one" is past the next

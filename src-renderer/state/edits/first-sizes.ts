@@ -5,7 +5,7 @@
 import type { OutlineKind, UnitSystem } from '../../../shared-types/project'
 import { MM_PER_INCH } from '../../../src-core/units/quantity'
 
-export interface FirstSizes {
+interface FirstSizes {
   /** Tip to tip, across, side to side or length. */
   readonly motif: Readonly<Record<OutlineKind, number>>
   /** A throw over the knees (common practice, no source). */
@@ -25,7 +25,7 @@ export interface FirstSizes {
 
 const inches = (count: number): number => count * MM_PER_INCH
 
-export const FIRST_SIZES: Readonly<Record<UnitSystem, FirstSizes>> = {
+const FIRST_SIZES: Readonly<Record<UnitSystem, FirstSizes>> = {
   metric: {
     motif: { petals: 80, round: 80, square: 100, hexagon: 90, octagon: 100, leaf: 60 },
     blanket: { width: 1000, height: 1300 },

@@ -44,7 +44,7 @@ export function addFillerWay(project: Project): Project {
 }
 
 /** A round motif that just fits an opening of so much radius. */
-export function fillerFor(project: Project, radius: number): MeasuredMotif {
+function fillerFor(project: Project, radius: number): MeasuredMotif {
   const names = (project.motifs ?? []).map((motif) => motif.name)
   return {
     ...newMotif(project, 'round'),

@@ -6,7 +6,7 @@ import { findMotif } from './motif'
 
 /** One part of the sequence: a motif, a bead or a gap. */
 export type SequencePart = NonNullable<GarlandLayout['items']>[number]
-export type PartKind = 'motif' | 'bead' | 'gap'
+type PartKind = 'motif' | 'bead' | 'gap'
 
 /** The garland of a project; null where it is made into something else. */
 export const garlandOf = (project: Project): GarlandLayout | null =>
@@ -95,7 +95,7 @@ export function partName(project: Project, part: SequencePart): string {
 }
 
 /** What of spacing, count and length follows from the other two; null where all three are given. */
-export type SpacingFollows = 'count' | 'spacing' | 'length'
+type SpacingFollows = 'count' | 'spacing' | 'length'
 
 export function spacingFollows(garland: GarlandLayout): SpacingFollows | null {
   const { mm, count } = garland.spacing ?? {}
@@ -148,7 +148,7 @@ export const isSwagged = ({ swags }: GarlandLayout): boolean =>
   swags?.span !== undefined || swags?.drop !== undefined
 
 /** What of a swag follows: its cord (from the wall), or its drop or span (from the cord). */
-export type SwagFollows = 'cord' | 'drop' | 'span'
+type SwagFollows = 'cord' | 'drop' | 'span'
 
 export function swagFollows({ swags, cord }: GarlandLayout): SwagFollows {
   if (cord?.length === undefined || (swags?.span !== undefined && swags.drop !== undefined)) return 'cord'

@@ -3,11 +3,7 @@ import type { ColourCell } from '../../../src-core/colour/assign'
 type Step = readonly [number, number]
 
 /** Cells of a rectangle whose neighbours are found by steps that may depend on the row's parity. */
-export function lattice(
-  rows: number,
-  columns: number,
-  steps: (row: number) => readonly Step[],
-): ColourCell[] {
+function lattice(rows: number, columns: number, steps: (row: number) => readonly Step[]): ColourCell[] {
   const cells: ColourCell[] = []
   for (let row = 1; row <= rows; row++) {
     for (let column = 1; column <= columns; column++) {

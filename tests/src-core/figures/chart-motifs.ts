@@ -56,28 +56,24 @@ export const LEAF = motif(
   'sc in 2nd ch from hook, hdc in next ch, dc in next 2 ch, tr in next 3 ch, dc in next 2 ch, hdc in next ch, (sc, ch 2, sc) in last ch, working along opposite side of chain, hdc in next ch, dc in next 2 ch, tr in next 3 ch, dc in next 2 ch, hdc in next ch, sc in next ch, join with sl st in first sc',
 )
 
-export const STAR = motif(
+const STAR = motif(
   'star',
   { ring: 'adjustable' },
   'ch 1, 6 sc in ring, join with sl st in first sc',
   '*ch 9, sl st in 2nd ch from hook, sc in next ch, hdc in next 5 chs, sc in next ch, sl st in next sc; rep from * around',
 )
 
-export const RAYS = motif(
+const RAYS = motif(
   'rays',
   { ring: 'chain', chains: 6 },
   '*ch 8, sc in 2nd ch from hook, hdc in next 5 chs, sc in next ch, sl st in ring; rep from * 7 more times',
 )
 
-export const RING_PETALS = motif(
-  'ring petals',
-  { ring: 'adjustable' },
-  '(ch 3, 3 dc, ch 3, sl st) 5 times in ring',
-)
+const RING_PETALS = motif('ring petals', { ring: 'adjustable' }, '(ch 3, 3 dc, ch 3, sl st) 5 times in ring')
 
-export const RING_LOOPS = motif('ring loops', { ring: 'adjustable' }, '(ch 6, sl st in ring) 6 times')
+const RING_LOOPS = motif('ring loops', { ring: 'adjustable' }, '(ch 6, sl st in ring) 6 times')
 
-export const ONE_CHAIN = motif(
+const ONE_CHAIN = motif(
   'one chain',
   undefined,
   'ch 4, 11 dc in 4th ch from hook (3 skipped chs count as first dc), join with sl st in top of beg ch',

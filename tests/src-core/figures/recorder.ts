@@ -9,12 +9,12 @@ import type {
   TextItem,
 } from '../../../src-core/figures/figure'
 
-export interface RecordedText extends Omit<TextItem, 'kind'> {
+interface RecordedText extends Omit<TextItem, 'kind'> {
   /** Printed size in points. */
   readonly printed: number
 }
 
-export interface Recording {
+interface Recording {
   readonly texts: readonly RecordedText[]
   readonly uses: readonly { readonly symbol: FigureSymbol; readonly x: number; readonly y: number }[]
   /** Paths of the figure itself, not those inside of symbols. */

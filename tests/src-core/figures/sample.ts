@@ -52,7 +52,7 @@ export function sampleMotif(petals = 6): MotifAccount {
 
 const COLOURS = ['#b5533c', '#c9b458', '#e8e0cf', '#46617a', '#7fb5a8', '#2b2b33', '#9c7aa8', '#d98e73']
 
-export interface SampleWish {
+interface SampleWish {
   readonly columns: number
   readonly rows: number
   readonly colourways?: number

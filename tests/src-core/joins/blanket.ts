@@ -8,7 +8,7 @@ import type { Anchor } from '../../../shared-types/plan'
 import type { Outline } from '../../../src-core/geometry/points'
 import type { Node } from '../../../src-core/joins/nodes'
 
-export function counts(partial: Partial<BlanketCounts>): BlanketCounts {
+function counts(partial: Partial<BlanketCounts>): BlanketCounts {
   return {
     arrangement: 'straight-rows',
     columns: 3,

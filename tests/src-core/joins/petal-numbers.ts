@@ -94,7 +94,7 @@ export function numberDrawn(
   return seen.length === 1 ? Number(seen[0]!.text) : null
 }
 
-export interface JoinSeen {
+interface JoinSeen {
   readonly motif: PlacedMotif
   readonly join: OrderJoin
   /** The join point that it makes. */

@@ -9,10 +9,10 @@ import type { HostPorts } from '../../../src-main/host/host'
 import type { Caller, ChosenProject, Paper, Printed, Target } from '../../../src-main/host/ports'
 import { projectText, titleOf } from '../documents/session/world'
 
-export const EXAMPLE = projectText('Example throw', { notes: 'A throw. For trying out.' })
+const EXAMPLE = projectText('Example throw', { notes: 'A throw. For trying out.' })
 
 /** A paper whose pages take a while, and stop when they are told to. */
-export const slowPaper: Paper = {
+const slowPaper: Paper = {
   make: async (request, onProgress, signal) => {
     for (let page = 1; page <= 20; page++) {
       onProgress({ done: page, total: 20, words: `page ${page}` })

@@ -96,7 +96,7 @@ export function setRoundSlot(project: Project, id: string, index: number, slot: 
  * Gives the colourways of a motif a yarn for every colour that they have none for: the one of their last colour, in
  * a colourway that has none yet one yarn of the shelf after the other.
  */
-export function withYarns(project: Project, id: string): Project {
+function withYarns(project: Project, id: string): Project {
   const motif = findMotif(project, id)
   if (!motif) return project
   const slots = slotsOf(motif)

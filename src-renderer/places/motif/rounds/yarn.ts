@@ -6,7 +6,7 @@ import { marked, splitWords } from '../../../../src-core/figures/yarn-words'
 import { formatMass, formatRange, formatYarnLength } from '../../../../src-core/units/format'
 import { findYarn } from '../../../state/edits/yarn'
 
-export interface SlotWords {
+interface SlotWords {
   readonly slot: string
   readonly colour: string | undefined
   readonly words: string

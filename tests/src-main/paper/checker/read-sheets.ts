@@ -94,7 +94,7 @@ const at = (m: Matrix, x: number, y: number): Point => ({
   y: m[1] * x + m[3] * y + m[5],
 })
 
-export function boxOf(points: readonly Point[]): Box {
+function boxOf(points: readonly Point[]): Box {
   let [left, top, right, bottom] = [Infinity, Infinity, -Infinity, -Infinity]
   for (const { x, y } of points) {
     if (x < left) left = x
