@@ -2,14 +2,11 @@
 import type { CommandId } from '../../shared-types/commands'
 import { COMMANDS } from '../../shared-types/commands'
 import { placedPieces } from '../../src-core/layout/placed'
-import { layoutKindOf } from '../state/edits/layout-kind'
+import { kindOf } from '../kinds/kinds'
 import type { WindowState } from '../state/window.svelte'
 import type { MapControl } from './map-control'
 import { selectGroup } from './map-acts'
 import { freeColours, keepColours } from './paint-acts'
-
-/** What comes one after the other, in each kind of layout. */
-const OWN_LISTS = { blanket: 'order', garland: 'cord', applique: 'items' } as const
 
 /** Does what a command says. `map` is the drawing, where there is one. */
 export function runCommand(id: CommandId, state: WindowState, map: MapControl | null): void {
@@ -50,7 +47,7 @@ export function runCommand(id: CommandId, state: WindowState, map: MapControl | 
       return
     case 'export-order':
       view.place = 'paper'
-      state.startExport({ kind: 'table', table: OWN_LISTS[layoutKindOf(document.project)] })
+      state.startExport({ kind: 'table', table: kindOf(document.project).paper.list.list })
       return
     case 'undo':
       state.undo()

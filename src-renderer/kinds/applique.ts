@@ -3,8 +3,17 @@ import type { Plan } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
 import { counted } from '../../src-core/figures/words'
 import { APPLIQUE } from '../../src-core/layout/applique/constants'
-import { formatLength } from '../../src-core/units/format'
-import { appliqueOf, findItem, patchPanel, setItem } from '../state/edits/applique'
+import { formatLength, formatYarnLength } from '../../src-core/units/format'
+import {
+  appliqueOf,
+  findItem,
+  patchApplique,
+  patchPanel,
+  setItem,
+  setPanelShape,
+} from '../state/edits/applique'
+import { setLayoutKind } from '../state/edits/layout-kind'
+import { countFigure, figure, hoursFigure, lengthFigure, sizeFigure } from '../state/ledger-figures'
 import { panelResized } from '../state/resize'
 import type { KindOfLayout, Measures } from './kind'
 import { isFor, nameOf, wayWords } from './words'
@@ -57,6 +66,77 @@ export const APPLIQUE_KIND: KindOfLayout = {
     const suiting = ids.filter((id) => isFor(project, findItem(project, id)?.motif, colourway))
     const patch = { colourway: colourway ?? undefined }
     return { count: counted(suiting.length, 'item'), edit: (before) => setItem(before, suiting, patch) }
+  },
+
+  figures: (project, plan, before) => {
+    const units = project.units ?? 'metric'
+    const closest = plan.clearances?.items ?? null
+    const thread = plan.stitching?.thread ?? 0
+    return [
+      sizeFigure(project, plan, before),
+      countFigure('Items', plan.motifs.length, before?.motifs.length),
+      ...(closest === null
+        ? []
+        : [lengthFigure('Closest', closest, before?.clearances?.items ?? undefined, units)]),
+      figure('Thread', formatYarnLength(thread, units)),
+      hoursFigure(plan, before),
+    ]
+  },
+  summary: {
+    arrangement: (project, plan) => {
+      const items = plan.motifs.length > 0 ? counted(plan.motifs.length, 'item') : 'nothing laid yet'
+      const closest = plan.clearances?.items ?? null
+      if (closest === null) return [items]
+      const apart = `${formatLength(closest, project.units ?? 'metric')} apart at the closest`
+      return [items, closest > 0 ? apart : 'some lie on others']
+    },
+    /** How the items are sewn down. */
+    joins: (project, plan) => {
+      const thread = plan.stitching?.thread ?? 0
+      if (thread === 0) return ['nothing to sew down yet']
+      return ['sewn down', `${formatYarnLength(thread, project.units ?? 'metric')} of thread`]
+    },
+  },
+  nudge: (field, steps) =>
+    field === 'clearance'
+      ? {
+          label: 'change the minimum gap',
+          edit: (project) =>
+            patchApplique(project, {
+              clearance: Math.max(0, (appliqueOf(project)?.clearance ?? 0) + steps),
+            }),
+        }
+      : null,
+
+  paper: {
+    label: 'The template',
+    what: 'the template',
+    inKit: ['map'],
+    isTemplate: true,
+    list: { list: 'items', label: 'Items' },
+  },
+  motifsAbout: () => 0,
+  isPlannedHere: true,
+
+  start: {
+    examples: 'Laid on a panel: appliqué',
+    made: (answers) =>
+      answers.panel === 'circle'
+        ? { kind: 'applique', diameter: answers.number('across') }
+        : { kind: 'applique', width: answers.number('across'), height: answers.number('down') },
+    wish: () => null,
+    /** One motif lies in the middle, to be moved, turned and joined by others. */
+    lay: (project, motif, colourway, made) => {
+      if (made.kind !== 'applique') return project
+      const first = setLayoutKind(project, 'applique')
+      const isRound = 'diameter' in made
+      const [width, height] = isRound ? [made.diameter, made.diameter] : [made.width, made.height]
+      const panel = isRound
+        ? patchPanel(setPanelShape(first, 'circle'), { diameter: made.diameter })
+        : patchPanel(first, { width, height })
+      const item = { motif, colourway, x: width / 2, y: height / 2, turn: 0 }
+      return patchApplique(panel, { items: [item] })
+    },
   },
 }
 

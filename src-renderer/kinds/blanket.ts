@@ -1,11 +1,24 @@
 /** A blanket in the window: motifs joined to each other, with fillers, half motifs and an edging. */
+import type { JoinRule, Project } from '../../shared-types/project'
+import { ARRANGEMENTS, JOIN_RULES } from '../../shared-types/project'
 import { PIECE_NAME, standsWords } from '../../src-core/figures/piece-words'
 import { capital, counted } from '../../src-core/figures/words'
-import { pieceAt } from '../../src-core/layout/placed'
-import { blanketOf, paint } from '../state/edits/layout'
+import { joinPoints, pieceAt } from '../../src-core/layout/placed'
+import { countPlaces } from '../../src-core/layout/places'
+import { formatLength, formatNumber, formatSize } from '../../src-core/units/format'
+import {
+  blanketOf,
+  paint,
+  patchBlanket,
+  patchEdging,
+  patchJoining,
+  setArrangement,
+} from '../state/edits/layout'
+import { additionFigure, countFigure, hoursFigure, sizeFigure } from '../state/ledger-figures'
 import { fitted, resized } from '../state/resize'
-import type { KindOfLayout } from './kind'
-import { isFor, piecesCounted, wayWords } from './words'
+import { cycled, stepped } from '../state/steps'
+import type { KindOfLayout, Nudge } from './kind'
+import { ARRANGEMENT_NAMES, isFor, piecesCounted, wayWords } from './words'
 
 export const BLANKET_KIND: KindOfLayout = {
   kind: 'blanket',
@@ -83,4 +96,137 @@ export const BLANKET_KIND: KindOfLayout = {
     const painted = suiting.map(({ id }) => id)
     return { count: piecesCounted(suiting), edit: (before) => paint(before, painted, colourway) }
   },
+
+  figures: (project, plan, before) => [
+    sizeFigure(project, plan, before),
+    countFigure('Motifs', plan.counts.motifs, before?.counts.motifs),
+    ...additionFigure('Fillers', plan.counts.fillers, before?.counts.fillers),
+    ...additionFigure('Halves', plan.counts.halves, before?.counts.halves),
+    countFigure('Joins', plan.counts.joins ?? 0, before?.counts.joins),
+    countFigure('Ends', plan.ends, before?.ends),
+    hoursFigure(plan, before),
+  ],
+  summary: {
+    arrangement: (project, plan) => {
+      const blanket = blanketOf(project)
+      const units = project.units ?? 'metric'
+      if (!blanket?.arrangement) return ['none yet']
+      const name = ARRANGEMENT_NAMES[blanket.arrangement]
+      const counts =
+        blanket.arrangement === 'rings'
+          ? `${counted(blanket.rings ?? 0, 'ring')}, ${counted(plan.counts.motifs, 'motif')}`
+          : `${name}, ${formatNumber(blanket.columns ?? 0)} × ${formatNumber(blanket.rows ?? 0)}`
+      const { width, height } = blanket.target ?? {}
+      if (width && height) return [counts, `target ${formatSize(width, height, units)}`]
+      return plan.size.width > 0 ? [counts, formatSize(plan.size.width, plan.size.height, units)] : [counts]
+    },
+    joins: (project, plan) => {
+      const rule = project.joining?.rule ?? 'tips'
+      if (rule === 'apart')
+        return [`not joined, ${formatLength(project.joining?.gap ?? 0, project.units ?? 'metric')} apart`]
+      const threes = plan.joins.filter((node) => node.members.length > 2).length
+      const lines = [counted(joinPoints(plan).length, 'join point')]
+      if (rule === 'seam') lines.unshift('seamed')
+      else if (threes > 0) lines.push(`${formatNumber(threes)} of three and more`)
+      return lines
+    },
+  },
+  nudge: (field, steps, isSideways) => {
+    switch (field) {
+      case 'columns':
+        return nudgeCount(steps, true)
+      case 'count':
+      case 'rings':
+      case 'size':
+        return nudgeCount(steps, isSideways)
+      case 'arrangement':
+        return {
+          label: 'change the arrangement',
+          edit: (project) => {
+            const now = blanketOf(project)?.arrangement ?? 'straight-rows'
+            return setArrangement(project, cycled(ARRANGEMENTS, now, steps))
+          },
+        }
+      case 'joining':
+        return {
+          label: 'change the way of joining',
+          edit: (project) =>
+            patchJoining(project, { rule: cycled(PLAIN_RULES, project.joining?.rule ?? 'tips', steps) }),
+        }
+      case 'size-with-edging':
+        return {
+          label: 'change the edging',
+          edit: (project) => {
+            const rounds = blanketOf(project)?.edging?.rounds ?? []
+            const next = steps > 0 ? [...rounds, rounds.at(-1) ?? 'sc'] : rounds.slice(0, -1)
+            return patchEdging(project, { rounds: next })
+          },
+        }
+      default:
+        return null
+    }
+  },
+
+  paper: {
+    label: 'The map',
+    what: 'the map',
+    inKit: ['map'],
+    isTemplate: false,
+    list: { list: 'order', label: 'Working order' },
+  },
+  motifsAbout: (project) => {
+    const {
+      arrangement = 'straight-rows',
+      columns = 0,
+      rows = 0,
+      rings = 0,
+      alternateRows = 'same',
+    } = blanketOf(project) ?? {}
+    return countPlaces({ arrangement, columns, rows, rings, alternateRows })
+  },
+  isPlannedHere: false,
+
+  start: {
+    examples: 'Joined: blankets, throws and cloths',
+    made: (answers) => ({
+      kind: 'blanket',
+      width: answers.number('width'),
+      height: answers.number('height'),
+    }),
+    wish: (made) => (made.kind === 'blanket' ? { width: made.width, height: made.height } : null),
+    /** In a piece, until an arrangement is chosen. */
+    lay: (project, motif, colourway, made) => {
+      if (made.kind !== 'blanket') return project
+      return {
+        ...project,
+        layout: {
+          kind: 'blanket',
+          arrangement: 'straight-rows',
+          motif,
+          columns: 8,
+          rows: 8,
+          alternateRows: 'same',
+          turn: 0,
+          alternateTurn: 0,
+          target: { width: made.width, height: made.height },
+          cells: { fill: { pattern: 'one', colourways: [colourway], seed: 1 } },
+        },
+      }
+    },
+  },
 }
+
+/** Rules that can be cycled through without saying more. */
+const PLAIN_RULES: readonly JoinRule[] = JOIN_RULES.filter((rule) => rule !== 'apart')
+
+const nudgeCount = (steps: number, isSideways: boolean): Nudge => ({
+  label: 'change the number of motifs',
+  edit: (project: Project) => {
+    const { arrangement, rings, columns, rows } = blanketOf(project) ?? {}
+    if (arrangement === 'rings') return patchBlanket(project, { rings: stepped(rings, steps) })
+    return patchBlanket(
+      project,
+      isSideways ? { columns: stepped(columns, steps) } : { rows: stepped(rows, steps) },
+    )
+  },
+})

@@ -2,18 +2,24 @@
 import type { Plan } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
 import { counted } from '../../src-core/figures/words'
-import { GARLAND_LIMITS } from '../../src-core/layout/garland/constants'
+import { CHAINS_BETWEEN, GARLAND_LIMITS } from '../../src-core/layout/garland/constants'
 import { formatLength } from '../../src-core/units/format'
 import {
   garlandOf,
   isSwagged,
   itemOfMotif,
   patchCord,
+  patchGarland,
   patchPart,
   patchSwags,
+  spacingFollows,
   swagFollows,
 } from '../state/edits/garland'
-import type { KindOfLayout, Measures } from './kind'
+import { setLayoutKind } from '../state/edits/layout-kind'
+import { countFigure, hoursFigure, lengthFigure } from '../state/ledger-figures'
+import type { Field } from '../state/sentence'
+import { stepped } from '../state/steps'
+import type { KindOfLayout, Measures, Nudge } from './kind'
 import { isFor, nameOf, wayWords } from './words'
 
 export const GARLAND_KIND: KindOfLayout = {
@@ -68,6 +74,147 @@ export const GARLAND_KIND: KindOfLayout = {
       edit: (before) => parts.reduce((now, part) => patchPart(now, part, patch), before),
     }
   },
+
+  figures: (project, plan, before) => {
+    const units = project.units ?? 'metric'
+    const { cord, items, swags } = plan
+    const after = [countFigure('Ends', plan.ends, before?.ends), hoursFigure(plan, before)]
+    if (!cord || !items) return [countFigure('On it', 0, undefined), ...after]
+    const wallBefore = before?.swags?.width ?? before?.cord?.length
+    const chains = countFigure('Chains', cord.whole.chains ?? 0, before?.cord?.whole.chains ?? undefined)
+    return [
+      lengthFigure('Cord', cord.length, before?.cord?.length, units),
+      lengthFigure('Wall', swags?.width ?? cord.length, wallBefore, units),
+      countFigure('On it', items.length, before?.items?.length),
+      ...(cord.chains === null ? [] : [chains]),
+      ...after,
+    ]
+  },
+  summary: {
+    arrangement: (project, { garland, swags, cord }) => {
+      const units = project.units ?? 'metric'
+      if (!garland || !cord) return ['a garland']
+      const things = counted(garland.items.length, 'thing')
+      const apart = `${formatLength(garland.spacing, units)} apart`
+      const hung = swags
+        ? `${counted(swags.count, 'swag')} of ${formatLength(swags.span, units)}`
+        : `straight, ${formatLength(cord.length, units)}`
+      return [`${things}, ${apart}`, hung]
+    },
+    /** How everything is fastened to the cord. */
+    joins: (project, plan) => {
+      const hang = garlandOf(project)?.hang
+      const worked = plan.cord?.chains !== null
+      const by = hang?.by === 1 ? 'one petal' : 'two petals'
+      const chains =
+        hang?.by === 1 || !worked ? '' : `, ${counted(hang?.chains ?? CHAINS_BETWEEN, 'chain')} between`
+      return [
+        worked ? `${by}${chains}` : `sewn on by ${by}`,
+        hang?.way === 'along' ? 'turned with the cord' : 'hanging straight down',
+      ]
+    },
+  },
+  nudge: (field, steps, _, plan) => nudged(field, steps, plan),
+
+  paper: {
+    label: 'Card and list, to put in',
+    what: 'card and list',
+    inKit: ['card', 'map'],
+    isTemplate: false,
+    list: { list: 'cord', label: 'Along the cord' },
+  },
+  motifsAbout: (project) => {
+    const { spacing, swags, cord } = garlandOf(project) ?? {}
+    if (spacing?.count !== undefined) return spacing.count
+    const length = cord?.length ?? (swags?.count ?? 1) * ((swags?.span ?? 0) + 2 * (swags?.drop ?? 0))
+    return length / ((spacing?.mm ?? 0) + (spacing?.between === 'centres' ? 0 : SLIGHT) || 1)
+  },
+  isPlannedHere: false,
+
+  start: {
+    examples: 'Hung on a cord, sold as a kit',
+    made: (answers) =>
+      answers.hung === 'straight'
+        ? { kind: 'garland', length: answers.number('length') }
+        : { kind: 'garland', wall: answers.number('wall'), swags: answers.swags },
+    wish: () => null,
+    lay: (project, _motif, _colourway, made) => {
+      if (made.kind !== 'garland') return project
+      const garland = setLayoutKind(project, 'garland')
+      if ('length' in made) return patchCord(garland, { length: made.length })
+      const span = made.wall / made.swags
+      const hung = patchSwags(garland, { count: made.swags, span, drop: Math.round(span * DROP_SHARE) })
+      return patchCord(hung, { length: undefined })
+    },
+  },
+}
+
+/** Drop as a share of the span: an eighth to a quarter is common practice (no source). */
+const DROP_SHARE = 0.16
+
+/** mm. Room that a thing on a cord takes at least, for a guess at how many there are. */
+const SLIGHT = 15
+
+/** mm. How far one press moves the length of a cord, or a span. */
+const CORD_STEP = 10
+
+/** What an arrow key does to a garland; `plan` is the one before anything was tried. */
+function nudged(field: Field, steps: number, plan: Plan): Nudge | null {
+  switch (field) {
+    case 'count':
+      return {
+        label: 'change how many hang on the cord',
+        edit: (project) => {
+          const garland = garlandOf(project)
+          if (!garland) return project
+          const { between, mm } = garland.spacing ?? {}
+          // Where the length follows, the distance stays; else it follows from the count.
+          const kept = spacingFollows(garland) === 'length' ? { mm } : {}
+          const count = Math.max(1, (plan.items?.length ?? 1) + steps)
+          return patchGarland(project, { spacing: { ...(between ? { between } : {}), ...kept, count } })
+        },
+      }
+    case 'spacing':
+      return {
+        label: 'change the spacing',
+        edit: (project) => {
+          const garland = garlandOf(project)
+          if (!garland) return project
+          const { between, count } = garland.spacing ?? {}
+          const kept = spacingFollows(garland) === 'length' ? { count } : {}
+          const least = between === 'centres' ? 1 : 0
+          const mm = Math.max(least, Math.round(plan.garland?.spacing ?? 0) + steps)
+          return patchGarland(project, { spacing: { ...(between ? { between } : {}), ...kept, mm } })
+        },
+      }
+    case 'cord':
+      return {
+        label: 'change the length of the cord',
+        edit: (project) => {
+          const garland = garlandOf(project)
+          const length = garland?.cord?.length
+          // A cord that follows is lengthened where it follows from.
+          if (length !== undefined)
+            return patchCord(project, { length: Math.max(CORD_STEP, length + steps * CORD_STEP) })
+          const span = garland?.swags?.span
+          return span === undefined
+            ? project
+            : patchSwags(project, { span: Math.max(CORD_STEP, span + steps * CORD_STEP) })
+        },
+      }
+    case 'swags':
+      return {
+        label: 'change the swags',
+        edit: (project) => {
+          const garland = garlandOf(project)
+          return garland && isSwagged(garland)
+            ? patchSwags(project, { count: stepped(garland.swags?.count, steps) })
+            : project
+        },
+      }
+    default:
+      return null
+  }
 }
 
 function measuresOf(project: Project, { garland, size }: Plan): Measures {

@@ -3,12 +3,16 @@
  * and one for an appliqué; the rest of the window asks it, and no project what it is. It knows no component: those
  * stand in `parts.ts`. A plan may still be that of another kind for a moment, while the next one is made.
  */
-import type { MotifAccount, Plan } from '../../shared-types/plan'
+import type { MotifAccount, Plan, PlanNumbers } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
+import type { ListName, SheetName } from '../../shared-types/sheets'
 import type { PlacedPiece } from '../../src-core/layout/placed'
 import type { Tool } from '../drawing/scene'
+import type { OwnStart } from '../start/own-start.svelte'
 import type { LayoutKind } from '../state/edits/layout-kind'
+import type { LedgerFigure } from '../state/ledger-figures'
 import type { Wish } from '../state/resize'
+import type { Field } from '../state/sentence'
 
 export interface KindOfLayout {
   readonly kind: LayoutKind
@@ -45,6 +49,62 @@ export interface KindOfLayout {
   readonly hand: HandWords
   /** What a brush that met these places paints; a colourway of another motif paints nothing. Null frees. */
   painting(project: Project, plan: Plan, ids: readonly string[], colourway: string | null): Painting
+
+  /** Of the ledger, without yarn and money; `before` while something is tried. */
+  figures(project: Project, plan: PlanNumbers, before: PlanNumbers | null): LedgerFigure[]
+  /** What stands under the names of two places, in one or two lines. */
+  readonly summary: Readonly<Record<'arrangement' | 'joins', (project: Project, plan: Plan) => string[]>>
+  /**
+   * What an arrow key does on a part of the sentence that is about the layout: `steps` up or right (more), or down and
+   * left. `plan` is the one before anything was tried. Null where it does nothing.
+   */
+  nudge(field: Field, steps: number, isSideways: boolean, plan: Plan): Nudge | null
+
+  readonly paper: PaperOfKind
+  /** How many motifs a project lays out, about; none where it is quick to plan whatever their number. */
+  motifsAbout(project: Project): number
+  /** What moves is measured alone: it is planned anew sooner than it could be sent to another thread. */
+  readonly isPlannedHere: boolean
+
+  readonly start: StartOfKind
+}
+
+/** How one begins from the motif on the table. */
+export interface StartOfKind {
+  /** What the examples of it are called. */
+  readonly examples: string
+  /** What was answered of it. */
+  made(answers: Pick<OwnStart, 'number' | 'hung' | 'swags' | 'panel'>): Made
+  /** The size that arrangements are proposed for; null where there is nothing to choose. */
+  wish(made: Made): Wish | null
+  /** The project laid out as answered, from one motif in one colourway. */
+  lay(project: Project, motif: string, colourway: string, made: Made): Project
+}
+
+/** What it is made into, with the one or two numbers (mm) that this needs. */
+export type Made =
+  | { readonly kind: 'blanket'; readonly width: number; readonly height: number }
+  | { readonly kind: 'garland'; readonly length: number }
+  | { readonly kind: 'garland'; readonly wall: number; readonly swags: number }
+  | { readonly kind: 'applique'; readonly width: number; readonly height: number }
+  | { readonly kind: 'applique'; readonly diameter: number }
+
+/** A change of the project, with the name that undo tells. */
+export interface Nudge {
+  readonly label: string
+  readonly edit: (project: Project) => Project
+}
+
+export interface PaperOfKind {
+  /** What to put it together by, in the list of sheets and behind "Print". */
+  readonly label: string
+  readonly what: string
+  /** The sheets of it that go into a kit: the packing list is the seller's own. */
+  readonly inKit: readonly SheetName[]
+  /** It is a template, which can be mirrored for the back. */
+  readonly isTemplate: boolean
+  /** What comes one after the other, as a list for a spreadsheet. */
+  readonly list: { readonly list: ListName; readonly label: string }
 }
 
 export interface Painting {

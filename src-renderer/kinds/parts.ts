@@ -20,6 +20,10 @@ import MotifColours from '../places/colours/MotifColours.svelte'
 import BlanketJoins from '../places/joins/BlanketJoins.svelte'
 import GarlandJoins from '../places/joins/GarlandJoins.svelte'
 import SewnDown from '../places/joins/SewnDown.svelte'
+import BlanketQuestions from '../start/BlanketQuestions.svelte'
+import GarlandQuestions from '../start/GarlandQuestions.svelte'
+import PanelQuestions from '../start/PanelQuestions.svelte'
+import type { OwnStart } from '../start/own-start.svelte'
 import type { LayoutKind } from '../state/edits/layout-kind'
 import { layoutKindOf } from '../state/edits/layout-kind'
 
@@ -37,9 +41,11 @@ interface Parts {
   readonly Arrangement: Component
   readonly Joins: Component
   readonly Colours: Component
+  /** What is asked of it at the start. */
+  readonly Questions: Component<{ readonly start: OwnStart }>
 }
 
-const PARTS: Readonly<Record<LayoutKind, Parts>> = {
+export const PARTS: Readonly<Record<LayoutKind, Parts>> = {
   blanket: {
     Table: BlanketTable,
     Hand: HandBlanket,
@@ -49,6 +55,7 @@ const PARTS: Readonly<Record<LayoutKind, Parts>> = {
     Arrangement: BlanketFields,
     Joins: BlanketJoins,
     Colours: BlanketColours,
+    Questions: BlanketQuestions,
   },
   garland: {
     Table: GarlandTable,
@@ -59,6 +66,7 @@ const PARTS: Readonly<Record<LayoutKind, Parts>> = {
     Arrangement: GarlandFields,
     Joins: GarlandJoins,
     Colours: MotifColours,
+    Questions: GarlandQuestions,
   },
   applique: {
     Table: PanelTable,
@@ -69,6 +77,7 @@ const PARTS: Readonly<Record<LayoutKind, Parts>> = {
     Arrangement: AppliqueFields,
     Joins: SewnDown,
     Colours: MotifColours,
+    Questions: PanelQuestions,
   },
 }
 

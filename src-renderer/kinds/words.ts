@@ -8,6 +8,12 @@ import { waysFor } from '../state/edits/applique'
 import { findMotif } from '../state/edits/motif'
 import { findColourway } from '../state/edits/yarn'
 
+export const ARRANGEMENT_NAMES = {
+  'straight-rows': 'straight rows',
+  'offset-rows': 'offset rows',
+  rings: 'rings',
+} as const
+
 /** Colourway of a placed motif: "colourway A Dawn". */
 export function wayWords(project: Project, { colourway }: Pick<PlacedMotif, 'colourway'>): string {
   const way = findColourway(project, colourway)

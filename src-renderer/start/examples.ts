@@ -4,6 +4,8 @@ import type { Plan } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
 import { projectSchema } from '../../shared-types/project'
 import { planProject } from '../../src-core/plan'
+import { KINDS } from '../kinds/kinds'
+import { layoutKindOf } from '../state/edits/layout-kind'
 
 interface Example {
   readonly name: string
@@ -13,8 +15,8 @@ interface Example {
 }
 
 /** The few of a kind before the many: all kinds are to be seen at a glance. */
-const KINDS = ['garland', 'applique', 'blanket'] as const
-const kindOf = ({ project }: Example) => project.layout?.kind ?? 'blanket'
+const ORDER = ['garland', 'applique', 'blanket'] as const
+const kindOf = ({ project }: Example) => layoutKindOf(project)
 
 const FILES = import.meta.glob<string>('../../examples/*.petalyard', {
   query: '?raw',
@@ -29,18 +31,12 @@ export const EXAMPLES: readonly Example[] = Object.entries(FILES)
     const words = /^.*?[.!?](?=\s|$)/s.exec(project.notes ?? '')?.[0] ?? project.notes ?? ''
     return { name: path.replace(/^.*\//, '').replace(/\.petalyard$/, ''), project, words }
   })
-  .sort((a, b) => KINDS.indexOf(kindOf(a)) - KINDS.indexOf(kindOf(b)) || (a.name < b.name ? -1 : 1))
-
-const GROUP_NAMES = {
-  blanket: 'Joined: blankets, throws and cloths',
-  garland: 'Hung on a cord, sold as a kit',
-  applique: 'Laid on a panel: appliqué',
-} as const
+  .sort((a, b) => ORDER.indexOf(kindOf(a)) - ORDER.indexOf(kindOf(b)) || (a.name < b.name ? -1 : 1))
 
 /** The examples in groups by what the motifs are made into, each with its name. */
-export const EXAMPLE_GROUPS = KINDS.map((kind) => ({
+export const EXAMPLE_GROUPS = ORDER.map((kind) => ({
   kind,
-  name: GROUP_NAMES[kind],
+  name: KINDS[kind].start.examples,
   examples: EXAMPLES.filter((example) => kindOf(example) === kind),
 }))
 

@@ -4,12 +4,13 @@ import type { MeasuredMotif, OutlineKind, Project, Ruler } from '../../shared-ty
 import { PROJECT_FORMAT, PROJECT_VERSION } from '../../shared-types/project'
 import { DEFAULT_LEAF_WIDTH_SHARE, DEFAULT_VALLEY_SHARE } from '../../src-core/motif/constants'
 import { assumedSecond, circlesOf, isOdd, layingOf } from '../../src-core/motif/ruler'
-import { patchApplique, patchPanel, setPanelShape } from '../state/edits/applique'
+import type { Made } from '../kinds/kind'
+import { KINDS } from '../kinds/kinds'
 import { firstSizes } from '../state/edits/first-sizes'
-import { patchCord, patchSwags } from '../state/edits/garland'
-import { setLayoutKind } from '../state/edits/layout-kind'
 import { addColourway, addYarn, newColourway, newYarn, setSlotYarn } from '../state/edits/yarn'
 import { newMotif } from '../state/edits/motif'
+
+export type { Made }
 
 export interface OwnMotif {
   readonly outline: OutlineKind
@@ -22,19 +23,8 @@ export interface OwnMotif {
   readonly second?: number | undefined
 }
 
-/** What it is made into, with the one or two numbers (mm) that this needs. */
-export type Made =
-  | { readonly kind: 'blanket'; readonly width: number; readonly height: number }
-  | { readonly kind: 'garland'; readonly length: number }
-  | { readonly kind: 'garland'; readonly wall: number; readonly swags: number }
-  | { readonly kind: 'applique'; readonly width: number; readonly height: number }
-  | { readonly kind: 'applique'; readonly diameter: number }
-
 /** Swags to begin with (ours). */
 export const FIRST_SWAGS = 3
-/** Drop as a share of the span: an eighth to a quarter is common practice (no source). */
-const DROP_SHARE = 0.16
-
 /** The second measure, in mm, as it is assumed while it was not typed; null where there is none. */
 export function secondAssumed({ outline, petals, ruler, lead }: OwnMotif): number | null {
   if (outline === 'petals') return assumedSecond(layingOf(petals, ruler), lead, DEFAULT_VALLEY_SHARE)
@@ -86,60 +76,5 @@ export function ownProject(settings: Settings, own: OwnMotif, made: Made): Proje
   project = addColourway(project, way)
   const outer = slots.at(-1)?.slot
   if (outer) project = setSlotYarn(project, way.id, outer, main.id)
-  switch (made.kind) {
-    case 'garland':
-      return ownGarland(project, made)
-    case 'applique':
-      return ownPanel(project, motif.id, way.id, made)
-    default:
-      return ownBlanket(project, motif.id, way.id, made)
-  }
-}
-
-function ownGarland(project: Project, made: Extract<Made, { kind: 'garland' }>): Project {
-  const garland = setLayoutKind(project, 'garland')
-  if ('length' in made) return patchCord(garland, { length: made.length })
-  const span = made.wall / made.swags
-  const hung = patchSwags(garland, { count: made.swags, span, drop: Math.round(span * DROP_SHARE) })
-  return patchCord(hung, { length: undefined })
-}
-
-/** One motif lies in the middle, to be moved, turned and joined by others. */
-function ownPanel(
-  project: Project,
-  motif: string,
-  colourway: string,
-  made: Extract<Made, { kind: 'applique' }>,
-): Project {
-  const first = setLayoutKind(project, 'applique')
-  const isRound = 'diameter' in made
-  const panel = patchPanel(isRound ? setPanelShape(first, 'circle') : first, {
-    ...(isRound ? { diameter: made.diameter } : { width: made.width, height: made.height }),
-  })
-  const [width, height] = isRound ? [made.diameter, made.diameter] : [made.width, made.height]
-  const item = { motif, colourway, x: width / 2, y: height / 2, turn: 0 }
-  return patchApplique(panel, { items: [item] })
-}
-
-function ownBlanket(
-  project: Project,
-  motif: string,
-  colourway: string,
-  wish: { width: number; height: number },
-): Project {
-  return {
-    ...project,
-    layout: {
-      kind: 'blanket',
-      arrangement: 'straight-rows',
-      motif,
-      columns: 8,
-      rows: 8,
-      alternateRows: 'same',
-      turn: 0,
-      alternateTurn: 0,
-      target: { width: wish.width, height: wish.height },
-      cells: { fill: { pattern: 'one', colourways: [colourway], seed: 1 } },
-    },
-  }
+  return KINDS[made.kind].start.lay(project, motif.id, way.id, made)
 }

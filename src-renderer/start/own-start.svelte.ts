@@ -5,10 +5,12 @@
 import type { OutlineKind, Ruler, UnitSystem } from '../../shared-types/project'
 import { isOdd, layingOf } from '../../src-core/motif/ruler'
 import type { Laying } from '../../src-core/motif/ruler'
+import type { Made } from '../kinds/kind'
+import { KINDS } from '../kinds/kinds'
 import { firstSizes } from '../state/edits/first-sizes'
 import type { LayoutKind } from '../state/edits/layout-kind'
 import { FIRST_SWAGS, secondAssumed } from './own-motif'
-import type { Made, OwnMotif } from './own-motif'
+import type { OwnMotif } from './own-motif'
 
 /** The numbers with a unit, in mm. */
 export type StartNumber = 'lead' | 'second' | 'width' | 'height' | 'length' | 'wall' | 'across' | 'down'
@@ -76,18 +78,5 @@ export class OwnStart {
   /** What the second measure is while it is not typed; null where there is none. */
   readonly assumed: number | null = $derived.by(() => secondAssumed(this.own))
 
-  readonly made: Made = $derived.by(() => {
-    switch (this.kind) {
-      case 'garland':
-        return this.hung === 'straight'
-          ? { kind: 'garland', length: this.number('length') }
-          : { kind: 'garland', wall: this.number('wall'), swags: this.swags }
-      case 'applique':
-        return this.panel === 'circle'
-          ? { kind: 'applique', diameter: this.number('across') }
-          : { kind: 'applique', width: this.number('across'), height: this.number('down') }
-      default:
-        return { kind: 'blanket', width: this.number('width'), height: this.number('height') }
-    }
-  })
+  readonly made: Made = $derived.by(() => KINDS[this.kind].start.made(this))
 }

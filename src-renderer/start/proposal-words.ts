@@ -6,7 +6,8 @@ import { capital } from '../../src-core/figures/words'
 import type { Proposal, Proposals } from '../../src-core/layout/proposals'
 import { holds } from '../../src-core/joins/holding'
 import { formatLength } from '../../src-core/units/format'
-import { ARRANGEMENT_NAMES, counted } from '../state/summaries'
+import { ARRANGEMENT_NAMES } from '../kinds/words'
+import { counted } from '../state/summaries'
 
 const RULES: Readonly<Record<JoinRule, string>> = {
   tips: 'tips',

@@ -3,6 +3,7 @@ import type { Finding } from '../../shared-types/finding'
 import type { MotifAccount, Plan } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
 import type { Proposals } from '../../src-core/layout/proposals'
+import { KINDS } from '../kinds/kinds'
 import type { Background } from '../state/background'
 import { laidAsProposed } from '../state/resize'
 import type { Made } from './own-motif'
@@ -51,8 +52,9 @@ export class StartPreview {
 
   /** Asks beside the window; what is asked next overtakes it. */
   async ask(asked: Project, made: Made): Promise<void> {
-    if (made.kind === 'blanket') {
-      const proposals = await this.#background.proposals(asked, made)
+    const wish = KINDS[made.kind].start.wish(made)
+    if (wish) {
+      const proposals = await this.#background.proposals(asked, wish)
       if (proposals)
         this.#shown = { asked, project: asked, plan: null, proposals, findings: proposals.findings }
       return
@@ -63,7 +65,7 @@ export class StartPreview {
 
   /** The project to start with: as chosen, or as proposed first where the answer has not come yet. */
   take(project: Project, made: Made): Project {
-    if (made.kind !== 'blanket') return project
+    if (!KINDS[made.kind].start.wish(made)) return project
     const proposal = this.#shown?.asked === project ? this.proposals?.proposals[this.index] : undefined
     return proposal?.project ?? laidAsProposed(project)
   }

@@ -8,8 +8,8 @@ import type { Plan, PlanNumbers } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
 import { holdColours } from '../../src-core/colour/hold'
 import { bySeverity, finding } from '../../src-core/findings/finding'
-import { countPlaces } from '../../src-core/layout/places'
 import { EMPTY, createPlanner } from '../../src-core/plan'
+import { kindOf } from '../kinds/kinds'
 import type { Background } from './background'
 
 /** A change of the project: answers a new one, or the same where there is nothing to do. */
@@ -245,8 +245,9 @@ export class DocumentState {
    * were never planned, with whatever somebody wrote into them, are planned where what hangs can be ended.
    */
   #isQuick(project: Project): boolean {
-    if (!this.#background?.isBeside) return sizeOf(project) <= AT_ONCE
-    return project.layout?.kind === 'applique' && project.motifs === this.#plannedMotifs
+    const kind = kindOf(project)
+    if (!this.#background?.isBeside) return kind.motifsAbout(project) <= AT_ONCE
+    return kind.isPlannedHere && project.motifs === this.#plannedMotifs
   }
 
   /** Plans in the window's own thread; what falls over leaves the last plan. */
@@ -284,22 +285,4 @@ export async function planFirst(project: Project, background: Background): Promi
   } catch (error) {
     return { plan: null, trouble: troubleOf(error) }
   }
-}
-
-/** mm. Room that a thing on a cord takes at least, for a guess at how many there are. */
-const SLIGHT = 15
-
-/** How many motifs a project lays out, about. */
-function sizeOf({ layout }: Project): number {
-  // A panel remembers what it measured: whatever moves, only that is measured anew, sooner than it could be sent.
-  if (layout?.kind === 'applique') return 0
-  if (layout?.kind === 'garland') {
-    const { spacing, swags, cord } = layout
-    if (spacing?.count !== undefined) return spacing.count
-    const length = cord?.length ?? (swags?.count ?? 1) * ((swags?.span ?? 0) + 2 * (swags?.drop ?? 0))
-    return length / ((spacing?.mm ?? 0) + (spacing?.between === 'centres' ? 0 : SLIGHT) || 1)
-  }
-  if (!layout) return 0
-  const { arrangement = 'straight-rows', columns = 0, rows = 0, rings = 0, alternateRows = 'same' } = layout
-  return countPlaces({ arrangement, columns, rows, rings, alternateRows })
 }

@@ -1,29 +1,13 @@
 /** The ledger: what follows from everything, and how it differs from before. */
-import type { KitAccount, KitYarnRun, PlanNumbers, Range, YarnNeed } from '../../shared-types/plan'
-import type { Project, UnitSystem } from '../../shared-types/project'
-import {
-  formatEighths,
-  formatLength,
-  formatMass,
-  formatMassRange,
-  formatMinutes,
-  formatMoney,
-  formatNumber,
-  formatYarnLength,
-} from '../../src-core/units/format'
+import type { KitAccount, KitYarnRun, PlanNumbers, YarnNeed } from '../../shared-types/plan'
+import type { Project } from '../../shared-types/project'
+import { formatMass, formatMassRange, formatMoney, formatNumber } from '../../src-core/units/format'
 import { ASSUMED, isAssumed, starred } from '../../src-core/figures/yarn-words'
 import { termWord } from '../../src-core/stitches/terms'
-import { counted } from './summaries'
-
-interface LedgerFigure {
-  readonly name: string
-  readonly value: string
-  readonly unit: string
-  /** "(39–48)" */
-  readonly range: string
-  /** "+12"; empty where nothing changed. */
-  readonly change: string
-}
+import { kindOf } from '../kinds/kinds'
+import { counted } from '../../src-core/figures/words'
+import { differs, figure } from './ledger-figures'
+import type { LedgerFigure } from './ledger-figures'
 
 interface LedgerYarn {
   readonly id: string
@@ -44,43 +28,10 @@ interface Ledger {
   readonly yarns: readonly LedgerYarn[]
 }
 
-const signed = (value: number, words: (size: number) => string): string =>
-  `${value > 0 ? '+' : '−'}${words(Math.abs(value))}`
-
-/** A difference in words, empty where it would round to nothing. */
-function differs(now: number, before: number | undefined, words: (size: number) => string): string {
-  if (before === undefined || words(now) === words(before)) return ''
-  return signed(now - before, words)
-}
-
-const bounds = (range: Range, words: (value: number) => string): string => {
-  const [low, high] = [words(range.low), words(range.high)]
-  return low === high ? '' : `(${low}–${high})`
-}
-
-const hours = (minutes: number): string => formatNumber(minutes / 60, minutes < 600 ? 1 : 0)
-
 /** Cost of what is to be bought; null where no price is known. */
 export function costOf(plan: PlanNumbers): number | null {
   const known = plan.yarns.filter((yarn) => yarn.cost !== null)
   return known.length === 0 ? null : known.reduce((sum, yarn) => sum + (yarn.cost ?? 0), 0)
-}
-
-function sizeFigure(project: Project, plan: PlanNumbers, before: PlanNumbers | null): LedgerFigure {
-  const { width, height } = plan.size
-  const imperial = project.units === 'imperial'
-  const one = (mm: number) => (imperial ? formatEighths(mm) : formatNumber(mm / 10, 1))
-  const change = before
-    ? [differs(width, before.size.width, one), differs(height, before.size.height, one)]
-    : ['', '']
-  const told = change.some(Boolean) ? change.map((entry) => entry || '0').join(' × ') : ''
-  return {
-    name: 'Size',
-    value: `${one(width)} × ${one(height)}`,
-    unit: imperial ? 'in' : 'cm',
-    range: '',
-    change: told,
-  }
 }
 
 function yarnLine(project: Project, need: YarnNeed, before: PlanNumbers | null): LedgerYarn {
@@ -140,92 +91,6 @@ function kitLine(project: Project, kit: KitAccount, run: KitYarnRun, before: Pla
   }
 }
 
-/** A count, with its difference. */
-const countFigure = (name: string, now: number, before: number | undefined): LedgerFigure => ({
-  ...figure(name, formatNumber(now)),
-  change: differs(now, before, formatNumber),
-})
-
-/** A count that is told only where there are some, or were before the change that is being tried. */
-const additionFigure = (name: string, now = 0, before?: number): LedgerFigure[] =>
-  now > 0 || (before ?? 0) > 0 ? [countFigure(name, now, before)] : []
-
-const figure = (name: string, value: string, unit = ''): LedgerFigure => ({
-  name,
-  value,
-  unit,
-  range: '',
-  change: '',
-})
-
-function hoursFigure(plan: PlanNumbers, before: PlanNumbers | null): LedgerFigure {
-  return {
-    ...figure('Hours', plan.minutes ? hours(plan.minutes.expected) : '–'),
-    range: plan.minutes ? bounds(plan.minutes, hours) : '',
-    change:
-      plan.minutes && before?.minutes
-        ? differs(plan.minutes.expected, before.minutes.expected, formatMinutes)
-        : '',
-  }
-}
-
-/** What is told of each kind of layout: of a blanket its size and joins, of a garland its cord and wall. */
-function kindFigures(project: Project, plan: PlanNumbers, before: PlanNumbers | null): LedgerFigure[] {
-  const units = project.units ?? 'metric'
-  const ends = countFigure('Ends', plan.ends, before?.ends)
-  const time = hoursFigure(plan, before)
-  if (plan.cord && plan.items) {
-    const { cord, items, swags } = plan
-    const wall = swags?.width ?? cord.length
-    const wallBefore = before?.swags?.width ?? before?.cord?.length
-    return [
-      lengthFigure('Cord', cord.length, before?.cord?.length, units),
-      lengthFigure('Wall', wall, wallBefore, units),
-      countFigure('On it', items.length, before?.items?.length),
-      ...(cord.chains === null
-        ? []
-        : [countFigure('Chains', cord.whole.chains ?? 0, before?.cord?.whole.chains ?? undefined)]),
-      ends,
-      time,
-    ]
-  }
-  if (project.layout?.kind === 'garland') return [countFigure('On it', 0, undefined), ends, time]
-  const size = sizeFigure(project, plan, before)
-  if (project.layout?.kind === 'applique') {
-    const closest = plan.clearances?.items ?? null
-    const thread = plan.stitching?.thread ?? 0
-    return [
-      size,
-      countFigure('Items', plan.motifs.length, before?.motifs.length),
-      ...(closest === null
-        ? []
-        : [lengthFigure('Closest', closest, before?.clearances?.items ?? undefined, units)]),
-      { ...figure('Thread', formatYarnLength(thread, units)) },
-      time,
-    ]
-  }
-  return [
-    size,
-    countFigure('Motifs', plan.counts.motifs, before?.counts.motifs),
-    ...additionFigure('Fillers', plan.counts.fillers, before?.counts.fillers),
-    ...additionFigure('Halves', plan.counts.halves, before?.counts.halves),
-    countFigure('Joins', plan.counts.joins ?? 0, before?.counts.joins),
-    ends,
-    time,
-  ]
-}
-
-function lengthFigure(
-  name: string,
-  now: number,
-  before: number | undefined,
-  units: UnitSystem,
-): LedgerFigure {
-  const words = (mm: number): string => formatLength(mm, units)
-  const [value = '', unit = ''] = words(now).split(' ')
-  return { ...figure(name, value, unit), change: differs(now, before, words) }
-}
-
 /** What is to be bought for one, or for the whole run of a kit and what one is sold for. */
 function moneyFigures(project: Project, plan: PlanNumbers, before: PlanNumbers | null): LedgerFigure[] {
   const money = (amount: number) => formatMoney(amount, project.currency ?? 'EUR')
@@ -259,7 +124,7 @@ function moneyFigures(project: Project, plan: PlanNumbers, before: PlanNumbers |
 
 /** Everything that the ledger tells, with differences from `before` where something is being tried. */
 export function ledgerOf(project: Project, plan: PlanNumbers, before: PlanNumbers | null): Ledger {
-  const figures = [...kindFigures(project, plan, before), ...moneyFigures(project, plan, before)]
+  const figures = [...kindOf(project).figures(project, plan, before), ...moneyFigures(project, plan, before)]
   const told = before
     ? [
         ...plan.yarns,

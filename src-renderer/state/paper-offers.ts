@@ -1,7 +1,7 @@
 /** What can be printed and listed of a project, by what it is made into and whether it is sold as a kit. */
 import type { Plan } from '../../shared-types/plan'
 import type { ListName, SheetName } from '../../shared-types/sheets'
-import type { LayoutKind } from './edits/layout-kind'
+import type { PaperOfKind } from '../kinds/kind'
 
 /** What to put it together by, or one of the sheets of its kit. */
 export type Offer = 'main' | Exclude<SheetName, 'map'>
@@ -12,12 +12,6 @@ interface OfferWords {
   readonly what: string
 }
 
-const MAIN: Readonly<Record<LayoutKind, OfferWords>> = {
-  blanket: { label: 'The map', what: 'the map' },
-  garland: { label: 'Card and list, to put in', what: 'card and list' },
-  applique: { label: 'The template', what: 'the template' },
-}
-
 const OF_KITS: Readonly<Record<Exclude<Offer, 'main'>, OfferWords>> = {
   card: { label: 'Kit card alone', what: 'the kit card' },
   packing: { label: 'Packing list, for the seller', what: 'the packing list' },
@@ -25,31 +19,27 @@ const OF_KITS: Readonly<Record<Exclude<Offer, 'main'>, OfferWords>> = {
 }
 
 /** Offers of a project, in the order in which they are needed. */
-export function offersOf(kind: LayoutKind, plan: Plan): readonly (OfferWords & { readonly value: Offer })[] {
-  const main = { value: 'main' as const, ...MAIN[kind] }
+export function offersOf(
+  { label, what }: PaperOfKind,
+  plan: Plan,
+): readonly (OfferWords & { readonly value: Offer })[] {
+  const main = { value: 'main' as const, label, what }
   if (!plan.kit) return [main]
   const kit = (['card', 'packing', 'labels'] as const).map((value) => ({ value, ...OF_KITS[value] }))
   return [main, ...kit]
 }
 
 /** The sheets that an offer prints; undefined where it is everything. */
-export function sheetsOf(offer: Offer, kind: LayoutKind, plan: Plan): readonly SheetName[] | undefined {
+export function sheetsOf(offer: Offer, { inKit }: PaperOfKind, plan: Plan): readonly SheetName[] | undefined {
   if (offer !== 'main') return [offer]
-  if (!plan.kit) return undefined
-  // What goes into the kit: the packing list is the seller's own.
-  return kind === 'garland' ? ['card', 'map'] : ['map']
+  return plan.kit ? inKit : undefined
 }
 
 /** Lists for a spreadsheet. */
-export function listsOf(kind: LayoutKind, plan: Plan): readonly { list: ListName; label: string }[] {
-  const own = {
-    blanket: { list: 'order', label: 'Working order' },
-    garland: { list: 'cord', label: 'Along the cord' },
-    applique: { list: 'items', label: 'Items' },
-  } as const
+export function listsOf({ list }: PaperOfKind, plan: Plan): readonly { list: ListName; label: string }[] {
   return [
     { list: 'materials', label: 'Materials' },
-    own[kind],
+    list,
     ...(plan.kit
       ? ([
           { list: 'kit', label: 'Winding and cutting' },

@@ -3,7 +3,8 @@ import type { HostBridge, PagePreview, PaperChoice, Settings } from '../../share
 import type { Paper, SheetStyle, Terms } from '../../shared-types/project'
 import type { LabelCount } from '../../shared-types/sheets'
 import type { DocumentState } from './document.svelte'
-import { layoutKindOf } from './edits/layout-kind'
+import type { PaperOfKind } from '../kinds/kind'
+import { kindOf } from '../kinds/kinds'
 import { offersOf, sheetsOf } from './paper-offers'
 import type { Offer } from './paper-offers'
 
@@ -40,12 +41,13 @@ export class PaperState {
     this.#settingsOf = settingsOf
   }
 
-  get kind() {
-    return layoutKindOf(this.#document.project)
+  /** What the kind of layout prints. */
+  get own(): PaperOfKind {
+    return kindOf(this.#document.project).paper
   }
 
   get offers() {
-    return offersOf(this.kind, this.#document.plan)
+    return offersOf(this.own, this.#document.plan)
   }
 
   get offer() {
@@ -65,13 +67,13 @@ export class PaperState {
   }
 
   get isTemplate(): boolean {
-    return this.kind === 'applique' && this.offer.value === 'main'
+    return this.own.isTemplate && this.offer.value === 'main'
   }
 
   /** What preview, print and export are asked for, by button, menu and key alike. */
   get choice(): PaperChoice & { readonly paper: Paper } {
     const { offer, paper, style, terms } = this
-    const sheets = sheetsOf(offer.value, this.kind, this.#document.plan)
+    const sheets = sheetsOf(offer.value, this.own, this.#document.plan)
     return {
       paper,
       style,

@@ -3,6 +3,7 @@
  * keys, so that its code has run by the time the first key is pressed. Nothing of it is kept.
  */
 import type { Project } from '../../shared-types/project'
+import { blanketOf } from './edits/layout'
 
 /** How often, and at most on how many columns and rows: enough for the code to be compiled, in about a second. */
 const TIMES = 36
@@ -10,8 +11,9 @@ const MOST = 30
 
 /** Projects to work out numbers of; none where these are not asked for apart from the plan. */
 export function rehearsalsOf(project: Project): Project[] {
-  const { layout, joining } = project
-  if (layout?.kind !== 'blanket' || layout.kit) return []
+  const { joining } = project
+  const layout = project.layout && blanketOf(project)
+  if (!layout || layout.kit) return []
   const least = (count: number | undefined) => (count === undefined ? undefined : Math.min(count, MOST))
   const [columns, rows] = [least(layout.columns), least(layout.rows)]
   return Array.from({ length: TIMES }, (_, i): Project => {

@@ -3,7 +3,6 @@ import { counted, listed } from '../../src-core/figures/words'
 import type { Finding } from '../../shared-types/finding'
 import type { MotifAccount, Plan, YarnNumber } from '../../shared-types/plan'
 import type { Motif, Project } from '../../shared-types/project'
-import { joinPoints } from '../../src-core/layout/placed'
 import { isAssumed, marked } from '../../src-core/figures/yarn-words'
 import { termWord } from '../../src-core/stitches/terms'
 import { isOdd } from '../../src-core/motif/ruler'
@@ -11,14 +10,14 @@ import {
   formatLength,
   formatMass,
   formatMinutes,
+  formatMoney,
   formatNumber,
-  formatSize,
 } from '../../src-core/units/format'
-import { blanketOf } from './edits/layout'
+import { kindOf } from '../kinds/kinds'
+import { kitOf } from './edits/kit'
 import { mainMotif } from './edits/motif'
 import { findYarn } from './edits/yarn'
 import { isShownAt } from './places-of-findings'
-import { appliqueLines, fasteningLines, garlandLines, kitLines, sewingLines } from './summaries-of-kinds'
 import type { PlaceId } from './view.svelte'
 
 interface PlaceSummary {
@@ -36,12 +35,6 @@ export const PLACE_NAMES: Readonly<Record<PlaceId, string>> = {
   kit: 'Kit',
   paper: 'Paper',
 }
-
-export const ARRANGEMENT_NAMES = {
-  'straight-rows': 'straight rows',
-  'offset-rows': 'offset rows',
-  rings: 'rings',
-} as const
 
 export { counted, listed }
 
@@ -104,35 +97,6 @@ function motifLines(project: Project, plan: Plan): string[] {
   ]
 }
 
-function arrangementLines(project: Project, plan: Plan): string[] {
-  if (project.layout?.kind === 'garland') return garlandLines(project, plan)
-  if (project.layout?.kind === 'applique') return appliqueLines(project, plan)
-  const blanket = blanketOf(project)
-  const units = project.units ?? 'metric'
-  if (!blanket?.arrangement) return ['none yet']
-  const name = ARRANGEMENT_NAMES[blanket.arrangement]
-  const counts =
-    blanket.arrangement === 'rings'
-      ? `${counted(blanket.rings ?? 0, 'ring')}, ${counted(plan.counts.motifs, 'motif')}`
-      : `${name}, ${formatNumber(blanket.columns ?? 0)} × ${formatNumber(blanket.rows ?? 0)}`
-  const { width, height } = blanket.target ?? {}
-  if (width && height) return [counts, `target ${formatSize(width, height, units)}`]
-  return plan.size.width > 0 ? [counts, formatSize(plan.size.width, plan.size.height, units)] : [counts]
-}
-
-function joinLines(project: Project, plan: Plan): string[] {
-  if (project.layout?.kind === 'garland') return fasteningLines(project, plan)
-  if (project.layout?.kind === 'applique') return sewingLines(project, plan)
-  const rule = project.joining?.rule ?? 'tips'
-  if (rule === 'apart')
-    return [`not joined, ${formatLength(project.joining?.gap ?? 0, project.units ?? 'metric')} apart`]
-  const threes = plan.joins.filter((node) => node.members.length > 2).length
-  const lines = [counted(joinPoints(plan).length, 'join point')]
-  if (rule === 'seam') lines.unshift('seamed')
-  else if (threes > 0) lines.push(`${formatNumber(threes)} of three and more`)
-  return lines
-}
-
 function colourLines(project: Project, plan: Plan): string[] {
   const ways = project.colourways ?? []
   if (ways.length === 0) return ['no colourways yet']
@@ -159,10 +123,25 @@ function yarnLines(project: Project, plan: Plan): string[] {
   ]
 }
 
+function kitLines(project: Project, plan: Plan): string[] {
+  const given = kitOf(project)
+  if (!given) return ['not sold as a kit']
+  const { kit } = plan
+  const count = counted(kit?.count ?? given.count ?? 1, 'kit')
+  if (!kit) return [count]
+  const money = (amount: number): string => formatMoney(amount, project.currency ?? 'EUR')
+  if (kit.asked) {
+    const taxed = kit.asked.tax > 0 ? ' with tax' : ''
+    const told = (amount: number): string => marked(money(amount), kit.assumed?.includes('cost') ?? false)
+    return [`${count} at ${told(kit.asked.withTax)}${taxed}`, `the run costs ${told(kit.runCost ?? 0)}`]
+  }
+  return [count, `${counted(kit.extras.length, 'extra')}, no price yet`]
+}
+
 const LINES: Readonly<Record<PlaceId, (project: Project, plan: Plan) => string[]>> = {
   motif: motifLines,
-  arrangement: arrangementLines,
-  joins: joinLines,
+  arrangement: (project, plan) => kindOf(project).summary.arrangement(project, plan),
+  joins: (project, plan) => kindOf(project).summary.joins(project, plan),
   colours: colourLines,
   yarn: yarnLines,
   kit: kitLines,

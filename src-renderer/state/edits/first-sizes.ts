@@ -5,7 +5,7 @@
 import type { OutlineKind, UnitSystem } from '../../../shared-types/project'
 import { MM_PER_INCH } from '../../../src-core/units/quantity'
 
-interface FirstSizes {
+export interface FirstSizes {
   /** Tip to tip, across, side to side or length. */
   readonly motif: Readonly<Record<OutlineKind, number>>
   /** A throw over the knees (common practice, no source). */

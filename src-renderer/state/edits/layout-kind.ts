@@ -1,5 +1,6 @@
 /** What the motifs are made into: a blanket, a garland or an appliqué; and the way from one to another. */
-import type { Colourway, Layout, Project } from '../../../shared-types/project'
+import type { Project } from '../../../shared-types/project'
+import { NEW_LAYOUTS } from '../../kinds/layouts'
 import { firstSizes } from './first-sizes'
 import { mainMotif } from './motif'
 
@@ -15,49 +16,10 @@ export const layoutKindOf = (project: Project): LayoutKind => project.layout?.ki
  */
 export function setLayoutKind(project: Project, kind: LayoutKind): Project {
   if (layoutKindOf(project) === kind && project.layout) return project
-  const { kit } = project.layout ?? {}
-  return { ...project, layout: { ...newLayout(project, kind), ...(kit && { kit }) } }
+  const { motifs = [], yarns, units, layout } = project
+  const made = NEW_LAYOUTS[kind]({
+    ...{ motifs, yarns, main: mainMotif(project), first: firstSizes(units) },
+    wayOf: (motif) => project.colourways?.find((way) => way.motif === motif || way.motif === undefined),
+  })
+  return { ...project, layout: { ...made, ...(layout?.kit && { kit: layout.kit }) } }
 }
-
-function newLayout(project: Project, kind: LayoutKind): Layout {
-  const motifs = project.motifs ?? []
-  const first = firstSizes(project.units)
-  const wayOf = (motif: string): Colourway | undefined =>
-    project.colourways?.find((way) => way.motif === motif || way.motif === undefined)
-  switch (kind) {
-    case 'garland': {
-      const yarn = Object.values(wayOf(motifs[0]?.id ?? '')?.yarns ?? {}).at(-1) ?? project.yarns?.[0]?.id
-      return {
-        kind,
-        cord: { ...first.cord, worked: 'chain', ...(yarn && { yarn }) },
-        items: motifs.map(({ id }) => ({ motif: id, ...colourwayField(wayOf(id)) })),
-        spacing: { between: 'edges', mm: first.spacing },
-      }
-    }
-    case 'applique':
-      return {
-        kind,
-        panel: {
-          ...{ shape: 'rectangle', width: first.panel.across, height: first.panel.across },
-          allowance: first.panel.allowance,
-        },
-        clearance: first.clearance,
-        items: [],
-      }
-    default: {
-      const motif = mainMotif(project)
-      const way = motif && wayOf(motif.id)
-      return {
-        kind: 'blanket',
-        arrangement: 'offset-rows',
-        ...(motif && { motif: motif.id }),
-        columns: 8,
-        rows: 8,
-        alternateRows: 'same',
-        ...(way && { cells: { fill: { pattern: 'one', colourways: [way.id], seed: 1 } } }),
-      }
-    }
-  }
-}
-
-const colourwayField = (way: Colourway | undefined) => (way ? { colourway: way.id } : {})

@@ -10,6 +10,7 @@ import type {
   StitchGauge,
   Weighed,
 } from '../../../shared-types/project'
+import { editsOf } from '../../kinds/layouts'
 import { firstSizes } from './first-sizes'
 import { freeId, freeLetter, freeName } from './ids'
 import { circlesOf, layingOf, readingsOf } from '../../../src-core/motif/ruler'
@@ -34,8 +35,8 @@ export const findMotif = (project: Project, id: string | null | undefined): Moti
 
 /** The motif that the layout is made of, else the first. */
 export function mainMotif(project: Project): Motif | undefined {
-  const placed = project.layout?.kind === 'blanket' ? findMotif(project, project.layout.motif) : undefined
-  return placed ?? project.motifs?.[0]
+  const placed = project.layout && editsOf(project.layout).motif
+  return findMotif(project, placed) ?? project.motifs?.[0]
 }
 
 /** The colours of a motif by name, in the order in which they are worked. */
@@ -306,15 +307,8 @@ export function duplicateMotif(project: Project, id: string): Project {
 }
 
 /** What still needs a motif; empty where it may go. */
-export function usesOfMotif(project: Project, id: string): string[] {
-  const { layout } = project
-  const uses: string[] = []
-  if (layout?.kind === 'blanket' && layout.motif === id) uses.push('the arrangement')
-  if (layout?.kind === 'blanket' && layout.fillers?.motif === id) uses.push('the fillers')
-  if (layout && layout.kind !== 'blanket' && layout.items?.some((item) => item.motif === id))
-    uses.push(layout.kind === 'garland' ? 'the garland' : 'the composition')
-  return uses
-}
+export const usesOfMotif = (project: Project, id: string): string[] =>
+  project.layout ? editsOf(project.layout).usesOfMotif(id) : []
 
 /** Takes a motif and its colourways out. */
 export function removeMotif(project: Project, id: string): Project {
@@ -324,14 +318,5 @@ export function removeMotif(project: Project, id: string): Project {
     motifs: project.motifs?.filter((motif) => motif.id !== id),
     colourways: project.colourways?.filter((way) => way.motif !== id),
   }
-  if (next.layout?.kind !== 'blanket' || !next.layout.cells) return next
-  const { fill, painted } = next.layout.cells
-  const cells = {
-    ...next.layout.cells,
-    ...(fill ? { fill: { ...fill, colourways: fill.colourways?.filter((way) => !gone.has(way)) } } : {}),
-    ...(painted
-      ? { painted: Object.fromEntries(Object.entries(painted).filter(([, way]) => !gone.has(way))) }
-      : {}),
-  }
-  return { ...next, layout: { ...next.layout, cells } }
+  return next.layout ? { ...next, layout: editsOf(next.layout).withoutWays(gone) } : next
 }

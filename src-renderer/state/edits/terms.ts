@@ -2,6 +2,7 @@
 import type { Project, StitchGauge, Terms } from '../../../shared-types/project'
 import { translateText } from '../../../src-core/notation/translate'
 import { translateStitch } from '../../../src-core/stitches/terms'
+import { editsOf } from '../../kinds/layouts'
 
 const gaugeIn = <Gauge extends StitchGauge | undefined>(gauge: Gauge, from: Terms, to: Terms): Gauge => {
   if (!gauge) return gauge
@@ -23,8 +24,7 @@ const gaugeIn = <Gauge extends StitchGauge | undefined>(gauge: Gauge, from: Term
 export function setTerms(project: Project, to: Terms): Project {
   const from = project.terms ?? 'US'
   if (from === to) return project
-  const layout = project.layout
-  const edging = layout?.kind === 'blanket' ? layout.edging : undefined
+  const { layout } = project
   return {
     ...project,
     terms: to,
@@ -48,16 +48,8 @@ export function setTerms(project: Project, to: Terms): Project {
           })),
         }
       : {}),
-    ...(layout?.kind === 'blanket' && edging?.rounds
-      ? {
-          layout: {
-            ...layout,
-            edging: {
-              ...edging,
-              rounds: edging.rounds.map((stitch) => translateStitch(stitch, from, to) ?? stitch),
-            },
-          },
-        }
-      : {}),
+    ...(layout && {
+      layout: editsOf(layout).inTerms((stitch) => translateStitch(stitch, from, to) ?? stitch),
+    }),
   }
 }

@@ -1,7 +1,7 @@
 /** Edits of yarns and colourways. Masses in g, ball lengths in m. */
 import type { Colourway, Project, Yarn } from '../../../shared-types/project'
 import { BAND_FIELDS } from '../../../shared-types/project'
-import { blanketOf } from './layout'
+import { editsOf } from '../../kinds/layouts'
 import { freeId, freeLetter, freeName } from './ids'
 import { findMotif, mainMotif, slotsOf } from './motif'
 
@@ -90,9 +90,7 @@ export function usesOfYarn(project: Project, id: string): string[] {
   for (const way of project.colourways ?? [])
     if (Object.values(way.yarns ?? {}).includes(id)) uses.push(`colourway ${way.code ?? way.name ?? way.id}`)
   if (project.joining?.yarn === id) uses.push('the joins')
-  if (project.layout?.kind === 'blanket' && project.layout.edging?.yarn === id) uses.push('the edging')
-  if (project.layout?.kind === 'garland' && project.layout.cord?.yarn === id) uses.push('the cord')
-  return uses
+  return project.layout ? [...uses, ...editsOf(project.layout).usesOfYarn(id)] : uses
 }
 
 export const removeYarn = (project: Project, id: string): Project => ({
@@ -179,37 +177,11 @@ function* combinations(ids: readonly string[], usual: readonly string[]): Genera
 /** Adds a colourway, and to the fill where that names its colourways. */
 export function addColourway(project: Project, way: Colourway): Project {
   const next = { ...project, colourways: [...(project.colourways ?? []), way] }
-  const blanket = blanketOf(next)
-  const fill = blanket?.cells?.fill
-  if (!blanket || !fill?.colourways || fill.pattern === 'one' || blanket.motif !== way.motif) return next
-  const cells = { ...blanket.cells, fill: { ...fill, colourways: [...fill.colourways, way.id] } }
-  return { ...next, layout: { ...blanket, cells } }
-}
-
-/** A thing on a cord or a panel (or the fillers), without a colourway that is gone. */
-function withoutWay<Item extends { colourway?: string | undefined }>(item: Item, gone: string): Item {
-  return item.colourway === gone ? { ...item, colourway: undefined } : item
+  return next.layout ? { ...next, layout: editsOf(next.layout).withWay(way) } : next
 }
 
 /** Takes a colourway out, also of the fill and of what was painted. */
 export function removeColourway(project: Project, id: string): Project {
   const next = { ...project, colourways: project.colourways?.filter((way) => way.id !== id) }
-  const { layout } = next
-  if (layout?.kind === 'garland')
-    return { ...next, layout: { ...layout, items: layout.items?.map((item) => withoutWay(item, id)) } }
-  if (layout?.kind === 'applique')
-    return { ...next, layout: { ...layout, items: layout.items?.map((item) => withoutWay(item, id)) } }
-  const own = layout?.kind === 'blanket' ? layout : null
-  const blanket = own?.fillers ? { ...own, fillers: withoutWay(own.fillers, id) } : own
-  if (!blanket) return next
-  if (!blanket.cells) return { ...next, layout: blanket }
-  const { fill, painted } = blanket.cells
-  const cells = {
-    ...blanket.cells,
-    ...(fill ? { fill: { ...fill, colourways: fill.colourways?.filter((way) => way !== id) } } : {}),
-    ...(painted
-      ? { painted: Object.fromEntries(Object.entries(painted).filter(([, way]) => way !== id)) }
-      : {}),
-  }
-  return { ...next, layout: { ...blanket, cells } }
+  return next.layout ? { ...next, layout: editsOf(next.layout).withoutWays(new Set([id])) } : next
 }

@@ -52,7 +52,7 @@ describe('the sentence', () => {
 
   it('is nudged part by part', () => {
     const after = (field: Parameters<typeof nudgeField>[0], steps: number, sideways = false) =>
-      nudgeField(field, steps, sideways, plan)!.edit(SMALL)
+      nudgeField(field, steps, sideways, plan, SMALL)!.edit(SMALL)
     expect(after('columns', 2).layout).toMatchObject({ columns: 7, rows: 4 })
     expect(after('count', -9).layout).toMatchObject({ columns: 5, rows: 1 })
     expect(after('size', 1, true).layout).toMatchObject({ columns: 6 })
@@ -60,7 +60,7 @@ describe('the sentence', () => {
     expect(after('arrangement', -1).layout).toMatchObject({ arrangement: 'straight-rows' })
     expect(after('joining', 1).joining?.rule).toBe('edges')
     expect(after('motif-size', 3).motifs![0]).toMatchObject({ overTips: 83 })
-    expect(nudgeField('colours', 1, false, plan)).toBeNull()
+    expect(nudgeField('colours', 1, false, plan, SMALL)).toBeNull()
   })
 })
 
@@ -80,7 +80,7 @@ describe('a garland kit', () => {
 
   it('is nudged: count, spacing, cord, swags, kits', () => {
     const after = (field: Parameters<typeof nudgeField>[0], steps: number) =>
-      nudgeField(field, steps, false, gate)!.edit(GATE).layout
+      nudgeField(field, steps, false, gate, GATE)!.edit(GATE).layout
     expect(after('count', 2)).toMatchObject({ spacing: { between: 'edges', count: gate.items!.length + 2 } })
     expect(after('spacing', -4)).toMatchObject({ spacing: { mm: 30 } })
     expect(after('cord', 2)).toMatchObject({ swags: { span: 720 } })
@@ -101,7 +101,7 @@ describe('a garland kit', () => {
     })
     const [moss] = ledgerOf(GATE, gate, null).yarns
     expect(moss).toMatchObject({ name: 'Moss', words: '31 g in each · 1 × 1,000 g', short: '' })
-    const more = { ...GATE, layout: nudgeField('kit', 5, false, gate)!.edit(GATE).layout }
+    const more = { ...GATE, layout: nudgeField('kit', 5, false, gate, GATE)!.edit(GATE).layout }
     const change = ledgerOf(more, planProject(more), gate).figures.find(({ name }) => name === 'Run of 30')
     expect(change?.change).toMatch(/^\+€/)
   })
@@ -124,7 +124,7 @@ describe('an appliqué', () => {
     const parts = sentenceParts(WREATH, laid)
     expect(parts.flatMap((part) => part.field ?? [])).toEqual(['items', 'items', 'panel', 'clearance'])
     expect(parts.map((part) => part.text).join('')).not.toContain(' in)')
-    expect(nudgeField('clearance', 2, false, laid)!.edit(WREATH).layout).toMatchObject({
+    expect(nudgeField('clearance', 2, false, laid, WREATH)!.edit(WREATH).layout).toMatchObject({
       clearance: expect.any(Number) as number,
     })
   })
