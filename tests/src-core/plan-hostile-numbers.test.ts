@@ -290,13 +290,22 @@ function withNumber<T>(value: T, [step, ...rest]: readonly Step[], number: numbe
 
 const project = (name: Base) => BASES[name] as unknown as Project
 
+const isAbsurd = (value: unknown): boolean =>
+  typeof value === 'number'
+    ? !Number.isFinite(value) || Math.abs(value) > MOST
+    : typeof value === 'string' && /\b(?:NaN|Infinity|undefined)\b/.test(value)
+
+/** Whether nothing in it is absurd: asked of every value of thousands of plans, so without naming places. */
+function isSound(value: unknown): boolean {
+  if (value === null || typeof value !== 'object') return !isAbsurd(value)
+  for (const inner of Array.isArray(value) ? value : Object.values(value)) if (!isSound(inner)) return false
+  return true
+}
+
 /** Where a plan tells something that no work comes to. */
 function absurd(value: unknown, path = 'plan'): string[] {
-  if (typeof value === 'number')
-    return Number.isFinite(value) && Math.abs(value) <= MOST ? [] : [`${path}: ${value}`]
-  if (typeof value === 'string')
-    return /\b(?:NaN|Infinity|undefined)\b/.test(value) ? [`${path}: ${value}`] : []
-  if (value === null || typeof value !== 'object') return []
+  if (isSound(value)) return []
+  if (value === null || typeof value !== 'object') return [`${path}: ${String(value)}`]
   return Object.entries(value).flatMap(([key, inner]) => absurd(inner, `${path}.${key}`))
 }
 

@@ -5,7 +5,7 @@ import type { JoinNode, MotifAccount, OrderJoin, PlacedMotif, Plan } from '../..
 import type { Hand, Order, Project } from '../../../shared-types/project'
 import { pieceAt } from '../../../src-core/layout/placed'
 import type { PlacedPiece } from '../../../src-core/layout/placed'
-import { planProject } from '../../../src-core/plan'
+import { createPlanner } from '../../../src-core/plan'
 
 /** The examples that are worked in an order. */
 export const BLANKETS = [
@@ -34,21 +34,32 @@ export interface Planned {
 const read = (name: string): Project =>
   JSON.parse(readFileSync(join('examples', `${name}.petalyard`), 'utf8')) as Project
 
-/** An example for one hand in every order, one by hand among them: every third motif first, from the end. */
-export function* inEveryOrder(name: string, hand: Hand): Generator<Planned> {
+const known = new Map<string, readonly Planned[]>()
+
+/**
+ * An example for one hand in every order, one by hand among them: every third motif first, from the end. Planned once
+ * for all that ask.
+ */
+export function inEveryOrder(name: string, hand: Hand): readonly Planned[] {
+  const key = `${name} ${hand}`
+  const planned = known.get(key) ?? planEveryOrder(name, hand)
+  known.set(key, planned)
+  return planned
+}
+
+function planEveryOrder(name: string, hand: Hand): readonly Planned[] {
   const own = read(name)
-  let byHand: Order = []
-  for (const order of NAMED_ORDERS) {
+  const planner = createPlanner()
+  const inOrder = (order: Order, title: string): Planned => {
     const project: Project = { ...own, hand, order }
-    const plan = planProject(project)
-    byHand = plan.motifs
-      .map(({ id }) => id)
-      .filter((_, i) => i % 3 === 0)
-      .reverse()
-    yield { title: `${name}, ${hand}, ${order}`, project, plan }
+    return { title: `${name}, ${hand}, ${title}`, project, plan: planner.plan(project) }
   }
-  const project: Project = { ...own, hand, order: byHand }
-  yield { title: `${name}, ${hand}, by hand`, project, plan: planProject(project) }
+  const named = NAMED_ORDERS.map((order) => inOrder(order, order))
+  const byHand = named[0]!.plan.motifs
+    .map(({ id }) => id)
+    .filter((_, i) => i % 3 === 0)
+    .reverse()
+  return [...named, inOrder(byHand, 'by hand')]
 }
 
 /** The number that an instruction gives to the place that is joined; null where none is told. */

@@ -1,14 +1,20 @@
 /** The edge of a large blanket repeats that of a small one: the line that is taken is the repeated one, not the fallback. */
-import { expect, it, vi } from 'vitest'
+import { afterAll, expect, it, vi } from 'vitest'
 import type { Project } from '../../../shared-types/project'
 import { perimeter } from '../../../src-core/geometry/points'
 import type * as EdgeRepeat from '../../../src-core/layout/edge-repeat'
 import { repeatEdge } from '../../../src-core/layout/edge-repeat'
 import { planProject } from '../../../src-core/plan'
 
+// Files share modules: this one gets its own, and leaves none behind.
+vi.hoisted(() => vi.resetModules())
 vi.mock('../../../src-core/layout/edge-repeat', async (original) => {
   const own = await original<typeof EdgeRepeat>()
   return { ...own, repeatEdge: vi.fn(own.repeatEdge) }
+})
+afterAll(() => {
+  vi.doUnmock('../../../src-core/layout/edge-repeat')
+  vi.resetModules()
 })
 
 it.each([
