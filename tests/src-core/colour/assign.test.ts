@@ -4,6 +4,7 @@ import { assignColourways } from '../../../src-core/colour/assign'
 import type { ColourCell, Fill } from '../../../src-core/colour/assign'
 import { evenCounts } from '../../../src-core/colour/graph'
 import { cellsOf, corners, offset, square } from './lattices'
+import { processorTime } from '../../processor-time'
 
 const ways = (count: number) =>
   Array.from({ length: count }, (_, index) => ({ id: `c${index}`, code: 'ABCDEFGHJK'[index] }))
@@ -274,9 +275,9 @@ describe('no two alike', () => {
       [offset, 2],
     ] as const) {
       const cells = make(100, 100)
-      const before = performance.now()
+      const before = processorTime()
       const found = assign(cells, 'no-two-alike', count)
-      expect(performance.now() - before).toBeLessThan(1000)
+      expect(processorTime() - before).toBeLessThan(1000)
       const needs = make === square ? 2 : make === offset ? 3 : 4
       expect(alike(cells, found.colourways) === 0).toBe(count >= needs)
     }
@@ -288,9 +289,9 @@ describe('no two alike', () => {
     const edges: [number, number][] = []
     for (let a = 0; a < 250; a++) for (let b = a + 1; b < 250; b++) if (random() < 0.14) edges.push([a, b])
     const cells = cellsOf(250, edges)
-    const before = performance.now()
+    const before = processorTime()
     const found = assign(cells, 'no-two-alike', 9)
-    expect(performance.now() - before).toBeLessThan(3000)
+    expect(processorTime() - before).toBeLessThan(3000)
     expect(found.colourways.every((id) => id !== '')).toBe(true)
     expect(alike(cells, found.colourways)).toBeLessThan(edges.length / 9 / 3)
   })

@@ -11,6 +11,7 @@ import {
 } from '../../../src-core/geometry/svg-file'
 import { readPath } from '../../../src-core/geometry/svg-path'
 import { boxOf } from '../../../src-core/geometry/points'
+import { processorTime } from '../../processor-time'
 
 const svg = (inside: string, attributes = 'width="300mm" height="200mm" viewBox="0 0 600 400"') =>
   `<?xml version="1.0" encoding="UTF-8"?>
@@ -144,9 +145,9 @@ describe('an SVG file', () => {
     ['in-element', svg(`<g transform="scale(&quot;)">${PANEL}</g>`)],
     ['in-element', svg(`<g transform="scale(1e5)">${PANEL}</g>`)],
   ])('is refused: %s %#', (kind, text) => {
-    const began = performance.now()
+    const began = processorTime()
     expect(trouble(text)?.kind).toBe(kind)
-    expect(performance.now() - began).toBeLessThan(3000)
+    expect(processorTime() - began).toBeLessThan(3000)
   })
 
   it('names the element and what is wrong in it', () => {
@@ -172,7 +173,7 @@ describe('an SVG file', () => {
       ],
       ...['<rect width="', '9', '" height="8"/>', '&amp;', '&x;', '<![CDATA[', ']]>', '<!--', '-->', '1e400'],
     )
-    const began = performance.now()
+    const began = processorTime()
     fc.assert(
       fc.property(fc.array(parts, { maxLength: 30 }), (list) => {
         const read = readSvgFile(list.join(''))
@@ -182,6 +183,6 @@ describe('an SVG file', () => {
       }),
       { numRuns: 2000 },
     )
-    expect(performance.now() - began).toBeLessThan(30_000)
+    expect(processorTime() - began).toBeLessThan(30_000)
   })
 })

@@ -5,6 +5,7 @@ import type { AppliqueLayout, Project } from '../../../shared-types/project'
 import { perimeter } from '../../../src-core/geometry/points'
 import { APPLIQUE } from '../../../src-core/layout/applique/constants'
 import { checkProject, planProject } from '../../../src-core/plan'
+import { processorTime } from '../../processor-time'
 
 const BASE: Project = {
   format: 'petalyard-project',
@@ -259,10 +260,10 @@ describe('an appliqué', () => {
     ['applique/path-crosses', { shape: 'outline', path: 'M 0 0 L 400 400 L 0 400 L 400 0 Z' }],
     ['applique/panel-size', { shape: 'outline', path: 'M 0 0 H 9 V 9 H 0 Z' }],
   ] as const)('tells %s of a panel that cannot be used', (code, panel) => {
-    const began = performance.now()
+    const began = processorTime()
     const plan = planOf([disc(60, 60)], { panel: panel as unknown as AppliqueLayout['panel'] })
     expect(codes(plan)).toContain(code)
-    expect(performance.now() - began).toBeLessThan(2000)
+    expect(processorTime() - began).toBeLessThan(2000)
   })
 
   it('notes an outline that is not closed, and closes it', () => {
@@ -275,12 +276,12 @@ describe('an appliqué', () => {
   })
 
   it('answers a heap of items in time, and says what it did not look at', () => {
-    const began = performance.now()
+    const began = processorTime()
     const heap = planOf(Array.from({ length: APPLIQUE.mostItems }, () => disc(200, 150)))
     expect(codes(heap)).toContain('applique/heap')
     expect(heap.findings.filter(({ code }) => code === 'applique/overlap')).toHaveLength(APPLIQUE.toldPairs)
     expect(codes(planOf(Array.from({ length: 501 }, () => disc(200, 150))))).toEqual(['applique/too-many'])
-    expect(performance.now() - began).toBeLessThan(20_000)
+    expect(processorTime() - began).toBeLessThan(20_000)
   })
 
   it('check tells the findings of plan and of motifs that lie nowhere', () => {

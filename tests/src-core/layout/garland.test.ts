@@ -6,6 +6,7 @@ import { catenaryFromDrop } from '../../../src-core/geometry/catenary'
 import { boxOf, moveOutline, turnOutline } from '../../../src-core/geometry/points'
 import { sharedArea } from '../../../src-core/geometry/polygons'
 import { checkProject, planProject } from '../../../src-core/plan'
+import { processorTime } from '../../processor-time'
 
 const base = (layout: Partial<GarlandLayout>, changes: Partial<Project> = {}): Project => ({
   format: 'petalyard-project',
@@ -388,13 +389,13 @@ describe('bad input', () => {
   })
 
   it('the largest garland is planned within seconds', () => {
-    const started = performance.now()
+    const started = processorTime()
     const planned = plan({
       cord: { length: 1e6, yarn: 'y1' },
       spacing: { between: 'centres', mm: 100 },
       items: [{ motif: 'six' }],
     })
     expect(planned.items).toHaveLength(10_000)
-    expect(performance.now() - started).toBeLessThan(8000)
+    expect(processorTime() - started).toBeLessThan(8000)
   })
 })

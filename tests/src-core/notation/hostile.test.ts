@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest'
 import { printRounds } from '../../../src-core/notation/print'
 import { readRounds } from '../../../src-core/notation/read'
 import type { After } from '../../../src-core/notation/read'
+import { processorTime } from '../../processor-time'
 
 const WORDS = (
   'sc dc hdc tr ch sl st ss htr 2 3 12 1000000000 in next each same first last st sts sp ring ch-3 ch-5 5-ch lp rep from * ** ' +
@@ -91,13 +92,11 @@ describe('hostile text', () => {
       'a: ',
       'ending with ',
     ]
-    // Time of the processor, not of the clock: the machine may be busy with something else.
     const timeOf = (piece: string, length: number) => {
       const long = piece.repeat(Math.ceil(length / piece.length))
-      const started = process.cpuUsage()
+      const started = processorTime()
       readRounds(long, { terms: 'US', after: { stitches: 16 } })
-      const used = process.cpuUsage(started)
-      return (used.user + used.system) / 1000
+      return processorTime() - started
     }
     const [few, many] = [20_000, 160_000]
     for (const piece of pieces) {
