@@ -23,7 +23,7 @@ const ROWS = 40
 export async function benchOverview(repeats = 3): Promise<OverviewBench> {
   const made = blanketProject(COLUMNS, ROWS)
   const plan = createPlanner().plan(made)
-  const { figure } = overviewMap(mapGround(made, plan, 'ink'), 186, 240)
+  const { figure } = overviewMap(mapGround(plan, 'ink'), 186, 240)
   const information = {
     title: made.title ?? '',
     author: '',

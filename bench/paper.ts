@@ -15,7 +15,7 @@ export async function benchPaper(): Promise<Row[]> {
   const project = blanketProject(100, 100)
   const plan = createPlanner().plan(project)
   const start = performance.now()
-  const bytes = await renderMap(project, plan, { date: new Date(0), version: 'bench' })
+  const bytes = await renderMap(plan, { date: new Date(0), version: 'bench' })
   const whole = performance.now() - start
   return [
     {

@@ -6,6 +6,7 @@ import type { Finding } from './finding'
 import type { AppliquePlan } from './plan-applique'
 import type { GarlandPlan } from './plan-garland'
 import type { AlternateRows, Arrangement, Ruler } from './project'
+import type { Settled } from './settled'
 
 export type * from './plan-applique'
 export type * from './plan-garland'
@@ -287,6 +288,8 @@ export interface Holds {
 }
 
 export interface Plan extends Partial<AppliquePlan & GarlandPlan>, Holds {
+  /** What it is the plan of, with every default that it was made with. */
+  readonly settled: Settled
   readonly size: PlanSize
   /** `motifs` and `byColourway` count whole motifs; fillers and half motifs stand beside them. */
   readonly counts: {

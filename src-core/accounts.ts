@@ -1,61 +1,64 @@
 /** Accounts of a project's motifs, each remembered for as long as what it reads is the same. */
 import type { Finding } from '../shared-types/finding'
 import type { MotifAccount } from '../shared-types/plan'
-import type { Hand, Motif, Project, StitchGauge, Terms, UnitSystem } from '../shared-types/project'
+import type {
+  Colourway,
+  Hand,
+  Motif,
+  Project,
+  RoundsMotif,
+  Terms,
+  UnitSystem,
+  Yarn,
+} from '../shared-types/project'
+import type { Settled } from '../shared-types/settled'
 import { bySeverity, toldTo } from './findings/finding'
+import { remembered } from './memo'
 import { motifAccount } from './motif/account'
 import { blockingGrowth } from './motif/growth'
-
-type Told = ReturnType<typeof accountFrom>
-
-/** Accounts by motif, for as long as what they read is the same: whoever asks gets the same object. */
-const accounts = new WeakMap<Motif, { readonly read: ReturnType<typeof readBy>; readonly told: Told }>()
-
-/** Account of one motif of a project, with its findings. */
-export function accountOf(project: Project, motif: Motif): Told {
-  const read = readBy(project)
-  const known = accounts.get(motif)
-  if (known?.read.every((value, i) => Object.is(value, read[i]))) return known.told
-  const made = accountFrom(motif, ...read)
-  accounts.set(motif, { read, told: made })
-  return made
-}
+import { roundsAccount } from './motif/rounds/account'
+import type { RoundsAccount } from './motif/rounds/account'
+import { settled, withGauge } from './settled'
 
 /** The accounts of all motifs of a project, in its order; one without an outline is left out with findings. */
 export function measureProject(project: Project): { motifs: MotifAccount[]; findings: Finding[] } {
-  const motifs: MotifAccount[] = []
-  const findings: Finding[] = []
-  for (const motif of project.motifs ?? []) {
-    const told = accountOf(project, motif)
-    if (told.account) motifs.push(told.account)
-    findings.push(...told.findings)
+  const told = settled(project).motifs.map((motif) => accountOf(project, motif))
+  return {
+    motifs: told.flatMap(({ account }) => account ?? []),
+    findings: bySeverity(told.flatMap(({ findings }) => findings)),
   }
-  return { motifs, findings: bySeverity(findings) }
 }
 
 /** What the account of a motif reads of its project. */
-export const readBy = (project: Project) =>
-  [
-    project.colourways,
-    project.yarns,
-    project.hand ?? 'right',
-    project.terms ?? 'US',
-    project.gauge,
-    project.units ?? 'metric',
-  ] as const
+export const readBy = (project: Project) => {
+  const { colourways, yarns, hand, terms, units } = settled(project)
+  return [colourways, yarns, hand, terms, units] as const
+}
 
 /** The account of a motif from just the fields that it reads. */
 export function accountFrom(
   motif: Motif,
-  colourways: Project['colourways'],
-  yarns: Project['yarns'],
+  colourways: readonly Colourway[],
+  yarns: readonly Yarn[],
   hand: Hand,
   terms: Terms,
-  gauge: StitchGauge | undefined,
   units: UnitSystem,
 ) {
-  const growth = blockingGrowth(motif, colourways ?? [], yarns ?? [])
-  const told = motifAccount(motif, { hand, terms, gauge, growth })
+  const growth = blockingGrowth(motif, colourways, yarns)
+  const told = motifAccount(motif, { hand, terms, growth })
   const findings = toldTo({ units, terms }, told.findings)
   return { ...told, findings, account: told.account && { ...told.account, findings } }
 }
+
+const remember = remembered(accountFrom)
+
+/** Account of one motif of a project, with its findings; whoever asks gets the same object. */
+export const accountOf = (project: Project, motif: Motif): ReturnType<typeof accountFrom> =>
+  remember(withGauge(motif, project.gauge), ...readBy(project))
+
+/** The rounds of a motif of a project as they were read and located. */
+export const workedRounds = (project: Settled, motif: RoundsMotif): RoundsAccount =>
+  roundsAccount(withGauge(motif, project.gauge), {
+    ...project,
+    growth: blockingGrowth(motif, project.colourways, project.yarns),
+  })

@@ -5,6 +5,7 @@
 import type { Finding } from '../shared-types/finding'
 import type { FitArrangement, Plan } from '../shared-types/plan'
 import type { JoinRule, Layout, Project } from '../shared-types/project'
+import type { Settled } from '../shared-types/settled'
 import { accountOf } from './accounts'
 import { checkReferences } from './checks/references'
 import { bySeverity, finding, toldTo } from './findings/finding'
@@ -21,6 +22,7 @@ import { EMPTY } from './plans/empty'
 import { GARLAND_PLANNER } from './plans/garland'
 import type { KindPlanner } from './plans/kind'
 import type { Planner } from './plans/planner'
+import { settled } from './settled'
 
 export { EMPTY } from './plans/empty'
 export type { Planner } from './plans/planner'
@@ -36,35 +38,38 @@ export function createPlanner(): Planner {
   const letters = createLetterFindings()
   /** Asks the module of a project's layout; null where there is no layout, or it has no answer to this. */
   const ask = <Answer>(
-    { layout }: Project,
-    question: (kind: KindPlanner, layout: Layout) => Answer | null | undefined,
-  ): Answer | null => (layout && question(kinds[layout.kind], layout)) ?? null
+    project: Settled,
+    question: (kind: KindPlanner, layout: Layout, project: Settled) => Answer | null | undefined,
+  ): Answer | null =>
+    (project.layout && question(kinds[project.layout.kind], project.layout, project)) ?? null
 
-  const planLayout = (project: Project): Plan =>
+  const planLayout = (project: Settled): Plan =>
     ask(project, (kind, layout) => kind.plan(project, layout)) ?? {
       ...EMPTY,
       findings: [finding('layout/none', 'layout')],
     }
   const tryout: Planner['tryout'] = (project) =>
-    ask(project, (kind, layout) => kind.tryout?.(project, layout))
+    ask(settled(project), (kind, layout, made) => kind.tryout?.(made, layout))
 
   return {
     tryout,
-    size: (project) => ask(project, (kind, layout) => kind.size?.(project, layout)),
-    numbers: (project) => ask(project, (kind, layout) => kind.numbers?.(project, layout)),
+    size: (project) => ask(settled(project), (kind, layout, made) => kind.size?.(made, layout)),
+    numbers: (project) => ask(settled(project), (kind, layout, made) => kind.numbers?.(made, layout)),
     rotation(project) {
       const ways = tryout(project)
       return ways && bestRotation(ways.trials, ways.counts)
     },
     plan(project) {
-      const plan = withKit(project, planLayout(project))
-      const findings = bySeverity([...references(project), ...plan.findings, ...letters(project)])
-      return { ...plan, findings: toldTo(project, findings) }
+      const made = settled(project)
+      const plan = withKit(made, planLayout(made))
+      const found = [...references(project), ...made.refused, ...plan.findings, ...letters(project)]
+      return { ...plan, settled: made, findings: toldTo(made, bySeverity(found)) }
     },
     unplaced(project, plan) {
-      const placed = new Set(ask(project, (kind, layout) => kind.placedMotifs(layout, plan)))
-      const others = (project.motifs ?? []).filter((motif) => !placed.has(motif.id))
-      return others.flatMap((motif) => accountOf(project, motif).findings)
+      const made = settled(project)
+      const placed = new Set(ask(made, (kind, layout) => kind.placedMotifs(layout, plan)))
+      const others = made.motifs.filter((motif) => !placed.has(motif.id))
+      return others.flatMap((motif) => accountOf(made, motif).findings)
     },
   }
 }

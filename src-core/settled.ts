@@ -149,10 +149,12 @@ const settledLayout = remembered((layout: Layout): SettledLayout => {
   }
 })
 
+const gauged = remembered((motif: Motif, gauge: StitchGauge): Motif => ({ ...motif, gauge }))
+
 /** A motif with the gauge that it is worked in: its own, else the project's. */
-const withGauge = remembered((motif: Motif, gauge: StitchGauge | undefined): Motif =>
-  motif.gauge || !gauge ? motif : { ...motif, gauge },
-)
+export const withGauge = <Kind extends Motif>(motif: Kind, gauge: StitchGauge | undefined): Kind =>
+  motif.gauge || !gauge ? motif : (gauged(motif, gauge) as Kind)
+
 const settledMotifs = remembered((motifs: Motif[], gauge: StitchGauge | undefined) =>
   motifs.map((motif) => withGauge(motif, gauge)),
 )

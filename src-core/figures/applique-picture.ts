@@ -1,6 +1,6 @@
 /** An appliqué as it will look: every item in its yarns, or in ink with its letter's texture, on the panel. */
 import type { MotifAccount, PanelAccount, Plan, Point } from '../../shared-types/plan'
-import type { Project, SheetStyle } from '../../shared-types/project'
+import type { SheetStyle } from '../../shared-types/project'
 import { simplify } from '../geometry/simplify'
 import type { Figure, FigureItem, FigureSymbol } from './figure'
 import { drawPath, INK, PAPER, useAt } from './figure'
@@ -22,7 +22,6 @@ const flip = (account: MotifAccount): MotifAccount => ({
 
 /** The composition in a box of printed mm; never larger than life. */
 export function appliquePicture(
-  project: Project,
   plan: Plan,
   panel: PanelAccount,
   { width, height, look }: { readonly width: number; readonly height: number; readonly look: SheetStyle },
@@ -33,7 +32,7 @@ export function appliquePicture(
   const at = ({ x, y }: Point): Point => ({ x: left + x * scale, y: RIM + y * scale })
   const edge = polygonPath(simplify(panel.outline, 0.015 / scale).map(at))
   const items: FigureItem[] = [drawPath(edge, { fill: PAPER, stroke: INK, width: 0.3 })]
-  const marks = new Map(colourwayMarks(project, plan).map((mark) => [mark.id, mark]))
+  const marks = new Map(colourwayMarks(plan).map((mark) => [mark.id, mark]))
   const accounts = new Map((plan.accounts ?? []).map((account) => [account.id, account]))
   const symbols = new Map<string, FigureSymbol>()
   const placed = new Map(plan.motifs.map((motif) => [motif.id, motif]))

@@ -1,6 +1,6 @@
 /** An appliqué as a sentence: "Five daisies …" would want plurals of any name, so motifs are told as "5 × Daisy". */
 import type { PanelAccount, Plan } from '../../shared-types/plan'
-import type { Project, UnitSystem } from '../../shared-types/project'
+import type { UnitSystem } from '../../shared-types/project'
 import { formatLength, formatSize } from '../units/format'
 import type { SentencePart } from './sentence'
 import { counted, listed } from './words'
@@ -15,8 +15,9 @@ function panelWords({ shape }: PanelAccount, size: Plan['size'], units: UnitSyst
 }
 
 /** The sentence, in parts. */
-export function appliqueSentence(project: Project, plan: Plan, panel: PanelAccount): SentencePart[] {
-  const units = project.units ?? 'metric'
+export function appliqueSentence(plan: Plan, panel: PanelAccount): SentencePart[] {
+  const { settled } = plan
+  const units = settled.units
   const { motifs, size } = plan
   const ground: SentencePart = { text: panelWords(panel, size, units), field: 'panel' }
   if (motifs.length === 0)

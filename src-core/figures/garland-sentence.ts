@@ -1,6 +1,6 @@
 /** A garland in one sentence: "12 six-petal flowers and 11 leaves, 40 mm apart, on a cord of …" */
 import type { GarlandAccount, Plan } from '../../shared-types/plan'
-import type { Project, UnitSystem } from '../../shared-types/project'
+import type { UnitSystem } from '../../shared-types/project'
 import { formatLength } from '../units/format'
 import type { SentencePart } from './sentence'
 import { counted } from './words'
@@ -9,13 +9,9 @@ import { counted } from './words'
 type NameShape = (motif: NonNullable<Plan['accounts']>[number], many: boolean) => string
 
 /** The sentence, in parts: counts, motifs, spacing, cord and swags can be changed. */
-export function garlandSentence(
-  project: Project,
-  plan: Plan,
-  garland: GarlandAccount,
-  nameShape: NameShape,
-): SentencePart[] {
-  const units = project.units ?? 'metric'
+export function garlandSentence(plan: Plan, garland: GarlandAccount, nameShape: NameShape): SentencePart[] {
+  const { settled } = plan
+  const units = settled.units
   const { cord, swags, spacing, between } = garland
   const apart = formatLength(spacing, units)
   const parts: SentencePart[] = [

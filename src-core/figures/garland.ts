@@ -1,6 +1,6 @@
 /** A garland as it hangs: the cord, the points it hangs from, and everything on it. */
 import type { GarlandAccount, MotifAccount, Plan } from '../../shared-types/plan'
-import type { Project, SheetStyle } from '../../shared-types/project'
+import type { SheetStyle } from '../../shared-types/project'
 import type { Figure, FigureItem, FigureSymbol } from './figure'
 import { drawPath, drawText, INK, MM_PER_POINT, PAPER, useAt } from './figure'
 import { CAPITAL_HEIGHT } from './lettering'
@@ -36,7 +36,6 @@ interface Drawing {
 
 /** The garland, or a part of it, in a figure of the given width. */
 export function garlandFigure(
-  project: Project,
   plan: Plan,
   garland: GarlandAccount,
   options: GarlandFigureOptions,
@@ -48,7 +47,7 @@ export function garlandFigure(
   const scale = Math.min(1, options.width / Math.max(to - from, 1), room / Math.max(plan.size.height, 1))
   const drawing = { scale, left: (options.width - (to - from) * scale) / 2 - from * scale, top: 2 * HOOK }
   const height = drawing.top + plan.size.height * scale + foot
-  const marks = new Map(colourwayMarks(project, plan).map((mark) => [mark.id, mark]))
+  const marks = new Map(colourwayMarks(plan).map((mark) => [mark.id, mark]))
   const items: FigureItem[] = [
     ...cordItems(garland, drawing, from, to),
     ...thingItems(plan, garland, marks, options, drawing, from, to),

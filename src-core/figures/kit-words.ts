@@ -1,5 +1,6 @@
 /** Words of a kit that the window and the printed sheets share: cautions, credit, fibres, what a seller checks. */
-import type { Project, Terms } from '../../shared-types/project'
+import type { Terms } from '../../shared-types/project'
+import type { Settled } from '../../shared-types/settled'
 
 /** What stands where the ball band has to be copied from. */
 export const FILL_IN = '______________________________ (copy it from the ball band)'
@@ -9,9 +10,9 @@ export const SELLER_CHECK =
   'Check what applies where you sell: toy safety if a child will play with it, product safety, fibre labelling and care labelling. One dye lot for the whole run of a yarn.'
 
 /** Cautions of the card and the label, short: they defer to local rules. */
-export function kitCautions(project: Project, terms: Terms): string {
+export function kitCautions(settled: Settled, terms: Terms): string {
   const crib = terms === 'US' ? 'crib' : 'cot'
-  const { layout, forChild } = project
+  const { layout, forChild } = settled
   const words: string[] = []
   if (layout?.kind === 'garland')
     words.push(
@@ -27,10 +28,10 @@ export function kitCautions(project: Project, terms: Terms): string {
 }
 
 /** Whose pattern it is. That the permission is still missing is the seller's business: nothing of it reaches a buyer. */
-export function creditLine(project: Project, forSeller = false): string {
-  const pattern = project.layout?.kit?.pattern
+export function creditLine(settled: Settled, forSeller = false): string {
+  const pattern = settled.layout?.kit?.pattern
   const owner = pattern?.by?.trim()
-  const designer = project.designer?.trim()
+  const designer = settled.designer
   if (owner) {
     if (pattern?.allowed) return `Pattern by ${owner}, included with permission.`
     return `Pattern by ${owner}${forSeller ? ', permission still to be asked for' : ''}.`
@@ -39,8 +40,8 @@ export function creditLine(project: Project, forSeller = false): string {
 }
 
 /** Fibres of the yarns in a kit, each once. */
-export function fibreWords(project: Project, yarnIds: readonly string[]): string {
-  const fibres = (project.yarns ?? [])
+export function fibreWords(settled: Settled, yarnIds: readonly string[]): string {
+  const fibres = settled.yarns
     .filter((yarn) => yarnIds.includes(yarn.id))
     .map((yarn) => yarn.fibre?.trim() ?? '')
   const known = [...new Set(fibres.filter(Boolean))]

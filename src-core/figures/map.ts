@@ -1,6 +1,6 @@
 /** The assembly map: every motif in its place, with its working number, its letter and its meeting points. */
 import type { Plan, PlacedMotif, Point } from '../../shared-types/plan'
-import type { Project, SheetStyle } from '../../shared-types/project'
+import type { SheetStyle } from '../../shared-types/project'
 import { blockingFactors } from '../layout/blanket'
 import { joinPoints, placedPieces } from '../layout/placed'
 import type { PlacedPiece } from '../layout/placed'
@@ -56,16 +56,17 @@ const FINE_DETAIL = 200
 const COARSE_DETAIL = 40
 
 /** Prepares a plan for its maps. */
-export function mapGround(project: Project, plan: Plan, style: SheetStyle): MapGround {
+export function mapGround(plan: Plan, style: SheetStyle): MapGround {
+  const { settled } = plan
   const rows = mapRows(plan)
   const outline = plan.motif?.outline ?? []
   // As the plan takes them: a factor that was refused stretches nothing.
-  const blocking = project.layout?.kind === 'blanket' ? blockingFactors(project.layout) : null
+  const blocking = settled.layout?.kind === 'blanket' ? blockingFactors(settled.layout) : null
   const stretch = { x: blocking?.width ?? 1, y: blocking?.height ?? 1 }
   const looks = {
     ...{ plan, style, stretch },
-    marks: colourwayMarks(project, plan),
-    fillerMarks: fillerMarks(project, plan),
+    marks: colourwayMarks(plan),
+    fillerMarks: fillerMarks(plan),
   }
   const tip = outerRadius(outline)
   return {

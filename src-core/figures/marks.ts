@@ -1,6 +1,6 @@
 /** How each colourway is marked on paper: its letter, its ink texture, its yarns. */
 import type { MotifAccount, Plan } from '../../shared-types/plan'
-import type { Colourway, Project } from '../../shared-types/project'
+import type { Colourway } from '../../shared-types/project'
 import { unprintable } from '../letters/printable'
 import { texturesFor } from './ink-textures'
 import { areasShown } from './parts-shown'
@@ -78,11 +78,12 @@ function lightnessOfWay(colours: ReadonlyMap<string, string>, motif: MotifAccoun
 }
 
 /** The texture of each colourway that is placed, by its id; '' where something has none. */
-function textureNumbers(project: Project, plan: Plan): Map<string, number> {
+function textureNumbers(plan: Plan): Map<string, number> {
+  const { settled } = plan
   const placed = new Set([...plan.motifs, ...plan.halves, ...plan.fillers].map(({ colourway }) => colourway))
   const accounts = [plan.motif, plan.fillerMotif, ...(plan.accounts ?? [])]
-  const yarns = new Map((project.yarns ?? []).map(({ id, colour }) => [id, paperColour(colour)]))
-  const ways = (project.colourways ?? []).filter(({ id }) => placed.has(id))
+  const yarns = new Map(settled.yarns.map(({ id, colour }) => [id, paperColour(colour)]))
+  const ways = settled.colourways.filter(({ id }) => placed.has(id))
   const lightnesses = ways.map((way) => {
     const own = Object.entries(way.yarns ?? {})
     const colours = new Map(own.map(([slot, id]) => [slot, yarns.get(id) ?? UNKNOWN_COLOUR]))
@@ -97,8 +98,9 @@ function textureNumbers(project: Project, plan: Plan): Map<string, number> {
 }
 
 /** The colourways that the plan places, in the file's order; motifs without one come last. */
-export function colourwayMarks(project: Project, plan: Plan): ColourwayMark[] {
-  const yarns = new Map((project.yarns ?? []).map((yarn) => [yarn.id, yarn]))
+export function colourwayMarks(plan: Plan): ColourwayMark[] {
+  const { settled } = plan
+  const yarns = new Map(settled.yarns.map((yarn) => [yarn.id, yarn]))
   const counts = new Map<string, number>()
   for (const motif of plan.motifs) counts.set(motif.colourway, (counts.get(motif.colourway) ?? 0) + 1)
   const halves = new Map<string, number>()
@@ -106,10 +108,10 @@ export function colourwayMarks(project: Project, plan: Plan): ColourwayMark[] {
     halves.set(half.colourway, (halves.get(half.colourway) ?? 0) + 1)
     if (!counts.has(half.colourway)) counts.set(half.colourway, 0)
   }
-  const textures = textureNumbers(project, plan)
-  const codes = codesOf(project.colourways ?? [])
+  const textures = textureNumbers(plan)
+  const codes = codesOf(settled.colourways)
   const marks: ColourwayMark[] = []
-  ;(project.colourways ?? []).forEach((colourway, index) => {
+  settled.colourways.forEach((colourway, index) => {
     const count = counts.get(colourway.id)
     if (count === undefined) return
     counts.delete(colourway.id)
@@ -173,14 +175,15 @@ function markOf(
  * The marks of the fillers, one for each colourway that they are worked in, in the order of the file: textures of
  * their own, unless motifs are worked in the same colourway.
  */
-export function fillerMarks(project: Project, plan: Plan): readonly ColourwayMark[] {
+export function fillerMarks(plan: Plan): readonly ColourwayMark[] {
+  const { settled } = plan
   const counts = new Map<string, number>()
   for (const { colourway } of plan.fillers) counts.set(colourway, (counts.get(colourway) ?? 0) + 1)
-  const yarns = new Map((project.yarns ?? []).map((yarn) => [yarn.id, yarn]))
-  const textures = textureNumbers(project, plan)
-  const codes = codesOf(project.colourways ?? [])
+  const yarns = new Map(settled.yarns.map((yarn) => [yarn.id, yarn]))
+  const textures = textureNumbers(plan)
+  const codes = codesOf(settled.colourways)
   const found: ColourwayMark[] = []
-  ;(project.colourways ?? []).forEach((colourway, index) => {
+  settled.colourways.forEach((colourway, index) => {
     const fillers = counts.get(colourway.id)
     if (fillers === undefined) return
     counts.delete(colourway.id)

@@ -1,6 +1,7 @@
 /** The project as a sentence, in parts: each part that a person can change names the field it tells. */
 import type { MotifAccount, Plan } from '../../shared-types/plan'
-import type { Project, Terms, UnitSystem } from '../../shared-types/project'
+import type { Terms, UnitSystem } from '../../shared-types/project'
+import type { Settled } from '../../shared-types/settled'
 import { termWord } from '../stitches/terms'
 import { formatLength, formatSize } from '../units/format'
 import { appliqueSentence } from './applique-sentence'
@@ -62,17 +63,15 @@ const NESTLED = 0.01
 
 /** How the motifs are joined, in words: "joined tip to tip", "sewn together", "laid 5 mm apart". */
 export function joiningWords(
-  project: Project,
+  { joining, units }: Pick<Settled, 'joining' | 'units'>,
   motif: MotifAccount | null,
   joins: Plan['joins'] = [],
 ): string {
-  const joining = project.joining ?? {}
-  const units = project.units ?? 'metric'
-  switch (joining.rule ?? 'tips') {
+  switch (joining.rule) {
     case 'edges':
       return motif?.shape === 'straight' ? 'joined along the sides' : 'joined at tips and shoulders'
     case 'bridge': {
-      const chains = joining.bridgeChains ?? 0
+      const chains = joining.bridgeChains
       return chains > 0 ? `joined with chains of ${chains}` : 'joined with a slip stitch'
     }
     case 'seam':
@@ -80,7 +79,7 @@ export function joiningWords(
         ? 'crocheted together'
         : 'sewn together'
     case 'apart':
-      return `laid ${formatLength(joining.gap ?? 0, units)} apart`
+      return `laid ${formatLength(joining.gap, units)} apart`
     default:
       if (motif?.shape === 'straight') return 'joined at the corners'
       if (motif?.shape !== 'petals') return 'joined where they touch'
@@ -125,11 +124,12 @@ function gapParts({ fillers, halves }: Plan): SentencePart[] {
  * The project in one sentence: "120 six-petal flowers of 78 mm in offset rows of 12, joined tip to tip:
  * 97.5 × 68.6 cm (38⅜ × 27 in)." With an edging both sizes are told, before it and with it.
  */
-export function projectSentence(project: Project, plan: Plan, terms?: Terms): SentencePart[] {
-  if (plan.panel) return appliqueSentence(project, plan, plan.panel)
+export function projectSentence(plan: Plan, terms?: Terms): SentencePart[] {
+  const { settled } = plan
+  if (plan.panel) return appliqueSentence(plan, plan.panel)
   const { motif } = plan
-  const units = project.units ?? 'metric'
-  if (plan.garland) return garlandSentence(project, plan, plan.garland, shapeName)
+  const units = settled.units
+  if (plan.garland) return garlandSentence(plan, plan.garland, shapeName)
   if (!motif || plan.motifs.length === 0) return [{ text: 'Nothing is laid out yet.' }]
   const count = plan.motifs.length
   const parts: SentencePart[] = [
@@ -139,13 +139,13 @@ export function projectSentence(project: Project, plan: Plan, terms?: Terms): Se
     { text: ' of ' },
     { text: formatLength(knownSize(motif), units), field: 'motif-size' },
   ]
-  if (project.layout?.kind === 'garland') return [...parts, { text: ' along a cord.' }]
+  if (settled.layout?.kind === 'garland') return [...parts, { text: ' along a cord.' }]
   // "3⅛ in in rows" would trip the tongue.
   if (units === 'imperial') parts.push({ text: ',' })
   parts.push(
     ...arrangementParts(plan),
     { text: ', ' },
-    { text: joiningWords(project, motif, plan.joins), field: 'joining' },
+    { text: joiningWords(settled, motif, plan.joins), field: 'joining' },
     ...gapParts(plan),
   )
   const { width, height } = plan.size
@@ -154,7 +154,7 @@ export function projectSentence(project: Project, plan: Plan, terms?: Terms): Se
     return parts
   }
   const edge = 2 * plan.edging.height
-  const word = termWord('edging', terms ?? project.terms ?? 'US')
+  const word = termWord('edging', terms ?? settled.terms)
   parts.push(
     { text: ': ' },
     { text: bothSizes(width - edge, height - edge, units), field: 'size' },

@@ -1,7 +1,7 @@
 /** One motif of the project → its account: outline, anchors, sizes. */
 import type { Finding } from '../../shared-types/finding'
 import type { MotifAccount } from '../../shared-types/plan'
-import type { Hand, Motif, StitchGauge, Terms } from '../../shared-types/project'
+import type { Hand, Motif, Terms } from '../../shared-types/project'
 import type { ResolvedGauge } from '../stitches/gauge'
 import { measuredAccount } from './measured'
 import { roundsAccount } from './rounds/account'
@@ -9,14 +9,12 @@ import { roundsAccount } from './rounds/account'
 interface AccountContext {
   readonly hand: Hand
   readonly terms: Terms
-  /** Gauge of the project, for motifs without their own. */
-  readonly gauge: StitchGauge | undefined
   /** M18: growth in blocking as a share, for motifs measured before it. */
   readonly growth: number
 }
 
 /**
- * The account of a motif, or null with findings that say why there is none; from written rounds also the gauge
+ * The account of a motif with the gauge that it is worked in, or null with findings that say why there is none; from written rounds also the gauge
  * as their own measures calibrate it.
  */
 export function motifAccount(

@@ -23,6 +23,7 @@ import { trialsOf } from '../layout/trials'
 import { edgingHeight } from '../materials/edging'
 import { materials } from '../materials/materials'
 import { memoised } from '../memo'
+import { settled } from '../settled'
 import { resolveGauge } from '../stitches/gauge'
 import { EMPTY } from './empty'
 import type { KindPlanner } from './kind'
@@ -202,6 +203,7 @@ export function createBlanketPlanner(): KindPlanner<BlanketLayout> {
     const { halved, filling, filler } = gaps
     const frame = [edging, blocking.width, blocking.height] as const
     return {
+      settled: settled(project),
       ...counted,
       motifs: finishMotifs(arranged, labels, firsts, coloured.colourways, ...frame),
       joins: finishJoins(arranged, joined, labels, ...frame),

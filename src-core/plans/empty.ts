@@ -1,7 +1,10 @@
 import type { Plan } from '../../shared-types/plan'
+import { PROJECT_FORMAT, PROJECT_VERSION } from '../../shared-types/project'
+import { settled } from '../settled'
 
 /** The plan of a project of which nothing can be said yet. */
 export const EMPTY: Plan = {
+  settled: settled({ format: PROJECT_FORMAT, version: PROJECT_VERSION }),
   size: {
     width: 0,
     height: 0,

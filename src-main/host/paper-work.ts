@@ -8,7 +8,6 @@ import type {
   Progress,
 } from '../../shared-types/bridge'
 import type { Plan } from '../../shared-types/plan'
-import type { Project } from '../../shared-types/project'
 import type { ListName } from '../../shared-types/sheets'
 import { appliquePicture } from '../../src-core/figures/applique-picture'
 import { garlandFigure } from '../../src-core/figures/garland'
@@ -38,7 +37,7 @@ export async function makeExport(
   onProgress: (progress: Progress) => void,
 ): Promise<Exported> {
   onProgress({ done: 0, total: 100, words: 'Working out the plan' })
-  const { project, plan } = planOf(request.text)
+  const plan = planOf(request.text)
   if (plan.motifs.length === 0) throw new Error('there is nothing to draw yet')
   switch (request.kind) {
     case 'map': {
@@ -49,18 +48,18 @@ export async function makeExport(
         onProgress({ done: Math.round(share * 100), total: 100, words: 'Writing the pages' })
       }
       const options = { ...optionsOf(request, date), version, onProgress: onShare }
-      const bytes = await renderMap(project, plan, options)
+      const bytes = await renderMap(plan, options)
       return { bytes, pages }
     }
     case 'picture':
-      return textFile(drawingOf(project, plan))
+      return textFile(drawingOf(plan))
     case 'table':
-      return textFile(tableOf(request.table, project, plan))
+      return textFile(tableOf(request.table, plan))
   }
 }
 
-function tableOf(table: ListName, project: Project, plan: Plan): string {
-  const text = listCsv(table, project, plan)
+function tableOf(table: ListName, plan: Plan): string {
+  const text = listCsv(table, plan)
   if (text === null) throw new Error(`this list is for ${LIST_OWNERS[table] ?? 'other projects'}`)
   return text
 }
@@ -79,9 +78,9 @@ export function makePreview(request: PageRequest, date: Date): PagePreview {
   const { text, page, purpose: _purpose, ...choice } = request
   const key = JSON.stringify([text, choice])
   if (key !== last?.key) {
-    const { project, plan } = planOf(text)
+    const plan = planOf(text)
     const faces = readFaces()
-    last = { key, faces, pages: mapPages(project, plan, optionsOf(choice, date), faces) }
+    last = { key, faces, pages: mapPages(plan, optionsOf(choice, date), faces) }
   }
   const { pages, faces } = last
   const shown = pages[Math.min(page, pages.length) - 1]
@@ -98,27 +97,27 @@ export function makePreview(request: PageRequest, date: Date): PagePreview {
   }
 }
 
-function planOf(text: string): { readonly project: Project; readonly plan: Plan } {
+function planOf(text: string): Plan {
   const outcome = readProjectText(text)
   if (outcome.kind !== 'opened') throw new Error(`the project could not be read (${outcome.kind})`)
-  return { project: outcome.project, plan: planProject(outcome.project) }
+  return planProject(outcome.project)
 }
 
-function drawingOf(project: Project, plan: Plan): string {
+function drawingOf(plan: Plan): string {
   if (plan.garland) {
     const box = { width: plan.size.width * GARLAND_SCALE, height: BOUNDLESS, look: 'colour' } as const
-    const figure = garlandFigure(project, plan, plan.garland, box)
-    return figureToSvg(figure, sentenceText(projectSentence(project, plan)))
+    const figure = garlandFigure(plan, plan.garland, box)
+    return figureToSvg(figure, sentenceText(projectSentence(plan)))
   }
   if (plan.panel) {
     const box = { width: plan.size.width * PANEL_SCALE, height: BOUNDLESS, look: 'colour' } as const
-    const figure = appliquePicture(project, plan, plan.panel, box)
-    return figureToSvg(figure, sentenceText(projectSentence(project, plan)))
+    const figure = appliquePicture(plan, plan.panel, box)
+    return figureToSvg(figure, sentenceText(projectSentence(plan)))
   }
-  const ground = mapGround(project, plan, 'colour')
+  const ground = mapGround(plan, 'colour')
   const scale = overviewScale(ground, BOUNDLESS, BOUNDLESS)
   const { figure } = overviewMap(ground, plan.size.width * scale + EDGES, plan.size.height * scale + EDGES)
-  return figureToSvg(figure, sentenceText(projectSentence(project, plan)))
+  return figureToSvg(figure, sentenceText(projectSentence(plan)))
 }
 
 function optionsOf(choice: PaperChoice, date: Date): MapOptions {

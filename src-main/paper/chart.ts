@@ -1,9 +1,10 @@
 /** The charts of a motif by themselves: with title, caption and key, as one page that fits them. */
-import type { Project, RoundsMotif, Terms } from '../../shared-types/project'
+import type { RoundsMotif, Terms } from '../../shared-types/project'
+import type { Settled } from '../../shared-types/settled'
 import { chartFigures, chartKey, chartKeyFigure } from '../../src-core/figures/chart'
 import type { Figure, FigureItem, MeasureText } from '../../src-core/figures/figure'
 import { drawText, placeFigure } from '../../src-core/figures/figure'
-import { roundsAccount } from '../../src-core/motif/rounds/account'
+import { workedRounds } from '../../src-core/accounts'
 import { measureWith, readFaces } from './pdf/faces'
 import { writePdf } from './pdf/file'
 import { MARGIN, Sheet, TYPE } from './setting'
@@ -16,25 +17,19 @@ const GAP = 6
 const ROOM = { width: 186 - KEY_WIDTH - GAP, height: 240 } as const
 
 interface ChartRequest {
-  readonly project: Project
+  readonly settled: Settled
   readonly motif: RoundsMotif
   /** Terms of the key; the project's own where they are not given. */
   readonly terms?: Terms
 }
 
 /** The page as a draw list; null for a motif without rounds that could be placed. */
-function chartPage({ project, motif, terms }: ChartRequest, measure: MeasureText): Figure | null {
-  const hand = project.hand ?? 'right'
-  const written = project.terms ?? 'US'
-  const { located, beginning } = roundsAccount(motif, {
-    hand,
-    terms: written,
-    gauge: project.gauge,
-    growth: 0,
-  })
+function chartPage({ settled, motif, terms }: ChartRequest, measure: MeasureText): Figure | null {
+  const { hand } = settled
+  const { located, beginning } = workedRounds(settled, motif)
   if (!beginning || located.length === 0) return null
   const figures = chartFigures(located, beginning, { hand, ...ROOM })
-  const entries = chartKey(located, beginning, { terms: terms ?? project.sheet?.terms ?? written, hand })
+  const entries = chartKey(located, beginning, { terms: terms ?? settled.sheet.terms, hand })
   const key = chartKeyFigure(entries, KEY_WIDTH, TYPE.table, measure)
   const items: FigureItem[] = []
   const title = motif.name?.trim() || motif.id
@@ -73,7 +68,7 @@ export async function renderCharts(
 ): Promise<Uint8Array> {
   const faces = readFaces()
   const measure = measureWith(faces)
-  const { project } = requests[0]!
+  const { settled } = requests[0]!
   const pages = requests.flatMap((request) => {
     const figure = chartPage(request, measure)
     const label = request.motif.name?.trim() || request.motif.id
@@ -82,10 +77,10 @@ export async function renderCharts(
   return writePdf(
     pages,
     {
-      title: project.title?.trim() || UNTITLED,
-      author: project.designer?.trim() ?? '',
+      title: settled.title || UNTITLED,
+      author: settled.designer,
       subject: MOTIF_WORDS.chart,
-      language: (project.sheet?.terms ?? project.terms) === 'UK' ? 'en-GB' : 'en-US',
+      language: settled.sheet.terms === 'UK' ? 'en-GB' : 'en-US',
       date: options.date,
       producer: `Petalyard ${options.version}`,
     },

@@ -1,20 +1,21 @@
 /** Lists of garlands and kits for a spreadsheet: what hangs where, what goes into a kit, what is bought. */
 import type { KitAccount, Plan } from '../../shared-types/plan'
-import type { Project } from '../../shared-types/project'
+import type { Settled } from '../../shared-types/settled'
 import { marked } from '../../src-core/figures/yarn-words'
 import { GRAMS_PER_OUNCE, METRES_PER_YARD } from '../../src-core/units/quantity'
 import type { Cell } from './csv'
 import { csvTable } from './csv'
 
-const yarnName = (project: Project, id: string): string =>
-  project.yarns?.find((yarn) => yarn.id === id)?.name || id
+const yarnName = (settled: Settled, id: string): string =>
+  settled.yarns.find((yarn) => yarn.id === id)?.name || id
 
-const currency = (project: Project): string => project.currency ?? 'EUR'
+const currency = (settled: Settled): string => settled.currency
 
 /** One line for each thing on the cord, from the first tie. */
-export function cordCsv(project: Project, plan: Plan): string {
-  const motifs = new Map((project.motifs ?? []).map((motif) => [motif.id, motif.name || motif.id]))
-  const ways = new Map((project.colourways ?? []).map((way) => [way.id, way]))
+export function cordCsv(plan: Plan): string {
+  const { settled } = plan
+  const motifs = new Map(settled.motifs.map((motif) => [motif.id, motif.name || motif.id]))
+  const ways = new Map(settled.colourways.map((way) => [way.id, way]))
   const rows = (plan.items ?? []).map((item, i): Cell[] => {
     const way = ways.get(item.colourway)
     return [
@@ -42,10 +43,10 @@ export function cordCsv(project: Project, plan: Plan): string {
 }
 
 /** What goes into one kit, and what is wound and put aside for the run. */
-export function kitCsv(project: Project, kit: KitAccount): string {
+export function kitCsv(settled: Settled, kit: KitAccount): string {
   const yarns = kit.perKit.map(({ yarn, grams, metres, assumed = [] }): Cell[] => [
     'yarn',
-    yarnName(project, yarn),
+    yarnName(settled, yarn),
     1,
     grams,
     grams / GRAMS_PER_OUNCE,
@@ -73,15 +74,15 @@ export function kitCsv(project: Project, kit: KitAccount): string {
 }
 
 /** What is bought for the run, marked where it is assumed: one line for each pack size, extra and packaging. */
-export function purchaseCsv(project: Project, kit: KitAccount): string {
+export function purchaseCsv(settled: Settled, kit: KitAccount): string {
   const yarns = kit.run.flatMap(({ yarn, packs, assumed }) =>
     packs.map(({ grams, price, count }): Cell[] => [
-      marked(yarnName(project, yarn), assumed ?? false),
+      marked(yarnName(settled, yarn), assumed ?? false),
       grams,
       count,
       price,
       price === null ? null : Number((price * count).toFixed(6)),
-      currency(project),
+      currency(settled),
     ]),
   )
   const extras = kit.extras.map(({ name, run, price, cost }): Cell[] => [
@@ -90,7 +91,7 @@ export function purchaseCsv(project: Project, kit: KitAccount): string {
     run,
     price,
     cost,
-    currency(project),
+    currency(settled),
   ])
   const packaging: Cell[] = [
     'packaging',
@@ -98,7 +99,7 @@ export function purchaseCsv(project: Project, kit: KitAccount): string {
     kit.count,
     kit.packaging / kit.count,
     kit.packaging,
-    currency(project),
+    currency(settled),
   ]
   return csvTable([
     ['what', 'grams each', 'how many', 'price', 'cost', 'currency'],

@@ -1,6 +1,5 @@
 /** The order list and the yarn table for a spreadsheet: RFC 4180, UTF-8, numbers with a point. */
 import type { Plan, YarnNumber } from '../../shared-types/plan'
-import type { Project } from '../../shared-types/project'
 import { colourwayMarks, fillerMarks } from '../../src-core/figures/marks'
 import { pieceWords } from '../../src-core/figures/piece-words'
 import { splitWords } from '../../src-core/figures/yarn-words'
@@ -27,9 +26,9 @@ export const csvTable = (rows: readonly (readonly Cell[])[]): string =>
   rows.map((row) => `${row.map(cell).join(',')}\r\n`).join('')
 
 /** One line for each motif, half motif and filler in the order of work. */
-export function orderCsv(project: Project, plan: Plan): string {
-  const marks = colourwayMarks(project, plan)
-  const ofFillers = fillerMarks(project, plan)
+export function orderCsv(plan: Plan): string {
+  const marks = colourwayMarks(plan)
+  const ofFillers = fillerMarks(plan)
   const rows = plan.order.map((step): Cell[] => {
     const piece = pieceAt(plan, step.motif)
     const list = step.kind === 'filler' ? ofFillers : marks
@@ -59,8 +58,9 @@ const CSV_COLUMNS: Readonly<Record<YarnNumber, readonly string[]>> = {
 }
 
 /** One line for each yarn, in metric and imperial. */
-export function yarnCsv(project: Project, plan: Plan): string {
-  const yarns = new Map((project.yarns ?? []).map((yarn) => [yarn.id, yarn]))
+export function yarnCsv(plan: Plan): string {
+  const { settled } = plan
+  const yarns = new Map(settled.yarns.map((yarn) => [yarn.id, yarn]))
   const heading = [
     'yarn',
     'grams',
@@ -94,7 +94,7 @@ export function yarnCsv(project: Project, plan: Plan): string {
       need.toBuy,
       need.leftover,
       need.cost,
-      need.cost === null ? '' : (project.currency ?? 'EUR'),
+      need.cost === null ? '' : settled.currency,
       splitWords(need),
       (need.assumed ?? []).flatMap((number) => CSV_COLUMNS[number]).join(', '),
     ]

@@ -1,7 +1,7 @@
 /** The assembly map as pages, and as a PDF. */
 import { counted } from '../../src-core/figures/words'
 import type { Plan } from '../../shared-types/plan'
-import type { Paper, Project, SheetStyle, Terms } from '../../shared-types/project'
+import type { Paper, SheetStyle, Terms } from '../../shared-types/project'
 import type { LabelCount, SheetName } from '../../shared-types/sheets'
 import { mapGround } from '../../src-core/figures/map'
 import { projectSentence, sentenceText } from '../../src-core/figures/sentence'
@@ -77,18 +77,19 @@ export class NoSuchSheetError extends Error {
   }
 }
 
-function jobOf(project: Project, plan: Plan, options: MapOptions, faces: Faces): Job {
-  const style = options.style ?? project.sheet?.style ?? 'ink'
+function jobOf(plan: Plan, options: MapOptions, faces: Faces): Job {
+  const { settled } = plan
+  const style = options.style ?? settled.sheet.style
   return {
-    project,
+    settled,
     plan,
-    ground: mapGround(project, plan, style),
-    paper: options.paper ?? project.sheet?.paper ?? 'A4',
+    ground: mapGround(plan, style),
+    paper: options.paper ?? settled.sheet.paper,
     style,
-    terms: options.terms ?? project.sheet?.terms ?? project.terms ?? 'US',
-    units: project.units ?? 'metric',
-    title: project.title?.trim() || UNTITLED,
-    designer: project.designer?.trim() ?? '',
+    terms: options.terms ?? settled.sheet.terms,
+    units: settled.units,
+    title: settled.title || UNTITLED,
+    designer: settled.designer,
     measure: measureWith(faces),
   }
 }
@@ -102,11 +103,11 @@ const SHEET_OF: Readonly<Partial<Record<SectionName, SheetName>>> = {
 
 /** What the project is put together by: map, template, or card and list along the cord. */
 function mainPages(job: Job, reverse: boolean): Draft[] {
-  const { plan, project } = job
+  const { plan, settled } = job
   const template = templateGround(plan, reverse, { marks: job.ground.marks, style: job.style })
   if (template && template.items.length > 0) return templatePages(job, template)
   if (plan.garland && plan.motifs.length > 0) return garlandPages(job, plan.garland)
-  if (plan.motifs.length === 0 || project.layout?.kind === 'applique')
+  if (plan.motifs.length === 0 || settled.layout?.kind === 'applique')
     return [
       ...overviewPages(job, null),
       ...notePages(job),
@@ -198,8 +199,8 @@ function finish(job: Job, draft: Draft, number: number, of: number, date: Date):
   }
 }
 
-function pagesWith(project: Project, plan: Plan, options: MapOptions, faces: Faces): MapPage[] {
-  const job = jobOf(project, plan, options, faces)
+function pagesWith(plan: Plan, options: MapOptions, faces: Faces): MapPage[] {
+  const job = jobOf(plan, options, faces)
   const drafts = draftPages(job, options)
   const wanted = options.pages ? new Set(options.pages) : null
   const missing = [...(wanted ?? [])].filter(
@@ -212,28 +213,25 @@ function pagesWith(project: Project, plan: Plan, options: MapOptions, faces: Fac
 }
 
 /** The pages of the assembly map as draw lists, for previews and for SVG, set in `faces`. */
-export const mapPages = (
-  project: Project,
-  plan: Plan,
-  options: MapOptions,
-  faces: Faces = readFaces(),
-): MapPage[] => pagesWith(project, plan, options, faces)
+export const mapPages = (plan: Plan, options: MapOptions, faces: Faces = readFaces()): MapPage[] =>
+  pagesWith(plan, options, faces)
 
 /**
  * The assembly map as a PDF. Same project, plan, options and date: same bytes. Throws NoSuchPageError for pages
  * that it does not have, and the signal's reason when it is cancelled.
  */
-export async function renderMap(project: Project, plan: Plan, options: RenderOptions): Promise<Uint8Array> {
+export async function renderMap(plan: Plan, options: RenderOptions): Promise<Uint8Array> {
+  const { settled } = plan
   const faces = readFaces()
   options.signal?.throwIfAborted()
-  const pages = pagesWith(project, plan, options, faces)
-  const terms = options.terms ?? project.sheet?.terms ?? project.terms ?? 'US'
+  const pages = pagesWith(plan, options, faces)
+  const terms = options.terms ?? settled.sheet.terms
   return writePdf(
     pages,
     {
-      title: project.title?.trim() || UNTITLED,
-      author: project.designer?.trim() ?? '',
-      subject: sentenceText(projectSentence(project, plan, terms)),
+      title: settled.title || UNTITLED,
+      author: settled.designer,
+      subject: sentenceText(projectSentence(plan, terms)),
       language: terms === 'UK' ? 'en-GB' : 'en-US',
       date: options.date,
       producer: `Petalyard ${options.version}`,

@@ -1,25 +1,24 @@
 /** Every list for a spreadsheet by its name, or null where the project has none of it. */
 import type { Plan } from '../../shared-types/plan'
-import type { Project } from '../../shared-types/project'
 import type { ListName } from '../../shared-types/sheets'
 import { orderCsv, yarnCsv } from './csv'
 import { itemsCsv } from './csv-items'
 import { cordCsv, kitCsv, purchaseCsv } from './csv-kit'
 
-export function listCsv(list: ListName, project: Project, plan: Plan): string | null {
+export function listCsv(list: ListName, plan: Plan): string | null {
   switch (list) {
     case 'materials':
-      return yarnCsv(project, plan)
+      return yarnCsv(plan)
     case 'order':
-      return orderCsv(project, plan)
+      return orderCsv(plan)
     case 'cord':
-      return plan.items ? cordCsv(project, plan) : null
+      return plan.items ? cordCsv(plan) : null
     case 'items':
-      return plan.panel ? itemsCsv(project, plan) : null
+      return plan.panel ? itemsCsv(plan) : null
     case 'kit':
-      return plan.kit ? kitCsv(project, plan.kit) : null
+      return plan.kit ? kitCsv(plan.settled, plan.kit) : null
     case 'purchase':
-      return plan.kit ? purchaseCsv(project, plan.kit) : null
+      return plan.kit ? purchaseCsv(plan.settled, plan.kit) : null
   }
 }
 

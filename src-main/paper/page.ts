@@ -1,12 +1,13 @@
 /** What the pages of a map are made from, and what becomes of them. */
 import type { Plan } from '../../shared-types/plan'
-import type { Paper, Project, SheetStyle, Terms, UnitSystem } from '../../shared-types/project'
+import type { Paper, SheetStyle, Terms, UnitSystem } from '../../shared-types/project'
+import type { Settled } from '../../shared-types/settled'
 import type { Figure, MeasureText } from '../../src-core/figures/figure'
 import type { MapGround } from '../../src-core/figures/map'
 import { paperSize, Sheet } from './setting'
 
 export interface Job {
-  readonly project: Project
+  readonly settled: Settled
   readonly plan: Plan
   readonly ground: MapGround
   readonly paper: Paper

@@ -1,7 +1,8 @@
 /** The words of the kit card, the list along the cord, and the packing list. */
 import { marked } from '../../src-core/figures/yarn-words'
 import type { GarlandAccount, KitAccount, Plan } from '../../shared-types/plan'
-import type { Project, UnitSystem } from '../../shared-types/project'
+import type { UnitSystem } from '../../shared-types/project'
+import type { Settled } from '../../shared-types/settled'
 import { formatLength, formatMass, formatNumber, formatYarnLength } from '../../src-core/units/format'
 import { FILL_IN, SELLER_CHECK } from '../../src-core/figures/kit-words'
 import { joiningWords } from '../../src-core/figures/sentence'
@@ -91,13 +92,13 @@ function beadsFirst({ cord, items }: GarlandAccount): string {
 }
 
 /** The yarn that the cord is worked in, where one is chosen. */
-function cordYarn({ layout, yarns }: Project): string {
+function cordYarn({ layout, yarns }: Settled): string {
   const id = layout?.kind === 'garland' ? layout.cord?.yarn : undefined
   return id === undefined ? '' : yarns?.find((yarn) => yarn.id === id)?.name || id
 }
 
 /** How the cord is begun: its beads, its yarn, its chains. */
-export function cordWords(project: Project, garland: GarlandAccount, units: UnitSystem): string {
+export function cordWords(settled: Settled, garland: GarlandAccount, units: UnitSystem): string {
   const { cord, items } = garland
   if (cord.chains === null)
     return `A bought cord of ${bothLengths(cord.whole.length, units)}. Measure from the first tie.${beadsFirst(garland)}`
@@ -106,7 +107,7 @@ export function cordWords(project: Project, garland: GarlandAccount, units: Unit
     ? ` Under load it stretches: it then measures ${formatLength(cord.stretched.low, units)} to ${formatLength(cord.stretched.high, units)}.`
     : ''
   const fastened = items.length > 0 ? ' Fasten everything with its right side towards you.' : ''
-  const yarn = cordYarn(project)
+  const yarn = cordYarn(settled)
   return `${yarn ? `In ${yarn}: ` : ''}${counted(cord.whole.chains ?? 0, 'chain')} in all: ${ties}then ${formatNumber(cord.chains)} over ${bothLengths(cord.length, units)}${ties ? ', and the tie again' : ''}.${beadsFirst(garland)}${fastened}${gives}`
 }
 
@@ -148,8 +149,8 @@ export function runWords(kit: KitAccount): string {
 }
 
 /** What is in one kit, thing by thing: "Moss 31 g", "2 × blunt needle". Yarn is told in grams, as labels ask. */
-export function contentsWords(project: Project, kit: KitAccount): string[] {
-  const names = new Map((project.yarns ?? []).map((yarn) => [yarn.id, yarn.name || yarn.id]))
+export function contentsWords(settled: Settled, kit: KitAccount): string[] {
+  const names = new Map(settled.yarns.map((yarn) => [yarn.id, yarn.name || yarn.id]))
   const yarns = kit.perKit.map(
     ({ yarn, grams, assumed = [] }) =>
       `${names.get(yarn) ?? yarn} ${marked(formatMass(grams, 'metric'), assumed.includes('grams'))}`,
@@ -161,9 +162,9 @@ export function contentsWords(project: Project, kit: KitAccount): string[] {
 }
 
 /** How a blanket goes together, for the card of its kit. */
-export function togetherWords(project: Project, plan: Plan): string {
+export function togetherWords(plan: Plan): string {
   const motifs = counted(plan.motifs.length, 'motif')
-  return `Work ${motifs}, ${joiningWords(project, plan.motif, plan.joins)}, in the order that the map tells. ${counted(plan.ends, 'end is', 'ends are')} woven in.`
+  return `Work ${motifs}, ${joiningWords(plan.settled, plan.motif, plan.joins)}, in the order that the map tells. ${counted(plan.ends, 'end is', 'ends are')} woven in.`
 }
 
 /** How an appliqué is sewn down, for the card of its kit. */

@@ -117,8 +117,8 @@ function spansOf(lines: Plan['edgingLines']): number[] {
 /** The edging in words, round by round, or null when there is none. */
 export function edgingWords(edging: EdgingAccount | null, job: Job): string | null {
   if (!edging) return null
-  const from = job.project.terms ?? 'US'
-  const yarn = job.project.yarns?.find((each) => each.id === edging.yarn)?.name || edging.yarn
+  const from = job.settled.terms
+  const yarn = job.settled.yarns.find((each) => each.id === edging.yarn)?.name || edging.yarn
   const style = EDGING_STYLES[edging.style] ?? edging.style
   const rounds = edging.rounds.map((round, i) => {
     const stitch = translateStitch(round.stitch, from, job.terms) ?? round.stitch

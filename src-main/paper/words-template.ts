@@ -1,5 +1,5 @@
 /** Every word of an appliqué's template. */
-import type { Project } from '../../shared-types/project'
+import type { Settled } from '../../shared-types/settled'
 import { counted } from '../../src-core/figures/words'
 
 export const TEMPLATE_WORDS = {
@@ -41,14 +41,14 @@ export const TEMPLATE_WORDS = {
 } as const
 
 /** Cautions of an appliqué; they defer to local rules. */
-export function appliqueCautions(project: Project): { title: string; text: string }[] {
+export function appliqueCautions(settled: Settled): { title: string; text: string }[] {
   const list = [
     {
       title: 'Cushions and other furnishings',
       text: 'If it becomes a cushion or a cover, check the rules on fire safety of furnishings that apply where you live, for fabric, filling and yarn together.',
     },
   ]
-  if (project.forChild)
+  if (settled.forChild)
     list.push({
       title: 'For a small child',
       text: 'Sew every motif down all round and firmly, so that nothing can be pulled off and no loop catches a finger, and check it often. Follow the advice that is given where you live.',

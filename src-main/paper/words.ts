@@ -1,6 +1,7 @@
 /** Every word of the assembly map, in English with the trade's US and UK words. */
 import type { MotifAccount, Plan } from '../../shared-types/plan'
-import type { Joining, Project, Terms } from '../../shared-types/project'
+import type { Joining, Terms } from '../../shared-types/project'
+import type { Settled } from '../../shared-types/settled'
 import { capital, counted, numbered, plural } from '../../src-core/figures/words'
 import type { ColourwayMark } from '../../src-core/figures/marks'
 import type { JoinLegendWords } from '../../src-core/figures/join-detail'
@@ -284,29 +285,29 @@ export function againWords(row: number | null, as: string | null): string {
 export const ROW_DIRECTIONS = { right: 'left to right →', left: '← right to left' } as const
 
 /** Cautions that apply, as paragraphs under short headings; they always defer to local rules. */
-export function cautions(project: Project, terms: Terms): { title: string; text: string }[] {
+export function cautions(settled: Settled, terms: Terms): { title: string; text: string }[] {
   const crib = terms === 'US' ? 'crib' : 'cot'
   const list: { title: string; text: string }[] = []
-  if (project.forChild && project.layout?.kind !== 'applique') {
+  if (settled.forChild && settled.layout?.kind !== 'applique') {
     list.push({
       title: 'Blankets for babies',
       text: `Not for sleep under 12 months: keep loose blankets out of the ${crib}. Check it often for loose loops and for gaps that fingers, hands or a head could enter, and mend or remove it when you find any. Follow the advice that is given where you live.`,
     })
   }
-  if (project.layout?.kind === 'garland') {
+  if (settled.layout?.kind === 'garland') {
     list.push({
       title: 'Garlands',
       text: `A garland is decoration, not a toy. Hang it out of children’s reach, never on or across a ${crib}, and remove it before a child can pull itself up. Keep it clear of stoves, candles and lamps.`,
     })
   }
-  if (project.layout?.kind === 'applique') list.push(...appliqueCautions(project))
-  if (project.layout && 'kit' in project.layout && project.layout.kit) {
+  if (settled.layout?.kind === 'applique') list.push(...appliqueCautions(settled))
+  if (settled.layout?.kit) {
     list.push({
       title: 'Kits',
       text: 'Hooks, needles and beads are small or sharp parts: not for children under three.',
     })
   }
-  if (project.forChild || (project.layout && 'kit' in project.layout && project.layout.kit)) {
+  if (settled.forChild || settled.layout?.kit) {
     list.push({
       title: 'If you sell what you make',
       text: 'Check what applies where it is sold: toy safety if a child will play with it, product safety, fibre labelling and care labelling. Including somebody’s pattern needs their permission.',

@@ -24,8 +24,8 @@ export function paintCells(
   colourway: string | null,
   how: 'preview' | 'change',
 ): void {
-  const { plan, settled } = document
-  const { count, edit } = kindOf(settled).painting(settled, plan, [...new Set(cells)], colourway)
+  const { plan, committed } = document
+  const { count, edit } = kindOf(committed).painting(committed, plan, [...new Set(cells)], colourway)
   const label = colourway === null ? `free ${count}` : `paint ${count}`
   if (how === 'preview') document.preview(label, edit)
   else document.change(label, edit)
@@ -58,9 +58,9 @@ export function deleteItems(state: WindowState, ids: readonly string[]): void {
 /** Lays copies beside items, and takes the copies in the hand. */
 export function copyItems(state: WindowState, ids: readonly string[]): void {
   const { document, selection } = state
-  const before = document.settled
+  const before = document.committed
   document.change(`duplicate ${counted(ids.length, 'item')}`, (project) => duplicateItems(project, ids))
-  const added = addedIds(before, document.settled)
+  const added = addedIds(before, document.committed)
   selection.replace(added)
   selection.focus = added.at(-1) ?? null
   state.say([`${counted(added.length, 'item')} duplicated`, heldWords(state)].filter(Boolean).join('. '))

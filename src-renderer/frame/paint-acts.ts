@@ -38,7 +38,7 @@ export function tellPaint(
   more = '',
 ): void {
   const { document, view } = state
-  const project = document.settled
+  const project = document.committed
   if (blanketOf(project) === null) return state.say(more)
   if (project === before) return
   const [was, is] = [fixedOf(before), fixedOf(project)]
@@ -57,7 +57,7 @@ export function paintAndTell(
   colourway: string | null,
   more: () => string = () => '',
 ): void {
-  const before = state.document.settled
+  const before = state.document.committed
   paintCells(state.document, ids, colourway, 'change')
   tellPaint(state, before, colourway === null ? 'Freed' : 'Painted', ids, more())
 }
@@ -71,7 +71,7 @@ const targetsOf = ({ document, selection }: WindowState): readonly PlacedPiece[]
 /** Fixes what is selected, or all, in the colourways that stand there. */
 export function keepColours(state: WindowState, pieces = targetsOf(state)): void {
   const { document } = state
-  const before = document.settled
+  const before = document.committed
   const painted = { ...fixedOf(before) }
   // The plan of a large blanket may still be under way: motifs stand as the project has them now.
   const stands = standingColours(before)
@@ -93,12 +93,12 @@ export function keepColours(state: WindowState, pieces = targetsOf(state)): void
 
 /** Frees what is fixed of what is selected, or of all: a pattern may change it again. */
 export function freeColours(state: WindowState, ids: readonly string[] | null = null): void {
-  const fixed = Object.keys(fixedOf(state.document.settled))
+  const fixed = Object.keys(fixedOf(state.document.committed))
   const { selection, document } = state
   const wanted = new Set(ids ?? (selection.ids.size > 0 ? selection.ids : fixed))
   const freed = fixed.filter((id) => wanted.has(id))
   if (freed.length === 0) return state.say('Nothing is fixed there.')
-  const before = document.settled
+  const before = document.committed
   const pieces = freed.flatMap((id) => pieceAt(document.plan, id) ?? [])
   const painted = Object.fromEntries(Object.entries(fixedOf(before)).filter(([id]) => !wanted.has(id)))
   document.change(`free ${piecesCounted(pieces)}`, (project) =>

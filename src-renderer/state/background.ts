@@ -10,6 +10,7 @@ import type { Remedy } from '../../src-core/layout/remedy'
 import { createPlanner } from '../../src-core/plan'
 import type { Answer, HearNumbers, Message, Question } from './background-work'
 import { answerer } from './background-work'
+import { settled } from '../../src-core/settled'
 import { unpacked } from './plan-parcel'
 
 export interface Fit {
@@ -97,7 +98,7 @@ function over(isBeside: boolean, send: Send, stop: () => void): Background {
       if (value?.kind !== 'plan') return null
       // A worker that was started anew knows nothing of the plans before.
       const before = value.from === 'last' ? plans.get(lane) : undefined
-      const plan = unpacked(value.change, before)
+      const plan = unpacked(value.change, settled(project), before)
       plans.set(lane, plan)
       return plan
     },

@@ -6,9 +6,11 @@
 import type { Finding } from '../../shared-types/finding'
 import type { Plan, PlanNumbers } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
+import type { Settled } from '../../shared-types/settled'
 import { holdColours } from '../../src-core/colour/hold'
 import { bySeverity, finding } from '../../src-core/findings/finding'
 import { EMPTY, createPlanner } from '../../src-core/plan'
+import { settled } from '../../src-core/settled'
 import { kindOf } from '../kinds/kinds'
 import type { Background } from './background'
 
@@ -35,7 +37,7 @@ export class DocumentState {
   readonly #planner = createPlanner()
   readonly #background: Background | null
   readonly #listeners = new Set<(project: Project) => void>()
-  #settled: Project
+  #committed: Project
   #preview: Project | null
   #before: Plan | null
   #label = ''
@@ -51,6 +53,8 @@ export class DocumentState {
   /** Plans that were asked for in the background and have not come yet. */
   #awaited: number
   readonly project: Project
+  /** The project with every default: what to show, where `project` is what to change. */
+  readonly settled: Settled
   readonly findings: readonly Finding[]
   readonly isPlanning: boolean
   readonly previous: Plan | null
@@ -64,12 +68,13 @@ export class DocumentState {
    */
   constructor(project: Project, background: Background | null = null, first: FirstPlan | null = null) {
     this.#background = background
-    this.#settled = $state.raw(project)
+    this.#committed = $state.raw(project)
     this.#preview = $state.raw(null)
     this.#before = $state.raw(null)
     this.#past = $state.raw([])
     this.#future = $state.raw([])
-    this.project = $derived(this.#preview ?? this.#settled)
+    this.project = $derived(this.#preview ?? this.#committed)
+    this.settled = $derived(settled(this.project))
     this.#plan = $state.raw(first?.plan ?? EMPTY)
     this.#ahead = $state.raw(null)
     this.#trouble = $state.raw(first?.trouble ?? null)
@@ -112,8 +117,8 @@ export class DocumentState {
   }
 
   /** The project without what is only being tried. */
-  get settled(): Project {
-    return this.#settled
+  get committed(): Project {
+    return this.#committed
   }
 
   /** Calls `listener` with the project after every settled change, undo and redo. */
@@ -145,7 +150,7 @@ export class DocumentState {
     if (!tried) return
     this.#preview = null
     this.#before = null
-    if (tried === this.#settled) this.#replan()
+    if (tried === this.#committed) this.#replan()
     else this.#settle(this.#label, tried, key)
   }
 
@@ -170,27 +175,27 @@ export class DocumentState {
     this.cancel()
     this.#past = []
     this.#future = []
-    this.#settled = project
+    this.#committed = project
     this.#replan()
   }
 
   /** The project after an edit; colours are held where they can be, but an edit is never lost for it. */
   #edited(edit: Edit): Project {
-    const next = edit(this.#settled)
+    const next = edit(this.#committed)
     try {
-      return holdColours(this.#settled, next)
+      return holdColours(this.#committed, next)
     } catch {
       return next
     }
   }
 
   #settle(label: string, next: Project, key: string | null, pace: Pace = 'at-once'): void {
-    if (next === this.#settled) return
+    if (next === this.#committed) return
     const last = this.#past.at(-1)
     const isSame = key !== null && last?.key === key && this.#future.length === 0
-    if (!isSame) this.#past = [...this.#past.slice(1 - MOST_STEPS), { label, project: this.#settled, key }]
+    if (!isSame) this.#past = [...this.#past.slice(1 - MOST_STEPS), { label, project: this.#committed, key }]
     this.#future = []
-    this.#settled = next
+    this.#committed = next
     this.#tell(pace)
   }
 
@@ -200,16 +205,16 @@ export class DocumentState {
     const step = taken.at(-1)
     if (!step) return
     const rest = taken.slice(0, -1)
-    const back = [...given, { label: step.label, project: this.#settled, key: null }]
+    const back = [...given, { label: step.label, project: this.#committed, key: null }]
     if (from === '#past') [this.#past, this.#future] = [rest, back]
     else [this.#future, this.#past] = [rest, back]
-    this.#settled = step.project
+    this.#committed = step.project
     this.#tell()
   }
 
   #tell(pace: Pace = 'at-once'): void {
     this.#replan(pace)
-    for (const listener of this.#listeners) listener(this.#settled)
+    for (const listener of this.#listeners) listener(this.#committed)
   }
 
   /** Plans the project as it is now: what is quick at once, everything else beside the window. */

@@ -77,7 +77,7 @@ export class LayingState {
   /** What is asked for and has no room, in words; nothing where it has. */
   get roomWords(): string {
     const { wish } = this
-    const settled = this.#document.settled
+    const settled = this.#document.committed
     const ground = wish && groundOf(settled)
     if (!ground) return ''
     const told = roomFinding(groundFor(ground, this.keep), this.turnsFor(settled), wish, this.shown)
@@ -93,7 +93,7 @@ export class LayingState {
   /** Shows what would be laid. To be called in an effect: it follows the wish and the settled project. */
   show(): void {
     const { wish, keep } = this
-    const settled = this.#document.settled
+    const settled = this.#document.committed
     const turns = this.turnsFor(settled)
     untrack(() => {
       // Something else (saving, printing) has kept what was shown: it lies there now.
@@ -137,7 +137,7 @@ export class LayingState {
   lay(): string[] {
     const { wish, keep } = this
     if (!wish) return []
-    const before = this.#document.settled
+    const before = this.#document.committed
     const turns = this.turnsFor(before)
     const after = arrange(before, turns, wish, keep)
     const ids = keep ? addedIds(before, after) : itemsOf(after).map((_, index) => `1,${index + 1}`)

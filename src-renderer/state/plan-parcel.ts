@@ -4,6 +4,7 @@
  * in the thread that should answer the next key.
  */
 import type { Plan } from '../../shared-types/plan'
+import type { Settled } from '../../shared-types/settled'
 
 const LONG = ['motifs', 'joins', 'order', 'holes', 'fillers', 'fillerSteps', 'halves', 'findings'] as const
 type Long = (typeof LONG)[number]
@@ -11,11 +12,12 @@ const isLong = (key: string): key is Long => (LONG as readonly string[]).include
 
 /** Fields of a plan, the long ones as text. */
 export interface Parcel {
-  readonly light: Partial<Omit<Plan, Long>>
+  readonly light: Partial<Omit<Plan, Long | 'settled'>>
   readonly long: Readonly<Partial<Record<Long, string>>>
 }
 
-export function packed(fields: Partial<Plan>): Parcel {
+/** The project itself stays behind: whoever asked has it. */
+export function packed({ settled: _, ...fields }: Partial<Plan>): Parcel {
   const entries = Object.entries(fields)
   const light = entries.filter(([key]) => !isLong(key))
   const long = entries.filter(([key]) => isLong(key))
@@ -25,10 +27,13 @@ export function packed(fields: Partial<Plan>): Parcel {
   }
 }
 
-/** The plan before with the fields of a parcel; what is long is not read yet, neither the old nor the new. */
-export function unpacked({ light, long }: Parcel, before?: Plan): Plan {
+/**
+ * The plan of a project: the plan before with the fields of a parcel. What is long is not read yet, neither the old
+ * nor the new.
+ */
+export function unpacked({ light, long }: Parcel, settled: Settled, before?: Plan): Plan {
   const plan = Object.defineProperties({}, before ? Object.getOwnPropertyDescriptors(before) : {}) as Plan
-  for (const [key, value] of Object.entries(light))
+  for (const [key, value] of Object.entries({ ...light, settled }))
     Object.defineProperty(plan, key, { value, enumerable: true, configurable: true, writable: true })
   for (const [key, text] of Object.entries(long))
     Object.defineProperty(plan, key, { get: readOnce(text), enumerable: true, configurable: true })

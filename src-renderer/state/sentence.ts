@@ -66,7 +66,7 @@ const OTHER_UNITS = / \((?=[\d⅛¼⅜½⅝¾⅞])[^()]* (?:in|cm|mm)\)/
 /** The sentence in parts; those with a field can be edited. */
 export function sentenceParts(project: Project, plan: Plan): Part[] {
   // In the window the units can be switched, so that one of them is enough.
-  const parts: Part[] = projectSentence(project, plan).map((part) => {
+  const parts: Part[] = projectSentence(plan).map((part) => {
     const text = part.text.replace(OTHER_UNITS, '')
     return text === part.text ? part : { ...part, text }
   })

@@ -190,7 +190,7 @@ export class WindowState {
   /** The project as it is, to send with an operation of its own. */
   change(): ProjectChange {
     this.document.commit()
-    return this.#keeper.change(this.document.settled)
+    return this.#keeper.change(this.document.committed)
   }
 
   /** Runs an operation and tells what the host refused; answers its value, or null. */
@@ -253,7 +253,7 @@ export class WindowState {
   #reach(isGone: boolean): void {
     const isBack = this.isHostGone && !isGone
     this.isHostGone = isGone
-    if (isBack && this.document.undoLabel !== null) this.#keeper.changed(this.document.settled)
+    if (isBack && this.document.undoLabel !== null) this.#keeper.changed(this.document.committed)
   }
 
   #settle(settings: Settings): void {

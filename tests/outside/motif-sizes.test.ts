@@ -195,7 +195,7 @@ function accountOf({ what, gauge, foundation, rounds }: Case) {
     foundation,
     rounds: rounds.map((work) => ({ work })),
   }
-  return roundsAccount(motif, { hand: 'right', terms: 'US', gauge: undefined, growth: 0 })
+  return roundsAccount(motif, { hand: 'right', terms: 'US', growth: 0 })
 }
 
 const sizeOf = (given: Case): number => accountOf(given).account![given.measure]
@@ -262,7 +262,7 @@ describe('M7, M17 discs of plain rounds', () => {
           })),
         ],
       },
-      { hand: 'right', terms: 'US', gauge: undefined, growth: 0 },
+      { hand: 'right', terms: 'US', growth: 0 },
     )
 
   /**

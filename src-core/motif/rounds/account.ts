@@ -1,8 +1,9 @@
 /** A motif in written rounds (M4–M17) → its account: radii, outline, anchors, stitches, yarn, how it lies. */
 import type { Finding } from '../../../shared-types/finding'
 import type { MeasuredRound, MotifAccount, Point } from '../../../shared-types/plan'
-import type { Hand, RoundsMotif, StitchGauge, Terms } from '../../../shared-types/project'
+import type { Hand, RoundsMotif, Terms } from '../../../shared-types/project'
 import { finding } from '../../findings/finding'
+import { remembered } from '../../memo'
 import { resolveGauge, scaleGauge, sizeSpread } from '../../stitches/gauge'
 import type { ResolvedGauge } from '../../stitches/gauge'
 import type { Millimetres, Radians } from '../../units/quantity'
@@ -24,8 +25,6 @@ import { usableRounds } from './usable'
 export interface RoundsContext {
   readonly hand: Hand
   readonly terms: Terms
-  /** Gauge of the project, for motifs without their own. */
-  readonly gauge: StitchGauge | undefined
   readonly growth: number
 }
 
@@ -54,8 +53,19 @@ export interface Beginning {
   readonly turn: Radians
 }
 
-/** The account of a motif in written rounds; null with findings where the rounds give no outline. */
-export function roundsAccount(motif: RoundsMotif, context: RoundsContext): RoundsAccount {
+const remember = remembered(
+  (motif: RoundsMotif, ...[hand, terms, growth]: readonly [Hand, Terms, number]): RoundsAccount =>
+    makeAccount(motif, { hand, terms, growth }),
+)
+
+/**
+ * The account of a motif in written rounds; null with findings where the rounds give no outline. Its gauge is the one
+ * that it is worked in. Rounds are read and located once for as long as nothing of it changes.
+ */
+export const roundsAccount = (motif: RoundsMotif, { hand, terms, growth }: RoundsContext): RoundsAccount =>
+  remember(motif, hand, terms, growth)
+
+function makeAccount(motif: RoundsMotif, context: RoundsContext): RoundsAccount {
   const told = accountFor(motif, context)
   const symbols = told.located.reduce(
     (sum, { elements, asides }) => sum + symbolsOf(elements) + asides.length,
@@ -116,7 +126,7 @@ function accountFor(given: RoundsMotif, context: RoundsContext): RoundsAccount {
 
 /** M3: "rounds 1–2 measure 63.5 mm" scales a rule-of-thumb gauge until those rounds come out right. */
 function calibrated(motif: RoundsMotif, context: RoundsContext, read: ReadMotif): ResolvedGauge {
-  const plain = resolveGauge(motif.gauge ?? context.gauge, context.terms)
+  const plain = resolveGauge(motif.gauge, context.terms)
   const known = plain.roundsMeasure
   if (!known) return plain
   let gauge = scaleGauge(plain, 1)

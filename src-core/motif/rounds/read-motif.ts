@@ -1,6 +1,7 @@
 /** The rounds of a motif, read: worked rounds, each with its entry in the project. */
 import type { Finding, FindingTarget } from '../../../shared-types/finding'
 import type { RoundsMotif, Terms } from '../../../shared-types/project'
+import { remembered } from '../../memo'
 import { readRounds } from '../../notation/read'
 import type { ReadRounds } from '../../notation/read'
 import type { After } from '../../notation/state'
@@ -69,8 +70,8 @@ function compose(motif: RoundsMotif): Composed {
   return { text, lines, before, head }
 }
 
-/** Reads all rounds of a motif as one text: later rounds may refer to older ones. */
-export function readMotif(given: RoundsMotif, terms: Terms): ReadMotif {
+/** Reads all rounds of a motif as one text, once: later rounds may refer to older ones. */
+export const readMotif = remembered((given: RoundsMotif, terms: Terms): ReadMotif => {
   const { motif, findings: refused } = usableRounds(given)
   const { text, lines, before, head } = compose(motif)
   const reading = readRounds(text, { terms, after: foundationOf(motif), before })
@@ -107,7 +108,7 @@ export function readMotif(given: RoundsMotif, terms: Terms): ReadMotif {
       })),
     ],
   }
-}
+})
 
 /** "12 dc in 4th ch from hook": the chain is the middle of a disc, not the stem of a leaf. */
 function worksIntoOneChain({ elements }: WorkedRound): boolean {

@@ -3,6 +3,7 @@ import type { Finding } from '../../../shared-types/finding'
 import type { MeasuredSizes, RoundsMotif } from '../../../shared-types/project'
 import { finding } from '../../findings/finding'
 import { boundValues, lengthValue } from '../../findings/quantities'
+import { remembered } from '../../memo'
 import { LIMITS } from '../../notation/limits'
 import { MOTIF_SIZE } from '../constants'
 
@@ -21,13 +22,8 @@ const MEASURES = {
   width: 'the width',
 } as const
 
-/** By motif: whoever asks gets the same object. */
-const known = new WeakMap<RoundsMotif, UsableRounds>()
-
 /** The motif without numbers that nobody can work or measure. */
-export function usableRounds(motif: RoundsMotif): UsableRounds {
-  const before = known.get(motif)
-  if (before) return before
+export const usableRounds = remembered((motif: RoundsMotif): UsableRounds => {
   const findings: Finding[] = []
   const where = `motif ${motif.id}`
   /** A length in mm that was given and can be one; 0 is none. */
@@ -67,10 +63,8 @@ export function usableRounds(motif: RoundsMotif): UsableRounds {
       ),
     }),
   }
-  const answer = { motif: findings.length > 0 ? usable : motif, findings }
-  known.set(motif, answer)
-  return answer
-}
+  return { motif: findings.length > 0 ? usable : motif, findings }
+})
 
 function without<Fields extends object>(fields: Fields, names: readonly (keyof Fields)[]): Fields {
   if (names.length === 0) return fields

@@ -1,9 +1,10 @@
 import { extname, resolve } from 'node:path'
 import { Option } from 'commander'
 import { version } from '../../../package.json'
-import type { Project, RoundsMotif, Terms } from '../../../shared-types/project'
-import { toldTo } from '../../../src-core/findings/finding'
-import { roundsAccount } from '../../../src-core/motif/rounds/account'
+import type { RoundsMotif, Terms } from '../../../shared-types/project'
+import type { Settled } from '../../../shared-types/settled'
+import { accountOf, workedRounds } from '../../../src-core/accounts'
+import { settled } from '../../../src-core/settled'
 import { CommandEnd, EXIT } from '../exit-codes'
 import type { AddCommand } from '../program'
 import { complainOf, exitFor, loadProject } from '../project-file'
@@ -37,25 +38,23 @@ export const addChart: AddCommand = (program, around, end) => {
         complainOf(around, invalid)
         return end(exitFor(invalid))
       }
-      const motifs = wanted(project, options.motif)
-      const findings = toldTo(
-        project,
-        motifs.flatMap((motif) => roundsAccount(motif, contextOf(project)).findings),
-      )
+      const made = settled(project)
+      const motifs = wanted(made, options.motif)
+      const findings = motifs.flatMap((motif) => accountOf(made, motif).findings)
       const errors = findings.filter((finding) => finding.severity === 'error')
       complainOf(around, errors)
       if (ending === '.svg' && motifs.length > 1) {
         const ids = motifs.map((motif) => motif.id).join(', ')
         throw new CommandEnd(EXIT.wrongUse, `an SVG holds one chart: choose with --motif from ${ids}.`)
       }
-      const drawable = motifs.filter((motif) => roundsAccount(motif, contextOf(project)).beginning !== null)
+      const drawable = motifs.filter((motif) => workedRounds(made, motif).beginning !== null)
       if (drawable.length === 0) {
         around.err('petalyard: there are no written rounds to draw, so no chart was written.\n')
         return end(EXIT.projectErrors)
       }
       // Loaded only here: the text face and the PDF writer are the largest part of the program.
       const { chartPages, figureToSvg, renderCharts } = await import('../../paper')
-      const requests = drawable.map((motif) => ({ project, motif, terms: options.terms }))
+      const requests = drawable.map((motif) => ({ settled: made, motif, terms: options.terms }))
       const title = `${drawable[0]!.name ?? drawable[0]!.id}: symbol chart`
       const content =
         ending === '.svg'
@@ -67,16 +66,8 @@ export const addChart: AddCommand = (program, around, end) => {
     })
 }
 
-const contextOf = (project: Project) => ({
-  hand: project.hand ?? 'right',
-  terms: project.terms ?? 'US',
-  gauge: project.gauge,
-  growth: 0,
-})
-
 /** The motifs in written rounds, or the one that is asked for. */
-function wanted(project: Project, id: string | undefined): RoundsMotif[] {
-  const all = project.motifs ?? []
+function wanted({ motifs: all }: Settled, id: string | undefined): RoundsMotif[] {
   const written = all.filter((motif): motif is RoundsMotif => motif.kind === 'rounds')
   if (id === undefined) return written
   const found = all.find((motif) => motif.id === id)

@@ -76,8 +76,11 @@ export const addMap: AddCommand = (program, around, end) => {
       const { NoSuchPageError, NoSuchSheetError, renderMap } = await import('../../paper')
       const { out, ...sheet } = withLabels(options)
       // What has no title is called by its file.
-      const titled = project.title?.trim() ? project : { ...project, title: nameOfFile(basename(file)) }
-      const task = renderMap(titled, plan, { ...sheet, date: around.now(), version })
+      const title = plan.settled.title || nameOfFile(basename(file))
+      const task = renderMap(
+        { ...plan, settled: { ...plan.settled, title } },
+        { ...sheet, date: around.now(), version },
+      )
       const bytes = await task.catch((error: unknown) => {
         const isAsked = error instanceof NoSuchPageError || error instanceof NoSuchSheetError
         throw isAsked ? new CommandEnd(EXIT.wrongUse, error.message) : error

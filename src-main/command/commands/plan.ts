@@ -2,7 +2,6 @@ import { Option } from 'commander'
 import type { Finding } from '../../../shared-types/finding'
 import type { GarlandAccount, Plan } from '../../../shared-types/plan'
 import { PROJECT_FORMAT, PROJECT_VERSION } from '../../../shared-types/project'
-import type { Project } from '../../../shared-types/project'
 import type { ListName } from '../../../shared-types/sheets'
 import { LISTS } from '../../../shared-types/sheets'
 import { planProject } from '../../../src-core/plan'
@@ -41,17 +40,17 @@ export const addPlan: AddCommand = (program, around, end) => {
       }
       const plan = planProject(project)
       if (options.json) printJson(around, planJson(plan))
-      else if (options.csv) around.out(await csvOf(options.csv, project, plan))
+      else if (options.csv) around.out(await csvOf(options.csv, plan))
       else printLines(around, planReport(project, plan, around.width, options.order === true))
       return end(exitFor(plan.findings))
     })
 }
 
 /** One list as CSV; a list that the project does not have ends the command. */
-async function csvOf(list: ListName, project: Project, plan: Plan): Promise<string> {
+async function csvOf(list: ListName, plan: Plan): Promise<string> {
   // Loaded only here: the other answers do not need it.
   const { LIST_OWNERS, listCsv } = await import('../../paper/lists')
-  const text = listCsv(list, project, plan)
+  const text = listCsv(list, plan)
   if (text !== null) return text
   const message = `there is no such list of this project: --csv ${list} is for ${LIST_OWNERS[list] ?? 'others'}.`
   throw new CommandEnd(EXIT.wrongUse, message)
@@ -62,7 +61,8 @@ async function csvOf(list: ListName, project: Project, plan: Plan): Promise<stri
  * of the motifs themselves are what `measure` prints.
  */
 function planJson(plan: Plan): object {
-  const { motif: _, fillerMotif: _filler, accounts: _accounts, garland, minutes, yarns, ...rest } = plan
+  const { settled: _, motif: _motif, fillerMotif: _filler, accounts: _accounts, ...told } = plan
+  const { garland, minutes, yarns, ...rest } = told
   return {
     ...rest,
     ...(garland ? { garland: hangingOf(garland) } : {}),

@@ -53,10 +53,10 @@ const LEAST_PART = 24
 
 /** One page, whatever is in the kit. */
 export function cardPage(job: Job): Draft {
-  const { project, plan, terms } = job
+  const { plan, terms } = job
   const sheet = newSheet(job)
   let y = sheet.title(job.title)
-  const sentence = sentenceText(projectSentence(project, plan, terms))
+  const sentence = sentenceText(projectSentence(plan, terms))
   y = setNotes(job, sheet, sheet.paragraph(sentence, sheet.left, y, 170, { size: TYPE.lead })) + AIR
   const foot = footHeight(job, sheet)
   // What the words need is tried on a sheet that is thrown away; the drawings get the rest.
@@ -97,31 +97,31 @@ function listsAndWords(job: Job, sheet: Sheet, top: number, most: number): numbe
 }
 
 /** The gauge that what is made was planned by. */
-function gaugeGiven({ project, plan }: Job): StitchGauge | undefined {
-  const { layout } = project
-  if (layout?.kind === 'garland') return cordGauge(project, layout)
-  return project.motifs?.find(({ id }) => id === plan.motif?.id)?.gauge ?? project.gauge
+function gaugeGiven({ settled, plan }: Job): StitchGauge | undefined {
+  const { layout } = settled
+  if (layout?.kind === 'garland') return cordGauge(settled, layout)
+  return (settled.motifs.find(({ id }) => id === plan.motif?.id) ?? settled).gauge
 }
 
 /** How it is made up, by what it is: heading and words. */
-function howTo({ project, plan, units }: Job): [string, string][] {
+function howTo({ settled, plan, units }: Job): [string, string][] {
   const { garland } = plan
   if (garland)
     return [
       [CARD_WORDS.hangs, hangWords(garland, units)],
-      [CARD_WORDS.cord, cordWords(project, garland, units)],
+      [CARD_WORDS.cord, cordWords(settled, garland, units)],
     ]
   if (plan.panel) return [[CARD_WORDS.laid, laidWords(plan, units)]]
-  return [[CARD_WORDS.together, togetherWords(project, plan)]]
+  return [[CARD_WORDS.together, togetherWords(plan)]]
 }
 
 /** The blanket or the composition, as large as the room allows; returns the y below. */
 function picture(job: Job, sheet: Sheet, top: number, room: number): number {
-  const { project, plan, style: look } = job
+  const { plan, style: look } = job
   const height = Math.min(PICTURE_HEIGHT, room - AIR)
   if (plan.panel) {
     const box = { width: sheet.inner, height, look }
-    return sheet.figure(appliquePicture(project, plan, plan.panel, box), sheet.left, top) + AIR
+    return sheet.figure(appliquePicture(plan, plan.panel, box), sheet.left, top) + AIR
   }
   const { figure } = overviewMap(job.ground, sheet.inner, height)
   return sheet.figure(figure, sheet.left, top) + AIR
@@ -129,29 +129,25 @@ function picture(job: Job, sheet: Sheet, top: number, room: number): number {
 
 /** The whole garland, and a part of it large enough to be worked from where there is room. */
 function garlandDrawings(job: Job, garland: GarlandAccount, sheet: Sheet, top: number, room: number): number {
-  const { project, plan } = job
+  const { plan } = job
   const look = job.style
   const label = 3 + Sheet.line(TYPE.body) + 1
   const part = firstPart(plan, garland)
   const share = part ? Math.max(room * WHOLE_SHARE, room - PART_HEIGHT - label - AIR) : room - AIR
   const height = Math.min(WHOLE_HEIGHT, share)
-  let y = sheet.figure(
-    garlandFigure(project, plan, garland, { width: sheet.inner, height, look }),
-    sheet.left,
-    top,
-  )
+  let y = sheet.figure(garlandFigure(plan, garland, { width: sheet.inner, height, look }), sheet.left, top)
   const left = Math.min(PART_HEIGHT, top + room - y - label - AIR)
   if (!part || left < LEAST_PART) return y + AIR
   y = sheet.text(CARD_WORDS.part(garland.swags !== null), sheet.left, y + 3, { size: TYPE.body })
   const [from, to] = part
   const options = { width: sheet.inner, height: left, look, from, to, numbered: true }
-  return sheet.figure(garlandFigure(project, plan, garland, options), sheet.left, y + 1) + AIR
+  return sheet.figure(garlandFigure(plan, garland, options), sheet.left, y + 1) + AIR
 }
 
 /** Yarn in one kit, wound or as needed, in both systems; and what else is in it. */
 function yarnList(job: Job, sheet: Sheet, top: number, most: number): number {
-  const { project, plan, units } = job
-  const yarns = new Map((project.yarns ?? []).map((yarn) => [yarn.id, yarn]))
+  const { settled, plan, units } = job
+  const yarns = new Map(settled.yarns.map((yarn) => [yarn.id, yarn]))
   const wound = plan.kit?.perKit ?? plan.yarns.map((need) => neededYarn(need))
   const rows: Row[] = wound.map(({ yarn, grams, metres, assumed = [] }) => ({
     cells: [
@@ -216,14 +212,14 @@ export function keyEntry({ plan, style }: Job, mark: ColourwayMark): Entry {
 
 /** What stands at the foot of the card, label and words. */
 function footFacts(job: Job): [string, string][] {
-  const { project, plan, terms } = job
-  const care = project.layout?.kit?.care?.trim()
+  const { settled, plan, terms } = job
+  const care = settled.layout?.kit?.care?.trim()
   const ids = (plan.kit?.perKit ?? []).map(({ yarn }) => yarn)
-  const fibre = fibreWords(project, ids.length > 0 ? ids : plan.yarns.map(({ id }) => id))
+  const fibre = fibreWords(settled, ids.length > 0 ? ids : plan.yarns.map(({ id }) => id))
   return [
     [CARD_WORDS.fibre, fibre],
     [CARD_WORDS.care, care || CARD_WORDS.fill],
-    [HEADINGS.cautions, kitCautions(project, terms)],
+    [HEADINGS.cautions, kitCautions(settled, terms)],
   ]
 }
 
@@ -239,5 +235,5 @@ function foots(job: Job, sheet: Sheet, top: number): void {
     sheet.text(label, sheet.left, y, { weight: 'bold' })
     y = sheet.paragraph(text, sheet.left + LABEL, y, sheet.inner - LABEL) + 1
   }
-  sheet.text(creditLine(job.project), sheet.left, y, { size: TYPE.foot })
+  sheet.text(creditLine(job.settled), sheet.left, y, { size: TYPE.foot })
 }

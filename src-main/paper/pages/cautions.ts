@@ -9,7 +9,7 @@ const BETWEEN = 3.5
 
 /** The pages with the cautions added to the last of them, or after it. */
 export function withCautions(job: Job, pages: readonly Draft[]): Draft[] {
-  const list = cautions(job.project, job.terms)
+  const list = cautions(job.settled, job.terms)
   if (list.length === 0) return [...pages]
   const last = pages.at(-1)
   const empty = newSheet(job)

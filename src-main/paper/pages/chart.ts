@@ -1,7 +1,7 @@
 /** The symbol chart of a motif with its key, as large as the page lets it be. */
 import type { RoundsMotif } from '../../../shared-types/project'
 import { chartFigures, chartKey, chartKeyFigure } from '../../../src-core/figures/chart'
-import { roundsAccount } from '../../../src-core/motif/rounds/account'
+import { workedRounds } from '../../../src-core/accounts'
 import type { Flow } from '../flow'
 import type { Job } from '../page'
 import { Sheet, TYPE } from '../setting'
@@ -11,16 +11,10 @@ const KEY_WIDTH = 58
 const GAP = 5
 const CAPTION = Sheet.line(TYPE.table) + 2
 
-/** Where every stitch of the motif lies; the chart's words are in the job's terms, its hand is the project's. */
-function located(job: Job, motif: RoundsMotif) {
-  const hand = job.project.hand ?? 'right'
-  const terms = job.project.terms ?? 'US'
-  return { hand, ...roundsAccount(motif, { hand, terms, gauge: job.project.gauge, growth: 0 }) }
-}
-
 /** Puts the chart below what stands there, or on pages of its own. */
 export function setChart(job: Job, flow: Flow, motif: RoundsMotif): void {
-  const { hand, located: rounds, beginning } = located(job, motif)
+  const { hand } = job.settled
+  const { located: rounds, beginning } = workedRounds(job.settled, motif)
   if (!beginning || rounds.length === 0) return
   const { sheet } = flow
   const head = Sheet.line(TYPE.heading) + 1.6

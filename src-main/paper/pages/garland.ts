@@ -42,7 +42,7 @@ function marksOfMotif({ plan, ground }: Job, id: string): ColourwayMark[] {
 
 /** The words of the plan are in the project's terms; the sheet may be printed in the others. */
 function wordsOf(job: Job, garland: GarlandAccount, item: GarlandItem): string {
-  const from = job.project.terms ?? 'US'
+  const from = job.settled.terms
   if (from === job.terms || garland.cord.chains === null) return item.words
   const sc = (terms: typeof from): string => `${stitchAbbreviation('sc', terms)} in `
   return item.words.replaceAll(sc(from), sc(job.terms))
@@ -88,7 +88,7 @@ function cordPages(job: Job, garland: GarlandAccount): Draft[] {
     let y = sheet.top
     if (drafts.length === 0) {
       y = sheet.title(CORD_WORDS.title)
-      y = sheet.paragraph(cordWords(job.project, garland, job.units), sheet.left, y, 165)
+      y = sheet.paragraph(cordWords(job.settled, garland, job.units), sheet.left, y, 165)
       y = setNotes(job, sheet, y) + 3
     }
     const result = drawTable(sheet, y, columns, rows, { size: TYPE.list })

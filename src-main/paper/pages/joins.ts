@@ -35,18 +35,18 @@ const NO_GAP = 0.5
 
 /** The page, or nothing when nothing is joined. */
 export function joinPages(job: Job): Draft[] {
-  const { plan, ground, project } = job
+  const { plan, ground, settled } = job
   const choice = chooseJoinDetail(plan)
   if (!choice) return []
   const sheet = newSheet(job)
   let y = sheet.title(HEADINGS.joins)
-  y = sheet.paragraph(joiningAdvice(project.joining, plan.motif, job.terms), sheet.left, y, 165) + 5
+  y = sheet.paragraph(joiningAdvice(settled.joining, plan.motif, job.terms), sheet.left, y, 165) + 5
   const foot = 88
   const box = { width: sheet.inner, height: sheet.bottom - y - foot }
-  const hand = project.hand ?? 'right'
-  const hosts = joinedAsYouGo(project.joining)
+  const hand = settled.hand
+  const hosts = joinedAsYouGo(settled.joining)
   const step = plan.order.find(({ motif }) => motif === choice.focus.id)
-  const told = stepSentence(project.joining, step?.words ?? '')
+  const told = stepSentence(settled.joining, step?.words ?? '')
   const figure = joinDetailFigure(
     plan,
     choice,

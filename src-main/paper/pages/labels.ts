@@ -45,10 +45,10 @@ interface Grid {
 
 /** What stands on every label. */
 function labelOf(job: Job, kit: KitAccount, contents: string): Label {
-  const { project, terms, title } = job
-  const care = project.layout?.kit?.care?.trim()
+  const { settled, terms, title } = job
+  const care = settled.layout?.kit?.care?.trim()
   const fibre = fibreWords(
-    project,
+    settled,
     kit.perKit.map(({ yarn }) => yarn),
   )
   return {
@@ -57,8 +57,8 @@ function labelOf(job: Job, kit: KitAccount, contents: string): Label {
       [LABEL_WORDS.contents, contents],
       [LABEL_WORDS.fibre, fibre],
       [LABEL_WORDS.care, care || LABEL_WORDS.fill],
-      [LABEL_WORDS.cautions, kitCautions(project, terms)],
-      ['', creditLine(project)],
+      [LABEL_WORDS.cautions, kitCautions(settled, terms)],
+      ['', creditLine(settled)],
       [LABEL_WORDS.maker, LABEL_WORDS.blank],
     ],
   }
@@ -96,7 +96,7 @@ function gridOf(job: Job, sheet: Sheet, label: Label): Grid | null {
 
 /** The contents told in full, or as many of them as a label holds. */
 function fittingLabel(job: Job, kit: KitAccount, sheet: Sheet): { label: Label; grid: Grid } {
-  const things = contentsWords(job.project, kit)
+  const things = contentsWords(job.settled, kit)
   for (let shown = things.length; ; shown--) {
     const rest = things.length - shown
     const told = rest > 0 ? [...things.slice(0, shown), `and ${counted(rest, 'thing')} more`] : things

@@ -1,7 +1,6 @@
 /** Materials: yarn by colour with its range, what to buy, what it is for, gauge, hook, edging, ends and time. */
 import type { YarnNeed, YarnNumber } from '../../../shared-types/plan'
 import type { StitchGauge, Yarn } from '../../../shared-types/project'
-import { wasteOf } from '../../../src-core/materials/materials'
 import { capital, plural } from '../../../src-core/figures/words'
 import { isAssumed, splitRemark, starred, starWords } from '../../../src-core/figures/yarn-words'
 import { canonicalStitch, stitchName, termWord, translateStitch } from '../../../src-core/stitches/terms'
@@ -32,7 +31,7 @@ const LABEL = 34
 const OWN_COLUMN = 6
 
 function yarnRow(job: Job, need: YarnNeed, yarn: Yarn | undefined): string[] {
-  const { units, project } = job
+  const { units, settled } = job
   const other = units === 'metric' ? 'imperial' : 'metric'
   const length = (system: 'metric' | 'imperial'): string =>
     need.metres ? is(formatYarnLength(need.metres.expected, system), 'metres') : '–'
@@ -46,14 +45,12 @@ function yarnRow(job: Job, need: YarnNeed, yarn: Yarn | undefined): string[] {
     need.balls === null ? '–' : is(formatNumber(need.balls), 'balls'),
     need.onHand > 0 ? is(formatMass(need.onHand, units), 'onHand') : '–',
     need.toBuy ? is(formatNumber(need.toBuy), 'toBuy') : '–',
-    need.cost === null || need.toBuy === 0
-      ? '–'
-      : is(formatMoney(need.cost, project.currency ?? 'EUR'), 'cost'),
+    need.cost === null || need.toBuy === 0 ? '–' : is(formatMoney(need.cost, settled.currency), 'cost'),
   ]
 }
 
 function totalRow(job: Job): string[] {
-  const { plan, units, project } = job
+  const { plan, units, settled } = job
   const sum = (value: (need: YarnNeed) => number | null): number =>
     plan.yarns.reduce((total, need) => total + (value(need) ?? 0), 0)
   const known = (value: (need: YarnNeed) => number | null): boolean =>
@@ -79,7 +76,7 @@ function totalRow(job: Job): string[] {
       ? is(
           formatMoney(
             sum((need) => need.cost),
-            project.currency ?? 'EUR',
+            settled.currency,
           ),
           'cost',
         )
@@ -88,7 +85,7 @@ function totalRow(job: Job): string[] {
 }
 
 function yarnTable(job: Job): { columns: Parameters<typeof drawTable>[2]; rows: Row[] } {
-  const yarns = new Map((job.project.yarns ?? []).map((yarn) => [yarn.id, yarn]))
+  const yarns = new Map(job.settled.yarns.map((yarn) => [yarn.id, yarn]))
   const balls = termWord('balls', job.terms)
   const headings = MATERIAL_WORDS.columns(balls)
   const columns = headings.map((heading, i) => ({
@@ -110,7 +107,7 @@ function yarnTable(job: Job): { columns: Parameters<typeof drawTable>[2]; rows: 
 
 /** What the expected grams are made of; columns that are empty everywhere are left out. */
 function partsTable(job: Job): { columns: Parameters<typeof drawTable>[2]; rows: Row[] } | null {
-  const yarns = new Map((job.project.yarns ?? []).map((yarn) => [yarn.id, yarn]))
+  const yarns = new Map(job.settled.yarns.map((yarn) => [yarn.id, yarn]))
   const parts = MATERIAL_WORDS.parts(termWord('edging', job.terms))
   const shown = parts.filter(({ key }) => job.plan.yarns.some((need) => (need.parts[key] ?? 0) > 0.05))
   if (shown.length < 2) return null
@@ -140,7 +137,7 @@ const swatchWords = (over: number, job: Job): string =>
 /** The gauge in words: "20 sc (single crochet) × 22 rows to 10 cm (4 in)". */
 export function gaugeWords(job: Job, gauge: StitchGauge | undefined): string | null {
   if (!gauge) return null
-  const from = job.project.terms ?? 'US'
+  const from = job.settled.terms
   const written = gauge.stitch ?? (from === 'UK' ? 'dc' : 'sc')
   const stitch = translateStitch(written, from, job.terms) ?? written
   const key = canonicalStitch(stitch, job.terms)
@@ -157,11 +154,11 @@ export function gaugeWords(job: Job, gauge: StitchGauge | undefined): string | n
 const hasMap = ({ plan }: Job): boolean => !plan.panel && !plan.garland
 
 /** Where numbers of the table come from: a weight that was split, a band that nobody entered. */
-function yarnRemarks({ plan, project, terms }: Job): [string, string][] {
-  const names = new Map((project.yarns ?? []).map((yarn) => [yarn.id, yarn.name || yarn.id]))
+function yarnRemarks({ plan, settled, terms }: Job): [string, string][] {
+  const names = new Map(settled.yarns.map((yarn) => [yarn.id, yarn.name || yarn.id]))
   const split = splitRemark(plan.yarns, (id) => names.get(id) ?? id)
   const isStarred = plan.yarns.some((need) => need.assumed)
-  const used = plan.yarns.flatMap((need) => project.yarns?.find(({ id }) => id === need.id) ?? [])
+  const used = plan.yarns.flatMap((need) => settled.yarns.find(({ id }) => id === need.id) ?? [])
   const sizes = ballSizes(used, termWord('ball', terms))
   return [
     ...(sizes === '' ? [] : [[capital(termWord('balls', terms)), sizes] as [string, string]]),
@@ -172,12 +169,11 @@ function yarnRemarks({ plan, project, terms }: Job): [string, string][] {
 
 /** Label and words, in the order in which they are asked for. */
 function facts(job: Job): [string, string][] {
-  const { plan, project, terms, units } = job
+  const { plan, settled, terms, units } = job
   const list: [string, string][] = []
   if (hasMap(job) && notesStandLater(job))
     list.push(...shortNotes(job).map((text): [string, string] => [HEADINGS.notes, text]))
-  const motif = project.motifs?.find((each) => each.id === plan.motif?.id)
-  const gauge = motif?.gauge ?? project.gauge
+  const { gauge } = settled.motifs.find((each) => each.id === plan.motif?.id) ?? settled
   const told = gaugeWords(job, gauge)
   if (told) list.push([capital(termWord('gauge', terms)), told])
   if (gauge?.hook) list.push(['Hook', `${formatNumber(gauge.hook, 2)} mm`])
@@ -198,7 +194,7 @@ function facts(job: Job): [string, string][] {
       formatMinutes(low) === formatMinutes(high) ? '' : ` (${formatMinutes(low)} to ${formatMinutes(high)})`
     list.push(['Time', `about ${formatMinutes(expected)}${range}`])
   }
-  list.push(['Allowed for', MATERIAL_WORDS.waste(formatNumber(wasteOf(project), 1))])
+  list.push(['Allowed for', MATERIAL_WORDS.waste(formatNumber(settled.allowance.wastePercent, 1))])
   list.push(...yarnRemarks(job))
   if (!plan.kit) list.push(['Buying', MATERIAL_WORDS.buying(termWord('balls', terms))])
   return list

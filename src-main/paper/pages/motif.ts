@@ -51,7 +51,7 @@ export function motifPages(job: Job, motifs: readonly MotifOnPaper[]): Draft[] {
   const sheet = newSheet(job)
   const flow = new Flow(job, sheet, sheet.top, nameOf(motifs[0]!))
   motifs.forEach((each, i) => {
-    const source = job.project.motifs?.find((motif) => motif.id === each.account.id)
+    const source = job.settled.motifs.find((motif) => motif.id === each.account.id)
     const written = source?.kind === 'rounds' && (source.rounds ?? []).length > 0 ? source : null
     if (i > 0) {
       const scratch = newSheet(job)
@@ -95,7 +95,7 @@ function setMotif(
     across: 100,
     units: job.units,
     terms: job.terms,
-    hand: job.project.hand ?? 'right',
+    hand: job.settled.hand,
     mark: marks[0] ?? null,
     look: job.style,
     measure: job.measure,
@@ -113,7 +113,7 @@ function setMotif(
       formatLength(account.range.high * share, job.units),
     ),
     figure.scale > 0.9995 ? MOTIF_WORDS.lifeSize : MOTIF_WORDS.scaled(figure.scale),
-    MOTIF_WORDS.numbering(job.project.hand ?? 'right', account.shape),
+    MOTIF_WORDS.numbering(job.settled.hand, account.shape),
     lies === '' ? '' : `${capital(lies)}.`,
     MOTIF_WORDS.colours([...account.layers].reverse().map((layer) => layer.slot)),
   ]

@@ -12,8 +12,8 @@ const WIDTH = 170
 const AIR = 1.5
 
 /** The notes, a paragraph for each line. */
-export const noteParagraphs = ({ project }: Job): string[] =>
-  (project.notes ?? '')
+export const noteParagraphs = ({ settled }: Job): string[] =>
+  settled.notes
     .split(/[\n\r\u0085\u2028\u2029]+/)
     .map((line) => line.trim())
     .filter((line) => line !== '')

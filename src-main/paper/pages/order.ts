@@ -114,7 +114,7 @@ class OrderSetter {
     const { ground, plan } = this.job
     const rows = new Map(ground.rows.map((row) => [row.row, row]))
     let row: number | null = null
-    const asYouGo = stepSentence(this.job.project.joining, 'told') !== ''
+    const asYouGo = stepSentence(this.job.settled.joining, 'told') !== ''
     for (const group of asYouGo ? groupSteps(plan) : this.runs()) {
       if (ground.byRows && group.row !== row) {
         row = group.row
@@ -160,7 +160,7 @@ class OrderSetter {
   }
 
   private steps({ first, steps, row }: StepGroup): void {
-    const told = stepSentence(this.job.project.joining, first.words)
+    const told = stepSentence(this.job.settled.joining, first.words)
     this.list(
       steps.map((step) => ({
         title: this.title(step),
@@ -231,7 +231,7 @@ function setOrder(job: Job, size: number): Draft[] {
   const lead = Sheet.line(size, LEADING)
   const blocks = new OrderSetter(job, width, size).build()
   const introduced = newSheet(job)
-  const told = stepSentence(job.project.joining, 'told') !== ''
+  const told = stepSentence(job.settled.joining, 'told') !== ''
   const introduction = orderIntroduction(job.plan, told)
   const title = introduced.title(HEADINGS.order)
   const top =

@@ -54,8 +54,7 @@ function footHeight(job: Job, sheet: Sheet, together: boolean, texts: readonly s
 }
 
 /** The project's sentence as it is printed. */
-export const sentenceOf = (job: Job): string =>
-  sentenceText(projectSentence(job.project, job.plan, job.terms))
+export const sentenceOf = (job: Job): string => sentenceText(projectSentence(job.plan, job.terms))
 
 const LEAD_WIDTH = 165
 
@@ -140,7 +139,7 @@ function scaleOnPage(job: Job, texts: readonly string[]): number {
 }
 
 function textsWith(job: Job, tiling: Tiling | null, rings: readonly string[]): [string, string] {
-  const { ground, plan, project } = job
+  const { ground, plan, settled } = job
   const read = howToRead(
     {
       numbered: true,
@@ -157,7 +156,7 @@ function textsWith(job: Job, tiling: Tiling | null, rings: readonly string[]): [
     },
     job.terms,
   )
-  return [read, joiningAdvice(project.joining, plan.motif, job.terms)]
+  return [read, joiningAdvice(settled.joining, plan.motif, job.terms)]
 }
 
 /** Title, sentence and notes; returns the y below. */

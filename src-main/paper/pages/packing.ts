@@ -101,8 +101,8 @@ export function packingPages(job: Job, kit: KitAccount): Draft[] {
 }
 
 function setPacking(job: Job, kit: KitAccount, setting: Setting): Draft[] {
-  const { project, units } = job
-  const money = (amount: number): string => formatMoney(amount, project.currency ?? 'EUR')
+  const { settled, units } = job
+  const money = (amount: number): string => formatMoney(amount, settled.currency)
   const pages = new Pages(job, setting)
   pages.y = pages.sheet.title(PACKING_WORDS.title)
   pages.y = pages.sheet.paragraph(runWords(kit), pages.sheet.left, pages.y, 165)
@@ -121,26 +121,26 @@ function setPacking(job: Job, kit: KitAccount, setting: Setting): Draft[] {
   if (kit.perKit.some(({ assumed }) => assumed) || kit.run.some(({ assumed }) => assumed))
     pages.y = pages.sheet.paragraph(starWords(termWord('ball', job.terms)), pages.sheet.left, pages.y, 165)
   const remarks = [
-    ...(hasStock(project.yarns, kit.run) ? [BOUGHT_NEW] : []),
+    ...(hasStock(settled.yarns, kit.run) ? [BOUGHT_NEW] : []),
     ...job.plan.findings.filter(({ code }) => code === 'kit/no-instructions').map(({ message }) => message),
   ]
   for (const words of remarks)
     pages.y = pages.sheet.paragraph(capital(words), pages.sheet.left, pages.y + 1, 165)
-  const taxed = (project.layout?.kit?.taxPercent ?? 0) > 0
+  const taxed = (settled.layout?.kit?.taxPercent ?? 0) > 0
   pages.facts(PACKING_WORDS.account, accountFacts(kit, money, units, taxed))
-  const care = project.layout?.kit?.care?.trim()
+  const care = settled.layout?.kit?.care?.trim()
   pages.facts(PACKING_WORDS.label, [
-    ['Contents', contentsWords(project, kit).join(', ')],
+    ['Contents', contentsWords(settled, kit).join(', ')],
     [
       CARD_WORDS.fibre,
       fibreWords(
-        project,
+        settled,
         kit.perKit.map(({ yarn }) => yarn),
       ),
     ],
     [CARD_WORDS.care, care || CARD_WORDS.fill],
-    ['Cautions', kitCautions(project, job.terms)],
-    ['Pattern', creditLine(project, true)],
+    ['Cautions', kitCautions(settled, job.terms)],
+    ['Pattern', creditLine(settled, true)],
     ['Before selling', PACKING_WORDS.check],
   ])
   if (shortNotes(job).length === 0)
@@ -152,7 +152,7 @@ function setPacking(job: Job, kit: KitAccount, setting: Setting): Draft[] {
 }
 
 const yarnName = (job: Job, id: string): string =>
-  job.project.yarns?.find((yarn) => yarn.id === id)?.name || id
+  job.settled.yarns.find((yarn) => yarn.id === id)?.name || id
 
 /** Bundles to wind and lengths to cut. */
 function windingRows(job: Job, kit: KitAccount): Row[] {

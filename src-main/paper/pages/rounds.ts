@@ -1,9 +1,9 @@
 /** A motif's rounds: word for word, translated where other terms are asked for, with what the words mean. */
 import type { Motif, RoundsMotif } from '../../../shared-types/project'
+import { workedRounds } from '../../../src-core/accounts'
 import { breakLines } from '../../../src-core/figures/lines'
 import { instructionLines } from '../../../src-core/motif/instructions'
 import { foundationWords } from '../../../src-core/motif/rounds/foundation-words'
-import { readMotif } from '../../../src-core/motif/rounds/read-motif'
 import type { ReadMotif } from '../../../src-core/motif/rounds/read-motif'
 import { isSpecialEntry, specialText } from '../../../src-core/motif/rounds/special'
 import { abbreviationsUsed } from '../../../src-core/notation/abbreviations'
@@ -31,8 +31,8 @@ interface Line {
 
 /** Foundation and rounds, in the terms that are printed. */
 function linesOf(job: Job, motif: RoundsMotif, read: ReadMotif): Line[] {
-  const written = job.project.terms ?? 'US'
-  const foundation = foundationWords(motif, read, job.terms, job.project.hand ?? 'right')
+  const written = job.settled.terms
+  const foundation = foundationWords(motif, read, job.terms, job.settled.hand)
   const rounds = (motif.rounds ?? []).flatMap((round, i) =>
     isSpecialEntry(round.work)
       ? []
@@ -52,12 +52,12 @@ function linesOf(job: Job, motif: RoundsMotif, read: ReadMotif): Line[] {
 
 /** Special stitches, rounds and abbreviations, from a place on the motif's first page. */
 export function setRounds(job: Job, flow: Flow, motif: RoundsMotif): void {
-  const written = job.project.terms ?? 'US'
+  const written = job.settled.terms
   const heading = MOTIF_WORDS.rounds(written, job.terms)
   const head = (): void => {
     flow.y = flow.sheet.heading(heading, flow.sheet.left, flow.y)
   }
-  const read = readMotif(motif, written)
+  const { read } = workedRounds(job.settled, motif)
   const { measure } = flow.sheet
   setParagraphs(flow, MOTIF_WORDS.special, translateText(specialText(motif), written, job.terms).split('\n'))
   const list = linesOf(job, motif, read).map(({ name, slot, text }) => {
@@ -85,7 +85,7 @@ export function setRounds(job: Job, flow: Flow, motif: RoundsMotif): void {
 
 /** The designer's words on how a motif is worked, below what stands there. */
 export function setInstructions(job: Job, flow: Flow, motif: Motif): void {
-  const written = job.project.terms ?? 'US'
+  const written = job.settled.terms
   const lines = instructionLines(motif).map((line) => translateText(line, written, job.terms))
   setParagraphs(flow, MOTIF_WORDS.instructions, lines)
 }

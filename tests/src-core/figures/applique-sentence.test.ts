@@ -15,7 +15,7 @@ const project: Project = {
 function said(layout: Partial<AppliqueLayout>, units: 'metric' | 'imperial' = 'metric'): string {
   const panel = { shape: 'circle', diameter: 250 } as const
   const whole: Project = { ...project, units, layout: { kind: 'applique', panel, ...layout } }
-  return sentenceText(projectSentence(whole, planProject(whole)))
+  return sentenceText(projectSentence(planProject(whole)))
 }
 
 describe('an appliqué as a sentence', () => {

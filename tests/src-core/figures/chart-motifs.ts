@@ -121,7 +121,7 @@ export function locate(
   motif: RoundsMotif,
   hand: Hand = 'right',
 ): { located: readonly LocatedRound[]; beginning: Beginning } {
-  const { located, beginning } = roundsAccount(motif, { hand, terms: 'US', gauge: undefined, growth: 0 })
+  const { located, beginning } = roundsAccount(motif, { hand, terms: 'US', growth: 0 })
   if (!beginning) throw new Error(`${motif.id} has no rounds`)
   return { located, beginning }
 }

@@ -4,6 +4,7 @@ import { texturesFor } from '../../../src-core/figures/ink-textures'
 import { colourwayMarks, fillerMarks } from '../../../src-core/figures/marks'
 import { textureKind, TEXTURE_COUNT } from '../../../src-core/figures/textures'
 import { samplePlan } from './sample'
+import { settled } from '../../../src-core/settled'
 
 describe('the textures of colourways', () => {
   it('are denser the darker the yarns, and all distinct as long as there are enough', () => {
@@ -47,16 +48,16 @@ describe('the textures of colourways', () => {
       { ...first!, yarns: { petals: 'dark', centre: 'light' } },
       { ...second!, yarns: { petals: 'light', centre: 'dark' } },
     ]
-    const [dark, light] = colourwayMarks({ ...project, yarns, colourways }, plan)
+    const [dark, light] = colourwayMarks({ ...plan, settled: settled({ ...project, yarns, colourways }) })
     expect(dark!.texture).toBeGreaterThan(light!.texture)
   })
 
   it('are one choice for motifs and fillers together, and what has no colourway gets its own', () => {
-    const { project, plan } = samplePlan({ columns: 4, rows: 4, colourways: 2 })
+    const { plan } = samplePlan({ columns: 4, rows: 4, colourways: 2 })
     const filler = { id: '1,1+1,2', label: '', x: 0, y: 0, turn: 0, colourway: '', points: [] }
     const all = { ...plan, fillers: [{ ...filler } as unknown as (typeof plan.fillers)[number]] }
-    const marks = colourwayMarks(project, all)
-    const [own] = fillerMarks(project, all)
+    const marks = colourwayMarks(all)
+    const [own] = fillerMarks(all)
     expect(new Set([...marks.map(({ texture }) => texture), own!.texture]).size).toBe(3)
   })
 })

@@ -27,7 +27,7 @@ describe('the marks of join points', () => {
 
   it('are drawn once each on the printed map, and said in words beside it', () => {
     const plan = planProject(flowers(0))
-    const { uses } = record(overviewMap(mapGround(project, plan, 'ink'), 186, 170).figure)
+    const { uses } = record(overviewMap(mapGround(plan, 'ink'), 186, 170).figure)
     for (const mark of joinMarksIn(plan)) {
       const drawn = uses.filter(({ symbol }) => symbol.id === `meeting-point-${mark}`)
       expect(drawn).toHaveLength(plan.joins.filter((join) => joinMarkOf(join) === mark).length)

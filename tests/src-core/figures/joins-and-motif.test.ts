@@ -16,7 +16,7 @@ import { sampleMotif, samplePlan } from './sample'
 
 const measure = (text: string, size: number): number => text.length * size * 0.17
 const { project, plan } = samplePlan({ columns: 7, rows: 6 })
-const marks = colourwayMarks(project, plan)
+const marks = colourwayMarks(plan)
 const look = { marks, hand: 'right', hosts: true, told: true } as const
 const box = { width: 180, height: 120 }
 

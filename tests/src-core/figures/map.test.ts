@@ -10,7 +10,7 @@ const BOX = { width: 186, height: 170 }
 
 describe('the overview map', () => {
   const { project, plan } = samplePlan({ columns: 12, rows: 10 })
-  const ground = mapGround(project, plan, 'ink')
+  const ground = mapGround(plan, 'ink')
   const { figure, numbered, scale } = overviewMap(ground, BOX.width, BOX.height)
   const all = record(figure)
   const dots = all.uses.filter(({ symbol }) => symbol.id.startsWith('meeting-point'))
@@ -78,7 +78,7 @@ describe('the overview map', () => {
         label: String(((i * 7) % plan.motifs.length) + 1),
       })),
     }
-    const plain = mapGround(project, bare, 'ink')
+    const plain = mapGround(bare, 'ink')
     expect(plain.byRows).toBe(false)
     const texts = record(overviewMap(plain, BOX.width, BOX.height).figure).texts
     expect(texts.every(({ text }) => /^\d+$/.test(text))).toBe(true)
@@ -87,7 +87,7 @@ describe('the overview map', () => {
 
   it('draws the edging as a line round all motifs', () => {
     const edged = samplePlan({ columns: 6, rows: 5, edging: true })
-    const line = mapGround(edged.project, edged.plan, 'ink').edge.flat()
+    const line = mapGround(edged.plan, 'ink').edge.flat()
     const xs = line.map((p) => p.x)
     const ys = line.map((p) => p.y)
     expect(Math.min(...xs)).toBeGreaterThanOrEqual(-0.5)
@@ -108,8 +108,8 @@ describe('numbers along the edges', () => {
 })
 
 describe('a map in sheets', () => {
-  const { project, plan } = samplePlan({ columns: 60, rows: 50 })
-  const ground = mapGround(project, plan, 'ink')
+  const { plan } = samplePlan({ columns: 60, rows: 50 })
+  const ground = mapGround(plan, 'ink')
   const scale = smallestNumberedScale(ground)
   const box = { width: 186, height: 240 }
   const tiling = tileMap(ground, scale, box.width, box.height)

@@ -18,8 +18,8 @@ import { pathPoints } from './recorder'
 import { sampleMotif, samplePlan } from './sample'
 
 const motif = sampleMotif()
-const { project, plan } = samplePlan({ columns: 4, rows: 4, colourways: 4 })
-const marks = colourwayMarks(project, plan)
+const { plan } = samplePlan({ columns: 4, rows: 4, colourways: 4 })
+const marks = colourwayMarks(plan)
 
 describe('ink textures', () => {
   const box = { x: -7, y: -7, width: 14, height: 14 }
@@ -213,6 +213,6 @@ describe('colours for paper', () => {
     expect(marks.reduce((sum, mark) => sum + mark.count, 0)).toBe(16)
     expect(new Set(marks.map((mark) => mark.texture)).size).toBe(marks.length)
     const bare = { ...plan, motifs: plan.motifs.map((placed) => ({ ...placed, colourway: '' })) }
-    expect(colourwayMarks(project, bare)).toMatchObject([{ id: '', code: '', count: 16 }])
+    expect(colourwayMarks(bare)).toMatchObject([{ id: '', code: '', count: 16 }])
   })
 })

@@ -1,6 +1,7 @@
 /** A small plan made by hand, so that figures and pages are tested without the pipeline. */
 import type { Anchor, JoinNode, MotifAccount, OrderStep, PlacedMotif, Plan } from '../../../shared-types/plan'
 import type { Project } from '../../../shared-types/project'
+import { settled } from '../../../src-core/settled'
 
 const TIP = 39
 const VALLEY = 26
@@ -143,7 +144,7 @@ export function samplePlan(wish: SampleWish): { project: Project; plan: Plan } {
   const byColourway = Object.fromEntries(
     ids.map((id) => [id, motifs.filter((m) => m.colourway === id).length]),
   )
-  const plan: Plan = {
+  const plan: Omit<Plan, 'settled'> = {
     size: {
       width,
       height,
@@ -252,5 +253,5 @@ export function samplePlan(wish: SampleWish): { project: Project; plan: Plan } {
     joining: { rule: 'tips' },
     order: 'there-and-back',
   }
-  return { project, plan }
+  return { project, plan: { ...plan, settled: settled(project) } }
 }

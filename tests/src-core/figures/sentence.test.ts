@@ -5,12 +5,13 @@ import type { Project } from '../../../shared-types/project'
 import { planProject } from '../../../src-core/plan'
 import { joiningWords, projectSentence, sentenceText, shapeName } from '../../../src-core/figures/sentence'
 import { sampleMotif, samplePlan } from './sample'
+import { settled } from '../../../src-core/settled'
 
 const example = (name: string): Project =>
   JSON.parse(readFileSync(`examples/${name}.petalyard`, 'utf8')) as Project
 const { project, plan } = samplePlan({ columns: 12, rows: 10 })
 const sized: Plan = { ...plan, size: { ...plan.size, width: 975, height: 686 } }
-const say = (p: Project, q: Plan): string => sentenceText(projectSentence(p, q))
+const say = (p: Project, q: Plan): string => sentenceText(projectSentence({ ...q, settled: settled(p) }))
 
 describe('the project as a sentence', () => {
   it('tells count, motif, size, arrangement, joining and finished size', () => {
@@ -25,7 +26,7 @@ describe('the project as a sentence', () => {
     expect(say(project, edged)).toContain(
       '97.5 × 68.6 cm (38⅜ × 27 in) before the border, 99.5 × 70.6 cm with it.',
     )
-    expect(sentenceText(projectSentence(project, edged, 'UK'))).toContain('before the edging')
+    expect(sentenceText(projectSentence(edged, 'UK'))).toContain('before the edging')
   })
 
   it('speaks imperial when the project does', () => {
@@ -35,9 +36,7 @@ describe('the project as a sentence', () => {
   })
 
   it('names the field of every part that can be changed, and only of those', () => {
-    const fields = projectSentence(project, sized).flatMap((part) =>
-      part.field ? [[part.field, part.text]] : [],
-    )
+    const fields = projectSentence(sized).flatMap((part) => (part.field ? [[part.field, part.text]] : []))
     expect(fields).toEqual([
       ['count', '120'],
       ['motif', 'six-petal flowers'],
@@ -82,7 +81,7 @@ describe('the project as a sentence', () => {
 
   it('tells every rule of joining', () => {
     const words = (joining: Project['joining'], shape: 'petals' | 'round' | 'straight' = 'petals'): string =>
-      joiningWords({ ...project, joining }, { ...sampleMotif(), shape })
+      joiningWords(settled({ ...project, joining }), { ...sampleMotif(), shape })
     expect(words({ rule: 'tips' })).toBe('joined tip to tip')
     const three = {
       x: 0,
@@ -91,7 +90,7 @@ describe('the project as a sentence', () => {
       host: '1,1',
       members: [1, 2, 3].map((n) => ({ motif: `1,${n}`, anchor: 'tip-1' })),
     }
-    expect(joiningWords(project, sampleMotif(), [three])).toBe('joined at their tips')
+    expect(joiningWords(settled(project), sampleMotif(), [three])).toBe('joined at their tips')
     expect(words({ rule: 'tips' }, 'round')).toBe('joined where they touch')
     expect(words({ rule: 'tips' }, 'straight')).toBe('joined at the corners')
     expect(words({ rule: 'edges' })).toBe('joined at tips and shoulders')

@@ -56,7 +56,7 @@ describe('the line of an edging', () => {
       for (const motif of plan.motifs)
         expect(plan.edgingLines.some((line) => contains(line, motif))).toBe(true)
       // What is printed runs beside it, as far out as the rounds are high.
-      const { edge } = mapGround(project, plan, 'ink')
+      const { edge } = mapGround(plan, 'ink')
       const lines = plan.edgingLines.map(indexEdges)
       const off = edge.flat().map((point) => Math.min(...lines.map((line) => pointDistance(point, line))))
       expect(Math.max(...off)).toBeLessThan(plan.edging!.height * 1.02 + 0.3)

@@ -6,6 +6,7 @@ import { printableText, unprintable } from '../../../src-core/letters/printable'
 import { scriptsOf } from '../../../src-core/letters/scripts'
 import { checkProject, createPlanner } from '../../../src-core/plan'
 import { samplePlan } from '../figures/sample'
+import { settled } from '../../../src-core/settled'
 
 const base: Project = {
   format: 'petalyard-project',
@@ -108,7 +109,10 @@ describe('the letter of a colourway that paper lacks', () => {
     const { project, plan } = samplePlan({ columns: 4, rows: 4, colourways: 4 })
     const codes = ['B', 'א', undefined, 'ב']
     const colourways = project.colourways!.map((way, i) => ({ ...way, code: codes[i] }))
-    const marks = colourwayMarks({ ...project, colourways: colourways.slice(0, 4) }, plan)
+    const marks = colourwayMarks({
+      ...plan,
+      settled: settled({ ...project, colourways: colourways.slice(0, 4) }),
+    })
     expect(marks.map(({ code }) => code)).toEqual(['B', 'C', 'D', 'E'])
   })
 })

@@ -17,7 +17,7 @@ const account = (round: string, special?: string) => {
       { work: `${round}; rep from * around, join with sl st in first st` },
     ],
   }
-  return roundsAccount(motif, { hand: 'right', terms: 'US', gauge: undefined, growth: 0 })
+  return roundsAccount(motif, { hand: 'right', terms: 'US', growth: 0 })
 }
 
 const bunch = (round: string, special?: string) => {

@@ -60,7 +60,7 @@ describe('hostile rounds', () => {
           foundation: begins,
           rounds: rounds.map((work) => ({ work })),
         }
-        const told = roundsAccount(motif, { hand: 'right', terms: 'US', gauge: undefined, growth: 0 })
+        const told = roundsAccount(motif, { hand: 'right', terms: 'US', growth: 0 })
         const { account, located, beginning } = told
         if (account) {
           const numbers = [

@@ -25,7 +25,7 @@ const FLOWER: RoundsMotif = {
 }
 
 const account = (motif: RoundsMotif, hand: 'left' | 'right' = 'right') =>
-  roundsAccount(motif, { hand, terms: 'US', gauge: undefined, growth: 0 })
+  roundsAccount(motif, { hand, terms: 'US', growth: 0 })
 
 describe('M9 loops', () => {
   it('a half circle over its diameter, a V over the same chord, a straight loop', () => {

@@ -12,7 +12,7 @@ const gauge = resolveGauge(GAUGE, 'US')
 const account = (foundation: RoundsMotif['foundation'], ...rounds: string[]) =>
   roundsAccount(
     { id: 'm', kind: 'rounds', gauge: GAUGE, foundation, rounds: rounds.map((work) => ({ work })) },
-    { hand: 'right', terms: 'US', gauge: undefined, growth: 0 },
+    { hand: 'right', terms: 'US', growth: 0 },
   )
 
 const spoked = (chains: number, stitch: string, count = 6) =>

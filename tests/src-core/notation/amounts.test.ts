@@ -140,7 +140,6 @@ describe('texts of the grammar with wild numbers', () => {
           const { account, located, beginning, read } = roundsAccount(motif, {
             hand: 'right',
             terms,
-            gauge: undefined,
             growth: 0,
           })
           const elements = read.worked.reduce((sum, entry) => sum + entry.elements.length, 0)

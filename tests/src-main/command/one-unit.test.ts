@@ -42,7 +42,7 @@ describe('a column of lengths', () => {
     'has one unit on paper: %s',
     (name) => {
       const project = example(name)
-      const columns = columnsOf(mapPages(project, planProject(project), { date: new Date(0) }))
+      const columns = columnsOf(mapPages(planProject(project), { date: new Date(0) }))
       const measured = columns.filter((column) => unitsOf(column).size > 0)
       expect(measured.length).toBeGreaterThan(0)
       for (const column of measured) expect([unitsOf(column).size, column]).toEqual([1, column])

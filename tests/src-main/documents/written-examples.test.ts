@@ -1,14 +1,18 @@
 import { describe, expect, it } from 'vitest'
 import type { Project } from '../../../shared-types/project'
 import { chartFigures } from '../../../src-core/figures/chart'
-import { roundsAccount } from '../../../src-core/motif/rounds/account'
+import { workedRounds } from '../../../src-core/accounts'
 import { checkProject } from '../../../src-core/plan'
+import { settled } from '../../../src-core/settled'
 import { listExamples } from '../../../src-main/documents'
 import { crossings } from '../../src-core/figures/crossings'
 
-const projects = listExamples().map(({ name, text }) => ({ name, project: JSON.parse(text) as Project }))
+const projects = listExamples().map(({ name, text }) => ({
+  name,
+  project: settled(JSON.parse(text) as Project),
+}))
 const written = projects.flatMap(({ name, project }) =>
-  (project.motifs ?? []).flatMap((motif) =>
+  project.motifs.flatMap((motif) =>
     motif.kind === 'rounds' ? [{ what: `${name} ${motif.id}`, project, motif }] : [],
   ),
 )
@@ -16,7 +20,7 @@ const written = projects.flatMap(({ name, project }) =>
 describe('examples in written rounds', () => {
   it('show a five-petal, a six-petal with back rounds, an eight-petal with picots, a hexagon and a leaf', () => {
     const shapes = written.map(({ project, motif }) => {
-      const { account } = roundsAccount(motif, context(project))
+      const { account } = workedRounds(project, motif)
       return `${account!.shape} ${account!.petals}`
     })
     expect(shapes).toEqual(
@@ -26,10 +30,7 @@ describe('examples in written rounds', () => {
 
   it.each(written)('$what: reads without a slip, and no symbol of its chart lies on another', (given) => {
     for (const hand of ['left', 'right'] as const) {
-      const { located, beginning, findings } = roundsAccount(given.motif, {
-        ...context(given.project),
-        hand,
-      })
+      const { located, beginning, findings } = workedRounds({ ...given.project, hand }, given.motif)
       expect(findings).toEqual([])
       const figures = chartFigures(located, beginning!, { hand, width: 186, height: 240 })
       expect(figures.flatMap((figure) => crossings(figure))).toEqual([])
@@ -44,11 +45,4 @@ describe('examples in written rounds', () => {
       expect(checkProject(project).filter(({ severity }) => severity !== 'note')).toEqual([])
     },
   )
-})
-
-const context = (project: Project) => ({
-  hand: project.hand ?? ('right' as const),
-  terms: project.terms ?? ('US' as const),
-  gauge: project.gauge,
-  growth: 0,
 })

@@ -9,6 +9,7 @@ import { mapPages } from '../../../src-main/paper/index'
 import { keyCount } from '../../../src-main/paper/words'
 import { blanket, ROUND } from '../../src-core/layout/additions'
 import { record } from '../../src-core/figures/recorder'
+import { settled } from '../../../src-core/settled'
 
 const project = blanket(
   ROUND,
@@ -16,7 +17,7 @@ const project = blanket(
   { arrangement: 'offset-rows', columns: 6, rows: 5, halves: true, fillers: { motif: 'f' } },
 )
 const plan = planProject(project)
-const ground = mapGround(project, plan, 'ink')
+const ground = mapGround(plan, 'ink')
 
 describe('fillers and half motifs on the map', () => {
   const { figure, scale } = overviewMap(ground, 186, 170)
@@ -62,24 +63,20 @@ describe('fillers and half motifs on the map', () => {
     expect(fillers).toMatchObject({ id: 'b', count: 0, halves: 0, fillers: 40 })
     expect(fillers!.texture).not.toBe(motifs!.texture)
     expect([motifs!, fillers!].map(keyCount)).toEqual(['× 30 and 5 halves', '× 40 fillers'])
-    const own = mapGround(
-      project,
-      { ...plan, fillers: plan.fillers.map((f) => ({ ...f, colourway: '' })) },
-      'ink',
-    )
+    const own = mapGround({ ...plan, fillers: plan.fillers.map((f) => ({ ...f, colourway: '' })) }, 'ink')
     expect(own.fillerMarks).toMatchObject([{ id: '', code: '', fillers: 40 }])
   })
 
   it('colours halves that no whole motif is like, and counts them in the key', () => {
     const other = { ...plan, halves: plan.halves.map((half) => ({ ...half, colourway: 'c' })) }
-    const marks = mapGround(project, other, 'colour').marks
+    const marks = mapGround(other, 'colour').marks
     expect(marks.find(({ id }) => id === 'c')).toMatchObject({ count: 0, halves: 5 })
     expect(keyCount(marks.find(({ id }) => id === 'c')!)).toBe('× 5 halves')
   })
 })
 
 describe('fillers and half motifs on the pages', () => {
-  const pages = mapPages(project, plan, { date: new Date('2026-11-24T10:00:00Z') })
+  const pages = mapPages(plan, { date: new Date('2026-11-24T10:00:00Z') })
   const textOf = (section: string) =>
     pages
       .filter((page) => page.section === section)
@@ -118,7 +115,10 @@ describe('fillers and half motifs on the pages', () => {
 
   it('names the letter of fillers in the key', () => {
     const ways = project.colourways!.map((way) => (way.id === 'b' ? { ...way, name: 'Moth' } : way))
-    const [overview] = mapPages({ ...project, colourways: ways }, plan, { date: new Date(0), style: 'ink' })
+    const [overview] = mapPages(
+      { ...plan, settled: settled({ ...project, colourways: ways }) },
+      { date: new Date(0), style: 'ink' },
+    )
     expect(record(overview!.figure).texts.map(({ text }) => text)).toContain('B · Moth')
   })
 
@@ -139,7 +139,7 @@ describe('fillers and half motifs on the pages', () => {
   })
 
   it('puts fillers and half motifs into the order of the spreadsheet', () => {
-    const lines = orderCsv(project, plan).trim().split('\r\n').slice(1)
+    const lines = orderCsv(plan).trim().split('\r\n').slice(1)
     expect(lines.map((line) => parseInt(line))).toEqual(
       plan.order.map(({ motif }) => Number(pieceAt(plan, motif)!.label)),
     )

@@ -33,7 +33,7 @@ const known = (project: Project): Project => ({
 })
 
 const textOf = async (project: Project): Promise<string> => {
-  const bytes = await renderMap(project, planProject(project), { date: DATE, version: VERSION })
+  const bytes = await renderMap(planProject(project), { date: DATE, version: VERSION })
   return (await readPdf(bytes)).pages.map(({ words }) => words).join('\n')
 }
 
@@ -62,15 +62,15 @@ describe('a ball band that nobody entered', () => {
   it('has a column in the lists for a spreadsheet, where numbers stay numbers', () => {
     const project = guessed()
     const plan = planProject(project)
-    const materials = listCsv('materials', project, plan)!.split('\r\n')
+    const materials = listCsv('materials', plan)!.split('\r\n')
     expect(materials[0]).toMatch(/currency,weight of a colour,assumed$/)
     expect(materials[1]).toMatch(
       /,100,\d+,[\d.]+,\d+,EUR,split by area,"metres, yards, balls, grams on hand, balls to buy, grams left over, cost"$/,
     )
-    expect(listCsv('kit', project, plan)!.split('\r\n')[1]).toMatch(/,"metres, yards"$/)
-    expect(listCsv('purchase', project, plan)!.split('\r\n')[1]).toMatch(/^Brick \(assumed\),50,/)
+    expect(listCsv('kit', plan)!.split('\r\n')[1]).toMatch(/,"metres, yards"$/)
+    expect(listCsv('purchase', plan)!.split('\r\n')[1]).toMatch(/^Brick \(assumed\),50,/)
     const sure = known(project)
-    expect(listCsv('materials', sure, planProject(sure))!.split('\r\n')[1]).toMatch(/,split by area,$/)
+    expect(listCsv('materials', planProject(sure))!.split('\r\n')[1]).toMatch(/,split by area,$/)
   })
 
   it('is marked on the command line, within 80 columns', () => {

@@ -12,11 +12,11 @@ const example = JSON.parse(
 ) as Project & { layout: GarlandLayout }
 const { plan } = planned(example)
 const read = async (project: Project, options = {}) =>
-  readPdf(await renderMap(project, planProject(project), { date: DATE, version: VERSION, ...options }))
+  readPdf(await renderMap(planProject(project), { date: DATE, version: VERSION, ...options }))
 
 describe('the sheets of a garland kit', () => {
   it('are the card, the list along the cord, every motif (small ones share a page), and the packing list', () => {
-    const pages = mapPages(example, plan, { date: DATE })
+    const pages = mapPages(plan, { date: DATE })
     expect(pages.map(({ section }) => section)).toEqual([...['card', 'cord', 'motif', 'motif'], 'packing'])
   })
 
@@ -124,19 +124,19 @@ describe('the sheets of a garland kit', () => {
   })
 
   it('a blanket that is a kit ends with the packing list', () => {
-    const { project, plan: blanket } = planned(flowers({ kit: { count: 3 } }))
-    expect(mapPages(project, blanket, { date: DATE }).at(-1)?.section).toBe('packing')
+    const { plan: blanket } = planned(flowers({ kit: { count: 3 } }))
+    expect(mapPages(blanket, { date: DATE }).at(-1)?.section).toBe('packing')
   })
 })
 
 describe('the drawing of a garland', () => {
   it('fits its box, draws every motif once, and its part is cut to the box', () => {
     const options = { width: 180, height: 50, look: 'colour' } as const
-    const figure = garlandFigure(example, plan, plan.garland!, options)
+    const figure = garlandFigure(plan, plan.garland!, options)
     expect(figure.height).toBeLessThanOrEqual(50)
     expect(figure.items.filter((item) => item.kind === 'use')).toHaveLength(plan.motifs.length)
     expect(figure.scale).toBeCloseTo(180 / plan.size.width, 9)
-    const part = garlandFigure(example, plan, plan.garland!, { ...options, from: 0, to: 700, numbered: true })
+    const part = garlandFigure(plan, plan.garland!, { ...options, from: 0, to: 700, numbered: true })
     expect(part.items).toHaveLength(1)
     expect(part.scale).toBeGreaterThan(figure.scale)
   })

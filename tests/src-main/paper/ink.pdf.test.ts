@@ -53,7 +53,7 @@ describe.each(CASES)('%s', (_, project, style, paper) => {
   const file = join(folder, 'map.pdf')
   beforeAll(async () => {
     const { plan } = planned(project)
-    writeFileSync(file, await renderMap(project, plan, { style, paper, date: DATE, version: VERSION }))
+    writeFileSync(file, await renderMap(plan, { style, paper, date: DATE, version: VERSION }))
   })
   afterAll(() => rmSync(folder, { recursive: true }))
 

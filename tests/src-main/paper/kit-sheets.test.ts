@@ -16,10 +16,9 @@ const withKit = (project: Project, kit: Kit = KIT): Project => ({
   ...project,
   layout: { ...project.layout!, kit },
 })
-const pagesOf = (project: Project, options = {}) =>
-  mapPages(project, planProject(project), { date: DATE, ...options })
+const pagesOf = (project: Project, options = {}) => mapPages(planProject(project), { date: DATE, ...options })
 const read = async (project: Project, options = {}) =>
-  readPdf(await renderMap(project, planProject(project), { date: DATE, version: VERSION, ...options }))
+  readPdf(await renderMap(planProject(project), { date: DATE, version: VERSION, ...options }))
 const KINDS = [
   ['a garland', GATE],
   ['a blanket', withKit(flowers())],
@@ -106,8 +105,8 @@ describe('each sheet of a kit alone', () => {
     )
     const packing = (await read(project, { sheets: ['packing'] })).pages.map(({ words }) => words).join(' ')
     expect(packing).toContain('cord, cut')
-    expect(listCsv('purchase', project, plan)).toContain('"cord, 240 cm"')
-    expect(listCsv('cord', project, plan)).toContain('thread one wood bead on the cord')
+    expect(listCsv('purchase', plan)).toContain('"cord, 240 cm"')
+    expect(listCsv('cord', plan)).toContain('thread one wood bead on the cord')
   })
 
   it('the card tells the yarn of every part and of the cord, and beads are threaded before the cord begins', async () => {
@@ -220,16 +219,16 @@ describe('lists', () => {
   it('of an appliqué say what lies where, the lowest first', () => {
     const project = example('quince-wreath-cushion')
     const plan = planProject(project)
-    const lines = listCsv('items', project, plan)!.trimEnd().split('\r\n')
+    const lines = listCsv('items', plan)!.trimEnd().split('\r\n')
     expect(lines[0]).toBe('number,motif,colourway,name,mm across,mm down,degrees turned,lies')
     expect(lines).toHaveLength(plan.motifs.length + 1)
     expect(lines[1]).toBe('1,Quince blossom,A,Light,225,85,0,')
-    for (const list of ['cord', 'kit', 'purchase'] as const) expect(listCsv(list, project, plan)).toBeNull()
+    for (const list of ['cord', 'kit', 'purchase'] as const) expect(listCsv(list, plan)).toBeNull()
   })
 
   it('winding and cutting adds up to the run that is told', () => {
     const plan = planProject(GATE)
-    const rows = listCsv('kit', GATE, plan)!.trimEnd().split('\r\n').slice(1)
+    const rows = listCsv('kit', plan)!.trimEnd().split('\r\n').slice(1)
     for (const run of plan.kit!.run) {
       const name = GATE.yarns!.find(({ id }) => id === run.yarn)!.name!
       const cells = rows.find((row) => row.startsWith(`yarn,${name},`))!.split(',')

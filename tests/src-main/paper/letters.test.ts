@@ -12,6 +12,7 @@ import { mapPages } from '../../../src-main/paper/index'
 import { figureToSvg } from '../../../src-main/paper/svg'
 import { legible } from '../../../src-main/paper/pdf/legible'
 import { DATE, flowers, planned } from './projects'
+import { settled } from '../../../src-core/settled'
 
 const spelled = vi.hoisted(() => new Set<string>())
 vi.mock('any-ascii', async (original) => {
@@ -43,7 +44,7 @@ describe('what stands for characters that the face lacks', () => {
     const names = ['צמר אדום', 'צמר כחול']
     const yarns = project.yarns!.map((yarn, i) => ({ ...yarn, name: names[i] ?? yarn.name }))
     const { plan } = planned({ ...project, yarns })
-    const pages = mapPages({ ...project, yarns }, plan, { date: DATE })
+    const pages = mapPages({ ...plan, settled: settled({ ...project, yarns }) }, { date: DATE })
     const text = pages.map(({ figure }) => figureToSvg(figure)).join('')
     for (const name of names) expect(text).toContain(legible(name))
     expect(text).not.toMatch(/\p{Script=Hebrew}|□/u)
@@ -82,7 +83,7 @@ describe.each(['hedgerow-baby-throw', 'orchard-wall-throw', 'orchard-gate-garlan
         .map(({ message }) => message)
         .join(' ')
       spelled.clear()
-      mapPages(project, plan, {
+      mapPages(plan, {
         date: DATE,
         ...(plan.kit ? { sheets: ['map', 'card', 'packing', 'labels'] } : {}),
       })

@@ -5,6 +5,7 @@ import { record } from '../../src-core/figures/recorder'
 import { DATE, flowers, planned, VERSION } from './projects'
 import { readPdf } from './read-pdf'
 import type { ReadPdf } from './read-pdf'
+import { settled } from '../../../src-core/settled'
 
 const OPTIONS: RenderOptions = { date: DATE, version: VERSION }
 const edged = { edging: { style: 'bridge' as const, rounds: ['sc', 'dc'], yarn: 'y1' } }
@@ -13,7 +14,7 @@ describe('the assembly map of a throw', () => {
   const { project, plan } = planned(flowers(edged, { forChild: true }))
   let read: ReadPdf
   beforeAll(async () => {
-    read = await readPdf(await renderMap(project, plan, OPTIONS))
+    read = await readPdf(await renderMap(plan, OPTIONS))
   })
 
   it('has the overview, joins, order, materials, the motif and cautions, each under a bookmark', () => {
@@ -65,7 +66,7 @@ describe('the assembly map of a throw', () => {
       ...own,
       motifs: own.motifs!.map((motif) => ({ ...motif, petals: 5 })) as typeof own.motifs,
     }
-    const pages = mapPages(five, planned(five).plan, { date: new Date(0) })
+    const pages = mapPages(planned(five).plan, { date: new Date(0) })
     const words = pages.flatMap(({ figure }) => record(figure).texts.map(({ text }) => text)).join(' ')
     expect(words).toMatch(/fewer where tips stand close and more where they stand apart \(\d+ to \d+\)/)
   })
@@ -163,9 +164,9 @@ describe('the assembly map of a throw', () => {
 
 describe('paper, terms and units', () => {
   it('is A4 or Letter to a tenth of a millimetre (ISO 216; ANSI A)', async () => {
-    const { project, plan } = planned(flowers({ columns: 5, rows: 4 }))
+    const { plan } = planned(flowers({ columns: 5, rows: 4 }))
     const size = async (paper: 'A4' | 'Letter'): Promise<[number, number]> => {
-      const { pages } = await readPdf(await renderMap(project, plan, { ...OPTIONS, paper, pages: [1] }))
+      const { pages } = await readPdf(await renderMap(plan, { ...OPTIONS, paper, pages: [1] }))
       return [pages[0]!.width, pages[0]!.height]
     }
     const [a4, letter] = [await size('A4'), await size('Letter')]
@@ -176,15 +177,15 @@ describe('paper, terms and units', () => {
   })
 
   it('turns to landscape where only that holds numbers that can be read', async () => {
-    const { project, plan } = planned(flowers({ columns: 20, rows: 6 }))
-    const { pages } = await readPdf(await renderMap(project, plan, OPTIONS))
+    const { plan } = planned(flowers({ columns: 20, rows: 6 }))
+    const { pages } = await readPdf(await renderMap(plan, OPTIONS))
     expect(pages[0]!.width).toBeGreaterThan(pages[0]!.height)
     expect(pages[1]!.width).toBeLessThan(pages[1]!.height)
   })
 
   it('speaks the chosen terms and translates the gauge into them', async () => {
-    const { project, plan } = planned(flowers(edged, { forChild: true }))
-    const { pages, information } = await readPdf(await renderMap(project, plan, { ...OPTIONS, terms: 'UK' }))
+    const { plan } = planned(flowers(edged, { forChild: true }))
+    const { pages, information } = await readPdf(await renderMap(plan, { ...OPTIONS, terms: 'UK' }))
     const words = pages.map((page) => page.words).join(' ')
     for (const word of ['Tension', '20 dc (double crochet)', 'balls', 'edging', 'out of the cot']) {
       expect(words).toContain(word)
@@ -195,8 +196,8 @@ describe('paper, terms and units', () => {
   })
 
   it('tells imperial first when the project does, and still both', async () => {
-    const { project, plan } = planned(flowers({}, { units: 'imperial' }))
-    const { pages } = await readPdf(await renderMap(project, plan, OPTIONS))
+    const { plan } = planned(flowers({}, { units: 'imperial' }))
+    const { pages } = await readPdf(await renderMap(plan, OPTIONS))
     const materials = pages.find(({ words }) => words.startsWith('Materials'))!
     expect(materials.words).toMatch(/\d oz \([\d.]+–[\d.]+\)/)
     expect(materials.words).toMatch(/\d g /)
@@ -205,10 +206,10 @@ describe('paper, terms and units', () => {
 })
 
 describe('a big map', () => {
-  const { project, plan } = planned(flowers({ columns: 40, rows: 40 }))
+  const { plan } = planned(flowers({ columns: 40, rows: 40 }))
 
   it('goes on over sheets that name their rows and places; page 1 shows where they lie', async () => {
-    const { pages, bookmarks } = await readPdf(await renderMap(project, plan, OPTIONS))
+    const { pages, bookmarks } = await readPdf(await renderMap(plan, OPTIONS))
     const sheets = pages.filter(({ words }) => /^Sheet \d+ of \d+/.test(words))
     expect(sheets.length).toBeGreaterThan(3)
     expect(sheets[0]!.words).toMatch(/^Sheet 1 of \d+ Rows 1–\d+, places 1–\d+/)
@@ -225,11 +226,11 @@ describe('motifs of odd shapes', () => {
     ['a star of spokes', { outline: 'petals', petals: 24, overTips: 90, overValleys: 10 }],
   ] as const)('prints every number of %s, within the margins', async (_, shape) => {
     const motif = { id: 'm1', kind: 'measured' as const, ...shape }
-    const { project, plan } = planned(
+    const { plan } = planned(
       flowers({ arrangement: 'straight-rows', columns: 12, rows: 12 }, { motifs: [motif] }),
     )
     expect(plan.motifs).toHaveLength(144)
-    const { pages } = await readPdf(await renderMap(project, plan, OPTIONS))
+    const { pages } = await readPdf(await renderMap(plan, OPTIONS))
     const printed = new Set<string>()
     for (const page of pages) {
       for (const { text, x, y, width } of page.texts) {
@@ -244,24 +245,24 @@ describe('motifs of odd shapes', () => {
 })
 
 describe('pages that are asked for', () => {
-  const { project, plan } = planned(flowers({ columns: 4, rows: 3 }))
+  const { plan } = planned(flowers({ columns: 4, rows: 3 }))
 
   it('are kept with their numbers', async () => {
-    const { pages } = await readPdf(await renderMap(project, plan, { ...OPTIONS, pages: [2, 1] }))
-    const all = mapPages(project, plan, OPTIONS)
+    const { pages } = await readPdf(await renderMap(plan, { ...OPTIONS, pages: [2, 1] }))
+    const all = mapPages(plan, OPTIONS)
     expect(pages).toHaveLength(2)
     expect(pages[1]!.words).toContain(`page 2 of ${all.length}`)
   })
 
   it('are refused when there are none such', async () => {
-    const asked = renderMap(project, plan, { ...OPTIONS, pages: [1, 99] })
+    const asked = renderMap(plan, { ...OPTIONS, pages: [1, 99] })
     await expect(asked).rejects.toThrow(NoSuchPageError)
     await expect(asked).rejects.toThrow(/pages 1 to \d+; there is no page 99/)
-    await expect(renderMap(project, plan, { ...OPTIONS, pages: [0.5] })).rejects.toThrow(NoSuchPageError)
+    await expect(renderMap(plan, { ...OPTIONS, pages: [0.5] })).rejects.toThrow(NoSuchPageError)
   })
 
   it('can be previewed as draw lists of the paper’s size', () => {
-    for (const page of mapPages(project, plan, { ...OPTIONS, paper: 'Letter' })) {
+    for (const page of mapPages(plan, { ...OPTIONS, paper: 'Letter' })) {
       expect([page.figure.width, page.figure.height]).toEqual([215.9, 279.4])
       expect(page.name).not.toBe('')
     }
@@ -272,23 +273,23 @@ describe('the same again', () => {
   const { project, plan } = planned(flowers({ columns: 6, rows: 5 }))
 
   it('gives the same bytes for the same input and date, and others when anything changes', async () => {
-    const first = Buffer.from(await renderMap(project, plan, OPTIONS))
-    expect(Buffer.from(await renderMap(project, plan, OPTIONS)).equals(first)).toBe(true)
+    const first = Buffer.from(await renderMap(plan, OPTIONS))
+    expect(Buffer.from(await renderMap(plan, OPTIONS)).equals(first)).toBe(true)
     const other = [
-      await renderMap(project, plan, { ...OPTIONS, date: new Date('2026-11-25T10:00:00Z') }),
-      await renderMap(project, plan, { ...OPTIONS, style: 'colour' }),
-      await renderMap({ ...project, title: 'Another' }, plan, OPTIONS),
+      await renderMap(plan, { ...OPTIONS, date: new Date('2026-11-25T10:00:00Z') }),
+      await renderMap(plan, { ...OPTIONS, style: 'colour' }),
+      await renderMap({ ...plan, settled: settled({ ...project, title: 'Another' }) }, OPTIONS),
     ]
     for (const bytes of other) expect(Buffer.from(bytes).equals(first)).toBe(false)
   })
 
   it('tells how far it is, and stops when it is told to', async () => {
     const shares: number[] = []
-    await renderMap(project, plan, { ...OPTIONS, onProgress: (share) => shares.push(share) })
+    await renderMap(plan, { ...OPTIONS, onProgress: (share) => shares.push(share) })
     expect(shares.at(-1)).toBe(1)
     expect([...shares].sort((a, b) => a - b)).toEqual(shares)
     const controller = new AbortController()
-    const stopped = renderMap(project, plan, {
+    const stopped = renderMap(plan, {
       ...OPTIONS,
       signal: controller.signal,
       onProgress: () => controller.abort(new Error('stopped by the user')),
@@ -300,8 +301,8 @@ describe('the same again', () => {
 describe('whatever the file holds', () => {
   it('prints Greek and Cyrillic, and spells what the face lacks', async () => {
     const title = 'Λουλούδια · Цветочный плед · Kwiat ½ – 花🌼\u0000\u202e\ud800 done'
-    const { project, plan } = planned(flowers({ columns: 3, rows: 2 }, { title, designer: 'Ørsted & Łucja' }))
-    const { pages, information } = await readPdf(await renderMap(project, plan, OPTIONS))
+    const { plan } = planned(flowers({ columns: 3, rows: 2 }, { title, designer: 'Ørsted & Łucja' }))
+    const { pages, information } = await readPdf(await renderMap(plan, OPTIONS))
     expect(pages[0]!.words).toContain('Λουλούδια · Цветочный плед · Kwiat ½ – Hua:blossom:? done')
     expect(information.Author).toBe('Ørsted & Łucja')
   })
@@ -315,7 +316,7 @@ describe('whatever the file holds', () => {
       colourways: project.colourways!.map((way) => ({ ...way, name: long })),
     }
     const { plan } = planned(named)
-    const { pages } = await readPdf(await renderMap(named, plan, OPTIONS))
+    const { pages } = await readPdf(await renderMap({ ...plan, settled: settled(named) }, OPTIONS))
     for (const page of pages) {
       for (const { x, width, text } of page.texts) {
         expect(x + width, text).toBeLessThanOrEqual(page.width - 11.9)
@@ -325,8 +326,8 @@ describe('whatever the file holds', () => {
   })
 
   it('prints one page for a project in which nothing is laid out yet', async () => {
-    const { project, plan } = planned({ format: 'petalyard-project', version: 1 })
-    const { pages } = await readPdf(await renderMap(project, plan, OPTIONS))
+    const { plan } = planned({ format: 'petalyard-project', version: 1 })
+    const { pages } = await readPdf(await renderMap(plan, OPTIONS))
     expect(pages[0]!.words).toContain('Untitled project')
     expect(pages[0]!.words).toContain('Nothing is laid out yet.')
   })
@@ -348,7 +349,7 @@ describe('whatever the file holds', () => {
         cells: { fill: { pattern: 'repeat' as const, colourways: ways.map(({ id }) => id) } },
       },
     } as typeof project
-    const { pages } = await readPdf(await renderMap(many, planned(many).plan, OPTIONS))
+    const { pages } = await readPdf(await renderMap(planned(many).plan, OPTIONS))
     expect(pages.filter(({ words }) => words.startsWith('Colourways')).length).toBeGreaterThan(1)
   })
 })

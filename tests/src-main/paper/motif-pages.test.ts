@@ -11,7 +11,7 @@ const example = (name: string): Project =>
   JSON.parse(listExamples().find((each) => each.name === name)!.text) as Project
 
 const motifPages = (project: Project): MapPage[] =>
-  mapPages(project, createPlanner().plan(project), { date: DATE }).filter((page) => page.section === 'motif')
+  mapPages(createPlanner().plan(project), { date: DATE }).filter((page) => page.section === 'motif')
 
 const titles = (page: MapPage): string[] =>
   page.figure.items.flatMap((item) => (item.kind === 'text' && item.weight === 'bold' ? [item.text] : []))

@@ -12,7 +12,7 @@ const example = (name: string): Project =>
 
 async function printed(project: Project, terms?: 'US' | 'UK'): Promise<ReadPdf> {
   const plan = createPlanner().plan(project)
-  return readPdf(await renderMap(project, plan, { date: DATE, version: VERSION, terms }))
+  return readPdf(await renderMap(plan, { date: DATE, version: VERSION, terms }))
 }
 
 const wordsOf = (read: ReadPdf): string => read.pages.map((page) => page.words).join(' ')
@@ -109,7 +109,7 @@ describe('the page of a motif in written rounds', () => {
       work: `ch 1, sc in same st as joining, sc in each st around, join with sl st in first sc, which is round ${i + 6} of many more that this motif has`,
     }))
     const long = { ...project, motifs: [{ ...motif, rounds: [...motif.rounds!, ...extra] }, ...rest] }
-    const pages = mapPages(long, createPlanner().plan(long), { date: DATE, paper: 'Letter' })
+    const pages = mapPages(createPlanner().plan(long), { date: DATE, paper: 'Letter' })
     const own = pages.filter((page) => page.section === 'motif')
     expect(own.length).toBeGreaterThan(2)
     for (const page of own)

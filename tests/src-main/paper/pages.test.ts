@@ -24,9 +24,9 @@ const EVERY_SHEET: readonly SheetName[] = ['map', 'card', 'packing', 'labels']
 const example = (name: string): Project =>
   JSON.parse(listExamples().find((each) => each.name === name)!.text) as Project
 
-async function printed(project: Project, plan: Plan, paper: Paper, style: SheetStyle) {
+async function printed(plan: Plan, paper: Paper, style: SheetStyle) {
   const sheets = plan.kit ? EVERY_SHEET : undefined
-  const bytes = await renderMap(project, plan, { paper, style, sheets, date: DATE, version: VERSION })
+  const bytes = await renderMap(plan, { paper, style, sheets, date: DATE, version: VERSION })
   return { bytes, pages: await readSheets(bytes) }
 }
 
@@ -59,8 +59,7 @@ describe.each(listExamples().map(({ name }) => name))('%s on paper', (name) => {
 
   beforeAll(async () => {
     for (const paper of PAPERS)
-      for (const style of STYLES)
-        prints.push({ paper, style, ...(await printed(project, plan, paper, style)) })
+      for (const style of STYLES) prints.push({ paper, style, ...(await printed(plan, paper, style)) })
   })
   afterAll(() => void prints.splice(0))
 
@@ -135,7 +134,7 @@ describe.each(listExamples().map(({ name }) => name))('%s on paper', (name) => {
 describe('a map in sheets', () => {
   it('cuts no number and no disc, and numbers every column and row that a sheet is of', async () => {
     const project = flowers({ columns: 32, rows: 26 })
-    const { pages } = await printed(project, createPlanner().plan(project), 'A4', 'ink')
+    const { pages } = await printed(createPlanner().plan(project), 'A4', 'ink')
     const sheets = pages.filter(({ words }) => /^Sheet \d+ of/.test(words))
     expect(sheets.length).toBeGreaterThan(1)
     for (const page of sheets) {
@@ -159,7 +158,7 @@ describe('long notes', () => {
     const notes = Array.from({ length: 60 }, (_, i) => `Sentence ${i + 1} of the notes, which are many.`)
     const gate = { ...example('orchard-gate-garland'), notes: notes.join('\n') }
     const plan = createPlanner().plan(gate)
-    const { pages } = await printed(gate, plan, 'A4', 'ink')
+    const { pages } = await printed(plan, 'A4', 'ink')
     const [card, first] = pages
     expect(card!.words).toContain('The designer’s notes stand on the page “Notes”.')
     expect(first!.words).toMatch(/^Notes Sentence 1 of/)

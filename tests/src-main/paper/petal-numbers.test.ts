@@ -26,8 +26,8 @@ const middleOf = ({ text, x, y, width, size }: ReadText) => ({
 })
 
 /** Joins of the motifs on the printed page that its drawing numbers otherwise than the words, and how many there are. */
-async function onPaper({ project, plan, title }: Planned, page: number) {
-  const bytes = await renderMap(project, plan, { date: DATE, version: VERSION, pages: [page] })
+async function onPaper({ plan, title }: Planned, page: number) {
+  const bytes = await renderMap(plan, { date: DATE, version: VERSION, pages: [page] })
   const [sheet] = (await readPdf(bytes)).pages
   expect(sheet!.words, title).toContain('How the motifs meet')
   const texts = sheet!.texts.map(middleOf)
@@ -64,8 +64,8 @@ describe.each(numbered)('M33 one numbering on paper: %s', (name) => {
     async (hand) => {
       let page = 0
       for (const planned of inEveryOrder(name, hand)) {
-        const { project, plan, title } = planned
-        page ||= mapPages(project, plan, { date: DATE }).find(({ section }) => section === 'joins')!.number
+        const { plan, title } = planned
+        page ||= mapPages(plan, { date: DATE }).find(({ section }) => section === 'joins')!.number
         const { wrong, count } = await onPaper(planned, page)
         expect(wrong, title).toEqual([])
         expect(count, title).toBeGreaterThan(0)

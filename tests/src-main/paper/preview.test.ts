@@ -5,7 +5,7 @@ import { figureToSvg } from '../../../src-main/paper/svg'
 import { DATE, flowers, planned } from './projects'
 import { readPdf } from './read-pdf'
 
-const { project, plan } = planned(flowers({ columns: 4, rows: 3 }))
+const { plan } = planned(flowers({ columns: 4, rows: 3 }))
 
 interface DrawnWord {
   readonly x: number
@@ -41,9 +41,9 @@ function wordsOf(svg: string): DrawnWord[] {
 describe('a page as a picture', () => {
   it('has every letter where the PDF prints it, and names no face of the system', async () => {
     const faces = readFaces()
-    const pages = mapPages(project, plan, { date: DATE }, faces)
+    const pages = mapPages(plan, { date: DATE }, faces)
     expect(pages.filter(({ section }) => FLAT.has(section)).length).toBeGreaterThan(1)
-    const pdf = await readPdf(await renderMap(project, plan, { date: DATE, version: '0' }))
+    const pdf = await readPdf(await renderMap(plan, { date: DATE, version: '0' }))
     for (const [at, { figure, section }] of pages.entries()) {
       const svg = figureToSvg(figure, '', faces)
       expect(svg).not.toMatch(/<text|font-family/)

@@ -6,13 +6,14 @@ import { orderCsv, yarnCsv } from '../../../src-main/paper/csv'
 import { mapPages } from '../../../src-main/paper/index'
 import { figureToSvg } from '../../../src-main/paper/svg'
 import { DATE, flowers, planned } from './projects'
+import { settled } from '../../../src-core/settled'
 
 const { project, plan } = planned(flowers({ columns: 4, rows: 3 }))
 const parse = (svg: string): Document => new DOMParser().parseFromString(svg, 'image/svg+xml')
 
 describe('a figure as SVG', () => {
   it('is well-formed, measured in mm, with every symbol once and every use of it', () => {
-    const svg = parse(figureToSvg(mapPages(project, plan, { date: DATE })[0]!.figure, 'Overview'))
+    const svg = parse(figureToSvg(mapPages(plan, { date: DATE })[0]!.figure, 'Overview'))
     const root = svg.documentElement
     expect(root.getAttribute('width')).toBe('210mm')
     expect(root.getAttribute('viewBox')).toBe('0 0 210 297')
@@ -71,7 +72,7 @@ describe('a figure as SVG', () => {
 
 describe('lists as CSV', () => {
   it('has a line for each motif in the order of work, ended as RFC 4180 says', () => {
-    const lines = orderCsv(project, plan).split('\r\n')
+    const lines = orderCsv(plan).split('\r\n')
     expect(lines[0]).toBe('number,row,motif,colourway,name,how it is joined')
     expect(lines).toHaveLength(plan.order.length + 2)
     expect(lines.slice(1, -1).map((line) => line.split(',')[0])).toEqual(
@@ -80,7 +81,7 @@ describe('lists as CSV', () => {
   })
 
   it('has a line for each yarn in both systems, with no more digits than mean something', () => {
-    const [head, first] = yarnCsv(project, plan).split('\r\n')
+    const [head, first] = yarnCsv(plan).split('\r\n')
     const cells = Object.fromEntries(head!.split(',').map((name, i) => [name, first!.split(',')[i]]))
     const need = plan.yarns[0]!
     expect(Number(cells.grams)).toBeCloseTo(need.grams.expected, 2)
@@ -98,7 +99,7 @@ describe('lists as CSV', () => {
         name: i === 0 ? '=HYPERLINK("x")' : 'Sea, "glass"',
       })),
     }
-    const csv = yarnCsv(named, plan)
+    const csv = yarnCsv({ ...plan, settled: settled(named) })
     expect(csv).toContain(`"'=HYPERLINK(""x"")"`)
     expect(csv).toContain('"Sea, ""glass"""')
   })

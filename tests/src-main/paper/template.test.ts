@@ -71,7 +71,7 @@ describe.each([
     }
   }
   beforeAll(async () => {
-    const bytes = await renderMap(project, plan, { paper, reverse, date: DATE, version: VERSION })
+    const bytes = await renderMap(plan, { paper, reverse, date: DATE, version: VERSION })
     read = await readPdf(bytes)
     paths = await readPaths(bytes)
     tiles = tilesOf(read, paths)
@@ -253,7 +253,7 @@ describe('templates', () => {
     const layout = project.layout as Extract<Project['layout'], { kind: 'applique' }>
     const words = (kit: object) => {
       const own = { ...project, layout: { ...layout, ...kit } }
-      const pages = mapPages(own, planProject(own), { date: new Date(0) })
+      const pages = mapPages(planProject(own), { date: new Date(0) })
       const materials = pages.filter(({ section }) => section === 'materials')
       return materials.flatMap(({ figure }) => record(figure).texts.map(({ text }) => text)).join(' ')
     }
@@ -267,7 +267,7 @@ describe('templates', () => {
   const plan = planProject(project)
 
   it('say what lies wrong side up and what lies on what', () => {
-    const words = mapPages(project, plan, { date: DATE })
+    const words = mapPages(plan, { date: DATE })
       .map(({ figure }) => JSON.stringify(figure))
       .join(' ')
     for (const told of ['"wrong side up, on 4"', '"wrong side up"', 'What is dashed lies under'])
@@ -275,7 +275,7 @@ describe('templates', () => {
   })
 
   it('are the same bytes twice, and others when reversed', async () => {
-    const render = (reverse: boolean) => renderMap(project, plan, { date: DATE, version: VERSION, reverse })
+    const render = (reverse: boolean) => renderMap(plan, { date: DATE, version: VERSION, reverse })
     const first = Buffer.from(await render(false))
     expect(Buffer.from(await render(false)).equals(first)).toBe(true)
     expect(Buffer.from(await render(true)).equals(first)).toBe(false)
@@ -289,7 +289,7 @@ describe('templates', () => {
     })
     const pages = async (side: number) => {
       const one = { ...project, layout: layout(side) }
-      return readPdf(await renderMap(one, planProject(one), { date: DATE, version: VERSION }))
+      return readPdf(await renderMap(planProject(one), { date: DATE, version: VERSION }))
     }
     const small = await pages(150)
     expect(small.pages.filter(({ words }) => words.trim().startsWith('Row'))).toHaveLength(1)
@@ -305,11 +305,11 @@ describe('templates', () => {
 describe.each(['ink', 'colour'] as const)('the template in %s', (style) => {
   const project = example('pond-edge-bag')
   const plan = planProject(project)
-  const marks = colourwayMarks(project, plan)
+  const marks = colourwayMarks(plan)
   const ground = templateGround(plan, false, { marks, style })!
 
   it('writes the letter of every item beside its number, and has the key on its first page', async () => {
-    const bytes = await renderMap(project, plan, { style, date: DATE, version: VERSION })
+    const bytes = await renderMap(plan, { style, date: DATE, version: VERSION })
     const { pages } = await readPdf(bytes)
     const sheets = pages.filter(({ words }) => /^Row \d+, column/.test(words.trim()))
     for (const { label, mark } of ground.items) {
@@ -368,7 +368,7 @@ describe('a template with many colourways', () => {
       y: 60 + 40 * Math.floor(i / 5),
     }))
     const many: Project = { ...project, colourways: ways, layout: { ...layout, overlaps: 'allowed', items } }
-    const pages = mapPages(many, planProject(many), { style: 'ink', date: DATE })
+    const pages = mapPages(planProject(many), { style: 'ink', date: DATE })
     expect(pages[1]).toMatchObject({ section: 'key', name: 'Key' })
     const words = JSON.stringify(pages.filter(({ section }) => section === 'key').map(({ figure }) => figure))
     for (const { name } of ways) expect(words).toContain(`${name}"`)

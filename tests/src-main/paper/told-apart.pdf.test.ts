@@ -92,7 +92,7 @@ describe.each(listExamples().map(({ name, text }) => [name, text] as const))('%s
   it.each(['colour', 'ink'] as const)(
     'tells its colourways apart in %s, on the map and in the key',
     async (style) => {
-      const pages = mapPages(project, plan, { style, date: DATE })
+      const pages = mapPages(plan, { style, date: DATE })
       const symbols = pages.flatMap(({ figure }) => figureSymbols(figure))
       for (const group of groupsOf(symbols, style)) {
         const items = group.map((symbol, i): FigureItem => useAt(symbol, (i + 0.5) * CELL, CELL / 2))

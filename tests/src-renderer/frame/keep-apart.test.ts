@@ -32,27 +32,27 @@ const xs = (project: Project) => itemsOf(project).map(({ x }) => x)
 it('an item stays where it was rather than lie on another, and it is said why', async () => {
   const { app } = await inWindow(MapTable, {}, panel())
   drop(app, ['1,1'], 10)
-  expect(xs(app.document.settled)).toEqual([110, 250])
+  expect(xs(app.document.committed)).toEqual([110, 250])
   drop(app, ['1,1'], 135)
-  expect(xs(app.document.settled)).toEqual([110, 250])
+  expect(xs(app.document.committed)).toEqual([110, 250])
   expect(app.notices.map(({ code }) => code)).toEqual(['applique/kept-apart'])
   expect(app.said).toContain('item 1 stays where it was: it would overlap item 2')
   // What is possible again puts the remark away; both together may go anywhere.
   drop(app, ['1,1', '1,2'], 20)
   expect(app.notices).toEqual([])
-  expect(xs(app.document.settled)).toEqual([130, 270])
+  expect(xs(app.document.committed)).toEqual([130, 270])
 })
 
 it('an item lies on another where overlaps are allowed', async () => {
   const { app } = await inWindow(MapTable, {}, panel({ overlaps: 'allowed' }))
   drop(app, ['1,1'], 145)
-  expect(xs(app.document.settled)).toEqual([245, 250])
+  expect(xs(app.document.committed)).toEqual([245, 250])
   expect(app.notices).toEqual([])
 })
 
 it('keys pass over another item, and what they leave on it is told', async () => {
   const { app } = await inWindow(MapTable, {}, panel())
   nudgeItems(app, ['1,1'], 145, 0)
-  expect(xs(app.document.settled)).toEqual([245, 250])
+  expect(xs(app.document.committed)).toEqual([245, 250])
   expect(app.document.plan.findings.map(({ code }) => code)).toContain('applique/overlap')
 })

@@ -143,7 +143,7 @@ describe('the panel', () => {
     await fireEvent.input(field, { target: { value: 'M 0 0 H 320 V 240 H 0 Z' } })
     await fireEvent.blur(field)
     expect(app.document.plan.size).toMatchObject({ width: 320, height: 240 })
-    const before = app.document.settled
+    const before = app.document.committed
     for (const [text, words] of [
       ['<svg onload="alert(1)"/>', 'tags, quotes or entities'],
       ['M 0 0 L 1e999 0', 'no place on a panel'],
@@ -204,7 +204,7 @@ describe('the panel', () => {
     const { app } = await inWindow(ArrangementPlace, {}, EMPTY())
     await fireEvent.click(screen.getByRole('radio', { name: 'Outline' }))
     await fireEvent.click(screen.getByRole('radio', { name: 'SVG file' }))
-    const before = app.document.settled
+    const before = app.document.committed
     await fireEvent.change(screen.getByLabelText('Choose an SVG file'), {
       target: { files: [svgFile(text)] },
     })
@@ -284,7 +284,7 @@ describe('arrangers', () => {
 
   it('by turns, with what lies there kept or replaced; and nothing stays of what is put away', async () => {
     const { app } = await inWindow(ArrangementPlace, {}, example('quince-wreath-cushion'))
-    const before = app.document.settled
+    const before = app.document.committed
     await open('Lay a corner spray')
     await waitFor(() => expect(itemsOf(app.document.project)).toHaveLength(33))
     expect(screen.getByRole('status').textContent).toMatch(/to mend/)

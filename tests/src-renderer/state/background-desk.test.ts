@@ -8,6 +8,7 @@ import type { Message, Question } from '../../../src-renderer/state/background-w
 import { patchBlanket } from '../../../src-renderer/state/edits/layout'
 import { unpacked } from '../../../src-renderer/state/plan-parcel'
 import { SMALL } from '../projects'
+import { settled } from '../../../src-core/settled'
 
 const sized = (rows: number): Project => patchBlanket(SMALL, { columns: 20, rows })
 const ask = (project: Project): Question => ({ lane: 'document', kind: 'plan', project })
@@ -107,14 +108,19 @@ describe('the desk of the planning worker', () => {
     expect(Object.keys(change.long)).toEqual(expect.arrayContaining(['motifs', 'joins', 'order']))
     // The account of one motif is the largest of what is copied thing by thing.
     expect(JSON.stringify({ ...change.light, motif: null }).length).toBeLessThan(8_000)
-    expect(unpacked(change)).toEqual(planProject(project))
+    expect(unpacked(change, settled(project))).toEqual(planProject(project))
   })
 })
 
 describe('a plan on its way', () => {
+  const MADE = settled({ format: 'petalyard-project', version: 1 })
+
   it('is read when it is looked at, once, and keeps what did not change', () => {
-    const first = unpacked({ light: { ends: 1 }, long: { joins: '[{"x":1}]', order: 'not read by anybody' } })
-    const second = unpacked({ light: { ends: 2 }, long: { motifs: '[]' } }, first)
+    const first = unpacked(
+      { light: { ends: 1 }, long: { joins: '[{"x":1}]', order: 'not read by anybody' } },
+      MADE,
+    )
+    const second = unpacked({ light: { ends: 2 }, long: { motifs: '[]' } }, MADE, first)
     expect(second.joins).toEqual([{ x: 1 }])
     expect(second.joins).toBe(first.joins)
     expect([first.ends, second.ends]).toEqual([1, 2])

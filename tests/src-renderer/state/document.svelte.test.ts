@@ -34,7 +34,7 @@ describe('the document', () => {
     const before = document.plan
     document.preview('change the rows', setRows(5))
     document.preview('change the rows', setRows(7))
-    expect([rows(document.project), rows(document.settled)]).toEqual([7, 4])
+    expect([rows(document.project), rows(document.committed)]).toEqual([7, 4])
     expect(document.previous).toBe(before)
     expect(document.undoLabel).toBeNull()
     document.commit()

@@ -2,9 +2,8 @@
 import type { Finding, Severity } from '../../../../shared-types/finding'
 import type { MotifAccount } from '../../../../shared-types/plan'
 import type { Project, RoundsMotif, Terms } from '../../../../shared-types/project'
+import { workedRounds } from '../../../../src-core/accounts'
 import { toldTo } from '../../../../src-core/findings/finding'
-import { blockingGrowth } from '../../../../src-core/motif/growth'
-import { roundsAccount } from '../../../../src-core/motif/rounds/account'
 import type { Beginning } from '../../../../src-core/motif/rounds/account'
 import { LIE_WORDS } from '../../../../src-core/figures/words'
 import { lieOf } from '../../../../src-core/motif/rounds/checks'
@@ -13,6 +12,7 @@ import { isSpecialEntry } from '../../../../src-core/motif/rounds/special'
 import type { RoundAccount } from '../../../../src-core/notation/account'
 import type { RoundsTree } from '../../../../src-core/notation/tree'
 import type { WorkedElement, WorkedRound } from '../../../../src-core/notation/worked'
+import { settled } from '../../../../src-core/settled'
 import { chainSpace, stitchAbbreviation } from '../../../../src-core/stitches/terms'
 import { formatLength } from '../../../../src-core/units/format'
 import { counted, listed } from '../../../state/summaries'
@@ -60,13 +60,8 @@ export interface RoundsReading {
 
 /** Reads a motif of a project for the editor. */
 export function readForEditor(motif: RoundsMotif, project: Project): RoundsReading {
-  const terms = project.terms ?? 'US'
-  const told = roundsAccount(motif, {
-    hand: project.hand ?? 'right',
-    terms,
-    gauge: project.gauge,
-    growth: blockingGrowth(motif, project.colourways ?? [], project.yarns ?? []),
-  })
+  const { terms, units } = settled(project)
+  const told = workedRounds(settled(project), motif)
   const { read } = told
   const { rounds, tree } = read.reading
   const entryOf = (round: WorkedRound) => read.entries[round.index] ?? 0
@@ -100,7 +95,7 @@ export function readForEditor(motif: RoundsMotif, project: Project): RoundsReadi
       facts: last
         ? [
             ...useWords(last, rounds, terms),
-            ...sizeWords(last, told.account, project.units ?? 'metric'),
+            ...sizeWords(last, told.account, units),
             ...(located ? lieWords(located) : []),
           ]
         : [],
