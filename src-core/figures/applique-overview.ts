@@ -6,6 +6,7 @@ import type { TemplateGround } from './applique-ground'
 import { filledItems } from './applique-look'
 import type { TemplateTiling } from './applique-tiles'
 import { cutBox, tileName } from './applique-tiles'
+import { TOLERANCE } from './detail'
 import type { Bounds, Figure, FigureItem } from './figure'
 import { drawPath, drawText, INK, MM_PER_POINT, PAPER, QUIET_INK } from './figure'
 import { CAPITAL_HEIGHT, FIGURE_WIDTH, SMALLEST_TYPE } from './lettering'
@@ -27,7 +28,7 @@ export function templateOverview(
   const scale = Math.min(1, width / (ground.width + 2 * RIM), height / (ground.height + 2 * RIM))
   const at = (value: number): number => (value + RIM) * scale
   const place = (outline: Outline): Outline =>
-    simplify(outline, 0.015 / scale).map(({ x, y }) => ({ x: at(x), y: at(y) }))
+    simplify(outline, TOLERANCE.print / scale).map(({ x, y }) => ({ x: at(x), y: at(y) }))
   const line = (outline: Outline) => polygonPath(place(outline))
   const items: FigureItem[] = ground.inner.map((inner) =>
     drawPath(line(inner), { stroke: QUIET_INK, width: 0.15, dash: [1.2, 0.8] }),

@@ -4,7 +4,7 @@ import type { Path } from './figure'
 import { arrowHead, linePath } from './path'
 
 /** What ends a line, at a place; (ux, uy) points away from the line. */
-export type LineEnd = (at: Point, ux: number, uy: number) => Path
+type LineEnd = (at: Point, ux: number, uy: number) => Path
 
 /** A stroke across the line that reaches so far to either side. */
 export const tickEnd =
@@ -18,7 +18,7 @@ export const arrowEnd =
   ({ x, y }, ux, uy) =>
     arrowHead(x, y, ux, uy, size)
 
-export interface DimensionOptions {
+interface DimensionOptions {
   readonly end: LineEnd
   /** Distances from its beginning between which the line is left out; all of it is drawn without. */
   readonly gap?: readonly [number, number] | null

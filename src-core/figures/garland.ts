@@ -1,12 +1,12 @@
 /** A garland as it hangs: the cord, the points it hangs from, and everything on it. */
-import type { GarlandAccount, MotifAccount, Plan } from '../../shared-types/plan'
+import type { GarlandAccount, Plan } from '../../shared-types/plan'
 import type { SheetStyle } from '../../shared-types/project'
-import type { Figure, FigureItem, FigureSymbol } from './figure'
+import type { Figure, FigureItem } from './figure'
 import { drawPath, drawText, INK, MM_PER_POINT, PAPER, useAt } from './figure'
 import { CAPITAL_HEIGHT } from './lettering'
 import type { ColourwayMark } from './marks'
 import { colourwayMarks } from './marks'
-import { motifSymbol } from './motif-symbol'
+import { placedSymbols } from './motif-symbol'
 import { circlePath, linePath, polygonPath, rectanglePath } from './path'
 
 interface GarlandFigureOptions {
@@ -47,7 +47,7 @@ export function garlandFigure(
   const scale = Math.min(1, options.width / Math.max(to - from, 1), room / Math.max(plan.size.height, 1))
   const drawing = { scale, left: (options.width - (to - from) * scale) / 2 - from * scale, top: 2 * HOOK }
   const height = drawing.top + plan.size.height * scale + foot
-  const marks = new Map(colourwayMarks(plan).map((mark) => [mark.id, mark]))
+  const marks = colourwayMarks(plan)
   const items: FigureItem[] = [
     ...cordItems(garland, drawing, from, to),
     ...thingItems(plan, garland, marks, options, drawing, from, to),
@@ -87,29 +87,17 @@ function cordItems(
 function thingItems(
   plan: Plan,
   garland: GarlandAccount,
-  marks: ReadonlyMap<string, ColourwayMark>,
+  marks: readonly ColourwayMark[],
   options: GarlandFigureOptions,
   { scale, left, top }: Drawing,
   from: number,
   to: number,
 ): FigureItem[] {
-  const accounts = new Map((plan.accounts ?? []).map((account) => [account.id, account]))
-  const symbols = new Map<string, FigureSymbol>()
-  const symbolOf = (account: MotifAccount, colourway: string, turn: number): FigureSymbol => {
-    const key = JSON.stringify([account.id, colourway, turn])
-    const mark = marks.get(colourway) ?? null
-    const symbol =
-      symbols.get(key) ?? motifSymbol(account, { scale, turn, look: options.look, mark, disc: 0 })
-    symbols.set(key, symbol)
-    return symbol
-  }
+  const symbolOf = placedSymbols(plan, marks, { scale, look: options.look })
   const items: FigureItem[] = []
   for (const motif of plan.motifs) {
-    const account = accounts.get(motif.motif ?? '')
-    if (!account || !within(motif.x, from, to)) continue
-    items.push(
-      useAt(symbolOf(account, motif.colourway, motif.turn), left + motif.x * scale, top + motif.y * scale),
-    )
+    const symbol = within(motif.x, from, to) && symbolOf(motif)
+    if (symbol) items.push(useAt(symbol, left + motif.x * scale, top + motif.y * scale))
   }
   for (const { bead, x, y, extent } of garland.items) {
     if (bead === '' || !within(x, from, to)) continue

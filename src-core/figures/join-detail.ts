@@ -12,7 +12,8 @@ import type { JoinMark } from './join-marks'
 import { CAPITAL_HEIGHT, fitLabel, labelAt } from './lettering'
 import { breakLines } from './lines'
 import type { ColourwayMark } from './marks'
-import { keptHalf, MotifSymbols, printedOutline } from './motif-symbol'
+import { keptHalf, printedOutline } from './motif-parts'
+import { MotifSymbols } from './motif-symbol'
 import {
   arcPath,
   arrowHead,
@@ -160,7 +161,7 @@ const spot = (d: Drawing, x: number, y: number): [number, number] => [
 
 function focusOutline(d: Drawing): FigureItem {
   const [x, y] = spot(d, d.choice.focus.x, d.choice.focus.y)
-  const outline = printedOutline(d.motif.outline, d.choice.focus.turn, d.scale)
+  const outline = printedOutline(d.motif.outline, { turn: d.choice.focus.turn, scale: d.scale })
   return drawPath(polygonPath(outline.map((p) => ({ x: p.x + x, y: p.y + y }))), { stroke: INK, width: 0.8 })
 }
 
@@ -171,7 +172,7 @@ function additionItems(d: Drawing, plan: Plan, piece: PlacedPiece): FigureItem[]
   const half = piece.side && keptHalf({ side: piece.side })
   const [x, y] = spot(d, piece.x, piece.y)
   const symbols = new MotifSymbols(account, new Map(), { scale: d.scale, look: 'plain', disc: 0 })
-  const items: FigureItem[] = [useAt(symbols.get('', piece.turn, half), x, y)]
+  const items: FigureItem[] = [useAt(symbols.get('', piece.turn, { half }), x, y)]
   const inner = (innerRadius(account.outline) * d.scale) / (half ? 2 : 1)
   const letter = d.look.marks.find(({ id }) => id === piece.colourway)?.code ?? ''
   const label = fitLabel(inner, 2 * inner, piece.label.length, [...letter].length)

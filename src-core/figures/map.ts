@@ -15,8 +15,9 @@ import { CAPITAL_HEIGHT } from './lettering'
 import { directionArrows, placeNumbers, rowNumbers } from './map-edges'
 import type { ColourwayMark } from './marks'
 import { colourwayMarks, fillerMarks } from './marks'
-import type { Stretch } from './motif-symbol'
-import { keptHalf, MotifSymbols, slotColours } from './motif-symbol'
+import { keptHalf } from './motif-parts'
+import type { Stretch } from './motif-parts'
+import { MotifSymbols, slotColours } from './motif-symbol'
 import { discItems, discReach, fitNumber, scaleForNumber } from './number-disc'
 import type { NumberDisc, NumberPlace } from './number-disc'
 import { halfAside, numberPlaces } from './number-places'
@@ -202,7 +203,8 @@ export class MapPainter {
       if (symbol) items.push(useAt(symbol, (at.x - view.x) * this.scale, (at.y - view.y) * this.scale))
     }
     for (const half of plan.halves)
-      if (seen(half.x, half.y)) put(this.symbols?.get(half.colourway, half.turn, keptHalf(half)), half)
+      if (seen(half.x, half.y))
+        put(this.symbols?.get(half.colourway, half.turn, { half: keptHalf(half) }), half)
     for (const filler of plan.fillers)
       if (seen(filler.x, filler.y)) put(this.fillerSymbols?.get(filler.colourway, filler.turn), filler)
     return items

@@ -11,7 +11,8 @@ import { drawPath, drawText, INK, MM_PER_POINT, PAPER, QUIET_INK, useAt } from '
 import { workingArrow } from './join-detail'
 import { CAPITAL_HEIGHT } from './lettering'
 import type { ColourwayMark } from './marks'
-import { motifSymbol, printedOutline } from './motif-symbol'
+import { printedOutline } from './motif-parts'
+import { motifSymbol } from './motif-symbol'
 import { boundsOf, circlePath, linePath, polygonPath } from './path'
 
 const TYPE = 9.5
@@ -188,16 +189,17 @@ export function motifFigure(
 
 /** The borders between colours, as thin lines. */
 function sections(motif: MotifAccount, scale: number, centre: { x: number; y: number }): FigureItem[] {
-  return motif.layers
-    .slice(0, -1)
-    .map((layer) =>
-      drawPath(
-        polygonPath(
-          printedOutline(layer.outline, 0, scale).map((p) => ({ x: p.x + centre.x, y: p.y + centre.y })),
-        ),
-        { stroke: INK, width: 0.2 },
+  return motif.layers.slice(0, -1).map((layer) =>
+    drawPath(
+      polygonPath(
+        printedOutline(layer.outline, { turn: 0, scale }).map((p) => ({
+          x: p.x + centre.x,
+          y: p.y + centre.y,
+        })),
       ),
-    )
+      { stroke: INK, width: 0.2 },
+    ),
+  )
 }
 
 function petalNumbers(

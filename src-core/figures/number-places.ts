@@ -1,12 +1,11 @@
 /** Where the numbers of a map stand: in its motifs, its half motifs and its fillers. */
-import type { MotifAccount, PlacedHalf, Plan, Point } from '../../shared-types/plan'
+import type { MotifAccount, PlacedHalf, Plan } from '../../shared-types/plan'
 import type { SheetStyle } from '../../shared-types/project'
-import { halfOutline } from '../geometry/half'
 import type { ColourwayMark } from './marks'
-import { keptHalf } from './motif-symbol'
-import type { Stretch } from './motif-symbol'
+import { keptHalf, laidOutline } from './motif-parts'
+import type { Half, Stretch } from './motif-parts'
 import type { NumberPlace } from './number-disc'
-import { innerRadius, outerRadius, turnAndScale } from './path'
+import { innerRadius, outerRadius } from './path'
 
 /** Deep petals run on beyond a disc of this share of the tip radius, and are told apart by what they show there. */
 const DEEP_PETALS = 0.45
@@ -46,10 +45,10 @@ export function numberPlaces({ plan, style, marks, fillerMarks, stretch }: Place
   const letters = lettersOf(marks)
   const coloured = (list: readonly ColourwayMark[]): readonly ColourwayMark[] =>
     style === 'colour' ? list : []
-  const laid = ({ layers }: MotifAccount, turn: number): MotifAccount['layers'] =>
+  const laid = ({ layers }: MotifAccount, turn: number, half?: Half): MotifAccount['layers'] =>
     layers.map(({ slot, outline }) => ({
       slot,
-      outline: turnAndScale(outline, turn, 1).map((p): Point => ({ x: p.x * stretch.x, y: p.y * stretch.y })),
+      outline: laidOutline(outline, { turn, scale: 1, stretch, half }),
     }))
   const { motif, fillerMotif } = plan
   const inner = motif ? labelRadius(motif) * least : 0
@@ -64,10 +63,7 @@ export function numberPlaces({ plan, style, marks, fillerMarks, stretch }: Place
     half:
       motif && half
         ? {
-            layers: laid(motif, half.turn).map(({ slot, outline }) => ({
-              slot,
-              outline: halfOutline(outline, keptHalf(half)),
-            })),
+            layers: laid(motif, half.turn, keptHalf(half)),
             centre: { x: halfAside(inner, half), y: 0 },
             ...{ inner: inner / 2, tip: inner, digits: most, letters, marks: coloured(marks) },
           }

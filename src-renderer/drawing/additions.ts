@@ -1,14 +1,11 @@
 /** Fillers and half motifs of a picture: what lies where, beside the motifs. */
 import type { MotifAccount, Plan } from '../../shared-types/plan'
-import { keptHalf } from '../../src-core/figures/motif-symbol'
-import { halfOutline } from '../../src-core/geometry/half'
+import { keptHalf, laidOutline } from '../../src-core/figures/motif-parts'
 import { createHitMap } from '../../src-core/geometry/hit'
 import type { HitMap } from '../../src-core/geometry/hit'
-import { turnOutline } from '../../src-core/geometry/points'
 import type { Outline } from '../../src-core/geometry/points'
 import { placedPieces } from '../../src-core/layout/placed'
 import type { PlacedPiece } from '../../src-core/layout/placed'
-import { radians } from '../../src-core/units/quantity'
 
 /** Questions about everything that a hand can point at: motifs, half motifs and fillers. */
 export type Pieces = Pick<HitMap, 'at' | 'within' | 'along'>
@@ -43,7 +40,7 @@ function outlineOf(
   const key = `${turn} ${side}`
   let outline = halves.get(key)
   if (!outline) {
-    outline = halfOutline(turnOutline(motif.outline, radians(turn)), keptHalf({ side: side ?? 'left' }))
+    outline = laidOutline(motif.outline, { turn, scale: 1, half: keptHalf({ side: side ?? 'left' }) })
     halves.set(key, outline)
   }
   return outline

@@ -1,8 +1,9 @@
 /** Labels on motifs: working numbers and the letters of colourways, readable on whatever yarn they stand. */
 import type { MotifAccount, PlacedMotif, Point } from '../../shared-types/plan'
+import { DETAIL } from '../../src-core/figures/detail'
 import { placePoint } from '../../src-core/geometry/place'
 import { reachOf } from '../../src-core/geometry/points'
-import { clamp, DETAIL, lieOf } from './pen'
+import { clamp, lieOf } from './pen'
 import { write } from './canvas'
 import type { Lettering, Pen } from './canvas'
 import type { Copy, Placing } from './pen'

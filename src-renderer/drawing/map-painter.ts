@@ -3,16 +3,18 @@
  * layer; colours are set once for each colourway, and what is too small to be seen is not drawn.
  */
 import type { Box } from '../../src-core/geometry/points'
-import { keptHalf } from '../../src-core/figures/motif-symbol'
+import { DETAIL } from '../../src-core/figures/detail'
+import { keptHalf } from '../../src-core/figures/motif-parts'
+import { joinMarkPath } from '../../src-core/figures/join-mark-items'
 import { JOIN_MARK_SIZES, JOIN_MARKS, joinMarkOf } from '../../src-core/figures/join-marks'
-import type { JoinMark } from '../../src-core/figures/join-marks'
 import { radians } from '../../src-core/units/quantity'
 import type { MotifArt } from './motif-art'
 import { paintForeground, paintGround } from './ground-painter'
 import { paintLabels, paintLetter } from './label-painter'
 import { kindOf } from './picture'
 import type { MotifKind, Picture } from './picture'
-import { clamp, DETAIL, lieOf } from './pen'
+import { clamp, lieOf } from './pen'
+import { trace } from './canvas'
 import type { Pen } from './canvas'
 import type { Copy, Placing } from './pen'
 import type { ColourwayInk, Inks } from './yarn-inks'
@@ -133,13 +135,8 @@ function paintAdditions(pen: Pen, picture: Picture, placing: Placing, box: Box, 
   for (const half of plan.halves) {
     if (!within(half, reach)) continue
     const ink = main.inks.get(half.colourway) ?? main.inks.get('')
-    pen.save()
-    pen.setTransform(placing.scale, 0, 0, placing.scale, placing.x, placing.y)
-    pen.beginPath()
-    pen.rect(keptHalf(half) === 'right' ? half.x : half.x - reach, half.y - reach, reach, 2 * reach)
-    pen.clip()
-    paintCopies(pen, picture, placing, [half], ink, { ...style, numbered: false })
-    pen.restore()
+    const art = main.artist.at(placing.scale, { half: keptHalf(half), turn: half.turn })
+    paintCopies(pen, picture, placing, [{ ...half, turn: 0 }], ink, { ...style, art })
   }
 }
 
@@ -168,8 +165,8 @@ function paintCopies(
   }
   art.layers.forEach((path, layer) => {
     const { fill, line } = ink.layers[layer]!
-    const lines = layer === 0 ? art.petalLines : null
-    const rings = layer === art.layers.length - 1 ? art.centreLines : null
+    const lines = layer === 0 ? art.petals : null
+    const rings = layer === art.layers.length - 1 ? art.rounds : null
     pen.fillStyle = fill
     pen.strokeStyle = line
     pen.lineWidth = width
@@ -263,7 +260,7 @@ function paintJoins(pen: Pen, picture: Picture, placing: Placing, box: Box, size
     if (own.length === 0) continue
     const reach = radius * JOIN_MARK_SIZES[mark]
     pen.beginPath()
-    for (const { x, y } of own) traceMark(pen, mark, x * scale, y * scale, reach)
+    for (const { x, y } of own) trace(pen, joinMarkPath(mark, x * scale, y * scale, reach))
     if (size >= DETAIL.petals) {
       // A hem of paper keeps ink apart from yarn as dark as itself.
       pen.strokeStyle = paper
@@ -274,7 +271,7 @@ function paintJoins(pen: Pen, picture: Picture, placing: Placing, box: Box, size
     pen.fill()
     if (mark !== 'several' || reach < RING_FROM * ratio) continue
     pen.beginPath()
-    for (const { x, y } of own) traceMark(pen, mark, x * scale, y * scale, reach * RING_HOLE)
+    for (const { x, y } of own) trace(pen, joinMarkPath(mark, x * scale, y * scale, reach * RING_HOLE))
     pen.fillStyle = paper
     pen.fill()
   }
@@ -283,16 +280,3 @@ function paintJoins(pen: Pen, picture: Picture, placing: Placing, box: Box, size
 /** Under this radius (CSS pixels) a ring is a larger dot; the hole of one is this share of it. */
 const RING_FROM = 1.8
 const RING_HOLE = 0.5
-
-function traceMark(pen: Pen, mark: JoinMark, x: number, y: number, reach: number): void {
-  if (mark !== 'stretched') {
-    pen.moveTo(x + reach, y)
-    pen.arc(x, y, reach, 0, 2 * Math.PI)
-    return
-  }
-  pen.moveTo(x, y - reach)
-  pen.lineTo(x + reach, y)
-  pen.lineTo(x, y + reach)
-  pen.lineTo(x - reach, y)
-  pen.closePath()
-}

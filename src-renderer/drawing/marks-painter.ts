@@ -10,7 +10,8 @@ import type { OwnJoin } from '../../src-core/figures/join-marks'
 import type { Camera, Viewport } from './camera'
 import { toPlan, toScreen } from './camera'
 import type { Pen } from './canvas'
-import { keptHalf } from '../../src-core/figures/motif-symbol'
+import { DETAIL } from '../../src-core/figures/detail'
+import { keptHalf } from '../../src-core/figures/motif-parts'
 import type { PlacedPiece } from '../../src-core/layout/placed'
 import { clamp } from './pen'
 import { kindOf } from './picture'
@@ -36,9 +37,6 @@ export interface Marks {
 
 /** CSS pixels between a motif's tips and a ring round it. */
 const RING_OFF = 3
-/** Under this size on screen (CSS pixels) a selected motif is marked with a dot instead of its contour. */
-const CONTOUR_FROM = 12
-
 /** Share of the warning tone over what lies wrong. */
 const FAULT = 0.45
 
@@ -137,7 +135,7 @@ function markOne(
 ): void {
   const { palette } = picture
   const size = kind.account.overTips * camera.scale
-  if (size < CONTOUR_FROM) {
+  if (size < DETAIL.marks) {
     const at = toScreen(camera, motif)
     pen.fillStyle = isSelected ? palette.accent : palette.quiet
     pen.beginPath()
@@ -162,34 +160,16 @@ function contour(
   motif: PlacedMotif | PlacedPiece,
   { colour, width, ratio }: { colour: string; width: number; ratio: number },
 ): void {
-  const path = kind.artist.at(camera.scale * ratio).layers[0]
+  const side = 'side' in motif ? motif.side : undefined
+  const cut = side && { half: keptHalf({ side }), turn: motif.turn }
+  const path = kind.artist.at(camera.scale * ratio, cut).layers[0]
   if (!path) return
   pen.save()
-  const side = 'side' in motif ? motif.side : undefined
-  if (side) clipHalf(pen, kind, picture, camera, motif, side, width)
-  place(pen, picture, camera, motif)
+  place(pen, picture, camera, cut ? { ...motif, turn: 0 } : motif)
   pen.strokeStyle = colour
   pen.lineWidth = width / camera.scale
   pen.stroke(path)
   pen.restore()
-}
-
-/** Keeps to the half of a motif that is there. */
-function clipHalf(
-  pen: Pen,
-  kind: MotifKind,
-  picture: Picture,
-  camera: Camera,
-  motif: PlacedMotif,
-  side: 'left' | 'right',
-  width: number,
-): void {
-  const { x, y } = toScreen(camera, motif)
-  const reach = ringRadius(kind, picture, camera)
-  const kept = keptHalf({ side }) === 'right' ? 1 : -1
-  pen.beginPath()
-  pen.rect(kept > 0 ? x - width : x - reach, y - reach, reach + width, 2 * reach)
-  pen.clip()
 }
 
 function paintFaults(pen: Pen, faults: readonly Outline[], camera: Camera, colour: string): void {

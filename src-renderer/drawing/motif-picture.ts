@@ -7,9 +7,8 @@ import type { Project } from '../../shared-types/project'
 import { dimensionPath, tickEnd } from '../../src-core/figures/dimension-line'
 import type { Path } from '../../src-core/figures/figure'
 import { motifDimensions } from '../../src-core/figures/motif-figure'
-import { keptHalf } from '../../src-core/figures/motif-symbol'
+import { keptHalf, motifParts } from '../../src-core/figures/motif-parts'
 import { linePath, pathData } from '../../src-core/figures/path'
-import { halfOutline } from '../../src-core/geometry/half'
 import { placePoint } from '../../src-core/geometry/place'
 import { reachOf, turnPoint } from '../../src-core/geometry/points'
 import { listOf } from '../../src-core/joins/words'
@@ -18,7 +17,6 @@ import type { PlacedPiece } from '../../src-core/layout/placed'
 import { numberedPlaces, placeOn } from '../../src-core/motif/numbering'
 import { layingOfAccount } from '../../src-core/motif/ruler'
 import { radians } from '../../src-core/units/quantity'
-import { centreRings, petalLines } from './motif-art'
 import { layerInk } from './yarn-inks'
 import type { LayerInk } from './yarn-inks'
 
@@ -48,8 +46,6 @@ const BARE: LayerInk = { fill: 'var(--hairline)', line: 'var(--edge)', text: 'va
 /** Units per mm. */
 const unitsOf = (account: MotifAccount): number => HALF / (reachOf(account.outline) || 1)
 
-const told = (value: number): string => String(Math.round(value * 100) / 100)
-
 /**
  * How a motif lies: turned clockwise by degrees, mirrored before that where its wrong side is up; the petal that
  * it is counted from, where that is not petal 1; of a half motif, at which end of its row it stands.
@@ -65,13 +61,6 @@ const ON_CUT = 0.01
 
 const laid = (point: Point, lie: Lie): Point => placePoint(point, { ...lie, x: 0, y: 0 })
 
-/** Path data of a closed outline as it lies. */
-function outlineData(outline: readonly Point[], lie: Lie, units: number): string {
-  const whole = outline.map((point) => laid(point, lie))
-  const points = lie.side ? halfOutline(whole, keptHalf({ side: lie.side })) : whole
-  return `M${points.map(({ x, y }) => `${told(x * units)} ${told(y * units)}`).join('L')}Z`
-}
-
 /** The motif's layers in the colours of a colourway (without one: of the first that is made for it). */
 export function pictureLayers(
   project: Project,
@@ -84,22 +73,14 @@ export function pictureLayers(
   const way = ways.find(({ id }) => id === colourway) ?? ways.find(({ motif }) => motif === account.id)
   const colourOf = (slot: string) => project.yarns?.find(({ id }) => id === way?.yarns?.[slot])?.colour
   const last = account.layers.length - 1
-  const between = petalLines(account)
-    .map((line) => line.map((point) => laid(point, lie)))
-    .filter((line) => line.every((point) => isKept(point, lie)))
-    .map(
-      ([a, b]) => `M${told(a!.x * units)} ${told(a!.y * units)}L${told(b!.x * units)} ${told(b!.y * units)}`,
-    )
-    .join('')
-  const rings = centreRings(account)
-    .map((ring) => outlineData(ring, lie, units))
-    .join('')
-  return account.layers.map(({ slot, outline }, i) => {
+  const half = lie.side && keptHalf({ side: lie.side })
+  const { layers, petals, rounds } = motifParts(account, { ...lie, half, scale: units })
+  return account.layers.map(({ slot }, i) => {
     const colour = colourOf(slot)
     return {
-      path: outlineData(outline, lie, units),
+      path: pathData(layers[i]!, 2),
       ink: colour ? layerInk(colour, '#cccccc') : BARE,
-      lines: (i === 0 ? between : '') + (i === last ? rings : ''),
+      lines: pathData([...(i === 0 ? petals : []), ...(i === last ? rounds : [])], 2),
     }
   })
 }

@@ -1,4 +1,4 @@
-/** What the painters of the map share: how the canvas lies on the plan, from which size on what is drawn. */
+/** What the painters of the map share: how the canvas lies on the plan, and a motif on the canvas. */
 
 /** How the canvas lies on the plan: device pixels per mm, and where the plan's origin falls, in device pixels. */
 export interface Placing {
@@ -9,20 +9,10 @@ export interface Placing {
   readonly ratio: number
 }
 
-/** From which size of a motif on screen (CSS pixels, tip to tip) things are drawn. */
-export const DETAIL = {
-  contour: 16,
-  joins: 10,
-  petals: 30,
-  rounds: 48,
-  number: 30,
-  letter: 56,
-} as const
-
 /** `value` within bounds. */
 export const clamp = (value: number, least: number, most: number) => Math.min(most, Math.max(least, value))
 
-/** A copy of a motif: a placed motif, a filler or the whole that a half motif is cut from. */
+/** A copy of a motif: a placed motif, a filler, a half motif. */
 export interface Copy {
   readonly x: number
   readonly y: number

@@ -4,6 +4,7 @@
  */
 import type { MotifAccount, Plan, PlacedMotif, Point } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
+import { TOLERANCE } from '../../src-core/figures/detail'
 import { joinMarkOf } from '../../src-core/figures/join-marks'
 import { createHitMap } from '../../src-core/geometry/hit'
 import type { HitMap } from '../../src-core/geometry/hit'
@@ -191,9 +192,6 @@ function stretchOf(project: Project): Picture['stretch'] {
   return { width, height }
 }
 
-/** Largest distance in mm by which the drawn band may leave the line that the edging runs along. */
-const EDGING_TOLERANCE = 0.3
-
 function edgingOf(
   project: Project,
   plan: Plan,
@@ -207,7 +205,7 @@ function edgingOf(
   const lines =
     known?.edging && known.plan.edgingLines === edgingLines
       ? known.edging.lines
-      : edgingLines.map((line) => simplify(line, EDGING_TOLERANCE))
+      : edgingLines.map((line) => simplify(line, TOLERANCE.edging))
   return { lines, height: edging.height, ink }
 }
 

@@ -1,6 +1,6 @@
 import { beforeAll, describe, expect, it, vi } from 'vitest'
 import { paintCost, paintMap } from '../../../src-renderer/drawing/map-painter'
-import { DETAIL } from '../../../src-renderer/drawing/pen'
+import { DETAIL } from '../../../src-core/figures/detail'
 import type { Picture } from '../../../src-renderer/drawing/picture'
 import { FakePath, recorder } from './recorder'
 import { painted, palette, picture, project } from './scenes'
@@ -70,12 +70,13 @@ describe('the map as a list of strokes', () => {
 
   it('marks every meeting point once where motifs are large enough, in ink', () => {
     const own = picture()
+    const marks = (record: ReturnType<typeof draw>) => record.count('moveTo')
     const near = draw(own, sized(40))
-    expect(near.count('arc')).toBe(own.joins.length)
+    expect(marks(near)).toBe(own.joins.length)
     expect(own.joins.length).toBeGreaterThan(100)
     expect(near.calls.filter((call) => call.name === 'fill').at(-1)!.fill).toBe(palette.ink)
-    expect(draw(own, sized(DETAIL.joins - 1)).count('arc')).toBe(0)
-    expect(draw(picture(project(), { showJoins: false }), sized(40)).count('arc')).toBe(0)
+    expect(marks(draw(own, sized(DETAIL.joins - 1)))).toBe(0)
+    expect(marks(draw(picture(project(), { showJoins: false }), sized(40)))).toBe(0)
   })
 
   it('writes working numbers, and letters where there is room', () => {

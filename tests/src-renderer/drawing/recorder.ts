@@ -48,7 +48,7 @@ export class FakePath {
   lineTo(x: number, y: number): void {
     this.points.push([x, y])
   }
-  quadraticCurveTo(x: number, y: number): void {
+  bezierCurveTo(_ax: number, _ay: number, _bx: number, _by: number, x: number, y: number): void {
     this.points.push([x, y])
   }
   closePath(): void {}
