@@ -7,7 +7,7 @@ import type { Seam } from '../../shared-types/project'
 export const MATERIAL_CONSTANTS = {
   /** %. Spare yarn on everything. Common practice 10–20 %, no standard found. */
   wastePercent: 10,
-  /** mm. One tail, at each start and end of a colour section. Published tutorials: 6 in, 15 cm. */
+  /** mm. One tail, at each start and end of a colour section. §tails: 6 in, 15 cm. */
   tail: 150,
   /** Tails and ends per colour section: one where it starts, one where it ends. */
   tailsPerSection: 2,
@@ -45,8 +45,8 @@ export const MATERIAL_CONSTANTS = {
 } as const
 
 /**
- * Yarn of a seam over its length (M34). Sewn: from memory (common practice 2.5–3 ×). Crocheted: from the one
- * published measurement of chain (about 5 × its length) and sc (10.6 ×); the flat braid from memory.
+ * Yarn of a seam over its length (M34). Sewn: from memory (common practice 2.5–3 ×). Crocheted: from §windchilde,
+ * chain (about 5 × its length) and sc (10.6 ×); the flat braid from memory.
  */
 export const SEAM_YARN: Readonly<Record<Seam, number>> = {
   whip: 3,

@@ -27,7 +27,7 @@ export const PETAL_POWER = 0.85
 /** Points on a whole outline; divisible by 4 and 6, so that circles touch exactly in rows and honeycombs. */
 export const OUTLINE_POINTS = 144
 
-/** M18: growth in blocking of cotton lace in thread (published motifs against finished cloths: +2 to +11 %). */
+/** M18: growth in blocking of cotton lace in thread (§freevintagecrochet: +2 to +11 %). */
 export const THREAD_LACE_GROWTH = 0.06
-/** A cotton counts as thread from this many metres in 100 g on (yarn class 0 in trade-facts: 483 m and more). */
+/** A cotton counts as thread from this many metres in 100 g on (§yardage: class 0 has 483 m and more). */
 export const THREAD_METRES_PER_100_G = 483

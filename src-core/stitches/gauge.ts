@@ -14,10 +14,10 @@ import type { StitchKey } from './table'
 import { canonicalStitch } from './terms'
 
 export const GAUGE_CONSTANTS = {
-  /** mm. Length a gauge is counted over when it does not say: 10 cm (craft yarn standards: 4 in / 10 cm). */
+  /** mm. Length a gauge is counted over when it does not say: 10 cm (§yarn-weights: 4 in / 10 cm). */
   over: 100,
   /**
-   * Stitch width over hook diameter. From the standard yarn weight table: the middle of the stitch widths
+   * Stitch width over hook diameter. From §yarn-weights: the middle of the stitch widths
    * that the sc gauges of the classes super fine to bulky imply is 1.37 to 1.45 times the middle of their hooks.
    */
   widthPerHook: 1.4,
@@ -29,7 +29,7 @@ export const GAUGE_CONSTANTS = {
   yarnSpread: 0.1,
   /** The same in thread, or with a gauge in another stitch than the tallest common one (M4). */
   threadSpread: 0.15,
-  /** mm. Hooks under this are steel ones for thread (standard yarn weight table: regular hooks from B-1, 2.25 mm). */
+  /** mm. Hooks under this are steel ones for thread (§yarn-weights: regular hooks from B-1, 2.25 mm). */
   threadHook: 2.25,
   /** mm. Without a hook, stitches narrower than this are thread (the same table: lace to 42 dc in 10 cm, about 2.4 mm). */
   threadWidth: 2.5,

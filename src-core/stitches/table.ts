@@ -26,11 +26,11 @@ const fromFlatDisc = (added: number): number => added / (2 * Math.PI)
 
 /**
  * Heights: the flat-disc rule (a disc stays flat when each round adds 2πh/w stitches) with the published
- * increases sc 6, dc 12; hdc 8.7 from one published measurement of rows (sc : hdc : dc = 1 : 1.45 : 1.91);
+ * increases sc 6, dc 12 (§flat-circle); hdc 8.7 from rows of sc : hdc : dc as 1 : 1.45 : 1.91 (§windchilde);
  * tr and dtr fitted between published 15 and 16 per round and the beginning chains; trtr by the same step as from
  * tr to dtr (from memory); sl st from memory.
- * Loops reproduce the one published measurement of yarn per stitch within 6 %.
- * Beginning chains: published beginners' handbooks (sc 1, hdc 2, dc 3, tr 4, dtr 5, trtr 6; all count but sc;
+ * Loops reproduce §windchilde's yarn per stitch within 6 %.
+ * Beginning chains: §turning-chains (sc 1, hdc 2, dc 3, tr 4, dtr 5, trtr 6; all count but sc;
  * whether ch 2 counts for hdc varies by designer, the model takes it as not counting).
  */
 export const STITCHES: Readonly<Record<StitchKey, StitchFacts>> = {
@@ -123,7 +123,7 @@ export const USUAL_BUNCH = {
 /** Length of one chain in a free cord, in stitch widths (from memory): nothing holds it open. */
 export const FREE_CHAIN_LENGTH = 0.92
 
-/** Yarn in one loop, in stitch widths: fitted to the one published measurement (M40). */
+/** Yarn in one loop, in stitch widths: fitted to §windchilde (M40). */
 export const YARN_PER_LOOP = 5.2
 
 /** The stitch's height in stitch widths before any gauge is known. */

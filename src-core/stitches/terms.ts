@@ -1,6 +1,6 @@
 /**
  * US and UK terms. The engine thinks in US keys; whatever a person wrote is brought to them, and whatever a
- * person reads is brought back. Pairs as in the published US–UK tables (trade conversions charts).
+ * person reads is brought back. Pairs as in §us-uk.
  */
 import type { Terms } from '../../shared-types/project'
 import { STITCH_KEYS } from './table'

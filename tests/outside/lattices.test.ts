@@ -1,5 +1,5 @@
 /**
- * Lattices against published values. Sources beside each check; see docs/sources.md for the full list.
+ * Lattices against published values. The keys (§…) stand in docs/sources.md.
  */
 import { describe, expect, it } from 'vitest'
 import type { Project } from '../../shared-types/project'
@@ -21,7 +21,7 @@ const INCH = 25.4
 const round = { outline: 'round', across: 80 }
 
 describe('published blankets', () => {
-  it('6-inch hexagons, 11 rows of 7 and 8: 82 motifs, 48 × 58.9 in (michaels.com B_81093 prints 48 × 57)', () => {
+  it('6-inch hexagons, 11 rows of 7 and 8: 82 motifs, 48 × 58.9 in (§michaels prints 48 × 57)', () => {
     const plan = planProject(
       project(
         { outline: 'hexagon', sideToSide: 6 * INCH },
@@ -47,7 +47,7 @@ describe('published blankets', () => {
     expect(plan.size.width / INCH).toBeCloseTo(48, 6)
   })
 
-  it('flowers of 7.5 cm joined at their tips, finished 89 × 112 cm (cutoutandkeep.net, Search Press): 12 × 15', () => {
+  it('flowers of 7.5 cm joined at their tips, finished 89 × 112 cm (§cutoutandkeep): 12 × 15', () => {
     const plan = planProject(
       project(
         { outline: 'petals', petals: 8, overTips: 75, overValleys: 52 },
@@ -60,7 +60,8 @@ describe('published blankets', () => {
     expect(Math.abs(plan.size.height - 1120) / 1120).toBeLessThan(0.01)
   })
 
-  it('a charity throw of 49 sections of 7 × 9 in is 49 × 63 in (warmupamerica.org): squares of 7 in give 49 × 49', () => {
+  // The published throw (§warmupamerica) is of rectangles, 7 × 9 in, which no motif is: its width is checked, not its 63 in.
+  it('a throw of 7 × 7 sections of 7 in is 49 in wide, as the published one of 49 × 63 in (§warmupamerica)', () => {
     const plan = planProject(
       project(
         { outline: 'square', sideToSide: 7 * INCH },
@@ -74,27 +75,27 @@ describe('published blankets', () => {
 })
 
 describe('circles', () => {
-  it('M22 offset rows stand at √3/2 = 0.8660 of their pitch (densest packing, Lagrange 1773)', () => {
+  it('M22 offset rows stand at √3/2 = 0.8660 of their pitch (§densest-packing)', () => {
     const plan = planProject(project(round, { arrangement: 'offset-rows', columns: 6, rows: 5 }))
     expect(plan.pitch.column).toBeCloseTo(80, 9)
     expect(plan.pitch.row / plan.pitch.column).toBeCloseTo(Math.sqrt(3) / 2, 9)
-    // Density of the lattice: OEIS A093766, π/(2√3) = 0.906899682…
+    // §densest-packing: the lattice has π/(2√3) = 0.906899682…
     const density = (Math.PI * 40 ** 2) / (plan.pitch.column * plan.pitch.row)
     expect(density).toBeCloseTo(0.9068996821, 8)
   })
 
-  it('square packing has density π/4 = 0.785398163 (OEIS A003881)', () => {
+  it('square packing has density π/4 = 0.785398163 (§oeis)', () => {
     const plan = planProject(project(round, { arrangement: 'straight-rows', columns: 6, rows: 5 }))
     expect((Math.PI * 40 ** 2) / (plan.pitch.column * plan.pitch.row)).toBeCloseTo(0.7853981634, 8)
   })
 
-  it('every motif within has six neighbours in offset rows (kissing number of the plane, OEIS A003215)', () => {
+  it('every motif within has six neighbours in offset rows (§oeis, kissing number of the plane)', () => {
     const plan = planProject(project(round, { arrangement: 'rings', rings: 2 }))
     const met = plan.joins.filter((join) => join.members.some((member) => member.motif === '3,3'))
     expect(met).toHaveLength(6)
   })
 
-  it('joins and gaps: m × n grid 2mn − m − n and (m−1)(n−1); offset rows and rings by Euler’s formula', () => {
+  it('joins and gaps: m × n grid 2mn − m − n and (m−1)(n−1); offset rows and rings (§lattice-geometry)', () => {
     const straight = planProject(project(round, { arrangement: 'straight-rows', columns: 7, rows: 5 }))
     expect(straight.joins).toHaveLength(2 * 35 - 12)
     expect(straight.holes).toEqual([{ sides: 4, count: 24, radius: expect.closeTo(40 * 0.414214, 1) }])

@@ -1,8 +1,10 @@
 /**
- * Sizes of published motifs, each written here as rounds of our own wording from what its source tells of the
+ * §published-sizes: published motifs, each written here as rounds of our own wording from what its source tells of the
  * counts. Sources and measures: tests/fixtures/published-sizes.jsonl. Where a source names a hook and yarn class
  * but no gauge, the gauge is the one its list gives for that hook (worsted, 5 mm: 14 sc × 16 rows to 4 in; 5.5 mm:
- * a common label's 12 × 15 and one writer's own 13 × 15), else from the standard yarn weight table.
+ * a common label's 12 × 15 and one writer's own 13 × 15, §schultz), else from the standard table (§yarn-weights).
+ * The cases are §crochetbtf, §grandmotherspatternbook, §pinkmambo, §michaels, §hoop-gauge, §barefoottams, §allicrafts
+ * and §freevintagecrochet.
  */
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
@@ -266,7 +268,7 @@ describe('M7, M17 discs of plain rounds', () => {
     )
 
   /**
-   * The published motif (sites.google.com/site/crochetbtf, "Gauge: Diameter = 5”") counts 12, 24, 36, 48, 60 with
+   * The published motif (§crochetbtf, "Gauge: Diameter = 5”") counts 12, 24, 36, 48, 60 with
    * the ch 1 of its six corners: it is a hexagon of 54 dc and 6 ch. It does not say how its 5 in are laid across;
    * what is compared is side to side, the measure by which hexagons are joined (point to point is 2/√3 of it).
    */
@@ -287,18 +289,18 @@ describe('M7, M17 discs of plain rounds', () => {
     expect(Math.abs(account!.overTips / 127 - 1)).toBeLessThan(0.06)
   })
 
-  it('three rounds of 12, 24, 36 dc, worsted and 5 mm, come to 3 to 3½ in (tyingknotsinyarn.blogspot.com 2015)', () => {
+  it('three rounds of 12, 24, 36 dc, worsted and 5 mm, come to 3 to 3½ in (§tyingknots)', () => {
     const { account } = disc('dc', 12, 12, 3)
     expect(account!.overTips).toBeGreaterThan(3 * 25.4)
     expect(account!.overTips).toBeLessThan(3.5 * 25.4)
   })
 
-  it('a crown of 10, 20, 30, 40 dc with a 5.5 mm hook comes to 5 in within 6 % (warmdetroit.org/c3.html)', () => {
+  it('a crown of 10, 20, 30, 40 dc with a 5.5 mm hook comes to 5 in within 6 % (§warmdetroit)', () => {
     const { account } = disc('dc', 10, 10, 4, WORSTED_LABEL, ring(3))
     expect(Math.abs(account!.overTips / 127 - 1)).toBeLessThan(0.06)
   })
 
-  it('a disc by the published flat numbers is not over-full at any published gauge (sc 6, dc 12)', () => {
+  it('a disc by the flat numbers of §flat-circle is not over-full at any published gauge (sc 6, dc 12)', () => {
     for (const gauge of [WORSTED_5, WORSTED_LABEL, WORSTED_OWN, FOUR_PLY]) {
       for (const [stitch, more] of [
         ['sc', 6],
@@ -312,7 +314,7 @@ describe('M7, M17 discs of plain rounds', () => {
     }
   })
 
-  it('six more sc a round lie flat, five may cup, eight may ruffle (the flat-disc rule, published 6 to 8)', () => {
+  it('six more sc a round lie flat, five may cup, eight may ruffle (§flat-circle: 6 to 8)', () => {
     const codes = (more: number) =>
       new Set(
         disc('sc', more, more, 6)

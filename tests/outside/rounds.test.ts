@@ -1,7 +1,6 @@
 /**
- * Formulations of published patterns (`tests/fixtures/rounds.jsonl`), each with the account of the round or the
- * error that a tech editor would mark. The wording of the rounds follows published style; the accounts were counted
- * by hand.
+ * §rounds-corpus: rounds in the style of published patterns (`tests/fixtures/rounds.jsonl`), worded by us, each with the account of the round or the
+ * error that a tech editor would mark. Common practice, no source; the accounts were counted by hand.
  */
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'

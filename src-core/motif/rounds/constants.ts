@@ -2,12 +2,12 @@
 
 /** M5: a chain ring gives way by so much (fitted to published motifs). */
 export const RING_GIVES = 0.15
-/** M5: sc and dc per chain of a ring beyond which it is over-full (a published handbook: ch 4 holds 8 with ease). */
+/** M5: sc and dc per chain of a ring beyond which it is over-full (§eckman: ch 4 holds 8 with ease). */
 export const RING_HOLDS = { sc: 3, dc: 4 } as const
 /**
  * M7: from so many times the stitches that fit without strain on a round is over-full. A disc that grows by the
- * published flat number (6 sc, 12 dc a round) lies flat in every published gauge, and at the squattest of those (a
- * common label's 12 sc × 15 rows: q = 0.80) its rounds hold √(0.955 / 0.80) times what 2πr asks for.
+ * published flat number (§flat-circle: 6 sc, 12 dc a round) lies flat in every published gauge, and at the squattest of those (a
+ * common label's 12 sc × 15 rows, §schultz: q = 0.80) its rounds hold √(0.955 / 0.80) times what 2πr asks for.
  */
 export const OVERFULL_FROM = Math.sqrt(6 / (2 * Math.PI) / 0.8)
 /** M7: an over-full round stands out by at most this share of its height … (fitted) */
@@ -35,7 +35,7 @@ export const OUTER_LOOPS = 0.1
 export const CROWDED = { note: 1.35, warning: 1.6 } as const
 /** M12: loops of three and more chains take so many stitches to a chain without a note. */
 export const LOOP_HOLDS = 3
-/** M17: bounds of the flatness F between cups, may cup, flat, may ruffle, ruffles (fitted to published flat motifs). */
+/** M17: bounds of the flatness F between cups, may cup, flat, may ruffle, ruffles (fitted to §published-sizes). */
 export const FLATNESS = { cups: 0.8, mayCup: 0.9, mayRuffle: 1.25, ruffles: 1.4 } as const
 /** M17: flatness is judged from this round on. */
 export const FLATNESS_FROM_ROUND = 3

@@ -124,7 +124,7 @@ describe('patterns of a fill', () => {
 
 describe('no two alike', () => {
   it('colours the lattices with the colours they need: square 2, offset rows 3, corners too 4', () => {
-    // Chromatic numbers: square lattice 2, triangular lattice 3, any planar map at most 4 (from memory).
+    // §chromatic: square lattice 2, triangular lattice 3, any planar map at most 4 (from memory).
     for (const [make, needs] of [
       [square, 2],
       [offset, 3],

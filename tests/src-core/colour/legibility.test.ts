@@ -15,7 +15,7 @@ const pairs = readFileSync(new URL('../../fixtures/ciede2000-pairs.csv', import.
   .map((line) => line.split(',').map(Number))
 
 describe('colour difference', () => {
-  it('agrees with the 34 published pairs of CIEDE2000 to four decimals', () => {
+  it('agrees with the 34 published pairs of §ciede2000 to four decimals', () => {
     // Sharma, Wu, Dalal, Color Res. Appl. 30 (2005) 21–30, supplementary test data.
     expect(pairs).toHaveLength(34)
     for (const [, l1 = 0, a1 = 0, b1 = 0, l2 = 0, a2 = 0, b2 = 0, published = 0] of pairs) {

@@ -174,7 +174,7 @@ describe('painting under "no two alike"', () => {
   })
 
   it('changes the two colours over where only these are possible, and says when nothing is', () => {
-    // Offset rows take three colours in one way alone (from memory), straight rows two.
+    // Offset rows take three colours in one way alone (§chromatic, from memory), straight rows two.
     const three = paint(blanket({}, 3), {
       '5,5': coloursOf(blanket({}, 3)).get('5,8') === 'c0' ? 'c1' : 'c0',
     })

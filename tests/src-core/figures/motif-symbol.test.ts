@@ -204,7 +204,7 @@ describe('colours for paper', () => {
       expect(paperColour(odd)).toBe(UNKNOWN_COLOUR)
   })
 
-  it('measures luminance as WCAG 2.2 does (#767676 on white has a contrast of 4.54)', () => {
+  it('measures luminance as WCAG 2.2 does (§wcag: #767676 on white has a contrast of 4.54)', () => {
     expect(1.05 / (luminance('#767676') + 0.05)).toBeCloseTo(4.54, 2)
     expect(luminance('#ffffff')).toBeCloseTo(1, 9)
   })

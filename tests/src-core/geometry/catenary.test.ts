@@ -7,7 +7,7 @@ import {
   placeOnCord,
 } from '../../../src-core/geometry/catenary'
 
-/** Length over span by drop over span, computed from the closed form to seven digits. */
+/** Length over span by drop over span, computed from the closed form (§catenary) to seven digits. */
 const LENGTHS = [
   [0.02, 1.001066],
   [0.05, 1.006636],
@@ -21,13 +21,13 @@ const LENGTHS = [
 ] as const
 
 describe('M51: the hanging cord', () => {
-  it('span 100, sag 10 is 102.619 long (Cheney and Kincaid, Numerical Methods, as worked by IUP Calculus)', () => {
+  it('span 100, sag 10 is 102.619 long (§cheney-kincaid)', () => {
     const cord = catenaryFromDrop(100, 10)
     expect(cord.length).toBeCloseTo(102.619, 3)
     expect(1 / cord.a).toBeCloseTo(0.00789687, 8)
   })
 
-  it('through (±10, 6) with its lowest point at 0 has a = 9.1889 (published exercise, mathhelpforum)', () => {
+  it('through (±10, 6) with its lowest point at 0 has a = 9.1889 (§mathhelpforum)', () => {
     const cord = catenaryFromDrop(20, 6)
     expect(cord.a).toBeCloseTo(9.1889, 4)
     expect(cord.length).toBeCloseTo(24.1882, 4)
@@ -40,7 +40,7 @@ describe('M51: the hanging cord', () => {
     expect(catenaryFromLength(1, length).drop).toBeCloseTo(drop, 4)
   })
 
-  it('half a span of 500 ft with a sag of 80 ft (Vose, Handbook of Railroad Construction): 508.43 ft', () => {
+  it('half a span of 500 ft with a sag of 80 ft (§vose): 508.43 ft', () => {
     // Vose's two terms of a series give 508.55 and are known to be 0.02 % long; 508.4338 is recomputed.
     expect(catenaryFromDrop(1000, 80).length / 2).toBeCloseTo(508.4338, 4)
   })

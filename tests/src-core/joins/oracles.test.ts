@@ -1,6 +1,6 @@
 /**
- * M31. Lattice oracles: joins and gaps of grids, offset rows and hexagonal patches by Euler's formula
- * (V − E + F = 1); 3n(n+1)+1 motifs in n rings are the centred hexagonal numbers, OEIS A003215.
+ * M31. Lattice oracles: joins and gaps of grids, offset rows and hexagonal patches by Euler's formula (§lattice-geometry)
+ * (V − E + F = 1); 3n(n+1)+1 motifs in n rings are the centred hexagonal numbers, §oeis.
  */
 import { describe, expect, it } from 'vitest'
 import type { Anchor } from '../../../shared-types/plan'

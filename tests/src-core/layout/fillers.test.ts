@@ -1,6 +1,6 @@
 /**
  * M27. In the gap between circles of radius 1 fits one of √2 − 1 = 0.4142 among four and of 2/√3 − 1 = 0.1547
- * among three (elementary geometry); gaps of grids and patches are counted by Euler's formula (V − E + F = 1).
+ * among three (§lattice-geometry); gaps of grids and patches are counted by Euler's formula (V − E + F = 1).
  */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'

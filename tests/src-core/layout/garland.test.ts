@@ -143,7 +143,7 @@ describe('M50: along the cord', () => {
     expect(bought.yarns.map(({ id }) => id)).toEqual(['y2'])
   })
 
-  it('one chain of the published garland is 3.8 mm (Simply Crochet: ch 261 for about 100 cm)', () => {
+  it('one chain of the published garland is 3.8 mm (§simply-crochet-garland: ch 261 for about 100 cm)', () => {
     const planned = plan({
       cord: { length: 1000, worked: 'chain', yarn: 'y1', gauge: { chains: 261, over: 1000 } },
       spacing: { between: 'centres', mm: 77 },

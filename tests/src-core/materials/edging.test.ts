@@ -12,7 +12,7 @@ describe('M35 edging', () => {
     const dc = gauge.height('dc')
     expect(account.height).toBeCloseTo(sc + dc, 12)
     expect(account.rounds[0]?.length).toBeCloseTo(4000 + 2 * Math.PI * sc, 9)
-    // At the default heights 2πh/w is 6 for sc and 12 for dc: the published flat increases.
+    // At the default heights 2πh/w is 6 for sc and 12 for dc: the flat increases of §flat-circle.
     expect(account.rounds.map((round) => round.stitches)).toEqual([806, 818])
     expect(account.rounds[1]?.metres).toBeCloseTo((818 * stitchYarn('dc', gauge)) / 1000, 9)
   })

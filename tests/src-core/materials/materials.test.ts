@@ -258,7 +258,7 @@ describe('M34 yarn of joins', () => {
   })
 
   it('M34 keeps the crocheted seams within 12 % of the one published measurement (chain 4.95, sc 10.6 × length)', () => {
-    // windchilde.com/bluedepth/tag/crochet: a slip-stitch seam is of the order of the chain's 5 × its length.
+    // §windchilde: a slip-stitch seam is of the order of the chain's 5 × its length.
     const seam = (kind: 'slip-stitch' | 'sc') => {
       const joined = project({ joining: { rule: 'seam', yarn: 'y2', seam: kind } })
       return (

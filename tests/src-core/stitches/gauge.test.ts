@@ -32,7 +32,7 @@ describe('M2 gauge', () => {
   })
 
   it('M2 brings dc rounds at 14 sc × 16 rows to 4 in within 6 % of the published 0.5 in each', () => {
-    // "DC Motif and a Half" (sites.google.com/site/crochetbtf): worsted, 5 mm hook, 5 dc rounds = 5 in across.
+    // §crochetbtf: worsted, 5 mm hook, 5 dc rounds = 5 in across.
     const gauge = resolveGauge({ stitch: 'sc', stitches: 14, rows: 16, over: 101.6, hook: 5 }, 'US')
     expect(Math.abs(gauge.height('dc') / 12.7 - 1)).toBeLessThan(0.06)
   })
@@ -68,7 +68,7 @@ describe('M2 gauge', () => {
   })
 
   it('M2 keeps the rule of thumb within the standard yarn weight classes 1–5 (sc per 4 in, hook mm)', () => {
-    // Standard yarn weight system, crochet columns: gauge range and hook range of each class.
+    // §yarn-weights, crochet columns: gauge range and hook range of each class.
     const classes = [
       { sc: [21, 32], hook: [2.25, 3.5] },
       { sc: [16, 20], hook: [3.5, 4.5] },
@@ -179,7 +179,7 @@ describe('M4 how sure', () => {
 
 describe('M40 yarn in a stitch', () => {
   it('M40 comes within 6 % of the one published measurement (chain 4.95, sc 10.6, hdc 15.7, dc 20.4 per width)', () => {
-    // One maker's swatches, worsted, 5 mm hook: windchilde.com/bluedepth/tag/crochet.
+    // One maker's swatches, worsted, 5 mm hook: §windchilde.
     const gauge = resolveGauge({ stitches: 14, over: 101.6 }, 'US')
     const published = { ch: 4.95, sc: 10.6, hdc: 15.7, dc: 20.4 } as const
     for (const stitch of ['ch', 'sc', 'hdc', 'dc'] as const) {

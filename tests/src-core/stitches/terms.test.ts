@@ -11,8 +11,8 @@ import {
 
 describe('US and UK terms', () => {
   it('pairs the stitches as the published tables do', () => {
-    // Trade conversion charts (three published tables that agree): sl st/ss, sc/dc, hdc/htr, dc/tr, tr/dtr, dtr/trtr; trtr/quad tr
-    // (crochetforall.com), in one word as it is printed here.
+    // §us-uk: sl st/ss, sc/dc, hdc/htr, dc/tr, tr/dtr, dtr/trtr; trtr/quad tr,
+    // in one word as it is printed here.
     const pairs = STITCH_KEYS.map((key) => [stitchAbbreviation(key, 'US'), stitchAbbreviation(key, 'UK')])
     expect(pairs).toEqual([
       ['ch', 'ch'],

@@ -163,7 +163,7 @@ describe('the assembly map of a throw', () => {
 })
 
 describe('paper, terms and units', () => {
-  it('is A4 or Letter to a tenth of a millimetre (ISO 216; ANSI A)', async () => {
+  it('is A4 or Letter to a tenth of a millimetre (§paper-sizes)', async () => {
     const { plan } = planned(flowers({ columns: 5, rows: 4 }))
     const size = async (paper: 'A4' | 'Letter'): Promise<[number, number]> => {
       const { pages } = await readPdf(await renderMap(plan, { ...OPTIONS, paper, pages: [1] }))

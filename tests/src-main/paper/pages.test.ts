@@ -35,7 +35,7 @@ const wordsOf = (pages: readonly PaintedSheet[]): string => pages.map(({ words }
 /** Words as they are found whatever line they were broken at. */
 const squeezed = (text: string): string => text.replace(/\s+/g, '')
 
-/** Operators that set a colour which is not grey (ISO 32000-1, table 74), in pages and in forms alike. */
+/** Operators that set a colour which is not grey (§pdf, table 74), in pages and in forms alike. */
 async function colourOperators(bytes: Uint8Array): Promise<string[]> {
   const file = await PDFDocument.load(bytes, { updateMetadata: false })
   const found: string[] = []

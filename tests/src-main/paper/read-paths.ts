@@ -40,7 +40,7 @@ export const boxOfPoints = (points: ReadPath['points']): Box => ({
   bottom: Math.max(...points.map(({ y }) => y)),
 })
 
-/** A clip within another shows what both show (ISO 32000-1, 8.5.4). */
+/** A clip within another shows what both show (§pdf, 8.5.4). */
 const shared = (outer: Box | null, inner: Box): Box =>
   outer
     ? {

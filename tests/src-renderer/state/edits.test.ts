@@ -140,7 +140,7 @@ describe('taking over', () => {
   })
 })
 
-// US and UK names of stitches: published conversion charts (see the terms of the engine).
+// US and UK names of stitches: §us-uk.
 describe('terms', () => {
   it('are switched in gauge, edging and rounds, and back', () => {
     const project = example('hedgerow-baby-throw')

@@ -80,7 +80,7 @@ describe('scatter', () => {
     expect(scatter({ ...options, seed: 8 })).not.toEqual(first)
   })
 
-  it('comes within 10 % of the density of a reference Poisson-disc library', () => {
+  it('comes within 10 % of the density of a reference library (§poisson-disc)', () => {
     const distance = 12
     const seeds = [1, 2, 3, 4, 5, 6]
     const mean = (counts: number[]) => counts.reduce((sum, count) => sum + count, 0) / counts.length
