@@ -99,9 +99,15 @@ describe.each([
         })
         if (shown.length === 0) continue
         // One and the same printed line holds all of them, and holds nothing else.
-        const far = (line: ReadPath) => Math.max(...shown.map((i) => toLine(onPage[i]!, line)))
-        const printed = lines.reduce((best, line) => (far(line) < far(best) ? line : best))
-        expect(far(printed), `${id} on ${tile.row}·${tile.column}`).toBeLessThan(0.1)
+        let printed = lines[0]!
+        let least = Infinity
+        for (const line of lines) {
+          // A line that is off by more than the best one is looked at no further.
+          let far = 0
+          for (const i of shown) if ((far = Math.max(far, toLine(onPage[i]!, line))) >= least) break
+          if (far < least) [printed, least] = [line, far]
+        }
+        expect(least, `${id} on ${tile.row}·${tile.column}`).toBeLessThan(0.1)
         const drawn: ReadPath = { ...printed, points: onPage }
         for (const p of printed.points) expect(toLine(p, drawn)).toBeLessThan(0.1)
         looked += shown.length

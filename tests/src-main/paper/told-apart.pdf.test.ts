@@ -51,26 +51,32 @@ const LEAST_AREA = 2.5
 /** mm² in which the pictures in two cells of a row differ clearly. */
 function differingArea({ width, height, colours, perMm }: Picture, one: number, other: number): number {
   const side = Math.floor(CELL * perMm)
-  const known = new Map<string, boolean>()
+  const [left, right] = [one, other].map((cell) => Math.floor(cell * CELL * perMm)) as [number, number]
+  const colourAt = (pixel: number) =>
+    colours[3 * pixel]! * 65_536 + colours[3 * pixel + 1]! * 256 + colours[3 * pixel + 2]!
+  const known = new Map<number, boolean>()
   let count = 0
   for (let y = 0; y < height; y++)
     for (let x = 0; x < side; x++) {
-      const [a, b] = [one, other].map((cell) => {
-        const at = 3 * (y * width + Math.floor(cell * CELL * perMm) + x)
-        return [colours[at]!, colours[at + 1]!, colours[at + 2]!] as const
-      }) as [readonly [number, number, number], readonly [number, number, number]]
-      const key = `${a.join()} ${b.join()}`
+      const a = colourAt(y * width + left + x)
+      const b = colourAt(y * width + right + x)
+      if (a === b) continue
+      const key = a * 2 ** 24 + b
       let isClear = known.get(key)
-      if (isClear === undefined) {
-        const [first, second] = [a, b].map(([r, g, blue]) => ({
-          ...{ mode: 'rgb' as const, r: r / 255, g: g / 255, b: blue / 255 },
-        }))
-        known.set(key, (isClear = colourDifference(first!, second!) >= CLEAR))
-      }
+      if (isClear === undefined) known.set(key, (isClear = colourDifference(rgb(a), rgb(b)) >= CLEAR))
       if (isClear) count++
     }
   return count / perMm ** 2
 }
+
+const rgb = (colour: number) => ({
+  ...{
+    mode: 'rgb' as const,
+    r: (colour >> 16) / 255,
+    g: ((colour >> 8) & 255) / 255,
+    b: (colour & 255) / 255,
+  },
+})
 
 /** The symbols of motifs on the pages, those of one motif, turn, size and kind together. */
 function groupsOf(symbols: readonly FigureSymbol[], style: SheetStyle): FigureSymbol[][] {
