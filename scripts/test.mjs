@@ -1,40 +1,16 @@
 /**
- * `npm test`: types, lint, format and every test that this machine can run. The last lines name what was
+ * `npm test`: types, lint, format, builds and every test that this machine can run. The last lines name what was
  * skipped and why; the very last one is the count. `PETALYARD_REQUIRE=desktop,browser,pdf` turns a skip into
  * a failure. Arguments go on to vitest (`npm test -- tests/src-core`).
  */
-import { spawn } from 'node:child_process'
 import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { findVirtualDisplay, hasDisplay, missingCapabilities } from './capabilities.mjs'
+import { bin, checkSources, run } from './check-sources.mjs'
 
 const root = fileURLToPath(new URL('..', import.meta.url))
-const bin = (name) => join(root, 'node_modules', '.bin', name)
-const npm = process.platform === 'win32' ? 'npm.cmd' : 'npm'
-
-/** Runs a program; resolves with its exit code and, unless shown at once, what it said. */
-function run(program, args, { shown = false } = {}) {
-  return new Promise((resolve) => {
-    const child = spawn(program, args, { cwd: root, stdio: shown ? 'inherit' : 'pipe' })
-    let said = ''
-    child.stdout?.on('data', (data) => (said += data))
-    child.stderr?.on('data', (data) => (said += data))
-    child.on('error', (error) => resolve({ code: 1, said: String(error) }))
-    child.on('close', (code) => resolve({ code: code ?? 1, said }))
-  })
-}
-
-/** Types, lint and format, side by side; what failed is told. */
-async function checkSources() {
-  const checks = ['typecheck', 'lint', 'format:check']
-  const results = await Promise.all(checks.map((name) => run(npm, ['run', '--silent', name])))
-  for (const [index, { code, said }] of results.entries())
-    console.log(code === 0 ? `✓ ${checks[index]}` : `✗ ${checks[index]}\n${said}`)
-  const failed = results.filter(({ code }) => code !== 0).length
-  return { passed: checks.length - failed, failed }
-}
 
 /** Runs vitest without the files that need what is missing. */
 async function runTests(missing, args) {
@@ -85,7 +61,9 @@ if (strangers.length > 0) {
 }
 
 const args = process.argv.slice(2)
-const sources = args.length === 0 ? await checkSources() : { passed: 0, failed: 0 }
+// The builds are those that stories start: made once here, not by each of them that finds none.
+const SOURCES = [['types'], ['types:window'], ['lint'], ['format:check'], ['build']]
+const sources = args.length === 0 ? await checkSources(SOURCES) : { passed: 0, failed: 0 }
 const tests = await runTests(
   reasons.map(([need]) => need),
   args,

@@ -1,0 +1,35 @@
+/** What is told about the sources without running them: types, lint, format; and how programs are run for it. */
+import { spawn } from 'node:child_process'
+import { join } from 'node:path'
+import { fileURLToPath } from 'node:url'
+
+const root = fileURLToPath(new URL('..', import.meta.url))
+const npm = process.platform === 'win32' ? 'npm.cmd' : 'npm'
+
+/** A program that a dependency brought. */
+export const bin = (name) => join(root, 'node_modules', '.bin', name)
+
+/** Runs a program; resolves with its exit code and, unless shown at once, what it said. */
+export function run(program, args, { shown = false } = {}) {
+  return new Promise((resolve) => {
+    const child = spawn(program, args, { cwd: root, stdio: shown ? 'inherit' : 'pipe' })
+    let said = ''
+    child.stdout?.on('data', (data) => (said += data))
+    child.stderr?.on('data', (data) => (said += data))
+    child.on('error', (error) => resolve({ code: 1, said: String(error) }))
+    child.on('close', (code) => resolve({ code: code ?? 1, said }))
+  })
+}
+
+/** Runs these scripts of the package side by side, each with its words; what failed is told. */
+export async function checkSources(scripts) {
+  const results = await Promise.all(
+    scripts.map(([name, ...words]) => run(npm, ['run', '--silent', name, '--', ...words])),
+  )
+  for (const [index, { code, said }] of results.entries()) {
+    const [name] = scripts[index]
+    console.log(code === 0 ? `✓ ${name}` : `✗ ${name}\n${said}`)
+  }
+  const failed = results.filter(({ code }) => code !== 0).length
+  return { passed: scripts.length - failed, failed }
+}
