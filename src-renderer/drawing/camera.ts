@@ -1,6 +1,6 @@
 /** Where the drawing looks: pure view arithmetic. Plan lengths in mm, screen lengths in CSS pixels. */
 import type { Point } from '../../shared-types/plan'
-import type { Size } from './scene'
+import type { ScreenBox, Size } from './scene'
 
 export interface Camera {
   /** CSS pixels for one mm. */
@@ -41,6 +41,14 @@ export const toScreen = (camera: Camera, point: Point): Point => ({
 export const toPlan = (camera: Camera, point: Point): Point => ({
   x: (point.x - camera.x) / camera.scale,
   y: (point.y - camera.y) / camera.scale,
+})
+
+/** Where a size from the plan's top left corner lies on screen. */
+export const boxOnScreen = ({ scale, x, y }: Camera, { width, height }: Size): ScreenBox => ({
+  left: x,
+  top: y,
+  width: width * scale,
+  height: height * scale,
 })
 
 /** The camera that shows a whole size with its dimension lines, in the middle of the room that is left. */

@@ -3,6 +3,7 @@
  * numbers (set there by the window), and the handles that drag it to size. All in CSS pixels.
  */
 import type { Point } from '../../shared-types/plan'
+import { boxOnScreen } from './camera'
 import type { Camera, Viewport } from './camera'
 import type { ScreenBox, Size } from './scene'
 
@@ -57,12 +58,7 @@ export function dimensionFrame(
   measured: Measured = { across: [0, size.width], down: [0, size.height], withHandles: true },
 ): DimensionFrame | null {
   if (!(size.width > 0 && size.height > 0)) return null
-  const frame = {
-    left: camera.x,
-    top: camera.y,
-    width: size.width * camera.scale,
-    height: size.height * camera.scale,
-  }
+  const frame = boxOnScreen(camera, size)
   const right = frame.left + frame.width
   const bottom = frame.top + frame.height
   const y = Math.min(viewport.height - LINE_LEAST, Math.max(LINE_LEAST, frame.top - LINE_OFF))

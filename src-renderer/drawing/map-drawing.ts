@@ -40,18 +40,13 @@ const REVEAL_MARGIN = 90
 const NONE: ReadonlySet<string> = new Set()
 
 /** What has to be drawn, or told, in the next frame. */
-interface Dirty {
-  map: boolean
-  marks: boolean
-  overlay: boolean
-  view: boolean
-}
+type Part = 'map' | 'marks' | 'overlay' | 'view'
+const LAYERS: readonly Part[] = ['map', 'marks', 'overlay']
+const ALL: readonly Part[] = [...LAYERS, 'view']
 
-interface Glide {
-  readonly from: Camera
-  readonly to: Camera
-  readonly start: number
-}
+/** What of a scene the marks show, and what the overlay does. */
+const MARKED = ['selection', 'focus', 'flagged', 'changed', 'fixed', 'theme'] as const
+const OVERLAID = ['previous', 'line', 'theme'] as const
 
 export class MapDrawing {
   readonly #container: HTMLElement
@@ -73,20 +68,20 @@ export class MapDrawing {
   #viewport: Viewport
   /** The view still shows the whole: it follows when the size changes. */
   #fitted = true
-  #glide: Glide | null = null
+  #glide: { readonly from: Camera; readonly to: Camera; readonly start: number } | null = null
   readonly #ownJoins = memoised(ownJoins)
   #hover: string | null = null
   #hot: HandleKind | null = null
   #band: ScreenBox | null = null
   #resizing: { readonly start: Size; wished: Size } | null = null
   #frame = 0
-  #dirty: Dirty = { map: true, marks: true, overlay: true, view: true }
+  #dirty = new Set<Part>(ALL)
 
   constructor(container: HTMLElement, callbacks: DrawingCallbacks) {
     this.#container = container
     this.#callbacks = callbacks
     this.#viewport = { width: container.clientWidth, height: container.clientHeight }
-    this.#map = new MapLayer(() => this.#redraw({ map: true }))
+    this.#map = new MapLayer(() => this.#redraw('map'))
     const { stage, layers } = makeStage(container, this.#viewport, [
       this.#map.draw,
       this.#drawMarks,
@@ -99,7 +94,7 @@ export class MapDrawing {
         scene: () => this.#scene,
         picture: () => this.#picture,
         camera: () => this.#camera,
-        redraw: () => this.#redraw({ overlay: true }),
+        redraw: () => this.#redraw('overlay'),
       },
       callbacks,
     )
@@ -130,26 +125,17 @@ export class MapDrawing {
     this.#map.take(picture, difference)
     if (grown && this.#fitted && !this.#resizing)
       this.#lookAt(this.#fitting(), before !== null && !scene.previous)
-    this.#redraw({
-      map: difference !== 'nothing',
-      marks:
-        difference !== 'nothing' ||
-        marked ||
-        before?.selection !== scene.selection ||
-        before.focus !== scene.focus ||
-        before.flagged !== scene.flagged ||
-        before.changed !== scene.changed ||
-        before.fixed !== scene.fixed ||
-        before.theme !== scene.theme,
-      overlay:
-        grown ||
-        this.#handling.busy ||
-        before?.previous !== scene.previous ||
-        before?.plan.garland !== scene.plan.garland ||
-        before?.line !== scene.line ||
-        before?.theme !== scene.theme,
-      view: grown,
-    })
+    const another = difference !== 'nothing'
+    if (another) this.#redraw('map')
+    if (another || marked || MARKED.some((what) => before?.[what] !== scene[what])) this.#redraw('marks')
+    if (
+      grown ||
+      this.#handling.busy ||
+      before?.plan.garland !== scene.plan.garland ||
+      OVERLAID.some((what) => before?.[what] !== scene[what])
+    )
+      this.#redraw('overlay')
+    if (grown) this.#redraw('view')
   }
 
   /** Shows the whole plan, with its dimension lines. */
@@ -239,7 +225,7 @@ export class MapDrawing {
         ? { from: this.#camera, to: camera, start: performance.now() }
         : null
     if (!this.#glide) this.#camera = camera
-    this.#redraw({ map: true, marks: true, overlay: true, view: true })
+    this.#redraw(...ALL)
   }
 
   #measure(): void {
@@ -253,16 +239,13 @@ export class MapDrawing {
   #refreshAll(): void {
     if (this.#stop.signal.aborted) return
     this.#map.forget()
-    this.#redraw({ map: true, marks: true, overlay: true })
+    this.#redraw(...LAYERS)
   }
 
   // ——— drawing
 
-  #redraw(what: Partial<Dirty>): void {
-    if (what.map) this.#dirty.map = true
-    if (what.marks) this.#dirty.marks = true
-    if (what.overlay) this.#dirty.overlay = true
-    if (what.view) this.#dirty.view = true
+  #redraw(...parts: readonly Part[]): void {
+    for (const part of parts) this.#dirty.add(part)
     if (this.#frame === 0) this.#frame = requestAnimationFrame(this.#tick)
   }
 
@@ -273,31 +256,25 @@ export class MapDrawing {
       const share = Math.min(1, Math.max(0, (now - start) / GLIDE))
       this.#camera = cameras.between(from, to, 1 - (1 - share) ** 3)
       if (share === 1) this.#glide = null
-      this.#dirty = { map: true, marks: true, overlay: true, view: true }
+      this.#dirty = new Set(ALL)
     }
     const dirty = this.#dirty
-    this.#dirty = { map: false, marks: false, overlay: false, view: false }
-    if (dirty.map) this.#map.look(this.#camera, this.#viewport, this.#fitting().scale)
-    const [map, marks, overlay] = this.#layers
-    if (dirty.map) map.draw()
-    if (dirty.marks) marks.draw()
-    if (dirty.overlay) overlay.draw()
-    if (this.#glide) this.#redraw({ map: true })
-    if (dirty.view && this.#scene) this.#callbacks.onView(this.#view())
+    this.#dirty = new Set()
+    if (dirty.has('map')) this.#map.look(this.#camera, this.#viewport, this.#fitting().scale)
+    LAYERS.forEach((part, i) => dirty.has(part) && this.#layers[i]!.draw())
+    if (this.#glide) this.#redraw('map')
+    if (dirty.has('view') && this.#scene) this.#callbacks.onView(this.#view())
   }
 
   #drawMarks = (pen: CanvasRenderingContext2D): void => {
-    const { selection, focus, flagged } = this.#scene ?? {}
-    if (!this.#picture || !selection || !flagged) return
+    if (!this.#picture || !this.#scene) return
+    const { selection, focus, flagged, changed = NONE, fixed = NONE } = this.#scene
     const marks = {
-      selection,
+      ...{ selection, flagged, changed, fixed },
       // While something is dragged its contour says enough.
-      focus: this.#handling.isDragging ? null : (focus ?? null),
+      focus: this.#handling.isDragging ? null : focus,
       // Panning draws again and again: they are looked for once for each motif that is selected.
       own: focus && !this.#handling.isDragging ? this.#ownJoins(this.#picture.plan, focus) : [],
-      flagged,
-      changed: this.#scene?.changed ?? NONE,
-      fixed: this.#scene?.fixed ?? NONE,
       hover: this.#hover,
       warned: this.#faults?.warned ?? NONE,
       faults: this.#faults?.parts ?? [],
@@ -328,10 +305,7 @@ export class MapDrawing {
     )
   }
 
-  #boxOf({ width, height }: Size): ScreenBox {
-    const { scale, x, y } = this.#camera
-    return { left: x, top: y, width: width * scale, height: height * scale }
-  }
+  #boxOf = (size: Size): ScreenBox => cameras.boxOnScreen(this.#camera, size)
 
   #dimensions(): DimensionFrame | null {
     const plan = this.#scene?.plan
@@ -390,7 +364,7 @@ export class MapDrawing {
       resize: (kind, dx, dy, phase) => this.#resize(kind, dx, dy, phase),
       band: (box) => {
         this.#band = box
-        this.#redraw({ overlay: true })
+        this.#redraw('overlay')
       },
       hover: (id, handle) => this.#pointAt(id, handle),
       context: (id, at) => this.#callbacks.onContext?.(id, at),
@@ -409,17 +383,17 @@ export class MapDrawing {
     if (phase === 'end' || phase === 'cancel') this.#resizing = null
     this.#callbacks.onResize({ width: wished.width, height: wished.height }, phase)
     if (!this.#resizing && this.#fitted) this.#lookAt(this.#fitting(), true)
-    this.#redraw({ overlay: true })
+    this.#redraw('overlay')
   }
 
   #pointAt(id: string | null, handle: HandleKind | null): void {
     if (handle !== this.#hot && !this.#resizing) {
       this.#hot = handle
-      this.#redraw({ overlay: true })
+      this.#redraw('overlay')
     }
     if (id === this.#hover) return
     this.#hover = id
-    this.#redraw({ marks: true })
+    this.#redraw('marks')
     this.#callbacks.onHover?.(id)
   }
 }
