@@ -5,8 +5,7 @@ import { join } from 'node:path'
 import { chromium } from 'playwright-core'
 import type { Browser } from 'playwright-core'
 import { findChromium } from '../../scripts/capabilities.mjs'
-import { buildDesktop, buildWindow } from '../../scripts/window-build.mjs'
-import { projectRoot } from './desktop'
+import { build, projectRoot } from './desktop'
 
 export interface Loopback {
   readonly child: ChildProcess
@@ -55,8 +54,7 @@ export function watchLoopback(child: ChildProcess): Loopback {
 
 /** Builds what is missing and starts the server on the data in `folder`, with files to open. */
 export async function startLoopback(folder: string, files: readonly string[] = []): Promise<Loopback> {
-  await buildWindow()
-  await buildDesktop()
+  await build()
   const script = join(projectRoot, 'out', 'main', 'browser.cjs')
   const env = { ...process.env, PETALYARD_DATA: folder, PETALYARD_OPEN: 'no' }
   return watchLoopback(spawn(process.execPath, [script, ...files], { env, stdio: ['pipe', 'pipe', 'pipe'] }))

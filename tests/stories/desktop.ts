@@ -26,12 +26,16 @@ export async function makeFolder(): Promise<{ readonly path: string; forget(): P
   return { path, forget: () => rm(path, { recursive: true, force: true, maxRetries: 5, retryDelay: 100 }) }
 }
 
+let built: Promise<unknown> | undefined
+
+/** Builds what is missing; sources are looked at once, not at every start. */
+export const build = (): Promise<unknown> => (built ??= buildWindow().then(buildDesktop))
+
 /** Builds what is missing and starts the app on the data in `folder`, with files to open. */
 export async function startDesktop(folder: string, files: readonly string[] = []): Promise<Desktop> {
   const electron = findElectron()
   if (!electron) throw new Error('there is no Electron binary')
-  await buildWindow()
-  await buildDesktop()
+  await build()
   const app = await _electron.launch({
     executablePath: electron,
     // Only tests run as root, which the sandbox of the system refuses.

@@ -1,10 +1,10 @@
 import { readFile, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
-import { AxeBuilder } from '@axe-core/playwright'
 import type { Browser, BrowserContext, Page } from 'playwright-core'
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import { planProject } from '../../src-core/plan'
 import { eventually } from '../src-main/documents/session/world'
+import { violationsOf, WCAG } from './access'
 import { startChromium, startLoopback } from './browser'
 import type { Loopback } from './browser'
 import { makeFolder } from './desktop'
@@ -57,11 +57,7 @@ afterEach(leave)
 
 /** Looks for what keeps somebody out (WCAG 2.2 A and AA), by machine. */
 async function checkAccess(where: string): Promise<void> {
-  const { violations } = await new AxeBuilder({ page })
-    .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'])
-    .analyze()
-  const told = violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' | ')}`)
-  expect(told, where).toEqual([])
+  expect(await violationsOf(page, WCAG), where).toEqual([])
 }
 
 /** The window never grows beyond itself, whatever is opened in it. */

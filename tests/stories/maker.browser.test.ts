@@ -1,8 +1,8 @@
 import { readFile } from 'node:fs/promises'
 import type { Browser, BrowserContext, Page } from 'playwright-core'
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
-import { AxeBuilder } from '@axe-core/playwright'
 import { eventually } from '../src-main/documents/session/world'
+import { GOOD_PRACTICE, violationsOf } from './access'
 import { startChromium, startLoopback } from './browser'
 import type { Loopback } from './browser'
 import { makeFolder } from './desktop'
@@ -111,15 +111,7 @@ describe('a maker without a mouse', () => {
   })
 })
 
-/** Rules of WCAG 2.2 A and AA, and the good practice that axe adds where it is about the whole page. */
-const TAGS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice']
-
-async function remarks(): Promise<string[]> {
-  const { violations } = await new AxeBuilder({ page }).withTags(TAGS).analyze()
-  return violations.flatMap(({ id, impact, nodes }) =>
-    nodes.map((node) => `${impact} ${id}: ${node.target.join(' ')}: ${node.failureSummary ?? ''}`),
-  )
-}
+const remarks = () => violationsOf(page, GOOD_PRACTICE)
 
 describe.each(['light', 'dark'] as const)('for everybody, %s', (theme) => {
   it('no place breaks a rule that a machine can check', async () => {

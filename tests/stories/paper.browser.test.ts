@@ -1,11 +1,11 @@
 /** The paper in a real browser: the page as it is printed, small and large, and the sheets that are sent to print. */
 import { copyFile, readFile } from 'node:fs/promises'
 import { join } from 'node:path'
-import { AxeBuilder } from '@axe-core/playwright'
 import type { Browser, BrowserContext, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { eventually } from '../src-main/documents/session/world'
 import { readPdf } from '../src-main/paper/read-pdf'
+import { violationsOf, WCAG } from './access'
 import type { Loopback } from './browser'
 import { startChromium, startLoopback } from './browser'
 import { makeFolder, projectRoot } from './desktop'
@@ -73,12 +73,7 @@ describe('the paper', () => {
     for (const theme of ['light', 'dark'] as const) {
       await page.evaluate((next) => window.petalyard.changeSettings({ theme: next }), theme)
       await page.locator(`html[data-theme=${theme}]`).waitFor()
-      const { violations } = await new AxeBuilder({ page })
-        .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'])
-        .analyze()
-      expect(
-        violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' | ')}`),
-      ).toEqual([])
+      expect(await violationsOf(page, WCAG)).toEqual([])
     }
     const picture = large.getByRole('img')
     await page.keyboard.press('PageDown')

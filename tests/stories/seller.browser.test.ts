@@ -1,7 +1,7 @@
 import { readFile } from 'node:fs/promises'
-import { AxeBuilder } from '@axe-core/playwright'
 import type { Browser, BrowserContext, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { GOOD_PRACTICE, violationsOf } from './access'
 import { startChromium, startLoopback } from './browser'
 import type { Loopback } from './browser'
 import { makeFolder } from './desktop'
@@ -28,15 +28,7 @@ afterAll(async () => {
   await folder?.forget()
 })
 
-/** Rules of WCAG 2.2 A and AA, and the good practice that axe adds where it is about the whole page. */
-const TAGS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice']
-
-async function remarks(): Promise<string[]> {
-  const { violations } = await new AxeBuilder({ page }).withTags(TAGS).analyze()
-  return violations.flatMap(({ id, impact, nodes }) =>
-    nodes.map((node) => `${impact} ${id}: ${node.target.join(' ')}: ${node.failureSummary ?? ''}`),
-  )
-}
+const remarks = () => violationsOf(page, GOOD_PRACTICE)
 
 describe('a seller of garland kits, in a browser', () => {
   it('makes the garland, the kit, its sheets and lists', async () => {

@@ -1,8 +1,8 @@
-import { AxeBuilder } from '@axe-core/playwright'
 import type { Browser, BrowserContext, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { SMALLEST_SIZE } from '../../src-main/desktop/window-place'
 import { eventually } from '../src-main/documents/session/world'
+import { violationsOf } from './access'
 import { startChromium, startLoopback } from './browser'
 import type { Loopback } from './browser'
 import { makeFolder } from './desktop'
@@ -50,15 +50,13 @@ describe('written rounds in a browser', () => {
       ['makes 42 sts', 'uses all 6 spaces'].map((words) => round.getByText(words).boundingBox()),
     )
     expect(uses!.y - makes!.y).toBeLessThan(makes!.height * 2)
-    const { violations } = await new AxeBuilder({ page }).analyze()
-    expect(violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`)).toEqual([])
+    expect(await violationsOf(page)).toEqual([])
     await page.setViewportSize({ width: 1280, height: 800 })
   })
 
   it.each(['light', 'dark'] as const)('are accessible in the %s theme', async (colorScheme) => {
     await page.emulateMedia({ colorScheme })
-    const { violations } = await new AxeBuilder({ page }).analyze()
-    expect(violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`)).toEqual([])
+    expect(await violationsOf(page)).toEqual([])
   })
 })
 
