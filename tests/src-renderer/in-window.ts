@@ -2,8 +2,8 @@
 import { render } from '@testing-library/svelte'
 import type { Component } from 'svelte'
 import type { Project } from '../../shared-types/project'
-import { memoryHost } from '../../src-renderer/state/memory-bridge'
-import type { MemoryChoice } from '../../src-renderer/state/memory-bridge'
+import { memoryHost } from './memory-bridge'
+import type { MemoryChoice } from './memory-bridge'
 import { WindowState } from '../../src-renderer/state/window.svelte'
 import WithWindow from './WithWindow.svelte'
 

@@ -1,7 +1,7 @@
 /** A project that kills the page while it opens is not tried a third time unasked. */
 import { describe, expect, it } from 'vitest'
 import { finding } from '../../../src-core/findings/finding'
-import { memoryHost } from '../../../src-renderer/state/memory-bridge'
+import { memoryHost } from '../memory-bridge'
 import { openingOf } from '../../../src-renderer/state/opening'
 import { WindowState } from '../../../src-renderer/state/window.svelte'
 import { SMALL } from '../projects'

@@ -1,4 +1,4 @@
-/** A host that lives in memory alone: for component tests and for looking at the window without a host. */
+/** A host that lives in memory alone, for component tests. */
 import type {
   ExportDone,
   ExportRequest,
