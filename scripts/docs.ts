@@ -1,5 +1,5 @@
 /**
- * Pages of docs/ that follow from the source: the findings and the JSON Schema of the project file.
+ * Pages of docs/ that follow from the source: the findings, the keys and the JSON Schema of the project file.
  * `npm run docs` writes them, and a test compares them.
  */
 import { readFileSync } from 'node:fs'
@@ -9,8 +9,13 @@ import type { Options } from 'prettier'
 import { PROJECT_VERSION, projectJsonSchema } from '../shared-types/project'
 import { CATALOGUE } from '../src-core/findings/catalogue'
 import type { CatalogueEntry } from '../src-core/findings/catalogue'
+import { keyRows } from '../src-renderer/frame/keys'
+import { keySheets } from '../src-renderer/frame/map-keys'
+import { commandRows } from '../src-renderer/frame/shortcuts'
+import { LAYOUT_KINDS } from '../src-renderer/state/edits/layout-kind'
 import { TERM_WORDS, termWord } from '../src-core/stitches/terms'
 import type { TermWord } from '../src-core/stitches/terms'
+import { COMMANDS } from '../shared-types/commands'
 import { explainOutcome } from '../src-main/documents/outcome'
 import type { OpenOutcome } from '../src-main/documents/outcome'
 
@@ -87,11 +92,35 @@ function findingsPage(): string {
   ].join('\n\n')
 }
 
+/** Rows of keys as a table; an upright stroke would end a cell. */
+const keyTable = (rows: readonly (readonly [string, string])[]): string =>
+  ['| key | does |', '| --- | --- |', ...rows.map((row) => `| ${row.join(' | ')} |`)].join('\n')
+
+function keysPage(): string {
+  const told = { isMac: false, units: 'metric' } as const
+  // What is the same in all kinds stands last, once.
+  const sheets = new Map(LAYOUT_KINDS.flatMap((kind) => keySheets(kind)).reverse())
+  const sections = [...sheets]
+    .reverse()
+    .map(([where, rows]) => `## ${where}\n\n${keyTable(keyRows(rows, told))}`)
+  const everywhere = commandRows(COMMANDS, told.isMac)
+  return [
+    '# Keys',
+    'Written by `npm run docs` from the tables that hear them (`src-renderer/frame/keys.ts`, `panel-keys.ts`, ' +
+      '`shared-types/commands.ts`). Do not edit by hand.',
+    'In the window **?** shows those of the project in hand. On a Mac Command (⌘) stands for Ctrl and Option for ' +
+      'Alt, and redo is ⇧⌘Z. In an imperial project items of a panel move by 1/16 in, 1/2 in and 1/64 in.',
+    ...sections,
+    `## Everywhere\n\n${keyTable([['?', 'this sheet'], ...everywhere])}`,
+  ].join('\n\n')
+}
+
 /** Every generated page: its path under the project's root, and its text as it should be. */
 export async function generateDocs(): Promise<Readonly<Record<string, string>>> {
   const options = JSON.parse(readFileSync(new URL('.prettierrc.json', root), 'utf8')) as Options
   const write = (text: string, parser: string) => format(text, { ...options, plugins: [], parser })
   return {
+    'docs/keys.md': await write(keysPage(), 'markdown'),
     'docs/findings.md': await write(findingsPage(), 'markdown'),
     'docs/project.schema.json': await write(JSON.stringify(projectJsonSchema()), 'json'),
   }

@@ -44,6 +44,10 @@ export interface CommandEntry {
   readonly browserKeepsShortcut?: true
 }
 
+/** The shortcut of a command on a kind of machine; null where there is none. */
+export const shortcutOf = ({ shortcut, shortcutElsewhere }: CommandEntry, isMac: boolean): string | null =>
+  (!isMac && shortcutElsewhere) || shortcut
+
 export const COMMANDS: readonly CommandEntry[] = [
   { id: 'new', label: 'New…', shortcut: 'Mod+N', menu: 'file', group: 1, browserKeepsShortcut: true },
   { id: 'open', label: 'Open…', shortcut: 'Mod+O', menu: 'file', group: 1 },

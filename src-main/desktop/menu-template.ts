@@ -1,6 +1,6 @@
 import type { MenuItemConstructorOptions } from 'electron'
 import type { RecentEntry } from '../../shared-types/bridge'
-import { COMMANDS } from '../../shared-types/commands'
+import { COMMANDS, shortcutOf } from '../../shared-types/commands'
 import type { CommandEntry, CommandId } from '../../shared-types/commands'
 
 export interface MenuState {
@@ -117,10 +117,8 @@ function isEnabled(entry: CommandEntry, state: MenuState): boolean {
   return state.hasWindow || (state.platform === 'mac' && (entry.id === 'new' || entry.id === 'open'))
 }
 
-function acceleratorOf(entry: CommandEntry, isMac: boolean): string {
-  const shortcut = (isMac ? null : entry.shortcutElsewhere) ?? entry.shortcut ?? ''
-  return shortcut.replace('Mod', 'CommandOrControl')
-}
+const acceleratorOf = (entry: CommandEntry, isMac: boolean): string =>
+  (shortcutOf(entry, isMac) ?? '').replace('Mod', 'CommandOrControl')
 
 function recentItems(recent: readonly RecentEntry[], actions: MenuActions): MenuItemConstructorOptions[] {
   return recent.map((entry) => ({

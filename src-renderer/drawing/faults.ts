@@ -5,6 +5,7 @@ import { placeOutline } from '../../src-core/geometry/place'
 import { clockwise, difference, intersection } from '../../src-core/geometry/polygons'
 import { signedArea } from '../../src-core/geometry/points'
 import type { Outline } from '../../src-core/geometry/points'
+import { appliqueOf } from '../state/edits/applique'
 
 export interface Faults {
   /** Ids of the motifs that are too near to something, or not where they may be. */
@@ -36,7 +37,6 @@ export class FaultFinder {
   }
 
   #onPanel(project: Project, plan: Plan): Faults {
-    const layout = project.layout?.kind === 'applique' ? project.layout : null
     const { panel, overlaps = [] } = plan
     const pieces = piecesOf(plan)
     const warned = new Set<string>()
@@ -53,7 +53,7 @@ export class FaultFinder {
         take(`${keyOf(piece)} out`, () => difference([piece.outline()], panel.inner))
       }
     }
-    if (layout?.overlaps === 'allowed') return { warned, parts }
+    if (appliqueOf(project)?.overlaps === 'allowed') return { warned, parts }
     for (const { below, above } of overlaps) {
       const [one, other] = [pieces.get(below), pieces.get(above)]
       if (!one || !other) continue

@@ -5,6 +5,7 @@
 import type { Point } from '../../shared-types/plan'
 import { formatNumber } from '../../src-core/units/format'
 import { MM_PER_INCH } from '../../src-core/units/quantity'
+import { appliqueOf } from '../state/edits/applique'
 import { toPlan, toScreen } from './camera'
 import type { Camera } from './camera'
 import { GapFinder } from './gaps'
@@ -125,8 +126,8 @@ export class Handling {
     if (!scene?.plan.panel || !picture) return []
     const isShown = this.busy || (scene.previous !== null && scene.selection.size > 0)
     if (!isShown) return []
-    const { layout, units } = scene.project
-    const clearance = (layout?.kind === 'applique' && layout.clearance) || 0
+    const { units } = scene.project
+    const clearance = appliqueOf(scene.project)?.clearance ?? 0
     const camera = this.#holder.camera()
     return (
       this.#finder

@@ -1,10 +1,10 @@
-/** What the commands of the menu do, and which keys call them where the host has no menu of its own. */
+/** What the commands of the menu do. */
 import type { CommandId } from '../../shared-types/commands'
-import { COMMANDS } from '../../shared-types/commands'
 import { placedPieces } from '../../src-core/layout/placed'
 import { kindOf } from '../kinds/kinds'
 import type { WindowState } from '../state/window.svelte'
 import type { MapControl } from './map-control'
+import { ZOOM } from './keys'
 import { selectGroup } from './map-acts'
 import { freeColours, keepColours } from './paint-acts'
 
@@ -68,10 +68,10 @@ export function runCommand(id: CommandId, state: WindowState, map: MapControl | 
       freeColours(state)
       return
     case 'zoom-in':
-      map?.zoomBy(1.25)
+      map?.zoomBy(ZOOM.in)
       return
     case 'zoom-out':
-      map?.zoomBy(0.8)
+      map?.zoomBy(ZOOM.out)
       return
     case 'zoom-fit':
       map?.fit()
@@ -85,29 +85,4 @@ export function runCommand(id: CommandId, state: WindowState, map: MapControl | 
     case 'about':
       view.dialog = id
   }
-}
-
-/** A shortcut as people write it: "Ctrl+Shift+S", "⇧⌘S". */
-export function shortcutWords(shortcut: string, isMac: boolean): string {
-  if (!isMac) return shortcut.replace('Mod', 'Ctrl').replace('Plus', '+')
-  return shortcut.replace('Shift+', '⇧').replace('Mod+', '⌘').replace('Plus', '+')
-}
-
-const keyOf = (shortcut: string): string => shortcut.split('+').at(-1)!.replace('Plus', '+').toLowerCase()
-
-/** The command that a key press calls, or null. */
-export function commandOfKey(event: KeyboardEvent, isMac: boolean): CommandId | null {
-  for (const entry of COMMANDS) {
-    const shortcut = (!isMac && entry.shortcutElsewhere) || entry.shortcut
-    if (!shortcut) continue
-    const wantsMod = shortcut.includes('Mod+')
-    const hasMod = isMac ? event.metaKey : event.ctrlKey
-    const key = event.key.toLowerCase()
-    const isKey = key === keyOf(shortcut) || (keyOf(shortcut) === '+' && key === '=')
-    if (!isKey || hasMod !== wantsMod || event.altKey) continue
-    // "+" and "?" need Shift on many keyboards, so it is asked of letters alone.
-    if (/^[a-z]$/.test(key) && event.shiftKey !== shortcut.includes('Shift+')) continue
-    return entry.id
-  }
-  return null
 }

@@ -6,6 +6,7 @@ import type { PlacedPiece } from '../../src-core/layout/placed'
 import { counted } from '../state/summaries'
 import { blanketOf, patchBlanket } from '../state/edits/layout'
 import type { WindowState } from '../state/window.svelte'
+import { kindOf } from '../kinds/kinds'
 import { piecesCounted } from '../kinds/words'
 import { paintCells } from './map-acts'
 
@@ -29,6 +30,16 @@ function paintWords(done: 'Painted' | 'Kept' | 'Freed', pieces: string, others: 
   return `${done} ${pieces}${rest}.`
 }
 
+/** What is said of things that were painted where no pattern follows: of one all, of several how many. */
+function piecesWords({ document }: WindowState, done: string, ids: readonly string[]): string {
+  const { project, plan } = document
+  const pieces = [...new Set(ids)].flatMap((id) => pieceAt(plan, id) ?? [])
+  const [first] = pieces
+  const kind = kindOf(project)
+  if (first && pieces.length === 1) return kind.pieceWords(project, plan, first)
+  return `${done} ${counted(pieces.length, kind.thing)}.`
+}
+
 /** Says on screen and to screen readers what became of `before`, with `more` for ears. */
 export function tellPaint(
   state: WindowState,
@@ -39,7 +50,7 @@ export function tellPaint(
 ): void {
   const { document, view } = state
   const project = document.committed
-  if (blanketOf(project) === null) return state.say(more)
+  if (!kindOf(project).keepsColours) return state.say(more || piecesWords(state, done, ids))
   if (project === before) return
   const [was, is] = [fixedOf(before), fixedOf(project)]
   const meant = [...new Set(ids)].filter((id) => was[id] !== is[id])
@@ -78,7 +89,8 @@ export function keepColours(state: WindowState, pieces = targetsOf(state)): void
   const now = new Map(stands?.places.map(({ id }, index) => [id, stands.assignment.colourways[index]!]))
   const wayAt = ({ id, colourway }: PlacedPiece): string => now.get(id) ?? colourway
   const added = pieces.filter((piece) => wayAt(piece) !== '' && painted[piece.id] === undefined)
-  if (blanketOf(before) === null || added.length === 0) return state.say('Nothing to keep that is not kept.')
+  if (!kindOf(before).keepsColours || added.length === 0)
+    return state.say('Nothing to keep that is not kept.')
   for (const piece of added) painted[piece.id] = wayAt(piece)
   document.change(`keep the colours of ${piecesCounted(added)}`, (project) =>
     patchBlanket(project, { cells: { ...blanketOf(project)?.cells, painted } }),

@@ -1,21 +1,26 @@
 /** Keys for what lies on a panel: they move it, rotate it, lay it higher or lower, copy it and take it away. */
 import type { UnitSystem } from '../../shared-types/project'
 import { MM_PER_INCH } from '../../src-core/units/quantity'
-import type { MapDrawing } from '../drawing/map-drawing'
 import { kindOf } from '../kinds/kinds'
 import { toolFor } from '../state/tools'
-import type { WindowState } from '../state/window.svelte'
+import { altKey, ARROWS, ERASERS, paintKey, step, toggleKey, VIEW_KEYS } from './keys'
+import type { MapKey, Press } from './keys'
 import { copyItems, deleteItems, nudgeItems, rotateItems, stackItems, tellMotif } from './map-acts'
+import { shortcutWords } from './shortcuts'
 
-type Key = Pick<KeyboardEvent, 'key' | 'shiftKey' | 'altKey' | 'ctrlKey' | 'metaKey'>
+type Reach = 'plain' | 'far' | 'fine'
 
-/** mm that an arrow key moves things by: alone, with Shift, with Alt. */
-const NUDGE: Readonly<Record<UnitSystem, { plain: number; far: number; fine: number }>> = {
-  metric: { plain: 1, far: 10, fine: 0.1 },
-  imperial: { plain: MM_PER_INCH / 16, far: MM_PER_INCH / 2, fine: MM_PER_INCH / 64 },
+/** mm that an arrow key moves things by: alone, with Shift, with Alt; as it is told. */
+const NUDGE: Readonly<Record<UnitSystem, Readonly<Record<Reach, readonly [mm: number, words: string]>>>> = {
+  metric: { plain: [1, '1 mm'], far: [10, '10 mm'], fine: [0.1, '0.1 mm'] },
+  imperial: {
+    plain: [MM_PER_INCH / 16, '1/16 in'],
+    far: [MM_PER_INCH / 2, '1/2 in'],
+    fine: [MM_PER_INCH / 64, '1/64 in'],
+  },
 }
 /** Degrees that an arrow key rotates things by. */
-const ROTATE = { plain: 1, far: 15, fine: 0.1 } as const
+const ROTATE: Readonly<Record<Reach, number>> = { plain: 1, far: 15, fine: 0.1 }
 
 const TOWARDS: Readonly<Record<string, readonly [number, number]>> = {
   ArrowLeft: [-1, 0],
@@ -24,57 +29,53 @@ const TOWARDS: Readonly<Record<string, readonly [number, number]>> = {
   ArrowDown: [0, 1],
 }
 
-const reachOf = ({ shiftKey, altKey }: Key): 'plain' | 'far' | 'fine' =>
-  shiftKey ? 'far' : altKey ? 'fine' : 'plain'
+const targetsOf = ({ state }: Press): string[] => state.selection.targets(state.document.plan)
 
-/** Handles a key for the items of a panel; answers whether it was one. */
-export function onPanelKey(event: Key, state: WindowState, drawing: MapDrawing): boolean {
-  const { document, selection, view } = state
-  const ids = selection.targets(document.plan)
-  if (event.ctrlKey || event.metaKey) {
-    if (event.key.toLowerCase() !== 'd' || event.shiftKey || ids.length === 0) return false
-    copyItems(state, ids)
-    return true
-  }
-  const way = TOWARDS[event.key]
-  const tool = toolFor(kindOf(document.project).tools, view.tool)
-  if (way && ids.length > 0 && tool !== 'select') {
-    const reach = reachOf(event)
+/** Moves or rotates what is selected, as the tool is. */
+const moveBy =
+  (reach: Reach) =>
+  (press: Press): boolean => {
+    const { state, drawing } = press
+    const { document, selection, view } = state
+    const ids = targetsOf(press)
+    const [right, down] = TOWARDS[press.key]!
+    const tool = toolFor(kindOf(document.project).tools, view.tool)
+    if (ids.length === 0 || tool === 'select') return false
     if (tool === 'turn') {
       // Right and down: clockwise.
-      rotateItems(state, ids, (way[0] || way[1]) * ROTATE[reach])
+      rotateItems(state, ids, (right || down) * ROTATE[reach])
     } else {
-      const step = NUDGE[document.project.units ?? 'metric'][reach]
-      nudgeItems(state, ids, way[0] * step, way[1] * step)
+      const [mm] = NUDGE[document.project.units ?? 'metric'][reach]
+      nudgeItems(state, ids, right * mm, down * mm)
       if (selection.focus) drawing.revealMotif(selection.focus)
     }
     drawing.showGaps()
     tellMotif(state)
     return true
   }
-  if (event.altKey) return false
-  if (event.key === ',' || event.key === '.') {
-    goTo(state, drawing, event.key === '.' ? 1 : -1)
-    return true
+
+/** Does something to what is selected; not where nothing is. */
+const toTargets =
+  (act: (press: Press, ids: readonly string[]) => void) =>
+  (press: Press): boolean => {
+    const ids = targetsOf(press)
+    if (ids.length > 0) act(press, ids)
+    return ids.length > 0
   }
-  if (ids.length === 0) return false
-  if (event.key === 'Delete' || event.key === 'Backspace') {
-    deleteItems(state, ids)
-    return true
-  }
-  // Page keys too: on many keyboards brackets need a key more.
-  const isUp = event.key === ']' || event.key === '}' || event.key === 'PageUp'
-  const isDown = event.key === '[' || event.key === '{' || event.key === 'PageDown'
-  if (!isUp && !isDown) return false
-  stackItems(state, ids, isUp, event.shiftKey ? 'all' : 'one')
-  return true
-}
+
+/** Page keys too: on many keyboards brackets need a key more. */
+const UP = [']', '}', 'PageUp']
+const DOWN = ['[', '{', 'PageDown']
+
+const stack = (reach: 'one' | 'all') =>
+  toTargets(({ state, key }, ids) => stackItems(state, ids, UP.includes(key), reach))
 
 /** Takes the item before or after the one in the hand, by number, round and round. */
-function goTo(state: WindowState, drawing: MapDrawing, by: number): void {
+function goAlong({ key, state, drawing }: Press): void {
   const { document, selection } = state
   const { motifs } = document.plan
   if (motifs.length === 0) return
+  const by = key === '.' ? 1 : -1
   const index = motifs.findIndex(({ id }) => id === selection.focus)
   const from = index < 0 && by < 0 ? 0 : index
   const next = motifs[(from + by + motifs.length) % motifs.length]!
@@ -82,3 +83,63 @@ function goTo(state: WindowState, drawing: MapDrawing, by: number): void {
   drawing.revealMotif(next.id)
   tellMotif(state)
 }
+
+export const PANEL_KEYS: readonly MapKey[] = [
+  { ...{ shown: ', and .', words: 'to the item before, to the next', keys: [',', '.'] }, run: goAlong },
+  {
+    shown: 'Arrow keys',
+    words: ({ units }) =>
+      `move by ${NUDGE[units].plain[1]}; with the tool Rotate, rotate by ${ROTATE.plain}°`,
+    ...{ keys: ARROWS, shift: false },
+    run: moveBy('plain'),
+  },
+  {
+    shown: 'Shift + arrow keys',
+    words: ({ units }) => `by ${NUDGE[units].far[1]}; by ${ROTATE.far}°`,
+    ...{ keys: ARROWS, shift: true, alt: 'either' },
+    run: moveBy('far'),
+  },
+  {
+    shown: (told) => `${altKey(told)} + arrow keys`,
+    words: ({ units }) => `by ${NUDGE[units].fine[1]}; by ${ROTATE.fine}°`,
+    ...{ keys: ARROWS, alt: true },
+    run: moveBy('fine'),
+  },
+  {
+    shown: 'Arrow keys, tool Select',
+    words: 'from item to item; with Shift select on the way',
+    keys: ARROWS,
+    run: step,
+  },
+  paintKey('paint what is selected, by letter'),
+  {
+    shown: '] and [',
+    words: 'raise, lower; Page Up and Page Down too',
+    ...{ keys: [...UP, ...DOWN], shift: false },
+    run: stack('one'),
+  },
+  {
+    shown: 'Shift + Page Up, Down',
+    words: 'to the top, to the bottom',
+    ...{ keys: [...UP, ...DOWN], shift: true },
+    run: stack('all'),
+  },
+  {
+    shown: ({ isMac }) => shortcutWords('Mod+D', isMac),
+    words: 'duplicate',
+    ...{ keys: ['d'], shift: false, mod: true },
+    run: toTargets(({ state }, ids) => copyItems(state, ids)),
+  },
+  {
+    ...{ shown: 'Delete', words: 'remove', keys: ERASERS },
+    run: toTargets(({ state }, ids) => deleteItems(state, ids)),
+  },
+  toggleKey('item'),
+  // The hand on the map hears these itself.
+  {
+    ...{ shown: 'Shift while dragging', words: 'straight across or down; rotate by 15°', keys: [] },
+    run: () => false,
+  },
+  { ...{ shown: (told) => `${altKey(told)} while dragging`, words: 'finer', keys: [] }, run: () => false },
+  ...VIEW_KEYS,
+]

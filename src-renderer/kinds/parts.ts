@@ -27,22 +27,25 @@ import type { OwnStart } from '../start/own-start.svelte'
 import type { LayoutKind } from '../state/edits/layout-kind'
 import { layoutKindOf } from '../state/edits/layout-kind'
 
+/** It asks the window for everything. */
+type Plain = Component<Record<string, never>>
+
 interface Parts {
   /** The map as a table. */
-  readonly Table: Component
+  readonly Table: Plain
   /** What can be changed of the motif in the hand. */
-  readonly Hand: Component<{ readonly held: PlacedPiece; readonly id: string }>
+  readonly Hand: Component<{ held: PlacedPiece; id: string; isAmongOthers: boolean }>
   /** A line over the map that tells what is wrong with the whole, and mends it; null where there is none. */
-  readonly Notice: Component | null
+  readonly Notice: Plain | null
   /** What its marks on the map mean; null where nothing has to be told. */
-  readonly Legend: Component | null
+  readonly Legend: Plain | null
   /** How many there are: what the sentence opens. */
-  readonly Count: Component
-  readonly Arrangement: Component
-  readonly Joins: Component
-  readonly Colours: Component
+  readonly Count: Plain
+  readonly Arrangement: Plain
+  readonly Joins: Plain
+  readonly Colours: Plain
   /** What is asked of it at the start. */
-  readonly Questions: Component<{ readonly start: OwnStart }>
+  readonly Questions: Component<{ start: OwnStart }>
 }
 
 export const PARTS: Readonly<Record<LayoutKind, Parts>> = {

@@ -5,7 +5,8 @@ import type { MapDrawing } from '../../../src-renderer/drawing/map-drawing'
 import Hand from '../../../src-renderer/frame/Hand.svelte'
 import KeysDialog from '../../../src-renderer/frame/KeysDialog.svelte'
 import { paintCells } from '../../../src-renderer/frame/map-acts'
-import { onMapKey } from '../../../src-renderer/frame/map-keys'
+import { keyRows } from '../../../src-renderer/frame/keys'
+import { MAP_KEYS, onMapKey } from '../../../src-renderer/frame/map-keys'
 import MapTable from '../../../src-renderer/frame/MapTable.svelte'
 import { kindOf } from '../../../src-renderer/kinds/kinds'
 import { DocumentState } from '../../../src-renderer/state/document.svelte'
@@ -362,6 +363,42 @@ describe('the sheet of keys', () => {
     cleanup()
     await inWindow(KeysDialog, { onclose: () => undefined }, example('market-stall-throw'))
     expect(screen.getByRole('heading', { name: 'On the map' })).toBeTruthy()
+  })
+})
+
+describe('the table of keys', () => {
+  it('tells the keys that the map hears, each of them, in every kind of layout', async () => {
+    const isHeldDown = (shown: string) => / while dragging$/.test(shown)
+    for (const [kind, name] of [
+      ['blanket', 'lantern-table-mat'],
+      ['garland', GARLAND],
+      ['applique', CUSHION],
+    ] as const) {
+      const { app, press } = await onMap(name)
+      for (const entry of MAP_KEYS[kind].keys) {
+        const [[shown, words]] = keyRows([entry], { isMac: false, units: 'metric' }) as [[string, string]]
+        expect(words).not.toBe('')
+        if (isHeldDown(shown)) continue
+        app.selection.hold('1,2')
+        app.view.tool = shown.endsWith('tool Select') ? 'select' : null
+        const held = {
+          shiftKey: entry.shift ?? false,
+          altKey: entry.alt === true,
+          ctrlKey: entry.mod === true,
+        }
+        expect(press(entry.keys[0]!, held), `${kind}: ${shown}`).toBe(true)
+      }
+      cleanup()
+    }
+  })
+
+  it('speaks of what a list gives another colourway, as of what a letter paints', async () => {
+    const { app } = await inWindow(MapTable, {}, example(CUSHION))
+    const [first] = screen.getAllByRole<HTMLSelectElement>('combobox', { name: 'Colourway of item 1' })
+    const other = [...first!.options].find(({ value }) => value !== first!.value)!
+    await fireEvent.change(first!, { target: { value: other.value } })
+    expect(app.said).toContain('item 1, Quince blossom, colourway B')
+    expect(app.document.undoLabel).toBe('paint 1 item')
   })
 })
 
