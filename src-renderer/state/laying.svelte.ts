@@ -70,8 +70,8 @@ export class LayingState {
 
   /** How many items are shown that are not laid yet. */
   get shown(): number {
-    const { project, settled, isPreviewing } = this.#document
-    return itemsOf(project).length - (this.keep && isPreviewing ? itemsOf(settled).length : 0)
+    const { project, committed, isPreviewing } = this.#document
+    return itemsOf(project).length - (this.keep && isPreviewing ? itemsOf(committed).length : 0)
   }
 
   /** What is asked for and has no room, in words; nothing where it has. */
