@@ -1,5 +1,5 @@
 /** What the plan of an appliqué has besides what every plan has. Lengths in mm. */
-import type { MotifAccount, Point } from './plan'
+import type { Point } from './plan'
 import type { PanelShape } from './project'
 
 /** The ground of an appliqué, from the top left of its box. */
@@ -39,14 +39,13 @@ export interface Stitching {
   readonly tails: number
 }
 
-/** What an appliqué has besides. */
-export interface AppliquePlan {
-  readonly panel: PanelAccount
+/** What the plan of an appliqué has besides what every plan has. */
+export interface AppliqueFields {
+  /** Left out where there is nothing to lay anything on. */
+  readonly panel?: PanelAccount
   readonly clearances: Clearances
   /** Every item from the lowest to the topmost, by id. */
   readonly stacking: readonly string[]
   readonly overlaps: readonly Overlap[]
   readonly stitching: Stitching
-  /** Accounts of the motifs that are placed. */
-  readonly accounts: readonly MotifAccount[]
 }

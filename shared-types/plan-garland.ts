@@ -131,11 +131,8 @@ export interface KitAccount {
   readonly assumed?: readonly ('cost' | 'postageGrams')[]
 }
 
-/** What a garland has besides, and any layout that is sold as a kit. */
-export interface GarlandPlan {
-  readonly cord: CordAccount
-  readonly items: readonly GarlandItem[]
-  readonly swags: SwagAccount | null
-  readonly garland: GarlandAccount
-  readonly kit: KitAccount
+/** What the plan of a garland has besides what every plan has. */
+export interface GarlandFields {
+  /** Left out where nothing can be hung. */
+  readonly garland?: GarlandAccount
 }

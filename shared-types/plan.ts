@@ -3,8 +3,8 @@
  * The fields that `docs/command-line.md` lists are a contract; more may be added.
  */
 import type { Finding } from './finding'
-import type { AppliquePlan } from './plan-applique'
-import type { GarlandPlan } from './plan-garland'
+import type { AppliqueFields } from './plan-applique'
+import type { GarlandFields, KitAccount } from './plan-garland'
 import type { AlternateRows, Arrangement, Ruler } from './project'
 import type { Settled } from './settled'
 
@@ -287,7 +287,8 @@ export interface Holds {
   readonly single: number
 }
 
-export interface Plan extends Partial<AppliquePlan & GarlandPlan>, Holds {
+/** What every plan has, whatever is planned; lists of what a kind of layout does not have are empty. */
+export interface CommonPlan extends Holds {
   /** What it is the plan of, with every default that it was made with. */
   readonly settled: Settled
   readonly size: PlanSize
@@ -321,20 +322,48 @@ export interface Plan extends Partial<AppliquePlan & GarlandPlan>, Holds {
   readonly minutes: Range | null
   readonly findings: readonly Finding[]
   /**
-   * Account of the one motif that a blanket is made of, or null; other layouts have `accounts`. The places of a
-   * round motif are those where its neighbours touch.
+   * Account of the one motif that a blanket is made of, or null. The places of a round motif are those where its
+   * neighbours touch.
    */
   readonly motif: MotifAccount | null
   /** Account of the motif that fills the openings; null without fillers. */
   readonly fillerMotif: MotifAccount | null
+  /** Accounts of the motifs of a layout that places several. */
+  readonly accounts: readonly MotifAccount[]
+  /** Left out where nothing is sold as a kit. */
+  readonly kit?: KitAccount
 }
+
+/** None of the fields of other kinds: who has not asked for the kind finds nothing there. */
+type Without<Fields> = { readonly [Name in keyof Fields]?: undefined }
+
+/** The plan of a blanket, and of a project that has no layout yet. */
+export interface BlanketPlan extends CommonPlan, Without<GarlandFields>, Without<AppliqueFields> {
+  readonly kind: 'blanket'
+}
+
+export interface GarlandPlan extends CommonPlan, GarlandFields, Without<AppliqueFields> {
+  readonly kind: 'garland'
+}
+
+export interface AppliquePlan extends CommonPlan, AppliqueFields, Without<GarlandFields> {
+  readonly kind: 'applique'
+}
+
+export type Plan = BlanketPlan | GarlandPlan | AppliquePlan
 
 /**
  * What a plan comes to, without what is drawn and told of each motif: it is known earlier, and light to send.
  * Every plan is one.
  */
-export interface PlanNumbers extends Pick<
-  Plan,
+export type PlanNumbers = NumbersOf<Plan>
+
+type NumbersOf<Own extends Plan> = Own extends Plan
+  ? Pick<Own, NumberField> & { readonly motifs: { readonly length: number } }
+  : never
+
+type NumberField =
+  | 'kind'
   | 'size'
   | 'counts'
   | 'pieces'
@@ -343,14 +372,9 @@ export interface PlanNumbers extends Pick<
   | 'ends'
   | 'minutes'
   | 'kit'
-  | 'cord'
-  | 'swags'
+  | 'garland'
   | 'clearances'
   | 'stitching'
-> {
-  readonly motifs: { readonly length: number }
-  readonly items?: { readonly length: number }
-}
 
 export interface FitArrangement extends Holds {
   readonly arrangement: Arrangement

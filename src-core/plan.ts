@@ -61,7 +61,9 @@ export function createPlanner(): Planner {
     },
     plan(project) {
       const made = settled(project)
-      const plan = withKit(made, planLayout(made))
+      const laid = planLayout(made)
+      const putIn = ask(made, (kind, layout) => kind.putIn?.(made, layout, laid)) ?? undefined
+      const plan = withKit(made.layout?.kit, made, laid, putIn)
       const found = [...references(project), ...made.refused, ...plan.findings, ...letters(project)]
       return { ...plan, settled: made, findings: toldTo(made, bySeverity(found)) }
     },

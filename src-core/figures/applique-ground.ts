@@ -67,7 +67,7 @@ export function templateGround(
   if (!panel) return null
   const onPaper = (point: Point): Point => (reverse ? { x: size.width - point.x, y: point.y } : point)
   const lay = (outline: Outline): Outline => outline.map(onPaper)
-  const accounts = new Map((plan.accounts ?? []).map((account) => [account.id, account]))
+  const accounts = new Map(plan.accounts.map((account) => [account.id, account]))
   const placed = new Map(plan.motifs.map((motif) => [motif.id, motif]))
   const covered = new Set((plan.overlaps ?? []).map(({ below }) => below))
   const item = (motif: PlacedMotif): TemplateItem[] => {

@@ -24,7 +24,7 @@ export function appliqueSentence(plan: Plan, panel: PanelAccount): SentencePart[
     return [{ text: 'nothing is laid yet', field: 'items' }, { text: ' on ' }, ground, { text: '.' }]
   const counts = new Map<string, number>()
   for (const { motif = '' } of motifs) counts.set(motif, (counts.get(motif) ?? 0) + 1)
-  const kinds = (plan.accounts ?? []).map(({ id, name }) => `${counts.get(id) ?? 0} × ${name}`)
+  const kinds = plan.accounts.map(({ id, name }) => `${counts.get(id) ?? 0} × ${name}`)
   const parts: SentencePart[] = [
     { text: counted(motifs.length, 'item'), field: 'items' },
     { text: ' (' },

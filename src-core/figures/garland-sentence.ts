@@ -46,7 +46,7 @@ function thingParts(plan: Plan, { items }: GarlandAccount, nameShape: NameShape)
     counts.set(key, (counts.get(key) ?? 0) + 1)
   }
   const names = [...counts].map(([key, count]) => {
-    const account = plan.accounts?.find(({ id }) => key === `m${id}`)
+    const account = plan.accounts.find(({ id }) => key === `m${id}`)
     if (account) return { count, name: nameShape(account, count !== 1) }
     return { count, name: counted(count, key.slice(1)).replace(/^\S+ /, '') }
   })

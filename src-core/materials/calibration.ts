@@ -1,6 +1,6 @@
 /** How a weighed motif corrects the stitch model (M42): what it weighs over what its stitches say. */
 import type { MotifAccount } from '../../shared-types/plan'
-import type { Colourway, Motif, Project } from '../../shared-types/project'
+import type { Colourway, Motif, Yarn } from '../../shared-types/project'
 import { MATERIAL_CONSTANTS } from './constants'
 import { gramsPerMetre } from './ledger'
 import type { MotifYarn } from './motif-yarn'
@@ -28,7 +28,7 @@ const UNCALIBRATED: Calibration = {
  * yarns of `colourway`. Needs written rounds, a weight for every colour and the ball bands of its yarns.
  */
 export function calibrate(
-  project: Project,
+  yarns: readonly Yarn[] | undefined,
   motif: Motif | null,
   account: MotifAccount | null,
   yarn: MotifYarn,
@@ -38,7 +38,7 @@ export function calibrate(
   const rounds = motif?.kind === 'rounds' && account !== null && Object.keys(account.stitches).length > 0
   if (!rounds || yarn.slots.some((slot) => slot.source !== 'weighed')) return UNCALIBRATED
   const perMetre = (id: string | undefined): number | null => {
-    const found = project.yarns?.find((candidate) => candidate.id === id)
+    const found = yarns?.find((candidate) => candidate.id === id)
     return found ? gramsPerMetre(found) : null
   }
   let weighed = 0

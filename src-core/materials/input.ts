@@ -1,6 +1,6 @@
 import type { Finding } from '../../shared-types/finding'
 import type { EdgingAccount, MotifAccount, Range, YarnNeed } from '../../shared-types/plan'
-import type { Motif, Project } from '../../shared-types/project'
+import type { BlanketLayout, Motif, Project } from '../../shared-types/project'
 import type { ResolvedGauge } from '../stitches/gauge'
 import type { Millimetres } from '../units/quantity'
 import type { EdgingBase } from './edging'
@@ -33,9 +33,16 @@ export interface OtherWork {
   readonly loops: number
 }
 
+/** What is counted with, whatever is made: the yarns, who wears which, and what is allowed for. */
+export type Basis = Readonly<Pick<Project, 'yarns' | 'colourways' | 'allowance' | 'units' | 'terms'>>
+
 /** Geometry that is already known; this room only counts. Lengths in mm. */
 export interface MaterialsInput {
-  readonly project: Project
+  readonly basis: Basis
+  /** How motifs are joined to each other, and how long one join takes. */
+  readonly joining: Project['joining']
+  /** The edging that is asked for, worked along `edgingBase`. */
+  readonly edging?: BlanketLayout['edging']
   readonly motif: Motif | null
   readonly account: MotifAccount | null
   /** The gauge that joins and edging are worked in. */

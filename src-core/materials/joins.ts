@@ -30,7 +30,7 @@ export function workJoins(
   outer: string | undefined,
   tail: number,
 ): JoinWork {
-  const { joining } = input.project
+  const { joining } = input
   const rule = joining?.rule
   if (rule === 'bridge' && input.joinOperations > 0) {
     const chains = isUsableOrZero(joining?.bridgeChains) ? joining.bridgeChains : 0

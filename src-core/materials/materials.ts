@@ -4,7 +4,7 @@
  */
 import type { Finding } from '../../shared-types/finding'
 import type { EdgingAccount } from '../../shared-types/plan'
-import type { Colourway, Project } from '../../shared-types/project'
+import type { Colourway } from '../../shared-types/project'
 import { finding } from '../findings/finding'
 import { fineLengthValue, SWATCH_WORDS } from '../findings/quantities'
 import { formatNumber } from '../units/format'
@@ -14,7 +14,7 @@ import type { Calibration } from './calibration'
 import { MATERIAL_CONSTANTS } from './constants'
 import { usualEdgingStyle, workEdging } from './edging'
 import type { EdgingWork } from './edging'
-import type { Materials, MaterialsInput, Piece } from './input'
+import type { Basis, Materials, MaterialsInput, Piece } from './input'
 import { workJoins } from './joins'
 import { YarnLedger } from './ledger'
 import { motifYarn, NO_YARN } from './motif-yarn'
@@ -24,22 +24,21 @@ import { colourSections, outerSlot, yarnOfSlot } from './sections'
 import { timeNeeded } from './time'
 import { yarnFindings } from './yarn-findings'
 
-/** Percent that is added for waste: the project's, or the default where that is missing or cannot be used. */
-export const wasteOf = (project: Project): number =>
-  stated(project.allowance?.wastePercent, MATERIAL_CONSTANTS.wastePercent)
+/** Percent that is added for waste: the one stated, or the default where that is missing or cannot be used. */
+export const wasteOf = ({ allowance }: Basis): number =>
+  stated(allowance?.wastePercent, MATERIAL_CONSTANTS.wastePercent)
 
 /** A stated number that may be zero but not below; the default where it is missing or cannot be used. */
 const stated = (value: number | undefined, otherwise: number): number =>
   isUsableOrZero(value) ? value : otherwise
 
 /** mm. Length of one tail. */
-const tailLength = (project: Project): number => stated(project.allowance?.tail, MATERIAL_CONSTANTS.tail)
+export const tailLength = ({ allowance }: Basis): number => stated(allowance?.tail, MATERIAL_CONSTANTS.tail)
 
-const yarnName = (project: Project, id: string): string =>
-  project.yarns?.find((yarn) => yarn.id === id)?.name ?? id
+const yarnName = (basis: Basis, id: string): string => basis.yarns?.find((yarn) => yarn.id === id)?.name ?? id
 
-const colourwayOf = (project: Project, id: string): Colourway | undefined =>
-  project.colourways?.find((colourway) => colourway.id === id)
+const colourwayOf = (basis: Basis, id: string): Colourway | undefined =>
+  basis.colourways?.find((colourway) => colourway.id === id)
 
 const count = (value: number | undefined): number => (isUsableOrZero(value) ? value : 0)
 
@@ -52,10 +51,10 @@ function byColourway({ counts }: Piece): [string, number][] {
 }
 
 /** The colourway that most motifs are worked in. */
-const mainColourway = (project: Project, piece: Piece | undefined): Colourway | undefined => {
+const mainColourway = (basis: Basis, piece: Piece | undefined): Colourway | undefined => {
   const chosen = piece ? byColourway(piece).filter(([id]) => id !== '') : []
   const [first] = chosen.sort((a, b) => b[1] - a[1])
-  return first ? colourwayOf(project, first[0]) : undefined
+  return first ? colourwayOf(basis, first[0]) : undefined
 }
 
 interface PieceUse {
@@ -86,8 +85,8 @@ function useColourway(
   return parts.length > 0 && !whole
 }
 
-function usePiece(project: Project, piece: Piece, yarn: MotifYarn, ledger: YarnLedger): PieceUse {
-  const tailMetres = (MATERIAL_CONSTANTS.tailsPerSection * tailLength(project)) / 1000
+function usePiece(basis: Basis, piece: Piece, yarn: MotifYarn, ledger: YarnLedger): PieceUse {
+  const tailMetres = (MATERIAL_CONSTANTS.tailsPerSection * tailLength(basis)) / 1000
   const fromStitches = new Set(
     yarn.slots.filter((slot) => slot.source === 'stitches').map((slot) => slot.slot),
   )
@@ -95,7 +94,7 @@ function usePiece(project: Project, piece: Piece, yarn: MotifYarn, ledger: YarnL
   let without = 0
   let split = false
   for (const [id, made] of byColourway(piece)) {
-    const colourway = colourwayOf(project, id)
+    const colourway = colourwayOf(basis, id)
     const sections = colourSections(piece.motif, colourway)
     for (const yarn of new Set(sections.map((section) => section.yarn))) {
       if (yarn !== undefined) ledger.countMotifs(yarn, piece.share === undefined ? made : 0)
@@ -120,9 +119,9 @@ interface ChosenYarn {
   readonly named: boolean
 }
 
-function chooseYarn(project: Project, named: string | undefined, outer: string | undefined): ChosenYarn {
+function chooseYarn(basis: Basis, named: string | undefined, outer: string | undefined): ChosenYarn {
   if (named !== undefined && named !== '') return { id: named, named: true }
-  const only = project.yarns?.length === 1 ? project.yarns[0]?.id : undefined
+  const only = basis.yarns?.length === 1 ? basis.yarns[0]?.id : undefined
   return { id: outer ?? only, named: false }
 }
 
@@ -133,17 +132,16 @@ function useEdging(
   ledger: YarnLedger,
   findings: Finding[],
 ): EdgingWork | null {
-  const { project, edgingBase, gauge } = input
-  const edging = project.layout?.kind === 'blanket' ? project.layout.edging : undefined
+  const { basis, edging, edgingBase, gauge } = input
   const rounds = edging?.rounds ?? []
   if (!edgingBase || !edging || rounds.length === 0 || !(edgingBase.length > 0)) return null
-  const { id, named } = chooseYarn(project, edging.yarn, outer)
+  const { id, named } = chooseYarn(basis, edging.yarn, outer)
   const work = workEdging(
     edging.style ?? usualEdgingStyle(input.account?.shape),
     rounds,
     id ?? '',
     edgingBase,
-    project.terms ?? 'US',
+    basis.terms ?? 'US',
     gauge,
   )
   for (const stitch of work.unknown) {
@@ -152,12 +150,10 @@ function useEdging(
   if (id === undefined) findings.push(finding('yarn/no-edging-yarn', 'layout.edging.yarn'))
   else {
     if (!named)
-      findings.push(
-        finding('yarn/edging-yarn-assumed', 'layout.edging.yarn', { yarn: yarnName(project, id) }),
-      )
+      findings.push(finding('yarn/edging-yarn-assumed', 'layout.edging.yarn', { yarn: yarnName(basis, id) }))
     const metres = work.account.rounds.reduce((sum, round) => sum + round.metres, 0)
     ledger.use(id, 'edging', 'm', spread(metres * calibration.factor, calibration.spread))
-    const tails = (MATERIAL_CONSTANTS.tailsPerSection * tailLength(project)) / 1000
+    const tails = (MATERIAL_CONSTANTS.tailsPerSection * tailLength(basis)) / 1000
     ledger.use(id, 'tails', 'm', exactly(tails))
   }
   return work
@@ -165,7 +161,7 @@ function useEdging(
 
 /** What a project takes: yarn by colour with ranges, the edging round by round, ends, time, and findings. */
 export function materials(input: MaterialsInput): Materials {
-  const { project, motif, account, gauge } = input
+  const { basis, motif, account, gauge } = input
   const findings: Finding[] = []
   const ledger = new YarnLedger()
   const own: Piece | undefined = motif ? { motif, account, counts: input.counts } : undefined
@@ -177,17 +173,17 @@ export function materials(input: MaterialsInput): Materials {
   pieces.forEach((piece, index) => {
     const yarn = yarns[index] ?? NO_YARN
     findings.push(...yarn.findings)
-    const used = usePiece(project, piece, yarn, ledger)
+    const used = usePiece(basis, piece, yarn, ledger)
     if (used.split && yarn.splitNote) findings.push(yarn.splitNote)
     ends += used.ends
     without += used.without
   })
-  if (without > 0 && (project.yarns?.length ?? 0) > 0) {
+  if (without > 0 && (basis.yarns?.length ?? 0) > 0) {
     findings.push(finding('yarn/no-colourway', 'colourways', { motifs: formatNumber(without) }))
   }
 
-  const main = mainColourway(project, own)
-  const calibration = calibrate(project, motif, account, yarns[0] ?? NO_YARN, main, tailLength(project))
+  const main = mainColourway(basis, own)
+  const calibration = calibrate(basis.yarns, motif, account, yarns[0] ?? NO_YARN, main, tailLength(basis))
   if (calibration.refused !== null && motif) {
     const percent = formatNumber(calibration.refused * 100)
     findings.push(
@@ -200,14 +196,14 @@ export function materials(input: MaterialsInput): Materials {
       : calibration
 
   const outer = motif ? yarnOfSlot(main, outerSlot(motif)) : undefined
-  const joinYarn = chooseYarn(project, project.joining?.yarn, outer)
-  const joins = workJoins(input, joinYarn.id, joinYarn.named, outer, tailLength(project))
+  const joinYarn = chooseYarn(basis, input.joining?.yarn, outer)
+  const joins = workJoins(input, joinYarn.id, joinYarn.named, outer, tailLength(basis))
   if (joins.millimetres > 0) {
     if (joinYarn.id === undefined) findings.push(finding('yarn/no-joining-yarn', 'joining.yarn'))
     else {
       if (!joinYarn.named && joins.ownYarn) {
         findings.push(
-          finding('yarn/joining-yarn-assumed', 'joining.yarn', { yarn: yarnName(project, joinYarn.id) }),
+          finding('yarn/joining-yarn-assumed', 'joining.yarn', { yarn: yarnName(basis, joinYarn.id) }),
         )
       }
       const metres = (joins.millimetres / 1000) * model.factor
@@ -219,7 +215,7 @@ export function materials(input: MaterialsInput): Materials {
 
   for (const { yarn, use, millimetres, tails } of input.works ?? []) {
     ledger.use(yarn, use, 'm', spread((millimetres / 1000) * model.factor, model.spread))
-    ledger.use(yarn, 'tails', 'm', exactly((tails * tailLength(project)) / 1000))
+    ledger.use(yarn, 'tails', 'm', exactly((tails * tailLength(basis)) / 1000))
     ends += tails
   }
 
@@ -235,15 +231,15 @@ export function materials(input: MaterialsInput): Materials {
   }
 
   for (const field of ['wastePercent', 'tail'] as const) {
-    const value = project.allowance?.[field]
+    const value = basis.allowance?.[field]
     if (value === undefined || isUsableOrZero(value)) continue
     const values = { received: String(value), taken: MATERIAL_CONSTANTS[field] }
     findings.push(finding('yarn/invalid-allowance', `allowance.${field}`, values))
   }
-  const waste = wasteOf(project)
-  const listed = (project.yarns ?? []).filter((yarn) => ledger.has(yarn.id))
+  const waste = wasteOf(basis)
+  const listed = (basis.yarns ?? []).filter((yarn) => ledger.has(yarn.id))
   const needs = listed.map((yarn) => ledger.need(yarn, waste))
-  findings.push(...yarnFindings(project, listed, needs, ledger))
+  findings.push(...yarnFindings(basis.units ?? 'metric', listed, needs, ledger))
 
   const time = timeNeeded(input, pieces, edging, ends)
   findings.push(...time.findings)

@@ -39,7 +39,7 @@ export function timeNeeded(
   }
   if (made.length === 0 || untimed.length > 0) return { minutes: null, findings }
 
-  const { joining } = input.project
+  const { joining } = input
   const each = isUsableOrZero(joining?.minutes) ? joining.minutes : null
   const inHand = joining?.rule === 'seam' ? Math.max(0, input.seams.count) : input.joinOperations
   const joinCount = inHand + (input.fillerJoins ?? 0)

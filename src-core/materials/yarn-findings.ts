@@ -2,7 +2,7 @@
 import type { Finding } from '../../shared-types/finding'
 import type { YarnNeed } from '../../shared-types/plan'
 import { BAND_FIELDS } from '../../shared-types/project'
-import type { BandField, Project, UnitSystem, Yarn } from '../../shared-types/project'
+import type { BandField, UnitSystem, Yarn } from '../../shared-types/project'
 import { listed, numbered } from '../figures/words'
 import type { FindingCode } from '../findings/catalogue'
 import { finding } from '../findings/finding'
@@ -44,10 +44,9 @@ function reach(onHand: number, need: YarnNeed, motifs: number): string {
   return `it runs out at about motif ${formatNumber(Math.floor(motifs * share) + 1)} of ${formatNumber(motifs)}`
 }
 
-function stash(project: Project, yarn: Yarn, need: YarnNeed, motifs: number): Finding[] {
+function stash(units: UnitSystem, yarn: Yarn, need: YarnNeed, motifs: number): Finding[] {
   const { onHand } = need
   if (!(onHand > 0) || onHand >= need.grams.high) return []
-  const units = project.units ?? 'metric'
   const values = {
     yarn: label(yarn),
     onHand: formatMass(onHand, units),
@@ -113,17 +112,16 @@ function bandWords({ assumed = [], ballGrams = 0, ballMetres = 0, price = 0 }: Y
 
 /** Findings about the yarns in use; those of the list that nothing uses are left in peace. */
 export function yarnFindings(
-  project: Project,
+  units: UnitSystem,
   yarns: readonly Yarn[],
   needs: readonly YarnNeed[],
   ledger: YarnLedger,
 ): Finding[] {
-  const units = project.units ?? 'metric'
   const findings: Finding[] = []
   yarns.forEach((yarn, index) => {
     findings.push(...unusableValues(yarn))
     const need = needs[index]
-    if (need) findings.push(...stash(project, yarn, need, ledger.motifsWith(yarn.id)))
+    if (need) findings.push(...stash(units, yarn, need, ledger.motifsWith(yarn.id)))
   })
   findings.push(...bandFindings(yarns, ledger, units))
   const lots = needs.filter((need) => (need.toBuy ?? 0) > 0 && (need.balls ?? 0) > 1)

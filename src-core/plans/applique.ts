@@ -1,6 +1,6 @@
 /** §8, appliqué: motifs laid on a panel, the distances they keep, and what it takes to sew them down. */
 import type { Finding } from '../../shared-types/finding'
-import type { AppliquePlan, Plan } from '../../shared-types/plan'
+import type { AppliquePlan } from '../../shared-types/plan'
 import type { AppliqueLayout, Project } from '../../shared-types/project'
 import { bySeverity, finding } from '../findings/finding'
 import { lengthValue, mostValue } from '../findings/quantities'
@@ -20,8 +20,11 @@ export const APPLIQUE_PLANNER: KindPlanner<AppliqueLayout> = {
   placedMotifs: ({ items = [] }) => items.map(({ motif }) => motif),
 }
 
+/** Distances where there is no panel to measure them on. */
+const NOTHING_LAID = { clearances: { items: null, edge: null }, overlaps: [] } as const
+
 /** The plan of an appliqué; it shows what can be shown, also when there are errors. */
-function planApplique(project: Project, layout: AppliqueLayout): Plan {
+function planApplique(project: Project, layout: AppliqueLayout): AppliquePlan {
   const units = project.units ?? 'metric'
   const findings: Finding[] = []
   const { panel, findings: panelFindings } = readPanel(layout.panel, units)
@@ -38,6 +41,8 @@ function planApplique(project: Project, layout: AppliqueLayout): Plan {
   return {
     ...EMPTY,
     ...needed,
+    kind: 'applique',
+    ...NOTHING_LAID,
     ...(panel && placed ? { size: sizeOf(panel), ...placed.parts } : {}),
     stitching,
     stacking: stackItems(laid).map(({ id }) => id),
@@ -78,7 +83,7 @@ function placeOn(
 }
 
 /** The panel is cut to its size: nothing about it is an estimate. */
-function sizeOf({ width, height }: Panel): Plan['size'] {
+function sizeOf({ width, height }: Panel): AppliquePlan['size'] {
   const exact = { width, height }
   return { ...exact, sensitivity: { step: 0, width: 0, height: 0 }, range: { low: exact, high: exact } }
 }

@@ -4,7 +4,7 @@
  * window answers a small change quickly.
  */
 import type { Finding } from '../../shared-types/finding'
-import type { Plan } from '../../shared-types/plan'
+import type { BlanketPlan } from '../../shared-types/plan'
 import type { BlanketLayout, Colourway, Project, Yarn } from '../../shared-types/project'
 import { accountFrom, accountOf, readBy } from '../accounts'
 import { assignColourways } from '../colour/assign'
@@ -28,7 +28,8 @@ import { resolveGauge } from '../stitches/gauge'
 import { EMPTY } from './empty'
 import type { KindPlanner } from './kind'
 
-const NO_LINES: Plan['edgingLines'] = []
+const NO_ACCOUNTS: BlanketPlan['accounts'] = []
+const NO_LINES: BlanketPlan['edgingLines'] = []
 
 /** Empty lists that stay the same object, so that stages which read them are remembered. */
 const NONE: readonly Colourway[] = []
@@ -142,7 +143,9 @@ export function createBlanketPlanner(): KindPlanner<BlanketLayout> {
     const edge = edging > 0 ? edgeInput(measured, grid, counts, style, joined.reach, halves) : null
     const line = edge && edgeLine(edge)
     const needed = materials({
-      project,
+      basis: project,
+      joining: project.joining,
+      edging: layout.edging,
       motif,
       account: measured,
       gauge,
@@ -167,11 +170,13 @@ export function createBlanketPlanner(): KindPlanner<BlanketLayout> {
     if (rule.rule !== 'apart') findings.push(...holding.findings)
     findings.push(...offTarget(layout, size, units))
     const counted = {
+      kind: 'blanket' as const,
       size,
       pieces: holding.pieces,
       single: holding.single,
       ...needed,
       ...added.placed,
+      accounts: NO_ACCOUNTS,
       counts: {
         ...tallied,
         fillers: added.placed.fillers.length,
@@ -194,7 +199,7 @@ export function createBlanketPlanner(): KindPlanner<BlanketLayout> {
     }
   })
 
-  function planBlanket(project: Project, layout: BlanketLayout): Plan {
+  function planBlanket(project: Project, layout: BlanketLayout): BlanketPlan {
     const { known, findings, laid } = reckon(project, layout)
     if (!laid) return { ...EMPTY, motif: known, findings: bySeverity(findings) }
     const { counted, parts, arranged, account, joined, coloured, gaps, worked, edge, line } = laid
@@ -226,9 +231,9 @@ export function createBlanketPlanner(): KindPlanner<BlanketLayout> {
       if (layout.kit) return null
       const { laid } = reckon(project, layout)
       if (!laid) return null
-      const { size, counts, pieces, single, yarns, ends, minutes } = laid.counted
+      const { kind, size, counts, pieces, single, yarns, ends, minutes } = laid.counted
       return {
-        ...{ size, counts, pieces, single, yarns, ends, minutes },
+        ...{ kind, size, counts, pieces, single, yarns, ends, minutes },
         motifs: { length: laid.arranged.placements.length },
       }
     },

@@ -1,9 +1,10 @@
-import type { Plan } from '../../shared-types/plan'
+import type { BlanketPlan } from '../../shared-types/plan'
 import { PROJECT_FORMAT, PROJECT_VERSION } from '../../shared-types/project'
 import { settled } from '../settled'
 
 /** The plan of a project of which nothing can be said yet. */
-export const EMPTY: Plan = {
+export const EMPTY: BlanketPlan = {
+  kind: 'blanket',
   settled: settled({ format: PROJECT_FORMAT, version: PROJECT_VERSION }),
   size: {
     width: 0,
@@ -31,4 +32,5 @@ export const EMPTY: Plan = {
   findings: [],
   motif: null,
   fillerMotif: null,
+  accounts: [],
 }

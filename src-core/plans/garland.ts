@@ -3,7 +3,7 @@
  * swags, fastened by two petals; and the yarn, ends and time of one garland.
  */
 import type { Finding } from '../../shared-types/finding'
-import type { GarlandAccount, Plan } from '../../shared-types/plan'
+import type { GarlandAccount, GarlandPlan } from '../../shared-types/plan'
 import type { GarlandLayout, Project } from '../../shared-types/project'
 import { tally } from '../layout/additions'
 import { bySeverity } from '../findings/finding'
@@ -11,6 +11,7 @@ import { GARLAND_LIMITS } from '../layout/garland/constants'
 import { chainOf, cordAccount, cordGauge, cordWork } from '../layout/garland/cord'
 import { itemsOf, motifsOf, piecesOf } from '../layout/garland/items'
 import { collisions, hangUp } from '../layout/garland/place'
+import { garlandPutIn } from '../layout/garland/put-in'
 import { GarlandReader, readHanging, readWay } from '../layout/garland/read'
 import { remarks } from '../layout/garland/remarks'
 import { readSequence } from '../layout/garland/sequence'
@@ -22,11 +23,15 @@ import type { KindPlanner } from './kind'
 
 export const GARLAND_PLANNER: KindPlanner<GarlandLayout> = {
   plan: planGarland,
+  putIn:
+    (project, layout, { garland }) =>
+    (extras) =>
+      garland ? garlandPutIn(garland, layout, extras, project.units ?? 'metric') : [],
   placedMotifs: ({ items = [] }) => items.map(({ motif }) => motif),
 }
 
 /** The plan of a garland; it shows what can be shown, also when there are errors. */
-function planGarland(project: Project, layout: GarlandLayout): Plan {
+function planGarland(project: Project, layout: GarlandLayout): GarlandPlan {
   const units = project.units ?? 'metric'
   const reader = new GarlandReader(units)
   const findings: Finding[] = []
@@ -43,7 +48,7 @@ function planGarland(project: Project, layout: GarlandLayout): Plan {
   ]
   const known = accounts.map(([, account]) => account)
   if (!hung || !spaced || sequence.things.length === 0)
-    return { ...EMPTY, accounts: known, findings: bySeverity(findings) }
+    return { ...EMPTY, kind: 'garland', accounts: known, findings: bySeverity(findings) }
 
   const things = spaced.bits.map(({ bit }) => sequence.things[bit]!)
   const up = hangUp(
@@ -76,8 +81,9 @@ function planGarland(project: Project, layout: GarlandLayout): Plan {
   const works = cordWork(project, layout, garland, things, chain, gauge)
   const pieces = piecesOf(things)
   const needed = materials({
+    basis: project,
     // Joins between motifs are a blanket's; here everything is joined to the cord.
-    project: { ...project, joining: { ...project.joining, rule: 'tips' } },
+    joining: { rule: 'tips', minutes: project.joining?.minutes },
     motif: pieces[0]?.motif ?? null,
     account: pieces[0]?.account ?? null,
     gauge,
@@ -96,15 +102,13 @@ function planGarland(project: Project, layout: GarlandLayout): Plan {
   return {
     ...EMPTY,
     ...needed,
+    kind: 'garland',
     size: { ...size, sensitivity: EMPTY.size.sensitivity, range: { low: size, high: size } },
     counts: { motifs: motifs.length, byColourway: tally(motifs.map(({ colourway }) => colourway)) },
     motifs,
     // The cord holds everything.
     pieces: 1,
     accounts: known,
-    cord,
-    items,
-    swags: garland.swags,
     garland,
     findings: bySeverity(findings),
   }

@@ -1,6 +1,7 @@
 /** What the planner asks of each kind of layout. */
 import type { Plan, PlanNumbers } from '../../shared-types/plan'
 import type { Layout, Project } from '../../shared-types/project'
+import type { PutIn } from '../materials/kit/kit'
 import type { Tryout } from '../layout/trials'
 
 /** A kind of layout, with a memory of its own: made once for each planner. */
@@ -9,6 +10,8 @@ export interface KindPlanner<Own extends Layout = Layout> {
   plan(project: Project, layout: Own): Plan
   /** Ids of the motifs that the layout places, whose findings stand in its plan. */
   placedMotifs(layout: Own, plan: Plan): readonly (string | undefined)[]
+  /** What its kit has besides yarn. */
+  putIn?(project: Project, layout: Own, plan: Plan): PutIn
   /** What the plan comes to, where that is known well before all of it can be told; null while it is not. */
   numbers?(project: Project, layout: Own): PlanNumbers | null
   /** The finished size alone, in mm; null while something is missing that it follows from. */

@@ -6,7 +6,7 @@ import { csvTable } from './csv'
 /** One line for each item, from the lowest to the topmost. Lengths in mm, turns in degrees clockwise. */
 export function itemsCsv(plan: Plan): string {
   const { settled } = plan
-  const names = new Map((plan.accounts ?? []).map(({ id, name }) => [id, name || id]))
+  const names = new Map(plan.accounts.map(({ id, name }) => [id, name || id]))
   const ways = new Map(settled.colourways.map((way) => [way.id, way]))
   const placed = new Map(plan.motifs.map((motif) => [motif.id, motif]))
   const rows = (plan.stacking ?? []).flatMap((id): Cell[][] => {

@@ -16,7 +16,7 @@ export function cordCsv(plan: Plan): string {
   const { settled } = plan
   const motifs = new Map(settled.motifs.map((motif) => [motif.id, motif.name || motif.id]))
   const ways = new Map(settled.colourways.map((way) => [way.id, way]))
-  const rows = (plan.items ?? []).map((item, i): Cell[] => {
+  const rows = (plan.garland?.items ?? []).map((item, i): Cell[] => {
     const way = ways.get(item.colourway)
     return [
       i + 1,

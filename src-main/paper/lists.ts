@@ -12,7 +12,7 @@ export function listCsv(list: ListName, plan: Plan): string | null {
     case 'order':
       return orderCsv(plan)
     case 'cord':
-      return plan.items ? cordCsv(plan) : null
+      return plan.garland ? cordCsv(plan) : null
     case 'items':
       return plan.panel ? itemsCsv(plan) : null
     case 'kit':

@@ -93,8 +93,8 @@ export class FaultFinder {
 /** Same motifs on the same panel: what was worked out before still holds. */
 const isLike = (a: Plan, b: Plan): boolean =>
   a.panel?.inner === b.panel?.inner &&
-  a.accounts?.length === b.accounts?.length &&
-  (a.accounts ?? []).every((account, i) => account === b.accounts?.[i])
+  a.accounts.length === b.accounts.length &&
+  a.accounts.every((account, i) => account === b.accounts[i])
 
 const NEAR_CODES: ReadonlySet<string> = new Set(['applique/overlap', 'applique/too-close'])
 const EDGE_CODES: ReadonlySet<string> = new Set(['applique/outside', 'applique/in-allowance'])
@@ -107,7 +107,7 @@ interface Piece {
 }
 
 function piecesOf(plan: Plan): Map<string, Piece> {
-  const accounts = new Map((plan.accounts ?? []).map((account) => [account.id, account]))
+  const accounts = new Map(plan.accounts.map((account) => [account.id, account]))
   const pieces = new Map<string, Piece>()
   for (const motif of plan.motifs) {
     const account = accounts.get(motif.motif ?? '')

@@ -156,7 +156,7 @@ export function meetingPoints(account: MotifAccount, plan: Plan, placed: PlacedM
 function fastenings(plan: Plan, placed: PlacedMotif, units: number): MeetingPoint[] {
   let motifs = -1
   const place = plan.motifs.findIndex(({ id }) => id === placed.id)
-  const item = plan.items?.find(({ motif }) => motif !== '' && ++motifs === place)
+  const item = plan.garland?.items.find(({ motif }) => motif !== '' && ++motifs === place)
   return (item?.held ?? []).map(({ x, y }) => ({
     x: (x - placed.x) * units,
     y: (y - placed.y) * units,

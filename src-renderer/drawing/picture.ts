@@ -154,7 +154,7 @@ function kindsOf(
 ): Picture['kinds'] {
   const accounts: readonly (readonly [string, MotifAccount])[] = plan.motif
     ? [[BLANKET, plan.motif]]
-    : (plan.accounts ?? []).map((account) => [account.id, account])
+    : plan.accounts.map((account) => [account.id, account])
   const kinds = new Map(accounts.map(([id, account]) => [id, kind(account, known?.get(id))]))
   const same = known?.size === kinds.size && [...kinds].every(([id, one]) => known.get(id) === one)
   return same ? known : kinds

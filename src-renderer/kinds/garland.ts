@@ -34,7 +34,7 @@ export const GARLAND_KIND: KindOfLayout = {
     'Each part of the sequence has its colourway: choose it at Arrangement, or press a letter disc and paint on the map; every repeat of that part follows.',
   keepsColours: false,
 
-  mapLabel: (plan) => `Garland of ${counted(plan.items?.length ?? plan.motifs.length, 'item')}`,
+  mapLabel: (plan) => `Garland of ${counted(plan.garland?.items.length ?? plan.motifs.length, 'item')}`,
   mapHelp:
     'Arrow keys move along the cord, letters paint colourways, question mark lists all keys. The garland is also there as a table.',
   emptyMap: {
@@ -77,25 +77,27 @@ export const GARLAND_KIND: KindOfLayout = {
 
   figures: (project, plan, before) => {
     const units = project.units ?? 'metric'
-    const { cord, items, swags } = plan
     const after = [countFigure('Ends', plan.ends, before?.ends), hoursFigure(plan, before)]
-    if (!cord || !items) return [countFigure('On it', 0, undefined), ...after]
-    const wallBefore = before?.swags?.width ?? before?.cord?.length
-    const chains = countFigure('Chains', cord.whole.chains ?? 0, before?.cord?.whole.chains ?? undefined)
+    if (!plan.garland) return [countFigure('On it', 0, undefined), ...after]
+    const { cord, items, swags } = plan.garland
+    const was = before?.garland
+    const wallBefore = was?.swags?.width ?? was?.cord.length
+    const chains = countFigure('Chains', cord.whole.chains ?? 0, was?.cord.whole.chains ?? undefined)
     return [
-      lengthFigure('Cord', cord.length, before?.cord?.length, units),
+      lengthFigure('Cord', cord.length, was?.cord.length, units),
       lengthFigure('Wall', swags?.width ?? cord.length, wallBefore, units),
-      countFigure('On it', items.length, before?.items?.length),
+      countFigure('On it', items.length, was?.items.length),
       ...(cord.chains === null ? [] : [chains]),
       ...after,
     ]
   },
   summary: {
-    arrangement: (project, { garland, swags, cord }) => {
+    arrangement: (project, { garland }) => {
       const units = project.units ?? 'metric'
-      if (!garland || !cord) return ['a garland']
-      const things = counted(garland.items.length, 'thing')
-      const apart = `${formatLength(garland.spacing, units)} apart`
+      if (!garland) return ['a garland']
+      const { items, swags, cord, spacing } = garland
+      const things = counted(items.length, 'thing')
+      const apart = `${formatLength(spacing, units)} apart`
       const hung = swags
         ? `${counted(swags.count, 'swag')} of ${formatLength(swags.span, units)}`
         : `straight, ${formatLength(cord.length, units)}`
@@ -104,7 +106,7 @@ export const GARLAND_KIND: KindOfLayout = {
     /** How everything is fastened to the cord. */
     joins: (project, plan) => {
       const hang = garlandOf(project)?.hang
-      const worked = plan.cord?.chains !== null
+      const worked = plan.garland?.cord.chains !== null
       const by = hang?.by === 1 ? 'one petal' : 'two petals'
       const chains =
         hang?.by === 1 || !worked ? '' : `, ${counted(hang?.chains ?? CHAINS_BETWEEN, 'chain')} between`
@@ -170,7 +172,7 @@ function nudged(field: Field, steps: number, plan: Plan): Nudge | null {
           const { between, mm } = garland.spacing ?? {}
           // Where the length follows, the distance stays; else it follows from the count.
           const kept = spacingFollows(garland) === 'length' ? { mm } : {}
-          const count = Math.max(1, (plan.items?.length ?? 1) + steps)
+          const count = Math.max(1, (plan.garland?.items.length ?? 1) + steps)
           return patchGarland(project, { spacing: { ...(between ? { between } : {}), ...kept, count } })
         },
       }

@@ -38,7 +38,7 @@ export class StartPreview {
   }
 
   get account(): MotifAccount | null {
-    return this.picture?.plan.motif ?? this.picture?.plan.accounts?.[0] ?? null
+    return this.picture?.plan.motif ?? this.picture?.plan.accounts[0] ?? null
   }
 
   get problem(): Finding | undefined {

@@ -77,7 +77,7 @@ function motifLines(project: Project, plan: Plan): string[] {
   const motif = mainMotif(project)
   if (!motif) return ['none yet']
   const units = project.units ?? 'metric'
-  const placed = plan.accounts ?? []
+  const placed = plan.accounts
   const first = placed.find(({ id }) => id === motif.id) ?? placed[0]
   if (first && placed.length > 1) {
     const size = formatLength(leadingMeasure(first).value, units)

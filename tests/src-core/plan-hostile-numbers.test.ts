@@ -314,8 +314,8 @@ function check(given: Project, planner = createPlanner()): void {
   const { findings, ...told } = plan
   expect(absurd(told)).toEqual([])
   expect(findings.flatMap(({ message, mend }) => absurd([message, mend]))).toEqual([])
-  const { motifs, joins, order, fillers, halves, items: hung } = plan
-  const things = [motifs, joins, order, fillers, halves, findings, hung ?? []]
+  const { motifs, joins, order, fillers, halves, garland } = plan
+  const things = [motifs, joins, order, fillers, halves, findings, garland?.items ?? []]
   expect(things.reduce((sum, list) => sum + list.length, 0)).toBeLessThan(MOST_THINGS)
   expect(absurd(planner.unplaced(given, plan).map(({ message, mend }) => [message, mend]))).toEqual([])
 }

@@ -3,12 +3,10 @@ import type { MotifAccount, Stitching } from '../../../shared-types/plan'
 import type { Project } from '../../../shared-types/project'
 import { byName } from '../../by-name'
 import { perimeter } from '../../geometry/points'
-import { MATERIAL_CONSTANTS } from '../../materials/constants'
 import type { Piece } from '../../materials/input'
-import { materials } from '../../materials/materials'
+import { materials, tailLength } from '../../materials/materials'
 import { add, spread } from '../../materials/range'
 import { resolveGauge } from '../../stitches/gauge'
-import { isUsableOrZero } from '../../units/usable'
 import { APPLIQUE } from './constants'
 import type { LaidItem } from './items'
 
@@ -22,9 +20,11 @@ export function stitchingOf(project: Project, laid: readonly LaidItem[]): Stitch
   }
   const outline = laid.reduce((sum, { account }) => sum + lengthOf(account), 0)
   const tails = laid.length * APPLIQUE.threadTails
-  const stated = project.allowance?.tail
-  const tail = isUsableOrZero(stated) ? stated : MATERIAL_CONSTANTS.tail
-  return { outline, thread: (outline * APPLIQUE.threadPerOutline + tails * tail) / 1000, tails }
+  return {
+    outline,
+    thread: (outline * APPLIQUE.threadPerOutline + tails * tailLength(project)) / 1000,
+    tails,
+  }
 }
 
 /** Yarn, ends and time of the motifs, and the time to sew them down. */
@@ -43,10 +43,10 @@ export function neededFor(project: Project, laid: readonly LaidItem[], stitching
     piece.counts.byColourway[colourway] = (piece.counts.byColourway[colourway] ?? 0) + 1
     pieces.set(motif.id, piece)
   }
-  // Nothing is joined to anything: what joining rules say does not apply to a panel.
-  const loose: Project = { ...project, joining: undefined }
   const needed = materials({
-    project: loose,
+    basis: project,
+    // Nothing is joined to anything: what joining rules say does not apply to a panel.
+    joining: undefined,
     motif: null,
     account: null,
     gauge: resolveGauge(project.gauge, project.terms ?? 'US'),

@@ -3,12 +3,12 @@
  * to the gram; spares and winding loss come on top of it before whole balls are bought.
  */
 import type { Finding } from '../../../shared-types/finding'
-import type { GarlandItem, KitAccount, KitYarnRun, Plan, YarnNeed } from '../../../shared-types/plan'
-import type { BandField, Kit, Project, UnitSystem, Yarn } from '../../../shared-types/project'
+import type { KitAccount, KitYarnRun, Plan, YarnNeed } from '../../../shared-types/plan'
+import type { BandField, Kit, Motif, Project, Yarn } from '../../../shared-types/project'
 import { finding } from '../../findings/finding'
 import { massValue } from '../../findings/quantities'
 import { hasInstructions } from '../../motif/instructions'
-import { formatLength, formatMass, formatNumber } from '../../units/format'
+import { formatMass, formatNumber } from '../../units/format'
 import type { Grams } from '../../units/quantity'
 import { isUsable, isUsableOrZero } from '../../units/usable'
 import { gramsPerMetre } from '../ledger'
@@ -28,24 +28,31 @@ export function woundGrams(high: Grams, windTo: Grams): Grams {
   return Number((steps * windTo).toFixed(6))
 }
 
+/** What a kit is made up of besides yarn and what the seller puts in by hand, which is given. */
+export type PutIn = (extras: readonly Extra[]) => readonly Extra[]
+
 /** The plan with the account of its kits, where its layout asks for them. */
-export function withKit(project: Project, plan: Plan): Plan {
-  const kit = project.layout?.kit
+export function withKit<Own extends Plan>(
+  kit: Kit | undefined,
+  { yarns, motifs }: Pick<Project, 'yarns' | 'motifs'>,
+  plan: Own,
+  putIn?: PutIn,
+): Own {
   if (!kit) return plan
-  const told = kitAccount(project, kit, plan.yarns, plan.items ?? [], plan.cord)
-  const findings = [...plan.findings, ...told.findings, ...untold(project, plan)]
+  const told = kitAccount(kit, yarns, plan.yarns, putIn)
+  const findings = [...plan.findings, ...told.findings, ...untold(motifs, plan)]
   // Without anything to put in there is no kit, but the numbers are checked all the same.
   if (!told.kit || plan.motifs.length === 0) return { ...plan, findings }
   return { ...plan, kit: told.kit, findings }
 }
 
 /** Motifs of the kit that come without a word of how they are worked. */
-function untold(project: Project, plan: Plan): Finding[] {
+function untold(motifs: readonly Motif[] | undefined, plan: Plan): Finding[] {
   const used = new Set([
     ...plan.motifs.flatMap(({ motif = plan.motif?.id }) => motif ?? []),
     ...(plan.fillers.length > 0 && plan.fillerMotif ? [plan.fillerMotif.id] : []),
   ])
-  return (project.motifs ?? [])
+  return (motifs ?? [])
     .filter((motif) => used.has(motif.id) && !hasInstructions(motif))
     .map(({ id, name }) =>
       finding('kit/no-instructions', `motif ${id}`, { motif: name || id }, { motif: id }),
@@ -54,16 +61,15 @@ function untold(project: Project, plan: Plan): Finding[] {
 
 /** The account of a run of kits; null with findings where a number of it cannot be used. */
 export function kitAccount(
-  project: Project,
   kit: Kit,
+  shelf: readonly Yarn[] | undefined,
   needs: readonly YarnNeed[],
-  items: readonly GarlandItem[],
-  cord?: Plan['cord'],
+  besides: PutIn = () => [],
 ): { kit: KitAccount | null; findings: Finding[] } {
   const { numbers, findings } = readKit(kit)
   if (kit.pattern?.by && kit.pattern.allowed !== true)
     findings.push(finding('kit/pattern', 'layout.kit.pattern', { by: kit.pattern.by }))
-  const yarns = new Map((project.yarns ?? []).map((yarn) => [yarn.id, yarn]))
+  const yarns = new Map((shelf ?? []).map((yarn) => [yarn.id, yarn]))
   if (!numbers) return { kit: null, findings }
   const spares = Math.ceil((numbers.count * numbers.sparePercent) / 100 - SLACK)
   const counted = needs.filter((need) => {
@@ -90,7 +96,7 @@ export function kitAccount(
   })
   if (run.includes(null)) return { kit: null, findings }
   const bought = run as KitYarnRun[]
-  const putIn = [...numbers.extras, ...beadsOf(items, project), ...cordOf(cord, numbers.extras, project)]
+  const putIn = [...numbers.extras, ...besides(numbers.extras)]
   const extras = putIn.map(({ name, perKit: each, price }) => {
     const all = each * (numbers.count + spares)
     return { name, perKit: each, run: all, price, cost: price === null ? null : price * all }
@@ -211,45 +217,6 @@ function packsOf(
   }
   if (packs.length > 0) return { packs, priced: true }
   return { packs: sold(yarn?.ballGrams) ? [{ grams: yarn.ballGrams, price: 1 }] : [], priced: false }
-}
-
-/** Beads on a garland as things to put in, by name. */
-function beadsOf(items: readonly GarlandItem[], project: Project): Extra[] {
-  const told = project.layout?.kind === 'garland' ? (project.layout.items ?? []) : []
-  const beads = new Map<string, Extra>()
-  for (const { bead } of items) {
-    if (bead === '') continue
-    const part = told.find((item) => item.bead !== undefined && (item.bead.trim() || 'bead') === bead)
-    const { price, grams } = part ?? {}
-    const known = beads.get(bead)
-    beads.set(bead, {
-      name: bead,
-      perKit: (known?.perKit ?? 0) + 1,
-      price: isUsableOrZero(price) ? price : null,
-      grams: isUsableOrZero(grams) ? grams : null,
-    })
-  }
-  return [...beads.values()]
-}
-
-/** What a bought cord, cut for one garland, is called among the things to put in; null where none is bought. */
-export function cordName(cord: Plan['cord'], units: UnitSystem): string | null {
-  return cord && cord.chains === null ? `cord, ${formatLength(cord.whole.length, units)}` : null
-}
-
-/** The bought cord of a garland as a thing to put in, unless the seller has put one in by name. */
-function cordOf(cord: Plan['cord'], extras: readonly Extra[], project: Project): Extra[] {
-  const name = cordName(cord, project.units ?? 'metric')
-  if (name === null || extras.some((extra) => /\bcord\b/i.test(extra.name))) return []
-  const { price, grams } = (project.layout?.kind === 'garland' && project.layout.cord) || {}
-  return [
-    {
-      name,
-      perKit: 1,
-      price: isUsableOrZero(price) ? price : null,
-      grams: isUsableOrZero(grams) ? grams : null,
-    },
-  ]
 }
 
 /** A sum, or null where a part is not known. */

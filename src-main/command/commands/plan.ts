@@ -65,7 +65,7 @@ function planJson(plan: Plan): object {
   const { garland, minutes, yarns, ...rest } = told
   return {
     ...rest,
-    ...(garland ? { garland: hangingOf(garland) } : {}),
+    ...(garland ? garlandJson(garland) : {}),
     yarns: yarns.map(({ metres, ...yarn }) => ({
       ...yarn,
       metres: metres?.expected ?? null,
@@ -76,10 +76,10 @@ function planJson(plan: Plan): object {
   }
 }
 
-/** What a garland tells beyond its cord, items and swags, which stand by themselves. */
-function hangingOf({ cord: _, items: _items, swags: _swags, ...hanging }: GarlandAccount): object {
-  return hanging
-}
+/** Cord, items and swags stand by themselves, and what else a garland tells beside them. */
+const garlandJson = ({ cord, items, swags, ...garland }: GarlandAccount): object => ({
+  ...{ cord, items, swags, garland },
+})
 
 /** The plan of a project without anything in it, with the findings that keep the real one from being made. */
 function emptyPlan(findings: readonly Finding[]): Plan {

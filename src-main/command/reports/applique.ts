@@ -21,24 +21,20 @@ const SHAPE_WORDS: Record<PanelAccount['shape'], string> = {
 }
 
 /** Label and value of what there is to know, without the items. */
-export function appliqueFacts(
-  plan: Plan & Pick<AppliquePlan, 'panel'>,
-  project: Project,
-): [string, string][] {
+export function appliqueFacts(plan: AppliquePlan, panel: PanelAccount, project: Project): [string, string][] {
   const units = unitsOf(project)
-  const { size, panel, clearances, stitching, overlaps } = plan
+  const { size, clearances, stitching, overlaps } = plan
   const rim = panel.allowance > 0 ? `, with a seam allowance of ${formatLength(panel.allowance, units)}` : ''
   const pairs: [string, string][] = [
     ['Panel', `${SHAPE_WORDS[panel.shape]}, ${formatSize(size.width, size.height, units)}${rim}`],
     ['Items', formatNumber(plan.counts.motifs)],
   ]
-  if (clearances) pairs.push(['Distances', distanceWords(clearances, units)])
-  if (overlaps && overlaps.length > 0) pairs.push(['Overlaps', overlapWords(plan, overlaps)])
-  if (stitching)
-    pairs.push([
-      'Sewing',
-      `${formatLength(stitching.outline, units)} of outline: about ${formatYarnLength(stitching.thread, units)} of sewing thread, tails included`,
-    ])
+  pairs.push(['Distances', distanceWords(clearances, units)])
+  if (overlaps.length > 0) pairs.push(['Overlaps', overlapWords(plan, overlaps)])
+  pairs.push([
+    'Sewing',
+    `${formatLength(stitching.outline, units)} of outline: about ${formatYarnLength(stitching.thread, units)} of sewing thread, tails included`,
+  ])
   pairs.push(['Ends', `${formatNumber(plan.ends)} to weave in`])
   if (plan.minutes) pairs.push(['Time', formatRange(plan.minutes, formatMinutes)])
   return pairs
@@ -64,9 +60,7 @@ function overlapWords(plan: Plan, overlaps: AppliquePlan['overlaps']): string {
 /** Every item with its place and turn. */
 export function itemSection(project: Project, plan: Plan, width: number): string[] {
   const units = unitsOf(project)
-  const accounts = new Map(
-    (plan.accounts ?? []).map((account): [string, MotifAccount] => [account.id, account]),
-  )
+  const accounts = new Map(plan.accounts.map((account): [string, MotifAccount] => [account.id, account]))
   const ways = new Map((project.colourways ?? []).map((way) => [way.id, way.code || way.name || way.id]))
   const length = lengthsIn(
     units,

@@ -46,7 +46,7 @@ export function garlandFacts(project: Project, plan: Plan, garland: GarlandAccou
 function thingWords(project: Project, plan: Plan): string {
   const names = new Map((project.motifs ?? []).map((motif) => [motif.id, motif.name || motif.id]))
   const counts = new Map<string, number>()
-  for (const { motif, bead } of plan.items ?? []) {
+  for (const { motif, bead } of plan.garland?.items ?? []) {
     const name = bead || (names.get(motif) ?? motif)
     counts.set(name, (counts.get(name) ?? 0) + 1)
   }

@@ -44,9 +44,8 @@ export function planReport(project: Project, plan: Plan, width: number, wholeOrd
 }
 
 function facts(project: Project, plan: Plan): [string, string][] {
-  const { panel, garland } = plan
-  if (garland) return garlandFacts(project, plan, garland)
-  if (panel) return appliqueFacts({ ...plan, panel }, project)
+  if (plan.garland) return garlandFacts(project, plan, plan.garland)
+  if (plan.panel) return appliqueFacts(plan, plan.panel, project)
   const units = unitsOf(project)
   const length = (mm: number) => formatLength(mm, units)
   const { size, pitch, edging } = plan

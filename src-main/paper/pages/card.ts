@@ -196,10 +196,10 @@ function keyList(job: Job, sheet: Sheet, x: number, top: number, width: number, 
 export function keyEntry({ plan, style }: Job, mark: ColourwayMark): Entry {
   const place = plan.motifs.findIndex((motif) => motif.colourway === mark.id)
   const placed = plan.motifs[place]
-  const hung = (plan.items ?? []).filter(({ bead }) => bead === '')
+  const hung = (plan.garland?.items ?? []).filter(({ bead }) => bead === '')
   // As it hangs on a level cord; on a panel everything is turned at will.
   const turn = plan.panel ? 0 : (placed?.turn ?? 0) - (hung[place]?.turn ?? 0)
-  const account = plan.accounts?.find(({ id }) => id === placed?.motif) ?? plan.motif
+  const account = plan.accounts.find(({ id }) => id === placed?.motif) ?? plan.motif
   const way = [mark.code, mark.name || (mark.code === '' ? NO_COLOURWAY : '')].filter(Boolean).join(' · ')
   return {
     picture: account ? keySwatch(account, mark, style, turn, SWATCH) : null,

@@ -19,7 +19,7 @@ import { notePages, setNotes } from './notes'
 export function garlandPages(job: Job, garland: GarlandAccount): Draft[] {
   const motifs = motifPages(
     job,
-    (job.plan.accounts ?? []).map((account) => ({ account, marks: marksOfMotif(job, account.id) })),
+    job.plan.accounts.map((account) => ({ account, marks: marksOfMotif(job, account.id) })),
   )
   return [
     cardPage(job),
@@ -52,7 +52,7 @@ function wordsOf(job: Job, garland: GarlandAccount, item: GarlandItem): string {
 function cordPages(job: Job, garland: GarlandAccount): Draft[] {
   const worked = garland.cord.chains !== null
   const marks = new Map(job.ground.marks.map((mark) => [mark.id, mark.code]))
-  const names = new Map((job.plan.accounts ?? []).map(({ id, name }) => [id, name]))
+  const names = new Map(job.plan.accounts.map(({ id, name }) => [id, name]))
   const left = (heading: string): Column => ({ heading, align: 'left' })
   const right = (heading: string): Column => ({ heading, align: 'right' })
   const columns = [

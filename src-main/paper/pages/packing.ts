@@ -11,7 +11,7 @@ import { TYPE } from '../setting'
 import type { Column, Row } from '../table'
 import { drawTable } from '../table'
 import { creditLine, fibreWords, kitCautions } from '../../../src-core/figures/kit-words'
-import { cordName } from '../../../src-core/materials/kit/kit'
+import { cordName } from '../../../src-core/layout/garland/put-in'
 import { HEADINGS, PAGE_NAMES } from '../words'
 import {
   accountFacts,
@@ -167,7 +167,7 @@ function windingRows(job: Job, kit: KitAccount): Row[] {
       starred(bothMasses(grams * pieces, units), assumed.includes('grams')),
     ],
   }))
-  const cord = plan.cord
+  const cord = plan.garland?.cord
   if (cord?.chains === null) {
     const whole = cord.whole.length
     rows.push({

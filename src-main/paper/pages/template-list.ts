@@ -42,7 +42,7 @@ const COLUMNS: readonly Column[] = WORDS.columns.map((heading, i): Column => ({
 function listRows(job: Job, ground: TemplateGround): Row[] {
   const { plan, units } = job
   const placed = new Map(plan.motifs.map((motif) => [motif.id, motif]))
-  const accounts = new Map((plan.accounts ?? []).map((account) => [account.id, account]))
+  const accounts = new Map(plan.accounts.map((account) => [account.id, account]))
   const marks = new Map(job.ground.marks.map((mark) => [mark.id, mark]))
   const place = lengthsIn(
     units,

@@ -125,7 +125,7 @@ function tilePage(
 /** A page for each motif, with its measures and its rounds. */
 function accountPages(job: Job): Draft[] {
   const ways = new Map(job.settled.colourways.map((way) => [way.id, way.motif]))
-  const motifs = (job.plan.accounts ?? []).map((account) => ({
+  const motifs = job.plan.accounts.map((account) => ({
     account,
     marks: job.ground.marks.filter((mark) => ways.get(mark.id) === account.id),
   }))

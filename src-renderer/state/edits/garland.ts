@@ -114,7 +114,7 @@ export function setSpacingFollows(project: Project, plan: Plan, follows: Spacing
   if (!garland) return project
   const { between } = garland.spacing ?? {}
   const mm = dusted(plan.garland?.spacing ?? garland.spacing?.mm ?? 0)
-  const count = plan.items?.length || garland.spacing?.count || 1
+  const count = plan.garland?.items.length || garland.spacing?.count || 1
   const head = between ? { between } : {}
   if (follows === 'length') {
     const { length: _, ...cord } = garland.cord ?? {}
@@ -124,7 +124,7 @@ export function setSpacingFollows(project: Project, plan: Plan, follows: Spacing
   const spacing = follows === 'count' ? { ...head, mm } : { ...head, count }
   const cord =
     garland.cord?.length === undefined && !isSwagged(garland)
-      ? { ...garland.cord, length: lengthOf(plan.cord) }
+      ? { ...garland.cord, length: lengthOf(plan.garland?.cord) }
       : garland.cord
   return patchGarland(project, { spacing, ...(cord ? { cord } : {}) })
 }
@@ -162,7 +162,7 @@ const NEW_DROP_SHARE = 0.15
 export function setHung(project: Project, plan: Plan, swagged: boolean): Project {
   const garland = garlandOf(project)
   if (!garland || isSwagged(garland) === swagged) return project
-  const length = lengthOf(plan.cord)
+  const length = lengthOf(plan.garland?.cord)
   if (!swagged) {
     const { swags: _, ...straight } = garland
     return { ...project, layout: { ...straight, cord: { ...garland.cord, length } } }
@@ -180,12 +180,12 @@ export function setHung(project: Project, plan: Plan, swagged: boolean): Project
 export function setSwagFollows(project: Project, plan: Plan, follows: SwagFollows): Project {
   const garland = garlandOf(project)
   if (!garland) return project
-  const { swags: told } = plan
+  const told = plan.garland?.swags
   const count = garland.swags?.count ?? 1
   const span = dusted(told?.span ?? garland.swags?.span ?? 0) || NEW_LENGTH
   const drop = dusted(told?.drop ?? garland.swags?.drop ?? span * NEW_DROP_SHARE)
   const { length: _, ...cord } = garland.cord ?? {}
-  const given = { ...cord, length: told ? dusted(told.length * told.count) : lengthOf(plan.cord) }
+  const given = { ...cord, length: told ? dusted(told.length * told.count) : lengthOf(plan.garland?.cord) }
   switch (follows) {
     case 'cord':
       return { ...project, layout: { ...garland, cord, swags: { count, span, drop } } }
@@ -201,13 +201,13 @@ export function itemOfMotif(plan: Plan, id: string | null) {
   const place = plan.motifs.findIndex((motif) => motif.id === id)
   if (place < 0) return null
   let motifs = -1
-  const index = (plan.items ?? []).findIndex(({ bead }) => bead === '' && ++motifs === place)
-  const item = plan.items?.[index]
+  const index = (plan.garland?.items ?? []).findIndex(({ bead }) => bead === '' && ++motifs === place)
+  const item = plan.garland?.items[index]
   return item ? { item, number: index + 1 } : null
 }
 
 /** Places of the map where a part of the sequence hangs. */
 export function motifsOfPart(plan: Plan, part: number): string[] {
-  const hung = (plan.items ?? []).filter(({ bead }) => bead === '')
+  const hung = (plan.garland?.items ?? []).filter(({ bead }) => bead === '')
   return plan.motifs.filter((_, i) => hung[i]?.part === part).map(({ id }) => id)
 }

@@ -1,5 +1,13 @@
 /** A small plan made by hand, so that figures and pages are tested without the pipeline. */
-import type { Anchor, JoinNode, MotifAccount, OrderStep, PlacedMotif, Plan } from '../../../shared-types/plan'
+import type {
+  Anchor,
+  BlanketPlan,
+  JoinNode,
+  MotifAccount,
+  OrderStep,
+  PlacedMotif,
+  Plan,
+} from '../../../shared-types/plan'
 import type { Project } from '../../../shared-types/project'
 import { settled } from '../../../src-core/settled'
 
@@ -144,7 +152,9 @@ export function samplePlan(wish: SampleWish): { project: Project; plan: Plan } {
   const byColourway = Object.fromEntries(
     ids.map((id) => [id, motifs.filter((m) => m.colourway === id).length]),
   )
-  const plan: Omit<Plan, 'settled'> = {
+  const plan: Omit<BlanketPlan, 'settled'> = {
+    kind: 'blanket',
+    accounts: [],
     size: {
       width,
       height,

@@ -47,7 +47,7 @@ const base = (layout: Partial<GarlandLayout>, changes: Partial<Project> = {}): P
 const plan = (layout: Partial<GarlandLayout>, changes?: Partial<Project>): Plan =>
   planProject(base(layout, changes))
 const codes = (planned: Plan): string[] => planned.findings.map(({ code }) => code)
-const alongs = (planned: Plan): number[] => (planned.items ?? []).map(({ along }) => along)
+const alongs = (planned: Plan): number[] => (planned.garland?.items ?? []).map(({ along }) => along)
 
 describe('M41: one weight of several colours', () => {
   const six = {
@@ -88,7 +88,7 @@ describe('M50: along the cord', () => {
   it('fills the length edge to edge, the rest shared by both ends', () => {
     // Discs of 40 and gaps of 40: n·80 − 40 ≤ 2000, so 25 on 1960 mm, 20 mm left at each end.
     const planned = plan({})
-    expect(planned.items).toHaveLength(25)
+    expect(planned.garland!.items).toHaveLength(25)
     expect(alongs(planned)[0]).toBeCloseTo(40, 9)
     expect(alongs(planned)[1]).toBeCloseTo(120, 9)
     expect(alongs(planned)[24]).toBeCloseTo(1960, 9)
@@ -97,10 +97,10 @@ describe('M50: along the cord', () => {
 
   it('counts by centres, and by a count over a length', () => {
     const centres = plan({ spacing: { between: 'centres', mm: 100 } })
-    expect(centres.items).toHaveLength(20)
+    expect(centres.garland!.items).toHaveLength(20)
     expect(alongs(centres)[1]! - alongs(centres)[0]!).toBeCloseTo(100, 9)
     const count = plan({ spacing: { between: 'edges', count: 10 } })
-    expect(count.items).toHaveLength(10)
+    expect(count.garland!.items).toHaveLength(10)
     expect(count.garland?.spacing).toBeCloseTo(160, 9)
     expect(alongs(count)[0]).toBeCloseTo(100, 9)
     const pitch = plan({ spacing: { between: 'centres', count: 10 } })
@@ -110,8 +110,8 @@ describe('M50: along the cord', () => {
   it('from spacing and count to the length of the cord, and back', () => {
     const cord = { ties: 0, worked: 'chain' as const, yarn: 'y1' }
     const planned = plan({ cord, spacing: { between: 'edges', mm: 40, count: 12 } })
-    expect(planned.cord?.length).toBeCloseTo(12 * 80, 9)
-    const back = plan({ cord: { ...cord, length: planned.cord!.length }, spacing: { mm: 40 } })
+    expect(planned.garland!.cord.length).toBeCloseTo(12 * 80, 9)
+    const back = plan({ cord: { ...cord, length: planned.garland!.cord.length }, spacing: { mm: 40 } })
     expect(alongs(back)).toEqual(alongs(planned))
   })
 
@@ -119,10 +119,10 @@ describe('M50: along the cord', () => {
     const items = [{ motif: 'disc' }, { gap: 20 }, { motif: 'leaf' }]
     const planned = plan({ items, spacing: { between: 'edges', mm: 10 } })
     const [first, second, third] = alongs(planned)
-    expect(second! - first!).toBeCloseTo(20 + 20 + 10 + planned.items![1]!.extent / 2, 6)
-    expect(third! - second!).toBeCloseTo(planned.items![1]!.extent / 2 + 10 + 20, 6)
+    expect(second! - first!).toBeCloseTo(20 + 20 + 10 + planned.garland!.items[1]!.extent / 2, 6)
+    expect(third! - second!).toBeCloseTo(planned.garland!.items[1]!.extent / 2 + 10 + 20, 6)
     const mirrored = plan({ items, spacing: { between: 'edges', mm: 10 }, symmetric: true })
-    const motifs = mirrored.items!.map(({ motif }) => motif)
+    const motifs = mirrored.garland!.items.map(({ motif }) => motif)
     expect(motifs).toEqual([...motifs].reverse())
     expect(motifs.length % 2).toBe(1)
     alongs(mirrored).forEach((along, i, all) => expect(along + all[all.length - 1 - i]!).toBeCloseTo(2000, 6))
@@ -130,16 +130,16 @@ describe('M50: along the cord', () => {
 
   it('counts the cord in chains: by its own gauge, else 0.92 of a stitch', () => {
     const own = plan({})
-    expect(own.cord).toMatchObject({ length: 2000, chains: 440 })
-    expect(own.cord?.ties).toEqual({ length: 300, chains: 66 })
-    expect(own.cord?.whole).toEqual({ length: 2600, chains: 572 })
-    expect(own.cord?.stretched).toEqual({ low: 2100, high: 2200 })
+    expect(own.garland!.cord).toMatchObject({ length: 2000, chains: 440 })
+    expect(own.garland!.cord.ties).toEqual({ length: 300, chains: 66 })
+    expect(own.garland!.cord.whole).toEqual({ length: 2600, chains: 572 })
+    expect(own.garland!.cord.stretched).toEqual({ low: 2100, high: 2200 })
     const swatch = plan({ cord: { length: 2000, worked: 'chain', yarn: 'y1' } })
     // 20 sc to 100 mm: a stitch of 5 mm, a chain of 4.6 mm.
-    expect(swatch.cord?.chains).toBe(Math.round(2000 / 4.6))
+    expect(swatch.garland!.cord.chains).toBe(Math.round(2000 / 4.6))
     const bought = plan({ cord: { length: 2000, ties: 300, worked: 'bought' } })
-    expect(bought.cord).toMatchObject({ chains: null, stretched: null })
-    expect(bought.items?.every((item) => item.chains === null)).toBe(true)
+    expect(bought.garland!.cord).toMatchObject({ chains: null, stretched: null })
+    expect(bought.garland!.items.every((item) => item.chains === null)).toBe(true)
     expect(bought.yarns.map(({ id }) => id)).toEqual(['y2'])
   })
 
@@ -148,9 +148,9 @@ describe('M50: along the cord', () => {
       cord: { length: 1000, worked: 'chain', yarn: 'y1', gauge: { chains: 261, over: 1000 } },
       spacing: { between: 'centres', mm: 77 },
     })
-    expect(planned.cord?.chains).toBe(261)
+    expect(planned.garland!.cord.chains).toBe(261)
     // "A leaf every 20 stitches".
-    const [, ...later] = planned.items!
+    const [, ...later] = planned.garland!.items
     for (const item of later) expect(item.chains! + 3).toBeGreaterThanOrEqual(19)
     for (const item of later) expect(item.chains! + 3).toBeLessThanOrEqual(21)
   })
@@ -175,19 +175,19 @@ describe('M51: as it hangs', () => {
   it('the cord follows from span and drop, the drop from the cord, the span from cord and drop', () => {
     const planned = hung()
     const { length, a } = catenaryFromDrop(900, 150)
-    expect(planned.swags).toMatchObject({ count: 3, span: 900, drop: 150, width: 2700, a, length })
-    expect(planned.cord?.length).toBeCloseTo(3 * length, 9)
+    expect(planned.garland!.swags).toMatchObject({ count: 3, span: 900, drop: 150, width: 2700, a, length })
+    expect(planned.garland!.cord.length).toBeCloseTo(3 * length, 9)
     const drop = hung({ cord: { length: 3 * length }, swags: { count: 3, span: 900 } })
-    expect(drop.swags?.drop).toBeCloseTo(150, 6)
+    expect(drop.garland!.swags?.drop).toBeCloseTo(150, 6)
     const span = hung({ cord: { length: 3 * length }, swags: { count: 3, drop: 150 } })
-    expect(span.swags?.span).toBeCloseTo(900, 6)
+    expect(span.garland!.swags?.span).toBeCloseTo(900, 6)
   })
 
   it('places things at equal arc lengths on the curve, straight down or turned with the cord', () => {
     const planned = hung()
     const { x: left, y: top } = planned.garland!.hooks[0]!
     const { a, length } = catenaryFromDrop(900, 150)
-    for (const { x, y, along, turn } of planned.items!) {
+    for (const { x, y, along, turn } of planned.garland!.items) {
       const swag = Math.min(2, Math.floor(along / length))
       const fromMiddle = x - left - swag * 900 - 450
       expect(y - top).toBeCloseTo(150 - a * (Math.cosh(fromMiddle / a) - 1), 6)
@@ -195,27 +195,27 @@ describe('M51: as it hangs', () => {
       expect(turn).toBe(0)
     }
     const turned = hung({ hang: { way: 'along' } })
-    const [first] = turned.items!
+    const [first] = turned.garland!.items
     // At the left end the cord falls to the right: clockwise.
     expect(first!.turn).toBeGreaterThan(0)
-    expect(turned.items!.at(-1)!.turn).toBeCloseTo(-first!.turn, 6)
+    expect(turned.garland!.items.at(-1)!.turn).toBeCloseTo(-first!.turn, 6)
   })
 
   it('a flower hangs by two petals, a valley on top; a leaf by its stem; a square by a side', () => {
     const of = (motif: string, layout: Partial<GarlandLayout> = {}) =>
       plan({ items: [{ motif }], spacing: { between: 'centres', count: 3 }, ...layout })
     const six = of('six')
-    expect(six.items![0]!.words).toBe('sc in petal 1, ch 3, sc in next petal')
+    expect(six.garland!.items[0]!.words).toBe('sc in petal 1, ch 3, sc in next petal')
     expect(six.motifs[0]).toMatchObject({ turn: 30, motif: 'six' })
-    expect(six.motifs[0]!.y - six.items![0]!.y).toBeCloseTo(30 * Math.cos(Math.PI / 6), 9)
-    expect(of('leaf').items![0]!.words).toBe('sc in the stem end')
+    expect(six.motifs[0]!.y - six.garland!.items[0]!.y).toBeCloseTo(30 * Math.cos(Math.PI / 6), 9)
+    expect(of('leaf').garland!.items[0]!.words).toBe('sc in the stem end')
     expect(of('leaf').motifs[0]!.turn).toBe(180)
     expect(of('square').motifs[0]!.turn % 90).toBe(0)
-    expect(of('square').items![0]!.words).toMatch(/^sc in corner 1, ch 1\d, sc in next corner$/)
-    expect(planProject({ ...base({ items: [{ motif: 'six' }] }), terms: 'UK' }).items![0]!.words).toBe(
-      'dc in petal 1, ch 3, dc in next petal',
-    )
-    expect(of('six', { cord: { length: 900, worked: 'bought' } }).items![0]!.words).toBe(
+    expect(of('square').garland!.items[0]!.words).toMatch(/^sc in corner 1, ch 1\d, sc in next corner$/)
+    expect(
+      planProject({ ...base({ items: [{ motif: 'six' }] }), terms: 'UK' }).garland!.items[0]!.words,
+    ).toBe('dc in petal 1, ch 3, dc in next petal')
+    expect(of('six', { cord: { length: 900, worked: 'bought' } }).garland!.items[0]!.words).toBe(
       'sew petal 1 and the next petal to the cord',
     )
     const one = of('six', { hang: { by: 1 } })
@@ -269,7 +269,7 @@ describe('M50, M51: properties', () => {
     fc.assert(
       fc.property(layouts, (layout) => {
         const planned = plan({ cord: { yarn: 'y1' }, ...layout })
-        const items = planned.items ?? []
+        const items = planned.garland?.items ?? []
         if (items.length === 0) return
         const spacing = planned.garland!.spacing
         for (let i = 1; i < items.length; i++) {
@@ -278,7 +278,7 @@ describe('M50, M51: properties', () => {
           expect(items[i]!.chains).toBeGreaterThanOrEqual(0)
         }
         const before = items[0]!.along - items[0]!.extent / 2
-        const after = planned.cord!.length - items.at(-1)!.along - items.at(-1)!.extent / 2
+        const after = planned.garland!.cord.length - items.at(-1)!.along - items.at(-1)!.extent / 2
         expect(before).toBeGreaterThanOrEqual(-1e-6)
         expect(before).toBeCloseTo(after, 5)
         for (const { x, y } of [...planned.garland!.line, ...items]) {
@@ -381,7 +381,7 @@ describe('bad input', () => {
           const project = base(layout as Partial<GarlandLayout>)
           const text = JSON.stringify([planProject(project), checkProject(project)])
           expect(text).not.toMatch(/NaN|Infinity/)
-          expect(planProject(project).items?.length ?? 0).toBeLessThanOrEqual(10_000)
+          expect(planProject(project).garland?.items.length ?? 0).toBeLessThanOrEqual(10_000)
         },
       ),
       { numRuns: 300 },
@@ -395,7 +395,7 @@ describe('bad input', () => {
       spacing: { between: 'centres', mm: 100 },
       items: [{ motif: 'six' }],
     })
-    expect(planned.items).toHaveLength(10_000)
+    expect(planned.garland!.items).toHaveLength(10_000)
     expect(processorTime() - started).toBeLessThan(8000)
   })
 })

@@ -60,8 +60,14 @@ export const project = (changes: Partial<Project> = {}): Project => ({
   ...changes,
 })
 
-export const input = (changes: Partial<MaterialsInput> = {}): MaterialsInput => ({
-  project: project(),
+/** What a blanket's planner hands to `materials`; the fields of `project` stand where it would put them. */
+export const input = ({
+  project: asked = project(),
+  ...changes
+}: Partial<MaterialsInput> & { readonly project?: Project } = {}): MaterialsInput => ({
+  basis: asked,
+  joining: asked.joining,
+  edging: asked.layout?.kind === 'blanket' ? asked.layout.edging : undefined,
   motif: daisy,
   account: null,
   gauge: resolveGauge({ stitch: 'sc', stitches: 20, rows: 22, over: 100, hook: 3.5 }, 'US'),

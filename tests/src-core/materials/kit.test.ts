@@ -22,7 +22,7 @@ const need = (id: string, high: number): YarnNeed => ({
 })
 
 const account = (kit: Kit, needs = [need('y1', 31.2), need('y2', 8)], yarns?: Yarn[]) =>
-  kitAccount(project(yarns ? { yarns } : {}), kit, needs, [])
+  kitAccount(kit, project(yarns ? { yarns } : {}).yarns, needs)
 const codes = ({ findings }: ReturnType<typeof account>): string[] => findings.map(({ code }) => code)
 
 /** Every mix of packs up to what any sensible one holds: the cheapest price for at least `needed`. */

@@ -108,7 +108,7 @@ describe('M42 totals', () => {
       fc.property(anyInput, (made) => {
         const found = materials(made)
         for (const { id, grams, balls, toBuy, leftover } of found.yarns) {
-          const yarn = made.project.yarns?.find((candidate) => candidate.id === id)
+          const yarn = made.basis.yarns?.find((candidate) => candidate.id === id)
           if (balls === null || toBuy === null || leftover === null || !yarn?.ballGrams) continue
           const stash = Math.max(0, yarn.onHandGrams ?? 0)
           // A billionth of a ball is a rounding error, not a ball.
@@ -128,7 +128,7 @@ describe('M42 totals', () => {
     const grow = (made: MaterialsInput): MaterialsInput[] => {
       const id = Object.keys(made.counts.byColourway)[0] ?? ''
       const motifs = made.counts.motifs + 7
-      const stated = made.project.allowance?.wastePercent
+      const stated = made.basis.allowance?.wastePercent
       const waste = (stated !== undefined && stated >= 0 ? stated : 10) + 5
       return [
         { ...made, counts: { motifs, byColourway: { [id]: motifs } } },
@@ -136,7 +136,7 @@ describe('M42 totals', () => {
         { ...made, seams: { length: made.seams.length + 100, count: made.seams.count + 1 } },
         {
           ...made,
-          project: { ...made.project, allowance: { ...made.project.allowance, wastePercent: waste } },
+          basis: { ...made.basis, allowance: { ...made.basis.allowance, wastePercent: waste } },
         },
         {
           ...made,

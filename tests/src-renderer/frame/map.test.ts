@@ -217,8 +217,12 @@ describe('numbers on the dimension lines', () => {
     const { across, down, project } = measures(example(GARLAND))
     expect([across.label, across.value]).toEqual(['Width of the wall', 2100])
     expect([down.label, down.value]).toEqual(['Drop of a swag', 110])
-    expect(sized(across.edit!(project, 2400)).swags).toMatchObject({ count: 3, span: 800, width: 2400 })
-    expect(sized(down.edit!(project, 150)).swags).toMatchObject({ drop: 150 })
+    expect(sized(across.edit!(project, 2400)).garland!.swags).toMatchObject({
+      count: 3,
+      span: 800,
+      width: 2400,
+    })
+    expect(sized(down.edit!(project, 150)).garland!.swags).toMatchObject({ drop: 150 })
   })
 
   it('change the cord of a straight one where it is given, and are told where they follow', () => {
@@ -231,7 +235,7 @@ describe('numbers on the dimension lines', () => {
     }
     const { across, down } = measures(given)
     expect([across.label, across.value]).toEqual(['Length of the cord between the ties', 1800])
-    expect(sized(across.edit!(given, 2000)).cord).toMatchObject({ length: 2000 })
+    expect(sized(across.edit!(given, 2000)).garland!.cord).toMatchObject({ length: 2000 })
     expect(down.edit).toBeNull()
     const following: Project = {
       ...own,
@@ -270,7 +274,7 @@ describe('the map in words', () => {
     ])
     const rows = screen.getAllByRole('row').slice(1)
     expect(rows).toHaveLength(29)
-    const second = app.document.plan.items![1]!
+    const second = app.document.plan.garland!.items[1]!
     const told = cells(rows[1]!)
     expect(told[0]).toBe('Six-petal bloom')
     expect(told.slice(2)).toEqual(['13.4 cm', String(second.chains), second.words])
@@ -338,7 +342,7 @@ describe('the hand', () => {
     app.selection.hold('1,2')
     await Promise.resolve()
     expect(screen.getByRole('heading', { name: 'Item 2 Six-petal bloom' })).toBeTruthy()
-    const { words } = app.document.plan.items![1]!
+    const { words } = app.document.plan.garland!.items[1]!
     expect(screen.getByRole('img', { name: `Six-petal bloom; ${words}; ${words}` })).toBeTruthy()
   })
 })

@@ -35,8 +35,11 @@ describe('your own motif', () => {
 
   it('hangs over the wall or along the cord that was wished for', () => {
     const own = { outline: 'petals', petals: 6, lead: 70, second: 40 } as const
-    expect(planProject(ownProject(SETTINGS, own, MADE[1]!)).cord?.length).toBe(2000)
-    expect(planProject(ownProject(SETTINGS, own, MADE[2]!)).swags).toMatchObject({ count: 3, width: 2100 })
+    expect(planProject(ownProject(SETTINGS, own, MADE[1]!)).garland!.cord.length).toBe(2000)
+    expect(planProject(ownProject(SETTINGS, own, MADE[2]!)).garland!.swags).toMatchObject({
+      count: 3,
+      width: 2100,
+    })
     expect(planProject(ownProject(SETTINGS, own, MADE[3]!)).size).toMatchObject({ width: 450, height: 400 })
   })
 

@@ -53,10 +53,10 @@ describe('spacing, count and length', () => {
       const after = planProject(project)
       expect(edits.spacingFollows(edits.garlandOf(project)!)).toBe(follows)
       expect(errors(project)).toEqual([])
-      expect(after.items).toHaveLength(before.items!.length)
+      expect(after.garland!.items).toHaveLength(before.garland!.items.length)
       if (follows !== 'spacing') expect(after.garland!.spacing).toBeCloseTo(before.garland!.spacing, 5)
       const back = edits.setSpacingFollows(project, after, 'count')
-      expect(planProject(back).items).toHaveLength(before.items!.length)
+      expect(planProject(back).garland!.items).toHaveLength(before.garland!.items.length)
     },
   )
 
@@ -76,9 +76,9 @@ describe('M51: both ways', () => {
       expect(edits.swagFollows(edits.garlandOf(cord)!)).toBe(follows)
       const hung = planProject(cord)
       expect(errors(cord)).toEqual([])
-      expect(hung.swags!.span).toBeCloseTo(700, 4)
-      expect(hung.swags!.drop).toBeCloseTo(110, 4)
-      expect(hung.items).toHaveLength(wall.items!.length)
+      expect(hung.garland!.swags!.span).toBeCloseTo(700, 4)
+      expect(hung.garland!.swags!.drop).toBeCloseTo(110, 4)
+      expect(hung.garland!.items).toHaveLength(wall.garland!.items.length)
       const back = edits.setSwagFollows(cord, hung, 'cord')
       expect(edits.garlandOf(back)!.swags!.span).toBeCloseTo(700, 4)
       expect(edits.garlandOf(back)!.swags!.drop).toBeCloseTo(110, 4)
@@ -88,10 +88,10 @@ describe('M51: both ways', () => {
 
   it('straight → swags → straight keeps the garland whole', () => {
     const straight = edits.setHung(GATE, planProject(GATE), false)
-    expect(planProject(straight).cord!.length).toBeCloseTo(planProject(GATE).cord!.length, 4)
+    expect(planProject(straight).garland!.cord.length).toBeCloseTo(planProject(GATE).garland!.cord.length, 4)
     const swagged = edits.setHung(straight, planProject(straight), true)
     expect(errors(swagged)).toEqual([])
-    expect(planProject(swagged).swags).toMatchObject({ count: 1 })
+    expect(planProject(swagged).garland!.swags).toMatchObject({ count: 1 })
     expect(edits.setHung(swagged, planProject(swagged), true)).toBe(swagged)
   })
 })

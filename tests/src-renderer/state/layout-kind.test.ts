@@ -18,7 +18,7 @@ describe('what motifs are made into', () => {
 
   it('hangs every motif on a new garland, lays none on a new panel, and keeps the kit', () => {
     const garland = setLayoutKind(example('quince-wreath-cushion'), 'garland')
-    expect(new Set(planProject(garland).items?.map((item) => item.motif))).toEqual(
+    expect(new Set(planProject(garland).garland!.items.map((item) => item.motif))).toEqual(
       new Set(['quince', 'leaf', 'bud']),
     )
     const panel = setLayoutKind(example('orchard-gate-garland'), 'applique')

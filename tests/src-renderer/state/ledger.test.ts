@@ -81,7 +81,9 @@ describe('a garland kit', () => {
   it('is nudged: count, spacing, cord, swags, kits', () => {
     const after = (field: Parameters<typeof nudgeField>[0], steps: number) =>
       nudgeField(field, steps, false, gate, GATE)!.edit(GATE).layout
-    expect(after('count', 2)).toMatchObject({ spacing: { between: 'edges', count: gate.items!.length + 2 } })
+    expect(after('count', 2)).toMatchObject({
+      spacing: { between: 'edges', count: gate.garland!.items.length + 2 },
+    })
     expect(after('spacing', -4)).toMatchObject({ spacing: { mm: 30 } })
     expect(after('cord', 2)).toMatchObject({ swags: { span: 720 } })
     expect(after('swags', -9)).toMatchObject({ swags: { count: 1 } })
