@@ -2,8 +2,7 @@
 import type { PlacePart } from './tree'
 import { baseSource, report, spend, targetAt } from './work'
 import type { Target, Work } from './work'
-import { missing } from './taking'
-import { nextStitch, settle } from './targets'
+import { missing, nextStitch, settle } from './taking'
 import type { Taking } from './taking'
 
 function noChain(work: Work, part: PlacePart, available: string): Target[] {

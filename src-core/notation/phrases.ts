@@ -1,18 +1,20 @@
 /** One phrase between two commas: a stitch with its place, a skip, a join, a colour, where to work. */
-import { STARS, readAmount, readStatement } from './clauses'
+import { STARS, readAmount } from './clauses'
 import type { SequenceReader } from './clauses'
 import { readColour, readFoundation, readJoin, readRepeatRound, readScope } from './directions'
 import { readExtent } from './nouns'
 import { readPlace } from './places'
+import { BOUNDARY, readDescribed, readPlainNote, statementAhead } from './prose'
 import type { Reader } from './reader'
 import { spanOf } from './tokens'
+import type { Span } from './tokens'
 import type {
   ChainItem,
-  DescribedItem,
   EvenItem,
   Item,
   NoteItem,
   Place,
+  PlacePart,
   PlacedItem,
   SkipItem,
   StarItem,
@@ -38,8 +40,11 @@ const FINISHING_WORDS = new Set([
   'hide',
 ])
 const PLACE_STARTS = new Set(['in', 'into', 'on', 'around', 'between', 'bet', 'over', 'through'])
-const STEP_WORDS = new Set(['yo', 'yrh', 'yoh', 'insert', 'draw', 'pull'])
-const BOUNDARY = new Set([',', ';', '.', ':', '(', '[', '{', ')', ']', '}', '*', '**', '—', '–'])
+/** A place of one part, of which nothing more is said. */
+function plainPlace(said: Pick<PlacePart, 'which' | 'each' | 'noun' | 'extent'>, span: Span): Place {
+  const unsaid = { loop: null, around: false, round: null, unworked: false, asBeginning: false } as const
+  return { parts: [{ ...said, ...unsaid, count: 1, nounSpan: span, ...span }], over: false, ...span }
+}
 
 /** A place without "in" after "sk": "next 2 sts", "2", "last st", "ch-1 sp". */
 function readSkipped(reader: Reader): Place | null {
@@ -54,21 +59,7 @@ function readSkipped(reader: Reader): Place | null {
     const noun = ['sp', 'lp'].includes(reader.words(span).toLowerCase())
       ? ({ kind: 'space', chains: null, corner: false } as const)
       : ({ kind: 'stitch', name: null } as const)
-    const part = {
-      which: 'next',
-      count: 1,
-      each: false,
-      noun,
-      extent: null,
-      loop: null,
-      around: false,
-      round: null,
-      unworked: false,
-      asBeginning: false,
-      nounSpan: span,
-      ...span,
-    } as const
-    return { parts: [part], over: false, ...span }
+    return plainPlace({ which: 'next', each: false, noun, extent: null }, span)
   })
 }
 
@@ -118,21 +109,7 @@ function readSweep(reader: Reader): Place | null {
     if (!extent) return null
     const span = reader.span(start)
     const noun = { kind: 'stitch', name: null } as const
-    const part = {
-      which: 'each',
-      count: 1,
-      each: true,
-      noun,
-      extent,
-      loop: null,
-      around: false,
-      round: null,
-      unworked: false,
-      asBeginning: false,
-      nounSpan: span,
-      ...span,
-    } as const
-    return { parts: [part], over: false, ...span }
+    return plainPlace({ which: 'each', each: true, noun, extent }, span)
   })
 }
 
@@ -275,33 +252,6 @@ function readPlaced(reader: Reader, sequence: SequenceReader): PlacedItem | Note
   })
 }
 
-/** A step of a stitch told in words: "yo, insert hook in next sp, yo and pull up a lp". */
-function readDescribed(reader: Reader): DescribedItem | null {
-  const start = reader.at
-  return reader.attempt(() => {
-    if (!reader.seesAny(STEP_WORDS)) return null
-    let place: Place | null = null
-    let closes = false
-    let loops = false
-    const first = reader.key()
-    while (reader.peek() && !reader.seesAny(BOUNDARY)) {
-      if (reader.sees('through', 'all') || reader.sees('through', 'both')) closes = true
-      if (['lp', 'lps', 'loop', 'loops', 'hook'].includes(reader.key())) loops = true
-      if (reader.key() === 'in' || reader.key() === 'into') {
-        const found = reader.attempt(() => readPlace(reader))
-        if (found) {
-          place ??= found
-          continue
-        }
-      }
-      reader.at++
-    }
-    // "pull tail to close ring" is no step of a stitch.
-    if ((first === 'pull' || first === 'draw') && !loops) return null
-    return { type: 'described', place, closes, ...reader.span(start) }
-  })
-}
-
 const NOUNS_AFTER_NUMBER =
   /^(times?|petals?|in|inch|inches|cm|mm|m|g|oz|yds?|yards?|rounds?|rnds?|rows?|balls?|skeins?|more|points?|colou?rs?|strands?|motifs?|leaves|beads?|hooks?|markers?|x|spokes?|scallops?|corners?|loops?|or|to|and|of|on)$/
 
@@ -346,40 +296,6 @@ function readUnknown(reader: Reader): NoteItem | null {
   })
 }
 
-function readPlainNote(reader: Reader): NoteItem | null {
-  const start = reader.at
-  return reader.attempt(() => {
-    let effect: NoteItem['effect']
-    if (reader.skip('turn')) effect = 'turn'
-    else if (reader.skip('do', "don't")) {
-      reader.skip('not')
-      if (!reader.skip('join')) return null
-      effect = 'no-join'
-    } else if (reader.skip('fasten', 'finish', 'cast', 'bind')) {
-      if (!reader.skip('off')) return null
-      effect = 'fasten-off'
-    } else return null
-    while (reader.peek() && !reader.seesAny(BOUNDARY)) {
-      if (reader.sees('and')) break
-      reader.at++
-    }
-    return { type: 'note', effect, ...reader.span(start) }
-  })
-}
-
-function statementAhead(reader: Reader): Item | null {
-  if (
-    !['counts', 'count', 'does', "doesn't", 'this', 'here', 'ch', 'chain', 'first'].includes(reader.key()) &&
-    reader.peek()?.kind !== 'chains'
-  )
-    return null
-  let end = reader.at
-  while (end < reader.end && !BOUNDARY.has(reader.tokens[end]!.key) && end - reader.at < 16) end++
-  const words = reader.tokens.slice(reader.at, end).map((token) => token.key)
-  if (!words.some((word) => ['counts', 'count', 'counted', 'stands'].includes(word))) return null
-  return readStatement(reader, end)
-}
-
 /** The phrase at the cursor, or null where the words are prose. */
 export function readPhrase(reader: Reader, sequence: SequenceReader): Item | null {
   const start = reader.at
@@ -410,12 +326,4 @@ export function readPhrase(reader: Reader, sequence: SequenceReader): Item | nul
   })
   if (verb) return { ...verb, ...reader.span(start) }
   return readUnknown(reader)
-}
-
-/** Prose up to the next comma, stop or bracket: kept as it stands. */
-export function readProse(reader: Reader): NoteItem {
-  const start = reader.at
-  reader.at++
-  while (reader.peek() && !reader.seesAny(BOUNDARY)) reader.at++
-  return { type: 'note', effect: null, ...reader.span(start) }
 }

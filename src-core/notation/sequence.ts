@@ -1,6 +1,7 @@
 /** Sequences of phrases: commas and stops, brackets of three kinds, asterisks and what repeats them. */
 import { STARS, readAmount, readCounts, readRepeatClause, readStatement } from './clauses'
-import { VERBS, readPhrase, readProse } from './phrases'
+import { VERBS, readPhrase } from './phrases'
+import { readProse } from './prose'
 import type { Stop } from './clauses'
 import { readPlace } from './places'
 import type { Reader } from './reader'

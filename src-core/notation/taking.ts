@@ -5,7 +5,7 @@ import { FREE, SKIPPED, TRAVELLED, WORKED, cornerPlaces } from './source'
 import type { PlaceTest, Source } from './source'
 import { BACK, FRONT, spaceKey } from './state'
 import type { Loop, Noun, PlacePart, StitchName } from './tree'
-import { TooLong, baseSource, report, sourceOf, targetAt } from './work'
+import { TooLong, baseSource, report, sourceOf, spend, targetAt } from './work'
 import type { Target, Work } from './work'
 import type { LeftPlace } from './worked'
 
@@ -119,6 +119,38 @@ export function missing(
       throw new TooLong(part ?? work.node)
   }
   return targetAt(work, source, { kind: 'unknown', round: source?.state.index ?? -2, index: -1 })
+}
+
+/** There is no round to work in: said once, and the account stays open. */
+export function nowhere(work: Work, part: PlacePart | null): Target {
+  if (work.base.kind === 'ring') return targetAt(work, null, { kind: 'ring', round: -2, index: 0 })
+  if (!work.open) report(work, 'rounds/nothing-to-work-in', part, {}, 'once')
+  work.open = true
+  return targetAt(work, null, { kind: 'unknown', round: -2, index: -1 })
+}
+
+/** Uses up the place of a target that only stood there so far (joined yarn, the stitch of the joining). */
+export function settle(work: Work, target: Target, taking: Taking = WORKING): Target {
+  const { source, place } = target
+  if (!source || place.index < 0) return target
+  if (place.kind === 'gap') {
+    if (!source.gapUsed[place.index]) source.takeGap(place.index)
+    return target
+  }
+  if (place.kind !== 'stitch' && place.kind !== 'space') return target
+  if (source.used[place.index]! < WORKED) return takeAt(work, source, place.index, null, taking)
+  return target
+}
+
+/** The next stitch, where nothing else is said. */
+export function nextStitch(work: Work, span: PlacePart | null, taking: Taking): Target {
+  const number = work.scope.round
+  const state = number === null ? null : work.history.get(number)
+  const source = state ? sourceOf(work, state) : baseSource(work)
+  spend(work, span ?? work.node)
+  if (!source) return nowhere(work, span)
+  const index = source.find('stitch', '', () => true)
+  return index >= 0 ? takeAt(work, source, index, span, taking) : missing(work, source, 'stitch', span)
 }
 
 const BUNCHES = new Set(['together', 'cluster', 'puff', 'popcorn', 'bobble'])

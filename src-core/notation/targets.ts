@@ -1,13 +1,15 @@
 /** From a place in words to places in hand: which stitch, space, chain or gap of which round comes next. */
 import { landmarkTargets, chainTargets } from './chain-targets'
-import { SKIPPED, TRAVELLED, WORKED, cornerPlaces } from './source'
+import { SKIPPED, TRAVELLED, cornerPlaces } from './source'
 import type { PlaceTest, Source } from './source'
 import {
   SKIPPING,
   WORKING,
   missing,
+  nowhere,
   placed,
   roundWords,
+  settle,
   sourceFor,
   spaceTest,
   spacesThere,
@@ -16,7 +18,7 @@ import {
 } from './taking'
 import type { Taking } from './taking'
 import type { Place, PlacePart } from './tree'
-import { baseSource, hasBody, report, sourceOf, spend, targetAt } from './work'
+import { baseSource, hasBody, report, spend, targetAt } from './work'
 import type { Target, Work } from './work'
 import type { LeftPlace } from './worked'
 
@@ -62,14 +64,6 @@ function takeStitch(
   return index >= 0 ? takeAt(work, source, index, part, taking) : missing(work, source, 'stitch', part)
 }
 
-/** There is no round to work in: said once, and the account stays open. */
-function nowhere(work: Work, part: PlacePart | null): Target {
-  if (work.base.kind === 'ring') return targetAt(work, null, { kind: 'ring', round: -2, index: 0 })
-  if (!work.open) report(work, 'rounds/nothing-to-work-in', part, {}, 'once')
-  work.open = true
-  return targetAt(work, null, { kind: 'unknown', round: -2, index: -1 })
-}
-
 /** Where the round begins: in the first stitch of the round before, where it was joined, or in its last loop. */
 export function beginningTarget(work: Work): Target | null {
   if (work.first) return work.first
@@ -81,19 +75,6 @@ export function beginningTarget(work: Work): Target | null {
   const hanging = source.state.endsInSpace ? source.lastSpace() : -1
   const index = hanging >= 0 ? hanging : source.find('stitch', 'first', test, source.start)
   return index < 0 ? null : placed(work, source, index, null, WORKING)
-}
-
-/** Uses up the place of a target that only stood there so far (joined yarn, the stitch of the joining). */
-export function settle(work: Work, target: Target, taking: Taking = WORKING): Target {
-  const { source, place } = target
-  if (!source || place.index < 0) return target
-  if (place.kind === 'gap') {
-    if (!source.gapUsed[place.index]) source.takeGap(place.index)
-    return target
-  }
-  if (place.kind !== 'stitch' && place.kind !== 'space') return target
-  if (source.used[place.index]! < WORKED) return takeAt(work, source, place.index, null, taking)
-  return target
 }
 
 function sameTarget(work: Work, part: PlacePart): Target {
@@ -340,15 +321,4 @@ export function placeTargets(work: Work, place: Place, taking: Taking): Target[]
     place.parts.length > 1 && place.parts.every((part) => part.which === 'each' && part.noun.kind !== 'chain')
   if (swept && place.parts[0]!.extent === null) return eachTargets(work, place.parts, taking)
   return place.parts.flatMap((part) => partTargets(work, part, taking))
-}
-
-/** The next stitch, where nothing else is said. */
-export function nextStitch(work: Work, span: PlacePart | null, taking: Taking): Target {
-  const number = work.scope.round
-  const state = number === null ? null : work.history.get(number)
-  const source = state ? sourceOf(work, state) : baseSource(work)
-  spend(work, span ?? work.node)
-  if (!source) return nowhere(work, span)
-  const index = source.find('stitch', '', () => true)
-  return index >= 0 ? takeAt(work, source, index, span, taking) : missing(work, source, 'stitch', span)
 }

@@ -1,0 +1,80 @@
+/** Words that make no stitch by themselves: steps told in words, notes, what counts as what, and plain prose. */
+import { readStatement } from './clauses'
+import { readPlace } from './places'
+import type { Reader } from './reader'
+import type { DescribedItem, Item, NoteItem, Place } from './tree'
+
+const STEP_WORDS = new Set(['yo', 'yrh', 'yoh', 'insert', 'draw', 'pull'])
+/** Marks that end a phrase. */
+export const BOUNDARY = new Set([',', ';', '.', ':', '(', '[', '{', ')', ']', '}', '*', '**', '—', '–'])
+
+/** A step of a stitch told in words: "yo, insert hook in next sp, yo and pull up a lp". */
+export function readDescribed(reader: Reader): DescribedItem | null {
+  const start = reader.at
+  return reader.attempt(() => {
+    if (!reader.seesAny(STEP_WORDS)) return null
+    let place: Place | null = null
+    let closes = false
+    let loops = false
+    const first = reader.key()
+    while (reader.peek() && !reader.seesAny(BOUNDARY)) {
+      if (reader.sees('through', 'all') || reader.sees('through', 'both')) closes = true
+      if (['lp', 'lps', 'loop', 'loops', 'hook'].includes(reader.key())) loops = true
+      if (reader.key() === 'in' || reader.key() === 'into') {
+        const found = reader.attempt(() => readPlace(reader))
+        if (found) {
+          place ??= found
+          continue
+        }
+      }
+      reader.at++
+    }
+    // "pull tail to close ring" is no step of a stitch.
+    if ((first === 'pull' || first === 'draw') && !loops) return null
+    return { type: 'described', place, closes, ...reader.span(start) }
+  })
+}
+
+/** "Turn", "do not join", "fasten off". */
+export function readPlainNote(reader: Reader): NoteItem | null {
+  const start = reader.at
+  return reader.attempt(() => {
+    let effect: NoteItem['effect']
+    if (reader.skip('turn')) effect = 'turn'
+    else if (reader.skip('do', "don't")) {
+      reader.skip('not')
+      if (!reader.skip('join')) return null
+      effect = 'no-join'
+    } else if (reader.skip('fasten', 'finish', 'cast', 'bind')) {
+      if (!reader.skip('off')) return null
+      effect = 'fasten-off'
+    } else return null
+    while (reader.peek() && !reader.seesAny(BOUNDARY)) {
+      if (reader.sees('and')) break
+      reader.at++
+    }
+    return { type: 'note', effect, ...reader.span(start) }
+  })
+}
+
+/** "Ch 3 counts as dc", where it begins at the cursor. */
+export function statementAhead(reader: Reader): Item | null {
+  if (
+    !['counts', 'count', 'does', "doesn't", 'this', 'here', 'ch', 'chain', 'first'].includes(reader.key()) &&
+    reader.peek()?.kind !== 'chains'
+  )
+    return null
+  let end = reader.at
+  while (end < reader.end && !BOUNDARY.has(reader.tokens[end]!.key) && end - reader.at < 16) end++
+  const words = reader.tokens.slice(reader.at, end).map((token) => token.key)
+  if (!words.some((word) => ['counts', 'count', 'counted', 'stands'].includes(word))) return null
+  return readStatement(reader, end)
+}
+
+/** Prose up to the next comma, stop or bracket: kept as it stands. */
+export function readProse(reader: Reader): NoteItem {
+  const start = reader.at
+  reader.at++
+  while (reader.peek() && !reader.seesAny(BOUNDARY)) reader.at++
+  return { type: 'note', effect: null, ...reader.span(start) }
+}
