@@ -16,6 +16,17 @@ const rooms = (...names) => ({
   message: 'this room must not know that one (docs/architecture.md)',
 })
 
+const pdfWriters = {
+  regex: '^(pdf-lib|fontkit)(/|$)',
+  message: 'pdf-lib is known only in src-main/paper/pdf',
+}
+/** Where pictures and pages are made, the plan says what it is the plan of, with every default. */
+const projects = {
+  regex: '(^|/)shared-types/project$',
+  importNames: ['Project'],
+  message: 'figures and paper draw from the plan alone (plan.settled)',
+}
+
 export default tseslint.config(
   { ignores: ['out/', 'node_modules/', 'dist/', 'tests/fixtures/'] },
   js.configs.recommended,
@@ -78,15 +89,18 @@ export default tseslint.config(
       ],
     },
   },
+  {
+    files: ['src-core/figures/**/*.ts'],
+    rules: forbid(nodeBuiltins, engineStrangers, rooms('src-main', 'src-renderer'), projects),
+  },
   { files: ['src-main/**/*.ts'], rules: forbid(rooms('src-renderer')) },
   {
     files: ['src-main/**/*.ts'],
     ignores: ['src-main/paper/pdf/**'],
-    rules: forbid(rooms('src-renderer'), {
-      regex: '^(pdf-lib|fontkit)(/|$)',
-      message: 'pdf-lib is known only in src-main/paper/pdf',
-    }),
+    rules: forbid(rooms('src-renderer'), pdfWriters),
   },
+  { files: ['src-main/paper/**/*.ts'], rules: forbid(rooms('src-renderer'), pdfWriters, projects) },
+  { files: ['src-main/paper/pdf/**/*.ts'], rules: forbid(rooms('src-renderer'), projects) },
   {
     files: ['src-renderer/**'],
     rules: {

@@ -1,0 +1,53 @@
+/** A default that is written out and one that is left out are the same project, to the last byte of paper. */
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import type { Plan } from '../../../shared-types/plan'
+import type { Project } from '../../../shared-types/project'
+import { planProject } from '../../../src-core/plan'
+import { settled } from '../../../src-core/settled'
+import { listExamples } from '../../../src-main/documents'
+import { renderMap } from '../../../src-main/paper'
+import { listCsv } from '../../../src-main/paper/lists'
+
+const DATE = new Date('2026-11-26T10:00:00Z')
+const examples = listExamples().map(({ name, text }) => ({ name, project: JSON.parse(text) as Project }))
+
+/** Everything that a project can leave open, as it is settled: its own fields, and those of its layout. */
+const OWN = [
+  ...(['title', 'designer', 'notes', 'units', 'terms', 'hand', 'forChild', 'currency', 'order'] as const),
+  ...(['yarns', 'motifs', 'colourways', 'joining', 'allowance', 'sheet'] as const),
+] as const
+
+/** The project with some of its defaults written out, as a file of its own. */
+function writtenOut(project: Project, own: readonly string[], ofLayout: boolean): Project {
+  const all = structuredClone(settled(project)) as Record<string, unknown>
+  const layout = project.layout ? { layout: ofLayout ? all.layout : project.layout } : {}
+  const fields = Object.fromEntries(own.map((name) => [name, all[name]]))
+  return { ...structuredClone(project), ...fields, ...layout } as Project
+}
+
+/** What a plan tells, without the project that it is of. */
+const told = ({ settled: _, ...plan }: Plan) => plan
+
+describe('a project with its defaults written out', () => {
+  it.each(examples)('has the same plan: $name', ({ project }) => {
+    const plan = told(planProject(project))
+    expect(told(planProject(writtenOut(project, OWN, true)))).toEqual(plan)
+    const some = fc.record({ own: fc.subarray([...OWN]), ofLayout: fc.boolean() })
+    fc.assert(
+      fc.property(some, ({ own, ofLayout }) => {
+        expect(told(planProject(writtenOut(project, own, ofLayout)))).toEqual(plan)
+      }),
+      { numRuns: 3 },
+    )
+  })
+
+  it.each(examples)('has the same lists and the same pages, byte for byte: $name', async ({ project }) => {
+    const [left, written] = [planProject(project), planProject(writtenOut(project, OWN, true))]
+    for (const list of ['materials', 'order', 'cord', 'items', 'kit', 'purchase'] as const)
+      expect(listCsv(list, written)).toBe(listCsv(list, left))
+    const options = { date: DATE, version: '0' }
+    const [a, b] = [await renderMap(left, options), await renderMap(written, options)]
+    expect(Buffer.from(a).equals(Buffer.from(b))).toBe(true)
+  })
+})
