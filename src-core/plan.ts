@@ -5,7 +5,7 @@
 import type { Finding } from '../shared-types/finding'
 import type { FitArrangement, Plan } from '../shared-types/plan'
 import type { JoinRule, Layout, Project } from '../shared-types/project'
-import type { Settled } from '../shared-types/settled'
+import type { Settled, SettledLayout } from '../shared-types/settled'
 import { accountOf } from './accounts'
 import { checkReferences } from './checks/references'
 import { bySeverity, finding, toldTo } from './findings/finding'
@@ -39,7 +39,7 @@ export function createPlanner(): Planner {
   /** Asks the module of a project's layout; null where there is no layout, or it has no answer to this. */
   const ask = <Answer>(
     project: Settled,
-    question: (kind: KindPlanner, layout: Layout, project: Settled) => Answer | null | undefined,
+    question: (kind: KindPlanner, layout: SettledLayout, project: Settled) => Answer | null | undefined,
   ): Answer | null =>
     (project.layout && question(kinds[project.layout.kind], project.layout, project)) ?? null
 

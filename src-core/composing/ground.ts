@@ -9,6 +9,7 @@ import { APPLIQUE } from '../layout/applique/constants'
 import { layItems } from '../layout/applique/items'
 import type { AppliqueItem, LaidItem } from '../layout/applique/items'
 import { readPanel } from '../layout/applique/panel'
+import { settled } from '../settled'
 import { distanceWithin } from '../layout/applique/remembered'
 import type { Panel } from '../layout/applique/panel'
 import type { Millimetres } from '../units/quantity'
@@ -38,11 +39,12 @@ export function groundOf(project: Project): Ground | null {
   return ground
 }
 
-function readGround(project: Project): Ground | null {
+function readGround(given: Project): Ground | null {
+  const project = settled(given)
   const { layout } = project
   if (layout?.kind !== 'applique') return null
-  const items = layout.items ?? []
-  const known = new Map((project.motifs ?? []).map((motif) => [motif.id, motif]))
+  const { items } = layout
+  const known = new Map(project.motifs.map((motif) => [motif.id, motif]))
   const accounts = new Map(measureProject(project).motifs.map((account) => [account.id, account]))
   const motifs = new Map(
     [...accounts].flatMap(([id, account]) => {
@@ -51,8 +53,8 @@ function readGround(project: Project): Ground | null {
     }),
   )
   const { laid } = layItems(project, items, motifs)
-  const { panel } = readPanel(layout.panel, project.units ?? 'metric')
-  const asked = layout.clearance ?? 0
+  const { panel } = readPanel(layout.panel, project.units)
+  const asked = layout.clearance
   const clearance = asked >= 0 && asked <= APPLIQUE.mostClearance ? asked : 0
   return { layout, items, laid, panel, accounts, clearance }
 }

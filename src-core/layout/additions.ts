@@ -3,6 +3,7 @@ import { byName } from '../by-name'
 import type { Finding } from '../../shared-types/finding'
 import type { MotifAccount, Plan } from '../../shared-types/plan'
 import type { BlanketLayout, Hand, Motif, Project } from '../../shared-types/project'
+import type { Settled } from '../../shared-types/settled'
 import { POINT_SEAM } from '../joins/constants'
 import type { Rule } from '../joins/rule'
 import type { Piece } from '../materials/input'
@@ -24,7 +25,7 @@ import type { Opening } from './holes'
 import type { Arranged, Joined, Worked } from './stages'
 
 interface GapsInput {
-  readonly project: Project
+  readonly project: Settled
   readonly layout: BlanketLayout
   readonly account: MotifAccount
   readonly rule: Rule
@@ -62,7 +63,7 @@ interface Additions {
 /** The account of one motif of a project with its findings, remembered while the motif stays the same. */
 type AccountOf = (
   motif: Motif,
-  project: Project,
+  project: Settled,
 ) => {
   readonly account: MotifAccount | null
   readonly findings: readonly Finding[]
@@ -94,18 +95,15 @@ export function createAdditions(accountOf: AccountOf) {
 
   /** Finds the openings to be filled and the places of half motifs. */
   function lay({ project, layout, account, rule, counts, arranged, joined, open }: GapsInput): Gaps {
-    const terms = project.terms ?? 'US'
+    const terms = project.terms
     const asked = layout.fillers?.motif
-    const fillerMotif = asked ? project.motifs?.find(({ id }) => id === asked) : undefined
+    const fillerMotif = asked ? project.motifs.find(({ id }) => id === asked) : undefined
     const told = fillerMotif ? accountOf(fillerMotif, project) : null
     const filler = told?.account ?? null
-    const gauge = told?.gauge ?? gaugeOf(fillerMotif?.gauge ?? project.gauge, terms)
+    const gauge = told?.gauge ?? gaugeOf((fillerMotif ?? project).gauge, terms)
     // Looked for only where something hangs on them: numbers of a blanket without fillers need not wait for it.
     const openings = filler || project.forChild ? open() : NO_OPENINGS
-    const filling = fill(
-      ...([openings, arranged.lattice, filler, gauge, terms] as const),
-      project.units ?? 'metric',
-    )
+    const filling = fill(...([openings, arranged.lattice, filler, gauge, terms] as const), project.units)
     const halved = halvesOf(
       layout.halves ?? false,
       account,
@@ -131,9 +129,9 @@ export function createAdditions(accountOf: AccountOf) {
   }: AdditionsInput): Additions {
     const { edging, blocking, motif, account, gaps } = rest
     const { fillerMotif, filler, filling, halved } = gaps
-    const units = project.units ?? 'metric'
+    const units = project.units
     const { fillers: asked } = layout
-    const way = asked?.colourway ?? project.colourways?.find((each) => each.motif === asked?.motif)?.id ?? ''
+    const way = asked?.colourway ?? project.colourways.find((each) => each.motif === asked?.motif)?.id ?? ''
     const painted = paintedOf(layout.cells?.painted, project.colourways)
     const sewn = rule.rule === 'seam'
     const fillers = placeFillers(

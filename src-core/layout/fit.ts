@@ -17,6 +17,7 @@ import type { BlanketCounts } from './blanket'
 import { MOST_MOTIFS, MOST_RINGS, MOST_ROWS } from './constants'
 import { countPlaces } from './places'
 import type { Depth, Kind } from './trials'
+import { settled } from '../settled'
 
 export interface Wish {
   readonly width: number
@@ -50,7 +51,7 @@ export function waysOf(project: Project, wish: Wish, planner: Planner): Ways {
     return { layout: null, findings: [finding('layout/fit-kind', 'layout.kind', { kind })] }
   }
   if (!(wish.width > 0 && wish.height > 0 && Number.isFinite(wish.width + wish.height))) {
-    const units = project.units ?? 'metric'
+    const { units } = settled(project)
     const received = formatSize(wish.width || 0, wish.height || 0, units)
     return { layout: null, findings: [finding('layout/target', 'target', { received })] }
   }

@@ -1,6 +1,7 @@
 import type { Finding } from '../../shared-types/finding'
 import type { EdgingAccount, MotifAccount, Range, YarnNeed } from '../../shared-types/plan'
 import type { BlanketLayout, Motif, Project } from '../../shared-types/project'
+import type { Settled } from '../../shared-types/settled'
 import type { ResolvedGauge } from '../stitches/gauge'
 import type { Millimetres } from '../units/quantity'
 import type { EdgingBase } from './edging'
@@ -34,7 +35,7 @@ export interface OtherWork {
 }
 
 /** What is counted with, whatever is made: the yarns, who wears which, and what is allowed for. */
-export type Basis = Readonly<Pick<Project, 'yarns' | 'colourways' | 'allowance' | 'units' | 'terms'>>
+export type Basis = Readonly<Pick<Settled, 'yarns' | 'colourways' | 'allowance' | 'units' | 'terms'>>
 
 /** Geometry that is already known; this room only counts. Lengths in mm. */
 export interface MaterialsInput {

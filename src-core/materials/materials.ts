@@ -24,21 +24,10 @@ import { colourSections, outerSlot, yarnOfSlot } from './sections'
 import { timeNeeded } from './time'
 import { yarnFindings } from './yarn-findings'
 
-/** Percent that is added for waste: the one stated, or the default where that is missing or cannot be used. */
-export const wasteOf = ({ allowance }: Basis): number =>
-  stated(allowance?.wastePercent, MATERIAL_CONSTANTS.wastePercent)
-
-/** A stated number that may be zero but not below; the default where it is missing or cannot be used. */
-const stated = (value: number | undefined, otherwise: number): number =>
-  isUsableOrZero(value) ? value : otherwise
-
-/** mm. Length of one tail. */
-export const tailLength = ({ allowance }: Basis): number => stated(allowance?.tail, MATERIAL_CONSTANTS.tail)
-
-const yarnName = (basis: Basis, id: string): string => basis.yarns?.find((yarn) => yarn.id === id)?.name ?? id
+const yarnName = (basis: Basis, id: string): string => basis.yarns.find((yarn) => yarn.id === id)?.name ?? id
 
 const colourwayOf = (basis: Basis, id: string): Colourway | undefined =>
-  basis.colourways?.find((colourway) => colourway.id === id)
+  basis.colourways.find((colourway) => colourway.id === id)
 
 const count = (value: number | undefined): number => (isUsableOrZero(value) ? value : 0)
 
@@ -86,7 +75,7 @@ function useColourway(
 }
 
 function usePiece(basis: Basis, piece: Piece, yarn: MotifYarn, ledger: YarnLedger): PieceUse {
-  const tailMetres = (MATERIAL_CONSTANTS.tailsPerSection * tailLength(basis)) / 1000
+  const tailMetres = (MATERIAL_CONSTANTS.tailsPerSection * basis.allowance.tail) / 1000
   const fromStitches = new Set(
     yarn.slots.filter((slot) => slot.source === 'stitches').map((slot) => slot.slot),
   )
@@ -121,7 +110,7 @@ interface ChosenYarn {
 
 function chooseYarn(basis: Basis, named: string | undefined, outer: string | undefined): ChosenYarn {
   if (named !== undefined && named !== '') return { id: named, named: true }
-  const only = basis.yarns?.length === 1 ? basis.yarns[0]?.id : undefined
+  const only = basis.yarns.length === 1 ? basis.yarns[0]?.id : undefined
   return { id: outer ?? only, named: false }
 }
 
@@ -141,7 +130,7 @@ function useEdging(
     rounds,
     id ?? '',
     edgingBase,
-    basis.terms ?? 'US',
+    basis.terms,
     gauge,
   )
   for (const stitch of work.unknown) {
@@ -153,7 +142,7 @@ function useEdging(
       findings.push(finding('yarn/edging-yarn-assumed', 'layout.edging.yarn', { yarn: yarnName(basis, id) }))
     const metres = work.account.rounds.reduce((sum, round) => sum + round.metres, 0)
     ledger.use(id, 'edging', 'm', spread(metres * calibration.factor, calibration.spread))
-    const tails = (MATERIAL_CONSTANTS.tailsPerSection * tailLength(basis)) / 1000
+    const tails = (MATERIAL_CONSTANTS.tailsPerSection * basis.allowance.tail) / 1000
     ledger.use(id, 'tails', 'm', exactly(tails))
   }
   return work
@@ -178,12 +167,12 @@ export function materials(input: MaterialsInput): Materials {
     ends += used.ends
     without += used.without
   })
-  if (without > 0 && (basis.yarns?.length ?? 0) > 0) {
+  if (without > 0 && basis.yarns.length > 0) {
     findings.push(finding('yarn/no-colourway', 'colourways', { motifs: formatNumber(without) }))
   }
 
   const main = mainColourway(basis, own)
-  const calibration = calibrate(basis.yarns, motif, account, yarns[0] ?? NO_YARN, main, tailLength(basis))
+  const calibration = calibrate(basis.yarns, motif, account, yarns[0] ?? NO_YARN, main, basis.allowance.tail)
   if (calibration.refused !== null && motif) {
     const percent = formatNumber(calibration.refused * 100)
     findings.push(
@@ -197,7 +186,7 @@ export function materials(input: MaterialsInput): Materials {
 
   const outer = motif ? yarnOfSlot(main, outerSlot(motif)) : undefined
   const joinYarn = chooseYarn(basis, input.joining?.yarn, outer)
-  const joins = workJoins(input, joinYarn.id, joinYarn.named, outer, tailLength(basis))
+  const joins = workJoins(input, joinYarn.id, joinYarn.named, outer, basis.allowance.tail)
   if (joins.millimetres > 0) {
     if (joinYarn.id === undefined) findings.push(finding('yarn/no-joining-yarn', 'joining.yarn'))
     else {
@@ -215,7 +204,7 @@ export function materials(input: MaterialsInput): Materials {
 
   for (const { yarn, use, millimetres, tails } of input.works ?? []) {
     ledger.use(yarn, use, 'm', spread((millimetres / 1000) * model.factor, model.spread))
-    ledger.use(yarn, 'tails', 'm', exactly((tails * tailLength(basis)) / 1000))
+    ledger.use(yarn, 'tails', 'm', exactly((tails * basis.allowance.tail) / 1000))
     ends += tails
   }
 
@@ -230,16 +219,9 @@ export function materials(input: MaterialsInput): Materials {
     findings.push(finding('gauge/missing', 'gauge', values))
   }
 
-  for (const field of ['wastePercent', 'tail'] as const) {
-    const value = basis.allowance?.[field]
-    if (value === undefined || isUsableOrZero(value)) continue
-    const values = { received: String(value), taken: MATERIAL_CONSTANTS[field] }
-    findings.push(finding('yarn/invalid-allowance', `allowance.${field}`, values))
-  }
-  const waste = wasteOf(basis)
-  const listed = (basis.yarns ?? []).filter((yarn) => ledger.has(yarn.id))
-  const needs = listed.map((yarn) => ledger.need(yarn, waste))
-  findings.push(...yarnFindings(basis.units ?? 'metric', listed, needs, ledger))
+  const listed = basis.yarns.filter((yarn) => ledger.has(yarn.id))
+  const needs = listed.map((yarn) => ledger.need(yarn, basis.allowance.wastePercent))
+  findings.push(...yarnFindings(basis.units, listed, needs, ledger))
 
   const time = timeNeeded(input, pieces, edging, ends)
   findings.push(...time.findings)

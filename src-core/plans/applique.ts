@@ -1,7 +1,7 @@
 /** §8, appliqué: motifs laid on a panel, the distances they keep, and what it takes to sew them down. */
 import type { Finding } from '../../shared-types/finding'
 import type { AppliquePlan } from '../../shared-types/plan'
-import type { AppliqueLayout, Project } from '../../shared-types/project'
+import type { Settled, SettledApplique } from '../../shared-types/settled'
 import { bySeverity, finding } from '../findings/finding'
 import { lengthValue, mostValue } from '../findings/quantities'
 import { tally } from '../layout/additions'
@@ -15,7 +15,7 @@ import { neededFor, stitchingOf } from '../layout/applique/sewing'
 import { EMPTY } from './empty'
 import type { KindPlanner } from './kind'
 
-export const APPLIQUE_PLANNER: KindPlanner<AppliqueLayout> = {
+export const APPLIQUE_PLANNER: KindPlanner<SettledApplique> = {
   plan: planApplique,
   placedMotifs: ({ items = [] }) => items.map(({ motif }) => motif),
 }
@@ -24,13 +24,13 @@ export const APPLIQUE_PLANNER: KindPlanner<AppliqueLayout> = {
 const NOTHING_LAID = { clearances: { items: null, edge: null }, overlaps: [] } as const
 
 /** The plan of an appliqué; it shows what can be shown, also when there are errors. */
-function planApplique(project: Project, layout: AppliqueLayout): AppliquePlan {
-  const units = project.units ?? 'metric'
+function planApplique(project: Settled, layout: SettledApplique): AppliquePlan {
+  const units = project.units
   const findings: Finding[] = []
   const { panel, findings: panelFindings } = readPanel(layout.panel, units)
   findings.push(...panelFindings)
   const motifs = knownMotifs(project, layout, findings)
-  const { laid, findings: itemFindings } = layItems(project, layout.items ?? [], motifs)
+  const { laid, findings: itemFindings } = layItems(project, layout.items, motifs)
   findings.push(...itemFindings)
   const least = clearanceOf(layout, findings)
   const stitching = stitchingOf(project, laid)
@@ -55,8 +55,8 @@ function planApplique(project: Project, layout: AppliqueLayout): AppliquePlan {
   }
 }
 
-function clearanceOf(layout: AppliqueLayout, findings: Finding[]): number {
-  const asked = layout.clearance ?? 0
+function clearanceOf(layout: SettledApplique, findings: Finding[]): number {
+  const asked = layout.clearance
   if (asked >= 0 && asked <= APPLIQUE.mostClearance) return asked
   const values = { received: lengthValue(asked), most: mostValue(APPLIQUE.mostClearance) }
   findings.push(finding('applique/clearance', 'layout.clearance', values))
@@ -66,18 +66,12 @@ function clearanceOf(layout: AppliqueLayout, findings: Finding[]): number {
 function placeOn(
   panel: Panel,
   laid: readonly LaidItem[],
-  layout: AppliqueLayout,
+  layout: SettledApplique,
   least: number,
-  project: Project,
+  project: Settled,
 ): { parts: Pick<AppliquePlan, 'panel' | 'clearances' | 'overlaps'>; findings: readonly Finding[] } {
   const allowed = layout.overlaps === 'allowed'
-  const { clearances, overlaps, findings } = measureDistances(
-    laid,
-    panel,
-    least,
-    allowed,
-    project.units ?? 'metric',
-  )
+  const { clearances, overlaps, findings } = measureDistances(laid, panel, least, allowed, project.units)
   const { shape, outline, allowance, inner } = panel
   return { parts: { panel: { shape, outline, allowance, inner }, clearances, overlaps }, findings }
 }

@@ -5,7 +5,8 @@
  */
 import type { Finding } from '../../shared-types/finding'
 import type { BlanketPlan } from '../../shared-types/plan'
-import type { BlanketLayout, Colourway, Project, Yarn } from '../../shared-types/project'
+import type { Yarn } from '../../shared-types/project'
+import type { Settled, SettledBlanket } from '../../shared-types/settled'
 import { accountFrom, accountOf, readBy } from '../accounts'
 import { assignColourways } from '../colour/assign'
 import { colourCells } from '../colour/cells'
@@ -31,9 +32,7 @@ import type { KindPlanner } from './kind'
 const NO_ACCOUNTS: BlanketPlan['accounts'] = []
 const NO_LINES: BlanketPlan['edgingLines'] = []
 
-/** Empty lists that stay the same object, so that stages which read them are remembered. */
-const NONE: readonly Colourway[] = []
-const NO_YARNS: readonly Yarn[] = []
+/** Stays the same object, so that stages which read it are remembered. */
 const NO_WAYS: readonly string[] = []
 
 /** The yarns among some ids, which are set apart by blanks: the same list as long as they are. */
@@ -46,14 +45,14 @@ function yarnsAmong(yarns: readonly Yarn[], ids: string): readonly Yarn[] {
 const LATTICES = 6
 
 /** Plans blankets, with a memory of the last one. */
-export function createBlanketPlanner(): KindPlanner<BlanketLayout> {
+export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
   const gaugeOf = memoised(resolveGauge)
   const ruleOf = memoised(joinRule)
   const counted = memoised((...fields: unknown[]) =>
     blanketCounts(Object.fromEntries(COUNT_FIELDS.map((name, i) => [name, fields[i]])) as CountFields),
   )
   // By its fields: a layout whose cells alone were painted keeps its counts, and all that follows from them.
-  const countsOf = (layout: BlanketLayout) => counted(...COUNT_FIELDS.map((name) => layout[name]))
+  const countsOf = (layout: SettledBlanket) => counted(...COUNT_FIELDS.map((name) => layout[name]))
   const lattice = memoised(stages.lattice, LATTICES)
   const arrange = memoised(stages.arrange)
   const placed = memoised(stages.placedAccount, LATTICES)
@@ -76,15 +75,15 @@ export function createBlanketPlanner(): KindPlanner<BlanketLayout> {
   const finishJoins = memoised(frames.finishJoins)
 
   /** Everything that the size follows from; null where a part of it is missing. */
-  function frame(project: Project, layout: BlanketLayout) {
+  function frame(project: Settled, layout: SettledBlanket) {
     const findings: Finding[] = []
-    const hand = project.hand ?? 'right'
-    const motif = project.motifs?.find((entry) => entry.id === layout.motif)
+    const hand = project.hand
+    const motif = project.motifs.find((entry) => entry.id === layout.motif)
     if (!layout.motif) findings.push(finding('layout/no-motif', 'layout.motif'))
     const told = motif ? accountOf(project, motif) : null
     const read = countsOf(layout)
     const blocking = blockingFactors(layout)
-    const gauge = told?.gauge ?? gaugeOf(motif?.gauge ?? project.gauge, project.terms ?? 'US')
+    const gauge = told?.gauge ?? gaugeOf((motif ?? project).gauge, project.terms)
     const { rule, findings: ruleFindings } = ruleOf(project.joining, gauge)
     findings.push(...(told?.findings ?? []), ...read.findings, ...blocking.findings, ...ruleFindings)
     const measured = told?.account ?? null
@@ -92,7 +91,7 @@ export function createBlanketPlanner(): KindPlanner<BlanketLayout> {
     if (!motif || !measured || !counts) return { findings, measured, parts: null }
     const offset = counts.arrangement !== 'straight-rows'
     const grid = lattice(measured, offset, counts.turn, counts.alternateTurn, rule)
-    const edging = edgingHeight(layout.edging?.rounds ?? [], project.terms ?? 'US', gauge)
+    const edging = edgingHeight(layout.edging?.rounds ?? [], project.terms, gauge)
     return {
       findings,
       measured,
@@ -101,16 +100,16 @@ export function createBlanketPlanner(): KindPlanner<BlanketLayout> {
   }
 
   /** Everything of a blanket that counts; what is drawn and told of each motif comes in `planBlanket`. */
-  const reckon = memoised((project: Project, layout: BlanketLayout) => {
+  const reckon = memoised((project: Settled, layout: SettledBlanket) => {
     const { findings, measured: known, parts } = frame(project, layout)
     if (!parts) return { known, findings, laid: null }
     const { hand, motif, measured, gauge, rule, counts, offset, grid, edging, blocking } = parts
-    const units = project.units ?? 'metric'
+    const units = project.units
     const arranged = arrange(measured, grid, counts, rule)
     const laid = placed(measured, grid, hand)
     const joined = join(laid, gauge, rule, project.joining, arranged, counts)
-    const ways = project.colourways ?? NONE
-    const { fill, painted, kept } = layout.cells ?? {}
+    const ways = project.colourways
+    const { fill, painted, kept } = layout.cells
     const coloured = colours(
       cells(arranged.placements, offset),
       fill,
@@ -119,7 +118,7 @@ export function createBlanketPlanner(): KindPlanner<BlanketLayout> {
       kept,
       counts.arrangement,
     )
-    const order = project.order ?? 'there-and-back'
+    const order = project.order
     // Only an order by colourway hangs on the colours: painting leaves every other order as it is.
     const sorted = order === 'colourway'
     const wayOrder = sorted ? ways.map((way) => way.id).join(' ') : ''
@@ -162,7 +161,7 @@ export function createBlanketPlanner(): KindPlanner<BlanketLayout> {
         chord: line.tips > 0 ? line.length / line.tips : 0,
       },
     })
-    const inUse = used(project.yarns ?? NO_YARNS, needed.yarns.map(({ id }) => id).join(' '))
+    const inUse = used(project.yarns, needed.yarns.map(({ id }) => id).join(' '))
     findings.push(...legibility(inUse, ways))
     findings.push(...joined.findings, ...coloured.findings, ...worked.findings)
     findings.push(...added.findings, ...needed.findings)
@@ -199,7 +198,7 @@ export function createBlanketPlanner(): KindPlanner<BlanketLayout> {
     }
   })
 
-  function planBlanket(project: Project, layout: BlanketLayout): BlanketPlan {
+  function planBlanket(project: Settled, layout: SettledBlanket): BlanketPlan {
     const { known, findings, laid } = reckon(project, layout)
     if (!laid) return { ...EMPTY, motif: known, findings: bySeverity(findings) }
     const { counted, parts, arranged, account, joined, coloured, gaps, worked, edge, line } = laid

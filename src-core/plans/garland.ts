@@ -4,7 +4,7 @@
  */
 import type { Finding } from '../../shared-types/finding'
 import type { GarlandAccount, GarlandPlan } from '../../shared-types/plan'
-import type { GarlandLayout, Project } from '../../shared-types/project'
+import type { Settled, SettledGarland } from '../../shared-types/settled'
 import { tally } from '../layout/additions'
 import { bySeverity } from '../findings/finding'
 import { GARLAND_LIMITS } from '../layout/garland/constants'
@@ -21,26 +21,26 @@ import { resolveGauge } from '../stitches/gauge'
 import { EMPTY } from './empty'
 import type { KindPlanner } from './kind'
 
-export const GARLAND_PLANNER: KindPlanner<GarlandLayout> = {
+export const GARLAND_PLANNER: KindPlanner<SettledGarland> = {
   plan: planGarland,
   putIn:
     (project, layout, { garland }) =>
     (extras) =>
-      garland ? garlandPutIn(garland, layout, extras, project.units ?? 'metric') : [],
+      garland ? garlandPutIn(garland, layout, extras, project.units) : [],
   placedMotifs: ({ items = [] }) => items.map(({ motif }) => motif),
 }
 
 /** The plan of a garland; it shows what can be shown, also when there are errors. */
-function planGarland(project: Project, layout: GarlandLayout): GarlandPlan {
-  const units = project.units ?? 'metric'
+function planGarland(project: Settled, layout: SettledGarland): GarlandPlan {
+  const units = project.units
   const reader = new GarlandReader(units)
   const findings: Finding[] = []
   const way = readWay(layout, reader)
-  const gauge = resolveGauge(cordGauge(project, layout), project.terms ?? 'US')
+  const gauge = resolveGauge(cordGauge(project, layout), project.terms)
   const { chain, findings: chainFindings } = chainOf(layout, gauge, project)
   const sequence = readSequence(project, layout, way, chain.length, reader)
   const hung = readHanging(layout, reader, units)
-  const ties = reader.length(layout.cord?.ties, 'cord.ties', 'a tie', GARLAND_LIMITS.ties) ?? 0
+  const ties = reader.length(layout.cord.ties, 'cord.ties', 'a tie', GARLAND_LIMITS.ties) ?? 0
   const spaced = hung && readSpacing(layout, sequence.things, hung, reader, units)
   findings.push(...sequence.findings, ...chainFindings, ...reader.findings)
   const accounts = [
@@ -73,7 +73,7 @@ function planGarland(project: Project, layout: GarlandLayout): GarlandPlan {
       width: hung.swags.count * hung.swags.cord.span,
     },
     spacing: spaced.spacing,
-    between: layout.spacing?.between ?? 'edges',
+    between: layout.spacing.between,
     line: up.line,
     hooks: up.hooks,
     collisions: collisions(up.items),

@@ -1,21 +1,21 @@
 /** What the planner asks of each kind of layout. */
 import type { Plan, PlanNumbers } from '../../shared-types/plan'
-import type { Layout, Project } from '../../shared-types/project'
+import type { Settled, SettledLayout } from '../../shared-types/settled'
 import type { PutIn } from '../materials/kit/kit'
 import type { Tryout } from '../layout/trials'
 
 /** A kind of layout, with a memory of its own: made once for each planner. */
-export interface KindPlanner<Own extends Layout = Layout> {
+export interface KindPlanner<Own extends SettledLayout = SettledLayout> {
   /** The plan of a project; it shows what can be shown, also when there are errors. */
-  plan(project: Project, layout: Own): Plan
+  plan(project: Settled, layout: Own): Plan
   /** Ids of the motifs that the layout places, whose findings stand in its plan. */
   placedMotifs(layout: Own, plan: Plan): readonly (string | undefined)[]
   /** What its kit has besides yarn. */
-  putIn?(project: Project, layout: Own, plan: Plan): PutIn
+  putIn?(project: Settled, layout: Own, plan: Plan): PutIn
   /** What the plan comes to, where that is known well before all of it can be told; null while it is not. */
-  numbers?(project: Project, layout: Own): PlanNumbers | null
+  numbers?(project: Settled, layout: Own): PlanNumbers | null
   /** The finished size alone, in mm; null while something is missing that it follows from. */
-  size?(project: Project, layout: Own): { width: number; height: number } | null
+  size?(project: Settled, layout: Own): { width: number; height: number } | null
   /** Everything by which arrangements of the layout are compared; null while something is missing. */
-  tryout?(project: Project, layout: Own): Tryout | null
+  tryout?(project: Settled, layout: Own): Tryout | null
 }

@@ -1,7 +1,8 @@
 /** The items of an appliqué as they lie on the panel. */
 import type { Finding } from '../../../shared-types/finding'
 import type { MotifAccount, PlacedMotif } from '../../../shared-types/plan'
-import type { AppliqueLayout, Motif, Project } from '../../../shared-types/project'
+import type { AppliqueLayout, Motif } from '../../../shared-types/project'
+import type { Settled } from '../../../shared-types/settled'
 import { accountOf } from '../../accounts'
 import { finding } from '../../findings/finding'
 import { lengthValue } from '../../findings/quantities'
@@ -55,7 +56,7 @@ function edgesOf(
 
 /** Lays every item that can be laid; numbers stay those of the list. */
 export function layItems(
-  project: Project,
+  project: Settled,
   items: readonly AppliqueItem[],
   motifs: ReadonlyMap<string, KnownMotif>,
 ): { laid: LaidItem[]; findings: Finding[] } {
@@ -65,7 +66,7 @@ export function layItems(
     return { laid: [], findings: [finding('applique/too-many', 'layout.items', values)] }
   }
   if (items.length === 0) findings.push(finding('applique/no-items', 'layout.items'))
-  const ways = new Map((project.colourways ?? []).map((way) => [way.id, way]))
+  const ways = new Map(project.colourways.map((way) => [way.id, way]))
   const laid: LaidItem[] = []
   items.forEach((item, index) => {
     const where = `layout.items[${index}]`
@@ -113,13 +114,13 @@ export const stackItems = (laid: readonly LaidItem[]): LaidItem[] =>
 
 /** The motifs that items name, each with its account; one without an outline is left out with findings. */
 export function knownMotifs(
-  project: Project,
+  project: Settled,
   layout: AppliqueLayout,
   findings: Finding[],
 ): Map<string, KnownMotif> {
   const named = new Set(layout.items?.map((item) => item.motif))
   const known = new Map<string, KnownMotif>()
-  for (const motif of project.motifs ?? []) {
+  for (const motif of project.motifs) {
     if (!named.has(motif.id) || known.has(motif.id)) continue
     const told = accountOf(project, motif)
     findings.push(...told.findings)

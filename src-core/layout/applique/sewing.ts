@@ -1,17 +1,17 @@
 /** What it takes to sew the items of an appliqué down, and to make them. */
 import type { MotifAccount, Stitching } from '../../../shared-types/plan'
-import type { Project } from '../../../shared-types/project'
+import type { Settled } from '../../../shared-types/settled'
 import { byName } from '../../by-name'
 import { perimeter } from '../../geometry/points'
 import type { Piece } from '../../materials/input'
-import { materials, tailLength } from '../../materials/materials'
+import { materials } from '../../materials/materials'
 import { add, spread } from '../../materials/range'
 import { resolveGauge } from '../../stitches/gauge'
 import { APPLIQUE } from './constants'
 import type { LaidItem } from './items'
 
 /** Thread to sew everything down: 2.5 × outline and two tails for each item. */
-export function stitchingOf(project: Project, laid: readonly LaidItem[]): Stitching {
+export function stitchingOf(project: Settled, laid: readonly LaidItem[]): Stitching {
   const lengths = new Map<MotifAccount, number>()
   const lengthOf = (account: MotifAccount): number => {
     const length = lengths.get(account) ?? perimeter(account.outline)
@@ -22,13 +22,13 @@ export function stitchingOf(project: Project, laid: readonly LaidItem[]): Stitch
   const tails = laid.length * APPLIQUE.threadTails
   return {
     outline,
-    thread: (outline * APPLIQUE.threadPerOutline + tails * tailLength(project)) / 1000,
+    thread: (outline * APPLIQUE.threadPerOutline + tails * project.allowance.tail) / 1000,
     tails,
   }
 }
 
 /** Yarn, ends and time of the motifs, and the time to sew them down. */
-export function neededFor(project: Project, laid: readonly LaidItem[], stitching: Stitching) {
+export function neededFor(project: Settled, laid: readonly LaidItem[], stitching: Stitching) {
   const pieces = new Map<
     string,
     Piece & { counts: { motifs: number; byColourway: Record<string, number> } }
@@ -49,7 +49,7 @@ export function neededFor(project: Project, laid: readonly LaidItem[], stitching
     joining: undefined,
     motif: null,
     account: null,
-    gauge: resolveGauge(project.gauge, project.terms ?? 'US'),
+    gauge: resolveGauge(project.gauge, project.terms),
     counts: { motifs: 0, byColourway: {} },
     others: [...pieces.values()],
     joinOperations: 0,

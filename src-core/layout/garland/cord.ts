@@ -1,7 +1,8 @@
 /** M50: the cord in chains, what it takes, and how it gives. */
 import type { Finding } from '../../../shared-types/finding'
 import type { CordAccount, CordPart, GarlandAccount } from '../../../shared-types/plan'
-import type { GarlandLayout, Project, StitchGauge } from '../../../shared-types/project'
+import type { GarlandLayout, StitchGauge } from '../../../shared-types/project'
+import type { Settled } from '../../../shared-types/settled'
 import { finding } from '../../findings/finding'
 import type { OtherWork } from '../../materials/input'
 import { stitchYarn } from '../../stitches/gauge'
@@ -28,7 +29,7 @@ export interface Chain {
 export function chainOf(
   layout: GarlandLayout,
   gauge: ResolvedGauge,
-  project: Project,
+  project: Settled,
 ): { chain: Chain; findings: Finding[] } {
   const own = layout.cord?.gauge
   const byGauge: Chain = {
@@ -43,7 +44,7 @@ export function chainOf(
     return { chain: { length, width: length / FREE_CHAIN_LENGTH, known: true }, findings: [] }
   const values = {
     chains: own.chains === undefined ? 'no' : formatNumber(own.chains, 2),
-    over: formatLength(over, project.units ?? 'metric'),
+    over: formatLength(over, project.units),
   }
   return { chain: byGauge, findings: [finding('garland/chain-gauge', 'layout.cord.gauge', values)] }
 }
@@ -75,16 +76,15 @@ export function cordAccount(
 /** Yarn of so many chains, in mm (M40). */
 export const chainYarn = (chain: Chain, chains: number): Millimetres => chains * YARN_PER_LOOP * chain.width
 
-/** The gauge of the cord's yarn as it was given: the project's, else that of the first motif that has one. */
-export function cordGauge(project: Project, layout: GarlandLayout): StitchGauge | undefined {
+/** The gauge of the cord's yarn as it was given: that of the first motif that has one, else the project's. */
+export function cordGauge(project: Settled, layout: GarlandLayout): StitchGauge | undefined {
   const used = new Set(layout.items?.map((item) => item.motif))
-  const own = project.motifs?.find((motif) => used.has(motif.id) && motif.gauge)?.gauge
-  return project.gauge ?? own
+  return (project.motifs.find((motif) => used.has(motif.id) && motif.gauge) ?? project).gauge
 }
 
 /** Yarn and loops of a worked cord, and of what fastens things to it. */
 export function cordWork(
-  project: Project,
+  project: Settled,
   layout: GarlandLayout,
   garland: GarlandAccount,
   things: readonly Thing[],
@@ -93,7 +93,7 @@ export function cordWork(
 ): { works: OtherWork[]; findings: Finding[] } {
   const chains = garland.cord.whole.chains
   if (chains === null) return { works: [], findings: [] }
-  const only = project.yarns?.length === 1 ? project.yarns[0]?.id : undefined
+  const only = project.yarns.length === 1 ? project.yarns[0]?.id : undefined
   const yarn = layout.cord?.yarn ?? only
   if (!yarn) return { works: [], findings: [finding('garland/no-cord-yarn', 'layout.cord.yarn')] }
   const stitches = things.reduce((sum, { motif, hanging }) => sum + (motif ? hanging.places : 0), 0)

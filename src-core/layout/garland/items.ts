@@ -1,6 +1,7 @@
 /** M50: the things on the cord as the plan tells them: in place, on the map, and how often each motif is made. */
 import type { GarlandItem, MotifAccount, PlacedMotif } from '../../../shared-types/plan'
-import type { GarlandLayout, Motif, Project } from '../../../shared-types/project'
+import type { GarlandLayout, Motif } from '../../../shared-types/project'
+import type { Settled } from '../../../shared-types/settled'
 import type { Piece } from '../../materials/input'
 import { degrees } from '../../units/quantity'
 import { isWorked } from './cord'
@@ -12,7 +13,7 @@ import type { Spaced } from './spacing'
 
 /** Everything on the cord, with the chains before it and how it is fastened. */
 export function itemsOf(
-  project: Project,
+  project: Settled,
   layout: GarlandLayout,
   things: readonly Thing[],
   spaced: Spaced,
@@ -20,7 +21,7 @@ export function itemsOf(
   chain: Chain,
 ): GarlandItem[] {
   const worked = isWorked(layout)
-  const terms = project.terms ?? 'US'
+  const terms = project.terms
   let done = 0
   return things.map((thing, i): GarlandItem => {
     const { along } = spaced.bits[i]!

@@ -1,7 +1,8 @@
 /** What a careful reader would remark about a garland that can be made. */
 import type { Finding } from '../../../shared-types/finding'
 import type { GarlandAccount } from '../../../shared-types/plan'
-import type { GarlandLayout, Project } from '../../../shared-types/project'
+import type { GarlandLayout } from '../../../shared-types/project'
+import type { Settled } from '../../../shared-types/settled'
 import { finding } from '../../findings/finding'
 import { fineLengthValue } from '../../findings/quantities'
 import type { ResolvedGauge } from '../../stitches/gauge'
@@ -23,7 +24,7 @@ function placesOf({ items }: GarlandAccount, things: readonly number[]): string[
 
 /** The remarks on a garland; `size` is how many things its sequence has. */
 export function remarks(
-  project: Project,
+  project: Settled,
   layout: GarlandLayout,
   garland: GarlandAccount,
   things: readonly Thing[],
@@ -31,7 +32,7 @@ export function remarks(
   chain: Chain,
   gauge: ResolvedGauge,
 ): Finding[] {
-  const units = project.units ?? 'metric'
+  const units = project.units
   const length = (mm: number): string => formatLength(mm, units)
   const findings: Finding[] = []
   const { cord, collisions: pairs, swags } = garland

@@ -1,7 +1,8 @@
 /** M50: the sequence that repeats: motifs and beads as they hang, and the gaps between them. */
 import type { Finding } from '../../../shared-types/finding'
 import type { MotifAccount } from '../../../shared-types/plan'
-import type { GarlandLayout, Motif, Project } from '../../../shared-types/project'
+import type { GarlandLayout, Motif } from '../../../shared-types/project'
+import type { Settled } from '../../../shared-types/settled'
 import { accountOf } from '../../accounts'
 import { finding } from '../../findings/finding'
 import type { Millimetres } from '../../units/quantity'
@@ -27,7 +28,7 @@ export interface Thing {
 
 /** Reads the sequence; a gap belongs to the thing before it, one at the very beginning to the last. */
 export function readSequence(
-  project: Project,
+  project: Settled,
   layout: GarlandLayout,
   way: HangWay,
   chainLength: Millimetres,
@@ -40,12 +41,12 @@ export function readSequence(
   layout.items?.forEach((item, i) => {
     const where = `items[${i}]`
     const gap = reader.length(item.gap, `${where}.gap`, 'a gap', GARLAND_LIMITS.gap) ?? 0
-    const motif = item.motif ? project.motifs?.find((entry) => entry.id === item.motif) : undefined
+    const motif = item.motif ? project.motifs.find((entry) => entry.id === item.motif) : undefined
     if (motif) {
       const read = accountOf(project, motif)
       if (!told.has(motif)) findings.push(...read.findings)
       told.add(motif)
-      const way0 = project.colourways?.find((colourway) => colourway.id === item.colourway)
+      const way0 = project.colourways.find((colourway) => colourway.id === item.colourway)
       if (way0?.motif && way0.motif !== motif.id) {
         const values = { colourway: way0.code || way0.name || way0.id, motif: motif.name ?? motif.id }
         findings.push(finding('garland/other-colourway', `layout.${where}.colourway`, values))

@@ -5,12 +5,11 @@ import type { Project } from '../../../shared-types/project'
 import { marked, starred } from '../../../src-core/figures/yarn-words'
 import { formatMass, formatMoney, formatNumber, formatYarnLength } from '../../../src-core/units/format'
 import { listing, table } from '../text'
-import { unitsOf } from './words'
+import { currencyOf, unitsOf } from './words'
 
 export function kitSection(project: Project, kit: KitAccount, width: number): string[] {
   const units = unitsOf(project)
-  const money = (amount: number | null) =>
-    amount === null ? '–' : formatMoney(amount, project.currency ?? 'EUR')
+  const money = (amount: number | null) => (amount === null ? '–' : formatMoney(amount, currencyOf(project)))
   const told = (amount: number | null) => marked(money(amount), kit.assumed?.includes('cost') ?? false)
   const name = (id: string) => project.yarns?.find((yarn) => yarn.id === id)?.name || id
   const run = new Map(kit.run.map((each) => [each.yarn, each]))

@@ -25,7 +25,7 @@ import { appliqueFacts, itemSection } from './applique'
 import { findingSection } from './findings'
 import { cordSection, garlandFacts } from './garland'
 import { kitSection } from './kit'
-import { ARRANGEMENT_WORDS, ballWord, JOIN_WORDS, termsOf, unitsOf } from './words'
+import { ARRANGEMENT_WORDS, ballWord, JOIN_WORDS, termsOf, currencyOf, unitsOf } from './words'
 
 /** Steps of the order that are shown unless all are asked for. */
 const STEPS_SHOWN = 3
@@ -127,7 +127,7 @@ function yarnSection(project: Project, plan: Plan, width: number): string[] {
   if (plan.yarns.length === 0) return []
   const units = unitsOf(project)
   const names = new Map((project.yarns ?? []).map((yarn) => [yarn.id, yarn.name || yarn.id]))
-  const money = (amount: number) => formatMoney(amount, project.currency ?? 'EUR')
+  const money = (amount: number) => formatMoney(amount, currencyOf(project))
   const cell = (value: number | null, format: (value: number) => string, assumed: boolean) =>
     value === null ? '–' : starred(format(value), assumed)
   const hasStash = plan.yarns.some(({ onHand }) => onHand > 0)

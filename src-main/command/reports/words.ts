@@ -1,8 +1,10 @@
 /** Words of the command line for what the contract keeps in codes. */
 import type { Arrangement, JoinRule, Project, Terms, UnitSystem } from '../../../shared-types/project'
+import { settled } from '../../../src-core/settled'
 
-export const unitsOf = (project: Project): UnitSystem => project.units ?? 'metric'
-export const termsOf = (project: Project): Terms => project.terms ?? 'US'
+export const unitsOf = (project: Project): UnitSystem => settled(project).units
+export const termsOf = (project: Project): Terms => settled(project).terms
+export const currencyOf = (project: Project): string => settled(project).currency
 
 export const ARRANGEMENT_WORDS: Record<Arrangement, string> = {
   'straight-rows': 'straight rows',

@@ -1,6 +1,7 @@
 import type { MotifAccount } from '../../../shared-types/plan'
 import type { MeasuredMotif, Project, RoundsMotif } from '../../../shared-types/project'
 import type { MaterialsInput } from '../../../src-core/materials/input'
+import { settled } from '../../../src-core/settled'
 import { resolveGauge } from '../../../src-core/stitches/gauge'
 
 export const daisy: MeasuredMotif = {
@@ -65,7 +66,7 @@ export const input = ({
   project: asked = project(),
   ...changes
 }: Partial<MaterialsInput> & { readonly project?: Project } = {}): MaterialsInput => ({
-  basis: asked,
+  basis: settled(asked),
   joining: asked.joining,
   edging: asked.layout?.kind === 'blanket' ? asked.layout.edging : undefined,
   motif: daisy,

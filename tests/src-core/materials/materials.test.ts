@@ -4,6 +4,7 @@ import { materials } from '../../../src-core/materials/materials'
 import { measuredAccount } from '../../../src-core/motif/measured'
 import { resolveGauge, stitchYarn } from '../../../src-core/stitches/gauge'
 import { daisy, flower, flowerAccount, input, project } from './helpers'
+import { settled } from '../../../src-core/settled'
 
 const codes = (found: ReturnType<typeof materials>) => found.findings.map((finding) => finding.code)
 const yarn = (found: ReturnType<typeof materials>, id: string) => {
@@ -421,12 +422,13 @@ describe('what is missing is said', () => {
   it('names weighings and allowances that cannot be, and goes on without them', () => {
     const weighed = { motifs: 0, grams: 43, resolution: -1 }
     const allowance = { wastePercent: -5, tail: -1 }
-    const found = materials(
-      input({ motif: { ...flower, weighed }, account: flowerAccount, project: project({ allowance }) }),
-    )
-    const named = codes(found)
-    expect(named.filter((code) => code === 'yarn/invalid-weighing')).toHaveLength(2)
-    expect(named.filter((code) => code === 'yarn/invalid-allowance')).toHaveLength(2)
+    const asked = project({ allowance })
+    const found = materials(input({ motif: { ...flower, weighed }, account: flowerAccount, project: asked }))
+    expect(codes(found).filter((code) => code === 'yarn/invalid-weighing')).toHaveLength(2)
+    expect(settled(asked).refused.map(({ code }) => code)).toEqual([
+      'yarn/invalid-allowance',
+      'yarn/invalid-allowance',
+    ])
     expect(yarn(found, 'y1').grams.expected).toBeCloseTo((240 + 12) * 1.1, 9)
   })
 
