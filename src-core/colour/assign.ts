@@ -16,6 +16,7 @@ import { colourApart, coloursThatDo } from './no-two-alike'
 import type { Colouring } from './no-two-alike'
 import { scatter } from './scatter'
 import { colourFrom } from './stay'
+import { DEFAULTS } from '../settled'
 
 /** A place of the layout. Rows from the top, columns from the left, both from 1. */
 export interface ColourCell {
@@ -238,7 +239,7 @@ export function assignColourways(
   }
   if (pattern === 'scatter' || pattern === 'no-two-alike') {
     const chosen = [...new Set(sequence)]
-    const seeded = (): Random => seededRandom(fill.seed ?? 0)
+    const seeded = (): Random => seededRandom(fill.seed ?? DEFAULTS.fill.seed)
     const chance = { cells, fill: { ...fill, pattern }, chosen, byHand, kept, arrangement }
     const { task, solved, under } = byChance(chance, seeded)
     if (pattern === 'no-two-alike')
@@ -252,9 +253,12 @@ export function assignColourways(
   } else if (pattern === 'repeat') {
     readingOrder(cells).forEach((cell, index) => put(cell, sequence[index % sequence.length]))
   } else {
-    shade(cells, sequence.length, fill.direction ?? 'down', seededRandom(fill.seed ?? 0)).forEach(
-      (band, cell) => put(cell, sequence[band]),
-    )
+    shade(
+      cells,
+      sequence.length,
+      fill.direction ?? DEFAULTS.fill.direction,
+      seededRandom(fill.seed ?? DEFAULTS.fill.seed),
+    ).forEach((band, cell) => put(cell, sequence[band]))
   }
   return { colourways: assigned, findings }
 }

@@ -11,6 +11,7 @@ import { assignColourways } from './assign'
 import type { ColourAssignment } from './assign'
 import { colourCells } from './cells'
 import { isByChance, keyOfPlace, placeOfKey, rowLengths, shiftOf, writeKept } from './kept'
+import { DEFAULTS } from '../settled'
 
 /** The colourways of a blanket, without the rest of its plan. */
 interface StandingColours {
@@ -42,7 +43,7 @@ const standing = memoised(
 export function standingColours(project: Project): StandingColours | null {
   const { layout } = project
   if (layout?.kind !== 'blanket') return null
-  const { arrangement = 'straight-rows' } = layout
+  const { arrangement = DEFAULTS.blanket.arrangement } = layout
   const counts = COUNT_FIELDS.map((name) => layout[name])
   return standing(layout.cells, project.colourways ?? NONE, arrangement, ...counts)
 }
@@ -59,7 +60,7 @@ export function holdColours(before: Project, after: Project): Project {
   const moved = withMovedPaint(was, is, after)
   const layout = moved.layout?.kind === 'blanket' ? moved.layout : is
   const { fill } = layout.cells ?? {}
-  const arrangement = layout.arrangement ?? 'straight-rows'
+  const arrangement = layout.arrangement ?? DEFAULTS.blanket.arrangement
   const isOfOld =
     isByChance(fill) &&
     fill?.pattern === was.cells?.fill?.pattern &&

@@ -9,6 +9,7 @@ import type { ResolvedGauge } from '../stitches/gauge'
 import type { SeamVerb } from './words'
 import type { Millimetres } from '../units/quantity'
 import { MOST_REACH, REACH_SHARE, REACH_STITCHES, STRETCH_SHARE, STRETCH_STITCHES } from './constants'
+import { DEFAULTS } from '../settled'
 
 export interface Rule {
   readonly rule: JoinRule
@@ -32,16 +33,19 @@ export function joinRule(
   gauge: ResolvedGauge,
 ): { rule: Rule; findings: Finding[] } {
   const findings: Finding[] = []
-  const rule = joining?.rule ?? 'tips'
+  const rule = joining?.rule ?? DEFAULTS.joining.rule
   const bounded = (value: number, where: string): number => {
     if (value >= 0 && value <= MOST_GAP) return value
     findings.push(finding('layout/gap', where, { received: lengthValue(value), most: mostValue(MOST_GAP) }))
     return 0
   }
   let gap = 0
-  if (rule === 'apart') gap = bounded(joining?.gap ?? 0, 'joining.gap')
+  if (rule === 'apart') gap = bounded(joining?.gap ?? DEFAULTS.joining.gap, 'joining.gap')
   if (rule === 'bridge') {
-    gap = bounded((joining?.bridgeChains ?? 0) * gauge.width, 'joining.bridgeChains')
+    gap = bounded(
+      (joining?.bridgeChains ?? DEFAULTS.joining.bridgeChains) * gauge.width,
+      'joining.bridgeChains',
+    )
     if (gauge.provenance === 'rule-of-thumb' && gap > 0)
       findings.push(finding('joins/no-chain-width', 'joining', { width: fineLengthValue(gauge.width) }))
   }

@@ -23,6 +23,7 @@ import { ownPoints } from './placed'
 import type { Filling } from './fillers'
 import type { Opening } from './holes'
 import type { Arranged, Joined, Worked } from './stages'
+import { DEFAULTS } from '../settled'
 
 interface GapsInput {
   readonly project: Settled
@@ -105,7 +106,7 @@ export function createAdditions(accountOf: AccountOf) {
     const openings = filler || project.forChild ? open() : NO_OPENINGS
     const filling = fill(...([openings, arranged.lattice, filler, gauge, terms] as const), project.units)
     const halved = halvesOf(
-      layout.halves ?? false,
+      layout.halves ?? DEFAULTS.blanket.halves,
       account,
       joined.anchors,
       joined.reach,

@@ -10,6 +10,7 @@ import { BLOCKING, MOST_MOTIFS, MOST_RINGS, MOST_ROWS } from './constants'
 import type { Lattice } from './lattice'
 import { countPlaces, placesOf, rowSpans } from './places'
 import type { Place, PlaceCounts } from './places'
+import { DEFAULTS } from '../settled'
 
 export interface BlanketCounts extends PlaceCounts {
   readonly turn: Degrees
@@ -48,8 +49,8 @@ export const COUNT_FIELDS = [
 /** Reads the counts of a blanket; what the arrangement does not use is neither read nor checked. */
 export function blanketCounts(layout: CountFields): { counts: BlanketCounts | null; findings: Finding[] } {
   const findings: Finding[] = []
-  const arrangement: Arrangement = layout.arrangement ?? 'straight-rows'
-  const alternateRows: AlternateRows = layout.alternateRows ?? 'same'
+  const arrangement: Arrangement = layout.arrangement ?? DEFAULTS.blanket.arrangement
+  const alternateRows: AlternateRows = layout.alternateRows ?? DEFAULTS.blanket.alternateRows
   const whole = (key: 'columns' | 'rows' | 'rings', least: number, most: number): number => {
     const value = layout[key]
     if (value !== undefined && Number.isInteger(value) && value >= least && value <= most) return value
@@ -68,8 +69,9 @@ export function blanketCounts(layout: CountFields): { counts: BlanketCounts | nu
   const columns = arrangement === 'rings' ? 0 : whole('columns', fewestColumns, MOST_ROWS)
   const rows = arrangement === 'rings' ? 0 : whole('rows', 1, MOST_ROWS)
   // Whole turns change nothing, and sines of numbers beyond all measure mean nothing.
-  const turn = (layout.turn ?? 0) % 360
-  const alternateTurn = arrangement === 'rings' ? 0 : (layout.alternateTurn ?? 0) % 360
+  const turn = (layout.turn ?? DEFAULTS.blanket.turn) % 360
+  const alternateTurn =
+    arrangement === 'rings' ? 0 : (layout.alternateTurn ?? DEFAULTS.blanket.alternateTurn) % 360
   const counts = { arrangement, columns, rows, alternateRows, rings, turn, alternateTurn }
   if (findings.length === 0 && countPlaces(counts) > MOST_MOTIFS)
     findings.push(
@@ -89,7 +91,7 @@ export function blockingFactors(layout: BlanketLayout): {
 } {
   const findings: Finding[] = []
   const factor = (key: 'width' | 'height'): number => {
-    const value = layout.blocking?.[key] ?? 1
+    const value = layout.blocking?.[key] ?? DEFAULTS.blocking[key]
     if (value >= BLOCKING.least && value <= BLOCKING.most) return value
     findings.push(
       finding('layout/blocking', `layout.blocking.${key}`, { received: formatNumber(value, 3), ...BLOCKING }),

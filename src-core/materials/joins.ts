@@ -1,8 +1,9 @@
 /** What joins cost in yarn and ends (M34). */
 import { stitchYarn } from '../stitches/gauge'
 import { isUsableOrZero } from '../units/usable'
-import { DEFAULT_SEAM, MATERIAL_CONSTANTS, SEAM_YARN } from './constants'
+import { MATERIAL_CONSTANTS, SEAM_YARN } from './constants'
 import type { MaterialsInput } from './input'
+import { DEFAULTS } from '../settled'
 
 interface JoinWork {
   /** mm of yarn in the joins, tails left out. */
@@ -52,7 +53,7 @@ export function workJoins(
   if (rule === 'seam' && input.seams.length > 0) {
     const ends = MATERIAL_CONSTANTS.tailsPerSection * Math.max(0, input.seams.count)
     return {
-      millimetres: input.seams.length * SEAM_YARN[joining?.seam ?? DEFAULT_SEAM],
+      millimetres: input.seams.length * SEAM_YARN[joining?.seam ?? DEFAULTS.joining.seam],
       tailMillimetres: ends * tail,
       ends,
       ownYarn: true,

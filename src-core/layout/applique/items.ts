@@ -12,6 +12,7 @@ import { placeOutline } from '../../geometry/place'
 import { formatNumber } from '../../units/format'
 import type { Degrees, Millimetres } from '../../units/quantity'
 import { APPLIQUE } from './constants'
+import { DEFAULTS } from '../../settled'
 
 export type AppliqueItem = NonNullable<AppliqueLayout['items']>[number]
 
@@ -88,7 +89,7 @@ export function layItems(
       findings.push(finding('applique/other-motif', `${where}.colourway`, values, target))
     }
     // Whole turns change nothing, and sines of numbers beyond all measure mean nothing.
-    const turn = (item.turn ?? 0) % 360
+    const turn = (item.turn ?? DEFAULTS.item.turn) % 360
     const flipped = item.flipped === true
     laid.push({
       id,
@@ -101,7 +102,7 @@ export function layItems(
       y,
       turn,
       flipped,
-      layer: item.layer ?? 0,
+      layer: item.layer ?? DEFAULTS.item.layer,
       edges: edgesOf(item, known.account, { x, y, turn, flipped }),
     })
   })

@@ -15,6 +15,7 @@ import type { Millimetres } from '../../units/quantity'
 import { APPLIQUE } from './constants'
 import { pathRefusal, refusal } from './drawing-words'
 import type { Refusal } from './drawing-words'
+import { DEFAULTS } from '../../settled'
 
 export interface Panel extends PanelAccount {
   readonly width: Millimetres
@@ -44,14 +45,14 @@ export function readPanel(fields: PanelFields | undefined, units: UnitSystem): R
 
 function readFields(fields: PanelFields | undefined, units: UnitSystem): ReadPanel {
   const findings: Finding[] = []
-  const shape = fields?.shape ?? 'rectangle'
+  const shape = fields?.shape ?? DEFAULTS.panel.shape
   const drawn = outlineOf(shape, fields ?? {}, units, findings)
   if (!drawn) return { panel: null, findings }
   const box = boxOf(drawn)
   const outline = moveOutline(clockwise(drawn), -box.left, -box.top)
   const width = box.right - box.left
   const height = box.bottom - box.top
-  const asked = fields?.allowance ?? 0
+  const asked = fields?.allowance ?? DEFAULTS.panel.allowance
   const usable = asked >= 0 && asked <= APPLIQUE.mostAllowance
   if (!usable) {
     const values = { received: lengthValue(asked), most: mostValue(APPLIQUE.mostAllowance) }

@@ -8,6 +8,7 @@ import type { Millimetres, Radians } from '../../units/quantity'
 import { LINE_POINTS, MOST_COLLISIONS, TOUCHING_AREA } from './constants'
 import type { Hanging } from './hanging'
 import type { Swags } from './read'
+import { DEFAULTS } from '../../settled'
 
 export interface HungItem {
   /** Where it hangs from. */
@@ -57,7 +58,7 @@ export function hangUp(
       held: moveOutline(turnOutline(hanging.held, turn), x, y),
     }
   })
-  const count = swags?.count ?? 1
+  const count = swags?.count ?? DEFAULTS.swags.count
   const points = swags ? LINE_POINTS * count : 1
   const line = Array.from({ length: points + 1 }, (_, i) => {
     const { x, y } = placeAt(swags, (length * i) / points)

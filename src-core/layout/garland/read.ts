@@ -8,6 +8,7 @@ import { formatLength, formatNumber } from '../../units/format'
 import type { UnitSystem } from '../../../shared-types/project'
 import type { Millimetres } from '../../units/quantity'
 import { GARLAND_LIMITS, HANGS_BY, SAME_LENGTH } from './constants'
+import { DEFAULTS } from '../../settled'
 
 interface Limits {
   readonly least: number
@@ -72,7 +73,7 @@ export function readHanging(layout: GarlandLayout, reader: GarlandReader, units:
   if ([length, count, span, drop].includes(null)) return null
   const straight = span === undefined && drop === undefined
   if (straight) return { swags: null, length: length ?? null }
-  const each = count ?? 1
+  const each = count ?? DEFAULTS.swags.count
   const cord = hangCord(span ?? undefined, drop ?? undefined, length && length / each, reader, units)
   if (!cord) return null
   const follows = each * cord.length

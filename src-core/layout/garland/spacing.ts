@@ -6,6 +6,7 @@ import type { Millimetres } from '../../units/quantity'
 import { GARLAND_LIMITS, MOST_ITEMS } from './constants'
 import type { GarlandReader, Hung } from './read'
 import type { Thing } from './sequence'
+import { DEFAULTS } from '../../settled'
 
 /** One thing of the sequence that repeats. */
 interface Bit {
@@ -145,7 +146,7 @@ export function readSpacing(
   reader: GarlandReader,
   units: 'metric' | 'imperial',
 ): Spaced | null {
-  const between = layout.spacing?.between ?? 'edges'
+  const between = layout.spacing?.between ?? DEFAULTS.spacing.between
   const limits = between === 'centres' ? GARLAND_LIMITS.centres : GARLAND_LIMITS.spacing
   const mm = reader.length(layout.spacing?.mm, 'spacing.mm', 'the spacing', limits)
   const count = reader.whole(
@@ -169,7 +170,7 @@ export function readSpacing(
     mm: mm ?? null,
     count: count ?? null,
     length: hung.length,
-    symmetric: layout.symmetric ?? false,
+    symmetric: layout.symmetric ?? DEFAULTS.garland.symmetric,
   })
   if ('bits' in spaced) {
     if (spaced.length <= GARLAND_LIMITS.length.most) return spaced
