@@ -7,6 +7,7 @@ import type { FitArrangement, Plan } from '../shared-types/plan'
 import type { JoinRule, Layout, Project } from '../shared-types/project'
 import type { Settled, SettledLayout } from '../shared-types/settled'
 import { accountOf } from './accounts'
+import { checkBounds } from './checks/bounds'
 import { checkReferences } from './checks/references'
 import { bySeverity, finding, toldTo } from './findings/finding'
 import { fitArrangements } from './layout/fit'
@@ -34,7 +35,7 @@ export function createPlanner(): Planner {
     garland: GARLAND_PLANNER,
     applique: APPLIQUE_PLANNER,
   }
-  const references = memoised(checkReferences)
+  const references = memoised((project: Project) => [...checkReferences(project), ...checkBounds(project)])
   const letters = createLetterFindings()
   /** Asks the module of a project's layout; null where there is no layout, or it has no answer to this. */
   const ask = <Answer>(

@@ -16,10 +16,10 @@ import type {
   StitchGauge,
 } from '../shared-types/project'
 import type { Settled, SettledLayout } from '../shared-types/settled'
+import { KIT } from './fields/kit'
 import { finding } from './findings/finding'
 import { HANGS_BY } from './layout/garland/constants'
 import { DEFAULT_SEAM, MATERIAL_CONSTANTS } from './materials/constants'
-import { KIT_CONSTANTS } from './materials/kit/constants'
 import { remembered } from './memo'
 import { isUsableOrZero } from './units/usable'
 
@@ -60,7 +60,7 @@ export const DEFAULTS = {
   item: { turn: 0, flipped: false, layer: 0 },
   kit: {
     count: 1,
-    windTo: KIT_CONSTANTS.windTo,
+    windTo: KIT.windTo.initial,
     sparePercent: 0,
     extras: [],
     packaging: 0,

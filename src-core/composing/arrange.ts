@@ -7,6 +7,7 @@ import polylabel from 'polylabel'
 import type { Finding } from '../../shared-types/finding'
 import type { Point } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
+import { MOST_APPLIQUE_ITEMS } from '../fields/applique'
 import { finding } from '../findings/finding'
 import { areaDistance, indexEdges, insideDistance, pointDistance } from '../geometry/edges'
 import { placeOutline } from '../geometry/place'
@@ -294,7 +295,7 @@ function itemsFor(ground: Ground, turns: readonly LaidByTurns[], wish: Wish): Ap
   const { panel } = ground
   const outlines = outlinesOf(ground, turns)
   if (!panel || outlines.length === 0) return []
-  const room = Math.max(0, APPLIQUE.mostItems - ground.items.length)
+  const room = Math.max(0, MOST_APPLIQUE_ITEMS - ground.items.length)
   const by = (item: ArrangedItem, shape: number): AppliqueItem => {
     const { motif, colourway } = outlines[shape % outlines.length]!.laid
     const { x, y, turn } = item

@@ -2,10 +2,11 @@
 import type { MotifAccount, Point } from '../../shared-types/plan'
 import type { AppliqueLayout, Project } from '../../shared-types/project'
 import { measureProject } from '../accounts'
+import { CLEARANCE } from '../fields/applique'
+import { isWithin } from '../fields/field'
 import { areaDistance, boxDistance } from '../geometry/edges'
 import { boxOf, contains } from '../geometry/points'
 import type { Box } from '../geometry/points'
-import { APPLIQUE } from '../layout/applique/constants'
 import { layItems } from '../layout/applique/items'
 import type { AppliqueItem, LaidItem } from '../layout/applique/items'
 import { readPanel } from '../layout/applique/panel'
@@ -55,7 +56,7 @@ function readGround(given: Project): Ground | null {
   const { laid } = layItems(project, items, motifs)
   const { panel } = readPanel(layout.panel, project.units)
   const asked = layout.clearance
-  const clearance = asked >= 0 && asked <= APPLIQUE.mostClearance ? asked : 0
+  const clearance = isWithin(asked, CLEARANCE) ? asked : 0
   return { layout, items, laid, panel, accounts, clearance }
 }
 

@@ -2,6 +2,11 @@ import type { CatalogueEntry } from './catalogue'
 
 /** The file itself and what refers to what in it. */
 export const FILE_FINDINGS = {
+  'file/out-of-bounds': {
+    severity: 'warning',
+    message: '{what}: {received} is not from {least} to {most}.',
+    mend: 'Enter a number within these bounds.',
+  },
   'file/invalid-value': {
     severity: 'error',
     message: '{received} stands where {expected} is expected.',

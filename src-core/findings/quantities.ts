@@ -1,8 +1,10 @@
 /** Numbers with units as values of findings: each system of units tells them its own way. */
 import type { InUnits } from '../../shared-types/finding'
 import type { UnitSystem } from '../../shared-types/project'
+import type { FieldFacts } from '../fields/field'
 import { formatBound, formatFineLength, formatLength, formatMass } from '../units/format'
 import type { Grams, Millimetres } from '../units/quantity'
+import { writeBound, writeQuantity } from '../units/written'
 
 const inBoth = (tell: (units: UnitSystem) => string): InUnits => ({
   metric: tell('metric'),
@@ -28,6 +30,13 @@ export const boundValues = ({
 }) => ({
   least: inBoth((units) => formatBound(least, units, 'least')),
   most: mostValue(most),
+})
+
+/** A number of a field and its bounds, each as the field writes it. */
+export const quantityValues = (value: number, { kind, least = 0, most = Infinity }: FieldFacts) => ({
+  received: inBoth((units) => writeQuantity(value, kind, units)),
+  least: inBoth((units) => writeBound(least, kind, units, 'least')),
+  most: inBoth((units) => writeBound(most, kind, units, 'most')),
 })
 
 export const massValue = (grams: Grams): InUnits => inBoth((units) => formatMass(grams, units))

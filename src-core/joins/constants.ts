@@ -8,8 +8,6 @@ export const REACH_SHARE = 0.08
 export const STRETCH_STITCHES = 1
 /** … or this share of tip to tip, whichever is more. */
 export const STRETCH_SHARE = 0.06
-/** Longest reach that makes sense, in mm. */
-export const MOST_REACH = 500
 /** From this many petals several tips per neighbour come within reach. */
 export const MANY_PETALS = 16
 /** M32: openings of a child's blanket are pointed out from this diameter on, in mm (from the model; no limit from memory is printed). */

@@ -2,13 +2,14 @@
 import type { Finding } from '../../shared-types/finding'
 import type { Anchor, AnchorKind, MotifAccount } from '../../shared-types/plan'
 import type { Joining, JoinRule } from '../../shared-types/project'
+import { isWithin } from '../fields/field'
+import { JOINING } from '../fields/joining'
 import { finding } from '../findings/finding'
 import { fineLengthValue, lengthValue, mostValue } from '../findings/quantities'
-import { MOST_GAP } from '../layout/constants'
 import type { ResolvedGauge } from '../stitches/gauge'
 import type { SeamVerb } from './words'
 import type { Millimetres } from '../units/quantity'
-import { MOST_REACH, REACH_SHARE, REACH_STITCHES, STRETCH_SHARE, STRETCH_STITCHES } from './constants'
+import { REACH_SHARE, REACH_STITCHES, STRETCH_SHARE, STRETCH_STITCHES } from './constants'
 import { DEFAULTS } from '../settled'
 
 export interface Rule {
@@ -35,8 +36,10 @@ export function joinRule(
   const findings: Finding[] = []
   const rule = joining?.rule ?? DEFAULTS.joining.rule
   const bounded = (value: number, where: string): number => {
-    if (value >= 0 && value <= MOST_GAP) return value
-    findings.push(finding('layout/gap', where, { received: lengthValue(value), most: mostValue(MOST_GAP) }))
+    if (isWithin(value, JOINING.gap)) return value
+    findings.push(
+      finding('layout/gap', where, { received: lengthValue(value), most: mostValue(JOINING.gap.most) }),
+    )
     return 0
   }
   let gap = 0
@@ -65,8 +68,8 @@ export function joinReach(
 ): { reach: Millimetres; findings: Finding[] } {
   const asked = joining?.reach
   if (asked != null) {
-    if (asked >= 0 && asked <= MOST_REACH) return { reach: asked, findings: [] }
-    const values = { received: lengthValue(asked), most: mostValue(MOST_REACH) }
+    if (isWithin(asked, JOINING.reach)) return { reach: asked, findings: [] }
+    const values = { received: lengthValue(asked), most: mostValue(JOINING.reach.most) }
     return { reach: 0, findings: [finding('joins/reach', 'joining.reach', values)] }
   }
   return { reach: byGauge(REACH_STITCHES, REACH_SHARE, account, gauge) + rule.gap, findings: [] }

@@ -1,12 +1,14 @@
 /** M20–M26: a blanket of one motif, laid out: where every motif stands and how large the whole becomes. */
 import type { Finding } from '../../shared-types/finding'
 import type { AlternateRows, Arrangement, BlanketLayout } from '../../shared-types/project'
+import { BLANKET } from '../fields/blanket'
+import { boundsOf, isWithin } from '../fields/field'
 import { finding } from '../findings/finding'
 import { boxOf } from '../geometry/points'
 import type { Box, Outline } from '../geometry/points'
 import { formatNumber } from '../units/format'
 import type { Degrees, Millimetres } from '../units/quantity'
-import { BLOCKING, MOST_MOTIFS, MOST_RINGS, MOST_ROWS } from './constants'
+import { MOST_MOTIFS } from './constants'
 import type { Lattice } from './lattice'
 import { countPlaces, placesOf, rowSpans } from './places'
 import type { Place, PlaceCounts } from './places'
@@ -51,9 +53,10 @@ export function blanketCounts(layout: CountFields): { counts: BlanketCounts | nu
   const findings: Finding[] = []
   const arrangement: Arrangement = layout.arrangement ?? DEFAULTS.blanket.arrangement
   const alternateRows: AlternateRows = layout.alternateRows ?? DEFAULTS.blanket.alternateRows
-  const whole = (key: 'columns' | 'rows' | 'rings', least: number, most: number): number => {
+  const whole = (key: 'columns' | 'rows' | 'rings', least: number = BLANKET[key].least): number => {
     const value = layout[key]
-    if (value !== undefined && Number.isInteger(value) && value >= least && value <= most) return value
+    const { most } = BLANKET[key]
+    if (value !== undefined && isWithin(value, { ...BLANKET[key], least })) return value
     findings.push(
       finding('layout/count', `layout.${key}`, {
         what: key,
@@ -64,10 +67,10 @@ export function blanketCounts(layout: CountFields): { counts: BlanketCounts | nu
     )
     return least
   }
-  const rings = arrangement === 'rings' ? whole('rings', 0, MOST_RINGS) : 0
+  const rings = arrangement === 'rings' ? whole('rings') : 0
   const fewestColumns = arrangement === 'offset-rows' && alternateRows === 'oneFewer' ? 2 : 1
-  const columns = arrangement === 'rings' ? 0 : whole('columns', fewestColumns, MOST_ROWS)
-  const rows = arrangement === 'rings' ? 0 : whole('rows', 1, MOST_ROWS)
+  const columns = arrangement === 'rings' ? 0 : whole('columns', fewestColumns)
+  const rows = arrangement === 'rings' ? 0 : whole('rows')
   // Whole turns change nothing, and sines of numbers beyond all measure mean nothing.
   const turn = (layout.turn ?? DEFAULTS.blanket.turn) % 360
   const alternateTurn =
@@ -91,10 +94,14 @@ export function blockingFactors(layout: BlanketLayout): {
 } {
   const findings: Finding[] = []
   const factor = (key: 'width' | 'height'): number => {
+    const field = key === 'width' ? BLANKET.wider : BLANKET.longer
     const value = layout.blocking?.[key] ?? DEFAULTS.blocking[key]
-    if (value >= BLOCKING.least && value <= BLOCKING.most) return value
+    if (isWithin(value, field)) return value
     findings.push(
-      finding('layout/blocking', `layout.blocking.${key}`, { received: formatNumber(value, 3), ...BLOCKING }),
+      finding('layout/blocking', `layout.blocking.${key}`, {
+        received: formatNumber(value, 3),
+        ...boundsOf(field),
+      }),
     )
     return 1
   }

@@ -7,6 +7,7 @@ import { isAssumed } from '../figures/yarn-words'
 import type { Finding } from '../../shared-types/finding'
 import type { FitArrangement, Plan } from '../../shared-types/plan'
 import type { BlanketLayout, Project } from '../../shared-types/project'
+import { BLANKET } from '../fields/blanket'
 import { finding } from '../findings/finding'
 import { holds } from '../joins/holding'
 import { formatSize } from '../units/format'
@@ -14,7 +15,7 @@ import type { Degrees } from '../units/quantity'
 import type { Planner } from '../plans/planner'
 import type { Tryout } from './trials'
 import type { BlanketCounts } from './blanket'
-import { MOST_MOTIFS, MOST_RINGS, MOST_ROWS } from './constants'
+import { MOST_MOTIFS } from './constants'
 import { countPlaces } from './places'
 import type { Depth, Kind } from './trials'
 import { settled } from '../settled'
@@ -159,7 +160,7 @@ export function nearest(tryout: Tryout, kind: Kind, rotation: Rotation, wish: Wi
 /** The counts round the one that fits best, `first` being the size with one and `step` what each more adds. */
 function near(first: number, step: number, wish: number, least: number): number[] {
   const best = step > 0 ? Math.floor(1 + (wish - first) / step) : least
-  return [...new Set([-1, 0, 1, 2].map((d) => Math.min(MOST_ROWS, Math.max(least, best + d))))]
+  return [...new Set([-1, 0, 1, 2].map((d) => Math.min(BLANKET.rows.most, Math.max(least, best + d))))]
 }
 
 /** The numbers of rings round the one that fits best. */
@@ -168,7 +169,9 @@ function ringCounts(size: (rings: number) => Wish, wish: Wish): number[] {
   const two = size(2)
   const reach = (wished: number, a: number, b: number) => 1 + (wished - a) / (b - a)
   const best = (reach(wish.width, one.width, two.width) + reach(wish.height, one.height, two.height)) / 2
-  return [...new Set([-1, 0, 1, 2].map((d) => Math.min(MOST_RINGS, Math.max(0, Math.floor(best) + d))))]
+  return [
+    ...new Set([-1, 0, 1, 2].map((d) => Math.min(BLANKET.rings.most, Math.max(0, Math.floor(best) + d)))),
+  ]
 }
 
 /** Without arrangements that came twice. */

@@ -4,30 +4,22 @@ import type { YarnNeed } from '../../shared-types/plan'
 import { BAND_FIELDS } from '../../shared-types/project'
 import type { BandField, UnitSystem, Yarn } from '../../shared-types/project'
 import { listed, numbered } from '../figures/words'
+import { isWithin } from '../fields/field'
+import { YARN } from '../fields/yarn'
 import type { FindingCode } from '../findings/catalogue'
 import { finding } from '../findings/finding'
 import type { FindingValues } from '../findings/finding'
 import { formatMass, formatMassRange, formatNumber, formatYarnLength } from '../units/format'
-import { isUsable, isUsableOrZero } from '../units/usable'
 import { gramsPerMetre, positiveOrNull } from './ledger'
 import type { YarnLedger } from './ledger'
 
 const label = (yarn: Yarn): string => yarn.name ?? yarn.id
 
-/** Fields that must be numbers above zero (or zero, where nothing is a sensible answer). */
-const LIMITS = [
-  ['ballGrams', false],
-  ['ballMetres', false],
-  ['price', true],
-  ['onHandGrams', true],
-  ['onHandBalls', true],
-] as const
-
 function unusableValues(yarn: Yarn): Finding[] {
-  return LIMITS.flatMap(([field, zeroIsFine]) => {
+  return (['ballGrams', 'ballMetres', 'price', 'onHandGrams', 'onHandBalls'] as const).flatMap((field) => {
     const value = yarn[field]
-    if (value === undefined || (zeroIsFine ? isUsableOrZero(value) : isUsable(value))) return []
-    const expected = zeroIsFine ? 'a number from 0 on' : 'a number above 0'
+    if (value === undefined || isWithin(value, YARN[field])) return []
+    const expected = YARN[field].least === 0 ? 'a number from 0 on' : 'a number above 0'
     return finding(
       'yarn/invalid-value',
       `yarn ${yarn.id}, ${field}`,

@@ -2,10 +2,11 @@
 import type { Finding } from '../../shared-types/finding'
 import type { AppliquePlan } from '../../shared-types/plan'
 import type { Settled, SettledApplique } from '../../shared-types/settled'
+import { CLEARANCE } from '../fields/applique'
+import { isWithin } from '../fields/field'
 import { bySeverity, finding } from '../findings/finding'
 import { lengthValue, mostValue } from '../findings/quantities'
 import { tally } from '../layout/additions'
-import { APPLIQUE } from '../layout/applique/constants'
 import { measureDistances } from '../layout/applique/distances'
 import { flippedNote, knownMotifs, layItems, placedMotif, stackItems } from '../layout/applique/items'
 import type { LaidItem } from '../layout/applique/items'
@@ -57,8 +58,8 @@ function planApplique(project: Settled, layout: SettledApplique): AppliquePlan {
 
 function clearanceOf(layout: SettledApplique, findings: Finding[]): number {
   const asked = layout.clearance
-  if (asked >= 0 && asked <= APPLIQUE.mostClearance) return asked
-  const values = { received: lengthValue(asked), most: mostValue(APPLIQUE.mostClearance) }
+  if (isWithin(asked, CLEARANCE)) return asked
+  const values = { received: lengthValue(asked), most: mostValue(CLEARANCE.most) }
   findings.push(finding('applique/clearance', 'layout.clearance', values))
   return 0
 }

@@ -6,8 +6,8 @@ import type { Finding } from '../../shared-types/finding'
 import type { GarlandAccount, GarlandPlan } from '../../shared-types/plan'
 import type { Settled, SettledGarland } from '../../shared-types/settled'
 import { tally } from '../layout/additions'
+import { GARLAND } from '../fields/garland'
 import { bySeverity } from '../findings/finding'
-import { GARLAND_LIMITS } from '../layout/garland/constants'
 import { chainOf, cordAccount, cordGauge, cordWork } from '../layout/garland/cord'
 import { itemsOf, motifsOf, piecesOf } from '../layout/garland/items'
 import { collisions, hangUp } from '../layout/garland/place'
@@ -33,14 +33,14 @@ export const GARLAND_PLANNER: KindPlanner<SettledGarland> = {
 /** The plan of a garland; it shows what can be shown, also when there are errors. */
 function planGarland(project: Settled, layout: SettledGarland): GarlandPlan {
   const units = project.units
-  const reader = new GarlandReader(units)
+  const reader = new GarlandReader()
   const findings: Finding[] = []
   const way = readWay(layout, reader)
   const gauge = resolveGauge(cordGauge(project, layout), project.terms)
   const { chain, findings: chainFindings } = chainOf(layout, gauge, project)
   const sequence = readSequence(project, layout, way, chain.length, reader)
   const hung = readHanging(layout, reader, units)
-  const ties = reader.length(layout.cord.ties, 'cord.ties', 'a tie', GARLAND_LIMITS.ties) ?? 0
+  const ties = reader.within(layout.cord.ties, GARLAND.ties) ?? 0
   const spaced = hung && readSpacing(layout, sequence.things, hung, reader, units)
   findings.push(...sequence.findings, ...chainFindings, ...reader.findings)
   const accounts = [

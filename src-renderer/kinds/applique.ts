@@ -2,7 +2,8 @@
 import type { Plan } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
 import { counted } from '../../src-core/figures/words'
-import { APPLIQUE } from '../../src-core/layout/applique/constants'
+import { PANEL } from '../../src-core/fields/applique'
+import { boundsOf } from '../../src-core/fields/field'
 import { formatLength, formatYarnLength } from '../../src-core/units/format'
 import {
   appliqueOf,
@@ -141,7 +142,7 @@ export const APPLIQUE_KIND: KindOfLayout = {
 }
 
 function measuresOf(project: Project, { size }: Plan): Measures {
-  const limits = { ...APPLIQUE.panel, change: 'change the panel' }
+  const limits = { ...boundsOf(PANEL.width), change: PANEL.width.change }
   const shape = appliqueOf(project)?.panel?.shape ?? 'rectangle'
   const isDrawn = shape === 'outline'
   if (shape === 'circle') {

@@ -2,7 +2,9 @@
 import type { Plan } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
 import { counted } from '../../src-core/figures/words'
-import { CHAINS_BETWEEN, GARLAND_LIMITS } from '../../src-core/layout/garland/constants'
+import { boundsOf } from '../../src-core/fields/field'
+import { GARLAND } from '../../src-core/fields/garland'
+import { CHAINS_BETWEEN } from '../../src-core/layout/garland/constants'
 import { formatLength } from '../../src-core/units/format'
 import {
   garlandOf,
@@ -228,8 +230,8 @@ function measuresOf(project: Project, { garland, size }: Plan): Measures {
       across: {
         label: 'Width of the wall',
         value: swags.width,
-        least: GARLAND_LIMITS.span.least * swags.count,
-        most: GARLAND_LIMITS.span.most,
+        least: GARLAND.span.least * swags.count,
+        most: GARLAND.span.most * swags.count,
         edit: follows === 'span' ? null : (before, mm) => patchSwags(before, { span: mm / swags.count }),
         change: 'change the wall',
       },
@@ -237,7 +239,7 @@ function measuresOf(project: Project, { garland, size }: Plan): Measures {
         label: 'Drop of a swag',
         isShort: true,
         value: swags.drop,
-        ...GARLAND_LIMITS.drop,
+        ...boundsOf(GARLAND.drop),
         edit: follows === 'drop' ? null : (before, drop) => patchSwags(before, { drop }),
         change: 'change the drop',
       },
@@ -247,7 +249,7 @@ function measuresOf(project: Project, { garland, size }: Plan): Measures {
     across: {
       label: 'Length of the cord between the ties',
       value: garland?.cord.length ?? size.width,
-      ...GARLAND_LIMITS.length,
+      ...boundsOf(GARLAND.length),
       edit: layout?.cord?.length === undefined ? null : (before, length) => patchCord(before, { length }),
       change: 'change the cord',
     },

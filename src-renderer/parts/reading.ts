@@ -2,8 +2,8 @@
 import type { UnitSystem } from '../../shared-types/project'
 import { readQuantity } from '../../src-core/units/read'
 import type { QuantityField } from '../../src-core/units/read'
-import type { QuantityKind } from './quantities'
-import { writeBound } from './quantities'
+import type { QuantityKind } from '../../src-core/units/written'
+import { writeBound } from '../../src-core/units/written'
 
 interface FieldRules {
   readonly kind: QuantityKind

@@ -1,7 +1,7 @@
 /** From a size that a hand or a typed number asks for to the counts that come nearest to it. Lengths in mm. */
 import type { Plan } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
-import { APPLIQUE } from '../../src-core/layout/applique/constants'
+import { PANEL } from '../../src-core/fields/applique'
 import { holds } from '../../src-core/joins/holding'
 import { byHolding, layoutOf, missOf, nearest } from '../../src-core/layout/fit'
 import { createPlanner, proposeProject } from '../../src-core/plan'
@@ -71,7 +71,7 @@ export function laidAsProposed(project: Project): Project {
 export function panelResized(project: Project, plan: Plan, wish: Wish): Project {
   const shape = appliqueOf(project)?.panel?.shape ?? 'rectangle'
   const step = project.units === 'imperial' ? MM_PER_INCH / 8 : 1
-  const { least, most } = APPLIQUE.panel
+  const { least, most } = PANEL.width
   const rounded = (mm: number) => Math.min(most, Math.max(least, Math.round(mm / step) * step))
   if (shape === 'circle') {
     const wider = wish.width - plan.size.width

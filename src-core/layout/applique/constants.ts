@@ -1,15 +1,7 @@
-/** Limits and rules of thumb of an appliqué. */
+/** Rules of thumb of an appliqué (the bounds of its fields: fields/applique.ts). */
 import { MATERIAL_CONSTANTS } from '../../materials/constants'
 
 export const APPLIQUE = {
-  /** mm. A panel is no smaller and no larger; 3 m is more than a bedspread is wide. */
-  panel: { least: 20, most: 3000 },
-  /** mm. A seam allowance or a distance is no wider. */
-  mostAllowance: 200,
-  mostClearance: 1000,
-  mostItems: 500,
-  /** mm. Items lie no farther from the panel's top left. */
-  farthest: 10_000,
   /** mm. Under a hundredth of a millimetre nothing is too near: yarn gives way more. */
   judged: 0.01,
   /** mm². Two outlines that share less than a pinhead touch. */

@@ -4,6 +4,8 @@ import type { MotifAccount, PlacedMotif } from '../../../shared-types/plan'
 import type { AppliqueLayout, Motif } from '../../../shared-types/project'
 import type { Settled } from '../../../shared-types/settled'
 import { accountOf } from '../../accounts'
+import { ITEM, MOST_APPLIQUE_ITEMS } from '../../fields/applique'
+import { isWithin } from '../../fields/field'
 import { finding } from '../../findings/finding'
 import { lengthValue } from '../../findings/quantities'
 import { indexEdges } from '../../geometry/edges'
@@ -11,7 +13,6 @@ import type { Edges } from '../../geometry/edges'
 import { placeOutline } from '../../geometry/place'
 import { formatNumber } from '../../units/format'
 import type { Degrees, Millimetres } from '../../units/quantity'
-import { APPLIQUE } from './constants'
 import { DEFAULTS } from '../../settled'
 
 export type AppliqueItem = NonNullable<AppliqueLayout['items']>[number]
@@ -62,8 +63,8 @@ export function layItems(
   motifs: ReadonlyMap<string, KnownMotif>,
 ): { laid: LaidItem[]; findings: Finding[] } {
   const findings: Finding[] = []
-  if (items.length > APPLIQUE.mostItems) {
-    const values = { received: formatNumber(items.length), most: formatNumber(APPLIQUE.mostItems) }
+  if (items.length > MOST_APPLIQUE_ITEMS) {
+    const values = { received: formatNumber(items.length), most: formatNumber(MOST_APPLIQUE_ITEMS) }
     return { laid: [], findings: [finding('applique/too-many', 'layout.items', values)] }
   }
   if (items.length === 0) findings.push(finding('applique/no-items', 'layout.items'))
@@ -77,7 +78,7 @@ export function layItems(
     const known = motifs.get(item.motif ?? '')
     if (!known) return
     const { x = NaN, y = NaN } = item
-    if (!(Math.abs(x) <= APPLIQUE.farthest && Math.abs(y) <= APPLIQUE.farthest)) {
+    if (!isWithin(x, ITEM.x) || !isWithin(y, ITEM.y)) {
       const told = (value: number | undefined) => (value === undefined ? 'nothing' : lengthValue(value))
       findings.push(finding('applique/no-place', where, { x: told(item.x), y: told(item.y) }, target))
       return

@@ -2,6 +2,8 @@
 import type { Finding } from '../../../shared-types/finding'
 import type { PanelAccount, Point } from '../../../shared-types/plan'
 import type { AppliqueLayout, UnitSystem } from '../../../shared-types/project'
+import { PANEL } from '../../fields/applique'
+import { isWithin } from '../../fields/field'
 import { finding } from '../../findings/finding'
 import { boundValues, lengthValue, mostValue } from '../../findings/quantities'
 import { indexEdges, selfCrossing } from '../../geometry/edges'
@@ -53,9 +55,9 @@ function readFields(fields: PanelFields | undefined, units: UnitSystem): ReadPan
   const width = box.right - box.left
   const height = box.bottom - box.top
   const asked = fields?.allowance ?? DEFAULTS.panel.allowance
-  const usable = asked >= 0 && asked <= APPLIQUE.mostAllowance
+  const usable = isWithin(asked, PANEL.allowance)
   if (!usable) {
-    const values = { received: lengthValue(asked), most: mostValue(APPLIQUE.mostAllowance) }
+    const values = { received: lengthValue(asked), most: mostValue(PANEL.allowance.most) }
     findings.push(finding('applique/allowance', 'layout.panel.allowance', values))
   }
   const allowance = usable ? asked : 0
@@ -75,13 +77,13 @@ function outlineOf(
 ): Outline | null {
   const measure = (key: 'width' | 'height' | 'diameter'): Millimetres | null => {
     const value = fields[key]
-    if (value !== undefined && value >= APPLIQUE.panel.least && value <= APPLIQUE.panel.most) return value
+    if (value !== undefined && isWithin(value, PANEL[key])) return value
     const received = value === undefined ? 'nothing' : lengthValue(value)
     findings.push(
       finding('applique/panel-size', `layout.panel.${key}`, {
         what: key,
         received,
-        ...boundValues(APPLIQUE.panel),
+        ...boundValues(PANEL[key]),
       }),
     )
     return null
@@ -147,11 +149,11 @@ function drawnOutline(fields: PanelFields, units: UnitSystem, findings: Finding[
     ['width', box.right - box.left],
     ['height', box.bottom - box.top],
   ] as const)
-    if (size < APPLIQUE.panel.least || size > APPLIQUE.panel.most)
+    if (!isWithin(size, PANEL.width))
       return refuse('applique/panel-size', {
         what,
         received: lengthValue(size),
-        ...boundValues(APPLIQUE.panel),
+        ...boundValues(PANEL.width),
       })
   const gap = distance(points[0]!, points.at(-1)!)
   if (!closed && gap > FLATNESS)

@@ -1,24 +1,4 @@
-/** Limits and defaults of a garland: each with its unit and where it comes from. */
-
-/** mm. Limits that keep a slip of the finger from asking for a cord round the town (ours). */
-export const GARLAND_LIMITS = {
-  length: { least: 10, most: 1_000_000 },
-  ties: { least: 0, most: 100_000 },
-  gap: { least: 0, most: 100_000 },
-  spacing: { least: 0, most: 100_000 },
-  /** Centres cannot lie on one spot. */
-  centres: { least: 1, most: 100_000 },
-  bead: { least: 0.5, most: 1000 },
-  swags: { least: 1, most: 1000 },
-  span: { least: 10, most: 100_000 },
-  drop: { least: 0, most: 100_000 },
-  chains: { least: 0, most: 200 },
-  by: { least: 1, most: 2 },
-  items: { least: 1, most: 10_000 },
-} as const
-
-/** Most things on one cord. */
-export const MOST_ITEMS = GARLAND_LIMITS.items.most
+/** Rules of thumb of a garland (the bounds of its fields: fields/garland.ts): each with its unit and where it comes from. */
 
 /** Share by which a cord of chains gives under load (common practice, no source). */
 export const CORD_GIVES = { low: 0.05, high: 0.1 } as const

@@ -1,48 +1,38 @@
 /** Reads a garland's fields: every number within its limits, or a finding. */
 import type { Finding } from '../../../shared-types/finding'
 import type { GarlandLayout } from '../../../shared-types/project'
+import { isWithin } from '../../fields/field'
+import { GARLAND } from '../../fields/garland'
+import type { GarlandField } from '../../fields/garland'
 import { finding } from '../../findings/finding'
+import { boundValues, lengthValue } from '../../findings/quantities'
 import { catenaryFromDrop, catenaryFromLength, catenaryFromLengthAndDrop } from '../../geometry/catenary'
 import type { Catenary } from '../../geometry/catenary'
 import { formatLength, formatNumber } from '../../units/format'
 import type { UnitSystem } from '../../../shared-types/project'
 import type { Millimetres } from '../../units/quantity'
-import { GARLAND_LIMITS, HANGS_BY, SAME_LENGTH } from './constants'
+import { HANGS_BY, SAME_LENGTH } from './constants'
 import { DEFAULTS } from '../../settled'
-
-interface Limits {
-  readonly least: number
-  readonly most: number
-}
 
 /** A number of the file within its limits; null with a finding where it is not, undefined where there is none. */
 export class GarlandReader {
   readonly findings: Finding[] = []
 
-  constructor(private readonly units: UnitSystem) {}
-
-  /** A length in mm. */
-  length(value: number | undefined, where: string, what: string, limits: Limits): number | null | undefined {
-    return this.#within(value, where, what, limits, (mm) => formatLength(mm, this.units))
-  }
-
-  /** A whole number. */
-  whole(value: number | undefined, where: string, what: string, limits: Limits): number | null | undefined {
-    return this.#within(value, where, what, limits, (count) => formatNumber(count, 3), true)
-  }
-
-  #within(
+  /** A field of the garland, or another length that is bounded as that field is, with what it is called then. */
+  within(
     value: number | undefined,
-    where: string,
-    what: string,
-    { least, most }: Limits,
-    format: (value: number) => string,
-    whole = false,
+    field: GarlandField,
+    where: string = field.path,
+    what: string = field.what,
   ): number | null | undefined {
     if (value === undefined) return undefined
-    if (value >= least && value <= most && (!whole || Number.isInteger(value))) return value
-    const values = { what, received: format(value), least: format(least), most: format(most) }
-    this.findings.push(finding(whole ? 'garland/whole-number' : 'garland/measure', `layout.${where}`, values))
+    const { least, most, kind, code } = field
+    if (isWithin(value, field)) return value
+    const told =
+      kind === 'count'
+        ? { received: formatNumber(value, 3), least: formatNumber(least), most: formatNumber(most) }
+        : { received: lengthValue(value), ...boundValues(field) }
+    this.findings.push(finding(code, where, { what, ...told }))
     return null
   }
 }
@@ -66,10 +56,10 @@ export interface Hung {
  */
 export function readHanging(layout: GarlandLayout, reader: GarlandReader, units: UnitSystem): Hung | null {
   const { swags } = layout
-  const length = reader.length(layout.cord?.length, 'cord.length', 'the cord', GARLAND_LIMITS.length)
-  const count = reader.whole(swags?.count, 'swags.count', 'the swags', GARLAND_LIMITS.swags)
-  const span = reader.length(swags?.span, 'swags.span', 'the span', GARLAND_LIMITS.span)
-  const drop = reader.length(swags?.drop, 'swags.drop', 'the drop', GARLAND_LIMITS.drop)
+  const length = reader.within(layout.cord?.length, GARLAND.length)
+  const count = reader.within(swags?.count, GARLAND.swags)
+  const span = reader.within(swags?.span, GARLAND.span)
+  const drop = reader.within(swags?.drop, GARLAND.drop)
   if ([length, count, span, drop].includes(null)) return null
   const straight = span === undefined && drop === undefined
   if (straight) return { swags: null, length: length ?? null }
@@ -77,8 +67,8 @@ export function readHanging(layout: GarlandLayout, reader: GarlandReader, units:
   const cord = hangCord(span ?? undefined, drop ?? undefined, length && length / each, reader, units)
   if (!cord) return null
   const follows = each * cord.length
-  if (follows > GARLAND_LIMITS.length.most) {
-    reader.length(follows, 'swags', 'the cord that follows', GARLAND_LIMITS.length)
+  if (follows > GARLAND.length.most) {
+    reader.within(follows, GARLAND.length, 'layout.swags', 'the cord that follows')
     return null
   }
   if (length && Math.abs(length - follows) > SAME_LENGTH) {
@@ -111,7 +101,7 @@ function hangCord(
   if (drop !== undefined && length) {
     // A cord that hangs straight down and up again spans nothing.
     const cord = length > 2 * drop ? catenaryFromLengthAndDrop(length, drop) : null
-    if (cord && cord.span >= GARLAND_LIMITS.span.least) return cord
+    if (cord && cord.span >= GARLAND.span.least) return cord
     return refuse('garland/drop-too-deep', { length: told(length), drop: told(drop) })
   }
   reader.findings.push(finding('garland/swags-open', 'layout.swags'))
@@ -127,8 +117,8 @@ export interface HangWay {
 /** How motifs hang; what cannot be read is as usual, with a finding. */
 export function readWay(layout: GarlandLayout, reader: GarlandReader): HangWay {
   const { hang } = layout
-  const by = reader.whole(hang?.by, 'hang.by', 'the petals to hang by', GARLAND_LIMITS.by)
-  const chains = reader.whole(hang?.chains, 'hang.chains', 'the chains between', GARLAND_LIMITS.chains)
+  const by = reader.within(hang?.by, GARLAND.by)
+  const chains = reader.within(hang?.chains, GARLAND.chainsBetween)
   return {
     along: hang?.way === 'along',
     by: by === 1 ? 1 : HANGS_BY,

@@ -4,9 +4,9 @@ import type { MotifAccount } from '../../../shared-types/plan'
 import type { GarlandLayout, Motif } from '../../../shared-types/project'
 import type { Settled } from '../../../shared-types/settled'
 import { accountOf } from '../../accounts'
+import { PART } from '../../fields/garland'
 import { finding } from '../../findings/finding'
 import type { Millimetres } from '../../units/quantity'
-import { GARLAND_LIMITS } from './constants'
 import { hangBead, hangMotif } from './hanging'
 import type { Hanging } from './hanging'
 import type { GarlandReader, HangWay } from './read'
@@ -40,7 +40,7 @@ export function readSequence(
   let leading = 0
   layout.items?.forEach((item, i) => {
     const where = `items[${i}]`
-    const gap = reader.length(item.gap, `${where}.gap`, 'a gap', GARLAND_LIMITS.gap) ?? 0
+    const gap = reader.within(item.gap, PART.room, `layout.${where}.gap`) ?? 0
     const motif = item.motif ? project.motifs.find((entry) => entry.id === item.motif) : undefined
     if (motif) {
       const read = accountOf(project, motif)
@@ -57,7 +57,7 @@ export function readSequence(
         things.push({ motif, account: read.account, colourway, bead: '', hanging, part: i, gap })
       }
     } else if (item.bead !== undefined) {
-      const size = reader.length(item.size ?? 0, `${where}.size`, 'a bead', GARLAND_LIMITS.bead)
+      const size = reader.within(item.size ?? 0, PART.size, `layout.${where}.size`)
       const bead = item.bead.trim() || 'bead'
       if (size)
         things.push({

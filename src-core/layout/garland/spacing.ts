@@ -1,9 +1,9 @@
 /** M50: where things stand along the cord, for a spacing, a count or both; mirrored about the middle if wished. */
 import type { GarlandLayout } from '../../../shared-types/project'
+import { CENTRES, GARLAND, MOST_ITEMS } from '../../fields/garland'
 import { finding } from '../../findings/finding'
 import { formatLength, formatNumber } from '../../units/format'
 import type { Millimetres } from '../../units/quantity'
-import { GARLAND_LIMITS, MOST_ITEMS } from './constants'
 import type { GarlandReader, Hung } from './read'
 import type { Thing } from './sequence'
 import { DEFAULTS } from '../../settled'
@@ -147,14 +147,8 @@ export function readSpacing(
   units: 'metric' | 'imperial',
 ): Spaced | null {
   const between = layout.spacing?.between ?? DEFAULTS.spacing.between
-  const limits = between === 'centres' ? GARLAND_LIMITS.centres : GARLAND_LIMITS.spacing
-  const mm = reader.length(layout.spacing?.mm, 'spacing.mm', 'the spacing', limits)
-  const count = reader.whole(
-    layout.spacing?.count,
-    'spacing.count',
-    'what is to hang on the cord',
-    GARLAND_LIMITS.items,
-  )
+  const mm = reader.within(layout.spacing?.mm, between === 'centres' ? CENTRES : GARLAND.spacing)
+  const count = reader.within(layout.spacing?.count, GARLAND.items)
   if (mm === null || count === null || things.length === 0) return null
   if (between === 'centres' && mm === undefined && count === undefined) {
     reader.findings.push(finding('garland/no-spacing', 'layout.spacing'))
@@ -173,8 +167,8 @@ export function readSpacing(
     symmetric: layout.symmetric ?? DEFAULTS.garland.symmetric,
   })
   if ('bits' in spaced) {
-    if (spaced.length <= GARLAND_LIMITS.length.most) return spaced
-    reader.length(spaced.length, 'spacing', 'the cord that follows', GARLAND_LIMITS.length)
+    if (spaced.length <= GARLAND.length.most) return spaced
+    reader.within(spaced.length, GARLAND.length, 'layout.spacing', 'the cord that follows')
     return null
   }
   if (spaced.problem === 'too-many') {

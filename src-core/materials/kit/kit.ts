@@ -5,12 +5,15 @@
 import type { Finding } from '../../../shared-types/finding'
 import type { KitAccount, KitYarnRun, Plan, YarnNeed } from '../../../shared-types/plan'
 import type { BandField, Kit, Motif, Project, Yarn } from '../../../shared-types/project'
+import { isWithin } from '../../fields/field'
+import { KIT } from '../../fields/kit'
+import { PACK } from '../../fields/yarn'
 import { finding } from '../../findings/finding'
 import { massValue } from '../../findings/quantities'
 import { hasInstructions } from '../../motif/instructions'
 import { formatMass, formatNumber } from '../../units/format'
 import type { Grams } from '../../units/quantity'
-import { isUsable, isUsableOrZero } from '../../units/usable'
+import { isUsableOrZero } from '../../units/usable'
 import { gramsPerMetre } from '../ledger'
 import { KIT_CONSTANTS } from './constants'
 import { cheapestMix, PACK_STEP } from './packs'
@@ -111,7 +114,8 @@ export function kitAccount(
     findings.push(finding('kit/no-price', 'layout.kit', { what: names.join(', ') }))
   }
   const { margin, feeShare } = numbers
-  const possible = margin + feeShare < 100
+  const possible =
+    isWithin(margin, KIT.marginPercent) && isWithin(feeShare, KIT.feeShare) && margin + feeShare < 100
   if (!possible) {
     const values = { margin: formatNumber(margin, 1), fees: formatNumber(feeShare, 1) }
     findings.push(finding('kit/margin', 'layout.kit.marginPercent', values))
@@ -199,11 +203,9 @@ function packsOf(
   id: string,
   findings: Finding[],
 ): { packs: Pack[]; priced: boolean } {
-  const { least, most } = KIT_CONSTANTS.pack
   const sold = (grams: number | undefined): grams is number =>
-    isUsable(grams) &&
-    grams >= least &&
-    grams <= most &&
+    grams !== undefined &&
+    isWithin(grams, PACK.grams) &&
     Math.abs(grams / PACK_STEP - Math.round(grams / PACK_STEP)) < 1e-6
   const packs: Pack[] = []
   if (sold(yarn?.ballGrams) && isUsableOrZero(yarn.price))

@@ -1,10 +1,12 @@
 /** Reads the numbers of a kit; null with findings where one of them cannot be used. */
 import type { Finding } from '../../../shared-types/finding'
 import type { Kit } from '../../../shared-types/project'
+import { isWithin } from '../../fields/field'
+import type { Field } from '../../fields/field'
+import { EXTRA, KIT } from '../../fields/kit'
 import { finding } from '../../findings/finding'
 import { formatNumber } from '../../units/format'
-import { isUsableOrZero } from '../../units/usable'
-import { KIT_CONSTANTS } from './constants'
+import { USABLE_OR_ZERO } from '../../units/usable'
 
 export interface Extra {
   readonly name: string
@@ -26,67 +28,56 @@ export interface KitNumbers {
   readonly extras: readonly Extra[]
 }
 
+/** What each kind of number is called where another one is expected. */
+const EXPECTED: Readonly<Partial<Record<Field['kind'], string>>> = {
+  count: 'a whole number',
+  mass: 'a number of grams',
+  percent: 'a percentage',
+}
+
+/** "a whole number from 1 to 100,000", "an amount from 0 on". */
+function expected({ kind, least = 0, most = 0 }: Field): string {
+  if (most === USABLE_OR_ZERO.most) return 'an amount from 0 on'
+  return `${EXPECTED[kind] ?? 'an amount'} from ${formatNumber(least, 1)} to ${formatNumber(most)}`
+}
+
 /** The numbers of a kit. */
 export function readKit(kit: Kit): { numbers: KitNumbers | null; findings: Finding[] } {
   const findings: Finding[] = []
   const read = (
     value: number | undefined,
-    where: string,
-    what: string,
-    otherwise: number,
-    expected: string,
-    accepts: (value: number) => boolean,
-  ): number => {
-    if (value === undefined) return otherwise
-    if (accepts(value)) return value
-    const received = formatNumber(value, 3)
-    findings.push(finding('kit/value', `layout.kit.${where}`, { what, received, expected }))
-    return otherwise
+    field: Field,
+    what = field.what ?? '',
+    where = field.path,
+  ): number | undefined => {
+    if (value === undefined || isWithin(value, field)) return value
+    const values = { what, received: formatNumber(value, 3), expected: expected(field) }
+    findings.push(finding('kit/value', where, values))
+    return undefined
   }
-  const money = (value: number | undefined, where: string, what: string): number =>
-    read(value, where, what, 0, 'an amount from 0 on', isUsableOrZero)
-  const { mostKits, mostSpares, mostTax, windSteps, windTo } = KIT_CONSTANTS
-  const percent = (value: number | undefined, where: string, what: string, most: number): number =>
-    read(value, where, what, 0, `a percentage from 0 to ${formatNumber(most)}`, (p) => p >= 0 && p <= most)
-  const whole = `a whole number from 1 to ${formatNumber(mostKits)}`
+  /** A share of the price that leaves nothing of it is told together with the other one (kit/margin). */
+  const share = (value: number | undefined, field: Field): number =>
+    read(value, { ...field, most: USABLE_OR_ZERO.most }) ?? 0
   const numbers: KitNumbers = {
-    count: read(
-      kit.count,
-      'count',
-      'the run',
-      1,
-      whole,
-      (n) => Number.isInteger(n) && n >= 1 && n <= mostKits,
-    ),
-    windTo: read(
-      kit.windTo,
-      'windTo',
-      'the step of winding',
-      windTo,
-      `a number of grams from ${windSteps.least} to ${formatNumber(windSteps.most)}`,
-      (grams) => grams >= windSteps.least && grams <= windSteps.most,
-    ),
-    sparePercent: percent(kit.sparePercent, 'sparePercent', 'the spares', mostSpares),
-    packaging: money(kit.packaging, 'packaging', 'the packaging'),
-    packagingGrams:
-      kit.packagingGrams === undefined ? null : money(kit.packagingGrams, 'packagingGrams', 'its weight'),
-    margin: percent(kit.marginPercent, 'marginPercent', 'the margin', 1e6),
-    feeFixed: money(kit.fees?.fixed, 'fees.fixed', 'the fixed fees'),
-    feeShare: percent(kit.fees?.sharePercent, 'fees.sharePercent', 'the share of fees', 1e6),
-    taxPercent: percent(kit.taxPercent, 'taxPercent', 'the tax', mostTax),
-    extras: (kit.extras ?? []).map((extra, i) => ({
-      name: extra.name,
-      perKit: read(
-        extra.count,
-        `extras[${i}].count`,
-        extra.name,
-        1,
-        'a whole number from 0 to 10,000',
-        (n) => Number.isInteger(n) && n >= 0 && n <= 10_000,
-      ),
-      price: extra.price === undefined ? null : money(extra.price, `extras[${i}].price`, extra.name),
-      grams: extra.grams === undefined ? null : money(extra.grams, `extras[${i}].grams`, extra.name),
-    })),
+    count: read(kit.count, KIT.count) ?? KIT.count.initial,
+    windTo: read(kit.windTo, KIT.windTo) ?? KIT.windTo.initial,
+    sparePercent: read(kit.sparePercent, KIT.sparePercent) ?? 0,
+    packaging: read(kit.packaging, KIT.packaging) ?? 0,
+    packagingGrams: read(kit.packagingGrams, KIT.packagingGrams) ?? null,
+    margin: share(kit.marginPercent, KIT.marginPercent),
+    feeFixed: read(kit.fees?.fixed, KIT.feeFixed) ?? 0,
+    feeShare: share(kit.fees?.sharePercent, KIT.feeShare),
+    taxPercent: read(kit.taxPercent, KIT.taxPercent) ?? 0,
+    extras: (kit.extras ?? []).map(({ name, count, price, grams }, i) => {
+      const own = (value: number | undefined, field: Field) =>
+        read(value, field, name, field.path.replace('[]', `[${i}]`))
+      return {
+        name,
+        perKit: own(count, EXTRA.count) ?? EXTRA.count.initial,
+        price: own(price, EXTRA.price) ?? null,
+        grams: own(grams, EXTRA.grams) ?? null,
+      }
+    }),
   }
   return { numbers: findings.length === 0 ? numbers : null, findings }
 }

@@ -7,7 +7,6 @@ import { layingOfAccount, rulerWords } from '../../../src-core/motif/ruler'
 import type { Laying, Readings } from '../../../src-core/motif/ruler'
 import { termWord } from '../../../src-core/stitches/terms'
 import { formatLength } from '../../../src-core/units/format'
-import type { MeasureKey } from '../../state/edits/motif'
 
 export const OUTLINE_WORDS: Readonly<Record<OutlineKind, string>> = {
   petals: 'flower with petals',
@@ -16,15 +15,6 @@ export const OUTLINE_WORDS: Readonly<Record<OutlineKind, string>> = {
   hexagon: 'hexagon',
   octagon: 'octagon',
   leaf: 'leaf',
-}
-
-/** Of what is not a flower; a flower's measures are named by how the ruler lies. */
-export const MEASURE_WORDS: Readonly<Record<Exclude<MeasureKey, 'overTips' | 'overValleys'>, string>> = {
-  across: 'Across',
-  sideToSide: 'Side to side',
-  pointToPoint: 'Point to point',
-  length: 'Length',
-  width: 'Width',
 }
 
 /** What undo calls the change of a measure. */

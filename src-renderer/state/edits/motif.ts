@@ -142,33 +142,9 @@ export function setBlocked(project: Project, id: string, blocked: boolean): Proj
 export const setWeighed = (project: Project, id: string, patch: Partial<Weighed>): Project =>
   updateMotif(project, id, (motif) => ({ ...motif, weighed: { ...motif.weighed, ...patch } }))
 
-/** Which part (0 to 1) of a weighed motif one colour is; undefined where it is not known. */
-export const setShare = (project: Project, id: string, slot: string, share: number | undefined): Project =>
-  updateMotif(project, id, (motif) => {
-    const { [slot]: _, ...others } = motif.weighed?.shares ?? {}
-    const shares = share === undefined ? others : { ...others, [slot]: share }
-    return { ...motif, weighed: { ...motif.weighed, shares } }
-  })
-
 /** Puts fields over the motif's own gauge, which starts from the project's. */
 export const setMotifGauge = (project: Project, id: string, patch: Partial<StitchGauge>): Project =>
   updateMotif(project, id, (motif) => ({ ...motif, gauge: { ...(motif.gauge ?? project.gauge), ...patch } }))
-
-/** Grams of one colour in one motif; undefined where it is not known. */
-export const setSlotGrams = (
-  project: Project,
-  id: string,
-  slot: string,
-  grams: number | undefined,
-): Project =>
-  updateMotif(project, id, (motif) =>
-    motif.kind === 'measured'
-      ? {
-          ...motif,
-          slots: motif.slots?.map((entry) => (entry.slot === slot ? { ...entry, grams } : entry)),
-        }
-      : motif,
-  )
 
 /** Adds a colour to a measured motif, outermost last. */
 export function addSlot(project: Project, id: string): Project {

@@ -71,11 +71,6 @@ export function addPack(project: Project, id: string): Project {
   return patchYarn(project, id, { packs: [...(yarn?.packs ?? []), pack] })
 }
 
-export const patchPack = (project: Project, id: string, index: number, patch: Partial<YarnPack>): Project =>
-  patchYarn(project, id, {
-    packs: findYarn(project, id)?.packs?.map((pack, i) => (i === index ? { ...pack, ...patch } : pack)),
-  })
-
 export const removePack = (project: Project, id: string, index: number): Project =>
   patchYarn(project, id, { packs: findYarn(project, id)?.packs?.filter((_, i) => i !== index) })
 

@@ -2,6 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { Plan } from '../../../shared-types/plan'
 import type { AppliqueLayout, Project } from '../../../shared-types/project'
+import { MOST_APPLIQUE_ITEMS } from '../../../src-core/fields/applique'
 import { perimeter } from '../../../src-core/geometry/points'
 import { APPLIQUE } from '../../../src-core/layout/applique/constants'
 import { checkProject, planProject } from '../../../src-core/plan'
@@ -277,7 +278,7 @@ describe('an appliqué', () => {
 
   it('answers a heap of items in time, and says what it did not look at', () => {
     const began = processorTime()
-    const heap = planOf(Array.from({ length: APPLIQUE.mostItems }, () => disc(200, 150)))
+    const heap = planOf(Array.from({ length: MOST_APPLIQUE_ITEMS }, () => disc(200, 150)))
     expect(codes(heap)).toContain('applique/heap')
     expect(heap.findings.filter(({ code }) => code === 'applique/overlap')).toHaveLength(APPLIQUE.toldPairs)
     expect(codes(planOf(Array.from({ length: 501 }, () => disc(200, 150))))).toEqual(['applique/too-many'])

@@ -1,7 +1,7 @@
 import { cleanup, fireEvent, render, screen } from '@testing-library/svelte'
 import { afterEach, describe, expect, it, vi } from 'vitest'
 import NumberField from '../../../src-renderer/parts/NumberField.svelte'
-import { nudged, writeQuantity } from '../../../src-renderer/parts/quantities'
+import { nudged, writeQuantity } from '../../../src-core/units/written'
 import { readField } from '../../../src-renderer/parts/reading'
 
 afterEach(cleanup)

@@ -3,7 +3,8 @@ import { afterEach, beforeAll, describe, expect, it } from 'vitest'
 import type { MeasuredMotif, Project, RoundsMotif } from '../../../shared-types/project'
 import { planProject } from '../../../src-core/plan'
 import { takeApart } from '../../../src-core/notation/take-apart'
-import { setShare } from '../../../src-renderer/state/edits/motif'
+import { withValue } from '../../../src-core/fields/field'
+import { WEIGHT } from '../../../src-core/fields/motif'
 import * as edits from '../../../src-renderer/places/motif/rounds/edits'
 import { exampleBlock } from '../../../src-renderer/places/motif/rounds/example'
 import { ownRoundsProject } from '../../../src-renderer/places/motif/rounds/own-rounds'
@@ -167,9 +168,11 @@ describe('a project that begins with rounds', () => {
     expect(motifOf(there).rounds!.map(({ slot }) => slot)).toEqual(['centre', 'petals', 'petals'])
     expect(there.colourways).toEqual(SMALL.colourways)
     expect(motifOf(there).weighed).toEqual({ motifs: 1, grams: 2, shares: { centre: 0.25, petals: 0.75 } })
-    const other = setShare(there, 'm1', 'centre', 0.3)
+    const other = withValue(there, WEIGHT.share, 0.3, ['m1', 'centre'])
     expect(motifOf(other).weighed!.shares).toEqual({ centre: 0.3, petals: 0.75 })
-    expect(motifOf(setShare(other, 'm1', 'petals', undefined)).weighed!.shares).toEqual({ centre: 0.3 })
+    expect(motifOf(withValue(other, WEIGHT.share, undefined, ['m1', 'petals'])).weighed!.shares).toEqual({
+      centre: 0.3,
+    })
   })
 })
 

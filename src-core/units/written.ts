@@ -1,4 +1,4 @@
-/** What a number field holds: how it is read, written and nudged. Stored units are mm, g, m, min, degrees. */
+/** What a number field holds: how it is written and nudged. Stored units are mm, g, m, min, degrees. */
 import type { UnitSystem } from '../../shared-types/project'
 import {
   formatBound,
@@ -7,8 +7,8 @@ import {
   formatMinutes,
   formatNumber,
   formatYarnLength,
-} from '../../src-core/units/format'
-import { GRAMS_PER_OUNCE, METRES_PER_YARD, MM_PER_INCH } from '../../src-core/units/quantity'
+} from './format'
+import { GRAMS_PER_OUNCE, METRES_PER_YARD, MM_PER_INCH } from './quantity'
 
 export type QuantityKind =
   | 'length'

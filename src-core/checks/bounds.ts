@@ -1,0 +1,31 @@
+/** Numbers that lie outside the bounds of their field, where no stage reads them with a finding of its own. */
+import type { Finding, FindingTarget } from '../../shared-types/finding'
+import type { Project } from '../../shared-types/project'
+import { FIELDS } from '../fields/all'
+import { isWithin, placesOf } from '../fields/field'
+import type { Field } from '../fields/field'
+import { finding } from '../findings/finding'
+import { quantityValues } from '../findings/quantities'
+
+const CHECKED = FIELDS.filter(({ code, least, most }) => !code && (least !== undefined || most !== undefined))
+
+/** A finding for each of them; places are paths into the file. */
+export const checkBounds = (project: Project): Finding[] =>
+  CHECKED.flatMap((field) =>
+    placesOf(project, field)
+      .filter(({ value }) => !isWithin(value, field))
+      .map(({ where, at, value }) =>
+        finding(
+          'file/out-of-bounds',
+          where,
+          { what: field.what ?? field.label, ...quantityValues(value, field) },
+          targetOf(project, field, at[0]),
+        ),
+      ),
+  )
+
+function targetOf(project: Project, { path }: Field, entry: unknown): FindingTarget | undefined {
+  if (typeof entry !== 'number') return undefined
+  const motif = path.startsWith('motifs[]') ? project.motifs?.[entry]?.id : undefined
+  return motif === undefined ? undefined : { motif }
+}

@@ -1,0 +1,63 @@
+/** The fields of a blanket. Counts keep a slip of the finger from asking for what no machine could hold (ours). */
+import { USABLE } from '../units/usable'
+import { field } from './field'
+
+const count = { code: 'layout/count', kind: 'count', least: 1, most: 1000 } as const
+const target = { ...USABLE, kind: 'span', optional: true, zeroIsNone: true } as const
+/** Stored as a factor, told as what it adds (common practice: a few per cent). */
+const blocking = {
+  code: 'layout/blocking',
+  kind: 'percent',
+  least: 0.5,
+  most: 2,
+  initial: 1,
+  shown: { times: 100, plus: -100 },
+  change: 'change the blocking',
+} as const
+
+export const BLANKET = {
+  columns: field('blanket', 'columns', {
+    ...count,
+    label: 'Motifs in a row',
+    change: 'change the motifs in a row',
+  }),
+  rows: field('blanket', 'rows', { ...count, label: 'Rows', change: 'change the rows' }),
+  rings: field('blanket', 'rings', {
+    ...{ ...count, least: 0, most: 180 },
+    label: 'Rings round the middle',
+    change: 'change the rings',
+  }),
+  turn: field('blanket', 'turn', {
+    ...{ kind: 'degrees', initial: 0 },
+    label: 'Every motif by',
+    doc: 'rotation of every motif',
+    change: 'rotate the motifs',
+    hint: 'Clockwise. At 0° a tip points up.',
+  }),
+  alternateTurn: field('blanket', 'alternateTurn', {
+    ...{ kind: 'degrees', initial: 0 },
+    label: 'Every other row by more',
+    doc: 'rotation of every other row, in addition',
+    change: 'rotate every other row',
+  }),
+  width: field('blanket', 'target.width', {
+    ...{ ...target, what: 'the target width' },
+    label: 'Target width',
+    change: 'change the target width',
+  }),
+  height: field('blanket', 'target.height', {
+    ...{ ...target, what: 'the target height' },
+    label: 'Target height',
+    change: 'change the target height',
+  }),
+  wider: field('blanket', 'blocking.width', {
+    ...blocking,
+    label: 'Wider by',
+    doc: 'finished width by the one before blocking',
+  }),
+  longer: field('blanket', 'blocking.height', {
+    ...blocking,
+    label: 'Longer by',
+    doc: 'finished length by the one before blocking',
+  }),
+} as const

@@ -1,0 +1,43 @@
+/** The fields of joining. */
+import { LIMITS } from '../notation/limits'
+import { USABLE_OR_ZERO } from '../units/usable'
+import { field } from './field'
+
+export const JOINING = {
+  /** With the stitch width they make a gap, which has bounds of its own. */
+  bridgeChains: field('project', 'joining.bridgeChains', {
+    ...{ code: 'layout/gap', kind: 'count', least: 0, most: LIMITS.chains, initial: 0 },
+    label: 'Chains between',
+    doc: 'chains of a joining chain',
+    change: 'change the joining chains',
+  }),
+  gap: field('project', 'joining.gap', {
+    ...{ code: 'layout/gap', kind: 'length', least: 0, most: 500, initial: 0 },
+    label: 'Apart by',
+    change: 'change the gap',
+  }),
+  reach: field('project', 'joining.reach', {
+    ...{ code: 'joins/reach', kind: 'length', least: 0, most: 500, optional: true, placeholder: 'by itself' },
+    label: 'Petals this far apart are joined',
+    change: 'change the reach',
+    hint: 'Left empty it follows from the stitch width and the size of the motif.',
+  }),
+  minutes: field('project', 'joining.minutes', {
+    ...{
+      ...USABLE_OR_ZERO,
+      kind: 'number',
+      optional: true,
+      placeholder: '1',
+      what: 'the minutes for a join',
+    },
+    label: 'Minutes for a join',
+    change: 'change the minutes for a join',
+  }),
+} as const
+
+/** The same for a garland, where everything is fastened to the cord. */
+export const FASTENING = {
+  ...JOINING.minutes,
+  label: 'Minutes to fasten one',
+  change: 'change the minutes to fasten one',
+} as const

@@ -1,0 +1,75 @@
+/** The fields of a yarn, and what is allowed for waste and tails. `{name}` is what the yarn is called. */
+import { USABLE, USABLE_OR_ZERO } from '../units/usable'
+import { field } from './field'
+
+const value = { code: 'yarn/invalid-value', optional: true } as const
+const band = { ...value, ...USABLE } as const
+const stash = {
+  ...value,
+  ...USABLE_OR_ZERO,
+  placeholder: 'none',
+  change: 'change what is on hand of {name}',
+} as const
+const pack = { change: 'change what {name} is sold in' } as const
+
+export const YARN = {
+  ballGrams: field('yarn', 'ballGrams', {
+    ...{ ...band, kind: 'mass' },
+    label: 'One {ball} weighs',
+    change: 'change the {ball} of {name}',
+  }),
+  ballMetres: field('yarn', 'ballMetres', {
+    ...{ ...band, kind: 'yarn-length' },
+    label: 'and is long',
+    doc: 'length of one {ball}',
+    change: 'change the {ball} of {name}',
+  }),
+  price: field('yarn', 'price', {
+    ...{ ...value, ...USABLE_OR_ZERO, kind: 'money' },
+    label: 'Price of one ({currency})',
+    change: 'change the price of {name}',
+  }),
+  onHandBalls: field('yarn', 'onHandBalls', {
+    ...{ ...stash, kind: 'number' },
+    label: '{Balls} on hand of {name}',
+    doc: '{balls} on hand',
+  }),
+  onHandGrams: field('yarn', 'onHandGrams', {
+    ...{ ...stash, kind: 'mass' },
+    label: 'On hand of {name}',
+    doc: 'what is on hand besides whole {balls}',
+  }),
+} as const
+
+/** Of one more size that a yarn is sold in. */
+export const PACK = {
+  /** From a sample skein to a pallet cone (ours). */
+  grams: field('pack', 'grams', {
+    ...{ ...pack, kind: 'mass', least: 0.1, most: 25_000, code: 'kit/pack' },
+    label: 'also sold in',
+    doc: 'another size that it is sold in',
+  }),
+  price: field('pack', 'price', {
+    ...{ ...pack, kind: 'money', ...USABLE_OR_ZERO, optional: true, placeholder: 'unknown' },
+    ...{ label: 'for ({currency})', code: 'kit/pack', doc: 'its price' },
+  }),
+} as const
+
+export const ALLOWANCE = {
+  waste: field('project', 'allowance.wastePercent', {
+    ...{
+      ...USABLE_OR_ZERO,
+      code: 'yarn/invalid-allowance',
+      kind: 'percent',
+      optional: true,
+      placeholder: '0 %',
+    },
+    label: 'For waste and mistakes',
+    change: 'change the allowance',
+  }),
+  tail: field('project', 'allowance.tail', {
+    ...{ ...USABLE_OR_ZERO, code: 'yarn/invalid-allowance', kind: 'length', optional: true },
+    label: 'Length of a tail',
+    change: 'change the tails',
+  }),
+} as const
