@@ -1,5 +1,6 @@
 /**
- * Pages of docs/ that follow from the source: the findings, the keys and the JSON Schema of the project file.
+ * Pages of docs/ that follow from the source: the findings, the keys, the fields and the JSON Schema of the project
+ * file.
  * `npm run docs` writes them, and a test compares them.
  */
 import { readFileSync } from 'node:fs'
@@ -18,6 +19,7 @@ import type { TermWord } from '../src-core/stitches/terms'
 import { COMMANDS } from '../shared-types/commands'
 import { explainOutcome } from '../src-main/documents/outcome'
 import type { OpenOutcome } from '../src-main/documents/outcome'
+import { describeFields, fieldTable } from './field-docs'
 
 const root = new URL('..', import.meta.url)
 
@@ -115,6 +117,14 @@ function keysPage(): string {
   ].join('\n\n')
 }
 
+const TABLE = /(<!-- fields: written by `npm run docs` -->\n)[^]*?(<!-- end of fields -->)/
+
+/** The page on the project file with its table of fields as it should be. */
+function projectPage(): string {
+  const page = readFileSync(new URL('docs/project-file.md', root), 'utf8')
+  return page.replace(TABLE, (_, start: string, end: string) => `${start}\n${fieldTable()}\n\n${end}`)
+}
+
 /** Every generated page: its path under the project's root, and its text as it should be. */
 export async function generateDocs(): Promise<Readonly<Record<string, string>>> {
   const options = JSON.parse(readFileSync(new URL('.prettierrc.json', root), 'utf8')) as Options
@@ -122,7 +132,8 @@ export async function generateDocs(): Promise<Readonly<Record<string, string>>> 
   return {
     'docs/keys.md': await write(keysPage(), 'markdown'),
     'docs/findings.md': await write(findingsPage(), 'markdown'),
-    'docs/project.schema.json': await write(JSON.stringify(projectJsonSchema()), 'json'),
+    'docs/project-file.md': await write(projectPage(), 'markdown'),
+    'docs/project.schema.json': await write(JSON.stringify(describeFields(projectJsonSchema())), 'json'),
   }
 }
 

@@ -6,11 +6,24 @@ import { isWithin, placesOf } from '../fields/field'
 import type { Field } from '../fields/field'
 import { finding } from '../findings/finding'
 import { quantityValues } from '../findings/quantities'
+import { resolveGauge } from '../stitches/gauge'
+import { gaugeFindings } from '../stitches/gauge-findings'
 
 const CHECKED = FIELDS.filter(({ code, least, most }) => !code && (least !== undefined || most !== undefined))
 
-/** A finding for each of them; places are paths into the file. */
-export const checkBounds = (project: Project): Finding[] =>
+/** A finding for each of them, and for what of a gauge cannot be used; places are paths into the file. */
+export const checkBounds = (project: Project): Finding[] => [...fieldBounds(project), ...gauges(project)]
+
+function gauges({ gauge, motifs = [], terms = 'US' }: Project): Finding[] {
+  const own = motifs.flatMap((motif, i) =>
+    motif.gauge === gauge
+      ? []
+      : gaugeFindings(resolveGauge(motif.gauge, terms), `motifs[${i}].gauge`, { motif: motif.id }),
+  )
+  return [...gaugeFindings(resolveGauge(gauge, terms), 'gauge'), ...own]
+}
+
+const fieldBounds = (project: Project): Finding[] =>
   CHECKED.flatMap((field) =>
     placesOf(project, field)
       .filter(({ value }) => !isWithin(value, field))

@@ -34,11 +34,22 @@ const PLACE = { code: 'applique/no-place', kind: 'place', least: -10_000, most: 
 
 /** Of one item. Whole turns change nothing, so that any will do. */
 export const ITEM = {
-  x: field('item', 'x', { ...PLACE, label: 'From the left', change: 'move item {label}' }),
-  y: field('item', 'y', { ...PLACE, label: 'From the top', change: 'move item {label}' }),
+  x: field('item', 'x', {
+    ...PLACE,
+    label: 'From the left',
+    doc: 'centre of an item from the left of the panel',
+    change: 'move item {label}',
+  }),
+  y: field('item', 'y', {
+    ...PLACE,
+    label: 'From the top',
+    doc: 'centre of an item from the top of the panel',
+    change: 'move item {label}',
+  }),
   turn: field('item', 'turn', {
     ...{ kind: 'degrees', initial: 0 },
     label: 'Rotated',
+    doc: 'rotation of an item',
     change: 'rotate item {label}',
   }),
 } as const

@@ -22,6 +22,7 @@ export const GARLAND = {
     ...{ ...measure, kind: 'span', least: 0, most: 100_000, what: 'a tie' },
     ...{ optional: true, placeholder: 'none' },
     label: 'To tie at each end',
+    doc: 'length to tie at each end',
     change: 'change the ties',
   }),
   chains: field('garland', 'cord.gauge.chains', {
@@ -124,6 +125,7 @@ export const PART = {
     ...{ ...measure, kind: 'length', least: 0, most: 100_000, what: 'a gap' },
     ...{ optional: true, placeholder: 'none' },
     label: 'More room behind it',
+    doc: 'more room behind a part of the sequence',
     change: 'change the gap',
   }),
 } as const

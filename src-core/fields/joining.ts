@@ -14,11 +14,13 @@ export const JOINING = {
   gap: field('project', 'joining.gap', {
     ...{ code: 'layout/gap', kind: 'length', least: 0, most: 500, initial: 0 },
     label: 'Apart by',
+    doc: 'gap where motifs lie apart',
     change: 'change the gap',
   }),
   reach: field('project', 'joining.reach', {
     ...{ code: 'joins/reach', kind: 'length', least: 0, most: 500, optional: true, placeholder: 'by itself' },
     label: 'Petals this far apart are joined',
+    doc: 'how far apart petals are still joined',
     change: 'change the reach',
     hint: 'Left empty it follows from the stitch width and the size of the motif.',
   }),

@@ -13,18 +13,21 @@ export const KIT = {
   count: field('kit', 'count', {
     ...{ ...value, kind: 'count', least: 1, most: 100_000, initial: 1, what: 'the run' },
     label: 'Kits in the run',
+    doc: 'kits in the run',
     change: 'change the number of kits',
   }),
   /** g. From a good scale to a whole cone (ours). */
   windTo: field('kit', 'windTo', {
     ...{ ...value, kind: 'mass', least: 0.1, most: 1000, initial: 1, what: 'the step of winding' },
     label: 'Yarn wound up to whole',
+    doc: 'step that wound yarn is rounded up to',
     change: 'change the step of winding',
     hint: 'Wound from the high end of each range, so that nobody runs out.',
   }),
   sparePercent: field('kit', 'sparePercent', {
     ...{ ...percent, most: 500, placeholder: '0 %', what: 'the spares' },
     label: 'To spare',
+    doc: 'kits to spare, of the run',
     change: 'change the spares',
   }),
   packaging: field('kit', 'packaging', {

@@ -100,11 +100,13 @@ export const WEIGHT = {
   grams: field('motif', 'weighed.grams', {
     ...{ ...weighed, ...USABLE, kind: 'mass', placeholder: 'not weighed' },
     label: 'Together they weigh',
+    doc: 'weight of all of them together',
     change: 'change the weight',
   }),
   resolution: field('motif', 'weighed.resolution', {
     ...{ ...weighed, ...USABLE_OR_ZERO, kind: 'mass', placeholder: '1 g' },
     label: 'The scale shows steps of',
+    doc: 'steps that the scale shows',
     change: 'change the steps of the scale',
   }),
   /** `{slot}` is the name of the colour. */

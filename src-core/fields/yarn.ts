@@ -16,6 +16,7 @@ export const YARN = {
   ballGrams: field('yarn', 'ballGrams', {
     ...{ ...band, kind: 'mass' },
     label: 'One {ball} weighs',
+    doc: 'weight of one {ball}',
     change: 'change the {ball} of {name}',
   }),
   ballMetres: field('yarn', 'ballMetres', {
@@ -27,6 +28,7 @@ export const YARN = {
   price: field('yarn', 'price', {
     ...{ ...value, ...USABLE_OR_ZERO, kind: 'money' },
     label: 'Price of one ({currency})',
+    doc: 'price of one {ball}',
     change: 'change the price of {name}',
   }),
   onHandBalls: field('yarn', 'onHandBalls', {

@@ -83,7 +83,8 @@ const symbolsOf = (elements: readonly LocatedElement[]): number =>
 
 function accountFor(given: RoundsMotif, context: RoundsContext): RoundsAccount {
   const { motif } = usableRounds(given)
-  const read = readMotif(motif, context.terms)
+  // Read as it was given: what is refused of it is told.
+  const read = readMotif(given, context.terms)
   const where = `motif ${motif.id}`
   if (read.worked.length === 0) {
     const none = finding('motif/no-rounds', where, {}, { motif: motif.id })

@@ -55,8 +55,6 @@ export function newYarn(project: Project): Yarn {
   }
 }
 
-type YarnPack = NonNullable<Yarn['packs']>[number]
-
 /** g. A cone (ours), where nothing better is known. */
 const NEW_PACK = 500
 
