@@ -12,7 +12,7 @@ export type { FindingValues } from '../../shared-types/finding'
 const isInUnits = (value: string | number | InUnits): value is InUnits => typeof value === 'object'
 
 /** Whom a finding is told: in which units they measure and in which terms they read. */
-interface Reader {
+export interface Reader {
   readonly units: UnitSystem
   readonly terms: Terms
 }
@@ -31,12 +31,46 @@ const isTermWord = (name: string): name is TermWord => Object.hasOwn(TERM_WORDS,
 const hasTerms = (template: string, values: FindingValues): boolean =>
   [...template.matchAll(PLACE)].some(([, name = '']) => !Object.hasOwn(values, name) && isTermWord(name))
 
-/** Fills the places of a catalogue text; an unknown name is a bug of the caller and throws. */
+/** Names of the places in a text: `{what}` and `{count|one|many}`. */
+type PlacesIn<Text extends string> = Text extends `${string}{${infer Place}}${infer Rest}`
+  ? (Place extends `${infer Name}|${string}` ? Name : Place) | PlacesIn<Rest>
+  : never
+
+/** By code, the places that its finding needs a value for; words of the trade fill themselves. */
+type Needed = {
+  [Code in FindingCode]: Exclude<
+    PlacesIn<(typeof CATALOGUE)[Code]['message']> | PlacesIn<(typeof CATALOGUE)[Code]['mend']>,
+    TermWord
+  >
+}
+
+/** The values that a finding needs; with several codes, those of each of them. */
+export type ValuesOf<Code extends FindingCode> = FindingValues & {
+  readonly [Name in Needed[Code]]: FindingValues[string]
+}
+
+/** Values and what else a caller may say, all left out where a finding needs none. */
+export type Told<Code extends FindingCode, More = FindingTarget> = [Needed[Code]] extends [never]
+  ? [values?: FindingValues, more?: More | undefined]
+  : [values: ValuesOf<Code>, more?: More | undefined]
+
+/** A code with its values, on the way to become a finding: what is wrong, before it is known where. */
+export type Said<Codes extends FindingCode = FindingCode> = {
+  [Code in Codes]: {
+    readonly code: Code
+    readonly values: [Needed[Code]] extends [never] ? FindingValues : ValuesOf<Code>
+  }
+}[Codes]
+
+/** Says what is wrong. */
+export const said = <Code extends FindingCode, More>(code: Code, ...[values = {}]: Told<Code, More>): Said =>
+  ({ code, values }) as unknown as Said
+
+/** Fills the places of a catalogue text. */
 function fill(template: string, values: FindingValues, { units, terms }: Reader): string {
   const told = (name: string): string => {
     const value = Object.hasOwn(values, name) ? values[name] : undefined
-    if (value === undefined) throw new Error(`finding text wants a value for {${name}}: ${template}`)
-    return isInUnits(value) ? value[units] : String(value)
+    return value !== undefined && isInUnits(value) ? value[units] : String(value)
   }
   const word = (place: string, name: string): string =>
     !Object.hasOwn(values, name) && isTermWord(name) ? termWord(name, terms) : place
@@ -51,13 +85,23 @@ function fill(template: string, values: FindingValues, { units, terms }: Reader)
  * units (see quantities.ts) stand there in metric ones, and its words of the trade in US terms, until `toldTo` tells
  * them as the project does, so that no stage needs to know either.
  */
-export function finding(
+export const finding = <Code extends FindingCode>(
+  code: Code,
+  where: string,
+  ...[values, target]: Told<Code>
+): Finding => tell(code, where, values, target)
+
+/** The finding of what was said, with its place. */
+export const findingOf = ({ code, values }: Said, where: string, target?: FindingTarget): Finding =>
+  tell(code, where, values, target)
+
+function tell(
   code: FindingCode,
   where: string,
   values: FindingValues = {},
-  target?: FindingTarget,
+  target: FindingTarget | undefined,
 ): Finding {
-  const entry = CATALOGUE[code]
+  const entry: CatalogueEntry = CATALOGUE[code]
   const kept = Object.values(values).some(isInUnits) || hasTerms(`${entry.message} ${entry.mend}`, values)
   return {
     code,

@@ -2,7 +2,8 @@
 import type { Finding } from '../../shared-types/finding'
 import type { MotifAccount } from '../../shared-types/plan'
 import type { Terms, UnitSystem } from '../../shared-types/project'
-import { finding } from '../findings/finding'
+import { finding, findingOf, said } from '../findings/finding'
+import type { Said } from '../findings/finding'
 import { lengthValue } from '../findings/quantities'
 import { CHILD_OPENING } from '../joins/constants'
 import { stretchLimit } from '../joins/rule'
@@ -57,8 +58,7 @@ export function fillOpenings(
 ): Filling {
   if (!filler) return unfilled(openings)
   const length = (mm: Millimetres): string => formatLength(mm, units)
-  const say = (code: FillerCode, values = {}): Finding =>
-    finding(code, 'layout.fillers', values, { motif: filler.id })
+  const say = (found: Said): Finding => findingOf(found, 'layout.fillers', { motif: filler.id })
   const radius = fillerRadius(filler)
   const kinds = [...new Set(openings.map(({ kind }) => kind))].filter(({ sides }) => sides > 2)
   const best = kinds.reduce<OpeningKind | null>(
@@ -68,12 +68,12 @@ export function fillOpenings(
         : found,
     null,
   )
-  if (!best) return unfilled(openings, [say('layout/filler-nowhere')])
+  if (!best) return unfilled(openings, [say(said('layout/filler-nowhere'))])
   const least = LEAST_FILLER_STITCHES * gauge.width
   if (2 * best.radius < least) {
     const stitch = stitchAbbreviation('sc', terms)
     const values = { size: length(2 * best.radius), least: length(least), stitch }
-    return unfilled(openings, [say('layout/filler-stays-open', values)])
+    return unfilled(openings, [say(said('layout/filler-stays-open', values))])
   }
   const fits = new Map<OpeningKind, FillerFit>()
   for (const kind of kinds)
@@ -89,9 +89,9 @@ export function fillOpenings(
   const taken = length(2 * best.radius)
   const findings: Finding[] = []
   if (overlap > FILLER_GIVES)
-    findings.push(say('layout/filler-large', { across, fits: taken, overlap: length(overlap) }))
+    findings.push(say(said('layout/filler-large', { across, fits: taken, overlap: length(overlap) })))
   if (bridge > stretchLimit({ gap: 0 }, filler, gauge))
-    findings.push(say('layout/filler-small', { across, fits: taken, bridge: length(bridge) }))
+    findings.push(say(said('layout/filler-small', { across, fits: taken, bridge: length(bridge) })))
   return {
     filled,
     joins: filled.reduce((sum, { opening }) => sum + opening.motifs.length, 0),
@@ -99,9 +99,6 @@ export function fillOpenings(
     findings,
   }
 }
-
-type FillerCode =
-  'layout/filler-large' | 'layout/filler-small' | 'layout/filler-nowhere' | 'layout/filler-stays-open'
 
 /** M32, for a child's project: the widest opening that stays. */
 export function childOpenings(open: Millimetres, units: UnitSystem): Finding[] {

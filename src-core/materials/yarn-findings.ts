@@ -6,9 +6,7 @@ import type { BandField, UnitSystem, Yarn } from '../../shared-types/project'
 import { listed, numbered } from '../figures/words'
 import { isWithin } from '../fields/field'
 import { YARN } from '../fields/yarn'
-import type { FindingCode } from '../findings/catalogue'
 import { finding } from '../findings/finding'
-import type { FindingValues } from '../findings/finding'
 import { formatMass, formatMassRange, formatNumber, formatYarnLength } from '../units/format'
 import { gramsPerMetre, positiveOrNull } from './ledger'
 import type { YarnLedger } from './ledger'
@@ -53,11 +51,14 @@ function stash(units: UnitSystem, yarn: Yarn, need: YarnNeed, motifs: number): F
 
 type Told = (yarn: Yarn) => string
 
+type YarnCode =
+  'yarn/no-ball-band' | 'yarn/no-ball-weight' | 'yarn/no-ball-length' | 'yarn/band-assumed' | 'yarn/no-price'
+
 /** One finding for all yarns that it is about, told by their names or, one by one, as `told` says. */
-function once(code: FindingCode, yarns: readonly Yarn[], told: Told = label, values: FindingValues = {}) {
+function once(code: YarnCode, yarns: readonly Yarn[], told: Told = label) {
   const [only, ...others] = yarns
   if (!only) return []
-  const named = { yarns: listed(yarns.map(told)), ...values }
+  const named = { yarns: listed(yarns.map(told)) }
   if (others.length > 0) return [finding(code, 'yarns', named)]
   return [finding(code, `yarn ${only.id}`, named, { yarn: only.id })]
 }

@@ -2,8 +2,9 @@
 import type { Finding } from '../../shared-types/finding'
 import type { Anchor, MotifAccount, MotifLayer } from '../../shared-types/plan'
 import type { Hand, MeasuredMotif, Terms } from '../../shared-types/project'
-import { finding } from '../findings/finding'
-import type { FindingValues } from '../findings/finding'
+import type { FindingCode } from '../findings/catalogue'
+import { findingOf, said } from '../findings/finding'
+import type { Told } from '../findings/finding'
 import { boundValues, lengthValue } from '../findings/quantities'
 import { scaleOutline } from '../geometry/points'
 import type { Outline } from '../geometry/points'
@@ -102,8 +103,9 @@ class MeasureReader {
     }
   }
 
-  #find(code: Parameters<typeof finding>[0], values: FindingValues): void {
-    this.#findings.push(finding(code, `motif ${this.#motif.id}`, values, { motif: this.#motif.id }))
+  #find<Code extends FindingCode>(code: Code, ...values: Told<Code>): void {
+    const { id } = this.#motif
+    this.#findings.push(findingOf(said(code, ...values), `motif ${id}`, { motif: id }))
   }
 
   /** A measure in mm after blocking; undefined when it is not given, null when it is unusable. */

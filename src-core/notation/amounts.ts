@@ -2,8 +2,7 @@
  * Amounts that nobody can work ("ch 12345678901", "next 0 sts") are told at their word and not used. One walk over
  * the whole tree, by the names of its fields, so that no number of the grammar comes past it.
  */
-import type { FindingCode } from '../findings/catalogue'
-import type { FindingValues } from '../findings/finding'
+import type { Said } from '../findings/finding'
 import type { Parsed } from './grammar'
 import { LIMITS } from './limits'
 import type { Span, Token } from './tokens'
@@ -43,11 +42,7 @@ const WORDS: Readonly<Partial<Record<Limit, string>>> = {
 /** Fields of which there must be one at least; in a count at the end 0 is only a wrong count. */
 const NEVER_NONE = new Set(['count', 'nth'])
 
-interface Slip {
-  readonly code: FindingCode
-  readonly span: Span
-  readonly values: FindingValues
-}
+type Slip = Said & { readonly span: Span }
 
 class Walk {
   readonly slips: Slip[] = []

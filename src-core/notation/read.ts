@@ -4,7 +4,8 @@
  */
 import type { Finding } from '../../shared-types/finding'
 import type { Terms } from '../../shared-types/project'
-import { finding } from '../findings/finding'
+import { finding, said } from '../findings/finding'
+import type { Said } from '../findings/finding'
 import type { RoundAccount } from './account'
 import { withoutWildAmounts } from './amounts'
 import { parseRounds } from './grammar'
@@ -17,7 +18,6 @@ import type { TermsFound } from './text-terms'
 import { tokenize } from './tokens'
 import type { Span } from './tokens'
 import type { Item, RepeatRoundItem, RoundNode, RoundsTree } from './tree'
-import type { WorkFinding } from './work'
 import type { WorkedRound } from './worked'
 
 interface ReadOptions {
@@ -104,17 +104,16 @@ export function isFoundationOnly(node: RoundNode): boolean {
 function checkNumber(reading: Reading, text: string, node: RoundNode): boolean {
   if (!node.numbers) return false
   const [number] = node.numbers
-  const say = (code: WorkFinding['code'], values: WorkFinding['values']) =>
-    addFinding(reading, text, node, number, { code, span: node.heading, values })
+  const say = (found: Said) => addFinding(reading, text, node, number, { ...found, span: node.heading })
   const before = reading.number
   if (reading.worked.length > 0 && number > before + 1) {
     const missing = number === before + 2 ? `Rnd ${before + 1}` : `Rnds ${before + 1}-${number - 1}`
-    say('rounds/number-missing', { before: `Rnd ${before}`, missing })
+    say(said('rounds/number-missing', { before: `Rnd ${before}`, missing }))
   }
   if (reading.worked.length === 0 && reading.base.kind === 'round' && reading.base.state.unknown)
-    say('rounds/earlier-missing', { round: `Rnd ${number}` })
+    say(said('rounds/earlier-missing', { round: `Rnd ${number}` }))
   const empty = !node.broken && node.items.every((item) => item.type === 'count')
-  if (empty) say('rounds/empty-round', {})
+  if (empty) say(said('rounds/empty-round'))
   return empty
 }
 
@@ -183,12 +182,11 @@ function checkTerms(
   const index = at ? tree.rounds.findIndex((round) => at.start >= round.start && at.start < round.end) : -1
   const node = index >= 0 ? tree.rounds[index]! : null
   const number = node?.numbers?.[0] ?? Math.max(1, index + 1)
-  const say = (code: WorkFinding['code'], span: Span | null, values: WorkFinding['values']) =>
-    addFinding(reading, text, node, number, { code, span, values })
+  const say = (span: Span | null, found: Said) => addFinding(reading, text, node, number, { ...found, span })
   if (alien && (by === 'caller' || by === 'text'))
-    say('rounds/wrong-terms', alien, { terms, word: alien.text })
-  else if (us && uk) say('rounds/mixed-terms', alien, { us: us.text, uk: uk.text })
-  else if (by === 'default' && usesAmbiguous(tree)) say('rounds/terms-unclear', null, { terms })
+    say(alien, said('rounds/wrong-terms', { terms, word: alien.text }))
+  else if (us && uk) say(alien, said('rounds/mixed-terms', { us: us.text, uk: uk.text }))
+  else if (by === 'default' && usesAmbiguous(tree)) say(null, said('rounds/terms-unclear', { terms }))
 }
 
 const AMBIGUOUS = /^(fp|bp)?(dc|tr|dtr|trtr|double|treble)(\d+tog|s)?$/

@@ -1,7 +1,8 @@
 /** A cursor over tokens with the small questions that the grammar asks all the time. */
 import type { Terms } from '../../shared-types/project'
 import type { FindingCode } from '../findings/catalogue'
-import type { FindingValues } from '../findings/finding'
+import { said } from '../findings/finding'
+import type { Said, Told } from '../findings/finding'
 import { spanOf } from './tokens'
 import type { Span, Token } from './tokens'
 import type { Definition } from './tree'
@@ -34,11 +35,7 @@ const ORDINAL_WORDS: Readonly<Record<string, number>> = {
 export const TIMES_WORDS: Readonly<Record<string, number>> = { once: 1, twice: 2, thrice: 3 }
 
 /** A finding of the grammar, before the round it stands in is known. */
-export interface GrammarFinding {
-  readonly code: FindingCode
-  readonly span: Span
-  readonly values: FindingValues
-}
+export type GrammarFinding = Said & { readonly span: Span }
 
 export class Reader {
   at = 0
@@ -128,7 +125,7 @@ export class Reader {
     return result
   }
 
-  report(code: FindingCode, span: Span, values: FindingValues = {}): void {
-    this.findings.push({ code, span, values })
+  report<Code extends FindingCode>(code: Code, span: Span, ...values: Told<Code>): void {
+    this.findings.push({ ...said(code, ...values), span })
   }
 }

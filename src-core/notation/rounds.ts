@@ -1,6 +1,6 @@
 /** One round after the other: each finds what the one before left, and leaves what it makes. */
 import type { Finding } from '../../shared-types/finding'
-import { finding } from '../findings/finding'
+import { findingOf } from '../findings/finding'
 import { finishRound, settleSources, statedStitches } from './account'
 import type { RoundAccount } from './account'
 import { findBeginning, otherReading } from './beginning'
@@ -128,7 +128,7 @@ export function addFinding(
   const length = found.span ? { length: found.span.end - found.span.start } : {}
   const target = { round: number, column, line, ...length }
   const where = found.span ? whereWords(text, label, found.span, column) : label
-  reading.findings.push(finding(found.code, where, found.values, target))
+  reading.findings.push(findingOf(found, where, target))
 }
 
 function newWork(
@@ -261,7 +261,7 @@ function attempt(
   return { work, account, round, state, errors }
 }
 
-const isError = (found: WorkFinding): boolean => finding(found.code, '', found.values).severity === 'error'
+const isError = (found: WorkFinding): boolean => findingOf(found, '').severity === 'error'
 
 /** The account where the text says nothing about its chains and both readings fit. */
 function leaveOpen(made: Attempt, beginning: Beginning, other: number | null): Attempt {

@@ -1,6 +1,7 @@
 /** What is known while a round is being worked: the elements so far, where one stands, what is still to come. */
 import type { FindingCode } from '../findings/catalogue'
-import type { FindingValues } from '../findings/finding'
+import { said } from '../findings/finding'
+import type { Said, Told } from '../findings/finding'
 import type { StitchKey } from '../stitches/table'
 import type { Beginning } from './beginning'
 import { LIMITS } from './limits'
@@ -18,11 +19,9 @@ export interface Target {
   readonly source: Source | null
 }
 
-export interface WorkFinding {
-  readonly code: FindingCode
+export type WorkFinding = Said & {
   /** Null: the round as a whole. */
   readonly span: Span | null
-  readonly values: FindingValues
 }
 
 /** A chain that is worked along, from the hook back to its first chain and on its other side. */
@@ -108,17 +107,17 @@ export class TooLong extends Error {
   }
 }
 
-export function report(
+export function report<Code extends FindingCode>(
   work: Work,
-  code: FindingCode,
+  code: Code,
   span: Span | null,
-  values: FindingValues = {},
-  once = '',
+  ...told: Told<Code, string>
 ): void {
+  const [, once = ''] = told
   const key = once === '' ? '' : `${code} ${once}`
   if (key !== '' && work.reported.has(key)) return
   if (key !== '') work.reported.add(key)
-  work.findings.push({ code, span, values })
+  work.findings.push({ ...said(code, ...told), span })
 }
 
 /** Counts one step of work; a text that never ends is stopped here. */

@@ -3,9 +3,8 @@
  * signs. The answer is in the stored unit, or says what could not be read; nothing is guessed.
  */
 import type { UnitSystem } from '../../shared-types/project'
-import { finding } from '../findings/finding'
-import type { FindingCode } from '../findings/catalogue'
-import type { FindingValues } from '../findings/finding'
+import { findingOf, said } from '../findings/finding'
+import type { Said } from '../findings/finding'
 import { formatBound, formatMass, formatNumber, formatYarnLength } from './format'
 import { readNumberAt } from './numerals'
 import { workOutSum } from './sums'
@@ -58,10 +57,7 @@ function withoutCurrency(text: string): string | null {
   return named.size > 1 ? null : text.replace(CURRENCY, ' ').replace(/ +/g, ' ').trim()
 }
 
-interface Failure {
-  readonly code: FindingCode
-  readonly values?: FindingValues
-}
+type Failure = Said
 
 type Token =
   | { readonly type: 'number'; readonly value: number }
@@ -102,7 +98,7 @@ function tokensOf(text: string, kind: QuantityKind): Token[] | Failure {
       tokens.push({ type: 'sign', sign })
       at += sign.length
     } else if (number) {
-      if (!Number.isFinite(number.value)) return { code: 'numbers/divided-by-zero' }
+      if (!Number.isFinite(number.value)) return said('numbers/divided-by-zero')
       tokens.push({ type: 'number', value: number.value })
       at += number.length
     } else if (word !== undefined) {
@@ -177,7 +173,7 @@ function worth(text: string, field: QuantityField): number | Failure {
   const result = workOutSum(sum.sum, sum.terms)
   if (result === 'unreadable') return unreadable
   if (result === 'mixed') return { code: 'numbers/mixed', values: { text } }
-  if (result === 'divided-by-zero') return { code: 'numbers/divided-by-zero' }
+  if (result === 'divided-by-zero') return said('numbers/divided-by-zero')
   const hasUnits = unitCount > 0 && !forAll
   if (result.dimension !== (hasUnits ? 1 : 0)) {
     return { code: 'numbers/wrong-dimension', values: { text, expected: KIND_WORDS[kind] } }
@@ -215,9 +211,9 @@ const STORED_UNIT: Readonly<Record<QuantityKind, string>> = {
   percent: ' %',
 }
 
-const failed = ({ code, values }: Failure): ReadQuantity => {
-  const { message } = finding(code, '', values)
-  return { ok: false, code, message }
+const failed = (failure: Failure): ReadQuantity => {
+  const { message } = findingOf(failure, '')
+  return { ok: false, code: failure.code, message }
 }
 
 /**
@@ -225,7 +221,7 @@ const failed = ({ code, values }: Failure): ReadQuantity => {
  * over the field's own; sums, brackets and fractions are worked out. A failure carries its code and words.
  */
 export function readQuantity(text: string, field: QuantityField): ReadQuantity {
-  if (text.length > LONGEST_TEXT) return failed({ code: 'numbers/too-long' })
+  if (text.length > LONGEST_TEXT) return failed(said('numbers/too-long'))
   const tidied = tidy(text)
   const plain = field.kind === 'money' ? withoutCurrency(tidied) : tidied
   if (plain === null) return failed({ code: 'numbers/two-currencies', values: { text: tidied } })

@@ -1,7 +1,7 @@
 /** Why path data or an SVG file is not taken, as a code of the catalogue with its values. */
 import type { Finding } from '../../../shared-types/finding'
-import { finding } from '../../findings/finding'
-import type { FindingValues } from '../../findings/finding'
+import { findingOf, said } from '../../findings/finding'
+import type { Said } from '../../findings/finding'
 import { mostValue } from '../../findings/quantities'
 import { MOST_DEPTH, MOST_ELEMENTS, MOST_FILE_CHARACTERS, MOST_LINES } from '../../geometry/svg-file'
 import type { FileTrouble } from '../../geometry/svg-file'
@@ -9,11 +9,8 @@ import { MOST_COORDINATE, MOST_PATH_CHARACTERS, MOST_PATH_POINTS } from '../../g
 import type { PathTrouble } from '../../geometry/svg-path'
 import { formatNumber } from '../../units/format'
 
-export interface Refusal {
-  readonly code: Parameters<typeof finding>[0]
-  readonly values: FindingValues
-}
-export const refusal = (code: Refusal['code'], values: Refusal['values']): Refusal => ({ code, values })
+export type Refusal = Said
+export const refusal = said
 
 /** What is wrong with path data. */
 export function pathRefusal(trouble: PathTrouble): Refusal {
@@ -64,12 +61,11 @@ export function svgRefusal(trouble: FileTrouble): Refusal {
     case 'no-lines':
       return refusal('applique/svg-no-lines', {})
     case 'in-element': {
-      const { code, values } = pathRefusal(trouble.trouble)
-      const { message } = finding(code, '', values)
+      const { message } = findingOf(pathRefusal(trouble.trouble), '')
       return refusal('applique/svg-line', { element: trouble.element, trouble: message })
     }
   }
 }
 
 /** A refusal as a finding about `where`: a file's name, or a path into the project. */
-export const findingFrom = ({ code, values }: Refusal, where: string): Finding => finding(code, where, values)
+export const findingFrom: (refusal: Refusal, where: string) => Finding = findingOf

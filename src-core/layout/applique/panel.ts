@@ -4,7 +4,7 @@ import type { PanelAccount, Point } from '../../../shared-types/plan'
 import type { AppliqueLayout, UnitSystem } from '../../../shared-types/project'
 import { PANEL } from '../../fields/applique'
 import { isWithin } from '../../fields/field'
-import { finding } from '../../findings/finding'
+import { finding, findingOf } from '../../findings/finding'
 import { boundValues, lengthValue, mostValue } from '../../findings/quantities'
 import { indexEdges, selfCrossing } from '../../geometry/edges'
 import type { Edges } from '../../geometry/edges'
@@ -127,34 +127,38 @@ const QUARTERS: readonly (readonly [number, number])[] = [
 /** The outline of path data or typed points; null with a finding where it is no panel. */
 function drawnOutline(fields: PanelFields, units: UnitSystem, findings: Finding[]): Outline | null {
   const where = fields.path === undefined ? 'layout.panel.points' : 'layout.panel.path'
-  const refuse = (...[code, values]: Parameters<typeof refusal>): null => {
-    findings.push(finding(code, where, values))
+  const refuse = (refused: Refusal): null => {
+    findings.push(findingOf(refused, where))
     return null
   }
   const read = fields.path !== undefined ? pathPoints(fields.path) : typedPoints(fields.points)
-  if ('code' in read) return refuse(read.code, read.values)
+  if ('code' in read) return refuse(read)
   const { points, closed } = read
   const box = boxOf(points)
   const isFlat = points.length < 3 || box.right - box.left < 1 || box.bottom - box.top < 1
   // A figure of eight has no area either, but it is its crossing that is wrong.
   const crossing = isFlat ? null : selfCrossing(indexEdges(points))
   if (isFlat || (!crossing && Math.abs(signedArea(points)) < 1))
-    return refuse('applique/path-flat', { points: points.length })
+    return refuse(refusal('applique/path-flat', { points: points.length }))
   if (crossing)
-    return refuse('applique/path-crosses', {
-      x: lengthValue(crossing.x),
-      y: lengthValue(crossing.y),
-    })
+    return refuse(
+      refusal('applique/path-crosses', {
+        x: lengthValue(crossing.x),
+        y: lengthValue(crossing.y),
+      }),
+    )
   for (const [what, size] of [
     ['width', box.right - box.left],
     ['height', box.bottom - box.top],
   ] as const)
     if (!isWithin(size, PANEL.width))
-      return refuse('applique/panel-size', {
-        what,
-        received: lengthValue(size),
-        ...boundValues(PANEL.width),
-      })
+      return refuse(
+        refusal('applique/panel-size', {
+          what,
+          received: lengthValue(size),
+          ...boundValues(PANEL.width),
+        }),
+      )
   const gap = distance(points[0]!, points.at(-1)!)
   if (!closed && gap > FLATNESS)
     findings.push(finding('applique/path-open', where, { gap: formatLength(gap, units) }))

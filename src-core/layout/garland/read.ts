@@ -4,7 +4,8 @@ import type { GarlandLayout } from '../../../shared-types/project'
 import { isWithin } from '../../fields/field'
 import { GARLAND } from '../../fields/garland'
 import type { GarlandField } from '../../fields/garland'
-import { finding } from '../../findings/finding'
+import { finding, findingOf, said } from '../../findings/finding'
+import type { Said } from '../../findings/finding'
 import { boundValues, lengthValue } from '../../findings/quantities'
 import { catenaryFromDrop, catenaryFromLength, catenaryFromLengthAndDrop } from '../../geometry/catenary'
 import type { Catenary } from '../../geometry/catenary'
@@ -86,23 +87,20 @@ function hangCord(
   units: UnitSystem,
 ): Catenary | null {
   const told = (mm: number): string => formatLength(mm, units)
-  const refuse = (
-    code: 'garland/cord-too-short' | 'garland/drop-too-deep',
-    values: Record<string, string>,
-  ) => {
-    reader.findings.push(finding(code, 'layout.swags', values))
+  const refuse = (refused: Said) => {
+    reader.findings.push(findingOf(refused, 'layout.swags'))
     return null
   }
   if (span !== undefined && drop !== undefined) return catenaryFromDrop(span, drop)
   if (span !== undefined && length) {
     if (length >= span) return catenaryFromLength(span, length)
-    return refuse('garland/cord-too-short', { length: told(length), span: told(span) })
+    return refuse(said('garland/cord-too-short', { length: told(length), span: told(span) }))
   }
   if (drop !== undefined && length) {
     // A cord that hangs straight down and up again spans nothing.
     const cord = length > 2 * drop ? catenaryFromLengthAndDrop(length, drop) : null
     if (cord && cord.span >= GARLAND.span.least) return cord
-    return refuse('garland/drop-too-deep', { length: told(length), drop: told(drop) })
+    return refuse(said('garland/drop-too-deep', { length: told(length), drop: told(drop) }))
   }
   reader.findings.push(finding('garland/swags-open', 'layout.swags'))
   return null

@@ -2,10 +2,10 @@
 import type { Finding } from '../../../shared-types/finding'
 import type { Lie } from '../../../shared-types/plan'
 import type { RoundsMotif, Terms } from '../../../shared-types/project'
-import { finding } from '../../findings/finding'
-import type { FindingValues } from '../../findings/finding'
-import { fineLengthValue } from '../../findings/quantities'
 import type { FindingCode } from '../../findings/catalogue'
+import { findingOf, said } from '../../findings/finding'
+import type { Told } from '../../findings/finding'
+import { fineLengthValue } from '../../findings/quantities'
 import type { ResolvedGauge } from '../../stitches/gauge'
 import { stitchAbbreviation } from '../../stitches/terms'
 import { formatNumber } from '../../units/format'
@@ -22,9 +22,11 @@ export function checkRounds(
   terms: Terms,
 ): Finding[] {
   const findings: Finding[] = []
-  const say = (code: FindingCode, entry: LocatedRound, values: FindingValues) => {
+  const say: Say = (code, entry, ...values) => {
     const round = entry.round.number
-    findings.push(finding(code, `motif ${motif.id}, round ${round}`, values, { motif: motif.id, round }))
+    findings.push(
+      findingOf(said(code, ...values), `motif ${motif.id}, round ${round}`, { motif: motif.id, round }),
+    )
   }
   checkBunches(located, terms, say)
   const first = located[0]
@@ -38,7 +40,7 @@ export function checkRounds(
   return findings
 }
 
-type Say = (code: FindingCode, entry: LocatedRound, values: FindingValues) => void
+type Say = <Code extends FindingCode>(code: Code, entry: LocatedRound, ...values: Told<Code>) => void
 
 /** Bunches of a size that is only usual; each kind is noted once, where it is first worked. */
 function checkBunches(located: readonly LocatedRound[], terms: Terms, say: Say): void {

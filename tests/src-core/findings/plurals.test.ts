@@ -2,9 +2,9 @@ import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { counted, numbered, plural } from '../../../src-core/figures/words'
+import { finding, findingOf, toldTo } from '../../../src-core/findings/finding'
+import type { Said } from '../../../src-core/findings/finding'
 import { CATALOGUE } from '../../../src-core/findings/catalogue'
-import type { FindingCode } from '../../../src-core/findings/catalogue'
-import { finding, toldTo } from '../../../src-core/findings/finding'
 import { projectJsonSchema } from '../../../shared-types/project'
 import { TERM_WORDS } from '../../../src-core/stitches/terms'
 
@@ -34,7 +34,7 @@ const wrongAfterOne = (text: string): string[] =>
 
 describe('words round a count', () => {
   it.each(Object.entries(CATALOGUE))('%s is right for one', (code, { message, mend }) => {
-    const told = finding(code as FindingCode, 'somewhere', ones(`${message} ${mend}`))
+    const told = findingOf({ code, values: ones(`${message} ${mend}`) } as unknown as Said, 'somewhere')
     expect(wrongAfterOne(`${told.message} ${told.mend}`)).toEqual([])
     expect(`${told.message} ${told.mend}`).not.toMatch(/[{}|]/)
   })
