@@ -46,11 +46,13 @@ export const GARLAND = {
   }),
   price: field('garland', 'cord.price', {
     ...price,
+    what: 'the price of the cord',
     label: 'Price of the cord ({currency})',
     change: 'change the price of the cord',
   }),
   grams: field('garland', 'cord.grams', {
     ...grams,
+    what: 'the weight of the cord',
     label: 'Weight of the cord',
     change: 'change the weight of the cord',
     hint: 'As it is cut for one, ties and all. A kit is priced and weighed with it.',
@@ -110,12 +112,14 @@ export const PART = {
   }),
   price: field('part', 'price', {
     ...price,
+    what: 'the price of a bead',
     label: 'Price of one ({currency})',
     doc: 'price of one bead',
     change: 'change the price of the bead',
   }),
   grams: field('part', 'grams', {
     ...grams,
+    what: 'the weight of a bead',
     label: 'Weight of one',
     doc: 'weight of one bead',
     change: 'change the weight of the bead',

@@ -55,7 +55,8 @@ describe('every declared field', () => {
   })
 
   it('has a label of at most four words and a change that undo can call by its name', () => {
-    for (const { path, label, change } of FIELDS) {
+    for (const { path, label, change, code, least, what } of FIELDS) {
+      if (!code && least !== undefined) expect(what, `${path} has a name in its finding`).toMatch(/^the /)
       const words = label.replace(/\{\w+\}|\(.*\)/g, 'x').split(' ').length
       expect(words, `${path}: ${label}`).toBeLessThanOrEqual(7)
       expect(change, path).toMatch(/^(change|move|rotate) /)
