@@ -1,7 +1,7 @@
 /** Every word of the assembly map, in English with the trade's US and UK words. */
 import type { MotifAccount, Plan } from '../../shared-types/plan'
-import type { Joining, Terms } from '../../shared-types/project'
-import type { Settled } from '../../shared-types/settled'
+import type { Joining, Seam, Terms } from '../../shared-types/project'
+import type { Settled, SettledJoining } from '../../shared-types/settled'
 import { capital, counted, numbered, plural } from '../../src-core/figures/words'
 import type { ColourwayMark } from '../../src-core/figures/marks'
 import type { JoinLegendWords } from '../../src-core/figures/join-detail'
@@ -109,7 +109,7 @@ export function howToRead(facts: MapFacts, terms: Terms): string {
   return parts.join(' ')
 }
 
-const SEAM_WORDS: Readonly<Record<string, string>> = {
+const SEAM_WORDS: Readonly<Record<Seam, string>> = {
   whip: 'Sew them with whip stitch',
   mattress: 'Sew them with mattress stitch',
   'slip-stitch': 'Join them with a row of slip stitches',
@@ -118,24 +118,20 @@ const SEAM_WORDS: Readonly<Record<string, string>> = {
 }
 
 /** How the motifs are joined, told to the person who does it. */
-export function joiningAdvice(
-  joining: Joining | undefined,
-  motif: MotifAccount | null,
-  terms: Terms,
-): string {
+export function joiningAdvice(joining: SettledJoining, motif: MotifAccount | null, terms: Terms): string {
   const word = motifWord(motif)
   const place = motif?.shape === 'petals' ? 'petals' : motif?.shape === 'straight' ? 'corners' : 'places'
-  const rule = joining?.rule ?? 'tips'
+  const { rule } = joining
   if (rule === 'apart')
     return `Nothing is joined: the ${motifWords(motif)} lie at the distances shown on the map.`
   if (rule === 'seam') {
     const sc = terms === 'UK' ? 'double crochet' : 'single crochet'
-    const how = (SEAM_WORDS[joining?.seam ?? 'whip'] ?? SEAM_WORDS.whip!).replace('{sc}', sc)
+    const how = SEAM_WORDS[joining.seam].replace('{sc}', sc)
     return `Finish and block all the ${motifWords(motif)} first and lay them out by the map. ${how}, where the dots are, in the order of the numbers.`
   }
   const last = `Work each ${word} up to its last round. In the free ${place} finish the round; where a dot meets a ${word} already there, `
   if (rule === 'bridge') {
-    const chains = joining?.bridgeChains ?? 0
+    const chains = joining.bridgeChains
     const bridge = chains > 0 ? `work a joining chain of ${chains} and a slip stitch` : 'work a slip stitch'
     return `${last}${bridge} into the same space of that ${word}.`
   }

@@ -12,6 +12,7 @@ import { GapFinder } from './gaps'
 import type { GapLine } from './overlay-painter'
 import type { Picture } from './picture'
 import type { DrawingCallbacks, Phase, Scene, SelectHow } from './scene'
+import { DEFAULTS } from '../../src-core/settled'
 
 /** What handling asks of the drawing. */
 interface Holder {
@@ -137,7 +138,7 @@ export class Handling {
         .map(({ from, to, distance, isShort }) => ({
           from: toScreen(camera, from),
           to: toScreen(camera, to),
-          words: gapWords(distance, units ?? 'metric'),
+          words: gapWords(distance, units ?? DEFAULTS.units),
           isShort,
         }))
     )

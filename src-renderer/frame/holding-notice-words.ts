@@ -9,6 +9,7 @@ import { termWord } from '../../src-core/stitches/terms'
 import { formatSize } from '../../src-core/units/format'
 import { blanketOf } from '../state/edits/layout'
 import { counted } from '../state/summaries'
+import { settled } from '../../src-core/settled'
 
 /** "The blanket falls into 24 pieces, 48 motifs hang on one join point." */
 export const troubleWords = (plan: Holds): string =>
@@ -39,7 +40,7 @@ export function fixButton(fix: Fix): string {
 /** What would make it hold. */
 export function fixWords(fix: Fix, project: Project): string {
   const points = counted(fix.then.points, 'join point')
-  const size = formatSize(fix.then.width, fix.then.height, project.units ?? 'metric')
+  const size = formatSize(fix.then.width, fix.then.height, settled(project).units)
   const rotation = isRotated(fix) && turned(fix)
   switch (fix.by) {
     case 'rotation':
@@ -63,7 +64,7 @@ export function noFixWords(project: Project): string {
 
 /** What a fix gained. */
 export function gainWords(now: State, { then }: Fix, project: Project): string {
-  const units = project.units ?? 'metric'
+  const { units } = settled(project)
   const pieces =
     now.pieces > 1 ? `In one piece instead of ${now.pieces}` : 'No motif hangs on one join point now'
   const points = `${counted(then.points, 'join point')} instead of ${counted(now.points, 'join point').split(' ')[0]}`

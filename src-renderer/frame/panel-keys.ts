@@ -45,7 +45,7 @@ const moveBy =
       // Right and down: clockwise.
       rotateItems(state, ids, (right || down) * ROTATE[reach])
     } else {
-      const [mm] = NUDGE[document.project.units ?? 'metric'][reach]
+      const [mm] = NUDGE[document.settled.units][reach]
       nudgeItems(state, ids, right * mm, down * mm)
       if (selection.focus) drawing.revealMotif(selection.focus)
     }

@@ -18,6 +18,7 @@ import { countFigure, figure, hoursFigure, lengthFigure, sizeFigure } from '../s
 import { panelResized } from '../state/resize'
 import type { KindOfLayout, Measures } from './kind'
 import { isFor, nameOf, wayWords } from './words'
+import { settled } from '../../src-core/settled'
 
 export const APPLIQUE_KIND: KindOfLayout = {
   kind: 'applique',
@@ -45,7 +46,7 @@ export const APPLIQUE_KIND: KindOfLayout = {
   resize: { change: 'change the panel', edit: panelResized },
 
   pieceWords: (project, _, piece) => {
-    const units = project.units ?? 'metric'
+    const { units } = settled(project)
     return [
       `item ${piece.label}`,
       nameOf(project, piece),
@@ -70,7 +71,7 @@ export const APPLIQUE_KIND: KindOfLayout = {
   },
 
   figures: (project, plan, before) => {
-    const units = project.units ?? 'metric'
+    const { units } = settled(project)
     const closest = plan.clearances?.items ?? null
     const thread = plan.stitching?.thread ?? 0
     return [
@@ -88,14 +89,14 @@ export const APPLIQUE_KIND: KindOfLayout = {
       const items = plan.motifs.length > 0 ? counted(plan.motifs.length, 'item') : 'nothing laid yet'
       const closest = plan.clearances?.items ?? null
       if (closest === null) return [items]
-      const apart = `${formatLength(closest, project.units ?? 'metric')} apart at the closest`
+      const apart = `${formatLength(closest, settled(project).units)} apart at the closest`
       return [items, closest > 0 ? apart : 'some lie on others']
     },
     /** How the items are sewn down. */
     joins: (project, plan) => {
       const thread = plan.stitching?.thread ?? 0
       if (thread === 0) return ['nothing to sew down yet']
-      return ['sewn down', `${formatYarnLength(thread, project.units ?? 'metric')} of thread`]
+      return ['sewn down', `${formatYarnLength(thread, settled(project).units)} of thread`]
     },
   },
   nudge: (field, steps) =>

@@ -19,6 +19,7 @@ import { fitted, resized } from '../state/resize'
 import { cycled, stepped } from '../state/steps'
 import type { KindOfLayout, Nudge } from './kind'
 import { ARRANGEMENT_NAMES, isFor, piecesCounted, wayWords } from './words'
+import { settled } from '../../src-core/settled'
 
 export const BLANKET_KIND: KindOfLayout = {
   kind: 'blanket',
@@ -109,7 +110,7 @@ export const BLANKET_KIND: KindOfLayout = {
   summary: {
     arrangement: (project, plan) => {
       const blanket = blanketOf(project)
-      const units = project.units ?? 'metric'
+      const { units } = settled(project)
       if (!blanket?.arrangement) return ['none yet']
       const name = ARRANGEMENT_NAMES[blanket.arrangement]
       const counts =
@@ -121,9 +122,9 @@ export const BLANKET_KIND: KindOfLayout = {
       return plan.size.width > 0 ? [counts, formatSize(plan.size.width, plan.size.height, units)] : [counts]
     },
     joins: (project, plan) => {
-      const rule = project.joining?.rule ?? 'tips'
+      const rule = settled(project).joining.rule
       if (rule === 'apart')
-        return [`not joined, ${formatLength(project.joining?.gap ?? 0, project.units ?? 'metric')} apart`]
+        return [`not joined, ${formatLength(settled(project).joining.gap, settled(project).units)} apart`]
       const threes = plan.joins.filter((node) => node.members.length > 2).length
       const lines = [counted(joinPoints(plan).length, 'join point')]
       if (rule === 'seam') lines.unshift('seamed')
@@ -151,7 +152,7 @@ export const BLANKET_KIND: KindOfLayout = {
         return {
           label: 'change the way of joining',
           edit: (project) =>
-            patchJoining(project, { rule: cycled(PLAIN_RULES, project.joining?.rule ?? 'tips', steps) }),
+            patchJoining(project, { rule: cycled(PLAIN_RULES, settled(project).joining.rule, steps) }),
         }
       case 'size-with-edging':
         return {

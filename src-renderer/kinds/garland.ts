@@ -23,6 +23,7 @@ import type { Field } from '../state/sentence'
 import { stepped } from '../state/steps'
 import type { KindOfLayout, Measures, Nudge } from './kind'
 import { isFor, nameOf, wayWords } from './words'
+import { settled } from '../../src-core/settled'
 
 export const GARLAND_KIND: KindOfLayout = {
   kind: 'garland',
@@ -56,7 +57,7 @@ export const GARLAND_KIND: KindOfLayout = {
       `item ${found?.number ?? piece.label}`,
       nameOf(project, piece),
       wayWords(project, piece),
-      ...(found ? [`${formatLength(found.item.along, project.units ?? 'metric')} along the cord`] : []),
+      ...(found ? [`${formatLength(found.item.along, settled(project).units)} along the cord`] : []),
     ].join(', ')
   },
   hand: {
@@ -78,7 +79,7 @@ export const GARLAND_KIND: KindOfLayout = {
   },
 
   figures: (project, plan, before) => {
-    const units = project.units ?? 'metric'
+    const { units } = settled(project)
     const after = [countFigure('Ends', plan.ends, before?.ends), hoursFigure(plan, before)]
     if (!plan.garland) return [countFigure('On it', 0, undefined), ...after]
     const { cord, items, swags } = plan.garland
@@ -95,7 +96,7 @@ export const GARLAND_KIND: KindOfLayout = {
   },
   summary: {
     arrangement: (project, { garland }) => {
-      const units = project.units ?? 'metric'
+      const { units } = settled(project)
       if (!garland) return ['a garland']
       const { items, swags, cord, spacing } = garland
       const things = counted(items.length, 'thing')

@@ -8,6 +8,7 @@ import { kindOf } from '../kinds/kinds'
 import { counted } from '../../src-core/figures/words'
 import { differs, figure } from './ledger-figures'
 import type { LedgerFigure } from './ledger-figures'
+import { settled } from '../../src-core/settled'
 
 interface LedgerYarn {
   readonly id: string
@@ -36,8 +37,8 @@ export function costOf(plan: PlanNumbers): number | null {
 
 function yarnLine(project: Project, need: YarnNeed, before: PlanNumbers | null): LedgerYarn {
   const yarn = project.yarns?.find((entry) => entry.id === need.id)
-  const units = project.units ?? 'metric'
-  const [one, many] = [termWord('ball', project.terms ?? 'US'), termWord('balls', project.terms ?? 'US')]
+  const { units } = settled(project)
+  const [one, many] = [termWord('ball', settled(project).terms), termWord('balls', settled(project).terms)]
   const { onHand } = need
   const was = before?.yarns.find((entry) => entry.id === need.id)
   const words = [
@@ -67,7 +68,7 @@ function yarnLine(project: Project, need: YarnNeed, before: PlanNumbers | null):
 /** A yarn of a run of kits: what is wound for each, and what is bought for all of them. */
 function kitLine(project: Project, kit: KitAccount, run: KitYarnRun, before: PlanNumbers | null): LedgerYarn {
   const yarn = project.yarns?.find((entry) => entry.id === run.yarn)
-  const units = project.units ?? 'metric'
+  const { units } = settled(project)
   const mass = (grams: number): string => formatMass(grams, units)
   const wound = kit.perKit.find((entry) => entry.yarn === run.yarn)
   const each = wound?.grams ?? 0
@@ -93,7 +94,7 @@ function kitLine(project: Project, kit: KitAccount, run: KitYarnRun, before: Pla
 
 /** What is to be bought for one, or for the whole run of a kit and what one is sold for. */
 function moneyFigures(project: Project, plan: PlanNumbers, before: PlanNumbers | null): LedgerFigure[] {
-  const money = (amount: number) => formatMoney(amount, project.currency ?? 'EUR')
+  const money = (amount: number) => formatMoney(amount, settled(project).currency)
   const sum = (
     name: string,
     now: number | null | undefined,

@@ -63,7 +63,7 @@ export class PaperState {
   }
 
   get terms(): Terms {
-    return this.#document.project.sheet?.terms ?? this.#document.project.terms ?? 'US'
+    return this.#document.settled.sheet.terms
   }
 
   get isTemplate(): boolean {

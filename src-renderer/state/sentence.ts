@@ -12,6 +12,7 @@ import { kitOf, patchKit } from './edits/kit'
 import { blanketOf } from './edits/layout'
 import { MEASURES, mainMotif, measureOf, setMeasure } from './edits/motif'
 import type { MeasureKey } from './edits/motif'
+import { settled } from '../../src-core/settled'
 
 export type Field = SentenceField | 'colours' | 'kit'
 
@@ -73,7 +74,7 @@ export function sentenceParts(project: Project, plan: Plan): Part[] {
   const { kit } = plan
   if (kit && parts.at(-1)?.text.endsWith('.')) {
     const last = parts.pop()!
-    const price = kit.asked ? ` at ${formatMoney(kit.asked.withTax, project.currency ?? 'EUR')}` : ''
+    const price = kit.asked ? ` at ${formatMoney(kit.asked.withTax, settled(project).currency)}` : ''
     parts.push(
       { ...last, text: last.text.slice(0, -1) },
       { text: ', sold as ' },

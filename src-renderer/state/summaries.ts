@@ -19,6 +19,7 @@ import { mainMotif } from './edits/motif'
 import { findYarn } from './edits/yarn'
 import { isShownAt } from './places-of-findings'
 import type { PlaceId } from './view.svelte'
+import { settled } from '../../src-core/settled'
 
 interface PlaceSummary {
   readonly lines: readonly string[]
@@ -76,7 +77,7 @@ export function leadingMeasure(account: MotifAccount): { readonly value: number;
 function motifLines(project: Project, plan: Plan): string[] {
   const motif = mainMotif(project)
   if (!motif) return ['none yet']
-  const units = project.units ?? 'metric'
+  const { units } = settled(project)
   const placed = plan.accounts
   const first = placed.find(({ id }) => id === motif.id) ?? placed[0]
   if (first && placed.length > 1) {
@@ -113,10 +114,10 @@ function yarnLines(project: Project, plan: Plan): string[] {
   if (yarns.length === 0) return ['no yarn yet']
   const toBuy = plan.yarns.reduce((sum, yarn) => sum + (yarn.toBuy ?? 0), 0)
   const grams = plan.yarns.reduce((sum, yarn) => sum + yarn.grams.expected, 0)
-  const word = termWord('ball', project.terms ?? 'US')
+  const word = termWord('ball', settled(project).terms)
   const assumes = (number: YarnNumber): boolean => plan.yarns.some((need) => isAssumed(need, number))
   const used = counted(plan.yarns.length, 'yarn')
-  const mass = marked(formatMass(grams, project.units ?? 'metric'), assumes('grams'))
+  const mass = marked(formatMass(grams, settled(project).units), assumes('grams'))
   return [
     plan.yarns.length === 0 ? 'none in use' : grams > 0 ? `${mass} in ${used}` : used,
     toBuy > 0 ? marked(`${counted(toBuy, word)} to buy`, assumes('toBuy')) : 'nothing to buy',
@@ -129,7 +130,7 @@ function kitLines(project: Project, plan: Plan): string[] {
   const { kit } = plan
   const count = counted(kit?.count ?? given.count ?? 1, 'kit')
   if (!kit) return [count]
-  const money = (amount: number): string => formatMoney(amount, project.currency ?? 'EUR')
+  const money = (amount: number): string => formatMoney(amount, settled(project).currency)
   if (kit.asked) {
     const taxed = kit.asked.tax > 0 ? ' with tax' : ''
     const told = (amount: number): string => marked(money(amount), kit.assumed?.includes('cost') ?? false)
@@ -146,7 +147,7 @@ const LINES: Readonly<Record<PlaceId, (project: Project, plan: Plan) => string[]
   yarn: yarnLines,
   kit: kitLines,
   paper: (project) => [
-    `${project.sheet?.paper ?? 'A4'}, ${project.sheet?.terms ?? project.terms ?? 'US'} terms`,
+    `${settled(project).sheet.paper}, ${settled(project).sheet.terms} terms`,
     project.sheet?.style === 'ink' ? 'black ink' : 'colour, letters and textures',
   ],
 }

@@ -116,7 +116,7 @@ function motifWords(project: Project, plan: Plan): string {
 }
 
 function joinWords(project: Project, plan: Plan): string {
-  const rule = JOIN_WORDS[project.joining?.rule ?? 'tips']
+  const rule = JOIN_WORDS[plan.settled.joining.rule]
   if (plan.joins.length === 0) return `none (${rule})`
   const widest = plan.joins.reduce((most, node) => Math.max(most, node.spread), 0)
   const gap = `largest gap at the join ${formatLength(widest, unitsOf(project))}`

@@ -4,6 +4,7 @@
  */
 import type { OutlineKind, UnitSystem } from '../../../shared-types/project'
 import { MM_PER_INCH } from '../../../src-core/units/quantity'
+import { DEFAULTS } from '../../../src-core/settled'
 
 export interface FirstSizes {
   /** Tip to tip, across, side to side or length. */
@@ -52,4 +53,4 @@ const FIRST_SIZES: Readonly<Record<UnitSystem, FirstSizes>> = {
 }
 
 /** The first sizes of a project; metric where it does not say. */
-export const firstSizes = (units: UnitSystem | undefined): FirstSizes => FIRST_SIZES[units ?? 'metric']
+export const firstSizes = (units: UnitSystem | undefined): FirstSizes => FIRST_SIZES[units ?? DEFAULTS.units]

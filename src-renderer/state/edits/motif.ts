@@ -16,6 +16,7 @@ import { freeId, freeLetter, freeName } from './ids'
 import { circlesOf, layingOf, readingsOf } from '../../../src-core/motif/ruler'
 import type { Laying, Readings } from '../../../src-core/motif/ruler'
 import { workedEntries } from '../../../src-core/motif/rounds/special'
+import { withGauge } from '../../../src-core/settled'
 
 export type MeasureKey =
   'overTips' | 'overValleys' | 'across' | 'sideToSide' | 'pointToPoint' | 'length' | 'width'
@@ -144,7 +145,10 @@ export const setWeighed = (project: Project, id: string, patch: Partial<Weighed>
 
 /** Puts fields over the motif's own gauge, which starts from the project's. */
 export const setMotifGauge = (project: Project, id: string, patch: Partial<StitchGauge>): Project =>
-  updateMotif(project, id, (motif) => ({ ...motif, gauge: { ...(motif.gauge ?? project.gauge), ...patch } }))
+  updateMotif(project, id, (motif) => ({
+    ...motif,
+    gauge: { ...withGauge(motif, project.gauge).gauge, ...patch },
+  }))
 
 /** Adds a colour to a measured motif, outermost last. */
 export function addSlot(project: Project, id: string): Project {

@@ -2,6 +2,7 @@
 import type { Motif, Project, Yarn } from '../../../shared-types/project'
 import { freeId, freeLetter, freeName } from './ids'
 import { setTerms } from './terms'
+import { settled, withGauge } from '../../../src-core/settled'
 
 /** A yarn is the same one where name, colour and ball band agree. */
 const sameYarn = (a: Yarn, b: Yarn): boolean =>
@@ -23,7 +24,7 @@ export function takeYarn(project: Project, yarn: Yarn): { project: Project; id: 
  * without a gauge brings that of its project.
  */
 export function takeMotif(project: Project, other: Project, id: string): { project: Project; id: string } {
-  const from = setTerms(other, project.terms ?? 'US')
+  const from = setTerms(other, settled(project).terms)
   const motif = from.motifs?.find((entry) => entry.id === id)
   return motif ? bring(project, from, motif) : { project, id }
 }
@@ -31,7 +32,7 @@ export function takeMotif(project: Project, other: Project, id: string): { proje
 function bring(project: Project, from: Project, motif: Motif): { project: Project; id: string } {
   const id = freeId('m', project.motifs)
   const names = (project.motifs ?? []).map((entry) => entry.name)
-  const gauge = motif.gauge ?? from.gauge
+  const gauge = withGauge(motif, from.gauge).gauge
   const copy = {
     ...motif,
     id,

@@ -3,6 +3,7 @@ import type { Project, StitchGauge, Terms } from '../../../shared-types/project'
 import { translateText } from '../../../src-core/notation/translate'
 import { translateStitch } from '../../../src-core/stitches/terms'
 import { editsOf } from '../../kinds/layouts'
+import { settled } from '../../../src-core/settled'
 
 const gaugeIn = <Gauge extends StitchGauge | undefined>(gauge: Gauge, from: Terms, to: Terms): Gauge => {
   if (!gauge) return gauge
@@ -22,7 +23,7 @@ const gaugeIn = <Gauge extends StitchGauge | undefined>(gauge: Gauge, from: Term
 
 /** The project in other terms. */
 export function setTerms(project: Project, to: Terms): Project {
-  const from = project.terms ?? 'US'
+  const from = settled(project).terms
   if (from === to) return project
   const { layout } = project
   return {

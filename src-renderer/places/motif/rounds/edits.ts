@@ -15,6 +15,7 @@ import type { PrintStyle } from '../../../../src-core/notation/print'
 import type { TakenApart } from '../../../../src-core/notation/take-apart'
 import { freeId, freeName } from '../../../state/edits/ids'
 import { MEASURES, findMotif, renameSlot, slotsOf, updateMotif } from '../../../state/edits/motif'
+import { settled } from '../../../../src-core/settled'
 
 export type WrittenRound = NonNullable<RoundsMotif['rounds']>[number]
 export type Foundation = RoundsMotif['foundation']
@@ -190,7 +191,7 @@ export function replaceRounds(project: Project, id: string, taken: TakenApart): 
 export function rewordMotif(project: Project, id: string, style: PrintStyle): Project | null {
   const motif = findMotif(project, id)
   if (motif?.kind !== 'rounds') return null
-  const words = rewordRounds(motif, project.terms ?? 'US', style)
+  const words = rewordRounds(motif, settled(project).terms, style)
   return (
     words &&
     updateRounds(project, id, (rounds) =>

@@ -5,6 +5,7 @@ import { motifYarn } from '../../../../src-core/materials/motif-yarn'
 import { marked, splitWords } from '../../../../src-core/figures/yarn-words'
 import { formatMass, formatRange, formatYarnLength } from '../../../../src-core/units/format'
 import { findYarn } from '../../../state/edits/yarn'
+import { settled } from '../../../../src-core/settled'
 
 interface SlotWords {
   readonly slot: string
@@ -20,7 +21,7 @@ export function yarnOfSlot(project: Project, motif: Motif, slot: string | undefi
 
 /** What each colour takes of its yarn. */
 export function slotYarnWords(project: Project, motif: Motif, account: MotifAccount | null): SlotWords[] {
-  const units = project.units ?? 'metric'
+  const { units } = settled(project)
   return motifYarn(motif, account, '').slots.map(({ slot, unit, amount, source, split }) => {
     const yarn = yarnOfSlot(project, motif, slot)
     const perMetre = yarn?.ballGrams && yarn.ballMetres ? yarn.ballGrams / yarn.ballMetres : null
