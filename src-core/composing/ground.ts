@@ -10,9 +10,10 @@ import type { Box } from '../geometry/points'
 import { layItems } from '../layout/applique/items'
 import type { AppliqueItem, LaidItem } from '../layout/applique/items'
 import { readPanel } from '../layout/applique/panel'
-import { settled } from '../settled'
 import { distanceWithin } from '../layout/applique/remembered'
 import type { Panel } from '../layout/applique/panel'
+import { remembered } from '../memo'
+import { DEFAULTS, settled } from '../settled'
 import type { Millimetres } from '../units/quantity'
 
 export type { AppliqueItem } from '../layout/applique/items'
@@ -29,22 +30,13 @@ export interface Ground {
   readonly clearance: Millimetres
 }
 
-const grounds = new WeakMap<Project, Ground | null>()
-
 /** The ground of an appliqué, worked out once for a project; null where it is made into something else. */
-export function groundOf(project: Project): Ground | null {
-  const known = grounds.get(project)
-  if (known !== undefined) return known
-  const ground = readGround(project)
-  grounds.set(project, ground)
-  return ground
-}
-
-function readGround(given: Project): Ground | null {
+export const groundOf = remembered((given: Project): Ground | null => {
   const project = settled(given)
-  const { layout } = project
+  // As they are written: what lies there is kept as it is when more is laid.
+  const { layout } = given
   if (layout?.kind !== 'applique') return null
-  const { items } = layout
+  const { items = [], clearance: asked = DEFAULTS.applique.clearance } = layout
   const known = new Map(project.motifs.map((motif) => [motif.id, motif]))
   const accounts = new Map(measureProject(project).motifs.map((account) => [account.id, account]))
   const motifs = new Map(
@@ -55,10 +47,9 @@ function readGround(given: Project): Ground | null {
   )
   const { laid } = layItems(project, items, motifs)
   const { panel } = readPanel(layout.panel, project.units)
-  const asked = layout.clearance
   const clearance = isWithin(asked, CLEARANCE) ? asked : 0
   return { layout, items, laid, panel, accounts, clearance }
-}
+})
 
 /** Id of the n-th item of the list, from 0; the plan has the same. */
 export const itemId = (index: number): string => `1,${index + 1}`

@@ -104,7 +104,14 @@ describe('plan', () => {
     const file = await writeProject(SAMPLE)
     const ran = await petalyard('plan', file, '--json')
     const plan = JSON.parse(ran.out) as Plan
-    const { motif: _, fillerMotif: _filler, minutes, yarns, ...own } = planProject(SAMPLE)
+    const {
+      settled: _,
+      motif: _motif,
+      fillerMotif: _filler,
+      accounts: _accounts,
+      ...rest
+    } = planProject(SAMPLE)
+    const { minutes, yarns, ...own } = rest
     // One number for each of these, its range beside it.
     const told = {
       ...own,
