@@ -2,6 +2,7 @@
 import type { Plan } from '../../shared-types/plan'
 import { joinPoints, pieceAt } from '../layout/placed'
 import type { JoinPoint } from '../layout/placed'
+import { remembered } from '../memo'
 
 /** Two motifs meet, more than two meet, or the gap at the join is too wide, however many meet. */
 export const JOIN_MARKS = ['two', 'several', 'stretched'] as const
@@ -26,15 +27,10 @@ export function joinMarksOf(points: readonly JoinPoint[]): readonly JoinMark[] {
   return JOIN_MARKS.filter((mark) => there.has(mark))
 }
 
-const known = new WeakMap<readonly JoinPoint[], readonly JoinMark[]>()
+const marksOf = remembered(joinMarksOf)
 
 /** The marks that a plan has. */
-export function joinMarksIn(plan: Plan): readonly JoinMark[] {
-  const points = joinPoints(plan)
-  let marks = known.get(points)
-  if (!marks) known.set(points, (marks = joinMarksOf(points)))
-  return marks
-}
+export const joinMarksIn = (plan: Plan): readonly JoinMark[] => marksOf(joinPoints(plan))
 
 const SHAPES: Readonly<Record<JoinMark, readonly [string, string]>> = {
   two: ['dot', 'of two motifs'],

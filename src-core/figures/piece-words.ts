@@ -2,6 +2,7 @@
 import type { PieceKind, Plan } from '../../shared-types/plan'
 import { listOf } from '../joins/words'
 import type { PlacedPiece } from '../layout/placed'
+import { remembered } from '../memo'
 
 /** What the pieces of a blanket are called. */
 export const PIECE_NAME: Readonly<Record<PieceKind, string>> = {
@@ -10,12 +11,13 @@ export const PIECE_NAME: Readonly<Record<PieceKind, string>> = {
   half: 'half motif',
 }
 
-const numbers = new WeakMap<Plan, ReadonlyMap<string, number>>()
+const numbersOf = remembered(
+  ({ motifs }: Plan) => new Map(motifs.map(({ id, label }) => [id, Number(label)])),
+)
 
 /** Working numbers of the motifs round a filler, smallest first. */
 function roundOf(plan: Plan, { round = [] }: PlacedPiece): number[] {
-  let known = numbers.get(plan)
-  if (!known) numbers.set(plan, (known = new Map(plan.motifs.map(({ id, label }) => [id, Number(label)]))))
+  const known = numbersOf(plan)
   return round.map((id) => known.get(id) ?? 0).sort((a, b) => a - b)
 }
 

@@ -1,5 +1,6 @@
 /** Everything that is placed in a layout, told alike: its motifs, and the half motifs and fillers of a blanket. */
 import type { JoinNode, PieceKind, PlacedMotif, Plan, Point } from '../../shared-types/plan'
+import { remembered } from '../memo'
 
 export interface PlacedPiece extends PlacedMotif {
   readonly kind: PieceKind
@@ -9,12 +10,8 @@ export interface PlacedPiece extends PlacedMotif {
   readonly side?: 'left' | 'right'
 }
 
-const known = new WeakMap<Plan, readonly PlacedPiece[]>()
-
 /** Motifs, then half motifs, then fillers; a filler has the row and place of the first motif round it. */
-export function placedPieces(plan: Plan): readonly PlacedPiece[] {
-  const before = known.get(plan)
-  if (before) return before
+export const placedPieces = remembered((plan: Plan): readonly PlacedPiece[] => {
   const pieces: PlacedPiece[] = plan.motifs.map((motif) => ({ ...motif, kind: 'motif' }))
   const last = new Map(plan.motifs.map(({ row, column }) => [row, column]))
   for (const { side, ...half } of plan.halves) {
@@ -28,33 +25,23 @@ export function placedPieces(plan: Plan): readonly PlacedPiece[] {
     const motif = plan.fillerMotif?.id ?? ''
     pieces.push({ ...filler, row, column, motif, kind: 'filler', round: motifs })
   }
-  known.set(plan, pieces)
   return pieces
-}
+})
 
-const byId = new WeakMap<Plan, ReadonlyMap<string, PlacedPiece>>()
+const byId = remembered((plan: Plan) => new Map(placedPieces(plan).map((piece) => [piece.id, piece])))
 
 /** What is placed at an address; undefined where nothing is. */
-export function pieceAt(plan: Plan, id: string | null | undefined): PlacedPiece | undefined {
-  let pieces = byId.get(plan)
-  if (!pieces) byId.set(plan, (pieces = new Map(placedPieces(plan).map((piece) => [piece.id, piece]))))
-  return pieces.get(id ?? '')
-}
+export const pieceAt = (plan: Plan, id: string | null | undefined): PlacedPiece | undefined =>
+  byId(plan).get(id ?? '')
 
 /** A place at which something is joined; of half motifs and fillers the place alone is known: two meet there. */
 export type JoinPoint = Point & Partial<Pick<JoinNode, 'members' | 'stretched'>>
 
-const points = new WeakMap<Plan, readonly JoinPoint[]>()
-
 /** Every place at which something is joined: the join points of the motifs, then those of half motifs and fillers. */
-export function joinPoints(plan: Plan): readonly JoinPoint[] {
-  let found = points.get(plan)
-  if (!found) {
-    const others = [...plan.halves, ...plan.fillers].flatMap((piece) => piece.points ?? [])
-    points.set(plan, (found = others.length > 0 ? [...plan.joins, ...others] : plan.joins))
-  }
-  return found
-}
+export const joinPoints = remembered((plan: Plan): readonly JoinPoint[] => {
+  const others = [...plan.halves, ...plan.fillers].flatMap((piece) => piece.points ?? [])
+  return others.length > 0 ? [...plan.joins, ...others] : plan.joins
+})
 
 /** Join points that fillers or half motifs have of their own, beside those where motifs meet. */
 export const ownPoints = (pieces: readonly { readonly points?: readonly Point[] | undefined }[]): number =>

@@ -14,6 +14,7 @@ import { placeOutline } from '../../geometry/place'
 import { formatNumber } from '../../units/format'
 import type { Degrees, Millimetres } from '../../units/quantity'
 import { DEFAULTS } from '../../settled'
+import { remembered } from '../../memo'
 
 export type AppliqueItem = NonNullable<AppliqueLayout['items']>[number]
 
@@ -42,19 +43,10 @@ export interface KnownMotif {
 }
 
 /** Remembers where an item lies as long as it and its motif stay the same objects: a drag moves one of many. */
-const remembered = new WeakMap<AppliqueItem, { readonly account: MotifAccount; readonly edges: Edges }>()
-
-function edgesOf(
-  item: AppliqueItem,
-  account: MotifAccount,
-  place: Parameters<typeof placeOutline>[1],
-): Edges {
-  const known = remembered.get(item)
-  if (known?.account === account) return known.edges
-  const edges = indexEdges(placeOutline(account.outline, place))
-  remembered.set(item, { account, edges })
-  return edges
-}
+const edgesOf = remembered(
+  (_: AppliqueItem, account: MotifAccount, x: number, y: number, turn: number, flipped: boolean): Edges =>
+    indexEdges(placeOutline(account.outline, { x, y, turn, flipped })),
+)
 
 /** Lays every item that can be laid; numbers stay those of the list. */
 export function layItems(
@@ -104,7 +96,7 @@ export function layItems(
       turn,
       flipped,
       layer: item.layer ?? DEFAULTS.item.layer,
-      edges: edgesOf(item, known.account, { x, y, turn, flipped }),
+      edges: edgesOf(item, known.account, x, y, turn, flipped),
     })
   })
   return { laid, findings }

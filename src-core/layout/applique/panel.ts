@@ -18,6 +18,7 @@ import { APPLIQUE } from './constants'
 import { pathRefusal, refusal } from './drawing-words'
 import type { Refusal } from './drawing-words'
 import { DEFAULTS } from '../../settled'
+import { remembered } from '../../memo'
 
 export interface Panel extends PanelAccount {
   readonly width: Millimetres
@@ -33,17 +34,14 @@ interface ReadPanel {
   readonly findings: readonly Finding[]
 }
 
-/** Remembers a panel as long as its fields are the same object: a drag of what lies on it leaves it alone. */
-const remembered = new WeakMap<PanelFields, { readonly units: UnitSystem; readonly read: ReadPanel }>()
+/**
+ * Reads the panel; null with findings where there is none to lay anything on. It is remembered as long as its fields
+ * are the same object: a drag of what lies on it leaves it alone.
+ */
+export const readPanel = (fields: PanelFields | undefined, units: UnitSystem): ReadPanel =>
+  fields ? remember(fields, units) : readFields(fields, units)
 
-/** Reads the panel; null with findings where there is none to lay anything on. */
-export function readPanel(fields: PanelFields | undefined, units: UnitSystem): ReadPanel {
-  const known = fields && remembered.get(fields)
-  if (known?.units === units) return known.read
-  const read = readFields(fields, units)
-  if (fields) remembered.set(fields, { units, read })
-  return read
-}
+const remember = remembered((fields: PanelFields, units: UnitSystem): ReadPanel => readFields(fields, units))
 
 function readFields(fields: PanelFields | undefined, units: UnitSystem): ReadPanel {
   const findings: Finding[] = []
