@@ -12,7 +12,9 @@ import { finding } from '../../../src-core/findings/finding'
 import type { KeptProjects } from './kept'
 import { folderProblem, nameInWords, placeInWords } from './keeping-words'
 import type { FileStamp, Pace, ProjectFiles } from './ports'
+import { SaveTimer } from './save-timer'
 import { compareWithDisk, hashOf, stampOf } from './stamp'
+import { Turns } from './turns'
 
 interface SessionPorts {
   readonly files: ProjectFiles
@@ -65,14 +67,14 @@ export class ProjectSession {
   #usedAt: number
   /** The next write to the file leaves a backup copy of what stood there before. */
   #backupDue = true
-  #unsavedSince: number | null = null
-  #timer: NodeJS.Timeout | undefined
+  readonly #timer: SaveTimer
   #closed = false
-  /** Writes of one project never overlap: each waits for the one before. */
-  #queue: Promise<unknown> = Promise.resolve()
+  /** Writes of one project never overlap. */
+  readonly #turns = new Turns()
 
   constructor(start: SessionStart, ports: SessionPorts) {
     this.#ports = ports
+    this.#timer = new SaveTimer(ports.pace, ports.now)
     this.id = start.id
     this.#origin = start.origin
     this.#findings = start.findings
@@ -178,7 +180,7 @@ export class ProjectSession {
   async saveTo(path: string, change: ProjectChange): Promise<Outcome<Keeping>> {
     const problem = this.#take(change)
     if (problem) return refused(problem)
-    return this.#inTurn(async () => {
+    return this.#turns.take(async () => {
       const [text, revision] = [this.#text, this.#revision]
       const written = await this.#ports.files.write(path, text, { backup: true })
       if (!written.ok) return refused(finding('app/cannot-write', basename(path), { reason: written.reason }))
@@ -193,7 +195,7 @@ export class ProjectSession {
 
   /** Looks whether somebody else changed the file. */
   async checkDisk(): Promise<DiskState> {
-    return this.#inTurn(async () => {
+    return this.#turns.take(async () => {
       if (this.#path === null || this.#closed) return 'same'
       const compared = await this.#compare(this.#path)
       if (compared.state === 'same') this.#stamp = compared.stamp
@@ -213,7 +215,7 @@ export class ProjectSession {
       const failed = await this.#saveToFile({ evenIfMissing: true, overForeign: true })
       return failed ? refused(failed) : done(this.opened())
     }
-    return this.#inTurn(async () => {
+    return this.#turns.take(async () => {
       const read = await this.#ports.files.open(path)
       if (!read.ok) {
         const gone = (await stampOf(path)) === null
@@ -245,15 +247,15 @@ export class ProjectSession {
    * Where saving fails, everything stays in the app's own folder and the reason comes back.
    */
   async close(): Promise<Finding | null> {
-    clearTimeout(this.#timer)
+    this.#timer.stop()
     if (this.isUntouched) {
       this.#closed = true
-      await this.#queue
+      await this.#turns.done
       return null
     }
     const failed = await this.settle()
     this.#closed = true
-    return this.#inTurn(async () => {
+    return this.#turns.take(async () => {
       if (this.#path === null || this.isUnsaved) return (await this.#journalNow()) ?? failed
       await this.#ports.kept.remove(this.id)
       return null
@@ -281,7 +283,7 @@ export class ProjectSession {
   /** Writes the newest state into the app's own folder; changes that came meanwhile are written once. */
   async #journal(): Promise<Finding | null> {
     const wanted = this.#revision
-    return this.#inTurn(async () => {
+    return this.#turns.take(async () => {
       if (this.#keptRevision >= wanted) return null
       return this.#journalNow()
     })
@@ -319,29 +321,19 @@ export class ProjectSession {
     return null
   }
 
-  /**
-   * Saves on the timer: some time after the last change, at the latest some time after the first. A project
-   * without a file needs it only where the own folder could not be written.
-   */
+  /** Saves on the timer. A project without a file needs it only where the own folder could not be written. */
   #plan(): void {
     if (this.#closed || this.#unreadable || !this.isUnsaved || this.#disk !== 'same') return
-    const { saveAfter, saveAtMost, saveAgain } = this.#ports.pace
-    const now = this.#ports.now()
-    this.#unsavedSince ??= now
-    const wait = this.#problem
-      ? saveAgain
-      : Math.max(0, Math.min(saveAfter, this.#unsavedSince + saveAtMost - now))
-    clearTimeout(this.#timer)
-    this.#timer = setTimeout(() => {
+    this.#timer.start(this.#problem !== null, () => {
       void this.settle().then(() => {
         this.#tell()
         this.#plan()
       })
-    }, wait)
+    })
   }
 
   async #saveToFile(how: { evenIfMissing?: boolean; overForeign?: boolean }): Promise<Finding | null> {
-    return this.#inTurn(async () => {
+    return this.#turns.take(async () => {
       const path = this.#path
       if (path === null) return null
       const file = basename(path)
@@ -388,7 +380,7 @@ export class ProjectSession {
     this.#savedAt = new Date(this.#ports.now()).toISOString()
     this.#disk = 'same'
     this.#problem = null
-    this.#unsavedSince = this.isUnsaved ? this.#ports.now() : null
+    this.#timer.saved(this.isUnsaved)
   }
 
   #setDisk(state: DiskState): void {
@@ -404,11 +396,5 @@ export class ProjectSession {
 
   #name(): string {
     return nameInWords(this.#path, this.#title)
-  }
-
-  #inTurn<T>(task: () => Promise<T>): Promise<T> {
-    const next = this.#queue.then(task, task)
-    this.#queue = next.catch(() => undefined)
-    return next
   }
 }
