@@ -47,18 +47,23 @@ const KEEPING: Keeping = {
   disk: 'same',
 }
 
+/** What somebody who has chosen nothing starts with. */
+export const SETTINGS: Settings = {
+  theme: 'light',
+  units: 'metric',
+  terms: 'US',
+  hand: 'right',
+  currency: 'EUR',
+  paper: 'A4',
+}
+
 /** A bridge over one project in memory. */
 export function memoryHost(project: Project, choice: MemoryChoice = {}): MemoryHost {
   const listeners = new Map<string, Set<(value: never) => void>>()
   const kept: string[] = []
   const asked: { name: string; payload: unknown }[] = []
   let settings: Settings = {
-    theme: 'light',
-    units: 'metric',
-    terms: 'US',
-    hand: 'right',
-    currency: 'EUR',
-    paper: 'A4',
+    ...SETTINGS,
     ...choice.settings,
   }
   let keeping: Keeping = { ...KEEPING, name: project.title ?? 'Untitled' }

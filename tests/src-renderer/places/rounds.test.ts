@@ -12,6 +12,7 @@ import { readForEditor } from '../../../src-renderer/places/motif/rounds/reading
 import { inWindow } from '../in-window'
 import { SMALL } from '../projects'
 import RoundsOfFirst from './RoundsOfFirst.svelte'
+import { SETTINGS } from '../memory-bridge'
 
 afterEach(cleanup)
 // jsdom lays nothing out, so nothing can be scrolled to.
@@ -108,14 +109,6 @@ describe('colours of rounds', () => {
 })
 
 describe('a project that begins with rounds', () => {
-  const SETTINGS = {
-    theme: 'light',
-    units: 'metric',
-    terms: 'US',
-    hand: 'right',
-    currency: 'EUR',
-    paper: 'A4',
-  } as const
   const begun = () => ownRoundsProject(SETTINGS, { kind: 'blanket', width: 1000, height: 1300 })
   const strangers = (project: Project) =>
     planProject(project).findings.filter(

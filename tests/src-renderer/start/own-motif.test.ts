@@ -1,19 +1,11 @@
 import { describe, expect, it } from 'vitest'
-import type { Settings } from '../../../shared-types/bridge'
 import { OUTLINE_KINDS } from '../../../shared-types/project'
 import { planProject } from '../../../src-core/plan'
 import { ownRoundsProject } from '../../../src-renderer/places/motif/rounds/own-rounds'
 import type { Made, OwnMotif } from '../../../src-renderer/start/own-motif'
 import { ownProject, secondAssumed } from '../../../src-renderer/start/own-motif'
+import { SETTINGS } from '../memory-bridge'
 
-const SETTINGS: Settings = {
-  theme: 'light',
-  units: 'metric',
-  terms: 'US',
-  hand: 'right',
-  currency: 'EUR',
-  paper: 'A4',
-}
 const MADE: readonly Made[] = [
   { kind: 'blanket', width: 1000, height: 1300 },
   { kind: 'garland', length: 2000 },
