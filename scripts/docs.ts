@@ -84,7 +84,7 @@ function findingsPage(): string {
   return [
     '# Findings',
     'Written by `npm run docs` from `src-core/findings/`. Do not edit by hand.',
-    'A finding has a stable code, a severity, a place, a message with its numbers, and what would mend it. ' +
+    'A finding has a stable code, a severity, a place, a message with its numbers, and how to fix it. ' +
       'An **error** keeps part of the plan from being right (`petalyard` ends with 1), a **warning** should be ' +
       'looked at before yarn is cut, a **note** is good to know.',
     ...sections,

@@ -122,7 +122,7 @@ describe('somebody who lays blossoms on a cushion', () => {
       .waitFor()
     await page.getByText('Item 1 (Flower) and item 2 (Flower) overlap.').first().waitFor()
     await hands.go('Arrangement')
-    await eventually(async () => expect(await list.getByText('to mend').count()).toBe(2))
+    await eventually(async () => expect(await list.getByText('to fix').count()).toBe(2))
     await hands.press('Close Arrangement')
     await hands.fill('From the left', '25 cm')
     await awaitToMend(page)

@@ -287,7 +287,7 @@ describe('arrangers', () => {
     const before = app.document.committed
     await open('Lay a corner spray')
     await waitFor(() => expect(itemsOf(app.document.project)).toHaveLength(33))
-    expect(screen.getByRole('status').textContent).toMatch(/to mend/)
+    expect(screen.getByRole('status').textContent).toMatch(/to fix/)
     await fireEvent.click(screen.getByRole('radio', { name: 'Replace it' }))
     await press('Alternate with another')
     await waitFor(() =>
