@@ -4,27 +4,13 @@ import { describe, expect, it } from 'vitest'
 import type { Plan } from '../../../shared-types/plan'
 import type { Project } from '../../../shared-types/project'
 import { planProject } from '../../../src-core/plan'
-import { settled } from '../../../src-core/settled'
 import { listExamples } from '../../../src-main/documents'
 import { renderMap } from '../../../src-main/paper'
 import { listCsv } from '../../../src-main/paper/lists'
+import { OPEN_FIELDS, writtenOut } from '../../written-out'
 
 const DATE = new Date('2026-11-26T10:00:00Z')
 const examples = listExamples().map(({ name, text }) => ({ name, project: JSON.parse(text) as Project }))
-
-/** Everything that a project can leave open, as it is settled: its own fields, and those of its layout. */
-const OWN = [
-  ...(['title', 'designer', 'notes', 'units', 'terms', 'hand', 'forChild', 'currency', 'order'] as const),
-  ...(['yarns', 'motifs', 'colourways', 'joining', 'allowance', 'sheet'] as const),
-] as const
-
-/** The project with some of its defaults written out, as a file of its own. */
-function writtenOut(project: Project, own: readonly string[], ofLayout: boolean): Project {
-  const all = structuredClone(settled(project)) as Record<string, unknown>
-  const layout = project.layout ? { layout: ofLayout ? all.layout : project.layout } : {}
-  const fields = Object.fromEntries(own.map((name) => [name, all[name]]))
-  return { ...structuredClone(project), ...fields, ...layout } as Project
-}
 
 /** What a plan tells, without the project that it is of. */
 const told = ({ settled: _, ...plan }: Plan) => plan
@@ -32,8 +18,8 @@ const told = ({ settled: _, ...plan }: Plan) => plan
 describe('a project with its defaults written out', () => {
   it.each(examples)('has the same plan: $name', ({ project }) => {
     const plan = told(planProject(project))
-    expect(told(planProject(writtenOut(project, OWN, true)))).toEqual(plan)
-    const some = fc.record({ own: fc.subarray([...OWN]), ofLayout: fc.boolean() })
+    expect(told(planProject(writtenOut(project)))).toEqual(plan)
+    const some = fc.record({ own: fc.subarray([...OPEN_FIELDS]), ofLayout: fc.boolean() })
     fc.assert(
       fc.property(some, ({ own, ofLayout }) => {
         expect(told(planProject(writtenOut(project, own, ofLayout)))).toEqual(plan)
@@ -43,7 +29,7 @@ describe('a project with its defaults written out', () => {
   })
 
   it.each(examples)('has the same lists and the same pages, byte for byte: $name', async ({ project }) => {
-    const [left, written] = [planProject(project), planProject(writtenOut(project, OWN, true))]
+    const [left, written] = [planProject(project), planProject(writtenOut(project))]
     for (const list of ['materials', 'order', 'cord', 'items', 'kit', 'purchase'] as const)
       expect(listCsv(list, written)).toBe(listCsv(list, left))
     const options = { date: DATE, version: '0' }

@@ -5,6 +5,7 @@ import { ledgerOf } from '../../../src-renderer/state/ledger'
 import { nudgeField, sentenceParts } from '../../../src-renderer/state/sentence'
 import { placeSummary } from '../../../src-renderer/state/summaries'
 import { EXAMPLES } from '../../../src-renderer/start/examples'
+import { writtenOut } from '../../written-out'
 import { example, SMALL } from '../projects'
 
 const plan = planProject(SMALL)
@@ -30,6 +31,17 @@ describe('the ledger', () => {
     const need = plan.yarns[0]!
     expect(ledgerOf(SMALL, plan, null).yarns[0]).toMatchObject({ need: need.grams.high, onHand: 20 })
   })
+
+  it.each(EXAMPLES.map(({ name }) => ({ name })))(
+    'and the sentence say the same of a project with its defaults written out: $name',
+    ({ name }) => {
+      const left = example(name)
+      const written = writtenOut(left)
+      const [planned, same] = [planProject(left), planProject(written)]
+      expect(ledgerOf(written, same, null)).toEqual(ledgerOf(left, planned, null))
+      expect(sentenceParts(written, same)).toEqual(sentenceParts(left, planned))
+    },
+  )
 })
 
 describe('the sentence', () => {
