@@ -13,6 +13,14 @@ export const COLOUR_CONSTANTS = {
   /** Other cells that a painted one may change by exhaustive search, at most, and the steps of that search (our choice). */
   nearChanges: 9,
   nearSteps: 20_000,
+  /**
+   * Steps of the search for counts within limits, at most: single changes, branches of the integer program, and of
+   * bringing its counts nearer to a wish, so many times (our choice).
+   */
+  countSteps: 20_000,
+  countBranches: 4000,
+  nearBranches: 300,
+  nearRounds: 12,
   /** Rounds of evening out counts, at most (our choice). */
   balanceRounds: 400,
   /** Cells that a finding points at, at most. */
