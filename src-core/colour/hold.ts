@@ -7,6 +7,7 @@ import { COUNT_FIELDS, blanketCounts } from '../layout/blanket'
 import { placesOf } from '../layout/places'
 import type { Place } from '../layout/places'
 import { memoised } from '../memo'
+import { blanketOf } from '../plans/layouts'
 import { assignColourways } from './assign'
 import type { ColourAssignment } from './assign'
 import { colourCells } from './cells'
@@ -41,8 +42,8 @@ const standing = memoised(
 
 /** Which colourway stands where in a project; null where there is no blanket that can be laid out. */
 export function standingColours(project: Project): StandingColours | null {
-  const { layout } = project
-  if (layout?.kind !== 'blanket') return null
+  const layout = blanketOf(project)
+  if (!layout) return null
   const { arrangement = DEFAULTS.blanket.arrangement } = layout
   const counts = COUNT_FIELDS.map((name) => layout[name])
   return standing(layout.cells, project.colourways ?? NONE, arrangement, ...counts)
@@ -50,15 +51,15 @@ export function standingColours(project: Project): StandingColours | null {
 
 /** The project after an edit, with what stood before it remembered where the colours would move otherwise. */
 export function holdColours(before: Project, after: Project): Project {
-  const [was, is] = [before.layout, after.layout]
-  if (was?.kind !== 'blanket' || is?.kind !== 'blanket' || before === after) return after
+  const [was, is] = [blanketOf(before), blanketOf(after)]
+  if (!was || !is || before === after) return after
   const isSame =
     was.cells === is.cells &&
     before.colourways === after.colourways &&
     COUNT_FIELDS.every((name) => was[name] === is[name])
   if (isSame) return after
   const moved = withMovedPaint(was, is, after)
-  const layout = moved.layout?.kind === 'blanket' ? moved.layout : is
+  const layout = blanketOf(moved) ?? is
   const { fill } = layout.cells ?? {}
   const arrangement = layout.arrangement ?? DEFAULTS.blanket.arrangement
   const isOfOld =

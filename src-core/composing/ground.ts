@@ -13,6 +13,7 @@ import { readPanel } from '../layout/applique/panel'
 import { distanceWithin } from '../layout/applique/remembered'
 import type { Panel } from '../layout/applique/panel'
 import { remembered } from '../memo'
+import { appliqueOf } from '../plans/layouts'
 import { DEFAULTS, settled } from '../settled'
 import type { Millimetres } from '../units/quantity'
 
@@ -34,8 +35,8 @@ export interface Ground {
 export const groundOf = remembered((given: Project): Ground | null => {
   const project = settled(given)
   // As they are written: what lies there is kept as it is when more is laid.
-  const { layout } = given
-  if (layout?.kind !== 'applique') return null
+  const layout = appliqueOf(given)
+  if (!layout) return null
   const { items = [], clearance: asked = DEFAULTS.applique.clearance } = layout
   const known = new Map(project.motifs.map((motif) => [motif.id, motif]))
   const accounts = new Map(measureProject(project).motifs.map((account) => [account.id, account]))

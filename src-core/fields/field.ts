@@ -3,6 +3,7 @@
  * where it is kept. The engine's findings, the window's fields, the schema and the docs all come from it.
  */
 import type { Layout, Project } from '../../shared-types/project'
+import { blanketOf, layoutKindOf } from '../plans/layouts'
 import type { FindingCode } from '../findings/catalogue'
 import type { QuantityKind } from '../units/written'
 
@@ -113,9 +114,8 @@ function changed(node: unknown, [step, ...rest]: readonly Step[], value: number 
 
 /** The project in which a field of this layout can be kept: one without a layout gets a blanket of its first motif. */
 function housed(project: Project, { layout }: Field): Project | null {
-  if (!layout || project.layout?.kind === layout) return project
-  if (layout !== 'blanket' || project.layout) return null
-  return { ...project, layout: { kind: 'blanket', motif: project.motifs?.[0]?.id } }
+  if (layout && layoutKindOf(project) !== layout) return null
+  return layout && !project.layout ? { ...project, layout: blanketOf(project) ?? undefined } : project
 }
 
 /** What the project says; undefined where it says nothing. */
@@ -149,7 +149,7 @@ export const boundsOf = <F extends Partial<Bounds>>({ least, most }: F): Pick<F,
 
 /** Every place of the file where a field stands, with the path to it. */
 export function placesOf(project: Project, field: Field): { where: string; at: At; value: number }[] {
-  if (field.layout && project.layout?.kind !== field.layout) return []
+  if (field.layout && layoutKindOf(project) !== field.layout) return []
   const found: { where: string; at: At; value: number }[] = []
   const walk = (node: unknown, parts: readonly string[], where: string, at: At): void => {
     const [part, ...rest] = parts

@@ -1,6 +1,8 @@
 /** Words of a kit that the window and the printed sheets share: cautions, credit, fibres, what a seller checks. */
 import type { Terms } from '../../shared-types/project'
 import type { Settled } from '../../shared-types/settled'
+import { layoutKindOf } from '../plans/layouts'
+import { cribWord, KIND_WORDS } from './kind-words'
 
 /** What stands where the ball band has to be copied from. */
 export const FILL_IN = '______________________________ (copy it from the ball band)'
@@ -9,22 +11,17 @@ export const FILL_IN = '______________________________ (copy it from the ball ba
 export const SELLER_CHECK =
   'Check what applies where you sell: toy safety if a child will play with it, product safety, fibre labelling and care labelling. One dye lot for the whole run of a yarn.'
 
+export const SMALL_PARTS = 'Hooks, needles and beads are small or sharp parts: not for children under three.'
+
 /** Cautions of the card and the label, short: they defer to local rules. */
 export function kitCautions(settled: Settled, terms: Terms): string {
-  const crib = terms === 'US' ? 'crib' : 'cot'
-  const { layout, forChild } = settled
-  const words: string[] = []
-  if (layout?.kind === 'garland')
-    words.push(
-      `Decoration, not a toy. Hang it out of children’s reach, never on or across a ${crib}, and remove it before a child can pull itself up. Keep it clear of stoves, candles and lamps.`,
-    )
-  else if (layout?.kind === 'applique')
-    words.push('Cushions and covers: rules on fire safety of furnishings may apply.')
-  else if (forChild) words.push(`Not for sleep under 12 months: keep loose blankets out of the ${crib}.`)
-  if (layout?.kit)
-    words.push('Hooks, needles and beads are small or sharp parts: not for children under three.')
-  words.push('Follow the rules that apply where you live.')
-  return words.join(' ')
+  return [
+    KIND_WORDS[layoutKindOf(settled)].caution(cribWord(terms), settled.forChild),
+    settled.layout?.kit ? SMALL_PARTS : '',
+    'Follow the rules that apply where you live.',
+  ]
+    .filter(Boolean)
+    .join(' ')
 }
 
 /** Whose pattern it is. That the permission is still missing is the seller's business: nothing of it reaches a buyer. */

@@ -2,6 +2,7 @@
 import type { Plan, PlacedMotif, Point } from '../../shared-types/plan'
 import type { SheetStyle } from '../../shared-types/project'
 import { blockingFactors } from '../layout/blanket'
+import { blanketOf } from '../plans/layouts'
 import { joinPoints, placedPieces } from '../layout/placed'
 import type { PlacedPiece } from '../layout/placed'
 import { edgingBorder } from './edging-line'
@@ -62,8 +63,8 @@ export function mapGround(plan: Plan, style: SheetStyle): MapGround {
   const rows = mapRows(plan)
   const outline = plan.motif?.outline ?? []
   // As the plan takes them: a factor that was refused stretches nothing.
-  const blocking = settled.layout?.kind === 'blanket' ? blockingFactors(settled.layout) : null
-  const stretch = { x: blocking?.width ?? 1, y: blocking?.height ?? 1 }
+  const { width: x, height: y } = blockingFactors(blanketOf(settled))
+  const stretch = { x, y }
   const looks = {
     ...{ plan, style, stretch },
     marks: colourwayMarks(plan),

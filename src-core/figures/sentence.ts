@@ -139,7 +139,6 @@ export function projectSentence(plan: Plan, terms?: Terms): SentencePart[] {
     { text: ' of ' },
     { text: formatLength(knownSize(motif), units), field: 'motif-size' },
   ]
-  if (settled.layout?.kind === 'garland') return [...parts, { text: ' along a cord.' }]
   // "3⅛ in in rows" would trip the tongue.
   if (units === 'imperial') parts.push({ text: ',' })
   parts.push(

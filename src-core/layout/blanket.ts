@@ -87,7 +87,7 @@ export function blanketCounts(layout: CountFields): { counts: BlanketCounts | nu
 }
 
 /** The factors by which blocking stretches the whole blanket; unusable ones are reported and taken as 1. */
-export function blockingFactors(layout: BlanketLayout): {
+export function blockingFactors(layout: BlanketLayout | null): {
   width: number
   height: number
   findings: Finding[]
@@ -95,7 +95,7 @@ export function blockingFactors(layout: BlanketLayout): {
   const findings: Finding[] = []
   const factor = (key: 'width' | 'height'): number => {
     const field = key === 'width' ? BLANKET.wider : BLANKET.longer
-    const value = layout.blocking?.[key] ?? DEFAULTS.blocking[key]
+    const value = layout?.blocking?.[key] ?? DEFAULTS.blocking[key]
     if (isWithin(value, field)) return value
     findings.push(
       finding('layout/blocking', `layout.blocking.${key}`, {

@@ -12,6 +12,8 @@ import { finding } from '../findings/finding'
 import { holds } from '../joins/holding'
 import { formatSize } from '../units/format'
 import type { Degrees } from '../units/quantity'
+import { KIND_WORDS } from '../figures/kind-words'
+import { blanketOf, layoutKindOf } from '../plans/layouts'
 import type { Planner } from '../plans/planner'
 import type { Tryout } from './trials'
 import type { BlanketCounts } from './blanket'
@@ -47,8 +49,9 @@ type Ways =
   | { readonly layout: null; readonly findings: readonly Finding[] }
 
 export function waysOf(project: Project, wish: Wish, planner: Planner): Ways {
-  if (project.layout && project.layout.kind !== 'blanket') {
-    const kind = project.layout.kind === 'garland' ? 'a garland' : 'an appliqué'
+  const layout = blanketOf(project)
+  if (!layout) {
+    const kind = KIND_WORDS[layoutKindOf(project)].one
     return { layout: null, findings: [finding('layout/fit-kind', 'layout.kind', { kind })] }
   }
   if (!(wish.width > 0 && wish.height > 0 && Number.isFinite(wish.width + wish.height))) {
@@ -56,7 +59,6 @@ export function waysOf(project: Project, wish: Wish, planner: Planner): Ways {
     const received = formatSize(wish.width || 0, wish.height || 0, units)
     return { layout: null, findings: [finding('layout/target', 'target', { received })] }
   }
-  const layout: BlanketLayout = project.layout ?? { kind: 'blanket', motif: project.motifs?.[0]?.id }
   const one: Project = {
     ...project,
     layout: { ...layout, target: undefined, arrangement: 'straight-rows', columns: 1, rows: 1 },

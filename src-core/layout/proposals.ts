@@ -6,6 +6,7 @@ import type { Finding } from '../../shared-types/finding'
 import type { FitArrangement, MotifAccount, Plan } from '../../shared-types/plan'
 import type { JoinRule, Project } from '../../shared-types/project'
 import { holds } from '../joins/holding'
+import { blanketOf } from '../plans/layouts'
 import type { Planner } from '../plans/planner'
 import type { Tryout } from './trials'
 import { byHolding, fitOf, layoutOf, nearest, waysOf } from './fit'
@@ -192,7 +193,7 @@ function isUnlike(a: Trial, b: Trial, account: MotifAccount): boolean {
 
 function propose(project: Project, { candidate, rule }: Look, planner: Planner, wish: Wish): Proposal {
   const { counts } = candidate
-  const layout = project.layout?.kind === 'blanket' ? project.layout : { motif: project.motifs?.[0]?.id }
+  const layout = blanketOf(project) ?? { motif: project.motifs?.[0]?.id }
   const laidWith = (many: BlanketCounts): Project => ({
     ...project,
     layout: {

@@ -5,6 +5,7 @@
 import type { Holds } from '../../shared-types/plan'
 import type { BlanketLayout, Joining, Project } from '../../shared-types/project'
 import { holds } from '../joins/holding'
+import { blanketOf } from '../plans/layouts'
 import type { Planner } from '../plans/planner'
 import { fitArrangements, layoutOf, missOf } from './fit'
 import { bestRotation } from './rotation'
@@ -41,8 +42,8 @@ const MOST_MISS = 0.25
 
 /** The remedy for a blanket; null where nothing is laid, or motifs lie apart on purpose. */
 export function remedyOf(project: Project, planner: Planner): Remedy | null {
-  const { layout, joining } = project
-  if (layout?.kind !== 'blanket' || joining?.rule === 'apart') return null
+  const layout = blanketOf(project)
+  if (!layout || project.joining?.rule === 'apart') return null
   const now = stateOf(project, planner)
   if (!now) return null
   const fix = fixOf(project, layout, now, planner)
@@ -101,8 +102,9 @@ function tried(
 
 /** The project with a fix. */
 export function withFix(project: Project, { layout, joining }: Pick<Fix, 'layout' | 'joining'>): Project {
-  if (project.layout?.kind !== 'blanket') return project
-  const changed = { ...project, layout: { ...project.layout, ...layout } }
+  const blanket = blanketOf(project)
+  if (!blanket) return project
+  const changed = { ...project, layout: { ...blanket, ...layout } }
   return Object.keys(joining).length > 0
     ? { ...changed, joining: { ...project.joining, ...joining } }
     : changed

@@ -39,10 +39,9 @@ export function createLetterFindings(): (project: Project) => readonly Finding[]
     letterFindings(Object.fromEntries(SOURCES.map((name, i) => [name, parts[i]])) as unknown as TextSources),
   )
   return (project) => {
-    const { layout } = project
-    const items = layout && layout.kind !== 'blanket' ? layout.items : undefined
-    const edging = layout?.kind === 'blanket' ? layout.edging : undefined
-    const parts: TextSources = { ...pick(project), items, edging, kit: layout?.kit }
+    const laid: Partial<TextSources> = project.layout ?? {}
+    const { items, edging, kit } = laid
+    const parts: TextSources = { ...pick(project), items, edging, kit }
     return check(...SOURCES.map((name) => parts[name]))
   }
 }

@@ -14,10 +14,13 @@ import type {
   Progress,
 } from '../../shared-types/bridge'
 import { CANCELLED, done, refused } from '../../shared-types/bridge'
+import type { Project } from '../../shared-types/project'
 import { PAPERS, SHEET_STYLES } from '../../shared-types/project'
 import type { ListName, SheetName } from '../../shared-types/sheets'
 import { LABEL_COUNTS, LISTS, SHEETS } from '../../shared-types/sheets'
 import { finding } from '../../src-core/findings/finding'
+import type { LayoutKind } from '../../src-core/plans/layouts'
+import { layoutKindOf } from '../../src-core/plans/layouts'
 import { shortenedTo } from '../documents/byte-length'
 import { isWriteRefusal, whyNotWritten } from '../documents/replace-file'
 import type { ProjectSession } from '../documents/session/session'
@@ -288,9 +291,12 @@ const EXPORTS = {
   { type: FileType; suffix: string }
 >
 
-/** What a project is made into, from a text that was checked before. */
-const layoutKind = (text: string): string =>
-  (JSON.parse(text) as { layout?: { kind?: string } }).layout?.kind ?? 'blanket'
+/** What a project is put together by; seen from the back where that is asked for. */
+const MAIN_EXPORT: Readonly<Record<LayoutKind, (reverse: boolean) => keyof typeof EXPORTS>> = {
+  blanket: () => 'map',
+  garland: () => 'garland',
+  applique: (reverse) => (reverse ? 'mirrored' : 'template'),
+}
 
 /** What an export is called: one kind of sheet alone by its name, several of them by what they put together. */
 function exportName(request: ExportRequest): keyof typeof EXPORTS {
@@ -298,9 +304,9 @@ function exportName(request: ExportRequest): keyof typeof EXPORTS {
   if (request.kind === 'table') return request.table
   const [only, ...others] = request.sheets ?? []
   if (only && only !== 'map' && others.length === 0) return only
-  const kind = layoutKind(request.text)
-  if (kind === 'applique') return request.reverse ? 'mirrored' : 'template'
-  return kind === 'garland' ? 'garland' : 'map'
+  // From a text that was checked before.
+  const kind = layoutKindOf(JSON.parse(request.text) as Pick<Project, 'layout'>)
+  return MAIN_EXPORT[kind](request.reverse ?? false)
 }
 
 async function saveTo(

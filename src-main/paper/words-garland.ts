@@ -3,6 +3,7 @@ import { marked } from '../../src-core/figures/yarn-words'
 import type { GarlandAccount, KitAccount, Plan } from '../../shared-types/plan'
 import type { UnitSystem } from '../../shared-types/project'
 import type { Settled } from '../../shared-types/settled'
+import { garlandOf } from '../../src-core/plans/layouts'
 import { formatLength, formatMass, formatNumber, formatYarnLength } from '../../src-core/units/format'
 import { FILL_IN, SELLER_CHECK } from '../../src-core/figures/kit-words'
 import { joiningWords } from '../../src-core/figures/sentence'
@@ -92,9 +93,9 @@ function beadsFirst({ cord, items }: GarlandAccount): string {
 }
 
 /** The yarn that the cord is worked in, where one is chosen. */
-function cordYarn({ layout, yarns }: Settled): string {
-  const id = layout?.kind === 'garland' ? layout.cord?.yarn : undefined
-  return id === undefined ? '' : yarns?.find((yarn) => yarn.id === id)?.name || id
+function cordYarn(settled: Settled): string {
+  const id = garlandOf(settled)?.cord.yarn
+  return id === undefined ? '' : settled.yarns.find((yarn) => yarn.id === id)?.name || id
 }
 
 /** How the cord is begun: its beads, its yarn, its chains. */

@@ -1,5 +1,4 @@
 /** Every word of an appliqué's template. */
-import type { Settled } from '../../shared-types/settled'
 import { counted } from '../../src-core/figures/words'
 
 export const TEMPLATE_WORDS = {
@@ -39,19 +38,3 @@ export const TEMPLATE_WORDS = {
   thread: (outline: string, metres: string, yards: string): string =>
     `about ${metres} (${yards}) to sew down ${outline} of outline, tails included`,
 } as const
-
-/** Cautions of an appliqué; they defer to local rules. */
-export function appliqueCautions(settled: Settled): { title: string; text: string }[] {
-  const list = [
-    {
-      title: 'Cushions and other furnishings',
-      text: 'If it becomes a cushion or a cover, check the rules on fire safety of furnishings that apply where you live, for fabric, filling and yarn together.',
-    },
-  ]
-  if (settled.forChild)
-    list.push({
-      title: 'For a small child',
-      text: 'Sew every motif down all round and firmly, so that nothing can be pulled off and no loop catches a finger, and check it often. Follow the advice that is given where you live.',
-    })
-  return list
-}

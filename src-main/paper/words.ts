@@ -7,9 +7,12 @@ import type { ColourwayMark } from '../../src-core/figures/marks'
 import type { JoinLegendWords } from '../../src-core/figures/join-detail'
 import { JOIN_MARK_WORDS } from '../../src-core/figures/join-marks'
 import type { JoinMark } from '../../src-core/figures/join-marks'
+import { cribWord, KIND_WORDS } from '../../src-core/figures/kind-words'
+import type { Caution } from '../../src-core/figures/kind-words'
+import { SMALL_PARTS } from '../../src-core/figures/kit-words'
 import { shapeName } from '../../src-core/figures/sentence'
+import { layoutKindOf } from '../../src-core/plans/layouts'
 import { listOf, SIDES_LEGEND } from '../../src-core/joins/words'
-import { appliqueCautions } from './words-template'
 import { termWord } from '../../src-core/stitches/terms'
 
 export const PAGE_NAMES = {
@@ -281,28 +284,9 @@ export function againWords(row: number | null, as: string | null): string {
 export const ROW_DIRECTIONS = { right: 'left to right →', left: '← right to left' } as const
 
 /** Cautions that apply, as paragraphs under short headings; they always defer to local rules. */
-export function cautions(settled: Settled, terms: Terms): { title: string; text: string }[] {
-  const crib = terms === 'US' ? 'crib' : 'cot'
-  const list: { title: string; text: string }[] = []
-  if (settled.forChild && settled.layout?.kind !== 'applique') {
-    list.push({
-      title: 'Blankets for babies',
-      text: `Not for sleep under 12 months: keep loose blankets out of the ${crib}. Check it often for loose loops and for gaps that fingers, hands or a head could enter, and mend or remove it when you find any. Follow the advice that is given where you live.`,
-    })
-  }
-  if (settled.layout?.kind === 'garland') {
-    list.push({
-      title: 'Garlands',
-      text: `A garland is decoration, not a toy. Hang it out of children’s reach, never on or across a ${crib}, and remove it before a child can pull itself up. Keep it clear of stoves, candles and lamps.`,
-    })
-  }
-  if (settled.layout?.kind === 'applique') list.push(...appliqueCautions(settled))
-  if (settled.layout?.kit) {
-    list.push({
-      title: 'Kits',
-      text: 'Hooks, needles and beads are small or sharp parts: not for children under three.',
-    })
-  }
+export function cautions(settled: Settled, terms: Terms): Caution[] {
+  const list = KIND_WORDS[layoutKindOf(settled)].cautions(cribWord(terms), settled.forChild)
+  if (settled.layout?.kit) list.push({ title: 'Kits', text: SMALL_PARTS })
   if (settled.forChild || settled.layout?.kit) {
     list.push({
       title: 'If you sell what you make',

@@ -12,6 +12,7 @@ import type { Box } from '../../src-core/geometry/points'
 import { joinPoints } from '../../src-core/layout/placed'
 import type { JoinPoint } from '../../src-core/layout/placed'
 import { blockingFactors } from '../../src-core/layout/blanket'
+import { blanketOf } from '../../src-core/plans/layouts'
 import { simplify } from '../../src-core/geometry/simplify'
 import { additionPieces, additionsOf, piecesHit } from './additions'
 import type { AdditionsPicture, Pieces } from './additions'
@@ -187,8 +188,9 @@ function hitMapOf(
 }
 
 function stretchOf(project: Project): Picture['stretch'] {
-  if (project.layout?.kind !== 'blanket') return UNSTRETCHED
-  const { width, height } = blockingFactors(project.layout)
+  const blanket = blanketOf(project)
+  if (!blanket) return UNSTRETCHED
+  const { width, height } = blockingFactors(blanket)
   return { width, height }
 }
 

@@ -4,6 +4,7 @@ import { arrange, CORNERS, FACINGS, groundFor, roomFinding } from '../../../src-
 import { groundOf } from '../../../src-core/composing/ground'
 import { finding } from '../../../src-core/findings/finding'
 import { planProject } from '../../../src-core/plan'
+import { appliqueOf } from '../../../src-core/plans/layouts'
 import { formatNumber } from '../../../src-core/units/format'
 import { explainWriteFailure, saveProject, WriteFailure } from '../../documents'
 import { readPanelFile, readTurns, readWish } from '../arrange-options'
@@ -100,16 +101,15 @@ Examples:
     })
 }
 
-const itemsOf = ({ layout }: Project): number =>
-  layout?.kind === 'applique' ? (layout.items?.length ?? 0) : 0
+const itemsOf = (project: Project): number => appliqueOf(project)?.items?.length ?? 0
 
 /** The project with the panel that the options name; ends the command where it is no appliqué. */
 async function withPanel(project: Project, options: ArrangeOptions): Promise<Project> {
-  const { layout } = project
-  if (layout?.kind !== 'applique')
+  const layout = appliqueOf(project)
+  if (!layout)
     throw new CommandEnd(
       EXIT.wrongUse,
-      `this is a ${layout?.kind ?? 'project without a layout'}; only on the panel of an appliqué can anything be laid.`,
+      `this is a ${project.layout?.kind ?? 'project without a layout'}; only on the panel of an appliqué can anything be laid.`,
     )
   if (options.panel === undefined) return project
   const path = await readPanelFile(options.panel, options)

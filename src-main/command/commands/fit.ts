@@ -1,5 +1,6 @@
 import type { Project } from '../../../shared-types/project'
 import { fitProject } from '../../../src-core/plan'
+import { blanketOf } from '../../../src-core/plans/layouts'
 import { CommandEnd, EXIT } from '../exit-codes'
 import { readLengthOption } from '../options'
 import type { AddCommand } from '../program'
@@ -48,7 +49,7 @@ export const addFit: AddCommand = (program, around, end) => {
 }
 
 function wishedSize(project: Project, options: Options): { width: number; height: number } {
-  const target = project.layout?.kind === 'blanket' ? project.layout.target : undefined
+  const target = blanketOf(project)?.target
   const width = options.width ?? target?.width
   const height = options.height ?? target?.height
   if (!width || !height || width < 0 || height < 0)

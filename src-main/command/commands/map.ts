@@ -68,7 +68,8 @@ export const addMap: AddCommand = (program, around, end) => {
         around,
         plan.findings.filter(({ severity, code }) => severity === 'error' || code.startsWith('letters/')),
       )
-      if (plan.motifs.length === 0 || (project.layout?.kind === 'applique' && !plan.panel)) {
+      // What lies on a panel that cannot be read has no size yet.
+      if (plan.motifs.length === 0 || plan.size.width === 0) {
         around.err('petalyard: there is nothing to draw yet, so no map was written.\n')
         return end(EXIT.projectErrors)
       }

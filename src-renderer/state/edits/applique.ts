@@ -9,13 +9,12 @@ import type { Alignment, Axis, Move } from '../../../src-core/layout/arrangers/a
 import { roundTurn } from '../../../src-core/layout/arrangers/arranged'
 import { mirroredPair } from '../../../src-core/layout/arrangers/mirror'
 import type { MirrorAxis } from '../../../src-core/layout/arrangers/mirror'
+import { appliqueOf } from '../../../src-core/plans/layouts'
 import { radians } from '../../../src-core/units/quantity'
 
-type AppliqueItem = NonNullable<AppliqueLayout['items']>[number]
+export { appliqueOf }
 
-/** The appliqué of a project; null where it is made into something else. */
-export const appliqueOf = (project: Project): AppliqueLayout | null =>
-  project.layout?.kind === 'applique' ? project.layout : null
+type AppliqueItem = NonNullable<AppliqueLayout['items']>[number]
 
 /** Puts fields over those of the appliqué. */
 export function patchApplique(project: Project, patch: Partial<AppliqueLayout>): Project {

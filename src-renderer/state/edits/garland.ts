@@ -1,16 +1,15 @@
 /** Edits of a garland: its cord, what hangs on it and how. Lengths in mm. */
 import type { CordAccount, Plan } from '../../../shared-types/plan'
 import type { GarlandLayout, Project } from '../../../shared-types/project'
+import { garlandOf } from '../../../src-core/plans/layouts'
 import { firstSizes } from './first-sizes'
 import { findMotif } from './motif'
+
+export { garlandOf }
 
 /** One part of the sequence: a motif, a bead or a gap. */
 export type SequencePart = NonNullable<GarlandLayout['items']>[number]
 type PartKind = 'motif' | 'bead' | 'gap'
-
-/** The garland of a project; null where it is made into something else. */
-export const garlandOf = (project: Project): GarlandLayout | null =>
-  project.layout?.kind === 'garland' ? project.layout : null
 
 /** Puts fields over those of the garland. */
 export function patchGarland(project: Project, patch: Partial<GarlandLayout>): Project {

@@ -1,14 +1,13 @@
 /** What the motifs are made into: a blanket, a garland or an appliqué; and the way from one to another. */
 import type { Project } from '../../../shared-types/project'
+import type { LayoutKind } from '../../../src-core/plans/layouts'
+import { LAYOUT_KINDS, layoutKindOf } from '../../../src-core/plans/layouts'
 import { NEW_LAYOUTS } from '../../kinds/layouts'
 import { firstSizes } from './first-sizes'
 import { mainMotif } from './motif'
 
-export const LAYOUT_KINDS = ['blanket', 'garland', 'applique'] as const
-export type LayoutKind = (typeof LAYOUT_KINDS)[number]
-
-/** What a project is made into; one without a layout is a blanket. */
-export const layoutKindOf = (project: Project): LayoutKind => project.layout?.kind ?? 'blanket'
+export { LAYOUT_KINDS, layoutKindOf }
+export type { LayoutKind }
 
 /**
  * The project laid out as another kind, from the motifs that it has. What the kit holds is kept; the layout

@@ -2,13 +2,9 @@
 import type { FitArrangement } from '../../../shared-types/plan'
 import type { BlanketLayout, Joining, Project } from '../../../shared-types/project'
 import { layoutOf } from '../../../src-core/layout/fit'
-import { mainMotif } from './motif'
+import { blanketOf } from '../../../src-core/plans/layouts'
 
-/** The blanket of a project; a project without a layout gets one of its first motif. */
-export function blanketOf(project: Project): BlanketLayout | null {
-  if (project.layout) return project.layout.kind === 'blanket' ? project.layout : null
-  return { kind: 'blanket', motif: mainMotif(project)?.id }
-}
+export { blanketOf }
 
 /** Puts fields over those of the blanket. */
 export function patchBlanket(project: Project, patch: Partial<BlanketLayout>): Project {
