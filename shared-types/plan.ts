@@ -5,11 +5,13 @@
 import type { Finding } from './finding'
 import type { AppliqueFields } from './plan-applique'
 import type { GarlandFields, KitAccount } from './plan-garland'
+import type { Marks, Progress } from './plan-progress'
 import type { AlternateRows, Arrangement, Ruler } from './project'
 import type { Settled } from './settled'
 
 export type * from './plan-applique'
 export type * from './plan-garland'
+export type * from './plan-progress'
 
 export interface Point {
   readonly x: number
@@ -332,6 +334,10 @@ export interface CommonPlan extends Holds {
   readonly accounts: readonly MotifAccount[]
   /** Left out where nothing is sold as a kit. */
   readonly kit?: KitAccount
+  /** How far the work has come. */
+  readonly progress: Progress
+  /** Which pieces that is. */
+  readonly marks: Marks
 }
 
 /** None of the fields of other kinds: who has not asked for the kind finds nothing there. */
@@ -372,6 +378,7 @@ type NumberField =
   | 'ends'
   | 'minutes'
   | 'kit'
+  | 'progress'
   | 'garland'
   | 'clearances'
   | 'stitching'

@@ -44,6 +44,8 @@ export const yarnSchema = z.looseObject({
   /** Whole or part balls on hand, besides the grams. */
   onHandBalls: number.optional(),
   dyeLot: text.optional(),
+  /** Weighed again when `at` motifs were made; `of` is what there was at the start, where that is not what is on hand. */
+  left: z.looseObject({ grams: number.optional(), at: number.optional(), of: number.optional() }).optional(),
   /** Sizes that it is sold in besides the ball: skeins, hanks, cones. */
   packs: z.array(z.looseObject({ grams: number, price: number.optional() })).optional(),
 })
@@ -189,6 +191,8 @@ export const blanketSchema = z.looseObject({
         .optional(),
       /** By address: "row,place", "row,left" or "row,right" for half motifs, "1,1+1,2+2,1+2,2" for a filler. */
       painted: z.record(text, text).optional(),
+      /** The colourways that made motifs were made in, whatever is filled or painted later; addresses as in `painted`. */
+      held: z.record(text, text).optional(),
       /** What stood when the colours were last changed, so that what need not change stays. */
       kept: z
         .looseObject({
@@ -347,6 +351,14 @@ export const projectSchema = z.looseObject({
   layout: layoutSchema.optional(),
   joining: joiningSchema.optional(),
   order: orderSchema.optional(),
+  /**
+   * What is made: the day ("2026-12-01"), or "" where none is known, by "row,place" (and by the other addresses of
+   * painted pieces; "edging" for the edging). In a garland and on a panel the row is 1 and the place is the number of
+   * the motif in its list.
+   */
+  made: z.record(text, text).optional(),
+  /** What is joined, likewise. Left out: with motifs that are joined as they are made, all that are made. */
+  joined: z.record(text, text).optional(),
   allowance: z.looseObject({ wastePercent: number.optional(), tail: number.optional() }).optional(),
   sheet: z
     .looseObject({

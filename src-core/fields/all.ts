@@ -6,9 +6,23 @@ import { GARLAND, PART } from './garland'
 import { JOINING } from './joining'
 import { EXTRA, KIT } from './kit'
 import { ACROSS, FOUNDATION, GAUGE, MEASURE, MOTIF, WEIGHT } from './motif'
-import { ALLOWANCE, PACK, YARN } from './yarn'
+import { ALLOWANCE, PACK, YARN, YARN_LEFT } from './yarn'
 
 export const FIELDS: readonly Field[] = [
-  ...[YARN, PACK, MOTIF, MEASURE, { ACROSS }, FOUNDATION, GAUGE, WEIGHT, BLANKET, GARLAND, PART, PANEL],
+  ...[
+    YARN,
+    YARN_LEFT,
+    PACK,
+    MOTIF,
+    MEASURE,
+    { ACROSS },
+    FOUNDATION,
+    GAUGE,
+    WEIGHT,
+    BLANKET,
+    GARLAND,
+    PART,
+    PANEL,
+  ],
   ...[{ CLEARANCE }, ITEM, KIT, EXTRA, JOINING, ALLOWANCE],
 ].flatMap((fields): Field[] => Object.values(fields))

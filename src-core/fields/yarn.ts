@@ -1,4 +1,5 @@
 /** The fields of a yarn, and what is allowed for waste and tails. `{name}` is what the yarn is called. */
+import { MOST_MOTIFS } from '../layout/constants'
 import { USABLE, USABLE_OR_ZERO } from '../units/usable'
 import { field } from './field'
 
@@ -40,6 +41,31 @@ export const YARN = {
     ...{ ...stash, kind: 'mass' },
     label: 'On hand of {name}',
     doc: 'what is on hand besides whole {balls}',
+  }),
+} as const
+
+const again = {
+  optional: true,
+  code: 'progress/weighed-value',
+  change: 'change what is left of {name}',
+} as const
+
+/** What is left of a yarn while a work is made, weighed again. */
+export const YARN_LEFT = {
+  grams: field('yarn', 'left.grams', {
+    ...{ ...again, ...USABLE_OR_ZERO, kind: 'mass', placeholder: 'not weighed' },
+    label: '{name}: left now',
+    doc: 'weight of what is left, weighed again',
+  }),
+  at: field('yarn', 'left.at', {
+    ...{ ...again, kind: 'count', least: 0, most: MOST_MOTIFS },
+    label: 'motifs made by then',
+    doc: 'how many motifs were made by then',
+  }),
+  of: field('yarn', 'left.of', {
+    ...{ ...again, ...USABLE, kind: 'mass', placeholder: 'what is on hand' },
+    label: 'grams at the start',
+    doc: 'weight of what there was at the start',
   }),
 } as const
 

@@ -17,6 +17,7 @@ import { MATERIAL_FINDINGS } from './materials'
 import { MOTIF_FINDINGS } from './motif'
 import { NOTATION_FINDINGS } from './notation'
 import { NUMBER_FINDINGS } from './numbers'
+import { PROGRESS_FINDINGS } from './progress'
 
 export interface CatalogueEntry {
   readonly severity: Severity
@@ -37,6 +38,7 @@ export const CATALOGUE = {
   ...COLOUR_FINDINGS,
   ...MATERIAL_FINDINGS,
   ...KIT_FINDINGS,
+  ...PROGRESS_FINDINGS,
   ...NUMBER_FINDINGS,
   ...LETTER_FINDINGS,
 } as const satisfies Record<string, CatalogueEntry>

@@ -5,6 +5,7 @@
 import type { Finding } from '../../shared-types/finding'
 import type { Holds } from '../../shared-types/plan'
 import { finding } from '../findings/finding'
+import { addressWords } from '../layout/addresses'
 
 /** Something that joins motifs: a join point, or a filler between them. */
 interface Joint {
@@ -59,19 +60,9 @@ export function holdingFindings(ids: readonly string[], { pieces, single }: Hold
   if (pieces > 1) findings.push(finding('joins/pieces', 'joining', { pieces }))
   if (single.length > 0) {
     const cells = single.map((motif) => ids[motif]!)
-    findings.push(finding('joins/one-node', 'joining', { count: cells.length, cells: few(cells) }, { cells }))
+    findings.push(
+      finding('joins/one-node', 'joining', { count: cells.length, cells: addressWords(cells) }, { cells }),
+    )
   }
   return findings
-}
-
-/** The first few motifs of a list, as "row 1, motif 2; row 4, motif 1 and 7 more". */
-function few(ids: readonly string[]): string {
-  const told = ids
-    .slice(0, 4)
-    .map((id) =>
-      id
-        .replace(/^(\d+),(\d+)$/, 'row $1, motif $2')
-        .replace(/^(\d+),(left|right)$/, 'row $1, $2 half motif'),
-    )
-  return told.join('; ') + (ids.length > 4 ? ` and ${ids.length - 4} more` : '')
 }

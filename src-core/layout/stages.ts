@@ -160,23 +160,35 @@ export function hold(
   }
 }
 
-/** Seams run between the outermost places that two neighbours share; sewn in long lines, each with its own yarn. */
-function seamsOf(nodes: readonly Node[], laid: Laid, counts: BlanketCounts): Joined['seams'] {
-  const shared = new Map<string, Node[]>()
+/** A seam between two motifs, by index. */
+export interface Seam {
+  readonly motifs: readonly [number, number]
+  readonly length: Millimetres
+}
+
+/** Seams run between the outermost places that two neighbours share. */
+export function seamsBetween(nodes: readonly Node[]): Seam[] {
+  const shared = new Map<string, { motifs: [number, number]; meeting: Node[] }>()
   for (const node of nodes)
     node.members.forEach(({ motif }, i) =>
       node.members.slice(i + 1).forEach((other) => {
         const key = `${motif} ${other.motif}`
-        shared.set(key, [...(shared.get(key) ?? []), node])
+        const known = shared.get(key)
+        if (known) known.meeting.push(node)
+        else shared.set(key, { motifs: [motif, other.motif], meeting: [node] })
       }),
     )
-  let length = 0
-  for (const meeting of shared.values()) {
-    let longest = POINT_SEAM
+  return [...shared.values()].map(({ motifs, meeting }) => {
+    let length = POINT_SEAM
     for (const a of meeting)
-      for (const b of meeting) longest = Math.max(longest, Math.hypot(a.x - b.x, a.y - b.y))
-    length += longest
-  }
+      for (const b of meeting) length = Math.max(length, Math.hypot(a.x - b.x, a.y - b.y))
+    return { motifs, length }
+  })
+}
+
+/** All seams together; sewn in long lines, each with its own yarn. */
+function seamsOf(nodes: readonly Node[], laid: Laid, counts: BlanketCounts): Joined['seams'] {
+  const length = seamsBetween(nodes).reduce((sum, seam) => sum + seam.length, 0)
   const rows = laid.placements[laid.placements.length - 1]?.row ?? 1
   // Straight rows are sewn in lines across and down; offset ones across, and each short seam down by itself.
   const across = rows - 1

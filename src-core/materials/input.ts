@@ -61,6 +61,10 @@ export interface MaterialsInput {
   /** The line that the chosen edging style runs along, or null without an edging. */
   readonly edgingBase: EdgingBase | null
   readonly works?: readonly OtherWork[]
+  /** Where a part of a work is counted, what is left of it: how often its own motif is made in the whole of it. */
+  readonly whole?: MotifCounts
+  /** Motifs and half motifs that join; left out: all but the first. */
+  readonly joiners?: number
 }
 
 export interface Materials {

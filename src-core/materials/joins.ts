@@ -40,7 +40,7 @@ export function workJoins(
     // Half motifs of the layout's own join as it does; fillers are hung in by slip stitches alone.
     const halves = (input.others ?? []).filter((piece) => piece.share !== undefined)
     const motifs = halves.reduce((sum, piece) => sum + piece.counts.motifs, input.counts.motifs)
-    const joined = Math.min(input.joinOperations, Math.max(0, motifs - 1))
+    const joined = Math.min(input.joinOperations, input.joiners ?? Math.max(0, motifs - 1))
     const ends = ownYarn ? MATERIAL_CONSTANTS.tailsPerSection * joined : 0
     return {
       millimetres: input.joinOperations * each,

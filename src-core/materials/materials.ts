@@ -171,7 +171,8 @@ export function materials(input: MaterialsInput): Materials {
     findings.push(finding('yarn/no-colourway', 'colourways', { motifs: formatNumber(without) }))
   }
 
-  const main = mainColourway(basis, own)
+  // What is left of a work is edged and joined as the whole of it is.
+  const main = mainColourway(basis, own && { ...own, counts: input.whole ?? own.counts })
   const calibration = calibrate(basis.yarns, motif, account, yarns[0] ?? NO_YARN, main, basis.allowance.tail)
   if (calibration.refused !== null && motif) {
     const percent = formatNumber(calibration.refused * 100)

@@ -37,7 +37,9 @@ export function timeNeeded(
     const values = { motif: motif.name ?? motif.id }
     findings.push(finding('time/no-minutes', `motif ${motif.id}`, values, { motif: motif.id }))
   }
-  if (made.length === 0 || untimed.length > 0) return { minutes: null, findings }
+  // Of a work whose motifs are all made, joins, edging and ends may be left.
+  const isNothing = made.length === 0 && input.whole === undefined
+  if (isNothing || untimed.length > 0) return { minutes: null, findings }
 
   const { joining } = input
   const each = isUsableOrZero(joining?.minutes) ? joining.minutes : null

@@ -22,8 +22,11 @@ import * as stages from '../layout/stages'
 import { offTarget } from '../layout/target'
 import { trialsOf } from '../layout/trials'
 import { edgingHeight } from '../materials/edging'
+import type { MaterialsInput } from '../materials/input'
 import { materials } from '../materials/materials'
 import { memoised } from '../memo'
+import { blanketWork } from '../progress/blanket-work'
+import { isBegun, notBegun, tellProgress } from '../progress/progress'
 import { settled } from '../settled'
 import { resolveGauge } from '../stitches/gauge'
 import { EMPTY } from './empty'
@@ -141,7 +144,7 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
     const halves = added.placed.halves.length > 0
     const edge = edging > 0 ? edgeInput(measured, grid, counts, style, joined.reach, halves) : null
     const line = edge && edgeLine(edge)
-    const needed = materials({
+    const input: MaterialsInput = {
       basis: project,
       joining: project.joining,
       edging: layout.edging,
@@ -160,11 +163,27 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
         tips: line.tips,
         chord: line.tips > 0 ? line.length / line.tips : 0,
       },
-    })
+    }
+    const needed = materials(input)
+    const { progress, marks, ...told } = isBegun(project)
+      ? tellProgress(
+          project,
+          blanketWork({
+            ...{ arranged, joined, worked, input, colourways: coloured.colourways },
+            ...{ halved: gaps.halved, filling: gaps.filling },
+            ...{ halves: added.placed.halves, fillers: added.placed.fillers },
+          }),
+          needed.yarns,
+        )
+      : notBegun(needed, {
+          motifs: tallied.motifs,
+          others: added.placed.fillers.length + added.placed.halves.length,
+          joins: added.joinOperations + gaps.filling.joins,
+        })
     const inUse = used(project.yarns, needed.yarns.map(({ id }) => id).join(' '))
     findings.push(...legibility(inUse, ways))
     findings.push(...joined.findings, ...coloured.findings, ...worked.findings)
-    findings.push(...added.findings, ...needed.findings)
+    findings.push(...added.findings, ...needed.findings, ...told.findings)
     // What is to stand apart is not joined on purpose.
     if (rule.rule !== 'apart') findings.push(...holding.findings)
     findings.push(...offTarget(layout, size, units))
@@ -174,6 +193,7 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
       pieces: holding.pieces,
       single: holding.single,
       ...needed,
+      ...{ progress, marks },
       ...added.placed,
       accounts: NO_ACCOUNTS,
       counts: {
@@ -230,9 +250,9 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
       if (layout.kit) return null
       const { laid } = reckon(project, layout)
       if (!laid) return null
-      const { kind, size, counts, pieces, single, yarns, ends, minutes } = laid.counted
+      const { kind, size, counts, pieces, single, yarns, ends, minutes, progress } = laid.counted
       return {
-        ...{ kind, size, counts, pieces, single, yarns, ends, minutes },
+        ...{ kind, size, counts, pieces, single, yarns, ends, minutes, progress },
         motifs: { length: laid.arranged.placements.length },
       }
     },

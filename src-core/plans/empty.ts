@@ -1,6 +1,9 @@
 import type { BlanketPlan } from '../../shared-types/plan'
 import { PROJECT_FORMAT, PROJECT_VERSION } from '../../shared-types/project'
+import { notBegun } from '../progress/progress'
 import { settled } from '../settled'
+
+const { progress, marks } = notBegun({ yarns: [], ends: 0, minutes: null }, { motifs: 0 })
 
 /** The plan of a project of which nothing can be said yet. */
 export const EMPTY: BlanketPlan = {
@@ -33,4 +36,6 @@ export const EMPTY: BlanketPlan = {
   motif: null,
   fillerMotif: null,
   accounts: [],
+  progress,
+  marks,
 }

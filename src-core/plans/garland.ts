@@ -16,7 +16,10 @@ import { GarlandReader, readHanging, readWay } from '../layout/garland/read'
 import { remarks } from '../layout/garland/remarks'
 import { readSequence } from '../layout/garland/sequence'
 import { readSpacing } from '../layout/garland/spacing'
+import type { MaterialsInput } from '../materials/input'
 import { materials } from '../materials/materials'
+import { garlandWork } from '../progress/item-work'
+import { isBegun, notBegun, tellProgress } from '../progress/progress'
 import { resolveGauge } from '../stitches/gauge'
 import { EMPTY } from './empty'
 import type { KindPlanner } from './kind'
@@ -80,7 +83,7 @@ function planGarland(project: Settled, layout: SettledGarland): GarlandPlan {
   }
   const works = cordWork(project, layout, garland, things, chain, gauge)
   const pieces = piecesOf(things)
-  const needed = materials({
+  const input: MaterialsInput = {
     basis: project,
     // Joins between motifs are a blanket's; here everything is joined to the cord.
     joining: { rule: 'tips', minutes: project.joining?.minutes },
@@ -94,14 +97,20 @@ function planGarland(project: Settled, layout: SettledGarland): GarlandPlan {
     seams: { length: 0, count: 0 },
     edgingBase: null,
     works: works.works,
-  })
+  }
+  const needed = materials(input)
   findings.push(...works.findings, ...needed.findings)
   findings.push(...remarks(project, layout, garland, things, sequence.things.length, chain, gauge))
   const motifs = motifsOf(things, up)
+  const { progress, marks, ...told } = isBegun(project)
+    ? tellProgress(project, garlandWork(motifs, items, pieces, input), needed.yarns)
+    : notBegun(needed, { motifs: motifs.length, joins: items.length })
+  findings.push(...told.findings)
   const size = { width: up.width, height: up.height }
   return {
     ...EMPTY,
     ...needed,
+    ...{ progress, marks },
     kind: 'garland',
     size: { ...size, sensitivity: EMPTY.size.sensitivity, range: { low: size, high: size } },
     counts: { motifs: motifs.length, byColourway: tally(motifs.map(({ colourway }) => colourway)) },

@@ -3,10 +3,13 @@ import type { MotifAccount, Stitching } from '../../../shared-types/plan'
 import type { Settled } from '../../../shared-types/settled'
 import { byName } from '../../by-name'
 import { perimeter } from '../../geometry/points'
-import type { Piece } from '../../materials/input'
+import type { MaterialsInput, Piece } from '../../materials/input'
 import { materials } from '../../materials/materials'
 import { add, spread } from '../../materials/range'
+import { panelWork } from '../../progress/item-work'
+import { isBegun, notBegun, tellProgress } from '../../progress/progress'
 import { resolveGauge } from '../../stitches/gauge'
+import type { Minutes } from '../../units/quantity'
 import { APPLIQUE } from './constants'
 import type { LaidItem } from './items'
 
@@ -27,7 +30,10 @@ export function stitchingOf(project: Settled, laid: readonly LaidItem[]): Stitch
   }
 }
 
-/** Yarn, ends and time of the motifs, and the time to sew them down. */
+/** How long one item takes to sew down. */
+const sewingOf = ({ account }: LaidItem): Minutes => perimeter(account.outline) * APPLIQUE.stitchMinutes
+
+/** Yarn, ends and time of the motifs, and the time to sew them down; and how far that has come. */
 export function neededFor(project: Settled, laid: readonly LaidItem[], stitching: Stitching) {
   const pieces = new Map<
     string,
@@ -43,7 +49,7 @@ export function neededFor(project: Settled, laid: readonly LaidItem[], stitching
     piece.counts.byColourway[colourway] = (piece.counts.byColourway[colourway] ?? 0) + 1
     pieces.set(motif.id, piece)
   }
-  const needed = materials({
+  const input: MaterialsInput = {
     basis: project,
     // Nothing is joined to anything: what joining rules say does not apply to a panel.
     joining: undefined,
@@ -56,7 +62,12 @@ export function neededFor(project: Settled, laid: readonly LaidItem[], stitching
     joinNodes: 0,
     seams: { length: 0, count: 0 },
     edgingBase: null,
-  })
+  }
+  const needed = materials(input)
   const sewing = spread(stitching.outline * APPLIQUE.stitchMinutes, APPLIQUE.timeSpread)
-  return { ...needed, minutes: needed.minutes && add(needed.minutes, sewing) }
+  const whole = { ...needed, minutes: needed.minutes && add(needed.minutes, sewing) }
+  const { findings, ...told } = isBegun(project)
+    ? tellProgress(project, panelWork(laid, sewingOf, APPLIQUE.timeSpread, input), needed.yarns)
+    : notBegun(whole, { motifs: laid.length, joins: laid.length })
+  return { ...whole, ...told, findings: [...needed.findings, ...findings] }
 }

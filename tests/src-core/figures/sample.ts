@@ -8,6 +8,7 @@ import type {
   PlacedMotif,
   Plan,
 } from '../../../shared-types/plan'
+import { EMPTY } from '../../../src-core/plans/empty'
 import type { Project } from '../../../shared-types/project'
 import { settled } from '../../../src-core/settled'
 
@@ -155,6 +156,8 @@ export function samplePlan(wish: SampleWish): { project: Project; plan: Plan } {
   const plan: Omit<BlanketPlan, 'settled'> = {
     kind: 'blanket',
     accounts: [],
+    progress: EMPTY.progress,
+    marks: EMPTY.marks,
     size: {
       width,
       height,

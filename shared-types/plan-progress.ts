@@ -1,0 +1,61 @@
+/** How far a work has come: what is made, what is left, and how far the yarn goes that was weighed again. */
+import type { Range, YarnNeed } from './plan'
+
+/** What one yarn still has to give. */
+export type YarnLeft = Pick<YarnNeed, 'id' | 'grams' | 'metres' | 'parts'>
+
+export interface Left {
+  /** Whole motifs that are not made yet, and half motifs and fillers. */
+  readonly motifs: number
+  readonly others: number
+  /** Joins into a neighbour, seams or fastenings that are still to be made. */
+  readonly joins: number
+  /** Hours expected for all that is left, and the range in minutes; null where the minutes of a motif are not known. */
+  readonly hours: number | null
+  readonly minutes: Range | null
+  readonly ends: number
+  readonly yarns: readonly YarnLeft[]
+}
+
+/** How far a yarn goes at the rate at which it was used up so far. */
+export interface Forecast {
+  readonly yarn: string
+  /** Working number of the last motif that it suffices for. */
+  readonly lastsTo: number
+  /** It suffices for all that is left, the edging too. */
+  readonly enough: boolean
+  /** Grams that will be missing at this rate, or left over; one of them is 0. */
+  readonly missing: number
+  readonly over: number
+  /** What was used over what the plan says for the same motifs. */
+  readonly rate: number
+  /** What it follows from: grams at the start, grams weighed again, and how many motifs were made by then. */
+  readonly start: number
+  readonly left: number
+  readonly at: number
+}
+
+/** What was made on one day; '' where no day is known. */
+export interface DayOfWork {
+  readonly day: string
+  readonly pieces: number
+}
+
+export interface Progress {
+  /** Whole motifs that are made, and how many of those are joined. */
+  readonly made: number
+  readonly joined: number
+  /** Half motifs and fillers that are made. */
+  readonly others: number
+  readonly edging: boolean
+  readonly left: Left
+  readonly forecast: readonly Forecast[]
+  /** Day by day, the first one first. */
+  readonly days: readonly DayOfWork[]
+}
+
+/** Ids of the placed pieces that are made, and of those that are joined. */
+export interface Marks {
+  readonly made: readonly string[]
+  readonly joined: readonly string[]
+}

@@ -1,0 +1,78 @@
+import type { CatalogueEntry } from './catalogue'
+
+/** What is made, and how far weighed yarn goes. */
+export const PROGRESS_FINDINGS = {
+  'progress/unknown-place': {
+    severity: 'warning',
+    message:
+      '{count} {count|mark says|marks say} made or joined where this layout has no motif: {places}. They are kept and not counted.',
+    mend: 'Make the layout as large as it was, or clear these marks.',
+  },
+  'progress/other-motif': {
+    severity: 'warning',
+    message:
+      '{count} {count|motif is|motifs are} marked as made in a colourway of another motif than {motif}: {places}.',
+    mend: 'Choose the motif again that they were made from, or clear these marks.',
+  },
+  'progress/day': {
+    severity: 'warning',
+    message: "'{received}' is not a day; what was made there is counted without one.",
+    mend: 'Write the day as year, month and day, such as 2026-12-01, or leave it empty.',
+  },
+  'progress/joined-not-made': {
+    severity: 'warning',
+    message:
+      '{count} {count|motif is|motifs are} marked as joined but not as made: {places}. They are not counted.',
+    mend: 'Mark them as made too, or clear that they are joined.',
+  },
+  'progress/weighed-value': {
+    severity: 'warning',
+    message: "{yarn}: '{received}' cannot be {what}; nothing is told of how far it goes.",
+    mend: 'Weigh what is left, and enter its weight and how many motifs were made by then.',
+  },
+  'progress/weighed-ahead': {
+    severity: 'warning',
+    message:
+      '{yarn}: weighed at {at} made motifs, but {made} {made|is|are} marked. The next in working order are taken as made.',
+    mend: 'Mark the motifs that were made, or correct the number.',
+  },
+  'progress/weighed-beyond': {
+    severity: 'warning',
+    message:
+      '{yarn}: weighed at {at} made motifs, but there are {total} in all; nothing is told of how far it goes.',
+    mend: 'Correct how many motifs were made when it was weighed.',
+  },
+  'progress/nothing-used': {
+    severity: 'warning',
+    message:
+      '{yarn}: {left} left of {start} after {at} {at|motif|motifs}, so nothing of it was used; nothing is told of how far it goes.',
+    mend: 'Weigh it again, or correct how much there was at the start.',
+  },
+  'progress/none-in-yarn': {
+    severity: 'warning',
+    message:
+      '{yarn}: {used} were used, but none of the first {at} made {at|motif is|motifs are} worked in it; nothing is told of how far it goes.',
+    mend: 'Check the colourways of the made motifs, and which {ball} was weighed.',
+  },
+  'progress/no-start': {
+    severity: 'note',
+    message: '{yarn}: weighed again, but nothing says how much there was at the start.',
+    mend: 'Enter what was on hand at the start, in grams or {balls}.',
+  },
+  'progress/rate-far': {
+    severity: 'note',
+    message: '{yarn}: {percent} % of what the plan says was used for {at} {at|motif|motifs}.',
+    mend: 'Check the weights, what there was at the start, and the weight of a motif.',
+  },
+  'progress/runs-out': {
+    severity: 'warning',
+    message: 'at this rate {yarn} lasts to motif {last} of {total}; {missing} more are needed.',
+    mend: 'Buy what is missing while the dye lot can be had, or make fewer motifs in this yarn.',
+  },
+  'progress/edging-short': {
+    severity: 'warning',
+    message:
+      'at this rate {yarn} is enough for all motifs but not for what comes after them; {missing} more are needed.',
+    mend: 'Buy what is missing while the dye lot can be had, or work the {edging} in another yarn.',
+  },
+} as const satisfies Record<string, CatalogueEntry>

@@ -1,0 +1,7 @@
+/** Numbers of this room, with unit and source. */
+export const PROGRESS = {
+  /** Used over planned beyond which the weighing is more likely wrong than the plan (as in materials; from memory). */
+  rateLimits: { low: 0.7, high: 1.4 },
+  /** Grams: less than any kitchen scale shows (ours). Sums of many motifs are not held against their last digit. */
+  tolerance: 1e-6,
+} as const

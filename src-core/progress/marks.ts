@@ -1,0 +1,68 @@
+/** Reads what is marked as made and as joined: where there is a motif, on which day, and what is wrong with it. */
+import type { Finding } from '../../shared-types/finding'
+import type { Project } from '../../shared-types/project'
+import { finding } from '../findings/finding'
+import { addressWords, tidyAddress } from '../layout/addresses'
+import { isDay } from './days'
+import type { Work } from './work'
+
+/** The address under which the edging of a blanket is marked. */
+export const EDGING = 'edging'
+
+type Marked = Pick<Project, 'made' | 'joined'>
+
+/** A work with its marks, by index of its pieces. */
+export interface Marking {
+  /** Indices of the made pieces, in the order in which they were made: day by day, else in working order. */
+  readonly made: readonly number[]
+  readonly isMade: (piece: number) => boolean
+  readonly isJoined: (piece: number) => boolean
+  readonly edging: boolean
+  /** Day of each made piece, '' where none is known; and of the edging. */
+  readonly days: ReadonlyMap<number, string>
+  readonly findings: readonly Finding[]
+}
+
+/** Whether anything is marked. */
+export const isMarked = ({ made, joined }: Marked): boolean =>
+  Object.keys(made ?? {}).length + Object.keys(joined ?? {}).length > 0
+
+export function readMarks({ made = {}, joined }: Marked, work: Work): Marking {
+  const index = new Map(work.pieces.map(({ id }, i) => [id, i]))
+  const findings: Finding[] = []
+  const unknown: string[] = []
+  const days = new Map<number, string>()
+  let edging = false
+  for (const [key, day] of Object.entries(made)) {
+    if (day !== '' && !isDay(day)) findings.push(finding('progress/day', `made["${key}"]`, { received: day }))
+    const address = tidyAddress(key)
+    const piece = index.get(address)
+    if (piece !== undefined) days.set(piece, isDay(day) ? day : '')
+    else if (address === EDGING && work.hasEdging) edging = true
+    else unknown.push(key)
+  }
+  const early: string[] = []
+  const marked = new Set<number>()
+  for (const [key, day] of Object.entries(joined ?? {})) {
+    if (day !== '' && !isDay(day))
+      findings.push(finding('progress/day', `joined["${key}"]`, { received: day }))
+    const piece = index.get(tidyAddress(key))
+    if (piece === undefined) unknown.push(key)
+    else if (days.has(piece)) marked.add(piece)
+    else early.push(key)
+  }
+  if (unknown.length > 0)
+    findings.push(
+      finding('progress/unknown-place', 'made', { count: unknown.length, places: addressWords(unknown) }),
+    )
+  if (early.length > 0) {
+    const values = { count: early.length, places: addressWords(early) }
+    findings.push(finding('progress/joined-not-made', 'joined', values, { cells: early.map(tidyAddress) }))
+  }
+  const isMade = (piece: number): boolean => days.has(piece)
+  const isJoined = joined || !work.joinsAsMade ? (piece: number) => marked.has(piece) : isMade
+  const inOrder = (a: number, b: number): number => byText(days.get(a) ?? '', days.get(b) ?? '') || a - b
+  return { made: [...days.keys()].sort(inOrder), isMade, isJoined, edging, days, findings }
+}
+
+const byText = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0)

@@ -1,0 +1,116 @@
+/** How far a work has come: what is made, what is left of it, how far the weighed yarn goes, and day by day. */
+import type { Finding } from '../../shared-types/finding'
+import type { DayOfWork, Marks, Plan, Progress, Range, YarnLeft, YarnNeed } from '../../shared-types/plan'
+import type { Project } from '../../shared-types/project'
+import type { Settled } from '../../shared-types/settled'
+import { finding } from '../findings/finding'
+import { addressWords } from '../layout/addresses'
+import { materials } from '../materials/materials'
+import { add, spread } from '../materials/range'
+import { forecastYarns } from './forecast'
+import { isMarked, readMarks } from './marks'
+import type { Marking } from './marks'
+import { leftOf } from './work'
+import type { Work } from './work'
+
+/** What is told of the progress in a plan. */
+export interface ToldProgress {
+  readonly progress: Progress
+  readonly marks: Marks
+  readonly findings: readonly Finding[]
+}
+
+const NO_MARKS: Marks = { made: [], joined: [] }
+const NONE: readonly never[] = []
+
+/** The progress of a project of which nothing is marked or weighed again: all of it is left. */
+export const notBegun = (
+  needed: Pick<Plan, 'yarns' | 'ends' | 'minutes'>,
+  left: { readonly motifs: number; readonly others?: number; readonly joins?: number },
+): ToldProgress => ({
+  progress: {
+    ...{ made: 0, joined: 0, others: 0, edging: false },
+    left: {
+      ...{ motifs: left.motifs, others: left.others ?? 0, joins: left.joins ?? 0 },
+      ...timeOf(needed.minutes),
+      ends: needed.ends,
+      yarns: needed.yarns.map(yarnLeft),
+    },
+    forecast: NONE,
+    days: NONE,
+  },
+  marks: NO_MARKS,
+  findings: NONE,
+})
+
+const timeOf = (minutes: Range | null) => ({ hours: minutes && minutes.expected / 60, minutes })
+const yarnLeft = ({ id, grams, metres, parts }: YarnNeed): YarnLeft => ({ id, grams, metres, parts })
+
+/** Whether a project says anything of its progress. */
+export const isBegun = (project: Pick<Project, 'made' | 'joined' | 'yarns'>): boolean =>
+  isMarked(project) || (project.yarns ?? NONE).some(({ left }) => left !== undefined)
+
+/** The progress of a work; `needs` is the yarn of the whole of it. */
+export function tellProgress(project: Settled, work: Work, needs: readonly YarnNeed[]): ToldProgress {
+  const marking = readMarks(project, work)
+  const { pieces } = work
+  const { isMade, isJoined, edging } = marking
+  const isWhole = (piece: number): boolean => pieces[piece]!.kind === 'motif'
+  const all = pieces.map((_, i) => i)
+  const made = all.filter(isMade)
+  const open = all.filter((piece) => !isMade(piece))
+  const unjoined = all.filter((piece) => !isJoined(piece))
+  const needed = materials(leftOf(work, { isMade, isJoined, edging }))
+  const sewing = unjoined.reduce((sum, piece) => sum + (pieces[piece]!.sewing ?? 0), 0)
+  const minutes = needed.minutes && add(needed.minutes, spread(sewing, work.sewingSpread ?? 0))
+  const { forecast, findings } = forecastYarns(work, marking, needs)
+  const ids = (some: readonly number[]): string[] => some.map((piece) => pieces[piece]!.id)
+  const joined = made.filter(isJoined)
+  return {
+    progress: {
+      made: made.filter(isWhole).length,
+      joined: joined.filter(isWhole).length,
+      others: made.length - made.filter(isWhole).length,
+      edging,
+      left: {
+        motifs: open.filter(isWhole).length,
+        others: open.length - open.filter(isWhole).length,
+        joins: unjoined.reduce((sum, piece) => sum + pieces[piece]!.joins, 0),
+        ...timeOf(minutes),
+        ends: needed.ends,
+        yarns: needed.yarns.map(yarnLeft),
+      },
+      forecast,
+      days: daysOf(marking),
+    },
+    marks: { made: ids(made), joined: ids(joined) },
+    findings: [...marking.findings, ...otherMotif(project, work, marking), ...findings],
+  }
+}
+
+/** Day by day; what was made on no known day comes first. */
+function daysOf({ made, days }: Marking): DayOfWork[] {
+  const counts = new Map<string, number>()
+  for (const piece of made) {
+    const day = days.get(piece) ?? ''
+    counts.set(day, (counts.get(day) ?? 0) + 1)
+  }
+  return [...counts].map(([day, pieces]) => ({ day, pieces }))
+}
+
+/** Made in a colourway of another motif than is laid out now: nobody makes one from the other. */
+function otherMotif(project: Settled, { pieces, input }: Work, { made }: Marking): Finding[] {
+  const groups = [...(input.motif ? [input] : []), ...(input.others ?? [])].map(({ motif }) => motif)
+  const ways = new Map(project.colourways.map((way) => [way.id, way]))
+  const wrong = made.filter((piece) => {
+    const { group, colourway } = pieces[piece]!
+    const own = ways.get(colourway)?.motif
+    return own !== undefined && own !== groups[group]?.id
+  })
+  const first = pieces[wrong[0] ?? -1]
+  if (!first) return []
+  const motif = groups[first.group]
+  const cells = wrong.map((piece) => pieces[piece]!.id)
+  const values = { count: wrong.length, motif: motif?.name ?? motif?.id ?? '', places: addressWords(cells) }
+  return [finding('progress/other-motif', 'made', values, { cells })]
+}

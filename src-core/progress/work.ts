@@ -1,0 +1,91 @@
+/**
+ * A work as its progress is counted: its pieces in the order in which they are made, and what is needed for it. What
+ * is left of it is counted by the same accounts as the whole.
+ */
+import type { PieceKind } from '../../shared-types/plan'
+import type { MaterialsInput, MotifCounts, Piece } from '../materials/input'
+import type { Millimetres, Minutes } from '../units/quantity'
+
+export interface WorkPiece {
+  /** Its address: "row,place", or that of a half motif or filler. */
+  readonly id: string
+  readonly kind: PieceKind
+  readonly label: string
+  readonly colourway: string
+  /** Which piece of the account it is one of: 0 is the layout's own motif, the others follow. */
+  readonly group: number
+  /** Joins into those that were there before it, and the seams to them. */
+  readonly joins: number
+  readonly seam: Millimetres
+  /** What it takes to sew it down, besides. */
+  readonly sewing?: Minutes
+}
+
+export interface Work {
+  /** In working order. */
+  readonly pieces: readonly WorkPiece[]
+  /** What the whole of it is counted from. */
+  readonly input: MaterialsInput
+  /** Made motifs are joined already, in their last round. */
+  readonly joinsAsMade: boolean
+  readonly hasEdging: boolean
+  /** Relative half width of the time to sew down. */
+  readonly sewingSpread?: number
+}
+
+/** What is done of it: by index of the pieces. */
+export interface Done {
+  readonly isMade: (piece: number) => boolean
+  readonly isJoined: (piece: number) => boolean
+  readonly edging: boolean
+}
+
+/** Fillers are hung in between others: slip stitches that cost time alone. */
+const isJoining = ({ kind }: WorkPiece): boolean => kind !== 'filler'
+
+/** How often the pieces of one group are made. */
+function countsOf(pieces: readonly WorkPiece[]): MotifCounts {
+  const byColourway = new Map<string, number>()
+  for (const { colourway } of pieces) byColourway.set(colourway, (byColourway.get(colourway) ?? 0) + 1)
+  return { motifs: pieces.length, byColourway: Object.fromEntries(byColourway) }
+}
+
+/** The account of what is left: the pieces that are not made, the joins that are not made, the edging. */
+export function leftOf({ pieces, input }: Work, { isMade, isJoined, edging }: Done): MaterialsInput {
+  const open = pieces.filter((_, i) => !isMade(i))
+  const unjoined = pieces.filter((_, i) => !isJoined(i))
+  const sum = (of: readonly WorkPiece[], value: (piece: WorkPiece) => number): number =>
+    of.reduce((total, piece) => total + value(piece), 0)
+  const first = input.motif ? 1 : 0
+  const counts = (group: number): MotifCounts => countsOf(open.filter((piece) => piece.group === group))
+  const seams = sum(pieces, ({ seam }) => seam)
+  const length = sum(unjoined, ({ seam }) => seam)
+  const joined = (of: readonly WorkPiece[]): number => sum(of.filter(isJoining), ({ joins }) => joins)
+  const [joins, joinsLeft] = [joined(pieces), joined(unjoined)]
+  // What is worked along with the joins (a cord) is done as far as they are.
+  const share = joins > 0 ? joinsLeft / joins : 0
+  const sewn = input.joining?.rule === 'seam'
+  return {
+    ...input,
+    whole: input.whole ?? input.counts,
+    counts: first === 1 ? counts(0) : input.counts,
+    others: (input.others ?? []).map((piece, i): Piece => ({ ...piece, counts: counts(first + i) })),
+    // On a panel nothing is joined to another.
+    joinOperations: input.joinOperations > 0 ? joinsLeft : 0,
+    // The first one has nothing to be joined to.
+    joiners: unjoined.filter((piece) => piece !== pieces[0] && isJoining(piece)).length,
+    fillerJoins: sewn ? 0 : sum(unjoined, (piece) => (isJoining(piece) ? 0 : piece.joins)),
+    // Each line is sewn with a piece of yarn of its own: one that is begun has its ends still to come.
+    seams: {
+      length,
+      count: seams > 0 ? Math.ceil((input.seams.count * length) / seams - 1e-9) : 0,
+    },
+    edgingBase: edging ? null : input.edgingBase,
+    works: (input.works ?? []).map((work) => ({
+      ...work,
+      millimetres: work.millimetres * share,
+      loops: work.loops * share,
+      tails: share > 0 ? work.tails : 0,
+    })),
+  }
+}

@@ -1,0 +1,132 @@
+import { describe, expect, it } from 'vitest'
+import { codesOf, findingsOf, first, progressOf, project, weighed } from './project'
+
+/** Moss: 30 g on hand, 3.3 g in each of motifs 1 to 4 and 9 to 12 (3 g and 10 % waste). */
+const mossLeft = (left: Parameters<typeof weighed>[2], made = first(4)) =>
+  weighed(project({ made }), 'moss', left)
+const forecastOf = (of: ReturnType<typeof project>) => progressOf(of).forecast
+
+describe('how far a yarn goes that was weighed again', () => {
+  it('is told at the rate of the motifs made so far, over the rest of the working order', () => {
+    // 4 motifs took 30 − 14 = 16 g: 4 g each, 4 / 3.3 of the plan. 14 g are three motifs more: 9, 10 and 11.
+    const [moss, ...others] = forecastOf(mossLeft({ grams: 14, at: 4 }))
+    expect(others).toEqual([])
+    expect(moss).toMatchObject({
+      yarn: 'moss',
+      lastsTo: 11,
+      enough: false,
+      over: 0,
+      start: 30,
+      left: 14,
+      at: 4,
+    })
+    expect(moss!.rate).toBeCloseTo(4 / 3.3, 9)
+    expect(moss!.missing).toBeCloseTo(4 * 4 - 14, 9)
+    const [found] = findingsOf(mossLeft({ grams: 14, at: 4 }))
+    expect(found).toMatchObject({ code: 'progress/runs-out', target: { yarn: 'moss' } })
+    expect(found!.message).toBe('at this rate Moss lasts to motif 11 of 12; 2 g more are needed.')
+  })
+
+  it('says what will be left over where it is enough', () => {
+    // 4 motifs took 13 g, the other four take as much: of 17 g 4 g stay.
+    const [moss] = forecastOf(mossLeft({ grams: 17, at: 4 }))
+    expect(moss).toMatchObject({ lastsTo: 12, enough: true, missing: 0 })
+    expect(moss!.over).toBeCloseTo(4, 9)
+    expect(codesOf(mossLeft({ grams: 17, at: 4 }))).toEqual([])
+  })
+
+  it('counts a ball that just suffices as enough, and one short by a gram as short', () => {
+    expect(forecastOf(mossLeft({ grams: 15, at: 4 }))[0]).toMatchObject({
+      lastsTo: 12,
+      enough: true,
+      over: 0,
+    })
+    expect(forecastOf(mossLeft({ grams: 14.9, at: 4 }))[0]).toMatchObject({ lastsTo: 11, enough: false })
+  })
+
+  it('follows the colours: motifs in other yarns take none of it', () => {
+    // Weighed after row 2, which is in clay: it is the same as after row 1.
+    const after = forecastOf(mossLeft({ grams: 14, at: 8 }, first(8)))
+    expect(after[0]).toMatchObject({ lastsTo: 11, at: 8 })
+    expect(after[0]!.rate).toBeCloseTo(4 / 3.3, 9)
+  })
+
+  it('goes back to what was made when it was weighed, by day and then in working order', () => {
+    // Weighed at 4; since then row 2 and motif 9 were made, which takes 4 g of what was left.
+    const made = { ...first(8, '2026-12-02'), '3,1': '2026-12-03' }
+    expect(forecastOf(mossLeft({ grams: 14, at: 4 }, made))[0]).toMatchObject({ lastsTo: 11, enough: false })
+    // The third row was made first: 1 to 4 are still to come.
+    const third = { '3,1': '2026-12-01', '3,2': '2026-12-01', '3,3': '2026-12-01', '3,4': '2026-12-01' }
+    expect(forecastOf(mossLeft({ grams: 14, at: 4 }, third))[0]).toMatchObject({ lastsTo: 3, enough: false })
+  })
+
+  it('ends with the last motif that has it when all is gone', () => {
+    // 30 g for 4 motifs are 7.5 g each, far more than the plan says.
+    const gone = mossLeft({ grams: 0, at: 4 })
+    expect(forecastOf(gone)[0]).toMatchObject({ lastsTo: 4, enough: false, missing: 30 })
+    expect(codesOf(gone)).toEqual(['progress/runs-out', 'progress/rate-far'])
+  })
+
+  it('counts tails and joins where the yarn of a motif follows from its stitches', () => {
+    // Nothing is assumed of the parts: at the rate of the plan itself, what the plan needs is exactly enough.
+    const bridged = project({ made: first(4), joining: { rule: 'bridge', bridgeChains: 3, yarn: 'moss' } })
+    const [moss] = progressOf(bridged).left.yarns.filter(({ id }) => id === 'moss')
+    const need = progressOf({ ...bridged, made: {} }).left.yarns.find(({ id }) => id === 'moss')!
+    const exact = weighed(bridged, 'moss', { grams: moss!.grams.expected, at: 4, of: need.grams.expected })
+    expect(forecastOf(exact)[0]).toMatchObject({ enough: true, lastsTo: 12 })
+    expect(forecastOf(exact)[0]!.rate).toBeCloseTo(1, 9)
+  })
+
+  it('keeps something for the edging', () => {
+    const edged = { edging: { rounds: ['sc', 'dc'], yarn: 'moss' } }
+    const short = weighed(project({ made: first(4) }, edged), 'moss', { grams: 16.8, at: 4 })
+    expect(forecastOf(short)[0]).toMatchObject({ lastsTo: 12, enough: false })
+    expect(codesOf(short)).toEqual(['progress/edging-short'])
+  })
+
+  it('starts from what was on hand, from what was said instead, else from the whole balls to buy', () => {
+    expect(forecastOf(mossLeft({ grams: 14, at: 4, of: 34 }))[0]).toMatchObject({ start: 34 })
+    // Clay: 13.2 g are needed, none is on hand: one ball of 50 g.
+    const clay = weighed(project({ made: first(8) }), 'clay', { grams: 35, at: 8 })
+    expect(forecastOf(clay)[0]).toMatchObject({ yarn: 'clay', start: 50, lastsTo: 8, enough: true })
+    const bare = { ...clay, yarns: clay.yarns!.map(({ ballGrams: _, ...yarn }) => yarn) }
+    expect(forecastOf(bare)).toEqual([])
+    expect(codesOf(bare)).toEqual(['progress/no-start'])
+  })
+
+  it('takes all that is marked where nobody said how many were made', () => {
+    expect(forecastOf(mossLeft({ grams: 14 }))[0]).toMatchObject({ at: 4, lastsTo: 11 })
+  })
+
+  it('tells nothing while nothing is made', () => {
+    for (const left of [{ grams: 14 }, { grams: 14, at: 0 }, {}]) {
+      expect(forecastOf(mossLeft(left, {}))).toEqual([])
+      expect(codesOf(mossLeft(left, {}))).toEqual([])
+    }
+  })
+})
+
+describe('a weighing that cannot be right', () => {
+  it.each([
+    ['more is left than there was', { grams: 31, at: 4 }, 'progress/nothing-used'],
+    ['nothing of it was used', { grams: 30, at: 4 }, 'progress/nothing-used'],
+    ['it weighs less than nothing', { grams: -1, at: 4 }, 'progress/weighed-value'],
+    ['half a motif was made', { grams: 14, at: 4.5 }, 'progress/weighed-value'],
+    ['more were made than there are', { grams: 14, at: 13 }, 'progress/weighed-beyond'],
+  ])('is told, and no forecast: %s', (_, left, code) => {
+    expect(forecastOf(mossLeft(left))).toEqual([])
+    expect(codesOf(mossLeft(left))).toEqual([code])
+  })
+
+  it('is told where none of the made motifs has the yarn', () => {
+    const clay = weighed(project({ made: first(4) }), 'clay', { grams: 40, at: 4, of: 50 })
+    expect(forecastOf(clay)).toEqual([])
+    expect(codesOf(clay)).toEqual(['progress/none-in-yarn'])
+  })
+
+  it('is told where more were made than are marked, and the next ones are taken as made', () => {
+    const ahead = mossLeft({ grams: 14, at: 4 }, first(3))
+    expect(codesOf(ahead)).toEqual(['progress/weighed-ahead', 'progress/runs-out'])
+    expect(forecastOf(ahead)[0]).toMatchObject({ lastsTo: 11 })
+  })
+})

@@ -1,0 +1,192 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { planProject } from '../../../src-core/plan'
+import { isDay } from '../../../src-core/progress/days'
+import { codesOf, findingsOf, first, gramsOf, progressOf, project } from './project'
+
+describe('what is made and what is left', () => {
+  it('is all of it where nothing is marked: the same yarn, time and ends as the plan', () => {
+    const plan = planProject(project())
+    expect(plan.progress).toMatchObject({ made: 0, joined: 0, forecast: [], days: [] })
+    expect(plan.progress.left).toMatchObject({ motifs: 12, minutes: plan.minutes, ends: plan.ends })
+    expect(gramsOf(project())).toEqual(
+      Object.fromEntries(plan.yarns.map(({ id, grams }) => [id, grams.expected])),
+    )
+    // An empty record is as good as none.
+    expect(planProject(project({ made: {} })).progress).toEqual(plan.progress)
+  })
+
+  it('is counted by the accounts of the motifs that are left', () => {
+    // Row 1 and half of row 2: 4 of A and 2 of B are made; 4 of A and 2 of B are left.
+    const some = project({ made: first(6) })
+    expect(progressOf(some)).toMatchObject({ made: 6, joined: 6, left: { motifs: 6 } })
+    const grams = gramsOf(some)
+    // 6 middles, 4 rims of moss, 2 rims of clay, each and 10 %.
+    expect(grams.sand).toBeCloseTo(6 * 1.1, 9)
+    expect(grams.moss).toBeCloseTo(4 * 3 * 1.1, 9)
+    expect(grams.clay).toBeCloseTo(2 * 3 * 1.1, 9)
+  })
+
+  it('counts time for the motifs, joins and ends that are left', () => {
+    // Motifs 7 to 12: 7 and 8 join left and up, 9 up alone, 10 to 12 left and up: 2 + 2 + 1 + 3 · 2 joins.
+    const { left } = progressOf(project({ made: first(6) }))
+    expect(left.joins).toBe(11)
+    // Two colours, each with two ends: 24.
+    expect(left.ends).toBe(24)
+    expect(left.hours).toBeCloseTo((6 * 20 + 11 * 1 + 24 * 1) / 60, 9)
+    expect(left.minutes!.expected).toBeCloseTo(155, 9)
+  })
+
+  it('knows no hours where nobody said how long a motif takes', () => {
+    const untimed = project({ motifs: [{ ...project().motifs![0]!, minutes: undefined }], made: first(6) })
+    expect(progressOf(untimed).left).toMatchObject({ hours: null, minutes: null, motifs: 6 })
+  })
+
+  it('leaves the edging when all motifs are made, and nothing when that is marked too', () => {
+    const edged = project({ made: first(12) }, { edging: { rounds: ['sc'], yarn: 'sand' } })
+    const plan = planProject(edged)
+    const sand = plan.yarns.find(({ id }) => id === 'sand')!
+    // Edging and its two tails of 150 mm, and 10 %: all of the plan but twelve middles.
+    expect(gramsOf(edged)).toEqual({ sand: expect.closeTo(sand.grams.expected - 12 * 1.1, 9) as number })
+    expect(plan.progress.left).toMatchObject({ motifs: 0, joins: 0, ends: 2 })
+    expect(plan.progress.left.hours).toBeGreaterThan(0)
+    const done = progressOf({ ...edged, made: { ...edged.made, edging: '2026-12-20' } })
+    expect(done).toMatchObject({ made: 12, edging: true, left: { motifs: 0, yarns: [], hours: 0, ends: 0 } })
+  })
+
+  it('takes motifs that are joined as they are made for joined, unless joined ones are marked', () => {
+    const made = first(6)
+    expect(progressOf(project({ made }))).toMatchObject({ made: 6, joined: 6 })
+    // Only the first two are joined: one join is made of 17.
+    const loose = progressOf(project({ made, joined: first(2) }))
+    expect(loose).toMatchObject({ made: 6, joined: 2, left: { motifs: 6, joins: 16 } })
+    const seamed = project({ made, joining: { rule: 'seam' } })
+    expect(progressOf(seamed)).toMatchObject({ made: 6, joined: 0 })
+  })
+
+  it('counts joining chains and seams that are left', () => {
+    const bridged = project({ joining: { rule: 'bridge', bridgeChains: 3, yarn: 'clay' } })
+    const all = planProject(bridged).yarns.find(({ id }) => id === 'clay')!.parts
+    const { left } = progressOf({ ...bridged, made: first(6) })
+    const clay = left.yarns.find(({ id }) => id === 'clay')!.parts
+    expect(clay.joins).toBeCloseTo((all.joins * 11) / 17, 9)
+    // Six of eleven motifs that join still do, with two tails each.
+    expect(clay.tails).toBeCloseTo((all.tails * 6) / 11, 9)
+    const seamed = project({ joining: { rule: 'seam', yarn: 'clay' } })
+    const seams = planProject(seamed).yarns.find(({ id }) => id === 'clay')!.parts.joins
+    const sewn = progressOf({ ...seamed, made: first(12), joined: first(6) })
+    expect(sewn.left.yarns.find(({ id }) => id === 'clay')!.parts.joins).toBeCloseTo((seams * 11) / 17, 9)
+  })
+
+  it('keeps the yarn of joins and edging when the colourway that most motifs have is made', () => {
+    // Without a named yarn the edging is in that of the main colourway, A: moss, although only B is left.
+    const most = project({}, { rows: 3, edging: { rounds: ['sc'] } })
+    const onlyB = { ...most, made: { ...first(4), '3,1': '', '3,2': '', '3,3': '', '3,4': '' } }
+    expect(gramsOf(onlyB).moss).toBeGreaterThan(0)
+    expect(progressOf(onlyB).left.yarns.find(({ id }) => id === 'clay')!.parts.edging).toBe(0)
+  })
+
+  it('tells each day what was made on it', () => {
+    const made = { ...first(6, '2026-12-03'), '1,1': '2026-12-01', '1,2': '', '2,1': '2026-12-01' }
+    expect(progressOf(project({ made })).days).toEqual([
+      { day: '', pieces: 1 },
+      { day: '2026-12-01', pieces: 2 },
+      { day: '2026-12-03', pieces: 3 },
+    ])
+  })
+
+  it('goes down with everything that is made, and adds up (property)', () => {
+    const whole = gramsOf(project())
+    fc.assert(
+      fc.property(fc.uniqueArray(fc.integer({ min: 0, max: 11 })), (pieces) => {
+        const keys = Object.keys(first(12))
+        const made = Object.fromEntries(pieces.map((piece) => [keys[piece]!, '']))
+        const rest = Object.fromEntries(keys.filter((key) => !(key in made)).map((key) => [key, '']))
+        const left = gramsOf(project({ made }))
+        const right = gramsOf(project({ made: rest }))
+        for (const id of Object.keys(whole))
+          expect((left[id] ?? 0) + (right[id] ?? 0)).toBeCloseTo(whole[id]!, 9)
+      }),
+      { numRuns: 30 },
+    )
+  })
+
+  it('counts fillers and half motifs beside the motifs, by their addresses', () => {
+    const filled = project({}, { fillers: { motif: 'f' } })
+    const dot = { ...filled.motifs![0]!, id: 'f', across: 24, slots: [{ slot: 'rim', grams: 1 }] }
+    const dotted = {
+      ...filled,
+      motifs: [...filled.motifs!, dot as never],
+      colourways: [...filled.colourways!, { id: 'd', code: 'D', motif: 'f', yarns: { rim: 'clay' } }],
+    }
+    const plan = planProject(dotted)
+    expect(plan.fillers).toHaveLength(6)
+    const some = { ...dotted, made: { ...first(12), [plan.fillers[0]!.id]: '2026-12-01' } }
+    expect(progressOf(some)).toMatchObject({ made: 12, others: 1, left: { motifs: 0, others: 5, joins: 20 } })
+    expect(gramsOf(some)).toEqual({ clay: expect.closeTo(5 * 1.1, 9) as number })
+  })
+})
+
+describe('marks that cannot be right', () => {
+  it('are told and not counted where the layout has no place, once for all of them', () => {
+    const wrong = project({ made: { ...first(2), '0,1': '', '9,99': '2026-12-01', nonsense: '' } })
+    expect(progressOf(wrong).made).toBe(2)
+    const [found, ...others] = findingsOf(wrong)
+    expect(others).toEqual([])
+    expect(found).toMatchObject({ code: 'progress/unknown-place', severity: 'warning', where: 'made' })
+    expect(found!.message).toContain('3 marks say made or joined where this layout has no motif')
+    expect(found!.message).toContain('row 0, motif 1; row 9, motif 99; nonsense')
+  })
+
+  it('are counted without a day where the day is none', () => {
+    const wrong = project({ made: { '1,1': '2026-02-30', '1,2': 'yesterday', '1,3': '2028-02-29' } })
+    expect(progressOf(wrong).days).toEqual([
+      { day: '', pieces: 2 },
+      { day: '2028-02-29', pieces: 1 },
+    ])
+    expect(findingsOf(wrong).map(({ code, where }) => [code, where])).toEqual([
+      ['progress/day', 'made["1,1"]'],
+      ['progress/day', 'made["1,2"]'],
+    ])
+  })
+
+  it('are told where something is joined that is not made', () => {
+    const wrong = project({ made: first(2), joined: first(3) })
+    expect(progressOf(wrong)).toMatchObject({ made: 2, joined: 2 })
+    expect(codesOf(wrong)).toEqual(['progress/joined-not-made'])
+  })
+
+  it('are told where the colourway is one of another motif', () => {
+    const other = project({ made: first(2) })
+    const moved = {
+      ...other,
+      layout: { ...other.layout, motif: 'n' },
+      motifs: [{ ...other.motifs![0]!, id: 'n' }],
+    }
+    expect(codesOf(moved as never)).toEqual(['progress/other-motif'])
+  })
+
+  it('may have blanks in them, and the edging is no mark of a blanket without one', () => {
+    expect(progressOf(project({ made: { '1, 2': '' } })).made).toBe(1)
+    expect(codesOf(project({ made: { '1, 2': '' } }))).toEqual([])
+    expect(codesOf(project({ made: { edging: '' } }))).toEqual(['progress/unknown-place'])
+  })
+})
+
+describe('a day', () => {
+  it('is one of the calendar', () => {
+    for (const day of ['2026-12-01', '2024-02-29', '2000-02-29', '2026-01-31'])
+      expect(isDay(day), day).toBe(true)
+    for (const day of [
+      '2026-02-29',
+      '1900-02-29',
+      '2026-13-01',
+      '2026-00-10',
+      '2026-04-31',
+      '2026-1-1',
+      '26-01-01',
+      '',
+    ])
+      expect(isDay(day), day).toBe(false)
+  })
+})
