@@ -5,13 +5,15 @@ import type { Outline } from '../geometry/points'
 import type { TemplateGround } from './applique-ground'
 import { templateItems } from './applique-marks'
 import type { Bounds, Figure, FigureItem, MeasureText } from './figure'
-import { drawPath, drawText, INK, PAPER, QUIET_INK } from './figure'
+import { drawPath, INK, QUIET_INK } from './figure'
 import { linePath, polygonPath, rectanglePath } from './path'
+import { cropTicks, sheetKey } from './sheet-marks'
 
 /** Printed mm that two neighbouring sheets both show (trade practice: 5 to 10 mm). */
 const TEMPLATE_OVERLAP = 10
 /** Room round the window of a sheet for the crop ticks. */
 const TICKS = 5
+const CROP = { paint: { stroke: INK, width: 0.25 }, from: 0.5, to: TICKS - 0.5 } as const
 /** Beyond the panel's edge, so that its line prints whole. */
 const RIM = 3
 
@@ -155,17 +157,12 @@ function markPlaces(tiling: TemplateTiling, tile: TemplateTile): { x: number; y:
 function joinMarks(tiling: TemplateTiling, tile: TemplateTile): FigureItem[] {
   const { width, height } = tile.view
   const { upright, level } = overlaps(tiling, tile)
-  const tick = (x1: number, y1: number, x2: number, y2: number): FigureItem =>
-    drawPath(linePath(x1, y1, x2, y2), { stroke: INK, width: 0.25 })
   return [
-    ...upright.flatMap((x) => [
-      tick(TICKS + x, 0.5, TICKS + x, TICKS - 0.5),
-      tick(TICKS + x, TICKS + height + 0.5, TICKS + x, 2 * TICKS + height - 0.5),
-    ]),
-    ...level.flatMap((y) => [
-      tick(0.5, TICKS + y, TICKS - 0.5, TICKS + y),
-      tick(TICKS + width + 0.5, TICKS + y, 2 * TICKS + width - 0.5, TICKS + y),
-    ]),
+    ...cropTicks(
+      { x: TICKS, y: TICKS, width, height },
+      { xs: upright.map((x) => TICKS + x), ys: level.map((y) => TICKS + y) },
+      CROP,
+    ),
     ...markPlaces(tiling, tile).flatMap(({ x, y }) => diamond(TICKS + x, TICKS + y)),
   ]
 }
@@ -184,34 +181,25 @@ function diamond(x: number, y: number): FigureItem[] {
   ]
 }
 
-/** The whole panel in small with its sheets, the current one (if any) filled. */
+/** The whole panel in small with its sheets, the current one filled. */
 export function templateKey(
   ground: TemplateGround,
   tiling: TemplateTiling,
-  current: TemplateTile | null,
+  current: TemplateTile,
   width: number,
   height: number,
 ): Figure {
-  const scale = Math.min(width / (ground.width + 2 * RIM), height / (ground.height + 2 * RIM))
-  const items: FigureItem[] = []
   const printed = new Set(tiling.tiles)
-  for (const place of tiling.places) {
-    const here = current !== null && place.row === current.row && place.column === current.column
+  const sheets = tiling.places.map((place) => {
     const box = cutBox(tiling, place)
-    const [x, y] = [(box.x + RIM) * scale, (box.y + RIM) * scale]
-    const [wide, high] = [box.width * scale, box.height * scale]
-    const fill = here ? INK : PAPER
-    items.push(drawPath(rectanglePath(x, y, wide, high), { fill, stroke: INK, width: 0.2 }))
-    if (!printed.has(place) || wide < 7 || high < 4) continue
-    items.push(
-      drawText(tileName(place), x + wide / 2, y + high / 2 + 0.85, 7, {
-        anchor: 'middle',
-        weight: here ? 'bold' : 'regular',
-        colour: here ? PAPER : INK,
-      }),
-    )
-  }
-  return { width: (ground.width + 2 * RIM) * scale, height: (ground.height + 2 * RIM) * scale, items }
+    return {
+      area: { ...box, x: box.x + RIM, y: box.y + RIM },
+      name: printed.has(place) ? tileName(place) : '',
+      isHere: place.row === current.row && place.column === current.column,
+    }
+  })
+  const size = { width: ground.width + 2 * RIM, height: ground.height + 2 * RIM }
+  return sheetKey(sheets, size, { width, height })
 }
 
 /** "2·3": row 2, column 3. */

@@ -1,8 +1,8 @@
-/** What stands along the edges of a map: numbers of rows and places, arrows, crop ticks. */
+/** What stands along the edges of a map: numbers of rows and places, arrows. */
 import type { FigureItem } from './figure'
-import { drawPath, drawText, INK, MM_PER_POINT, QUIET_INK } from './figure'
+import { drawPath, drawText, INK, MM_PER_POINT } from './figure'
 import { CAPITAL_HEIGHT } from './lettering'
-import { arrowPath, linePath } from './path'
+import { arrowPath } from './path'
 import type { MapRow } from './rows'
 
 const EDGE_TYPE = 8.5
@@ -57,7 +57,3 @@ export function directionArrows(
     )
   return segments.length > 0 ? [drawPath(segments, { stroke: INK, width: 0.3, cap: 'round' })] : []
 }
-
-/** A short line in quiet ink, for crop ticks and leaders. */
-export const tick = (x1: number, y1: number, x2: number, y2: number): FigureItem =>
-  drawPath(linePath(x1, y1, x2, y2), { stroke: QUIET_INK, width: 0.2 })

@@ -1,17 +1,19 @@
 /** A big map in sheets: equal cuts of the plan, each printed with an overlap, crop ticks and a small key map. */
 import type { Bounds, Figure, FigureItem } from './figure'
-import { drawPath, drawText, INK, PAPER } from './figure'
+import { QUIET_INK } from './figure'
 import type { MapGround, MapPainter } from './map'
-import { directionArrows, placeNumbers, rowNumbers, tick } from './map-edges'
+import { directionArrows, placeNumbers, rowNumbers } from './map-edges'
 import { rectanglePath } from './path'
 import type { MapRow } from './rows'
+import { cropTicks, sheetKey } from './sheet-marks'
 
 /** Room round the window of a sheet, in printed mm: row numbers, arrows and crop ticks stand in it. */
 const LEFT = 10
 const RIGHT = 9
 const TOP = 8
 const BOTTOM = 4
-const TICK = 3
+/** Ticks that show where to cut. */
+const CROP = { paint: { stroke: QUIET_INK, width: 0.2 }, from: 0.4, to: 3 } as const
 /** Enough for laying one sheet on the other (from memory: 5 to 10 mm are usual). */
 const LEAST_OVERLAP = 8
 
@@ -138,6 +140,7 @@ export function tileFigure(painter: MapPainter, tiling: Tiling, tile: MapTile): 
   // The overlap has its numbers too: shifted rows own places whose number stands above the row before.
   const rows = ground.rows.filter((row) => row.y >= view.y && row.y <= view.y + view.height)
   const places = ground.places.filter((place) => place.x >= view.x && place.x <= view.x + view.width)
+  const inner = cutsIn(tile)
   const items: FigureItem[] = [
     ...placeNumbers(places, x, TOP - 3.6),
     ...rowNumbers(rows, y, LEFT - 3.6),
@@ -147,57 +150,35 @@ export function tileFigure(painter: MapPainter, tiling: Tiling, tile: MapTile): 
       matrix: [1, 0, 0, 1, LEFT, TOP],
       items: [{ kind: 'group', clip: rectanglePath(0, 0, width, height), items: painter.window(view) }],
     },
-    ...cropTicks(tile, tiling, width, height),
+    ...cropTicks(
+      { x: LEFT, y: TOP, width, height },
+      { xs: inner.xs.map((mm) => LEFT + mm * scale), ys: inner.ys.map((mm) => TOP + mm * scale) },
+      CROP,
+    ),
   ]
   return { width: LEFT + width + RIGHT, height: TOP + height + BOTTOM, items }
 }
 
-/** Ticks outside of the window that show where to cut; sides at the edge of the map need none. */
-function cropTicks({ area, view }: MapTile, { scale }: Tiling, width: number, height: number): FigureItem[] {
-  const items: FigureItem[] = []
-  const xs = [
-    area.x > view.x + 1e-6 ? LEFT + (area.x - view.x) * scale : null,
-    area.x + area.width < view.x + view.width - 1e-6 ? LEFT + (area.x + area.width - view.x) * scale : null,
-  ]
-  const ys = [
-    area.y > view.y + 1e-6 ? TOP + (area.y - view.y) * scale : null,
-    area.y + area.height < view.y + view.height - 1e-6 ? TOP + (area.y + area.height - view.y) * scale : null,
-  ]
-  for (const x of xs) {
-    if (x === null) continue
-    items.push(tick(x, TOP - TICK, x, TOP - 0.4), tick(x, TOP + height + 0.4, x, TOP + height + TICK))
+/** Where a window is cut, in mm from its top left; sides at the edge of the map are not. */
+function cutsIn({ area, view }: MapTile): { xs: number[]; ys: number[] } {
+  const inner = (start: number, length: number, from: number, all: number): number[] =>
+    [start - from, start + length - from].filter((cut) => cut > 1e-6 && cut < all - 1e-6)
+  return {
+    xs: inner(area.x, area.width, view.x, view.width),
+    ys: inner(area.y, area.height, view.y, view.height),
   }
-  for (const y of ys) {
-    if (y === null) continue
-    items.push(tick(LEFT - TICK, y, LEFT - 0.4, y), tick(LEFT + width + 0.4, y, LEFT + width + TICK, y))
-  }
-  return items
 }
 
 /** All sheets in small, the current one filled. */
-export function keyMap(
-  tiling: Tiling,
-  ground: MapGround,
+export const keyMap = (
+  { tiles }: Tiling,
+  { plan }: MapGround,
   current: number,
   width: number,
   height: number,
-): Figure {
-  const { size } = ground.plan
-  const scale = Math.min(width / size.width, height / size.height)
-  const items: FigureItem[] = []
-  for (const { area, number } of tiling.tiles) {
-    const box = [area.x * scale, area.y * scale, area.width * scale, area.height * scale] as const
-    const here = number === current
-    items.push(drawPath(rectanglePath(...box), { fill: here ? INK : PAPER, stroke: INK, width: 0.2 }))
-    if (box[2] > 4 && box[3] > 3.4) {
-      items.push(
-        drawText(String(number), box[0] + box[2] / 2, box[1] + box[3] / 2 + 0.85, 7, {
-          anchor: 'middle',
-          weight: here ? 'bold' : 'regular',
-          colour: here ? PAPER : INK,
-        }),
-      )
-    }
-  }
-  return { width: size.width * scale, height: size.height * scale, items }
-}
+): Figure =>
+  sheetKey(
+    tiles.map(({ area, number }) => ({ area, name: String(number), isHere: number === current })),
+    plan.size,
+    { width, height },
+  )
