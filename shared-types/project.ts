@@ -138,6 +138,7 @@ export const ALTERNATE_ROWS = ['same', 'oneFewer', 'oneMore'] as const
 export const FILL_PATTERNS = ['one', 'repeat', 'rows', 'no-two-alike', 'shade', 'scatter'] as const
 /** Where a shade runs to from its first colourway. */
 export const SHADE_DIRECTIONS = ['down', 'up', 'right', 'left', 'outward'] as const
+export const FILL_SYMMETRIES = ['left-right', 'top-bottom', 'both'] as const
 export const EDGING_STYLES = ['follow', 'bridge', 'level'] as const
 
 const kitSchema = z.looseObject({
@@ -187,6 +188,14 @@ export const blanketSchema = z.looseObject({
           seed: number.optional(),
           /** For a shade; left out: down. */
           direction: z.enum(SHADE_DIRECTIONS).optional(),
+          /** Motifs that mirror each other are alike; left out: none. */
+          symmetry: z.enum(FILL_SYMMETRIES).optional(),
+          /** No yarn is to be bought for it, as far as that can be had. */
+          withinStash: z.boolean().optional(),
+          /** The most motifs in a colourway, by its id. */
+          most: z.record(text, number).optional(),
+          /** The most grams of a yarn in the whole piece, by its id. */
+          mostGrams: z.record(text, number).optional(),
         })
         .optional(),
       /** By address: "row,place", "row,left" or "row,right" for half motifs, "1,1+1,2+2,1+2,2" for a filler. */

@@ -1,5 +1,4 @@
 /** Where each colourway goes: the patterns of a fill, with what was painted by hand on top. */
-import { counted } from '../figures/words'
 import type { Finding } from '../../shared-types/finding'
 import type { Arrangement, BlanketLayout, Colourway } from '../../shared-types/project'
 import { finding } from '../findings/finding'
@@ -7,15 +6,14 @@ import { isAddition } from '../layout/addresses'
 import { formatNumber } from '../units/format'
 import { seededRandom } from '../units/random'
 import type { Random } from '../units/random'
+import { byChance } from './chance'
 import { COLOUR_CONSTANTS } from './constants'
-import { FREE, alikePairs, countColours, evenCounts } from './graph'
-import type { ColourTask } from './graph'
-import { isOfFill, readKept } from './kept'
+import { repeatWithin, rowsWithin, shadeWithin } from './in-turn'
+import type { Filled } from './in-turn'
 import type { Kept } from './kept'
-import { colourApart, coloursThatDo } from './no-two-alike'
-import type { Colouring } from './no-two-alike'
-import { scatter } from './scatter'
-import { colourFrom } from './stay'
+import { limitFindings, limitsOf, tallied } from './limits'
+import type { Limits, YarnForMotifs } from './limits'
+import { mirrored } from './mirror'
 import { DEFAULTS } from '../settled'
 
 /** A place of the layout. Rows from the top, columns from the left, both from 1. */
@@ -38,15 +36,6 @@ export interface ColourAssignment {
   readonly chance?: { readonly chosen: readonly string[]; readonly under: ReadonlyMap<number, string> }
   readonly findings: readonly Finding[]
 }
-
-/** Cells in reading order: row by row, left to right. */
-const readingOrder = (cells: readonly ColourCell[]): number[] =>
-  cells
-    .map((_, index) => index)
-    .sort((a, b) => {
-      const [first, second] = [cells[a], cells[b]]
-      return first && second ? first.row - second.row || first.column - second.column : 0
-    })
 
 /** How far along the shade a cell lies, from 0 to 1 (half a step in from both ends). */
 function along(cells: readonly ColourCell[], direction: ShadeDirection): number[] {
@@ -74,23 +63,14 @@ function along(cells: readonly ColourCell[], direction: ShadeDirection): number[
 /** The distinct values, smallest first. */
 const spreadOf = (values: readonly number[]): number[] => [...new Set(values)].sort((a, b) => a - b)
 
-function shade(
+/** How far along its bands each cell lies, mixed a little where they meet. */
+const mixedBands = (
   cells: readonly ColourCell[],
   bands: number,
   direction: ShadeDirection,
   random: Random,
-): number[] {
-  return along(cells, direction).map((part) => {
-    const mixed = part * bands + (random.next() - 0.5) * COLOUR_CONSTANTS.shadeMixing
-    return Math.min(bands - 1, Math.max(0, Math.floor(mixed)))
-  })
-}
-
-const pointAt = (cells: readonly ColourCell[], pairs: readonly (readonly [number, number])[]) => ({
-  cells: [...new Set(pairs.flat())]
-    .slice(0, COLOUR_CONSTANTS.cellsInFinding)
-    .map((index) => cells[index]?.id ?? ''),
-})
+): number[] =>
+  along(cells, direction).map((part) => part * bands + (random.next() - 0.5) * COLOUR_CONSTANTS.shadeMixing)
 
 const namesOf = (ids: readonly string[], colourways: readonly Colourway[]): string[] =>
   ids.map((id) => {
@@ -98,106 +78,50 @@ const namesOf = (ids: readonly string[], colourways: readonly Colourway[]): stri
     return found?.code ?? found?.name ?? id
   })
 
-/** What could not be had of colours apart: alike by hand, impossible, not found, uneven. */
-function apartFindings(
-  cells: readonly ColourCell[],
-  task: ColourTask,
-  { colours: colouring, outcome }: Colouring,
-  ids: readonly string[],
-  colourways: readonly Colourway[],
-  random: Random,
-): Finding[] {
-  const findings: Finding[] = []
-  const where = 'layout.cells'
-  const byHand = alikePairs(task.neighbours, task.fixed)
-  if (byHand.length > 0) {
-    const values = { pairs: formatNumber(byHand.length) }
-    findings.push(finding('colours/painted-alike', where, values, pointAt(cells, byHand)))
-  }
-  const values = { colourways: ids.length }
-  if (outcome === 'perfect') {
-    const counts = countColours(colouring, task.colours)
-    const painted = countColours(task.fixed, task.colours)
-    const free = task.fixed.filter((colour) => colour === FREE).length
-    const even = evenCounts(painted, free)
-    const gap = Math.max(...counts) - Math.min(...counts)
-    if (free > 0 && gap > Math.max(...even) - Math.min(...even)) {
-      const told = namesOf(ids, colourways).map(
-        (name, index) => `${name} ${formatNumber(counts[index] ?? 0)}`,
-      )
-      findings.push(finding('colours/uneven', where, { counts: told.join(', ') }))
-    }
-    return findings
-  }
-  const handPairs = new Set(byHand.map((pair) => pair.join()))
-  const pairs = alikePairs(task.neighbours, colouring).filter((pair) => !handPairs.has(pair.join()))
-  const point = pointAt(cells, pairs)
-  if (outcome === 'impossible') {
-    const enough = coloursThatDo(task, task.colours + 3, random)
-    const advice = enough === null ? 'Choose more colourways' : `Choose ${counted(enough, 'colourway')}`
-    const said = { ...values, pairs: formatNumber(pairs.length), advice }
-    findings.push(finding('colours/impossible', where, said, point))
-  } else if (pairs.length > 0) {
-    findings.push(
-      finding('colours/not-found', where, { ...values, pairs: formatNumber(pairs.length) }, point),
-    )
-  }
-  return findings
-}
-
-/** What a fill by chance is coloured from: the cells, what was painted by hand, in order, and what stood. */
-interface Chance {
+/** What a fill is to be coloured with, beside its cells. */
+interface Task {
   readonly cells: readonly ColourCell[]
-  readonly fill: Fill
-  readonly chosen: readonly string[]
+  readonly fill: Fill & { readonly pattern: NonNullable<Fill['pattern']> }
+  /** Numbers of the chosen colourways in the order in which the fill names them; one may come twice. */
+  readonly sequence: readonly number[]
   readonly byHand: ReadonlyMap<number, string>
-  readonly kept: Kept | undefined
-  readonly arrangement: Arrangement
+  /** Cells that mirror each other. */
+  readonly groups: readonly (readonly number[])[]
+  readonly limits: Limits | null
 }
 
-/**
- * Colours by chance, scattered or no two alike. What stood stays as far as it can; where the file remembers
- * nothing, what the seed alone gives counts as standing, and the painted cells are worked in one by one.
- */
-function byChance({ cells, fill, chosen, byHand, kept, arrangement }: Chance, random: () => Random) {
-  // Colours that stand by hand alone cannot be chosen for others, but are still neighbours: they come last.
-  const others = [...new Set(byHand.values())].filter((id) => !chosen.includes(id))
-  const code = new Map([...chosen, ...others].map((id, index) => [id, index]))
-  const codeAt = (cell: number): number => code.get(byHand.get(cell) ?? '') ?? FREE
-  const fixed = Int16Array.from(cells, (_, cell) => codeAt(cell))
-  const differs = fill.pattern === 'no-two-alike'
-  const neighbours = cells.map((cell) => cell.neighbours)
-  const task: ColourTask = { neighbours, colours: chosen.length, fixed }
-  const under = new Map<number, string>()
-  const afresh = (): Colouring => {
-    const bare: ColourTask = { ...task, fixed: new Int16Array(cells.length).fill(FREE) }
-    if (differs) return colourApart(bare, random())
-    return { colours: scatter(bare, random()), outcome: 'perfect', troubled: [] }
+/** Patterns that go on from one cell to the next, or along a direction: the colour of each group. */
+function byPattern({ cells, fill, sequence, byHand, groups, limits }: Task): Filled & { broken?: number } {
+  const firsts = groups.map(([first = 0]) => cells[first]!)
+  const sizes = groups.map((group) => group.filter((cell) => !byHand.has(cell)).length)
+  if (fill.pattern === 'shade') {
+    const seeded = seededRandom(fill.seed ?? DEFAULTS.fill.seed)
+    const direction = fill.direction ?? DEFAULTS.fill.direction
+    return shadeWithin(sizes, mixedBands(firsts, sequence.length, direction, seeded), sequence, limits)
   }
-  if (!kept || !isOfFill(kept, fill, arrangement)) {
-    const bare = afresh()
-    for (const cell of byHand.keys()) under.set(cell, chosen[bare.colours[cell] ?? 0] ?? '')
-    if (byHand.size === 0) return { task, solved: bare, under }
-    const start = { standing: bare.colours, wiped: new Map<number, number>(), isOtherChoice: false }
-    return { task, solved: colourFrom(task, start, [...byHand.keys()], differs, random()), under }
+  const place = (group: number): ColourCell => firsts[group]!
+  const inOrder = [...groups.keys()].sort(
+    (a, b) => place(a).row - place(b).row || place(a).column - place(b).column,
+  )
+  if (fill.pattern === 'rows') {
+    // A row without a motif of its own takes its turn all the same.
+    const rows = Array.from({ length: place(inOrder.at(-1) ?? 0).row }, (): number[] => [])
+    for (const group of inOrder) rows[place(group).row - 1]?.push(group)
+    return rowsWithin(sizes, rows, sequence, limits)
   }
-  const { standing, wasUnder } = readKept(kept, cells, arrangement, chosen, codeAt)
-  const wiped = new Map<number, number>()
-  for (const [cell, id] of wasUnder) if (!byHand.has(cell) && code.has(id)) wiped.set(cell, code.get(id)!)
-  for (const cell of byHand.keys()) {
-    const before = wasUnder.get(cell) ?? chosen[standing[cell] ?? FREE]
-    if (before !== undefined) under.set(cell, before)
-  }
-  const were = new Set(kept.colourways)
-  const isOtherChoice = were.size !== chosen.length || chosen.some((id) => !were.has(id))
-  const start = { standing, wiped, isOtherChoice }
-  return { task, solved: colourFrom(task, start, [...byHand.keys()], differs, random()), under }
+  const ordered = inOrder.map((group) => sizes[group] ?? 0)
+  const taken = fill.pattern === 'one' ? sequence.slice(0, 1) : sequence
+  const { colours, isLeast } = repeatWithin(ordered, taken, limits)
+  const back = new Int16Array(groups.length)
+  inOrder.forEach((group, at) => (back[group] = colours[at] ?? 0))
+  return { colours: back, isLeast }
 }
 
 /**
  * The colourway of every cell: the fill's pattern, and what was painted by hand over it. `colourways` are
- * those of the project; a fill that names none takes them all, one without a pattern repeats its own. Painted cells count in "as even as possible"
- * and as neighbours, and are never changed. The same seed gives the same answer.
+ * those of the project; a fill that names none takes them all, one without a pattern repeats its own. Painted cells
+ * count in "as even as possible", in limits and as neighbours, and are never changed. `stash` is what there is of
+ * yarns with a limit. The same seed gives the same answer.
  */
 export function assignColourways(
   cells: readonly ColourCell[],
@@ -206,14 +130,17 @@ export function assignColourways(
   colourways: readonly Colourway[],
   kept?: Kept,
   arrangement: Arrangement = 'straight-rows',
+  stash: readonly YarnForMotifs[] = NO_STASH,
 ): ColourAssignment {
   const findings: Finding[] = []
   const known = new Set(colourways.map((colourway) => colourway.id))
-  const sequence = (fill?.colourways ?? [...known]).filter((id, index) => {
+  const named = (fill?.colourways ?? [...known]).filter((id, index) => {
     if (!known.has(id))
       findings.push(finding('file/unknown-colourway', `layout.cells.fill.colourways[${index}]`, { id }))
     return known.has(id)
   })
+  for (const id of Object.keys(fill?.most ?? {}))
+    if (!known.has(id)) findings.push(finding('file/unknown-colourway', 'layout.cells.fill.most', { id }))
   const byHand = new Map<number, string>()
   const indexOf = new Map(cells.map((cell, index) => [cell.id, index]))
   for (const [key, id] of Object.entries(painted ?? {})) {
@@ -229,36 +156,41 @@ export function assignColourways(
   const assigned = cells.map((_, index) => byHand.get(index) ?? '')
   const pattern = fill?.pattern ?? (fill?.colourways ? 'repeat' : undefined)
   if (!fill || !pattern || cells.length === 0) return { colourways: assigned, findings }
-  if (sequence.length === 0) {
+  if (named.length === 0) {
     findings.push(finding('colours/none-chosen', 'layout.cells.fill'))
     return { colourways: assigned, findings }
   }
 
-  const put = (cell: number, id: string | undefined): void => {
-    if (!byHand.has(cell)) assigned[cell] = id ?? ''
+  const chosen = pattern === 'one' ? named.slice(0, 1) : [...new Set(named)]
+  const names = namesOf(chosen, colourways)
+  const limits = limitsOf(fill, chosen, byHand.values(), stash)
+  const groups = mirrored(cells, fill.symmetry)
+  const task = { cells, fill: { ...fill, pattern }, byHand, groups, limits }
+  const put = (cell: number, colour: number | undefined): void => {
+    if (!byHand.has(cell)) assigned[cell] = chosen[colour ?? 0] ?? ''
+  }
+  const told = (colours: ArrayLike<number>, isLeast: boolean): Finding[] => {
+    if (!limits) return []
+    const sizes = cells.map((_, cell) => (byHand.has(cell) ? 0 : 1))
+    return limitFindings(fill, limits, tallied(chosen.length, colours, sizes), names, chosen, isLeast)
   }
   if (pattern === 'scatter' || pattern === 'no-two-alike') {
-    const chosen = [...new Set(sequence)]
-    const seeded = (): Random => seededRandom(fill.seed ?? DEFAULTS.fill.seed)
-    const chance = { cells, fill: { ...fill, pattern }, chosen, byHand, kept, arrangement }
-    const { task, solved, under } = byChance(chance, seeded)
-    if (pattern === 'no-two-alike')
-      findings.push(...apartFindings(cells, task, solved, chosen, colourways, seeded()))
-    solved.colours.forEach((colour, cell) => put(cell, chosen[colour]))
-    return { colourways: assigned, findings, chance: { chosen, under } }
+    const found = byChance({ ...task, chosen, names, kept, arrangement })
+    found.colours.forEach((colour, cell) => put(cell, colour))
+    findings.push(...found.findings, ...told(found.colours, found.isLeast))
+    return { colourways: assigned, findings, chance: { chosen, under: found.under } }
   }
-  if (pattern === 'one') cells.forEach((_, cell) => put(cell, sequence[0]))
-  else if (pattern === 'rows') {
-    cells.forEach(({ row }, cell) => put(cell, sequence[(row - 1) % sequence.length]))
-  } else if (pattern === 'repeat') {
-    readingOrder(cells).forEach((cell, index) => put(cell, sequence[index % sequence.length]))
-  } else {
-    shade(
-      cells,
-      sequence.length,
-      fill.direction ?? DEFAULTS.fill.direction,
-      seededRandom(fill.seed ?? DEFAULTS.fill.seed),
-    ).forEach((band, cell) => put(cell, sequence[band]))
-  }
+  const sequence = named.map((id) => chosen.indexOf(id))
+  const { colours, isLeast, broken = 0 } = byPattern({ ...task, sequence })
+  const ofCell = new Int16Array(cells.length)
+  groups.forEach((group, at) => {
+    for (const cell of group) ofCell[cell] = colours[at] ?? 0
+  })
+  ofCell.forEach((colour, cell) => put(cell, colour))
+  if (broken > 0)
+    findings.push(finding('colours/rows-broken', 'layout.cells.fill', { rows: formatNumber(broken) }))
+  findings.push(...told(ofCell, isLeast))
   return { colourways: assigned, findings }
 }
+
+const NO_STASH: readonly YarnForMotifs[] = []

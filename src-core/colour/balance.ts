@@ -4,7 +4,7 @@
  */
 import type { Random } from '../units/random'
 import { COLOUR_CONSTANTS } from './constants'
-import { FREE } from './graph'
+import { FREE, sizeOf } from './graph'
 import type { ColourTask } from './graph'
 
 /** Patches of the two colours that touch no fixed cell, with how many cells of `from` they hold beyond `to`. */
@@ -19,7 +19,7 @@ function patches(task: ColourTask, colouring: Int16Array, from: number, to: numb
     let movable = true
     for (let index = 0; index < cells.length; index++) {
       const cell = cells[index] ?? 0
-      surplus += colouring[cell] === from ? 1 : -1
+      surplus += colouring[cell] === from ? sizeOf(task, cell) : -sizeOf(task, cell)
       if (task.fixed[cell] !== FREE) movable = false
       for (const other of task.neighbours[cell] ?? []) {
         if (seen[other] || (colouring[other] !== from && colouring[other] !== to)) continue
@@ -50,9 +50,9 @@ function moveSingles(
   let moved = 0
   for (const cell of random.shuffled(candidates)) {
     if (moved === wanted) break
-    if (!movable(cell)) continue
+    if (moved + sizeOf(task, cell) > wanted || !movable(cell)) continue
     colouring[cell] = to
-    moved++
+    moved += sizeOf(task, cell)
   }
   return moved
 }

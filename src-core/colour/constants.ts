@@ -21,6 +21,9 @@ export const COLOUR_CONSTANTS = {
   countBranches: 4000,
   nearBranches: 300,
   nearRounds: 12,
+  /** Steps of changing colours by chance until limits are kept, and how often one may lead away from them (our choice). */
+  lightenSteps: { floor: 20_000, perCell: 100 },
+  sideways: 0.01,
   /** Rounds of evening out counts, at most (our choice). */
   balanceRounds: 400,
   /** Cells that a finding points at, at most. */

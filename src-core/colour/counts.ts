@@ -82,9 +82,8 @@ export function countsWithin(task: CountTask): Counts {
   return answer(task, best, isLeast)
 }
 
-/** Groups of one size and no yarn to share: giving each to the colour that lacks most is the best there is. */
-const isSimple = ({ groups, yarns }: CountTask): boolean =>
-  groups.filter(({ many }) => many > 0).length <= 1 && yarns.length === 0
+/** Groups of one size: giving each to the colour that lacks most is the best there is, if limits allow it. */
+const isSimple = ({ groups }: CountTask): boolean => groups.filter(({ many }) => many > 0).length <= 1
 
 const squaresOf = (task: CountTask, groups: readonly (readonly number[])[]): number =>
   squares(cellsOf(task, groups), task.wish)

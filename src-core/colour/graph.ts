@@ -7,7 +7,12 @@ export interface ColourTask {
    * but are not to be given to others.
    */
   readonly fixed: Int16Array
+  /** How many motifs each cell stands for; one where it is left out. */
+  readonly sizes?: readonly number[]
 }
+
+/** How many motifs a cell of a task stands for. */
+export const sizeOf = ({ sizes }: Pick<ColourTask, 'sizes'>, cell: number): number => sizes?.[cell] ?? 1
 
 /** A free cell. */
 export const FREE = -1
@@ -34,12 +39,12 @@ export function freeGroups({ neighbours, fixed }: ColourTask): number[][] {
   return groups
 }
 
-/** How often each of the first `colours` colours stands in a colouring. */
-export function countColours(colouring: Int16Array, colours: number): number[] {
+/** How often each of the first `colours` colours stands in a colouring, each cell as often as `sizes` say. */
+export function countColours(colouring: Int16Array, colours: number, sizes?: readonly number[]): number[] {
   const counts = new Array<number>(colours).fill(0)
-  for (const colour of colouring) {
-    if (colour !== FREE && colour < colours) counts[colour] = (counts[colour] ?? 0) + 1
-  }
+  colouring.forEach((colour, cell) => {
+    if (colour !== FREE && colour < colours) counts[colour] = (counts[colour] ?? 0) + (sizes?.[cell] ?? 1)
+  })
   return counts
 }
 

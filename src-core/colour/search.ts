@@ -9,6 +9,12 @@ import type { ColourTask } from './graph'
 
 type SearchEnd = 'found' | 'impossible' | 'out-of-steps'
 
+/** Limits beside the neighbours: whether a cell may take a colour, and what cells have taken. */
+interface SearchRoom {
+  readonly fits: (cell: number, colour: number) => boolean
+  readonly add: (cell: number, colour: number, times: 1 | -1) => void
+}
+
 interface Choice {
   readonly cell: number
   readonly options: readonly number[]
@@ -52,7 +58,7 @@ export class Waiting {
 
 /**
  * Colours one group of free cells in `colouring` (in place). `counts` are the uses of each colour so far and
- * are kept up to date. Unless 'found' is answered, the group is left free and the counts as they were.
+ * are kept up to date, and limits kept where there is `room` for some. Unless 'found' is answered, the group is left free and the counts as they were.
  */
 export function searchGroup(
   task: ColourTask,
@@ -61,6 +67,7 @@ export function searchGroup(
   counts: number[],
   steps: number,
   random: Random,
+  room?: SearchRoom,
 ): SearchEnd {
   const { neighbours, colours } = task
   const barredBy = new Uint16Array(group.length * colours)
@@ -98,6 +105,7 @@ export function searchGroup(
     colouring[cell] = colour
     counts[colour] = (counts[colour] ?? 0) + 1
     usedHere[colour] = (usedHere[colour] ?? 0) + 1
+    room?.add(cell, colour, 1)
     for (const other of neighbours[cell] ?? []) bar(other, colour, 1)
   }
   const release = (cell: number): void => {
@@ -106,6 +114,7 @@ export function searchGroup(
     colouring[cell] = FREE
     counts[colour] = (counts[colour] ?? 0) - 1
     usedHere[colour] = (usedHere[colour] ?? 0) - 1
+    room?.add(cell, colour, -1)
   }
 
   /** Colours left for a cell; of those that nothing here uses yet one stands for all. */
@@ -114,9 +123,10 @@ export function searchGroup(
     const options: { colour: number; rank: number }[] = []
     let fresh: { colour: number; rank: number } | null = null
     for (let colour = 0; colour < colours; colour++) {
-      if (barredBy[index * colours + colour]) continue
+      if (barredBy[index * colours + colour] || room?.fits(cell, colour) === false) continue
       const option = { colour, rank: (counts[colour] ?? 0) + random.next() }
-      if (usedHere[colour]) options.push(option)
+      // Colours with limits of their own do not stand for each other.
+      if (room || usedHere[colour]) options.push(option)
       else if (fresh === null || option.rank < fresh.rank) fresh = option
     }
     if (fresh) options.push(fresh)

@@ -30,6 +30,28 @@ export const COLOUR_FINDINGS = {
     message: 'neighbours are kept apart, but the colourways do not come out even: {counts}.',
     mend: 'Shuffle them, choose one more colourway, or paint a few motifs by hand.',
   },
+  'colours/limits-impossible': {
+    severity: 'warning',
+    message: 'no filling keeps within the limits (every one was ruled out). Closest fit: {short}.',
+    mend: 'Raise a limit, choose one more colourway, add yarn, or make fewer motifs.',
+  },
+  'colours/limits-not-found': {
+    severity: 'warning',
+    message: 'no filling within the limits was found, though there may be one. Closest fit: {short}.',
+    mend: 'Shuffle the colours, raise a limit, choose one more colourway, or add yarn.',
+  },
+  'colours/rows-broken': {
+    severity: 'note',
+    message:
+      '{rows} {rows|row changes|rows change} colourway on the way, as whole rows do not fit within the limits.',
+    mend: 'Raise a limit, or choose another pattern.',
+  },
+  'colours/mirror-alike': {
+    severity: 'note',
+    message:
+      '{pairs} {pairs|pair of neighbours|pairs of neighbours} at the middle {pairs|mirrors|mirror} each other and {pairs|is|are} alike.',
+    mend: 'Use an odd number of motifs across the middle, or no symmetry.',
+  },
   'colours/close': {
     severity: 'warning',
     message:

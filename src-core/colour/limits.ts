@@ -1,0 +1,155 @@
+/**
+ * What the colours of a map may take: so many motifs of each, and so many grams of each yarn. What was painted by
+ * hand counts, and where a limit cannot be kept it is told by how much it is passed.
+ */
+import type { Finding, InUnits } from '../../shared-types/finding'
+import type { BlanketLayout, UnitSystem } from '../../shared-types/project'
+import { counted, listed } from '../figures/words'
+import { finding } from '../findings/finding'
+import { formatMass } from '../units/format'
+import type { Grams } from '../units/quantity'
+import { isUsableOrZero } from '../units/usable'
+import { excessOf, isWithinLimits } from './counts'
+import type { CountTask, YarnLimit } from './counts'
+import { FREE } from './graph'
+
+type Fill = NonNullable<NonNullable<BlanketLayout['cells']>['fill']>
+
+/** A yarn of which the motifs may take so much and no more. */
+export interface YarnForMotifs {
+  readonly id: string
+  readonly name: string
+  /** What joins, edging, fillers and half motifs leave of it. */
+  readonly left: Grams
+  /** What one motif takes of it by colourway: with the allowance, and as the high value of its range. */
+  readonly each: Readonly<Record<string, Grams>>
+}
+
+/** Limits for the cells that are free, by colour. */
+export interface Limits {
+  readonly most: readonly number[]
+  readonly yarns: readonly (YarnLimit & Pick<YarnForMotifs, 'id' | 'name'>)[]
+}
+
+/** Whether a fill has limits for yarns, so that it must be known what motifs take. */
+export const isByYarn = (fill: Fill | undefined): boolean =>
+  fill?.withinStash === true || Object.values(fill?.mostGrams ?? {}).some(isUsableOrZero)
+
+/** The limits of a fill for its chosen colourways, less what is painted `byHand`; null where it has none. */
+export function limitsOf(
+  fill: Fill,
+  chosen: readonly string[],
+  byHand: Iterable<string>,
+  stash: readonly YarnForMotifs[],
+): Limits | null {
+  const painted = new Map<string, number>()
+  for (const id of byHand) painted.set(id, (painted.get(id) ?? 0) + 1)
+  const most = chosen.map((id) => {
+    const limit = fill.most?.[id]
+    return isUsableOrZero(limit) ? Math.floor(limit) - (painted.get(id) ?? 0) : Infinity
+  })
+  if (stash.length === 0 && most.every((limit) => limit === Infinity)) return null
+  const yarns = stash.map(({ id, name, left, each }) => {
+    const taken = [...painted].reduce((sum, [way, many]) => sum + many * (each[way] ?? 0), 0)
+    return { id, name, left: left - taken, each: chosen.map((way) => each[way] ?? 0) }
+  })
+  return { most, yarns }
+}
+
+/** Cells of each colour among some, each as many times as `sizes` says. */
+export function tallied(colours: number, of: ArrayLike<number>, sizes: readonly number[]): number[] {
+  const cells = new Array<number>(colours).fill(0)
+  sizes.forEach((size, at) => {
+    const colour = of[at] ?? FREE
+    if (colour !== FREE && colour < colours) cells[colour] = (cells[colour] ?? 0) + size
+  })
+  return cells
+}
+
+/** The task of finding counts for groups of cells. */
+export function countTask(limits: Limits, sizes: readonly number[], wish: readonly number[]): CountTask {
+  const many = new Map<number, number>()
+  for (const size of sizes) if (size > 0) many.set(size, (many.get(size) ?? 0) + 1)
+  const groups = [...many].sort(([a], [b]) => a - b).map(([size, count]) => ({ size, many: count }))
+  return { groups, most: limits.most, yarns: limits.yarns, wish }
+}
+
+/** What is left to be taken, while cells are coloured one after the other. */
+export interface Room {
+  readonly fits: (colour: number, size: number) => boolean
+  readonly take: (colour: number, size: number) => void
+}
+
+/** Room for whatever keeps to the limits. */
+export function roomWithin(limits: Limits): Room {
+  const cells = limits.most.map(() => 0)
+  const add = (colour: number, size: number): void => {
+    cells[colour] = (cells[colour] ?? 0) + size
+  }
+  return {
+    take: add,
+    fits(colour, size) {
+      add(colour, size)
+      const is = isWithinLimits(limits, cells)
+      add(colour, -size)
+      return is
+    },
+  }
+}
+
+/** Room for so many groups of each size and colour. */
+export function roomFor(task: CountTask, groups: readonly (readonly number[])[]): Room {
+  const left = new Map(task.groups.map(({ size }, at) => [size, [...(groups[at] ?? [])]]))
+  return {
+    fits: (colour, size) => (left.get(size)?.[colour] ?? 0) > 0,
+    take(colour, size) {
+      const row = left.get(size)
+      if (row) row[colour] = (row[colour] ?? 0) - 1
+    },
+  }
+}
+
+/** The fewest motifs to leave out so that a yarn lasts: those that take most of it first. */
+function motifsShort({ each }: YarnLimit, grams: Grams, cells: readonly number[]): number {
+  const order = [...each.keys()].sort((a, b) => (each[b] ?? 0) - (each[a] ?? 0))
+  let missing = grams
+  let motifs = 0
+  for (const colour of order) {
+    const one = each[colour] ?? 0
+    if (missing <= 0 || one <= 0) break
+    const many = Math.min(cells[colour] ?? 0, Math.ceil(missing / one - 1e-9))
+    motifs += many
+    missing -= many * one
+  }
+  return motifs
+}
+
+/** What a filling goes beyond its limits, and whether every filling was ruled out that goes less far. */
+export function limitFindings(
+  fill: Fill,
+  limits: Limits,
+  cells: readonly number[],
+  names: readonly string[],
+  ids: readonly string[],
+  isProved: boolean,
+): Finding[] {
+  const { cells: over, grams } = excessOf(limits, cells)
+  const tell = (units: UnitSystem): string =>
+    listed([
+      ...over.flatMap((many, colour) =>
+        many > 0
+          ? `${counted(many, 'motif')} in ${names[colour] ?? ''} beyond its limit of ${fill.most?.[ids[colour] ?? ''] ?? 0}`
+          : [],
+      ),
+      ...grams.flatMap((short, yarn) => {
+        const of = limits.yarns[yarn]
+        if (!of || short === 0) return []
+        const motifs = counted(motifsShort(of, short, cells), 'motif')
+        return `${formatMass(short, units)} of ${of.name}, which is what ${motifs} would take`
+      }),
+    ])
+  const short: InUnits = { metric: tell('metric'), imperial: tell('imperial') }
+  if (short.metric === '') return []
+  const code = isProved ? 'colours/limits-impossible' : 'colours/limits-not-found'
+  return [finding(code, 'layout.cells.fill', { short })]
+}
