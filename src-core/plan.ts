@@ -35,7 +35,10 @@ export function createPlanner(): Planner {
     garland: GARLAND_PLANNER,
     applique: APPLIQUE_PLANNER,
   }
-  const references = memoised((project: Project) => [...checkReferences(project), ...checkBounds(project)])
+  const references = memoised((project: Project) => {
+    const named = ask(settled(project), (kind, layout) => kind.names(layout)) ?? []
+    return [...checkReferences(project, named), ...checkBounds(project)]
+  })
   const letters = createLetterFindings()
   /** Asks the module of a project's layout; null where there is no layout, or it has no answer to this. */
   const ask = <Answer>(

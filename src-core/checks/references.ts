@@ -4,45 +4,37 @@ import type { Motif, Project } from '../../shared-types/project'
 import { finding } from '../findings/finding'
 import { workedEntries } from '../motif/rounds/special'
 
-/** Findings on ids and references; places are paths into the file. */
-export function checkReferences(project: Project): Finding[] {
+/** An id that a layout names, and the path into the file where it does. */
+export type Reference = readonly [what: 'yarn' | 'motif' | 'colourway', id: string | undefined, where: string]
+
+/** What the things on a cord or a panel name. */
+export const namedByItems = (items: readonly { motif?: string; colourway?: string }[]): Reference[] =>
+  items.flatMap(({ motif, colourway }, i): Reference[] => [
+    ['motif', motif, `layout.items[${i}].motif`],
+    ['colourway', colourway, `layout.items[${i}].colourway`],
+  ])
+
+/** Findings on ids and references, with `laid` those of the layout; places are paths into the file. */
+export function checkReferences(project: Project, laid: readonly Reference[]): Finding[] {
   const findings: Finding[] = []
-  const yarns = ids(project.yarns, 'yarns', findings)
-  const motifs = ids(project.motifs, 'motifs', findings)
-  const colourways = ids(project.colourways, 'colourways', findings)
-  const yarn = (id: string | undefined, where: string) => {
-    if (id && !yarns.has(id)) findings.push(finding('file/unknown-yarn', where, { id }))
+  const known = {
+    yarn: ids(project.yarns, 'yarns', findings),
+    motif: ids(project.motifs, 'motifs', findings),
+    colourway: ids(project.colourways, 'colourways', findings),
   }
-  const motif = (id: string | undefined, where: string) => {
-    if (id && !motifs.has(id)) findings.push(finding('file/unknown-motif', where, { id }))
-  }
-  const colourway = (id: string | undefined, where: string) => {
-    if (id && !colourways.has(id)) findings.push(finding('file/unknown-colourway', where, { id }))
+  const check = (...[what, id, where]: Reference) => {
+    if (id && !known[what].has(id)) findings.push(finding(`file/unknown-${what}`, where, { id }))
   }
 
   project.colourways?.forEach((way, i) => {
-    motif(way.motif, `colourways[${i}].motif`)
-    for (const [slot, id] of Object.entries(way.yarns ?? {})) yarn(id, `colourways[${i}].yarns.${slot}`)
+    check('motif', way.motif, `colourways[${i}].motif`)
+    for (const [slot, id] of Object.entries(way.yarns ?? {}))
+      check('yarn', id, `colourways[${i}].yarns.${slot}`)
     const own = project.motifs?.find((entry) => entry.id === way.motif)
     if (own) findings.push(...checkSlots(own, Object.keys(way.yarns ?? {}), `colourways[${i}].yarns`, way.id))
   })
-  yarn(project.joining?.yarn, 'joining.yarn')
-  const layout = project.layout
-  if (layout?.kind === 'blanket') {
-    motif(layout.motif, 'layout.motif')
-    motif(layout.fillers?.motif, 'layout.fillers.motif')
-    colourway(layout.fillers?.colourway, 'layout.fillers.colourway')
-    yarn(layout.edging?.yarn, 'layout.edging.yarn')
-    layout.cells?.fill?.colourways?.forEach((id, i) => colourway(id, `layout.cells.fill.colourways[${i}]`))
-    for (const [cell, id] of Object.entries(layout.cells?.painted ?? {}))
-      colourway(id, `layout.cells.painted["${cell}"]`)
-  } else if (layout) {
-    if (layout.kind === 'garland') yarn(layout.cord?.yarn, 'layout.cord.yarn')
-    layout.items?.forEach((item, i) => {
-      motif(item.motif, `layout.items[${i}].motif`)
-      colourway(item.colourway, `layout.items[${i}].colourway`)
-    })
-  }
+  check('yarn', project.joining?.yarn, 'joining.yarn')
+  for (const reference of laid) check(...reference)
   return findings
 }
 

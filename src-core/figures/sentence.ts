@@ -2,6 +2,7 @@
 import type { MotifAccount, Plan } from '../../shared-types/plan'
 import type { Terms, UnitSystem } from '../../shared-types/project'
 import type { Settled } from '../../shared-types/settled'
+import { byKind } from '../plans/layouts'
 import { termWord } from '../stitches/terms'
 import { formatLength, formatSize } from '../units/format'
 import { appliqueSentence } from './applique-sentence'
@@ -120,17 +121,21 @@ function gapParts({ fillers, halves }: Plan): SentencePart[] {
   return parts.length > 0 ? [{ text: ', with ' }, { text: parts.join(' and '), field: 'gaps' }] : []
 }
 
+/** The project in one sentence, by what it is made into. */
+export const projectSentence = (plan: Plan, terms: Terms = plan.settled.terms): SentencePart[] =>
+  byKind(plan, {
+    blanket: (own) => own.motif && own.motifs.length > 0 && blanketSentence(own, own.motif, terms),
+    garland: (own) => own.garland && garlandSentence(own, own.garland, shapeName),
+    applique: (own) => own.panel && appliqueSentence(own, own.panel),
+  }) || [{ text: 'Nothing is laid out yet.' }]
+
 /**
- * The project in one sentence: "120 six-petal flowers of 78 mm in offset rows of 12, joined tip to tip:
+ * "120 six-petal flowers of 78 mm in offset rows of 12, joined tip to tip:
  * 97.5 × 68.6 cm (38⅜ × 27 in)." With an edging both sizes are told, before it and with it.
  */
-export function projectSentence(plan: Plan, terms?: Terms): SentencePart[] {
+function blanketSentence(plan: Plan, motif: MotifAccount, terms: Terms): SentencePart[] {
   const { settled } = plan
-  if (plan.panel) return appliqueSentence(plan, plan.panel)
-  const { motif } = plan
   const units = settled.units
-  if (plan.garland) return garlandSentence(plan, plan.garland, shapeName)
-  if (!motif || plan.motifs.length === 0) return [{ text: 'Nothing is laid out yet.' }]
   const count = plan.motifs.length
   const parts: SentencePart[] = [
     { text: count.toLocaleString('en'), field: 'count' },
@@ -153,7 +158,7 @@ export function projectSentence(plan: Plan, terms?: Terms): SentencePart[] {
     return parts
   }
   const edge = 2 * plan.edging.height
-  const word = termWord('edging', terms ?? settled.terms)
+  const word = termWord('edging', terms)
   parts.push(
     { text: ': ' },
     { text: bothSizes(width - edge, height - edge, units), field: 'size' },

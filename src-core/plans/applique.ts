@@ -2,6 +2,7 @@
 import type { Finding } from '../../shared-types/finding'
 import type { AppliquePlan } from '../../shared-types/plan'
 import type { Settled, SettledApplique } from '../../shared-types/settled'
+import { namedByItems } from '../checks/references'
 import { CLEARANCE } from '../fields/applique'
 import { isWithin } from '../fields/field'
 import { bySeverity, finding } from '../findings/finding'
@@ -18,7 +19,8 @@ import type { KindPlanner } from './kind'
 
 export const APPLIQUE_PLANNER: KindPlanner<SettledApplique> = {
   plan: planApplique,
-  placedMotifs: ({ items = [] }) => items.map(({ motif }) => motif),
+  placedMotifs: ({ items }) => items.map(({ motif }) => motif),
+  names: ({ items }) => namedByItems(items),
 }
 
 /** Distances where there is no panel to measure them on. */

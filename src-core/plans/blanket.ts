@@ -8,6 +8,7 @@ import type { BlanketPlan } from '../../shared-types/plan'
 import type { Yarn } from '../../shared-types/project'
 import type { Settled, SettledBlanket } from '../../shared-types/settled'
 import { accountFrom, accountOf, readBy } from '../accounts'
+import type { Reference } from '../checks/references'
 import { assignColourways } from '../colour/assign'
 import { colourCells } from '../colour/cells'
 import { legibilityFindings } from '../colour/legibility'
@@ -37,6 +38,9 @@ const NO_LINES: BlanketPlan['edgingLines'] = []
 
 /** Stays the same object, so that stages which read it are remembered. */
 const NO_WAYS: readonly string[] = []
+
+/** A colourway that the cells name. */
+const inCells = (id: string, where: string): Reference => ['colourway', id, `layout.cells.${where}`]
 
 /** The yarns among some ids, which are set apart by blanks: the same list as long as they are. */
 function yarnsAmong(yarns: readonly Yarn[], ids: string): readonly Yarn[] {
@@ -244,6 +248,14 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
     placedMotifs: (layout, plan) => [
       layout.motif,
       plan.motifs.length > 0 ? layout.fillers?.motif : undefined,
+    ],
+    names: ({ motif, fillers, edging, cells }) => [
+      ['motif', motif, 'layout.motif'],
+      ['motif', fillers?.motif, 'layout.fillers.motif'],
+      ['colourway', fillers?.colourway, 'layout.fillers.colourway'],
+      ['yarn', edging?.yarn, 'layout.edging.yarn'],
+      ...(cells.fill?.colourways ?? []).map((id, i) => inCells(id, `fill.colourways[${i}]`)),
+      ...Object.entries(cells.painted ?? {}).map(([cell, id]) => inCells(id, `painted["${cell}"]`)),
     ],
     numbers(project, layout) {
       // The account of a kit reads the whole plan.

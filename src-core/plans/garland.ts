@@ -5,6 +5,7 @@
 import type { Finding } from '../../shared-types/finding'
 import type { GarlandAccount, GarlandPlan } from '../../shared-types/plan'
 import type { Settled, SettledGarland } from '../../shared-types/settled'
+import { namedByItems } from '../checks/references'
 import { tally } from '../layout/additions'
 import { GARLAND } from '../fields/garland'
 import { bySeverity } from '../findings/finding'
@@ -30,7 +31,8 @@ export const GARLAND_PLANNER: KindPlanner<SettledGarland> = {
     (project, layout, { garland }) =>
     (extras) =>
       garland ? garlandPutIn(garland, layout, extras, project.units) : [],
-  placedMotifs: ({ items = [] }) => items.map(({ motif }) => motif),
+  placedMotifs: ({ items }) => items.map(({ motif }) => motif),
+  names: ({ cord, items }) => [['yarn', cord.yarn, 'layout.cord.yarn'], ...namedByItems(items)],
 }
 
 /** The plan of a garland; it shows what can be shown, also when there are errors. */

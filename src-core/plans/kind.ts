@@ -1,6 +1,7 @@
 /** What the planner asks of each kind of layout. */
 import type { Plan, PlanNumbers } from '../../shared-types/plan'
 import type { Settled, SettledLayout } from '../../shared-types/settled'
+import type { Reference } from '../checks/references'
 import type { PutIn } from '../materials/kit/kit'
 import type { Tryout } from '../layout/trials'
 
@@ -10,6 +11,8 @@ export interface KindPlanner<Own extends SettledLayout = SettledLayout> {
   plan(project: Settled, layout: Own): Plan
   /** Ids of the motifs that the layout places, whose findings stand in its plan. */
   placedMotifs(layout: Own, plan: Plan): readonly (string | undefined)[]
+  /** Every yarn, motif and colourway that the layout names. */
+  names(layout: Own): readonly Reference[]
   /** What its kit has besides yarn. */
   putIn?(project: Settled, layout: Own, plan: Plan): PutIn
   /** What the plan comes to, where that is known well before all of it can be told; null while it is not. */

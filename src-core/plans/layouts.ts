@@ -2,6 +2,7 @@
  * The layout of a project as the kind that it is: whoever needs the fields of one kind asks here, and nobody compares
  * `kind` for it. This knows types alone, so that every room may ask.
  */
+import type { Plan } from '../../shared-types/plan'
 import type { BlanketLayout, Layout, Project } from '../../shared-types/project'
 
 export const LAYOUT_KINDS = ['blanket', 'garland', 'applique'] as const satisfies readonly Layout['kind'][]
@@ -28,3 +29,12 @@ export const appliqueOf = laidAs('applique')
 /** The blanket of a project, null where it is made into something else; one without a layout gets one of its first motif. */
 export const blanketOf = (project: Pick<Project, 'layout' | 'motifs'>): BlanketLayout | null =>
   project.layout ? laidAs('blanket')(project) : { kind: 'blanket', motif: project.motifs?.[0]?.id }
+
+/** An answer for each kind of plan, from a plan of that kind; a kind without one does not compile. */
+type Answers<Answer> = {
+  readonly [Kind in Plan['kind']]: (plan: Extract<Plan, { kind: Kind }>) => Answer
+}
+
+/** What holds of a plan by its kind. */
+export const byKind = <Answer>(plan: Plan, answers: Answers<Answer>): Answer =>
+  (answers[plan.kind] as (plan: Plan) => Answer)(plan)

@@ -10,9 +10,11 @@ import type {
 import type { Plan } from '../../shared-types/plan'
 import type { ListName } from '../../shared-types/sheets'
 import { appliquePicture } from '../../src-core/figures/applique-picture'
+import type { Figure } from '../../src-core/figures/figure'
 import { garlandFigure } from '../../src-core/figures/garland'
 import { mapGround, overviewMap, overviewScale } from '../../src-core/figures/map'
 import { projectSentence, sentenceText } from '../../src-core/figures/sentence'
+import { byKind } from '../../src-core/plans/layouts'
 import { planProject } from '../../src-core/plan'
 import { readProjectText } from '../documents/read'
 import type { Faces, MapOptions, MapPage } from '../paper'
@@ -104,20 +106,20 @@ function planOf(text: string): Plan {
 }
 
 function drawingOf(plan: Plan): string {
-  if (plan.garland) {
-    const box = { width: plan.size.width * GARLAND_SCALE, height: BOUNDLESS, look: 'colour' } as const
-    const figure = garlandFigure(plan, plan.garland, box)
-    return figureToSvg(figure, sentenceText(projectSentence(plan)))
-  }
-  if (plan.panel) {
-    const box = { width: plan.size.width * PANEL_SCALE, height: BOUNDLESS, look: 'colour' } as const
-    const figure = appliquePicture(plan, plan.panel, box)
-    return figureToSvg(figure, sentenceText(projectSentence(plan)))
-  }
+  const box = (scale: number) =>
+    ({ width: plan.size.width * scale, height: BOUNDLESS, look: 'colour' }) as const
+  const figure = byKind(plan, {
+    blanket: () => null,
+    garland: ({ garland }) => garland && garlandFigure(plan, garland, box(GARLAND_SCALE)),
+    applique: ({ panel }) => panel && appliquePicture(plan, panel, box(PANEL_SCALE)),
+  })
+  return figureToSvg(figure ?? blanketFigure(plan), sentenceText(projectSentence(plan)))
+}
+
+function blanketFigure(plan: Plan): Figure {
   const ground = mapGround(plan, 'colour')
   const scale = overviewScale(ground, BOUNDLESS, BOUNDLESS)
-  const { figure } = overviewMap(ground, plan.size.width * scale + EDGES, plan.size.height * scale + EDGES)
-  return figureToSvg(figure, sentenceText(projectSentence(plan)))
+  return overviewMap(ground, plan.size.width * scale + EDGES, plan.size.height * scale + EDGES).figure
 }
 
 function optionsOf(choice: PaperChoice, date: Date): MapOptions {

@@ -5,6 +5,7 @@ import type { Paper, SheetStyle, Terms } from '../../shared-types/project'
 import type { LabelCount, SheetName } from '../../shared-types/sheets'
 import { mapGround } from '../../src-core/figures/map'
 import { projectSentence, sentenceText } from '../../src-core/figures/sentence'
+import { byKind } from '../../src-core/plans/layouts'
 import { templateGround } from '../../src-core/figures/applique-ground'
 import type { Draft, Job, MapPage, SectionName } from './page'
 import { cardPage } from './pages/card'
@@ -14,9 +15,9 @@ import { joinPages } from './pages/joins'
 import { labelPages, MOST_LABELS } from './pages/labels'
 import { materialPages } from './pages/materials'
 import { blanketMotifs, motifPages } from './pages/motif'
-import { notePages } from './pages/notes'
+import { notePages, shortNotes } from './pages/notes'
 import { orderPages } from './pages/order'
-import { overviewIsEnough, overviewPages } from './pages/overview'
+import { notesStandLater, overviewIsEnough, overviewPages } from './pages/overview'
 import { packingPages } from './pages/packing'
 import { planSheets, sheetPages } from './pages/sheets'
 import { templatePages } from './pages/template'
@@ -103,16 +104,21 @@ const SHEET_OF: Readonly<Partial<Record<SectionName, SheetName>>> = {
 
 /** What the project is put together by: map, template, or card and list along the cord. */
 function mainPages(job: Job, reverse: boolean): Draft[] {
-  const { plan, settled } = job
-  const template = templateGround(plan, reverse, { marks: job.ground.marks, style: job.style })
-  if (template && template.items.length > 0) return templatePages(job, template)
-  if (plan.garland && plan.motifs.length > 0) return garlandPages(job, plan.garland)
-  if (plan.motifs.length === 0 || settled.layout?.kind === 'applique')
-    return [
-      ...overviewPages(job, null),
-      ...notePages(job),
-      ...withCautions(job, motifPages(job, blanketMotifs(job))),
-    ]
+  const look = { marks: job.ground.marks, style: job.style }
+  const pages = byKind(job.plan, {
+    blanket: ({ motifs }) => motifs.length > 0 && mapOfBlanket(job),
+    garland: ({ garland, motifs }) => garland && motifs.length > 0 && garlandPages(job, garland),
+    applique: (plan) => {
+      const template = templateGround(plan, reverse, look)
+      return template && template.items.length > 0 && templatePages(job, template)
+    },
+  })
+  if (pages) return pages
+  const motifs = motifPages(job, blanketMotifs(job))
+  return [...overviewPages(job, null), ...notePages(job), ...withCautions(job, motifs)]
+}
+
+function mapOfBlanket(job: Job): Draft[] {
   const sheets = overviewIsEnough(job) ? null : planSheets(job)
   return [
     ...overviewPages(job, sheets?.tiling ?? null),
@@ -120,7 +126,7 @@ function mainPages(job: Job, reverse: boolean): Draft[] {
     ...(sheets ? sheetPages(job, sheets) : []),
     ...joinPages(job),
     ...orderPages(job),
-    ...materialPages(job),
+    ...materialPages(job, notesStandLater(job) ? shortNotes(job) : []),
     ...withCautions(job, motifPages(job, blanketMotifs(job))),
   ]
 }

@@ -77,8 +77,8 @@ export function cordAccount(
 export const chainYarn = (chain: Chain, chains: number): Millimetres => chains * YARN_PER_LOOP * chain.width
 
 /** The gauge of the cord's yarn as it was given: that of the first motif that has one, else the project's. */
-export function cordGauge(project: Settled, layout: GarlandLayout): StitchGauge | undefined {
-  const used = new Set(layout.items?.map((item) => item.motif))
+export function cordGauge(project: Settled, layout: GarlandLayout | null): StitchGauge | undefined {
+  const used = new Set(layout?.items?.map((item) => item.motif))
   return (project.motifs.find((motif) => used.has(motif.id) && motif.gauge) ?? project).gauge
 }
 

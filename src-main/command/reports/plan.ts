@@ -16,6 +16,7 @@ import {
 } from '../../../src-core/units/format'
 import { sensitivityWords } from '../../../src-core/figures/sensitivity'
 import { isAssumed, splitRemark, starred, starWords } from '../../../src-core/figures/yarn-words'
+import { byKind } from '../../../src-core/plans/layouts'
 import { termWord } from '../../../src-core/stitches/terms'
 import { pieceWords } from '../../../src-core/figures/piece-words'
 import { joinPoints, pieceAt } from '../../../src-core/layout/placed'
@@ -34,8 +35,11 @@ export function planReport(project: Project, plan: Plan, width: number, wholeOrd
   return [
     project.title || 'Untitled project',
     ...(plan.motifs.length > 0 ? ['', ...listing(facts(project, plan), width)] : []),
-    ...(plan.panel ? itemSection(project, plan, width) : []),
-    ...(plan.garland ? cordSection(project, plan.garland, width, wholeOrder) : []),
+    ...byKind(plan, {
+      blanket: () => [],
+      garland: ({ garland }) => (garland ? cordSection(project, garland, width, wholeOrder) : []),
+      applique: (own) => (own.panel ? itemSection(project, own, width) : []),
+    }),
     ...yarnSection(project, plan, width),
     ...(plan.kit ? kitSection(project, plan.kit, width) : []),
     ...orderSection(plan, width, wholeOrder),
@@ -43,9 +47,14 @@ export function planReport(project: Project, plan: Plan, width: number, wholeOrd
   ]
 }
 
-function facts(project: Project, plan: Plan): [string, string][] {
-  if (plan.garland) return garlandFacts(project, plan, plan.garland)
-  if (plan.panel) return appliqueFacts(plan, plan.panel, project)
+const facts = (project: Project, plan: Plan): [string, string][] =>
+  byKind(plan, {
+    blanket: () => null,
+    garland: ({ garland }) => garland && garlandFacts(project, plan, garland),
+    applique: (own) => own.panel && appliqueFacts(own, own.panel, project),
+  }) ?? blanketFacts(project, plan)
+
+function blanketFacts(project: Project, plan: Plan): [string, string][] {
   const units = unitsOf(project)
   const length = (mm: number) => formatLength(mm, units)
   const { size, pitch, edging } = plan

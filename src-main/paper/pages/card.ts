@@ -1,5 +1,5 @@
 /** The card: one page that goes in with the yarn of a kit; of a garland also without one. */
-import type { GarlandAccount, YarnNeed } from '../../../shared-types/plan'
+import type { GarlandAccount, PanelAccount, YarnNeed } from '../../../shared-types/plan'
 import type { StitchGauge } from '../../../shared-types/project'
 import { appliquePicture } from '../../../src-core/figures/applique-picture'
 import { firstPart, garlandFigure } from '../../../src-core/figures/garland'
@@ -12,6 +12,7 @@ import { capital } from '../../../src-core/figures/words'
 import { isAssumed, marked } from '../../../src-core/figures/yarn-words'
 import { termWord } from '../../../src-core/stitches/terms'
 import { cordGauge } from '../../../src-core/layout/garland/cord'
+import { byKind, garlandOf } from '../../../src-core/plans/layouts'
 import { formatNumber } from '../../../src-core/units/format'
 import type { Entry } from '../entry'
 import { drawEntry, entryHeight } from '../entry'
@@ -64,8 +65,7 @@ export function cardPage(job: Job): Draft {
   const needed = (): number => listsAndWords(job, newSheet(job), sheet.top, rows) - sheet.top
   const room = (): number => sheet.bottom - foot - AIR - needed() - y
   while (rows > LEAST_ROWS && room() < LEAST_DRAWING) rows--
-  const { garland } = plan
-  y = garland ? garlandDrawings(job, garland, sheet, y, room()) : picture(job, sheet, y, room())
+  y = cardOf(job).draw(sheet, y, room())
   y = listsAndWords(job, sheet, y, rows)
   // Care and cautions always stand at the foot, however full the card is.
   foots(job, sheet, sheet.bottom - foot)
@@ -82,11 +82,11 @@ function listsAndWords(job: Job, sheet: Sheet, top: number, most: number): numbe
   const second = sheet.left + width + GAP
   const left = keyList(job, sheet, sheet.left, y, width, most)
   let right = y
-  for (const [heading, text] of howTo(job)) {
+  const { howTo, gauge: given } = cardOf(job)
+  for (const [heading, text] of howTo) {
     right = sheet.heading(heading, second, right)
     right = sheet.paragraph(text, second, right, width) + 2
   }
-  const given = gaugeGiven(job)
   const gauge = gaugeWords(job, given)
   const hook = given?.hook ? `Hook ${formatNumber(given.hook, 2)} mm. ` : ''
   if (gauge) {
@@ -96,36 +96,51 @@ function listsAndWords(job: Job, sheet: Sheet, top: number, most: number): numbe
   return Math.max(left, right)
 }
 
-/** The gauge that what is made was planned by. */
-function gaugeGiven({ settled, plan }: Job): StitchGauge | undefined {
-  const { layout } = settled
-  if (layout?.kind === 'garland') return cordGauge(settled, layout)
-  return (settled.motifs.find(({ id }) => id === plan.motif?.id) ?? settled).gauge
+/** What a card tells of a kind of layout. */
+interface CardOfKind {
+  /** Draws what is made, as large as the room allows; returns the y below. */
+  draw(sheet: Sheet, top: number, room: number): number
+  /** How it is made up: heading and words. */
+  readonly howTo: readonly (readonly [heading: string, words: string])[]
+  /** The gauge that it was planned by. */
+  readonly gauge: StitchGauge | undefined
 }
 
-/** How it is made up, by what it is: heading and words. */
-function howTo({ settled, plan, units }: Job): [string, string][] {
-  const { garland } = plan
-  if (garland)
-    return [
-      [CARD_WORDS.hangs, hangWords(garland, units)],
-      [CARD_WORDS.cord, cordWords(settled, garland, units)],
-    ]
-  if (plan.panel) return [[CARD_WORDS.laid, laidWords(plan, units)]]
-  return [[CARD_WORDS.together, togetherWords(plan)]]
-}
+const cardOf = (job: Job): CardOfKind =>
+  byKind(job.plan, {
+    blanket: () => mapCard(job),
+    garland: ({ garland }) => ({
+      ...mapCard(job),
+      gauge: cordGauge(job.settled, garlandOf(job.settled)),
+      ...(garland && cordCard(job, garland)),
+    }),
+    applique: ({ panel }) => ({ ...mapCard(job), ...(panel && panelCard(job, panel)) }),
+  })
 
-/** The blanket or the composition, as large as the room allows; returns the y below. */
-function picture(job: Job, sheet: Sheet, top: number, room: number): number {
-  const { plan, style: look } = job
-  const height = Math.min(PICTURE_HEIGHT, room - AIR)
-  if (plan.panel) {
-    const box = { width: sheet.inner, height, look }
-    return sheet.figure(appliquePicture(plan, plan.panel, box), sheet.left, top) + AIR
-  }
-  const { figure } = overviewMap(job.ground, sheet.inner, height)
-  return sheet.figure(figure, sheet.left, top) + AIR
-}
+const mapCard = ({ ground, settled, plan }: Job): CardOfKind => ({
+  draw: (sheet, top, room) =>
+    sheet.figure(overviewMap(ground, sheet.inner, pictureHeight(room)).figure, sheet.left, top) + AIR,
+  howTo: [[CARD_WORDS.together, togetherWords(plan)]],
+  gauge: (settled.motifs.find(({ id }) => id === plan.motif?.id) ?? settled).gauge,
+})
+
+const cordCard = (job: Job, garland: GarlandAccount): Omit<CardOfKind, 'gauge'> => ({
+  draw: (sheet, top, room) => garlandDrawings(job, garland, sheet, top, room),
+  howTo: [
+    [CARD_WORDS.hangs, hangWords(garland, job.units)],
+    [CARD_WORDS.cord, cordWords(job.settled, garland, job.units)],
+  ],
+})
+
+const panelCard = ({ plan, units, style: look }: Job, panel: PanelAccount): Omit<CardOfKind, 'gauge'> => ({
+  draw: (sheet, top, room) => {
+    const box = { width: sheet.inner, height: pictureHeight(room), look }
+    return sheet.figure(appliquePicture(plan, panel, box), sheet.left, top) + AIR
+  },
+  howTo: [[CARD_WORDS.laid, laidWords(plan, units)]],
+})
+
+const pictureHeight = (room: number): number => Math.min(PICTURE_HEIGHT, room - AIR)
 
 /** The whole garland, and a part of it large enough to be worked from where there is room. */
 function garlandDrawings(job: Job, garland: GarlandAccount, sheet: Sheet, top: number, room: number): number {

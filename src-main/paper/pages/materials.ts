@@ -21,8 +21,6 @@ import type { Row } from '../table'
 import { drawTable } from '../table'
 import { HEADINGS, PAGE_NAMES } from '../words'
 import { TEMPLATE_WORDS } from '../words-template'
-import { shortNotes } from './notes'
-import { notesStandLater } from './overview'
 import { SWATCH_INSET, yarnSwatch } from './swatch'
 import { ballSizes, edgingWords, fillerWords, MATERIAL_WORDS } from '../words-materials'
 
@@ -150,9 +148,6 @@ export function gaugeWords(job: Job, gauge: StitchGauge | undefined): string | n
   return `${formatNumber(gauge.stitches, 1)} ${name}${rows} to ${swatchWords(gauge.over ?? 100, job)}`
 }
 
-/** Whether page 1 of this project is a map, which the notes have to leave room for. */
-const hasMap = ({ plan }: Job): boolean => !plan.panel && !plan.garland
-
 /** Where numbers of the table come from: a weight that was split, a band that nobody entered. */
 function yarnRemarks({ plan, settled, terms }: Job): [string, string][] {
   const names = new Map(settled.yarns.map((yarn) => [yarn.id, yarn.name || yarn.id]))
@@ -168,11 +163,9 @@ function yarnRemarks({ plan, settled, terms }: Job): [string, string][] {
 }
 
 /** Label and words, in the order in which they are asked for. */
-function facts(job: Job): [string, string][] {
+function facts(job: Job, notes: readonly string[]): [string, string][] {
   const { plan, settled, terms, units } = job
-  const list: [string, string][] = []
-  if (hasMap(job) && notesStandLater(job))
-    list.push(...shortNotes(job).map((text): [string, string] => [HEADINGS.notes, text]))
+  const list = notes.map((text): [string, string] => [HEADINGS.notes, text])
   const { gauge } = settled.motifs.find((each) => each.id === plan.motif?.id) ?? settled
   const told = gaugeWords(job, gauge)
   if (told) list.push([capital(termWord('gauge', terms)), told])
@@ -200,8 +193,8 @@ function facts(job: Job): [string, string][] {
   return list
 }
 
-/** The pages of materials. */
-export function materialPages(job: Job): Draft[] {
+/** The pages of materials; `notes` are those that page 1 had no room for. */
+export function materialPages(job: Job, notes: readonly string[] = []): Draft[] {
   const drafts: Draft[] = []
   const open = (): Sheet => {
     const sheet = newSheet(job)
@@ -230,7 +223,7 @@ export function materialPages(job: Job): Draft[] {
       }
     }
   }
-  const list = facts(job)
+  const list = facts(job, notes)
   const width = sheet.inner - LABEL
   const heightOf = ([, text]: [string, string]): number => sheet.heightOf(text, width) + 1.6
   if (y + 8 + heightOf(list[0]!) > sheet.bottom) {
