@@ -197,8 +197,12 @@ export function tokenize(text: string): Token[] {
     } else found = { kind: 'mark', text: match(OTHER, text, at)![0], value: 0, hyphen: false }
     const end = at + found.text.length
     const key = plain(dotted ? found.text.replace(/[. \t]/g, '') : found.text)
+    // Spelled out, so that all tokens are of one shape: objects that are spread are slow to make and to read.
     tokens.push({
-      ...found,
+      kind: found.kind,
+      text: found.text,
+      value: found.value,
+      hyphen: found.hyphen,
       key: SAME_WORD[key] ?? key,
       start: at,
       end,

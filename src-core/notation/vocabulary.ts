@@ -2,6 +2,7 @@
 import { canonicalStitch } from '../stitches/terms'
 import type { StitchKey } from '../stitches/table'
 import type { Reader } from './reader'
+import type { Token } from './tokens'
 import type { Loop, StitchForm, StitchName } from './tree'
 
 /** Words for stitches made of several, by what they are (CYC master list; "p" for picot: 4-H handbook). */
@@ -68,12 +69,22 @@ function baseStitch(reader: Reader, name: string): Base | null {
   return other ? { stitch: other, foreign: true } : null
 }
 
+/** The keys at the cursor as long as `isPart` holds, at most so many. */
+function keysAhead(reader: Reader, most: number, isPart: (token: Token) => boolean): string[] {
+  const keys: string[] = []
+  while (keys.length < most) {
+    const token = reader.peek(keys.length)
+    if (!token || !isPart(token)) break
+    keys.push(token.key)
+  }
+  return keys
+}
+
 /** The longest plain name (up to four words: "half double crochet") at the cursor; passes it. */
 function plainName(reader: Reader): Base | null {
-  for (let length = 4; length >= 1; length--) {
-    const tokens = Array.from({ length }, (_, index) => reader.peek(index))
-    if (tokens.some((token) => token?.kind !== 'word')) continue
-    const name = tokens.map((token) => token!.key).join(' ')
+  const keys = keysAhead(reader, 4, ({ kind }) => kind === 'word')
+  for (let length = keys.length; length >= 1; length--) {
+    const name = keys.slice(0, length).join(' ')
     if (NEVER_ALONE.has(name)) continue
     const base = baseStitch(reader, name)
     if (!base) continue
@@ -206,10 +217,10 @@ function readSpecial(reader: Reader, name: Draft): boolean {
 
 /** Names that the text defines itself, up to three words, longest first. */
 function readDefined(reader: Reader, name: Draft): boolean {
-  for (let length = 3; length >= 1; length--) {
-    const tokens = Array.from({ length }, (_, index) => reader.peek(index))
-    if (tokens.some((token) => !token || token.kind === 'mark')) continue
-    const key = tokens.map((token) => token!.key).join(' ')
+  if (reader.definitions.size === 0) return false
+  const keys = keysAhead(reader, 3, ({ kind }) => kind !== 'mark')
+  for (let length = keys.length; length >= 1; length--) {
+    const key = keys.slice(0, length).join(' ')
     const found = reader.definitions.get(key) ?? reader.definitions.get(key.replace(/s$/, ''))
     if (!found) continue
     reader.at += length
