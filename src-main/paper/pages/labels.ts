@@ -94,17 +94,28 @@ function gridOf(job: Job, sheet: Sheet, label: Label): Grid | null {
   return best ?? inType(SMALLEST)
 }
 
-/** The contents told in full, or as many of them as a label holds. */
+/** The contents told in full, or as many of them as a label holds: fewer of them never need more room. */
 function fittingLabel(job: Job, kit: KitAccount, sheet: Sheet): { label: Label; grid: Grid } {
   const things = contentsWords(job.settled, kit)
-  for (let shown = things.length; ; shown--) {
+  const telling = (shown: number): { label: Label; grid: Grid } | null => {
     const rest = things.length - shown
     const told = rest > 0 ? [...things.slice(0, shown), `and ${counted(rest, 'thing')} more`] : things
     const label = labelOf(job, kit, told.join(', '))
     const grid = gridOf(job, sheet, label)
-    if (grid) return { label, grid }
-    if (shown === 0) throw new Error('the words of a label do not fit a page')
+    return grid && { label, grid }
   }
+  const all = telling(things.length)
+  if (all) return all
+  let fitting = telling(0)
+  if (!fitting) throw new Error('the words of a label do not fit a page')
+  let tooMany = things.length
+  for (let shown = 0; tooMany - shown > 1;) {
+    const middle = Math.floor((shown + tooMany) / 2)
+    const told = telling(middle)
+    if (told) [shown, fitting] = [middle, told]
+    else tooMany = middle
+  }
+  return fitting
 }
 
 /** Marks to cut along: ticks outside the labels, crosses where four of them meet. */
