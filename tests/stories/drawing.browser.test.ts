@@ -17,15 +17,17 @@ beforeAll(async () => {
 })
 afterAll(() => close())
 
-/** Waits until the map is drawn and stays as it is: however slow the machine, nothing is judged half done. */
+/**
+ * Waits until the map is drawn and stays as it is: however slow the machine, nothing is judged half done. The page
+ * itself compares what it paints; handing it over each time would take longer than painting.
+ */
 async function still(): Promise<void> {
-  let before: Buffer = Buffer.alloc(0)
+  await keepPixels('before')
   for (let tries = 0; tries < 60; tries++) {
     await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))))
     await page.waitForTimeout(200)
-    const now = await mapPixels()
-    if (now.equals(before)) return
-    before = now
+    if ((await comparedWith('before')).same) return
+    await keepPixels('before')
   }
   throw new Error('the map does not come to rest')
 }
@@ -48,23 +50,49 @@ const colourAt = (x: number, y: number) =>
     [x, y] as const,
   )
 
-/** All of the map's canvas, a number from 0 to 255 for each channel. */
-const mapPixels = async (): Promise<Buffer> => {
-  const told = await page.evaluate(() => {
-    const canvas = document.querySelector('canvas')!
-    const { data } = canvas.getContext('2d')!.getImageData(0, 0, canvas.width, canvas.height)
-    let text = ''
-    for (let i = 0; i < data.length; i += 0x8000) text += String.fromCharCode(...data.subarray(i, i + 0x8000))
-    return btoa(text)
-  })
-  return Buffer.from(told, 'base64')
-}
+/** Keeps all of the map's canvas in the page, by a name. */
+const keepPixels = (name: string): Promise<void> =>
+  page.evaluate((each) => {
+    const { width, height } = document.querySelector('canvas')!
+    const { data } = document.querySelector('canvas')!.getContext('2d')!.getImageData(0, 0, width, height)
+    Object.assign(globalThis, { [each]: data })
+  }, name)
 
-/** A channel's value over white: where the canvas is nearly clear its colours mean little. */
-function onPaper(pixels: Buffer, i: number): number {
-  const alpha = pixels[i | 3]! / 255
-  return pixels[i]! * alpha + 255 * (1 - alpha)
-}
+/**
+ * The map's canvas beside what was kept of it: whether it is the same, by how much (of 255) a channel is off at most,
+ * and how many are by more than `far`. Seen over white: where the canvas is nearly clear its colours mean little.
+ */
+const comparedWith = (name: string, far = 0): Promise<{ same: boolean; most: number; off: number }> =>
+  page.evaluate(
+    ([each, much]) => {
+      const before = (globalThis as unknown as Record<string, Uint8ClampedArray>)[each]!
+      const { width, height } = document.querySelector('canvas')!
+      const { data } = document.querySelector('canvas')!.getContext('2d')!.getImageData(0, 0, width, height)
+      if (data.length !== before.length) return { same: false, most: 255, off: data.length }
+      const onPaper = (pixels: Uint8ClampedArray, i: number): number => {
+        const alpha = pixels[i | 3]! / 255
+        return pixels[i]! * alpha + 255 * (1 - alpha)
+      }
+      const found = { same: true, most: 0, off: 0 }
+      for (let i = 0; i < data.length; i++) {
+        if (data[i] === before[i] && data[i | 3] === before[i | 3]) continue
+        const by = Math.abs(onPaper(data, i) - onPaper(before, i))
+        found.same = false
+        found.most = Math.max(found.most, by)
+        if (by > much) found.off++
+      }
+      return found
+    },
+    [name, far] as const,
+  )
+
+/** Whether anything is painted at all. */
+const isPainted = (): Promise<boolean> =>
+  page.evaluate(() => {
+    const { width, height } = document.querySelector('canvas')!
+    const { data } = document.querySelector('canvas')!.getContext('2d')!.getImageData(0, 0, width, height)
+    return data.some((value) => value > 0)
+  })
 
 describe('the drawing in a browser', () => {
   it('draws sharp on a screen of two pixels to one, from the yarns’ colours', async () => {
@@ -130,19 +158,15 @@ describe('the drawing in a browser', () => {
     await page.mouse.up()
     await page.mouse.move(5, 5)
     await still()
-    const mended = await mapPixels()
+    await keepPixels('mended')
     await page.evaluate(() => bench.show({ showLabels: true }))
     await still()
     await page.evaluate(() => bench.show({ showLabels: false }))
     await still()
-    const anew = await mapPixels()
-    let most = 0
-    for (let i = 0; i < anew.length; i++)
-      most = Math.max(most, Math.abs(onPaper(anew, i) - onPaper(mended, i)))
-    expect(anew.some((value) => value > 0)).toBe(true)
+    expect(await isPainted()).toBe(true)
     // A path that is cut off at a mended box is smoothed along its edges in other steps; a hem of the colour
     // that was there before would show with 60 and more.
-    expect(most).toBeLessThan(24)
+    expect((await comparedWith('mended')).most).toBeLessThan(24)
   })
 
   it('keeps its numbers’ places in the window and the fit when the window changes', async () => {
@@ -221,17 +245,14 @@ describe('a panel in a browser', () => {
     await page.mouse.move(at.x + 90, at.y - 60, { steps: 8 })
     await page.mouse.up()
     await still()
-    const mended = await mapPixels()
+    await keepPixels('mended')
     await page.evaluate(() => bench.show({ showLabels: true }))
     await still()
     await page.evaluate(() => bench.show({ showLabels: false }))
     await still()
-    const anew = await mapPixels()
-    let off = 0
-    for (let i = 0; i < anew.length; i++) if (Math.abs(onPaper(anew, i) - onPaper(mended, i)) > 24) off++
-    expect(anew.some((value) => value > 0)).toBe(true)
+    expect(await isPainted()).toBe(true)
     // Where a path is cut off at a mended box a pixel may be smoothed otherwise; what is left of an outline, or of
     // a dashed line, would be hundreds.
-    expect(off).toBeLessThan(60)
+    expect((await comparedWith('mended', 24)).off).toBeLessThan(60)
   })
 })
