@@ -2,7 +2,7 @@
 import type { Finding } from '../../shared-types/finding'
 import type { Arrangement, BlanketLayout, Colourway } from '../../shared-types/project'
 import { finding } from '../findings/finding'
-import { isAddition } from '../layout/addresses'
+import { isAddition, tidyAddress } from '../layout/addresses'
 import { formatNumber } from '../units/format'
 import { seededRandom } from '../units/random'
 import type { Random } from '../units/random'
@@ -120,8 +120,9 @@ function byPattern({ cells, fill, sequence, byHand, groups, limits }: Task): Fil
 /**
  * The colourway of every cell: the fill's pattern, and what was painted by hand over it. `colourways` are
  * those of the project; a fill that names none takes them all, one without a pattern repeats its own. Painted cells
- * count in "as even as possible", in limits and as neighbours, and are never changed. `stash` is what there is of
- * yarns with a limit. The same seed gives the same answer.
+ * count in "as even as possible", in limits and as neighbours, and are never changed; so are those `held`, made motifs
+ * in the colourway that they were made in, whatever is painted over them. `stash` is what there is of yarns with a
+ * limit. The same seed gives the same answer.
  */
 export function assignColourways(
   cells: readonly ColourCell[],
@@ -131,6 +132,7 @@ export function assignColourways(
   kept?: Kept,
   arrangement: Arrangement = 'straight-rows',
   stash: readonly YarnForMotifs[] = NO_STASH,
+  held?: Readonly<Record<string, string>>,
 ): ColourAssignment {
   const findings: Finding[] = []
   const known = new Set(colourways.map((colourway) => colourway.id))
@@ -144,7 +146,7 @@ export function assignColourways(
   const byHand = new Map<number, string>()
   const indexOf = new Map(cells.map((cell, index) => [cell.id, index]))
   for (const [key, id] of Object.entries(painted ?? {})) {
-    const address = key.replace(/\s/g, '')
+    const address = tidyAddress(key)
     // Fillers and half motifs are no cells of the pattern: they are painted where they are placed.
     if (isAddition(address)) continue
     const cell = indexOf.get(address)
@@ -152,6 +154,10 @@ export function assignColourways(
     if (cell === undefined) findings.push(finding('file/unknown-cell', where, { id: key }))
     else if (!known.has(id)) findings.push(finding('file/unknown-colourway', where, { id }))
     else byHand.set(cell, id)
+  }
+  for (const [key, id] of Object.entries(held ?? {})) {
+    const cell = indexOf.get(tidyAddress(key))
+    if (cell !== undefined && known.has(id)) byHand.set(cell, id)
   }
   const assigned = cells.map((_, index) => byHand.get(index) ?? '')
   const pattern = fill?.pattern ?? (fill?.colourways ? 'repeat' : undefined)

@@ -8,6 +8,7 @@ import { placesOf } from '../layout/places'
 import type { Place } from '../layout/places'
 import { memoised } from '../memo'
 import { blanketOf } from '../plans/layouts'
+import { heldColours } from '../progress/held'
 import { assignColourways } from './assign'
 import type { ColourAssignment } from './assign'
 import { colourCells } from './cells'
@@ -25,6 +26,7 @@ const NONE: readonly Colourway[] = []
 const standing = memoised(
   (
     cells: BlanketLayout['cells'],
+    made: Project['made'],
     ways: readonly Colourway[],
     arrangement: NonNullable<BlanketLayout['arrangement']>,
     ...counts: unknown[]
@@ -34,8 +36,12 @@ const standing = memoised(
     if (!read) return null
     const places = placesOf(read)
     const coloured = colourCells(places, arrangement !== 'straight-rows')
-    const { fill, painted, kept } = cells ?? {}
-    return { places, assignment: assignColourways(coloured, fill, painted, ways, kept, arrangement) }
+    const { fill, painted, kept, held } = cells ?? {}
+    const fast = heldColours(held, made)
+    return {
+      places,
+      assignment: assignColourways(coloured, fill, painted, ways, kept, arrangement, undefined, fast),
+    }
   },
   3,
 )
@@ -46,7 +52,7 @@ export function standingColours(project: Project): StandingColours | null {
   if (!layout) return null
   const { arrangement = DEFAULTS.blanket.arrangement } = layout
   const counts = COUNT_FIELDS.map((name) => layout[name])
-  return standing(layout.cells, project.colourways ?? NONE, arrangement, ...counts)
+  return standing(layout.cells, project.made, project.colourways ?? NONE, arrangement, ...counts)
 }
 
 /** The project after an edit, with what stood before it remembered where the colours would move otherwise. */
@@ -90,25 +96,40 @@ function withKept(
   return { ...project, layout: { ...layout, cells: kept ? { ...cells, kept } : cells } }
 }
 
-/** The project with its painted places where the same motifs are now: rings that come or go move every number. */
+/** The project with its painted places where the same motifs are now. */
 function withMovedPaint(was: BlanketLayout, is: BlanketLayout, project: Project): Project {
   const painted = is.cells?.painted
-  const arrangement = is.arrangement ?? 'straight-rows'
-  if (!painted || painted !== was.cells?.painted || arrangement !== (was.arrangement ?? 'straight-rows'))
-    return project
-  const [before, after] = [was, is].map((layout) => blanketCounts(layout).counts)
-  if (!before || !after) return project
-  const shift = shiftOf(arrangement, rowLengths(placesOf(before)), rowLengths(placesOf(after)))
-  const here = shift({ row: 2, column: 2 })
-  if (here.row === 2 && here.column === 2) return project
+  const move = painted && painted === was.cells?.painted ? movedAddress(was, is) : null
+  if (!painted || !move) return project
   const entries = Object.entries(painted).flatMap(([key, id]) => {
-    // A filler's address names the motifs round it.
-    const places = key.split('+').map(placeOfKey)
-    const now = places.flatMap((place) => (place ? [shift(place)] : []))
-    if (now.length < places.length) return [[key, id] as const]
-    const isThere = now.every(({ row, column }) => row > 0 && column > 0)
-    return isThere ? [[now.map(keyOfPlace).join('+'), id] as const] : []
+    const now = move(key)
+    return now === null ? [] : [[now, id] as const]
   })
   const cells = { ...is.cells, painted: Object.fromEntries(entries) }
   return { ...project, layout: { ...is, cells } }
+}
+
+/**
+ * Where the same motif is now, or null where it has no place any more: rings that come or go move every number, and
+ * shifted rows may begin elsewhere. Null instead of an answer where every address stays what it was.
+ */
+export function movedAddress(
+  was: BlanketLayout,
+  is: BlanketLayout,
+): ((address: string) => string | null) | null {
+  const arrangement = is.arrangement ?? DEFAULTS.blanket.arrangement
+  if (arrangement !== (was.arrangement ?? DEFAULTS.blanket.arrangement)) return null
+  const [before, after] = [was, is].map((layout) => blanketCounts(layout).counts)
+  if (!before || !after) return null
+  const shift = shiftOf(arrangement, rowLengths(placesOf(before)), rowLengths(placesOf(after)))
+  const here = shift({ row: 2, column: 2 })
+  if (here.row === 2 && here.column === 2) return null
+  return (address) => {
+    // A filler's address names the motifs round it.
+    const places = address.split('+').map(placeOfKey)
+    const now = places.flatMap((place) => (place ? [shift(place)] : []))
+    if (now.length < places.length) return address
+    const isThere = now.every(({ row, column }) => row > 0 && column > 0)
+    return isThere ? now.map(keyOfPlace).join('+') : null
+  }
 }

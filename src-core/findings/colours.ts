@@ -10,7 +10,7 @@ export const COLOUR_FINDINGS = {
   'colours/painted-alike': {
     severity: 'note',
     message:
-      '{pairs} {pairs|pair of neighbours is|pairs of neighbours are} painted alike by hand and {pairs|stays|stay} as painted.',
+      '{pairs} {pairs|pair of neighbours is|pairs of neighbours are} painted or made alike and {pairs|stays|stay} so.',
     mend: 'Paint one of each pair in another colourway, or clear it so that it can be filled.',
   },
   'colours/impossible': {

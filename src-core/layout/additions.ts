@@ -14,7 +14,8 @@ import type { Millimetres } from '../units/quantity'
 import type { BlanketCounts } from './blanket'
 import { HALF_SHARE } from './constants'
 import { finding } from '../findings/finding'
-import { isAddition } from './addresses'
+import { heldColours } from '../progress/held'
+import { isAddition, tidyAddress } from './addresses'
 import { fillerSteps, finishFillers } from './filler-steps'
 import { childOpenings, fillOpenings } from './fillers'
 import { finishHalves, halfColourways, halve } from './halves'
@@ -133,7 +134,8 @@ export function createAdditions(accountOf: AccountOf) {
     const units = project.units
     const { fillers: asked } = layout
     const way = asked?.colourway ?? project.colourways.find((each) => each.motif === asked?.motif)?.id ?? ''
-    const painted = paintedOf(layout.cells?.painted, project.colourways)
+    const { cells } = layout
+    const painted = paintedOf(cells?.painted, heldColours(cells?.held, project.made), project.colourways)
     const sewn = rule.rule === 'seam'
     const fillers = placeFillers(
       ...([arranged, filling, worked.additions.fillers, worked.additions.firsts, way, painted] as const),
@@ -209,11 +211,15 @@ const NO_STEPS: Plan['fillerSteps'] = []
 
 const NOTHING: Painted = {}
 
-/** What is painted of fillers and half motifs, with colourways that there are. */
-function pickPainted(painted: Painted | undefined, colourways: Project['colourways']): Painted {
+/** What is painted and what is made of fillers and half motifs, with colourways that there are. */
+function pickPainted(
+  painted: Painted | undefined,
+  held: Painted | undefined,
+  colourways: Project['colourways'],
+): Painted {
   const known = new Set(colourways?.map(({ id }) => id))
-  const own = Object.entries(painted ?? {})
-    .map(([key, id]): [string, string] => [key.replace(/\s/g, ''), id])
+  const own = [...Object.entries(painted ?? {}), ...Object.entries(held ?? {})]
+    .map(([key, id]): [string, string] => [tidyAddress(key), id])
     .filter(([key, id]) => isAddition(key) && known.has(id))
   return own.length > 0 ? Object.fromEntries(own) : NOTHING
 }
@@ -221,7 +227,7 @@ function pickPainted(painted: Painted | undefined, colourways: Project['colourwa
 /** Findings on painted addresses at which neither a filler nor a half motif stands. */
 const unknownPlaces = (painted: Painted | undefined, there: ReadonlySet<string>): Finding[] =>
   Object.keys(painted ?? {})
-    .filter((key) => isAddition(key.replace(/\s/g, '')) && !there.has(key.replace(/\s/g, '')))
+    .filter((key) => isAddition(tidyAddress(key)) && !there.has(tidyAddress(key)))
     .map((id) => finding('file/unknown-cell', `layout.cells.painted["${id}"]`, { id }))
 
 /** How often each colourway occurs. */

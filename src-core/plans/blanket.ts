@@ -26,6 +26,7 @@ import { edgingHeight } from '../materials/edging'
 import type { MaterialsInput } from '../materials/input'
 import { materials } from '../materials/materials'
 import { memoised } from '../memo'
+import { heldColours } from '../progress/held'
 import { blanketWork } from '../progress/blanket-work'
 import { isBegun, notBegun, tellProgress } from '../progress/progress'
 import { settled } from '../settled'
@@ -116,7 +117,7 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
     const laid = placed(measured, grid, hand)
     const joined = join(laid, gauge, rule, project.joining, arranged, counts)
     const ways = project.colourways
-    const { fill, painted, kept } = layout.cells
+    const { fill, painted, kept, held } = layout.cells
     const coloured = colours(
       cells(arranged.placements, offset),
       fill,
@@ -124,6 +125,8 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
       ways,
       kept,
       counts.arrangement,
+      undefined,
+      heldColours(held, project.made),
     )
     const order = project.order
     // Only an order by colourway hangs on the colours: painting leaves every other order as it is.
@@ -256,6 +259,7 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
       ['yarn', edging?.yarn, 'layout.edging.yarn'],
       ...(cells.fill?.colourways ?? []).map((id, i) => inCells(id, `fill.colourways[${i}]`)),
       ...Object.entries(cells.painted ?? {}).map(([cell, id]) => inCells(id, `painted["${cell}"]`)),
+      ...Object.entries(cells.held ?? {}).map(([cell, id]) => inCells(id, `held["${cell}"]`)),
     ],
     numbers(project, layout) {
       // The account of a kit reads the whole plan.
