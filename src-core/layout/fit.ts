@@ -78,7 +78,8 @@ export function fitArrangements(
   const ways = waysOf(project, wish, planner)
   if (!ways.layout) return { arrangements: [], findings: ways.findings }
   const { layout, tryout, findings } = ways
-  const shifted = layout.alternateRows ?? 'oneFewer'
+  // As the planner took them, with every default.
+  const { alternateRows: shifted, turn, alternateTurn } = tryout.counts
   const kinds: Kind[] = [
     { arrangement: 'straight-rows', alternateRows: 'same' },
     { arrangement: 'offset-rows', alternateRows: 'same' },
@@ -87,10 +88,11 @@ export function fitArrangements(
       ? [{ arrangement: 'rings' as const, alternateRows: 'same' as const }]
       : []),
   ]
-  const own = { turn: (layout.turn ?? 0) % 360, alternateTurn: (layout.alternateTurn ?? 0) % 360 }
   const within = (depth: Depth) =>
     kinds.flatMap((kind) =>
-      rotationsWorth(tryout, kind, own, depth).flatMap((rotation) => nearest(tryout, kind, rotation, wish)),
+      rotationsWorth(tryout, kind, { turn, alternateTurn }, depth).flatMap((rotation) =>
+        nearest(tryout, kind, rotation, wish),
+      ),
     )
   const usual = within('usual')
   const isJoined = tryout.trials.ground.rule.rule !== 'apart'

@@ -118,6 +118,14 @@ function mainPages(job: Job, reverse: boolean): Draft[] {
   return [...overviewPages(job, null), ...notePages(job), ...withCautions(job, motifs)]
 }
 
+/** Whether the card is its first page, with a kit and without. */
+const beginsWithCard = ({ plan }: Job): boolean =>
+  byKind(plan, {
+    blanket: () => false,
+    garland: ({ garland }) => garland !== undefined,
+    applique: () => false,
+  })
+
 function mapOfBlanket(job: Job): Draft[] {
   const sheets = overviewIsEnough(job) ? null : planSheets(job)
   return [
@@ -133,15 +141,16 @@ function mapOfBlanket(job: Job): Draft[] {
 
 /** The card of a kit, the packing list and the labels, as far as they are asked for. */
 function kitPages(job: Job, asked: ReadonlySet<SheetName>, labels: LabelCount): Draft[] {
-  const { kit, garland } = job.plan
+  const { kit } = job.plan
   if (!kit) return []
   if (asked.has('labels') && labels === 'run' && kit.count > MOST_LABELS)
     throw new NoSuchSheetError(
       `${counted(kit.count, 'label')} are too many for one file; at most ${MOST_LABELS.toLocaleString('en')} can be printed, or one page to copy`,
     )
   return [
-    // The card of a garland is its first page already.
-    ...(asked.has('card') && !garland ? [cardPage(job), ...(asked.has('map') ? [] : notePages(job))] : []),
+    ...(asked.has('card') && !beginsWithCard(job)
+      ? [cardPage(job), ...(asked.has('map') ? [] : notePages(job))]
+      : []),
     ...(asked.has('packing') ? packingPages(job, kit) : []),
     ...(asked.has('labels') ? labelPages(job, kit, labels) : []),
   ]
@@ -158,7 +167,7 @@ const SHEET_OWNERS: Readonly<Record<SheetName, string>> = {
 
 function draftPages(job: Job, { reverse = false, sheets, labels = 'page' }: MapOptions): Draft[] {
   const asked = new Set(sheets ?? EVERYTHING)
-  const isMade = asked.has('map') || (asked.has('card') && job.plan.garland !== undefined)
+  const isMade = asked.has('map') || (asked.has('card') && beginsWithCard(job))
   const main = isMade ? mainPages(job, reverse) : []
   // Notes go with the map and with the card alike.
   const isAsked = ({ section }: Draft): boolean =>

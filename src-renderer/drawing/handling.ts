@@ -5,6 +5,7 @@
 import type { Point } from '../../shared-types/plan'
 import { formatNumber } from '../../src-core/units/format'
 import { MM_PER_INCH } from '../../src-core/units/quantity'
+import { drawnAs } from '../kinds/drawn'
 import { appliqueOf } from '../state/edits/applique'
 import { toPlan, toScreen } from './camera'
 import type { Camera } from './camera'
@@ -87,7 +88,8 @@ export class Handling {
 
   /** Rotates what is chosen; on a blanket, all motifs together. */
   turn(degrees: number, phase: Phase, pressed: string): void {
-    if (!this.#holder.scene()?.plan.panel) return this.#callbacks.onTurn?.(degrees, phase)
+    const scene = this.#holder.scene()
+    if (!scene || !drawnAs(scene.plan).turnsEach) return this.#callbacks.onTurn?.(degrees, phase)
     const pivot = this.#turned?.pivot ?? this.pivotOf(pressed)
     const ids = (this.#ids ??= this.#chosenWith(pressed))
     this.#turned = pivot && { pivot, degrees }

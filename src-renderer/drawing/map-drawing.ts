@@ -8,6 +8,7 @@ import type { Point } from '../../shared-types/plan'
 import { ownJoins } from '../../src-core/figures/join-marks'
 import { memoised } from '../../src-core/memo'
 import { pieceAt } from '../../src-core/layout/placed'
+import { drawnAs } from '../kinds/drawn'
 import * as cameras from './camera'
 import type { Camera, Viewport } from './camera'
 import { dimensionFrame, handleAt, resized } from './dimension-frame'
@@ -340,7 +341,7 @@ export class MapDrawing {
       },
       motifsAlong: (from, to) => this.#picture?.pieces.along(plan(from), plan(to)) ?? [],
       pivotOf: (id) => {
-        if (!this.#scene?.plan.panel) return this.placeOf(id)
+        if (!this.#scene || !drawnAs(this.#scene.plan).turnsEach) return this.placeOf(id)
         const pivot = this.#handling.pivotOf(id)
         return pivot && cameras.toScreen(this.#camera, pivot)
       },

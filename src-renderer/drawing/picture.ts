@@ -14,6 +14,7 @@ import type { JoinPoint } from '../../src-core/layout/placed'
 import { blockingFactors } from '../../src-core/layout/blanket'
 import { blanketOf } from '../../src-core/plans/layouts'
 import { simplify } from '../../src-core/geometry/simplify'
+import { drawnAs } from '../kinds/drawn'
 import { additionPieces, additionsOf, piecesHit } from './additions'
 import type { AdditionsPicture, Pieces } from './additions'
 import { groundOf } from './ground'
@@ -166,7 +167,7 @@ const sameAccounts = (a: Picture['kinds'], b: Picture['kinds']): boolean =>
 
 /** Places in the pile by index: a panel's stacking; along a cord each hangs over the one before. */
 function ranksOf(plan: Plan, known: Picture['ranks'] | undefined): Picture['ranks'] {
-  if (!plan.panel && !plan.garland) return null
+  if (!drawnAs(plan).isPile) return null
   const places = new Map((plan.stacking ?? []).map((id, place) => [id, place]))
   const ranks = plan.motifs.map(({ id }, index) => places.get(id) ?? index)
   const same = known?.length === ranks.length && ranks.every((rank, index) => rank === known[index])

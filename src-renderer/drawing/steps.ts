@@ -1,6 +1,7 @@
 /** Where an arrow key goes from a motif. */
 import type { Plan } from '../../shared-types/plan'
 import { pieceAt, placedPieces } from '../../src-core/layout/placed'
+import { drawnAs } from '../kinds/drawn'
 import type { Direction } from './scene'
 
 const TOWARDS: Record<Direction, readonly [number, number]> = {
@@ -22,7 +23,7 @@ export function stepFrom(plan: Plan, id: string | null, direction: Direction): s
   const own = pieceAt(plan, id)
   if (!own) return plan.motifs[0]?.id ?? null
   const [ux, uy] = TOWARDS[direction]
-  const hasRows = plan.panel === undefined
+  const { hasRows } = drawnAs(plan)
   const fromFiller = own.kind === 'filler'
   const toFiller = fromFiller && uy === 0
   let best = own.id

@@ -4,7 +4,8 @@ import { arrange, CORNERS, FACINGS, groundFor, roomFinding } from '../../../src-
 import { groundOf } from '../../../src-core/composing/ground'
 import { finding } from '../../../src-core/findings/finding'
 import { planProject } from '../../../src-core/plan'
-import { appliqueOf } from '../../../src-core/plans/layouts'
+import { KIND_WORDS } from '../../../src-core/figures/kind-words'
+import { appliqueOf, layoutKindOf } from '../../../src-core/plans/layouts'
 import { formatNumber } from '../../../src-core/units/format'
 import { explainWriteFailure, saveProject, WriteFailure } from '../../documents'
 import { readPanelFile, readTurns, readWish } from '../arrange-options'
@@ -109,7 +110,7 @@ async function withPanel(project: Project, options: ArrangeOptions): Promise<Pro
   if (!layout)
     throw new CommandEnd(
       EXIT.wrongUse,
-      `this is a ${project.layout?.kind ?? 'project without a layout'}; only on the panel of an appliqué can anything be laid.`,
+      `this is ${project.layout ? KIND_WORDS[layoutKindOf(project)].one : 'a project without a layout'}; only on the panel of an appliqué can anything be laid.`,
     )
   if (options.panel === undefined) return project
   const path = await readPanelFile(options.panel, options)

@@ -211,13 +211,18 @@ function keyList(job: Job, sheet: Sheet, x: number, top: number, width: number, 
 export function keyEntry({ plan, style }: Job, mark: ColourwayMark): Entry {
   const place = plan.motifs.findIndex((motif) => motif.colourway === mark.id)
   const placed = plan.motifs[place]
-  const hung = (plan.garland?.items ?? []).filter(({ bead }) => bead === '')
-  // As it hangs on a level cord; on a panel everything is turned at will.
-  const turn = plan.panel ? 0 : (placed?.turn ?? 0) - (hung[place]?.turn ?? 0)
+  const turn = placed?.turn ?? 0
+  const shown = byKind(plan, {
+    blanket: () => turn,
+    // As it hangs on a level cord.
+    garland: ({ garland }) => turn - (garland?.items.filter(({ bead }) => bead === '')[place]?.turn ?? 0),
+    // On a panel everything is turned at will.
+    applique: () => 0,
+  })
   const account = plan.accounts.find(({ id }) => id === placed?.motif) ?? plan.motif
   const way = [mark.code, mark.name || (mark.code === '' ? NO_COLOURWAY : '')].filter(Boolean).join(' · ')
   return {
-    picture: account ? keySwatch(account, mark, style, turn, SWATCH) : null,
+    picture: account ? keySwatch(account, mark, style, shown, SWATCH) : null,
     across: SWATCH,
     name: `${mark.count.toLocaleString('en')} × ${account?.name ?? ''}`,
     count: '',
