@@ -344,8 +344,20 @@ export interface CommonPlan extends Holds {
 type Without<Fields> = { readonly [Name in keyof Fields]?: undefined }
 
 /** The plan of a blanket, and of a project that has no layout yet. */
+/** A yarn of which the motifs may take so much and no more. */
+export interface YarnForMotifs {
+  readonly id: string
+  readonly name: string
+  /** Grams that joins, edging, fillers and half motifs leave of what there is. */
+  readonly left: number
+  /** Grams that one motif takes of it by colourway: with the allowance, and as the high value of its range. */
+  readonly each: Readonly<Record<string, number>>
+}
+
 export interface BlanketPlan extends CommonPlan, Without<GarlandFields>, Without<AppliqueFields> {
   readonly kind: 'blanket'
+  /** What there is of yarns with a limit, where the colours had to be chosen by it. */
+  readonly stash?: readonly YarnForMotifs[]
 }
 
 export interface GarlandPlan extends CommonPlan, GarlandFields, Without<AppliqueFields> {

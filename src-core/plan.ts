@@ -59,6 +59,7 @@ export function createPlanner(): Planner {
     tryout,
     size: (project) => ask(settled(project), (kind, layout, made) => kind.size?.(made, layout)),
     numbers: (project) => ask(settled(project), (kind, layout, made) => kind.numbers?.(made, layout)),
+    stash: (project) => ask(settled(project), (kind, layout, made) => kind.stash?.(made, layout)) ?? [],
     rotation(project) {
       const ways = tryout(project)
       return ways && bestRotation(ways.trials, ways.counts)

@@ -1,5 +1,6 @@
 /** Where each colourway goes: the patterns of a fill, with what was painted by hand on top. */
 import type { Finding } from '../../shared-types/finding'
+import type { YarnForMotifs } from '../../shared-types/plan'
 import type { Arrangement, BlanketLayout, Colourway } from '../../shared-types/project'
 import { finding } from '../findings/finding'
 import { isAddition, tidyAddress } from '../layout/addresses'
@@ -12,7 +13,7 @@ import { repeatWithin, rowsWithin, shadeWithin } from './in-turn'
 import type { Filled } from './in-turn'
 import type { Kept } from './kept'
 import { limitFindings, limitsOf, tallied } from './limits'
-import type { Limits, YarnForMotifs } from './limits'
+import type { Limits } from './limits'
 import { mirrored } from './mirror'
 import { DEFAULTS } from '../settled'
 

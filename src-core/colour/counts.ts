@@ -1,5 +1,5 @@
 /**
- * How often each colour may stand: a small integer program. First as little as possible beyond the limits, then the
+ * M46: how often each colour may stand, by a small integer program. First as little as possible beyond the limits, then the
  * counts nearest those that are wished. Exact as long as its steps last; they are counted, never timed.
  */
 import { solve } from 'yalps'

@@ -2,17 +2,20 @@
  * Keeps colours where they are while a project changes: whoever edits passes the project before and after
  * through here, and what has to change of a fill by chance changes from what stood.
  */
+import type { YarnForMotifs } from '../../shared-types/plan'
 import type { BlanketLayout, Colourway, Project } from '../../shared-types/project'
 import { COUNT_FIELDS, blanketCounts } from '../layout/blanket'
 import { placesOf } from '../layout/places'
 import type { Place } from '../layout/places'
 import { memoised } from '../memo'
+import { createPlanner } from '../plan'
 import { blanketOf } from '../plans/layouts'
 import { heldColours } from '../progress/held'
 import { assignColourways } from './assign'
 import type { ColourAssignment } from './assign'
 import { colourCells } from './cells'
 import { isByChance, keyOfPlace, placeOfKey, rowLengths, shiftOf, writeKept } from './kept'
+import { isByYarn } from './limits'
 import { DEFAULTS } from '../settled'
 
 /** The colourways of a blanket, without the rest of its plan. */
@@ -22,6 +25,10 @@ interface StandingColours {
 }
 
 const NONE: readonly Colourway[] = []
+const NO_STASH: readonly YarnForMotifs[] = []
+
+/** What yarn leaves for the motifs is known once all of a blanket is counted. */
+const planner = memoised(createPlanner)
 
 const standing = memoised(
   (
@@ -29,6 +36,7 @@ const standing = memoised(
     made: Project['made'],
     ways: readonly Colourway[],
     arrangement: NonNullable<BlanketLayout['arrangement']>,
+    stash: readonly YarnForMotifs[],
     ...counts: unknown[]
   ): StandingColours | null => {
     const fields = Object.fromEntries(COUNT_FIELDS.map((name, index) => [name, counts[index]]))
@@ -38,10 +46,8 @@ const standing = memoised(
     const coloured = colourCells(places, arrangement !== 'straight-rows')
     const { fill, painted, kept, held } = cells ?? {}
     const fast = heldColours(held, made)
-    return {
-      places,
-      assignment: assignColourways(coloured, fill, painted, ways, kept, arrangement, undefined, fast),
-    }
+    const assignment = assignColourways(coloured, fill, painted, ways, kept, arrangement, stash, fast)
+    return { places, assignment }
   },
   3,
 )
@@ -52,7 +58,8 @@ export function standingColours(project: Project): StandingColours | null {
   if (!layout) return null
   const { arrangement = DEFAULTS.blanket.arrangement } = layout
   const counts = COUNT_FIELDS.map((name) => layout[name])
-  return standing(layout.cells, project.made, project.colourways ?? NONE, arrangement, ...counts)
+  const stash = isByYarn(layout.cells?.fill) ? planner().stash(project) : NO_STASH
+  return standing(layout.cells, project.made, project.colourways ?? NONE, arrangement, stash, ...counts)
 }
 
 /** The project after an edit, with what stood before it remembered where the colours would move otherwise. */

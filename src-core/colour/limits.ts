@@ -3,6 +3,7 @@
  * hand counts, and where a limit cannot be kept it is told by how much it is passed.
  */
 import type { Finding, InUnits } from '../../shared-types/finding'
+import type { YarnForMotifs } from '../../shared-types/plan'
 import type { BlanketLayout, UnitSystem } from '../../shared-types/project'
 import { counted, listed } from '../figures/words'
 import { finding } from '../findings/finding'
@@ -14,16 +15,6 @@ import type { CountTask, YarnLimit } from './counts'
 import { FREE } from './graph'
 
 type Fill = NonNullable<NonNullable<BlanketLayout['cells']>['fill']>
-
-/** A yarn of which the motifs may take so much and no more. */
-export interface YarnForMotifs {
-  readonly id: string
-  readonly name: string
-  /** What joins, edging, fillers and half motifs leave of it. */
-  readonly left: Grams
-  /** What one motif takes of it by colourway: with the allowance, and as the high value of its range. */
-  readonly each: Readonly<Record<string, Grams>>
-}
 
 /** Limits for the cells that are free, by colour. */
 export interface Limits {

@@ -4,7 +4,7 @@
  * window answers a small change quickly.
  */
 import type { Finding } from '../../shared-types/finding'
-import type { BlanketPlan } from '../../shared-types/plan'
+import type { BlanketPlan, YarnForMotifs } from '../../shared-types/plan'
 import type { Yarn } from '../../shared-types/project'
 import type { Settled, SettledBlanket } from '../../shared-types/settled'
 import { accountFrom, accountOf, readBy } from '../accounts'
@@ -25,6 +25,7 @@ import { trialsOf } from '../layout/trials'
 import { edgingHeight } from '../materials/edging'
 import type { MaterialsInput } from '../materials/input'
 import { materials } from '../materials/materials'
+import { withinYarns } from '../materials/stash'
 import { memoised } from '../memo'
 import { heldColours } from '../progress/held'
 import { blanketWork } from '../progress/blanket-work'
@@ -118,60 +119,57 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
     const joined = join(laid, gauge, rule, project.joining, arranged, counts)
     const ways = project.colourways
     const { fill, painted, kept, held } = layout.cells
-    const coloured = colours(
-      cells(arranged.placements, offset),
-      fill,
-      painted,
-      ways,
-      kept,
-      counts.arrangement,
-      undefined,
-      heldColours(held, project.made),
-    )
+    const fast = heldColours(held, project.made)
     const order = project.order
     // Only an order by colourway hangs on the colours: painting leaves every other order as it is.
     const sorted = order === 'colourway'
     const wayOrder = sorted ? ways.map((way) => way.id).join(' ') : ''
-    const wayOf = sorted ? coloured.colourways : NO_WAYS
     const shared = { project, layout, account: measured, rule, arranged, joined }
     const gaps = additions.lay({ ...shared, counts, open: () => open(arranged, joined, counts).openings })
-    const worked = work(
-      ...([arranged, joined, order, hand, wayOf, wayOrder, offset] as const),
-      ...([gaps.halved, gaps.filling, gaps.filler] as const),
-    )
     const { width, height } = blocking
     const size = finishSize(measured, arranged, edging, width, height)
-    const tallied = { motifs: arranged.placements.length, byColourway: tally(coloured.colourways) }
-    const added = additions.finish({
-      ...{ ...shared, motif, gaps, worked, edging, blocking },
-      colourways: coloured.colourways,
-    })
-    const holding = hold(arranged, joined, added.placed.fillers, gaps.halved)
-    const style = layout.edging?.style
-    const halves = added.placed.halves.length > 0
-    const edge = edging > 0 ? edgeInput(measured, grid, counts, style, joined.reach, halves) : null
-    const line = edge && edgeLine(edge)
-    const input: MaterialsInput = {
-      basis: project,
-      joining: project.joining,
-      edging: layout.edging,
-      motif,
-      account: measured,
-      gauge,
-      counts: tallied,
-      others: added.pieces,
-      joinOperations: added.joinOperations,
-      joinNodes: joined.nodes.length,
-      fillerJoins: added.fillerJoins,
-      seams: added.seams,
-      edgingBase: line && {
-        length: line.length,
-        outerCorners: line.corners,
-        tips: line.tips,
-        chord: line.tips > 0 ? line.length / line.tips : 0,
-      },
+    const beside = cells(arranged.placements, offset)
+    /** Everything that follows from the colours, down to the yarn. */
+    const colour = (stash: readonly YarnForMotifs[]) => {
+      const coloured = colours(beside, fill, painted, ways, kept, counts.arrangement, stash, fast)
+      const wayOf = sorted ? coloured.colourways : NO_WAYS
+      const worked = work(
+        ...([arranged, joined, order, hand, wayOf, wayOrder, offset] as const),
+        ...([gaps.halved, gaps.filling, gaps.filler] as const),
+      )
+      const tallied = { motifs: arranged.placements.length, byColourway: tally(coloured.colourways) }
+      const added = additions.finish({
+        ...{ ...shared, motif, gaps, worked, edging, blocking },
+        colourways: coloured.colourways,
+      })
+      const style = layout.edging?.style
+      const halves = added.placed.halves.length > 0
+      const edge = edging > 0 ? edgeInput(measured, grid, counts, style, joined.reach, halves) : null
+      const line = edge && edgeLine(edge)
+      const input: MaterialsInput = {
+        basis: project,
+        joining: project.joining,
+        edging: layout.edging,
+        motif,
+        account: measured,
+        gauge,
+        counts: tallied,
+        others: added.pieces,
+        joinOperations: added.joinOperations,
+        joinNodes: joined.nodes.length,
+        fillerJoins: added.fillerJoins,
+        seams: added.seams,
+        edgingBase: line && {
+          length: line.length,
+          outerCorners: line.corners,
+          tips: line.tips,
+          chord: line.tips > 0 ? line.length / line.tips : 0,
+        },
+      }
+      return { coloured, worked, tallied, added, edge, line, input, needed: materials(input) }
     }
-    const needed = materials(input)
+    const { coloured, worked, tallied, added, edge, line, input, needed, stash } = withinYarns(fill, colour)
+    const holding = hold(arranged, joined, added.placed.fillers, gaps.halved)
     const { progress, marks, ...told } = isBegun(project)
       ? tellProgress(
           project,
@@ -200,6 +198,7 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
       pieces: holding.pieces,
       single: holding.single,
       ...needed,
+      ...(stash.length > 0 && { stash }),
       ...{ progress, marks },
       ...added.placed,
       accounts: NO_ACCOUNTS,
@@ -221,7 +220,7 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
     return {
       known,
       findings,
-      laid: { counted, parts, arranged, account: laid, joined, coloured, gaps, worked, edge, line },
+      laid: { counted, parts, arranged, account: laid, joined, coloured, gaps, worked, edge, line, stash },
     }
   })
 
@@ -272,6 +271,7 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
         motifs: { length: laid.arranged.placements.length },
       }
     },
+    stash: (project, layout) => reckon(project, layout).laid?.stash ?? [],
     size(project, layout) {
       const { parts } = frame(project, layout)
       return parts && frames.finished(blanketSize(parts.grid, parts.counts), parts)

@@ -1,5 +1,5 @@
 /** What the planner asks of each kind of layout. */
-import type { Plan, PlanNumbers } from '../../shared-types/plan'
+import type { Plan, PlanNumbers, YarnForMotifs } from '../../shared-types/plan'
 import type { Settled, SettledLayout } from '../../shared-types/settled'
 import type { Reference } from '../checks/references'
 import type { PutIn } from '../materials/kit/kit'
@@ -17,6 +17,8 @@ export interface KindPlanner<Own extends SettledLayout = SettledLayout> {
   putIn?(project: Settled, layout: Own, plan: Plan): PutIn
   /** What the plan comes to, where that is known well before all of it can be told; null while it is not. */
   numbers?(project: Settled, layout: Own): PlanNumbers | null
+  /** What there is of yarns with a limit for its motifs. */
+  stash?(project: Settled, layout: Own): readonly YarnForMotifs[]
   /** The finished size alone, in mm; null while something is missing that it follows from. */
   size?(project: Settled, layout: Own): { width: number; height: number } | null
   /** Everything by which arrangements of the layout are compared; null while something is missing. */

@@ -1,6 +1,6 @@
 /** What is asked of a planner, by window and command line and by whoever tries arrangements. */
 import type { Finding } from '../../shared-types/finding'
-import type { Plan, PlanNumbers } from '../../shared-types/plan'
+import type { Plan, PlanNumbers, YarnForMotifs } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
 import type { BestRotation } from '../layout/rotation'
 import type { Tryout } from '../layout/trials'
@@ -15,6 +15,8 @@ export interface Planner {
   numbers(project: Project): PlanNumbers | null
   /** Findings on motifs that the layout does not place: its plan leaves them out. */
   unplaced(project: Project, plan: Plan): readonly Finding[]
+  /** What there is of yarns with a limit for the motifs of a blanket, as its colours were chosen by it. */
+  stash(project: Project): readonly YarnForMotifs[]
   /** The finished size alone, in mm; null while something is missing that it follows from. */
   size(project: Project): { width: number; height: number } | null
   /** The best rotation, beside the present one; null while something is missing. */

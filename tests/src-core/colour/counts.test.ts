@@ -66,7 +66,7 @@ const tasks = fc
     })
   })
 
-describe('counts within limits', () => {
+describe('M46 counts within limits', () => {
   it('are the best of all, small cases one by one', () => {
     fc.assert(
       fc.property(tasks, (task) => {

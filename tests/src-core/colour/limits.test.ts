@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { assignColourways } from '../../../src-core/colour/assign'
 import type { ColourCell, Fill } from '../../../src-core/colour/assign'
-import type { YarnForMotifs } from '../../../src-core/colour/limits'
+import type { YarnForMotifs } from '../../../shared-types/plan'
 import { offset, square } from './lattices'
 
 const ways = (count: number) =>
@@ -47,7 +47,7 @@ const yarn = (left: number, each: Record<string, number>, id = 'y1'): YarnForMot
 const all = (colours: number) => ways(colours).map(({ id }) => id)
 const PATTERNS = ['repeat', 'rows', 'shade', 'scatter', 'no-two-alike'] as const
 
-describe('limits of a fill', () => {
+describe('M46 limits of a fill', () => {
   it.each(PATTERNS)('that do not bind change nothing: %s', (pattern) => {
     const cells = offset(9, 8)
     const fill: Fill = { pattern, colourways: all(4) }

@@ -1,0 +1,106 @@
+/**
+ * M46: what there is of each yarn for the motifs of a blanket, so that colours can be chosen by it. The account of
+ * materials is asked what motifs take, joins, edging, fillers and halves included: there is one account of yarn.
+ */
+import type { YarnForMotifs } from '../../shared-types/plan'
+import type { BlanketLayout } from '../../shared-types/project'
+import { isByYarn } from '../colour/limits'
+import type { Grams } from '../units/quantity'
+import { isUsableOrZero } from '../units/usable'
+import type { Materials, MaterialsInput } from './input'
+import { gramsPerMetre } from './ledger'
+import { materials } from './materials'
+import { gramsOnHand } from './on-hand'
+
+type Fill = NonNullable<NonNullable<BlanketLayout['cells']>['fill']>
+
+/** A coloured blanket as far as its yarn. */
+interface Worked {
+  readonly input: MaterialsInput
+  readonly needed: Materials
+}
+
+/** How often colours are chosen anew where half motifs and joins follow them (our choice). */
+const ROUNDS = 6
+
+/** Grams that a rounding error may make. */
+const NO_GRAMS = 1e-6
+
+/** The most grams that may be taken of a yarn; Infinity where there is no limit. */
+function limitOf(fill: Fill | undefined, yarn: MaterialsInput['basis']['yarns'][number]): Grams {
+  const most = fill?.mostGrams?.[yarn.id]
+  return Math.min(fill?.withinStash ? gramsOnHand(yarn) : Infinity, isUsableOrZero(most) ? most : Infinity)
+}
+
+/** What the motifs may take of each yarn with a limit, and what one takes in each colourway. */
+export function yarnsForMotifs(fill: Fill | undefined, input: MaterialsInput): YarnForMotifs[] {
+  const { basis, counts } = input
+  const made = Object.entries(counts.byColourway).filter(([id, many]) => id !== '' && many > 0)
+  // What joins and edging are worked in may follow the colourway of most motifs: it stays that one.
+  const [main] = made.reduce((most, each) => (each[1] > most[1] ? each : most), ['', 0])
+  const grams = (byColourway: Record<string, number>): Map<string, Grams> => {
+    const { yarns } = materials({ ...input, counts: { motifs: counts.motifs, byColourway } })
+    return new Map(yarns.map((need) => [need.id, need.grams.high]))
+  }
+  const one = grams({ [main]: 1 })
+  const two = grams({ [main]: 2 })
+  const of = (found: ReadonlyMap<string, Grams>, id: string): Grams => found.get(id) ?? 0
+  const ways = basis.colourways.filter((way) => way.motif === undefined || way.motif === input.motif?.id)
+  const withOne = ways.map((way) => ({
+    id: way.id,
+    found: way.id === main ? null : grams({ [main]: 2, [way.id]: 1 }),
+  }))
+  return basis.yarns.flatMap((yarn) => {
+    const limit = limitOf(fill, yarn)
+    // Metres that no band brings to grams have no limit in grams.
+    const isKnown = gramsPerMetre(yarn) !== null || of(two, yarn.id) > 0 || yarn.ballMetres === undefined
+    const each = Object.fromEntries(
+      withOne.map(({ id, found }) => [
+        id,
+        Math.max(0, found ? of(found, yarn.id) - of(two, yarn.id) : of(two, yarn.id) - of(one, yarn.id)),
+      ]),
+    )
+    const isTaken = Object.values(each).some((taken) => taken > NO_GRAMS)
+    if (limit === Infinity || !isTaken || !isKnown) return []
+    const rest = 2 * of(one, yarn.id) - of(two, yarn.id)
+    return [{ id: yarn.id, name: yarn.name ?? yarn.id, left: limit - rest, each }]
+  })
+}
+
+/** Grams beyond the limits of a fill. */
+const shortOf = (fill: Fill | undefined, { input, needed }: Worked): Grams =>
+  needed.yarns.reduce((sum, need) => {
+    const yarn = input.basis.yarns.find(({ id }) => id === need.id)
+    const short = yarn ? need.grams.high - limitOf(fill, yarn) : 0
+    return sum + (short > NO_GRAMS ? short : 0)
+  }, 0)
+
+/**
+ * Colours a blanket so that its yarns last: as it would be without them where they last anyway, else with what is
+ * there for its motifs. Half motifs, joins and edging may follow the colours, so what they take is counted again.
+ */
+export function withinYarns<Told extends Worked>(
+  fill: Fill | undefined,
+  tell: (stash: readonly YarnForMotifs[]) => Told,
+): Told & { readonly stash: readonly YarnForMotifs[] } {
+  let best = { ...tell(NO_STASH), stash: NO_STASH }
+  if (!isByYarn(fill)) return best
+  let least = shortOf(fill, best)
+  let last = best
+  for (let round = 0; round < ROUNDS && least > 0; round++) {
+    const stash = yarnsForMotifs(fill, last.input)
+    if (round > 0 && isSame(stash, last.stash)) break
+    last = { ...tell(stash), stash }
+    const short = shortOf(fill, last)
+    if (round > 0 && short >= least) continue
+    best = last
+    least = short
+  }
+  return best
+}
+
+const NO_STASH: readonly YarnForMotifs[] = []
+
+const isSame = (one: readonly YarnForMotifs[], other: readonly YarnForMotifs[]): boolean =>
+  one.length === other.length &&
+  one.every(({ id, left }, at) => other[at]?.id === id && Math.abs(left - other[at].left) < NO_GRAMS)
