@@ -1,4 +1,4 @@
-/** How a weighed motif corrects the stitch model (M42): what it weighs over what its stitches say. */
+/** How a weighed motif corrects the stitch model (M42, M44): what it weighs over what its stitches say. */
 import type { MotifAccount } from '../../shared-types/plan'
 import type { Colourway, Motif, Yarn } from '../../shared-types/project'
 import { MATERIAL_CONSTANTS } from './constants'

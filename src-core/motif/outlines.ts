@@ -47,7 +47,9 @@ export function sidedOutline(
     const step = (i % perSide) / perSide
     const fromMiddle = Math.abs(step - 0.5) * 2
     const angle = half * fromMiddle
-    const radius = fromMiddle === 1 ? corner : apothem / Math.cos(angle) + excess * fromMiddle ** 4
+    // Measures that contradict each other would bulge beyond the corners.
+    const radius =
+      fromMiddle === 1 ? corner : Math.min(corner, apothem / Math.cos(angle) + excess * fromMiddle ** 4)
     outline.push(polar(radius, first + (2 * Math.PI * i) / (sides * perSide)))
   }
   return outline

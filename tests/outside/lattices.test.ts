@@ -84,6 +84,16 @@ describe('circles', () => {
     expect(density).toBeCloseTo(0.9068996821, 8)
   })
 
+  it.each([0, 7, 15, 22, 30])('M22 six-fold motifs stand so too, rotated by %d°', (turn) => {
+    for (const motif of [
+      { outline: 'petals', petals: 6, overTips: 80, overValleys: 46 },
+      { outline: 'hexagon', sideToSide: 80 },
+    ]) {
+      const { pitch } = planProject(project(motif, { arrangement: 'offset-rows', columns: 4, rows: 3, turn }))
+      for (const row of pitch.rows) expect(row / pitch.column).toBeCloseTo(Math.sqrt(3) / 2, 9)
+    }
+  })
+
   it('square packing has density π/4 = 0.785398163 (§oeis)', () => {
     const plan = planProject(project(round, { arrangement: 'straight-rows', columns: 6, rows: 5 }))
     expect((Math.PI * 40 ** 2) / (plan.pitch.column * plan.pitch.row)).toBeCloseTo(0.7853981634, 8)

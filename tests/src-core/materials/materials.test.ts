@@ -278,7 +278,7 @@ describe('M34 yarn of joins', () => {
   })
 })
 
-describe('M42 calibration', () => {
+describe('M42, M44 calibration', () => {
   const joining = { rule: 'bridge', bridgeChains: 3, yarn: 'y1' } as const
   const layout = {
     kind: 'blanket' as const,

@@ -76,6 +76,19 @@ describe('M16 measured motifs', () => {
     expect(Math.min(...far)).toBeCloseTo(50, 9)
   })
 
+  it.each([
+    ['octagon', 101],
+    ['hexagon', 103],
+    ['square', 101],
+  ] as const)(
+    'nothing of a bowed %s reaches beyond its corners, even where measures contradict',
+    (outline, across) => {
+      const far = radii({ outline, sideToSide: 100, pointToPoint: across })
+      expect(Math.max(...far)).toBeCloseTo(across / 2, 9)
+      expect(Math.min(...far)).toBeCloseTo(50, 9)
+    },
+  )
+
   it('a leaf is as long and as wide as measured, its tip at 12 o’clock', () => {
     const { account } = measure({ outline: 'leaf', length: 70, width: 32 })
     const xs = account!.outline.map((p) => p.x)
