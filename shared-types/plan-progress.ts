@@ -41,10 +41,14 @@ export interface DayOfWork {
   readonly pieces: number
 }
 
+export type JoinedAs = 'joined' | 'fastened' | 'sewn down'
+
 export interface Progress {
   /** Whole motifs that are made, and how many of those are joined. */
   readonly made: number
   readonly joined: number
+  /** What becomes of made motifs: joined to each other, fastened to a cord, sewn down on a panel. */
+  readonly joinedAs: JoinedAs
   /** Half motifs and fillers that are made. */
   readonly others: number
   readonly edging: boolean

@@ -180,11 +180,15 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
           }),
           needed.yarns,
         )
-      : notBegun(needed, {
-          motifs: tallied.motifs,
-          others: added.placed.fillers.length + added.placed.halves.length,
-          joins: added.joinOperations + gaps.filling.joins,
-        })
+      : notBegun(
+          needed,
+          {
+            motifs: tallied.motifs,
+            others: added.placed.fillers.length + added.placed.halves.length,
+            joins: added.joinOperations + gaps.filling.joins,
+          },
+          'joined',
+        )
     const inUse = used(project.yarns, needed.yarns.map(({ id }) => id).join(' '))
     findings.push(...legibility(inUse, ways))
     findings.push(...joined.findings, ...coloured.findings, ...worked.findings)

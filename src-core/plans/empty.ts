@@ -3,7 +3,7 @@ import { PROJECT_FORMAT, PROJECT_VERSION } from '../../shared-types/project'
 import { notBegun } from '../progress/progress'
 import { settled } from '../settled'
 
-const { progress, marks } = notBegun({ yarns: [], ends: 0, minutes: null }, { motifs: 0 })
+const { progress, marks } = notBegun({ yarns: [], ends: 0, minutes: null }, { motifs: 0 }, 'joined')
 
 /** The plan of a project of which nothing can be said yet. */
 export const EMPTY: BlanketPlan = {

@@ -106,7 +106,7 @@ function planGarland(project: Settled, layout: SettledGarland): GarlandPlan {
   const motifs = motifsOf(things, up)
   const { progress, marks, ...told } = isBegun(project)
     ? tellProgress(project, garlandWork(motifs, items, pieces, input), needed.yarns)
-    : notBegun(needed, { motifs: motifs.length, joins: items.length })
+    : notBegun(needed, { motifs: motifs.length, joins: items.length }, 'fastened')
   findings.push(...told.findings)
   const size = { width: up.width, height: up.height }
   return {

@@ -85,6 +85,7 @@ export function blanketWork({
     pieces,
     input,
     joinsAsMade: rule !== 'seam' && rule !== 'apart',
+    joinedAs: 'joined',
     hasEdging: input.edgingBase !== null && (input.edging?.rounds ?? []).length > 0,
   }
 }

@@ -32,6 +32,7 @@ export function garlandWork(
     input,
     joinsAsMade: false,
     hasEdging: false,
+    joinedAs: 'fastened',
   }
 }
 
@@ -53,6 +54,7 @@ export function panelWork(
     input,
     joinsAsMade: false,
     hasEdging: false,
+    joinedAs: 'sewn down',
     sewingSpread,
   }
 }

@@ -1,6 +1,15 @@
 /** How far a work has come: what is made, what is left of it, how far the weighed yarn goes, and day by day. */
 import type { Finding } from '../../shared-types/finding'
-import type { DayOfWork, Marks, Plan, Progress, Range, YarnLeft, YarnNeed } from '../../shared-types/plan'
+import type {
+  DayOfWork,
+  JoinedAs,
+  Marks,
+  Plan,
+  Progress,
+  Range,
+  YarnLeft,
+  YarnNeed,
+} from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
 import type { Settled } from '../../shared-types/settled'
 import { finding } from '../findings/finding'
@@ -27,9 +36,10 @@ const NONE: readonly never[] = []
 export const notBegun = (
   needed: Pick<Plan, 'yarns' | 'ends' | 'minutes'>,
   left: { readonly motifs: number; readonly others?: number; readonly joins?: number },
+  joinedAs: JoinedAs,
 ): ToldProgress => ({
   progress: {
-    ...{ made: 0, joined: 0, others: 0, edging: false },
+    ...{ made: 0, joined: 0, joinedAs, others: 0, edging: false },
     left: {
       ...{ motifs: left.motifs, others: left.others ?? 0, joins: left.joins ?? 0 },
       ...timeOf(needed.minutes),
@@ -70,6 +80,7 @@ export function tellProgress(project: Settled, work: Work, needs: readonly YarnN
     progress: {
       made: made.filter(isWhole).length,
       joined: joined.filter(isWhole).length,
+      joinedAs: work.joinedAs,
       others: made.length - made.filter(isWhole).length,
       edging,
       left: {

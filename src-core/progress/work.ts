@@ -2,7 +2,7 @@
  * A work as its progress is counted: its pieces in the order in which they are made, and what is needed for it. What
  * is left of it is counted by the same accounts as the whole.
  */
-import type { PieceKind } from '../../shared-types/plan'
+import type { JoinedAs, PieceKind } from '../../shared-types/plan'
 import type { MaterialsInput, MotifCounts, Piece } from '../materials/input'
 import type { Millimetres, Minutes } from '../units/quantity'
 
@@ -29,6 +29,7 @@ export interface Work {
   /** Made motifs are joined already, in their last round. */
   readonly joinsAsMade: boolean
   readonly hasEdging: boolean
+  readonly joinedAs: JoinedAs
   /** Relative half width of the time to sew down. */
   readonly sewingSpread?: number
 }

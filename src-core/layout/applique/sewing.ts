@@ -68,6 +68,6 @@ export function neededFor(project: Settled, laid: readonly LaidItem[], stitching
   const whole = { ...needed, minutes: needed.minutes && add(needed.minutes, sewing) }
   const { findings, ...told } = isBegun(project)
     ? tellProgress(project, panelWork(laid, sewingOf, APPLIQUE.timeSpread, input), needed.yarns)
-    : notBegun(whole, { motifs: laid.length, joins: laid.length })
+    : notBegun(whole, { motifs: laid.length, joins: laid.length }, 'sewn down')
   return { ...whole, ...told, findings: [...needed.findings, ...findings] }
 }

@@ -1,6 +1,6 @@
 import { Option } from 'commander'
 import type { Finding } from '../../../shared-types/finding'
-import type { GarlandAccount, Plan } from '../../../shared-types/plan'
+import type { GarlandAccount, Plan, Range } from '../../../shared-types/plan'
 import { PROJECT_FORMAT, PROJECT_VERSION } from '../../../shared-types/project'
 import type { ListName } from '../../../shared-types/sheets'
 import { LISTS } from '../../../shared-types/sheets'
@@ -62,10 +62,24 @@ async function csvOf(list: ListName, plan: Plan): Promise<string> {
  */
 function planJson(plan: Plan): object {
   const { settled: _, motif: _motif, fillerMotif: _filler, accounts: _accounts, ...told } = plan
-  const { garland, minutes, yarns, ...rest } = told
+  const { garland, progress, ...rest } = told
   return {
     ...rest,
     ...(garland ? garlandJson(garland) : {}),
+    ...inNumbers(rest),
+    progress: { ...progress, left: { ...progress.left, ...inNumbers(progress.left) } },
+  }
+}
+
+/** What is needed, or left, with one number for metres and minutes. */
+function inNumbers<Yarn extends { readonly metres: Range | null }>({
+  yarns,
+  minutes,
+}: {
+  readonly yarns: readonly Yarn[]
+  readonly minutes: Range | null
+}) {
+  return {
     yarns: yarns.map(({ metres, ...yarn }) => ({
       ...yarn,
       metres: metres?.expected ?? null,

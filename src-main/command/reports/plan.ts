@@ -24,6 +24,7 @@ import { SIDES_LEGEND } from '../../../src-core/joins/words'
 import { listing, table, wrap } from '../text'
 import { appliqueFacts, itemSection } from './applique'
 import { findingSection } from './findings'
+import { progressSection } from './progress'
 import { cordSection, garlandFacts } from './garland'
 import { kitSection } from './kit'
 import { ARRANGEMENT_WORDS, ballWord, JOIN_WORDS, termsOf, currencyOf, unitsOf } from './words'
@@ -42,6 +43,7 @@ export function planReport(project: Project, plan: Plan, width: number, wholeOrd
     }),
     ...yarnSection(project, plan, width),
     ...(plan.kit ? kitSection(project, plan.kit, width) : []),
+    ...progressSection(plan, width, wholeOrder),
     ...orderSection(plan, width, wholeOrder),
     ...findingSection(plan.findings, width),
   ]

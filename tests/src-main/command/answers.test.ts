@@ -111,13 +111,17 @@ describe('plan', () => {
       accounts: _accounts,
       ...rest
     } = planProject(SAMPLE)
-    const { minutes, yarns, ...own } = rest
     // One number for each of these, its range beside it.
-    const told = {
-      ...own,
+    const inNumbers = ({ yarns, minutes }: Pick<Plan['progress']['left'], 'yarns' | 'minutes'>) => ({
       yarns: yarns.map((yarn) => ({ ...yarn, metres: yarn.metres!.expected, metresRange: yarn.metres })),
       minutes: minutes!.expected,
       minutesRange: minutes,
+    })
+    const { progress } = rest
+    const told = {
+      ...rest,
+      ...inNumbers(rest),
+      progress: { ...progress, left: { ...progress.left, ...inNumbers(progress.left) } },
     }
     expect(plan).toEqual(JSON.parse(JSON.stringify(told)))
     expect(Object.keys(plan)).toEqual(

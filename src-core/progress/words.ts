@@ -1,0 +1,113 @@
+/** How far a work has come, in words: the same in window, command line and paper. */
+import type { Forecast, PlanNumbers, Progress } from '../../shared-types/plan'
+import type { UnitSystem, Yarn } from '../../shared-types/project'
+import { counted } from '../figures/words'
+import { formatMass, formatMinutes, formatNumber, formatSize } from '../units/format'
+
+/** Whether there is anything to tell yet. */
+export const hasBegun = ({ made, others, edging, forecast }: Progress): boolean =>
+  made + others > 0 || edging || forecast.length > 0
+
+/** "87 of 120 motifs made, 60 of them joined"; fillers and half motifs beside them. */
+export function madeWords(plan: Pick<PlanNumbers, 'progress' | 'motifs'>): string {
+  const { made, joined, joinedAs, others, left, edging } = plan.progress
+  const of = `${formatNumber(made)} of ${counted(plan.motifs.length, 'motif')} made`
+  const rest = others + left.others
+  return [
+    of,
+    ...(joined > 0 || made > 0 ? [`${formatNumber(joined)} ${joinedAs}`] : []),
+    ...(rest > 0
+      ? [
+          `${formatNumber(others)} of ${counted(rest, 'filler or half motif', 'fillers and half motifs')} made`,
+        ]
+      : []),
+    ...(edging ? ['edging made'] : []),
+  ].join(', ')
+}
+
+/** "33 motifs, 41 joins, about 12 h", or that nothing is left. */
+export function leftWords({ left }: Pick<Progress, 'left'>): string {
+  const { motifs, others, joins, minutes, ends } = left
+  const told = [
+    ...(motifs > 0 ? [counted(motifs, 'motif')] : []),
+    ...(others > 0 ? [counted(others, 'filler or half motif', 'fillers and half motifs')] : []),
+    ...(joins > 0 ? [counted(joins, 'join')] : []),
+    ...(ends > 0 ? [counted(ends, 'end')] : []),
+    ...(minutes && minutes.expected > 0 ? [`about ${formatMinutes(minutes.expected)}`] : []),
+  ]
+  return told.length > 0 ? told.join(', ') : 'nothing'
+}
+
+const nameOf = (yarns: readonly Yarn[], id: string): string =>
+  yarns.find((yarn) => yarn.id === id)?.name ?? id
+
+/** "Sand 6.6 g, Moss 13.2 g": what each yarn still has to give. */
+export const yarnLeftWords = (
+  { left }: Pick<Progress, 'left'>,
+  yarns: readonly Yarn[],
+  units: UnitSystem,
+): string =>
+  left.yarns
+    .filter(({ grams }) => grams.expected > 0)
+    .map(({ id, grams }) => `${nameOf(yarns, id)} ${formatMass(grams.expected, units)}`)
+    .join(', ')
+
+/** "At this rate Moss lasts to motif 212 of 300: 38 g more are needed." */
+export function forecastWords(
+  { yarn, lastsTo, enough, missing, over }: Forecast,
+  yarns: readonly Yarn[],
+  total: number,
+  units: UnitSystem,
+): string {
+  const name = nameOf(yarns, yarn)
+  if (enough) return `At this rate ${name} is enough: about ${formatMass(over, units)} will be left over.`
+  const to = `lasts to motif ${formatNumber(lastsTo)} of ${formatNumber(total)}`
+  return `At this rate ${name} ${to}: ${formatMass(missing, units)} more are needed.`
+}
+
+/** A day of the log, and what was made on it: "2026-12-01: 12". */
+export const dayWords = (day: string): string => day || 'day not known'
+
+/**
+ * What another measure, weight or gauge of the motif changed: "size 130 × 160 cm → 134 × 165 cm; Moss 412 g → 430 g";
+ * empty where it changed nothing that is told.
+ */
+export function remeasuredWords(
+  before: Pick<PlanNumbers, 'size' | 'yarns'>,
+  after: Pick<PlanNumbers, 'size' | 'yarns'>,
+  yarns: readonly Yarn[],
+  units: UnitSystem,
+): string {
+  const size = (of: Pick<PlanNumbers, 'size'>) => formatSize(of.size.width, of.size.height, units)
+  const changes: string[] = []
+  if (size(before) !== size(after)) changes.push(`size ${size(before)} → ${size(after)}`)
+  for (const { id, grams } of after.yarns) {
+    const was = before.yarns.find((yarn) => yarn.id === id)
+    const [from, to] = [formatMass(was?.grams.expected ?? 0, units), formatMass(grams.expected, units)]
+    if (from !== to) changes.push(`${nameOf(yarns, id)} ${from} → ${to}`)
+  }
+  return changes.join('; ')
+}
+
+/** What an edit would do to made motifs, as a question. */
+export function lostWords({ gone, recoloured }: { readonly gone: number; readonly recoloured: number }): {
+  readonly question: string
+  readonly yes: string
+} {
+  const told = [
+    ...(gone > 0
+      ? [
+          `${counted(gone, 'made motif')} would have no place any more, and ${gone === 1 ? 'its mark' : 'their marks'} would be cleared.`,
+        ]
+      : []),
+    ...(recoloured > 0
+      ? [
+          `${counted(recoloured, 'made motif')} would be shown in another colourway than the one they were made in.`,
+        ]
+      : []),
+  ]
+  return {
+    question: told.join(' '),
+    yes: gone > 0 ? `Clear ${counted(gone, 'mark')}` : `Change ${counted(recoloured, 'made motif')}`,
+  }
+}
