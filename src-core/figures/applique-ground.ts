@@ -4,6 +4,8 @@ import { placeOutline, placePoint } from '../geometry/place'
 import type { Outline } from '../geometry/points'
 import type { SheetStyle } from '../../shared-types/project'
 import { numberedPlaces } from '../motif/numbering'
+import { panelLines } from './panel'
+import type { PanelLines } from './panel'
 import { boundsOf } from './path'
 import type { Bounds } from './figure'
 import type { ColourwayMark } from './marks'
@@ -28,12 +30,9 @@ export interface TemplateItem {
   readonly covered: boolean
 }
 
-export interface TemplateGround {
+export interface TemplateGround extends PanelLines {
   readonly width: number
   readonly height: number
-  readonly edge: Outline
-  /** What the seam allowance leaves; empty without one. */
-  readonly inner: readonly Outline[]
   /** From the lowest to the topmost. */
   readonly items: readonly TemplateItem[]
   /** Seen from the back. */
@@ -65,6 +64,7 @@ export function templateGround(
 ): TemplateGround | null {
   const { panel, size } = plan
   if (!panel) return null
+  const { edge, inner } = panelLines(panel)
   const onPaper = (point: Point): Point => (reverse ? { x: size.width - point.x, y: point.y } : point)
   const lay = (outline: Outline): Outline => outline.map(onPaper)
   const accounts = new Map(plan.accounts.map((account) => [account.id, account]))
@@ -97,8 +97,8 @@ export function templateGround(
   return {
     width: size.width,
     height: size.height,
-    edge: lay(panel.outline),
-    inner: panel.allowance > 0 ? panel.inner.map(lay) : [],
+    edge: lay(edge),
+    inner: inner.map(lay),
     items: (plan.stacking ?? []).flatMap((id) => {
       const motif = placed.get(id)
       return motif ? item(motif) : []

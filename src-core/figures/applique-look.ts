@@ -7,6 +7,7 @@ import type { TemplateItem } from './applique-ground'
 import type { FigureItem, Path, PathItem, PathSegment } from './figure'
 import { drawPath } from './figure'
 import { slotColours } from './motif-symbol'
+import { bandPath } from './panel'
 import { boundsOf, polygonPath } from './path'
 import { textureItems } from './textures'
 
@@ -47,25 +48,20 @@ function besideEdge(item: PathItem, outline: Outline): PathItem {
   return { ...item, path: kept.flat() }
 }
 
-/** A band inside an outline, to be filled or to clip by: the inner edge runs the other way round. */
-function bandPath(outline: Outline): Path {
-  const inner = grow([clockwise(outline)], -BAND, COARSE)
-  return [clockwise(outline), ...inner.map((hole) => [...clockwise(hole)].reverse())].flatMap((edge) =>
-    polygonPath(edge),
-  )
-}
+/** A band inside an outline, to be filled or to clip by. */
+const bandInside = (outline: Outline): Path => bandPath(outline, grow([clockwise(outline)], -BAND, COARSE))
 
 /** Bands along the inside of the outline in the texture of the colourway, or of every part in its colour. */
 export function bandItems({ outline, layers, mark, look }: TemplateItem): FigureItem[] {
   if (!mark) return []
   if (look === 'colour')
     return layers.flatMap((layer): FigureItem[] => [
-      drawPath(bandPath(layer.outline), { fill: slotColours(mark, [layer.slot])[0]! }),
+      drawPath(bandInside(layer.outline), { fill: slotColours(mark, [layer.slot])[0]! }),
     ])
   const texture = textureItems(mark.texture, boundsOf(outline), Infinity)
   if (texture.length === 0) return []
   const items = texture.map((item) => besideEdge(item, outline))
-  return [{ kind: 'group', clip: bandPath(outline), items }]
+  return [{ kind: 'group', clip: bandInside(outline), items }]
 }
 
 /** The whole item in its colourway, printed at a scale; `at` moves it to its place. */

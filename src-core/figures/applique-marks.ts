@@ -7,8 +7,8 @@ import type { TemplateGround, TemplateItem } from './applique-ground'
 import { bandItems } from './applique-look'
 import type { Bounds, FigureItem, MeasureText, TextItem } from './figure'
 import { drawPath, drawText, INK, MM_PER_POINT, PAPER, QUIET_INK } from './figure'
-import { CAPITAL_HEIGHT } from './lettering'
-import { linePath, overlap, polygonPath } from './path'
+import { capitalDrop } from './lettering'
+import { crossPath, overlap, polygonPath } from './path'
 import { inkBox, paperUnder } from './text-box'
 
 const NUMBER = 11
@@ -84,13 +84,8 @@ export function templateItems(
   ]
 }
 
-function centreMark({ centre }: TemplateItem): FigureItem {
-  const cross = [
-    ...linePath(centre.x - CROSS, centre.y, centre.x + CROSS, centre.y),
-    ...linePath(centre.x, centre.y - CROSS, centre.x, centre.y + CROSS),
-  ]
-  return drawPath(cross, { stroke: INK, width: 0.25 })
-}
+const centreMark = ({ centre }: TemplateItem): FigureItem =>
+  drawPath(crossPath(centre.x, centre.y, CROSS), { stroke: INK, width: 0.25 })
 
 /** Where petal 1 is, as seen from the centre. */
 function toFirst({ centre, first }: TemplateItem) {
@@ -118,11 +113,8 @@ function firstNumber(item: TemplateItem, view: Bounds): TextItem | null {
   const { reach, at, tip, size } = toFirst(item)
   const number = at(tip - size - 2, 0)
   if (reach <= 13 || !inView(view, number.x, number.y, 1.6)) return null
-  return drawText('1', number.x, number.y + drop(FIRST), FIRST, { anchor: 'middle' })
+  return drawText('1', number.x, number.y + capitalDrop(FIRST), FIRST, { anchor: 'middle' })
 }
-
-/** From the middle of capitals to their baseline, in mm. */
-const drop = (size: number): number => (size * CAPITAL_HEIGHT * MM_PER_POINT) / 2
 
 /** Ways to write number and name beside the centre, the best first; on a sheet that shows but a part, the number alone. */
 function labels(item: TemplateItem, view: Bounds, measure: MeasureText): TextItem[][] {
@@ -144,7 +136,7 @@ function labels(item: TemplateItem, view: Bounds, measure: MeasureText): TextIte
       told.flatMap((text, i) =>
         text === '' ? [] : [drawText(text, centre.x, top + i * line, NAME, { anchor: 'middle' })],
       )
-    const capital = NUMBER * CAPITAL_HEIGHT * MM_PER_POINT
+    const capital = 2 * capitalDrop(NUMBER)
     return QUARTERS.map(([right, up]) => {
       const y = up ? centre.y - 1.1 : centre.y + 1.1 + capital
       return [...numberAndLetter(item, right, side, y, measure), ...names(up ? below : above)]
@@ -164,7 +156,7 @@ function labels(item: TemplateItem, view: Bounds, measure: MeasureText): TextIte
     return [
       [
         ...partLabel(item, x, y, view, measure),
-        ...(told ? [drawText(WRONG_SIDE, x, y + drop(NAME) + line, NAME, { anchor: 'middle' })] : []),
+        ...(told ? [drawText(WRONG_SIDE, x, y + capitalDrop(NAME) + line, NAME, { anchor: 'middle' })] : []),
       ],
     ]
   })
@@ -208,7 +200,7 @@ function numberAndLetter(
 
 /** The number in what a sheet shows of an item, its letter behind it where that is on the item and the sheet. */
 function partLabel(item: TemplateItem, x: number, y: number, view: Bounds, measure: MeasureText): TextItem[] {
-  const baseline = y + drop(SMALL_NUMBER)
+  const baseline = y + capitalDrop(SMALL_NUMBER)
   const number = drawText(item.label, x, baseline, SMALL_NUMBER, { anchor: 'middle', weight: 'bold' })
   const from = x + measure(item.label, SMALL_NUMBER, 'bold') / 2 + LETTER_GAP
   const letter = drawText(item.mark?.code ?? '', from, baseline, SMALL_NUMBER)

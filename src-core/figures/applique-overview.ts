@@ -9,11 +9,18 @@ import { cutBox, tileName } from './applique-tiles'
 import { TOLERANCE } from './detail'
 import type { Bounds, Figure, FigureItem } from './figure'
 import { drawPath, drawText, INK, MM_PER_POINT, PAPER, QUIET_INK } from './figure'
-import { CAPITAL_HEIGHT, FIGURE_WIDTH, SMALLEST_TYPE } from './lettering'
+import { capitalDrop, FIGURE_WIDTH, SMALLEST_TYPE } from './lettering'
+import { panelItems } from './panel'
+import type { PanelLook } from './panel'
 import { overlap, polygonPath, rectanglePath } from './path'
 import { paperUnder } from './text-box'
 
 const NUMBER = 9
+/** The panel in small. */
+const PANEL: PanelLook = {
+  edge: { stroke: INK, width: 0.3 },
+  seam: { stroke: QUIET_INK, width: 0.15, dash: [1.2, 0.8] },
+}
 const RIM = 3
 /** Printed mm across an item from which it has room for its letter too. */
 const LETTERED = 9
@@ -30,10 +37,7 @@ export function templateOverview(
   const place = (outline: Outline): Outline =>
     simplify(outline, TOLERANCE.print / scale).map(({ x, y }) => ({ x: at(x), y: at(y) }))
   const line = (outline: Outline) => polygonPath(place(outline))
-  const items: FigureItem[] = ground.inner.map((inner) =>
-    drawPath(line(inner), { stroke: QUIET_INK, width: 0.15, dash: [1.2, 0.8] }),
-  )
-  items.push(drawPath(line(ground.edge), { stroke: INK, width: 0.3 }))
+  const items = panelItems(ground, PANEL, place)
   for (const item of ground.items)
     items.push(
       drawPath(line(item.outline), { fill: PAPER }),
@@ -47,7 +51,7 @@ export function templateOverview(
     const label = room > LETTERED ? itemWords(item) : item.label
     const size = room > 8 ? NUMBER : SMALLEST_TYPE
     const [x, y] = [at(centre.x), at(centre.y)]
-    const high = size * CAPITAL_HEIGHT * MM_PER_POINT
+    const high = 2 * capitalDrop(size)
     const wide = label.length * size * FIGURE_WIDTH * MM_PER_POINT
     const text = drawText(label, x, y + high / 2, size, { anchor: 'middle', weight: 'bold' })
     return { text, box: { x: x - wide / 2, y: y - high / 2, width: wide, height: high } }

@@ -6,7 +6,9 @@ import type { TemplateGround } from './applique-ground'
 import { templateItems } from './applique-marks'
 import type { Bounds, Figure, FigureItem, MeasureText } from './figure'
 import { drawPath, INK, QUIET_INK } from './figure'
-import { linePath, polygonPath, rectanglePath } from './path'
+import { panelItems } from './panel'
+import type { PanelLook } from './panel'
+import { crossPath, diamondPath, linePath, rectanglePath } from './path'
 import { cropTicks, sheetKey } from './sheet-marks'
 
 /** Printed mm that two neighbouring sheets both show (trade practice: 5 to 10 mm). */
@@ -119,15 +121,18 @@ export function templateTileFigure(
   return { width: width + 2 * TICKS, height: height + 2 * TICKS, items }
 }
 
-/** The panel's edge, its seam line and the folds through its middle. */
-function groundLines({ edge, inner, width, height }: TemplateGround): FigureItem[] {
-  const fold = { stroke: QUIET_INK, width: 0.15, dash: [6, 1.5, 0.8, 1.5] }
-  return [
-    drawPath(linePath(width / 2, 0, width / 2, height), fold),
-    drawPath(linePath(0, height / 2, width, height / 2), fold),
-    ...inner.map((line) => drawPath(polygonPath(line), { stroke: INK, width: 0.2, dash: [3, 1.5] })),
-    drawPath(polygonPath(edge), { stroke: INK, width: 0.4 }),
-  ]
+/** The panel at full size. */
+const PANEL: PanelLook = {
+  edge: { stroke: INK, width: 0.4 },
+  seam: { stroke: INK, width: 0.2, dash: [3, 1.5] },
+}
+
+/** The folds through the middle of the panel, its seam line and its edge. */
+function groundLines(ground: TemplateGround): FigureItem[] {
+  const { width, height } = ground
+  const folds = [linePath(width / 2, 0, width / 2, height), linePath(0, height / 2, width, height / 2)]
+  const paint = { stroke: QUIET_INK, width: 0.15, dash: [6, 1.5, 0.8, 1.5] }
+  return [...folds.map((fold) => drawPath(fold, paint)), ...panelItems(ground, PANEL)]
 }
 
 /** Where the middles of the overlaps lie in a sheet's window: upright ones and level ones. */
@@ -167,19 +172,10 @@ function joinMarks(tiling: TemplateTiling, tile: TemplateTile): FigureItem[] {
   ]
 }
 
-function diamond(x: number, y: number): FigureItem[] {
-  const points = [
-    { x, y: y - DIAMOND },
-    { x: x + DIAMOND, y },
-    { x, y: y + DIAMOND },
-    { x: x - DIAMOND, y },
-  ]
-  const cross = [...linePath(x - DIAMOND, y, x + DIAMOND, y), ...linePath(x, y - DIAMOND, x, y + DIAMOND)]
-  return [
-    drawPath(polygonPath(points), { stroke: INK, width: 0.25 }),
-    drawPath(cross, { stroke: INK, width: 0.12 }),
-  ]
-}
+const diamond = (x: number, y: number): FigureItem[] => [
+  drawPath(diamondPath(x, y, DIAMOND), { stroke: INK, width: 0.25 }),
+  drawPath(crossPath(x, y, DIAMOND), { stroke: INK, width: 0.12 }),
+]
 
 /** The whole panel in small with its sheets, the current one filled. */
 export function templateKey(

@@ -18,7 +18,7 @@ export type Matrix = readonly [number, number, number, number, number, number]
 export interface Paint {
   readonly fill?: Colour
   readonly stroke?: Colour
-  /** Line width in mm. */
+  /** Line width in mm; LINE_WIDTH unless told otherwise. */
   readonly width?: number
   /** Lengths of dash and gap in mm. */
   readonly dash?: readonly number[]
@@ -86,6 +86,9 @@ export interface Figure {
 /** 1 pt = 1/72 in (ISO 32000-1, 8.3.2.3). */
 export const MM_PER_POINT = 25.4 / 72
 
+/** Of lines without a width of their own, in mm. */
+export const LINE_WIDTH = 0.25
+
 /** Printed ink and paper: grey values print with black ink alone. */
 export const INK = '#000000'
 export const PAPER = '#ffffff'
@@ -121,6 +124,9 @@ export const useAt = (symbol: FigureSymbol, x: number, y: number): UseItem => ({
   symbol,
   matrix: translation(x, y),
 })
+
+/** Which share of a text stands before the place that it is anchored at. */
+export const SHARE_BEFORE: Readonly<Record<TextAnchor, number>> = { start: 0, middle: 0.5, end: 1 }
 
 /** A line of text; regular, from its start and in ink unless said otherwise. */
 export function drawText(

@@ -3,18 +3,11 @@ import type { FigureItem, Path } from './figure'
 import { drawPath, INK, PAPER } from './figure'
 import { JOIN_MARK_SIZES } from './join-marks'
 import type { JoinMark } from './join-marks'
-import { circlePath, dotPath, polygonPath } from './path'
+import { circlePath, diamondPath, dotPath } from './path'
 
 /** The outline of a mark that reaches so far from its point. */
 export const joinMarkPath = (mark: JoinMark, x: number, y: number, reach: number): Path =>
-  mark === 'stretched'
-    ? polygonPath([
-        { x, y: y - reach },
-        { x: x + reach, y },
-        { x, y: y + reach },
-        { x: x - reach, y },
-      ])
-    : circlePath(x, y, reach)
+  mark === 'stretched' ? diamondPath(x, y, reach) : circlePath(x, y, reach)
 
 /** A mark about a point; `dot` is the diameter of a plain dot in printed mm. */
 export function joinMarkItems(mark: JoinMark, x: number, y: number, dot: number): FigureItem[] {

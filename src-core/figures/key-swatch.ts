@@ -2,8 +2,8 @@
 import type { MotifAccount } from '../../shared-types/plan'
 import type { SheetStyle } from '../../shared-types/project'
 import type { Figure, FigureItem } from './figure'
-import { drawText, MM_PER_POINT, useAt } from './figure'
-import { CAPITAL_HEIGHT } from './lettering'
+import { drawText, useAt } from './figure'
+import { capitalDrop } from './lettering'
 import type { ColourwayMark } from './marks'
 import { motifSymbol } from './motif-symbol'
 import { innerRadius, outerRadius } from './path'
@@ -27,9 +27,11 @@ export function keySwatch(
   const symbol = motifSymbol(motif, { scale, turn, look: style, mark, disc })
   const items: FigureItem[] = [useAt(symbol, across / 2, across / 2)]
   if (lettered) {
-    const drop = (LETTER_TYPE * CAPITAL_HEIGHT * MM_PER_POINT) / 2
     items.push(
-      drawText(mark.code, across / 2, across / 2 + drop, LETTER_TYPE, { anchor: 'middle', weight: 'bold' }),
+      drawText(mark.code, across / 2, across / 2 + capitalDrop(LETTER_TYPE), LETTER_TYPE, {
+        anchor: 'middle',
+        weight: 'bold',
+      }),
     )
   }
   return { width: across, height: across, items }

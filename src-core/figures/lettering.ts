@@ -13,6 +13,9 @@ export const FIGURE_WIDTH = 0.513
 const CAPITAL_WIDTH = 0.786
 export const CAPITAL_HEIGHT = 0.66
 
+/** From the middle of capitals and figures of a type size (points) to their baseline, in mm. */
+export const capitalDrop = (size: number): number => (size * CAPITAL_HEIGHT * MM_PER_POINT) / 2
+
 /** A label in a motif: working number over colourway letter on a white disc. Sizes in points, lengths in mm. */
 export interface MotifLabel {
   readonly number: number

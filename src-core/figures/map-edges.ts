@@ -1,7 +1,7 @@
 /** What stands along the edges of a map: numbers of rows and places, arrows. */
 import type { FigureItem } from './figure'
 import { drawPath, drawText, INK, MM_PER_POINT } from './figure'
-import { CAPITAL_HEIGHT } from './lettering'
+import { capitalDrop } from './lettering'
 import { arrowPath } from './path'
 import type { MapRow } from './rows'
 
@@ -20,7 +20,7 @@ const shown = (number: number, step: number): boolean => step === 1 || number ==
 export function rowNumbers(rows: readonly MapRow[], y: (row: MapRow) => number, edge: number): FigureItem[] {
   const pitch = rows.length > 1 ? Math.abs(y(rows[1]!) - y(rows[0]!)) : Infinity
   const step = labelStep(pitch, 3.6)
-  const drop = (EDGE_TYPE * CAPITAL_HEIGHT * MM_PER_POINT) / 2
+  const drop = capitalDrop(EDGE_TYPE)
   return rows
     .filter((row) => shown(row.row, step))
     .map((row) => drawText(String(row.row), edge, y(row) + drop, EDGE_TYPE, { anchor: 'end' }))

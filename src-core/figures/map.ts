@@ -7,12 +7,12 @@ import { joinPoints, placedPieces } from '../layout/placed'
 import type { PlacedPiece } from '../layout/placed'
 import { edgingBorder } from './edging-line'
 import type { Bounds, Figure, FigureItem, FigureSymbol } from './figure'
-import { drawPath, drawText, INK, MM_PER_POINT, useAt } from './figure'
+import { drawPath, drawText, INK, useAt } from './figure'
 import { JOIN_MARK_SIZES, joinMarkOf } from './join-marks'
 import type { JoinMark } from './join-marks'
 import { joinMarkItems } from './join-mark-items'
 import type { MotifLabel } from './lettering'
-import { CAPITAL_HEIGHT } from './lettering'
+import { capitalDrop } from './lettering'
 import { directionArrows, placeNumbers, rowNumbers } from './map-edges'
 import type { ColourwayMark } from './marks'
 import { colourwayMarks, fillerMarks } from './marks'
@@ -260,7 +260,7 @@ export class MapPainter {
 
   /** A number without a letter below it stands in the middle of its disc. */
   private centring(label: MotifLabel): number {
-    return (label.number * CAPITAL_HEIGHT * MM_PER_POINT) / 2 - label.numberBaseline
+    return capitalDrop(label.number) - label.numberBaseline
   }
 }
 

@@ -9,7 +9,7 @@ import { arrowEnd, dimensionPath } from './dimension-line'
 import type { Figure, FigureItem, MeasureText } from './figure'
 import { drawPath, drawText, INK, MM_PER_POINT, PAPER, QUIET_INK, useAt } from './figure'
 import { workingArrow } from './join-detail'
-import { CAPITAL_HEIGHT } from './lettering'
+import { capitalDrop } from './lettering'
 import type { ColourwayMark } from './marks'
 import { printedOutline } from './motif-parts'
 import { motifSymbol } from './motif-symbol'
@@ -87,7 +87,7 @@ function lineAcross(
   const middle = (x1 + x2) / 2
   const width = measure(words, TYPE, 'regular') + 3
   const inside = width < x2 - x1 - 6
-  const drop = (TYPE * CAPITAL_HEIGHT * MM_PER_POINT) / 2
+  const drop = capitalDrop(TYPE)
   const gap = inside ? ([middle - width / 2 - x1, middle + width / 2 - x1] as const) : null
   return [
     drawPath(dimensionPath({ x: x1, y }, { x: x2, y }, { end: ARROW, gap }), LINE),
@@ -208,7 +208,7 @@ function petalNumbers(
   centre: { x: number; y: number },
   onDisc: boolean,
 ): FigureItem[] {
-  const drop = (TYPE * CAPITAL_HEIGHT * MM_PER_POINT) / 2
+  const drop = capitalDrop(TYPE)
   return numberedPlaces(motif).flatMap(({ anchor, number }): FigureItem[] => {
     const reach = Math.hypot(anchor.x, anchor.y) * scale || 1
     const share = Math.max(0.6, (reach - 5) / reach) * scale

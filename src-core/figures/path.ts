@@ -10,6 +10,21 @@ export const linePath = (x1: number, y1: number, x2: number, y2: number): Path =
   ['L', x2, y2],
 ]
 
+/** An upright cross that reaches so far to every side. */
+export const crossPath = (x: number, y: number, reach: number): Path => [
+  ...linePath(x - reach, y, x + reach, y),
+  ...linePath(x, y - reach, x, y + reach),
+]
+
+/** Corners above, right of, below and left of a place, each as far. */
+export const diamondPath = (x: number, y: number, reach: number): Path =>
+  polygonPath([
+    { x, y: y - reach },
+    { x: x + reach, y },
+    { x, y: y + reach },
+    { x: x - reach, y },
+  ])
+
 /** A path as SVG writes it, its numbers to so many places. */
 export function pathData(path: Path, places = 3): string {
   const unit = 10 ** places

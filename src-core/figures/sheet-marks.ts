@@ -1,7 +1,7 @@
 /** What sheets that belong together carry: ticks to cut and lay them by, and all of them in small. */
 import type { Bounds, Figure, FigureItem, Paint } from './figure'
 import { drawPath, drawText, INK, MM_PER_POINT, PAPER } from './figure'
-import { CAPITAL_HEIGHT, FIGURE_WIDTH, SMALLEST_TYPE } from './lettering'
+import { capitalDrop, FIGURE_WIDTH, SMALLEST_TYPE } from './lettering'
 import { linePath, rectanglePath } from './path'
 
 interface TickLook {
@@ -45,7 +45,7 @@ export function sheetKey(
   room: { readonly width: number; readonly height: number },
 ): Figure {
   const scale = Math.min(room.width / size.width, room.height / size.height)
-  const high = SMALLEST_TYPE * CAPITAL_HEIGHT * MM_PER_POINT
+  const high = 2 * capitalDrop(SMALLEST_TYPE)
   const isNamed = sheets.every(({ area, name }) => {
     const wide = name.length * SMALLEST_TYPE * FIGURE_WIDTH * MM_PER_POINT
     return area.width * scale >= wide + 2 * NAME_AIR && area.height * scale >= high + 2 * NAME_AIR
@@ -56,7 +56,10 @@ export function sheetKey(
     const box = drawPath(rectanglePath(x, y, width, height), { fill, stroke: INK, width: 0.2 })
     if (!isNamed || name === '') return [box]
     const style = { anchor: 'middle', weight: isHere ? 'bold' : 'regular', colour } as const
-    return [box, drawText(name, x + width / 2, y + (height + high) / 2, SMALLEST_TYPE, style)]
+    return [
+      box,
+      drawText(name, x + width / 2, y + height / 2 + capitalDrop(SMALLEST_TYPE), SMALLEST_TYPE, style),
+    ]
   })
   return { width: size.width * scale, height: size.height * scale, items }
 }

@@ -1,6 +1,6 @@
 /** Where the ink of a text lies on paper, and paper under it that keeps lines off. */
 import type { Bounds, FigureItem, MeasureText, TextItem } from './figure'
-import { drawPath, MM_PER_POINT, PAPER } from './figure'
+import { drawPath, MM_PER_POINT, PAPER, SHARE_BEFORE } from './figure'
 import { CAPITAL_HEIGHT } from './lettering'
 import { rectanglePath } from './path'
 
@@ -10,10 +10,9 @@ const DESCENT = 0.2
 /** The box round the ink of a text, capitals high. */
 export function inkBox(item: TextItem, measure: MeasureText): Bounds {
   const width = measure(item.text, item.size, item.weight)
-  const share = item.anchor === 'start' ? 0 : item.anchor === 'middle' ? 0.5 : 1
   const high = item.size * CAPITAL_HEIGHT * MM_PER_POINT
   const deep = /[gjpqy]/.test(item.text) ? item.size * DESCENT * MM_PER_POINT : 0
-  return { x: item.x - width * share, y: item.y - high, width, height: high + deep }
+  return { x: item.x - width * SHARE_BEFORE[item.anchor], y: item.y - high, width, height: high + deep }
 }
 
 /** White under a text, a little larger than its ink. */

@@ -1,6 +1,6 @@
 /** A draw list as SVG, in millimetres, with the same symbols placed many times. */
 import type { Figure, FigureItem, FigureSymbol, Matrix, Paint, TextItem } from '../../src-core/figures/figure'
-import { figureSymbols, MM_PER_POINT } from '../../src-core/figures/figure'
+import { figureSymbols, LINE_WIDTH, MM_PER_POINT, SHARE_BEFORE } from '../../src-core/figures/figure'
 import { pathData } from '../../src-core/figures/path'
 import type { Faces } from './pdf/faces'
 
@@ -23,15 +23,12 @@ const matrixData = (matrix: Matrix): string =>
 function paintData(paint: Paint): string {
   const parts = [`fill="${paint.fill ?? 'none'}"`]
   if (paint.stroke) {
-    parts.push(`stroke="${paint.stroke}"`, `stroke-width="${number(paint.width ?? 0.25)}"`)
+    parts.push(`stroke="${paint.stroke}"`, `stroke-width="${number(paint.width ?? LINE_WIDTH)}"`)
     if (paint.dash?.length) parts.push(`stroke-dasharray="${paint.dash.map(number).join(' ')}"`)
     if (paint.cap === 'round') parts.push('stroke-linecap="round"')
   }
   return parts.join(' ')
 }
-
-/** Which share of a text stands before the place that it is anchored at. */
-const BACK = { start: 0, middle: 0.5, end: 1 } as const
 
 class SvgWriter {
   private clips = 0
@@ -60,7 +57,7 @@ class SvgWriter {
   private drawnText(item: TextItem, faces: Faces): string {
     const face = faces[item.weight]
     const scale = (item.size * MM_PER_POINT) / 1000
-    const back = BACK[item.anchor] * face.measure(item.text) * scale
+    const back = SHARE_BEFORE[item.anchor] * face.measure(item.text) * scale
     const words = [...face.draw(item.text)].map(({ text, x, outline }) => {
       const key = `${item.weight} ${text}`
       const known = this.words.get(key) ?? { name: `word-${this.words.size + 1}`, outline }

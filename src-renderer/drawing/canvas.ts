@@ -1,6 +1,7 @@
-/** The canvas as a back-end of figures, beside PDF and SVG: their paths and items on a 2D context. */
+/** The canvas as a back-end of figures, beside PDF and SVG: draw lists on a 2D context. */
 import type { Point } from '../../shared-types/plan'
-import type { Path } from '../../src-core/figures/figure'
+import { LINE_WIDTH, MM_PER_POINT } from '../../src-core/figures/figure'
+import type { FigureItem, Paint, Path } from '../../src-core/figures/figure'
 
 /** What of a canvas is drawn with. */
 export type Pen = Pick<
@@ -45,28 +46,64 @@ export function trace(pen: Pick<Pen, 'moveTo' | 'lineTo' | 'bezierCurveTo' | 'cl
     else pen.bezierCurveTo(segment[1], segment[2], segment[3], segment[4], segment[5], segment[6])
 }
 
-/** A line's colour and width, and the colour of a hem that keeps it apart from what lies under it. */
-export interface Line {
-  readonly colour: string
-  readonly width: number
-  readonly hem?: string
+/** So short that it shows as its round ends alone: a canvas draws no line without length. */
+const NO_LENGTH = 1e-3
+
+/** Lines without length are dots, as in PDF and SVG. */
+const dotted = (path: Path): Path =>
+  path.map((segment, i) => {
+    const before = path[i - 1]
+    const isDot =
+      segment[0] === 'L' && before?.[0] === 'M' && before[1] === segment[1] && before[2] === segment[2]
+    return isDot ? ['L', segment[1] + NO_LENGTH, segment[2]] : segment
+  })
+
+/** Fills and strokes a path. */
+function paintPath(
+  pen: Pen,
+  path: Path,
+  { fill, stroke, width = LINE_WIDTH, dash, cap = 'butt' }: Paint,
+): void {
+  pen.beginPath()
+  trace(pen, cap === 'round' ? dotted(path) : path)
+  if (fill) {
+    pen.fillStyle = fill
+    pen.fill()
+  }
+  if (!stroke) return
+  pen.strokeStyle = stroke
+  pen.lineWidth = width
+  pen.lineJoin = 'round'
+  pen.lineCap = cap
+  if (dash) pen.setLineDash([...dash])
+  pen.stroke()
+  if (dash) pen.setLineDash([])
 }
 
-/** How much wider than a line its hem is, in pixels. */
-const HEM = 2.5
+/** The type of items on a canvas: its face, and the hem that keeps it readable on whatever it stands. */
+export interface ScreenType extends Pick<Lettering, 'hem' | 'hemWidth'> {
+  readonly face: string
+}
 
-/** Strokes a path, over its hem where it has one. */
-export function strokePath(pen: Pen, path: Path, { colour, width, hem }: Line): void {
-  pen.beginPath()
-  trace(pen, path)
-  if (hem) {
-    pen.strokeStyle = hem
-    pen.lineWidth = width + HEM
-    pen.stroke()
-  }
-  pen.strokeStyle = colour
-  pen.lineWidth = width
-  pen.stroke()
+/** Paints a draw list as the pen stands: one unit of the list is one of the pen's. */
+export function paintItems(pen: Pen, items: readonly FigureItem[], type: ScreenType): void {
+  for (const item of items)
+    if (item.kind === 'path') paintPath(pen, item.path, item.paint)
+    else if (item.kind === 'text') {
+      const font = `${item.weight === 'bold' ? 600 : 400} ${item.size * MM_PER_POINT}px ${type.face}`
+      const align = item.anchor === 'middle' ? 'center' : item.anchor
+      write(pen, item.text, item, { ...type, font, colour: item.colour, align, baseline: 'alphabetic' })
+    } else {
+      pen.save()
+      if (item.matrix) pen.transform(...item.matrix)
+      if (item.kind === 'group' && item.clip) {
+        pen.beginPath()
+        trace(pen, item.clip)
+        pen.clip()
+      }
+      paintItems(pen, item.kind === 'use' ? item.symbol.items : item.items, type)
+      pen.restore()
+    }
 }
 
 /** Words as they are written on a canvas: a hem in a colour of its own keeps them readable on whatever they stand. */

@@ -4,17 +4,19 @@
  */
 import type { Box } from '../../src-core/geometry/points'
 import { DETAIL } from '../../src-core/figures/detail'
+import type { FigureItem } from '../../src-core/figures/figure'
 import { keptHalf } from '../../src-core/figures/motif-parts'
 import { joinMarkPath } from '../../src-core/figures/join-mark-items'
 import { JOIN_MARK_SIZES, JOIN_MARKS, joinMarkOf } from '../../src-core/figures/join-marks'
 import { radians } from '../../src-core/units/quantity'
 import type { MotifArt } from './motif-art'
-import { paintForeground, paintGround } from './ground-painter'
+import { groundItems } from './ground'
 import { paintLabels, paintLetter } from './label-painter'
 import { kindOf } from './picture'
 import type { MotifKind, Picture } from './picture'
+import type { Palette } from './palette'
 import { clamp, lieOf } from './pen'
-import { trace } from './canvas'
+import { paintItems, trace } from './canvas'
 import type { Pen } from './canvas'
 import type { Copy, Placing } from './pen'
 import type { ColourwayInk, Inks } from './yarn-inks'
@@ -29,11 +31,26 @@ export function paintMap(pen: Pen, picture: Picture, placing: Placing, box: Box)
   const { main, ranks } = picture
   if (!main && !picture.ground) return
   const indices = picture.hit.meeting(box)
-  if (picture.ground) paintGround(pen, picture.ground, placing, picture.palette)
+  const ground = picture.ground && groundItems(picture.ground, picture, placing)
+  if (ground) paintList(pen, ground.under, placing, picture.palette)
   if (ranks) paintPile(pen, picture, placing, indices, ranks)
   else if (main) paintBlanket(pen, picture, main, placing, box, indices)
-  if (picture.ground) paintForeground(pen, picture.ground, placing, picture)
+  if (ground) paintList(pen, ground.over, placing, picture.palette)
   pen.setTransform(1, 0, 0, 1, 0, 0)
+}
+
+/** CSS pixels of the hem round the type of a list. */
+const TYPE_HEM = 3
+
+/** A draw list in device pixels from the plan's origin. */
+function paintList(
+  pen: Pen,
+  items: readonly FigureItem[],
+  { x, y, ratio }: Placing,
+  { face, paper }: Palette,
+): void {
+  pen.setTransform(1, 0, 0, 1, x, y)
+  paintItems(pen, items, { face, hem: paper, hemWidth: TYPE_HEM * ratio })
 }
 
 function paintBlanket(
@@ -71,7 +88,7 @@ function paintPile(
     const ink = kind.inks.get(motif.colourway) ?? kind.inks.get('')
     paintCopies(pen, picture, placing, [motif], ink, style)
     if (!picture.showLabels || style.size < DETAIL.number) continue
-    // Along a cord numbers stand below, where they have room: see the foreground.
+    // Along a cord numbers stand below, where they have room: see their ground.
     if (picture.ground?.kind === 'cord') paintLetter(pen, picture, placing, motif, kind, style.size)
     else paintLabels(pen, picture, placing, [index], kind, style.size)
   }

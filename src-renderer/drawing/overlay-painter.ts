@@ -1,12 +1,15 @@
 /** The overlay: dimension lines with their handles, the frame before a change, what a gesture draws and measures. */
 import type { Point } from '../../shared-types/plan'
 import { dimensionPath, tickEnd } from '../../src-core/figures/dimension-line'
-import type { Path } from '../../src-core/figures/figure'
-import { linePath, polygonPath } from '../../src-core/figures/path'
+import { drawPath, drawText, MM_PER_POINT } from '../../src-core/figures/figure'
+import type { FigureItem, Path, TextAnchor } from '../../src-core/figures/figure'
+import { capitalDrop } from '../../src-core/figures/lettering'
+import { crossPath, linePath, polygonPath, rectanglePath } from '../../src-core/figures/path'
 import type { Viewport } from './camera'
-import { strokePath, write } from './canvas'
-import type { Lettering, Line, Pen } from './canvas'
+import { paintItems } from './canvas'
+import type { Pen } from './canvas'
 import type { DimensionFrame, DimensionLine, HandleKind } from './dimension-frame'
+import { faint } from './palette'
 import type { Palette } from './palette'
 import type { ScreenBox } from './scene'
 
@@ -42,73 +45,67 @@ const STRIP = 44
 /** Draws in CSS pixels; lines lie on half pixels so that hairlines stay sharp. */
 export function paintOverlay(pen: Pen, overlay: Overlay, viewport: Viewport, palette: Palette): void {
   const { dimensions, previous, wished, band } = overlay
-  pen.lineWidth = 1
-  if (previous) dashed(pen, previous, palette.quiet)
-  if (wished) dashed(pen, wished, palette.accent)
-  if (dimensions) {
-    strips(pen, dimensions, viewport, palette)
-    const { width, widthNumber, height, heightNumber } = dimensions
-    const line = { colour: palette.quiet, width: 1 }
-    const across = [widthNumber.left, widthNumber.left + widthNumber.width] as const
-    const down = [heightNumber.top, heightNumber.top + heightNumber.height] as const
-    strokePath(
-      pen,
-      dimensionLine(
-        width,
-        across.map((x) => x - width.from.x),
-      ),
-      line,
-    )
-    strokePath(
-      pen,
-      dimensionLine(
-        height,
-        down.map((y) => y - height.from.y),
-      ),
-      line,
-    )
-    for (const { kind, at } of dimensions.handles)
-      knob(pen, at.x, at.y, overlay.hot === kind ? palette.accent : palette.paper, palette.accent)
-  }
-  if (overlay.line) handLine(pen, overlay.line, palette)
-  for (const gap of overlay.gaps) gapLine(pen, gap, palette)
-  if (overlay.pivot) pivotMark(pen, overlay.pivot, palette)
-  if (band) {
-    pen.fillStyle = palette.accent
-    pen.globalAlpha = 0.1
-    pen.fillRect(band.left, band.top, band.width, band.height)
-    pen.globalAlpha = 1
-    pen.lineWidth = 1
-    pen.strokeStyle = palette.accent
-    pen.strokeRect(half(band.left), half(band.top), Math.round(band.width), Math.round(band.height))
-  }
+  const items = [
+    ...(previous ? dashed(previous, palette.quiet) : []),
+    ...(wished ? dashed(wished, palette.accent) : []),
+    ...(dimensions ? dimensionItems(dimensions, overlay.hot, viewport, palette) : []),
+    ...(overlay.line ? handLine(overlay.line, palette) : []),
+    ...overlay.gaps.flatMap((gap) => gapLine(gap, palette)),
+    ...(overlay.pivot ? pivotMark(overlay.pivot, palette) : []),
+    ...(band
+      ? [drawPath(sharpBox(band), { fill: faint(palette.accent, BAND), stroke: palette.accent, width: 1 })]
+      : []),
+  ]
+  paintItems(pen, items, { face: palette.face, hem: palette.paper, hemWidth: GAP.hem })
 }
+
+/** Share of the accent in the rectangle that the hand spans. */
+const BAND = 0.1
 
 const half = (value: number): number => Math.round(value) + 0.5
 
-function dashed(pen: Pen, box: ScreenBox, colour: string): void {
-  pen.setLineDash([5, 4])
-  pen.strokeStyle = colour
-  pen.strokeRect(half(box.left), half(box.top), Math.round(box.width), Math.round(box.height))
-  pen.setLineDash([])
+const sharpBox = ({ left, top, width, height }: ScreenBox): Path =>
+  rectanglePath(half(left), half(top), Math.round(width), Math.round(height))
+
+const dashed = (box: ScreenBox, stroke: string): FigureItem[] => [
+  drawPath(sharpBox(box), { stroke, width: 1, dash: [5, 4] }),
+]
+
+function dimensionItems(
+  dimensions: DimensionFrame,
+  hot: HandleKind | null,
+  viewport: Viewport,
+  palette: Palette,
+): FigureItem[] {
+  const { width, widthNumber, height, heightNumber, handles } = dimensions
+  const across = [widthNumber.left, widthNumber.left + widthNumber.width]
+  const down = [heightNumber.top, heightNumber.top + heightNumber.height]
+  const gapIn = (ends: readonly number[], start: number) => ends.map((end) => end - start)
+  return [
+    ...strips(dimensions, viewport, palette),
+    ...[
+      dimensionLine(width, gapIn(across, width.from.x)),
+      dimensionLine(height, gapIn(down, height.from.y)),
+    ].map((path) => drawPath(path, { stroke: palette.quiet, width: 1 })),
+    ...handles.map(({ kind, at }) =>
+      drawPath(rectanglePath(half(at.x) - KNOB, half(at.y) - KNOB, 2 * KNOB, 2 * KNOB), {
+        ...{ fill: hot === kind ? palette.accent : palette.paper, stroke: palette.accent, width: 1.5 },
+      }),
+    ),
+  ]
 }
 
 /** Paper and a hairline under the lines where the map has moved beneath them. */
-function strips(pen: Pen, { overMap }: DimensionFrame, viewport: Viewport, palette: Palette): void {
-  pen.fillStyle = palette.paper
-  if (overMap.top) pen.fillRect(0, 0, viewport.width, STRIP)
-  if (overMap.left) pen.fillRect(0, 0, STRIP, viewport.height)
-  pen.strokeStyle = palette.hairline
-  pen.beginPath()
-  if (overMap.top) {
-    pen.moveTo(overMap.left ? STRIP : 0, STRIP + 0.5)
-    pen.lineTo(viewport.width, STRIP + 0.5)
-  }
-  if (overMap.left) {
-    pen.moveTo(STRIP + 0.5, overMap.top ? STRIP : 0)
-    pen.lineTo(STRIP + 0.5, viewport.height)
-  }
-  pen.stroke()
+function strips({ overMap }: DimensionFrame, viewport: Viewport, { paper, hairline }: Palette): FigureItem[] {
+  const { width, height } = viewport
+  const line = { stroke: hairline, width: 1 }
+  const [x, y] = [overMap.left ? STRIP : 0, overMap.top ? STRIP : 0]
+  return [
+    ...(overMap.top ? [drawPath(rectanglePath(0, 0, width, STRIP), { fill: paper })] : []),
+    ...(overMap.left ? [drawPath(rectanglePath(0, 0, STRIP, height), { fill: paper })] : []),
+    ...(overMap.top ? [drawPath(linePath(x, STRIP + 0.5, width, STRIP + 0.5), line)] : []),
+    ...(overMap.left ? [drawPath(linePath(STRIP + 0.5, y, STRIP + 0.5, height), line)] : []),
+  ]
 }
 
 const TICK = tickEnd(7)
@@ -120,55 +117,47 @@ function dimensionLine({ from, to, startsHere, endsHere }: DimensionLine, gap: r
   return dimensionPath(sharp(from), sharp(to), { end: TICK, gap: [gap[0]!, gap[1]!], ends })
 }
 
-function knob(pen: Pen, x: number, y: number, fill: string, line: string): void {
-  pen.beginPath()
-  pen.rect(half(x) - KNOB, half(y) - KNOB, 2 * KNOB, 2 * KNOB)
-  pen.fillStyle = fill
-  pen.fill()
-  pen.strokeStyle = line
-  pen.lineWidth = 1.5
-  pen.stroke()
-}
-
 /** CSS pixels: type of a distance, its hem, half of the bars at a distance's ends, its way off its line. */
 const GAP = { type: 13, hem: 4, bar: tickEnd(4), off: 12 } as const
+/** CSS pixels by which the hem of a line is wider than the line. */
+const HEM = 2.5
 
-/** How what is shown of a gesture is drawn: on a hem of paper. */
-const shownLine = (colour: string, { paper }: Palette): Line => ({ colour, width: 1.5, hem: paper })
-const shownWords = (colour: string, { paper, face }: Palette): Lettering => ({
-  ...{ colour, hem: paper, hemWidth: GAP.hem, font: `600 ${GAP.type}px ${face}` },
-})
+/** What is shown of a gesture: a line on a hem of paper, and words beside it. */
+const shownLine = (path: Path, stroke: string, { paper }: Palette, width = 1.5): FigureItem[] => [
+  drawPath(path, { stroke: paper, width: width + HEM }),
+  drawPath(path, { stroke, width }),
+]
+function shownWords(words: string, { x, y }: Point, colour: string, anchor: TextAnchor): FigureItem {
+  const size = GAP.type / MM_PER_POINT
+  return drawText(words, x, y + capitalDrop(size), size, { anchor, weight: 'bold', colour })
+}
 
 /** A hairline with a bar at each end and its number beside it. */
-function gapLine(pen: Pen, { from, to, words, isShort }: GapLine, palette: Palette): void {
+function gapLine({ from, to, words, isShort }: GapLine, palette: Palette): FigureItem[] {
   const colour = isShort ? palette.warning : palette.accent
   const [dx, dy] = [to.x - from.x, to.y - from.y]
   const length = Math.hypot(dx, dy)
   // Across the line: the side that is above it, or right of one that stands upright.
   const [ux, uy] = length > 0 ? [-dy / length, dx / length] : [0, -1]
   const off = (uy > 1e-6 || (Math.abs(uy) <= 1e-6 && ux < 0) ? -1 : 1) * GAP.off
-  strokePath(pen, dimensionPath(from, to, { end: GAP.bar }), shownLine(colour, palette))
   const at = { x: (from.x + to.x) / 2 + ux * off, y: (from.y + to.y) / 2 + uy * off }
-  const align = Math.abs(ux) > 0.7 ? (ux * off > 0 ? 'left' : 'right') : 'center'
-  write(pen, words, at, { ...shownWords(colour, palette), align })
+  const anchor = Math.abs(ux) > 0.7 ? (ux * off > 0 ? 'start' : 'end') : 'middle'
+  return [
+    ...shownLine(dimensionPath(from, to, { end: GAP.bar }), colour, palette),
+    shownWords(words, at, colour, anchor),
+  ]
 }
 
 /** CSS pixels: half of the cross that things turn about, and the way from it to its words. */
 const PIVOT = { cross: 6, off: 12 } as const
 
-function pivotMark(pen: Pen, { at, words }: NonNullable<Overlay['pivot']>, palette: Palette): void {
-  const { x, y } = at
-  const cross = [
-    ...linePath(x - PIVOT.cross, y, x + PIVOT.cross, y),
-    ...linePath(x, y - PIVOT.cross, x, y + PIVOT.cross),
+function pivotMark({ at, words }: NonNullable<Overlay['pivot']>, palette: Palette): FigureItem[] {
+  const beside = { x: at.x + PIVOT.off, y: at.y - PIVOT.off }
+  return [
+    ...shownLine(crossPath(at.x, at.y, PIVOT.cross), palette.accent, palette),
+    shownWords(words, beside, palette.accent, 'start'),
   ]
-  strokePath(pen, cross, shownLine(palette.accent, palette))
-  const beside = { x: x + PIVOT.off, y: y - PIVOT.off }
-  write(pen, words, beside, { ...shownWords(palette.accent, palette), align: 'left' })
 }
 
-function handLine(pen: Pen, line: readonly Point[], palette: Palette): void {
-  if (line.length < 2) return
-  pen.lineJoin = 'round'
-  strokePath(pen, polygonPath(line, false), { ...shownLine(palette.accent, palette), width: 2 })
-}
+const handLine = (line: readonly Point[], palette: Palette): FigureItem[] =>
+  line.length < 2 ? [] : shownLine(polygonPath(line, false), palette.accent, palette, 2)

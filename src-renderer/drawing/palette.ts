@@ -38,3 +38,7 @@ export function readPalette(element: Element): Palette {
     face: style.fontFamily || 'sans-serif',
   }
 }
+
+/** A colour of which so much shows, on whatever lies under it. */
+export const faint = (colour: string, share: number): string =>
+  `color-mix(in srgb, ${colour} ${share * 100}%, transparent)`

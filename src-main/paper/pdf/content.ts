@@ -8,7 +8,7 @@ import type {
   Path,
   TextItem,
 } from '../../../src-core/figures/figure'
-import { MM_PER_POINT } from '../../../src-core/figures/figure'
+import { LINE_WIDTH, MM_PER_POINT, SHARE_BEFORE } from '../../../src-core/figures/figure'
 import type { Faces } from './faces'
 
 /** A hundredth of a millimetre is finer than any printer (2,400 dots per inch). */
@@ -139,7 +139,7 @@ export class Content {
 
   private strokeWith(paint: Paint, stroke: Colour): void {
     const { state } = this
-    const width = paint.width ?? 0.25
+    const width = paint.width ?? LINE_WIDTH
     const dash = (paint.dash ?? []).map(number).join(' ')
     const cap = paint.cap ?? 'butt'
     if (state.stroke !== stroke) this.parts.push(colour(stroke, 'G', 'RG'))
@@ -169,7 +169,7 @@ export class Content {
     const type = `/${face.resource} ${number(item.size)} Tf`
     if (type !== this.typeIn) this.parts.push(type)
     this.typeIn = type
-    const share = item.anchor === 'start' ? 0 : item.anchor === 'middle' ? 0.5 : 1
+    const share = SHARE_BEFORE[item.anchor]
     const back = share === 0 ? 0 : (face.measure(item.text) * item.size * MM_PER_POINT * share) / 1000
     this.parts.push(
       `${TEXT_SCALE} 0 0 -${TEXT_SCALE} ${number(item.x - back)} ${number(item.y)} Tm [${face.print(item.text)}] TJ`,

@@ -6,9 +6,10 @@ import { FaultFinder } from '../../../src-renderer/drawing/faults'
 import { GapFinder } from '../../../src-renderer/drawing/gaps'
 import { paintMap } from '../../../src-renderer/drawing/map-painter'
 import { measuredOf } from '../../../src-renderer/drawing/measured'
+import { faint } from '../../../src-renderer/drawing/palette'
 import { differenceOf, PictureMaker } from '../../../src-renderer/drawing/picture'
 import type { Picture } from '../../../src-renderer/drawing/picture'
-import { FakePath, recorder } from './recorder'
+import { circles, FakePath, recorder } from './recorder'
 import { palette, picture, project, scene } from './scenes'
 
 beforeAll(() => void vi.stubGlobal('Path2D', FakePath))
@@ -68,9 +69,9 @@ const places = (record: ReturnType<typeof draw>) =>
 describe('a panel as a list of strokes', () => {
   it('draws each item in the outline and colours of its own motif', () => {
     const own = picture(panel([flower(80, 80), leaf(200, 100)]))
-    const fills = draw(own).calls.filter(({ name, arguments: given }) => name === 'fill' && given[0])
+    const fills = draw(own).calls.filter(({ name }) => name === 'fill')
     expect(fills.map(({ fill }) => fill)).toEqual([
-      palette.hairline, // the seam allowance
+      faint(palette.hairline, 0.42), // the seam allowance
       '#bb5544',
       '#e2bb5c',
       '#446688',
@@ -242,7 +243,8 @@ describe('a garland as a list of strokes', () => {
     expect(own.motifs).toHaveLength(29)
     expect(new Set(places(record)).size).toBe(29)
     const held = own.plan.garland!.items.reduce((sum, item) => sum + item.held.length, 0)
-    expect(record.count('arc')).toBe(own.plan.garland!.hooks.length + held)
+    // Each place that something is fastened by is a dot on its hem.
+    expect(circles(record)).toHaveLength(own.plan.garland!.hooks.length + 2 * held)
     const cord = record.calls.filter(({ name, stroke }) => name === 'stroke' && stroke === '#7c8f55')
     expect(cord.length).toBeGreaterThan(0)
   })
@@ -278,8 +280,11 @@ describe('a garland as a list of strokes', () => {
     const record = draw(own, 2)
     const beads = items.filter(({ bead }) => bead !== '').length
     expect(beads).toBeGreaterThan(2)
-    const circles = record.calls.filter(({ name, arguments: given }) => name === 'arc' && given[2] === 20)
-    expect(circles).toHaveLength(beads)
+    const round = circles(record).filter((radius) => Math.abs(radius - 20) < 1e-6)
+    expect(round).toHaveLength(beads)
+    // The cord runs through them: they lie over what hangs beside them.
+    const motif = record.calls.findLastIndex(({ arguments: given }) => given[0] instanceof FakePath)
+    expect(circles({ calls: record.calls.slice(motif) })).toHaveLength(beads)
     const texts = record.calls
       .filter(({ name }) => name === 'fillText')
       .map(({ arguments: given }) => String(given[0]))

@@ -43,8 +43,12 @@ describe('what is drawn over the map while something is in the hand', () => {
     expect(lines).toEqual([palette.paper, palette.accent, palette.paper, palette.warning])
     // The number of a level line stands above it, that of an upright one beside it.
     const [level, upright] = record.calls.filter(({ name }) => name === 'fillText')
-    expect(level!.arguments.slice(1)).toEqual([35, -2])
-    expect(upright!.arguments.slice(1)).toEqual([22, 65])
+    const [across, above] = level!.arguments.slice(1) as [number, number]
+    const [beside, down] = upright!.arguments.slice(1) as [number, number]
+    // They stand with the middle of their capitals there: 0.66 of 13 px.
+    const drop = (0.66 * 13) / 2
+    expect([across, beside]).toEqual([35, 22])
+    expect([above, down].map((y) => y - drop)).toEqual([expect.closeTo(-2, 6), expect.closeTo(65, 6)])
   })
 
   it('is the line that the hand draws, and what a rotation turns about with its degrees', () => {
@@ -56,7 +60,8 @@ describe('what is drawn over the map while something is in the hand', () => {
       ],
       pivot: { at: { x: 100, y: 100 }, words: '15°' },
     })
-    expect(record.count('lineTo')).toBe(2 + 2)
+    // Each on its hem.
+    expect(record.count('lineTo')).toBe(2 * (2 + 2))
     expect(texts(record)).toEqual([['15°', palette.accent]])
     expect(draw({ line: [{ x: 0, y: 0 }] }).calls).toEqual([])
   })

@@ -39,6 +39,18 @@ export function recorder(): Recorder {
   }
 }
 
+/** Radii of the circles that were traced, whichever way. */
+export function circles({ calls }: Pick<Recorder, 'calls'>): number[] {
+  // A figure's circle starts at its right, with a quarter towards its lowest point.
+  const quarters = calls.filter(({ name }) => name === 'bezierCurveTo')
+  return [
+    ...calls.filter(({ name }) => name === 'arc').map(({ arguments: given }) => Number(given[2])),
+    ...quarters
+      .filter((_, i) => i % 4 === 0)
+      .map(({ arguments: [x, , , , middle] }) => Number(x) - Number(middle)),
+  ]
+}
+
 /** Stands in for the browser's paths, which the test world lacks. */
 export class FakePath {
   readonly points: [number, number][] = []
