@@ -13,12 +13,15 @@ import { capitalDrop } from './lettering'
 import type { ColourwayMark } from './marks'
 import { printedOutline } from './motif-parts'
 import { motifSymbol } from './motif-symbol'
+import { discItems } from './number-disc'
 import { boundsOf, circlePath, linePath, polygonPath } from './path'
 
 const TYPE = 9.5
 const DIMENSION_GAP = 7.5
 const ARROW = arrowEnd(1.5)
 const LINE = { stroke: INK, width: 0.25 } as const
+/** Radii of the paper under the number of a petal, on colours and in ink. */
+const [DISC, BARE_DISC] = [2.3, 1.9]
 
 /** A measure through the centre of a motif, in plan mm. */
 export interface Dimension {
@@ -208,15 +211,16 @@ function petalNumbers(
   centre: { x: number; y: number },
   onDisc: boolean,
 ): FigureItem[] {
-  const drop = capitalDrop(TYPE)
   return numberedPlaces(motif).flatMap(({ anchor, number }): FigureItem[] => {
     const reach = Math.hypot(anchor.x, anchor.y) * scale || 1
     const share = Math.max(0.6, (reach - 5) / reach) * scale
     const x = centre.x + anchor.x * share
     const y = centre.y + anchor.y * share
-    const text = drawText(String(number), x, y + drop, TYPE, { anchor: 'middle' })
+    const text = drawText(String(number), x, y + capitalDrop(TYPE), TYPE, { anchor: 'middle' })
     // In ink the borders between colours would run through it.
-    const ground = onDisc ? { fill: PAPER, stroke: INK, width: 0.15 } : { fill: PAPER }
-    return [drawPath(circlePath(x, y, onDisc ? 2.3 : 1.9), ground), text]
+    const ground = onDisc
+      ? discItems(x, y, DISC, [])
+      : [drawPath(circlePath(x, y, BARE_DISC), { fill: PAPER })]
+    return [...ground, text]
   })
 }

@@ -2,6 +2,7 @@
 import type { Point } from '../../shared-types/plan'
 import { LINE_WIDTH, MM_PER_POINT } from '../../src-core/figures/figure'
 import type { FigureItem, Paint, Path } from '../../src-core/figures/figure'
+import type { Palette } from './palette'
 
 /** What of a canvas is drawn with. */
 export type Pen = Pick<
@@ -84,6 +85,9 @@ function paintPath(
 export interface ScreenType extends Pick<Lettering, 'hem' | 'hemWidth'> {
   readonly face: string
 }
+
+/** The window's type, with a hem of paper: so many pixels. */
+export const typeIn = ({ face, paper }: Palette, hemWidth = 3): ScreenType => ({ face, hem: paper, hemWidth })
 
 /** Paints a draw list as the pen stands: one unit of the list is one of the pen's. */
 export function paintItems(pen: Pen, items: readonly FigureItem[], type: ScreenType): void {

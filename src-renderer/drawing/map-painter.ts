@@ -16,7 +16,7 @@ import { kindOf } from './picture'
 import type { MotifKind, Picture } from './picture'
 import type { Palette } from './palette'
 import { clamp, lieOf } from './pen'
-import { paintItems, trace } from './canvas'
+import { paintItems, trace, typeIn } from './canvas'
 import type { Pen } from './canvas'
 import type { Copy, Placing } from './pen'
 import type { ColourwayInk, Inks } from './yarn-inks'
@@ -39,19 +39,14 @@ export function paintMap(pen: Pen, picture: Picture, placing: Placing, box: Box)
   pen.setTransform(1, 0, 0, 1, 0, 0)
 }
 
+/** A draw list in device pixels from the plan's origin. */
+function paintList(pen: Pen, items: readonly FigureItem[], { x, y, ratio }: Placing, palette: Palette): void {
+  pen.setTransform(1, 0, 0, 1, x, y)
+  paintItems(pen, items, typeIn(palette, TYPE_HEM * ratio))
+}
+
 /** CSS pixels of the hem round the type of a list. */
 const TYPE_HEM = 3
-
-/** A draw list in device pixels from the plan's origin. */
-function paintList(
-  pen: Pen,
-  items: readonly FigureItem[],
-  { x, y, ratio }: Placing,
-  { face, paper }: Palette,
-): void {
-  pen.setTransform(1, 0, 0, 1, x, y)
-  paintItems(pen, items, { face, hem: paper, hemWidth: TYPE_HEM * ratio })
-}
 
 function paintBlanket(
   pen: Pen,

@@ -9,10 +9,16 @@ import { radians } from '../../src-core/units/quantity'
 import type { OwnJoin } from '../../src-core/figures/join-marks'
 import type { Camera, Viewport } from './camera'
 import { toPlan, toScreen } from './camera'
+import { paintItems, typeIn } from './canvas'
 import type { Pen } from './canvas'
 import { DETAIL } from '../../src-core/figures/detail'
+import { drawPath } from '../../src-core/figures/figure'
+import type { FigureItem, Paint } from '../../src-core/figures/figure'
+import { circlePath, polygonPath } from '../../src-core/figures/path'
 import { keptHalf } from '../../src-core/figures/motif-parts'
 import type { PlacedPiece } from '../../src-core/layout/placed'
+import { faint } from './palette'
+import type { Palette } from './palette'
 import { clamp } from './pen'
 import { kindOf } from './picture'
 import type { MotifKind, Picture } from './picture'
@@ -37,6 +43,9 @@ export interface Marks {
 
 /** CSS pixels between a motif's tips and a ring round it. */
 const RING_OFF = 3
+/** The ring of the motif that the keyboard is on, and those of what a finding points at or what changed along. */
+const FOCUSED = { width: 2.5 } as const
+const RINGED = { width: 2, dash: [4, 3] } as const
 /** Share of the warning tone over what lies wrong. */
 const FAULT = 0.45
 
@@ -63,8 +72,11 @@ export function paintMarks(
   const to = toPlan(camera, { x: viewport.width, y: viewport.height })
   const radii = new Map<MotifKind, number>()
   pen.lineJoin = 'round'
-  paintFaults(pen, faults, camera, palette.warning)
-  const rings: { readonly at: Point; readonly radius: number; readonly colour: string }[] = []
+  const draw = (items: readonly FigureItem[]): void => paintItems(pen, items, typeIn(palette))
+  if (faults.length > 0) draw(faultItems(faults, camera, palette.warning))
+  const rings: FigureItem[] = []
+  let focused: FigureItem[] = []
+  const pins: (Point & { readonly reach: number })[] = []
   const box = { left: from.x, top: from.y, right: to.x, bottom: to.y }
   const { additions } = picture
   const seen: readonly (readonly [PlacedMotif | PlacedPiece, MotifKind | null | undefined])[] = [
@@ -87,42 +99,32 @@ export function paintMarks(
       contour(pen, picture, kind, camera, motif, { colour: palette.warning, width: 2, ratio })
     if (isSelected || hover === motif.id)
       markOne(pen, picture, kind, camera, motif, { isSelected, isWarned: warned.has(motif.id), ratio })
-    if (flagged.has(motif.id)) rings.push({ at, radius: radius - 1, colour: palette.warning })
-    else if (changed.has(motif.id)) rings.push({ at, radius: radius - 1, colour: palette.ink })
-    if (fixed.has(motif.id)) pin(pen, at, radius - RING_OFF, palette.ink, palette.paper)
-    if (focus === motif.id) ring(pen, at, radius + 1, palette.accent, palette.paper, 2.5)
+    const ringed = flagged.has(motif.id) ? palette.warning : changed.has(motif.id) ? palette.ink : null
+    if (ringed) rings.push(...ringItems(at, radius - 1, ringed, palette.paper, RINGED))
+    if (fixed.has(motif.id)) pins.push({ ...at, reach: radius - RING_OFF })
+    if (focus === motif.id) focused = ringItems(at, radius + 1, palette.accent, palette.paper, FOCUSED)
   }
-  if (rings.length > 0) {
-    pen.setLineDash([4, 3])
-    for (const { at, radius, colour } of rings) ring(pen, at, radius, colour, palette.paper, 2)
-    pen.setLineDash([])
-  }
-  if (own.length > 0) paintOwnJoins(pen, picture, camera, own)
+  if (pins.length > 0) draw(pinItems(pins, palette))
+  draw([...focused, ...rings, ...ownJoinItems(picture, camera, own)])
 }
 
 /** Radius of a selected motif's own join points: a share of the motif, within these CSS pixels. */
 const OWN_JOIN = { share: 0.05, least: 2, most: 5.5 } as const
 
 /** Filled where the motif joins into others, open where later ones join into it: as in the hand. */
-function paintOwnJoins(pen: Pen, picture: Picture, camera: Camera, own: readonly OwnJoin[]): void {
-  const { main, palette } = picture
+function ownJoinItems({ main, palette }: Picture, camera: Camera, own: readonly OwnJoin[]): FigureItem[] {
+  const { accent, paper } = palette
   const size = (main?.account.overTips ?? 0) * camera.scale
   const radius = clamp(size * OWN_JOIN.share, OWN_JOIN.least, OWN_JOIN.most)
-  for (const { x, y, hosts } of own) {
-    const at = toScreen(camera, { x, y })
-    pen.beginPath()
-    pen.arc(at.x, at.y, radius + 1.5, 0, 2 * Math.PI)
-    pen.fillStyle = palette.paper
-    pen.fill()
-    pen.beginPath()
-    pen.arc(at.x, at.y, hosts ? radius - 0.75 : radius, 0, 2 * Math.PI)
-    pen.fillStyle = hosts ? palette.paper : palette.accent
-    pen.fill()
-    if (!hosts) continue
-    pen.strokeStyle = palette.accent
-    pen.lineWidth = 1.5
-    pen.stroke()
-  }
+  return own.flatMap(({ hosts, ...join }) => {
+    const { x, y } = toScreen(camera, join)
+    return [
+      drawPath(circlePath(x, y, radius + 1.5), { fill: paper }),
+      hosts
+        ? drawPath(circlePath(x, y, radius - 0.75), { fill: paper, stroke: accent, width: 1.5 })
+        : drawPath(circlePath(x, y, radius), { fill: accent }),
+    ]
+  })
 }
 
 function markOne(
@@ -136,11 +138,9 @@ function markOne(
   const { palette } = picture
   const size = kind.account.overTips * camera.scale
   if (size < DETAIL.marks) {
-    const at = toScreen(camera, motif)
-    pen.fillStyle = isSelected ? palette.accent : palette.quiet
-    pen.beginPath()
-    pen.arc(at.x, at.y, Math.max(1.5, size * 0.3), 0, 2 * Math.PI)
-    pen.fill()
+    const { x, y } = toScreen(camera, motif)
+    const fill = isSelected ? palette.accent : palette.quiet
+    paintItems(pen, [drawPath(circlePath(x, y, Math.max(1.5, size * 0.3)), { fill })], typeIn(palette))
     return
   }
   if (isSelected) {
@@ -172,53 +172,47 @@ function contour(
   pen.restore()
 }
 
-function paintFaults(pen: Pen, faults: readonly Outline[], camera: Camera, colour: string): void {
-  if (faults.length === 0) return
-  pen.beginPath()
-  for (const outline of faults) {
-    outline.forEach((point, i) => {
-      const at = toScreen(camera, point)
-      if (i === 0) pen.moveTo(at.x, at.y)
-      else pen.lineTo(at.x, at.y)
-    })
-    pen.closePath()
-  }
-  pen.fillStyle = colour
-  pen.globalAlpha = FAULT
-  pen.fill()
-  pen.globalAlpha = 1
-  pen.strokeStyle = colour
-  pen.lineWidth = 1
-  pen.stroke()
+function faultItems(faults: readonly Outline[], camera: Camera, colour: string): FigureItem[] {
+  const path = faults.flatMap((outline) => polygonPath(outline.map((point) => toScreen(camera, point))))
+  return [drawPath(path, { fill: faint(colour, FAULT), stroke: colour, width: 1 })]
 }
 
-function ring(pen: Pen, at: Point, radius: number, colour: string, under: string, width: number): void {
-  pen.beginPath()
-  pen.arc(at.x, at.y, radius, 0, 2 * Math.PI)
-  pen.strokeStyle = under
-  pen.lineWidth = width + 2
-  pen.stroke()
-  pen.strokeStyle = colour
-  pen.lineWidth = width
-  pen.stroke()
+/** A ring about a place, on a wider one that keeps it apart from what lies under it. */
+function ringItems(
+  { x, y }: Point,
+  radius: number,
+  colour: string,
+  under: string,
+  { width, dash }: Pick<Paint, 'dash'> & { readonly width: number },
+): FigureItem[] {
+  const path = circlePath(x, y, radius)
+  return [
+    drawPath(path, { stroke: under, width: width + 2, dash }),
+    drawPath(path, { stroke: colour, width, dash }),
+  ]
 }
 
 /** Of the mark of a fixed colour: its way up from the middle and its size as shares of the motif, and its least and largest radius (CSS pixels). */
 const PIN = { up: 0.62, share: 0.16, least: 1.6, most: 6 } as const
 
-/** The mark of a fixed colour, a pin's head: dark with a light middle and a light hem, so that it reads on any yarn. */
-function pin(pen: Pen, { x, y }: Point, reach: number, ink: string, paper: string): void {
-  const radius = Math.min(PIN.most, Math.max(PIN.least, reach * PIN.share))
-  for (const [size, fill] of [
-    [radius + 1.5, paper],
-    [radius, ink],
-    [radius * 0.4, paper],
-  ] as const) {
-    pen.beginPath()
-    pen.arc(x, y - reach * PIN.up, size, 0, 2 * Math.PI)
-    pen.fillStyle = fill
-    pen.fill()
-  }
+/** Marks of fixed colours, pins' heads: dark with a light middle and a light hem, so that they read on any yarn. */
+function pinItems(
+  pins: readonly (Point & { readonly reach: number })[],
+  { ink, paper }: Palette,
+): FigureItem[] {
+  const heads = pins.map(({ x, y, reach }) => ({
+    ...{ x, y: y - reach * PIN.up, radius: clamp(reach * PIN.share, PIN.least, PIN.most) },
+  }))
+  const discs = (fill: string, sized: (radius: number) => number): FigureItem =>
+    drawPath(
+      heads.flatMap(({ x, y, radius }) => circlePath(x, y, sized(radius))),
+      { fill },
+    )
+  return [
+    discs(paper, (radius) => radius + 1.5),
+    discs(ink, (radius) => radius),
+    discs(paper, (radius) => radius * 0.4),
+  ]
 }
 
 function ringRadius({ account }: MotifKind, { stretch }: Picture, camera: Camera): number {

@@ -6,7 +6,7 @@ import type { FigureItem, Path, TextAnchor } from '../../src-core/figures/figure
 import { capitalDrop } from '../../src-core/figures/lettering'
 import { crossPath, linePath, polygonPath, rectanglePath } from '../../src-core/figures/path'
 import type { Viewport } from './camera'
-import { paintItems } from './canvas'
+import { paintItems, typeIn } from './canvas'
 import type { Pen } from './canvas'
 import type { DimensionFrame, DimensionLine, HandleKind } from './dimension-frame'
 import { faint } from './palette'
@@ -56,7 +56,7 @@ export function paintOverlay(pen: Pen, overlay: Overlay, viewport: Viewport, pal
       ? [drawPath(sharpBox(band), { fill: faint(palette.accent, BAND), stroke: palette.accent, width: 1 })]
       : []),
   ]
-  paintItems(pen, items, { face: palette.face, hem: palette.paper, hemWidth: GAP.hem })
+  paintItems(pen, items, typeIn(palette, GAP.hem))
 }
 
 /** Share of the accent in the rectangle that the hand spans. */

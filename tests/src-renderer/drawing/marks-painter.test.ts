@@ -3,7 +3,8 @@ import { ownJoins } from '../../../src-core/figures/join-marks'
 import { fitCamera } from '../../../src-renderer/drawing/camera'
 import { paintMarks } from '../../../src-renderer/drawing/marks-painter'
 import type { Marks } from '../../../src-renderer/drawing/marks-painter'
-import { FakePath, recorder } from './recorder'
+import { faint } from '../../../src-renderer/drawing/palette'
+import { circles, FakePath, recorder } from './recorder'
 import { palette, picture } from './scenes'
 
 beforeAll(() => void vi.stubGlobal('Path2D', FakePath))
@@ -45,17 +46,20 @@ describe('marks on the map', () => {
 
   it('ring the motif of the keyboard in the accent and flagged ones, dashed, in the warning tone', () => {
     const record = draw({ focus: '2,2', flagged: new Set(['4,4', '5,5']) })
-    expect(record.count('arc')).toBe(3)
+    // Each on a wider one.
+    expect(circles(record)).toHaveLength(2 * 3)
     expect(strokes(record, palette.accent)).toBe(1)
     expect(strokes(record, palette.warning)).toBe(2)
     const dashes = record.calls.filter((call) => call.name === 'setLineDash').map((call) => call.arguments[0])
-    expect(dashes).toEqual([[4, 3], []])
+    expect(dashes).toEqual([1, 2, 3, 4].flatMap(() => [[4, 3], []]))
   })
 
   it('pin what is fixed, dark in light and light in dark, and ring what changed along in ink', () => {
     const record = draw({ fixed: new Set(['1,1', '2,2']), changed: new Set(['3,3']) })
     const fills = record.calls.filter((call) => call.name === 'fill').map((call) => call.fill)
-    expect(fills).toEqual([1, 2].flatMap(() => [palette.paper, palette.ink, palette.paper]))
+    expect(fills).toEqual([palette.paper, palette.ink, palette.paper])
+    // And two rings, one on the other, about what changed along.
+    expect(circles(record)).toHaveLength(3 * 2 + 2)
     expect(strokes(record, palette.ink)).toBe(1)
   })
 
@@ -66,7 +70,7 @@ describe('marks on the map', () => {
     expect(hosts).toBeGreaterThan(0)
     for (const zoom of [0.1, 1, 4]) {
       const record = draw({ own }, zoom)
-      expect(record.count('arc')).toBe(2 * own.length)
+      expect(circles(record)).toHaveLength(2 * own.length)
       expect(strokes(record, palette.accent)).toBe(hosts)
       const filled = record.calls.filter(({ name, fill }) => name === 'fill' && fill === palette.accent)
       expect(filled).toHaveLength(own.length - hosts)
@@ -94,7 +98,7 @@ describe('marks on the map', () => {
     ]
     const record = draw({ faults: [fault] })
     const fills = record.calls.filter((call) => call.name === 'fill')
-    expect(fills.map((call) => call.fill)).toEqual([palette.warning])
+    expect(fills.map((call) => call.fill)).toEqual([faint(palette.warning, 0.45)])
     expect(record.count('lineTo')).toBe(2)
   })
 })
