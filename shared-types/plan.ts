@@ -410,4 +410,6 @@ export interface FitArrangement extends Holds {
   readonly motifs: number
   /** `assumed`: the grams follow from a ball band that nobody entered. */
   readonly yarns: readonly { readonly id: string; readonly grams: number; readonly assumed?: true }[]
+  /** Motifs that are left over, of so many that there are. */
+  readonly left?: number
 }

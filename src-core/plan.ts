@@ -11,6 +11,8 @@ import { checkBounds } from './checks/bounds'
 import { checkReferences } from './checks/references'
 import { bySeverity, finding, toldTo } from './findings/finding'
 import { fitArrangements } from './layout/fit'
+import { fitHave } from './layout/fit-have'
+import type { Have } from './layout/fit-have'
 import { proposeArrangements } from './layout/proposals'
 import type { Proposals } from './layout/proposals'
 import { bestRotation } from './layout/rotation'
@@ -98,6 +100,12 @@ export function fitProject(
 ): { arrangements: FitArrangement[]; findings: readonly Finding[] } {
   return fitArrangements(project, target, createPlanner())
 }
+
+/** The best arrangements from what there is: so many motifs made already, or the yarn on hand. */
+export const fitFromHave = (
+  project: Project,
+  have: Have,
+): { arrangements: FitArrangement[]; findings: readonly Finding[] } => fitHave(project, have, createPlanner())
 
 /** A few arrangements of a project's motif that hold, nearest a size in mm, the best first. */
 export const proposeProject = (

@@ -1,5 +1,5 @@
 /** The fields of a blanket. Counts keep a slip of the finger from asking for what no machine could hold (ours). */
-import { USABLE } from '../units/usable'
+import { USABLE, USABLE_OR_ZERO } from '../units/usable'
 import { field } from './field'
 
 const count = { code: 'layout/count', kind: 'count', least: 1, most: 1000 } as const
@@ -59,5 +59,19 @@ export const BLANKET = {
     ...blocking,
     label: 'Longer by',
     doc: 'finished length by the one before blocking',
+  }),
+  most: field('blanket', 'cells.fill.most[]', {
+    ...{ kind: 'count', least: 0, most: 100_000, optional: true, placeholder: 'no limit' },
+    label: '{name} at most',
+    doc: 'the most motifs in a colourway',
+    what: 'the limit of a colourway',
+    change: 'change the limit of {name}',
+  }),
+  mostGrams: field('blanket', 'cells.fill.mostGrams[]', {
+    ...{ ...USABLE_OR_ZERO, kind: 'mass', optional: true, placeholder: 'no limit' },
+    label: '{name} at most',
+    doc: 'the most of a yarn in the whole piece',
+    what: 'the limit of a yarn',
+    change: 'change the limit of {name}',
   }),
 } as const

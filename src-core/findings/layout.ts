@@ -75,6 +75,16 @@ export const LAYOUT_FINDINGS = {
     message: 'a motif with {petals} {places} has no true half; nearest are {less} or {more}.',
     mend: 'Work {less} {places} at one end of a row and {more} at the other, or choose a motif with an even number.',
   },
+  'layout/fit-no-yarn': {
+    severity: 'error',
+    message: 'what a motif takes of each yarn is not known, so no size follows from the yarn on hand.',
+    mend: 'Weigh some motifs, choose colourways for the blanket, and enter what is on hand of each yarn.',
+  },
+  'layout/fit-stash': {
+    severity: 'warning',
+    message: 'the yarn on hand does not reach for the smallest arrangement.',
+    mend: 'Enter what is on hand of each yarn, or choose colourways in yarns that are on hand.',
+  },
   'layout/fit-kind': {
     severity: 'error',
     message: 'sizes are fitted for blankets; this is {kind}.',

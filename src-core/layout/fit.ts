@@ -31,7 +31,7 @@ export interface Wish {
 const OFFERED = 8
 
 /** How the motifs of an arrangement are rotated. */
-interface Rotation {
+export interface Rotation {
   readonly turn: Degrees
   readonly alternateTurn: Degrees
 }
@@ -78,26 +78,7 @@ export function fitArrangements(
   const ways = waysOf(project, wish, planner)
   if (!ways.layout) return { arrangements: [], findings: ways.findings }
   const { layout, tryout, findings } = ways
-  // As the planner took them, with every default.
-  const { alternateRows: shifted, turn, alternateTurn } = tryout.counts
-  const kinds: Kind[] = [
-    { arrangement: 'straight-rows', alternateRows: 'same' },
-    { arrangement: 'offset-rows', alternateRows: 'same' },
-    ...(shifted === 'same' ? [] : [{ arrangement: 'offset-rows' as const, alternateRows: shifted }]),
-    ...(layout.arrangement === 'rings'
-      ? [{ arrangement: 'rings' as const, alternateRows: 'same' as const }]
-      : []),
-  ]
-  const within = (depth: Depth) =>
-    kinds.flatMap((kind) =>
-      rotationsWorth(tryout, kind, { turn, alternateTurn }, depth).flatMap((rotation) =>
-        nearest(tryout, kind, rotation, wish),
-      ),
-    )
-  const usual = within('usual')
-  const isJoined = tryout.trials.ground.rule.rule !== 'apart'
-  const candidates = isJoined && !usual.some((each) => each.holds) ? within('fine') : usual
-  const offered = unlike(candidates.sort(byHolding)).slice(0, OFFERED)
+  const offered = bestOf(layout, tryout, (kind, rotation) => nearest(tryout, kind, rotation, wish))
   return {
     arrangements: offered
       .map(({ counts }) => describeFit(counts, project, layout, planner, wish))
@@ -106,6 +87,32 @@ export function fitArrangements(
       .map(({ fit }) => fit),
     findings,
   }
+}
+
+/** The best of all candidates: of every kind of arrangement worth trying, in its own rotation and in firmer ones. */
+export function bestOf<Found extends Candidate>(
+  { arrangement }: BlanketLayout,
+  tryout: Tryout,
+  candidatesOf: (kind: Kind, rotation: Rotation) => readonly Found[],
+): Found[] {
+  // As the planner took them, with every default.
+  const { alternateRows: shifted, turn, alternateTurn } = tryout.counts
+  const kinds: Kind[] = [
+    { arrangement: 'straight-rows', alternateRows: 'same' },
+    { arrangement: 'offset-rows', alternateRows: 'same' },
+    ...(shifted === 'same' ? [] : [{ arrangement: 'offset-rows' as const, alternateRows: shifted }]),
+    ...(arrangement === 'rings' ? [{ arrangement: 'rings' as const, alternateRows: 'same' as const }] : []),
+  ]
+  const within = (depth: Depth) =>
+    kinds.flatMap((kind) =>
+      rotationsWorth(tryout, kind, { turn, alternateTurn }, depth).flatMap((rotation) =>
+        candidatesOf(kind, rotation),
+      ),
+    )
+  const usual = within('usual')
+  const isJoined = tryout.trials.ground.rule.rule !== 'apart'
+  const candidates = isJoined && !usual.some((each) => each.holds) ? within('fine') : usual
+  return unlike(candidates.sort(byHolding)).slice(0, OFFERED)
 }
 
 /** What holds comes first, whatever its size; then what comes nearer. */
@@ -179,7 +186,7 @@ function ringCounts(size: (rings: number) => Wish, wish: Wish): number[] {
 }
 
 /** Without arrangements that came twice. */
-function unlike(candidates: readonly Candidate[]): Candidate[] {
+function unlike<Found extends Candidate>(candidates: readonly Found[]): Found[] {
   const seen = new Set<string>()
   return candidates.filter(({ counts }) => {
     const { arrangement, columns, rows, rings, alternateRows, turn, alternateTurn } = counts

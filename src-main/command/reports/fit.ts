@@ -4,13 +4,14 @@ import type { Project } from '../../../shared-types/project'
 import { holdingWords, rotationWords } from '../../../src-core/figures/holding-words'
 import { capital, counted } from '../../../src-core/figures/words'
 import { marked } from '../../../src-core/figures/yarn-words'
-import { formatMass, formatSize } from '../../../src-core/units/format'
+import type { Have } from '../../../src-core/layout/fit-have'
+import { formatMass, formatNumber, formatSize } from '../../../src-core/units/format'
 import { wrap } from '../text'
 import { ARRANGEMENT_WORDS, countWords, unitsOf } from './words'
 
 export function fitReport(
   project: Project,
-  wish: { readonly width: number; readonly height: number },
+  wish: { readonly width: number; readonly height: number } | Have,
   arrangements: readonly FitArrangement[],
   width: number,
 ): string[] {
@@ -26,8 +27,10 @@ export function fitReport(
     const name = [`${ARRANGEMENT_WORDS[fit.arrangement]}, ${countWords(fit)}`, fewer, rotationWords(fit)]
     const facts = [
       formatSize(fit.size.width, fit.size.height, units),
-      `off by ${signed(fit.error.width)}${off[0] ?? ''} × ${signed(fit.error.height)}${off[1] ?? ''}`,
-      counted(fit.motifs, 'motif'),
+      ...('width' in wish
+        ? [`off by ${signed(fit.error.width)}${off[0] ?? ''} × ${signed(fit.error.height)}${off[1] ?? ''}`]
+        : []),
+      counted(fit.motifs, 'motif') + (fit.left === undefined ? '' : `, ${formatNumber(fit.left)} left over`),
       ...(fit.yarns.length > 0
         ? [
             marked(
@@ -43,8 +46,11 @@ export function fitReport(
       ...(isJoined ? paragraph(`${capital(holdingWords(fit))}.`, '  ') : []),
     ]
   })
-  return [
-    `Nearest to ${formatSize(wish.width, wish.height, units)}`,
-    ...blocks.flatMap((block) => ['', ...block]),
-  ]
+  const heading =
+    'width' in wish
+      ? `Nearest to ${formatSize(wish.width, wish.height, units)}`
+      : 'motifs' in wish
+        ? `From ${counted(wish.motifs, 'motif')}`
+        : 'The largest from the yarn on hand'
+  return [heading, ...blocks.flatMap((block) => ['', ...block])]
 }

@@ -107,7 +107,11 @@ export const placeFor = ({ path }: Field): At =>
   [...path.matchAll(/(\w+)\[\]/g)].map(([, list = '']) =>
     list === 'shares' || list === 'slots'
       ? 'all'
-      : path.startsWith('layout.items') && path.match(/size|price|grams/)
-        ? 1
-        : 0,
+      : list === 'most'
+        ? 'c'
+        : list === 'mostGrams'
+          ? 'y'
+          : path.startsWith('layout.items') && path.match(/size|price|grams/)
+            ? 1
+            : 0,
   )

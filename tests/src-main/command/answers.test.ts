@@ -238,6 +238,24 @@ describe('fit', () => {
     expect((await petalyard('fit', file, '--width', width, '--height', '160cm')).out).toContain(told)
   })
 
+  it('tells what so many motifs and the yarn on hand make', async () => {
+    const file = await writeProject(SAMPLE)
+    const found = await json('fit', file, '--motifs', '120')
+    for (const { motifs, left } of found.arrangements as FitArrangement[]) expect(motifs + left!).toBe(120)
+    const told = await petalyard('fit', file, '--motifs', '120')
+    expect(told.out).toMatch(/^From 120 motifs\n/)
+    expect(told.out).toContain('left over')
+    const rich = { ...SAMPLE, yarns: SAMPLE.yarns!.map((yarn) => ({ ...yarn, onHandGrams: 500 })) }
+    const stash = await petalyard('fit', await writeProject(rich), '--stash')
+    expect(stash.out).toMatch(/^The largest from the yarn on hand\n/)
+    for (const options of [
+      ['--stash', '--motifs', '3'],
+      ['--stash', '--width', '900'],
+      ['--motifs', '0'],
+    ])
+      expect((await petalyard('fit', file, ...options)).code).toBe(2)
+  })
+
   it('asks for a size where there is none', async () => {
     const ran = await petalyard('fit', await writeProject(SAMPLE))
     expect(ran).toMatchObject({ code: 2, out: '' })

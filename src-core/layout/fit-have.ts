@@ -1,0 +1,191 @@
+/**
+ * M26: arrangements from what there is: of motifs that are made already, or as large as the yarn on hand allows. Both
+ * keep to the proportions of the target size, or of the blanket as it is.
+ */
+import type { Finding } from '../../shared-types/finding'
+import type { FitArrangement, Plan, PlanNumbers } from '../../shared-types/plan'
+import type { BlanketLayout, Project } from '../../shared-types/project'
+import { finding } from '../findings/finding'
+import { holds } from '../joins/holding'
+import type { Planner } from '../plans/planner'
+import { blanketOf } from '../plans/layouts'
+import type { BlanketCounts } from './blanket'
+import { MOST_MOTIFS } from './constants'
+import { bestOf, byHolding, fitOf, layoutOf, waysOf } from './fit'
+import type { Candidate, Rotation, Wish } from './fit'
+import { countPlaces } from './places'
+import type { Kind, Tryout } from './trials'
+
+/** What there is to make an arrangement from: so many motifs, or the yarn on hand. */
+export type Have = { readonly motifs: number } | { readonly stash: true }
+
+interface Fits {
+  readonly arrangements: FitArrangement[]
+  readonly findings: readonly Finding[]
+}
+
+/** Grams that a rounding error may make. */
+const NO_GRAMS = 1e-6
+
+/** Arrangements tried in each kind and rotation, those that come nearest. */
+const TRIED = 6
+
+/** The best arrangements from what there is, those that hold first. */
+export function fitHave(project: Project, have: Have, planner: Planner): Fits {
+  const wish = proportionsOf(project, planner)
+  const ways = waysOf(project, wish, planner)
+  if (!ways.layout) return { arrangements: [], findings: ways.findings }
+  const { layout, tryout } = ways
+  if ('motifs' in have) {
+    const found = bestOf(layout, tryout, (kind, rotation) =>
+      ofMotifs(tryout, kind, rotation, wish, have.motifs),
+    )
+    const told = found.map(({ counts, miss }) => {
+      const fit = fitOf(counts, planner.plan(laidOut(project, layout, counts)), wish)
+      return { miss, fit: { ...fit, left: have.motifs - fit.motifs } }
+    })
+    return { arrangements: sorted(told), findings: ways.findings }
+  }
+  const rich = withinStash(project)
+  const stash = stashOf(rich, layout, planner)
+  if (!stash) return { arrangements: [], findings: [finding('layout/fit-no-yarn', 'yarns')] }
+  const found = bestOf(layout, tryout, (kind, rotation) => ofStash(tryout, kind, rotation, wish, stash))
+  if (found.length === 0) return { arrangements: [], findings: [finding('layout/fit-stash', 'yarns')] }
+  const told = found.map(({ counts, miss }) => {
+    const plan = planner.plan(laidOut(rich, layout, counts))
+    return { miss, fit: fitOf(counts, plan, wish) }
+  })
+  return { arrangements: sorted(told), findings: ways.findings }
+}
+
+/** A patch judged; the plans themselves decide. */
+const sorted = (told: readonly { readonly fit: FitArrangement; readonly miss: number }[]): FitArrangement[] =>
+  told
+    .map(({ fit, miss }) => ({ fit, miss, holds: fit.motifs > 1 && holds(fit) }))
+    .sort(byHolding)
+    .map(({ fit }) => fit)
+
+/** The target size where there is one, else the size as it is, else a square. */
+function proportionsOf(project: Project, planner: Planner): Wish {
+  const { width, height } = blanketOf(project)?.target ?? {}
+  if (width && height && width > 0 && height > 0) return { width, height }
+  const size = planner.size(project)
+  return size && size.width > 0 && size.height > 0 ? size : { width: 1000, height: 1000 }
+}
+
+/** The project with its colours chosen by the yarn on hand. */
+export function withinStash(project: Project): Project {
+  const layout = blanketOf(project)
+  const fill = layout?.cells?.fill
+  if (!layout || !fill || fill.withinStash) return project
+  return {
+    ...project,
+    layout: { ...layout, cells: { ...layout.cells, fill: { ...fill, withinStash: true } } },
+  }
+}
+
+const laidOut = (project: Project, layout: BlanketLayout, counts: BlanketCounts): Project => ({
+  ...project,
+  layout: { ...layout, ...blanketOf(project), target: undefined, ...layoutOf(counts) },
+})
+
+/** How far a size is from the proportions of another: 0 where it has them, near 1 for a strip. */
+function outOfProportion(size: Wish, wish: Wish): number {
+  const ratio = ((size.width / size.height) * wish.height) / wish.width
+  return 1 - Math.min(ratio, 1 / ratio)
+}
+
+/** Counts of a kind that one number of columns, or rings, can have. */
+function counted(kind: Kind, rotation: Rotation, across: number, rows: number): BlanketCounts {
+  return kind.arrangement === 'rings'
+    ? { ...kind, ...rotation, alternateTurn: 0, columns: 0, rows: 0, rings: across }
+    : { ...kind, ...rotation, columns: across, rows, rings: 0 }
+}
+
+/** Rows with one motif fewer have two at least. */
+const leastAcross = ({ arrangement, alternateRows }: Kind): number =>
+  arrangement === 'rings' ? 0 : arrangement === 'offset-rows' && alternateRows === 'oneFewer' ? 2 : 1
+
+const candidate = (tryout: Tryout, counts: BlanketCounts, miss: number): Candidate => ({
+  counts,
+  miss,
+  holds: countPlaces(counts) > 1 && holds(tryout.trials.of(counts)),
+})
+
+/** Rectangles of at most so many motifs: what is left over counts as much as what is out of proportion. */
+function ofMotifs(tryout: Tryout, kind: Kind, rotation: Rotation, wish: Wish, motifs: number): Candidate[] {
+  const most = Math.min(motifs, MOST_MOTIFS)
+  const found: { readonly counts: BlanketCounts; readonly miss: number }[] = []
+  for (let across = leastAcross(kind); across <= most; across++) {
+    const many = (rows: number): number => countPlaces(counted(kind, rotation, across, rows))
+    let rows = Math.floor(most / Math.max(1, across))
+    while (rows > 1 && many(rows) > most) rows--
+    while (kind.arrangement !== 'rings' && many(rows + 1) <= most) rows++
+    if (rows < 1 || many(rows) > most) break
+    const counts = counted(kind, rotation, across, rows)
+    const left = (motifs - countPlaces(counts)) / motifs
+    found.push({ counts, miss: left + outOfProportion(tryout.size(counts), wish) })
+  }
+  found.sort((a, b) => a.miss - b.miss)
+  return found.slice(0, TRIED).map(({ counts, miss }) => candidate(tryout, counts, miss))
+}
+
+/** The yarn on hand, asked whether it reaches for an arrangement. */
+interface Stash {
+  readonly reaches: (counts: BlanketCounts) => boolean
+  /** About how many motifs it makes. */
+  readonly motifs: number
+}
+
+/** The yarn on hand; null where it is not known what motifs take. */
+function stashOf(project: Project, layout: BlanketLayout, planner: Planner): Stash | null {
+  const told = (counts?: BlanketCounts): Plan | PlanNumbers => {
+    const made = counts ? laidOut(project, layout, counts) : project
+    return planner.numbers(made) ?? planner.plan(made)
+  }
+  const now = told()
+  const [need, have] = [
+    now.yarns.reduce((sum, { grams }) => sum + grams.high, 0),
+    now.yarns.reduce((sum, { onHand }) => sum + onHand, 0),
+  ]
+  if (!(need > 0) || now.motifs.length === 0) return null
+  return {
+    motifs: Math.max(1, Math.min(MOST_MOTIFS, Math.floor((now.motifs.length * have) / need))),
+    reaches: (counts) => told(counts).yarns.every(({ grams, onHand }) => grams.high <= onHand + NO_GRAMS),
+  }
+}
+
+/** The largest of one kind in one rotation: near the proportions, and with a row or column more or fewer. */
+function ofStash(tryout: Tryout, kind: Kind, rotation: Rotation, wish: Wish, stash: Stash): Candidate[] {
+  const isRings = kind.arrangement === 'rings'
+  const least = leastAcross(kind)
+  const at = (across: number, rows: number): BlanketCounts => counted(kind, rotation, across, rows)
+  const rowsFor = (across: number): number => {
+    if (isRings) return 1
+    const [few, more] = [tryout.size(at(across, 3)), tryout.size(at(across, 5))]
+    const each = (more.height - few.height) / 2
+    const wished = (few.width * wish.height) / wish.width
+    return Math.max(1, Math.round(3 + (wished - few.height) / each))
+  }
+  const reaches = (across: number, rows: number): boolean =>
+    across >= least &&
+    rows >= 1 &&
+    countPlaces(at(across, rows)) <= MOST_MOTIFS &&
+    stash.reaches(at(across, rows))
+  let across = least
+  while (countPlaces(at(across + 1, rowsFor(across + 1))) <= stash.motifs) across++
+  while (across > least && !reaches(across, rowsFor(across))) across--
+  while (reaches(across + 1, rowsFor(across + 1))) across++
+  const found: Candidate[] = []
+  for (const columns of isRings ? [across] : [across, across + 1]) {
+    let rows = rowsFor(columns)
+    while (rows > 0 && !reaches(columns, rows)) rows--
+    if (rows === 0) continue
+    while (!isRings && reaches(columns, rows + 1)) rows++
+    const size = tryout.size(at(columns, rows))
+    // The largest piece of the wished proportions that lies within it.
+    const scale = Math.min(size.width / wish.width, size.height / wish.height)
+    found.push(candidate(tryout, at(columns, rows), 1 / scale))
+  }
+  return found
+}

@@ -1,0 +1,88 @@
+import { describe, expect, it } from 'vitest'
+import type { BlanketLayout, Project } from '../../../shared-types/project'
+import { holds } from '../../../src-core/joins/holding'
+import { layoutOf } from '../../../src-core/layout/fit'
+import { withinStash } from '../../../src-core/layout/fit-have'
+import { createPlanner, fitFromHave } from '../../../src-core/plan'
+
+/** Squares of 3 g in two colourways, each of one yarn. */
+const squares = (layout: Partial<BlanketLayout>, onHand: readonly number[] = [200, 100]): Project => ({
+  format: 'petalyard-project',
+  version: 1,
+  yarns: onHand.map((grams, index) => ({
+    ...{ id: `y${index}`, name: `Yarn ${index}`, ballGrams: 50, ballMetres: 125, onHandGrams: grams },
+  })),
+  motifs: [
+    {
+      ...{ id: 'm1', kind: 'measured', outline: 'square', sideToSide: 80 },
+      ...{ slots: [{ slot: 'all', grams: 3 }], weighed: { motifs: 1, resolution: 0 } },
+    },
+  ],
+  colourways: [0, 1].map((index) => ({ id: `c${index}`, motif: 'm1', yarns: { all: `y${index}` } })),
+  joining: { rule: 'edges' },
+  allowance: { wastePercent: 10 },
+  layout: {
+    ...{ kind: 'blanket', motif: 'm1', columns: 6, rows: 8, target: { width: 960, height: 1280 } },
+    cells: { fill: { pattern: 'repeat', colourways: ['c0', 'c1'] } },
+    ...layout,
+  },
+})
+
+describe('M26 arrangements from motifs that are made', () => {
+  it('are rectangles of no more motifs, what holds first, and tell what is left over', () => {
+    const { arrangements, findings } = fitFromHave(squares({}), { motifs: 300 })
+    expect(findings).toEqual([])
+    expect(arrangements[0]).toMatchObject({ arrangement: 'straight-rows', columns: 15, rows: 20, left: 0 })
+    for (const fit of arrangements) {
+      expect(fit.motifs + fit.left!).toBe(300)
+      expect(fit.left).toBeGreaterThanOrEqual(0)
+    }
+    const held = arrangements.map(holds)
+    expect(held).toEqual([...held].sort((a, b) => Number(b) - Number(a)))
+    expect(new Set(arrangements.map(({ arrangement }) => arrangement)).size).toBe(2)
+  })
+
+  it('fill so many rows that one more would take more than there are', () => {
+    for (const motifs of [1, 2, 7, 97, 301])
+      for (const fit of fitFromHave(squares({ alternateRows: 'oneFewer' }), { motifs }).arrangements) {
+        const { columns, rows, arrangement, alternateRows } = fit
+        const fewer = arrangement === 'offset-rows' && alternateRows === 'oneFewer'
+        const many = (count: number) => columns * count - (fewer ? Math.floor(count / 2) : 0)
+        expect(fit.motifs).toBe(many(rows))
+        expect(many(rows + 1)).toBeGreaterThan(motifs)
+      }
+  })
+})
+
+describe('M26 the largest arrangement from the yarn on hand', () => {
+  it('leaves nothing to buy, and one more row or column would', () => {
+    const project = squares({})
+    const { arrangements } = fitFromHave(project, { stash: true })
+    const best = arrangements.find(({ arrangement }) => arrangement === 'straight-rows')!
+    const planner = createPlanner()
+    const buys = (columns: number, rows: number) => {
+      const rich = withinStash(project)
+      const { fill } = (rich.layout as BlanketLayout).cells!
+      expect(fill!.withinStash).toBe(true)
+      const layout = {
+        ...(rich.layout as BlanketLayout),
+        ...layoutOf({ ...best, columns, rows }),
+      }
+      return planner.plan({ ...rich, layout }).yarns.some(({ toBuy }) => toBuy! > 0)
+    }
+    const { columns, rows, motifs } = best
+    // 300 g at 3.3 g each make 60 of the one (200 g) and 30 of the other (100 g).
+    expect(motifs).toBeLessThanOrEqual(90)
+    expect(motifs).toBeGreaterThanOrEqual(80)
+    expect(buys(columns, rows)).toBe(false)
+    expect(buys(columns, rows + 1)).toBe(true)
+    expect(buys(columns + 1, rows)).toBe(true)
+  })
+
+  it('says why there is none', () => {
+    const codes = (project: Project) => fitFromHave(project, { stash: true }).findings.map(({ code }) => code)
+    expect(codes(squares({}, [0, 0]))).toEqual(['layout/fit-stash'])
+    expect(codes(squares({ cells: {} }))).toEqual(['layout/fit-no-yarn'])
+    expect(codes({ ...squares({}), layout: { kind: 'garland' } })).toEqual(['layout/fit-kind'])
+  })
+})
