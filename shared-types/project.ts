@@ -322,6 +322,7 @@ export const appliqueSchema = z.looseObject({
 })
 
 export const layoutSchema = z.discriminatedUnion('kind', [blanketSchema, garlandSchema, appliqueSchema])
+export const LAYOUT_KINDS = layoutSchema.options.map(({ shape }) => shape.kind.value)
 
 export const JOIN_RULES = ['tips', 'edges', 'bridge', 'seam', 'apart'] as const
 export const SEAMS = ['whip', 'mattress', 'slip-stitch', 'sc', 'flat-braid'] as const

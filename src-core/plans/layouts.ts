@@ -5,7 +5,6 @@
 import type { Plan } from '../../shared-types/plan'
 import type { BlanketLayout, Layout, Project } from '../../shared-types/project'
 
-export const LAYOUT_KINDS = ['blanket', 'garland', 'applique'] as const satisfies readonly Layout['kind'][]
 export type LayoutKind = Layout['kind']
 
 type LaidOut = { readonly layout?: Layout | undefined }

@@ -1,7 +1,8 @@
 /** What the motifs are made into: a blanket, a garland or an appliqué; and the way from one to another. */
 import type { Project } from '../../../shared-types/project'
+import { LAYOUT_KINDS } from '../../../shared-types/project'
 import type { LayoutKind } from '../../../src-core/plans/layouts'
-import { LAYOUT_KINDS, layoutKindOf } from '../../../src-core/plans/layouts'
+import { layoutKindOf } from '../../../src-core/plans/layouts'
 import { NEW_LAYOUTS } from '../../kinds/layouts'
 import { firstSizes } from './first-sizes'
 import { mainMotif } from './motif'
