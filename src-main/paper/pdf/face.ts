@@ -1,22 +1,8 @@
-/** One embedded type face: shapes words, measures them, and writes the subset of the glyphs that were printed. */
+/** One embedded type face: measures and prints words, and writes the subset of the glyphs that were printed. */
 import { deflateSync } from 'node:zlib'
-import { create } from 'fontkit'
-import type { Font, Glyph } from 'fontkit'
 import { PDFHexString, PDFName, PDFString } from 'pdf-lib'
 import type { PDFContext, PDFRef } from 'pdf-lib'
-import { legible } from './legible'
-
-interface Word {
-  readonly glyphs: readonly Glyph[]
-  /** How much nearer than its own width each glyph's successor stands, in thousandths of the type size. */
-  readonly kerns: readonly number[]
-  /** Width in thousandths of the type size. */
-  readonly width: number
-  /** Inside of a TJ array, made when the word is first printed. */
-  code: string | null
-  /** Its glyphs as one path, made when the word is first drawn. */
-  outline: string | null
-}
+import type { Letters, ShapedGlyph, Word } from './letters'
 
 /** A word as it is drawn. */
 interface DrawnWord {
@@ -53,50 +39,22 @@ function subsetTag(glyphs: Iterable<number>): string {
 }
 
 export class Face {
-  private readonly words = new Map<string, Word>()
   private readonly subset
   /** Glyph id in the subset → glyph, in the order of first use. */
-  private readonly printed = new Map<number, Glyph>()
-  private readonly perMille: number
+  private readonly printed = new Map<number, ShapedGlyph>()
+  /** The insides of TJ arrays by the words that they print. */
+  private readonly codes = new Map<Word, string>()
 
   constructor(
-    private readonly font: Font,
+    private readonly letters: Letters,
     /** Name of the face among a page's resources. */
     readonly resource: string,
   ) {
-    this.subset = font.createSubset()
-    this.perMille = 1000 / font.unitsPerEm
-  }
-
-  /** Reads a TrueType file. */
-  static read(bytes: Uint8Array, resource: string): Face {
-    const font = create(bytes as Buffer)
-    if ('fonts' in font) throw new Error('a font collection cannot be embedded')
-    return new Face(font, resource)
-  }
-
-  private shape(text: string): Word {
-    const shaped = this.font.layout(legible(text))
-    let width = 0
-    const kerns = shaped.glyphs.map((glyph, i) => {
-      const advance = shaped.positions[i]?.xAdvance ?? glyph.advanceWidth
-      width += advance * this.perMille
-      return Math.round((glyph.advanceWidth - advance) * this.perMille)
-    })
-    return { glyphs: shaped.glyphs, kerns, width, code: null, outline: null }
-  }
-
-  /** Shaped words are kept: tables repeat the same few hundred words thousands of times. */
-  private word(text: string): Word {
-    const known = this.words.get(text)
-    if (known) return known
-    const word = this.shape(text)
-    this.words.set(text, word)
-    return word
+    this.subset = letters.font.createSubset()
   }
 
   private *pieces(text: string): Generator<Word> {
-    for (const piece of piecesOf(text)) yield this.word(piece)
+    for (const piece of piecesOf(text)) yield this.letters.word(piece)
   }
 
   /** Width of a text in thousandths of the type size. */
@@ -110,28 +68,18 @@ export class Face {
   *draw(text: string): Generator<DrawnWord> {
     let x = 0
     for (const piece of piecesOf(text)) {
-      const word = this.word(piece)
-      const outline = (word.outline ??= this.outline(word))
+      const word = this.letters.word(piece)
+      const outline = word.outline()
       if (outline !== '') yield { text: piece, x, outline }
       x += word.width
     }
-  }
-
-  private outline(word: Word): string {
-    let data = ''
-    let x = 0
-    word.glyphs.forEach((glyph, i) => {
-      data += glyph.path.scale(this.perMille, this.perMille).translate(x, 0).toSVG()
-      x += glyph.advanceWidth * this.perMille - word.kerns[i]!
-    })
-    return data
   }
 
   private encode(word: Word): string {
     let code = '<'
     word.glyphs.forEach((glyph, i) => {
       // The types say boolean; the library answers with the glyph's id in the subset.
-      const id = this.subset.includeGlyph(glyph) as unknown as number
+      const id = this.subset.includeGlyph(this.letters.font.getGlyph(glyph.id)) as unknown as number
       if (!this.printed.has(id)) this.printed.set(id, glyph)
       const kern = word.kerns[i]!
       code += hex(id) + (kern !== 0 ? `>${kern}<` : '')
@@ -142,7 +90,11 @@ export class Face {
   /** The inside of a TJ array that prints the text; its glyphs join the subset. */
   print(text: string): string {
     let code = ''
-    for (const word of this.pieces(text)) code += word.code ?? (word.code = this.encode(word))
+    for (const word of this.pieces(text)) {
+      const known = this.codes.get(word) ?? this.encode(word)
+      this.codes.set(word, known)
+      code += known
+    }
     return code.replace(/></g, '')
   }
 
@@ -152,8 +104,8 @@ export class Face {
 
   /** Writes the face into a file: a composite font with glyph ids as codes (ISO 32000-1, 9.7). */
   embed(context: PDFContext): PDFRef {
-    const { font } = this
-    const scaled = (value: number): number => Math.round(value * this.perMille)
+    const { font, perMille } = this.letters
+    const scaled = (value: number): number => Math.round(value * perMille)
     const name = `${subsetTag(this.printed.keys())}${subsetTag([...this.printed.values()].map((g) => g.id))}`
     const base = PDFName.of(`${name.slice(0, 6)}+${font.postscriptName}`)
     const program = this.subset.encode()
@@ -183,7 +135,7 @@ export class Face {
         CIDSystemInfo: { Registry: PDFString.of('Adobe'), Ordering: PDFString.of('Identity'), Supplement: 0 },
         FontDescriptor: descriptor,
         DW: 500,
-        W: codes.flatMap(([id, glyph]) => [id, [scaled(glyph.advanceWidth)]]),
+        W: codes.flatMap(([id, glyph]) => [id, [scaled(glyph.advance)]]),
         CIDToGIDMap: 'Identity',
       }),
     )
@@ -204,7 +156,7 @@ export class Face {
 }
 
 /** The map from codes back to text, so that the sheet can be searched and read aloud (ISO 32000-1, 9.10.3). */
-function toUnicode(codes: readonly (readonly [number, Glyph])[]): string {
+function toUnicode(codes: readonly (readonly [number, ShapedGlyph])[]): string {
   const lines = codes.map(([id, glyph]) => {
     const text = String.fromCodePoint(...glyph.codePoints)
     return `<${hex(id)}> ${PDFHexString.fromText(text).toString().replace('FEFF', '')}`

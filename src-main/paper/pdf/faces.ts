@@ -4,20 +4,21 @@ import { createRequire } from 'node:module'
 import type { MeasureText, TextWeight } from '../../../src-core/figures/figure'
 import { MM_PER_POINT } from '../../../src-core/figures/figure'
 import { Face } from './face'
+import { Letters } from './letters'
 
 const FILES: Readonly<Record<TextWeight, string>> = {
   regular: '@expo-google-fonts/source-sans-3/400Regular/SourceSans3_400Regular.ttf',
   bold: '@expo-google-fonts/source-sans-3/600SemiBold/SourceSans3_600SemiBold.ttf',
 }
 
-const read = new Map<TextWeight, Uint8Array>()
+const read = new Map<TextWeight, Letters>()
 
-function fontFile(weight: TextWeight): Uint8Array {
+function lettersOf(weight: TextWeight): Letters {
   const known = read.get(weight)
   if (known) return known
-  const bytes = readFileSync(createRequire(import.meta.url).resolve(FILES[weight]))
-  read.set(weight, bytes)
-  return bytes
+  const letters = new Letters(readFileSync(createRequire(import.meta.url).resolve(FILES[weight])))
+  read.set(weight, letters)
+  return letters
 }
 
 /** The faces of one file: each file embeds a subset of its own. */
@@ -26,10 +27,10 @@ export interface Faces {
   readonly bold: Face
 }
 
-/** Reads the shipped faces. */
+/** The shipped faces, for one file. */
 export const readFaces = (): Faces => ({
-  regular: Face.read(fontFile('regular'), 'R'),
-  bold: Face.read(fontFile('bold'), 'B'),
+  regular: new Face(lettersOf('regular'), 'R'),
+  bold: new Face(lettersOf('bold'), 'B'),
 })
 
 /** Widths in mm of texts set in these faces. */
