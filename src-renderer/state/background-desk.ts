@@ -12,6 +12,9 @@ import { rehearsalsOf } from './rehearsal'
 /** ms. A map that stood still for so long while a key is held is drawn, even though the next change waits. */
 const LONGEST_STILL = 500
 
+/** ms. Rehearsals take no more of a processor than this in all; what has run so long has been compiled. */
+const LONGEST_REHEARSING = 1_000
+
 /** Every so many rehearsals a whole plan is made: numbers that come next wait for it. */
 const WHOLE = 3
 
@@ -37,6 +40,7 @@ export function openDesk({ makePlanner, post, lookUp, now }: Desk): (id: number,
   /** What is worked out while nobody asks; null until a plan was made. */
   let rehearsals: Project[] | null = null
   let rehearser: Planner | null = null
+  let rehearsedFor = 0
   /** When the first of the plans that were put away since the last whole one was asked for. */
   let stillSince: number | null = null
 
@@ -62,6 +66,7 @@ export function openDesk({ makePlanner, post, lookUp, now }: Desk): (id: number,
   }
 
   function rehearse(project: Project): void {
+    const began = now()
     try {
       rehearser ??= makePlanner()
       rehearser.numbers(project)
@@ -70,6 +75,8 @@ export function openDesk({ makePlanner, post, lookUp, now }: Desk): (id: number,
       // Whatever falls over here is told when it is asked for.
       rehearsals = []
     }
+    rehearsedFor += now() - began
+    if (rehearsedFor > LONGEST_REHEARSING) rehearsals = []
   }
 
   return (id, question) => {

@@ -5,7 +5,7 @@
 import type { Project } from '../../shared-types/project'
 import { blanketOf } from './edits/layout'
 
-/** How often, and at most on how many columns and rows: enough for the code to be compiled, in about a second. */
+/** How often at most, and on how many columns and rows: enough for the code to be compiled, in about a second. */
 const TIMES = 36
 const MOST = 30
 

@@ -81,6 +81,25 @@ describe('the desk of the planning worker', () => {
     expect(asked).toHaveLength(rehearsed + 1)
   })
 
+  it('rehearses for a second and no longer, however long a project takes', async () => {
+    let rehearsed = 0
+    const slow = (): Planner => {
+      const planner = createPlanner()
+      const numbers = (project: Project) => {
+        clock.now += 300
+        rehearsed++
+        return planner.numbers(project)
+      }
+      return { ...planner, numbers }
+    }
+    const { take, told, lookUp, clock } = desk(slow)
+    take(1, ask(sized(15)))
+    for (let looks = 0; looks < 60; looks++) await lookUp()
+    expect(told).toEqual(['1 numbers', '1 plan'])
+    // The one that was asked for, and what a second holds.
+    expect(rehearsed).toBe(1 + 4)
+  })
+
   it('finishes a plan now and then while changes come without end', async () => {
     const { take, told, lookUp, clock } = desk()
     take(1, ask(sized(11)))
