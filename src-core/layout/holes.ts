@@ -5,7 +5,8 @@
  */
 import polylabel from 'polylabel'
 import type { HoleKind, Point } from '../../shared-types/plan'
-import { distance, distanceToEdge, moveOutline, reachOf, signedArea } from '../geometry/points'
+import { boxDistance } from '../geometry/edges'
+import { boxOf, distance, distanceToEdge, moveOutline, reachOf, signedArea } from '../geometry/points'
 import type { Outline } from '../geometry/points'
 import { COARSE, grow, union } from '../geometry/polygons'
 import type { Millimetres } from '../units/quantity'
@@ -111,12 +112,9 @@ function lookForKinds(
     alternateTurn: lattice.turns[1] - lattice.turns[0],
   }
   const alternating = offset || lattice.turns[0] !== lattice.turns[1]
+  const by = spread / 2 + CLOSED
   const kinds = new Map<string, OpeningKind>()
-  for (const { motifs, radius, pole } of lookAt(
-    lattice,
-    layBlanket(lattice, patch).placements,
-    spread / 2 + CLOSED,
-  )) {
+  for (const { motifs, contour } of lookAt(lattice, layBlanket(lattice, patch).placements, by)) {
     const first = motifs[0]!
     const around = motifs.map(({ row, halves, x, y, even }) => ({
       row: row - first.row,
@@ -127,8 +125,14 @@ function lookForKinds(
     }))
     const parity = alternating && arrangement !== 'rings' ? first.row % 2 : -1
     const name = `${parity} ${around.map(({ row, halves }) => `${row},${halves}`).join(' ')}`
+    // Most openings of the patch are of a kind that was measured already.
     if (kinds.has(name)) continue
-    const middle = { x: pole.x - first.x, y: pole.y - first.y }
+    const ring = contour.map((point): [number, number] => [point.x, point.y])
+    ring.push(ring[0]!)
+    const pole = polylabel([ring], 0.01)
+    const radius = pole.distance + by
+    if (radius * 2 < LEAST_ACROSS) continue
+    const middle = { x: pole[0]! - first.x, y: pole[1]! - first.y }
     kinds.set(name, { sides: motifs.length, radius, pole: middle, around, parity })
   }
   return [...kinds.values()]
@@ -145,28 +149,27 @@ function add(found: HoleKind[], hole: HoleKind): void {
 
 interface Seen {
   readonly motifs: readonly Placement[]
-  readonly radius: Millimetres
-  readonly pole: Point
+  readonly contour: Outline
 }
 
+/** What the motifs enclose, with those round it. */
 function lookAt(lattice: Lattice, placements: readonly Placement[], by: Millimetres): Seen[] {
   const [odd, even] = lattice.outlines.map((outline) => grow([outline], by, COARSE)[0]!) as [Outline, Outline]
   const outlines = placements.map((p) => moveOutline(p.even ? even : odd, p.x, p.y))
   const reach = { odd: reachOf(odd) + ON_OUTLINE, even: reachOf(even) + ON_OUTLINE }
+  const boxes = outlines.map((outline) => boxOf(outline))
   const openings: Seen[] = []
   for (const contour of union(outlines)) {
     if (signedArea(contour) >= 0) continue
-    const ring = contour.map((point): [number, number] => [point.x, point.y])
-    ring.push(ring[0]!)
-    const pole = polylabel([ring], 0.01)
-    const radius = pole.distance + by
-    if (radius * 2 < LEAST_ACROSS) continue
-    const motifs = placements.filter((p, i) =>
-      bounds(outlines[i]!, contour, p, p.even ? reach.even : reach.odd),
+    const box = boxOf(contour)
+    const motifs = placements.filter(
+      (p, i) =>
+        boxDistance(boxes[i]!, box) <= ON_OUTLINE &&
+        bounds(outlines[i]!, contour, p, p.even ? reach.even : reach.odd),
     )
     if (motifs.length === 0) continue
     motifs.sort((a, b) => a.row - b.row || a.halves - b.halves)
-    openings.push({ motifs, radius, pole: { x: pole[0]!, y: pole[1]! } })
+    openings.push({ motifs, contour })
   }
   return openings
 }
