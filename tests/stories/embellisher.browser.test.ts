@@ -4,7 +4,7 @@ import type { Browser, BrowserContext, Page } from 'playwright-core'
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import { planProject } from '../../src-core/plan'
 import { eventually } from '../src-main/documents/session/world'
-import { violationsOf, WCAG } from './access'
+import { violationsInThemes, violationsOf, WCAG } from './access'
 import { startChromium, startLoopback } from './browser'
 import type { Loopback } from './browser'
 import { makeFolder } from './desktop'
@@ -33,21 +33,18 @@ beforeAll(async () => {
 })
 afterAll(() => browser?.close())
 
-async function enter(
-  options: { viewport: { width: number; height: number }; colorScheme: 'light' | 'dark' },
-  project?: object,
-) {
+async function enter(viewport: { width: number; height: number }, project?: object) {
   folder = await makeFolder()
   const file = join(folder.path, 'opened.petalyard')
   if (project) await writeFile(file, JSON.stringify(project))
   loopback = await startLoopback(folder.path, project ? [file] : [])
-  context = await browser.newContext({ ...options, reducedMotion: 'reduce' })
+  context = await browser.newContext({ viewport, reducedMotion: 'reduce' })
   page = await context.newPage()
   hands = new Hands(page)
   await page.goto(await loopback.nextAddress())
   await page.getByRole('navigation', { name: 'Places of the job' }).waitFor()
 }
-beforeEach(() => enter({ viewport: { width: 1280, height: 800 }, colorScheme: 'light' }))
+beforeEach(() => enter({ width: 1280, height: 800 }))
 async function leave() {
   await context.close()
   await loopback.kill()
@@ -58,6 +55,10 @@ afterEach(leave)
 /** Looks for what keeps somebody out (WCAG 2.2 A and AA), by machine. */
 async function checkAccess(where: string): Promise<void> {
   expect(await violationsOf(page, WCAG), where).toEqual([])
+}
+
+async function checkThemes(where: string): Promise<void> {
+  expect(await violationsInThemes(page, WCAG), where).toEqual([])
 }
 
 /** The window never grows beyond itself, whatever is opened in it. */
@@ -119,46 +120,42 @@ describe('somebody who lays blossoms on a bag, in a browser', () => {
     await checkTemplate(file, await kept(page), [210, 297])
   })
 
-  it.each(['light', 'dark'] as const)(
-    'nothing in it keeps anybody out, %s',
-    async (colorScheme) => {
-      await leave()
-      await enter({ viewport: { width: 1920, height: 1080 }, colorScheme })
-      await startPanel(page, hands)
-      await checkAccess('an empty panel')
-      await hands.press('Lay one')
-      await page.getByRole('textbox', { name: 'From the left' }).waitFor()
-      await checkAccess('an item in the hand')
-      for (const shape of ['Circle', 'Ellipse', 'Outline']) {
-        await hands.press(shape, 'radio')
-        await checkAccess(shape)
-      }
-      await hands.press('SVG file', 'radio')
-      await chooseFile(
-        '<svg viewBox="0 0 300 300"><rect id="a" width="300" height="280"/><rect id="b" width="40" height="40"/></svg>',
-      )
-      await page.getByText(/does not say how large it is/).waitFor()
-      await checkAccess('an SVG file')
-      await hands.press('Not now')
-      for (const arranger of ['Lay a wreath', 'Lay a row along a line', 'Lay a corner spray', 'Scatter']) {
-        await page.getByText(arranger, { exact: true }).click()
-        await page.getByRole('button', { name: 'Not now' }).waitFor()
-        await checkAccess(arranger)
-      }
-      await hands.press('Not now')
-      await page.getByText('Align, spread, mirror').click()
-      await checkAccess('together')
-      expect(await overflow()).toBe(0)
-    },
-    240_000,
-  )
+  it('nothing in it keeps anybody out, in the light and the dark theme', async () => {
+    await leave()
+    await enter({ width: 1920, height: 1080 })
+    await startPanel(page, hands)
+    await checkThemes('an empty panel')
+    await hands.press('Lay one')
+    await page.getByRole('textbox', { name: 'From the left' }).waitFor()
+    await checkThemes('an item in the hand')
+    for (const shape of ['Circle', 'Ellipse', 'Outline']) {
+      await hands.press(shape, 'radio')
+      await checkThemes(shape)
+    }
+    await hands.press('SVG file', 'radio')
+    await chooseFile(
+      '<svg viewBox="0 0 300 300"><rect id="a" width="300" height="280"/><rect id="b" width="40" height="40"/></svg>',
+    )
+    await page.getByText(/does not say how large it is/).waitFor()
+    await checkThemes('an SVG file')
+    await hands.press('Not now')
+    for (const arranger of ['Lay a wreath', 'Lay a row along a line', 'Lay a corner spray', 'Scatter']) {
+      await page.getByText(arranger, { exact: true }).click()
+      await page.getByRole('button', { name: 'Not now' }).waitFor()
+      await checkThemes(arranger)
+    }
+    await hands.press('Not now')
+    await page.getByText('Align, spread, mirror').click()
+    await checkThemes('together')
+    expect(await overflow()).toBe(0)
+  }, 240_000)
 
   it('opens a file whose outline is hostile, says so, and runs and loses nothing of it', async () => {
     await leave()
     const path = '<svg onload="document.title = 1"><script>document.title = 2</script></svg>'
     const layout = { kind: 'applique', panel: { shape: 'outline', path, allowance: 10 }, items: [] }
     const project = { format: 'petalyard-project', version: 1, title: 'Bag', layout }
-    await enter({ viewport: { width: 1280, height: 800 }, colorScheme: 'light' }, project)
+    await enter({ width: 1280, height: 800 }, project)
     await page.getByText('There is no panel to lay anything on.').waitFor()
     await hands.press('To the panel')
     await page
