@@ -21,6 +21,16 @@ const forBabies = (crib: string): Caution => ({
   text: `Not for sleep under 12 months: keep loose blankets out of the ${crib}. Check it often for loose loops and for gaps that fingers, hands or a head could enter, and mend or remove it when you find any. Follow the advice that is given where you live.`,
 })
 
+const FURNISHINGS: Caution = {
+  title: 'Cushions and other furnishings',
+  text: 'If it becomes a cushion or a cover, check the rules on fire safety of furnishings that apply where you live, for fabric, filling and yarn together.',
+}
+
+const SEWN_FOR_CHILD: Caution = {
+  title: 'For a small child',
+  text: 'Sew every motif down all round and firmly, so that nothing can be pulled off and no loop catches a finger, and check it often. Follow the advice that is given where you live.',
+}
+
 const hanging = (crib: string): string =>
   `Hang it out of children’s reach, never on or across a ${crib}, and remove it before a child can pull itself up. Keep it clear of stoves, candles and lamps.`
 
@@ -42,20 +52,7 @@ export const KIND_WORDS: Readonly<Record<LayoutKind, KindWords>> = {
   applique: {
     one: 'an appliqué',
     caution: () => 'Cushions and covers: rules on fire safety of furnishings may apply.',
-    cautions: (_, forChild) => [
-      {
-        title: 'Cushions and other furnishings',
-        text: 'If it becomes a cushion or a cover, check the rules on fire safety of furnishings that apply where you live, for fabric, filling and yarn together.',
-      },
-      ...(forChild
-        ? [
-            {
-              title: 'For a small child',
-              text: 'Sew every motif down all round and firmly, so that nothing can be pulled off and no loop catches a finger, and check it often. Follow the advice that is given where you live.',
-            },
-          ]
-        : []),
-    ],
+    cautions: (_, forChild) => (forChild ? [FURNISHINGS, SEWN_FOR_CHILD] : [FURNISHINGS]),
   },
 }
 

@@ -3,9 +3,7 @@ import type { AppliquePlan, MotifAccount, PanelAccount, Plan } from '../../../sh
 import type { Project, UnitSystem } from '../../../shared-types/project'
 import {
   formatLength,
-  formatMinutes,
   formatNumber,
-  formatRange,
   formatSize,
   formatYarnLength,
   lengthsIn,
@@ -35,8 +33,6 @@ export function appliqueFacts(plan: AppliquePlan, panel: PanelAccount, project: 
     'Sewing',
     `${formatLength(stitching.outline, units)} of outline: about ${formatYarnLength(stitching.thread, units)} of sewing thread, tails included`,
   ])
-  pairs.push(['Ends', `${formatNumber(plan.ends)} to weave in`])
-  if (plan.minutes) pairs.push(['Time', formatRange(plan.minutes, formatMinutes)])
   return pairs
 }
 

@@ -2,13 +2,7 @@
 import { counted } from '../../../src-core/figures/words'
 import type { GarlandAccount, Plan } from '../../../shared-types/plan'
 import type { Project } from '../../../shared-types/project'
-import {
-  formatLength,
-  formatMinutes,
-  formatNumber,
-  formatRange,
-  lengthsIn,
-} from '../../../src-core/units/format'
+import { formatLength, formatNumber, lengthsIn } from '../../../src-core/units/format'
 import { table } from '../text'
 import { termsOf, unitsOf } from './words'
 
@@ -37,8 +31,6 @@ export function garlandFacts(project: Project, plan: Plan, garland: GarlandAccou
   } else pairs.push(['Hangs', 'straight'])
   const where = between === 'edges' ? 'from edge to edge' : 'from centre to centre'
   pairs.push(['On it', `${thingWords(project, plan)}, ${length(spacing)} ${where}`])
-  pairs.push(['Ends', `${formatNumber(plan.ends)} to weave in`])
-  if (plan.minutes) pairs.push(['Time', formatRange(plan.minutes, formatMinutes)])
   return pairs
 }
 

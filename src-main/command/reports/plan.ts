@@ -49,12 +49,17 @@ export function planReport(project: Project, plan: Plan, width: number, wholeOrd
   ]
 }
 
-const facts = (project: Project, plan: Plan): [string, string][] =>
-  byKind(plan, {
+function facts(project: Project, plan: Plan): [string, string][] {
+  const own = byKind(plan, {
     blanket: () => null,
     garland: ({ garland }) => garland && garlandFacts(project, plan, garland),
-    applique: (own) => own.panel && appliqueFacts(own, own.panel, project),
-  }) ?? blanketFacts(project, plan)
+    applique: (laid) => laid.panel && appliqueFacts(laid, laid.panel, project),
+  })
+  const pairs = own ?? blanketFacts(project, plan)
+  pairs.push(['Ends', `${formatNumber(plan.ends)} to weave in`])
+  if (plan.minutes) pairs.push(['Time', formatRange(plan.minutes, formatMinutes)])
+  return pairs
+}
 
 function blanketFacts(project: Project, plan: Plan): [string, string][] {
   const units = unitsOf(project)
@@ -85,8 +90,6 @@ function blanketFacts(project: Project, plan: Plan): [string, string][] {
       `${edging.rounds.map((round) => round.stitch).join(', ')}: ${counted(stitches, 'stitch', 'stitches')}${chains > 0 ? ` and ${counted(chains, 'chain')}` : ''}, ${length(edging.height)} wide`,
     ])
   }
-  pairs.push(['Ends', `${formatNumber(plan.ends)} to weave in`])
-  if (plan.minutes) pairs.push(['Time', formatRange(plan.minutes, formatMinutes)])
   return pairs
 }
 
