@@ -18,7 +18,7 @@ import { KEY_SYMBOL } from './chart/key'
 import type { ChartKeyEntry } from './chart/key'
 import type { Figure, FigureItem, MeasureText } from './figure'
 import { drawPath, drawText, INK, MM_PER_POINT, translation } from './figure'
-import { CAPITAL_HEIGHT } from './lettering'
+import { capitalDrop } from './lettering'
 import { breakLines } from './lines'
 import { arcPath, arrowHead, boundsOf, linePath } from './path'
 
@@ -170,7 +170,7 @@ function numberItems(
   const start = { x: (base.x + top.x) / 2, y: (base.y + top.y) / 2 }
   const place = placeNumber(start, centre, ink, farthest + BORDER / 2)
   ink.add(ringAbout(place, 1))
-  const drop = (NUMBER_TYPE * CAPITAL_HEIGHT * MM_PER_POINT) / 2
+  const drop = capitalDrop(NUMBER_TYPE)
   const items: FigureItem[] = []
   if (place.from) items.push(leader(place, place.from))
   items.push(
@@ -237,7 +237,7 @@ export function chartKeyFigure(
   measure: MeasureText,
 ): Figure {
   const line = size * 1.36 * MM_PER_POINT
-  const drop = (size * CAPITAL_HEIGHT * MM_PER_POINT) / 2
+  const drop = capitalDrop(size)
   const indent = KEY_SYMBOL.width + 2
   const items: FigureItem[] = []
   let y = 0

@@ -9,7 +9,7 @@ import { drawPath, drawText, INK, MM_PER_POINT, PAPER, QUIET_INK, useAt } from '
 import { joinMarkItems } from './join-mark-items'
 import { JOIN_MARKS, joinMarkOf } from './join-marks'
 import type { JoinMark } from './join-marks'
-import { CAPITAL_HEIGHT, fitLabel, labelAt } from './lettering'
+import { capitalDrop, fitLabel, labelAt } from './lettering'
 import { breakLines } from './lines'
 import type { ColourwayMark } from './marks'
 import { keptHalf, printedOutline } from './motif-parts'
@@ -214,7 +214,7 @@ function motifWords(d: Drawing, shown: PlacedMotif, letter: string): FigureItem[
   ]
   if (letter !== '')
     items.push(drawText(letter, x, y + label.letterBaseline, label.letter, { anchor: 'middle' }))
-  const drop = (PETAL_TYPE * CAPITAL_HEIGHT * MM_PER_POINT) / 2
+  const drop = capitalDrop(PETAL_TYPE)
   const radius = innerRadius(d.motif.outline) * d.scale
   for (const { anchor, number } of numberedPlaces(d.motif, shown)) {
     const [at] = turnAndScale([anchor], shown.turn, d.scale)
@@ -277,7 +277,7 @@ export function joinLegend(
   width: number,
 ): Figure {
   const line = size * 1.36 * MM_PER_POINT
-  const drop = (size * CAPITAL_HEIGHT * MM_PER_POINT) / 2
+  const drop = capitalDrop(size)
   const items: FigureItem[] = []
   let y = 0
   const { marks, ...others } = words

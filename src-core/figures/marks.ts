@@ -97,46 +97,47 @@ function textureNumbers(plan: Plan): Map<string, number> {
   return new Map(textures.map((texture, i) => [ways[i]?.id ?? '', texture]))
 }
 
-/** The colourways that the plan places, in the file's order; motifs without one come last. */
-export function colourwayMarks(plan: Plan): ColourwayMark[] {
-  const { settled } = plan
-  const yarns = new Map(settled.yarns.map((yarn) => [yarn.id, yarn]))
-  const counts = new Map<string, number>()
-  for (const motif of plan.motifs) counts.set(motif.colourway, (counts.get(motif.colourway) ?? 0) + 1)
-  const halves = new Map<string, number>()
-  for (const half of plan.halves) {
-    halves.set(half.colourway, (halves.get(half.colourway) ?? 0) + 1)
-    if (!counts.has(half.colourway)) counts.set(half.colourway, 0)
-  }
+type Counted = 'count' | 'halves' | 'fillers'
+type Pieces = readonly { readonly colourway: string }[]
+const NO_PIECES: Pieces = []
+
+/**
+ * A mark for each colourway that some pieces are worked in, in the file's order; those of pieces without one come
+ * last, as one.
+ */
+function marksOf(
+  plan: Plan,
+  { count = NO_PIECES, halves = NO_PIECES, fillers = NO_PIECES }: Partial<Readonly<Record<Counted, Pieces>>>,
+): ColourwayMark[] {
+  const { colourways, yarns } = plan.settled
+  const byId = new Map(yarns.map((yarn) => [yarn.id, yarn]))
   const textures = textureNumbers(plan)
-  const codes = codesOf(settled.colourways)
-  const marks: ColourwayMark[] = []
-  settled.colourways.forEach((colourway, index) => {
-    const count = counts.get(colourway.id)
-    if (count === undefined) return
-    counts.delete(colourway.id)
-    marks.push({
-      ...markOf(colourway, codes[index]!, yarns),
-      texture: textures.get(colourway.id) ?? 0,
-      count,
-      halves: halves.get(colourway.id) ?? 0,
-      fillers: 0,
-    })
-  })
-  const rest = [...counts.values()].reduce((sum, count) => sum + count, 0)
-  const halfRest = [...counts.keys()].reduce((sum, id) => sum + (halves.get(id) ?? 0), 0)
-  if (rest + halfRest > 0) marks.push(noMark(textures, { count: rest, halves: halfRest }))
-  return marks
+  const codes = codesOf(colourways)
+  const left = new Set([...count, ...halves, ...fillers].map(({ colourway }) => colourway))
+  const tally = (isOwn: (id: string) => boolean): Pick<ColourwayMark, Counted> => {
+    const of = (pieces: Pieces): number => pieces.filter(({ colourway }) => isOwn(colourway)).length
+    return { count: of(count), halves: of(halves), fillers: of(fillers) }
+  }
+  const texture = (id: string): number => textures.get(id) ?? 0
+  const marks = colourways.flatMap((way, i) =>
+    left.delete(way.id)
+      ? [{ ...markOf(way, codes[i]!, byId), texture: texture(way.id), ...tally((id) => id === way.id) }]
+      : [],
+  )
+  if (left.size === 0) return marks
+  const none = { id: '', code: '', name: '', texture: texture(''), slots: [] }
+  return [...marks, { ...none, ...tally((id) => left.has(id)) }]
 }
 
-/** What stands for motifs, halves and fillers without a colourway. */
-const noMark = (
-  textures: ReadonlyMap<string, number>,
-  counts: Partial<Pick<ColourwayMark, 'count' | 'halves' | 'fillers'>>,
-): ColourwayMark => ({
-  ...{ id: '', code: '', name: '', texture: textures.get('') ?? 0, slots: [] },
-  ...{ count: 0, halves: 0, fillers: 0, ...counts },
-})
+/** The colourways that the plan places, in the file's order; motifs without one come last. */
+export const colourwayMarks = (plan: Plan): ColourwayMark[] =>
+  marksOf(plan, { count: plan.motifs, halves: plan.halves })
+
+/**
+ * The marks of the fillers, one for each colourway that they are worked in, in the order of the file: textures of
+ * their own, unless motifs are worked in the same colourway.
+ */
+export const fillerMarks = (plan: Plan): readonly ColourwayMark[] => marksOf(plan, { fillers: plan.fillers })
 
 type Yarns = ReadonlyMap<string, { readonly name?: string | undefined; readonly colour?: string | undefined }>
 
@@ -169,28 +170,4 @@ function markOf(
     colour: paperColour(yarns.get(id)?.colour),
   }))
   return { id: colourway.id, code, name: colourway.name?.trim() ?? '', slots }
-}
-
-/**
- * The marks of the fillers, one for each colourway that they are worked in, in the order of the file: textures of
- * their own, unless motifs are worked in the same colourway.
- */
-export function fillerMarks(plan: Plan): readonly ColourwayMark[] {
-  const { settled } = plan
-  const counts = new Map<string, number>()
-  for (const { colourway } of plan.fillers) counts.set(colourway, (counts.get(colourway) ?? 0) + 1)
-  const yarns = new Map(settled.yarns.map((yarn) => [yarn.id, yarn]))
-  const textures = textureNumbers(plan)
-  const codes = codesOf(settled.colourways)
-  const found: ColourwayMark[] = []
-  settled.colourways.forEach((colourway, index) => {
-    const fillers = counts.get(colourway.id)
-    if (fillers === undefined) return
-    counts.delete(colourway.id)
-    const texture = textures.get(colourway.id) ?? 0
-    found.push({ ...markOf(colourway, codes[index]!, yarns), texture, count: 0, halves: 0, fillers })
-  })
-  const rest = [...counts.values()].reduce((sum, count) => sum + count, 0)
-  if (rest > 0) found.push(noMark(textures, { fillers: rest }))
-  return found
 }

@@ -1,7 +1,7 @@
 /** Where the ink of a text lies on paper, and paper under it that keeps lines off. */
 import type { Bounds, FigureItem, MeasureText, TextItem } from './figure'
 import { drawPath, MM_PER_POINT, PAPER, SHARE_BEFORE } from './figure'
-import { CAPITAL_HEIGHT } from './lettering'
+import { capitalDrop } from './lettering'
 import { rectanglePath } from './path'
 
 /** How far letters reach below their line, in parts of the size (Source Sans 3: g and p). */
@@ -10,7 +10,7 @@ const DESCENT = 0.2
 /** The box round the ink of a text, capitals high. */
 export function inkBox(item: TextItem, measure: MeasureText): Bounds {
   const width = measure(item.text, item.size, item.weight)
-  const high = item.size * CAPITAL_HEIGHT * MM_PER_POINT
+  const high = 2 * capitalDrop(item.size)
   const deep = /[gjpqy]/.test(item.text) ? item.size * DESCENT * MM_PER_POINT : 0
   return { x: item.x - width * SHARE_BEFORE[item.anchor], y: item.y - high, width, height: high + deep }
 }

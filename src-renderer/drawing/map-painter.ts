@@ -8,17 +8,16 @@ import type { FigureItem } from '../../src-core/figures/figure'
 import { keptHalf } from '../../src-core/figures/motif-parts'
 import { joinMarkPath } from '../../src-core/figures/join-mark-items'
 import { JOIN_MARK_SIZES, JOIN_MARKS, joinMarkOf } from '../../src-core/figures/join-marks'
-import { radians } from '../../src-core/units/quantity'
 import type { MotifArt } from './motif-art'
 import { groundItems } from './ground'
 import { paintLabels, paintLetter } from './label-painter'
 import { kindOf } from './picture'
 import type { MotifKind, Picture } from './picture'
 import type { Palette } from './palette'
-import { clamp, lieOf } from './pen'
+import { clamp, layOf, lieOf } from './pen'
 import { paintItems, trace, typeIn } from './canvas'
 import type { Pen } from './canvas'
-import type { Copy, Placing } from './pen'
+import type { Copy, Lay, Placing } from './pen'
 import type { ColourwayInk, Inks } from './yarn-inks'
 
 /** Join marks: radius as a share of the motif, within these CSS pixels. */
@@ -162,7 +161,7 @@ function paintCopies(
 ): void {
   if (!ink || copies.length === 0) return
   const { scale, ratio } = placing
-  const matrices = new Map<number, Matrix>()
+  const matrices = new Map<number, Lay>()
   pen.lineJoin = 'round'
   pen.lineCap = 'round'
   const width = (clamp(size * CONTOUR.share, CONTOUR.least, CONTOUR.most) * ratio) / scale
@@ -170,8 +169,8 @@ function paintCopies(
     for (const copy of copies) {
       const key = lieOf(copy)
       let m = matrices.get(key)
-      if (!m) matrices.set(key, (m = matrixOf(picture.stretch, copy, scale)))
-      pen.setTransform(m.a, m.b, m.c, m.d, copy.x * scale + placing.x, copy.y * scale + placing.y)
+      if (!m) matrices.set(key, (m = layOf(picture.stretch, copy, scale)))
+      pen.setTransform(...m, copy.x * scale + placing.x, copy.y * scale + placing.y)
       draw()
     }
   }
@@ -204,26 +203,6 @@ function byColourway(picture: Picture, inks: Inks, indices: readonly number[]): 
     groups.get(inks.has(colourway) ? colourway : '')?.push(index)
   }
   return groups
-}
-
-interface Matrix {
-  readonly a: number
-  readonly b: number
-  readonly c: number
-  readonly d: number
-}
-
-/** Mirrored where its wrong side is up, then turned, then stretched as by blocking, then scaled. */
-function matrixOf({ width, height }: Picture['stretch'], { turn, flipped }: Copy, scale: number): Matrix {
-  const across = flipped ? -1 : 1
-  const cos = Math.cos(radians(turn))
-  const sin = Math.sin(radians(turn))
-  return {
-    a: across * cos * width * scale,
-    b: across * sin * height * scale,
-    c: -sin * width * scale,
-    d: cos * height * scale,
-  }
 }
 
 /** A band outside the line, half hidden under the tips that it is worked into. */

@@ -5,7 +5,6 @@
 import type { PlacedMotif, Point } from '../../shared-types/plan'
 import { reachOf } from '../../src-core/geometry/points'
 import type { Outline } from '../../src-core/geometry/points'
-import { radians } from '../../src-core/units/quantity'
 import type { OwnJoin } from '../../src-core/figures/join-marks'
 import type { Camera, Viewport } from './camera'
 import { toPlan, toScreen } from './camera'
@@ -19,7 +18,7 @@ import { keptHalf } from '../../src-core/figures/motif-parts'
 import type { PlacedPiece } from '../../src-core/layout/placed'
 import { faint } from './palette'
 import type { Palette } from './palette'
-import { clamp } from './pen'
+import { clamp, layOf } from './pen'
 import { kindOf } from './picture'
 import type { MotifKind, Picture } from './picture'
 
@@ -165,7 +164,8 @@ function contour(
   const path = kind.artist.at(camera.scale * ratio, cut).layers[0]
   if (!path) return
   pen.save()
-  place(pen, picture, camera, cut ? { ...motif, turn: 0 } : motif)
+  const { x, y } = toScreen(camera, motif)
+  pen.transform(...layOf(picture.stretch, cut ? { ...motif, turn: 0 } : motif, camera.scale), x, y)
   pen.strokeStyle = colour
   pen.lineWidth = width / camera.scale
   pen.stroke(path)
@@ -217,13 +217,4 @@ function pinItems(
 
 function ringRadius({ account }: MotifKind, { stretch }: Picture, camera: Camera): number {
   return reachOf(account.outline) * Math.max(stretch.width, stretch.height) * camera.scale + RING_OFF
-}
-
-function place(pen: Pen, { stretch }: Picture, camera: Camera, motif: PlacedMotif): void {
-  const at = toScreen(camera, motif)
-  const { width, height } = stretch
-  const across = motif.flipped ? -1 : 1
-  const cos = Math.cos(radians(motif.turn)) * camera.scale
-  const sin = Math.sin(radians(motif.turn)) * camera.scale
-  pen.transform(across * cos * width, across * sin * height, -sin * width, cos * height, at.x, at.y)
 }

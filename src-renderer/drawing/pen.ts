@@ -1,4 +1,5 @@
 /** What the painters of the map share: how the canvas lies on the plan, and a motif on the canvas. */
+import { radians } from '../../src-core/units/quantity'
 
 /** How the canvas lies on the plan: device pixels per mm, and where the plan's origin falls, in device pixels. */
 export interface Placing {
@@ -22,3 +23,17 @@ export interface Copy {
 
 /** A number for each way to lie: turns are degrees within a few whole ones. */
 export const lieOf = ({ turn, flipped }: Copy): number => (flipped ? turn + 1e6 : turn)
+
+/** The first four numbers of the matrix that a copy lies by. */
+export type Lay = readonly [number, number, number, number]
+
+/** Mirrored where its wrong side is up, then turned, then stretched as by blocking, then scaled. */
+export function layOf(
+  { width, height }: { readonly width: number; readonly height: number },
+  { turn, flipped }: Copy,
+  scale: number,
+): Lay {
+  const across = flipped ? -1 : 1
+  const [cos, sin] = [Math.cos(radians(turn)) * scale, Math.sin(radians(turn)) * scale]
+  return [across * cos * width, across * sin * height, -sin * width, cos * height]
+}

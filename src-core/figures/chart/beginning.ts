@@ -3,8 +3,8 @@ import type { Point } from '../../../shared-types/plan'
 import type { Beginning } from '../../motif/rounds/account'
 import type { LocatedRound } from '../../motif/rounds/ground'
 import type { FigureItem } from '../figure'
-import { drawText, MM_PER_POINT } from '../figure'
-import { CAPITAL_HEIGHT, SMALLEST_TYPE } from '../lettering'
+import { drawText } from '../figure'
+import { capitalDrop, SMALLEST_TYPE } from '../lettering'
 import { chainInk, ovalPath, PROPORTION } from './symbols'
 import type { Ink } from './symbols'
 import { toPage } from './marks'
@@ -75,7 +75,7 @@ function spiral(centre: Point, radius: number): Ink['strokes'] {
 export function ringCount({ ringChains, stem }: Beginning, view: ChartView): FigureItem[] {
   if (ringChains < 2 || stem.length > 0) return []
   const free = view.ring - (2 * ROOM + PROPORTION.ovalWidth) * view.unit
-  const height = SMALLEST_TYPE * CAPITAL_HEIGHT * MM_PER_POINT
+  const height = 2 * capitalDrop(SMALLEST_TYPE)
   if (free < height * 0.75) return []
   const { x, y } = view.centre
   return [drawText(String(ringChains), x, y + height / 2, SMALLEST_TYPE, { anchor: 'middle' })]
