@@ -3,9 +3,10 @@ import type { Plan, PlanNumbers } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
 import type { BestRotation } from '../../src-core/layout/rotation'
 import type { Proposals } from '../../src-core/layout/proposals'
+import type { Have } from '../../src-core/layout/fit-have'
 import { remedyOf } from '../../src-core/layout/remedy'
 import type { Remedy } from '../../src-core/layout/remedy'
-import { fitProject, proposeProject } from '../../src-core/plan'
+import { fitFromHave, fitProject, proposeProject } from '../../src-core/plan'
 import type { Planner } from '../../src-core/plan'
 import type { Fit } from './background'
 import { takeFit } from './edits/layout'
@@ -13,13 +14,16 @@ import { packed } from './plan-parcel'
 import type { Parcel } from './plan-parcel'
 import { shared } from './sharing'
 
+/** A size in mm, or what there is to make an arrangement from. */
+export type FitWish = { readonly width: number; readonly height: number } | Have
+
 export type Question =
   | { readonly lane: 'document' | 'picture'; readonly kind: 'plan'; readonly project: Project }
   | {
       readonly lane: 'fits'
       readonly kind: 'fits'
       readonly project: Project
-      readonly wish: { readonly width: number; readonly height: number }
+      readonly wish: FitWish
     }
   | { readonly lane: 'rotation'; readonly kind: 'rotation'; readonly project: Project }
   | {
@@ -113,11 +117,14 @@ function remembering(makePlanner: () => Planner): (question: Question) => Steps 
         return { value: { kind: 'plan', change, from } }
       }
       case 'fits': {
-        const { arrangements } = fitProject(project, question.wish)
+        const { wish } = question
+        const { arrangements } = 'width' in wish ? fitProject(project, wish) : fitFromHave(project, wish)
         const fits = arrangements.slice(0, OFFERED).map((arrangement) => ({
           arrangement,
           plan:
-            arrangement.motifs > MOST_IN_PICTURE ? null : memory.planner.plan(takeFit(project, arrangement)),
+            arrangement.motifs > MOST_IN_PICTURE
+              ? null
+              : memory.planner.plan(takeFit(project, arrangement, 'stash' in wish)),
         }))
         return { value: { kind: 'fits', fits } }
       }

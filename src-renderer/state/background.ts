@@ -8,7 +8,7 @@ import type { BestRotation } from '../../src-core/layout/rotation'
 import type { Proposals } from '../../src-core/layout/proposals'
 import type { Remedy } from '../../src-core/layout/remedy'
 import { createPlanner } from '../../src-core/plan'
-import type { Answer, HearNumbers, Message, Question } from './background-work'
+import type { Answer, FitWish, HearNumbers, Message, Question } from './background-work'
 import { answerer } from './background-work'
 import { settled } from '../../src-core/settled'
 import { unpacked } from './plan-parcel'
@@ -34,8 +34,8 @@ export interface Background {
    * `NoAnswerError` where there is none. What the plan of a document comes to is heard before all of it is there.
    */
   plan(lane: 'document' | 'picture', project: Project, hearNumbers?: HearNumbers): Promise<Plan | null>
-  /** Arrangements nearest a wished size in mm, best first; null where overtaken, or where they cannot be found. */
-  fits(project: Project, wish: { readonly width: number; readonly height: number }): Promise<Fit[] | null>
+  /** Arrangements for a wish, best first; null where overtaken, or where they cannot be found. */
+  fits(project: Project, wish: FitWish): Promise<Fit[] | null>
   /** Null where there is nothing to rotate yet, or where it cannot be found. */
   rotation(project: Project): Promise<BestRotation | null>
   /** Arrangements to start from, nearest a size in mm; null where overtaken. */

@@ -1,6 +1,6 @@
 /** Patterns of colour in words, and how many there are of a colourway. */
 import type { Plan } from '../../../shared-types/plan'
-import type { FillPattern } from '../../../shared-types/project'
+import type { Colourway, FillPattern } from '../../../shared-types/project'
 import { formatNumber } from '../../../src-core/units/format'
 import { counted } from '../../../src-core/figures/words'
 
@@ -20,6 +20,17 @@ export const DIRECTION_WORDS = {
   left: 'from right to left',
   outward: 'from the centre outward',
 } as const
+
+export const SYMMETRY_WORDS = {
+  none: 'not mirrored',
+  'left-right': 'left and right',
+  'top-bottom': 'top and bottom',
+  both: 'both ways',
+} as const
+
+/** "A Dawn": letter and name of a colourway. */
+export const wayName = (way: Pick<Colourway, 'code' | 'name'> | undefined): string =>
+  `${way?.code ?? ''} ${way?.name ?? ''}`.trim()
 
 /** How many motifs (or fillers) are made in a colourway, and how many half motifs: "55 × and 4 halves". */
 export function madeWords({ counts, fillers, halves }: Plan, id: string): string {

@@ -1,6 +1,7 @@
 /** Edits of the blanket: arrangement, size, edging, painted cells; and of how it is joined. Lengths in mm. */
 import type { FitArrangement } from '../../../shared-types/plan'
 import type { BlanketLayout, Joining, Project } from '../../../shared-types/project'
+import { withinStash } from '../../../src-core/layout/fit-have'
 import { layoutOf } from '../../../src-core/layout/fit'
 import { blanketOf } from '../../../src-core/plans/layouts'
 
@@ -13,8 +14,8 @@ export function patchBlanket(project: Project, patch: Partial<BlanketLayout>): P
 }
 
 /** Takes over an arrangement that fits, rotation and all. */
-export const takeFit = (project: Project, fit: FitArrangement): Project =>
-  patchBlanket(project, layoutOf(fit))
+export const takeFit = (project: Project, fit: FitArrangement, isFromStash = false): Project =>
+  patchBlanket(isFromStash ? withinStash(project) : project, layoutOf(fit))
 
 /** Changes the kind of arrangement and sees that the counts it needs are there. */
 export function setArrangement(project: Project, arrangement: BlanketLayout['arrangement']): Project {

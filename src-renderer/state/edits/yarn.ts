@@ -29,6 +29,17 @@ export const patchYarn = (project: Project, id: string, patch: Partial<Yarn>): P
   ),
 })
 
+/** Puts what the band of one yarn says, its price and other sizes included, over that of others. */
+export function shareBand(project: Project, from: string, to: readonly string[]): Project {
+  const yarn = findYarn(project, from)
+  if (!yarn) return project
+  const { ballGrams, ballMetres, price, fibre, packs } = yarn
+  const band = Object.fromEntries(
+    Object.entries({ ballGrams, ballMetres, price, fibre, packs }).filter(([, value]) => value !== undefined),
+  )
+  return to.reduce((shared, id) => patchYarn(shared, id, band), project)
+}
+
 /** Says that all that is assumed of a yarn's band is right. */
 export const confirmBand = (project: Project, id: string): Project => ({
   ...project,

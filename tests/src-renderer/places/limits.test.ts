@@ -1,0 +1,132 @@
+/** Colours by count and stash, and arrangements from what there is, in the window. */
+import { cleanup, fireEvent, screen, waitFor, within } from '@testing-library/svelte'
+import { afterEach, beforeAll, describe, expect, it } from 'vitest'
+import type { BlanketLayout, Project } from '../../../shared-types/project'
+import ArrangementPlace from '../../../src-renderer/places/arrangement/ArrangementPlace.svelte'
+import ColoursPlace from '../../../src-renderer/places/colours/ColoursPlace.svelte'
+import YarnPlace from '../../../src-renderer/places/yarn/YarnPlace.svelte'
+import type { WindowState } from '../../../src-renderer/state/window.svelte'
+import { SMALL } from '../projects'
+import { inWindow } from '../in-window'
+
+afterEach(cleanup)
+beforeAll(() => {
+  HTMLCanvasElement.prototype.getContext = (() => null) as typeof HTMLCanvasElement.prototype.getContext
+  globalThis.ResizeObserver = class {
+    observe(): void {}
+    unobserve(): void {}
+    disconnect(): void {}
+  }
+})
+
+const fillOf = (app: WindowState) => (app.document.project.layout as BlanketLayout).cells!.fill!
+const enter = async (label: string, text: string) => {
+  const field = screen.getByRole('textbox', { name: label })
+  await fireEvent.input(field, { target: { value: text } })
+  await fireEvent.keyDown(field, { key: 'Enter' })
+}
+const rich: Project = { ...SMALL, yarns: SMALL.yarns!.map((yarn) => ({ ...yarn, onHandGrams: 60 })) }
+
+describe('Order of colourways', () => {
+  it('is moved by keyboard, counted, added to, taken out of, each undone in one step', async () => {
+    const { app } = await inWindow(ColoursPlace, {}, SMALL)
+    const order = () => fillOf(app).colourways!.join(' ')
+    const list = screen.getByRole('list', { name: 'Order of colourways' })
+    await enter('Times in a row, A Dawn, number 1', '2')
+    expect(order()).toBe('c1 c1 c2')
+    await fireEvent.keyDown(within(list).getByRole('button', { name: 'A Dawn, number 1 of 2' }), {
+      ...{ key: 'ArrowDown', altKey: true },
+    })
+    expect(order()).toBe('c2 c1 c1')
+    expect(app.document.undoLabel).toBe('move A Dawn')
+    await waitFor(() =>
+      expect(document.activeElement?.getAttribute('aria-label')).toBe('A Dawn, number 2 of 2'),
+    )
+    await fireEvent.change(screen.getByLabelText('Add to the order'), { target: { value: 'c2' } })
+    expect(order()).toBe('c2 c1 c1 c2')
+    await fireEvent.click(screen.getByRole('button', { name: 'Take out B Noon, number 1' }))
+    expect(order()).toBe('c1 c1 c2')
+    app.document.undo()
+    app.document.undo()
+    app.document.undo()
+    expect(order()).toBe('c1 c1 c2')
+  })
+})
+
+describe('Limits', () => {
+  it('are entered by colourway and by yarn, and the table follows', async () => {
+    const { app } = await inWindow(ColoursPlace, {}, rich)
+    await enter('A Dawn at most', '4')
+    expect(fillOf(app).most).toEqual({ c1: 4 })
+    expect(app.document.undoLabel).toBe('change the limit of A Dawn')
+    const table = screen.getByRole('table', { name: 'Motifs by colourway' })
+    expect(within(table).getByRole('row', { name: /^A Dawn/ }).textContent).toContain('4')
+    expect(app.document.plan.counts.byColourway).toMatchObject({ c1: 4, c2: 16 })
+    await enter('Brick at most', '30 g')
+    expect(fillOf(app).mostGrams).toEqual({ y1: 30 })
+    app.document.undo()
+    app.document.undo()
+    expect(fillOf(app).most ?? {}).toEqual({})
+  })
+
+  it('stay within the yarn on hand by one tick, undone by name', async () => {
+    const { app } = await inWindow(ColoursPlace, {}, rich)
+    await fireEvent.click(screen.getByRole('checkbox', { name: 'Stay within the yarn on hand' }))
+    expect(fillOf(app).withinStash).toBe(true)
+    expect(app.document.undoLabel).toBe('stay within the yarn on hand')
+    expect(app.document.plan.yarns.every(({ toBuy }) => toBuy === 0)).toBe(true)
+  })
+
+  it('mirror the pattern', async () => {
+    const { app } = await inWindow(ColoursPlace, {}, SMALL)
+    await fireEvent.change(screen.getByLabelText('Mirror'), { target: { value: 'left-right' } })
+    expect(fillOf(app).symmetry).toBe('left-right')
+    await fireEvent.change(screen.getByLabelText('Mirror'), { target: { value: 'none' } })
+    expect(fillOf(app).symmetry).toBeUndefined()
+  })
+})
+
+describe('One band for several shades', () => {
+  it('is put over those that are ticked, in one step', async () => {
+    const three: Project = {
+      ...SMALL,
+      yarns: [
+        { ...SMALL.yarns![0]!, ballGrams: 100, ballMetres: 240, price: 6.5 },
+        SMALL.yarns![1]!,
+        { ...SMALL.yarns![1]!, id: 'y3', name: 'Slate', assumed: ['ballGrams', 'ballMetres'] },
+      ],
+    }
+    const { app } = await inWindow(YarnPlace, {}, three)
+    const [first] = screen.getAllByRole('group', { name: 'Same band for other shades' })
+    await fireEvent.click(within(first!).getByRole('button', { name: 'Select all' }))
+    await fireEvent.click(within(first!).getByRole('button', { name: 'Use for 2 shades' }))
+    for (const yarn of app.document.project.yarns!)
+      expect(yarn).toMatchObject({ ballGrams: 100, ballMetres: 240, price: 6.5 })
+    expect(app.document.project.yarns![2]!.assumed).toBeUndefined()
+    expect(app.document.project.yarns![1]!.name).toBe('Straw')
+    app.document.undo()
+    expect(app.document.project.yarns![1]!.ballGrams).toBe(50)
+  })
+})
+
+describe('Arrangements from what there is', () => {
+  it('are shown for motifs already made, with what is left over', async () => {
+    const { app } = await inWindow(ArrangementPlace, {}, rich)
+    await fireEvent.change(screen.getByLabelText('Fit to'), { target: { value: 'motifs' } })
+    await enter('Motifs already made', '31')
+    const list = await screen.findByRole('list', { name: 'What fits best' }, { timeout: 10_000 })
+    const [first] = within(list).getAllByRole('button', { name: /left over/ })
+    await fireEvent.click(first!)
+    expect(app.document.plan.motifs.length).toBeLessThanOrEqual(31)
+    expect(app.document.plan.motifs.length).toBeGreaterThan(24)
+  })
+
+  it('are shown for the yarn on hand, and colours stay within it', async () => {
+    const { app } = await inWindow(ArrangementPlace, {}, rich)
+    await fireEvent.change(screen.getByLabelText('Fit to'), { target: { value: 'stash' } })
+    const list = await screen.findByRole('list', { name: 'What fits best' }, { timeout: 10_000 })
+    await fireEvent.click(within(list).getAllByRole('button')[0]!)
+    expect(fillOf(app).withinStash).toBe(true)
+    expect(app.document.plan.yarns.every(({ toBuy }) => toBuy === 0)).toBe(true)
+  })
+})
