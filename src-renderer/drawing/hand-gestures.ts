@@ -21,6 +21,8 @@ export interface Ground {
   select(ids: readonly string[], how: SelectHow): void
   focus(id: string | null): void
   paint(ids: readonly string[], phase: Phase): void
+  /** Marks as made what the hand meets. */
+  mark(ids: readonly string[], phase: Phase): void
   resize(kind: HandleKind, dx: number, dy: number, phase: Phase): void
   turn(degrees: number, phase: Phase, pressed: string): void
   /** Chooses what a drag of a motif moves: all that is chosen where it is one of them, else it alone. */
@@ -114,13 +116,14 @@ const resize: Begin = (ground, { at: start }) => {
   }
 }
 
-/** A brush paints what it meets, each motif once in a stroke. */
+/** A brush paints, or marks, what it meets, each motif once in a stroke. */
 const paint: Begin = (ground, { at }) => {
-  if (ground.tool !== 'paint') return null
+  if (ground.tool !== 'paint' && ground.tool !== 'mark') return null
+  const stroke = ground[ground.tool].bind(ground)
   const id = ground.motifAt(at)
   const met = new Set(id ? [id] : [])
   let last = at
-  ground.paint([...met], 'start')
+  stroke([...met], 'start')
   if (id) ground.focus(id)
   return {
     /** Every place the pointer was at since the last event, joined by straight strokes: none is missed. */
@@ -134,10 +137,10 @@ const paint: Begin = (ground, { at }) => {
         }
         last = place
       }
-      if (fresh.length > 0) ground.paint(fresh, 'move')
+      if (fresh.length > 0) stroke(fresh, 'move')
     },
-    commit: () => ground.paint([], 'end'),
-    cancel: () => ground.paint([], 'cancel'),
+    commit: () => stroke([], 'end'),
+    cancel: () => stroke([], 'cancel'),
   }
 }
 

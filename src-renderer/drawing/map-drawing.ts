@@ -46,7 +46,7 @@ const LAYERS: readonly Part[] = ['map', 'marks', 'overlay']
 const ALL: readonly Part[] = [...LAYERS, 'view']
 
 /** What of a scene the marks show, and what the overlay does. */
-const MARKED = ['selection', 'focus', 'flagged', 'changed', 'fixed', 'theme'] as const
+const MARKED = ['selection', 'focus', 'flagged', 'changed', 'fixed', 'made', 'joined', 'theme'] as const
 const OVERLAID = ['previous', 'line', 'theme'] as const
 
 export class MapDrawing {
@@ -269,9 +269,17 @@ export class MapDrawing {
 
   #drawMarks = (pen: CanvasRenderingContext2D): void => {
     if (!this.#picture || !this.#scene) return
-    const { selection, focus, flagged, changed = NONE, fixed = NONE } = this.#scene
+    const {
+      selection,
+      focus,
+      flagged,
+      changed = NONE,
+      fixed = NONE,
+      made = NONE,
+      joined = NONE,
+    } = this.#scene
     const marks = {
-      ...{ selection, flagged, changed, fixed },
+      ...{ selection, flagged, changed, fixed, made, joined },
       // While something is dragged its contour says enough.
       focus: this.#handling.isDragging ? null : focus,
       // Panning draws again and again: they are looked for once for each motif that is selected.
@@ -358,6 +366,7 @@ export class MapDrawing {
       select: (ids, how) => this.#callbacks.onSelect(ids, how),
       focus: (id) => this.#callbacks.onFocus(id),
       paint: (ids, phase) => this.#callbacks.onPaint(ids, phase),
+      mark: (ids, phase) => this.#callbacks.onMark?.(ids, phase),
       turn: (degrees, phase, pressed) => this.#handling.turn(degrees, phase, pressed),
       take: (id, how) => this.#handling.take(id, how),
       move: (dx, dy, phase, pressed) => this.#handling.move(dx, dy, phase, pressed),

@@ -12,6 +12,8 @@ import { paintItems, typeIn } from './canvas'
 import type { Pen } from './canvas'
 import { DETAIL } from '../../src-core/figures/detail'
 import { drawPath } from '../../src-core/figures/figure'
+import { tickItems } from '../../src-core/figures/made-ticks'
+import type { MadeTick } from '../../src-core/figures/made-ticks'
 import type { FigureItem, Paint } from '../../src-core/figures/figure'
 import { circlePath, polygonPath } from '../../src-core/figures/path'
 import { keptHalf } from '../../src-core/figures/motif-parts'
@@ -32,6 +34,9 @@ export interface Marks {
   readonly changed: ReadonlySet<string>
   /** Motifs whose colour is fixed. */
   readonly fixed: ReadonlySet<string>
+  /** Motifs that are made, and those of them that are joined. */
+  readonly made: ReadonlySet<string>
+  readonly joined: ReadonlySet<string>
   /** The motif under the pointer. */
   readonly hover: string | null
   /** Motifs that are too near to something, or not where they may be. */
@@ -57,9 +62,9 @@ export function paintMarks(
   marks: Marks,
   ratio: number,
 ): void {
-  const { selection, flagged, changed, fixed, focus, hover, warned, faults, own } = marks
+  const { selection, flagged, changed, fixed, made, joined, focus, hover, warned, faults, own } = marks
   const isBare =
-    [selection, flagged, changed, fixed].every(({ size }) => size === 0) &&
+    [selection, flagged, changed, fixed, made].every(({ size }) => size === 0) &&
     !focus &&
     !hover &&
     warned.size === 0 &&
@@ -75,6 +80,7 @@ export function paintMarks(
   if (faults.length > 0) draw(faultItems(faults, camera, palette.warning))
   const rings: FigureItem[] = []
   let focused: FigureItem[] = []
+  const ticks: MadeTick[] = []
   const pins: (Point & { readonly reach: number })[] = []
   const box = { left: from.x, top: from.y, right: to.x, bottom: to.y }
   const { additions } = picture
@@ -101,9 +107,11 @@ export function paintMarks(
     const ringed = flagged.has(motif.id) ? palette.warning : changed.has(motif.id) ? palette.ink : null
     if (ringed) rings.push(...ringItems(at, radius - 1, ringed, palette.paper, RINGED))
     if (fixed.has(motif.id)) pins.push({ ...at, reach: radius - RING_OFF })
+    if (made.has(motif.id)) ticks.push({ ...at, reach: radius - RING_OFF, isJoined: joined.has(motif.id) })
     if (focus === motif.id) focused = ringItems(at, radius + 1, palette.accent, palette.paper, FOCUSED)
   }
   if (pins.length > 0) draw(pinItems(pins, palette))
+  draw(tickItems(ticks, TICK, palette.ink, palette.paper))
   draw([...focused, ...rings, ...ownJoinItems(picture, camera, own)])
 }
 
@@ -214,6 +222,9 @@ function pinItems(
     discs(paper, (radius) => radius * 0.4),
   ]
 }
+
+/** CSS pixels: of the ground that a tick stands on. */
+const TICK = { least: 2.5, most: 9 } as const
 
 function ringRadius({ account }: MotifKind, { stretch }: Picture, camera: Camera): number {
   return reachOf(account.outline) * Math.max(stretch.width, stretch.height) * camera.scale + RING_OFF

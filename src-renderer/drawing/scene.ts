@@ -8,10 +8,10 @@ import type { Project } from '../../shared-types/project'
 export type Theme = 'light' | 'dark'
 
 /**
- * What a press and a drag does: select motifs, paint them, rotate them; on a panel also move them, and draw a
+ * What a press and a drag does: select motifs, paint them, rotate them, mark them as made; on a panel also move them, and draw a
  * line by hand that a row is to be laid along.
  */
-export type Tool = 'select' | 'paint' | 'turn' | 'move' | 'line'
+export type Tool = 'select' | 'paint' | 'turn' | 'mark' | 'move' | 'line'
 
 export interface Scene {
   readonly project: Project
@@ -32,6 +32,9 @@ export interface Scene {
   readonly changed?: ReadonlySet<string> | undefined
   /** Placed motifs whose colour is fixed: painted by hand or kept. */
   readonly fixed?: ReadonlySet<string>
+  /** Placed motifs that are made, and those of them that are joined. */
+  readonly made?: ReadonlySet<string>
+  readonly joined?: ReadonlySet<string>
   /** A line that was drawn by hand, in mm on the panel; it is shown for as long as it is there. */
   readonly line?: readonly Point[] | null
 }
@@ -81,6 +84,8 @@ export interface DrawingCallbacks {
   onSelect(ids: readonly string[], how: SelectHow): void
   /** Motifs that the brush met since the last call; each motif comes once in a stroke. */
   onPaint(ids: readonly string[], phase: Phase): void
+  /** Motifs that are marked, as `onPaint` has them. */
+  onMark?(ids: readonly string[], phase: Phase): void
   /** The finished size that the hand asks for. */
   onResize(size: Size, phase: Phase): void
   /** The motif that was pressed (it takes the keyboard's place), or null for none. */

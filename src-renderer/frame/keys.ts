@@ -8,7 +8,10 @@ import type { MapDrawing } from '../drawing/map-drawing'
 import type { Direction } from '../drawing/scene'
 import { stepInOrder } from '../drawing/steps'
 import type { WindowState } from '../state/window.svelte'
+import { kindOf } from '../kinds/kinds'
+import type { Marking } from '../state/view.svelte'
 import { heldWords, selectGroup, tellMotif } from './map-acts'
+import { markPieces, upTo } from './mark-acts'
 import { freeColours, paintAndTell } from './paint-acts'
 
 /** Whom keys are told to. */
@@ -157,9 +160,36 @@ const inHandKey: MapKey = {
   },
 }
 
+/** Marks what is selected. */
+const mark =
+  (as: Marking) =>
+  ({ state }: Press): boolean => {
+    const ids = targetsOf(state)
+    markPieces(state, ids, as)
+    return ids.length > 0
+  }
+
+const MARK_KEYS: readonly MapKey[] = [
+  { ...{ shown: '1', words: 'mark what is selected as made, or not', keys: ['1'] }, run: mark('made') },
+  {
+    ...{ shown: '2', words: 'mark it as joined (fastened, sewn down), or not', keys: ['2'] },
+    run: (press) =>
+      kindOf(press.state.document.project).canJoin(press.state.document.project) && mark('joined')(press),
+  },
+  {
+    ...{ shown: '3', words: 'mark all as made up to here, in working order', keys: ['3'] },
+    run: ({ state }) => {
+      const { focus } = state.selection
+      if (focus) markPieces(state, upTo(state, focus), 'made', true)
+      return focus !== null
+    },
+  },
+]
+
 /** Keys that every drawing has. */
 export const VIEW_KEYS: readonly MapKey[] = [
   inHandKey,
+  ...MARK_KEYS,
   {
     ...{ shown: '+ and −', words: 'zoom', keys: ['+', '=', '-'] },
     run: ({ key, drawing }) => drawing.zoomBy(key === '-' ? ZOOM.out : ZOOM.in),

@@ -40,7 +40,7 @@ const moveBy =
     const ids = targetsOf(press)
     const [right, down] = TOWARDS[press.key]!
     const tool = toolFor(kindOf(document.project).tools, view.tool)
-    if (ids.length === 0 || tool === 'select') return false
+    if (ids.length === 0 || tool === 'select' || tool === 'mark') return false
     if (tool === 'turn') {
       // Right and down: clockwise.
       rotateItems(state, ids, (right || down) * ROTATE[reach])

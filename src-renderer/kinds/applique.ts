@@ -26,10 +26,11 @@ export const APPLIQUE_KIND: KindOfLayout = {
   one: 'an appliqué',
   thing: 'item',
 
-  tools: ['move', 'select', 'paint', 'turn', 'line'],
+  tools: ['move', 'select', 'paint', 'turn', 'line', 'mark'],
   joinsName: null,
   colouring:
     'Each item has its own colourway: press a letter disc and paint on the map, or press a letter key there.',
+  canJoin: () => true,
   keepsColours: false,
 
   mapLabel: (plan) => `Panel of ${counted(plan.motifs.length, 'item')}`,

@@ -27,8 +27,9 @@ export const BLANKET_KIND: KindOfLayout = {
   one: 'a blanket',
   thing: 'motif',
 
-  tools: ['select', 'paint', 'turn'],
+  tools: ['select', 'paint', 'turn', 'mark'],
   joinsName: 'Joins',
+  canJoin: (project) => settled(project).joining.rule !== 'apart',
   keepsColours: true,
 
   mapLabel: (plan) => `Map of ${counted(plan.counts.motifs, 'motif')}`,

@@ -31,10 +31,11 @@ export const GARLAND_KIND: KindOfLayout = {
   one: 'a garland',
   thing: 'item',
 
-  tools: ['select', 'paint'],
+  tools: ['select', 'paint', 'mark'],
   joinsName: 'Fastenings',
   colouring:
     'Each part of the sequence has its colourway: choose it at Arrangement, or press a letter disc and paint on the map; every repeat of that part follows.',
+  canJoin: () => true,
   keepsColours: false,
 
   mapLabel: (plan) => `Garland of ${counted(plan.garland?.items.length ?? plan.motifs.length, 'item')}`,

@@ -28,6 +28,8 @@ export interface KindOfLayout {
   readonly joinsName: string | null
   /** How what lies on the map gets its colourway, where no pattern lays them. */
   readonly colouring?: string
+  /** Made motifs are joined, fastened or sewn down. */
+  canJoin(project: Project): boolean
   /** Colours can be kept and freed, since a pattern may change them. */
   readonly keepsColours: boolean
 

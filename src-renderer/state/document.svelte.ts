@@ -7,9 +7,12 @@ import type { Finding } from '../../shared-types/finding'
 import type { Plan, PlanNumbers } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
 import type { Settled } from '../../shared-types/settled'
-import { holdColours } from '../../src-core/colour/hold'
+import { holdWork } from '../../src-core/progress/hold'
+import { lostMade, settleLost } from '../../src-core/progress/lost'
+import type { LostMade } from '../../src-core/progress/lost'
 import { bySeverity, finding } from '../../src-core/findings/finding'
 import { EMPTY, createPlanner } from '../../src-core/plan'
+import { hasBegun } from '../../src-core/progress/words'
 import { settled } from '../../src-core/settled'
 import { kindOf } from '../kinds/kinds'
 import type { Background } from './background'
@@ -25,6 +28,14 @@ interface Step {
   readonly project: Project
   /** Steps with the same key that follow each other closely are one: ten nudges are undone at once. */
   readonly key: string | null
+}
+
+/** A change that would take something from made motifs: it waits for an answer. */
+interface Question {
+  readonly label: string
+  readonly project: Project
+  readonly key: string | null
+  readonly lost: LostMade
 }
 
 /** Motifs up to which a plan is made at once where there is no other thread for it. */
@@ -48,6 +59,9 @@ export class DocumentState {
   #ahead: PlanNumbers | null
   /** Why there is no plan of the project as it is now; null where there is one. */
   #trouble: Finding | null
+  #question: Question | null
+  /** What followed before the motif was measured again; null where something else changed since. */
+  #measuredFrom: PlanNumbers | null
   /** The motifs of the project that was planned last. */
   #plannedMotifs: Project['motifs']
   /** Plans that were asked for in the background and have not come yet. */
@@ -78,6 +92,8 @@ export class DocumentState {
     this.#plan = $state.raw(first?.plan ?? EMPTY)
     this.#ahead = $state.raw(null)
     this.#trouble = $state.raw(first?.trouble ?? null)
+    this.#question = $state.raw(null)
+    this.#measuredFrom = $state.raw(null)
     if (first?.plan) this.#plannedMotifs = project.motifs
     // What the worker could plan this thread can too: it remembers it for the first change.
     if (!first || (first.plan && this.#isQuick(project))) this.#planHere(project)
@@ -103,6 +119,24 @@ export class DocumentState {
   /** Why the project as it is now could not be planned; null where `plan` is of it, or will be. */
   get trouble(): Finding | null {
     return this.#trouble
+  }
+
+  /** What a change would take from made motifs; null where nothing waits for an answer. */
+  get question(): LostMade | null {
+    return this.#question?.lost ?? null
+  }
+
+  /** What followed before the motif was measured again while a work is under way; null where it was not. */
+  get measuredFrom(): PlanNumbers | null {
+    return this.#measuredFrom
+  }
+
+  /** Makes the change that waits, or leaves everything as it is. */
+  answer(isMeant: boolean): void {
+    const asked = this.#question
+    this.#question = null
+    if (!asked || !isMeant) return
+    this.#keepStep(asked.label, settleLost(asked.project, asked.lost), asked.key, 'at-once')
   }
 
   /** What there is to remark on the plan and on motifs that are not placed, errors first. */
@@ -173,6 +207,8 @@ export class DocumentState {
   /** Another project altogether (the version on disk was taken): nothing to undo in it yet. */
   replace(project: Project): void {
     this.cancel()
+    this.#question = null
+    this.#measuredFrom = null
     this.#past = []
     this.#future = []
     this.#committed = project
@@ -183,14 +219,24 @@ export class DocumentState {
   #edited(edit: Edit): Project {
     const next = edit(this.#committed)
     try {
-      return holdColours(this.#committed, next)
+      return holdWork(this.#committed, next)
     } catch {
       return next
     }
   }
 
+  /** Keeps a change, unless something made would be lost by it: then it is asked about first. */
   #settle(label: string, next: Project, key: string | null, pace: Pace = 'at-once'): void {
     if (next === this.#committed) return
+    const lost = lostMade(this.#committed, next)
+    if (!lost) return this.#keepStep(label, next, key, pace)
+    this.#question = { label, project: next, key, lost }
+    // What was tried is no longer shown.
+    this.#replan()
+  }
+
+  #keepStep(label: string, next: Project, key: string | null, pace: Pace): void {
+    this.#measuredFrom = this.#measured(next)
     const last = this.#past.at(-1)
     const isSame = key !== null && last?.key === key && this.#future.length === 0
     if (!isSame) this.#past = [...this.#past.slice(1 - MOST_STEPS), { label, project: this.#committed, key }]
@@ -199,8 +245,18 @@ export class DocumentState {
     this.#tell(pace)
   }
 
+  /** What to hold the next plan against: that before the first of several measures of a motif that is being made. */
+  #measured(next: Project): PlanNumbers | null {
+    const { motifs, gauge, layout } = this.#committed
+    if (next.layout !== layout) return null
+    const isMeasure = next.motifs !== motifs || next.gauge !== gauge
+    if (!isMeasure) return this.#measuredFrom
+    return hasBegun(this.#plan.progress) ? (this.#measuredFrom ?? this.#plan) : null
+  }
+
   #step(from: '#past' | '#future'): void {
     if (this.#preview) return this.cancel()
+    this.#measuredFrom = null
     const [taken, given] = from === '#past' ? [this.#past, this.#future] : [this.#future, this.#past]
     const step = taken.at(-1)
     if (!step) return

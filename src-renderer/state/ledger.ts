@@ -6,6 +6,7 @@ import { ASSUMED, isAssumed, starred } from '../../src-core/figures/yarn-words'
 import { termWord } from '../../src-core/stitches/terms'
 import { kindOf } from '../kinds/kinds'
 import { counted } from '../../src-core/figures/words'
+import { hasBegun } from '../../src-core/progress/words'
 import { differs, figure } from './ledger-figures'
 import type { LedgerFigure } from './ledger-figures'
 import { settled } from '../../src-core/settled'
@@ -125,7 +126,11 @@ function moneyFigures(project: Project, plan: PlanNumbers, before: PlanNumbers |
 
 /** Everything that the ledger tells, with differences from `before` where something is being tried. */
 export function ledgerOf(project: Project, plan: PlanNumbers, before: PlanNumbers | null): Ledger {
-  const figures = [...kindOf(project).figures(project, plan, before), ...moneyFigures(project, plan, before)]
+  const figures = [
+    ...kindOf(project).figures(project, plan, before),
+    ...madeFigure(plan),
+    ...moneyFigures(project, plan, before),
+  ]
   const told = before
     ? [
         ...plan.yarns,
@@ -136,6 +141,10 @@ export function ledgerOf(project: Project, plan: PlanNumbers, before: PlanNumber
   const lines = kit ? kit.run.map((run) => kitLine(project, kit, run, before)) : []
   return { figures, yarns: kit ? lines : told.map((need) => yarnLine(project, need, before)) }
 }
+
+/** How many are made, once one is. */
+const madeFigure = ({ progress, motifs }: PlanNumbers): LedgerFigure[] =>
+  hasBegun(progress) ? [figure('Made', formatNumber(progress.made), `of ${formatNumber(motifs.length)}`)] : []
 
 /** A yarn that was needed before and is not needed now. */
 const gone = (need: YarnNeed): YarnNeed => ({

@@ -16,6 +16,7 @@ const BY_ROOM: Readonly<Record<string, PlaceId>> = {
   garland: 'arrangement',
   applique: 'arrangement',
   kit: 'kit',
+  progress: 'progress',
   paper: 'paper',
 }
 

@@ -13,6 +13,7 @@ import {
   formatMoney,
   formatNumber,
 } from '../../src-core/units/format'
+import { hasBegun } from '../../src-core/progress/words'
 import { kindOf } from '../kinds/kinds'
 import { kitOf } from './edits/kit'
 import { mainMotif } from './edits/motif'
@@ -33,6 +34,7 @@ export const PLACE_NAMES: Readonly<Record<PlaceId, string>> = {
   joins: 'Joins',
   colours: 'Colours',
   yarn: 'Yarn',
+  progress: 'Progress',
   kit: 'Kit',
   paper: 'Paper',
 }
@@ -124,6 +126,18 @@ function yarnLines(project: Project, plan: Plan): string[] {
   ]
 }
 
+function progressLines(_: Project, { progress, motifs }: Plan): string[] {
+  if (!hasBegun(progress)) return ['nothing made yet']
+  const { made, left } = progress
+  const hours =
+    left.minutes && left.minutes.expected > 0 ? `, about ${formatMinutes(left.minutes.expected)}` : ''
+  const rest = counted(left.motifs + left.others, 'motif')
+  return [
+    `${formatNumber(made)} of ${formatNumber(motifs.length)} made`,
+    left.motifs + left.others > 0 || hours ? `${rest} left${hours}` : 'nothing left',
+  ]
+}
+
 function kitLines(project: Project, plan: Plan): string[] {
   const given = kitOf(project)
   if (!given) return ['not sold as a kit']
@@ -145,6 +159,7 @@ const LINES: Readonly<Record<PlaceId, (project: Project, plan: Plan) => string[]
   joins: (project, plan) => kindOf(project).summary.joins(project, plan),
   colours: colourLines,
   yarn: yarnLines,
+  progress: progressLines,
   kit: kitLines,
   paper: (project) => [
     `${settled(project).sheet.paper}, ${settled(project).sheet.terms} terms`,

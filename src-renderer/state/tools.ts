@@ -5,6 +5,7 @@ export const TOOL_NAMES: Readonly<Record<Tool, string>> = {
   select: 'Select',
   paint: 'Paint',
   turn: 'Rotate',
+  mark: 'Mark made',
   move: 'Move',
   line: 'Line',
 }

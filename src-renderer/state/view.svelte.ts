@@ -3,10 +3,21 @@ import type { Settings } from '../../shared-types/bridge'
 import type { Point } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
 
-export const PLACES = ['motif', 'arrangement', 'joins', 'colours', 'yarn', 'kit', 'paper'] as const
+export const PLACES = [
+  'motif',
+  'arrangement',
+  'joins',
+  'colours',
+  'yarn',
+  'progress',
+  'kit',
+  'paper',
+] as const
 export type PlaceId = (typeof PLACES)[number]
+/** What the tool that marks says of a motif. */
+export type Marking = 'made' | 'joined'
 type DialogId = 'keys' | 'settings' | 'findings' | 'start' | 'take' | 'about' | 'help'
-export type Tool = 'select' | 'paint' | 'turn' | 'move' | 'line'
+export type Tool = 'select' | 'paint' | 'turn' | 'mark' | 'move' | 'line'
 
 /** With less width than this (CSS pixels), an open place takes the room of the hand. */
 export const WIDE_WINDOW = 1500
@@ -18,6 +29,9 @@ export class ViewState {
   tool = $state<Tool | null>(null)
   /** Colourway that the brush paints with; null wipes off what was painted. */
   brush = $state<string | null>(null)
+  marking = $state<Marking>('made')
+  /** The day that marks are given; null for today. */
+  day = $state<string | null>(null)
   /** Motif that the Motif place shows; null for the one that is arranged. */
   motif = $state<string | null>(null)
   /** Part of a garland's sequence that is open to be changed. */

@@ -50,6 +50,7 @@ const ground = (): Ground => ({
   select: tell('select'),
   focus: tell('focus'),
   paint: tell('paint'),
+  mark: tell('mark'),
   resize: tell('resize'),
   turn: tell('turn'),
   take: tell('take'),
@@ -146,6 +147,14 @@ describe('painting', () => {
     for (let i = 0; i < 10; i++) expect(met).toContain(`${i},${i}`)
     expect(only('paint').at(0)).toEqual(['paint', ['0,0'], 'start'])
     expect(only('paint').at(-1)).toEqual(['paint', [], 'end'])
+  })
+
+  it('marks as it paints', () => {
+    tool = 'mark'
+    down(600, 10)
+    move(390, 10)
+    expect(heard.map(([what]) => what)).toContain('mark')
+    expect(heard.map(([what]) => what)).not.toContain('paint')
   })
 
   it('can begin beside all motifs', () => {

@@ -15,6 +15,8 @@ const none: Marks = {
   own: [],
   flagged: new Set(),
   changed: new Set(),
+  made: new Set(),
+  joined: new Set(),
   fixed: new Set(),
   hover: null,
   warned: new Set(),
@@ -36,6 +38,14 @@ const strokes = (record: ReturnType<typeof draw>, colour: string) =>
 describe('marks on the map', () => {
   it('are not drawn where nothing is marked', () => {
     expect(draw({}).calls).toEqual([])
+  })
+
+  it('tick what is made in ink on paper, with a hem where it is joined', () => {
+    const record = draw({ made: new Set(['1,1', '2,2']), joined: new Set(['1,1']) })
+    const discs = record.calls.filter((call) => call.name === 'fill' && call.fill === palette.paper)
+    // One path for all of a paint: the ground, the hem, the ticks.
+    expect(discs).toHaveLength(1)
+    expect(strokes(record, palette.ink)).toBe(2)
   })
 
   it('follow the contour of every selected motif in the accent', () => {

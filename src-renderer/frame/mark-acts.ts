@@ -1,0 +1,107 @@
+/** Marking motifs as made and as joined, and what is said of it. */
+import type { Project } from '../../shared-types/project'
+import { pieceAt, placedPieces } from '../../src-core/layout/placed'
+import type { PlacedPiece } from '../../src-core/layout/placed'
+import { EDGING } from '../../src-core/progress/marks'
+import {
+  clearJoined,
+  clearMade,
+  joinedOf,
+  markEdging,
+  markJoined,
+  markMade,
+} from '../../src-core/progress/mark'
+import { madeWords } from '../../src-core/progress/words'
+import { piecesCounted } from '../kinds/words'
+import { today } from '../state/today'
+import type { Marking } from '../state/view.svelte'
+import type { WindowState } from '../state/window.svelte'
+
+/** Whether a piece is marked so. */
+export const isMarked = (project: Project, id: string, as: Marking): boolean =>
+  (as === 'made' ? project.made : joinedOf(project))?.[id] !== undefined
+
+interface Act {
+  readonly label: string
+  readonly edit: (project: Project) => Project
+}
+
+/** Marks pieces, or takes their marks away where the first of them has one already. */
+function actOf({ document, view }: WindowState, ids: readonly string[], as: Marking): Act | null {
+  const pieces = [...new Set(ids)].flatMap((id) => pieceAt(document.plan, id) ?? [])
+  const [first] = pieces
+  if (!first) return null
+  return setOf(
+    document.plan.progress.joinedAs,
+    pieces,
+    as,
+    !isMarked(document.committed, first.id, as),
+    view.day,
+  )
+}
+
+function setOf(
+  joinedAs: string,
+  pieces: readonly PlacedPiece[],
+  as: Marking,
+  isOn: boolean,
+  day: string | null,
+): Act {
+  const ids = pieces.map(({ id }) => id)
+  const on = day ?? today()
+  const words = piecesCounted(pieces)
+  const named = as === 'made' ? 'made' : joinedAs
+  if (!isOn)
+    return {
+      label: `mark ${words} as not ${named}`,
+      edit: (project) => (as === 'made' ? clearMade(project, ids) : clearJoined(project, ids)),
+    }
+  return {
+    label: `mark ${words} as ${named}`,
+    edit: (project) => (as === 'made' ? markMade(project, pieces, on) : markJoined(project, pieces, on)),
+  }
+}
+
+/** Shows what a stroke would mark. */
+export function markPreview(state: WindowState, ids: readonly string[]): void {
+  const act = actOf(state, ids, state.view.marking)
+  if (act) state.document.preview(act.label, act.edit)
+}
+
+function run(state: WindowState, act: Act | null): void {
+  if (!act) return
+  state.document.change(act.label, act.edit)
+  const { label } = act
+  state.say(`${label.charAt(0).toUpperCase()}${label.slice(1)}: ${madeWords(state.document.plan)}.`)
+}
+
+/** Marks pieces as made or joined, or takes the marks away where the first has one; with `isOn`, as it says. */
+export function markPieces(
+  state: WindowState,
+  ids: readonly string[],
+  as: Marking = state.view.marking,
+  isOn?: boolean,
+): void {
+  const { document, view } = state
+  if (isOn === undefined) return run(state, actOf(state, ids, as))
+  const pieces = [...new Set(ids)].flatMap((id) => pieceAt(document.plan, id) ?? [])
+  if (pieces.length > 0) run(state, setOf(document.plan.progress.joinedAs, pieces, as, isOn, view.day))
+}
+
+/** What is worked up to a piece, itself included, in working order; where there is none, in the order of the list. */
+export function upTo(state: WindowState, id: string): string[] {
+  const { plan } = state.document
+  const order =
+    plan.order.length > 0 ? plan.order.map(({ motif }) => motif) : placedPieces(plan).map((piece) => piece.id)
+  return order.slice(0, order.indexOf(id) + 1)
+}
+
+/** Marks the edging as made, or not. */
+export function markEdge(state: WindowState, isOn: boolean): void {
+  run(state, {
+    label: `mark the edging as ${isOn ? 'made' : 'not made'}`,
+    edit: (project) => markEdging(project, isOn ? (state.view.day ?? today()) : null),
+  })
+}
+
+export const isEdgingMade = (project: Project): boolean => project.made?.[EDGING] !== undefined

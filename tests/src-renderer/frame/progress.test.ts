@@ -1,0 +1,198 @@
+import { cleanup, fireEvent, screen } from '@testing-library/svelte'
+import { afterEach, describe, expect, it, vi } from 'vitest'
+import type { BlanketLayout, Project } from '../../../shared-types/project'
+import MadeQuestion from '../../../src-renderer/frame/MadeQuestion.svelte'
+import MapTable from '../../../src-renderer/frame/MapTable.svelte'
+import { isMarked, markPieces, upTo } from '../../../src-renderer/frame/mark-acts'
+import { runKey } from '../../../src-renderer/frame/keys'
+import { MAP_KEYS } from '../../../src-renderer/frame/map-keys'
+import ProgressPlace from '../../../src-renderer/places/progress/ProgressPlace.svelte'
+import { today } from '../../../src-renderer/state/today'
+import { ledgerOf } from '../../../src-renderer/state/ledger'
+import type { WindowState } from '../../../src-renderer/state/window.svelte'
+import { inWindow } from '../in-window'
+import { SMALL } from '../projects'
+
+afterEach(cleanup)
+// jsdom has the element, not what opens it.
+HTMLDialogElement.prototype.showModal = function show() {
+  this.open = true
+}
+HTMLDialogElement.prototype.close = function close() {
+  this.open = false
+}
+
+const LARGE: Project = {
+  ...SMALL,
+  layout: { ...(SMALL.layout as BlanketLayout), columns: 16, rows: 15 },
+}
+const planned = ({ document }: WindowState) => vi.waitFor(() => expect(document.isPlanning).toBe(false), 5000)
+const patch = (app: WindowState, layout: Partial<BlanketLayout>) =>
+  app.document.change('change the layout', (project) => ({
+    ...project,
+    layout: { ...(project.layout as BlanketLayout), ...layout },
+  }))
+const coloursOf = (app: WindowState) =>
+  new Map(app.document.plan.motifs.map(({ id, colourway }) => [id, colourway]))
+const press = (app: WindowState, key: string) =>
+  runKey(MAP_KEYS.blanket.keys, {
+    ...{ key, shiftKey: false, altKey: false, ctrlKey: false, metaKey: false, state: app },
+    drawing: null as never,
+  })
+
+describe('marking in the window', () => {
+  it('marks by key, up to here and by table, tells it, and is undone by name', async () => {
+    const { app } = await inWindow(MapTable, {}, SMALL)
+    const { document, selection } = app
+    selection.hold('1,2')
+    expect(press(app, '1')).toBe(true)
+    expect(document.project.made).toEqual({ '1,2': today() })
+    expect(app.said).toBe('Mark 1 motif as made: 1 of 20 motifs made, 1 joined.')
+    expect(document.undoLabel).toBe('mark 1 motif as made')
+    // Another press takes it away.
+    press(app, '1')
+    expect(document.project.made).toEqual({})
+    app.undo()
+    app.undo()
+    expect(document.project.made).toBeUndefined()
+    app.redo()
+    // There and back: row 2 is worked from the right.
+    selection.hold('2,4')
+    press(app, '3')
+    expect(Object.keys(document.project.made!).sort()).toEqual([
+      '1,1',
+      '1,2',
+      '1,3',
+      '1,4',
+      '1,5',
+      '2,4',
+      '2,5',
+    ])
+    expect(upTo(app, '2,4')).toHaveLength(7)
+    await fireEvent.click(await screen.findByRole('checkbox', { name: 'motif 1 is made', checked: true }))
+    expect(isMarked(document.project, '1,1', 'made')).toBe(false)
+    expect(ledgerOf(document.project, document.numbers, null).figures).toContainEqual(
+      expect.objectContaining({ name: 'Made', value: '6', unit: 'of 20' }),
+    )
+  })
+
+  it('says what is not joined yet once somebody says so', async () => {
+    const { app } = await inWindow(ProgressPlace, {}, SMALL)
+    markPieces(app, ['1,1', '1,2'], 'made', true)
+    expect(app.document.plan.progress).toMatchObject({ made: 2, joined: 2 })
+    markPieces(app, ['1,2'], 'joined', false)
+    expect(app.document.plan.progress).toMatchObject({ made: 2, joined: 1 })
+    markPieces(app, ['1,3'], 'joined', true)
+    expect(app.document.plan.progress).toMatchObject({ made: 3, joined: 2 })
+  })
+})
+
+describe('made motifs in the window', () => {
+  it('keep colour and place: 200 made, then filling, seed, measures and rows', async () => {
+    const { app } = await inWindow(MadeQuestion, {}, LARGE)
+    const { document } = app
+    await planned(app)
+    markPieces(
+      app,
+      document.plan.motifs.slice(0, 200).map(({ id }) => id),
+      'made',
+      true,
+    )
+    await planned(app)
+    const made = document.plan.marks.made
+    const stood = coloursOf(app)
+    const isHeld = () => made.every((id) => coloursOf(app).get(id) === stood.get(id))
+    const layout = () => document.project.layout as BlanketLayout
+    for (const change of [
+      { pattern: 'rows' },
+      { pattern: 'scatter', seed: 4 },
+      { colourways: ['c2'] },
+    ] as const) {
+      const fill = { ...layout().cells!.fill, ...change }
+      patch(app, {
+        cells: { ...layout().cells, fill: { ...fill, colourways: [...(fill.colourways ?? [])] } },
+      })
+      await planned(app)
+      expect(document.question).toBeNull()
+      expect(isHeld()).toBe(true)
+    }
+    patch(app, { rows: 18 })
+    await planned(app)
+    expect(isHeld()).toBe(true)
+    // Fewer rows than are made: nothing happens before it is answered.
+    const before = document.project
+    patch(app, { rows: 10 })
+    await vi.waitFor(() => screen.getByRole('dialog', { name: 'Made motifs' }))
+    expect(document.project).toBe(before)
+    expect(screen.getByText(/40 made motifs would have no place any more/)).toBeTruthy()
+    await fireEvent.click(screen.getByRole('button', { name: 'Keep as it was' }))
+    expect(document.project).toBe(before)
+    expect(document.question).toBeNull()
+    patch(app, { rows: 10 })
+    await fireEvent.click(await screen.findByRole('button', { name: 'Clear 40 marks' }))
+    await planned(app)
+    expect(document.plan.progress.made).toBe(160)
+    expect(document.findings.filter(({ code }) => code.startsWith('progress/'))).toEqual([])
+    app.undo()
+    await planned(app)
+    expect(document.plan.progress.made).toBe(200)
+    expect(isHeld()).toBe(true)
+  })
+
+  it('are asked about also where a drag or a scrub tried it out first', async () => {
+    const { app } = await inWindow(MadeQuestion, {}, SMALL)
+    const { document } = app
+    markPieces(app, ['4,1'], 'made', true)
+    const before = document.project
+    document.preview('change the rows', (project) => ({
+      ...project,
+      layout: { ...(project.layout as BlanketLayout), rows: 2 },
+    }))
+    expect(document.plan.motifs).toHaveLength(10)
+    document.commit()
+    expect(document.question).toMatchObject({ gone: 1 })
+    expect(document.project).toBe(before)
+    expect(document.plan.motifs).toHaveLength(20)
+  })
+})
+
+describe('the place Progress', () => {
+  it('teaches while nothing is made', async () => {
+    await inWindow(ProgressPlace, {}, SMALL)
+    expect(screen.getByText(/Nothing is marked as made yet/)).toBeTruthy()
+  })
+
+  it('weighs yarn again and tells how far it goes', async () => {
+    const { app } = await inWindow(ProgressPlace, {}, { ...SMALL, order: 'one-way' })
+    markPieces(app, upTo(app, '1,4'), 'made', true)
+    // Two of A and two of B take 2 · 3 + 2 · 1 = 8 g of Brick, 8.8 g with waste; so do 5 to 8, and 9 is too much.
+    const field = await screen.findByRole('textbox', { name: 'Brick: left now' })
+    await fireEvent.input(field, { target: { value: '11.2 g' } })
+    await fireEvent.keyDown(field, { key: 'Enter' })
+    expect(app.document.project.yarns![0]!.left).toEqual({ grams: 11.2, at: 4 })
+    expect(app.document.plan.progress.forecast[0]).toMatchObject({ yarn: 'y1', at: 4, start: 20 })
+    expect(screen.getByText(/^At this rate Brick lasts to motif 8 of 20/)).toBeTruthy()
+    await fireEvent.input(field, { target: { value: '' } })
+    await fireEvent.keyDown(field, { key: 'Enter' })
+    expect(app.document.project.yarns![0]!.left).toBeUndefined()
+  })
+
+  it('says what measuring again changed', async () => {
+    const { app } = await inWindow(ProgressPlace, {}, SMALL)
+    const { document } = app
+    const measure = (overTips: number) =>
+      document.change('change the measures', (project) => ({
+        ...project,
+        motifs: project.motifs!.map((motif) => ({ ...motif, overTips })) as never,
+      }))
+    measure(81)
+    expect(document.measuredFrom).toBeNull()
+    markPieces(app, ['1,1'], 'made', true)
+    measure(82)
+    measure(84)
+    const line = await screen.findByText(/^Measured again: size .* → .*\.$/)
+    expect(line.textContent).toContain('→')
+    app.undo()
+    expect(document.measuredFrom).toBeNull()
+  })
+})
