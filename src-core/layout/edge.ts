@@ -71,7 +71,7 @@ const plus = (a: Told, b: Told, times: number): Told => ({
 function ringsEdge(input: EdgeInput): Told {
   const at = (rings: number) => smallEdge(input, { ...input.counts, rings })
   const { rings } = input.counts
-  if (rings <= SMALL.rings + 1) return at(rings)
+  if (isSmall(input.counts)) return at(rings)
   const base = at(SMALL.rings)
   const step = plus(at(SMALL.rings + 1), base, -1)
   return plus(base, step, rings - SMALL.rings)
@@ -83,7 +83,7 @@ function rowsEdge(input: EdgeInput): Told {
   // Even and odd numbers of rows end differently; both start from a small blanket of their own kind.
   const smallRows = rows <= SMALL.rows + 2 ? rows : SMALL.rows + (rows % 2)
   const smallColumns = columns <= SMALL.columns + 1 ? columns : SMALL.columns
-  let told = at(smallColumns, smallRows)
+  let told: Told = at(smallColumns, smallRows)
   const base = told
   if (columns > smallColumns)
     told = plus(told, plus(at(smallColumns + 1, smallRows), base, -1), columns - smallColumns)
@@ -92,13 +92,20 @@ function rowsEdge(input: EdgeInput): Told {
   return told
 }
 
-/** Edges of small blankets told so far: they depend on the lattice and its tips, not on the large blanket. */
-const told = new WeakMap<Lattice, { readonly tips: readonly Anchor[]; readonly edges: Map<string, Told> }>()
+interface SmallEdge extends Told {
+  readonly lines: readonly Outline[]
+}
 
-function smallEdge(input: EdgeInput, counts: BlanketCounts): Told {
+/** Edges of small blankets told so far: they depend on the lattice and its tips, not on the large blanket. */
+const told = new WeakMap<
+  Lattice,
+  { readonly tips: readonly Anchor[]; readonly edges: Map<string, SmallEdge> }
+>()
+
+function smallEdge(input: EdgeInput, counts: BlanketCounts): SmallEdge {
   let known = told.get(input.lattice)
   if (!known || !sameAnchors(known.tips, input.tips))
-    told.set(input.lattice, (known = { tips: input.tips, edges: new Map<string, Told>() }))
+    told.set(input.lattice, (known = { tips: input.tips, edges: new Map<string, SmallEdge>() }))
   const { columns, rows, rings, alternateRows } = counts
   const key = [input.style, input.reach, input.halves, columns, rows, rings, alternateRows].join(' ')
   let edge = known.edges.get(key)
@@ -109,12 +116,17 @@ function smallEdge(input: EdgeInput, counts: BlanketCounts): Told {
 const sameAnchors = (a: readonly Anchor[], b: readonly Anchor[]): boolean =>
   a.length === b.length && a.every((anchor, i) => anchor === b[i])
 
-function walkEdge(input: EdgeInput, counts: BlanketCounts): Told {
+/** Whether an edge is walked as it is, and not told from smaller ones. */
+const isSmall = ({ arrangement, columns, rows, rings }: BlanketCounts): boolean =>
+  arrangement === 'rings' ? rings <= SMALL.rings + 1 : columns <= SMALL.columns + 1 && rows <= SMALL.rows + 2
+
+function walkEdge(input: EdgeInput, counts: BlanketCounts): SmallEdge {
   const laid = layBlanket(input.lattice, counts)
   const lines = edgeLines(input, laid, input.halves ? halfPlaces(laid, counts) : [])
   return {
     length: lines.reduce((sum, { line }) => sum + perimeter(line), 0),
     tips: lines.reduce((sum, { tips }) => sum + tips, 0),
+    lines: lines.map(({ line }) => line),
   }
 }
 
@@ -174,10 +186,11 @@ const SAME: Millimetres = 0.5
 
 /**
  * The closed lines themselves, in the frame of the motifs' places (mm, before blocking), as long together as
- * `length`. A large blanket repeats the edge of a small one; else they are taken from the motifs at the border
+ * `length`. Those of a small blanket were walked to tell how long they are. A large blanket repeats the edge of a small one; else they are taken from the motifs at the border
  * where these hang together, and from all where not.
  */
-function edgingLines(input: EdgeInput, laid: Laid, length: Millimetres): Outline[] {
+function edgingLines(input: EdgeInput, laid: Laid, length: Millimetres): readonly Outline[] {
+  if (isSmall(input.counts)) return smallEdge(input, input.counts).lines
   const halves = input.halves ? halfPlaces(laid, input.counts) : []
   const fits = (lines: readonly Line[]) =>
     Math.abs(lines.reduce((sum, { line }) => sum + perimeter(line), 0) - length) < SAME
