@@ -68,6 +68,7 @@ const common = {
   yarns: [
     {
       ...{ id: 'y', ballGrams: 50, ballMetres: 120, price: 4, onHandGrams: 20, onHandBalls: 2 },
+      left: { grams: 30, at: 4, of: 60 },
       packs: [{ grams: 100, price: 7 }],
     },
   ],
@@ -87,7 +88,10 @@ const blanket = {
   blocking: { width: 1.02, height: 1.01 },
   target: { width: 300, height: 240 },
   cells: {
-    fill: { pattern: 'no-two-alike', colourways: ['c'], seed: 3 },
+    fill: {
+      ...{ pattern: 'no-two-alike', colourways: ['c'], seed: 3 },
+      ...{ most: { c: 20 }, mostGrams: { y: 400 } },
+    },
     kept: { seed: 3, pattern: 'no-two-alike' },
   },
   halves: true,
