@@ -7,12 +7,14 @@ import { joinPoints, placedPieces } from '../layout/placed'
 import type { PlacedPiece } from '../layout/placed'
 import { edgingBorder } from './edging-line'
 import type { Bounds, Figure, FigureItem, FigureSymbol } from './figure'
-import { drawPath, drawText, INK, useAt } from './figure'
+import { drawPath, drawText, INK, PAPER, useAt } from './figure'
 import { JOIN_MARK_SIZES, joinMarkOf } from './join-marks'
 import type { JoinMark } from './join-marks'
 import { joinMarkItems } from './join-mark-items'
 import type { MotifLabel } from './lettering'
 import { capitalDrop } from './lettering'
+import { tickItems } from './made-ticks'
+import type { MadeTick } from './made-ticks'
 import { directionArrows, placeNumbers, rowNumbers } from './map-edges'
 import type { ColourwayMark } from './marks'
 import { colourwayMarks, fillerMarks } from './marks'
@@ -99,6 +101,9 @@ function joinSymbol(mark: JoinMark, dot: number): FigureSymbol {
     items: joinMarkItems(mark, 0, 0, dot),
   }
 }
+
+/** mm on paper: of the ground that a tick stands on. */
+const TICK = { least: 0.7, most: 2.2 } as const
 
 /** Draws motifs at one scale; symbols are shared by all sheets of that scale. */
 export class MapPainter {
@@ -190,10 +195,31 @@ export class MapPainter {
         )
       }
     }
+    items.push(...this.ticks(view, seen))
     if (this.number && labelled) for (const motif of motifs) this.writeLabel(items, motif, view, this.number)
     for (const piece of labelled ? placedPieces(this.ground.plan) : [])
       if (piece.kind !== 'motif' && seen(piece.x, piece.y)) this.labelAddition(items, piece, view)
     return items
+  }
+
+  /** Ticks on what is made; numbers stand over them. */
+  private ticks(view: Bounds, seen: (x: number, y: number) => boolean): FigureItem[] {
+    const { plan, tip } = this.ground
+    if (plan.marks.made.length === 0) return []
+    const [made, joined] = [new Set(plan.marks.made), new Set(plan.marks.joined)]
+    const fillers = new Map(plan.fillers.map(({ id, radius }) => [id, radius]))
+    const ticks = placedPieces(plan).flatMap((piece): MadeTick[] => {
+      if (!made.has(piece.id) || !seen(piece.x, piece.y)) return []
+      return [
+        {
+          x: (piece.x - view.x) * this.scale,
+          y: (piece.y - view.y) * this.scale,
+          reach: (fillers.get(piece.id) ?? tip) * this.scale,
+          isJoined: joined.has(piece.id),
+        },
+      ]
+    })
+    return tickItems(ticks, TICK, INK, PAPER)
   }
 
   /** Half motifs and fillers. */

@@ -19,6 +19,7 @@ import { notePages, shortNotes } from './pages/notes'
 import { orderPages } from './pages/order'
 import { notesStandLater, overviewIsEnough, overviewPages } from './pages/overview'
 import { packingPages } from './pages/packing'
+import { progressPages } from './pages/progress'
 import { planSheets, sheetPages } from './pages/sheets'
 import { templatePages } from './pages/template'
 import type { Faces } from './pdf/faces'
@@ -113,7 +114,7 @@ function mainPages(job: Job, reverse: boolean): Draft[] {
       return template && template.items.length > 0 && templatePages(job, template)
     },
   })
-  if (pages) return pages
+  if (pages) return [...pages, ...progressPages(job)]
   const motifs = motifPages(job, blanketMotifs(job))
   return [...overviewPages(job, null), ...notePages(job), ...withCautions(job, motifs)]
 }

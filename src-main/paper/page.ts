@@ -29,6 +29,7 @@ export type SectionName =
   | 'template'
   | 'items'
   | 'materials'
+  | 'progress'
   | 'motif'
   | 'cautions'
   | 'notes'

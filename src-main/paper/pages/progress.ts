@@ -1,0 +1,62 @@
+/** How far the work has come, once something is made: what is left, how far weighed yarn goes, and day by day. */
+import {
+  dayWords,
+  forecastWords,
+  hasBegun,
+  leftWords,
+  madeWords,
+  yarnLeftWords,
+} from '../../../src-core/progress/words'
+import { formatNumber } from '../../../src-core/units/format'
+import type { Draft, Job } from '../page'
+import { newSheet } from '../page'
+import { drawTable } from '../table'
+import type { Column, Row } from '../table'
+import { HEADINGS, PAGE_NAMES } from '../words'
+
+const COLUMNS: readonly Column[] = [
+  { heading: 'Day', align: 'left' },
+  { heading: 'Made', align: 'right' },
+]
+
+/** Nothing is printed of a work that is not begun. */
+export function progressPages(job: Job): Draft[] {
+  const { plan, settled, units } = job
+  const { progress } = plan
+  if (!hasBegun(progress)) return []
+  const drafts: Draft[] = []
+  const open = () => {
+    const sheet = newSheet(job)
+    const bookmarks = drafts.length === 0 ? [HEADINGS.progress] : []
+    drafts.push({ section: 'progress', name: PAGE_NAMES.progress, bookmarks, sheet })
+    return sheet
+  }
+  let sheet = open()
+  let y = sheet.title(HEADINGS.progress) + 1
+  const total = plan.motifs.length + plan.fillers.length + plan.halves.length
+  const yarn = yarnLeftWords(progress, settled.yarns, units)
+  // The drawings of cords and panels have no ticks.
+  const ticks = plan.motif
+    ? ` On the map a tick stands on each, with a ring round it where it is ${progress.joinedAs}.`
+    : ''
+  const told = [
+    `${madeWords(plan)}.${ticks}`,
+    `Left: ${leftWords(progress)}.`,
+    ...(yarn ? [`Yarn still to be used: ${yarn}.`] : []),
+    ...progress.forecast.map((forecast) => forecastWords(forecast, settled.yarns, total, units)),
+  ]
+  for (const text of told) y = sheet.paragraph(text, sheet.left, y, sheet.inner) + 1.6
+  if (progress.days.length === 0) return drafts
+  y = sheet.heading(HEADINGS.days, sheet.left, y + 3)
+  let rows: readonly Row[] = progress.days.map(({ day, pieces }) => ({
+    cells: [dayWords(day), formatNumber(pieces)],
+  }))
+  while (rows.length > 0) {
+    const { drawn } = drawTable(sheet, y, COLUMNS, rows)
+    rows = rows.slice(Math.max(1, drawn))
+    if (rows.length === 0) break
+    sheet = open()
+    y = sheet.top
+  }
+  return drafts
+}

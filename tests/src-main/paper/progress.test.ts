@@ -1,0 +1,40 @@
+import { describe, expect, it } from 'vitest'
+import type { FigureItem } from '../../../src-core/figures/figure'
+import { mapGround, overviewMap } from '../../../src-core/figures/map'
+import { planProject } from '../../../src-core/plan'
+import { mapPages } from '../../../src-main/paper'
+import { first, project, weighed } from '../../src-core/progress/project'
+
+const DATE = new Date('2026-12-05T10:00:00Z')
+const textsOf = (items: readonly FigureItem[]): string[] =>
+  items.flatMap((item) =>
+    item.kind === 'text' ? [item.text] : item.kind === 'group' ? textsOf(item.items) : [],
+  )
+const pagesOf = (of: ReturnType<typeof project>) => mapPages(planProject(of), { date: DATE })
+const strokesOf = (of: ReturnType<typeof project>, style: 'colour' | 'ink') => {
+  const { figure } = overviewMap(mapGround(planProject(of), style), 180, 180)
+  return JSON.stringify(figure.items).length
+}
+
+describe('the progress on paper', () => {
+  it('has a page once something is made: what is left, how far the yarn goes, day by day', () => {
+    const begun = weighed(project({ made: first(4, '2026-12-01') }), 'moss', { grams: 14, at: 4 })
+    const page = pagesOf(begun).find(({ section }) => section === 'progress')!
+    const text = textsOf(page.figure.items).join(' ')
+    expect(text).toContain('4 of 12 motifs made, 4 joined.')
+    expect(text).toContain('At this rate Moss lasts to motif 11 of 12: 2 g more are needed.')
+    expect(text).toMatch(/Day by day.*2026-12-01 4/)
+    expect(pagesOf(project()).some(({ section }) => section === 'progress')).toBe(false)
+  })
+
+  it('stands on the map as ticks, in color and in ink, and the motifs keep their looks', () => {
+    for (const style of ['colour', 'ink'] as const) {
+      const begun = project({ made: first(5), joined: first(2) })
+      expect(strokesOf(begun, style)).toBeGreaterThan(strokesOf(project(), style))
+      const { figure } = overviewMap(mapGround(planProject(begun), style), 180, 180)
+      const uses = JSON.stringify(figure.items).match(/"kind":"use"/g)
+      const bare = overviewMap(mapGround(planProject(project()), style), 180, 180).figure
+      expect(uses).toEqual(JSON.stringify(bare.items).match(/"kind":"use"/g))
+    }
+  })
+})
