@@ -1,0 +1,121 @@
+/** Own flower, colours within the stash, and the largest blanket that the stash allows: by mouse, then by keyboard. */
+import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import type { BlanketLayout, Project } from '../../shared-types/project'
+import { planProject } from '../../src-core/plan'
+import { eventually } from '../src-main/documents/session/world'
+import { makeFolder, startDesktop } from './desktop'
+import type { Desktop } from './desktop'
+import { Hands, Keys, sentenceSays } from './hands'
+
+let desktop: Desktop
+let folder: Awaited<ReturnType<typeof makeFolder>>
+
+beforeEach(async () => {
+  folder = await makeFolder()
+  desktop = await startDesktop(folder.path)
+})
+afterEach(async () => {
+  await desktop?.close()
+  await folder?.forget()
+})
+
+const kept = async (): Promise<Project> => {
+  const opened = await desktop.window.evaluate(() => window.petalyard.currentProject())
+  if (opened.outcome !== 'done') throw new Error('there is no project')
+  return JSON.parse(opened.value.text) as Project
+}
+const fillOf = (project: Project) => (project.layout as BlanketLayout).cells?.fill
+const toBuy = (project: Project) => planProject(project).yarns.map((need) => need.toBuy ?? 0)
+
+/** An own flower, weighed, in two colourways, with some of each yarn on hand. */
+async function ownFlower(hands: Hands): Promise<void> {
+  await hands.press('Start from your own motif')
+  await hands.fill('Petals', '6')
+  await hands.fill('Tip to tip, across', '80 mm')
+  await hands.fill('Dip to dip, across', '56 mm')
+  await hands.fill('Finished width', '60 cm')
+  await hands.fill('Finished length', '80 cm')
+  await hands.press('Start with this motif')
+  await sentenceSays(hands.page, /^\d+ six-petal flowers of /)
+  await hands.go('Motif')
+  await hands.fill('Together they weigh', '43 g')
+  await hands.go('Colours')
+  await hands.press('Add a colourway')
+  await hands.press(/^One after the other/, 'radio')
+  await hands.go('Yarn')
+  for (const { name } of (await kept()).yarns!) await hands.fill(`On hand of ${name}`, '160 g')
+}
+
+describe('colours from the stash', () => {
+  it('by mouse: limits, order, and the largest blanket', async () => {
+    const page = desktop.window
+    const hands = new Hands(page)
+    await ownFlower(hands)
+    await hands.go('Colours')
+    await hands.press('Stay within the yarn on hand', 'checkbox')
+    await eventually(async () => expect(fillOf(await kept())?.withinStash).toBe(true))
+    const before = fillOf(await kept())!.colourways!
+    const rows = page.getByRole('list', { name: 'Order of colourways' }).getByRole('listitem')
+    const from = (await rows.nth(0).locator('.handle').boundingBox())!
+    const to = (await rows.nth(1).boundingBox())!
+    await page.mouse.move(from.x + 8, from.y + from.height / 2)
+    await page.mouse.down()
+    await page.mouse.move(to.x + 8, to.y + to.height / 2 + 4, { steps: 5 })
+    await page.mouse.up()
+    await eventually(async () => expect(fillOf(await kept())?.colourways).toEqual([...before].reverse()))
+
+    await hands.go('Arrangement')
+    await page.getByLabel('Fit to').selectOption('stash')
+    const fits = page.getByRole('list', { name: 'What fits best' }).getByRole('button')
+    await fits.first().waitFor({ timeout: 60_000 })
+    await fits.first().click()
+    await eventually(async () => expect(Math.max(...toBuy(await kept()))).toBe(0))
+    const project = await kept()
+    const { columns = 0, rows: count = 0 } = project.layout as BlanketLayout
+    const larger = {
+      ...project,
+      layout: { ...project.layout, columns: columns + 2, rows: count + 2 } as BlanketLayout,
+    }
+    expect(Math.max(...toBuy(larger))).toBeGreaterThan(0)
+  })
+
+  it('by keyboard: order, a limit, and what is made already', async () => {
+    const page = desktop.window
+    await ownFlower(new Hands(page))
+    await new Hands(page).go('Colours')
+    const keys = new Keys(page)
+    const before = fillOf(await kept())!.colourways!
+    await keys.reach(/, number 1 of 2$/)
+    await keys.press('Alt+ArrowDown')
+    await eventually(async () => expect(fillOf(await kept())?.colourways).toEqual([...before].reverse()))
+    await keys.reach('Stay within the yarn on hand')
+    await keys.press('Space')
+    await eventually(async () => expect(fillOf(await kept())?.withinStash).toBe(true))
+    await keys.reach(/ at most$/)
+    await keys.type('7')
+    await keys.press('Enter')
+    await eventually(async () => {
+      const project = await kept()
+      const [[id, most] = ['', 0]] = Object.entries(fillOf(project)?.most ?? {})
+      expect(most).toBe(7)
+      expect(planProject(project).counts.byColourway[id]).toBeLessThanOrEqual(7)
+    })
+    await new Hands(page).go('Arrangement')
+    await page.getByLabel('Fit to').focus()
+    await page.keyboard.type('motifs')
+    await keys.reach('Motifs already made')
+    await keys.type('50')
+    await keys.press('Enter')
+    await page
+      .getByRole('button', { name: /left over/ })
+      .first()
+      .waitFor({ timeout: 60_000 })
+    await keys.reach(/left over/)
+    await keys.press('Enter')
+    await eventually(async () => {
+      const motifs = planProject(await kept()).motifs.length
+      expect(motifs).toBeLessThanOrEqual(50)
+      expect(motifs).toBeGreaterThan(40)
+    })
+  })
+})
