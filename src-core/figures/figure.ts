@@ -118,6 +118,17 @@ export const translation = (x: number, y: number): Matrix => [1, 0, 0, 1, x, y]
 /** A path item. */
 export const drawPath = (path: Path, paint: Paint): PathItem => ({ kind: 'path', path, paint })
 
+/** A line over a wider one that keeps it apart from what lies under it. */
+export const hemmedLine = (
+  path: Path,
+  paint: Paint & { width: number },
+  colour: Colour,
+  more: number,
+): PathItem[] => [
+  drawPath(path, { ...paint, stroke: colour, width: paint.width + more }),
+  drawPath(path, paint),
+]
+
 /** A use of a symbol, moved to (x, y). */
 export const useAt = (symbol: FigureSymbol, x: number, y: number): UseItem => ({
   kind: 'use',

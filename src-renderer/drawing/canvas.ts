@@ -71,7 +71,8 @@ function paintPath(
     pen.fillStyle = fill
     pen.fill()
   }
-  if (!stroke) return
+  // A canvas takes no width of 0 and would keep the one before.
+  if (!stroke || width <= 0) return
   pen.strokeStyle = stroke
   pen.lineWidth = width
   pen.lineJoin = 'round'

@@ -2,9 +2,13 @@
  * Paints a part of a picture on a canvas: edging, motifs, join marks, labels. Motifs share one path for each
  * layer; colours are set once for each colourway, and what is too small to be seen is not drawn.
  */
+import type { Plan } from '../../shared-types/plan'
 import type { Box } from '../../src-core/geometry/points'
 import { DETAIL } from '../../src-core/figures/detail'
+import { drawPath } from '../../src-core/figures/figure'
 import type { FigureItem } from '../../src-core/figures/figure'
+import { polygonPath } from '../../src-core/figures/path'
+import { remembered } from '../../src-core/memo'
 import { keptHalf } from '../../src-core/figures/motif-parts'
 import { joinMarkPath } from '../../src-core/figures/join-mark-items'
 import { JOIN_MARK_SIZES, JOIN_MARKS, joinMarkOf } from '../../src-core/figures/join-marks'
@@ -209,31 +213,26 @@ function byColourway(picture: Picture, inks: Inks, indices: readonly number[]): 
 function paintEdging(pen: Pen, picture: Picture, { scale, x, y, ratio }: Placing): void {
   const { edging } = picture
   if (!edging) return
-  const trace = () => {
-    for (const line of edging.lines) {
-      line.forEach((point, i) => (i === 0 ? pen.moveTo(point.x, point.y) : pen.lineTo(point.x, point.y)))
-      pen.closePath()
-    }
-  }
-  const far = 10 * edging.height
-  const { width, height } = picture.plan.size
+  const { lines, ink, height } = edging
+  const path = edgingPath(lines)
+  const far = 10 * height
+  const { size } = picture.plan
   pen.save()
   pen.setTransform(scale, 0, 0, scale, x, y)
   pen.beginPath()
-  pen.rect(-far, -far, width + 2 * far, height + 2 * far)
-  trace()
+  pen.rect(-far, -far, size.width + 2 * far, size.height + 2 * far)
+  trace(pen, path)
   pen.clip('evenodd')
-  pen.lineJoin = 'round'
-  pen.beginPath()
-  trace()
-  pen.strokeStyle = edging.ink.line
-  pen.lineWidth = 2 * edging.height
-  pen.stroke()
-  pen.strokeStyle = edging.ink.fill
-  pen.lineWidth = Math.max(0, 2 * (edging.height - (CONTOUR.least * ratio) / scale))
-  pen.stroke()
+  const inner = Math.max(0, 2 * (height - (CONTOUR.least * ratio) / scale))
+  const band = [
+    drawPath(path, { stroke: ink.line, width: 2 * height }),
+    drawPath(path, { stroke: ink.fill, width: inner }),
+  ]
+  paintItems(pen, band, typeIn(picture.palette))
   pen.restore()
 }
+
+const edgingPath = remembered((lines: Plan['edgingLines']) => lines.flatMap((line) => polygonPath(line)))
 
 /** Each kind of join point in a shape of its own, all that are in `box`: tiles painted at different times fit. */
 function paintJoins(pen: Pen, picture: Picture, placing: Placing, box: Box, size: number): void {

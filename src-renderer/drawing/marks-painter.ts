@@ -11,7 +11,7 @@ import { toPlan, toScreen } from './camera'
 import { paintItems, typeIn } from './canvas'
 import type { Pen } from './canvas'
 import { DETAIL } from '../../src-core/figures/detail'
-import { drawPath } from '../../src-core/figures/figure'
+import { drawPath, hemmedLine } from '../../src-core/figures/figure'
 import { tickItems } from '../../src-core/figures/made-ticks'
 import type { MadeTick } from '../../src-core/figures/made-ticks'
 import type { FigureItem, Paint } from '../../src-core/figures/figure'
@@ -80,6 +80,8 @@ export function paintMarks(
   if (faults.length > 0) draw(faultItems(faults, camera, palette.warning))
   const rings: FigureItem[] = []
   let focused: FigureItem[] = []
+  const ring = ({ x, y }: Point, radius: number, paint: Paint & { width: number }): FigureItem[] =>
+    hemmedLine(circlePath(x, y, radius), paint, palette.paper, 2)
   const ticks: MadeTick[] = []
   const pins: (Point & { readonly reach: number })[] = []
   const box = { left: from.x, top: from.y, right: to.x, bottom: to.y }
@@ -105,10 +107,10 @@ export function paintMarks(
     if (isSelected || hover === motif.id)
       markOne(pen, picture, kind, camera, motif, { isSelected, isWarned: warned.has(motif.id), ratio })
     const ringed = flagged.has(motif.id) ? palette.warning : changed.has(motif.id) ? palette.ink : null
-    if (ringed) rings.push(...ringItems(at, radius - 1, ringed, palette.paper, RINGED))
+    if (ringed) rings.push(...ring(at, radius - 1, { ...RINGED, stroke: ringed }))
     if (fixed.has(motif.id)) pins.push({ ...at, reach: radius - RING_OFF })
     if (made.has(motif.id)) ticks.push({ ...at, reach: radius - RING_OFF, isJoined: joined.has(motif.id) })
-    if (focus === motif.id) focused = ringItems(at, radius + 1, palette.accent, palette.paper, FOCUSED)
+    if (focus === motif.id) focused = ring(at, radius + 1, { ...FOCUSED, stroke: palette.accent })
   }
   if (pins.length > 0) draw(pinItems(pins, palette))
   draw(tickItems(ticks, TICK, palette.ink, palette.paper))
@@ -183,21 +185,6 @@ function contour(
 function faultItems(faults: readonly Outline[], camera: Camera, colour: string): FigureItem[] {
   const path = faults.flatMap((outline) => polygonPath(outline.map((point) => toScreen(camera, point))))
   return [drawPath(path, { fill: faint(colour, FAULT), stroke: colour, width: 1 })]
-}
-
-/** A ring about a place, on a wider one that keeps it apart from what lies under it. */
-function ringItems(
-  { x, y }: Point,
-  radius: number,
-  colour: string,
-  under: string,
-  { width, dash }: Pick<Paint, 'dash'> & { readonly width: number },
-): FigureItem[] {
-  const path = circlePath(x, y, radius)
-  return [
-    drawPath(path, { stroke: under, width: width + 2, dash }),
-    drawPath(path, { stroke: colour, width, dash }),
-  ]
 }
 
 /** Of the mark of a fixed colour: its way up from the middle and its size as shares of the motif, and its least and largest radius (CSS pixels). */

@@ -1,7 +1,7 @@
 /** The overlay: dimension lines with their handles, the frame before a change, what a gesture draws and measures. */
 import type { Point } from '../../shared-types/plan'
 import { dimensionPath, tickEnd } from '../../src-core/figures/dimension-line'
-import { drawPath, drawText, MM_PER_POINT } from '../../src-core/figures/figure'
+import { drawPath, drawText, hemmedLine, MM_PER_POINT } from '../../src-core/figures/figure'
 import type { FigureItem, Path, TextAnchor } from '../../src-core/figures/figure'
 import { capitalDrop } from '../../src-core/figures/lettering'
 import { crossPath, linePath, polygonPath, rectanglePath } from '../../src-core/figures/path'
@@ -123,10 +123,9 @@ const GAP = { type: 13, hem: 4, bar: tickEnd(4), off: 12 } as const
 const HEM = 2.5
 
 /** What is shown of a gesture: a line on a hem of paper, and words beside it. */
-const shownLine = (path: Path, stroke: string, { paper }: Palette, width = 1.5): FigureItem[] => [
-  drawPath(path, { stroke: paper, width: width + HEM }),
-  drawPath(path, { stroke, width }),
-]
+const shownLine = (path: Path, stroke: string, { paper }: Palette, width = 1.5): FigureItem[] =>
+  hemmedLine(path, { stroke, width }, paper, HEM)
+
 function shownWords(words: string, { x, y }: Point, colour: string, anchor: TextAnchor): FigureItem {
   const size = GAP.type / MM_PER_POINT
   return drawText(words, x, y + capitalDrop(size), size, { anchor, weight: 'bold', colour })

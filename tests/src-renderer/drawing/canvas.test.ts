@@ -37,6 +37,12 @@ describe('a draw list on a canvas', () => {
     expect([plain.lineWidth, plain.lineCap]).toEqual([0.25, 'butt'])
   })
 
+  it('draws no line without a width, which a canvas would give the one before', () => {
+    const line = linePath(0, 0, 1, 1)
+    const wide = drawPath(line, { stroke: '#a', width: 7 })
+    expect(paint(wide, drawPath(line, { stroke: '#b', width: 0 })).count('stroke')).toBe(1)
+  })
+
   it('shows dots, which no canvas draws without a length', () => {
     const ends = (cap: 'round' | 'butt') =>
       paint(drawPath(dotPath(3, 4), { stroke: '#a', cap }))
