@@ -6,6 +6,7 @@ import type { Finding } from '../shared-types/finding'
 import type { FitArrangement, Plan } from '../shared-types/plan'
 import type { JoinRule, Layout, Project } from '../shared-types/project'
 import type { Settled, SettledLayout } from '../shared-types/settled'
+import type { WishedSize } from '../shared-types/ways'
 import { accountOf } from './accounts'
 import { checkBounds } from './checks/bounds'
 import { checkReferences } from './checks/references'
@@ -26,6 +27,8 @@ import { GARLAND_PLANNER } from './plans/garland'
 import type { KindPlanner } from './plans/kind'
 import type { Planner } from './plans/planner'
 import { settled } from './settled'
+import { waysToSize } from './ways/ways'
+import type { WaysToSize } from './ways/ways'
 
 export { EMPTY } from './plans/empty'
 export type { Planner } from './plans/planner'
@@ -106,6 +109,10 @@ export const fitFromHave = (
   project: Project,
   have: Have,
 ): { arrangements: FitArrangement[]; findings: readonly Finding[] } => fitHave(project, have, createPlanner())
+
+/** What to change so that a project comes out at a size in mm, the nearest first; a side may be left open. */
+export const waysForProject = (project: Project, wish: WishedSize): WaysToSize =>
+  waysToSize(project, wish, createPlanner())
 
 /** A few arrangements of a project's motif that hold, nearest a size in mm, the best first. */
 export const proposeProject = (

@@ -1,7 +1,8 @@
 import { Option } from 'commander'
 import type { Project } from '../../../shared-types/project'
+import type { WishedSize } from '../../../shared-types/ways'
 import type { Have } from '../../../src-core/layout/fit-have'
-import { fitFromHave, fitProject } from '../../../src-core/plan'
+import { fitFromHave, fitProject, waysForProject } from '../../../src-core/plan'
 import { blanketOf } from '../../../src-core/plans/layouts'
 import { CommandEnd, EXIT } from '../exit-codes'
 import { readCountOption, readLengthOption } from '../options'
@@ -9,12 +10,14 @@ import type { AddCommand } from '../program'
 import { complainOf, exitFor, loadProject, printJson, printLines } from '../project-file'
 import { findingSection } from '../reports/findings'
 import { fitReport } from '../reports/fit'
+import { waysReport } from '../reports/ways'
 
 interface Options {
   readonly width?: number
   readonly height?: number
   readonly stash?: true
   readonly motifs?: number
+  readonly exactly?: true
   readonly json?: boolean
 }
 
@@ -28,7 +31,9 @@ export const addFit: AddCommand = (program, around, end) => {
         'those that hold (in one piece, no motif on a single join point). ' +
         'Without --width and --height it is the target size of the project. ' +
         'With --stash it tells the largest that the yarn on hand allows, with --motifs the arrangements of so many ' +
-        'motifs, both in the proportions of that size.',
+        'motifs, both in the proportions of that size. ' +
+        'With --exactly it tells what to change so that the project comes out at that size to the millimeter, or ' +
+        'as near as that goes; one of --width and --height is enough then.',
     )
     .argument('<file>', 'project file')
     .option('--width <length>', 'target width: mm, or with a unit ("130cm", "51in")', readLengthOption)
@@ -45,14 +50,35 @@ export const addFit: AddCommand = (program, around, end) => {
         .argParser(readCountOption)
         .conflicts(['width', 'height']),
     )
+    .addOption(
+      new Option('--exactly', 'ways to the size: what to change, the nearest first').conflicts([
+        'stash',
+        'motifs',
+      ]),
+    )
     .option('--json', 'print one JSON document')
     .addHelpText('after', '\nExample:\n  petalyard fit throw.petalyard --width 1300 --height 1600')
     .action(async (file: string, options: Options) => {
       const { project, findings: invalid } = await loadProject(file)
       if (!project) {
-        if (options.json) printJson(around, { arrangements: [], findings: invalid })
+        const none = options.exactly ? { ways: [] } : { arrangements: [] }
+        if (options.json) printJson(around, { ...none, findings: invalid })
         else complainOf(around, invalid)
         return end(exitFor(invalid))
+      }
+      if (options.exactly) {
+        const wish = exactSize(project, options)
+        const { ways, findings } = waysForProject(project, wish)
+        if (options.json) printJson(around, { ways, findings })
+        else {
+          const refused = findings.length > 0 && ways.length === 0
+          const lines = [
+            ...(refused ? [] : waysReport(project, wish, ways, around.width)),
+            ...findingSection(findings, around.width),
+          ]
+          printLines(around, refused ? lines.slice(1) : lines)
+        }
+        return end(exitFor(findings))
       }
       const have = haveOf(options)
       const wish = have ? null : wishedSize(project, options)
@@ -71,14 +97,25 @@ export const addFit: AddCommand = (program, around, end) => {
 const haveOf = ({ stash, motifs }: Options): Have | null =>
   motifs !== undefined ? { motifs } : stash ? { stash } : null
 
+/** The sides that were asked for; without any the target size of the project. */
+function exactSize(project: Project, options: Options): WishedSize {
+  const { width, height } =
+    options.width === undefined && options.height === undefined ? (blanketOf(project)?.target ?? {}) : options
+  const sides = { ...(width && width > 0 && { width }), ...(height && height > 0 && { height }) }
+  return Object.keys(sides).length > 0 ? sides : noSize()
+}
+
+function noSize(): never {
+  throw new CommandEnd(
+    EXIT.wrongUse,
+    'which size? Give --width and --height, for example --width 1300 --height 1600',
+  )
+}
+
 function wishedSize(project: Project, options: Options): { width: number; height: number } {
   const target = blanketOf(project)?.target
   const width = options.width ?? target?.width
   const height = options.height ?? target?.height
-  if (!width || !height || width < 0 || height < 0)
-    throw new CommandEnd(
-      EXIT.wrongUse,
-      'which size? Give --width and --height, for example --width 1300 --height 1600',
-    )
+  if (!width || !height || width < 0 || height < 0) noSize()
   return { width, height }
 }

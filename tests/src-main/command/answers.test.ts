@@ -2,6 +2,7 @@
 import { readFile } from 'node:fs/promises'
 import stringWidth from 'string-width'
 import { describe, expect, it } from 'vitest'
+import type { SizeWay } from '../../../shared-types/ways'
 import type { FitArrangement, Plan } from '../../../shared-types/plan'
 import { planProject } from '../../../src-core/plan'
 import { petalyard, SAMPLE, writeProject } from './sample'
@@ -254,6 +255,24 @@ describe('fit', () => {
       ['--motifs', '0'],
     ])
       expect((await petalyard('fit', file, ...options)).code).toBe(2)
+  })
+
+  it('--exactly tells ways to the size, one side of which may be left open', async () => {
+    const target = { width: 900, height: 700 }
+    const file = await writeProject({ ...SAMPLE, layout: { ...SAMPLE.layout, target } as never })
+    const found = await json('fit', file, '--exactly', '--width', '1000')
+    const ways = found.ways as SizeWay[]
+    expect(ways.length).toBeGreaterThan(2)
+    for (const way of ways) {
+      expect(Object.keys(way)).toEqual(expect.arrayContaining(['change', 'size', 'yarns', 'edit']))
+      expect(way.error).toEqual({ width: way.size.width - 1000 })
+    }
+    const told = (await petalyard('fit', file, '--exactly', '--width', '1000')).out
+    expect(told).toMatch(/^Ways to 100 cm wide\n\n/)
+    expect(told).toContain(ways[0]!.change.slice(0, 20))
+    expect((await petalyard('fit', file, '--exactly')).out).toContain('Ways to 90 × 70 cm')
+    expect((await petalyard('fit', file, '--exactly', '--stash')).code).toBe(2)
+    expect((await petalyard('fit', await writeProject(SAMPLE), '--exactly')).err).toContain('which size?')
   })
 
   it('asks for a size where there is none', async () => {

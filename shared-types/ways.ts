@@ -1,0 +1,40 @@
+/** Ways to a size: what the engine offers to change so that a blanket comes out as large as was asked for. */
+import type { Holds } from './plan'
+
+export const WAY_KINDS = ['edging', 'blocking', 'joining', 'gauge', 'hook', 'count', 'round'] as const
+export type WayKind = (typeof WAY_KINDS)[number]
+
+/** A size in mm that was asked for; a side that nobody asked for may be anything. */
+export interface WishedSize {
+  readonly width?: number
+  readonly height?: number
+}
+
+/** One field of the project that changes: its path, and what stands there then; without a value it goes. */
+export interface FieldEdit {
+  readonly at: readonly (string | number)[]
+  readonly value?: unknown
+}
+
+export interface SizeWay extends Holds {
+  /** What to do, for people. */
+  readonly change: string
+  readonly kinds: readonly WayKind[]
+  /** What the hand will feel, where the fabric changes. */
+  readonly fabric?: string
+  /** mm: the size that the plan has with it. */
+  readonly size: { readonly width: number; readonly height: number }
+  /** Size minus wish, in mm, of the sides that were asked for. */
+  readonly error: WishedSize
+  /** Size minus the present one, in mm. */
+  readonly difference: { readonly width: number; readonly height: number }
+  readonly motifs: number
+  /** `difference`: grams more than now, below zero for fewer. */
+  readonly yarns: readonly {
+    readonly id: string
+    readonly grams: number
+    readonly difference: number
+    readonly assumed?: true
+  }[]
+  readonly edit: readonly FieldEdit[]
+}

@@ -1,0 +1,242 @@
+/**
+ * What can be changed so that a blanket comes out at another size, apart from its counts. Steps are whole things: a
+ * round, a chain, half a hook size. Slides can be set as finely as the size asks for: a gauge, a gap, blocking.
+ */
+import type { BlanketLayout, Project } from '../../shared-types/project'
+import type { WayKind, WishedSize } from '../../shared-types/ways'
+import { JOINING } from '../fields/joining'
+import { isWithin } from '../fields/field'
+import type { Tryout } from '../layout/trials'
+import { blanketOf } from '../plans/layouts'
+import type { Planner } from '../plans/planner'
+import { isBegun } from '../progress/progress'
+import { settled } from '../settled'
+import { GAUGE_CONSTANTS } from '../stitches/gauge'
+import { WAYS } from './constants'
+import { withRound } from './rounds'
+import { scaledProject } from './scale'
+import type { Size } from './size'
+import { SIDES, offBy } from './size'
+import * as words from './words'
+
+export interface Change {
+  readonly kind: WayKind
+  readonly words: string
+  readonly fabric?: string
+  readonly edit: (project: Project) => Project
+}
+
+/** A change that is found for a size; `size` in mm is what it leads to. */
+export interface Found {
+  readonly change: Change
+  readonly size: Size
+}
+
+/** For one count after another: the change that takes a size nearest to the wish, null where none is sensible. */
+export type Slide = (counts: Tryout['counts']) => Found | null
+
+const speechOf = (project: Project): words.Speech => settled(project)
+
+const withBlanket = (project: Project, fields: Partial<BlanketLayout>): Project => ({
+  ...project,
+  layout: { ...blanketOf(project)!, ...fields },
+})
+
+/** All whole steps of a project. What is made already keeps its motif, its hook and its joins. */
+export const stepsOf = (project: Project): Change[] => [
+  ...edgingSteps(project),
+  ...(isBegun(project) ? [] : [...chainSteps(project), ...hookSteps(project), ...roundSteps(project)]),
+]
+
+function edgingSteps(project: Project): Change[] {
+  const edging = blanketOf(project)?.edging
+  const rounds = edging?.rounds ?? []
+  const speech = speechOf(project)
+  const stitch = rounds.at(-1) ?? (speech.terms === 'US' ? 'sc' : 'dc')
+  const yarn = edging?.yarn ?? project.joining?.yarn
+  const steps = Array.from({ length: 2 * WAYS.edgingRounds + 1 }, (_, i) => i - WAYS.edgingRounds)
+  return steps
+    .filter((step) => step !== 0 && rounds.length + step >= 0)
+    .map((step) => ({
+      kind: 'edging',
+      words: words.edgingWay(step, stitch, speech),
+      edit: (before) =>
+        withBlanket(before, {
+          edging: {
+            ...edging,
+            ...(yarn !== undefined && { yarn }),
+            rounds: step > 0 ? [...rounds, ...Array<string>(step).fill(stitch)] : rounds.slice(0, step),
+          },
+        }),
+    }))
+}
+
+/** Joining chains of other lengths, and instead of a join tip to tip; how long they are follows from a gauge. */
+function chainSteps(project: Project): Change[] {
+  const { joining, motifs } = settled(project)
+  const isGauged = motifs.some(({ id, gauge }) => id === blanketOf(project)?.motif && gauge?.stitches)
+  if (!isGauged || (joining.rule !== 'bridge' && joining.rule !== 'tips')) return []
+  const now = joining.rule === 'bridge' ? joining.bridgeChains : 0
+  return Array.from({ length: WAYS.chains + 1 }, (_, chains) => chains)
+    .filter((chains) => chains !== now)
+    .map((bridgeChains) => ({
+      kind: 'joining',
+      words: words.chainsWay(bridgeChains),
+      fabric: bridgeChains > now ? words.JOINING_FABRIC : words.CLOSER_FABRIC,
+      edit: (before) => ({ ...before, joining: { ...before.joining, rule: 'bridge', bridgeChains } }),
+    }))
+}
+
+/** The hook that the motif is worked with. */
+function hookOf(project: Project): number | undefined {
+  const { motifs } = settled(project)
+  return motifs.find(({ id }) => id === blanketOf(project)?.motif)?.gauge?.hook
+}
+
+/** Half a size up and down: stitches are as much larger as the hook is (common practice, no source). */
+function hookSteps(project: Project): Change[] {
+  const hook = hookOf(project)
+  if (hook === undefined || !isWithin(hook, GAUGE_CONSTANTS.hooks)) return []
+  const step = hook < GAUGE_CONSTANTS.threadHook ? WAYS.threadHookStep : WAYS.hookStep
+  return [hook - step, hook + step]
+    .filter((other) => other >= step && isWithin(other, GAUGE_CONSTANTS.hooks))
+    .map((other) => ({
+      kind: 'hook',
+      words: words.hookWay(other, hook),
+      fabric: words.fabricWords(other / hook),
+      edit: (before) => scaledProject(before, other / hook, other),
+    }))
+}
+
+function roundSteps(project: Project): Change[] {
+  return [true, false].flatMap((more) => {
+    const changed = withRound(project, blanketOf(project)?.motif, more)
+    const change: Change = {
+      kind: 'round',
+      words: words.roundWay(more),
+      edit: (before) => ({ ...before, motifs: changed?.motifs }),
+    }
+    return changed ? [change] : []
+  })
+}
+
+/** All slides of a project towards a size. */
+export function slidesOf(project: Project, tryout: Tryout, wish: WishedSize, planner: Planner): Slide[] {
+  const slides = [blockingSlide(project, tryout, wish)]
+  if (isBegun(project)) return slides
+  slides.push(gaugeSlide(project, tryout, wish, planner))
+  if (settled(project).joining.rule === 'apart') slides.push(gapSlide(project, tryout, wish, planner))
+  return slides
+}
+
+/** Blocking a little wider and longer: each side by itself, and exactly. */
+function blockingSlide(project: Project, tryout: Tryout, wish: WishedSize): Slide {
+  const blocking = blanketOf(project)?.blocking
+  const now = { width: blocking?.width ?? 1, height: blocking?.height ?? 1 }
+  return (counts) => {
+    const size = tryout.size(counts)
+    const factors = { ...now }
+    for (const side of SIDES) {
+      const wished = wish[side]
+      if (wished !== undefined) factors[side] = rounded((now[side] * wished) / size[side], 1e5)
+    }
+    const changes = SIDES.filter((side) => factors[side] !== now[side])
+    const most = { least: 1, most: 1 + WAYS.blocking }
+    if (changes.length === 0 || !changes.every((side) => isWithin(factors[side], most))) return null
+    const told: Size = {
+      width: (size.width * factors.width) / now.width,
+      height: (size.height * factors.height) / now.height,
+    }
+    return {
+      size: told,
+      change: {
+        kind: 'blocking',
+        words: words.blockingWay(factors.width, factors.height),
+        fabric: words.blockingFabric(speechOf(project)),
+        edit: (before) => withBlanket(before, { blocking: { ...blocking, ...factors } }),
+      },
+    }
+  }
+}
+
+const rounded = (value: number, parts: number): number => Math.round(value * parts) / parts
+
+/** How far a gauge is moved to see what it does: sizes follow it in a straight line. */
+const TRIED = { gauge: 0.02, gap: 10 } as const
+
+function gaugeSlide(project: Project, tryout: Tryout, wish: WishedSize, planner: Planner): Slide {
+  const motif = tryout.trials.ground.account.overTips
+  return straight(
+    tryout,
+    planner.tryout(scaledProject(project, 1 + TRIED.gauge)),
+    TRIED.gauge,
+    wish,
+    (by) => {
+      if (Math.abs(by) > WAYS.gauge) return null
+      const factor = rounded(1 + by, 1e5)
+      return {
+        kind: 'gauge',
+        words: words.gaugeWay(factor, motif * factor, speechOf(project)),
+        fabric: words.fabricWords(factor),
+        edit: (before) => scaledProject(before, factor),
+      }
+    },
+  )
+}
+
+function gapSlide(project: Project, tryout: Tryout, wish: WishedSize, planner: Planner): Slide {
+  const now = settled(project).joining.gap
+  const withGap = (gap: number) => (before: Project) => ({ ...before, joining: { ...before.joining, gap } })
+  const most = Math.min(JOINING.gap.most, tryout.trials.ground.account.overTips / 2)
+  return straight(tryout, planner.tryout(withGap(now + TRIED.gap)(project)), TRIED.gap, wish, (by) => {
+    const gap = rounded(now + by, 100)
+    if (gap < 0 || gap > most) return null
+    return {
+      kind: 'joining',
+      words: words.gapWay(gap, speechOf(project)),
+      fabric: gap > now ? words.JOINING_FABRIC : words.CLOSER_FABRIC,
+      edit: withGap(gap),
+    }
+  })
+}
+
+/** A slide along which both sides grow in a straight line, known at its start and after one `step`. */
+function straight(
+  start: Tryout,
+  end: Tryout | null,
+  step: number,
+  wish: WishedSize,
+  changeBy: (amount: number) => Change | null,
+): Slide {
+  return (counts) => {
+    if (!end) return null
+    const [from, to] = [start.size(counts), end.size(counts)]
+    const at = (amount: number): Size => ({
+      width: from.width + ((to.width - from.width) * amount) / step,
+      height: from.height + ((to.height - from.height) * amount) / step,
+    })
+    const exact = SIDES.flatMap((side) => {
+      const [wished, growth] = [wish[side], (to[side] - from[side]) / step]
+      return wished !== undefined && Math.abs(growth) > LEAST_GROWTH ? [(wished - from[side]) / growth] : []
+    })
+    if (exact.length === 0) return null
+    const middle = exact.reduce((sum, amount) => sum + amount, 0) / exact.length
+    const best = [...exact, middle].reduce((a, b) => (offBy(at(b), wish) < offBy(at(a), wish) ? b : a))
+    const change = Math.abs(best) > LEAST_GROWTH ? changeBy(best) : null
+    return change && { change, size: at(best) }
+  }
+}
+
+/** Less is no growth: the size does not hang on it. */
+const LEAST_GROWTH = 1e-6
+
+/** A blanket's counts, and nothing else of its layout, where they are others. */
+export function withCounts(project: Project, now: Tryout['counts'], counts: Tryout['counts']): Project {
+  const { arrangement, columns, rows, rings } = counts
+  if (arrangement === 'rings') return rings === now.rings ? project : withBlanket(project, { rings })
+  return columns === now.columns && rows === now.rows ? project : withBlanket(project, { columns, rows })
+}
+
+/** Whether counts may stand beside others: nothing that is made disappears. */
+export const keepsMade = (project: Project, now: Tryout['counts'], counts: Tryout['counts']): boolean =>
+  !isBegun(project) || (counts.columns >= now.columns && counts.rows >= now.rows && counts.rings >= now.rings)

@@ -1,0 +1,19 @@
+/** Constants of the ways to a size. */
+export const WAYS = {
+  /** mm: half a hook size, as yarn hooks are sold (common practice, no source). */
+  hookStep: 0.5,
+  /** mm: the same of steel hooks for thread (common practice, no source). */
+  threadHookStep: 0.25,
+  /** Share by which a gauge can be met on purpose, tighter or looser with the same hook (common practice, no source). */
+  gauge: 0.06,
+  /** Share by which blocking stretches without force (common practice, no source). */
+  blocking: 0.04,
+  /** Rounds of edging more or fewer that are tried (ours). */
+  edgingRounds: 4,
+  /** The longest joining chain that is tried (ours). */
+  chains: 6,
+  /** Ways that are planned of each kind (ours). */
+  each: 2,
+  /** Ways that are offered (ours). */
+  offered: 12,
+} as const

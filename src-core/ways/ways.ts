@@ -1,0 +1,190 @@
+/**
+ * M29: ways to a size: one thing that is changed, by itself or with the counts that come nearest then. Candidates are
+ * compared by their size alone; only the best of each kind are planned. Ranked by how near they come in whole mm, then
+ * by how little they change: fewer things, then less yarn.
+ */
+import type { Finding } from '../../shared-types/finding'
+import type { Plan, PlanNumbers } from '../../shared-types/plan'
+import type { Project } from '../../shared-types/project'
+import type { SizeWay, WayKind, WishedSize } from '../../shared-types/ways'
+import { isAssumed } from '../figures/yarn-words'
+import { capital } from '../figures/words'
+import { holds } from '../joins/holding'
+import { nearest, waysOf } from '../layout/fit'
+import { countPlaces } from '../layout/places'
+import type { Tryout } from '../layout/trials'
+import type { Planner } from '../plans/planner'
+import { keepsMade, slidesOf, stepsOf, withCounts } from './changes'
+import type { Change } from './changes'
+import { WAYS } from './constants'
+import { differences, withEdit } from './edit'
+import { errorOf, offBy } from './size'
+import type { Size } from './size'
+import { countWay } from './words'
+
+export interface WaysToSize {
+  readonly ways: readonly SizeWay[]
+  readonly findings: readonly Finding[]
+}
+
+type Counts = Tryout['counts']
+type Told = Plan | PlanNumbers
+
+/** What may be planned: at most one change, and counts. */
+interface Candidate {
+  readonly change: Change | null
+  readonly counts: Counts
+  readonly isRecounted: boolean
+  readonly off: number
+  /** Motifs more or fewer. */
+  readonly more: number
+}
+
+/** The ways to a size in mm, the nearest first; findings say why there are none. */
+export function waysToSize(project: Project, wish: WishedSize, planner: Planner): WaysToSize {
+  const present = planner.size(project)
+  const whole = {
+    width: wish.width ?? present?.width ?? NaN,
+    height: wish.height ?? present?.height ?? NaN,
+  }
+  // A project that cannot be planned says so itself.
+  if (!present && (wish.width === undefined || wish.height === undefined))
+    return { ways: [], findings: planner.plan(project).findings.filter(isError) }
+  const { layout, findings } = waysOf(project, whole, planner)
+  const tryout = layout && planner.tryout(project)
+  if (!tryout)
+    return { ways: [], findings: layout ? planner.plan(project).findings.filter(isError) : findings }
+  const now = tellOf(project, planner)
+  const isHeld = now.motifs.length > 1 && holds(now)
+  const before = offBy(now.size, wish)
+  const found = candidatesOf({ project, wish, whole, tryout, planner, isHeld })
+    .filter(({ off }) => off < before)
+    .sort(byPromise)
+  const ways = bestOfEach(found)
+    .map((candidate) => wayOf(candidate, project, tryout.counts, now, wish, planner))
+    .filter((way) => (!isHeld || holds(way)) && offBy(way.size, wish) < before)
+    .sort((a, b) => byNearness(a, b, wish))
+  return { ways: ways.slice(0, WAYS.offered), findings }
+}
+
+const isError = ({ severity }: Finding): boolean => severity === 'error'
+
+const tellOf = (project: Project, planner: Planner): Told => planner.numbers(project) ?? planner.plan(project)
+
+interface Ground {
+  readonly project: Project
+  readonly wish: WishedSize
+  /** With the present size where a side is open. */
+  readonly whole: Size
+  readonly tryout: Tryout
+  readonly planner: Planner
+  readonly isHeld: boolean
+}
+
+function candidatesOf(ground: Ground): Candidate[] {
+  const { project, wish, tryout, planner } = ground
+  const now = tryout.counts
+  const told = (change: Change | null, counts: Counts, size: Size): Candidate => ({
+    change,
+    counts,
+    isRecounted: !isSame(counts, now),
+    off: offBy(size, wish),
+    more: Math.abs(countPlaces(counts) - countPlaces(now)),
+  })
+  const steps = stepsOf(project).flatMap((step) => {
+    const tried = planner.tryout(step.edit(project))
+    return tried ? countsOf(ground, tried).map((counts) => told(step, counts, tried.size(counts))) : []
+  })
+  const usual = countsOf(ground, tryout)
+  const slides = slidesOf(project, tryout, wish, planner).flatMap((slide) =>
+    usual.flatMap((counts) => {
+      const found = slide(counts)
+      return found ? [told(found.change, counts, found.size)] : []
+    }),
+  )
+  const counted = usual
+    .filter((counts) => !isSame(counts, now))
+    .map((counts) => told(null, counts, tryout.size(counts)))
+  return [...steps, ...slides, ...counted]
+}
+
+/** The present counts, and those nearest to the wish that hold where the present ones do. */
+function countsOf(
+  { project, wish, whole, tryout: { counts: now }, isHeld }: Ground,
+  tried: Tryout,
+): Counts[] {
+  const others = nearest(tried, now, now, whole)
+    .filter((each) => (each.holds || !isHeld) && keepsMade(project, now, each.counts))
+    .map(({ counts }) => counts)
+    .filter((counts) => !isSame(counts, now))
+    // A side that nobody asked for keeps its motifs.
+    .filter(({ columns, rows }) => wish.height !== undefined || rows === now.rows || columns === 0)
+    .filter(({ columns }) => wish.width !== undefined || columns === now.columns || columns === 0)
+  return [now, ...others]
+}
+
+const isSame = (a: Counts, b: Counts): boolean =>
+  a.columns === b.columns && a.rows === b.rows && a.rings === b.rings
+
+const kindsOf = ({ change, isRecounted }: Candidate): WayKind[] => [
+  ...(isRecounted ? (['count'] as const) : []),
+  ...(change ? [change.kind] : []),
+]
+
+const byPromise = (a: Candidate, b: Candidate): number =>
+  Math.round(a.off) - Math.round(b.off) || a.more - b.more || a.off - b.off
+
+/** The first few of each kind. */
+function bestOfEach(candidates: readonly Candidate[]): Candidate[] {
+  const taken = new Map<string, number>()
+  return candidates.filter((candidate) => {
+    const kind = kindsOf(candidate).join()
+    const count = (taken.get(kind) ?? 0) + 1
+    taken.set(kind, count)
+    return count <= WAYS.each
+  })
+}
+
+/** A candidate planned: what it promises is what the plan says. */
+function wayOf(
+  candidate: Candidate,
+  project: Project,
+  present: Counts,
+  now: Told,
+  wish: WishedSize,
+  planner: Planner,
+): SizeWay {
+  const { change, counts, isRecounted } = candidate
+  const changed = withCounts(change ? change.edit(project) : project, present, counts)
+  const edit = differences(project, changed)
+  const told = tellOf(withEdit(project, edit), planner)
+  const { width, height } = told.size
+  const grams = new Map(now.yarns.map((need) => [need.id, need.grams.expected]))
+  const gone = now.yarns.filter(({ id }) => !told.yarns.some((need) => need.id === id))
+  return {
+    change: capital([isRecounted ? countWay(counts) : '', change?.words ?? ''].filter(Boolean).join('; ')),
+    kinds: kindsOf(candidate),
+    ...(change?.fabric !== undefined && { fabric: change.fabric }),
+    ...{ pieces: told.pieces, single: told.single },
+    size: { width, height },
+    error: errorOf({ width, height }, wish),
+    difference: { width: width - now.size.width, height: height - now.size.height },
+    motifs: told.motifs.length,
+    yarns: [
+      ...told.yarns.map((need) => ({
+        id: need.id,
+        grams: need.grams.expected,
+        difference: need.grams.expected - (grams.get(need.id) ?? 0),
+        ...(isAssumed(need, 'grams') ? { assumed: true as const } : {}),
+      })),
+      ...gone.map((need) => ({ id: need.id, grams: 0, difference: -need.grams.expected })),
+    ],
+    edit,
+  }
+}
+
+function byNearness(a: SizeWay, b: SizeWay, wish: WishedSize): number {
+  const near = (way: SizeWay) => Math.round(offBy(way.size, wish))
+  const yarn = (way: SizeWay) => way.yarns.reduce((sum, { difference }) => sum + Math.abs(difference), 0)
+  return near(a) - near(b) || a.kinds.length - b.kinds.length || yarn(a) - yarn(b)
+}

@@ -1,0 +1,86 @@
+/** What ways to a size are called. */
+import type { Terms, UnitSystem } from '../../shared-types/project'
+import type { WishedSize } from '../../shared-types/ways'
+import { counted } from '../figures/words'
+import type { BlanketCounts } from '../layout/blanket'
+import { formatFineLength, formatLength, formatMass, formatNumber, formatSize } from '../units/format'
+import type { Millimetres } from '../units/quantity'
+
+export interface Speech {
+  readonly units: UnitSystem
+  readonly terms: Terms
+}
+
+const percent = (share: number): string => `${formatNumber(Math.abs(share) * 100, 1)} %`
+
+export const countWay = ({ arrangement, rings, columns, rows }: BlanketCounts): string =>
+  arrangement === 'rings'
+    ? counted(rings, 'ring')
+    : `${counted(columns, 'motif')} in a row, ${counted(rows, 'row')}`
+
+export function edgingWay(rounds: number, stitch: string, { terms }: Speech): string {
+  const name = terms === 'US' ? 'border' : 'edging'
+  return rounds > 0
+    ? `${counted(rounds, 'more round', 'more rounds')} of ${name} (${stitch})`
+    : `${counted(-rounds, 'fewer round', 'fewer rounds')} of ${name}`
+}
+
+export const chainsWay = (chains: number): string =>
+  chains === 0 ? 'no joining chains' : `joining chains of ${chains} ch`
+
+export const gapWay = (gap: Millimetres, { units }: Speech): string =>
+  `motifs ${formatFineLength(gap, units)} apart`
+
+export function blockingWay(wider: number, longer: number): string {
+  const side = (factor: number, more: string) => `${percent(factor - 1)} ${more}`
+  const sides = [wider > 1 ? side(wider, 'wider') : '', longer > 1 ? side(longer, 'longer') : '']
+  const told = sides.filter(Boolean).join(' and ')
+  return told ? `block ${told}` : 'block without stretching'
+}
+
+export const gaugeWay = (factor: number, motif: Millimetres, { units, terms }: Speech): string =>
+  `${terms === 'US' ? 'gauge' : 'tension'} ${percent(factor - 1)} ${factor > 1 ? 'looser' : 'tighter'}, ` +
+  `motifs of ${formatFineLength(motif, units)}`
+
+export const hookWay = (hook: Millimetres, before: Millimetres): string =>
+  `${formatNumber(hook, 2)} mm hook instead of ${formatNumber(before, 2)} mm`
+
+export const roundWay = (more: boolean): string => `one ${more ? 'more' : 'fewer'} round in the motif`
+
+/** What another gauge does to the fabric. */
+export const fabricWords = (factor: number): string =>
+  (factor > 1 ? 'Looser, more open fabric with a softer drape.' : 'Denser, firmer fabric with less drape.') +
+  ' Only a swatch shows the real size.'
+
+export const JOINING_FABRIC = 'More open between the motifs, with a softer drape.'
+export const CLOSER_FABRIC = 'Less open between the motifs, and firmer.'
+export const blockingFabric = ({ terms }: Speech): string =>
+  `Stretched a little: more open. Some ${terms === 'US' ? 'fibers' : 'fibres'} relax again in the wash.`
+
+/** "120 cm wide", "90 × 120 cm". */
+export function wishWords({ width, height }: WishedSize, units: UnitSystem): string {
+  if (width !== undefined && height !== undefined) return formatSize(width, height, units)
+  return width !== undefined
+    ? `${formatLength(width, units)} wide`
+    : `${formatLength(height ?? 0, units)} long`
+}
+
+/** "to the millimetre", or how far off on each side: "3 mm too wide, 12 mm too short". */
+export function errorWords({ width, height }: WishedSize, units: UnitSystem): string {
+  const side = (error: number | undefined, less: string, more: string) =>
+    error === undefined || Math.abs(error) < EXACT
+      ? ''
+      : `${formatFineLength(Math.abs(error), units)} too ${error > 0 ? more : less}`
+  const off = [side(width, 'narrow', 'wide'), side(height, 'short', 'long')].filter(Boolean)
+  return off.length > 0 ? off.join(', ') : 'exactly that'
+}
+
+/** mm: nearer is there. */
+const EXACT: Millimetres = 0.5
+
+/** "12 g more", "3 g less", "as now". */
+export function yarnChange(grams: number, units: UnitSystem): string {
+  const told = formatMass(Math.abs(grams), units)
+  if (told === formatMass(0, units)) return 'as now'
+  return `${told} ${grams > 0 ? 'more' : 'less'}`
+}

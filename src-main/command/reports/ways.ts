@@ -1,0 +1,41 @@
+/** `petalyard fit --exactly` for people: what to change so that the size comes out as asked for. */
+import type { Project } from '../../../shared-types/project'
+import type { SizeWay, WishedSize } from '../../../shared-types/ways'
+import { counted } from '../../../src-core/figures/words'
+import { marked } from '../../../src-core/figures/yarn-words'
+import { formatMass, formatSize } from '../../../src-core/units/format'
+import { errorWords, wishWords, yarnChange } from '../../../src-core/ways/words'
+import { printable, wrap } from '../text'
+import { unitsOf } from './words'
+
+export function waysReport(
+  project: Project,
+  wish: WishedSize,
+  ways: readonly SizeWay[],
+  width: number,
+): string[] {
+  const units = unitsOf(project)
+  const heading = `Ways to ${wishWords(wish, units)}`
+  if (ways.length === 0) return [heading, '', 'Nothing comes nearer than the present size.']
+  const paragraph = (text: string, indent: string) =>
+    wrap(text, width - indent.length).map((line) => indent + line)
+  const nameOf = (id: string) => printable(project.yarns?.find((yarn) => yarn.id === id)?.name ?? id)
+  const blocks = ways.map((way) => {
+    const yarns = way.yarns.map(
+      ({ id, grams, difference, assumed }) =>
+        `${nameOf(id)} ${marked(formatMass(grams, units), assumed === true)}, ${yarnChange(difference, units)}`,
+    )
+    const facts = [
+      formatSize(way.size.width, way.size.height, units),
+      errorWords(way.error, units),
+      counted(way.motifs, 'motif'),
+    ]
+    return [
+      ...paragraph(way.change, ''),
+      ...paragraph(`${facts.join('; ')}.`, '  '),
+      ...(yarns.length > 0 ? paragraph(`Yarn: ${yarns.join('; ')}.`, '  ') : []),
+      ...(way.fabric ? paragraph(way.fabric, '  ') : []),
+    ]
+  })
+  return [heading, ...blocks.flatMap((block) => ['', ...block])]
+}

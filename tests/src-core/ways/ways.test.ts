@@ -1,0 +1,219 @@
+import { readdirSync, readFileSync } from 'node:fs'
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import type { Project } from '../../../shared-types/project'
+import type { SizeWay, WishedSize } from '../../../shared-types/ways'
+import { holds } from '../../../src-core/joins/holding'
+import { createPlanner, planProject, waysForProject } from '../../../src-core/plan'
+import { differences, withEdit } from '../../../src-core/ways/edit'
+
+const folder = new URL('../../../examples/', import.meta.url)
+const EXAMPLES = readdirSync(folder)
+  .map((name) => [name, JSON.parse(readFileSync(new URL(name, folder), 'utf8')) as Project] as const)
+  .filter(([, project]) => project.layout?.kind === 'blanket')
+
+const offOf = ({ error }: SizeWay): number =>
+  Math.round(Math.max(...[error.width, error.height].map((mm) => Math.abs(mm ?? 0))))
+
+/** Every way, applied and planned, has the size, error, motifs and yarn that it promises; and they are ranked. */
+function expectKept(project: Project, wish: WishedSize): readonly SizeWay[] {
+  const planner = createPlanner()
+  const before = planner.plan(project)
+  const { ways, findings } = waysForProject(project, wish)
+  expect(findings).toEqual([])
+  for (const way of ways) {
+    const plan = planner.plan(withEdit(project, way.edit))
+    expect(plan.findings.filter(({ severity }) => severity === 'error')).toEqual([])
+    expect(plan.size.width, way.change).toBeCloseTo(way.size.width, 6)
+    expect(plan.size.height, way.change).toBeCloseTo(way.size.height, 6)
+    for (const side of ['width', 'height'] as const) {
+      expect(way.difference[side]).toBeCloseTo(plan.size[side] - before.size[side], 6)
+      if (wish[side] === undefined) expect(way.error[side]).toBeUndefined()
+      else expect(way.error[side]).toBeCloseTo(plan.size[side] - wish[side], 6)
+    }
+    expect(way.motifs).toBe(plan.motifs.length)
+    for (const { id, grams, difference } of way.yarns) {
+      const [now, then] = [before, plan].map(
+        ({ yarns }) => yarns.find((need) => need.id === id)?.grams.expected ?? 0,
+      ) as [number, number]
+      expect(grams).toBeCloseTo(then, 6)
+      expect(difference).toBeCloseTo(then - now, 6)
+    }
+    if (before.motifs.length > 1 && holds(before)) expect(holds(plan), way.change).toBe(true)
+  }
+  const ranks = ways.map((way) => {
+    const yarn = way.yarns.reduce((sum, { difference }) => sum + Math.abs(difference), 0)
+    return [offOf(way), way.kinds.length, yarn] as const
+  })
+  const sorted = [...ranks].sort((a, b) => a[0] - b[0] || a[1] - b[1] || a[2] - b[2])
+  expect(ranks).toEqual(sorted)
+  return ways
+}
+
+describe('M29 ways to a size', () => {
+  it.each(EXAMPLES)('%s comes within 2 mm of 5 % more, each way as it promises', (_, project) => {
+    const { width, height } = planProject(project).size
+    const wish = { width: Math.round(width * 1.05), height: Math.round(height * 1.05) }
+    const ways = expectKept(project, wish)
+    expect(ways.length).toBeGreaterThan(2)
+    expect(offOf(ways[0]!)).toBeLessThanOrEqual(2)
+  })
+
+  it('keep what they promise for any motif, rule, counts and wish', () => {
+    const shape = fc.oneof(
+      fc.record({
+        outline: fc.constant('petals' as const),
+        petals: fc.integer({ min: 4, max: 8 }),
+        overTips: fc.integer({ min: 40, max: 120 }),
+      }),
+      fc.record({
+        outline: fc.constantFrom('square' as const, 'hexagon' as const),
+        sideToSide: fc.integer({ min: 40, max: 120 }),
+      }),
+      fc.record({ outline: fc.constant('round' as const), across: fc.integer({ min: 30, max: 90 }) }),
+    )
+    const cases = fc.record({
+      shape,
+      rule: fc.constantFrom('tips' as const, 'bridge' as const, 'seam' as const, 'apart' as const),
+      arrangement: fc.constantFrom('straight-rows' as const, 'offset-rows' as const, 'rings' as const),
+      counts: fc.record({
+        columns: fc.integer({ min: 2, max: 7 }),
+        rows: fc.integer({ min: 2, max: 7 }),
+        rings: fc.integer({ min: 1, max: 3 }),
+      }),
+      rounds: fc.constantFrom([], ['sc'], ['dc', 'sc']),
+      hook: fc.constantFrom(1.5, 3.5, 4),
+      wider: fc.constantFrom(1, 1.02),
+      share: fc.double({ min: 0.8, max: 1.25, noNaN: true }),
+      side: fc.constantFrom('width' as const, 'height' as const, 'both' as const),
+    })
+    fc.assert(
+      fc.property(cases, ({ shape, rule, arrangement, counts, rounds, hook, wider, share, side }) => {
+        const project: Project = {
+          ...{ format: 'petalyard-project', version: 1 },
+          gauge: { stitch: 'sc', stitches: 22, rows: 24, over: 100, hook },
+          yarns: [{ id: 'y', ballGrams: 50, ballMetres: 125 }],
+          motifs: [{ id: 'm', kind: 'measured', ...shape, slots: [{ slot: 'all', grams: 3 }] }],
+          colourways: [{ id: 'c', motif: 'm', yarns: { all: 'y' } }],
+          joining: {
+            rule,
+            yarn: 'y',
+            ...(rule === 'bridge' && { bridgeChains: 2 }),
+            ...(rule === 'apart' && { gap: 6 }),
+          },
+          layout: {
+            ...{ kind: 'blanket', motif: 'm', arrangement, ...counts },
+            ...(wider > 1 && { blocking: { width: wider } }),
+            ...(rounds.length > 0 && { edging: { rounds: [...rounds], yarn: 'y' } }),
+          },
+        }
+        const { width, height } = planProject(project).size
+        const wish = { width: Math.round(width * share), height: Math.round(height * share) }
+        expectKept(project, side === 'both' ? wish : { [side]: wish[side] })
+      }),
+      { numRuns: 12 },
+    )
+  })
+
+  const SQUARES: Project = {
+    ...{ format: 'petalyard-project', version: 1 },
+    gauge: { stitch: 'sc', stitches: 20, rows: 22, over: 100, hook: 4 },
+    motifs: [
+      { id: 'm', kind: 'measured', outline: 'square', sideToSide: 100, slots: [{ slot: 'all', grams: 4 }] },
+    ],
+    joining: { rule: 'seam' },
+    layout: { kind: 'blanket', motif: 'm', columns: 10, rows: 12 },
+  }
+  const wayOf = (project: Project, wish: WishedSize, ...kinds: string[]) =>
+    expectKept(project, wish).find((way) => way.kinds.join() === kinds.join())
+
+  it('half a hook size makes stitches, motif and yarn larger by the ratio of the hooks (by hand)', () => {
+    const way = wayOf(SQUARES, { width: 1125 }, 'hook')!
+    expect(way).toMatchObject({ size: { width: 1125, height: 1350 }, error: { width: 0 } })
+    expect(way.change).toBe('4.5 mm hook instead of 4 mm')
+    expect(way.fabric).toMatch(/^Looser.*swatch/)
+    const made = withEdit(SQUARES, way.edit)
+    expect(made.gauge).toMatchObject({ hook: 4.5, stitches: 17.7778, rows: 19.5556, over: 100 })
+    expect(made.motifs![0]).toMatchObject({ sideToSide: 112.5, slots: [{ slot: 'all', grams: 4.5 }] })
+  })
+
+  it('gauge, blocking and counts by hand; a side that was not asked for keeps its motifs', () => {
+    expect(wayOf(SQUARES, { width: 1030 }, 'gauge')!.size).toEqual({ width: 1030, height: 1236 })
+    const blocked = wayOf(SQUARES, { width: 1030 }, 'blocking')!
+    expect(blocked.size).toEqual({ width: 1030, height: 1200 })
+    expect(withEdit(SQUARES, blocked.edit).layout).toMatchObject({ blocking: { width: 1.03 } })
+    expect(wayOf(SQUARES, { width: 1100 }, 'count')!.edit).toEqual([{ at: ['layout', 'columns'], value: 11 }])
+    // 8 % looser with the same hook is more than anybody works on purpose.
+    expect(wayOf(SQUARES, { width: 1080 }, 'gauge')).toBeUndefined()
+  })
+
+  it('motifs that lie apart get the gap that fits', () => {
+    const apart: Project = { ...SQUARES, joining: { rule: 'apart', gap: 5 } }
+    const way = wayOf(apart, { width: 1090 }, 'joining')!
+    expect(way).toMatchObject({ size: { width: 1090, height: 1310 }, change: 'Motifs 10 mm apart' })
+    expect(way.edit).toEqual([{ at: ['joining', 'gap'], value: 10 }])
+  })
+
+  it('what is made keeps its motif, hook, joins and place', () => {
+    const begun: Project = { ...SQUARES, made: { '1,1': '' } }
+    const kinds = expectKept(begun, { width: 960 }).flatMap((way) => way.kinds)
+    expect(kinds).toEqual([])
+    const larger = expectKept(begun, { width: 1130, height: 1330 }).flatMap((way) => way.kinds)
+    expect(new Set(larger)).toEqual(new Set(['count', 'edging', 'blocking']))
+  })
+
+  it('a motif in rounds gets one more or one fewer, and its weight in proportion', () => {
+    const works = [
+      '6 sc in ring',
+      '2 sc in each st around',
+      '*sc in next st, 2 sc in next st; rep from * around',
+    ]
+    const rounds: Project = {
+      ...SQUARES,
+      motifs: [
+        {
+          ...{
+            id: 'm',
+            kind: 'rounds',
+            foundation: { ring: 'adjustable' },
+            weighed: { motifs: 1, grams: 2 },
+          },
+          rounds: works.map((work) => ({ slot: 'all', work })),
+        },
+      ],
+    }
+    const { width } = planProject(rounds).size
+    const way = wayOf(rounds, { width: Math.round((width * 2) / 3) }, 'round')!
+    expect(way.change).toBe('One fewer round in the motif')
+    const motif = withEdit(rounds, way.edit).motifs![0]!
+    expect(motif).toMatchObject({ rounds: [{}, {}] })
+    // 6 + 12 of 6 + 12 + 18 stitches, of which the join of a round takes next to nothing.
+    expect(motif.weighed!.grams! / 2).toBeCloseTo(0.5, 1)
+    const more = wayOf(rounds, { width: Math.round((width * 4) / 3) }, 'round')!
+    expect(more.change).toBe('One more round in the motif')
+    expect(withEdit(rounds, more.edit).motifs![0]).toMatchObject({ rounds: [{}, {}, {}, {}] })
+  })
+
+  it('garlands and sizes that are none are refused', () => {
+    const garland: Project = { ...SQUARES, layout: { kind: 'garland' } }
+    expect(waysForProject(garland, { width: 900, height: 900 })).toMatchObject({
+      ways: [],
+      findings: [{ code: 'layout/fit-kind' }],
+    })
+    expect(waysForProject(SQUARES, { width: -1 })).toMatchObject({
+      ways: [],
+      findings: [{ code: 'layout/target' }],
+    })
+  })
+})
+
+describe('an edit', () => {
+  it('is all that differs, whatever is in the file', () => {
+    const json = fc.dictionary(fc.constantFrom('a', 'b', 'c'), fc.jsonValue({ maxDepth: 3 }))
+    fc.assert(
+      fc.property(json, json, (before, after) => {
+        expect(withEdit(before as never, differences(before, after))).toEqual(after)
+      }),
+    )
+  })
+})
