@@ -4,7 +4,7 @@
  * `npm run bench -- engine` (paper, drawing, response) runs one part alone.
  */
 import { BENCH_ITEMS, benchDrawing } from './drawing'
-import { benchGrowth, benchJoins, benchPanelDrag, benchTouching } from './engine'
+import { benchGrowth, benchJoins, benchPanelDrag, benchTouching, benchTwoKinds } from './engine'
 import { milliseconds, table } from './measure'
 import type { Row } from './measure'
 import { benchPaper } from './paper'
@@ -75,7 +75,7 @@ async function responseRows(): Promise<Row[]> {
 }
 
 const parts: Record<string, () => Row[] | Promise<Row[]>> = {
-  engine: () => [benchTouching(), benchJoins(), benchPanelDrag(), ...benchGrowth()],
+  engine: () => [benchTouching(), benchJoins(), benchPanelDrag(), ...benchGrowth(), benchTwoKinds()],
   paper: benchPaper,
   drawing: drawingRows,
   response: responseRows,

@@ -126,6 +126,8 @@ export interface JoinNode {
   readonly members: readonly JoinMember[]
   /** The gap is wider than what stretches without harm; left out where it is not. */
   readonly stretched?: true
+  /** Joins the last motif of a row to the first: it lies at the first, and once round from there at the last. */
+  readonly wraps?: true
 }
 
 export interface OrderJoin {
@@ -263,6 +265,8 @@ export interface PlacedHalf {
   /** At which end of its row it stands. Its cut edge, at `x`, faces that side. */
   readonly side: 'left' | 'right'
   readonly row: number
+  /** Id of the motif that it is a half of, in a blanket of several. */
+  readonly motif?: string
   /** How many of its places are joined to neighbours. */
   readonly joins: number
   /** Where it is joined, beside the join points that the motifs have of their own. */
@@ -279,6 +283,17 @@ export interface PlanSize {
     readonly low: { readonly width: number; readonly height: number }
     readonly high: { readonly width: number; readonly height: number }
   }
+}
+
+/** What is joined in the round, in mm: its size is as wide as once round it. */
+export interface RoundAccount {
+  /** Once round an open end; laid flat it is half as wide. */
+  readonly circumference: number
+  readonly flat: number
+  /** How wide its map is: opened out, from the first motif to the last. */
+  readonly map: number
+  /** Join points at which rows close. */
+  readonly joins: number
 }
 
 /** How what is made hangs together. It holds in one piece, with no motif on a single join point. */
@@ -314,9 +329,12 @@ export interface CommonPlan extends Holds {
   readonly fillerSteps: readonly FillerStep[]
   readonly halves: readonly PlacedHalf[]
   readonly edging: EdgingAccount | null
+  /** Left out where nothing is joined in the round. */
+  readonly round?: RoundAccount
   /**
    * The closed lines that the edging runs along, one where the blanket hangs together: the edge, from tip to tip,
-   * or the hull, as its style wants. In mm from the top left of the finished size.
+   * or the hull, as its style wants; one round each hole that was left, running the other way. In the round, the open
+   * lines along both ends, from where it closes. In mm from the top left of the finished size.
    */
   readonly edgingLines: readonly (readonly Point[])[]
   readonly yarns: readonly YarnNeed[]
@@ -324,13 +342,13 @@ export interface CommonPlan extends Holds {
   readonly minutes: Range | null
   readonly findings: readonly Finding[]
   /**
-   * Account of the one motif that a blanket is made of, or null. The places of a round motif are those where its
-   * neighbours touch.
+   * Account of the motif that a blanket is made of, of several the first, or null. The places of a round motif are
+   * those where its neighbours touch.
    */
   readonly motif: MotifAccount | null
   /** Account of the motif that fills the openings; null without fillers. */
   readonly fillerMotif: MotifAccount | null
-  /** Accounts of the motifs of a layout that places several. */
+  /** Accounts of the motifs of a layout that places several; none of a blanket of one motif. */
   readonly accounts: readonly MotifAccount[]
   /** Left out where nothing is sold as a kit. */
   readonly kit?: KitAccount

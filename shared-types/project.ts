@@ -135,6 +135,12 @@ export const colourwaySchema = z.looseObject({
 
 export const ARRANGEMENTS = ['straight-rows', 'offset-rows', 'rings'] as const
 export const ALTERNATE_ROWS = ['same', 'oneFewer', 'oneMore'] as const
+/** How the motifs of a blanket alternate: from place to place, or from row to row. */
+export const ALTERNATIONS = ['cell', 'row'] as const
+/** Shapes that a blanket is cut out in. */
+export const OUTLINE_SHAPES = ['rectangle', 'hexagon', 'circle', 'triangle', 'path'] as const
+/** Where a triangle points. */
+export const POINTINGS = ['down', 'up'] as const
 export const FILL_PATTERNS = ['one', 'repeat', 'rows', 'no-two-alike', 'shade', 'scatter'] as const
 /** Where a shade runs to from its first colourway. */
 export const SHADE_DIRECTIONS = ['down', 'up', 'right', 'left', 'outward'] as const
@@ -202,6 +208,8 @@ export const blanketSchema = z.looseObject({
       painted: z.record(text, text).optional(),
       /** The colourways that made motifs were made in, whatever is filled or painted later; addresses as in `painted`. */
       held: z.record(text, text).optional(),
+      /** What stands at "row,place" instead of the layout's own: another motif, or null for none. */
+      motifs: z.record(text, text.nullable()).optional(),
       /** What stood when the colours were last changed, so that what need not change stays. */
       kept: z
         .looseObject({
@@ -217,6 +225,25 @@ export const blanketSchema = z.looseObject({
         .optional(),
     })
     .optional(),
+  /** Motifs that alternate; the first of them is also `motif`. Left out: by cell. */
+  alternate: z
+    .looseObject({ motifs: z.array(text).optional(), by: z.enum(ALTERNATIONS).optional() })
+    .optional(),
+  /** Motifs whose middle lies outside of it are left out; it lies in the middle of the arrangement. */
+  outlineShape: z
+    .looseObject({
+      kind: z.enum(OUTLINE_SHAPES).optional(),
+      /** Width in mm: diameter of a circle, corner to corner of a hexagon. A path is taken as it is without it. */
+      size: number.optional(),
+      height: number.optional(),
+      /** Of a triangle; left out: down. */
+      points: z.enum(POINTINGS).optional(),
+      /** SVG path data: what stands in a path's `d`. */
+      path: text.optional(),
+    })
+    .optional(),
+  /** The last motif of each row is joined to the first. */
+  inTheRound: z.boolean().optional(),
   /** Left out, the colourway is the first one of that motif. */
   fillers: z.looseObject({ motif: text.optional(), colourway: text.optional() }).optional(),
   halves: z.boolean().optional(),
@@ -327,7 +354,21 @@ export const LAYOUT_KINDS = layoutSchema.options.map(({ shape }) => shape.kind.v
 export const JOIN_RULES = ['tips', 'edges', 'bridge', 'seam', 'apart'] as const
 export const SEAMS = ['whip', 'mattress', 'slip-stitch', 'sc', 'flat-braid'] as const
 
+/** Rules that motifs of two kinds may have of their own. */
+export const PAIR_RULES = ['tips', 'edges', 'bridge', 'apart'] as const
+
 export const joiningSchema = z.looseObject({
+  /** How two motifs are joined (or one to its like), where that differs from the rule for all. */
+  pairs: z
+    .array(
+      z.looseObject({
+        motifs: z.array(text),
+        rule: z.enum(PAIR_RULES).optional(),
+        bridgeChains: number.optional(),
+        gap: number.optional(),
+      }),
+    )
+    .optional(),
   rule: z.enum(JOIN_RULES).optional(),
   yarn: text.optional(),
   bridgeChains: number.optional(),
@@ -400,6 +441,7 @@ export type JoinRule = (typeof JOIN_RULES)[number]
 export type Seam = (typeof SEAMS)[number]
 export type Arrangement = (typeof ARRANGEMENTS)[number]
 export type AlternateRows = (typeof ALTERNATE_ROWS)[number]
+export type OutlineShape = NonNullable<BlanketLayout['outlineShape']>
 export type FillPattern = (typeof FILL_PATTERNS)[number]
 export type EdgingStyle = (typeof EDGING_STYLES)[number]
 export type Order = z.infer<typeof orderSchema>

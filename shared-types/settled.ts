@@ -26,7 +26,7 @@ export type SettledJoining = Joining & { rule: JoinRule; seam: Seam; bridgeChain
 
 export type SettledBlanket = Filled<
   BlanketLayout,
-  'arrangement' | 'alternateRows' | 'turn' | 'alternateTurn' | 'halves' | 'cells'
+  'arrangement' | 'alternateRows' | 'turn' | 'alternateTurn' | 'halves' | 'inTheRound' | 'cells'
 > & { blocking: { width: number; height: number } }
 
 export type SettledGarland = Filled<GarlandLayout, 'items' | 'symmetric'> & {

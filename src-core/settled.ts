@@ -44,6 +44,7 @@ export const DEFAULTS = {
     turn: 0,
     alternateTurn: 0,
     halves: false,
+    inTheRound: false,
     cells: {},
   },
   blocking: { width: 1, height: 1 },

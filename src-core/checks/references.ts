@@ -34,6 +34,9 @@ export function checkReferences(project: Project, laid: readonly Reference[]): F
     if (own) findings.push(...checkSlots(own, Object.keys(way.yarns ?? {}), `colourways[${i}].yarns`, way.id))
   })
   check('yarn', project.joining?.yarn, 'joining.yarn')
+  project.joining?.pairs?.forEach((pair, i) =>
+    pair.motifs.forEach((id, k) => check('motif', id, `joining.pairs[${i}].motifs[${k}]`)),
+  )
   for (const reference of laid) check(...reference)
   return findings
 }

@@ -1,12 +1,19 @@
 /** The places of a blanket as cells to be coloured, each with the neighbours that it stands side by side with. */
 import type { Place } from '../layout/places'
-import type { ColourCell } from './assign'
+import type { KindCell } from './by-motif'
 
 /**
  * Cells with their neighbours: left and right, and in the rows above and below those that face it (one in
- * straight rows, two in offset rows and rings). Motifs that meet at a corner alone are no neighbours.
+ * straight rows, two in offset rows and rings). Motifs that meet at a corner alone are no neighbours. `round`: how many
+ * a row has that is joined in the round, whose ends are neighbours too; else 0. `full`: how many every row has, where
+ * motifs are left out.
  */
-export function colourCells(placements: readonly Place[], offset: boolean): ColourCell[] {
+export function colourCells(
+  placements: readonly (Place & { readonly kind?: number })[],
+  offset: boolean,
+  round = 0,
+  full?: readonly number[],
+): KindCell[] {
   const index = new Map<number, number>()
   placements.forEach((p, i) => index.set(placeKey(p.row, p.halves), i))
   const steps = offset
@@ -24,13 +31,18 @@ export function colourCells(placements: readonly Place[], offset: boolean): Colo
         [-1, 0],
         [1, 0],
       ]
-  return placements.map(({ id, row, column, halves }) => {
+  const at = (row: number, halves: number): number | undefined => {
+    const here = index.get(placeKey(row, halves))
+    if (here !== undefined || round === 0) return here
+    return index.get(placeKey(row, halves - 2 * round)) ?? index.get(placeKey(row, halves + 2 * round))
+  }
+  return placements.map(({ id, row, column, halves, kind = 0 }) => {
     const neighbours: number[] = []
     for (const [down, across] of steps) {
-      const other = index.get(placeKey(row + down!, halves + across!))
+      const other = at(row + down!, halves + across!)
       if (other !== undefined) neighbours.push(other)
     }
-    return { id, row, column, neighbours }
+    return { id, row, column, neighbours, kind, ...(full && { full }) }
   })
 }
 

@@ -5,18 +5,21 @@
 import type { YarnForMotifs } from '../../shared-types/plan'
 import type { BlanketLayout, Colourway, Project } from '../../shared-types/project'
 import { COUNT_FIELDS, blanketCounts } from '../layout/blanket'
-import { placesOf } from '../layout/places'
+import { fullLengths, placesOf } from '../layout/places'
 import type { Place } from '../layout/places'
-import { memoised } from '../memo'
+import { createGround } from '../layout/ground'
+import { layBlanket } from '../layout/blanket'
+import { memoised, remembered } from '../memo'
 import { createPlanner } from '../plan'
 import { blanketOf } from '../plans/layouts'
 import { heldColours } from '../progress/held'
-import { assignColourways } from './assign'
+import { assignByMotif } from './by-motif'
+import type { KindCell } from './by-motif'
 import type { ColourAssignment } from './assign'
 import { colourCells } from './cells'
 import { isByChance, keyOfPlace, placeOfKey, rowLengths, shiftOf, writeKept } from './kept'
 import { isByYarn } from './limits'
-import { DEFAULTS } from '../settled'
+import { DEFAULTS, settled } from '../settled'
 
 /** The colourways of a blanket, without the rest of its plan. */
 interface StandingColours {
@@ -30,6 +33,8 @@ const NO_STASH: readonly YarnForMotifs[] = []
 /** What yarn leaves for the motifs is known once all of a blanket is counted. */
 const planner = memoised(createPlanner)
 
+const ground = createGround()
+
 const standing = memoised(
   (
     cells: BlanketLayout['cells'],
@@ -37,29 +42,71 @@ const standing = memoised(
     ways: readonly Colourway[],
     arrangement: NonNullable<BlanketLayout['arrangement']>,
     stash: readonly YarnForMotifs[],
-    ...counts: unknown[]
+    places: StandingPlaces | null,
   ): StandingColours | null => {
-    const fields = Object.fromEntries(COUNT_FIELDS.map((name, index) => [name, counts[index]]))
-    const read = blanketCounts(fields).counts
-    if (!read) return null
-    const places = placesOf(read)
-    const coloured = colourCells(places, arrangement !== 'straight-rows')
+    if (!places) return null
     const { fill, painted, kept, held } = cells ?? {}
     const fast = heldColours(held, made)
-    const assignment = assignColourways(coloured, fill, painted, ways, kept, arrangement, stash, fast)
-    return { places, assignment }
+    const { places: there, cells: coloured, motifs } = places
+    const assignment = assignByMotif(
+      ...([coloured, fill, painted, ways, kept, arrangement, motifs, stash, fast] as const),
+    )
+    return { places: there, assignment }
   },
   3,
 )
+
+/** The cells of a blanket that hold a motif, and their motifs. */
+interface StandingPlaces {
+  readonly places: readonly Place[]
+  readonly cells: readonly KindCell[]
+  readonly motifs: readonly string[]
+}
+
+const plainPlaces = memoised(
+  (arrangement: NonNullable<BlanketLayout['arrangement']>, ...counts: unknown[]): StandingPlaces | null => {
+    const fields = Object.fromEntries(COUNT_FIELDS.map((name, index) => [name, counts[index]]))
+    const read = blanketCounts(fields).counts
+    if (!read) return null
+    const round = read.inTheRound ? read.columns : 0
+    const places = placesOf(read)
+    return { places, cells: colourCells(places, arrangement !== 'straight-rows', round), motifs: ONE }
+  },
+  3,
+)
+
+/** Stands for the ids of the motifs where there is but one. */
+const ONE: readonly string[] = ['']
+
+/** Where something is left out or alternates, that follows from the lattice. */
+const cutPlaces = remembered((project: Project): StandingPlaces | null => {
+  const made = settled(project)
+  if (made.layout?.kind !== 'blanket') return null
+  const { parts } = ground(made, made.layout)
+  if (!parts) return null
+  const { grid, counts, cells, cut } = parts
+  const { placements } = layBlanket(grid, counts, cells, cut.test)
+  const round = counts.inTheRound ? counts.columns : 0
+  const full = fullLengths(counts)
+  return {
+    // What is kept of them has its rows at their full length.
+    places: placements.map((placement) => ({ ...placement, full })),
+    cells: colourCells(placements, counts.arrangement !== 'straight-rows', round, full),
+    motifs: cells.motifs,
+  }
+})
 
 /** Which colourway stands where in a project; null where there is no blanket that can be laid out. */
 export function standingColours(project: Project): StandingColours | null {
   const layout = blanketOf(project)
   if (!layout) return null
-  const { arrangement = DEFAULTS.blanket.arrangement } = layout
-  const counts = COUNT_FIELDS.map((name) => layout[name])
-  const stash = isByYarn(layout.cells?.fill) ? planner().stash(project) : NO_STASH
-  return standing(layout.cells, project.made, project.colourways ?? NONE, arrangement, stash, ...counts)
+  const { arrangement = DEFAULTS.blanket.arrangement, alternate, outlineShape, cells } = layout
+  const places =
+    alternate || outlineShape || cells?.motifs
+      ? cutPlaces(project)
+      : plainPlaces(arrangement, ...COUNT_FIELDS.map((name) => layout[name]))
+  const stash = isByYarn(cells?.fill) ? planner().stash(project) : NO_STASH
+  return standing(cells, project.made, project.colourways ?? NONE, arrangement, stash, places)
 }
 
 /** The project after an edit, with what stood before it remembered where the colours would move otherwise. */
@@ -69,6 +116,8 @@ export function holdColours(before: Project, after: Project): Project {
   const isSame =
     was.cells === is.cells &&
     before.colourways === after.colourways &&
+    was.alternate === is.alternate &&
+    was.outlineShape === is.outlineShape &&
     COUNT_FIELDS.every((name) => was[name] === is[name])
   if (isSame) return after
   const moved = withMovedPaint(was, is, after)
@@ -103,17 +152,27 @@ function withKept(
   return { ...project, layout: { ...layout, cells: kept ? { ...cells, kept } : cells } }
 }
 
-/** The project with its painted places where the same motifs are now. */
+/** The project with what was painted, put in and left out by hand where the same motifs are now. */
 function withMovedPaint(was: BlanketLayout, is: BlanketLayout, project: Project): Project {
-  const painted = is.cells?.painted
-  const move = painted && painted === was.cells?.painted ? movedAddress(was, is) : null
-  if (!painted || !move) return project
-  const entries = Object.entries(painted).flatMap(([key, id]) => {
-    const now = move(key)
-    return now === null ? [] : [[now, id] as const]
-  })
-  const cells = { ...is.cells, painted: Object.fromEntries(entries) }
+  const stays = (name: 'painted' | 'motifs') => is.cells?.[name] && is.cells[name] === was.cells?.[name]
+  const names = (['painted', 'motifs'] as const).filter(stays)
+  const move = names.length > 0 ? movedAddress(was, is) : null
+  if (!move) return project
+  const moved = names.map((name) => [name, movedKeys(is.cells?.[name] ?? {}, move)] as const)
+  const cells = { ...is.cells, ...Object.fromEntries(moved) }
   return { ...project, layout: { ...is, cells } }
+}
+
+/** What stands under addresses, under those where it is now; what has no place any more is gone. */
+function movedKeys<Value>(
+  entries: Readonly<Record<string, Value>>,
+  move: (address: string) => string | null,
+): Record<string, Value> {
+  const moved = Object.entries(entries).flatMap(([key, value]): (readonly [string, Value])[] => {
+    const now = move(key)
+    return now === null ? [] : [[now, value]]
+  })
+  return Object.fromEntries(moved)
 }
 
 /**

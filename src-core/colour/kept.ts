@@ -12,6 +12,8 @@ type Fill = NonNullable<NonNullable<BlanketLayout['cells']>['fill']>
 interface RowAndPlace {
   readonly row: number
   readonly column: number
+  /** How many every row has, also where motifs are left out; as the cells tell where it is not known. */
+  readonly full?: readonly number[] | undefined
 }
 
 /** In `rows`: a place painted in a colourway that the fill does not choose. */
@@ -29,6 +31,8 @@ export const isOfFill = (kept: Kept, fill: Fill, arrangement: Arrangement): bool
 
 /** How many motifs each row has, from the top. */
 export function rowLengths(cells: readonly RowAndPlace[]): number[] {
+  const [first] = cells
+  if (first?.full) return [...first.full]
   const lengths: number[] = []
   for (const { row, column } of cells) lengths[row - 1] = Math.max(lengths[row - 1] ?? 0, column)
   return Array.from(lengths, (length) => length ?? 0)

@@ -4,6 +4,13 @@ import { field } from './field'
 
 const count = { code: 'layout/count', kind: 'count', least: 1, most: 1000 } as const
 const target = { ...USABLE, kind: 'span', optional: true, zeroIsNone: true } as const
+const outline = {
+  code: 'layout/outline-size',
+  kind: 'span',
+  least: 10,
+  most: 100_000,
+  optional: true,
+} as const
 /** Stored as a factor, told as what it adds (common practice: a few per cent). */
 const blocking = {
   code: 'layout/blocking',
@@ -49,6 +56,20 @@ export const BLANKET = {
     ...{ ...target, what: 'the target height' },
     label: 'Target height',
     change: 'change the target height',
+  }),
+  outlineWidth: field('blanket', 'outlineShape.size', {
+    ...outline,
+    what: 'the width of the outline',
+    label: 'Width of the outline',
+    doc: 'width of the shape that is cut out: the diameter of a circle, a hexagon from corner to corner',
+    change: 'change the outline’s width',
+  }),
+  outlineHeight: field('blanket', 'outlineShape.height', {
+    ...outline,
+    what: 'the height of the outline',
+    label: 'Height of the outline',
+    doc: 'height of a rectangle or triangle that is cut out; left out, the one that goes with its width',
+    change: 'change the outline’s height',
   }),
   wider: field('blanket', 'blocking.width', {
     ...blocking,

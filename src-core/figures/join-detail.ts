@@ -1,7 +1,7 @@
 /** A few motifs round a busy place, large enough to read every meeting point, petal and host. */
 import type { JoinNode, MotifAccount, PlacedMotif, Plan } from '../../shared-types/plan'
 import type { Hand } from '../../shared-types/project'
-import { pieceAt } from '../layout/placed'
+import { accountAt, pieceAt } from '../layout/placed'
 import type { PlacedPiece } from '../layout/placed'
 import { numberedPlaces } from '../motif/numbering'
 import type { Figure, FigureItem, MeasureText } from './figure'
@@ -111,7 +111,7 @@ interface JoinDetailLook {
 }
 
 interface Drawing {
-  readonly motif: MotifAccount
+  readonly plan: Plan
   readonly choice: JoinDetailChoice
   readonly look: JoinDetailLook
   readonly scale: number
@@ -126,25 +126,31 @@ export function joinDetailFigure(
   look: JoinDetailLook,
   box: { readonly width: number; readonly height: number },
 ): Figure {
-  const motif = plan.motif
-  if (!motif) return { ...box, items: [] }
+  if (!plan.motif) return { ...box, items: [] }
   const placed = choice.shown.flatMap((shown) =>
-    turnAndScale(motif.outline, shown.turn, 1).map((p) => ({ x: p.x + shown.x, y: p.y + shown.y })),
+    turnAndScale(outlineOf(plan, shown), shown.turn, 1).map((p) => ({ x: p.x + shown.x, y: p.y + shown.y })),
   )
   const bounds = boundsOf(placed)
-  const tip = outerRadius(motif.outline)
+  const tip = Math.max(...choice.shown.map((shown) => outerRadius(outlineOf(plan, shown))))
   const scale = Math.min(
     (box.width - 2) / bounds.width,
     (box.height - 2) / bounds.height,
     LARGEST / Math.max(2 * tip, 1),
   )
   const left = (box.width - bounds.width * scale) / 2 - bounds.x * scale
-  const drawing: Drawing = { motif, choice, look, scale, left, top: 1 - bounds.y * scale }
+  const drawing: Drawing = { plan, choice, look, scale, left, top: 1 - bounds.y * scale }
   const letters = new Map(look.marks.map((mark) => [mark.id, mark.code]))
-  const symbols = new MotifSymbols(motif, new Map(), { scale, look: 'plain', disc: 0 })
+  const symbols = new Map<MotifAccount, MotifSymbols>()
+  const symbolOf = (shown: PlacedMotif) => {
+    const account = accountAt(plan, shown)!
+    const known =
+      symbols.get(account) ?? new MotifSymbols(account, new Map(), { scale, look: 'plain', disc: 0 })
+    symbols.set(account, known)
+    return known.get('', shown.turn)
+  }
   const items: FigureItem[] = []
   for (const shown of choice.shown) {
-    items.push(useAt(symbols.get('', shown.turn), ...spot(drawing, shown.x, shown.y)))
+    items.push(useAt(symbolOf(shown), ...spot(drawing, shown.x, shown.y)))
   }
   for (const piece of choice.additions ?? []) items.push(...additionItems(drawing, plan, piece))
   if (look.told) items.push(focusOutline(drawing))
@@ -154,6 +160,9 @@ export function joinDetailFigure(
   return { width: box.width, height: bounds.height * scale + 2, items }
 }
 
+const outlineOf = (plan: Plan, placed: PlacedMotif): MotifAccount['outline'] =>
+  accountAt(plan, placed)?.outline ?? []
+
 const spot = (d: Drawing, x: number, y: number): [number, number] => [
   d.left + x * d.scale,
   d.top + y * d.scale,
@@ -161,13 +170,16 @@ const spot = (d: Drawing, x: number, y: number): [number, number] => [
 
 function focusOutline(d: Drawing): FigureItem {
   const [x, y] = spot(d, d.choice.focus.x, d.choice.focus.y)
-  const outline = printedOutline(d.motif.outline, { turn: d.choice.focus.turn, scale: d.scale })
+  const outline = printedOutline(outlineOf(d.plan, d.choice.focus), {
+    turn: d.choice.focus.turn,
+    scale: d.scale,
+  })
   return drawPath(polygonPath(outline.map((p) => ({ x: p.x + x, y: p.y + y }))), { stroke: INK, width: 0.8 })
 }
 
 /** A half motif or filler: its outline, its number and letter where they have room, its join points. */
 function additionItems(d: Drawing, plan: Plan, piece: PlacedPiece): FigureItem[] {
-  const account = piece.kind === 'filler' ? plan.fillerMotif : d.motif
+  const account = piece.kind === 'filler' ? plan.fillerMotif : accountAt(plan, piece)
   if (!account) return []
   const half = piece.side && keptHalf({ side: piece.side })
   const [x, y] = spot(d, piece.x, piece.y)
@@ -215,8 +227,9 @@ function motifWords(d: Drawing, shown: PlacedMotif, letter: string): FigureItem[
   if (letter !== '')
     items.push(drawText(letter, x, y + label.letterBaseline, label.letter, { anchor: 'middle' }))
   const drop = capitalDrop(PETAL_TYPE)
-  const radius = innerRadius(d.motif.outline) * d.scale
-  for (const { anchor, number } of numberedPlaces(d.motif, shown)) {
+  const account = accountAt(d.plan, shown)!
+  const radius = innerRadius(account.outline) * d.scale
+  for (const { anchor, number } of numberedPlaces(account, shown)) {
     const [at] = turnAndScale([anchor], shown.turn, d.scale)
     const reach = Math.hypot(at!.x, at!.y) || 1
     const share = Math.min(0.72, Math.max(0.5, (reach - 7.4) / reach))

@@ -1,9 +1,9 @@
 /** The assembly map: every motif in its place, with its working number, its letter and its meeting points. */
-import type { Plan, PlacedMotif, Point } from '../../shared-types/plan'
+import type { MotifAccount, Plan, PlacedMotif, Point } from '../../shared-types/plan'
 import type { SheetStyle } from '../../shared-types/project'
 import { blockingFactors } from '../layout/blanket'
 import { blanketOf } from '../plans/layouts'
-import { joinPoints, placedPieces } from '../layout/placed'
+import { mapSize, marksOnMap, placedPieces } from '../layout/placed'
 import type { PlacedPiece } from '../layout/placed'
 import { edgingBorder } from './edging-line'
 import type { Bounds, Figure, FigureItem, FigureSymbol } from './figure'
@@ -25,7 +25,7 @@ import { discItems, discReach, fitNumber, scaleForNumber } from './number-disc'
 import type { NumberDisc, NumberPlace } from './number-disc'
 import { halfAside, numberPlaces } from './number-places'
 import type { NumberPlaces } from './number-places'
-import { outerRadius, polygonPath, rectanglePath } from './path'
+import { linePath, outerRadius, polygonPath, rectanglePath } from './path'
 import type { MapRow } from './rows'
 import { mapRows, placeColumns, workedByRows } from './rows'
 
@@ -63,7 +63,7 @@ const COARSE_DETAIL = 40
 export function mapGround(plan: Plan, style: SheetStyle): MapGround {
   const { settled } = plan
   const rows = mapRows(plan)
-  const outline = plan.motif?.outline ?? []
+  const outlines = plan.accounts.length > 0 ? plan.accounts : plan.motif ? [plan.motif] : []
   // As the plan takes them: a factor that was refused stretches nothing.
   const { width: x, height: y } = blockingFactors(blanketOf(settled))
   const stretch = { x, y }
@@ -72,7 +72,7 @@ export function mapGround(plan: Plan, style: SheetStyle): MapGround {
     marks: colourwayMarks(plan),
     fillerMarks: fillerMarks(plan),
   }
-  const tip = outerRadius(outline)
+  const tip = Math.max(0, ...outlines.map(({ outline }) => outerRadius(outline)))
   return {
     ...looks,
     rows,
@@ -86,7 +86,9 @@ export function mapGround(plan: Plan, style: SheetStyle): MapGround {
 
 /** The smallest scale, in printed mm per plan mm, at which the motifs can carry their numbers at 7 pt. */
 export const smallestNumberedScale = ({ numbers }: MapGround): number =>
-  numbers.motif ? scaleForNumber(numbers.motif) : Infinity
+  numbers.motif
+    ? Math.max(scaleForNumber(numbers.motif), ...[...numbers.byMotif.values()].map(scaleForNumber))
+    : Infinity
 
 /** Every entry of the key: the colourways of the motifs, then those of the fillers. */
 export const keyMarks = ({ marks, fillerMarks }: MapGround): readonly ColourwayMark[] =>
@@ -111,9 +113,8 @@ export class MapPainter {
   readonly number: NumberDisc | null
   private readonly halfNumber: NumberDisc | null
   private readonly fillerNumber: NumberDisc | null
-  private readonly symbols: MotifSymbols | null
-  /** The same without a disc, for motifs whose number stands on another sheet. */
-  private readonly bare: MotifSymbols | null
+  /** By motif; '' where there is but one. */
+  private readonly kinds: ReadonlyMap<string, DrawnKind>
   private readonly fillerSymbols: MotifSymbols | null
   private readonly marks: ReadonlyMap<string, ColourwayMark>
   private readonly drawnEdge: readonly (readonly Point[])[]
@@ -129,14 +130,19 @@ export class MapPainter {
     this.halfNumber = fit(numbers.half)
     this.fillerNumber = fit(numbers.filler)
     this.marks = new Map(keyMarks(ground).map((mark) => [mark.id, mark]))
+    const byId = new Map(marks.map((mark) => [mark.id, mark]))
+    const kind = (account: MotifAccount, number: NumberDisc | null): DrawnKind => {
+      const symbols = (disc: number, rings: readonly string[]) =>
+        new MotifSymbols(account, byId, {
+          ...{ scale, disc, rings, look: ground.style, stretch: ground.stretch },
+        })
+      return { number, symbols: symbols(number?.label.disc ?? 0, number?.rings ?? []), bare: symbols(0, []) }
+    }
+    const several = plan.accounts.map(
+      (account) => [account.id, kind(account, fit(numbers.byMotif.get(account.id) ?? null))] as const,
+    )
     const { motif } = plan
-    const symbols = (disc: number, rings: readonly string[]): MotifSymbols | null =>
-      motif &&
-      new MotifSymbols(motif, new Map(marks.map((mark) => [mark.id, mark])), {
-        ...{ scale, disc, rings, look: ground.style, stretch: ground.stretch },
-      })
-    this.symbols = symbols(this.number?.label.disc ?? 0, this.number?.rings ?? [])
-    this.bare = symbols(0, [])
+    this.kinds = new Map(several.length > 0 || !motif ? several : [['', kind(motif, this.number)]])
     this.fillerSymbols =
       plan.fillerMotif && ground.fillerMarks.length > 0
         ? new MotifSymbols(plan.fillerMotif, new Map(ground.fillerMarks.map((mark) => [mark.id, mark])), {
@@ -154,7 +160,11 @@ export class MapPainter {
 
   /** Parts that are shown as rings round numbers, the outermost first. */
   get rings(): readonly string[] {
-    return [this.number, this.halfNumber, this.fillerNumber].find((each) => each?.rings.length)?.rings ?? []
+    return (
+      [...[...this.kinds.values()].map(({ number }) => number), this.halfNumber, this.fillerNumber].find(
+        (each) => each?.rings.length,
+      )?.rings ?? []
+    )
   }
 
   /** Printed diameter of a motif over its tips. */
@@ -164,7 +174,12 @@ export class MapPainter {
 
   /** The symbol of a colourway, turned by so many degrees. */
   symbol(colourway: string, turn: number): FigureSymbol | null {
-    return this.symbols?.get(colourway, turn) ?? null
+    return this.kindOf({})?.symbols.get(colourway, turn) ?? null
+  }
+
+  /** How the motif of what is placed is drawn; of half motifs that of the whole. */
+  private kindOf({ motif = '' }: Pick<PlacedMotif, 'motif'>): DrawnKind | undefined {
+    return this.kinds.get(motif) ?? this.kinds.values().next().value
   }
 
   /** Motifs, meeting points, edging and labels within a window (plan mm); the window's top left is (0, 0). */
@@ -183,12 +198,13 @@ export class MapPainter {
     }
     const motifs = this.ground.plan.motifs.filter((motif) => seen(motif.x, motif.y))
     for (const motif of motifs) {
-      const symbols = labelled && this.hasLabel(motif, view) ? this.symbols : this.bare
-      const symbol = symbols?.get(motif.colourway, motif.turn)
+      const kind = this.kindOf(motif)
+      const isLabelled = labelled && this.hasLabel(motif, view, kind?.number ?? null)
+      const symbol = (isLabelled ? kind?.symbols : kind?.bare)?.get(motif.colourway, motif.turn)
       if (symbol) items.push(useAt(symbol, (motif.x - view.x) * scale, (motif.y - view.y) * scale))
     }
     items.push(...this.additions(view, seen))
-    for (const node of joinPoints(this.ground.plan)) {
+    for (const node of marksOnMap(this.ground.plan)) {
       if (seen(node.x, node.y)) {
         items.push(
           useAt(this.joinSymbols[joinMarkOf(node)], (node.x - view.x) * scale, (node.y - view.y) * scale),
@@ -196,7 +212,12 @@ export class MapPainter {
       }
     }
     items.push(...this.ticks(view, seen))
-    if (this.number && labelled) for (const motif of motifs) this.writeLabel(items, motif, view, this.number)
+    if (labelled)
+      for (const motif of motifs) {
+        const number = this.kindOf(motif)?.number
+        if (number) this.writeLabel(items, motif, view, number)
+      }
+    items.push(...closingLines(this.ground.plan, view, scale))
     for (const piece of labelled ? placedPieces(this.ground.plan) : [])
       if (piece.kind !== 'motif' && seen(piece.x, piece.y)) this.labelAddition(items, piece, view)
     return items
@@ -231,7 +252,7 @@ export class MapPainter {
     }
     for (const half of plan.halves)
       if (seen(half.x, half.y))
-        put(this.symbols?.get(half.colourway, half.turn, { half: keptHalf(half) }), half)
+        put(this.kindOf(half)?.symbols.get(half.colourway, half.turn, { half: keptHalf(half) }), half)
     for (const filler of plan.fillers)
       if (seen(filler.x, filler.y)) put(this.fillerSymbols?.get(filler.colourway, filler.turn), filler)
     return items
@@ -254,7 +275,7 @@ export class MapPainter {
   }
 
   /** Whether a motif's number stands whole inside a window: else it is printed on the sheet beside it. */
-  private hasLabel(motif: Point, view: Bounds, number = this.number): boolean {
+  private hasLabel(motif: Point, view: Bounds, number: NumberDisc | null): boolean {
     if (!number) return false
     const room = discReach(number) / this.scale
     const { x, y, width, height } = view
@@ -290,6 +311,36 @@ export class MapPainter {
   }
 }
 
+/** How one of the motifs of a plan is drawn. */
+interface DrawnKind {
+  readonly number: NumberDisc | null
+  readonly symbols: MotifSymbols
+  /** The same without a disc, for motifs whose number stands on another sheet. */
+  readonly bare: MotifSymbols
+}
+
+/** Dashes of the lines at which the map of a round is closed, in printed mm. */
+const CLOSING = { dash: 1.6, gap: 1.2, width: 0.3 } as const
+
+/** The dashed lines down both ends of a round: there its map is joined to itself. */
+function closingLines(plan: Plan, view: Bounds, scale: number): FigureItem[] {
+  const { round, size } = plan
+  if (!round) return []
+  const inset = (round.map - round.circumference) / 4
+  const ends = [inset, round.map - inset]
+  const line = (x: number): FigureItem[] => {
+    const at = (x - view.x) * scale
+    const [from, to] = [(0 - view.y) * scale, (size.height - view.y) * scale]
+    const dashes: FigureItem[] = []
+    for (let y = from; y < to; y += CLOSING.dash + CLOSING.gap)
+      dashes.push(
+        drawPath(linePath(at, y, at, Math.min(to, y + CLOSING.dash)), { stroke: INK, width: CLOSING.width }),
+      )
+    return dashes
+  }
+  return ends.filter((x) => x >= view.x && x <= view.x + view.width).flatMap(line)
+}
+
 interface OverviewMap {
   readonly figure: Figure
   readonly scale: number
@@ -307,7 +358,7 @@ const edgeRoom = (ground: MapGround) => ({
 /** The scale at which the whole plan fits a box of printed mm, numbers along the edges included. */
 export function overviewScale(ground: MapGround, width: number, height: number): number {
   const { left, right, top } = edgeRoom(ground)
-  const { size } = ground.plan
+  const size = mapSize(ground.plan)
   return Math.max(
     1e-4,
     Math.min(
@@ -331,7 +382,7 @@ export function overviewMap(
   const scale = overviewScale(ground, width, height)
   const painter = new MapPainter(ground, scale)
   const { left, right, top } = edgeRoom(ground)
-  const { size } = ground.plan
+  const size = mapSize(ground.plan)
   const drawn = { width: size.width * scale, height: size.height * scale }
   const x0 = left + Math.max(0, (width - left - right - drawn.width) / 2)
   const y = (row: MapRow): number => top + row.y * scale

@@ -18,6 +18,8 @@ function labelRadius(motif: MotifAccount): number {
 
 export interface NumberPlaces {
   readonly motif: NumberPlace | null
+  /** Of each of several motifs, by id; none where there is but one. */
+  readonly byMotif: ReadonlyMap<string, NumberPlace>
   readonly half: NumberPlace | null
   readonly filler: NumberPlace | null
 }
@@ -54,12 +56,16 @@ export function numberPlaces({ plan, style, marks, fillerMarks, stretch }: Place
   const inner = motif ? labelRadius(motif) * least : 0
   const centre = { x: 0, y: 0 }
   const [half] = plan.halves
+  const wholePlace = (account: MotifAccount, turn: number): NumberPlace => ({
+    layers: laid(account, turn),
+    ...{ centre, inner: labelRadius(account) * least, tip: outerRadius(account.outline) * largest },
+    ...{ digits, letters, marks: coloured(marks) },
+  })
+  const turnOf = ({ id }: MotifAccount): number =>
+    plan.motifs.find((placed) => placed.motif === id)?.turn ?? 0
   return {
-    motif: motif && {
-      layers: laid(motif, plan.motifs[0]?.turn ?? 0),
-      ...{ centre, inner, tip: outerRadius(motif.outline) * largest },
-      ...{ digits, letters, marks: coloured(marks) },
-    },
+    motif: motif && wholePlace(motif, plan.motifs[0]?.turn ?? 0),
+    byMotif: new Map(plan.accounts.map((account) => [account.id, wholePlace(account, turnOf(account))])),
     half:
       motif && half
         ? {

@@ -1,6 +1,7 @@
 /** Motifs, half motifs and fillers in words: what each is called, where it stands. */
 import type { PieceKind, Plan } from '../../shared-types/plan'
 import { listOf } from '../joins/words'
+import { accountAt } from '../layout/placed'
 import type { PlacedPiece } from '../layout/placed'
 import { remembered } from '../memo'
 
@@ -24,7 +25,11 @@ function roundOf(plan: Plan, { round = [] }: PlacedPiece): number[] {
 /** Where a piece stands: "row 5, motif 7", "between 14, 15, 27 and 28", "row 4, left". */
 export function standsWords(plan: Plan, piece: PlacedPiece): string {
   if (piece.kind === 'half') return `row ${piece.row}, ${piece.side}`
-  if (piece.kind === 'motif') return `row ${piece.row}, motif ${piece.column}`
+  if (piece.kind === 'motif') {
+    // Of several motifs it is said which one stands there.
+    const name = plan.accounts.length > 0 ? accountAt(plan, piece)?.name : ''
+    return `row ${piece.row}, motif ${piece.column}${name ? `, ${name}` : ''}`
+  }
   return `between ${listOf(roundOf(plan, piece))}`
 }
 

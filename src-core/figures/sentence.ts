@@ -7,6 +7,7 @@ import { termWord } from '../stitches/terms'
 import { formatLength, formatSize } from '../units/format'
 import { appliqueSentence } from './applique-sentence'
 import { garlandSentence } from './garland-sentence'
+import { listOf } from '../joins/words'
 import { mapRows } from './rows'
 import { capital, counted, numbered, numeral } from './words'
 
@@ -113,6 +114,31 @@ function arrangementParts(plan: Plan): SentencePart[] {
   ]
 }
 
+/** "120 six-petal flowers of 78 mm". */
+const motifParts = (motif: MotifAccount, count: number, units: UnitSystem): SentencePart[] => [
+  { text: count.toLocaleString('en'), field: 'count' },
+  { text: ' ' },
+  { text: shapeName(motif, count !== 1), field: 'motif' },
+  { text: ' of ' },
+  { text: formatLength(knownSize(motif), units), field: 'motif-size' },
+]
+
+/** "48 motifs (24 six-petal flowers of 78 mm and 24 squares of 60 mm)". */
+function severalParts({ accounts, motifs, settled }: Plan): SentencePart[] {
+  const told = accounts.flatMap((account) => {
+    const count = motifs.filter(({ motif }) => motif === account.id).length
+    if (count === 0) return []
+    const size = formatLength(knownSize(account), settled.units)
+    return `${count.toLocaleString('en')} ${shapeName(account, count !== 1)} of ${size}`
+  })
+  return [
+    { text: counted(motifs.length, 'motif'), field: 'count' },
+    { text: ' (' },
+    { text: listOf(told), field: 'motif' },
+    { text: ')' },
+  ]
+}
+
 /** What stands between the motifs and at the ends of rows: ", with 110 fillers and 14 half motifs". */
 function gapParts({ fillers, halves }: Plan): SentencePart[] {
   const parts: string[] = []
@@ -137,13 +163,7 @@ function blanketSentence(plan: Plan, motif: MotifAccount, terms: Terms): Sentenc
   const { settled } = plan
   const units = settled.units
   const count = plan.motifs.length
-  const parts: SentencePart[] = [
-    { text: count.toLocaleString('en'), field: 'count' },
-    { text: ' ' },
-    { text: shapeName(motif, count !== 1), field: 'motif' },
-    { text: ' of ' },
-    { text: formatLength(knownSize(motif), units), field: 'motif-size' },
-  ]
+  const parts = plan.accounts.length > 0 ? severalParts(plan) : motifParts(motif, count, units)
   // "3⅛ in in rows" would trip the tongue.
   if (units === 'imperial') parts.push({ text: ',' })
   parts.push(
@@ -151,8 +171,17 @@ function blanketSentence(plan: Plan, motif: MotifAccount, terms: Terms): Sentenc
     { text: ', ' },
     { text: joiningWords(settled, motif, plan.joins), field: 'joining' },
     ...gapParts(plan),
+    ...(plan.round ? [{ text: ', joined in the round' }] : []),
   )
   const { width, height } = plan.size
+  if (plan.round) {
+    const [around, flat, high] = [width, plan.round.flat, height].map((mm) => formatLength(mm, units))
+    parts.push(
+      { text: ': ' },
+      { text: `${around} around, ${flat} wide laid flat and ${high} high`, field: 'size' },
+    )
+    return [...parts, { text: '.' }]
+  }
   if (!plan.edging || plan.edging.height <= 0) {
     parts.push({ text: ': ' }, { text: bothSizes(width, height, units), field: 'size' }, { text: '.' })
     return parts

@@ -1,4 +1,5 @@
 /** A big map in sheets: equal cuts of the plan, each printed with an overlap, crop ticks and a small key map. */
+import { mapSize } from '../layout/placed'
 import type { Bounds, Figure, FigureItem } from './figure'
 import { QUIET_INK } from './figure'
 import type { MapGround, MapPainter } from './map'
@@ -59,7 +60,7 @@ const span = (values: readonly number[]): [number, number] | null =>
 
 /** How a box of printed mm holds the plan in sheets at a scale; a motif that a sheet owns is whole on it, if half a sheet can hold it. */
 export function tileMap(ground: MapGround, scale: number, width: number, height: number): Tiling {
-  const { size } = ground.plan
+  const size = mapSize(ground.plan)
   const roomX = width - LEFT - RIGHT
   const roomY = height - TOP - BOTTOM
   // A motif that is larger than half a sheet is cut like the rest; its number still stands whole on its own sheet.
@@ -179,6 +180,6 @@ export const keyMap = (
 ): Figure =>
   sheetKey(
     tiles.map(({ area, number }) => ({ area, name: String(number), isHere: number === current })),
-    plan.size,
+    mapSize(plan),
     { width, height },
   )

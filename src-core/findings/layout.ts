@@ -42,6 +42,53 @@ export const LAYOUT_FINDINGS = {
     message: 'comes out at {size}; you asked for {wish}.',
     mend: 'Look at “What fits best”: another arrangement may come nearer.',
   },
+  'layout/round-rings': {
+    severity: 'warning',
+    message: 'rings round a middle cannot be joined in the round: they have no ends of rows.',
+    mend: 'Choose straight or offset rows for a bag, cowl or cushion.',
+  },
+  'layout/round-rows': {
+    severity: 'note',
+    message:
+      'rows that are one motif shorter or longer than others do not close: every row has the same number.',
+    mend: 'Choose the same number of motifs in every row.',
+  },
+  'layout/round-pattern': {
+    severity: 'note',
+    message:
+      'the motifs alternate by {count} and a row has {columns}: where the round closes, two of a kind meet.',
+    mend: 'Choose a number of motifs in a row that is a multiple of {count}.',
+  },
+  'layout/nothing-left': {
+    severity: 'error',
+    message: 'every motif is left out: nothing is left of the blanket.',
+    mend: 'Bring motifs back, or make the outline larger.',
+  },
+  'layout/outline-size': {
+    severity: 'error',
+    message: 'the outline’s {what}: {received} is not from {least} to {most}.',
+    mend: 'Enter the width of the outline, or choose none.',
+  },
+  'layout/outline-path': {
+    severity: 'error',
+    message: 'the outline’s path cannot be used: {trouble}.',
+    mend: 'Paste what stands in the d of an SVG path that closes and does not cross itself, in mm.',
+  },
+  'layout/outline-larger': {
+    severity: 'note',
+    message: 'the outline is {outline} and the rows fill {rows}: they end before it.',
+    mend: 'Add rows and motifs in a row until they cover the outline.',
+  },
+  'layout/loose-kind': {
+    severity: 'warning',
+    message: '{count} {count|motif is joined to nothing|motifs are joined to nothing}: {cells}.',
+    mend: 'Make the motif larger or leave out fewer round it, allow a larger gap at the join, or work joining chains.',
+  },
+  'layout/pair-motifs': {
+    severity: 'error',
+    message: 'a joining rule for a pair names {count} {count|motif|motifs}.',
+    mend: 'Name two motifs, or one motif twice.',
+  },
   'layout/filler-large': {
     severity: 'warning',
     message:

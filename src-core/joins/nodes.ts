@@ -19,7 +19,25 @@ export interface Joinable {
   readonly y: Millimetres
   readonly turn: Degrees
   readonly anchors: readonly Anchor[]
+  /** Number of its kind, where motifs of several are placed. */
+  readonly kind?: number
 }
+
+/** How two kinds of motif are joined. */
+export interface PairWay {
+  readonly reach: Millimetres
+  /** Which of their anchors may be joined to which. */
+  readonly allows: (one: Anchor, other: Anchor) => boolean
+}
+
+export interface NodeWays {
+  /** Once round what is joined in the round, in mm; 0 where nothing is. */
+  readonly round: Millimetres
+  /** Left out: every two anchors within reach. */
+  readonly pair: ((kind: number, other: number) => PairWay) | undefined
+}
+
+const PLAIN: NodeWays = { round: 0, pair: undefined }
 
 export interface NodeMember {
   /** Index of the motif in the input. */
@@ -34,6 +52,8 @@ export interface Node {
   readonly spread: Millimetres
   /** By index of motif. */
   readonly members: readonly NodeMember[]
+  /** Joins the last place of a row to the first: it lies at the first, and again once round from there. */
+  readonly wraps?: true
 }
 
 /** Anchors of one kind of motif in one turn, as coordinates about the centre. */
@@ -51,13 +71,13 @@ interface AnchorPair {
 }
 
 /** All nodes of the placed motifs, `reach` in mm; in order of their first member. */
-export function findNodes(motifs: readonly Joinable[], reach: Millimetres): Node[] {
+export function findNodes(motifs: readonly Joinable[], reach: Millimetres, ways: NodeWays = PLAIN): Node[] {
   if (motifs.length < 2 || !(reach >= 0)) return []
   const turned = turnedAnchors(motifs)
   const radius = Math.max(...new Set(turned.map((entry) => entry.radius)))
   const field = fieldOf(motifs, turned)
-  const groups = new Groups(field, reach)
-  for (const { entries } of collectPairs(motifs, turned, field, 2 * radius + reach, reach))
+  const groups = new Groups(field, reach, ways.round)
+  for (const { entries } of collectPairs(motifs, turned, field, radius, reach, ways))
     for (let k = 0; k < entries.length; k += 2) groups.join(entries[k]!, entries[k + 1]!)
   return groups.describe()
 }
@@ -121,11 +141,16 @@ function collectPairs(
   motifs: readonly Joinable[],
   turned: readonly TurnedAnchors[],
   { offsets }: Field,
-  range: Millimetres,
+  radius: Millimetres,
   reach: Millimetres,
+  { round, pair }: NodeWays,
 ): PairList[] {
-  const index = new Flatbush(motifs.length)
+  // Where the round closes, what stands at the left end stands beside the right end once more.
+  const left = motifs.reduce((least, { x }) => Math.min(least, x), Infinity) + 2 * radius + reach
+  const again = round > 0 ? motifs.flatMap(({ x }, i) => (x <= left ? [i] : [])) : []
+  const index = new Flatbush(motifs.length + again.length)
   for (const { x, y } of motifs) index.add(x, y, x, y)
+  for (const i of again) index.add(motifs[i]!.x + round, motifs[i]!.y, motifs[i]!.x + round, motifs[i]!.y)
   index.finish()
   const kinds = new KnownPairs()
   const byDistance = new Map<number, PairList>()
@@ -136,16 +161,24 @@ function collectPairs(
     return list
   }
   for (let i = 0; i < motifs.length; i++) {
-    const { x, y } = motifs[i]!
-    const near = index.search(x - range, y - range, x + range, y + range, (j) => j > i).sort((a, b) => a - b)
-    for (const j of near) {
-      const dx = motifs[j]!.x - x
+    const { x, y, kind = 0 } = motifs[i]!
+    const range = turned[i]!.radius + radius + reach
+    const isOther = (j: number) => j > i && again[j - motifs.length] !== i
+    const near = index.search(x - range, y - range, x + range, y + range, isOther).sort((a, b) => a - b)
+    for (const found of near) {
+      const j = again[found - motifs.length] ?? found
+      const dx = motifs[j]!.x + (j === found ? 0 : round) - x
       const dy = motifs[j]!.y - y
       const known = kinds.of(turned[i]!.id, turned[j]!.id, dx)
       const down = Math.round(dy / TIE)
       let pairs = known.get(down)
       if (!pairs) {
-        pairs = anchorPairs(turned[i]!.points, turned[j]!.points, dx, dy, reach, listOf)
+        const way = pair?.(kind, motifs[j]!.kind ?? 0)
+        pairs = anchorPairs(turned[i]!.points, turned[j]!.points, dx, dy, way?.reach ?? reach, listOf)
+        if (way) {
+          const [own, others] = [motifs[i]!.anchors, motifs[j]!.anchors]
+          pairs = pairs.filter(({ a, b }) => way.allows(own[a]!, others[b]!))
+        }
         known.set(down, pairs)
       }
       for (const { a, b, list } of pairs) list.entries.push(offsets[i]! + a, offsets[j]! + b)
@@ -200,9 +233,12 @@ class Groups {
   /** By first anchor of a chain: its last one. */
   readonly #last: Int32Array
 
-  constructor(field: Field, reach: Millimetres) {
+  readonly #round: Millimetres
+
+  constructor(field: Field, reach: Millimetres, round: Millimetres) {
     this.#field = field
     this.#limit = reach + TIE
+    this.#round = round
     this.#first = new Int32Array(field.x.length).fill(-1)
     this.#next = new Int32Array(field.x.length).fill(-1)
     this.#last = new Int32Array(field.x.length)
@@ -221,13 +257,19 @@ class Groups {
     this.#last[one] = end
   }
 
+  /** How far to the right one anchor lies of another, the short way round. */
+  #across(p: number, q: number): Millimetres {
+    const across = this.#field.x[p]! - this.#field.x[q]!
+    return this.#round > 0 ? across - this.#round * Math.round(across / this.#round) : across
+  }
+
   /** One anchor per motif, and every two of them within reach. */
   #fit(one: number, other: number): boolean {
-    const { motif, x, y } = this.#field
+    const { motif, y } = this.#field
     for (let p = one; p >= 0; p = this.#next[p]!)
       for (let q = other; q >= 0; q = this.#next[q]!) {
         if (motif[p] === motif[q]) return false
-        if (Math.hypot(x[p]! - x[q]!, y[p]! - y[q]!) > this.#limit) return false
+        if (Math.hypot(this.#across(p, q), y[p]! - y[q]!) > this.#limit) return false
       }
     return true
   }
@@ -251,14 +293,21 @@ class Groups {
     let sumX = 0
     let sumY = 0
     let spread = 0
+    let [leftmost, rightmost] = [first, first]
     for (let p = first; p >= 0; p = this.#next[p]!) {
-      sumX += x[p]!
+      if (x[p]! < x[leftmost]!) leftmost = p
+      if (x[p]! > x[rightmost]!) rightmost = p
+    }
+    const wraps = this.#round > 0 && x[rightmost]! - x[leftmost]! > this.#round / 2
+    for (let p = first; p >= 0; p = this.#next[p]!) {
+      sumX += wraps ? x[leftmost]! + this.#across(p, leftmost) : x[p]!
       sumY += y[p]!
       members.push({ motif: motif[p]!, anchor: p - offsets[motif[p]!]! })
       for (let q = first; q !== p; q = this.#next[q]!)
-        spread = Math.max(spread, Math.hypot(x[p]! - x[q]!, y[p]! - y[q]!))
+        spread = Math.max(spread, Math.hypot(this.#across(p, q), y[p]! - y[q]!))
     }
     members.sort((a, b) => a.motif - b.motif)
-    return { x: sumX / members.length, y: sumY / members.length, spread, members }
+    const node = { x: sumX / members.length, y: sumY / members.length, spread, members }
+    return wraps ? { ...node, wraps } : node
   }
 }

@@ -2,15 +2,27 @@
 import type { Finding } from '../../shared-types/finding'
 import type { Anchor, AnchorKind, MotifAccount } from '../../shared-types/plan'
 import type { Joining, JoinRule } from '../../shared-types/project'
+import type { SettledJoining } from '../../shared-types/settled'
 import { isWithin } from '../fields/field'
 import { JOINING } from '../fields/joining'
 import { finding } from '../findings/finding'
 import { fineLengthValue, lengthValue, mostValue } from '../findings/quantities'
 import type { ResolvedGauge } from '../stitches/gauge'
+import { isUsableOrZero } from '../units/usable'
+import type { PairWay } from './nodes'
 import type { SeamVerb } from './words'
 import type { Millimetres } from '../units/quantity'
 import { REACH_SHARE, REACH_STITCHES, STRETCH_SHARE, STRETCH_STITCHES } from './constants'
 import { DEFAULTS } from '../settled'
+
+/** How motifs are joined: by one rule, and two kinds perhaps by another one. */
+export interface Rules {
+  readonly main: Rule
+  readonly of: (kind: number, other: number) => Rule
+  /** The widest air that any of them keeps, in mm. */
+  readonly widest: Millimetres
+  readonly findings: readonly Finding[]
+}
 
 export interface Rule {
   readonly rule: JoinRule
@@ -18,6 +30,8 @@ export interface Rule {
   readonly gap: Millimetres
   /** What the hand does along a seam. */
   readonly verb: SeamVerb
+  /** Chains of a joining chain; 0 without one. */
+  readonly chains: number
 }
 
 const KINDS: Record<JoinRule, readonly AnchorKind[]> = {
@@ -53,7 +67,9 @@ export function joinRule(
       findings.push(finding('joins/no-chain-width', 'joining', { width: fineLengthValue(gauge.width) }))
   }
   const needle = joining?.seam === undefined || joining.seam === 'whip' || joining.seam === 'mattress'
-  return { rule: { rule, gap, verb: needle ? 'sew' : 'crochet' }, findings }
+  const asked = joining?.bridgeChains ?? DEFAULTS.joining.bridgeChains
+  const chains = rule === 'bridge' && isUsableOrZero(asked) ? asked : 0
+  return { rule: { rule, gap, verb: needle ? 'sew' : 'crochet', chains }, findings }
 }
 
 /**
@@ -92,4 +108,80 @@ export function joinableAnchors(anchors: readonly Anchor[], rule: JoinRule, roun
   if (round) return rule === 'apart' ? [] : [...anchors]
   const kinds = KINDS[rule]
   return anchors.filter((anchor) => kinds.includes(anchor.kind))
+}
+
+/** The rules of a project whose motifs have these ids, by kind. */
+export function joinRules(joining: SettledJoining, gauge: ResolvedGauge, motifs: readonly string[]): Rules {
+  const { rule: main, findings } = joinRule(joining, gauge)
+  const own = new Map<string, Rule>()
+  const found = [...findings]
+  const { pairs = [], ...forAll } = joining
+  pairs.forEach((pair, i) => {
+    const [one, other = one, ...more] = pair.motifs.map((id) => motifs.indexOf(id))
+    if (one === undefined || more.length > 0) {
+      const count = pair.motifs.length
+      found.push(finding('layout/pair-motifs', `joining.pairs[${i}].motifs`, { count }))
+      return
+    }
+    // Motifs that are not placed are joined to nothing.
+    if (one < 0 || other! < 0) return
+    const told = joinRule({ ...forAll, ...definedOf(pair) }, gauge)
+    found.push(...told.findings.map((each) => ({ ...each, where: `joining.pairs[${i}]` })))
+    own.set(pairKey(one, other!), told.rule)
+  })
+  const of = (kind: number, other: number): Rule => own.get(pairKey(kind, other)) ?? main
+  const widest = Math.max(main.gap, ...[...own.values()].map(({ gap }) => gap))
+  return { main, of, widest, findings: found }
+}
+
+const definedOf = ({ rule, bridgeChains, gap }: NonNullable<Joining['pairs']>[number]): Partial<Joining> => ({
+  ...(rule !== undefined && { rule }),
+  ...(bridgeChains !== undefined && { bridgeChains }),
+  ...(gap !== undefined && { gap }),
+})
+
+const pairKey = (kind: number, other: number): string =>
+  kind < other ? `${kind} ${other}` : `${other} ${kind}`
+
+/** Every place of a motif that one of the rules that it takes part in joins. */
+export function anchorsUnder(accounts: readonly MotifAccount[], rules: Rules): (readonly Anchor[])[] {
+  return accounts.map((account, kind) => {
+    const isRound = account.shape === 'round'
+    const joined = accounts.map((other, of) => {
+      const { rule } = rules.of(kind, of)
+      const own = joinableAnchors(account.anchors, rule, isRound)
+      return [...own, ...(facesOthers(account, other, rule) ? account.anchors.filter(isMiddle) : [])]
+    })
+    const all = new Set(joined.flat())
+    return account.anchors.filter((anchor) => all.has(anchor))
+  })
+}
+
+/** The middle of a straight side. */
+export const isMiddle = ({ kind, id }: Anchor): boolean => kind === 'side' && id.endsWith('-2')
+
+/** Beside something that is not straight a straight motif meets it with the middle of its side, not with a corner. */
+const facesOthers = (account: MotifAccount, other: MotifAccount, rule: JoinRule): boolean =>
+  account.shape === 'straight' && other.shape !== 'straight' && KINDS[rule].length > 0
+
+/** How two kinds are joined; `joining` may fix the reach for all. */
+export function pairWay(
+  joining: Joining | undefined,
+  accounts: readonly MotifAccount[],
+  rules: Rules,
+  gauge: ResolvedGauge,
+): (kind: number, other: number) => PairWay {
+  return (kind, other) => {
+    const [one, two] = [accounts[kind]!, accounts[other]!]
+    const rule = rules.of(kind, other)
+    const smaller = one.overTips < two.overTips ? one : two
+    const { reach } = joinReach(joining, rule, smaller, gauge)
+    const joins = (account: MotifAccount, beside: MotifAccount) => (anchor: Anchor) =>
+      account.shape === 'round'
+        ? rule.rule !== 'apart'
+        : KINDS[rule.rule].includes(anchor.kind) ||
+          (facesOthers(account, beside, rule.rule) && isMiddle(anchor))
+    const [first, second] = [joins(one, two), joins(two, one)]
+    return { reach, allows: (a, b) => first(a) && second(b) }
+  }
 }

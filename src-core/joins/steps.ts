@@ -35,7 +35,10 @@ interface StepsInput extends Joining {
   readonly labels: readonly number[]
   /** Which petal of its own each placement is begun with. */
   readonly firsts: readonly number[]
-  readonly account: Pick<MotifAccount, 'petals' | 'shape'>
+  /** Of the motif (of half motifs: the whole one), by placement. */
+  readonly accounts: readonly Pick<MotifAccount, 'petals' | 'shape'>[]
+  /** How many petals (corners, places) a whole one has, by placement. */
+  readonly counts: readonly number[]
   readonly hand: Hand
   /** How finished motifs are put together, or null where they are joined in their last round. */
   readonly seam: SeamVerb | null
@@ -123,7 +126,7 @@ interface State {
 
 /** What is said of one place of the piece in hand: how it is joined to a place of another one. */
 function phraseTo({ input, made }: State, host: number, anchor: Anchor, own: number): string {
-  const { account, firsts, labels, wholes } = input
+  const { accounts, counts, firsts, labels, wholes } = input
   const label = labels[host]!
   const others = made.at(host, anchor)
   if (others.length > 0)
@@ -131,9 +134,9 @@ function phraseTo({ input, made }: State, host: number, anchor: Anchor, own: num
       label,
       [...new Set(others)].sort((a, b) => a - b),
     )
-  const counted = { count: countOf(input.anchors[0]!), first: firsts[host]!, isHalf: host >= wholes }
+  const counted = { count: counts[host]!, first: firsts[host]!, isHalf: host >= wholes }
   return joinPhrase({
-    shape: account.shape,
+    shape: accounts[host]!.shape,
     host: label,
     anchor,
     name: nameOn(input, host, anchor),
@@ -142,14 +145,14 @@ function phraseTo({ input, made }: State, host: number, anchor: Anchor, own: num
   })
 }
 
-const nameOn = ({ account, placements, firsts }: StepsInput, piece: number, anchor: Anchor): string =>
-  placeName(account, anchor, { turn: placements[piece]!.turn, firstPetal: firsts[piece]! })
+const nameOn = ({ accounts, placements, firsts }: StepsInput, piece: number, anchor: Anchor): string =>
+  placeName(accounts[piece]!, anchor, { turn: placements[piece]!.turn, firstPetal: firsts[piece]! })
 
 /** A motif or a half motif. */
 function step(state: State, piece: number): OrderStep {
   const { input, rank, meetings, made } = state
-  const { placements, anchors, account, firsts, labels } = input
-  const { shape } = account
+  const { placements, anchors, accounts, counts, firsts, labels } = input
+  const { shape } = accounts[piece]!
   const own = labels[piece]!
   const joined = new Map<Anchor, { readonly earlier: readonly NodeMember[] }>()
   for (const { anchor, node } of meetings[piece]!) {
@@ -160,7 +163,7 @@ function step(state: State, piece: number): OrderStep {
   const joins: OrderJoin[] = []
   const free: string[] = []
   const told: ToldPlace[] = []
-  for (const { anchor, number } of inOrder(anchors[piece]!, firsts[piece]!, countOf(anchors[0]!))) {
+  for (const { anchor, number } of inOrder(anchors[piece]!, firsts[piece]!, counts[piece]!)) {
     const name = shape === 'round' ? `at ${nameOn(input, piece, anchor)}` : nameOn(input, piece, anchor)
     const meeting = joined.get(anchor)
     if (!meeting) {

@@ -7,7 +7,7 @@ import type { Settled } from '../../shared-types/settled'
 import { POINT_SEAM } from '../joins/constants'
 import type { Rule } from '../joins/rule'
 import type { Piece } from '../materials/input'
-import { memoised } from '../memo'
+import { memoised, remembered } from '../memo'
 import { resolveGauge } from '../stitches/gauge'
 import type { ResolvedGauge } from '../stitches/gauge'
 import type { Millimetres } from '../units/quantity'
@@ -29,7 +29,8 @@ import { DEFAULTS } from '../settled'
 interface GapsInput {
   readonly project: Settled
   readonly layout: BlanketLayout
-  readonly account: MotifAccount
+  /** Of the blanket's motifs, by kind. */
+  readonly accounts: readonly MotifAccount[]
   readonly rule: Rule
   readonly counts: BlanketCounts
   readonly arranged: Arranged
@@ -39,7 +40,7 @@ interface GapsInput {
 }
 
 interface AdditionsInput extends Omit<GapsInput, 'counts' | 'open'> {
-  readonly motif: Motif
+  readonly motifs: readonly Motif[]
   readonly gaps: Gaps
   /** Working numbers. */
   readonly worked: Worked
@@ -96,7 +97,7 @@ export function createAdditions(accountOf: AccountOf) {
   const paintedOf = memoised(pickPainted)
 
   /** Finds the openings to be filled and the places of half motifs. */
-  function lay({ project, layout, account, rule, counts, arranged, joined, open }: GapsInput): Gaps {
+  function lay({ project, layout, accounts, rule, counts, arranged, joined, open }: GapsInput): Gaps {
     const terms = project.terms
     const asked = layout.fillers?.motif
     const fillerMotif = asked ? project.motifs.find(({ id }) => id === asked) : undefined
@@ -108,9 +109,8 @@ export function createAdditions(accountOf: AccountOf) {
     const filling = fill(...([openings, arranged.lattice, filler, gauge, terms] as const), project.units)
     const halved = halvesOf(
       layout.halves ?? DEFAULTS.blanket.halves,
-      account,
-      joined.anchors,
-      joined.reach,
+      accounts,
+      joined,
       rule.rule,
       arranged,
       counts,
@@ -129,7 +129,7 @@ export function createAdditions(accountOf: AccountOf) {
     colourways,
     ...rest
   }: AdditionsInput): Additions {
-    const { edging, blocking, motif, account, gaps } = rest
+    const { edging, blocking, motifs, accounts, gaps } = rest
     const { fillerMotif, filler, filling, halved } = gaps
     const units = project.units
     const { fillers: asked } = layout
@@ -147,6 +147,7 @@ export function createAdditions(accountOf: AccountOf) {
       arranged.placements.length,
       worked.additions.halves,
       ways,
+      idsOf(motifs),
       edging,
       blocking.width,
       blocking.height,
@@ -160,10 +161,11 @@ export function createAdditions(accountOf: AccountOf) {
       }
       pieces.push({ motif: fillerMotif, account: filler, counts: made })
     }
-    if (halves.length > 0) {
-      const made = { motifs: halves.length, byColourway: tally(ways) }
-      pieces.push({ motif, account, counts: made, share: HALF_SHARE })
-    }
+    motifs.forEach((motif, kind) => {
+      const own = ways.filter((_, i) => halved.places[i]!.kind === kind)
+      const counts = { motifs: own.length, byColourway: tally(own) }
+      if (own.length > 0) pieces.push({ motif, account: accounts[kind]!, counts, share: HALF_SHARE })
+    })
     return {
       placed: {
         fillers,
@@ -204,6 +206,9 @@ export function createAdditions(accountOf: AccountOf) {
 
   return { lay, finish, tell }
 }
+
+/** Ids of the motifs; the same list as long as the motifs are. */
+const idsOf = remembered((motifs: readonly Motif[]): readonly string[] => motifs.map(({ id }) => id))
 
 const NO_OPENINGS: readonly Opening[] = []
 

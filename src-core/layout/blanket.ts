@@ -1,15 +1,21 @@
-/** M20–M26: a blanket of one motif, laid out: where every motif stands and how large the whole becomes. */
+/** M20–M26, M19: a blanket laid out: where every motif stands and how large the whole becomes. */
 import type { Finding } from '../../shared-types/finding'
+import type { Point } from '../../shared-types/plan'
 import type { AlternateRows, Arrangement, BlanketLayout } from '../../shared-types/project'
 import { BLANKET } from '../fields/blanket'
 import { boundsOf, isWithin } from '../fields/field'
 import { finding } from '../findings/finding'
 import { boxOf } from '../geometry/points'
-import type { Box, Outline } from '../geometry/points'
+import type { Box } from '../geometry/points'
+import { remembered } from '../memo'
 import { formatNumber } from '../units/format'
 import type { Degrees, Millimetres } from '../units/quantity'
-import { MOST_MOTIFS } from './constants'
+import { LEAST_ROUND, MOST_MOTIFS } from './constants'
+import { standsAt } from './cells'
+import type { Cells } from './cells'
+import { pitchUnder } from './lattice'
 import type { Lattice } from './lattice'
+import { kindAt } from './pattern'
 import { countPlaces, placesOf, rowSpans } from './places'
 import type { Place, PlaceCounts } from './places'
 import { DEFAULTS } from '../settled'
@@ -17,6 +23,8 @@ import { DEFAULTS } from '../settled'
 export interface BlanketCounts extends PlaceCounts {
   readonly turn: Degrees
   readonly alternateTurn: Degrees
+  /** The last motif of each row is joined to the first. */
+  readonly inTheRound: boolean
 }
 
 export interface Placement extends Place {
@@ -26,13 +34,18 @@ export interface Placement extends Place {
   readonly turn: Degrees
   /** Stands on an even row: takes the lattice's second outline. */
   readonly even: boolean
+  /** Which of the lattice's shapes it has: the number of its motif. */
+  readonly kind: number
 }
 
 export interface Laid {
   readonly placements: readonly Placement[]
   readonly lattice: Lattice
+  /** Of the box round all outlines. */
   readonly width: Millimetres
   readonly height: Millimetres
+  /** Round an open end of what is joined in the round; 0 where nothing is. */
+  readonly round: Millimetres
 }
 
 /** The fields of a blanket that its counts are read from. */
@@ -46,13 +59,14 @@ export const COUNT_FIELDS = [
   'rings',
   'turn',
   'alternateTurn',
+  'inTheRound',
 ] as const
 
 /** Reads the counts of a blanket; what the arrangement does not use is neither read nor checked. */
 export function blanketCounts(layout: CountFields): { counts: BlanketCounts | null; findings: Finding[] } {
   const findings: Finding[] = []
   const arrangement: Arrangement = layout.arrangement ?? DEFAULTS.blanket.arrangement
-  const alternateRows: AlternateRows = layout.alternateRows ?? DEFAULTS.blanket.alternateRows
+  const asked: AlternateRows = layout.alternateRows ?? DEFAULTS.blanket.alternateRows
   const whole = (key: 'columns' | 'rows' | 'rings', least: number = BLANKET[key].least): number => {
     const value = layout[key]
     const { most } = BLANKET[key]
@@ -67,23 +81,35 @@ export function blanketCounts(layout: CountFields): { counts: BlanketCounts | nu
     )
     return least
   }
+  const wantsRound = layout.inTheRound ?? DEFAULTS.blanket.inTheRound
+  if (wantsRound && arrangement === 'rings') findings.push(finding('layout/round-rings', 'layout.inTheRound'))
+  const inTheRound = wantsRound && arrangement !== 'rings'
+  // A row that is shorter than its neighbours does not close.
+  const alternateRows = inTheRound ? 'same' : asked
+  if (alternateRows !== asked && arrangement === 'offset-rows')
+    findings.push(finding('layout/round-rows', 'layout.alternateRows'))
   const rings = arrangement === 'rings' ? whole('rings') : 0
-  const fewestColumns = arrangement === 'offset-rows' && alternateRows === 'oneFewer' ? 2 : 1
+  const fewestColumns = inTheRound
+    ? LEAST_ROUND
+    : arrangement === 'offset-rows' && alternateRows === 'oneFewer'
+      ? 2
+      : 1
   const columns = arrangement === 'rings' ? 0 : whole('columns', fewestColumns)
   const rows = arrangement === 'rings' ? 0 : whole('rows')
   // Whole turns change nothing, and sines of numbers beyond all measure mean nothing.
   const turn = (layout.turn ?? DEFAULTS.blanket.turn) % 360
   const alternateTurn =
     arrangement === 'rings' ? 0 : (layout.alternateTurn ?? DEFAULTS.blanket.alternateTurn) % 360
-  const counts = { arrangement, columns, rows, alternateRows, rings, turn, alternateTurn }
-  if (findings.length === 0 && countPlaces(counts) > MOST_MOTIFS)
+  const counts = { arrangement, columns, rows, alternateRows, rings, turn, alternateTurn, inTheRound }
+  const isUsable = !findings.some(({ severity }) => severity === 'error')
+  if (isUsable && countPlaces(counts) > MOST_MOTIFS)
     findings.push(
       finding('layout/too-many', 'layout', {
         received: formatNumber(countPlaces(counts)),
         most: formatNumber(MOST_MOTIFS),
       }),
     )
-  return { counts: findings.length === 0 ? counts : null, findings }
+  return { counts: findings.some(({ severity }) => severity === 'error') ? null : counts, findings }
 }
 
 /** The factors by which blocking stretches the whole blanket; unusable ones are reported and taken as 1. */
@@ -108,24 +134,6 @@ export function blockingFactors(layout: BlanketLayout | null): {
   return { width: factor('width'), height: factor('height'), findings }
 }
 
-/** The box round all outlines, from the first motif of row 1: only the ends of rows can stick out. */
-function extent(lattice: Lattice, counts: BlanketCounts, ys: Float64Array): Box {
-  const boxes = lattice.outlines.map((outline: Outline) => boxOf(outline)) as [Box, Box]
-  let left = Infinity
-  let right = -Infinity
-  let top = Infinity
-  let bottom = -Infinity
-  for (const { row, start, count } of rowSpans(counts)) {
-    const box = boxes[isEven(counts, row) ? 1 : 0]
-    const y = ys[row - 1]!
-    left = Math.min(left, (start * lattice.column) / 2 + box.left)
-    right = Math.max(right, ((start + 2 * (count - 1)) * lattice.column) / 2 + box.right)
-    top = Math.min(top, y + box.top)
-    bottom = Math.max(bottom, y + box.bottom)
-  }
-  return { left, top, right, bottom }
-}
-
 const rowCount = ({ arrangement, rows, rings }: BlanketCounts): number =>
   arrangement === 'rings' ? 2 * rings + 1 : rows
 
@@ -135,35 +143,119 @@ const isEven = (counts: BlanketCounts, row: number): boolean =>
 /** Where each row stands under the first. */
 function rowOffsets(lattice: Lattice, rows: number): Float64Array {
   const ys = new Float64Array(rows)
-  for (let row = 1; row < rows; row++) ys[row] = ys[row - 1]! + lattice.rows[row % 2 === 1 ? 0 : 1]
+  for (let row = 1; row < rows; row++) ys[row] = ys[row - 1]! + pitchUnder(lattice, row)
   return ys
 }
 
-/** Size in mm of the box round all outlines, without laying out each motif for the caller. */
+/** Size in mm of the box round all outlines, and once round what is joined in the round, without laying out each motif. */
 export function blanketSize(
   lattice: Lattice,
   counts: BlanketCounts,
-): { width: Millimetres; height: Millimetres } {
-  const box = extent(lattice, counts, rowOffsets(lattice, rowCount(counts)))
-  return { width: box.right - box.left, height: box.bottom - box.top }
+  cells?: Cells,
+  outline?: OutlineTest,
+): Pick<Laid, 'width' | 'height' | 'round'> {
+  if ((cells && cells.own.size > 0) || outline) return layBlanket(lattice, counts, cells, outline)
+  // Only what stands at the ends of rows can stick out.
+  const { pattern } = lattice
+  const ys = rowOffsets(lattice, rowCount(counts))
+  const ends = rowSpans(counts).flatMap(({ row, start, count }) =>
+    Array.from({ length: Math.min(count, 2 * pattern.count) }, (_, i) => {
+      const place = i < pattern.count ? i : count - 1 - (i - pattern.count)
+      const halves = start + 2 * place
+      const kind = kindAt(pattern, row, halves)
+      return { kind, even: isEven(counts, row), x: (halves * lattice.column) / 2, y: ys[row - 1]! }
+    }),
+  )
+  const box = boxRound(lattice, ends)
+  return { width: box.right - box.left, height: box.bottom - box.top, round: roundOf(lattice, counts) }
 }
 
-/** Every motif with its centre from the top left of the box round all outlines, row by row. */
-export function layBlanket(lattice: Lattice, counts: BlanketCounts): Laid {
+/** Once round what is joined in the round, in mm; 0 where nothing is. */
+const roundOf = ({ column }: Lattice, { columns, inTheRound }: BlanketCounts): Millimetres =>
+  inTheRound ? columns * column : 0
+
+/** Whether a motif's middle, in mm from the middle of the arrangement, lies within the outline that is cut out. */
+export type OutlineTest = (middle: Point) => boolean
+
+/** The boxes of a lattice's outlines, by kind and row. */
+const boxesOf = remembered((lattice: Lattice): readonly (readonly [Box, Box])[] =>
+  lattice.shapes.map(([odd, even]) => [boxOf(odd), boxOf(even)] as const),
+)
+
+/** The box round placed outlines. */
+function boxRound(
+  lattice: Lattice,
+  placements: readonly Pick<Placement, 'kind' | 'even' | 'x' | 'y'>[],
+): Box {
+  const boxes = boxesOf(lattice)
+  let left = Infinity
+  let right = -Infinity
+  let top = Infinity
+  let bottom = -Infinity
+  for (const { kind, even, x, y } of placements) {
+    const box = boxes[kind]![even ? 1 : 0]
+    left = Math.min(left, x + box.left)
+    right = Math.max(right, x + box.right)
+    top = Math.min(top, y + box.top)
+    bottom = Math.max(bottom, y + box.bottom)
+  }
+  return placements.length > 0 ? { left, right, top, bottom } : { left: 0, right: 0, top: 0, bottom: 0 }
+}
+
+/**
+ * Every motif with its centre from the top left of the box round all outlines, row by row. `cells` and `outline` tell
+ * what is put in or left out by hand; without them every place of the pattern is taken.
+ */
+export function layBlanket(
+  lattice: Lattice,
+  counts: BlanketCounts,
+  cells: Pick<Cells, 'pattern' | 'own'> = { pattern: lattice.pattern, own: NONE_BY_HAND },
+  outline?: OutlineTest,
+): Laid {
   const ys = rowOffsets(lattice, rowCount(counts))
-  const box = extent(lattice, counts, ys)
-  const placements = placesOf(counts).map((place): Placement => {
+  const all = placesOf(counts).flatMap((place): Placement | readonly [] => {
+    const kind = standsAt(cells, place)
+    if (kind === null) return []
     const even = isEven(counts, place.row)
     return {
       id: place.id,
       row: place.row,
       column: place.column,
       halves: place.halves,
-      x: (place.halves * lattice.column) / 2 - box.left,
-      y: ys[place.row - 1]! - box.top,
+      x: (place.halves * lattice.column) / 2,
+      y: ys[place.row - 1]!,
       turn: lattice.turns[even ? 1 : 0],
       even,
+      kind,
     }
   })
-  return { placements, lattice, width: box.right - box.left, height: box.bottom - box.top }
+  const kept = outline ? withinOutline(lattice, counts, ys, all, outline) : all
+  const box = boxRound(lattice, kept)
+  return {
+    placements: kept.map((placement) => ({
+      ...placement,
+      x: placement.x - box.left,
+      y: placement.y - box.top,
+    })),
+    lattice,
+    width: box.right - box.left,
+    height: box.bottom - box.top,
+    round: roundOf(lattice, counts),
+  }
+}
+
+const NONE_BY_HAND: Cells['own'] = new Map()
+
+/** The motifs whose middle lies within an outline in the middle of the whole arrangement. */
+function withinOutline(
+  lattice: Lattice,
+  counts: BlanketCounts,
+  ys: Float64Array,
+  placements: readonly Placement[],
+  outline: OutlineTest,
+): Placement[] {
+  const halves = rowSpans(counts).flatMap(({ start, count }) => [start, start + 2 * (count - 1)])
+  const across = ((Math.min(...halves) + Math.max(...halves)) * lattice.column) / 4
+  const down = (ys[ys.length - 1] ?? 0) / 2
+  return placements.filter(({ x, y }) => outline({ x: x - across, y: y - down }))
 }

@@ -13,3 +13,9 @@ export const FILLER_GIVES = 1
 export const SAME_OPENING = 0.1
 /** M28: yarn and time of a half motif, as a share of a whole one (from memory). */
 export const HALF_SHARE = 0.55
+
+/** Fewest motifs in a row that is joined in the round: two would meet on both sides of each other. */
+export const LEAST_ROUND = 3
+
+/** How many lattices are remembered: straight and offset rows with and without the last change. */
+export const LATTICES_KEPT = 6

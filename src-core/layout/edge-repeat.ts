@@ -1,6 +1,6 @@
 /**
  * The edge of a large blanket from that of a small one: between a corner and the next it repeats with every column
- * along the top and the bottom, and with every two rows along the sides.
+ * (every so many, where motifs alternate) along the top and the bottom, and with every two rows along the sides.
  */
 import type { Point } from '../../shared-types/plan'
 import { distance } from '../geometry/points'
@@ -17,23 +17,29 @@ const SAME_POINT: Millimetres = 0.01
 const LEVEL: Millimetres = 0.001
 
 /** The four stretches of the edge that repeat, clockwise: the first corner, and the same one further on. */
-type Side = readonly [from: number, to: number]
+export type Side = readonly [from: number, to: number]
 
 /**
- * The closed edge of a blanket with so many columns and double rows more than `small`, or null where the edge of
+ * The closed edge of a blanket with so many repeats of columns and of rows more than `small`, or null where the edge of
  * `small` does not repeat (as in separate pieces).
  */
-export function repeatEdge(ring: Outline, small: Laid, columns: number, doubleRows: number): Outline | null {
+export function repeatEdge(
+  ring: Outline,
+  small: Laid,
+  columns: number,
+  doubleRows: number,
+  step: { readonly columns: number; readonly rows: number } = { columns: 1, rows: 2 },
+): Outline | null {
   const { column, row } = REPEATING
-  const rows = [1, row, row + 2, Math.max(...small.placements.map((each) => each.row))] as const
+  const rows = [1, row, row + step.rows, Math.max(...small.placements.map((each) => each.row))] as const
   const at = (r: number) => small.placements.filter((each) => each.row === r).sort((a, b) => a.x - b.x)
   const [top, upper, lower, bottom] = rows.map(at) as [Placement[], Placement[], Placement[], Placement[]]
-  const across: Millimetres = top[column]!.x - top[column - 1]!.x
+  const across: Millimetres = top[column - 1 + step.columns]!.x - top[column - 1]!.x
   const down: Millimetres = lower[0]!.y - upper[0]!.y
   const sides = [
     sideOf(ring, top[column - 1], { x: 0, y: -1 }, { x: across, y: 0 }),
     sideOf(ring, upper.at(-1), { x: 1, y: 0 }, { x: 0, y: down }),
-    sideOf(ring, bottom[column], { x: 0, y: 1 }, { x: -across, y: 0 }),
+    sideOf(ring, bottom[column - 1 + step.columns], { x: 0, y: 1 }, { x: -across, y: 0 }),
     sideOf(ring, lower[0], { x: -1, y: 0 }, { x: 0, y: -down }),
   ]
   if (sides.some((side) => side === null)) return null
@@ -68,7 +74,7 @@ export function repeatEdge(ring: Outline, small: Laid, columns: number, doubleRo
 }
 
 /** Where the edge of a motif lies farthest out, and the same corner of the one `step` further on. */
-function sideOf(ring: Outline, motif: Placement | undefined, out: Point, step: Point): Side | null {
+export function sideOf(ring: Outline, motif: Placement | undefined, out: Point, step: Point): Side | null {
   if (!motif) return null
   const far = ({ x, y }: Point): number => x * out.x + y * out.y
   const along = ({ x, y }: Point): number => x * step.x + y * step.y

@@ -24,6 +24,7 @@ import { degrees, radians } from '../units/quantity'
 import type { Degrees, Millimetres, Radians } from '../units/quantity'
 import { CLOSED, LEAST_ACROSS } from './holes'
 import type { OpeningKind } from './holes'
+import { outlineAt } from './lattice'
 import type { Lattice } from './lattice'
 
 /** Where a filler meets one of the motifs round it. */
@@ -58,7 +59,7 @@ export function fitFiller(kind: OpeningKind, filler: MotifAccount, lattice: Latt
   // About the middle of the opening.
   const centres = kind.around.map((at) => ({ x: at.x - kind.pole.x, y: at.y - kind.pole.y }))
   const outlines = kind.around.map((at, i) =>
-    moveOutline(lattice.outlines[at.even ? 1 : 0], centres[i]!.x, centres[i]!.y),
+    moveOutline(outlineAt(lattice, at), centres[i]!.x, centres[i]!.y),
   )
   const anchors = facingAnchors(filler)
   const { turn, met } = anchors.length > 0 ? bestTurn(anchors, outlines) : asItLies(filler, outlines)

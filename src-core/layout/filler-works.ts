@@ -18,7 +18,7 @@ import type { Filled, Filling } from './fillers'
 export function fillerWorks(
   { filled }: Filling,
   filler: MotifAccount,
-  motif: Pick<MotifAccount, 'anchors' | 'shape'>,
+  accounts: readonly Pick<MotifAccount, 'anchors' | 'shape'>[],
   placements: readonly Placement[],
   labels: readonly number[],
   hand: Hand,
@@ -28,7 +28,8 @@ export function fillerWorks(
     const contacts = contactsInOrder(one, labels, hand)
     const meets = (contact: Contact): NonNullable<FillerPlace['meets']> => {
       const host = motifs[contact.motif]!
-      return { host, clock: clock(contact.fromMotif), ...meeting(contact, motif, placements[host]!) }
+      const placed = placements[host]!
+      return { host, clock: clock(contact.fromMotif), ...meeting(contact, accounts[placed.kind]!, placed) }
     }
     const places =
       filler.shape === 'round'

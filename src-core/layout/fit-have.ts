@@ -10,7 +10,7 @@ import { holds } from '../joins/holding'
 import type { Planner } from '../plans/planner'
 import { blanketOf } from '../plans/layouts'
 import type { BlanketCounts } from './blanket'
-import { MOST_MOTIFS } from './constants'
+import { MOST_MOTIFS, LEAST_ROUND } from './constants'
 import { bestOf, byHolding, fitOf, layoutOf, waysOf } from './fit'
 import type { Candidate, Rotation, Wish } from './fit'
 import { countPlaces } from './places'
@@ -98,13 +98,19 @@ function outOfProportion(size: Wish, wish: Wish): number {
 /** Counts of a kind that one number of columns, or rings, can have. */
 function counted(kind: Kind, rotation: Rotation, across: number, rows: number): BlanketCounts {
   return kind.arrangement === 'rings'
-    ? { ...kind, ...rotation, alternateTurn: 0, columns: 0, rows: 0, rings: across }
-    : { ...kind, ...rotation, columns: across, rows, rings: 0 }
+    ? { inTheRound: false, ...kind, ...rotation, alternateTurn: 0, columns: 0, rows: 0, rings: across }
+    : { inTheRound: false, ...kind, ...rotation, columns: across, rows, rings: 0 }
 }
 
-/** Rows with one motif fewer have two at least. */
-const leastAcross = ({ arrangement, alternateRows }: Kind): number =>
-  arrangement === 'rings' ? 0 : arrangement === 'offset-rows' && alternateRows === 'oneFewer' ? 2 : 1
+/** Rows with one motif fewer have two at least, rounds three. */
+const leastAcross = ({ arrangement, alternateRows, inTheRound }: Kind): number =>
+  inTheRound
+    ? LEAST_ROUND
+    : arrangement === 'rings'
+      ? 0
+      : arrangement === 'offset-rows' && alternateRows === 'oneFewer'
+        ? 2
+        : 1
 
 const candidate = (tryout: Tryout, counts: BlanketCounts, miss: number): Candidate => ({
   counts,

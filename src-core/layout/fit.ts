@@ -17,7 +17,7 @@ import { blanketOf, layoutKindOf } from '../plans/layouts'
 import type { Planner } from '../plans/planner'
 import type { Tryout } from './trials'
 import type { BlanketCounts } from './blanket'
-import { MOST_MOTIFS } from './constants'
+import { LEAST_ROUND, MOST_MOTIFS } from './constants'
 import { countPlaces } from './places'
 import type { Depth, Kind } from './trials'
 import { settled } from '../settled'
@@ -61,7 +61,12 @@ export function waysOf(project: Project, wish: Wish, planner: Planner): Ways {
   }
   const one: Project = {
     ...project,
-    layout: { ...layout, target: undefined, arrangement: 'straight-rows', columns: 1, rows: 1 },
+    // What was put in or left out by hand, and an outline, stay out of it: they belong to the counts that there are.
+    layout: {
+      ...{ ...layout, target: undefined, outlineShape: undefined, inTheRound: false },
+      cells: layout.cells && { ...layout.cells, motifs: undefined },
+      ...{ arrangement: 'straight-rows', columns: 1, rows: 1 },
+    },
   }
   const { findings, motifs } = planner.plan(one)
   const tryout = motifs.length > 0 ? planner.tryout(one) : null
@@ -91,17 +96,22 @@ export function fitArrangements(
 
 /** The best of all candidates: of every kind of arrangement worth trying, in its own rotation and in firmer ones. */
 export function bestOf<Found extends Candidate>(
-  { arrangement }: BlanketLayout,
+  { arrangement, inTheRound = false }: BlanketLayout,
   tryout: Tryout,
   candidatesOf: (kind: Kind, rotation: Rotation) => readonly Found[],
 ): Found[] {
   // As the planner took them, with every default.
   const { alternateRows: shifted, turn, alternateTurn } = tryout.counts
   const kinds: Kind[] = [
-    { arrangement: 'straight-rows', alternateRows: 'same' },
-    { arrangement: 'offset-rows', alternateRows: 'same' },
-    ...(shifted === 'same' ? [] : [{ arrangement: 'offset-rows' as const, alternateRows: shifted }]),
-    ...(arrangement === 'rings' ? [{ arrangement: 'rings' as const, alternateRows: 'same' as const }] : []),
+    { arrangement: 'straight-rows', alternateRows: 'same', inTheRound },
+    { arrangement: 'offset-rows', alternateRows: 'same', inTheRound },
+    // Rows of other lengths do not close.
+    ...(shifted === 'same' || inTheRound
+      ? []
+      : [{ arrangement: 'offset-rows' as const, alternateRows: shifted }]),
+    ...(arrangement === 'rings' && !inTheRound
+      ? [{ arrangement: 'rings' as const, alternateRows: 'same' as const }]
+      : []),
   ]
   const within = (depth: Depth) =>
     kinds.flatMap((kind) =>
@@ -130,7 +140,7 @@ const JUDGED_ROWS = [5, 6] as const
 function rotationsWorth({ trials }: Tryout, kind: Kind, own: Rotation, depth: Depth): Rotation[] {
   const found: Rotation[] = [own]
   for (const rows of JUDGED_ROWS) {
-    const counts = { ...kind, ...JUDGED, rows, ...own }
+    const counts = { inTheRound: false, ...kind, ...JUDGED, rows, ...own }
     const present = trials.of(counts)
     const best = trials.best(counts, depth)
     const isFirmer = holds(best) && (!holds(present) || best.joins > present.joins)
@@ -143,7 +153,7 @@ function rotationsWorth({ trials }: Tryout, kind: Kind, own: Rotation, depth: De
 /** The counts of one kind of arrangement in one rotation that come nearest to `wish`, in no order. */
 export function nearest(tryout: Tryout, kind: Kind, rotation: Rotation, wish: Wish): Candidate[] {
   const { arrangement, alternateRows } = kind
-  const bare = { ...kind, ...rotation, columns: 0, rows: 0, rings: 0 }
+  const bare = { inTheRound: false, ...kind, ...rotation, columns: 0, rows: 0, rings: 0 }
   const candidate = (counts: BlanketCounts): Candidate => ({
     counts,
     holds: countPlaces(counts) > 1 && holds(tryout.trials.of(counts)),
@@ -154,7 +164,8 @@ export function nearest(tryout: Tryout, kind: Kind, rotation: Rotation, wish: Wi
     return ringCounts((rings) => tryout.size(at(rings)), wish).map((rings) => candidate(at(rings)))
   }
   const at = (columns: number, rows: number) => ({ ...bare, columns, rows })
-  const least = alternateRows === 'oneFewer' && arrangement === 'offset-rows' ? 2 : 1
+  const shortest = alternateRows === 'oneFewer' && arrangement === 'offset-rows' ? 2 : 1
+  const least = kind.inTheRound ? LEAST_ROUND : shortest
   const size = (columns: number, rows: number) => tryout.size(at(columns, rows))
   const small = size(least, 3)
   const across = size(least + 1, 3).width - small.width
@@ -197,7 +208,13 @@ function unlike<Found extends Candidate>(candidates: readonly Found[]): Found[] 
 }
 
 /** The fields of a blanket that an arrangement with its counts and rotation fills. */
-export const layoutOf = ({ arrangement, alternateRows, turn, alternateTurn, ...counts }: BlanketCounts) => ({
+export const layoutOf = ({
+  arrangement,
+  alternateRows,
+  turn,
+  alternateTurn,
+  ...counts
+}: Omit<BlanketCounts, 'inTheRound'>) => ({
   arrangement,
   alternateRows,
   turn,

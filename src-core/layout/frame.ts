@@ -17,21 +17,25 @@ export const inFrame = ({ edging, blockWidth, blockHeight }: Frame) => ({
   y: (value: number) => (value + edging) * blockHeight,
 })
 
-/** The size of all outlines with the edging round it, after blocking. */
+/**
+ * The size of all outlines with the edging round it, after blocking. What is joined in the round is as wide as once
+ * round it, and has an edging at its open ends alone.
+ */
 export function finished(
-  size: { readonly width: number; readonly height: number },
+  size: { readonly width: number; readonly height: number; readonly round?: Millimetres },
   {
     edging,
     blocking,
   }: { readonly edging: Millimetres; readonly blocking: { width: number; height: number } },
 ): { readonly width: Millimetres; readonly height: Millimetres } {
   const { x, y } = inFrame({ edging, blockWidth: blocking.width, blockHeight: blocking.height })
-  return { width: x(size.width + edging), height: y(size.height + edging) }
+  const height = y(size.height + edging)
+  return { width: size.round ? size.round * blocking.width : x(size.width + edging), height }
 }
 
 /** The finished size and its bounds. */
 export function finishSize(
-  account: MotifAccount,
+  accounts: readonly MotifAccount[],
   arranged: Arranged,
   edging: Millimetres,
   blockWidth: number,
@@ -39,8 +43,9 @@ export function finishSize(
 ): PlanSize {
   const blocking = { width: blockWidth, height: blockHeight }
   const { width, height } = finished(arranged, { edging, blocking })
-  const share = (bound: number) => bound / account.overTips
-  const bounded = (bound: number) => ({ width: width * share(bound), height: height * share(bound) })
+  // Of several motifs the one that is least sure.
+  const shares = accounts.map(({ range, overTips }) => [range.low / overTips, range.high / overTips] as const)
+  const bounded = (share: number) => ({ width: width * share, height: height * share })
   return {
     width,
     height,
@@ -49,7 +54,10 @@ export function finishSize(
       width: arranged.sensitivity.width * blockWidth,
       height: arranged.sensitivity.height * blockHeight,
     },
-    range: { low: bounded(account.range.low), high: bounded(account.range.high) },
+    range: {
+      low: bounded(Math.min(...shares.map(([low]) => low))),
+      high: bounded(Math.max(...shares.map(([, high]) => high))),
+    },
   }
 }
 
@@ -59,6 +67,7 @@ export function finishMotifs(
   labels: readonly number[],
   firsts: readonly number[],
   colourways: readonly string[],
+  motifs: readonly string[],
   edging: Millimetres,
   blockWidth: number,
   blockHeight: number,
@@ -73,6 +82,7 @@ export function finishMotifs(
     y: y(p.y),
     turn: p.turn,
     colourway: colourways[i] ?? '',
+    ...(motifs.length > 1 ? { motif: motifs[p.kind]! } : {}),
     firstPetal: firsts[i]!,
   }))
 }
@@ -97,9 +107,10 @@ export function finishJoins(
       host: placements[members[0]!.motif]!.id,
       members: members.map((member) => ({
         motif: placements[member.motif]!.id,
-        anchor: joined.anchors[member.anchor]!.id,
+        anchor: joined.anchors[placements[member.motif]!.kind]![member.anchor]!.id,
       })),
       ...(isStretched(node, joined.stretchLimit) ? { stretched: true as const } : {}),
+      ...(node.wraps ? { wraps: true as const } : {}),
     }
   })
 }

@@ -17,6 +17,9 @@ import type { Degrees, Millimetres } from '../units/quantity'
 import type { BlanketCounts, Laid, Placement } from './blanket'
 import { halfId } from './addresses'
 import { inFrame } from './frame'
+import { kindAt } from './pattern'
+import { rowSpans } from './places'
+import type { Joined } from './stages'
 
 /** Colourways by address, of what is painted by hand and known. */
 export type Painted = Readonly<Record<string, string>>
@@ -27,6 +30,8 @@ export interface HalfPlace extends Point {
   readonly side: 'left' | 'right'
   readonly turn: Degrees
   readonly even: boolean
+  /** The number of its motif. */
+  readonly kind: number
   /** Index of the motif that ends the row. */
   readonly beside: number
 }
@@ -36,24 +41,47 @@ export const keptSide = (side: HalfPlace['side']): 'left' | 'right' => (side ===
 
 /** Places of half motifs, row by row; none unless rows are shifted against each other. */
 export function halfPlaces(laid: Laid, counts: BlanketCounts): HalfPlace[] {
-  if (counts.arrangement !== 'offset-rows') return []
+  // In the round rows have no ends.
+  if (counts.arrangement !== 'offset-rows' || counts.inTheRound) return []
   const { placements, lattice, width } = laid
-  const ends = rowEnds(placements)
-  const first = Math.min(...ends.map(([start]) => placements[start]!.halves))
-  const last = Math.max(...ends.map(([, end]) => placements[end]!.halves))
-  return ends.flatMap(([start, end]): HalfPlace[] => {
+  const spans = rowSpans(counts)
+  const first = Math.min(...spans.map(({ start }) => start))
+  const last = Math.max(...spans.map(({ start, count }) => start + 2 * (count - 1)))
+  const kind = (row: number, halves: number) => kindAt(lattice.pattern, row, halves)
+  return rowEnds(placements).flatMap(([start, end]): HalfPlace[] => {
     const from = placements[start]!
     const to = placements[end]!
     const found: HalfPlace[] = []
     const { row, turn, even } = from
-    // A gap between motifs would push the cut edge out: it stands flush with the side instead.
-    if (from.halves - 1 === first) {
+    // A gap between motifs would push the cut edge out: it stands flush with the side instead. Beside a motif that
+    // is left out there is nothing to join a half to.
+    if (from.column === 1 && from.halves - 1 === first) {
       const x = Math.max(0, from.x - lattice.column)
-      found.push({ x, y: from.y, row, turn, even, halves: from.halves - 2, side: 'left', beside: start })
+      found.push({
+        x,
+        y: from.y,
+        row,
+        turn,
+        even,
+        halves: from.halves - 2,
+        side: 'left',
+        beside: start,
+        kind: kind(row, from.halves - 2),
+      })
     }
     if (to.halves + 1 === last) {
       const x = Math.min(width, to.x + lattice.column)
-      found.push({ x, y: to.y, row, turn, even, halves: to.halves + 2, side: 'right', beside: end })
+      found.push({
+        x,
+        y: to.y,
+        row,
+        turn,
+        even,
+        halves: to.halves + 2,
+        side: 'right',
+        beside: end,
+        kind: kind(row, to.halves + 2),
+      })
     }
     return found
   })
@@ -73,17 +101,20 @@ function rowEnds(placements: readonly Placement[]): [number, number][] {
 const ON_CUT: Millimetres = 0.01
 
 /** Half motifs as what can be joined, with the places that the cut leaves them. */
-export function joinableHalves(places: readonly HalfPlace[], anchors: readonly Anchor[]): Joinable[] {
+export function joinableHalves(
+  places: readonly HalfPlace[],
+  anchors: readonly (readonly Anchor[])[],
+): Joinable[] {
   const kept = new Map<string, readonly Anchor[]>()
-  return places.map(({ x, y, turn, side }) => {
-    const key = `${turn} ${side}`
+  return places.map(({ x, y, turn, side, kind }) => {
+    const key = `${turn} ${side} ${kind}`
     let own = kept.get(key)
     if (!own) {
       const sign = keptSide(side) === 'right' ? 1 : -1
-      own = anchors.filter((anchor) => sign * turnPoint(anchor, radians(turn)).x >= -ON_CUT)
+      own = anchors[kind]!.filter((anchor) => sign * turnPoint(anchor, radians(turn)).x >= -ON_CUT)
       kept.set(key, own)
     }
-    return { x, y, turn, anchors: own }
+    return { x, y, turn, kind, anchors: own }
   })
 }
 
@@ -117,9 +148,8 @@ const NONE: Halved = {
 /** The half motifs of a blanket and their joins, where the project asks for them. */
 export function halve(
   asked: boolean,
-  account: MotifAccount,
-  anchors: readonly Anchor[],
-  reach: Millimetres,
+  accounts: readonly MotifAccount[],
+  { anchors, reach, ways }: Pick<Joined, 'anchors' | 'reach' | 'ways'>,
   rule: JoinRule,
   laid: Laid,
   counts: BlanketCounts,
@@ -128,7 +158,8 @@ export function halve(
   const places = halfPlaces(laid, counts)
   if (places.length === 0) return { ...NONE, findings: [finding('layout/halves-nothing', 'layout.halves')] }
   const findings: Finding[] = []
-  if (account.petals % 2 === 1 && account.shape !== 'leaf') {
+  for (const account of accounts.filter((_, kind) => places.some((place) => place.kind === kind))) {
+    if (account.petals % 2 === 0 || account.shape === 'leaf') continue
     const less = (account.petals - 1) / 2
     const values = {
       petals: formatNumber(account.petals),
@@ -143,12 +174,12 @@ export function halve(
     x < 2.5 * laid.lattice.column || x > laid.width - 2.5 * laid.lattice.column ? [i] : [],
   )
   const wholes = near.map((i): Joinable => {
-    const { x, y, turn } = laid.placements[i]!
-    return { x, y, turn, anchors }
+    const { x, y, turn, kind } = laid.placements[i]!
+    return { x, y, turn, kind, anchors: anchors[kind]! }
   })
   const cut = joinableHalves(places, anchors)
   const joinable = [...wholes, ...cut]
-  const found = findNodes(joinable, reach)
+  const found = findNodes(joinable, reach, ways)
   const pieceOf = (member: number): number => near[member] ?? laid.placements.length + member - near.length
   const nodes: Node[] = []
   const joins = places.map(() => 0)
@@ -185,7 +216,7 @@ export function halve(
   return {
     ...{ places, joins, operations, nodes, seams, findings },
     anchors: cut.map((half) => half.anchors),
-    firsts: cut.map((half) => firstAtCut(half.anchors, countOf(anchors))),
+    firsts: cut.map((half) => firstAtCut(half.anchors, countOf(anchors[half.kind ?? 0]!))),
   }
 }
 
@@ -233,6 +264,7 @@ export function finishHalves(
   motifs: number,
   labels: readonly number[],
   colourways: readonly string[],
+  ids: readonly string[],
   edging: Millimetres,
   blockWidth: number,
   blockHeight: number,
@@ -247,6 +279,7 @@ export function finishHalves(
     turn: place.turn,
     side: place.side,
     row: place.row,
+    ...(ids.length > 1 ? { motif: ids[place.kind]! } : {}),
     joins: halved.joins[i]!,
     points: pointsOf(halved, i, motifs).map((node) => ({ x: x(node.x), y: y(node.y) })),
     colourway: colourways[i]!,

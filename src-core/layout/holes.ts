@@ -12,7 +12,9 @@ import { COARSE, grow, union } from '../geometry/polygons'
 import type { Millimetres } from '../units/quantity'
 import { layBlanket } from './blanket'
 import type { BlanketCounts, Placement } from './blanket'
+import { outlineAt } from './lattice'
 import type { Lattice } from './lattice'
+import { kindAt, rowPeriod } from './pattern'
 
 /** Rows and columns of the patch: every kind of opening occurs in it, with all the motifs round it. */
 const PATCH = { rows: 5, columns: 4 } as const
@@ -30,8 +32,8 @@ export interface OpeningKind {
   readonly pole: Point
   /** The motifs round it, by row and place; the first of them at the origin. */
   readonly around: readonly Around[]
-  /** Row parity of the first motif, where odd and even rows differ; else −1. */
-  readonly parity: number
+  /** Row of the first motif among those after which rows repeat, where they differ; else −1. */
+  readonly phase: number
 }
 
 export interface Around extends Point {
@@ -39,6 +41,7 @@ export interface Around extends Point {
   readonly row: number
   readonly halves: number
   readonly even: boolean
+  readonly kind: number
 }
 
 /** An opening of a blanket. */
@@ -56,20 +59,85 @@ export function openingsOf(
   spread: Millimetres,
 ): Opening[] {
   const places = new Map(placements.map((p, i) => [key(p.row, p.halves), i]))
+  const period = 2 * counts.columns
+  const at = (row: number, halves: number): number | undefined => {
+    const here = places.get(key(row, halves))
+    if (here !== undefined || !counts.inTheRound) return here
+    return places.get(key(row, halves - period)) ?? places.get(key(row, halves + period))
+  }
   const found: Opening[] = []
   const kinds = openingKinds(lattice, counts.arrangement, spread)
+  const rows = rowPeriod(lattice.pattern)
   for (const p of placements)
     for (const kind of kinds) {
-      if (kind.parity >= 0 && p.row % 2 !== kind.parity) continue
+      if (kind.phase >= 0 && p.row % rows !== kind.phase) continue
       const motifs: number[] = []
-      for (const { row, halves } of kind.around) {
-        const motif = places.get(key(p.row + row, p.halves + halves))
-        if (motif === undefined) break
+      for (const { row, halves, kind: wanted } of kind.around) {
+        const motif = at(p.row + row, p.halves + halves)
+        if (motif === undefined || placements[motif]!.kind !== wanted) break
+        if (lattice.extra.size > 0 && isMoved(lattice, p.row, p.row + row)) break
         motifs.push(motif)
       }
       if (motifs.length === kind.sides) found.push({ kind, motifs })
     }
-  return found
+  return [...found, ...openingsByHand(lattice, placements, spread)]
+}
+
+/** Whether rows stand farther from each other than in the pattern. */
+const isMoved = ({ extra }: Lattice, from: number, to: number): boolean =>
+  Array.from({ length: Math.abs(to - from) }, (_, i) => Math.min(from, to) + i).some((row) => extra.has(row))
+
+/** Most motifs beside those put in by hand whose openings are looked for one by one. */
+const MOST_BY_HAND = 1500
+
+/** Openings beside motifs that the pattern does not have there, or between rows that these moved: each by itself. */
+function openingsByHand(lattice: Lattice, placements: readonly Placement[], spread: Millimetres): Opening[] {
+  const { pattern, extra, shapes } = lattice
+  if (shapes.length === pattern.count && extra.size === 0) return []
+  const isOwn = (p: Placement): boolean => p.kind !== kindAt(pattern, p.row, p.halves)
+  const isUneven = (p: Placement): boolean => isOwn(p) || extra.has(p.row) || extra.has(p.row - 1)
+  const reach = Math.max(...shapes.map(([odd]) => reachOf(odd)))
+  const own = placements.filter(isUneven)
+  const near = placements.filter((p) => own.some((q) => Math.hypot(p.x - q.x, p.y - q.y) < 3 * reach))
+  if (near.length > MOST_BY_HAND) return []
+  const index = new Map(placements.map((p, i) => [p.id, i]))
+  const by = spread / 2 + CLOSED
+  return lookAt(lattice, near, by).flatMap(({ motifs, contour }): Opening[] => {
+    const rows = motifs.map(({ row }) => row)
+    if (!motifs.some(isOwn) && !isMoved(lattice, Math.min(...rows), Math.max(...rows))) return []
+    // What is cut out is no opening between motifs.
+    if (motifs.length > MOST_SIDES) return []
+    const kind = kindOf(motifs, contour, by, -1)
+    return kind ? [{ kind, motifs: motifs.map(({ id }) => index.get(id)!) }] : []
+  })
+}
+
+/** An opening with more motifs round it is a hole that was left. */
+const MOST_SIDES = 6
+
+/** An opening as a kind, about its first motif; null where it is too small. `by`: how far outlines were grown, in mm. */
+function kindOf(
+  motifs: readonly Placement[],
+  contour: Outline,
+  by: Millimetres,
+  phase: number,
+): OpeningKind | null {
+  const ring = contour.map((point): [number, number] => [point.x, point.y])
+  ring.push(ring[0]!)
+  const pole = polylabel([ring], 0.01)
+  const radius = pole.distance + by
+  if (radius * 2 < LEAST_ACROSS) return null
+  const first = motifs[0]!
+  const around = motifs.map(({ row, halves, x, y, even, kind }) => ({
+    row: row - first.row,
+    halves: halves - first.halves,
+    x: x - first.x,
+    y: y - first.y,
+    even,
+    kind,
+  }))
+  const middle = { x: pole[0]! - first.x, y: pole[1]! - first.y }
+  return { sides: motifs.length, radius, pole: middle, around, phase }
 }
 
 /** Openings by kind, the largest first; those of the same size and number of sides are told together. */
@@ -103,37 +171,30 @@ function lookForKinds(
   spread: Millimetres,
 ): OpeningKind[] {
   const offset = arrangement !== 'straight-rows'
+  const { pattern } = lattice
+  const period = rowPeriod(pattern)
   const patch: BlanketCounts = {
-    ...PATCH,
+    rows: PATCH.rows + (pattern.count > 1 ? period : 0),
+    columns: PATCH.columns + (pattern.count > 1 ? pattern.count : 0),
     arrangement: offset ? 'offset-rows' : 'straight-rows',
     alternateRows: 'same',
     rings: 0,
     turn: lattice.turns[0],
     alternateTurn: lattice.turns[1] - lattice.turns[0],
+    inTheRound: false,
   }
-  const alternating = offset || lattice.turns[0] !== lattice.turns[1]
+  const alternating = offset || lattice.turns[0] !== lattice.turns[1] || pattern.count > 1
   const by = spread / 2 + CLOSED
   const kinds = new Map<string, OpeningKind>()
   for (const { motifs, contour } of lookAt(lattice, layBlanket(lattice, patch).placements, by)) {
-    const first = motifs[0]!
-    const around = motifs.map(({ row, halves, x, y, even }) => ({
-      row: row - first.row,
-      halves: halves - first.halves,
-      x: x - first.x,
-      y: y - first.y,
-      even,
-    }))
-    const parity = alternating && arrangement !== 'rings' ? first.row % 2 : -1
-    const name = `${parity} ${around.map(({ row, halves }) => `${row},${halves}`).join(' ')}`
+    const [first] = motifs as [Placement, ...Placement[]]
+    const phase = alternating && arrangement !== 'rings' ? first.row % period : -1
+    const at = ({ row, halves, kind }: Placement) => `${row - first.row},${halves - first.halves},${kind}`
+    const name = `${phase} ${motifs.map(at).join(' ')}`
     // Most openings of the patch are of a kind that was measured already.
     if (kinds.has(name)) continue
-    const ring = contour.map((point): [number, number] => [point.x, point.y])
-    ring.push(ring[0]!)
-    const pole = polylabel([ring], 0.01)
-    const radius = pole.distance + by
-    if (radius * 2 < LEAST_ACROSS) continue
-    const middle = { x: pole[0]! - first.x, y: pole[1]! - first.y }
-    kinds.set(name, { sides: motifs.length, radius, pole: middle, around, parity })
+    const kind = kindOf(motifs, contour, by, phase)
+    if (kind) kinds.set(name, kind)
   }
   return [...kinds.values()]
 }
@@ -154,9 +215,11 @@ interface Seen {
 
 /** What the motifs enclose, with those round it. */
 function lookAt(lattice: Lattice, placements: readonly Placement[], by: Millimetres): Seen[] {
-  const [odd, even] = lattice.outlines.map((outline) => grow([outline], by, COARSE)[0]!) as [Outline, Outline]
-  const outlines = placements.map((p) => moveOutline(p.even ? even : odd, p.x, p.y))
-  const reach = { odd: reachOf(odd) + ON_OUTLINE, even: reachOf(even) + ON_OUTLINE }
+  const shapes = lattice.shapes.map(
+    (shape) => shape.map((outline) => grow([outline], by, COARSE)[0]!) as [Outline, Outline],
+  )
+  const reaches = shapes.map((shape) => shape.map((outline) => reachOf(outline) + ON_OUTLINE))
+  const outlines = placements.map((p) => moveOutline(outlineAt({ shapes }, p), p.x, p.y))
   const boxes = outlines.map((outline) => boxOf(outline))
   const openings: Seen[] = []
   for (const contour of union(outlines)) {
@@ -165,7 +228,7 @@ function lookAt(lattice: Lattice, placements: readonly Placement[], by: Millimet
     const motifs = placements.filter(
       (p, i) =>
         boxDistance(boxes[i]!, box) <= ON_OUTLINE &&
-        bounds(outlines[i]!, contour, p, p.even ? reach.even : reach.odd),
+        bounds(outlines[i]!, contour, p, reaches[p.kind]![p.even ? 1 : 0]!),
     )
     if (motifs.length === 0) continue
     motifs.sort((a, b) => a.row - b.row || a.halves - b.halves)

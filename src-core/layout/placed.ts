@@ -1,5 +1,5 @@
 /** Everything that is placed in a layout, told alike: its motifs, and the half motifs and fillers of a blanket. */
-import type { JoinNode, PieceKind, PlacedMotif, Plan, Point } from '../../shared-types/plan'
+import type { JoinNode, MotifAccount, PieceKind, PlacedMotif, Plan, Point } from '../../shared-types/plan'
 import { remembered } from '../memo'
 
 export interface PlacedPiece extends PlacedMotif {
@@ -42,6 +42,32 @@ export const joinPoints = remembered((plan: Plan): readonly JoinPoint[] => {
   const others = [...plan.halves, ...plan.fillers].flatMap((piece) => piece.points ?? [])
   return others.length > 0 ? [...plan.joins, ...others] : plan.joins
 })
+
+/** The same as a map has them: where a round closes they are marked at both of its ends. */
+export const marksOnMap = remembered((plan: Plan): readonly JoinPoint[] => {
+  const points = joinPoints(plan)
+  const { round } = plan
+  if (!round) return points
+  const again = plan.joins.filter(({ wraps }) => wraps)
+  return [...points, ...again.map((node) => ({ ...node, x: node.x + round.circumference }))]
+})
+
+/** How large the map of a plan is, in mm: opened out, where something is joined in the round. */
+export const mapSize = ({
+  size,
+  round,
+}: Pick<Plan, 'size' | 'round'>): { width: number; height: number } => ({
+  width: round?.map ?? size.width,
+  height: size.height,
+})
+
+const accountsById = remembered(
+  (plan: Plan) => new Map(plan.accounts.map((account) => [account.id, account])),
+)
+
+/** The account of what is placed: of several motifs its own. */
+export const accountAt = (plan: Plan, { motif }: Pick<PlacedMotif, 'motif'>): MotifAccount | null =>
+  (motif !== undefined ? accountsById(plan).get(motif) : undefined) ?? plan.motif
 
 /** Join points that fillers or half motifs have of their own, beside those where motifs meet. */
 export const ownPoints = (pieces: readonly { readonly points?: readonly Point[] | undefined }[]): number =>

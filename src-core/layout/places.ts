@@ -1,5 +1,6 @@
 /** M21–M23: which places an arrangement has: rows from the top, places from the left, both from 1. */
 import type { AlternateRows, Arrangement } from '../../shared-types/project'
+import { remembered } from '../memo'
 
 export interface Place {
   readonly id: string
@@ -17,7 +18,7 @@ export interface PlaceCounts {
   readonly rings: number
 }
 
-const placeId = (row: number, column: number): string => `${row},${column}`
+export const placeId = (row: number, column: number): string => `${row},${column}`
 
 /** How many motifs the arrangement has, without laying it out. */
 export function countPlaces({ arrangement, columns, rows, alternateRows, rings }: PlaceCounts): number {
@@ -59,3 +60,8 @@ export function placesOf(counts: PlaceCounts): Place[] {
       places.push({ id: placeId(row, i + 1), row, column: i + 1, halves: start + 2 * i })
   return places
 }
+
+/** How many motifs every row has, from the top, where none is left out. */
+export const fullLengths = remembered((counts: PlaceCounts): readonly number[] =>
+  rowSpans(counts).map(({ count }) => count),
+)

@@ -10,23 +10,30 @@ import type {
   PlanSize,
 } from '../../shared-types/plan'
 import type { BlanketLayout, Hand, Joining, Order } from '../../shared-types/project'
+import { finding } from '../findings/finding'
 import { scaleOutline } from '../geometry/points'
+import type { Outline } from '../geometry/points'
 import { checkNodes } from '../joins/checks'
 import { POINT_SEAM } from '../joins/constants'
 import { holdingFindings, holdingOf } from '../joins/holding'
 import { findNodes } from '../joins/nodes'
-import type { Node } from '../joins/nodes'
-import { joinableAnchors, joinReach, stretchLimit } from '../joins/rule'
-import type { Rule } from '../joins/rule'
+import type { Node, NodeWays } from '../joins/nodes'
+import { anchorsUnder, joinReach, pairWay, stretchLimit } from '../joins/rule'
+import type { Rule, Rules } from '../joins/rule'
+import type { Bridges } from '../materials/input'
 import { sequenceWithAdditions, workSequence } from '../joins/sequence'
 import { firstPetals, workSteps } from '../joins/steps'
 import { usualEdgingStyle } from '../materials/edging'
 import { contactAnchors } from '../motif/contacts'
+import { countOf } from '../motif/numbering'
 import type { ResolvedGauge } from '../stitches/gauge'
 import type { Millimetres } from '../units/quantity'
 import { blanketSize, layBlanket } from './blanket'
-import type { BlanketCounts, Laid } from './blanket'
-import { halfId } from './addresses'
+import type { BlanketCounts, Laid, OutlineTest } from './blanket'
+import { ownPairs } from './cells'
+import type { Cells } from './cells'
+import { countPlaces, placesOf } from './places'
+import { addressWords, halfId } from './addresses'
 import { fillerWorks, firstOfFiller } from './filler-works'
 import type { Filling } from './fillers'
 import type { Halved } from './halves'
@@ -35,92 +42,199 @@ import type { EdgeInput } from './edge'
 import { holeKinds, openingsOf } from './holes'
 import type { Opening } from './holes'
 import { latticeOf } from './lattice'
-import type { Lattice } from './lattice'
+import type { Lattice, Mixture } from './lattice'
+import type { Pattern } from './pattern'
 
-/** Lattice of one motif under a rule. */
+/** The lattice of a blanket's motifs under its rules. */
 export const lattice = (
-  account: MotifAccount,
-  offset: boolean,
-  turn: number,
-  alternateTurn: number,
-  rule: Rule,
-) => latticeOf(account.outline, offset, turn, alternateTurn, rule.gap)
+  accounts: readonly MotifAccount[],
+  cells: Cells,
+  counts: BlanketCounts,
+  rules: Rules,
+): Lattice =>
+  latticeFor(
+    accounts.map(({ outline }) => outline),
+    cells.pattern,
+    counts,
+    rules,
+    (halves, rows) => ownPairs(cells, counts, halves, rows),
+  )
+
+/** A lattice for outlines by kind; `own` finds the pairs that the pattern does not have. */
+export function latticeFor(
+  outlines: readonly Outline[],
+  pattern: Pattern,
+  counts: Pick<BlanketCounts, 'arrangement' | 'turn' | 'alternateTurn'>,
+  rules: Rules,
+  own: Mixture['ownPairs'] = () => [],
+): Lattice {
+  const { arrangement, turn, alternateTurn } = counts
+  const isMixed = outlines.length > 1
+  return latticeOf(
+    outlines,
+    arrangement !== 'straight-rows',
+    turn,
+    alternateTurn,
+    rules.of(0, 0).gap,
+    isMixed
+      ? {
+          pattern,
+          gapOf: (one, other) => rules.of(one, other).gap,
+          ownPairs: own,
+        }
+      : undefined,
+  )
+}
 
 export interface Arranged extends Laid {
   /** Change of the size when every motif grows by SENSITIVITY_STEP mm tip to tip. */
   readonly sensitivity: PlanSize['sensitivity']
+  /** Of the box round every place of the arrangement, whatever is left out. */
+  readonly full: { readonly width: Millimetres; readonly height: Millimetres }
 }
 
 /** Places every motif and says how sensitive the size is (M26). */
-export function arrange(account: MotifAccount, grid: Lattice, counts: BlanketCounts, rule: Rule): Arranged {
-  const laid = layBlanket(grid, counts)
-  const grown = scaleOutline(account.outline, 1 + SENSITIVITY_STEP / account.overTips)
-  const larger = blanketSize(
-    latticeOf(grown, counts.arrangement !== 'straight-rows', counts.turn, counts.alternateTurn, rule.gap),
-    counts,
+export function arrange(
+  accounts: readonly MotifAccount[],
+  cells: Cells,
+  grid: Lattice,
+  counts: BlanketCounts,
+  rules: Rules,
+  outline: OutlineTest | undefined,
+): Arranged {
+  const laid = layBlanket(grid, counts, cells, outline)
+  const grown = accounts.map(({ outline, overTips }) =>
+    scaleOutline(outline, 1 + SENSITIVITY_STEP / overTips),
   )
+  const wider = latticeFor(grown, cells.pattern, counts, rules, (halves, rows) =>
+    ownPairs(cells, counts, halves, rows),
+  )
+  const kept = new Set(outline ? laid.placements.map(({ id }) => id) : [])
+  // An outline keeps the motifs that it has: the same ones, larger, are what grows.
+  const larger = outline
+    ? layBlanket(wider, counts, keeping(cells, counts, kept))
+    : blanketSize(wider, counts, cells)
   return {
     ...laid,
+    full: outline ? blanketSize(grid, counts) : laid,
     sensitivity: {
       step: SENSITIVITY_STEP,
-      width: larger.width - laid.width,
+      width: laid.round > 0 ? larger.round - laid.round : larger.width - laid.width,
       height: larger.height - laid.height,
     },
   }
 }
 
+/** The cells with everything left out that an outline leaves out. */
+function keeping(cells: Cells, counts: BlanketCounts, kept: ReadonlySet<string>): Cells {
+  const own = new Map(cells.own)
+  for (const { id } of placesOf(counts)) if (!kept.has(id)) own.set(id, null)
+  return { ...cells, own }
+}
+
 export interface Joined {
   readonly nodes: readonly Node[]
-  readonly anchors: readonly Anchor[]
+  /** The anchors that may be joined, by kind of motif. */
+  readonly anchors: readonly (readonly Anchor[])[]
   readonly reach: Millimetres
+  /** Which anchors of which kinds are joined; left out where every two are. */
+  readonly ways: NodeWays
   /** Gap at a join from which it is over-stretched. */
   readonly stretchLimit: Millimetres
   /** The widest gap between members of a node. */
   readonly spread: Millimetres
   /** Slip stitches into a neighbour. */
   readonly operations: number
+  /** Of these, those that are worked with joining chains, by how many chains. */
+  readonly bridges: readonly Bridges[]
   readonly seams: { readonly length: Millimetres; readonly count: number }
   readonly findings: readonly Finding[]
 }
 
-/** The account of the motif as the layout uses it: a round one has its places where neighbours touch. */
+/** The accounts of the motifs as the layout uses them: a round one has its places where neighbours touch. */
+export const placedAccounts = (
+  accounts: readonly MotifAccount[],
+  grid: Lattice,
+  hand: Hand,
+): readonly MotifAccount[] => accounts.map((account) => placedAccount(account, grid, hand))
+
 export const placedAccount = (account: MotifAccount, grid: Lattice, hand: Hand): MotifAccount =>
   account.shape === 'round' ? { ...account, anchors: contactAnchors(account, grid, hand) } : account
 
-/** Join points, seams and what is to be said about them; of a placed account. */
+/** Join points, seams and what is to be said about them; of placed accounts. */
 export function join(
-  account: MotifAccount,
+  accounts: readonly MotifAccount[],
   gauge: ResolvedGauge,
-  rule: Rule,
+  rules: Rules,
   joining: Joining | undefined,
   laid: Laid,
   counts: BlanketCounts,
 ): Joined {
-  const anchors = joinableAnchors(account.anchors, rule.rule, account.shape === 'round')
-  const { reach, findings: reachFindings } = joinReach(joining, rule, account, gauge)
-  const motifs = laid.placements.map(({ x, y, turn }) => ({ x, y, turn, anchors }))
-  const nodes = findNodes(motifs, reach)
+  const anchors = anchorsUnder(accounts, rules)
+  const isPlain = accounts.length === 1
+  const way = pairWay(joining, accounts, rules, gauge)
+  const kinds = accounts.map((_, kind) => kind)
+  const reaches = kinds.flatMap((kind) => kinds.map((other) => way(kind, other).reach))
+  const { findings: reachFindings } = joinReach(joining, rules.main, accounts[0]!, gauge)
+  const reach = Math.max(...reaches)
+  const ways: NodeWays = { round: laid.round, pair: isPlain ? undefined : way }
+  const motifs = laid.placements.map(({ x, y, turn, kind }) => ({
+    x,
+    y,
+    turn,
+    kind,
+    anchors: anchors[kind]!,
+  }))
+  const nodes = findNodes(motifs, reach, ways)
   const spread = nodes.reduce((most, node) => Math.max(most, node.spread), 0)
-  const limit = stretchLimit(rule, account, gauge)
-  const checked =
-    rule.rule === 'apart'
-      ? []
-      : checkNodes({
-          ids: laid.placements.map((p) => p.id),
-          nodes,
-          petals: account.petals,
-          stretchLimit: limit,
-        })
+  const smallest = accounts.reduce((least, each) => (each.overTips < least.overTips ? each : least))
+  const limit = stretchLimit({ gap: rules.widest }, smallest, gauge)
+  const isJoined = rules.main.rule !== 'apart'
+  const checked = isJoined
+    ? checkNodes({
+        ids: laid.placements.map((p) => p.id),
+        nodes,
+        petals: Math.max(...accounts.map(({ petals }) => petals)),
+        stretchLimit: limit,
+      })
+    : []
   return {
     nodes,
     anchors,
     reach,
+    ways,
     stretchLimit: limit,
     spread,
     operations: nodes.reduce((sum, node) => sum + node.members.length - 1, 0),
-    seams: rule.rule === 'seam' ? seamsOf(nodes, laid, counts) : { length: 0, count: 0 },
-    findings: [...reachFindings, ...checked],
+    bridges: bridgesOf(nodes, laid, rules),
+    seams: rules.main.rule === 'seam' ? seamsOf(nodes, laid, counts) : { length: 0, count: 0 },
+    findings: [...reachFindings, ...checked, ...(isJoined ? looseFindings(nodes, laid, accounts) : [])],
   }
+}
+
+/** How many joins are worked with joining chains: of each later motif to the first at its join point. */
+function bridgesOf(nodes: readonly Node[], { placements }: Laid, rules: Rules): Bridges[] {
+  const counts = new Map<number, number>()
+  for (const { members } of nodes)
+    for (const { motif } of members.slice(1)) {
+      const rule = rules.of(placements[members[0]!.motif]!.kind, placements[motif]!.kind)
+      if (rule.rule === 'bridge') counts.set(rule.chains, (counts.get(rule.chains) ?? 0) + 1)
+    }
+  return [...counts].map(([chains, operations]) => ({ chains, operations }))
+}
+
+/** Of several motifs, one that is smaller than its cell may be joined to nothing. */
+function looseFindings(
+  nodes: readonly Node[],
+  { placements }: Laid,
+  accounts: readonly MotifAccount[],
+): Finding[] {
+  if (accounts.length === 1 || placements.length < 2) return []
+  const met = new Set(nodes.flatMap(({ members }) => members.map(({ motif }) => motif)))
+  const loose = placements.filter((_, i) => !met.has(i)).map(({ id }) => id)
+  if (loose.length === 0) return []
+  const values = { count: loose.length, cells: addressWords(loose) }
+  return [finding('layout/loose-kind', 'layout.cells', values, { cells: loose })]
 }
 
 /** The openings between joined motifs, and their kinds: what no size, yarn or time follows from unless it is filled. */
@@ -192,23 +306,34 @@ function seamsOf(nodes: readonly Node[], laid: Laid, counts: BlanketCounts): Joi
   const rows = laid.placements[laid.placements.length - 1]?.row ?? 1
   // Straight rows are sewn in lines across and down; offset ones across, and each short seam down by itself.
   const across = rows - 1
-  const down = counts.arrangement === 'straight-rows' ? counts.columns - 1 : laid.placements.length - rows
+  // In the round the last motif of each row is sewn to the first as well.
+  const closing = laid.round > 0
+  const down =
+    counts.arrangement === 'straight-rows'
+      ? counts.columns - (closing ? 0 : 1)
+      : laid.placements.length - (closing ? 0 : rows)
   return { length, count: length > 0 ? across + down : 0 }
 }
 
 /** What the line along which an edging runs is told from. */
 export function edgeInput(
-  account: MotifAccount,
-  grid: Lattice,
+  accounts: readonly MotifAccount[],
+  cells: Cells,
+  laid: Laid,
   counts: BlanketCounts,
   style: NonNullable<BlanketLayout['edging']>['style'],
-  reach: Millimetres,
+  { reach, ways }: Pick<Joined, 'reach' | 'ways'>,
   halves: boolean,
 ): EdgeInput {
-  const tips = account.anchors.filter((anchor) =>
-    account.shape === 'round' ? true : anchor.kind === 'tip' || anchor.kind === 'corner',
+  const tips = accounts.map(({ anchors, shape }) =>
+    anchors.filter((anchor) => shape === 'round' || anchor.kind === 'tip' || anchor.kind === 'corner'),
   )
-  return { lattice: grid, counts, style: style ?? usualEdgingStyle(account.shape), tips, reach, halves }
+  const isWhole = laid.placements.length === countPlaces(counts) && cells.own.size === 0
+  return {
+    ...{ lattice: laid.lattice, counts, tips, reach, ways, halves },
+    style: style ?? usualEdgingStyle(accounts[0]?.shape),
+    whole: isWhole ? null : laid,
+  }
 }
 
 export interface Worked {
@@ -254,7 +379,7 @@ export function work(
   })
   const labels: number[] = []
   sequence.forEach((motif, i) => (labels[motif] = i + 1))
-  const anchors = placements.map(() => joined.anchors)
+  const anchors = placements.map(({ kind }) => joined.anchors[kind]!)
   const firsts = firstPetals({ placements, anchors, nodes: joined.nodes, sequence })
   const wholes = placements.length
   // A half that nothing is joined to comes after the motif beside it.
@@ -278,7 +403,7 @@ export function work(
 
 /** Each step of the working order, in words: long to tell of a large blanket, and nothing is counted from it. */
 export function tellWork(
-  account: MotifAccount,
+  accounts: readonly MotifAccount[],
   laid: Laid,
   joined: Joined,
   rule: Rule,
@@ -290,20 +415,23 @@ export function tellWork(
 ): OrderStep[] {
   const { placements } = laid
   const { labels, additions } = worked
+  const pieces = [...placements, ...halved.places]
+  const petals = joined.anchors.map(countOf)
   return workSteps({
     placements: [
       ...placements,
       ...halved.places.map(({ row, side, turn }) => ({ id: halfId(row, side), turn })),
     ],
-    anchors: [...placements.map(() => joined.anchors), ...halved.anchors],
+    anchors: [...placements.map(({ kind }) => joined.anchors[kind]!), ...halved.anchors],
     nodes: joined.nodes,
     sequence: worked.all,
     wholes: placements.length,
     halfNodes: halved.nodes,
-    fillers: filler ? fillerWorks(filling, filler, account, placements, labels, hand) : [],
+    fillers: filler ? fillerWorks(filling, filler, accounts, placements, labels, hand) : [],
     labels: [...labels, ...additions.halves, ...additions.fillers],
     firsts: [...worked.firsts, ...halved.firsts],
-    account,
+    accounts: pieces.map(({ kind }) => accounts[kind]!),
+    counts: pieces.map(({ kind }) => petals[kind]!),
     hand,
     seam: rule.rule === 'seam' ? rule.verb : null,
   })

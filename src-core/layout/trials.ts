@@ -7,23 +7,38 @@ import type { Holds, MotifAccount } from '../../shared-types/plan'
 import type { Hand } from '../../shared-types/project'
 import { compareHolding, holdingOf, holds } from '../joins/holding'
 import { findNodes } from '../joins/nodes'
-import { joinableAnchors } from '../joins/rule'
-import type { Rule } from '../joins/rule'
+import { anchorsUnder, pairWay } from '../joins/rule'
+import type { Rule, Rules } from '../joins/rule'
+import type { Joining } from '../../shared-types/project'
+import type { ResolvedGauge } from '../stitches/gauge'
 import { memoised } from '../memo'
 import type { Degrees, Millimetres } from '../units/quantity'
 import { layBlanket } from './blanket'
 import type { BlanketCounts } from './blanket'
 import { holeKinds, openingsOf } from './holes'
 import type { Lattice } from './lattice'
-import { latticeOf } from './lattice'
-import { placedAccount } from './stages'
+import { latticeFor, placedAccounts } from './stages'
+import type { Cells } from './cells'
 
-/** One motif under one way of joining: everything that joins follow from besides the arrangement. */
-interface Ground {
+/** Motifs under one way of joining: everything that joins follow from besides the arrangement. */
+interface Asked {
+  /** Of the motifs, by kind. */
+  readonly accounts: readonly MotifAccount[]
+  /** How they alternate; what was put in or left out by hand is not tried. */
+  readonly cells: Pick<Cells, 'pattern'>
+  readonly rules: Rules
+  readonly joining: Joining | undefined
+  readonly gauge: ResolvedGauge
+  readonly hand: Hand
+}
+
+interface Ground extends Asked {
+  /** Of the first motif. */
   readonly account: MotifAccount
   readonly rule: Rule
+  /** The widest of all. */
   readonly reach: Millimetres
-  readonly hand: Hand
+  readonly pair: ReturnType<typeof pairWay>
 }
 
 /** How an arrangement is joined. Points and gaps are those of the patch: to be compared with each other only. */
@@ -44,7 +59,8 @@ export interface Trial extends Holds {
 export type Depth = 'usual' | 'fine'
 
 /** Which rows or rings, without how many and how they are rotated. */
-export type Kind = Pick<BlanketCounts, 'arrangement' | 'alternateRows'>
+export type Kind = Pick<BlanketCounts, 'arrangement' | 'alternateRows'> &
+  Partial<Pick<BlanketCounts, 'inTheRound'>>
 
 /** The largest patch: each kind of neighbourhood occurs in it, at the edges too. Rows keep their parity. */
 const PATCH = { columns: 5, rows: 5, rings: 2 } as const
@@ -112,8 +128,17 @@ function lookOf({ turn, alternateTurn, period }: Trial): string {
 export class Trials {
   readonly ground: Ground
   readonly #lattice = memoised(
-    (offset: boolean, turn: Degrees, alternateTurn: Degrees) =>
-      latticeOf(this.ground.account.outline, offset, turn, alternateTurn, this.ground.rule.gap),
+    (arrangement: BlanketCounts['arrangement'], turn: Degrees, alternateTurn: Degrees) => {
+      const { accounts, cells, rules } = this.ground
+      const counts = { arrangement, turn, alternateTurn }
+      const pattern = { ...cells.pattern, arrangement, rings: 0 }
+      return latticeFor(
+        accounts.map(({ outline }) => outline),
+        pattern,
+        counts,
+        rules,
+      )
+    },
     LATTICES,
   )
   readonly #tried = new Map<string, Trial>()
@@ -128,27 +153,27 @@ export class Trials {
     turn,
     alternateTurn,
   }: Pick<BlanketCounts, 'arrangement' | 'turn' | 'alternateTurn'>): Lattice {
-    return this.#lattice(arrangement !== 'straight-rows', turn, alternateTurn)
+    return this.#lattice(arrangement, turn, alternateTurn)
   }
 
   /** How a blanket of these counts is joined, judged on its patch. */
   of(counts: BlanketCounts): Trial {
     const patch = patchOf(counts)
-    const { arrangement, alternateRows, columns, rows, rings, turn, alternateTurn } = patch
-    const key = `${arrangement} ${alternateRows} ${columns} ${rows} ${rings} ${turn} ${alternateTurn}`
+    const { arrangement, alternateRows, columns, rows, rings, turn, alternateTurn, inTheRound } = patch
+    const key = `${arrangement} ${inTheRound} ${alternateRows} ${columns} ${rows} ${rings} ${turn} ${alternateTurn}`
     return remembered(this.#tried, key, () => this.exactly(patch))
   }
 
   /** The same of every motif, however many there are. */
   exactly(counts: BlanketCounts): Trial {
-    const { account, rule, reach, hand } = this.ground
+    const { account, accounts, rules, reach, pair, hand } = this.ground
     const lattice = this.lattice(counts)
-    const { placements } = layBlanket(lattice, counts)
-    const own = placedAccount(account, lattice, hand).anchors
-    const anchors = joinableAnchors(own, rule.rule, account.shape === 'round')
+    const { placements, round } = layBlanket(lattice, counts)
+    const anchors = anchorsUnder(placedAccounts(accounts, lattice, hand), rules)
     const nodes = findNodes(
-      placements.map(({ x, y, turn }) => ({ x, y, turn, anchors })),
+      placements.map(({ x, y, turn, kind }) => ({ x, y, turn, kind, anchors: anchors[kind]! })),
       reach,
+      { round, pair: accounts.length > 1 ? pair : undefined },
     )
     const { pieces, single } = holdingOf(placements.length, nodes)
     const spread = nodes.reduce((most, node) => Math.max(most, node.spread), 0)
@@ -179,7 +204,7 @@ export class Trials {
   rotations({ arrangement, alternateRows }: Kind, depth: Depth): readonly Trial[] {
     return remembered(this.#rotations, `${arrangement} ${alternateRows} ${depth}`, () => {
       const { account, rule } = this.ground
-      const counts = { arrangement, alternateRows, ...PATCH, rows: PATCH.rows + 1 }
+      const counts = { arrangement, alternateRows, ...PATCH, rows: PATCH.rows + 1, inTheRound: false }
       const at = (turn: Degrees, alternateTurn: Degrees) => this.of({ ...counts, turn, alternateTurn })
       if (account.shape === 'round' || rule.rule === 'apart') return [at(0, 0)]
       const period = periodOf(account)
@@ -230,8 +255,16 @@ const known = new WeakMap<MotifAccount, Map<string, Trials>>()
 const MOST_GROUNDS = 6
 
 /** Everything tried of one motif under one way of joining, for as long as its account is in use. */
-export function trialsOf(ground: Ground): Trials {
-  const { account, rule, reach, hand } = ground
+export function trialsOf(asked: Asked): Trials {
+  const { accounts, rules, hand, joining, gauge } = asked
+  const [account] = accounts as [MotifAccount, ...MotifAccount[]]
+  const pair = pairWay(joining, accounts, rules, gauge)
+  const kinds = accounts.map((_, kind) => kind)
+  const reach = Math.max(...kinds.flatMap((one) => kinds.map((other) => pair(one, other).reach)))
+  const rule = rules.of(0, 0)
+  const ground: Ground = { ...asked, account, rule, reach, pair }
+  // Of several motifs too much can differ: they are tried anew.
+  if (accounts.length > 1) return new Trials(ground)
   const own = known.get(account) ?? new Map<string, Trials>()
   known.set(account, own)
   if (own.size > MOST_GROUNDS) own.clear()

@@ -21,6 +21,8 @@ export interface EdgingBase {
   readonly tips: number
   /** mm. Mean distance between neighbouring tips. */
   readonly chord: Millimetres
+  /** Whole turns that the line makes, 1 where it is left out: each makes every round longer. */
+  readonly turns?: number
   /** mm. How deep the valleys lie behind the line; said, it picks the stitch that fills them. */
   readonly valleyDepth?: Millimetres
 }
@@ -84,7 +86,7 @@ function firstRound(
 
 /**
  * Stitches, length and metres of every round of an edging. A round's length is the base grown by 2π times
- * the height so far (a closed line that is offset outward grows so, whatever its corners and valleys do to
+ * the height so far, for every turn that it makes (a closed line that is offset outward grows so, whatever its corners and valleys do to
  * the stitches), its stitches are that length over w; a bridging first round has one stitch in each tip and
  * round(0.95·chord/w) chains between.
  */
@@ -105,7 +107,7 @@ export function workEdging(
     if (!known) unknown.push(written)
     const stitch = known ?? 'sc'
     height += gauge.height(stitch)
-    const length = base.length + 2 * Math.PI * height
+    const length = base.length + (base.turns ?? 1) * 2 * Math.PI * height
     const work: RoundWork =
       index === 0
         ? firstRound(style, base, length, gauge)

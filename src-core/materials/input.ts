@@ -37,6 +37,12 @@ export interface OtherWork {
 /** What is counted with, whatever is made: the yarns, who wears which, and what is allowed for. */
 export type Basis = Readonly<Pick<Settled, 'yarns' | 'colourways' | 'allowance' | 'units' | 'terms'>>
 
+/** Joins that are worked with so many joining chains each. */
+export interface Bridges {
+  readonly chains: number
+  readonly operations: number
+}
+
 /** Geometry that is already known; this room only counts. Lengths in mm. */
 export interface MaterialsInput {
   readonly basis: Basis
@@ -54,6 +60,8 @@ export interface MaterialsInput {
   /** Slip stitches into a neighbour: the sum over all meeting points of members − 1. */
   readonly joinOperations: number
   readonly joinNodes: number
+  /** Of these, those that are worked with joining chains. */
+  readonly bridges?: readonly Bridges[]
   /** Slip stitches that hang fillers in: they cost time and no yarn of their own. */
   readonly fillerJoins?: number
   /** All seams together, and how many pieces of yarn they are sewn with. */

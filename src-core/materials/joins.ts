@@ -2,7 +2,7 @@
 import { stitchYarn } from '../stitches/gauge'
 import { isUsableOrZero } from '../units/usable'
 import { MATERIAL_CONSTANTS, SEAM_YARN } from './constants'
-import type { MaterialsInput } from './input'
+import type { Bridges, MaterialsInput } from './input'
 import { DEFAULTS } from '../settled'
 
 interface JoinWork {
@@ -33,17 +33,19 @@ export function workJoins(
 ): JoinWork {
   const { joining } = input
   const rule = joining?.rule
-  if (rule === 'bridge' && input.joinOperations > 0) {
-    const chains = isUsableOrZero(joining?.bridgeChains) ? joining.bridgeChains : 0
-    const each = stitchYarn('ch', input.gauge) * (chains + MATERIAL_CONSTANTS.bridgeExtraChains)
+  const bridges = input.bridges ?? usualBridges(input)
+  const operations = bridges.reduce((sum, bridge) => sum + bridge.operations, 0)
+  if (operations > 0) {
+    const chain = stitchYarn('ch', input.gauge)
+    const one = ({ chains }: Bridges): number => chain * (chains + MATERIAL_CONSTANTS.bridgeExtraChains)
     const ownYarn = named && yarn !== outer
     // Half motifs of the layout's own join as it does; fillers are hung in by slip stitches alone.
     const halves = (input.others ?? []).filter((piece) => piece.share !== undefined)
     const motifs = halves.reduce((sum, piece) => sum + piece.counts.motifs, input.counts.motifs)
-    const joined = Math.min(input.joinOperations, input.joiners ?? Math.max(0, motifs - 1))
+    const joined = Math.min(operations, input.joiners ?? Math.max(0, motifs - 1))
     const ends = ownYarn ? MATERIAL_CONSTANTS.tailsPerSection * joined : 0
     return {
-      millimetres: input.joinOperations * each,
+      millimetres: bridges.reduce((sum, bridge) => sum + bridge.operations * one(bridge), 0),
       tailMillimetres: ends * tail,
       ends,
       ownYarn,
@@ -61,4 +63,11 @@ export function workJoins(
     }
   }
   return NOTHING
+}
+
+/** Every join alike, where the rule for all is a joining chain. */
+function usualBridges({ joining, joinOperations }: MaterialsInput): Bridges[] {
+  if (joining?.rule !== 'bridge') return []
+  const chains = isUsableOrZero(joining.bridgeChains) ? joining.bridgeChains : 0
+  return [{ chains, operations: joinOperations }]
 }

@@ -12,13 +12,14 @@ const SAME_DIRECTION: Radians = 1e-6
 
 /** Places of a round motif towards all the neighbours that its lattice can give it, before its turn. */
 export function contactAnchors(account: MotifAccount, lattice: Lattice, hand: Hand): Anchor[] {
-  const { column, rows, shift } = lattice
+  const { column, pitches, shift, beside } = lattice
   const steps: [number, number][] = [
     [column, 0],
     [-column, 0],
   ]
   const sideways = shift > 0 ? [shift, -shift] : [0]
-  for (const down of rows) for (const side of sideways) steps.push([side, down], [side, -down])
+  for (const down of pitches) for (const side of sideways) steps.push([side, down], [side, -down])
+  for (const { x, y } of beside) steps.push([x, y], [-x, -y])
   const directions: Radians[] = []
   for (const [x, y] of steps)
     for (const turn of new Set(lattice.turns)) {

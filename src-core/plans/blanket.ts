@@ -1,29 +1,33 @@
 /**
- * A blanket: one motif on a lattice, joined, coloured and edged. Each stage is a pure function in its own room and
+ * A blanket: cells on a lattice, each with its motif or none, joined, coloured and edged. Each stage is a pure function in its own room and
  * is not run again while what it reads stays the same (see memo.ts), so that a planner that lives as long as a
  * window answers a small change quickly.
  */
 import type { Finding } from '../../shared-types/finding'
-import type { BlanketPlan, YarnForMotifs } from '../../shared-types/plan'
-import type { Yarn } from '../../shared-types/project'
+import type { BlanketPlan, MotifAccount, RoundAccount, YarnForMotifs } from '../../shared-types/plan'
+import type { Motif, Yarn } from '../../shared-types/project'
 import type { Settled, SettledBlanket } from '../../shared-types/settled'
-import { accountFrom, accountOf, readBy } from '../accounts'
+import { accountFrom, readBy } from '../accounts'
 import type { Reference } from '../checks/references'
-import { assignColourways } from '../colour/assign'
+import { assignByMotif } from '../colour/by-motif'
 import { colourCells } from '../colour/cells'
 import { legibilityFindings } from '../colour/legibility'
 import { bySeverity, finding } from '../findings/finding'
-import { joinReach, joinRule } from '../joins/rule'
+import type { Rule } from '../joins/rule'
 import { createAdditions, tally } from '../layout/additions'
-import { blanketCounts, blanketSize, blockingFactors, COUNT_FIELDS } from '../layout/blanket'
-import type { BlanketCounts, CountFields } from '../layout/blanket'
+import { blanketSize } from '../layout/blanket'
+import type { BlanketCounts, Placement } from '../layout/blanket'
+import type { Cells } from '../layout/cells'
+import { createGround } from '../layout/ground'
+import { outlineReach } from '../layout/outline'
+import { countPlaces, fullLengths } from '../layout/places'
 import * as edges from '../layout/edge'
 import * as frames from '../layout/frame'
+import type { Lattice } from '../layout/lattice'
 import * as stages from '../layout/stages'
 import { offTarget } from '../layout/target'
 import { trialsOf } from '../layout/trials'
-import { edgingHeight } from '../materials/edging'
-import type { MaterialsInput } from '../materials/input'
+import type { Bridges, MaterialsInput, Piece } from '../materials/input'
 import { materials } from '../materials/materials'
 import { withinYarns } from '../materials/stash'
 import { memoised } from '../memo'
@@ -31,7 +35,7 @@ import { heldColours } from '../progress/held'
 import { blanketWork } from '../progress/blanket-work'
 import { isBegun, notBegun, tellProgress } from '../progress/progress'
 import { settled } from '../settled'
-import { resolveGauge } from '../stitches/gauge'
+import { LATTICES_KEPT } from '../layout/constants'
 import { EMPTY } from './empty'
 import type { KindPlanner } from './kind'
 
@@ -50,26 +54,59 @@ function yarnsAmong(yarns: readonly Yarn[], ids: string): readonly Yarn[] {
   return yarns.filter(({ id }) => known.has(id))
 }
 
-/** How many lattices a planner remembers: straight and offset rows with and without the last change. */
-const LATTICES = 6
+const pitchOf = ({ column, rows }: Lattice) => ({ column, row: (rows[0] + rows[1]) / 2 })
+
+/** How often each motif is made, in which colourways. */
+function piecesOf(
+  motifs: readonly Motif[],
+  accounts: readonly MotifAccount[],
+  placements: readonly Placement[],
+  colourways: readonly string[],
+): Piece[] {
+  return motifs.map((motif, kind) => {
+    const own = colourways.filter((_, i) => placements[i]!.kind === kind)
+    return { motif, account: accounts[kind]!, counts: { motifs: own.length, byColourway: tally(own) } }
+  })
+}
+
+/** Joins with joining chains, those of half motifs too: they join as the motifs do. */
+const allBridges = (joined: Pick<stages.Joined, 'bridges'>, rule: Rule, halves: number): Bridges[] =>
+  rule.rule === 'bridge' && halves > 0
+    ? [...joined.bridges, { chains: rule.chains, operations: halves }]
+    : [...joined.bridges]
+
+/** A note where the motifs that alternate do not come out even once round. */
+function unevenRound({ pattern }: Cells, { inTheRound, columns }: BlanketCounts): Finding[] {
+  if (!inTheRound || pattern.by !== 'cell' || columns % pattern.count === 0) return []
+  return [finding('layout/round-pattern', 'layout.columns', { count: pattern.count, columns })]
+}
+
+/** What is told of a round, blocked `wider` by. */
+function roundAccount(
+  arranged: stages.Arranged,
+  { nodes }: stages.Joined,
+  edging: number,
+  wider: number,
+): RoundAccount {
+  const circumference = arranged.round * wider
+  return {
+    circumference,
+    flat: circumference / 2,
+    map: (arranged.width + 2 * edging) * wider,
+    joins: nodes.filter(({ wraps }) => wraps).length,
+  }
+}
 
 /** Plans blankets, with a memory of the last one. */
 export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
-  const gaugeOf = memoised(resolveGauge)
-  const ruleOf = memoised(joinRule)
-  const counted = memoised((...fields: unknown[]) =>
-    blanketCounts(Object.fromEntries(COUNT_FIELDS.map((name, i) => [name, fields[i]])) as CountFields),
-  )
-  // By its fields: a layout whose cells alone were painted keeps its counts, and all that follows from them.
-  const countsOf = (layout: SettledBlanket) => counted(...COUNT_FIELDS.map((name) => layout[name]))
-  const lattice = memoised(stages.lattice, LATTICES)
+  const frame = createGround()
   const arrange = memoised(stages.arrange)
-  const placed = memoised(stages.placedAccount, LATTICES)
+  const placed = memoised(stages.placedAccounts, LATTICES_KEPT)
   const join = memoised(stages.join)
   const open = memoised(stages.open)
   const hold = memoised(stages.hold)
-  const cells = memoised(colourCells)
-  const colours = memoised(assignColourways)
+  const colourable = memoised(colourCells)
+  const colours = memoised(assignByMotif)
   const legibility = memoised(legibilityFindings)
   const used = memoised(yarnsAmong)
   const work = memoised(stages.work)
@@ -83,40 +120,22 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
   const finishMotifs = memoised(frames.finishMotifs)
   const finishJoins = memoised(frames.finishJoins)
 
-  /** Everything that the size follows from; null where a part of it is missing. */
-  function frame(project: Settled, layout: SettledBlanket) {
-    const findings: Finding[] = []
-    const hand = project.hand
-    const motif = project.motifs.find((entry) => entry.id === layout.motif)
-    if (!layout.motif) findings.push(finding('layout/no-motif', 'layout.motif'))
-    const told = motif ? accountOf(project, motif) : null
-    const read = countsOf(layout)
-    const blocking = blockingFactors(layout)
-    const gauge = told?.gauge ?? gaugeOf((motif ?? project).gauge, project.terms)
-    const { rule, findings: ruleFindings } = ruleOf(project.joining, gauge)
-    findings.push(...(told?.findings ?? []), ...read.findings, ...blocking.findings, ...ruleFindings)
-    const measured = told?.account ?? null
-    const counts = read.counts
-    if (!motif || !measured || !counts) return { findings, measured, parts: null }
-    const offset = counts.arrangement !== 'straight-rows'
-    const grid = lattice(measured, offset, counts.turn, counts.alternateTurn, rule)
-    const edging = edgingHeight(layout.edging?.rounds ?? [], project.terms, gauge)
-    return {
-      findings,
-      measured,
-      parts: { hand, motif, measured, gauge, rule, counts, offset, grid, edging, blocking },
-    }
-  }
-
   /** Everything of a blanket that counts; what is drawn and told of each motif comes in `planBlanket`. */
   const reckon = memoised((project: Settled, layout: SettledBlanket) => {
     const { findings, measured: known, parts } = frame(project, layout)
     if (!parts) return { known, findings, laid: null }
-    const { hand, motif, measured, gauge, rule, counts, offset, grid, edging, blocking } = parts
+    const { hand, motifs, accounts, cells, gauge, rules, counts, grid, edging, blocking, cut } = parts
+    const offset = counts.arrangement !== 'straight-rows'
+    const rule = rules.main
     const units = project.units
-    const arranged = arrange(measured, grid, counts, rule)
-    const laid = placed(measured, grid, hand)
-    const joined = join(laid, gauge, rule, project.joining, arranged, counts)
+    const arranged = arrange(accounts, cells, grid, counts, rules, cut.test)
+    if (arranged.placements.length === 0) {
+      findings.push(finding('layout/nothing-left', 'layout.cells'))
+      return { known, findings, laid: null }
+    }
+    findings.push(...outlineReach(cut.shape, arranged.full, pitchOf(grid), units))
+    const laid = placed(accounts, grid, hand)
+    const joined = join(laid, gauge, rules, project.joining, arranged, counts)
     const ways = project.colourways
     const { fill, painted, kept, held } = layout.cells
     const fast = heldColours(held, project.made)
@@ -124,14 +143,20 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
     // Only an order by colourway hangs on the colours: painting leaves every other order as it is.
     const sorted = order === 'colourway'
     const wayOrder = sorted ? ways.map((way) => way.id).join(' ') : ''
-    const shared = { project, layout, account: measured, rule, arranged, joined }
+    const shared = { project, layout, accounts: laid, rule, arranged, joined }
     const gaps = additions.lay({ ...shared, counts, open: () => open(arranged, joined, counts).openings })
     const { width, height } = blocking
-    const size = finishSize(measured, arranged, edging, width, height)
-    const beside = cells(arranged.placements, offset)
+    const size = finishSize(accounts, arranged, edging, width, height)
+    const isCut = arranged.placements.length < countPlaces(counts)
+    const beside = colourable(
+      ...([arranged.placements, offset, counts.inTheRound ? counts.columns : 0] as const),
+      isCut ? fullLengths(counts) : undefined,
+    )
     /** Everything that follows from the colours, down to the yarn. */
     const colour = (stash: readonly YarnForMotifs[]) => {
-      const coloured = colours(beside, fill, painted, ways, kept, counts.arrangement, stash, fast)
+      const coloured = colours(
+        ...([beside, fill, painted, ways, kept, counts.arrangement, cells.motifs, stash, fast] as const),
+      )
       const wayOf = sorted ? coloured.colourways : NO_WAYS
       const worked = work(
         ...([arranged, joined, order, hand, wayOf, wayOrder, offset] as const),
@@ -139,29 +164,32 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
       )
       const tallied = { motifs: arranged.placements.length, byColourway: tally(coloured.colourways) }
       const added = additions.finish({
-        ...{ ...shared, motif, gaps, worked, edging, blocking },
+        ...{ ...shared, motifs, gaps, worked, edging, blocking },
         colourways: coloured.colourways,
       })
       const style = layout.edging?.style
       const halves = added.placed.halves.length > 0
-      const edge = edging > 0 ? edgeInput(measured, grid, counts, style, joined.reach, halves) : null
+      const edge = edging > 0 ? edgeInput(accounts, cells, arranged, counts, style, joined, halves) : null
       const line = edge && edgeLine(edge)
+      const [main, ...others] = piecesOf(motifs, laid, arranged.placements, coloured.colourways)
       const input: MaterialsInput = {
         basis: project,
         joining: project.joining,
         edging: layout.edging,
-        motif,
-        account: measured,
+        motif: main!.motif,
+        account: main!.account,
         gauge,
-        counts: tallied,
-        others: added.pieces,
+        counts: main!.counts,
+        others: [...others, ...added.pieces],
         joinOperations: added.joinOperations,
+        ...(project.joining.pairs && { bridges: allBridges(joined, rule, gaps.halved.operations) }),
         joinNodes: joined.nodes.length,
         fillerJoins: added.fillerJoins,
         seams: added.seams,
         edgingBase: line && {
           length: line.length,
           outerCorners: line.corners,
+          turns: line.turns,
           tips: line.tips,
           chord: line.tips > 0 ? line.length / line.tips : 0,
         },
@@ -175,7 +203,7 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
           project,
           blanketWork({
             ...{ arranged, joined, worked, input, colourways: coloured.colourways },
-            ...{ halved: gaps.halved, filling: gaps.filling },
+            ...{ halved: gaps.halved, filling: gaps.filling, motifs: motifs.length },
             ...{ halves: added.placed.halves, fillers: added.placed.fillers },
           }),
           needed.yarns,
@@ -195,6 +223,7 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
     findings.push(...added.findings, ...needed.findings, ...told.findings)
     // What is to stand apart is not joined on purpose.
     if (rule.rule !== 'apart') findings.push(...holding.findings)
+    findings.push(...unevenRound(cells, counts))
     findings.push(...offTarget(layout, size, units))
     const counted = {
       kind: 'blanket' as const,
@@ -205,7 +234,8 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
       ...(stash.length > 0 && { stash }),
       ...{ progress, marks },
       ...added.placed,
-      accounts: NO_ACCOUNTS,
+      accounts: laid.length > 1 ? laid : NO_ACCOUNTS,
+      ...(arranged.round > 0 && { round: roundAccount(arranged, joined, edging, width) }),
       counts: {
         ...tallied,
         fillers: added.placed.fillers.length,
@@ -218,30 +248,31 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
         rows: [grid.rows[0] * height, grid.rows[1] * height] as const,
       },
       arrangement: counts.arrangement,
-      motif: laid,
+      motif: laid[0] ?? null,
       findings: bySeverity(findings),
     }
     return {
       known,
       findings,
-      laid: { counted, parts, arranged, account: laid, joined, coloured, gaps, worked, edge, line, stash },
+      laid: { counted, parts, arranged, accounts: laid, joined, coloured, gaps, worked, edge, line, stash },
     }
   })
 
   function planBlanket(project: Settled, layout: SettledBlanket): BlanketPlan {
     const { known, findings, laid } = reckon(project, layout)
     if (!laid) return { ...EMPTY, motif: known, findings: bySeverity(findings) }
-    const { counted, parts, arranged, account, joined, coloured, gaps, worked, edge, line } = laid
-    const { hand, rule, edging, blocking } = parts
+    const { counted, parts, arranged, accounts, joined, coloured, gaps, worked, edge, line } = laid
+    const { hand, rules, cells, edging, blocking } = parts
+    const rule = rules.main
     const { labels, firsts } = worked
     const { halved, filling, filler } = gaps
     const frame = [edging, blocking.width, blocking.height] as const
     return {
       settled: settled(project),
       ...counted,
-      motifs: finishMotifs(arranged, labels, firsts, coloured.colourways, ...frame),
+      motifs: finishMotifs(arranged, labels, firsts, coloured.colourways, cells.motifs, ...frame),
       joins: finishJoins(arranged, joined, labels, ...frame),
-      order: tellWork(account, arranged, joined, rule, hand, worked, halved, filling, filler),
+      order: tellWork(accounts, arranged, joined, rule, hand, worked, halved, filling, filler),
       fillerSteps: additions.tell(gaps, arranged, rule, labels, hand),
       holes: open(arranged, joined, parts.counts).holes,
       edgingLines: edge && line ? finishEdge(edge, arranged, line, ...frame) : NO_LINES,
@@ -253,10 +284,17 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
     // Fillers are looked at once the motifs lie.
     placedMotifs: (layout, plan) => [
       layout.motif,
+      ...plan.accounts.map(({ id }) => id),
       plan.motifs.length > 0 ? layout.fillers?.motif : undefined,
     ],
-    names: ({ motif, fillers, edging, cells }) => [
+    names: ({ motif, alternate, fillers, edging, cells }) => [
       ['motif', motif, 'layout.motif'],
+      ...(alternate?.motifs ?? []).map((id, i): Reference => ['motif', id, `layout.alternate.motifs[${i}]`]),
+      ...Object.entries(cells.motifs ?? {}).map(([cell, id]): Reference => [
+        'motif',
+        id ?? undefined,
+        `layout.cells.motifs["${cell}"]`,
+      ]),
       ['motif', fillers?.motif, 'layout.fillers.motif'],
       ['colourway', fillers?.colourway, 'layout.fillers.colourway'],
       ['yarn', edging?.yarn, 'layout.edging.yarn'],
@@ -278,14 +316,15 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
     stash: (project, layout) => reckon(project, layout).laid?.stash ?? [],
     size(project, layout) {
       const { parts } = frame(project, layout)
-      return parts && frames.finished(blanketSize(parts.grid, parts.counts), parts)
+      return (
+        parts && frames.finished(blanketSize(parts.grid, parts.counts, parts.cells, parts.cut.test), parts)
+      )
     },
     tryout(project, layout) {
       const { parts } = frame(project, layout)
       if (!parts) return null
-      const { measured: account, rule, hand, gauge } = parts
-      const { reach } = joinReach(project.joining, rule, account, gauge)
-      const trials = trialsOf({ account, rule, reach, hand })
+      const { accounts, cells, rules, hand, gauge } = parts
+      const trials = trialsOf({ accounts, cells, rules, hand, joining: project.joining, gauge })
       const size = (counts: BlanketCounts) =>
         frames.finished(blanketSize(trials.lattice(counts), counts), parts)
       return { trials, counts: parts.counts, size }

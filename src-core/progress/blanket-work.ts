@@ -13,6 +13,8 @@ interface BlanketParts {
   readonly arranged: Arranged
   readonly joined: Joined
   readonly halved: Halved
+  /** How many motifs the blanket is made of: each is a group of its own in the account. */
+  readonly motifs: number
   readonly filling: Filling
   readonly worked: Worked
   /** By placement. */
@@ -28,6 +30,7 @@ export function blanketWork({
   joined,
   halved,
   filling,
+  motifs,
   worked,
   colourways,
   halves,
@@ -60,8 +63,10 @@ export function blanketWork({
       (_, i) => (seam[wholes + halves.length + i] = joins[wholes + halves.length + i]! * POINT_SEAM),
     )
   }
-  const others = input.motif ? 1 : 0
+  const others = input.motif ? motifs : 0
   const fillerGroup = others
+  // Half motifs follow, those of each motif by themselves.
+  const halfKinds = [...new Set(halved.places.map(({ kind }) => kind))].sort((a, b) => a - b)
   const halfGroup = others + (fillers.length > 0 ? 1 : 0)
   const pieces: WorkPiece[] = []
   const put = (
@@ -70,12 +75,13 @@ export function blanketWork({
   ): void => {
     pieces[rank[index]!] = { ...piece, joins: joins[index]!, seam: seam[index]! }
   }
-  placements.forEach(({ id }, i) =>
-    put(i, { id, kind: 'motif', label: String(worked.labels[i]), colourway: colourways[i] ?? '', group: 0 }),
+  placements.forEach(({ id, kind: group }, i) =>
+    put(i, { id, kind: 'motif', label: String(worked.labels[i]), colourway: colourways[i] ?? '', group }),
   )
-  halves.forEach(({ row, side, label, colourway }, i) =>
-    put(wholes + i, { id: halfId(row, side), kind: 'half', label, colourway, group: halfGroup }),
-  )
+  halves.forEach(({ row, side, label, colourway }, i) => {
+    const group = halfGroup + halfKinds.indexOf(halved.places[i]!.kind)
+    put(wholes + i, { id: halfId(row, side), kind: 'half', label, colourway, group })
+  })
   fillers.forEach(({ motifs, label, colourway }, i) => {
     const index = wholes + halves.length + i
     put(index, { id: fillerId(motifs), kind: 'filler', label, colourway, group: fillerGroup })

@@ -72,6 +72,8 @@ interface MapFacts {
   readonly arrows: boolean
   readonly placesOnTop: boolean
   readonly edging: boolean
+  /** It is joined in the round. */
+  readonly round?: boolean
   readonly fillers: boolean
   readonly halves: boolean
   readonly sheets: number
@@ -106,7 +108,13 @@ export function howToRead(facts: MapFacts, terms: Terms): string {
     parts.push(
       'The small ones are fillers, worked after the last motif round them. Places told by the clock have 12 at the top of the map: slip stitch into the edge there.',
     )
-  if (facts.edging) parts.push(`The line round it is the ${termWord('edging', terms)}.`)
+  if (facts.edging && !facts.round) parts.push(`The line round it is the ${termWord('edging', terms)}.`)
+  if (facts.round) {
+    parts.push(
+      'The dashed lines are one and the same: there the last motif of each row is joined to the first.',
+    )
+    if (facts.edging) parts.push(`The bands at top and bottom are the ${termWord('edging', terms)}.`)
+  }
   parts.push(
     `Right side up, row ${facts.firstRow} at the top${facts.placesOnTop ? '' : '; places count from the left'}.`,
   )

@@ -11,6 +11,7 @@ import { pieceAt } from '../../src-core/layout/placed'
 import { drawnAs } from '../kinds/drawn'
 import * as cameras from './camera'
 import type { Camera, Viewport } from './camera'
+import { mapSize } from '../../src-core/layout/placed'
 import { dimensionFrame, handleAt, resized } from './dimension-frame'
 import type { DimensionFrame, HandleKind } from './dimension-frame'
 import { Gestures } from './gestures'
@@ -212,7 +213,7 @@ export class MapDrawing {
 
   // ——— view
 
-  #size = (): Size => this.#scene?.plan.size ?? { width: 0, height: 0 }
+  #size = (): Size => (this.#scene ? mapSize(this.#scene.plan) : { width: 0, height: 0 })
   #fitting = (): Camera => cameras.fitCamera(this.#size(), this.#viewport)
   #limits = () => cameras.scaleLimits(this.#size(), this.#viewport)
   #kept = (camera: Camera): Camera => cameras.keptInView(camera, this.#size(), this.#viewport)
@@ -318,7 +319,7 @@ export class MapDrawing {
 
   #dimensions(): DimensionFrame | null {
     const plan = this.#scene?.plan
-    return plan ? dimensionFrame(this.#camera, plan.size, this.#viewport, measuredOf(plan)) : null
+    return plan ? dimensionFrame(this.#camera, mapSize(plan), this.#viewport, measuredOf(plan)) : null
   }
 
   #view(): DrawingView {

@@ -12,6 +12,7 @@ import { remembered } from '../../src-core/memo'
 import { keptHalf } from '../../src-core/figures/motif-parts'
 import { joinMarkPath } from '../../src-core/figures/join-mark-items'
 import { JOIN_MARK_SIZES, JOIN_MARKS, joinMarkOf } from '../../src-core/figures/join-marks'
+import { mapSize } from '../../src-core/layout/placed'
 import type { MotifArt } from './motif-art'
 import { groundItems } from './ground'
 import { paintLabels, paintLetter } from './label-painter'
@@ -213,14 +214,15 @@ function byColourway(picture: Picture, inks: Inks, indices: readonly number[]): 
 function paintEdging(pen: Pen, picture: Picture, { scale, x, y, ratio }: Placing): void {
   const { edging } = picture
   if (!edging) return
-  const { lines, ink, height } = edging
+  const { lines, ink, height, ends } = edging
   const path = edgingPath(lines)
   const far = 10 * height
-  const { size } = picture.plan
+  const size = mapSize(picture.plan)
+  const { left, right } = ends ?? { left: -far, right: size.width + far }
   pen.save()
   pen.setTransform(scale, 0, 0, scale, x, y)
   pen.beginPath()
-  pen.rect(-far, -far, size.width + 2 * far, size.height + 2 * far)
+  pen.rect(left, -far, right - left, size.height + 2 * far)
   trace(pen, path)
   pen.clip('evenodd')
   const inner = Math.max(0, 2 * (height - (CONTOUR.least * ratio) / scale))

@@ -2,8 +2,13 @@
 import type { Plan } from '../../shared-types/plan'
 import type { Measured } from './dimension-frame'
 
-/** A blanket and a panel as a whole; a garland from its first hook to its last, and how deep its cord hangs. */
-export function measuredOf({ size, panel, garland }: Plan): Measured {
+/** A blanket and a panel as a whole, a round once round; a garland from its first hook to its last, and how deep its cord hangs. */
+export function measuredOf({ size, panel, garland, round }: Plan): Measured {
+  // Once round, from where the round closes to where it closes again.
+  if (round) {
+    const inset = (round.map - round.circumference) / 2
+    return { across: [inset, round.map - inset], down: [0, size.height], withHandles: false }
+  }
   const whole = { across: [0, size.width], down: [0, size.height] } as const
   if (!garland) return { ...whole, withHandles: panel?.shape !== 'outline' }
   const { hooks, line, swags } = garland

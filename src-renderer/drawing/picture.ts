@@ -9,7 +9,7 @@ import { joinMarkOf } from '../../src-core/figures/join-marks'
 import { createHitMap } from '../../src-core/geometry/hit'
 import type { HitMap } from '../../src-core/geometry/hit'
 import type { Box } from '../../src-core/geometry/points'
-import { joinPoints } from '../../src-core/layout/placed'
+import { marksOnMap } from '../../src-core/layout/placed'
 import type { JoinPoint } from '../../src-core/layout/placed'
 import { blockingFactors } from '../../src-core/layout/blanket'
 import { blanketOf } from '../../src-core/plans/layouts'
@@ -34,7 +34,7 @@ export interface MotifKind {
 
 export interface Picture {
   readonly plan: Plan
-  /** By motif id; '' is the one motif of a blanket. */
+  /** By motif id; '' is the motif of a blanket that has but one. */
   readonly kinds: ReadonlyMap<string, MotifKind>
   /** The motif of a blanket, else the first of those that are placed. */
   readonly main: MotifKind | null
@@ -55,6 +55,8 @@ export interface Picture {
     readonly lines: Plan['edgingLines']
     readonly height: number
     readonly ink: LayerInk
+    /** Where the map of a round ends: beside it there is no edging; null where it runs all round. */
+    readonly ends: { readonly left: number; readonly right: number } | null
   } | null
   /** What the motifs lie on or hang from. */
   readonly ground: GroundPicture | null
@@ -133,7 +135,7 @@ export class PictureMaker {
       main: kinds.values().next().value ?? null,
       motifs: plan.motifs,
       ranks,
-      joins: samePlaces && joinsMatch(known.joins, joinPoints(plan)) ? known.joins : joinPoints(plan),
+      joins: samePlaces && joinsMatch(known.joins, marksOnMap(plan)) ? known.joins : marksOnMap(plan),
       stretch,
       hit,
       additions,
@@ -154,9 +156,10 @@ function kindsOf(
   kind: (account: MotifAccount, old: MotifKind | undefined) => MotifKind,
   known: Picture['kinds'] | undefined,
 ): Picture['kinds'] {
-  const accounts: readonly (readonly [string, MotifAccount])[] = plan.motif
-    ? [[BLANKET, plan.motif]]
-    : plan.accounts.map((account) => [account.id, account])
+  const accounts: readonly (readonly [string, MotifAccount])[] =
+    plan.motif && plan.accounts.length === 0
+      ? [[BLANKET, plan.motif]]
+      : plan.accounts.map((account) => [account.id, account])
   const kinds = new Map(accounts.map(([id, account]) => [id, kind(account, known?.get(id))]))
   const same = known?.size === kinds.size && [...kinds].every(([id, one]) => known.get(id) === one)
   return same ? known : kinds
@@ -183,7 +186,8 @@ function hitMapOf(
   ranks: Picture['ranks'],
 ): HitMap {
   const { motifs } = plan
-  if (plan.motif) return createHitMap({ motifs, outline: plan.motif.outline, stretch })
+  if (plan.motif && plan.accounts.length === 0)
+    return createHitMap({ motifs, outline: plan.motif.outline, stretch })
   const outline = motifs.map((motif) => kinds.get(motif.motif ?? BLANKET)?.account.outline ?? NOTHING)
   return createHitMap({ motifs, outline, stretch, ...(ranks && { ranks }) })
 }
@@ -208,8 +212,15 @@ function edgingOf(
   const lines =
     known?.edging && known.plan.edgingLines === edgingLines
       ? known.edging.lines
-      : edgingLines.map((line) => simplify(line, TOLERANCE.edging))
-  return { lines, height: edging.height, ink }
+      : (plan.round ? roundedOut(edgingLines) : edgingLines).map((line) => simplify(line, TOLERANCE.edging))
+  const [top = []] = edgingLines
+  const ends = plan.round && top.length > 1 ? { left: top[0]!.x, right: top[top.length - 1]!.x } : null
+  return { lines, height: edging.height, ink, ends }
+}
+
+/** The two open lines of a round as one closed one, which is drawn between its ends alone; then those of its holes. */
+function roundedOut([top, bottom, ...holes]: Plan['edgingLines']): Plan['edgingLines'] {
+  return top && bottom ? [[...top, ...[...bottom].reverse()], ...holes] : []
 }
 
 const lieAlike = (a: PlacedMotif, b: PlacedMotif): boolean =>

@@ -1,4 +1,5 @@
 /** A plan painted small, on a canvas of its own. */
+import { mapSize } from '../../src-core/layout/placed'
 import type { Plan } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
 import type { Viewport } from './camera'
@@ -23,7 +24,7 @@ export function paintThumbnail(
   if (canvas.width !== width) canvas.width = width
   if (canvas.height !== height) canvas.height = height
   const pen = canvas.getContext('2d')
-  const { size } = plan
+  const size = mapSize(plan)
   if (!pen || width === 0 || height === 0 || !(size.width > 0 && size.height > 0)) return
   const picture = new PictureMaker().make(
     {

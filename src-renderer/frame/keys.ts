@@ -10,6 +10,7 @@ import { stepInOrder } from '../drawing/steps'
 import type { WindowState } from '../state/window.svelte'
 import { kindOf } from '../kinds/kinds'
 import type { Marking } from '../state/view.svelte'
+import { fillCells } from './cell-acts'
 import { heldWords, selectGroup, tellMotif } from './map-acts'
 import { markPieces, upTo } from './mark-acts'
 import { freeColours, paintAndTell } from './paint-acts'
@@ -216,6 +217,13 @@ export const BLANKET_KEYS: readonly MapKey[] = [
   },
   onTheWay,
   paintKey('paint what is selected, by letter'),
+  {
+    ...{ shown: 'Shift + Delete', words: 'leave out what is selected', keys: ERASERS, shift: true },
+    run: ({ state }) => {
+      const cells = targetsOf(state)
+      if (cells.length > 0) fillCells(state, cells, null)
+    },
+  },
   {
     shown: 'Delete',
     words: 'free the colour: a pattern may change it again',

@@ -175,6 +175,15 @@ const BASES = {
     joining,
     layout: blanket,
   },
+  'a blanket of two flowers, cut out': {
+    ...{ ...common, motifs: [flower('m', care), flower('n')] },
+    joining: { ...joining, pairs: [{ motifs: ['m', 'n'], rule: 'bridge', bridgeChains: 2, gap: 1 }] },
+    layout: {
+      ...blanket,
+      alternate: { motifs: ['m', 'n'], by: 'cell' },
+      outlineShape: { kind: 'rectangle', size: 400, height: 300 },
+    },
+  },
   'a garland': {
     ...common,
     motifs: [flower('m', care)],

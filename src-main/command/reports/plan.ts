@@ -73,6 +73,12 @@ function blanketFacts(project: Project, plan: Plan): [string, string][] {
     ['', sensitivityWords(size.sensitivity, units)],
     ['Motifs', motifWords(project, plan)],
   ]
+  if (plan.accounts.length > 0) pairs.push(...kindWords(plan))
+  if (plan.round) {
+    const { circumference, flat, joins } = plan.round
+    const closing = counted(joins, 'join point closes', 'join points close')
+    pairs.push(['Round', `${length(circumference)} around, ${length(flat)} wide laid flat; ${closing} it`])
+  }
   if (plan.fillers.length > 0) pairs.push(['Fillers', fillerWords(project, plan)])
   if (plan.halves.length > 0) pairs.push(['Halves', halfWords(project, plan)])
   if (plan.arrangement) {
@@ -92,6 +98,13 @@ function blanketFacts(project: Project, plan: Plan): [string, string][] {
   }
   return pairs
 }
+
+/** How often each of several motifs is made. */
+const kindWords = (plan: Plan): [string, string][] =>
+  plan.accounts.map(({ id, name }) => {
+    const count = plan.motifs.filter(({ motif }) => motif === id).length
+    return ['', `${formatNumber(count)} × ${name || id}`]
+  })
 
 /** "A 40, B 40". */
 function byColourway(project: Project, counts: Readonly<Record<string, number>>): string {

@@ -1,6 +1,5 @@
 /** A garland on paper: the card, what is fastened where, each motif. */
 import type { GarlandAccount, GarlandItem } from '../../../shared-types/plan'
-import type { ColourwayMark } from '../../../src-core/figures/marks'
 import { stitchAbbreviation } from '../../../src-core/stitches/terms'
 import { formatNumber, lengthsIn } from '../../../src-core/units/format'
 import type { Draft, Job } from '../page'
@@ -12,15 +11,12 @@ import { PAGE_NAMES } from '../words'
 import { CORD_WORDS, cordWords } from '../words-garland'
 import { cardPage } from './card'
 import { materialPages } from './materials'
-import { motifPages } from './motif'
+import { motifPages, severalMotifs } from './motif'
 import { notePages, setNotes } from './notes'
 
 /** Every page of a garland. */
 export function garlandPages(job: Job, garland: GarlandAccount): Draft[] {
-  const motifs = motifPages(
-    job,
-    job.plan.accounts.map((account) => ({ account, marks: marksOfMotif(job, account.id) })),
-  )
+  const motifs = motifPages(job, severalMotifs(job))
   return [
     cardPage(job),
     ...notePages(job),
@@ -29,15 +25,6 @@ export function garlandPages(job: Job, garland: GarlandAccount): Draft[] {
     // What is needed for a kit stands on its packing list.
     ...(job.plan.kit ? [] : materialPages(job)),
   ]
-}
-
-/** The colourways that one of the motifs hangs in, with how often it does. */
-function marksOfMotif({ plan, ground }: Job, id: string): ColourwayMark[] {
-  const own = plan.motifs.filter(({ motif }) => motif === id)
-  return ground.marks.flatMap((mark) => {
-    const count = own.filter(({ colourway }) => colourway === mark.id).length
-    return count > 0 ? [{ ...mark, count }] : []
-  })
 }
 
 /** The words of the plan are in the project's terms; the sheet may be printed in the others. */

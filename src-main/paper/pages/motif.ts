@@ -29,12 +29,25 @@ interface MotifOnPaper {
   readonly marks: readonly ColourwayMark[]
 }
 
-/** The motif that a blanket is made of, and the one that fills its openings. */
+/** The motifs of a plan of several, each with the colourways that it is placed in and how often it is. */
+export const severalMotifs = ({ plan, ground }: Job): MotifOnPaper[] =>
+  plan.accounts.map((account) => {
+    const own = plan.motifs.filter(({ motif }) => motif === account.id)
+    const marks = ground.marks.flatMap((mark) => {
+      const count = own.filter(({ colourway }) => colourway === mark.id).length
+      return count > 0 ? [{ ...mark, count }] : []
+    })
+    return { account, marks }
+  })
+
+/** The motifs that a blanket is made of, and the one that fills its openings. */
 export function blanketMotifs(job: Job): MotifOnPaper[] {
-  const { motif, fillerMotif } = job.plan
+  const { motif, fillerMotif, accounts } = job.plan
+  const own =
+    accounts.length > 0 ? severalMotifs(job) : motif ? [{ account: motif, marks: job.ground.marks }] : []
   return [
-    ...(motif ? [{ account: motif, marks: job.ground.marks }] : []),
-    ...(fillerMotif && fillerMotif.id !== motif?.id
+    ...own,
+    ...(fillerMotif && !own.some(({ account }) => account.id === fillerMotif.id)
       ? [{ account: fillerMotif, marks: job.ground.fillerMarks }]
       : []),
   ]

@@ -12,6 +12,7 @@ import {
 } from '../../../src-core/figures/map'
 import type { ColourwayMark } from '../../../src-core/figures/marks'
 import { projectSentence, sentenceText } from '../../../src-core/figures/sentence'
+import { accountAt } from '../../../src-core/layout/placed'
 import type { Tiling } from '../../../src-core/figures/tiles'
 import type { Entry } from '../entry'
 import { drawEntry, entryHeight } from '../entry'
@@ -149,6 +150,7 @@ function textsWith(job: Job, tiling: Tiling | null, rings: readonly string[]): [
       arrows: ground.byRows,
       placesOnTop: ground.places.length > 0,
       edging: ground.edge.length > 0,
+      round: plan.round !== undefined,
       fillers: plan.fillers.length > 0,
       halves: plan.halves.length > 0,
       sheets: tiling?.tiles.length ?? 0,
@@ -248,8 +250,8 @@ function keyPicture({ plan, style }: Job, mark: ColourwayMark): Figure | null {
   if (mark.fillers > 0 && plan.fillerMotif && filler)
     return keySwatch(plan.fillerMotif, { ...mark, code: '' }, style, filler.turn, SWATCH)
   if (!plan.motif) return null
-  const turn = plan.motifs.find((placed) => placed.colourway === mark.id)?.turn ?? 0
-  return keySwatch(plan.motif, mark, style, turn, SWATCH)
+  const placed = plan.motifs.find(({ colourway }) => colourway === mark.id)
+  return keySwatch(accountAt(plan, placed ?? {}) ?? plan.motif, mark, style, placed?.turn ?? 0, SWATCH)
 }
 
 /** The key on pages of its own, the words below it. */

@@ -17,6 +17,7 @@ function counts(partial: Partial<BlanketCounts>): BlanketCounts {
     rings: 0,
     turn: 0,
     alternateTurn: 0,
+    inTheRound: false,
     ...partial,
   }
 }

@@ -11,6 +11,18 @@ export const ALTERNATE_WORDS = {
   oneMore: 'one more',
 } as const
 
+export const BY_WORDS = { cell: 'from motif to motif', row: 'row by row' } as const
+
+export const OUTLINE_WORDS = {
+  rectangle: 'a rectangle',
+  hexagon: 'a hexagon',
+  circle: 'a circle',
+  triangle: 'a triangle',
+  path: 'a drawn shape',
+} as const
+
+export const POINTING_WORDS = { down: 'points down', up: 'points up' } as const
+
 export const EDGING_WORDS = {
   follow: { label: 'Follow the edge', hint: 'round every petal' },
   bridge: { label: 'Bridge it', hint: 'a stitch in each tip, chains between' },

@@ -1,0 +1,107 @@
+/** M19: the cells of a blanket, each with its motif or none: what alternates, and what was put in or left out by hand. */
+import type { Finding } from '../../shared-types/finding'
+import type { BlanketLayout } from '../../shared-types/project'
+import { finding } from '../findings/finding'
+import type { BlanketCounts } from './blanket'
+import type { OwnPair } from './lattice'
+import { kindAt } from './pattern'
+import type { Pattern } from './pattern'
+import { placesOf } from './places'
+import type { Place } from './places'
+
+export interface Cells {
+  readonly pattern: Pattern
+  /** Ids of the motifs by kind: first those that alternate, then those that were put in by hand alone. */
+  readonly motifs: readonly string[]
+  /** What stands by hand at "row,place": a kind, or null where nothing does. */
+  readonly own: ReadonlyMap<string, number | null>
+  readonly findings: readonly Finding[]
+}
+
+/** The address of a place as it is kept, without the blanks that a hand may have typed. */
+const addressOf = (key: string): string => key.replace(/\s/g, '')
+
+/**
+ * Reads which motif stands where; `known` are the ids of the project's motifs, set apart by line breaks. Names that
+ * nothing answers to are told by the checks of references.
+ */
+export function cellsOf(
+  motif: string,
+  alternate: BlanketLayout['alternate'],
+  byHand: NonNullable<BlanketLayout['cells']>['motifs'],
+  counts: BlanketCounts,
+  known: string,
+): Cells {
+  const ids = new Set(known.split('\n'))
+  const findings: Finding[] = []
+  const others = (alternate?.motifs ?? []).filter((id) => ids.has(id))
+  // The layout's motif comes first, wherever the list has it.
+  const alternating = others.length > 1 ? [motif, ...others.slice(others[0] === motif ? 1 : 0)] : [motif]
+  const motifs = [...alternating]
+  const own = new Map<string, number | null>()
+  const entries = Object.entries(byHand ?? {})
+  const places = entries.length > 0 ? new Set(placesOf(counts).map(({ id }) => id)) : new Set<string>()
+  for (const [key, id] of entries) {
+    const address = addressOf(key)
+    if (!places.has(address))
+      findings.push(finding('file/unknown-cell', `layout.cells.motifs["${key}"]`, { id: key }))
+    else if (id === null) own.set(address, null)
+    else if (ids.has(id)) {
+      const kind = motifs.indexOf(id)
+      own.set(address, kind < 0 ? motifs.push(id) - 1 : kind)
+    }
+  }
+  const { arrangement, rings } = counts
+  const pattern: Pattern = { arrangement, count: alternating.length, by: alternate?.by ?? 'cell', rings }
+  return { pattern, motifs, own, findings }
+}
+
+/** The kind of motif at a place; null where it is left out. */
+export function standsAt({ pattern, own }: Pick<Cells, 'pattern' | 'own'>, place: Place): number | null {
+  const byHand = own.size > 0 ? own.get(place.id) : undefined
+  return byHand === undefined ? kindAt(pattern, place.row, place.halves) : byHand
+}
+
+/** A number for each row and half pitch; there are at most some thousands of either, and shifted rows begin at −1. */
+const placeKey = (row: number, halves: number): number => row * 100_000 + halves
+
+/**
+ * Every two motifs that stand within so many half columns and rows of each other and that the pattern alone does not
+ * have so: one of them was put in by hand, or the pattern breaks where the round closes.
+ */
+export function ownPairs(cells: Cells, counts: BlanketCounts, halves: number, rows: number): OwnPair[] {
+  const { pattern } = cells
+  const period = 2 * counts.columns
+  const breaks = counts.inTheRound && pattern.by === 'cell' && counts.columns % pattern.count > 0
+  if (cells.own.size === 0 && !breaks) return []
+  const standing = new Map<number, { readonly place: Place; readonly kind: number }>()
+  const seeds: { readonly place: Place; readonly kind: number }[] = []
+  for (const place of placesOf(counts)) {
+    const kind = standsAt(cells, place)
+    if (kind === null) continue
+    const entry = { place, kind }
+    standing.set(placeKey(place.row, place.halves), entry)
+    const isOwn = cells.own.has(place.id)
+    if (isOwn || (breaks && (place.column <= pattern.count || place.column > counts.columns - pattern.count)))
+      seeds.push(entry)
+  }
+  const found = new Map<string, OwnPair>()
+  const look = (row: number, at: number) => {
+    const here = standing.get(placeKey(row, at))
+    if (here || !counts.inTheRound) return here
+    return standing.get(placeKey(row, at + period)) ?? standing.get(placeKey(row, at - period))
+  }
+  for (const { place, kind } of seeds)
+    for (let down = -rows; down <= rows; down++)
+      for (let across = -halves; across <= halves; across++) {
+        if (down === 0 && across === 0) continue
+        const other = look(place.row + down, place.halves + across)
+        if (!other || other.place === place) continue
+        const isFirst = down > 0 || (down === 0 && across > 0)
+        const pair: OwnPair = isFirst
+          ? { row: place.row, down, across, first: kind, second: other.kind }
+          : { row: other.place.row, down: -down, across: -across, first: other.kind, second: kind }
+        found.set(`${pair.row} ${pair.down} ${pair.across} ${pair.first} ${pair.second}`, pair)
+      }
+  return [...found.values()]
+}

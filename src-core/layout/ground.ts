@@ -1,0 +1,73 @@
+/** The ground of a blanket: its motifs in their cells on the lattice, and everything else that its size follows from. */
+import type { Finding } from '../../shared-types/finding'
+import type { MotifAccount } from '../../shared-types/plan'
+import type { Motif } from '../../shared-types/project'
+import type { Settled, SettledBlanket } from '../../shared-types/settled'
+import { accountOf } from '../accounts'
+import { finding } from '../findings/finding'
+import { joinRules } from '../joins/rule'
+import { edgingHeight } from '../materials/edging'
+import { memoised } from '../memo'
+import { resolveGauge } from '../stitches/gauge'
+import { blanketCounts, blockingFactors, COUNT_FIELDS } from './blanket'
+import type { CountFields } from './blanket'
+import { cellsOf } from './cells'
+import { LATTICES_KEPT } from './constants'
+import { cutOut } from './outline'
+import * as stages from './stages'
+
+const NO_IDS: readonly string[] = []
+
+/** The motifs of a project with these ids, which are set apart by line breaks. */
+const motifsById = (motifs: readonly Motif[], ids: string): readonly Motif[] =>
+  ids.split('\n').flatMap((id) => motifs.find((motif) => motif.id === id) ?? [])
+
+/** Reads the ground of blankets, with a memory of its own. */
+export function createGround() {
+  const gaugeOf = memoised(resolveGauge)
+  const rulesOf = memoised(joinRules)
+  const counted = memoised((...fields: unknown[]) =>
+    blanketCounts(Object.fromEntries(COUNT_FIELDS.map((name, i) => [name, fields[i]])) as CountFields),
+  )
+  // By its fields: a layout whose cells alone were painted keeps its counts, and all that follows from them.
+  const countsOf = (layout: SettledBlanket) => counted(...COUNT_FIELDS.map((name) => layout[name]))
+  const lattice = memoised(stages.lattice, LATTICES_KEPT)
+  const cellsFor = memoised(cellsOf)
+  const cutOutOf = memoised(cutOut)
+  const motifsOf = memoised(motifsById)
+  const accountsOf = memoised((...accounts: MotifAccount[]): readonly MotifAccount[] => accounts)
+
+  /** Everything that the size follows from; null where a part of it is missing. */
+  return function ground(project: Settled, layout: SettledBlanket) {
+    const findings: Finding[] = []
+    const hand = project.hand
+    const first = project.motifs.find((entry) => entry.id === layout.motif)
+    if (!layout.motif) findings.push(finding('layout/no-motif', 'layout.motif'))
+    const read = countsOf(layout)
+    const blocking = blockingFactors(layout)
+    const known = project.motifs.map(({ id }) => id).join('\n')
+    const cells =
+      first && read.counts
+        ? cellsFor(first.id, layout.alternate, layout.cells.motifs, read.counts, known)
+        : null
+    const motifs = motifsOf(project.motifs, cells?.motifs.join('\n') ?? first?.id ?? '')
+    const told = motifs.map((motif) => accountOf(project, motif))
+    const gauge = told[0]?.gauge ?? gaugeOf((first ?? project).gauge, project.terms)
+    const rules = rulesOf(project.joining, gauge, cells?.motifs ?? NO_IDS)
+    const cut = cutOutOf(layout.outlineShape)
+    findings.push(...told.flatMap((each) => each.findings), ...read.findings, ...(cells?.findings ?? []))
+    findings.push(...blocking.findings, ...rules.findings, ...cut.findings)
+    const measured = told[0]?.account ?? null
+    const accounts = told.flatMap(({ account }) => account ?? [])
+    const counts = read.counts
+    if (!cells || !counts || accounts.length < told.length) return { findings, measured, parts: null }
+    const all = accountsOf(...accounts)
+    const grid = lattice(all, cells, counts, rules)
+    const edging = edgingHeight(layout.edging?.rounds ?? [], project.terms, gauge)
+    return {
+      findings,
+      measured,
+      parts: { hand, motifs, accounts: all, cells, gauge, rules, counts, grid, edging, blocking, cut },
+    }
+  }
+}

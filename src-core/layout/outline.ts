@@ -1,0 +1,127 @@
+/** M19: the shape that a blanket is cut out in: motifs whose middle lies outside of it are left out. */
+import type { Finding } from '../../shared-types/finding'
+import type { OutlineShape, UnitSystem } from '../../shared-types/project'
+import { BLANKET } from '../fields/blanket'
+import { isWithin } from '../fields/field'
+import { finding } from '../findings/finding'
+import { boundValues, lengthValue } from '../findings/quantities'
+import { indexEdges, selfCrossing } from '../geometry/edges'
+import { boxOf, contains, moveOutline, scaleOutline } from '../geometry/points'
+import type { Outline } from '../geometry/points'
+import { readPath } from '../geometry/svg-path'
+import { formatSize } from '../units/format'
+import type { Millimetres } from '../units/quantity'
+import type { OutlineTest } from './blanket'
+
+export interface CutOut {
+  /** About its middle; null where nothing is cut out. */
+  readonly shape: Outline | null
+  readonly test: OutlineTest | undefined
+  readonly findings: readonly Finding[]
+}
+
+const NOTHING: CutOut = { shape: null, test: undefined, findings: [] }
+
+/** A middle that lies on the outline to so much of a millimetre lies within it. */
+const ON_OUTLINE: Millimetres = 0.01
+
+/** Corners of the polygon that stands for a circle: it misses no middle by more than a hundredth of its size. */
+const CIRCLE_CORNERS = 180
+
+/** Reads the outline that is asked for. */
+export function cutOut(asked: OutlineShape | undefined): CutOut {
+  if (!asked?.kind) return NOTHING
+  const findings: Finding[] = []
+  const measure = (key: 'size' | 'height'): Millimetres | null => {
+    const value = asked[key]
+    const bounds = BLANKET[key === 'size' ? 'outlineWidth' : 'outlineHeight']
+    if (value === undefined && key === 'height') return null
+    if (value !== undefined && isWithin(value, bounds)) return value
+    if (value === undefined && asked.kind === 'path') return null
+    const received = value === undefined ? 'nothing' : lengthValue(value)
+    const values = { what: key === 'size' ? 'width' : 'height', received, ...boundValues(bounds) }
+    findings.push(finding('layout/outline-size', `layout.outlineShape.${key}`, values))
+    return null
+  }
+  const width = measure('size')
+  const height = measure('height')
+  const drawn = asked.kind === 'path' ? pathOutline(asked.path ?? '', width, findings) : null
+  if (findings.length > 0 || (width === null && !drawn)) return { ...NOTHING, findings }
+  const shape = drawn ?? shapeOf(asked, width!, height)
+  const rim = scaleOutline(shape, 1 + ON_OUTLINE / reach(shape))
+  return { shape, test: (middle) => contains(rim, middle), findings }
+}
+
+const reach = (shape: Outline): Millimetres => {
+  const box = boxOf(shape)
+  return Math.max(box.right, box.bottom, 1)
+}
+
+function shapeOf({ kind, points }: OutlineShape, width: Millimetres, asked: Millimetres | null): Outline {
+  const x = width / 2
+  if (kind === 'circle') return regular(CIRCLE_CORNERS, x)
+  // Corners to the left and right, as in rings of motifs.
+  if (kind === 'hexagon') return regular(6, x)
+  // Left out: as high as wide, and of a triangle with three equal sides.
+  const y = (asked ?? (kind === 'triangle' ? (width * Math.sqrt(3)) / 2 : width)) / 2
+  if (kind === 'triangle') {
+    const sign = points === 'up' ? -1 : 1
+    const corners = [
+      { x: -x, y: -sign * y },
+      { x, y: -sign * y },
+      { x: 0, y: sign * y },
+    ]
+    return sign > 0 ? corners : corners.reverse()
+  }
+  return [
+    { x: -x, y: -y },
+    { x, y: -y },
+    { x, y },
+    { x: -x, y },
+  ]
+}
+
+const regular = (corners: number, radius: Millimetres): Outline =>
+  Array.from({ length: corners }, (_, i) => {
+    const angle = (2 * Math.PI * i) / corners
+    return { x: radius * Math.cos(angle), y: radius * Math.sin(angle) }
+  })
+
+/** The outline of path data about its middle, as wide as is asked for; null with a finding where it is none. */
+function pathOutline(path: string, width: Millimetres | null, findings: Finding[]): Outline | null {
+  const refuse = (trouble: string): null => {
+    findings.push(finding('layout/outline-path', 'layout.outlineShape.path', { trouble }))
+    return null
+  }
+  if (path.trim() === '') return refuse('there is none')
+  const read = readPath(path)
+  if ('trouble' in read) return refuse('it is not path data')
+  const pieces = read.subPaths.filter(({ points }) => points.length > 2)
+  if (pieces.length !== 1) return refuse(`it draws ${pieces.length} shapes where one is expected`)
+  const { points } = pieces[0]!
+  const box = boxOf(points)
+  const across = box.right - box.left
+  if (!(across >= 1 && box.bottom - box.top >= 1)) return refuse('it has no area')
+  if (selfCrossing(indexEdges(points))) return refuse('it crosses itself')
+  const middled = moveOutline(points, -(box.left + box.right) / 2, -(box.top + box.bottom) / 2)
+  return width === null ? middled : scaleOutline(middled, width / across)
+}
+
+/** A note where the rows end before the outline does. */
+export function outlineReach(
+  shape: Outline | null,
+  full: { readonly width: Millimetres; readonly height: Millimetres },
+  pitch: { readonly column: Millimetres; readonly row: Millimetres },
+  units: UnitSystem,
+): Finding[] {
+  if (!shape) return []
+  const box = boxOf(shape)
+  const size = { width: box.right - box.left, height: box.bottom - box.top }
+  // What is left of a place is too little for one more motif.
+  if (size.width < full.width + pitch.column / 2 && size.height < full.height + pitch.row / 2) return []
+  const values = {
+    outline: formatSize(size.width, size.height, units),
+    rows: formatSize(full.width, full.height, units),
+  }
+  return [finding('layout/outline-larger', 'layout.outlineShape', values)]
+}

@@ -1,0 +1,60 @@
+/** Putting motifs into the cells of a blanket and leaving cells out: by brush, by key, by button. */
+import { counted } from '../../src-core/figures/words'
+import { bringBack, setCells } from '../state/edits/cells'
+import { blanketOf } from '../state/edits/layout'
+import { findMotif } from '../state/edits/motif'
+import type { WindowState } from '../state/window.svelte'
+
+/** A brush that puts a motif into what it meets, or leaves it out; null for one that paints colours. */
+export interface CellBrush {
+  readonly motif: string | null
+}
+
+const PREFIX = 'cell:'
+
+/** Cell brushes are kept where colourways are; no id of a file begins so by itself. */
+export const brushOfMotif = (motif: string | null): string => `${PREFIX}${motif ?? ''}`
+
+export const cellBrush = (brush: string | null): CellBrush | null =>
+  brush?.startsWith(PREFIX) ? { motif: brush.slice(PREFIX.length) || null } : null
+
+/** Of places only motifs are cells: half motifs and fillers follow them. */
+const cellsOf = (ids: readonly string[]): string[] => [...new Set(ids)].filter((id) => /^\d+,\d+$/.test(id))
+
+/** Puts a motif into cells, or leaves them out where it is null: as a preview or as a change of its own. */
+export function fillCells(
+  state: WindowState,
+  ids: readonly string[],
+  motif: string | null,
+  how: 'preview' | 'change' = 'change',
+): void {
+  const { document, selection } = state
+  const cells = cellsOf(ids)
+  if (cells.length === 0 || !blanketOf(document.committed)) return
+  const words = counted(cells.length, 'motif')
+  const name = findMotif(document.committed, motif ?? undefined)?.name ?? motif ?? ''
+  const label = motif === null ? `leave out ${words}` : `put ${name} in ${counted(cells.length, 'place')}`
+  const edit = (project: typeof document.committed) => setCells(project, cells, motif)
+  if (how === 'preview') return document.preview(label, edit)
+  document.change(label, edit)
+  if (motif === null) selection.hold(null)
+  tellCells(state, cells, motif)
+}
+
+/** Says what became of cells. */
+export function tellCells(state: WindowState, ids: readonly string[], motif: string | null): void {
+  const cells = cellsOf(ids)
+  const name = findMotif(state.document.committed, motif ?? undefined)?.name ?? motif ?? ''
+  const words =
+    motif === null
+      ? `${counted(cells.length, 'motif')} left out`
+      : `${name} in ${counted(cells.length, 'place')}`
+  state.say(`${words}.`)
+}
+
+/** Gives cells back to the pattern. */
+export function giveBack(state: WindowState, ids: readonly string[]): void {
+  const words = counted(ids.length, 'motif')
+  state.document.change(`bring ${words} back`, (project) => bringBack(project, ids))
+  state.say(`${words} brought back.`)
+}

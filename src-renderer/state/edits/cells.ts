@@ -1,0 +1,75 @@
+/** Edits of the cells of a blanket: which motif stands where, what is left out, its outline, the round. */
+import type { BlanketLayout, OutlineShape, Project } from '../../../shared-types/project'
+import { blanketOf, patchBlanket } from './layout'
+
+type ByHand = NonNullable<NonNullable<BlanketLayout['cells']>['motifs']>
+
+function withCells(project: Project, motifs: ByHand): Project {
+  const { motifs: _, ...cells } = blanketOf(project)?.cells ?? {}
+  return patchBlanket(project, { cells: Object.keys(motifs).length > 0 ? { ...cells, motifs } : cells })
+}
+
+/** Puts a motif into cells, or leaves them out where it is null. */
+export function setCells(project: Project, ids: Iterable<string>, motif: string | null): Project {
+  const blanket = blanketOf(project)
+  if (!blanket) return project
+  const motifs: ByHand = { ...blanket.cells?.motifs }
+  for (const id of ids) {
+    // What is the blanket's only motif needs no word of its own.
+    if (motif !== null && motif === blanket.motif && !blanket.alternate) delete motifs[id]
+    else motifs[id] = motif
+  }
+  return withCells(project, motifs)
+}
+
+/** Gives cells back to the pattern. */
+export function bringBack(project: Project, ids: readonly string[]): Project {
+  const gone = new Set(ids)
+  const motifs = Object.entries(blanketOf(project)?.cells?.motifs ?? {}).filter(([id]) => !gone.has(id))
+  return withCells(project, Object.fromEntries(motifs))
+}
+
+/** Alternates the blanket's motif with another one; with none it stands alone. */
+export function setAlternate(
+  project: Project,
+  second: string | null,
+  by: NonNullable<BlanketLayout['alternate']>['by'] = 'cell',
+): Project {
+  const blanket = blanketOf(project)
+  if (!blanket?.motif) return project
+  if (second === null) {
+    const { alternate: _, ...rest } = blanket
+    return { ...project, layout: rest }
+  }
+  // More than two, as a file may have them, stay.
+  const others = blanket.alternate?.motifs?.filter((id) => id !== blanket.motif && id !== second) ?? []
+  const isKnown = blanket.alternate?.motifs?.includes(second) ?? false
+  const motifs = isKnown ? [blanket.motif, second, ...others] : [blanket.motif, second]
+  return patchBlanket(project, { alternate: { motifs, by } })
+}
+
+/** Cuts the blanket out in a shape, as wide as it is now where nothing else is said; null takes all of it. */
+export function setOutline(
+  project: Project,
+  kind: NonNullable<OutlineShape['kind']> | null,
+  size: { readonly width: number } | null,
+  patch: Partial<OutlineShape> = {},
+): Project {
+  const blanket = blanketOf(project)
+  if (!blanket) return project
+  if (kind === null) {
+    const { outlineShape: _, ...rest } = blanket
+    return { ...project, layout: rest }
+  }
+  const width = blanket.outlineShape?.size ?? (size ? Math.max(10, Math.round(size.width)) : undefined)
+  return patchBlanket(project, { outlineShape: { ...blanket.outlineShape, size: width, ...patch, kind } })
+}
+
+/** Joins the last motif of each row to the first, or opens it again; a round has three in a row at least. */
+export function setInTheRound(project: Project, inTheRound: boolean): Project {
+  const blanket = blanketOf(project)
+  if (!blanket) return project
+  if (inTheRound) return patchBlanket(project, { inTheRound, columns: Math.max(3, blanket.columns ?? 8) })
+  const { inTheRound: _, ...rest } = blanket
+  return { ...project, layout: rest }
+}
