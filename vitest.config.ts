@@ -27,7 +27,7 @@ export default defineConfig({
       {
         test: {
           name: 'core',
-          // Modules, and what tests work out once, serve every file of a worker: nothing in them remembers.
+          // Modules, and what tests work out once, serve every file of a worker: what they remember changes no answer.
           isolate: false,
           setupFiles: ['tests/steady-seed.ts'],
           // Property tests take longer on a busy machine; what is slow is measured by the bench, not here.
@@ -43,6 +43,8 @@ export default defineConfig({
       {
         test: {
           name: 'main',
+          // As in core.
+          isolate: false,
           setupFiles: ['tests/steady-seed.ts'],
           environment: 'node',
           include: ['tests/src-main/**/*.test.ts', 'tests/examples/**/*.test.ts'],

@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
 import { create } from 'fontkit'
 import type { Font } from 'fontkit'
-import { describe, expect, it, vi } from 'vitest'
+import { afterAll, describe, expect, it, vi } from 'vitest'
 import type { Project } from '../../../shared-types/project'
 import { GLYPH_RANGES } from '../../../src-core/letters/face-glyphs'
 import { createPlanner } from '../../../src-core/plan'
@@ -14,10 +14,16 @@ import { legible } from '../../../src-main/paper/pdf/legible'
 import { DATE, flowers, planned, VERSION } from './projects'
 import { settled } from '../../../src-core/settled'
 
+// Files share modules: this one gets its own, and leaves none behind.
+vi.hoisted(() => vi.resetModules())
 const spelled = vi.hoisted(() => new Set<string>())
 vi.mock('any-ascii', async (original) => {
   const { default: anyAscii } = await original<{ default: (text: string) => string }>()
   return { default: (text: string) => (spelled.add(text), anyAscii(text)) }
+})
+afterAll(() => {
+  vi.doUnmock('any-ascii')
+  vi.resetModules()
 })
 
 const FACES = ['400Regular/SourceSans3_400Regular.ttf', '600SemiBold/SourceSans3_600SemiBold.ttf']

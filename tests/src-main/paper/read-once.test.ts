@@ -1,5 +1,5 @@
 /** Reading rounds is the longest part of a small plan: each text is read once, whoever asks for it. */
-import { expect, it, vi } from 'vitest'
+import { afterAll, expect, it, vi } from 'vitest'
 import type { Project } from '../../../shared-types/project'
 import { planProject } from '../../../src-core/plan'
 import * as read from '../../../src-core/notation/read'
@@ -7,9 +7,15 @@ import { listExamples } from '../../../src-main/documents'
 import { renderCharts, renderMap } from '../../../src-main/paper'
 import { listCsv } from '../../../src-main/paper/lists'
 
+// Files share modules: this one gets its own, which have read nothing yet, and leaves none behind.
+vi.hoisted(() => vi.resetModules())
 vi.mock('../../../src-core/notation/read', async (importOriginal) => {
   const original = await importOriginal<typeof read>()
   return { ...original, readRounds: vi.fn(original.readRounds) }
+})
+afterAll(() => {
+  vi.doUnmock('../../../src-core/notation/read')
+  vi.resetModules()
 })
 
 const DATE = new Date('2026-11-26T10:00:00Z')
