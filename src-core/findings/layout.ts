@@ -129,7 +129,7 @@ export const LAYOUT_FINDINGS = {
   },
   'layout/fit-stash': {
     severity: 'warning',
-    message: 'the yarn on hand does not reach for the smallest arrangement.',
+    message: 'the yarn on hand does not reach for a single motif: there is not enough of {yarns}.',
     mend: 'Enter what is on hand of each yarn, or choose colourways in yarns that are on hand.',
   },
   'layout/fit-kind': {

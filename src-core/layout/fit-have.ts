@@ -5,6 +5,7 @@
 import type { Finding } from '../../shared-types/finding'
 import type { FitArrangement, Plan, PlanNumbers } from '../../shared-types/plan'
 import type { BlanketLayout, Project } from '../../shared-types/project'
+import { listed } from '../figures/words'
 import { finding } from '../findings/finding'
 import { holds } from '../joins/holding'
 import type { Planner } from '../plans/planner'
@@ -50,12 +51,21 @@ export function fitHave(project: Project, have: Have, planner: Planner): Fits {
   const stash = stashOf(rich, layout, planner)
   if (!stash) return { arrangements: [], findings: [finding('layout/fit-no-yarn', 'yarns')] }
   const found = bestOf(layout, tryout, (kind, rotation) => ofStash(tryout, kind, rotation, wish, stash))
-  if (found.length === 0) return { arrangements: [], findings: [finding('layout/fit-stash', 'yarns')] }
+  if (found.length === 0) return { arrangements: [], findings: [tooLittle(rich, layout, planner)] }
   const told = found.map(({ counts, miss }) => {
     const plan = planner.plan(laidOut(rich, layout, counts))
     return { miss, fit: fitOf(counts, plan, wish) }
   })
   return { arrangements: sorted(told), findings: ways.findings }
+}
+
+/** Which yarns are short for one motif. */
+function tooLittle(project: Project, layout: BlanketLayout, planner: Planner): Finding {
+  const one = { arrangement: 'straight-rows', columns: 1, rows: 1 } as const
+  const { yarns } = planner.plan({ ...project, layout: { ...layout, ...blanketOf(project), ...one } })
+  const short = yarns.filter(({ grams, onHand }) => grams.high > onHand + NO_GRAMS)
+  const names = short.map(({ id }) => project.yarns?.find((yarn) => yarn.id === id)?.name ?? id)
+  return finding('layout/fit-stash', 'yarns', { yarns: listed(names) })
 }
 
 /** A patch judged; the plans themselves decide. */

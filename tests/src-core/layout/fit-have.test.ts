@@ -81,7 +81,10 @@ describe('M26 the largest arrangement from the yarn on hand', () => {
 
   it('says why there is none', () => {
     const codes = (project: Project) => fitFromHave(project, { stash: true }).findings.map(({ code }) => code)
-    expect(codes(squares({}, [0, 0]))).toEqual(['layout/fit-stash'])
+    const none = fitFromHave(squares({}, [0, 0]), { stash: true })
+    expect(none.arrangements).toEqual([])
+    expect(none.findings.map(({ code }) => code)).toEqual(['layout/fit-stash'])
+    expect(none.findings[0]!.message).toContain('not enough of Yarn 0')
     expect(codes(squares({ cells: {} }))).toEqual(['layout/fit-no-yarn'])
     expect(codes({ ...squares({}), layout: { kind: 'garland' } })).toEqual(['layout/fit-kind'])
   })
