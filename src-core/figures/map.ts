@@ -5,6 +5,7 @@ import { blockingFactors } from '../layout/blanket'
 import { blanketOf } from '../plans/layouts'
 import { mapSize, marksOnMap, placedPieces } from '../layout/placed'
 import type { PlacedPiece } from '../layout/placed'
+import { closingDashes } from './closing-line'
 import { edgingBorder } from './edging-line'
 import type { Bounds, Figure, FigureItem, FigureSymbol } from './figure'
 import { drawPath, drawText, INK, PAPER, useAt } from './figure'
@@ -322,24 +323,20 @@ interface DrawnKind {
 /** Dashes of the lines at which the map of a round is closed, in printed mm. */
 const CLOSING = { dash: 1.6, gap: 1.2, width: 0.3 } as const
 
-/** The dashed lines down both ends of a round: there its map is joined to itself. */
-function closingLines(plan: Plan, view: Bounds, scale: number): FigureItem[] {
-  const { round, size } = plan
-  if (!round) return []
-  const inset = (round.map - round.circumference) / 4
-  const ends = [inset, round.map - inset]
-  const line = (x: number): FigureItem[] => {
-    const at = (x - view.x) * scale
-    const [from, to] = [(0 - view.y) * scale, (size.height - view.y) * scale]
-    const dashes: FigureItem[] = []
-    for (let y = from; y < to; y += CLOSING.dash + CLOSING.gap)
-      dashes.push(
-        drawPath(linePath(at, y, at, Math.min(to, y + CLOSING.dash)), { stroke: INK, width: CLOSING.width }),
-      )
-    return dashes
-  }
-  return ends.filter((x) => x >= view.x && x <= view.x + view.width).flatMap(line)
-}
+/** The lines at which the map of a round is closed, within a window of it. */
+const closingLines = (plan: Plan, view: Bounds, scale: number): FigureItem[] =>
+  closingDashes(plan, CLOSING.dash / scale, CLOSING.gap / scale)
+    .filter(
+      ({ x, from, to }) =>
+        x >= view.x && x <= view.x + view.width && to >= view.y && from <= view.y + view.height,
+    )
+    .map(({ x, from, to }) => {
+      const at = (x - view.x) * scale
+      return drawPath(linePath(at, (from - view.y) * scale, at, (to - view.y) * scale), {
+        stroke: INK,
+        width: CLOSING.width,
+      })
+    })
 
 interface OverviewMap {
   readonly figure: Figure

@@ -7,7 +7,8 @@ import type { Box } from '../../src-core/geometry/points'
 import { DETAIL } from '../../src-core/figures/detail'
 import { drawPath } from '../../src-core/figures/figure'
 import type { FigureItem } from '../../src-core/figures/figure'
-import { polygonPath } from '../../src-core/figures/path'
+import { closingDashes } from '../../src-core/figures/closing-line'
+import { linePath, polygonPath } from '../../src-core/figures/path'
 import { remembered } from '../../src-core/memo'
 import { keptHalf } from '../../src-core/figures/motif-parts'
 import { joinMarkPath } from '../../src-core/figures/join-mark-items'
@@ -64,9 +65,28 @@ function paintBlanket(
   const { size } = style
   paintEdging(pen, picture, placing)
   paintAdditions(pen, picture, placing, box, { ...style, numbered: false })
-  paintMotifs(pen, picture, placing, indices, main, style)
+  const kinds = byKind(picture, main, indices).map(([kind, own]) => ({
+    ...{ kind, own },
+    style: kind === main ? style : styleOf(kind, placing, picture.showLabels),
+  }))
+  for (const { kind, own, style } of kinds) paintMotifs(pen, picture, placing, own, kind, style)
+  paintClosing(pen, picture, placing)
   if (picture.showJoins && size >= DETAIL.joins) paintJoins(pen, picture, placing, box, size)
-  if (picture.showLabels && size >= DETAIL.number) paintLabels(pen, picture, placing, indices, main, size)
+  for (const { kind, own, style } of kinds)
+    if (picture.showLabels && style.size >= DETAIL.number)
+      paintLabels(pen, picture, placing, own, kind, style.size)
+}
+
+/** The motifs of a blanket by kind: all of one, where it has but one. */
+function byKind(
+  picture: Picture,
+  main: MotifKind,
+  indices: readonly number[],
+): (readonly [MotifKind, readonly number[]])[] {
+  if (picture.kinds.size < 2) return [[main, indices]]
+  const groups = new Map([...picture.kinds.values()].map((kind) => [kind, [] as number[]]))
+  for (const index of indices) groups.get(kindOf(picture, picture.motifs[index]!) ?? main)?.push(index)
+  return [...groups]
 }
 
 /** One after the other from the lowest: what lies above covers lines and number of what lies below. */
@@ -150,8 +170,9 @@ function paintAdditions(pen: Pen, picture: Picture, placing: Placing, box: Box, 
   const reach = main.account.overTips * Math.max(picture.stretch.width, picture.stretch.height)
   for (const half of plan.halves) {
     if (!within(half, reach)) continue
-    const ink = main.inks.get(half.colourway) ?? main.inks.get('')
-    const art = main.artist.at(placing.scale, { half: keptHalf(half), turn: half.turn })
+    const kind = kindOf(picture, half) ?? main
+    const ink = kind.inks.get(half.colourway) ?? kind.inks.get('')
+    const art = kind.artist.at(placing.scale, { half: keptHalf(half), turn: half.turn })
     paintCopies(pen, picture, placing, [{ ...half, turn: 0 }], ink, { ...style, art })
   }
 }
@@ -231,6 +252,22 @@ function paintEdging(pen: Pen, picture: Picture, { scale, x, y, ratio }: Placing
     drawPath(path, { stroke: ink.fill, width: inner }),
   ]
   paintItems(pen, band, typeIn(picture.palette))
+  pen.restore()
+}
+
+/** CSS pixels: the dashed lines at which the map of a round is closed. */
+const CLOSING = { dash: 6, gap: 4, width: 1.4 } as const
+
+/** Where a round closes its map is joined to itself, from end to end. */
+function paintClosing(pen: Pen, { plan, palette }: Picture, { scale, x, y, ratio }: Placing): void {
+  if (!plan.round) return
+  const mm = ratio / scale
+  const items = closingDashes(plan, CLOSING.dash * mm, CLOSING.gap * mm).map(({ x: at, from, to }) =>
+    drawPath(linePath(at, from, at, to), { stroke: palette.ink, width: CLOSING.width * mm }),
+  )
+  pen.save()
+  pen.setTransform(scale, 0, 0, scale, x, y)
+  paintItems(pen, items, typeIn(palette))
   pen.restore()
 }
 

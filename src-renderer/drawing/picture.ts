@@ -72,7 +72,7 @@ const UNSTRETCHED = { width: 1, height: 1 }
 const BLANKET = ''
 
 /** The kind of a placed motif; undefined where its outline is not known. */
-export const kindOf = (picture: Picture, motif: PlacedMotif): MotifKind | undefined =>
+export const kindOf = (picture: Picture, motif: Pick<PlacedMotif, 'motif'>): MotifKind | undefined =>
   picture.kinds.get(motif.motif ?? BLANKET)
 
 /** Makes pictures of scenes and keeps what did not change. */
