@@ -1,6 +1,7 @@
 /** What is asked of the background, and how it is answered: pure, the same in a worker and in tests. */
 import type { Plan, PlanNumbers } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
+import type { WishedSize } from '../../shared-types/ways'
 import type { BestRotation } from '../../src-core/layout/rotation'
 import type { Proposals } from '../../src-core/layout/proposals'
 import type { Have } from '../../src-core/layout/fit-have'
@@ -8,7 +9,9 @@ import { remedyOf } from '../../src-core/layout/remedy'
 import type { Remedy } from '../../src-core/layout/remedy'
 import { fitFromHave, fitProject, proposeProject } from '../../src-core/plan'
 import type { Planner } from '../../src-core/plan'
-import type { Fit } from './background'
+import { waysToSize } from '../../src-core/ways/ways'
+import { withEdit } from '../../src-core/ways/edit'
+import type { Fit, OfferedWay } from './background'
 import { takeFit } from './edits/layout'
 import { packed } from './plan-parcel'
 import type { Parcel } from './plan-parcel'
@@ -24,6 +27,12 @@ export type Question =
       readonly kind: 'fits'
       readonly project: Project
       readonly wish: FitWish
+    }
+  | {
+      readonly lane: 'ways'
+      readonly kind: 'ways'
+      readonly project: Project
+      readonly wish: WishedSize
     }
   | { readonly lane: 'rotation'; readonly kind: 'rotation'; readonly project: Project }
   | {
@@ -41,6 +50,7 @@ export interface Answer {
     /** A later question in the same lane came before this one was answered. */
     | { readonly kind: 'overtaken' }
     | { readonly kind: 'fits'; readonly fits: readonly Fit[] }
+    | { readonly kind: 'ways'; readonly ways: readonly OfferedWay[] }
     | { readonly kind: 'rotation'; readonly rotation: BestRotation | null }
     /** The engine fell over the project, in its own words. */
     | { readonly kind: 'failed'; readonly reason: string }
@@ -127,6 +137,14 @@ function remembering(makePlanner: () => Planner): (question: Question) => Steps 
               : memory.planner.plan(takeFit(project, arrangement, 'stash' in wish)),
         }))
         return { value: { kind: 'fits', fits } }
+      }
+      case 'ways': {
+        const { ways } = waysToSize(project, question.wish, memory.planner)
+        const offered = ways.slice(0, OFFERED).map((way) => {
+          const isPictured = way.motifs <= MOST_IN_PICTURE
+          return { way, plan: isPictured ? memory.planner.plan(withEdit(project, way.edit)) : null }
+        })
+        return { value: { kind: 'ways', ways: offered } }
       }
       case 'rotation':
         return { value: { kind: 'rotation', rotation: memory.planner.rotation(project) } }

@@ -4,6 +4,7 @@
  */
 import type { FitArrangement, Plan } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
+import type { SizeWay, WishedSize } from '../../shared-types/ways'
 import type { BestRotation } from '../../src-core/layout/rotation'
 import type { Proposals } from '../../src-core/layout/proposals'
 import type { Remedy } from '../../src-core/layout/remedy'
@@ -15,6 +16,13 @@ import { unpacked } from './plan-parcel'
 
 export interface Fit {
   readonly arrangement: FitArrangement
+  /** For its picture; null where it has too many motifs for a small one. */
+  readonly plan: Plan | null
+}
+
+/** A way to a size, and what it looks like. */
+export interface OfferedWay {
+  readonly way: SizeWay
   /** For its picture; null where it has too many motifs for a small one. */
   readonly plan: Plan | null
 }
@@ -36,6 +44,8 @@ export interface Background {
   plan(lane: 'document' | 'picture', project: Project, hearNumbers?: HearNumbers): Promise<Plan | null>
   /** Arrangements for a wish, best first; null where overtaken, or where they cannot be found. */
   fits(project: Project, wish: FitWish): Promise<Fit[] | null>
+  /** Ways to a size in mm, the nearest first; null where overtaken, or where they cannot be found. */
+  ways(project: Project, wish: WishedSize): Promise<OfferedWay[] | null>
   /** Null where there is nothing to rotate yet, or where it cannot be found. */
   rotation(project: Project): Promise<BestRotation | null>
   /** Arrangements to start from, nearest a size in mm; null where overtaken. */
@@ -105,6 +115,10 @@ function over(isBeside: boolean, send: Send, stop: () => void): Background {
     async fits(project, wish) {
       const value = await ask({ lane: 'fits', kind: 'fits', project, wish })
       return value?.kind === 'fits' ? [...value.fits] : null
+    },
+    async ways(project, wish) {
+      const value = await ask({ lane: 'ways', kind: 'ways', project, wish })
+      return value?.kind === 'ways' ? [...value.ways] : null
     },
     async rotation(project) {
       const value = await ask({ lane: 'rotation', kind: 'rotation', project })

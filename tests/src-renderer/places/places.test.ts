@@ -136,6 +136,38 @@ describe('Arrangement', () => {
     expect(app.document.undoLabel).toMatch(/^take /)
   })
 
+  it('lists ways to a target size, and applies one in a step that can be undone', async () => {
+    const target = { width: 620, height: 500 }
+    const { app } = await inWindow(
+      ArrangementPlace,
+      {},
+      {
+        ...SMALL,
+        layout: { ...SMALL.layout, kind: 'blanket' as const, motif: 'm1', target },
+      },
+    )
+    const before = app.document.project
+    await fireEvent.change(screen.getByRole('combobox', { name: 'Sides to match' }), {
+      target: { value: 'width' },
+    })
+    await fireEvent.click(screen.getByRole('button', { name: 'Find ways' }))
+    const list = await screen.findByRole('list', { name: 'Ways to the size' })
+    const first = within(list).getAllByRole('listitem')[0]!
+    expect(first.textContent).toMatch(/exactly that|too wide|too narrow/)
+    expect(first.textContent).toMatch(/ (more|less)|as now/)
+    const apply = within(first).getByRole('button', { name: /^Apply: / })
+    const change = apply.getAttribute('aria-label')!.slice('Apply: '.length)
+    await fireEvent.click(apply)
+    expect(Math.abs(app.document.plan.size.width - 620)).toBeLessThan(10)
+    expect(app.document.undoLabel).toBe(`apply: ${change}`)
+    // What was found was found for the project before; the keyboard stays where it can go on.
+    await waitFor(() => expect(screen.queryByRole('list', { name: 'Ways to the size' })).toBeNull())
+    expect(document.activeElement).toBe(screen.getByRole('button', { name: 'Find ways' }))
+    expect(screen.getByText(/^Applied: /).textContent).toContain(change)
+    app.document.undo()
+    expect(app.document.project).toEqual(before)
+  })
+
   it('asks for rings where there are rings', async () => {
     const { app } = await inWindow(ArrangementPlace, {}, SMALL)
     await fireEvent.click(screen.getByRole('radio', { name: /^Rings/ }))
