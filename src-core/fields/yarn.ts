@@ -64,7 +64,7 @@ export const YARN_LEFT = {
   }),
   of: field('yarn', 'left.of', {
     ...{ ...again, ...USABLE, kind: 'mass', placeholder: 'what is on hand' },
-    label: 'grams at the start',
+    label: 'weight at the start',
     doc: 'weight of what there was at the start',
   }),
 } as const
