@@ -10,11 +10,14 @@ import { contains, perimeter } from '../../../src-core/geometry/points'
 import { createPlanner, planProject } from '../../../src-core/plan'
 
 const STYLES: readonly EdgingStyle[] = ['follow', 'bridge', 'level']
-const EXAMPLES = readdirSync('examples')
+const BLANKETS = readdirSync('examples')
   .map((name) => ({ name, project: JSON.parse(readFileSync(`examples/${name}`, 'utf8')) as Project }))
   .flatMap(({ name, project }) =>
     project.layout?.kind === 'blanket' ? [{ name, project, layout: project.layout }] : [],
   )
+
+/** Open ends are no lines round motifs. */
+const EXAMPLES = BLANKETS.filter(({ layout }) => !layout.inTheRound)
 
 const edged = (project: Project, layout: BlanketLayout, style: EdgingStyle): Project => ({
   ...project,
@@ -66,6 +69,24 @@ describe('the line of an edging', () => {
     // Following petals is the longest way, the straight hull the shortest.
     expect(lengths[0]).toBeGreaterThan(lengths[1]! + 1)
     expect(lengths[1]).toBeGreaterThan(lengths[2]! - lengths[2]! * 0.005)
+  })
+
+  it('in the round runs along both open ends, once round each', () => {
+    const rounds = BLANKETS.filter(({ layout }) => layout.inTheRound)
+    expect(rounds.map(({ name }) => name)).toContain('saltmarsh-bag.petalyard')
+    for (const { project, layout } of rounds)
+      for (const style of STYLES) {
+        const { edgingLines, edging, round } = planProject(edged(project, layout, style))
+        const lengths = edgingLines.map((line) =>
+          line.slice(1).reduce((sum, at, i) => sum + Math.hypot(at.x - line[i]!.x, at.y - line[i]!.y), 0),
+        )
+        expect(lengths).toHaveLength(2)
+        expect(lengths[0]! + lengths[1]!).toBeCloseTo(edging!.length, 0)
+        for (const line of edgingLines)
+          expect(line.at(-1)!.x - line[0]!.x).toBeCloseTo(round!.circumference, 3)
+        // Its rounds do not grow: a band has no corners.
+        expect(edging!.rounds.map(({ length }) => length)).toEqual(edging!.rounds.map(() => edging!.length))
+      }
   })
 
   it('is a rectangle round squares in straight rows, however many', () => {
