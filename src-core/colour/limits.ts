@@ -19,7 +19,7 @@ type Fill = NonNullable<NonNullable<BlanketLayout['cells']>['fill']>
 /** Limits for the cells that are free, by colour. */
 export interface Limits {
   readonly most: readonly number[]
-  readonly yarns: readonly (YarnLimit & Pick<YarnForMotifs, 'id' | 'name'>)[]
+  readonly yarns: readonly (YarnLimit & Pick<YarnForMotifs, 'id' | 'name' | 'isShared'>)[]
 }
 
 /** Whether a fill has limits for yarns, so that it must be known what motifs take. */
@@ -40,9 +40,10 @@ export function limitsOf(
     return isUsableOrZero(limit) ? Math.floor(limit) - (painted.get(id) ?? 0) : Infinity
   })
   if (stash.length === 0 && most.every((limit) => limit === Infinity)) return null
-  const yarns = stash.map(({ id, name, left, each }) => {
+  const yarns = stash.map(({ id, name, left, each, isShared }) => {
     const taken = [...painted].reduce((sum, [way, many]) => sum + many * (each[way] ?? 0), 0)
-    return { id, name, left: left - taken, each: chosen.map((way) => each[way] ?? 0) }
+    const free = { id, name, left: left - taken, each: chosen.map((way) => each[way] ?? 0) }
+    return isShared ? { ...free, isShared } : free
   })
   return { most, yarns }
 }
@@ -141,6 +142,7 @@ export function limitFindings(
     ])
   const short: InUnits = { metric: tell('metric'), imperial: tell('imperial') }
   if (short.metric === '') return []
-  const code = isProved ? 'colours/limits-impossible' : 'colours/limits-not-found'
+  const isSure = !grams.some((gram, yarn) => gram > 0 && limits.yarns[yarn]?.isShared)
+  const code = isProved && isSure ? 'colours/limits-impossible' : 'colours/limits-not-found'
   return [finding(code, 'layout.cells.fill', { short })]
 }

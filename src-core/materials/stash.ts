@@ -50,6 +50,16 @@ export function yarnsForMotifs(fill: Fill | undefined, input: MaterialsInput): Y
     id: way.id,
     found: way.id === main ? null : grams({ [main]: 2, [way.id]: 1 }),
   }))
+  /** What joins and edging would take if most motifs were in another colourway. */
+  const rests = ways.map(({ id }) => {
+    const [single, double] = [grams({ [id]: 1 }), grams({ [id]: 2 })]
+    return (yarn: string): Grams => 2 * of(single, yarn) - of(double, yarn)
+  })
+  const followsColours = (input.others ?? []).some(
+    ({ share, motif }) =>
+      share !== undefined ||
+      basis.colourways.some((way) => way.motif === motif.id && fill?.colourways?.includes(way.id)),
+  )
   return basis.yarns.flatMap((yarn) => {
     const limit = limitOf(fill, yarn)
     // Metres that no band brings to grams have no limit in grams.
@@ -63,7 +73,9 @@ export function yarnsForMotifs(fill: Fill | undefined, input: MaterialsInput): Y
     const isTaken = Object.values(each).some((taken) => taken > NO_GRAMS)
     if (limit === Infinity || !isTaken || !isKnown) return []
     const rest = 2 * of(one, yarn.id) - of(two, yarn.id)
-    return [{ id: yarn.id, name: yarn.name ?? yarn.id, left: limit - rest, each }]
+    const found = { id: yarn.id, name: yarn.name ?? yarn.id, left: limit - rest, each }
+    const moves = rests.some((other) => Math.abs(other(yarn.id) - rest) > NO_GRAMS)
+    return [followsColours || moves ? { ...found, isShared: true as const } : found]
   })
 }
 

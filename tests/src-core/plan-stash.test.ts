@@ -120,6 +120,14 @@ describe('M46 colours within the stash', () => {
     expect(toBuy(plan)).toBe(0)
   })
 
+  it('rule nothing out where half motifs follow the colours', () => {
+    const project = squares(
+      { arrangement: 'offset-rows', alternateRows: 'oneFewer', halves: true },
+      [100, 200, 200],
+    )
+    expect(codes(planProject(project))).toEqual(['colours/limits-not-found'])
+  })
+
   it('hold for 2,500 motifs, and the same file gives the same plan', () => {
     for (const [pattern, ...onHand] of [
       ['scatter', 1700, 4700, 4200],
