@@ -11,7 +11,7 @@ import { createGround } from '../layout/ground'
 import { layBlanket } from '../layout/blanket'
 import { memoised, remembered } from '../memo'
 import { createPlanner } from '../plan'
-import { blanketOf } from '../plans/layouts'
+import { blanketOf, laidBlanketOf } from '../plans/layouts'
 import { heldColours } from '../progress/held'
 import { assignByMotif } from './by-motif'
 import type { KindCell } from './by-motif'
@@ -81,8 +81,9 @@ const ONE: readonly string[] = ['']
 /** Where something is left out or alternates, that follows from the lattice. */
 const cutPlaces = remembered((project: Project): StandingPlaces | null => {
   const made = settled(project)
-  if (made.layout?.kind !== 'blanket') return null
-  const { parts } = ground(made, made.layout)
+  const layout = laidBlanketOf(made)
+  if (!layout) return null
+  const { parts } = ground(made, layout)
   if (!parts) return null
   const { grid, counts, cells, cut } = parts
   const { placements } = layBlanket(grid, counts, cells, cut.test)

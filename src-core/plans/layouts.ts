@@ -25,9 +25,12 @@ export const garlandOf = laidAs('garland')
 /** The appliqué of a project; null where it is made into something else. */
 export const appliqueOf = laidAs('applique')
 
+/** The blanket that a project lays out; null without a layout and where it is made into something else. */
+export const laidBlanketOf = laidAs('blanket')
+
 /** The blanket of a project, null where it is made into something else; one without a layout gets one of its first motif. */
 export const blanketOf = (project: Pick<Project, 'layout' | 'motifs'>): BlanketLayout | null =>
-  project.layout ? laidAs('blanket')(project) : { kind: 'blanket', motif: project.motifs?.[0]?.id }
+  project.layout ? laidBlanketOf(project) : { kind: 'blanket', motif: project.motifs?.[0]?.id }
 
 /** An answer for each kind of plan, from a plan of that kind; a kind without one does not compile. */
 type Answers<Answer> = {
