@@ -1,6 +1,6 @@
 /**
  * M26: arrangements from what there is: of motifs that are made already, or as large as the yarn on hand allows. Both
- * keep to the proportions of the target size, or of the blanket as it is.
+ * keep to the proportions that are asked for, else of the target size, or of the blanket as it is.
  */
 import type { Finding } from '../../shared-types/finding'
 import type { FitArrangement, Plan, PlanNumbers } from '../../shared-types/plan'
@@ -17,8 +17,8 @@ import type { Candidate, Rotation, Wish } from './fit'
 import { countPlaces } from './places'
 import type { Kind, Tryout } from './trials'
 
-/** What there is to make an arrangement from: so many motifs, or the yarn on hand. */
-export type Have = { readonly motifs: number } | { readonly stash: true }
+/** What there is to make an arrangement from: so many motifs, or the yarn on hand; in the proportions of `like`. */
+export type Have = ({ readonly motifs: number } | { readonly stash: true }) & { readonly like?: Wish }
 
 interface Fits {
   readonly arrangements: FitArrangement[]
@@ -33,7 +33,7 @@ const TRIED = 6
 
 /** The best arrangements from what there is, those that hold first. */
 export function fitHave(project: Project, have: Have, planner: Planner): Fits {
-  const wish = proportionsOf(project, planner)
+  const wish = have.like ?? proportionsOf(project, planner)
   const ways = waysOf(project, wish, planner)
   if (!ways.layout) return { arrangements: [], findings: ways.findings }
   const { layout, tryout } = ways

@@ -31,25 +31,15 @@ export const addFit: AddCommand = (program, around, end) => {
         'those that hold (in one piece, no motif on a single join point). ' +
         'Without --width and --height it is the target size of the project. ' +
         'With --stash it tells the largest that the yarn on hand allows, with --motifs the arrangements of so many ' +
-        'motifs, both in the proportions of that size. ' +
-        'With --exactly it tells what to change so that the project comes out at that size to the millimeter, or ' +
+        'motifs, both in the proportions of that size, else of the project as it is. ' +
+        'With --exactly it tells as well what to change so that the project comes out at that size to 1 mm, or ' +
         'as near as that goes; one of --width and --height is enough then.',
     )
     .argument('<file>', 'project file')
     .option('--width <length>', 'target width: mm, or with a unit ("130cm", "51in")', readLengthOption)
     .option('--height <length>', 'target height', readLengthOption)
-    .addOption(
-      new Option('--stash', 'the largest that the yarn on hand allows').conflicts([
-        'motifs',
-        'width',
-        'height',
-      ]),
-    )
-    .addOption(
-      new Option('--motifs <number>', 'arrangements of so many motifs that are made already')
-        .argParser(readCountOption)
-        .conflicts(['width', 'height']),
-    )
+    .addOption(new Option('--stash', 'the largest that the yarn on hand allows').conflicts('motifs'))
+    .option('--motifs <number>', 'arrangements of so many motifs that are made already', readCountOption)
     .addOption(
       new Option('--exactly', 'ways to the size: what to change, the nearest first').conflicts([
         'stash',
@@ -61,7 +51,7 @@ export const addFit: AddCommand = (program, around, end) => {
     .action(async (file: string, options: Options) => {
       const { project, findings: invalid } = await loadProject(file)
       if (!project) {
-        const none = options.exactly ? { ways: [] } : { arrangements: [] }
+        const none = { arrangements: [], ...(options.exactly && { ways: [] }) }
         if (options.json) printJson(around, { ...none, findings: invalid })
         else complainOf(around, invalid)
         return end(exitFor(invalid))
@@ -69,8 +59,12 @@ export const addFit: AddCommand = (program, around, end) => {
       if (options.exactly) {
         const wish = exactSize(project, options)
         const { ways, findings } = waysForProject(project, wish)
-        if (options.json) printJson(around, { ways, findings })
-        else {
+        if (options.json) {
+          const { width, height } = wish
+          const { arrangements } =
+            width && height ? fitProject(project, { width, height }) : { arrangements: [] }
+          printJson(around, { ways, arrangements, findings })
+        } else {
           const refused = findings.length > 0 && ways.length === 0
           const lines = [
             ...(refused ? [] : waysReport(project, wish, ways, around.width)),
@@ -94,8 +88,15 @@ export const addFit: AddCommand = (program, around, end) => {
     })
 }
 
-const haveOf = ({ stash, motifs }: Options): Have | null =>
-  motifs !== undefined ? { motifs } : stash ? { stash } : null
+function haveOf({ stash, motifs, width, height }: Options): Have | null {
+  if (motifs === undefined && !stash) return null
+  if ((width === undefined) !== (height === undefined)) {
+    const told = 'proportions need both sides: give --width and --height, or neither'
+    throw new CommandEnd(EXIT.wrongUse, told)
+  }
+  const like = width && height ? { like: { width, height } } : {}
+  return motifs !== undefined ? { motifs, ...like } : { stash: true, ...like }
+}
 
 /** The sides that were asked for; without any the target size of the project. */
 function exactSize(project: Project, options: Options): WishedSize {

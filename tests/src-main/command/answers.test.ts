@@ -257,6 +257,17 @@ describe('fit', () => {
       expect((await petalyard('fit', file, ...options)).code).toBe(2)
   })
 
+  it('keeps what there is to the proportions that are asked for', async () => {
+    const file = await writeProject(SAMPLE)
+    const strip = (await json('fit', file, '--motifs', '48', '--width', '1500', '--height', '200'))
+      .arrangements as FitArrangement[]
+    const square = (await json('fit', file, '--motifs', '48', '--width', '500', '--height', '500'))
+      .arrangements as FitArrangement[]
+    const ratio = ({ size }: FitArrangement) => size.width / size.height
+    expect(ratio(strip[0]!)).toBeGreaterThan(3)
+    expect(ratio(square[0]!)).toBeLessThan(2)
+  })
+
   it('--exactly tells ways to the size, one side of which may be left open', async () => {
     const target = { width: 900, height: 700 }
     const file = await writeProject({ ...SAMPLE, layout: { ...SAMPLE.layout, target } as never })
@@ -271,6 +282,8 @@ describe('fit', () => {
     expect(told).toMatch(/^Ways to 100 cm wide\n\n/)
     expect(told).toContain(ways[0]!.change.slice(0, 20))
     expect((await petalyard('fit', file, '--exactly')).out).toContain('Ways to 90 × 70 cm')
+    const { arrangements } = await json('fit', file, '--exactly')
+    expect(arrangements).toEqual((await json('fit', file)).arrangements)
     expect((await petalyard('fit', file, '--exactly', '--stash')).code).toBe(2)
     expect((await petalyard('fit', await writeProject(SAMPLE), '--exactly')).err).toContain('which size?')
   })
