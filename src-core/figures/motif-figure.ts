@@ -150,10 +150,16 @@ export function motifFigure(
   const aside = Math.max(ASIDE, ...upright.map((half) => half + WORDS_AIR))
   const right = upright.length > 0 ? Math.max(RIGHT_ROOM, ...upright.map((half) => aside + half)) : 0
   const room = Math.min(options.across, options.width - right)
-  const scale = Math.min(1, room / Math.max(box.width, 1), options.across / Math.max(box.height, 1))
+  // A circle over the corners of a square is wider than the square itself.
+  const widest = 2 * Math.max(...dimensions.map((line) => (line.shown === 'circle' ? line.span[1] : 0)))
+  const scale = Math.min(
+    1,
+    room / Math.max(box.width, 1),
+    (options.width - right) / Math.max(widest, 1),
+    options.across / Math.max(box.height, 1),
+  )
   const centre = { x: (options.width - right) / 2, y: 0 }
-  const circles = dimensions.map((line) => (line.shown === 'circle' ? line.span[1] * scale : 0))
-  const rim = Math.max(...circles)
+  const rim = (widest / 2) * scale
   centre.y = Math.max(-box.y * scale, rim) + 1
   const bottom = centre.y + Math.max((box.y + box.height) * scale, rim)
   const look = options.look === 'ink' ? 'plain' : 'colour'

@@ -4,7 +4,7 @@ import type { Terms, UnitSystem } from '../../shared-types/project'
 import type { Settled } from '../../shared-types/settled'
 import { byKind } from '../plans/layouts'
 import { termWord } from '../stitches/terms'
-import { formatLength, formatSize } from '../units/format'
+import { lengthsIn, formatLength, formatSize } from '../units/format'
 import { appliqueSentence } from './applique-sentence'
 import { garlandSentence } from './garland-sentence'
 import { listOf } from '../joins/words'
@@ -175,7 +175,8 @@ function blanketSentence(plan: Plan, motif: MotifAccount, terms: Terms): Sentenc
   )
   const { width, height } = plan.size
   if (plan.round) {
-    const [around, flat, high] = [width, plan.round.flat, height].map((mm) => formatLength(mm, units))
+    const lengths = [width, plan.round.flat, height]
+    const [around, flat, high] = lengths.map(lengthsIn(units, lengths))
     parts.push(
       { text: ': ' },
       { text: `${around} around, ${flat} wide laid flat and ${high} high`, field: 'size' },

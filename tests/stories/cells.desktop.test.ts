@@ -44,7 +44,7 @@ describe('a bag in the round', () => {
     await page.locator('summary', { hasText: 'Cells and outline' }).click()
     await hands.press('Joined in the round', 'checkbox')
     await sentenceSays(page, /joined in the round: 48 cm around, 24 cm wide laid flat/)
-    expect((await layout()).inTheRound).toBe(true)
+    await eventually(async () => expect((await layout()).inTheRound).toBe(true))
     await hands.press('Undo: join it in the round')
     await sentenceSays(page, /^(?!.*in the round)/)
     await undoAll()
@@ -58,7 +58,9 @@ describe('a shawl', () => {
     await page.getByRole('combobox', { name: 'Cut out as' }).selectOption('triangle')
     await hands.fill('Width of the outline', '50 cm')
     await sentenceSays(page, /of different lengths/)
-    expect((await layout()).outlineShape).toMatchObject({ kind: 'triangle', size: 500 })
+    await eventually(async () =>
+      expect((await layout()).outlineShape).toMatchObject({ kind: 'triangle', size: 500 }),
+    )
     await page.getByRole('application').focus()
     await page.keyboard.press('ArrowRight')
     await hands.press('Leave it out')
@@ -83,6 +85,6 @@ describe('a shawl', () => {
     await keys.press('Shift+Delete')
     await eventually(async () => expect(Object.values((await layout()).cells?.motifs ?? {})).toEqual([null]))
     await undoAll()
-    expect((await layout()).outlineShape).toBeUndefined()
+    await eventually(async () => expect((await layout()).outlineShape).toBeUndefined())
   })
 })

@@ -5,6 +5,7 @@ import type { Project } from '../../../shared-types/project'
 import { holdingWords } from '../../../src-core/figures/holding-words'
 import {
   formatLength,
+  lengthsIn,
   formatMassRange,
   formatMass,
   formatMinutes,
@@ -77,7 +78,8 @@ function blanketFacts(project: Project, plan: Plan): [string, string][] {
   if (plan.round) {
     const { circumference, flat, joins } = plan.round
     const closing = counted(joins, 'join point closes', 'join points close')
-    pairs.push(['Round', `${length(circumference)} around, ${length(flat)} wide laid flat; ${closing} it`])
+    const [around, wide] = [circumference, flat].map(lengthsIn(units, [circumference, flat]))
+    pairs.push(['Round', `${around} around, ${wide} wide laid flat; ${closing} it`])
   }
   if (plan.fillers.length > 0) pairs.push(['Fillers', fillerWords(project, plan)])
   if (plan.halves.length > 0) pairs.push(['Halves', halfWords(project, plan)])

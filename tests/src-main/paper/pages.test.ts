@@ -75,7 +75,9 @@ describe.each(listExamples().map(({ name }) => name))('%s on paper', (name) => {
 
   it('names the rows of a page of the order of work that are on it, and no tick without its step', () => {
     for (const { pages } of prints) {
-      for (const { words, painted } of pages.filter((page) => page.words.includes('Order of work, row'))) {
+      for (const { words, painted, height } of pages.filter((page) =>
+        page.words.includes('Order of work, row'),
+      )) {
         const rows = [...words.matchAll(/(?:☐ [\d,]+ · r|R)ow (\d+)/g)].map(([, row]) => Number(row))
         const [, from, to = from] = /Order of work, rows? (\d+)(?:–(\d+))?/.exec(words)!
         // What is worked at the end of a row may begin a page.
@@ -83,7 +85,7 @@ describe.each(listExamples().map(({ name }) => name))('%s on paper', (name) => {
         expect(Math.max(...rows)).toBe(Number(to))
         // “The same:” stands below words of its column, never at the head of one.
         const texts = painted.flatMap((item) => (item.kind === 'text' ? [item] : []))
-        const body = texts.filter(({ size, box }) => size < 9 && box.bottom < pages[0]!.height - 21)
+        const body = texts.filter(({ size, box }) => size < 9 && box.bottom < height - 21)
         for (const same of texts.filter(({ text }) => text.trim() === 'The same:')) {
           const above = body.filter(
             ({ box }) =>

@@ -278,7 +278,7 @@ describe('the map in words', () => {
     const second = app.document.plan.garland!.items[1]!
     const told = cells(rows[1]!)
     expect(told[0]).toBe('Six-petal bloom')
-    expect(told.slice(2)).toEqual(['13.4 cm', String(second.chains), second.words])
+    expect(told.slice(2)).toEqual(['', '13.4 cm', String(second.chains), second.words])
     await fireEvent.click(screen.getByRole('button', { name: 'Take item 2 in hand' }))
     expect(app.selection.focus).toBe('1,2')
   })
@@ -310,9 +310,9 @@ describe('the map in words', () => {
     expect(rows).toHaveLength(27)
     const told = cells(rows[0]!)
     expect(told[0]).toBe('Quince blossom')
-    expect(told.slice(2)).toEqual(['225 mm', '85 mm', '0°', '', '1'])
+    expect(told.slice(2)).toEqual(['', '225 mm', '85 mm', '0°', '', '1'])
     const leaf = app.document.plan.motifs.findIndex(({ flipped }) => flipped)
-    if (leaf >= 0) expect(cells(rows[leaf]!)[5]).toBe('yes')
+    if (leaf >= 0) expect(cells(rows[leaf]!)[6]).toBe('yes')
   })
 })
 
