@@ -61,10 +61,12 @@ describe('a shawl', () => {
     await eventually(async () =>
       expect((await layout()).outlineShape).toMatchObject({ kind: 'triangle', size: 500 }),
     )
+    await hands.press('Close Arrangement')
     await page.getByRole('application').focus()
     await page.keyboard.press('ArrowRight')
     await hands.press('Leave it out')
     await eventually(async () => expect(Object.values((await layout()).cells?.motifs ?? {})).toEqual([null]))
+    await hands.go('Arrangement')
     await hands.press('Bring all back')
     await eventually(async () => expect((await layout()).cells?.motifs).toBeUndefined())
     await undoAll()
