@@ -3,11 +3,11 @@ import type { MotifAccount, Plan, PlacedMotif, Point } from '../../shared-types/
 import type { SheetStyle } from '../../shared-types/project'
 import { blockingFactors } from '../layout/blanket'
 import { blanketOf } from '../plans/layouts'
-import { mapSize, marksOnMap, placedPieces } from '../layout/placed'
+import { marksOnMap, placedPieces } from '../layout/placed'
 import type { PlacedPiece } from '../layout/placed'
 import { closingDashes } from './closing-line'
 import { edgingBorder } from './edging-line'
-import type { Bounds, Figure, FigureItem, FigureSymbol } from './figure'
+import type { Bounds, FigureItem, FigureSymbol } from './figure'
 import { drawPath, drawText, INK, PAPER, useAt } from './figure'
 import { JOIN_MARK_SIZES, joinMarkOf } from './join-marks'
 import type { JoinMark } from './join-marks'
@@ -16,7 +16,6 @@ import type { MotifLabel } from './lettering'
 import { capitalDrop } from './lettering'
 import { tickItems } from './made-ticks'
 import type { MadeTick } from './made-ticks'
-import { directionArrows, placeNumbers, rowNumbers } from './map-edges'
 import type { ColourwayMark } from './marks'
 import { colourwayMarks, fillerMarks } from './marks'
 import { keptHalf } from './motif-parts'
@@ -26,16 +25,9 @@ import { discItems, discReach, fitNumber, scaleForNumber } from './number-disc'
 import type { NumberDisc, NumberPlace } from './number-disc'
 import { halfAside, numberPlaces } from './number-places'
 import type { NumberPlaces } from './number-places'
-import { linePath, outerRadius, polygonPath, rectanglePath } from './path'
+import { linePath, outerRadius, polygonPath } from './path'
 import type { MapRow } from './rows'
 import { mapRows, placeColumns, workedByRows } from './rows'
-
-/** Room round the map for row and place numbers and for arrows, in printed mm. */
-const ROW_NUMBERS = 9
-const PLACE_NUMBERS = 7
-const ARROWS = 8.5
-/** Motifs are printed no larger than this across: a small project does not fill the sheet with one flower. */
-const LARGEST_MOTIF = 26
 
 /** What every map of a plan needs, worked out once. */
 export interface MapGround {
@@ -337,92 +329,3 @@ const closingLines = (plan: Plan, view: Bounds, scale: number): FigureItem[] =>
         width: CLOSING.width,
       })
     })
-
-interface OverviewMap {
-  readonly figure: Figure
-  readonly scale: number
-  /** Whether the motifs carry their working numbers. */
-  readonly numbered: boolean
-  readonly painter: MapPainter
-}
-
-const edgeRoom = (ground: MapGround) => ({
-  left: ROW_NUMBERS,
-  right: ground.byRows ? ARROWS : 0,
-  top: ground.places.length > 0 ? PLACE_NUMBERS : 1,
-})
-
-/** The scale at which the whole plan fits a box of printed mm, numbers along the edges included. */
-export function overviewScale(ground: MapGround, width: number, height: number): number {
-  const { left, right, top } = edgeRoom(ground)
-  const size = mapSize(ground.plan)
-  return Math.max(
-    1e-4,
-    Math.min(
-      (width - left - right) / Math.max(size.width, 1),
-      (height - top) / Math.max(size.height, 1),
-      LARGEST_MOTIF / Math.max(2 * ground.tip, 1),
-    ),
-  )
-}
-
-/**
- * The whole map within a box. `frames` are areas of the plan (mm) that are printed on sheets of their own, drawn
- * over the motifs, which then carry no numbers.
- */
-export function overviewMap(
-  ground: MapGround,
-  width: number,
-  height: number,
-  frames: readonly { readonly area: Bounds; readonly name: string }[] = [],
-): OverviewMap {
-  const scale = overviewScale(ground, width, height)
-  const painter = new MapPainter(ground, scale)
-  const { left, right, top } = edgeRoom(ground)
-  const size = mapSize(ground.plan)
-  const drawn = { width: size.width * scale, height: size.height * scale }
-  const x0 = left + Math.max(0, (width - left - right - drawn.width) / 2)
-  const y = (row: MapRow): number => top + row.y * scale
-  const items: FigureItem[] = [
-    ...placeNumbers(ground.places, (x) => x0 + x * scale, top - 3),
-    ...rowNumbers(ground.rows, y, x0 - 3.4),
-    ...(ground.byRows ? directionArrows(ground.rows, y, x0 + drawn.width + 3.2) : []),
-    {
-      kind: 'group',
-      matrix: [1, 0, 0, 1, x0, top],
-      // Frames would run through the numbers, which stand on the sheets.
-      items: painter.window({ x: 0, y: 0, width: size.width, height: size.height }, frames.length === 0),
-    },
-  ]
-  for (const { area, name } of frames) {
-    const box = {
-      x: x0 + area.x * scale,
-      y: top + area.y * scale,
-      width: area.width * scale,
-      height: area.height * scale,
-    }
-    items.push(
-      drawPath(rectanglePath(box.x, box.y, box.width, box.height), { stroke: INK, width: 0.5 }),
-      ...sheetPlate(name, box.x + box.width / 2, box.y + box.height / 2),
-    )
-  }
-  return {
-    figure: { width, height: top + drawn.height + 0.5, items },
-    scale,
-    numbered: painter.number !== null,
-    painter,
-  }
-}
-
-/** The number of a sheet on a white plate, readable over any texture. */
-function sheetPlate(name: string, x: number, y: number): FigureItem[] {
-  const width = 3.2 + name.length * 2.6
-  return [
-    drawPath(rectanglePath(x - width / 2, y - 3.2, width, 6.4), {
-      fill: '#ffffff',
-      stroke: INK,
-      width: 0.25,
-    }),
-    drawText(name, x, y + 1.6, 13, { anchor: 'middle', weight: 'bold' }),
-  ]
-}

@@ -23,7 +23,8 @@ import type { Halved, Painted } from './halves'
 import { ownPoints } from './placed'
 import type { Filling } from './fillers'
 import type { Opening } from './holes'
-import type { Arranged, Joined, Worked } from './stages'
+import type { Arranged, Joined } from './stages'
+import type { Worked } from './works'
 import { DEFAULTS } from '../settled'
 
 interface GapsInput {

@@ -25,6 +25,7 @@ import * as edges from '../layout/edge'
 import * as frames from '../layout/frame'
 import type { Lattice } from '../layout/lattice'
 import * as stages from '../layout/stages'
+import * as works from '../layout/works'
 import { offTarget } from '../layout/target'
 import { trialsOf } from '../layout/trials'
 import type { Bridges, MaterialsInput, Piece } from '../materials/input'
@@ -109,8 +110,8 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
   const colours = memoised(assignByMotif)
   const legibility = memoised(legibilityFindings)
   const used = memoised(yarnsAmong)
-  const work = memoised(stages.work)
-  const tellWork = memoised(stages.tellWork)
+  const work = memoised(works.work)
+  const tellWork = memoised(works.tellWork)
   const edgeInput = memoised(stages.edgeInput)
   const edgeLine = memoised(edges.edgeLine)
   const finishEdge = memoised(edges.finishEdge)

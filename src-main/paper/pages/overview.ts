@@ -3,13 +3,8 @@ import type { Bounds, Figure } from '../../../src-core/figures/figure'
 import { keySwatch } from '../../../src-core/figures/key-swatch'
 import { joinMarksSentence } from '../../../src-core/figures/join-marks'
 import { breakLines } from '../../../src-core/figures/lines'
-import {
-  keyMarks,
-  MapPainter,
-  overviewMap,
-  overviewScale,
-  smallestNumberedScale,
-} from '../../../src-core/figures/map'
+import { keyMarks, MapPainter, smallestNumberedScale } from '../../../src-core/figures/map'
+import { overviewMap, overviewScale } from '../../../src-core/figures/overview-map'
 import type { ColourwayMark } from '../../../src-core/figures/marks'
 import { projectSentence, sentenceText } from '../../../src-core/figures/sentence'
 import { accountAt } from '../../../src-core/layout/placed'

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { FigureItem } from '../../../src-core/figures/figure'
-import { mapGround, overviewMap } from '../../../src-core/figures/map'
+import { mapGround } from '../../../src-core/figures/map'
+import { overviewMap } from '../../../src-core/figures/overview-map'
 import { planProject } from '../../../src-core/plan'
 import { mapPages } from '../../../src-main/paper'
 import { first, project, weighed } from '../../src-core/progress/project'
