@@ -92,6 +92,8 @@ describe('a maker with one finished flower', () => {
   it('drags nothing and still sees what would follow: the sentence is nudged by its keys', async () => {
     const page = desktop.window
     const rows = page.getByRole('button', { name: /change the motifs in a row$/ })
+    const sizeIn = (words: string) => words.slice(words.lastIndexOf(':'))
+    const size = sizeIn(await sentence(page))
     await rows.focus()
     await page.keyboard.press('ArrowUp')
     const ledger = page.getByRole('region', { name: 'Ledger' })
@@ -99,6 +101,8 @@ describe('a maker with one finished flower', () => {
       .getByText(/^\+\d+$/)
       .first()
       .waitFor()
+    // The numbers come first, the size in the sentence with the plan.
+    await eventually(async () => expect(sizeIn(await sentence(page))).not.toBe(size))
     const tried = await sentence(page)
     await page.keyboard.press('Escape')
     await eventually(async () => expect(await sentence(page)).not.toBe(tried))
