@@ -16,7 +16,7 @@ class ByProject extends BaseSequencer {
 /**
  * Four projects, so that each kind of test gets the world it needs:
  * core (plain Node, `document` undefined), main (Node with files and processes),
- * renderer (components in jsdom), stories (whole jobs in real Electron and Chromium, each in a folder of its own).
+ * renderer (components in jsdom), stories (whole jobs in real Electron and Chromium, one at a time).
  */
 export default defineConfig({
   test: {
@@ -70,6 +70,7 @@ export default defineConfig({
           include: ['tests/stories/**/*.test.ts'],
           testTimeout: 120_000,
           hookTimeout: 120_000,
+          fileParallelism: false,
         },
       },
     ],
