@@ -1,0 +1,81 @@
+/** What stands in a blanket beside its motifs, and what joining it in the round makes of it. Lengths in mm. */
+import type { Point } from './plan'
+
+export interface HoleKind {
+  /** How many motifs stand round it. */
+  readonly sides: number
+  readonly count: number
+  /** Radius of the largest circle that fits, in mm. */
+  readonly radius: number
+}
+
+/** A filler motif in an opening between motifs. Lengths in mm, `x`, `y` from the top left of the finished size. */
+export interface PlacedFiller {
+  /** Its address: the motifs round it, "1,1+1,2+2,1+2,2". */
+  readonly id: string
+  /** Working number: those of fillers and half motifs follow those of the motifs. */
+  readonly label: string
+  readonly x: number
+  readonly y: number
+  /** Degrees clockwise. */
+  readonly turn: number
+  /** The petal (side) of its account that the hand joins first. */
+  readonly firstPetal?: number
+  /** Of the largest circle that fits the opening. */
+  readonly radius: number
+  /** Ids of the placed motifs round it. */
+  readonly motifs: readonly string[]
+  /** How often it is joined: once to each motif round it. */
+  readonly joins: number
+  /** Where it is joined. */
+  readonly points?: readonly Point[]
+  /** The widest gap that its joins bridge, and by how much it reaches too far into the motifs round it. */
+  readonly bridge: number
+  readonly overlap: number
+  /** Id of the colourway, or '' where none is given. */
+  readonly colourway: string
+}
+
+export interface FillerStep {
+  /** Index in `fillers`. */
+  readonly filler: number
+  /** Placed motif after which it is worked: the last one of those round it. */
+  readonly after: string
+  readonly joins: readonly { readonly motif: string; readonly words: string }[]
+  /** "filler between 14, 15, 27 and 28: join at …". */
+  readonly words: string
+}
+
+/** A half motif at the end of a row: of a whole motif with its centre at `x`, `y` the part away from the side edge. */
+export interface PlacedHalf {
+  /** Its address: "row,left" or "row,right". */
+  readonly id: string
+  readonly label: string
+  readonly x: number
+  readonly y: number
+  /** Degrees clockwise, of the whole motif that it is a half of. */
+  readonly turn: number
+  /** The petal (corner) of its account that the hand works first on it: the one next to its cut. */
+  readonly firstPetal?: number
+  /** At which end of its row it stands. Its cut edge, at `x`, faces that side. */
+  readonly side: 'left' | 'right'
+  readonly row: number
+  /** Id of the motif that it is a half of, in a blanket of several. */
+  readonly motif?: string
+  /** How many of its places are joined to neighbours. */
+  readonly joins: number
+  /** Where it is joined, beside the join points that the motifs have of their own. */
+  readonly points?: readonly Point[]
+  readonly colourway: string
+}
+
+/** What is joined in the round, in mm: its size is as wide as once round it. */
+export interface RoundAccount {
+  /** Once round an open end; laid flat it is half as wide. */
+  readonly circumference: number
+  readonly flat: number
+  /** How wide its map is: opened out, from the first motif to the last. */
+  readonly map: number
+  /** Join points at which rows close. */
+  readonly joins: number
+}

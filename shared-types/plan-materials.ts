@@ -1,0 +1,68 @@
+/** The account of yarn and edging. Masses in g, yarn lengths in m. */
+import type { Range } from './plan'
+
+/** How one weight of a motif was split over its colours where nobody split it: each part is ±25 %. */
+export type WeightSplit = 'stitches' | 'areas' | 'evenly'
+
+/** Numbers of a yarn that may follow from a ball band which nobody entered. */
+export type YarnNumber = 'grams' | 'metres' | 'balls' | 'onHand' | 'toBuy' | 'leftover' | 'cost'
+
+export interface YarnNeed {
+  readonly id: string
+  readonly grams: Range
+  readonly metres: Range | null
+  /** Whole balls for the whole need; null where the ball's weight is unknown. */
+  readonly balls: number | null
+  /** Grams on hand in all, whether they were weighed or counted in balls. */
+  readonly onHand: number
+  /** Whole balls to buy after the stash. */
+  readonly toBuy: number | null
+  /** Grams expected to be left of what is on hand and bought. */
+  readonly leftover: number | null
+  /** Cost of what is to be bought; null where there is no price. */
+  readonly cost: number | null
+  /** What the expected grams are made of. */
+  readonly parts: {
+    readonly motifs: number
+    readonly joins: number
+    readonly edging: number
+    readonly tails: number
+    readonly waste: number
+    /** The cord of a garland; only there where one is worked. */
+    readonly cord?: number
+  }
+  /** Where a part of it comes from a weight that was split: what it was split by. */
+  readonly split?: readonly WeightSplit[]
+  /** The numbers that follow from a ball band which nobody entered; left out where there are none. */
+  readonly assumed?: readonly YarnNumber[]
+}
+
+export interface EdgingRound {
+  /** The stitch as written in the project's terms. */
+  readonly stitch: string
+  readonly stitches: number
+  readonly chains: number
+  readonly length: number
+  readonly metres: number
+}
+
+export interface EdgingAccount {
+  readonly style: string
+  /** Closed length of the line that it runs along, in mm before blocking; its lines are the plan's `edgingLines`. */
+  readonly length: number
+  readonly height: number
+  readonly rounds: readonly EdgingRound[]
+  readonly yarn: string
+}
+
+/** A yarn of which the motifs may take so much and no more. */
+export interface YarnForMotifs {
+  readonly id: string
+  readonly name: string
+  /** Grams that joins, edging, fillers and half motifs leave of what there is. */
+  readonly left: number
+  /** Grams that one motif takes of it by colourway: with the allowance, and as the high value of its range. */
+  readonly each: Readonly<Record<string, number>>
+  /** What is left hangs on the colours too (half motifs, another motif, joins): no filling can be ruled out by it. */
+  readonly isShared?: true
+}

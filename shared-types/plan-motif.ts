@@ -1,0 +1,65 @@
+/** The account of a motif: its size, shape and rounds, and the places where it can be joined. Lengths in mm. */
+import type { Finding } from './finding'
+import type { Point } from './plan'
+import type { Ruler } from './project'
+
+/** Where an estimate comes from. */
+export type Provenance = 'measured' | 'gauge' | 'rule-of-thumb'
+
+export type AnchorKind = 'tip' | 'shoulder' | 'valley' | 'corner' | 'side'
+
+/** A place on a motif where a join can be made, about the motif's centre, before its turn. */
+export interface Anchor {
+  readonly id: string
+  readonly kind: AnchorKind
+  /** Number of the petal, corner or side, in working direction from 12 o'clock, from 1. */
+  readonly petal: number
+  readonly x: number
+  readonly y: number
+  /** Unit vector away from the motif. */
+  readonly outward: Point
+  /** The address in words: "petal 3", "between petals 2 and 3", "corner 1". */
+  readonly address: string
+}
+
+export interface MeasuredRound {
+  readonly number: number
+  readonly outerRadius: number
+  readonly stitches: number
+  readonly flatness: number
+  /** How it lies (M17); null for rounds that are not judged: the first two, petals, open loops. */
+  readonly lies: Lie | null
+}
+
+export type Lie = 'flat' | 'may-cup' | 'cups' | 'may-ruffle' | 'ruffles'
+
+/** The account of one motif. `outline` is closed, clockwise on screen (y down), about the centre, unturned. */
+export interface MotifAccount {
+  readonly id: string
+  readonly name: string
+  readonly shape: 'petals' | 'round' | 'straight' | 'leaf'
+  /** Petals, or corners of a straight-sided motif; 0 for a round. */
+  readonly petals: number
+  /** Diameter through tips (corners), and through valleys (side to side). */
+  readonly overTips: number
+  readonly overValleys: number
+  /** How a flower with an odd number of petals was measured; absent where nobody said it. */
+  readonly ruler?: Ruler
+  readonly range: { readonly low: number; readonly high: number }
+  readonly provenance: Provenance
+  readonly rounds: readonly MeasuredRound[]
+  /** slot → stitch → count; empty for a measured motif. */
+  readonly stitches: Readonly<Record<string, Readonly<Record<string, number>>>>
+  /** slot → metres in one motif, where it is known. */
+  readonly metres: Readonly<Record<string, number>>
+  readonly outline: readonly Point[]
+  readonly anchors: readonly Anchor[]
+  /** Colour sections for drawing, the outermost (the outline) first: each covers the middle of the one before. */
+  readonly layers: readonly MotifLayer[]
+  readonly findings: readonly Finding[]
+}
+
+export interface MotifLayer {
+  readonly slot: string
+  readonly outline: readonly Point[]
+}

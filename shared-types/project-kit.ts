@@ -1,0 +1,31 @@
+/** A kit in the project file: a part of whatever is laid out. */
+import { z } from 'zod'
+import { number, text } from './project-values'
+
+export const kitSchema = z.looseObject({
+  count: number.optional(),
+  windTo: number.optional(),
+  sparePercent: number.optional(),
+  /** What is put in besides yarn; `count` of it in each kit. */
+  extras: z
+    .array(
+      z.looseObject({
+        name: text,
+        price: number.optional(),
+        count: number.optional(),
+        grams: number.optional(),
+      }),
+    )
+    .optional(),
+  packaging: number.optional(),
+  packagingGrams: number.optional(),
+  marginPercent: number.optional(),
+  fees: z.looseObject({ fixed: number.optional(), sharePercent: number.optional() }).optional(),
+  taxPercent: number.optional(),
+  /** The pattern that is put in: whose it is, and whether its owner allows it. */
+  pattern: z.looseObject({ by: text.optional(), allowed: z.boolean().optional() }).optional(),
+  /** How to wash it, for the card; the ball band knows. */
+  care: text.optional(),
+})
+
+export type Kit = z.infer<typeof kitSchema>

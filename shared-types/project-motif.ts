@@ -1,0 +1,100 @@
+/** Motifs in the project file: measures or written rounds, gauge and weight. */
+import { z } from 'zod'
+import { id, number, text } from './project-values'
+
+export const stitchGaugeSchema = z.looseObject({
+  stitch: text.optional(),
+  stitches: number.optional(),
+  rows: number.optional(),
+  over: number.optional(),
+  hook: number.optional(),
+  /** Measured heights in mm, by stitch; they beat every derived one. */
+  heights: z.record(text, number).optional(),
+  /** The trade's own gauge: "rounds 1–2 measure 63.5 mm" as { rounds: 2, across: 63.5 }. */
+  rounds: number.optional(),
+  across: number.optional(),
+})
+
+/** How a flower with an odd number of petals was measured: tip to opposite dip, or from its centre. */
+export const RULERS = ['opposite', 'centre'] as const
+/** Left out: opposite. The measures are kept as diameters either way. */
+const ruler = z.enum(RULERS).optional()
+
+export const measuredSchema = z.looseObject({
+  overTips: number.optional(),
+  overValleys: number.optional(),
+  across: number.optional(),
+  sideToSide: number.optional(),
+  pointToPoint: number.optional(),
+  length: number.optional(),
+  width: number.optional(),
+  ruler,
+  blocked: z.boolean().optional(),
+})
+
+export const weighedSchema = z.looseObject({
+  motifs: number.optional(),
+  grams: number.optional(),
+  resolution: number.optional(),
+  shares: z.record(text, number).optional(),
+})
+
+const roundSchema = z.looseObject({
+  slot: text.optional(),
+  work: text,
+  across: number.optional(),
+})
+
+const motifCommon = {
+  id,
+  name: text.optional(),
+  gauge: stitchGaugeSchema.optional(),
+  weighed: weighedSchema.optional(),
+  /** Metres in one motif by colour, measured by unravelling it. */
+  unravelled: z.record(text, number).optional(),
+  minutes: number.optional(),
+  /** How it is worked, in the designer's words, to be printed with it: lines as they are. */
+  instructions: text.optional(),
+}
+
+export const roundsMotifSchema = z.looseObject({
+  ...motifCommon,
+  kind: z.literal('rounds'),
+  foundation: z
+    .looseObject({ ring: text.optional(), chains: number.optional(), chain: number.optional() })
+    .optional(),
+  rounds: z.array(roundSchema).optional(),
+  /** Special stitches as the designer explains them ("Shell: 5 dc in one st"), read before the rounds. */
+  special: text.optional(),
+  measured: measuredSchema.optional(),
+})
+
+export const OUTLINE_KINDS = ['petals', 'round', 'square', 'hexagon', 'octagon', 'leaf'] as const
+
+export const measuredMotifSchema = z.looseObject({
+  ...motifCommon,
+  kind: z.literal('measured'),
+  outline: z.enum(OUTLINE_KINDS),
+  petals: number.optional(),
+  overTips: number.optional(),
+  overValleys: number.optional(),
+  across: number.optional(),
+  sideToSide: number.optional(),
+  pointToPoint: number.optional(),
+  length: number.optional(),
+  width: number.optional(),
+  ruler,
+  blocked: z.boolean().optional(),
+  slots: z.array(z.looseObject({ slot: text, grams: number.optional() })).optional(),
+})
+
+export const motifSchema = z.discriminatedUnion('kind', [roundsMotifSchema, measuredMotifSchema])
+
+export type StitchGauge = z.infer<typeof stitchGaugeSchema>
+export type Motif = z.infer<typeof motifSchema>
+export type RoundsMotif = z.infer<typeof roundsMotifSchema>
+export type MeasuredMotif = z.infer<typeof measuredMotifSchema>
+export type MeasuredSizes = z.infer<typeof measuredSchema>
+export type Weighed = z.infer<typeof weighedSchema>
+export type OutlineKind = (typeof OUTLINE_KINDS)[number]
+export type Ruler = (typeof RULERS)[number]
