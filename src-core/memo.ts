@@ -3,22 +3,41 @@
  * again. Projects are immutable with structural sharing, so an unchanged part is the same object.
  */
 
+interface Call<Input, Output> {
+  readonly input: Input
+  readonly output: Output
+}
+
+function isSame(before: readonly unknown[], now: readonly unknown[]): boolean {
+  if (before.length !== now.length) return false
+  for (let i = 0; i < now.length; i++) if (!Object.is(before[i], now[i])) return false
+  return true
+}
+
+/** The answer to `input`: the one among `calls` (the latest first), else a new one, of which `most` are kept. */
+function answered<Input extends readonly unknown[], Output>(
+  calls: Call<Input, Output>[],
+  input: Input,
+  stage: () => Output,
+  most: number,
+): Output {
+  // Nearly always it is the latest: thousands of items ask at every step of a drag.
+  const latest = calls[0]
+  if (latest && isSame(latest.input, input)) return latest.output
+  const known = calls.findIndex((call) => isSame(call.input, input))
+  const call = known < 0 ? { input, output: stage() } : calls.splice(known, 1)[0]!
+  calls.unshift(call)
+  if (calls.length > most) calls.pop()
+  return call.output
+}
+
 /** Remembers the last `remember` different calls of `stage`. */
 export function memoised<Input extends readonly unknown[], Output>(
   stage: (...input: Input) => Output,
   remember = 1,
 ): (...input: Input) => Output {
-  const calls: { readonly input: Input; readonly output: Output }[] = []
-  return (...input) => {
-    const known = calls.findIndex(
-      (call) =>
-        call.input.length === input.length && input.every((value, i) => Object.is(value, call.input[i])),
-    )
-    const call = known < 0 ? { input, output: stage(...input) } : calls.splice(known, 1)[0]!
-    calls.unshift(call)
-    if (calls.length > remember) calls.pop()
-    return call.output
-  }
+  const calls: Call<Input, Output>[] = []
+  return (...input) => answered(calls, input, () => stage(...input), remember)
 }
 
 /**
@@ -29,12 +48,12 @@ export function remembered<About extends object, Rest extends readonly unknown[]
   stage: (about: About, ...rest: Rest) => Output,
   remember = 1,
 ): (about: About, ...rest: Rest) => Output {
-  const stages = new WeakMap<About, (...rest: Rest) => Output>()
-  return (about, ...rest) => {
-    const known = stages.get(about)
-    if (known) return known(...rest)
-    const made = memoised((...input: Rest) => stage(about, ...input), remember)
-    stages.set(about, made)
-    return made(...rest)
+  const about = new WeakMap<About, Call<Rest, Output>[]>()
+  return (object, ...rest) => {
+    const known = about.get(object)
+    const calls = known ?? []
+    const output = answered(calls, rest, () => stage(object, ...rest), remember)
+    if (!known) about.set(object, calls)
+    return output
   }
 }

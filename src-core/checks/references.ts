@@ -2,17 +2,26 @@
 import type { Finding } from '../../shared-types/finding'
 import type { Motif, Project } from '../../shared-types/project'
 import { finding } from '../findings/finding'
+import { remembered } from '../memo'
 import { workedEntries } from '../motif/rounds/special'
 
 /** An id that a layout names, and the path into the file where it does. */
 export type Reference = readonly [what: 'yarn' | 'motif' | 'colourway', id: string | undefined, where: string]
 
+interface Naming {
+  readonly motif?: string
+  readonly colourway?: string
+}
+
+// Thousands of things are asked at every step of a drag of one.
+const namedBy = remembered((item: Naming, i: number): readonly Reference[] => [
+  ['motif', item.motif, `layout.items[${i}].motif`],
+  ['colourway', item.colourway, `layout.items[${i}].colourway`],
+])
+
 /** What the things on a cord or a panel name. */
-export const namedByItems = (items: readonly { motif?: string; colourway?: string }[]): Reference[] =>
-  items.flatMap(({ motif, colourway }, i): Reference[] => [
-    ['motif', motif, `layout.items[${i}].motif`],
-    ['colourway', colourway, `layout.items[${i}].colourway`],
-  ])
+export const namedByItems = (items: readonly Naming[]): Reference[] =>
+  items.flatMap((item, i) => namedBy(item, i))
 
 /** Findings on ids and references, with `laid` those of the layout; places are paths into the file. */
 export function checkReferences(project: Project, laid: readonly Reference[]): Finding[] {

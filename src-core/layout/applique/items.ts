@@ -42,11 +42,31 @@ export interface KnownMotif {
   readonly account: MotifAccount
 }
 
-/** Remembers where an item lies as long as it and its motif stay the same objects: a drag moves one of many. */
-const edgesOf = remembered(
-  (_: AppliqueItem, account: MotifAccount, x: number, y: number, turn: number, flipped: boolean): Edges =>
-    indexEdges(placeOutline(account.outline, { x, y, turn, flipped })),
+/** An item where it lies, remembered as long as it and its motif stay the same objects: a drag moves one of many. */
+const laidItem = remembered(
+  (item: AppliqueItem, index: number, motif: Motif, account: MotifAccount): LaidItem => {
+    const { x = NaN, y = NaN } = item
+    // Whole turns change nothing, and sines of numbers beyond all measure mean nothing.
+    const turn = (item.turn ?? DEFAULTS.item.turn) % 360
+    const flipped = item.flipped === true
+    return {
+      id: itemId(index),
+      number: index + 1,
+      name: `${index + 1} (${account.name})`,
+      motif,
+      account,
+      colourway: item.colourway ?? '',
+      x,
+      y,
+      turn,
+      flipped,
+      layer: item.layer ?? DEFAULTS.item.layer,
+      edges: indexEdges(placeOutline(account.outline, { x, y, turn, flipped })),
+    }
+  },
 )
+
+const itemId = (index: number): string => `1,${index + 1}`
 
 /** Lays every item that can be laid; numbers stay those of the list. */
 export function layItems(
@@ -63,41 +83,23 @@ export function layItems(
   const ways = new Map(project.colourways.map((way) => [way.id, way]))
   const laid: LaidItem[] = []
   items.forEach((item, index) => {
-    const where = `layout.items[${index}]`
-    const id = `1,${index + 1}`
-    const target = { cells: [id] }
-    if (!item.motif) findings.push(finding('applique/no-motif', where, {}, target))
+    const where = () => `layout.items[${index}]`
+    const target = () => ({ cells: [itemId(index)] })
+    if (!item.motif) findings.push(finding('applique/no-motif', where(), {}, target()))
     const known = motifs.get(item.motif ?? '')
     if (!known) return
-    const { x = NaN, y = NaN } = item
-    if (!isWithin(x, ITEM.x) || !isWithin(y, ITEM.y)) {
+    if (!isWithin(item.x ?? NaN, ITEM.x) || !isWithin(item.y ?? NaN, ITEM.y)) {
       const told = (value: number | undefined) => (value === undefined ? 'nothing' : lengthValue(value))
-      findings.push(finding('applique/no-place', where, { x: told(item.x), y: told(item.y) }, target))
+      const values = { x: told(item.x), y: told(item.y) }
+      findings.push(finding('applique/no-place', where(), values, target()))
       return
     }
-    const colourway = item.colourway ?? ''
-    const way = ways.get(colourway)
+    const way = ways.get(item.colourway ?? '')
     if (way?.motif && way.motif !== item.motif) {
       const values = { colourway: way.code || way.name || way.id }
-      findings.push(finding('applique/other-motif', `${where}.colourway`, values, target))
+      findings.push(finding('applique/other-motif', `${where()}.colourway`, values, target()))
     }
-    // Whole turns change nothing, and sines of numbers beyond all measure mean nothing.
-    const turn = (item.turn ?? DEFAULTS.item.turn) % 360
-    const flipped = item.flipped === true
-    laid.push({
-      id,
-      number: index + 1,
-      name: `${index + 1} (${known.account.name})`,
-      motif: known.motif,
-      account: known.account,
-      colourway,
-      x,
-      y,
-      turn,
-      flipped,
-      layer: item.layer ?? DEFAULTS.item.layer,
-      edges: edgesOf(item, known.account, x, y, turn, flipped),
-    })
+    laid.push(laidItem(item, index, known.motif, known.account))
   })
   return { laid, findings }
 }
