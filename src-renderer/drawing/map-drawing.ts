@@ -10,7 +10,6 @@ import { memoised } from '../../src-core/memo'
 import { pieceAt } from '../../src-core/layout/placed'
 import { drawnAs } from '../kinds/drawn'
 import * as cameras from './camera'
-import type { Camera, Viewport } from './camera'
 import { mapSize } from '../../src-core/layout/placed'
 import { dimensionFrame, handleAt, resized } from './dimension-frame'
 import type { DimensionFrame, HandleKind } from './dimension-frame'
@@ -20,6 +19,7 @@ import { FaultFinder } from './faults'
 import type { Faults } from './faults'
 import { Handling } from './handling'
 import { measuredOf } from './measured'
+import { Look } from './look'
 import { MapLayer } from './map-layer'
 import { paintMarks } from './marks-painter'
 import { paintOverlay } from './overlay-painter'
@@ -32,13 +32,8 @@ import { makeStage, onResolution } from './stage'
 import type { Layers } from './stage'
 import { stepFrom } from './steps'
 
-/** Milliseconds that the view takes to glide to where it was sent; none where motion is to be reduced. */
-const GLIDE = 180
 /** CSS pixels by which a press may miss a motif. */
 const SLACK = 3
-/** CSS pixels from the window's edge within which a revealed motif must not stay. */
-const REVEAL_MARGIN = 90
-
 const NONE: ReadonlySet<string> = new Set()
 
 /** What has to be drawn, or told, in the next frame. */
@@ -55,6 +50,7 @@ export class MapDrawing {
   readonly #callbacks: DrawingCallbacks
   readonly #stage: Konva.Stage
   readonly #layers: Layers
+  readonly #look: Look
   readonly #map: MapLayer
   readonly #maker = new PictureMaker()
   readonly #gestures: Gestures
@@ -66,11 +62,6 @@ export class MapDrawing {
   #faults: Faults | null = null
   readonly #handling: Handling
   #palette: Palette | null = null
-  #camera: Camera = { scale: 1, x: 0, y: 0 }
-  #viewport: Viewport
-  /** The view still shows the whole: it follows when the size changes. */
-  #fitted = true
-  #glide: { readonly from: Camera; readonly to: Camera; readonly start: number } | null = null
   readonly #ownJoins = memoised(ownJoins)
   #hover: string | null = null
   #hot: HandleKind | null = null
@@ -82,9 +73,9 @@ export class MapDrawing {
   constructor(container: HTMLElement, callbacks: DrawingCallbacks) {
     this.#container = container
     this.#callbacks = callbacks
-    this.#viewport = { width: container.clientWidth, height: container.clientHeight }
+    this.#look = new Look(sizeOf(container), this.#size, () => this.#redraw(...ALL))
     this.#map = new MapLayer(() => this.#redraw('map'))
-    const { stage, layers } = makeStage(container, this.#viewport, [
+    const { stage, layers } = makeStage(container, this.#look.viewport, [
       this.#map.draw,
       this.#drawMarks,
       this.#drawOverlay,
@@ -95,7 +86,7 @@ export class MapDrawing {
       {
         scene: () => this.#scene,
         picture: () => this.#picture,
-        camera: () => this.#camera,
+        camera: () => this.#look.camera,
         redraw: () => this.#redraw('overlay'),
       },
       callbacks,
@@ -125,8 +116,7 @@ export class MapDrawing {
     this.#picture = picture
     this.#faults = faults
     this.#map.take(picture, difference)
-    if (grown && this.#fitted && !this.#resizing)
-      this.#lookAt(this.#fitting(), before !== null && !scene.previous)
+    if (grown && this.#look.isFitted && !this.#resizing) this.#look.fit(before !== null && !scene.previous)
     const another = difference !== 'nothing'
     if (another) this.#redraw('map')
     if (another || marked || MARKED.some((what) => before?.[what] !== scene[what])) this.#redraw('marks')
@@ -142,37 +132,28 @@ export class MapDrawing {
 
   /** Shows the whole plan, with its dimension lines. */
   fit(): void {
-    this.#fitted = true
-    this.#lookAt(this.#fitting(), true)
+    this.#look.fit(true)
   }
 
   /** Zooms about the middle of the window (keys, buttons). */
   zoomBy(factor: number): void {
-    const middle = { x: this.#viewport.width / 2, y: this.#viewport.height / 2 }
-    this.#fitted = false
-    this.#lookAt(this.#kept(cameras.zoomAt(this.#aim(), factor, middle, this.#limits())), true)
+    this.#look.zoomBy(factor)
   }
 
   /** Shows the plan in its real size, as far as the screen keeps to 96 pixels an inch. */
   realSize(): void {
-    this.zoomBy(cameras.PIXELS_PER_MM / this.#aim().scale)
+    this.#look.realSize()
   }
 
   /** Moves the paper by CSS pixels. */
   panBy(dx: number, dy: number): void {
-    this.#fitted = false
-    this.#lookAt(this.#kept(cameras.panned(this.#camera, dx, dy)), false)
+    this.#look.panBy(dx, dy)
   }
 
   /** Brings a placed motif into view, moving as little as possible. */
   revealMotif(id: string): void {
     const motif = this.#scene && pieceAt(this.#scene.plan, id)
-    // Where all is in view nothing is revealed, and the view goes on following the size.
-    if (!motif || cameras.showsWhole(this.#aim(), this.#size(), this.#viewport)) return
-    const camera = cameras.revealing(this.#aim(), motif, this.#viewport, REVEAL_MARGIN)
-    if (cameras.sameCamera(camera, this.#aim())) return
-    this.#fitted = false
-    this.#lookAt(camera, true)
+    if (motif) this.#look.reveal(motif)
   }
 
   /** The motif that an arrow key leads to from another one. */
@@ -183,7 +164,7 @@ export class MapDrawing {
   /** Where a placed motif stands, in CSS pixels in the container; for menus and notes beside it. */
   placeOf(id: string): Point | null {
     const motif = this.#scene && pieceAt(this.#scene.plan, id)
-    return motif ? cameras.toScreen(this.#camera, motif) : null
+    return motif ? cameras.toScreen(this.#look.camera, motif) : null
   }
 
   /** Shows for a moment how far the chosen things of a panel keep from others: a key moved them. */
@@ -214,28 +195,10 @@ export class MapDrawing {
   // ——— view
 
   #size = (): Size => (this.#scene ? mapSize(this.#scene.plan) : { width: 0, height: 0 })
-  #fitting = (): Camera => cameras.fitCamera(this.#size(), this.#viewport)
-  #limits = () => cameras.scaleLimits(this.#size(), this.#viewport)
-  #kept = (camera: Camera): Camera => cameras.keptInView(camera, this.#size(), this.#viewport)
-  /** Where the view is, or is on its way to. */
-  #aim = (): Camera => this.#glide?.to ?? this.#camera
-
-  #lookAt(camera: Camera, gliding: boolean): void {
-    const still = matchMedia('(prefers-reduced-motion: reduce)').matches
-    this.#glide =
-      gliding && !still && !cameras.sameCamera(camera, this.#camera)
-        ? { from: this.#camera, to: camera, start: performance.now() }
-        : null
-    if (!this.#glide) this.#camera = camera
-    this.#redraw(...ALL)
-  }
 
   #measure(): void {
-    const viewport = { width: this.#container.clientWidth, height: this.#container.clientHeight }
-    if (viewport.width === this.#viewport.width && viewport.height === this.#viewport.height) return
-    this.#viewport = viewport
-    this.#stage.size(viewport)
-    this.#lookAt(this.#fitted ? this.#fitting() : this.#kept(this.#camera), false)
+    const viewport = sizeOf(this.#container)
+    if (this.#look.resize(viewport)) this.#stage.size(viewport)
   }
 
   #refreshAll(): void {
@@ -253,18 +216,12 @@ export class MapDrawing {
 
   #tick = (now: number): void => {
     this.#frame = 0
-    if (this.#glide) {
-      const { from, to, start } = this.#glide
-      const share = Math.min(1, Math.max(0, (now - start) / GLIDE))
-      this.#camera = cameras.between(from, to, 1 - (1 - share) ** 3)
-      if (share === 1) this.#glide = null
-      this.#dirty = new Set(ALL)
-    }
+    if (this.#look.glideOn(now)) this.#dirty = new Set(ALL)
     const dirty = this.#dirty
     this.#dirty = new Set()
-    if (dirty.has('map')) this.#map.look(this.#camera, this.#viewport, this.#fitting().scale)
+    if (dirty.has('map')) this.#map.look(this.#look.camera, this.#look.viewport, this.#look.fitting.scale)
     LAYERS.forEach((part, i) => dirty.has(part) && this.#layers[i]!.draw())
-    if (this.#glide) this.#redraw('map')
+    if (this.#look.isGliding) this.#redraw('map')
     if (dirty.has('view') && this.#scene) this.#callbacks.onView(this.#view())
   }
 
@@ -289,7 +246,7 @@ export class MapDrawing {
       warned: this.#faults?.warned ?? NONE,
       faults: this.#faults?.parts ?? [],
     }
-    paintMarks(pen, this.#picture, this.#camera, this.#viewport, marks, devicePixelRatio)
+    paintMarks(pen, this.#picture, this.#look.camera, this.#look.viewport, marks, devicePixelRatio)
   }
 
   #drawOverlay = (pen: CanvasRenderingContext2D): void => {
@@ -306,27 +263,30 @@ export class MapDrawing {
         band: this.#band,
         hot: this.#hot,
         line:
-          (this.#handling.line ?? this.#scene?.line)?.map((at) => cameras.toScreen(this.#camera, at)) ?? null,
+          (this.#handling.line ?? this.#scene?.line)?.map((at) => cameras.toScreen(this.#look.camera, at)) ??
+          null,
         gaps: this.#handling.gaps(),
         pivot: this.#handling.pivot(),
       },
-      this.#viewport,
+      this.#look.viewport,
       this.#palette,
     )
   }
 
-  #boxOf = (size: Size): ScreenBox => cameras.boxOnScreen(this.#camera, size)
+  #boxOf = (size: Size): ScreenBox => cameras.boxOnScreen(this.#look.camera, size)
 
   #dimensions(): DimensionFrame | null {
     const plan = this.#scene?.plan
-    return plan ? dimensionFrame(this.#camera, mapSize(plan), this.#viewport, measuredOf(plan)) : null
+    return plan
+      ? dimensionFrame(this.#look.camera, mapSize(plan), this.#look.viewport, measuredOf(plan))
+      : null
   }
 
   #view(): DrawingView {
     const dimensions = this.#dimensions()
     return {
-      scale: this.#camera.scale,
-      zoom: this.#camera.scale / this.#fitting().scale,
+      scale: this.#look.camera.scale,
+      zoom: this.#look.camera.scale / this.#look.fitting.scale,
       frame: this.#boxOf(this.#size()),
       widthNumber: dimensions?.widthNumber ?? null,
       heightNumber: dimensions?.heightNumber ?? null,
@@ -337,13 +297,13 @@ export class MapDrawing {
   // ——— gestures
 
   #ground(): Ground {
-    const plan = (at: Point) => cameras.toPlan(this.#camera, at)
+    const plan = (at: Point) => cameras.toPlan(this.#look.camera, at)
     const tool = () => this.#scene?.tool ?? 'select'
     return {
       get tool() {
         return tool()
       },
-      motifAt: (at) => this.#picture?.pieces.at(plan(at), SLACK / this.#camera.scale) ?? null,
+      motifAt: (at) => this.#picture?.pieces.at(plan(at), SLACK / this.#look.camera.scale) ?? null,
       handleAt: (at) => {
         const dimensions = this.#dimensions()
         return dimensions && handleAt(dimensions, at)
@@ -352,7 +312,7 @@ export class MapDrawing {
       pivotOf: (id) => {
         if (!this.#scene || !drawnAs(this.#scene.plan).turnsEach) return this.placeOf(id)
         const pivot = this.#handling.pivotOf(id)
-        return pivot && cameras.toScreen(this.#camera, pivot)
+        return pivot && cameras.toScreen(this.#look.camera, pivot)
       },
       motifsWithin: ({ left, top, width, height }) => {
         const from = plan({ x: left, y: top })
@@ -360,10 +320,7 @@ export class MapDrawing {
         return this.#picture?.pieces.within({ left: from.x, top: from.y, right: to.x, bottom: to.y }) ?? []
       },
       pan: (dx, dy) => this.panBy(dx, dy),
-      zoom: (factor, at) => {
-        this.#fitted = false
-        this.#lookAt(this.#kept(cameras.zoomAt(this.#camera, factor, at, this.#limits())), false)
-      },
+      zoom: (factor, at) => this.#look.zoomAt(factor, at),
       select: (ids, how) => this.#callbacks.onSelect(ids, how),
       focus: (id) => this.#callbacks.onFocus(id),
       paint: (ids, phase) => this.#callbacks.onPaint(ids, phase),
@@ -388,12 +345,12 @@ export class MapDrawing {
   #resize(kind: HandleKind, dx: number, dy: number, phase: Phase): void {
     if (phase === 'start') this.#resizing = { start: { ...this.#size() }, wished: this.#size() }
     if (!this.#resizing) return
-    const wished = resized(this.#resizing.start, kind, dx, dy, this.#camera.scale)
+    const wished = resized(this.#resizing.start, kind, dx, dy, this.#look.camera.scale)
     this.#resizing.wished = wished
     this.#hot = phase === 'start' || phase === 'move' ? kind : null
     if (phase === 'end' || phase === 'cancel') this.#resizing = null
     this.#callbacks.onResize({ width: wished.width, height: wished.height }, phase)
-    if (!this.#resizing && this.#fitted) this.#lookAt(this.#fitting(), true)
+    if (!this.#resizing && this.#look.isFitted) this.#look.fit(true)
     this.#redraw('overlay')
   }
 
@@ -408,3 +365,8 @@ export class MapDrawing {
     this.#callbacks.onHover?.(id)
   }
 }
+
+const sizeOf = ({ clientWidth, clientHeight }: HTMLElement): Size => ({
+  width: clientWidth,
+  height: clientHeight,
+})
