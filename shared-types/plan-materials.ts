@@ -63,6 +63,8 @@ export interface YarnForMotifs {
   readonly left: number
   /** Grams that one motif takes of it by colourway: with the allowance, and as the high value of its range. */
   readonly each: Readonly<Record<string, number>>
+  /** Likewise of the motifs beside the first, in their order. */
+  readonly others?: readonly Readonly<Record<string, number>>[]
   /** What is left hangs on the colours too (half motifs, another motif, joins): no filling can be ruled out by it. */
   readonly isShared?: true
 }

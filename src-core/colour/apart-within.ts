@@ -10,20 +10,10 @@ import { countsWithin, excessOf, isWithinLimits } from './counts'
 import { FREE, countColours, sizeOf } from './graph'
 import type { ColourTask } from './graph'
 import type { Filled } from './in-turn'
+import { leastBeyond, MOTIF_WEIGHT, NO_GRAMS, weightOf } from './least-beyond'
 import { countTask } from './limits'
 import type { Limits } from './limits'
 import { searchGroup } from './search'
-
-const sum = (numbers: readonly number[]): number => numbers.reduce((total, value) => total + value, 0)
-
-/** A motif beyond its limit weighs more than any yarn. */
-const MOTIF_WEIGHT = 1e7
-
-/** How far a colouring is beyond its limits, as one number. */
-const weightOf = (limits: Limits, cells: readonly number[]): number => {
-  const { cells: over, grams } = excessOf(limits, cells)
-  return sum(over) * MOTIF_WEIGHT + sum(grams)
-}
 
 /** Motifs that the free cells of each colour stand for. */
 const freeCells = (task: ColourTask, colouring: Int16Array): number[] =>
@@ -54,20 +44,30 @@ export function apartWithin(
   )
   const bounded = { ...limits, most }
   const target = countsWithin(countTask(bounded, sizes, wish))
-  const isRuledOut = target.isLeast && !isWithinLimits(bounded, target.cells)
+  // Whoever keeps neighbours apart keeps to what is bounded by them: it goes beyond limits alone.
+  const bound = target.isLeast ? excessOf(bounded, target.cells) : null
+  const least = bound ? sum(bound.cells) * MOTIF_WEIGHT + sum(bound.grams) : 0
   const surplus = freeCells(task, colours).map((count, colour) => count - (target.cells[colour] ?? 0))
   evenOut(task, colours, surplus, random)
-  if (isDone()) return { colours, isLeast: true }
   lighten(task, colours, limits, random)
-  if (isDone() || isRuledOut || !isApart) return { colours, isLeast: isRuledOut || isDone() }
-  const sought = Int16Array.from(task.fixed)
-  const group = [...sought.keys()].filter((cell) => sought[cell] === FREE)
-  const lack = target.cells.map((count) => -count)
-  const { floor } = COLOUR_CONSTANTS.searchSteps
-  const end = searchGroup(task, group, sought, lack, floor, random, roomOver(task, limits))
-  if (end === 'found') return { colours: sought, isLeast: true }
-  return { colours, isLeast: end === 'impossible' }
+  const weight = weightOf(limits, freeCells(task, colours))
+  if (weight <= least + NO_GRAMS) return { colours, isLeast: true }
+  let atLeast = bound && least > 0 ? { motifs: sum(bound.cells), grams: sum(bound.grams) } : undefined
+  if (!isApart) return { colours, isLeast: false, atLeast }
+  if (!atLeast) {
+    const sought = Int16Array.from(task.fixed)
+    const group = [...sought.keys()].filter((cell) => sought[cell] === FREE)
+    const lack = target.cells.map((count) => -count)
+    const { floor } = COLOUR_CONSTANTS.searchSteps
+    const end = searchGroup(task, group, sought, lack, floor, random, roomOver(task, limits))
+    if (end === 'found') return { colours: sought, isLeast: true }
+    if (end === 'impossible' && limits.yarns.length === 0) atLeast = { motifs: 1, grams: 0 }
+  }
+  const isLeast = leastBeyond(task, colours, limits, least)
+  return { colours, isLeast, atLeast }
 }
+
+const sum = (numbers: readonly number[]): number => numbers.reduce((total, value) => total + value, 0)
 
 /** Room that can be given back: what a search takes on its way. */
 function roomOver(task: ColourTask, limits: Limits) {

@@ -13,7 +13,7 @@ import { repeatWithin, rowsWithin, shadeWithin } from './in-turn'
 import type { Filled } from './in-turn'
 import type { Kept } from './kept'
 import { limitFindings, limitsOf, tallied } from './limits'
-import type { Limits } from './limits'
+import type { Limits, Proof } from './limits'
 import { mirrored } from './mirror'
 import { DEFAULTS } from '../settled'
 
@@ -73,7 +73,8 @@ const mixedBands = (
 ): number[] =>
   along(cells, direction).map((part) => part * bands + (random.next() - 0.5) * COLOUR_CONSTANTS.shadeMixing)
 
-const namesOf = (ids: readonly string[], colourways: readonly Colourway[]): string[] =>
+/** What colourways are called: by their letters. */
+export const namesOf = (ids: readonly string[], colourways: readonly Colourway[]): string[] =>
   ids.map((id) => {
     const found = colourways.find((colourway) => colourway.id === id)
     return found?.code ?? found?.name ?? id
@@ -176,15 +177,15 @@ export function assignColourways(
   const put = (cell: number, colour: number | undefined): void => {
     if (!byHand.has(cell)) assigned[cell] = chosen[colour ?? 0] ?? ''
   }
-  const told = (colours: ArrayLike<number>, isLeast: boolean): Finding[] => {
+  const told = (colours: ArrayLike<number>, proof: Proof): Finding[] => {
     if (!limits) return []
     const sizes = cells.map((_, cell) => (byHand.has(cell) ? 0 : 1))
-    return limitFindings(fill, limits, tallied(chosen.length, colours, sizes), names, chosen, isLeast)
+    return limitFindings(fill, limits, tallied(chosen.length, colours, sizes), names, chosen, proof)
   }
   if (pattern === 'scatter' || pattern === 'no-two-alike') {
     const found = byChance({ ...task, chosen, names, kept, arrangement })
     found.colours.forEach((colour, cell) => put(cell, colour))
-    findings.push(...found.findings, ...told(found.colours, found.isLeast))
+    findings.push(...found.findings, ...told(found.colours, found))
     return { colourways: assigned, findings, chance: { chosen, under: found.under } }
   }
   const sequence = named.map((id) => chosen.indexOf(id))
@@ -196,7 +197,7 @@ export function assignColourways(
   ofCell.forEach((colour, cell) => put(cell, colour))
   if (broken > 0)
     findings.push(finding('colours/rows-broken', 'layout.cells.fill', { rows: formatNumber(broken) }))
-  findings.push(...told(ofCell, isLeast))
+  findings.push(...told(ofCell, { isLeast }))
   return { colourways: assigned, findings }
 }
 

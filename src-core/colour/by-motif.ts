@@ -2,15 +2,27 @@
 import type { Finding } from '../../shared-types/finding'
 import type { YarnForMotifs } from '../../shared-types/plan'
 import type { Arrangement, Colourway } from '../../shared-types/project'
-import { assignColourways } from './assign'
+import { tidyAddress } from '../layout/addresses'
+import { assignColourways, namesOf } from './assign'
 import type { ColourAssignment, ColourCell, Fill } from './assign'
 import type { Kept } from './kept'
+import { limitFindings } from './limits'
+import { limitsTogether } from './limits-together'
+import type { Part } from './limits-together'
 
 /** A cell that holds the motif with this number. */
 export interface KindCell extends ColourCell {
   readonly kind: number
   /** How many every row of the arrangement has, whatever is left out. */
   readonly full?: readonly number[] | undefined
+}
+
+/** The cells of one motif: their places among all, and what they are coloured with. */
+interface Own extends Part {
+  readonly at: readonly number[]
+  readonly fill: Fill | undefined
+  readonly painted: Readonly<Record<string, string>>
+  readonly kept: Kept | undefined
 }
 
 /** As `assignColourways`, for cells of the motifs with these ids. A colourway that names no motif suits all. */
@@ -27,41 +39,92 @@ export function assignByMotif(
 ): ColourAssignment {
   if (motifs.length === 1)
     return assignColourways(cells, fill, painted, colourways, kept, arrangement, stash, held)
-  const suits = (id: string, motif: string): boolean => {
-    const own = colourways.find((way) => way.id === id)?.motif
-    return own === undefined || own === motif
-  }
-  const chosen = fill?.colourways ?? colourways.map(({ id }) => id)
-  const assigned = cells.map(() => '')
-  const findings: Finding[] = []
   // What is painted where nothing is, and colourways that nobody knows, are told once, of all cells.
-  const told = assignColourways(cells, fill && { colourways: fill.colourways }, painted, colourways)
-  findings.push(...told.findings.filter(({ code }) => code.startsWith('file/')))
-  motifs.forEach((motif, kind) => {
-    const own = cells.flatMap((cell, index) => (cell.kind === kind ? [index] : []))
-    if (own.length === 0) return
-    const place = new Map(own.map((cell, index) => [cell, index]))
-    const part = own.map((index) => {
-      const cell = cells[index]!
-      return { ...cell, neighbours: cell.neighbours.flatMap((other) => place.get(other) ?? []) }
-    })
-    const ids = new Set(part.map(({ id }) => id))
-    const byHand = Object.entries(painted ?? {}).filter(([key]) => ids.has(key.replace(/\s/g, '')))
-    const suiting = chosen.filter((id) => suits(id, motif))
-    const ownFill = fill && { ...fill, colourways: suiting }
-    const made = assignColourways(
-      part,
-      ownFill,
-      Object.fromEntries(byHand),
-      colourways,
-      undefined,
-      arrangement,
-      // What motifs take of a limited yarn is known of the first motif alone.
-      kind === 0 ? stash : undefined,
-      held,
-    )
-    own.forEach((cell, index) => (assigned[cell] = made.colourways[index] ?? ''))
-    findings.push(...made.findings.filter(({ code }) => !code.startsWith('file/')))
+  const { most } = fill ?? {}
+  const named = fill && { pattern: 'one' as const, colourways: fill.colourways, ...(most && { most }) }
+  const told = assignColourways(cells, named, painted, colourways)
+  const findings: Finding[] = told.findings.filter(({ code }) => code.startsWith('file/'))
+  const parts = motifs.flatMap((motif, kind) => {
+    const part = partOf(cells, kind, motif, { fill, painted, colourways, kept, held })
+    return part.cells.length > 0 ? [part] : []
   })
-  return { colourways: assigned, findings }
+  const colour = (part: Own, limits: Pick<Fill, 'most'>, yarns: readonly YarnForMotifs[]) => {
+    const own = part.fill && { ...part.fill, ...limits }
+    return assignColourways(
+      ...([part.cells, own, part.painted, colourways, part.kept, arrangement, yarns, held] as const),
+    )
+  }
+  // Limits are of all motifs together: each may take what the others leave.
+  const together = limitsTogether(fill, parts, stash ?? [])
+  let made = parts.map((part) => colour(part, NO_LIMITS, []))
+  const plain = made.map(({ colourways }) => colourways)
+  if (together && fill && !together.isKept(plain)) {
+    const shared = together.share(plain)
+    const filled = [...plain]
+    made = parts.map((part, index) => {
+      const { most, yarns } = shared.leftFor(index, filled.slice(0, index))
+      const one = colour(part, { most }, yarns)
+      filled[index] = one.colourways
+      return one
+    })
+    const { limits, ids } = together
+    const cellsOfEach = together.count(filled)
+    findings.push(
+      ...limitFindings(
+        ...([fill, limits, cellsOfEach, namesOf(ids, colourways), ids] as const),
+        shared.proofOf(cellsOfEach),
+      ),
+    )
+  }
+  const assigned = cells.map(() => '')
+  const under = new Map<number, string>()
+  parts.forEach(({ at }, index) => {
+    const { colourways, chance, findings: own } = made[index]!
+    at.forEach((cell, place) => (assigned[cell] = colourways[place] ?? ''))
+    for (const [place, id] of chance?.under ?? []) under.set(at[place]!, id)
+    findings.push(...own.filter(({ code }) => !/^(?:file|colours\/limits-)/.test(code)))
+  })
+  if (!made.some(({ chance }) => chance)) return { colourways: assigned, findings }
+  const known = new Set(colourways.map(({ id }) => id))
+  const chosen = [...new Set(fill?.colourways ?? known)].filter((id) => known.has(id))
+  return { colourways: assigned, findings, chance: { chosen, under } }
+}
+
+const NO_LIMITS: Pick<Fill, 'most'> = { most: {} }
+
+function partOf(
+  cells: readonly KindCell[],
+  kind: number,
+  motif: string,
+  of: {
+    readonly fill: Fill | undefined
+    readonly painted: Readonly<Record<string, string>> | undefined
+    readonly colourways: readonly Colourway[]
+    readonly kept: Kept | undefined
+    readonly held: Readonly<Record<string, string>> | undefined
+  },
+): Own {
+  const { fill, painted = {}, colourways, kept, held = {} } = of
+  const own = new Map(colourways.map((way) => [way.id, way.motif]))
+  const suits = (id: string): boolean => own.get(id) === undefined || own.get(id) === motif
+  const at = cells.flatMap((cell, index) => (cell.kind === kind ? [index] : []))
+  const place = new Map(at.map((cell, index) => [cell, index]))
+  const part = at.map((index) => {
+    const cell = cells[index]!
+    return { ...cell, neighbours: cell.neighbours.flatMap((other) => place.get(other) ?? []) }
+  })
+  const ids = new Set(part.map(({ id }) => id))
+  const among = (named: Readonly<Record<string, string>>): [string, string][] =>
+    Object.entries(named).filter(([key, id]) => ids.has(tidyAddress(key)) && own.has(id))
+  const tidied = [...among(painted), ...among(held)].map(([key, id]) => [tidyAddress(key), id] as const)
+  const byHand = new Map(tidied)
+  const chosen = (fill?.colourways ?? [...own.keys()]).filter(suits)
+  return {
+    ...{ at, kind, cells: part, byHand },
+    chosen: [...new Set(chosen)].filter((id) => own.has(id)),
+    fill: fill && { ...fill, colourways: chosen },
+    painted: Object.fromEntries(among(painted)),
+    // Colourways of other motifs keep their numbers; nothing here stood in them.
+    kept: kept && { ...kept, colourways: (kept.colourways ?? []).map((id) => (suits(id) ? id : '')) },
+  }
 }

@@ -17,7 +17,7 @@ import type { Filled } from './in-turn'
 import { isOfFill, readKept } from './kept'
 import type { Kept } from './kept'
 import { countTask, roomFor } from './limits'
-import type { Limits } from './limits'
+import type { Limits, Proof } from './limits'
 import { colourApart, coloursThatDo } from './no-two-alike'
 import type { Colouring } from './no-two-alike'
 import { scatter } from './scatter'
@@ -74,11 +74,10 @@ function drawTogether({ cells, groups, byHand, fill }: Chance): Drawn {
 }
 
 /** A filling by chance, with what painted cells had before. */
-interface ByChance {
+interface ByChance extends Proof {
   /** Colour of each cell; numbers from the chosen colourways on are of others, painted by hand. */
   readonly colours: Int16Array
   readonly under: ReadonlyMap<number, string>
-  readonly isLeast: boolean
   readonly findings: readonly Finding[]
 }
 
@@ -100,6 +99,7 @@ export function byChance(chance: Chance): ByChance {
     colours: Int16Array.from(cells, (_, cell) => parts.colours[drawn.partOf[cell] ?? 0] ?? 0),
     under,
     isLeast: within?.isLeast ?? true,
+    atLeast: within?.atLeast,
     findings: differs
       ? apartFindings(chance, drawn, task, parts, isMoved || chosen.length < 2, random())
       : [],
@@ -142,7 +142,7 @@ function colourParts(
     const before = stood.wasUnder.get(cell) ?? chosen[stood.standing[cell] ?? FREE]
     if (before !== undefined) under.set(cell, before)
   }
-  const were = new Set(kept.colourways)
+  const were = new Set(kept.colourways?.filter((id) => id !== ''))
   const isOtherChoice = were.size !== chosen.length || chosen.some((id) => !were.has(id))
   const start = { standing, wiped, isOtherChoice }
   return { task, solved: colourFrom(task, start, painted, differs, random()), under, isFresh: false }

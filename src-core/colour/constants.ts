@@ -24,6 +24,9 @@ export const COLOUR_CONSTANTS = {
   /** Steps of changing colours by chance until limits are kept, and how often one may lead away from them (our choice). */
   lightenSteps: { floor: 20_000, perCell: 100 },
   sideways: 0.01,
+  /** Motifs apart from their likes whose least shortfall is sought, and the steps of that search, at most (our choice). */
+  leastCells: 200,
+  leastSteps: 60_000,
   /** Rounds of evening out counts, at most (our choice). */
   balanceRounds: 400,
   /** Cells that a finding points at, at most. */

@@ -12,11 +12,20 @@ export interface YarnLimit {
   readonly each: readonly number[]
 }
 
+interface Group {
+  readonly size: number
+  readonly many: number
+  /** The colours that they may take; left out: all. */
+  readonly colours?: readonly number[]
+}
+
 export interface CountTask {
   /** Cells that take one colour together: how many such groups there are of each size. */
-  readonly groups: readonly { readonly size: number; readonly many: number }[]
+  readonly groups: readonly Group[]
   /** The most cells of each colour; Infinity where there is no limit. */
   readonly most: readonly number[]
+  /** Of colours that share one limit, the place in `most` where it stands; left out: each its own. */
+  readonly shares?: readonly number[] | undefined
   readonly yarns: readonly YarnLimit[]
   /** The counts to come near to, as the sum of squares. */
   readonly wish: readonly number[]
@@ -31,7 +40,7 @@ export interface Counts {
   readonly isLeast: boolean
 }
 
-/** What a count goes beyond its limits: cells by colour, grams by yarn. */
+/** What a count goes beyond its limits: cells by limit, which each colour has one of, and grams by yarn. */
 export interface Excess {
   readonly cells: readonly number[]
   readonly grams: readonly number[]
@@ -42,25 +51,29 @@ const NO_GRAMS = 1e-6
 
 const sum = (numbers: readonly number[]): number => numbers.reduce((total, value) => total + value, 0)
 
+type Limiting = Pick<CountTask, 'most' | 'yarns' | 'shares'>
+
+/** Cells that each limit counts. */
+const shared = ({ most, shares }: Limiting, cells: readonly number[]): readonly number[] => {
+  if (!shares) return cells
+  const together = most.map(() => 0)
+  cells.forEach((count, colour) => (together[shares[colour]!]! += count))
+  return together
+}
+
 /** How far counts of cells go beyond the limits. */
-export function excessOf(
-  { most, yarns }: Pick<CountTask, 'most' | 'yarns'>,
-  cells: readonly number[],
-): Excess {
+export function excessOf(limits: Limiting, cells: readonly number[]): Excess {
   const beyond = (value: number): number => (value > NO_GRAMS ? value : 0)
   return {
-    cells: cells.map((count, colour) => Math.max(0, count - (most[colour] ?? Infinity))),
-    grams: yarns.map(({ left, each }) =>
+    cells: shared(limits, cells).map((count, at) => Math.max(0, count - (limits.most[at] ?? Infinity))),
+    grams: limits.yarns.map(({ left, each }) =>
       beyond(sum(cells.map((count, colour) => count * (each[colour] ?? 0))) - left),
     ),
   }
 }
 
 /** Whether counts keep to the limits. */
-export const isWithinLimits = (
-  limits: Pick<CountTask, 'most' | 'yarns'>,
-  cells: readonly number[],
-): boolean => {
+export const isWithinLimits = (limits: Limiting, cells: readonly number[]): boolean => {
   const { cells: over, grams } = excessOf(limits, cells)
   return sum(over) === 0 && sum(grams) === 0
 }
@@ -82,14 +95,18 @@ export function countsWithin(task: CountTask): Counts {
   return answer(task, best, isLeast)
 }
 
+/** The colours that a group may take. */
+const coloursOf = ({ groups, wish }: CountTask, at: number): readonly number[] =>
+  groups[at]!.colours ?? [...wish.keys()]
+
 /** Groups of one size: giving each to the colour that lacks most is the best there is, if limits allow it. */
 const isSimple = ({ groups }: CountTask): boolean => groups.filter(({ many }) => many > 0).length <= 1
 
 const squaresOf = (task: CountTask, groups: readonly (readonly number[])[]): number =>
   squares(cellsOf(task, groups), task.wish)
 
-const cellsOf = ({ groups, most }: CountTask, chosen: readonly (readonly number[])[]): number[] =>
-  most.map((_, colour) => sum(groups.map(({ size }, at) => size * (chosen[at]?.[colour] ?? 0))))
+const cellsOf = ({ groups, wish }: CountTask, chosen: readonly (readonly number[])[]): number[] =>
+  wish.map((_, colour) => sum(groups.map(({ size }, at) => size * (chosen[at]?.[colour] ?? 0))))
 
 const answer = (task: CountTask, groups: readonly (readonly number[])[], isLeast: boolean): Counts => ({
   groups,
@@ -99,17 +116,20 @@ const answer = (task: CountTask, groups: readonly (readonly number[])[], isLeast
 
 /** Gives group after group, the largest first, to the colour that lacks most and has room. */
 function fillUp(task: CountTask): number[][] {
-  const { groups, most, wish } = task
-  const cells = most.map(() => 0)
-  const chosen = groups.map(() => most.map(() => 0))
+  const { groups, most, shares, wish } = task
+  const cells = wish.map(() => 0)
+  const chosen = groups.map(() => wish.map(() => 0))
   const order = [...groups.keys()].sort((a, b) => groups[b]!.size - groups[a]!.size)
   for (const at of order) {
     const { size, many } = groups[at]!
+    const colours = coloursOf(task, at)
     for (let given = 0; given < many; given++) {
-      let best = 0
+      let best = colours[0] ?? 0
       let bestRank = -Infinity
-      for (let colour = 0; colour < most.length; colour++) {
-        const isFull = cells[colour]! + size > most[colour]!
+      const taken = shared(task, cells)
+      for (const colour of colours) {
+        const limit = shares?.[colour] ?? colour
+        const isFull = taken[limit]! + size > most[limit]!
         const rank = wish[colour]! - cells[colour]! - (isFull ? 1e9 : 0)
         if (rank > bestRank) [best, bestRank] = [colour, rank]
       }
@@ -125,8 +145,7 @@ function fillUp(task: CountTask): number[][] {
  * beyond the limits than they did.
  */
 function byDescent(task: CountTask, start: readonly (readonly number[])[]): number[][] {
-  const { groups, most, wish } = task
-  const colours = most.length
+  const { groups, wish } = task
   const chosen = start.map((row) => [...row])
   const cells = cellsOf(task, chosen)
   const before = excessOf(task, cells)
@@ -151,8 +170,8 @@ function byDescent(task: CountTask, start: readonly (readonly number[])[]): numb
   }
   const moves: (readonly [number, number, number])[] = []
   groups.forEach((_, at) => {
-    for (let from = 0; from < colours; from++)
-      for (let to = 0; to < colours; to++) if (from !== to) moves.push([at, from, to])
+    const colours = coloursOf(task, at)
+    for (const from of colours) for (const to of colours) if (from !== to) moves.push([at, from, to])
   })
   const largest = Math.max(1, ...groups.map(({ many }) => many))
   let left: number = COLOUR_CONSTANTS.countSteps
@@ -178,14 +197,14 @@ class Program {
   readonly #integers = new Set<string>()
 
   constructor(private readonly task: CountTask) {
-    const { groups, most, yarns } = task
+    const { groups, most, shares, yarns } = task
     groups.forEach(({ size, many }, at) => {
       this.#constraints.set(`all ${at}`, { equal: many })
-      most.forEach((_, colour) => {
+      coloursOf(task, at).forEach((colour) => {
         const name = `${at} ${colour}`
         const terms: [string, number][] = [
           [`all ${at}`, 1],
-          [`most ${colour}`, size],
+          [`most ${shares?.[colour] ?? colour}`, size],
           ...yarns.map(({ each }, yarn): [string, number] => [`yarn ${yarn}`, size * (each[colour] ?? 0)]),
         ]
         this.#variables.set(name, new Map(terms))
@@ -232,7 +251,7 @@ class Program {
     if (Number.isNaN(result)) return false
     const found = new Map(variables)
     this.groups = this.task.groups.map((_, at) =>
-      this.task.most.map((_, colour) => Math.round(found.get(`${at} ${colour}`) ?? 0)),
+      this.task.wish.map((_, colour) => Math.round(found.get(`${at} ${colour}`) ?? 0)),
     )
     this.#constraints.set(goal, { max: result + NO_GRAMS / 10 })
     return status === 'optimal'
@@ -241,7 +260,7 @@ class Program {
   /** Looks for counts nearer to the wish than `best`: squares are drawn as lines through neighbouring numbers. */
   approach(best: readonly (readonly number[])[]): void {
     const { task } = this
-    const { wish, most } = task
+    const { wish } = task
     const drawn = new Set<string>()
     const draw = (colour: number, from: number): void => {
       const name = `line ${colour} ${from}`
@@ -256,7 +275,7 @@ class Program {
       )
       this.#variables.get(`far ${colour}`)?.set(name, -1)
     }
-    most.forEach((_, colour) => this.#variables.set(`far ${colour}`, new Map([['far', 1]])))
+    wish.forEach((_, colour) => this.#variables.set(`far ${colour}`, new Map([['far', 1]])))
     let groups = best
     for (let round = 0; round < COLOUR_CONSTANTS.nearRounds; round++) {
       const before = drawn.size

@@ -2,14 +2,12 @@
 import { countsWithin, excessOf, isWithinLimits } from './counts'
 import { FREE } from './graph'
 import { countTask, roomFor, roomWithin, tallied } from './limits'
-import type { Limits, Room } from './limits'
+import type { Limits, Proof, Room } from './limits'
 
 /** Groups of cells with the colours that they take. */
-export interface Filled {
+export interface Filled extends Proof {
   /** Colour of each group. */
   readonly colours: Int16Array
-  /** Whether nothing goes less far beyond the limits. */
-  readonly isLeast: boolean
 }
 
 const BOUNDLESS: Room = { fits: () => true, take: () => undefined }

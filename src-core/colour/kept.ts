@@ -76,6 +76,11 @@ export function readKept(
   const lengths = rows.map((row) => row.length)
   const back = shiftOf(arrangement, rowLengths(cells), lengths)
   const codes = (kept.colourways ?? []).map((id) => chosen.indexOf(id))
+  // A colourway that is not to be chosen here stands where it was painted.
+  const codeAt = (token: string, cell: number): number => {
+    const code = codes[Number(token)] ?? FREE
+    return code === FREE ? byHand(cell) : code
+  }
   const wasUnder = new Map<number, string>()
   const standing = Int16Array.from(cells, (cell, index) => {
     const before = back(cell)
@@ -83,7 +88,7 @@ export function readKept(
     if (under !== undefined) wasUnder.set(index, under)
     const token = rows[before.row - 1]?.[before.column - 1]
     if (token === BY_HAND) return byHand(index)
-    return token === undefined || token === NONE ? FREE : (codes[Number(token)] ?? FREE)
+    return token === undefined || token === NONE ? FREE : codeAt(token, index)
   })
   return { standing, wasUnder }
 }

@@ -19,7 +19,17 @@ type Fill = NonNullable<NonNullable<BlanketLayout['cells']>['fill']>
 /** Limits for the cells that are free, by colour. */
 export interface Limits {
   readonly most: readonly number[]
+  /** As in `CountTask`. */
+  readonly shares?: readonly number[] | undefined
   readonly yarns: readonly (YarnLimit & Pick<YarnForMotifs, 'id' | 'name' | 'isShared'>)[]
+}
+
+/** What is known of fillings that go less far beyond the limits than one. */
+export interface Proof {
+  /** There are none. */
+  readonly isLeast: boolean
+  /** None keeps the limits: all of them together go at least so many motifs beyond them, or else so many grams. */
+  readonly atLeast?: { readonly motifs: number; readonly grams: Grams } | undefined
 }
 
 /** Whether a fill has limits for yarns, so that it must be known what motifs take. */
@@ -63,7 +73,7 @@ export function countTask(limits: Limits, sizes: readonly number[], wish: readon
   const many = new Map<number, number>()
   for (const size of sizes) if (size > 0) many.set(size, (many.get(size) ?? 0) + 1)
   const groups = [...many].sort(([a], [b]) => a - b).map(([size, count]) => ({ size, many: count }))
-  return { groups, most: limits.most, yarns: limits.yarns, wish }
+  return { groups, most: limits.most, shares: limits.shares, yarns: limits.yarns, wish }
 }
 
 /** What is left to be taken, while cells are coloured one after the other. */
@@ -116,14 +126,17 @@ function motifsShort({ each }: YarnLimit, grams: Grams, cells: readonly number[]
   return motifs
 }
 
-/** What a filling goes beyond its limits, and whether every filling was ruled out that goes less far. */
+/**
+ * What a filling goes beyond its limits, and what is known of others. `ids` and `names` are of the colourways that have
+ * a limit each, in their order.
+ */
 export function limitFindings(
   fill: Fill,
   limits: Limits,
   cells: readonly number[],
   names: readonly string[],
   ids: readonly string[],
-  isProved: boolean,
+  { isLeast, atLeast }: Proof,
 ): Finding[] {
   const { cells: over, grams } = excessOf(limits, cells)
   const tell = (units: UnitSystem): string =>
@@ -143,6 +156,12 @@ export function limitFindings(
   const short: InUnits = { metric: tell('metric'), imperial: tell('imperial') }
   if (short.metric === '') return []
   const isSure = !grams.some((gram, yarn) => gram > 0 && limits.yarns[yarn]?.isShared)
-  const code = isProved && isSure ? 'colours/limits-impossible' : 'colours/limits-not-found'
-  return [finding(code, 'layout.cells.fill', { short })]
+  const where = 'layout.cells.fill'
+  if (!isSure) return [finding('colours/limits-not-found', where, { short })]
+  if (isLeast) return [finding('colours/limits-impossible', where, { short })]
+  if (!atLeast) return [finding('colours/limits-not-found', where, { short })]
+  const bound = (units: UnitSystem): string =>
+    atLeast.motifs > 0 ? counted(atLeast.motifs, 'motif') : formatMass(atLeast.grams, units)
+  const least: InUnits = { metric: bound('metric'), imperial: bound('imperial') }
+  return [finding('colours/limits-nearest', where, { short, least })]
 }

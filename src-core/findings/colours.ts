@@ -32,7 +32,13 @@ export const COLOUR_FINDINGS = {
   },
   'colours/limits-impossible': {
     severity: 'warning',
-    message: 'no filling keeps within the limits (every one was ruled out). Closest fit: {short}.',
+    message: 'no filling keeps within the limits, and none comes closer than this: {short}.',
+    mend: 'Raise a limit, choose one more colourway, add yarn, or make fewer motifs.',
+  },
+  'colours/limits-nearest': {
+    severity: 'warning',
+    message:
+      'no filling keeps within the limits: each goes at least {least} beyond them. Closest fit found: {short}.',
     mend: 'Raise a limit, choose one more colourway, add yarn, or make fewer motifs.',
   },
   'colours/limits-not-found': {

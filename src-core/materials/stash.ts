@@ -33,19 +33,39 @@ function limitOf(fill: Fill | undefined, yarn: MaterialsInput['basis']['yarns'][
 }
 
 /** What the motifs may take of each yarn with a limit, and what one takes in each colourway. */
-export function yarnsForMotifs(fill: Fill | undefined, input: MaterialsInput): YarnForMotifs[] {
+function yarnsForMotifs(fill: Fill | undefined, input: MaterialsInput, kinds: number): YarnForMotifs[] {
   const { basis, counts } = input
+  const others = input.others ?? []
+  /** The motifs of the cells beside the first; fillers and half motifs come after them. */
+  const further = others.slice(0, kinds - 1)
+  const added = others.slice(kinds - 1)
   const made = Object.entries(counts.byColourway).filter(([id, many]) => id !== '' && many > 0)
   // What joins and edging are worked in may follow the colourway of most motifs: it stays that one.
   const [main] = made.reduce((most, each) => (each[1] > most[1] ? each : most), ['', 0])
-  const grams = (byColourway: Record<string, number>): Map<string, Grams> => {
-    const { yarns } = materials({ ...input, counts: { motifs: counts.motifs, byColourway } })
+  /** What all takes with so many of the first motif in each colourway, and of one further motif. */
+  const grams = (byColourway: Record<string, number>, kind = 0, id = ''): Map<string, Grams> => {
+    const { yarns } = materials({
+      ...input,
+      counts: { motifs: counts.motifs, byColourway },
+      others: [
+        ...further.map((piece, at) => ({
+          ...piece,
+          counts: { motifs: piece.counts.motifs, byColourway: at === kind - 1 ? { [id]: 1 } : {} },
+        })),
+        ...added,
+      ],
+    })
     return new Map(yarns.map((need) => [need.id, need.grams.high]))
   }
   const one = grams({ [main]: 1 })
   const two = grams({ [main]: 2 })
   const of = (found: ReadonlyMap<string, Grams>, id: string): Grams => found.get(id) ?? 0
-  const ways = basis.colourways.filter((way) => way.motif === undefined || way.motif === input.motif?.id)
+  const waysOf = (motif: string | undefined) =>
+    basis.colourways.filter((way) => way.motif === undefined || way.motif === motif)
+  const ways = waysOf(input.motif?.id)
+  const furtherOnes = further.map(({ motif }, at) =>
+    waysOf(motif.id).map(({ id }) => ({ id, found: grams({ [main]: 2 }, at + 1, id) })),
+  )
   const withOne = ways.map((way) => ({
     id: way.id,
     found: way.id === main ? null : grams({ [main]: 2, [way.id]: 1 }),
@@ -55,7 +75,7 @@ export function yarnsForMotifs(fill: Fill | undefined, input: MaterialsInput): Y
     const [single, double] = [grams({ [id]: 1 }), grams({ [id]: 2 })]
     return (yarn: string): Grams => 2 * of(single, yarn) - of(double, yarn)
   })
-  const followsColours = (input.others ?? []).some(
+  const followsColours = added.some(
     ({ share, motif }) =>
       share !== undefined ||
       basis.colourways.some((way) => way.motif === motif.id && fill?.colourways?.includes(way.id)),
@@ -70,10 +90,20 @@ export function yarnsForMotifs(fill: Fill | undefined, input: MaterialsInput): Y
         Math.max(0, found ? of(found, yarn.id) - of(two, yarn.id) : of(two, yarn.id) - of(one, yarn.id)),
       ]),
     )
-    const isTaken = Object.values(each).some((taken) => taken > NO_GRAMS)
+    const eachFurther = furtherOnes.map((found) =>
+      Object.fromEntries(
+        found.map(({ id, found }) => [id, Math.max(0, of(found, yarn.id) - of(two, yarn.id))]),
+      ),
+    )
+    const isTaken = [each, ...eachFurther].some((takes) =>
+      Object.values(takes).some((taken) => taken > NO_GRAMS),
+    )
     if (limit === Infinity || !isTaken || !isKnown) return []
     const rest = 2 * of(one, yarn.id) - of(two, yarn.id)
-    const found = { id: yarn.id, name: yarn.name ?? yarn.id, left: limit - rest, each }
+    const found = {
+      ...{ id: yarn.id, name: yarn.name ?? yarn.id, left: limit - rest, each },
+      ...(further.length > 0 && { others: eachFurther }),
+    }
     const moves = rests.some((other) => Math.abs(other(yarn.id) - rest) > NO_GRAMS)
     return [followsColours || moves ? { ...found, isShared: true as const } : found]
   })
@@ -89,10 +119,11 @@ const shortOf = (fill: Fill | undefined, { input, needed }: Worked): Grams =>
 
 /**
  * Colours a blanket so that its yarns last: as it would be without them where they last anyway, else with what is
- * there for its motifs. Half motifs, joins and edging may follow the colours, so what they take is counted again.
+ * there for its motifs, of which there are so many `kinds`. Half motifs, joins and edging may follow the colours, so what they take is counted again.
  */
 export function withinYarns<Told extends Worked>(
   fill: Fill | undefined,
+  kinds: number,
   tell: (stash: readonly YarnForMotifs[]) => Told,
 ): Told & { readonly stash: readonly YarnForMotifs[] } {
   let best = { ...tell(NO_STASH), stash: NO_STASH }
@@ -100,7 +131,7 @@ export function withinYarns<Told extends Worked>(
   let least = shortOf(fill, best)
   let last = best
   for (let round = 0; round < ROUNDS && least > 0; round++) {
-    const stash = yarnsForMotifs(fill, last.input)
+    const stash = yarnsForMotifs(fill, last.input, kinds)
     if (round > 0 && isSame(stash, last.stash)) break
     last = { ...tell(stash), stash }
     const short = shortOf(fill, last)

@@ -197,7 +197,11 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
       }
       return { coloured, worked, tallied, added, edge, line, input, needed: materials(input) }
     }
-    const { coloured, worked, tallied, added, edge, line, input, needed, stash } = withinYarns(fill, colour)
+    const { coloured, worked, tallied, added, edge, line, input, needed, stash } = withinYarns(
+      fill,
+      motifs.length,
+      colour,
+    )
     const holding = hold(arranged, joined, added.placed.fillers, gaps.halved)
     const { progress, marks, ...told } = isBegun(project)
       ? tellProgress(

@@ -158,6 +158,65 @@ describe('M46 colours within the stash', () => {
     expect(toBuy(after)).toBe(0)
   })
 
+  it('counts what every motif takes where several alternate, and colours stay through edits', () => {
+    const one = squares({}, [150, 330, 330])
+    const project: Project = {
+      ...one,
+      motifs: [...one.motifs!, { ...one.motifs![0]!, id: 'm2', name: 'Other square' }],
+      colourways: [
+        ...one.colourways!,
+        ...one.colourways!.map((way) => ({ ...way, id: `d${way.id}`, code: `${way.code}2`, motif: 'm2' })),
+      ],
+      layout: { ...(one.layout as BlanketLayout), alternate: { motifs: ['m1', 'm2'], by: 'cell' } },
+    }
+    const every = withFill(project, { colourways: project.colourways!.map(({ id }) => id) })
+    expect(toBuy(planProject(withFill(every, { withinStash: false })))).toBeGreaterThan(0)
+    const plan = planProject(every)
+    expect(codes(plan)).toEqual([])
+    expect(toBuy(plan)).toBe(0)
+    gramsByHand(every, plan).forEach((grams, index) =>
+      expect(grams).toBeCloseTo(plan.yarns[index]!.grams.expected, 6),
+    )
+    // What stood stays when a motif is painted and another colourway is to be chosen from no more.
+    const shown = plan.motifs.map(({ colourway }) => colourway)
+    const layout = every.layout as BlanketLayout
+    for (const cells of [
+      { ...layout.cells, painted: { '3,3': 'c1' } },
+      { ...layout.cells, fill: { ...layout.cells!.fill, mostGrams: { y2: 320 } } },
+    ]) {
+      const after = planProject(holdColours(every, { ...every, layout: { ...layout, cells } }))
+      const changed = after.motifs.filter(({ colourway }, index) => colourway !== shown[index])
+      expect(changed.length).toBeLessThanOrEqual(8)
+      expect(toBuy(after)).toBe(0)
+    }
+  })
+
+  it.each(['scatter', 'no-two-alike'] as const)(
+    'stand with several motifs while rows come: %s',
+    (pattern) => {
+      const one = squares({}, [])
+      const project = withFill(
+        {
+          ...one,
+          motifs: [...one.motifs!, { ...one.motifs![0]!, id: 'm2' }],
+          colourways: [
+            ...one.colourways!,
+            ...[0, 1, 2].map((index) => ({ ...one.colourways![index]!, id: `d${index}`, motif: 'm2' })),
+          ],
+          layout: { ...(one.layout as BlanketLayout), alternate: { motifs: ['m1', 'm2'], by: 'row' } },
+        },
+        { withinStash: false, pattern, colourways: ['c0', 'c1', 'c2', 'd0', 'd1', 'd2'] },
+      )
+      const before = planProject(project)
+      const layout = project.layout as BlanketLayout
+      const after = planProject(
+        holdColours(project, { ...project, layout: { ...layout, rows: 17, columns: 13 } }),
+      )
+      const now = new Map(after.motifs.map(({ id, colourway }) => [id, colourway]))
+      expect(before.motifs.filter(({ id, colourway }) => now.get(id) !== colourway)).toEqual([])
+    },
+  )
+
   it('agrees with every count there is on small blankets', () => {
     fc.assert(
       fc.property(fc.array(fc.integer({ min: 0, max: 30 }), { minLength: 3, maxLength: 3 }), (onHand) => {

@@ -132,8 +132,34 @@ describe('M46 limits of a fill', () => {
 
   it('prove by triangles what three colourways in offset rows cannot do', () => {
     const fill: Fill = { pattern: 'no-two-alike', colourways: all(4), most: { c0: 100, c1: 100 } }
-    const found = assign({ cells: offset(30, 30), fill })
-    expect(codes(found)).toEqual(['colours/limits-impossible'])
+    const of = { cells: offset(30, 30), fill }
+    const found = assign(of)
+    // Of each triangle one may be in C and one in D: at least so many are beyond the limits, but not all that many.
+    const { over } = check(of, found.colourways)
+    const [told] = found.findings
+    const atLeast = Number(/at least (\d+) motifs/.exec(told?.message ?? '')?.[1] ?? over)
+    expect(codes(found)).toEqual([over > atLeast ? 'colours/limits-nearest' : 'colours/limits-impossible'])
+    expect(atLeast).toBeGreaterThan(0)
+    expect(atLeast).toBeLessThanOrEqual(over)
+  })
+
+  it('say what is proved where the closest filling is not: every one goes as far beyond as this', () => {
+    const fill: Fill = { pattern: 'no-two-alike', colourways: all(3), most: { c0: 20, c1: 20 } }
+    const of = { cells: offset(13, 13), fill }
+    const found = assign(of)
+    const { over, alike } = check(of, found.colourways)
+    expect(alike).toBe(0)
+    expect(['colours/limits-impossible', 'colours/limits-nearest']).toEqual(
+      expect.arrayContaining(codes(found)),
+    )
+    if (codes(found)[0] === 'colours/limits-nearest')
+      expect(found.findings[0]?.message).toMatch(
+        /each goes at least \d+ motifs beyond them\. Closest fit found: /,
+      )
+    // With three colourways in offset rows there is one filling but for which is which: the two rarest in A and B.
+    const plain = assign({ cells: of.cells, fill: { ...fill, most: {} } }).colourways
+    const [rarest = 0, next = 0] = Object.values(count(plain)).sort((a, b) => a - b)
+    expect(over).toBe(rarest + next - 40)
   })
 
   it('keep 2,500 motifs within limits, whatever the pattern, and the same seed gives the same answer', () => {
@@ -227,7 +253,10 @@ describe('limits against every filling of small maps', () => {
         expect(got.alike, told).toBe(0)
         const isPossible = best!.over + best!.short === 0
         expect(got.over + got.short === 0, told).toBe(isPossible)
-        if (!isPossible) expect(codes(found)).toContain('colours/limits-impossible')
+        // So small a map is searched through: nothing is less far beyond the limits.
+        if (isPossible) return
+        expect(isLess(best!, got), told).toBe(false)
+        expect(codes(found)).toContain('colours/limits-impossible')
       }),
       { numRuns: 250 },
     )
