@@ -43,4 +43,6 @@ export interface FindingTarget {
   readonly line?: number
   /** Index into the motif's rounds. */
   readonly entry?: number
+  /** Index into the written rounds of the edging. */
+  readonly edging?: number
 }

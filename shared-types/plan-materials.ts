@@ -38,12 +38,48 @@ export interface YarnNeed {
 }
 
 export interface EdgingRound {
-  /** The stitch as written in the project's terms. */
+  /** From 1. */
+  readonly number: number
+  /** The stitch as written in the project's terms; of a written round its words. */
   readonly stitch: string
   readonly stitches: number
   readonly chains: number
   readonly length: number
   readonly metres: number
+  /** mm that it adds. */
+  readonly height: number
+  /** Id of its yarn, or '' where nobody knows it. */
+  readonly yarn: string
+  /** Of a written round: how often its repeat is worked, along all lines. */
+  readonly repeats?: number
+  /** Outward corners, picots in it, and what is worked in it by US key: chains one by one, every leg of a decrease. */
+  readonly corners?: number
+  readonly picots?: number
+  readonly worked?: Readonly<Partial<Record<string, number>>>
+}
+
+/** A corner, tip or dip of an edging's line. */
+export interface EdgingMark {
+  readonly kind: 'corner' | 'tip' | 'dip'
+  /** Stitches of the set-up round before the one that stands there. */
+  readonly at: number
+  /** Where it is along its line, as a share of its length. */
+  readonly along: number
+  readonly chains: number
+}
+
+/** Written rounds along one line of an edging. */
+export interface EdgingLoop {
+  /** Index into `edgingLines`. */
+  readonly line: number
+  /** Stitches that the written rounds are worked into, and from mark to mark. */
+  readonly stitches: number
+  readonly stretches: readonly number[]
+  readonly marks: readonly EdgingMark[]
+  /** The written rounds in words for it, with plain counts. */
+  readonly texts: readonly string[]
+  /** Stitches that stand at the end of each of them. */
+  readonly made: readonly number[]
 }
 
 export interface EdgingAccount {
@@ -53,6 +89,12 @@ export interface EdgingAccount {
   readonly height: number
   readonly rounds: readonly EdgingRound[]
   readonly yarn: string
+  /** Of an edging with written rounds: how they are worked along each line. */
+  readonly loops?: readonly EdgingLoop[]
+  /** Stitches that they come out even on: so many, times whatever, plus some, in all or from mark to mark. */
+  readonly multiple?: { readonly of: number; readonly plus: number; readonly by: 'stretch' | 'round' }
+  /** mm, before blocking: a stitch's width, and heights by US key. */
+  readonly gauge?: { readonly width: number; readonly heights: Readonly<Record<string, number>> }
 }
 
 /** A yarn of which the motifs may take so much and no more. */

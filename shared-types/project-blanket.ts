@@ -94,8 +94,11 @@ export const blanketSchema = z.looseObject({
   edging: z
     .looseObject({
       style: z.enum(EDGING_STYLES).optional(),
+      /** Plain rounds along the edge, by their stitch. */
       rounds: z.array(text).optional(),
       yarn: text.optional(),
+      /** Rounds in words, worked into the last of these, each in the yarn of the edging unless it names one. */
+      written: z.array(z.looseObject({ work: text.optional(), yarn: text.optional() })).optional(),
     })
     .optional(),
   kit: kitSchema.optional(),

@@ -6,6 +6,7 @@
 import type { Severity } from '../../shared-types/finding'
 import { APPLIQUE_FINDINGS } from './applique'
 import { COLOUR_FINDINGS } from './colours'
+import { EDGING_FINDINGS } from './edging'
 import { FILE_FINDINGS } from './file'
 import { GARLAND_FINDINGS } from './garland'
 import { HOST_FINDINGS } from './host'
@@ -37,6 +38,7 @@ export const CATALOGUE = {
   ...JOIN_FINDINGS,
   ...COLOUR_FINDINGS,
   ...MATERIAL_FINDINGS,
+  ...EDGING_FINDINGS,
   ...KIT_FINDINGS,
   ...PROGRESS_FINDINGS,
   ...NUMBER_FINDINGS,

@@ -20,10 +20,10 @@ import { halfPlaces } from './halves'
 /** From so many degrees on the hull of the motifs’ middles turns a corner. */
 const CORNER = 25
 
-/** Outward corners of what is laid: those of the hull round its middles. */
-export function cornersOf({ placements }: Laid): number {
+/** Where the outward corners of what is laid point: those of the hull round its middles. */
+export function cornersOf({ placements }: Laid): Point[] {
   const hull = hullOf(placements)
-  return hull.filter((at, i) => {
+  return hull.flatMap((at, i) => {
     const before = hull[(i + hull.length - 1) % hull.length]!
     const after = hull[(i + 1) % hull.length]!
     const [to, from] = [
@@ -31,8 +31,10 @@ export function cornersOf({ placements }: Laid): number {
       { x: at.x - before.x, y: at.y - before.y },
     ]
     const turn = directionOf(to) - directionOf(from)
-    return Math.abs(degrees(Math.atan2(Math.sin(turn), Math.cos(turn)))) > CORNER
-  }).length
+    if (Math.abs(degrees(Math.atan2(Math.sin(turn), Math.cos(turn)))) <= CORNER) return []
+    const [long, short] = [Math.hypot(to.x, to.y), Math.hypot(from.x, from.y)]
+    return [{ x: from.x / short - to.x / long, y: from.y / short - to.y / long }]
+  })
 }
 
 /** A contour with the box round it, which tells most of what does not lie in it. */

@@ -35,6 +35,8 @@ export interface EdgeLine {
   readonly tips: number
   /** Outward corners of the whole, where an edging works three stitches in one place. */
   readonly corners: number
+  /** Where they point. */
+  readonly outward: readonly Point[]
   /** Whole turns that its lines make: one round a blanket, one less for each hole in it, none round open ends. */
   readonly turns: number
 }

@@ -5,9 +5,11 @@
  * large blanket is told from small ones, exactly. One with motifs left out or put in by hand is walked as it is, round
  * what was cut out of it too; one that is joined in the round has its two open ends.
  */
-import type { Point } from '../../shared-types/plan'
+import type { MotifAccount, Point } from '../../shared-types/plan'
+import type { BorderEdge } from '../edging/border'
 import { moveOutline, perimeter } from '../geometry/points'
 import type { Outline } from '../geometry/points'
+import { remembered } from '../memo'
 import type { Millimetres } from '../units/quantity'
 import { layBlanket } from './blanket'
 import type { BlanketCounts, Laid, Placement } from './blanket'
@@ -25,23 +27,36 @@ export type { EdgeInput } from './edge-walk'
 /** Columns, rows and rings from which lengths grow evenly. */
 const SMALL = { columns: 3, rows: 4, rings: 2 } as const
 
+/** Where the corners of full rows point, and those of rings. */
+const DIAGONALS: readonly Point[] = [
+  { x: -1, y: -1 },
+  { x: 1, y: -1 },
+  { x: 1, y: 1 },
+  { x: -1, y: 1 },
+]
+const SIXTHS: readonly Point[] = Array.from({ length: 6 }, (_, i) => ({
+  x: Math.cos((i * Math.PI) / 3),
+  y: Math.sin((i * Math.PI) / 3),
+}))
+
 /** The line an edging runs along round the whole blanket. */
 export function edgeLine(input: EdgeInput): EdgeLine {
   const { counts, whole, lattice } = input
   if (counts.inTheRound) {
     const told = whole ? roundEdge(input, whole) : evenRound(input)
-    return { length: told.length, tips: Math.round(told.tips), corners: 0, turns: 0 }
+    return { length: told.length, tips: Math.round(told.tips), corners: 0, outward: [], turns: 0 }
   }
   const isEndless = counts.arrangement !== 'rings' || lattice.pattern.count === 1
   if (whole || !isEndless) {
     const laid = whole ?? layBlanket(lattice, counts)
     const lines = cutLines(input, laid)
     const turns = lines.reduce((sum, { isHole }) => sum + (isHole ? -1 : 1), 0)
-    return { ...sumOf(lines), corners: cornersOf(laid), turns }
+    const outward = cornersOf(laid)
+    return { ...sumOf(lines), corners: outward.length, outward, turns }
   }
-  const corners = counts.arrangement === 'rings' ? 6 : 4
+  const outward = counts.arrangement === 'rings' ? SIXTHS : DIAGONALS
   const told = counts.arrangement === 'rings' ? ringsEdge(input) : rowsEdge(input)
-  return { length: told.length, tips: Math.round(told.tips), corners, turns: 1 }
+  return { length: told.length, tips: Math.round(told.tips), corners: outward.length, outward, turns: 1 }
 }
 
 /** Both open ends of a full round: what every column, or every repeat of columns, adds to a flat blanket. */
@@ -137,7 +152,9 @@ const SAME: Millimetres = 0.5
  * `length`. Those of a small blanket were walked to tell how long they are. A large blanket repeats the edge of a small one; else they are taken from the motifs at the border
  * where these hang together, and from all where not.
  */
-function edgingLines(input: EdgeInput, laid: Laid, length: Millimetres): readonly Outline[] {
+export const edgingLines = remembered(walkLines)
+
+function walkLines(input: EdgeInput, laid: Laid, length: Millimetres): readonly Outline[] {
   if (input.counts.inTheRound) return input.whole ? openEnds(input, laid) : evenEnds(input, laid)
   if (input.whole || (input.counts.arrangement === 'rings' && input.lattice.pattern.count > 1))
     return cutLines(input, laid).map(({ line }) => line)
@@ -156,6 +173,19 @@ function edgingLines(input: EdgeInput, laid: Laid, length: Millimetres): readonl
   }
   return edgeLines(input, laid, halves).map(({ line }) => line)
 }
+
+/** What written rounds of an edging are worked along. */
+export const borderEdge = (
+  input: EdgeInput,
+  laid: Laid,
+  { length, outward }: EdgeLine,
+  accounts: readonly MotifAccount[],
+): BorderEdge => ({
+  lines: edgingLines(input, laid, length),
+  isRound: input.counts.inTheRound,
+  outward,
+  across: accounts.reduce((sum, { overTips }) => sum + overTips, 0) / Math.max(1, accounts.length),
+})
 
 /** The closed lines themselves, in mm from the top left of the finished size. */
 export function finishEdge(

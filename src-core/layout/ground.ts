@@ -6,6 +6,7 @@ import type { Settled, SettledBlanket } from '../../shared-types/settled'
 import { accountOf } from '../accounts'
 import { finding } from '../findings/finding'
 import { joinRules } from '../joins/rule'
+import { plainRounds, writtenHeights, writtenRounds } from '../edging/written'
 import { edgingHeight } from '../materials/edging'
 import { memoised } from '../memo'
 import { resolveGauge } from '../stitches/gauge'
@@ -63,7 +64,9 @@ export function createGround() {
     if (!cells || !counts || accounts.length < told.length) return { findings, measured, parts: null }
     const all = accountsOf(...accounts)
     const grid = lattice(all, cells, counts, rules)
-    const edging = edgingHeight(layout.edging?.rounds ?? [], project.terms, gauge)
+    const plain = plainRounds(layout.edging, project.terms)
+    const written = writtenHeights(writtenRounds(layout.edging), plain.length + 1, project.terms, gauge)
+    const edging = edgingHeight(plain, project.terms, gauge) + written.reduce((sum, each) => sum + each, 0)
     return {
       findings,
       measured,

@@ -121,6 +121,11 @@ export function printedTexts(sources: TextSources): ProjectText[] {
       what: 'the rounds of the edging',
       text: (edging?.rounds ?? []).join(' '),
     },
+    ...(edging?.written ?? []).map(({ work }, i): ProjectText => ({
+      where: `layout.edging.written[${i}].work`,
+      what: 'a round of the edging',
+      text: work ?? '',
+    })),
     ...(kit ? ofKit(kit) : []),
   ]
   return all.filter(({ text }) => text.trim() !== '')

@@ -4,9 +4,11 @@
  */
 import type { EdgingAccount, EdgingRound, MotifAccount } from '../../shared-types/plan'
 import type { EdgingStyle, Terms } from '../../shared-types/project'
+import type { Border } from '../edging/border'
 import type { ResolvedGauge } from '../stitches/gauge'
 import { stitchYarn } from '../stitches/gauge'
 import { canonicalStitch } from '../stitches/terms'
+import { STITCH_KEYS } from '../stitches/table'
 import type { StitchKey } from '../stitches/table'
 import type { Millimetres } from '../units/quantity'
 import { MATERIAL_CONSTANTS } from './constants'
@@ -67,13 +69,15 @@ interface RoundWork {
 function firstRound(
   style: EdgingStyle,
   base: EdgingBase,
-  along: Millimetres,
+  all: number,
+  isSet: boolean,
   gauge: ResolvedGauge,
 ): RoundWork {
   const filler = valleyStitch(base.valleyDepth, gauge)
   const none = { chains: 0, fillers: 0, filler }
-  const all = Math.round(along / gauge.width)
   if (style === 'bridge' && base.tips > 0) {
+    // What is worked into it says how many there are, in tips and between.
+    if (isSet) return { ...none, stitches: Math.min(all, base.tips), chains: Math.max(0, all - base.tips) }
     const each = Math.max(0, Math.round((MATERIAL_CONSTANTS.bridgeSlack * base.chord) / gauge.width))
     return { ...none, stitches: base.tips, chains: base.tips * each }
   }
@@ -85,7 +89,7 @@ function firstRound(
 }
 
 /**
- * Stitches, length and metres of every round of an edging. A round's length is the base grown by 2π times
+ * Stitches, length and metres of every round of an edging, the written ones (M36) after the plain ones. A round's length is the base grown by 2π times
  * the height so far, for every turn that it makes (a closed line that is offset outward grows so, whatever its corners and valleys do to
  * the stitches), its stitches are that length over w; a bridging first round has one stitch in each tip and
  * round(0.95·chord/w) chains between.
@@ -97,6 +101,7 @@ export function workEdging(
   base: EdgingBase,
   terms: Terms,
   gauge: ResolvedGauge,
+  border: Border | null = null,
 ): EdgingWork {
   const unknown: string[] = []
   const worked: EdgingRound[] = []
@@ -108,17 +113,64 @@ export function workEdging(
     const stitch = known ?? 'sc'
     height += gauge.height(stitch)
     const length = base.length + (base.turns ?? 1) * 2 * Math.PI * height
+    const isSet = border !== null && index === rounds.length - 1
+    const all = isSet ? border.setUp : Math.round(length / gauge.width)
     const work: RoundWork =
       index === 0
-        ? firstRound(style, base, length, gauge)
-        : { stitches: Math.round(length / gauge.width), chains: 0, fillers: 0, filler: stitch }
+        ? firstRound(style, base, all, isSet, gauge)
+        : { stitches: all, chains: 0, fillers: 0, filler: stitch }
     const millimetres =
       work.stitches * stitchYarn(stitch, gauge) +
       work.chains * stitchYarn('ch', gauge) +
       work.fillers * stitchYarn(work.filler, gauge)
     const stitches = work.stitches + work.fillers / 2
     loops += millimetres / stitchYarn('ch', gauge)
-    worked.push({ stitch: written, stitches, chains: work.chains, length, metres: millimetres / 1000 })
+    const own = { number: index + 1, height: gauge.height(stitch), yarn }
+    worked.push({
+      ...own,
+      stitch: written,
+      stitches,
+      chains: work.chains,
+      length,
+      metres: millimetres / 1000,
+    })
   })
-  return { account: { style, length: base.length, height, rounds: worked, yarn }, unknown, loops }
+  for (const round of border?.rounds ?? []) {
+    height += round.height
+    const millimetres = Object.entries(round.counts).reduce(
+      (sum, [stitch, count]) => sum + count * stitchYarn(stitch as StitchKey, gauge),
+      0,
+    )
+    loops += millimetres / stitchYarn('ch', gauge)
+    worked.push({
+      number: worked.length + 1,
+      stitch: round.written.work,
+      stitches: round.made,
+      chains: round.counts.ch ?? 0,
+      length: base.length + (base.turns ?? 1) * 2 * Math.PI * height,
+      metres: millimetres / 1000,
+      height: round.height,
+      yarn: round.written.yarn ?? yarn,
+      ...{ repeats: round.repeats, corners: round.corners, picots: round.picots, worked: round.counts },
+    })
+  }
+  const account = { style, length: base.length, height, rounds: worked, yarn }
+  return { account: border ? { ...account, ...loopsOf(border, gauge) } : account, unknown, loops }
 }
+
+/** How written rounds lie, for words and drawings. */
+const loopsOf = (
+  { loops, multiple }: Border,
+  gauge: ResolvedGauge,
+): Pick<EdgingAccount, 'loops' | 'multiple' | 'gauge'> => ({
+  loops: loops.map(({ rounds, ...loop }) => ({
+    ...loop,
+    texts: rounds.map(({ text }) => text),
+    made: rounds.map(({ made }) => made),
+  })),
+  ...(multiple && { multiple: { of: multiple.of, plus: multiple.plus, by: multiple.by } }),
+  gauge: {
+    width: gauge.width,
+    heights: Object.fromEntries(STITCH_KEYS.map((key) => [key, gauge.height(key)])),
+  },
+})

@@ -2,6 +2,7 @@ import type { Finding } from '../../shared-types/finding'
 import type { EdgingAccount, MotifAccount, Range, YarnNeed } from '../../shared-types/plan'
 import type { BlanketLayout, Motif, Project } from '../../shared-types/project'
 import type { Settled } from '../../shared-types/settled'
+import type { Border } from '../edging/border'
 import type { ResolvedGauge } from '../stitches/gauge'
 import type { Millimetres } from '../units/quantity'
 import type { EdgingBase } from './edging'
@@ -68,6 +69,8 @@ export interface MaterialsInput {
   readonly seams: { readonly length: Millimetres; readonly count: number }
   /** The line that the chosen edging style runs along, or null without an edging. */
   readonly edgingBase: EdgingBase | null
+  /** Its written rounds, worked along that line. */
+  readonly border?: Border | null
   readonly works?: readonly OtherWork[]
   /** Where a part of a work is counted, what is left of it: how often its own motif is made in the whole of it. */
   readonly whole?: MotifCounts

@@ -5,6 +5,7 @@
 import type { Finding } from '../../shared-types/finding'
 import type { EdgingAccount } from '../../shared-types/plan'
 import type { Colourway } from '../../shared-types/project'
+import { plainRounds } from '../edging/written'
 import { finding } from '../findings/finding'
 import { fineLengthValue, SWATCH_WORDS } from '../findings/quantities'
 import { formatNumber } from '../units/format'
@@ -120,9 +121,9 @@ function useEdging(
   calibration: Calibration,
   ledger: YarnLedger,
   findings: Finding[],
-): EdgingWork | null {
-  const { basis, edging, edgingBase, gauge } = input
-  const rounds = edging?.rounds ?? []
+): (EdgingWork & { readonly sections: number }) | null {
+  const { basis, edging, edgingBase, gauge, border = null } = input
+  const rounds = plainRounds(edging, basis.terms)
   if (!edgingBase || !edging || rounds.length === 0 || !(edgingBase.length > 0)) return null
   const { id, named } = chooseYarn(basis, edging.yarn, outer)
   const work = workEdging(
@@ -132,20 +133,27 @@ function useEdging(
     edgingBase,
     basis.terms,
     gauge,
+    border,
   )
+  findings.push(...(border?.findings ?? []))
   for (const stitch of work.unknown) {
     findings.push(finding('yarn/edging-stitch', 'layout.edging.rounds', { stitch }))
   }
   if (id === undefined) findings.push(finding('yarn/no-edging-yarn', 'layout.edging.yarn'))
-  else {
-    if (!named)
-      findings.push(finding('yarn/edging-yarn-assumed', 'layout.edging.yarn', { yarn: yarnName(basis, id) }))
-    const metres = work.account.rounds.reduce((sum, round) => sum + round.metres, 0)
-    ledger.use(id, 'edging', 'm', spread(metres * calibration.factor, calibration.spread))
-    const tails = (MATERIAL_CONSTANTS.tailsPerSection * basis.allowance.tail) / 1000
-    ledger.use(id, 'tails', 'm', exactly(tails))
+  else if (!named)
+    findings.push(finding('yarn/edging-yarn-assumed', 'layout.edging.yarn', { yarn: yarnName(basis, id) }))
+  const tails = (MATERIAL_CONSTANTS.tailsPerSection * basis.allowance.tail) / 1000
+  const sections: { readonly yarn: string; metres: number }[] = []
+  for (const { yarn, metres } of work.account.rounds) {
+    if (sections.at(-1)?.yarn !== yarn) sections.push({ yarn, metres: 0 })
+    sections.at(-1)!.metres += metres
   }
-  return work
+  for (const { yarn, metres } of sections) {
+    if (yarn === '') continue
+    ledger.use(yarn, 'edging', 'm', spread(metres * calibration.factor, calibration.spread))
+    ledger.use(yarn, 'tails', 'm', exactly(tails))
+  }
+  return { ...work, sections: sections.length }
 }
 
 /** What a project takes: yarn by colour with ranges, the edging round by round, ends, time, and findings. */
@@ -210,7 +218,7 @@ export function materials(input: MaterialsInput): Materials {
   }
 
   const edging = useEdging(input, outer, model, ledger, findings)
-  if (edging) ends += MATERIAL_CONSTANTS.tailsPerSection
+  if (edging) ends += edging.sections * MATERIAL_CONSTANTS.tailsPerSection
   if (gauge.provenance === 'rule-of-thumb' && (edging || joins.usesGauge)) {
     const values = {
       width: fineLengthValue(gauge.width),

@@ -12,6 +12,8 @@ import type { Reference } from '../checks/references'
 import { assignByMotif } from '../colour/by-motif'
 import { colourCells } from '../colour/cells'
 import { legibilityFindings } from '../colour/legibility'
+import * as borders from '../edging/border'
+import { plainRounds, writtenRounds } from '../edging/written'
 import { bySeverity, finding } from '../findings/finding'
 import type { Rule } from '../joins/rule'
 import { createAdditions, tally } from '../layout/additions'
@@ -28,6 +30,7 @@ import * as stages from '../layout/stages'
 import * as works from '../layout/works'
 import { offTarget } from '../layout/target'
 import { trialsOf } from '../layout/trials'
+import { edgingHeight } from '../materials/edging'
 import type { Bridges, MaterialsInput, Piece } from '../materials/input'
 import { materials } from '../materials/materials'
 import { withinYarns } from '../materials/stash'
@@ -115,6 +118,8 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
   const edgeInput = memoised(stages.edgeInput)
   const edgeLine = memoised(edges.edgeLine)
   const finishEdge = memoised(edges.finishEdge)
+  const borderEdge = memoised(edges.borderEdge)
+  const workBorder = memoised(borders.workBorder)
   const filler = memoised(accountFrom)
   const additions = createAdditions((motif, project) => filler(motif, ...readBy(project)))
   const finishSize = memoised(frames.finishSize)
@@ -172,6 +177,16 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
       const halves = added.placed.halves.length > 0
       const edge = edging > 0 ? edgeInput(accounts, cells, arranged, counts, style, joined, halves) : null
       const line = edge && edgeLine(edge)
+      const written = writtenRounds(layout.edging)
+      const plain = plainRounds(layout.edging, project.terms)
+      const border =
+        edge && line && written.length > 0
+          ? workBorder(
+              borderEdge(edge, arranged, line, laid),
+              ...([written, plain.length, edgingHeight(plain, project.terms, gauge), project.terms] as const),
+              gauge,
+            )
+          : null
       const [main, ...others] = piecesOf(motifs, laid, arranged.placements, coloured.colourways)
       const input: MaterialsInput = {
         basis: project,
@@ -194,6 +209,7 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
           tips: line.tips,
           chord: line.tips > 0 ? line.length / line.tips : 0,
         },
+        border,
       }
       return { coloured, worked, tallied, added, edge, line, input, needed: materials(input) }
     }
@@ -303,6 +319,11 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
       ['motif', fillers?.motif, 'layout.fillers.motif'],
       ['colourway', fillers?.colourway, 'layout.fillers.colourway'],
       ['yarn', edging?.yarn, 'layout.edging.yarn'],
+      ...(edging?.written ?? []).map(({ yarn }, i): Reference => [
+        'yarn',
+        yarn || undefined,
+        `layout.edging.written[${i}].yarn`,
+      ]),
       ...(cells.fill?.colourways ?? []).map((id, i) => inCells(id, `fill.colourways[${i}]`)),
       ...Object.entries(cells.painted ?? {}).map(([cell, id]) => inCells(id, `painted["${cell}"]`)),
       ...Object.entries(cells.held ?? {}).map(([cell, id]) => inCells(id, `held["${cell}"]`)),

@@ -1,5 +1,6 @@
 /** A blanket as a work in progress: its motifs, half motifs and fillers in the order in which they are made. */
 import type { PlacedFiller, PlacedHalf } from '../../shared-types/plan'
+import { plainRounds } from '../edging/written'
 import { fillerId, halfId } from '../layout/addresses'
 import type { Filling } from '../layout/fillers'
 import type { Halved } from '../layout/halves'
@@ -93,6 +94,6 @@ export function blanketWork({
     input,
     joinsAsMade: rule !== 'seam' && rule !== 'apart',
     joinedAs: 'joined',
-    hasEdging: input.edgingBase !== null && (input.edging?.rounds ?? []).length > 0,
+    hasEdging: input.edgingBase !== null && plainRounds(input.edging, input.basis.terms).length > 0,
   }
 }

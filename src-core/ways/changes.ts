@@ -4,6 +4,7 @@
  */
 import type { BlanketLayout, Project } from '../../shared-types/project'
 import type { WayKind, WishedSize } from '../../shared-types/ways'
+import { plainRounds, writtenRounds } from '../edging/written'
 import { JOINING } from '../fields/joining'
 import { isWithin } from '../fields/field'
 import type { Tryout } from '../layout/trials'
@@ -50,13 +51,15 @@ export const stepsOf = (project: Project): Change[] => [
 
 function edgingSteps(project: Project): Change[] {
   const edging = blanketOf(project)?.edging
-  const rounds = edging?.rounds ?? []
   const speech = speechOf(project)
+  const rounds = plainRounds(edging, speech.terms)
+  // Written rounds are worked into the last of them.
+  const least = writtenRounds(edging).length > 0 ? 1 : 0
   const stitch = rounds.at(-1) ?? (speech.terms === 'US' ? 'sc' : 'dc')
   const yarn = edging?.yarn ?? project.joining?.yarn
   const steps = Array.from({ length: 2 * WAYS.edgingRounds + 1 }, (_, i) => i - WAYS.edgingRounds)
   return steps
-    .filter((step) => step !== 0 && rounds.length + step >= 0)
+    .filter((step) => step !== 0 && rounds.length + step >= least)
     .map((step) => ({
       kind: 'edging',
       words: words.edgingWay(step, stitch, speech),

@@ -24,7 +24,7 @@ export interface LayoutEdits {
   /** Without colourways, wherever they were laid or painted. */
   withoutWays(gone: ReadonlySet<string>): Layout
   /** With its stitches translated into other terms. */
-  inTerms(translate: (stitch: string) => string): Layout
+  inTerms(translate: (stitch: string) => string, translateWords: (words: string) => string): Layout
 }
 
 export function editsOf(layout: Layout): LayoutEdits {
@@ -56,7 +56,11 @@ function blanketEdits(layout: BlanketLayout): LayoutEdits {
   return {
     motif,
     usesOfMotif: (id) => uses([motif === id, 'the arrangement'], [fillers?.motif === id, 'the fillers']),
-    usesOfYarn: (id) => uses([edging?.yarn === id, 'the edging']),
+    usesOfYarn: (id) =>
+      uses([
+        edging?.yarn === id || (edging?.written?.some(({ yarn }) => yarn === id) ?? false),
+        'the edging',
+      ]),
     withWay: (way) => {
       const fill = cells?.fill
       if (!fill?.colourways || fill.pattern === 'one' || motif !== way.motif) return layout
@@ -77,8 +81,22 @@ function blanketEdits(layout: BlanketLayout): LayoutEdits {
         }),
       }
     },
-    inTerms: (translate) =>
-      edging?.rounds ? { ...layout, edging: { ...edging, rounds: edging.rounds.map(translate) } } : layout,
+    inTerms: (translate, translateWords) =>
+      edging
+        ? {
+            ...layout,
+            edging: {
+              ...edging,
+              ...(edging.rounds && { rounds: edging.rounds.map(translate) }),
+              ...(edging.written && {
+                written: edging.written.map((round) => ({
+                  ...round,
+                  ...(round.work !== undefined && { work: translateWords(round.work) }),
+                })),
+              }),
+            },
+          }
+        : layout,
   }
 }
 

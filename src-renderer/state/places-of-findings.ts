@@ -8,6 +8,7 @@ const BY_ROOM: Readonly<Record<string, PlaceId>> = {
   gauge: 'motif',
   time: 'motif',
   layout: 'arrangement',
+  edging: 'arrangement',
   fillers: 'arrangement',
   joins: 'joins',
   order: 'joins',

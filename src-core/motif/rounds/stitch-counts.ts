@@ -7,7 +7,9 @@ import type { StitchKey } from '../../stitches/table'
 import type { Metres } from '../../units/quantity'
 
 /** Stitches of one element as the table knows them: a 3-dc cluster is three dc, a picot its chains and a slip stitch. */
-function stitchesOf(element: WorkedElement): [StitchKey, number][] {
+export function stitchesOf(
+  element: Pick<WorkedElement, 'role' | 'stitch' | 'legs' | 'count'>,
+): [StitchKey, number][] {
   switch (element.role) {
     case 'space':
     case 'stem':

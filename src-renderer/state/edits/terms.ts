@@ -50,7 +50,10 @@ export function setTerms(project: Project, to: Terms): Project {
         }
       : {}),
     ...(layout && {
-      layout: editsOf(layout).inTerms((stitch) => translateStitch(stitch, from, to) ?? stitch),
+      layout: editsOf(layout).inTerms(
+        (stitch) => translateStitch(stitch, from, to) ?? stitch,
+        (words) => translateText(words, from, to),
+      ),
     }),
   }
 }

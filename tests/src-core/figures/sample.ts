@@ -187,8 +187,22 @@ export function samplePlan(wish: SampleWish): { project: Project; plan: Plan } {
           height: border,
           yarn: 'y1',
           rounds: [
-            { stitch: 'sc', stitches: 420, chains: 300, length: 3300, metres: 9.6 },
-            { stitch: 'dc', stitches: 720, chains: 0, length: 3330, metres: 14.2 },
+            {
+              ...{ number: 1, height: border / 2, yarn: 'y1' },
+              stitch: 'sc',
+              stitches: 420,
+              chains: 300,
+              length: 3300,
+              metres: 9.6,
+            },
+            {
+              ...{ number: 2, height: border / 2, yarn: 'y1' },
+              stitch: 'dc',
+              stitches: 720,
+              chains: 0,
+              length: 3330,
+              metres: 14.2,
+            },
           ],
         }
       : null,

@@ -1,0 +1,264 @@
+/**
+ * M36: written rounds of an edging, worked along its lines. Stitches are picked up at the gauge and brought to the
+ * multiple that the rounds come out even on; an outward turn of θ at a height of h needs θ·h more length (the rule of
+ * the flat circle), a dip as much less.
+ */
+import type { Finding } from '../../shared-types/finding'
+import type { Point } from '../../shared-types/plan'
+import type { Terms } from '../../shared-types/project'
+import { finding } from '../findings/finding'
+import { perimeter, signedArea } from '../geometry/points'
+import type { Outline } from '../geometry/points'
+import { FLATNESS } from '../motif/rounds/constants'
+import type { ResolvedGauge } from '../stitches/gauge'
+import type { StitchKey } from '../stitches/table'
+import { formatNumber } from '../units/format'
+import type { Millimetres } from '../units/quantity'
+import { EDGING } from './constants'
+import { fitStretches, kindsNamed } from './fit'
+import type { Multiple } from './fit'
+import { cornersAlong, tipsAlong } from './line-places'
+import type { LinePlace } from './line-places'
+import type { Mark, MarkKind } from './marks'
+import { readLoop } from './reading'
+import type { LoopRound } from './reading'
+import { sampleOf, writtenHeights } from './written'
+import type { WrittenRound } from './written'
+
+/** A corner, tip or dip on a line, and the stitch of the set-up round that stands there. */
+export interface SetMark extends Mark {
+  /** As a share of the line. */
+  readonly along: number
+}
+
+/** The rounds along one line. */
+export interface BorderLoop {
+  /** Index of its line. */
+  readonly line: number
+  /** Stitches of the round that the written rounds are worked into. */
+  readonly stitches: number
+  readonly marks: readonly SetMark[]
+  /** Stitches from one mark to the next; all of them where there is none. */
+  readonly stretches: readonly number[]
+  readonly rounds: readonly LoopRound[]
+}
+
+export interface BorderRound {
+  readonly written: WrittenRound
+  readonly height: Millimetres
+  readonly made: number
+  readonly repeats: number
+  readonly picots: number
+  readonly corners: number
+  readonly counts: Readonly<Partial<Record<StitchKey, number>>>
+}
+
+export interface Border {
+  readonly loops: readonly BorderLoop[]
+  readonly multiple: Multiple | null
+  /** Stitches of all set-up rounds. */
+  readonly setUp: number
+  readonly rounds: readonly BorderRound[]
+  readonly findings: readonly Finding[]
+}
+
+/** What a border is worked along. */
+export interface BorderEdge {
+  /** Lines in mm before blocking, clockwise; round a hole the other way. */
+  readonly lines: readonly Outline[]
+  /** Open at both ends: the first two lines of what is joined in the round. */
+  readonly isRound: boolean
+  /** Directions of its outward corners. */
+  readonly outward: readonly Point[]
+  /** mm. Across a motif, tip to tip. */
+  readonly across: Millimetres
+}
+
+/** Open lines before those of holes, where an edging runs along both ends of a round. */
+const OPEN_ENDS = 2
+
+const lengthOf = (line: Outline, isOpen: boolean): Millimetres =>
+  isOpen && line.length > 1
+    ? perimeter(line) - Math.hypot(line[0]!.x - line.at(-1)!.x, line[0]!.y - line.at(-1)!.y)
+    : perimeter(line)
+
+/** The stitches of a loop from mark to mark. */
+function stretchesOf(
+  places: readonly LinePlace[],
+  length: Millimetres,
+  turns: number,
+  height: Millimetres,
+  gauge: ResolvedGauge,
+  multiple: Multiple | null,
+): number[] {
+  const whole = (length + turns * 2 * Math.PI * height) / gauge.width
+  if (places.length === 0) return fitStretches([whole], multiple)
+  const own = places.map((place, i) => {
+    const next = places[(i + 1) % places.length]!
+    const stretch = places.length === 1 ? length : (next.along - place.along + length) % length
+    return Math.max(0, stretch + (height * (place.turn + next.turn)) / 2) / gauge.width
+  })
+  // What turns slowly between them takes its share.
+  const sum = own.reduce((total, each) => total + each, 0)
+  return fitStretches(
+    own.map((each) => (sum > 0 ? (each * whole) / sum : whole / own.length)),
+    multiple,
+  )
+}
+
+function placesOf(
+  line: Outline,
+  isOpen: boolean,
+  kinds: ReadonlySet<MarkKind>,
+  { outward, across }: BorderEdge,
+  gauge: ResolvedGauge,
+): LinePlace[] {
+  if (isOpen) return []
+  const corners = cornersAlong(line, outward)
+  if (kinds.size === 0 || (kinds.size === 1 && kinds.has('corner'))) return corners
+  const tips = tipsAlong(line, EDGING.smooth * gauge.width, EDGING.oneTip * across)
+  const wanted = tips.filter(({ kind }) => kinds.has(kind))
+  // Tips and dips are what is counted between; a corner is told by the tip that it stands at.
+  return wanted.length > 0 ? wanted : kinds.has('corner') ? corners : []
+}
+
+/** A line's rounds. */
+function workLoop(
+  index: number,
+  line: Outline,
+  edge: BorderEdge,
+  written: readonly WrittenRound[],
+  below: { readonly rounds: number; readonly height: Millimetres },
+  terms: Terms,
+  gauge: ResolvedGauge,
+): BorderLoop & { readonly findings: readonly Finding[] } {
+  const isOpen = edge.isRound && index < OPEN_ENDS
+  const works = written.map(({ work }) => work)
+  const from = below.rounds + 1
+  const { multiple } = sampleOf(written, from, terms)
+  const length = lengthOf(line, isOpen)
+  const turns = isOpen ? 0 : signedArea(line) < 0 ? -1 : 1
+  const found = placesOf(line, isOpen, kindsNamed(works), edge, gauge)
+  // Worked from the first one that the words begin with.
+  const [begins] = kindsNamed(works)
+  const start = Math.max(
+    0,
+    found.findIndex(({ kind }) => kind === begins),
+  )
+  const places = [...found.slice(start), ...found.slice(0, start)]
+  const stretches = stretchesOf(places, length, turns, below.height, gauge, multiple)
+  let at = 0
+  const marks = places.map(({ kind, along }, i): SetMark => {
+    const mark = { kind, at, chains: 0, along: along / length }
+    at += stretches[i]!
+    return mark
+  })
+  const stitches = stretches.reduce((sum, count) => sum + count, 0)
+  const read = readLoop(works, stitches, marks, from, terms, multiple?.of)
+  return { line: index, stitches, marks, stretches, rounds: read.rounds, findings: read.findings }
+}
+
+/** Works written rounds along the lines of an edging, above so many plain rounds of so much height. */
+export function workBorder(
+  edge: BorderEdge,
+  written: readonly WrittenRound[],
+  plain: number,
+  height: Millimetres,
+  terms: Terms,
+  gauge: ResolvedGauge,
+): Border {
+  const { multiple } = sampleOf(written, plain + 1, terms)
+  const heights = writtenHeights(written, plain + 1, terms, gauge)
+  const worked = edge.lines.map((line, i) =>
+    workLoop(i, line, edge, written, { rounds: plain, height }, terms, gauge),
+  )
+  const loops = worked.map(({ findings: _, ...loop }): BorderLoop => loop)
+  const sum = (of: (loop: BorderLoop) => number | undefined) =>
+    loops.reduce((total, loop) => total + (of(loop) ?? 0), 0)
+  const rounds = written.map((round, i): BorderRound => {
+    const counts: Partial<Record<StitchKey, number>> = {}
+    for (const loop of loops)
+      for (const [stitch, count] of Object.entries(loop.rounds[i]?.counts ?? {}) as [StitchKey, number][])
+        counts[stitch] = (counts[stitch] ?? 0) + count
+    return {
+      written: round,
+      height: heights[i] ?? 0,
+      made: sum(({ rounds: own }) => own[i]?.made),
+      repeats: sum(({ rounds: own }) => own[i]?.repeats),
+      picots: sum(({ rounds: own }) => own[i]?.picots),
+      corners: sum(({ marks }) => marks.filter(({ kind }) => kind === 'corner').length),
+      counts,
+    }
+  })
+  const border = { loops, multiple, rounds, setUp: sum(({ stitches }) => stitches) }
+  return { ...border, findings: findingsOf(border, worked, edge, plain, height, gauge) }
+}
+
+/** What is to be said, each thing once: loops differ in length alone. */
+function findingsOf(
+  { loops, multiple, rounds }: Omit<Border, 'findings'>,
+  worked: readonly { readonly findings: readonly Finding[] }[],
+  edge: BorderEdge,
+  plain: number,
+  setUp: Millimetres,
+  gauge: ResolvedGauge,
+): Finding[] {
+  const where = (i: number) => `layout.edging.written[${rounds[i]!.written.entry}]`
+  const told = new Map<string, Finding>()
+  for (const { findings } of worked)
+    for (const each of findings) {
+      const i = Math.min(rounds.length - 1, Math.max(0, (each.target?.round ?? plain + 1) - plain - 1))
+      const edging = rounds[i]!.written.entry
+      told.set(`${each.code} ${each.message}`, {
+        ...each,
+        where: `${where(i)}, ${each.where}`,
+        target: { edging },
+      })
+    }
+  const said = [...told.values()]
+  if (!multiple && !said.some(({ severity }) => severity === 'error'))
+    said.push(finding('edging/no-multiple', 'layout.edging.written', { most: EDGING.probes }))
+  // Counts that are not sure say nothing of how it lies.
+  if (said.some(({ severity }) => severity === 'error')) return said
+  return [...said, ...flatness(loops, rounds, edge, plain, setUp, gauge, where)]
+}
+
+/** Rounds of one stitch all along, by what a flat round needs at their height (M17); others shape the edge. */
+function flatness(
+  loops: readonly BorderLoop[],
+  rounds: readonly BorderRound[],
+  { lines, isRound }: BorderEdge,
+  plain: number,
+  setUp: Millimetres,
+  gauge: ResolvedGauge,
+  where: (i: number) => string,
+): Finding[] {
+  const { mayCup: least, mayRuffle: most } = FLATNESS
+  let height = setUp
+  return rounds.flatMap((round, i): Finding[] => {
+    height += round.height
+    const kinds = Object.entries(round.counts).filter(
+      ([key, count]) => key !== 'ch' && key !== 'sl st' && count > 0,
+    )
+    const isPlain = kinds.length === 1 && round.picots === 0 && (round.counts.ch ?? 0) <= 6 * loops.length
+    if (!isPlain || i > 0) return []
+    const needed = lines.reduce((sum, line, k) => {
+      const isOpen = isRound && k < OPEN_ENDS
+      const turns = isOpen ? 0 : signedArea(line) < 0 ? -1 : 1
+      return sum + (lengthOf(line, isOpen) + turns * 2 * Math.PI * height) / gauge.width
+    }, 0)
+    const share = needed > 0 ? round.made / needed : 1
+    if (share >= least && share <= most) return []
+    const values = {
+      round: plain + i + 1,
+      percent: formatNumber(100 * share),
+      least: formatNumber(100 * least),
+      most: formatNumber(100 * most),
+    }
+    return [
+      finding(share < least ? 'edging/cups' : 'edging/ruffles', where(i), values, {
+        edging: round.written.entry,
+      }),
+    ]
+  })
+}

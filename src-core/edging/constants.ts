@@ -1,0 +1,17 @@
+/** Every number of this room with its unit and where it comes from. */
+export const EDGING = {
+  /** Stitches of a loop, or from corner to corner, up to which a multiple is looked for (ours: far above any shell). */
+  probes: 48,
+  /** Loops that come out in a row, each as many stitches after the last, from which on a multiple is taken as found (ours). */
+  inARow: 3,
+  /** Change of a side, as a share, up to which each side by itself is brought to the multiple (common practice, no source). */
+  bySide: 0.05,
+  /** Stitches up to which a loop is read as it is; a longer one repeats what a short one shows (ours). */
+  readWhole: 400,
+  /** Stitch widths that a line is simplified by before its tips and dips are looked for (ours). */
+  smooth: 0.6,
+  /** Radians from which on a tip or dip is one: 25° (ours). */
+  turn: (25 * Math.PI) / 180,
+  /** Share of a motif's diameter over which turns the same way are one tip (ours). */
+  oneTip: 0.35,
+} as const

@@ -1,0 +1,95 @@
+/** Where the line of an edging turns: the corners of the whole, and the tips and dips along it. */
+import type { Point } from '../../shared-types/plan'
+import { distance, signedArea } from '../geometry/points'
+import type { Outline } from '../geometry/points'
+import { simplify } from '../geometry/simplify'
+import type { Millimetres, Radians } from '../units/quantity'
+import { EDGING } from './constants'
+import type { MarkKind } from './marks'
+
+/** A place on a line at which it turns. */
+export interface LinePlace {
+  readonly kind: MarkKind
+  /** Along the line from its first point. */
+  readonly along: Millimetres
+  /** Clockwise: outward tips are positive. */
+  readonly turn: Radians
+}
+
+const between = (a: Radians): Radians => Math.atan2(Math.sin(a), Math.cos(a))
+
+/** How far along a closed line its points stand; the last entry is its length. */
+export function alongOf(line: Outline): Millimetres[] {
+  const along: Millimetres[] = [0]
+  line.forEach((a, i) => along.push(along[i]! + distance(a, line[(i + 1) % line.length]!)))
+  return along
+}
+
+/** mm. Points that lie as far out: a side that faces the direction. */
+const AS_FAR: Millimetres = 1e-3
+
+/**
+ * The corners of a line that runs clockwise: where it lies farthest out in each direction, each once, along it from the
+ * first. Together they make one whole turn.
+ */
+export function cornersAlong(line: Outline, directions: readonly Point[]): LinePlace[] {
+  if (line.length < 3 || signedArea(line) < 0 || directions.length === 0) return []
+  const along = alongOf(line)
+  const length = along[line.length]!
+  const found = directions.map((direction) => farthest(line, along, direction))
+  const first = found[0]!
+  const after = (at: Millimetres) => (at - first + length) % length
+  const own = [...new Set(found)].sort((a, b) => after(a) - after(b))
+  return own.map((at) => ({ kind: 'corner', along: at, turn: (2 * Math.PI) / own.length }))
+}
+
+/** Where a line lies farthest out; in the middle of a side that faces the direction. */
+function farthest(line: Outline, along: readonly Millimetres[], { x, y }: Point): Millimetres {
+  const far = line.map((point) => point.x * x + point.y * y)
+  const most = far.reduce((best, each) => Math.max(best, each))
+  const length = along[line.length]!
+  const ends = far.flatMap((each, i) => (each > most - AS_FAR ? along[i]! : []))
+  const [from, to] = [ends[0]!, ends.at(-1)!]
+  // Round the first point of the line the side is the shorter way from one end to the other.
+  const across = to - from > length / 2 ? to - from - length : to - from
+  return (from + across / 2 + length) % length
+}
+
+/** The tips and dips of a closed line: what turns the same way within `oneTip` mm is one of them. */
+export function tipsAlong(line: Outline, smooth: Millimetres, oneTip: Millimetres): LinePlace[] {
+  const plain = simplify(line, smooth)
+  if (plain.length < 3) return []
+  const [full, all] = [alongOf(line), new Map(line.map((point, i) => [`${point.x} ${point.y}`, i]))]
+  const turning = plain.map((at, i) => {
+    const before = plain[(i + plain.length - 1) % plain.length]!
+    const after = plain[(i + 1) % plain.length]!
+    const turn = between(
+      Math.atan2(after.y - at.y, after.x - at.x) - Math.atan2(at.y - before.y, at.x - before.x),
+    )
+    return { along: full[all.get(`${at.x} ${at.y}`) ?? 0]!, turn }
+  })
+  const length = full[line.length]!
+  const sign = (i: number) => Math.sign(turning[(i + turning.length) % turning.length]!.turn)
+  const gap = (i: number) =>
+    (turning[i % turning.length]!.along -
+      turning[(i + turning.length - 1) % turning.length]!.along +
+      length) %
+    length
+  // Begins where something else ends.
+  const start = turning.findIndex((_, i) => sign(i) !== sign(i - 1) || gap(i) > oneTip)
+  const runs: { along: Millimetres; turn: Radians }[][] = []
+  for (let k = 0; k < turning.length; k++) {
+    const i = (Math.max(0, start) + k) % turning.length
+    const isNew = k === 0 || sign(i) !== sign(i - 1) || gap(i) > oneTip
+    if (isNew) runs.push([])
+    runs.at(-1)!.push(turning[i]!)
+  }
+  const places = runs.map((run): LinePlace => {
+    const turn = run.reduce((sum, each) => sum + each.turn, 0)
+    const from = run[0]!.along
+    const middle = run.reduce((sum, each) => sum + ((each.along - from + length) % length) * each.turn, 0)
+    const along = (from + (turn === 0 ? 0 : middle / turn) + length) % length
+    return { kind: turn > 0 ? 'tip' : 'dip', along, turn }
+  })
+  return places.filter(({ turn }) => Math.abs(turn) >= EDGING.turn).sort((a, b) => a.along - b.along)
+}
