@@ -159,9 +159,11 @@ function openingKinds(
 ): readonly OpeningKind[] {
   const known = seen.get(lattice) ?? new Map<string, readonly OpeningKind[]>()
   seen.set(lattice, known)
-  const name = `${arrangement} ${spread.toFixed(6)}`
+  const rounded = spread.toFixed(6)
+  const name = `${arrangement} ${rounded}`
   let kinds = known.get(name)
-  if (!kinds) known.set(name, (kinds = lookForKinds(lattice, arrangement, spread)))
+  // As rounded, so that it is the same whichever of two plans that differ by less was there first.
+  if (!kinds) known.set(name, (kinds = lookForKinds(lattice, arrangement, Number(rounded))))
   return kinds
 }
 

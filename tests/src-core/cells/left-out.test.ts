@@ -4,6 +4,7 @@ import type { Plan } from '../../../shared-types/plan'
 import type { BlanketLayout } from '../../../shared-types/project'
 import { holdColours } from '../../../src-core/colour/hold'
 import { createPlanner } from '../../../src-core/plan'
+import { holesCut, openingsAmong } from './grid'
 import { cellsPlan, cellsProject } from './projects'
 
 const join = (plan: Plan) =>
@@ -74,15 +75,10 @@ describe('M19: cells left out', () => {
         const { vertices, edges } = euler(plan)
         // Of a grid a square of four motifs encloses an opening: counted from the cells alone.
         const there = new Set(plan.motifs.map(({ id }) => id))
-        const at = (row: number, place: number) => there.has(`${row},${place}`)
-        let openings = 0
-        for (let row = 1; row < 6; row++)
-          for (let place = 1; place < 8; place++)
-            if (at(row, place) && at(row, place + 1) && at(row + 1, place) && at(row + 1, place + 1))
-              openings++
+        const openings = openingsAmong(there, 6, 8, 'straight')
         expect(plan.holes.reduce((sum, { count }) => sum + count, 0)).toBe(openings)
         // Pieces minus holes: what a picture of squares would have (4-connected).
-        expect(vertices - edges + openings).toBe(plan.pieces - holesCut(there))
+        expect(vertices - edges + openings).toBe(plan.pieces - holesCut(there, 6, 8))
       }),
       { numRuns: 60 },
     )
@@ -152,31 +148,6 @@ describe('M19: cells left out', () => {
     )
   })
 })
-
-/** Groups of missing cells that are wholly enclosed, corners counted as touching. */
-function holesCut(there: ReadonlySet<string>): number {
-  const seen = new Set<string>()
-  const flood = (row: number, place: number): void => {
-    const stack = [[row, place] as const]
-    while (stack.length > 0) {
-      const [r, p] = stack.pop()!
-      const id = `${r},${p}`
-      if (r < 0 || p < 0 || r > 7 || p > 9 || there.has(id) || seen.has(id)) continue
-      seen.add(id)
-      for (let down = -1; down <= 1; down++)
-        for (let across = -1; across <= 1; across++) stack.push([r + down, p + across])
-    }
-  }
-  flood(0, 0)
-  let holes = 0
-  for (let row = 1; row <= 6; row++)
-    for (let place = 1; place <= 8; place++)
-      if (!there.has(`${row},${place}`) && !seen.has(`${row},${place}`)) {
-        holes++
-        flood(row, place)
-      }
-  return holes
-}
 
 describe('colours beside cells left out', () => {
   it('stay where they stood when a cell is left out, in offset rows and in rings', () => {
