@@ -1,5 +1,6 @@
 /** What is told about the sources without running them: types, lint, format; and how programs are run for it. */
 import { spawn } from 'node:child_process'
+import { constants, setPriority } from 'node:os'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 
@@ -9,10 +10,14 @@ const npm = process.platform === 'win32' ? 'npm.cmd' : 'npm'
 /** A program that a dependency brought. */
 export const bin = (name) => join(root, 'node_modules', '.bin', name)
 
-/** Runs a program; resolves with its exit code and, unless shown at once, what it said. */
-export function run(program, args, { shown = false } = {}) {
+/**
+ * Runs a program; resolves with its exit code and, unless shown at once, what it said. What runs aside takes what
+ * processor time others leave.
+ */
+export function run(program, args, { shown = false, aside = false } = {}) {
   return new Promise((resolve) => {
     const child = spawn(program, args, { cwd: root, stdio: shown ? 'inherit' : 'pipe' })
+    if (aside && child.pid !== undefined) stepAside(child.pid)
     let said = ''
     child.stdout?.on('data', (data) => (said += data))
     child.stderr?.on('data', (data) => (said += data))
@@ -21,10 +26,18 @@ export function run(program, args, { shown = false } = {}) {
   })
 }
 
+function stepAside(pid) {
+  try {
+    setPriority(pid, constants.priority.PRIORITY_BELOW_NORMAL)
+  } catch {
+    // It has ended already, or the system refuses: then it runs as everything else.
+  }
+}
+
 /** Runs these scripts of the package side by side, each with its words; what failed is told. */
-export async function checkSources(scripts) {
+export async function checkSources(scripts, { aside = false } = {}) {
   const results = await Promise.all(
-    scripts.map(([name, ...words]) => run(npm, ['run', '--silent', name, '--', ...words])),
+    scripts.map(([name, ...words]) => run(npm, ['run', '--silent', name, '--', ...words], { aside })),
   )
   for (const [index, { code, said }] of results.entries()) {
     const [name] = scripts[index]
