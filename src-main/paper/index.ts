@@ -223,9 +223,9 @@ function pagesWith(plan: Plan, options: MapOptions, faces: Faces): MapPage[] {
     (page) => !Number.isInteger(page) || page < 1 || page > drafts.length,
   )
   if (missing.length > 0) throw new NoSuchPageError(missing, drafts.length)
-  return drafts
-    .map((draft, i) => finish(job, draft, i + 1, drafts.length, options.date))
-    .filter((page) => !wanted || wanted.has(page.number))
+  return drafts.flatMap((draft, i) =>
+    !wanted || wanted.has(i + 1) ? [finish(job, draft, i + 1, drafts.length, options.date)] : [],
+  )
 }
 
 /** The pages of the assembly map as draw lists, for previews and for SVG, set in `faces`. */

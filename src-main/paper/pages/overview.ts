@@ -8,6 +8,7 @@ import { overviewMap, overviewScale } from '../../../src-core/figures/overview-m
 import type { ColourwayMark } from '../../../src-core/figures/marks'
 import { projectSentence, sentenceText } from '../../../src-core/figures/sentence'
 import { accountAt } from '../../../src-core/layout/placed'
+import { remembered } from '../../../src-core/memo'
 import type { Tiling } from '../../../src-core/figures/tiles'
 import type { Entry } from '../entry'
 import { drawEntry, entryHeight } from '../entry'
@@ -85,6 +86,9 @@ const KEY_LIMIT = 8
 /** A map with less room than this many mm is no overview. */
 const LEAST_MAP = 40
 
+/** The words of a page come with sheets and without, each with rings and without: asked of again and again. */
+const REMEMBERED = 4
+
 interface Choice {
   readonly setting: Setting
   readonly numbered: boolean
@@ -93,10 +97,10 @@ interface Choice {
 }
 
 /** The first way in which the numbers can be read; else the one with the largest map. Notes take no room that it needs. */
-function chooseSetting(job: Job, texts: readonly string[]): Choice {
+const chooseSetting = remembered((job: Job, texts: readonly string[]): Choice => {
   const [bare, noted] = [false, true].map((notes) => settingFor(job, texts, notes)) as [Choice, Choice]
   return noted.setting === bare.setting && noted.numbered === bare.numbered ? noted : bare
-}
+}, REMEMBERED)
 
 /** Whether page 1 has no room for the notes, so that they belong further on. */
 export const notesStandLater = (job: Job): boolean => !chooseSetting(job, overviewTexts(job, null)).notes
@@ -121,11 +125,11 @@ export function overviewIsEnough(job: Job): boolean {
 }
 
 /** How to read and how to join; rings round the numbers are explained where the map has them. */
-function overviewTexts(job: Job, tiling: Tiling | null): [string, string] {
+const overviewTexts = remembered((job: Job, tiling: Tiling | null): [string, string] => {
   const texts = textsWith(job, tiling, [])
   const rings = new MapPainter(job.ground, tiling?.scale ?? scaleOnPage(job, texts)).rings
   return rings.length > 0 ? textsWith(job, tiling, rings) : texts
-}
+}, REMEMBERED)
 
 /** The scale that the map gets beside these words. */
 function scaleOnPage(job: Job, texts: readonly string[]): number {

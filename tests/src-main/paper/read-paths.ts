@@ -1,5 +1,5 @@
 /** Reads the lines of a PDF back, in mm from the top left of each page, with another library than wrote them. */
-import { getDocument, OPS } from 'pdfjs-dist/legacy/build/pdf.mjs'
+import { getDocument, OPS } from './pdfjs'
 
 export interface ReadPath {
   /** Corners of the path; of a curve its ends. */

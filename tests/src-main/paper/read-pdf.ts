@@ -1,5 +1,5 @@
 /** Reads a PDF back with another library than the one that wrote it. */
-import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs'
+import { getDocument } from './pdfjs'
 
 export interface ReadText {
   readonly text: string

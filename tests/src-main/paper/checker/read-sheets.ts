@@ -2,7 +2,7 @@
  * Reads the pages of a PDF in the order in which they are painted, with another library than wrote them: texts with
  * the boxes of their ink, and paths as lines, all in mm from the top left of the page.
  */
-import { getDocument, OPS } from 'pdfjs-dist/legacy/build/pdf.mjs'
+import { getDocument, OPS } from '../pdfjs'
 
 export interface Box {
   readonly left: number
