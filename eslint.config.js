@@ -28,7 +28,7 @@ const projects = {
 }
 
 export default tseslint.config(
-  { ignores: ['out/', 'node_modules/', 'dist/', 'tests/fixtures/'] },
+  { ignores: ['out/', '.svelte-check/', 'node_modules/', 'dist/', 'tests/fixtures/'] },
   js.configs.recommended,
   ...tseslint.configs.recommended,
   ...svelte.configs.recommended,

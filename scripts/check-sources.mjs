@@ -4,7 +4,7 @@ import { constants, setPriority } from 'node:os'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 
-const root = fileURLToPath(new URL('..', import.meta.url))
+export const root = fileURLToPath(new URL('..', import.meta.url))
 const npm = process.platform === 'win32' ? 'npm.cmd' : 'npm'
 
 /** A program that a dependency brought. */

@@ -39,7 +39,7 @@ async function runTests(missing, args, how) {
 async function runAll(missing) {
   // The builds are those that stories start: made once here, not by each of them that finds none.
   const build = checkSources([['build']])
-  const looks = checkSources([['types'], ['types:window'], ['lint'], ['format:check']], { aside: true })
+  const looks = checkSources([['types'], ['lint'], ['format:check']], { aside: true })
   const built = await build
   const stories = runTests(missing, ['--project', 'stories'])
   const looked = await looks
