@@ -57,7 +57,9 @@ export default defineConfig({
         resolve: { conditions: ['browser'] },
         test: {
           name: 'renderer',
-          setupFiles: ['tests/steady-seed.ts'],
+          // As in core: loading the window anew for each file takes longer than most of its tests.
+          isolate: false,
+          setupFiles: ['tests/steady-seed.ts', 'tests/src-renderer/one-page.ts'],
           testTimeout: 60_000,
           environment: 'jsdom',
           include: ['tests/src-renderer/**/*.test.ts'],

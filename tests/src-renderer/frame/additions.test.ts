@@ -1,6 +1,6 @@
 /** Fillers and half motifs in the window: in the hand, by keys, in the table, painted. */
 import { cleanup, fireEvent, screen, within } from '@testing-library/svelte'
-import { afterEach, describe, expect, it } from 'vitest'
+import { describe, expect, it } from 'vitest'
 import { pieceAt, placedPieces } from '../../../src-core/layout/placed'
 import { rowOf } from '../../../src-renderer/drawing/groups'
 import type { MapDrawing } from '../../../src-renderer/drawing/map-drawing'
@@ -15,8 +15,6 @@ import { addFillerWay } from '../../../src-renderer/state/edits/gaps'
 import { patchBlanket } from '../../../src-renderer/state/edits/layout'
 import { inWindow } from '../in-window'
 import { example } from '../projects'
-
-afterEach(cleanup)
 
 /** A corner of the cloth: 20 motifs with 12 fillers between them. */
 const CLOTH = patchBlanket(addFillerWay(example('orangery-cloth')), { columns: 5, rows: 4 })

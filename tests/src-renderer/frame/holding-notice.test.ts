@@ -1,6 +1,6 @@
-import { cleanup, fireEvent, screen } from '@testing-library/svelte'
+import { fireEvent, screen } from '@testing-library/svelte'
 import { tick } from 'svelte'
-import { afterEach, describe, expect, it, vi } from 'vitest'
+import { describe, expect, it, vi } from 'vitest'
 import type { Project } from '../../../shared-types/project'
 import { planProject } from '../../../src-core/plan'
 import HoldingNotice from '../../../src-renderer/frame/HoldingNotice.svelte'
@@ -9,7 +9,6 @@ import { fitted } from '../../../src-renderer/state/resize'
 import { countTogether } from '../../src-core/joins/together'
 import { inWindow } from '../in-window'
 
-afterEach(cleanup)
 // Hundreds of rotations are tried in the test's own thread.
 vi.setConfig({ testTimeout: 30_000 })
 

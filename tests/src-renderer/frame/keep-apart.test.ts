@@ -1,6 +1,5 @@
 /** What a hand does to items of a panel: where overlaps are not allowed, they are refused. */
-import { cleanup } from '@testing-library/svelte'
-import { afterEach, expect, it } from 'vitest'
+import { expect, it } from 'vitest'
 import type { Project } from '../../../shared-types/project'
 import type { WindowState } from '../../../src-renderer/state/window.svelte'
 import MapTable from '../../../src-renderer/frame/MapTable.svelte'
@@ -9,8 +8,6 @@ import { nudgeItems } from '../../../src-renderer/frame/map-acts'
 import { itemsOf, moveItems } from '../../../src-renderer/state/edits/applique'
 import { example } from '../projects'
 import { inWindow } from '../in-window'
-
-afterEach(cleanup)
 
 const CUSHION = example('quince-wreath-cushion')
 const panel = (more: object = {}): Project => ({

@@ -1,12 +1,10 @@
 import { cleanup, fireEvent, screen, waitFor, within } from '@testing-library/svelte'
-import { afterEach, describe, expect, it } from 'vitest'
+import { describe, expect, it } from 'vitest'
 import Ledger from '../../../src-renderer/frame/Ledger.svelte'
 import type { Project } from '../../../shared-types/project'
 import { confirmBand } from '../../../src-renderer/state/edits/yarn'
 import { SMALL } from '../projects'
 import { inWindow } from '../in-window'
-
-afterEach(cleanup)
 
 /** A blanket of motifs in so many yarns. */
 function manyYarns(count: number): Project {

@@ -1,5 +1,5 @@
 import { cleanup, fireEvent, screen, within } from '@testing-library/svelte'
-import { afterEach, describe, expect, it } from 'vitest'
+import { describe, expect, it } from 'vitest'
 import type { Project } from '../../../shared-types/project'
 import type { MapDrawing } from '../../../src-renderer/drawing/map-drawing'
 import Hand from '../../../src-renderer/frame/Hand.svelte'
@@ -15,8 +15,6 @@ import { garlandOf } from '../../../src-renderer/state/edits/garland'
 import { EXAMPLE_GROUPS, EXAMPLES } from '../../../src-renderer/start/examples'
 import { inWindow } from '../in-window'
 import { example } from '../projects'
-
-afterEach(cleanup)
 
 const CUSHION = 'quince-wreath-cushion'
 const GARLAND = 'orchard-gate-garland'

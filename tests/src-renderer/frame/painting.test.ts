@@ -1,6 +1,6 @@
 import { cleanup, fireEvent, screen, within } from '@testing-library/svelte'
 import { createRawSnippet } from 'svelte'
-import { afterEach, describe, expect, it, vi } from 'vitest'
+import { describe, expect, it, vi } from 'vitest'
 import type { DocumentState } from '../../../src-renderer/state/document.svelte'
 import type { BlanketLayout, Project } from '../../../shared-types/project'
 import MapTable from '../../../src-renderer/frame/MapTable.svelte'
@@ -13,8 +13,6 @@ import ColoursPlace from '../../../src-renderer/places/colours/ColoursPlace.svel
 import { pieceAt } from '../../../src-core/layout/placed'
 import { inWindow } from '../in-window'
 import { SMALL } from '../projects'
-
-afterEach(cleanup)
 
 const WAYS = ['c1', 'c2', 'c3', 'c4', 'c5']
 /** 368 motifs in five colourways, no two alike. */

@@ -1,5 +1,5 @@
-import { cleanup, fireEvent, screen } from '@testing-library/svelte'
-import { afterEach, describe, expect, it, vi } from 'vitest'
+import { fireEvent, screen } from '@testing-library/svelte'
+import { describe, expect, it, vi } from 'vitest'
 import type { BlanketLayout, Project } from '../../../shared-types/project'
 import MadeQuestion from '../../../src-renderer/frame/MadeQuestion.svelte'
 import MapTable from '../../../src-renderer/frame/MapTable.svelte'
@@ -13,7 +13,6 @@ import type { WindowState } from '../../../src-renderer/state/window.svelte'
 import { inWindow } from '../in-window'
 import { SMALL } from '../projects'
 
-afterEach(cleanup)
 // jsdom has the element, not what opens it.
 HTMLDialogElement.prototype.showModal = function show() {
   this.open = true

@@ -1,15 +1,13 @@
 /** Every declared field as it stands in the window: its bounds are those of the engine, its change has its name in undo. */
 import { cleanup, fireEvent, screen } from '@testing-library/svelte'
 import { tick } from 'svelte'
-import { afterEach, expect, it } from 'vitest'
+import { expect, it } from 'vitest'
 import { FIELDS } from '../../../src-core/fields/all'
 import { shownAs, valueOf, withValue } from '../../../src-core/fields/field'
 import { fieldText } from '../../../src-core/fields/words'
 import Field from '../../../src-renderer/parts/Field.svelte'
 import { placeFor, projectFor } from '../../src-core/fields/projects'
 import { inWindow } from '../in-window'
-
-afterEach(cleanup)
 
 /** A blanket of 180 rings or a garland of as many things as can be is long in coming; the last of the few will do. */
 const isQuick = (most: number, path: string) => !(path === 'layout.rings' && most > 20)

@@ -1,5 +1,5 @@
-import { cleanup, fireEvent, screen, within } from '@testing-library/svelte'
-import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { fireEvent, screen, within } from '@testing-library/svelte'
+import { beforeEach, describe, expect, it } from 'vitest'
 import type { Project } from '../../../shared-types/project'
 import { CATALOGUE } from '../../../src-core/findings/catalogue'
 import FindingsDialog from '../../../src-renderer/frame/FindingsDialog.svelte'
@@ -34,7 +34,6 @@ beforeEach(() => {
     },
   })
 })
-afterEach(cleanup)
 
 describe('the dialogue of findings', () => {
   it('tells of each where it is, and has a way there wherever there is one', async () => {

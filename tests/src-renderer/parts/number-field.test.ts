@@ -1,10 +1,8 @@
-import { cleanup, fireEvent, render, screen } from '@testing-library/svelte'
-import { afterEach, describe, expect, it, vi } from 'vitest'
+import { fireEvent, render, screen } from '@testing-library/svelte'
+import { describe, expect, it, vi } from 'vitest'
 import NumberField from '../../../src-renderer/parts/NumberField.svelte'
 import { nudged, writeQuantity } from '../../../src-core/units/written'
 import { readField } from '../../../src-renderer/parts/reading'
-
-afterEach(cleanup)
 
 function field(props: Partial<Parameters<typeof render<typeof NumberField>>[1]> = {}) {
   const heard = { onpreview: vi.fn(), oncommit: vi.fn(), oncancel: vi.fn() }

@@ -1,5 +1,5 @@
-import { cleanup, fireEvent, screen, waitFor, within } from '@testing-library/svelte'
-import { afterEach, beforeAll, describe, expect, it } from 'vitest'
+import { fireEvent, screen, waitFor, within } from '@testing-library/svelte'
+import { beforeAll, describe, expect, it } from 'vitest'
 import type { Project } from '../../../shared-types/project'
 import ArrangementPlace from '../../../src-renderer/places/arrangement/ArrangementPlace.svelte'
 import PaperPlace from '../../../src-renderer/places/paper/PaperPlace.svelte'
@@ -7,8 +7,6 @@ import ItemInHand from '../../../src-renderer/places/arrangement/applique/ItemIn
 import { itemsOf } from '../../../src-renderer/state/edits/applique'
 import { inWindow } from '../in-window'
 import { example } from '../projects'
-
-afterEach(cleanup)
 
 const fill = async (label: string, text: string) => {
   const field = screen.getByRole('textbox', { name: label })

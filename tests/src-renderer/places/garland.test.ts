@@ -1,5 +1,5 @@
-import { cleanup, fireEvent, screen, within } from '@testing-library/svelte'
-import { afterEach, describe, expect, it } from 'vitest'
+import { fireEvent, screen, within } from '@testing-library/svelte'
+import { describe, expect, it } from 'vitest'
 import ArrangementPlace from '../../../src-renderer/places/arrangement/ArrangementPlace.svelte'
 import ColoursPlace from '../../../src-renderer/places/colours/ColoursPlace.svelte'
 import JoinsPlace from '../../../src-renderer/places/joins/JoinsPlace.svelte'
@@ -8,8 +8,6 @@ import ItemInHand from '../../../src-renderer/places/arrangement/garland/ItemInH
 import { garlandOf } from '../../../src-renderer/state/edits/garland'
 import { example } from '../projects'
 import { inWindow } from '../in-window'
-
-afterEach(cleanup)
 
 const GATE = example('orchard-gate-garland')
 const fill = async (label: string, text: string) => {

@@ -1,5 +1,5 @@
-import { cleanup, fireEvent, screen, within } from '@testing-library/svelte'
-import { afterEach, beforeAll, describe, expect, it } from 'vitest'
+import { fireEvent, screen, within } from '@testing-library/svelte'
+import { beforeAll, describe, expect, it } from 'vitest'
 import KitPlace from '../../../src-renderer/places/kit/KitPlace.svelte'
 import PaperPlace from '../../../src-renderer/places/paper/PaperPlace.svelte'
 import YarnPlace from '../../../src-renderer/places/yarn/YarnPlace.svelte'
@@ -7,7 +7,6 @@ import { kitOf } from '../../../src-renderer/state/edits/kit'
 import { example, SMALL } from '../projects'
 import { inWindow } from '../in-window'
 
-afterEach(cleanup)
 beforeAll(() => {
   URL.createObjectURL = () => 'blob:page'
   URL.revokeObjectURL = () => undefined

@@ -1,6 +1,6 @@
 /** Colours by count and stash, and arrangements from what there is, in the window. */
-import { cleanup, fireEvent, screen, waitFor, within } from '@testing-library/svelte'
-import { afterEach, beforeAll, describe, expect, it } from 'vitest'
+import { fireEvent, screen, waitFor, within } from '@testing-library/svelte'
+import { describe, expect, it } from 'vitest'
 import type { BlanketLayout, Project } from '../../../shared-types/project'
 import ArrangementPlace from '../../../src-renderer/places/arrangement/ArrangementPlace.svelte'
 import ColoursPlace from '../../../src-renderer/places/colours/ColoursPlace.svelte'
@@ -8,16 +8,6 @@ import YarnPlace from '../../../src-renderer/places/yarn/YarnPlace.svelte'
 import type { WindowState } from '../../../src-renderer/state/window.svelte'
 import { SMALL } from '../projects'
 import { inWindow } from '../in-window'
-
-afterEach(cleanup)
-beforeAll(() => {
-  HTMLCanvasElement.prototype.getContext = (() => null) as typeof HTMLCanvasElement.prototype.getContext
-  globalThis.ResizeObserver = class {
-    observe(): void {}
-    unobserve(): void {}
-    disconnect(): void {}
-  }
-})
 
 const fillOf = (app: WindowState) => (app.document.project.layout as BlanketLayout).cells!.fill!
 const enter = async (label: string, text: string) => {

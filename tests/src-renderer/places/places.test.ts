@@ -1,5 +1,5 @@
-import { cleanup, fireEvent, screen, waitFor, within } from '@testing-library/svelte'
-import { afterEach, beforeAll, describe, expect, it } from 'vitest'
+import { fireEvent, screen, waitFor, within } from '@testing-library/svelte'
+import { describe, expect, it } from 'vitest'
 import ArrangementPlace from '../../../src-renderer/places/arrangement/ArrangementPlace.svelte'
 import ColoursPlace from '../../../src-renderer/places/colours/ColoursPlace.svelte'
 import { madeWords } from '../../../src-renderer/places/colours/words'
@@ -14,19 +14,6 @@ import Ledger from '../../../src-renderer/frame/Ledger.svelte'
 import type { MeasuredMotif, Project } from '../../../shared-types/project'
 import { example, SMALL } from '../projects'
 import { inWindow } from '../in-window'
-
-afterEach(cleanup)
-beforeAll(() => {
-  // jsdom paints nothing, lays nothing out and keeps no pictures.
-  HTMLCanvasElement.prototype.getContext = (() => null) as typeof HTMLCanvasElement.prototype.getContext
-  globalThis.ResizeObserver = class {
-    observe(): void {}
-    unobserve(): void {}
-    disconnect(): void {}
-  }
-  URL.createObjectURL = () => 'blob:page'
-  URL.revokeObjectURL = () => undefined
-})
 
 const fill = async (label: string, text: string) => {
   const field = screen.getByRole('textbox', { name: label })

@@ -1,5 +1,5 @@
-import { cleanup, fireEvent, screen, waitFor, within } from '@testing-library/svelte'
-import { afterEach, beforeAll, describe, expect, it } from 'vitest'
+import { fireEvent, screen, waitFor, within } from '@testing-library/svelte'
+import { beforeAll, describe, expect, it } from 'vitest'
 import type { MeasuredMotif, Project, RoundsMotif } from '../../../shared-types/project'
 import { planProject } from '../../../src-core/plan'
 import { takeApart } from '../../../src-core/notation/take-apart'
@@ -14,7 +14,6 @@ import { SMALL } from '../projects'
 import RoundsOfFirst from './RoundsOfFirst.svelte'
 import { SETTINGS } from '../memory-bridge'
 
-afterEach(cleanup)
 // jsdom lays nothing out, so nothing can be scrolled to.
 beforeAll(() => {
   Element.prototype.scrollIntoView = () => undefined

@@ -1,20 +1,9 @@
-import { cleanup, fireEvent, screen, waitFor } from '@testing-library/svelte'
-import { afterEach, beforeAll, describe, expect, it, vi } from 'vitest'
+import { fireEvent, screen, waitFor } from '@testing-library/svelte'
+import { describe, expect, it, vi } from 'vitest'
 import type { Project } from '../../../shared-types/project'
 import OwnMotifForm from '../../../src-renderer/start/OwnMotifForm.svelte'
 import { inWindow } from '../in-window'
 import { SMALL } from '../projects'
-
-afterEach(cleanup)
-beforeAll(() => {
-  // jsdom paints nothing and lays nothing out.
-  HTMLCanvasElement.prototype.getContext = (() => null) as typeof HTMLCanvasElement.prototype.getContext
-  globalThis.ResizeObserver = class {
-    observe(): void {}
-    unobserve(): void {}
-    disconnect(): void {}
-  }
-})
 
 const field = (name: string) => screen.getByRole('textbox', { name }) as HTMLInputElement
 const fill = async (name: string, text: string) => {

@@ -1,5 +1,5 @@
-import { cleanup, fireEvent, screen, waitFor, within } from '@testing-library/svelte'
-import { afterEach, beforeAll, describe, expect, it, vi } from 'vitest'
+import { fireEvent, screen, waitFor, within } from '@testing-library/svelte'
+import { describe, expect, it, vi } from 'vitest'
 import type { Project } from '../../../shared-types/project'
 import { planProject } from '../../../src-core/plan'
 import { laidAsProposed } from '../../../src-renderer/state/resize'
@@ -8,18 +8,8 @@ import { ownRoundsProject } from '../../../src-renderer/places/motif/rounds/own-
 import { countTogether } from '../../src-core/joins/together'
 import { inWindow } from '../in-window'
 
-afterEach(cleanup)
 // Arrangements are tried and planned in the test's own thread.
 vi.setConfig({ testTimeout: 30_000 })
-beforeAll(() => {
-  // jsdom paints nothing and lays nothing out.
-  HTMLCanvasElement.prototype.getContext = (() => null) as typeof HTMLCanvasElement.prototype.getContext
-  globalThis.ResizeObserver = class {
-    observe(): void {}
-    unobserve(): void {}
-    disconnect(): void {}
-  }
-})
 
 const BLANK: Project = { format: 'petalyard-project', version: 1 }
 

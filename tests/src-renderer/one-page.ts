@@ -1,0 +1,23 @@
+/**
+ * One page of jsdom serves all files of a worker: what a test put there goes with it, and what jsdom lacks is there for
+ * all of them. It paints nothing, lays nothing out and keeps no pictures.
+ */
+import { cleanup } from '@testing-library/svelte'
+import { afterAll, afterEach, vi } from 'vitest'
+
+HTMLCanvasElement.prototype.getContext = (() => null) as typeof HTMLCanvasElement.prototype.getContext
+globalThis.ResizeObserver = class {
+  observe(): void {}
+  unobserve(): void {}
+  disconnect(): void {}
+}
+URL.createObjectURL = () => 'blob:page'
+URL.revokeObjectURL = () => undefined
+
+afterEach(() => {
+  cleanup()
+  document.body.replaceChildren()
+  globalThis.localStorage.clear()
+})
+
+afterAll(() => void vi.unstubAllGlobals())
