@@ -1,7 +1,16 @@
 /** Ways to a size: what the engine offers to change so that a blanket comes out as large as was asked for. */
 import type { Holds } from './plan'
 
-export const WAY_KINDS = ['edging', 'blocking', 'joining', 'gauge', 'hook', 'count', 'round'] as const
+export const WAY_KINDS = [
+  'edging',
+  'blocking',
+  'joining',
+  'gauge',
+  'hook',
+  'count',
+  'round',
+  'outline',
+] as const
 export type WayKind = (typeof WAY_KINDS)[number]
 
 /** A size in mm that was asked for; a side that nobody asked for may be anything. */

@@ -349,10 +349,10 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
     tryout(project, layout) {
       const { parts } = frame(project, layout)
       if (!parts) return null
-      const { accounts, cells, rules, hand, gauge } = parts
+      const { accounts, cells, rules, hand, gauge, cut } = parts
       const trials = trialsOf({ accounts, cells, rules, hand, joining: project.joining, gauge })
       const size = (counts: BlanketCounts) =>
-        frames.finished(blanketSize(trials.lattice(counts), counts), parts)
+        frames.finished(blanketSize(trials.lattice(counts), counts, undefined, cut.test), parts)
       return { trials, counts: parts.counts, size }
     },
   }

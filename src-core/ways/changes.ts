@@ -14,6 +14,7 @@ import { isBegun } from '../progress/progress'
 import { settled } from '../settled'
 import { GAUGE_CONSTANTS } from '../stitches/gauge'
 import { WAYS } from './constants'
+import { withOutlineBy } from './outline-by'
 import { withRound } from './rounds'
 import { scaledProject } from './scale'
 import type { Size } from './size'
@@ -90,6 +91,10 @@ function chainSteps(project: Project): Change[] {
     }))
 }
 
+/** A whole project by a factor, with the outline that it is cut out in: the same motifs stay. */
+const scaledAll = (project: Project, factor: number, hook?: number): Project =>
+  withOutlineBy(scaledProject(project, factor, hook), factor)
+
 /** The hook that the motif is worked with. */
 function hookOf(project: Project): number | undefined {
   const { motifs } = settled(project)
@@ -107,7 +112,7 @@ function hookSteps(project: Project): Change[] {
       kind: 'hook',
       words: words.hookWay(other, hook),
       fabric: words.fabricWords(other / hook),
-      edit: (before) => scaledProject(before, other / hook, other),
+      edit: (before) => scaledAll(before, other / hook, other),
     }))
 }
 
@@ -169,22 +174,16 @@ const TRIED = { gauge: 0.02, gap: 10 } as const
 
 function gaugeSlide(project: Project, tryout: Tryout, wish: WishedSize, planner: Planner): Slide {
   const motif = tryout.trials.ground.account.overTips
-  return straight(
-    tryout,
-    planner.tryout(scaledProject(project, 1 + TRIED.gauge)),
-    TRIED.gauge,
-    wish,
-    (by) => {
-      if (Math.abs(by) > WAYS.gauge) return null
-      const factor = rounded(1 + by, 1e5)
-      return {
-        kind: 'gauge',
-        words: words.gaugeWay(factor, motif * factor, speechOf(project)),
-        fabric: words.fabricWords(factor),
-        edit: (before) => scaledProject(before, factor),
-      }
-    },
-  )
+  return straight(tryout, planner.tryout(scaledAll(project, 1 + TRIED.gauge)), TRIED.gauge, wish, (by) => {
+    if (Math.abs(by) > WAYS.gauge) return null
+    const factor = rounded(1 + by, 1e5)
+    return {
+      kind: 'gauge',
+      words: words.gaugeWay(factor, motif * factor, speechOf(project)),
+      fabric: words.fabricWords(factor),
+      edit: (before) => scaledAll(before, factor),
+    }
+  })
 }
 
 function gapSlide(project: Project, tryout: Tryout, wish: WishedSize, planner: Planner): Slide {

@@ -12,6 +12,12 @@ export const WAYS = {
   edgingRounds: 4,
   /** The longest joining chain that is tried (ours). */
   chains: 6,
+  /** Share by which the outline of what is cut out is tried larger and smaller, in so many steps, and those kept (ours). */
+  outlineReach: 0.12,
+  outlineTries: 16,
+  outlines: 6,
+  /** mm: a second thing is changed only where one alone does not come as near as this (ours). */
+  near: 1,
   /** Ways that are planned of each kind (ours). */
   each: 2,
   /** Ways that are offered (ours). */

@@ -1,5 +1,6 @@
 /**
- * M29: ways to a size: one thing that is changed, by itself or with the counts that come nearest then. Candidates are
+ * M29: ways to a size: one thing that is changed, by itself or with the counts that come nearest then, and two where one
+ * does not come near enough. Candidates are
  * compared by their size alone; only the best of each kind are planned. Ranked by how near they come in whole mm, then
  * by how little they change: fewer things, then less yarn.
  */
@@ -19,6 +20,7 @@ import type { Change } from './changes'
 import { WAYS } from './constants'
 import { differences, withEdit } from './edit'
 import { errorOf, offBy } from './size'
+import { outlineSteps } from './outline'
 import type { Size } from './size'
 import { countWay } from './words'
 
@@ -30,9 +32,9 @@ export interface WaysToSize {
 type Counts = Tryout['counts']
 type Told = Plan | PlanNumbers
 
-/** What may be planned: at most one change, and counts. */
+/** What may be planned: changes, one after the other, and counts. */
 interface Candidate {
-  readonly change: Change | null
+  readonly changes: readonly Change[]
   readonly counts: Counts
   readonly isRecounted: boolean
   readonly off: number
@@ -84,28 +86,56 @@ interface Ground {
 function candidatesOf(ground: Ground): Candidate[] {
   const { project, wish, tryout, planner } = ground
   const now = tryout.counts
-  const told = (change: Change | null, counts: Counts, size: Size): Candidate => ({
-    change,
+  const told = (changes: readonly Change[], counts: Counts, size: Size): Candidate => ({
+    changes,
     counts,
     isRecounted: !isSame(counts, now),
     off: offBy(size, wish),
     more: Math.abs(countPlaces(counts) - countPlaces(now)),
   })
-  const steps = stepsOf(project).flatMap((step) => {
-    const tried = planner.tryout(step.edit(project))
-    return tried ? countsOf(ground, tried).map((counts) => told(step, counts, tried.size(counts))) : []
+  const tries: Stepped[] = stepsOf(project).flatMap((step) => {
+    const changed = step.edit(project)
+    const tried = planner.tryout(changed)
+    return tried ? [{ step, changed, tried, counts: countsOf(ground, tried) }] : []
   })
+  const outlines: Stepped[] = outlineSteps(project, tryout, wish, planner).flatMap(({ change, counts }) => {
+    const changed = withCounts(change.edit(project), now, counts)
+    const tried = planner.tryout(changed)
+    return tried ? [{ step: change, changed, tried, counts: [counts] }] : []
+  })
+  const alone = ({ step, tried, counts }: Stepped): Candidate[] =>
+    counts.map((each) => told([step], each, tried.size(each)))
+  /** A step, and then as finely as the size asks for. */
+  const further = ({ step, changed, tried, counts }: Stepped): Candidate[] =>
+    slidesOf(changed, tried, wish, planner).flatMap((slide) =>
+      counts.flatMap((each) => {
+        const found = slide(each)
+        return found ? [told([step, found.change], each, found.size)] : []
+      }),
+    )
   const usual = countsOf(ground, tryout)
   const slides = slidesOf(project, tryout, wish, planner).flatMap((slide) =>
     usual.flatMap((counts) => {
       const found = slide(counts)
-      return found ? [told(found.change, counts, found.size)] : []
+      return found ? [told([found.change], counts, found.size)] : []
     }),
   )
   const counted = usual
     .filter((counts) => !isSame(counts, now))
-    .map((counts) => told(null, counts, tryout.size(counts)))
-  return [...steps, ...slides, ...counted]
+    .map((counts) => told([], counts, tryout.size(counts)))
+  const single = [...tries.flatMap(alone), ...outlines.flatMap(alone), ...slides, ...counted]
+  const isNear = single.some(({ off }) => off <= WAYS.near)
+  // An outline by itself never comes to the millimetre: whole motifs come and go.
+  const pairs = (isNear ? outlines : [...tries, ...outlines]).flatMap(further)
+  return [...single, ...pairs.filter(({ off }) => off <= WAYS.near || !isNear)]
+}
+
+/** A project with one step of change, and the counts that may go with it. */
+interface Stepped {
+  readonly step: Change
+  readonly changed: Project
+  readonly tried: Tryout
+  readonly counts: readonly Counts[]
 }
 
 /** The present counts, and those nearest to the wish that hold where the present ones do. */
@@ -126,9 +156,9 @@ function countsOf(
 const isSame = (a: Counts, b: Counts): boolean =>
   a.columns === b.columns && a.rows === b.rows && a.rings === b.rings
 
-const kindsOf = ({ change, isRecounted }: Candidate): WayKind[] => [
+const kindsOf = ({ changes, isRecounted }: Candidate): WayKind[] => [
   ...(isRecounted ? (['count'] as const) : []),
-  ...(change ? [change.kind] : []),
+  ...changes.map(({ kind }) => kind),
 ]
 
 const byPromise = (a: Candidate, b: Candidate): number =>
@@ -154,17 +184,21 @@ function wayOf(
   wish: WishedSize,
   planner: Planner,
 ): SizeWay {
-  const { change, counts, isRecounted } = candidate
-  const changed = withCounts(change ? change.edit(project) : project, present, counts)
+  const { changes, counts, isRecounted } = candidate
+  const edited = changes.reduce((before, { edit }) => edit(before), project)
+  const changed = withCounts(edited, present, counts)
+  const fabric = [...new Set(changes.flatMap((change) => change.fabric ?? []))].join(' ')
   const edit = differences(project, changed)
   const told = tellOf(withEdit(project, edit), planner)
   const { width, height } = told.size
   const grams = new Map(now.yarns.map((need) => [need.id, need.grams.expected]))
   const gone = now.yarns.filter(({ id }) => !told.yarns.some((need) => need.id === id))
   return {
-    change: capital([isRecounted ? countWay(counts) : '', change?.words ?? ''].filter(Boolean).join('; ')),
+    change: capital(
+      [isRecounted ? countWay(counts) : '', ...changes.map(({ words }) => words)].filter(Boolean).join('; '),
+    ),
     kinds: kindsOf(candidate),
-    ...(change?.fabric !== undefined && { fabric: change.fabric }),
+    ...(fabric !== '' && { fabric }),
     ...{ pieces: told.pieces, single: told.single },
     size: { width, height },
     error: errorOf({ width, height }, wish),

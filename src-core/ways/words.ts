@@ -5,6 +5,7 @@ import { counted } from '../figures/words'
 import type { BlanketCounts } from '../layout/blanket'
 import { formatFineLength, formatLength, formatMass, formatNumber, formatSize } from '../units/format'
 import type { Millimetres } from '../units/quantity'
+import type { Size } from './size'
 
 export interface Speech {
   readonly units: UnitSystem
@@ -42,6 +43,9 @@ export const gaugeWay = (factor: number, motif: Millimetres, { units, terms }: S
   `${terms === 'US' ? 'gauge' : 'tension'} ${percent(factor - 1)} ${factor > 1 ? 'looser' : 'tighter'}, ` +
   `motifs of ${formatFineLength(motif, units)}`
 
+export const outlineWay = ({ width, height }: Size, isBoth: boolean, units: UnitSystem): string =>
+  `outline ${isBoth ? formatSize(width, height, units) : `${formatFineLength(width, units)} wide`}`
+
 export const hookWay = (hook: Millimetres, before: Millimetres): string =>
   `${formatNumber(hook, 2)} mm hook instead of ${formatNumber(before, 2)} mm`
 
@@ -51,6 +55,9 @@ export const roundWay = (more: boolean): string => `one ${more ? 'more' : 'fewer
 export const fabricWords = (factor: number): string =>
   (factor > 1 ? 'Looser, more open fabric with a softer drape.' : 'Denser, firmer fabric with less drape.') +
   ' Only a swatch shows the real size.'
+
+/** Said where stitches and joins stay what they are. */
+export const SAME_FABRIC = 'Fabric and drape as now.'
 
 export const JOINING_FABRIC = 'More open between the motifs, with a softer drape.'
 export const CLOSER_FABRIC = 'Less open between the motifs, and firmer.'

@@ -4,7 +4,7 @@ import type { SizeWay, WishedSize } from '../../../shared-types/ways'
 import { counted } from '../../../src-core/figures/words'
 import { marked } from '../../../src-core/figures/yarn-words'
 import { formatMass, formatSize } from '../../../src-core/units/format'
-import { errorWords, wishWords, yarnChange } from '../../../src-core/ways/words'
+import { errorWords, SAME_FABRIC, wishWords, yarnChange } from '../../../src-core/ways/words'
 import { printable, wrap } from '../text'
 import { unitsOf } from './words'
 
@@ -34,7 +34,7 @@ export function waysReport(
       ...paragraph(way.change, ''),
       ...paragraph(`${facts.join('; ')}.`, '  '),
       ...(yarns.length > 0 ? paragraph(`Yarn: ${yarns.join('; ')}.`, '  ') : []),
-      ...(way.fabric ? paragraph(way.fabric, '  ') : []),
+      ...paragraph(way.fabric ?? SAME_FABRIC, '  '),
     ]
   })
   return [heading, ...blocks.flatMap((block) => ['', ...block])]
