@@ -144,18 +144,10 @@ function runGroup(work: Work, item: GroupItem, rest: readonly Item[]): void {
 function runPlaced(work: Work, place: Place, items: readonly Item[], times: number): void {
   if (place.parts[0]!.which === 'same') turnSlipsToTravel(work)
   const targets = placeTargets(work, place, WORKING)
-  const outer = work.here
   const many = targets.length > 1 || place.parts[0]!.each
   if (many) work.repeated++
-  for (const target of targets) {
-    work.here = target
-    work.last = target
-    work.first ??= target
-    for (let at = 0; at < times; at++) runItems(work, items)
-    work.last = target
-  }
+  for (const target of targets) for (let at = 0; at < times; at++) workInto(work, target, items)
   if (many) work.repeated--
-  work.here = outer
 }
 
 function runColour(work: Work, item: ColourItem): void {
@@ -285,25 +277,41 @@ function finishDescribed(work: Work): void {
   makeStitches(work, name, 1, [target], described.span, runItems)
 }
 
-/** "sc in each st … and 3 sc in each corner sp": one sweep with two counts, if the next item belongs to it. */
-function sweepPartner(work: Work, item: WorkItem, next: Item | undefined): WorkItem | null {
-  if (next?.type !== 'work' || !item.place || !next.place || work.here) return null
+/** "sc in each st … and 3 sc in each corner sp", "…, working (2 dc, ch 2, 2 dc) in each ch-2 sp": one sweep, if the next item belongs to it. */
+function sweepPartner(work: Work, item: WorkItem, next: Item | undefined): WorkItem | GroupItem | null {
+  if ((next?.type !== 'work' && next?.type !== 'group') || !item.place || !next.place || work.here)
+    return null
   const [first] = item.place.parts
   const [second] = next.place.parts
   if (item.place.parts.length !== 1 || next.place.parts.length !== 1 || !first || !second) return null
   if (first.which !== 'each' || second.which !== 'each' || first.noun.kind !== 'stitch') return null
   if (second.noun.kind !== 'space' && second.noun.kind !== 'corner') return null
+  if (next.type === 'group' && (next.times !== null || next.around)) return null
   const between = work.tree.text.slice(item.end, next.start)
   return /[.;]/.test(between) ? null : next
 }
 
-function runSweep(work: Work, first: WorkItem, second: WorkItem): void {
+function runSweep(work: Work, first: WorkItem, second: WorkItem | GroupItem): void {
   const parts = [first.place!.parts[0]!, second.place!.parts[0]!]
   const taking: Taking = { as: WORKED, loop: first.stitch.loop, post: first.stitch.post }
+  work.repeated++
   for (const { target, part } of sweep(work, parts, taking)) {
     const item = part === parts[1] ? second : first
-    makeStitches(work, item.stitch, item.count ?? 1, [target], item, runItems)
+    if (item.type === 'group') workInto(work, target, item.items)
+    else makeStitches(work, item.stitch, item.count ?? 1, [target], item, runItems)
   }
+  work.repeated--
+}
+
+/** A group in one place. */
+function workInto(work: Work, target: Target, items: readonly Item[]): void {
+  const outer = work.here
+  work.here = target
+  work.last = target
+  work.first ??= target
+  runItems(work, items)
+  work.last = target
+  work.here = outer
 }
 
 /** Phrases behind a repeat that are looked at for what they keep for themselves. */
@@ -311,7 +319,7 @@ const LONGEST_TAIL = 200
 
 /** Runs items in order. */
 export function runItems(work: Work, items: readonly Item[]): void {
-  let swept: Item | null = null
+  let swept: WorkItem | GroupItem | null = null
   items.forEach((item, index) => {
     spend(work, item)
     if (item === swept) return
@@ -325,7 +333,7 @@ export function runItems(work: Work, items: readonly Item[]): void {
         // "sc around next post, working from behind": what follows is said of this stitch too.
         if (items[index + 1]?.type === 'scope') runBehind(work, items[index + 1] as ScopeItem)
         swept = sweepPartner(work, item, items[index + 1])
-        if (swept?.type === 'work') {
+        if (swept) {
           runSweep(work, item, swept)
           break
         }
