@@ -66,6 +66,29 @@ export function petalAnchors(
   return anchors
 }
 
+/** One petal of a motif whose petals are not alike, in working direction. */
+interface UnevenPetal {
+  readonly tip: Point
+  readonly shoulders: readonly [Point, Point]
+  /** Between it and the next one. */
+  readonly valley: Point
+}
+
+/** Tips, shoulders and valleys where they stand. */
+export function unevenAnchors(petals: readonly UnevenPetal[]): Anchor[] {
+  return petals.flatMap(({ tip, shoulders, valley }, i) => {
+    const k = i + 1
+    const own = (kind: AnchorKind, id: string, at: Point): Anchor =>
+      anchor(kind, id, k, at, addressOf({ kind, id }, k, petals.length))
+    return [
+      own('tip', `tip-${k}`, tip),
+      own('shoulder', `shoulder-${k}-1`, shoulders[0]),
+      own('shoulder', `shoulder-${k}-2`, shoulders[1]),
+      own('valley', `valley-${k}`, valley),
+    ]
+  })
+}
+
 /** Shares of a side at which a straight-sided motif can be joined besides its corners. */
 const SIDE_PLACES = [1 / 4, 1 / 2, 3 / 4] as const
 

@@ -218,8 +218,8 @@ describe('M5–M14 published motif sizes', () => {
     expect(sorted(CASES.map((c) => ({ mm: c.millimetres, source: c.source })))).toEqual(sorted(published))
   })
 
-  it.each(CASES)('$what: $millimetres mm within 15 %', (given) => {
-    expect(Math.abs(sizeOf(given) / given.millimetres - 1)).toBeLessThan(0.15)
+  it.each(CASES)('$what: $millimetres mm within 10 %', (given) => {
+    expect(Math.abs(sizeOf(given) / given.millimetres - 1)).toBeLessThan(0.1)
   })
 
   it('M8 the hexagon in pairs measures 10 in point to point as well, within 15 %', () => {
@@ -230,10 +230,10 @@ describe('M5–M14 published motif sizes', () => {
     expect(Math.abs(overTips / overValleys / (10 / 8.5) - 1)).toBeLessThan(0.05)
   })
 
-  it('all within 9 % rms, squares and hexagons within 5 %', () => {
+  it('all within 4.5 % rms, squares and hexagons within 3.5 %', () => {
     const error = (given: Case) => sizeOf(given) / given.millimetres - 1
-    expect(rms(CASES.map(error))).toBeLessThan(0.09)
-    expect(rms(CASES.filter((given) => given.measure === 'overValleys').map(error))).toBeLessThan(0.05)
+    expect(rms(CASES.map(error))).toBeLessThan(0.045)
+    expect(rms(CASES.filter((given) => given.measure === 'overValleys').map(error))).toBeLessThan(0.035)
   })
 })
 
@@ -306,7 +306,8 @@ describe('M7, M17 discs of plain rounds', () => {
         ['sc', 6],
         ['dc', 12],
       ] as const) {
-        const { account } = disc(stitch, more, more, 6, gauge)
+        // Six increases over each other make a hexagon of a disc from the fifth round on (§jillhacker).
+        const { account } = disc(stitch, more, more, 4, gauge)
         const radii = account!.rounds.map((round) => round.outerRadius)
         const steps = radii.map((radius, i) => radius - (radii[i - 1] ?? 0))
         for (const step of steps) expect(step).toBeCloseTo(steps[0]!, 9)

@@ -10,6 +10,8 @@ export interface Arch {
   /** Half of the arch's angle; 0 for a loop that is pulled straight. */
   readonly halfAngle: Radians
   readonly chord: Millimetres
+  /** Of a loop that its neighbours press: how wide it is and how far it stands out. */
+  readonly narrow?: { readonly width: Millimetres; readonly rise: Millimetres }
 }
 
 /** φ with sin φ / φ = `ratio`, in (0, π]; 0 where the ratio is 1 and more. */
@@ -32,8 +34,22 @@ export function archBetween(from: Point, to: Point, length: Millimetres): Arch {
   return { from, to, length, chord, halfAngle: archHalfAngle(length > 0 ? chord / length : 1) }
 }
 
+/**
+ * A loop that is wider than its room is pressed: two sides and a half circle at their end, so long in all as its
+ * chains are.
+ */
+export function pressedArch(arch: Arch, room: Millimetres): Arch {
+  const { halfAngle, length, chord } = arch
+  const widest = halfAngle > Math.PI / 2 ? length / halfAngle : chord
+  const width = Math.max(room, chord)
+  if (widest <= width) return arch
+  const rise = length / 2 - (Math.PI / 4 - 1 / 2) * width
+  return rise > archRise(arch) ? { ...arch, narrow: { width, rise } } : arch
+}
+
 /** Rise over the chord in the middle of the loop: ρ(1 − cos φ) with ρ = length / 2φ. */
-export function archRise({ halfAngle, length }: Arch): Millimetres {
+export function archRise({ halfAngle, length, narrow }: Arch): Millimetres {
+  if (narrow) return narrow.rise
   return halfAngle === 0 ? 0 : (length / (2 * halfAngle)) * (1 - Math.cos(halfAngle))
 }
 
@@ -60,7 +76,7 @@ export const veeRise = ({ length, chord }: Arch): Millimetres =>
  * from the chord's middle away from the motif's centre.
  */
 export function archAt(arch: Arch, share: number, outward: Point): { point: Point; normal: Point } {
-  const { from, to, chord, halfAngle, length } = arch
+  const { from, to, chord, halfAngle, length, narrow } = arch
   const middle = { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 }
   const along =
     chord > 1e-9
@@ -69,6 +85,16 @@ export function archAt(arch: Arch, share: number, outward: Point): { point: Poin
   // The normal of the chord that points outward.
   const side = along.y * outward.x - along.x * outward.y >= 0 ? 1 : -1
   const up = { x: along.y * side, y: -along.x * side }
+  if (narrow) {
+    // Up along one side, round the end and down along the other.
+    const bulge = ((narrow.width - chord) / 2) * Math.sin(2 * Math.PI * share)
+    const s = (share - 0.5) * chord - bulge
+    const rise = narrow.rise * Math.sin(Math.PI * share)
+    return {
+      point: { x: middle.x + along.x * s + up.x * rise, y: middle.y + along.y * s + up.y * rise },
+      normal: up,
+    }
+  }
   if (halfAngle === 0) {
     const s = (share - 0.5) * chord
     return { point: { x: middle.x + along.x * s, y: middle.y + along.y * s }, normal: up }

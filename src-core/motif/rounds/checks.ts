@@ -75,16 +75,18 @@ function checkPetals(entry: LocatedRound, gauge: ResolvedGauge, say: Say): void 
 
 /** M17: F = N·w / (P·r), P = 2π or 2m·tan(π/m) with r the apothem; 0 where there is no radius. */
 export function flatnessOf(entry: LocatedRound): number {
-  const around = entry.corners > 0 ? 2 * entry.corners * Math.tan(Math.PI / entry.corners) : 2 * Math.PI
   const radius = entry.radius - entry.extra
-  return radius > 0 ? entry.length / (around * radius) : 0
+  return radius > 0 ? entry.length / (entry.around * radius) : 0
 }
 
 /** M17: how a round lies; null for those that are not judged: the first two, petals, open loops. */
 export function lieOf(entry: LocatedRound): Lie | null {
-  if (entry.round.number < FLATNESS_FROM_ROUND || entry.petals.length > 0 || entry.radius <= 0) return null
+  if (entry.petals.length > 0 || entry.radius <= 0) return null
   if (entry.round.elements.some((element) => element.role === 'space' && element.count > 2)) return null
   const f = flatnessOf(entry)
+  if (entry.round.number < FLATNESS_FROM_ROUND)
+    // On a small middle little can be said, but for what fits nowhere.
+    return entry.round.number > 1 && f > FLATNESS.ruffles ? 'ruffles' : null
   if (f < FLATNESS.cups) return 'cups'
   if (f < FLATNESS.mayCup) return 'may-cup'
   if (f > FLATNESS.ruffles) return 'ruffles'

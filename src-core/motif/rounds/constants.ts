@@ -1,4 +1,8 @@
-/** Constants of motifs in written rounds (M5–M17). Each is the model's own, fitted or from memory as it says. */
+/**
+ * Constants of motifs in written rounds (M5–M17). Each is the model's own, fitted or from memory as it says. "Fitted":
+ * together, on a coarse grid, to the nine sizes of §published-sizes; docs/model.md tells how far off they are, and how
+ * far one is that is left out of the fit.
+ */
 
 /** M5: a chain ring gives way by so much (fitted to published motifs). */
 export const RING_GIVES = 0.15
@@ -13,7 +17,21 @@ export const OVERFULL_FROM = Math.sqrt(6 / (2 * Math.PI) / 0.8)
 /** M7: an over-full round stands out by at most this share of its height … (fitted) */
 export const OVERFULL_MOST = 0.12
 /** … and by this share of what it is too long by. */
-export const OVERFULL_SHARE = 1 / 3
+export const OVERFULL_SHARE = 0.6
+/** M8: a cornered round follows its length by this share … (fitted to §published-sizes) */
+export const LENGTH_TELLS = 0.6
+/** … but by no more than these shares of its height, outward and inward (fitted, as far as the sizes tell it). */
+export const GROWS = { most: 0.2, least: 0.4 } as const
+/** M8: … over petals by this share, as far as their tips reach (fitted) */
+export const PETALS_SPREAD = 0.9
+/** M7: chains between the stitches of a round press by this share of their length (fitted). */
+export const CHAINS_PRESS = 0.5
+/** M9: loops that nothing holds lie slack and reach so far out of their chord, as a share of their arch (fitted) */
+export const LOOPS_LIE = 0.7
+/** M9: loops of so many chains and more press on their neighbours (ours) */
+export const LONG_LOOP = 4
+/** M8: a corner loop of so many chains and more is a point, which counts for so many along the round (ours) */
+export const POINT_LOOP = { from: 4, counts: 3 } as const
 /** M8: an open corner loop adds so much of its chains (from memory). */
 export const CORNER_LOOP = 0.3
 /** M10: widest half angle of a fan into one stitch, in radians: 100°. */
@@ -29,8 +47,8 @@ export const PRESSED = 0.45
 export const LOOPS_APART = 0.24
 /** Chains of a loop are drawn so much shorter in all, in chains (by eye). */
 export const LOOP_ENDS = 0.5
-/** M11: the outermost round's own loops, in stitch widths (from memory). */
-export const OUTER_LOOPS = 0.1
+/** M11: the outermost round's own loops, in stitch widths (from memory); those of petals stand free (fitted). */
+export const OUTER_LOOPS = { round: 0.1, petals: 0.24 } as const
 /** M12: stitches per length of a petal's top edge. */
 export const CROWDED = { note: 1.35, warning: 1.6 } as const
 /** M12: loops of three and more chains take so many stitches to a chain without a note. */
@@ -45,3 +63,8 @@ export const CORNERS = { least: 3, most: 8 } as const
 export const LEAST_LOBE = 0.03
 /** Symbols of a chart: more are no longer told apart on any paper, and take too long to place (ours). */
 export const MOST_SYMBOLS = 5_000
+/**
+ * M16: a motif is uneven when its outline is off its own mean petal by this share of its mean radius, and a tip reaches
+ * less far than the farthest, or stands nearer to the next one than even, by these shares: less is evened out (ours).
+ */
+export const UNEVEN = { unlike: 0.05, reach: 0.08, apart: 0.35 } as const

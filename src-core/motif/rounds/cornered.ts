@@ -2,93 +2,13 @@
 import type { Point } from '../../../shared-types/plan'
 import type { WorkedElement, WorkedRound } from '../../notation/worked'
 import type { ResolvedGauge } from '../../stitches/gauge'
-import { relativeHeight } from '../../stitches/table'
 import type { Millimetres, Radians } from '../../units/quantity'
-import { CORNER_LOOP, CORNERS } from './constants'
+import { CORNER_LOOP, GROWS, LENGTH_TELLS, PETALS_SPREAD, POINT_LOOP } from './constants'
+import type { Corner } from './corners'
 import { angleOf, at, heightOf, mean, radiusOf, topWidth } from './ground'
 import type { LocatedRound } from './ground'
 import { finish } from './finish'
-
-interface Corner {
-  /** Element at the corner: its loop of chains, its middle stitch, or the first of two that share a place. */
-  readonly element: WorkedElement
-  readonly group: number
-}
-
-/** Stitches of one kind differ by less than this in a corner; a petal's rise to its middle. */
-const PETAL_RISES = 1.3
-/** Sides may differ by so many elements: the round begins and ends in one of them. */
-const UNEVEN_SIDES = 3
-
-/**
- * The corners of a round: 3 to 8 equal groups, each in one place at equal distance, with a loop or a stitch in
- * its middle; or 3 to 8 increases, each over the tip of a petal.
- * Null for everything else. A group whose stitches rise to its middle is a petal.
- */
-export function cornersOf(
-  round: WorkedRound,
-  upright: readonly WorkedElement[],
-  before: readonly LocatedRound[],
-): Corner[] | null {
-  const corners = markedCorners(round, upright) ?? increasesOverTips(upright, before)
-  return corners && evenlySpaced(round, corners) ? corners : null
-}
-
-const isCount = (count: number): boolean => count >= CORNERS.least && count <= CORNERS.most
-
-function markedCorners(round: WorkedRound, upright: readonly WorkedElement[]): Corner[] | null {
-  const spaces = round.places.filter((place) => place.corner && place.kind === 'space')
-  const marked = spaces.length > 0 ? spaces : round.places.filter((place) => place.corner)
-  const perGroup = new Map<number, (typeof marked)[number][]>()
-  for (const place of marked) perGroup.set(place.group, [...(perGroup.get(place.group) ?? []), place])
-  if (!isCount(perGroup.size)) return null
-  const sides = upright.some((element) => !perGroup.has(element.group))
-  const corners: Corner[] = []
-  for (const [group, places] of perGroup) {
-    const element = round.elements[places[Math.floor((places.length - 1) / 2)]!.element]
-    if (!element) return null
-    const heights = upright.filter((own) => own.group === group && own !== element).map(relative)
-    if (heights.length > 0 && Math.max(...heights) / Math.min(...heights) > PETAL_RISES) return null
-    // Without stitches along the sides only a loop makes a corner: shells are petals.
-    if (!sides && element.role !== 'space') return null
-    corners.push({ element, group })
-  }
-  return corners
-}
-
-/** An edging round that increases over every petal's tip pulls the petals into a polygon. */
-function increasesOverTips(
-  upright: readonly WorkedElement[],
-  before: readonly LocatedRound[],
-): Corner[] | null {
-  const groups = new Map<number, WorkedElement[]>()
-  for (const element of upright) groups.set(element.group, [...(groups.get(element.group) ?? []), element])
-  const increases = [...groups.values()].filter((members) => members.length > 1)
-  if (!isCount(increases.length) || increases.length === groups.size) return null
-  const overTips = increases.every((members) => {
-    const place = members[0]!.into[0]
-    const below = before.find((entry) => entry.round.index === place?.round)
-    return place !== undefined && below?.seats[place.index]?.tip === true && members.length <= 3
-  })
-  if (!overTips) return null
-  return increases.map((members) => ({
-    element: members[Math.floor((members.length - 1) / 2)]!,
-    group: members[0]!.group,
-  }))
-}
-
-function evenlySpaced(round: WorkedRound, corners: readonly Corner[]): boolean {
-  // Slip stitches that travel to the corner, and the join, are no part of a side.
-  const along = round.elements.filter((element) => element.standing || element.role === 'space')
-  const places = corners.map((corner) => along.indexOf(corner.element)).sort((a, b) => a - b)
-  const steps = places.map((place, i) => {
-    const next = places[(i + 1) % places.length]!
-    return (next - place + along.length) % along.length
-  })
-  return Math.max(...steps) - Math.min(...steps) <= UNEVEN_SIDES
-}
-
-const relative = (element: WorkedElement): number => relativeHeight(element.countsAs ?? element.stitch)
+import { farthest } from './profile'
 
 interface Upright {
   readonly element: WorkedElement
@@ -110,10 +30,7 @@ export function locateCornered(
   const along = stood.filter((entry) => !groups.has(entry.element.group))
   const upright = along.length > 0 ? along : stood
   const height = mean(upright.map((entry) => heightOf(entry.element, gauge)))
-  const length = round.elements.reduce((sum, element) => sum + topWidth(element, gauge), 0)
-  const byHeight = baseApothem(onto, count) + height
-  const byLength = length / (2 * count * Math.tan(half))
-  const apothem = (byHeight + 2 * byLength) / 3
+  const apothem = apothemOf(round, corners, onto, stood, height, gauge)
   const first = cornerAngle(corners[0]!, stood)
   const angles = corners.map((_, k) => first + (k * 2 * Math.PI) / count)
   const positions = alongSides(round, corners, gauge)
@@ -122,17 +39,76 @@ export function locateCornered(
     const top = onPolygon(apothem, half, angles[corner]!, share)
     return { element: entry.element, base: entry.base, top, petal: -1 }
   })
-  const located = finish(round, placed, onto, gauge, { cornered: { radius: apothem, angles } })
-  return raiseCorners(located, corners, angles, apothem / Math.cos(half), gauge)
+  const around = corners.every((corner) => corner.stacked)
+    ? (2 * Math.PI) / roundShare(count)
+    : aroundPolygon(count)
+  const located = finish(round, placed, onto, gauge, { cornered: { radius: apothem, angles, around } })
+  const length = wayAlong(round, corners, onto, gauge)
+  return raiseCorners({ ...located, length }, corners, angles, apothem / Math.cos(half), gauge)
 }
 
-/** Half side to side of the ground; of a round one its radius. */
-function baseApothem(onto: LocatedRound, count: number): Millimetres {
-  if (onto.corners === count) return onto.radius
-  // Loops and petals under a cornered round: what carries it are its seats.
-  const carrying = onto.seats.filter((seat) => seat.kind !== 'slip').map((seat) => radiusOf(seat.point))
-  return onto.petals.length > 0 ? mean(carrying) : onto.radius
+/**
+ * M7, M8: a round is as high as its stitches. What it is longer or shorter than the way around that it then has draws
+ * it out or in, as far as stitches give way; the rest ruffles or cups (M17).
+ */
+function apothemOf(
+  round: WorkedRound,
+  corners: readonly Corner[],
+  onto: LocatedRound,
+  stood: readonly Upright[],
+  height: Millimetres,
+  gauge: ResolvedGauge,
+): Millimetres {
+  const count = corners.length
+  const around = aroundPolygon(count)
+  if (corners.every((corner) => corner.stacked)) {
+    // A disc that has become a polygon covers as much as before.
+    const share = roundShare(count)
+    return (onto.corners === count ? onto.radius : share * onto.radius) + share * height
+  }
+  const base = baseApothem(onto, count, stood)
+  const length = wayAlong(round, corners, onto, gauge)
+  const free = length / around - base - height
+  // Petals are spread as far as the round over their tips is long.
+  if (onto.petals.length > 0) return Math.min(base + PETALS_SPREAD * free, farthest([onto])) + height
+  const wanted = LENGTH_TELLS * free
+  return base + height + Math.min(GROWS.most * height, Math.max(-GROWS.least * height, wanted))
 }
+
+/** Stitches and chains along a round. Long loops at corners stand out as points, and what is worked into them with them. */
+function wayAlong(
+  round: WorkedRound,
+  corners: readonly Corner[],
+  onto: LocatedRound,
+  gauge: ResolvedGauge,
+): Millimetres {
+  const most = POINT_LOOP.counts * gauge.width
+  const points = new Set(corners.map((corner) => corner.element))
+  const inPoints = new Map<number, Millimetres>()
+  let length = 0
+  for (const element of round.elements) {
+    const width = topWidth(element, gauge)
+    const place = element.into[0]
+    const seat = place?.round === onto.round.index ? onto.seats[place.index] : null
+    if (element.role === 'space' && points.has(element) && element.count >= POINT_LOOP.from)
+      length += Math.min(width, most)
+    else if (seat?.tip && seat.chains >= POINT_LOOP.from)
+      inPoints.set(element.group, (inPoints.get(element.group) ?? 0) + width)
+    else length += width
+  }
+  for (const width of inPoints.values()) length += Math.min(width, most)
+  return length
+}
+
+/** The way around a polygon of so many sides, in apothems. */
+const aroundPolygon = (count: number): number => 2 * count * Math.tan(Math.PI / count)
+
+/** Apothem of a polygon as large as a circle, in its radii. */
+const roundShare = (count: number): number => Math.sqrt((2 * Math.PI) / aroundPolygon(count))
+
+/** Half side to side of the ground; of one without these corners where its stitches begin. */
+const baseApothem = (onto: LocatedRound, count: number, stood: readonly Upright[]): Millimetres =>
+  onto.corners === count ? onto.radius : mean(stood.map(({ base }) => radiusOf(base)))
 
 function cornerAngle(corner: Corner, stood: readonly Upright[]): Radians {
   const own = stood.filter((entry) => entry.element.group === corner.group)

@@ -3,9 +3,9 @@ import type { Point } from '../../../shared-types/plan'
 import type { WorkedElement, WorkedRound } from '../../notation/worked'
 import type { ResolvedGauge } from '../../stitches/gauge'
 import type { Millimetres, Radians } from '../../units/quantity'
-import { archAt, archBetween, archOfRise, archRise } from './arch'
+import { archAt, archBetween, archOfRise, archRise, pressedArch } from './arch'
 import type { Arch } from './arch'
-import { LOOP_ENDS, LOOPS_APART, PICOT, TIP_CHAIN } from './constants'
+import { LONG_LOOP, LOOP_ENDS, LOOPS_APART, LOOPS_LIE, PICOT, TIP_CHAIN } from './constants'
 import {
   angleOf,
   at,
@@ -28,7 +28,11 @@ const TURN = 2 * Math.PI
 
 /** What shapes a round beside its standing elements. */
 interface Shaping {
-  readonly cornered?: { readonly radius: Millimetres; readonly angles: readonly Radians[] }
+  readonly cornered?: {
+    readonly radius: Millimetres
+    readonly angles: readonly Radians[]
+    readonly around: number
+  }
   /** Chains that are worked back along. */
   readonly stems?: ReadonlyMap<WorkedElement, Stem>
 }
@@ -45,7 +49,10 @@ export function finish(
   const byElement = new Map(stood.map((entry) => [entry.element, entry]))
   const elements: LocatedElement[] = []
   const arches = new Map<number, { arch: Arch; tip: boolean; apex: Point }>()
+  const loops = round.elements.filter(({ role, count }) => role === 'space' && count >= LONG_LOOP).length
   let tight = 0
+  const sizes = new Map<number, number>()
+  for (const { group } of byElement.keys()) sizes.set(group, (sizes.get(group) ?? 0) + 1)
   const uprights = new Set(round.elements.filter((element) => byElement.has(element) || isSlip(element)))
   const before = neighbours(round.elements, uprights, 'before')
   const behind = neighbours(round.elements, uprights, 'behind')
@@ -66,14 +73,17 @@ export function finish(
       if (!previous || !next) return
       const from = pointOf(previous)
       const to = pointOf(next)
-      const arch = archBetween(from, to, element.count * gauge.width)
+      const hanging = archBetween(from, to, element.count * gauge.width)
+      const room = (TURN * (radiusOf(middleOf(from, to)) + hanging.length / 4)) / Math.max(1, loops)
+      const arch = pressedArch(hanging, room)
       const tip = element.group >= 0 && inOneGroup(element, previous, next)
       // Short spaces lie between stitches that stand apart anyway; a loop has to span what it spans.
       if (!tip && !cornered && element.count >= 3) tight = Math.max(tight, arch.chord - arch.length)
       const outward = at(1, angleOf(middleOf(from, to)))
-      const rise = tip ? TIP_CHAIN * element.count * gauge.width : archRise(arch)
+      const raised = tip && (sizes.get(element.group) ?? 0) > 2
+      const rise = raised ? TIP_CHAIN * element.count * gauge.width : tip ? 0 : archRise(arch)
       const middle = middleOf(from, to)
-      const far = tip ? Math.max(radiusOf(from), radiusOf(to)) + rise : radiusOf(middle) + rise
+      const far = (tip ? mean([radiusOf(from), radiusOf(to)]) : radiusOf(middle)) + rise
       const apex = at(far, angleOf(middle))
       const drawn = tip ? archOfRise(from, to, rise) : arch
       arches.set(element.index, { arch: tip ? drawn : arch, tip, apex })
@@ -110,6 +120,9 @@ export function finish(
     extra: cornered || stood.some((e) => e.petal >= 0) ? 0 : Math.max(0, stretched),
     corners: cornered?.angles.length ?? 0,
     cornerAngles: cornered?.angles ?? [],
+    around: cornered?.around ?? TURN,
+    stacked: 0,
+    stackedAt: [],
     petals: petalsOf(stood, arches, elements),
     length,
     tight,
@@ -176,6 +189,11 @@ function seatsOf(
   })
 }
 
+const between = (a: Point, b: Point, share: number): Point => ({
+  x: a.x + (b.x - a.x) * share,
+  y: a.y + (b.y - a.y) * share,
+})
+
 /** The outer edge in working order: tops, along loops, over picots. */
 function edgeOf(
   elements: readonly LocatedElement[],
@@ -188,7 +206,12 @@ function edgeOf(
     else if (loop.tip) edge.push(loop.apex)
     else {
       const outward = at(1, angleOf(middleOf(loop.arch.from, loop.arch.to)))
-      for (const share of [0.15, 0.3, 0.5, 0.7, 0.85]) edge.push(archAt(loop.arch, share, outward).point)
+      for (const share of [0.15, 0.3, 0.5, 0.7, 0.85]) {
+        const { from, to } = loop.arch
+        const { point } = archAt(loop.arch, share, outward)
+        const foot = { x: from.x + (to.x - from.x) * share, y: from.y + (to.y - from.y) * share }
+        edge.push(loop.arch.narrow ? point : between(foot, point, LOOPS_LIE))
+      }
     }
   }
   return edge

@@ -71,6 +71,11 @@ export interface LocatedRound {
   readonly corners: number
   /** Directions of the corners. */
   readonly cornerAngles: readonly Radians[]
+  /** The way around, in radii: what a round that lies flat is long (M17). */
+  readonly around: number
+  /** Rounds running in which increases stand over each other, and the directions of this round's. */
+  readonly stacked: number
+  readonly stackedAt: readonly Radians[]
   readonly petals: readonly Petal[]
   /** What an over-full round stands out beyond its height; it is judged without (M17). */
   readonly extra: Millimetres

@@ -2,15 +2,19 @@
 import type { MotifAccount } from '../../../shared-types/plan'
 import type { RoundsMotif } from '../../../shared-types/project'
 import { sizeSpread } from '../../stitches/gauge'
+import type { Outline } from '../../geometry/points'
 import type { ResolvedGauge } from '../../stitches/gauge'
+import type { Millimetres } from '../../units/quantity'
 import { leafAnchors } from '../anchors'
-import { MEASURED_SPREAD } from '../constants'
-import { leafOutline, leafWidest } from '../outlines'
+import { MEASURED_SPREAD, OUTLINE_POINTS } from '../constants'
+import { leafOutline } from '../outlines'
 import type { RoundsAccount, RoundsContext } from './account'
+import { at } from './ground'
+import type { LocatedRound } from './ground'
 import { locateLeaf, stemPoints } from './leaf'
+import { envelope } from './profile'
 import { slotOf } from './read-motif'
 import type { ReadMotif } from './read-motif'
-import type { Shape } from './shape'
 import { slotWork, tallest } from './stitch-counts'
 
 /** Length from the chain, width from the stitches of both sides. */
@@ -33,15 +37,7 @@ export function leafAccount(
   })
   const width = sides.reduce((sum, { near, far }) => sum + near + (far || near), 0)
   const length = read.stemChains * gauge.width + sides.slice(1).reduce((sum, { end }) => sum + 2 * end, 0)
-  const shape: Shape = {
-    shape: 'leaf',
-    petals: 2,
-    overTips: length,
-    overValleys: width,
-    outline: leafOutline(length, width),
-    anchors: leafAnchors(length, width, leafWidest(length), context.hand),
-    turn: 0,
-  }
+  const located = locateLeaf(read.worked, read.stemChains, gauge)
   const measured = motif.measured
   const grown = measured?.blocked === false ? 1 + context.growth : 1
   const own = {
@@ -51,17 +47,17 @@ export function leafAccount(
   const ruled = own.length !== length || own.width !== width
   const spread = ruled ? MEASURED_SPREAD : sizeSpread(gauge, tallest(read.worked))
   const work = slotWork(read.worked, (round) => slotOf(motif, read, round), gauge)
-  const outline = ruled ? leafOutline(own.length, own.width) : shape.outline
+  const outline = workedOutline(located, own)
   const slots = [...new Set(read.worked.map((round) => slotOf(motif, read, round)))].reverse()
   const account: MotifAccount = {
     id: motif.id,
     name: motif.name ?? motif.id,
-    shape: shape.shape,
-    petals: shape.petals,
+    shape: 'leaf',
+    petals: 2,
     overTips: own.length,
     overValleys: own.width,
     outline,
-    anchors: ruled ? leafAnchors(own.length, own.width, leafWidest(own.length), context.hand) : shape.anchors,
+    anchors: leafAnchors(own.length, own.width, widestOf(outline), context.hand),
     range: { low: own.length * (1 - spread), high: own.length * (1 + spread) },
     provenance: ruled ? 'measured' : gauge.provenance,
     rounds: read.worked.map((round) => ({
@@ -81,7 +77,6 @@ export function leafAccount(
     })),
     findings: read.findings,
   }
-  const located = locateLeaf(read.worked, read.stemChains, gauge)
   const beginning = {
     stitchWidth: gauge.width,
     ringChains: 0,
@@ -90,3 +85,41 @@ export function leafAccount(
   }
   return { account, findings: read.findings, located, beginning, read }
 }
+
+interface LeafSize {
+  readonly length: Millimetres
+  readonly width: Millimetres
+}
+
+/** A running mean over so many of the outline's points to both sides takes the corners off single stitches. */
+const SMOOTHED = 5
+
+/**
+ * The outline of what is worked: pointed where low stitches stand at the ends, an oval where they are all as high. Both
+ * sides alike, tip and stem end where they are measured.
+ */
+function workedOutline(located: readonly LocatedRound[], { length, width }: LeafSize): Outline {
+  const radii = envelope(located)
+  const step = radii.length / OUTLINE_POINTS
+  const both = Array.from({ length: OUTLINE_POINTS }, (_, i) => {
+    const own = radii[Math.round(i * step) % radii.length]!
+    return (own + radii[Math.round((OUTLINE_POINTS - i) * step) % radii.length]!) / 2
+  })
+  const points = both.map((_, i) => {
+    let sum = 0
+    for (let k = -SMOOTHED; k <= SMOOTHED; k++) sum += both[(i + k + OUTLINE_POINTS) % OUTLINE_POINTS]!
+    return at(sum / (2 * SMOOTHED + 1), (i / OUTLINE_POINTS) * 2 * Math.PI)
+  })
+  const top = points[0]!.y
+  const end = points[OUTLINE_POINTS / 2]!.y
+  const half = Math.max(...points.map(({ x }) => x))
+  if (!(half > 0 && end > top)) return leafOutline(length, width)
+  return points.map(({ x, y }) => ({
+    x: (x / half) * (width / 2),
+    y: Math.min(1 / 2, Math.max(-1 / 2, (y - top) / (end - top) - 1 / 2)) * length,
+  }))
+}
+
+/** How far from its middle a leaf is widest. */
+const widestOf = (outline: Outline): Millimetres =>
+  outline.reduce((widest, point) => (point.x > widest.x + 1e-9 ? point : widest)).y

@@ -7,7 +7,9 @@ import type { WorkedElement, WorkedRound } from '../../notation/worked'
 import type { ResolvedGauge } from '../../stitches/gauge'
 import type { Radians } from '../../units/quantity'
 import { locateAsides } from './asides'
-import { cornersOf, locateCornered } from './cornered'
+import { CHAINS_PRESS } from './constants'
+import { locateCornered } from './cornered'
+import { cornersOf, stackOf } from './corners'
 import { finish, slipPoint } from './finish'
 import { angleOf, at, heightOf, isUpright, mean, radiusOf, seatOf, topWidth } from './ground'
 import type { LocatedElement, LocatedRound } from './ground'
@@ -45,7 +47,9 @@ export function locateRound(
       ? locateCornered(round, corners, onto, gauge, stood)
       : finish(round, stood, onto, gauge, { stems: new Map([...(ring?.edges ?? []), ...spokes.stems]) })
   const elements = located.elements.map((entry) => withFeet(entry, before))
-  return { ...located, elements, asides: locateAsides({ round, elements }, before, gauge) }
+  const below = before.find((entry) => entry.round.index === round.onto)
+  const stack = stackOf({ ...located, elements }, below)
+  return { ...located, ...stack, elements, asides: locateAsides({ round, elements }, before, gauge) }
 }
 
 /** The legs of a decrease begin in their own places; what goes around a post begins in the middle of that. */
@@ -71,7 +75,9 @@ function evenOut(round: WorkedRound, stood: Stood[], gauge: ResolvedGauge): Stoo
   const height = mean(stood.map((entry) => heightOf(entry.element, gauge)))
   const level = stood.every((entry) => Math.abs(radiusOf(entry.base) - base) < 0.05 * base)
   if (!level) return stood
-  const extra = overfull(total, base, height)
+  // Chains between stitches lie slack before they press.
+  const chains = round.elements.reduce((sum, { role }, i) => sum + (role === 'space' ? widths[i]! : 0), 0)
+  const extra = overfull(total - (1 - CHAINS_PRESS) * chains, base, height)
   const spaces = round.elements.some((element) => element.role === 'space')
   let walked = 0
   const start = angleOf(stood[0]?.top ?? { x: 0, y: -1 })

@@ -81,6 +81,21 @@ export function lobesOf(radii: Float64Array, asked: number | null): Lobes {
   return { count, phase: ((tip / steps) * TURN) / count, profile }
 }
 
+/** How unlike its lobes are: root mean square of what an envelope is off its own mean lobe, as a share of its mean radius. */
+export function unlikeness(radii: Float64Array, asked: number | null): number {
+  const waves = asked ?? strongest(radii)
+  if (waves < 1) return 0
+  const steps = SAMPLES / waves
+  let squares = 0
+  for (let k = 0; k < steps; k++) {
+    const values = Array.from({ length: waves }, (_, lobe) => radii[Math.round(lobe * steps + k) % SAMPLES]!)
+    const mean = values.reduce((sum, value) => sum + value, 0) / waves
+    for (const value of values) squares += (value - mean) ** 2
+  }
+  const mean = radii.reduce((sum, r) => sum + r, 0) / radii.length
+  return Math.sqrt(squares / SAMPLES) / mean
+}
+
 /**
  * Lobes that stand unevenly blur each other when they are folded: the profile is drawn out again to the mean of
  * the tips and of the valleys that the lobes have each for themselves.
@@ -115,7 +130,8 @@ function phaseOf(folded: Float64Array): number {
     sin += r * Math.sin((k / folded.length) * TURN)
   })
   const steps = folded.length
-  return ((Math.round((Math.atan2(sin, cos) / TURN) * steps) % steps) + steps) % steps
+  // Halfway between two steps the last digit of a sum would decide.
+  return ((Math.round((Math.atan2(sin, cos) / TURN) * steps - 1e-6) % steps) + steps) % steps
 }
 
 const TABLE = Array.from({ length: SAMPLES }, (_, i) => (i / SAMPLES) * TURN)

@@ -10,10 +10,11 @@ import { CLOCK_DIRECTIONS, petalAnchors, roundAnchors, sidedAnchors } from '../a
 import { OUTLINE_POINTS } from '../constants'
 import { roundOutline, sidedOutline } from '../outlines'
 import { CORNERS, OUTER_LOOPS } from './constants'
-import { radiusOf } from './ground'
+import { angleOf, radiusOf } from './ground'
 import type { LocatedRound } from './ground'
 import { envelope, lobedOutline, lobeExtremes, lobesOf } from './profile'
 import type { Lobes } from './profile'
+import { unevenOf, unevenShape } from './uneven'
 
 /** What the outermost rounds make. */
 export interface Shape {
@@ -28,18 +29,25 @@ export interface Shape {
 
 /** Petals, corners or a round: what the outermost rounds make. */
 export function shapeOf(located: readonly LocatedRound[], gauge: ResolvedGauge, hand: Hand): Shape {
-  const radii = envelope(located)
-  const outer = OUTER_LOOPS * gauge.width
-  for (let i = 0; i < radii.length; i++) radii[i]! += outer
   const last = located[located.length - 1]!
   const cornered = [...located].reverse().find((entry) => entry.corners > 0)
   const petalled = [...located].reverse().find((entry) => entry.petals.length >= 3)
   const rank = (entry: LocatedRound | undefined) => (entry ? located.indexOf(entry) : -1)
-  if (cornered && rank(cornered) > rank(petalled)) {
+  const sided = cornered !== undefined && rank(cornered) > rank(petalled)
+  const free = !sided && petalled !== undefined && rank(petalled) >= located.length - 2
+  const outer = (free ? OUTER_LOOPS.petals : OUTER_LOOPS.round) * gauge.width
+  const radii = envelope(located).map((radius) => radius + outer)
+  if (sided) {
     const lobes = lobesOf(radii, cornered.corners)
     return sidedShape(lobes, hand)
   }
   const asked = petalled && petalled === last ? petalled.petals.length : null
+  const uneven = unevenOf(radii, asked)
+  if (uneven) {
+    const { outline, anchors, turn, tip, valley } = unevenShape(uneven, hand)
+    const petals = uneven.tips.length
+    return { shape: 'petals', petals, overTips: 2 * tip, overValleys: 2 * valley, outline, anchors, turn }
+  }
   const lobes = lobesOf(radii, asked)
   return lobes.count === 0 ? roundShape(Math.max(...lobes.profile), hand) : petalShape(lobes, hand)
 }
@@ -90,9 +98,21 @@ function sidedShape(lobes: Lobes, hand: Hand): Shape {
     overTips: 2 * radiusOf(corners[0]!),
     overValleys: 2 * half,
     outline,
-    anchors: sidedAnchors(inOrder, hand),
+    anchors: sidedAnchors(inOrder, hand).map((anchor) => onOutline(anchor, outline, sides, first)),
     turn: first - lobes.phase,
   }
+}
+
+/** A place of a side as far out as the outline is there, which begins at `first`: sides between long corners bow in. */
+function onOutline(anchor: Anchor, outline: Outline, sides: number, first: Radians): Anchor {
+  // Straight sides are told by their corners and middles alone.
+  if (anchor.kind !== 'side' || outline.length === 2 * sides) return anchor
+  const count = outline.length
+  const step = ((angleOf(anchor) - first) / (2 * Math.PI)) * count
+  const low = Math.floor(step)
+  const [from, to] = [low, low + 1].map((i) => radiusOf(outline[((i % count) + count) % count]!))
+  const scale = (from! + (to! - from!) * (step - low)) / radiusOf(anchor)
+  return { ...anchor, x: anchor.x * scale, y: anchor.y * scale }
 }
 
 /**

@@ -1,0 +1,142 @@
+/**
+ * M16: motifs whose petals are not alike (two kinds of petals, a heart, a clover with its stem, an oval) are drawn as
+ * they are: the envelope of their rounds, smoothed, with every tip and dip where it stands.
+ */
+import type { Anchor, Point } from '../../../shared-types/plan'
+import type { Hand } from '../../../shared-types/project'
+import type { Millimetres, Radians } from '../../units/quantity'
+import { unevenAnchors } from '../anchors'
+import { OUTLINE_POINTS, PETALS } from '../constants'
+import { LEAST_LOBE, UNEVEN } from './constants'
+import { at, mean } from './ground'
+import { unlikeness } from './profile'
+
+const TURN = 2 * Math.PI
+
+/** A farthest or nearest place of an outline. */
+interface Extreme {
+  readonly angle: Radians
+  readonly radius: Millimetres
+}
+
+export interface Uneven {
+  readonly tips: readonly Extreme[]
+  /** The dip that follows each tip. */
+  readonly dips: readonly Extreme[]
+  /** Radius at even steps, from 12 o'clock. */
+  readonly radii: Float64Array
+}
+
+/** A running mean over so much of the way around takes the corners off single stitches. */
+const SMOOTHED = 1 / 120
+
+function smoothed(radii: Float64Array): Float64Array {
+  const count = radii.length
+  const reach = Math.round((SMOOTHED * count) / 2)
+  return radii.map((_, i) => {
+    let sum = 0
+    for (let k = -reach; k <= reach; k++) sum += radii[(i + k + count) % count]!
+    return sum / (2 * reach + 1)
+  })
+}
+
+/** Tips with the dips between them: each stands out by `least` from both of its dips. */
+function extremesOf(radii: Float64Array, least: Millimetres): Pick<Uneven, 'tips' | 'dips'> {
+  const count = radii.length
+  const extreme = (i: number): Extreme => ({
+    angle: (((i + count) % count) / count) * TURN,
+    radius: radii[(i + count) % count]!,
+  })
+  const start = radii.indexOf(Math.min(...radii))
+  const tips: Extreme[] = []
+  const dips: Extreme[] = []
+  let rising = true
+  let best = start
+  for (let k = 1; k <= count; k++) {
+    const i = start + k
+    const own = radii[i % count]!
+    const held = radii[best % count]!
+    if (rising) {
+      if (own > held) best = i
+      else if (held - own > least && held - (dips[dips.length - 1]?.radius ?? radii[start]!) > least) {
+        tips.push(extreme(best))
+        best = i
+        rising = false
+      }
+    } else if (own < held) best = i
+    else if (own - held > least) {
+      dips.push(extreme(best))
+      best = i
+      rising = true
+    }
+  }
+  // The last dip is where the search began.
+  if (dips.length < tips.length) dips.push(extreme(start))
+  return { tips, dips }
+}
+
+/**
+ * The envelope as it is, `asked` petals being worked (null: not told); null where they are alike, or where it has too
+ * few or too many tips for a motif with petals.
+ */
+export function unevenOf(envelope: Float64Array, asked: number | null): Uneven | null {
+  if (unlikeness(envelope, asked) <= UNEVEN.unlike) return null
+  const radii = smoothed(envelope)
+  const middle = mean([...radii])
+  const { tips, dips } = extremesOf(radii, LEAST_LOBE * middle)
+  if (tips.length < PETALS.least || tips.length > PETALS.most) return null
+  const reach = tips.map(({ radius }) => radius)
+  const even = TURN / tips.length
+  const apart = tips.map(({ angle }, i) => {
+    const next = tips[(i + 1) % tips.length]!.angle + (i + 1 === tips.length ? TURN : 0)
+    return Math.abs(next - angle - even) / even
+  })
+  const alike =
+    (asked === null || asked === tips.length) &&
+    Math.min(...reach) >= (1 - UNEVEN.reach) * Math.max(...reach) &&
+    Math.max(...apart) <= UNEVEN.apart
+  return alike ? null : { tips, dips, radii }
+}
+
+/** Outline and places to join at, the farthest tip at 12 o'clock. */
+export function unevenShape(
+  { tips, dips, radii }: Uneven,
+  hand: Hand,
+): { outline: Point[]; anchors: Anchor[]; turn: Radians; tip: Millimetres; valley: Millimetres } {
+  const first = tips.reduce((best, tip, i) => (tip.radius > tips[best]!.radius * 1.005 ? i : best), 0)
+  const turn = -tips[first]!.angle
+  const sign = hand === 'left' ? 1 : -1
+  const radiusAt = (angle: Radians): Millimetres => {
+    const step = (angle / TURN) * radii.length
+    const low = Math.floor(step)
+    const at = (i: number) => radii[((i % radii.length) + radii.length) % radii.length]!
+    return at(low) + (at(low + 1) - at(low)) * (step - low)
+  }
+  /** Working direction is clockwise for left-handers alone. */
+  const placed = (angle: Radians): Point => at(radiusAt(angle), sign * (angle + turn))
+  const count = Math.max(OUTLINE_POINTS, 2 * Math.round((OUTLINE_POINTS * 1.5) / 2))
+  const angles = Array.from({ length: count }, (_, i) => sign * (i / count) * TURN - turn)
+  const inOrder = tips.map((_, k) => (first + k) % tips.length)
+  const petals = inOrder.map((k) => {
+    const tip = tips[k]!
+    const next = (k + 1) % tips.length
+    const before = dips[(k - 1 + dips.length) % dips.length]!
+    const dip = dips[k]!
+    const between = (a: Radians, b: Radians): Radians => {
+      const way = (((b - a) % TURN) + TURN) % TURN
+      return a + way / 2
+    }
+    return {
+      tip: placed(tip.angle),
+      shoulders: [placed(between(before.angle, tip.angle)), placed(between(tip.angle, dip.angle))] as const,
+      valley: placed(tips.length > 1 && next >= 0 ? dip.angle : tip.angle),
+    }
+  })
+  return {
+    outline: angles.map(placed),
+    anchors: unevenAnchors(petals),
+    turn,
+    tip: tips[first]!.radius,
+    valley: Math.min(...dips.map(({ radius }) => radius)),
+  }
+}
