@@ -7,6 +7,8 @@ import { marksOnMap, placedPieces } from '../layout/placed'
 import type { PlacedPiece } from '../layout/placed'
 import { closingDashes } from './closing-line'
 import { edgingBorder } from './edging-line'
+import { edgingShapes, picotLoop } from './edging-shapes'
+import type { EdgingShapes } from './edging-shapes'
 import type { Bounds, FigureItem, FigureSymbol } from './figure'
 import { drawPath, drawText, INK, PAPER, useAt } from './figure'
 import { JOIN_MARK_SIZES, joinMarkOf } from './join-marks'
@@ -43,6 +45,8 @@ export interface MapGround {
   readonly numbers: NumberPlaces
   /** The outer border of the edging, in plan mm. */
   readonly edge: readonly (readonly Point[])[]
+  /** Its written rounds as they are; null without any. */
+  readonly shapes: EdgingShapes | null
   readonly stretch: Stretch
 }
 
@@ -73,6 +77,7 @@ export function mapGround(plan: Plan, style: SheetStyle): MapGround {
     byRows: workedByRows(rows),
     tip: tip * Math.max(stretch.x, stretch.y),
     numbers: numberPlaces(looks),
+    shapes: edgingShapes(plan),
     edge: edgingBorder(plan, tip / (plan.motifs.length > LARGE ? COARSE_DETAIL : FINE_DETAIL)),
   }
 }
@@ -97,6 +102,19 @@ function joinSymbol(mark: JoinMark, dot: number): FigureSymbol {
   }
 }
 
+/** mm on paper: width of a stitch from which on an edging is drawn stitch by stitch; widths of its lines. */
+const LEAST_STITCH = 0.35
+const EDGE = { outline: 0.25, stitch: 0.12 } as const
+
+function picotSymbol(height: number): FigureSymbol {
+  const reach = height + EDGE.outline
+  return {
+    id: 'picot',
+    bounds: { x: -reach, y: -reach, width: 2 * reach, height: 2 * reach },
+    items: [drawPath(polygonPath(picotLoop(height)), { fill: PAPER, stroke: INK, width: EDGE.outline })],
+  }
+}
+
 /** mm on paper: of the ground that a tick stands on. */
 const TICK = { least: 0.7, most: 2.2 } as const
 
@@ -111,6 +129,8 @@ export class MapPainter {
   private readonly fillerSymbols: MotifSymbols | null
   private readonly marks: ReadonlyMap<string, ColourwayMark>
   private readonly drawnEdge: readonly (readonly Point[])[]
+  private readonly shapes: EdgingShapes | null
+  private readonly picot: FigureSymbol | null
   private readonly joinSymbols: Readonly<Record<JoinMark, FigureSymbol>>
 
   constructor(
@@ -148,6 +168,10 @@ export class MapPainter {
       several: joinSymbol('several', dot),
       stretched: joinSymbol('stretched', dot),
     }
+    // Stitches that print cannot show are drawn as the band that they make.
+    const isFine = (ground.shapes?.width ?? 0) * scale >= LEAST_STITCH
+    this.shapes = isFine ? ground.shapes : null
+    this.picot = this.shapes && picotSymbol(this.shapes.picot * scale)
     this.drawnEdge = ground.edge.map((line) => line.map((p) => ({ x: p.x * scale, y: p.y * scale })))
   }
 
@@ -185,7 +209,8 @@ export class MapPainter {
       y > view.y - grow &&
       y < view.y + view.height + grow
     const items: FigureItem[] = []
-    for (const line of this.drawnEdge) {
+    items.push(...this.edgingStitches(view, seen))
+    for (const line of this.shapes ? [] : this.drawnEdge) {
       const moved = line.map((p) => ({ x: p.x - view.x * scale, y: p.y - view.y * scale }))
       items.push(drawPath(polygonPath(moved), { stroke: INK, width: 0.35 }))
     }
@@ -214,6 +239,32 @@ export class MapPainter {
     for (const piece of labelled ? placedPieces(this.ground.plan) : [])
       if (piece.kind !== 'motif' && seen(piece.x, piece.y)) this.labelAddition(items, piece, view)
     return items
+  }
+
+  /** The rounds of an edging as they are, from the outermost: their outlines, fans and picots. */
+  private edgingStitches(view: Bounds, seen: (x: number, y: number) => boolean): FigureItem[] {
+    const { scale, shapes, picot } = this
+    if (!shapes || !picot) return []
+    const at = ({ x, y }: Point): Point => ({ x: (x - view.x) * scale, y: (y - view.y) * scale })
+    return shapes.rounds.flatMap(({ outlines, fans, picots }) => [
+      ...outlines.map((line) =>
+        drawPath(polygonPath(line.map(at)), { fill: PAPER, stroke: INK, width: EDGE.outline }),
+      ),
+      ...fans
+        .filter(([first]) => seen(first![0].x, first![0].y))
+        .map((fan) =>
+          drawPath(
+            fan.flatMap(([foot, top]) => polygonPath([at(foot), at(top)], false)),
+            { stroke: INK, width: EDGE.stitch },
+          ),
+        ),
+      ...picots
+        .filter(({ x, y }) => seen(x, y))
+        .map(({ x, y, angle }): FigureItem => {
+          const [cos, sin, place] = [Math.cos(angle), Math.sin(angle), at({ x, y })]
+          return { kind: 'use', symbol: picot, matrix: [cos, sin, -sin, cos, place.x, place.y] }
+        }),
+    ])
   }
 
   /** Ticks on what is made; numbers stand over them. */

@@ -10,6 +10,7 @@ import { templateGround } from '../../src-core/figures/applique-ground'
 import type { Draft, Job, MapPage, SectionName } from './page'
 import { cardPage } from './pages/card'
 import { withCautions } from './pages/cautions'
+import { edgingPages } from './pages/edging'
 import { garlandPages } from './pages/garland'
 import { joinPages } from './pages/joins'
 import { labelPages, MOST_LABELS } from './pages/labels'
@@ -135,6 +136,7 @@ function mapOfBlanket(job: Job): Draft[] {
     ...(sheets ? sheetPages(job, sheets) : []),
     ...joinPages(job),
     ...orderPages(job),
+    ...edgingPages(job),
     ...materialPages(job, notesStandLater(job) ? shortNotes(job) : []),
     ...withCautions(job, motifPages(job, blanketMotifs(job))),
   ]

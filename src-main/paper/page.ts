@@ -26,6 +26,7 @@ export type SectionName =
   | 'key'
   | 'joins'
   | 'order'
+  | 'edging'
   | 'template'
   | 'items'
   | 'materials'

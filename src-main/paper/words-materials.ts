@@ -13,6 +13,7 @@ import {
   formatYarnLength,
 } from '../../src-core/units/format'
 import type { Job } from './page'
+import { edgingTitle } from './words-edging'
 
 export const MATERIAL_WORDS = {
   yarn: 'Yarn',
@@ -120,11 +121,14 @@ export function edgingWords(edging: EdgingAccount | null, job: Job): string | nu
   const from = job.settled.terms
   const yarn = job.settled.yarns.find((each) => each.id === edging.yarn)?.name || edging.yarn
   const style = EDGING_STYLES[edging.style] ?? edging.style
-  const rounds = edging.rounds.map((round, i) => {
+  const written = edging.loops?.[0]?.texts.length ?? 0
+  const rounds = edging.rounds.slice(0, edging.rounds.length - written).map((round, i) => {
     const stitch = translateStitch(round.stitch, from, job.terms) ?? round.stitch
     const chains = round.chains > 0 ? ` and ${counted(round.chains, 'chain')}` : ''
     const all = `${formatNumber(round.stitches)} ${stitch}${chains}`
     return `Round ${i + 1}: ${i === 0 ? firstRoundWords(edging, job.plan.edgingLines, stitch) : `${stitch} evenly into the round before`}: ${all}.`
   })
-  return [`In ${yarn}; it ${style}.`, ...rounds].join(' ')
+  const [first, last] = [edging.rounds.length - written + 1, edging.rounds.length]
+  const inWords = `${written === 1 ? `Round ${first}` : `Rounds ${first}–${last}`} in words: see ${edgingTitle(job.terms)}.`
+  return [`In ${yarn}; it ${style}.`, ...rounds, ...(written > 0 ? [inWords] : [])].join(' ')
 }

@@ -7,6 +7,7 @@ import type { Box } from '../../src-core/geometry/points'
 import { DETAIL } from '../../src-core/figures/detail'
 import { drawPath } from '../../src-core/figures/figure'
 import type { FigureItem } from '../../src-core/figures/figure'
+import { picotLoop } from '../../src-core/figures/edging-shapes'
 import { closingDashes } from '../../src-core/figures/closing-line'
 import { linePath, polygonPath } from '../../src-core/figures/path'
 import { remembered } from '../../src-core/memo'
@@ -235,7 +236,7 @@ function byColourway(picture: Picture, inks: Inks, indices: readonly number[]): 
 function paintEdging(pen: Pen, picture: Picture, { scale, x, y, ratio }: Placing): void {
   const { edging } = picture
   if (!edging) return
-  const { lines, ink, height, ends } = edging
+  const { lines, ink, height, ends, shapes } = edging
   const path = edgingPath(lines)
   const far = 10 * height
   const size = mapSize(picture.plan)
@@ -246,6 +247,11 @@ function paintEdging(pen: Pen, picture: Picture, { scale, x, y, ratio }: Placing
   pen.rect(left, -far, right - left, size.height + 2 * far)
   trace(pen, path)
   pen.clip('evenodd')
+  if (shapes && (shapes.of.width * scale) / ratio >= STITCHES.least) {
+    paintItems(pen, edgingStitches(shapes, ratio / scale), typeIn(picture.palette))
+    pen.restore()
+    return
+  }
   const inner = Math.max(0, 2 * (height - (CONTOUR.least * ratio) / scale))
   const band = [
     drawPath(path, { stroke: ink.line, width: 2 * height }),
@@ -254,6 +260,36 @@ function paintEdging(pen: Pen, picture: Picture, { scale, x, y, ratio }: Placing
   paintItems(pen, band, typeIn(picture.palette))
   pen.restore()
 }
+
+/**
+ * CSS pixels: width of a stitch from which on an edging is drawn stitch by stitch (by eye); lines round its rounds, of
+ * the stitches in its fans, of its picots and of what is lighter in them.
+ */
+const STITCHES = { least: 1.2, outline: 1, stitch: 0.6, picot: 2.4, core: 1 } as const
+
+/** Its written rounds, from the outermost, with lines of so many mm to a CSS pixel. */
+const edgingStitches = remembered(
+  ({ of, inks }: NonNullable<NonNullable<Picture['edging']>['shapes']>, mm: number): FigureItem[] => {
+    const loop = picotLoop(of.picot)
+    return of.rounds.flatMap(({ outlines, fans, picots }, i) => {
+      const { fill, line } = inks[i]!
+      const all = outlines.flatMap((each) => polygonPath(each))
+      const stitches = fans.flatMap((fan) => fan.flatMap((each) => polygonPath(each, false)))
+      const loops = picots.flatMap(({ x, y, angle }) => {
+        const [cos, sin] = [Math.cos(angle), Math.sin(angle)]
+        return polygonPath(
+          loop.map((at) => ({ x: x + at.x * cos - at.y * sin, y: y + at.x * sin + at.y * cos })),
+        )
+      })
+      return [
+        drawPath(all, { fill, stroke: line, width: STITCHES.outline * mm }),
+        drawPath(stitches, { stroke: line, width: STITCHES.stitch * mm }),
+        drawPath(loops, { stroke: line, width: STITCHES.picot * mm }),
+        drawPath(loops, { stroke: fill, width: STITCHES.core * mm }),
+      ]
+    })
+  },
+)
 
 /** CSS pixels: the dashed lines at which the map of a round is closed. */
 const CLOSING = { dash: 6, gap: 4, width: 1.4 } as const

@@ -5,6 +5,8 @@
 import type { MotifAccount, Plan, PlacedMotif, Point } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
 import { TOLERANCE } from '../../src-core/figures/detail'
+import { edgingShapes } from '../../src-core/figures/edging-shapes'
+import type { EdgingShapes } from '../../src-core/figures/edging-shapes'
 import { joinMarkOf } from '../../src-core/figures/join-marks'
 import { createHitMap } from '../../src-core/geometry/hit'
 import type { HitMap } from '../../src-core/geometry/hit'
@@ -55,6 +57,8 @@ export interface Picture {
     readonly lines: Plan['edgingLines']
     readonly height: number
     readonly ink: LayerInk
+    /** Its written rounds as they are, each with the ink of its yarn; null without any. */
+    readonly shapes: { readonly of: EdgingShapes; readonly inks: readonly LayerInk[] } | null
     /** Where the map of a round ends: beside it there is no edging; null where it runs all round. */
     readonly ends: { readonly left: number; readonly right: number } | null
   } | null
@@ -215,7 +219,24 @@ function edgingOf(
       : (plan.round ? roundedOut(edgingLines) : edgingLines).map((line) => simplify(line, TOLERANCE.edging))
   const [top = []] = edgingLines
   const ends = plan.round && top.length > 1 ? { left: top[0]!.x, right: top[top.length - 1]!.x } : null
-  return { lines, height: edging.height, ink, ends }
+  return { lines, height: edging.height, ink, ends, shapes: shapesOf(project, plan, palette, known) }
+}
+
+/** The written rounds of an edging; the same as before where nothing of them changed. */
+function shapesOf(
+  project: Project,
+  plan: Plan,
+  palette: Palette,
+  known: Picture | undefined,
+): NonNullable<Picture['edging']>['shapes'] {
+  const shapes = edgingShapes(plan)
+  if (!shapes) return null
+  const inks = shapes.rounds.map(({ yarn }) =>
+    layerInk(project.yarns?.find(({ id }) => id === yarn)?.colour, palette.bare),
+  )
+  const before = known?.edging?.shapes
+  const isSame = before?.of === shapes && inks.every((ink, i) => ink === before.inks[i])
+  return isSame ? before : { of: shapes, inks }
 }
 
 /** The two open lines of a round as one closed one, which is drawn between its ends alone; then those of its holes. */
@@ -283,7 +304,8 @@ export function differenceOf(before: Picture | null, after: Picture): Difference
     before.showJoins !== after.showJoins ||
     before.showLabels !== after.showLabels ||
     before.edging?.lines !== after.edging?.lines ||
-    before.edging?.ink !== after.edging?.ink
+    before.edging?.ink !== after.edging?.ink ||
+    before.edging?.shapes !== after.edging?.shapes
   )
     return 'everything'
   // On a blanket everything moves together; on a panel what was moved leaves one box and fills another.

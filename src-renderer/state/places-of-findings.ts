@@ -63,6 +63,8 @@ const BY_PATH: readonly (readonly [string, PlaceId])[] = [
 
 /** The place where a finding is mended; null where it is about the file as a whole. */
 export function placeOfFinding({ code, where }: Pick<Finding, 'code' | 'where'>): PlaceId | null {
+  // What is wrong with the words of an edging is fixed where they stand, as with those of a motif.
+  if (where.startsWith('layout.edging.written')) return 'arrangement'
   const room = code.slice(0, code.indexOf('/'))
   const known = BY_CODE[code] ?? BY_ROOM[room]
   if (known) return known

@@ -1,6 +1,6 @@
 /** `petalyard plan` for people: what it becomes, how it is joined and worked, what yarn it takes. */
 import { counted } from '../../../src-core/figures/words'
-import type { OrderStep, Plan, YarnNeed, YarnNumber } from '../../../shared-types/plan'
+import type { EdgingAccount, OrderStep, Plan, YarnNeed, YarnNumber } from '../../../shared-types/plan'
 import type { Project } from '../../../shared-types/project'
 import { holdingWords } from '../../../src-core/figures/holding-words'
 import {
@@ -90,15 +90,33 @@ function blanketFacts(project: Project, plan: Plan): [string, string][] {
   }
   pairs.push(['Joins', joinWords(project, plan)])
   if (project.joining?.rule !== 'apart') pairs.push(['Holds', holdingWords(plan)])
-  if (edging) {
-    const stitches = edging.rounds.reduce((sum, round) => sum + round.stitches, 0)
-    const chains = edging.rounds.reduce((sum, round) => sum + round.chains, 0)
-    pairs.push([
-      'Edging',
-      `${edging.rounds.map((round) => round.stitch).join(', ')}: ${counted(stitches, 'stitch', 'stitches')}${chains > 0 ? ` and ${counted(chains, 'chain')}` : ''}, ${length(edging.height)} wide`,
-    ])
-  }
+  if (edging) pairs.push(...edgingFacts(edging, length))
   return pairs
+}
+
+/** The edging in a line, and a line for each of its written rounds. */
+function edgingFacts(edging: EdgingAccount, length: (mm: number) => string): [string, string][] {
+  const { rounds, height, loops = [] } = edging
+  const written = rounds.slice(rounds.length - (loops[0]?.texts.length ?? 0))
+  const plain = rounds.slice(0, rounds.length - (loops.length > 0 ? written.length : 0))
+  const stitches = rounds.reduce((sum, round) => sum + round.stitches, 0)
+  const chains = plain.reduce((sum, round) => sum + round.chains, 0)
+  const names = [
+    ...plain.map(({ stitch }) => stitch),
+    ...(loops.length > 0 ? [counted(written.length, 'written round')] : []),
+  ]
+  return [
+    [
+      'Edging',
+      `${names.join(', ')}: ${counted(stitches, 'stitch', 'stitches')}${chains > 0 ? ` and ${counted(chains, 'chain')}` : ''}, ${length(height)} wide`,
+    ],
+    ...(loops.length > 0 ? written : []).map((round): [string, string] => {
+      const corners = round.corners ? `, ${counted(round.corners, 'corner')}` : ''
+      const picots = round.picots ? `, ${counted(round.picots, 'picot')}` : ''
+      const told = `${counted(round.stitches, 'stitch', 'stitches')}, ${counted(round.repeats ?? 0, 'repeat')}${corners}${picots}`
+      return ['', `Round ${round.number}: ${told}`]
+    }),
+  ]
 }
 
 /** How often each of several motifs is made. */

@@ -1,11 +1,16 @@
 /** Edits of the blanket: arrangement, size, edging, painted cells; and of how it is joined. Lengths in mm. */
 import type { FitArrangement } from '../../../shared-types/plan'
 import type { BlanketLayout, Joining, Project } from '../../../shared-types/project'
+import { fromGallery } from '../../../src-core/edging/gallery'
+import type { EdgingKind } from '../../../src-core/edging/gallery'
 import { withinStash } from '../../../src-core/layout/fit-have'
 import { layoutOf } from '../../../src-core/layout/fit'
 import { blanketOf } from '../../../src-core/plans/layouts'
+import { settled } from '../../../src-core/settled'
 
 export { blanketOf }
+
+type WrittenRound = NonNullable<NonNullable<BlanketLayout['edging']>['written']>[number]
 
 /** Puts fields over those of the blanket. */
 export function patchBlanket(project: Project, patch: Partial<BlanketLayout>): Project {
@@ -55,6 +60,18 @@ export function patchFill(
 export function patchEdging(project: Project, patch: NonNullable<BlanketLayout['edging']>): Project {
   return patchBlanket(project, { edging: { ...blanketOf(project)?.edging, ...patch } })
 }
+
+/** The project with written rounds of the edging as a function leaves them. */
+export function editWritten(
+  project: Project,
+  edit: (written: readonly WrittenRound[]) => readonly WrittenRound[],
+): Project {
+  return patchEdging(project, { written: [...edit(blanketOf(project)?.edging?.written ?? [])] })
+}
+
+/** The project with an edging of the gallery: its rounds instead of those that are written now. */
+export const takeEdging = (project: Project, kind: EdgingKind): Project =>
+  patchBlanket(project, { edging: fromGallery(blanketOf(project)?.edging, kind, settled(project).terms) })
 
 /** Puts fields over how the motifs are joined. */
 export const patchJoining = (project: Project, patch: Partial<Joining>): Project => ({

@@ -1,3 +1,4 @@
+import { fromGallery } from '../../../src-core/edging/gallery'
 import { beforeAll, describe, expect, it, vi } from 'vitest'
 import { paintCost, paintMap } from '../../../src-renderer/drawing/map-painter'
 import { DETAIL } from '../../../src-core/figures/detail'
@@ -107,6 +108,26 @@ describe('the map as a list of strokes', () => {
     const band = calls.filter((call) => call.name === 'stroke' && call.stroke === '#446688')
     expect(band).toHaveLength(1)
     expect(calls.indexOf(band[0]!)).toBeLessThan(calls.findIndex((call) => call.name === 'restore'))
+  })
+
+  it('draws written rounds of an edging as they are, each in its yarn; as a band where they are too small', () => {
+    const shell = fromGallery({ style: 'bridge', rounds: ['sc'], yarn: 'blue' }, 'shell', 'US')
+    const own = picture(project({ edging: { ...shell, written: [{ ...shell.written![0], yarn: 'red' }] } }))
+    expect(own.edging?.shapes?.of.rounds.map(({ yarn }) => yarn)).toEqual(['red', 'blue'])
+    const near = draw(own, sized(120)).calls
+    const [rounds, line] = [own.edging!.shapes!, own.edging!.ink.line]
+    const before = near.slice(
+      0,
+      near.findIndex((call) => call.name === 'restore'),
+    )
+    expect(before.filter((call) => call.name === 'fill')).toHaveLength(rounds.inks.length)
+    expect(before.filter((call) => call.name === 'stroke' && call.stroke === line).length).toBeGreaterThan(1)
+    const far = draw(own, sized(8)).calls
+    const band = far.slice(
+      0,
+      far.findIndex((call) => call.name === 'restore'),
+    )
+    expect(band.filter((call) => call.name === 'fill')).toEqual([])
   })
 
   it('draws motifs without a yarn bare, and a plan without a motif not at all', () => {

@@ -176,6 +176,27 @@ describe('Arrangement', () => {
     await screen.findByText('This is the best rotation already.')
   })
 
+  it('begins an edging from a picture, whose words can be changed, counted and taken back', async () => {
+    const { app } = await inWindow(ArrangementPlace, {}, SMALL)
+    await fireEvent.click(screen.getByRole('button', { name: 'Shell' }))
+    const words = screen.getByRole<HTMLTextAreaElement>('textbox', { name: 'Round 2 in words' })
+    expect(words.value).toContain('5')
+    const { edging } = app.document.plan
+    expect(edging?.multiple).toMatchObject({ of: 6, plus: 0 })
+    const round = edging!.rounds.at(-1)!
+    expect(document.body.textContent).toContain(`${round.repeats} repeats`)
+    await fireEvent.input(words, { target: { value: `${words.value.replace('5', '7')}` } })
+    expect(app.document.project.layout).toMatchObject({
+      edging: { written: [{ work: expect.stringContaining('7') as string }] },
+    })
+    await fireEvent.click(screen.getByRole('button', { name: 'Remove round 2' }))
+    expect(app.document.project.layout).toMatchObject({ edging: { written: [] } })
+    app.document.undo()
+    app.document.undo()
+    app.document.undo()
+    expect(app.document.plan.edging?.loops).toBeUndefined()
+  })
+
   it('works an edging round by round', async () => {
     const { app } = await inWindow(ArrangementPlace, {}, SMALL)
     await fireEvent.click(screen.getByText('Border'))

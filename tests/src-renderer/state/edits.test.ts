@@ -1,3 +1,4 @@
+import { fromGallery, galleryRounds } from '../../../src-core/edging/gallery'
 import { describe, expect, it } from 'vitest'
 import type { MeasuredMotif, Project } from '../../../shared-types/project'
 import { planProject } from '../../../src-core/plan'
@@ -149,6 +150,16 @@ describe('terms', () => {
     expect(setTerms(british, 'US')).toEqual(project)
     const plans = [planProject(project), planProject(british)]
     expect(plans[1]!.size).toEqual(plans[0]!.size)
+  })
+
+  it('are switched in the written rounds of an edging, and back', () => {
+    const shell = {
+      ...SMALL,
+      layout: { ...SMALL.layout!, kind: 'blanket' as const, edging: fromGallery({}, 'shell', 'US') },
+    }
+    const british = setTerms(shell, 'UK')
+    expect(british.layout).toMatchObject({ edging: { written: [{ work: galleryRounds('shell', 'UK')[0] }] } })
+    expect(setTerms(british, 'US').layout).toEqual(shell.layout)
   })
 
   it('are switched in written rounds', () => {

@@ -1,4 +1,7 @@
 /** Arrangements in words. */
+import type { EdgingAccount } from '../../../../shared-types/plan'
+import type { EdgingKind } from '../../../../src-core/edging/gallery'
+
 export const ARRANGEMENT_WORDS = {
   'straight-rows': { label: 'Straight rows', hint: 'motif under motif' },
   'offset-rows': { label: 'Offset rows', hint: 'every other row shifted by half a motif' },
@@ -28,3 +31,17 @@ export const EDGING_WORDS = {
   bridge: { label: 'Bridge it', hint: 'a stitch in each tip, chains between' },
   level: { label: 'Level it', hint: 'tall stitches fill the dips' },
 } as const
+
+export const GALLERY_WORDS: Readonly<Record<EdgingKind, { label: string; hint: string }>> = {
+  plain: { label: 'Plain', hint: 'short stitches, three in each corner' },
+  picot: { label: 'Picot', hint: 'a loop of three chains after every third stitch' },
+  shell: { label: 'Shell', hint: 'five in every sixth stitch' },
+  scallop: { label: 'Scallop', hint: 'waves of short and tall stitches' },
+  ripple: { label: 'Ripple', hint: 'more at every tip, fewer in every dip' },
+}
+
+/** "Comes out even on a multiple of 6 stitches." */
+export const multipleWords = ({ of, plus, by }: NonNullable<EdgingAccount['multiple']>): string =>
+  of === 1 && plus === 0
+    ? 'Comes out even on any number of stitches.'
+    : `Comes out even on a multiple of ${of}${plus > 0 ? ` plus ${plus}` : ''}${by === 'stretch' ? ' from corner to corner' : ' stitches'}.`

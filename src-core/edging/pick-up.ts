@@ -1,0 +1,62 @@
+/** How many stitches of an edging's set-up round each motif along the edge takes. */
+import type { EdgingLoop, Plan, PlacedMotif, Point } from '../../shared-types/plan'
+import { distance } from '../geometry/points'
+import { alongOf } from './line-places'
+
+/** Stitches by the motif that they are worked into. */
+export interface PickUp {
+  readonly motif: PlacedMotif
+  readonly stitches: number
+}
+
+/** Where every stitch of the set-up round of a loop stands on its line. */
+function places({ edgingLines, round }: Plan, loop: EdgingLoop): Point[] {
+  const line = edgingLines[loop.line] ?? []
+  if (line.length < 2) return []
+  const along = alongOf(line)
+  const isOpen = round !== undefined && loop.marks.length === 0 && loop.line < 2
+  const length = isOpen ? along[line.length - 1]! : along[line.length]!
+  const first = loop.marks[0]?.along ?? 0
+  const stops = [
+    ...loop.marks.map(({ at, along: share }) => ({ at, mm: (first + ((share - first + 1) % 1)) * length })),
+    { at: loop.stitches, mm: (first + 1) * length },
+  ]
+  if (loop.marks.length === 0) stops.unshift({ at: 0, mm: 0 })
+  let segment = 0
+  return Array.from({ length: loop.stitches }, (_, stitch) => {
+    while (segment < stops.length - 2 && stops[segment + 1]!.at <= stitch) segment++
+    const [a, b] = [stops[segment]!, stops[segment + 1]!]
+    const mm = (a.mm + ((b.mm - a.mm) * (stitch + 0.5 - a.at)) / Math.max(1, b.at - a.at)) % length
+    let [low, high] = [0, line.length]
+    while (high - low > 1) {
+      const middle = (low + high) >> 1
+      if (along[middle]! <= mm) low = middle
+      else high = middle
+    }
+    const [from, to] = [line[low]!, line[(low + 1) % line.length]!]
+    const share = (mm - along[low]!) / (along[low + 1]! - along[low]! || 1)
+    return { x: from.x + (to.x - from.x) * share, y: from.y + (to.y - from.y) * share }
+  })
+}
+
+/** The motifs along a loop with the stitches that are picked up from each: from the one whose middle is nearest. */
+export function pickUps(plan: Plan, loop: EdgingLoop): PickUp[] {
+  const size = Math.max(1, plan.pitch.column)
+  const cells = new Map<string, PlacedMotif[]>()
+  const cellOf = ({ x, y }: Point): [number, number] => [Math.floor(x / size), Math.floor(y / size)]
+  for (const motif of plan.motifs) {
+    const key = cellOf(motif).join(' ')
+    cells.set(key, [...(cells.get(key) ?? []), motif])
+  }
+  const counts = new Map<PlacedMotif, number>()
+  for (const place of places(plan, loop)) {
+    const [across, down] = cellOf(place)
+    let nearest: PlacedMotif | null = null
+    for (let row = down - 2; row <= down + 2; row++)
+      for (let column = across - 2; column <= across + 2; column++)
+        for (const motif of cells.get(`${column} ${row}`) ?? [])
+          if (!nearest || distance(motif, place) < distance(nearest, place)) nearest = motif
+    if (nearest) counts.set(nearest, (counts.get(nearest) ?? 0) + 1)
+  }
+  return [...counts].map(([motif, stitches]) => ({ motif, stitches }))
+}

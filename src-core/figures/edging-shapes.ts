@@ -1,0 +1,394 @@
+/**
+ * Written rounds of an edging as they are: shells as fans, picots as loops, scallops as waves. Their stitches stand
+ * where the account of their words has them, along the plan's own lines.
+ */
+import type { EdgingAccount, EdgingLoop, Plan, Point } from '../../shared-types/plan'
+import type { Terms } from '../../shared-types/project'
+import { alongOf } from '../edging/line-places'
+import { readLoop } from '../edging/reading'
+import type { BorderStitch, LoopRound } from '../edging/reading'
+import { writtenRounds } from '../edging/written'
+import { distance, signedArea } from '../geometry/points'
+import { clockwise, grow } from '../geometry/polygons'
+import { PICOT } from '../motif/rounds/constants'
+import { blanketOf } from '../plans/layouts'
+
+/** One round of an edging, in plan mm. */
+export interface DrawnRound {
+  /** Id of its yarn. */
+  readonly yarn: string
+  /** Its outer outlines: one for each line, closed. */
+  readonly outlines: readonly (readonly Point[])[]
+  /** The stitches of its fans, each from where it stands to its top. */
+  readonly fans: readonly (readonly (readonly [Point, Point])[])[]
+  readonly picots: readonly DrawnPicot[]
+}
+
+export interface DrawnPicot extends Point {
+  /** The way it points, clockwise from 12 o'clock. */
+  readonly angle: number
+}
+
+export interface EdgingShapes {
+  /** From the outermost: each covers the middle of the one before. */
+  readonly rounds: readonly DrawnRound[]
+  /** mm. A stitch's width; how high a picot stands. */
+  readonly width: number
+  readonly picot: number
+}
+
+/**
+ * Half of the widest angle that a fan opens to, 65°; from how many stitches in one place, and how many stitch widths
+ * high, it is one (ours).
+ */
+const FAN = { half: (65 * Math.PI) / 180, least: 3, tall: 1.2 } as const
+/** Stitches that short ones in one place stand apart at their tops (ours). */
+const SPREAD = 0.5
+/** Parts that an arch of chains and the top of a fan are drawn in. */
+const PARTS = 4
+/** mm. Detail of the line that rounds stand on (ours: less than a line is wide). */
+const BASE = 0.2
+/** Lines of a round that are open, before those of its holes. */
+const OPEN_ENDS = 2
+
+/** Where stitches stand along a line. */
+interface Track {
+  /** The place of a stitch of the set-up round, so many mm above it. */
+  readonly at: (stitch: number, height: number) => Point
+  /** The way out there. */
+  readonly out: (stitch: number) => Point
+  readonly isOpen: boolean
+  readonly base: readonly Point[]
+}
+
+/** A stitch with where its top is: along in stitches of the set-up round, and how high. */
+interface Top {
+  readonly stitch: BorderStitch
+  readonly from: number
+  readonly along: number
+  readonly height: number
+  /** In a fan: how far it leans, and how long it is. */
+  readonly lean?: { readonly angle: number; readonly reach: number }
+}
+
+/** What was drawn along the lines of a plan, and what of. */
+const known = new WeakMap<Plan['edgingLines'], { readonly key: string; readonly shapes: EdgingShapes }>()
+
+/** The shapes of a plan's written rounds, the same ones as long as they stay as they are; null without any. */
+export function edgingShapes(plan: Plan): EdgingShapes | null {
+  const { edging, edgingLines, settled } = plan
+  if (!edging?.loops || !edging.gauge || edgingLines.length === 0) return null
+  const { loops, rounds, gauge } = edging
+  const key = JSON.stringify([loops, rounds.map(({ yarn, height }) => [yarn, height]), gauge, settled.terms])
+  let drawn = known.get(edgingLines)
+  if (drawn?.key !== key) {
+    const works = writtenRounds(blanketOf(settled)?.edging).map(({ work }) => work)
+    const way = { edgingLines, isRound: plan.round !== undefined, terms: settled.terms }
+    known.set(edgingLines, (drawn = { key, shapes: shapesAlong(way, works, edging, loops) }))
+  }
+  return drawn.shapes
+}
+
+/** What written rounds are drawn along. */
+interface Way extends Pick<Plan, 'edgingLines'> {
+  /** Its first two lines are open ends. */
+  readonly isRound: boolean
+  readonly terms: Terms
+}
+
+/** The shapes of written rounds along lines. */
+export function shapesAlong(
+  way: Way,
+  works: readonly string[],
+  edging: Pick<EdgingAccount, 'rounds' | 'yarn' | 'gauge' | 'multiple'>,
+  loops: readonly EdgingLoop[],
+): EdgingShapes {
+  const plain = edging.rounds.length - works.length
+  const setUp = edging.rounds.slice(0, plain).reduce((sum, { height }) => sum + height, 0)
+  const drawn = works.map((_, i) => ({
+    yarn: edging.rounds[plain + i]!.yarn,
+    outlines: [] as Point[][],
+    fans: [] as (readonly [Point, Point])[][],
+    picots: [] as DrawnPicot[],
+  }))
+  const below: Point[][] = []
+  for (const loop of loops) {
+    const track = trackOf(way, loop, setUp)
+    if (!track) continue
+    below.push([...track.base])
+    const { multiple } = edging
+    const step = multiple?.by === 'round' ? multiple.of : undefined
+    const { rounds } = readLoop(works, loop.stitches, loop.marks, plain + 1, way.terms, step)
+    drawLoop(rounds, track, loop, edging, plain, drawn)
+  }
+  const { width } = edging.gauge!
+  const first = { yarn: edging.yarn, outlines: below, fans: [], picots: [] }
+  return { rounds: [...drawn.reverse(), first], width, picot: PICOT * PICOT_CHAINS * width }
+}
+
+/** Chains of a picot as it is drawn. */
+const PICOT_CHAINS = 3
+
+/** The way along a loop of the set-up round; null where it is closed by the rounds below. */
+function trackOf({ edgingLines, isRound }: Way, loop: EdgingLoop, height: number): Track | null {
+  const line = edgingLines[loop.line]
+  if (!line || line.length < 2) return null
+  if (isRound && loop.line < OPEN_ENDS) {
+    const down = loop.line === 0 ? -1 : 1
+    const moved = line.map(({ x, y }) => ({ x, y: y + down * height }))
+    return { ...trackAlong(moved, loop, line, true, down), base: band(line, moved) }
+  }
+  const isHole = signedArea(line) < 0
+  const [base] = grow([isHole ? clockwise(line) : line], isHole ? -height : height, BASE)
+  return base ? { ...trackAlong(base, loop, line, false, isHole ? 1 : -1), base } : null
+}
+
+const band = (line: readonly Point[], other: readonly Point[]): Point[] => [...line, ...[...other].reverse()]
+
+function trackAlong(
+  base: readonly Point[],
+  loop: EdgingLoop,
+  line: readonly Point[],
+  isOpen: boolean,
+  side: 1 | -1,
+): Omit<Track, 'base'> {
+  const along = alongOf(base)
+  const length = isOpen ? along[base.length - 1]! : along[base.length]!
+  const pointAt = (mm: number): Point => {
+    const at = isOpen ? Math.min(length, Math.max(0, mm)) : ((mm % length) + length) % length
+    let [low, high] = [0, base.length - (isOpen ? 1 : 0)]
+    while (high - low > 1) {
+      const middle = (low + high) >> 1
+      if (along[middle]! <= at) low = middle
+      else high = middle
+    }
+    const [a, b] = [base[low]!, base[(low + 1) % base.length]!]
+    const share = (at - along[low]!) / (along[low + 1]! - along[low]! || 1)
+    return { x: a.x + (b.x - a.x) * share, y: a.y + (b.y - a.y) * share }
+  }
+  const stops = stopsOf(base, along, loop, line, length, isOpen)
+  const mmOf = (stitch: number): number => {
+    const turn = isOpen ? 0 : Math.floor(stitch / loop.stitches)
+    const at = stitch - turn * loop.stitches
+    let i = stops.length - 2
+    while (i > 0 && stops[i]!.at > at) i--
+    const [a, b] = [stops[i]!, stops[i + 1]!]
+    return a.mm + ((b.mm - a.mm) * (at - a.at)) / (b.at - a.at || 1) + turn * length
+  }
+  const step = length / Math.max(1, loop.stitches)
+  const out = (stitch: number): Point => {
+    const mm = mmOf(stitch)
+    const [a, b] = [pointAt(mm - step), pointAt(mm + step)]
+    const long = distance(a, b) || 1
+    return isOpen ? { x: 0, y: side } : { x: (-side * (b.y - a.y)) / long, y: (side * (b.x - a.x)) / long }
+  }
+  const at = (stitch: number, height: number): Point => {
+    const [foot, way] = [pointAt(mmOf(stitch)), out(stitch)]
+    return { x: foot.x + way.x * height, y: foot.y + way.y * height }
+  }
+  return { at, out, isOpen }
+}
+
+/** Stitches of known places, in mm along the base: corners, tips and dips where they are on the line. */
+function stopsOf(
+  base: readonly Point[],
+  along: readonly number[],
+  { marks, stitches }: EdgingLoop,
+  line: readonly Point[],
+  length: number,
+  isOpen: boolean,
+): { at: number; mm: number }[] {
+  if (marks.length === 0 || isOpen)
+    return [
+      { at: 0, mm: 0 },
+      { at: stitches, mm: length },
+    ]
+  const onLine = alongOf(line)
+  const whole = onLine[line.length]!
+  const window = Math.ceil((8 * base.length) / marks.length)
+  let best = -1
+  const places = marks.map(({ at, along: share }) => {
+    const mm = share * whole
+    const i = Math.max(0, onLine.findIndex((each) => each > mm) - 1)
+    const [a, b] = [line[i]!, line[(i + 1) % line.length]!]
+    const part = (mm - onLine[i]!) / (onLine[i + 1]! - onLine[i]! || 1)
+    const point = { x: a.x + (b.x - a.x) * part, y: a.y + (b.y - a.y) * part }
+    // Both run the same way: the next one is not far from the last.
+    const [from, count] = best < 0 ? [0, base.length] : [best, Math.min(base.length, window)]
+    let nearest = from
+    for (let k = 0; k < count; k++) {
+      const index = (from + k) % base.length
+      if (distance(base[index]!, point) < distance(base[nearest]!, point)) nearest = index
+    }
+    best = nearest
+    return { at, mm: along[best]! }
+  })
+  const first = places[0]!.mm
+  // On and on from the first one, whatever place the base begins at; dips may have closed.
+  let last = -Infinity
+  const stops = places.map(({ at, mm }) => {
+    last = Math.max(last, first + ((mm - first + length) % length))
+    return { at, mm: last }
+  })
+  return [...stops, { at: stitches, mm: first + length }]
+}
+
+/** Adds the rounds of one loop to what is drawn. */
+function drawLoop(
+  rounds: readonly LoopRound[],
+  track: Track,
+  loop: EdgingLoop,
+  edging: Pick<EdgingAccount, 'rounds' | 'gauge'>,
+  plain: number,
+  drawn: { outlines: Point[][]; fans: (readonly [Point, Point])[][]; picots: DrawnPicot[] }[],
+): void {
+  let places: readonly number[] = Array.from({ length: loop.stitches }, (_, i) => i)
+  let base = 0
+  let under = track.isOpen ? [track.at(0, 0), track.at(loop.stitches, 0)] : []
+  const isLast = (i: number) => i === rounds.length - 1
+  rounds.forEach((round, i) => {
+    const into = drawn[i]!
+    const tops = topsOf(round, places, loop.stitches, edging)
+    const outline = outlineOf(tops, track, base, edging)
+    into.outlines.push(track.isOpen ? band(under, outline) : outline)
+    under = outline
+    for (const group of groupsOf(tops))
+      if (group.length >= FAN.least && group[0]!.lean)
+        into.fans.push(
+          group.map(
+            ({ from, along, height }) => [track.at(from, base), track.at(along, base + height)] as const,
+          ),
+        )
+    tops.forEach(({ stitch, along, height }) => {
+      if (stitch.role !== 'picot') return
+      const out = track.out(along)
+      into.picots.push({ ...track.at(along, base + height), angle: Math.atan2(out.x, -out.y) })
+    })
+    const byStitch = new Map(tops.map((top) => [top.stitch, top.along]))
+    places = round.places.map((element) => byStitch.get(round.stitches[element]!) ?? 0)
+    base += isLast(i) ? 0 : edging.rounds[plain + i]!.height
+  })
+}
+
+/** Stitches that stand in the same place, next to each other. */
+function groupsOf(tops: readonly Top[]): Top[][] {
+  const groups: Top[][] = []
+  for (const top of tops) {
+    if (top.stitch.role !== 'stitch' && top.stitch.role !== 'beginning') continue
+    const last = groups.at(-1)
+    const alike =
+      last?.at(-1)?.stitch.group === top.stitch.group && Math.abs(last.at(-1)!.from - top.from) < 1e-6
+    if (alike) last!.push(top)
+    else groups.push([top])
+  }
+  return groups
+}
+
+/** Where every stitch of a round has its top. */
+function topsOf(
+  { stitches }: LoopRound,
+  places: readonly number[],
+  around: number,
+  { gauge }: Pick<EdgingAccount, 'gauge'>,
+): Top[] {
+  const { width, heights } = gauge!
+  const worked = stitches.filter(({ role }) => role !== 'join' && role !== 'travel')
+  const standing = worked.map((stitch): Top | null => {
+    const feet = stitch.into.flatMap((place) => places[place] ?? [])
+    if (feet.length === 0 || stitch.role === 'picot' || stitch.role === 'space') return null
+    const low = Math.min(...feet)
+    // A decrease over the beginning of the round stands on both sides of it.
+    const level = feet.map((foot) => (foot - low > around / 2 ? foot - around : foot))
+    const from = level.reduce((sum, foot) => sum + foot, 0) / level.length
+    const height = stitch.role === 'slip' ? heights['sl st']! : (heights[stitch.stitch] ?? width)
+    return { stitch, from, along: from, height }
+  })
+  const fans = fanned(
+    standing.filter((top) => top !== null),
+    width,
+  )
+  let before: Top | null = null
+  return worked.map((stitch, i): Top => {
+    const own = standing[i]
+    if (own) return (before = fans.get(stitch) ?? own)
+    const after = standing.slice(i + 1, i + 40).find((top) => top !== null)
+    const next = after ? (fans.get(after.stitch) ?? after) : null
+    const last = before ?? next ?? { along: 0, height: 0 }
+    const isBetween = stitch.role === 'space' && before !== null
+    const end = next && next.along >= last.along ? next.along : around
+    const along = isBetween ? (last.along + end) / 2 : last.along
+    const chord = Math.max(0.5, end - last.along)
+    const rise = isBetween ? Math.max(0, (stitch.count - chord) / 2) * width : 0
+    return { stitch, from: along, along, height: last.height + rise }
+  })
+}
+
+/** Stitches in one place spread like a fan. */
+function fanned(tops: readonly Top[], width: number): Map<BorderStitch, Top> {
+  const fans = new Map<BorderStitch, Top>()
+  for (const group of groupsOf(tops)) {
+    const count = group.length
+    group.forEach((top, i) => {
+      const off = (i - (count - 1) / 2) / Math.max(1, (count - 1) / 2)
+      const half = Math.min(FAN.half, (count * width) / 2 / top.height)
+      const angle = off * half
+      const along = top.from + (top.height * Math.sin(angle)) / width
+      if (count < 2) return
+      if (top.height <= FAN.tall * width) {
+        fans.set(top.stitch, { ...top, along: top.from + SPREAD * (i - (count - 1) / 2) })
+        return
+      }
+      const lean = { angle, reach: top.height }
+      fans.set(top.stitch, { ...top, along, height: top.height * Math.cos(angle), lean })
+    })
+  }
+  return fans
+}
+
+/** The outer outline of a round. */
+function outlineOf(
+  tops: readonly Top[],
+  track: Track,
+  base: number,
+  { gauge }: Pick<EdgingAccount, 'gauge'>,
+): Point[] {
+  const line: Point[] = []
+  let last: Top | null = null
+  for (const top of tops) {
+    const { role } = top.stitch
+    if (role === 'picot' || (role === 'beginning' && !top.stitch.standing)) continue
+    if (role === 'space') {
+      const half = top.stitch.count / PARTS
+      for (let part = 1; part < PARTS; part++) {
+        const angle = (Math.PI * part) / PARTS
+        const low = last?.height ?? 0
+        const height = base + low + (top.height - low) * Math.sin(angle)
+        line.push(track.at(top.along - half * Math.cos(angle), height))
+      }
+    } else {
+      if (last?.lean && top.lean && last.stitch.group === top.stitch.group) {
+        // The edge of a fan is round.
+        const [angle, reach] = [
+          (last.lean.angle + top.lean.angle) / 2,
+          (last.lean.reach + top.lean.reach) / 2,
+        ]
+        const along = top.from + (reach * Math.sin(angle)) / gauge!.width
+        line.push(track.at(along, base + reach * Math.cos(angle)))
+      }
+      line.push(track.at(top.along, base + top.height))
+    }
+    last = top
+  }
+  return line
+}
+
+/** A picot: a loop that stands on its point, `height` mm high, pointing up from (0, 0). */
+export function picotLoop(height: number): Point[] {
+  const half = height * 0.42
+  return Array.from({ length: 16 }, (_, i) => {
+    const angle = (2 * Math.PI * i) / 16
+    // Narrow where it is closed, round where it stands out.
+    const lift = (1 - Math.cos(angle)) / 2
+    return { x: half * Math.sin(angle) * (0.45 + 0.55 * lift) * 1.25, y: -height * lift }
+  })
+}

@@ -1,0 +1,59 @@
+/** An edging with written rounds, for this blanket: stitches to pick up by side and motif, rounds, counts at their ends. */
+import { pickUps } from '../../../src-core/edging/pick-up'
+import { MATERIAL_CONSTANTS } from '../../../src-core/materials/constants'
+import { translateStitch } from '../../../src-core/stitches/terms'
+import { Flow } from '../flow'
+import type { Draft, Job } from '../page'
+import { newSheet } from '../page'
+import { Sheet, TYPE } from '../setting'
+import { countWords, EDGING_PAGE, edgingAbout, edgingTitle, roundText, setUpWords } from '../words-edging'
+
+const WIDTH = 165
+const LABEL = 26
+const AIR = 2.2
+
+/** The pages; none where no round is written. */
+export function edgingPages(job: Job): Draft[] {
+  const { plan, settled, terms } = job
+  const { edging } = plan
+  const loops = edging?.loops ?? []
+  if (!edging || loops.length === 0) return []
+  const title = edgingTitle(terms)
+  const sheet = newSheet(job)
+  const flow = new Flow(job, sheet, sheet.title(title), title)
+  const width = Math.min(WIDTH, sheet.inner)
+  const put = (label: string, text: string): void => {
+    const height = flow.sheet.heightOf(text, width - LABEL)
+    flow.need(height)
+    flow.sheet.text(label, flow.sheet.left, flow.y, { weight: 'bold' })
+    flow.y = flow.sheet.paragraph(text, flow.sheet.left + LABEL, flow.y, width - LABEL) + AIR
+  }
+  flow.y = sheet.paragraph(edgingAbout(edging, job), sheet.left, flow.y, width) + AIR
+  const written = loops[0]!.texts.length
+  const plain = edging.rounds.slice(0, edging.rounds.length - written)
+  const yarnOf = (id: string): string => settled.yarns.find((yarn) => yarn.id === id)?.name || id
+  const several = new Set(edging.rounds.map(({ yarn }) => yarn)).size > 1
+  for (const round of plain.slice(0, -1)) {
+    const stitch = translateStitch(round.stitch, settled.terms, terms) ?? round.stitch
+    put(EDGING_PAGE.round(round.number), `${EDGING_PAGE.plain(round.number, round, stitch)}.`)
+  }
+  for (const [i, loop] of loops.entries()) {
+    if (loops.length > 1) {
+      flow.need(Sheet.line(TYPE.heading) + 12)
+      flow.y = flow.sheet.heading(EDGING_PAGE.loop(i, loops.length), flow.sheet.left, flow.y + AIR)
+    }
+    const setUp = plain.at(-1)!
+    put(EDGING_PAGE.round(setUp.number), setUpWords(setUp, loop, pickUps(plan, loop), job))
+    loop.texts.forEach((text, k) => {
+      const round = edging.rounds[plain.length + k]!
+      const colour = several ? `${EDGING_PAGE.inYarn(yarnOf(round.yarn))}: ` : ''
+      const count = countWords(loop.made[k] ?? 0, round, loops.length)
+      put(EDGING_PAGE.round(round.number), `${colour}${roundText(text, job)} (${count})`)
+    })
+  }
+  const sections = edging.rounds.filter(({ yarn }, i, all) => yarn !== all[i - 1]?.yarn).length
+  const end = EDGING_PAGE.end(sections * MATERIAL_CONSTANTS.tailsPerSection)
+  flow.need(flow.sheet.heightOf(end, width))
+  flow.y = flow.sheet.paragraph(end, flow.sheet.left, flow.y + AIR, width)
+  return flow.drafts('edging', title)
+}

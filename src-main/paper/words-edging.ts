@@ -1,0 +1,106 @@
+/** The words of the page on an edging with written rounds. */
+import type { EdgingAccount, EdgingLoop, EdgingRound } from '../../shared-types/plan'
+import type { Terms } from '../../shared-types/project'
+import type { PickUp } from '../../src-core/edging/pick-up'
+import { capital, counted, listed, plural } from '../../src-core/figures/words'
+import { translateText } from '../../src-core/notation/translate'
+import { termWord, translateStitch } from '../../src-core/stitches/terms'
+import { formatLength, formatNumber } from '../../src-core/units/format'
+import type { Job } from './page'
+
+/** How many times as many stitches as usual a motif has that stands at a corner. */
+const AT_CORNER = 1.4
+
+/** "Border", "Edging". */
+export const edgingTitle = (terms: Terms): string => capital(termWord('edging', terms))
+
+const SIDES = ['top', 'right side', 'bottom', 'left side'] as const
+
+const yarnNames = (edging: EdgingAccount, { settled }: Job): string[] => [
+  ...new Set(
+    edging.rounds
+      .map(({ yarn }) => settled.yarns.find(({ id }) => id === yarn)?.name || yarn)
+      .filter(Boolean),
+  ),
+]
+
+/** What it is, and what its rounds come out even on. */
+export function edgingAbout(edging: EdgingAccount, job: Job): string {
+  const { height, multiple, rounds } = edging
+  const names = yarnNames(edging, job)
+  const inYarn = names.length > 0 ? ` in ${listed(names)}` : ''
+  const about = `${counted(rounds.length, 'round')}${inYarn}, ${formatLength(height, job.units)} wide in all.`
+  if (!multiple || (multiple.of === 1 && multiple.plus === 0)) return about
+  const plus = multiple.plus > 0 ? ` plus ${multiple.plus}` : ''
+  const where = multiple.by === 'stretch' ? ' from each corner to the next' : ''
+  return `${about} Its rounds come out even on a multiple of ${multiple.of} sts${plus}${where}: pick up exactly as many as stand here, and fit them in evenly.`
+}
+
+/** "Right side facing, …": where the set-up round's stitches are. */
+export function setUpWords(
+  setUp: EdgingRound,
+  loop: EdgingLoop,
+  picked: readonly PickUp[],
+  job: Job,
+): string {
+  const { terms } = job
+  const stitch = translateStitch(setUp.stitch, job.settled.terms, terms) ?? setUp.stitch
+  const unit = setUp.chains > 0 ? `${stitch} and chains` : stitch
+  const corners = loop.marks.filter(({ kind }) => kind === 'corner').length
+  const sides = sideWords(loop, corners)
+  const start = corners > 0 ? ', from the first stitch at a corner' : ''
+  const increase = corners > 0 ? ' The corner stitch is the middle one of 3 in one place.' : ''
+  return `Right side facing, work ${formatNumber(loop.stitches)} ${unit} along the edge${start}${sides}.${increase}${motifWords(picked)}`
+}
+
+function sideWords({ stretches, marks }: EdgingLoop, corners: number): string {
+  if (corners === marks.length && corners === SIDES.length)
+    return `: ${listed(stretches.map((count, i) => `${formatNumber(count)} along the ${SIDES[i]!}`))}`
+  if (corners === marks.length && corners > 1)
+    return `: from corner to corner ${listed(stretches.map((count) => formatNumber(count)))}`
+  const tips = marks.filter(({ kind }) => kind === 'tip').length
+  const dips = marks.length - tips - corners
+  if (marks.length === 0) return ''
+  return `, past ${listed([...(tips > 0 ? [counted(tips, 'tip')] : []), ...(dips > 0 ? [counted(dips, 'dip')] : [])])}`
+}
+
+const rangeOf = (counts: readonly number[]): string => {
+  const [least, most] = [Math.min(...counts), Math.max(...counts)]
+  return least === most ? formatNumber(least) : `${formatNumber(least)}–${formatNumber(most)}`
+}
+
+/** " That is 11–12 sts from each of 20 motifs along the sides and 22–24 from each of the 4 at the corners." */
+export function motifWords(picked: readonly PickUp[]): string {
+  if (picked.length < 2) return ''
+  const sorted = picked.map(({ stitches }) => stitches).sort((a, b) => a - b)
+  const usual = sorted[Math.floor(sorted.length / 2)]!
+  const more = sorted.filter((count) => count > AT_CORNER * usual)
+  const sides = sorted.filter((count) => count <= AT_CORNER * usual)
+  const part = (counts: readonly number[], where: string): string =>
+    `${rangeOf(counts)} ${plural(counts.at(-1)!, 'st')} from each of ${counted(counts.length, 'motif')}${where}`
+  if (more.length === 0) return ` That is ${part(sides, '')}.`
+  return ` That is ${part(sides, ' along the sides')}, and ${part(more, ' at the corners')}.`
+}
+
+/** The words of a written round for one line, in the terms that are printed. */
+export const roundText = (text: string, job: Job): string =>
+  translateText(text, job.settled.terms, job.terms).replace(/[.\s]*$/, '.')
+
+/** "(924 sts: 154 repeats.)" */
+export function countWords(made: number, round: EdgingRound, loops: number): string {
+  const repeats = loops === 1 && (round.repeats ?? 0) > 1 ? `, ${counted(round.repeats!, 'repeat')}` : ''
+  const picots = loops === 1 && (round.picots ?? 0) > 0 ? `, ${counted(round.picots!, 'picot')}` : ''
+  return `${counted(made, 'st')}${repeats}${picots}`
+}
+
+export const EDGING_PAGE = {
+  setUp: 'Set-up round',
+  before: 'Rounds along the edge',
+  plain: (number: number, round: EdgingRound, stitch: string): string =>
+    `${formatNumber(round.stitches)} ${stitch}${round.chains > 0 ? ` and ${counted(round.chains, 'chain')}` : ''}, evenly (round ${number})`,
+  loop: (index: number, all: number): string => `Edge ${index + 1} of ${all}`,
+  round: (number: number): string => `Round ${number}`,
+  inYarn: (name: string): string => `in ${name}`,
+  end: (ends: number): string =>
+    `Fasten off after the last round in each yarn, join its end to the first stitch so that it does not show, and weave in ${counted(ends, 'end')}.`,
+} as const

@@ -1,0 +1,69 @@
+/** M36, written rounds drawn as they are: as many shells, picots and waves as the account of their words has. */
+import { describe, expect, it } from 'vitest'
+import { edgingShapes } from '../../../src-core/figures/edging-shapes'
+import { figureSymbols } from '../../../src-core/figures/figure'
+import { mapGround, MapPainter } from '../../../src-core/figures/map'
+import { boxOf } from '../../../src-core/geometry/points'
+import { planProject } from '../../../src-core/plan'
+import { figureToSvg } from '../../../src-main/paper'
+import { hexagons, ofKind, squares } from './helpers'
+
+function drawn(project: Parameters<typeof planProject>[0]) {
+  const plan = planProject(project)
+  const shapes = edgingShapes(plan)
+  if (!shapes) throw new Error('nothing is drawn')
+  return { plan, shapes, round: plan.edging!.rounds.at(-1)! }
+}
+
+describe('M36 the drawing of an edging', () => {
+  it('M36 has a fan for every shell, of as many stitches', () => {
+    const { shapes, round } = drawn(squares(6, 4, ofKind('shell')))
+    const [shells, setUp] = shapes.rounds
+    expect(shells!.fans).toHaveLength(round.repeats!)
+    expect(new Set(shells!.fans.map((fan) => fan.length))).toEqual(new Set([5]))
+    expect(setUp!.fans).toEqual([])
+  })
+
+  it('M36 has a loop for every picot, also in the SVG', () => {
+    const { plan, shapes, round } = drawn(squares(4, 3, ofKind('picot')))
+    expect(shapes.rounds[0]!.picots).toHaveLength(round.picots!)
+    const { width, height } = plan.size
+    const painter = new MapPainter(mapGround(plan, 'colour'), 0.5)
+    const items = painter.window({ x: 0, y: 0, width, height })
+    const figure = { width: width / 2, height: height / 2, items }
+    expect(figureSymbols(figure).filter(({ id }) => id === 'picot')).toHaveLength(1)
+    const svg = figureToSvg(figure)
+    // Its one symbol that is used so often.
+    const uses = new Map<string, number>()
+    for (const [, name = ''] of svg.matchAll(/<use href="#([^"]+)" transform="matrix/g))
+      uses.set(name, (uses.get(name) ?? 0) + 1)
+    expect([...uses.values()]).toContain(round.picots!)
+  })
+
+  it('M36 draws scallops as waves: as many crests as repeats, within the finished size', () => {
+    const { plan, shapes, round } = drawn(squares(6, 4, ofKind('scallop')))
+    const [waves] = shapes.rounds
+    expect(waves!.fans).toHaveLength(round.repeats!)
+    const box = boxOf(...waves!.outlines)
+    // Stitches that lean reach no farther than those that stand upright.
+    expect(box.left).toBeGreaterThan(-0.5)
+    expect(box.top).toBeGreaterThan(-0.5)
+    expect(box.right).toBeLessThan(plan.size.width + 0.5)
+    expect(box.bottom).toBeLessThan(plan.size.height + 0.5)
+    expect(box.right - box.left).toBeGreaterThan(plan.size.width - 2)
+  })
+
+  it('M36 stays the same drawing as long as the edging stays as it is', () => {
+    const plan = planProject(hexagons(2, ofKind('shell')))
+    const other = { ...plan, marks: { ...plan.marks } }
+    expect(edgingShapes(other)).toBe(edgingShapes(plan))
+    expect(edgingShapes(planProject(squares(6, 4, { rounds: ['sc'] })))).toBeNull()
+  })
+
+  it('M36 is drawn as a band where print cannot show its stitches', () => {
+    const { plan } = drawn(squares(6, 4, ofKind('picot')))
+    const { width, height } = plan.size
+    const items = new MapPainter(mapGround(plan, 'colour'), 0.05).window({ x: 0, y: 0, width, height })
+    expect(figureSymbols({ items }).filter(({ id }) => id === 'picot')).toEqual([])
+  })
+})

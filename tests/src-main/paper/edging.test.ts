@@ -1,0 +1,67 @@
+/** The page on an edging with written rounds: what it says, read back, is what the plan counts. */
+import { describe, expect, it } from 'vitest'
+import { pickUps } from '../../../src-core/edging/pick-up'
+import { readRounds } from '../../../src-core/notation/read'
+import { planProject } from '../../../src-core/plan'
+import { mapPages } from '../../../src-main/paper/index'
+import { hexagons, ofKind, squares } from '../../src-core/edging/helpers'
+import { record } from '../../src-core/figures/recorder'
+import { DATE } from './projects'
+
+function wordsOf(project: Parameters<typeof planProject>[0], terms?: 'US' | 'UK') {
+  const plan = planProject(project)
+  const pages = mapPages(plan, { date: DATE, ...(terms && { terms }) })
+  const page = pages.find(({ section }) => section === 'edging')
+  const texts = page ? record(page.figure).texts.map(({ text }) => text) : []
+  return { plan, page, words: texts.join(' ') }
+}
+
+describe('the page on an edging', () => {
+  it('tells side by side how many stitches to pick up, and from each motif', () => {
+    const { plan, words, page } = wordsOf(squares(8, 5, ofKind('shell')))
+    expect(page?.bookmarks).toEqual(['Border'])
+    const [loop] = plan.edging!.loops!
+    const [top, right] = loop!.stretches
+    expect(words).toContain(`work ${loop!.stitches} sc along the edge`)
+    expect(words).toContain(`${top} along the top, ${right} along the right side`)
+    expect(words).toContain('multiple of 6 sts')
+    expect(words).toMatch(
+      /\d+(–\d+)? sts from each of 18 motifs along the sides, and .* from each of 4 motifs at the corners/,
+    )
+    const picked = pickUps(plan, loop!)
+    expect(picked).toHaveLength(22)
+    expect(picked.reduce((sum, { stitches }) => sum + stitches, 0)).toBe(loop!.stitches)
+  })
+
+  it.each([
+    ['US', 'US'],
+    ['US', 'UK'],
+    ['UK', 'US'],
+  ] as const)(
+    'has rounds that read back to the counts behind them, written in %s, printed in %s',
+    (own, printed) => {
+      for (const kind of ['plain', 'shell', 'ripple'] as const) {
+        const setUp = [own === 'US' ? 'sc' : 'dc']
+        const { plan, words } = wordsOf(hexagons(2, ofKind(kind, own, setUp), own), printed)
+        const [loop] = plan.edging!.loops!
+        const [, text = '', count = ''] = /Round 2 (.*?)\.? \((\d+) sts?[,)]/.exec(words) ?? []
+        expect(Number(count)).toBe(loop!.made[0])
+        const read = readRounds(`Rnd 2: ${text}`, { terms: printed, after: { stitches: loop!.stitches } })
+        expect(read.findings.filter(({ severity }) => severity === 'error')).toEqual([])
+        expect(read.rounds[0]?.made).toBe(Number(count))
+      }
+    },
+  )
+
+  it('names the yarn of each round where there are several, and all ends', () => {
+    const shell = ofKind('shell')
+    const { words } = wordsOf(squares(8, 5, { ...shell, written: [{ ...shell.written![0], yarn: 'y2' }] }))
+    expect(words).toContain('in Cream and Moss')
+    expect(words).toContain('Round 2 in Moss: *5 dc')
+    expect(words).toContain('weave in 4 ends')
+  })
+
+  it('is not there without written rounds', () => {
+    expect(wordsOf(squares(8, 5, { rounds: ['sc', 'dc'] })).page).toBeUndefined()
+  })
+})
