@@ -1,12 +1,12 @@
 /**
- * The built command line, made anew when the sources changed. Builds are kept by the fingerprint of what they
- * were built from, and made in a folder of their own that is then renamed: several starts at once each build,
- * the first one to be ready wins, and nobody ever runs half a build.
+ * The built command line, made anew when the sources changed. Builds are kept by the fingerprint of what they were built
+ * from, and made in a folder of their own that is then renamed: of several starts at once one builds and the others wait
+ * for it, and nobody ever runs half a build.
  */
 import { randomBytes } from 'node:crypto'
 import { existsSync, mkdirSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs'
 import { join } from 'node:path'
-import { fingerprintOf, root } from './fresh-build.mjs'
+import { byOne, fingerprintOf, root } from './fresh-build.mjs'
 import { buildInto, configsOf } from './vite-build.mjs'
 
 const builds = join(root, 'out', 'command')
@@ -41,6 +41,15 @@ export async function buildCommand() {
   const entry = join(folder, 'petalyard.cjs')
   if (existsSync(entry)) return entry
   mkdirSync(builds, { recursive: true })
+  await byOne(
+    join(builds, `.${fingerprint}.claim`),
+    () => existsSync(entry),
+    () => buildInFolder(folder, entry, fingerprint),
+  )
+  return entry
+}
+
+async function buildInFolder(folder, entry, fingerprint) {
   const workshop = join(builds, `.${fingerprint}.${randomBytes(4).toString('hex')}`)
   try {
     const { default: config } = await configsOf('command.config.ts')
@@ -54,5 +63,4 @@ export async function buildCommand() {
   } finally {
     rmSync(workshop, { recursive: true, force: true })
   }
-  return entry
 }
