@@ -1,6 +1,14 @@
 /** What stands in a blanket beside its motifs, and what joining it in the round makes of it. Lengths in mm. */
 import type { Point } from './plan'
 
+/** A place of a blanket that was left out by hand: where its motif would stand. */
+export interface LeftOutPlace {
+  /** "row,place" */
+  readonly id: string
+  readonly x: number
+  readonly y: number
+}
+
 export interface HoleKind {
   /** How many motifs stand round it. */
   readonly sides: number

@@ -4,7 +4,14 @@
  */
 import type { Finding } from './finding'
 import type { AppliqueFields } from './plan-applique'
-import type { FillerStep, HoleKind, PlacedFiller, PlacedHalf, RoundAccount } from './plan-blanket'
+import type {
+  FillerStep,
+  HoleKind,
+  LeftOutPlace,
+  PlacedFiller,
+  PlacedHalf,
+  RoundAccount,
+} from './plan-blanket'
 import type { GarlandFields, KitAccount } from './plan-garland'
 import type { EdgingAccount, YarnForMotifs, YarnNeed } from './plan-materials'
 import type { MotifAccount } from './plan-motif'
@@ -140,6 +147,8 @@ export interface CommonPlan extends Holds {
   /** How the fillers are worked, in working order. */
   readonly fillerSteps: readonly FillerStep[]
   readonly halves: readonly PlacedHalf[]
+  /** Places of a blanket that were left out by hand; absent where none was. */
+  readonly leftOut?: readonly LeftOutPlace[]
   readonly edging: EdgingAccount | null
   /** Left out where nothing is joined in the round. */
   readonly round?: RoundAccount

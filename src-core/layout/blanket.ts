@@ -46,6 +46,8 @@ export interface Laid {
   readonly height: Millimetres
   /** Round an open end of what is joined in the round; 0 where nothing is. */
   readonly round: Millimetres
+  /** Places that were left out by hand, in the same box. */
+  readonly leftOut: readonly Pick<Placement, 'id' | 'x' | 'y'>[]
 }
 
 /** The fields of a blanket that its counts are read from. */
@@ -213,9 +215,13 @@ export function layBlanket(
   outline?: OutlineTest,
 ): Laid {
   const ys = rowOffsets(lattice, rowCount(counts))
+  const bare: Pick<Placement, 'id' | 'x' | 'y'>[] = []
   const all = placesOf(counts).flatMap((place): Placement | readonly [] => {
     const kind = standsAt(cells, place)
-    if (kind === null) return []
+    if (kind === null) {
+      bare.push({ id: place.id, x: (place.halves * lattice.column) / 2, y: ys[place.row - 1]! })
+      return []
+    }
     const even = isEven(counts, place.row)
     return {
       id: place.id,
@@ -229,7 +235,8 @@ export function layBlanket(
       kind,
     }
   })
-  const kept = outline ? withinOutline(lattice, counts, ys, all, outline) : all
+  const isWithin = outline ? within(lattice, counts, ys, outline) : () => true
+  const kept = all.filter(isWithin)
   const box = boxRound(lattice, kept)
   return {
     placements: kept.map((placement) => ({
@@ -241,21 +248,21 @@ export function layBlanket(
     width: box.right - box.left,
     height: box.bottom - box.top,
     round: roundOf(lattice, counts),
+    leftOut: bare.filter(isWithin).map(({ id, x, y }) => ({ id, x: x - box.left, y: y - box.top })),
   }
 }
 
 const NONE_BY_HAND: Cells['own'] = new Map()
 
-/** The motifs whose middle lies within an outline in the middle of the whole arrangement. */
-function withinOutline(
+/** Whether a middle lies within an outline in the middle of the whole arrangement. */
+function within(
   lattice: Lattice,
   counts: BlanketCounts,
   ys: Float64Array,
-  placements: readonly Placement[],
   outline: OutlineTest,
-): Placement[] {
+): (middle: Point) => boolean {
   const halves = rowSpans(counts).flatMap(({ start, count }) => [start, start + 2 * (count - 1)])
   const across = ((Math.min(...halves) + Math.max(...halves)) * lattice.column) / 4
   const down = (ys[ys.length - 1] ?? 0) / 2
-  return placements.filter(({ x, y }) => outline({ x: x - across, y: y - down }))
+  return ({ x, y }) => outline({ x: x - across, y: y - down })
 }

@@ -50,8 +50,14 @@ export function fitHave(project: Project, have: Have, planner: Planner): Fits {
   const rich = withinStash(project)
   const stash = stashOf(rich, layout, planner)
   if (!stash) return { arrangements: [], findings: [finding('layout/fit-no-yarn', 'yarns')] }
-  const found = bestOf(layout, tryout, (kind, rotation) => ofStash(tryout, kind, rotation, wish, stash))
-  if (found.length === 0) return { arrangements: [], findings: [tooLittle(rich, layout, planner)] }
+  // What is short for one motif is short for any number of them: nothing is tried.
+  const short = shortForOne(rich, layout, planner)
+  const found =
+    short.length > 0
+      ? []
+      : bestOf(layout, tryout, (kind, rotation) => ofStash(tryout, kind, rotation, wish, stash))
+  if (found.length === 0)
+    return { arrangements: [], findings: [finding('layout/fit-stash', 'yarns', { yarns: listed(short) })] }
   const told = found.map(({ counts, miss }) => {
     const plan = planner.plan(laidOut(rich, layout, counts))
     return { miss, fit: fitOf(counts, plan, wish) }
@@ -59,13 +65,12 @@ export function fitHave(project: Project, have: Have, planner: Planner): Fits {
   return { arrangements: sorted(told), findings: ways.findings }
 }
 
-/** Which yarns are short for one motif. */
-function tooLittle(project: Project, layout: BlanketLayout, planner: Planner): Finding {
+/** The names of yarns that are short for one motif. */
+function shortForOne(project: Project, layout: BlanketLayout, planner: Planner): string[] {
   const one = { arrangement: 'straight-rows', columns: 1, rows: 1 } as const
   const { yarns } = planner.plan({ ...project, layout: { ...layout, ...blanketOf(project), ...one } })
   const short = yarns.filter(({ grams, onHand }) => grams.high > onHand + NO_GRAMS)
-  const names = short.map(({ id }) => project.yarns?.find((yarn) => yarn.id === id)?.name ?? id)
-  return finding('layout/fit-stash', 'yarns', { yarns: listed(names) })
+  return short.map(({ id }) => project.yarns?.find((yarn) => yarn.id === id)?.name ?? id)
 }
 
 /** A patch judged; the plans themselves decide. */
@@ -165,10 +170,31 @@ function stashOf(project: Project, layout: BlanketLayout, planner: Planner): Sta
     now.yarns.reduce((sum, { onHand }) => sum + onHand, 0),
   ]
   if (!(need > 0) || now.motifs.length === 0) return null
+  const known = new Map<string, boolean>()
+  const reaches = (counts: BlanketCounts): boolean =>
+    told(counts).yarns.every(({ grams, onHand }) => grams.high <= onHand + NO_GRAMS)
   return {
     motifs: Math.max(1, Math.min(MOST_MOTIFS, Math.floor((now.motifs.length * have) / need))),
-    reaches: (counts) => told(counts).yarns.every(({ grams, onHand }) => grams.high <= onHand + NO_GRAMS),
+    // Each is asked about a plan of its own: once is enough.
+    reaches(counts) {
+      const name = Object.values(counts).join()
+      const answer = known.get(name) ?? reaches(counts)
+      known.set(name, answer)
+      return answer
+    },
   }
+}
+
+/** The largest number from `least` to `most` that something reaches for, if it reaches for all less; else `least` − 1. */
+function largest(least: number, most: number, reaches: (number: number) => boolean): number {
+  let [known, beyond] = [least - 1, most + 1]
+  // Where it starts is a good guess: steps away from it double until one reaches.
+  for (let step = 1; beyond - known > 1; step *= 2) {
+    const next = known < least ? Math.max(least, beyond - step) : Math.floor((known + beyond) / 2)
+    if (reaches(next)) known = next
+    else beyond = next
+  }
+  return known
 }
 
 /** The largest of one kind in one rotation: near the proportions, and with a row or column more or fewer. */
@@ -190,12 +216,14 @@ function ofStash(tryout: Tryout, kind: Kind, rotation: Rotation, wish: Wish, sta
     stash.reaches(at(across, rows))
   let across = least
   while (countPlaces(at(across + 1, rowsFor(across + 1))) <= stash.motifs) across++
-  while (across > least && !reaches(across, rowsFor(across))) across--
+  across = Math.max(
+    least,
+    largest(least, across, (each) => reaches(each, rowsFor(each))),
+  )
   while (reaches(across + 1, rowsFor(across + 1))) across++
   const found: Candidate[] = []
   for (const columns of isRings ? [across] : [across, across + 1]) {
-    let rows = rowsFor(columns)
-    while (rows > 0 && !reaches(columns, rows)) rows--
+    let rows = largest(1, rowsFor(columns), (each) => reaches(columns, each))
     if (rows === 0) continue
     while (!isRings && reaches(columns, rows + 1)) rows++
     const size = tryout.size(at(columns, rows))

@@ -1,5 +1,5 @@
 /** A laid blanket in the frame of its finished size: with its edging round it, and blocked. */
-import type { JoinNode, MotifAccount, PlacedMotif, PlanSize } from '../../shared-types/plan'
+import type { JoinNode, LeftOutPlace, MotifAccount, PlacedMotif, PlanSize } from '../../shared-types/plan'
 import { isStretched } from '../joins/checks'
 import type { Millimetres } from '../units/quantity'
 import type { Arranged, Joined } from './stages'
@@ -85,6 +85,17 @@ export function finishMotifs(
     ...(motifs.length > 1 ? { motif: motifs[p.kind]! } : {}),
     firstPetal: firsts[i]!,
   }))
+}
+
+/** The places that were left out by hand. */
+export function finishLeftOut(
+  { leftOut }: Arranged,
+  edging: Millimetres,
+  blockWidth: number,
+  blockHeight: number,
+): LeftOutPlace[] {
+  const { x, y } = inFrame({ edging, blockWidth, blockHeight })
+  return leftOut.map((place) => ({ id: place.id, x: x(place.x), y: y(place.y) }))
 }
 
 /** The meeting points, each with the motif that was there first. */

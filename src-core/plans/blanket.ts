@@ -125,6 +125,7 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
   const finishSize = memoised(frames.finishSize)
   const finishMotifs = memoised(frames.finishMotifs)
   const finishJoins = memoised(frames.finishJoins)
+  const finishLeftOut = memoised(frames.finishLeftOut)
 
   /** Everything of a blanket that counts; what is drawn and told of each motif comes in `planBlanket`. */
   const reckon = memoised((project: Settled, layout: SettledBlanket) => {
@@ -293,6 +294,7 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
       ...counted,
       motifs: finishMotifs(arranged, labels, firsts, coloured.colourways, cells.motifs, ...frame),
       joins: finishJoins(arranged, joined, labels, ...frame),
+      ...(arranged.leftOut.length > 0 && { leftOut: finishLeftOut(arranged, ...frame) }),
       order: tellWork(accounts, arranged, joined, rule, hand, worked, halved, filling, filler),
       fillerSteps: additions.tell(gaps, arranged, rule, labels, hand),
       holes: open(arranged, joined, parts.counts).holes,

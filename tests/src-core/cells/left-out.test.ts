@@ -177,3 +177,24 @@ describe('colours beside cells left out', () => {
     }
   })
 })
+
+describe('places left out', () => {
+  it('are told where their motifs would stand: in every arrangement, edged and blocked', () => {
+    for (const kind of [
+      { arrangement: 'straight-rows' },
+      { arrangement: 'offset-rows', alternateRows: 'oneFewer' },
+      { arrangement: 'rings', rings: 3 },
+    ] as const)
+      for (const more of [{}, { edging: { rounds: ['sc', 'dc'] }, blocking: { width: 1.1, height: 1.2 } }]) {
+        const full = cellsPlan(['six'], { ...kind, ...more })
+        const plan = cellsPlan(['six'], { ...kind, ...more, cells: { motifs: without(['3,3', '4,2']) } })
+        expect(full.leftOut).toBeUndefined()
+        expect(plan.leftOut!.map(({ id }) => id)).toEqual(['3,3', '4,2'])
+        for (const { id, x, y } of plan.leftOut!) {
+          const stood = full.motifs.find((motif) => motif.id === id)!
+          expect(x).toBeCloseTo(stood.x, 6)
+          expect(y).toBeCloseTo(stood.y, 6)
+        }
+      }
+  })
+})

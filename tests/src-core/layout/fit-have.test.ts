@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import type { BlanketLayout, Project } from '../../../shared-types/project'
 import { holds } from '../../../src-core/joins/holding'
 import { layoutOf } from '../../../src-core/layout/fit'
-import { withinStash } from '../../../src-core/layout/fit-have'
+import { fitHave, withinStash } from '../../../src-core/layout/fit-have'
 import { createPlanner, fitFromHave } from '../../../src-core/plan'
 
 /** Squares of 3 g in two colourways, each of one yarn. */
@@ -26,6 +26,23 @@ const squares = (layout: Partial<BlanketLayout>, onHand: readonly number[] = [20
     cells: { fill: { pattern: 'repeat', colourways: ['c0', 'c1'] } },
     ...layout,
   },
+})
+
+it('asks for no arrangement where the yarn on hand is short for a single motif', () => {
+  const planner = createPlanner()
+  let asked = 0
+  const counting = {
+    ...planner,
+    numbers: (project: Project) => {
+      asked++
+      return planner.numbers(project)
+    },
+  }
+  const { arrangements, findings } = fitHave(squares({}, [2, 1]), { stash: true }, counting)
+  expect(arrangements).toEqual([])
+  expect(findings.map(({ code }) => code)).toEqual(['layout/fit-stash'])
+  // What it takes as it is: nothing smaller or larger is tried.
+  expect(asked).toBeLessThanOrEqual(1)
 })
 
 describe('M26 arrangements from motifs that are made', () => {
