@@ -45,7 +45,10 @@ export function setUpWords(
 ): string {
   const { terms } = job
   const stitch = translateStitch(setUp.stitch, job.settled.terms, terms) ?? setUp.stitch
-  const unit = setUp.chains > 0 ? `${stitch} and chains` : stitch
+  const unit =
+    setUp.chains > 0
+      ? `${stitch} and chains (${stitch} in every free tip, the chains shared out between them)`
+      : stitch
   const corners = loop.marks.filter(({ kind }) => kind === 'corner').length
   const sides = sideWords(loop, corners)
   const start = corners > 0 ? ', from the first stitch at a corner' : ''
@@ -94,10 +97,9 @@ export function countWords(made: number, round: EdgingRound, loops: number): str
 }
 
 export const EDGING_PAGE = {
-  setUp: 'Set-up round',
-  before: 'Rounds along the edge',
-  plain: (number: number, round: EdgingRound, stitch: string): string =>
-    `${formatNumber(round.stitches)} ${stitch}${round.chains > 0 ? ` and ${counted(round.chains, 'chain')}` : ''}, evenly (round ${number})`,
+  plain: (round: EdgingRound, how: string, stitch: string): string =>
+    `${how}: ${formatNumber(round.stitches)} ${stitch}${round.chains > 0 ? ` and ${counted(round.chains, 'chain')}` : ''}.`,
+  evenly: (stitch: string): string => `${stitch} evenly into the round before`,
   loop: (index: number, all: number): string => `Edge ${index + 1} of ${all}`,
   round: (number: number): string => `Round ${number}`,
   inYarn: (name: string): string => `in ${name}`,

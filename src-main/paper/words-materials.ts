@@ -82,7 +82,7 @@ export function ballSizes(yarns: readonly Yarn[], ball: string): string {
 }
 
 /** How the first round of an edging meets the edge. */
-function firstRoundWords(
+export function firstRoundWords(
   { style, rounds }: EdgingAccount,
   lines: Plan['edgingLines'],
   stitch: string,

@@ -6,6 +6,7 @@ import { Flow } from '../flow'
 import type { Draft, Job } from '../page'
 import { newSheet } from '../page'
 import { Sheet, TYPE } from '../setting'
+import { firstRoundWords } from '../words-materials'
 import { countWords, EDGING_PAGE, edgingAbout, edgingTitle, roundText, setUpWords } from '../words-edging'
 
 const WIDTH = 165
@@ -35,7 +36,9 @@ export function edgingPages(job: Job): Draft[] {
   const several = new Set(edging.rounds.map(({ yarn }) => yarn)).size > 1
   for (const round of plain.slice(0, -1)) {
     const stitch = translateStitch(round.stitch, settled.terms, terms) ?? round.stitch
-    put(EDGING_PAGE.round(round.number), `${EDGING_PAGE.plain(round.number, round, stitch)}.`)
+    const how =
+      round.number === 1 ? firstRoundWords(edging, plan.edgingLines, stitch) : EDGING_PAGE.evenly(stitch)
+    put(EDGING_PAGE.round(round.number), EDGING_PAGE.plain(round, how, stitch))
   }
   for (const [i, loop] of loops.entries()) {
     if (loops.length > 1) {
