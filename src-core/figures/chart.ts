@@ -3,7 +3,7 @@
  * worked behind petals have a drawing of their own, with what carries them in a lighter ink.
  */
 import type { Point } from '../../shared-types/plan'
-import type { Hand } from '../../shared-types/project'
+import type { Hand, SheetStyle } from '../../shared-types/project'
 import type { Beginning } from '../motif/rounds/account'
 import type { LocatedRound } from '../motif/rounds/ground'
 import { beginningInk, ringCount, ringRadius } from './chart/beginning'
@@ -28,9 +28,12 @@ export type { ChartMark } from './chart/marks'
 
 /** What carries a round that is worked behind. */
 export const LIGHTER_INK = '#a3a3a3'
+/** What every other round is drawn in, so that one is told from the next: a blue, without colour a grey (ours). */
+export const SECOND_INK = { colour: '#1f5f99', ink: '#6e6e6e' } as const satisfies Record<SheetStyle, string>
 
 interface ChartOptions {
   readonly hand: Hand
+  readonly style: SheetStyle
   /** Room in mm. */
   readonly width: number
   readonly height: number
@@ -137,12 +140,15 @@ function partFigure(
     draw([beginningInk(beginning, view)], INK)
     items.push(...ringCount(beginning, view))
   }
-  for (const mark of marks) draw([mark.ink], INK)
+  const inkOf = (round: LocatedRound): string =>
+    located.indexOf(round) % 2 === 0 ? INK : SECOND_INK[options.style]
+  for (const mark of marks) draw([mark.ink], inkOf(mark.round))
   const farthest = Math.max(
     ...marks.map((mark) => Math.hypot(mark.top.x - centre.x, mark.top.y - centre.y)),
     view.unit,
   )
-  for (const round of part.rounds) items.push(...numberItems(round, view, ink, farthest, centre))
+  for (const round of part.rounds)
+    items.push(...numberItems(round, view, ink, farthest, centre, inkOf(round)))
   const figure = { width: box.width * scale + 2 * BORDER, height: box.height * scale + 2 * BORDER }
   items.push(...arrowItems(part, view, ink, options.hand))
   return {
@@ -162,6 +168,7 @@ function numberItems(
   ink: Clearance,
   farthest: number,
   centre: Point,
+  colour: string,
 ): FigureItem[] {
   const first = elementsInOrder(round).find((entry) => entry.element.role !== 'travel')
   if (!first) return []
@@ -177,6 +184,7 @@ function numberItems(
     drawText(String(round.round.number), place.x, place.y + drop, NUMBER_TYPE, {
       anchor: 'middle',
       weight: 'bold',
+      colour,
     }),
   )
   return items

@@ -8,6 +8,7 @@ import { workedRounds } from '../../src-core/accounts'
 import { measureWith, readFaces } from './pdf/faces'
 import { writePdf } from './pdf/file'
 import { MARGIN, Sheet, TYPE } from './setting'
+import { figureToSvg } from './svg'
 import { UNTITLED } from './words'
 import { MOTIF_WORDS, partWords } from './words-motif'
 
@@ -26,9 +27,10 @@ interface ChartRequest {
 /** The page as a draw list; null for a motif without rounds that could be placed. */
 function chartPage({ settled, motif, terms }: ChartRequest, measure: MeasureText): Figure | null {
   const { hand } = settled
-  const { located, beginning } = workedRounds(settled, motif)
-  if (!beginning || located.length === 0) return null
-  const figures = chartFigures(located, beginning, { hand, ...ROOM })
+  const drawing = workedRounds(settled, motif).drawing()
+  if (!drawing) return null
+  const { located, beginning } = drawing
+  const figures = chartFigures(located, beginning, { hand, style: settled.sheet.style, ...ROOM })
   const entries = chartKey(located, beginning, { terms: terms ?? settled.sheet.terms, hand })
   const key = chartKeyFigure(entries, KEY_WIDTH, TYPE.table, measure)
   const items: FigureItem[] = []
@@ -55,10 +57,13 @@ function chartPage({ settled, motif, terms }: ChartRequest, measure: MeasureText
 const captionWidth = (captions: boolean, measure: MeasureText): number =>
   captions ? measure(MOTIF_WORDS.part([44, 45], true, true), TYPE.table, 'regular') : 0
 
-/** The charts as draw lists, set in the shipped face. */
-export function chartPages(requests: readonly ChartRequest[]): Figure[] {
-  const measure = measureWith(readFaces())
-  return requests.flatMap((request) => chartPage(request, measure) ?? [])
+/** One chart as an SVG that looks the same everywhere: letters are drawn, the words of its key are read aloud. */
+export function chartSvg(request: ChartRequest, title: string): string {
+  const faces = readFaces()
+  const { located, beginning } = workedRounds(request.settled, request.motif).drawing()!
+  const terms = request.terms ?? request.settled.sheet.terms
+  const key = chartKey(located, beginning, { terms, hand: request.settled.hand }).map(({ words }) => words)
+  return figureToSvg(chartPage(request, measureWith(faces))!, title, faces, key.join('; '))
 }
 
 /** The charts as a PDF, a page for each motif. */

@@ -30,7 +30,7 @@ import { legibleItems } from './pdf/legible'
 import { FOOTER, MARGIN, shorten, TYPE } from './setting'
 import { creditedTitle, footerLeft, footerRight, UNTITLED } from './words'
 
-export { chartPages, renderCharts } from './chart'
+export { chartSvg, renderCharts } from './chart'
 export type { MapPage } from './page'
 export { readFaces } from './pdf/faces'
 export type { Faces } from './pdf/faces'

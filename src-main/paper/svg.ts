@@ -95,9 +95,15 @@ const NAMED_FACE = " font-family=\"'Source Sans 3', 'Source Sans Pro', sans-seri
 
 /**
  * The figure as an SVG document. Without `faces` text is text, for other programs, and the face is named, not
- * embedded; with them its letters are drawn as they are printed. `title` is read aloud in the place of the drawing.
+ * embedded; with them its letters are drawn as they are printed. `title` is read aloud in the place of the
+ * drawing, `description` behind it.
  */
-export function figureToSvg(figure: Figure, title = '', faces: Faces | null = null): string {
+export function figureToSvg(
+  figure: Figure,
+  title = '',
+  faces: Faces | null = null,
+  description = '',
+): string {
   const symbols = figureSymbols(figure)
   const names = new Map(symbols.map((symbol, i) => [symbol, `symbol-${i + 1}`]))
   const writer = new SvgWriter(names, faces)
@@ -113,6 +119,7 @@ export function figureToSvg(figure: Figure, title = '', faces: Faces | null = nu
     '<?xml version="1.0" encoding="UTF-8"?>',
     `<svg xmlns="http://www.w3.org/2000/svg" ${size} ${box}${look}>`,
     ...(title === '' ? [] : [`<title>${escaped(title)}</title>`]),
+    ...(description === '' ? [] : [`<desc>${escaped(description)}</desc>`]),
     ...(definitions.length > 0 ? [`<defs>\n${definitions.join('\n')}\n</defs>`] : []),
     items,
     '</svg>\n',

@@ -10,6 +10,7 @@ import type { Millimetres, Radians } from '../../units/quantity'
 import { MEASURED_SPREAD } from '../constants'
 import { checkRounds, flatnessOf, lieOf } from './checks'
 import { MOST_SYMBOLS } from './constants'
+import { drawingGauge } from './drawing'
 import type { LocatedElement, LocatedRound } from './ground'
 import { layersOf } from './layers'
 import { leafAccount } from './leaf-account'
@@ -33,12 +34,20 @@ export interface RoundsAccount {
   readonly findings: readonly Finding[]
   /** The gauge as the motif's own measures calibrate it. */
   readonly gauge?: ResolvedGauge
-  /** Where every stitch lies, for the chart; empty where nothing could be located. */
+  /** Where every stitch lies; empty where nothing could be located. */
   readonly located: readonly LocatedRound[]
+  /** The same as a chart draws it, with room for every symbol; located when it is asked for, once. Null where there is no chart. */
+  readonly drawing: () => Drawing | null
   /** What the located rounds stand on; null where there is no chart of them. */
   readonly beginning: Beginning | null
   /** The rounds as they were read. */
   readonly read: ReadMotif
+}
+
+/** Rounds in the places of their chart. */
+export interface Drawing {
+  readonly located: readonly LocatedRound[]
+  readonly beginning: Beginning
 }
 
 /** What a motif begins with, as the chart draws it. */
@@ -74,7 +83,7 @@ function makeAccount(motif: RoundsMotif, context: RoundsContext): RoundsAccount 
   if (symbols <= MOST_SYMBOLS) return told
   const values = { symbols: symbols.toLocaleString('en'), most: MOST_SYMBOLS.toLocaleString('en') }
   const none = finding('motif/too-large-for-chart', `motif ${motif.id}`, values, { motif: motif.id })
-  return { ...told, beginning: null, findings: [...told.findings, none] }
+  return { ...told, drawing: () => null, beginning: null, findings: [...told.findings, none] }
 }
 
 /** A chart shows every chain by itself. */
@@ -88,7 +97,14 @@ function accountFor(given: RoundsMotif, context: RoundsContext): RoundsAccount {
   const where = `motif ${motif.id}`
   if (read.worked.length === 0) {
     const none = finding('motif/no-rounds', where, {}, { motif: motif.id })
-    return { account: null, findings: [...read.findings, none], located: [], beginning: null, read }
+    return {
+      account: null,
+      findings: [...read.findings, none],
+      located: [],
+      drawing: () => null,
+      beginning: null,
+      read,
+    }
   }
   const gauge = calibrated(motif, context, read)
   if (read.stemChains > 0) return leafAccount(motif, context, read, gauge)
@@ -122,7 +138,13 @@ function accountFor(given: RoundsMotif, context: RoundsContext): RoundsAccount {
     findings,
   }
   const beginning = { stitchWidth: gauge.width, ringChains: read.ringChains, stem: [], turn: shape.turn }
-  return { account, findings, gauge: own, located, beginning, read }
+  let drawing: Drawing | null = null
+  const draw = (): Drawing => {
+    const roomy = locateAll(read, drawingGauge(gauge, located), null)
+    const { turn } = shapeOf(roomy, gauge, context.hand)
+    return { located: roomy, beginning: { ...beginning, turn } }
+  }
+  return { account, findings, gauge: own, located, drawing: () => (drawing ??= draw()), beginning, read }
 }
 
 /** M3: "rounds 1–2 measure 63.5 mm" scales a rule-of-thumb gauge until those rounds come out right. */

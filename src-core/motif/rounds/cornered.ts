@@ -7,6 +7,7 @@ import { CORNER_LOOP, GROWS, LENGTH_TELLS, PETALS_SPREAD, POINT_LOOP } from './c
 import type { Corner } from './corners'
 import { angleOf, at, heightOf, mean, radiusOf, topWidth } from './ground'
 import type { LocatedRound } from './ground'
+import { isDrawing } from './drawing'
 import { finish } from './finish'
 import { farthest } from './profile'
 
@@ -68,6 +69,7 @@ function apothemOf(
   }
   const base = baseApothem(onto, count, stood)
   const length = wayAlong(round, corners, onto, gauge)
+  if (isDrawing(gauge)) return Math.max(base + height, gauge.reach(round))
   const free = length / around - base - height
   // Petals are spread as far as the round over their tips is long.
   if (onto.petals.length > 0) return Math.min(base + PETALS_SPREAD * free, farthest([onto])) + height

@@ -5,6 +5,7 @@ import type { ResolvedGauge } from '../../stitches/gauge'
 import type { Millimetres, Radians } from '../../units/quantity'
 import { archAt, archBetween, archOfRise, archRise, pressedArch } from './arch'
 import type { Arch } from './arch'
+import { drawnChains, isDrawing } from './drawing'
 import { LONG_LOOP, LOOP_ENDS, LOOPS_APART, LOOPS_LIE, PICOT, TIP_CHAIN } from './constants'
 import {
   angleOf,
@@ -25,6 +26,12 @@ import type { Stem } from './spokes'
 import type { Stood } from './stand'
 
 const TURN = 2 * Math.PI
+/** Chains beside a petal keep so far from its stitches, in stitch widths (by eye). */
+const BESIDE_PETAL = 0.55
+/** A loop that is drawn around what it spans keeps so far outside, in stitch widths (by eye). */
+const AROUND = 0.25
+/** Slip stitches of a petal lie at this share of its loop, so many stitch widths above it (by eye). */
+const LOOP_SLIPS = { share: 0.06, above: 0.4 } as const
 
 /** What shapes a round beside its standing elements. */
 interface Shaping {
@@ -57,7 +64,7 @@ export function finish(
   const before = neighbours(round.elements, uprights, 'before')
   const behind = neighbours(round.elements, uprights, 'behind')
   const pointOf = (element: WorkedElement): Point =>
-    byElement.get(element)?.top ?? slipPoint(element, onto, gauge)
+    byElement.get(element)?.top ?? slipPoint(element, onto, gauge, round)
   round.elements.forEach((element, i) => {
     const entry = byElement.get(element)
     const stem = stems.get(element)
@@ -65,7 +72,7 @@ export function finish(
     else if (stem)
       elements.push({ element, base: stem.from, top: stem.tip, chain: stem.chain, end: stem.tip })
     else if (isSlip(element)) {
-      const point = slipPoint(element, onto, gauge)
+      const point = slipPoint(element, onto, gauge, round)
       elements.push({ element, base: point, top: point, chain: [] })
     } else if (element.role === 'space') {
       const previous = before[i]
@@ -73,17 +80,35 @@ export function finish(
       if (!previous || !next) return
       const from = pointOf(previous)
       const to = pointOf(next)
-      const hanging = archBetween(from, to, element.count * gauge.width)
+      const within = element.group >= 0 && inOneGroup(element, previous, next)
+      if (within && isSlip(previous) !== isSlip(next)) {
+        elements.push(
+          edgeOfPetal(
+            element,
+            from,
+            to,
+            isSlip(previous),
+            byElement.get(isSlip(previous) ? next : previous)?.base,
+            gauge,
+          ),
+        )
+        return
+      }
+      const tip = within && !isSlip(previous)
+      const chains = tip ? element.count : drawnChains(gauge, round, element)
+      const hanging = clearOf(archBetween(from, to, chains * gauge.width), gauge)
       const room = (TURN * (radiusOf(middleOf(from, to)) + hanging.length / 4)) / Math.max(1, loops)
       const arch = pressedArch(hanging, room)
-      const tip = element.group >= 0 && inOneGroup(element, previous, next)
       // Short spaces lie between stitches that stand apart anyway; a loop has to span what it spans.
       if (!tip && !cornered && element.count >= 3) tight = Math.max(tight, arch.chord - arch.length)
       const outward = at(1, angleOf(middleOf(from, to)))
       const raised = tip && (sizes.get(element.group) ?? 0) > 2
       const rise = raised ? TIP_CHAIN * element.count * gauge.width : tip ? 0 : archRise(arch)
       const middle = middleOf(from, to)
-      const far = (tip ? mean([radiusOf(from), radiusOf(to)]) : radiusOf(middle)) + rise
+      const ends = [radiusOf(from), radiusOf(to)]
+      // Where a drawing has symbols beside each other, none begins below the top of its neighbour.
+      const level = isDrawing(gauge) ? Math.max(...ends) : mean(ends)
+      const far = (tip ? level : radiusOf(middle)) + rise
       const apex = at(far, angleOf(middle))
       const drawn = tip ? archOfRise(from, to, rise) : arch
       arches.set(element.index, { arch: tip ? drawn : arch, tip, apex })
@@ -131,10 +156,62 @@ export function finish(
 
 const isSlip = (element: WorkedElement): boolean => element.role === 'slip'
 
+/** Chains beside the stitches of a petal go up from its slip stitch as far as the petal's edge. */
+function edgeOfPetal(
+  element: WorkedElement,
+  from: Point,
+  to: Point,
+  up: boolean,
+  foot: Point | undefined,
+  gauge: ResolvedGauge,
+): LocatedElement {
+  const [slip, top] = up ? [from, to] : [to, from]
+  const base = foot ?? slip
+  const away = Math.hypot(slip.x - base.x, slip.y - base.y) || 1
+  const aside = (BESIDE_PETAL * gauge.width) / away
+  const end = { x: top.x + (slip.x - base.x) * aside, y: top.y + (slip.y - base.y) * aside }
+  const chain = Array.from({ length: element.count }, (_, k) => {
+    const share = (k + 1) / (element.count + 0.5)
+    return between(slip, end, up ? share : 1 - share)
+  })
+  return { element, base: from, top: up ? end : to, chain, end: up ? end : to }
+}
+
+/** A loop that would be drawn across what it spans is drawn around it. */
+function clearOf(arch: Arch, gauge: ResolvedGauge): Arch {
+  if (!isDrawing(gauge)) return arch
+  const { from, to } = arch
+  const sag = mean([radiusOf(from), radiusOf(to)]) - radiusOf(middleOf(from, to))
+  const least = sag + AROUND * gauge.width
+  return sag > AROUND * gauge.width && archRise(arch) < least ? archOfRise(from, to, least) : arch
+}
+
+/** Slip stitches of a petal lie at the ends of its loop. */
+function slipOnLoop(
+  element: WorkedElement,
+  arch: Arch,
+  round: WorkedRound,
+  gauge: ResolvedGauge,
+): Point | null {
+  const own = round.elements.filter((each) => each.group === element.group && isUpright(each))
+  if (own.length === 0) return null
+  const share = element.index < own[0]!.index ? LOOP_SLIPS.share : 1 - LOOP_SLIPS.share
+  const { point, normal } = archAt(arch, share, at(1, angleOf(middleOf(arch.from, arch.to))))
+  const up = LOOP_SLIPS.above * gauge.width
+  return { x: point.x + normal.x * up, y: point.y + normal.y * up }
+}
+
 /** A slip stitch lies in its place, a little higher. */
-export function slipPoint(element: WorkedElement, onto: LocatedRound | null, gauge: ResolvedGauge): Point {
+export function slipPoint(
+  element: WorkedElement,
+  onto: LocatedRound | null,
+  gauge: ResolvedGauge,
+  round?: WorkedRound,
+): Point {
   const place = element.into[0]
   const seat = place && onto && place.round === onto.round.index ? onto.seats[place.index] : null
+  const onLoop = seat?.arch && !seat.tip && round ? slipOnLoop(element, seat.arch, round, gauge) : null
+  if (onLoop) return onLoop
   const point = seat?.point ?? { x: 0, y: -1 }
   return at(radiusOf(point) + gauge.height('sl st'), angleOf(point))
 }

@@ -83,7 +83,14 @@ export function leafAccount(
     stem: stemPoints(read.stemChains, gauge.width),
     turn: 0,
   }
-  return { account, findings: read.findings, located, beginning, read }
+  return {
+    account,
+    findings: read.findings,
+    located,
+    drawing: () => ({ located, beginning }),
+    beginning,
+    read,
+  }
 }
 
 interface LeafSize {

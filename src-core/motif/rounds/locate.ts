@@ -10,6 +10,7 @@ import { locateAsides } from './asides'
 import { CHAINS_PRESS } from './constants'
 import { locateCornered } from './cornered'
 import { cornersOf, stackOf } from './corners'
+import { drawnWidth, isDrawing } from './drawing'
 import { finish, slipPoint } from './finish'
 import { angleOf, at, heightOf, isUpright, mean, radiusOf, seatOf, topWidth } from './ground'
 import type { LocatedElement, LocatedRound } from './ground'
@@ -69,7 +70,9 @@ function standOnSeats(round: WorkedRound, before: readonly LocatedRound[], gauge
 
 /** A plain round's tops spread evenly, and stand out a little when there are too many of them (M7). */
 function evenOut(round: WorkedRound, stood: Stood[], gauge: ResolvedGauge): Stood[] {
-  const widths = round.elements.map((element) => topWidth(element, gauge))
+  const widths = round.elements.map((element) =>
+    element.role === 'space' ? drawnWidth(gauge, round, element) * gauge.width : topWidth(element, gauge),
+  )
   const total = widths.reduce((sum, width) => sum + width, 0)
   const base = mean(stood.map((entry) => radiusOf(entry.base)))
   const height = mean(stood.map((entry) => heightOf(entry.element, gauge)))
@@ -77,7 +80,9 @@ function evenOut(round: WorkedRound, stood: Stood[], gauge: ResolvedGauge): Stoo
   if (!level) return stood
   // Chains between stitches lie slack before they press.
   const chains = round.elements.reduce((sum, { role }, i) => sum + (role === 'space' ? widths[i]! : 0), 0)
-  const extra = overfull(total - (1 - CHAINS_PRESS) * chains, base, height)
+  const extra = isDrawing(gauge)
+    ? Math.max(0, gauge.reach(round) - base - height)
+    : overfull(total - (1 - CHAINS_PRESS) * chains, base, height)
   const spaces = round.elements.some((element) => element.role === 'space')
   let walked = 0
   const start = angleOf(stood[0]?.top ?? { x: 0, y: -1 })

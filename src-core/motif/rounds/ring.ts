@@ -3,6 +3,7 @@ import type { WorkedElement, WorkedRound } from '../../notation/worked'
 import type { ResolvedGauge } from '../../stitches/gauge'
 import type { Millimetres, Radians } from '../../units/quantity'
 import { OVERFULL_FROM, OVERFULL_MOST, OVERFULL_SHARE, RING_GIVES } from './constants'
+import { isDrawing } from './drawing'
 import { at, heightOf, isUpright, mean, topWidth } from './ground'
 import type { Stem } from './spokes'
 import type { Stood } from './stand'
@@ -52,7 +53,10 @@ export function standOnRing(round: WorkedRound, gauge: ResolvedGauge, ringChains
   const slips = elements.filter(isSlip).length
   const height = mean(upright.map((element) => heightOf(element, gauge)))
   const ring = (ringChains * gauge.width) / TURN
-  const inner = Math.min((1 + RING_GIVES) * ring, Math.max(ring, total / TURN - height))
+  const needed = Math.max(ring, total / TURN - height)
+  const inner = isDrawing(gauge)
+    ? Math.max(needed, gauge.reach(round) - height)
+    : Math.min((1 + RING_GIVES) * ring, needed)
   const extra = upright.length > 0 ? overfull(total, inner, height) : 0
   const slipRadius = Math.max(inner, (slips * SLIP_ROOM * gauge.width) / TURN) + gauge.height('sl st')
   const first = elements.findIndex(inRing)

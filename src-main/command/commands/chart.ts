@@ -53,12 +53,12 @@ export const addChart: AddCommand = (program, around, end) => {
         return end(EXIT.projectErrors)
       }
       // Loaded only here: the text face and the PDF writer are the largest part of the program.
-      const { chartPages, figureToSvg, renderCharts } = await import('../../paper')
+      const { chartSvg, renderCharts } = await import('../../paper')
       const requests = drawable.map((motif) => ({ settled: made, motif, terms: options.terms }))
       const title = `${drawable[0]!.name ?? drawable[0]!.id}: symbol chart`
       const content =
         ending === '.svg'
-          ? new TextEncoder().encode(figureToSvg(chartPages(requests)[0]!, title))
+          ? new TextEncoder().encode(chartSvg(requests[0]!, title))
           : await renderCharts(requests, { date: around.now(), version })
       await writeOut(options.out, content)
       around.out(`Wrote ${options.out}: ${drawable.map((motif) => motif.name ?? motif.id).join(', ')}\n`)

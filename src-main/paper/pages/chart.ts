@@ -14,8 +14,9 @@ const CAPTION = Sheet.line(TYPE.table) + 2
 /** Puts the chart below what stands there, or on pages of its own. */
 export function setChart(job: Job, flow: Flow, motif: RoundsMotif): void {
   const { hand } = job.settled
-  const { located: rounds, beginning } = workedRounds(job.settled, motif)
-  if (!beginning || rounds.length === 0) return
+  const drawing = workedRounds(job.settled, motif).drawing()
+  if (!drawing) return
+  const { located: rounds, beginning } = drawing
   const { sheet } = flow
   const head = Sheet.line(TYPE.heading) + 1.6
   const advice = beginning.stem.length > 0 ? MOTIF_WORDS.leafAdvice : MOTIF_WORDS.chartAdvice(hand)
@@ -23,6 +24,7 @@ export function setChart(job: Job, flow: Flow, motif: RoundsMotif): void {
   const width = sheet.inner - KEY_WIDTH - GAP
   const figures = chartFigures(rounds, beginning, {
     hand,
+    style: job.style,
     width,
     height: sheet.bottom - sheet.top - head - intro - CAPTION,
   })

@@ -116,12 +116,12 @@ export const CHARTED = [
   POSTS,
 ]
 
-/** A motif's rounds where the model puts them. */
+/** A motif's rounds where its chart has them. */
 export function locate(
   motif: RoundsMotif,
   hand: Hand = 'right',
 ): { located: readonly LocatedRound[]; beginning: Beginning } {
-  const { located, beginning } = roundsAccount(motif, { hand, terms: 'US', growth: 0 })
-  if (!beginning) throw new Error(`${motif.id} has no rounds`)
-  return { located, beginning }
+  const drawing = roundsAccount(motif, { hand, terms: 'US', growth: 0 }).drawing()
+  if (!drawing) throw new Error(`${motif.id} has no rounds`)
+  return drawing
 }

@@ -1,15 +1,17 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
-import type { Project, RoundsMotif } from '../../../shared-types/project'
+import type { Project, RoundsMotif, SheetStyle } from '../../../shared-types/project'
 import {
   chartFigures,
   chartKey,
   chartKeyFigure,
   chartParts,
   LIGHTER_INK,
+  SECOND_INK,
 } from '../../../src-core/figures/chart'
 import type { ChartFigure } from '../../../src-core/figures/chart'
 import { flattenPath } from '../../../src-core/figures/chart/flatten'
+import { INK } from '../../../src-core/figures/figure'
 import { SMALLEST_TYPE } from '../../../src-core/figures/lettering'
 import { CHARTED, FIVE, HEXAGON, LAYERED, LEAF, locate, PICOTS, POSTS, SAMPLER } from './chart-motifs'
 import { crossings } from './crossings'
@@ -31,9 +33,13 @@ function examplesInRounds(): RoundsMotif[] {
 }
 
 const ROOM = { width: 186, height: 200 }
-const draw = (motif: (typeof CHARTED)[number], hand: 'left' | 'right' = 'right'): ChartFigure[] => {
+const draw = (
+  motif: (typeof CHARTED)[number],
+  hand: 'left' | 'right' = 'right',
+  style: SheetStyle = 'colour',
+): ChartFigure[] => {
   const { located, beginning } = locate(motif, hand)
-  return chartFigures(located, beginning, { ...ROOM, hand })
+  return chartFigures(located, beginning, { ...ROOM, hand, style })
 }
 const plainMeasure = (text: string, size: number): number => text.length * size * 0.17
 
@@ -130,7 +136,8 @@ describe('the symbol chart', () => {
     const y = tips.reduce((sum, mark) => sum + mark.top.y, 0) / 5
     const far = (mark: (typeof last)[number]) => Math.hypot(mark.top.x - x, mark.top.y - y)
     const valleys = last.filter((mark) => mark.element.stitch === 'sc')
-    expect(Math.min(...tips.map(far))).toBeGreaterThan(1.4 * Math.max(...valleys.map(far)))
+    // A drawing opens the middle: petals stand out by stitches, not by a share of it.
+    expect(Math.min(...tips.map(far))).toBeGreaterThan(Math.max(...valleys.map(far)) + 2 * part.unit)
     const top = tips.reduce((best, mark) => (mark.top.y < best.top.y ? mark : best))
     expect(Math.abs(top.top.x - x)).toBeLessThan(0.5)
   })
@@ -222,6 +229,28 @@ describe('the symbol chart', () => {
   it('the number of chains stands in a ring that has room for it', () => {
     const middle = record(draw(PICOTS)[0]!).texts.filter((text) => text.weight === 'regular')
     expect(middle.map((text) => text.text)).toEqual(['8'])
+  })
+
+  it('tells alternate rounds apart, by colour or by grey, and their numbers with them', () => {
+    for (const style of ['colour', 'ink'] as const) {
+      const { paths, texts } = record(draw(PICOTS, 'right', style)[0]!)
+      const inks = new Set(paths.flatMap(({ paint }) => paint.stroke ?? []))
+      expect(inks).toContain(SECOND_INK[style])
+      const numbers = texts.filter((text) => text.weight === 'bold')
+      expect(numbers.map((text) => text.colour)).toEqual([INK, SECOND_INK[style], INK, SECOND_INK[style]])
+    }
+  })
+
+  it.each(CHARTED)('$id: the stitches of a round stand at even distances, however it is worked', (motif) => {
+    for (const { round, elements, petals, corners } of locate(motif).located) {
+      const upright = elements.filter(({ element, chain }) => element.standing && chain.length === 0)
+      const level = round.elements.every(({ role, stitch }) => role !== 'space' && stitch !== 'tr')
+      const feet = new Set(upright.map(({ element }) => element.into[0]?.kind))
+      if (!level || petals.length > 0 || corners > 0 || upright.length < 6 || feet.has('chain')) continue
+      const turns = upright.map(({ top }) => Math.atan2(top.x, -top.y)).sort((one, other) => one - other)
+      const gaps = turns.map((turn, i) => (turns[i + 1] ?? turns[0]! + 2 * Math.PI) - turn)
+      expect(Math.max(...gaps) / Math.min(...gaps)).toBeLessThan(1.5)
+    }
   })
 
   it.each([FIVE, LEAF])('$id as it was looked at', (motif) => {

@@ -76,7 +76,12 @@ describe('hostile rounds', () => {
         expect(points.every(({ x, y }) => Number.isFinite(x) && Number.isFinite(y))).toBe(true)
         if (!beginning || located.length === 0) return
         chartKey(located, beginning, { terms: 'UK', hand: 'left' })
-        for (const figure of chartFigures(located, beginning, { hand: 'right', width: 130, height: 130 }))
+        for (const figure of chartFigures(located, beginning, {
+          hand: 'right',
+          style: 'ink',
+          width: 130,
+          height: 130,
+        }))
           expect(Number.isFinite(figure.width) && Number.isFinite(figure.height)).toBe(true)
       }),
       { numRuns: 500, seed: 20261125 },

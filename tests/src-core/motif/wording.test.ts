@@ -23,7 +23,7 @@ function told(rounds: readonly string[], foundation: RoundsMotif['foundation'] =
     growth: 0,
   })
   expect(findings.filter((entry) => entry.severity === 'error')).toEqual([])
-  const chart = chartFigures(located, beginning!, { hand: 'right', width: 170, height: 170 })
+  const chart = chartFigures(located, beginning!, { hand: 'right', style: 'ink', width: 170, height: 170 })
   return {
     shape: account!.shape,
     petals: account!.petals,

@@ -155,7 +155,12 @@ describe('texts of the grammar with wild numbers', () => {
               expect(Number.isFinite(x) && Number.isFinite(y)).toBe(true)
           if (!beginning) return
           chartKey(located, beginning, { terms, hand: 'left' })
-          for (const figure of chartFigures(located, beginning, { hand: 'right', width: 130, height: 130 }))
+          for (const figure of chartFigures(located, beginning, {
+            hand: 'right',
+            style: 'ink',
+            width: 130,
+            height: 130,
+          }))
             expect(Number.isFinite(figure.width) && Number.isFinite(figure.height)).toBe(true)
         },
       ),

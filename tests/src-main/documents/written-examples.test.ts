@@ -32,7 +32,7 @@ describe('examples in written rounds', () => {
     for (const hand of ['left', 'right'] as const) {
       const { located, beginning, findings } = workedRounds({ ...given.project, hand }, given.motif)
       expect(findings).toEqual([])
-      const figures = chartFigures(located, beginning!, { hand, width: 186, height: 240 })
+      const figures = chartFigures(located, beginning!, { hand, style: 'ink', width: 186, height: 240 })
       expect(figures.flatMap((figure) => crossings(figure))).toEqual([])
       for (const { unit } of figures) expect(unit).toBeGreaterThan(3)
     }

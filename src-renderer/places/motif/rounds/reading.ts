@@ -4,7 +4,7 @@ import type { MotifAccount } from '../../../../shared-types/plan'
 import type { Project, RoundsMotif, Terms } from '../../../../shared-types/project'
 import { workedRounds } from '../../../../src-core/accounts'
 import { toldTo } from '../../../../src-core/findings/finding'
-import type { Beginning } from '../../../../src-core/motif/rounds/account'
+import type { Drawing } from '../../../../src-core/motif/rounds/account'
 import { LIE_WORDS } from '../../../../src-core/figures/words'
 import { lieOf } from '../../../../src-core/motif/rounds/checks'
 import type { LocatedRound } from '../../../../src-core/motif/rounds/ground'
@@ -47,7 +47,8 @@ export interface Entry {
 export interface RoundsReading {
   readonly account: MotifAccount | null
   readonly located: readonly LocatedRound[]
-  readonly beginning: Beginning | null
+  /** The rounds where their chart has them; null where there is none. */
+  readonly drawing: () => Drawing | null
   readonly entries: readonly Entry[]
   /** Findings on no round in particular. */
   readonly general: readonly Finding[]
@@ -108,7 +109,7 @@ export function readForEditor(motif: RoundsMotif, project: Project): RoundsReadi
   return {
     account: told.account,
     located: told.located,
-    beginning: told.beginning,
+    drawing: told.drawing,
     entries,
     general,
     tree,
