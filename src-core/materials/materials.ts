@@ -156,6 +156,20 @@ function useEdging(
   return { ...work, sections: sections.length }
 }
 
+/** Yarn of a motif by a calibration, as far as the stitch model tells it: what was weighed or unravelled stays. */
+function calibratedYarn(yarn: MotifYarn, { calibrated, factor, spread: half }: Calibration): MotifYarn {
+  if (!calibrated || !yarn.slots.some(({ source }) => source === 'stitches')) return yarn
+  const slots = yarn.slots.map((slot) => {
+    if (slot.source !== 'stitches') return slot
+    const { expected, high } = slot.amount
+    const own = high / expected - 1
+    // Without a gauge of its own a motif stays as unsure as it was.
+    const isRough = own > MATERIAL_CONSTANTS.modelSpread + 1e-9
+    return { ...slot, amount: spread(expected * factor, isRough ? own : half) }
+  })
+  return { ...yarn, slots }
+}
+
 /** What a project takes: yarn by colour with ranges, the edging round by round, ends, time, and findings. */
 export function materials(input: MaterialsInput): Materials {
   const { basis, motif, account, gauge } = input
@@ -164,7 +178,12 @@ export function materials(input: MaterialsInput): Materials {
   const own: Piece | undefined = motif ? { motif, account, counts: input.counts } : undefined
   const pieces = [...(own ? [own] : []), ...(input.others ?? [])]
 
-  const yarns = pieces.map((piece) => motifYarn(piece.motif, piece.account, `motif ${piece.motif.id}`))
+  const told = pieces.map((piece) => motifYarn(piece.motif, piece.account, `motif ${piece.motif.id}`))
+  // What is left of a work is edged and joined as the whole of it is.
+  const main = mainColourway(basis, own && { ...own, counts: input.whole ?? own.counts })
+  const calibration = calibrate(basis.yarns, motif, account, told[0] ?? NO_YARN, main, basis.allowance.tail)
+  // The same hand works fillers and further motifs.
+  const yarns = told.map((yarn, index) => (own && index === 0 ? yarn : calibratedYarn(yarn, calibration)))
   let ends = 0
   let without = 0
   pieces.forEach((piece, index) => {
@@ -179,9 +198,6 @@ export function materials(input: MaterialsInput): Materials {
     findings.push(finding('yarn/no-colourway', 'colourways', { motifs: formatNumber(without) }))
   }
 
-  // What is left of a work is edged and joined as the whole of it is.
-  const main = mainColourway(basis, own && { ...own, counts: input.whole ?? own.counts })
-  const calibration = calibrate(basis.yarns, motif, account, yarns[0] ?? NO_YARN, main, basis.allowance.tail)
   if (calibration.refused !== null && motif) {
     const percent = formatNumber(calibration.refused * 100)
     findings.push(
