@@ -1,6 +1,6 @@
 /** The account of a round: what it makes, uses and leaves, and the checks of a tech editor (M5, M6). */
 import type { StitchKey } from '../stitches/table'
-import { amountWords } from './resources'
+import { amountWords } from './laps'
 import { SKIPPED, TRAVELLED } from './source'
 import type { Source } from './source'
 import { spaceKey } from './state'

@@ -21,6 +21,8 @@ interface Amount {
   readonly said: RepeatClause['said']
   readonly lastCount: number
   readonly around: boolean
+  /** "across to next corner". */
+  readonly toCorner: boolean
 }
 
 const MARKS_TIMES = new Set(['x', '×', '✕', '✖'])
@@ -49,6 +51,7 @@ export function readAmount(reader: Reader, plainNumber = false): Amount | null {
       said: said === 'plain' && skipInAll(reader) ? 'in-all' : said,
       lastCount,
       around: amount === null,
+      toCorner: false,
     })
     reader.skip('another', 'a')
     if (reader.seesAny(MARKS_TIMES)) {
@@ -81,7 +84,7 @@ export function readAmount(reader: Reader, plainNumber = false): Amount | null {
     if (reader.skip('around', 'across', 'round')) {
       reader.skip('the')
       reader.skip('rnd', 'round', 'row', 'ring')
-      if (!reader.sees('to', 'last') && !reader.sees('to', 'within')) return done(null, 'plain')
+      if (!reader.sees('to')) return done(null, 'plain')
     }
     if (reader.skip('to', 'until')) {
       reader.skip('within')
@@ -93,6 +96,12 @@ export function readAmount(reader: Reader, plainNumber = false): Amount | null {
         }
         return done(null, 'plain')
       }
+      const corner = reader.attempt(() => {
+        while (reader.skip('next', 'first', 'last', 'following', 'foll', 'same')) continue
+        const noun = readNoun(reader)
+        return noun?.kind === 'corner' || (noun?.kind === 'space' && noun.corner) ? noun : null
+      })
+      if (corner) return { ...done(null, 'plain'), toCorner: true }
       const last = reader.skip('last', 'final')
       const left = reader.number() ?? (last ? 1 : null)
       if (left === null) return null
@@ -219,6 +228,7 @@ export function readRepeatClause(reader: Reader, sequence: SequenceReader): Repe
       said: 'plain' as const,
       lastCount: 0,
       around: true,
+      toCorner: false,
     }
     if (reader.tokens[reader.at - 1]?.key === ',') reader.at--
     const amountSpan = reader.at > amountStart ? reader.span(amountStart) : reader.span(start)
@@ -227,6 +237,7 @@ export function readRepeatClause(reader: Reader, sequence: SequenceReader): Repe
       amount: amount.amount,
       said: amount.said,
       lastCount: amount.lastCount,
+      toCorner: amount.toCorner,
       endAtDouble: end?.atDouble ?? false,
       ending: end?.ending ?? null,
       amountSpan,

@@ -37,6 +37,7 @@ function groupOf(bare: readonly Item[], last: WorkItem): GroupItem {
     place: last.place,
     times: null,
     around: false,
+    toCorner: false,
     lastCount: 0,
     start: first.start,
     end: last.end,

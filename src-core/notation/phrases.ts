@@ -96,6 +96,7 @@ function wrapTimes(reader: Reader, start: number, item: Item): Item {
     place: null,
     times: amount.amount,
     around: amount.around,
+    toCorner: amount.toCorner,
     lastCount: amount.lastCount,
     ...reader.span(start),
   }

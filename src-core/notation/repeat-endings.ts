@@ -1,6 +1,17 @@
 /** How the last repeat differs: cut at `**`, put differently, or closed over the first stitch. */
-import { upToDouble } from './need'
 import type { Item, StarItem } from './tree'
+
+/** How often a star runs in all, where it says so; null where it goes around. */
+export function starTimes({ repeat, closed }: StarItem): number | null {
+  if (!repeat || repeat.amount === null) return null
+  return closed || repeat.said === 'in-all' ? repeat.amount : repeat.amount + 1
+}
+
+/** Items up to `**`; null where it is not set. */
+function upToDouble(items: readonly Item[]): readonly Item[] | null {
+  const at = items.findIndex((item) => item.type === 'double')
+  return at < 0 ? null : items.slice(0, at)
+}
 
 /** Whether an item makes or takes anything. */
 export const works = (item: Item): boolean =>

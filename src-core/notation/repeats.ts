@@ -1,15 +1,17 @@
 /** Repeats: how often a part goes into the round, what one takes, and how the last one ends. */
 import { counted, plural } from '../figures/words'
 import { LIMITS } from './limits'
-import { needOf, needOfPlace, starTimes } from './need'
-import { endsInFirst, endsWithSingle, lastItems, works } from './repeat-endings'
-import { amountWords, freeOf, partSource, resources, unitOf } from './resources'
-import { SKIPPED, TRAVELLED } from './source'
+import { forkWork } from './fork'
+import { amountWords, errorsOf, kindsOf, landmarksIn, lapOf, placeParts, sweeps, unitOf } from './laps'
+import type { Lap } from './laps'
+import { endsInFirst, endsWithSingle, lastItems, starTimes, works } from './repeat-endings'
+import { SKIPPED, TRAVELLED, WORKED, cornerPlaces } from './source'
+import { chainsOf, spaceKey } from './state'
 import type { Source } from './source'
 import type { ItemRunner } from './stitching'
 import type { Span } from './tokens'
 import type { GroupItem, Item, Place, RepeatClause, StarItem } from './tree'
-import { report, spend } from './work'
+import { baseSource, report, sourceOf, spend } from './work'
 import type { Work } from './work'
 
 interface AroundPart {
@@ -17,6 +19,8 @@ interface AroundPart {
   readonly items: readonly Item[]
   readonly place: Place | null
   readonly lastCount: number
+  /** "across to next corner". */
+  readonly toCorner: boolean
   readonly rest: readonly Item[]
 }
 
@@ -34,125 +38,262 @@ function lastBody(work: Work, star: StarItem): readonly Item[] {
   return star.items
 }
 
+/** What of a kind is still free in the round that a lap is worked in. */
+function freeOf(source: Source, kind: string, lap: Lap, items: readonly Item[]): number {
+  if (kind === 'gap') return source.gapUsed.length - source.gapsTaken
+  if (kind !== 'st') return source.free('space', (place) => place.chains === chainsOf(kind))
+  if (lap.slips > 0) return source.free('slip')
+  const parts = [...placeParts(items)]
+  const names = parts.map(({ noun }) => (noun.kind === 'stitch' ? noun.name : null))
+  const unworked = parts.some((part) => part.unworked)
+  const named = (stitch: string | null) =>
+    stitch === null || names.some((name) => name?.form === 'plain' && name.stitch === stitch)
+  const any =
+    names.length === 0 ||
+    names.some((name) => name?.form !== 'plain') ||
+    items.some(isBare) ||
+    !source.places.some((place) => place.kind === 'stitch' && named(place.stitch))
+  const open = (index: number) => !unworked || (source.state.touched[index] ?? 0) < WORKED
+  return source.free('stitch', (place, index) => (any || named(place.stitch)) && open(index))
+}
+
+const isBare = (item: Item): boolean =>
+  (item.type === 'work' && item.place === null) ||
+  ('items' in item && item.type !== 'placed' && !('place' in item && item.place) && item.items.some(isBare))
+
+/** Whether nothing is left over of what a part works into. */
+function comesOut(
+  work: Work,
+  before: Work,
+  source: Source,
+  lap: Lap,
+  lastCount: number,
+  overlaps: boolean,
+): boolean {
+  const worked = work.sources.get(source.state)
+  if (!worked || work.open) return false
+  const over = worked.over - (before.sources.get(source.state)?.over ?? 0)
+  if (over > (overlaps ? 1 : 0)) return false
+  if (overlaps) return over === 1 && work.elements[work.elements.length - 1]?.role === 'slip'
+  if (errorsOf(work) > errorsOf(before)) return false
+  if (lap.spaces.size === 0 && lap.gaps === 0) {
+    const left = lap.slips > 0 ? worked.free('slip') : worked.free('stitch')
+    return left === 0 || left === lastCount
+  }
+  if (lap.gaps > 0 && lap.spaces.size === 0) return worked.gapsTaken === worked.gapUsed.length
+  return worked.places.every(
+    (place, at) =>
+      place.kind !== 'space' || worked.used[at]! > TRAVELLED || !lap.spaces.has(spaceKey(place.chains)),
+  )
+}
+
+/** How often a part goes so that the round comes out even, tried on forks; null where no number of laps does. */
+function lapsThatFit(work: Work, part: AroundPart, laps: Laps, lap: Lap, run: ItemRunner): number | null {
+  const { source } = lap
+  if (!source) return null
+  const most = source.places.length + source.gapUsed.length + 1
+  const over = source.over
+  let trial = lap.after
+  let times = 1
+  const before = work.sources.get(source.state)?.over ?? 0
+  if (over > before) times = 0
+  while (times > 0 && times < most) {
+    const now = trial.sources.get(source.state)!
+    const used = usedCount(now)
+    run(trial, laps.body)
+    if (now.over > before || trial.open) break
+    if (usedCount(now) === used) return null
+    times++
+  }
+  // "*Ch 9, sl st in same st, sl st in next st": the last one closes where the first began.
+  const chained = [...placeParts(laps.body)][0]?.which === 'same' && work.first === null
+  for (const count of [...(chained ? [times + 1] : []), times, times + 1, times - 1, times - 2]) {
+    if (count < 1 || count > LIMITS.repeats) continue
+    trial = forkWork(work)
+    for (let at = 1; at < count; at++) run(trial, laps.body)
+    runLast(trial, laps.body, laps.last, run)
+    const { repeated } = trial
+    trial.repeated = Math.max(0, repeated - 1)
+    run(trial, part.rest)
+    if (comesOut(trial, work, source, lap, part.lastCount, chained && count > times)) return count
+  }
+  return lap.after.picked && !work.picked && times > 0 ? times : null
+}
+
+const usedCount = (source: Source): number =>
+  source.count('stitch', SKIPPED) + source.count('space', SKIPPED) + source.count('slip', SKIPPED) + source.gapsTaken
+
+interface Laps {
+  readonly body: readonly Item[]
+  readonly last: readonly Item[]
+}
+
+/** "[…] across to next corner": as often as what lies before the corner allows. */
+function runToCorner(work: Work, part: AroundPart, laps: Laps, lap: Lap, run: ItemRunner): void {
+  const { source } = lap
+  const [kind] = kindsOf(lap)
+  const base = baseSource(work)
+  if (!source || kind === undefined || !base) return
+  const corners = cornerPlaces(base)
+  const wanted = kind === 'st' ? 'stitch' : 'space'
+  const ahead = base.untilNext(
+    (place, at) =>
+      place.kind === wanted && !corners.has(at) && (kind === 'st' || lap.spaces.has(spaceKey(place.chains))),
+    (_, at) => corners.has(at),
+  )
+  const unit = kind === 'st' ? lap.stitches : [...lap.spaces.values()].reduce((sum, count) => sum + count, 0)
+  if (ahead % unit !== 0) {
+    const times = Math.floor(ahead / unit)
+    const values = {
+      unit: amountWords(unit, kind),
+      available: amountWords(ahead, kind),
+      times: counted(times, 'repeat'),
+      over: amountWords(ahead - times * unit, kind),
+    }
+    report(work, 'rounds/repeat-does-not-fit', bodySpan(part.item), values, String(part.item.start))
+  }
+  runLaps(work, part, laps.body, laps.body, Math.floor(ahead / unit), run)
+}
+
 /** Repeats a part as often as the round before allows. */
 export function runAround(work: Work, part: AroundPart, run: ItemRunner, star: StarItem | null = null): void {
-  const body = part.items
-  const bodies = part.place ? [{ ...(part.item as GroupItem), times: null, around: false }] : body
-  const need = needOf(body, part.place !== null)
-  if (part.place) needOfPlace(need, part.place)
-  const source = partSource(work, bodies)
-  const ending = star ? lastBody(work, star) : bodies
+  const body = part.place
+    ? [{ ...(part.item as GroupItem), times: null, around: false, toCorner: false }]
+    : part.items
+  const last = star ? lastBody(work, star) : body
+  const laps = { body, last }
   const once = () => {
-    run(work, ending)
+    run(work, last)
     work.repeats.set(part.item, 1)
   }
-  if (!source || source.state.unknown) {
-    if (source?.state.unknown) work.open = true
-    else if (work.base.kind === 'ring') {
-      report(work, 'rounds/repeat-stands-still', bodySpan(part.item), {}, String(part.item.start))
-      work.open = true
-    }
-    return once()
-  }
-  if (need.dynamic || need.landmarks > 0) return simulate(work, part, bodies, ending, source, run)
-  const found = resources(source, need)
-  if (found.length === 0) {
+  const standsStill = () => {
     report(work, 'rounds/repeat-stands-still', bodySpan(part.item), {}, String(part.item.start))
+    work.open = true
+    once()
+  }
+  const lap = lapOf(work, body, run)
+  const { source } = lap
+  if (source?.state.unknown) {
     work.open = true
     return once()
   }
-  const tail = needOf(part.rest)
-  const last = needOf(ending)
-  let times: number | null = null
-  for (const { kind, unit, free } of found) {
-    // A space that is not there at all is a finding of its own.
-    if (kind !== 'st' && kind !== 'gap' && free === 0) {
-      run(work, bodies)
-      if (work.open) return
-      continue
-    }
+  if (!source) return work.base.kind === 'ring' ? standsStill() : once()
+  const kinds = kindsOf(lap)
+  // What is asked for and not there is a finding of its own.
+  if (lap.after.open && !work.open) return once()
+  if (kinds.length === 0) return standsStill()
+  if (part.toCorner) return runToCorner(work, part, laps, lap, run)
+  const fits = lapsThatFit(work, part, laps, lap, run)
+  if (fits !== null) return runLaps(work, part, body, last, fits, run)
+  // The lap may have changed what it was tried on: where nothing comes out even, it is told by its numbers.
+  const one = lapOf(work, body, run)
+  const end = last === body ? one : lapOf(work, last, run)
+  const tail = sweeps(part.rest) ? null : lapOf(one.after, part.rest, run)
+  const mine = sourceOf(work, source.state)
+  for (const kind of kinds) {
+    const unit = unitOf(one, kind)
+    const free = freeOf(mine, kind, one, body)
     const kept =
-      part.lastCount > 0 && (kind === 'st' || found.length === 1)
-        ? part.lastCount
-        : part.lastCount > 0
-          ? 0
-          : unitOf(tail, kind)
+      part.lastCount > 0
+        ? kind === 'st' || kinds.length === 1
+          ? part.lastCount
+          : 0
+        : tail
+          ? unitOf(tail, kind)
+          : 0
     const available = free - kept
-    const clause = star?.repeat?.ending
-    // A round that begins with a loop of chains hangs from the stitch where the one before was joined.
-    const hangs = kind === 'st' && work.first === null && clause != null
-    const skipped = skippedBy(bodies, kind)
-    if (hangs && clause.mode === 'append' && endsInFirst(clause.items) && skipped > 0) {
-      const over = (available - 1) % unit
-      if (over === skipped && available > unit) {
-        runLaps(work, part, bodies, ending, Math.min(LIMITS.repeats, (available - 1 - over) / unit), run)
-        work.repeats.delete(part.item)
-        return skipRest(source, kind)
-      }
-    }
-    const fit = (available - unitOf(last, kind)) / unit + 1
-    if (Number.isInteger(fit) && fit >= 1) {
-      times = times === null ? fit : Math.min(times, fit)
-      continue
-    }
-    const toFirst = (available - 1 - unitOf(last, kind)) / unit + 1
-    const closes = hangs && (clause.mode === 'replace' || endsInFirst(clause.items))
-    if (closes && Number.isInteger(toFirst) && toFirst >= 1 && toFirst <= LIMITS.repeats) {
-      // The round began over the first stitch; the last repeat closes in it.
-      runLaps(work, part, bodies, ending, toFirst, run)
-      return skipRest(source, kind)
-    }
+    if (closesEarly(work, part, laps, { kind, unit, end: unitOf(end, kind), available }, star, run)) return
     const over = ((available % unit) + unit) % unit
-    const single =
-      kind === 'st' &&
-      over === unit - 1 &&
-      ending === bodies &&
-      endsWithSingle(bodies) &&
-      work.first !== null &&
-      available > 0
-    if (single) {
-      report(work, 'rounds/last-repeat-not-said', star?.repeat ?? part.item, {}, String(part.item.start))
-      const laps = (available - over) / unit + 1
-      if (laps <= LIMITS.repeats)
-        runLaps(work, part, bodies, bodies.slice(0, bodies.findLastIndex(works)), laps, run)
-      // How the last one ends is not in the text, so it is never written out.
-      work.repeats.delete(part.item)
-      return
-    }
-    if (clause?.mode === 'append' && over === skipped && available > unit) {
-      // "…, ending with ch 1, hdc in first sc": the last loop spans what the others skip.
-      runLaps(work, part, bodies, ending, (available - over) / unit, run)
-      // What it spans is not in the text, so the last repeat is never written out.
-      work.repeats.delete(part.item)
-      return skipRest(source, kind)
-    }
+    if (Number.isInteger((available - unitOf(end, kind)) / unit)) continue
+    const whole = Math.max(0, Math.floor(available / unit))
     if (over === 0) {
       const values = {
         unit: amountWords(unit, kind),
-        last: amountWords(unitOf(last, kind), kind),
+        last: amountWords(unitOf(end, kind), kind),
         available: amountWords(Math.max(0, available), kind),
       }
       report(work, 'rounds/last-repeat-does-not-fit', bodySpan(part.item), values, String(part.item.start))
-      work.open = true
-      return runLaps(work, part, bodies, bodies, Math.min(available / unit, LIMITS.repeats), run)
+    } else {
+      const words = {
+        unit: amountWords(unit, kind),
+        available: amountWords(Math.max(0, available), kind),
+        times: counted(whole, 'repeat'),
+        over: amountWords(over, kind),
+      }
+      report(work, 'rounds/repeat-does-not-fit', bodySpan(part.item), words, String(part.item.start))
     }
-    const whole = Math.max(0, Math.floor(available / unit))
-    const words = {
-      unit: amountWords(unit, kind),
-      available: amountWords(Math.max(0, available), kind),
-      times: `${whole} repeat${whole === 1 ? '' : 's'}`,
-      over: amountWords(over, kind),
-    }
-    report(work, 'rounds/repeat-does-not-fit', bodySpan(part.item), words, String(part.item.start))
     work.open = true
-    return runLaps(work, part, bodies, bodies, Math.min(whole, LIMITS.repeats), run)
+    return runLaps(work, part, body, body, Math.min(whole, LIMITS.repeats), run)
   }
-  runLaps(work, part, bodies, ending, times ?? 1, run)
+  const [kind] = kinds
+  const spare = freeOf(mine, kind!, one, body) - (tail ? unitOf(tail, kind!) : 0) - part.lastCount
+  const times = Math.floor((spare - unitOf(end, kind!)) / unitOf(one, kind!)) + 1
+  runLaps(work, part, body, last, Math.max(1, Math.min(times, LIMITS.repeats)), run)
 }
 
-/** What one repeat skips in words, of one kind. */
-const skippedBy = (items: readonly Item[], kind: string): number =>
-  unitOf(needOf(items.filter((item) => item.type === 'skip')), kind)
+interface Sum {
+  readonly kind: string
+  readonly unit: number
+  readonly end: number
+  readonly available: number
+}
+
+/** Endings that close the round over the stitch where it began; whether it is one of them. */
+function closesEarly(
+  work: Work,
+  part: AroundPart,
+  { body, last }: Laps,
+  { kind, unit, end, available }: Sum,
+  star: StarItem | null,
+  run: ItemRunner,
+): boolean {
+  const clause = star?.repeat?.ending
+  const source = baseSource(work)
+  if (!source) return false
+  const finish = (times: number, items: readonly Item[], written: boolean) => {
+    runLaps(work, part, body, items, Math.min(LIMITS.repeats, times), run)
+    // What the last one spans is not in the text, so it is never written out.
+    if (!written) work.repeats.delete(part.item)
+    return true
+  }
+  // A round that begins with a loop of chains hangs from the stitch where the one before was joined.
+  const hangs = kind === 'st' && work.first === null && clause != null
+  const skipped = unitOf(
+    lapOf(
+      work,
+      body.filter((item) => item.type === 'skip'),
+      run,
+    ),
+    kind,
+  )
+  const behindFirst = (available - 1) % unit
+  if (hangs && clause.mode === 'append' && endsInFirst(clause.items) && skipped > 0)
+    if (behindFirst === skipped && available > unit) {
+      finish((available - 1 - behindFirst) / unit, last, false)
+      skipRest(source, kind)
+      return true
+    }
+  const toFirst = (available - 1 - end) / unit + 1
+  const closes = hangs && (clause.mode === 'replace' || endsInFirst(clause.items))
+  if (closes && Number.isInteger(toFirst) && toFirst >= 1) {
+    finish(toFirst, last, true)
+    skipRest(source, kind)
+    return true
+  }
+  const over = ((available % unit) + unit) % unit
+  const single = kind === 'st' && over === unit - 1 && last === body && endsWithSingle(body)
+  if (single && work.first !== null && available > 0) {
+    report(work, 'rounds/last-repeat-not-said', star?.repeat ?? part.item, {}, String(part.item.start))
+    return finish((available - over) / unit + 1, body.slice(0, body.findLastIndex(works)), false)
+  }
+  if (clause?.mode === 'append' && over === skipped && over > 0 && available > unit) {
+    // "…, ending with ch 1, hdc in first sc": the last loop spans what the others skip.
+    finish((available - over) / unit, last, false)
+    skipRest(source, kind)
+    return true
+  }
+  return false
+}
 
 function skipRest(source: Source, kind: string): void {
   const wanted = kind === 'st' ? 'stitch' : 'space'
@@ -186,49 +327,6 @@ function runLast(work: Work, body: readonly Item[], last: readonly Item[], run: 
   work.repeated = repeated
 }
 
-/** Where one repeat depends on where it stands ("to next corner"), it is worked until the round is used up. */
-function simulate(
-  work: Work,
-  part: AroundPart,
-  body: readonly Item[],
-  last: readonly Item[],
-  source: Source,
-  run: ItemRunner,
-): void {
-  const need = needOf(part.items, part.place !== null)
-  const spaces = [...need.spaces.keys()]
-  const most = source.places.length + 1
-  const over = () => source.overStitches + source.overSpaces + source.overGaps
-  const left = () =>
-    spaces.length > 0
-      ? Math.min(...spaces.map((kind) => freeOf(source, kind, need)))
-      : source.free('stitch') - part.lastCount
-  const tail =
-    part.lastCount > 0
-      ? 0
-      : spaces.length > 0
-        ? Math.max(...spaces.map((kind) => unitOf(needOf(part.rest), kind)))
-        : needOf(part.rest).stitches
-  const unit = spaces.length > 0 ? Math.max(...spaces.map((kind) => unitOf(need, kind))) : 1
-  let times = 0
-  while (times < most && left() > tail && !work.open) {
-    spend(work, part.item)
-    const before = left()
-    const ends = last !== body && before - unit <= tail
-    if (ends) runLast(work, body, last, run)
-    else run(work, body)
-    times++
-    if (over() > 0) break
-    if (left() >= before) {
-      report(work, 'rounds/repeat-stands-still', bodySpan(part.item), {}, String(part.item.start))
-      work.open = true
-      break
-    }
-  }
-  work.repeats.set(part.item, Math.max(1, times))
-  if (times === 0) run(work, last)
-}
-
 /** "8 repeats of 3 use 24 sts; there are 22", or one repeat too many where "n times" was meant to count all. */
 function checkAmount(
   work: Work,
@@ -236,23 +334,26 @@ function checkAmount(
   clause: RepeatClause,
   times: number,
   rest: readonly Item[],
+  run: ItemRunner,
 ): void {
   // In a place that is named around it ("in ring, *…") a repeat uses nothing more of the round before.
-  if (work.here) return
-  const need = needOf(star.items)
-  const source = partSource(work, star.items)
-  if (!source || source.state.unknown || need.dynamic || need.landmarks > 0) return
-  const last = needOf(lastBody(work, star))
-  const tail = needOf(rest)
-  const from = rest.some((item) => item.type === 'again') ? 'later' : ''
-  if (from) return
-  for (const { kind, unit, free } of resources(source, need)) {
+  if (work.here || rest.some((item) => item.type === 'again')) return
+  if (sweeps(star.items) || landmarksIn(star.items) > 0) return
+  const lap = lapOf(work, star.items, run)
+  const { source } = lap
+  if (!source || source.state.unknown || lap.after.open) return
+  const last = lapOf(work, lastBody(work, star), run)
+  const tail = sweeps(rest) ? null : lapOf(lap.after, rest, run)
+  const mine = sourceOf(work, source.state)
+  for (const kind of kindsOf(lap)) {
+    const unit = unitOf(lap, kind)
+    const free = freeOf(mine, kind, lap, star.items)
     const uses = unit * (times - 1) + unitOf(last, kind)
     if (uses <= free || free === 0) continue
     work.overReported = true
-    const loops = need.loops
+    const { loops } = lap
     const madeSpaces = loops > 0 ? `, ${counted(loops * times, 'space')}` : ''
-    const fits = unit * (times - 2) + unitOf(last, kind) + unitOf(tail, kind) === free
+    const fits = unit * (times - 2) + unitOf(last, kind) + (tail ? unitOf(tail, kind) : 0) === free
     if (clause.said === 'plain' && !star.closed && fits) {
       const values = {
         amount: clause.amount ?? 1,
@@ -279,13 +380,15 @@ const withoutEnding = (clause: RepeatClause): Span => ({
 })
 
 /** Stretches to tip and valley share what a petal has beside its named stitches, the first one the larger half. */
-function shareLandmarks(work: Work, star: StarItem, times: number): number[] | null {
-  const need = needOf(star.items)
-  if (need.landmarks === 0) return null
-  const source = partSource(work, star.items)
-  if (!source || source.state.unknown) return null
+function shareLandmarks(work: Work, star: StarItem, times: number, run: ItemRunner): number[] | null {
+  const landmarks = landmarksIn(star.items)
+  const source = baseSource(work)
+  if (landmarks === 0 || !source || source.state.unknown) return null
+  const plain = forkWork(work)
+  plain.flex = Array.from({ length: landmarks }, () => 0)
+  const lap = lapOf(plain, star.items, run)
   const free = source.free('stitch')
-  const share = free / times - need.stitches
+  const share = free / times - lap.stitches
   if (!Number.isInteger(share) || share < 0) {
     const whole = Math.floor(free / times)
     const words = {
@@ -299,8 +402,8 @@ function shareLandmarks(work: Work, star: StarItem, times: number): number[] | n
     return null
   }
   let left = share
-  return Array.from({ length: need.landmarks }, (_, at) => {
-    const part = Math.ceil(left / (need.landmarks - at))
+  return Array.from({ length: landmarks }, (_, at) => {
+    const part = Math.ceil(left / (landmarks - at))
     left -= part
     return part
   })
@@ -321,12 +424,19 @@ export function runStar(work: Work, star: StarItem, rest: readonly Item[], run: 
   }
   const times = starTimes(star)
   if (times === null) {
-    const part = { item: star, items: star.items, place: null, lastCount: clause.lastCount, rest }
+    const part = {
+      item: star,
+      items: star.items,
+      place: null,
+      lastCount: clause.lastCount,
+      toCorner: clause.toCorner,
+      rest,
+    }
     return runAround(work, part, run, star)
   }
   work.clause = withoutEnding(clause)
-  checkAmount(work, star, clause, times, rest)
-  const shares = shareLandmarks(work, star, times)
+  checkAmount(work, star, clause, times, rest, run)
+  const shares = shareLandmarks(work, star, times, run)
   work.repeats.set(star, times)
   const last = lastBody(work, star)
   for (let lap = 1; lap <= times; lap++) {

@@ -1,7 +1,7 @@
 /** One consistent style: "Rnd 3: Ch 1, *2 sc in next st, sc in next st; rep from * 5 more times; join with sl st in first sc. (18 sc)". */
 import { stitchAbbreviation } from '../stitches/terms'
-import { needOf, starTimes } from './need'
-import { lastItems } from './repeat-endings'
+import { landmarksIn } from './laps'
+import { lastItems, starTimes } from './repeat-endings'
 import { abbreviateText } from './translate'
 import type { Span } from './tokens'
 import type { GroupItem, Item, Place, PlacePart, RoundNode, RoundsTree, StarItem, WorkItem } from './tree'
@@ -118,7 +118,7 @@ function starWords(style: Style, star: StarItem, placed: boolean): string {
   const known = starTimes(star) ?? style.tree.repeats.get(star)
   const last = lastItems(star)
   // The way "to tip of petal" is shared out within a repeat; it is not written out.
-  const shared = needOf(star.items).landmarks > 0
+  const shared = landmarksIn(star.items) > 0
   if (
     style.full &&
     known !== undefined &&

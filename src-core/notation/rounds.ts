@@ -5,6 +5,7 @@ import { finishRound, settleSources, statedStitches } from './account'
 import type { RoundAccount } from './account'
 import { findBeginning, otherReading } from './beginning'
 import type { Beginning } from './beginning'
+import { isError } from './laps'
 import { leavePlaces } from './leaving'
 import { LIMITS } from './limits'
 import { gatherLoose } from './loose-groups'
@@ -260,8 +261,6 @@ function attempt(
   const errors = work.findings.filter((found) => isError(found)).length
   return { work, account, round, state, errors }
 }
-
-const isError = (found: WorkFinding): boolean => findingOf(found, '').severity === 'error'
 
 /** The account where the text says nothing about its chains and both readings fit. */
 function leaveOpen(made: Attempt, beginning: Beginning, other: number | null): Attempt {

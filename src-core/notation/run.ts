@@ -119,7 +119,8 @@ function runGroup(work: Work, item: GroupItem, rest: readonly Item[]): void {
   const times = item.times ?? 1
   if (item.around) {
     work.repeated++
-    runAround(work, { item, items: item.items, place: item.place, lastCount: item.lastCount, rest }, runItems)
+    const { items, place, lastCount, toCorner } = item
+    runAround(work, { item, items, place, lastCount, toCorner, rest }, runItems)
     work.repeated--
     return
   }

@@ -126,6 +126,7 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
     let times: number | null = null
     let around = false
     let lastCount = 0
+    let toCorner = false
     for (let round = 0; round < 2; round++) {
       reader.skip('all')
       place ??= readPlace(reader)
@@ -141,6 +142,7 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
         times = amount.said === 'more' && amount.amount !== null ? amount.amount + 1 : amount.amount
         around = amount.around
         lastCount = amount.lastCount
+        toCorner = amount.toCorner
       }
     }
     const described = items.filter((item) => item.type === 'described')
@@ -160,6 +162,7 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
       place,
       times,
       around,
+      toCorner,
       lastCount,
       ...reader.span(start),
     }
@@ -253,6 +256,7 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
               amount: amount.amount,
               said,
               lastCount: amount.lastCount,
+              toCorner: amount.toCorner,
               endAtDouble: false,
               ending: null,
               amountSpan,

@@ -41,6 +41,28 @@ export class Source {
     this.order = turned ? Int32Array.from({ length: count }, (_, at) => (at === 0 ? 0 : count - at)) : null
   }
 
+  /** The same round in the same condition, to be worked on by itself. */
+  fork(): Source {
+    const copy = new Source(this.state, this.order !== null, this.gapUsed.length)
+    copy.used.set(this.used)
+    copy.gapUsed.set(this.gapUsed)
+    for (const [name, at] of this.cursors) copy.cursors.set(name, at)
+    for (const name of this.exhausted) copy.exhausted.add(name)
+    copy.overStitches = this.overStitches
+    copy.overSpaces = this.overSpaces
+    copy.overGaps = this.overGaps
+    copy.gapCursor = this.gapCursor
+    copy.gapsTaken = this.gapsTaken
+    copy.start = this.start
+    copy.corners = this.corners
+    return copy
+  }
+
+  /** Asked for beyond what is there, of all kinds. */
+  get over(): number {
+    return this.overStitches + this.overSpaces + this.overGaps
+  }
+
   get places(): readonly LeftPlace[] {
     return this.state.places
   }

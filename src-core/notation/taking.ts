@@ -1,6 +1,5 @@
 /** Using places up: which round, which loops, and what answers to a name. */
 import { LIMITS } from './limits'
-import { spaceName } from './need'
 import { FREE, SKIPPED, TRAVELLED, WORKED, cornerPlaces } from './source'
 import type { PlaceTest, Source } from './source'
 import { BACK, FRONT, spaceKey } from './state'
@@ -8,6 +7,13 @@ import type { Loop, Noun, PlacePart, StitchName } from './tree'
 import { TooLong, baseSource, report, sourceOf, spend, targetAt } from './work'
 import type { Target, Work } from './work'
 import type { LeftPlace } from './worked'
+
+/** Name of a space in words: its chains, or what it is called. */
+function spaceName(noun: Noun): string | null {
+  if (noun.kind === 'space')
+    return noun.corner ? 'corner' : noun.chains === null ? 'sp' : spaceKey(noun.chains)
+  return noun.kind === 'corner' ? 'corner' : null
+}
 
 export interface Taking {
   /** WORKED, SKIPPED or TRAVELLED. */

@@ -146,6 +146,8 @@ export interface GroupItem extends Span {
   readonly times: number | null
   /** "[…] around". */
   readonly around: boolean
+  /** "[…] across to next corner". */
+  readonly toCorner: boolean
   readonly lastCount: number
 }
 export interface StarItem extends Span {
@@ -162,6 +164,7 @@ export interface RepeatClause extends Span {
   /** "more", "in all": the amount is said without doubt. */
   readonly said: 'plain' | 'more' | 'in-all'
   readonly lastCount: number
+  readonly toCorner: boolean
   readonly endAtDouble: boolean
   readonly ending: RepeatEnding | null
   /** Only the words that tell how often, for pointing. */

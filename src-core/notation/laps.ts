@@ -1,0 +1,110 @@
+/** What one lap of a repeat takes of the round before: it is worked on a fork, and what it took is counted. */
+import { findingOf } from '../findings/finding'
+import { forkWork } from './fork'
+import { TRAVELLED } from './source'
+import type { Source } from './source'
+import { spaceKey } from './state'
+import type { ItemRunner } from './stitching'
+import type { Item, Place, PlacePart } from './tree'
+import { baseSource } from './work'
+import type { Work } from './work'
+
+export interface Lap {
+  /** The round that it is worked in; null where it takes nothing of any. */
+  readonly source: Source | null
+  readonly stitches: number
+  /** Slip stitches of the round before that it works into. */
+  readonly slips: number
+  /** "ch-5" → how many. */
+  readonly spaces: ReadonlyMap<string, number>
+  readonly gaps: number
+  /** Loops of chains that it makes. */
+  readonly loops: number
+  /** The state after it. */
+  readonly after: Work
+}
+
+/** "4 sts", "2 ch-3 sps". */
+export function amountWords(count: number, kind: string): string {
+  const plural = count === 1 ? '' : 's'
+  if (kind === 'st') return `${count} st${plural}`
+  if (kind === 'gap') return `${count} sp${plural} between sts`
+  if (kind === 'corner') return `${count} corner${plural}`
+  if (kind === 'sp') return `${count} sp${plural}`
+  return `${count} ${kind} sp${plural}`
+}
+
+export function* placeParts(items: readonly Item[]): Generator<PlacePart> {
+  for (const item of items) {
+    if ('place' in item && item.place) yield* (item.place as Place).parts
+    if ('items' in item) yield* placeParts(item.items)
+  }
+}
+
+/** Whether a part takes all that is there ("in each rem st"), so that nothing can be said of one lap. */
+export const sweeps = (items: readonly Item[]): boolean =>
+  items.some((item) => item.type === 'evenly' || (item.type === 'group' && item.around)) ||
+  [...placeParts(items)].some(({ which, extent }) => (which === 'each' || which === 'every') && !extent)
+
+/** Stretches up to the tip or valley of a petal, which share what is over. */
+export const landmarksIn = (items: readonly Item[]): number =>
+  [...placeParts(items)].filter(({ extent }) => extent?.to === 'landmark').length
+
+function usedBetween(before: Source | undefined, after: Source) {
+  const spaces = new Map<string, number>()
+  let stitches = after.overStitches - (before?.overStitches ?? 0)
+  let slips = 0
+  after.places.forEach((place, at) => {
+    if (after.used[at]! <= TRAVELLED || (before && before.used[at]! > TRAVELLED)) return
+    if (place.kind === 'stitch') stitches++
+    else if (place.kind === 'slip') slips++
+    else spaces.set(spaceKey(place.chains), (spaces.get(spaceKey(place.chains)) ?? 0) + 1)
+  })
+  const over = after.overSpaces - (before?.overSpaces ?? 0)
+  const [only] = spaces.keys()
+  if (over > 0 && only !== undefined) spaces.set(only, spaces.get(only)! + over)
+  const gaps = after.gapsTaken + after.overGaps - (before ? before.gapsTaken + before.overGaps : 0)
+  return { stitches, slips, spaces, gaps }
+}
+
+/** Works items on a fork and counts what they took. */
+export function lapOf(work: Work, items: readonly Item[], run: ItemRunner): Lap {
+  const after = forkWork(work)
+  run(after, items)
+  const base = baseSource(after)
+  let found: Omit<Lap, 'loops' | 'after'> = {
+    source: base,
+    stitches: 0,
+    slips: 0,
+    spaces: new Map(),
+    gaps: 0,
+  }
+  let most = 0
+  for (const source of after.sources.values()) {
+    const used = usedBetween(work.sources.get(source.state), source)
+    const sum = used.stitches + used.slips + used.gaps + [...used.spaces.values()].reduce((a, b) => a + b, 0)
+    if (sum <= most && source !== base) continue
+    if (source === base && sum < most) continue
+    most = sum
+    found = { source, ...used }
+  }
+  let loops = 0
+  for (let at = work.elements.length; at < after.elements.length; at++) {
+    const { role } = after.elements[at]!
+    if (role === 'space' && after.elements[at - 1]?.role !== 'space') loops++
+  }
+  return { ...found, loops, after }
+}
+
+/** Takes a kind of place: "st", "gap", "ch-5". */
+export const unitOf = (lap: Lap, kind: string): number =>
+  kind === 'st' ? lap.stitches + lap.slips : kind === 'gap' ? lap.gaps : (lap.spaces.get(kind) ?? 0)
+
+/** What decides how often a lap fits: its spaces where it has some, else its gaps, else its stitches. */
+export const kindsOf = (lap: Lap): readonly string[] =>
+  lap.spaces.size > 0 ? [...lap.spaces.keys()] : lap.gaps > 0 ? ['gap'] : unitOf(lap, 'st') > 0 ? ['st'] : []
+
+export const isError = (found: Work['findings'][number]): boolean =>
+  findingOf(found, '').severity === 'error'
+
+export const errorsOf = (work: Work): number => work.findings.filter(isError).length
