@@ -94,6 +94,21 @@ export const NOTATION_FINDINGS = {
     message: 'the round before is {before}; {missing} is missing.',
     mend: 'Add what is missing, or number the rounds without a gap.',
   },
+  'rounds/number-twice': {
+    severity: 'warning',
+    message: '{round} is there already.',
+    mend: 'Number the rounds in turn.',
+  },
+  'rounds/join-not-in-top': {
+    severity: 'error',
+    message: 'the ch {chains} counts as one stitch, so its top is ch {top}, not ch {chain}.',
+    mend: 'Join in the top of the chain, or say what its last chains stand for.',
+  },
+  'rounds/loop-short': {
+    severity: 'warning',
+    message: 'a loop of {chains} ch spans {spans} sts, so it pulls them together.',
+    mend: 'Chain more, or skip fewer.',
+  },
   'rounds/empty-round': {
     severity: 'error',
     message: 'nothing is worked in this round.',
@@ -212,6 +227,27 @@ export const NOTATION_FINDINGS = {
     severity: 'warning',
     message: '{what} cannot be counted from these words.',
     mend: 'Write how many stitches it takes and makes.',
+  },
+  'rounds/not-read': {
+    severity: 'warning',
+    message:
+      'these words cannot be read, so the round is not counted; what follows goes on from its stated count.',
+    mend: 'Write the round stitch by stitch, or state its count at the end: "(24 dc)".',
+  },
+  'rounds/chains-left': {
+    severity: 'error',
+    message: '{left} ch of the chain {left|is|are} neither worked nor skipped.',
+    mend: 'Check the chain at the beginning, or what is worked along it.',
+  },
+  'rounds/chain-worked-twice': {
+    severity: 'error',
+    message: 'the last ch is worked already; the chain has no more.',
+    mend: 'Check the chain at the beginning, or what is worked along it.',
+  },
+  'rounds/chain-too-short': {
+    severity: 'error',
+    message: 'ch {chains} is too short for a {stitch}, which takes ch {usual}.',
+    mend: 'Chain more, or correct what the chain counts as.',
   },
   'rounds/count-open': {
     severity: 'note',

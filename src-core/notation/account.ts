@@ -1,12 +1,13 @@
 /** The account of a round: what it makes, uses and leaves, and the checks of a tech editor (M5, M6). */
 import type { StitchKey } from '../stitches/table'
+import { checkChain } from './chain-targets'
 import { amountWords } from './laps'
-import { SKIPPED, TRAVELLED } from './source'
+import { SKIPPED, TRAVELLED, WORKED } from './source'
 import type { Source } from './source'
 import { spaceKey } from './state'
 import { roundWords } from './taking'
 import type { Span } from './tokens'
-import type { CountEntry, CountItem, Item } from './tree'
+import type { CountEntry, CountItem, Item, StitchName } from './tree'
 import { baseSource, report } from './work'
 import type { Work } from './work'
 import type { LeftPlace, WorkedElement } from './worked'
@@ -136,8 +137,62 @@ function spaceKinds(source: Source): Map<number, { total: number; used: number }
   return kinds
 }
 
+/** "…, ch 2; rep from * 6 times, join": the last loop spans what the others skip, without saying so. */
+function closeLastLoop(work: Work, source: Source): void {
+  const closes = work.elements.findLast(({ role }) => role !== 'join')
+  if (closes?.role !== 'space' && closes?.role !== 'closing') return
+  const stitches = source.places.flatMap((place, at) => (place.kind === 'stitch' ? [at] : []))
+  let run = 0
+  let usual = 0
+  for (const at of stitches) {
+    if (source.used[at] === SKIPPED) run++
+    else {
+      if (run > 0) usual = run
+      run = 0
+    }
+  }
+  const open = stitches.filter((at) => source.used[at]! <= TRAVELLED)
+  if (open.length > 0 && open.length === usual) for (const at of open) source.used[at] = SKIPPED
+}
+
+/** A loop that is far too short for what it spans, between single stitches: chains ≥ half of the stitches skipped. */
+const SHORTEST_LOOP = { share: 2, spans: 4 } as const
+
+function checkLoops(work: Work, source: Source): void {
+  if (!source.state.ordered) return
+  const order = new Map<number, number>()
+  source.places.forEach((place, at) => {
+    if (place.kind === 'stitch') order.set(at, order.size)
+  })
+  const at = (element: WorkedElement | undefined): number | undefined => {
+    const [place] = element?.into ?? []
+    const low = element?.role === 'slip' || (element?.standing && STANDING_KEY(element) === 'sc')
+    return low && place?.kind === 'stitch' && place.round === source.state.index
+      ? order.get(place.index)
+      : undefined
+  }
+  work.elements.forEach((element, index) => {
+    if (element.role !== 'space') return
+    const from = at(work.elements[index - 1])
+    const to = at(work.elements[index + 1])
+    if (from === undefined || to === undefined) return
+    const spans = to - from - 1
+    if (spans < SHORTEST_LOOP.spans || spans <= SHORTEST_LOOP.share * element.count) return
+    report(
+      work,
+      'rounds/loop-short',
+      element.span,
+      { chains: element.count, spans },
+      String(element.span.start),
+    )
+  })
+}
+
 /** Everything there must be used, unless the text says that it stays unworked. */
 function checkUse(work: Work, source: Source, allWorked: boolean): void {
+  const joined = work.joinedAt
+  if (joined?.source === source && joined.place.kind === 'stitch')
+    source.used[joined.place.index] = Math.max(source.used[joined.place.index]!, WORKED)
   const stitches = source.total('stitch')
   const used = source.count('stitch') + source.overStitches
   const spacesUsed = source.count('space') + source.overSpaces
@@ -183,6 +238,7 @@ function checkUse(work: Work, source: Source, allWorked: boolean): void {
       'gaps',
     )
   }
+  closeLastLoop(work, source)
   const left = stitches - source.count('stitch')
   if (left <= 0 || used === 0 || work.picked || source.gapsTaken > 0) return
   if (spacesUsed > 0) {
@@ -203,6 +259,25 @@ function beginsBefore(items: readonly Item[]): boolean {
   return items
     .slice(0, Math.max(0, at))
     .some(({ type }) => type === 'work' || type === 'group' || type === 'placed')
+}
+
+/** Places that take two stitches or more, along a chain too. */
+function groupsOf(standing: readonly WorkedElement[]): number {
+  const sizes = new Map<number, number>()
+  for (const { group } of standing) sizes.set(group, (sizes.get(group) ?? 0) + 1)
+  return [...sizes.values()].filter((size) => size > 1).length
+}
+
+const onPost = ({ into }: WorkedElement, post: 'front' | 'back'): boolean =>
+  into.some((place) => place.post === post)
+
+/** "12 FPdc, 12 dc": those around posts are counted by themselves, or are dc like the others. */
+function countPlain(standing: readonly WorkedElement[], name: StitchName): number | readonly number[] {
+  const like = standing.filter((element) => STANDING_KEY(element) === name.stitch)
+  const { post } = name
+  if (post) return like.filter((element) => onPost(element, post)).length
+  const plain = like.filter((element) => !onPost(element, 'front') && !onPost(element, 'back'))
+  return plain.length === like.length ? like.length : [like.length, plain.length]
 }
 
 /** How many of what an end count names the round really has; null where that cannot be told. */
@@ -236,12 +311,12 @@ function countOf(work: Work, entry: CountEntry, sums: Tally): number | readonly 
   switch (name.form) {
     case 'plain':
       if (name.stitch === 'sl st') return sums.slips
-      return standing.filter((element) => STANDING_KEY(element) === name.stitch).length
+      return countPlain(standing, name)
     case 'picot':
       return sums.picots
     case 'shell':
     case 'v-stitch':
-      return sums.groups
+      return [sums.groups, groupsOf(standing)]
     case 'increase':
       return sums.groups
     case 'decrease':
@@ -263,7 +338,9 @@ function checkEndCounts(work: Work, counts: readonly CountItem[], sums: Tally): 
     for (const entry of count.entries) {
       const have = countOf(work, entry, sums)
       if (have === null) continue
-      const fits = typeof have === 'number' ? have === entry.count : have.includes(entry.count)
+      const first = work.node.numbers?.[0] ?? work.number
+      const wanted = entry.inTurn?.[work.number - first] ?? entry.count
+      const fits = typeof have === 'number' ? have === wanted : have.includes(wanted)
       if (fits) continue
       const made = typeof have === 'number' ? have : (have.find((count) => count > 0) ?? 0)
       // "20 s.c." in today's spelling, so that no sentence ends within a sentence.
@@ -336,9 +413,11 @@ export function finishRound(work: Work, places: readonly LeftPlace[], allWorked:
   const sourceKnown = source !== null && !source.state.unknown
   if (!work.open && sourceKnown) {
     if (source) checkUse(work, source, allWorked)
+    if (source) checkLoops(work, source)
     const base = baseSource(work)
     if (base && base !== source && (base.overStitches > 0 || base.overSpaces > 0)) checkUse(work, base, false)
   }
+  checkChain(work, work.elements.findLast(({ role }) => role !== 'join')?.span ?? null)
   if (!work.open && !work.overReported) {
     checkEndCounts(work, [...countItems(work.node.items)], sums)
     checkRing(work)

@@ -20,6 +20,8 @@ export interface Beginning {
   readonly legs: number
   /** Nothing in the text says it: the account is open if both readings fit. */
   readonly unsaid: boolean
+  /** The text names the stitch that it counts as. */
+  readonly said: boolean
   /** The stitch that follows, for the words of a finding. */
   readonly next: StitchKey | null
 }
@@ -155,7 +157,11 @@ function laterBunch(
 }
 
 /** The beginning chains of a round and what they stand for; null where it has none. */
-export function findBeginning(items: readonly Item[], startsFresh: boolean): Beginning | null {
+export function findBeginning(
+  items: readonly Item[],
+  startsFresh: boolean,
+  usual: ReadonlyMap<number, StatementItem> = new Map(),
+): Beginning | null {
   const found = findChain(items, startsFresh)
   if (!found) return null
   const { chain, rest } = found
@@ -179,6 +185,7 @@ export function findBeginning(items: readonly Item[], startsFresh: boolean): Beg
     extra: 0,
     legs: 1,
     unsaid: false,
+    said: false,
     next: stitch,
     ...more,
   })
@@ -186,12 +193,13 @@ export function findBeginning(items: readonly Item[], startsFresh: boolean): Beg
     make('counts', { stitch: as, extra: Math.max(0, extra) })
   // A statement may stand behind the next stitch too: "ch 2, dc in same st (counts as first cl)".
   const behind = rest[nextAt + 1]
-  const said = statements.find((found) => found.says !== 'made')
+  const own = statements.find((found) => found.says !== 'made')
+  const said = own ?? usual.get(item.count)
   if (said?.says === 'does-not-count') return make('turning')
   if (said?.says === 'counts' && !said.cluster) {
     const as = said.stitch ?? STITCH_BY_HEIGHT[item.count] ?? stitch
     const extra = said.chains > 0 ? said.chains : 0
-    return counts(as === 'ch' || as === 'sl st' ? stitch : as, extra)
+    return { ...counts(as === 'ch' || as === 'sl st' ? stitch : as, extra), said: said.stitch !== null }
   }
   if (said?.says === 'counts') return counts(stitch, 0)
   if (next?.kind === 'described') return make('leg', { legs: 0, stitch: 'dc' })
@@ -222,13 +230,13 @@ export function findBeginning(items: readonly Item[], startsFresh: boolean): Beg
   }
   const join = lastJoin(items)
   const part = join?.place?.parts[0]
-  const own = part?.noun.kind === 'own' ? part.noun : null
-  const ownChains = own !== null && /\bch(ain)?s?\b|\d-?ch|ch-?\d/i.test(own.words)
-  if (own && own.chain > 0 && own.chain <= item.count && ownChains) {
-    const as = STITCH_BY_HEIGHT[own.chain] ?? stitch
-    return counts(as, item.count - own.chain)
+  const closing = part?.noun.kind === 'own' ? part.noun : null
+  const inChains = closing !== null && /ch(ain)?s?\b|\d-?ch|ch-?\d/i.test(closing.words)
+  if (closing && closing.chain > 0 && closing.chain <= item.count && inChains) {
+    const as = STITCH_BY_HEIGHT[closing.chain] ?? stitch
+    return counts(as, item.count - closing.chain)
   }
-  if (own && ownChains && (own.of === 0 || own.of === item.count)) {
+  if (closing && inChains && (closing.of === 0 || closing.of === item.count)) {
     const height = stitch && stitch !== 'sl st' ? heightOf(stitch) : item.count
     return item.count === 1
       ? make('turning')

@@ -1,7 +1,8 @@
 /** Along a chain ("2nd ch from hook", "next 5 chs", "opposite side of ch") and up to the tip of a petal. */
+import type { Span } from './tokens'
 import type { PlacePart } from './tree'
 import { baseSource, report, spend, targetAt } from './work'
-import type { Target, Work } from './work'
+import type { ChainWork, Target, Work } from './work'
 import { missing, nextStitch, settle } from './taking'
 import type { Taking } from './taking'
 
@@ -45,8 +46,7 @@ function cellTarget(work: Work, cell: number): Target {
 }
 
 /** Chains that are still ahead on this side. */
-function cellsLeft(work: Work): number {
-  const along = work.chain!
+export function cellsLeft(along: ChainWork): number {
   return along.opposite ? Math.max(0, along.firstCell - along.cell + 1) : along.cell + 1
 }
 
@@ -86,17 +86,18 @@ export function chainTargets(work: Work, part: PlacePart, taking: Taking): Targe
     const { chains } = work.base
     work.chain = { element: -1, chains, firstCell: chains - 1, cell: chains - 1, opposite: false }
   }
-  if (!work.chain || (cellsLeft(work) === 0 && baseSource(work))) return spaceCells(work, part, taking)
+  if (!work.chain || (cellsLeft(work.chain) === 0 && baseSource(work))) return spaceCells(work, part, taking)
   const along = work.chain
   if (part.which === 'first') {
     along.cell = along.opposite ? along.cell : along.chains - 1
   }
   if (part.which === 'last' && part.count === 1) {
     const cell = along.opposite ? along.firstCell : 0
+    if (cellsLeft(along) === 0) report(work, 'rounds/chain-worked-twice', part, {}, 'once')
     along.cell = along.opposite ? along.firstCell + 1 : -1
     return [cellTarget(work, cell)]
   }
-  const left = cellsLeft(work)
+  const left = cellsLeft(along)
   const wanted =
     part.which === 'each' ? left - (part.extent?.to === 'last' ? part.extent.count : 0) : part.count
   if (wanted > left) return noChain(work, part, left > 0 ? `${left} ch are left` : 'none is left')
@@ -109,12 +110,13 @@ export function chainTargets(work: Work, part: PlacePart, taking: Taking): Targe
 }
 
 /** Turns to the other side of the chain; the chain at its end is worked already. */
-export function turnAlongChain(work: Work): void {
+export function turnAlongChain(work: Work, span: Span): void {
   if (!work.chain && work.base.kind === 'chain') {
     const { chains } = work.base
     work.chain = { element: -1, chains, firstCell: chains - 1, cell: 0, opposite: false }
   }
   if (!work.chain) return
+  checkChain(work, span)
   work.chain.opposite = true
   work.chain.cell = 1
 }
@@ -135,4 +137,18 @@ export function landmarkTargets(work: Work, part: PlacePart, taking: Taking): Ta
     return [settle(work, nextStitch(work, part, taking))]
   }
   return Array.from({ length: share }, () => nextStitch(work, part, taking))
+}
+
+/** Whether the chain in hand is the one that everything begins with. */
+export const alongFoundation = (work: Work, along: ChainWork): boolean =>
+  along.element === -1 ||
+  (along.element === 0 && work.foundation?.kind === 'chain' && work.elements[0]?.role === 'stem')
+
+/** A foundation chain is worked to its end on the side in hand, or the rest is told. */
+export function checkChain(work: Work, span: Span | null): void {
+  const along = work.chain
+  if (!along || !alongFoundation(work, along) || work.open) return
+  const left = cellsLeft(along)
+  // The chain at the end is worked from the first side already.
+  if (left > (along.opposite ? 1 : 0)) report(work, 'rounds/chains-left', span, { left }, 'once')
 }

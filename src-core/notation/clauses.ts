@@ -133,7 +133,7 @@ function passBehind(reader: Reader, end: number): void {
 }
 
 /** "ending last rep at **", "ending with ch 3, dc in first sc", "omitting last ch 2 on final rep". */
-function readEnding(
+export function readEnding(
   reader: Reader,
   sequence: SequenceReader,
 ): { atDouble: boolean; ending: RepeatEnding | null } | null {
@@ -257,6 +257,9 @@ export function readStatement(reader: Reader, end: number): StatementItem | null
     }
     const keys: string[] = []
     for (let index = reader.at; index < end; index++) keys.push(reader.tokens[index]!.key)
+    // "(= 1 dc)" in the bracket behind the chains.
+    if (keys[0] === '=' && (keys.length === 2 || ['1', 'one', 'a', 'first'].includes(keys[1] ?? '')))
+      keys[0] = 'counts'
     const count = keys.findIndex(
       (key) => key === 'counts' || key === 'count' || key === 'counted' || key === 'counting',
     )
@@ -360,11 +363,20 @@ export function readCounts(reader: Reader, end: number, bare: boolean): CountIte
       if (token?.hyphen) return null
       const count = reader.number()
       if (count === null) return null
+      // "(36, 48 dc)" of two rounds.
+      const inTurn = [count]
+      while (reader.at < end && reader.key() === ',') {
+        const more = reader.attempt(() => (reader.skip(',') ? reader.number() : null))
+        if (more === null) break
+        inTurn.push(more)
+      }
       if (reader.at >= end) {
         if (!bare || entries.length > 0) return null
         entries.push({ count, noun: { kind: 'stitch', name: null }, ...words() })
         break
       }
+      // "4 x 4-ch sps".
+      if (reader.seesAny(MARKS_TIMES)) reader.at++
       const named = reader.key()
       if (COUNT_NOUNS.has(named)) {
         reader.at++
@@ -379,9 +391,34 @@ export function readCounts(reader: Reader, end: number, bare: boolean): CountIte
       if (!noun || reader.at > end) return null
       if (noun.kind === 'stitch' && noun.name?.stitch === 'ch' && noun.name.form === 'plain') return null
       if (noun.kind === 'chain') return null
-      entries.push({ count, noun, ...words() })
+      const several = inTurn.length > 1 ? { inTurn } : {}
+      entries.push({ count: inTurn[inTurn.length - 1]!, noun, ...several, ...words() })
     }
     if (entries.length === 0 || reader.at !== end) return null
     return { type: 'count', entries, ...reader.span(start) }
+  })
+}
+
+/** "repeat [ ] 4 more times", "rep instructions in brackets 3 times more": what stood in brackets before. */
+export function readRepeatBrackets(reader: Reader): { readonly times: number | null } | null {
+  return reader.attempt(() => {
+    if (!reader.skip('rep', 'repeat')) return null
+    reader.skip('.')
+    reader.skip('from', 'between')
+    reader.skip('the')
+    const empty =
+      (reader.skip('[') && (reader.skip('to') || true) && reader.skip(']')) ||
+      (reader.skip('(') && (reader.skip('to') || true) && reader.skip(')'))
+    if (!empty) {
+      reader.skip('instructions', 'directions', 'what', 'stitches', 'sts')
+      reader.skip('is')
+      reader.skip('in', 'within', 'between')
+      while (reader.skip('square', 'round', 'the')) continue
+      if (!reader.skip('brackets', 'bracket', 'parentheses', 'parenthesis', 'parens')) return null
+    }
+    const amount = readAmount(reader)
+    return {
+      times: amount?.amount == null ? null : amount.said === 'in-all' ? amount.amount : amount.amount + 1,
+    }
   })
 }

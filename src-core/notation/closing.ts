@@ -1,7 +1,7 @@
 /** What closes: a round in its first stitch, a picot on the stitch below it, a chain to a ring. */
 import { isSlip } from './stitching'
 import type { Item, Place, WorkItem } from './tree'
-import { hasBody, push } from './work'
+import { baseSource, hasBody, push, report } from './work'
 import type { Work } from './work'
 
 /** Whether the place is the first stitch of this very round: the round closes there. */
@@ -72,4 +72,27 @@ export function closeRound(work: Work, item: Item): void {
   } as const
   push(work, 'join', 'sl st', item, { into: [place] })
   work.joined = true
+}
+
+/** "Sl st in next st" where all is worked: the spiral ends in its own first stitch. */
+export function endsSpiral(work: Work, place: Place): boolean {
+  const [part] = place.parts
+  const source = baseSource(work)
+  if (!part || place.parts.length > 1 || !source || source.state.unknown || work.repeated > 0 || work.here)
+    return false
+  const next = part.which === 'next' && part.count === 1 && part.noun.kind === 'stitch' && !part.round
+  return (
+    next && hasBody(work) && source.total('stitch') > 0 && source.free('stitch') === 0 && source.over === 0
+  )
+}
+
+/** "Join in 3rd ch of beg ch-4" where the text says that the four stand for one stitch: its top is the 4th. */
+export function checkTop(work: Work, place: Place | null): void {
+  const { beginning } = work
+  const noun = place?.parts[0]?.noun
+  if (noun?.kind !== 'own' || noun.chain === 0 || !beginning?.said || beginning.as !== 'counts') return
+  const chains = beginning.item.count
+  const top = chains - beginning.extra
+  if ((noun.of !== 0 && noun.of !== chains) || noun.chain === top || noun.chain > chains) return
+  report(work, 'rounds/join-not-in-top', place, { chain: noun.chain, top, chains })
 }

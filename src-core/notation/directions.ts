@@ -1,7 +1,7 @@
 /** What the round does besides stitches: joins, colours, where it is worked, rings, rounds worked again. */
 import { readAmount } from './clauses'
 import { readLoop, readRound } from './nouns'
-import { readPlace } from './places'
+import { ownChain, readPlace } from './places'
 import type { Reader } from './reader'
 import type { ColourItem, FoundationItem, JoinItem, RepeatRoundItem, ScopeItem, StitchName } from './tree'
 import { readStitch } from './vocabulary'
@@ -9,18 +9,37 @@ import { readStitch } from './vocabulary'
 const ROUND_WORDS = new Set(['rnd', 'rnds', 'round', 'rounds', 'row', 'rows'])
 const RING_WORDS = new Set(['ring', 'circle', 'loop', 'lp'])
 
+/** "first motif", "Center": the name of a part of the pattern; passes it. */
+function readPartName(reader: Reader): string | null {
+  return reader.attempt(() => {
+    while (reader.skip('for', 'the', 'on', 'of')) continue
+    for (let length = 4; length > 0; length--) {
+      const keys = Array.from({ length }, (_, ahead) => reader.key(ahead))
+      const name = keys.join(' ')
+      const loose = /^(first|previous|prev|last|basic) (motif|square|hexagon|flower|circle|petal|leaf|one)s?$/
+      if (!reader.parts.has(name) && !loose.test(name)) continue
+      reader.at += length
+      return name
+    }
+    return null
+  })
+}
+
 /** "Rep Rnd 7", "rep Rnds 2 and 3 twice", "rep last rnd", "work as for Rnd 2", "same as Rnd 3". */
 export function readRepeatRound(reader: Reader): RepeatRoundItem | null {
   const start = reader.at
   return reader.attempt((): RepeatRoundItem | null => {
     const again = reader.skip('rep', 'repeat')
     if (!again) {
-      reader.skip('work', 'worked')
+      reader.skip('work', 'worked', 'make')
       reader.skip('the')
-      reader.skip('same')
-      if (!reader.skip('as')) return null
-      reader.skip('for', 'given', 'in')
+      const same = reader.skip('same')
+      if (!reader.skip('as') && !(same && reader.seesAny(ROUND_WORDS))) return null
+      reader.skip('for', 'given', 'in', 'on')
       reader.skip('for')
+      const part = readPartName(reader)
+      if (part)
+        return { type: 'repeat-round', from: 'same', to: 'same', part, times: 1, ...reader.span(start) }
     }
     reader.skip('.')
     const last = reader.skip('last', 'previous', 'prev')
@@ -37,18 +56,81 @@ export function readRepeatRound(reader: Reader): RepeatRoundItem | null {
       to = number
       if (reader.skip('-', '–', '—', 'to', 'and', '&', 'through')) to = reader.number() ?? number
     } else if (lastCount > 1) return null
+    const part = reader.attempt(() => (reader.skip('of', 'as', 'from') ? readPartName(reader) : null))
     const amount = readAmount(reader)
-    return { type: 'repeat-round', from, to, times: amount?.amount ?? 1, ...reader.span(start) }
+    return { type: 'repeat-round', from, to, part, times: amount?.amount ?? 1, ...reader.span(start) }
   })
 }
 
-/** "A", "MC", "CC2", "color B", "colour 2", "yarn A"; passes it. */
-function readColourName(reader: Reader): string | null {
+const COLOUR_LETTERS = /^([A-Z]|MC|CC\d?|C[A-H]|[A-Z]\d)$/
+/** Colours by their plain names. */
+const COLOURS = new Set([
+  ...['white', 'black', 'grey', 'gray', 'silver', 'gold', 'brown', 'beige', 'tan', 'cream', 'ivory', 'ecru'],
+  ...[
+    'red',
+    'pink',
+    'rose',
+    'coral',
+    'peach',
+    'orange',
+    'yellow',
+    'lemon',
+    'mustard',
+    'ochre',
+    'rust',
+    'copper',
+  ],
+  ...['green', 'lime', 'mint', 'olive', 'sage', 'teal', 'aqua', 'turquoise', 'blue', 'navy', 'denim', 'sky'],
+  ...[
+    'purple',
+    'lilac',
+    'lavender',
+    'violet',
+    'plum',
+    'mauve',
+    'magenta',
+    'burgundy',
+    'maroon',
+    'wine',
+    'natural',
+  ],
+])
+const SHADES = new Set(['light', 'dark', 'pale', 'bright', 'deep', 'soft', 'hot', 'medium', 'off', 'dusty'])
+/** What is joined without being a colour. */
+const NO_COLOUR =
+  /^(the|a|an|in|into|to|with|from|at|on|as|and|around|rnd|rnds|round|ring|next|last|first|each|same|motifs?|petals?|pieces?|ends?|squares?|all|both|sl|ss|sc|dc|st|sts|yarn|new|here|wrong|right|smaller|larger|size|hook|ch|any|top|together|sides?)$/
+
+/** "green", "Dusty rose", "off-white": one to three words that name a colour; passes them. */
+function readColourWords(reader: Reader, joins: boolean): string | null {
+  const start = reader.at
+  return reader.attempt(() => {
+    const first = reader.peek()
+    if (first?.kind !== 'word' || NO_COLOUR.test(first.key)) return null
+    let named = false
+    while (reader.at - start < 3) {
+      const token = reader.peek()
+      if (token?.kind !== 'word' || (reader.at > start && NO_COLOUR.test(token.key))) break
+      const parts = token.key.split('-')
+      named ||= COLOURS.has(parts[parts.length - 1]!) || SHADES.has(parts[0]!)
+      reader.at++
+    }
+    // A name that is no plain colour is written large ("Join Meadow with sl st in any sp").
+    const large = /^\p{Lu}\p{Ll}/u.test(first.text) && !first.first
+    const behind = reader.key()
+    const goesOn = ['with', 'in', 'to', 'at', 'into', ',', ';', ':', '.', ''].includes(behind)
+    if (!goesOn || !(named || large)) return null
+    if (large && !named && joins && !['with', 'in', 'to', 'into', ','].includes(behind)) return null
+    return reader.words(reader.span(start))
+  })
+}
+
+/** "A", "MC", "CC2", "color B", "colour 2", "yarn A", "green"; passes it. */
+function readColourName(reader: Reader, joins = false): string | null {
   return reader.attempt(() => {
     const word = reader.skip('color', 'colour', 'yarn', 'col')
     const token = reader.peek()
     if (!token) return word ? '' : null
-    if (/^([A-Z]|MC|CC\d?|C[A-H]|[A-Z]\d)$/.test(token.text)) {
+    if (COLOUR_LETTERS.test(token.text)) {
       reader.at++
       if (/^(C|CC)$/.test(token.text) && reader.peek()?.kind === 'number' && !reader.peek()!.spaced) {
         return token.text + reader.tokens[reader.at++]!.text
@@ -59,20 +141,16 @@ function readColourName(reader: Reader): string | null {
       reader.at++
       return token.text
     }
-    if (reader.sees('main', 'color') || reader.sees('main', 'colour')) {
+    for (const [first, short] of [
+      ['main', 'MC'],
+      ['contrast', 'CC'],
+      ['contrasting', 'CC'],
+    ] as const) {
+      if (!reader.sees(first, 'color') && !reader.sees(first, 'colour')) continue
       reader.at += 2
-      return 'MC'
+      return short
     }
-    if (
-      reader.sees('contrast', 'color') ||
-      reader.sees('contrast', 'colour') ||
-      reader.sees('contrasting', 'color') ||
-      reader.sees('contrasting', 'colour')
-    ) {
-      reader.at += 2
-      return 'CC'
-    }
-    return word ? '' : null
+    return readColourWords(reader, joins) ?? (word ? '' : null)
   })
 }
 
@@ -100,7 +178,7 @@ export function readColour(reader: Reader): ColourItem | null {
     }
     reader.skip('the', 'a', 'with')
     const renewed = reader.skip('new', 'next')
-    const colour = readColourName(reader)
+    const colour = readColourName(reader, true)
     if (colour === null && renewed && !reader.skip('ball')) return null
     let stitch: StitchName | null = null
     const withStitch = reader.tokens[reader.at - 1]?.key === 'with' || reader.skip('with')
@@ -131,7 +209,8 @@ export function readJoin(reader: Reader): JoinItem | null {
       const stitch = readStitch(reader)
       if (stitch?.stitch !== 'sl st') return null
     }
-    const place = readPlace(reader)
+    const named = readPlace(reader)
+    const place = named && ownChain(reader, named)
     if (place?.parts[0]?.which === 'any') return null
     if (place?.parts[0]?.noun.kind === 'ring') return null
     const next = reader.key()
@@ -148,14 +227,18 @@ export function readFoundation(reader: Reader): FoundationItem | null {
   const start = reader.at
   return reader.attempt((): FoundationItem | null => {
     const closes = reader.attempt(() => {
+      const at = reader.at
       while (reader.skip('join', 'and', 'close', 'joining')) continue
+      const joins = reader.at > at
       reader.skip('with')
       reader.skip('a')
       const stitch = readStitch(reader)
       if (stitch && stitch.stitch !== 'sl st') return null
       readPlace(reader)
       reader.skip('to')
-      if (!reader.skip('form', 'make', 'into', 'forming')) return null
+      // "join in ring" says it in fewer words.
+      const said = reader.skip('form', 'make', 'into', 'forming')
+      if (!said && !(joins && !stitch && reader.skip('in'))) return null
       reader.skip('a', 'the')
       return reader.skip('ring', 'circle', 'loop') ? true : null
     })
@@ -205,6 +288,13 @@ export function readScope(reader: Reader): ScopeItem | null {
   })
   return reader.attempt((): ScopeItem | null => {
     reader.skip('now', 'then')
+    // "Rotate to work along other side of ch".
+    reader.attempt(() => {
+      if (!reader.skip('rotate', 'turn', 'rotating', 'turning')) return null
+      reader.skip('work', 'piece')
+      reader.skip(',')
+      return reader.skip('to', 'and') ? true : null
+    })
     const working = reader.skip('working', 'work')
     if (reader.skip('along', 'on', 'down', 'in', 'across', 'into')) {
       const opposite = reader.attempt(() => {

@@ -27,6 +27,7 @@ export function forkWork(work: Work): Work {
     here: target(work.here),
     last: target(work.last),
     first: target(work.first),
+    joinedAt: target(work.joinedAt),
     leg: work.leg && { ...work.leg, target: target(work.leg.target) },
     described: work.described && { ...work.described, target: target(work.described.target) },
     spaceCells: work.spaceCells && { ...work.spaceCells, target: moved(work.spaceCells.target) },

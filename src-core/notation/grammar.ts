@@ -5,13 +5,13 @@
 import type { Terms } from '../../shared-types/project'
 import { findHeadings } from './headings'
 import type { Heading } from './headings'
-import { readCounts } from './clauses'
+import { readCounts, readRepeatBrackets, readStatement } from './clauses'
 import { Reader } from './reader'
 import type { GrammarFinding } from './reader'
 import { matchBrackets, sequenceReader } from './sequence'
 import { spanOf, tokenize } from './tokens'
 import type { Span, Token } from './tokens'
-import type { Definition, Item, RoundNode, RoundsTree, StitchForm } from './tree'
+import type { Definition, Item, RoundNode, RoundsTree, StitchForm, UsualChain } from './tree'
 import { readStitch } from './vocabulary'
 
 export interface Parsed {
@@ -72,6 +72,12 @@ function readBody(reader: Reader, from: number, to: number): Body {
   const items: Item[] = []
   while (reader.at < reader.end) {
     const at = reader.at
+    while (reader.skip(';', '.', ',')) continue
+    const again = readRepeatBrackets(reader)
+    const group = items.findLastIndex((item) => item.type === 'group')
+    const repeated = items[group]
+    if (again && repeated?.type === 'group' && repeated.times === null)
+      items[group] = { ...repeated, times: again.times, around: again.times === null }
     for (const item of sequence(reader, 'clause')) items.push(item)
     // A clause stops at full stops and semicolons, which separate phrases here.
     if (reader.at === at) {
@@ -102,7 +108,47 @@ function readDefinition(reader: Reader, heading: Heading, to: number): Definitio
   reader.findings.length = before
   const form =
     named && named.form !== 'plain' && named.form !== 'together' ? named.form : FORM_BY_ITEMS(items)
-  return { names, form, items, description: spanTokens(reader.tokens, heading.to, to), ...heading.span }
+  return {
+    names,
+    form,
+    stitch: named?.stitch ?? null,
+    items,
+    description: spanTokens(reader.tokens, heading.to, to),
+    ...heading.span,
+  }
+}
+
+/** "The ch-3 at the beginning of a round counts as a dc": what a note says of all rounds. */
+function usualChains(reader: Reader, from: number, to: number): UsualChain[] {
+  const found: UsualChain[] = []
+  for (let start = from; start < to;) {
+    let end = start
+    while (
+      end < to &&
+      !['.', ';'].includes(reader.tokens[end]!.key) &&
+      !(end > start && reader.tokens[end]!.first)
+    )
+      end++
+    const words = reader.tokens.slice(start, end)
+    const at = words.findIndex(
+      (token, index) =>
+        token.kind === 'chains' || (/^ch(ain)?$/.test(token.key) && words[index + 1]?.kind === 'number'),
+    )
+    if (at >= 0) {
+      const chains = words[at]!.kind === 'chains' ? words[at]!.value : words[at + 1]!.value
+      const counts = words.findIndex(({ key }) => /^(counts?|counted)$/.test(key))
+      const negative = words.some(({ key }) => ['not', "doesn't", "don't", 'never'].includes(key))
+      if (counts > at) {
+        reader.at = start + counts
+        const statement = readStatement(reader, end)
+        if (statement)
+          found.push({ chains, statement: negative ? { ...statement, says: 'does-not-count' } : statement })
+      }
+    }
+    start = Math.max(end, start + 1)
+    if (reader.tokens[end]?.first === false) start = end + 1
+  }
+  return found
 }
 
 /** Where a section or definition that begins at `from` ends: the next heading, or a blank line. */
@@ -114,7 +160,8 @@ function sectionEnd(tokens: readonly Token[], from: number, limit: number): numb
 const COLOUR = /^([A-Z]|MC|CC\d?|C[A-H])$/
 
 /** Without any heading: a round for each line that ends like one (a stop, a bracket, "join"). */
-function looseRounds(tokens: readonly Token[]): [number, number][] {
+function looseRounds(tokens: readonly Token[], titles: readonly Heading[]): [number, number][] {
+  const ends = new Set(titles.map(({ to }) => to))
   const parts: [number, number][] = []
   let from = 0
   for (let index = 1; index <= tokens.length; index++) {
@@ -124,7 +171,8 @@ function looseRounds(tokens: readonly Token[]): [number, number][] {
     let joined = false
     for (let back = index - 1; back >= from && index - back <= 8; back--)
       joined ||= tokens[back]!.key === 'join'
-    if (token && !token.paragraph && !['.', ')', ']'].includes(last) && !joined) continue
+    const title = ends.has(index)
+    if (token && !title && !token.paragraph && !['.', ')', ']'].includes(last) && !joined) continue
     parts.push([from, index])
     from = index
   }
@@ -139,10 +187,11 @@ export function parseRounds(text: string, terms: Terms, tokens: readonly Token[]
   reader.findings.length = 0
   const bounds = headings.map((heading, index) => {
     const next = headings[index + 1]?.from ?? tokens.length
-    return heading.kind === 'round'
+    return heading.kind === 'round' || heading.kind === 'part'
       ? next
       : Math.max(heading.to, Math.min(next, sectionEnd(tokens, heading.to, next)))
   })
+  const usual: UsualChain[] = []
   const explained: Definition[] = []
   const colours: string[] = []
   headings.forEach((heading, index) => {
@@ -151,6 +200,7 @@ export function parseRounds(text: string, terms: Terms, tokens: readonly Token[]
       explained.push(definition)
       for (const name of definition.names) definitions.set(name, definition)
     }
+    if (heading.kind === 'section') usual.push(...usualChains(reader, heading.to, bounds[index]!))
     if (heading.kind === 'section' && /colou?rs$/i.test(heading.label ?? '')) {
       for (let at = heading.to; at < bounds[index]!; at++) {
         const word = tokens[at]!.text
@@ -160,6 +210,7 @@ export function parseRounds(text: string, terms: Terms, tokens: readonly Token[]
   })
   const rounds: RoundNode[] = []
   const findings: (GrammarFinding & { round: number })[] = []
+  let part: string | null = null
   const addRound = (from: number, to: number, heading: Heading | null, preamble = false) => {
     const { items, broken } = readBody(reader, from, to)
     const found = reader.findings.splice(0)
@@ -171,28 +222,40 @@ export function parseRounds(text: string, terms: Terms, tokens: readonly Token[]
       numbers: heading?.numbers ?? null,
       label: preamble ? 'foundation' : (heading?.label ?? null),
       heading: heading?.span ?? null,
+      part,
       items,
       broken: broken && !preamble,
       ...spanTokens(tokens, heading?.from ?? from, to),
     })
   }
   const working = headings.filter((heading) => heading.kind === 'round')
+  for (const heading of headings)
+    if (heading.kind === 'part') reader.parts.add((heading.label ?? '').toLowerCase())
   if (working.length === 0) {
-    const covered = headings.map((heading, index) => [heading.from, bounds[index]!] as const)
-    for (const [from, to] of looseRounds(tokens)) {
+    const covered = headings.map(
+      (heading, index) => [heading.from, heading.kind === 'part' ? heading.to : bounds[index]!] as const,
+    )
+    const titles = headings.filter((heading) => heading.kind === 'part')
+    for (const [from, to] of looseRounds(tokens, titles)) {
+      part = titles.findLast((title) => title.to <= from)?.label ?? null
       if (!covered.some(([start, end]) => from >= start && from < end)) addRound(from, to, null)
     }
   } else {
     const start = headings[0]!.from
     if (start > 0) addRound(0, start, null, true)
     headings.forEach((heading, index) => {
+      if (heading.kind === 'part') part = heading.label
+      const next = headings[index + 1]?.kind
       if (heading.kind === 'round') addRound(heading.to, bounds[index]!, heading)
+      else if (heading.kind === 'part' && next !== 'round')
+        addRound(heading.to, bounds[index]!, { ...heading, numbers: null })
       else {
-        // Lines between a section and the next round may hold the foundation.
+        // Lines between a section or title and the next round may hold the foundation.
         const after = headings[index + 1]?.from ?? tokens.length
-        if (bounds[index]! < after) addRound(bounds[index]!, after, null, true)
+        const begin = heading.kind === 'part' ? heading.to : bounds[index]!
+        if (begin < after) addRound(begin, after, null, true)
       }
     })
   }
-  return { tree: { text, terms, tokens, rounds, definitions: explained, colours }, findings }
+  return { tree: { text, terms, tokens, rounds, definitions: explained, colours, usual }, findings }
 }

@@ -4,7 +4,7 @@ import type { Span } from './tokens'
 import { readStitch } from './vocabulary'
 
 export interface Heading {
-  readonly kind: 'round' | 'section' | 'definition'
+  readonly kind: 'round' | 'section' | 'definition' | 'part'
   /** First token of the heading, first token after it. */
   readonly from: number
   readonly to: number
@@ -93,7 +93,8 @@ function readEnd(reader: Reader, startOfLine: boolean): boolean {
     reader.skip('-', '–', '—')
     return true
   }
-  if (!startOfLine || !ENDS.has(reader.key())) return false
+  const dash = ['—', '–'].includes(reader.key()) && reader.peek()?.spaced === false
+  if ((!startOfLine && !dash) || !ENDS.has(reader.key())) return false
   reader.skip('.')
   while (reader.skip('—', '–', '-', ')')) continue
   return true
@@ -133,6 +134,7 @@ function readRoundHeading(reader: Reader): Heading | null {
         reader.sees('*') ||
         reader.sees('(') ||
         reader.peek()?.kind === 'number' ||
+        INSTRUCTS.has(reader.key()) ||
         reader.attempt(() => readStitch(reader)) !== null
       if (!startOfLine || !opens) return null
       // The stitch that was looked at belongs to the round.
@@ -147,6 +149,58 @@ function readRoundHeading(reader: Reader): Heading | null {
     }
     return { kind: 'round', from, to: reader.at, numbers, label, span: reader.span(from) }
   })
+}
+
+/** "(make 2)" behind a title; an abbreviation in brackets explains a stitch. */
+const bracketOf = (bracket: string | null): boolean =>
+  bracket === null || /\b(make|work|cut|rs|ws|optional|both|worked|side)\b|\d/i.test(bracket)
+
+/** Words that begin an instruction, so that a line of them is no title. */
+const INSTRUCTS = new Set([
+  ...[
+    'ch',
+    'chain',
+    'sl',
+    'slip',
+    'join',
+    'fasten',
+    'finish',
+    'turn',
+    'work',
+    'rep',
+    'repeat',
+    'with',
+    'using',
+  ],
+  ...[
+    'make',
+    'magic',
+    'in',
+    'into',
+    'sk',
+    'skip',
+    'miss',
+    'weave',
+    'cut',
+    'sew',
+    'do',
+    'begin',
+    'continue',
+    'and',
+  ],
+])
+
+/** Whether the words of a line stand for a part ("LEAF", "Second motif"): no stitch, no instruction. */
+function isTitle(reader: Reader, from: number): boolean {
+  const at = reader.at
+  reader.at = from
+  const before = reader.tokens[from - 1]
+  const ends = before === undefined || reader.tokens[from]!.paragraph || /^[.)\]:!]$/.test(before.key)
+  const stitch = readStitch(reader)
+  const plain = stitch === null || (stitch.form !== 'plain' && reader.tokens[from]!.key.length > 3)
+  reader.at = at
+  const first = reader.tokens[from]!
+  return ends && plain && first.kind === 'word' && !INSTRUCTS.has(first.key) && !ROUND_WORDS.has(first.key)
 }
 
 /**
@@ -168,9 +222,12 @@ function readLabelHeading(reader: Reader, inline: boolean): Heading | null {
     const bracket = readLabel(reader)
     if (!reader.skip(':', '=')) {
       const alone = reader.tokens[from]!.first && (reader.peek()?.first ?? true)
-      if (!alone || !SECTIONS.has(words.join(' '))) return null
-      const label = reader.words(reader.span(from)).trim()
-      return { kind: 'section', from, to: reader.at, numbers: null, label, span: reader.span(from) }
+      if (!alone) return null
+      const section = SECTIONS.has(words.join(' '))
+      if (!section && (!bracketOf(bracket) || !isTitle(reader, from))) return null
+      const label = reader.words({ ...reader.span(from), end: reader.tokens[named - 1]!.end }).trim()
+      const kind = section ? 'section' : 'part'
+      return { kind, from, to: reader.at, numbers: null, label, span: reader.span(from) }
     }
     const equals = reader.tokens[reader.at - 1]!.key === '='
     const to = reader.at
@@ -185,6 +242,11 @@ function readLabelHeading(reader: Reader, inline: boolean): Heading | null {
       span: reader.span(from),
     })
     if (SECTIONS.has(name)) return make('section')
+    // "Center:" on a line of its own: what follows is that part.
+    if (!equals && (reader.peek()?.first ?? false) && bracketOf(bracket) && isTitle(reader, from)) {
+      const part = reader.words({ ...reader.span(from), end: reader.tokens[named - 1]!.end }).trim()
+      return { kind: 'part', from, to, numbers: null, label: part, span: reader.span(from) }
+    }
     reader.at = from
     const stitch = readStitch(reader)
     const whole = stitch !== null && reader.at === named
@@ -219,7 +281,8 @@ export function findHeadings(reader: Reader): Heading[] {
     if (heading.kind === 'round' && heading.numbers === null && special && !ROUND_WORDS.has(token.key)) {
       headings.push({ ...heading, kind: 'definition' })
     } else headings.push(heading)
-    if (section !== null) special = EXPLAINS.test(section)
+    if (heading.kind === 'part') special = false
+    else if (section !== null) special = EXPLAINS.test(section)
     else if (heading.kind === 'round' && heading.numbers !== null) special = false
     index = heading.to - 1
   }

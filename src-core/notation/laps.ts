@@ -41,6 +41,17 @@ export function* placeParts(items: readonly Item[]): Generator<PlacePart> {
   }
 }
 
+/** Whether an item is a repeat that goes on around. */
+const goesAround = (item: Item): boolean =>
+  (item.type === 'group' && item.around && !item.toCorner) ||
+  (item.type === 'star' && item.repeat?.amount === null && !item.repeat.toCorner)
+
+/** What stands behind a repeat, as far as the next one that goes around: that one takes what is left. */
+export function upToAround(items: readonly Item[]): readonly Item[] {
+  const at = items.findIndex(goesAround)
+  return at < 0 ? items : items.slice(0, at)
+}
+
 /** Whether a part takes all that is there ("in each rem st"), so that nothing can be said of one lap. */
 export const sweeps = (items: readonly Item[]): boolean =>
   items.some((item) => item.type === 'evenly' || (item.type === 'group' && item.around)) ||
@@ -104,7 +115,6 @@ export const unitOf = (lap: Lap, kind: string): number =>
 export const kindsOf = (lap: Lap): readonly string[] =>
   lap.spaces.size > 0 ? [...lap.spaces.keys()] : lap.gaps > 0 ? ['gap'] : unitOf(lap, 'st') > 0 ? ['st'] : []
 
-export const isError = (found: Work['findings'][number]): boolean =>
-  findingOf(found, '').severity === 'error'
+export const isError = (found: Work['findings'][number]): boolean => findingOf(found, '').severity === 'error'
 
 export const errorsOf = (work: Work): number => work.findings.filter(isError).length

@@ -16,6 +16,8 @@ export const SPACE_NOUNS = new Set([
   'arch',
   'arches',
   'bar',
+  'hole',
+  'holes',
 ])
 export const CHAIN_NOUNS = new Set(['ch', 'chs', 'chain', 'chains', 'chain-stitch'])
 const GROUP_NOUNS = new Set([
@@ -36,18 +38,7 @@ const GROUP_NOUNS = new Set([
   'v-st',
   'v-sts',
 ])
-const CHAIN_SPACE = new Set([
-  'ch-sp',
-  'ch-sps',
-  'ch-lp',
-  'ch-lps',
-  'ch-space',
-  'ch-spaces',
-  'chain-space',
-  'chain-spaces',
-  'ch-loop',
-  'ch-loops',
-])
+const CHAIN_SPACE = /^(?:ch|chain)s?-(?:sp|lp|space|loop|arch)(?:s|es)?$/
 const HYPHEN_SPACE = /^-?(sp|sps|lp|lps|space|spaces|loop|loops)$/
 const LOOP_SIDES: Readonly<Record<string, Loop>> = { front: 'front', back: 'back', both: 'both', top: 'both' }
 
@@ -65,6 +56,16 @@ export function readLoop(reader: Reader): Loop | null {
       reader.skip('only')
       reader.skip('of')
       return short
+    }
+    const third = reader.attempt(() => {
+      if (reader.ordinal() === 3 && reader.skip('lp', 'lps', 'loop', 'loops')) return true
+      return reader.skip('back') && reader.skip('bump', 'bumps', 'bar', 'bars') ? true : null
+    })
+    if (third) {
+      // It lies behind the stitch, below its back loop.
+      reader.skip('only')
+      reader.skip('of')
+      return 'back'
     }
     const side = LOOP_SIDES[reader.key().replace(/-(loop|lp)s?$/, '')]
     if (!side) return null
@@ -154,13 +155,40 @@ export function readExtent(reader: Reader): Extent | null {
   })
 }
 
+/** "3ch-sp", "3ch sp", "3 ch sp": a space by its chains; passes it. "3 ch sps" are three spaces. */
+function glued(reader: Reader): number | null {
+  return reader.attempt(() => {
+    const number = reader.peek()
+    if (number?.kind !== 'number') return null
+    const word = reader.peek(1)
+    const own = word !== undefined && CHAIN_SPACE.test(word.key)
+    const last = own ? word : reader.peek(2)
+    if (!own && !(word && CHAIN_NOUNS.has(word.key) && last && SPACE_NOUNS.has(last.key))) return null
+    const joined = word.start === number.end
+    if (!joined && /s$/.test(last!.key)) return null
+    reader.at += own ? 2 : 3
+    return number.value
+  })
+}
+
+/** Whether the figure at the cursor belongs to a space ("3ch-sp") and tells no amount. */
+export const sizeAhead = (reader: Reader): boolean => {
+  const at = reader.at
+  const found = glued(reader) !== null
+  reader.at = at
+  return found
+}
+
 function readSpaceNoun(reader: Reader, corner: boolean): Noun | null {
   const token = reader.peek()
   if (!token) return null
-  if (CHAIN_SPACE.has(token.key)) {
+  if (CHAIN_SPACE.test(token.key)) {
     reader.at++
     return { kind: 'space', chains: null, corner }
   }
+  // "3ch-sp", "3 ch sp": behind the figure the space may be spelled in any way.
+  const size = glued(reader)
+  if (size !== null) return { kind: 'space', chains: size, corner }
   if (token.kind === 'chains') {
     const next = reader.peek(1)
     const joined = next?.key === '-' && HYPHEN_SPACE.test(reader.key(2))
@@ -200,6 +228,7 @@ export function readGap(reader: Reader): { noun: Noun; which: Which | null } | n
             ? 'first'
             : null
     reader.skip('any')
+    if (!reader.peek()?.hyphen) reader.number()
     const hyphen = reader.peek()?.kind === 'number' && reader.peek()!.hyphen
     const group = reader.attempt(() => {
       if (hyphen) {

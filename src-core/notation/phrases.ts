@@ -3,7 +3,7 @@ import { STARS, readAmount } from './clauses'
 import type { SequenceReader } from './clauses'
 import { readColour, readFoundation, readJoin, readRepeatRound, readScope } from './directions'
 import { readExtent } from './nouns'
-import { readPlace } from './places'
+import { ownChain, readPlace } from './places'
 import { BOUNDARY, readDescribed, readPlainNote, statementAhead } from './prose'
 import type { Reader } from './reader'
 import { spanOf } from './tokens'
@@ -197,8 +197,10 @@ function readWork(reader: Reader, verb: boolean): Item | null {
     const count = before ?? countAfter(reader)
     reader.skip('all', 'each', 'only')
     if (reader.tokens[reader.at - 1]?.key === 'each') reader.at--
-    const place = readPlace(reader) ?? readSweep(reader)
-    if (stitch.stitch === 'sl st' && stitch.form === 'plain') {
+    const named = readPlace(reader) ?? readSweep(reader)
+    const slips = stitch.stitch === 'sl st' && stitch.form === 'plain'
+    const place = slips && named ? ownChain(reader, named) : named
+    if (slips) {
       const joined = reader.attempt(() => {
         if (reader.skip('to', 'and') && reader.skip('join', 'close', 'complete')) {
           reader.skip('the')
@@ -210,7 +212,8 @@ function readWork(reader: Reader, verb: boolean): Item | null {
       if (joined) return { type: 'join', place, ...reader.span(start) }
       const toFirst = place?.parts[0]
       const word = place ? reader.words(place).slice(0, 3).toLowerCase() : ''
-      if (toFirst && word.startsWith('to ') && ['first', 'same'].includes(toFirst.which))
+      const space = toFirst?.noun.kind === 'space'
+      if (toFirst && !space && word.startsWith('to ') && ['first', 'same'].includes(toFirst.which))
         return { type: 'join', place, ...reader.span(start) }
     }
     if (verb && count !== null && place?.parts.length === 1 && place.parts[0]!.which === 'every') {
@@ -305,8 +308,8 @@ export function readPhrase(reader: Reader, sequence: SequenceReader): Item | nul
   const found =
     readRepeatRound(reader) ??
     readSkip(reader) ??
-    readJoin(reader) ??
     readColour(reader) ??
+    readJoin(reader) ??
     readScope(reader) ??
     readFoundation(reader) ??
     readPlainNote(reader) ??

@@ -9,6 +9,7 @@ import {
   readNoun,
   readRound,
   readWithin,
+  sizeAhead,
 } from './nouns'
 import type { Reader } from './reader'
 import type { Noun, Place, PlacePart, Which } from './tree'
@@ -27,8 +28,15 @@ const INTO = new Set([
   'between',
   'bet',
   'under',
+  'along',
 ])
 const OWN_BEFORE = new Set(['top', 'base', 'bottom', 'beg', 'beginning', 'starting', 'turning'])
+
+/** "3rd st of ch 4": a stitch that is a chain. */
+const ofChain = (reader: Reader): boolean =>
+  reader.seesAny(STITCH_NOUNS) &&
+  reader.key(1) === 'of' &&
+  [2, 3, 4].some((ahead) => CHAIN_NOUNS.has(reader.key(ahead)) || reader.peek(ahead)?.kind === 'chains')
 
 /** "top of beg ch-3", "3rd ch of ch-4", "base of 3-ch", "beg ch-3 sp", "first sc" where this round is meant. */
 function readOwn(reader: Reader): { noun: Noun; base: boolean } | null {
@@ -51,7 +59,7 @@ function readOwn(reader: Reader): { noun: Noun; base: boolean } | null {
         (reader.peek(1)?.kind === 'chains' ||
           (reader.peek(1)?.kind === 'number' && CHAIN_NOUNS.has(reader.key(2))))
       if (!short) {
-        if (!reader.seesAny(CHAIN_NOUNS)) return null
+        if (!reader.seesAny(CHAIN_NOUNS) && !ofChain(reader)) return null
         reader.at++
       }
       if (!reader.skip('of')) return null
@@ -76,6 +84,7 @@ function readOwn(reader: Reader): { noun: Noun; base: boolean } | null {
         'same',
         'last',
         'next',
+        '1st',
       )
     )
       continue
@@ -107,6 +116,9 @@ interface Draft {
   each: boolean
 }
 
+/** How many are named, where the figure does not belong to the space itself. */
+const amountIn = (reader: Reader): number => (sizeAhead(reader) ? 1 : (reader.number() ?? 1))
+
 /** "next 5", "each of next 3", "every 3rd", "same", "first", "2nd … from hook". */
 function readWhich(reader: Reader): Draft | null {
   reader.skip('the')
@@ -118,18 +130,16 @@ function readWhich(reader: Reader): Draft | null {
     reader.skip('of')
     reader.skip('the')
     if (reader.skip('next', 'following', 'foll')) {
-      const count = reader.number() ?? 1
-      return { which: 'next', count, each: true }
+      return { which: 'next', count: amountIn(reader), each: true }
     }
     if (reader.skip('last')) return { which: 'last', count: reader.number() ?? 1, each: true }
     if (reader.skip('first')) return { which: 'first', count: reader.number() ?? 1, each: true }
-    const count = reader.attempt(() => reader.number())
+    const count = sizeAhead(reader) ? null : reader.attempt(() => reader.number())
     if (count !== null) return { which: 'next', count, each: true }
     reader.skip('rem', 'remaining')
     return { which: 'each', count: 1, each: true }
   }
-  if (reader.skip('next', 'following', 'foll'))
-    return { which: 'next', count: reader.number() ?? 1, each: false }
+  if (reader.skip('next', 'following', 'foll')) return { which: 'next', count: amountIn(reader), each: false }
   if (reader.skip('same')) return { which: 'same', count: 1, each: false }
   if (reader.skip('first')) return { which: 'first', count: reader.number() ?? 1, each: false }
   if (reader.skip('last', 'final')) return { which: 'last', count: reader.number() ?? 1, each: false }
@@ -141,7 +151,7 @@ function readWhich(reader: Reader): Draft | null {
   }
   const nth = reader.ordinal()
   if (nth !== null) return { which: 'nth', count: nth, each: false }
-  const count = reader.attempt(() => reader.number())
+  const count = sizeAhead(reader) ? null : reader.attempt(() => reader.number())
   if (count !== null) return { which: 'next', count, each: false }
   return null
 }
@@ -179,6 +189,65 @@ function readBetween(reader: Reader): boolean {
     return reader.skip('petals', 'groups', 'shells', 'arches') ? true : null
   })
   return found !== null
+}
+
+const MOTIFS = new Set([
+  ...[
+    'motif',
+    'motifs',
+    'square',
+    'squares',
+    'hexagon',
+    'hexagons',
+    'octagon',
+    'circle',
+    'flower',
+    'flowers',
+  ],
+  ...['triangle', 'granny', 'piece', 'block', 'medallion', 'snowflake', 'wheel', 'strip', 'section'],
+])
+
+/** "corresponding ch-3 sp of previous motif", "matching corner sp on adjacent square": not in this motif. */
+function readElsewhere(reader: Reader): Noun | null {
+  return reader.attempt(() => {
+    reader.skip('the')
+    const matching = reader.skip('corresponding', 'matching', 'adjacent', 'adjoining', 'opposite', 'parallel')
+    if (!matching) while (reader.skip('next', 'same', 'first', 'any', 'last')) continue
+    const noun = readNoun(reader)
+    if (!noun || noun.kind === 'ring') return null
+    const of = reader.attempt(() => {
+      if (!reader.skip('of', 'on', 'from')) return null
+      reader.skip('the')
+      const which = reader.skip(
+        ...[
+          'previous',
+          'prev',
+          'first',
+          'second',
+          'other',
+          'another',
+          'adjacent',
+          'adjoining',
+          'neighboring',
+        ],
+        ...[
+          'neighbouring',
+          'last',
+          'completed',
+          'finished',
+          'next',
+          'joined',
+          'corresponding',
+          'opposite',
+          'each',
+        ],
+      )
+      if (!which && !reader.seesAny(MOTIFS)) return null
+      reader.skip('completed', 'finished', 'joined', 'granny')
+      return reader.seesAny(MOTIFS) ? reader.skip(reader.key()) || null : null
+    })
+    return of || (matching && noun.kind !== 'stitch') || (matching && of) ? noun : null
+  })
 }
 
 /** One part of a place, without its "in". `leading`: whether "in" stood before it. */
@@ -222,15 +291,26 @@ function readPart(reader: Reader, around: boolean, inherited: Draft | null): Pla
     if (own) return finish({ which: own.base ? 'same' : 'first', count: 1, each: false }, own.noun)
     const gapAlone = readGap(reader)
     if (gapAlone) return finish({ which: gapAlone.which ?? 'next', count: 1, each: false }, gapAlone.noun)
+    const other = readElsewhere(reader)
+    if (other) return finish({ which: 'elsewhere', count: 1, each: false }, other)
     let draft = readWhich(reader)
     let unworked = false
     while (reader.skip('skipped', "sk'd", 'sk', 'missed', 'unworked', 'unused', 'free', 'open'))
       unworked = true
     loop ??= readLoop(reader)
     if (reader.skip('center', 'centre', 'middle')) {
+      // "center of next ch-7 lp": the loop itself.
+      const loop = reader.attempt(() => {
+        if (!reader.skip('of')) return null
+        const into = readWhich(reader) ?? draft
+        const space = readNoun(reader)
+        return space?.kind === 'space' ? { into, space } : null
+      })
+      if (loop) return finish(loop.into ?? { which: 'next', count: 1, each: false }, loop.space)
       const what = readNoun(reader)
       if (!what || (what.kind !== 'stitch' && what.kind !== 'space')) return null
-      const within: Noun = { kind: 'within', what: what.kind, nth: 'center' }
+      const name = what.kind === 'stitch' ? what.name : null
+      const within: Noun = { kind: 'within', what: what.kind, nth: 'center', name }
       readWithin(reader)
       return finish(draft ?? { which: 'next', count: 1, each: false }, within)
     }
@@ -249,19 +329,20 @@ function readPart(reader: Reader, around: boolean, inherited: Draft | null): Pla
       return finish({ which: 'from-hook', count: draft.count, each: false }, noun)
     }
     if (noun.kind === 'gap' && !draft) draft = { which: 'next', count: 1, each: false }
-    if ((noun.kind === 'stitch' || noun.kind === 'space') && draft && draft.which !== 'each') {
+    if ((noun.kind === 'stitch' || noun.kind === 'space') && draft?.which !== 'each') {
       const inside = reader.attempt(() => (readWithin(reader) ? true : null))
       if (inside) {
         const nth =
-          draft.which === 'nth'
+          draft?.which === 'nth'
             ? draft.count
-            : draft.which === 'last'
+            : draft?.which === 'last'
               ? 'last'
-              : draft.which === 'first'
+              : draft?.which === 'first'
                 ? 1
                 : 'center'
-        const within: Noun = { kind: 'within', what: noun.kind, nth }
-        return finish({ which: 'next', count: 1, each: draft.each }, within)
+        const name = noun.kind === 'stitch' ? noun.name : null
+        const within: Noun = { kind: 'within', what: noun.kind, nth, name }
+        return finish({ which: 'next', count: 1, each: draft?.each ?? false }, within)
       }
     }
     // "sl st in sl st between petals": there is one between each two.
@@ -286,14 +367,19 @@ function readPart(reader: Reader, around: boolean, inherited: Draft | null): Pla
     draft ??= inherited ?? null
     if (!draft) {
       const plural = /s$/.test(reader.tokens[reader.at - 1]?.key ?? '')
-      if (around && noun.kind === 'stitch') draft = { which: 'next', count: 1, each: false }
+      if ((around || unworked) && noun.kind === 'stitch') draft = { which: 'next', count: 1, each: false }
       else if (noun.kind === 'space' || bare || loop)
         draft = { which: plural && loop ? 'each' : 'next', count: 1, each: false }
       else return null
     }
     if (draft.which === 'nth' && noun.kind !== 'stitch' && noun.kind !== 'chain' && noun.kind !== 'space')
       return null
-    const round = readRound(reader)
+    const ofThis = reader.attempt(() => {
+      if (!reader.skip('of', 'on')) return null
+      if (!reader.skip('current', 'this', 'present', 'same')) return null
+      return reader.seesAny(MOTIFS) ? reader.skip(reader.key()) || null : null
+    })
+    const round = ofThis ? null : readRound(reader)
     const behind =
       around &&
       reader.attempt(() => reader.skipAll('from', 'behind') || reader.skipAll('from', 'the', 'back') || null)
@@ -308,6 +394,8 @@ export function readPlace(reader: Reader, bare = false): Place | null {
     let over = false
     let around = false
     if (reader.seesAny(INTO)) {
+      // "sl st across to next ch-2 sp": the way there.
+      if (['over', 'across', 'along'].includes(reader.key()) && reader.key(1) === 'to') reader.at++
       over = reader.key() === 'over' || reader.key() === 'across'
       around = reader.key() === 'around'
       // "between next 2 dc" is a place of its own.
@@ -323,17 +411,18 @@ export function readPlace(reader: Reader, bare = false): Place | null {
         const again = reader.seesAny(INTO)
         if (again) around = reader.key() === 'around'
         if (again && reader.key() !== 'between' && reader.key() !== 'bet') reader.at++
+        const before = parts[parts.length - 1]!
         if (
           !again &&
           !reader.sees('each') &&
           !reader.sees('next') &&
           !reader.sees('last') &&
-          first.which !== 'each'
+          before.which !== 'each'
         )
           return null
         if (!again && reader.peek()?.kind === 'number') return null
         const inherited =
-          !again && first.which === 'each' ? { which: 'each' as const, count: 1, each: true } : null
+          !again && before.which === 'each' ? { which: 'each' as const, count: 1, each: true } : null
         return readPart(reader, around, inherited)
       })
       if (!more) break
@@ -341,4 +430,13 @@ export function readPlace(reader: Reader, bare = false): Place | null {
     }
     return { parts, over, ...reader.span(start) }
   })
+}
+
+/** "sl st in 3rd ch" closes a round in the chains that it began with, without naming them. */
+export function ownChain(reader: Reader, place: Place): Place {
+  const [part] = place.parts
+  if (place.parts.length !== 1 || part?.which !== 'nth' || part.noun.kind !== 'chain' || part.count < 2)
+    return place
+  const noun = { kind: 'own', chain: part.count, of: 0, words: reader.words(part.nounSpan) } as const
+  return { ...place, parts: [{ ...part, which: 'first', count: 1, noun }] }
 }

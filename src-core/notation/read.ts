@@ -47,12 +47,19 @@ function repeatedItems(
   number: number,
   lap: number,
 ): readonly Item[] | null {
-  const from = item.from === 'last' ? number - 1 - lap : item.from
-  const to = item.to === 'last' ? from : item.to
-  const wanted = from + (lap % Math.max(1, to - from + 1))
-  const found = tree.rounds.find(
-    (round) => round.numbers && wanted >= round.numbers[0] && wanted <= round.numbers[1],
-  )
+  const from = item.from === 'last' ? number - 1 - lap : item.from === 'same' ? number : item.from
+  const to = item.to === 'last' || item.to === 'same' ? from : item.to
+  const wanted = item.from === 'same' ? number : from + (lap % Math.max(1, to - from + 1))
+  const numbered = (round: RoundNode) =>
+    round.numbers !== null && wanted >= round.numbers[0] && wanted <= round.numbers[1]
+  const there = tree.rounds.filter((round) => numbered(round) && !round.items.includes(item))
+  const found =
+    item.part === null
+      ? (there.findLast((round) => round.part === reading.part && round.start < item.start) ??
+        there.findLast((round) => round.start < item.start) ??
+        there[0])
+      : (there.find((round) => round.part?.toLowerCase() === item.part) ??
+        there.find((round) => round.part !== reading.part))
   const byOrder =
     found ??
     (item.from === 'last'
@@ -100,16 +107,26 @@ export function isFoundationOnly(node: RoundNode): boolean {
   )
 }
 
+/** The words of a numbered round in which nothing could be read; null where there is something. */
+function proseOf(node: RoundNode): Span | null {
+  if (node.numbers === null || node.broken) return null
+  const told = node.items.filter((item) => item.type !== 'count')
+  const prose = told.find((item) => item.type === 'note' && item.effect === null)
+  return prose && told.every((item) => item.type === 'note' || item.type === 'statement') ? prose : null
+}
+
 /** What is wrong with the heading of a numbered round; true where nothing stands behind it. */
 function checkNumber(reading: Reading, text: string, node: RoundNode): boolean {
   if (!node.numbers) return false
   const [number] = node.numbers
   const say = (found: Said) => addFinding(reading, text, node, number, { ...found, span: node.heading })
   const before = reading.number
-  if (reading.worked.length > 0 && number > before + 1) {
+  if (reading.history.size > 0 && number > before + 1) {
     const missing = number === before + 2 ? `Rnd ${before + 1}` : `Rnds ${before + 1}-${number - 1}`
     say(said('rounds/number-missing', { before: `Rnd ${before}`, missing }))
   }
+  const twice = reading.history.size > 0 && number === before && reading.part === node.part
+  if (twice && !makesFoundation(node.items)) say(said('rounds/number-twice', { round: `Rnd ${number}` }))
   if (reading.worked.length === 0 && reading.base.kind === 'round' && reading.base.state.unknown)
     say(said('rounds/earlier-missing', { round: `Rnd ${number}` }))
   const empty = !node.broken && node.items.every((item) => item.type === 'count')
@@ -117,12 +134,52 @@ function checkNumber(reading: Reading, text: string, node: RoundNode): boolean {
   return empty
 }
 
+/** Whether a round makes the ring or chain that it is worked into. */
+const makesFoundation = (items: readonly Item[]): boolean =>
+  items.some(
+    (item) =>
+      item.type === 'foundation' ||
+      ('place' in item &&
+        item.place?.parts.some(({ noun, which }) => noun.kind === 'ring' || which === 'from-hook')) ||
+      ('items' in item && makesFoundation(item.items)),
+  )
+
+/** A part of its own ("Leaf", "Second motif") begins with nothing but its own ring or chain; others go on. */
+function beginPart(reading: Reading, node: RoundNode): void {
+  const first = node.numbers?.[0] ?? null
+  const newPart = node.part !== reading.part
+  if (newPart) reading.partOpen = true
+  if (first === null && !isFoundationOnly(node) && !makesFoundation(node.items)) return
+  const again = first !== null && first <= reading.number && reading.history.size > 0
+  const anew = makesFoundation(node.items) || isFoundationOnly(node) || repeatsPart(node)
+  if (reading.partOpen || again) {
+    const begins = anew && (first === null || first === 1 || reading.number === 0)
+    if (begins && (reading.history.size > 0 || reading.base.kind !== 'none')) {
+      reading.base = { kind: 'none' }
+      reading.history.clear()
+      reading.number = 0
+      reading.turned = false
+    }
+    reading.partOpen = false
+  }
+  reading.part = node.part
+}
+
+const repeatsPart = (node: RoundNode): boolean =>
+  node.items.some((item) => item.type === 'repeat-round' && item.part !== null)
+
 function readNode(reading: Reading, text: string, tree: Omit<RoundsTree, 'repeats'>, node: RoundNode): void {
-  const fresh = reading.base.kind === 'none' && reading.worked.length === 0
+  beginPart(reading, node)
+  const fresh = reading.base.kind === 'none' && reading.history.size === 0
   if (node.label === 'foundation' || (isFoundationOnly(node) && fresh)) {
-    if (fresh) reading.base = foundationMade(node) ?? reading.base
+    if (fresh) {
+      reading.base = foundationMade(node) ?? reading.base
+      reading.foundation = reading.base
+    }
     return
   }
+  // "Work same as for first motif" begins as that one does.
+  if (fresh && reading.base.kind === 'none' && repeatsPart(node)) reading.base = reading.foundation
   const from = node.numbers ? node.numbers[0] : reading.number + 1
   const to = node.numbers ? node.numbers[1] : from
   if (to - from >= LIMITS.rounds || reading.worked.length >= LIMITS.rounds) {
@@ -144,10 +201,15 @@ function readNode(reading: Reading, text: string, tree: Omit<RoundsTree, 'repeat
   for (let lap = 0; lap < Math.min(laps, LIMITS.rounds); lap++) {
     const number = from + lap
     let items: readonly Item[] = node.items
+    const unread = proseOf(node)
+    if (unread && !repeat) {
+      addFinding(reading, text, node, number, { ...said('rounds/not-read'), span: unread })
+      node = { ...node, broken: true }
+    }
     if (repeat?.type === 'repeat-round') {
       const again = repeatedItems(reading, tree, repeat, number, lap)
       if (!again) {
-        const wanted = repeat.from === 'last' ? number - 1 : repeat.from
+        const wanted = typeof repeat.from === 'number' ? repeat.from : number - 1
         addFinding(reading, text, node, number, {
           code: 'rounds/no-such-round',
           span: repeat,
@@ -165,7 +227,8 @@ function readNode(reading: Reading, text: string, tree: Omit<RoundsTree, 'repeat
 
 /** "Rep Rnds 2 and 3 twice": four rounds. */
 function lapsOf(item: RepeatRoundItem): number {
-  const span = item.from === 'last' || item.to === 'last' ? 1 : Math.max(1, item.to - item.from + 1)
+  const { from, to } = item
+  const span = typeof from === 'number' && typeof to === 'number' ? Math.max(1, to - from + 1) : 1
   return span * Math.max(1, item.times)
 }
 
@@ -194,7 +257,7 @@ const usesAmbiguous = (tree: Omit<RoundsTree, 'repeats'>): boolean =>
   tree.tokens.some((token) => AMBIGUOUS.test(token.key))
 
 function emptyTree(text: string, terms: Terms): RoundsTree {
-  return { text, terms, tokens: [], rounds: [], definitions: [], colours: [], repeats: new Map() }
+  return { text, terms, tokens: [], rounds: [], definitions: [], usual: [], colours: [], repeats: new Map() }
 }
 
 /** Number of the first round, as far as the text or what came before tells. */
@@ -234,6 +297,7 @@ export function readRoundTexts(texts: readonly string[], options: ReadOptions = 
   const reading = startReading(options.after, firstNumber(rounds, options.after), colours, options.before)
   parsed.forEach(({ text, tokens, tree, findings }, source) => {
     reading.source = source
+    for (const { chains, statement } of tree.usual) reading.usual.set(chains, statement)
     const asked = texts.length === 1 ? options.terms : terms
     checkTerms(reading, text, tree, findTerms(text, tokens, asked))
     tree.rounds.forEach((node, index) => {

@@ -40,6 +40,8 @@ export type GrammarFinding = Said & { readonly span: Span }
 export class Reader {
   at = 0
   depth = 0
+  /** Names of the parts of the pattern, in lower case. */
+  readonly parts = new Set<string>()
   readonly findings: GrammarFinding[] = []
 
   constructor(

@@ -1,8 +1,19 @@
 /** Repeats: how often a part goes into the round, what one takes, and how the last one ends. */
 import { counted, plural } from '../figures/words'
 import { LIMITS } from './limits'
+import { cellsLeft } from './chain-targets'
 import { forkWork } from './fork'
-import { amountWords, errorsOf, kindsOf, landmarksIn, lapOf, placeParts, sweeps, unitOf } from './laps'
+import {
+  amountWords,
+  errorsOf,
+  kindsOf,
+  landmarksIn,
+  lapOf,
+  placeParts,
+  sweeps,
+  unitOf,
+  upToAround,
+} from './laps'
 import type { Lap } from './laps'
 import { endsInFirst, endsWithSingle, lastItems, starTimes, works } from './repeat-endings'
 import { SKIPPED, TRAVELLED, WORKED, cornerPlaces } from './source'
@@ -77,7 +88,9 @@ function comesOut(
   if (overlaps) return over === 1 && work.elements[work.elements.length - 1]?.role === 'slip'
   if (errorsOf(work) > errorsOf(before)) return false
   if (lap.spaces.size === 0 && lap.gaps === 0) {
-    const left = lap.slips > 0 ? worked.free('slip') : worked.free('stitch')
+    const joined = work.joinedAt?.place
+    const spare = joined?.kind === 'stitch' && worked.used[joined.index]! <= TRAVELLED ? 1 : 0
+    const left = lap.slips > 0 ? worked.free('slip') : worked.free('stitch') - spare
     return left === 0 || left === lastCount
   }
   if (lap.gaps > 0 && lap.spaces.size === 0) return worked.gapsTaken === worked.gapUsed.length
@@ -121,7 +134,10 @@ function lapsThatFit(work: Work, part: AroundPart, laps: Laps, lap: Lap, run: It
 }
 
 const usedCount = (source: Source): number =>
-  source.count('stitch', SKIPPED) + source.count('space', SKIPPED) + source.count('slip', SKIPPED) + source.gapsTaken
+  source.count('stitch', SKIPPED) +
+  source.count('space', SKIPPED) +
+  source.count('slip', SKIPPED) +
+  source.gapsTaken
 
 interface Laps {
   readonly body: readonly Item[]
@@ -156,7 +172,13 @@ function runToCorner(work: Work, part: AroundPart, laps: Laps, lap: Lap, run: It
 }
 
 /** Repeats a part as often as the round before allows. */
-export function runAround(work: Work, part: AroundPart, run: ItemRunner, star: StarItem | null = null): void {
+export function runAround(
+  work: Work,
+  given: AroundPart,
+  run: ItemRunner,
+  star: StarItem | null = null,
+): void {
+  const part = { ...given, rest: upToAround(given.rest) }
   const body = part.place
     ? [{ ...(part.item as GroupItem), times: null, around: false, toCorner: false }]
     : part.items
@@ -177,13 +199,33 @@ export function runAround(work: Work, part: AroundPart, run: ItemRunner, star: S
     work.open = true
     return once()
   }
+  const cells = work.chain ? cellsLeft(work.chain) : work.base.kind === 'chain' ? work.base.chains : 0
+  const unit = cells - (lap.after.chain ? cellsLeft(lap.after.chain) : cells)
+  if (!source && unit > 0) {
+    const tail = cellsLeft(lap.after.chain!) - cellsLeft(lapOf(lap.after, part.rest, run).after.chain!)
+    const kept = sweeps(part.rest) ? 0 : Math.max(part.lastCount, tail)
+    const times = Math.max(1, Math.floor((cells - kept) / unit))
+    if ((cells - kept) % unit !== 0) {
+      const words = {
+        unit: `${unit} ch`,
+        available: `${cells - kept} ch`,
+        times: counted(times, 'repeat'),
+        over: `${(cells - kept) % unit} ch`,
+      }
+      report(work, 'rounds/repeat-does-not-fit', bodySpan(part.item), words, String(part.item.start))
+    }
+    return runLaps(work, part, body, last, times, run)
+  }
   if (!source) return work.base.kind === 'ring' ? standsStill() : once()
   const kinds = kindsOf(lap)
   // What is asked for and not there is a finding of its own.
   if (lap.after.open && !work.open) return once()
   if (kinds.length === 0) return standsStill()
   if (part.toCorner) return runToCorner(work, part, laps, lap, run)
-  const fits = lapsThatFit(work, part, laps, lap, run)
+  // A round that hangs from the stitch of the joining ends there: that stitch is not for a lap.
+  const ending = star?.repeat?.ending
+  const hangs = kinds[0] === 'st' && work.first === null && ending != null && endsInFirst(ending.items)
+  const fits = hangs ? null : lapsThatFit(work, part, laps, lap, run)
   if (fits !== null) return runLaps(work, part, body, last, fits, run)
   // The lap may have changed what it was tried on: where nothing comes out even, it is told by its numbers.
   const one = lapOf(work, body, run)
@@ -339,9 +381,17 @@ function checkAmount(
   // In a place that is named around it ("in ring, *…") a repeat uses nothing more of the round before.
   if (work.here || rest.some((item) => item.type === 'again')) return
   if (sweeps(star.items) || landmarksIn(star.items) > 0) return
-  const lap = lapOf(work, star.items, run)
-  const { source } = lap
-  if (!source || source.state.unknown || lap.after.open) return
+  const first = lapOf(work, star.items, run)
+  // A first lap may take the stitch where the yarn was joined besides.
+  const lap = times > 2 ? lapOf(first.after, star.items, run) : first
+  const { source } = first
+  if (!source || source.state.unknown || first.after.open) return
+  const trial = forkWork(work)
+  const overBefore = sourceOf(work, source.state).over
+  for (let at = 1; at < times; at++) run(trial, star.items)
+  run(trial, lastBody(work, star))
+  const over = (trial.sources.get(source.state)?.over ?? 0) - overBefore
+  if (over === 0 || (over === 1 && trial.elements[trial.elements.length - 1]?.role === 'slip')) return
   const last = lapOf(work, lastBody(work, star), run)
   const tail = sweeps(rest) ? null : lapOf(lap.after, rest, run)
   const mine = sourceOf(work, source.state)

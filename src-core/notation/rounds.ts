@@ -10,11 +10,12 @@ import { leavePlaces } from './leaving'
 import { LIMITS } from './limits'
 import { gatherLoose } from './loose-groups'
 import type { Gathered } from './loose-groups'
+import { STITCHES } from '../stitches/table'
 import { runItems } from './run'
 import { countedState, markUsed, stateOf } from './state'
 import type { After, Base, RoundState } from './state'
 import type { Span } from './tokens'
-import type { Item, Loop, RoundNode, RoundsTree } from './tree'
+import type { Item, Loop, RoundNode, RoundsTree, StatementItem } from './tree'
 import { TooLong, report } from './work'
 import type { Work, WorkFinding } from './work'
 import type { WorkedRound } from './worked'
@@ -31,6 +32,8 @@ export interface Reading {
   /** Stitches and chains that may still be made. */
   room: number
   readonly colours: readonly string[]
+  /** What beginning chains of so many stand for, where the text says it once for all. */
+  readonly usual: Map<number, StatementItem>
   readonly repeats: Map<Item, number>
   /** Rounds whose loose stitches were gathered into groups, by their items as the text has them. */
   readonly gathered: Map<readonly Item[], Gathered>
@@ -40,6 +43,11 @@ export interface Reading {
   readonly before: readonly number[]
   number: number
   turned: boolean
+  /** The part of the pattern in hand, and whether nothing of it has been worked yet. */
+  part: string | null
+  partOpen: boolean
+  /** The ring or chain that the part in hand began with before its first round. */
+  foundation: Base
   source: number
   /** The last round that could not be counted, by its number. */
   openRound: number | null
@@ -72,12 +80,16 @@ export function startReading(
     budget: { left: LIMITS.steps },
     room: LIMITS.worked,
     colours,
+    usual: new Map(),
     repeats: new Map(),
     gathered: new Map(),
     uneven: new Set(),
     before,
     number: first - 1,
     turned: false,
+    part: null,
+    partOpen: false,
+    foundation: { kind: 'none' },
     source: 0,
     openRound: null,
   }
@@ -165,6 +177,7 @@ function newWork(
     here: null,
     last: null,
     first: null,
+    joinedAt: null,
     beginningDone: false,
     leg: null,
     lastStitch: null,
@@ -199,6 +212,17 @@ interface Attempt {
   readonly errors: number
 }
 
+/** A chain that is far too short for the stitch that the text says it counts as. */
+function checkHeight(work: Work): void {
+  const { beginning } = work
+  if (!beginning?.said || beginning.stitch === null) return
+  const usual = STITCHES[beginning.stitch].beginningChains
+  const chains = beginning.item.count
+  // One chain less than usual is a matter of taste.
+  if (usual - chains < 2) return
+  report(work, 'rounds/chain-too-short', beginning.item, { chains, stitch: beginning.stitch, usual })
+}
+
 /** The most used loop of a round's stitches. */
 function mainLoop(work: Work): Loop {
   const element = work.elements.find(
@@ -228,6 +252,7 @@ function attempt(
   const turned = reading.turned !== turns(items, 'start')
   const work = newWork(reading, tree, node, number, items, beginning, turned)
   if (node.broken) work.open = true
+  else checkHeight(work)
   try {
     runItems(work, items)
   } catch (error) {
@@ -242,7 +267,11 @@ function attempt(
   const state =
     work.open && stated !== null && !beginning?.unsaid
       ? countedState(work.index, number, clampCount(stated), {})
-      : stateOf(work.index, number, places, { endsInSpace, unknown: unknown && !beginning?.unsaid })
+      : stateOf(work.index, number, places, {
+          endsInSpace,
+          unknown: unknown && !beginning?.unsaid,
+          joined: work.joined && !endsInSpace,
+        })
   const round: WorkedRound = {
     index: work.index,
     number,
@@ -289,17 +318,40 @@ export function workRound(
   items: readonly Item[],
 ): Attempt {
   const made = workAsBegun(reading, tree, node, number, items)
-  if (made.errors === 0 || node.broken) return made
+  const passes = ({ work }: Attempt) => work.findings.some(({ code }) => code === 'rounds/stitches-passed')
+  if ((made.errors === 0 && !passes(made)) || node.broken) return made
   const gathered = reading.gathered.get(items) ?? gatherLoose(items)
   if (!gathered) return made
   const other = workAsBegun(reading, tree, node, number, gathered.items)
   const better =
-    misfits(other) < misfits(made) || (misfits(other) === misfits(made) && other.errors < made.errors)
+    misfits(other) < misfits(made) ||
+    (misfits(other) === misfits(made) &&
+      (other.errors < made.errors || (other.errors === made.errors && passes(made) && !passes(other))))
   if (!better || other.work.open) return made
   reading.gathered.set(items, gathered)
   const [group] = gathered.groups
   report(other.work, 'rounds/group-without-brackets', group!, {})
   return other
+}
+
+/** "(does not count as a st here and throughout)": said once for all rounds. */
+function keepUsual(
+  reading: Reading,
+  text: string,
+  beginning: Beginning | null,
+  items: readonly Item[],
+): void {
+  const at = beginning
+    ? items.findIndex((item) => item.type === 'statement' && item.start >= beginning.item.end)
+    : -1
+  const statement = items[at]
+  if (!beginning || statement?.type !== 'statement' || statement.says === 'made') return
+  if (
+    /\b(throughout|all rounds|every (rnd|round)|each (rnd|round))\b/i.test(
+      text.slice(statement.start, statement.end),
+    )
+  )
+    reading.usual.set(beginning.item.count, statement)
 }
 
 /** Works one round; where beginning chains are not explained, the reading that fits is taken. */
@@ -310,7 +362,8 @@ function workAsBegun(
   number: number,
   items: readonly Item[],
 ): Attempt {
-  const beginning = findBeginning(items, reading.base.kind === 'none')
+  const beginning = findBeginning(items, reading.base.kind === 'none', reading.usual)
+  keepUsual(reading, tree.text, beginning, items)
   const first = attempt(reading, tree, node, number, items, beginning)
   if (!beginning || node.broken) return first
   const other = otherReading(beginning)

@@ -1,8 +1,8 @@
 /** Follows the items of a round, one after the other, the way hands would. */
 import { turnAlongChain } from './chain-targets'
-import { closeRound, closesRound, picotChains } from './closing'
+import { checkTop, closeRound, closesRound, endsSpiral, picotChains } from './closing'
 import { runAround, runStar } from './repeats'
-import { WORKED } from './source'
+import { TRAVELLED, WORKED } from './source'
 import {
   closePicot,
   isSlip,
@@ -24,6 +24,7 @@ import type {
   GroupItem,
   Item,
   Place,
+  PlacePart,
   ScopeItem,
   SkipItem,
   StitchName,
@@ -33,33 +34,64 @@ import { NO_NAME } from './tree'
 import { baseSource, hasBody, push, report, spend } from './work'
 import type { Target, Work } from './work'
 
+/** In another motif: no place of this one. */
+const ELSEWHERE = {
+  kind: 'unknown',
+  round: -2,
+  index: -1,
+  cell: 0,
+  opposite: false,
+  loop: 'both',
+  post: null,
+} as const
+
 const BUNCH: StitchName['form'][] = ['together', 'decrease']
 
 function runWork(work: Work, item: WorkItem, every: EveryItem | null, next: Item | undefined): void {
   const { stitch: name, place } = item
   const count = item.count ?? 1
   spend(work, item)
+  if (place?.parts[0]!.which === 'elsewhere') {
+    // The chains on both sides of a join to another motif stay one space.
+    push(work, 'travel', 'sl st', item, { into: [{ ...ELSEWHERE }] })
+    return
+  }
   if (place && closesRound(work, place)) {
     const picot = picotChains(work, item, next)
     if (picot > 0) return closePicot(work, picot, item)
-    if (isSlip(name)) return closeRound(work, item)
+    if (isSlip(name)) {
+      checkTop(work, place)
+      return closeRound(work, item)
+    }
     if (work.repeated === 0) return makeClosing(work, name, item)
   }
   const picot = picotChains(work, item, next)
   if (picot > 0) return closePicot(work, picot, item)
+  if (place && isSlip(name) && endsSpiral(work, place)) return closeRound(work, item)
   if (!place) return makeBare(work, name, count, item, runItems)
   const taking: Taking = { as: WORKED, loop: name.loop, post: name.post }
   if (place.parts[0]!.which === 'same') turnSlipsToTravel(work)
   if (BUNCH.includes(name.form)) return runTogether(work, item, name, place, taking)
   const travelling =
     isSlip(name) && work.repeated === 0 && !hasBody(work) && work.beginning !== null && !work.beginningDone
-  const targets = placeTargets(work, place, travelling ? { ...taking, as: 1 } : taking)
+  if (travelling) leaveJoin(work, place)
+  const targets = placeTargets(work, place, travelling ? { ...taking, as: TRAVELLED } : taking)
   const source = place.parts[0] ? sourceFor(work, place.parts[0]) : null
   targets.forEach((target, at) => {
     const met = source && target.source === source ? metAt(work, target, at) : at
     const times = every && (met + 1) % every.nth === 0 ? every.count : count
     makeStitches(work, name, times, [target], item, runItems)
   })
+}
+
+/** "Sl st in next 2 dc": where the round before was joined, the next one is behind the stitch of the joining. */
+function leaveJoin(work: Work, place: Place): void {
+  const source = baseSource(work)
+  const [part] = place.parts
+  const next = part?.which === 'next' && part.noun.kind === 'stitch' && !part.round
+  if (!next || work.elements.length > 0 || !source?.state.joined || work.last) return
+  const first = source.find('stitch', 'first', () => true)
+  if (first >= 0 && source.total('stitch') > part.count) source.take(first, TRAVELLED)
 }
 
 /** Number of a stitch in its round, from 0: "every 3rd" is counted from the beginning of the round. */
@@ -147,8 +179,21 @@ function runPlaced(work: Work, place: Place, items: readonly Item[], times: numb
   const targets = placeTargets(work, place, WORKING)
   const many = targets.length > 1 || place.parts[0]!.each
   if (many) work.repeated++
-  for (const target of targets) for (let at = 0; at < times; at++) workInto(work, target, items)
+  runInto(work, targets, items, times)
   if (many) work.repeated--
+}
+
+/** Works items into each of the targets in turn. */
+function runInto(work: Work, targets: readonly Target[], items: readonly Item[], times: number): void {
+  const outer = work.here
+  for (const target of targets) {
+    work.here = target
+    work.last = target
+    work.first ??= target
+    for (let at = 0; at < times; at++) runItems(work, items)
+    work.last = target
+  }
+  work.here = outer
 }
 
 function runColour(work: Work, item: ColourItem): void {
@@ -168,15 +213,19 @@ function runColour(work: Work, item: ColourItem): void {
   work.last = target
   work.first = target
   if (standing) makeStitches(work, item.stitch!, 1, [target], item, runItems)
-  else if (target.source && target.place.index >= 0 && target.place.kind !== 'gap')
-    target.source.moveTo(target.place.index)
-  else if (target.source && target.place.kind === 'gap') target.source.releaseGap(target.place.index)
+  else if (target.source && target.place.index >= 0 && target.place.kind !== 'gap') {
+    // "Join B with sl st in any sc, *ch 4, sl st in next sc": that stitch is used by the joining.
+    const hangs = item.stitch !== null && (before === null || before.as === 'loop')
+    if (hangs && target.place.kind === 'stitch') target.source.take(target.place.index, TRAVELLED)
+    else target.source.moveTo(target.place.index)
+    if (hangs) work.joinedAt = target
+  } else if (target.source && target.place.kind === 'gap') target.source.releaseGap(target.place.index)
   if (!before && !standing) push(work, 'travel', 'sl st', item, { into: [target.place], group: target.group })
 }
 
 function runScope(work: Work, item: ScopeItem): void {
   if (item.opposite) {
-    turnAlongChain(work)
+    turnAlongChain(work, item.words)
     return
   }
   if (item.loop) work.scope.loop = item.loop
@@ -278,28 +327,47 @@ function finishDescribed(work: Work): void {
   makeStitches(work, name, 1, [target], described.span, runItems)
 }
 
-/** "sc in each st … and 3 sc in each corner sp", "…, working (2 dc, ch 2, 2 dc) in each ch-2 sp": one sweep, if the next item belongs to it. */
-function sweepPartner(work: Work, item: WorkItem, next: Item | undefined): WorkItem | GroupItem | null {
-  if ((next?.type !== 'work' && next?.type !== 'group') || !item.place || !next.place || work.here)
-    return null
-  const [first] = item.place.parts
-  const [second] = next.place.parts
-  if (item.place.parts.length !== 1 || next.place.parts.length !== 1 || !first || !second) return null
-  if (first.which !== 'each' || second.which !== 'each' || first.noun.kind !== 'stitch') return null
-  if (second.noun.kind !== 'space' && second.noun.kind !== 'corner') return null
-  if (next.type === 'group' && (next.times !== null || next.around)) return null
-  const between = work.tree.text.slice(item.end, next.start)
-  return /[.;]/.test(between) ? null : next
+type SweptItem = (WorkItem | GroupItem) & { readonly place: Place }
+
+const eachPart = (item: Item | undefined): PlacePart | null => {
+  if (item?.type !== 'work' && item?.type !== 'group') return null
+  if (item.type === 'group' && (item.times !== null || item.around)) return null
+  const part = item.place?.parts[item.place.parts.length - 1]
+  return part?.which === 'each' && part.noun.kind !== 'chain' ? part : null
 }
 
-function runSweep(work: Work, first: WorkItem, second: WorkItem | GroupItem): void {
-  const parts = [first.place!.parts[0]!, second.place!.parts[0]!]
-  const taking: Taking = { as: WORKED, loop: first.stitch.loop, post: first.stitch.post }
-  work.repeated++
+/** "sc in each st, 2 sc in each ch-1 sp and (sc, ch 2, sc) in each corner": one sweep with what goes into each. */
+function sweepPartners(work: Work, items: readonly Item[], index: number): readonly SweptItem[] {
+  const first = items[index]!
+  if (work.here || eachPart(first)?.noun.kind !== 'stitch') return []
+  const found = [first as SweptItem]
+  for (let at = index + 1; at < items.length; at++) {
+    const item = items[at] as SweptItem
+    const part = eachPart(item)
+    if (!part || item.place.parts.length !== 1) break
+    const between = work.tree.text.slice(items[at - 1]!.end, item.start)
+    const space = part.noun.kind === 'space' || part.noun.kind === 'corner'
+    const other = part.noun.kind === 'stitch' && part.noun.name !== null
+    if (/[.;]/.test(between) || !(space || other)) break
+    found.push(item)
+  }
+  return found.length > 1 ? found : []
+}
+
+function runSweep(work: Work, items: readonly SweptItem[]): void {
+  const [first] = items
+  if (!first) return
+  // "sc in same st and in each dc around": what stands before the sweep is worked by itself.
+  const before = first.place.parts.slice(0, -1)
+  if (before.length > 0 && before.every(({ which }) => which !== 'each'))
+    runItems(work, [{ ...first, place: { ...first.place, parts: before } }])
+  const parts = items.map(({ place }) => place.parts[place.parts.length - 1]!)
+  const name = first.type === 'work' ? first.stitch : null
+  const taking: Taking = { as: WORKED, loop: name?.loop ?? null, post: name?.post ?? null }
   for (const { target, part } of sweep(work, parts, taking)) {
-    const item = part === parts[1] ? second : first
-    if (item.type === 'group') workInto(work, target, item.items)
-    else makeStitches(work, item.stitch, item.count ?? 1, [target], item, runItems)
+    const item = items[parts.indexOf(part)] ?? first
+    if (item.type === 'work') makeStitches(work, item.stitch, item.count ?? 1, [target], item, runItems)
+    else runInto(work, [target], item.items, 1)
   }
   work.repeated--
 }
@@ -320,10 +388,16 @@ const LONGEST_TAIL = 200
 
 /** Runs items in order. */
 export function runItems(work: Work, items: readonly Item[]): void {
-  let swept: WorkItem | GroupItem | null = null
+  let swept = 0
+  const sweeping = (index: number): boolean => {
+    const partners = sweepPartners(work, items, index)
+    runSweep(work, partners)
+    swept = index + partners.length
+    return partners.length > 0
+  }
   items.forEach((item, index) => {
     spend(work, item)
-    if (item === swept) return
+    if (index < swept) return
     const described = item.type === 'described' || item.type === 'note'
     if (work.described && !described) finishDescribed(work)
     const next = items
@@ -333,11 +407,7 @@ export function runItems(work: Work, items: readonly Item[]): void {
       case 'work':
         // "sc around next post, working from behind": what follows is said of this stitch too.
         if (items[index + 1]?.type === 'scope') runBehind(work, items[index + 1] as ScopeItem)
-        swept = sweepPartner(work, item, items[index + 1])
-        if (swept) {
-          runSweep(work, item, swept)
-          break
-        }
+        if (sweeping(index)) break
         runWork(work, item, next?.type === 'every' ? next : null, next)
         break
       case 'chain':
@@ -347,6 +417,7 @@ export function runItems(work: Work, items: readonly Item[]): void {
         runSkip(work, item)
         break
       case 'group':
+        if (sweeping(index)) break
         runGroup(work, item, items.slice(index + 1, index + 1 + LONGEST_TAIL))
         break
       case 'placed':
@@ -368,6 +439,7 @@ export function runItems(work: Work, items: readonly Item[]): void {
         break
       }
       case 'join':
+        checkTop(work, item.place)
         closeRound(work, item)
         break
       case 'colour':

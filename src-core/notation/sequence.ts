@@ -1,12 +1,12 @@
 /** Sequences of phrases: commas and stops, brackets of three kinds, asterisks and what repeats them. */
-import { STARS, readAmount, readCounts, readRepeatClause, readStatement } from './clauses'
+import { STARS, readAmount, readCounts, readEnding, readRepeatClause, readStatement } from './clauses'
 import { VERBS, readPhrase } from './phrases'
 import { readProse } from './prose'
 import type { Stop } from './clauses'
 import { readPlace } from './places'
 import type { Reader } from './reader'
 import type { Span } from './tokens'
-import type { GroupItem, Item, Place } from './tree'
+import type { GroupItem, Item, Place, WorkItem } from './tree'
 
 const SEPARATORS = new Set([
   ',',
@@ -127,9 +127,14 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
     let around = false
     let lastCount = 0
     let toCorner = false
+    const cornered = reader.attempt(() => {
+      const found = readAmount(reader)
+      return found?.toCorner ? found : null
+    })
+    if (cornered) around = toCorner = true
     for (let round = 0; round < 2; round++) {
-      reader.skip('all')
-      place ??= readPlace(reader)
+      if (!cornered) reader.skip('all')
+      if (!cornered) place ??= readPlace(reader)
       if (times !== null || around) continue
       const amount = reader.attempt(() => {
         if (place) reader.skip(',')
@@ -248,19 +253,23 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
         if (star && key === star.mark) {
           const amountStart = reader.at
           reader.skip(',')
+          // "*…*, repeat around": the word adds nothing to the closing asterisk.
+          if (['rep', 'repeat', 'repeated', 'work'].includes(reader.key()) && reader.key(1) !== 'from')
+            reader.at++
           const amount = readAmount(reader)
           if (amount) {
             const amountSpan = reader.span(amountStart)
+            const end = readEnding(reader, sequence)
             const said = amount.said === 'more' ? 'more' : 'in-all'
             const clause = {
               amount: amount.amount,
               said,
               lastCount: amount.lastCount,
               toCorner: amount.toCorner,
-              endAtDouble: false,
-              ending: null,
+              endAtDouble: end?.atDouble ?? false,
+              ending: end?.ending ?? null,
               amountSpan,
-              ...amountSpan,
+              ...reader.span(amountStart),
             } as const
             wrap(star, { repeat: clause, closed: true })
             star = null
@@ -287,7 +296,8 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
         else reader.at++
         continue
       }
-      items.push(readPhrase(reader, sequence) ?? readProse(reader))
+      const item = readPhrase(reader, sequence) ?? readProse(reader)
+      items.push(gathersAll(reader, item) ? gatherBefore(items, item) : item)
     }
     if (star) wrap(star, { repeat: null, closed: false })
     return items
@@ -297,3 +307,36 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
 }
 
 const span = ({ start, end, line, column }: Span): Span => ({ start, end, line, column })
+
+/** "2 dc, ch 2, 3 dc all in next sp": the stitches named before go into that place too. */
+const gathersAll = (reader: Reader, item: Item): item is WorkItem & { readonly place: Place } =>
+  item.type === 'work' &&
+  item.place !== null &&
+  /\ball\s*$/i.test(reader.text.slice(item.start, item.place.start))
+
+function gatherBefore(items: Item[], last: WorkItem & { readonly place: Place }): GroupItem {
+  let from = items.length
+  while (from > 0) {
+    const { type } = items[from - 1]!
+    const bare =
+      type === 'chain' || type === 'statement' || (type === 'work' && !(items[from - 1] as WorkItem).place)
+    if (!bare) break
+    from--
+  }
+  const inside = items.splice(from)
+  const first = inside[0] ?? last
+  return {
+    type: 'group',
+    bracket: '',
+    items: [...inside, { ...last, place: null }],
+    place: last.place,
+    times: null,
+    around: false,
+    toCorner: false,
+    lastCount: 0,
+    start: first.start,
+    end: last.end,
+    line: first.line,
+    column: first.column,
+  }
+}

@@ -143,6 +143,21 @@ export class Source {
     return (this.step(index) - cursor + count) % count
   }
 
+  /** The first stitch of the last run that this round skipped, not worked since; -1 where there is none. */
+  lastSkipped(): number {
+    if (!this.state.ordered && this.places.length === 0) return -1
+    const count = this.places.length
+    let at = ((this.cursors.get(this.cursorName('stitch')) ?? this.start) - 1 + count) % Math.max(1, count)
+    let found = -1
+    for (let back = 0; back < count; back++, at = (at - 1 + count) % count) {
+      const index = this.met(at)
+      if (this.places[index]!.kind !== 'stitch') continue
+      if (this.used[index] === SKIPPED) found = index
+      else if (found >= 0 || this.used[index]! <= TRAVELLED) break
+    }
+    return found
+  }
+
   /** Back to where the round begins: "first" is said before anything is worked. */
   restart(): void {
     this.cursors.clear()

@@ -46,6 +46,8 @@ export interface RoundState {
   readonly touched: Uint8Array
   /** Index of the place where the hook stands at its end: 0, or the last space where a stitch closed it. */
   readonly endsInSpace: boolean
+  /** Closed with a slip stitch in its first stitch, where the hook stands. */
+  readonly joined: boolean
 }
 
 export type Base =
@@ -104,7 +106,7 @@ export function stateOf(
   index: number,
   number: number,
   places: readonly LeftPlace[],
-  options: { ordered?: boolean; unknown?: boolean; endsInSpace?: boolean } = {},
+  options: { ordered?: boolean; unknown?: boolean; endsInSpace?: boolean; joined?: boolean } = {},
 ): RoundState {
   return {
     index,
@@ -116,6 +118,7 @@ export function stateOf(
     loopsBy: 0,
     touched: new Uint8Array(places.length),
     endsInSpace: options.endsInSpace ?? false,
+    joined: options.joined ?? false,
   }
 }
 

@@ -2,6 +2,7 @@
 import { STITCHES } from '../stitches/table'
 import type { StitchKey } from '../stitches/table'
 import { bunchOf, isBunchForm } from './bunches'
+import { alongFoundation } from './chain-targets'
 import { WORKED } from './source'
 import { WORKING, nextStitch, settle } from './taking'
 import { beginningTarget } from './targets'
@@ -107,10 +108,12 @@ function saidOfSkipped(items: readonly Item[]): StatementItem | null {
  * where the text says so ("4 skipped chs count as dc and ch 1").
  */
 function standForSkipped(work: Work, target: Target, stitch: StitchKey, fresh: boolean): void {
-  if (!fresh || target.place.kind !== 'chain' || work.foundation?.kind !== 'chain') return
+  if (!fresh || target.place.kind !== 'chain' || (work.foundation ?? work.base).kind !== 'chain') return
   const along = work.chain
-  const stem = work.elements[target.place.index]
-  if (!along || !stem || stem.role !== 'stem' || work.elements.length !== 1) return
+  if (!along || along.opposite || work.elements.some((element) => element.standing)) return
+  const made = along.element >= 0
+  const found = made ? work.elements[target.place.index] : undefined
+  if (made ? found?.role !== 'stem' || work.elements.length !== 1 : work.elements.length > 0) return
   const passed = along.chains - 1 - target.place.cell
   const said = saidOfSkipped(work.node.items)
   if (said?.says === 'does-not-count') return
@@ -118,6 +121,8 @@ function standForSkipped(work: Work, target: Target, stitch: StitchKey, fresh: b
   const countsAs = (stated && said.stitch) || stitch
   const high = passed >= STITCHES[countsAs].beginningChains && STITCHES[countsAs].beginningCounts
   if (!stated && !high) return
+  // Of a chain made before the round its last chains stand up.
+  const stem = found ?? push(work, 'beginning', 'ch', work.node, { count: passed })
   stem.standing = true
   stem.countsAs = countsAs
   stem.group = target.group
@@ -309,7 +314,8 @@ export function makeBare(work: Work, name: StitchName, count: number, span: Span
 
 /** Chains: of the beginning, of the foundation, or between stitches. */
 export function makeChain(work: Work, item: ChainItem): void {
-  work.chain = work.base.kind === 'chain' && work.chain?.element === -1 ? work.chain : null
+  // A loop of chains at the tip of a leaf does not lead away from its foundation chain.
+  if (!work.chain || work.base.kind !== 'chain' || !alongFoundation(work, work.chain)) work.chain = null
   const { beginning } = work
   if (beginning?.item === item && !work.beginningDone) {
     work.beginningDone = true

@@ -165,6 +165,7 @@ const BUNCHES = new Set(['together', 'cluster', 'puff', 'popcorn', 'bobble'])
 function answersTo(place: LeftPlace, name: StitchName): boolean {
   if (place.stitch === null) return true
   if (name.form === 'plain') return place.stitch === name.stitch
+  if (name.form === 'special') return name.stitch === null || place.stitch === name.stitch
   if (BUNCHES.has(name.form)) return BUNCHES.has(place.form)
   return true
 }

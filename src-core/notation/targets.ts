@@ -1,6 +1,6 @@
 /** From a place in words to places in hand: which stitch, space, chain or gap of which round comes next. */
 import { landmarkTargets, chainTargets } from './chain-targets'
-import { SKIPPED, TRAVELLED, cornerPlaces } from './source'
+import { SKIPPED, TRAVELLED, WORKED, cornerPlaces } from './source'
 import type { PlaceTest, Source } from './source'
 import {
   SKIPPING,
@@ -58,6 +58,12 @@ function takeStitch(
   if (slip) {
     const index = source.find('slip', '', () => true)
     return index >= 0 ? takeAt(work, source, index, part, taking) : missing(work, source, 'stitch', part)
+  }
+  const skipped = part.unworked && !by ? source.lastSkipped() : -1
+  if (skipped >= 0) {
+    // "Sk next st, dc in next st, dc in skipped st": back over what was skipped, and on from where one was.
+    source.used[skipped] = WORKED
+    return placed(work, source, skipped, part, taking)
   }
   const { name, test } = by ?? stitchTest(work, source, part)
   const index = source.find('stitch', name, test)
@@ -205,6 +211,20 @@ function gapTargets(work: Work, part: PlacePart): Target[] {
   return targets
 }
 
+/** Where no stitches share a place, a petal is a run of like stitches: its first one follows one of another kind. */
+function runStart(work: Work, source: Source, part: PlacePart, taking: Taking): Target {
+  const name = part.noun.kind === 'within' ? part.noun.name : null
+  const like = (at: number) => !name || source.places[at]!.stitch === name.stitch
+  const stitches = source.places.flatMap((place, at) => (place.kind === 'stitch' ? [at] : []))
+  const begins = (at: number) => {
+    const before = stitches[(stitches.indexOf(at) - 1 + stitches.length) % stitches.length]
+    return like(at) && (before === undefined || !like(before))
+  }
+  const first = source.find('stitch', 'run', (_, at) => begins(at))
+  const index = first >= 0 ? first : source.find('stitch', 'like', (_, at) => like(at))
+  return index >= 0 ? takeAt(work, source, index, part, taking) : missing(work, source, 'stitch', part)
+}
+
 /** The nth stitch or space of the next petal, shell or group. */
 function withinTargets(work: Work, part: PlacePart, taking: Taking): Target[] {
   spend(work, part)
@@ -217,22 +237,28 @@ function withinTargets(work: Work, part: PlacePart, taking: Taking): Target[] {
     const index = source.find(kind, '', () => true)
     return [index >= 0 ? takeAt(work, source, index, part, taking) : missing(work, source, kind, part)]
   }
-  const inGroup: PlaceTest = (place) => place.group >= 0 && source.groupSize(place.group) > 1
+  const memberOf = (group: number) => {
+    const members = source.membersOf(group).filter((index) => source.places[index]!.kind === kind)
+    const last = members.length - 1
+    return members[nth === 'center' ? last >> 1 : nth === 'last' ? last : Math.min(nth, last + 1) - 1]
+  }
+  // A group of which that stitch is worked already is behind.
+  const inGroup: PlaceTest = ({ group }) => {
+    if (group < 0 || source.groupSize(group) < 2) return false
+    const member = memberOf(group)
+    return member !== undefined && source.used[member]! <= TRAVELLED
+  }
   const first = source.find('stitch', 'in group', inGroup)
   const start = first >= 0 ? first : source.find('space', 'in group', inGroup)
-  if (start < 0) return [missing(work, source, kind, part)]
+  const grouped = source.has('stitch', 'grouped', ({ group }) => group >= 0 && source.groupSize(group) > 1)
+  if (start < 0) return [grouped ? missing(work, source, kind, part) : runStart(work, source, part, taking)]
   const group = source.places[start]!.group
-  const members = source.membersOf(group).filter((index) => source.places[index]!.kind === kind)
-  if (members.length === 0) return [missing(work, source, kind, part)]
-  const at =
-    nth === 'center'
-      ? (members.length - 1) >> 1
-      : nth === 'last'
-        ? members.length - 1
-        : Math.min(nth, members.length) - 1
-  for (const index of source.membersOf(group))
-    if (source.used[index]! < SKIPPED && index !== members[at]) source.used[index] = SKIPPED
-  return [takeAt(work, source, members[at]!, part, taking)]
+  const member = memberOf(group)!
+  // New yarn that is only joined there passes nothing.
+  if (taking.as >= TRAVELLED)
+    for (const index of source.membersOf(group))
+      if (source.used[index]! < SKIPPED && index !== member) source.used[index] = SKIPPED
+  return [takeAt(work, source, member, part, taking)]
 }
 
 function nextTargets(work: Work, part: PlacePart, taking: Taking): Target[] {
@@ -242,7 +268,7 @@ function nextTargets(work: Work, part: PlacePart, taking: Taking): Target[] {
     part.noun.kind === 'stitch' && (part.noun.name?.form === 'shell' || part.noun.name?.form === 'v-stitch')
   if (shell && source?.state.ordered) {
     const what = part.noun.kind === 'stitch' && part.noun.name?.form === 'v-stitch' ? 'space' : 'stitch'
-    return withinTargets(work, { ...part, noun: { kind: 'within', what, nth: 'center' } }, taking)
+    return withinTargets(work, { ...part, noun: { kind: 'within', what, nth: 'center', name: null } }, taking)
   }
   const count = part.which === 'next' || part.which === 'last' || part.which === 'first' ? part.count : 1
   if (part.which === 'first' && source?.state.ordered && !hasBody(work)) source.restart()

@@ -63,7 +63,16 @@ const BEHIND_SKIP = /[ \t]*[,;)]|\s+[\p{Ll}\d]/uy
 const BEHIND_SLIP = /\s*sts?(?!\p{L})/iuy
 const BEHIND_CHAIN = new RegExp(`\\s+\\d|${GOES_ON}`, 'uy')
 /** Other spellings of a word that is looked for under one. */
-const SAME_WORD: Readonly<Record<string, string>> = { ea: 'each' }
+const SAME_WORD: ReadonlyMap<string, string> = new Map([
+  ['ea', 'each'],
+  ['folls', 'following'],
+])
+/** "dc's": a plural as some write it. */
+const APOSTROPHE_PLURAL = /^(\p{L}{1,8})'s$/u
+/** "d c", "s c", "h d c": abbreviations of older print with blanks and without stops. */
+const SPACED_LETTERS = /(?:h[ \t])?[sd][ \t]c(?![\p{L}\d.'-])/iuy
+/** "w/": with. */
+const WITH = /w\/(?!o)/iuy
 const SPACE = /[\s\u00a0\ufeff]+/uy
 const OTHER = /\*\*|./suy
 
@@ -186,24 +195,31 @@ export function tokenize(text: string): Token[] {
     let dotted = false
     const word = wordAt(text, at)
     if (isDigit(text, at)) found = lexDigits(text, at)
+    else if (text[at + 1] === '/' && match(WITH, text, at))
+      found = { kind: 'word', text: text.slice(at, at + 2), value: 0, hyphen: false }
     else if (word !== '') {
       found = lexLetters(text, at, word)
-      const whole =
-        found.kind === 'word' && text[at + word.length] === '.'
+      const letters = word.length === 1 ? match(SPACED_LETTERS, text, at) : null
+      const whole = letters
+        ? letters[0]
+        : found.kind === 'word' && text[at + word.length] === '.'
           ? dottedAt(text, at, tokens[tokens.length - 1])
           : null
       dotted = whole !== null
       if (whole !== null) found = { ...found, text: whole }
     } else found = { kind: 'mark', text: match(OTHER, text, at)![0], value: 0, hyphen: false }
     const end = at + found.text.length
-    const key = plain(dotted ? found.text.replace(/[. \t]/g, '') : found.text)
+    const key =
+      found.text.endsWith('/') && found.text.length > 1
+        ? 'with'
+        : plain(dotted ? found.text.replace(/[. \t]/g, '') : found.text)
     // Spelled out, so that all tokens are of one shape: objects that are spread are slow to make and to read.
     tokens.push({
       kind: found.kind,
       text: found.text,
       value: found.value,
       hyphen: found.hyphen,
-      key: SAME_WORD[key] ?? key,
+      key: SAME_WORD.get(key) ?? key.replace(APOSTROPHE_PLURAL, '$1'),
       start: at,
       end,
       line,

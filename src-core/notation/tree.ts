@@ -69,7 +69,12 @@ export type Noun =
   /** The stitch at the tip or in the valley of a petal. */
   | { readonly kind: 'landmark'; readonly name: 'tip' | 'valley' }
   /** A stitch or space by its place in a petal, shell or group: "center dc of next shell". */
-  | { readonly kind: 'within'; readonly what: 'stitch' | 'space'; readonly nth: number | 'center' | 'last' }
+  | {
+      readonly kind: 'within'
+      readonly what: 'stitch' | 'space'
+      readonly nth: number | 'center' | 'last'
+      readonly name: StitchName | null
+    }
   /** Part of this very round: "first sc", "top of beg ch-3", "3rd ch of ch-4". */
   | { readonly kind: 'own'; readonly chain: number; readonly of: number; readonly words: string }
 
@@ -86,6 +91,8 @@ export type Which =
   | 'nth'
   /** "lp just made". */
   | 'made'
+  /** "corresponding ch-3 sp of previous motif": in a motif that is joined to. */
+  | 'elsewhere'
 
 export type Extent =
   | { readonly to: 'end' }
@@ -223,6 +230,8 @@ export interface CountEntry extends Span {
   readonly count: number
   readonly noun: Noun
   readonly words: string
+  /** "(36, 48 dc)" of two rounds: the count of each. */
+  readonly inTurn?: readonly number[]
 }
 export interface CountItem extends Span {
   readonly type: 'count'
@@ -235,8 +244,11 @@ export interface FoundationItem extends Span {
 }
 export interface RepeatRoundItem extends Span {
   readonly type: 'repeat-round'
-  readonly from: number | 'last'
-  readonly to: number | 'last'
+  /** 'same': the round of that number in another part. */
+  readonly from: number | 'last' | 'same'
+  readonly to: number | 'last' | 'same'
+  /** "as for first motif": the part whose round is meant; null: this one. */
+  readonly part: string | null
   readonly times: number
 }
 /** "working 2 dc in every 3rd dc": changes the run of stitches before it. */
@@ -291,6 +303,8 @@ export interface RoundNode extends Span {
   /** "Edging", "leaf": a name in the heading. */
   readonly label: string | null
   readonly heading: Span | null
+  /** The part of the pattern that it belongs to ("Leaf", "Second motif"); null where the text has no parts. */
+  readonly part: string | null
   readonly items: readonly Item[]
   /** The text cannot be read on (a bracket that is never closed): its account is open. */
   readonly broken: boolean
@@ -300,9 +314,17 @@ export interface RoundNode extends Span {
 export interface Definition extends Span {
   readonly names: readonly string[]
   readonly form: StitchForm
+  /** The stitch that its name ends in ("long dc"), or null. */
+  readonly stitch: StitchKey | null
   readonly items: readonly Item[]
   /** The words that explain it. */
   readonly description: Span
+}
+
+/** What the chains at the beginning of every round stand for, as a note or the first round says it. */
+export interface UsualChain {
+  readonly chains: number
+  readonly statement: StatementItem
 }
 
 export interface RoundsTree {
@@ -311,6 +333,7 @@ export interface RoundsTree {
   readonly tokens: readonly Token[]
   readonly rounds: readonly RoundNode[]
   readonly definitions: readonly Definition[]
+  readonly usual: readonly UsualChain[]
   /** Colours that the text lists, in order. */
   readonly colours: readonly string[]
   /** How often each repeat runs in all, as far as the account found it out; for printing in full. */

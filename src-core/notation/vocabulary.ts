@@ -225,6 +225,7 @@ function readDefined(reader: Reader, name: Draft): boolean {
     if (!found) continue
     reader.at += length
     name.form = found.form
+    name.stitch = found.stitch
     if (reader.seesAny(STITCH_WORDS) && reader.key(-1) !== reader.key()) reader.at++
     return true
   }

@@ -68,6 +68,8 @@ export interface Work {
   here: Target | null
   last: Target | null
   first: Target | null
+  /** The stitch in which new yarn was joined with a slip stitch, and nothing else goes into it. */
+  joinedAt: Target | null
   beginningDone: boolean
   /** The beginning chain is the first leg of the cluster to come. */
   leg: { legs: number; target: Target | null } | null
