@@ -106,7 +106,7 @@ export const NOTATION_FINDINGS = {
   },
   'rounds/loop-short': {
     severity: 'warning',
-    message: 'a loop of {chains} ch spans {spans} sts, so it pulls them together.',
+    message: 'a loop of {chains} ch spans {spans} {spans|st|sts}, so it pulls {spans|it|them} together.',
     mend: 'Chain more, or skip fewer.',
   },
   'rounds/empty-round': {

@@ -134,14 +134,21 @@ function toldAt(fields: Readonly<Record<string, unknown>>, span: Span): Span | n
 const isObject = (value: unknown): value is object => typeof value === 'object' && value !== null
 const isSpan = (value: unknown): value is Span => isObject(value) && 'start' in value && 'line' in value
 
+/** Rounds in which every amount can be worked, so that they are not walked through again. */
+const SOUND = new WeakSet<RoundNode['items']>()
+
 /** A tree without amounts that nobody can work; rounds that name one are told, and their account stays open. */
-export function withoutWildAmounts({ tree, findings }: Parsed): Parsed {
+export function withoutWildAmounts({ tree, findings, bodies }: Parsed): Parsed {
   const told = [...findings]
   const rounds = tree.rounds.map((node, round) => {
+    if (SOUND.has(node.items) && (node.numbers?.[1] ?? 0) <= LIMITS.roundNumber) return node
     const walk = new Walk(tree.text, tree.tokens)
     const items = walk.read(node.items, node) as RoundNode['items']
     const numbers = walk.numbers(node)
-    if (walk.slips.length === 0) return node
+    if (walk.slips.length === 0) {
+      SOUND.add(node.items)
+      return node
+    }
     for (const slip of walk.slips) told.push({ ...slip, round })
     return { ...node, items, numbers, broken: true }
   })
@@ -149,5 +156,5 @@ export function withoutWildAmounts({ tree, findings }: Parsed): Parsed {
   const definitions = tree.definitions.map(
     (definition) => new Walk(tree.text, tree.tokens).read(definition, definition) as Definition,
   )
-  return { tree: { ...tree, rounds, definitions }, findings: told }
+  return { tree: { ...tree, rounds, definitions }, findings: told, bodies }
 }

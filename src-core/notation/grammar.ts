@@ -18,6 +18,14 @@ export interface Parsed {
   readonly tree: Omit<RoundsTree, 'repeats'>
   /** By round (index into `tree.rounds`). */
   readonly findings: readonly (GrammarFinding & { readonly round: number })[]
+  readonly bodies: Bodies
+}
+
+/** Rounds that were read, by where they begin in their text: what was read once is not read again. */
+export interface Bodies {
+  /** What the words of the text mean besides: its terms, its own stitches, its parts. */
+  readonly key: string
+  readonly at: Map<number, Body & { readonly end: number; readonly found: readonly GrammarFinding[] }>
 }
 
 function spanTokens(tokens: readonly Token[], from: number, to: number): Span {
@@ -180,7 +188,12 @@ function looseRounds(tokens: readonly Token[], titles: readonly Heading[]): [num
 }
 
 /** Parses a text in the given terms. Never throws; what it cannot read becomes notes and findings. */
-export function parseRounds(text: string, terms: Terms, tokens: readonly Token[] = tokenize(text)): Parsed {
+export function parseRounds(
+  text: string,
+  terms: Terms,
+  tokens: readonly Token[] = tokenize(text),
+  known: { readonly bodies: Bodies; readonly common: number } | null = null,
+): Parsed {
   const definitions = new Map<string, Definition>()
   const reader = new Reader(text, tokens, terms, definitions)
   const headings = findHeadings(reader)
@@ -208,12 +221,21 @@ export function parseRounds(text: string, terms: Terms, tokens: readonly Token[]
       }
     }
   })
+  const words = explained.map(({ names, form, stitch }) => `${names.join()} ${form} ${stitch}`)
+  const titles = headings.flatMap(({ kind, label }) => (kind === 'part' ? [label] : []))
+  const bodies: Bodies = { key: [terms, ...words, '', ...titles].join('\n'), at: new Map() }
+  const same = known?.bodies.key === bodies.key
   const rounds: RoundNode[] = []
   const findings: (GrammarFinding & { round: number })[] = []
   let part: string | null = null
   const addRound = (from: number, to: number, heading: Heading | null, preamble = false) => {
-    const { items, broken } = readBody(reader, from, to)
-    const found = reader.findings.splice(0)
+    const at = tokens[from]?.start ?? text.length
+    const end = tokens[to]?.start ?? text.length
+    const before = same && end < known!.common ? known!.bodies.at.get(at) : undefined
+    const body =
+      before?.end === end ? before : { end, ...readBody(reader, from, to), found: reader.findings.splice(0) }
+    bodies.at.set(at, body)
+    const { items, broken, found } = body
     const works = items.some((item) => item.type !== 'note' && item.type !== 'count')
     if (!broken && !works && (heading?.numbers ?? null) === null) return
     if (preamble && !items.some((item) => item.type === 'chain' || item.type === 'foundation')) return
@@ -235,9 +257,9 @@ export function parseRounds(text: string, terms: Terms, tokens: readonly Token[]
     const covered = headings.map(
       (heading, index) => [heading.from, heading.kind === 'part' ? heading.to : bounds[index]!] as const,
     )
-    const titles = headings.filter((heading) => heading.kind === 'part')
-    for (const [from, to] of looseRounds(tokens, titles)) {
-      part = titles.findLast((title) => title.to <= from)?.label ?? null
+    const parts = headings.filter((heading) => heading.kind === 'part')
+    for (const [from, to] of looseRounds(tokens, parts)) {
+      part = parts.findLast((title) => title.to <= from)?.label ?? null
       if (!covered.some(([start, end]) => from >= start && from < end)) addRound(from, to, null)
     }
   } else {
@@ -257,5 +279,5 @@ export function parseRounds(text: string, terms: Terms, tokens: readonly Token[]
       }
     })
   }
-  return { tree: { text, terms, tokens, rounds, definitions: explained, colours, usual }, findings }
+  return { tree: { text, terms, tokens, rounds, definitions: explained, colours, usual }, findings, bodies }
 }

@@ -46,11 +46,16 @@ const goesAround = (item: Item): boolean =>
   (item.type === 'group' && item.around && !item.toCorner) ||
   (item.type === 'star' && item.repeat?.amount === null && !item.repeat.toCorner)
 
-/** What stands behind a repeat, as far as the next one that goes around: that one takes what is left. */
-export function upToAround(items: readonly Item[]): readonly Item[] {
-  const at = items.findIndex(goesAround)
-  return at < 0 ? items : items.slice(0, at)
+/** What stands behind a repeat; of another one that goes around, one lap is left. */
+export function tailOf(items: readonly Item[]): readonly Item[] {
+  return items.some(goesAround)
+    ? items.flatMap((item) => (goesAround(item) && 'items' in item ? onceOf(item) : [item]))
+    : items
 }
+
+/** One lap of a repeat. */
+const onceOf = (item: Extract<Item, { readonly items: readonly Item[] }>): readonly Item[] =>
+  item.type === 'group' && item.place ? [{ ...item, around: false, times: null }] : item.items
 
 /** Whether a part takes all that is there ("in each rem st"), so that nothing can be said of one lap. */
 export const sweeps = (items: readonly Item[]): boolean =>

@@ -207,11 +207,18 @@ const MOTIFS = new Set([
   ...['triangle', 'granny', 'piece', 'block', 'medallion', 'snowflake', 'wheel', 'strip', 'section'],
 ])
 
+const ELSEWHERE = new Set(['corresponding', 'matching', 'adjacent', 'adjoining', 'opposite', 'parallel'])
+
 /** "corresponding ch-3 sp of previous motif", "matching corner sp on adjacent square": not in this motif. */
 function readElsewhere(reader: Reader): Noun | null {
+  // Most places name no other motif: looked for first, since places are read for every stitch.
+  let named = false
+  for (let ahead = 0; ahead < 12 && !named; ahead++)
+    named = ELSEWHERE.has(reader.key(ahead)) || reader.seesAny(MOTIFS, ahead)
+  if (!named) return null
   return reader.attempt(() => {
     reader.skip('the')
-    const matching = reader.skip('corresponding', 'matching', 'adjacent', 'adjoining', 'opposite', 'parallel')
+    const matching = reader.skip(...ELSEWHERE)
     if (!matching) while (reader.skip('next', 'same', 'first', 'any', 'last')) continue
     const noun = readNoun(reader)
     if (!noun || noun.kind === 'ring') return null

@@ -8,6 +8,8 @@ import { finding, said } from '../findings/finding'
 import type { Said } from '../findings/finding'
 import type { RoundAccount } from './account'
 import { withoutWildAmounts } from './amounts'
+import { courseFor, keepCourse, noted, readingFrom } from './continued'
+import type { Course } from './continued'
 import { parseRounds } from './grammar'
 import { LIMITS } from './limits'
 import { addFinding, clampCount, commit, startReading, workRound } from './rounds'
@@ -288,25 +290,49 @@ export function readRoundTexts(texts: readonly string[], options: ReadOptions = 
   const all = texts.length === 1 ? (texts[0] ?? '') : texts.join('\n')
   const allTokens = tokenize(all)
   const { terms } = findTerms(all, allTokens, options.terms)
+  // Several texts are read anew; of one, what stands before a change is known.
+  const found = texts.length === 1 ? courseFor(all) : null
+  const known = found && { bodies: found.course.bodies, common: found.common }
   const parsed = texts.map((text) => {
     const tokens = text === all ? allTokens : tokenize(text)
-    return { text, tokens, ...withoutWildAmounts(parseRounds(text, terms, tokens)) }
+    return { text, tokens, ...withoutWildAmounts(parseRounds(text, terms, tokens, known)) }
   })
   const rounds = parsed.flatMap(({ tree }) => tree.rounds)
   const colours = options.colours ?? options.after?.colours ?? parsed.flatMap(({ tree }) => tree.colours)
-  const reading = startReading(options.after, firstNumber(rounds, options.after), colours, options.before)
+  const fresh = startReading(options.after, firstNumber(rounds, options.after), colours, options.before)
+  const [one] = parsed
+  const key = JSON.stringify([one?.bodies.key, one && describedBy(one.tree), options.after, colours])
+  const start =
+    found && one ? sameRounds(found.course, found.common, key, one.tree.rounds, options.before) : 0
+  const reading = start > 0 ? readingFrom(found!.course, start, fresh) : fresh
+  const earlier = reading.findings.splice(0)
+  const notes = start > 0 ? found!.course.notes.slice(0, start) : []
+  let head = 0
   parsed.forEach(({ text, tokens, tree, findings }, source) => {
     reading.source = source
-    for (const { chains, statement } of tree.usual) reading.usual.set(chains, statement)
+    if (start === 0) for (const { chains, statement } of tree.usual) reading.usual.set(chains, statement)
     const asked = texts.length === 1 ? options.terms : terms
     checkTerms(reading, text, tree, findTerms(text, tokens, asked))
+    head = reading.findings.length
+    reading.findings.push(...earlier)
     tree.rounds.forEach((node, index) => {
+      if (index < start) return
       const number = node.numbers?.[0] ?? reading.number + 1
       for (const slip of findings) if (slip.round === index) addFinding(reading, text, node, number, slip)
       readNode(reading, text, tree, node)
+      notes.push(noted(reading, head))
     })
   })
-  if (rounds.length === 0) reading.findings.push(finding('rounds/nothing', 'the text'))
+  if (one && texts.length === 1) {
+    const { bodies } = one
+    const nodes = one.tree.rounds
+    keepCourse(
+      { text: all, key, before: options.before ?? [], nodes, bodies, reading, notes, head },
+      found?.course ?? null,
+    )
+  }
+  const findings = [...reading.findings]
+  if (rounds.length === 0) findings.push(finding('rounds/nothing', 'the text'))
   const asWorked = (node: RoundNode): RoundNode => ({
     ...node,
     items: reading.gathered.get(node.items)?.items ?? node.items,
@@ -316,7 +342,36 @@ export function readRoundTexts(texts: readonly string[], options: ReadOptions = 
     rounds: tree.rounds.map(asWorked),
     repeats: reading.repeats,
   }))
-  return { rounds: reading.accounts, worked: reading.worked, trees, terms, findings: reading.findings }
+  return { rounds: reading.accounts, worked: reading.worked, trees, terms, findings }
+}
+
+/** What the text says of all its rounds: its own stitches in its words, and its notes on chains. */
+const describedBy = ({ text, definitions, usual }: Omit<RoundsTree, 'repeats'>): readonly string[] => [
+  ...definitions.map(
+    ({ names, description }) => `${names.join()} ${text.slice(description.start, description.end)}`,
+  ),
+  ...usual.map(({ chains, statement }) => `${chains} ${statement.says} ${statement.stitch}`),
+]
+
+/** How many rounds at the beginning are those of a course, word for word and in the same places. */
+function sameRounds(
+  course: Course,
+  common: number,
+  key: string,
+  rounds: readonly RoundNode[],
+  before: readonly number[] = [],
+): number {
+  if (course.key !== key) return 0
+  let count = 0
+  while (count < rounds.length && count < course.nodes.length) {
+    const round = rounds[count]!
+    const known = course.nodes[count]!
+    const same = round.items === known.items && round.start === known.start && round.end === known.end
+    if (!same || round.end >= common || round.part !== known.part || round.label !== known.label) break
+    if (before[round.line - 1] !== course.before[round.line - 1]) break
+    count++
+  }
+  return count
 }
 
 /** Reads a text of one or many rounds. Never throws; what is wrong comes back as findings. */

@@ -12,7 +12,7 @@ import {
   placeParts,
   sweeps,
   unitOf,
-  upToAround,
+  tailOf,
 } from './laps'
 import type { Lap } from './laps'
 import { endsInFirst, endsWithSingle, lastItems, starTimes, works } from './repeat-endings'
@@ -178,7 +178,7 @@ export function runAround(
   run: ItemRunner,
   star: StarItem | null = null,
 ): void {
-  const part = { ...given, rest: upToAround(given.rest) }
+  const part = { ...given, rest: tailOf(given.rest) }
   const body = part.place
     ? [{ ...(part.item as GroupItem), times: null, around: false, toCorner: false }]
     : part.items
@@ -246,7 +246,8 @@ export function runAround(
     const available = free - kept
     if (closesEarly(work, part, laps, { kind, unit, end: unitOf(end, kind), available }, star, run)) return
     const over = ((available % unit) + unit) % unit
-    if (Number.isInteger((available - unitOf(end, kind)) / unit)) continue
+    const more = available - unitOf(end, kind)
+    if (more >= 0 && more % unit === 0) continue
     const whole = Math.max(0, Math.floor(available / unit))
     if (over === 0) {
       const values = {
@@ -315,6 +316,7 @@ function closesEarly(
       skipRest(source, kind)
       return true
     }
+  if (available >= end && (available - end) % unit === 0) return false
   const toFirst = (available - 1 - end) / unit + 1
   const closes = hangs && (clause.mode === 'replace' || endsInFirst(clause.items))
   if (closes && Number.isInteger(toFirst) && toFirst >= 1) {

@@ -6,6 +6,7 @@ import type { RoundAccount } from './account'
 import { findBeginning, otherReading } from './beginning'
 import type { Beginning } from './beginning'
 import { isError } from './laps'
+import type { StateBefore } from './continued'
 import { leavePlaces } from './leaving'
 import { LIMITS } from './limits'
 import { gatherLoose } from './loose-groups'
@@ -28,6 +29,8 @@ export interface Reading {
   readonly worked: WorkedRound[]
   readonly accounts: RoundAccount[]
   readonly findings: Finding[]
+  /** Rounds as they were before later ones were worked into them, in turn. */
+  readonly undo: StateBefore[]
   readonly budget: { left: number }
   /** Stitches and chains that may still be made. */
   room: number
@@ -77,6 +80,7 @@ export function startReading(
     worked: [],
     accounts: [],
     findings: [],
+    undo: [],
     budget: { left: LIMITS.steps },
     room: LIMITS.worked,
     colours,
@@ -404,6 +408,13 @@ export function commit(
   made: Attempt,
   quiet: boolean,
 ): void {
+  for (const state of made.work.sources.keys())
+    reading.undo.push({
+      state,
+      loops: state.loops.slice(),
+      touched: state.touched.slice(),
+      loopsBy: state.loopsBy,
+    })
   settleSources(made.work)
   reading.room = made.work.room
   keepRepeats(reading, made.work.repeats)
