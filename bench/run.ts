@@ -8,6 +8,7 @@ import { benchGrowth, benchJoins, benchPanelDrag, benchTouching, benchTwoKinds }
 import { milliseconds, table } from './measure'
 import type { Row } from './measure'
 import { benchPaper } from './paper'
+import { benchReading } from './reading'
 import { benchResponse } from './response'
 
 /** Script of one frame at the 95th percentile, and how much better frames are, that the drawing must keep. */
@@ -75,7 +76,14 @@ async function responseRows(): Promise<Row[]> {
 }
 
 const parts: Record<string, () => Row[] | Promise<Row[]>> = {
-  engine: () => [benchTouching(), benchJoins(), benchPanelDrag(), ...benchGrowth(), benchTwoKinds()],
+  engine: () => [
+    benchTouching(),
+    benchJoins(),
+    benchPanelDrag(),
+    ...benchGrowth(),
+    benchTwoKinds(),
+    benchReading(),
+  ],
   paper: benchPaper,
   drawing: drawingRows,
   response: responseRows,

@@ -122,3 +122,8 @@ export function readingFrom(course: Course, rounds: number, fresh: Reading): Rea
     budget: { left: note.budget },
   }
 }
+
+/** Forgets every course, so that the next reading is one of the whole text: for measuring, and to compare with. */
+export function forgetCourses(): void {
+  courses.length = 0
+}

@@ -100,26 +100,33 @@ function comesOut(
   )
 }
 
+/** What uses nothing of the round before. */
+const TAKES_NOTHING = new Set<Item['type']>(['join', 'note', 'count', 'statement', 'chain'])
+
 /** How often a part goes so that the round comes out even, tried on forks; null where no number of laps does. */
 function lapsThatFit(work: Work, part: AroundPart, laps: Laps, lap: Lap, run: ItemRunner): number | null {
   const { source } = lap
   if (!source) return null
   const most = source.places.length + source.gapUsed.length + 1
+  // "*Ch 9, sl st in same st, sl st in next st": the last one closes where the first began.
+  const chained = [...placeParts(laps.body)][0]?.which === 'same' && work.first === null
   const over = source.over
   let trial = lap.after
   let times = 1
   const before = work.sources.get(source.state)?.over ?? 0
   if (over > before) times = 0
+  const closesNext =
+    laps.last === laps.body && part.rest.every(({ type }) => TAKES_NOTHING.has(type)) && !chained
   while (times > 0 && times < most) {
     const now = trial.sources.get(source.state)!
     const used = usedCount(now)
+    // Mostly nothing stands behind a repeat but the join: where a lap comes out even, that is all.
+    if (closesNext && comesOut(trial, work, source, lap, part.lastCount, false)) return times
     run(trial, laps.body)
     if (now.over > before || trial.open) break
     if (usedCount(now) === used) return null
     times++
   }
-  // "*Ch 9, sl st in same st, sl st in next st": the last one closes where the first began.
-  const chained = [...placeParts(laps.body)][0]?.which === 'same' && work.first === null
   for (const count of [...(chained ? [times + 1] : []), times, times + 1, times - 1, times - 2]) {
     if (count < 1 || count > LIMITS.repeats) continue
     trial = forkWork(work)
