@@ -271,6 +271,7 @@ export function findBeginning(
 /** The other way to read beginning chains of which the text says nothing. */
 export function otherReading(beginning: Beginning): Beginning | null {
   const { as, item, next } = beginning
+  if (beginning.said) return null
   if (next === null || next === 'sc' || next === 'sl st' || next === 'ch') return null
   if (as === 'turning' && item.count >= 2) return { ...beginning, as: 'counts', stitch: next, extra: 0 }
   if (as === 'counts' && !beginning.unsaid && item.count >= 3)

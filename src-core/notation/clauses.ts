@@ -349,6 +349,12 @@ export function readCounts(reader: Reader, end: number, bare: boolean): CountIte
     }
     reader.skip('total', '=', ':', 'of')
     while (reader.at < end) {
+      // "12 dc, counting the beg ch-3 as a dc".
+      const told = reader.key() === ',' ? 1 : 0
+      if (entries.length > 0 && ['counting', 'including', 'incl', 'includes'].includes(reader.key(told))) {
+        reader.at = end
+        break
+      }
       if (entries.length > 0 && !ENTRY_SEPARATORS.has(reader.key()) && !TRAILING.has(reader.key()))
         return null
       while (reader.at < end && ENTRY_SEPARATORS.has(reader.key())) reader.at++

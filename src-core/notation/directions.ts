@@ -243,6 +243,19 @@ export function readFoundation(reader: Reader): FoundationItem | null {
       return reader.skip('ring', 'circle', 'loop') ? true : null
     })
     if (closes) return { type: 'foundation', ring: 'close-chain', ...reader.span(start) }
+    // "Wind yarn round finger to form a ring".
+    const wound = reader.attempt(() => {
+      if (!reader.skip('wind', 'wrap', 'winding', 'wrapping')) return null
+      for (let words = 0; words < 12 && reader.peek() && !reader.sees('.') && !reader.sees(';'); words++) {
+        if (reader.seesAny(RING_WORDS)) {
+          reader.at++
+          return true
+        }
+        reader.at++
+      }
+      return null
+    })
+    if (wound) return { type: 'foundation', ring: 'adjustable', ...reader.span(start) }
     while (reader.skip('make', 'form', 'begin', 'start', 'using', 'create', 'work')) continue
     reader.skip('with')
     reader.skip('a', 'an', 'the')

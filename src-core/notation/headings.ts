@@ -58,9 +58,12 @@ function readNumbers(reader: Reader): [number, number] | null {
   let last = first
   for (;;) {
     const next = reader.attempt(() => {
-      if (!reader.seesAny(RANGE) && !reader.sees(',')) return null
-      reader.at++
+      // "R4-R5": the hyphen hangs on the figure.
+      const hangs = reader.tokens[reader.at - 1]?.hyphen === true
+      if (!hangs && !reader.seesAny(RANGE) && !reader.sees(',')) return null
+      if (!hangs) reader.at++
       reader.skip('and')
+      reader.skip('r', 'rnd', 'round', 'row')
       const number = reader.peek()?.kind === 'number' ? reader.number() : null
       return number !== null && number > last ? number : null
     })

@@ -150,6 +150,7 @@ function readWhich(reader: Reader): Draft | null {
     return count === null ? { which: 'each', count: 1, each: true } : { which: 'next', count, each: true }
   }
   const nth = reader.ordinal()
+  if (nth === 1) return { which: 'first', count: 1, each: false }
   if (nth !== null) return { which: 'nth', count: nth, each: false }
   const count = sizeAhead(reader) ? null : reader.attempt(() => reader.number())
   if (count !== null) return { which: 'next', count, each: false }

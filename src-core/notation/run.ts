@@ -63,7 +63,7 @@ function runWork(work: Work, item: WorkItem, every: EveryItem | null, next: Item
       checkTop(work, place)
       return closeRound(work, item)
     }
-    if (work.repeated === 0) return makeClosing(work, name, item)
+    if (work.repeated === 0 && goesRound(work)) return makeClosing(work, name, item)
   }
   const picot = picotChains(work, item, next)
   if (picot > 0) return closePicot(work, picot, item)
@@ -93,6 +93,10 @@ function leaveJoin(work: Work, place: Place): void {
   const first = source.find('stitch', 'first', () => true)
   if (first >= 0 && source.total('stitch') > part.count) source.take(first, TRAVELLED)
 }
+
+/** Whether more than the chains at the beginning is worked: what goes into the first stitch then closes the round. */
+const goesRound = (work: Work): boolean =>
+  work.elements.some(({ role }) => role === 'stitch' || role === 'slip' || role === 'space')
 
 /** Number of a stitch in its round, from 0: "every 3rd" is counted from the beginning of the round. */
 function metAt(work: Work, target: Target, at: number): number {

@@ -291,8 +291,12 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
         continue
       }
       if (OPENERS[key]) {
+        const opened = reader.tokens[reader.at]!
         const item = bracket(reader)
-        if (item) items.push(item)
+        const before = items[items.length - 1]
+        if (item && before && explains(reader, before, item, opened))
+          items.push({ type: 'note', effect: null, ...span(item) })
+        else if (item) items.push(item)
         else reader.at++
         continue
       }
@@ -307,6 +311,18 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
 }
 
 const span = ({ start, end, line, column }: Span): Span => ({ start, end, line, column })
+
+const NAMED = new Set(['picot', 'shell', 'v-stitch', 'cluster', 'puff', 'popcorn', 'bobble', 'special'])
+
+/** "picot (ch 3, sl st in first ch)": the bracket behind the name of a stitch tells how it is made. */
+const explains = (reader: Reader, before: Item, item: Item, { start }: Span): boolean =>
+  before.type === 'work' &&
+  NAMED.has(before.stitch.form) &&
+  item.type === 'group' &&
+  item.place === null &&
+  item.times === null &&
+  !item.around &&
+  reader.text.slice(before.end, start).trim() === ''
 
 /** "2 dc, ch 2, 3 dc all in next sp": the stitches named before go into that place too. */
 const gathersAll = (reader: Reader, item: Item): item is WorkItem & { readonly place: Place } =>

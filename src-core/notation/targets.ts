@@ -273,6 +273,18 @@ function nextTargets(work: Work, part: PlacePart, taking: Taking): Target[] {
   const count = part.which === 'next' || part.which === 'last' || part.which === 'first' ? part.count : 1
   if (part.which === 'first' && source?.state.ordered && !hasBody(work)) source.restart()
   const targets: Target[] = []
+  // "Ch 3, dc in first dc": the one that the chain stands in.
+  const onlyBegun = work.elements.every(({ role }) => role === 'beginning' || role === 'travel')
+  const counts = work.beginningDone && work.beginning?.as === 'counts'
+  if (
+    part.which === 'first' &&
+    !space &&
+    count === 1 &&
+    counts &&
+    onlyBegun &&
+    work.first?.place.kind === 'stitch'
+  )
+    if (taking.as === WORKED) return [settle(work, work.first, taking)]
   for (let at = 0; at < count; at++) {
     spend(work, part)
     // "sk first st" behind a beginning chain that counts means the stitch which that chain stands in.
