@@ -12,54 +12,58 @@ export interface Abbreviation {
 }
 
 /** CYC master list, the part that round motifs need; picot and ring words explain themselves. */
-const MEANINGS: Readonly<Record<string, string>> = {
-  beg: 'beginning',
-  bet: 'between',
-  bl: 'back loop',
-  blo: 'back loop only',
-  bo: 'bobble',
-  cc: 'contrasting colour',
-  chs: 'chains',
-  cl: 'cluster',
-  cls: 'clusters',
-  cont: 'continue',
-  dec: 'decrease',
-  fl: 'front loop',
-  flo: 'front loop only',
-  foll: 'following',
-  inc: 'increase',
-  lp: 'loop',
-  lps: 'loops',
-  mc: 'main colour',
-  pc: 'popcorn',
-  pm: 'place marker',
-  prev: 'previous',
-  rem: 'remaining',
-  rep: 'repeat',
-  rnd: 'round',
-  rnds: 'rounds',
-  rs: 'right side',
-  sh: 'shell',
-  sk: 'skip',
-  sp: 'space',
-  sps: 'spaces',
-  st: 'stitch',
-  sts: 'stitches',
-  tog: 'together',
-  ws: 'wrong side',
-  yo: 'yarn over',
-  yoh: 'yarn over hook',
-  yrh: 'yarn round hook',
-}
+const MEANINGS: ReadonlyMap<string, string> = new Map(
+  Object.entries({
+    beg: 'beginning',
+    bet: 'between',
+    bl: 'back loop',
+    blo: 'back loop only',
+    bo: 'bobble',
+    cc: 'contrasting colour',
+    chs: 'chains',
+    cl: 'cluster',
+    cls: 'clusters',
+    cont: 'continue',
+    dec: 'decrease',
+    fl: 'front loop',
+    flo: 'front loop only',
+    foll: 'following',
+    inc: 'increase',
+    lp: 'loop',
+    lps: 'loops',
+    mc: 'main colour',
+    pc: 'popcorn',
+    pm: 'place marker',
+    prev: 'previous',
+    rem: 'remaining',
+    rep: 'repeat',
+    rnd: 'round',
+    rnds: 'rounds',
+    rs: 'right side',
+    sh: 'shell',
+    sk: 'skip',
+    sp: 'space',
+    sps: 'spaces',
+    st: 'stitch',
+    sts: 'stitches',
+    tog: 'together',
+    ws: 'wrong side',
+    yo: 'yarn over',
+    yoh: 'yarn over hook',
+    yrh: 'yarn round hook',
+  }),
+)
 const CAPITALS = new Set(['bl', 'blo', 'fl', 'flo', 'mc', 'cc', 'rs', 'ws'])
 const COMPOUND = /^(fp|bp|e)?([a-z]+?)(\d+)?(tog)?$/
-const PREFIXES: Readonly<Record<string, string>> = { fp: 'front post ', bp: 'back post ', e: 'extended ' }
+const PREFIXES: ReadonlyMap<string, string> = new Map(
+  Object.entries({ fp: 'front post ', bp: 'back post ', e: 'extended ' }),
+)
 
 function meaningOf(key: string, terms: Terms): Abbreviation | null {
   const plain = canonicalStitch(key, terms)
   if (plain && stitchAbbreviation(plain, terms) === key)
     return { abbreviation: key, meaning: stitchName(plain, terms) }
-  const known = MEANINGS[key]
+  const known = MEANINGS.get(key)
   if (known) return { abbreviation: CAPITALS.has(key) ? key.toUpperCase() : key, meaning: known }
   const [, before = '', base = '', number, together] = COMPOUND.exec(key) ?? []
   const stitch = STITCH_KEYS.find((each) => stitchAbbreviation(each, terms) === base)
@@ -68,7 +72,7 @@ function meaningOf(key: string, terms: Terms): Abbreviation | null {
   const behind = together ? `${number}tog` : ''
   return {
     abbreviation: `${post}${base}${behind}`,
-    meaning: `${PREFIXES[before] ?? ''}${stitchName(stitch, terms)}${together ? ` ${number} together` : ''}`,
+    meaning: `${PREFIXES.get(before) ?? ''}${stitchName(stitch, terms)}${together ? ` ${number} together` : ''}`,
   }
 }
 

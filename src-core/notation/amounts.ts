@@ -16,19 +16,21 @@ const PLACES = new Set(['start', 'end', 'line', 'column'])
 const POINTERS = new Set(['heading', 'words', 'nounSpan', 'amountSpan', 'description'])
 
 /** What each field is held against; a number by any other name is one of stitches. */
-const LIMIT_OF: Readonly<Record<string, Limit>> = {
-  size: 'size',
-  chains: 'chains',
-  chain: 'chains',
-  of: 'chains',
-  times: 'repeats',
-  amount: 'repeats',
-  number: 'roundNumber',
-  below: 'roundNumber',
-  from: 'roundNumber',
-  to: 'roundNumber',
-  numbers: 'roundNumber',
-}
+const LIMIT_OF: ReadonlyMap<string, Limit> = new Map(
+  Object.entries({
+    size: 'size',
+    chains: 'chains',
+    chain: 'chains',
+    of: 'chains',
+    times: 'repeats',
+    amount: 'repeats',
+    number: 'roundNumber',
+    below: 'roundNumber',
+    from: 'roundNumber',
+    to: 'roundNumber',
+    numbers: 'roundNumber',
+  }),
+)
 
 /** What is counted, for the finding. */
 const WORDS: Readonly<Partial<Record<Limit, string>>> = {
@@ -86,7 +88,7 @@ class Walk {
   }
 
   #amount(name: string, value: number, fields: Readonly<Record<string, unknown>>, span: Span): number {
-    const limit = name === 'count' && fields.type === 'chain' ? 'chains' : (LIMIT_OF[name] ?? 'stitches')
+    const limit = name === 'count' && fields.type === 'chain' ? 'chains' : (LIMIT_OF.get(name) ?? 'stitches')
     if (value > LIMITS[limit]) {
       this.#tooMany(value, limit, span, toldAt(fields, span))
       return name === 'lastCount' ? 0 : 1

@@ -61,7 +61,7 @@ export function readAmount(reader: Reader, plainNumber = false): Amount | null {
       reader.skip('times')
       return done(count, 'plain')
     }
-    const worded = TIMES_WORDS[reader.key()]
+    const worded = TIMES_WORDS.get(reader.key())
     if (worded !== undefined) {
       reader.at++
       const more = reader.skip('more', 'again')

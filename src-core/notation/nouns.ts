@@ -40,7 +40,9 @@ const GROUP_NOUNS = new Set([
 ])
 const CHAIN_SPACE = /^(?:ch|chain)s?-(?:sp|lp|space|loop|arch)(?:s|es)?$/
 const HYPHEN_SPACE = /^-?(sp|sps|lp|lps|space|spaces|loop|loops)$/
-const LOOP_SIDES: Readonly<Record<string, Loop>> = { front: 'front', back: 'back', both: 'both', top: 'both' }
+const LOOP_SIDES: ReadonlyMap<string, Loop> = new Map(
+  Object.entries({ front: 'front', back: 'back', both: 'both', top: 'both' }),
+)
 
 /** "front lps (only)", "back lp", "BLO", "both lps", with "of" behind it; passes it. */
 export function readLoop(reader: Reader): Loop | null {
@@ -67,7 +69,7 @@ export function readLoop(reader: Reader): Loop | null {
       reader.skip('of')
       return 'back'
     }
-    const side = LOOP_SIDES[reader.key().replace(/-(loop|lp)s?$/, '')]
+    const side = LOOP_SIDES.get(reader.key().replace(/-(loop|lp)s?$/, ''))
     if (!side) return null
     if (/-(loop|lp)s?$/.test(reader.key())) reader.at++
     else {

@@ -300,34 +300,52 @@ function readUnknown(reader: Reader): NoteItem | null {
   })
 }
 
-/** The phrase at the cursor, or null where the words are prose. */
-export function readPhrase(reader: Reader, sequence: SequenceReader): Item | null {
-  const start = reader.at
-  const statement = statementAhead(reader)
-  if (statement) return statement
-  const found =
-    readRepeatRound(reader) ??
-    readSkip(reader) ??
-    readColour(reader) ??
-    readJoin(reader) ??
-    readScope(reader) ??
-    readFoundation(reader) ??
-    readPlainNote(reader) ??
-    readEvenChange(reader) ??
-    readDescribed(reader) ??
-    readPlaced(reader, sequence) ??
-    readChain(reader) ??
-    readWork(reader, false)
-  if (found) return found
-  const verb = reader.attempt(() => {
-    let passed = false
-    while (reader.seesAny(VERBS)) {
-      reader.at++
-      passed = true
-    }
-    if (!passed) return null
-    return readScope(reader) ?? readPlaced(reader, sequence) ?? readChain(reader) ?? readWork(reader, true)
-  })
-  if (verb) return { ...verb, ...reader.span(start) }
-  return readUnknown(reader)
+/** How one phrase is read: the item, or null (and nothing passed) where the words are another one. */
+type Phrase = (reader: Reader, sequence: SequenceReader) => Item | null
+
+/**
+ * The phrases of the trade in the order in which they are tried; the first that reads the words has them. A phrase
+ * that begins like another one, and is more particular, stands before it.
+ */
+const PHRASES: readonly Phrase[] = [
+  statementAhead,
+  readRepeatRound,
+  readSkip,
+  readColour,
+  readJoin,
+  readScope,
+  readFoundation,
+  readPlainNote,
+  readEvenChange,
+  readDescribed,
+  readPlaced,
+  readChain,
+  (reader) => readWork(reader, false),
+  readWithVerb,
+  readUnknown,
+]
+
+/** Behind a verb that adds nothing: "work", "now", "then make". */
+const AFTER_VERB: readonly Phrase[] = [readScope, readPlaced, readChain, (reader) => readWork(reader, true)]
+
+const firstOf = (phrases: readonly Phrase[], reader: Reader, sequence: SequenceReader): Item | null => {
+  for (const phrase of phrases) {
+    const item = phrase(reader, sequence)
+    if (item) return item
+  }
+  return null
 }
+
+function readWithVerb(reader: Reader, sequence: SequenceReader): Item | null {
+  const start = reader.at
+  const item = reader.attempt(() => {
+    if (!reader.seesAny(VERBS)) return null
+    while (reader.seesAny(VERBS)) reader.at++
+    return firstOf(AFTER_VERB, reader, sequence)
+  })
+  return item && { ...item, ...reader.span(start) }
+}
+
+/** The phrase at the cursor, or null where the words are prose. */
+export const readPhrase = (reader: Reader, sequence: SequenceReader): Item | null =>
+  firstOf(PHRASES, reader, sequence)

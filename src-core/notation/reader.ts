@@ -7,32 +7,38 @@ import { spanOf } from './tokens'
 import type { Span, Token } from './tokens'
 import type { Definition } from './tree'
 
-const NUMBER_WORDS: Readonly<Record<string, number>> = {
-  one: 1,
-  two: 2,
-  three: 3,
-  four: 4,
-  five: 5,
-  six: 6,
-  seven: 7,
-  eight: 8,
-  nine: 9,
-  ten: 10,
-  eleven: 11,
-  twelve: 12,
-}
-const ORDINAL_WORDS: Readonly<Record<string, number>> = {
-  second: 2,
-  third: 3,
-  fourth: 4,
-  fifth: 5,
-  sixth: 6,
-  seventh: 7,
-  eighth: 8,
-  ninth: 9,
-  tenth: 10,
-}
-export const TIMES_WORDS: Readonly<Record<string, number>> = { once: 1, twice: 2, thrice: 3 }
+const NUMBER_WORDS: ReadonlyMap<string, number> = new Map(
+  Object.entries({
+    one: 1,
+    two: 2,
+    three: 3,
+    four: 4,
+    five: 5,
+    six: 6,
+    seven: 7,
+    eight: 8,
+    nine: 9,
+    ten: 10,
+    eleven: 11,
+    twelve: 12,
+  }),
+)
+const ORDINAL_WORDS: ReadonlyMap<string, number> = new Map(
+  Object.entries({
+    second: 2,
+    third: 3,
+    fourth: 4,
+    fifth: 5,
+    sixth: 6,
+    seventh: 7,
+    eighth: 8,
+    ninth: 9,
+    tenth: 10,
+  }),
+)
+export const TIMES_WORDS: ReadonlyMap<string, number> = new Map(
+  Object.entries({ once: 1, twice: 2, thrice: 3 }),
+)
 
 /** A finding of the grammar, before the round it stands in is known. */
 export type GrammarFinding = Said & { readonly span: Span }
@@ -88,7 +94,7 @@ export class Reader {
   number(): number | null {
     const token = this.peek()
     if (!token) return null
-    const value = token.kind === 'number' ? token.value : NUMBER_WORDS[token.key]
+    const value = token.kind === 'number' ? token.value : NUMBER_WORDS.get(token.key)
     if (value === undefined || !Number.isInteger(value)) return null
     this.at++
     return value
@@ -97,7 +103,7 @@ export class Reader {
   ordinal(): number | null {
     const token = this.peek()
     if (!token) return null
-    const value = token.kind === 'ordinal' ? token.value : ORDINAL_WORDS[token.key]
+    const value = token.kind === 'ordinal' ? token.value : ORDINAL_WORDS.get(token.key)
     if (value === undefined) return null
     this.at++
     return value

@@ -27,7 +27,7 @@ const SEPARATORS = new Set([
   '!',
   'but',
 ])
-const OPENERS: Readonly<Record<string, string>> = { '(': ')', '[': ']', '{': '}' }
+const OPENERS: ReadonlyMap<string, string> = new Map(Object.entries({ '(': ')', '[': ']', '{': '}' }))
 const CLOSERS = new Set([')', ']', '}'])
 /** Brackets nest about three deep in print; the limit keeps a hostile text from exhausting the stack. */
 const DEEPEST = 40
@@ -43,7 +43,7 @@ export function matchBrackets(
   let broken = false
   for (let index = from; index < to; index++) {
     const key = reader.tokens[index]!.key
-    if (OPENERS[key]) {
+    if (OPENERS.get(key)) {
       open.push(index)
       if (open.length > DEEPEST) {
         reader.report('rounds/nested-too-deep', reader.tokens[index]!, { depth: DEEPEST })
@@ -51,7 +51,7 @@ export function matchBrackets(
       }
     } else if (CLOSERS.has(key)) {
       const opener = open[open.length - 1]
-      if (opener !== undefined && OPENERS[reader.tokens[opener]!.key] === key) {
+      if (opener !== undefined && OPENERS.get(reader.tokens[opener]!.key) === key) {
         open.pop()
         matches.set(opener, index)
       } else {
@@ -286,11 +286,11 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
         continue
       }
       // "Work (sc, hdc, dc) in each sp": the verb adds nothing.
-      if (VERBS.has(key) && (OPENERS[reader.key(1)] || STARS.has(reader.key(1)))) {
+      if (VERBS.has(key) && (OPENERS.get(reader.key(1)) || STARS.has(reader.key(1)))) {
         reader.at++
         continue
       }
-      if (OPENERS[key]) {
+      if (OPENERS.get(key)) {
         const opened = reader.tokens[reader.at]!
         const item = bracket(reader)
         const before = items[items.length - 1]

@@ -6,53 +6,57 @@ import type { Token } from './tokens'
 import type { Loop, StitchForm, StitchName } from './tree'
 
 /** Words for stitches made of several, by what they are (CYC master list; "p" for picot: 4-H handbook). */
-const SPECIALS: Readonly<Record<string, StitchForm>> = {
-  picot: 'picot',
-  picots: 'picot',
-  p: 'picot',
-  puff: 'puff',
-  puffs: 'puff',
-  ps: 'puff',
-  popcorn: 'popcorn',
-  popcorns: 'popcorn',
-  pc: 'popcorn',
-  pop: 'popcorn',
-  bobble: 'bobble',
-  bobbles: 'bobble',
-  bo: 'bobble',
-  cluster: 'cluster',
-  clusters: 'cluster',
-  cl: 'cluster',
-  cls: 'cluster',
-  shell: 'shell',
-  shells: 'shell',
-  sh: 'shell',
-  fan: 'shell',
-  fans: 'shell',
-  'v-st': 'v-stitch',
-  'v-sts': 'v-stitch',
-  'v-stitch': 'v-stitch',
-  'v-stitches': 'v-stitch',
-  inc: 'increase',
-  incs: 'increase',
-  increase: 'increase',
-  increases: 'increase',
-  dec: 'decrease',
-  decs: 'decrease',
-  decrease: 'decrease',
-  invdec: 'decrease',
-}
+const SPECIALS: ReadonlyMap<string, StitchForm> = new Map(
+  Object.entries({
+    picot: 'picot',
+    picots: 'picot',
+    p: 'picot',
+    puff: 'puff',
+    puffs: 'puff',
+    ps: 'puff',
+    popcorn: 'popcorn',
+    popcorns: 'popcorn',
+    pc: 'popcorn',
+    pop: 'popcorn',
+    bobble: 'bobble',
+    bobbles: 'bobble',
+    bo: 'bobble',
+    cluster: 'cluster',
+    clusters: 'cluster',
+    cl: 'cluster',
+    cls: 'cluster',
+    shell: 'shell',
+    shells: 'shell',
+    sh: 'shell',
+    fan: 'shell',
+    fans: 'shell',
+    'v-st': 'v-stitch',
+    'v-sts': 'v-stitch',
+    'v-stitch': 'v-stitch',
+    'v-stitches': 'v-stitch',
+    inc: 'increase',
+    incs: 'increase',
+    increase: 'increase',
+    increases: 'increase',
+    dec: 'decrease',
+    decs: 'decrease',
+    decrease: 'decrease',
+    invdec: 'decrease',
+  }),
+)
 const STITCH_WORDS = new Set(['st', 'sts', 'stitch', 'stitches'])
 /** Words that are names in one sense only when more follows ("double crochet", "sl st"). */
 const NEVER_ALONE = new Set(['single', 'singles', 'double', 'doubles', 'sl', 'half-double'])
-const LOOP_WORDS: Readonly<Record<string, Loop>> = {
-  blo: 'back',
-  bl: 'back',
-  tbl: 'back',
-  flo: 'front',
-  fl: 'front',
-  tfl: 'front',
-}
+const LOOP_WORDS: ReadonlyMap<string, Loop> = new Map(
+  Object.entries({
+    blo: 'back',
+    bl: 'back',
+    tbl: 'back',
+    flo: 'front',
+    fl: 'front',
+    tfl: 'front',
+  }),
+)
 const COMPOUND =
   /^(fp|bp|blo?|flo?|rev|r|e)?(sc|hdc|dc|trc|tr|dtr|trtr|qtr|quadtr|htr|ttr|ch|ss|cl|puff|pf)(\d+tog|dec|inc)?s?$/
 
@@ -131,7 +135,7 @@ function readPrefixes(reader: Reader, name: Draft): void {
     else if (reader.skip('bp') || reader.skipAll('back', 'post') || reader.skip('back-post'))
       name.post = 'back'
     else {
-      const loop = LOOP_WORDS[reader.key()]
+      const loop = LOOP_WORDS.get(reader.key())
       if (!loop) return
       name.loop = loop
       reader.at++
@@ -178,7 +182,7 @@ function readSuffixes(reader: Reader, name: Draft): void {
     reader.at += 2
     return
   }
-  const special = SPECIALS[reader.key()]
+  const special = SPECIALS.get(reader.key())
   if (name.form === 'plain' && special && reader.key() !== 'p' && name.stitch !== 'ch') {
     name.form = special
     reader.at++
@@ -187,7 +191,7 @@ function readSuffixes(reader: Reader, name: Draft): void {
     name.form = 'together'
     name.size = 2
   }
-  const loop = LOOP_WORDS[reader.key()]
+  const loop = LOOP_WORDS.get(reader.key())
   if (loop) {
     name.loop = loop
     reader.at++
@@ -206,7 +210,7 @@ function readSpecial(reader: Reader, name: Draft): boolean {
     name.reverse = true
     return true
   }
-  const form = SPECIALS[reader.key()]
+  const form = SPECIALS.get(reader.key())
   if (!form) return false
   reader.at++
   name.form = form
@@ -245,7 +249,7 @@ function readSized(reader: Reader, name: Draft): boolean {
   const start = reader.at
   reader.at++
   const base = plainName(reader)
-  const form = SPECIALS[reader.key()]
+  const form = SPECIALS.get(reader.key())
   if (form && (base || form !== 'increase')) {
     reader.at++
     if (reader.seesAny(STITCH_WORDS)) reader.at++
