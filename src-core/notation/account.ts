@@ -15,6 +15,8 @@ import type { LeftPlace, WorkedElement } from './worked'
 export interface RoundAccount {
   readonly number: number
   readonly label: string | null
+  /** The part of the pattern ("Leaf"), where the text has parts. */
+  readonly part?: string
   /** Stitches standing at the round's end; null where the text leaves it open. */
   readonly made: number | null
   /** Worked in or skipped, of the round it is worked in. */
@@ -435,6 +437,7 @@ export function finishRound(work: Work, places: readonly LeftPlace[], allWorked:
   const account: RoundAccount = {
     number: work.number,
     label: work.node.label,
+    ...(work.node.part !== null && { part: work.node.part }),
     made: work.open ? null : sums.made,
     consumed: work.open ? null : { stitches: stitchesUsed, spaces: spacesUsed },
     spaces: work.open ? {} : sums.spaces,

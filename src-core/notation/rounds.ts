@@ -280,6 +280,7 @@ function attempt(
     index: work.index,
     number,
     label: node.label,
+    ...(node.part !== null && { part: node.part }),
     source: reading.source,
     foundation: work.foundation,
     elements: work.elements,

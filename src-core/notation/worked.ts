@@ -96,6 +96,8 @@ export interface WorkedRound {
   /** Number as in the text, or counted on. */
   readonly number: number
   readonly label: string | null
+  /** The part of the pattern that it belongs to ("Leaf"), where the text has parts. */
+  readonly part?: string
   /** Which of the texts handed in it comes from. */
   readonly source: number
   readonly foundation: Foundation | null

@@ -64,7 +64,7 @@ describe('rewording', () => {
         ]
         same(first!, others)
       }),
-      { numRuns: 60 },
+      { numRuns: 12 },
     )
   })
 
@@ -100,7 +100,7 @@ describe('rewording', () => {
         )
         same(first!, others)
       }),
-      { numRuns: 40 },
+      { numRuns: 10 },
     )
   })
 })
