@@ -339,6 +339,28 @@ const TRAILING = new Set([
   'the',
 ])
 
+/** "per side", "on each side", "between corners": passes it. */
+function passPerSide(reader: Reader, end: number): boolean {
+  const per = reader.attempt(() => {
+    if (!reader.skip('per', 'on', 'along', 'between', 'a')) return null
+    while (reader.skip('each', 'every', 'the', 'all', 'four', 'six')) continue
+    const sides = [
+      'side',
+      'sides',
+      'corner',
+      'corners',
+      'edge',
+      'edges',
+      'petal',
+      'petals',
+      'section',
+      'repeat',
+    ]
+    return reader.at < end && reader.skip(...sides) ? true : null
+  })
+  return per === true
+}
+
 /** "12 sc", "8 cl, 8 ch-3 sps", "24 sc each rnd", "18" between the cursor and `end`; null if it is anything else. */
 export function readCounts(reader: Reader, end: number, bare: boolean): CountItem | null {
   const start = reader.at
@@ -397,6 +419,11 @@ export function readCounts(reader: Reader, end: number, bare: boolean): CountIte
       if (!noun || reader.at > end) return null
       if (noun.kind === 'stitch' && noun.name?.stitch === 'ch' && noun.name.form === 'plain') return null
       if (noun.kind === 'chain') return null
+      if (passPerSide(reader, end)) {
+        // "7 dc per side" is no count of the round.
+        entries.push({ count, noun: { kind: 'own', chain: 0, of: 0, words: 'side' }, ...words() })
+        continue
+      }
       const several = inTurn.length > 1 ? { inTurn } : {}
       entries.push({ count: inTurn[inTurn.length - 1]!, noun, ...several, ...words() })
     }

@@ -5,13 +5,13 @@
 import type { Terms } from '../../shared-types/project'
 import { findHeadings } from './headings'
 import type { Heading } from './headings'
-import { readCounts, readRepeatBrackets, readStatement } from './clauses'
+import { readAmount, readCounts, readRepeatBrackets, readStatement } from './clauses'
 import { Reader } from './reader'
 import type { GrammarFinding } from './reader'
 import { matchBrackets, sequenceReader } from './sequence'
 import { spanOf, tokenize } from './tokens'
 import type { Span, Token } from './tokens'
-import type { Definition, Item, RoundNode, RoundsTree, StitchForm, UsualChain } from './tree'
+import type { Definition, Item, RoundNode, RoundsTree, StarItem, StitchForm, UsualChain } from './tree'
 import { readStitch } from './vocabulary'
 
 export interface Parsed {
@@ -61,6 +61,32 @@ function readEndCount(reader: Reader, from: number, to: number): { item: Item; a
   return item ? { item, at: start } : null
 }
 
+/** "Repeat around", "repeat to end" without a mark: all that the round says. Passes it. */
+const repeatsAll = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    if (!reader.skip('repeat', 'rep')) return null
+    reader.skip('this')
+    if (!['around', 'to'].includes(reader.key())) return null
+    const amount = readAmount(reader)
+    return amount && amount.amount === null && amount.lastCount === 0 && !amount.toCorner ? true : null
+  }) === true
+
+function allAround(reader: Reader, items: readonly Item[]): StarItem {
+  const { start, line, column } = items[0]!
+  const last = reader.tokens[reader.at - 1]!
+  const said = spanOf(last, last)
+  const clause = {
+    amount: null,
+    said: 'plain',
+    lastCount: 0,
+    toCorner: false,
+    endAtDouble: false,
+    ending: null,
+  } as const
+  const repeat = { ...clause, amountSpan: said, ...said }
+  return { type: 'star', mark: '*', items, repeat, closed: false, start, end: last.end, line, column }
+}
+
 interface Body {
   readonly items: Item[]
   readonly broken: boolean
@@ -82,6 +108,10 @@ function readBody(reader: Reader, from: number, to: number): Body {
     const at = reader.at
     while (reader.skip(';', '.', ',')) continue
     const again = readRepeatBrackets(reader)
+    if (!again && items.length > 0 && repeatsAll(reader)) {
+      const first = items.findIndex(({ type }) => type === 'work' || type === 'group' || type === 'skip')
+      if (first >= 0) items.push(allAround(reader, items.splice(first)))
+    }
     const group = items.findLastIndex((item) => item.type === 'group')
     const repeated = items[group]
     if (again && repeated?.type === 'group' && repeated.times === null)

@@ -4,7 +4,7 @@ import type { SequenceReader } from './clauses'
 import { readColour, readFoundation, readJoin, readRepeatRound, readScope } from './directions'
 import { readExtent } from './nouns'
 import { ownChain, readPlace } from './places'
-import { BOUNDARY, readDescribed, readPlainNote, statementAhead } from './prose'
+import { BOUNDARY, readDescribed, readDropped, readPlainNote, statementAhead } from './prose'
 import type { Reader } from './reader'
 import { spanOf } from './tokens'
 import type { Span } from './tokens'
@@ -317,6 +317,7 @@ const PHRASES: readonly Phrase[] = [
   readFoundation,
   readPlainNote,
   readEvenChange,
+  readDropped,
   readDescribed,
   readPlaced,
   readChain,

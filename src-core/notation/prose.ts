@@ -35,6 +35,32 @@ export function readDescribed(reader: Reader): DescribedItem | null {
   })
 }
 
+/** "drop lp from hook, insert hook in first dc, pull dropped lp through": the stitches before it are a popcorn. */
+export function readDropped(reader: Reader): NoteItem | null {
+  const start = reader.at
+  return reader.attempt(() => {
+    if (!reader.skip('drop', 'remove', 'withdraw') || !['lp', 'loop', 'hook', 'the'].includes(reader.key()))
+      return null
+    while (reader.peek() && !['(', ')', ';', '.', '*'].includes(reader.key())) {
+      const goesOn = [
+        'insert',
+        'pull',
+        'draw',
+        'reinsert',
+        're-insert',
+        'yo',
+        'and',
+        'then',
+        'pick',
+        'from',
+      ].includes(reader.key(1))
+      if (reader.key() === ',' && !goesOn) break
+      reader.at++
+    }
+    return { type: 'note', effect: 'dropped', ...reader.span(start) }
+  })
+}
+
 /** "Turn", "do not join", "fasten off". */
 export function readPlainNote(reader: Reader): NoteItem | null {
   const start = reader.at

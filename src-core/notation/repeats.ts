@@ -22,7 +22,7 @@ import type { Source } from './source'
 import type { ItemRunner } from './stitching'
 import type { Span } from './tokens'
 import type { GroupItem, Item, Place, RepeatClause, StarItem } from './tree'
-import { baseSource, report, sourceOf, spend } from './work'
+import { baseSource, hasBody, report, sourceOf, spend } from './work'
 import type { Work } from './work'
 
 interface AroundPart {
@@ -109,7 +109,7 @@ function lapsThatFit(work: Work, part: AroundPart, laps: Laps, lap: Lap, run: It
   if (!source) return null
   const most = source.places.length + source.gapUsed.length + 1
   // "*Ch 9, sl st in same st, sl st in next st": the last one closes where the first began.
-  const chained = [...placeParts(laps.body)][0]?.which === 'same' && work.first === null
+  const chained = [...placeParts(laps.body)][0]?.which === 'same' && !hasBody(work)
   const over = source.over
   let trial = lap.after
   let times = 1

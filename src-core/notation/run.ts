@@ -5,6 +5,7 @@ import { runAround, runStar } from './repeats'
 import { TRAVELLED, WORKED } from './source'
 import {
   closePicot,
+  drawTogether,
   isSlip,
   makeBare,
   makeChain,
@@ -442,6 +443,9 @@ export function runItems(work: Work, items: readonly Item[]): void {
         for (let at = 0; at < item.times; at++) runItems(work, part)
         break
       }
+      case 'note':
+        if (item.effect === 'dropped') drawTogether(work)
+        break
       case 'join':
         checkTop(work, item.place)
         closeRound(work, item)

@@ -296,6 +296,8 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
         const before = items[items.length - 1]
         if (item && before && explains(reader, before, item, opened))
           items.push({ type: 'note', effect: null, ...span(item) })
+        else if (item && before && isUnreadCount(reader, before, item, opened))
+          items.push({ type: 'note', effect: null, ...span(item) })
         else if (item) items.push(item)
         else reader.at++
         continue
@@ -311,6 +313,15 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
 }
 
 const span = ({ start, end, line, column }: Span): Span => ({ start, end, line, column })
+
+/** A bracket with figures behind the join of a round tells what it comes to, in whatever words. */
+const isUnreadCount = (reader: Reader, before: Item, item: Item, { start }: Span): boolean =>
+  (before.type === 'join' || (before.type === 'note' && before.effect === 'fasten-off')) &&
+  item.type === 'group' &&
+  item.place === null &&
+  item.times === null &&
+  !item.around &&
+  /^.\s*\d/u.test(reader.text.slice(start, start + 8))
 
 const NAMED = new Set(['picot', 'shell', 'v-stitch', 'cluster', 'puff', 'popcorn', 'bobble', 'special'])
 

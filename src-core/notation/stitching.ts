@@ -205,6 +205,20 @@ function makeBunch(
   element.assumed = assumed && element.legs === legs
 }
 
+/** The stitches just made, drawn together to one popcorn. */
+export function drawTogether(work: Work): void {
+  const { elements } = work
+  let from = elements.length
+  const group = elements[from - 1]?.group
+  while (from > 0 && elements[from - 1]!.standing && elements[from - 1]!.group === group) from--
+  const first = elements[from]
+  const legs = elements.length - from
+  if (!first || legs < 2) return
+  elements.length = from + 1
+  first.form = 'popcorn'
+  first.legs = legs
+}
+
 function picotSize(name: StitchName, definition: Definition | null): number {
   if (name.size > 0) return name.size
   const chain = definition?.items.find((item) => item.type === 'chain')

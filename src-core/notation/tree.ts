@@ -273,7 +273,8 @@ export interface DescribedItem extends Span {
 }
 export interface NoteItem extends Span {
   readonly type: 'note'
-  readonly effect: 'turn' | 'no-join' | 'fasten-off' | null
+  /** dropped: the stitches before it are drawn together to a popcorn. */
+  readonly effect: 'turn' | 'no-join' | 'fasten-off' | 'dropped' | null
 }
 
 export type Item =
