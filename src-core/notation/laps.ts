@@ -83,6 +83,28 @@ function usedBetween(before: Source | undefined, after: Source) {
   return { stitches, slips, spaces, gaps }
 }
 
+/** "next sp" takes spaces of any size that no other part asks for by its chains: they are counted as one kind. */
+function asNamed(spaces: ReadonlyMap<string, number>, items: readonly Item[]): ReadonlyMap<string, number> {
+  const named = new Set<string>()
+  let any = false
+  for (const { noun } of placeParts(items)) {
+    if (noun.kind !== 'space' || noun.corner) continue
+    if (noun.chains === null) any = true
+    else named.add(spaceKey(noun.chains))
+  }
+  if (!any || spaces.size === 0) return spaces
+  const kinds = new Map<string, number>()
+  for (const [key, count] of spaces) {
+    const kind = named.has(key) ? key : 'sp'
+    kinds.set(kind, (kinds.get(kind) ?? 0) + count)
+  }
+  return kinds
+}
+
+/** Whether a space of so many chains is of a kind that a lap takes. */
+export const takesSpace = (lap: Lap, chains: number): boolean =>
+  lap.spaces.has(spaceKey(chains)) || lap.spaces.has('sp')
+
 /** Works items on a fork and counts what they took. */
 export function lapOf(work: Work, items: readonly Item[], run: ItemRunner): Lap {
   const after = forkWork(work)
@@ -102,7 +124,7 @@ export function lapOf(work: Work, items: readonly Item[], run: ItemRunner): Lap 
     if (sum <= most && source !== base) continue
     if (source === base && sum < most) continue
     most = sum
-    found = { source, ...used }
+    found = { source, ...used, spaces: asNamed(used.spaces, items) }
   }
   let loops = 0
   for (let at = work.elements.length; at < after.elements.length; at++) {

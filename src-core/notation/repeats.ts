@@ -13,6 +13,7 @@ import {
   sweeps,
   unitOf,
   tailOf,
+  takesSpace,
 } from './laps'
 import type { Lap } from './laps'
 import { endsInFirst, endsWithSingle, lastItems, starTimes, works } from './repeat-endings'
@@ -52,6 +53,7 @@ function lastBody(work: Work, star: StarItem): readonly Item[] {
 /** What of a kind is still free in the round that a lap is worked in. */
 function freeOf(source: Source, kind: string, lap: Lap, items: readonly Item[]): number {
   if (kind === 'gap') return source.gapUsed.length - source.gapsTaken
+  if (kind === 'sp') return source.free('space', (place) => !lap.spaces.has(spaceKey(place.chains)))
   if (kind !== 'st') return source.free('space', (place) => place.chains === chainsOf(kind))
   if (lap.slips > 0) return source.free('slip')
   const parts = [...placeParts(items)]
@@ -95,8 +97,7 @@ function comesOut(
   }
   if (lap.gaps > 0 && lap.spaces.size === 0) return worked.gapsTaken === worked.gapUsed.length
   return worked.places.every(
-    (place, at) =>
-      place.kind !== 'space' || worked.used[at]! > TRAVELLED || !lap.spaces.has(spaceKey(place.chains)),
+    (place, at) => place.kind !== 'space' || worked.used[at]! > TRAVELLED || !takesSpace(lap, place.chains),
   )
 }
 
@@ -161,7 +162,7 @@ function runToCorner(work: Work, part: AroundPart, laps: Laps, lap: Lap, run: It
   const wanted = kind === 'st' ? 'stitch' : 'space'
   const ahead = base.untilNext(
     (place, at) =>
-      place.kind === wanted && !corners.has(at) && (kind === 'st' || lap.spaces.has(spaceKey(place.chains))),
+      place.kind === wanted && !corners.has(at) && (kind === 'st' || takesSpace(lap, place.chains)),
     (_, at) => corners.has(at),
   )
   const unit = kind === 'st' ? lap.stitches : [...lap.spaces.values()].reduce((sum, count) => sum + count, 0)
