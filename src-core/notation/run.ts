@@ -369,23 +369,13 @@ function runSweep(work: Work, items: readonly SweptItem[]): void {
   const parts = items.map(({ place }) => place.parts[place.parts.length - 1]!)
   const name = first.type === 'work' ? first.stitch : null
   const taking: Taking = { as: WORKED, loop: name?.loop ?? null, post: name?.post ?? null }
+  work.repeated++
   for (const { target, part } of sweep(work, parts, taking)) {
     const item = items[parts.indexOf(part)] ?? first
     if (item.type === 'work') makeStitches(work, item.stitch, item.count ?? 1, [target], item, runItems)
     else runInto(work, [target], item.items, 1)
   }
   work.repeated--
-}
-
-/** A group in one place. */
-function workInto(work: Work, target: Target, items: readonly Item[]): void {
-  const outer = work.here
-  work.here = target
-  work.last = target
-  work.first ??= target
-  runItems(work, items)
-  work.last = target
-  work.here = outer
 }
 
 /** Phrases behind a repeat that are looked at for what they keep for themselves. */
