@@ -109,10 +109,12 @@ function readAs(
   let below: readonly boolean[] = Array.from({ length: stitches }, () => true)
   let read: ReadRounds | null = null
   works.forEach((work, i) => {
-    const own = carriedMarks[i]!
+    const own = carriedMarks[i] ?? []
     const count = below.filter(Boolean).length
     const expanded = marksNamed(work).size > 0 ? expandMarks(work, count, own, uses) : null
+    // What cannot be counted is not read, nor what is worked into it.
     if (!expanded && marksNamed(work).size > 0) missed ??= i
+    if (missed !== null) return
     texts.push(expanded?.text ?? work)
     repeats.push(expanded?.repeats ?? 0)
     if (!isMarked && i < works.length - 1) return

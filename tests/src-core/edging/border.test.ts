@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest'
 import type { EdgingAccount } from '../../../shared-types/plan'
 import type { Project } from '../../../shared-types/project'
 import { EDGING_KINDS, galleryRounds } from '../../../src-core/edging/gallery'
+import { edgingShapes } from '../../../src-core/figures/edging-shapes'
 import { readRounds } from '../../../src-core/notation/read'
 import { planProject } from '../../../src-core/plan'
 import { resolveGauge, stitchYarn } from '../../../src-core/stitches/gauge'
@@ -176,6 +177,30 @@ describe('M36 written rounds', () => {
           expect(account!.stitches).toEqual(round!.worked)
         },
       ),
+      { numRuns: 25 },
+    )
+  })
+
+  it('M36 answers whatever is typed, in any order, and draws what it can', () => {
+    const typed = [
+      '*',
+      '(((((',
+      '3 sc in corner',
+      'ch 99999',
+      'sc in next 999999 sts',
+      '*sc in each st to next dip; rep from * around.',
+      '*(sc in next st) to next corner; rep from * around.',
+      '*3 sc in corner, sc in each st to next corner; rep from * around.',
+      'sc in each st to next corner, '.repeat(200),
+      'Rnd 7: sc in each st around. Rnd 8: ch 1.',
+    ]
+    fc.assert(
+      fc.property(fc.array(fc.constantFrom(...typed), { minLength: 1, maxLength: 3 }), (works) => {
+        const plan = planProject(squares(4, 3, { rounds: ['sc'], written: works.map((work) => ({ work })) }))
+        expect(Number.isFinite(plan.size.width)).toBe(true)
+        expect(plan.edging!.rounds).toHaveLength(1 + works.length)
+        expect(edgingShapes(plan)?.rounds).toHaveLength(1 + works.length)
+      }),
       { numRuns: 25 },
     )
   })
