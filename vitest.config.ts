@@ -7,7 +7,7 @@ import type { TestSpecification } from 'vitest/node'
 /** The longest files first, so that no core waits at the end; one project after the other, as its files share modules. */
 class ByProject extends BaseSequencer {
   override async sort(files: TestSpecification[]): Promise<TestSpecification[]> {
-    const order = ['stories', 'main', 'renderer', 'core']
+    const order = ['main', 'renderer', 'core', 'stories']
     const place = ({ project }: TestSpecification) => order.indexOf(project.name)
     return (await super.sort(files)).sort((a, b) => place(a) - place(b))
   }
@@ -16,7 +16,8 @@ class ByProject extends BaseSequencer {
 /**
  * Four projects, so that each kind of test gets the world it needs:
  * core (plain Node, `document` undefined), main (Node with files and processes),
- * renderer (components in jsdom), stories (whole jobs in real Electron and Chromium, one at a time).
+ * renderer (components in jsdom), stories (whole jobs in real Electron and Chromium, one at a time, and last;
+ * `npm test` runs them beside the others).
  */
 export default defineConfig({
   test: {
@@ -73,6 +74,9 @@ export default defineConfig({
           testTimeout: 120_000,
           hookTimeout: 120_000,
           fileParallelism: false,
+          // One worker, whose Chromium and modules serve every story.
+          isolate: false,
+          sequence: { groupOrder: 1 },
         },
       },
     ],

@@ -1,6 +1,6 @@
 /** Stories that each begin anew: a folder of their own, and what they started ends with them. */
-import type { Browser, BrowserContext } from 'playwright-core'
-import { afterAll, afterEach, beforeAll, beforeEach } from 'vitest'
+import type { BrowserContext } from 'playwright-core'
+import { afterEach, beforeEach } from 'vitest'
 import { startChromium } from './browser'
 import type { Loopback } from './browser'
 import { makeFolder } from './desktop'
@@ -17,18 +17,13 @@ interface BrowserStory {
   loopback: Loopback | null
 }
 
-/** One Chromium for all stories of a file; everything else for each story. */
+/** Everything for each story anew but Chromium, which serves all of them. */
 export function browserAnew(): BrowserStory {
-  let browser: Browser | undefined
   const story = { loopback: null } as BrowserStory
-  beforeAll(async () => {
-    browser = await startChromium()
-  })
-  afterAll(() => browser?.close())
   beforeEach(async () => {
     story.folder = await makeFolder()
     story.own = await makeFolder()
-    story.context = await browser!.newContext()
+    story.context = await (await startChromium()).newContext()
   })
   afterEach(async () => {
     await story.context.close()

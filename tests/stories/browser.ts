@@ -60,9 +60,16 @@ export async function startLoopback(folder: string, files: readonly string[] = [
   return watchLoopback(spawn(process.execPath, [script, ...files], { env, stdio: ['pipe', 'pipe', 'pipe'] }))
 }
 
-/** A Chromium without a window of its own. */
-export function startChromium(): Promise<Browser> {
+let running: Promise<Browser> | undefined
+
+/**
+ * A Chromium without a window of its own: one for all stories of a worker, with whose end it ends. Each story has
+ * contexts of its own, and closes them.
+ */
+export async function startChromium(): Promise<Browser> {
+  const known = await running
+  if (known?.isConnected()) return known
   const executablePath = findChromium()
   if (!executablePath) throw new Error('there is no Chromium')
-  return chromium.launch({ executablePath, args: ['--no-sandbox'] })
+  return (running = chromium.launch({ executablePath, args: ['--no-sandbox'] }))
 }

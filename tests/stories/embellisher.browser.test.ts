@@ -1,7 +1,7 @@
 import { readFile, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import type { Browser, BrowserContext, Page } from 'playwright-core'
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
+import { afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import { planProject } from '../../src-core/plan'
 import { eventually } from '../src-main/documents/session/world'
 import { violationsInThemes, violationsOf, WCAG } from './access'
@@ -31,7 +31,6 @@ let hands: Hands
 beforeAll(async () => {
   browser = await startChromium()
 })
-afterAll(() => browser?.close())
 
 async function enter(viewport: { width: number; height: number }, project?: object) {
   folder = await makeFolder()

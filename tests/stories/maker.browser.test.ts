@@ -1,6 +1,6 @@
 import { readFile } from 'node:fs/promises'
 import type { Browser, BrowserContext, Page } from 'playwright-core'
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
+import { afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import { eventually } from '../src-main/documents/session/world'
 import { GOOD_PRACTICE, violationsInThemes } from './access'
 import { startChromium, startLoopback } from './browser'
@@ -17,7 +17,6 @@ let page: Page
 beforeAll(async () => {
   browser = await startChromium()
 })
-afterAll(() => browser?.close())
 
 beforeEach(async () => {
   folder = await makeFolder()

@@ -2,7 +2,7 @@
 import { copyFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import type { Browser, BrowserContext, Page } from 'playwright-core'
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
+import { afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import type { Loopback } from './browser'
 import { startChromium, startLoopback } from './browser'
 import { makeFolder, projectRoot } from './desktop'
@@ -16,7 +16,6 @@ let page: Page
 beforeAll(async () => {
   browser = await startChromium()
 })
-afterAll(() => browser?.close())
 
 beforeEach(async () => {
   folder = await makeFolder()

@@ -2,7 +2,7 @@
 import { readFile, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import type { Browser, BrowserContext, Page } from 'playwright-core'
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest'
+import { afterEach, beforeAll, describe, expect, it } from 'vitest'
 import type { Project } from '../../shared-types/project'
 import type { Loopback } from './browser'
 import { startChromium, startLoopback } from './browser'
@@ -17,7 +17,6 @@ let page: Page
 beforeAll(async () => {
   browser = await startChromium()
 })
-afterAll(() => browser?.close())
 afterEach(async () => {
   await context.close()
   await loopback.kill()

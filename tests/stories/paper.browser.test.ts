@@ -41,7 +41,6 @@ afterAll(async () => {
   await context?.close()
   await loopback?.kill()
   await folder?.forget()
-  await browser?.close()
 })
 
 const shown = (): Promise<string> =>

@@ -23,7 +23,7 @@ beforeAll(async () => {
   await page.getByRole('navigation', { name: 'Places of the job' }).waitFor()
 })
 afterAll(async () => {
-  await browser?.close()
+  await context?.close()
   await loopback?.kill()
   await folder?.forget()
 })

@@ -1,7 +1,7 @@
 import { readdir, readFile, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import type { Browser, BrowserContext, Page } from 'playwright-core'
-import { afterAll, beforeAll, beforeEach, afterEach, describe, expect, it } from 'vitest'
+import { beforeAll, beforeEach, afterEach, describe, expect, it } from 'vitest'
 import { eventually, projectText, titleOf } from '../src-main/documents/session/world'
 import type { Loopback } from './browser'
 import { startChromium, startLoopback } from './browser'
@@ -16,7 +16,6 @@ let page: Page
 beforeAll(async () => {
   browser = await startChromium()
 })
-afterAll(() => browser?.close())
 
 beforeEach(async () => {
   folder = await makeFolder()

@@ -75,7 +75,7 @@ describe('npm start', () => {
     await page.goto(address)
     await page.waitForFunction(() => 'petalyard' in globalThis)
     expect(await page.evaluate(() => window.petalyard.facts())).toMatchObject({ value: { host: 'browser' } })
-    await browser.close()
+    await page.close()
   })
 
   it('cut off from the download of Electron, falls back within seconds', async () => {
@@ -111,6 +111,6 @@ describe('npm start', () => {
     expect(await page.evaluate(() => window.petalyard.currentProject())).toMatchObject({
       value: { origin: 'file', keeping: { name: 'throw' } },
     })
-    await browser.close()
+    await page.close()
   })
 })
