@@ -2,6 +2,7 @@
  * What becomes of a layout when a motif, a colourway, a yarn or the terms of its project change, and what a new one
  * is. It reads the layout alone: every edit of a project may ask it.
  */
+import type { MotifAccount } from '../../shared-types/plan'
 import type {
   AppliqueLayout,
   BlanketLayout,
@@ -116,6 +117,8 @@ export interface Beginning {
   readonly motifs: readonly Motif[]
   /** The motif that a blanket is made of. */
   readonly main: Motif | undefined
+  /** What it turns out to be: squares lie in straight rows. */
+  readonly account: MotifAccount | null
   readonly yarns: Project['yarns']
   readonly first: FirstSizes
   /** The first colourway that a motif may have. */
@@ -124,15 +127,19 @@ export interface Beginning {
 
 const colourwayField = (way: Colourway | undefined) => (way ? { colourway: way.id } : {})
 
-/** Offset rows of the main motif: few enough to be seen one by one (our choice). */
+/** Corners of motifs that lie side on side in straight rows: squares and octagons. */
+const SQUARE = new Set([4, 8])
+
+/** Rows of the main motif, offset but for squares: few enough to be seen one by one (our choice). */
 const FIRST_COUNT = 8
 
 export const NEW_LAYOUTS = {
-  blanket: ({ main, wayOf }: Beginning): BlanketLayout => {
+  blanket: ({ main, account, wayOf }: Beginning): BlanketLayout => {
     const way = main && wayOf(main.id)
+    const square = account?.shape === 'straight' && SQUARE.has(account.petals)
     return {
       kind: 'blanket',
-      arrangement: 'offset-rows',
+      arrangement: square ? 'straight-rows' : 'offset-rows',
       ...(main && { motif: main.id }),
       columns: FIRST_COUNT,
       rows: FIRST_COUNT,

@@ -24,9 +24,9 @@ export function checkRounds(
   const findings: Finding[] = []
   const say: Say = (code, entry, ...values) => {
     const round = entry.round.number
-    findings.push(
-      findingOf(said(code, ...values), `motif ${motif.id}, round ${round}`, { motif: motif.id, round }),
-    )
+    const own = read.entries[read.worked.indexOf(entry.round)]
+    const target = { motif: motif.id, round, ...(own !== undefined && { entry: own }) }
+    findings.push(findingOf(said(code, ...values), `motif ${motif.id}, round ${round}`, target))
   }
   checkBunches(located, terms, say)
   const first = located[0]

@@ -231,6 +231,11 @@ describe('shapes as they are', () => {
       { hand: 'right', terms: 'US', growth: 0 },
     )
     expect(located[1]!.radius).toBeLessThan(30)
-    expect(findings.map(({ code }) => code)).toContain('motif/ruffles')
+    // Told of the round, and of the text that it is written in: the window goes there.
+    expect(findings.find(({ code }) => code === 'motif/ruffles')?.target).toEqual({
+      motif: 'm',
+      round: 2,
+      entry: 1,
+    })
   })
 })

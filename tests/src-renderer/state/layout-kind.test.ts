@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import type { Project } from '../../../shared-types/project'
 import { planProject } from '../../../src-core/plan'
 import { LAYOUT_KINDS, layoutKindOf, setLayoutKind } from '../../../src-renderer/state/edits/layout-kind'
 import { example } from '../projects'
@@ -24,6 +25,30 @@ describe('what motifs are made into', () => {
     const panel = setLayoutKind(example('orchard-gate-garland'), 'applique')
     expect(planProject(panel).counts.motifs).toBe(0)
     expect(panel.layout?.kit).toEqual(example('orchard-gate-garland').layout?.kit)
+  })
+
+  it('lays squares in straight rows, and what they are told by their stitches; petals in offset ones', () => {
+    const corners = '(2 dc, ch 2, 2 dc) in each ch-2 sp'
+    const join = 'join with sl st in top of beg ch-3'
+    const rounds = [
+      `ch 3 (counts as dc), 2 dc in ring, ch 2, (3 dc, ch 2) 3 times in ring, ${join}`,
+      `ch 3 (counts as dc), dc in each dc around, working ${corners}, ${join}`,
+    ]
+    const square: Project = {
+      format: 'petalyard-project',
+      version: 1,
+      motifs: [
+        {
+          id: 'm1',
+          kind: 'rounds',
+          foundation: { ring: 'chain', chains: 4 },
+          rounds: rounds.map((work) => ({ work })),
+        },
+      ],
+    }
+    expect(setLayoutKind(square, 'blanket').layout).toMatchObject({ arrangement: 'straight-rows' })
+    const petals = setLayoutKind(example('quince-wreath-cushion'), 'blanket')
+    expect(petals.layout).toMatchObject({ arrangement: 'offset-rows' })
   })
 
   it('leaves a project alone that is of that kind', () => {
