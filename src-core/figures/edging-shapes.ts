@@ -39,9 +39,9 @@ export interface EdgingShapes {
 
 /**
  * Half of the widest angle that a fan opens to, 65°; from how many stitches in one place, and how many stitch widths
- * high, it is one (ours).
+ * high, it is one; by how many its outer ones stand nearer than side by side (ours).
  */
-const FAN = { half: (65 * Math.PI) / 180, least: 3, tall: 1.2 } as const
+const FAN = { half: (65 * Math.PI) / 180, least: 3, tall: 1.2, inner: 0.4 } as const
 /** Stitches that short ones in one place stand apart at their tops (ours). */
 const SPREAD = 0.5
 /** Parts that an arch of chains and the top of a fan are drawn in. */
@@ -244,12 +244,15 @@ function drawLoop(
 ): void {
   let places: readonly number[] = Array.from({ length: loop.stitches }, (_, i) => i)
   let base = 0
-  let under = track.isOpen ? [track.at(0, 0), track.at(loop.stitches, 0)] : []
+  let under = track.isOpen ? Array.from({ length: loop.stitches + 1 }, (_, i) => track.at(i, 0)) : []
   const isLast = (i: number) => i === rounds.length - 1
   rounds.forEach((round, i) => {
     const into = drawn[i]!
     const tops = topsOf(round, places, loop.stitches, edging)
     const outline = outlineOf(tops, track, base, edging)
+    // An open end is as high where it closes as where it begins.
+    const [first] = tops.filter(({ stitch }) => stitch.standing)
+    if (track.isOpen && first) outline.push(track.at(loop.stitches, base + first.height))
     into.outlines.push(track.isOpen ? band(under, outline) : outline)
     under = outline
     for (const group of groupsOf(tops))
@@ -330,7 +333,8 @@ function fanned(tops: readonly Top[], width: number): Map<BorderStitch, Top> {
     const count = group.length
     group.forEach((top, i) => {
       const off = (i - (count - 1) / 2) / Math.max(1, (count - 1) / 2)
-      const half = Math.min(FAN.half, (count * width) / 2 / top.height)
+      const reach = ((count - 1) / 2 - FAN.inner) * width
+      const half = Math.min(FAN.half, Math.asin(Math.min(1, Math.max(0, reach / top.height))))
       const angle = off * half
       const along = top.from + (top.height * Math.sin(angle)) / width
       if (count < 2) return

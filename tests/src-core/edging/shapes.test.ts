@@ -53,6 +53,18 @@ describe('M36 the drawing of an edging', () => {
     expect(box.right - box.left).toBeGreaterThan(plan.size.width - 2)
   })
 
+  it('M36 runs along both open ends of a round, from one end of its map to the other', () => {
+    const bag = squares(8, 3, ofKind('shell'))
+    const { plan, shapes } = drawn({ ...bag, layout: { ...bag.layout, kind: 'blanket', inTheRound: true } })
+    const [shells] = shapes.rounds
+    expect(shells!.outlines).toHaveLength(2)
+    plan.edgingLines.forEach((line, i) => {
+      const [box, whole] = [boxOf(shells!.outlines[i]!), boxOf(line)]
+      expect(box.right).toBeCloseTo(whole.right, 6)
+      expect(Math.abs(box.left - whole.left)).toBeLessThan(2 * shapes.width)
+    })
+  })
+
   it('M36 stays the same drawing as long as the edging stays as it is', () => {
     const plan = planProject(hexagons(2, ofKind('shell')))
     const other = { ...plan, marks: { ...plan.marks } }
