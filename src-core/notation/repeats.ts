@@ -2,39 +2,19 @@
 import { counted, plural } from '../figures/words'
 import { LIMITS } from './limits'
 import { cellsLeft } from './chain-targets'
+import { freeOf, lapsThatFit, runLaps, runLast } from './fits'
+import type { AroundPart, Laps } from './fits'
 import { forkWork } from './fork'
-import {
-  amountWords,
-  errorsOf,
-  kindsOf,
-  landmarksIn,
-  lapOf,
-  placeParts,
-  sweeps,
-  unitOf,
-  tailOf,
-  takesSpace,
-} from './laps'
+import { amountWords, kindsOf, landmarksIn, lapOf, sweeps, unitOf, tailOf, takesSpace } from './laps'
 import type { Lap } from './laps'
 import { endsInFirst, endsWithSingle, lastItems, starTimes, works } from './repeat-endings'
-import { SKIPPED, TRAVELLED, WORKED, cornerPlaces } from './source'
-import { chainsOf, spaceKey } from './state'
+import { SKIPPED, TRAVELLED, cornerPlaces } from './source'
 import type { Source } from './source'
 import type { ItemRunner } from './stitching'
 import type { Span } from './tokens'
-import type { GroupItem, Item, Place, RepeatClause, StarItem } from './tree'
-import { baseSource, hasBody, report, sourceOf, spend } from './work'
+import type { GroupItem, Item, RepeatClause, StarItem } from './tree'
+import { baseSource, report, sourceOf, spend } from './work'
 import type { Work } from './work'
-
-interface AroundPart {
-  readonly item: GroupItem | StarItem
-  readonly items: readonly Item[]
-  readonly place: Place | null
-  readonly lastCount: number
-  /** "across to next corner". */
-  readonly toCorner: boolean
-  readonly rest: readonly Item[]
-}
 
 /** Where the text stands that goes around: from the asterisk or bracket to the end of its body. */
 function bodySpan(item: GroupItem | StarItem): Span {
@@ -48,108 +28,6 @@ function lastBody(work: Work, star: StarItem): readonly Item[] {
   report(work, 'rounds/double-asterisk-missing', star.repeat, {}, 'once')
   work.open = true
   return star.items
-}
-
-/** What of a kind is still free in the round that a lap is worked in. */
-function freeOf(source: Source, kind: string, lap: Lap, items: readonly Item[]): number {
-  if (kind === 'gap') return source.gapUsed.length - source.gapsTaken
-  if (kind === 'sp') return source.free('space', (place) => !lap.spaces.has(spaceKey(place.chains)))
-  if (kind !== 'st') return source.free('space', (place) => place.chains === chainsOf(kind))
-  if (lap.slips > 0) return source.free('slip')
-  const parts = [...placeParts(items)]
-  const names = parts.map(({ noun }) => (noun.kind === 'stitch' ? noun.name : null))
-  const unworked = parts.some((part) => part.unworked)
-  const named = (stitch: string | null) =>
-    stitch === null || names.some((name) => name?.form === 'plain' && name.stitch === stitch)
-  const any =
-    names.length === 0 ||
-    names.some((name) => name?.form !== 'plain') ||
-    items.some(isBare) ||
-    !source.places.some((place) => place.kind === 'stitch' && named(place.stitch))
-  const open = (index: number) => !unworked || (source.state.touched[index] ?? 0) < WORKED
-  return source.free('stitch', (place, index) => (any || named(place.stitch)) && open(index))
-}
-
-const isBare = (item: Item): boolean =>
-  (item.type === 'work' && item.place === null) ||
-  ('items' in item && item.type !== 'placed' && !('place' in item && item.place) && item.items.some(isBare))
-
-/** Whether nothing is left over of what a part works into. */
-function comesOut(
-  work: Work,
-  before: Work,
-  source: Source,
-  lap: Lap,
-  lastCount: number,
-  overlaps: boolean,
-): boolean {
-  const worked = work.sources.get(source.state)
-  if (!worked || work.open) return false
-  const over = worked.over - (before.sources.get(source.state)?.over ?? 0)
-  if (over > (overlaps ? 1 : 0)) return false
-  if (overlaps) return over === 1 && work.elements[work.elements.length - 1]?.role === 'slip'
-  if (errorsOf(work) > errorsOf(before)) return false
-  if (lap.spaces.size === 0 && lap.gaps === 0) {
-    const joined = work.joinedAt?.place
-    const spare = joined?.kind === 'stitch' && worked.used[joined.index]! <= TRAVELLED ? 1 : 0
-    const left = lap.slips > 0 ? worked.free('slip') : worked.free('stitch') - spare
-    return left === 0 || left === lastCount
-  }
-  if (lap.gaps > 0 && lap.spaces.size === 0) return worked.gapsTaken === worked.gapUsed.length
-  return worked.places.every(
-    (place, at) => place.kind !== 'space' || worked.used[at]! > TRAVELLED || !takesSpace(lap, place.chains),
-  )
-}
-
-/** What uses nothing of the round before. */
-const TAKES_NOTHING = new Set<Item['type']>(['join', 'note', 'count', 'statement', 'chain'])
-
-/** How often a part goes so that the round comes out even, tried on forks; null where no number of laps does. */
-function lapsThatFit(work: Work, part: AroundPart, laps: Laps, lap: Lap, run: ItemRunner): number | null {
-  const { source } = lap
-  if (!source) return null
-  const most = source.places.length + source.gapUsed.length + 1
-  // "*Ch 9, sl st in same st, sl st in next st": the last one closes where the first began.
-  const chained = [...placeParts(laps.body)][0]?.which === 'same' && !hasBody(work)
-  const over = source.over
-  let trial = lap.after
-  let times = 1
-  const before = work.sources.get(source.state)?.over ?? 0
-  if (over > before) times = 0
-  const closesNext =
-    laps.last === laps.body && part.rest.every(({ type }) => TAKES_NOTHING.has(type)) && !chained
-  while (times > 0 && times < most) {
-    const now = trial.sources.get(source.state)!
-    const used = usedCount(now)
-    // Mostly nothing stands behind a repeat but the join: where a lap comes out even, that is all.
-    if (closesNext && comesOut(trial, work, source, lap, part.lastCount, false)) return times
-    run(trial, laps.body)
-    if (now.over > before || trial.open) break
-    if (usedCount(now) === used) return null
-    times++
-  }
-  for (const count of [...(chained ? [times + 1] : []), times, times + 1, times - 1, times - 2]) {
-    if (count < 1 || count > LIMITS.repeats) continue
-    trial = forkWork(work)
-    for (let at = 1; at < count; at++) run(trial, laps.body)
-    runLast(trial, laps.body, laps.last, run)
-    const { repeated } = trial
-    trial.repeated = Math.max(0, repeated - 1)
-    run(trial, part.rest)
-    if (comesOut(trial, work, source, lap, part.lastCount, chained && count > times)) return count
-  }
-  return lap.after.picked && !work.picked && times > 0 ? times : null
-}
-
-const usedCount = (source: Source): number =>
-  source.count('stitch', SKIPPED) +
-  source.count('space', SKIPPED) +
-  source.count('slip', SKIPPED) +
-  source.gapsTaken
-
-interface Laps {
-  readonly body: readonly Item[]
-  readonly last: readonly Item[]
 }
 
 /** "[…] across to next corner": as often as what lies before the corner allows. */
@@ -352,31 +230,6 @@ function skipRest(source: Source, kind: string): void {
   source.places.forEach((place, index) => {
     if (place.kind === wanted && source.used[index]! <= TRAVELLED) source.used[index] = SKIPPED
   })
-}
-
-function runLaps(
-  work: Work,
-  part: AroundPart,
-  body: readonly Item[],
-  last: readonly Item[],
-  times: number,
-  run: ItemRunner,
-): void {
-  work.repeats.set(part.item, times)
-  for (let lap = 1; lap <= times; lap++) {
-    spend(work, part.item)
-    if (lap === times) runLast(work, body, last, run)
-    else run(work, body)
-  }
-}
-
-/** The last repeat may close the round ("ending with ch 3, dc in first sc"), which no other one can. */
-function runLast(work: Work, body: readonly Item[], last: readonly Item[], run: ItemRunner): void {
-  if (last === body) return run(work, last)
-  const { repeated } = work
-  work.repeated = 0
-  run(work, last)
-  work.repeated = repeated
 }
 
 /** "8 repeats of 3 use 24 sts; there are 22", or one repeat too many where "n times" was meant to count all. */

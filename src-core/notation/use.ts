@@ -1,0 +1,140 @@
+/** What a round uses of the one before: everything there, or what is left over is told (M5). */
+import type { StitchKey } from '../stitches/table'
+import { amountWords } from './laps'
+import { SKIPPED, TRAVELLED, WORKED } from './source'
+import type { Source } from './source'
+import { spaceKey } from './state'
+import { roundWords } from './taking'
+import { report } from './work'
+import type { Work } from './work'
+import type { WorkedElement } from './worked'
+
+/** The stitch that an element stands for. */
+export const STANDING_KEY = (element: WorkedElement): StitchKey => element.countsAs ?? element.stitch
+
+/** Spaces by size: total, used. */
+function spaceKinds(source: Source): Map<number, { total: number; used: number }> {
+  const kinds = new Map<number, { total: number; used: number }>()
+  source.places.forEach((place, index) => {
+    if (place.kind !== 'space') return
+    const kind = kinds.get(place.chains) ?? { total: 0, used: 0 }
+    kind.total++
+    if (source.used[index]! >= TRAVELLED) kind.used++
+    kinds.set(place.chains, kind)
+  })
+  return kinds
+}
+
+/** "…, ch 2; rep from * 6 times, join": the last loop spans what the others skip, without saying so. */
+function closeLastLoop(work: Work, source: Source): void {
+  const closes = work.elements.findLast(({ role }) => role !== 'join')
+  if (closes?.role !== 'space' && closes?.role !== 'closing') return
+  const stitches = source.places.flatMap((place, at) => (place.kind === 'stitch' ? [at] : []))
+  let run = 0
+  let usual = 0
+  for (const at of stitches) {
+    if (source.used[at] === SKIPPED) run++
+    else {
+      if (run > 0) usual = run
+      run = 0
+    }
+  }
+  const open = stitches.filter((at) => source.used[at]! <= TRAVELLED)
+  if (open.length > 0 && open.length === usual) for (const at of open) source.used[at] = SKIPPED
+}
+
+/** A loop that is far too short for what it spans, between single stitches: chains ≥ half of the stitches skipped. */
+const SHORTEST_LOOP = { share: 2, spans: 4 } as const
+
+export function checkLoops(work: Work, source: Source): void {
+  if (!source.state.ordered) return
+  const order = new Map<number, number>()
+  source.places.forEach((place, at) => {
+    if (place.kind === 'stitch') order.set(at, order.size)
+  })
+  const at = (element: WorkedElement | undefined): number | undefined => {
+    const [place] = element?.into ?? []
+    const low = element?.role === 'slip' || (element?.standing && STANDING_KEY(element) === 'sc')
+    return low && place?.kind === 'stitch' && place.round === source.state.index
+      ? order.get(place.index)
+      : undefined
+  }
+  work.elements.forEach((element, index) => {
+    if (element.role !== 'space') return
+    const from = at(work.elements[index - 1])
+    const to = at(work.elements[index + 1])
+    if (from === undefined || to === undefined) return
+    const spans = to - from - 1
+    if (spans < SHORTEST_LOOP.spans || spans <= SHORTEST_LOOP.share * element.count) return
+    report(
+      work,
+      'rounds/loop-short',
+      element.span,
+      { chains: element.count, spans },
+      String(element.span.start),
+    )
+  })
+}
+
+/** Everything there must be used, unless the text says that it stays unworked. */
+export function checkUse(work: Work, source: Source, allWorked: boolean): void {
+  const joined = work.joinedAt
+  if (joined?.source === source && joined.place.kind === 'stitch')
+    source.used[joined.place.index] = Math.max(source.used[joined.place.index]!, WORKED)
+  const stitches = source.total('stitch')
+  const used = source.count('stitch') + source.overStitches
+  const spacesUsed = source.count('space') + source.overSpaces
+  const spaces = source.total('space')
+  const where = work.clause ?? null
+  const before = roundWords(work, source)
+  if (source.overStitches > 0 && !work.overReported) {
+    const span = work.overSpan ?? where
+    report(work, 'rounds/too-many-used', span, {
+      uses: `the round uses ${amountWords(used, 'st')} of ${before}`,
+      available: stitches,
+    })
+  }
+  if (source.overSpaces > 0 && !work.overReported) {
+    report(work, 'rounds/too-many-used', work.overSpan ?? where, {
+      uses: `the round uses ${amountWords(spacesUsed, 'sp')} of ${before}`,
+      available: spaces,
+    })
+  }
+  if (work.leaveOpen || !allWorked) return
+  if (work.unrepeated && (source.count('stitch') < stitches || source.count('space') < spaces)) {
+    work.open = true
+    return
+  }
+  for (const [chains, kind] of spaceKinds(source)) {
+    if (kind.used === 0 || kind.used === kind.total || source.overSpaces > 0) continue
+    const name = work.usesCorners ? 'corner' : spaceKey(chains)
+    report(
+      work,
+      'rounds/spaces-left',
+      null,
+      { used: amountWords(kind.used, name), available: kind.total },
+      'spaces',
+    )
+  }
+  const gaps = source.gapUsed.length
+  if (source.gapsTaken > 0 && source.gapsTaken < gaps && source.state.ordered === false) {
+    report(
+      work,
+      'rounds/spaces-left',
+      null,
+      { used: amountWords(source.gapsTaken, 'gap'), available: gaps },
+      'gaps',
+    )
+  }
+  closeLastLoop(work, source)
+  const left = stitches - source.count('stitch')
+  if (left <= 0 || used === 0 || work.picked || source.gapsTaken > 0) return
+  if (spacesUsed > 0) {
+    if (!work.stitchWork) return
+    const passed = amountWords(left, 'st')
+    report(work, 'rounds/stitches-passed', null, { passed }, 'passed')
+    return
+  }
+  if (!source.state.ordered && work.scope.round === null && used === 0) return
+  report(work, 'rounds/stitches-left', where, { used: amountWords(used, 'st'), available: stitches, left })
+}
