@@ -24,7 +24,10 @@ export function additionsOf(plan: Plan, stretch: { width: number; height: number
   if (!plan.motif || plan.fillers.length + plan.halves.length === 0) return null
   const pieces = additionPieces(plan)
   const halves = new Map<string, Outline>()
-  const outline = pieces.map((piece) => outlineOf(plan, piece, plan.motif!, halves))
+  const accounts = new Map(plan.accounts.map((account) => [account.id, account]))
+  const outline = pieces.map((piece) =>
+    outlineOf(plan, piece, accounts.get(piece.motif ?? '') ?? plan.motif!, halves),
+  )
   // Halves are cut as they lie: their outlines are turned before.
   const motifs = pieces.map((piece) => (piece.kind === 'half' ? { ...piece, turn: 0 } : piece))
   return { pieces, hit: createHitMap({ motifs, outline, stretch }) }
@@ -37,7 +40,7 @@ function outlineOf(
   halves: Map<string, Outline>,
 ): Outline {
   if (kind === 'filler') return plan.fillerMotif?.outline ?? []
-  const key = `${turn} ${side}`
+  const key = `${motif.id} ${turn} ${side}`
   let outline = halves.get(key)
   if (!outline) {
     outline = laidOutline(motif.outline, { turn, scale: 1, half: keptHalf({ side: side ?? 'left' }) })

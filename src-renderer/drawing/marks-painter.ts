@@ -93,7 +93,7 @@ export function paintMarks(
     }),
     ...(additions?.hit.meeting(box) ?? []).map((index) => {
       const piece = additions!.pieces[index]!
-      return [piece, piece.kind === 'filler' ? picture.filler : picture.main] as const
+      return [piece, piece.kind === 'filler' ? picture.filler : kindOf(picture, piece)] as const
     }),
   ]
   for (const [motif, kind] of seen) {
