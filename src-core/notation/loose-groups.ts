@@ -28,8 +28,9 @@ function intoSpace(item: Item): item is WorkItem {
   return isSpace && (which === 'each' || ((which === 'next' || which === 'same') && count === 1))
 }
 
-function groupOf(bare: readonly Item[], last: WorkItem): GroupItem {
-  const first = bare[0]!
+/** One group of loose stitches and the last one, which names the place of all. */
+export function groupOf(bare: readonly Item[], last: WorkItem): GroupItem {
+  const first = bare[0] ?? last
   return {
     type: 'group',
     bracket: '',

@@ -3,6 +3,7 @@ import { STARS, readAmount, readCounts, readEnding, readRepeatClause, readStatem
 import { VERBS, readPhrase } from './phrases'
 import { readProse } from './prose'
 import type { Stop } from './clauses'
+import { groupOf } from './loose-groups'
 import { readPlace } from './places'
 import type { Reader } from './reader'
 import type { Span } from './tokens'
@@ -350,20 +351,5 @@ function gatherBefore(items: Item[], last: WorkItem & { readonly place: Place })
     if (!bare) break
     from--
   }
-  const inside = items.splice(from)
-  const first = inside[0] ?? last
-  return {
-    type: 'group',
-    bracket: '',
-    items: [...inside, { ...last, place: null }],
-    place: last.place,
-    times: null,
-    around: false,
-    toCorner: false,
-    lastCount: 0,
-    start: first.start,
-    end: last.end,
-    line: first.line,
-    column: first.column,
-  }
+  return groupOf(items.splice(from), last)
 }
