@@ -5,12 +5,14 @@
 import { builtinModules } from 'node:module'
 import { fileURLToPath } from 'node:url'
 import { defineConfig } from 'vite'
+import { phoneScript } from './scripts/phone-script.mjs'
 
 const builtins = [...builtinModules, ...builtinModules.map((name) => `node:${name}`)]
 
 export default defineConfig({
   root: fileURLToPath(new URL('.', import.meta.url)),
   publicDir: false,
+  plugins: [phoneScript()],
   ssr: { noExternal: true, target: 'node' },
   build: {
     ssr: 'src-main/command/main.ts',

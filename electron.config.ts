@@ -8,6 +8,7 @@ import { builtinModules } from 'node:module'
 import { fileURLToPath } from 'node:url'
 import { defineConfig } from 'vite'
 import type { UserConfig } from 'vite'
+import { phoneScript } from './scripts/phone-script.mjs'
 
 const path = (name: string) => fileURLToPath(new URL(name, import.meta.url))
 const builtins = [...builtinModules, ...builtinModules.map((name) => `node:${name}`)]
@@ -22,6 +23,7 @@ const common = {
 /** The desktop's main process (desktop.cjs), the loopback server (browser.cjs) and the paper's worker (paper.cjs). */
 export const mainConfig: UserConfig & { configFile: false } = {
   ...common,
+  plugins: [phoneScript()],
   build: {
     ssr: true,
     outDir: path('out/main'),

@@ -3,6 +3,7 @@ import { svelte } from '@sveltejs/vite-plugin-svelte'
 import { defineConfig } from 'vitest/config'
 import { BaseSequencer } from 'vitest/node'
 import type { TestSpecification } from 'vitest/node'
+import { phoneScript } from './scripts/phone-script.mjs'
 
 /** The longest files first, so that no core waits at the end; one project after the other, as its files share modules. */
 class ByProject extends BaseSequencer {
@@ -42,6 +43,7 @@ export default defineConfig({
         },
       },
       {
+        plugins: [phoneScript()],
         test: {
           name: 'main',
           // As in core.

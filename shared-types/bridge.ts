@@ -148,6 +148,8 @@ export type ExportRequest = { readonly text: string } & (
   | ({ readonly kind: 'map' } & PaperChoice)
   /** The drawing of the map as SVG. */
   | { readonly kind: 'picture' }
+  /** The map as one HTML file for a phone. */
+  | { readonly kind: 'page' }
   /** One of the lists, as CSV. */
   | { readonly kind: 'table'; readonly table: ListName }
 )

@@ -13,6 +13,7 @@ export type CommandId =
   | 'print'
   | 'export-map'
   | 'export-picture'
+  | 'export-page'
   | 'export-materials'
   | 'export-order'
   | 'settings'
@@ -58,6 +59,7 @@ export const COMMANDS: readonly CommandEntry[] = [
   { id: 'print', label: 'Print…', shortcut: 'Mod+P', menu: 'file', group: 4 },
   { id: 'export-map', label: 'Export as PDF…', shortcut: 'Mod+E', menu: 'file', group: 4 },
   { id: 'export-picture', label: 'Export Drawing (SVG)…', shortcut: null, menu: 'file', group: 4 },
+  { id: 'export-page', label: 'Export Page for a Phone…', shortcut: null, menu: 'file', group: 4 },
   { id: 'export-materials', label: 'Export Materials (CSV)…', shortcut: null, menu: 'file', group: 4 },
   { id: 'export-order', label: 'Export Working Order (CSV)…', shortcut: null, menu: 'file', group: 4 },
   { id: 'settings', label: 'Settings…', shortcut: 'Mod+,', menu: 'file', group: 5 },

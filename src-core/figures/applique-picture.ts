@@ -4,7 +4,7 @@ import type { SheetStyle } from '../../shared-types/project'
 import type { Outline } from '../geometry/points'
 import { simplify } from '../geometry/simplify'
 import { TOLERANCE } from './detail'
-import type { Figure, FigureItem } from './figure'
+import type { DrawnPlan, FigureItem } from './figure'
 import { INK, PAPER, useAt } from './figure'
 import { colourwayMarks } from './marks'
 import { placedSymbols } from './motif-symbol'
@@ -18,7 +18,7 @@ export function appliquePicture(
   plan: Plan,
   panel: PanelAccount,
   { width, height, look }: { readonly width: number; readonly height: number; readonly look: SheetStyle },
-): Figure & { readonly scale: number } {
+): DrawnPlan {
   const { size } = plan
   const scale = Math.min(1, (width - 2 * RIM) / size.width, (height - 2 * RIM) / size.height)
   const left = (width - size.width * scale) / 2
@@ -38,5 +38,5 @@ export function appliquePicture(
     const { x, y } = at(motif)
     items.push(useAt(symbol, x, y))
   }
-  return { width, height: size.height * scale + 2 * RIM, items, scale }
+  return { width, height: size.height * scale + 2 * RIM, items, scale, left, top: RIM }
 }

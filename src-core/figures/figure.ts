@@ -83,6 +83,13 @@ export interface Figure {
   readonly items: readonly FigureItem[]
 }
 
+/** A plan as a figure: `scale` printed mm for each mm, its top left at (`left`, `top`). */
+export interface DrawnPlan extends Figure {
+  readonly scale: number
+  readonly left: number
+  readonly top: number
+}
+
 /** 1 pt = 1/72 in (ISO 32000-1, 8.3.2.3). */
 export const MM_PER_POINT = 25.4 / 72
 

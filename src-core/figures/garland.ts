@@ -3,7 +3,7 @@ import type { GarlandAccount, Plan } from '../../shared-types/plan'
 import type { SheetStyle } from '../../shared-types/project'
 import { cordItems, cordNumbers } from './cord'
 import type { CordLook } from './cord'
-import type { Figure, FigureItem } from './figure'
+import type { DrawnPlan, FigureItem } from './figure'
 import { INK, PAPER, useAt } from './figure'
 import { capitalDrop } from './lettering'
 import { colourwayMarks } from './marks'
@@ -41,11 +41,7 @@ const CORD: CordLook = {
 }
 
 /** The garland, or a part of it, in a figure of the given width. */
-export function garlandFigure(
-  plan: Plan,
-  garland: GarlandAccount,
-  options: GarlandFigureOptions,
-): Figure & { readonly scale: number } {
+export function garlandFigure(plan: Plan, garland: GarlandAccount, options: GarlandFigureOptions): DrawnPlan {
   const from = options.from ?? 0
   const to = options.to ?? plan.size.width
   const foot = options.numbered ? NUMBERS : 0
@@ -70,7 +66,7 @@ export function garlandFigure(
   const shown: FigureItem[] = part
     ? [{ kind: 'group', clip: rectanglePath(0, 0, options.width, height), items }]
     : items
-  return { width: options.width, height, items: shown, scale }
+  return { width: options.width, height, items: shown, scale, left, top }
 }
 
 /** Things that a part of a straight garland shows. */

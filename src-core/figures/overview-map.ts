@@ -18,6 +18,9 @@ const LARGEST_MOTIF = 26
 interface OverviewMap {
   readonly figure: Figure
   readonly scale: number
+  /** Where the plan's top left stands in the figure. */
+  readonly left: number
+  readonly top: number
   /** Whether the motifs carry their working numbers. */
   readonly numbered: boolean
   readonly painter: MapPainter
@@ -86,6 +89,8 @@ export function overviewMap(
   return {
     figure: { width, height: top + drawn.height + 0.5, items },
     scale,
+    left: x0,
+    top,
     numbered: painter.number !== null,
     painter,
   }

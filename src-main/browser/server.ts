@@ -55,6 +55,7 @@ const OFFER_TYPES: Readonly<Record<FileType, string>> = {
   pdf: 'application/pdf',
   svg: 'image/svg+xml',
   csv: 'text/csv; charset=utf-8',
+  html: 'text/html; charset=utf-8',
 }
 /** A finished file that nobody fetched is dropped after this time (ms). */
 const OFFER_HOLDS = 60_000

@@ -8,6 +8,7 @@ import { addExample } from './commands/example'
 import { addFit } from './commands/fit'
 import { addMap } from './commands/map'
 import { addMeasure } from './commands/measure'
+import { addPage } from './commands/page'
 import { addPlan } from './commands/plan'
 import { addRead } from './commands/read'
 import { CommandEnd, EXIT } from './exit-codes'
@@ -26,6 +27,7 @@ const COMMANDS: readonly AddCommand[] = [
   addFit,
   addArrange,
   addMap,
+  addPage,
   addChart,
   addExample,
 ]

@@ -11,6 +11,7 @@ const FILTERS: Readonly<Record<FileType, FileFilter>> = {
   pdf: { name: 'PDF', extensions: ['pdf'] },
   svg: { name: 'SVG drawing', extensions: ['svg'] },
   csv: { name: 'Table (CSV)', extensions: ['csv'] },
+  html: { name: 'Page (HTML)', extensions: ['html'] },
 }
 
 let lastFolder: string | null = null

@@ -66,6 +66,7 @@ const paperChoice = {
 const exportSchema: z.ZodType<ExportRequest> = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('map'), text, ...paperChoice }),
   z.strictObject({ kind: z.literal('picture'), text }),
+  z.strictObject({ kind: z.literal('page'), text }),
   z.strictObject({ kind: z.literal('table'), text, table: z.enum(LISTS) }),
 ])
 
@@ -280,6 +281,7 @@ const EXPORTS = {
   packing: { type: 'pdf', suffix: 'packing list' },
   labels: { type: 'pdf', suffix: 'labels' },
   picture: { type: 'svg', suffix: 'drawing' },
+  page: { type: 'html', suffix: 'for a phone' },
   materials: { type: 'csv', suffix: 'materials' },
   order: { type: 'csv', suffix: 'working order' },
   cord: { type: 'csv', suffix: 'along the cord' },
@@ -287,7 +289,7 @@ const EXPORTS = {
   kit: { type: 'csv', suffix: 'winding and cutting' },
   purchase: { type: 'csv', suffix: 'purchases' },
 } as const satisfies Record<
-  SheetName | ListName | 'picture' | 'garland' | 'template' | 'mirrored',
+  SheetName | ListName | 'picture' | 'page' | 'garland' | 'template' | 'mirrored',
   { type: FileType; suffix: string }
 >
 
@@ -300,7 +302,7 @@ const MAIN_EXPORT: Readonly<Record<LayoutKind, (reverse: boolean) => keyof typeo
 
 /** What an export is called: one kind of sheet alone by its name, several of them by what they put together. */
 function exportName(request: ExportRequest): keyof typeof EXPORTS {
-  if (request.kind === 'picture') return 'picture'
+  if (request.kind === 'picture' || request.kind === 'page') return request.kind
   if (request.kind === 'table') return request.table
   const [only, ...others] = request.sheets ?? []
   if (only && only !== 'map' && others.length === 0) return only

@@ -9,29 +9,16 @@ import type {
 } from '../../shared-types/bridge'
 import type { Plan } from '../../shared-types/plan'
 import type { ListName } from '../../shared-types/sheets'
-import { appliquePicture } from '../../src-core/figures/applique-picture'
-import type { Figure } from '../../src-core/figures/figure'
-import { garlandFigure } from '../../src-core/figures/garland'
-import { mapGround } from '../../src-core/figures/map'
-import { overviewMap, overviewScale } from '../../src-core/figures/overview-map'
 import { projectSentence, sentenceText } from '../../src-core/figures/sentence'
-import { byKind } from '../../src-core/plans/layouts'
+import { wholePicture } from '../../src-core/figures/whole-picture'
 import { planProject } from '../../src-core/plan'
 import { readProjectText } from '../documents/read'
 import type { Faces, MapOptions, MapPage } from '../paper'
 import { mapPages, NoSuchPageError, readFaces, renderMap } from '../paper'
 import { LIST_OWNERS, listCsv } from '../paper/lists'
 import { figureToSvg } from '../paper/svg'
+import { phonePage } from '../phone/page'
 import type { Exported } from './ports'
-
-/** Room around the drawing for the numbers along its edges, in mm. */
-const EDGES = 30
-/** The drawing is made as large as its motifs may be printed: a box that never binds, in mm. */
-const BOUNDLESS = 1e5
-/** A garland is drawn at this share of its size: flowers as large as those of a blanket. */
-const GARLAND_SCALE = 0.4
-/** A panel is drawn as large as it is. */
-const PANEL_SCALE = 1
 
 /** The finished file of an export; progress in percent. */
 export async function makeExport(
@@ -56,6 +43,8 @@ export async function makeExport(
     }
     case 'picture':
       return textFile(drawingOf(plan))
+    case 'page':
+      return textFile(phonePage(plan, { version }))
     case 'table':
       return textFile(tableOf(request.table, plan))
   }
@@ -106,22 +95,8 @@ function planOf(text: string): Plan {
   return planProject(outcome.project)
 }
 
-function drawingOf(plan: Plan): string {
-  const box = (scale: number) =>
-    ({ width: plan.size.width * scale, height: BOUNDLESS, look: 'colour' }) as const
-  const figure = byKind(plan, {
-    blanket: () => null,
-    garland: ({ garland }) => garland && garlandFigure(plan, garland, box(GARLAND_SCALE)),
-    applique: ({ panel }) => panel && appliquePicture(plan, panel, box(PANEL_SCALE)),
-  })
-  return figureToSvg(figure ?? blanketFigure(plan), sentenceText(projectSentence(plan)))
-}
-
-function blanketFigure(plan: Plan): Figure {
-  const ground = mapGround(plan, 'colour')
-  const scale = overviewScale(ground, BOUNDLESS, BOUNDLESS)
-  return overviewMap(ground, plan.size.width * scale + EDGES, plan.size.height * scale + EDGES).figure
-}
+const drawingOf = (plan: Plan): string =>
+  figureToSvg(wholePicture(plan, { look: 'colour' }), sentenceText(projectSentence(plan)))
 
 function optionsOf(choice: PaperChoice, date: Date): MapOptions {
   const { paper, style, terms, pages, sheets, labels, reverse } = choice

@@ -13,8 +13,8 @@ const FORBIDDEN = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]|\p{Cs}/g
 
 const ESCAPES: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' }
 
-/** Text as it may stand in XML, also inside an attribute. */
-const escaped = (text: string): string =>
+/** Text as it may stand in XML and HTML, also inside an attribute. */
+export const escaped = (text: string): string =>
   text.replace(FORBIDDEN, '\ufffd').replace(/[&<>"]/g, (character) => ESCAPES[character]!)
 
 const matrixData = (matrix: Matrix): string =>
@@ -30,13 +30,14 @@ function paintData(paint: Paint): string {
   return parts.join(' ')
 }
 
-class SvgWriter {
+/** Writes the items of figures, one line each. */
+export class SvgWriter {
   private clips = 0
   /** Words that were drawn, each once: weight and text → path data. */
   private readonly words = new Map<string, { readonly name: string; readonly outline: string }>()
 
   constructor(
-    private readonly names: ReadonlyMap<FigureSymbol, string>,
+    protected readonly names: ReadonlyMap<FigureSymbol, string>,
     private readonly faces: Faces | null,
   ) {}
 
@@ -72,7 +73,7 @@ class SvgWriter {
     return items.map((item) => this.item(item)).join('\n')
   }
 
-  private item(item: FigureItem): string {
+  protected item(item: FigureItem): string {
     switch (item.kind) {
       case 'path':
         return `<path d="${pathData(item.path)}" ${paintData(item.paint)}/>`
@@ -93,6 +94,21 @@ class SvgWriter {
 /** The face by its name: where Source Sans 3 is missing the next sans serif stands in for it. */
 const NAMED_FACE = " font-family=\"'Source Sans 3', 'Source Sans Pro', sans-serif\""
 
+/** What is drawn many times in a figure, by the names that uses call it by. */
+export const symbolNames = (figure: Figure): ReadonlyMap<FigureSymbol, string> =>
+  new Map(figureSymbols(figure).map((symbol, i) => [symbol, `symbol-${i + 1}`]))
+
+/** The parts of a figure as SVG: what is drawn many times, and the drawing itself. */
+export function writeParts(
+  figure: Figure,
+  names: ReadonlyMap<FigureSymbol, string>,
+  writer: SvgWriter,
+): { readonly definitions: readonly string[]; readonly items: string } {
+  const symbols = [...names].map(([symbol, name]) => `<g id="${name}">\n${writer.items(symbol.items)}\n</g>`)
+  const items = writer.items(figure.items)
+  return { definitions: [...writer.wordDefinitions(), ...symbols], items }
+}
+
 /**
  * The figure as an SVG document. Without `faces` text is text, for other programs, and the face is named, not
  * embedded; with them its letters are drawn as they are printed. `title` is read aloud in the place of the
@@ -104,14 +120,8 @@ export function figureToSvg(
   faces: Faces | null = null,
   description = '',
 ): string {
-  const symbols = figureSymbols(figure)
-  const names = new Map(symbols.map((symbol, i) => [symbol, `symbol-${i + 1}`]))
-  const writer = new SvgWriter(names, faces)
-  const symbolDefinitions = symbols.map(
-    (symbol) => `<g id="${names.get(symbol)!}">\n${writer.items(symbol.items)}\n</g>`,
-  )
-  const items = writer.items(figure.items)
-  const definitions = [...writer.wordDefinitions(), ...symbolDefinitions]
+  const names = symbolNames(figure)
+  const { definitions, items } = writeParts(figure, names, new SvgWriter(names, faces))
   const size = `width="${number(figure.width)}mm" height="${number(figure.height)}mm"`
   const box = `viewBox="0 0 ${number(figure.width)} ${number(figure.height)}"`
   const look = `${faces ? '' : NAMED_FACE} stroke-linejoin="round"`

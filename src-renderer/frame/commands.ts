@@ -41,6 +41,10 @@ export function runCommand(id: CommandId, state: WindowState, map: MapControl | 
       view.place = 'paper'
       state.startExport({ kind: 'picture' })
       return
+    case 'export-page':
+      view.place = 'paper'
+      state.startExport({ kind: 'page' })
+      return
     case 'export-materials':
       view.place = 'paper'
       state.startExport({ kind: 'table', table: 'materials' })

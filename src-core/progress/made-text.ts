@@ -1,0 +1,63 @@
+/**
+ * Marks of made motifs as a short text, to be carried from one device to another: "1,1-14 2,1-9". Addresses are those
+ * of the project file ("row,place"), neighbours in a row as a range; half motifs and fillers stand by themselves.
+ */
+
+const PLACE = /^(\d+),(\d+)$/
+const RANGE = /^(\d+),(\d+)-(\d+)$/
+/** Longer ranges than any row has would fill the memory. */
+const LONGEST_RANGE = 10_000
+
+/** The marks as a text. */
+export function madeText(ids: readonly string[]): string {
+  const rows = new Map<number, number[]>()
+  const others: string[] = []
+  for (const id of ids) {
+    const [, row, place] = PLACE.exec(id) ?? []
+    if (row === undefined) others.push(id)
+    else rows.set(Number(row), [...(rows.get(Number(row)) ?? []), Number(place)])
+  }
+  const parts = [...rows]
+    .sort(([a], [b]) => a - b)
+    .flatMap(([row, places]) => rangesOf(places).map((range) => `${row},${range}`))
+  return [...parts, ...others.sort()].join(' ')
+}
+
+function rangesOf(numbers: readonly number[]): string[] {
+  const ranges: [from: number, to: number][] = []
+  for (const number of [...new Set(numbers)].sort((a, b) => a - b)) {
+    const last = ranges.at(-1)
+    if (last && number === last[1] + 1) last[1] = number
+    else ranges.push([number, number])
+  }
+  return ranges.map(([from, to]) => (from === to ? String(from) : `${from}-${to}`))
+}
+
+interface ReadMarks {
+  /** Addresses that the project has, each once. */
+  readonly ids: readonly string[]
+  /** What is no address, or none of this project. */
+  readonly unknown: readonly string[]
+}
+
+/** Reads such a text, however it came: with line ends, commas behind the parts, or a heading before a colon. */
+export function readMadeText(text: string, known: ReadonlySet<string>): ReadMarks {
+  const ids = new Set<string>()
+  const unknown: string[] = []
+  for (const part of text.replace(/^[^:]*:/, '').split(/[\s;]+/)) {
+    const word = part.replace(/,$/, '')
+    if (word === '') continue
+    const named = addressesOf(word)
+    if (named.length > 0 && named.every((id) => known.has(id))) for (const id of named) ids.add(id)
+    else unknown.push(word)
+  }
+  return { ids: [...ids], unknown }
+}
+
+function addressesOf(word: string): string[] {
+  const [, row, from, to] = RANGE.exec(word) ?? []
+  if (row === undefined) return [word]
+  const [first, last] = [Number(from), Number(to)]
+  if (last < first || last - first > LONGEST_RANGE) return []
+  return Array.from({ length: last - first + 1 }, (_, i) => `${row},${first + i}`)
+}

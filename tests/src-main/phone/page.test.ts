@@ -1,0 +1,97 @@
+import { createHash } from 'node:crypto'
+import { describe, expect, it } from 'vitest'
+import type { BlanketLayout, Project } from '../../../shared-types/project'
+import { placedPieces } from '../../../src-core/layout/placed'
+import { memoised } from '../../../src-core/memo'
+import { planProject } from '../../../src-core/plan'
+import { listExamples } from '../../../src-main/documents/examples'
+import { readProjectText } from '../../../src-main/documents/read'
+import { unpacked, wordsOf } from '../../../src-main/phone/packed'
+import { phonePage } from '../../../src-main/phone/page'
+
+const VERSION = { version: '1.0.0' }
+function made(project: Project) {
+  const plan = planProject(project)
+  return { plan, page: phonePage(plan, VERSION) }
+}
+const EXAMPLES = listExamples().map(({ name, text }) => {
+  const outcome = readProjectText(text)
+  if (outcome.kind !== 'opened') throw new Error(name)
+  const { project } = outcome
+  return { name, project, made: memoised(() => made(project)) }
+})
+const example = (name: string): Project => EXAMPLES.find((entry) => entry.name === name)!.project
+
+const between = (page: string, before: string, after: string): string => {
+  const from = page.indexOf(before) + before.length
+  return page.slice(from, page.indexOf(after, from))
+}
+const dataOf = (page: string) =>
+  unpacked(between(page, '<script type="application/json" id="data">', '</script>'))
+const scriptOf = (page: string) => between(page, '</script>\n<script>', '</script>\n</body>')
+const sha = (text: string) => createHash('sha256').update(text, 'utf8').digest('base64')
+
+describe('the page for a phone', () => {
+  it.each(EXAMPLES)('tells of $name every piece, its words as the plan has them, in working order', (own) => {
+    const { plan, page } = own.made()
+    const data = dataOf(page)
+    const ids = data.pieces.map(({ id }) => id).filter((id) => id !== '')
+    expect([...ids].sort()).toEqual(
+      placedPieces(plan)
+        .map(({ id }) => id)
+        .sort(),
+    )
+    if (plan.kind === 'blanket') {
+      const steps = new Map(plan.order.map(({ motif, words }) => [motif, words]))
+      expect(ids.slice(0, plan.order.length)).toEqual(plan.order.map(({ motif }) => motif))
+      for (const piece of data.pieces) expect(wordsOf(data, piece)).toBe(steps.get(piece.id) ?? '')
+    }
+    for (const { x, y, reach } of data.pieces) {
+      expect(x).toBeGreaterThanOrEqual(0)
+      expect(x).toBeLessThanOrEqual(data.width)
+      expect(y).toBeGreaterThanOrEqual(0)
+      expect(y).toBeLessThanOrEqual(data.height)
+      expect(reach).toBeGreaterThan(0)
+    }
+  })
+
+  it.each(EXAMPLES)('is one file of $name that loads nothing and runs its own script alone', (own) => {
+    const { plan, page } = own.made()
+    const policy = between(page, 'http-equiv="Content-Security-Policy" content="', '"')
+    expect(policy).toContain("default-src 'none'")
+    expect(policy).toContain(`script-src 'sha256-${sha(scriptOf(page))}'`)
+    expect(policy).toContain(`style-src 'sha256-${sha(between(page, '<style>', '</style>'))}'`)
+    // The one address is the name of a language for drawings, which nobody fetches.
+    expect(page.match(/https?:\/\/[^"'`\s]+/g) ?? []).toEqual(['http://www.w3.org/2000/svg'])
+    expect(page).not.toMatch(/\ssrc=|<link|@import|url\(/)
+    expect(phonePage(plan, VERSION)).toBe(page)
+  })
+
+  it('stays within 400 kB for a thousand motifs', () => {
+    const project = example('market-stall-throw')
+    const layout = { ...(project.layout as BlanketLayout), columns: 25, rows: 40 }
+    const plan = planProject({ ...project, layout })
+    expect(plan.motifs).toHaveLength(1000)
+    expect(Buffer.byteLength(phonePage(plan, VERSION))).toBeLessThanOrEqual(400_000)
+  })
+
+  it('takes names as text, whatever stands in them', () => {
+    const title = '</title></script><script>alert(1)</script>&"\'<b>'
+    const project: Project = { ...example('saltmarsh-bag'), title }
+    const page = phonePage(planProject(project), VERSION)
+    expect(page).not.toContain('<script>alert')
+    expect(page).not.toContain('<b>')
+    expect(dataOf(page).title).toBe(title)
+    expect(page.match(/<\/script>/g)).toHaveLength(2)
+  })
+
+  it('knows what is made, and draws no tick that cannot be taken away', () => {
+    const project = example('market-stall-throw')
+    const bare = phonePage(planProject(project), VERSION)
+    const marked = phonePage(planProject({ ...project, made: { '1,1': '', '1,2': '' } }), VERSION)
+    expect(dataOf(bare).made).toEqual([])
+    expect(dataOf(marked).made).toEqual(['1,1', '1,2'])
+    expect(marked).toContain('2 of 238 motifs made')
+    expect(dataOf(marked).drawing).toEqual(dataOf(bare).drawing)
+  })
+})
