@@ -106,9 +106,7 @@ export function bestOf<Found extends Candidate>(
     { arrangement: 'straight-rows', alternateRows: 'same', inTheRound },
     { arrangement: 'offset-rows', alternateRows: 'same', inTheRound },
     // Rows of other lengths do not close.
-    ...(shifted === 'same' || inTheRound
-      ? []
-      : [{ arrangement: 'offset-rows' as const, alternateRows: shifted }]),
+    ...(inTheRound ? [] : unevenRows(shifted)),
     ...(arrangement === 'rings' && !inTheRound
       ? [{ arrangement: 'rings' as const, alternateRows: 'same' as const }]
       : []),
@@ -124,6 +122,15 @@ export function bestOf<Found extends Candidate>(
   const candidates = isJoined && !usual.some((each) => each.holds) ? within('fine') : usual
   return unlike(candidates.sort(byHolding)).slice(0, OFFERED)
 }
+
+/** Shifted rows that end within the others come half a pitch nearer to a width; longer ones are for who has them. */
+const unevenRows = (shifted: Kind['alternateRows']): Kind[] =>
+  (shifted === 'oneMore' ? (['oneFewer', 'oneMore'] as const) : (['oneFewer'] as const)).map(
+    (alternateRows) => ({
+      arrangement: 'offset-rows',
+      alternateRows,
+    }),
+  )
 
 /** What holds comes first, whatever its size; then what comes nearer. */
 export const byHolding = (a: Omit<Candidate, 'counts'>, b: Omit<Candidate, 'counts'>): number =>

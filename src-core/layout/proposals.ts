@@ -123,11 +123,15 @@ function looksUnder(project: Project, rule: JoinRule, wish: Wish, planner: Plann
   return ways.layout ? looksOf(ways.tryout, rule, wish, depth) : []
 }
 
+/** Share of the wished size, both sides added, by which other rows must come nearer to be proposed (our own choice). */
+const CLEARLY_NEARER = 0.02
+
 /** The looks of one motif, the best first. */
 function looksOf(tryout: Tryout, rule: JoinRule, wish: Wish, depth: Depth): Look[] {
   const { account } = tryout.trials.ground
   const straight: Kind = { arrangement: 'straight-rows', alternateRows: 'same' }
   const offset: Kind = { arrangement: 'offset-rows', alternateRows: 'same' }
+  const uneven: Kind = { arrangement: 'offset-rows', alternateRows: 'oneFewer' }
   const usual = isSquarish(account) ? straight : offset
   const look = (kind: Kind, trial: Trial): Look => {
     const candidate = nearest(tryout, kind, trial, wish).reduce((best, each) =>
@@ -140,7 +144,7 @@ function looksOf(tryout: Tryout, rule: JoinRule, wish: Wish, depth: Depth): Look
   for (const kind of [straight, offset]) {
     const [best, ...others] = tryout.trials.rotations(kind, depth)
     if (!best) continue
-    firsts.push(look(kind, best))
+    firsts.push(kind === offset ? nearerOf(look(kind, best), look(uneven, best)) : look(kind, best))
     const other = others.find(
       (trial) => holds(trial) && isPlain(trial, account) && isUnlike(trial, best, account),
     )
@@ -148,7 +152,6 @@ function looksOf(tryout: Tryout, rule: JoinRule, wish: Wish, depth: Depth): Look
   }
   // Rows that end evenly hold where none that end unevenly do.
   if (!firsts.some(({ candidate }) => candidate.holds)) {
-    const uneven: Kind = { arrangement: 'offset-rows', alternateRows: 'oneFewer' }
     const [best] = tryout.trials.rotations(uneven, depth)
     if (best) firsts.push(look(uneven, best))
   }
@@ -171,6 +174,10 @@ function looksOf(tryout: Tryout, rule: JoinRule, wish: Wish, depth: Depth): Look
   if (leading > 0) sorted.unshift(...sorted.splice(leading, 1))
   return [...sorted, ...seconds].sort((a, b) => Number(b.candidate.holds) - Number(a.candidate.holds))
 }
+
+/** Rows that are shifted end evenly, unless shorter ones hold as well and come clearly nearer to the size. */
+const nearerOf = (even: Look, uneven: Look): Look =>
+  uneven.candidate.holds && uneven.candidate.miss + CLEARLY_NEARER < even.candidate.miss ? uneven : even
 
 /** Straight up or between two petals, every row alike or by half a petal: what an eye tells apart. */
 function isPlain({ turn, alternateTurn }: Trial, account: MotifAccount): boolean {

@@ -102,6 +102,7 @@ describe('the page for a phone', () => {
 
   it('zooms with two fingers about what is under them, and comes back to the whole', async () => {
     const whole = await shownAcross()
+    await page.evaluate(() => scrollTo(0, 0))
     const box = (await page.locator('#map').boundingBox())!
     const [x, y] = [box.x + box.width / 2, box.y + box.height / 2]
     const session = await phone.newCDPSession(page)

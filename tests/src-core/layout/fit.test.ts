@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import type { BlanketLayout, Project } from '../../../shared-types/project'
+import type { BlanketLayout, Motif, Project } from '../../../shared-types/project'
 import { fitProject } from '../../../src-core/plan'
 import { DEFAULTS } from '../../../src-core/settled'
 
@@ -20,9 +20,26 @@ describe('arrangements that fit a size', () => {
     expect(fitProject(round({ arrangement, alternateRows, turn, alternateTurn }), WISH)).toEqual(fits)
   })
 
-  it('have alternate rows as the project has them, besides rows that are all alike', () => {
-    expect(new Set(rowsOf(round({})))).toEqual(new Set(['same']))
+  it('have rows all alike and rows that end within the others; longer ones where the project has them', () => {
+    expect(new Set(rowsOf(round({})))).toEqual(new Set(['same', 'oneFewer']))
     expect(new Set(rowsOf(round({ alternateRows: 'oneFewer' })))).toEqual(new Set(['same', 'oneFewer']))
-    expect(new Set(rowsOf(round({ alternateRows: 'oneMore' })))).toEqual(new Set(['same', 'oneMore']))
+    expect(rowsOf(round({ alternateRows: 'oneMore' }))).toContain('oneMore')
+  })
+
+  it('come first by what is nearest, whatever rows the project has', () => {
+    const flower: Motif = {
+      id: 'a',
+      kind: 'measured',
+      outline: 'petals',
+      petals: 6,
+      overTips: 82,
+      overValleys: 61,
+    }
+    const flowers = (layout: Partial<BlanketLayout>): Project => ({ ...round(layout), motifs: [flower] })
+    const nearest = (project: Project) => fitProject(project, { width: 900, height: 1100 }).arrangements[0]
+    const fit = nearest(flowers({ arrangement: 'offset-rows' }))
+    expect(fit).toMatchObject({ alternateRows: 'oneFewer', columns: 12, rows: 17, pieces: 1, single: 0 })
+    expect(Math.abs(fit!.error.width)).toBeLessThan(5)
+    expect(nearest(flowers({ arrangement: 'offset-rows', alternateRows: 'oneFewer' }))).toEqual(fit)
   })
 })
