@@ -8,7 +8,7 @@ export interface Left {
   /** Whole motifs that are not made yet, and half motifs and fillers. */
   readonly motifs: number
   readonly others: number
-  /** Joins into a neighbour, seams or fastenings that are still to be made. */
+  /** Of a blanket its join points, of other things their fastenings, where something is still to be joined. */
   readonly joins: number
   /** Hours expected for all that is left, and the range in minutes; null where the minutes of a motif are not known. */
   readonly hours: number | null

@@ -74,7 +74,7 @@ export function createPlanner(): Planner {
       const laid = planLayout(made)
       const putIn = ask(made, (kind, layout) => kind.putIn?.(made, layout, laid)) ?? undefined
       const plan = withKit(made.layout?.kit, made, laid, putIn)
-      const found = [...references(project), ...made.refused, ...plan.findings, ...letters(project)]
+      const found = [...references(project), ...made.refused, ...heardOnce(plan), ...letters(project)]
       return { ...plan, settled: made, findings: toldTo(made, bySeverity(found)) }
     },
     unplaced(project, plan) {
@@ -85,6 +85,13 @@ export function createPlanner(): Planner {
     },
   }
 }
+
+/** A yarn that was weighed again is told of by its forecast: what was counted before it says otherwise. */
+const heardOnce = ({ findings, progress }: Plan): readonly Finding[] =>
+  findings.filter(
+    ({ code, target }) => !STASH.has(code) || !progress.forecast.some(({ yarn }) => yarn === target?.yarn),
+  )
+const STASH: ReadonlySet<string> = new Set(['yarn/stash-short', 'yarn/stash-tight'])
 
 /** The plan of a project, once. */
 export const planProject = (project: Project): Plan => createPlanner().plan(project)

@@ -72,7 +72,7 @@ export function usesIn(terms: Terms): Uses {
     if (known.size > REMEMBERED) known.clear()
     let uses = known.get(clause)
     if (uses === undefined) {
-      const { rounds } = readRounds(clause, { terms, after: { stitches: PLENTY } })
+      const { rounds } = readRounds(`Rnd 1: ${clause}`, { terms, after: { stitches: PLENTY } })
       uses = rounds[0]?.consumed?.stitches ?? 0
       known.set(clause, uses)
     }

@@ -180,6 +180,8 @@ export function readLoop(
   /** Stitches by which a loop may be longer, where that is known: of long loops one repeat is read. */
   multiple?: number,
 ): ReadLoop {
+  // Nothing is read where nothing is written.
+  if (works.length === 0) return { rounds: [], findings: [], fits: true }
   const isMarked = works.some((work) => marksNamed(work).size > 0)
   if (!isMarked && multiple && stitches > EDGING.readWhole) {
     const steps = Math.floor((stitches - EDGING.readWhole / 2) / multiple)

@@ -3,7 +3,7 @@ import type { Finding } from '../../shared-types/finding'
 import type { YarnNeed } from '../../shared-types/plan'
 import { BAND_FIELDS } from '../../shared-types/project'
 import type { BandField, UnitSystem, Yarn } from '../../shared-types/project'
-import { listed, numbered } from '../figures/words'
+import { counted, listed, numbered, plural } from '../figures/words'
 import { isWithin } from '../fields/field'
 import { YARN } from '../fields/yarn'
 import { finding } from '../findings/finding'
@@ -27,11 +27,12 @@ function unusableValues(yarn: Yarn): Finding[] {
   })
 }
 
-/** How far the stash goes: "it runs out at about motif 87 of 120". */
+/** How far the stash goes: "it is enough for about 87 of the 120 motifs that use it". */
 function reach(onHand: number, need: YarnNeed, motifs: number): string {
   const share = onHand / need.grams.expected
   if (motifs === 0) return `it covers about ${formatNumber(share * 100)} %`
-  return `it runs out at about motif ${formatNumber(Math.floor(motifs * share) + 1)} of ${formatNumber(motifs)}`
+  const enough = formatNumber(Math.floor(motifs * share))
+  return `it is enough for about ${enough} of the ${counted(motifs, 'motif')} that ${plural(motifs, 'uses', 'use')} it`
 }
 
 function stash(units: UnitSystem, yarn: Yarn, need: YarnNeed, motifs: number): Finding[] {

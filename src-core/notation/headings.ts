@@ -193,6 +193,36 @@ const INSTRUCTS = new Set([
   ],
 ])
 
+/** Forms of stitches by whose names nothing is called. */
+const WORKED_FORMS: ReadonlySet<string> = new Set(['plain', 'together', 'increase'])
+
+/** Words that say where a stitch is worked. */
+const WHERE = new Set([
+  'in',
+  'into',
+  'each',
+  'next',
+  'same',
+  'around',
+  'across',
+  'st',
+  'sts',
+  'sp',
+  'sps',
+  'x',
+  'times',
+])
+
+/** Whether the rest of a line says where something is worked. */
+function saysWhere(reader: Reader): boolean {
+  for (let at = reader.at; at < reader.tokens.length; at++) {
+    const token = reader.tokens[at]!
+    if (token.first) return false
+    if (WHERE.has(token.key)) return true
+  }
+  return false
+}
+
 /** Whether the words of a line stand for a part ("LEAF", "Second motif"): no stitch, no instruction. */
 function isTitle(reader: Reader, from: number): boolean {
   const at = reader.at
@@ -200,7 +230,9 @@ function isTitle(reader: Reader, from: number): boolean {
   const before = reader.tokens[from - 1]
   const ends = before === undefined || reader.tokens[from]!.paragraph || /^[.)\]:!]$/.test(before.key)
   const stitch = readStitch(reader)
-  const plain = stitch === null || (stitch.form !== 'plain' && reader.tokens[from]!.key.length > 3)
+  // "Popcorn edging" names a part; "sc2tog around" and "popcorn in each st" are worked.
+  const named = stitch !== null && !WORKED_FORMS.has(stitch.form) && reader.tokens[from]!.key.length > 3
+  const plain = stitch === null || (named && !saysWhere(reader))
   reader.at = at
   const first = reader.tokens[from]!
   return ends && plain && first.kind === 'word' && !INSTRUCTS.has(first.key) && !ROUND_WORDS.has(first.key)

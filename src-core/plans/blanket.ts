@@ -37,6 +37,7 @@ import { withinYarns } from '../materials/stash'
 import { memoised } from '../memo'
 import { heldColours } from '../progress/held'
 import { blanketWork } from '../progress/blanket-work'
+import { ownPoints } from '../layout/placed'
 import { isBegun, notBegun, tellProgress } from '../progress/progress'
 import { settled } from '../settled'
 import { LATTICES_KEPT } from '../layout/constants'
@@ -235,7 +236,7 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
           {
             motifs: tallied.motifs,
             others: added.placed.fillers.length + added.placed.halves.length,
-            joins: added.joinOperations + gaps.filling.joins,
+            joins: joined.nodes.length + ownPoints([...added.placed.fillers, ...added.placed.halves]),
           },
           'joined',
         )

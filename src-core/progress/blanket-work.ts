@@ -89,8 +89,10 @@ export function blanketWork({
     put(index, { id: fillerId(motifs), kind: 'filler', label, colourway, group: fillerGroup })
   })
   const rule = input.joining?.rule
+  const own = [...halves, ...fillers].flatMap(({ points = [] }, i) => points.map(() => [rank[wholes + i]!]))
   return {
     pieces,
+    joinPoints: [...joined.nodes.map(({ members }) => members.map(({ motif }) => rank[motif]!)), ...own],
     input,
     joinsAsMade: rule !== 'seam' && rule !== 'apart',
     joinedAs: 'joined',

@@ -86,7 +86,7 @@ export function tellProgress(project: Settled, work: Work, needs: readonly YarnN
       left: {
         motifs: open.filter(isWhole).length,
         others: open.length - open.filter(isWhole).length,
-        joins: unjoined.reduce((sum, piece) => sum + pieces[piece]!.joins, 0),
+        joins: joinsLeft(work, unjoined),
         ...timeOf(minutes),
         ends: needed.ends,
         yarns: needed.yarns.map(yarnLeft),
@@ -97,6 +97,13 @@ export function tellProgress(project: Settled, work: Work, needs: readonly YarnN
     marks: { made: ids(made), joined: ids(joined) },
     findings: [...marking.findings, ...otherMotif(project, work, marking), ...findings],
   }
+}
+
+/** Join points at which something is still to be joined. */
+function joinsLeft({ pieces, joinPoints }: Work, unjoined: readonly number[]): number {
+  if (!joinPoints) return unjoined.reduce((sum, piece) => sum + pieces[piece]!.joins, 0)
+  const open = new Set(unjoined)
+  return joinPoints.filter((members) => members.some((piece) => open.has(piece))).length
 }
 
 /** Day by day; what was made on no known day comes first. */

@@ -52,9 +52,9 @@ export const yarnLeftWords = (
     .map(({ id, grams }) => `${nameOf(yarns, id)} ${formatMass(grams.expected, units)}`)
     .join(', ')
 
-/** "At this rate Moss lasts to motif 212 of 300: 38 g more are needed." */
+/** "At this rate Moss lasts to motif 212 of 300: 100 g go into what is left, so 38 g more are needed." */
 export function forecastWords(
-  { yarn, lastsTo, enough, missing, over }: Forecast,
+  { yarn, lastsTo, enough, missing, over, left }: Forecast,
   yarns: readonly Yarn[],
   total: number,
   units: UnitSystem,
@@ -62,7 +62,8 @@ export function forecastWords(
   const name = nameOf(yarns, yarn)
   if (enough) return `At this rate ${name} is enough: about ${formatMass(over, units)} will be left over.`
   const to = `lasts to motif ${formatNumber(lastsTo)} of ${formatNumber(total)}`
-  return `At this rate ${name} ${to}: ${formatMass(missing, units)} more are needed.`
+  const whole = formatMass(left + missing, units)
+  return `At this rate ${name} ${to}: ${whole} go into what is left, so ${formatMass(missing, units)} more are needed.`
 }
 
 /** A day of the log, and what was made on it: "2026-12-01: 12". */

@@ -29,6 +29,8 @@ export interface Work {
   /** Made motifs are joined already, in their last round. */
   readonly joinsAsMade: boolean
   readonly hasEdging: boolean
+  /** The pieces that meet at each join point, by index; without them every join of a piece is a point of its own. */
+  readonly joinPoints?: readonly (readonly number[])[]
   readonly joinedAs: JoinedAs
   /** Relative half width of the time to sew down. */
   readonly sewingSpread?: number

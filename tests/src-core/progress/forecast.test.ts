@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest'
+import type { Project } from '../../../shared-types/project'
+import { planProject } from '../../../src-core/plan'
 import { codesOf, findingsOf, first, progressOf, project, weighed } from './project'
 
 /** Moss: 30 g on hand, 3.3 g in each of motifs 1 to 4 and 9 to 12 (3 g and 10 % waste). */
@@ -7,6 +9,19 @@ const mossLeft = (left: Parameters<typeof weighed>[2], made = first(4)) =>
 const forecastOf = (of: ReturnType<typeof project>) => progressOf(of).forecast
 
 describe('how far a yarn goes that was weighed again', () => {
+  it('takes the place of what was counted before the yarn was weighed', () => {
+    const codes = (of: Project) => planProject(of).findings.map(({ code }) => code)
+    const { yarns = [], ...all } = project({ made: first(4) })
+    const begun = {
+      ...all,
+      yarns: yarns.map((yarn) => (yarn.id === 'moss' ? { ...yarn, onHandGrams: 25 } : yarn)),
+    }
+    expect(codes(begun)).toContain('yarn/stash-short')
+    const told = codes(weighed(begun, 'moss', { grams: 5, at: 4 }))
+    expect(told).toContain('progress/runs-out')
+    expect(told.filter((code) => code.startsWith('yarn/stash'))).toEqual([])
+  })
+
   it('is told at the rate of the motifs made so far, over the rest of the working order', () => {
     // 4 motifs took 30 − 14 = 16 g: 4 g each, 4 / 3.3 of the plan. 14 g are three motifs more: 9, 10 and 11.
     const [moss, ...others] = forecastOf(mossLeft({ grams: 14, at: 4 }))

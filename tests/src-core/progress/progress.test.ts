@@ -1,10 +1,33 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { planProject } from '../../../src-core/plan'
+import { listExamples } from '../../../src-main/documents/examples'
+import { readProjectText } from '../../../src-main/documents/read'
 import { isDay } from '../../../src-core/progress/days'
 import { codesOf, findingsOf, first, gramsOf, progressOf, project } from './project'
 
 describe('what is made and what is left', () => {
+  it.each(listExamples())(
+    'counts join points of $name as its plan does, until all that meet there are joined',
+    ({ text }) => {
+      const read = readProjectText(text)
+      if (read.kind !== 'opened' || read.project.layout?.kind !== 'blanket') return
+      const { made: _, joined: __, ...bare } = read.project
+      const plan = planProject(bare)
+      const steps = plan.order.map(({ motif }) => motif)
+      const left = (count: number) =>
+        planProject({
+          ...{ ...bare, made: {} },
+          joined: Object.fromEntries(steps.slice(0, count).map((id) => [id, ''])),
+        }).progress.left.joins
+      expect(plan.progress.left.joins).toBe(plan.counts.joins)
+      expect(left(1)).toBe(plan.counts.joins)
+      const ids = [...plan.motifs, ...plan.halves, ...plan.fillers].map(({ id }) => id)
+      const all = Object.fromEntries(ids.map((id) => [id, '']))
+      expect(planProject({ ...bare, made: all, joined: all }).progress.left.joins).toBe(0)
+    },
+  )
+
   it('is all of it where nothing is marked: the same yarn, time and ends as the plan', () => {
     const plan = planProject(project())
     expect(plan.progress).toMatchObject({ made: 0, joined: 0, forecast: [], days: [] })
