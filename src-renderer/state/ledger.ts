@@ -42,9 +42,10 @@ function yarnLine(project: Project, need: YarnNeed, before: PlanNumbers | null):
   const [one, many] = [termWord('ball', settled(project).terms), termWord('balls', settled(project).terms)]
   const { onHand } = need
   const was = before?.yarns.find((entry) => entry.id === need.id)
+  const isKnown = need.grams.high > 0
   const words = [
-    starred(formatMassRange(need.grams, units), isAssumed(need, 'grams')),
-    need.balls === null ? '' : starred(counted(need.balls, one, many), isAssumed(need, 'balls')),
+    !isKnown ? 'not known yet' : starred(formatMassRange(need.grams, units), isAssumed(need, 'grams')),
+    need.balls === null || !isKnown ? '' : starred(counted(need.balls, one, many), isAssumed(need, 'balls')),
     onHand > 0 ? starred(`${formatMass(onHand, units)} on hand`, isAssumed(need, 'onHand')) : '',
   ].filter(Boolean)
   const balls = before ? differs(need.balls ?? 0, was?.balls ?? 0, formatNumber) : ''

@@ -116,6 +116,8 @@ function yarnLines(project: Project, plan: Plan): string[] {
   if (yarns.length === 0) return ['no yarn yet']
   const toBuy = plan.yarns.reduce((sum, yarn) => sum + (yarn.toBuy ?? 0), 0)
   const grams = plan.yarns.reduce((sum, yarn) => sum + yarn.grams.expected, 0)
+  if (plan.yarns.length > 0 && grams === 0)
+    return [counted(plan.yarns.length, 'yarn'), 'weight not known yet']
   const word = termWord('ball', settled(project).terms)
   const assumes = (number: YarnNumber): boolean => plan.yarns.some((need) => isAssumed(need, number))
   const used = counted(plan.yarns.length, 'yarn')

@@ -23,7 +23,9 @@ describe('the progress on paper', () => {
     const page = pagesOf(begun).find(({ section }) => section === 'progress')!
     const text = textsOf(page.figure.items).join(' ')
     expect(text).toContain('4 of 12 motifs made, 4 joined.')
-    expect(text).toContain('At this rate Moss lasts to motif 11 of 12: 16 g go into what is left, so 2 g more are needed.')
+    expect(text).toContain(
+      'At this rate Moss lasts to motif 11 of 12: 16 g go into what is left, so 2 g more are needed.',
+    )
     expect(text).toMatch(/Day by day.*2026-12-01 4/)
     expect(pagesOf(project()).some(({ section }) => section === 'progress')).toBe(false)
   })
