@@ -40,8 +40,11 @@ export function repeatWithin(
   if (colours || !limits) return { colours: colours ?? new Int16Array(sizes.length), isLeast: true }
   // Taken as they come they run into a wall: which counts are to be had is found out first.
   const wished = inTurn(sizes, sequence, BOUNDLESS)!
-  const task = countTask(limits, sizes, tallied(limits.most.length, wished, sizes))
-  const { groups, isLeast } = countsWithin(task)
+  const wish = tallied(limits.most.length, wished, sizes)
+  const task = countTask(limits, sizes, wish)
+  const { groups, cells, isLeast } = countsWithin(task)
+  // A pattern is not changed for nothing.
+  if (!isLess(excessOf(limits, cells), excessOf(limits, wish))) return { colours: wished, isLeast }
   return { colours: inTurn(sizes, sequence, roomFor(task, groups)) ?? wished, isLeast }
 }
 
@@ -114,7 +117,8 @@ export function shadeWithin(
   const wish = tallied(limits.most.length, colours, sizes)
   if (isWithinLimits(limits, wish)) return { colours, isLeast: true }
   const task = countTask(limits, sizes, wish)
-  const { groups, isLeast } = countsWithin(task)
+  const { groups, cells, isLeast } = countsWithin(task)
+  if (!isLess(excessOf(limits, cells), excessOf(limits, wish))) return { colours, isLeast }
   // A colour of several bands has as much of each as it would have, and what is over of the last.
   const left = new Map(task.groups.map(({ size }, at) => [size, [...(groups[at] ?? [])]]))
   const many = new Map<number, number[]>()

@@ -150,7 +150,7 @@ export function limitFindings(
         const of = limits.yarns[yarn]
         if (!of || short === 0) return []
         const motifs = counted(motifsShort(of, short, cells), 'motif')
-        return `${formatMass(short, units)} of ${of.name}, which is what ${motifs} would take`
+        return `${formatMass(short, units)} of ${of.name} missing, for ${motifs}`
       }),
     ])
   const short: InUnits = { metric: tell('metric'), imperial: tell('imperial') }

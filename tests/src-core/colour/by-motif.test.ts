@@ -84,7 +84,7 @@ describe('M46 limits of a fill with several motifs', () => {
     const found = assign({ cells, stash, fill: { pattern: 'scatter', colourways: ['a', 'b', 'c', 'd'] } })
     // 8 of each motif take 24 g and 32 g of it, whatever their colours: 6 g are missing, two motifs of 4 g.
     expect(codes(found)).toEqual(['colours/limits-impossible'])
-    expect(found.findings[0]!.message).toContain('6 g of Moss, which is what 2 motifs would take')
+    expect(found.findings[0]!.message).toContain('6 g of Moss missing, for 2 motifs')
   })
 
   it('agree with every filling of small maps', () => {

@@ -77,6 +77,16 @@ describe('M46 limits of a fill', () => {
     expect(codes(found)).toEqual(['colours/rows-broken'])
   })
 
+  it.each(['repeat', 'shade'] as const)('change no pattern where nothing is gained by it: %s', (pattern) => {
+    // Every motif takes as much: whatever lies where, as many grams are missing.
+    const cells = square(9, 8)
+    const stash = [yarn(40, { c0: 1, c1: 1, c2: 1 })]
+    const fill: Fill = { pattern, colourways: ['c0', 'c1', 'c2'], symmetry: 'both' }
+    const found = assign({ cells, fill, stash })
+    expect(found.colourways).toEqual(assign({ cells, fill }).colourways)
+    expect(codes(found)).toEqual(['colours/limits-impossible'])
+  })
+
   it('keep the bands of a shade in order', () => {
     const fill: Fill = { pattern: 'shade', colourways: all(3), direction: 'down', most: { c1: 4 } }
     const { colourways } = assign({ cells: square(12, 3), fill })
@@ -116,7 +126,7 @@ describe('M46 limits of a fill', () => {
     // 15 of B take 30 g and leave 10 g for 10 of A, which take 50 g: 40 g short, 8 motifs of A.
     expect(count(found.colourways)).toEqual({ c0: 10, c1: 15 })
     expect(codes(found)).toEqual(['colours/limits-impossible'])
-    expect(found.findings[0]?.message).toContain('40 g of Moss, which is what 8 motifs would take')
+    expect(found.findings[0]?.message).toContain('40 g of Moss missing, for 8 motifs')
   })
 
   it('prove by the sides of a chequerboard what two colourways cannot do', () => {
