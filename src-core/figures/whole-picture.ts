@@ -35,9 +35,12 @@ export function wholePicture(plan: Plan, { look, numbered = false }: PictureChoi
   const own = byKind(plan, {
     blanket: () => null,
     garland: ({ garland }) => garland && garlandFigure(plan, garland, { ...box(GARLAND_SCALE), numbered }),
-    applique: ({ panel }) => panel && appliquePicture(plan, panel, box(PANEL_SCALE)),
+    applique: ({ panel }) => {
+      const picture = panel && appliquePicture(plan, panel, box(PANEL_SCALE))
+      return picture && numbered ? withNumbers(plan, picture) : picture
+    },
   })
-  if (own) return numbered && plan.kind === 'applique' ? withNumbers(plan, own) : own
+  if (own) return own
   const ground = mapGround(plan, look)
   const scale = overviewScale(ground, BOUNDLESS, BOUNDLESS)
   const size = mapSize(plan)

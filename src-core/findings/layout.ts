@@ -82,7 +82,7 @@ export const LAYOUT_FINDINGS = {
   'layout/loose-kind': {
     severity: 'warning',
     message: '{count} {count|motif is joined to nothing|motifs are joined to nothing}: {cells}.',
-    mend: 'Make the motif larger or leave out fewer round it, allow a larger gap at the join, or work joining chains.',
+    mend: 'Make that motif larger, allow a larger gap at the join, or work joining chains. Where motifs beside it are left out, bring one back.',
   },
   'layout/pair-motifs': {
     severity: 'error',
