@@ -1,5 +1,5 @@
 /** Writing what a command made, in one step. */
-import { access } from 'node:fs/promises'
+import { access, mkdir } from 'node:fs/promises'
 import { explainWriteFailure, replaceFile, WriteFailure } from '../documents'
 import { CommandEnd, EXIT } from './exit-codes'
 
@@ -10,6 +10,16 @@ export async function writeOut(out: string, bytes: Uint8Array): Promise<void> {
   } catch (error) {
     if (error instanceof WriteFailure) throw new CommandEnd(EXIT.notWritten, explainWriteFailure(error, out))
     throw error
+  }
+}
+
+/** Makes a folder where there is none; ends the command where that cannot be. */
+export async function makeFolder(folder: string): Promise<void> {
+  try {
+    await mkdir(folder, { recursive: true })
+  } catch (error) {
+    const reason = error instanceof Error && 'code' in error ? String(error.code) : String(error)
+    throw new CommandEnd(EXIT.notWritten, `${folder} cannot be made as a folder (${reason}).`)
   }
 }
 

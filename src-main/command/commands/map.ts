@@ -1,19 +1,21 @@
 import { counted } from '../../../src-core/figures/words'
-import { basename, resolve } from 'node:path'
+import { basename, join, resolve } from 'node:path'
 import { Option } from 'commander'
 import { version } from '../../../package.json'
 import { PAPERS, SHEET_STYLES } from '../../../shared-types/project'
 import type { Paper, SheetStyle, Terms } from '../../../shared-types/project'
+import type { Plan } from '../../../shared-types/plan'
 import type { LabelCount, SheetName } from '../../../shared-types/sheets'
 import { LABEL_COUNTS } from '../../../shared-types/sheets'
-import { planProject } from '../../../src-core/plan'
+import { createPlanner, planProject } from '../../../src-core/plan'
 import { formatNumber } from '../../../src-core/units/format'
 import { nameOfFile } from '../../documents/session/keeping-words'
+import { EDITION_NAMES, editionsOf, readEditionsOption } from '../editions'
 import { CommandEnd, EXIT } from '../exit-codes'
 import { readPagesOption, readSheetsOption } from '../options'
 import type { AddCommand } from '../program'
 import { complainOf, exitFor, loadProject } from '../project-file'
-import { writeOut } from '../write-out'
+import { makeFolder, writeOut } from '../write-out'
 
 interface Options {
   readonly out: string
@@ -24,7 +26,10 @@ interface Options {
   readonly reverse?: boolean
   readonly sheets?: readonly SheetName[]
   readonly labels?: LabelCount
+  readonly editions?: readonly string[]
 }
+
+type SheetChoice = Pick<Options, 'paper' | 'style' | 'terms'>
 
 /** `petalyard map`: the printed map as a PDF. */
 export const addMap: AddCommand = (program, around, end) => {
@@ -35,7 +40,10 @@ export const addMap: AddCommand = (program, around, end) => {
       'Writes the map to put the project together by: overview, key, joins, order, materials. Of a garland it is the card and the list along the cord, of an appliqué the template at full size; with a kit also its card and its packing list. --sheets writes one of them alone.',
     )
     .argument('<file>', 'project file')
-    .requiredOption('-o, --out <pdf>', 'the PDF to write; one that is there is replaced')
+    .requiredOption(
+      '-o, --out <pdf>',
+      'the PDF to write (of editions the folder); one that is there is replaced',
+    )
     .addOption(new Option('--paper <size>', 'paper (else as in the project)').choices([...PAPERS]))
     .addOption(new Option('--style <style>', 'with colours, or ink alone').choices([...SHEET_STYLES]))
     .addOption(new Option('--terms <terms>', 'terms to print stitches in').choices(['US', 'UK']))
@@ -51,13 +59,21 @@ export const addMap: AddCommand = (program, around, end) => {
       ]),
     )
     .option('--pages <pages>', 'only these pages: "1-3,5"', readPagesOption)
+    .option(
+      '--editions <list>',
+      `a PDF for each of these crossed: ${EDITION_NAMES.join(', ')}, or all`,
+      readEditionsOption,
+    )
     .addHelpText(
       'after',
-      '\nExamples:\n  petalyard map throw.petalyard --out throw.pdf --paper A4 --style ink\n  petalyard map garland.petalyard --out card.pdf --sheets card',
+      '\nExamples:\n  petalyard map throw.petalyard --out throw.pdf --paper A4 --style ink\n  petalyard map garland.petalyard --out card.pdf --sheets card\n  petalyard map throw.petalyard --editions us,uk,a4,letter --out throw',
     )
     .action(async (file: string, options: Options) => {
       if (resolve(options.out) === resolve(file))
         throw new CommandEnd(EXIT.wrongUse, `--out ${options.out} would replace the project itself.`)
+      const said = (['paper', 'style', 'terms'] as const).find((name) => options[name] !== undefined)
+      if (options.editions && said)
+        throw new CommandEnd(EXIT.wrongUse, `--editions says it already: leave --${said} out.`)
       const { project, findings: invalid } = await loadProject(file)
       if (!project) {
         complainOf(around, invalid)
@@ -75,21 +91,31 @@ export const addMap: AddCommand = (program, around, end) => {
       }
       // Loaded only here: it is the largest part of the program, and the other commands do not need it.
       const { NoSuchPageError, NoSuchSheetError, renderMap } = await import('../../paper')
-      const { out, ...sheet } = withLabels(options)
+      const { out, editions, ...sheet } = withLabels(options)
       // What has no title is called by its file.
-      const title = plan.settled.title || nameOfFile(basename(file))
-      const task = renderMap(
-        { ...plan, settled: { ...plan.settled, title } },
-        { ...sheet, date: around.now(), version },
-      )
-      const bytes = await task.catch((error: unknown) => {
-        const isAsked = error instanceof NoSuchPageError || error instanceof NoSuchSheetError
-        throw isAsked ? new CommandEnd(EXIT.wrongUse, error.message) : error
-      })
-      await writeOut(out, bytes)
-      around.out(
-        `Wrote ${out}: ${counted(plan.motifs.length, 'motif')}, ${formatNumber(bytes.length / 1000)} kB\n`,
-      )
+      const name = nameOfFile(basename(file))
+      const write = async (made: Plan, target: string, choice: SheetChoice): Promise<void> => {
+        const title = made.settled.title || name
+        const task = renderMap(
+          { ...made, settled: { ...made.settled, title } },
+          { ...sheet, ...choice, date: around.now(), version },
+        )
+        const bytes = await task.catch((error: unknown) => {
+          const isAsked = error instanceof NoSuchPageError || error instanceof NoSuchSheetError
+          throw isAsked ? new CommandEnd(EXIT.wrongUse, error.message) : error
+        })
+        await writeOut(target, bytes)
+        around.out(
+          `Wrote ${target}: ${counted(made.motifs.length, 'motif')}, ${formatNumber(bytes.length / 1000)} kB\n`,
+        )
+      }
+      if (!editions) await write(plan, out, {})
+      else {
+        await makeFolder(out)
+        const planner = createPlanner()
+        for (const { name: edition, hand, ...choice } of editionsOf(editions, plan.settled))
+          await write(planner.plan({ ...project, hand }), join(out, `${name}-${edition}.pdf`), choice)
+      }
       return end(exitFor(plan.findings))
     })
 }
