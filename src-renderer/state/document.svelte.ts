@@ -5,7 +5,7 @@
  */
 import type { Finding } from '../../shared-types/finding'
 import type { Plan, PlanNumbers } from '../../shared-types/plan'
-import type { Project } from '../../shared-types/project'
+import type { BlanketLayout, Layout, Project } from '../../shared-types/project'
 import type { Settled } from '../../shared-types/settled'
 import { holdWork } from '../../src-core/progress/hold'
 import { lostMade, settleLost } from '../../src-core/progress/lost'
@@ -182,10 +182,11 @@ export class DocumentState {
   commit(key: string | null = null): void {
     const tried = this.#preview
     if (!tried) return
+    const before = this.#before
     this.#preview = null
     this.#before = null
     if (tried === this.#committed) this.#replan()
-    else this.#settle(this.#label, tried, key)
+    else this.#settle(this.#label, tried, key, 'at-once', before)
   }
 
   /** Drops what was tried. */
@@ -226,17 +227,30 @@ export class DocumentState {
   }
 
   /** Keeps a change, unless something made would be lost by it: then it is asked about first. */
-  #settle(label: string, next: Project, key: string | null, pace: Pace = 'at-once'): void {
+  #settle(
+    label: string,
+    next: Project,
+    key: string | null,
+    pace: Pace = 'at-once',
+    before: PlanNumbers | null = null,
+  ): void {
     if (next === this.#committed) return
     const lost = lostMade(this.#committed, next)
-    if (!lost) return this.#keepStep(label, next, key, pace)
+    if (!lost) return this.#keepStep(label, next, key, pace, before)
     this.#question = { label, project: next, key, lost }
     // What was tried is no longer shown.
     this.#replan()
   }
 
-  #keepStep(label: string, next: Project, key: string | null, pace: Pace): void {
-    this.#measuredFrom = this.#measured(next)
+  #keepStep(
+    label: string,
+    next: Project,
+    key: string | null,
+    pace: Pace,
+    before: PlanNumbers | null = null,
+  ): void {
+    // What was tried may be planned already.
+    this.#measuredFrom = this.#measured(next, before ?? this.#plan)
     const last = this.#past.at(-1)
     const isSame = key !== null && last?.key === key && this.#future.length === 0
     if (!isSame) this.#past = [...this.#past.slice(1 - MOST_STEPS), { label, project: this.#committed, key }]
@@ -246,12 +260,12 @@ export class DocumentState {
   }
 
   /** What to hold the next plan against: that before the first of several measures of a motif that is being made. */
-  #measured(next: Project): PlanNumbers | null {
+  #measured(next: Project, before: PlanNumbers): PlanNumbers | null {
     const { motifs, gauge, layout } = this.#committed
-    if (next.layout !== layout) return null
     const isMeasure = next.motifs !== motifs || next.gauge !== gauge
-    if (!isMeasure) return this.#measuredFrom
-    return hasBegun(this.#plan.progress) ? (this.#measuredFrom ?? this.#plan) : null
+    if (!isMeasure) return next.layout === layout ? this.#measuredFrom : null
+    if (!isSameBut(next.layout, layout)) return null
+    return hasBegun(before.progress) ? (this.#measuredFrom ?? before) : null
   }
 
   #step(from: '#past' | '#future'): void {
@@ -346,4 +360,17 @@ export async function planFirst(project: Project, background: Background): Promi
   } catch (error) {
     return { plan: null, trouble: troubleOf(error) }
   }
+}
+
+/** Whether two layouts are one, but for the colours that are held for made motifs: an edit of measures may fix those. */
+function isSameBut(next: Project['layout'], before: Project['layout']): boolean {
+  if (next === before) return true
+  if (!next || !before) return false
+  const bare = (layout: Layout) => {
+    const { cells: { held: _, painted: __, ...cells } = {}, ...rest } = layout as BlanketLayout
+    return Object.entries({ ...rest, ...cells })
+  }
+  const known = new Map(bare(before))
+  const now = bare(next)
+  return now.length === known.size && now.every(([name, value]) => known.get(name) === value)
 }

@@ -1,8 +1,14 @@
-/** Own flower, colours within the stash, and the largest blanket that the stash allows: by mouse, then by keyboard. */
+/**
+ * Own flower, colours within the stash, the largest blanket that the stash allows, fifty made, measured again, and the
+ * map: by mouse, then by keyboard.
+ */
+import { readFile } from 'node:fs/promises'
+import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import type { BlanketLayout, Project } from '../../shared-types/project'
 import { planProject } from '../../src-core/plan'
 import { eventually } from '../src-main/documents/session/world'
+import { readPdf } from '../src-main/paper/read-pdf'
 import { makeFolder, startDesktop } from './desktop'
 import type { Desktop } from './desktop'
 import { Hands, Keys, sentenceSays } from './hands'
@@ -46,8 +52,45 @@ async function ownFlower(hands: Hands): Promise<void> {
   for (const { name } of (await kept()).yarns!) await hands.fill(`On hand of ${name}`, '160 g')
 }
 
+/** Marks the first so many in working order from the map, by keys. */
+async function markFirst(count: number): Promise<number> {
+  const page = desktop.window
+  const all = planProject(await kept()).motifs.length
+  await page.getByRole('application', { name: `Map of ${all} motifs` }).focus()
+  await page.keyboard.press('ArrowRight')
+  for (let i = 1; i < count; i++) await page.keyboard.press('.')
+  await page.keyboard.press('3')
+  await eventually(async () => expect(Object.keys((await kept()).made ?? {})).toHaveLength(count))
+  return all
+}
+
+/** Where the next export goes. */
+async function exportTo(name: string): Promise<string> {
+  const path = join(folder.path, name)
+  await desktop.app.evaluate(({ dialog }, filePath) => {
+    dialog.showSaveDialog = (async () => ({
+      canceled: false,
+      filePath,
+    })) as unknown as typeof dialog.showSaveDialog
+  }, path)
+  return path
+}
+
+/** The colour of each made motif. */
+function coloursOfMade(project: Project): ReadonlyMap<string, string> {
+  const colours = planProject(project).motifs.map(({ id, colourway }) => [id, colourway] as const)
+  return new Map(colours.filter(([id]) => project.made?.[id] !== undefined))
+}
+
+async function mapSays(path: string, made: number, all: number): Promise<void> {
+  const { pages } = await readPdf(new Uint8Array(await readFile(path)))
+  const words = pages.map((page) => page.words).join(' ')
+  expect(words).toContain(`${made} of ${all} motifs made, ${made} joined.`)
+  expect(words).toContain('78 mm')
+}
+
 describe('colours from the stash', () => {
-  it('by mouse: limits, order, and the largest blanket', async () => {
+  it('by mouse: limits, order, the largest blanket, fifty made, measured again, and the map', async () => {
     const page = desktop.window
     const hands = new Hands(page)
     await ownFlower(hands)
@@ -77,9 +120,28 @@ describe('colours from the stash', () => {
       layout: { ...project.layout, columns: columns + 2, rows: count + 2 } as BlanketLayout,
     }
     expect(Math.max(...toBuy(larger))).toBeGreaterThan(0)
+
+    const all = await markFirst(50)
+    const colours = coloursOfMade(await kept())
+    await hands.go('Motif')
+    await hands.fill('Tip to tip, across', '78 mm')
+    await hands.go('Progress')
+    await page.getByText(/^Measured again: size /).waitFor()
+    await hands.go('Colours')
+    await hands.press(/^Row by row/, 'radio')
+    await eventually(async () => expect(fillOf(await kept())?.pattern).toBe('rows'))
+    expect(coloursOfMade(await kept())).toEqual(colours)
+    const path = await exportTo('map.pdf')
+    await hands.go('Paper')
+    await hands.press('Export the map as PDF')
+    await page
+      .getByText(/^Exported: map\.pdf/)
+      .first()
+      .waitFor()
+    await mapSays(path, 50, all)
   })
 
-  it('by keyboard: order, a limit, and what is made already', async () => {
+  it('by keyboard: order, a limit, what is made already, forty made, measured again, and the map', async () => {
     const page = desktop.window
     await ownFlower(new Hands(page))
     await new Hands(page).go('Colours')
@@ -117,5 +179,24 @@ describe('colours from the stash', () => {
       expect(motifs).toBeLessThanOrEqual(50)
       expect(motifs).toBeGreaterThan(40)
     })
+
+    const all = await markFirst(40)
+    const path = await exportTo('keys.pdf')
+    const places = page.getByRole('navigation', { name: 'Places of the job' })
+    await places.getByRole('button', { name: 'Motif', exact: true }).focus()
+    await keys.press('Enter')
+    await keys.reach('Tip to tip, across')
+    await keys.type('78 mm')
+    await keys.press('Enter')
+    await eventually(async () => expect((await kept()).motifs?.[0]).toMatchObject({ overTips: 78 }))
+    await places.getByRole('button', { name: 'Paper', exact: true }).focus()
+    await keys.press('Enter')
+    await keys.reach('Export the map as PDF')
+    await keys.press('Enter')
+    await page
+      .getByText(/^Exported: keys\.pdf/)
+      .first()
+      .waitFor()
+    await mapSays(path, 40, all)
   })
 })

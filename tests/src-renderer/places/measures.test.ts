@@ -1,0 +1,58 @@
+import { cleanup, fireEvent, screen } from '@testing-library/svelte'
+import { afterEach, describe, expect, it, vi } from 'vitest'
+import type { Project } from '../../../shared-types/project'
+import MotifPlace from '../../../src-renderer/places/motif/MotifPlace.svelte'
+import { inWindow } from '../in-window'
+import { SMALL } from '../projects'
+
+afterEach(cleanup)
+
+const field = () => screen.getByRole<HTMLInputElement>('textbox', { name: 'Tip to tip, across' })
+
+describe('the measures of a motif', () => {
+  it('keep their field while what is half typed makes no motif', async () => {
+    // In inches, "78" on the way to "78 mm" is no flower with these dips.
+    const { app } = await inWindow(MotifPlace, {}, { ...SMALL, units: 'imperial' })
+    const typing = field()
+    typing.focus()
+    for (const text of ['7', '78']) {
+      await fireEvent.input(typing, { target: { value: text } })
+      await vi.waitFor(() => expect(app.document.isPlanning).toBe(false), 5000)
+    }
+    expect(app.document.plan.motif).toBeNull()
+    expect(field()).toBe(typing)
+    expect(globalThis.document.activeElement).toBe(typing)
+    await fireEvent.input(typing, { target: { value: '78 mm' } })
+    await fireEvent.keyDown(typing, { key: 'Enter' })
+    expect(app.document.project.motifs?.[0]).toMatchObject({ overTips: 78 })
+  })
+
+  it('stand in a list once nobody is at a field of a motif that cannot be drawn, and on the drawing again', async () => {
+    const { app } = await inWindow(MotifPlace, {}, SMALL)
+    const drawn = field()
+    const edit = (overTips: number) =>
+      app.document.change('change a measure', (project: Project) => ({
+        ...project,
+        motifs: project.motifs!.map((motif) => ({ ...motif, overTips })),
+      }))
+    edit(5000)
+    await vi.waitFor(() => expect(field()).not.toBe(drawn), 5000)
+    edit(80)
+    await vi.waitFor(() => expect(globalThis.document.querySelector('.picture')).toBeTruthy(), 5000)
+  })
+})
+
+describe('a motif that is measured again', () => {
+  it('is held against the plan before, also where what was typed is planned already', async () => {
+    const made = { '1,1': '2026-12-01' }
+    const { app } = await inWindow(MotifPlace, {}, { ...SMALL, made })
+    const { document } = app
+    const { width } = document.plan.size
+    const typing = field()
+    typing.focus()
+    await fireEvent.input(typing, { target: { value: '82 mm' } })
+    await vi.waitFor(() => expect(document.plan.size.width).not.toBe(width), 5000)
+    await fireEvent.keyDown(typing, { key: 'Enter' })
+    expect(document.measuredFrom?.size.width).toBe(width)
+  })
+})
