@@ -111,12 +111,17 @@ export function bestOf<Found extends Candidate>(
       ? [{ arrangement: 'rings' as const, alternateRows: 'same' as const }]
       : []),
   ]
-  const within = (depth: Depth) =>
-    kinds.flatMap((kind) =>
-      rotationsWorth(tryout, kind, { turn, alternateTurn }, depth).flatMap((rotation) =>
-        candidatesOf(kind, rotation),
+  const own = { turn, alternateTurn }
+  const within = (depth: Depth) => {
+    const worth = kinds.map((kind) => rotationsWorth(tryout, kind, own, depth))
+    // What is worth it for one kind may be for another: else the answer would hang on how it is rotated now.
+    const all = [own, UPRIGHT, ...worth.flat()]
+    return kinds.flatMap((kind, i) =>
+      differing([...worth[i]!, ...all.filter((rotation) => holdsSo(tryout, kind, rotation))]).flatMap(
+        (rotation) => candidatesOf(kind, rotation),
       ),
     )
+  }
   const usual = within('usual')
   const isJoined = tryout.trials.ground.rule.rule !== 'apart'
   const candidates = isJoined && !usual.some((each) => each.holds) ? within('fine') : usual
@@ -138,6 +143,17 @@ export const byHolding = (a: Omit<Candidate, 'counts'>, b: Omit<Candidate, 'coun
 
 export const missOf = (size: Wish, wish: Wish): number =>
   Math.abs(size.width - wish.width) / wish.width + Math.abs(size.height - wish.height) / wish.height
+
+const UPRIGHT: Rotation = { turn: 0, alternateTurn: 0 }
+
+/** Each rotation once. */
+const differing = (rotations: readonly Rotation[]): Rotation[] => [
+  ...new Map(rotations.map((rotation) => [`${rotation.turn},${rotation.alternateTurn}`, rotation])).values(),
+]
+
+/** Whether a kind holds in a rotation, with every kind of edge that it has. */
+const holdsSo = ({ trials }: Tryout, kind: Kind, rotation: Rotation): boolean =>
+  JUDGED_ROWS.every((rows) => holds(trials.of({ inTheRound: false, ...kind, ...JUDGED, rows, ...rotation })))
 
 /** Counts by which a kind of arrangement is judged: enough of each that every kind of edge occurs. */
 const JUDGED = { columns: 5, rings: 2 } as const

@@ -106,3 +106,17 @@ describe('M26 the largest arrangement from the yarn on hand', () => {
     expect(codes({ ...squares({}), layout: { kind: 'garland' } })).toEqual(['layout/fit-kind'])
   })
 })
+
+it('finds the same best arrangement however the blanket is rotated now', () => {
+  const flowers = (turn: number): Project => {
+    const { motifs: [square] = [], ...rest } = squares({ arrangement: 'offset-rows', turn })
+    const flower = { ...square!, outline: 'petals' as const, petals: 6, overTips: 82, overValleys: 61 }
+    return { ...rest, joining: { rule: 'tips' }, motifs: [flower as NonNullable<Project['motifs']>[number]] }
+  }
+  for (const have of [{ stash: true }, { motifs: 90 }] as const) {
+    const [upright] = fitFromHave(flowers(0), have).arrangements
+    const [rotated] = fitFromHave(flowers(30), have).arrangements
+    expect(upright).toBeDefined()
+    expect(upright).toEqual(rotated)
+  }
+})
