@@ -1,5 +1,5 @@
 /** What stands in a blanket beside its motifs, and what joining it in the round makes of it. Lengths in mm. */
-import type { Point } from './plan'
+import type { PlacedMotif, Point } from './plan'
 
 /** A place of a blanket that was left out by hand: where its motif would stand. */
 export interface LeftOutPlace {
@@ -17,18 +17,13 @@ export interface HoleKind {
   readonly radius: number
 }
 
+/** How what stands between and beside the motifs lies, as they do: a half motif as the whole one that it is half of. */
+type Laid = Pick<PlacedMotif, 'label' | 'x' | 'y' | 'turn' | 'firstPetal' | 'colourway'>
+
 /** A filler motif in an opening between motifs. Lengths in mm, `x`, `y` from the top left of the finished size. */
-export interface PlacedFiller {
+export interface PlacedFiller extends Laid {
   /** Its address: the motifs round it, "1,1+1,2+2,1+2,2". */
   readonly id: string
-  /** Working number: those of fillers and half motifs follow those of the motifs. */
-  readonly label: string
-  readonly x: number
-  readonly y: number
-  /** Degrees clockwise. */
-  readonly turn: number
-  /** The petal (side) of its account that the hand joins first. */
-  readonly firstPetal?: number
   /** Of the largest circle that fits the opening. */
   readonly radius: number
   /** Ids of the placed motifs round it. */
@@ -40,8 +35,6 @@ export interface PlacedFiller {
   /** The widest gap that its joins bridge, and by how much it reaches too far into the motifs round it. */
   readonly bridge: number
   readonly overlap: number
-  /** Id of the colourway, or '' where none is given. */
-  readonly colourway: string
 }
 
 export interface FillerStep {
@@ -55,16 +48,9 @@ export interface FillerStep {
 }
 
 /** A half motif at the end of a row: of a whole motif with its centre at `x`, `y` the part away from the side edge. */
-export interface PlacedHalf {
+export interface PlacedHalf extends Laid {
   /** Its address: "row,left" or "row,right". */
   readonly id: string
-  readonly label: string
-  readonly x: number
-  readonly y: number
-  /** Degrees clockwise, of the whole motif that it is a half of. */
-  readonly turn: number
-  /** The petal (corner) of its account that the hand works first on it: the one next to its cut. */
-  readonly firstPetal?: number
   /** At which end of its row it stands. Its cut edge, at `x`, faces that side. */
   readonly side: 'left' | 'right'
   readonly row: number
@@ -74,7 +60,6 @@ export interface PlacedHalf {
   readonly joins: number
   /** Where it is joined, beside the join points that the motifs have of their own. */
   readonly points?: readonly Point[]
-  readonly colourway: string
 }
 
 /** What is joined in the round, in mm: its size is as wide as once round it. */

@@ -20,7 +20,8 @@ export const RULERS = ['opposite', 'centre'] as const
 /** Left out: opposite. The measures are kept as diameters either way. */
 const ruler = z.enum(RULERS).optional()
 
-export const measuredSchema = z.looseObject({
+/** What a ruler says of a motif. */
+const measures = {
   overTips: number.optional(),
   overValleys: number.optional(),
   across: number.optional(),
@@ -30,7 +31,9 @@ export const measuredSchema = z.looseObject({
   width: number.optional(),
   ruler,
   blocked: z.boolean().optional(),
-})
+}
+
+export const measuredSchema = z.looseObject(measures)
 
 export const weighedSchema = z.looseObject({
   motifs: number.optional(),
@@ -76,15 +79,7 @@ export const measuredMotifSchema = z.looseObject({
   kind: z.literal('measured'),
   outline: z.enum(OUTLINE_KINDS),
   petals: number.optional(),
-  overTips: number.optional(),
-  overValleys: number.optional(),
-  across: number.optional(),
-  sideToSide: number.optional(),
-  pointToPoint: number.optional(),
-  length: number.optional(),
-  width: number.optional(),
-  ruler,
-  blocked: z.boolean().optional(),
+  ...measures,
   slots: z.array(z.looseObject({ slot: text, grams: number.optional() })).optional(),
 })
 

@@ -1,7 +1,10 @@
 /** Opening the project that a command is about, and telling what is wrong with it. */
+import { resolve } from 'node:path'
 import { version } from '../../package.json'
 import type { Finding } from '../../shared-types/finding'
+import type { Plan } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
+import { planProject } from '../../src-core/plan'
 import { explainOutcome, openProject } from '../documents'
 import { CommandEnd, EXIT } from './exit-codes'
 import type { ExitCode } from './exit-codes'
@@ -20,6 +23,42 @@ export async function loadProject(file: string): Promise<LoadedProject> {
   if (outcome.kind === 'opened') return { project: outcome.project, findings: null }
   if (outcome.kind === 'invalid') return { project: null, findings: outcome.findings }
   throw new CommandEnd(EXIT.unreadable, explainOutcome(outcome, file, version))
+}
+
+/** What is drawn from a project, or how the command ends since nothing can be. */
+type ToDraw =
+  | { readonly project: Project; readonly plan: Plan; readonly ended?: undefined }
+  | { readonly ended: ExitCode }
+
+/**
+ * The plan of FILE for `what` ("map") that goes to OUT, told with its errors and what else `isTold`. Ends the command
+ * where OUT is FILE.
+ */
+export async function planToDraw(
+  file: string,
+  out: string,
+  what: string,
+  around: Surroundings,
+  isTold: (finding: Finding) => boolean = () => false,
+): Promise<ToDraw> {
+  if (resolve(out) === resolve(file))
+    throw new CommandEnd(EXIT.wrongUse, `--out ${out} would replace the project itself.`)
+  const { project, findings: invalid } = await loadProject(file)
+  if (!project) {
+    complainOf(around, invalid)
+    return { ended: exitFor(invalid) }
+  }
+  const plan = planProject(project)
+  complainOf(
+    around,
+    plan.findings.filter((finding) => finding.severity === 'error' || isTold(finding)),
+  )
+  // What lies on a panel that cannot be read has no size yet.
+  if (plan.motifs.length === 0 || plan.size.width === 0) {
+    around.err(`petalyard: there is nothing to draw yet, so no ${what} was written.\n`)
+    return { ended: EXIT.projectErrors }
+  }
+  return { project, plan }
 }
 
 /** 1 where a finding is an error, else 0. */

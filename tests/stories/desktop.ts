@@ -20,6 +20,16 @@ export interface Desktop {
   kill(): Promise<void>
 }
 
+/** Where the next file that is saved or exported goes: the dialog is answered with it. */
+export async function answerSave({ app }: Desktop, filePath: string): Promise<void> {
+  await app.evaluate(({ dialog }, path) => {
+    dialog.showSaveDialog = (async () => ({
+      canceled: false,
+      filePath: path,
+    })) as unknown as typeof dialog.showSaveDialog
+  }, filePath)
+}
+
 /** A folder for one story's data; removed by `forget`. */
 export async function makeFolder(): Promise<{ readonly path: string; forget(): Promise<void> }> {
   const path = await mkdtemp(join(tmpdir(), 'petalyard-story-'))

@@ -4,7 +4,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import type { Project } from '../../shared-types/project'
 import { planProject } from '../../src-core/plan'
 import { eventually } from '../src-main/documents/session/world'
-import { makeFolder, startDesktop } from './desktop'
+import { answerSave, makeFolder, startDesktop } from './desktop'
 import type { Desktop } from './desktop'
 import {
   checkTemplate,
@@ -134,12 +134,7 @@ describe('somebody who lays blossoms on a cushion', () => {
     const page = desktop.window
     const hands = new Hands(page)
     const path = join(folder.path, 'template.pdf')
-    await desktop.app.evaluate(({ dialog }, filePath) => {
-      dialog.showSaveDialog = (async () => ({
-        canceled: false,
-        filePath,
-      })) as unknown as typeof dialog.showSaveDialog
-    }, path)
+    await answerSave(desktop, path)
     await hands.go('Paper')
     await hands.press('A4', 'radio')
     await page.getByRole('img', { name: /^Page 1 of \d+: Template/ }).waitFor()

@@ -3,7 +3,7 @@ import { readFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import { expect, it } from 'vitest'
 import { desktopAnew } from './anew'
-import { startDesktop } from './desktop'
+import { answerSave, startDesktop } from './desktop'
 import {
   harmKept,
   isThereAgain,
@@ -41,9 +41,7 @@ it('a kept project that cannot be read is offered with its text, beside every ot
   story.desktop = await startDesktop(story.folder.path)
   await offersWaysOn(story.desktop.window, text)
   const path = join(story.folder.path, 'copy.petalyard')
-  await story.desktop.app.evaluate(({ dialog }, filePath) => {
-    dialog.showSaveDialog = (async () => ({ canceled: false, filePath })) as never
-  }, path)
+  await answerSave(story.desktop, path)
   await story.desktop.window.getByRole('button', { name: 'Save a copy', exact: true }).click()
   await eventually(async () => expect(await readFile(path, 'utf8')).toBe(text))
 }, 120_000)

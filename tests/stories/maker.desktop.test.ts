@@ -3,7 +3,7 @@ import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import type { Project } from '../../shared-types/project'
 import { eventually } from '../src-main/documents/session/world'
-import { makeFolder, startDesktop } from './desktop'
+import { answerSave, makeFolder, startDesktop } from './desktop'
 import type { Desktop } from './desktop'
 import { Hands, sentence, sentenceSays } from './hands'
 
@@ -30,12 +30,7 @@ describe('a maker with one finished flower', () => {
     const page = desktop.window
     const hands = new Hands(page)
     const path = join(folder.path, 'map.pdf')
-    await desktop.app.evaluate(({ dialog }, filePath) => {
-      dialog.showSaveDialog = (async () => ({
-        canceled: false,
-        filePath,
-      })) as unknown as typeof dialog.showSaveDialog
-    }, path)
+    await answerSave(desktop, path)
 
     await hands.press('Start from your own motif')
     await hands.fill('Petals', '8')

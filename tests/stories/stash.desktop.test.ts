@@ -9,7 +9,7 @@ import type { BlanketLayout, Project } from '../../shared-types/project'
 import { planProject } from '../../src-core/plan'
 import { eventually } from '../src-main/documents/session/world'
 import { readPdf } from '../src-main/paper/read-pdf'
-import { makeFolder, startDesktop } from './desktop'
+import { answerSave, makeFolder, startDesktop } from './desktop'
 import type { Desktop } from './desktop'
 import { Hands, Keys, sentenceSays } from './hands'
 
@@ -67,12 +67,7 @@ async function markFirst(count: number): Promise<number> {
 /** Where the next export goes. */
 async function exportTo(name: string): Promise<string> {
   const path = join(folder.path, name)
-  await desktop.app.evaluate(({ dialog }, filePath) => {
-    dialog.showSaveDialog = (async () => ({
-      canceled: false,
-      filePath,
-    })) as unknown as typeof dialog.showSaveDialog
-  }, path)
+  await answerSave(desktop, path)
   return path
 }
 

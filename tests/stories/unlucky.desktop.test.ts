@@ -4,7 +4,7 @@ import { join } from 'node:path'
 import { expect, it } from 'vitest'
 import { eventually, titleOf } from '../src-main/documents/session/world'
 import { desktopAnew } from './anew'
-import { startDesktop } from './desktop'
+import { answerSave, startDesktop } from './desktop'
 
 const story = desktopAnew()
 
@@ -27,9 +27,7 @@ it('without a folder of its own it opens, says so, saves elsewhere, and keeps ag
   expect(await page.getByRole('alert').count()).toBe(1)
 
   const path = join(story.folder.path, 'elsewhere.petalyard')
-  await story.desktop.app.evaluate(({ dialog }, filePath) => {
-    dialog.showSaveDialog = (async () => ({ canceled: false, filePath })) as never
-  }, path)
+  await answerSave(story.desktop, path)
   await page.getByRole('button', { name: 'Save it elsewhere' }).click()
   await eventually(async () => expect(await header.innerText()).toBe('saved a moment ago'))
   expect(titleOf(await readFile(path, 'utf8'))).toBe('In memory')

@@ -1,5 +1,5 @@
 import { counted } from '../../../src-core/figures/words'
-import { basename, join, resolve } from 'node:path'
+import { basename, join } from 'node:path'
 import { Option } from 'commander'
 import { version } from '../../../package.json'
 import { PAPERS, SHEET_STYLES } from '../../../shared-types/project'
@@ -7,14 +7,14 @@ import type { Paper, SheetStyle, Terms } from '../../../shared-types/project'
 import type { Plan } from '../../../shared-types/plan'
 import type { LabelCount, SheetName } from '../../../shared-types/sheets'
 import { LABEL_COUNTS } from '../../../shared-types/sheets'
-import { createPlanner, planProject } from '../../../src-core/plan'
+import { createPlanner } from '../../../src-core/plan'
 import { formatNumber } from '../../../src-core/units/format'
 import { nameOfFile } from '../../documents/session/keeping-words'
 import { EDITION_NAMES, editionsOf, readEditionsOption } from '../editions'
 import { CommandEnd, EXIT } from '../exit-codes'
 import { readPagesOption, readSheetsOption } from '../options'
 import type { AddCommand } from '../program'
-import { complainOf, exitFor, loadProject } from '../project-file'
+import { exitFor, planToDraw } from '../project-file'
 import { makeFolder, writeOut } from '../write-out'
 
 interface Options {
@@ -69,35 +69,23 @@ export const addMap: AddCommand = (program, around, end) => {
       '\nExamples:\n  petalyard map throw.petalyard --out throw.pdf --paper A4 --style ink\n  petalyard map garland.petalyard --out card.pdf --sheets card\n  petalyard map throw.petalyard --editions us,uk,a4,letter --out throw',
     )
     .action(async (file: string, options: Options) => {
-      if (resolve(options.out) === resolve(file))
-        throw new CommandEnd(EXIT.wrongUse, `--out ${options.out} would replace the project itself.`)
       const said = (['paper', 'style', 'terms'] as const).find((name) => options[name] !== undefined)
       if (options.editions && said)
         throw new CommandEnd(EXIT.wrongUse, `--editions says it already: leave --${said} out.`)
-      const { project, findings: invalid } = await loadProject(file)
-      if (!project) {
-        complainOf(around, invalid)
-        return end(exitFor(invalid))
-      }
-      const plan = planProject(project)
-      complainOf(
-        around,
-        plan.findings.filter(({ severity, code }) => severity === 'error' || code.startsWith('letters/')),
+      const made = await planToDraw(file, options.out, 'map', around, ({ code }) =>
+        code.startsWith('letters/'),
       )
-      // What lies on a panel that cannot be read has no size yet.
-      if (plan.motifs.length === 0 || plan.size.width === 0) {
-        around.err('petalyard: there is nothing to draw yet, so no map was written.\n')
-        return end(EXIT.projectErrors)
-      }
+      if (made.ended !== undefined) return end(made.ended)
+      const { project, plan } = made
       // Loaded only here: it is the largest part of the program, and the other commands do not need it.
       const { NoSuchPageError, NoSuchSheetError, renderMap } = await import('../../paper')
       const { out, editions, ...sheet } = withLabels(options)
       // What has no title is called by its file.
       const name = nameOfFile(basename(file))
-      const write = async (made: Plan, target: string, choice: SheetChoice): Promise<void> => {
-        const title = made.settled.title || name
+      const write = async (own: Plan, target: string, choice: SheetChoice): Promise<void> => {
+        const title = own.settled.title || name
         const task = renderMap(
-          { ...made, settled: { ...made.settled, title } },
+          { ...own, settled: { ...own.settled, title } },
           { ...sheet, ...choice, date: around.now(), version },
         )
         const bytes = await task.catch((error: unknown) => {
@@ -106,7 +94,7 @@ export const addMap: AddCommand = (program, around, end) => {
         })
         await writeOut(target, bytes)
         around.out(
-          `Wrote ${target}: ${counted(made.motifs.length, 'motif')}, ${formatNumber(bytes.length / 1000)} kB\n`,
+          `Wrote ${target}: ${counted(own.motifs.length, 'motif')}, ${formatNumber(bytes.length / 1000)} kB\n`,
         )
       }
       if (!editions) await write(plan, out, {})

@@ -1,12 +1,10 @@
-import { basename, resolve } from 'node:path'
+import { basename } from 'node:path'
 import { version } from '../../../package.json'
 import { counted } from '../../../src-core/figures/words'
-import { planProject } from '../../../src-core/plan'
 import { formatNumber } from '../../../src-core/units/format'
 import { nameOfFile } from '../../documents/session/keeping-words'
-import { CommandEnd, EXIT } from '../exit-codes'
 import type { AddCommand } from '../program'
-import { complainOf, exitFor, loadProject } from '../project-file'
+import { exitFor, planToDraw } from '../project-file'
 import { writeOut } from '../write-out'
 
 /** `petalyard page`: the map as one file for a phone. */
@@ -21,22 +19,9 @@ export const addPage: AddCommand = (program, around, end) => {
     .requiredOption('-o, --out <html>', 'the page to write; one that is there is replaced')
     .addHelpText('after', '\nExample:\n  petalyard page throw.petalyard --out throw.html')
     .action(async (file: string, { out }: { readonly out: string }) => {
-      if (resolve(out) === resolve(file))
-        throw new CommandEnd(EXIT.wrongUse, `--out ${out} would replace the project itself.`)
-      const { project, findings: invalid } = await loadProject(file)
-      if (!project) {
-        complainOf(around, invalid)
-        return end(exitFor(invalid))
-      }
-      const plan = planProject(project)
-      complainOf(
-        around,
-        plan.findings.filter(({ severity }) => severity === 'error'),
-      )
-      if (plan.motifs.length === 0 || plan.size.width === 0) {
-        around.err('petalyard: there is nothing to draw yet, so no page was written.\n')
-        return end(EXIT.projectErrors)
-      }
+      const made = await planToDraw(file, out, 'page', around)
+      if (made.ended !== undefined) return end(made.ended)
+      const { plan } = made
       // Loaded only here: the other commands need none of it.
       const { phonePage } = await import('../../phone/page')
       // What has no title is called by its file.
