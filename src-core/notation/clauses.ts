@@ -1,11 +1,8 @@
-/** The small clauses: how often, "rep from * …", what counts as what, how many there are at the end. */
-import type { StitchKey } from '../stitches/table'
+/** The small clauses: how often, and "rep from * …". */
 import { readNoun } from './nouns'
 import { TIMES_WORDS } from './reader'
 import type { Reader } from './reader'
-import type { Span } from './tokens'
-import type { CountEntry, CountItem, Item, RepeatClause, RepeatEnding, StatementItem } from './tree'
-import { readStitch } from './vocabulary'
+import type { Item, RepeatClause, RepeatEnding } from './tree'
 
 /** Where a sequence ends: at its bracket, at the end of the clause, or behind one part with an asterisk. */
 export type Stop = 'close' | 'clause' | 'star'
@@ -25,7 +22,8 @@ interface Amount {
   readonly toCorner: boolean
 }
 
-const MARKS_TIMES = new Set(['x', '×', '✕', '✖'])
+/** Signs of how often. */
+export const MARKS_TIMES = new Set(['x', '×', '✕', '✖'])
 const ALL_WORDS = new Set(['all', 'total', 'altogether'])
 
 function skipInAll(reader: Reader): boolean {
@@ -244,191 +242,6 @@ export function readRepeatClause(reader: Reader, sequence: SequenceReader): Repe
       ...reader.span(start),
     }
     return { clause, mark, toDouble }
-  })
-}
-
-/** "counts as dc and ch 1", "does not count as a st", "V-st made"; at the first word, inside or without brackets. */
-export function readStatement(reader: Reader, end: number): StatementItem | null {
-  const start = reader.at
-  return reader.attempt((): StatementItem | null => {
-    const statement = (rest: Omit<StatementItem, keyof Span | 'type'>): StatementItem => {
-      reader.at = end
-      return { type: 'statement', ...rest, ...reader.span(start) }
-    }
-    const keys: string[] = []
-    for (let index = reader.at; index < end; index++) keys.push(reader.tokens[index]!.key)
-    // "(= 1 dc)" in the bracket behind the chains.
-    if (keys[0] === '=' && (keys.length === 2 || ['1', 'one', 'a', 'first'].includes(keys[1] ?? '')))
-      keys[0] = 'counts'
-    const count = keys.findIndex(
-      (key) => key === 'counts' || key === 'count' || key === 'counted' || key === 'counting',
-    )
-    const stands = keys.findIndex((key, index) => key === 'stands' && keys[index + 1] === 'for')
-    const at = count >= 0 ? count : stands
-    if (
-      at >= 0 &&
-      at <= 8 &&
-      !keys.slice(0, at).some((key) => ['(', '[', '{', ',', ';', '*'].includes(key))
-    ) {
-      const negative = keys
-        .slice(0, at + 2)
-        .some((key) => ['not', "doesn't", "don't", 'never', 'no'].includes(key))
-      if (negative) return statement({ says: 'does-not-count', stitch: null, cluster: false, chains: 0 })
-      reader.at += at + 1
-      reader.skip('as', 'for')
-      reader.skip('the', 'a', 'an')
-      reader.skip('first', 'beg')
-      reader.number()
-      const named = readStitch(reader)
-      let chains = 0
-      while (reader.at < end) {
-        const token = reader.peek()!
-        if (token.kind === 'chains') chains = token.value
-        if (token.key === 'ch' || token.key === 'chain') {
-          const after = reader.peek(1)
-          const before = reader.tokens[reader.at - 1]
-          if (after?.kind === 'number') chains = after.value
-          else if (before?.kind === 'number') chains = before.value
-          else chains = 1
-        }
-        reader.at++
-      }
-      const stitch: StitchKey | null = named?.stitch ?? null
-      const cluster = named !== null && !['plain', 'special'].includes(named.form)
-      return statement({ says: 'counts', stitch, cluster, chains })
-    }
-    const last = keys[keys.length - 1]
-    if (keys.length <= 7 && ['made', 'formed', 'completed', 'complete'].includes(last ?? '')) {
-      const cluster = keys.some((key) =>
-        /^(cl|cls|cluster|puff|popcorn|pc|bobble|dc\dtog|tr\dtog)$/.test(key),
-      )
-      return statement({ says: 'made', stitch: null, cluster, chains: 0 })
-    }
-    return null
-  })
-}
-
-const ENTRY_SEPARATORS = new Set([',', 'and', '&', '+', ';', 'with', 'plus'])
-const COUNT_NOUNS = new Set([
-  'petals',
-  'petal',
-  'groups',
-  'groups',
-  'points',
-  'spokes',
-  'corners',
-  'leaves',
-  'repeats',
-  'scallops',
-  'arches',
-])
-const TRAILING = new Set([
-  'each',
-  'rnd',
-  'round',
-  'in',
-  'all',
-  'total',
-  'made',
-  'around',
-  'now',
-  'at',
-  'end',
-  'of',
-  'per',
-  'the',
-])
-
-/** "per side", "on each side", "between corners": passes it. */
-function passPerSide(reader: Reader, end: number): boolean {
-  const per = reader.attempt(() => {
-    if (!reader.skip('per', 'on', 'along', 'between', 'a')) return null
-    while (reader.skip('each', 'every', 'the', 'all', 'four', 'six')) continue
-    const sides = [
-      'side',
-      'sides',
-      'corner',
-      'corners',
-      'edge',
-      'edges',
-      'petal',
-      'petals',
-      'section',
-      'repeat',
-    ]
-    return reader.at < end && reader.skip(...sides) ? true : null
-  })
-  return per === true
-}
-
-/** "12 sc", "8 cl, 8 ch-3 sps", "24 sc each rnd", "18" between the cursor and `end`; null if it is anything else. */
-export function readCounts(reader: Reader, end: number, bare: boolean): CountItem | null {
-  const start = reader.at
-  return reader.attempt((): CountItem | null => {
-    const entries: CountEntry[] = []
-    if (reader.skip('you')) {
-      if (!reader.skip('have')) return null
-    }
-    reader.skip('total', '=', ':', 'of')
-    while (reader.at < end) {
-      // "12 dc, counting the beg ch-3 as a dc".
-      const told = reader.key() === ',' ? 1 : 0
-      if (entries.length > 0 && ['counting', 'including', 'incl', 'includes'].includes(reader.key(told))) {
-        reader.at = end
-        break
-      }
-      if (entries.length > 0 && !ENTRY_SEPARATORS.has(reader.key()) && !TRAILING.has(reader.key()))
-        return null
-      while (reader.at < end && ENTRY_SEPARATORS.has(reader.key())) reader.at++
-      if (reader.seesAny(TRAILING) && entries.length > 0) {
-        while (reader.at < end && reader.seesAny(TRAILING)) reader.at++
-        if (reader.at < end) return null
-        break
-      }
-      const from = reader.at
-      const words = () => ({ words: reader.words(reader.span(from)), ...reader.span(from) })
-      const token = reader.peek()
-      if (token?.hyphen) return null
-      const count = reader.number()
-      if (count === null) return null
-      // "(36, 48 dc)" of two rounds.
-      const inTurn = [count]
-      while (reader.at < end && reader.key() === ',') {
-        const more = reader.attempt(() => (reader.skip(',') ? reader.number() : null))
-        if (more === null) break
-        inTurn.push(more)
-      }
-      if (reader.at >= end) {
-        if (!bare || entries.length > 0) return null
-        entries.push({ count, noun: { kind: 'stitch', name: null }, ...words() })
-        break
-      }
-      // "4 x 4-ch sps".
-      if (reader.seesAny(MARKS_TIMES)) reader.at++
-      const named = reader.key()
-      if (COUNT_NOUNS.has(named)) {
-        reader.at++
-        entries.push({ count, noun: { kind: 'own', chain: 0, of: 0, words: named }, ...words() })
-        continue
-      }
-      reader.skip('picot')
-      const picot =
-        reader.tokens[reader.at - 1]!.key === 'picot' && reader.seesAny(new Set(['lps', 'loops', 'lp']))
-      if (!picot && reader.tokens[reader.at - 1]!.key === 'picot') reader.at--
-      const noun = readNoun(reader)
-      if (!noun || reader.at > end) return null
-      if (noun.kind === 'stitch' && noun.name?.stitch === 'ch' && noun.name.form === 'plain') return null
-      if (noun.kind === 'chain') return null
-      if (passPerSide(reader, end)) {
-        // "7 dc per side" is no count of the round.
-        entries.push({ count, noun: { kind: 'own', chain: 0, of: 0, words: 'side' }, ...words() })
-        continue
-      }
-      const several = inTurn.length > 1 ? { inTurn } : {}
-      entries.push({ count: inTurn[inTurn.length - 1]!, noun, ...several, ...words() })
-    }
-    if (entries.length === 0 || reader.at !== end) return null
-    return { type: 'count', entries, ...reader.span(start) }
   })
 }
 

@@ -3,7 +3,7 @@
  * again. After each round of a text the state is noted; the next reading goes on from the last note that still holds.
  */
 import type { Bodies } from './grammar'
-import type { Reading } from './rounds'
+import type { Reading } from './reading'
 import type { Base, RoundState } from './state'
 import type { RoundNode, StatementItem } from './tree'
 

@@ -1,5 +1,5 @@
 /** Words that make no stitch by themselves: steps told in words, notes, what counts as what, and plain prose. */
-import { readStatement } from './clauses'
+import { readStatement } from './stated'
 import { readPlace } from './places'
 import type { Reader } from './reader'
 import type { DescribedItem, Item, NoteItem, Place } from './tree'

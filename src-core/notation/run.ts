@@ -1,6 +1,7 @@
 /** Follows the items of a round, one after the other, the way hands would. */
 import { turnAlongChain } from './chain-targets'
 import { checkTop, closeRound, closesRound, endsSpiral, picotChains } from './closing'
+import { EMPTY_PART, finishDescribed, runDescribed, runEvenly } from './in-sum'
 import { runAround, runStar } from './repeats'
 import { TRAVELLED, WORKED } from './source'
 import {
@@ -19,8 +20,6 @@ import { placeTargets, sweep } from './targets'
 import type { Taking } from './taking'
 import type {
   ColourItem,
-  DescribedItem,
-  EvenItem,
   EveryItem,
   GroupItem,
   Item,
@@ -31,7 +30,6 @@ import type {
   StitchName,
   WorkItem,
 } from './tree'
-import { NO_NAME } from './tree'
 import { baseSource, hasBody, push, report, spend } from './work'
 import type { Target, Work } from './work'
 
@@ -255,83 +253,6 @@ function runBehind(work: Work, { behind, loop, round }: ScopeItem): void {
   if (behind && !loop && !round) work.scope.behind = true
 }
 
-const NO_SPAN = { start: 0, end: 0, line: 1, column: 1 }
-const EMPTY_PART = {
-  which: 'next',
-  count: 1,
-  each: false,
-  noun: { kind: 'stitch', name: null },
-  extent: null,
-  loop: null,
-  around: false,
-  unworked: false,
-  asBeginning: false,
-  nounSpan: NO_SPAN,
-} as const
-
-/** "36 sc evenly around": takes all that is there. */
-function runEvenly(work: Work, item: EvenItem): void {
-  const source = baseSource(work)
-  const free = source ? source.free('stitch') : 0
-  if (item.count === null || !source || source.state.unknown) {
-    report(work, 'rounds/not-countable', item, { what: "'evenly'" }, 'evenly')
-    work.open = true
-    return
-  }
-  const made =
-    item.change === 'work' ? item.count : item.change === 'increase' ? free + item.count : free - item.count
-  const name: StitchName = item.stitch ?? { ...NO_NAME, ...item, stitch: work.lastStitch ?? 'sc' }
-  const targets = placeTargets(
-    work,
-    {
-      parts: [
-        {
-          ...EMPTY_PART,
-          which: 'each',
-          each: true,
-          round: null,
-          start: item.start,
-          end: item.end,
-          line: item.line,
-          column: item.column,
-        },
-      ],
-      over: false,
-      ...NO_SPAN,
-    },
-    WORKING,
-  )
-  if (targets.length === 0 || made <= 0) return
-  if (made >= targets.length) {
-    for (let at = 0; at < made; at++)
-      makeStitches(work, name, 1, [targets[Math.floor((at * targets.length) / made)]!], item, runItems)
-  } else {
-    for (let at = 0; at < made; at++) {
-      const from = Math.floor((at * targets.length) / made)
-      const to = Math.floor(((at + 1) * targets.length) / made)
-      if (to - from > 1) makeDecrease(work, name, targets.slice(from, to), item)
-      else makeStitches(work, name, 1, [targets[from]!], item, runItems)
-    }
-  }
-}
-
-function runDescribed(work: Work, item: DescribedItem): void {
-  const target = item.place ? (placeTargets(work, item.place, WORKING)[0] ?? null) : work.here
-  work.described = { target: work.described?.target ?? target, span: work.described?.span ?? item }
-  if (item.closes) finishDescribed(work)
-}
-
-/** The stitch told in steps is done: it counts as one. */
-function finishDescribed(work: Work): void {
-  const { described } = work
-  if (!described) return
-  work.described = null
-  const target = described.target ?? work.last
-  if (!target) return
-  const name: StitchName = { ...NO_NAME, form: 'cluster', stitch: 'dc', size: 0, ...described.span }
-  makeStitches(work, name, 1, [target], described.span, runItems)
-}
-
 type SweptItem = (WorkItem | GroupItem) & { readonly place: Place }
 
 const eachPart = (item: Item | undefined): PlacePart | null => {
@@ -394,7 +315,7 @@ export function runItems(work: Work, items: readonly Item[]): void {
     spend(work, item)
     if (index < swept) return
     const described = item.type === 'described' || item.type === 'note'
-    if (work.described && !described) finishDescribed(work)
+    if (work.described && !described) finishDescribed(work, runItems)
     const next = items
       .slice(index + 1, index + 4)
       .find((found) => found.type !== 'note' && found.type !== 'statement')
@@ -456,14 +377,14 @@ export function runItems(work: Work, items: readonly Item[]): void {
         break
       }
       case 'evenly':
-        runEvenly(work, item)
+        runEvenly(work, item, runItems)
         break
       case 'described':
-        runDescribed(work, item)
+        runDescribed(work, item, runItems)
         break
       default:
         break
     }
   })
-  finishDescribed(work)
+  finishDescribed(work, runItems)
 }

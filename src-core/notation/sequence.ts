@@ -1,5 +1,6 @@
 /** Sequences of phrases: commas and stops, brackets of three kinds, asterisks and what repeats them. */
-import { STARS, readAmount, readCounts, readEnding, readRepeatClause, readStatement } from './clauses'
+import { STARS, readAmount, readEnding, readRepeatClause } from './clauses'
+import { readCounts, readStatement } from './stated'
 import { VERBS, readPhrase } from './phrases'
 import { readProse } from './prose'
 import type { Stop } from './clauses'

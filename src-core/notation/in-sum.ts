@@ -1,0 +1,88 @@
+/** Work that is told in sum: so many evenly, and stitches told step by step. */
+import { makeDecrease, makeStitches } from './stitching'
+import type { ItemRunner } from './stitching'
+import { WORKING } from './taking'
+import { placeTargets } from './targets'
+import type { DescribedItem, EvenItem, StitchName } from './tree'
+import { NO_NAME } from './tree'
+import { baseSource, report } from './work'
+import type { Work } from './work'
+
+const NO_SPAN = { start: 0, end: 0, line: 1, column: 1 }
+/** A part of a place that says nothing yet. */
+export const EMPTY_PART = {
+  which: 'next',
+  count: 1,
+  each: false,
+  noun: { kind: 'stitch', name: null },
+  extent: null,
+  loop: null,
+  around: false,
+  unworked: false,
+  asBeginning: false,
+  nounSpan: NO_SPAN,
+} as const
+
+/** "36 sc evenly around": takes all that is there. */
+export function runEvenly(work: Work, item: EvenItem, run: ItemRunner): void {
+  const source = baseSource(work)
+  const free = source ? source.free('stitch') : 0
+  if (item.count === null || !source || source.state.unknown) {
+    report(work, 'rounds/not-countable', item, { what: "'evenly'" }, 'evenly')
+    work.open = true
+    return
+  }
+  const made =
+    item.change === 'work' ? item.count : item.change === 'increase' ? free + item.count : free - item.count
+  const name: StitchName = item.stitch ?? { ...NO_NAME, ...item, stitch: work.lastStitch ?? 'sc' }
+  const targets = placeTargets(
+    work,
+    {
+      parts: [
+        {
+          ...EMPTY_PART,
+          which: 'each',
+          each: true,
+          round: null,
+          start: item.start,
+          end: item.end,
+          line: item.line,
+          column: item.column,
+        },
+      ],
+      over: false,
+      ...NO_SPAN,
+    },
+    WORKING,
+  )
+  if (targets.length === 0 || made <= 0) return
+  if (made >= targets.length) {
+    for (let at = 0; at < made; at++)
+      makeStitches(work, name, 1, [targets[Math.floor((at * targets.length) / made)]!], item, run)
+  } else {
+    for (let at = 0; at < made; at++) {
+      const from = Math.floor((at * targets.length) / made)
+      const to = Math.floor(((at + 1) * targets.length) / made)
+      if (to - from > 1) makeDecrease(work, name, targets.slice(from, to), item)
+      else makeStitches(work, name, 1, [targets[from]!], item, run)
+    }
+  }
+}
+
+/** Steps of a stitch, told one after the other; the last one finishes it. */
+export function runDescribed(work: Work, item: DescribedItem, run: ItemRunner): void {
+  const target = item.place ? (placeTargets(work, item.place, WORKING)[0] ?? null) : work.here
+  work.described = { target: work.described?.target ?? target, span: work.described?.span ?? item }
+  if (item.closes) finishDescribed(work, run)
+}
+
+/** The stitch told in steps is done: it counts as one. */
+export function finishDescribed(work: Work, run: ItemRunner): void {
+  const { described } = work
+  if (!described) return
+  work.described = null
+  const target = described.target ?? work.last
+  if (!target) return
+  const name: StitchName = { ...NO_NAME, form: 'cluster', stitch: 'dc', size: 0, ...described.span }
+  makeStitches(work, name, 1, [target], described.span, run)
+}
