@@ -1,6 +1,7 @@
 import type { MotifAccount } from '../../../shared-types/plan'
 import type { MeasuredMotif, Project, RoundsMotif } from '../../../shared-types/project'
 import type { MaterialsInput } from '../../../src-core/materials/input'
+import type { materials } from '../../../src-core/materials/materials'
 import { settled } from '../../../src-core/settled'
 import { resolveGauge } from '../../../src-core/stitches/gauge'
 
@@ -79,3 +80,12 @@ export const input = ({
   edgingBase: null,
   ...changes,
 })
+
+/** Codes of what is found. */
+export const codes = (found: ReturnType<typeof materials>) => found.findings.map((finding) => finding.code)
+/** What is needed of a yarn. */
+export const yarn = (found: ReturnType<typeof materials>, id: string) => {
+  const need = found.yarns.find((candidate) => candidate.id === id)
+  if (!need) throw new Error(`no yarn ${id}`)
+  return need
+}
