@@ -18,6 +18,7 @@ export const MOTIFS = new Set([
     'flowers',
   ],
   ...['triangle', 'granny', 'piece', 'block', 'medallion', 'snowflake', 'wheel', 'strip', 'section'],
+  ...['neighbor', 'neighbors', 'neighbour', 'neighbours'],
 ])
 
 const ELSEWHERE = new Set(['corresponding', 'matching', 'adjacent', 'adjoining', 'opposite', 'parallel'])
@@ -33,6 +34,8 @@ export function readElsewhere(reader: Reader): Noun | null {
     reader.skip('the')
     const matching = reader.skip(...ELSEWHERE)
     if (!matching) while (reader.skip('next', 'same', 'first', 'any', 'last')) continue
+    // "in joined ch-3 sp of neighbor": others meet there already.
+    reader.skip('joined')
     const noun = readNoun(reader)
     if (!noun || noun.kind === 'ring') return null
     const of = reader.attempt(() => {

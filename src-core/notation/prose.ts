@@ -2,7 +2,8 @@
 import { readStatement } from './stated'
 import { readPlace } from './places'
 import type { Reader } from './reader'
-import type { DescribedItem, Item, NoteItem, Place } from './tree'
+import { NO_NAME } from './tree'
+import type { DescribedItem, Item, NoteItem, Place, WorkItem } from './tree'
 
 const STEP_WORDS = new Set(['yo', 'yrh', 'yoh', 'insert', 'draw', 'pull'])
 /** Marks that end a phrase. */
@@ -35,10 +36,20 @@ export function readDescribed(reader: Reader): DescribedItem | null {
   })
 }
 
-/** "drop lp from hook, insert hook in first dc, pull dropped lp through": the stitches before it are a popcorn. */
-export function readDropped(reader: Reader): NoteItem | null {
+/** What stands before the place that the hook goes into. */
+const ENTERS = new Set(['in', 'into', 'through'])
+
+const otherMotif = (place: Place | null): Place | null =>
+  place?.parts[0]?.which === 'elsewhere' ? place : null
+
+/**
+ * "drop lp from hook, insert hook in first dc, pull dropped lp through": the stitches before it are a popcorn; where
+ * the hook goes into another motif, a join to that.
+ */
+export function readDropped(reader: Reader): NoteItem | WorkItem | null {
   const start = reader.at
   return reader.attempt(() => {
+    let elsewhere: Place | null = null
     if (!reader.skip('drop', 'remove', 'withdraw') || !['lp', 'loop', 'hook', 'the'].includes(reader.key()))
       return null
     while (reader.peek() && !['(', ')', ';', '.', '*'].includes(reader.key())) {
@@ -55,9 +66,16 @@ export function readDropped(reader: Reader): NoteItem | null {
         'from',
       ].includes(reader.key(1))
       if (reader.key() === ',' && !goesOn) break
-      reader.at++
+      const place = reader.seesAny(ENTERS) ? reader.attempt(() => otherMotif(readPlace(reader))) : null
+      if (place) elsewhere = place
+      else reader.at++
     }
-    return { type: 'note', effect: 'dropped', ...reader.span(start) }
+    const span = reader.span(start)
+    if (elsewhere) {
+      const stitch = { ...NO_NAME, stitch: 'sl st', ...span } as const
+      return { type: 'work', count: 1, stitch, place: elsewhere, ...span }
+    }
+    return { type: 'note', effect: 'dropped', ...span }
   })
 }
 

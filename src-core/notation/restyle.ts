@@ -70,6 +70,8 @@ function placeWords(style: Style, place: Place): string {
 }
 
 function workWords(style: Style, item: WorkItem, placed: boolean): string {
+  // Told in steps, with its place among them.
+  if (item.place && item.stitch.end > item.place.start) return lower(wordsOf(style, item))
   const name = item.stitch.name === '' ? '' : lower(wordsOf(style, item.stitch))
   const count = item.count ?? 1
   const several = ['together', 'decrease', 'increase', 'picot'].includes(item.stitch.form)

@@ -286,6 +286,16 @@ function makePicot(work: Work, chains: number, span: Span): void {
 export function closePicot(work: Work, chains: number, span: Span): void {
   const last = work.elements[work.elements.length - 1]
   if (!last || last.role !== 'space') return
+  // "ch 1, sl st in picot of neighbor, ch 1, sl st in first ch": joined in its middle, it is one picot.
+  const joined = work.elements[work.elements.length - 2]
+  const before = work.elements[work.elements.length - 3]
+  if (last.count === chains && joined?.role === 'travel' && before?.role === 'space') {
+    work.elements.pop()
+    before.count += last.count
+    before.role = 'picot'
+    before.form = 'picot'
+    return
+  }
   if (last.count > chains) {
     last.count -= chains
     makePicot(work, chains, span)

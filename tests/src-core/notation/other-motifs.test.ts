@@ -1,0 +1,64 @@
+/** Joins to other motifs in words (§joining-last-round; drawn-through loops and picots: common practice, no source). */
+import { describe, expect, it } from 'vitest'
+import { printRounds } from '../../../src-core/notation/print'
+import { readRounds } from '../../../src-core/notation/read'
+import type { WorkedElement } from '../../../src-core/notation/worked'
+
+const AFTER = { stitches: 0, spaces: { 'ch-6': 2 } }
+const JOINS = (elements: readonly WorkedElement[]) =>
+  elements.filter(({ role, into }) => role === 'travel' && into[0]?.kind === 'unknown')
+
+const petal = (join: string) =>
+  `(Sc, 2 dc, ${join}, 2 dc, sc) in next ch-6 sp, (sc, 2 dc, ch 3, 2 dc, sc) in next ch-6 sp; join with sl st in first sc.`
+
+describe('a join to another motif', () => {
+  it.each([
+    'ch 1, sl st in corresponding ch-3 sp of neighbor, ch 1',
+    'ch 1, sl st in joined ch-3 sp of neighbor, ch 1',
+    'ch 1, sl st in matching ch-3 sp on neighboring motif, ch 1',
+  ])('“%s” parts a chain and makes no stitch', (join) => {
+    const { rounds, worked, findings } = readRounds(petal(join), { after: AFTER })
+    expect(findings).toEqual([])
+    expect(JOINS(worked[0]!.elements)).toHaveLength(1)
+    expect(rounds[0]).toMatchObject({ made: 12, spaces: { 'ch-2': 1, 'ch-3': 1 } })
+  })
+
+  it('is a loop drawn through a stitch of the other motif, and no popcorn', () => {
+    const text = petal('drop lp, insert hook in corresponding dc of neighbor, draw lp through')
+    const { rounds, worked, findings, tree } = readRounds(text, { after: AFTER })
+    expect(findings).toEqual([])
+    expect(JOINS(worked[0]!.elements)).toHaveLength(1)
+    expect(worked[0]!.elements.every(({ form }) => form === 'plain')).toBe(true)
+    expect(rounds[0]).toMatchObject({ made: 12, spaces: { 'ch-3': 1 } })
+    const again = readRounds(printRounds(tree, { style: 'consistent' }), { after: AFTER })
+    expect(again.rounds[0]).toMatchObject({ made: 12, spaces: { 'ch-3': 1 } })
+    expect(JOINS(again.worked[0]!.elements)).toHaveLength(1)
+  })
+
+  it('is a popcorn still where the hook goes into its own motif', () => {
+    const text = '(5 dc in next ch-6 sp, drop lp, insert hook in first dc, draw lp through, ch 2) twice.'
+    const { worked } = readRounds(text, { after: AFTER })
+    expect(worked[0]!.elements.filter(({ form }) => form === 'popcorn')).toHaveLength(2)
+  })
+
+  it('in the middle of a picot leaves one picot', () => {
+    const text =
+      '(2 sc, ch 2, sl st in corresponding picot of neighbor, ch 2, sl st in first ch of picot, 2 sc) in next ch-6 sp, (2 sc, ch 5, sl st in 5th ch from hook, 2 sc) in next ch-6 sp; join with sl st in first sc.'
+    const { rounds, worked, findings } = readRounds(text, { after: AFTER })
+    expect(findings).toEqual([])
+    expect(rounds[0]).toMatchObject({ made: 8, picots: 2, spaces: {} })
+    expect(worked[0]!.elements.flatMap(({ role, count }) => (role === 'picot' ? [count] : []))).toEqual([
+      4, 5,
+    ])
+    expect(JOINS(worked[0]!.elements)).toHaveLength(1)
+  })
+
+  it('is read in UK words too', () => {
+    const text =
+      '(Dc, 2 tr, 1 ch, ss in corresponding 3-ch sp of neighbour, 1 ch, 2 tr, dc) in each 6-ch sp around; join with ss in first dc.'
+    const { rounds, worked, findings } = readRounds(text, { after: AFTER, terms: 'UK' })
+    expect(findings).toEqual([])
+    expect(JOINS(worked[0]!.elements)).toHaveLength(2)
+    expect(rounds[0]).toMatchObject({ made: 12, spaces: { 'ch-2': 2 } })
+  })
+})
