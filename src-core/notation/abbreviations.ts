@@ -5,54 +5,13 @@ import { canonicalStitch, stitchAbbreviation, stitchName } from '../stitches/ter
 import { tokenize } from './tokens'
 import { translateText } from './translate'
 import type { RoundsTree } from './tree'
+import { MEANINGS } from './words'
 
 export interface Abbreviation {
   readonly abbreviation: string
   readonly meaning: string
 }
 
-/** CYC master list, the part that round motifs need; picot and ring words explain themselves. */
-const MEANINGS: ReadonlyMap<string, string> = new Map(
-  Object.entries({
-    beg: 'beginning',
-    bet: 'between',
-    bl: 'back loop',
-    blo: 'back loop only',
-    bo: 'bobble',
-    cc: 'contrasting colour',
-    chs: 'chains',
-    cl: 'cluster',
-    cls: 'clusters',
-    cont: 'continue',
-    dec: 'decrease',
-    fl: 'front loop',
-    flo: 'front loop only',
-    foll: 'following',
-    inc: 'increase',
-    lp: 'loop',
-    lps: 'loops',
-    mc: 'main colour',
-    pc: 'popcorn',
-    pm: 'place marker',
-    prev: 'previous',
-    rem: 'remaining',
-    rep: 'repeat',
-    rnd: 'round',
-    rnds: 'rounds',
-    rs: 'right side',
-    sh: 'shell',
-    sk: 'skip',
-    sp: 'space',
-    sps: 'spaces',
-    st: 'stitch',
-    sts: 'stitches',
-    tog: 'together',
-    ws: 'wrong side',
-    yo: 'yarn over',
-    yoh: 'yarn over hook',
-    yrh: 'yarn round hook',
-  }),
-)
 const CAPITALS = new Set(['bl', 'blo', 'fl', 'flo', 'mc', 'cc', 'rs', 'ws'])
 const COMPOUND = /^(fp|bp|e)?([a-z]+?)(\d+)?(tog)?$/
 const PREFIXES: ReadonlyMap<string, string> = new Map(

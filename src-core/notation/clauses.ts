@@ -1,6 +1,5 @@
 /** The small clauses: how often, and "rep from * …". */
 import { readNoun } from './nouns'
-import { TIMES_WORDS } from './reader'
 import type { Reader } from './reader'
 import type { Item, RepeatClause, RepeatEnding } from './tree'
 
@@ -22,8 +21,6 @@ interface Amount {
   readonly toCorner: boolean
 }
 
-/** Signs of how often. */
-export const MARKS_TIMES = new Set(['x', '×', '✕', '✖'])
 const ALL_WORDS = new Set(['all', 'total', 'altogether'])
 
 function skipInAll(reader: Reader): boolean {
@@ -34,7 +31,7 @@ function skipInAll(reader: Reader): boolean {
       reader.skip('a')
       if (!reader.seesAny(ALL_WORDS)) return null
       // "in all sts" goes on: that is a place.
-      if (['st', 'sts', 'sps', 'the'].includes(reader.key(1))) return null
+      if (reader.isA('stitch', 1) || reader.isA('space', 1) || reader.key(1) === 'the') return null
       reader.at++
       return true
     }) !== null
@@ -52,27 +49,25 @@ export function readAmount(reader: Reader, plainNumber = false): Amount | null {
       toCorner: false,
     })
     reader.skip('another', 'a')
-    if (reader.seesAny(MARKS_TIMES)) {
-      reader.at++
+    if (reader.skipA('times-sign')) {
       const count = reader.number()
       if (count === null) return null
       reader.skip('times')
       return done(count, 'plain')
     }
-    const worded = TIMES_WORDS.get(reader.key())
-    if (worded !== undefined) {
+    const worded = reader.valueOf('how-often')
+    if (worded !== null) {
       reader.at++
       const more = reader.skip('more', 'again')
       return done(worded, more ? 'more' : 'plain')
     }
     const count = reader.number()
     if (count !== null) {
-      let more = reader.skip('more', 'further', 'additional')
-      if (reader.seesAny(MARKS_TIMES)) {
-        reader.at++
+      let more = reader.skip('more')
+      if (reader.skipA('times-sign')) {
         return done(count, more ? 'more' : 'plain')
       }
-      if (!reader.skip('times', 'time')) return plainNumber && more ? done(count, 'more') : null
+      if (!reader.skip('times')) return plainNumber && more ? done(count, 'more') : null
       more = reader.skip('more', 'again') || more
       if (!reader.attempt(() => (reader.skip('around') ? true : null))) reader.skip('across')
       return done(count, more ? 'more' : 'plain')
@@ -95,16 +90,16 @@ export function readAmount(reader: Reader, plainNumber = false): Amount | null {
         return done(null, 'plain')
       }
       const corner = reader.attempt(() => {
-        while (reader.skip('next', 'first', 'last', 'following', 'foll', 'same')) continue
+        while (reader.skip('next', 'first', 'last', 'same')) continue
         const noun = readNoun(reader)
         return noun?.kind === 'corner' || (noun?.kind === 'space' && noun.corner) ? noun : null
       })
       if (corner) return { ...done(null, 'plain'), toCorner: true }
-      const last = reader.skip('last', 'final')
+      const last = reader.skip('last')
       const left = reader.number() ?? (last ? 1 : null)
       if (left === null) return null
       if (!readNoun(reader)) return null
-      reader.skip('remain', 'rem', 'remaining', 'left')
+      reader.skip('remain', 'rem', 'left')
       return done(null, 'plain', left)
     }
     return null
@@ -116,10 +111,7 @@ function lastRepAhead(reader: Reader): number {
   for (let ahead = 1; ahead < 10; ahead++) {
     if (!['on', 'at', 'in'].includes(reader.key(ahead))) continue
     const named = reader.key(ahead + 1) === 'the' ? ahead + 2 : ahead + 1
-    if (
-      ['last', 'final'].includes(reader.key(named)) &&
-      ['rep', 'repeat', 'time'].includes(reader.key(named + 1))
-    )
+    if (reader.key(named) === 'last' && ['rep', 'times'].includes(reader.key(named + 1)))
       return reader.at + ahead
   }
   return reader.end
@@ -139,15 +131,15 @@ export function readEnding(
   return reader.attempt(() => {
     while (reader.skip(',', ';', '.', '(', 'and', '-', '–', '—')) continue
     const bracketed = reader.tokens[reader.at - 1]?.key === '('
-    const omit = reader.skip('omit', 'omitting', 'leaving')
+    const omit = reader.skip('omit', 'leaving')
     // "ending ch 1, sc in last sp": the "with" may be left out behind "ending", which stands for nothing else.
-    const terse = ['ending', 'finishing'].includes(reader.key())
-    if (!omit && !reader.skip('ending', 'end', 'finishing', 'finish', 'ends')) return null
+    const terse = reader.sees('ending')
+    if (!omit && !reader.skip('ending', 'end', 'finish')) return null
     const lastRep = reader.attempt(() => {
       reader.skip('on')
       reader.skip('the')
-      if (!reader.skip('last', 'final', 'each')) return null
-      return reader.skip('rep', 'repeat', 'time', 'one') ? true : null
+      if (!reader.skip('last', 'each')) return null
+      return reader.skip('rep', 'times', 'one') ? true : null
     })
     if (reader.skip('at')) {
       reader.skip('the')
@@ -158,7 +150,7 @@ export function readEnding(
     if (omit) {
       reader.skip('out', 'off')
       reader.skip('the')
-      reader.skip('last', 'final')
+      reader.skip('last')
       const outer = reader.end
       reader.end = lastRepAhead(reader)
       const items = sequence(reader, 'clause').slice(0, 1)
@@ -167,8 +159,8 @@ export function readEnding(
       if (items.length === 0) return null
       if (reader.skip('on', 'at', 'in')) {
         reader.skip('the')
-        reader.skip('last', 'final')
-        reader.skip('rep', 'repeat', 'time')
+        reader.skip('last')
+        reader.skip('rep', 'times')
       }
       if (bracketed) reader.skip(')')
       return { atDouble: false, ending: { mode: 'omit', items, ...reader.span(start) } as RepeatEnding }
@@ -182,7 +174,7 @@ export function readEnding(
     })
     if (instead) {
       reader.skip('the')
-      reader.skip('last', 'final')
+      reader.skip('last')
       const replaced = sequence(reader, 'clause')
       if (replaced.length === 0) readNoun(reader)
     }
@@ -202,10 +194,10 @@ interface RepeatWords {
 export function readRepeatClause(reader: Reader, sequence: SequenceReader): RepeatWords | null {
   const start = reader.at
   return reader.attempt(() => {
-    if (!reader.skip('rep', 'repeat', 'reps', 'repeating', 'work', 'from')) return null
+    if (!reader.skip('rep', 'work', 'from')) return null
     reader.skip('.')
     reader.skip('instructions', 'pattern', 'pat')
-    const between = reader.skip('between', 'bet')
+    const between = reader.skip('between')
     reader.skip('from')
     reader.skip('first')
     const mark = reader.key()
@@ -248,7 +240,7 @@ export function readRepeatClause(reader: Reader, sequence: SequenceReader): Repe
 /** "repeat [ ] 4 more times", "rep instructions in brackets 3 times more": what stood in brackets before. */
 export function readRepeatBrackets(reader: Reader): { readonly times: number | null } | null {
   return reader.attempt(() => {
-    if (!reader.skip('rep', 'repeat')) return null
+    if (!reader.skip('rep')) return null
     reader.skip('.')
     reader.skip('from', 'between')
     reader.skip('the')
@@ -256,7 +248,7 @@ export function readRepeatBrackets(reader: Reader): { readonly times: number | n
       (reader.skip('[') && (reader.skip('to') || true) && reader.skip(']')) ||
       (reader.skip('(') && (reader.skip('to') || true) && reader.skip(')'))
     if (!empty) {
-      reader.skip('instructions', 'directions', 'what', 'stitches', 'sts')
+      reader.skip('instructions', 'directions', 'what', 'st')
       reader.skip('is')
       reader.skip('in', 'within', 'between')
       while (reader.skip('square', 'round', 'the')) continue

@@ -5,16 +5,14 @@ import { ownChain, readPlace } from './places'
 import type { Reader } from './reader'
 import type { ColourItem, FoundationItem, JoinItem, RepeatRoundItem, ScopeItem, StitchName } from './tree'
 import { readStitch } from './vocabulary'
-
-const ROUND_WORDS = new Set(['rnd', 'rnds', 'round', 'rounds', 'row', 'rows'])
-const RING_WORDS = new Set(['ring', 'circle', 'loop', 'lp'])
+import { wordOf } from './words'
 
 /** "first motif", "Center": the name of a part of the pattern; passes it. */
 function readPartName(reader: Reader): string | null {
   return reader.attempt(() => {
     while (reader.skip('for', 'the', 'on', 'of')) continue
     for (let length = 4; length > 0; length--) {
-      const keys = Array.from({ length }, (_, ahead) => reader.key(ahead))
+      const keys = Array.from({ length }, (_, ahead) => reader.spelled(ahead))
       const name = keys.join(' ')
       const loose = /^(first|previous|prev|last|basic) (motif|square|hexagon|flower|circle|petal|leaf|one)s?$/
       if (!reader.parts.has(name) && !loose.test(name)) continue
@@ -29,12 +27,12 @@ function readPartName(reader: Reader): string | null {
 export function readRepeatRound(reader: Reader): RepeatRoundItem | null {
   const start = reader.at
   return reader.attempt((): RepeatRoundItem | null => {
-    const again = reader.skip('rep', 'repeat')
+    const again = reader.skip('rep')
     if (!again) {
       reader.skip('work', 'worked', 'make')
       reader.skip('the')
       const same = reader.skip('same')
-      if (!reader.skip('as') && !(same && reader.seesAny(ROUND_WORDS))) return null
+      if (!reader.skip('as') && !(same && reader.isA('round'))) return null
       reader.skip('for', 'given', 'in', 'on')
       reader.skip('for')
       const part = readPartName(reader)
@@ -42,10 +40,9 @@ export function readRepeatRound(reader: Reader): RepeatRoundItem | null {
         return { type: 'repeat-round', from: 'same', to: 'same', part, times: 1, ...reader.span(start) }
     }
     reader.skip('.')
-    const last = reader.skip('last', 'previous', 'prev')
+    const last = reader.skip('last', 'prev')
     const lastCount = last ? (reader.number() ?? 1) : 1
-    if (!reader.seesAny(ROUND_WORDS)) return null
-    reader.at++
+    if (!reader.skipA('round')) return null
     reader.skip('.')
     let from: number | 'last' = 'last'
     let to: number | 'last' = 'last'
@@ -63,39 +60,6 @@ export function readRepeatRound(reader: Reader): RepeatRoundItem | null {
 }
 
 const COLOUR_LETTERS = /^([A-Z]|MC|CC\d?|C[A-H]|[A-Z]\d)$/
-/** Colours by their plain names. */
-const COLOURS = new Set([
-  ...['white', 'black', 'grey', 'gray', 'silver', 'gold', 'brown', 'beige', 'tan', 'cream', 'ivory', 'ecru'],
-  ...[
-    'red',
-    'pink',
-    'rose',
-    'coral',
-    'peach',
-    'orange',
-    'yellow',
-    'lemon',
-    'mustard',
-    'ochre',
-    'rust',
-    'copper',
-  ],
-  ...['green', 'lime', 'mint', 'olive', 'sage', 'teal', 'aqua', 'turquoise', 'blue', 'navy', 'denim', 'sky'],
-  ...[
-    'purple',
-    'lilac',
-    'lavender',
-    'violet',
-    'plum',
-    'mauve',
-    'magenta',
-    'burgundy',
-    'maroon',
-    'wine',
-    'natural',
-  ],
-])
-const SHADES = new Set(['light', 'dark', 'pale', 'bright', 'deep', 'soft', 'hot', 'medium', 'off', 'dusty'])
 /** What is joined without being a colour. */
 const NO_COLOUR =
   /^(the|a|an|in|into|to|with|from|at|on|as|and|around|rnd|rnds|round|ring|next|last|first|each|same|motifs?|petals?|pieces?|ends?|squares?|all|both|sl|ss|sc|dc|st|sts|yarn|new|here|wrong|right|smaller|larger|size|hook|ch|any|top|together|sides?)$/
@@ -111,7 +75,7 @@ function readColourWords(reader: Reader, joins: boolean): string | null {
       const token = reader.peek()
       if (token?.kind !== 'word' || (reader.at > start && NO_COLOUR.test(token.key))) break
       const parts = token.key.split('-')
-      named ||= COLOURS.has(parts[parts.length - 1]!) || SHADES.has(parts[0]!)
+      named ||= wordOf(parts[parts.length - 1]!).kinds.has('colour') || wordOf(parts[0]!).kinds.has('shade')
       reader.at++
     }
     // A name that is no plain colour is written large ("Join Meadow with sl st in any sp").
@@ -127,7 +91,7 @@ function readColourWords(reader: Reader, joins: boolean): string | null {
 /** "A", "MC", "CC2", "color B", "colour 2", "yarn A", "green"; passes it. */
 function readColourName(reader: Reader, joins = false): string | null {
   return reader.attempt(() => {
-    const word = reader.skip('color', 'colour', 'yarn', 'col')
+    const word = reader.skip('color', 'yarn')
     const token = reader.peek()
     if (!token) return word ? '' : null
     if (COLOUR_LETTERS.test(token.text)) {
@@ -146,8 +110,7 @@ function readColourName(reader: Reader, joins = false): string | null {
       ['contrast', 'CC'],
       ['contrasting', 'CC'],
     ] as const) {
-      if (!reader.sees(first, 'color') && !reader.sees(first, 'colour')) continue
-      reader.at += 2
+      if (!reader.skipAll(first, 'color')) continue
       return short
     }
     return readColourWords(reader, joins) ?? (word ? '' : null)
@@ -158,11 +121,11 @@ function readColourName(reader: Reader, joins = false): string | null {
 export function readColour(reader: Reader): ColourItem | null {
   const start = reader.at
   return reader.attempt((): ColourItem | null => {
-    const joins = reader.skip('join', 'attach', 'rejoin', 're-join')
+    const joins = reader.skip('join', 'attach')
     if (!joins) {
-      const change = reader.skip('change', 'changing', 'switch')
+      const change = reader.skip('change')
       if (change) {
-        reader.skip('color', 'colour', 'yarn')
+        reader.skip('color', 'yarn')
         if (!reader.skip('to') && !reader.sees(',') && !reader.sees('.') && !reader.sees(';')) return null
       } else if (!reader.skip('with', 'using')) return null
       reader.skip('the')
@@ -203,7 +166,7 @@ export function readJoin(reader: Reader): JoinItem | null {
   return reader.attempt((): JoinItem | null => {
     if (!reader.skip('join', 'joining', 'close')) return null
     reader.skip('the')
-    reader.skip('rnd', 'round')
+    reader.skipA('round')
     if (reader.skip('with', 'using')) {
       reader.skip('a')
       const stitch = readStitch(reader)
@@ -240,17 +203,14 @@ export function readFoundation(reader: Reader): FoundationItem | null {
       const said = reader.skip('form', 'make', 'into', 'forming')
       if (!said && !(joins && !stitch && reader.skip('in'))) return null
       reader.skip('a', 'the')
-      return reader.skip('ring', 'circle', 'loop') ? true : null
+      return reader.skipA('ring') || null
     })
     if (closes) return { type: 'foundation', ring: 'close-chain', ...reader.span(start) }
     // "Wind yarn round finger to form a ring".
     const wound = reader.attempt(() => {
       if (!reader.skip('wind', 'wrap', 'winding', 'wrapping')) return null
       for (let words = 0; words < 12 && reader.peek() && !reader.sees('.') && !reader.sees(';'); words++) {
-        if (reader.seesAny(RING_WORDS)) {
-          reader.at++
-          return true
-        }
+        if (reader.skipA('ring')) return true
         reader.at++
       }
       return null
@@ -260,29 +220,13 @@ export function readFoundation(reader: Reader): FoundationItem | null {
     reader.skip('with')
     reader.skip('a', 'an', 'the')
     if (reader.skip('mr')) return { type: 'foundation', ring: 'adjustable', ...reader.span(start) }
-    if (!reader.skip('adjustable', 'magic', 'sliding', 'slip', 'yarn')) return null
-    if (!reader.seesAny(RING_WORDS)) return null
-    reader.at++
+    if (!reader.skip('magic', 'slip', 'yarn')) return null
+    if (!reader.skipA('ring')) return null
     return { type: 'foundation', ring: 'adjustable', ...reader.span(start) }
   })
 }
 
-const PLACE_FOLLOWS = new Set([
-  'next',
-  'each',
-  'same',
-  'first',
-  'every',
-  'last',
-  'any',
-  'st',
-  'sts',
-  'sc',
-  'dc',
-  'hdc',
-  'tr',
-  'htr',
-])
+const PLACE_FOLLOWS = new Set(['next', 'each', 'same', 'first', 'every', 'last', 'any', 'st'])
 
 /** "Working in BLO", "In front lps of Rnd 2", "behind petals", "along opposite side of ch". */
 export function readScope(reader: Reader): ScopeItem | null {
@@ -308,16 +252,16 @@ export function readScope(reader: Reader): ScopeItem | null {
       reader.skip(',')
       return reader.skip('to', 'and') ? true : null
     })
-    const working = reader.skip('working', 'work')
+    const working = reader.skip('work')
     if (reader.skip('along', 'on', 'down', 'in', 'across', 'into')) {
       const opposite = reader.attempt(() => {
         reader.skip('the')
-        if (!reader.skip('opposite', 'other', 'unused', 'free')) return null
-        if (!reader.skip('side', 'edge', 'lps', 'loops')) return null
+        if (!reader.skip('opposite', 'other', 'unworked')) return null
+        if (!reader.skip('side', 'edge', 'lp')) return null
         if (reader.skip('of')) {
-          while (reader.skip('the', 'beg', 'beginning', 'starting', 'base', 'foundation')) continue
-          if (!reader.skip('ch', 'chain', 'chs', 'chains') && reader.peek()?.kind !== 'chains') return null
+          while (reader.skip('the', 'beg', 'starting', 'base', 'foundation')) continue
           if (reader.peek()?.kind === 'chains') reader.at++
+          else if (!reader.skipA('chain')) return null
         }
         return true
       })
@@ -325,14 +269,8 @@ export function readScope(reader: Reader): ScopeItem | null {
       reader.at--
     }
     if (reader.skipAll('from', 'behind') || reader.skip('behind')) {
-      while (
-        reader.skip('the', 'petals', 'petal', 'them', 'last', 'previous', 'prev', 'first', 'all', 'work')
-      )
-        continue
-      if (reader.seesAny(ROUND_WORDS)) {
-        reader.at++
-        reader.number()
-      }
+      while (reader.skip('the', 'petal', 'them', 'last', 'prev', 'first', 'all', 'work')) continue
+      if (reader.skipA('round')) reader.number()
       readRound(reader)
       return scope({ behind: true })
     }
@@ -341,11 +279,11 @@ export function readScope(reader: Reader): ScopeItem | null {
     const posts = reader.attempt(() => {
       if (!reader.skip('around')) return null
       reader.skip('the')
-      return reader.skip('posts', 'post', 'stems', 'stem') ? true : null
+      return reader.skip('post', 'stem') || null
     })
     if (posts) {
       reader.skip('of')
-      if (!reader.skip('sts', 'stitches')) readStitch(reader)
+      if (!reader.skipA('stitch')) readStitch(reader)
       const round = readRound(reader)
       return round ? scope({ around: true, round }) : null
     }
@@ -353,8 +291,8 @@ export function readScope(reader: Reader): ScopeItem | null {
     const loop = readLoop(reader)
     if (!loop) {
       // "working in skipped sts of Rnd 2"
-      while (reader.skip('the', 'skipped', 'unworked', 'unused', 'free')) continue
-      if (!reader.skip('sts', 'stitches', 'sps', 'lps')) return null
+      while (reader.skip('the', 'skipped', 'unworked')) continue
+      if (!reader.skip('st', 'sp', 'lp')) return null
       const round = readRound(reader)
       return round && /^[,;.:]$/.test(reader.key()) ? scope({ round }) : null
     }
@@ -363,11 +301,11 @@ export function readScope(reader: Reader): ScopeItem | null {
     const round = readRound(reader)
     if (!round && ofBefore) {
       reader.at++
-      const sts = reader.attempt(() => (reader.skip('sts', 'stitches') ? readRound(reader) : null))
+      const sts = reader.attempt(() => (reader.skipA('stitch') ? readRound(reader) : null))
       if (sts) return scope({ loop, round: sts })
       return null
     }
-    if (reader.seesAny(PLACE_FOLLOWS)) return null
+    if (reader.seesAny(PLACE_FOLLOWS) || reader.attempt(() => readStitch(reader))) return null
     while (reader.skip('throughout', 'around', 'for', 'this', 'rnd', 'round', 'entire', 'the')) continue
     if (!working && !round && !/^[,;.:]?$/.test(reader.key())) return null
     return scope({ loop, round })

@@ -65,7 +65,7 @@ function readEndCount(reader: Reader, from: number, to: number): { item: Item; a
 /** "Repeat around", "repeat to end" without a mark: all that the round says. Passes it. */
 const repeatsAll = (reader: Reader): boolean =>
   reader.attempt(() => {
-    if (!reader.skip('repeat', 'rep')) return null
+    if (!reader.skip('rep')) return null
     reader.skip('this')
     if (!['around', 'to'].includes(reader.key())) return null
     const amount = readAmount(reader)
@@ -170,13 +170,12 @@ function usualChains(reader: Reader, from: number, to: number): UsualChain[] {
       end++
     const words = reader.tokens.slice(start, end)
     const at = words.findIndex(
-      (token, index) =>
-        token.kind === 'chains' || (/^ch(ain)?$/.test(token.key) && words[index + 1]?.kind === 'number'),
+      (token, index) => token.kind === 'chains' || (token.is === 'ch' && words[index + 1]?.kind === 'number'),
     )
     if (at >= 0) {
       const chains = words[at]!.kind === 'chains' ? words[at]!.value : words[at + 1]!.value
-      const counts = words.findIndex(({ key }) => /^(counts?|counted)$/.test(key))
-      const negative = words.some(({ key }) => ['not', "doesn't", "don't", 'never'].includes(key))
+      const counts = words.findIndex(({ is }) => is === 'counts')
+      const negative = words.some(({ is }) => is === 'not')
       if (counts > at) {
         reader.at = start + counts
         const statement = readStatement(reader, end)

@@ -2,6 +2,7 @@
 import type { Reader } from './reader'
 import type { Span } from './tokens'
 import { readStitch } from './vocabulary'
+import { wordOf } from './words'
 
 export interface Heading {
   readonly kind: 'round' | 'section' | 'definition' | 'part'
@@ -13,7 +14,6 @@ export interface Heading {
   readonly span: Span
 }
 
-const ROUND_WORDS = new Set(['rnd', 'rnds', 'round', 'rounds', 'row', 'rows'])
 const RANGE = new Set(['-', '–', '—', 'to', 'and', '&', 'through'])
 const ENDS = new Set([':', '.', '—', '–', '-', ')'])
 const SECTIONS = new Set([
@@ -63,7 +63,7 @@ function readNumbers(reader: Reader): [number, number] | null {
       if (!hangs && !reader.seesAny(RANGE) && !reader.sees(',')) return null
       if (!hangs) reader.at++
       reader.skip('and')
-      reader.skip('r', 'rnd', 'round', 'row')
+      if (!reader.skipA('round')) reader.skip('r')
       const number = reader.peek()?.kind === 'number' ? reader.number() : null
       return number !== null && number > last ? number : null
     })
@@ -108,7 +108,7 @@ function readRoundHeading(reader: Reader): Heading | null {
   const startOfLine = reader.peek()!.first
   return reader.attempt((): Heading | null => {
     let numbers: [number, number] | null = null
-    const next = reader.skip('next', 'last', 'final')
+    const next = reader.skip('next', 'last')
     const ordinal = next ? null : (reader.ordinal() ?? (reader.skip('first') ? 1 : null))
     if (ordinal !== null) {
       let last = ordinal
@@ -118,12 +118,11 @@ function readRoundHeading(reader: Reader): Heading | null {
         return reader.ordinal()
       })
       if (more !== null) last = more
-      if (!reader.seesAny(ROUND_WORDS)) return null
-      reader.at++
+      if (!reader.skipA('round')) return null
       numbers = [ordinal, last]
     } else {
       const compact = /^r$/.test(reader.key()) && reader.peek(1)?.kind === 'number'
-      if (!reader.seesAny(ROUND_WORDS) && !(compact && startOfLine)) return null
+      if (!reader.isA('round') && !(compact && startOfLine)) return null
       reader.at++
       reader.skip('.')
       if (!next) {
@@ -137,16 +136,16 @@ function readRoundHeading(reader: Reader): Heading | null {
         reader.sees('*') ||
         reader.sees('(') ||
         reader.peek()?.kind === 'number' ||
-        INSTRUCTS.has(reader.key()) ||
+        reader.isA('instruction') ||
         reader.attempt(() => readStitch(reader)) !== null
       if (!startOfLine || !opens) return null
       // The stitch that was looked at belongs to the round.
       reader.at = from
-      reader.skip('next', 'last', 'final')
+      reader.skip('next', 'last')
       if (ordinal !== null) {
         if (reader.ordinal() === null) reader.skip('first')
       }
-      while (reader.seesAny(ROUND_WORDS) || reader.seesAny(RANGE) || reader.sees('r')) reader.at++
+      while (reader.isA('round') || reader.seesAny(RANGE) || reader.sees('r')) reader.at++
       if (ordinal === null && !next) readNumbers(reader)
       readLabel(reader)
     }
@@ -158,67 +157,15 @@ function readRoundHeading(reader: Reader): Heading | null {
 const bracketOf = (bracket: string | null): boolean =>
   bracket === null || /\b(make|work|cut|rs|ws|optional|both|worked|side)\b|\d/i.test(bracket)
 
-/** Words that begin an instruction, so that a line of them is no title. */
-const INSTRUCTS = new Set([
-  ...[
-    'ch',
-    'chain',
-    'sl',
-    'slip',
-    'join',
-    'fasten',
-    'finish',
-    'turn',
-    'work',
-    'rep',
-    'repeat',
-    'with',
-    'using',
-  ],
-  ...[
-    'make',
-    'magic',
-    'in',
-    'into',
-    'sk',
-    'skip',
-    'miss',
-    'weave',
-    'cut',
-    'sew',
-    'do',
-    'begin',
-    'continue',
-    'and',
-  ],
-])
-
 /** Forms of stitches by whose names nothing is called. */
 const WORKED_FORMS: ReadonlySet<string> = new Set(['plain', 'together', 'increase'])
-
-/** Words that say where a stitch is worked. */
-const WHERE = new Set([
-  'in',
-  'into',
-  'each',
-  'next',
-  'same',
-  'around',
-  'across',
-  'st',
-  'sts',
-  'sp',
-  'sps',
-  'x',
-  'times',
-])
 
 /** Whether the rest of a line says where something is worked. */
 function saysWhere(reader: Reader): boolean {
   for (let at = reader.at; at < reader.tokens.length; at++) {
     const token = reader.tokens[at]!
     if (token.first) return false
-    if (WHERE.has(token.key)) return true
+    if (token.kinds.has('where')) return true
   }
   return false
 }
@@ -235,7 +182,9 @@ function isTitle(reader: Reader, from: number): boolean {
   const plain = stitch === null || (named && !saysWhere(reader))
   reader.at = at
   const first = reader.tokens[from]!
-  return ends && plain && first.kind === 'word' && !INSTRUCTS.has(first.key) && !ROUND_WORDS.has(first.key)
+  return (
+    ends && plain && first.kind === 'word' && !first.kinds.has('instruction') && !first.kinds.has('round')
+  )
 }
 
 /**
@@ -249,7 +198,7 @@ function readLabelHeading(reader: Reader, inline: boolean): Heading | null {
     const words: string[] = []
     while (reader.peek() && words.length < 5 && ['word', 'number', 'chains'].includes(reader.peek()!.kind)) {
       if (reader.at > from && reader.peek()!.first) break
-      words.push(reader.key())
+      words.push(reader.spelled())
       reader.at++
     }
     if (words.length === 0) return null
@@ -289,7 +238,7 @@ function readLabelHeading(reader: Reader, inline: boolean): Heading | null {
     const special = whole && stitch.form !== 'plain' && stitch.form !== 'together'
     const abbreviation =
       bracket !== null && /^[\p{L}\d -]{1,12}$/u.test(bracket) && !/^(rs|ws)$/i.test(bracket)
-    if (special || equals || (abbreviation && !words.some((word) => ROUND_WORDS.has(word))))
+    if (special || equals || (abbreviation && !words.some((word) => wordOf(word).kinds.has('round'))))
       return make('definition')
     return make('round')
   })
@@ -313,7 +262,7 @@ export function findHeadings(reader: Reader): Heading[] {
     const heading = free ? (readRoundHeading(reader) ?? readLabelHeading(reader, inline)) : null
     if (!heading) continue
     const section = heading.kind === 'section' ? (heading.label ?? '').toLowerCase() : null
-    if (heading.kind === 'round' && heading.numbers === null && special && !ROUND_WORDS.has(token.key)) {
+    if (heading.kind === 'round' && heading.numbers === null && special && !token.kinds.has('round')) {
       headings.push({ ...heading, kind: 'definition' })
     } else headings.push(heading)
     if (heading.kind === 'part') special = false

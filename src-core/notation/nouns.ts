@@ -3,43 +3,8 @@ import type { Reader } from './reader'
 import type { Extent, Loop, Noun, PlacePart, Which } from './tree'
 import { readStitch } from './vocabulary'
 
-export const STITCH_NOUNS = new Set(['st', 'sts', 'stitch', 'stitches'])
-export const SPACE_NOUNS = new Set([
-  'sp',
-  'sps',
-  'space',
-  'spaces',
-  'lp',
-  'lps',
-  'loop',
-  'loops',
-  'arch',
-  'arches',
-  'bar',
-  'hole',
-  'holes',
-])
-export const CHAIN_NOUNS = new Set(['ch', 'chs', 'chain', 'chains', 'chain-stitch'])
-const GROUP_NOUNS = new Set([
-  'group',
-  'groups',
-  'grp',
-  'grps',
-  'petal',
-  'petals',
-  'shell',
-  'shells',
-  'cluster',
-  'clusters',
-  'cl',
-  'cls',
-  'fan',
-  'fans',
-  'v-st',
-  'v-sts',
-])
-const CHAIN_SPACE = /^(?:ch|chain)s?-(?:sp|lp|space|loop|arch)(?:s|es)?$/
-const HYPHEN_SPACE = /^-?(sp|sps|lp|lps|space|spaces|loop|loops)$/
+/** "ch-sp", "chain-loops": in one word. */
+const CHAIN_SPACE = /^ch-(?:sp|lp|arch)$/
 const LOOP_SIDES: ReadonlyMap<string, Loop> = new Map(
   Object.entries({ front: 'front', back: 'back', both: 'both', top: 'both' }),
 )
@@ -48,20 +13,16 @@ const LOOP_SIDES: ReadonlyMap<string, Loop> = new Map(
 export function readLoop(reader: Reader): Loop | null {
   return reader.attempt(() => {
     reader.skip('the')
-    while (reader.skip('free', 'unused', 'remaining', 'rem', 'unworked')) continue
-    const short: Loop | null = reader.skip('blo', 'bl', 'bls', 'tbl')
-      ? 'back'
-      : reader.skip('flo', 'fl', 'fls', 'tfl')
-        ? 'front'
-        : null
+    while (reader.skip('unworked', 'rem')) continue
+    const short: Loop | null = reader.skip('blo') ? 'back' : reader.skip('flo') ? 'front' : null
     if (short) {
       reader.skip('only')
       reader.skip('of')
       return short
     }
     const third = reader.attempt(() => {
-      if (reader.ordinal() === 3 && reader.skip('lp', 'lps', 'loop', 'loops')) return true
-      return reader.skip('back') && reader.skip('bump', 'bumps', 'bar', 'bars') ? true : null
+      if (reader.ordinal() === 3 && reader.skip('lp')) return true
+      return reader.skip('back') && reader.skip('bump', 'bumps', 'bar') ? true : null
     })
     if (third) {
       // It lies behind the stitch, below its back loop.
@@ -69,12 +30,12 @@ export function readLoop(reader: Reader): Loop | null {
       reader.skip('of')
       return 'back'
     }
-    const side = LOOP_SIDES.get(reader.key().replace(/-(loop|lp)s?$/, ''))
+    const side = LOOP_SIDES.get(reader.key().replace(/-lp$/, ''))
     if (!side) return null
-    if (/-(loop|lp)s?$/.test(reader.key())) reader.at++
+    if (reader.key().endsWith('-lp')) reader.at++
     else {
       reader.at++
-      if (!reader.skip('lp', 'lps', 'loop', 'loops')) return null
+      if (!reader.skip('lp')) return null
     }
     reader.skip('only')
     reader.skip('of')
@@ -88,7 +49,7 @@ export function readRound(reader: Reader): PlacePart['round'] {
   reader.skip('of', 'on', 'in', 'from')
   reader.skip('the')
   const below = reader.number()
-  if (below !== null && reader.skip('rnds', 'rounds', 'rows', 'rnd', 'row') && reader.skip('below', 'down')) {
+  if (below !== null && reader.skipA('round') && reader.skip('below', 'down')) {
     return { below }
   }
   reader.at = start
@@ -96,19 +57,16 @@ export function readRound(reader: Reader): PlacePart['round'] {
   reader.skip('the')
   const ordinal = reader.ordinal()
   const first = ordinal === null && reader.skip('first') ? 1 : ordinal
-  if (first !== null && reader.skip('rnd', 'round', 'row')) return { number: first }
-  if (first === null && reader.skip('rnd', 'round', 'row', 'r')) {
+  if (first !== null && reader.skipA('round')) return { number: first }
+  if (first === null && (reader.skipA('round') || reader.skip('r'))) {
     const number = reader.number()
     if (number !== null) return { number }
     if (reader.skip('below')) return { below: 1 }
   }
-  if (first === null && reader.skip('previous', 'prev', 'last') && reader.skip('rnd', 'round', 'row'))
-    return null
+  if (first === null && reader.skip('prev', 'last') && reader.skipA('round')) return null
   reader.at = start
   return null
 }
-
-const ROUND_END = new Set(['rnd', 'round', 'row'])
 
 /** "around", "to end", "across to next corner", "to last 2 sts", "to tip of petal". */
 export function readExtent(reader: Reader): Extent | null {
@@ -118,7 +76,7 @@ export function readExtent(reader: Reader): Extent | null {
     if (swept) {
       reader.skip('side', 'edge')
       if (!reader.sees('to')) {
-        while (reader.skip('the', 'entire', 'whole', 'remaining', 'rem')) continue
+        while (reader.skip('the', 'entire', 'whole', 'rem')) continue
         reader.skip('rnd', 'round', 'ring')
         return { to: 'end' }
       }
@@ -130,15 +88,15 @@ export function readExtent(reader: Reader): Extent | null {
     if (reader.skip('end')) {
       if (reader.skip('of')) {
         reader.skip('the')
-        if (reader.seesAny(ROUND_END)) reader.at++
+        reader.skipA('round')
       }
       return { to: 'end' }
     }
-    if (reader.skip('last', 'final')) {
+    if (reader.skip('last')) {
       const count = reader.number() ?? 1
       return readNoun(reader) ? { to: 'last', count } : null
     }
-    reader.skip('next', 'following', 'foll')
+    reader.skip('next')
     if (reader.skip('tip', 'point')) {
       if (reader.skip('of')) {
         reader.skip('the', 'next', 'each')
@@ -163,9 +121,9 @@ function glued(reader: Reader): number | null {
     const number = reader.peek()
     if (number?.kind !== 'number') return null
     const word = reader.peek(1)
-    const own = word !== undefined && CHAIN_SPACE.test(word.key)
+    const own = word !== undefined && CHAIN_SPACE.test(word.is)
     const last = own ? word : reader.peek(2)
-    if (!own && !(word && CHAIN_NOUNS.has(word.key) && last && SPACE_NOUNS.has(last.key))) return null
+    if (!own && !(word?.kinds.has('chain') && last?.kinds.has('space'))) return null
     const joined = word.start === number.end
     if (!joined && /s$/.test(last!.key)) return null
     reader.at += own ? 2 : 3
@@ -184,7 +142,7 @@ export const sizeAhead = (reader: Reader): boolean => {
 function readSpaceNoun(reader: Reader, corner: boolean): Noun | null {
   const token = reader.peek()
   if (!token) return null
-  if (CHAIN_SPACE.test(token.key)) {
+  if (CHAIN_SPACE.test(token.is)) {
     reader.at++
     return { kind: 'space', chains: null, corner }
   }
@@ -193,22 +151,22 @@ function readSpaceNoun(reader: Reader, corner: boolean): Noun | null {
   if (size !== null) return { kind: 'space', chains: size, corner }
   if (token.kind === 'chains') {
     const next = reader.peek(1)
-    const joined = next?.key === '-' && HYPHEN_SPACE.test(reader.key(2))
+    const joined = next?.key === '-' && reader.isA('space', 2)
     if (joined) reader.at += 3
-    else if (next && SPACE_NOUNS.has(next.key)) reader.at += 2
+    else if (next?.kinds.has('space')) reader.at += 2
     else if (corner) reader.at += 1
     else return null
     return { kind: 'space', chains: token.value, corner }
   }
-  if (CHAIN_NOUNS.has(token.key)) {
+  if (token.kinds.has('chain')) {
     // "ch sp", "ch3 sp", "ch 3 sp", "chain space"
     const number = reader.peek(1)?.kind === 'number' ? reader.peek(1)!.value : null
     const after = number === null ? 1 : 2
-    if (!SPACE_NOUNS.has(reader.key(after))) return null
+    if (!reader.isA('space', after)) return null
     reader.at += after + 1
     return { kind: 'space', chains: number, corner }
   }
-  if (SPACE_NOUNS.has(token.key)) {
+  if (token.kinds.has('space')) {
     reader.at++
     return { kind: 'space', chains: null, corner }
   }
@@ -218,9 +176,9 @@ function readSpaceNoun(reader: Reader, corner: boolean): Noun | null {
 /** "sp between 2 dc", "between next 2 sts", "sp between shells". Stands behind "sp" or at "between". */
 export function readGap(reader: Reader): { noun: Noun; which: Which | null } | null {
   return reader.attempt(() => {
-    if (!reader.skip('between', 'bet')) return null
+    if (!reader.skip('between')) return null
     reader.skip('the')
-    const which: Which | null = reader.skip('next', 'following', 'foll')
+    const which: Which | null = reader.skip('next')
       ? 'next'
       : reader.skip('each')
         ? 'each'
@@ -237,13 +195,11 @@ export function readGap(reader: Reader): { noun: Noun; which: Which | null } | n
         reader.at++
         if (!readStitch(reader)) return null
       } else reader.number()
-      return reader.seesAny(GROUP_NOUNS) && reader.at++ >= 0 ? true : null
+      return reader.skipA('group') || null
     })
     if (group) return { noun: { kind: 'gap', of: 'group' }, which }
     reader.number()
-    if (!reader.seesAny(STITCH_NOUNS) || !reader.skip(reader.key())) {
-      if (!readStitch(reader)) return null
-    }
+    if (!reader.skipA('stitch') && !readStitch(reader)) return null
     return { noun: { kind: 'gap', of: 'stitch' }, which }
   })
 }
@@ -259,11 +215,10 @@ export function readWithin(reader: Reader): boolean {
       if (hyphen) {
         reader.at++
         if (!readStitch(reader)) return null
-        return reader.seesAny(GROUP_NOUNS) ? reader.skip(reader.key()) || null : true
+        reader.skipA('group')
+        return true
       }
-      if (!reader.seesAny(GROUP_NOUNS)) return null
-      reader.at++
-      return true
+      return reader.skipA('group') || null
     }) !== null
   )
 }
@@ -272,51 +227,40 @@ export function readWithin(reader: Reader): boolean {
 export function readNoun(reader: Reader): Noun | null {
   return reader.attempt((): Noun | null => {
     reader.skip('the')
-    const corner = reader.skip('corner', 'corners')
+    const corner = reader.skip('corner')
     const space = readSpaceNoun(reader, corner)
     if (space) {
       const gap = readGap(reader)
       return gap ? gap.noun : space
     }
     if (corner) {
-      if (reader.seesAny(STITCH_NOUNS)) reader.at++
-      else readStitch(reader)
+      if (!reader.skipA('stitch')) readStitch(reader)
       return { kind: 'corner' }
     }
-    const made = reader.skip('magic', 'adjustable', 'sliding') || reader.sees('mr')
-    if (
-      made
-        ? reader.skip('ring', 'circle', 'loop', 'lp', 'mr')
-        : reader.skip('ring', 'centre', 'center', 'circle')
-    ) {
+    const made = reader.skip('magic') || reader.sees('mr')
+    if (made ? reader.skipA('ring') || reader.skip('mr') : reader.skip('ring', 'center', 'circle')) {
       if (reader.skip('of')) {
         reader.skip('the')
-        reader.skip('ring', 'circle', 'loop')
+        reader.skipA('ring')
       }
       return { kind: 'ring' }
     }
     if (reader.skip('tip')) {
-      if (reader.seesAny(STITCH_NOUNS)) reader.at++
-      else readStitch(reader)
+      if (!reader.skipA('stitch')) readStitch(reader)
       return { kind: 'landmark', name: 'tip' }
     }
     if (reader.skip('valley')) {
-      if (reader.seesAny(STITCH_NOUNS)) reader.at++
-      else readStitch(reader)
+      if (!reader.skipA('stitch')) readStitch(reader)
       return { kind: 'landmark', name: 'valley' }
     }
-    if (reader.seesAny(STITCH_NOUNS)) {
-      reader.at++
-      return { kind: 'stitch', name: null }
-    }
-    if (CHAIN_NOUNS.has(reader.key())) {
-      reader.at++
-      reader.skip('st', 'sts', 'stitch', 'stitches')
+    if (reader.skipA('stitch')) return { kind: 'stitch', name: null }
+    if (reader.skipA('chain') || reader.skip('ch-st')) {
+      reader.skipA('stitch')
       return { kind: 'chain' }
     }
     const stitch = readStitch(reader)
     if (stitch) {
-      if (reader.seesAny(STITCH_NOUNS)) reader.at++
+      reader.skipA('stitch')
       return { kind: 'stitch', name: stitch }
     }
     return null

@@ -24,22 +24,6 @@ import type {
 import { NO_NAME } from './tree'
 import { readStitch } from './vocabulary'
 
-const SKIP_WORDS = new Set(['sk', 'skip', 'skipping', 'miss', 'missing', 'leave', 'leaving'])
-export const VERBS = new Set(['work', 'make', 'working', 'making', 'worked', 'now', 'then', 'also'])
-const FINISHING_WORDS = new Set([
-  'weave',
-  'sew',
-  'darn',
-  'tuck',
-  'secure',
-  'trim',
-  'cut',
-  'block',
-  'press',
-  'tie',
-  'hide',
-])
-const PLACE_STARTS = new Set(['in', 'into', 'on', 'around', 'between', 'bet', 'over', 'through'])
 /** A place of one part, of which nothing more is said. */
 function plainPlace(said: Pick<PlacePart, 'which' | 'each' | 'noun' | 'extent'>, span: Span): Place {
   const unsaid = { loop: null, around: false, round: null, unworked: false, asBeginning: false } as const
@@ -53,10 +37,10 @@ function readSkipped(reader: Reader): Place | null {
   if (place) return place
   const start = reader.at
   return reader.attempt(() => {
-    const stitch = reader.skip('st', 'stitch', 'sp', 'lp')
-    if (!stitch && !readStitch(reader)) return null
+    const space = reader.skipA('space')
+    if (!space && !reader.skipA('stitch') && !readStitch(reader)) return null
     const span = reader.span(start)
-    const noun = ['sp', 'lp'].includes(reader.words(span).toLowerCase())
+    const noun = space
       ? ({ kind: 'space', chains: null, corner: false } as const)
       : ({ kind: 'stitch', name: null } as const)
     return plainPlace({ which: 'next', each: false, noun, extent: null }, span)
@@ -66,12 +50,11 @@ function readSkipped(reader: Reader): Place | null {
 function readSkip(reader: Reader): SkipItem | null {
   const start = reader.at
   return reader.attempt(() => {
-    if (!reader.seesAny(SKIP_WORDS)) return null
     const leave = reader.key().startsWith('leav')
-    reader.at++
+    if (!reader.skipA('skip')) return null
     const place = readSkipped(reader)
     if (!place) return null
-    if (leave && !reader.skip('unworked', 'free', 'unused', 'open')) return null
+    if (leave && !reader.skip('unworked')) return null
     return { type: 'skip', place, unworked: leave, ...reader.span(start) }
   })
 }
@@ -81,7 +64,7 @@ function countAfter(reader: Reader): number | null {
   return reader.attempt(() => {
     if (reader.peek()?.kind !== 'number' || reader.peek()!.hyphen) return null
     const count = reader.number()
-    if (['times', 'time', 'more', 'x', '×', 'tog'].includes(reader.key())) return null
+    if (['times', 'more', 'x', 'tog'].includes(reader.key())) return null
     return count
   })
 }
@@ -134,11 +117,11 @@ function readEvenly(
 function readEvenChange(reader: Reader): EvenItem | null {
   const start = reader.at
   return reader.attempt(() => {
-    const more = reader.skip('increasing', 'increase', 'inc')
-    if (!more && !reader.skip('decreasing', 'decrease', 'dec')) return null
+    const more = reader.skip('increasing', 'inc')
+    if (!more && !reader.skip('decreasing', 'dec')) return null
     const count = reader.number()
     if (count === null) return null
-    if (!reader.skip('sts', 'st', 'stitches')) readStitch(reader)
+    if (!reader.skipA('stitch')) readStitch(reader)
     if (!reader.skip('evenly')) return null
     reader.skip('spaced')
     readExtent(reader)
@@ -158,17 +141,16 @@ function readChain(reader: Reader): ChainItem | null {
     const token = reader.peek()
     if (token?.kind === 'chains') {
       // "ch-5" is a space that is there; some write it for "ch 5" all the same.
-      if (/^-?(sp|lp|loop|space|picot)s?$/.test(reader.key(1)) || reader.key(1) === '-') return null
+      if (reader.isA('space', 1) || reader.isA('picot', 1) || reader.key(1) === '-') return null
       reader.at++
       return { type: 'chain', count: token.value, ...reader.span(start) }
     }
     reader.skip('a')
     const before = reader.peek()?.hyphen ? null : reader.attempt(() => reader.number())
-    if (!reader.skip('ch', 'chs', 'chain', 'chains')) return null
-    if (/^(sp|lp|loop|space|arch)(s|es)?$/.test(reader.key())) return null
+    if (!reader.skipA('chain') || reader.isA('space')) return null
     let count = before
     if (count === null && !(reader.peek()?.hyphen ?? false)) count = reader.number()
-    if (/^(sp|lp|loop|space|arch)(s|es)?$/.test(reader.key())) return null
+    if (reader.isA('space')) return null
     if (reader.skip('of')) count = reader.number()
     return { type: 'chain', count: count ?? 1, ...reader.span(start) }
   })
@@ -196,15 +178,15 @@ function readWork(reader: Reader, verb: boolean): Item | null {
     if (even) return even
     const count = before ?? countAfter(reader)
     reader.skip('all', 'each', 'only')
-    if (reader.tokens[reader.at - 1]?.key === 'each') reader.at--
+    if (reader.key(-1) === 'each') reader.at--
     const named = readPlace(reader) ?? readSweep(reader)
     const slips = stitch.stitch === 'sl st' && stitch.form === 'plain'
     const place = slips && named ? ownChain(reader, named) : named
     if (slips) {
       const joined = reader.attempt(() => {
-        if (reader.skip('to', 'and') && reader.skip('join', 'close', 'complete')) {
+        if (reader.skip('to', 'and') && reader.skip('join', 'close', 'made')) {
           reader.skip('the')
-          reader.skip('rnd', 'round', 'ring')
+          if (!reader.skipA('round')) reader.skip('ring')
           return true
         }
         return null
@@ -239,11 +221,11 @@ function staysThere(star: StarItem, place: Place): boolean {
 function readPlaced(reader: Reader, sequence: SequenceReader): PlacedItem | NoteItem | null {
   const start = reader.at
   return reader.attempt((): PlacedItem | NoteItem | null => {
-    if (!reader.seesAny(PLACE_STARTS)) return null
+    if (!reader.isA('place')) return null
     const place = readPlace(reader)
     if (!place) return null
     reader.skip(',', ':')
-    while (reader.skip('work', 'make', 'working', 'place', 'crochet')) continue
+    while (reader.skip('work', 'make', 'place', 'crochet')) continue
     reader.skip(':')
     const at = reader.at
     const items = sequence(reader, STARS.has(reader.key()) ? 'star' : 'clause')
@@ -267,8 +249,7 @@ function readUnknown(reader: Reader): NoteItem | null {
     const token = reader.peek()
     if (token?.kind !== 'word' || NOUNS_AFTER_NUMBER.test(token.key)) return null
     // "Weave in all ends" is no stitch, whatever place follows.
-    if (FINISHING_WORDS.has(token.key)) return null
-    if (SKIP_WORDS.has(token.key) || VERBS.has(token.key) || PLACE_STARTS.has(token.key)) return null
+    if (['finishing', 'skip', 'verb', 'place'].some((kind) => token.kinds.has(kind))) return null
     reader.at++
     // "x.c.": a name with stops is one word.
     const lettersOnly = token.key.length <= 2
@@ -340,8 +321,8 @@ const firstOf = (phrases: readonly Phrase[], reader: Reader, sequence: SequenceR
 function readWithVerb(reader: Reader, sequence: SequenceReader): Item | null {
   const start = reader.at
   const item = reader.attempt(() => {
-    if (!reader.seesAny(VERBS)) return null
-    while (reader.seesAny(VERBS)) reader.at++
+    if (!reader.skipA('verb')) return null
+    while (reader.skipA('verb')) continue
     return firstOf(AFTER_VERB, reader, sequence)
   })
   return item && { ...item, ...reader.span(start) }

@@ -1,43 +1,15 @@
 /** Places: "in next 5 sts", "in each ch-6 sp around", "in sp between next 2 dc", "around post of next tr of Rnd 1". */
-import { MOTIFS, readElsewhere } from './elsewhere'
-import {
-  CHAIN_NOUNS,
-  SPACE_NOUNS,
-  STITCH_NOUNS,
-  readExtent,
-  readGap,
-  readLoop,
-  readNoun,
-  readRound,
-  readWithin,
-  sizeAhead,
-} from './nouns'
+import { readElsewhere } from './elsewhere'
+import { readExtent, readGap, readLoop, readNoun, readRound, readWithin, sizeAhead } from './nouns'
 import type { Reader } from './reader'
 import type { Noun, Place, PlacePart, Which } from './tree'
 import { readStitch } from './vocabulary'
 
-const INTO = new Set([
-  'in',
-  'into',
-  'on',
-  'to',
-  'onto',
-  'through',
-  'over',
-  'across',
-  'around',
-  'between',
-  'bet',
-  'under',
-  'along',
-])
-const OWN_BEFORE = new Set(['top', 'base', 'bottom', 'beg', 'beginning', 'starting', 'turning'])
-
 /** "3rd st of ch 4": a stitch that is a chain. */
 const ofChain = (reader: Reader): boolean =>
-  reader.seesAny(STITCH_NOUNS) &&
+  reader.isA('stitch') &&
   reader.key(1) === 'of' &&
-  [2, 3, 4].some((ahead) => CHAIN_NOUNS.has(reader.key(ahead)) || reader.peek(ahead)?.kind === 'chains')
+  [2, 3, 4].some((ahead) => reader.isA('chain', ahead) || reader.peek(ahead)?.kind === 'chains')
 
 /** "top of beg ch-3", "3rd ch of ch-4", "base of 3-ch", "beg ch-3 sp", "first sc" where this round is meant. */
 function readOwn(reader: Reader): { noun: Noun; base: boolean } | null {
@@ -46,7 +18,7 @@ function readOwn(reader: Reader): { noun: Noun; base: boolean } | null {
     reader.skip('the')
     // "dc in joining", "in joining sl st": where the round before was closed and this one begins.
     if (reader.skip('joining')) {
-      if (!reader.skip('st', 'stitch')) readStitch(reader)
+      if (!reader.skipA('stitch')) readStitch(reader)
       const words = reader.words(reader.span(start))
       return { noun: { kind: 'own', chain: 0, of: 0, words }, base: false }
     }
@@ -57,15 +29,14 @@ function readOwn(reader: Reader): { noun: Noun; base: boolean } | null {
       // "3rd ch of ch-4", and "3rd of 4-ch" where a number of chains follows.
       const short =
         reader.sees('of') &&
-        (reader.peek(1)?.kind === 'chains' ||
-          (reader.peek(1)?.kind === 'number' && CHAIN_NOUNS.has(reader.key(2))))
+        (reader.peek(1)?.kind === 'chains' || (reader.peek(1)?.kind === 'number' && reader.isA('chain', 2)))
       if (!short) {
-        if (!reader.seesAny(CHAIN_NOUNS) && !ofChain(reader)) return null
+        if (!reader.isA('chain') && !ofChain(reader)) return null
         reader.at++
       }
       if (!reader.skip('of')) return null
       chain = ordinal
-    } else if (reader.seesAny(OWN_BEFORE)) {
+    } else if (reader.isA('own')) {
       const word = reader.key()
       reader.at++
       base = word === 'base' || word === 'bottom'
@@ -73,39 +44,20 @@ function readOwn(reader: Reader): { noun: Noun; base: boolean } | null {
         if (!reader.skip('of')) return null
       }
     } else return null
-    while (
-      reader.skip(
-        'the',
-        'beg',
-        'beginning',
-        'first',
-        'starting',
-        'initial',
-        'turning',
-        'same',
-        'last',
-        'next',
-        '1st',
-      )
-    )
-      continue
+    while (reader.skip('the', 'beg', 'first', 'starting', 'turning', 'same', 'last', 'next', '1st')) continue
     const token = reader.peek()
     let of = 0
     if (token?.kind === 'chains') {
       of = token.value
       reader.at++
-      if (reader.seesAny(SPACE_NOUNS)) return null
-    } else if (reader.seesAny(CHAIN_NOUNS)) {
-      reader.at++
+      if (reader.isA('space')) return null
+    } else if (reader.skipA('chain')) {
       of = reader.number() ?? 0
-      if (reader.seesAny(SPACE_NOUNS)) return null
-    } else if (token?.kind === 'number' && CHAIN_NOUNS.has(reader.key(1))) {
+      if (reader.isA('space')) return null
+    } else if (token?.kind === 'number' && reader.isA('chain', 1)) {
       of = token.value
       reader.at += 2
-    } else if (reader.seesAny(STITCH_NOUNS)) reader.at++
-    else {
-      if (!readStitch(reader)) return null
-    }
+    } else if (!reader.skipA('stitch') && !readStitch(reader)) return null
     const span = reader.span(start)
     return { noun: { kind: 'own', chain, of, words: reader.words(span) } as Noun, base }
   })
@@ -130,23 +82,23 @@ function readWhich(reader: Reader): Draft | null {
     if (nth !== null) return { which: 'every', count: nth, each: true }
     reader.skip('of')
     reader.skip('the')
-    if (reader.skip('next', 'following', 'foll')) {
+    if (reader.skip('next')) {
       return { which: 'next', count: amountIn(reader), each: true }
     }
     if (reader.skip('last')) return { which: 'last', count: reader.number() ?? 1, each: true }
     if (reader.skip('first')) return { which: 'first', count: reader.number() ?? 1, each: true }
     const count = sizeAhead(reader) ? null : reader.attempt(() => reader.number())
     if (count !== null) return { which: 'next', count, each: true }
-    reader.skip('rem', 'remaining')
+    reader.skip('rem')
     return { which: 'each', count: 1, each: true }
   }
-  if (reader.skip('next', 'following', 'foll')) return { which: 'next', count: amountIn(reader), each: false }
+  if (reader.skip('next')) return { which: 'next', count: amountIn(reader), each: false }
   if (reader.skip('same')) return { which: 'same', count: 1, each: false }
   if (reader.skip('first')) return { which: 'first', count: reader.number() ?? 1, each: false }
-  if (reader.skip('last', 'final')) return { which: 'last', count: reader.number() ?? 1, each: false }
+  if (reader.skip('last')) return { which: 'last', count: reader.number() ?? 1, each: false }
   if (reader.skip('any')) return { which: 'any', count: 1, each: false }
-  if (reader.skip('rem', 'remaining', 'all')) {
-    reader.skip('rem', 'remaining')
+  if (reader.skip('rem', 'all')) {
+    reader.skip('rem')
     const count = reader.number()
     return count === null ? { which: 'each', count: 1, each: true } : { which: 'next', count, each: true }
   }
@@ -158,24 +110,22 @@ function readWhich(reader: Reader): Draft | null {
   return null
 }
 
-const SAME_AS = new Set(['prev', 'previous', 'last', 'first', 'beg', 'beginning'])
-
 /** "as joining", "as sl st", "as last dc made": says whether the beginning of the round is meant. */
 function skipSameAs(reader: Reader): boolean {
   const beginning = reader.attempt((): { beginning: boolean } | null => {
     if (!reader.skip('as', 'where')) return null
     reader.skip('the')
     let first = false
-    while (reader.seesAny(SAME_AS)) {
-      first ||= reader.key() !== 'last' && !reader.key().startsWith('prev')
+    while (reader.isA('same-as')) {
+      first ||= !reader.sees('last') && !reader.sees('prev')
       reader.at++
     }
     if (reader.skip('joining', 'join', 'joined')) {
       readStitch(reader)
       return { beginning: true }
     }
-    if (reader.seesAny(STITCH_NOUNS) || reader.peek()?.kind === 'chains') reader.at++
-    else if (!readStitch(reader)) return null
+    if (reader.peek()?.kind === 'chains') reader.at++
+    else if (!reader.skipA('stitch') && !readStitch(reader)) return null
     reader.skip('made', 'worked')
     return { beginning: first }
   })
@@ -185,10 +135,10 @@ function skipSameAs(reader: Reader): boolean {
 /** "between petals" behind the stitch that is meant. */
 function readBetween(reader: Reader): boolean {
   const found = reader.attempt(() => {
-    if (!reader.skip('between', 'bet')) return null
+    if (!reader.skip('between')) return null
     reader.skip('the', 'next')
     reader.skip('2', 'two')
-    return reader.skip('petals', 'groups', 'shells', 'arches') ? true : null
+    return reader.skipA('group') || reader.skip('arch') ? true : null
   })
   return found !== null
 }
@@ -202,7 +152,7 @@ function readPart(reader: Reader, around: boolean, inherited: Draft | null): Pla
     if (around) {
       reader.attempt(() => {
         reader.skip('the')
-        if (!reader.skip('post', 'posts', 'stem', 'stems', 'stalk', 'bar', 'bars')) return null
+        if (!reader.skip('post', 'stem', 'bar')) return null
         reader.skip('of')
         return true
       })
@@ -238,10 +188,9 @@ function readPart(reader: Reader, around: boolean, inherited: Draft | null): Pla
     if (other) return finish({ which: 'elsewhere', count: 1, each: false }, other)
     let draft = readWhich(reader)
     let unworked = false
-    while (reader.skip('skipped', "sk'd", 'sk', 'missed', 'unworked', 'unused', 'free', 'open'))
-      unworked = true
+    while (reader.skip('skipped', 'skip', 'unworked')) unworked = true
     loop ??= readLoop(reader)
-    if (reader.skip('center', 'centre', 'middle')) {
+    if (reader.skip('center')) {
       // "center of next ch-7 lp": the loop itself.
       const loop = reader.attempt(() => {
         if (!reader.skip('of')) return null
@@ -291,14 +240,12 @@ function readPart(reader: Reader, around: boolean, inherited: Draft | null): Pla
     // "sl st in sl st between petals": there is one between each two.
     if (noun.kind === 'stitch' && readBetween(reader)) draft ??= { which: 'next', count: 1, each: false }
     const made = reader.attempt(() =>
-      (reader.skip('just') || draft?.which === 'last') && reader.skip('made', 'formed', 'worked')
-        ? true
-        : null,
+      (reader.skip('just') || draft?.which === 'last') && reader.skip('made', 'worked') ? true : null,
     )
     if (made) draft = { which: 'made', count: 1, each: false }
-    else if (reader.skipAll('formed', 'by')) {
+    else if (reader.skipAll('made', 'by')) {
       draft = { which: 'made', count: 1, each: false }
-      while (reader.skip('last', 'the', 'joining', 'previous')) continue
+      while (reader.skip('last', 'the', 'joining', 'prev')) continue
       readStitch(reader)
     }
     if (draft?.which === 'same') asBeginning = skipSameAs(reader)
@@ -309,7 +256,7 @@ function readPart(reader: Reader, around: boolean, inherited: Draft | null): Pla
       (noun.kind === 'space' && noun.corner)
     draft ??= inherited ?? null
     if (!draft) {
-      const plural = /s$/.test(reader.tokens[reader.at - 1]?.key ?? '')
+      const plural = /s$/.test(reader.spelled(-1))
       if ((around || unworked) && noun.kind === 'stitch') draft = { which: 'next', count: 1, each: false }
       else if (noun.kind === 'space' || bare || loop)
         draft = { which: plural && loop ? 'each' : 'next', count: 1, each: false }
@@ -320,7 +267,7 @@ function readPart(reader: Reader, around: boolean, inherited: Draft | null): Pla
     const ofThis = reader.attempt(() => {
       if (!reader.skip('of', 'on')) return null
       if (!reader.skip('current', 'this', 'present', 'same')) return null
-      return reader.seesAny(MOTIFS) ? reader.skip(reader.key()) || null : null
+      return reader.skipA('motif') || null
     })
     const round = ofThis ? null : readRound(reader)
     const behind =
@@ -336,13 +283,13 @@ export function readPlace(reader: Reader, bare = false): Place | null {
   return reader.attempt(() => {
     let over = false
     let around = false
-    if (reader.seesAny(INTO)) {
+    if (reader.isA('into')) {
       // "sl st across to next ch-2 sp": the way there.
       if (['over', 'across', 'along'].includes(reader.key()) && reader.key(1) === 'to') reader.at++
       over = reader.key() === 'over' || reader.key() === 'across'
       around = reader.key() === 'around'
       // "between next 2 dc" is a place of its own.
-      if (reader.key() !== 'between' && reader.key() !== 'bet') reader.at++
+      if (!reader.sees('between')) reader.at++
     } else if (!bare && !reader.sees('next') && !reader.sees('each') && !reader.sees('same')) return null
     const first = readPart(reader, around, null)
     if (!first) return null
@@ -351,9 +298,9 @@ export function readPlace(reader: Reader, bare = false): Place | null {
       const more = reader.attempt(() => {
         reader.skip(',')
         if (!reader.skip('and', '&')) return null
-        const again = reader.seesAny(INTO)
+        const again = reader.isA('into')
         if (again) around = reader.key() === 'around'
-        if (again && reader.key() !== 'between' && reader.key() !== 'bet') reader.at++
+        if (again && !reader.sees('between')) reader.at++
         const before = parts[parts.length - 1]!
         if (
           !again &&

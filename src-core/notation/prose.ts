@@ -5,7 +5,6 @@ import type { Reader } from './reader'
 import { NO_NAME } from './tree'
 import type { DescribedItem, Item, NoteItem, Place, WorkItem } from './tree'
 
-const STEP_WORDS = new Set(['yo', 'yrh', 'yoh', 'insert', 'draw', 'pull'])
 /** Marks that end a phrase. */
 export const BOUNDARY = new Set([',', ';', '.', ':', '(', '[', '{', ')', ']', '}', '*', '**', '—', '–'])
 
@@ -13,14 +12,14 @@ export const BOUNDARY = new Set([',', ';', '.', ':', '(', '[', '{', ')', ']', '}
 export function readDescribed(reader: Reader): DescribedItem | null {
   const start = reader.at
   return reader.attempt(() => {
-    if (!reader.seesAny(STEP_WORDS)) return null
+    if (!reader.isA('step')) return null
     let place: Place | null = null
     let closes = false
     let loops = false
     const first = reader.key()
     while (reader.peek() && !reader.seesAny(BOUNDARY)) {
       if (reader.sees('through', 'all') || reader.sees('through', 'both')) closes = true
-      if (['lp', 'lps', 'loop', 'loops', 'hook'].includes(reader.key())) loops = true
+      if (['lp', 'hook'].includes(reader.key())) loops = true
       if (reader.key() === 'in' || reader.key() === 'into') {
         const found = reader.attempt(() => readPlace(reader))
         if (found) {
@@ -50,7 +49,7 @@ export function readDropped(reader: Reader): NoteItem | WorkItem | null {
   const start = reader.at
   return reader.attempt(() => {
     let elsewhere: Place | null = null
-    if (!reader.skip('drop', 'remove', 'withdraw') || !['lp', 'loop', 'hook', 'the'].includes(reader.key()))
+    if (!reader.skip('drop', 'remove', 'withdraw') || !['lp', 'hook', 'the'].includes(reader.key()))
       return null
     while (reader.peek() && !['(', ')', ';', '.', '*'].includes(reader.key())) {
       const goesOn = [
@@ -85,7 +84,7 @@ export function readPlainNote(reader: Reader): NoteItem | null {
   return reader.attempt(() => {
     let effect: NoteItem['effect']
     if (reader.skip('turn')) effect = 'turn'
-    else if (reader.skip('do', "don't")) {
+    else if (reader.skip('do', 'not')) {
       reader.skip('not')
       if (!reader.skip('join')) return null
       effect = 'no-join'
@@ -104,14 +103,14 @@ export function readPlainNote(reader: Reader): NoteItem | null {
 /** "Ch 3 counts as dc", where it begins at the cursor. */
 export function statementAhead(reader: Reader): Item | null {
   if (
-    !['counts', 'count', 'does', "doesn't", 'this', 'here', 'ch', 'chain', 'first'].includes(reader.key()) &&
+    !['counts', 'does', 'not', 'this', 'here', 'ch', 'first'].includes(reader.key()) &&
     reader.peek()?.kind !== 'chains'
   )
     return null
   let end = reader.at
   while (end < reader.end && !BOUNDARY.has(reader.tokens[end]!.key) && end - reader.at < 16) end++
-  const words = reader.tokens.slice(reader.at, end).map((token) => token.key)
-  if (!words.some((word) => ['counts', 'count', 'counted', 'stands'].includes(word))) return null
+  const words = reader.tokens.slice(reader.at, end).map((token) => token.is)
+  if (!words.some((word) => ['counts', 'stands'].includes(word))) return null
   return readStatement(reader, end)
 }
 

@@ -6,39 +6,7 @@ import type { Said, Told } from '../findings/finding'
 import { spanOf } from './tokens'
 import type { Span, Token } from './tokens'
 import type { Definition } from './tree'
-
-const NUMBER_WORDS: ReadonlyMap<string, number> = new Map(
-  Object.entries({
-    one: 1,
-    two: 2,
-    three: 3,
-    four: 4,
-    five: 5,
-    six: 6,
-    seven: 7,
-    eight: 8,
-    nine: 9,
-    ten: 10,
-    eleven: 11,
-    twelve: 12,
-  }),
-)
-const ORDINAL_WORDS: ReadonlyMap<string, number> = new Map(
-  Object.entries({
-    second: 2,
-    third: 3,
-    fourth: 4,
-    fifth: 5,
-    sixth: 6,
-    seventh: 7,
-    eighth: 8,
-    ninth: 9,
-    tenth: 10,
-  }),
-)
-export const TIMES_WORDS: ReadonlyMap<string, number> = new Map(
-  Object.entries({ once: 1, twice: 2, thrice: 3 }),
-)
+import { wordOf } from './words'
 
 /** A finding of the grammar, before the round it stands in is known. */
 export type GrammarFinding = Said & { readonly span: Span }
@@ -63,8 +31,31 @@ export class Reader {
     return index < this.end ? this.tokens[index] : undefined
   }
 
+  /** The word there, whatever its spelling; '' behind the last one. */
   key(ahead = 0): string {
+    return this.peek(ahead)?.is ?? ''
+  }
+
+  /** What is written there, in lower case. */
+  spelled(ahead = 0): string {
     return this.peek(ahead)?.key ?? ''
+  }
+
+  /** Whether the word there can stand for something: "space", "verb" (`words.ts`). */
+  isA(kind: string, ahead = 0): boolean {
+    return this.peek(ahead)?.kinds.has(kind) ?? false
+  }
+
+  /** Passes a word that can stand for something. */
+  skipA(kind: string): boolean {
+    if (!this.isA(kind)) return false
+    this.at++
+    return true
+  }
+
+  /** The number that a word of a kind stands for ("three", "twice"); null where it is another word. */
+  valueOf(kind: string): number | null {
+    return this.isA(kind) ? wordOf(this.key()).value : null
   }
 
   /** Whether the next tokens are these words, in order. */
@@ -94,8 +85,8 @@ export class Reader {
   number(): number | null {
     const token = this.peek()
     if (!token) return null
-    const value = token.kind === 'number' ? token.value : NUMBER_WORDS.get(token.key)
-    if (value === undefined || !Number.isInteger(value)) return null
+    const value = token.kind === 'number' ? token.value : this.valueOf('number')
+    if (value === null || !Number.isInteger(value)) return null
     this.at++
     return value
   }
@@ -103,8 +94,8 @@ export class Reader {
   ordinal(): number | null {
     const token = this.peek()
     if (!token) return null
-    const value = token.kind === 'ordinal' ? token.value : ORDINAL_WORDS.get(token.key)
-    if (value === undefined) return null
+    const value = token.kind === 'ordinal' ? token.value : this.valueOf('ordinal')
+    if (value === null) return null
     this.at++
     return value
   }

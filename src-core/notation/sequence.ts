@@ -1,7 +1,7 @@
 /** Sequences of phrases: commas and stops, brackets of three kinds, asterisks and what repeats them. */
 import { STARS, readAmount, readEnding, readRepeatClause } from './clauses'
 import { readCounts, readStatement } from './stated'
-import { VERBS, readPhrase } from './phrases'
+import { readPhrase } from './phrases'
 import { readProse } from './prose'
 import type { Stop } from './clauses'
 import { groupOf } from './loose-groups'
@@ -140,7 +140,7 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
       if (times !== null || around) continue
       const amount = reader.attempt(() => {
         if (place) reader.skip(',')
-        if (['rep', 'repeat'].includes(reader.key()) && reader.key(1) !== 'from') reader.at++
+        if (reader.sees('rep') && reader.key(1) !== 'from') reader.at++
         const found = readAmount(reader)
         // "(…) in each sp, around": the amount belongs to the place.
         return found && !(found.around && place) ? found : null
@@ -197,25 +197,17 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
     }
     while (reader.peek()) {
       const token = reader.peek()!
-      const key = token.key
+      const key = token.is
       if (stop === 'star' && star === null && items.length > 0) break
       if (CLOSERS.has(key)) {
         if (matches.size === 0 && stop === 'close') reader.at++
         break
       }
       if (stop === 'clause') {
-        if (
-          key === ';' ||
-          key === '.' ||
-          STARS.has(key) ||
-          key === 'rep' ||
-          key === 'repeat' ||
-          key === 'instead'
-        )
-          break
+        if (key === ';' || key === '.' || STARS.has(key) || key === 'rep' || key === 'instead') break
         if (
           key === 'ending' ||
-          key === 'omitting' ||
+          key === 'omit' ||
           (key === 'end' && ['last', 'with', 'at'].includes(reader.key(1)))
         )
           break
@@ -228,7 +220,7 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
           if (count) break
         }
         if (key === 'in' && reader.sees('in', 'place', 'of')) break
-        if (key === 'on' && (reader.key(1) === 'last' || reader.key(1) === 'final')) break
+        if (key === 'on' && reader.key(1) === 'last') break
       }
       const repeat = readRepeatClause(reader, sequence)
       if (repeat) {
@@ -256,8 +248,7 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
           const amountStart = reader.at
           reader.skip(',')
           // "*…*, repeat around": the word adds nothing to the closing asterisk.
-          if (['rep', 'repeat', 'repeated', 'work'].includes(reader.key()) && reader.key(1) !== 'from')
-            reader.at++
+          if (['rep', 'work'].includes(reader.key()) && reader.key(1) !== 'from') reader.at++
           const amount = readAmount(reader)
           if (amount) {
             const amountSpan = reader.span(amountStart)
@@ -281,14 +272,14 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
           // A closing asterisk before "rep from * to * …": the clause follows.
           let ahead = 0
           while (SEPARATORS.has(reader.key(ahead))) ahead++
-          if (['rep', 'repeat'].includes(reader.key(ahead))) continue
+          if (reader.key(ahead) === 'rep') continue
           wrap(star, { repeat: null, closed: false })
         }
         star = { mark: key, token: at, index: items.length }
         continue
       }
       // "Work (sc, hdc, dc) in each sp": the verb adds nothing.
-      if (VERBS.has(key) && (OPENERS.get(reader.key(1)) || STARS.has(reader.key(1)))) {
+      if (reader.isA('verb') && (OPENERS.get(reader.key(1)) || STARS.has(reader.key(1)))) {
         reader.at++
         continue
       }

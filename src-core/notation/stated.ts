@@ -1,6 +1,5 @@
 /** What a text states of its stitches: what counts as what, and how many there are at the end. */
 import type { StitchKey } from '../stitches/table'
-import { MARKS_TIMES } from './clauses'
 import { readNoun } from './nouns'
 import type { Reader } from './reader'
 import type { Span } from './tokens'
@@ -16,13 +15,11 @@ export function readStatement(reader: Reader, end: number): StatementItem | null
       return { type: 'statement', ...rest, ...reader.span(start) }
     }
     const keys: string[] = []
-    for (let index = reader.at; index < end; index++) keys.push(reader.tokens[index]!.key)
+    for (let index = reader.at; index < end; index++) keys.push(reader.tokens[index]!.is)
     // "(= 1 dc)" in the bracket behind the chains.
     if (keys[0] === '=' && (keys.length === 2 || ['1', 'one', 'a', 'first'].includes(keys[1] ?? '')))
       keys[0] = 'counts'
-    const count = keys.findIndex(
-      (key) => key === 'counts' || key === 'count' || key === 'counted' || key === 'counting',
-    )
+    const count = keys.indexOf('counts')
     const stands = keys.findIndex((key, index) => key === 'stands' && keys[index + 1] === 'for')
     const at = count >= 0 ? count : stands
     if (
@@ -30,9 +27,7 @@ export function readStatement(reader: Reader, end: number): StatementItem | null
       at <= 8 &&
       !keys.slice(0, at).some((key) => ['(', '[', '{', ',', ';', '*'].includes(key))
     ) {
-      const negative = keys
-        .slice(0, at + 2)
-        .some((key) => ['not', "doesn't", "don't", 'never', 'no'].includes(key))
+      const negative = keys.slice(0, at + 2).some((key) => key === 'not' || key === 'no')
       if (negative) return statement({ says: 'does-not-count', stitch: null, cluster: false, chains: 0 })
       reader.at += at + 1
       reader.skip('as', 'for')
@@ -44,7 +39,7 @@ export function readStatement(reader: Reader, end: number): StatementItem | null
       while (reader.at < end) {
         const token = reader.peek()!
         if (token.kind === 'chains') chains = token.value
-        if (token.key === 'ch' || token.key === 'chain') {
+        if (token.is === 'ch') {
           const after = reader.peek(1)
           const before = reader.tokens[reader.at - 1]
           if (after?.kind === 'number') chains = after.value
@@ -58,10 +53,8 @@ export function readStatement(reader: Reader, end: number): StatementItem | null
       return statement({ says: 'counts', stitch, cluster, chains })
     }
     const last = keys[keys.length - 1]
-    if (keys.length <= 7 && ['made', 'formed', 'completed', 'complete'].includes(last ?? '')) {
-      const cluster = keys.some((key) =>
-        /^(cl|cls|cluster|puff|popcorn|pc|bobble|dc\dtog|tr\dtog)$/.test(key),
-      )
+    if (keys.length <= 7 && last === 'made') {
+      const cluster = keys.some((key) => /^(cluster|puff|popcorn|bobble|dc\dtog|tr\dtog)$/.test(key))
       return statement({ says: 'made', stitch: null, cluster, chains: 0 })
     }
     return null
@@ -69,34 +62,8 @@ export function readStatement(reader: Reader, end: number): StatementItem | null
 }
 
 const ENTRY_SEPARATORS = new Set([',', 'and', '&', '+', ';', 'with', 'plus'])
-const COUNT_NOUNS = new Set([
-  'petals',
-  'petal',
-  'groups',
-  'groups',
-  'points',
-  'spokes',
-  'corners',
-  'leaves',
-  'repeats',
-  'scallops',
-  'arches',
-])
 const TRAILING = new Set([
-  'each',
-  'rnd',
-  'round',
-  'in',
-  'all',
-  'total',
-  'made',
-  'around',
-  'now',
-  'at',
-  'end',
-  'of',
-  'per',
-  'the',
+  ...['each', 'rnd', 'round', 'in', 'all', 'total', 'made', 'around', 'now', 'at', 'end', 'of', 'per', 'the'],
 ])
 
 /** "per side", "on each side", "between corners": passes it. */
@@ -104,19 +71,10 @@ function passPerSide(reader: Reader, end: number): boolean {
   const per = reader.attempt(() => {
     if (!reader.skip('per', 'on', 'along', 'between', 'a')) return null
     while (reader.skip('each', 'every', 'the', 'all', 'four', 'six')) continue
-    const sides = [
-      'side',
-      'sides',
-      'corner',
-      'corners',
-      'edge',
-      'edges',
-      'petal',
-      'petals',
-      'section',
-      'repeat',
-    ]
-    return reader.at < end && reader.skip(...sides) ? true : null
+    return reader.at < end &&
+      reader.skip('side', 'sides', 'corner', 'edge', 'edges', 'petal', 'section', 'rep')
+      ? true
+      : null
   })
   return per === true
 }
@@ -133,7 +91,7 @@ export function readCounts(reader: Reader, end: number, bare: boolean): CountIte
     while (reader.at < end) {
       // "12 dc, counting the beg ch-3 as a dc".
       const told = reader.key() === ',' ? 1 : 0
-      if (entries.length > 0 && ['counting', 'including', 'incl', 'includes'].includes(reader.key(told))) {
+      if (entries.length > 0 && ['counts', 'including', 'incl', 'includes'].includes(reader.key(told))) {
         reader.at = end
         break
       }
@@ -164,17 +122,14 @@ export function readCounts(reader: Reader, end: number, bare: boolean): CountIte
         break
       }
       // "4 x 4-ch sps".
-      if (reader.seesAny(MARKS_TIMES)) reader.at++
+      reader.skipA('times-sign')
       const named = reader.key()
-      if (COUNT_NOUNS.has(named)) {
+      if (reader.isA('counted')) {
         reader.at++
         entries.push({ count, noun: { kind: 'own', chain: 0, of: 0, words: named }, ...words() })
         continue
       }
-      reader.skip('picot')
-      const picot =
-        reader.tokens[reader.at - 1]!.key === 'picot' && reader.seesAny(new Set(['lps', 'loops', 'lp']))
-      if (!picot && reader.tokens[reader.at - 1]!.key === 'picot') reader.at--
+      if (reader.sees('picot', 'lp')) reader.at++
       const noun = readNoun(reader)
       if (!noun || reader.at > end) return null
       if (noun.kind === 'stitch' && noun.name?.stitch === 'ch' && noun.name.form === 'plain') return null

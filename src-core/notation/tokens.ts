@@ -4,7 +4,10 @@
  * time grows with the length of the text alone.
  */
 
+import { STITCH_KEYS } from '../stitches/table'
+import { stitchAbbreviation } from '../stitches/terms'
 import { LIMITS } from './limits'
+import { STOPS, wordOf } from './words'
 
 /** A stretch of the text, as offsets; `line` and `column` (both from 1) are of its first character. */
 export interface Span {
@@ -30,6 +33,10 @@ export interface Token extends Span {
   readonly text: string
   /** Lower case, typographic signs made plain, without the stops of "s.c."; "ea" is "each". */
   readonly key: string
+  /** The word that it is a spelling of: "loops" is "lp". */
+  readonly is: string
+  /** What that word can stand for (`words.ts`). */
+  readonly kinds: ReadonlySet<string>
   /** Of numbers, ordinals and chains; 0 for the rest. */
   readonly value: number
   /** First on its line. */
@@ -53,8 +60,19 @@ const WORD = new RegExp(`\\p{L}[\\p{L}\\u2019']*(?:${HYPHEN}\\p{L}[\\p{L}\\u2019
  * Abbreviations written with full stops, as older print has them: "s.c.", "h. d. c.", "sl. st.", "Ch. 4", "sk. 1 st.,".
  * The last stop belongs to the word only where the sentence goes on behind it; else it ends the sentence.
  */
-const DOTTED =
-  /((?:h\.[ \t]?)?[sd]\.[ \t]?c|s\.[ \t]?s|(?:h|d|tr|d\.[ \t]?d|quad)\.[ \t]?tr)(?![\p{L}\d'])|(sk|rep|foll|beg|rem|prev|bet|ea)(?=\.)|(sl)(?=\.)|(chs?)(?=\.)|(?:sc|dc|hdc|htr|tr|dtr|trtr|sts?|sps?|lps?|cls?|ss)(?=\.)/iuy
+const STITCH_STOPS = (['US', 'UK'] as const).flatMap((terms) =>
+  STITCH_KEYS.map((key) => stitchAbbreviation(key, terms)).filter((name) => !name.includes(' ')),
+)
+const DOTTED = new RegExp(
+  [
+    "((?:h\\.[ \\t]?)?[sd]\\.[ \\t]?c|s\\.[ \\t]?s|(?:h|d|tr|d\\.[ \\t]?d|quad)\\.[ \\t]?tr)(?![\\p{L}\\d'])",
+    `(${STOPS.stop.join('|')})(?=\\.)`,
+    '(sl)(?=\\.)',
+    '(chs?)(?=\\.)',
+    `(?:${[...STOPS['stop-in'], ...STITCH_STOPS].join('|')})(?=\\.)`,
+  ].join('|'),
+  'iuy',
+)
 const GOES_ON =
   '[ \\t]*[,;:)\\]]|\\s+(?:in|into|of|on|to|from|around|round|between|bet|over|through|across|at|before|after|tog|together|twice|each|ea|evenly|sps?|lps?|sts?|spaces?|loops?|stitch(?:es)?)(?![\\p{L}])'
 /** What stands behind the stop where it is no end: after any of them, after "sk." and its like, "sl.", "ch.". */
@@ -62,11 +80,6 @@ const BEHIND_ANY = new RegExp(GOES_ON, 'uy')
 const BEHIND_SKIP = /[ \t]*[,;)]|\s+[\p{Ll}\d]/uy
 const BEHIND_SLIP = /\s*sts?(?!\p{L})/iuy
 const BEHIND_CHAIN = new RegExp(`\\s+\\d|${GOES_ON}`, 'uy')
-/** Other spellings of a word that is looked for under one. */
-const SAME_WORD: ReadonlyMap<string, string> = new Map([
-  ['ea', 'each'],
-  ['folls', 'following'],
-])
 /** "dc's": a plural as some write it. */
 const APOSTROPHE_PLURAL = /^(\p{L}{1,8})'s$/u
 /** "d c", "s c", "h d c": abbreviations of older print with blanks and without stops. */
@@ -213,13 +226,17 @@ export function tokenize(text: string): Token[] {
       found.text.endsWith('/') && found.text.length > 1
         ? 'with'
         : plain(dotted ? found.text.replace(/[. \t]/g, '') : found.text)
+    const spelling = key === 'ea' ? 'each' : key.replace(APOSTROPHE_PLURAL, '$1')
+    const { is, kinds } = wordOf(spelling)
     // Spelled out, so that all tokens are of one shape: objects that are spread are slow to make and to read.
     tokens.push({
       kind: found.kind,
       text: found.text,
       value: found.value,
       hyphen: found.hyphen,
-      key: SAME_WORD.get(key) ?? key.replace(APOSTROPHE_PLURAL, '$1'),
+      key: spelling,
+      is,
+      kinds,
       start: at,
       end,
       line,

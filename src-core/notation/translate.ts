@@ -8,6 +8,7 @@ import { STITCH_KEYS } from '../stitches/table'
 import { stitchAbbreviation, stitchName } from '../stitches/terms'
 import { plain, tokenize } from './tokens'
 import type { Token } from './tokens'
+import { SHORTENED, UK_WORDS } from './words'
 
 /** Pairs of US and UK words, as in the published US–UK tables; longer ones are looked for first. */
 const WORD_PAIRS: readonly (readonly [string, string])[] = [
@@ -23,12 +24,7 @@ const WORD_PAIRS: readonly (readonly [string, string])[] = [
     const half = key === 'hdc' || key === 'dtr' || key === 'trtr' ? ([[short(us), short(uk)]] as const) : []
     return [[us, uk], [`${us}s`, `${uk}s`], ...half] as const
   }),
-  ['sk', 'miss'],
-  ['skip', 'miss out'],
-  ['skips', 'misses out'],
-  ['skipped', 'missed'],
-  ['skipping', 'missing'],
-  ['yo', 'yrh'],
+  ...UK_WORDS,
   ['us terms', 'uk terms'],
   ['us terminology', 'uk terminology'],
 ]
@@ -115,30 +111,9 @@ export function translateText(text: string, from: Terms, to: Terms): string {
   })
 }
 
-/** Long words and what is usual for them (CYC master list). */
-const SHORT: ReadonlyMap<string, string> = new Map([
-  ['stitch', 'st'],
-  ['stitches', 'sts'],
-  ['space', 'sp'],
-  ['spaces', 'sps'],
-  ['loop', 'lp'],
-  ['loops', 'lps'],
-  ['chain', 'ch'],
-  ['chains', 'chs'],
-  ['skip', 'sk'],
-  ['round', 'rnd'],
-  ['rounds', 'rnds'],
-  ['beginning', 'beg'],
-  ['following', 'foll'],
-  ['remaining', 'rem'],
-  ['cluster', 'cl'],
-  ['clusters', 'cls'],
-  ['centre', 'center'],
-])
-
 /** Names of stitches written out and their abbreviations in the same terms. */
 function shortNames(terms: Terms): ReadonlyMap<string, string> {
-  const map = new Map(SHORT)
+  const map = new Map([...SHORTENED, ['centre', 'center']])
   for (const key of STITCH_KEYS) {
     map.set(stitchName(key, terms), stitchAbbreviation(key, terms))
     map.set(`${stitchName(key, terms)}s`, stitchAbbreviation(key, terms))

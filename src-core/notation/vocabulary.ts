@@ -5,60 +5,32 @@ import type { Reader } from './reader'
 import type { Token } from './tokens'
 import type { Loop, StitchForm, StitchName } from './tree'
 
-/** Words for stitches made of several, by what they are (CYC master list; "p" for picot: 4-H handbook). */
-const SPECIALS: ReadonlyMap<string, StitchForm> = new Map(
-  Object.entries({
-    picot: 'picot',
-    picots: 'picot',
-    p: 'picot',
-    puff: 'puff',
-    puffs: 'puff',
-    ps: 'puff',
-    popcorn: 'popcorn',
-    popcorns: 'popcorn',
-    pc: 'popcorn',
-    pop: 'popcorn',
-    bobble: 'bobble',
-    bobbles: 'bobble',
-    bo: 'bobble',
-    cluster: 'cluster',
-    clusters: 'cluster',
-    cl: 'cluster',
-    cls: 'cluster',
-    shell: 'shell',
-    shells: 'shell',
-    sh: 'shell',
-    fan: 'shell',
-    fans: 'shell',
-    'v-st': 'v-stitch',
-    'v-sts': 'v-stitch',
-    'v-stitch': 'v-stitch',
-    'v-stitches': 'v-stitch',
-    inc: 'increase',
-    incs: 'increase',
-    increase: 'increase',
-    increases: 'increase',
-    dec: 'decrease',
-    decs: 'decrease',
-    decrease: 'decrease',
-    invdec: 'decrease',
-  }),
-)
-const STITCH_WORDS = new Set(['st', 'sts', 'stitch', 'stitches'])
+/** Forms of stitches that are words of their own. */
+const FORMS: readonly StitchForm[] = [
+  ...([
+    'picot',
+    'puff',
+    'popcorn',
+    'bobble',
+    'cluster',
+    'shell',
+    'v-stitch',
+    'increase',
+    'decrease',
+  ] as const),
+]
 /** Words that are names in one sense only when more follows ("double crochet", "sl st"). */
 const NEVER_ALONE = new Set(['single', 'singles', 'double', 'doubles', 'sl', 'half-double'])
-const LOOP_WORDS: ReadonlyMap<string, Loop> = new Map(
-  Object.entries({
-    blo: 'back',
-    bl: 'back',
-    tbl: 'back',
-    flo: 'front',
-    fl: 'front',
-    tfl: 'front',
-  }),
-)
+const LOOP_WORDS: ReadonlyMap<string, Loop> = new Map([
+  ['blo', 'back'],
+  ['flo', 'front'],
+])
 const COMPOUND =
   /^(fp|bp|blo?|flo?|rev|r|e)?(sc|hdc|dc|trc|tr|dtr|trtr|qtr|quadtr|htr|ttr|ch|ss|cl|puff|pf)(\d+tog|dec|inc)?s?$/
+
+/** "puff", "cl": the form that the word at the cursor names. */
+const formAt = (reader: Reader, ahead = 0): StitchForm | null =>
+  FORMS.find((form) => reader.isA(form, ahead)) ?? null
 
 interface Base {
   readonly stitch: StitchKey
@@ -125,15 +97,12 @@ const draft = (): Draft => ({
 /** "beg", "standing", "FP", "back post", "BLO", "reverse", "extended" before the name. */
 function readPrefixes(reader: Reader, name: Draft): void {
   for (;;) {
-    if (reader.skip('beg', 'beginning', 'initial')) name.beginning = true
+    if (reader.skip('beg')) name.beginning = true
     else if (reader.skip('standing')) name.standing = true
-    else if (reader.skip('reverse', 'rev')) name.reverse = true
-    else if (reader.skip('extended', 'linked', 'long', 'spike', 'invisible', 'inv', 'tight', 'loose'))
-      continue
-    else if (reader.skip('fp') || reader.skipAll('front', 'post') || reader.skip('front-post'))
-      name.post = 'front'
-    else if (reader.skip('bp') || reader.skipAll('back', 'post') || reader.skip('back-post'))
-      name.post = 'back'
+    else if (reader.skip('reverse')) name.reverse = true
+    else if (reader.skipA('manner')) continue
+    else if (reader.skip('fp') || reader.skipAll('front', 'post')) name.post = 'front'
+    else if (reader.skip('bp') || reader.skipAll('back', 'post')) name.post = 'back'
     else {
       const loop = LOOP_WORDS.get(reader.key())
       if (!loop) return
@@ -145,7 +114,7 @@ function readPrefixes(reader: Reader, name: Draft): void {
 
 /** One-word compounds: "FPdc", "BPsc", "dc3tog", "scdec". */
 function readCompound(reader: Reader, name: Draft): boolean {
-  const found = COMPOUND.exec(reader.key())
+  const found = COMPOUND.exec(reader.spelled())
   if (!found) return false
   const [, before = '', base = '', after = ''] = found
   const special = base === 'cl' || base === 'puff' || base === 'pf' ? base : null
@@ -176,18 +145,18 @@ function readCompound(reader: Reader, name: Draft): boolean {
 /** "dc 2 tog", "2tog", "sc inc", "dc cluster", "hdc puff st" after a plain name. */
 function readSuffixes(reader: Reader, name: Draft): void {
   const number = reader.peek()
-  if (number?.kind === 'number' && (reader.key(1) === 'tog' || reader.key(1) === 'together')) {
+  if (number?.kind === 'number' && reader.key(1) === 'tog') {
     name.form = 'together'
     name.size = number.value
     reader.at += 2
     return
   }
-  const special = SPECIALS.get(reader.key())
-  if (name.form === 'plain' && special && reader.key() !== 'p' && name.stitch !== 'ch') {
+  const special = formAt(reader)
+  if (name.form === 'plain' && special && reader.spelled() !== 'p' && name.stitch !== 'ch') {
     name.form = special
     reader.at++
-    if (reader.seesAny(STITCH_WORDS)) reader.at++
-  } else if (reader.skip('tog', 'together') && name.form === 'plain') {
+    if (reader.isA('stitch')) reader.at++
+  } else if (reader.skip('tog') && name.form === 'plain') {
     name.form = 'together'
     name.size = 2
   }
@@ -199,23 +168,21 @@ function readSuffixes(reader: Reader, name: Draft): void {
 }
 
 function readSpecial(reader: Reader, name: Draft): boolean {
-  if (reader.sees('v', 'st') || reader.sees('v', 'sts') || reader.sees('v', 'stitch')) {
-    reader.at += 2
+  if (reader.skipAll('v', 'st')) {
     name.form = 'v-stitch'
     return true
   }
-  if (reader.sees('crab', 'st') || reader.sees('crab', 'stitch')) {
-    reader.at += 2
+  if (reader.skipAll('crab', 'st')) {
     name.stitch = 'sc'
     name.reverse = true
     return true
   }
-  const form = SPECIALS.get(reader.key())
+  const form = formAt(reader)
   if (!form) return false
   reader.at++
   name.form = form
   // "picot-3" comes as a word and a number; "picot 3" is left to the count.
-  if (reader.seesAny(STITCH_WORDS) && form !== 'increase' && form !== 'decrease') reader.at++
+  if (reader.isA('stitch') && form !== 'increase' && form !== 'decrease') reader.at++
   return true
 }
 
@@ -230,7 +197,7 @@ function readDefined(reader: Reader, name: Draft): boolean {
     reader.at += length
     name.form = found.form
     name.stitch = found.stitch
-    if (reader.seesAny(STITCH_WORDS) && reader.key(-1) !== reader.key()) reader.at++
+    if (reader.isA('stitch') && reader.key(-1) !== reader.key()) reader.at++
     return true
   }
   return false
@@ -239,7 +206,7 @@ function readDefined(reader: Reader, name: Draft): boolean {
 /** "3-dc cl", "5-dc shell", "ch-3 picot": a size before the name. */
 function readSized(reader: Reader, name: Draft): boolean {
   const token = reader.peek()
-  if (token?.kind === 'chains' && ['picot', 'picots', 'p'].includes(reader.key(1))) {
+  if (token?.kind === 'chains' && reader.isA('picot', 1)) {
     reader.at += 2
     name.form = 'picot'
     name.size = token.value
@@ -249,10 +216,10 @@ function readSized(reader: Reader, name: Draft): boolean {
   const start = reader.at
   reader.at++
   const base = plainName(reader)
-  const form = SPECIALS.get(reader.key())
+  const form = formAt(reader)
   if (form && (base || form !== 'increase')) {
     reader.at++
-    if (reader.seesAny(STITCH_WORDS)) reader.at++
+    if (reader.isA('stitch')) reader.at++
     name.form = form
     name.size = token.value
     name.stitch = base?.stitch ?? null

@@ -1,0 +1,222 @@
+/**
+ * The words of the trade, one a line. Stitches by their names in US and UK terms stand in `src-core/stitches/terms.ts`;
+ * everything else that written rounds are made of stands here.
+ */
+
+/**
+ * Four columns: spellings | what it can stand for | abbreviations = meaning | US word = UK word.
+ *
+ * The first spelling is the word itself, under which the grammar asks for it; after `+` each one is a word of its own. A
+ * form of stitch ("picot", "shell") is a kind like the others. `stop`: older print writes the abbreviation with a stop
+ * that ends no sentence; `stop-in`: only where the sentence visibly goes on. `counted`: counted at the end of a round
+ * without being a stitch. `short`: printed as its abbreviation in a consistent style. Numbers have their value behind.
+ * Abbreviations: CYC master list, "p" for picot the 4-H handbook; the rest common practice.
+ */
+const TABLE = `
+st sts stitch stitches | stitch where short stop-in | st = stitch, sts = stitches
+sp sps space spaces | space where short stop-in | sp = space, sps = spaces
+lp lps loop loops | space ring short stop-in | lp = loop, lps = loops
+arch arches arc arcs | space
+hole holes | space
+bar bars | space
+ch chs chain chains | chain instruction short | ch = chain, chs = chains
+ring rings | ring
+circle circles | ring motif
+center centre middle
+corner corners | counted
+group groups grp grps | group counted
+petal petals | group counted
+leaf leaves | counted
+point points | counted
+spoke spokes | counted
+scallop scallops | counted
+rnd rnds rd rds | round short | rnd = round, rnds = rounds
+round rounds | round
+row rows | round
+post posts
+stem stems stalk
+
+back | back
+front | front
+both | both
+top | both own
+blo bl bls tbl | back | bl = back loop, blo = back loop only
+flo fl fls tfl | front | fl = front loop, flo = front loop only
+fp front-post
+bp back-post
+reverse rev
++ extended linked long spike invisible inv tight loose | manner
+
+picot picots p | picot
+puff puffs ps | puff
+popcorn popcorns pc pop | popcorn | pc = popcorn
+bobble bobbles bo | bobble | bo = bobble
+cluster clusters cl cls | cluster group short stop-in | cl = cluster, cls = clusters
+shell shells sh | shell group | sh = shell
+fan fans | shell group
+v-st v-sts v-stitch v-stitches | v-stitch group
+inc incs increase increases | increase | inc = increase
+dec decs decrease decreases invdec | decrease | dec = decrease
+tog together || tog = together
+
+next following foll folls | where short stop | foll = following
+each ea | where stop
+same | where
+first | same-as
+last final | same-as
+prev previous preceding | same-as stop | prev = previous
+beg beginning initial | own same-as short stop | beg = beginning
++ base bottom starting turning | own
+rem remaining | short stop | rem = remaining
+unworked unused free open
+skipped sk'd missed ||| skipped = missed
+times time | where
+x × ✕ ✖ | times-sign where
+more further additional
+one | number 1
+two | number 2
+three | number 3
+four | number 4
+five | number 5
+six | number 6
+seven | number 7
+eight | number 8
+nine | number 9
+ten | number 10
+eleven | number 11
+twelve | number 12
+second | ordinal 2
+third | ordinal 3
+fourth | ordinal 4
+fifth | ordinal 5
+sixth | ordinal 6
+seventh | ordinal 7
+eighth | ordinal 8
+ninth | ordinal 9
+tenth | ordinal 10
+once | how-often 1
+twice | how-often 2
+thrice | how-often 3
+
++ in into | into place instruction where
+around | into place where
+between bet | into place stop | bet = between
++ on over through | into place
+across | into where
++ to onto under along | into
++ corresponding matching adjacent adjoining opposite parallel | elsewhere
+motif motifs | motif
+square squares | motif
+hexagon hexagons | motif
+octagon octagons | motif
+triangle triangles | motif
+flower flowers | motif
+granny grannies | motif
+piece pieces | motif
+block blocks | motif finishing
+medallion medallions | motif
+snowflake snowflakes | motif
+wheel wheels | motif
+strip strips | motif
+section sections | motif
+neighbor neighbors neighbour neighbours | motif
+
+work working works | verb instruction
+worked | verb
+make making makes | verb instruction
++ now then also | verb
+skip sk skips skipping miss missing misses | skip instruction short stop | sk = skip | sk = miss, skip = miss out, skips = misses out, skipping = missing
++ leave leaving | skip
+rep reps repeat repeats repeating repeated | instruction counted stop | rep = repeat
++ join sl slip turn fasten finish with using begin do and | instruction
+magic adjustable sliding | instruction
+continue cont | instruction | cont = continue
++ weave cut sew | instruction finishing
++ darn tuck secure trim press tie hide | finishing
+yo yoh yrh | step | yo = yarn over, yoh = yarn over hook, yrh = yarn round hook | yo = yrh
++ insert draw pull | step
+attach rejoin re-join
+change changing switch switching
+ending finishing
+end ends
+omit omitting omits
+fasten-off fastened
+counts count counted counting
+made formed completed complete
+not doesn't don't never
+
+color colour colors colours col
++ white black grey gray silver gold brown beige tan cream ivory ecru natural | colour
++ red pink rose coral peach orange yellow lemon mustard ochre rust copper | colour
++ green lime mint olive sage teal aqua turquoise blue navy denim sky | colour
++ purple lilac lavender violet plum mauve magenta burgundy maroon wine | colour
++ light dark pale bright deep soft hot medium off dusty | shade
+mc || mc = main colour
+cc || cc = contrasting colour
+pm || pm = place marker
+rs || rs = right side
+ws || ws = wrong side
+`
+
+export interface Word {
+  /** The spelling under which the grammar asks for it. */
+  readonly is: string
+  readonly kinds: ReadonlySet<string>
+  /** Of numbers. */
+  readonly value: number
+}
+
+const pairsOf = (column: string): (readonly [string, string])[] =>
+  column.split(',').flatMap((pair) => {
+    const [word, other] = pair.split('=').map((side) => side.trim())
+    return word && other ? [[word, other] as const] : []
+  })
+
+const spelled = new Map<string, Word>()
+const meanings = new Map<string, string>()
+const inUK: (readonly [string, string])[] = []
+const shortened = new Map<string, string>()
+const stops: Record<'stop' | 'stop-in', string[]> = { stop: ['ea'], 'stop-in': [] }
+
+for (const line of TABLE.split('\n')) {
+  if (line === '') continue
+  const [spellings = '', kinds = '', means = '', uk = ''] = line.split('|').map((column) => column.trim())
+  const [first = '', ...others] = spellings.split(/\s+/)
+  const all = kinds.split(/\s+/)
+  const value = Number(all.find((kind) => /^\d+$/.test(kind)) ?? 0)
+  const make = (is: string): Word => ({ is, kinds: new Set(all), value })
+  if (first === '+') for (const each of others) spelled.set(each, make(each))
+  else {
+    const entry = make(first)
+    for (const spelling of [first, ...others]) spelled.set(spelling, entry)
+  }
+  for (const [abbreviation, meaning] of pairsOf(means)) {
+    meanings.set(abbreviation, meaning)
+    if (all.includes('short')) shortened.set(meaning, abbreviation)
+    if (all.includes('stop')) stops.stop.push(abbreviation)
+    if (all.includes('stop-in')) stops['stop-in'].push(abbreviation)
+  }
+  inUK.push(...pairsOf(uk))
+}
+
+/** What an abbreviation means: "sp" → "space". */
+export const MEANINGS: ReadonlyMap<string, string> = meanings
+/** US words and what the UK says for them, besides stitches. */
+export const UK_WORDS: readonly (readonly [string, string])[] = inUK
+/** Long words and what is usual for them: "spaces" → "sps". */
+export const SHORTENED: ReadonlyMap<string, string> = shortened
+/** Abbreviations that older print writes with a stop. */
+export const STOPS: Readonly<Record<'stop' | 'stop-in', readonly string[]>> = stops
+
+const UNKNOWN: Omit<Word, 'is'> = { kinds: new Set(), value: 0 }
+
+/** "chain-loops" → "ch-lp": both sides of a hyphen are words. */
+const joined = (key: string): string =>
+  key
+    .split('-')
+    .map((part) => spelled.get(part)?.is ?? part)
+    .join('-')
+
+/** The word that a spelling (in lower case) stands for; what is not in the table stands for itself. */
+export const wordOf = (key: string): Word =>
+  spelled.get(key) ?? { is: key.includes('-') ? joined(key) : key, ...UNKNOWN }
