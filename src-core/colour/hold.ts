@@ -24,6 +24,8 @@ import { DEFAULTS, settled } from '../settled'
 /** The colourways of a blanket, without the rest of its plan. */
 interface StandingColours {
   readonly places: readonly Place[]
+  /** The motif of each place; '' where all of them hold the blanket's. */
+  readonly motifs: readonly string[]
   readonly assignment: ColourAssignment
 }
 
@@ -51,7 +53,7 @@ const standing = memoised(
     const assignment = assignByMotif(
       ...([coloured, fill, painted, ways, kept, arrangement, motifs, stash, fast] as const),
     )
-    return { places: there, assignment }
+    return { places: there, motifs: coloured.map(({ kind = 0 }) => motifs[kind] ?? ''), assignment }
   },
   3,
 )
@@ -110,6 +112,16 @@ export function standingColours(project: Project): StandingColours | null {
   return standing(cells, project.made, project.colourways ?? NONE, arrangement, stash, places)
 }
 
+/** What the middles of motifs, and with them what lies within an outline, follow from beside the layout. */
+const SIZE_FIELDS = ['motifs', 'gauge', 'joining', 'terms'] as const satisfies readonly (keyof Project)[]
+
+/** Whether an edit may move motifs into an outline or out of it. */
+export function movesOutline(before: Project, after: Project): boolean {
+  const [was, is] = [blanketOf(before), blanketOf(after)]
+  if (!was?.outlineShape && !is?.outlineShape) return false
+  return was !== is || SIZE_FIELDS.some((name) => before[name] !== after[name])
+}
+
 /** The project after an edit, with what stood before it remembered where the colours would move otherwise. */
 export function holdColours(before: Project, after: Project): Project {
   const [was, is] = [blanketOf(before), blanketOf(after)]
@@ -118,8 +130,8 @@ export function holdColours(before: Project, after: Project): Project {
     was.cells === is.cells &&
     before.colourways === after.colourways &&
     was.alternate === is.alternate &&
-    was.outlineShape === is.outlineShape &&
-    COUNT_FIELDS.every((name) => was[name] === is[name])
+    COUNT_FIELDS.every((name) => was[name] === is[name]) &&
+    !movesOutline(before, after)
   if (isSame) return after
   const moved = withMovedPaint(was, is, after)
   const layout = blanketOf(moved) ?? is

@@ -1,6 +1,6 @@
 /** What an edit would do to made motifs that nobody asked for: they have no place any more, or get another colour. */
 import type { BlanketLayout, Colourway, Project } from '../../shared-types/project'
-import { standingColours } from '../colour/hold'
+import { movesOutline, standingColours } from '../colour/hold'
 import { isAddition, tidyAddress } from '../layout/addresses'
 import { planProject } from '../plan'
 import { blanketOf, layoutKindOf } from '../plans/layouts'
@@ -54,7 +54,10 @@ export const settleLost = (after: Project, { stillMarked }: LostMade): Project =
   clearMade(after, stillMarked)
 
 const canMatter = (before: Project, after: Project): boolean =>
-  before.layout !== after.layout || before.colourways !== after.colourways || before.made !== after.made
+  before.layout !== after.layout ||
+  before.colourways !== after.colourways ||
+  before.made !== after.made ||
+  movesOutline(before, after)
 
 /** Colourways that are worked in other yarns now, or are gone. */
 function changedWays(before: Project, after: Project): ReadonlySet<string> {
@@ -80,7 +83,10 @@ function standingOnBlanket(project: Project, blanket: BlanketLayout): (address: 
   const standing = standingColours(project)
   const motif = blanket.motif ?? ''
   const places = new Map(
-    standing?.places.map(({ id }, i) => [id, { motif, way: standing.assignment.colourways[i] ?? '' }]),
+    standing?.places.map(({ id }, i) => [
+      id,
+      { motif: standing.motifs[i] || motif, way: standing.assignment.colourways[i] ?? '' },
+    ]),
   )
   const held = blanket.cells?.held ?? {}
   /** Half motifs and fillers as far as the layout alone tells: whether they are asked for, and what they lie between. */

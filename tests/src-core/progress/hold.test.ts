@@ -43,6 +43,12 @@ function coloursOf(of: Project): Map<string, string> {
 
 const fill = { pattern: 'no-two-alike', colourways: colours, seed: 1 } as const
 const base = large(200, { rings: 5, cells: { fill } })
+/** The same in turn within a limit, cut out: what lies within follows from the measures. */
+const cut = large(200, {
+  rings: 5,
+  cells: { fill: { ...fill, pattern: 'repeat', most: { b: 30 } } },
+  outlineShape: { kind: 'triangle', size: 1200, height: 1000 },
+})
 
 const edits: fc.Arbitrary<(of: Project) => Project> = fc.oneof(
   fc
@@ -72,7 +78,13 @@ const edits: fc.Arbitrary<(of: Project) => Project> = fc.oneof(
         (of: Project) =>
           painted(of, { [`${row},${column}`]: way, '16,20': way }),
     ),
-  // Measures leave places and colours alone.
+  fc
+    .record({
+      kind: fc.constantFrom('triangle', 'circle', 'rectangle'),
+      size: fc.integer({ min: 300, max: 1500 }),
+    })
+    .map((outlineShape) => (of: Project) => withBlanket(of, { outlineShape })),
+  // Measures leave places and colours alone, but for an outline.
   fc
     .integer({ min: 40, max: 90 })
     .map((across) => (of: Project) => ({ ...of, motifs: [{ ...disc, across } as never] })),
@@ -81,24 +93,28 @@ const edits: fc.Arbitrary<(of: Project) => Project> = fc.oneof(
 describe('made motifs while a project changes', () => {
   it('keep place and colour, or are asked about first (property: 200 made, then anything)', () => {
     fc.assert(
-      fc.property(fc.array(edits, { minLength: 1, maxLength: 6 }), (changes) => {
-        let now = base
-        for (const change of changes) {
-          const next = holdWork(now, change(now))
-          const move = movedMarks(now, next)
-          const [was, is] = [coloursOf(now), coloursOf(next)]
-          const lost = lostMade(now, next)
-          const touched = Object.keys(now.made!).filter((key) => {
-            const here = move(key)
-            return here === null || !(here in next.made!) || was.get(key) !== is.get(here)
-          })
-          // What is lost without a question: nothing; and a question is asked only where something is lost.
-          expect(lost ? lost.gone + lost.recoloured : 0).toBe(touched.length)
-          // Answered with yes, no mark is left where there is no motif.
-          now = lost ? settleLost(next, lost) : next
-          for (const key of Object.keys(now.made!)) expect(coloursOf(now).has(key), key).toBe(true)
-        }
-      }),
+      fc.property(
+        fc.constantFrom(base, cut),
+        fc.array(edits, { minLength: 1, maxLength: 6 }),
+        (start, changes) => {
+          let now = start
+          for (const change of changes) {
+            const next = holdWork(now, change(now))
+            const move = movedMarks(now, next)
+            const [was, is] = [coloursOf(now), coloursOf(next)]
+            const lost = lostMade(now, next)
+            const touched = Object.keys(now.made!).filter((key) => {
+              const here = move(key)
+              return here === null || !(here in next.made!) || was.get(key) !== is.get(here)
+            })
+            // What is lost without a question: nothing; and a question is asked only where something is lost.
+            expect(lost ? lost.gone + lost.recoloured : 0).toBe(touched.length)
+            // Answered with yes, no mark is left where there is no motif.
+            now = lost ? settleLost(next, lost) : next
+            for (const key of Object.keys(now.made!)) expect(coloursOf(now).has(key), key).toBe(true)
+          }
+        },
+      ),
       { numRuns: 60 },
     )
   })
