@@ -5,7 +5,7 @@ export const PROGRESS_FINDINGS = {
   'progress/unknown-place': {
     severity: 'warning',
     message:
-      '{count} {count|mark says|marks say} made or joined where this layout has no motif: {places}. They are kept and not counted.',
+      '{count} {count|place is|places are} marked as made or joined where this layout has no motif: {places}. The marks are kept and not counted.',
     mend: 'Make the layout as large as it was, or clear these marks.',
   },
   'progress/other-motif': {

@@ -51,10 +51,13 @@ export function readMarks({ made = {}, joined }: Marked, work: Work): Marking {
     else if (days.has(piece)) marked.add(piece)
     else early.push(key)
   }
-  if (unknown.length > 0)
+  if (unknown.length > 0) {
+    // What is marked as made and as joined is one place.
+    const places = [...new Set(unknown)]
     findings.push(
-      finding('progress/unknown-place', 'made', { count: unknown.length, places: addressWords(unknown) }),
+      finding('progress/unknown-place', 'made', { count: places.length, places: addressWords(places) }),
     )
+  }
   if (early.length > 0) {
     const values = { count: early.length, places: addressWords(early) }
     findings.push(finding('progress/joined-not-made', 'joined', values, { cells: early.map(tidyAddress) }))

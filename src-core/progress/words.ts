@@ -69,22 +69,28 @@ export function forecastWords(
 /** A day of the log, and what was made on it: "2026-12-01: 12". */
 export const dayWords = (day: string): string => day || 'day not known'
 
+/** What is told of a plan when its motif is measured again. */
+type Remeasured = Pick<PlanNumbers, 'size' | 'yarns' | 'motifs'>
+
 /**
- * What another measure, weight or gauge of the motif changed: "size 130 × 160 cm → 134 × 165 cm; Moss 412 g → 430 g";
- * empty where it changed nothing that is told.
+ * What another measure, weight or gauge of the motif changed: "size 130 × 160 cm → 134 × 165 cm; 88 → 86 motifs; Moss
+ * 412 g → 430 g"; empty where it changed nothing that is told.
  */
 export function remeasuredWords(
-  before: Pick<PlanNumbers, 'size' | 'yarns'>,
-  after: Pick<PlanNumbers, 'size' | 'yarns'>,
+  before: Remeasured,
+  after: Remeasured,
   yarns: readonly Yarn[],
   units: UnitSystem,
 ): string {
-  const size = (of: Pick<PlanNumbers, 'size'>) => formatSize(of.size.width, of.size.height, units)
+  const size = ({ size: { width, height } }: Remeasured) => formatSize(width, height, units)
   const changes: string[] = []
   if (size(before) !== size(after)) changes.push(`size ${size(before)} → ${size(after)}`)
-  for (const { id, grams } of after.yarns) {
-    const was = before.yarns.find((yarn) => yarn.id === id)
-    const [from, to] = [formatMass(was?.grams.expected ?? 0, units), formatMass(grams.expected, units)]
+  const [had, has] = [before.motifs.length, after.motifs.length]
+  if (had !== has) changes.push(`${formatNumber(had)} → ${counted(has, 'motif')}`)
+  const grams = (of: Remeasured, id: string) =>
+    formatMass(of.yarns.find((yarn) => yarn.id === id)?.grams.expected ?? 0, units)
+  for (const id of new Set([...before.yarns, ...after.yarns].map((yarn) => yarn.id))) {
+    const [from, to] = [grams(before, id), grams(after, id)]
     if (from !== to) changes.push(`${nameOf(yarns, id)} ${from} → ${to}`)
   }
   return changes.join('; ')

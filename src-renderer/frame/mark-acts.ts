@@ -1,5 +1,6 @@
 /** Marking motifs as made and as joined, and what is said of it. */
 import type { Project } from '../../shared-types/project'
+import { capital } from '../../src-core/figures/words'
 import { pieceAt, placedPieces } from '../../src-core/layout/placed'
 import type { PlacedPiece } from '../../src-core/layout/placed'
 import { EDGING } from '../../src-core/progress/marks'
@@ -72,7 +73,8 @@ function run(state: WindowState, act: Act | null): void {
   if (!act) return
   state.document.change(act.label, act.edit)
   const { label } = act
-  state.say(`${label.charAt(0).toUpperCase()}${label.slice(1)}: ${madeWords(state.document.plan)}.`)
+  // A plan that is still on its way knows nothing of these marks yet.
+  state.document.whenPlanned(() => state.say(`${capital(label)}: ${madeWords(state.document.plan)}.`))
 }
 
 /** Marks pieces as made or joined, or takes the marks away where the first has one; with `isOn`, as it says. */

@@ -66,6 +66,8 @@ export class DocumentState {
   #plannedMotifs: Project['motifs']
   /** Plans that were asked for in the background and have not come yet. */
   #awaited: number
+  /** What waits for the last of them. */
+  readonly #whenPlanned: (() => void)[] = []
   readonly project: Project
   /** The project with every default: what to show, where `project` is what to change. */
   readonly settled: Settled
@@ -114,6 +116,12 @@ export class DocumentState {
   /** What follows from the project in numbers: known before the plan of a large one is. */
   get numbers(): PlanNumbers {
     return this.#ahead ?? this.#plan
+  }
+
+  /** Does something once the plan is of the project as it is now: at once, where it is. */
+  whenPlanned(act: () => void): void {
+    if (this.#awaited === 0) act()
+    else this.#whenPlanned.push(act)
   }
 
   /** Why the project as it is now could not be planned; null where `plan` is of it, or will be. */
@@ -311,7 +319,10 @@ export class DocumentState {
           if (project === this.project) this.#trouble = troubleOf(error)
         },
       )
-      .finally(() => this.#awaited--)
+      .finally(() => {
+        this.#awaited--
+        if (this.#awaited === 0) for (const act of this.#whenPlanned.splice(0)) act()
+      })
   }
 
   /**

@@ -3,8 +3,9 @@ import { describe, expect, it } from 'vitest'
 import { planProject } from '../../../src-core/plan'
 import { listExamples } from '../../../src-main/documents/examples'
 import { readProjectText } from '../../../src-main/documents/read'
+import { remeasuredWords } from '../../../src-core/progress/words'
 import { isDay } from '../../../src-core/progress/days'
-import { codesOf, findingsOf, first, gramsOf, progressOf, project } from './project'
+import { disc, codesOf, findingsOf, first, gramsOf, progressOf, project } from './project'
 
 describe('what is made and what is left', () => {
   it.each(listExamples())(
@@ -150,14 +151,35 @@ describe('what is made and what is left', () => {
   })
 })
 
+describe('a motif measured again', () => {
+  it('is told with what it changed: size, motifs and yarn', () => {
+    const at = (across: number) =>
+      planProject(
+        project(
+          { motifs: [{ ...disc, across } as never], made: first(2) },
+          { outlineShape: { kind: 'rectangle', size: 240, height: 180 } },
+        ),
+      )
+    // Twelve of 60 mm lie within 240 × 180 mm; of 100 mm two in row 2, in B: 1 g and 3 g of each, and 10 % waste.
+    expect(remeasuredWords(at(60), at(100), project().yarns!, 'metric')).toBe(
+      'size 24 × 18 cm → 20 × 10 cm; 12 → 2 motifs; Sand 13.2 g → 2.2 g; Moss 26 g → 0 g; Clay 13.2 g → 6.6 g',
+    )
+    expect(remeasuredWords(at(60), at(60), project().yarns!, 'metric')).toBe('')
+  })
+})
+
 describe('marks that cannot be right', () => {
   it('are told and not counted where the layout has no place, once for all of them', () => {
-    const wrong = project({ made: { ...first(2), '0,1': '', '9,99': '2026-12-01', nonsense: '' } })
+    // What is marked as joined there too is told but once.
+    const wrong = project({
+      made: { ...first(2), '0,1': '', '9,99': '2026-12-01', nonsense: '' },
+      joined: { ...first(2), '9,99': '' },
+    })
     expect(progressOf(wrong).made).toBe(2)
     const [found, ...others] = findingsOf(wrong)
     expect(others).toEqual([])
     expect(found).toMatchObject({ code: 'progress/unknown-place', severity: 'warning', where: 'made' })
-    expect(found!.message).toContain('3 marks say made or joined where this layout has no motif')
+    expect(found!.message).toContain('3 places are marked as made or joined where this layout has no motif')
     expect(found!.message).toContain('row 0, motif 1; row 9, motif 99; nonsense')
   })
 

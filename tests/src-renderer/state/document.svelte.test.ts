@@ -149,9 +149,16 @@ describe('the document', () => {
     document.change('grow', (project) => patchBlanket(project, { columns: 30, rows: 30 }))
     expect(document.numbers.counts.motifs).toBe(900)
     expect(document.plan).toBe(before)
+    // What is to be told of it waits for it.
+    const told: number[] = []
+    document.whenPlanned(() => told.push(document.plan.motifs.length))
+    expect(told).toEqual([])
     arrive()
     await vi.waitFor(() => expect(document.isPlanning).toBe(false))
     expect(document.plan.motifs).toHaveLength(900)
+    expect(told).toEqual([900])
+    document.whenPlanned(() => told.push(1))
+    expect(told).toEqual([900, 1])
     expect(document.numbers).toBe(document.plan)
   })
 
