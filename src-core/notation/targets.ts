@@ -355,8 +355,10 @@ function partTargets(work: Work, part: PlacePart, taking: Taking): Target[] {
 
 /** All places of a place in words; "each … and each …" are one sweep. */
 export function placeTargets(work: Work, place: Place, taking: Taking): Target[] {
-  const swept =
-    place.parts.length > 1 && place.parts.every((part) => part.which === 'each' && part.noun.kind !== 'chain')
-  if (swept && place.parts[0]!.extent === null) return eachTargets(work, place.parts, taking)
-  return place.parts.flatMap((part) => partTargets(work, part, taking))
+  // "in same st and in each dc and ch-1 sp": what stands before the sweep is worked by itself.
+  const from = place.parts.findLastIndex((part) => part.which !== 'each' || part.noun.kind === 'chain') + 1
+  const swept = place.parts.slice(from)
+  const one = (part: PlacePart) => partTargets(work, part, taking)
+  if (swept.length < 2 || swept[0]!.extent !== null) return place.parts.flatMap(one)
+  return [...place.parts.slice(0, from).flatMap(one), ...eachTargets(work, swept, taking)]
 }

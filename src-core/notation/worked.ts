@@ -15,7 +15,7 @@ export interface WorkedPlace {
   readonly kind: 'stitch' | 'space' | 'gap' | 'ring' | 'chain' | 'unknown'
   /** Which worked round carries it; see above. Of a chain of this very round: its own index. */
   readonly round: number
-  /** Index into that round's places; a gap has the index of the stitch before it; of chains the element. */
+  /** Index into that round's places; a gap has the number of the stitch before it, among stitches; of chains the element. */
   readonly index: number
   /** Number of the chain along a chain, from its beginning, from 0; else 0. */
   readonly cell: number

@@ -5,7 +5,7 @@ import type { ResolvedGauge } from '../../stitches/gauge'
 import type { Millimetres, Radians } from '../../units/quantity'
 import { CORNER_LOOP, GROWS, LENGTH_TELLS, PETALS_SPREAD, POINT_LOOP } from './constants'
 import type { Corner } from './corners'
-import { angleOf, at, heightOf, mean, radiusOf, topWidth } from './ground'
+import { angleOf, at, heightOf, mean, neighbours, radiusOf, topWidth } from './ground'
 import type { LocatedRound } from './ground'
 import { isDrawing } from './drawing'
 import { finish } from './finish'
@@ -32,7 +32,7 @@ export function locateCornered(
   const upright = along.length > 0 ? along : stood
   const height = mean(upright.map((entry) => heightOf(entry.element, gauge)))
   const apothem = apothemOf(round, corners, onto, stood, height, gauge)
-  const first = cornerAngle(corners[0]!, stood)
+  const first = cornerAngle(round, corners[0]!, stood)
   const angles = corners.map((_, k) => first + (k * 2 * Math.PI) / count)
   const positions = alongSides(round, corners, gauge)
   const placed = stood.map((entry) => {
@@ -112,8 +112,16 @@ const roundShare = (count: number): number => Math.sqrt((2 * Math.PI) / aroundPo
 const baseApothem = (onto: LocatedRound, count: number, stood: readonly Upright[]): Millimetres =>
   onto.corners === count ? onto.radius : mean(stood.map(({ base }) => radiusOf(base)))
 
-function cornerAngle(corner: Corner, stood: readonly Upright[]): Radians {
-  const own = stood.filter((entry) => entry.element.group === corner.group)
+/** Where the stitches of a corner begin; of chains between two stitches by themselves, where those do. */
+function cornerAngle({ elements }: WorkedRound, corner: Corner, stood: readonly Upright[]): Radians {
+  const at = elements.indexOf(corner.element)
+  const standing = new Set(stood.map(({ element }) => element))
+  const beside = new Set(
+    (['before', 'behind'] as const).map((side) => neighbours(elements, standing, side)[at]),
+  )
+  const own = stood.filter(({ element }) =>
+    corner.group >= 0 ? element.group === corner.group : beside.has(element),
+  )
   const sum = own.reduce((total, entry) => ({ x: total.x + entry.base.x, y: total.y + entry.base.y }), {
     x: 0,
     y: 0,

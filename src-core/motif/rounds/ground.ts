@@ -140,7 +140,19 @@ export const isUpright = (element: WorkedElement): boolean =>
 export function seatOf(place: WorkedPlace | undefined, before: readonly LocatedRound[]): Seat | null {
   if (!place || place.round < 0) return null
   const round = before.find((entry) => entry.round.index === place.round)
+  if (round && place.kind === 'gap') return gapSeat(round, place.index)
   return round?.seats[place.index] ?? null
+}
+
+/** Between a stitch of a round and the next one, counted among its stitches. */
+function gapSeat({ seats }: LocatedRound, index: number): Seat | null {
+  const stitches = seats.filter(({ kind }) => kind === 'stitch')
+  const [before, next] = [stitches[index], stitches[(index + 1) % stitches.length]]
+  if (!before || !next) return null
+  const angle = (before.angle + unwrap(next.angle, before.angle)) / 2
+  const between = (a: Point, b: Point): Point => at((radiusOf(a) + radiusOf(b)) / 2, angle)
+  const [point, foot] = [between(before.point, next.point), between(before.foot, next.foot)]
+  return { kind: 'space', angle: angleOf(point), point, arch: null, chains: 0, foot, tip: false }
 }
 
 /** By element: the nearest one of `of` on one side of it, going round; null where there is none. */
