@@ -38,6 +38,12 @@ export const MOTIF_FINDINGS = {
     message: 'a chart of {symbols} stitches and chains cannot be read; up to {most} are drawn.',
     mend: 'The rounds are planned and printed in words.',
   },
+  'motif/other-piece': {
+    severity: 'warning',
+    message:
+      '{round} begins a piece of its own: size, chart and yarn are those of the rounds before it alone.',
+    mend: 'Give it a motif of its own.',
+  },
   'motif/not-regular': {
     severity: 'note',
     message:

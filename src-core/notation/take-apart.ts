@@ -43,21 +43,46 @@ export function takeApart(text: string, into: Terms, asked?: Terms): TakenApart 
   const rounds: TakenRound[] = []
   const firstLine = (node: RoundNode) =>
     read.worked.filter((_, i) => read.rounds[i]?.span.start === node.start)
+  const bodyOf = (node: RoundNode) => text.slice(node.heading?.end ?? node.start, node.end)
+  let begun = ''
+  let last = 0
   for (const node of read.tree.rounds) {
-    if (rounds.length === 0 && (node.label === 'foundation' || isFoundationOnly(node))) {
-      foundation = foundationOf(node) ?? foundation
+    if (
+      node.label === 'foundation' ||
+      (isFoundationOnly(node) && (rounds.length === 0 || node.part !== null))
+    ) {
+      // What a later piece begins on goes with its first round.
+      if (rounds.length > 0)
+        begun = `${bodyOf(node)
+          .trim()
+          .replace(/[.,;]?$/, '.')} `
+      else foundation = foundationOf(node) ?? foundation
       continue
     }
     const colour = firstLine(node)[0]?.elements.find((element) => element.colour)?.colour ?? null
-    const body = text.slice(node.heading?.end ?? node.start, node.end)
     const [from, to] = node.numbers ?? [0, 0]
+    // A later piece counts its rounds from the beginning: a number of their own tells it.
+    const anew = from > 0 && from <= last && node.part !== null
+    last = Math.max(to, from)
+    const other = read.tree.rounds.filter((each) => isOtherPart(node, each))
+    if (anew && other.length > 0) {
+      for (let number = from; number <= to; number++) {
+        const same = other.find(({ numbers }) => numbers![0] <= number && number <= numbers![1])
+        if (same) rounds.push({ work: inTerms(`Rnd ${number}: ${bodyOf(same).trim()}`), colour })
+      }
+      continue
+    }
+    const body = bodyOf(node)
     const repeats = node.items.some((item) => item.type === 'repeat-round')
     if (to > from && (repeats || to - from >= MOST_REPEATS)) {
       rounds.push({ work: inTerms(text.slice(node.start, node.end)), colour })
       continue
     }
-    const work = inTerms(node.heading ? body : text.slice(node.start, node.end))
-    for (let number = from; number <= to; number++) rounds.push({ work, colour })
+    for (let number = from; number <= to; number++) {
+      const heading = anew && number === from ? `Rnd ${number}: ` : ''
+      rounds.push({ work: inTerms(`${heading}${begun}${body.trim()}`), colour })
+      begun = ''
+    }
   }
   const special = read.tree.definitions
     .map(
@@ -66,6 +91,13 @@ export function takeApart(text: string, into: Terms, asked?: Terms): TakenApart 
     )
     .join('\n')
   return { rounds, foundation, special, terms, termsUnclear }
+}
+
+/** Whether a round is the one of another part that `node` is worked as: "Rnd 1: Same as Motif 1". */
+function isOtherPart(node: RoundNode, each: RoundNode): boolean {
+  const [item] = node.items
+  if (item?.type !== 'repeat-round' || item.part === null || !each.numbers) return false
+  return each.part !== node.part && each.part?.toLowerCase() === item.part
 }
 
 function foundationOf(node: RoundNode): RoundsMotif['foundation'] {

@@ -2,6 +2,7 @@
 import type { Finding } from '../../../shared-types/finding'
 import type { MeasuredRound, MotifAccount, Point } from '../../../shared-types/plan'
 import type { Hand, RoundsMotif, Terms } from '../../../shared-types/project'
+import type { WorkedRound } from '../../notation/worked'
 import { finding } from '../../findings/finding'
 import { remembered } from '../../memo'
 import { resolveGauge, scaleGauge, sizeSpread } from '../../stitches/gauge'
@@ -15,6 +16,7 @@ import type { LocatedElement, LocatedRound } from './ground'
 import { layersOf } from './layers'
 import { leafAccount } from './leaf-account'
 import { locateRound } from './locate'
+import { firstPiece } from './pieces'
 import { farthest } from './profile'
 import { readMotif, slotOf } from './read-motif'
 import type { ReadMotif } from './read-motif'
@@ -93,7 +95,8 @@ const symbolsOf = (elements: readonly LocatedElement[]): number =>
 function accountFor(given: RoundsMotif, context: RoundsContext): RoundsAccount {
   const { motif } = usableRounds(given)
   // Read as it was given: what is refused of it is told.
-  const read = readMotif(given, context.terms)
+  const whole = readMotif(given, context.terms)
+  const { read, others } = firstPiece(whole)
   const where = `motif ${motif.id}`
   if (read.worked.length === 0) {
     const none = finding('motif/no-rounds', where, {}, { motif: motif.id })
@@ -103,11 +106,32 @@ function accountFor(given: RoundsMotif, context: RoundsContext): RoundsAccount {
       located: [],
       drawing: () => null,
       beginning: null,
-      read,
+      read: whole,
     }
   }
   const gauge = calibrated(motif, context, read)
-  if (read.stemChains > 0) return leafAccount(motif, context, read, gauge)
+  const told =
+    read.stemChains > 0 ? leafAccount(motif, context, read, gauge) : plainAccount(motif, context, read, gauge)
+  const apart = others.map((round) => otherPiece(motif, whole, round))
+  const findings = [...told.findings, ...apart]
+  return { ...told, account: told.account && { ...told.account, findings }, findings, read: whole }
+}
+
+/** A piece that the motif's rounds go on to make after the motif itself. */
+function otherPiece(motif: RoundsMotif, read: ReadMotif, round: WorkedRound): Finding {
+  const entry = read.entries[read.worked.indexOf(round)]
+  const target = { motif: motif.id, round: round.number, ...(entry !== undefined && { entry }) }
+  const values = { round: round.part ? `Rnd ${round.number} of ${round.part}` : `Rnd ${round.number}` }
+  return finding('motif/other-piece', `motif ${motif.id}, round ${round.number}`, values, target)
+}
+
+/** The account of a motif that begins on a ring. */
+function plainAccount(
+  motif: RoundsMotif,
+  context: RoundsContext,
+  read: ReadMotif,
+  gauge: ResolvedGauge,
+): RoundsAccount {
   const located = locateAll(read, gauge, motif)
   const shape = shapeOf(located, gauge, context.hand)
   const scaled = calibrateSize(motif, shape, context.growth, gauge.provenance !== 'rule-of-thumb')
@@ -118,7 +142,11 @@ function accountFor(given: RoundsMotif, context: RoundsContext): RoundsAccount {
   const findings = [
     ...read.findings,
     ...checkRounds(motif, read, located, gauge, context.terms),
-    ...scaled.findings.map((entry) => ({ ...entry, where, target: { motif: motif.id } })),
+    ...scaled.findings.map((entry) => ({
+      ...entry,
+      where: `motif ${motif.id}`,
+      target: { motif: motif.id },
+    })),
   ]
   const account: MotifAccount = {
     id: motif.id,

@@ -6,6 +6,7 @@ import { readRounds } from '../../notation/read'
 import type { ReadRounds } from '../../notation/read'
 import type { After } from '../../notation/state'
 import type { WorkedRound } from '../../notation/worked'
+import { piecesOf } from './pieces'
 import { isSpecialEntry, specialText } from './special'
 import { usableRounds } from './usable'
 
@@ -77,9 +78,6 @@ export const readMotif = remembered((given: RoundsMotif, terms: Terms): ReadMoti
   const reading = readRounds(text, { terms, after: foundationOf(motif), before })
   const { worked, rounds, findings } = reading
   const entryOf = (line: number) => Math.min(Math.max(0, line - 1 - head), Math.max(0, lines.length - 1))
-  const beginning = worked.find((round) => round.foundation)
-  const made = beginning?.foundation
-  const intoOne = made?.kind === 'chain' && beginning !== undefined && worksIntoOneChain(beginning)
   const own = motif.foundation
   return {
     worked,
@@ -88,17 +86,7 @@ export const readMotif = remembered((given: RoundsMotif, terms: Terms): ReadMoti
     entryOfLine: (line) => (line > head ? entryOf(line) : null),
     // By the round's own line: a round that repeats an older one has its stitches from there.
     entries: rounds.map((account) => entryOf(account.span.line)),
-    ringChains:
-      made?.kind === 'ring'
-        ? made.chains
-        : intoOne
-          ? 1
-          : own?.ring === 'chain'
-            ? (own.chains ?? 0)
-            : own?.ring === 'stitch'
-              ? 1
-              : 0,
-    stemChains: intoOne ? 0 : (own?.chain ?? (made?.kind === 'chain' && made.chains > 2 ? made.chains : 0)),
+    ...beginsOn(worked, own),
     findings: [
       ...refused,
       ...findings.map((entry) => ({
@@ -110,13 +98,29 @@ export const readMotif = remembered((given: RoundsMotif, terms: Terms): ReadMoti
   }
 })
 
-/** "12 dc in 4th ch from hook": the chain is the middle of a disc, not the stem of a leaf. */
-function worksIntoOneChain({ elements }: WorkedRound): boolean {
-  const cells = new Set<string>()
-  for (const element of elements)
-    for (const { kind, cell, opposite } of element.into)
-      if (kind === 'chain') cells.add(`${cell} ${opposite}`)
-  return cells.size === 1
+/**
+ * What the first round is worked into tells what a motif begins on. A chain is the stem of a leaf where stitches go
+ * along it, the middle of a disc where all go into one of its chains ("12 dc in 4th ch from hook"), and a ring where
+ * they go into that, however its closing is told.
+ */
+function beginsOn(
+  worked: readonly WorkedRound[],
+  own: RoundsMotif['foundation'],
+): Pick<ReadMotif, 'ringChains' | 'stemChains'> {
+  const made = piecesOf(worked)[0]?.find((round) => round.foundation)?.foundation
+  if (made?.kind === 'ring') return { ringChains: made.chains, stemChains: 0 }
+  const chains = own?.chain ?? (made && made.chains > 2 ? made.chains : 0)
+  const places = worked[0]?.elements.flatMap(({ into }) => into) ?? []
+  const cells = new Set(
+    places.flatMap(({ kind, cell, opposite }) => (kind === 'chain' ? [`${cell} ${opposite}`] : [])),
+  )
+  const ring = own?.ring === 'chain' ? (own.chains ?? 0) : own?.ring === 'stitch' ? 1 : 0
+  if (made || own?.chain !== undefined) {
+    if (cells.size === 1) return { ringChains: 1, stemChains: 0 }
+    if (cells.size === 0 && places.some(({ kind }) => kind === 'ring'))
+      return { ringChains: chains, stemChains: 0 }
+  }
+  return { ringChains: ring, stemChains: chains }
 }
 
 /** A place in the text as a place in the motif's rounds; what stands before the first one belongs to none. */

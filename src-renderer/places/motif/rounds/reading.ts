@@ -96,8 +96,8 @@ export function readForEditor(motif: RoundsMotif, project: Project): RoundsReadi
       facts: last
         ? [
             ...useWords(last, rounds, terms),
-            ...sizeWords(last, told.account, units),
-            ...(located ? lieWords(located) : []),
+            // What is not located belongs to another piece, or has no place.
+            ...(located ? [...sizeWords(last, told.account, units), ...lieWords(located)] : []),
           ]
         : [],
       findings,
