@@ -15,7 +15,7 @@ import type { StitchKey } from '../stitches/table'
 import { formatNumber } from '../units/format'
 import type { Millimetres } from '../units/quantity'
 import { EDGING } from './constants'
-import { fitStretches, kindsNamed } from './fit'
+import { fitStretches, kindsNamed, multipleFor } from './fit'
 import type { Multiple } from './fit'
 import { cornersAlong, tipsAlong } from './line-places'
 import type { LinePlace } from './line-places'
@@ -40,6 +40,8 @@ export interface BorderLoop {
   readonly marks: readonly SetMark[]
   /** Stitches from one mark to the next; all of them where there is none. */
   readonly stretches: readonly number[]
+  /** What its rounds come out even on. */
+  readonly multiple: Multiple | null
   readonly rounds: readonly LoopRound[]
 }
 
@@ -135,17 +137,19 @@ function workLoop(
   const isOpen = edge.isRound && index < OPEN_ENDS
   const works = written.map(({ work }) => work)
   const from = below.rounds + 1
-  const { multiple } = sampleOf(written, from, terms)
+  const sample = sampleOf(written, from, terms)
+  const kinds = kindsNamed(works)
   const length = lengthOf(line, isOpen)
   const turns = isOpen ? 0 : signedArea(line) < 0 ? -1 : 1
-  const found = placesOf(line, isOpen, kindsNamed(works), edge, gauge)
+  const found = placesOf(line, isOpen, kinds, edge, gauge)
   // Worked from the first one that the words begin with.
-  const [begins] = kindsNamed(works)
+  const [begins] = kinds
   const start = Math.max(
     0,
     found.findIndex(({ kind }) => kind === begins),
   )
   const places = [...found.slice(start), ...found.slice(0, start)]
+  const multiple = sample.multiple && multipleFor(sample.multiple, places.length, kinds)
   const stretches = stretchesOf(places, length, turns, below.height, gauge, multiple)
   let at = 0
   const marks = places.map(({ kind, along }, i): SetMark => {
@@ -155,7 +159,7 @@ function workLoop(
   })
   const stitches = stretches.reduce((sum, count) => sum + count, 0)
   const read = readLoop(works, stitches, marks, from, terms, multiple?.of)
-  return { line: index, stitches, marks, stretches, rounds: read.rounds, findings: read.findings }
+  return { line: index, stitches, marks, stretches, multiple, rounds: read.rounds, findings: read.findings }
 }
 
 /** Works written rounds along the lines of an edging, above so many plain rounds of so much height. */
@@ -167,7 +171,6 @@ export function workBorder(
   terms: Terms,
   gauge: ResolvedGauge,
 ): Border {
-  const { multiple } = sampleOf(written, plain + 1, terms)
   const heights = writtenHeights(written, plain + 1, terms, gauge)
   const worked = edge.lines.map((line, i) =>
     workLoop(i, line, edge, written, { rounds: plain, height }, terms, gauge),
@@ -190,6 +193,7 @@ export function workBorder(
       counts,
     }
   })
+  const multiple = loops[0]?.multiple ?? sampleOf(written, plain + 1, terms).multiple
   const border = { loops, multiple, rounds, setUp: sum(({ stitches }) => stitches) }
   return { ...border, findings: findingsOf(border, worked, edge, plain, height, gauge) }
 }

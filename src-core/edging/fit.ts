@@ -12,6 +12,8 @@ export interface Multiple {
   readonly least: number
   /** Of every stretch from one corner, tip or dip to the next, or of the whole round. */
   readonly by: 'stretch' | 'round'
+  /** Of the whole round with corners, tips or dips: by how much `plus` grows with each of them. */
+  readonly perMark?: number
   /** A short loop that comes out even. */
   readonly sample: { readonly stitches: number; readonly marks: readonly Mark[] }
 }
@@ -23,43 +25,99 @@ const TRIED = 3
 export const kindsNamed = (works: readonly string[]): ReadonlySet<MarkKind> =>
   new Set(works.flatMap((work) => [...marksNamed(work)]))
 
-/** A loop with as many stitches from mark to mark. */
-function evenLoop(kinds: ReadonlySet<MarkKind>, each: number): Mark[] {
-  const order: MarkKind[] = kinds.has('corner') && kinds.size === 1 ? ['corner'] : ['tip', 'dip']
-  return Array.from({ length: TRIED * order.length }, (_, i): Mark[] => [
-    ...(kinds.has('corner') && order.length > 1 && i % order.length === 0
-      ? [{ kind: 'corner' as const, at: i * each, chains: 0 }]
-      : []),
-    { kind: order[i % order.length]!, at: i * each, chains: 0 },
-  ]).flat()
+/** Marks of a loop with so many stitches from each to the next. */
+function loopOf(kinds: ReadonlySet<MarkKind>, lengths: readonly number[]): Mark[] {
+  const order = orderOf(kinds)
+  let at = 0
+  return lengths.flatMap((length, i): Mark[] => {
+    const kind = order[i % order.length]!
+    const isCorner = kinds.has('corner') && kind === 'tip'
+    const marks: Mark[] = [
+      ...(isCorner ? [{ kind: 'corner' as const, at, chains: 0 }] : []),
+      { kind, at, chains: 0 },
+    ]
+    at += length
+    return marks
+  })
 }
 
-/** Finds the multiple by reading the rounds on short loops; null where none of them comes out even. */
-export function findMultiple(works: readonly string[], from: number, terms: Terms): Multiple | null {
-  const kinds = kindsNamed(works)
-  const stretches = kinds.size === 0 ? 1 : kinds.has('corner') && kinds.size === 1 ? TRIED : 2 * TRIED
+const orderOf = (kinds: ReadonlySet<MarkKind>): readonly MarkKind[] =>
+  kinds.has('corner') && kinds.size === 1 ? ['corner'] : ['tip', 'dip']
+
+/** Numbers that come out even: the first of them, one in a row with others, and how far they lie apart. */
+interface Even {
+  readonly least: number
+  readonly first: number
+  readonly of: number
+}
+
+function findEven(from: number, to: number, fits: (count: number) => boolean): Even | null {
   const even: number[] = []
-  for (let each = 1; each <= EDGING.probes; each++) {
-    const marks = kinds.size > 0 ? evenLoop(kinds, each) : []
-    if (readLoop(works, each * stretches, marks, from, terms).fits) even.push(each)
+  for (let count = from; count <= to; count++) {
+    if (fits(count)) even.push(count)
     const [a, b, c] = even.slice(-EDGING.inARow)
     if (c !== undefined && c - b! === b! - a!) break
   }
   const [first, second] = even.slice(-2)
   if (first === undefined) return null
-  const of = second === undefined ? first : second - first
-  const marks = kinds.size > 0 ? evenLoop(kinds, first) : []
-  return {
-    ...{ of, plus: first % of, least: even[0]!, by: kinds.size > 0 ? 'stretch' : 'round' },
-    sample: { stitches: first * stretches, marks },
+  return { least: even[0]!, first, of: second === undefined ? first : second - first }
+}
+
+const total = (counts: readonly number[]): number => counts.reduce((sum, count) => sum + count, 0)
+
+/** Finds the multiple by reading the rounds on short loops; null where none of them comes out even. */
+export function findMultiple(works: readonly string[], from: number, terms: Terms): Multiple | null {
+  const kinds = kindsNamed(works)
+  const inTurn = orderOf(kinds).length
+  const stretches = kinds.size === 0 ? 1 : TRIED * inTurn
+  const marksOf = (lengths: readonly number[]) => (kinds.size > 0 ? loopOf(kinds, lengths) : [])
+  const fits = (lengths: readonly number[]): boolean =>
+    readLoop(works, total(lengths), marksOf(lengths), from, terms).fits
+  const alike = (each: number, many = stretches): number[] => Array.from({ length: many }, () => each)
+  const spread = (count: number, many = stretches): number[] => shared(alike(1, many), count)
+  const found = ({ of, first, least }: Even, by: Multiple['by'], lengths: readonly number[]): Multiple => ({
+    ...{ of, plus: first % of, least, by },
+    sample: { stitches: total(lengths), marks: marksOf(lengths) },
+  })
+  const even = findEven(1, EDGING.probes, (each) => fits(alike(each)))
+  if (kinds.size === 0) return even && found(even, 'round', alike(even.first))
+  // Sides of one length hide a repeat that runs on past the corners: there all of them together have to come out even.
+  const isOfEach = ({ first }: Even, of: number): boolean =>
+    [0, stretches - 1].every((one) => fits(alike(first).map((each, i) => (i === one ? each + of : each))))
+  if (even && isOfEach(even, even.of)) return found(even, 'stretch', alike(even.first))
+  const inAll = findEven(stretches, stretches * EDGING.probes, (count) => fits(spread(count)))
+  if (inAll && inAll.first > stretches) {
+    const lengths = spread(inAll.first)
+    const moved = lengths.map((each, i) => each + (i === 0 ? 1 : i === stretches - 1 ? -1 : 0))
+    if (fits(moved)) {
+      const more = stretches + inTurn
+      const next = findEven(more, more + inAll.of, (count) => fits(spread(count, more)))
+      const perMark = next ? modulo(next.least - inAll.first, inAll.of) : 0
+      return { ...found(inAll, 'round', lengths), perMark }
+    }
   }
+  const times = even && SIDES_TIMES.find((many) => isOfEach(even, many * even.of))
+  return even && found(times ? { ...even, of: times * even.of } : even, 'stretch', alike(even.first))
+}
+
+/** Where each side and all of them have to come out even: how many times the multiple of like sides is tried (ours). */
+const SIDES_TIMES = [2, 3, 4, 6]
+
+const modulo = (value: number, of: number): number => ((value % of) + of) % of
+
+/** The multiple of a loop with so many stretches from mark to mark. */
+export function multipleFor(multiple: Multiple, stretches: number, kinds: ReadonlySet<MarkKind>): Multiple {
+  const { of, plus, perMark } = multiple
+  if (perMark === undefined || stretches === 0) return multiple
+  const turns = stretches / orderOf(kinds).length
+  return { ...multiple, plus: modulo(plus + (turns - TRIED) * perMark, of), least: stretches }
 }
 
 /** The nearest number of stitches that fits. */
 export function nearest(count: number, { of, plus, least }: Multiple): number {
   const steps = Math.round((count - plus) / of)
   const fitting = plus + steps * of
-  return fitting >= least ? fitting : least + ((((plus - least) % of) + of) % of)
+  return fitting >= least ? fitting : least + modulo(plus - least, of)
 }
 
 /** Whole numbers near the targets with a given sum: the largest remainders are rounded up. */

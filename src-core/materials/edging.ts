@@ -163,7 +163,7 @@ const loopsOf = (
   { loops, multiple }: Border,
   gauge: ResolvedGauge,
 ): Pick<EdgingAccount, 'loops' | 'multiple' | 'gauge'> => ({
-  loops: loops.map(({ rounds, ...loop }) => ({
+  loops: loops.map(({ rounds, multiple: _, ...loop }) => ({
     ...loop,
     texts: rounds.map(({ text }) => text),
     made: rounds.map(({ made }) => made),

@@ -37,6 +37,30 @@ describe('M36 the set-up round', () => {
     expect(rounds[0]?.stitches).toBe(2 * (near(8) + near(5)))
   })
 
+  it('M36 brings all sides together to a repeat that runs on past the corners of a round before it', () => {
+    // Corners of 3 sc make each corner 2 sts more: T + 2 · corners is a multiple of 6, whatever the single sides are.
+    const written = [...galleryRounds('plain', 'US'), ...galleryRounds('shell', 'US')].map((work) => ({
+      work,
+    }))
+    const four = planProject(squares(8, 5, { rounds: ['sc'], written }))
+    expect(four.edging!.multiple).toEqual({ of: 6, plus: 4, by: 'round' })
+    expect((four.edging!.rounds[0]!.stitches + 8) % 6).toBe(0)
+    const six = planProject(hexagons(3, { rounds: ['sc'], written }))
+    expect(six.edging!.multiple).toEqual({ of: 6, plus: 0, by: 'round' })
+    expect((six.edging!.rounds[0]!.stitches + 12) % 6).toBe(0)
+    for (const { edging, findings } of [four, six]) {
+      expect(edging!.rounds[2]!.repeats! * 6).toBe(edging!.rounds[1]!.stitches)
+      expect(findings.filter(({ code }) => code.startsWith('rounds/') || code.startsWith('edging/'))).toEqual(
+        [],
+      )
+    }
+    // A repeat from corner to corner is told by the side still.
+    const sides =
+      'ch 1, *3 sc in corner, *ch 1, skip 1 st, sc in next st; rep from * to corner; rep from * around.'
+    const own = planProject(squares(8, 5, { rounds: ['sc'], written: [{ work: sides }] })).edging!
+    expect(own.multiple?.by).toBe('stretch')
+  })
+
   it('M36 turns a sixth of a circle at each corner of a hexagon', () => {
     const { loops, rounds } = edgingOf(hexagons(3, ofKind('scallop')))
     expect(rounds[1]?.corners).toBe(6)
