@@ -20,6 +20,8 @@ export const WAYS = {
   near: 1,
   /** Ways that are planned of each kind (ours). */
   each: 2,
+  /** The same where something is made: some of them take it away (ours). */
+  eachBegun: 6,
   /** Ways that are offered (ours). */
   offered: 12,
 } as const

@@ -8,6 +8,7 @@ import type { Finding } from '../../shared-types/finding'
 import type { Plan, PlanNumbers } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
 import type { SizeWay, WayKind, WishedSize } from '../../shared-types/ways'
+import { isBegun } from '../progress/progress'
 import { isAssumed } from '../figures/yarn-words'
 import { capital } from '../figures/words'
 import { holds } from '../joins/holding'
@@ -62,8 +63,9 @@ export function waysToSize(project: Project, wish: WishedSize, planner: Planner)
   const found = candidatesOf({ project, wish, whole, tryout, planner, isHeld })
     .filter(({ off }) => off < before)
     .sort(byPromise)
-  const ways = bestOfEach(found)
-    .map((candidate) => wayOf(candidate, project, tryout.counts, now, wish, planner))
+  // Where something is made, a few more are planned: what takes it away is no way.
+  const ways = bestOfEach(found, isBegun(project) ? WAYS.eachBegun : WAYS.each)
+    .flatMap((candidate) => wayOf(candidate, project, tryout.counts, now, wish, planner) ?? [])
     .filter((way) => (!isHeld || holds(way)) && offBy(way.size, wish) < before)
     .sort((a, b) => byNearness(a, b, wish))
   return { ways: ways.slice(0, WAYS.offered), findings }
@@ -165,17 +167,17 @@ const byPromise = (a: Candidate, b: Candidate): number =>
   Math.round(a.off) - Math.round(b.off) || a.more - b.more || a.off - b.off
 
 /** The first few of each kind. */
-function bestOfEach(candidates: readonly Candidate[]): Candidate[] {
+function bestOfEach(candidates: readonly Candidate[], each: number): Candidate[] {
   const taken = new Map<string, number>()
   return candidates.filter((candidate) => {
     const kind = kindsOf(candidate).join()
     const count = (taken.get(kind) ?? 0) + 1
     taken.set(kind, count)
-    return count <= WAYS.each
+    return count <= each
   })
 }
 
-/** A candidate planned: what it promises is what the plan says. */
+/** A candidate planned: what it promises is what the plan says. Null where made motifs would have no place any more. */
 function wayOf(
   candidate: Candidate,
   project: Project,
@@ -183,13 +185,15 @@ function wayOf(
   now: Told,
   wish: WishedSize,
   planner: Planner,
-): SizeWay {
+): SizeWay | null {
   const { changes, counts, isRecounted } = candidate
   const edited = changes.reduce((before, { edit }) => edit(before), project)
   const changed = withCounts(edited, present, counts)
   const fabric = [...new Set(changes.flatMap((change) => change.fabric ?? []))].join(' ')
   const edit = differences(project, changed)
   const told = tellOf(withEdit(project, edit), planner)
+  const madeOf = ({ progress: { made, others } }: Told) => made + others
+  if (madeOf(told) < madeOf(now)) return null
   const { width, height } = told.size
   const grams = new Map(now.yarns.map((need) => [need.id, need.grams.expected]))
   const gone = now.yarns.filter(({ id }) => !told.yarns.some((need) => need.id === id))

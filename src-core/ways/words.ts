@@ -56,6 +56,10 @@ export const fabricWords = (factor: number): string =>
   (factor > 1 ? 'Looser, more open fabric with a softer drape.' : 'Denser, firmer fabric with less drape.') +
   ' Only a swatch shows the real size.'
 
+/** Said where something is made: what is no way for that. */
+export const MADE_STAYS =
+  'Motifs that are made keep their place, hook and joins, so fewer things can be changed.'
+
 /** Said where stitches and joins stay what they are. */
 export const SAME_FABRIC = 'Fabric and drape as now.'
 

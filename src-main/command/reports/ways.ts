@@ -4,7 +4,8 @@ import type { SizeWay, WishedSize } from '../../../shared-types/ways'
 import { counted } from '../../../src-core/figures/words'
 import { marked } from '../../../src-core/figures/yarn-words'
 import { formatMass, formatSize } from '../../../src-core/units/format'
-import { errorWords, SAME_FABRIC, wishWords, yarnChange } from '../../../src-core/ways/words'
+import { isBegun } from '../../../src-core/progress/progress'
+import { errorWords, MADE_STAYS, SAME_FABRIC, wishWords, yarnChange } from '../../../src-core/ways/words'
 import { printable, wrap } from '../text'
 import { unitsOf } from './words'
 
@@ -16,9 +17,10 @@ export function waysReport(
 ): string[] {
   const units = unitsOf(project)
   const heading = `Ways to ${wishWords(wish, units)}`
-  if (ways.length === 0) return [heading, '', 'Nothing comes nearer than the present size.']
   const paragraph = (text: string, indent: string) =>
     wrap(text, width - indent.length).map((line) => indent + line)
+  const begun = isBegun(project) ? ['', ...paragraph(MADE_STAYS, '')] : []
+  if (ways.length === 0) return [heading, '', 'Nothing comes nearer than the present size.', ...begun]
   const nameOf = (id: string) => printable(project.yarns?.find((yarn) => yarn.id === id)?.name ?? id)
   const blocks = ways.map((way) => {
     const yarns = way.yarns.map(
@@ -37,5 +39,5 @@ export function waysReport(
       ...paragraph(way.fabric ?? SAME_FABRIC, '  '),
     ]
   })
-  return [heading, ...blocks.flatMap((block) => ['', ...block])]
+  return [heading, ...blocks.flatMap((block) => ['', ...block]), ...begun]
 }

@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import type { Project } from '../../../shared-types/project'
+import type { BlanketLayout, Project } from '../../../shared-types/project'
 import type { SizeWay, WishedSize } from '../../../shared-types/ways'
 import { holds } from '../../../src-core/joins/holding'
 import { createPlanner, planProject, waysForProject } from '../../../src-core/plan'
@@ -160,6 +160,31 @@ describe('M29 ways to a size', () => {
     expect(kinds).toEqual([])
     const larger = expectKept(begun, { width: 1130, height: 1330 }).flatMap((way) => way.kinds)
     expect(new Set(larger)).toEqual(new Set(['count', 'edging', 'blocking']))
+  })
+
+  it('no way leaves a made motif without a place, also where it is cut out', () => {
+    // What a longer arrangement moves out of a triangle is offered only as long as nothing of it is made.
+    const cut: Project = {
+      ...SQUARES,
+      layout: {
+        ...(SQUARES.layout as BlanketLayout),
+        ...{ columns: 10, rows: 6 },
+        outlineShape: { kind: 'triangle', size: 1100, height: 1000, points: 'up' },
+      },
+    }
+    const made = Object.fromEntries(
+      planProject(cut)
+        .motifs.slice(0, 20)
+        .map(({ id }) => [id, '']),
+    )
+    const begun: Project = { ...cut, made }
+    const { size } = planProject(begun)
+    const losing = (ways: readonly SizeWay[]) =>
+      ways.filter((way) => planProject(withEdit(begun, way.edit)).progress.made < 20).length
+    const wish = { width: size.width, height: size.height + 100 }
+    expect(losing(waysForProject(cut, wish).ways)).toBeGreaterThan(0)
+    const ways = expectKept(begun, wish)
+    expect(losing(ways)).toBe(0)
   })
 
   it('a motif in rounds gets one more or one fewer, and its weight in proportion', () => {

@@ -151,6 +151,10 @@ describe('Arrangement', () => {
     await waitFor(() => expect(screen.queryByRole('list', { name: 'Ways to the size' })).toBeNull())
     expect(document.activeElement).toBe(screen.getByRole('button', { name: 'Find ways' }))
     expect(screen.getByText(/^Applied: /).textContent).toContain(change)
+    // What is undone is not told as applied.
+    app.undo()
+    await waitFor(() => expect(screen.queryByText(/^Applied: /)).toBeNull())
+    app.redo()
     app.document.undo()
     expect(app.document.project).toEqual(before)
   })
