@@ -6,7 +6,7 @@ import { abbreviateText } from './translate'
 import type { Span } from './tokens'
 import type { GroupItem, Item, Place, PlacePart, RoundNode, RoundsTree, StarItem, WorkItem } from './tree'
 
-interface Style {
+export interface Style {
   readonly tree: RoundsTree
   /** Repeats written out. */
   readonly full: boolean
@@ -17,14 +17,14 @@ interface Style {
 const DISPENSABLE = /^[\s,;.:]+|[\s,;.:]+$/g
 
 /** The designer's words for a stretch, abbreviated. */
-const wordsOf = (style: Style, span: Span): string =>
+export const wordsOf = (style: Style, span: Span): string =>
   abbreviateText(style.tree.text.slice(span.start, span.end), style.tree.terms).replace(DISPENSABLE, '')
 
-const lower = (text: string): string =>
+export const lower = (text: string): string =>
   /^[A-Z][a-z]/.test(text) ? text[0]!.toLowerCase() + text.slice(1) : text
 
 /** Whether a part says no more than which ones and how many. */
-function isSimple(part: PlacePart): boolean {
+export function isSimple(part: PlacePart): boolean {
   const simple =
     part.noun.kind === 'stitch' ||
     (part.noun.kind === 'space' && !part.noun.corner) ||
@@ -40,7 +40,7 @@ function isSimple(part: PlacePart): boolean {
   )
 }
 
-function nounOf(style: Style, part: PlacePart): string {
+export function nounOf(style: Style, part: PlacePart): string {
   const words = lower(wordsOf(style, part.nounSpan))
   if (part.noun.kind !== 'stitch' || part.noun.name !== null) {
     const single = /^(.*)(sp|lp|ch)s$/.exec(words)
@@ -54,7 +54,7 @@ function simpleWords(style: Style, part: PlacePart): string {
 }
 
 /** "in next 3 sts", "in each st around", "in next st and in corner sp". */
-function placeWords(style: Style, place: Place): string {
+export function placeWords(style: Style, place: Place): string {
   const [first] = place.parts
   if (place.parts.length === 1 && first && isSimple(first))
     return `${place.over ? 'over' : 'in'} ${simpleWords(style, first)}`
@@ -83,7 +83,7 @@ function workWords(style: Style, item: WorkItem, placed: boolean): string {
   return `${name} in next ${count > 1 ? `${count} sts` : 'st'}`
 }
 
-const times = (count: number): string => (count === 1 ? 'once' : count === 2 ? 'twice' : `${count} times`)
+export const times = (count: number): string => (count === 1 ? 'once' : count === 2 ? 'twice' : `${count} times`)
 
 function groupWords(style: Style, item: GroupItem, placed: boolean): string {
   const known = style.tree.repeats.get(item)
@@ -157,7 +157,7 @@ function starWords(style: Style, star: StarItem, placed: boolean): string {
 }
 
 /** The words for one item; empty where it needs none. */
-function itemWords(style: Style, item: Item, placed: boolean): string {
+export function itemWords(style: Style, item: Item, placed: boolean): string {
   switch (item.type) {
     case 'work':
       return workWords(style, item, placed)
@@ -223,10 +223,10 @@ function sequence(style: Style, items: readonly Item[], placed: boolean): string
   return phrases
 }
 
-const capital = (text: string): string =>
+export const capital = (text: string): string =>
   text.replace(/^([*([{]*)(\p{Ll})/u, (_, signs: string, letter: string) => signs + letter.toUpperCase())
 
-function headingWords(style: Style, node: RoundNode): string {
+export function headingWords(style: Style, node: RoundNode): string {
   if (!node.heading) return ''
   const label = node.label ? ` (${node.label})` : ''
   if (!node.numbers)

@@ -1,0 +1,243 @@
+/**
+ * The joining round in words: for each way in which a motif meets neighbors in this project, the text of its own last
+ * round with the joins in it, made from what its rounds say and read back before it is told.
+ */
+import type { Plan } from '../../shared-types/plan'
+import type { RoundsMotif, Terms } from '../../shared-types/project'
+import { workedRounds } from '../accounts'
+import { remembered } from '../memo'
+import { readMotif } from '../motif/rounds/read-motif'
+import type { ReadMotif } from '../motif/rounds/read-motif'
+import { capital, headingWords, itemWords } from '../notation/restyle'
+import { translateText } from '../notation/translate'
+import type { WorkedElement, WorkedRound } from '../notation/worked'
+import { stitchAbbreviation } from '../stitches/terms'
+import { agrees, meant, read } from './agrees'
+import { fold, phrasesOf, written } from './fold'
+import type { ChainStyle } from './fold'
+import { partedBy, withJoins } from './joined-steps'
+import type { JoinWords } from './joined-steps'
+import { elementFor, joinPlaces } from './places'
+import type { JoinPlaces } from './places'
+import { ruleBetween, situationsOf } from './situations'
+import type { Situation } from './situations'
+import { unroll } from './unroll'
+import type { Unrolled } from './unroll'
+import { asWritten, byPlaces, inRound, inTerms, situationTitle } from './words'
+
+/** One way in which a motif meets its neighbors, and how its last round goes then. */
+export interface JoiningRound {
+  /** Id and name of the motif. */
+  readonly motif: string
+  readonly name: string
+  readonly kind: 'motif' | 'filler'
+  /** "Joined at petals 5 and 6". */
+  readonly title: string
+  /** Working numbers, in working order. */
+  readonly labels: readonly string[]
+  /** How often it is joined to what is there already. */
+  readonly joins: number
+  /** Number of the round that joins; null where the motif has no rounds. */
+  readonly round: number | null
+  /** The round in full, or what to do in it where it is not told stitch by stitch. */
+  readonly words: string
+  /** The words are the whole round, and read back they make the joins of the plan. */
+  readonly inFull: boolean
+}
+
+/** The joining rounds of a plan, the motifs in their order and fewer joins first; none where motifs are sewn. */
+export const joiningRounds = remembered(
+  (plan: Plan, terms: Terms): readonly JoiningRound[] =>
+    situationsOf(plan).map((situation) => joiningRound(plan, situation, terms)),
+  2,
+)
+
+/** A motif in rounds, with the round that joins. */
+interface Joinable {
+  readonly motif: RoundsMotif
+  readonly read: ReadMotif
+  readonly places: JoinPlaces
+  readonly round: WorkedRound
+}
+
+function joinableOf({ settled }: Plan, account: Situation['account']): Joinable | null {
+  const motif = settled.motifs.find(({ id }) => id === account.id)
+  if (motif?.kind !== 'rounds') return null
+  const told = workedRounds(settled, motif)
+  const places = joinPlaces(told, account, settled.hand)
+  const round = places && told.read.worked.find(({ index }) => index === places.round.round.index)
+  return places && round ? { motif, read: told.read, places, round } : null
+}
+
+function joiningRound(plan: Plan, situation: Situation, terms: Terms): JoiningRound {
+  const { account, joins, kind, labels } = situation
+  const own = plan.settled.terms
+  const joinable = joinableOf(plan, account)
+  const name = joinable && roundName(joinable.round, own)
+  const told = joins.length > 0 && joinable ? tell(plan, situation, joinable) : null
+  const plain = joins.length === 0 ? asWritten(name) : byPlaces(situation)
+  const words = told ? translateText(told.words, own, terms) : plain
+  return {
+    ...{ motif: account.id, name: account.name, kind, labels, joins: joins.length },
+    title: inTerms(situationTitle(situation), terms),
+    round: joinable?.round.number ?? null,
+    words: inTerms(words, terms),
+    inFull: told?.inFull ?? joins.length === 0,
+  }
+}
+
+const roundName = ({ number }: WorkedRound, terms: Terms): string =>
+  `${terms === 'UK' ? 'Round' : 'Rnd'} ${number}`
+
+/** Chains that a tall stitch ends: "ch 3, dc in first sc". */
+const closedChains = ({ elements }: WorkedRound): ReadonlySet<number> =>
+  new Set(
+    elements.flatMap(({ role, index }, i) =>
+      role === 'space' && elements[i + 1]?.role === 'closing' ? [index] : [],
+    ),
+  )
+
+function tell(
+  plan: Plan,
+  situation: Situation,
+  joinable: Joinable,
+): { words: string; inFull: boolean } | null {
+  const { round, read: motifRead } = joinable
+  const terms = plan.settled.terms
+  const chains = chainStyle(motifRead.reading.tree.text, terms)
+  const joins = joinsAt(plan, situation, joinable, chains)
+  if (!joins) return null
+  const closed = closedChains(round)
+  const unrolled = unroll(motifRead.reading.tree, round)
+  const steps = unrolled && withJoins(unrolled.steps, joins, closed, terms)
+  if (unrolled && steps) {
+    const phrases = phrasesOf(steps, chains)
+    const expected = meant(round.index, round.elements, joins, closed)
+    for (const body of [fold(phrases, true), fold(phrases, false), written(phrases)])
+      for (const isCounted of [true, false]) {
+        const words = inTerms(inHeading(unrolled, round, terms, body, isCounted), terms)
+        if (readsAs(joinable, words, terms, expected)) return { words, inFull: true }
+      }
+  }
+  const what = sayParts(round, joins, closed, terms, chains)
+  return what ? { words: inRound(situation, roundName(round, terms), what), inFull: false } : null
+}
+
+/** Element → join; null where two joins would fall on one element. */
+function joinsAt(
+  plan: Plan,
+  { account, first, joins }: Situation,
+  { places }: Joinable,
+  chains: ChainStyle,
+): Map<number, JoinWords> | null {
+  const found = new Map<number, JoinWords>()
+  for (const { anchor, shared, host } of joins) {
+    const element = elementFor(places, account, anchor, first)
+    if (!element || found.has(element.index)) return null
+    const bridged = ruleBetween(plan, account.id, host.motif) === 'bridge'
+    found.set(element.index, {
+      into: intoWords(plan, host, chains),
+      shared,
+      bridge: bridged ? bridgeChains(plan, account.id, host.motif) : 0,
+    })
+  }
+  return found
+}
+
+function bridgeChains({ settled: { joining } }: Plan, one: string, other: string): number {
+  const pair = joining.pairs?.find(({ motifs }) => motifs.includes(one) && motifs.includes(other))
+  return pair?.bridgeChains ?? joining.bridgeChains
+}
+
+/** "ch-2 sp", "picot", "dc": what stands at a place of the motif that is joined to. */
+function intoWords(
+  plan: Plan,
+  { motif, anchor: id }: { readonly motif: string; readonly anchor: string },
+  chains: ChainStyle,
+): string {
+  const account = [plan.motif, ...plan.accounts].find((each) => each?.id === motif)
+  const anchor = account?.anchors.find((each) => each.id === id)
+  const joinable = account && joinableOf(plan, account)
+  const element = anchor && joinable && elementFor(joinable.places, account, anchor, 1)
+  if (!element) return 'sp'
+  const { role, count, form, stitch, countsAs, index } = element
+  if (role === 'picot') return 'picot'
+  if (role === 'space') {
+    const next = joinable.round.elements.find((each) => each.index === index + 1)
+    const all = count + (next?.role === 'closing' ? next.count : 0)
+    return chains.isBehind ? `${all}-ch sp` : `ch-${all} sp`
+  }
+  if (form === 'popcorn' || form === 'cluster' || form === 'puff' || form === 'bobble') return form
+  return stitchAbbreviation(countsAs ?? stitch, plan.settled.terms)
+}
+
+/** "5 ch", "5-ch sp", as the designer writes it; by the usage of the terms where the text does not say. */
+function chainStyle(text: string, terms: Terms): ChainStyle {
+  const before = /\bch(ain)?s?\.? ?-?\d/i.test(text)
+  const behind = /\b\d+ ?-? ?ch\b/i.test(text)
+  return { isBehind: terms === 'UK' ? !before || behind : false }
+}
+
+function inHeading(
+  { style, node, counts }: Unrolled,
+  round: WorkedRound,
+  terms: Terms,
+  body: string,
+  isCounted: boolean,
+): string {
+  const own = node.numbers?.[0] === round.number && node.numbers[1] === round.number
+  const heading = own ? headingWords(style, node) : `${roundName(round, terms)}: `
+  const end = isCounted ? counts.map((count) => ` ${itemWords(style, count, false)}`).join('') : ''
+  return `${heading}${capital(body)}.${end}`
+}
+
+/** Whether the motif with these words for its round is the same but for the joins that are meant. */
+function readsAs(
+  { motif, read: before, round }: Joinable,
+  words: string,
+  terms: Terms,
+  expected: readonly string[],
+) {
+  const at = before.worked.indexOf(round)
+  const entry = before.entries[at]
+  if (entry === undefined || before.entries.filter((each) => each === entry).length !== 1) return false
+  const rounds = (motif.rounds ?? []).map((each, i) => (i === entry ? { ...each, work: words } : each))
+  const { worked, findings } = readMotif({ ...motif, rounds }, terms)
+  const again = worked[at]
+  if (!again || worked.length !== before.worked.length) return false
+  const known = new Set(before.findings.map(({ code }) => code))
+  return findings.every(({ code }) => known.has(code)) && agrees(read(round.index, again.elements), expected)
+}
+
+/** "in place of ch 2 work ch 1, sl st in corresponding ch-2 sp of neighbor, ch 1", where all joins are alike. */
+function sayParts(
+  { elements }: WorkedRound,
+  joins: ReadonlyMap<number, JoinWords>,
+  closed: ReadonlySet<number>,
+  terms: Terms,
+  chains: ChainStyle,
+): string | null {
+  const told = elements.flatMap((element) => {
+    const join = joins.get(element.index)
+    return join ? [sayPart(element, join, closed, terms, chains)] : []
+  })
+  const [first] = told
+  return first !== undefined && told.every((each) => each === first) ? first : null
+}
+
+function sayPart(
+  element: WorkedElement,
+  join: JoinWords,
+  closed: ReadonlySet<number>,
+  terms: Terms,
+  style: ChainStyle,
+): string {
+  const { stays } = partedBy(element, join, closed.has(element.index))
+  const name = stitchAbbreviation(element.countsAs ?? element.stitch, terms)
+  const step = stays
+    ? ({ type: 'stitch', count: 1, name, place: null, whole: false, elements: [element] } as const)
+    : ({ type: 'chain', count: element.count, elements: [element] } as const)
+  const parts = withJoins([step], new Map([[element.index, join]]), closed, terms) ?? []
+  const done = written(phrasesOf(stays ? parts.slice(1) : parts, style))
+  return stays ? `after the ${name} there, ${done}` : `in place of ${phrasesOf([step], style)[0]}, ${done}`
+}

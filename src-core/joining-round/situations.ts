@@ -1,0 +1,131 @@
+/**
+ * The ways in which a motif meets neighbors that are there already: which of its petals, corners and sides, counted
+ * from its own start. The hand begins at the longest free run, so that two neighboring petals are one situation
+ * wherever they lie.
+ */
+import type { Anchor, MotifAccount, OrderJoin, OrderStep, Plan } from '../../shared-types/plan'
+import type { JoinRule } from '../../shared-types/project'
+import { directionOf } from '../geometry/points'
+import { countOf, countedFrom } from '../motif/numbering'
+
+/** One place where a motif is joined. */
+export interface SituationJoin {
+  readonly anchor: Anchor
+  /** Its petal, corner or side, counted from the start. */
+  readonly number: number
+  /** Others are joined there already. */
+  readonly shared: boolean
+  /** Motif that it is joined to, and the place of that. */
+  readonly host: { readonly motif: string; readonly anchor: string }
+}
+
+export interface Situation {
+  readonly account: MotifAccount
+  readonly kind: 'motif' | 'filler'
+  /** Petal that the hand works first; of motifs that are alike all round it stands for all of them. */
+  readonly first: number
+  readonly joins: readonly SituationJoin[]
+  /** Working numbers of the motifs in this situation, in working order. */
+  readonly labels: readonly string[]
+}
+
+/** Rules under which motifs are joined in their last round. */
+const AS_YOU_GO: ReadonlySet<JoinRule> = new Set(['tips', 'edges', 'bridge'])
+
+/** How two motifs of a plan are joined. */
+export function ruleBetween({ settled: { joining } }: Plan, one: string, other: string): JoinRule {
+  const isOf = (motifs: readonly string[]): boolean =>
+    (motifs[0] === one && (motifs[1] ?? one) === other) || (motifs[1] === one && motifs[0] === other)
+  return joining.pairs?.find(({ motifs }) => isOf(motifs))?.rule ?? joining.rule
+}
+
+interface Placed {
+  readonly account: MotifAccount
+  readonly label: string
+  readonly first: number
+}
+
+/** Every piece of a plan that is worked in rounds, by its id. */
+function piecesOf(plan: Plan): Map<string, Placed> {
+  const pieces = new Map<string, Placed>()
+  const accounts = new Map([plan.motif, ...plan.accounts].flatMap((each) => (each ? [[each.id, each]] : [])))
+  for (const { id, motif, label, firstPetal = 1 } of plan.motifs) {
+    const account = accounts.get(motif ?? plan.motif?.id ?? '')
+    if (account) pieces.set(id, { account, label, first: firstPetal })
+  }
+  for (const { id, label, firstPetal = 1 } of plan.fillers)
+    if (plan.fillerMotif) pieces.set(id, { account: plan.fillerMotif, label, first: firstPetal })
+  return pieces
+}
+
+/** The situations of a plan, those of each motif together, fewer joins first; none where nothing is joined as one goes. */
+export function situationsOf(plan: Plan): Situation[] {
+  if (!AS_YOU_GO.has(plan.settled.joining.rule)) return []
+  const pieces = piecesOf(plan)
+  const found = new Map<string, Situation & { labels: string[] }>()
+  for (const step of plan.order) {
+    const piece = pieces.get(step.motif)
+    if (step.kind === 'half' || !piece) continue
+    const { account, first, label } = piece
+    const joins = step.joins.flatMap((join) => joinOf(plan, pieces, piece, join) ?? [])
+    const key = keyOf(account, step, first, joins)
+    const known = found.get(key)
+    if (known) known.labels.push(label)
+    else found.set(key, { account, kind: step.kind, first, joins, labels: [label] })
+  }
+  const ids = [...new Set([...found.values()].map(({ account }) => account.id))]
+  const rank = ({ account, kind }: Situation): number =>
+    ids.indexOf(account.id) + (kind === 'filler' ? ids.length : 0)
+  return [...found.values()].sort((a, b) => rank(a) - rank(b) || a.joins.length - b.joins.length)
+}
+
+function joinOf(
+  plan: Plan,
+  pieces: ReadonlyMap<string, Placed>,
+  { account, first }: Placed,
+  { anchor: id, with: members }: OrderJoin,
+): SituationJoin | null {
+  const anchor = account.anchors.find((each) => each.id === id)
+  const host = members[0]
+  const other = host && pieces.get(host.motif)
+  if (!anchor || !other || !AS_YOU_GO.has(ruleBetween(plan, account.id, other.account.id))) return null
+  const number = countedFrom(anchor.petal, first, countOf(account.anchors))
+  return {
+    ...{ anchor, number, shared: members.length > 1 },
+    host: { motif: other.account.id, anchor: host.anchor },
+  }
+}
+
+/** Motifs with the same key are worked alike. */
+function keyOf(
+  account: MotifAccount,
+  { kind }: OrderStep,
+  first: number,
+  joins: readonly SituationJoin[],
+): string {
+  const begin = account.anchors.find(({ petal }) => petal === first)
+  const isRound = account.shape === 'round'
+  const places = joins.map(({ anchor, number, shared, host }) => {
+    // On a round motif it is the way from the first place that counts.
+    const at = isRound && begin ? stepsOn(anchor, begin) : number
+    return `${kindOf(anchor.id)} ${at} ${shared} ${host.motif} ${kindOf(host.anchor)}`
+  })
+  // Petals that are not alike cannot stand for each other.
+  const own = account.shape === 'petals' && !isAlike(account) ? first : 0
+  return JSON.stringify([account.id, kind, own, places.sort()])
+}
+
+/** The way from one place to another, to a thousandth of a turn. */
+const stepsOn = (anchor: Anchor, begin: Anchor): number =>
+  Math.round((((directionOf(anchor) - directionOf(begin)) / (2 * Math.PI) + 2) % 1) * 1000) % 1000
+
+/** "tip", "corner", "side-2": what kind of place it is, whichever petal it belongs to. */
+const kindOf = (id: string): string => id.replace(/-\d+/, '')
+
+/** Whether the hand may begin a motif at any of its petals: they all reach equally far. */
+export function isAlike({ anchors }: Pick<MotifAccount, 'anchors'>): boolean {
+  const reach = anchors
+    .filter(({ kind }) => kind === 'tip' || kind === 'corner')
+    .map(({ x, y }) => Math.hypot(x, y))
+  return Math.max(...reach) - Math.min(...reach) < 1e-6 * Math.max(...reach)
+}

@@ -1,0 +1,100 @@
+/** The joining round in words, by hand: where a chain is parted, and what to do at a stitch (§joining-last-round). */
+import { describe, expect, it } from 'vitest'
+import { joiningRounds } from '../../../src-core/joining-round/joining-round'
+import { planProject } from '../../../src-core/plan'
+import { blanketOf, flower, GRANNY, readBack, readExample } from './flowers'
+
+const told = (project: Parameters<typeof planProject>[0]) => {
+  const plan = planProject(project)
+  return joiningRounds(plan, plan.settled.terms)
+}
+
+describe('petals that end in chains', () => {
+  it.each([
+    ['ch 2', 'ch 1, sl st in corresponding ch-2 sp of neighbor, ch 1'],
+    ['ch 3', 'ch 1, sl st in corresponding ch-3 sp of neighbor, ch 1'],
+    ['ch 5', 'ch 2, sl st in corresponding ch-5 sp of neighbor, ch 2'],
+    ['ch 1', 'sl st in corresponding ch-1 sp of neighbor'],
+  ])('%s is parted as “%s”', (tip, join) => {
+    const rounds = flower(8, tip)
+    const [first, one] = told(blanketOf({ rounds, layout: { columns: 2, rows: 1, turn: 22.5 } }))
+    expect(first).toMatchObject({ title: 'Not joined to a neighbor yet', joins: 0, labels: ['1'] })
+    expect(first!.words).toBe('Work Rnd 3 as written.')
+    expect(one).toMatchObject({ title: 'Joined at petals 7 and 8', joins: 2, labels: ['2'], inFull: true })
+    expect(one!.words).toBe(
+      `Rnd 3: Sl st in first ch-5 sp, ch 1, (sc, hdc, 2 dc, ${tip}, 2 dc, hdc, sc) in same sp, ` +
+        `(sc, hdc, 2 dc, ${tip}, 2 dc, hdc, sc) in each of next 5 ch-5 sps, ` +
+        `(sc, hdc, 2 dc, ${join}, 2 dc, hdc, sc) in each of next 2 ch-5 sps; join with sl st in first sc. (8 petals)`,
+    )
+    expect(readBack(rounds, one!, 'US')).toMatchObject({ made: 64, joins: 2, places: [7, 8], errors: [] })
+  })
+
+  it('is parted in the designer’s own terms, whichever hand works', () => {
+    const words = (['right', 'left'] as const).map((hand) =>
+      told(blanketOf({ rounds: flower(6, 'ch 2'), hand, layout: { arrangement: 'offset-rows' } })).map(
+        (round) => [round.title, round.words],
+      ),
+    )
+    expect(words[0]).toEqual(words[1])
+    const plan = planProject(blanketOf({ rounds: flower(6, 'ch 2'), layout: { columns: 2, rows: 1 } }))
+    expect(joiningRounds(plan, 'UK')[1]!.words).toContain(
+      '(dc, htr, 2 tr, ch 1, ss in corresponding 2-ch sp of neighbour, ch 1, 2 tr, htr, dc)',
+    )
+  })
+})
+
+describe('petals that end otherwise', () => {
+  it('a picot is joined in its middle', () => {
+    const rounds = flower(4, 'ch 5, sl st in 5th ch from hook')
+    const [, one] = told(blanketOf({ rounds, layout: { columns: 2, rows: 1 } }))
+    expect(one!.words).toContain(
+      '(sc, hdc, 2 dc, ch 2, sl st in corresponding picot of neighbor, ch 2, sl st in first ch of picot, 2 dc, hdc, sc) in next ch-5 sp',
+    )
+    expect(readBack(rounds, one!, 'US')).toMatchObject({ made: 32, joins: 1, errors: [] })
+  })
+
+  it('at a stitch the loop is drawn through the neighbor’s stitch', () => {
+    const rounds = flower(4, 'tr')
+    const [, one] = told(blanketOf({ rounds, layout: { columns: 2, rows: 1 } }))
+    expect(one!.words).toContain(
+      '(sc, hdc, 2 dc, tr, drop lp, insert hook in corresponding tr of neighbor, draw lp through, 2 dc, hdc, sc) in next ch-5 sp',
+    )
+    expect(readBack(rounds, one!, 'US')).toMatchObject({ made: 36, joins: 1, places: [4], errors: [] })
+  })
+
+  it('a joining chain goes out to the neighbor and back (common practice, no source)', () => {
+    const joining = { rule: 'bridge', bridgeChains: 3 } as const
+    const [, one] = told(blanketOf({ rounds: flower(4, 'ch 2'), joining, layout: { columns: 2, rows: 1 } }))
+    expect(one!.words).toContain('2 dc, ch 4, sl st in corresponding ch-2 sp of neighbor, ch 4, 2 dc')
+  })
+})
+
+describe('squares', () => {
+  const rounds = GRANNY
+  const all = told(blanketOf({ rounds, joining: { rule: 'edges' }, layout: { columns: 2, rows: 2 } }))
+
+  it('are joined at corners and sides, and into the join where others meet', () => {
+    const last = all.at(-1)!
+    expect(last).toMatchObject({ inFull: true, labels: ['4'] })
+    expect(last.title).toBe('Joined at corners 2, 3 and 4 and sides 2 and 3')
+    expect(last.words.match(/sl st in corresponding ch-2 sp of neighbor/g)).toHaveLength(2)
+    expect(last.words.match(/sl st in joined ch-2 sp of neighbor/g)).toHaveLength(1)
+    expect(readBack(rounds, last, 'US')).toMatchObject({ made: 36, joins: last.joins, errors: [] })
+  })
+})
+
+describe('where there is nothing to part', () => {
+  it('sewn motifs have no joining round, nor have those that lie apart', () => {
+    for (const rule of ['seam', 'apart'] as const)
+      expect(told(blanketOf({ rounds: GRANNY, joining: { rule } }))).toEqual([])
+  })
+
+  it('a measured motif is told by its places alone', () => {
+    const [first, ...others] = told(readExample('hedgerow-baby-throw'))
+    expect(first!.words).toBe('Work the motif as written.')
+    expect(others.map(({ words, inFull }) => [words, inFull])).toContainEqual([
+      'At petals 5 and 6: sl st in the matching place of the neighbor; work the rest without joining.',
+      false,
+    ])
+  })
+})

@@ -1,0 +1,141 @@
+/** Every joining round that is told in full, read again, makes the joins of the plan at the same petals. */
+import { readdirSync } from 'node:fs'
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import type { Plan } from '../../../shared-types/plan'
+import { joiningRounds } from '../../../src-core/joining-round/joining-round'
+import type { JoiningRound } from '../../../src-core/joining-round/joining-round'
+import { takeApart } from '../../../src-core/notation/take-apart'
+import { planProject } from '../../../src-core/plan'
+import { loadPatterns } from '../../outside/whole-patterns'
+import { blanketOf, flower, GRANNY, readBack, readExample } from './flowers'
+
+/** What the plan joins to motifs that are there already, and what the joining rounds tell of it. */
+function totals(plan: Plan, told: readonly JoiningRound[]) {
+  const joins = plan.order
+    .filter(({ kind }) => kind !== 'half')
+    .reduce((sum, step) => sum + step.joins.length, 0)
+  return { joins, told: told.reduce((sum, round) => sum + round.joins * round.labels.length, 0) }
+}
+
+const TIPS = [
+  'ch 1',
+  'ch 2',
+  'ch 3',
+  'ch 4',
+  'ch 5',
+  'tr',
+  '',
+  'tr, ch 2, tr',
+  'ch 3, sl st in 3rd ch from hook',
+]
+
+const layout = fc.record({
+  arrangement: fc.constantFrom('straight-rows', 'offset-rows', 'rings'),
+  columns: fc.integer({ min: 1, max: 5 }),
+  rows: fc.integer({ min: 1, max: 4 }),
+  rings: fc.integer({ min: 1, max: 2 }),
+  turn: fc.constantFrom(0, 15, 22.5, 30, 45),
+  alternateTurn: fc.constantFrom(0, 180),
+} as const)
+
+const joining = fc.oneof(
+  fc.record({ rule: fc.constantFrom('tips', 'edges') } as const),
+  fc.record({ rule: fc.constant('bridge'), bridgeChains: fc.integer({ min: 1, max: 5 }) } as const),
+)
+const order = fc.constantFrom('there-and-back', 'one-way', 'centre')
+const hand = fc.constantFrom('right', 'left')
+
+describe('read back', () => {
+  it('flowers of any number of petals, however they end and lie, have the joins of the plan', () => {
+    const drawn = fc.tuple(
+      fc.integer({ min: 4, max: 9 }),
+      fc.constantFrom(...TIPS),
+      layout,
+      joining,
+      order,
+      hand,
+    )
+    fc.assert(
+      fc.property(drawn, ([petals, tip, laid, joined, worked, side]) => {
+        const rounds = flower(petals, tip)
+        const project = blanketOf({ rounds, layout: laid, joining: joined, hand: side })
+        const plan = planProject({ ...project, order: worked })
+        fc.pre(plan.motif?.petals === petals)
+        const told = joiningRounds(plan, 'US')
+        const { joins, told: all } = totals(plan, told)
+        expect(all).toBe(joins)
+        for (const round of told.filter((each) => each.joins > 0)) {
+          expect(round, round.words).toMatchObject({ inFull: true })
+          const read = readBack(rounds, round, 'US')
+          expect(read.errors).toEqual([])
+          expect(read.joins).toBe(round.joins)
+          expect(read.made).toBe(petals * (tip.match(/tr/g)?.length ?? 0) + petals * 8)
+          if (joined.rule === 'edges') continue
+          const named = [...round.title.matchAll(/\d+/g)].map(Number)
+          expect(read.places).toEqual(named)
+        }
+      }),
+      { numRuns: 60 },
+    )
+  })
+
+  it('squares joined along their sides have the joins of the plan', () => {
+    fc.assert(
+      fc.property(
+        fc.record({ columns: fc.integer({ min: 1, max: 4 }), rows: fc.integer({ min: 1, max: 4 }) }),
+        fc.constantFrom('tips', 'edges'),
+        order,
+        hand,
+        (laid, rule, worked, side) => {
+          const project = blanketOf({ rounds: GRANNY, layout: laid, joining: { rule }, hand: side })
+          const plan = planProject({ ...project, order: worked })
+          const told = joiningRounds(plan, 'US')
+          const { joins, told: all } = totals(plan, told)
+          expect(all).toBe(joins)
+          for (const round of told.filter((each) => each.joins > 0)) {
+            expect(round, round.words).toMatchObject({ inFull: true })
+            const read = readBack(GRANNY, round, 'US')
+            expect(read).toMatchObject({ made: 36, joins: round.joins, errors: [] })
+          }
+        },
+      ),
+      { numRuns: 30 },
+    )
+  })
+
+  it.each(readdirSync('examples').map((file) => file.replace('.petalyard', '')))(
+    'the example %s has every join in its words',
+    (name) => {
+      const plan = planProject(readExample(name))
+      const told = joiningRounds(plan, plan.settled.terms)
+      const { joins, told: all } = totals(plan, told)
+      if (told.length > 0) expect(all).toBe(joins)
+      for (const round of told) {
+        const motif = plan.settled.motifs.find(({ id }) => id === round.motif)
+        if (motif?.kind === 'rounds') expect(round).toMatchObject({ inFull: true })
+      }
+    },
+  )
+})
+
+describe('whole patterns', () => {
+  /** d26 joins to a motif already; the others have petals that are not alike, and begin with the chains of a repeat. */
+  const TOLD_BY_PLACES = new Set(['d26', 'd58', 'x02', 'o32'])
+
+  it.each(
+    [...loadPatterns('patterns'), ...loadPatterns('patterns-own')]
+      .filter(({ kind }) => kind !== 'mistake')
+      .map((pattern) => [pattern.id, pattern] as const),
+  )('%s: its last round is told with the joins of a blanket', (id, { text, terms }) => {
+    const { rounds, foundation } = takeApart(text, terms, terms)
+    const project = blanketOf({ rounds: rounds.map(({ work }) => work), terms })
+    const motifs = project.motifs!.map((motif) => ({ ...motif, foundation })) as typeof project.motifs
+    const plan = planProject({ ...project, ...(motifs && { motifs }) })
+    const told = joiningRounds(plan, terms).filter(({ joins }) => joins > 0)
+    const { joins, told: all } = totals(plan, told)
+    expect(all).toBe(joins)
+    if (plan.motif?.shape === 'leaf' || TOLD_BY_PLACES.has(id)) return
+    for (const round of told) expect(round, round.words).toMatchObject({ inFull: true })
+  })
+})
