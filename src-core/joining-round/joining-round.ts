@@ -173,9 +173,9 @@ function intoWords(
 
 /** "5 ch", "5-ch sp", as the designer writes it; by the usage of the terms where the text does not say. */
 function chainStyle(text: string, terms: Terms): ChainStyle {
-  const before = /\bch(ain)?s?\.? ?-?\d/i.test(text)
-  const behind = /\b\d+ ?-? ?ch\b/i.test(text)
-  return { isBehind: terms === 'UK' ? !before || behind : false }
+  const before = text.match(/\bch(ain)?s?\.? ?-?\d/gi)?.length ?? 0
+  const behind = text.match(/\b\d+[ -]?ch\b(?!-)/gi)?.length ?? 0
+  return { isBehind: terms === 'UK' && behind >= before }
 }
 
 function inHeading(

@@ -181,7 +181,12 @@ function readSpecial(reader: Reader, name: Draft): boolean {
   if (!form) return false
   reader.at++
   name.form = form
-  // "picot-3" comes as a word and a number; "picot 3" is left to the count.
+  // "picot-3" comes as a word, a hyphen and a number; "picot 3" is left to the count.
+  const size = reader.peek(1)
+  if (form === 'picot' && reader.key() === '-' && !reader.peek()!.spaced && size?.kind === 'number') {
+    name.size = size.value
+    reader.at += 2
+  }
   if (reader.isA('stitch') && form !== 'increase' && form !== 'decrease') reader.at++
   return true
 }

@@ -53,6 +53,15 @@ describe('petals that end otherwise', () => {
     expect(readBack(rounds, one!, 'US')).toMatchObject({ made: 32, joins: 1, errors: [] })
   })
 
+  it('a picot by name is joined in its middle too', () => {
+    const [, , all] = told(readExample('dovecote-runner'))
+    expect(all!.words).toBe(
+      'Round 4: *(2 dc, picot-3, 2 dc) in next ch-3 sp, ch 6; rep from * 3 more times; ' +
+        '[(2 dc, ch 1, ss in corresponding picot of neighbour, ch 1, ss in first ch of picot, 2 dc) in next ch-3 sp, ch 6] 4 times; ' +
+        'join with ss in first dc. (8 picots)',
+    )
+  })
+
   it('at a stitch the loop is drawn through the neighbor’s stitch', () => {
     const rounds = flower(4, 'tr')
     const [, one] = told(blanketOf({ rounds, layout: { columns: 2, rows: 1 } }))
