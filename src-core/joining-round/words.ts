@@ -68,7 +68,9 @@ export function labelsWords(labels: readonly string[]): string {
     if (run && number === run[1] + 1) run[1] = number
     else runs.push([number, number])
   }
-  return listOf(
-    runs.flatMap(([from, to]) => (to - from > 1 ? [`${from}–${to}`] : from === to ? [from] : [from, to])),
-  )
+  const told = runs.flatMap(([from, to]) => {
+    if (to - from > 1) return [`${from}–${to}`]
+    return to > from ? [String(from), String(to)] : [String(from)]
+  })
+  return listOf(told)
 }

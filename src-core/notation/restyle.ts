@@ -83,7 +83,8 @@ function workWords(style: Style, item: WorkItem, placed: boolean): string {
   return `${name} in next ${count > 1 ? `${count} sts` : 'st'}`
 }
 
-export const times = (count: number): string => (count === 1 ? 'once' : count === 2 ? 'twice' : `${count} times`)
+export const times = (count: number): string =>
+  count === 1 ? 'once' : count === 2 ? 'twice' : `${count} times`
 
 function groupWords(style: Style, item: GroupItem, placed: boolean): string {
   const known = style.tree.repeats.get(item)
