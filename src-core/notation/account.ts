@@ -204,6 +204,15 @@ function countOf(work: Work, entry: CountEntry, sums: Tally): number | readonly 
   }
 }
 
+/** "Ch 3 (counts as dc), 12 dc in ring. (12 dc)": the chain was not taken off, and the slip stands there. */
+function oneTooMany(work: Work, made: number, wanted: number): Span | null {
+  if (made !== wanted + 1 || work.beginning?.as !== 'counts') return null
+  const spans = new Set(work.elements.filter(({ role }) => role === 'stitch').map(({ span }) => span))
+  const [span] = spans
+  const inRing = work.elements.some(({ into }) => into[0]?.kind === 'ring')
+  return spans.size === 1 && inRing ? span! : null
+}
+
 function checkEndCounts(work: Work, counts: readonly CountItem[], sums: Tally): void {
   for (const count of counts) {
     for (const entry of count.entries) {
@@ -217,7 +226,10 @@ function checkEndCounts(work: Work, counts: readonly CountItem[], sums: Tally): 
       // "20 s.c." in today's spelling, so that no sentence ends within a sentence.
       const said = entry.words.replace(/\.[ \t]?(?=\p{L}(?!\p{L}))|\./gu, '')
       const unit = said.replace(/^\S+\s*/, '') || 'sts'
-      report(work, 'rounds/wrong-end-count', entry, { said, made: `${made} ${unit}` })
+      report(work, 'rounds/wrong-end-count', oneTooMany(work, made, wanted) ?? entry, {
+        said,
+        made: `${made} ${unit}`,
+      })
     }
   }
 }

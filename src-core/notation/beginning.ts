@@ -194,7 +194,9 @@ export function findBeginning(
   // A statement may stand behind the next stitch too: "ch 2, dc in same st (counts as first cl)".
   const behind = rest[nextAt + 1]
   const own = statements.find((found) => found.says !== 'made')
-  const said = own ?? usual.get(item.count)
+  // "The beginning chain counts as the first stitch": a single one only brings the hook up all the same.
+  const any = usual.get(0)
+  const said = own ?? usual.get(item.count) ?? (any?.says === 'counts' && item.count === 1 ? undefined : any)
   if (said?.says === 'does-not-count') return make('turning')
   if (said?.says === 'counts' && !said.cluster) {
     const as = said.stitch ?? STITCH_BY_HEIGHT[item.count] ?? stitch

@@ -164,6 +164,7 @@ export function readColour(reader: Reader): ColourItem | null {
 export function readJoin(reader: Reader): JoinItem | null {
   const start = reader.at
   return reader.attempt((): JoinItem | null => {
+    const closes = reader.sees('close')
     if (!reader.skip('join', 'joining', 'close')) return null
     reader.skip('the')
     reader.skipA('round')
@@ -181,6 +182,8 @@ export function readJoin(reader: Reader): JoinItem | null {
     if (!place && (next === 'into' || next === 'in' || next === 'to')) return null
     if (!place && /^(A|B|C|D|E|F|MC|CC)$/.test(reader.peek()?.text ?? '')) return null
     if (!place && /^(yarn|new|colou?r|next|motifs?|petals?|pieces?|ends?)$/.test(next)) return null
+    // "Close the hole with the tail" closes no round.
+    if (!place && closes && !/^([,;.:()]|and|with|)$/.test(next)) return null
     return { type: 'join', place, ...reader.span(start) }
   })
 }
@@ -197,7 +200,11 @@ export function readFoundation(reader: Reader): FoundationItem | null {
       reader.skip('a')
       const stitch = readStitch(reader)
       if (stitch && stitch.stitch !== 'sl st') return null
-      readPlace(reader)
+      const place = reader.attempt(() => {
+        const found = readPlace(reader)
+        return found?.parts[0]?.noun.kind === 'ring' ? null : found
+      })
+      if (!place && !stitch && !joins) return null
       reader.skip('to')
       // "join in ring" says it in fewer words.
       const said = reader.skip('form', 'make', 'into', 'forming')
@@ -216,10 +223,17 @@ export function readFoundation(reader: Reader): FoundationItem | null {
       return null
     })
     if (wound) return { type: 'foundation', ring: 'adjustable', ...reader.span(start) }
-    while (reader.skip('make', 'form', 'begin', 'start', 'using', 'create', 'work')) continue
+    while (reader.skip('make', 'form', 'begin', 'using', 'create', 'work')) continue
     reader.skip('with')
     reader.skip('a', 'an', 'the')
     if (reader.skip('mr')) return { type: 'foundation', ring: 'adjustable', ...reader.span(start) }
+    const ofChains = reader.attempt(() => {
+      if (!reader.skipA('ring') || !reader.skip('of')) return null
+      const chains = reader.number()
+      return chains !== null && reader.skipA('chain') ? chains : null
+    })
+    if (ofChains !== null)
+      return { type: 'foundation', ring: 'close-chain', chains: ofChains, ...reader.span(start) }
     if (!reader.skip('magic', 'slip', 'yarn')) return null
     if (!reader.skipA('ring')) return null
     return { type: 'foundation', ring: 'adjustable', ...reader.span(start) }

@@ -6,14 +6,15 @@ import type { Terms } from '../../shared-types/project'
 import { findHeadings } from './headings'
 import type { Heading } from './headings'
 import { readAmount, readRepeatBrackets } from './clauses'
-import { readCounts, readStatement } from './stated'
+import { isWorked, readCountSentence, readCounts, readStatement } from './stated'
 import { Reader } from './reader'
 import type { GrammarFinding } from './reader'
 import { matchBrackets, sequenceReader } from './sequence'
 import { spanOf, tokenize } from './tokens'
 import type { Span, Token } from './tokens'
+import { wordOf } from './words'
 import type { Definition, Item, RoundNode, RoundsTree, StarItem, StitchForm, UsualChain } from './tree'
-import { readStitch } from './vocabulary'
+import { definedKey, readStitch } from './vocabulary'
 
 export interface Parsed {
   readonly tree: Omit<RoundsTree, 'repeats'>
@@ -108,6 +109,11 @@ function readBody(reader: Reader, from: number, to: number): Body {
   while (reader.at < reader.end) {
     const at = reader.at
     while (reader.skip(';', '.', ',')) continue
+    const told = isWorked(items) ? readCountSentence(reader) : null
+    if (told) {
+      items.push(told)
+      continue
+    }
     const again = readRepeatBrackets(reader)
     if (!again && items.length > 0 && repeatsAll(reader)) {
       const first = items.findIndex(({ type }) => type === 'work' || type === 'group' || type === 'skip')
@@ -138,17 +144,23 @@ const FORM_BY_ITEMS = (items: readonly Item[]): StitchForm =>
 function readDefinition(reader: Reader, heading: Heading, to: number): Definition {
   const label = heading.label ?? ''
   const [, long = label, short = ''] = /^(.*?)\s*[([]([^)\]]*)[)\]]$/.exec(label) ?? []
-  const names = [long, short].map((name) => name.trim().toLowerCase()).filter((name) => name !== '')
+  const names = [long, short]
+    .flatMap((name) => name.split(/\/|\bor\b/i))
+    .map((name) => name.trim().toLowerCase())
+    .filter((name) => name !== '')
   reader.at = heading.from
+  const manner = reader.isA('manner')
   const named = readStitch(reader)
+  // "Tr3tog", "FPdc" and "sc" are known as they stand, "long dc" is not.
+  const known = named !== null && !manner && (named.form === 'together' || named.form === 'plain')
   const before = reader.findings.length
   const { items } = readBody(reader, heading.to, to)
   // Special stitches are explained in prose; what is not understood there is no slip of the pattern.
   reader.findings.length = before
-  const form =
-    named && named.form !== 'plain' && named.form !== 'together' ? named.form : FORM_BY_ITEMS(items)
+  const form = named && named.form !== 'plain' ? named.form : FORM_BY_ITEMS(items)
   return {
     names,
+    keys: known ? [] : names.map(definedKey),
     form,
     stitch: named?.stitch ?? null,
     items,
@@ -157,7 +169,18 @@ function readDefinition(reader: Reader, heading: Heading, to: number): Definitio
   }
 }
 
-/** "The ch-3 at the beginning of a round counts as a dc": what a note says of all rounds. */
+/** "ch-3", "ch 3", "3 ch", "three chains": how many the word there stands for; 0 where none are named, null: no chains. */
+function chainsAt(words: readonly Token[], index: number): number | null {
+  const token = words[index]!
+  if (token.kind === 'chains') return token.value
+  if (token.is !== 'ch') return null
+  const [number] = [words[index + 1], words[index - 1]].filter(
+    (found) => found?.kind === 'number' || found?.kinds.has('number'),
+  )
+  return number ? number.value || wordOf(number.is).value : 0
+}
+
+/** "The ch-3 at the beginning of a round counts as a dc", "ch 3 = 1 dc": what a note says of all rounds. */
 function usualChains(reader: Reader, from: number, to: number): UsualChain[] {
   const found: UsualChain[] = []
   for (let start = from; start < to;) {
@@ -169,25 +192,25 @@ function usualChains(reader: Reader, from: number, to: number): UsualChain[] {
     )
       end++
     const words = reader.tokens.slice(start, end)
-    const at = words.findIndex(
-      (token, index) => token.kind === 'chains' || (token.is === 'ch' && words[index + 1]?.kind === 'number'),
-    )
-    if (at >= 0) {
-      const chains = words[at]!.kind === 'chains' ? words[at]!.value : words[at + 1]!.value
-      const counts = words.findIndex(({ is }) => is === 'counts')
+    const at = words.findIndex((_, index) => chainsAt(words, index) !== null)
+    const counts = words.findIndex(({ is }, index) => index > at && ['counts', 'stands', '='].includes(is))
+    const chains = at >= 0 && counts > at ? chainsAt(words, at)! : null
+    // Without a number it is said of the chains at the beginning alone.
+    if (chains !== null && (chains > 0 || words.slice(0, counts).some(({ is }) => OPENS.has(is)))) {
+      reader.at = start + counts
+      const statement = readStatement(reader, end)
       const negative = words.some(({ is }) => is === 'not')
-      if (counts > at) {
-        reader.at = start + counts
-        const statement = readStatement(reader, end)
-        if (statement)
-          found.push({ chains, statement: negative ? { ...statement, says: 'does-not-count' } : statement })
-      }
+      if (statement)
+        found.push({ chains, statement: negative ? { ...statement, says: 'does-not-count' } : statement })
     }
     start = Math.max(end, start + 1)
     if (reader.tokens[end]?.first === false) start = end + 1
   }
   return found
 }
+
+/** Words for the chains that a round begins with. */
+const OPENS = new Set(['beg', 'starting', 'turning', 'first'])
 
 /** Where a section or definition that begins at `from` ends: the next heading, or a blank line. */
 function sectionEnd(tokens: readonly Token[], from: number, limit: number): number {
@@ -238,13 +261,16 @@ export function parseRounds(
   const explained: Definition[] = []
   const colours: string[] = []
   headings.forEach((heading, index) => {
-    if (heading.kind === 'definition') {
+    const { from, kind, label } = heading
+    const ofChains = kind === 'definition' ? usualChains(reader, from, bounds[index]!) : []
+    usual.push(...ofChains)
+    if (kind === 'definition' && ofChains.length === 0) {
       const definition = readDefinition(reader, heading, bounds[index]!)
       explained.push(definition)
-      for (const name of definition.names) definitions.set(name, definition)
+      for (const key of definition.keys) definitions.set(key, definition)
     }
-    if (heading.kind === 'section') usual.push(...usualChains(reader, heading.to, bounds[index]!))
-    if (heading.kind === 'section' && /colou?rs$/i.test(heading.label ?? '')) {
+    if (kind === 'section') usual.push(...usualChains(reader, heading.to, bounds[index]!))
+    if (kind === 'section' && /colou?rs$/i.test(label ?? '')) {
       for (let at = heading.to; at < bounds[index]!; at++) {
         const word = tokens[at]!.text
         if (COLOUR.test(word) && !colours.includes(word)) colours.push(word)
@@ -267,6 +293,7 @@ export function parseRounds(
     bodies.at.set(at, body)
     const { items, broken, found } = body
     const works = items.some((item) => item.type !== 'note' && item.type !== 'count')
+    if (preamble || (!works && heading?.kind === 'part')) usual.push(...usualChains(reader, from, to))
     if (!broken && !works && (heading?.numbers ?? null) === null) return
     if (preamble && !items.some((item) => item.type === 'chain' || item.type === 'foundation')) return
     if (!preamble) for (const finding of found) findings.push({ ...finding, round: rounds.length })

@@ -103,9 +103,8 @@ function readEnd(reader: Reader, startOfLine: boolean): boolean {
   return true
 }
 
-function readRoundHeading(reader: Reader): Heading | null {
+function readRoundHeading(reader: Reader, startOfLine: boolean): Heading | null {
   const from = reader.at
-  const startOfLine = reader.peek()!.first
   return reader.attempt((): Heading | null => {
     let numbers: [number, number] | null = null
     const next = reader.skip('next', 'last')
@@ -153,9 +152,40 @@ function readRoundHeading(reader: Reader): Heading | null {
   })
 }
 
-/** "(make 2)" behind a title; an abbreviation in brackets explains a stitch. */
-const bracketOf = (bracket: string | null): boolean =>
-  bracket === null || /\b(make|work|cut|rs|ws|optional|both|worked|side)\b|\d/i.test(bracket)
+/** Whether letters follow each other in a name, in this order: "pc" in "popcorn", not "white" in "petals". */
+function shortens(short: string, name: string): boolean {
+  const letters = name.toLowerCase()
+  let at = 0
+  for (const letter of short.toLowerCase().replace(/[^\p{L}]/gu, '')) {
+    at = letters.indexOf(letter, at) + 1
+    if (at === 0) return false
+  }
+  return true
+}
+
+/** "Petals (make 2)", "Center (yellow)"; an abbreviation in brackets explains a stitch ("Popcorn (pc)"). */
+const bracketOf = (bracket: string | null, name: string): boolean =>
+  bracket === null ||
+  /\b(make|work|cut|rs|ws|optional|both|worked|side)\b|\d/i.test(bracket) ||
+  !shortens(bracket, name)
+
+/** What everything begins with, told behind a label: no stitch of its own. */
+const BEGINS =
+  /^((foundation|base|starting|beginning|center|centre)? ?(ring|chain|ch)|foundation|base|set-?up|(to )?(begin|start))$/
+
+/** Signs around a heading that say nothing: "** CENTER **", "~ Leaf ~", "- Rnd 1:". */
+const DECORATION = /^[*~=#•·_>|+\p{S}\-–—]+$/u
+
+function passDecoration(reader: Reader, before: boolean): boolean {
+  const start = reader.at
+  for (;;) {
+    const sign = reader.peek()
+    const opens = before && reader.at === start
+    if (sign?.kind !== 'mark' || !DECORATION.test(sign.key) || (sign.first && !opens)) break
+    reader.at++
+  }
+  return reader.at > start
+}
 
 /** Forms of stitches by whose names nothing is called. */
 const WORKED_FORMS: ReadonlySet<string> = new Set(['plain', 'together', 'increase'])
@@ -171,11 +201,12 @@ function saysWhere(reader: Reader): boolean {
 }
 
 /** Whether the words of a line stand for a part ("LEAF", "Second motif"): no stitch, no instruction. */
-function isTitle(reader: Reader, from: number): boolean {
+function isTitle(reader: Reader, from: number, decorated: boolean): boolean {
   const at = reader.at
   reader.at = from
   const before = reader.tokens[from - 1]
-  const ends = before === undefined || reader.tokens[from]!.paragraph || /^[.)\]:!]$/.test(before.key)
+  const ends =
+    decorated || before === undefined || reader.tokens[from]!.paragraph || /^[.)\]:!]$/.test(before.key)
   const stitch = readStitch(reader)
   // "Popcorn edging" names a part; "sc2tog around" and "popcorn in each st" are worked.
   const named = stitch !== null && !WORKED_FORMS.has(stitch.form) && reader.tokens[from]!.key.length > 3
@@ -191,12 +222,15 @@ function isTitle(reader: Reader, from: number): boolean {
  * "Edging:", "Special stitches:", "Shell:" at the start of a line, or behind one another where special stitches are
  * explained (`inline`). The name of a section may stand on a line of its own without a colon.
  */
-function readLabelHeading(reader: Reader, inline: boolean): Heading | null {
+function readLabelHeading(reader: Reader, startOfLine: boolean, inline: boolean): Heading | null {
   const from = reader.at
-  if (!reader.peek()!.first && !inline) return null
+  const decorated = startOfLine && !reader.peek()!.first
+  if (!startOfLine && !inline) return null
   return reader.attempt((): Heading | null => {
     const words: string[] = []
-    while (reader.peek() && words.length < 5 && ['word', 'number', 'chains'].includes(reader.peek()!.kind)) {
+    while (reader.peek() && words.length < 5) {
+      // "Tr2tog/tr3tog:" explains two stitches at once.
+      if (!['word', 'number', 'chains'].includes(reader.peek()!.kind) && !reader.sees('/')) break
       if (reader.at > from && reader.peek()!.first) break
       words.push(reader.spelled())
       reader.at++
@@ -205,10 +239,11 @@ function readLabelHeading(reader: Reader, inline: boolean): Heading | null {
     const named = reader.at
     const bracket = readLabel(reader)
     if (!reader.skip(':', '=')) {
-      const alone = reader.tokens[from]!.first && (reader.peek()?.first ?? true)
+      passDecoration(reader, false)
+      const alone = startOfLine && (reader.peek()?.first ?? true)
       if (!alone) return null
       const section = SECTIONS.has(words.join(' '))
-      if (!section && (!bracketOf(bracket) || !isTitle(reader, from))) return null
+      if (!section && (!bracketOf(bracket, words.join(' ')) || !isTitle(reader, from, decorated))) return null
       const label = reader.words({ ...reader.span(from), end: reader.tokens[named - 1]!.end }).trim()
       const kind = section ? 'section' : 'part'
       return { kind, from, to: reader.at, numbers: null, label, span: reader.span(from) }
@@ -227,18 +262,22 @@ function readLabelHeading(reader: Reader, inline: boolean): Heading | null {
     })
     if (SECTIONS.has(name)) return make('section')
     // "Center:" on a line of its own: what follows is that part.
-    if (!equals && (reader.peek()?.first ?? false) && bracketOf(bracket) && isTitle(reader, from)) {
+    if (
+      !equals &&
+      (reader.peek()?.first ?? false) &&
+      bracketOf(bracket, name) &&
+      isTitle(reader, from, decorated)
+    ) {
       const part = reader.words({ ...reader.span(from), end: reader.tokens[named - 1]!.end }).trim()
       return { kind: 'part', from, to, numbers: null, label: part, span: reader.span(from) }
     }
     reader.at = from
     const stitch = readStitch(reader)
-    const whole = stitch !== null && reader.at === named
+    const stitched = stitch !== null && (reader.at === named || reader.sees('/'))
     reader.at = to
-    const special = whole && stitch.form !== 'plain' && stitch.form !== 'together'
     const abbreviation =
       bracket !== null && /^[\p{L}\d -]{1,12}$/u.test(bracket) && !/^(rs|ws)$/i.test(bracket)
-    if (special || equals || (abbreviation && !words.some((word) => wordOf(word).kinds.has('round'))))
+    if (stitched || equals || (abbreviation && !words.some((word) => wordOf(word).kinds.has('round'))))
       return make('definition')
     return make('round')
   })
@@ -249,6 +288,13 @@ const FREE_BEHIND = new Set(['.', ')', ']', ';', ':', '!'])
 /** Sections in which every label is a stitch that the text explains. */
 const EXPLAINS = /^(special|stitch(es)?|abbreviations)\b/
 
+/** Whether the line in hand ends in a sign, as it began. */
+function isDecorated(reader: Reader): boolean {
+  let at = reader.at
+  while (at + 1 < reader.tokens.length && at - reader.at < 12 && !reader.tokens[at + 1]!.first) at++
+  return at > reader.at && DECORATION.test(reader.tokens[at]!.key)
+}
+
 /** Every heading of the text, in order. */
 export function findHeadings(reader: Reader): Heading[] {
   const headings: Heading[] = []
@@ -257,12 +303,28 @@ export function findHeadings(reader: Reader): Heading[] {
     const token = reader.tokens[index]!
     const before = reader.tokens[index - 1]?.key ?? '.'
     reader.at = index
+    const decorated = token.first && passDecoration(reader, true)
+    // "* sc in next st …" is worked: a sign before a title has its like behind it.
+    const closed = decorated && isDecorated(reader)
+    const start = reader.at
     const free = token.first || FREE_BEHIND.has(before)
     const inline = special && !token.first && (before === ':' || before === '.' || before === ';')
-    const heading = free ? (readRoundHeading(reader) ?? readLabelHeading(reader, inline)) : null
+    const found =
+      free && reader.peek()
+        ? (readRoundHeading(reader, token.first) ??
+          (!decorated || closed ? readLabelHeading(reader, token.first, inline) : null))
+        : null
+    if (found && decorated) {
+      reader.at = found.to
+      passDecoration(reader, false)
+    }
+    const heading = found && decorated ? { ...found, from: index, to: reader.at } : found
+    reader.at = start
     if (!heading) continue
     const section = heading.kind === 'section' ? (heading.label ?? '').toLowerCase() : null
-    if (heading.kind === 'round' && heading.numbers === null && special && !token.kinds.has('round')) {
+    const begins = BEGINS.test((heading.label ?? '').toLowerCase())
+    const explains = special && !begins && !token.kinds.has('round')
+    if (heading.kind === 'round' && heading.numbers === null && explains) {
       headings.push({ ...heading, kind: 'definition' })
     } else headings.push(heading)
     if (heading.kind === 'part') special = false

@@ -22,7 +22,7 @@ import type {
   WorkItem,
 } from './tree'
 import { NO_NAME } from './tree'
-import { readStitch } from './vocabulary'
+import { readStitch, sizesStitch } from './vocabulary'
 
 /** A place of one part, of which nothing more is said. */
 function plainPlace(said: Pick<PlacePart, 'which' | 'each' | 'noun' | 'extent'>, span: Span): Place {
@@ -161,7 +161,7 @@ function readWork(reader: Reader, verb: boolean): Item | null {
   const start = reader.at
   return reader.attempt((): Item | null => {
     reader.skip('a', 'an')
-    const before = reader.peek()?.hyphen ? null : reader.attempt(() => reader.number())
+    const before = sizesStitch(reader) ? null : reader.number()
     reader.skip('more')
     const stitch = readStitch(reader)
     if (!stitch) {
@@ -321,7 +321,11 @@ const firstOf = (phrases: readonly Phrase[], reader: Reader, sequence: SequenceR
 function readWithVerb(reader: Reader, sequence: SequenceReader): Item | null {
   const start = reader.at
   const item = reader.attempt(() => {
-    if (!reader.skipA('verb')) return null
+    // "Begin with 8 ch", "starting by making 6 chs".
+    const opens = reader.isA('opening') || ['starting', 'beg'].includes(reader.key())
+    const by = opens && ['with', 'by'].includes(reader.key(1))
+    if (by) reader.at += 2
+    else if (!reader.skipA('opening') && !reader.skipA('verb')) return null
     while (reader.skipA('verb')) continue
     return firstOf(AFTER_VERB, reader, sequence)
   })

@@ -87,7 +87,8 @@ export function foundationMade(node: RoundNode): Base | null {
   for (const item of node.items) {
     if (item.type === 'chain') chains = item.count
     if (item.type === 'foundation' || (item.type === 'join' && chains > 0)) {
-      const ring = item.type === 'foundation' && item.ring === 'adjustable' ? 0 : chains
+      const made = item.type === 'foundation' ? (item.chains ?? chains) : chains
+      const ring = item.type === 'foundation' && item.ring === 'adjustable' ? 0 : made
       return { kind: 'ring', chains: clampCount(ring) }
     }
     if (item.type === 'work' && item.stitch.stitch === 'sl st' && chains > 0)

@@ -369,7 +369,8 @@ export function runItems(work: Work, items: readonly Item[]): void {
         break
       case 'foundation': {
         const last = work.elements[work.elements.length - 1]
-        const chains = item.ring === 'close-chain' && last?.role === 'stem' ? last.count : 0
+        const made = last?.role === 'stem' ? last.count : 0
+        const chains = item.ring === 'close-chain' ? (item.chains ?? made) : 0
         if (work.base.kind === 'none' || work.base.kind === 'ring') {
           work.base = { kind: 'ring', chains }
           work.foundation = { kind: 'ring', chains }

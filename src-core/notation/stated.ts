@@ -3,8 +3,11 @@ import type { StitchKey } from '../stitches/table'
 import { readNoun } from './nouns'
 import type { Reader } from './reader'
 import type { Span } from './tokens'
-import type { CountEntry, CountItem, StatementItem } from './tree'
+import type { CountEntry, CountItem, Item, StatementItem } from './tree'
 import { readStitch } from './vocabulary'
+
+const ONE = new Set(['1', 'one', 'a', 'first', 'your', 'the'])
+const STANDS_FOR = new Set([...ONE, 'for', 'as'])
 
 /** "counts as dc and ch 1", "does not count as a st", "V-st made"; at the first word, inside or without brackets. */
 export function readStatement(reader: Reader, end: number): StatementItem | null {
@@ -16,11 +19,11 @@ export function readStatement(reader: Reader, end: number): StatementItem | null
     }
     const keys: string[] = []
     for (let index = reader.at; index < end; index++) keys.push(reader.tokens[index]!.is)
-    // "(= 1 dc)" in the bracket behind the chains.
-    if (keys[0] === '=' && (keys.length === 2 || ['1', 'one', 'a', 'first'].includes(keys[1] ?? '')))
-      keys[0] = 'counts'
+    // "(= 1 dc)", "(that's your first dc)", "(this is 1 dc)" in the bracket behind the chains.
+    const is = keys[0] === '=' || keys[0] === "that's" ? 0 : keys[1] === 'is' ? 1 : -1
+    if (is >= 0 && (keys.length === is + 2 || ONE.has(keys[is + 1] ?? ''))) keys[is] = 'counts'
     const count = keys.indexOf('counts')
-    const stands = keys.findIndex((key, index) => key === 'stands' && keys[index + 1] === 'for')
+    const stands = keys.findIndex((key, index) => key === 'stands' && STANDS_FOR.has(keys[index + 1] ?? ''))
     const at = count >= 0 ? count : stands
     if (
       at >= 0 &&
@@ -31,7 +34,7 @@ export function readStatement(reader: Reader, end: number): StatementItem | null
       if (negative) return statement({ says: 'does-not-count', stitch: null, cluster: false, chains: 0 })
       reader.at += at + 1
       reader.skip('as', 'for')
-      reader.skip('the', 'a', 'an')
+      reader.skip('the', 'a', 'an', 'your')
       reader.skip('first', 'beg')
       reader.number()
       const named = readStitch(reader)
@@ -87,7 +90,7 @@ export function readCounts(reader: Reader, end: number, bare: boolean): CountIte
     if (reader.skip('you')) {
       if (!reader.skip('have')) return null
     }
-    reader.skip('total', '=', ':', 'of')
+    while (reader.skip('total', '=', ':', 'of')) continue
     while (reader.at < end) {
       // "12 dc, counting the beg ch-3 as a dc".
       const told = reader.key() === ',' ? 1 : 0
@@ -146,3 +149,32 @@ export function readCounts(reader: Reader, end: number, bare: boolean): CountIte
     return { type: 'count', entries, ...reader.span(start) }
   })
 }
+
+/** Whether a round is at its end: joined, fastened off, or gone around with a repeat. */
+export function isWorked(items: readonly Item[]): boolean {
+  const last = items.findLast((item) => item.type !== 'note' || item.effect !== null)
+  if (last?.type === 'placed') return isWorked(last.items)
+  if (last?.type === 'work') {
+    const into = last.place?.parts[0]
+    const first = into?.noun.kind === 'own' || into?.which === 'first'
+    return first && last.stitch.stitch === 'sl st' && last.stitch.form === 'plain'
+  }
+  return (
+    last?.type === 'join' || last?.type === 'star' || (last?.type === 'note' && last.effect !== 'dropped')
+  )
+}
+
+/** "…, join. 12 sc. Now turn the page": a sentence of its own that tells a count; null where it tells anything else. */
+export function readCountSentence(reader: Reader): CountItem | null {
+  const before = reader.tokens[reader.at - 1]
+  if (!before || !(/^[.)\]!—–=]$/.test(before.key) || reader.peek()?.first)) return null
+  let end = reader.at
+  while (end < reader.end && end - reader.at < LONGEST_COUNT && !/^[.;!]$/.test(reader.tokens[end]!.key)) {
+    if (end > reader.at && reader.tokens[end]!.paragraph) break
+    end++
+  }
+  return readCounts(reader, end, false)
+}
+
+/** Words that a sentence with the counts of a round has at most. */
+const LONGEST_COUNT = 24

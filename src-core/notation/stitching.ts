@@ -6,6 +6,7 @@ import { alongFoundation } from './chain-targets'
 import { WORKED } from './source'
 import { WORKING, nextStitch, settle } from './taking'
 import { beginningTarget } from './targets'
+import { definedKey } from './vocabulary'
 import type { Span } from './tokens'
 import type { ChainItem, Definition, Item, StatementItem, StitchName } from './tree'
 import { hasBody, push, report } from './work'
@@ -26,12 +27,12 @@ const stitchOf = (work: Work, name: StitchName): StitchKey => {
 }
 
 function definitionOf(work: Work, name: StitchName): Definition | null {
-  const key = name.name.toLowerCase().replace(/\s+/g, ' ')
-  const short = key.replace(/\s*(sts?|stitch|stitches)$/, '')
+  const key = definedKey(name.name)
+  const short = key.replace(/(sts?|stitch|stitches)$/, '')
   const single = key.replace(/s$/, '')
   return (
     work.tree.definitions.find((found) =>
-      found.names.some((given) => given === key || given === short || given === single),
+      found.keys.some((given) => given === key || given === short || given === single),
     ) ??
     work.tree.definitions.find(
       (found) => found.form === name.form && name.form !== 'special' && name.size === 0,

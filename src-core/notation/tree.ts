@@ -241,6 +241,8 @@ export interface FoundationItem extends Span {
   readonly type: 'foundation'
   /** "form a ring" closes the chain made before; "adjustable" makes one of yarn. */
   readonly ring: 'adjustable' | 'close-chain'
+  /** "A ring of 6 ch": told with the ring itself. */
+  readonly chains?: number
 }
 export interface RepeatRoundItem extends Span {
   readonly type: 'repeat-round'
@@ -314,6 +316,8 @@ export interface RoundNode extends Span {
 /** A stitch that the text defines under "Special stitches". */
 export interface Definition extends Span {
   readonly names: readonly string[]
+  /** The names without blanks and hyphens: under these they are looked up. */
+  readonly keys: readonly string[]
   readonly form: StitchForm
   /** The stitch that its name ends in ("long dc"), or null. */
   readonly stitch: StitchKey | null

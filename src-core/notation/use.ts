@@ -76,6 +76,27 @@ export function checkLoops(work: Work, source: Source): void {
   })
 }
 
+/** Stitches that nobody names, since they lie between two spaces that are worked one after the other. */
+function betweenSpaces(source: Source): number {
+  const { places, used } = source
+  const from = places.findIndex(({ kind }, at) => kind === 'space' && used[at]! >= TRAVELLED)
+  let between = 0
+  let run = 0
+  let open = true
+  for (let step = 1; from >= 0 && step <= places.length; step++) {
+    const at = (from + step) % places.length
+    if (places[at]!.kind === 'slip') continue
+    if (places[at]!.kind === 'stitch' && used[at]! < TRAVELLED) run++
+    else {
+      const ends = places[at]!.kind === 'space' && used[at]! >= TRAVELLED
+      if (open && ends) between += run
+      open = ends
+      run = 0
+    }
+  }
+  return between
+}
+
 /** Everything there must be used, unless the text says that it stays unworked. */
 export function checkUse(work: Work, source: Source, allWorked: boolean): void {
   const joined = work.joinedAt
@@ -130,8 +151,9 @@ export function checkUse(work: Work, source: Source, allWorked: boolean): void {
   const left = stitches - source.count('stitch')
   if (left <= 0 || used === 0 || work.picked || source.gapsTaken > 0) return
   if (spacesUsed > 0) {
-    if (!work.stitchWork) return
-    const passed = amountWords(left, 'st')
+    const missed = left - betweenSpaces(source)
+    if (!work.stitchWork || missed <= 0) return
+    const passed = amountWords(missed, 'st')
     report(work, 'rounds/stitches-passed', null, { passed }, 'passed')
     return
   }

@@ -2,6 +2,7 @@
 import { canonicalStitch } from '../stitches/terms'
 import type { StitchKey } from '../stitches/table'
 import type { Reader } from './reader'
+import { plain } from './tokens'
 import type { Token } from './tokens'
 import type { Loop, StitchForm, StitchName } from './tree'
 
@@ -26,7 +27,7 @@ const LOOP_WORDS: ReadonlyMap<string, Loop> = new Map([
   ['flo', 'front'],
 ])
 const COMPOUND =
-  /^(fp|bp|blo?|flo?|rev|r|e)?(sc|hdc|dc|trc|tr|dtr|trtr|qtr|quadtr|htr|ttr|ch|ss|cl|puff|pf)(\d+tog|dec|inc)?s?$/
+  /^(fp|bp|blo?|flo?|rev|r|e)?(sc|hdc|dc|trc|tr|dtr|trtr|qtr|quadtr|htr|ttr|ch|ss|cl|puff|pf)(\d+tog|dec|inc|cl)?s?$/
 
 /** "puff", "cl": the form that the word at the cursor names. */
 const formAt = (reader: Reader, ahead = 0): StitchForm | null =>
@@ -131,7 +132,8 @@ function readCompound(reader: Reader, name: Draft): boolean {
   if (after.endsWith('tog')) {
     name.form = 'together'
     name.size = Number.parseInt(after, 10)
-  } else if (after === 'dec') {
+  } else if (after === 'cl') name.form = 'cluster'
+  else if (after === 'dec') {
     name.form = 'together'
     name.size = 2
   } else if (after === 'inc') {
@@ -191,12 +193,15 @@ function readSpecial(reader: Reader, name: Draft): boolean {
   return true
 }
 
+/** Under what a stitch is looked up that the text defines: "2-tr cl", "2trcl" and "2 Tr Cl" are one name. */
+export const definedKey = (name: string): string => plain(name).replace(/[\s-]/g, '')
+
 /** Names that the text defines itself, up to three words, longest first. */
 function readDefined(reader: Reader, name: Draft): boolean {
   if (reader.definitions.size === 0) return false
   const keys = keysAhead(reader, 3, ({ kind }) => kind !== 'mark')
   for (let length = keys.length; length >= 1; length--) {
-    const key = keys.slice(0, length).join(' ')
+    const key = definedKey(keys.slice(0, length).join(''))
     const found = reader.definitions.get(key) ?? reader.definitions.get(key.replace(/s$/, ''))
     if (!found) continue
     reader.at += length
@@ -208,6 +213,16 @@ function readDefined(reader: Reader, name: Draft): boolean {
   return false
 }
 
+/** Whether the figure at the cursor belongs to the name behind it ("3-dc cl", "3dccl") and tells no amount. */
+export function sizesStitch(reader: Reader): boolean {
+  const number = reader.peek()
+  if (number?.kind !== 'number') return false
+  const at = reader.at
+  const named = number.hyphen || readDefined(reader, draft()) || readSized(reader, draft())
+  reader.at = at
+  return named
+}
+
 /** "3-dc cl", "5-dc shell", "ch-3 picot": a size before the name. */
 function readSized(reader: Reader, name: Draft): boolean {
   const token = reader.peek()
@@ -217,9 +232,16 @@ function readSized(reader: Reader, name: Draft): boolean {
     name.size = token.value
     return true
   }
-  if (token?.kind !== 'number' || !token.hyphen) return false
+  // "3-dc cl", "3dc-cl" and "3dccl".
+  const glued = token?.hyphen || reader.peek(1)?.start === token?.end
+  if (token?.kind !== 'number' || !glued) return false
   const start = reader.at
   reader.at++
+  if (readCompound(reader, name) && name.form === 'cluster') {
+    name.size = token.value
+    return true
+  }
+  reader.at = start + 1
   const base = plainName(reader)
   const form = formAt(reader)
   if (form && (base || form !== 'increase')) {

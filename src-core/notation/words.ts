@@ -19,7 +19,7 @@ lp lps loop loops | space ring short stop-in | lp = loop, lps = loops
 arch arches arc arcs | space
 hole holes | space
 bar bars | space
-ch chs chain chains | chain instruction short | ch = chain, chs = chains
+ch chs chain chains chaining | chain instruction short | ch = chain, chs = chains
 ring rings | ring
 circle circles | ring motif
 center centre middle
@@ -128,7 +128,8 @@ make making makes | verb instruction
 skip sk skips skipping miss missing misses | skip instruction short stop | sk = skip | sk = miss, skip = miss out, skips = misses out, skipping = missing
 + leave leaving | skip
 rep reps repeat repeats repeating repeated | instruction counted stop | rep = repeat
-+ join sl slip turn fasten finish with using begin do and | instruction
++ join sl slip turn fasten finish with using do and | instruction
+begin begins start starts commence | instruction opening
 magic adjustable sliding | instruction
 continue cont | instruction | cont = continue
 + weave cut sew | instruction finishing
@@ -142,8 +143,9 @@ end ends
 omit omitting omits
 fasten-off fastened
 counts count counted counting
+stands stand acts act serves serve equals equal represents represent replaces replace
 made formed completed complete
-not doesn't don't never
+not doesn't don't isn't never
 
 color colour colors colours col
 + white black grey gray silver gold brown beige tan cream ivory ecru natural | colour
