@@ -1,8 +1,10 @@
-/** Patterns that take colours in turn, within limits: a colour that is used up is left out, the rest goes on. */
+/**
+ * Patterns that take colours in turn, within limits: a colour that may stand less often than its turn comes keeps turns
+ * spread evenly over all of them, the others go on in its place.
+ */
 import { countsWithin, excessOf, isWithinLimits } from './counts'
-import { FREE } from './graph'
-import { countTask, roomFor, roomWithin, tallied } from './limits'
-import type { Limits, Proof, Room } from './limits'
+import { countTask, roomFor, tallied } from './limits'
+import type { Limits, Proof } from './limits'
 
 /** Groups of cells with the colours that they take. */
 export interface Filled extends Proof {
@@ -10,22 +12,84 @@ export interface Filled extends Proof {
   readonly colours: Int16Array
 }
 
-const BOUNDLESS: Room = { fits: () => true, take: () => undefined }
-
 const sum = (numbers: readonly number[]): number => numbers.reduce((total, value) => total + value, 0)
 
-/** Takes colours in turn while there is room; null where none fits any more. Groups of no cells use none up. */
-function inTurn(sizes: readonly number[], sequence: readonly number[], room: Room): Int16Array | null {
-  const colours = new Int16Array(sizes.length).fill(FREE)
+/** Tells turn after turn of a sequence which of them a colour keeps. */
+class Turns {
+  /** Parts of a turn that each colour has saved up: those kept lie in the middle of what they stand for. */
+  readonly #saved = new Map<number, number>()
+
+  constructor(private readonly sequence: readonly number[]) {}
+
+  at(turn: number): number {
+    return this.sequence[turn % this.sequence.length] ?? 0
+  }
+
+  /** Whether a colour keeps its turn, if each colour may have so many more of them. */
+  isKept(turn: number, left: readonly number[]): boolean {
+    const colour = this.at(turn)
+    const turns = this.#turnsOf(colour, turn, this.#untilAllHad(turn, left))
+    const saved = (this.#saved.get(colour) ?? 0.5) + (turns === 0 ? 0 : (left[colour] ?? 0) / turns)
+    const isKept = saved >= 1 - 1e-9
+    this.#saved.set(colour, isKept ? saved - 1 : saved)
+    return isKept
+  }
+
+  /** Turns from one on until every colour had all that it may have. */
+  #untilAllHad(turn: number, left: readonly number[]): number {
+    const { length } = this.sequence
+    const ahead = new Map<number, number[]>()
+    for (let step = 0; step < length; step++) {
+      const colour = this.at(turn + step)
+      ahead.set(colour, [...(ahead.get(colour) ?? []), step])
+    }
+    let most = 0
+    for (const [colour, steps] of ahead) {
+      const more = Math.ceil((left[colour] ?? 0) - 1e-9) - 1
+      if (more < 0) continue
+      const last = Math.floor(more / steps.length) * length + (steps[more % steps.length] ?? 0)
+      most = Math.max(most, last + 1)
+    }
+    return most
+  }
+
+  /** How many of some turns are of one colour. */
+  #turnsOf(colour: number, turn: number, many: number): number {
+    const { length } = this.sequence
+    const whole = Math.floor(many / length) * this.sequence.filter((each) => each === colour).length
+    const rest = Array.from({ length: many % length }, (_, step) => this.at(turn + step))
+    return whole + rest.filter((each) => each === colour).length
+  }
+}
+
+/**
+ * Takes colours in turn so that each comes as often as was counted out for it: `counts` are groups of each size of a
+ * task, by colour. Groups without a free cell take their turn and use none up.
+ */
+function inTurn(
+  sizes: readonly number[],
+  sequence: readonly number[],
+  task: ReturnType<typeof countTask>,
+  counts: readonly (readonly number[])[],
+): Int16Array {
+  const room = roomFor(task, counts)
+  const left = task.wish.map((_, colour) => sum(counts.map((row) => row[colour] ?? 0)))
+  const turns = new Turns(sequence)
+  const colours = new Int16Array(sizes.length)
   let next = 0
   for (const [group, size] of sizes.entries()) {
-    let skipped = 0
-    const colourAt = (): number => sequence[(next + skipped) % sequence.length] ?? 0
-    while (size > 0 && skipped < sequence.length && !room.fits(colourAt(), size)) skipped++
-    if (skipped === sequence.length) return null
-    colours[group] = colourAt()
-    if (size > 0) room.take(colourAt(), size)
-    next += skipped + 1
+    const round = [...sequence.keys()].map((step) => next + step)
+    const fits = (turn: number): boolean => room.fits(turns.at(turn), size)
+    const turn =
+      size === 0
+        ? next
+        : (round.find((each) => fits(each) && turns.isKept(each, left)) ?? round.find(fits) ?? next)
+    const colour = turns.at(turn)
+    colours[group] = colour
+    next = turn + 1
+    if (size === 0) continue
+    room.take(colour, size)
+    left[colour] = (left[colour] ?? 0) - 1
   }
   return colours
 }
@@ -36,16 +100,15 @@ export function repeatWithin(
   sequence: readonly number[],
   limits: Limits | null,
 ): Filled {
-  const colours = inTurn(sizes, sequence, limits ? roomWithin(limits) : BOUNDLESS)
-  if (colours || !limits) return { colours: colours ?? new Int16Array(sizes.length), isLeast: true }
-  // Taken as they come they run into a wall: which counts are to be had is found out first.
-  const wished = inTurn(sizes, sequence, BOUNDLESS)!
+  const wished = Int16Array.from(sizes, (_, group) => sequence[group % sequence.length] ?? 0)
+  if (!limits) return { colours: wished, isLeast: true }
   const wish = tallied(limits.most.length, wished, sizes)
+  if (isWithinLimits(limits, wish)) return { colours: wished, isLeast: true }
   const task = countTask(limits, sizes, wish)
   const { groups, cells, isLeast } = countsWithin(task)
   // A pattern is not changed for nothing.
   if (!isLess(excessOf(limits, cells), excessOf(limits, wish))) return { colours: wished, isLeast }
-  return { colours: inTurn(sizes, sequence, roomFor(task, groups)) ?? wished, isLeast }
+  return { colours: inTurn(sizes, sequence, task, groups), isLeast }
 }
 
 /**
@@ -77,15 +140,19 @@ export function rowsWithin(
   let next = 0
   let broken = 0
   const left = [...single.cells]
+  const turns = new Turns(sequence)
+  const mean = sum(rowSizes) / Math.max(1, rowSizes.filter((size) => size > 0).length)
   for (const [row, groups] of rows.entries()) {
-    const isRoomy = (colour: number): boolean => (left[colour] ?? 0) >= (rowSizes[row] ?? 0)
-    const turn = [...sequence.keys()].map((at) => sequence[(next + at) % sequence.length] ?? 0)
-    const skipped = Math.max(0, turn.findIndex(isRoomy))
-    next += skipped + 1
+    const whole = left.map((cells) => cells / mean)
+    const round = [...sequence.keys()].map((step) => next + step)
+    const isRoomy = (each: number): boolean => (left[turns.at(each)] ?? 0) >= (rowSizes[row] ?? 0)
+    const turn =
+      round.find((each) => isRoomy(each) && turns.isKept(each, whole)) ?? round.find(isRoomy) ?? next
+    next = turn + 1
     const used = new Set<number>()
     for (const group of groups) {
       const size = sizes[group] ?? 0
-      const order = [turn[skipped] ?? 0, ...turn]
+      const order = [turn, ...round].map((each) => turns.at(each))
       const colour = size === 0 ? order[0] : order.find((each) => room.fits(each, size))
       colours[group] = colour ?? 0
       if (size === 0 || colour === undefined) continue

@@ -10,7 +10,7 @@ import { finding } from '../findings/finding'
 import { formatMass } from '../units/format'
 import type { Grams } from '../units/quantity'
 import { isUsableOrZero } from '../units/usable'
-import { excessOf, isWithinLimits } from './counts'
+import { excessOf } from './counts'
 import type { CountTask, YarnLimit } from './counts'
 import { FREE } from './graph'
 
@@ -80,23 +80,6 @@ export function countTask(limits: Limits, sizes: readonly number[], wish: readon
 export interface Room {
   readonly fits: (colour: number, size: number) => boolean
   readonly take: (colour: number, size: number) => void
-}
-
-/** Room for whatever keeps to the limits. */
-export function roomWithin(limits: Limits): Room {
-  const cells = limits.most.map(() => 0)
-  const add = (colour: number, size: number): void => {
-    cells[colour] = (cells[colour] ?? 0) + size
-  }
-  return {
-    take: add,
-    fits(colour, size) {
-      add(colour, size)
-      const is = isWithinLimits(limits, cells)
-      add(colour, -size)
-      return is
-    },
-  }
 }
 
 /** Room for so many groups of each size and colour. */

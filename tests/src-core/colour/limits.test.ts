@@ -56,11 +56,42 @@ describe('M46 limits of a fill', () => {
     expect(assign({ cells, fill: { ...fill, most }, stash: [yarn(1000, { c0: 3 })] })).toEqual(plain)
   })
 
-  it('leave out a colourway of a repeat that is used up, and go on with the rest', () => {
+  it('spread the motifs that a colourway may have evenly over its turns, and go on with the rest', () => {
     const fill: Fill = { pattern: 'repeat', colourways: ['c0', 'c0', 'c1', 'c2'], most: { c0: 5 } }
     const { colourways, findings } = assign({ cells: square(2, 8), fill })
-    expect(colourways.map((id) => id.slice(1)).join('')).toBe('0012001201212121'.slice(0, 16))
+    // Of the 12 turns of c0 until c1 had its 6, five spread over all of them.
+    expect(colourways.map((id) => id.slice(1)).join('')).toBe('0120120121201201')
     expect(findings).toEqual([])
+  })
+
+  it.each([
+    ['repeat', 10, 9, 12],
+    ['repeat', 25, 20, 40],
+    ['rows', 24, 6, 30],
+  ] as const)('spread over the whole map: %s, %i rows of %i, at most %i', (pattern, rows, columns, most) => {
+    const fill: Fill = { pattern, colourways: ['c1', 'c0', 'c0', 'c2'], most: { c0: most } }
+    const { colourways, findings } = assign({ cells: square(rows, columns), fill })
+    expect(findings).toEqual([])
+    const where = colourways.flatMap((id, cell) => (id === 'c0' ? [cell] : []))
+    expect(where).toHaveLength(most)
+    const quarter = (rows * columns) / 4
+    for (let part = 0; part < 4; part++) {
+      const many = where.filter((cell) => Math.floor(cell / quarter) === part).length
+      const step = pattern === 'rows' ? columns : 1
+      expect(Math.abs(many - most / 4), `quarter ${part + 1}`).toBeLessThanOrEqual(step)
+    }
+  })
+
+  it('spread what is left of a colourway behind motifs that are held', () => {
+    const cells = square(10, 9)
+    const held = Object.fromEntries(cells.slice(0, 30).map(({ id }, cell) => [id, cell % 2 ? 'c0' : 'c1']))
+    const fill: Fill = { pattern: 'repeat', colourways: ['c1', 'c0', 'c0', 'c2'], most: { c0: 23 } }
+    const { colourways, findings } = assign({ cells, fill, painted: held })
+    expect(findings).toEqual([])
+    expect(colourways.slice(0, 30)).toEqual(Object.values(held))
+    const where = colourways.flatMap((id, cell) => (id === 'c0' && cell >= 30 ? [cell - 30] : []))
+    expect(where).toHaveLength(8)
+    where.forEach((cell, at) => expect(Math.abs(cell - (at + 0.5) * 7.5)).toBeLessThan(4))
   })
 
   it('leave rows whole as long as that can be had', () => {
