@@ -41,6 +41,13 @@ export function markMade(project: Project, pieces: readonly Piece[], day: string
   }
 }
 
+/** Marks pieces that were there before they were laid out: made on a day that nobody knows, and joined to nothing. */
+export function markMadeBefore(project: Project, pieces: readonly Piece[]): Project {
+  const joined = { ...joinedOf(project) }
+  const next = markMade(project, pieces, '')
+  return joinsAsMade(project) ? { ...next, joined } : next
+}
+
 /** Takes the marks of pieces away. */
 export function clearMade(project: Project, ids: readonly string[]): Project {
   const gone = new Set(ids)

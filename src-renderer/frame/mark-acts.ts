@@ -1,6 +1,6 @@
 /** Marking motifs as made and as joined, and what is said of it. */
 import type { Project } from '../../shared-types/project'
-import { capital } from '../../src-core/figures/words'
+import { capital, counted } from '../../src-core/figures/words'
 import { pieceAt, placedPieces } from '../../src-core/layout/placed'
 import type { PlacedPiece } from '../../src-core/layout/placed'
 import { EDGING } from '../../src-core/progress/marks'
@@ -11,6 +11,7 @@ import {
   markEdging,
   markJoined,
   markMade,
+  markMadeBefore,
 } from '../../src-core/progress/mark'
 import { madeWords } from '../../src-core/progress/words'
 import { piecesCounted } from '../kinds/words'
@@ -88,6 +89,15 @@ export function markPieces(
   if (isOn === undefined) return run(state, actOf(state, ids, as))
   const pieces = [...new Set(ids)].flatMap((id) => pieceAt(document.plan, id) ?? [])
   if (pieces.length > 0) run(state, setOf(document.plan.progress.joinedAs, pieces, as, isOn, view.day))
+}
+
+/** Marks every motif that is laid out as made before, on a day that is not known, and not joined yet. */
+export function markAllMadeBefore(state: WindowState): void {
+  const { motifs } = state.document.plan
+  run(state, {
+    label: `mark ${counted(motifs.length, 'motif')} as made`,
+    edit: (project) => markMadeBefore(project, motifs),
+  })
 }
 
 /** What is worked up to a piece, itself included, in working order; where there is none, in the order of the list. */

@@ -134,7 +134,13 @@ function remembering(makePlanner: () => Planner): (question: Question) => Steps 
           plan:
             arrangement.motifs > MOST_IN_PICTURE
               ? null
-              : memory.planner.plan(takeFit(project, arrangement, 'stash' in wish)),
+              : memory.planner.plan(
+                  takeFit(
+                    project,
+                    arrangement,
+                    'stash' in wish ? 'stash' : 'motifs' in wish ? 'motifs' : 'size',
+                  ),
+                ),
         }))
         return { value: { kind: 'fits', fits } }
       }

@@ -2,6 +2,7 @@
 import type { Settings } from '../../shared-types/bridge'
 import type { Point } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
+import type { FitFrom } from './edits/layout'
 
 export const PLACES = [
   'motif',
@@ -32,6 +33,15 @@ export class ViewState {
   marking = $state<Marking>('made')
   /** The day that marks are given; null for today. */
   day = $state<string | null>(null)
+  /**
+   * What arrangements are to fit, how many motifs are made already (null until it is asked), and the proportions that
+   * were asked for when one was taken.
+   */
+  fitTo = $state.raw<{
+    readonly from: FitFrom
+    readonly motifs: number | null
+    readonly like: { readonly width: number; readonly height: number } | null
+  }>({ from: 'size', motifs: null, like: null })
   /** Motif that the Motif place shows; null for the one that is arranged. */
   motif = $state<string | null>(null)
   /** Part of a garland's sequence that is open to be changed. */

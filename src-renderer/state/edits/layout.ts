@@ -18,9 +18,18 @@ export function patchBlanket(project: Project, patch: Partial<BlanketLayout>): P
   return blanket ? { ...project, layout: { ...blanket, ...patch } } : project
 }
 
-/** Takes over an arrangement that fits, rotation and all. */
-export const takeFit = (project: Project, fit: FitArrangement, isFromStash = false): Project =>
-  patchBlanket(isFromStash ? withinStash(project) : project, layoutOf(fit))
+/** What an arrangement is to fit: a size, motifs that are made already, the yarn on hand. */
+export type FitFrom = 'size' | 'motifs' | 'stash'
+
+/**
+ * Takes over an arrangement that fits, rotation and all. Of what there is, it has the size that comes of it: one that
+ * was asked for before is not asked for any more.
+ */
+export const takeFit = (project: Project, fit: FitArrangement, from: FitFrom = 'size'): Project =>
+  patchBlanket(from === 'stash' ? withinStash(project) : project, {
+    ...layoutOf(fit),
+    ...(from !== 'size' && { target: undefined }),
+  })
 
 /** Changes the kind of arrangement and sees that the counts it needs are there. */
 export function setArrangement(project: Project, arrangement: BlanketLayout['arrangement']): Project {

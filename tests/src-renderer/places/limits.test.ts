@@ -1,6 +1,6 @@
 /** Colours by count and stash, and arrangements from what there is, in the window. */
 import { fireEvent, screen, waitFor, within } from '@testing-library/svelte'
-import { describe, expect, it } from 'vitest'
+import { describe, expect, it, vi } from 'vitest'
 import type { BlanketLayout, Project } from '../../../shared-types/project'
 import ArrangementPlace from '../../../src-renderer/places/arrangement/ArrangementPlace.svelte'
 import ColoursPlace from '../../../src-renderer/places/colours/ColoursPlace.svelte'
@@ -109,6 +109,34 @@ describe('Arrangements from what there is', () => {
     await fireEvent.click(first!)
     expect(app.document.plan.motifs.length).toBeLessThanOrEqual(31)
     expect(app.document.plan.motifs.length).toBeGreaterThan(24)
+  })
+
+  it('taken of motifs already made can be marked as made; what was asked for before is asked no more', async () => {
+    const asked = { ...rich, layout: { ...rich.layout, target: { width: 1300, height: 1600 } } } as Project
+    const { app } = await inWindow(ArrangementPlace, {}, asked)
+    const { document, view } = app
+    expect(document.plan.findings.map(({ code }) => code)).toContain('layout/off-target')
+    await fireEvent.change(screen.getByLabelText('Fit to'), { target: { value: 'motifs' } })
+    // As many as there are, to begin with.
+    expect((screen.getByLabelText('Motifs already made') as HTMLInputElement).value).toBe(
+      String(document.plan.motifs.length),
+    )
+    await enter('Motifs already made', '31')
+    const list = await screen.findByRole('list', { name: 'What fits best' }, { timeout: 10_000 })
+    await fireEvent.click(within(list).getAllByRole('button', { name: /left over/ })[0]!)
+    await vi.waitFor(() => expect(document.isPlanning).toBe(false), 5000)
+    expect(document.plan.findings.map(({ code }) => code)).not.toContain('layout/off-target')
+    expect(view.fitTo).toEqual({ from: 'motifs', motifs: 31, like: { width: 1300, height: 1600 } })
+    const many = document.plan.motifs.length
+    const mark = await screen.findByRole('button', { name: 'Mark all as made' }, { timeout: 10_000 })
+    screen.getByText(`${many} motifs of this arrangement are not marked as made yet.`)
+    await fireEvent.click(mark)
+    await vi.waitFor(() => expect(document.plan.progress.made).toBe(many), 5000)
+    // They were made before: on no day that is known, and joined to nothing yet.
+    expect(new Set(Object.values(document.project.made!))).toEqual(new Set(['']))
+    expect(document.plan.progress.joined).toBe(0)
+    expect(document.undoLabel).toBe(`mark ${many} motifs as made`)
+    await vi.waitFor(() => expect(screen.queryByRole('button', { name: 'Mark all as made' })).toBeNull())
   })
 
   it('are shown for the yarn on hand, and colours stay within it', async () => {
