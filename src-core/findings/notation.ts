@@ -234,6 +234,11 @@ export const NOTATION_FINDINGS = {
       'these words cannot be read, so the round is not counted; what follows goes on from its stated count.',
     mend: 'Write the round stitch by stitch, or state its count at the end: "(24 dc)".',
   },
+  'rounds/words-passed': {
+    severity: 'note',
+    message: "'{words}' is no instruction that can be counted; the round is counted without it.",
+    mend: 'Nothing, if it only tells how to work. Else write it stitch by stitch.',
+  },
   'rounds/chains-left': {
     severity: 'error',
     message: '{left} ch of the chain {left|is|are} neither worked nor skipped.',

@@ -178,7 +178,8 @@ function countOf(work: Work, entry: CountEntry, sums: Tally): number | readonly 
   }
   if (noun.kind !== 'stitch') return null
   const { name } = noun
-  if (!name) return sums.made
+  // Slip stitches of a leaf are stitches too, where the count means them.
+  if (!name) return sums.slips > 0 ? [sums.made, sums.made + sums.slips] : sums.made
   switch (name.form) {
     case 'plain':
       if (name.stitch === 'sl st') return sums.slips

@@ -184,6 +184,7 @@ export function readJoin(reader: Reader): JoinItem | null {
     if (!place && /^(yarn|new|colou?r|next|motifs?|petals?|pieces?|ends?)$/.test(next)) return null
     // "Close the hole with the tail" closes no round.
     if (!place && closes && !/^([,;.:()]|and|with|)$/.test(next)) return null
+    if (reader.skipAll('as', 'before')) reader.skip('in')
     return { type: 'join', place, ...reader.span(start) }
   })
 }

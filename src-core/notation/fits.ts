@@ -23,7 +23,7 @@ export interface AroundPart {
 
 /** What of a kind is still free in the round that a lap is worked in. */
 export function freeOf(source: Source, kind: string, lap: Lap, items: readonly Item[]): number {
-  if (kind === 'gap') return source.gapUsed.length - source.gapsTaken
+  if (kind === 'gap') return (lap.after.sources.get(source.state) ?? source).gaps - source.gapsTaken
   if (kind === 'sp') return source.free('space', (place) => !lap.spaces.has(spaceKey(place.chains)))
   if (kind !== 'st') return source.free('space', (place) => place.chains === chainsOf(kind))
   if (lap.slips > 0) return source.free('slip')
@@ -66,7 +66,7 @@ function comesOut(
     const left = lap.slips > 0 ? worked.free('slip') : worked.free('stitch') - spare
     return left === 0 || left === lastCount
   }
-  if (lap.gaps > 0 && lap.spaces.size === 0) return worked.gapsTaken === worked.gapUsed.length
+  if (lap.gaps > 0 && lap.spaces.size === 0) return worked.gapsTaken === worked.gaps
   return worked.places.every(
     (place, at) => place.kind !== 'space' || worked.used[at]! > TRAVELLED || !takesSpace(lap, place.chains),
   )

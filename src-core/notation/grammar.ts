@@ -3,6 +3,7 @@
  * colours. A recursive-descent parser by hand (docs/decisions/written-rounds-parser.md says why).
  */
 import type { Terms } from '../../shared-types/project'
+import { canonicalStitch } from '../stitches/terms'
 import { findHeadings } from './headings'
 import type { Heading } from './headings'
 import { readAmount, readRepeatBrackets } from './clauses'
@@ -12,9 +13,10 @@ import type { GrammarFinding } from './reader'
 import { matchBrackets, sequenceReader } from './sequence'
 import { spanOf, tokenize } from './tokens'
 import type { Span, Token } from './tokens'
-import { wordOf } from './words'
 import type { Definition, Item, RoundNode, RoundsTree, StarItem, StitchForm, UsualChain } from './tree'
-import { definedKey, readStitch } from './vocabulary'
+import { unreadWords } from './unread'
+import { definedKey, isForm, readStitch } from './vocabulary'
+import { wordOf } from './words'
 
 export interface Parsed {
   readonly tree: Omit<RoundsTree, 'repeats'>
@@ -132,6 +134,8 @@ function readBody(reader: Reader, from: number, to: number): Body {
   }
   if (count) items.push(count.item)
   reader.end = reader.tokens.length
+  for (const slip of unreadWords(items))
+    reader.report('rounds/unknown-abbreviation', slip, { word: reader.words(slip) })
   const unknown = reader.findings.slice(found).some((finding) => UNREADABLE.has(finding.code))
   return { items, broken: unknown }
 }
@@ -181,6 +185,13 @@ function chainsAt(words: readonly Token[], index: number): number | null {
 }
 
 /** "The ch-3 at the beginning of a round counts as a dc", "ch 3 = 1 dc": what a note says of all rounds. */
+/** "dc = double crochet", "rep = repeat": a list of abbreviations explains no stitch of its own. */
+function isKnown(name: string): boolean {
+  const word = wordOf(name.replace(/\(e?s\)$/, ''))
+  return word.known ? !isForm(word) : (canonicalStitch(name, 'US') ?? canonicalStitch(name, 'UK')) !== null
+}
+
+/** "The ch-3 at the beginning of a round counts as a dc": what a note says of all rounds. */
 function usualChains(reader: Reader, from: number, to: number): UsualChain[] {
   const found: UsualChain[] = []
   for (let start = from; start < to;) {
@@ -266,6 +277,7 @@ export function parseRounds(
     usual.push(...ofChains)
     if (kind === 'definition' && ofChains.length === 0) {
       const definition = readDefinition(reader, heading, bounds[index]!)
+      if (definition.names.every(isKnown)) return
       explained.push(definition)
       for (const key of definition.keys) definitions.set(key, definition)
     }
@@ -336,5 +348,12 @@ export function parseRounds(
       }
     })
   }
-  return { tree: { text, terms, tokens, rounds, definitions: explained, colours, usual }, findings, bodies }
+  // Of one part alone the heading is the title of the pattern.
+  const titled = new Set(rounds.map((round) => round.part)).size === 1
+  const nodes = titled ? rounds.map((round) => ({ ...round, part: null })) : rounds
+  return {
+    tree: { text, terms, tokens, rounds: nodes, definitions: explained, colours, usual },
+    findings,
+    bodies,
+  }
 }

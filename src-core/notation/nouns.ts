@@ -151,12 +151,14 @@ function readSpaceNoun(reader: Reader, corner: boolean): Noun | null {
   if (size !== null) return { kind: 'space', chains: size, corner }
   if (token.kind === 'chains') {
     const next = reader.peek(1)
+    // "ch-2 corner sp".
+    const cornered = next?.is === 'corner'
     const joined = next?.key === '-' && reader.isA('space', 2)
-    if (joined) reader.at += 3
+    if (joined || (cornered && reader.isA('space', 2))) reader.at += 3
     else if (next?.kinds.has('space')) reader.at += 2
     else if (corner) reader.at += 1
     else return null
-    return { kind: 'space', chains: token.value, corner }
+    return { kind: 'space', chains: token.value, corner: corner || cornered }
   }
   if (token.kinds.has('chain')) {
     // "ch sp", "ch3 sp", "ch 3 sp", "chain space"

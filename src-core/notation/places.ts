@@ -269,6 +269,11 @@ function readPart(reader: Reader, around: boolean, inherited: Draft | null): Pla
       if (!reader.skip('current', 'this', 'present', 'same')) return null
       return reader.skipA('motif') || null
     })
+    // "first ch of picot".
+    reader.attempt(
+      () =>
+        (noun.kind === 'chain' && reader.skip('of') && (reader.skip('the'), reader.skipA('picot'))) || null,
+    )
     const round = ofThis ? null : readRound(reader)
     const behind =
       around &&

@@ -2,9 +2,13 @@
 import { readStatement } from './stated'
 import { readPlace } from './places'
 import type { Reader } from './reader'
+import { readStitch } from './vocabulary'
+import { isSlipOfKeys } from './words'
 import { NO_NAME } from './tree'
 import type { DescribedItem, Item, NoteItem, Place, WorkItem } from './tree'
 
+/** Words behind which what is worked into must stand. */
+const NAMES_NEXT = new Set(['next', 'each', 'same', 'of'])
 /** Marks that end a phrase. */
 export const BOUNDARY = new Set([',', ';', '.', ':', '(', '[', '{', ')', ']', '}', '*', '**', '—', '–'])
 
@@ -114,10 +118,44 @@ export function statementAhead(reader: Reader): Item | null {
   return readStatement(reader, end)
 }
 
-/** Prose up to the next comma, stop or bracket: kept as it stands. */
+/** Prose up to the next comma, stop or bracket: kept as it stands, with what it may mean for the round. */
 export function readProse(reader: Reader): NoteItem {
   const start = reader.at
   reader.at++
   while (reader.peek() && !reader.seesAny(BOUNDARY)) reader.at++
-  return { type: 'note', effect: null, ...reader.span(start) }
+  const unread = unreadIn(reader, start)
+  return { type: 'note', effect: null, ...(unread && { unread }), ...reader.span(start) }
+}
+
+/** What words between `start` and the cursor that no phrase reads may be: a typing slip, work told in prose, an aside. */
+function unreadIn(reader: Reader, start: number): NoteItem['unread'] {
+  const end = reader.at
+  const tokens = reader.tokens.slice(start, end)
+  const [first] = tokens
+  if (first?.kind !== 'word' && !first?.kinds.has('place')) return undefined
+  if (
+    tokens.slice(0, 2).some(({ kinds }) => kinds.has('aside')) ||
+    tokens.some(({ is }) => is === 'counts' || is === 'spiral')
+  )
+    return undefined
+  if (tokens.length === 1) {
+    const before = reader.tokens[start - 1]
+    const open = before === undefined || BOUNDARY.has(before.key) || NAMES_NEXT.has(before.is)
+    return open && first.kinds.size === 0 && !/ly$/.test(first.key) ? 'word' : undefined
+  }
+  // "dc in nxt st".
+  if (
+    first.kinds.has('into') &&
+    tokens.slice(1, 3).some(({ kind, key }) => kind === 'word' && isSlipOfKeys(key))
+  )
+    return 'word'
+  if (first.kinds.has('verb')) return 'work'
+  for (reader.at = start; reader.at < end; reader.at++) {
+    const told =
+      reader.sees('rep') || reader.sees('continue') || reader.isA('pattern') || readStitch(reader) !== null
+    if (!told) continue
+    reader.at = end
+    return 'work'
+  }
+  return 'words'
 }

@@ -14,13 +14,14 @@ import { parseRounds } from './grammar'
 import { LIMITS } from './limits'
 import { addFinding, clampCount, startReading } from './reading'
 import type { Reading } from './reading'
-import { commit, workRound } from './rounds'
+import { commit } from './rounds'
 import type { After, Base } from './state'
 import { findTerms } from './text-terms'
 import type { TermsFound } from './text-terms'
 import { tokenize } from './tokens'
 import type { Span } from './tokens'
 import type { Item, RepeatRoundItem, RoundNode, RoundsTree } from './tree'
+import { proseOf, workTold } from './unread'
 import type { WorkedRound } from './worked'
 
 interface ReadOptions {
@@ -109,14 +110,6 @@ export function isFoundationOnly(node: RoundNode): boolean {
     ) &&
     node.items.some((item) => item.type === 'foundation' || item.type === 'chain')
   )
-}
-
-/** The words of a numbered round in which nothing could be read; null where there is something. */
-function proseOf(node: RoundNode): Span | null {
-  if (node.numbers === null || node.broken) return null
-  const told = node.items.filter((item) => item.type !== 'count')
-  const prose = told.find((item) => item.type === 'note' && item.effect === null)
-  return prose && told.every((item) => item.type === 'note' || item.type === 'statement') ? prose : null
 }
 
 /** What is wrong with the heading of a numbered round; true where nothing stands behind it. */
@@ -224,7 +217,7 @@ function readNode(reading: Reading, text: string, tree: Omit<RoundsTree, 'repeat
       const counts = lap === laps - 1 ? rest : rest.filter((item) => item.type !== 'count')
       items = again ? [...again, ...counts] : rest
     }
-    const made = workRound(reading, tree, node, number, items)
+    const made = workTold(reading, text, tree, node, number, items)
     commit(reading, text, node, number, made, lap > 0 && items === node.items)
   }
 }

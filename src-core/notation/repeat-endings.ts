@@ -17,6 +17,10 @@ function upToDouble(items: readonly Item[]): readonly Item[] | null {
 export const works = (item: Item): boolean =>
   item.type !== 'note' && item.type !== 'count' && item.type !== 'statement'
 
+/** Whether an item makes stitches or takes places, so that what stands before it is in the middle of the round. */
+export const makes = (item: Item): boolean =>
+  works(item) && item.type !== 'join' && item.type !== 'colour' && item.type !== 'foundation'
+
 /** Body of the last repeat: cut at `**`, or with its last stitches put differently; null where ** is missing. */
 export function lastItems(star: StarItem): readonly Item[] | null {
   const clause = star.repeat

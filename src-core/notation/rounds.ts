@@ -77,7 +77,8 @@ function newWork(
   }
 }
 
-interface Attempt {
+/** A round as it was worked. */
+export interface Attempt {
   readonly work: Work
   readonly account: RoundAccount
   readonly round: WorkedRound

@@ -53,6 +53,8 @@ export class Source {
     copy.overGaps = this.overGaps
     copy.gapCursor = this.gapCursor
     copy.gapsTaken = this.gapsTaken
+    copy.betweenGroups = this.betweenGroups
+    copy.stitchGroups = this.stitchGroups
     copy.start = this.start
     copy.corners = this.corners
     return copy
@@ -197,12 +199,20 @@ export class Source {
     const stitches = this.stitchGroups
     if (!this.state.ordered || stitches.every((group) => group < 0)) return this.nextGap()
     const count = Math.min(stitches.length, this.gapUsed.length)
+    this.betweenGroups = true
     for (let offset = 0; offset < count; offset++) {
       const index = (this.gapCursor + offset) % count
       if (this.gapUsed[index]) continue
       if (stitches[index] !== stitches[(index + 1) % count]) return index
     }
     return -1
+  }
+
+  /** Gaps that are worked in: all, or those between groups alone. */
+  get gaps(): number {
+    const stitches = this.stitchGroups
+    if (!this.betweenGroups || !stitches) return this.gapUsed.length
+    return stitches.filter((group, at) => group !== stitches[(at + 1) % stitches.length]).length
   }
 
   nextGap(): number {
@@ -239,6 +249,9 @@ export class Source {
     this.gapUsed[index] = FREE
     this.gapCursor = index
   }
+
+  /** Only the gaps between groups are worked in. */
+  private betweenGroups = false
 
   /** Gaps worked into. */
   gapsTaken = 0

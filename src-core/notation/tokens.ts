@@ -83,7 +83,7 @@ const BEHIND_CHAIN = new RegExp(`\\s+\\d|${GOES_ON}`, 'uy')
 /** "dc's": a plural as some write it. */
 const APOSTROPHE_PLURAL = /^(\p{L}{1,8})'s$/u
 /** "d c", "s c", "h d c": abbreviations of older print with blanks and without stops. */
-const SPACED_LETTERS = /(?:h[ \t])?[sd][ \t]c(?![\p{L}\d.'-])/iuy
+const SPACED_LETTERS = /(?:h[ \t])?[sd][ \t]c(?![\p{L}\d'-]|\.[\p{L}\d-])/iuy
 /** "w/": with. */
 const WITH = /w\/(?!o)/iuy
 const SPACE = /[\s\u00a0\ufeff]+/uy

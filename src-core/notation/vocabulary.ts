@@ -5,6 +5,7 @@ import type { Reader } from './reader'
 import { plain } from './tokens'
 import type { Token } from './tokens'
 import type { Loop, StitchForm, StitchName } from './tree'
+import type { Word } from './words'
 
 /** Forms of stitches that are words of their own. */
 const FORMS: readonly StitchForm[] = [
@@ -28,6 +29,9 @@ const LOOP_WORDS: ReadonlyMap<string, Loop> = new Map([
 ])
 const COMPOUND =
   /^(fp|bp|blo?|flo?|rev|r|e)?(sc|hdc|dc|trc|tr|dtr|trtr|qtr|quadtr|htr|ttr|ch|ss|cl|puff|pf)(\d+tog|dec|inc|cl)?s?$/
+
+/** Whether a word names a form of stitch. */
+export const isForm = ({ kinds }: Word): boolean => FORMS.some((form) => kinds.has(form))
 
 /** "puff", "cl": the form that the word at the cursor names. */
 const formAt = (reader: Reader, ahead = 0): StitchForm | null =>

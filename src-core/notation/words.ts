@@ -103,7 +103,8 @@ around | into place where
 between bet | into place stop | bet = between
 + on over through | into place
 across | into where
-+ to onto under along | into
+to | into aside
++ onto under along | into
 + corresponding matching adjacent adjoining opposite parallel | elsewhere
 motif motifs | motif
 square squares | motif
@@ -126,16 +127,19 @@ worked | verb
 make making makes | verb instruction
 + now then also | verb
 skip sk skips skipping miss missing misses | skip instruction short stop | sk = skip | sk = miss, skip = miss out, skips = misses out, skipping = missing
-+ leave leaving | skip
+leave | skip
+leaving | skip aside
 rep reps repeat repeats repeating repeated | instruction counted stop | rep = repeat
-+ join sl slip turn fasten finish with using do and | instruction
++ join sl slip turn fasten finish using do and | instruction
 begin begins start starts commence | instruction opening
+with | instruction aside
 magic adjustable sliding | instruction
 continue cont | instruction | cont = continue
-+ weave cut sew | instruction finishing
-+ darn tuck secure trim press tie hide | finishing
++ weave cut sew | instruction finishing aside
++ darn tuck secure trim press tie hide | finishing aside
 yo yoh yrh | step | yo = yarn over, yoh = yarn over hook, yrh = yarn round hook | yo = yrh
-+ insert draw pull | step
++ insert draw | step
+pull pulls pulling | step aside
 attach rejoin re-join
 change changing switch switching
 ending finishing
@@ -146,6 +150,11 @@ counts count counted counting
 stands stand acts act serves serve equals equal represents represent replaces replace
 made formed completed complete
 not doesn't don't isn't never
++ mark place marker move tighten keep keeping hold holding fold folding push bring take taking carry | aside
++ being sure careful covering crocheting drop dropping note stuff see this these you your if when | aside
++ while for so at there be will should right wrong facing again instead only too total optional | aside
+spiral continuous spirals | aside spiral
++ established manner way pattern before | pattern
 
 color colour colors colours col
 + white black grey gray silver gold brown beige tan cream ivory ecru natural | colour
@@ -155,15 +164,17 @@ color colour colors colours col
 + light dark pale bright deep soft hot medium off dusty | shade
 mc || mc = main colour
 cc || cc = contrasting colour
-pm || pm = place marker
-rs || rs = right side
-ws || ws = wrong side
+pm | aside | pm = place marker
+rs | aside | rs = right side
+ws | aside | ws = wrong side
 `
 
 export interface Word {
   /** The spelling under which the grammar asks for it. */
   readonly is: string
   readonly kinds: ReadonlySet<string>
+  /** Stands in the table. */
+  readonly known: boolean
   /** Of numbers. */
   readonly value: number
 }
@@ -186,7 +197,7 @@ for (const line of TABLE.split('\n')) {
   const [first = '', ...others] = spellings.split(/\s+/)
   const all = kinds.split(/\s+/)
   const value = Number(all.find((kind) => /^\d+$/.test(kind)) ?? 0)
-  const make = (is: string): Word => ({ is, kinds: new Set(all), value })
+  const make = (is: string): Word => ({ is, kinds: new Set(all), known: true, value })
   if (first === '+') for (const each of others) spelled.set(each, make(each))
   else {
     const entry = make(first)
@@ -210,7 +221,30 @@ export const SHORTENED: ReadonlyMap<string, string> = shortened
 /** Abbreviations that older print writes with a stop. */
 export const STOPS: Readonly<Record<'stop' | 'stop-in', readonly string[]>> = stops
 
-const UNKNOWN: Omit<Word, 'is'> = { kinds: new Set(), value: 0 }
+/** Whether one letter was left out, put in, put wrong or exchanged with its neighbour. */
+function oneSlip(a: string, b: string): boolean {
+  let from = 0
+  while (from < a.length && a[from] === b[from]) from++
+  const restA = a.slice(from)
+  const restB = b.slice(from)
+  return (
+    restA.slice(1) === restB ||
+    restA === restB.slice(1) ||
+    restA.slice(1) === restB.slice(1) ||
+    (restA[0] === restB[1] && restA[1] === restB[0] && restA.slice(2) === restB.slice(2))
+  )
+}
+
+/** Shorter words are too much like each other to be taken for one another. */
+const LEAST_LETTERS = 3
+
+/** Whether an unknown word is a slip of the keys for one that is known: "nxt" for "next". */
+export const isSlipOfKeys = (key: string): boolean =>
+  key.length >= LEAST_LETTERS &&
+  !spelled.has(key) &&
+  [...spelled.keys()].some((word) => word.length > LEAST_LETTERS && oneSlip(key, word))
+
+const UNKNOWN: Omit<Word, 'is'> = { kinds: new Set(), known: false, value: 0 }
 
 /** "chain-loops" → "ch-lp": both sides of a hyphen are words. */
 const joined = (key: string): string =>
