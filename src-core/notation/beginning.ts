@@ -111,7 +111,8 @@ function findChain(items: readonly Item[], startsFresh: boolean): Found | null {
         index = list.indexOf(next)
         continue
       }
-      const fromHook = next?.kind === 'work' && next.item.place?.parts[0]?.which === 'from-hook'
+      const into = next?.kind === 'work' ? (next.item.place ?? next.group?.place) : null
+      const fromHook = into?.parts[0]?.which === 'from-hook'
       if (fromHook) return null
       if (startsFresh && next?.kind === 'work' && isSlip(next.item.stitch)) continue
       return { chain: atom, rest }
@@ -274,6 +275,7 @@ export function findBeginning(
 export function otherReading(beginning: Beginning): Beginning | null {
   const { as, item, next } = beginning
   if (beginning.said) return null
+  if (as === 'leg' && item.count >= 2) return { ...beginning, as: 'turning' }
   if (next === null || next === 'sc' || next === 'sl st' || next === 'ch') return null
   if (as === 'turning' && item.count >= 2) return { ...beginning, as: 'counts', stitch: next, extra: 0 }
   if (as === 'counts' && !beginning.unsaid && item.count >= 3)

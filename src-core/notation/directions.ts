@@ -201,15 +201,22 @@ export function readFoundation(reader: Reader): FoundationItem | null {
       reader.skip('a')
       const stitch = readStitch(reader)
       if (stitch && stitch.stitch !== 'sl st') return null
+      // "join into a ring with ss".
+      const ring = reader.attempt(() => {
+        if (!joins || !reader.skip('into', 'in')) return null
+        reader.skip('a', 'the')
+        if (!reader.skipA('ring')) return null
+        reader.attempt(() => (reader.skip('with', 'by'), reader.skip('a'), readStitch(reader)))
+        return true
+      })
+      if (ring) return true
       const place = reader.attempt(() => {
         const found = readPlace(reader)
         return found?.parts[0]?.noun.kind === 'ring' ? null : found
       })
       if (!place && !stitch && !joins) return null
       reader.skip('to')
-      // "join in ring" says it in fewer words.
-      const said = reader.skip('form', 'make', 'into', 'forming')
-      if (!said && !(joins && !stitch && reader.skip('in'))) return null
+      if (!reader.skip('form', 'make', 'into', 'forming')) return null
       reader.skip('a', 'the')
       return reader.skipA('ring') || null
     })
@@ -235,7 +242,8 @@ export function readFoundation(reader: Reader): FoundationItem | null {
     })
     if (ofChains !== null)
       return { type: 'foundation', ring: 'close-chain', chains: ofChains, ...reader.span(start) }
-    if (!reader.skip('magic', 'slip', 'yarn')) return null
+    if (!reader.skip('magic', 'slip', 'yarn', 'sl')) return null
+    reader.skip('knot')
     if (!reader.skipA('ring')) return null
     return { type: 'foundation', ring: 'adjustable', ...reader.span(start) }
   })

@@ -166,7 +166,7 @@ function shortens(short: string, name: string): boolean {
 /** "Petals (make 2)", "Center (yellow)"; an abbreviation in brackets explains a stitch ("Popcorn (pc)"). */
 const bracketOf = (bracket: string | null, name: string): boolean =>
   bracket === null ||
-  /\b(make|work|cut|rs|ws|optional|both|worked|side)\b|\d/i.test(bracket) ||
+  /\b(make|work|cut|rs|ws|optional|both|worked|side|first|motifs?)\b|\d/i.test(bracket) ||
   !shortens(bracket, name)
 
 /** What everything begins with, told behind a label: no stitch of its own. */
@@ -186,6 +186,9 @@ function passDecoration(reader: Reader, before: boolean): boolean {
   }
   return reader.at > start
 }
+
+/** A title has no more words: "Second and all following motifs". */
+const MOST_WORDS = 7
 
 /** Forms of stitches by whose names nothing is called. */
 const WORKED_FORMS: ReadonlySet<string> = new Set(['plain', 'together', 'increase'])
@@ -228,7 +231,7 @@ function readLabelHeading(reader: Reader, startOfLine: boolean, inline: boolean)
   if (!startOfLine && !inline) return null
   return reader.attempt((): Heading | null => {
     const words: string[] = []
-    while (reader.peek() && words.length < 5) {
+    while (reader.peek() && words.length < MOST_WORDS) {
       // "Tr2tog/tr3tog:" explains two stitches at once.
       if (!['word', 'number', 'chains'].includes(reader.peek()!.kind) && !reader.sees('/')) break
       if (reader.at > from && reader.peek()!.first) break

@@ -182,6 +182,16 @@ function readPart(reader: Reader, around: boolean, inherited: Draft | null): Pla
     }
     const own = readOwn(reader)
     if (own) return finish({ which: own.base ? 'same' : 'first', count: 1, each: false }, own.noun)
+    // "in beg lp": where the round began, in the loop of the joining.
+    const begun = reader.attempt(() => {
+      if (!reader.skip('beg', 'starting')) return null
+      const space = readNoun(reader)
+      return space?.kind === 'space' ? space : null
+    })
+    if (begun) {
+      asBeginning = true
+      return finish({ which: 'same', count: 1, each: false }, begun)
+    }
     const gapAlone = readGap(reader)
     if (gapAlone) return finish({ which: gapAlone.which ?? 'next', count: 1, each: false }, gapAlone.noun)
     const other = readElsewhere(reader)

@@ -104,8 +104,20 @@ export function readPlainNote(reader: Reader): NoteItem | null {
   })
 }
 
+/** "Ch 4 for first dc and ch 1", "ch 3 as a dc": what the chains stand for, in fewer words. */
+const readPurpose = (reader: Reader): Item | null =>
+  reader.attempt(() => {
+    if (!['ch'].includes(reader.key(-2)) && reader.peek(-1)?.kind !== 'chains') return null
+    if (!reader.sees('for') && !reader.sees('as')) return null
+    let end = reader.at
+    while (end < reader.end && !BOUNDARY.has(reader.tokens[end]!.key)) end++
+    return readStatement(reader, end)
+  })
+
 /** "Ch 3 counts as dc", where it begins at the cursor. */
 export function statementAhead(reader: Reader): Item | null {
+  const purpose = readPurpose(reader)
+  if (purpose) return purpose
   if (
     !['counts', 'does', 'not', 'this', 'here', 'ch', 'first'].includes(reader.key()) &&
     reader.peek()?.kind !== 'chains'

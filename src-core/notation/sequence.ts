@@ -29,6 +29,7 @@ const SEPARATORS = new Set([
   '!',
   'but',
 ])
+const DASHES = new Set(['-', '–', '—', '='])
 const OPENERS: ReadonlyMap<string, string> = new Map(Object.entries({ '(': ')', '[': ']', '{': '}' }))
 const CLOSERS = new Set([')', ']', '}'])
 /** Brackets nest about three deep in print; the limit keeps a hostile text from exhausting the stack. */
@@ -233,6 +234,12 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
         } else reader.report('rounds/repeat-without-star', repeat.clause, { mark: repeat.mark })
         continue
       }
+      const told =
+        DASHES.has(key) && (items.length > 0 || STOPS.has(reader.spelled(-1))) ? readToldCount(reader) : null
+      if (told) {
+        items.push(told)
+        continue
+      }
       if (SEPARATORS.has(key)) {
         reader.at++
         continue
@@ -306,6 +313,16 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
 }
 
 const span = ({ start, end, line, column }: Span): Span => ({ start, end, line, column })
+
+/** "— 36 dc, 4 ch-5 sps. Fasten off": a count behind a dash, up to the stop. */
+const readToldCount = (reader: Reader): Item | null =>
+  reader.attempt(() => {
+    while (reader.seesAny(DASHES)) reader.at++
+    let end = reader.at
+    while (end < reader.end && !STOPS.has(reader.tokens[end]!.key)) end++
+    return readCounts(reader, end, true)
+  })
+const STOPS = new Set(['.', ';', '(', '[', '*'])
 
 /** A bracket with figures behind the join of a round tells what it comes to, in whatever words. */
 const isUnreadCount = (reader: Reader, before: Item, item: Item, { start }: Span): boolean =>

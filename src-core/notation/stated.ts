@@ -22,6 +22,8 @@ export function readStatement(reader: Reader, end: number): StatementItem | null
     // "(= 1 dc)", "(that's your first dc)", "(this is 1 dc)" in the bracket behind the chains.
     const is = keys[0] === '=' || keys[0] === "that's" ? 0 : keys[1] === 'is' ? 1 : -1
     if (is >= 0 && (keys.length === is + 2 || ONE.has(keys[is + 1] ?? ''))) keys[is] = 'counts'
+    // "for first dc", right behind the chains.
+    if ((keys[0] === 'for' || keys[0] === 'as') && ONE.has(keys[1] ?? '')) keys[0] = 'counts'
     const count = keys.indexOf('counts')
     const stands = keys.findIndex((key, index) => key === 'stands' && STANDS_FOR.has(keys[index + 1] ?? ''))
     const at = count >= 0 ? count : stands

@@ -95,13 +95,14 @@ export function turnSlipsToTravel(work: Work): void {
   work.first = work.last
 }
 
-/** What the text says, right behind "in 5th ch from hook", of the chains that are passed over. */
+/** What the text says of the chains that are passed over: right behind "in 5th ch from hook", or behind the chains. */
 function saidOfSkipped(items: readonly Item[]): StatementItem | null {
   const at = items.findIndex(
     (item) => 'place' in item && item.place?.parts.some((part) => part.which === 'from-hook'),
   )
-  const behind = items[at + 1]
-  return at >= 0 && behind?.type === 'statement' ? behind : null
+  const told = [items[at + 1], items[at - 1]].find((item) => item?.type === 'statement')
+  // "counts as ch 1 and dc": the chain is the one that is worked into.
+  return at >= 0 && told?.type === 'statement' && told.stitch !== 'ch' ? told : null
 }
 
 /**

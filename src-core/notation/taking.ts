@@ -54,6 +54,12 @@ function postOf(work: Work, part: PlacePart | null, taking: Taking): 'front' | '
   return part?.around || work.scope.around ? (part?.behind || work.scope.behind ? 'back' : 'front') : null
 }
 
+/** "FPdc around same st": the same stitch, held otherwise. */
+export function withPost(work: Work, target: Target, part: PlacePart, taking: Taking): Target {
+  const post = target.place.kind === 'stitch' ? postOf(work, part, taking) : null
+  return post ? { ...target, place: { ...target.place, post } } : target
+}
+
 /** Marks the loops that are worked in; a loop that another round holds already is a slip of the text. */
 function useLoops(work: Work, source: Source, index: number, part: PlacePart | null, taking: Taking): void {
   if (taking.as !== WORKED || postOf(work, part, taking)) return

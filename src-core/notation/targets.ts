@@ -15,6 +15,7 @@ import {
   spacesThere,
   stitchTest,
   takeAt,
+  withPost,
 } from './taking'
 import type { Taking } from './taking'
 import type { Place, PlacePart } from './tree'
@@ -261,6 +262,14 @@ function withinTargets(work: Work, part: PlacePart, taking: Taking): Target[] {
   return [takeAt(work, source, member, part, taking)]
 }
 
+/** "…, 2 dc in first ch-2 sp": where all is worked, the one in which the round began. */
+function firstAgain(work: Work, source: Source | null, space: boolean): Target | null {
+  const kind = space ? 'space' : 'stitch'
+  const first = work.first
+  if (!source || source.state.unknown || first?.source !== source || first.place.kind !== kind) return null
+  return hasBody(work) && source.free(kind) === 0 ? first : null
+}
+
 function nextTargets(work: Work, part: PlacePart, taking: Taking): Target[] {
   const source = sourceFor(work, part)
   const space = part.noun.kind === 'space' || part.noun.kind === 'corner'
@@ -273,6 +282,8 @@ function nextTargets(work: Work, part: PlacePart, taking: Taking): Target[] {
   const count = part.which === 'next' || part.which === 'last' || part.which === 'first' ? part.count : 1
   if (part.which === 'first' && source?.state.ordered && !hasBody(work)) source.restart()
   const targets: Target[] = []
+  const around = part.which === 'first' && count === 1 ? firstAgain(work, source, space) : null
+  if (around) return [around]
   // "Ch 3, dc in first dc": the one that the chain stands in.
   const onlyBegun = work.elements.every(({ role }) => role === 'beginning' || role === 'travel')
   const counts = work.beginningDone && work.beginning?.as === 'counts'
@@ -342,7 +353,7 @@ function partTargets(work: Work, part: PlacePart, taking: Taking): Target[] {
   const unnamed = which === 'same' && noun.kind === 'space' && !work.last && !work.first
   if (unnamed && baseSource(work)?.state.ordered === false)
     return [takeSpace(work, baseSource(work), part, taking)]
-  if (which === 'same') return [settle(work, sameTarget(work, part), taking)]
+  if (which === 'same') return [withPost(work, settle(work, sameTarget(work, part), taking), part, taking)]
   if (noun.kind === 'chain') return chainTargets(work, part, taking)
   if (which === 'from-hook') return chainTargets(work, part, taking)
   if (noun.kind === 'gap') return gapTargets(work, part)

@@ -103,8 +103,12 @@ const draft = (): Draft => ({
 function readPrefixes(reader: Reader, name: Draft): void {
   for (;;) {
     if (reader.skip('beg')) name.beginning = true
+    else if (reader.skip('starting') && reader.peek()) name.beginning = true
     else if (reader.skip('standing')) name.standing = true
-    else if (reader.skip('reverse')) name.reverse = true
+    else if (reader.skip('chainless')) {
+      name.standing = true
+      reader.skip('beg', 'starting', 'begin')
+    } else if (reader.skip('reverse')) name.reverse = true
     else if (reader.skipA('manner')) continue
     else if (reader.skip('fp') || reader.skipAll('front', 'post')) name.post = 'front'
     else if (reader.skip('bp') || reader.skipAll('back', 'post')) name.post = 'back'
