@@ -249,6 +249,7 @@ export function readFoundation(reader: Reader): FoundationItem | null {
   })
 }
 
+const FAR_SIDE = new Set(['opposite', 'other'])
 const PLACE_FOLLOWS = new Set(['next', 'each', 'same', 'first', 'every', 'last', 'any', 'st'])
 
 /** "Working in BLO", "In front lps of Rnd 2", "behind petals", "along opposite side of ch". */
@@ -279,6 +280,12 @@ export function readScope(reader: Reader): ScopeItem | null {
     if (reader.skip('along', 'on', 'down', 'in', 'across', 'into')) {
       const opposite = reader.attempt(() => {
         reader.skip('the')
+        // "in free loops on opposite side of ch".
+        reader.attempt(() => {
+          const loops = reader.skipAll('unworked', 'lp') && reader.skip('on', 'along', 'of')
+          reader.skip('the')
+          return loops && reader.seesAny(FAR_SIDE) ? true : null
+        })
         if (!reader.skip('opposite', 'other', 'unworked')) return null
         if (!reader.skip('side', 'edge', 'lp')) return null
         if (reader.skip('of')) {

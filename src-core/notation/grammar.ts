@@ -203,14 +203,15 @@ function usualChains(reader: Reader, from: number, to: number): UsualChain[] {
     )
       end++
     const words = reader.tokens.slice(start, end)
-    const at = words.findIndex((_, index) => chainsAt(words, index) !== null)
-    const counts = words.findIndex(({ is }, index) => index > at && ['counts', 'stands', '='].includes(is))
-    const chains = at >= 0 && counts > at ? chainsAt(words, at)! : null
-    // Without a number it is said of the chains at the beginning alone.
-    if (chains !== null && (chains > 0 || words.slice(0, counts).some(({ is }) => OPENS.has(is)))) {
+    const counts = words.findIndex(({ is }) => ['counts', 'stands', '='].includes(is))
+    // "Beginning ch-1 or ch-2 never counts"; without a number it is said of the chains at the beginning alone.
+    const named = words.slice(0, Math.max(0, counts)).flatMap((_, index) => chainsAt(words, index) ?? [])
+    const opens = words.slice(0, Math.max(0, counts)).some(({ is }) => OPENS.has(is))
+    const negative = words.some(({ is }) => is === 'not')
+    for (const chains of new Set(named)) {
+      if (chains === 0 && !opens) continue
       reader.at = start + counts
       const statement = readStatement(reader, end)
-      const negative = words.some(({ is }) => is === 'not')
       if (statement)
         found.push({ chains, statement: negative ? { ...statement, says: 'does-not-count' } : statement })
     }
@@ -305,7 +306,7 @@ export function parseRounds(
     bodies.at.set(at, body)
     const { items, broken, found } = body
     const works = items.some((item) => item.type !== 'note' && item.type !== 'count')
-    if (preamble || (!works && heading?.kind === 'part')) usual.push(...usualChains(reader, from, to))
+    if (preamble || heading?.kind === 'part') usual.push(...usualChains(reader, from, to))
     if (!broken && !works && (heading?.numbers ?? null) === null) return
     if (preamble && !items.some((item) => item.type === 'chain' || item.type === 'foundation')) return
     if (!preamble) for (const finding of found) findings.push({ ...finding, round: rounds.length })

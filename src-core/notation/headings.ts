@@ -1,7 +1,7 @@
 /** Headings: "Rnd 3:", "3rd rnd:", "Rnds 4–6:", "Edging:", and the sections that hold no rounds. */
 import type { Reader } from './reader'
 import type { Span } from './tokens'
-import { readStitch } from './vocabulary'
+import { isForm, readStitch } from './vocabulary'
 import { wordOf } from './words'
 
 export interface Heading {
@@ -25,6 +25,10 @@ const SECTIONS = new Set([
   'notes',
   'note',
   'abbreviations',
+  'abbreviation',
+  'abbrev',
+  'abbrevs',
+  'abbreviations used',
   'special stitches',
   'special stitch',
   'special stitches used',
@@ -169,6 +173,12 @@ const bracketOf = (bracket: string | null, name: string): boolean =>
   /\b(make|work|cut|rs|ws|optional|both|worked|side|first|motifs?)\b|\d/i.test(bracket) ||
   !shortens(bracket, name)
 
+const passRule = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    reader.skip('.')
+    return reader.skip('—', '–') || null
+  }) === true
+
 /** What everything begins with, told behind a label: no stitch of its own. */
 const BEGINS =
   /^((foundation|base|starting|beginning|center|centre)? ?(ring|chain|ch)|foundation|base|set-?up|(to )?(begin|start))$/
@@ -241,7 +251,9 @@ function readLabelHeading(reader: Reader, startOfLine: boolean, inline: boolean)
     if (words.length === 0) return null
     const named = reader.at
     const bracket = readLabel(reader)
-    if (!reader.skip(':', '=')) {
+    // "Abbreviations.—Ch., chain".
+    const ruled = SECTIONS.has(words.join(' ')) && startOfLine && passRule(reader)
+    if (!ruled && !reader.skip(':', '=')) {
       passDecoration(reader, false)
       const alone = startOfLine && (reader.peek()?.first ?? true)
       if (!alone) return null
@@ -289,7 +301,7 @@ function readLabelHeading(reader: Reader, startOfLine: boolean, inline: boolean)
 /** A heading may stand behind these within a line. */
 const FREE_BEHIND = new Set(['.', ')', ']', ';', ':', '!'])
 /** Sections in which every label is a stitch that the text explains. */
-const EXPLAINS = /^(special|stitch(es)?|abbreviations)\b/
+const EXPLAINS = /^(special|stitch(es)?|abbrev)/
 
 /** Whether the line in hand ends in a sign, as it began. */
 function isDecorated(reader: Reader): boolean {
@@ -311,7 +323,9 @@ export function findHeadings(reader: Reader): Heading[] {
     const closed = decorated && isDecorated(reader)
     const start = reader.at
     const free = token.first || FREE_BEHIND.has(before)
-    const inline = special && !token.first && (before === ':' || before === '.' || before === ';')
+    const behind = !token.first && (before === ':' || before === '.' || before === ';')
+    // "Size 10 thread. Picot: ch 3, sl st in last sc."
+    const inline = behind && (special || (isForm(token) && reader.key(1) === ':'))
     const found =
       free && reader.peek()
         ? (readRoundHeading(reader, token.first) ??

@@ -170,7 +170,15 @@ function readSpaceNoun(reader: Reader, corner: boolean): Noun | null {
   }
   if (token.kinds.has('space')) {
     reader.at++
-    return { kind: 'space', chains: null, corner }
+    // "each loop of 4 chain".
+    const of = reader.attempt(() => {
+      if (!reader.skip('of')) return null
+      if (reader.peek()?.kind === 'chains') return reader.tokens[reader.at++]!.value
+      const before = reader.number()
+      if (!reader.skipA('chain')) return null
+      return before ?? reader.number()
+    })
+    return { kind: 'space', chains: of, corner }
   }
   return null
 }

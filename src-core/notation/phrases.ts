@@ -4,7 +4,7 @@ import type { SequenceReader } from './clauses'
 import { readColour, readFoundation, readJoin, readRepeatRound, readScope } from './directions'
 import { readExtent } from './nouns'
 import { ownChain, readPlace } from './places'
-import { BOUNDARY, readDescribed, readDropped, readPlainNote, statementAhead } from './prose'
+import { BOUNDARY, readDescribed, readDropped, readPlainNote, readStart, statementAhead } from './prose'
 import type { Reader } from './reader'
 import { spanOf } from './tokens'
 import type { Span } from './tokens'
@@ -297,6 +297,7 @@ const PHRASES: readonly Phrase[] = [
   readScope,
   readFoundation,
   readPlainNote,
+  readStart,
   readEvenChange,
   readDropped,
   readDescribed,

@@ -22,14 +22,18 @@ function readOwn(reader: Reader): { noun: Noun; base: boolean } | null {
       const words = reader.words(reader.span(start))
       return { noun: { kind: 'own', chain: 0, of: 0, words }, base: false }
     }
+    // "in top of same st" is the one that was worked in.
+    if (reader.sees('top', 'of', 'same')) return null
     const ordinal = reader.ordinal()
+    const article = reader.sees('of', 'the') ? 1 : 0
     let chain = 0
     let base = false
     if (ordinal !== null) {
       // "3rd ch of ch-4", and "3rd of 4-ch" where a number of chains follows.
       const short =
         reader.sees('of') &&
-        (reader.peek(1)?.kind === 'chains' || (reader.peek(1)?.kind === 'number' && reader.isA('chain', 2)))
+        (reader.peek(1 + article)?.kind === 'chains' ||
+          (reader.peek(1 + article)?.kind === 'number' && reader.isA('chain', 2 + article)))
       if (!short) {
         if (!reader.isA('chain') && !ofChain(reader)) return null
         reader.at++
@@ -94,8 +98,8 @@ function readWhich(reader: Reader): Draft | null {
   }
   if (reader.skip('next')) return { which: 'next', count: amountIn(reader), each: false }
   if (reader.skip('same')) return { which: 'same', count: 1, each: false }
-  if (reader.skip('first')) return { which: 'first', count: reader.number() ?? 1, each: false }
-  if (reader.skip('last')) return { which: 'last', count: reader.number() ?? 1, each: false }
+  if (reader.skip('first')) return { which: 'first', count: amountIn(reader), each: false }
+  if (reader.skip('last')) return { which: 'last', count: amountIn(reader), each: false }
   if (reader.skip('any')) return { which: 'any', count: 1, each: false }
   if (reader.skip('rem', 'all')) {
     reader.skip('rem')
@@ -143,10 +147,26 @@ function readBetween(reader: Reader): boolean {
   return found !== null
 }
 
+/** "lying between this petal and the next", "at the point", "on that side": where the stitch lies that is meant. */
+function passWhere(reader: Reader): boolean {
+  const passed = reader.attempt(() => {
+    reader.skip('lying', 'that', 'which')
+    reader.skip('is', 'lies')
+    if (!reader.skip('at', 'between', 'behind')) return null
+    reader.skip('the', 'this', 'each', 'two', '2')
+    if (!reader.skipA('counted') && !reader.skipA('landmark')) return null
+    if (reader.skip('and')) reader.skip('the')
+    reader.skip('next')
+    return true
+  })
+  return passed === true
+}
+
 /** One part of a place, without its "in". `leading`: whether "in" stood before it. */
 function readPart(reader: Reader, around: boolean, inherited: Draft | null): PlacePart | null {
   const start = reader.at
   return reader.attempt(() => {
+    reader.attempt(() => (reader.skipAll('top', 'of') && reader.sees('same')) || null)
     let loop = readLoop(reader)
     const post = reader.skipAll('back', 'of') || around
     if (around) {
@@ -197,6 +217,8 @@ function readPart(reader: Reader, around: boolean, inherited: Draft | null): Pla
     const other = readElsewhere(reader)
     if (other) return finish({ which: 'elsewhere', count: 1, each: false }, other)
     let draft = readWhich(reader)
+    // "in the Rnd 2 sl st".
+    let named = reader.isA('round') ? readRound(reader) : null
     let unworked = false
     while (reader.skip('skipped', 'skip', 'unworked')) unworked = true
     loop ??= readLoop(reader)
@@ -265,9 +287,12 @@ function readPart(reader: Reader, around: boolean, inherited: Draft | null): Pla
       noun.kind === 'landmark' ||
       (noun.kind === 'space' && noun.corner)
     draft ??= inherited ?? null
+    if (!draft && noun.kind === 'stitch') named ??= readRound(reader)
+    const where = passWhere(reader)
     if (!draft) {
       const plural = /s$/.test(reader.spelled(-1))
-      if ((around || unworked) && noun.kind === 'stitch') draft = { which: 'next', count: 1, each: false }
+      if ((around || unworked || named || where) && noun.kind === 'stitch')
+        draft = { which: 'next', count: 1, each: false }
       else if (noun.kind === 'space' || bare || loop)
         draft = { which: plural && loop ? 'each' : 'next', count: 1, each: false }
       else return null
@@ -284,7 +309,9 @@ function readPart(reader: Reader, around: boolean, inherited: Draft | null): Pla
       () =>
         (noun.kind === 'chain' && reader.skip('of') && (reader.skip('the'), reader.skipA('picot'))) || null,
     )
-    const round = ofThis ? null : readRound(reader)
+    const round = ofThis ? null : (named ?? readRound(reader))
+    // "the dc of the 2nd round lying between this petal and the next".
+    if (round) passWhere(reader)
     const behind =
       around &&
       reader.attempt(() => reader.skipAll('from', 'behind') || reader.skipAll('from', 'the', 'back') || null)
@@ -305,6 +332,10 @@ export function readPlace(reader: Reader, bare = false): Place | null {
       around = reader.key() === 'around'
       // "between next 2 dc" is a place of its own.
       if (!reader.sees('between')) reader.at++
+    } else if (reader.sees('round') && /^(the|stem|post|next|each|same|first|last)$/.test(reader.key(1))) {
+      // "1 dc round stem of next tr" as the UK says it.
+      around = true
+      reader.at++
     } else if (!bare && !reader.sees('next') && !reader.sees('each') && !reader.sees('same')) return null
     const first = readPart(reader, around, null)
     if (!first) return null

@@ -104,11 +104,22 @@ export function readPlainNote(reader: Reader): NoteItem | null {
   })
 }
 
+/** "Starting in same place as ss": the next stitch goes where it goes anyway. */
+export const readStart = (reader: Reader): NoteItem | null => {
+  const start = reader.at
+  return reader.attempt(() => {
+    if (!reader.skip('starting', 'begin', 'beg')) return null
+    const which = readPlace(reader)?.parts[0]?.which
+    if (which !== 'same' && which !== 'first') return null
+    return { type: 'note', effect: null, ...reader.span(start) }
+  })
+}
+
 /** "Ch 4 for first dc and ch 1", "ch 3 as a dc": what the chains stand for, in fewer words. */
 const readPurpose = (reader: Reader): Item | null =>
   reader.attempt(() => {
     if (!['ch'].includes(reader.key(-2)) && reader.peek(-1)?.kind !== 'chains') return null
-    if (!reader.sees('for') && !reader.sees('as')) return null
+    if (!reader.sees('for') && !reader.sees('as') && !reader.skip('to')) return null
     let end = reader.at
     while (end < reader.end && !BOUNDARY.has(reader.tokens[end]!.key)) end++
     return readStatement(reader, end)
@@ -126,7 +137,9 @@ export function statementAhead(reader: Reader): Item | null {
   let end = reader.at
   while (end < reader.end && !BOUNDARY.has(reader.tokens[end]!.key) && end - reader.at < 16) end++
   const words = reader.tokens.slice(reader.at, end).map((token) => token.is)
-  if (!words.some((word) => ['counts', 'stands'].includes(word))) return null
+  const says = words.findIndex((word) => word === 'counts' || word === 'stands')
+  // "Ch 3 to stand for a dc" is worked.
+  if (says < 0 || words[says - 1] === 'to') return null
   return readStatement(reader, end)
 }
 
@@ -147,7 +160,7 @@ function unreadIn(reader: Reader, start: number): NoteItem['unread'] {
   if (first?.kind !== 'word' && !first?.kinds.has('place')) return undefined
   if (
     tokens.slice(0, 2).some(({ kinds }) => kinds.has('aside')) ||
-    tokens.some(({ is }) => is === 'counts' || is === 'spiral')
+    tokens.some(({ is, kinds }) => is === 'counts' || kinds.has('explains'))
   )
     return undefined
   if (tokens.length === 1) {

@@ -9,6 +9,16 @@ import { readStitch } from './vocabulary'
 const ONE = new Set(['1', 'one', 'a', 'first', 'your', 'the'])
 const STANDS_FOR = new Set([...ONE, 'for', 'as'])
 
+/** What a bracket right behind the chains of a beginning holds. */
+const BARE = /^(1|one) \S+( (,|and|\+|&) (\d+ ch|ch \d+|ch-\d+|\d+-ch))?$/
+
+const isBehindChain = (reader: Reader, start: number): boolean => {
+  const bracket = reader.tokens[start - 1]?.key
+  const before = reader.tokens[start - 2]
+  const number = before?.kind === 'number' && reader.tokens[start - 3]?.is === 'ch'
+  return (bracket === '(' || bracket === '[') && (before?.is === 'ch' || before?.kind === 'chains' || number)
+}
+
 /** "counts as dc and ch 1", "does not count as a st", "V-st made"; at the first word, inside or without brackets. */
 export function readStatement(reader: Reader, end: number): StatementItem | null {
   const start = reader.at
@@ -26,9 +36,11 @@ export function readStatement(reader: Reader, end: number): StatementItem | null
     if ((keys[0] === 'for' || keys[0] === 'as') && ONE.has(keys[1] ?? '')) keys[0] = 'counts'
     const count = keys.indexOf('counts')
     const stands = keys.findIndex((key, index) => key === 'stands' && STANDS_FOR.has(keys[index + 1] ?? ''))
-    const at = count >= 0 ? count : stands
+    // "3 ch (1 tr)", "6 ch (1 tr, 3 ch)".
+    const bare = isBehindChain(reader, start) && BARE.test(keys.join(' '))
+    const at = bare ? -1 : count >= 0 ? count : stands
     if (
-      at >= 0 &&
+      (bare || at >= 0) &&
       at <= 8 &&
       !keys.slice(0, at).some((key) => ['(', '[', '{', ',', ';', '*'].includes(key))
     ) {
@@ -100,8 +112,8 @@ export function readCounts(reader: Reader, end: number, bare: boolean): CountIte
         reader.at = end
         break
       }
-      if (entries.length > 0 && !ENTRY_SEPARATORS.has(reader.key()) && !TRAILING.has(reader.key()))
-        return null
+      const opens = entries.length === 0 || reader.key(-1) === ':'
+      if (!opens && !ENTRY_SEPARATORS.has(reader.key()) && !TRAILING.has(reader.key())) return null
       while (reader.at < end && ENTRY_SEPARATORS.has(reader.key())) reader.at++
       if (reader.seesAny(TRAILING) && entries.length > 0) {
         while (reader.at < end && reader.seesAny(TRAILING)) reader.at++
@@ -125,6 +137,12 @@ export function readCounts(reader: Reader, end: number, bare: boolean): CountIte
         if (!bare || entries.length > 0) return null
         entries.push({ count, noun: { kind: 'stitch', name: null }, ...words() })
         break
+      }
+      // "24: 12 FPdc + 12 dc".
+      if (reader.sees(':') && entries.length === 0) {
+        entries.push({ count, noun: { kind: 'stitch', name: null }, ...words() })
+        reader.at++
+        continue
       }
       // "4 x 4-ch sps".
       reader.skipA('times-sign')

@@ -56,8 +56,8 @@ function postOf(work: Work, part: PlacePart | null, taking: Taking): 'front' | '
 
 /** "FPdc around same st": the same stitch, held otherwise. */
 export function withPost(work: Work, target: Target, part: PlacePart, taking: Taking): Target {
-  const post = target.place.kind === 'stitch' ? postOf(work, part, taking) : null
-  return post ? { ...target, place: { ...target.place, post } } : target
+  if (target.place.kind !== 'stitch') return target
+  return { ...target, place: { ...target.place, post: postOf(work, part, taking) } }
 }
 
 /** Marks the loops that are worked in; a loop that another round holds already is a slip of the text. */

@@ -31,7 +31,7 @@ const COMPOUND =
   /^(fp|bp|blo?|flo?|rev|r|e)?(sc|hdc|dc|trc|tr|dtr|trtr|qtr|quadtr|htr|ttr|ch|ss|cl|puff|pf)(\d+tog|dec|inc|cl)?s?$/
 
 /** Whether a word names a form of stitch. */
-export const isForm = ({ kinds }: Word): boolean => FORMS.some((form) => kinds.has(form))
+export const isForm = ({ kinds }: Pick<Word, 'kinds'>): boolean => FORMS.some((form) => kinds.has(form))
 
 /** "puff", "cl": the form that the word at the cursor names. */
 const formAt = (reader: Reader, ahead = 0): StitchForm | null =>
@@ -61,12 +61,18 @@ function keysAhead(reader: Reader, most: number, isPart: (token: Token) => boole
   return keys
 }
 
+/** "15 doubles", "a double", "in the next double": older print leaves "crochet" out. */
+const isCounted = (reader: Reader): boolean =>
+  reader.spelled() !== 'sl' &&
+  (reader.peek(-1)?.kind === 'number' || reader.isA('number', -1) || COUNTS_ONE.has(reader.key(-1)))
+const COUNTS_ONE = new Set(['a', 'the', 'first', 'next', 'last', 'each', 'of'])
+
 /** The longest plain name (up to four words: "half double crochet") at the cursor; passes it. */
 function plainName(reader: Reader): Base | null {
   const keys = keysAhead(reader, 4, ({ kind }) => kind === 'word')
   for (let length = keys.length; length >= 1; length--) {
     const name = keys.slice(0, length).join(' ')
-    if (NEVER_ALONE.has(name)) continue
+    if (NEVER_ALONE.has(name) && !isCounted(reader)) continue
     const base = baseStitch(reader, name)
     if (!base) continue
     reader.at += length

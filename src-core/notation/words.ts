@@ -27,7 +27,10 @@ corner corners | counted
 group groups grp grps | group counted
 petal petals | group counted
 leaf leaves | counted
-point points | counted
+point points | counted landmark
+tip tips | landmark
+valley valleys | landmark
+dip dips | landmark
 spoke spokes | counted
 scallop scallops | counted
 rnd rnds rd rds | round short | rnd = round, rnds = rounds
@@ -153,7 +156,10 @@ not doesn't don't isn't never
 + mark place marker move tighten keep keeping hold holding fold folding push bring take taking carry | aside
 + being sure careful covering crocheting drop dropping note stuff see this these you your if when | aside
 + while for so at there be will should right wrong facing again instead only too total optional | aside
-spiral continuous spirals | aside spiral
+spiral continuous spirals | aside explains
++ is are was can may becomes means that's | explains
+all | aside
++ the a an of from by
 + established manner way pattern before | pattern
 
 color colour colors colours col

@@ -1,0 +1,68 @@
+/** Turns of phrase of older and of UK print (common practice, no source), in whole rounds. */
+import { describe, expect, it } from 'vitest'
+import type { Terms } from '../../../shared-types/project'
+import { readRounds } from '../../../src-core/notation/read'
+
+const read = (text: string, terms: Terms = 'US') => {
+  const { rounds, findings } = readRounds(text, { terms })
+  const told = findings.flatMap(({ severity, where }) => (severity === 'note' ? [] : [where]))
+  return { told, made: rounds.map(({ made }) => made), spaces: rounds.at(-1)?.spaces }
+}
+
+const FLOWER = `Rnd 1: Magic ring, ch 1, 12 sc in ring; join with sl st in first sc. (12 sc)
+Rnd 2: *Ch 3, sk next st, sl st in next st; rep from * 5 more times. (6 ch-3 sps)
+Rnd 3: (Sc, 3 dc, sc) in each ch-3 sp around; join with sl st in first sc. (6 petals)
+`
+
+describe('where a stitch lies', () => {
+  it.each([
+    'in the Rnd 2 sl st between this petal and the next',
+    'in the sl st of the 2nd rnd lying between this petal and the next',
+    'in next sl st of Rnd 2 between petals',
+  ])('is passed in "sl st %s"', (place) => {
+    const text = `${FLOWER}Rnd 4: Working behind petals, *ch 4, sl st ${place}; rep from * 5 more times. (6 ch-4 sps)`
+    expect(read(text)).toEqual({ told: [], made: [12, 0, 30, 0], spaces: { 'ch-4': 6 } })
+  })
+})
+
+describe('chains that stand for a stitch', () => {
+  it.each([
+    '3 ch (1 tr)',
+    '3 ch for first tr',
+    '3 ch to stand for a tr',
+    '3 ch (= 1 tr)',
+    '3 ch, counting as 1 tr',
+  ])('do so in "%s"', (chains) => {
+    expect(
+      read(`Round 1: 6 ch, ss to form ring, ${chains}, 23 tr in ring, ss in top of 3 ch. 24 tr.`, 'UK'),
+    ).toEqual({ told: [], made: [24], spaces: {} })
+  })
+
+  it('count or do not as a note says of several at once', () => {
+    const text = `Notes: Beginning ch-1 or ch-2 never counts as a stitch.
+
+Rnd 1: Magic ring, ch 2, 12 dc in ring; join. (12 dc)
+Rnd 2: Ch 2, *FPdc around next st, dc in top of same st; rep from * around; join. [24: 12 FPdc + 12 dc]`
+    expect(read(text)).toEqual({ told: [], made: [12, 24], spaces: {} })
+  })
+})
+
+describe('names without "crochet"', () => {
+  it('are stitches behind a number or an article', () => {
+    const text = `1st Round. Make a chain of six and join with a slip stitch to form a ring. Chain 3 to stand for a double, work 15 doubles into the ring, join to the third of the 3 chain. (16 doubles)
+2nd Round. Chain 4 (for a double and 1 chain), * 1 double in the next double, chain 1; repeat from * all around, join to the third of the 4 chain. (16 spaces)`
+    expect(read(text)).toEqual({ told: [], made: [16, 16], spaces: { 'ch-1': 16 } })
+  })
+})
+
+it('"round" leads around a stem in the UK', () => {
+  const text = `Round 1: 6 ch, ss to form ring, 3 ch (counts as 1 tr), 11 tr in ring, ss to top of 3 ch. 12 tr.
+Round 2: 1 ch, starting in same place as ss, *1 dc round stem of next tr, 2 ch; rep from * 11 more times, ss to first dc. (12 2-ch sps)`
+  expect(read(text, 'UK')).toEqual({ told: [], made: [12, 12], spaces: { 'ch-2': 12 } })
+})
+
+it('free loops on the other side of a chain are that side', () => {
+  const text = `Ch 11.
+Rnd 1: Sc in 2nd ch from hook, sc in each of next 8 ch, 3 sc in last ch; working in free loops on opposite side of ch, sc in each of next 8 ch, 2 sc in same ch as first sc; join. (22 sc)`
+  expect(read(text).told).toEqual([])
+})
