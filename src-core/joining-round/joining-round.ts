@@ -6,6 +6,7 @@ import type { Plan } from '../../shared-types/plan'
 import type { RoundsMotif, Terms } from '../../shared-types/project'
 import { workedRounds } from '../accounts'
 import { remembered } from '../memo'
+import { hasInstructions } from '../motif/instructions'
 import { readMotif } from '../motif/rounds/read-motif'
 import type { ReadMotif } from '../motif/rounds/read-motif'
 import { capital, headingWords, itemWords } from '../notation/restyle'
@@ -75,7 +76,9 @@ function joiningRound(plan: Plan, situation: Situation, terms: Terms): JoiningRo
   const joinable = joinableOf(plan, account)
   const name = joinable && roundName(joinable.round, own)
   const told = joins.length > 0 && joinable ? tell(plan, situation, joinable) : null
-  const plain = joins.length === 0 ? asWritten(name) : byPlaces(situation)
+  const source = plan.settled.motifs.find(({ id }) => id === account.id)
+  const worked = { isInstructed: source !== undefined && hasInstructions(source) }
+  const plain = joins.length === 0 ? asWritten(name, worked) : byPlaces(worked)
   const words = told ? translateText(told.words, own, terms) : plain
   return {
     ...{ motif: account.id, name: account.name, kind, labels, joins: joins.length },

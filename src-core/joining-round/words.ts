@@ -1,6 +1,8 @@
 /** What is said of a joining round beside the round itself. */
 import type { Terms } from '../../shared-types/project'
+import { counted } from '../figures/words'
 import { listOf } from '../joins/words'
+import type { JoiningRound } from './joining-round'
 import type { Situation, SituationJoin } from './situations'
 
 const several = (noun: string, numbers: readonly number[]): string =>
@@ -25,17 +27,35 @@ function placesWords({ account, joins }: Pick<Situation, 'account' | 'joins'>): 
   return listOf(told)
 }
 
-/** "Joined at petals 5 and 6". */
-export const situationTitle = (situation: Pick<Situation, 'account' | 'joins'>): string =>
-  situation.joins.length === 0 ? 'Not joined to a neighbor yet' : `Joined at ${placesWords(situation)}`
+/** "Joined at petals 5 and 6", "Joined at corners 1 and 2, where others are joined at corner 1 already". */
+export function situationTitle({ account, joins }: Pick<Situation, 'account' | 'joins'>): string {
+  if (joins.length === 0) return 'Not joined to a neighbor yet'
+  const shared = joins.filter((join) => join.shared)
+  const isCounted = account.shape === 'petals' || account.shape === 'straight'
+  const others =
+    shared.length === 0 || !isCounted
+      ? ''
+      : `; others are joined at ${placesWords({ account, joins: shared })} already`
+  return `Joined at ${placesWords({ account, joins })}${others}`
+}
+
+/** What a motif without written rounds is worked by. */
+interface Worked {
+  /** Its designer's instructions are printed. */
+  readonly isInstructed: boolean
+}
 
 /** The round where nothing is joined yet. */
-export const asWritten = (round: string | null): string =>
-  round === null ? 'Work the motif as written.' : `Work ${round} as written.`
+export function asWritten(round: string | null, { isInstructed }: Worked): string {
+  if (round !== null) return `Work ${round} as written.`
+  return isInstructed ? 'Work it as the instructions say.' : 'Work it without joining.'
+}
 
 /** What to do at the places of a motif whose rounds are not told stitch by stitch. */
-export const byPlaces = (situation: Pick<Situation, 'account' | 'joins'>): string =>
-  `At ${placesWords(situation)}: sl st in the matching place of the neighbor; work the rest without joining.`
+export const byPlaces = ({ isInstructed }: Worked): string =>
+  isInstructed
+    ? 'Work it as the instructions say; where it meets a neighbor, sl st in the matching place of the neighbor.'
+    : 'Where it meets a neighbor, sl st in the matching place of the neighbor; work the rest without joining.'
 
 /** The same in a round that is written, whose chains are parted alike. */
 export const inRound = (
@@ -58,19 +78,31 @@ export function inTerms(text: string, terms: Terms): string {
     )
 }
 
-/** "3", "3–7 and 9": working numbers, those that follow each other as runs. */
-export function labelsWords(labels: readonly string[]): string {
-  const numbers = labels.map(Number)
-  if (numbers.some((number) => !Number.isInteger(number))) return listOf(labels)
+/** More runs of numbers than this say less than their count (ours). */
+const MOST_RUNS = 6
+
+/** Which motifs are worked so: "22 motifs: 2–12 and 14–24", "228 motifs". */
+export function whichWords({ kind, labels }: Pick<JoiningRound, 'kind' | 'labels'>): string {
+  const count = counted(labels.length, kind)
+  const numbers = runsOf(labels)
+  if (labels.length === 1) return `${kind} ${labels[0]}`
+  return numbers.length > MOST_RUNS ? count : `${count}: ${listOf(numbers)}`
+}
+
+/** Whether a text speaks of places where others are joined already. */
+export const tellsShared = (rounds: readonly Pick<JoiningRound, 'words'>[]): boolean =>
+  rounds.some(({ words }) => /\bin joined \S/.test(words))
+
+/** "3–7", "9": working numbers, those that follow each other as runs. */
+function runsOf(labels: readonly string[]): string[] {
   const runs: [number, number][] = []
-  for (const number of [...numbers].sort((a, b) => a - b)) {
+  for (const number of labels.map(Number).sort((a, b) => a - b)) {
     const run = runs.at(-1)
     if (run && number === run[1] + 1) run[1] = number
     else runs.push([number, number])
   }
-  const told = runs.flatMap(([from, to]) => {
+  return runs.flatMap(([from, to]) => {
     if (to - from > 1) return [`${from}–${to}`]
     return to > from ? [String(from), String(to)] : [String(from)]
   })
-  return listOf(told)
 }

@@ -4,6 +4,7 @@ import type { GarlandAccount, Plan, Range } from '../../../shared-types/plan'
 import { PROJECT_FORMAT, PROJECT_VERSION } from '../../../shared-types/project'
 import type { ListName } from '../../../shared-types/sheets'
 import { LISTS } from '../../../shared-types/sheets'
+import { joiningRounds } from '../../../src-core/joining-round/joining-round'
 import { planProject } from '../../../src-core/plan'
 import { CommandEnd, EXIT } from '../exit-codes'
 import type { AddCommand } from '../program'
@@ -67,6 +68,7 @@ function planJson(plan: Plan): object {
     ...rest,
     ...(garland ? garlandJson(garland) : {}),
     ...inNumbers(rest),
+    joiningRounds: joiningRounds(plan, plan.settled.terms),
     progress: { ...progress, left: { ...progress.left, ...inNumbers(progress.left) } },
   }
 }

@@ -21,6 +21,8 @@ import { byKind } from '../../../src-core/plans/layouts'
 import { termWord } from '../../../src-core/stitches/terms'
 import { pieceWords } from '../../../src-core/figures/piece-words'
 import { joinPoints, pieceAt } from '../../../src-core/layout/placed'
+import { joiningRounds } from '../../../src-core/joining-round/joining-round'
+import { whichWords } from '../../../src-core/joining-round/words'
 import { SIDES_LEGEND } from '../../../src-core/joins/words'
 import { listing, table, wrap } from '../text'
 import { appliqueFacts, itemSection } from './applique'
@@ -46,6 +48,7 @@ export function planReport(project: Project, plan: Plan, width: number, wholeOrd
     ...(plan.kit ? kitSection(project, plan.kit, width) : []),
     ...progressSection(plan, width, wholeOrder),
     ...orderSection(plan, width, wholeOrder),
+    ...joiningSection(plan, width),
     ...findingSection(plan.findings, width),
   ]
 }
@@ -231,5 +234,20 @@ function orderSection(plan: Plan, width: number, whole: boolean): string[] {
     ...(shown.some((step) => / (left|right) of /.test(step.words)) ? wrap(SIDES_LEGEND, width) : []),
     ...listing(shown.map(pair), width),
     ...(rest > 0 ? [`… and ${formatNumber(rest)} more: --order shows all, the map prints them.`] : []),
+  ]
+}
+
+/** The last round for each way in which a motif is joined; nothing where none is. */
+function joiningSection(plan: Plan, width: number): string[] {
+  const rounds = joiningRounds(plan, plan.settled.terms)
+  if (!rounds.some(({ joins }) => joins > 0)) return []
+  const isSeveral = new Set(rounds.map(({ motif }) => motif)).size > 1
+  return [
+    '',
+    'Joining round',
+    ...rounds.flatMap((round) => [
+      ...wrap(`${isSeveral ? `${round.name}. ` : ''}${round.title}: ${whichWords(round)}`, width),
+      ...wrap(round.words, width - 2).map((line) => `  ${line}`),
+    ]),
   ]
 }

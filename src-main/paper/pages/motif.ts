@@ -14,6 +14,7 @@ import type { Sheet } from '../setting'
 import { HEADINGS, PAGE_NAMES } from '../words'
 import { measureBlocks, MOTIF_WORDS } from '../words-motif'
 import { setChart } from './chart'
+import { measuredJoining, setJoiningRounds } from './joining-round'
 import { setInstructions, setRounds } from './rounds'
 
 const DRAWING = 114
@@ -77,9 +78,9 @@ export function motifPages(job: Job, motifs: readonly MotifOnPaper[]): Draft[] {
     }
     flow.y = setMotif(job, flow.sheet, flow.y, each, source) + GAP
     if (source) setInstructions(job, flow, source)
-    if (!written) return
-    setRounds(job, flow, written)
-    setChart(job, flow, written)
+    if (written) setRounds(job, flow, written)
+    setJoiningRounds(job, flow, each.account)
+    if (written) setChart(job, flow, written)
   })
   return flow.drafts('motif', PAGE_NAMES.motif)
 }
@@ -129,6 +130,7 @@ function setMotif(
     MOTIF_WORDS.numbering(job.settled.hand, account.shape),
     lies === '' ? '' : `${capital(lies)}.`,
     MOTIF_WORDS.colours([...account.layers].reverse().map((layer) => layer.slot)),
+    measuredJoining(job, account),
   ]
   for (const note of notes) {
     if (note !== '') right = sheet.paragraph(note, x, right, sheet.right - x) + 1.6

@@ -85,7 +85,9 @@ describe('squares', () => {
   it('are joined at corners and sides, and into the join where others meet', () => {
     const last = all.at(-1)!
     expect(last).toMatchObject({ inFull: true, labels: ['4'] })
-    expect(last.title).toBe('Joined at corners 2, 3 and 4 and sides 2 and 3')
+    expect(last.title).toBe(
+      'Joined at corners 2, 3 and 4 and sides 2 and 3; others are joined at corner 3 already',
+    )
     expect(last.words.match(/sl st in corresponding ch-2 sp of neighbor/g)).toHaveLength(2)
     expect(last.words.match(/sl st in joined ch-2 sp of neighbor/g)).toHaveLength(1)
     expect(readBack(rounds, last, 'US')).toMatchObject({ made: 36, joins: last.joins, errors: [] })
@@ -98,11 +100,18 @@ describe('where there is nothing to part', () => {
       expect(told(blanketOf({ rounds: GRANNY, joining: { rule } }))).toEqual([])
   })
 
-  it('a measured motif is told by its places alone', () => {
-    const [first, ...others] = told(readExample('hedgerow-baby-throw'))
-    expect(first!.words).toBe('Work the motif as written.')
-    expect(others.map(({ words, inFull }) => [words, inFull])).toContainEqual([
-      'At petals 5 and 6: sl st in the matching place of the neighbor; work the rest without joining.',
+  it('a measured motif is told by its places alone, and by its designer’s instructions', () => {
+    const project = readExample('hedgerow-baby-throw')
+    const withWords = (instructions: string) =>
+      told({ ...project, motifs: project.motifs!.map((motif) => ({ ...motif, instructions })) })
+    expect(withWords('').map(({ words }) => words)).toEqual([
+      'Work it without joining.',
+      ...Array<string>(3).fill(
+        'Where it meets a neighbor, sl st in the matching place of the neighbor; work the rest without joining.',
+      ),
+    ])
+    expect(withWords('Work a flower.').map(({ words, inFull }) => [words, inFull])).toContainEqual([
+      'Work it as the instructions say; where it meets a neighbor, sl st in the matching place of the neighbor.',
       false,
     ])
   })

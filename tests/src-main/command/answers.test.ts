@@ -4,6 +4,7 @@ import stringWidth from 'string-width'
 import { describe, expect, it } from 'vitest'
 import type { SizeWay } from '../../../shared-types/ways'
 import type { FitArrangement, Plan } from '../../../shared-types/plan'
+import { joiningRounds } from '../../../src-core/joining-round/joining-round'
 import { planProject } from '../../../src-core/plan'
 import { petalyard, SAMPLE, writeProject } from './sample'
 
@@ -100,6 +101,50 @@ describe('measure', () => {
   })
 })
 
+describe('the joining round of plan', () => {
+  const FLOWER = {
+    ...SAMPLE,
+    terms: 'US',
+    motifs: [
+      {
+        ...{ id: 'm1', name: 'Flower', kind: 'rounds', foundation: { ring: 'chain', chains: 6 } },
+        rounds: [
+          'ch 1, 8 sc in ring, join with sl st in first sc',
+          'ch 1, *sc in next sc, ch 5, sk next sc; rep from * 3 more times, join with sl st in first sc',
+          '(sc, hdc, 2 dc, ch 3, 2 dc, hdc, sc) in each ch-5 sp around, join with sl st in first sc',
+        ].map((work) => ({ slot: 'petals', work })),
+      },
+    ],
+    layout: { kind: 'blanket', arrangement: 'straight-rows', motif: 'm1', columns: 3, rows: 1 },
+  }
+
+  it('is told for each way in which motifs are joined, as JSON and for people', async () => {
+    const file = await writeProject({ ...FLOWER, joining: { rule: 'tips' } })
+    const { joiningRounds } = await json('plan', file)
+    const words =
+      'Rnd 3: (Sc, hdc, 2 dc, ch 3, 2 dc, hdc, sc) in each of next 3 ch-5 sps, ' +
+      '(sc, hdc, 2 dc, ch 1, sl st in corresponding ch-3 sp of neighbor, ch 1, 2 dc, hdc, sc) in next ch-5 sp; ' +
+      'join with sl st in first sc.'
+    expect(joiningRounds).toEqual([
+      {
+        ...{ motif: 'm1', name: 'Flower', kind: 'motif', title: 'Not joined to a neighbor yet' },
+        ...{ labels: ['1'], joins: 0, round: 3, words: 'Work Rnd 3 as written.', inFull: true },
+      },
+      {
+        ...{ motif: 'm1', name: 'Flower', kind: 'motif', title: 'Joined at petal 4', labels: ['2', '3'] },
+        ...{ joins: 1, round: 3, words, inFull: true },
+      },
+    ])
+    const { out } = await petalyard('plan', file)
+    expect(out.replace(/\s+/g, ' ')).toContain(
+      `Joining round Not joined to a neighbor yet: motif 1 Work Rnd 3 as written. Joined at petal 4: 2 motifs: 2 and 3 ${words}`,
+    )
+    const sewn = await writeProject({ ...FLOWER, joining: { rule: 'seam' } })
+    expect((await json('plan', sewn)).joiningRounds).toEqual([])
+    expect((await petalyard('plan', sewn)).out).not.toContain('Joining round')
+  })
+})
+
 describe('plan', () => {
   it('gives the fields of the contract, unrounded, without −0 or NaN', async () => {
     const file = await writeProject(SAMPLE)
@@ -122,6 +167,7 @@ describe('plan', () => {
     const told = {
       ...rest,
       ...inNumbers(rest),
+      joiningRounds: joiningRounds(planProject(SAMPLE), 'US'),
       progress: { ...progress, left: { ...progress.left, ...inNumbers(progress.left) } },
     }
     expect(plan).toEqual(JSON.parse(JSON.stringify(told)))

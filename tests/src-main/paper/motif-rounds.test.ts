@@ -39,6 +39,22 @@ describe('the page of a motif in written rounds', () => {
     expect(words).not.toMatch(/\bhtr\b/)
   })
 
+  it('tells the joining round for each way in which it meets neighbours, in the printed terms', async () => {
+    const uk = wordsOf(await printed(example('dovecote-runner')))
+    expect(uk).toContain('Joining round Not joined to a neighbour yet: motif 1 Work Round 4 as written.')
+    expect(uk).toContain('Joined at petals 7 and 8: 17 motifs')
+    expect(uk).toContain('ch 1, ss in corresponding picot of neighbour, ch 1, ss in first ch of picot')
+    const us = wordsOf(await printed(example('dovecote-runner'), 'US'))
+    expect(us).toContain('ch 1, sl st in corresponding picot of neighbor, ch 1, sl st in first ch of picot')
+    expect(us).not.toMatch(/picot of neighbour/)
+  })
+
+  it('says once what all of a measured motif’s joins come to, and nothing where motifs are sewn', async () => {
+    const measured = wordsOf(await printed(example('hedgerow-baby-throw')))
+    expect(measured.match(/sl st in the matching place of the neighbor/g)).toHaveLength(1)
+    expect(wordsOf(await printed(example('limekiln-cushion')))).not.toContain('Joining round')
+  })
+
   it('begins with the foundation, in the printed terms and for the hand', async () => {
     expect(wordsOf(await printed(example('dovecote-runner'), 'US'))).toContain(
       'Foundation ch 8, join with sl st to form a ring Round 1',

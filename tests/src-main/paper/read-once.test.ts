@@ -35,5 +35,7 @@ it.each(written)('$name: plan, map, lists and charts read each motif once', asyn
   const texts = reading.mock.calls.map(([text]) => text)
   expect(texts.length).toBeGreaterThan(0)
   expect(texts).toHaveLength(new Set(texts).size)
-  expect(texts.length).toBeLessThanOrEqual(motifs.length)
+  // A joining round that was put in words is another text: it is read back once.
+  const own = texts.filter((text) => !/ of neighbou?r\b/.test(text))
+  expect(own.length).toBeLessThanOrEqual(motifs.length)
 })
