@@ -83,9 +83,10 @@ const inkPoints = (inks: readonly Ink[]): Point[] =>
 /** One scale for all parts, and the box that each takes at it, about the motif's centre. */
 function fit(parts: readonly ChartPart[], beginning: Beginning, options: ChartOptions) {
   const plain = viewOf(1, { x: 0, y: 0 }, beginning, parts[0]?.rounds[0], options.hand)
-  const raw = parts.map((part) => {
+  const raw = parts.map((part, i) => {
     const { marks, carriers } = marksOf(part, plain)
-    return boundsOf(inkPoints([...marks, ...carriers].map((mark) => mark.ink)))
+    const begun = i === 0 ? [beginningInk(beginning, plain)] : []
+    return boundsOf(inkPoints([...begun, ...[...marks, ...carriers].map((mark) => mark.ink)]))
   })
   const scale = Math.min(
     WIDEST / beginning.stitchWidth,

@@ -69,14 +69,16 @@ export function roundMarks(round: LocatedRound, view: ChartView): ChartMark[] {
     x: (entry.base.x + entry.top.x) / 2,
     y: (entry.base.y + entry.top.y) / 2,
   })
-  return inOrder.map((entry) => {
+  return inOrder.map((entry, i) => {
     const base = toPage(entry.base, view)
     const top = toPage(entry.top, view)
     const room = {
       middle: nearest(entry, withChains, middle) * view.scale,
       top: nearest(entry, upright, (other) => other.top) * view.scale,
     }
-    const ink = inkOf(entry, { base, top, unit: view.unit, room }, view)
+    const before = inOrder[i - 1]
+    const shared = before !== undefined && distance(before.base, entry.base) < 1e-9
+    const ink = inkOf(entry, { base, top, unit: view.unit, room }, view, shared)
     return { round, element: entry.element, base, top, ink }
   })
 }
@@ -101,7 +103,8 @@ function nearest(
   return Math.min(...beside.map((other) => distance(own, pointOf(other))))
 }
 
-function inkOf(entry: LocatedElement, stand: Stand, view: ChartView): Ink {
+/** `shared`: it stands on one base with the stitch before it, which says in which loop. */
+function inkOf(entry: LocatedElement, stand: Stand, view: ChartView, shared = false): Ink {
   const { element } = entry
   const { base, top, unit } = stand
   const foot = footOf(entry, base, view)
@@ -137,9 +140,33 @@ function inkOf(entry: LocatedElement, stand: Stand, view: ChartView): Ink {
       : postInk(element.stitch, stand, foot, entry.behindUpTo !== undefined)
   const signs: Ink[] = []
   if (place?.post) signs.push(hookInk((place.post === 'front') === view.mirrored ? 1 : -1, stand, foot))
-  if (place && place.loop !== 'both' && !place.post) signs.push(loopInk(place.loop, stand))
+  if (place && place.loop !== 'both' && !place.post && !shared)
+    signs.push(loopInk(place.loop, outwardOf(stand, view)))
   if (element.reverse) signs.push(reverseInk(stand))
   return signs.length > 0 ? together(body, ...signs) : body
+}
+
+/** The signs of loops lie along the round below, also where a stitch leans. */
+function outwardOf(stand: Stand, { centre }: ChartView): Stand {
+  const { base, top } = stand
+  const out = { x: base.x - centre.x, y: base.y - centre.y }
+  const along = out.x * (top.x - base.x) + out.y * (top.y - base.y)
+  // Beside a foundation chain stitches go aside.
+  const leans = along < Math.SQRT1_2 * Math.hypot(out.x, out.y) * distance(base, top)
+  return leans ? stand : { ...stand, top: { x: base.x + out.x, y: base.y + out.y } }
+}
+
+/** A space of so few chains is drawn as ovals across what stands in it, no loop that it stands along. */
+const FEW_CHAINS = 2
+
+/** How far above its base a stitch in a space begins: clear of the chains, also where it leans over them. */
+function spaceFoot({ over }: LocatedElement, { unit }: ChartView): number {
+  const plain = PROPORTION.spaceFoot
+  if (!over || over.chains > FEW_CHAINS) return plain * unit
+  const { chains, lean } = over
+  const [long, wide] = [(chains - 1 + PROPORTION.ovalLength) / 2, PROPORTION.ovalWidth / 2]
+  const reach = 1 / Math.hypot(Math.sin(lean) / long, Math.cos(lean) / wide)
+  return Math.max(plain, reach + PROPORTION.clear) * unit
 }
 
 /** How far above its base a symbol begins. */
@@ -154,6 +181,6 @@ function footOf(entry: LocatedElement, base: Point, view: ChartView): number {
     const radius = Math.hypot(base.x - view.centre.x, base.y - view.centre.y)
     return Math.max(free, view.ringFoot - radius)
   }
-  if (place?.kind === 'space') return PROPORTION.spaceFoot * view.unit
+  if (place?.kind === 'space') return spaceFoot(entry, view)
   return place && place.loop !== 'both' ? free * 1.8 : free
 }

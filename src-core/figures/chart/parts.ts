@@ -15,8 +15,16 @@ function beginsPart(round: LocatedRound, all: readonly LocatedRound[]): boolean 
   if (index < 1) return false
   if (round.elements.some((entry) => entry.element.behind || hidesItself(entry))) return true
   const previous = all[index - 1]!
+  const isOlder = (source: number): boolean => source >= 0 && source < previous.round.index
+  // Posts of older rounds: their stitches lie across the rounds between.
+  if (
+    round.elements.some(({ element }) =>
+      element.into.some((place) => place.post !== null && isOlder(place.round)),
+    )
+  )
+    return true
   const sources = round.elements.flatMap(({ element }) => element.into.map((place) => place.round))
-  return sources.length > 0 && sources.every((source) => source >= 0 && source < previous.round.index)
+  return sources.length > 0 && sources.every(isOlder)
 }
 
 /** The rounds of a motif in drawings, in which no symbol lies on another. */

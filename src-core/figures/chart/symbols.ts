@@ -31,6 +31,7 @@ export const PROPORTION = {
   /** Over the bar of a stitch that a post stitch goes around, and how far the hook hangs down from the post. */
   loopFoot: 0.1,
   hook: 0.26,
+  clear: 0.07,
   head: 0.06,
   bar: 0.27,
   cross: 0.25,
@@ -286,8 +287,8 @@ export function loopInk(loop: 'front' | 'back', { base, top, unit }: Stand): Ink
   const frame = new Frame(base, top)
   const half = 0.24 * unit
   const sign = loop === 'front' ? 1 : -1
-  const up = 0.08 * unit
-  const deep = 0.1 * unit * sign
+  const up = 0.16 * unit
+  const deep = 0.09 * unit * sign
   return inked(quadratic(frame.at(-half, up + deep), frame.at(0, up - deep), frame.at(half, up + deep)))
 }
 

@@ -44,7 +44,7 @@ export const TIP_LOOP = 3
 /** M10: stitches of a petal keep so far from the border to the next petal, in stitch widths: half of themselves. */
 export const PRESSED = 0.45
 /** M9: chains of neighbouring loops keep so far from the line between them, in stitch widths (by eye). */
-export const LOOPS_APART = 0.24
+export const LOOPS_APART = 0.36
 /** Chains of a loop are drawn so much shorter in all, in chains (by eye). */
 export const LOOP_ENDS = 0.5
 /** M11: the outermost round's own loops, in stitch widths (from memory); those of petals stand free (fitted). */

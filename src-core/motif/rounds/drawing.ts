@@ -6,7 +6,7 @@ import type { WorkedElement, WorkedRound } from '../../notation/worked'
 import type { ResolvedGauge } from '../../stitches/gauge'
 import { COMPOUND_TOP_WIDTH } from '../../stitches/table'
 import type { Millimetres } from '../../units/quantity'
-import { heightOf, isUpright, mean, topWidth } from './ground'
+import { carriersOf, heightOf, isSlip, isUpright, mean, samePlace, topWidth } from './ground'
 import type { LocatedRound } from './ground'
 
 /** The gauge of a drawing: it knows what later rounds work into a loop. */
@@ -52,21 +52,41 @@ const HIGHEST = 1.6
 function reachesOf(located: readonly LocatedRound[], gauge: DrawingGauge): Map<number, Millimetres> {
   const reaches = new Map<number, Millimetres>()
   for (const { round, around, petals } of [...located].reverse()) {
-    const length = round.elements.reduce(
-      (sum, element) =>
-        sum +
-        (element.role === 'space'
-          ? drawnWidth(gauge, round, element) * gauge.width
-          : topWidth(element, gauge)),
-      0,
-    )
-    const own = petals.length > 0 ? 0 : length / around
+    const onto = located.find((entry) => entry.round.index === round.onto)
+    const edges = petalEdges(round, onto?.round.joined === true)
+    const widthOf = (element: WorkedElement): Millimetres => {
+      if (element.into[0]?.kind === 'chain' && element.into[0].round === round.index) return 0
+      if (edges.has(element)) return gauge.width
+      return element.role === 'space'
+        ? drawnWidth(gauge, round, element) * gauge.width
+        : topWidth(element, gauge)
+    }
+    const length = round.elements.reduce((sum, element) => sum + widthOf(element), 0)
+    // Petals in loops stand along those.
+    const own = petals.some(({ chains }) => chains > 0) ? 0 : length / around
     const reach = Math.max(own, reaches.get(round.index) ?? 0)
     reaches.set(round.index, reach)
     const height = mean(round.elements.filter(isUpright).map((element) => heightOf(element, gauge)))
     reaches.set(round.onto, Math.max(reaches.get(round.onto) ?? 0, reach - HIGHEST * height))
   }
   return reaches
+}
+
+/**
+ * Chains that stand up beside stitches in one stitch ("ch 3, 2 dc, ch 3, sl st in same st"), each with the stitch that
+ * it stands beside.
+ */
+export function petalEdges(round: WorkedRound, joined: boolean): ReadonlyMap<WorkedElement, WorkedElement> {
+  const edges = new Map<WorkedElement, WorkedElement>()
+  if (!round.elements.some(isSlip)) return edges
+  const { before, behind } = carriersOf(round, joined)
+  round.elements.forEach((element, i) => {
+    const [previous, next] = [before[i], behind[i]]
+    if (element.role !== 'space' || !previous || !next || isSlip(previous) === isSlip(next)) return
+    const beside = isSlip(previous) ? next : previous
+    if (beside.into[0]?.kind === 'stitch' && samePlace(previous, next)) edges.set(element, beside)
+  })
+  return edges
 }
 
 /** Whether rounds are located for a drawing. */

@@ -6,23 +6,27 @@ import type { Millimetres, Radians } from '../../units/quantity'
 import { archAt, archBetween, archOfRise, archRise, pressedArch } from './arch'
 import type { Arch } from './arch'
 import { drawnChains, isDrawing } from './drawing'
-import { LONG_LOOP, LOOP_ENDS, LOOPS_APART, LOOPS_LIE, PICOT, TIP_CHAIN } from './constants'
+import { LONG_LOOP, LOOP_ENDS, LOOPS_APART, LOOPS_LIE, PICOT, TIP_CHAIN, TIP_LOOP } from './constants'
 import {
   angleOf,
   at,
+  carriersOf,
   gather,
   heightOf,
+  isSlip,
   isUpright,
   mean,
   middleOf,
-  neighbours,
   radiusOf,
+  samePlace,
   topWidth,
   unwrap,
 } from './ground'
 import type { LocatedElement, LocatedRound, Petal, Seat } from './ground'
+import { alongFrom, picotChain, picotLean } from './picots'
 import { betweenEnds } from './sector'
 import type { Stem } from './spokes'
+import { loopOf } from './stand'
 import type { Stood } from './stand'
 
 const TURN = 2 * Math.PI
@@ -32,6 +36,13 @@ const BESIDE_PETAL = 0.55
 const AROUND = 0.25
 /** Slip stitches of a petal lie at this share of its loop, so many stitch widths above it (by eye). */
 const LOOP_SLIPS = { share: 0.06, above: 0.4 } as const
+
+/** Slip stitches in a stitch with others lie beside those, and a little above, in stitch widths (by eye). */
+const BESIDE_FOOT = 0.36
+const BESIDE_FOOT_UP = 0.1
+
+/** Chains of a corner are drawn straight up to so many times the way that they span (by eye). */
+const STRAIGHT = 1.25
 
 /** What shapes a round beside its standing elements. */
 interface Shaping {
@@ -60,11 +71,24 @@ export function finish(
   let tight = 0
   const sizes = new Map<number, number>()
   for (const { group } of byElement.keys()) sizes.set(group, (sizes.get(group) ?? 0) + 1)
-  const uprights = new Set(round.elements.filter((element) => byElement.has(element) || isSlip(element)))
-  const before = neighbours(round.elements, uprights, 'before')
-  const behind = neighbours(round.elements, uprights, 'behind')
+  const { before, behind } = carriersOf(round, onto?.round.joined === true)
   const pointOf = (element: WorkedElement): Point =>
     byElement.get(element)?.top ?? slipPoint(element, onto, gauge, round)
+  /** What a loop may spread over: from its ends, or half the way to the next ones where no other loop ends there. */
+  const sectorOf = (previous: WorkedElement, next: WorkedElement): [Radians, Radians] => {
+    const { length } = round.elements
+    const [from, to] = [previous, next].map((each) => round.elements.indexOf(each)) as [number, number]
+    const start = angleOf(pointOf(previous))
+    const end = angleOf(pointOf(next))
+    const [beyond, further] = [before[from], behind[to]]
+    const hasLoop = (index: number): boolean => round.elements[(index + length) % length]?.role === 'space'
+    const half = (own: Radians, other: WorkedElement | null | undefined): Radians =>
+      other ? (own + unwrap(angleOf(pointOf(other)), own)) / 2 : own
+    return [
+      from < 0 || hasLoop(from - 1) ? start : half(start, beyond),
+      to < 0 || hasLoop(to + 1) ? end : half(end, further),
+    ]
+  }
   round.elements.forEach((element, i) => {
     const entry = byElement.get(element)
     const stem = stems.get(element)
@@ -96,14 +120,21 @@ export function finish(
       }
       const tip = within && !isSlip(previous)
       const chains = tip ? element.count : drawnChains(gauge, round, element)
-      const hanging = clearOf(archBetween(from, to, chains * gauge.width), gauge)
+      const closing = round.elements[i + 1]?.role === 'closing' ? round.elements[i + 1]! : null
+      const closed = closing ? heightOf(closing, gauge) : 0
+      const hanging = clearOf(archBetween(from, to, chains * gauge.width + closed), gauge)
       const room = (TURN * (radiusOf(middleOf(from, to)) + hanging.length / 4)) / Math.max(1, loops)
       const arch = pressedArch(hanging, room)
       // Short spaces lie between stitches that stand apart anyway; a loop has to span what it spans.
       if (!tip && !cornered && element.count >= 3) tight = Math.max(tight, arch.chord - arch.length)
       const outward = at(1, angleOf(middleOf(from, to)))
-      const raised = tip && (sizes.get(element.group) ?? 0) > 2
-      const rise = raised ? TIP_CHAIN * element.count * gauge.width : tip ? 0 : archRise(arch)
+      const wide = isDrawing(gauge) && element.count >= TIP_LOOP
+      const raised = tip && (wide || (sizes.get(element.group) ?? 0) > 2)
+      const rise = raised
+        ? TIP_CHAIN * element.count * gauge.width
+        : tip
+          ? tipRise(arch, gauge)
+          : archRise(arch)
       const middle = middleOf(from, to)
       const ends = [radiusOf(from), radiusOf(to)]
       // Where a drawing has symbols beside each other, none begins below the top of its neighbour.
@@ -111,21 +142,33 @@ export function finish(
       const far = (tip ? level : radiusOf(middle)) + rise
       const apex = at(far, angleOf(middle))
       const drawn = tip ? archOfRise(from, to, rise) : arch
-      arches.set(element.index, { arch: tip ? drawn : arch, tip, apex })
+      const loop = { arch: tip ? drawn : arch, tip, apex }
+      arches.set(element.index, loop)
+      const [start, end] = sectorOf(previous, next)
+      const pointAt = (share: number): Point => {
+        const { point } = archAt(drawn, share, outward)
+        return tip ? point : betweenEnds(point, start, end, LOOPS_APART * gauge.width)
+      }
+      // A stitch that closes the loop stands for the last part of it.
+      const part = closing ? chains / (chains + closed / gauge.width) : 1
       const chain = Array.from({ length: element.count }, (_, k) => {
         // Drawn together a little, so that loops that end at one stitch leave its top free.
         const share = 0.5 + ((k + 0.5) / element.count - 0.5) * (1 - LOOP_ENDS / element.count)
-        const { point } = archAt(drawn, share, outward)
-        return tip ? point : betweenEnds(point, from, to, LOOPS_APART * gauge.width)
+        return pointAt(share * part)
       })
-      elements.push({ element, base: from, top: apex, chain, end: to })
+      elements.push({ element, base: from, top: apex, chain, end: closing ? pointAt(part) : to })
+      if (!closing) return
+      arches.set(closing.index, loop)
+      elements.push({ element: closing, base: to, top: pointAt(part), chain: [] })
     } else if (element.role === 'picot') {
       const previous = before[i]
       if (!previous) return
       const foot = pointOf(previous)
       const size = PICOT * element.count * gauge.width
-      const top = at(radiusOf(foot) + size, angleOf(foot))
-      elements.push({ element, base: foot, top, chain: picotChain(foot, size, element.count) })
+      const { lean, clear } = picotLean(element, previous, round, before, gauge)
+      const base = alongFrom(foot, clear, lean)
+      const top = alongFrom(foot, clear + size, lean)
+      elements.push({ element, base, top, chain: picotChain(base, top, element.count) })
     }
   })
   const seats = seatsOf(round, elements, arches)
@@ -153,8 +196,6 @@ export function finish(
     tight,
   }
 }
-
-const isSlip = (element: WorkedElement): boolean => element.role === 'slip'
 
 /** Chains beside the stitches of a petal go up from its slip stitch as far as the petal's edge. */
 function edgeOfPetal(
@@ -186,6 +227,10 @@ function clearOf(arch: Arch, gauge: ResolvedGauge): Arch {
   return sag > AROUND * gauge.width && archRise(arch) < least ? archOfRise(from, to, least) : arch
 }
 
+/** The chains of a corner between two stitches lie straight; drawn, they stand out where they are too long for that. */
+const tipRise = (arch: Arch, gauge: ResolvedGauge): Millimetres =>
+  isDrawing(gauge) && arch.length > STRAIGHT * arch.chord ? archRise(arch) : 0
+
 /** Slip stitches of a petal lie at the ends of its loop. */
 function slipOnLoop(
   element: WorkedElement,
@@ -210,25 +255,34 @@ export function slipPoint(
 ): Point {
   const place = element.into[0]
   const seat = place && onto && place.round === onto.round.index ? onto.seats[place.index] : null
-  const onLoop = seat?.arch && !seat.tip && round ? slipOnLoop(element, seat.arch, round, gauge) : null
+  const loop = loopOf(seat ?? null)
+  const onLoop = loop && round ? slipOnLoop(element, loop, round, gauge) : null
   if (onLoop) return onLoop
   const point = seat?.point ?? { x: 0, y: -1 }
+  const side =
+    round && seat?.kind === 'stitch' && isDrawing(gauge)
+      ? sideOf(element, round, onto?.round.joined === true)
+      : 0
+  if (side !== 0) {
+    const turn = (side * BESIDE_FOOT * gauge.width) / Math.max(radiusOf(point), gauge.width)
+    return at(radiusOf(point) + BESIDE_FOOT_UP * gauge.width, angleOf(point) + turn)
+  }
   return at(radiusOf(point) + gauge.height('sl st'), angleOf(point))
+}
+
+/** On which side of what stands in the same stitch a slip stitch lies: -1 before it, 1 behind it, 0 for none. */
+function sideOf(element: WorkedElement, round: WorkedRound, joined: boolean): -1 | 0 | 1 {
+  const { before, behind } = carriersOf(round, joined)
+  const i = round.elements.indexOf(element)
+  // Where a round begins, before its first chains.
+  if (i < 0) return round.elements.some((each) => isSlip(each) && samePlace(element, each)) ? -1 : 0
+  if (behind[i] && samePlace(element, behind[i])) return -1
+  return before[i] && samePlace(element, before[i]) ? 1 : 0
 }
 
 /** Chains inside a group in one place: the open tip of a petal or a corner. */
 const inOneGroup = (element: WorkedElement, previous: WorkedElement, next: WorkedElement): boolean =>
   previous.group === element.group && next.group === element.group
-
-/** A closed loop of chains on top of a stitch, drawn as a small circle. */
-function picotChain(foot: Point, size: Millimetres, count: number): Point[] {
-  const angle = angleOf(foot)
-  const centre = at(radiusOf(foot) + size / 2, angle)
-  return Array.from({ length: count }, (_, k) => {
-    const around = angle + Math.PI + ((k + 1) / (count + 1)) * TURN
-    return { x: centre.x + (size / 2) * Math.sin(around), y: centre.y - (size / 2) * Math.cos(around) }
-  })
-}
 
 function seatsOf(
   round: WorkedRound,

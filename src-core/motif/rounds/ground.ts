@@ -35,6 +35,8 @@ export interface LocatedElement {
   readonly feet?: readonly Point[]
   /** Of a stitch around a post: how far above its base the stitch ends that it goes around, in mm. */
   readonly behindUpTo?: Millimetres
+  /** Of a stitch in a space: its chains, which lie across it, and how far it leans over them. */
+  readonly over?: { readonly chains: number; readonly lean: Radians }
   /** Of chains between stitches, which begin at `base`: where they end. */
   readonly end?: Point
 }
@@ -136,6 +138,9 @@ export const isUpright = (element: WorkedElement): boolean =>
   element.role === 'closing' ||
   ((element.role === 'beginning' || element.role === 'stem') && element.standing)
 
+/** A slip stitch that is part of the work, none that brings the hook along or closes a round. */
+export const isSlip = (element: WorkedElement): boolean => element.role === 'slip'
+
 /** The seat that a place names, or null for a ring or a round that is only known by its counts. */
 export function seatOf(place: WorkedPlace | undefined, before: readonly LocatedRound[]): Seat | null {
   if (!place || place.round < 0) return null
@@ -155,6 +160,12 @@ function gapSeat({ seats }: LocatedRound, index: number): Seat | null {
   return { kind: 'space', angle: angleOf(point), point, arch: null, chains: 0, foot, tip: false }
 }
 
+/** Whether two elements go into the same place of an earlier round. */
+export function samePlace(one: WorkedElement, other: WorkedElement): boolean {
+  const [a, b] = [one.into[0], other.into[0]]
+  return a !== undefined && b !== undefined && a.round === b.round && a.index === b.index && a.kind === b.kind
+}
+
 /** By element: the nearest one of `of` on one side of it, going round; null where there is none. */
 export function neighbours(
   all: readonly WorkedElement[],
@@ -171,6 +182,42 @@ export function neighbours(
     if (of.has(all[i]!)) last = all[i]!
   }
   return found
+}
+
+/**
+ * By element: what carries the chains before and behind it, stitches and slip stitches of the round. Chains that a round
+ * begins with hang from where the hook stood: where yarn was joined, or (`joined`) where the round before was closed.
+ */
+export function carriersOf(
+  round: WorkedRound,
+  joined: boolean,
+): { before: readonly (WorkedElement | null)[]; behind: readonly (WorkedElement | null)[] } {
+  const { elements } = round
+  const carries = (each: WorkedElement) => (isUpright(each) && each.role !== 'closing') || isSlip(each)
+  const opens = elements.findIndex((each) => carries(each) || each.role === 'space')
+  const begun = elements[opens]?.role === 'space' && round.onto >= 0 ? startOf(round, opens, joined) : null
+  const all = begun ? [begun, ...elements] : elements
+  const carriers = new Set(all.filter(carries))
+  const side = (which: 'before' | 'behind') => neighbours(all, carriers, which).slice(begun ? 1 : 0)
+  return { before: side('before'), behind: side('behind') }
+}
+
+/** Where the hook stands when a round begins, as a slip stitch in that place; null where it only goes on. */
+function startOf({ elements, onto }: WorkedRound, opens: number, joined: boolean): WorkedElement | null {
+  const travel = elements.slice(0, opens).findLast(({ role }) => role === 'travel')
+  if (travel) return { ...travel, role: 'slip' }
+  const first = elements[opens]
+  if (!joined || !first) return null
+  const place = {
+    kind: 'stitch',
+    round: onto,
+    index: 0,
+    cell: 0,
+    opposite: false,
+    loop: 'both',
+    post: null,
+  } as const
+  return { ...first, index: -1, role: 'slip', stitch: 'sl st', count: 1, into: [place] }
 }
 
 /** Adds to the list under a key. */

@@ -3,11 +3,11 @@
  * points to 12 o'clock, the hook begins at the other end; seen by a left-hander work goes up on the left.
  */
 import type { Point } from '../../../shared-types/plan'
-import type { WorkedElement, WorkedRound } from '../../notation/worked'
+import type { WorkedElement, WorkedPlace, WorkedRound } from '../../notation/worked'
 import type { ResolvedGauge } from '../../stitches/gauge'
 import type { Millimetres, Radians } from '../../units/quantity'
 import { archAt, archBetween } from './arch'
-import { at, heightOf } from './ground'
+import { at, heightOf, middleOf } from './ground'
 import type { LocatedElement, LocatedRound } from './ground'
 
 /** Middles of the chains of a foundation chain, the first made at the tip. */
@@ -16,6 +16,12 @@ export const stemPoints = (chains: number, width: Millimetres): Point[] =>
 
 /** A join lies so far under the end of the chain, in stitch widths (by eye). */
 const JOIN_BELOW = 0.3
+/** … and from those of the rounds before. */
+const JOINS_APART = 0.32
+
+/** Up to so many chains between two stitches are drawn so far over their tops, in stitch widths (by eye). */
+const FEW_CHAINS = 2
+const OVER_TOPS = 0.3
 
 /** A place to stand on: a point and the direction that stitches take from it. */
 interface Ground {
@@ -31,8 +37,8 @@ export function locateLeaf(
 ): LocatedRound[] {
   const stem = stemPoints(chains, gauge.width)
   const grounds: (readonly (Ground | null)[])[] = []
-  return worked.map((round) => {
-    const tops = standOn(round, stem, grounds, gauge)
+  return worked.map((round, order) => {
+    const tops = standOn(round, stem, worked, grounds, gauge)
     const elements = round.elements.flatMap((element, i) => located(round, i, element, tops, gauge))
     grounds.push(
       round.places.map((place) => {
@@ -46,7 +52,7 @@ export function locateLeaf(
       round,
       seats: [],
       elements,
-      asides: asidesOf(round, elements, (chains * gauge.width) / 2, gauge),
+      asides: asidesOf(round, elements, (chains / 2 + JOINS_APART * order) * gauge.width, gauge),
       edge: elements.map((entry) => entry.top),
       radius: (chains * gauge.width) / 2,
       corners: 0,
@@ -65,15 +71,33 @@ export function locateLeaf(
 interface Stood extends Ground {
   readonly base: Point
   readonly top: Point
+  readonly over: LocatedElement['over']
 }
 
 const directionOf = ({ base, top }: Pick<LocatedElement, 'base' | 'top'>): Radians =>
   Math.atan2(top.x - base.x, base.y - top.y)
 
+/** What a place of an earlier round is to stand on; between two stitches the middle of both. */
+function groundOf(
+  { kind, round, index }: WorkedPlace,
+  worked: readonly WorkedRound[],
+  grounds: readonly (readonly (Ground | null)[])[],
+): Ground | null {
+  const own = grounds[round] ?? []
+  if (kind !== 'gap') return own[index] ?? null
+  const places = worked[round]?.places ?? []
+  const stitches = own.filter((_, i) => places[i]?.kind === 'stitch')
+  const [before, next] = [stitches[index], stitches[(index + 1) % stitches.length]]
+  if (!before || !next) return before ?? null
+  const { x, y } = middleOf(before.point, next.point)
+  return { point: { x, y }, direction: (before.direction + next.direction) / 2 }
+}
+
 /** Standing elements by their index. */
 function standOn(
   round: WorkedRound,
   stem: readonly Point[],
+  worked: readonly WorkedRound[],
   grounds: readonly (readonly (Ground | null)[])[],
   gauge: ResolvedGauge,
 ): Map<number, Stood> {
@@ -87,11 +111,15 @@ function standOn(
     else runs.push({ members: [element], key })
   }
   const found = new Map<number, Stood>()
-  for (const { members } of runs) {
+  for (const { members, key } of runs) {
+    // "in same ch as first 2 sc": back in the first place, from the other side.
+    const isBack = runs.length > 1 && key === runs[0]!.key && members !== runs[0]!.members
     const place = members[0]!.into[0]
     const count = members.length
-    const below = place && place.round >= 0 ? grounds[place.round]?.[place.index] : null
+    const below = place && place.round >= 0 ? groundOf(place, worked, grounds) : null
     const cell = below ? -1 : Math.min(stem.length - 1, Math.max(0, place?.cell ?? 0))
+    const chains = place?.kind === 'space' ? (worked[place.round]?.places[place.index]?.chains ?? 0) : 0
+    const last = Math.max(...round.elements.flatMap(({ into }) => into.map((each) => each.cell)))
     members.forEach((element, i) => {
       const step = i - (count - 1) / 2
       const height = element.role === 'slip' ? gauge.height('sl st') : heightOf(element, gauge)
@@ -105,13 +133,19 @@ function standOn(
         direction = (step * Math.PI) / count
         base = moved(stem[0]!, direction, gauge.width * 0.3)
       } else {
-        const side = element.into[0]?.opposite ? 1 : -1
+        const side = element.into[0]?.opposite || isBack ? 1 : -1
         const own = stem[cell]!
         base = { x: own.x + side * gauge.width * 0.3, y: own.y }
         direction = (side * Math.PI) / 2 + (count > 1 ? fanOf(step, height, gauge) : 0)
+        // Around the end that the work begins at: a quarter on either side.
+        if (cell === last && count > 1) {
+          const down = side < 0 ? count - 1 - i : i
+          direction = side * (Math.PI / 2) * (1 + down / count)
+        }
       }
       const top = moved(base, direction, Math.max(0, height - (below ? 0 : gauge.width * 0.3)))
-      found.set(element.index, { base, top, point: top, direction })
+      const over = below && chains > 0 ? { chains, lean: direction - below.direction } : undefined
+      found.set(element.index, { base, top, point: top, direction, over })
     })
   }
   return found
@@ -136,7 +170,7 @@ function located(
   const own = tops.get(element.index)
   if (own) {
     const base = element.role === 'slip' ? own.top : own.base
-    return [{ element, base, top: own.top, chain: [] }]
+    return [{ element, base, top: own.top, chain: [], ...(own.over && { over: own.over }) }]
   }
   const before = nearest(round, index, -1, tops)
   if (element.role === 'picot' && before) {
@@ -155,8 +189,15 @@ function located(
   const length = Math.hypot(middle, up) || 1
   const outward = { x: middle / length, y: -up / length }
   const point = (share: number): Point => archAt(arch, share, outward).point
-  const chain = Array.from({ length: element.count }, (_, k) => point((k + 0.5) / element.count))
-  return [{ element, base: before.top, top: point(0.5), chain, end: after.top }]
+  // Few chains lie close over the tops that they join.
+  const clear = element.count <= FEW_CHAINS ? OVER_TOPS * gauge.width : 0
+  const chain = Array.from({ length: element.count }, (_, k) => {
+    const { x, y } = point((k + 0.5) / element.count)
+    return { x: x + outward.x * clear, y: y + outward.y * clear }
+  })
+  const apex = point(0.5)
+  const top = { x: apex.x + outward.x * clear, y: apex.y + outward.y * clear }
+  return [{ element, base: before.top, top, chain, end: after.top }]
 }
 
 function nearest(

@@ -15,14 +15,30 @@ import { finish, slipPoint } from './finish'
 import { angleOf, at, heightOf, isUpright, mean, radiusOf, seatOf, topWidth } from './ground'
 import type { LocatedElement, LocatedRound } from './ground'
 import { overfull, standOnRing } from './ring'
+import { mirrorRound } from './scale'
 import { standOnSpokes } from './spokes'
 import { standInGroups } from './stand'
 import type { Stood } from './stand'
 
 const TURN = 2 * Math.PI
 
-/** Locates one round on those before it. `ringChains`: chains of the ring it begins on, 0 for an adjustable one. */
+/**
+ * Locates one round on those before it. `ringChains`: chains of the ring it begins on, 0 for an adjustable one. What is
+ * worked after the work was turned over runs the other way round.
+ */
 export function locateRound(
+  round: WorkedRound,
+  before: readonly LocatedRound[],
+  gauge: ResolvedGauge,
+  ringChains: number,
+): LocatedRound {
+  const turns = before.filter((entry) => entry.round.turned).length + (round.turned ? 1 : 0)
+  if (turns % 2 === 0) return locateOnward(round, before, gauge, ringChains)
+  return mirrorRound(locateOnward(round, before.map(mirrorRound), gauge, ringChains))
+}
+
+/** Locates a round that is worked in working direction. */
+function locateOnward(
   round: WorkedRound,
   before: readonly LocatedRound[],
   gauge: ResolvedGauge,
@@ -32,7 +48,8 @@ export function locateRound(
     (e) => (isUpright(e) || e.role === 'slip') && e.into.some((place) => seatOf(place, before)),
   )
   const ring = onSeats ? null : standOnRing(round, gauge, ringChains)
-  const onWork = ring?.stood ?? standOnSeats(round, before, gauge)
+  const onSeatsOf = ring ? null : standInGroups(round, before, gauge)
+  const onWork = ring?.stood ?? settledOn(round, onSeatsOf!.stood, gauge)
   const onto = before.find((entry) => entry.round.index === round.onto) ?? before[before.length - 1] ?? null
   const tops = new Map(onWork.map((entry) => [entry.element, entry.top]))
   const spokes = standOnSpokes(
@@ -46,7 +63,9 @@ export function locateRound(
   const located =
     corners && onto
       ? locateCornered(round, corners, onto, gauge, stood)
-      : finish(round, stood, onto, gauge, { stems: new Map([...(ring?.edges ?? []), ...spokes.stems]) })
+      : finish(round, stood, onto, gauge, {
+          stems: new Map([...(ring?.edges ?? onSeatsOf!.edges), ...spokes.stems]),
+        })
   const elements = located.elements.map((entry) => withFeet(entry, before))
   const below = before.find((entry) => entry.round.index === round.onto)
   const stack = stackOf({ ...located, elements }, below)
@@ -58,15 +77,19 @@ function withFeet(entry: LocatedElement, before: readonly LocatedRound[]): Locat
   const place = entry.element.into[0]
   const around = place?.post ? seatOf(place, before) : null
   if (around) return { ...entry, behindUpTo: radiusOf(around.point) - radiusOf(entry.base) }
+  const chains = place?.kind === 'space' ? seatOf(place, before)?.chains : undefined
+  if (chains) {
+    const lean = Math.atan2(entry.top.x - entry.base.x, entry.base.y - entry.top.y) - angleOf(entry.base)
+    return { ...entry, over: { chains, lean } }
+  }
   if (entry.element.into.length < 2) return entry
   const feet = entry.element.into.flatMap((place) => seatOf(place, before)?.point ?? [])
   return feet.length > 1 ? { ...entry, feet } : entry
 }
 
-function standOnSeats(round: WorkedRound, before: readonly LocatedRound[], gauge: ResolvedGauge): Stood[] {
-  const stood = standInGroups(round, before, gauge)
-  return stood.some((entry) => entry.petal >= 0) ? stood : evenOut(round, stood, gauge)
-}
+/** Petals stand as they are; a plain round is evened out. */
+const settledOn = (round: WorkedRound, stood: Stood[], gauge: ResolvedGauge): Stood[] =>
+  stood.some((entry) => entry.petal >= 0) ? stood : evenOut(round, stood, gauge)
 
 /** A plain round's tops spread evenly, and stand out a little when there are too many of them (M7). */
 function evenOut(round: WorkedRound, stood: Stood[], gauge: ResolvedGauge): Stood[] {

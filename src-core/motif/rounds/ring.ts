@@ -37,7 +37,8 @@ export function standOnRing(round: WorkedRound, gauge: ResolvedGauge, ringChains
   /** "ch 3, 3 dc, ch 3, sl st": chains between a slip stitch and a stitch are the edge of a petal. */
   const isEdge = (element: WorkedElement, i: number): boolean => {
     const [before, after] = beside(i)
-    return element.role === 'space' && isSlip(before) !== isSlip(after)
+    const hangs = element.role === 'space' || (element.role === 'beginning' && !element.standing)
+    return hangs && isSlip(before) !== isSlip(after)
   }
   const isLoop = (element: WorkedElement, i: number): boolean => {
     const [before, after] = beside(i)

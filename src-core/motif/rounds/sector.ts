@@ -43,10 +43,9 @@ export function pressedShare(loop: Arch, outward: Point, sector: Sector, free: M
   return 0
 }
 
-/** A chain of a loop keeps between its ends, seen from the centre: wide loops press on their neighbours. */
-export function betweenEnds(point: Point, from: Point, to: Point, free: Millimetres): Point {
-  const start = angleOf(from)
-  const half = ((unwrap(angleOf(to), start) - start + TURN) % TURN) / 2
+/** A chain of a loop keeps between two directions, seen from the centre: wide loops press on their neighbours. */
+export function betweenEnds(point: Point, start: Radians, end: Radians, free: Millimetres): Point {
+  const half = ((end - start + 2 * TURN) % TURN) / 2
   if (half >= Math.PI / 2) return point
   const sector = { angle: start + half, half }
   const { inside, border } = fromBorder(point, sector)

@@ -7,7 +7,7 @@ import type { Point } from '../../../shared-types/plan'
 import type { WorkedElement, WorkedRound } from '../../notation/worked'
 import type { ResolvedGauge } from '../../stitches/gauge'
 import type { Millimetres, Radians } from '../../units/quantity'
-import { angleOf, at, gather, heightOf, isUpright, neighbours, radiusOf, unwrap } from './ground'
+import { angleOf, at, gather, heightOf, isSlip, isUpright, neighbours, radiusOf, unwrap } from './ground'
 import type { Stood } from './stand'
 
 /** A chain that is worked back along, in its place. */
@@ -56,7 +56,8 @@ export function standOnSpokes(
   const spokes = spokesOf(round)
   const along = new Set(spokes.flatMap(({ stem, members }) => [stem, ...members]))
   // A spoke's chain begins on the last thing made before it that belongs to no spoke.
-  const carriers = round.elements.filter((e) => !along.has(e) && (isUpright(e) || e.role === 'slip'))
+  const carries = (e: WorkedElement) => isUpright(e) || isSlip(e) || e.role === 'travel'
+  const carriers = round.elements.filter((e) => !along.has(e) && carries(e))
   const carrierOf = neighbours(round.elements, new Set(carriers), 'before')
   const starts = spokes.map(({ stem }) => {
     const carrier = carrierOf[stem.index]

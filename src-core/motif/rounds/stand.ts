@@ -6,9 +6,11 @@ import type { Millimetres, Radians } from '../../units/quantity'
 import { archAt, veeRise } from './arch'
 import type { Arch } from './arch'
 import { PRESSED, TIP_LOOP, WIDEST_FAN } from './constants'
+import { isDrawing, petalEdges } from './drawing'
 import { at, heightOf, isUpright, mean, middleOf, radiusOf, seatOf, topWidth, unwrap } from './ground'
 import type { LocatedRound, Seat } from './ground'
 import { pressed, pressedShare } from './sector'
+import type { Stem } from './spokes'
 import type { Sector } from './sector'
 
 const TURN = 2 * Math.PI
@@ -17,6 +19,8 @@ const TURN = 2 * Math.PI
 interface Group extends Sector {
   readonly members: readonly WorkedElement[]
   readonly seat: Seat | null
+  /** Chains of a drawing that stand up before and behind the members. */
+  readonly edges: readonly [WorkedElement | null, WorkedElement | null]
 }
 
 /** A round's elements with base, top and direction, still without its chains. */
@@ -31,35 +35,45 @@ export interface Stood {
   readonly along?: Millimetres
 }
 
+interface InGroups {
+  readonly stood: Stood[]
+  /** Chains of a drawing that stand up at the edges of petals. */
+  readonly edges: ReadonlyMap<WorkedElement, Stem>
+}
+
 /** Elements in the places that earlier rounds left. */
 export function standInGroups(
   round: WorkedRound,
   before: readonly LocatedRound[],
   gauge: ResolvedGauge,
-): Stood[] {
-  const groups = groupsOf(round, before)
+): InGroups {
+  const groups = groupsOf(round, before, gauge)
   const stood: Stood[] = []
+  const edges = new Map<WorkedElement, Stem>()
   groups.forEach((group, index) => {
     const many = group.members.filter(isUpright).length
     const loop = loopOf(group.seat)
-    if (loop && many > 1) stood.push(...petalOnLoop(group, loop, index, gauge))
+    if (group.edges.some((edge) => edge !== null))
+      stood.push(...petalOnStitch(group, index, round, gauge, edges))
+    else if (loop && many > 1) stood.push(...petalOnLoop(group, loop, index, gauge))
     else if (many > 2 && !loop && (group.seat?.kind !== 'space' || group.seat.tip))
-      stood.push(...fan(group, index, gauge))
+      stood.push(...fan(group, index, round, gauge))
     else stood.push(...plain(group, gauge))
   })
-  return stood
+  return { stood, edges }
 }
 
 /** The loop that a seat is: chains between stitches, or the chains of a tip where they are long enough to be one. */
-const loopOf = (seat: Seat | null): Arch | null =>
+export const loopOf = (seat: Seat | null): Arch | null =>
   seat?.arch && (!seat.tip || seat.chains >= TIP_LOOP) ? seat.arch : null
 
 /** Elements in runs that go into the same place, in the order worked. */
-function groupsOf(round: WorkedRound, before: readonly LocatedRound[]): Group[] {
+function groupsOf(round: WorkedRound, before: readonly LocatedRound[], gauge: ResolvedGauge): Group[] {
   const runs: { members: WorkedElement[]; key: string; seat: Seat | null }[] = []
   for (const element of round.elements) {
     const place = element.into[0]
-    if (!isUpright(element) || place?.kind === 'chain') continue
+    // A stitch that closes the last loop hangs in it.
+    if (!isUpright(element) || place?.kind === 'chain' || element.role === 'closing') continue
     const key =
       element.into.length === 1 && place ? `${place.round} ${place.index} ${place.kind}` : `e${element.index}`
     const last = runs[runs.length - 1]
@@ -82,12 +96,85 @@ function groupsOf(round: WorkedRound, before: readonly LocatedRound[]): Group[] 
     while (i > 0 && angle < near - 1e-9) angle += TURN
     angles.push(angle)
   })
-  return runs.map(({ members, seat }, i) => {
+  const onto = before.find((entry) => entry.round.index === round.onto)
+  const edges = isDrawing(gauge) ? [...petalEdges(round, onto?.round.joined === true)] : []
+  const edgesOf = (members: readonly WorkedElement[]): Group['edges'] => {
+    const own = edges.flatMap(([edge, beside]) => (members.includes(beside) ? [edge] : []))
+    const behind = own.find(({ index }) => index > members[0]!.index) ?? null
+    return [own.find((edge) => edge !== behind) ?? null, behind]
+  }
+  const grouped = runs.map(({ members, seat }) => ({ members, seat, edges: edgesOf(members) }))
+  const widths = grouped.map(({ members, edges: own }) =>
+    isDrawing(gauge)
+      ? members.reduce((sum, element) => sum + topWidth(element, gauge), 0) +
+        own.filter((edge) => edge !== null).length * gauge.width
+      : 1,
+  )
+  // Neighbours share the way between them; in a drawing each has as much of it as it is wide.
+  const shareOf = (i: number, beside: number): number => {
+    const other = widths[(beside + widths.length) % widths.length]!
+    return widths[i]! / Math.max(1e-9, widths[i]! + other)
+  }
+  return grouped.map((group, i) => {
     const previous = i > 0 ? angles[i - 1]! : (angles[angles.length - 1] ?? 0) - TURN
     const next = i + 1 < angles.length ? angles[i + 1]! : (angles[0] ?? 0) + TURN
     const own = angles[i]!
-    return { members, seat, angle: own, half: Math.max(1e-6, Math.min(own - previous, next - own) / 2) }
+    const half = Math.min((own - previous) * shareOf(i, i - 1), (next - own) * shareOf(i, i + 1))
+    return { ...group, angle: own, half: Math.max(1e-6, half) }
   })
+}
+
+/** How much higher than its stitches a drawing has a petal, so that its tops have room. */
+const liftOf = (
+  round: WorkedRound,
+  base: Point,
+  heights: readonly Millimetres[],
+  gauge: ResolvedGauge,
+): Millimetres => (isDrawing(gauge) ? Math.max(0, gauge.reach(round) - radiusOf(base) - mean(heights)) : 0)
+
+/** Chains at a petal's edge begin so far from its foot, in stitch widths (by eye). */
+const EDGE_FOOT = 0.55
+
+/** Stitches in one stitch between chains that stand up beside them, as a chart has them: all fanned out evenly. */
+function petalOnStitch(
+  group: Group,
+  petal: number,
+  round: WorkedRound,
+  gauge: ResolvedGauge,
+  edges: Map<WorkedElement, Stem>,
+): Stood[] {
+  const { members, seat } = group
+  const base = seat?.point ?? { x: 0, y: 0 }
+  const heights = members.map((element) => heightOf(element, gauge))
+  const lift = liftOf(round, base, heights, gauge)
+  const height = mean(heights) + lift
+  const [before, behind] = group.edges
+  const slots = members.length + (before ? 1 : 0) + (behind ? 1 : 0)
+  const free = (2 * group.half * (radiusOf(base) + height)) / slots
+  const step = Math.min(gauge.width, free, (2 * WIDEST_FAN * height) / slots) / height
+  const lean = (slot: number): Radians => group.angle + (slot - (slots - 1) / 2) * step
+  const from = (length: Millimetres, angle: Radians): Point => {
+    const out = at(length, angle)
+    return { x: base.x + out.x, y: base.y + out.y }
+  }
+  const edge = (element: WorkedElement | null, slot: number): void => {
+    if (!element) return
+    const foot = EDGE_FOOT * gauge.width
+    const cell = (height - foot) / element.count
+    const chain = Array.from({ length: element.count }, (_, k) => from(foot + (k + 0.5) * cell, lean(slot)))
+    const tip = from(height, lean(slot))
+    const up = slot === 0 && before !== null
+    edges.set(element, { from: from(foot, lean(slot)), tip, chain: up ? chain : chain.reverse() })
+  }
+  edge(before, 0)
+  edge(behind, slots - 1)
+  const first = before ? 1 : 0
+  return members.map((element, i) => ({
+    element,
+    base,
+    top: from(heights[i]! + lift, lean(first + i)),
+    petal,
+  }))
 }
 
 /** The seat of an element: of a decrease over several places their middle. */
@@ -146,10 +233,12 @@ function petalOnLoop(group: Group, loop: Arch, petal: number, gauge: ResolvedGau
 }
 
 /** M10: several stitches in one stitch fan out. */
-function fan(group: Group, petal: number, gauge: ResolvedGauge): Stood[] {
+function fan(group: Group, petal: number, round: WorkedRound, gauge: ResolvedGauge): Stood[] {
   const { seat, members } = group
   const base = seat?.point ?? { x: 0, y: 0 }
-  const heights = members.map((element) => heightOf(element, gauge))
+  const own = members.map((element) => heightOf(element, gauge))
+  const lift = liftOf(round, base, own, gauge)
+  const heights = own.map((height) => height + lift)
   const length = members.reduce((sum, element) => sum + topWidth(element, gauge), 0)
   const spread = Math.min(WIDEST_FAN, length / (2 * Math.max(1e-9, mean(heights))))
   return members.map((element, i) => {

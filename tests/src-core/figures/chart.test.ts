@@ -1,6 +1,5 @@
-import { readdirSync, readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
-import type { Project, RoundsMotif, SheetStyle } from '../../../shared-types/project'
+import type { SheetStyle } from '../../../shared-types/project'
 import {
   chartFigures,
   chartKey,
@@ -14,23 +13,9 @@ import { flattenPath } from '../../../src-core/figures/chart/flatten'
 import { INK } from '../../../src-core/figures/figure'
 import { SMALLEST_TYPE } from '../../../src-core/figures/lettering'
 import { CHARTED, FIVE, HEXAGON, LAYERED, LEAF, locate, PICOTS, POSTS, SAMPLER } from './chart-motifs'
+import { examplesInRounds } from './chart-corpus'
 import { crossings } from './crossings'
 import { record } from './recorder'
-
-/** Every motif in written rounds of the examples, with its project's gauge. */
-function examplesInRounds(): RoundsMotif[] {
-  const folder = new URL('../../../examples/', import.meta.url)
-  return readdirSync(folder)
-    .filter((name) => name.endsWith('.petalyard'))
-    .flatMap((name) => {
-      const project = JSON.parse(readFileSync(new URL(name, folder), 'utf8')) as Project
-      return (project.motifs ?? []).flatMap((motif) =>
-        motif.kind === 'rounds'
-          ? [{ ...motif, id: `${name.split('.')[0]} ${motif.id}`, gauge: motif.gauge ?? project.gauge }]
-          : [],
-      )
-    })
-}
 
 const ROOM = { width: 186, height: 200 }
 const draw = (
