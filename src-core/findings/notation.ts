@@ -104,6 +104,11 @@ export const NOTATION_FINDINGS = {
     message: 'the ch {chains} counts as one stitch, so its top is ch {top}, not ch {chain}.',
     mend: 'Join in the top of the chain, or say what its last chains stand for.',
   },
+  'rounds/join-no-such-chain': {
+    severity: 'error',
+    message: 'the round begins with ch {begins}, so there is no ch-{chains} to join to.',
+    mend: 'Join in the first stitch of the round, or begin it with that chain.',
+  },
   'rounds/loop-short': {
     severity: 'warning',
     message: 'a loop of {chains} ch spans {spans} {spans|st|sts}, so it pulls {spans|it|them} together.',

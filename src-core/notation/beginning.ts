@@ -30,7 +30,8 @@ type Atom =
   | {
       readonly kind: 'chain'
       readonly item: ChainItem
-      readonly group: GroupItem | null
+      /** What is worked into one place together with it; null where no place is named around it. */
+      readonly together: readonly Item[] | null
       readonly repeated: boolean
     }
   | {
@@ -45,9 +46,14 @@ type Atom =
   | { readonly kind: 'ring' }
 
 /** The items of a round in the order they are first met, as far as the beginning is concerned. */
-function* atoms(items: readonly Item[], group: GroupItem | null, repeated: boolean): Generator<Atom> {
+function* atoms(
+  items: readonly Item[],
+  group: GroupItem | null,
+  repeated: boolean,
+  together: readonly Item[] | null = group?.items ?? null,
+): Generator<Atom> {
   for (const item of items) {
-    if (item.type === 'chain') yield { kind: 'chain', item, group, repeated }
+    if (item.type === 'chain') yield { kind: 'chain', item, together, repeated }
     else if (item.type === 'work') yield { kind: 'work', item, group, repeated }
     else if (item.type === 'statement') yield { kind: 'statement', item }
     else if (item.type === 'described') yield { kind: 'described' }
@@ -58,7 +64,7 @@ function* atoms(items: readonly Item[], group: GroupItem | null, repeated: boole
       yield* atoms(item.items, item, repeats)
     } else if (item.type === 'placed') {
       const each = item.place.parts[0]!.each
-      yield* atoms(item.items, group, repeated || each)
+      yield* atoms(item.items, group, repeated || each, item.items)
     } else if (item.type === 'star') yield* atoms(item.items, null, true)
   }
 }
@@ -125,10 +131,10 @@ function findChain(items: readonly Item[], startsFresh: boolean): Found | null {
 }
 
 /** "(ch 3, 2 dc, ch 3, sl st) in same sp": chains alike on both sides of a petal are its edges. */
-function isPetalEdge(group: GroupItem | null, item: ChainItem): boolean {
-  if (!group) return false
-  return group.items.some((other, index) => {
-    const next = group.items[index + 1]
+function isPetalEdge(together: readonly Item[] | null, item: ChainItem): boolean {
+  if (!together) return false
+  return together.some((other, index) => {
+    const next = together[index + 1]
     return (
       other !== item &&
       other.type === 'chain' &&
@@ -248,7 +254,7 @@ export function findBeginning(
           height > 1 && item.count > height ? item.count - height : 0,
         )
   }
-  if (isPetalEdge(chain.group, item)) return make('loop')
+  if (isPetalEdge(chain.together, item)) return make('loop')
   if (stitch === null || stitch === 'sl st' || stitch === 'ch') {
     const shell = name !== null && name.form !== 'plain'
     return shell && item.count >= 3

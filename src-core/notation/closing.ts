@@ -86,10 +86,18 @@ export function endsSpiral(work: Work, place: Place): boolean {
   )
 }
 
+/** Whether the first chains of a round, a loop on the way perhaps, are so many. */
+const hasChain = (work: Work, chains: number): boolean =>
+  work.elements.slice(0, 2).some(({ stitch, count }) => stitch === 'ch' && count === chains)
+
 /** "Join in 3rd ch of beg ch-4" where the text says that the four stand for one stitch: its top is the 4th. */
 export function checkTop(work: Work, place: Place | null): void {
   const { beginning } = work
   const noun = place?.parts[0]?.noun
+  const begins = beginning?.item.count ?? 0
+  // "Ss to top of 3 ch" in a round that begins with one chain: that one was of another round.
+  if (noun?.kind === 'own' && noun.of > begins && beginning && hasBody(work) && !hasChain(work, noun.of))
+    return report(work, 'rounds/join-no-such-chain', place, { begins, chains: noun.of })
   if (noun?.kind !== 'own' || noun.chain === 0 || !beginning?.said || beginning.as !== 'counts') return
   const chains = beginning.item.count
   const top = chains - beginning.extra

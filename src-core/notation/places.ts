@@ -228,7 +228,7 @@ function readPart(reader: Reader, around: boolean, inherited: Draft | null): Pla
         if (!reader.skip('of')) return null
         const into = readWhich(reader) ?? draft
         const space = readNoun(reader)
-        return space?.kind === 'space' ? { into, space } : null
+        return space?.kind === 'space' || space?.kind === 'ring' ? { into, space } : null
       })
       if (loop) return finish(loop.into ?? { which: 'next', count: 1, each: false }, loop.space)
       const what = readNoun(reader)

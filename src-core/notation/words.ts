@@ -167,6 +167,7 @@ color colour colors colours col
 + red pink rose coral peach orange yellow lemon mustard ochre rust copper | colour
 + green lime mint olive sage teal aqua turquoise blue navy denim sky | colour
 + purple lilac lavender violet plum mauve magenta burgundy maroon wine | colour
++ contrast contrasting main | colour
 + light dark pale bright deep soft hot medium off dusty | shade
 mc || mc = main colour
 cc || cc = contrasting colour

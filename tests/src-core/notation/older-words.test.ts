@@ -66,3 +66,18 @@ it('free loops on the other side of a chain are that side', () => {
 Rnd 1: Sc in 2nd ch from hook, sc in each of next 8 ch, 3 sc in last ch; working in free loops on opposite side of ch, sc in each of next 8 ch, 2 sc in same ch as first sc; join. (22 sc)`
   expect(read(text).told).toEqual([])
 })
+
+it('a join to a chain that the round does not begin with is told at its place', () => {
+  const text = `Rnd 1: Magic ring, ch 3 (counts as dc), 15 dc in ring; join with sl st in top of ch-3. (16 dc)
+Rnd 2: Ch 1, sc in same st, *ch 4, sk 1 dc, sc in next dc; rep from * 6 more times, ch 4, sk last dc, join with sl st in top of ch-3. (8 sc, 8 ch-4 sps)`
+  expect(readRounds(text).findings.map(({ code, where }) => [code, where])).toEqual([
+    ['rounds/join-no-such-chain', 'round 2, column 119: "in top of ch-3"'],
+  ])
+  expect(read(text.replace(/in top of ch-3\. \(8/, 'in first sc. (8')).told).toEqual([])
+})
+
+it('chains alike on both sides of what goes into the ring are the edges of a petal', () => {
+  const heart =
+    'Make an adjustable ring.\nRound 1: Into ring work 3 ch, 3 dtr, 4 tr, 1 ch, 1 dtr, 1 ch, 4 tr, 3 dtr, 3 ch, ss. (7 dtr, 8 tr, two 3-ch sps)'
+  expect(read(heart, 'UK')).toEqual({ told: [], made: [15], spaces: { 'ch-3': 2, 'ch-1': 2 } })
+})
