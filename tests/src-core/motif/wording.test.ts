@@ -17,13 +17,19 @@ function told(rounds: readonly string[], foundation: RoundsMotif['foundation'] =
     foundation,
     rounds: rounds.map((work) => ({ work })),
   }
-  const { account, findings, located, beginning } = roundsAccount(motif, {
+  const { account, findings, located, drawing } = roundsAccount(motif, {
     hand: 'right',
     terms: 'US',
     growth: 0,
   })
   expect(findings.filter((entry) => entry.severity === 'error')).toEqual([])
-  const chart = chartFigures(located, beginning!, { hand: 'right', style: 'ink', width: 170, height: 170 })
+  const drawn = drawing()!
+  const chart = chartFigures(drawn.located, drawn.beginning, {
+    hand: 'right',
+    style: 'ink',
+    width: 170,
+    height: 170,
+  })
   return {
     shape: account!.shape,
     petals: account!.petals,
