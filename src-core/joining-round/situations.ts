@@ -32,6 +32,10 @@ export interface Situation {
 /** Rules under which motifs are joined in their last round. */
 const AS_YOU_GO: ReadonlySet<JoinRule> = new Set(['tips', 'edges', 'bridge'])
 
+/** Whether the motifs of a plan are joined in their last round. */
+export const isJoinedAsYouGo = ({ settled, order }: Plan): boolean =>
+  AS_YOU_GO.has(settled.joining.rule) && order.length > 0
+
 /** How two motifs of a plan are joined. */
 export function ruleBetween({ settled: { joining } }: Plan, one: string, other: string): JoinRule {
   const isOf = (motifs: readonly string[]): boolean =>
@@ -60,7 +64,7 @@ function piecesOf(plan: Plan): Map<string, Placed> {
 
 /** The situations of a plan, those of each motif together, fewer joins first; none where nothing is joined as one goes. */
 export function situationsOf(plan: Plan): Situation[] {
-  if (!AS_YOU_GO.has(plan.settled.joining.rule)) return []
+  if (!isJoinedAsYouGo(plan)) return []
   const pieces = piecesOf(plan)
   const found = new Map<string, Situation & { labels: string[] }>()
   for (const step of plan.order) {

@@ -89,6 +89,10 @@ export function whichWords({ kind, labels }: Pick<JoiningRound, 'kind' | 'labels
   return numbers.length > MOST_RUNS ? count : `${count}: ${listOf(numbers)}`
 }
 
+/** What "joined" says of a place. */
+export const SHARED_PLACE =
+  'In a “joined” place others are joined already: go into the place of the motif that was there first.'
+
 /** Whether a text speaks of places where others are joined already. */
 export const tellsShared = (rounds: readonly Pick<JoiningRound, 'words'>[]): boolean =>
   rounds.some(({ words }) => /\bin joined \S/.test(words))
@@ -106,3 +110,14 @@ function runsOf(labels: readonly string[]): string[] {
     return to > from ? [String(from), String(to)] : [String(from)]
   })
 }
+
+/** All of them as one text, to be put into a pattern. */
+export const asText = (rounds: readonly JoiningRound[]): string => {
+  const isSeveral = new Set(rounds.map(({ motif }) => motif)).size > 1
+  const told = rounds.map((round) => `${titleOf(round, isSeveral)}\n${round.words}`)
+  return [...(tellsShared(rounds) ? [SHARED_PLACE] : []), ...told].join('\n\n')
+}
+
+/** "Joined at petals 5 and 6: 22 motifs", with the motif's name where there are several. */
+export const titleOf = (round: JoiningRound, isSeveral: boolean): string =>
+  `${isSeveral ? `${round.name}. ` : ''}${round.title}: ${whichWords(round)}`

@@ -36,8 +36,6 @@ export const MOTIF_WORDS = {
   special: 'Special stitches',
   joiningRound: 'Joining round',
   joiningRoundGoesOn: 'Joining round, continued',
-  sharedSpace:
-    'In a “joined” place others are joined already: go into the place of the motif that was there first.',
   chart: 'Chart',
   key: 'Key to the chart',
   part: (rounds: readonly number[], onCarriers: boolean, behind: boolean): string => {

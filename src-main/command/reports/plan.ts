@@ -22,7 +22,7 @@ import { termWord } from '../../../src-core/stitches/terms'
 import { pieceWords } from '../../../src-core/figures/piece-words'
 import { joinPoints, pieceAt } from '../../../src-core/layout/placed'
 import { joiningRounds } from '../../../src-core/joining-round/joining-round'
-import { whichWords } from '../../../src-core/joining-round/words'
+import { titleOf } from '../../../src-core/joining-round/words'
 import { SIDES_LEGEND } from '../../../src-core/joins/words'
 import { listing, table, wrap } from '../text'
 import { appliqueFacts, itemSection } from './applique'
@@ -246,7 +246,7 @@ function joiningSection(plan: Plan, width: number): string[] {
     '',
     'Joining round',
     ...rounds.flatMap((round) => [
-      ...wrap(`${isSeveral ? `${round.name}. ` : ''}${round.title}: ${whichWords(round)}`, width),
+      ...wrap(titleOf(round, isSeveral), width),
       ...wrap(round.words, width - 2).map((line) => `  ${line}`),
     ]),
   ]

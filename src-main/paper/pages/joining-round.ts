@@ -1,7 +1,7 @@
 /** The joining round on a motif's page: its last round in words, for each way in which it meets its neighbors. */
 import type { MotifAccount } from '../../../shared-types/plan'
 import { joiningRounds } from '../../../src-core/joining-round/joining-round'
-import { tellsShared, whichWords } from '../../../src-core/joining-round/words'
+import { SHARED_PLACE, tellsShared, titleOf } from '../../../src-core/joining-round/words'
 import type { Flow } from '../flow'
 import type { Job } from '../page'
 import { Sheet, TYPE } from '../setting'
@@ -23,12 +23,11 @@ export function setJoiningRounds(job: Job, flow: Flow, account: MotifAccount): v
   const rounds = told.some(({ joins }) => joins > 0) ? told.filter(({ round }) => round !== null) : []
   if (rounds.length === 0) return
   const width = Math.min(WIDEST_TEXT, flow.sheet.inner)
-  const titleOf = (round: (typeof rounds)[number]): string => `${round.title}: ${whichWords(round)}`
   const heightOf = (round: (typeof rounds)[number]): number =>
-    flow.sheet.heightOf(titleOf(round), width, { weight: 'bold' }) +
+    flow.sheet.heightOf(titleOf(round, false), width, { weight: 'bold' }) +
     flow.sheet.heightOf(round.words, width) +
     BETWEEN
-  const advice = tellsShared(rounds) ? MOTIF_WORDS.sharedSpace : ''
+  const advice = tellsShared(rounds) ? SHARED_PLACE : ''
   const head = (words: string): void => {
     flow.y = flow.sheet.heading(words, flow.sheet.left, flow.y)
   }
@@ -39,7 +38,7 @@ export function setJoiningRounds(job: Job, flow: Flow, account: MotifAccount): v
   for (const round of rounds) {
     if (flow.need(heightOf(round))) head(MOTIF_WORDS.joiningRoundGoesOn)
     const { sheet } = flow
-    const below = sheet.paragraph(titleOf(round), sheet.left, flow.y, width, { weight: 'bold' })
+    const below = sheet.paragraph(titleOf(round, false), sheet.left, flow.y, width, { weight: 'bold' })
     flow.y = sheet.paragraph(round.words, sheet.left, below, width) + BETWEEN
   }
   flow.y += 2

@@ -224,6 +224,32 @@ describe('Joins', () => {
   })
 })
 
+describe('Joining round in words', () => {
+  it('is told when it is opened, copied as one text, and not there where motifs are sewn', async () => {
+    const copied: string[] = []
+    window.document.execCommand = () => {
+      copied.push((window.document.activeElement as HTMLTextAreaElement).value)
+      return true
+    }
+    const { app } = await inWindow(JoinsPlace, {}, example('orchard-wall-throw'))
+    expect(screen.queryByRole('list', { name: 'Joining round in words' })).toBeNull()
+    const fold = screen.getByText('Joining round in words').closest('details')!
+    fold.open = true
+    await fireEvent(fold, new Event('toggle'))
+    const list = screen.getByRole('list', { name: 'Joining round in words' })
+    expect(within(list).getAllByRole('listitem')).toHaveLength(4)
+    expect(within(list).getByText(/^Joined at petals 5 and 6: 22 motifs/)).toBeTruthy()
+    const button = screen.getByRole('button', { name: 'Copy the words' })
+    button.focus()
+    await fireEvent.click(button)
+    expect(screen.getByRole('status').textContent).toBe('Copied')
+    expect(window.document.activeElement).toBe(button)
+    expect(copied[0]).toContain('Joined at petals 5 and 6: 22 motifs\nRnd 5: Sl st in first ch-5 sp, ch 1,')
+    app.document.change('change', (project) => ({ ...project, joining: { rule: 'seam' } }))
+    await waitFor(() => expect(screen.queryByText('Joining round in words')).toBeNull())
+  })
+})
+
 describe('Colours', () => {
   it('add a colourway, place them by a pattern, and shuffle with a seed', async () => {
     const { app } = await inWindow(ColoursPlace, {}, SMALL)
