@@ -57,3 +57,9 @@ export const hasStock = (
       ({ id, onHandGrams, onHandBalls }) => id === yarn && ((onHandGrams ?? 0) > 0 || (onHandBalls ?? 0) > 0),
     ),
   )
+
+/** Whether anything is known of how much of a yarn is needed: what is used takes some. */
+export const isNeedKnown = ({ grams }: Pick<YarnNeed, 'grams'>): boolean => grams.high > 0
+
+/** Said instead of a weight of 0. */
+export const NOT_KNOWN = 'not known yet'

@@ -13,7 +13,7 @@ type Marked = Pick<Project, 'made' | 'joined'>
 
 /** A work with its marks, by index of its pieces. */
 export interface Marking {
-  /** Indices of the made pieces, in the order in which they were made: day by day, else in working order. */
+  /** Indices of the made pieces, in the order in which they were made: day by day, else as they were marked. */
   readonly made: readonly number[]
   readonly isMade: (piece: number) => boolean
   readonly isJoined: (piece: number) => boolean
@@ -64,7 +64,8 @@ export function readMarks({ made = {}, joined }: Marked, work: Work): Marking {
   }
   const isMade = (piece: number): boolean => days.has(piece)
   const isJoined = joined || !work.joinsAsMade ? (piece: number) => marked.has(piece) : isMade
-  const inOrder = (a: number, b: number): number => byText(days.get(a) ?? '', days.get(b) ?? '') || a - b
+  // Of one day in the order in which they were marked: what was made when a yarn was weighed stays the same motifs.
+  const inOrder = (a: number, b: number): number => byText(days.get(a) ?? '', days.get(b) ?? '')
   return { made: [...days.keys()].sort(inOrder), isMade, isJoined, edging, days, findings }
 }
 

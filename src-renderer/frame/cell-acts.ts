@@ -36,9 +36,26 @@ export function fillCells(
   const label = motif === null ? `leave out ${words}` : `put ${name} in ${counted(cells.length, 'place')}`
   const edit = (project: typeof document.committed) => setCells(project, cells, motif)
   if (how === 'preview') return document.preview(label, edit)
+  const next = motif === null ? besideCells(document.plan.motifs, selection.focus, cells) : null
+  const before = document.committed
   document.change(label, edit)
-  if (motif === null) selection.hold(null)
+  // What is asked about first is not done yet.
+  if (document.committed === before) return
+  // Arrows go on from where the place was.
+  if (motif === null) selection.hold(next)
   tellCells(state, cells, motif)
+}
+
+/** The motif beside one that goes, of those that stay: after it in the order of places, else before it. */
+function besideCells(
+  motifs: readonly { readonly id: string }[],
+  focus: string | null,
+  gone: readonly string[],
+): string | null {
+  const at = motifs.findIndex(({ id }) => id === focus)
+  if (at < 0) return null
+  const stays = ({ id }: { readonly id: string }) => !gone.includes(id)
+  return (motifs.slice(at).find(stays) ?? motifs.slice(0, at).findLast(stays))?.id ?? null
 }
 
 /** Says what became of cells. */

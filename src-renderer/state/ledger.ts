@@ -2,7 +2,7 @@
 import type { KitAccount, KitYarnRun, PlanNumbers, YarnNeed } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
 import { formatMass, formatMassRange, formatMoney, formatNumber } from '../../src-core/units/format'
-import { ASSUMED, isAssumed, starred } from '../../src-core/figures/yarn-words'
+import { ASSUMED, isAssumed, isNeedKnown, NOT_KNOWN, starred } from '../../src-core/figures/yarn-words'
 import { termWord } from '../../src-core/stitches/terms'
 import { kindOf } from '../kinds/kinds'
 import { counted } from '../../src-core/figures/words'
@@ -42,9 +42,9 @@ function yarnLine(project: Project, need: YarnNeed, before: PlanNumbers | null):
   const [one, many] = [termWord('ball', settled(project).terms), termWord('balls', settled(project).terms)]
   const { onHand } = need
   const was = before?.yarns.find((entry) => entry.id === need.id)
-  const isKnown = need.grams.high > 0
+  const isKnown = isNeedKnown(need)
   const words = [
-    !isKnown ? 'not known yet' : starred(formatMassRange(need.grams, units), isAssumed(need, 'grams')),
+    !isKnown ? NOT_KNOWN : starred(formatMassRange(need.grams, units), isAssumed(need, 'grams')),
     need.balls === null || !isKnown ? '' : starred(counted(need.balls, one, many), isAssumed(need, 'balls')),
     onHand > 0 ? starred(`${formatMass(onHand, units)} on hand`, isAssumed(need, 'onHand')) : '',
   ].filter(Boolean)

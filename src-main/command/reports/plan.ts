@@ -16,7 +16,14 @@ import {
   formatYarnLength,
 } from '../../../src-core/units/format'
 import { sensitivityWords } from '../../../src-core/figures/sensitivity'
-import { isAssumed, splitRemark, starred, starWords } from '../../../src-core/figures/yarn-words'
+import {
+  isAssumed,
+  isNeedKnown,
+  NOT_KNOWN,
+  splitRemark,
+  starred,
+  starWords,
+} from '../../../src-core/figures/yarn-words'
 import { byKind } from '../../../src-core/plans/layouts'
 import { termWord } from '../../../src-core/stitches/terms'
 import { pieceWords } from '../../../src-core/figures/piece-words'
@@ -182,12 +189,17 @@ function yarnSection(project: Project, plan: Plan, width: number): string[] {
     value === null ? '–' : starred(format(value), assumed)
   const hasStash = plan.yarns.some(({ onHand }) => onHand > 0)
   const anyAssumed = (number: YarnNumber) => plan.yarns.some((yarn) => isAssumed(yarn, number))
-  const row = (yarn: YarnNeed) => [
-    names.get(yarn.id) ?? yarn.id,
+  const onHandOf = (yarn: YarnNeed) =>
+    hasStash ? [cell(yarn.onHand, (grams) => formatMass(grams, units), isAssumed(yarn, 'onHand'))] : []
+  const row = (yarn: YarnNeed) =>
+    isNeedKnown(yarn) ? knownRow(yarn) : [nameOf(yarn), NOT_KNOWN, '–', '–', ...onHandOf(yarn), '–', '–', '–']
+  const nameOf = ({ id }: YarnNeed) => names.get(id) ?? id
+  const knownRow = (yarn: YarnNeed) => [
+    nameOf(yarn),
     starred(formatMassRange(yarn.grams, units), isAssumed(yarn, 'grams')),
     starred(yarn.metres ? formatYarnLength(yarn.metres.expected, units) : '–', isAssumed(yarn, 'metres')),
     cell(yarn.balls, formatNumber, isAssumed(yarn, 'balls')),
-    ...(hasStash ? [cell(yarn.onHand, (grams) => formatMass(grams, units), isAssumed(yarn, 'onHand'))] : []),
+    ...onHandOf(yarn),
     cell(yarn.toBuy, formatNumber, isAssumed(yarn, 'toBuy')),
     cell(yarn.leftover, (grams) => formatMass(grams, units), isAssumed(yarn, 'leftover')),
     cell(yarn.cost, money, isAssumed(yarn, 'cost')),
@@ -213,7 +225,7 @@ function yarnSection(project: Project, plan: Plan, width: number): string[] {
     '',
     ...table(
       columns.map((head, index) => ({ head, align: index === 0 ? 'left' : 'right' })),
-      [...plan.yarns.map(row), ...(plan.yarns.length > 1 ? [sum] : [])],
+      [...plan.yarns.map(row), ...(plan.yarns.length > 1 && plan.yarns.every(isNeedKnown) ? [sum] : [])],
       width,
     ),
     ...remarks.flatMap((remark) => wrap(remark, width)),

@@ -9,7 +9,7 @@ import { overviewMap } from '../../../src-core/figures/overview-map'
 import type { ColourwayMark } from '../../../src-core/figures/marks'
 import { projectSentence, sentenceText } from '../../../src-core/figures/sentence'
 import { capital } from '../../../src-core/figures/words'
-import { isAssumed, marked } from '../../../src-core/figures/yarn-words'
+import { isAssumed, marked, NOT_KNOWN } from '../../../src-core/figures/yarn-words'
 import { termWord } from '../../../src-core/stitches/terms'
 import { cordGauge } from '../../../src-core/layout/garland/cord'
 import { byKind, garlandOf } from '../../../src-core/plans/layouts'
@@ -168,8 +168,8 @@ function yarnList(job: Job, sheet: Sheet, top: number, most: number): number {
     cells: [
       yarns.get(yarn)?.name || yarn,
       yarns.get(yarn)?.fibre ?? '',
-      marked(bothMasses(grams, units), assumed.includes('grams')),
-      marked(bothYarnLengths(metres, units), assumed.includes('metres')),
+      grams > 0 ? marked(bothMasses(grams, units), assumed.includes('grams')) : NOT_KNOWN,
+      grams > 0 ? marked(bothYarnLengths(metres, units), assumed.includes('metres')) : '',
     ],
     mark: yarnSwatch(yarns.get(yarn)?.colour, job.style),
   }))

@@ -2,7 +2,14 @@
 import type { YarnNeed, YarnNumber } from '../../../shared-types/plan'
 import type { StitchGauge, Yarn } from '../../../shared-types/project'
 import { capital, plural } from '../../../src-core/figures/words'
-import { isAssumed, splitRemark, starred, starWords } from '../../../src-core/figures/yarn-words'
+import {
+  isAssumed,
+  isNeedKnown,
+  NOT_KNOWN,
+  splitRemark,
+  starred,
+  starWords,
+} from '../../../src-core/figures/yarn-words'
 import { canonicalStitch, stitchName, termWord, translateStitch } from '../../../src-core/stitches/terms'
 import {
   formatLength,
@@ -34,6 +41,8 @@ function yarnRow(job: Job, need: YarnNeed, yarn: Yarn | undefined): string[] {
   const length = (system: 'metric' | 'imperial'): string =>
     need.metres ? is(formatYarnLength(need.metres.expected, system), 'metres') : '–'
   const is = (words: string, number: YarnNumber): string => starred(words, isAssumed(need, number))
+  const onHand = need.onHand > 0 ? is(formatMass(need.onHand, units), 'onHand') : '–'
+  if (!isNeedKnown(need)) return [yarn?.name || need.id, NOT_KNOWN, '–', '–', '–', '–', onHand, '–', '–']
   return [
     yarn?.name || need.id,
     is(formatMassRange(need.grams, units), 'grams'),
@@ -41,7 +50,7 @@ function yarnRow(job: Job, need: YarnNeed, yarn: Yarn | undefined): string[] {
     length('metric'),
     length('imperial'),
     need.balls === null ? '–' : is(formatNumber(need.balls), 'balls'),
-    need.onHand > 0 ? is(formatMass(need.onHand, units), 'onHand') : '–',
+    onHand,
     need.toBuy ? is(formatNumber(need.toBuy), 'toBuy') : '–',
     need.cost === null || need.toBuy === 0 ? '–' : is(formatMoney(need.cost, settled.currency), 'cost'),
   ]
@@ -94,7 +103,8 @@ function yarnTable(job: Job): { columns: Parameters<typeof drawTable>[2]; rows: 
     const yarn = yarns.get(need.id)
     return { cells: yarnRow(job, need, yarn), mark: yarnSwatch(yarn?.colour, job.style) }
   })
-  if (rows.length > 1) rows.push({ cells: totalRow(job), bold: true })
+  // Nobody knows what it comes to where one of them is not known.
+  if (rows.length > 1 && job.plan.yarns.every(isNeedKnown)) rows.push({ cells: totalRow(job), bold: true })
   // With a kit these pages are for who buys it: what its seller has, buys and pays is theirs alone.
   if (!job.plan.kit) return { columns, rows }
   return {

@@ -1,12 +1,20 @@
 /** Edits of the cells of a blanket: which motif stands where, what is left out, its outline, the round. */
 import type { BlanketLayout, OutlineShape, Project } from '../../../shared-types/project'
 import { blanketOf, patchBlanket } from './layout'
+import { addColourway, newColourway } from './yarn'
 
 type ByHand = NonNullable<NonNullable<BlanketLayout['cells']>['motifs']>
 
 function withCells(project: Project, motifs: ByHand): Project {
   const { motifs: _, ...cells } = blanketOf(project)?.cells ?? {}
   return patchBlanket(project, { cells: Object.keys(motifs).length > 0 ? { ...cells, motifs } : cells })
+}
+
+/** A motif that comes to the blanket without a colourway gets one, so that it is drawn and its yarn is counted. */
+function withOwnColourway(project: Project, motif: string): Project {
+  const isColoured = project.colourways?.some((way) => way.motif === motif) ?? false
+  if (isColoured || (project.yarns ?? []).length === 0) return project
+  return addColourway(project, newColourway(project, motif))
 }
 
 /** Puts a motif into cells, or leaves them out where it is null. */
@@ -19,7 +27,8 @@ export function setCells(project: Project, ids: Iterable<string>, motif: string 
     if (motif !== null && motif === blanket.motif && !blanket.alternate) delete motifs[id]
     else motifs[id] = motif
   }
-  return withCells(project, motifs)
+  const next = withCells(project, motifs)
+  return motif === null || next === project ? next : withOwnColourway(next, motif)
 }
 
 /** Gives cells back to the pattern. */
@@ -45,14 +54,17 @@ export function setAlternate(
   const others = blanket.alternate?.motifs?.filter((id) => id !== blanket.motif && id !== second) ?? []
   const isKnown = blanket.alternate?.motifs?.includes(second) ?? false
   const motifs = isKnown ? [blanket.motif, second, ...others] : [blanket.motif, second]
-  return patchBlanket(project, { alternate: { motifs, by } })
+  return withOwnColourway(patchBlanket(project, { alternate: { motifs, by } }), second)
 }
 
-/** Cuts the blanket out in a shape, as wide as it is now where nothing else is said; null takes all of it. */
+/** What has a height of its own. */
+const HIGH: readonly (OutlineShape['kind'] | null)[] = ['rectangle', 'triangle']
+
+/** Cuts the blanket out in a shape, as large as it is now where nothing else is said; null takes all of it. */
 export function setOutline(
   project: Project,
   kind: NonNullable<OutlineShape['kind']> | null,
-  size: { readonly width: number } | null,
+  size: { readonly width: number; readonly height: number } | null,
   patch: Partial<OutlineShape> = {},
 ): Project {
   const blanket = blanketOf(project)
@@ -61,8 +73,13 @@ export function setOutline(
     const { outlineShape: _, ...rest } = blanket
     return { ...project, layout: rest }
   }
-  const width = blanket.outlineShape?.size ?? (size ? Math.max(10, Math.round(size.width)) : undefined)
-  return patchBlanket(project, { outlineShape: { ...blanket.outlineShape, size: width, ...patch, kind } })
+  const now = (side: 'width' | 'height') => (size ? Math.max(10, Math.round(size[side])) : undefined)
+  const width = blanket.outlineShape?.size ?? now('width')
+  const height = HIGH.includes(kind) ? (blanket.outlineShape?.height ?? now('height')) : undefined
+  const { height: _, ...outline } = blanket.outlineShape ?? {}
+  return patchBlanket(project, {
+    outlineShape: { ...outline, size: width, ...(height !== undefined && { height }), ...patch, kind },
+  })
 }
 
 /** Joins the last motif of each row to the first, or opens it again; a round has three in a row at least. */

@@ -66,7 +66,18 @@ describe('how far a yarn goes that was weighed again', () => {
     expect(after[0]!.rate).toBeCloseTo(4 / 3.3, 9)
   })
 
-  it('goes back to what was made when it was weighed, by day and then in working order', () => {
+  it('stays the same when more is marked of the day on which it was weighed', () => {
+    // Row 2, which takes none of it, was made and marked first: 0 g of moss for 4; the third row with it later that day.
+    const day = '2026-12-01'
+    const second = Object.fromEntries(['2,1', '2,2', '3,1', '3,2'].map((key) => [key, day]))
+    const weighed = { grams: 20, at: 4 }
+    const before = forecastOf(mossLeft(weighed, second))[0]!
+    const after = forecastOf(mossLeft(weighed, { ...second, '1,1': day, '1,2': day }))[0]!
+    expect(after.rate).toBeCloseTo(before.rate, 9)
+    expect(before.rate).toBeGreaterThan(0)
+  })
+
+  it('goes back to what was made when it was weighed, by day and then in the order of marking', () => {
     // Weighed at 4; since then row 2 and motif 9 were made, which takes 4 g of what was left.
     const made = { ...first(8, '2026-12-02'), '3,1': '2026-12-03' }
     expect(forecastOf(mossLeft({ grams: 14, at: 4 }, made))[0]).toMatchObject({ lastsTo: 11, enough: false })

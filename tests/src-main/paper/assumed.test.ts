@@ -85,3 +85,23 @@ describe('a ball band that nobody entered', () => {
     for (const line of lines) expect(line.length).toBeLessThanOrEqual(80)
   })
 })
+
+describe('a motif that nobody weighed', () => {
+  it('has no weight of 0 on paper or in the report, and nothing summed up', async () => {
+    const project = flowers()
+    const bare: Project = {
+      ...project,
+      motifs: (project.motifs ?? []).map(({ weighed: _w, unravelled: _u, ...motif }) => ({
+        ...motif,
+        ...(motif.kind === 'measured' && { slots: [{ slot: 'centre' }, { slot: 'petals' }] }),
+      })),
+    } as Project
+    expect(planProject(bare).yarns.every(({ grams }) => grams.high === 0)).toBe(true)
+    const words = await textOf(bare)
+    expect(words).toContain('not known yet')
+    expect(words).not.toMatch(/\b0\*? (?:g|oz|m|yd)\b|together/)
+    const report = planReport(bare, planProject(bare), 80, false).join('\n')
+    expect(report).toContain('not known yet')
+    expect(report).not.toMatch(/\b0 g\b/)
+  })
+})

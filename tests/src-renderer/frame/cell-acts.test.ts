@@ -1,4 +1,7 @@
+import { screen } from '@testing-library/svelte'
+import { tick } from 'svelte'
 import { describe, expect, it } from 'vitest'
+import Hand from '../../../src-renderer/frame/Hand.svelte'
 import {
   bringBack,
   setAlternate,
@@ -6,9 +9,10 @@ import {
   setInTheRound,
   setOutline,
 } from '../../../src-renderer/state/edits/cells'
-import { brushOfMotif, cellBrush } from '../../../src-renderer/frame/cell-acts'
+import { brushOfMotif, cellBrush, fillCells } from '../../../src-renderer/frame/cell-acts'
 import { blanketOf } from '../../../src-renderer/state/edits/layout'
 import { cellsProject } from '../../src-core/cells/projects'
+import { inWindow } from '../in-window'
 
 const blanket = (project: ReturnType<typeof cellsProject>) => blanketOf(project)!
 
@@ -33,10 +37,25 @@ describe('edits of cells', () => {
     expect('alternate' in blanket(setAlternate(two, null))).toBe(false)
   })
 
-  it('cut out an outline as wide as the blanket is, and keep its width from shape to shape', () => {
-    const cut = setOutline(cellsProject(['flower']), 'triangle', { width: 640.4 }, { points: 'up' })
-    expect(blanket(cut).outlineShape).toEqual({ kind: 'triangle', size: 640, points: 'up' })
-    expect(blanket(setOutline(cut, 'circle', { width: 100 })).outlineShape?.size).toBe(640)
+  it('give a motif that comes without a colourway one of its own', () => {
+    const bare = cellsProject(['flower', 'bud'], { alternate: undefined })
+    const without = { ...bare, colourways: bare.colourways!.filter((way) => way.motif === 'flower') }
+    const made = setCells(without, ['1,2'], 'bud').colourways!.at(-1)
+    expect(made).toMatchObject({ motif: 'bud', yarns: { all: 'y' } })
+    expect(setAlternate(without, 'bud').colourways!.at(-1)).toMatchObject({ motif: 'bud' })
+    // One that has some keeps them; what is left out needs none.
+    expect(setCells(bare, ['1,2'], 'bud').colourways).toBe(bare.colourways)
+    expect(setCells(without, ['1,2'], null).colourways).toBe(without.colourways)
+  })
+
+  it('cut out an outline as large as the blanket is, and keep its width from shape to shape', () => {
+    const now = { width: 640.4, height: 480.2 }
+    const cut = setOutline(cellsProject(['flower']), 'triangle', now, { points: 'up' })
+    expect(blanket(cut).outlineShape).toEqual({ kind: 'triangle', size: 640, height: 480, points: 'up' })
+    // A circle is as high as wide.
+    expect(blanket(setOutline(cut, 'circle', { width: 100, height: 100 })).outlineShape).toEqual({
+      ...{ kind: 'circle', size: 640, points: 'up' },
+    })
     expect('outlineShape' in blanket(setOutline(cut, null, null))).toBe(false)
   })
 
@@ -51,5 +70,29 @@ describe('edits of cells', () => {
     expect(cellBrush(brushOfMotif('bud'))).toEqual({ motif: 'bud' })
     expect(cellBrush('c1')).toBeNull()
     expect(cellBrush(null)).toBeNull()
+  })
+})
+
+describe('leaving out by hand', () => {
+  it('goes on at the motif beside, and asks nothing of what is not there', async () => {
+    const { app } = await inWindow(Hand, { map: null }, cellsProject(['flower']))
+    app.selection.hold('2,3')
+    fillCells(app, ['2,3'], null)
+    expect(app.selection.focus).toBe('2,4')
+    // The last one of all: the one before it.
+    app.selection.hold('6,8')
+    fillCells(app, ['6,8'], null)
+    expect(app.selection.focus).toBe('6,7')
+  })
+
+  it('the hand shows the motif of its place', async () => {
+    const project = cellsProject(['flower', 'square'], { alternate: undefined })
+    const { app } = await inWindow(Hand, { map: null }, setCells(project, ['2,3'], 'square'))
+    const pictureOf = async (id: string) => {
+      app.selection.hold(id)
+      await tick()
+      return screen.getByRole('img').innerHTML.match(/ d="[^"]+"/)![0]
+    }
+    expect(await pictureOf('2,3')).not.toBe(await pictureOf('2,4'))
   })
 })
