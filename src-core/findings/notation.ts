@@ -239,6 +239,11 @@ export const NOTATION_FINDINGS = {
       'these words cannot be read, so the round is not counted; what follows goes on from its stated count.',
     mend: 'Write the round stitch by stitch, or state its count at the end: "(24 dc)".',
   },
+  'rounds/part-in-prose': {
+    severity: 'note',
+    message: "this part is told in words alone and is not counted: '{words}'.",
+    mend: 'Write its rounds with their numbers, if they are to be counted.',
+  },
   'rounds/words-passed': {
     severity: 'note',
     message: "'{words}' is no instruction that can be counted; the round is counted without it.",

@@ -4,6 +4,7 @@
  */
 import type { Terms } from '../../shared-types/project'
 import { canonicalStitch } from '../stitches/terms'
+import { said } from '../findings/finding'
 import { findHeadings } from './headings'
 import type { Heading } from './headings'
 import { readAmount, readRepeatBrackets } from './clauses'
@@ -232,6 +233,10 @@ function sectionEnd(tokens: readonly Token[], from: number, limit: number): numb
 
 const COLOUR = /^([A-Z]|MC|CC\d?|C[A-H])$/
 
+/** "Work as for First Motif", "Work Rounds 1–3. On Round 4 …": what another part says, told again in words. */
+const isRetold = (item: Item): boolean =>
+  item.type === 'repeat-round' || (item.type === 'note' && item.unread === 'work')
+
 /** Without any heading: a round for each line that ends like one (a stop, a bracket, "join"). */
 function looseRounds(tokens: readonly Token[], titles: readonly Heading[]): [number, number][] {
   const ends = new Set(titles.map(({ to }) => to))
@@ -308,6 +313,12 @@ export function parseRounds(
     const works = items.some((item) => item.type !== 'note' && item.type !== 'count')
     if (preamble || heading?.kind === 'part') usual.push(...usualChains(reader, from, to))
     if (!broken && !works && (heading?.numbers ?? null) === null) return
+    const retold = heading?.kind === 'part' && rounds.length > 0 ? items.find(isRetold) : undefined
+    if (retold && isRetold(items[0]!)) {
+      const words = reader.words(spanTokens(tokens, from, to)).replace(/\s+/g, ' ')
+      findings.push({ ...said('rounds/part-in-prose', { words }), span: retold, round: rounds.length - 1 })
+      return
+    }
     if (preamble && !items.some((item) => item.type === 'chain' || item.type === 'foundation')) return
     if (!preamble) for (const finding of found) findings.push({ ...finding, round: rounds.length })
     rounds.push({

@@ -51,3 +51,20 @@ describe('words that cannot be read', () => {
     expect(told(round)).toEqual({ words: [], made: [6, 12, 12] })
   })
 })
+
+describe('a part that only refers to another', () => {
+  it.each([
+    'Work as for First Motif through Rnd 2, joining at the corners.',
+    'Work Rounds 1–2. On Round 2, to join a corner replace “ch 5” with “ch 2, sl st in corresponding ch-5 sp, ch 2”.',
+  ])('is noted and not counted: %s', (words) => {
+    const text = `FIRST MOTIF
+Rnd 1: Magic ring, ch 1, 8 sc in ring; join. (8 sc)
+Rnd 2: Ch 1, (sc, ch 5, sc) in each st around; join. (16 sc, 8 ch-5 sps)
+
+ALL OTHER MOTIFS
+${words}`
+    const { rounds, findings } = readRounds(text)
+    expect(findings.map(({ code }) => code)).toEqual(['rounds/part-in-prose'])
+    expect(rounds.map(({ made }) => made)).toEqual([8, 16])
+  })
+})
