@@ -5,10 +5,11 @@ import { bunchOf, isBunchForm } from './bunches'
 import { alongFoundation } from './chain-targets'
 import { WORKED } from './source'
 import { WORKING, nextStitch, settle } from './taking'
+import { standForSkipped } from './skipped-chains'
 import { beginningTarget } from './targets'
 import { definedKey } from './vocabulary'
 import type { Span } from './tokens'
-import type { ChainItem, Definition, Item, StatementItem, StitchName } from './tree'
+import type { ChainItem, Definition, Item, StitchName } from './tree'
 import { hasBody, push, report } from './work'
 import type { Element, Target, Work } from './work'
 
@@ -93,45 +94,6 @@ export function turnSlipsToTravel(work: Work): void {
     return
   for (const element of work.elements) element.role = 'travel'
   work.first = work.last
-}
-
-/** What the text says of the chains that are passed over: right behind "in 5th ch from hook", or behind the chains. */
-function saidOfSkipped(items: readonly Item[]): StatementItem | null {
-  const at = items.findIndex(
-    (item) => 'place' in item && item.place?.parts.some((part) => part.which === 'from-hook'),
-  )
-  const told = [items[at + 1], items[at - 1]].find((item) => item?.type === 'statement')
-  // "counts as ch 1 and dc": the chain is the one that is worked into.
-  return at >= 0 && told?.type === 'statement' && told.stitch !== 'ch' ? told : null
-}
-
-/**
- * Dc (or taller) in the 4th ch from the hook: the chains passed over stand for a stitch, and for a space behind it
- * where the text says so ("4 skipped chs count as dc and ch 1").
- */
-function standForSkipped(work: Work, target: Target, stitch: StitchKey, fresh: boolean): void {
-  if (!fresh || target.place.kind !== 'chain' || (work.foundation ?? work.base).kind !== 'chain') return
-  const along = work.chain
-  if (!along || along.opposite || work.elements.some((element) => element.standing)) return
-  const made = along.element >= 0
-  const found = made ? work.elements[target.place.index] : undefined
-  if (made ? found?.role !== 'stem' || work.elements.length !== 1 : work.elements.length > 0) return
-  const passed = along.chains - 1 - target.place.cell
-  const said = saidOfSkipped(work.node.items)
-  if (said?.says === 'does-not-count') return
-  const stated = said?.says === 'counts'
-  const countsAs = (stated && said.stitch) || stitch
-  const high = passed >= STITCHES[countsAs].beginningChains && STITCHES[countsAs].beginningCounts
-  if (!stated && !high) return
-  // Of a chain made before the round its last chains stand up.
-  const stem = found ?? push(work, 'beginning', 'ch', work.node, { count: passed })
-  stem.standing = true
-  stem.countsAs = countsAs
-  stem.group = target.group
-  if (!stated || said.chains === 0) return
-  const chains = Math.min(said.chains, stem.count - 1)
-  stem.count -= chains
-  push(work, 'space', 'ch', said, { count: chains })
 }
 
 /** "inc" is two of the stitch in hand in one place; "dec" one over two. */

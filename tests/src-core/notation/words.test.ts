@@ -52,3 +52,16 @@ describe('the table of words', () => {
     expect(rounds[1]!.made).toBe(30)
   })
 })
+
+it('no spelling stands in the table twice', () => {
+  const source = readFileSync(new URL('words.ts', ROOM), 'utf8')
+  const [, table = ''] = /const TABLE = `\n([^`]*)`/.exec(source) ?? []
+  const spellings = table.split('\n').flatMap((line) =>
+    line
+      .split('|')[0]!
+      .split(/\s+/)
+      .filter((word) => word && word !== '+'),
+  )
+  expect(spellings.length).toBeGreaterThan(300)
+  expect(spellings.filter((word, at) => spellings.indexOf(word) !== at)).toEqual([])
+})
