@@ -6,7 +6,7 @@ import type { Plan } from '../../shared-types/plan'
 import type { RoundsMotif, Terms } from '../../shared-types/project'
 import { workedRounds } from '../accounts'
 import { remembered } from '../memo'
-import { hasInstructions } from '../motif/instructions'
+import { instructionLines } from '../motif/instructions'
 import { readMotif } from '../motif/rounds/read-motif'
 import type { ReadMotif } from '../motif/rounds/read-motif'
 import { capital, headingWords, itemWords } from '../notation/restyle'
@@ -77,7 +77,7 @@ function joiningRound(plan: Plan, situation: Situation, terms: Terms): JoiningRo
   const name = joinable && roundName(joinable.round, own)
   const told = joins.length > 0 && joinable ? tell(plan, situation, joinable) : null
   const source = plan.settled.motifs.find(({ id }) => id === account.id)
-  const worked = { isInstructed: source !== undefined && hasInstructions(source) }
+  const worked = { isInstructed: source !== undefined && instructionLines(source).length > 0 }
   const plain = joins.length === 0 ? asWritten(name, worked) : byPlaces(worked)
   const words = told ? translateText(told.words, own, terms) : plain
   return {

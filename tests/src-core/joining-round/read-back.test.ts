@@ -120,8 +120,11 @@ describe('read back', () => {
 })
 
 describe('whole patterns', () => {
-  /** d26 joins to a motif already; the others have petals that are not alike, and begin with the chains of a repeat. */
-  const TOLD_BY_PLACES = new Set(['d26', 'd58', 'x02', 'o32'])
+  /**
+   * d26 joins to a motif already; d58, x02 and o32 have petals that are not alike, and begin with the chains of a
+   * repeat; w04 and w06 have other tips in their outline than loops in their last round.
+   */
+  const TOLD_BY_PLACES = new Set(['d26', 'd58', 'x02', 'o32', 'w04', 'w06'])
 
   it.each(
     [...loadPatterns('patterns'), ...loadPatterns('patterns-own')]
@@ -137,5 +140,17 @@ describe('whole patterns', () => {
     expect(all).toBe(joins)
     if (plan.motif?.shape === 'leaf' || TOLD_BY_PLACES.has(id)) return
     for (const round of told) expect(round, round.words).toMatchObject({ inFull: true })
+  })
+
+  it('says what to do at the places of rounds that are not told stitch by stitch, and of no instructions', () => {
+    const { text, terms } = loadPatterns('patterns').find(({ id }) => id === 'd58')!
+    const { rounds, foundation } = takeApart(text, terms, terms)
+    const project = blanketOf({ rounds: rounds.map(({ work }) => work), terms })
+    const motifs = project.motifs!.map((motif) => ({ ...motif, foundation })) as typeof project.motifs
+    const told = joiningRounds(planProject({ ...project, ...(motifs && { motifs }) }), terms)
+    for (const { words, inFull } of told.filter(({ joins }) => joins > 0)) {
+      expect(inFull).toBe(false)
+      expect(words).toMatch(/^(Work Rnd 1 as written; at |Where it meets a neighbor, )/)
+    }
   })
 })
