@@ -52,6 +52,17 @@ describe('words that cannot be read', () => {
   })
 })
 
+it('of how often something is made are told, not passed', () => {
+  const { words } = told('Ch 1, 2 sc in each st around, picot every 4th stitch; join. (12 sc, 3 picots)')
+  expect(words).toEqual([['rounds/not-read', 'every 4th stitch']])
+})
+
+it('on how to work alone leave the count as it is, stated or not', () => {
+  expect(told('Ch 1, 2 sc in each st around, working over the tail as you go; join.').made).toEqual([
+    6, 12, 12,
+  ])
+})
+
 describe('a part that only refers to another', () => {
   it.each([
     'Work as for First Motif through Rnd 2, joining at the corners.',
