@@ -41,7 +41,7 @@ export const MOTIF_FINDINGS = {
   'motif/other-piece': {
     severity: 'warning',
     message:
-      '{round} begins a piece of its own: size, chart and yarn are those of the rounds before it alone.',
+      'a piece of its own begins at {round}: size, chart and yarn are those of the rounds before it alone.',
     mend: 'Give it a motif of its own.',
   },
   'motif/not-regular': {

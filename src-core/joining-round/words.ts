@@ -14,8 +14,7 @@ const numbersOf = (joins: readonly SituationJoin[]): number[] =>
 /** "petals 5 and 6", "corners 1, 2 and 3 and sides 1 and 2", "3 places". */
 function placesWords({ account, joins }: Pick<Situation, 'account' | 'joins'>): string {
   const { shape } = account
-  if (shape !== 'petals' && shape !== 'straight')
-    return joins.length === 1 ? '1 place' : `${joins.length} places`
+  if (shape !== 'petals' && shape !== 'straight') return counted(joins.length, 'place')
   const of = (kinds: readonly string[]): number[] =>
     numbersOf(joins.filter(({ anchor }) => kinds.includes(anchor.kind)))
   const [tips, sides, shoulders] = [of(['tip', 'corner']), of(['side', 'valley']), of(['shoulder'])]

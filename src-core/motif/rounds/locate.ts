@@ -66,16 +66,31 @@ function locateOnward(
       : finish(round, stood, onto, gauge, {
           stems: new Map([...(ring?.edges ?? onSeatsOf!.edges), ...spokes.stems]),
         })
-  const elements = located.elements.map((entry) => withFeet(entry, before))
+  const elements = located.elements.map((entry, i, all) =>
+    withFeet(entry, before, isPost(all[i - 1], entry) || isPost(all[i + 1], entry)),
+  )
   const below = before.find((entry) => entry.round.index === round.onto)
   const stack = stackOf({ ...located, elements }, below)
   return { ...located, ...stack, elements, asides: locateAsides({ round, elements }, before, gauge) }
 }
 
-/** The legs of a decrease begin in their own places; what goes around a post begins in the middle of that. */
-function withFeet(entry: LocatedElement, before: readonly LocatedRound[]): LocatedElement {
+/** Whether another element goes around the post of the stitch that one goes into. */
+function isPost(other: LocatedElement | undefined, { element }: LocatedElement): boolean {
+  const [own, its] = [element.into[0], other?.element.into[0]]
+  return Boolean(its?.post) && own?.kind === 'stitch' && own.round === its!.round && own.index === its!.index
+}
+
+/**
+ * The legs of a decrease begin in their own places; what goes around a post begins in the middle of that, and so does
+ * what stands beside it in the same place.
+ */
+function withFeet(
+  entry: LocatedElement,
+  before: readonly LocatedRound[],
+  isBesidePost: boolean,
+): LocatedElement {
   const place = entry.element.into[0]
-  const around = place?.post ? seatOf(place, before) : null
+  const around = place && (place.post || isBesidePost) ? seatOf(place, before) : null
   if (around) return { ...entry, behindUpTo: radiusOf(around.point) - radiusOf(entry.base) }
   const chains = place?.kind === 'space' ? seatOf(place, before)?.chains : undefined
   if (chains) {

@@ -25,6 +25,19 @@ const MOST_CROSSINGS: Readonly<Record<string, number>> = {
   'patterns d38': 15,
   'patterns-own o16': 9,
   'patterns-own o17': 21,
+  // Texts that came after these drawings were mended; layers behind petals, double points and closed loops among them.
+  ...Object.fromEntries(
+    ['w02', 'w05', 'x10', 'f02', 'f06', 'f09', 'f19', 'f23', 'f24', 'f25', 'f28'].map((id) => [
+      `patterns-own ${id}`,
+      1,
+    ]),
+  ),
+  ...Object.fromEntries(['w06', 'f08', 'f18'].map((id) => [`patterns-own ${id}`, 2])),
+  'patterns-own f01': 214,
+  'patterns-own f12': 5,
+  'patterns-own f27': 6,
+  'patterns-own x02': 8,
+  'patterns-own x04': 4,
 
   ...Object.fromEntries(['d12', 'd26', 'd98', 'x08'].map((id) => [`patterns ${id}`, 1])),
   ...Object.fromEntries(['o07', 'o20', 'o25', 'q04'].map((id) => [`patterns-own ${id}`, 1])),
@@ -43,6 +56,11 @@ const UNEVEN: ReadonlySet<string> = new Set([
   'patterns-own q06 round 3',
   'patterns-own s01 round 4',
   'patterns-own t01 round 7',
+  'patterns-own x03 round 2',
+  'patterns-own x03 round 3',
+  'patterns-own f27 round 2',
+  'patterns-own f27 round 3',
+  'patterns-own f27 round 4',
 ])
 
 /** Largest and smallest gap between neighbours of a plain round: stitches and no chains, on stitches or the ring. */
