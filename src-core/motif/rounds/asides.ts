@@ -45,6 +45,7 @@ export function locateAsides(
     afterLoop ? beside(first, BESIDE * gauge.width, share) : between(first, gap, share)
   const clear = clearPlace(elements, gauge)
   const opening = openingOf(elements, gauge)
+  const hangs = round.elements.some(({ role, standing }) => role === 'beginning' && !standing)
   const placeOf = (element: WorkedElement): [Point, Point] | null => {
     switch (element.role) {
       case 'beginning':
@@ -57,7 +58,9 @@ export function locateAsides(
           return [point, point]
         }
         const sides = [...JOIN_AT, JOIN_LOW].map((share) => beside(first, BESIDE * gauge.width, share))
-        const point = clear([...JOIN_AT.map(before), ...sides, over])
+        // A chain that does not count hangs in the same gap.
+        const free = sides.filter((point) => !hangs || isBeside(point, before(0), before(CHAIN_UP_TO), gauge))
+        const point = clear([...JOIN_AT.map(before), ...free, over])
         return [point, point]
       }
       case 'travel': {
@@ -125,6 +128,13 @@ function clearPlace(
     taken.push(found)
     return found
   }
+}
+
+/** Whether a dot has room beside chains from one point to another. */
+function isBeside(point: Point, from: Point, to: Point, { width }: ResolvedGauge): boolean {
+  const [along, aside, length] = onWay(point, from, to)
+  const past = Math.max(0, -along, along - length)
+  return Math.hypot(past, aside) >= DOT_CLEAR.chain * width
 }
 
 /** How far a point lies along a way and beside it, and how long that is. */
