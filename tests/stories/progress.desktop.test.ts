@@ -35,7 +35,7 @@ describe('a blanket that is being made', () => {
     for (let i = 1; i < 50; i++) await page.keyboard.press('.')
     await page.keyboard.press('3')
     await hands.go('Progress')
-    await page.getByText('50 of 173 motifs made, 50 joined.').waitFor()
+    await page.getByText('50 of 173 motifs made, 50 joined.', { exact: true }).waitFor()
 
     await hands.go('Motif')
     await hands.fill('Tip to tip, across', '76 mm')
@@ -63,6 +63,6 @@ describe('a blanket that is being made', () => {
     await desktop.close()
     desktop = await startDesktop(join(folder.path, 'data'), [path])
     await new Hands(desktop.window).go('Progress')
-    await desktop.window.getByText('50 of 173 motifs made, 50 joined.').waitFor()
+    await desktop.window.getByText('50 of 173 motifs made, 50 joined.', { exact: true }).waitFor()
   })
 })
