@@ -40,11 +40,12 @@ function readOwn(reader: Reader): { noun: Noun; base: boolean } | null {
       }
       if (!reader.skip('of')) return null
       chain = ordinal
-    } else if (reader.isA('own')) {
+    } else if (reader.isA('own') || reader.sees('tip', 'of')) {
+      // "Tip of first cluster" is its top; the tip of a petal is a place of its own.
       const word = reader.key()
       reader.at++
       base = word === 'base' || word === 'bottom'
-      if (word === 'top' || base) {
+      if (word === 'top' || word === 'tip' || base) {
         if (!reader.skip('of')) return null
       }
     } else return null

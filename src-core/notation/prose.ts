@@ -174,6 +174,8 @@ function unreadIn(reader: Reader, start: number): NoteItem['unread'] {
     tokens.slice(1, 3).some(({ kind, key }) => kind === 'word' && isSlipOfKeys(key))
   )
     return 'word'
+  // "Skipping the sc" makes no stitch.
+  if (first.is === 'skip') return 'words'
   // "Working over the tail" only says how; "picot every 4th st" makes stitches.
   if ((first.kinds.has('verb') && first.key !== 'working') || first.is === 'every') return 'work'
   for (reader.at = start; reader.at < end; reader.at++) {

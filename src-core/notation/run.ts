@@ -13,7 +13,7 @@ import {
   makeClosing,
   makeDecrease,
   makeStitches,
-  turnSlipsToTravel,
+  leaveTheWay,
 } from './stitching'
 import { SKIPPING, WORKING, sourceFor } from './taking'
 import { placeTargets, sweep } from './targets'
@@ -69,7 +69,7 @@ function runWork(work: Work, item: WorkItem, every: EveryItem | null, next: Item
   if (place && isSlip(name) && endsSpiral(work, place)) return closeRound(work, item)
   if (!place) return makeBare(work, name, count, item, runItems)
   const taking: Taking = { as: WORKED, loop: name.loop, post: name.post }
-  if (place.parts[0]!.which === 'same') turnSlipsToTravel(work)
+  if (!isSlip(name) || place.parts[0]!.which === 'same') leaveTheWay(work, place)
   if (BUNCH.includes(name.form)) return runTogether(work, item, name, place, taking)
   const travelling =
     isSlip(name) && work.repeated === 0 && !hasBody(work) && work.beginning !== null && !work.beginningDone
@@ -178,7 +178,7 @@ function runGroup(work: Work, item: GroupItem, rest: readonly Item[]): void {
 }
 
 function runPlaced(work: Work, place: Place, items: readonly Item[], times: number): void {
-  if (place.parts[0]!.which === 'same') turnSlipsToTravel(work)
+  leaveTheWay(work, place)
   const targets = placeTargets(work, place, WORKING)
   const many = targets.length > 1 || place.parts[0]!.each
   if (many) work.repeated++

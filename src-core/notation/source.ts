@@ -110,6 +110,12 @@ export class Source {
     this.cursors.set(this.cursorName(this.places[index]!.kind), this.step(index))
   }
 
+  /** Frees a place that was only passed through, and goes on with it. */
+  putBack(index: number): void {
+    this.used[index] = TRAVELLED
+    this.moveTo(index)
+  }
+
   setStart(step: number): void {
     this.start = step
   }

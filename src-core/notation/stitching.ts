@@ -9,8 +9,8 @@ import { standForSkipped } from './skipped-chains'
 import { beginningTarget } from './targets'
 import { definedKey } from './vocabulary'
 import type { Span } from './tokens'
-import type { ChainItem, Definition, Item, StitchName } from './tree'
-import { hasBody, push, report } from './work'
+import type { ChainItem, Definition, Item, Place, StitchName } from './tree'
+import { baseSource, hasBody, push, report } from './work'
 import type { Element, Target, Work } from './work'
 
 /** Runs the items of a definition in one place; handed in, since running and stitching hold each other. */
@@ -86,7 +86,7 @@ function slip(work: Work, targets: readonly Target[], span: Span, reused: boolea
 }
 
 /** Slip stitches into a place that the next stitches use again were only the way there. */
-export function turnSlipsToTravel(work: Work): void {
+function turnSlipsToTravel(work: Work): void {
   if (
     work.elements.length === 0 ||
     !work.elements.every((element) => element.role === 'slip' || element.role === 'travel')
@@ -94,6 +94,22 @@ export function turnSlipsToTravel(work: Work): void {
     return
   for (const element of work.elements) element.role = 'travel'
   work.first = work.last
+}
+
+/**
+ * Where slip stitches were only the way to the first place: the next stitches use it again, or go round all spaces and
+ * begin in the one that was reached.
+ */
+export function leaveTheWay(work: Work, place: Place): void {
+  const [part] = place.parts
+  if (part?.which === 'same') return turnSlipsToTravel(work)
+  const isRound = part?.which === 'each' && part.noun.kind === 'space' && part.extent?.to === 'end'
+  const source = baseSource(work)
+  const reached = work.elements.at(-1)?.into[0]
+  const isOnTheWay = reached?.kind === 'space' && reached.round === source?.state.index
+  if (!isRound || !isOnTheWay || work.repeated > 0) return
+  turnSlipsToTravel(work)
+  if (work.elements.at(-1)!.role === 'travel') source.putBack(reached.index)
 }
 
 /** "inc" is two of the stitch in hand in one place; "dec" one over two. */

@@ -82,8 +82,8 @@ const BEHIND_SLIP = /\s*sts?(?!\p{L})/iuy
 const BEHIND_CHAIN = new RegExp(`\\s+\\d|${GOES_ON}`, 'uy')
 /** "dc's": a plural as some write it. */
 const APOSTROPHE_PLURAL = /^(\p{L}{1,8})'s$/u
-/** "d c", "s c", "h d c": abbreviations of older print with blanks and without stops. */
-const SPACED_LETTERS = /(?:h[ \t])?[sd][ \t]c(?![\p{L}\d'-]|\.[\p{L}\d-])/iuy
+/** "d c", "s c", "h d c", "h dc", "d tr": abbreviations of older print with blanks and without stops. */
+const SPACED_LETTERS = /(?:(?:h[ \t])?[sd][ \t]c|h[ \t](?:dc|tr)|d[ \t]tr)(?![\p{L}\d'-]|\.[\p{L}\d-])/iuy
 /** "w/": with. */
 const WITH = /w\/(?!o)/iuy
 const SPACE = /[\s\u00a0\ufeff]+/uy

@@ -24,14 +24,14 @@ const NAMES: Readonly<Record<Terms, Readonly<Record<StitchKey, StitchNames>>>> =
     hdc: {
       abbreviation: 'hdc',
       name: 'half double crochet',
-      also: ['half double', 'half-double', 'half-double crochet'],
+      also: ['half double', 'half-double', 'half-double crochet', 'half dc'],
     },
     dc: { abbreviation: 'dc', name: 'double crochet', also: ['double'] },
     tr: { abbreviation: 'tr', name: 'treble crochet', also: ['treble', 'triple crochet', 'trc'] },
     dtr: {
       abbreviation: 'dtr',
       name: 'double treble crochet',
-      also: ['double treble', 'double triple crochet', 'dtrc'],
+      also: ['double treble', 'double triple crochet', 'dtrc', 'dbl tr', 'dbl treble'],
     },
     trtr: {
       abbreviation: 'trtr',
@@ -46,10 +46,10 @@ const NAMES: Readonly<Record<Terms, Readonly<Record<StitchKey, StitchNames>>>> =
     hdc: {
       abbreviation: 'htr',
       name: 'half treble crochet',
-      also: ['half treble', 'half-treble', 'half-treble crochet'],
+      also: ['half treble', 'half-treble', 'half-treble crochet', 'half tr'],
     },
     dc: { abbreviation: 'tr', name: 'treble crochet', also: ['treble'] },
-    tr: { abbreviation: 'dtr', name: 'double treble crochet', also: ['double treble'] },
+    tr: { abbreviation: 'dtr', name: 'double treble crochet', also: ['double treble', 'dbl tr', 'dbl treble'] },
     dtr: { abbreviation: 'trtr', name: 'triple treble crochet', also: ['triple treble', 'ttr'] },
     trtr: {
       abbreviation: 'qtr',

@@ -81,3 +81,54 @@ it('chains alike on both sides of what goes into the ring are the edges of a pet
     'Make an adjustable ring.\nRound 1: Into ring work 3 ch, 3 dtr, 4 tr, 1 ch, 1 dtr, 1 ch, 4 tr, 3 dtr, 3 ch, ss. (7 dtr, 8 tr, two 3-ch sps)'
   expect(read(heart, 'UK')).toEqual({ told: [], made: [15], spaces: { 'ch-3': 2, 'ch-1': 2 } })
 })
+
+describe('names with blanks and cut short', () => {
+  const ring = 'Rnd 1: Magic ring, ch 1, 12 sc in ring, join with sl st in first sc.\n'
+  it.each([
+    ['US', 'h dc'],
+    ['US', 'h d c'],
+    ['US', 'half dc'],
+    ['US', 'half d c'],
+    ['US', 'dbl tr'],
+    ['US', 'd tr'],
+    ['UK', 'half tr'],
+    ['UK', 'h tr'],
+    ['UK', 'dbl tr'],
+  ] as const)('are the stitch itself in %s terms: "%s"', (terms, name) => {
+    const text = `${ring}Rnd 2: *2 ${name} in next st, ${name} in next st; rep from * around. (18 ${name})`
+    const { rounds, findings, worked } = readRounds(terms === 'UK' ? text.replaceAll('sc', 'dc') : text, {
+      terms,
+    })
+    expect(findings).toEqual([])
+    expect(rounds[1]!.made).toBe(18)
+    const whole = { US: /^h|half/.test(name) ? 'hdc' : 'dtr', UK: /^h|half/.test(name) ? 'hdc' : 'tr' }
+    expect(new Set(worked[1]!.elements.map(({ stitch }) => stitch))).toEqual(new Set([whole[terms]]))
+  })
+})
+
+describe('words that make no stitch', () => {
+  it('leave a round as it is: what is skipped beside spaces, and the tip of a cluster that is its top', () => {
+    const text = `Rnd 1: Magic ring, ch 1, (sc in ring, ch 5) 6 times, join with sl st in first sc.
+Rnd 2: Sl st in first ch-5 sp, 6 hdc in each ch-5 sp around, skipping the sc.
+Rnd 3: *Dc2tog over next 2 hdc, ch 2; rep from * around, join with sl st to tip of first cluster.`
+    expect(read(text)).toEqual({ told: [], made: [6, 36, 18], spaces: { 'ch-2': 18 } })
+  })
+})
+
+describe('slip stitches on the way', () => {
+  const loops = 'Rnd 1: Magic ring, ch 1, (sc in ring, ch 5) 6 times, join with sl st in first sc.\n'
+  it.each([
+    'Sl st in first ch-5 sp, 6 hdc in each ch-5 sp around',
+    'Sl st into ch-5 sp, 6 hdc in each ch-5 sp around',
+    'Sl st in next ch-5 sp, (3 hdc, 3 hdc) in each ch-5 sp around',
+    'Sl st in next ch-5 sp, ch 1, 6 hdc in each ch-5 sp around',
+    'Sl st in ch-5 sp, 6 hdc in same sp, 6 hdc in each remaining ch-5 sp',
+  ])('use no space up: "%s"', (work) => {
+    expect(read(`${loops}Rnd 2: ${work}, join.`)).toEqual({ told: [], made: [6, 36], spaces: {} })
+  })
+
+  it('are stitches of their own where others follow before the sweep', () => {
+    const text = `${loops}Rnd 2: Sl st in next ch-5 sp, sc in same sp, 6 hdc in each ch-5 sp around, join.`
+    expect(read(text).made).toEqual([6, 31])
+  })
+})
