@@ -18,7 +18,7 @@ interface KindWords {
 
 const forBabies = (crib: string): Caution => ({
   title: 'Blankets for babies',
-  text: `Not for sleep under 12 months: keep loose blankets out of the ${crib}. Check it often for loose loops and for gaps that fingers, hands or a head could enter, and mend or remove it when you find any. Follow the advice that is given where you live.`,
+  text: `Not for sleep under 12 months: keep loose blankets out of the ${crib}. Check it often for loose loops and for gaps that fingers, hands or a head could enter, and repair or remove it when you find any. Follow the advice that is given where you live.`,
 })
 
 const FURNISHINGS: Caution = {

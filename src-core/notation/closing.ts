@@ -3,6 +3,7 @@ import { isSlip } from './stitching'
 import type { Item, Place, WorkItem } from './tree'
 import { baseSource, hasBody, push, report } from './work'
 import type { Work } from './work'
+import { firstStitchOf } from './worked'
 
 /** Whether the place is the first stitch of this very round: the round closes there. */
 export function closesRound(work: Work, place: Place | null): boolean {
@@ -61,16 +62,7 @@ export function closeRound(work: Work, item: Item): void {
     work.foundation = { kind: 'ring', chains: last.count }
     return
   }
-  const place = {
-    kind: 'stitch',
-    round: work.index,
-    index: 0,
-    cell: 0,
-    opposite: false,
-    loop: 'both',
-    post: null,
-  } as const
-  push(work, 'join', 'sl st', item, { into: [place] })
+  push(work, 'join', 'sl st', item, { into: [firstStitchOf(work.index)] })
   work.joined = true
 }
 

@@ -12,6 +12,7 @@ import type { Span } from './tokens'
 import type { ChainItem, Definition, Item, Place, StitchName } from './tree'
 import { baseSource, hasBody, push, report } from './work'
 import type { Element, Target, Work } from './work'
+import { firstStitchOf } from './worked'
 
 /** Runs the items of a definition in one place; handed in, since running and stitching hold each other. */
 export type ItemRunner = (work: Work, items: readonly Item[]) => void
@@ -372,15 +373,6 @@ function makeBeginning(work: Work, item: ChainItem): void {
 export function makeClosing(work: Work, name: StitchName, span: Span): void {
   const stitch = name.stitch ?? 'dc'
   const chains = CLOSING_CHAINS(stitch)
-  const place = {
-    kind: 'stitch',
-    round: work.index,
-    index: 0,
-    cell: 0,
-    opposite: false,
-    loop: 'both',
-    post: null,
-  } as const
-  push(work, 'closing', stitch, span, { count: chains, into: [place] })
+  push(work, 'closing', stitch, span, { count: chains, into: [firstStitchOf(work.index)] })
   work.joined = true
 }

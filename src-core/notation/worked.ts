@@ -25,6 +25,12 @@ export interface WorkedPlace {
   readonly post: 'front' | 'back' | null
 }
 
+/** The first stitch of a round, where it is closed and where the next one begins. */
+export const firstStitchOf = (round: number): WorkedPlace => ({
+  ...{ kind: 'stitch', round, index: 0, cell: 0 },
+  ...{ opposite: false, loop: 'both', post: null },
+})
+
 export type ElementRole =
   /** Stands at the end of the round: stitches, clusters, decreases. */
   | 'stitch'

@@ -4,6 +4,7 @@
  * Right-handers see the mirror image, which is taken at the end.
  */
 import type { Point } from '../../../shared-types/plan'
+import { firstStitchOf } from '../../notation/worked'
 import type { WorkedElement, WorkedPlace, WorkedRound } from '../../notation/worked'
 import type { ResolvedGauge } from '../../stitches/gauge'
 import { COMPOUND_TOP_WIDTH, relativeHeight } from '../../stitches/table'
@@ -208,16 +209,7 @@ function startOf({ elements, onto }: WorkedRound, opens: number, joined: boolean
   if (travel) return { ...travel, role: 'slip' }
   const first = elements[opens]
   if (!joined || !first) return null
-  const place = {
-    kind: 'stitch',
-    round: onto,
-    index: 0,
-    cell: 0,
-    opposite: false,
-    loop: 'both',
-    post: null,
-  } as const
-  return { ...first, index: -1, role: 'slip', stitch: 'sl st', count: 1, into: [place] }
+  return { ...first, index: -1, role: 'slip', stitch: 'sl st', count: 1, into: [firstStitchOf(onto)] }
 }
 
 /** Adds to the list under a key. */

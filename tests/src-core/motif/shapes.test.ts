@@ -1,20 +1,10 @@
 /** Shapes as they are worked, in texts of our own: what is counted and compared follows from the stitches alone. */
 import { describe, expect, it } from 'vitest'
 import type { RoundsMotif } from '../../../shared-types/project'
-import { roundsAccount } from '../../../src-core/motif/rounds/account'
-
-const GAUGE = { stitch: 'sc', stitches: 20, rows: 22, over: 100, hook: 3.5 }
+import { workedMotif } from './written-motif'
 
 function shape(foundation: RoundsMotif['foundation'], ...rounds: string[]) {
-  const motif: RoundsMotif = {
-    id: 'm',
-    kind: 'rounds',
-    gauge: GAUGE,
-    foundation,
-    rounds: rounds.map((work) => ({ work })),
-  }
-  const { account, findings, drawing } = roundsAccount(motif, { hand: 'right', terms: 'US', growth: 0 })
-  expect(findings.filter(({ severity }) => severity === 'error')).toEqual([])
+  const { account, drawing } = workedMotif(rounds, foundation)
   const xs = account!.outline.map(({ x }) => x)
   const ys = account!.outline.map(({ y }) => y)
   return {

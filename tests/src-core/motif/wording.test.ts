@@ -5,24 +5,12 @@ import type { RoundsMotif } from '../../../shared-types/project'
 import { chartFigures } from '../../../src-core/figures/chart'
 import { roundsAccount } from '../../../src-core/motif/rounds/account'
 import { resolveGauge } from '../../../src-core/stitches/gauge'
+import { GAUGE, workedMotif } from './written-motif'
 
-const GAUGE = { stitch: 'sc', stitches: 20, rows: 22, over: 100, hook: 3.5 }
 const ADJUSTABLE = { ring: 'adjustable' }
 
 function told(rounds: readonly string[], foundation: RoundsMotif['foundation'] = ADJUSTABLE) {
-  const motif: RoundsMotif = {
-    id: 'm',
-    kind: 'rounds',
-    gauge: GAUGE,
-    foundation,
-    rounds: rounds.map((work) => ({ work })),
-  }
-  const { account, findings, located, drawing } = roundsAccount(motif, {
-    hand: 'right',
-    terms: 'US',
-    growth: 0,
-  })
-  expect(findings.filter((entry) => entry.severity === 'error')).toEqual([])
+  const { account, located, drawing } = workedMotif(rounds, foundation)
   const drawn = drawing()!
   const chart = chartFigures(drawn.located, drawn.beginning, {
     hand: 'right',
