@@ -15,6 +15,7 @@ const SWEEPS = [
   'layout/arrangers/scatter',
   'layout/fillers',
   'layout/garland',
+  'layout/garland-input',
   'layout/holding',
   'notation/amounts',
   'notation/print',
