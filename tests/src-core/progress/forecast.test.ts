@@ -67,12 +67,12 @@ describe('how far a yarn goes that was weighed again', () => {
   })
 
   it('stays the same when more is marked of the day on which it was weighed', () => {
-    // Row 2, which takes none of it, was made and marked first: 0 g of moss for 4; the third row with it later that day.
+    // Row 3 was marked first, all of it with moss; two of row 2, which has none and is worked before, later that day.
     const day = '2026-12-01'
-    const second = Object.fromEntries(['2,1', '2,2', '3,1', '3,2'].map((key) => [key, day]))
+    const third = Object.fromEntries(['3,1', '3,2', '3,3', '3,4'].map((key) => [key, day]))
     const weighed = { grams: 20, at: 4 }
-    const before = forecastOf(mossLeft(weighed, second))[0]!
-    const after = forecastOf(mossLeft(weighed, { ...second, '1,1': day, '1,2': day }))[0]!
+    const before = forecastOf(mossLeft(weighed, third))[0]!
+    const after = forecastOf(mossLeft(weighed, { ...third, '2,1': day, '2,2': day }))[0]!
     expect(after.rate).toBeCloseTo(before.rate, 9)
     expect(before.rate).toBeGreaterThan(0)
   })
