@@ -49,7 +49,11 @@ const NAMES: Readonly<Record<Terms, Readonly<Record<StitchKey, StitchNames>>>> =
       also: ['half treble', 'half-treble', 'half-treble crochet', 'half tr'],
     },
     dc: { abbreviation: 'tr', name: 'treble crochet', also: ['treble'] },
-    tr: { abbreviation: 'dtr', name: 'double treble crochet', also: ['double treble', 'dbl tr', 'dbl treble'] },
+    tr: {
+      abbreviation: 'dtr',
+      name: 'double treble crochet',
+      also: ['double treble', 'dbl tr', 'dbl treble'],
+    },
     dtr: { abbreviation: 'trtr', name: 'triple treble crochet', also: ['triple treble', 'ttr'] },
     trtr: {
       abbreviation: 'qtr',
