@@ -1,5 +1,6 @@
 /** Headings: "Rnd 3:", "3rd rnd:", "Rnds 4–6:", "Edging:", and the sections that hold no rounds. */
 import type { Reader } from './reader'
+import { SECTIONS } from './sections'
 import type { Span } from './tokens'
 import { isForm, readStitch } from './vocabulary'
 import { wordOf } from './words'
@@ -16,44 +17,6 @@ export interface Heading {
 
 const RANGE = new Set(['-', '–', '—', 'to', 'and', '&', 'through'])
 const ENDS = new Set([':', '.', '—', '–', '-', ')'])
-const SECTIONS = new Set([
-  'materials',
-  'yarn',
-  'hook',
-  'gauge',
-  'tension',
-  'notes',
-  'note',
-  'abbreviations',
-  'abbreviation',
-  'abbrev',
-  'abbrevs',
-  'abbreviations used',
-  'special stitches',
-  'special stitch',
-  'special stitches used',
-  'special terms',
-  'stitch guide',
-  'stitches used',
-  'finished size',
-  'size',
-  'finishing',
-  'pattern',
-  'instructions',
-  'terms',
-  'colours',
-  'colors',
-  'designer',
-  'title',
-  'you will need',
-  'notions',
-  'skill level',
-  'measurements',
-  'special abbreviations',
-  'pattern notes',
-  'yarn colours',
-  'yarn colors',
-])
 
 /** "4", "4-6", "4 and 5", "4, 5 and 6" behind "Rnds". */
 function readNumbers(reader: Reader): [number, number] | null {

@@ -119,3 +119,19 @@ describe('Stitches between two loops', () => {
     expect(slips(text)).not.toContain('rounds/stitches-passed')
   })
 })
+
+describe('Sections of a page', () => {
+  it.each([
+    'FINISHED DIMENSIONS\n4" square',
+    'Crochet Hook: 5 mm',
+    'SKILL\nEasy',
+    'Supplies: worsted yarn, scissors',
+    'Tips: sc tightly.',
+  ])('hold no round and name no part: %s', (section) => {
+    const text = `${section}\n\nCENTER\nRnd 1: ${RING}\nEDGE\nRnd 2: ${INCREASE}`
+    expect(made(text)).toEqual([
+      ['CENTER', 8],
+      ['EDGE', 16],
+    ])
+  })
+})

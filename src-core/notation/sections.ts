@@ -1,0 +1,67 @@
+/** Headings of a printed page that hold no rounds, by what stands under them. One line adds one. */
+
+export type SectionKind =
+  | 'title'
+  | 'designer'
+  | 'skill'
+  | 'size'
+  | 'materials'
+  | 'yarn'
+  | 'colours'
+  | 'hook'
+  | 'gauge'
+  | 'notes'
+  | 'finishing'
+  /** Read with the rounds. */
+  | 'explained'
+  /** Printed from the rounds themselves. */
+  | 'abbreviations'
+  /** "Instructions:": nothing of its own. */
+  | 'opening'
+
+const LABELS: Readonly<Record<SectionKind, readonly string[]>> = {
+  title: ['title'],
+  designer: ['designer', 'design', 'designed by', 'design by', 'pattern by'],
+  skill: ['skill level', 'skill', 'difficulty', 'experience level'],
+  size: [
+    'finished size',
+    'finished measurements',
+    'finished measurement',
+    'finished dimensions',
+    'size',
+    'measurements',
+    'dimensions',
+  ],
+  materials: ['materials', 'you will need', 'notions', 'supplies', 'what you need'],
+  yarn: ['yarn', 'yarns', 'thread', 'yarn weight'],
+  colours: ['colours', 'colors', 'yarn colours', 'yarn colors'],
+  hook: ['hook', 'crochet hook', 'hook size', 'hooks'],
+  gauge: ['gauge', 'tension'],
+  notes: ['notes', 'note', 'pattern notes', 'pattern note', 'tips', 'tip'],
+  finishing: ['finishing'],
+  explained: [
+    'special stitches',
+    'special stitch',
+    'special stitches used',
+    'special terms',
+    'special abbreviations',
+    'stitch guide',
+  ],
+  abbreviations: [
+    'abbreviations',
+    'abbreviation',
+    'abbrev',
+    'abbrevs',
+    'abbreviations used',
+    'stitches used',
+    'terms',
+  ],
+  opening: ['pattern', 'instructions'],
+}
+
+/** What a heading stands over, by its words in lower case. */
+export const SECTIONS: ReadonlyMap<string, SectionKind> = new Map(
+  Object.entries(LABELS).flatMap(([kind, labels]) =>
+    labels.map((label) => [label, kind as SectionKind] as const),
+  ),
+)
