@@ -39,6 +39,27 @@ export const marked = (words: string, assumed: boolean): string => (assumed ? `$
 export const starred = (words: string, assumed: boolean): string =>
   assumed ? `${words}${ASSUMED_STAR}` : words
 
+type Priced = Pick<YarnNeed, 'id' | 'toBuy' | 'cost'>
+
+/** What is to be bought and a sum of prices leaves out; empty where there is no sum or nothing is left out of it. */
+export function unpriced(needs: readonly Priced[]): string[] {
+  if (needs.every(({ cost }) => cost === null)) return []
+  return needs.flatMap(({ id, toBuy, cost }) => (cost === null && toBuy ? [id] : []))
+}
+
+/** "Cream, whose price is not known": the same by name, in words. */
+export function unpricedWords(needs: readonly Priced[], nameOf: (id: string) => string): string {
+  const names = unpriced(needs).map(nameOf)
+  if (names.length === 0) return ''
+  return `${listed(names)}, whose ${names.length === 1 ? 'price is' : 'prices are'} not known`
+}
+
+/** The same below a table. */
+export function sumRemark(...[needs, nameOf]: Parameters<typeof unpricedWords>): string {
+  const words = unpricedWords(needs, nameOf)
+  return words && `The sum leaves out ${words}.`
+}
+
 /** What the star of a table means. */
 export const starWords = (ball: string): string =>
   `${ASSUMED_STAR} assumed: nobody entered the ${ball} band that it follows from.`

@@ -49,10 +49,16 @@ export function writeQuantity(value: number, kind: QuantityKind, units: UnitSyst
     case 'minutes':
       return formatMinutes(value)
     case 'money':
-      return formatNumber(value, 2)
+      return writeMoney(value)
     default:
       return formatNumber(value, kind === 'count' ? 0 : 3).replaceAll(',', '')
   }
+}
+
+/** An amount that is no whole one has both its decimals, as on a price tag. */
+function writeMoney(amount: number): string {
+  const whole = formatNumber(amount, 2)
+  return /\.\d$/.test(whole) ? `${whole}0` : whole
 }
 
 /** A bound as the field tells it: what it says can be entered, also where it is rounded to eighths of an inch. */

@@ -2,7 +2,14 @@
 import type { KitAccount, KitYarnRun, PlanNumbers, YarnNeed } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
 import { formatMass, formatMassRange, formatMoney, formatNumber } from '../../src-core/units/format'
-import { ASSUMED, isAssumed, isNeedKnown, NOT_KNOWN, starred } from '../../src-core/figures/yarn-words'
+import {
+  ASSUMED,
+  isAssumed,
+  isNeedKnown,
+  NOT_KNOWN,
+  starred,
+  unpriced,
+} from '../../src-core/figures/yarn-words'
 import { termWord } from '../../src-core/stitches/terms'
 import { kindOf } from '../kinds/kinds'
 import { counted } from '../../src-core/figures/words'
@@ -29,6 +36,10 @@ interface Ledger {
   readonly figures: readonly LedgerFigure[]
   readonly yarns: readonly LedgerYarn[]
 }
+
+/** What a yarn is called. */
+export const yarnName = (project: Project, id: string): string =>
+  project.yarns?.find((yarn) => yarn.id === id)?.name ?? id
 
 /** Cost of what is to be bought; null where no price is known. */
 export function costOf(plan: PlanNumbers): number | null {
@@ -112,7 +123,12 @@ function moneyFigures(project: Project, plan: PlanNumbers, before: PlanNumbers |
   })
   const { kit } = plan
   const guessed = plan.yarns.some((need) => isAssumed(need, 'cost'))
-  if (!kit) return [sum('To buy', costOf(plan), before ? costOf(before) : null, guessed)]
+  if (!kit) {
+    const toBuy = sum('To buy', costOf(plan), before ? costOf(before) : null, guessed)
+    // There is no room here for their names, which stand in the place of the yarns.
+    const left = unpriced(plan.yarns).length
+    return [left > 0 ? { ...toBuy, unit: `${toBuy.unit} and ${left} unpriced`.trim() } : toBuy]
+  }
   const assumed = kit.assumed?.includes('cost') ?? false
   return [
     sum(`Run of ${formatNumber(kit.count)}`, kit.runCost, before?.kit?.runCost, assumed),

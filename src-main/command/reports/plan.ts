@@ -23,6 +23,7 @@ import {
   splitRemark,
   starred,
   starWords,
+  sumRemark,
 } from '../../../src-core/figures/yarn-words'
 import { byKind } from '../../../src-core/plans/layouts'
 import { termWord } from '../../../src-core/stitches/terms'
@@ -217,7 +218,9 @@ function yarnSection(project: Project, plan: Plan, width: number): string[] {
   const cost = costs.reduce((all, each) => all + each, 0)
   if (costs.length > 0) sum[columns.length - 1] = starred(money(cost), anyAssumed('cost'))
   const split = splitRemark(plan.yarns, (id) => names.get(id) ?? id)
+  const unpriced = sumRemark(plan.yarns, (id) => names.get(id) ?? id)
   const remarks = [
+    ...(unpriced ? [unpriced] : []),
     ...(split ? [`One weight for several colours: ${split}.`] : []),
     ...(plan.yarns.some(({ assumed }) => assumed) ? [starWords(termWord('ball', termsOf(project)))] : []),
   ]

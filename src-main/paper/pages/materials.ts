@@ -9,6 +9,7 @@ import {
   splitRemark,
   starred,
   starWords,
+  sumRemark,
 } from '../../../src-core/figures/yarn-words'
 import { canonicalStitch, stitchName, termWord, translateStitch } from '../../../src-core/stitches/terms'
 import {
@@ -162,12 +163,14 @@ export function gaugeWords(job: Job, gauge: StitchGauge | undefined): string | n
 function yarnRemarks({ plan, settled, terms }: Job): [string, string][] {
   const names = new Map(settled.yarns.map((yarn) => [yarn.id, yarn.name || yarn.id]))
   const split = splitRemark(plan.yarns, (id) => names.get(id) ?? id)
+  const unpriced = plan.kit ? '' : sumRemark(plan.yarns, (id) => names.get(id) ?? id)
   const isStarred = plan.yarns.some((need) => need.assumed)
   const used = plan.yarns.flatMap((need) => settled.yarns.find(({ id }) => id === need.id) ?? [])
   const sizes = ballSizes(used, termWord('ball', terms))
   return [
     ...(sizes === '' ? [] : [[capital(termWord('balls', terms)), sizes] as [string, string]]),
     ...(split ? [['Weight', MATERIAL_WORDS.split(split)] as [string, string]] : []),
+    ...(unpriced ? [['Cost', unpriced] as [string, string]] : []),
     ...(isStarred ? [['Assumed', starWords(termWord('ball', terms))] as [string, string]] : []),
   ]
 }

@@ -20,6 +20,11 @@ function field(props: Partial<Parameters<typeof render<typeof NumberField>>[1]> 
   return { ...heard, input }
 }
 
+it('writes amounts of money with both decimals, whole ones with none', () => {
+  const texts = [4.2, 4.25, 1310, 0].map((amount) => writeQuantity(amount, 'money', 'metric'))
+  expect(texts).toEqual(['4.20', '4.25', '1,310', '0'])
+})
+
 describe('a number field', () => {
   it.each([
     ['9,5 cm', 95],

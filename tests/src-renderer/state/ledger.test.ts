@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest'
+import { unpricedWords } from '../../../src-core/figures/yarn-words'
 import { planProject } from '../../../src-core/plan'
 import { patchBlanket } from '../../../src-renderer/state/edits/layout'
-import { ledgerOf } from '../../../src-renderer/state/ledger'
+import { ledgerOf, yarnName } from '../../../src-renderer/state/ledger'
 import { nudgeField, sentenceParts } from '../../../src-renderer/state/sentence'
 import { placeSummary } from '../../../src-renderer/state/summaries'
 import { EXAMPLES } from '../../../src-renderer/start/examples'
@@ -30,6 +31,28 @@ describe('the ledger', () => {
   it('lets bars stand for the high end of the range', () => {
     const need = plan.yarns[0]!
     expect(ledgerOf(SMALL, plan, null).yarns[0]).toMatchObject({ need: need.grams.high, onHand: 20 })
+  })
+
+  it('says how many yarns the sum to buy leaves out, and their names where there is room', () => {
+    const yarns = SMALL.yarns!.map((yarn, at) =>
+      at === 0 ? { ...yarn, price: 4.2, onHandGrams: 0 } : { ...yarn, price: undefined, onHandGrams: 0 },
+    )
+    const part = { ...SMALL, yarns }
+    const planned = planProject(part)
+    const figure = ledgerOf(part, planned, null).figures.find(({ name }) => name === 'To buy')!
+    const missing = planned.yarns.filter(({ toBuy, cost }) => toBuy && cost === null)
+    const names = missing.map(({ id }) => yarns.find((yarn) => yarn.id === id)!.name!)
+    expect(names.length).toBeGreaterThan(0)
+    expect(figure.unit).toMatch(new RegExp(`^(\\(assumed\\) )?and ${names.length} unpriced$`))
+    const told = unpricedWords(planned.yarns, (id) => yarnName(part, id))
+    expect(told).toMatch(/, whose prices? (is|are) not known$/)
+    for (const name of names) expect(told).toContain(name)
+    // Where all have one, or none has, nothing is left out.
+    for (const price of [3, undefined]) {
+      const all = { ...SMALL, yarns: yarns.map((yarn) => ({ ...yarn, price })) }
+      const told = ledgerOf(all, planProject(all), null).figures.find(({ name }) => name === 'To buy')!
+      expect(told.unit).not.toContain('unpriced')
+    }
   })
 
   it.each(EXAMPLES.map(({ name }) => ({ name })))(
