@@ -143,8 +143,14 @@ const onPost = ({ into }: WorkedElement, post: 'front' | 'back'): boolean =>
   into.some((place) => place.post === post)
 
 /** "12 FPdc, 12 dc": those around posts are counted by themselves, or are dc like the others. */
-function countPlain(standing: readonly WorkedElement[], name: StitchName): number | readonly number[] {
-  const like = standing.filter((element) => STANDING_KEY(element) === name.stitch)
+function countPlain(
+  standing: readonly WorkedElement[],
+  name: StitchName,
+  bunches: boolean,
+): number | readonly number[] {
+  const like = standing.filter(
+    (element) => STANDING_KEY(element) === name.stitch && !(bunches && BUNCHES.has(element.form)),
+  )
   const { post } = name
   if (post) return like.filter((element) => onPost(element, post)).length
   const plain = like.filter((element) => !onPost(element, 'front') && !onPost(element, 'back'))
@@ -152,11 +158,17 @@ function countPlain(standing: readonly WorkedElement[], name: StitchName): numbe
 }
 
 /** How many of what an end count names the round really has; null where that cannot be told. */
-function countOf(work: Work, entry: CountEntry, sums: Tally): number | readonly number[] | null {
+function countOf(
+  work: Work,
+  entry: CountEntry,
+  all: CountItem,
+  sums: Tally,
+): number | readonly number[] | null {
   const { noun } = entry
   const standing = work.elements.filter((element) => element.standing)
   if (noun.kind === 'space') {
-    if (noun.corner) return sums.corners
+    // Worked into a ring, all spaces of a size may be its corners.
+    if (noun.corner) return [sums.corners, ...Object.values(sums.spaces)]
     if (noun.chains !== null) return sums.spaces[spaceKey(noun.chains)] ?? 0
     return Object.values(sums.spaces).reduce((sum, count) => sum + count, 0)
   }
@@ -183,7 +195,12 @@ function countOf(work: Work, entry: CountEntry, sums: Tally): number | readonly 
   switch (name.form) {
     case 'plain':
       if (name.stitch === 'sl st') return sums.slips
-      return countPlain(standing, name)
+      // "24 dc, 4 pc": what has a count of its own is not among the others.
+      return countPlain(
+        standing,
+        name,
+        all.entries.some(({ noun: other }) => other.kind === 'stitch' && BUNCHES.has(other.name?.form ?? '')),
+      )
     case 'picot':
       return sums.picots
     case 'shell':
@@ -217,7 +234,7 @@ function oneTooMany(work: Work, made: number, wanted: number): Span | null {
 function checkEndCounts(work: Work, counts: readonly CountItem[], sums: Tally): void {
   for (const count of counts) {
     for (const entry of count.entries) {
-      const have = countOf(work, entry, sums)
+      const have = countOf(work, entry, count, sums)
       if (have === null) continue
       const first = work.node.numbers?.[0] ?? work.number
       const wanted = entry.inTurn?.[work.number - first] ?? entry.count

@@ -1,6 +1,7 @@
 /** Headings: "Rnd 3:", "3rd rnd:", "Rnds 4–6:", "Edging:", and the sections that hold no rounds. */
 import type { Reader } from './reader'
-import { SECTIONS } from './sections'
+import { sectionOf } from './sections'
+import { passCountLabel } from './stated'
 import type { Span } from './tokens'
 import { isForm, readStitch } from './vocabulary'
 import { wordOf } from './words'
@@ -213,14 +214,19 @@ function readLabelHeading(reader: Reader, startOfLine: boolean, inline: boolean)
     }
     if (words.length === 0) return null
     const named = reader.at
+    // "Stitch count: 48 dc" tells what the round comes to.
+    reader.at = from
+    passCountLabel(reader)
+    if (reader.at > from && reader.number() !== null) return null
+    reader.at = named
     const bracket = readLabel(reader)
     // "Abbreviations.—Ch., chain".
-    const ruled = SECTIONS.has(words.join(' ')) && startOfLine && passRule(reader)
+    const ruled = sectionOf(words) !== null && startOfLine && passRule(reader)
     if (!ruled && !reader.skip(':', '=')) {
       passDecoration(reader, false)
       const alone = startOfLine && (reader.peek()?.first ?? true)
       if (!alone) return null
-      const section = SECTIONS.has(words.join(' '))
+      const section = sectionOf(words) !== null
       if (!section && (!bracketOf(bracket, words.join(' ')) || !isTitle(reader, from, decorated))) return null
       const label = reader.words({ ...reader.span(from), end: reader.tokens[named - 1]!.end }).trim()
       const kind = section ? 'section' : 'part'
@@ -238,7 +244,7 @@ function readLabelHeading(reader: Reader, startOfLine: boolean, inline: boolean)
       label,
       span: reader.span(from),
     })
-    if (SECTIONS.has(name)) return make('section')
+    if (sectionOf(words) !== null) return make('section')
     // "Center:" on a line of its own: what follows is that part.
     if (
       !equals &&

@@ -5,7 +5,8 @@ import { TRAVELLED } from './source'
 import type { Source } from './source'
 import { spaceKey } from './state'
 import type { ItemRunner } from './stitching'
-import type { Item, Place, PlacePart } from './tree'
+import { placeParts } from './tree'
+import type { Item } from './tree'
 import { baseSource } from './work'
 import type { Work } from './work'
 
@@ -32,13 +33,6 @@ export function amountWords(count: number, kind: string): string {
   if (kind === 'corner') return `${count} corner${plural}`
   if (kind === 'sp') return `${count} sp${plural}`
   return `${count} ${kind} sp${plural}`
-}
-
-export function* placeParts(items: readonly Item[]): Generator<PlacePart> {
-  for (const item of items) {
-    if ('place' in item && item.place) yield* (item.place as Place).parts
-    if ('items' in item) yield* placeParts(item.items)
-  }
 }
 
 /** Whether an item is a repeat that goes on around. */

@@ -115,18 +115,24 @@ export function readExtent(reader: Reader): Extent | null {
   })
 }
 
-/** "3ch-sp", "3ch sp", "3 ch sp": a space by its chains; passes it. "3 ch sps" are three spaces. */
+/** "sp", "corner sp" and "corner" behind the chains of a space: how many words; 0 where none follows. */
+function spaceBehind(reader: Reader, ahead: number): number {
+  const corner = reader.key(ahead) === 'corner' ? 1 : 0
+  return reader.isA('space', ahead + corner) ? corner + 1 : corner
+}
+
+/** "3ch-sp", "3ch sp", "3 ch corner sp": a space by its chains; passes it. "3 ch sps" are three spaces. */
 function glued(reader: Reader): number | null {
   return reader.attempt(() => {
     const number = reader.peek()
     if (number?.kind !== 'number') return null
     const word = reader.peek(1)
     const own = word !== undefined && CHAIN_SPACE.test(word.is)
-    const last = own ? word : reader.peek(2)
-    if (!own && !(word?.kinds.has('chain') && last?.kinds.has('space'))) return null
-    const joined = word.start === number.end
-    if (!joined && /s$/.test(last!.key)) return null
-    reader.at += own ? 2 : 3
+    const behind = own || !word?.kinds.has('chain') ? 0 : spaceBehind(reader, 2)
+    if (!own && behind === 0) return null
+    const joined = word!.start === number.end
+    reader.at += 2 + behind
+    if (!joined && /s$/.test(reader.spelled(-1))) return null
     return number.value
   })
 }
@@ -148,25 +154,23 @@ function readSpaceNoun(reader: Reader, corner: boolean): Noun | null {
   }
   // "3ch-sp", "3 ch sp": behind the figure the space may be spelled in any way.
   const size = glued(reader)
-  if (size !== null) return { kind: 'space', chains: size, corner }
+  const inCorner = () => corner || reader.key(-1) === 'corner' || reader.key(-2) === 'corner'
+  if (size !== null) return { kind: 'space', chains: size, corner: inCorner() }
   if (token.kind === 'chains') {
-    const next = reader.peek(1)
-    // "ch-2 corner sp".
-    const cornered = next?.is === 'corner'
-    const joined = next?.key === '-' && reader.isA('space', 2)
-    if (joined || (cornered && reader.isA('space', 2))) reader.at += 3
-    else if (next?.kinds.has('space')) reader.at += 2
-    else if (corner) reader.at += 1
-    else return null
-    return { kind: 'space', chains: token.value, corner: corner || cornered }
+    const hyphen = reader.key(1) === '-' && reader.isA('space', 2) ? 1 : 0
+    const behind = spaceBehind(reader, 1 + hyphen)
+    if (behind === 0 && !corner) return null
+    reader.at += 1 + hyphen + behind
+    return { kind: 'space', chains: token.value, corner: inCorner() }
   }
   if (token.kinds.has('chain')) {
     // "ch sp", "ch3 sp", "ch 3 sp", "chain space"
     const number = reader.peek(1)?.kind === 'number' ? reader.peek(1)!.value : null
     const after = number === null ? 1 : 2
-    if (!reader.isA('space', after)) return null
-    reader.at += after + 1
-    return { kind: 'space', chains: number, corner }
+    const behind = spaceBehind(reader, after)
+    if (behind === 0) return null
+    reader.at += after + behind
+    return { kind: 'space', chains: number, corner: inCorner() }
   }
   if (token.kinds.has('space')) {
     reader.at++
@@ -186,7 +190,8 @@ function readSpaceNoun(reader: Reader, corner: boolean): Noun | null {
 /** "sp between 2 dc", "between next 2 sts", "sp between shells". Stands behind "sp" or at "between". */
 export function readGap(reader: Reader): { noun: Noun; which: Which | null } | null {
   return reader.attempt(() => {
-    if (!reader.skip('between')) return null
+    // "sp before next V-st" lies between the one before and that one.
+    if (!reader.skip('between', 'before', 'after')) return null
     reader.skip('the')
     const which: Which | null = reader.skip('next')
       ? 'next'

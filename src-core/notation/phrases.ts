@@ -156,6 +156,16 @@ function readChain(reader: Reader): ChainItem | null {
   })
 }
 
+/** "BPdc (back post dc) around next tr": the name once more in a bracket, in other words; passes it. */
+function passExplained(reader: Reader, { form, stitch }: StitchName): void {
+  reader.attempt(() => {
+    if (!reader.skip('(', '[')) return null
+    const again = readStitch(reader)
+    if (again?.stitch !== stitch || again.form !== form) return null
+    return reader.skip(')', ']') || null
+  })
+}
+
 /** Stitch with count and place; the heart of the notation. */
 function readWork(reader: Reader, verb: boolean): Item | null {
   const start = reader.at
@@ -174,6 +184,7 @@ function readWork(reader: Reader, verb: boolean): Item | null {
       return { type: 'work', count: before, stitch: same, place, ...span }
     }
     if (stitch.form === 'plain' && stitch.stitch === 'ch') return null
+    passExplained(reader, stitch)
     const even = readEvenly(reader, start, before, stitch)
     if (even) return even
     const count = before ?? countAfter(reader)

@@ -47,6 +47,8 @@ function readOwn(reader: Reader): { noun: Noun; base: boolean } | null {
       base = word === 'base' || word === 'bottom'
       if (word === 'top' || word === 'tip' || base) {
         if (!reader.skip('of')) return null
+        // "in top of next dc" is in that stitch.
+        if (['same', 'next', 'each', 'every', 'any'].includes(reader.key())) return null
       }
     } else return null
     while (reader.skip('the', 'beg', 'first', 'starting', 'turning', 'same', 'last', 'next', '1st')) continue
@@ -202,6 +204,7 @@ function readPart(reader: Reader, around: boolean, inherited: Draft | null): Pla
       }
     }
     const own = readOwn(reader)
+    if (!own) reader.skipAll('top', 'of')
     if (own) return finish({ which: own.base ? 'same' : 'first', count: 1, each: false }, own.noun)
     // "in beg lp": where the round began, in the loop of the joining.
     const begun = reader.attempt(() => {

@@ -1,4 +1,5 @@
 /** Headings of a printed page that hold no rounds, by what stands under them. One line adds one. */
+import { wordOf } from './words'
 
 export type SectionKind =
   | 'title'
@@ -65,3 +66,10 @@ export const SECTIONS: ReadonlyMap<string, SectionKind> = new Map(
     labels.map((label) => [label, kind as SectionKind] as const),
   ),
 )
+
+const plain = (words: readonly string[]): string => words.map((word) => wordOf(word).is).join(' ')
+
+const BY_WORDS = new Map([...SECTIONS].map(([label, kind]) => [plain(label.split(' ')), kind]))
+
+/** The same in any spelling: "special st" and "special stitches"; null where no section is named. */
+export const sectionOf = (words: readonly string[]): SectionKind | null => BY_WORDS.get(plain(words)) ?? null

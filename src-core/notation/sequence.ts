@@ -1,6 +1,6 @@
 /** Sequences of phrases: commas and stops, brackets of three kinds, asterisks and what repeats them. */
 import { STARS, readAmount, readEnding, readRepeatClause } from './clauses'
-import { readCounts, readStatement } from './stated'
+import { isWorked, readCounts, readStatement } from './stated'
 import { readPhrase } from './phrases'
 import { readProse } from './prose'
 import type { Stop } from './clauses'
@@ -326,7 +326,7 @@ const STOPS = new Set(['.', ';', '(', '[', '*'])
 
 /** A bracket with figures behind the join of a round tells what it comes to, in whatever words. */
 const isUnreadCount = (reader: Reader, before: Item, item: Item, { start }: Span): boolean =>
-  (before.type === 'join' || (before.type === 'note' && before.effect === 'fasten-off')) &&
+  isWorked([before]) &&
   item.type === 'group' &&
   item.place === null &&
   item.times === null &&

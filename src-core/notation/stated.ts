@@ -96,15 +96,22 @@ function passPerSide(reader: Reader, end: number): boolean {
   return per === true
 }
 
+/** "Stitch count:", "you should have", "total =" before the counts of a round; passes it. */
+export function passCountLabel(reader: Reader): void {
+  while (
+    reader.skipA('tells') ||
+    reader.skip('=', ':', 'of') ||
+    (reader.isA('stitch') && (reader.isA('tells', 1) || reader.key(1) === ':') && reader.skip('st'))
+  )
+    continue
+}
+
 /** "12 sc", "8 cl, 8 ch-3 sps", "24 sc each rnd", "18" between the cursor and `end`; null if it is anything else. */
 export function readCounts(reader: Reader, end: number, bare: boolean): CountItem | null {
   const start = reader.at
   return reader.attempt((): CountItem | null => {
     const entries: CountEntry[] = []
-    if (reader.skip('you')) {
-      if (!reader.skip('have')) return null
-    }
-    while (reader.skip('total', '=', ':', 'of')) continue
+    passCountLabel(reader)
     while (reader.at < end) {
       // "12 dc, counting the beg ch-3 as a dc".
       const told = reader.key() === ',' ? 1 : 0
@@ -147,7 +154,8 @@ export function readCounts(reader: Reader, end: number, bare: boolean): CountIte
       // "4 x 4-ch sps".
       reader.skipA('times-sign')
       const named = reader.key()
-      if (reader.isA('counted')) {
+      // "4 corners" are told by their name, "4 corner sps" are spaces.
+      if (reader.isA('counted') && !(reader.sees('corner') && reader.isA('space', 1))) {
         reader.at++
         entries.push({ count, noun: { kind: 'own', chain: 0, of: 0, words: named }, ...words() })
         continue

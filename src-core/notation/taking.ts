@@ -3,7 +3,8 @@ import { LIMITS } from './limits'
 import { FREE, SKIPPED, TRAVELLED, WORKED, cornerPlaces } from './source'
 import type { PlaceTest, Source } from './source'
 import { BACK, FRONT, spaceKey } from './state'
-import type { Loop, Noun, PlacePart, StitchName } from './tree'
+import { placeParts } from './tree'
+import type { Item, Loop, Noun, PlacePart, StitchName } from './tree'
 import { TooLong, baseSource, report, sourceOf, spend, targetAt } from './work'
 import type { Target, Work } from './work'
 import type { LeftPlace } from './worked'
@@ -49,7 +50,7 @@ export function sourceFor(work: Work, part: PlacePart): Source | null {
 const loopOf = (work: Work, part: PlacePart | null, taking: Taking): Loop =>
   part?.loop ?? taking.loop ?? work.scope.loop ?? 'both'
 
-function postOf(work: Work, part: PlacePart | null, taking: Taking): 'front' | 'back' | null {
+export function postOf(work: Work, part: PlacePart | null, taking: Taking): 'front' | 'back' | null {
   if (taking.post) return taking.post
   return part?.around || work.scope.around ? (part?.behind || work.scope.behind ? 'back' : 'front') : null
 }
@@ -133,9 +134,33 @@ export function missing(
   return targetAt(work, source, { kind: 'unknown', round: source?.state.index ?? -2, index: -1 })
 }
 
+const RING_OF_YARN = /\b(magic|adjustable|sliding|mr)\b/i
+
+/** The ring: where nothing has been made, it is made as the text names it. */
+export function ringTarget(work: Work, part: PlacePart): Target {
+  const { base } = work
+  if (base.kind === 'none' || (base.kind === 'round' && base.state.unknown)) {
+    // "6 sc in magic ring" makes the ring as it names it.
+    const named = RING_OF_YARN.test(work.tree.text.slice(part.nounSpan.start, part.nounSpan.end))
+    if (!named) report(work, 'rounds/no-ring', part, {}, 'once')
+    if (base.kind === 'none') {
+      work.base = { kind: 'ring', chains: 0 }
+      if (named) work.foundation = { kind: 'ring', chains: 0 }
+    }
+  }
+  if (base.kind === 'round') work.picked = true
+  return targetAt(work, null, { kind: 'ring', round: -2, index: 0 })
+}
+
+const ringNamed = (items: readonly Item[]): PlacePart | null =>
+  [...placeParts(items)].find(({ noun }) => noun.kind === 'ring') ?? null
+
 /** There is no round to work in: said once, and the account stays open. */
 export function nowhere(work: Work, part: PlacePart | null): Target {
   if (work.base.kind === 'ring') return targetAt(work, null, { kind: 'ring', round: -2, index: 0 })
+  // "2 tr, 2 ch, (3 tr, 2 ch) 3 times into a magic ring": the ring is named behind all that goes into it.
+  const ring = work.base.kind === 'none' ? ringNamed(work.node.items) : null
+  if (ring) return ringTarget(work, ring)
   if (!work.open) report(work, 'rounds/nothing-to-work-in', part, {}, 'once')
   work.open = true
   return targetAt(work, null, { kind: 'unknown', round: -2, index: -1 })

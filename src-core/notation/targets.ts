@@ -8,6 +8,7 @@ import {
   missing,
   nowhere,
   placed,
+  ringTarget,
   roundWords,
   settle,
   sourceFor,
@@ -312,23 +313,6 @@ function nextTargets(work: Work, part: PlacePart, taking: Taking): Target[] {
     targets.push(space ? takeSpace(work, source, part, taking) : takeStitch(work, source, part, taking))
   }
   return targets
-}
-
-const RING_OF_YARN = /\b(magic|adjustable|sliding|mr)\b/i
-
-function ringTarget(work: Work, part: PlacePart): Target {
-  const { base } = work
-  if (base.kind === 'none' || (base.kind === 'round' && base.state.unknown)) {
-    // "6 sc in magic ring" makes the ring as it names it.
-    const named = RING_OF_YARN.test(work.tree.text.slice(part.nounSpan.start, part.nounSpan.end))
-    if (!named) report(work, 'rounds/no-ring', part, {}, 'once')
-    if (base.kind === 'none') {
-      work.base = { kind: 'ring', chains: 0 }
-      if (named) work.foundation = { kind: 'ring', chains: 0 }
-    }
-  }
-  if (base.kind === 'round') work.picked = true
-  return targetAt(work, null, { kind: 'ring', round: -2, index: 0 })
 }
 
 /** All places that a part names, used up in order. */

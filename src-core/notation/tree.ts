@@ -346,3 +346,11 @@ export interface RoundsTree {
   /** How often each repeat runs in all, as far as the account found it out; for printing in full. */
   readonly repeats: ReadonlyMap<Item, number>
 }
+
+/** All parts of places that items name. */
+export function* placeParts(items: readonly Item[]): Generator<PlacePart> {
+  for (const item of items) {
+    if ('place' in item && item.place) yield* item.place.parts
+    if ('items' in item) yield* placeParts(item.items)
+  }
+}

@@ -104,10 +104,10 @@ thrice | how-often 3
 + in into | into place instruction where
 around | into place where
 between bet | into place stop | bet = between
-+ on over through | into place
++ on over through under | into place
 across | into where
 to | into aside
-+ onto under along | into
++ onto along | into
 + corresponding matching adjacent adjoining opposite parallel | elsewhere
 motif motifs | motif
 square squares | motif
@@ -149,15 +149,18 @@ ending finishing
 end ends
 omit omitting omits
 fasten-off fastened
-counts count counted counting
+counts count counted counting | tells
++ totals tally have | tells
++ total there will should you | aside tells
++ are | explains tells
 stands stand acts act serves serve equals equal represents represent replaces replace
 made formed completed complete
 not doesn't don't isn't never
 + mark place marker move tighten keep keeping hold holding fold folding push bring take taking carry | aside
-+ being sure careful covering crocheting drop dropping note stuff see this these you your if when | aside
-+ while for so at there be will should right wrong facing again instead only too total optional | aside
++ being sure careful covering crocheting drop dropping note stuff see this these your if when | aside
++ while for so at be right wrong facing again instead only too optional | aside
 spiral continuous spirals | aside explains
-+ is are was can may becomes means that's | explains
++ is was can may becomes means that's | explains
 all | aside
 + the a an of from by
 + established manner way pattern before | pattern

@@ -39,7 +39,8 @@ const MOST_CROSSINGS: Readonly<Record<string, number>> = {
   'patterns-own x02': 8,
   'patterns-own x04': 4,
 
-  ...Object.fromEntries(['d12', 'd26', 'd98', 'x08'].map((id) => [`patterns ${id}`, 1])),
+  // d56: the dot of "join in top of first petal", which was not drawn as long as that was not read.
+  ...Object.fromEntries(['d12', 'd26', 'd56', 'd98', 'x08'].map((id) => [`patterns ${id}`, 1])),
   ...Object.fromEntries(['o07', 'o20', 'o25', 'q04'].map((id) => [`patterns-own ${id}`, 1])),
 }
 
