@@ -69,6 +69,14 @@ export const roundsMotifSchema = z.looseObject({
   rounds: z.array(roundSchema).optional(),
   /** Special stitches as the designer explains them ("Shell: 5 dc in one st"), read before the rounds. */
   special: text.optional(),
+  /** The page that the rounds were pasted from, and what of its proposals was taken or left, by their ids. */
+  page: z
+    .looseObject({
+      text: text.optional(),
+      terms: z.enum(['US', 'UK']).optional(),
+      done: z.array(text).optional(),
+    })
+    .optional(),
   measured: measuredSchema.optional(),
 })
 

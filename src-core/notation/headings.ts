@@ -195,6 +195,23 @@ function isTitle(reader: Reader, from: number, decorated: boolean): boolean {
   )
 }
 
+const UNITS = new Set(['"', '″', '”', "''", 'cm', 'mm', 'inch', 'inches', 'ins'])
+
+/** A number with a unit of length: `2½" across`, "10 cm", "4 in (10 cm)"; "5 dc in same st" is none. */
+function isMeasure(reader: Reader): boolean {
+  if (reader.peek()?.kind !== 'number') return false
+  for (let ahead = 1; ahead <= 4; ahead++) {
+    const token = reader.peek(ahead)
+    if (!token || token.first) return false
+    if (UNITS.has(token.key)) return true
+    const next = reader.peek(ahead + 1)
+    if (token.key === 'in')
+      return !next || next.first || next.kind === 'mark' || /^(across|diam|square)/.test(next.key)
+    if (token.kind === 'word') return false
+  }
+  return false
+}
+
 /**
  * "Edging:", "Special stitches:", "Shell:" at the start of a line, or behind one another where special stitches are
  * explained (`inline`). The name of a section may stand on a line of its own without a colon.
@@ -233,6 +250,8 @@ function readLabelHeading(reader: Reader, startOfLine: boolean, inline: boolean)
       return { kind, from, to: reader.at, numbers: null, label, span: reader.span(from) }
     }
     const equals = reader.tokens[reader.at - 1]!.key === '='
+    // "16 dc = 4 in" is a gauge.
+    if (equals && isMeasure(reader)) return null
     const to = reader.at
     const name = words.join(' ')
     const label = reader.words(reader.span(from)).replace(/[:=]$/, '').trim()

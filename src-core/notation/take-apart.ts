@@ -19,6 +19,8 @@ export interface TakenApart {
   readonly foundation: RoundsMotif['foundation']
   /** Special stitches, one a line; '' where none are explained. */
   readonly special: string
+  /** The whole block as it was pasted: it may say more than its rounds. */
+  readonly text: string
   /** Terms that the block was read in, and whether its words leave them open. */
   readonly terms: Terms
   readonly termsUnclear: boolean
@@ -90,7 +92,7 @@ export function takeApart(text: string, into: Terms, asked?: Terms): TakenApart 
         `${inTerms(text.slice(entry.start, entry.end))} ${inTerms(text.slice(entry.description.start, entry.description.end))}`,
     )
     .join('\n')
-  return { rounds, foundation, special, terms, termsUnclear }
+  return { rounds, foundation, special, text, terms, termsUnclear }
 }
 
 /** Whether a round is the one of another part that `node` is worked as: "Rnd 1: Same as Motif 1". */

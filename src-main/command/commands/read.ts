@@ -3,11 +3,13 @@ import type { Terms } from '../../../shared-types/project'
 import { specialStitches } from '../../../src-core/notation/abbreviations'
 import { readRounds } from '../../../src-core/notation/read'
 import type { RoundAccount } from '../../../src-core/notation/read'
+import { proposalsOfText } from '../../../src-core/page/proposals'
+import type { Proposal } from '../../../src-core/page/proposals'
 import { readAfterOption } from '../after'
 import type { AddCommand } from '../program'
 import { exitFor, printJson, printLines } from '../project-file'
 import { findingSection } from '../reports/findings'
-import { readReport, specialReport } from '../reports/read'
+import { pageReport, readReport, specialReport } from '../reports/read'
 import { loadRoundsText } from '../rounds-text'
 import type { After } from '../../../src-core/notation/read'
 
@@ -54,9 +56,18 @@ Examples:
         name: abbreviation,
         explanation: meaning,
       }))
-      if (options.json) printJson(around, { terms, special, rounds: rounds.map(roundJson), findings })
+      const proposals = proposalsOfText(text, terms)
+      if (options.json)
+        printJson(around, {
+          terms,
+          special,
+          rounds: rounds.map(roundJson),
+          proposals: proposals.map(proposalJson),
+          findings,
+        })
       else
         printLines(around, [
+          ...pageReport(proposals, around.width),
           ...specialReport(special, around.width),
           ...readReport(rounds, terms, around.width),
           ...findingSection(findings, around.width),
@@ -68,4 +79,10 @@ Examples:
 /** An account without the place of its text as offsets; line and column are what people count by. */
 function roundJson({ span, ...account }: RoundAccount): object {
   return { ...account, line: span.line, column: span.column }
+}
+
+/** A proposal with its words and where they stand by line and column. */
+function proposalJson({ id, kind, at, label, value, sets }: Proposal): object {
+  const { words, line, column } = at
+  return { id, kind, label, value, sets, words, line, column }
 }

@@ -2,6 +2,7 @@
 import { counted } from '../../../src-core/figures/words'
 import type { Terms } from '../../../shared-types/project'
 import type { RoundAccount } from '../../../src-core/notation/read'
+import type { Proposal } from '../../../src-core/page/proposals'
 import { isStitchKey } from '../../../src-core/stitches/table'
 import { stitchAbbreviation } from '../../../src-core/stitches/terms'
 import { formatNumber } from '../../../src-core/units/format'
@@ -54,6 +55,22 @@ export function specialReport(
     'Special stitches',
     ...listing(
       special.map(({ name, explanation }) => [name, explanation]),
+      width,
+    ),
+    '',
+  ]
+}
+
+/** What the page says besides its rounds, each with its line. */
+export function pageReport(proposals: readonly Proposal[], width: number): string[] {
+  if (proposals.length === 0) return []
+  return [
+    'From the page',
+    ...listing(
+      proposals.map(({ label, value, at }) => [
+        `${label} (line ${at.line})`,
+        value.replace(/\s*\n\s*/g, ' / '),
+      ]),
       width,
     ),
     '',

@@ -135,3 +135,16 @@ describe('Sections of a page', () => {
     ])
   })
 })
+
+describe('A gauge', () => {
+  it.each([
+    '17 dc = 4 in.',
+    'GAUGE\nRnds 1 and 2 = 2" [5 cm] across',
+    '16 dc and 8 rows = 10 cm',
+    'Rnd 1 = 2½" across',
+  ])('is no stitch that the text explains: %s', (gauge) => {
+    const text = `${gauge}\n\nRnd 1: ${RING}\nRnd 2: ${INCREASE}`
+    expect(read(text).tree.definitions).toEqual([])
+    expect(made(text).map(([, count]) => count)).toEqual([8, 16])
+  })
+})

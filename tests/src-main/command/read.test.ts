@@ -40,6 +40,34 @@ describe('read', () => {
     expect(ran.out).toMatch(/^hdc +12$/m)
   })
 
+  it('gives what the page says besides its rounds, with where it stands and what it would set', async () => {
+    const page = `Meadow Mat\nHook: US H-8\nGauge: Rnds 1 and 2 = 2"\n\nNotes\nWeave in ends.\n\n${FLOWER}`
+    const file = await writeText(page)
+    const told = JSON.parse((await petalyard('read', file, '--json')).out) as { rounds: object[] }
+    expect(told.rounds).toHaveLength(3)
+    const at = (words: string, line: number, column: number) => ({ words, line, column })
+    expect(told).toMatchObject({
+      proposals: [
+        { id: 'name-1', kind: 'name', sets: { 'motif.name': 'Meadow Mat' }, ...at('Meadow Mat', 1, 1) },
+        { id: 'hook-1', sets: { 'motif.gauge.hook': 5 }, value: '5 mm', ...at('H-8', 2, 10) },
+        {
+          ...{ kind: 'rounds-gauge', label: 'Gauge by rounds', ...at('Rnds 1 and 2 = 2"', 3, 8) },
+          sets: { 'motif.gauge.rounds': 2, 'motif.gauge.across': 50.8 },
+        },
+        {
+          kind: 'notes',
+          sets: { 'motif.instructions': 'Notes: Weave in ends.' },
+          ...at('Weave in ends.', 6, 1),
+        },
+      ],
+      findings: [],
+    })
+    const shown = (await petalyard('read', file)).out
+    expect(shown).toMatch(/^From the page\nName of the motif \(line 1\) +Meadow Mat\nHook \(line 2\) +5 mm\n/)
+    const plain = JSON.parse((await petalyard('read', await writeText(FLOWER), '--json')).out) as object
+    expect(plain).toMatchObject({ proposals: [] })
+  })
+
   it('takes special stitches out of a pasted block', async () => {
     const file = await writeText(
       'Special stitches: Twin: (Sc, hdc) in same st\n\nRnd 1: Magic ring, 6 sc in ring.\nRnd 2: *Twin in next st; rep from * around.',

@@ -13,6 +13,7 @@ import type {
 import { rewordRounds } from '../../../../src-core/motif/rounds/reword'
 import type { PrintStyle } from '../../../../src-core/notation/print'
 import type { TakenApart } from '../../../../src-core/notation/take-apart'
+import { colourName, withPage } from '../../../../src-core/page/proposals'
 import { freeId, freeName } from '../../../state/edits/ids'
 import { MEASURES, findMotif, renameSlot, slotsOf, updateMotif } from '../../../state/edits/motif'
 import { settled } from '../../../../src-core/settled'
@@ -145,14 +146,6 @@ export const setFoundation = (project: Project, id: string, foundation: Foundati
 export const setSpecial = (project: Project, id: string, special: string): Project =>
   patchWritten(project, id, { special: special.trim() === '' ? undefined : special })
 
-/** "MC" and "B" as names of colours: letters alone are for colourways. */
-const colourName = (colour: string): string =>
-  colour === 'MC'
-    ? 'main colour'
-    : /^CC/.test(colour)
-      ? `contrast ${colour.slice(2)}`.trim()
-      : `colour ${colour}`
-
 /**
  * The rounds of a block with their colours. Colours that the text names take the `known` ones in their order, then
  * names of their own; where it names none, a round keeps the colour that stood there before, and the first rounds of
@@ -184,7 +177,7 @@ export function replaceRounds(project: Project, id: string, taken: TakenApart): 
     // A pattern that explains nothing leaves what is explained.
     special: taken.special === '' ? motif.special : taken.special,
   })
-  return withYarns(withoutStrangers(next, id), id)
+  return withPage(withYarns(withoutStrangers(next, id), id), id, taken.text, taken.terms)
 }
 
 /** Puts the rounds in other words; null where a style would not leave each round in its own place. */

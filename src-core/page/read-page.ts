@@ -1,0 +1,246 @@
+/**
+ * What a pasted page says besides its rounds and belongs to the project: each fact with where it stands. Nothing is
+ * set here, and nothing is left out: what no fact is made of is a note.
+ */
+import type { StitchGauge, Terms } from '../../shared-types/project'
+import { capital } from '../figures/words'
+import { memoised } from '../memo'
+import type { Millimetres } from '../units/quantity'
+import { roundsGaugeIn, swatchIn } from './gauges'
+import { hooksIn } from './hooks'
+import { segmentsOf } from './segments'
+import type { Line, Segment } from './segments'
+import { MOTIF_WORDS, sizeIn } from './sizes'
+import type { ToldSize } from './sizes'
+import { isYarn, withCommon, yarnsIn } from './yarns'
+import type { PageYarn, ToldYarn } from './yarns'
+
+/** Where a fact stands: its words, line and column (both from 1), offsets of the page. */
+export interface PageAt {
+  readonly words: string
+  readonly line: number
+  readonly column: number
+  readonly start: number
+  readonly end: number
+}
+
+export type PageSays =
+  | { readonly kind: 'name'; readonly name: string }
+  | { readonly kind: 'designer'; readonly designer: string }
+  | { readonly kind: 'skill'; readonly text: string }
+  | { readonly kind: 'hook'; readonly hook: Millimetres }
+  | { readonly kind: 'swatch'; readonly gauge: StitchGauge }
+  | { readonly kind: 'rounds-gauge'; readonly gauge: StitchGauge }
+  | { readonly kind: 'size'; readonly size: ToldSize }
+  | { readonly kind: 'yarn'; readonly yarn: PageYarn; readonly role: string | null }
+  | { readonly kind: 'notes'; readonly text: string }
+
+/** `id` stays the same as long as the page does. */
+export type PageFact = PageSays & { readonly id: string; readonly at: PageAt }
+
+type Add = (says: PageSays, start: number, end: number) => void
+
+/** "HEXAGON" is a name as "Hexagon". */
+const asName = (words: string): string => {
+  const plain = words.replace(/^[\s*~=#•·_>|–—-]+|[\s*~=#•·_>|:–—-]+$/g, '')
+  return /\p{Ll}/u.test(plain)
+    ? plain
+    : plain
+        .toLowerCase()
+        .replace(/(^|[\s-])(\p{L})/gu, (_, before: string, letter: string) => before + letter.toUpperCase())
+}
+
+/** A title has few words and no stop. */
+const isTitleLine = (words: string): boolean =>
+  words.trim().split(/\s+/).length <= 8 &&
+  !/[.,=]\s*$|;|\b(?:hook|yarn|thread)\b/i.test(words) &&
+  !/\d\s*("|cm|in\b|mm)/i.test(words)
+
+/** Sentences of a line, each with its offset; a stop after an abbreviation ends none. */
+function sentences({ words, start }: Line): Line[] {
+  const parts: Line[] = []
+  let from = 0
+  for (const match of words.matchAll(/[.;!](?=\s+["(]?\p{Lu})\s+/gu)) {
+    if (/\b(?:approx|no|sts?|rnds?|dia)\.$/i.test(words.slice(0, match.index + 1))) continue
+    parts.push({ words: words.slice(from, match.index + 1), start: start + from })
+    from = match.index + match[0].length
+  }
+  parts.push({ words: words.slice(from), start: start + from })
+  return parts.filter(({ words: own }) => own.trim() !== '')
+}
+
+/** Items of a list in one line, split at commas and semicolons outside brackets. */
+function itemsOf({ words, start }: Line): Line[] {
+  const items: Line[] = []
+  for (const match of words.matchAll(/(?:[^,;([]|[([][^)\]]*(?:[)\]]|$)|(?<=\d),(?=\d))+/g))
+    if (/\p{L}|\d/u.test(match[0])) items.push({ words: match[0], start: start + match.index })
+  return items
+}
+
+const endOf = ({ words, start }: Line): number => start + words.trimEnd().length
+const startOf = ({ words, start }: Line): number => start + Math.max(0, words.search(/\S/))
+
+function addHooks(line: Line, always: boolean, add: Add): boolean {
+  const hooks = hooksIn(line.words, always)
+  for (const { value, start, end } of hooks)
+    add({ kind: 'hook', hook: value }, line.start + start, line.start + end)
+  return hooks.length > 0
+}
+
+/** A gauge or a size in one sentence; false where it tells none. */
+function addMeasure(line: Line, terms: Terms, of: 'gauge' | 'size' | 'free', add: Add): boolean {
+  const { words } = line
+  const put = (says: PageSays) => {
+    add(says, startOf(line), endOf(line))
+    return true
+  }
+  const isTold = of !== 'free' || /=|\bmeasur|\bper (?:inch|cm)|\bto (?:\d+ ?(?:cm|in))/i.test(words)
+  if (!isTold) return false
+  const swatch = of === 'size' ? null : swatchIn(words, terms)
+  if (swatch) return put({ kind: 'swatch', gauge: swatch })
+  const rounds = roundsGaugeIn(words)
+  if (rounds) return put({ kind: 'rounds-gauge', gauge: rounds })
+  const size = of === 'size' || MOTIF_WORDS.test(words) ? sizeIn(words) : null
+  return size ? put({ kind: 'size', size }) : false
+}
+
+/** Yarns of a line of materials: items that are no yarn belong to none; those that follow each other are one list. */
+function yarnsOf(line: Line, always: boolean): ToldYarn[] {
+  const runs: { start: number; end: number }[] = []
+  let isOpen = false
+  for (const item of itemsOf(line)) {
+    const goesOn: boolean = isOpen && /[A-H]\b|\bMC\b|\bCC|\d\s*(?:g|m|yds?|oz)\b/.test(item.words)
+    const isItem: boolean = !/\bhooks?\b/i.test(item.words) && (isYarn(item.words) || always || goesOn)
+    const end = item.start + item.words.length
+    if (isItem && isOpen) runs[runs.length - 1]!.end = end
+    else if (isItem) runs.push({ start: item.start, end })
+    isOpen = isItem
+  }
+  return runs.flatMap(({ start, end }) =>
+    yarnsIn(line.words.slice(start - line.start, end - line.start)).map((told) => ({
+      ...told,
+      start: told.start + start,
+      end: told.end + start,
+    })),
+  )
+}
+
+function addMaterials(lines: readonly Line[], always: boolean, add: Add): void {
+  const yarns = withCommon(lines.flatMap((line) => yarnsOf(line, always)))
+  for (const { yarn, role, start, end } of yarns) add({ kind: 'yarn', yarn, role }, start, end)
+  for (const line of lines) for (const item of itemsOf(line)) addHooks(item, false, add)
+}
+
+const joined = (lines: readonly Line[]): string =>
+  lines.map(({ words }) => words.replace(/^[\s*•·–-]+/, '').trim()).join('\n')
+
+function addNotes(label: string, lines: readonly Line[], add: Add): void {
+  const [first] = lines
+  if (!first) return
+  const text = joined(lines)
+  const told = label === '' ? text : `${capital(label.toLowerCase())}: ${text}`
+  add({ kind: 'notes', text: told }, startOf(first), endOf(lines.at(-1)!))
+}
+
+/** What is told by the sentence: gauge, size, hook. What is left of it is a note. */
+function addSentences(segment: Segment, terms: Terms, of: 'gauge' | 'size' | 'free', add: Add): void {
+  const left = segment.lines.filter((line) => {
+    const parts = sentences(line)
+    const taken = parts.filter((part) => {
+      const measured = addMeasure(part, terms, of, add)
+      return addHooks(part, false, add) || measured
+    })
+    return taken.length < parts.length
+  })
+  addNotes(segment.label, left, add)
+}
+
+function addSegment(segment: Segment, terms: Terms, add: Add): void {
+  const { kind, label, lines } = segment
+  switch (kind) {
+    case 'title':
+      for (const line of lines.slice(0, 1))
+        add({ kind: 'name', name: asName(line.words) }, startOf(line), endOf(line))
+      return addNotes('', lines.slice(1), add)
+    case 'designer': {
+      const [line] = lines
+      const name =
+        line?.words.replace(/^\s*(?:©|\(c\)|copyright)*[\s\d©,–-]*(?:by\s+)?/i, '').replace(/[\s.]+$/, '') ??
+        ''
+      const isName = /^\p{Lu}[\p{L}.'’-]*(?:\s+(?:&|and|de|van|von|\p{Lu}[\p{L}.'’-]*)){0,5}$/u.test(name)
+      if (line && isName) add({ kind: 'designer', designer: name }, startOf(line), endOf(line))
+      return addNotes('', isName ? lines.slice(1) : lines, add)
+    }
+    case 'skill':
+      if (lines[0])
+        add({ kind: 'skill', text: joined(lines.slice(0, 1)) }, startOf(lines[0]), endOf(lines[0]))
+      return addNotes('', lines.slice(1), add)
+    case 'hook': {
+      const left = lines.filter((line) => !addHooks(line, true, add))
+      return addNotes(label, left, add)
+    }
+    case 'gauge':
+      return addSentences(segment, terms, 'gauge', add)
+    case 'size':
+      return addSentences(segment, terms, 'size', add)
+    case 'materials':
+    case 'yarn':
+    case 'colours':
+      addMaterials(lines, kind !== 'materials', add)
+      return addNotes(label, lines, add)
+    case 'free': {
+      // "Crochet cotton no. 10; steel hook no. 7": materials without a heading.
+      const isList = ({ words }: Line) =>
+        /\bhooks?\b/i.test(words) && isYarn(words.replace(/[^,;]*\bhooks?\b[^,;]*/gi, ''))
+      const lists = lines.filter(isList)
+      addMaterials(lists, false, add)
+      addNotes('', lists, add)
+      return addSentences({ ...segment, lines: lines.filter((line) => !isList(line)) }, terms, 'free', add)
+    }
+    case 'notes':
+    case 'finishing':
+    case 'explained':
+    case 'opening':
+      return addNotes(label, lines, add)
+    // Names of parts stand with their rounds; abbreviations are printed from the rounds.
+    case 'part':
+    case 'abbreviations':
+      return
+  }
+}
+
+/** The name of a page: its first line, where nothing else is said there, else the only name that stands over rounds. */
+function titleOf(segments: readonly Segment[]): { line: Line; segment: Segment } | null {
+  if (segments.some(({ kind }) => kind === 'title')) return null
+  const [first] = segments
+  const [line] = first?.lines ?? []
+  if (line && (first?.kind === 'free' || first?.kind === 'part') && isTitleLine(line.words))
+    return { line, segment: first }
+  const parts = segments.filter(({ kind }) => kind === 'part')
+  return parts.length === 1 ? { line: parts[0]!.lines[0]!, segment: parts[0]! } : null
+}
+
+/** Everything that a page says of the project, in its order. Never throws. */
+export const readPage = memoised((text: string, terms: Terms): readonly PageFact[] => {
+  const { segments } = segmentsOf(text, terms)
+  const lineStarts = [0, ...[...text.matchAll(/\n/g)].map(({ index }) => index + 1)]
+  const facts: PageFact[] = []
+  const counts = new Map<string, number>()
+  const add: Add = (says, start, end) => {
+    // A hook that is named again is the same hook.
+    if (says.kind === 'hook' && facts.some((fact) => fact.kind === 'hook' && fact.hook === says.hook)) return
+    const count = (counts.get(says.kind) ?? 0) + 1
+    counts.set(says.kind, count)
+    const line = lineStarts.findLastIndex((at) => at <= start)
+    const words = text.slice(start, end)
+    const at = { words, line: line + 1, column: start - lineStarts[line]! + 1, start, end }
+    facts.push({ ...says, id: `${says.kind}-${count}`, at })
+  }
+  const title = titleOf(segments)
+  if (title) add({ kind: 'name', name: asName(title.line.words) }, startOf(title.line), endOf(title.line))
+  for (const segment of segments) {
+    const isTitled = segment === title?.segment
+    addSegment(isTitled ? { ...segment, lines: segment.lines.slice(1) } : segment, terms, add)
+  }
+  return facts.sort((one, other) => one.at.start - other.at.start)
+}, 4)

@@ -1,0 +1,153 @@
+/** The lines of a page that are not read as rounds, each under its heading. */
+import { findHeadings } from '../notation/headings'
+import { readRounds } from '../notation/read'
+import { Reader } from '../notation/reader'
+import { SECTIONS } from '../notation/sections'
+import type { SectionKind } from '../notation/sections'
+import type { RoundsTree } from '../notation/tree'
+import type { Terms } from '../../shared-types/project'
+
+/** A stretch of a line: its words and the offset of the first of them in the page. */
+export interface Line {
+  readonly words: string
+  readonly start: number
+}
+
+/** What stands under one heading, or under none ('free'); `part`: the name of a piece of the pattern. */
+export interface Segment {
+  readonly kind: SectionKind | 'free' | 'part'
+  /** The heading as written, without its sign; '' where there is none. */
+  readonly label: string
+  readonly lines: readonly Line[]
+}
+
+const NAMES = [...SECTIONS.keys()]
+  .sort((one, other) => other.length - one.length)
+  .join('|')
+  .replace(/ /g, '\\s+')
+const SIGN = '\\s*(?:\\([^)]*\\)\\s*)?(?:[:=]|\\.?\\s*[—–]|\\.-|\\s-\\s)\\s*'
+/** "Gauge: …", "* Materials:" at the start of a line; a heading that has the line to itself needs no sign. */
+const AT_START = new RegExp(`^[\\s*•·#_~>=-]*(${NAMES})(?:${SIGN}|[\\s*_~#:=-]*$)`, 'iu')
+/** "… scissors. Gauge: …" within a line: with a capital and a colon. */
+const WITHIN = new RegExp(`(?<=[.;)\\]"″”]\\s+)(${NAMES})\\s*:\\s*`, 'giu')
+/** "Designed by Ada Birch", "by Ada Birch" without a sign. */
+const BY =
+  /^\s*(?:(?:pattern |motif |crochet )?(?:designed|design|pattern|created|written) by|by)\s+(?=\p{Lu})/iu
+const COPYRIGHT = /^\s*(?:©|\(c\)|copyright)/i
+
+/** Sections of one line or two: after a blank line they are over. */
+const SHORT: ReadonlySet<string> = new Set(['title', 'designer', 'skill', 'hook', 'gauge', 'size', 'opening'])
+
+const kindOf = (label: string): SectionKind => SECTIONS.get(label.toLowerCase().replace(/\s+/g, ' '))!
+
+/** Stretches of the text that are read with the rounds. */
+function readStretches(tree: RoundsTree): (readonly [number, number])[] {
+  const { text } = tree
+  return [
+    ...tree.rounds.map(({ start, end, label, items }): readonly [number, number] => {
+      if (label !== 'foundation') return [start, end]
+      // Lines before a foundation are not part of it.
+      const works = items.filter(({ type }) => type !== 'note')
+      const first = works[0]?.start ?? start
+      const last = works.at(-1)?.end ?? first
+      const opens = text.lastIndexOf('\n', first - 1) + 1
+      const closes = text.indexOf('\n', last)
+      return [Math.max(opens, start), closes < 0 ? text.length : closes]
+    }),
+    ...tree.definitions.map(({ start, end, description }): readonly [number, number] => [
+      start,
+      Math.max(end, description.end),
+    ]),
+  ].sort(([one], [other]) => one - other)
+}
+
+/** What of a line no stretch covers: its longest part with a letter in it. */
+function uncovered(line: Line, stretches: readonly (readonly [number, number])[]): Line | null {
+  let { start } = line
+  const end = line.start + line.words.length
+  const parts: Line[] = []
+  const { words } = line
+  const add = (from: number, to: number) => {
+    if (to > from) parts.push({ words: words.slice(from - line.start, to - line.start), start: from })
+  }
+  for (const [from, to] of stretches) {
+    if (to <= start || from >= end) continue
+    add(start, Math.min(from, end))
+    start = Math.max(start, to)
+  }
+  add(Math.min(start, end), end)
+  return (
+    parts
+      .filter(({ words: part }) => /\p{L}/u.test(part))
+      .sort((a, b) => b.words.length - a.words.length)[0] ?? null
+  )
+}
+
+/** Names of parts as headings, by the line on which they stand. */
+function partsByLine(tree: RoundsTree): ReadonlySet<number> {
+  const definitions = new Map(tree.definitions.flatMap((entry) => entry.keys.map((key) => [key, entry])))
+  const reader = new Reader(tree.text, tree.tokens, tree.terms, definitions)
+  return new Set(findHeadings(reader).flatMap(({ kind, span }) => (kind === 'part' ? [span.line] : [])))
+}
+
+/** Takes the headings out of a line: its words by section, the first one perhaps of the section that is open. */
+function cut(line: Line): { kind: SectionKind | null; label: string; line: Line }[] {
+  const found: { kind: SectionKind | null; label: string; from: number; to: number }[] = []
+  const first = AT_START.exec(line.words)
+  if (first) found.push({ kind: kindOf(first[1]!), label: first[1]!, from: 0, to: first[0].length })
+  else {
+    const by = BY.exec(line.words)
+    if (by) found.push({ kind: 'designer', label: 'designer', from: 0, to: by[0].length })
+    else if (COPYRIGHT.test(line.words)) found.push({ kind: 'designer', label: '©', from: 0, to: 0 })
+    else found.push({ kind: null, label: '', from: 0, to: 0 })
+  }
+  for (const match of line.words.matchAll(WITHIN)) {
+    const label = match[1]!
+    if (match.index < found.at(-1)!.to || !/^\p{Lu}/u.test(label)) continue
+    found.push({ kind: kindOf(label), label, from: match.index, to: match.index + match[0].length })
+  }
+  return found.map(({ kind, label, to }, i) => {
+    const until = found[i + 1]?.from ?? line.words.length
+    return { kind, label, line: { words: line.words.slice(to, until), start: line.start + to } }
+  })
+}
+
+/** The page without its rounds, in order. */
+export function segmentsOf(text: string, terms: Terms): { segments: Segment[]; tree: RoundsTree } {
+  const { tree } = readRounds(text, { terms })
+  const stretches = readStretches(tree)
+  const parts = partsByLine(tree)
+  const segments: { kind: Segment['kind']; label: string; lines: Line[] }[] = []
+  let open: Segment['kind'] = 'free'
+  let label = ''
+  const put = (line: Line) => {
+    const last = segments.at(-1)
+    if (last && last.kind === open && last.label === label) last.lines.push(line)
+    else segments.push({ kind: open, label, lines: [line] })
+  }
+  let start = 0
+  text.split('\n').forEach((words, index) => {
+    const line = { words, start }
+    start += words.length + 1
+    if (words.trim() === '') {
+      if (SHORT.has(open) && segments.at(-1)?.kind === open) [open, label] = ['free', '']
+      return
+    }
+    const rest = uncovered(line, stretches)
+    // A round ends every section but those that go on beside it.
+    if (!rest) {
+      if (open !== 'explained') [open, label] = ['free', '']
+      return
+    }
+    for (const { kind, label: heading, line: own } of cut(rest)) {
+      if (kind) [open, label] = [kind, heading]
+      else if (parts.has(index + 1)) {
+        segments.push({ kind: 'part', label: '', lines: [own] })
+        ;[open, label] = ['free', '']
+        continue
+      }
+      if (/\p{L}|\d/u.test(own.words)) put(own)
+    }
+  })
+  return { segments, tree }
+}

@@ -1,0 +1,134 @@
+/** Words for what a page proposes. */
+import type { Motif, Project, StitchGauge, Terms, UnitSystem } from '../../shared-types/project'
+import { capital, listed } from '../figures/words'
+import { settled, withGauge } from '../settled'
+import { termWord } from '../stitches/terms'
+import { formatLength, formatMass, formatNumber, formatYarnLength } from '../units/format'
+import type { PageFact } from './read-page'
+import type { SizeOf } from './sizes'
+import type { PageYarn } from './yarns'
+
+/** What a fact is about; at most four words. */
+export function labelOf(fact: PageFact, terms: Terms): string {
+  switch (fact.kind) {
+    case 'name':
+      return 'Name of the motif'
+    case 'designer':
+      return 'Designer'
+    case 'skill':
+      return 'Skill level'
+    case 'hook':
+      return 'Hook'
+    case 'swatch':
+      return capital(termWord('gauge', terms))
+    case 'rounds-gauge':
+      return `${capital(termWord('gauge', terms))} by rounds`
+    case 'size':
+      return fact.size.of === 'blanket' ? 'Target size' : 'Size of the motif'
+    case 'yarn':
+      return fact.role ? `Yarn ${fact.role}` : 'Yarn'
+    case 'notes':
+      return 'Instructions'
+  }
+}
+
+/** What undo calls taking it. */
+export const changeWords = (fact: PageFact, terms: Terms): string => {
+  const label = labelOf(fact, terms)
+  const what = fact.kind === 'yarn' && fact.role ? label.replace('Yarn', 'yarn') : label.toLowerCase()
+  return `take ${what} from the page`
+}
+
+const SIZE_WORDS: Readonly<Record<SizeOf, string>> = {
+  ...{ across: 'across', sideToSide: 'side to side', pointToPoint: 'point to point' },
+  ...{ length: 'long', width: 'wide' },
+}
+
+function swatchWords(
+  { stitch = '', stitches, rows, over = 100 }: StitchGauge,
+  units: UnitSystem,
+): string | null {
+  if (stitches === undefined) return null
+  const told = [
+    `${formatNumber(stitches, 1)} ${stitch === '' ? 'sts' : stitch}`,
+    ...(rows === undefined ? [] : [`${formatNumber(rows, 1)} rows`]),
+  ]
+  return `${listed(told)} in ${formatLength(over, units)}`
+}
+
+function roundsWords({ rounds, across }: StitchGauge, units: UnitSystem): string | null {
+  if (rounds === undefined || across === undefined) return null
+  return `${rounds === 1 ? 'round 1' : `rounds 1–${rounds}`} measure ${formatLength(across, units)} across`
+}
+
+function ballWords({ ballGrams, ballMetres, fibre }: PageYarn, units: UnitSystem): string[] {
+  return [
+    ...(ballGrams === undefined ? [] : [formatMass(ballGrams, units)]),
+    ...(ballMetres === undefined ? [] : [formatYarnLength(ballMetres, units)]),
+    ...(fibre ? [fibre] : []),
+  ]
+}
+
+/** What it says. */
+export function valueWords(fact: PageFact, units: UnitSystem): string {
+  switch (fact.kind) {
+    case 'name':
+      return fact.name
+    case 'designer':
+      return fact.designer
+    case 'skill':
+    case 'notes':
+      return fact.text
+    case 'hook':
+      return `${formatNumber(fact.hook, 2)} mm`
+    case 'swatch':
+      return swatchWords(fact.gauge, units) ?? ''
+    case 'rounds-gauge':
+      return roundsWords(fact.gauge, units) ?? ''
+    case 'size': {
+      const { size } = fact
+      if (size.of === 'blanket')
+        return `${formatLength(size.width, units)} × ${formatLength(size.height, units)}`
+      return listed(size.sizes.map(([of, value]) => `${formatLength(value, units)} ${SIZE_WORDS[of]}`))
+    }
+    case 'yarn':
+      return [fact.yarn.name ?? '', ...ballWords(fact.yarn, units)].join(', ')
+  }
+}
+
+/** What the project has where it would go; null where there is nothing. */
+export function nowWords(fact: PageFact, project: Project, motif: Motif): string | null {
+  const { units } = settled(project)
+  const gauge = withGauge(motif, project.gauge).gauge ?? {}
+  switch (fact.kind) {
+    case 'name':
+      return motif.name ?? null
+    case 'designer':
+      return project.designer || null
+    case 'skill':
+    case 'notes':
+      return motif.instructions?.trim() ? 'added to the instructions there are' : null
+    case 'hook':
+      return gauge.hook === undefined ? null : `${formatNumber(gauge.hook, 2)} mm`
+    case 'swatch':
+      return swatchWords(gauge, units)
+    case 'rounds-gauge':
+      return roundsWords(gauge, units) ?? swatchWords(gauge, units)
+    case 'size': {
+      if (fact.size.of === 'blanket') {
+        const target = project.layout?.kind === 'blanket' ? project.layout.target : undefined
+        return target?.width && target.height
+          ? `${formatLength(target.width, units)} × ${formatLength(target.height, units)}`
+          : null
+      }
+      const measured = (motif.kind === 'rounds' ? motif.measured : motif) ?? {}
+      const keys = ['overTips', 'across', 'sideToSide', 'pointToPoint', 'length'] as const
+      const key = keys.find((one) => (measured[one] ?? 0) > 0)
+      return key === undefined ? null : formatLength(measured[key]!, units)
+    }
+    case 'yarn': {
+      const there = project.yarns?.find(({ name }) => name?.toLowerCase() === fact.yarn.name?.toLowerCase())
+      return there ? [there.name ?? there.id, ...ballWords(there, units)].join(', ') : null
+    }
+  }
+}

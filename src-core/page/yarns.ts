@@ -1,0 +1,142 @@
+/** Yarns as pages list them: names, what a ball weighs and runs to, fibre, and colours with their letters. */
+import type { Yarn } from '../../shared-types/project'
+import { capital } from '../figures/words'
+import { colourNamed } from './colour-names'
+import { massesIn, rounded, yarnLengthsIn } from './quantities'
+
+/** What a page can say of a yarn. */
+export type PageYarn = Pick<Yarn, 'name' | 'colour' | 'fibre' | 'ballGrams' | 'ballMetres'>
+
+export interface ToldYarn {
+  readonly yarn: PageYarn
+  /** The letter that the pattern calls it by ("A", "MC"), or null. */
+  readonly role: string | null
+  /** Offsets in the words that were searched. */
+  readonly start: number
+  readonly end: number
+}
+
+const FIBRES =
+  'cotton|wool|acrylic|merino|linen|alpaca|silk|bamboo|nylon|polyamide|polyester|viscose|cashmere|mohair|hemp|jute|rayon'
+const SHARES = new RegExp(`\\d{1,3}\\s*%\\s*[\\p{L} ]+?(?=[,/;()\\]]|\\d|$|\\s(?:and|yarn)\\b)`, 'giu')
+const FIBRE = new RegExp(`\\b(${FIBRES})\\b`, 'i')
+
+/** Words that tell a yarn from scissors. */
+const IS_YARN = new RegExp(
+  `\\b(yarns?|threads?|floss|\\d{1,2}[ -]?ply|dk|double knitting|aran|worsted|chunky|bulky|fingering|sport|lace(?: |-)?weight|skeins?|balls?|hanks?|${FIBRES}|yds?|yards?|MC|CC\\d?|colou?rs?)\\b`,
+  'i',
+)
+const NO_YARN = /\bhooks?\b|\bneedles?\b|\bscissors\b|\bmarkers?\b|\b(fiberfill|stuffing|buttons?|beads?)\b/i
+
+const ROLE = '([A-H]|MC|CC ?\\d?|C[1-9])'
+const CALLED = '(?:(?:colou?r|yarn|shade|contrast)\\s+)?'
+/** "A (yellow)", "Yellow (A)", "MC: cream", "Color B = white", "B – white". */
+const ROLES: readonly RegExp[] = [
+  new RegExp(`(?<name>\\p{L}[\\p{L} '’-]*?)\\s*[(\\[]${CALLED}${ROLE.replace('(', '(?<role>')}[)\\]]`, 'gu'),
+  new RegExp(
+    `(?<![\\p{L}\\d])${CALLED}${ROLE.replace('(', '(?<role>')}\\s*[(\\[](?<name>\\p{L}[\\p{L} '’-]*)`,
+    'gu',
+  ),
+  new RegExp(
+    `(?<![\\p{L}\\d])${CALLED}${ROLE.replace('(', '(?<role>')}\\s*[:=–—-]\\s*(?<name>\\p{L}[\\p{L} '’-]*)`,
+    'gu',
+  ),
+]
+
+/** "50 g / 125 m", "100g/220yds", "1.75 oz/50 g, 137 yd/125 m per skein": what a ball weighs and runs to. */
+function ballIn(text: string): Pick<Yarn, 'ballGrams' | 'ballMetres'> {
+  const masses = massesIn(text)
+  const lengths = yarnLengthsIn(text)
+  const near = (from: number, to: number) =>
+    /^(?:[\s/(),;:=[\]–-]|per|ball|skein|hank|balls|is|to|approx\.?|about|ca\.?|each|a|[\d.,]+\s*(?:g|oz|yds?|yards?|m|grams|ounces|met(?:re|er)s)\b)*$/i.test(
+      text.slice(from, to),
+    )
+  for (const mass of masses)
+    for (const length of lengths) {
+      const isNext = mass.end <= length.start ? near(mass.end, length.start) : near(length.end, mass.start)
+      if (!isNext) continue
+      const metric = masses.find(({ start, end }) => /\dg|\bg|gram/i.test(text.slice(start, end))) ?? mass
+      const metres = lengths.find(({ start, end }) => /\dm|\bm/i.test(text.slice(start, end))) ?? length
+      return { ballGrams: rounded(metric.value), ballMetres: rounded(metres.value) }
+    }
+  return {}
+}
+
+function fibreIn(text: string): string | undefined {
+  const shares = text.match(SHARES)?.map((share) => share.trim().toLowerCase())
+  if (shares) return shares.join(', ')
+  return FIBRE.exec(text)?.[1]?.toLowerCase()
+}
+
+/** The words for the yarn itself: no amounts, no brackets, no colours. */
+function nameIn(text: string): string {
+  const head = text.split(
+    /\bin (?:the )?(?:\d+|two|three|four|five|six|following)? ?colou?rs?\b|\bin:|:/i,
+  )[0]!
+  const plain = head
+    .replace(/[([](?![\p{L} -]+[)\]])[^)\]]*[)\]]/gu, ' ')
+    .replace(/^\W+/, '')
+    .replace(/\b(?:approx(?:imately)?\.?|about|less than|small amounts? of|scraps of|any)\b/gi, ' ')
+    .replace(
+      /\d[\d.,/½¼¾]*\s*(?:yards|yds?|met(?:re|er)s|m|grams|g|oz|ounces)\b\.?(?:\s*(?:each|of|per \p{L}+))*/giu,
+      ' ',
+    )
+    .replace(
+      /^\s*(?:\d+|one|two|three|four|five)\s*(?:x\s*)?(?:balls?|skeins?|hanks?)\s*(?:each )?(?:of )?/i,
+      '',
+    )
+    .replace(/\d{1,3}\s*%/g, ' ')
+    .replace(/\b(?:each|of)\s*$/i, '')
+    .replace(/\s+([,;])/g, '$1')
+    .replace(/[\s,;./–-]+$/g, '')
+    .replace(/\s+/g, ' ')
+    .trim()
+  return /\p{L}{2}/u.test(plain) ? capital(plain) : ''
+}
+
+/** Names before a bracket carry what stands before them: "DK cotton in yellow" is yellow. */
+const colourOf = (name: string): string =>
+  name.replace(/^.*\b(?:in|of|and|each|yarn|cotton|wool|acrylic)\s+/i, '').trim()
+
+/**
+ * One list of yarns: where it names one yarn and then its colours by letter, each colour is that yarn, and what a ball
+ * weighs holds for all of them.
+ */
+export function withCommon<Entry extends Pick<ToldYarn, 'yarn' | 'role'>>(list: readonly Entry[]): Entry[] {
+  const [base, ...others] = list.filter(({ role }) => role === null)
+  const roles = list.filter(({ role }) => role !== null)
+  if (!base || others.length > 0 || roles.length === 0) return [...list]
+  const { name, ...common } = base.yarn
+  return roles.map((entry) => ({
+    ...entry,
+    yarn: { ...common, ...entry.yarn, name: `${name}, ${entry.yarn.name?.toLowerCase()}` },
+  }))
+}
+
+/** Whether an item of a list of materials is yarn. */
+export const isYarn = (text: string): boolean => IS_YARN.test(text) && !NO_YARN.test(text)
+
+/** The yarns that some words list: one for each colour with a letter, else one for all. */
+export function yarnsIn(text: string): ToldYarn[] {
+  const fibre = fibreIn(text)
+  const common = { ...ballIn(text), ...(fibre && { fibre }) }
+  const byRole = new Map<string, ToldYarn>()
+  for (const sign of ROLES)
+    for (const match of text.matchAll(sign)) {
+      const role = match.groups!.role!.replace(' ', '')
+      const name = colourOf(match.groups!.name!)
+      if (byRole.has(role) || name === '' || !/\p{L}{3}/u.test(name)) continue
+      const colour = colourNamed(name)
+      const yarn = { name: capital(name), ...(colour && { colour }), ...common }
+      const end = match.index + match[0].length
+      byRole.set(role, { yarn, role, start: match.index + Math.max(0, match[0].indexOf(name)), end })
+    }
+  if (byRole.size > 0) return [...byRole.values()].sort((one, other) => one.start - other.start)
+  const name = nameIn(text)
+  if (name === '') return []
+  const colour = colourNamed(text)
+  const start = text.search(/\S/)
+  return [
+    { yarn: { name, ...(colour && { colour }), ...common }, role: null, start, end: text.trimEnd().length },
+  ]
+}

@@ -1,0 +1,194 @@
+/** What a page proposes for a project, taken and left. */
+import { describe, expect, it } from 'vitest'
+import { projectSchema } from '../../../shared-types/project'
+import type { Project, RoundsMotif } from '../../../shared-types/project'
+import { measureProject } from '../../../src-core/accounts'
+import {
+  answered,
+  askAgain,
+  leaveProposals,
+  proposalsFor,
+  proposalsOfText,
+  takeProposals,
+  withPage,
+} from '../../../src-core/page/proposals'
+
+const WORKS = [
+  'In magic ring, ch 1, 8 sc, sl st in first sc.',
+  'Ch 3 (counts as dc), dc in same st, 2 dc in each sc around, sl st in top of ch-3.',
+]
+const ROUNDS = `Rnd 1: ${WORKS[0]}\nRnd 2: ${WORKS[1]}`
+const HEAD = `Meadow Coaster
+by Ada Birch
+
+Skill level: Easy
+Materials: DK cotton (50 g/125 m) in yellow (A) and white (B); a needle
+Hook: 4 mm
+Gauge: Rnds 1 and 2 = 2½"
+Finished size: 10 cm across
+Notes: Weave in ends.`
+
+const motif: RoundsMotif = {
+  id: 'm1',
+  kind: 'rounds',
+  name: 'Written flower',
+  gauge: { stitch: 'sc', stitches: 20, rows: 22, over: 100, hook: 3.5 },
+  rounds: WORKS.map((work, i) => ({ slot: i === 0 ? 'colour A' : 'colour B', work })),
+}
+const base: Project = {
+  format: 'petalyard-project',
+  version: 1,
+  yarns: [{ id: 'y1', name: 'Old grey' }],
+  motifs: [motif],
+  colourways: [{ id: 'c1', motif: 'm1', yarns: { 'colour A': 'y1', 'colour B': 'y1' } }],
+  layout: { kind: 'blanket', arrangement: 'straight-rows', motif: 'm1', columns: 3, rows: 3 },
+}
+const pasted = (head = HEAD, project = base) => withPage(project, 'm1', `${head}\n\n${ROUNDS}`, 'US')
+const open = (project: Project) => proposalsFor(project, 'm1', 'round')
+const ids = (project: Project) => open(project).map(({ id }) => id)
+const take = (project: Project, ...wanted: string[]) => takeProposals(project, 'm1', wanted, 'round')
+const motifOf = (project: Project) => project.motifs![0] as RoundsMotif
+
+describe('a page of a motif', () => {
+  it('proposes what it says, with what there is now, and changes nothing by itself', () => {
+    const project = pasted()
+    expect({ ...project, motifs: [] }).toEqual({ ...base, motifs: [] })
+    expect(open(project).map(({ label, value, now }) => [label, value, now])).toEqual([
+      ['Name of the motif', 'Meadow Coaster', 'Written flower'],
+      ['Designer', 'Ada Birch', null],
+      ['Skill level', 'Easy', null],
+      ['Instructions', 'Materials: DK cotton (50 g/125 m) in yellow (A) and white (B); a needle', null],
+      ['Yarn A', 'Yellow, 50 g, 125 m, cotton', null],
+      ['Yarn B', 'White, 50 g, 125 m, cotton', null],
+      ['Hook', '4 mm', '3.5 mm'],
+      ['Gauge by rounds', 'rounds 1–2 measure 63.5 mm across', '20 sc and 22 rows in 100 mm'],
+      ['Size of the motif', '100 mm across', null],
+      ['Instructions', 'Notes: Weave in ends.', null],
+    ])
+    expect(projectSchema.parse(project)).toEqual(project)
+  })
+
+  it('gives one after the other to the project, and asks no more for what was taken', () => {
+    const project = take(pasted(), 'hook-1')
+    expect(motifOf(project).gauge).toEqual({ ...motif.gauge, hook: 4 })
+    expect(ids(project)).toEqual(ids(pasted()).filter((id) => id !== 'hook-1'))
+    // Later it is changed by hand: that is no reason to ask again.
+    const changed = { ...project, motifs: [{ ...motifOf(project), gauge: { hook: 5 } }] }
+    expect(ids(changed)).not.toContain('hook-1')
+  })
+
+  it('gives all of it at once', () => {
+    const project = take(pasted(), ...ids(pasted()))
+    expect(open(project)).toEqual([])
+    const taken = motifOf(project)
+    expect(taken.name).toBe('Meadow Coaster')
+    expect(project.designer).toBe('Ada Birch')
+    expect(taken.gauge).toMatchObject({ rounds: 2, across: 63.5, hook: 4 })
+    expect(taken.measured).toEqual({ across: 100 })
+    expect(taken.instructions).toBe(
+      'Skill level: Easy\nMaterials: DK cotton (50 g/125 m) in yellow (A) and white (B); a needle\nNotes: Weave in ends.',
+    )
+    expect(project.yarns?.map(({ name, ballGrams }) => [name, ballGrams])).toEqual([
+      ['Old grey', undefined],
+      ['Yellow', 50],
+      ['White', 50],
+    ])
+    expect(project.colourways![0]!.yarns).toEqual({ 'colour A': 'y2', 'colour B': 'y3' })
+  })
+
+  it('is left as it is, and asked again when wished', () => {
+    const project = leaveProposals(pasted(), 'm1', ['hook-1', 'name-1'])
+    expect(ids(project)).not.toContain('hook-1')
+    expect(motifOf(project).gauge?.hook).toBe(3.5)
+    expect(answered(motifOf(project))).toBe(2)
+    expect(ids(askAgain(project, 'm1'))).toEqual(ids(pasted()))
+  })
+
+  it('does not propose what is there already', () => {
+    const project = pasted('Hook: 3.5 mm\nDesigner: Ada Birch', { ...base, designer: 'Ada Birch' })
+    expect(ids(project)).toEqual([])
+  })
+
+  it('has one of two hooks taken, and asks for the other', () => {
+    const project = pasted('Materials: 4 mm hook, 5 mm hook for the edging')
+    const taken = take(project, ...ids(project))
+    expect(motifOf(taken).gauge?.hook).toBe(4)
+    expect(ids(taken)).toEqual(['hook-2'])
+  })
+
+  it('changes the yarn of that name instead of adding one', () => {
+    const yarns = [
+      { id: 'y1', name: 'dk cotton', price: 3, assumed: ['ballGrams', 'price'] as ('ballGrams' | 'price')[] },
+    ]
+    const project = pasted('Yarn: DK cotton (50 g/125 m)', { ...base, yarns })
+    expect(open(project)[0]).toMatchObject({ label: 'Yarn', now: 'dk cotton' })
+    expect(take(project, 'yarn-1').yarns).toEqual([
+      {
+        id: 'y1',
+        name: 'DK cotton',
+        price: 3,
+        assumed: ['price'],
+        ballGrams: 50,
+        ballMetres: 125,
+        fibre: 'cotton',
+      },
+    ])
+  })
+
+  it('with a swatch takes the place of a gauge by rounds that would rule over it', () => {
+    const own = { ...motif, gauge: { rounds: 2, across: 60, rows: 9 } }
+    const project = take(pasted('Gauge: 16 dc = 4 in', { ...base, motifs: [own] }), 'swatch-1')
+    const { rounds, across, rows, stitches } = motifOf(project).gauge!
+    expect([rounds, across, rows, stitches]).toEqual([undefined, undefined, undefined, 16])
+  })
+
+  it('names the stitch of its gauge in the terms of the project', () => {
+    const text = 'Tension: 16 tr to 10 cm\n\nRound 1: Magic ring, 1 ch, 8 dc, ss to first dc.'
+    const project = take(withPage(base, 'm1', text, 'UK'), 'swatch-1')
+    expect(motifOf(project).gauge?.stitch).toBe('dc')
+  })
+
+  it('has a size of a blanket for its target alone', () => {
+    const project = pasted('Finished size: 48 x 60 in')
+    expect(take(project, 'size-1').layout).toMatchObject({ target: { width: 1219.2, height: 1524 } })
+    expect(ids({ ...project, layout: { kind: 'garland', cord: { length: 1000 }, items: [] } })).toEqual([])
+  })
+
+  it('sets the measure that a motif of its shape is known by', () => {
+    const project = pasted('Finished size: 10 cm across')
+    const sizes = (shape: 'petals' | 'straight' | 'round' | 'leaf') =>
+      motifOf(takeProposals(project, 'm1', ['size-1'], shape)).measured
+    expect(sizes('petals')).toEqual({ overTips: 100 })
+    expect(sizes('straight')).toEqual({ sideToSide: 100 })
+    expect(sizes('round')).toEqual({ across: 100 })
+    expect(sizes('leaf')).toEqual({ length: 100 })
+  })
+
+  it('makes its rounds come out as it says (M3)', () => {
+    const project = take(pasted('Gauge: Rnds 1 and 2 = 3 in'), 'rounds-gauge-1')
+    expect(measureProject(project).motifs[0]!.rounds[1]!.outerRadius * 2).toBeCloseTo(76.2, 1)
+  })
+
+  it('goes on where more is pasted, and is forgotten with the rounds', () => {
+    const more = withPage(pasted('Hook: 4 mm'), 'm1', 'Designer: Jo Fern', 'US', true)
+    expect(ids(more)).toEqual(['hook-1', 'designer-1'])
+    expect(motifOf(withPage(more, 'm1', ROUNDS, 'US')).page).toBeUndefined()
+  })
+})
+
+describe('a text by itself', () => {
+  it('tells what it would set by its place in the file', () => {
+    expect(proposalsOfText(`${HEAD}\n\n${ROUNDS}`, 'US').map(({ id, sets }) => [id, sets])).toEqual([
+      ['name-1', { 'motif.name': 'Meadow Coaster' }],
+      ['designer-1', { designer: 'Ada Birch' }],
+      ['skill-1', { 'motif.instructions': 'Skill level: Easy' }],
+      ['notes-1', expect.anything()],
+      ['yarn-1', expect.objectContaining({ 'yarns[].name': 'Yellow', 'yarns[].ballGrams': 50 })],
+      ['yarn-2', expect.objectContaining({ 'yarns[].name': 'White', 'yarns[].ballMetres': 125 })],
+      ['hook-1', { 'motif.gauge.hook': 4 }],
+      ['rounds-gauge-1', { 'motif.gauge.rounds': 2, 'motif.gauge.across': 63.5 }],
+      ['size-1', { 'motif.measured.across': 100 }],
+      ['notes-2', { 'motif.instructions': 'Notes: Weave in ends.' }],
+    ])
+  })
+})
