@@ -4,6 +4,7 @@
  */
 import type { MotifAccount } from '../../shared-types/plan'
 import type { MeasuredSizes, Motif, Project, StitchGauge, Terms, Yarn } from '../../shared-types/project'
+import { laidBlanketOf } from '../plans/layouts'
 import { settled, withGauge } from '../settled'
 import { translateStitch } from '../stitches/terms'
 import { readPage } from './read-page'
@@ -91,7 +92,7 @@ function setsOf(fact: PageFact, shape: MotifShape): Record<string, unknown> {
     case 'rounds-gauge':
       return under('motif.gauge', fact.gauge)
     case 'size':
-      return fact.size.of === 'blanket'
+      return fact.size.of === 'whole'
         ? under('layout.target', { width: fact.size.width, height: fact.size.height })
         : under('motif.measured', measuresOf(fact, shape))
     case 'yarn':
@@ -104,7 +105,7 @@ const noteOf = (fact: Extract<PageFact, { kind: 'notes' | 'skill' }>): string =>
 
 /** Facts of one field exclude each other; yarns and notes stand beside each other. */
 function fieldOf(fact: PageFact): string {
-  if (fact.kind === 'size') return fact.size.of === 'blanket' ? 'target' : 'size'
+  if (fact.kind === 'size') return fact.size.of === 'whole' ? 'target' : 'size'
   return fact.kind === 'yarn' || fact.kind === 'notes' ? fact.id : fact.kind
 }
 
@@ -234,12 +235,10 @@ function apply(
     case 'rounds-gauge':
       return withOwnGauge(fact.gauge)
     case 'size':
-      if (fact.size.of === 'blanket') {
+      if (fact.size.of === 'whole') {
         const { width, height } = fact.size
-        const { layout } = project
-        return layout?.kind === 'blanket'
-          ? { ...project, layout: { ...layout, target: { width, height } } }
-          : project
+        const layout = laidBlanketOf(project)
+        return layout ? { ...project, layout: { ...layout, target: { width, height } } } : project
       }
       return withMotif((motif) =>
         motif.kind === 'rounds'
@@ -262,16 +261,10 @@ function isThere(
   const motif = motifOf(project, id)
   if (fact.kind === 'notes' || fact.kind === 'skill')
     return motif?.instructions?.includes(noteOf(fact)) ?? false
-  if (fact.kind === 'size' && fact.size.of === 'blanket' && project.layout?.kind !== 'blanket') return true
+  if (fact.kind === 'size' && fact.size.of === 'whole' && !laidBlanketOf(project)) return true
   const next = apply(project, id, fact, shape, facts)
   const touched = (of: Project) =>
-    JSON.stringify([
-      motifOf(of, id),
-      of.yarns,
-      of.designer,
-      of.layout?.kind === 'blanket' ? of.layout.target : null,
-      of.colourways,
-    ])
+    JSON.stringify([motifOf(of, id), of.yarns, of.designer, laidBlanketOf(of)?.target, of.colourways])
   return touched(next) === touched(project)
 }
 

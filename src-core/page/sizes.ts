@@ -11,7 +11,7 @@ export type ToldSize =
       readonly sizes: readonly (readonly [SizeOf, Millimetres])[]
       readonly blocked: boolean | null
     }
-  | { readonly of: 'blanket'; readonly width: Millimetres; readonly height: Millimetres }
+  | { readonly of: 'whole'; readonly width: Millimetres; readonly height: Millimetres }
 
 /** mm. What is larger both ways is no motif (ours). */
 const LARGEST_MOTIF = 500
@@ -42,7 +42,7 @@ export function sizeIn(text: string): ToldSize | null {
   const isPair = second !== undefined && /\b(x|by)\b|×/i.test(text.slice(first.start, second.end))
   if (isPair) {
     const [width, height] = [rounded(first.value), rounded(second.value)]
-    if (Math.min(width, height) >= LARGEST_MOTIF) return { of: 'blanket', width, height }
+    if (Math.min(width, height) >= LARGEST_MOTIF) return { of: 'whole', width, height }
     if (Math.abs(width - height) <= ALIKE * width)
       return { of: 'motif', sizes: [['sideToSide', width]], blocked: blockedIn(text) }
     return null

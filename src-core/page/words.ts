@@ -1,6 +1,7 @@
 /** Words for what a page proposes. */
 import type { Motif, Project, StitchGauge, Terms, UnitSystem } from '../../shared-types/project'
 import { capital, listed } from '../figures/words'
+import { laidBlanketOf } from '../plans/layouts'
 import { settled, withGauge } from '../settled'
 import { termWord } from '../stitches/terms'
 import { formatLength, formatMass, formatNumber, formatYarnLength } from '../units/format'
@@ -24,7 +25,7 @@ export function labelOf(fact: PageFact, terms: Terms): string {
     case 'rounds-gauge':
       return `${capital(termWord('gauge', terms))} by rounds`
     case 'size':
-      return fact.size.of === 'blanket' ? 'Target size' : 'Size of the motif'
+      return fact.size.of === 'whole' ? 'Target size' : 'Size of the motif'
     case 'yarn':
       return fact.role ? `Yarn ${fact.role}` : 'Yarn'
     case 'notes':
@@ -87,7 +88,7 @@ export function valueWords(fact: PageFact, units: UnitSystem): string {
       return roundsWords(fact.gauge, units) ?? ''
     case 'size': {
       const { size } = fact
-      if (size.of === 'blanket')
+      if (size.of === 'whole')
         return `${formatLength(size.width, units)} × ${formatLength(size.height, units)}`
       return listed(size.sizes.map(([of, value]) => `${formatLength(value, units)} ${SIZE_WORDS[of]}`))
     }
@@ -115,8 +116,8 @@ export function nowWords(fact: PageFact, project: Project, motif: Motif): string
     case 'rounds-gauge':
       return roundsWords(gauge, units) ?? swatchWords(gauge, units)
     case 'size': {
-      if (fact.size.of === 'blanket') {
-        const target = project.layout?.kind === 'blanket' ? project.layout.target : undefined
+      if (fact.size.of === 'whole') {
+        const target = laidBlanketOf(project)?.target
         return target?.width && target.height
           ? `${formatLength(target.width, units)} × ${formatLength(target.height, units)}`
           : null

@@ -128,7 +128,7 @@ describe('a size', () => {
 
   it('of a blanket', () => {
     const [found] = only(facts('Finished size: 48 x 60 in (122 x 152 cm)'), 'size')
-    expect(found?.size).toEqual({ of: 'blanket', width: 1219.2, height: 1524 })
+    expect(found?.size).toEqual({ of: 'whole', width: 1219.2, height: 1524 })
   })
 
   it('that leaves a choice stays a note', () => {
