@@ -1,6 +1,7 @@
 /** The small clauses: how often, and "rep from * …". */
 import { readNoun } from './nouns'
 import type { Reader } from './reader'
+import { NO_NAME } from './tree'
 import type { Item, RepeatClause, RepeatEnding } from './tree'
 
 /** Where a sequence ends: at its bracket, at the end of the clause, or behind one part with an asterisk. */
@@ -122,6 +123,17 @@ function passBehind(reader: Reader, end: number): void {
   while (reader.at > 0 && reader.tokens[reader.at - 1]!.end > end) reader.at--
 }
 
+/** "omitting last 3 sts": stitches that are named by their number alone. */
+function readLastStitches(reader: Reader): Item[] | null {
+  const start = reader.at
+  return reader.attempt(() => {
+    const count = reader.number() ?? 1
+    if (!reader.skipA('stitch')) return null
+    const span = reader.span(start)
+    return [{ type: 'work', count, stitch: { ...NO_NAME, ...span }, place: null, ...span }]
+  })
+}
+
 /** "ending last rep at **", "ending with ch 3, dc in first sc", "omitting last ch 2 on final rep". */
 export function readEnding(
   reader: Reader,
@@ -153,7 +165,7 @@ export function readEnding(
       reader.skip('last')
       const outer = reader.end
       reader.end = lastRepAhead(reader)
-      const items = sequence(reader, 'clause').slice(0, 1)
+      const items = readLastStitches(reader) ?? sequence(reader, 'clause').slice(0, 1)
       if (items.length > 0) passBehind(reader, items[0]!.end)
       reader.end = outer
       if (items.length === 0) return null

@@ -301,8 +301,11 @@ export function readScope(reader: Reader): ScopeItem | null {
     if (reader.skipAll('from', 'behind') || reader.skip('behind')) {
       while (reader.skip('the', 'petal', 'them', 'last', 'prev', 'first', 'all', 'work')) continue
       if (reader.skipA('round')) reader.number()
+      // "Behind the inner petals".
+      if (reader.peek()?.kind === 'word' && reader.isA('group', 1)) reader.at += 2
       readRound(reader)
-      return scope({ behind: true })
+      const loop = reader.attempt(() => (reader.skip('in', 'into', 'through') ? readLoop(reader) : null))
+      return scope({ behind: true, loop, round: loop ? readRound(reader) : null })
     }
     const into = reader.skip('in', 'into', 'through', 'on')
     if (!into && !working && !['blo', 'flo'].includes(reader.key())) return null

@@ -28,16 +28,41 @@ export function lastItems(star: StarItem): readonly Item[] | null {
   const ending = clause?.ending
   if (!ending) return star.items
   if (ending.mode === 'append') return [...openForEnding(star.items, ending.items), ...ending.items]
+  if (ending.mode === 'omit') return withoutLast(star.items, stitchesIn(ending.items[0]))
   const body = [...star.items]
-  const drop = ending.mode === 'omit' ? 1 : Math.max(1, ending.items.filter(works).length)
+  // The join behind it stands for nothing in the repeat.
+  const drop = Math.max(1, ending.items.filter((item) => works(item) && item.type !== 'join').length)
   for (let dropped = 0; dropped < drop && body.length > 0;) {
     const item = body.pop()!
     if (!works(item)) continue
     dropped++
-    const fewer = dropped === drop ? oneFewer(item, ending.items[0]) : null
-    if (fewer) body.push(fewer)
+    const [off] = ending.items
+    const left = dropped === drop && off?.type === 'work' && stitchesIn(off) === 1 ? fewer(item, 1) : null
+    if (left) body.push(left)
   }
-  return ending.mode === 'omit' ? body : [...body, ...ending.items]
+  return [...body, ...ending.items]
+}
+
+/** How many stitches an item makes one after the other; a group, a skip or a chain goes as a whole. */
+function stitchesIn(item: Item | undefined): number {
+  if (item?.type !== 'work') return 1
+  const [part] = item.place?.parts ?? []
+  const run = part && item.place!.parts.length === 1 && ['next', 'last', 'first'].includes(part.which)
+  const places = run ? part.count : 1
+  return (item.count ?? 1) * places
+}
+
+/** Items without the last so many stitches: "dc in next 15 sts" without its last three. */
+function withoutLast(items: readonly Item[], count: number): readonly Item[] {
+  const body = [...items]
+  for (let left = count; left > 0 && body.length > 0;) {
+    const item = body.pop()!
+    if (!works(item)) continue
+    const rest = fewer(item, left)
+    if (rest) body.push(rest)
+    left -= stitchesIn(item)
+  }
+  return body
 }
 
 /** "*…, ch 4; rep from * around, ending with ch 2, dc in first sc": the last chain is put differently, not added to. */
@@ -56,13 +81,14 @@ export function endsInFirst(items: readonly Item[]): boolean {
   )
 }
 
-/** "dc in next 3 dc" without its last dc, where the text takes off a single one. */
-function oneFewer(item: Item, off: Item | undefined): Item | null {
-  if (item.type !== 'work' || off?.type !== 'work' || (off.count ?? 1) !== 1) return null
+/** "dc in next 3 dc" without its last stitches; null where nothing is left of it. */
+function fewer(item: Item, off: number): Item | null {
+  if (item.type !== 'work' || stitchesIn(item) <= off) return null
   const [part] = item.place?.parts ?? []
-  if (!item.place) return (item.count ?? 1) > 1 ? { ...item, count: item.count! - 1 } : null
-  if (!part || item.place.parts.length > 1 || part.which !== 'next' || part.count < 2) return null
-  return { ...item, place: { ...item.place, parts: [{ ...part, count: part.count - 1 }] } }
+  if (!part) return { ...item, count: item.count! - off }
+  const places = off / (item.count ?? 1)
+  if (part.count <= places || !Number.isInteger(places)) return null
+  return { ...item, place: { ...item.place!, parts: [{ ...part, count: part.count - places }] } }
 }
 
 /** Whether the last stitch of a body is one that would fall on the first stitch of the round again. */

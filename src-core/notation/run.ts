@@ -213,6 +213,9 @@ function runColour(work: Work, item: ColourItem): void {
   const targets = placeTargets(work, item.place, standing ? WORKING : { as: 0, loop: null, post: null })
   const target = targets[0]
   if (!target) return
+  // "Join green in any sc of Rnd 2": what follows goes on there.
+  const { round } = item.place.parts[0]!
+  if (round && target.source) work.scope.round ??= target.source.state.number
   work.last = target
   work.first = target
   if (standing) makeStitches(work, item.stitch!, 1, [target], item, runItems)

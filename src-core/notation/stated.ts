@@ -154,14 +154,18 @@ export function readCounts(reader: Reader, end: number, bare: boolean): CountIte
       // "4 x 4-ch sps".
       reader.skipA('times-sign')
       const named = reader.key()
-      // "4 corners" are told by their name, "4 corner sps" are spaces.
-      if (reader.isA('counted') && !(reader.sees('corner') && reader.isA('space', 1))) {
+      // "4 corner ch-2 sps" are spaces, "4 corners" only themselves.
+      const space = reader.attempt(() => {
+        const found = readNoun(reader)
+        return found?.kind === 'space' ? found : null
+      })
+      if (!space && reader.isA('counted')) {
         reader.at++
         entries.push({ count, noun: { kind: 'own', chain: 0, of: 0, words: named }, ...words() })
         continue
       }
       if (reader.sees('picot', 'lp')) reader.at++
-      const noun = readNoun(reader)
+      const noun = space ?? readNoun(reader)
       if (!noun || reader.at > end) return null
       if (noun.kind === 'stitch' && noun.name?.stitch === 'ch' && noun.name.form === 'plain') return null
       if (noun.kind === 'chain') return null
