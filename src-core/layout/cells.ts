@@ -65,6 +65,13 @@ export function standsAt({ pattern, own }: Pick<Cells, 'pattern' | 'own'>, place
 /** A number for each row and half pitch; there are at most some thousands of either, and shifted rows begin at −1. */
 const placeKey = (row: number, halves: number): number => row * 100_000 + halves
 
+/** Whether motifs were put in or left out by hand, or the pattern breaks where the round closes. */
+export const hasOwnPairs = ({ pattern, own }: Cells, counts: BlanketCounts): boolean =>
+  own.size > 0 || breaksWhereItCloses(pattern, counts)
+
+const breaksWhereItCloses = ({ by, count }: Pattern, { inTheRound, columns }: BlanketCounts): boolean =>
+  inTheRound && by === 'cell' && columns % count > 0
+
 /**
  * Every two motifs that stand within so many half columns and rows of each other and that the pattern alone does not
  * have so: one of them was put in by hand, or the pattern breaks where the round closes.
@@ -72,8 +79,8 @@ const placeKey = (row: number, halves: number): number => row * 100_000 + halves
 export function ownPairs(cells: Cells, counts: BlanketCounts, halves: number, rows: number): OwnPair[] {
   const { pattern } = cells
   const period = 2 * counts.columns
-  const breaks = counts.inTheRound && pattern.by === 'cell' && counts.columns % pattern.count > 0
-  if (cells.own.size === 0 && !breaks) return []
+  if (!hasOwnPairs(cells, counts)) return []
+  const breaks = breaksWhereItCloses(pattern, counts)
   const standing = new Map<number, { readonly place: Place; readonly kind: number }>()
   const seeds: { readonly place: Place; readonly kind: number }[] = []
   for (const place of placesOf(counts)) {

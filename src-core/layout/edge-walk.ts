@@ -21,6 +21,7 @@ import { clockwise, COARSE, grow, union } from '../geometry/polygons'
 import { findNodes } from '../joins/nodes'
 import type { NodeWays } from '../joins/nodes'
 import { radians } from '../units/quantity'
+import { remembered } from '../memo'
 import type { Millimetres } from '../units/quantity'
 import type { BlanketCounts, Laid } from './blanket'
 import { joinableHalves, keptSide } from './halves'
@@ -87,11 +88,14 @@ export const ringsRound = (input: EdgeInput, laid: Laid, halves: readonly HalfPl
     .filter((contour) => signedArea(contour) > 0)
     .map((contour) => grow([contour], -input.reach / 2, COARSE)[0] ?? contour)
 
+/** The outline of a motif grown by half of what joins bridge. */
+const grownBy = remembered((outline: Outline, by: Millimetres): Outline => grow([outline], by, COARSE)[0]!)
+
 /** All contours of motifs and half motifs that are grown until joins are closed; those of openings run backwards. */
 export function contoursRound(input: EdgeInput, laid: Laid, halves: readonly HalfPlace[]): Outline[] {
   const { lattice } = input
   const shapes = lattice.shapes.map(
-    (shape) => shape.map((outline) => grow([outline], input.reach / 2, COARSE)[0]!) as [Outline, Outline],
+    (shape) => shape.map((outline) => grownBy(outline, input.reach / 2)) as [Outline, Outline],
   )
   const wholes = laid.placements.map((p) => moveOutline(outlineAt({ shapes }, p), p.x, p.y))
   const cut = halves.map((half) => {

@@ -3,7 +3,7 @@
  * keep to the proportions that are asked for, else of the target size, or of the blanket as it is.
  */
 import type { Finding } from '../../shared-types/finding'
-import type { FitArrangement, Plan, PlanNumbers } from '../../shared-types/plan'
+import type { FitArrangement, PlanNumbers } from '../../shared-types/plan'
 import type { BlanketLayout, Project } from '../../shared-types/project'
 import { listed } from '../figures/words'
 import { finding } from '../findings/finding'
@@ -12,7 +12,7 @@ import type { Planner } from '../plans/planner'
 import { blanketOf } from '../plans/layouts'
 import type { BlanketCounts } from './blanket'
 import { MOST_MOTIFS, LEAST_ROUND } from './constants'
-import { bestOf, byHolding, fitOf, layoutOf, waysOf } from './fit'
+import { bestOf, byHolding, countedOf, fitOf, layoutOf, waysOf } from './fit'
 import type { Candidate, Rotation, Wish } from './fit'
 import { countPlaces } from './places'
 import type { Kind, Tryout } from './trials'
@@ -42,7 +42,7 @@ export function fitHave(project: Project, have: Have, planner: Planner): Fits {
       ofMotifs(tryout, kind, rotation, wish, have.motifs),
     )
     const told = found.map(({ counts, miss }) => {
-      const fit = fitOf(counts, planner.plan(laidOut(project, layout, counts)), wish)
+      const fit = fitOf(counts, countedOf(laidOut(project, layout, counts), planner), wish)
       return { miss, fit: { ...fit, left: have.motifs - fit.motifs } }
     })
     return { arrangements: sorted(told), findings: ways.findings }
@@ -59,8 +59,7 @@ export function fitHave(project: Project, have: Have, planner: Planner): Fits {
   if (found.length === 0)
     return { arrangements: [], findings: [finding('layout/fit-stash', 'yarns', { yarns: listed(short) })] }
   const told = found.map(({ counts, miss }) => {
-    const plan = planner.plan(laidOut(rich, layout, counts))
-    return { miss, fit: fitOf(counts, plan, wish) }
+    return { miss, fit: fitOf(counts, countedOf(laidOut(rich, layout, counts), planner), wish) }
   })
   return { arrangements: sorted(told), findings: ways.findings }
 }
@@ -160,10 +159,8 @@ interface Stash {
 
 /** The yarn on hand; null where it is not known what motifs take. */
 function stashOf(project: Project, layout: BlanketLayout, planner: Planner): Stash | null {
-  const told = (counts?: BlanketCounts): Plan | PlanNumbers => {
-    const made = counts ? laidOut(project, layout, counts) : project
-    return planner.numbers(made) ?? planner.plan(made)
-  }
+  const told = (counts?: BlanketCounts): PlanNumbers =>
+    countedOf(counts ? laidOut(project, layout, counts) : project, planner)
   const now = told()
   const [need, have] = [
     now.yarns.reduce((sum, { grams }) => sum + grams.high, 0),

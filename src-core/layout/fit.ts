@@ -5,7 +5,7 @@
  */
 import { isAssumed } from '../figures/yarn-words'
 import type { Finding } from '../../shared-types/finding'
-import type { FitArrangement, Plan } from '../../shared-types/plan'
+import type { FitArrangement, PlanNumbers } from '../../shared-types/plan'
 import type { BlanketLayout, Project } from '../../shared-types/project'
 import { BLANKET } from '../fields/blanket'
 import { finding } from '../findings/finding'
@@ -258,11 +258,15 @@ function describeFit(
   planner: Planner,
   wish: Wish,
 ): FitArrangement {
-  const plan = planner.plan({ ...project, layout: { ...layout, target: undefined, ...layoutOf(counts) } })
-  return fitOf(counts, plan, wish)
+  const made = { ...project, layout: { ...layout, target: undefined, ...layoutOf(counts) } }
+  return fitOf(counts, countedOf(made, planner), wish)
 }
 
-export function fitOf(counts: BlanketCounts, plan: Plan, wish: Wish): FitArrangement {
+/** What counts of a project; all of its plan where its numbers alone do not tell. */
+export const countedOf = (project: Project, planner: Planner): PlanNumbers =>
+  planner.numbers(project) ?? planner.plan(project)
+
+export function fitOf(counts: BlanketCounts, plan: PlanNumbers, wish: Wish): FitArrangement {
   const { arrangement, columns, rows, rings, alternateRows, turn, alternateTurn } = counts
   const size = { width: plan.size.width, height: plan.size.height }
   return {

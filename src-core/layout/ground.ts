@@ -12,12 +12,10 @@ import { memoised } from '../memo'
 import { resolveGauge } from '../stitches/gauge'
 import { blanketCounts, blockingFactors, COUNT_FIELDS } from './blanket'
 import type { CountFields } from './blanket'
-import { cellsOf } from './cells'
+import { cellsOf, hasOwnPairs } from './cells'
 import { LATTICES_KEPT } from './constants'
 import { cutOut } from './outline'
 import * as stages from './stages'
-
-const NO_IDS: readonly string[] = []
 
 /** The motifs of a project with these ids, which are set apart by line breaks. */
 const motifsById = (motifs: readonly Motif[], ids: string): readonly Motif[] =>
@@ -33,6 +31,16 @@ export function createGround() {
   // By its fields: a layout whose cells alone were painted keeps its counts, and all that follows from them.
   const countsOf = (layout: SettledBlanket) => counted(...COUNT_FIELDS.map((name) => layout[name]))
   const lattice = memoised(stages.lattice, LATTICES_KEPT)
+  const idsOf = memoised((...ids: string[]): readonly string[] => ids)
+  // By what it hangs on: blankets that differ in how many motifs they have alone stand on the same lattice, whose edges
+  // are walked once.
+  const endless = memoised(stages.endlessLattice, LATTICES_KEPT)
+  const latticeUnder: typeof stages.lattice = (accounts, cells, counts, rules) => {
+    if (hasOwnPairs(cells, counts)) return lattice(accounts, cells, counts, rules)
+    const { arrangement, count, by, rings } = cells.pattern
+    const middle = arrangement === 'rings' && count > 1 ? rings : 0
+    return endless(accounts, arrangement, count, by, middle, counts.turn, counts.alternateTurn, rules)
+  }
   const cellsFor = memoised(cellsOf)
   const cutOutOf = memoised(cutOut)
   const motifsOf = memoised(motifsById)
@@ -54,7 +62,7 @@ export function createGround() {
     const motifs = motifsOf(project.motifs, cells?.motifs.join('\n') ?? first?.id ?? '')
     const told = motifs.map((motif) => accountOf(project, motif))
     const gauge = told[0]?.gauge ?? gaugeOf((first ?? project).gauge, project.terms)
-    const rules = rulesOf(project.joining, gauge, cells?.motifs ?? NO_IDS)
+    const rules = rulesOf(project.joining, gauge, idsOf(...(cells?.motifs ?? [])))
     const cut = cutOutOf(layout.outlineShape)
     findings.push(...told.flatMap((each) => each.findings), ...read.findings, ...(cells?.findings ?? []))
     findings.push(...blocking.findings, ...rules.findings, ...cut.findings)
@@ -63,7 +71,7 @@ export function createGround() {
     const counts = read.counts
     if (!cells || !counts || accounts.length < told.length) return { findings, measured, parts: null }
     const all = accountsOf(...accounts)
-    const grid = lattice(all, cells, counts, rules)
+    const grid = latticeUnder(all, cells, counts, rules)
     const plain = plainRounds(layout.edging, project.terms)
     const written = writtenHeights(writtenRounds(layout.edging), plain.length + 1, project.terms, gauge)
     const edging = edgingHeight(plain, project.terms, gauge) + written.reduce((sum, each) => sum + each, 0)

@@ -47,6 +47,24 @@ export const lattice = (
     (halves, rows) => ownPairs(cells, counts, halves, rows),
   )
 
+/** The lattice of motifs that stand as their pattern wants them, however many there are. */
+export const endlessLattice = (
+  accounts: readonly MotifAccount[],
+  arrangement: BlanketCounts['arrangement'],
+  count: number,
+  by: Pattern['by'],
+  rings: number,
+  turn: number,
+  alternateTurn: number,
+  rules: Rules,
+): Lattice =>
+  latticeFor(
+    accounts.map(({ outline }) => outline),
+    { arrangement, count, by, rings },
+    { arrangement, turn, alternateTurn },
+    rules,
+  )
+
 /** A lattice for outlines by kind; `own` finds the pairs that the pattern does not have. */
 export function latticeFor(
   outlines: readonly Outline[],
