@@ -194,7 +194,7 @@ export function rewordMotif(project: Project, id: string, style: PrintStyle): Pr
 }
 
 /** Adds what a block explains to the special stitches that are there; a name that is explained already stays. */
-export function addSpecial(project: Project, id: string, special: string): Project {
+function addSpecial(project: Project, id: string, special: string): Project {
   const motif = findMotif(project, id)
   if (motif?.kind !== 'rounds' || special.trim() === '') return project
   const nameOf = (line: string) => line.split(/[:=]/)[0]!.trim().toLowerCase()
@@ -203,6 +203,10 @@ export function addSpecial(project: Project, id: string, special: string): Proje
   const added = special.split('\n').filter((line) => line.trim() !== '' && !known.has(nameOf(line)))
   return added.length === 0 ? project : setSpecial(project, id, [...there, ...added].join('\n'))
 }
+
+/** Adds what a block says besides its rounds, which are put in among others: its own stitches, and its page. */
+export const addFromBlock = (project: Project, id: string, { special, text, terms }: TakenApart): Project =>
+  withPage(addSpecial(project, id, special), id, text, terms, true)
 
 /** An empty motif in written rounds. */
 export function newRoundsMotif(project: Project): RoundsMotif {
