@@ -103,8 +103,15 @@ function arrangementParts(plan: Plan): SentencePart[] {
     ]
   }
   const lengths = [...new Set(rows.map((row) => row.motifs.length))]
-  const each = lengths.length > 2 ? 'different lengths' : lengths.join(' and ')
-  const kind = plan.arrangement === 'straight-rows' ? 'straight rows' : 'offset rows'
+  // Straight rows are as long as each other but for places that are left out.
+  const isStraight = plan.arrangement === 'straight-rows'
+  const each =
+    isStraight && lengths.length === 2
+      ? `up to ${Math.max(...lengths)}`
+      : lengths.length > 2
+        ? 'different lengths'
+        : lengths.join(' and ')
+  const kind = isStraight ? 'straight rows' : 'offset rows'
   if (rows.length === 1) return [{ text: ' in ' }, { text: 'one row', field: 'arrangement' }]
   return [
     { text: ' in ' },

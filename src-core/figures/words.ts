@@ -34,6 +34,10 @@ export function listed(parts: readonly string[]): string {
   return `${parts.slice(0, -1).join(', ')} and ${parts.at(-1)}`
 }
 
+/** What is joined in the round is a tube: how its ends become a bag's; `seam` is its width laid flat, in words. */
+export const openEndsWords = (seam: string): string =>
+  `Both ends are open, as for a cowl. Of a bag one is the mouth; to close the other as its bottom, lay it flat and seam it over ${seam}.`
+
 /** How a round lies, in the words of the trade. */
 export const LIE_WORDS: Readonly<Record<Lie, string>> = {
   flat: 'lies flat',

@@ -16,13 +16,13 @@ export const COLOUR_FINDINGS = {
   'colours/impossible': {
     severity: 'warning',
     message:
-      'with {colourways} {colourways|colourway|colourways} no filling keeps all neighbours apart (every one was ruled out); {pairs} {pairs|pair stays|pairs stay} alike.',
+      'with {colourways} {colourways|colourway|colourways} no way of placing them keeps all neighbours apart (every one was ruled out); {pairs} {pairs|pair stays|pairs stay} alike.',
     mend: '{advice}, or clear what is painted by hand round these places.',
   },
   'colours/not-found': {
     severity: 'warning',
     message:
-      'no filling with {colourways} {colourways|colourway|colourways} was found that keeps all neighbours apart, though there may be one; {pairs} {pairs|pair stays|pairs stay} alike.',
+      'no way of placing {colourways} {colourways|colourway|colourways} was found that keeps all neighbours apart, though there may be one; {pairs} {pairs|pair stays|pairs stay} alike.',
     mend: 'Try another seed, choose one more colourway, or clear what is painted by hand round these places.',
   },
   'colours/uneven': {
@@ -32,18 +32,20 @@ export const COLOUR_FINDINGS = {
   },
   'colours/limits-impossible': {
     severity: 'warning',
-    message: 'no filling keeps within the limits, and none comes closer than this: {short}.',
+    message:
+      'no way of placing the colourways keeps within the limits, and none comes closer than this: {short}.',
     mend: 'Raise a limit, choose one more colourway, add yarn, or make fewer motifs.',
   },
   'colours/limits-nearest': {
     severity: 'warning',
     message:
-      'no filling keeps within the limits: each goes at least {least} beyond them. Closest fit found: {short}.',
+      'no way of placing the colourways keeps within the limits: each goes at least {least} beyond them. Closest fit found: {short}.',
     mend: 'Raise a limit, choose one more colourway, add yarn, or make fewer motifs.',
   },
   'colours/limits-not-found': {
     severity: 'warning',
-    message: 'no filling within the limits was found, though there may be one. Closest fit: {short}.',
+    message:
+      'no way of placing the colourways within the limits was found, though there may be one. Closest fit: {short}.',
     mend: 'Shuffle the colours, raise a limit, choose one more colourway, or add yarn.',
   },
   'colours/rows-broken': {

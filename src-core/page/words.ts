@@ -1,6 +1,6 @@
 /** Words for what a page proposes. */
 import type { Motif, Project, StitchGauge, Terms, UnitSystem } from '../../shared-types/project'
-import { capital, listed } from '../figures/words'
+import { capital, listed, plural } from '../figures/words'
 import { laidBlanketOf } from '../plans/layouts'
 import { settled, withGauge } from '../settled'
 import { termWord } from '../stitches/terms'
@@ -52,7 +52,7 @@ function swatchWords(
   if (stitches === undefined) return null
   const told = [
     `${formatNumber(stitches, 1)} ${stitch === '' ? 'sts' : stitch}`,
-    ...(rows === undefined ? [] : [`${formatNumber(rows, 1)} rows`]),
+    ...(rows === undefined ? [] : [`${formatNumber(rows, 1)} ${plural(rows, 'row')}`]),
   ]
   return `${listed(told)} in ${formatLength(over, units)}`
 }

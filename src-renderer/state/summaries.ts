@@ -43,15 +43,18 @@ export { counted, listed }
 
 const isShort = (finding: Finding): boolean => finding.code === 'yarn/stash-short'
 
-function shortly(project: Project, findings: readonly Finding[]): string | null {
+function shortly(project: Project, plan: Plan, findings: readonly Finding[]): string | null {
   const worst = findings.find((finding) => finding.severity !== 'note')
   if (!worst) return null
   if (isShort(worst)) {
     const names = findings
       .filter(isShort)
       .map(({ target }) => findYarn(project, target?.yarn)?.name ?? 'a yarn')
+    // Of the others there is none on hand, so that nothing runs out: they are to be bought all the same.
+    const all = Math.max(names.length, plan.yarns.filter(({ toBuy }) => toBuy).length)
+    if (names.length === 1 && all > 1) return `${names[0]} and ${counted(all - 1, 'other')} run short`
     return names.length > 2
-      ? `${counted(names.length, 'yarn')} run short`
+      ? `${counted(all, 'yarn')} run short`
       : `${listed(names)} ${names.length > 1 ? 'run' : 'runs'} short`
   }
   return worst.message.charAt(0).toUpperCase() + worst.message.slice(1)
@@ -177,5 +180,5 @@ export function placeSummary(
   findings: readonly Finding[] = plan.findings,
 ): PlaceSummary {
   const here = findings.filter((finding) => isShownAt(finding, place))
-  return { lines: LINES[place](project, plan), warning: shortly(project, here) }
+  return { lines: LINES[place](project, plan), warning: shortly(project, plan, here) }
 }

@@ -41,7 +41,7 @@ describe('a bag in the round', () => {
     const hands = new Hands(page)
     await sentenceSays(page, /^48 squares of 60 mm/)
     await hands.go('Arrangement')
-    await page.locator('summary', { hasText: 'Cells and outline' }).click()
+    await page.locator('summary', { hasText: 'Shawl, bag, second motif' }).click()
     await hands.press('Joined in the round', 'checkbox')
     await sentenceSays(page, /joined in the round: 48 cm around, 24 cm wide laid flat/)
     await eventually(async () => expect((await layout()).inTheRound).toBe(true))

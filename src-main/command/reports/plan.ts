@@ -1,5 +1,5 @@
 /** `petalyard plan` for people: what it becomes, how it is joined and worked, what yarn it takes. */
-import { counted } from '../../../src-core/figures/words'
+import { counted, openEndsWords } from '../../../src-core/figures/words'
 import type { EdgingAccount, OrderStep, Plan, YarnNeed, YarnNumber } from '../../../shared-types/plan'
 import type { Project } from '../../../shared-types/project'
 import { holdingWords } from '../../../src-core/figures/holding-words'
@@ -90,7 +90,10 @@ function blanketFacts(project: Project, plan: Plan): [string, string][] {
     const { circumference, flat, joins } = plan.round
     const closing = counted(joins, 'join point closes', 'join points close')
     const [around, wide] = [circumference, flat].map(lengthsIn(units, [circumference, flat]))
-    pairs.push(['Round', `${around} around, ${wide} wide laid flat; ${closing} it`])
+    pairs.push(
+      ['Round', `${around} around, ${wide} wide laid flat; ${closing} it`],
+      ['', openEndsWords(wide ?? '')],
+    )
   }
   if (plan.fillers.length > 0) pairs.push(['Fillers', fillerWords(project, plan)])
   if (plan.halves.length > 0) pairs.push(['Halves', halfWords(project, plan)])

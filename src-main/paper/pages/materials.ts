@@ -1,7 +1,7 @@
 /** Materials: yarn by colour with its range, what to buy, what it is for, gauge, hook, edging, ends and time. */
 import type { YarnNeed, YarnNumber } from '../../../shared-types/plan'
 import type { StitchGauge, Yarn } from '../../../shared-types/project'
-import { capital, plural } from '../../../src-core/figures/words'
+import { capital, openEndsWords, plural } from '../../../src-core/figures/words'
 import {
   isAssumed,
   isNeedKnown,
@@ -188,6 +188,7 @@ function facts(job: Job, notes: readonly string[]): [string, string][] {
   if (plan.fillers.length > 0) list.push(['Fillers', fillerWords(job)])
   if (plan.halves.length > 0) list.push(['Half motifs', MATERIAL_WORDS.halves(plan.halves.length)])
   list.push(['Finished size', MATERIAL_WORDS.size(plan.size, units)])
+  if (plan.round) list.push(['Ends', openEndsWords(formatLength(plan.round.flat, units))])
   if (plan.stitching) {
     const { outline, thread } = plan.stitching
     const [metres, yards] = [formatYarnLength(thread, 'metric'), formatYarnLength(thread, 'imperial')]

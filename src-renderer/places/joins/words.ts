@@ -15,7 +15,7 @@ export function ruleWords(rule: JoinRule, motif: MotifAccount | null): { label: 
         ? { label: 'Along the sides', hint: 'join-as-you-go, corners and side spaces' }
         : { label: 'Tips and shoulders', hint: 'two and more points to each neighbour' }
     case 'bridge':
-      return { label: 'With joining chains', hint: 'a few chains between the petals' }
+      return { label: 'With joining chains', hint: 'a few chains between the motifs' }
     case 'seam':
       return { label: 'Seamed afterwards', hint: 'all motifs first, then sewn or crocheted' }
     case 'apart':

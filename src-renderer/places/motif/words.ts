@@ -34,8 +34,9 @@ export const rulerOptions = (terms: Terms) =>
 /** Under a second measure that was not typed. */
 export const ASSUMED = 'Assumed, and follows the first, until you enter yours.'
 
-/** How to lay the ruler. */
-export function measureHow(outline: OutlineKind, laying: Laying, terms: Terms): string {
+/** How to lay the ruler; `atStart` a square is measured from side to side alone. */
+export function measureHow(outline: OutlineKind, laying: Laying, terms: Terms, atStart = false): string {
+  if (atStart && outline === 'square') return MEASURE_HOW.hexagon
   if (outline !== 'petals') return MEASURE_HOW[outline]
   const centre = termWord('centre', terms)
   switch (laying) {

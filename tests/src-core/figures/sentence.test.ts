@@ -51,6 +51,9 @@ describe('the project as a sentence', () => {
   it('tells rows of two lengths, rings and a single motif', () => {
     const fewer = { ...sized, motifs: sized.motifs.filter((m) => m.row % 2 === 1 || m.column < 12) }
     expect(say(project, fewer)).toContain('115 six-petal flowers of 78 mm in offset rows of 12 and 11,')
+    // Straight rows are as long as each other but for what is left out.
+    const lacking = { ...sized, arrangement: 'straight-rows' as const, motifs: sized.motifs.slice(1) }
+    expect(say(project, lacking)).toContain('119 six-petal flowers of 78 mm in straight rows of up to 12,')
     const rings = {
       ...sized,
       arrangement: 'rings' as const,

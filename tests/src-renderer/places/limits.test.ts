@@ -17,6 +17,21 @@ const enter = async (label: string, text: string) => {
 }
 const rich: Project = { ...SMALL, yarns: SMALL.yarns!.map((yarn) => ({ ...yarn, onHandGrams: 60 })) }
 
+describe('what is added', () => {
+  it.each([
+    [ColoursPlace, 'Add a colourway', /^Name of C/],
+    [YarnPlace, 'Put a yarn on the shelf', /^Name of /],
+  ])('has its name under the keyboard', async (place, button, name) => {
+    await inWindow(place, {}, SMALL)
+    const before = screen.getAllByLabelText(/^Name of /).length
+    await fireEvent.click(screen.getByRole('button', { name: button }))
+    const names = screen.getAllByLabelText(/^Name of /)
+    expect(names).toHaveLength(before + 1)
+    await waitFor(() => expect(document.activeElement).toBe(names.at(-1)))
+    expect(screen.getAllByLabelText(name)).toContain(document.activeElement)
+  })
+})
+
 describe('Order of colourways', () => {
   it('is moved by keyboard, counted, added to, taken out of, each undone in one step', async () => {
     const { app } = await inWindow(ColoursPlace, {}, SMALL)

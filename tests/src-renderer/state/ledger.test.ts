@@ -188,7 +188,14 @@ describe('the list of places', () => {
     const planned = planProject(spare)
     expect(placeSummary('yarn', spare, planned).lines[0]).toBe(summary.lines[0])
     expect([planned.yarns, planned.findings]).toEqual([plan.yarns, plan.findings])
-    expect(summary.warning).toBe('Brick runs short')
+    // What there is none of does not run short, but is to be bought as well.
+    expect(plan.yarns.map(({ toBuy }) => (toBuy ?? 0) > 0)).toEqual([true, true])
+    expect(summary.warning).toBe('Brick and 1 other run short')
+    const one = {
+      ...SMALL,
+      yarns: SMALL.yarns!.map((yarn, at) => (at === 0 ? yarn : { ...yarn, onHandGrams: 5000 })),
+    }
+    expect(placeSummary('yarn', one, planProject(one)).warning).toBe('Brick runs short')
     expect(placeSummary('motif', SMALL, plan).lines).toEqual(['80 mm tip to tip, measured', '4 g · 15 min'])
     expect(placeSummary('arrangement', SMALL, plan).lines[0]).toBe('offset rows, 5 × 4')
     expect(placeSummary('colours', SMALL, plan).lines).toEqual(['A 10 · B 10'])
