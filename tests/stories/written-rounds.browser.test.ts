@@ -6,7 +6,7 @@ import { violationsOf } from './access'
 import { startChromium, startLoopback } from './browser'
 import type { Loopback } from './browser'
 import { makeFolder } from './desktop'
-import { copyExample, startWithRounds, writeRounds } from './written-rounds'
+import { copyExample, startWithRounds, takeFromPage, writeRounds } from './written-rounds'
 
 let browser: Browser
 let context: BrowserContext
@@ -52,6 +52,21 @@ describe('written rounds in a browser', () => {
     expect(uses!.y - makes!.y).toBeLessThan(makes!.height * 2)
     expect(await violationsOf(page)).toEqual([])
     await page.setViewportSize({ width: 1280, height: 800 })
+  })
+
+  it('come with a page whose other words are proposed, and stay in reach in the smallest window', async () => {
+    await takeFromPage(page)
+    await page.setViewportSize(SMALLEST_SIZE)
+    const list = page.getByRole('list', { name: 'From the page' })
+    const take = list.getByRole('button', { name: /^Take Instructions: Notes/ })
+    await take.scrollIntoViewIfNeeded()
+    const [box, room] = [(await take.boundingBox())!, (await list.boundingBox())!]
+    expect(box.x + box.width).toBeLessThanOrEqual(room.x + room.width + 1)
+    expect(box.y + box.height).toBeLessThanOrEqual(room.y + room.height + 1)
+    expect(await violationsOf(page)).toEqual([])
+    if (process.env.PICTURES) await page.screenshot({ path: `${process.env.PICTURES}/small.png` })
+    await page.setViewportSize({ width: 1280, height: 800 })
+    if (process.env.PICTURES) await page.screenshot({ path: `${process.env.PICTURES}/wide.png` })
   })
 
   it.each(['light', 'dark'] as const)('are accessible in the %s theme', async (colorScheme) => {

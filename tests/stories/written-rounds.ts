@@ -5,7 +5,8 @@ import { expect } from 'vitest'
 import type { Page } from 'playwright-core'
 import { eventually } from '../src-main/documents/session/world'
 import { projectRoot } from './desktop'
-import { Hands, sentenceSays } from './hands'
+import { kept } from './embellisher'
+import { Hands, Keys, sentenceSays } from './hands'
 
 /** Our own flower; round 2 has one repeat too many. */
 const BLOCK = `Ch 6, join with sl st to form ring.
@@ -116,4 +117,70 @@ export async function startWithRounds(page: Page): Promise<void> {
   const findings = await page.getByRole('dialog').innerText()
   expect(findings).not.toMatch(/colour .?centre|no yarn for/i)
   await page.keyboard.press('Escape')
+}
+
+/** A page as it is published: our own mat. */
+const PAGE = `Meadow Mat
+by Ada Birch
+
+Skill level: Easy
+Materials: DK cotton (50 g/125 m), 20 m each of yellow (A) and white (B); 4 mm (G-6) hook; a needle
+Gauge: Rounds 1 and 2 = 3 in
+Finished size: 6" (15 cm) across
+
+Notes
+Weave in ends as you go.
+
+${PLAIN}`
+
+const proposed = (page: Page) => page.getByRole('list', { name: 'From the page' })
+const motifKept = async (page: Page) => {
+  const { motifs, designer } = await kept(page)
+  return { motif: motifs?.[0], designer }
+}
+
+/** A whole page in the place of the rounds: what it says besides is proposed, and answered by the keyboard alone. */
+export async function takeFromPage(page: Page): Promise<void> {
+  const hands = new Hands(page)
+  await page.locator('summary').filter({ hasText: 'Paste a whole pattern' }).click()
+  await page.getByRole('textbox', { name: /^Paste the rounds/ }).fill(PAGE)
+  await hands.press('Replace all rounds')
+  await proposed(page).waitFor()
+  expect(await proposed(page).getByRole('listitem').count()).toBe(10)
+
+  // Nothing is set by pasting alone.
+  await eventually(async () => expect((await motifKept(page)).motif).toMatchObject({ page: { terms: 'US' } }))
+  expect((await motifKept(page)).motif).not.toMatchObject({ name: 'Meadow Mat' })
+
+  const keys = new Keys(page)
+  await proposed(page)
+    .getByRole('button', { name: /^Take Gauge by rounds/ })
+    .focus()
+  await keys.press('Enter')
+  await eventually(async () =>
+    expect((await motifKept(page)).motif).toMatchObject({ gauge: { rounds: 2, across: 76.2 } }),
+  )
+  await eventually(async () => expect(await proposed(page).getByRole('listitem').count()).toBe(9))
+
+  // The next one has the keyboard; what was taken is undone as one step.
+  await keys.reach(/^Leave Size of the motif/)
+  await keys.press('Enter')
+  await eventually(async () => expect(await proposed(page).getByRole('listitem').count()).toBe(8))
+  await keys.reach('Take all', true)
+  await keys.press('Enter')
+  await page.getByText('all answered').waitFor()
+  await eventually(async () => {
+    const { motif, designer } = await motifKept(page)
+    expect(motif).toMatchObject({ name: 'Meadow Mat', gauge: { hook: 4 } })
+    expect(motif).toMatchObject({
+      instructions: expect.stringContaining('Weave in ends as you go.') as string,
+    })
+    expect(designer).toBe('Ada Birch')
+  })
+  await keys.reach(/^Undo/, true)
+  await keys.press('Enter')
+  await eventually(async () => expect(await proposed(page).getByRole('listitem').count()).toBe(8))
+  await eventually(async () =>
+    expect((await motifKept(page)).motif).not.toMatchObject({ name: 'Meadow Mat' }),
+  )
 }
