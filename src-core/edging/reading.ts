@@ -202,7 +202,7 @@ export function readLoop(
 }
 
 const missedFinding = (index: number, from: number): Finding =>
-  finding('edging/marks-missed', `round ${from + index}`, { round: from + index })
+  finding('edging/marks-missed', `round ${from + index}`, { round: from + index }, { round: from + index })
 
 /** A long loop from a short one and the same with one repeat more. */
 function longLoop(

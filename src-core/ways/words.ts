@@ -44,7 +44,7 @@ export const gaugeWay = (factor: number, motif: Millimetres, { units, terms }: S
   `motifs of ${formatFineLength(motif, units)}`
 
 export const outlineWay = ({ width, height }: Size, isBoth: boolean, units: UnitSystem): string =>
-  `outline ${isBoth ? formatSize(width, height, units) : `${formatFineLength(width, units)} wide`}`
+  `outline ${isBoth ? formatSize(width, height, units) : `${formatLength(width, units)} wide`}`
 
 export const hookWay = (hook: Millimetres, before: Millimetres): string =>
   `${formatNumber(hook, 2)} mm hook instead of ${formatNumber(before, 2)} mm`

@@ -181,6 +181,18 @@ describe('M36 written rounds', () => {
     expect(told('*2 sc in next st; rep from * around.')).toContain('edging/ruffles')
     expect(told('*sc in next 40 sts, 3 sc in corner; rep from * around.')).toEqual(['edging/marks-missed'])
     expect(told(galleryRounds('shell', 'US')[0]!)).toEqual([])
+    // It stands at the round that it is about, whatever is written above.
+    const missed = planProject(
+      squares(6, 4, {
+        rounds: ['sc'],
+        written: [
+          { work: '*sc in each st to corner, 3 sc in corner; rep from * around.' },
+          { work: '*sc in next 40 sts, 3 sc in corner; rep from * around.' },
+        ],
+      }),
+    ).findings.find(({ code }) => code === 'edging/marks-missed')
+    expect(missed).toMatchObject({ target: { edging: 1 } })
+    expect(missed!.where).toContain('layout.edging.written[1]')
   })
 
   it('M36 property: the set-up fits the repeat, and a long loop counts as it does when read whole', () => {
