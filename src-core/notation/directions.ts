@@ -117,9 +117,53 @@ function readColourName(reader: Reader, joins = false): string | null {
   })
 }
 
+/** What patterns are worked with. */
+const MATERIAL = /^(hook|yarn|cotton|thread|wool|floss|strands?|ply|mm)$|\dmm$/
+const LONGEST_MATERIAL = 12
+
+/** "With white No. 10 cotton make 6 ch": what is worked with, up to what is made of it; its colour, '' where it has none. */
+function readMaterial(reader: Reader): string | null {
+  return reader.attempt(() => {
+    let colour = ''
+    let named = false
+    for (let words = 0; words < LONGEST_MATERIAL; words++, reader.at++) {
+      const token = reader.peek()
+      if (!token || /^[,;:()[\]*]$/.test(token.key)) return null
+      named ||= MATERIAL.test(token.key)
+      if (token.kinds.has('colour')) colour ||= token.text
+      const chained = reader.isA('chain') || (token.kind === 'number' && reader.isA('chain', 1))
+      const made = token.kinds.has('verb') || token.kind === 'chains' || chained
+      if (made && named) return colour
+    }
+    return null
+  })
+}
+
+/** "Colour 2, in any sp", "Yarn B:": the name alone at the beginning of a phrase. */
+const isColourAlone = (reader: Reader): boolean => {
+  const name = reader.peek(1)
+  return (
+    reader.sees('color') &&
+    (name?.kind === 'number' || COLOUR_LETTERS.test(name?.text ?? '')) &&
+    /^([,;.:]|in|)$/.test(reader.key(2))
+  )
+}
+
+/** "Colour 2, in any 1 ch sp. 3 ch, …": where the new yarn begins, without a word for the joining. */
+function readBeginsIn(reader: Reader): ColourItem | null {
+  const start = reader.at
+  return reader.attempt((): ColourItem | null => {
+    const place = reader.isA('into') ? readPlace(reader) : null
+    if (place?.parts[0]?.which !== 'any' || !/^[.;]$/.test(reader.key())) return null
+    return { type: 'colour', colour: null, place, stitch: null, ...reader.span(start) }
+  })
+}
+
 /** "With MC", "change to B", "using colour 2", "join CC with sl st in any ch-1 sp", "join yarn in any st". */
 export function readColour(reader: Reader): ColourItem | null {
   const start = reader.at
+  const begins = readBeginsIn(reader)
+  if (begins) return begins
   return reader.attempt((): ColourItem | null => {
     const joins = reader.skip('join', 'attach')
     if (!joins) {
@@ -127,10 +171,10 @@ export function readColour(reader: Reader): ColourItem | null {
       if (change) {
         reader.skip('color', 'yarn')
         if (!reader.skip('to') && !reader.sees(',') && !reader.sees('.') && !reader.sees(';')) return null
-      } else if (!reader.skip('with', 'using')) return null
+      } else if (!isColourAlone(reader) && !reader.skip('with', 'using')) return null
       reader.skip('the')
       reader.skip('new', 'next')
-      const colour = readColourName(reader)
+      const colour = readColourName(reader) ?? (change ? null : readMaterial(reader))
       if (colour === null && !change) return null
       if (colour !== null && reader.sees('in')) {
         // "With B in any ch-sp" is a join without the word.

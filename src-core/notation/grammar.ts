@@ -11,6 +11,7 @@ import { readAmount, readRepeatBrackets } from './clauses'
 import { isWorked, readCountSentence, readCounts, readStatement } from './stated'
 import { Reader } from './reader'
 import type { GrammarFinding } from './reader'
+import { sectionOf } from './sections'
 import { matchBrackets, sequenceReader } from './sequence'
 import { spanOf, tokenize } from './tokens'
 import type { Span, Token } from './tokens'
@@ -151,7 +152,12 @@ function readDefinition(reader: Reader, heading: Heading, to: number): Definitio
   const [, long = label, short = ''] = /^(.*?)\s*[([]([^)\]]*)[)\]]$/.exec(label) ?? []
   const names = [long, short]
     .flatMap((name) => name.split(/\/|\bor\b/i))
-    .map((name) => name.trim().toLowerCase())
+    .map((name) =>
+      name
+        .trim()
+        .toLowerCase()
+        .replace(/^(an?|the) /, ''),
+    )
     .filter((name) => name !== '')
   reader.at = heading.from
   const manner = reader.isA('manner')
@@ -270,6 +276,9 @@ export function parseRounds(
   reader.findings.length = 0
   const bounds = headings.map((heading, index) => {
     const next = headings[index + 1]?.from ?? tokens.length
+    // Behind "Instructions" the work itself begins.
+    const words = (heading.label ?? '').toLowerCase().split(/\s+/)
+    if (heading.kind === 'section' && sectionOf(words) === 'opening') return heading.to
     return heading.kind === 'round' || heading.kind === 'part'
       ? next
       : Math.max(heading.to, Math.min(next, sectionEnd(tokens, heading.to, next)))
@@ -348,7 +357,7 @@ export function parseRounds(
     if (start > 0) addRound(0, start, null, true)
     headings.forEach((heading, index) => {
       if (heading.kind === 'part') part = heading.label
-      const next = headings[index + 1]?.kind
+      const next = headings.slice(index + 1).find(({ kind }) => kind === 'round' || kind === 'part')?.kind
       if (heading.kind === 'round') addRound(heading.to, bounds[index]!, heading)
       else if (heading.kind === 'part' && next !== 'round')
         addRound(heading.to, bounds[index]!, { ...heading, numbers: null })

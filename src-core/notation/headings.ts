@@ -289,7 +289,7 @@ function readLabelHeading(reader: Reader, startOfLine: boolean, inline: boolean)
 /** A heading may stand behind these within a line. */
 const FREE_BEHIND = new Set(['.', ')', ']', ';', ':', '!'])
 /** Sections in which every label is a stitch that the text explains. */
-const EXPLAINS = /^(special|stitch(es)?|abbrev)/
+const EXPLAINS = /^((uk|us) )?(special|stitch(es)?|abbrev)/
 
 /** Whether the line in hand ends in a sign, as it began. */
 function isDecorated(reader: Reader): boolean {

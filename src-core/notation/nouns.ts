@@ -214,8 +214,10 @@ export function readGap(reader: Reader): { noun: Noun; which: Which | null } | n
     })
     if (group) return { noun: { kind: 'gap', of: 'group' }, which }
     reader.number()
-    if (!reader.skipA('stitch') && !readStitch(reader)) return null
-    return { noun: { kind: 'gap', of: 'stitch' }, which }
+    const named = readStitch(reader)
+    if (!named && !reader.skipA('stitch')) return null
+    const grouped = named?.form === 'shell' || named?.form === 'v-stitch'
+    return { noun: { kind: 'gap', of: grouped ? 'group' : 'stitch' }, which }
   })
 }
 

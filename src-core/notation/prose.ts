@@ -147,7 +147,7 @@ export function statementAhead(reader: Reader): Item | null {
 export function readProse(reader: Reader): NoteItem {
   const start = reader.at
   reader.at++
-  while (reader.peek() && !reader.seesAny(BOUNDARY)) reader.at++
+  while (reader.peek() && !reader.peek()!.paragraph && !reader.seesAny(BOUNDARY)) reader.at++
   const unread = unreadIn(reader, start)
   return { type: 'note', effect: null, ...(unread && { unread }), ...reader.span(start) }
 }

@@ -57,7 +57,7 @@ const LABELS: Readonly<Record<SectionKind, readonly string[]>> = {
     'stitches used',
     'terms',
   ],
-  opening: ['pattern', 'instructions'],
+  opening: ['pattern', 'instructions', 'directions', 'method', 'to make'],
 }
 
 /** What a heading stands over, by its words in lower case. */
@@ -67,7 +67,14 @@ export const SECTIONS: ReadonlyMap<string, SectionKind> = new Map(
   ),
 )
 
-const plain = (words: readonly string[]): string => words.map((word) => wordOf(word).is).join(' ')
+/** "UK abbreviations": whose terms they are in adds nothing. */
+const TERMS = /^(uk|us) (?=.)/
+
+const plain = (words: readonly string[]): string =>
+  words
+    .map((word) => wordOf(word).is)
+    .join(' ')
+    .replace(TERMS, '')
 
 const BY_WORDS = new Map([...SECTIONS].map(([label, kind]) => [plain(label.split(' ')), kind]))
 

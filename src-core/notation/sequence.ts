@@ -1,6 +1,6 @@
 /** Sequences of phrases: commas and stops, brackets of three kinds, asterisks and what repeats them. */
 import { STARS, readAmount, readEnding, readRepeatClause } from './clauses'
-import { isWorked, readCounts, readStatement } from './stated'
+import { isWorked, readCountSentence, readCounts, readStatement } from './stated'
 import { readPhrase } from './phrases'
 import { readProse } from './prose'
 import type { Stop } from './clauses'
@@ -235,7 +235,11 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
         continue
       }
       const told =
-        DASHES.has(key) && (items.length > 0 || STOPS.has(reader.spelled(-1))) ? readToldCount(reader) : null
+        DASHES.has(key) && (items.length > 0 || STOPS.has(reader.spelled(-1)))
+          ? readToldCount(reader)
+          : stop === 'close' && !star && isWorked(items)
+            ? readCountSentence(reader)
+            : null
       if (told) {
         items.push(told)
         continue

@@ -199,7 +199,7 @@ export function isWorked(items: readonly Item[]): boolean {
 /** "…, join. 12 sc. Now turn the page": a sentence of its own that tells a count; null where it tells anything else. */
 export function readCountSentence(reader: Reader): CountItem | null {
   const before = reader.tokens[reader.at - 1]
-  if (!before || !(/^[.)\]!—–=]$/.test(before.key) || reader.peek()?.first)) return null
+  if (!before || !(/^[.:)\]!—–=]$/.test(before.key) || reader.peek()?.first)) return null
   let end = reader.at
   while (end < reader.end && end - reader.at < LONGEST_COUNT && !/^[.;!]$/.test(reader.tokens[end]!.key)) {
     if (end > reader.at && reader.tokens[end]!.paragraph) break

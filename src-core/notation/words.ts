@@ -25,6 +25,7 @@ circle circles | ring motif
 center centre middle
 corner corners | counted
 group groups grp grps | group counted
+pair pairs | group counted
 petal petals | group counted
 leaf leaves | counted
 point points | counted landmark
