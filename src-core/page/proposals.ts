@@ -7,6 +7,7 @@ import type { MeasuredSizes, Motif, Project, StitchGauge, Terms, Yarn } from '..
 import { laidBlanketOf } from '../plans/layouts'
 import { settled, withGauge } from '../settled'
 import { translateStitch } from '../stitches/terms'
+import { piecesInto, withPiece } from './pieces'
 import { readPage } from './read-page'
 import type { PageFact } from './read-page'
 import type { SizeOf } from './sizes'
@@ -97,6 +98,8 @@ function setsOf(fact: PageFact, shape: MotifShape): Record<string, unknown> {
         : under('motif.measured', measuresOf(fact, shape))
     case 'yarn':
       return under('yarns[]', fact.yarn)
+    case 'piece':
+      return { 'motifs[].name': fact.name, 'motifs[].rounds': fact.rounds }
   }
 }
 
@@ -106,7 +109,7 @@ const noteOf = (fact: Extract<PageFact, { kind: 'notes' | 'skill' }>): string =>
 /** Facts of one field exclude each other; yarns and notes stand beside each other. */
 function fieldOf(fact: PageFact): string {
   if (fact.kind === 'size') return fact.size.of === 'whole' ? 'target' : 'size'
-  return fact.kind === 'yarn' || fact.kind === 'notes' ? fact.id : fact.kind
+  return ['yarn', 'notes', 'piece'].includes(fact.kind) ? fact.id : fact.kind
 }
 
 /** What some facts of a page would set, in `terms`; of a project and its motif, where they are given. */
@@ -132,10 +135,13 @@ function proposalOf(
 }
 
 /** Facts of a page with their stitches in the terms of a project. */
-const factsOf = (page: Page, into: Terms): PageFact[] =>
-  readPage(page.text, page.terms ?? into).map((fact) =>
-    fact.kind === 'swatch' ? { ...fact, gauge: gaugeInto(fact.gauge, page.terms ?? into, into) } : fact,
-  )
+function factsOf(page: Page, into: Terms): PageFact[] {
+  const from = page.terms ?? into
+  return readPage(page.text, from).map((fact) => {
+    if (fact.kind === 'swatch') return { ...fact, gauge: gaugeInto(fact.gauge, from, into) }
+    return fact.kind === 'piece' ? { ...fact, rounds: piecesInto(fact.rounds, from, into) } : fact
+  })
+}
 
 /** What a text proposes by itself, without a project. */
 export const proposalsOfText = (text: string, terms: Terms): Proposal[] =>
@@ -247,6 +253,8 @@ function apply(
       )
     case 'yarn':
       return withYarn(project, id, fact)
+    case 'piece':
+      return withPiece(project, id, fact)
   }
 }
 
@@ -261,6 +269,7 @@ function isThere(
   const motif = motifOf(project, id)
   if (fact.kind === 'notes' || fact.kind === 'skill')
     return motif?.instructions?.includes(noteOf(fact)) ?? false
+  if (fact.kind === 'piece') return false
   if (fact.kind === 'size' && fact.size.of === 'whole' && !laidBlanketOf(project)) return true
   const next = apply(project, id, fact, shape, facts)
   const touched = (of: Project) =>

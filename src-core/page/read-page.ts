@@ -8,6 +8,7 @@ import { memoised } from '../memo'
 import type { Millimetres } from '../units/quantity'
 import { roundsGaugeIn, swatchIn } from './gauges'
 import { hooksIn } from './hooks'
+import { laterPieces, makeIn, makeWords } from './pieces'
 import { segmentsOf } from './segments'
 import type { Line, Segment } from './segments'
 import { MOTIF_WORDS, sizeIn } from './sizes'
@@ -34,6 +35,13 @@ export type PageSays =
   | { readonly kind: 'size'; readonly size: ToldSize }
   | { readonly kind: 'yarn'; readonly yarn: PageYarn; readonly role: string | null }
   | { readonly kind: 'notes'; readonly text: string }
+  | {
+      readonly kind: 'piece'
+      readonly name: string
+      /** How many of it, where that is told. */
+      readonly make: number | null
+      readonly rounds: readonly string[]
+    }
 
 /** `id` stays the same as long as the page does. */
 export type PageFact = PageSays & { readonly id: string; readonly at: PageAt }
@@ -237,10 +245,24 @@ export const readPage = memoised((text: string, terms: Terms): readonly PageFact
     facts.push({ ...says, id: `${says.kind}-${count}`, at })
   }
   const title = titleOf(segments)
-  if (title) add({ kind: 'name', name: asName(title.line.words) }, startOf(title.line), endOf(title.line))
+  const put = (says: PageSays, line: Line) => add(says, startOf(line), endOf(line))
+  if (title) {
+    const { name, make } = makeIn(title.line.words)
+    put({ kind: 'name', name: asName(name) }, title.line)
+    if (make !== null) put({ kind: 'notes', text: makeWords(make) }, title.line)
+  }
   for (const segment of segments) {
     const isTitled = segment === title?.segment
     addSegment(isTitled ? { ...segment, lines: segment.lines.slice(1) } : segment, terms, add)
   }
+  const parts = segments.flatMap(({ kind, lines }) => (kind === 'part' ? lines.slice(0, 1) : []))
+  laterPieces(text, terms).forEach(({ name, rounds, start, end }, i) => {
+    // The heading of a piece stands above its first round.
+    const heading = name === null ? undefined : parts.findLast((line) => line.start <= start)
+    const told = heading ? makeIn(heading.words) : { name: name ?? `Piece ${i + 2}`, make: null }
+    const says = { kind: 'piece', name: asName(told.name), make: told.make, rounds } as const
+    if (heading) put(says, heading)
+    else add(says, start, end)
+  })
   return facts.sort((one, other) => one.at.start - other.at.start)
 }, 4)

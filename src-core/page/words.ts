@@ -1,6 +1,6 @@
 /** Words for what a page proposes. */
 import type { Motif, Project, StitchGauge, Terms, UnitSystem } from '../../shared-types/project'
-import { capital, listed, plural } from '../figures/words'
+import { capital, counted, listed, plural } from '../figures/words'
 import { laidBlanketOf } from '../plans/layouts'
 import { settled, withGauge } from '../settled'
 import { termWord } from '../stitches/terms'
@@ -30,6 +30,8 @@ export function labelOf(fact: PageFact, terms: Terms): string {
       return fact.role ? `Yarn ${fact.role}` : 'Yarn'
     case 'notes':
       return 'Instructions'
+    case 'piece':
+      return 'Motif of its own'
   }
 }
 
@@ -92,6 +94,12 @@ export function valueWords(fact: PageFact, units: UnitSystem): string {
         return `${formatLength(size.width, units)} × ${formatLength(size.height, units)}`
       return listed(size.sizes.map(([of, value]) => `${formatLength(value, units)} ${SIZE_WORDS[of]}`))
     }
+    case 'piece':
+      return [
+        fact.name,
+        ...(fact.make === null ? [] : [`make ${fact.make}`]),
+        counted(fact.rounds.length, 'round'),
+      ].join(', ')
     case 'yarn':
       return [fact.yarn.name ?? '', ...ballWords(fact.yarn, units)].join(', ')
   }
@@ -127,6 +135,8 @@ export function nowWords(fact: PageFact, project: Project, motif: Motif): string
       const key = keys.find((one) => (measured[one] ?? 0) > 0)
       return key === undefined ? null : formatLength(measured[key]!, units)
     }
+    case 'piece':
+      return `counted with ${motif.name ?? motif.id}, in neither its size nor its yarn`
     case 'yarn': {
       const there = project.yarns?.find(({ name }) => name?.toLowerCase() === fact.yarn.name?.toLowerCase())
       return there ? [there.name ?? there.id, ...ballWords(there, units)].join(', ') : null

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { projectSchema } from '../../../shared-types/project'
 import type { Project, RoundsMotif } from '../../../shared-types/project'
 import { measureProject } from '../../../src-core/accounts'
+import { takeApart } from '../../../src-core/notation/take-apart'
 import {
   answered,
   askAgain,
@@ -190,5 +191,66 @@ describe('a text by itself', () => {
       ['size-1', { 'motif.measured.across': 100 }],
       ['notes-2', { 'motif.instructions': 'Notes: Weave in ends.' }],
     ])
+  })
+})
+
+describe('later pieces of a page', () => {
+  const FLOWER = `FLOWER (make 6)
+${ROUNDS}
+
+LEAF (make 12)
+Ch 8.
+Rnd 1: Sc in 2nd ch from hook, hdc in next ch, dc in next 3 chs, hdc in next ch, 3 sc in last ch; working along opposite side of foundation ch, hdc in next ch, dc in next 3 chs, hdc in next ch, sc in last ch; join with sl st in first sc.`
+  /** As the window pastes it. */
+  const project = (): Project => {
+    const { rounds, foundation, special, text, terms } = takeApart(FLOWER, 'US', 'US')
+    const own: RoundsMotif = {
+      ...motif,
+      foundation,
+      rounds: rounds.map(({ work }) => ({ slot: 'colour A', work })),
+    }
+    return withPage({ ...base, motifs: [{ ...own, ...(special && { special }) }] }, 'm1', text, terms)
+  }
+
+  it('with a foundation of their own are proposed as motifs, with how many to make', () => {
+    expect(open(project()).map(({ label, value, at }) => [label, value, at.line])).toEqual([
+      ['Name of the motif', 'Flower', 1],
+      ['Instructions', 'Make 6.', 1],
+      ['Motif of its own', 'Leaf, make 12, 1 round', 5],
+    ])
+  })
+
+  it('become motifs that are measured by themselves, out of the rounds that they stood in', () => {
+    const before = measureProject(project())
+    expect(before.findings.map(({ code }) => code)).toContain('motif/other-piece')
+    const after = take(project(), 'piece-1')
+    expect(motifOf(after).rounds?.map(({ work }) => work)).toEqual(WORKS)
+    expect(after.motifs![1]).toMatchObject({
+      id: 'm2',
+      name: 'Leaf',
+      instructions: 'Make 12.',
+      gauge: motif.gauge,
+    })
+    const told = measureProject(after)
+    expect(told.findings.filter(({ severity }) => severity !== 'note')).toEqual([])
+    expect(told.motifs.map(({ shape }) => shape)).toEqual(['round', 'leaf'])
+    expect(told.motifs[0]!.overTips).toBe(before.motifs[0]!.overTips)
+    expect(open(after).map(({ kind }) => kind)).not.toContain('piece')
+  })
+
+  it('are not taken from rounds that were changed since', () => {
+    const changed = project()
+    const own = motifOf(changed)
+    const rounds = own.rounds!.map((round, i) =>
+      i === 2 ? { ...round, work: `${round.work} Fasten off.` } : round,
+    )
+    const after = take({ ...changed, motifs: [{ ...own, rounds }] }, 'piece-1')
+    expect(motifOf(after).rounds).toEqual(rounds)
+    expect(after.motifs).toHaveLength(2)
+  })
+
+  it('are none where a part goes on from the one before it', () => {
+    const text = `CENTER\nRnd 1: ${WORKS[0]}\nPETALS\nRnd 2: ${WORKS[1]}`
+    expect(proposalsOfText(text, 'US').map(({ kind }) => kind)).not.toContain('piece')
   })
 })

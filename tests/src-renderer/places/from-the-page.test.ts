@@ -105,4 +105,20 @@ describe('From the page', () => {
     await fireEvent.paste(last, { clipboardData: { getData: () => text } })
     expect(items()).toEqual(['Hook: 6 mm'])
   })
+
+  it('gives a later piece a motif of its own, with one undo', async () => {
+    const { app, motif } = await paste(
+      `${PAGE.slice(PAGE.indexOf('Rnd 1'))}\n\nBUTTON (make 3)\nRnd 1: Magic ring, ch 1, 8 sc in ring; join with sl st in first sc.`,
+    )
+    expect(motif().rounds).toHaveLength(3)
+    await press('Take Motif of its own: Button, make 3, 1 round')
+    expect(motif().rounds).toHaveLength(2)
+    expect(app.document.project.motifs).toMatchObject([
+      { id: 'm1' },
+      { name: 'Button', instructions: 'Make 3.' },
+    ])
+    app.document.undo()
+    expect(app.document.project.motifs).toHaveLength(1)
+    expect(motif().rounds).toHaveLength(3)
+  })
 })

@@ -1,0 +1,121 @@
+/** Later pieces of a page ("Leaf (make 2)") that begin on a ring or chain of their own: motifs that they could be. */
+import type { Motif, Project, RoundsMotif, Terms } from '../../shared-types/project'
+import { piecesOf } from '../motif/rounds/pieces'
+import { readMotif } from '../motif/rounds/read-motif'
+import { readRounds } from '../notation/read'
+import { takeApart } from '../notation/take-apart'
+import { translateText } from '../notation/translate'
+import { smallNumber } from './quantities'
+
+export interface ToldPiece {
+  readonly name: string | null
+  /** Its rounds in the terms of the page, as they are taken apart. */
+  readonly rounds: readonly string[]
+  /** Offset of its first round in the page. */
+  readonly start: number
+  readonly end: number
+}
+
+const MAKE = /[([]\s*(?:make|work)\s+(\w+)[^)\]]*[)\]]/i
+
+/** "Leaf (make 2)": the name alone, and how many. */
+export function makeIn(words: string): { name: string; make: number | null } {
+  const found = MAKE.exec(words)
+  const make = found ? smallNumber(found[1]!) : null
+  return { name: make === null ? words : words.replace(MAKE, '').trim(), make }
+}
+
+/** The pieces of a page after the first one; none where all rounds go on from each other. */
+export function laterPieces(text: string, terms: Terms): ToldPiece[] {
+  const read = readRounds(text, { terms })
+  const told = piecesOf(read.worked)
+  if (told.length < 2) return []
+  const { foundation, special, rounds } = takeApart(text, terms, terms)
+  // As the motif reads them that they are pasted into.
+  const motif: RoundsMotif = {
+    id: 'm',
+    kind: 'rounds',
+    foundation,
+    special,
+    rounds: rounds.map(({ work }) => ({ work })),
+  }
+  const { worked, entries } = readMotif(motif, terms)
+  const own = piecesOf(worked)
+  if (told.length !== own.length) return []
+  return own.slice(1).map((piece, i) => {
+    const here = told[i + 1]!
+    const spans = here.map((round) => read.rounds[read.worked.indexOf(round)]!.span)
+    const works = [...new Set(piece.map((round) => entries[worked.indexOf(round)]!))]
+    return {
+      name: here[0]!.part ?? null,
+      rounds: works.map((entry) => rounds[entry]!.work),
+      start: Math.min(...spans.map(({ start }) => start)),
+      end: Math.max(...spans.map(({ end }) => end)),
+    }
+  })
+}
+
+/** The first round of a piece has a number in front, which tells it from the rounds before. */
+const withoutNumber = (work: string): string => work.replace(/^\s*(?:rnd|round)\s+\d+:\s*/i, '')
+
+function freeName(project: Project, name: string): string {
+  const taken = new Set(project.motifs?.map((motif) => motif.name))
+  let free = name
+  for (let number = 2; taken.has(free); number++) free = `${name} ${number}`
+  return free
+}
+
+function freeId(project: Project): string {
+  const taken = new Set(project.motifs?.map(({ id }) => id))
+  let number = taken.size + 1
+  while (taken.has(`m${number}`)) number++
+  return `m${number}`
+}
+
+/** Where the rounds of a piece stand among those of a motif, one behind the other; −1 where they were changed. */
+function placeIn(rounds: readonly { readonly work: string }[], works: readonly string[]): number {
+  const last = rounds.length - works.length
+  for (let at = 1; at <= last; at++) if (works.every((work, i) => rounds[at + i]!.work === work)) return at
+  return -1
+}
+
+/**
+ * The project with a piece as a motif of its own, worked by the same gauge, and taken out of the motif that it stood
+ * in. Where its rounds were changed since they were pasted, they stay there as well.
+ */
+export function withPiece(
+  project: Project,
+  motifId: string,
+  { name, make, rounds }: { name: string; make: number | null; rounds: readonly string[] },
+): Project {
+  const from = project.motifs?.find(
+    (motif): motif is RoundsMotif => motif.id === motifId && motif.kind === 'rounds',
+  )
+  if (!from) return project
+  const own = from.rounds ?? []
+  const at = placeIn(own, rounds)
+  const slots = at < 0 ? [] : own.slice(at, at + rounds.length).map(({ slot }) => slot)
+  const made: Motif = {
+    id: freeId(project),
+    name: freeName(project, name),
+    kind: 'rounds',
+    ...(from.gauge && { gauge: from.gauge }),
+    ...(from.special !== undefined && { special: from.special }),
+    ...(make === null ? {} : { instructions: makeWords(make) }),
+    rounds: rounds.map((work, i) => ({
+      slot: slots[i] ?? own[0]?.slot ?? 'main',
+      work: i === 0 ? withoutNumber(work) : work,
+    })),
+  }
+  const motifs = project.motifs!.map((motif) =>
+    motif === from && at >= 0
+      ? { ...from, rounds: own.filter((_, i) => i < at || i >= at + rounds.length) }
+      : motif,
+  )
+  return { ...project, motifs: [...motifs, made] }
+}
+
+export const makeWords = (make: number): string => `Make ${make}.`
+
+export const piecesInto = (rounds: readonly string[], from: Terms, into: Terms): string[] =>
+  rounds.map((work) => translateText(work, from, into))
