@@ -4,7 +4,8 @@ import type { Point } from './plan'
 import type { Ruler } from './project'
 
 /** Where an estimate comes from. */
-export type Provenance = 'measured' | 'gauge' | 'rule-of-thumb'
+/** `aimed`: worked out from a measure for another gauge, and not measured since. */
+export type Provenance = 'measured' | 'aimed' | 'gauge' | 'rule-of-thumb'
 
 export type AnchorKind = 'tip' | 'shoulder' | 'valley' | 'corner' | 'side'
 

@@ -31,6 +31,11 @@ const measures = {
   width: number.optional(),
   ruler,
   blocked: z.boolean().optional(),
+  /**
+   * What was measured, by the same names, where the sizes above are worked out from it for another gauge; `hook` where
+   * another one came with it.
+   */
+  asMeasured: z.record(text, number).optional(),
 }
 
 export const measuredSchema = z.looseObject(measures)

@@ -1,7 +1,7 @@
 /** M15, M16, M18: a finished motif, measured with a ruler → outline, anchors, layers for drawing. */
 import type { Finding } from '../../shared-types/finding'
 import type { Anchor, MotifAccount, MotifLayer } from '../../shared-types/plan'
-import type { Hand, MeasuredMotif, Terms } from '../../shared-types/project'
+import type { Hand, MeasuredMotif, MeasuredSizes, Terms } from '../../shared-types/project'
 import type { FindingCode } from '../findings/catalogue'
 import { findingOf, said } from '../findings/finding'
 import type { Told } from '../findings/finding'
@@ -30,6 +30,10 @@ interface Shape {
   readonly outline: Outline
   readonly anchors: readonly Anchor[]
 }
+
+/** Whether sizes were measured as they are, or worked out for another gauge since. */
+export const measuredOrAimed = ({ asMeasured }: MeasuredSizes): 'measured' | 'aimed' =>
+  asMeasured ? 'aimed' : 'measured'
 
 interface MeasuredContext {
   readonly hand: Hand
@@ -61,7 +65,7 @@ export function measuredAccount(
       ...shape,
       ...(motif.ruler && { ruler: motif.ruler }),
       range: { low: shape.overTips * (1 - MEASURED_SPREAD), high: shape.overTips * (1 + MEASURED_SPREAD) },
-      provenance: 'measured',
+      provenance: measuredOrAimed(motif),
       rounds: [],
       stitches: {},
       metres: {},

@@ -16,7 +16,7 @@ import { GAUGE_CONSTANTS } from '../stitches/gauge'
 import { WAYS } from './constants'
 import { withOutlineBy } from './outline-by'
 import { withRound } from './rounds'
-import { scaledProject } from './scale'
+import { backToMeasured, scaledProject, withMeasured } from './scale'
 import type { Size } from './size'
 import { SIDES, offBy } from './size'
 import * as words from './words'
@@ -94,6 +94,14 @@ function chainSteps(project: Project): Change[] {
 /** A whole project by a factor, with the outline that it is cut out in: the same motifs stay. */
 const scaledAll = (project: Project, factor: number, hook?: number): Project =>
   withOutlineBy(scaledProject(project, factor, hook), factor)
+
+/** The project as its motifs were measured, before a way that takes another gauge; null where it is that. */
+export function asMeasured(project: Project): Project | null {
+  const back = backToMeasured(project)
+  if (!back) return null
+  const scaled = scaledAll(project, back.factor, back.hook)
+  return { ...scaled, motifs: scaled.motifs?.map(withMeasured) }
+}
 
 /** The hook that the motif is worked with. */
 function hookOf(project: Project): number | undefined {

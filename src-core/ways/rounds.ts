@@ -3,7 +3,7 @@ import type { MotifAccount } from '../../shared-types/plan'
 import type { Project, RoundsMotif } from '../../shared-types/project'
 import { accountOf } from '../accounts'
 import { settled } from '../settled'
-import { scaledSizes, scaledYarn } from './scale'
+import { resized, scaledYarn } from './scale'
 
 /** As its rounds alone tell it, without what was measured or weighed of the whole. */
 const bare = ({ measured: _measured, weighed: _weighed, unravelled: _unravelled, ...motif }: RoundsMotif) =>
@@ -52,7 +52,7 @@ function changedTo(project: Project, motif: RoundsMotif, rounds: RoundsMotif['ro
   const sized: RoundsMotif = {
     ...motif,
     rounds,
-    ...(motif.measured && { measured: scaledSizes(motif.measured, made.overTips / old.overTips) }),
+    ...(motif.measured && { measured: resized(motif.measured, made.overTips / old.overTips) }),
   }
   return metresOld > 0 && metresMade > 0 ? scaledYarn(sized, metresMade / metresOld) : sized
 }

@@ -29,9 +29,46 @@ function scaledFields<Kind extends object>(part: Kind, names: readonly (keyof Ki
 const scaledRecord = (record: Readonly<Record<string, number>>, factor: number): Record<string, number> =>
   Object.fromEntries(Object.entries(record).map(([name, value]) => [name, times(value, factor)]))
 
-/** The sizes of a motif by a factor. */
-export const scaledSizes = <Kind extends MeasuredSizes>(sizes: Kind, factor: number): Kind =>
-  scaledFields<Kind>(sizes, SIZES, factor)
+/** Sizes by a factor, for another motif than the one that was measured. */
+export const resized = <Kind extends MeasuredSizes>(sizes: Kind, factor: number): Kind => ({
+  ...scaledFields<Kind>(sizes, SIZES, factor),
+  asMeasured: undefined,
+})
+
+/** Sizes by a factor; what was measured is kept beside them, with the hook where another one is taken. */
+function scaledSizes<Kind extends MeasuredSizes>(sizes: Kind, factor: number, hook?: number): Kind {
+  const measured = Object.fromEntries(
+    SIZES.flatMap((name) => (sizes[name] === undefined ? [] : [[name, sizes[name]]])),
+  )
+  if (Object.keys(measured).length === 0) return sizes
+  const asMeasured = { ...(hook !== undefined && { hook }), ...(sizes.asMeasured ?? measured) }
+  return { ...scaledFields<Kind>(sizes, SIZES, factor), asMeasured }
+}
+
+/** The sizes of a motif, wherever its kind keeps them. */
+const sizesOf = (motif: Motif): MeasuredSizes => (motif.kind === 'measured' ? motif : (motif.measured ?? {}))
+
+/** By which factor, and with which hook, a project comes back to what was measured; null where nothing else is. */
+export function backToMeasured(project: Project): { readonly factor: number; readonly hook?: number } | null {
+  for (const motif of project.motifs ?? []) {
+    const { asMeasured, ...sizes } = sizesOf(motif)
+    const name = SIZES.find((each) => (asMeasured?.[each] ?? 0) > 0 && (sizes[each] ?? 0) > 0)
+    if (!asMeasured || !name) continue
+    const { hook } = asMeasured
+    return { factor: asMeasured[name]! / sizes[name]!, ...(hook !== undefined && { hook }) }
+  }
+  return null
+}
+
+/** A motif with the sizes that were measured of it. */
+export function withMeasured<Kind extends Motif>(motif: Kind): Kind {
+  const restored = <Sizes extends MeasuredSizes>({ asMeasured, ...sizes }: Sizes): Sizes => {
+    const { hook: _, ...measured } = asMeasured ?? {}
+    return { ...sizes, ...measured } as Sizes
+  }
+  if (motif.kind === 'measured') return restored(motif) as Kind
+  return motif.measured ? { ...motif, measured: restored(motif.measured) } : motif
+}
 
 /** What a motif was weighed or unravelled at, by a factor. */
 export const scaledYarn = <Kind extends Motif>(motif: Kind, factor: number): Kind => ({
@@ -48,12 +85,18 @@ function scaledGauge(gauge: StitchGauge, factor: number, hook: number | undefine
   }
 }
 
-function scaledMotif(motif: Motif, factor: number, hook: number | undefined): Motif {
+function scaledMotif(
+  motif: Motif,
+  factor: number,
+  hook: number | undefined,
+  general: StitchGauge | undefined,
+): Motif {
+  const before = hook === undefined ? undefined : (motif.gauge ?? general)?.hook
   const gauge = motif.gauge && { gauge: scaledGauge(motif.gauge, factor, hook) }
   if (motif.kind === 'measured') {
     const { slots } = motif
     return {
-      ...scaledSizes(scaledYarn(motif, factor), factor),
+      ...scaledSizes(scaledYarn(motif, factor), factor, before),
       ...gauge,
       ...(slots && { slots: slots.map((slot) => scaledFields(slot, ['grams'], factor)) }),
     }
@@ -62,7 +105,7 @@ function scaledMotif(motif: Motif, factor: number, hook: number | undefined): Mo
   return {
     ...scaledYarn(motif, factor),
     ...gauge,
-    ...(measured && { measured: scaledSizes(measured, factor) }),
+    ...(measured && { measured: scaledSizes(measured, factor, before) }),
     ...(rounds && { rounds: rounds.map((round) => scaledFields(round, ['across'], factor)) }),
   }
 }
@@ -71,5 +114,7 @@ function scaledMotif(motif: Motif, factor: number, hook: number | undefined): Mo
 export const scaledProject = (project: Project, factor: number, hook?: number): Project => ({
   ...project,
   ...(project.gauge && { gauge: scaledGauge(project.gauge, factor, hook) }),
-  ...(project.motifs && { motifs: project.motifs.map((motif) => scaledMotif(motif, factor, hook)) }),
+  ...(project.motifs && {
+    motifs: project.motifs.map((motif) => scaledMotif(motif, factor, hook, project.gauge)),
+  }),
 })

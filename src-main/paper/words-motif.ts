@@ -10,6 +10,7 @@ import { formatNumber, lengthsIn } from '../../src-core/units/format'
 
 const FROM: Readonly<Record<Provenance, string>> = {
   measured: 'Measured.',
+  aimed: 'Worked out from what was measured, for another gauge; not measured yet.',
   gauge: 'Worked out from the gauge.',
   'rule-of-thumb': 'A rule of thumb: there is no gauge.',
 }

@@ -1,7 +1,7 @@
 /** The places in one or two lines each, so that their list is a summary of the project. */
 import { counted, listed } from '../../src-core/figures/words'
 import type { Finding } from '../../shared-types/finding'
-import type { MotifAccount, Plan, YarnNumber } from '../../shared-types/plan'
+import type { MotifAccount, Plan, Provenance, YarnNumber } from '../../shared-types/plan'
 import type { Motif, Project } from '../../shared-types/project'
 import { isAssumed, marked } from '../../src-core/figures/yarn-words'
 import { termWord } from '../../src-core/stitches/terms'
@@ -40,6 +40,14 @@ export const PLACE_NAMES: Readonly<Record<PlaceId, string>> = {
 }
 
 export { counted, listed }
+
+/** Behind the size of a motif. */
+const SOURCES: Readonly<Record<Provenance, string>> = {
+  measured: ', measured',
+  aimed: ', not measured yet',
+  gauge: '',
+  'rule-of-thumb': '',
+}
 
 const isShort = (finding: Finding): boolean => finding.code === 'yarn/stash-short'
 
@@ -91,7 +99,7 @@ function motifLines(project: Project, plan: Plan): string[] {
   }
   const account = plan.motif ?? first
   const lead = account ? leadingMeasure(account) : null
-  const source = account?.provenance === 'measured' ? ', measured' : ''
+  const source = account ? SOURCES[account.provenance] : ''
   const grams = motifGrams(motif)
   const facts = [
     grams === null ? '' : formatMass(grams, units),

@@ -1,4 +1,5 @@
 /** A motif in written rounds (M4–M17) → its account: radii, outline, anchors, stitches, yarn, how it lies. */
+import { measuredOrAimed } from '../measured'
 import type { Finding } from '../../../shared-types/finding'
 import type { MeasuredRound, MotifAccount, Point } from '../../../shared-types/plan'
 import type { Hand, RoundsMotif, Terms } from '../../../shared-types/project'
@@ -157,7 +158,7 @@ function plainAccount(
     overValleys: scaled.shape.overValleys,
     ...(motif.measured?.ruler && { ruler: motif.measured.ruler }),
     range: { low: scaled.shape.overTips * (1 - spread), high: scaled.shape.overTips * (1 + spread) },
-    provenance: scaled.ratio === null ? gauge.provenance : 'measured',
+    provenance: scaled.ratio === null ? gauge.provenance : measuredOrAimed(motif.measured ?? {}),
     rounds,
     ...work,
     outline: scaled.shape.outline,

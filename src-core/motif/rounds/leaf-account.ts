@@ -1,4 +1,5 @@
 /** The account of a leaf: rounds on a foundation chain that is worked along on both sides. */
+import { measuredOrAimed } from '../measured'
 import type { MotifAccount } from '../../../shared-types/plan'
 import type { RoundsMotif } from '../../../shared-types/project'
 import { sizeSpread } from '../../stitches/gauge'
@@ -59,7 +60,7 @@ export function leafAccount(
     outline,
     anchors: leafAnchors(own.length, own.width, widestOf(outline), context.hand),
     range: { low: own.length * (1 - spread), high: own.length * (1 + spread) },
-    provenance: ruled ? 'measured' : gauge.provenance,
+    provenance: ruled ? measuredOrAimed(motif.measured ?? {}) : gauge.provenance,
     rounds: read.worked.map((round) => ({
       number: round.number,
       outerRadius: own.length / 2,

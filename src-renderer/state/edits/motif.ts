@@ -77,10 +77,12 @@ export function setMeasure(
   key: MeasureKey,
   value: number | undefined,
 ): Project {
+  // What is measured now is no longer worked out from what was measured before.
+  const entered = { [key]: value, asMeasured: undefined }
   return updateMotif(project, id, (motif) =>
     motif.kind === 'measured'
-      ? { ...motif, [key]: value }
-      : { ...motif, measured: { ...motif.measured, [key]: value } },
+      ? { ...motif, ...entered }
+      : { ...motif, measured: { ...motif.measured, ...entered } },
   )
 }
 

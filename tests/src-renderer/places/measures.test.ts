@@ -1,6 +1,7 @@
 import { cleanup, fireEvent, screen } from '@testing-library/svelte'
 import { afterEach, describe, expect, it, vi } from 'vitest'
-import type { Project } from '../../../shared-types/project'
+import type { MeasuredMotif, Project } from '../../../shared-types/project'
+import { scaledProject } from '../../../src-core/ways/scale'
 import MotifPlace from '../../../src-renderer/places/motif/MotifPlace.svelte'
 import { inWindow } from '../in-window'
 import { SMALL } from '../projects'
@@ -39,6 +40,29 @@ describe('the measures of a motif', () => {
     await vi.waitFor(() => expect(field()).not.toBe(drawn), 5000)
     edit(80)
     await vi.waitFor(() => expect(globalThis.document.querySelector('.picture')).toBeTruthy(), 5000)
+  })
+})
+
+describe('sizes that a way worked out for another gauge', () => {
+  const looser = () => scaledProject(SMALL, 1.01)
+  const first = (project: Project) => project.motifs![0] as MeasuredMotif
+
+  it('say so, and the measure comes back with everything that followed from it', async () => {
+    const { app } = await inWindow(MotifPlace, {}, looser())
+    expect(screen.getByText(/^Worked out from what you measured, for another/)).toBeTruthy()
+    await fireEvent.click(screen.getByRole('button', { name: 'Back to what was measured' }))
+    expect(first(app.document.project).overTips).toBe(first(SMALL).overTips)
+    expect(screen.queryByText(/^Worked out from/)).toBeNull()
+    app.document.undo()
+    expect(first(app.document.project).asMeasured).toMatchObject({ overTips: first(SMALL).overTips })
+  })
+
+  it('are a measure again where one is entered', async () => {
+    const { app } = await inWindow(MotifPlace, {}, looser())
+    await fireEvent.input(field(), { target: { value: '81 mm' } })
+    await fireEvent.keyDown(field(), { key: 'Enter' })
+    expect(first(app.document.project).asMeasured).toBeUndefined()
+    expect(app.document.plan.motif).toMatchObject({ overTips: 81, provenance: 'measured' })
   })
 })
 
