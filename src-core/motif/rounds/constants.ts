@@ -65,6 +65,7 @@ export const LEAST_LOBE = 0.03
 export const MOST_SYMBOLS = 5_000
 /**
  * M16: a motif is uneven when its outline is off its own mean petal by this share of its mean radius, and a tip reaches
- * less far than the farthest, or stands nearer to the next one than even, by these shares: less is evened out (ours).
+ * less far than the farthest, or stands nearer to the next one than even, or a dip is deeper than the others (the cleft of a heart), by these shares:
+ * less is evened out (ours).
  */
-export const UNEVEN = { unlike: 0.05, reach: 0.08, apart: 0.35 } as const
+export const UNEVEN = { unlike: 0.05, reach: 0.08, apart: 0.35, cleft: 0.4 } as const

@@ -86,6 +86,7 @@ export function unevenOf(envelope: Float64Array, asked: number | null): Uneven |
   const { tips, dips } = extremesOf(radii, LEAST_LOBE * middle)
   if (tips.length < PETALS.least || tips.length > PETALS.most) return null
   const reach = tips.map(({ radius }) => radius)
+  const depth = dips.map(({ radius }) => radius)
   const even = TURN / tips.length
   const apart = tips.map(({ angle }, i) => {
     const next = tips[(i + 1) % tips.length]!.angle + (i + 1 === tips.length ? TURN : 0)
@@ -94,6 +95,7 @@ export function unevenOf(envelope: Float64Array, asked: number | null): Uneven |
   const alike =
     (asked === null || asked === tips.length) &&
     Math.min(...reach) >= (1 - UNEVEN.reach) * Math.max(...reach) &&
+    Math.min(...depth) >= (1 - UNEVEN.cleft) * Math.max(...depth) &&
     Math.max(...apart) <= UNEVEN.apart
   return alike ? null : { tips, dips, radii }
 }

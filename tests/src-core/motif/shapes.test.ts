@@ -19,6 +19,35 @@ function shape(foundation: RoundsMotif['foundation'], ...rounds: string[]) {
 const RING = { ring: 'adjustable' }
 
 describe('shapes as they are', () => {
+  it('M16 a heart in one round has its cleft, its two sides and its point, and is wider above than below', () => {
+    const { account } = shape(
+      RING,
+      'ch 3 (does not count), 3 tr in ring, 3 dc in ring, ch 1, 1 tr in ring, ch 1, 3 dc in ring, 3 tr in ring, ch 3, sl st in ring',
+    )
+    const { outline } = account
+    const polar = outline.map(({ x, y }) => ({ radius: Math.hypot(x, y), angle: Math.atan2(x, -y) }))
+    const cleft = polar.reduce((least, point) => (point.radius < least.radius ? point : least))
+    const mean = polar.reduce((sum, { radius }) => sum + radius, 0) / polar.length
+    expect(cleft.radius).toBeLessThan(0.5 * mean)
+    // The cleft above: x to the right of it, y down from it.
+    const upright = polar.map(({ radius, angle }) => ({
+      x: radius * Math.sin(angle - cleft.angle),
+      y: -radius * Math.cos(angle - cleft.angle),
+    }))
+    const widthAt = (from: number, to: number) => {
+      const xs = upright.filter(({ y }) => y >= from && y <= to).map(({ x }) => x)
+      return Math.max(...xs) - Math.min(...xs)
+    }
+    const bottom = Math.max(...upright.map(({ y }) => y))
+    expect(widthAt(-0.6 * bottom, -0.4 * bottom)).toBeGreaterThan(1.2 * widthAt(0.6 * bottom, 0.8 * bottom))
+    // Both sides alike, and the point opposite the cleft.
+    const [left, right] = [Math.min(...upright.map(({ x }) => x)), Math.max(...upright.map(({ x }) => x))]
+    expect(-left / right).toBeGreaterThan(0.9)
+    expect(-left / right).toBeLessThan(1.1)
+    const point = upright.reduce((lowest, each) => (each.y > lowest.y ? each : lowest))
+    expect(Math.abs(point.x)).toBeLessThan(0.15 * bottom)
+  })
+
   it('M10 a clover of three leaves has three tips alike', () => {
     const { account, tips } = shape(
       RING,
