@@ -234,6 +234,7 @@ function oneTooMany(work: Work, made: number, wanted: number): Span | null {
 function checkEndCounts(work: Work, counts: readonly CountItem[], sums: Tally): void {
   for (const count of counts) {
     for (const entry of count.entries) {
+      if ((entry.round ?? work.number) !== work.number) continue
       const have = countOf(work, entry, count, sums)
       if (have === null) continue
       const first = work.node.numbers?.[0] ?? work.number

@@ -5,6 +5,7 @@ import { baseSource, report, spend, targetAt } from './work'
 import type { ChainWork, Target, Work } from './work'
 import { missing, nextStitch, settle } from './taking'
 import type { Taking } from './taking'
+import type { WorkedElement } from './worked'
 
 function noChain(work: Work, part: PlacePart, available: string): Target[] {
   const wanted = part.which === 'from-hook' ? `ch ${part.count} from the hook` : `${part.count} ch`
@@ -79,6 +80,8 @@ function spaceCells(work: Work, part: PlacePart, taking: Taking): Target[] {
   return targets
 }
 
+const isAtTip = ({ into: [place] }: WorkedElement): boolean => place?.kind === 'chain' && place.cell === 0
+
 /** Places along a chain. */
 export function chainTargets(work: Work, part: PlacePart, taking: Taking): Target[] {
   if (part.which === 'from-hook') return beginAlong(work, part)
@@ -89,7 +92,10 @@ export function chainTargets(work: Work, part: PlacePart, taking: Taking): Targe
   if (!work.chain || (cellsLeft(work.chain) === 0 && baseSource(work))) return spaceCells(work, part, taking)
   const along = work.chain
   if (part.which === 'first') {
-    along.cell = along.opposite ? along.cell : along.chains - 1
+    // Where one stitch alone stands in the last chain, the other side begins in that chain.
+    const turned = along.opposite && along.cell === 1
+    if (turned && work.elements.filter(isAtTip).length <= 1) along.cell = 0
+    else if (!along.opposite) along.cell = along.chains - 1
   }
   if (part.which === 'last' && part.count === 1) {
     const cell = along.opposite ? along.firstCell : 0

@@ -1,4 +1,5 @@
 /** What closes: a round in its first stitch, a picot on the stitch below it, a chain to a ring. */
+import { cellsLeft } from './chain-targets'
 import { isSlip } from './stitching'
 import type { Item, Place, WorkItem } from './tree'
 import { baseSource, hasBody, push, report } from './work'
@@ -11,6 +12,8 @@ export function closesRound(work: Work, place: Place | null): boolean {
   if (!part || place.parts.length > 1 || !hasBody(work)) return false
   if (part.round || part.which === 'same') return false
   if (part.noun.kind === 'own') return true
+  // "On the other side of the ch: dc in first ch" goes on along the chain.
+  if (part.noun.kind === 'chain' && work.chain?.opposite && cellsLeft(work.chain) > 1) return false
   return part.which === 'first' && (part.noun.kind === 'stitch' || part.noun.kind === 'chain') && !work.here
 }
 

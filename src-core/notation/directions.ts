@@ -293,8 +293,30 @@ export function readFoundation(reader: Reader): FoundationItem | null {
   })
 }
 
-const FAR_SIDE = new Set(['opposite', 'other'])
 const PLACE_FOLLOWS = new Set(['next', 'each', 'same', 'first', 'every', 'last', 'any', 'st'])
+
+const FAR_SIDE = ['opposite', 'other', 'second', 'bottom', 'lower', 'under', 'unworked', 'rem']
+const CHAINS_FIRST = ['beg', 'starting', 'base', 'foundation', 'same']
+
+/** "along opposite side of ch", "on the underside of the chain", "in the unworked loops of foundation ch"; passes it. */
+function passFarSide(reader: Reader): boolean {
+  reader.skip('back', 'up')
+  if (!reader.skip('along', 'on', 'down', 'in', 'across', 'into', 'over', 'around')) return false
+  reader.skip('the')
+  // "in free loops on opposite side of ch".
+  reader.attempt(() => {
+    const loops = reader.skipAll('unworked', 'lp') && reader.skip('on', 'along', 'of')
+    reader.skip('the')
+    return loops && FAR_SIDE.includes(reader.key()) ? true : null
+  })
+  const named = reader.skip('underside', 'bottom')
+  if (!named && !(reader.skip(...FAR_SIDE) && reader.skip('side', 'edge', 'lp', 'half'))) return false
+  if (!reader.skip('of')) return !named
+  while (reader.skip('the', ...CHAINS_FIRST)) continue
+  if (reader.peek()?.kind !== 'chains') return reader.skipA('chain')
+  reader.at++
+  return true
+}
 
 /** "Working in BLO", "In front lps of Rnd 2", "behind petals", "along opposite side of ch". */
 export function readScope(reader: Reader): ScopeItem | null {
@@ -313,35 +335,23 @@ export function readScope(reader: Reader): ScopeItem | null {
   })
   return reader.attempt((): ScopeItem | null => {
     reader.skip('now', 'then')
-    // "Rotate to work along other side of ch".
+    // "Rotate to work along other side of ch", "turn the piece so that you can work along …".
     reader.attempt(() => {
       if (!reader.skip('rotate', 'turn', 'rotating', 'turning')) return null
-      reader.skip('work', 'piece')
+      reader.skip('the', 'your')
+      reader.skip('work', 'piece', 'it')
+      reader.skip('around')
       reader.skip(',')
-      return reader.skip('to', 'and') ? true : null
+      const so = reader.skip('so')
+      while (so && reader.skip('that', 'you', 'can')) continue
+      return so || reader.skip('to', 'and') ? true : null
     })
+    const opposite = reader.attempt(() => {
+      while (reader.skip('continue', 'work', 'then')) continue
+      return passFarSide(reader) || null
+    })
+    if (opposite) return scope({ opposite: true })
     const working = reader.skip('work')
-    if (reader.skip('along', 'on', 'down', 'in', 'across', 'into')) {
-      const opposite = reader.attempt(() => {
-        reader.skip('the')
-        // "in free loops on opposite side of ch".
-        reader.attempt(() => {
-          const loops = reader.skipAll('unworked', 'lp') && reader.skip('on', 'along', 'of')
-          reader.skip('the')
-          return loops && reader.seesAny(FAR_SIDE) ? true : null
-        })
-        if (!reader.skip('opposite', 'other', 'unworked')) return null
-        if (!reader.skip('side', 'edge', 'lp')) return null
-        if (reader.skip('of')) {
-          while (reader.skip('the', 'beg', 'starting', 'base', 'foundation')) continue
-          if (reader.peek()?.kind === 'chains') reader.at++
-          else if (!reader.skipA('chain')) return null
-        }
-        return true
-      })
-      if (opposite) return scope({ opposite: true })
-      reader.at--
-    }
     if (reader.skipAll('from', 'behind') || reader.skip('behind')) {
       while (reader.skip('the', 'petal', 'them', 'last', 'prev', 'first', 'all', 'work')) continue
       if (reader.skipA('round')) reader.number()

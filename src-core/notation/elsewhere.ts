@@ -9,8 +9,25 @@ const WHICH_ONE = [
   ...['finished', 'next', 'joined', 'each'],
 ]
 
+/** "sl st to the centre of the shamrock", "to base of bud": a piece of the work that is no stitch or space. */
+const readPiece = (reader: Reader): Noun | null =>
+  reader.attempt(() => {
+    reader.skip('the')
+    const from = reader.at
+    if (!reader.skip('center', 'base', 'bottom', 'side', 'edge') || !reader.skip('of')) return null
+    while (reader.skip('the', 'your', 'each', 'first', 'last', 'finished')) continue
+    if (reader.peek()?.kind !== 'word') return null
+    if (!reader.skipA('motif') && reader.peek()!.kinds.size > 0) return null
+    while (reader.peek()?.kind === 'word' && reader.peek()!.kinds.size === 0) reader.at++
+    return { kind: 'own', chain: 0, of: 0, words: reader.words(reader.span(from)) }
+  })
+
 /** "corresponding ch-3 sp of previous motif", "matching corner sp on adjacent square": not in this motif. */
 export function readElsewhere(reader: Reader): Noun | null {
+  if (reader.key(-1) === 'to') {
+    const piece = readPiece(reader)
+    if (piece) return piece
+  }
   // Most places name no other motif: looked for first, since places are read for every stitch.
   let named = false
   for (let ahead = 0; ahead < 12 && !named; ahead++)

@@ -5,6 +5,8 @@
 import type { Terms } from '../../shared-types/project'
 import { canonicalStitch } from '../stitches/terms'
 import { said } from '../findings/finding'
+import { explainedWithin, passExplanation } from './explained'
+import type { Explained } from './explained'
 import { findHeadings } from './headings'
 import type { Heading } from './headings'
 import { readAmount, readRepeatBrackets } from './clauses'
@@ -118,6 +120,11 @@ function readBody(reader: Reader, from: number, to: number): Body {
       items.push(told)
       continue
     }
+    const explained = passExplanation(reader)
+    if (explained) {
+      items.push(explained)
+      continue
+    }
     const again = readRepeatBrackets(reader)
     if (!again && items.length > 0 && repeatsAll(reader)) {
       const first = items.findIndex(({ type }) => type === 'work' || type === 'group' || type === 'skip')
@@ -147,7 +154,7 @@ const FORM_BY_ITEMS = (items: readonly Item[]): StitchForm =>
     ? 'shell'
     : 'special'
 
-function readDefinition(reader: Reader, heading: Heading, to: number): Definition {
+function readDefinition(reader: Reader, heading: Heading | Explained, to: number): Definition {
   const label = heading.label ?? ''
   const [, long = label, short = ''] = /^(.*?)\s*[([]([^)\]]*)[)\]]$/.exec(label) ?? []
   const names = [long, short]
@@ -304,6 +311,12 @@ export function parseRounds(
       }
     }
   })
+  for (const found of explainedWithin(reader)) {
+    const definition = readDefinition(reader, found, found.end)
+    if (definition.keys.every((key) => definitions.has(key))) continue
+    explained.push(definition)
+    for (const key of definition.keys) definitions.set(key, definition)
+  }
   const words = explained.map(({ names, form, stitch }) => `${names.join()} ${form} ${stitch}`)
   const titles = headings.flatMap(({ kind, label }) => (kind === 'part' ? [label] : []))
   const bodies: Bodies = { key: [terms, ...words, '', ...titles].join('\n'), at: new Map() }

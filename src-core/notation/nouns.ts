@@ -283,3 +283,11 @@ export function readNoun(reader: Reader): Noun | null {
     return null
   })
 }
+
+/** "sl st in next dc and ch-1 sp": a space of so many chains can be nothing else. */
+export const sizedSpaceAhead = (reader: Reader): boolean => {
+  const at = reader.at
+  const noun = readNoun(reader)
+  reader.at = at
+  return noun?.kind === 'space' && noun.chains !== null
+}

@@ -1,6 +1,15 @@
 /** Places: "in next 5 sts", "in each ch-6 sp around", "in sp between next 2 dc", "around post of next tr of Rnd 1". */
 import { readElsewhere } from './elsewhere'
-import { readExtent, readGap, readLoop, readNoun, readRound, readWithin, sizeAhead } from './nouns'
+import {
+  readExtent,
+  readGap,
+  readLoop,
+  readNoun,
+  readRound,
+  readWithin,
+  sizeAhead,
+  sizedSpaceAhead,
+} from './nouns'
 import type { Reader } from './reader'
 import type { Noun, Place, PlacePart, Which } from './tree'
 import { readStitch } from './vocabulary'
@@ -52,6 +61,8 @@ function readOwn(reader: Reader): { noun: Noun; base: boolean } | null {
       }
     } else return null
     while (reader.skip('the', 'beg', 'first', 'starting', 'turning', 'same', 'last', 'next', '1st')) continue
+    // "top of the skipped chs".
+    reader.skip('skipped', 'skip')
     const token = reader.peek()
     let of = 0
     if (token?.kind === 'chains') {
@@ -77,7 +88,9 @@ interface Draft {
 }
 
 /** How many are named, where the figure does not belong to the space itself. */
-const amountIn = (reader: Reader): number => (sizeAhead(reader) ? 1 : (reader.number() ?? 1))
+const amountAhead = (reader: Reader): number | null => (sizeAhead(reader) ? null : reader.number())
+
+const amountIn = (reader: Reader): number => amountAhead(reader) ?? 1
 
 /** "next 5", "each of next 3", "every 3rd", "same", "first", "2nd … from hook". */
 function readWhich(reader: Reader): Draft | null {
@@ -89,14 +102,18 @@ function readWhich(reader: Reader): Draft | null {
     if (nth !== null) return { which: 'every', count: nth, each: true }
     reader.skip('of')
     reader.skip('the')
+    // "in each of the other 5 sps", "in each of the remaining sps".
+    if (reader.skip('rem', 'other')) {
+      const count = amountAhead(reader)
+      return count === null ? { which: 'each', count: 1, each: true } : { which: 'next', count, each: true }
+    }
     if (reader.skip('next')) {
       return { which: 'next', count: amountIn(reader), each: true }
     }
     if (reader.skip('last')) return { which: 'last', count: reader.number() ?? 1, each: true }
     if (reader.skip('first')) return { which: 'first', count: reader.number() ?? 1, each: true }
-    const count = sizeAhead(reader) ? null : reader.attempt(() => reader.number())
+    const count = amountAhead(reader)
     if (count !== null) return { which: 'next', count, each: true }
-    reader.skip('rem')
     return { which: 'each', count: 1, each: true }
   }
   if (reader.skip('next')) return { which: 'next', count: amountIn(reader), each: false }
@@ -112,7 +129,7 @@ function readWhich(reader: Reader): Draft | null {
   const nth = reader.ordinal()
   if (nth === 1) return { which: 'first', count: 1, each: false }
   if (nth !== null) return { which: 'nth', count: nth, each: false }
-  const count = sizeAhead(reader) ? null : reader.attempt(() => reader.number())
+  const count = amountAhead(reader)
   if (count !== null) return { which: 'next', count, each: false }
   return null
 }
@@ -204,8 +221,8 @@ function readPart(reader: Reader, around: boolean, inherited: Draft | null): Pla
       }
     }
     const own = readOwn(reader)
-    if (!own) reader.skipAll('top', 'of')
     if (own) return finish({ which: own.base ? 'same' : 'first', count: 1, each: false }, own.noun)
+    reader.skipAll('top', 'of')
     // "in beg lp": where the round began, in the loop of the joining.
     const begun = reader.attempt(() => {
       if (!reader.skip('beg', 'starting')) return null
@@ -357,7 +374,8 @@ export function readPlace(reader: Reader, bare = false): Place | null {
           !reader.sees('each') &&
           !reader.sees('next') &&
           !reader.sees('last') &&
-          before.which !== 'each'
+          before.which !== 'each' &&
+          !(before.which === 'next' && sizedSpaceAhead(reader))
         )
           return null
         if (!again && reader.peek()?.kind === 'number') return null

@@ -14,6 +14,7 @@ import {
   makeDecrease,
   makeStitches,
   leaveTheWay,
+  stayThere,
 } from './stitching'
 import { SKIPPING, WORKING, sourceFor } from './taking'
 import { placeTargets, sweep } from './targets'
@@ -81,6 +82,7 @@ function runWork(work: Work, item: WorkItem, every: EveryItem | null, next: Item
     const times = every && (met + 1) % every.nth === 0 ? every.count : count
     makeStitches(work, name, times, [target], item, runItems)
   })
+  if (isSlip(name)) stayThere(work, targets.at(-1), next)
 }
 
 /** "Sl st in next 2 dc": where the round before was joined, the next one is behind the stitch of the joining. */

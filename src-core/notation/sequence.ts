@@ -1,6 +1,7 @@
 /** Sequences of phrases: commas and stops, brackets of three kinds, asterisks and what repeats them. */
 import { STARS, readAmount, readEnding, readRepeatClause } from './clauses'
 import { isWorked, readCountSentence, readCounts, readStatement } from './stated'
+import { passExplanation } from './explained'
 import { readPhrase } from './phrases'
 import { readProse } from './prose'
 import type { Stop } from './clauses'
@@ -87,6 +88,8 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
     const start = reader.at
     const close = matches.get(start)
     if (close === undefined) return null
+    const explained = passExplanation(reader)
+    if (explained) return explained
     reader.at = close + 1
     const placed = reader.attempt(() => {
       reader.skip('all')
@@ -244,6 +247,11 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
         items.push(told)
         continue
       }
+      const explained = STOPS.has(reader.spelled(-1)) ? passExplanation(reader) : null
+      if (explained) {
+        items.push(explained)
+        continue
+      }
       if (SEPARATORS.has(key)) {
         reader.at++
         continue
@@ -257,7 +265,7 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
         }
         if (star && key === star.mark) {
           const amountStart = reader.at
-          reader.skip(',')
+          reader.skip(',', ';', '.')
           // "*…*, repeat around": the word adds nothing to the closing asterisk.
           if (['rep', 'work'].includes(reader.key()) && reader.key(1) !== 'from') reader.at++
           const amount = readAmount(reader)

@@ -78,7 +78,7 @@ export function readStatement(reader: Reader, end: number): StatementItem | null
   })
 }
 
-const ENTRY_SEPARATORS = new Set([',', 'and', '&', '+', ';', 'with', 'plus'])
+const ENTRY_SEPARATORS = new Set([',', 'and', '&', '+', ';', 'with', 'plus', '-', '–', '—', '='])
 const TRAILING = new Set([
   ...['each', 'rnd', 'round', 'in', 'all', 'total', 'made', 'around', 'now', 'at', 'end', 'of', 'per', 'the'],
 ])
@@ -106,6 +106,16 @@ export function passCountLabel(reader: Reader): void {
     continue
 }
 
+/** "Rnd 4:" before a count or "after Rnd 4" behind it, where several rounds are written as one; passes it. */
+const readCountedRound = (reader: Reader, end: number): number | null =>
+  reader.attempt(() => {
+    while (reader.skip('after', 'for', 'in', 'on', 'at', 'end', 'of')) continue
+    if (!reader.skipA('round')) return null
+    const number = reader.number()
+    reader.skip(':', '=')
+    return reader.at <= end ? number : null
+  })
+
 /** "12 sc", "8 cl, 8 ch-3 sps", "24 sc each rnd", "18" between the cursor and `end`; null if it is anything else. */
 export function readCounts(reader: Reader, end: number, bare: boolean): CountItem | null {
   const start = reader.at
@@ -122,7 +132,8 @@ export function readCounts(reader: Reader, end: number, bare: boolean): CountIte
       const opens = entries.length === 0 || reader.key(-1) === ':'
       if (!opens && !ENTRY_SEPARATORS.has(reader.key()) && !TRAILING.has(reader.key())) return null
       while (reader.at < end && ENTRY_SEPARATORS.has(reader.key())) reader.at++
-      if (reader.seesAny(TRAILING) && entries.length > 0) {
+      const ahead = readCountedRound(reader, end)
+      if (ahead === null && reader.seesAny(TRAILING) && entries.length > 0) {
         while (reader.at < end && reader.seesAny(TRAILING)) reader.at++
         if (reader.at < end) return null
         break
@@ -175,7 +186,10 @@ export function readCounts(reader: Reader, end: number, bare: boolean): CountIte
         continue
       }
       const several = inTurn.length > 1 ? { inTurn } : {}
-      entries.push({ count: inTurn[inTurn.length - 1]!, noun, ...several, ...words() })
+      const said = words()
+      const round = ahead ?? readCountedRound(reader, end)
+      const ofRound = round === null ? {} : { round }
+      entries.push({ count: inTurn[inTurn.length - 1]!, noun, ...several, ...ofRound, ...said })
     }
     if (entries.length === 0 || reader.at !== end) return null
     return { type: 'count', entries, ...reader.span(start) }
@@ -196,8 +210,24 @@ export function isWorked(items: readonly Item[]): boolean {
   )
 }
 
+/** "*40 sc*", "~ 40 sc ~": counts between two marks alike. */
+const readMarkedCount = (reader: Reader): CountItem | null =>
+  reader.attempt(() => {
+    const mark = reader.key()
+    if (!COUNT_MARKS.has(mark)) return null
+    reader.at++
+    let close = reader.at
+    while (close < reader.end && close - reader.at < LONGEST_COUNT && reader.key(close - reader.at) !== mark)
+      close++
+    const counts = close < reader.end ? readCounts(reader, close, true) : null
+    return counts && reader.skip(mark) ? counts : null
+  })
+const COUNT_MARKS = new Set(['*', '**', '~', '_', '/', '|', '•'])
+
 /** "…, join. 12 sc. Now turn the page": a sentence of its own that tells a count; null where it tells anything else. */
 export function readCountSentence(reader: Reader): CountItem | null {
+  const marked = readMarkedCount(reader)
+  if (marked) return marked
   const before = reader.tokens[reader.at - 1]
   if (!before || !(/^[.:)\]!—–=]$/.test(before.key) || reader.peek()?.first)) return null
   let end = reader.at
@@ -205,8 +235,26 @@ export function readCountSentence(reader: Reader): CountItem | null {
     if (end > reader.at && reader.tokens[end]!.paragraph) break
     end++
   }
-  return readCounts(reader, end, false)
+  return readCounts(reader, end, false) ?? readLabelled(reader, end)
 }
+
+/** "Total: 48 dc = 6 of each colour": behind a label nothing is worked; what can be counted is. */
+const readLabelled = (reader: Reader, end: number): CountItem | null =>
+  reader.attempt(() => {
+    const start = reader.at
+    passCountLabel(reader)
+    if (reader.at === start || reader.number() === null) return null
+    for (let at = end - 1; at > reader.at; at--) {
+      const { key } = reader.tokens[at]!
+      if (!ENTRY_SEPARATORS.has(key) && key !== '(') continue
+      reader.at = start
+      const counts = readCounts(reader, at, false)
+      reader.at = end
+      if (counts) return counts
+    }
+    reader.at = end
+    return { type: 'count', entries: [], ...reader.span(start) }
+  })
 
 /** Words that a sentence with the counts of a round has at most. */
 const LONGEST_COUNT = 24

@@ -9,6 +9,7 @@ import { standForSkipped } from './skipped-chains'
 import { beginningTarget } from './targets'
 import { definedKey } from './vocabulary'
 import type { Span } from './tokens'
+import { placeParts } from './tree'
 import type { ChainItem, Definition, Item, Place, StitchName } from './tree'
 import { baseSource, hasBody, push, report } from './work'
 import type { Element, Target, Work } from './work'
@@ -111,6 +112,18 @@ export function leaveTheWay(work: Work, place: Place): void {
   if (!isRound || !isOnTheWay || work.repeated > 0) return
   turnSlipsToTravel(work)
   if (work.elements.at(-1)!.role === 'travel') source.putBack(reached.index)
+}
+
+/** "Sl st in ch-3 sp, *(sc, 3 dc, sc) in ch-3 sp": without "next" the space is meant in which the hook stands. */
+export function stayThere(work: Work, reached: Target | undefined, next: Item | undefined): void {
+  const [part] = next ? placeParts([next]) : []
+  const bare = part?.noun.kind === 'space' && part.which === 'next' && part.start === part.nounSpan.start
+  if (!bare || reached?.place.kind !== 'space' || work.beginning || work.repeated > 0) return
+  if (reached.source !== baseSource(work)) return
+  turnSlipsToTravel(work)
+  if (work.elements.at(-1)!.role !== 'travel' || !reached.source) return
+  for (const { into } of work.elements) reached.source.putBack(into[0]!.index)
+  work.stitchWork = false
 }
 
 /** "inc" is two of the stitch in hand in one place; "dec" one over two. */

@@ -232,6 +232,8 @@ export interface CountEntry extends Span {
   readonly words: string
   /** "(36, 48 dc)" of two rounds: the count of each. */
   readonly inTurn?: readonly number[]
+  /** "60 dc after Rnd 4": the round that is meant, of several written as one. */
+  readonly round?: number
 }
 export interface CountItem extends Span {
   readonly type: 'count'

@@ -138,7 +138,7 @@ rep reps repeat repeats repeating repeated | instruction counted stop | rep = re
 begin begins start starts commence | instruction opening
 with | instruction aside
 magic adjustable sliding | instruction
-continue cont | instruction | cont = continue
+continue continuing continues cont | instruction | cont = continue
 + weave cut sew | instruction finishing aside
 + darn tuck secure trim press tie hide | finishing aside
 yo yoh yrh | step | yo = yarn over, yoh = yarn over hook, yrh = yarn round hook | yo = yrh

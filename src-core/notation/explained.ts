@@ -1,0 +1,93 @@
+/** Stitches explained in the midst of a round: "(a picot is 4 ch, 1 s.s. into 4th ch from hook)", "The picot is ch 3, …". */
+import type { Reader } from './reader'
+import type { Span } from './tokens'
+import type { NoteItem } from './tree'
+import { readStitch } from './vocabulary'
+
+/** A stitch and where its explanation stands, by tokens. */
+export interface Explained {
+  readonly label: string
+  readonly from: number
+  /** First token of what is worked, first one behind it. */
+  readonly to: number
+  readonly end: number
+  readonly span: Span
+}
+
+const OPENERS: ReadonlyMap<string, string> = new Map([
+  ['(', ')'],
+  ['[', ']'],
+])
+/** Behind these a sentence of its own may begin. */
+const ENDS = new Set(['.', ';', '!', ')', ']'])
+/** Words that an explanation has at most. */
+const LONGEST = 60
+/** Forms of stitches that differ from designer to designer. */
+const DIFFERING = new Set(['picot', 'shell', 'v-stitch', 'cluster', 'puff', 'popcorn', 'bobble', 'special'])
+
+/** "A picot is", "each picot =", "to make a picot:": the name alone and what says that it is explained; passes it. */
+function readExplains(reader: Reader): { readonly label: string; readonly from: number } | null {
+  return reader.attempt(() => {
+    reader.skip('note', 'where')
+    reader.skip(':')
+    const told = reader.skip('to', 'for') && (reader.skip('work', 'make'), true)
+    const article = reader.skip('a', 'an', 'the', 'each', 'every', 'one', '1')
+    const from = reader.at
+    const named = readStitch(reader)
+    if (!named || !DIFFERING.has(named.form)) return null
+    const label = reader.words(named)
+    if (reader.skip('=')) return { label, from }
+    if (reader.skip(':', ',')) return told || (article && reader.key(-1) === ':') ? { label, from } : null
+    if (!reader.skip('is', 'are', 'means', 'consists')) return told ? { label, from } : null
+    // "The picot is worked as follows: …", "is made by working …".
+    while (reader.skip('work', 'worked', 'made', 'as', 'by', 'follows', 'thus', 'like', 'this', 'of', ':'))
+      continue
+    return { label, from }
+  })
+}
+
+/** The explanation at the cursor, in a bracket or as a sentence; the cursor stays. */
+function explainedAt(reader: Reader): Explained | null {
+  const start = reader.at
+  const closer = OPENERS.get(reader.key())
+  const before = reader.tokens[start - 1]
+  if (!closer && before && !ENDS.has(before.key) && !reader.tokens[start]?.first) return null
+  if (closer) reader.at++
+  const named = readExplains(reader)
+  const to = reader.at
+  reader.at = start
+  if (!named) return null
+  let end = to
+  let open = 0
+  const limit = Math.min(reader.end, to + LONGEST)
+  while (end < limit) {
+    const { key, paragraph } = reader.tokens[end]!
+    if (OPENERS.has(key)) open++
+    if (closer ? key === closer && open === 0 : (key === '.' || paragraph) && open === 0 && end > to) break
+    if (key === ')' || key === ']') open--
+    end++
+  }
+  if (end === to || (end >= limit && (closer || limit < reader.end))) return null
+  reader.at = to
+  const span = reader.span(start)
+  reader.at = start
+  return { ...named, to, end, span }
+}
+
+/** Passes an explanation: it works nothing where it stands. */
+export function passExplanation(reader: Reader): NoteItem | null {
+  const start = reader.at
+  const found = explainedAt(reader)
+  if (!found) return null
+  reader.at = Math.min(reader.end, found.end + (OPENERS.has(reader.key()) ? 1 : 0))
+  return { type: 'note', effect: null, ...reader.span(start) }
+}
+
+/** Stitches that are explained where they are worked. */
+export function* explainedWithin(reader: Reader): Generator<Explained> {
+  for (let at = 0; at < reader.tokens.length; at++) {
+    reader.at = at
+    const found = explainedAt(reader)
+    if (found) yield found
+  }
+}
