@@ -223,7 +223,7 @@ export function findBeginning(
   const toldCluster = behind?.kind === 'statement' && behind.item.cluster
   const into = next?.kind === 'work' ? next.item.place?.parts[0] : undefined
   const onePlace = into
-    ? into.which === 'same'
+    ? into.which === 'same' || (toldCluster && into.noun.kind === 'ring')
     : next?.kind === 'work' && next.group !== null && next.group.place !== null
   if (together && onePlace && name.form === 'plain' && stitch !== 'sc' && stitch !== 'sl st') {
     const single = next?.kind === 'work' ? (next.item.count ?? 1) : 1

@@ -111,7 +111,9 @@ export function readAmount(reader: Reader, plainNumber = false): Amount | null {
 function lastRepAhead(reader: Reader): number {
   for (let ahead = 1; ahead < 10; ahead++) {
     if (!['on', 'at', 'in'].includes(reader.key(ahead))) continue
-    const named = reader.key(ahead + 1) === 'the' ? ahead + 2 : ahead + 1
+    let named = ahead + 1
+    // "omitting dc at the end of the last rep".
+    while (['the', 'end', 'of'].includes(reader.key(named))) named++
     if (reader.key(named) === 'last' && ['rep', 'times'].includes(reader.key(named + 1)))
       return reader.at + ahead
   }
@@ -170,7 +172,7 @@ export function readEnding(
       reader.end = outer
       if (items.length === 0) return null
       if (reader.skip('on', 'at', 'in')) {
-        reader.skip('the')
+        while (reader.skip('the', 'end', 'of')) continue
         reader.skip('last')
         reader.skip('rep', 'times')
       }
@@ -195,6 +197,21 @@ export function readEnding(
     return { atDouble: false, ending: { mode, items, ...reader.span(start) } as RepeatEnding }
   })
 }
+
+/** "rep from * in each of next 7 loops", "in each sp around": as often as there are places. */
+const readInPlaces = (reader: Reader): Amount | null =>
+  reader.attempt(() => {
+    if (!reader.skip('in', 'into') || !reader.skip('each')) return null
+    reader.skip('of')
+    reader.skip('the')
+    const next = reader.skip('next', 'last', 'other')
+    reader.skip('rem')
+    const count = reader.number()
+    if (!readNoun(reader) || (next && count === null)) return null
+    if (count === null) readAmount(reader)
+    const said = count === null ? 'plain' : 'more'
+    return { amount: count, said, lastCount: 0, around: count === null, toCorner: false }
+  })
 
 interface RepeatWords {
   readonly clause: RepeatClause
@@ -225,13 +242,14 @@ export function readRepeatClause(reader: Reader, sequence: SequenceReader): Repe
     }
     const amountStart = reader.at
     reader.skip(',')
-    const amount = readAmount(reader, true) ?? {
-      amount: null,
-      said: 'plain' as const,
-      lastCount: 0,
-      around: true,
-      toCorner: false,
-    }
+    const amount = readInPlaces(reader) ??
+      readAmount(reader, true) ?? {
+        amount: null,
+        said: 'plain' as const,
+        lastCount: 0,
+        around: true,
+        toCorner: false,
+      }
     if (reader.tokens[reader.at - 1]?.key === ',') reader.at--
     const amountSpan = reader.at > amountStart ? reader.span(amountStart) : reader.span(start)
     const end = readEnding(reader, sequence)

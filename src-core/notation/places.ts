@@ -312,7 +312,17 @@ function readPart(reader: Reader, around: boolean, inherited: Draft | null): Pla
     const where = passWhere(reader)
     if (!draft) {
       const plural = /s$/.test(reader.spelled(-1))
+      const entered = reader.tokens[start - 1]?.kinds.has('into')
       if ((around || unworked || named || where) && noun.kind === 'stitch')
+        draft = { which: 'next', count: 1, each: false }
+      // "5 dc in next loop, 1 dc in dtr, …": the next one of that name.
+      else if (
+        noun.kind === 'stitch' &&
+        noun.name &&
+        !plural &&
+        entered &&
+        /^([,;.)*]|and)$/.test(reader.key())
+      )
         draft = { which: 'next', count: 1, each: false }
       else if (noun.kind === 'space' || bare || loop)
         draft = { which: plural && loop ? 'each' : 'next', count: 1, each: false }

@@ -19,7 +19,7 @@ import {
   withPost,
 } from './taking'
 import type { Taking } from './taking'
-import type { Place, PlacePart } from './tree'
+import type { Place, PlacePart, StitchName } from './tree'
 import { baseSource, hasBody, report, spend, targetAt } from './work'
 import type { Target, Work } from './work'
 import type { LeftPlace } from './worked'
@@ -213,17 +213,37 @@ function gapTargets(work: Work, part: PlacePart): Target[] {
   return targets
 }
 
-/** Where no stitches share a place, a petal is a run of like stitches: its first one follows one of another kind. */
-function runStart(work: Work, source: Source, part: PlacePart, taking: Taking): Target {
-  const name = part.noun.kind === 'within' ? part.noun.name : null
-  const like = (at: number) => !name || source.places[at]!.stitch === name.stitch
-  const stitches = source.places.flatMap((place, at) => (place.kind === 'stitch' ? [at] : []))
-  const begins = (at: number) => {
-    const before = stitches[(stitches.indexOf(at) - 1 + stitches.length) % stitches.length]
-    return like(at) && (before === undefined || !like(before))
-  }
-  const first = source.find('stitch', 'run', (_, at) => begins(at))
-  const index = first >= 0 ? first : source.find('stitch', 'like', (_, at) => like(at))
+/** What is worked in one place makes a petal; a whole round in the ring is none. */
+const isPetal = (source: Source, group: number): boolean =>
+  group >= 0 && source.groupSize(group) > 1 && source.groupSize(group) < source.places.length
+
+/** Which of the members of a petal or run is meant. */
+const pick = (members: readonly number[], nth: number | 'center' | 'last'): number | undefined => {
+  const last = members.length - 1
+  return members[nth === 'center' ? last >> 1 : nth === 'last' ? last : Math.min(nth, last + 1) - 1]
+}
+
+const isLike = (source: Source, name: StitchName | null, at: number): boolean =>
+  source.places[at]!.kind === 'stitch' && (!name || source.places[at]!.stitch === name.stitch)
+
+/** Runs of like stitches, from one space or stitch of another kind to the next. */
+function runsOf(source: Source, name: StitchName | null): number[][] {
+  const runs: number[][] = [[]]
+  source.places.forEach((_, at) => {
+    if (isLike(source, name, at)) runs.at(-1)!.push(at)
+    else if (runs.at(-1)!.length > 0) runs.push([])
+  })
+  // The last run goes on in the first one where nothing lies between them.
+  if (runs.length > 1 && isLike(source, name, 0)) runs[0]!.unshift(...runs.pop()!)
+  return runs.filter(({ length }) => length > 0)
+}
+
+/** Where no stitches share a place, a petal is a run of like stitches. */
+function inRun(work: Work, source: Source, part: PlacePart, taking: Taking): Target {
+  const { name, nth } = part.noun.kind === 'within' ? part.noun : { name: null, nth: 1 }
+  const meant = new Set(runsOf(source, name).map((run) => pick(run, nth)))
+  const next = source.find('stitch', 'run', (_, at) => meant.has(at))
+  const index = next >= 0 ? next : source.find('stitch', 'like', (_, at) => isLike(source, name, at))
   return index >= 0 ? takeAt(work, source, index, part, taking) : missing(work, source, 'stitch', part)
 }
 
@@ -239,21 +259,23 @@ function withinTargets(work: Work, part: PlacePart, taking: Taking): Target[] {
     const index = source.find(kind, '', () => true)
     return [index >= 0 ? takeAt(work, source, index, part, taking) : missing(work, source, kind, part)]
   }
+  const { name } = part.noun
   const memberOf = (group: number) => {
     const members = source.membersOf(group).filter((index) => source.places[index]!.kind === kind)
-    const last = members.length - 1
-    return members[nth === 'center' ? last >> 1 : nth === 'last' ? last : Math.min(nth, last + 1) - 1]
+    // "First dc of next petal" counts the dc alone.
+    const named = members.filter((index) => kind === 'space' || isLike(source, name, index))
+    return pick(named.length > 0 ? named : members, nth)
   }
   // A group of which that stitch is worked already is behind.
   const inGroup: PlaceTest = ({ group }) => {
-    if (group < 0 || source.groupSize(group) < 2) return false
+    if (!isPetal(source, group)) return false
     const member = memberOf(group)
     return member !== undefined && source.used[member]! <= TRAVELLED
   }
   const first = source.find('stitch', 'in group', inGroup)
   const start = first >= 0 ? first : source.find('space', 'in group', inGroup)
-  const grouped = source.has('stitch', 'grouped', ({ group }) => group >= 0 && source.groupSize(group) > 1)
-  if (start < 0) return [grouped ? missing(work, source, kind, part) : runStart(work, source, part, taking)]
+  const grouped = source.has('stitch', 'grouped', ({ group }) => isPetal(source, group))
+  if (start < 0) return [grouped ? missing(work, source, kind, part) : inRun(work, source, part, taking)]
   const group = source.places[start]!.group
   const member = memberOf(group)!
   // New yarn that is only joined there passes nothing.
