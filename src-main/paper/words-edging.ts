@@ -10,6 +10,8 @@ import type { Job } from './page'
 
 /** How many times as many stitches as usual a motif has that stands at a corner. */
 const AT_CORNER = 1.4
+/** How many times as many stitches as the least motif the most may have for a range that can be followed. */
+const WIDE = 2
 
 /** "Border", "Edging". */
 export const edgingTitle = (terms: Terms): string => capital(termWord('edging', terms))
@@ -53,7 +55,7 @@ export function setUpWords(
   const sides = sideWords(loop, corners)
   const start = corners > 0 ? ', from the first stitch at a corner' : ''
   const increase = corners > 0 ? ' The corner stitch is the middle one of 3 in one place.' : ''
-  return `Right side facing, work ${formatNumber(loop.stitches)} ${unit} along the edge${start}${sides}.${increase}${motifWords(picked)}`
+  return `Right side facing, work ${formatNumber(loop.stitches)} ${unit} along the edge${start}${sides}.${increase}${motifWords(picked, corners)}`
 }
 
 function sideWords({ stretches, marks }: EdgingLoop, corners: number): string {
@@ -72,13 +74,20 @@ const rangeOf = (counts: readonly number[]): string => {
   return least === most ? formatNumber(least) : `${formatNumber(least)}–${formatNumber(most)}`
 }
 
-/** " That is 11–12 sts from each of 20 motifs along the sides and 22–24 from each of the 4 at the corners." */
-export function motifWords(picked: readonly PickUp[]): string {
+/**
+ * How many stitches a motif gives: " That is 11–12 sts from each of 20 motifs along the sides, and 22–24 sts from each
+ * of 4 motifs at the corners." Along slanting sides more or less of a motif is at the edge, and a range from 1 to 17
+ * would tell nobody anything: then it is what most of them give.
+ */
+export function motifWords(picked: readonly PickUp[], corners: number): string {
   if (picked.length < 2) return ''
   const sorted = picked.map(({ stitches }) => stitches).sort((a, b) => a - b)
   const usual = sorted[Math.floor(sorted.length / 2)]!
   const more = sorted.filter((count) => count > AT_CORNER * usual)
   const sides = sorted.filter((count) => count <= AT_CORNER * usual)
+  const [least, most] = [sides[0]!, sides.at(-1)!]
+  if (most > WIDE * least || (more.length > 0 && more.length !== corners))
+    return ` That is about ${counted(usual, 'st')} from most motifs at the edge, fewer where less of one stands there and more where more does: ${counted(sorted.length, 'motif')} in all.`
   const part = (counts: readonly number[], where: string): string =>
     `${rangeOf(counts)} ${plural(counts.at(-1)!, 'st')} from each of ${counted(counts.length, 'motif')}${where}`
   if (more.length === 0) return ` That is ${part(sides, '')}.`

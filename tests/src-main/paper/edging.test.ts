@@ -33,6 +33,22 @@ describe('the page on an edging', () => {
     expect(picked.reduce((sum, { stitches }) => sum + stitches, 0)).toBe(loop!.stitches)
   })
 
+  it('tells what most motifs give where slanting sides have much of one and little of the next', () => {
+    const whole = squares(14, 8, ofKind('shell'))
+    const outlineShape = { kind: 'triangle', size: 1300, height: 780, points: 'down' } as const
+    const { plan, words } = wordsOf({
+      ...whole,
+      layout: { ...whole.layout, outlineShape } as typeof whole.layout,
+    })
+    const picked = pickUps(plan, plan.edging!.loops![0]!)
+    const counts = picked.map(({ stitches }) => stitches).sort((a, b) => a - b)
+    expect(counts.at(-1)! / counts[0]!).toBeGreaterThanOrEqual(2)
+    const usual = counts[Math.floor(counts.length / 2)]!
+    expect(words).toContain(`about ${usual} sts from most motifs at the edge`)
+    expect(words).toContain(`${counts.length} motifs in all`)
+    expect(words).not.toContain('at the corners')
+  })
+
   it.each([
     ['US', 'US'],
     ['US', 'UK'],
