@@ -86,7 +86,7 @@ function findingsPage(): string {
     'Written by `npm run docs` from `src-core/findings/`. Do not edit by hand.',
     'A finding has a stable code, a severity, a place, a message with its numbers, and how to fix it. ' +
       'An **error** keeps part of the plan from being right (`petalyard` ends with 1), a **warning** should be ' +
-      'looked at before yarn is cut, a **note** is good to know.',
+      'checked before yarn is cut, a **note** is good to know.',
     ...sections,
     '## When a file cannot be opened',
     'No finding, but one line; `petalyard` ends with 3. The file is never changed by opening it.',
@@ -110,7 +110,7 @@ function keysPage(): string {
     '# Keys',
     'Written by `npm run docs` from the tables that hear them (`src-renderer/frame/keys.ts`, `panel-keys.ts`, ' +
       '`shared-types/commands.ts`). Do not edit by hand.',
-    'In the window **?** shows those of the project in hand. On a Mac Command (⌘) stands for Ctrl and Option for ' +
+    'In the window **?** shows those of the current project. On a Mac Command (⌘) stands for Ctrl and Option for ' +
       'Alt, and redo is ⇧⌘Z. In an imperial project items of a panel move by 1/16 in, 1/2 in and 1/64 in.',
     ...sections,
     `## Everywhere\n\n${keyTable([['?', 'this sheet'], ...everywhere])}`,

@@ -71,10 +71,10 @@ const SCENES = {
     file: 'pond-edge-bag',
     prepare: async (page) => {
       await place('Arrangement')(page)
-      await page.getByText('Lay a wreath').click()
+      await page.getByText('Place a wreath').click()
       await page.getByText('Replace it').click()
       await page.getByRole('button', { name: 'Alternate with another' }).click()
-      await page.getByText('Lay a row along a line').scrollIntoViewIfNeeded()
+      await page.getByText('Place a row along a line').scrollIntoViewIfNeeded()
     },
   },
   template: {

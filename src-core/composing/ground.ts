@@ -24,7 +24,7 @@ export interface Ground {
   readonly items: readonly AppliqueItem[]
   /** Items that have a place and an outline; `id` is that of the plan. */
   readonly laid: readonly LaidItem[]
-  /** null where there is no panel to lay anything on. */
+  /** null where there is no panel to place anything on. */
   readonly panel: Panel | null
   readonly accounts: ReadonlyMap<string, MotifAccount>
   /** What items are asked to keep from each other. */

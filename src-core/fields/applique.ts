@@ -111,6 +111,6 @@ export const SCATTER = {
   turn: wish({ key: 'turn', kind: 'degrees', label: 'By', initial: 0 }),
   seed: wish({
     ...{ key: 'seed', kind: 'count', least: 0, most: 999_999, label: 'Seed' },
-    hint: 'The same seed lays the same scatter.',
+    hint: 'The same seed gives the same scatter.',
   }),
 } as const

@@ -18,7 +18,7 @@ export const JOINING = {
     change: 'change the gap',
   }),
   reach: field('project', 'joining.reach', {
-    ...{ code: 'joins/reach', kind: 'length', least: 0, most: 500, optional: true, placeholder: 'by itself' },
+    ...{ code: 'joins/reach', kind: 'length', least: 0, most: 500, optional: true, placeholder: 'automatic' },
     label: 'Petals this far apart are joined',
     doc: 'how far apart petals are still joined',
     change: 'change the reach',

@@ -11,15 +11,15 @@ const percent = { ...value, kind: 'percent', least: 0, optional: true } as const
 
 export const KIT = {
   count: field('kit', 'count', {
-    ...{ ...value, kind: 'count', least: 1, most: 100_000, initial: 1, what: 'the run' },
-    label: 'Kits in the run',
-    doc: 'kits in the run',
+    ...{ ...value, kind: 'count', least: 1, most: 100_000, initial: 1, what: 'the batch' },
+    label: 'Kits in the batch',
+    doc: 'kits in the batch',
     change: 'change the number of kits',
   }),
   /** g. From a good scale to a whole cone (ours). */
   windTo: field('kit', 'windTo', {
     ...{ ...value, kind: 'mass', least: 0.1, most: 1000, initial: 1, what: 'the step of winding' },
-    label: 'Yarn wound up to whole',
+    label: 'Round up to whole',
     doc: 'step that wound yarn is rounded up to',
     change: 'change the step of winding',
     hint: 'Wound from the high end of each range, so that nobody runs out.',
@@ -27,20 +27,20 @@ export const KIT = {
   sparePercent: field('kit', 'sparePercent', {
     ...{ ...percent, most: 500, placeholder: '0 %', what: 'the spares' },
     label: 'To spare',
-    doc: 'kits to spare, of the run',
+    doc: 'spare kits, of the batch',
     change: 'change the spares',
   }),
   packaging: field('kit', 'packaging', {
     ...{ ...money, placeholder: 'none', what: 'the packaging' },
-    label: 'Packaging of one ({currency})',
+    label: 'Packaging per kit ({currency})',
     change: 'change the packaging',
   }),
   packagingGrams: field('kit', 'packagingGrams', {
     ...{ ...mass, what: 'its weight' },
     label: 'It weighs',
-    doc: 'weight of the packaging of one',
+    doc: 'weight of the packaging per kit',
     change: 'change the packaging',
-    hint: 'Box, card and label together, for the weight to post.',
+    hint: 'Box, card and label together, for the weight of the parcel.',
   }),
   marginPercent: field('kit', 'marginPercent', {
     ...{ ...share, placeholder: '0 %', what: 'the margin' },
@@ -50,20 +50,20 @@ export const KIT = {
   }),
   feeShare: field('kit', 'fees.sharePercent', {
     ...{ ...share, placeholder: '0 %', what: 'the share of fees' },
-    label: 'Fees of the market',
+    label: 'Marketplace fees',
     change: 'change the fees',
   }),
   feeFixed: field('kit', 'fees.fixed', {
     ...{ ...money, placeholder: 'none', what: 'the fixed fees' },
     label: 'and for each kit ({currency})',
-    doc: 'fees of the market for each kit',
+    doc: 'marketplace fees for each kit',
     change: 'change the fees',
   }),
   taxPercent: field('kit', 'taxPercent', {
     ...{ ...percent, most: 1000, placeholder: 'none', what: 'the tax' },
     label: 'Tax on the price',
     change: 'change the tax',
-    hint: 'Left empty, no tax is reckoned and none is in the price.',
+    hint: 'Left empty, no tax is calculated and none is in the price.',
   }),
 } as const
 

@@ -21,7 +21,7 @@ export function appliqueSentence(plan: Plan, panel: PanelAccount): SentencePart[
   const { motifs, size } = plan
   const ground: SentencePart = { text: panelWords(panel, size, units), field: 'panel' }
   if (motifs.length === 0)
-    return [{ text: 'nothing is laid yet', field: 'items' }, { text: ' on ' }, ground, { text: '.' }]
+    return [{ text: 'nothing is placed yet', field: 'items' }, { text: ' on ' }, ground, { text: '.' }]
   const counts = new Map<string, number>()
   for (const { motif = '' } of motifs) counts.set(motif, (counts.get(motif) ?? 0) + 1)
   const kinds = plan.accounts.map(({ id, name }) => `${counts.get(id) ?? 0} × ${name}`)

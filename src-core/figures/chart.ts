@@ -207,7 +207,7 @@ function leader(from: Point, to: Point): FigureItem {
   return drawPath(linePath(...at(1.6), ...at(length - 0.8)), { stroke: LIGHTER_INK, width: 0.15 })
 }
 
-/** An arrow in the way of working, outside of the last round near its beginning. */
+/** An arrow in the direction of work, outside of the last round near its beginning. */
 function arrowItems(part: ChartPart, view: ChartView, ink: Clearance, hand: Hand): FigureItem[] {
   const last = part.rounds[part.rounds.length - 1]
   if (!last) return []

@@ -216,7 +216,7 @@ function nodeMark(d: Drawing, node: JoinNode): FigureItem[] {
   return items
 }
 
-/** Working number and letter, the way of working, and the numbers of the petals. */
+/** Working number and letter, direction of work, and the numbers of the petals. */
 function motifWords(d: Drawing, shown: PlacedMotif, letter: string): FigureItem[] {
   const [x, y] = spot(d, shown.x, shown.y)
   const focus = shown.id === d.choice.focus.id

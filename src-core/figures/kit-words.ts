@@ -9,7 +9,7 @@ export const FILL_IN = '______________________________ (copy it from the ball ba
 
 /** What a seller checks before selling: never advice, always "check". */
 export const SELLER_CHECK =
-  'Check what applies where you sell: toy safety if a child will play with it, product safety, fibre labelling and care labelling. One dye lot for the whole run of a yarn.'
+  'Check what applies where you sell: toy safety if a child will play with it, product safety, fibre labelling and care labelling. One dye lot for the whole batch of a yarn.'
 
 export const SMALL_PARTS = 'Hooks, needles and beads are small or sharp parts: not for children under three.'
 

@@ -160,7 +160,7 @@ export const projectSentence = (plan: Plan, terms: Terms = plan.settled.terms): 
     blanket: (own) => own.motif && own.motifs.length > 0 && blanketSentence(own, own.motif, terms),
     garland: (own) => own.garland && garlandSentence(own, own.garland, shapeName),
     applique: (own) => own.panel && appliqueSentence(own, own.panel),
-  }) || [{ text: 'Nothing is laid out yet.' }]
+  }) || [{ text: 'Nothing is arranged yet.' }]
 
 /**
  * "120 six-petal flowers of 78 mm in offset rows of 12, joined tip to tip:

@@ -4,7 +4,7 @@ import type { CatalogueEntry } from './catalogue'
 export const APPLIQUE_FINDINGS = {
   'applique/panel-size': {
     severity: 'error',
-    message: '{what} of the panel: {received} stands where {least} to {most} is expected.',
+    message: '{what} of the panel: found {received}, expected {least} to {most}.',
     mend: 'Enter the size of the panel with its seam allowance.',
   },
   'applique/allowance': {
@@ -117,7 +117,7 @@ export const APPLIQUE_FINDINGS = {
   'applique/svg-line': {
     severity: 'error',
     message: 'in {element}: {trouble}',
-    mend: 'Mend it in the program that drew it, or take it out of the file.',
+    mend: 'Fix it in the program that drew it, or take it out of the file.',
   },
   'applique/line-pieces': {
     severity: 'error',
@@ -126,8 +126,8 @@ export const APPLIQUE_FINDINGS = {
   },
   'applique/no-panel': {
     severity: 'error',
-    message: 'there is no panel to lay anything on.',
-    mend: 'Mend what is said about the panel first.',
+    message: 'there is no panel to place anything on.',
+    mend: 'Fix the panel first.',
   },
   'applique/room': {
     severity: 'warning',
@@ -136,13 +136,13 @@ export const APPLIQUE_FINDINGS = {
   },
   'applique/nothing-laid': {
     severity: 'error',
-    message: 'there was no room: nothing was laid.',
+    message: 'there was no room: nothing was placed.',
     mend: 'Ask for less distance, take smaller motifs or fewer of them.',
   },
   'applique/no-items': {
     severity: 'note',
-    message: 'nothing is laid on the panel yet.',
-    mend: 'Lay a motif on it, or let a wreath, a row, a spray or a scatter be laid.',
+    message: 'nothing is placed on the panel yet.',
+    mend: 'Place a motif on it, or a wreath, a row, a spray or a scatter.',
   },
   'applique/too-many': {
     severity: 'error',
@@ -192,16 +192,16 @@ export const APPLIQUE_FINDINGS = {
   'applique/more-pairs': {
     severity: 'note',
     message: '{count} more {count|pair of items overlaps or is|pairs of items overlap or are} too close.',
-    mend: 'Mend the ones that are told first.',
+    mend: 'Fix the ones that are listed first.',
   },
   'applique/heap': {
     severity: 'warning',
-    message: 'more than {most} pairs of items overlap or are too close; the rest were not looked at.',
-    mend: 'Spread the items over the panel.',
+    message: 'more than {most} pairs of items overlap or are too close; the rest were not checked.',
+    mend: 'Move the items apart.',
   },
   'applique/wrong-side': {
     severity: 'note',
     message: '{items}: wrong side up.',
-    mend: 'Lay it right side up and turn it instead, if the wrong side is not to show.',
+    mend: 'Place it right side up and rotate it instead, if the wrong side is not to show.',
   },
 } as const satisfies Record<string, CatalogueEntry>

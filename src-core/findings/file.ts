@@ -9,13 +9,13 @@ export const FILE_FINDINGS = {
   },
   'file/invalid-value': {
     severity: 'error',
-    message: '{received} stands where {expected} is expected.',
+    message: 'found {received}, expected {expected}.',
     mend: 'Correct the value at this place.',
   },
   'file/more-invalid-values': {
     severity: 'error',
     message: '{count} more {count|value|values} cannot be right.',
-    mend: 'Correct those that are told first.',
+    mend: 'Correct those that are listed first.',
   },
   'file/unknown-yarn': {
     severity: 'error',

@@ -24,7 +24,7 @@ export const GARLAND_FINDINGS = {
   },
   'garland/whole-number': {
     severity: 'error',
-    message: '{what}: {received} stands where a whole number from {least} to {most} is expected.',
+    message: '{what}: found {received}, expected a whole number from {least} to {most}.',
     mend: 'Enter how many there are to be.',
   },
   'garland/no-length': {

@@ -47,7 +47,7 @@ export const JOIN_FINDINGS = {
   'joins/no-chain-width': {
     severity: 'note',
     message:
-      'joining chains are reckoned with a rule of thumb for the stitch width ({width}), since there is no gauge.',
+      'joining chains are estimated with a rule of thumb for the stitch width ({width}), since there is no gauge.',
     mend: 'Enter a gauge, or measure ten chains.',
   },
   'order/unknown-place': {

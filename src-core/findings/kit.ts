@@ -4,7 +4,7 @@ import type { CatalogueEntry } from './catalogue'
 export const KIT_FINDINGS = {
   'kit/value': {
     severity: 'error',
-    message: "{what}: '{received}' stands where {expected} is expected.",
+    message: "{what}: found '{received}', expected {expected}.",
     mend: 'Correct it; until then there is no account of the kits.',
   },
   'kit/margin': {
@@ -29,8 +29,8 @@ export const KIT_FINDINGS = {
   },
   'kit/run-too-large': {
     severity: 'error',
-    message: '{yarn}: {grams} for one run are more than can be reckoned.',
-    mend: 'Plan a smaller run.',
+    message: '{yarn}: {grams} for one batch are more than can be calculated.',
+    mend: 'Plan a smaller batch.',
   },
   'kit/no-instructions': {
     severity: 'warning',

@@ -14,7 +14,7 @@ export const LAYOUT_FINDINGS = {
   },
   'layout/count': {
     severity: 'error',
-    message: '{what}: {received} stands where a whole number from {least} to {most} is expected.',
+    message: '{what}: found {received}, expected a whole number from {least} to {most}.',
     mend: 'Enter how many there are to be, or enter a target size and choose one of the arrangements that fit it.',
   },
   'layout/too-many': {

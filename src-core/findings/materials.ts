@@ -63,7 +63,7 @@ export const MATERIAL_FINDINGS = {
   },
   'yarn/invalid-value': {
     severity: 'warning',
-    message: "{yarn}: '{received}' stands where {expected} is expected; it is left out.",
+    message: "{yarn}: found '{received}', expected {expected}; it is left out.",
     mend: 'Correct the value from the {ball} band.',
   },
   'yarn/no-ball-band': {
@@ -79,7 +79,7 @@ export const MATERIAL_FINDINGS = {
   },
   'yarn/no-ball-length': {
     severity: 'note',
-    message: '{yarns}: the length of a {ball} is missing, so the yarn is told in grams alone.',
+    message: '{yarns}: the length of a {ball} is missing, so the yarn is given in grams alone.',
     mend: 'Enter the metres of one {ball} from its band.',
   },
   'yarn/band-assumed': {

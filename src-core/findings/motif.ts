@@ -19,8 +19,7 @@ export const MOTIF_FINDINGS = {
   },
   'motif/chains': {
     severity: 'error',
-    message:
-      '{what}: {received} stands where a whole number of chains up to {most} is expected; it is left out.',
+    message: '{what}: found {received}, expected a whole number of chains up to {most}; it is left out.',
     mend: 'Enter how many chains there are.',
   },
   'motif/size-order': {
@@ -52,7 +51,7 @@ export const MOTIF_FINDINGS = {
   },
   'motif/grows-in-blocking': {
     severity: 'note',
-    message: 'measured before blocking; {percent} % growth is reckoned with for cotton thread.',
+    message: 'measured before blocking; {percent} % growth is assumed for cotton thread.',
     mend: 'Block one motif, measure it again and say that it is blocked.',
   },
   'motif/no-rounds': {
@@ -89,22 +88,22 @@ export const MOTIF_FINDINGS = {
   },
   'motif/cups': {
     severity: 'warning',
-    message: 'cups: its stitches make {flatness} of the way round (flat from 0.90 to 1.25).',
+    message: 'cups: its stitches are {flatness} % of what a flat round needs (flat: 90 to 125 %).',
     mend: 'Add more increases in this round or the one before.',
   },
   'motif/may-cup': {
     severity: 'note',
-    message: 'may cup: its stitches make {flatness} of the way round (flat from 0.90 to 1.25).',
+    message: 'may cup: its stitches are {flatness} % of what a flat round needs (flat: 90 to 125 %).',
     mend: 'Blocking may settle it; else add an increase or two.',
   },
   'motif/may-ruffle': {
     severity: 'note',
-    message: 'may ruffle: its stitches make {flatness} of the way round (flat from 0.90 to 1.25).',
+    message: 'may ruffle: its stitches are {flatness} % of what a flat round needs (flat: 90 to 125 %).',
     mend: 'Blocking may settle it; else leave out an increase or two.',
   },
   'motif/ruffles': {
     severity: 'warning',
-    message: 'ruffles: its stitches make {flatness} of the way round (flat from 0.90 to 1.25).',
+    message: 'ruffles: its stitches are {flatness} % of what a flat round needs (flat: 90 to 125 %).',
     mend: 'Leave out increases in this round, unless the ruffle is wanted.',
   },
   'motif/other-than-gauge': {

@@ -241,7 +241,7 @@ export const NOTATION_FINDINGS = {
   },
   'rounds/part-in-prose': {
     severity: 'note',
-    message: "this part is told in words alone and is not counted: '{words}'.",
+    message: "this part is only text and is not counted: '{words}'.",
     mend: 'Write its rounds with their numbers, if they are to be counted.',
   },
   'rounds/words-passed': {
@@ -267,7 +267,7 @@ export const NOTATION_FINDINGS = {
   'rounds/count-open': {
     severity: 'note',
     message: 'not counted, since {round} could not be counted.',
-    mend: 'Mend the round before first.',
+    mend: 'Fix the round before first.',
   },
   'rounds/nothing': {
     severity: 'error',

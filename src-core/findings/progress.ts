@@ -27,7 +27,7 @@ export const PROGRESS_FINDINGS = {
   },
   'progress/weighed-value': {
     severity: 'warning',
-    message: "{yarn}: '{received}' cannot be {what}; nothing is told of how far it goes.",
+    message: "{yarn}: '{received}' cannot be {what}; how far it goes is not shown.",
     mend: 'Weigh what is left, and enter its weight and how many motifs were made by then.',
   },
   'progress/weighed-ahead': {
@@ -39,19 +39,19 @@ export const PROGRESS_FINDINGS = {
   'progress/weighed-beyond': {
     severity: 'warning',
     message:
-      '{yarn}: weighed at {at} made motifs, but there are {total} in all; nothing is told of how far it goes.',
+      '{yarn}: weighed at {at} made motifs, but there are {total} in all; how far it goes is not shown.',
     mend: 'Correct how many motifs were made when it was weighed.',
   },
   'progress/nothing-used': {
     severity: 'warning',
     message:
-      '{yarn}: {left} left of {start} after {at} {at|motif|motifs}, so nothing of it was used; nothing is told of how far it goes.',
+      '{yarn}: {left} left of {start} after {at} {at|motif|motifs}, so nothing of it was used; how far it goes is not shown.',
     mend: 'Weigh it again, or correct how much there was at the start.',
   },
   'progress/none-in-yarn': {
     severity: 'warning',
     message:
-      '{yarn}: {used} were used, but none of the first {at} made {at|motif is|motifs are} worked in it; nothing is told of how far it goes.',
+      '{yarn}: {used} were used, but none of the first {at} made {at|motif is|motifs are} worked in it; how far it goes is not shown.',
     mend: 'Check the colourways of the made motifs, and which {ball} was weighed.',
   },
   'progress/no-start': {

@@ -65,7 +65,7 @@ export async function readWish(options: ArrangeOptions): Promise<Wish | null> {
   const [how] = asked
   if (asked.length > 1)
     throw wrongUse(
-      `one at a time: --${asked.join(' or --')}. Lay the second into what the first has written.`,
+      `one at a time: --${asked.join(' or --')}. Place the second on what the first has written.`,
     )
   for (const [option, arrangers] of Object.entries(KNOWN))
     if (options[option as keyof ArrangeOptions] !== undefined && !(how && arrangers.includes(how)))

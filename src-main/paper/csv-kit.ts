@@ -67,7 +67,7 @@ export function kitCsv(settled: Settled, kit: KitAccount): string {
     '',
   ])
   return csvTable([
-    ['kind', 'what', 'in one kit', 'grams', 'ounces', 'metres', 'yards', 'for the run', 'assumed'],
+    ['kind', 'what', 'in one kit', 'grams', 'ounces', 'metres', 'yards', 'for the batch', 'assumed'],
     ...yarns,
     ...extras,
   ])

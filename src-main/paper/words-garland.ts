@@ -52,7 +52,7 @@ export const PACKING_WORDS = {
   title: 'Packing list',
   forSeller: 'For the seller; it does not go into the kit.',
   winding: 'Winding and cutting',
-  buying: 'To buy for the run',
+  buying: 'To buy for the batch',
   account: 'Cost and price',
   label: 'For the label',
   check: SELLER_CHECK,
@@ -122,7 +122,7 @@ export function accountFacts(
   const facts: [string, string][] = []
   const [cost, post] = (['cost', 'postageGrams'] as const).map((number) => kit.assumed?.includes(number))
   const told = (words: string): string => marked(words, cost ?? false)
-  if (kit.runCost !== null) facts.push(['The run costs', told(money(kit.runCost))])
+  if (kit.runCost !== null) facts.push(['The batch costs', told(money(kit.runCost))])
   if (kit.costPerKit !== null) facts.push(['One kit costs', told(money(kit.costPerKit))])
   if (kit.asked) {
     const { beforeTax, tax, withTax } = kit.asked
@@ -133,10 +133,7 @@ export function accountFacts(
     if (taxed) facts.push(['', told(`${money(withTax)} with ${money(tax)} of tax in it`)])
   }
   if (kit.breakEven !== null)
-    facts.push([
-      'Paid for',
-      told(`when ${formatNumber(kit.breakEven)} of ${formatNumber(kit.count)} are sold`),
-    ])
+    facts.push(['Breaks even', told(`at ${formatNumber(kit.breakEven)} of ${formatNumber(kit.count)}`)])
   if (kit.postageGrams !== null)
     facts.push(['To post', marked(bothMasses(kit.postageGrams, units), post ?? false)])
   return facts

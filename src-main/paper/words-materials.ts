@@ -38,12 +38,12 @@ export const MATERIAL_WORDS = {
     return low.width < high.width ? `${told}; it may come out ${range}` : told
   },
   halves: (halves: number): string =>
-    `${counted(halves, 'half motif')} at the ends of rows, each in turned rows, with a little over half (about ${formatNumber(HALF_SHARE * 100)} %) of the yarn of a whole one`,
+    `${counted(halves, 'half motif')} at the ends of rows, each worked back and forth, with a little over half (about ${formatNumber(HALF_SHARE * 100)} %) of the yarn of a whole one`,
   split: (yarns: string): string =>
     `one weight for several colours: ${yarns}, each ±${formatNumber(MATERIAL_CONSTANTS.splitSpread * 100)}\u00a0%`,
   ends: (ends: number): string => `${formatNumber(ends)} to weave in`,
   waste: (percent: string): string =>
-    `${percent}\u00a0% more than the work itself takes, for swatches, knots and slips`,
+    `${percent}\u00a0% more than the work itself takes, for swatches, knots and mistakes`,
   buying: (balls: string): string =>
     `The ${balls} are counted from the high end of each range. Buy each colour in one dye lot. Finish ten motifs, weigh and measure them, and plan again: from then on the numbers are yours.`,
 } as const

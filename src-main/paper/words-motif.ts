@@ -23,7 +23,7 @@ export const MOTIF_WORDS = {
     const way = hand === 'left' ? 'clockwise' : 'counter-clockwise'
     const what = shape === 'straight' ? 'Corners' : 'Petals'
     if (shape === 'round' || shape === 'leaf') return `Worked ${way}, seen from the right side.`
-    return `${what} are numbered in the way of working, ${way} seen from the right side; number 1 is where the round begins.`
+    return `${what} are numbered in the direction of work, ${way} seen from the right side; number 1 is where the round begins.`
   },
   range: (provenance: Provenance, low: string, high: string): string =>
     `${FROM[provenance]} The next one may come out ${low} to ${high}.`,

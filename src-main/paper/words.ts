@@ -224,7 +224,7 @@ export const moreJoinsWords = (what: string, points: number): string =>
 export const sharedPointAdvice =
   'Where three or more meet, everyone who comes later joins into the space of the motif that was there first.'
 
-export const sidesAdvice = 'Side 1 follows corner 1 in the way of working, side 2 corner 2, and so on.'
+export const sidesAdvice = 'Side 1 follows corner 1 in the direction of work, side 2 corner 2, and so on.'
 
 export const gapWords = (gap: string): string => `The largest gap at the join is ${gap}.`
 

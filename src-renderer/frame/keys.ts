@@ -155,7 +155,7 @@ export const toggleKey = (thing: string, shift?: boolean): MapKey => ({
 })
 
 const inHandKey: MapKey = {
-  ...{ shown: 'Enter', words: 'show it in the hand', keys: ['Enter'] },
+  ...{ shown: 'Enter', words: 'show its details', keys: ['Enter'] },
   run: ({ state }) => {
     state.view.place = null
   },

@@ -73,13 +73,13 @@ export function stackItems(
   reach: 'one' | 'all',
 ): void {
   const { overlaps } = state.document.plan
-  const far = reach === 'all' ? (up ? ' to the top' : ' to the bottom') : ''
+  const how = `${up ? 'over' : 'under'}${reach === 'all' ? ' all' : ''}`
   const words = counted(ids.length, 'item')
   const edit = up ? raiseItems : lowerItems
-  state.document.change(`${up ? 'raise' : 'lower'} ${words}${far}`, (project) =>
+  state.document.change(`${up ? 'lay' : 'tuck'} ${words} ${how}`, (project) =>
     edit(project, ids, reach, overlaps),
   )
-  state.say(`${words} ${up ? 'raised' : 'lowered'}${far}`)
+  state.say(`${words} ${up ? 'laid' : 'tucked'} ${how}`)
 }
 
 /** Selects a row, a column or what is alike, and says how many. */

@@ -114,13 +114,13 @@ export const PANEL_KEYS: readonly MapKey[] = [
   paintKey('paint what is selected, by letter'),
   {
     shown: '] and [',
-    words: 'raise, lower; Page Up and Page Down too',
+    words: 'lay over, tuck under; Page Up and Page Down too',
     ...{ keys: [...UP, ...DOWN], shift: false },
     run: stack('one'),
   },
   {
     shown: 'Shift + Page Up, Down',
-    words: 'to the top, to the bottom',
+    words: 'lay over all, tuck under all',
     ...{ keys: [...UP, ...DOWN], shift: true },
     run: stack('all'),
   },

@@ -29,7 +29,7 @@ export const APPLIQUE_KIND: KindOfLayout = {
   tools: ['move', 'select', 'paint', 'turn', 'line', 'mark'],
   joinsName: null,
   colouring:
-    'Each item has its own colourway: press a letter disc and paint on the map, or press a letter key there.',
+    'Each item has its own colourway: click a letter disc and paint on the map, or press a letter key there.',
   canJoin: () => true,
   keepsColours: false,
 
@@ -37,8 +37,8 @@ export const APPLIQUE_KIND: KindOfLayout = {
   mapHelp:
     'Comma and full stop lead from item to item, arrow keys move the item, letters paint colourways, question mark lists all keys. The panel is also there as a table.',
   emptyMap: {
-    what: 'There is no panel to lay anything on.',
-    then: 'What is missing or cannot be used of it is told at Arrangement.',
+    what: 'There is no panel to place anything on.',
+    then: 'What is missing or cannot be used of it is listed at Arrangement.',
     way: 'To the panel',
     to: { place: 'arrangement' },
   },
@@ -59,7 +59,7 @@ export const APPLIQUE_KIND: KindOfLayout = {
     ].join(', ')
   },
   hand: {
-    teaching: 'Press an item on the panel to take it in the hand: its place, its distances, its colours.',
+    teaching: 'Select an item on the panel to see more: its place, its distances, its colours.',
     moving: 'Arrow keys move the item, comma and full stop lead to the next',
     title: (_, { label }, { name }) => [`Item ${label}`, name],
     work: () => '',
@@ -87,7 +87,7 @@ export const APPLIQUE_KIND: KindOfLayout = {
   },
   summary: {
     arrangement: (project, plan) => {
-      const items = plan.motifs.length > 0 ? counted(plan.motifs.length, 'item') : 'nothing laid yet'
+      const items = plan.motifs.length > 0 ? counted(plan.motifs.length, 'item') : 'nothing placed yet'
       const closest = plan.clearances?.items ?? null
       if (closest === null) return [items]
       const apart = `${formatLength(closest, settled(project).units)} apart at the closest`

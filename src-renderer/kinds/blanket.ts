@@ -36,7 +36,7 @@ export const BLANKET_KIND: KindOfLayout = {
   mapHelp:
     'Arrow keys move from motif to motif, comma and full stop go through fillers and half motifs too, letters paint colourways, question mark lists all keys. The map is also there as a table.',
   emptyMap: {
-    what: 'Nothing is laid out yet.',
+    what: 'Nothing is arranged yet.',
     then: 'Start from the motif on your table, or from one of the examples.',
     way: 'Start',
     to: { dialog: 'start' },
@@ -83,7 +83,7 @@ export const BLANKET_KIND: KindOfLayout = {
     ].join(', ')
   },
   hand: {
-    teaching: 'Press a motif on the map to take it in the hand: its joins, its colours, its place.',
+    teaching: 'Select a motif on the map to see more: its joins, its colours, its place.',
     moving: 'Arrow keys move from motif to motif, comma and full stop along the order of work',
     title: (plan, piece) => [`${capital(PIECE_NAME[piece.kind])} ${piece.label}`, standsWords(plan, piece)],
     work: (plan, { id }) => {

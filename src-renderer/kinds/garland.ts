@@ -34,7 +34,7 @@ export const GARLAND_KIND: KindOfLayout = {
   tools: ['select', 'paint', 'mark'],
   joinsName: 'Fastenings',
   colouring:
-    'Each part of the sequence has its colourway: choose it at Arrangement, or press a letter disc and paint on the map; every repeat of that part follows.',
+    'Each part of the sequence has its colourway: choose it at Arrangement, or click a letter disc and paint on the map; every repeat of that part follows.',
   canJoin: () => true,
   keepsColours: false,
 
@@ -43,7 +43,7 @@ export const GARLAND_KIND: KindOfLayout = {
     'Arrow keys move along the cord, letters paint colourways, question mark lists all keys. The garland is also there as a table.',
   emptyMap: {
     what: 'Nothing hangs on the cord yet.',
-    then: 'What is missing or cannot be used of it is told at Arrangement.',
+    then: 'What is missing or cannot be used of it is listed at Arrangement.',
     way: 'To the cord',
     to: { place: 'arrangement' },
   },
@@ -62,7 +62,7 @@ export const GARLAND_KIND: KindOfLayout = {
     ].join(', ')
   },
   hand: {
-    teaching: 'Press something on the cord to take it in the hand: where it hangs, how it is fastened.',
+    teaching: 'Select something on the cord to see more: where it hangs, how it is fastened.',
     moving: 'Arrow keys move along the cord',
     title: (_, { label }, { name }) => [`Item ${label}`, name],
     work: () => '',

@@ -1,5 +1,5 @@
 /**
- * The project in hand, its plan and its history. The project is immutable: an edit answers a new one that
+ * The current project, its plan and its history. The project is immutable: an edit answers a new one that
  * shares what it did not touch, so that the planner can tell what stayed the same and undo is a list of
  * references.
  */

@@ -100,7 +100,7 @@ export class LayingState {
       if (this.#shown === settled) this.how = null
       else if (wish) {
         const next = arrange(settled, turns, wish, keep)
-        this.#document.preview(`lay a ${HOW_NAMES[wish.how]}`, () => next)
+        this.#document.preview(`place a ${HOW_NAMES[wish.how]}`, () => next)
         this.#shown = next === settled ? null : next
         this.#isInSight = true
         return
@@ -147,7 +147,7 @@ export class LayingState {
       this.#document.cancel()
       return []
     }
-    const name = wish.how === 'scatter' ? 'scatter' : `lay a ${HOW_NAMES[wish.how]} of`
+    const name = wish.how === 'scatter' ? 'scatter' : `place a ${HOW_NAMES[wish.how]} of`
     this.#document.change(`${name} ${counted(ids.length, 'item')}`, () => after)
     return ids
   }

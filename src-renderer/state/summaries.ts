@@ -161,7 +161,7 @@ function kitLines(project: Project, plan: Plan): string[] {
   if (kit.asked) {
     const taxed = kit.asked.tax > 0 ? ' with tax' : ''
     const told = (amount: number): string => marked(money(amount), kit.assumed?.includes('cost') ?? false)
-    return [`${count} at ${told(kit.asked.withTax)}${taxed}`, `the run costs ${told(kit.runCost ?? 0)}`]
+    return [`${count} at ${told(kit.asked.withTax)}${taxed}`, `the batch costs ${told(kit.runCost ?? 0)}`]
   }
   return [count, `${counted(kit.extras.length, 'extra')}, no price yet`]
 }

@@ -95,14 +95,14 @@ describe('somebody who lays blossoms on a bag, in a browser', () => {
       expect(planProject(await kept(page)).size).toMatchObject({ width: 340, height: 360 }),
     )
 
-    await page.getByText('Lay a row along a line').click()
+    await page.getByText('Place a row along a line').click()
     await hands.press('Draw a line')
     const middle = await middleOnScreen(page)
     await drag(page, { x: middle.x - 110, y: middle.y - 40 }, { x: 220, y: 80 })
     await page.getByText(/^A line of /).waitFor()
     await hands.fill('Items', '3')
     await checkAccess('a row that is thought over')
-    await hands.press('Lay 3 items')
+    await hands.press('Place 3 items')
     const row = await itemCount(page, 3)
     // In line, and the middle one in the middle of the panel.
     expect(Math.abs((row[0]!.x! + row[2]!.x!) / 2 - row[1]!.x!)).toBeLessThan(0.6)
@@ -124,7 +124,7 @@ describe('somebody who lays blossoms on a bag, in a browser', () => {
     await enter({ width: 1920, height: 1080 })
     await startPanel(page, hands)
     await checkThemes('an empty panel')
-    await hands.press('Lay one')
+    await hands.press('Place one')
     await page.getByRole('textbox', { name: 'From the left' }).waitFor()
     await checkThemes('an item in the hand')
     for (const shape of ['Circle', 'Ellipse', 'Outline']) {
@@ -137,13 +137,18 @@ describe('somebody who lays blossoms on a bag, in a browser', () => {
     )
     await page.getByText(/does not say how large it is/).waitFor()
     await checkThemes('an SVG file')
-    await hands.press('Not now')
-    for (const arranger of ['Lay a wreath', 'Lay a row along a line', 'Lay a corner spray', 'Scatter']) {
+    await hands.press('Cancel')
+    for (const arranger of [
+      'Place a wreath',
+      'Place a row along a line',
+      'Place a corner spray',
+      'Scatter',
+    ]) {
       await page.getByText(arranger, { exact: true }).click()
-      await page.getByRole('button', { name: 'Not now' }).waitFor()
+      await page.getByRole('button', { name: 'Cancel' }).waitFor()
       await checkThemes(arranger)
     }
-    await hands.press('Not now')
+    await hands.press('Cancel')
     await page.getByText('Align, spread, mirror').click()
     await checkThemes('together')
     expect(await overflow()).toBe(0)
@@ -155,7 +160,7 @@ describe('somebody who lays blossoms on a bag, in a browser', () => {
     const layout = { kind: 'applique', panel: { shape: 'outline', path, allowance: 10 }, items: [] }
     const project = { format: 'petalyard-project', version: 1, title: 'Bag', layout }
     await enter({ width: 1280, height: 800 }, project)
-    await page.getByText('There is no panel to lay anything on.').waitFor()
+    await page.getByText('There is no panel to place anything on.').waitFor()
     await hands.press('To the panel')
     await page
       .getByText(/^This is a piece of a document, with tags, quotes or entities/)
@@ -165,17 +170,17 @@ describe('somebody who lays blossoms on a bag, in a browser', () => {
     expect((await kept(page)).layout).toEqual(layout)
     await page.getByRole('textbox', { name: 'Path data in mm' }).fill('M 0 0 H 300 V 200 H 0 Z')
     await page.getByRole('textbox', { name: 'Path data in mm' }).blur()
-    await page.getByText('There is no panel to lay anything on.').waitFor({ state: 'hidden' })
+    await page.getByText('There is no panel to place anything on.').waitFor({ state: 'hidden' })
     await eventually(async () => expect(planProject(await kept(page)).size.width).toBe(300))
   })
 
-  it('is done by keys alone: lay, move, rotate, stack, mirror, lay a wreath', async () => {
+  it('is done by keys alone: lay, move, rotate, stack, mirror, place a wreath', async () => {
     await startPanel(page, hands)
     const keys = new Keys(page)
-    await keys.reach('Lay one')
+    await keys.reach('Place one')
     await keys.press('Enter')
     await itemCount(page, 1)
-    await keys.reach('Lay one')
+    await keys.reach('Place one')
     await keys.press('Enter')
     await itemCount(page, 2)
     await page.getByRole('application').focus()
@@ -190,14 +195,14 @@ describe('somebody who lays blossoms on a bag, in a browser', () => {
     await itemCount(page, 2)
     await keys.press(',')
     await openPlace(page, 'Arrangement')
-    await keys.reach('Lay a wreath', true)
+    await keys.reach('Place a wreath', true)
     await keys.press('Enter')
     await keys.reach('Items')
     await keys.type('9')
     await keys.press('Enter')
-    await keys.reach('Lay 9 items')
+    await keys.reach('Place 9 items')
     await keys.press('Enter')
     await itemCount(page, 11)
-    await page.getByRole('button', { name: 'Undo: lay a wreath of 9 items' }).waitFor()
+    await page.getByRole('button', { name: 'Undo: place a wreath of 9 items' }).waitFor()
   })
 })

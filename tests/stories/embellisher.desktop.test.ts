@@ -48,7 +48,7 @@ describe('somebody who lays blossoms on a cushion', () => {
     expect(planProject(await kept(page)).size).toMatchObject({ width: 400, height: 400 })
 
     // One blossom: in the middle, then dragged, nudged by keys, and placed by numbers.
-    await hands.press('Lay one')
+    await hands.press('Place one')
     expect((await itemCount(page, 1))[0]).toMatchObject({ x: 200, y: 200, turn: 0 })
     const middle = await middleOnScreen(page)
     await drag(page, middle, { x: -80, y: 40 })
@@ -82,13 +82,13 @@ describe('somebody who lays blossoms on a cushion', () => {
     expect((await itemCount(page, 2))[1]).toMatchObject({ x: 250, y: 200, turn: 345 })
     await awaitToMend(page)
 
-    await page.getByText('Lay a wreath').click()
+    await page.getByText('Place a wreath').click()
     await hands.fill('Items', '12')
     const ledger = page.getByRole('region', { name: 'Ledger' })
     await ledger.getByText('+12').waitFor()
     // Nothing is kept of it yet.
     expect(await items(page)).toHaveLength(2)
-    await hands.press('Lay 12 items')
+    await hands.press('Place 12 items')
     const wreath = (await itemCount(page, 14)).slice(2)
     for (const { x, y } of wreath) expect(Math.hypot(x! - 200, y! - 200)).toBeCloseTo(150, 1)
     await awaitToMend(page)
@@ -160,7 +160,7 @@ describe('somebody who lays blossoms on a cushion', () => {
     expect(names.at(-1)).toBe('start from your own motif')
     for (const name of [
       'make it into an appliqué',
-      'lay a wreath of 12 items',
+      'place a wreath of 12 items',
       'mirror 1 item left to right',
       'move item 2',
     ])

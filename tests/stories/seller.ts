@@ -53,7 +53,7 @@ export async function makeGarland(page: Page): Promise<void> {
 
   // The leaf needs a colourway of its own, in a yarn of its own.
   await hands.go('Yarn')
-  await hands.press('Put a yarn on the shelf')
+  await hands.press('Add a yarn')
   for (const [name, price] of [
     ['Centre yarn', '3.90'],
     ['Petal yarn', '3.90'],
@@ -128,7 +128,7 @@ export async function makeKit(page: Page): Promise<void> {
   await hands.go('Kit')
   await page.getByText(/^A kit is one project put up for somebody else to make/).waitFor()
   await hands.press('Sell it as a kit')
-  await hands.fill('Kits in the run', '25')
+  await hands.fill('Kits in the batch', '25')
   await hands.fill('To spare', '4 %')
   await hands.press('Put something else in')
   const hook = page.getByRole('list', { name: 'Extras' })
@@ -139,10 +139,10 @@ export async function makeKit(page: Page): Promise<void> {
     await hook.getByRole('textbox', { name: label }).fill(text)
     await hook.getByRole('textbox', { name: label }).press('Enter')
   }
-  await hands.fill('Packaging of one (EUR)', '0.85')
+  await hands.fill('Packaging per kit (EUR)', '0.85')
   await hands.fill('It weighs', '38 g')
   await hands.fill('Margin', '40')
-  await hands.fill('Fees of the market', '6.5')
+  await hands.fill('Marketplace fees', '6.5')
   await hands.fill('Tax on the price', '20')
   await page.getByLabel('Cost and price').getByText('Price with tax').waitFor()
   await eventually(async () => {
@@ -151,11 +151,11 @@ export async function makeKit(page: Page): Promise<void> {
     expect(told).toMatch(
       /€\d+\.\d\d \(assumed\) before tax €\d+\.\d\d \(assumed\) and €\d+\.\d\d \(assumed\) tax/,
     )
-    expect(told).toMatch(/when \d+ of 25 are sold/)
+    expect(told).toMatch(/at \d+ of 25/)
     expect(told).toMatch(/To post \d+ g/)
   })
   await sentenceSays(page, /sold as 25 kits at €\d+\.\d\d\.$/)
-  await page.getByRole('table', { name: 'To buy for the run' }).getByText(/500 g/).first().waitFor()
+  await page.getByRole('table', { name: 'To buy for the batch' }).getByText(/500 g/).first().waitFor()
 }
 
 /** Every sheet and list, each a file of its own, read back. */
@@ -191,13 +191,7 @@ export async function printKit(page: Page, exported: Export): Promise<void> {
 
   const packing = await sheet('Packing list, for the seller', 'the packing list')
   isA4(packing)
-  for (const said of [
-    'Winding and cutting',
-    'To buy for the run',
-    'when',
-    'of 25 are sold',
-    'Before selling',
-  ])
+  for (const said of ['Winding and cutting', 'To buy for the batch', 'Breaks even', 'Before selling'])
     expect(wordsOf(packing)).toContain(said)
 
   const labels = await sheet('Labels', 'the labels')
@@ -210,7 +204,7 @@ export async function printKit(page: Page, exported: Export): Promise<void> {
 
   const putIn = await sheet('Card and list, to put in', 'card and list')
   expect(wordsOf(putIn)).toContain('Along the cord')
-  expect(wordsOf(putIn)).not.toContain('To buy for the run')
+  expect(wordsOf(putIn)).not.toContain('To buy for the batch')
 
   for (const [button, heading] of [
     ['Along the cord (CSV)', 'number,what,colourway'],

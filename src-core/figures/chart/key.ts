@@ -175,7 +175,7 @@ export function chartKey(
   return [
     ...entries.map(({ id, words, items }) => ({ id, words, items })),
     ...ringEntry(beginning, view),
-    { id: 'way', words: `the way of working, ${way}`, items: workingArrow(0, 0, 2.6, hand) },
+    { id: 'way', words: `direction of work, ${way}`, items: workingArrow(0, 0, 2.6, hand) },
   ]
 }
 

@@ -96,5 +96,5 @@ export function lieOf(entry: LocatedRound): Lie | null {
 function checkFlatness(entry: LocatedRound, say: Say): void {
   const lie = lieOf(entry)
   if (lie === null || lie === 'flat') return
-  say(`motif/${lie}`, entry, { flatness: formatNumber(flatnessOf(entry), 2) })
+  say(`motif/${lie}`, entry, { flatness: formatNumber(100 * flatnessOf(entry)) })
 }

@@ -1,6 +1,6 @@
 /**
  * Spokes (M10): stitches worked back along a chain that the round itself makes. The chain goes straight out from
- * where it begins; the stitches stand on its side in the way of working, those of a second side on the other. A
+ * where it begins; the stitches stand on its side in the direction of work, those of a second side on the other. A
  * spoke is as long as its chains but the one that turns, as wide as its stitches are high, and keeps to its sector.
  */
 import type { Point } from '../../../shared-types/plan'

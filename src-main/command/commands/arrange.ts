@@ -24,13 +24,13 @@ import type { AddCommand } from '../program'
 import { complainOf, exitFor, loadProject } from '../project-file'
 import { demandFree } from '../write-out'
 
-/** `petalyard arrange`: lays motifs on the panel of an appliqué, and writes what comes of it as a new project. */
+/** `petalyard arrange`: places motifs on the panel of an appliqué, and writes what comes of it as a new project. */
 export const addArrange: AddCommand = (program, around, end) => {
   program
     .command('arrange')
-    .summary('appliqué: lay a wreath, a row, a spray or a scatter')
+    .summary('appliqué: place a wreath, a row, a spray or a scatter')
     .description(
-      'Lays motifs on the panel of an appliqué and writes the project with them to a file of its own. What is not asked for follows from the panel and the motifs: as wide as there is room, as many as keep the minimum gap.',
+      'Places motifs on the panel of an appliqué and writes the project with them to a file of its own. What is not asked for follows from the panel and the motifs: as wide as there is room, as many as keep the minimum gap.',
     )
     .argument('<file>', 'project file')
     .requiredOption('-o, --out <file>', 'the project file to write')
@@ -38,10 +38,10 @@ export const addArrange: AddCommand = (program, around, end) => {
     .option('--panel <svg>', 'take the outline of the panel from an SVG file')
     .option('--line <id>', 'which line of an SVG file (else the largest)')
     .option('--unit <mm>', 'how many mm one unit of an SVG file is, where it does not say', readUnitOption)
-    .option('--wreath', 'lay a wreath')
-    .option('--row <path>', 'lay a row: path data in mm ("M 40 200 Q 225 100 410 200"), or an SVG file')
-    .addOption(new Option('--spray <corner>', 'lay a spray out of a corner').choices([...CORNERS]))
-    .option('--scatter', 'lay as many as there is room for, by chance')
+    .option('--wreath', 'place a wreath')
+    .option('--row <path>', 'place a row: path data in mm ("M 40 200 Q 225 100 410 200"), or an SVG file')
+    .addOption(new Option('--spray <corner>', 'place a spray out of a corner').choices([...CORNERS]))
+    .option('--scatter', 'place as many as there is room for, by chance')
     .option('--motifs <list>', 'alternating: "blossom:light,leaf" (else every motif)')
     .option('--replace', 'in place of what lies there (else that is kept)')
     .option('--count <n>', 'how many; of a scatter at most', readCountOption)
@@ -55,7 +55,7 @@ export const addArrange: AddCommand = (program, around, end) => {
     .option('--step <length>', 'spray: from arc to arc', readLengthOption)
     .option('--opening <degrees>', 'spray: how wide it opens', readDegreesOption)
     .option('--distance <length>', 'scatter: minimum gap (else that of the project)', readDistanceOption)
-    .option('--seed <n>', 'scatter: another number lays another one', readSeedOption)
+    .option('--seed <n>', 'scatter: another number gives another one', readSeedOption)
     .addHelpText(
       'after',
       `
@@ -69,7 +69,7 @@ Examples:
       if (!wish && options.panel === undefined)
         throw new CommandEnd(
           EXIT.wrongUse,
-          'what is to be laid? Add --wreath, --row, --spray or --scatter, or --panel for the panel alone.',
+          'nothing to place. Add --wreath, --row, --spray or --scatter, or --panel for the panel alone.',
         )
       const { project, findings: invalid } = await loadProject(file)
       if (!project) {
@@ -87,7 +87,7 @@ Examples:
       if (wish && laid === ground) {
         const code = plan.panel ? 'applique/nothing-laid' : 'applique/no-panel'
         complainOf(around, [...told, finding(code, 'layout.panel')])
-        around.err('petalyard: nothing was laid, so nothing was written.\n')
+        around.err('petalyard: nothing was placed, so nothing was written.\n')
         return end(EXIT.projectErrors)
       }
       const added = itemsOf(laid) - (options.replace ? 0 : itemsOf(ground))
@@ -96,7 +96,7 @@ Examples:
       complainOf(around, room ? [room, ...told] : told)
       await write(options.out, laid)
       around.out(
-        `Wrote ${options.out}: ${formatNumber(added)} laid, ${formatNumber(itemsOf(laid))} on the panel\n`,
+        `Wrote ${options.out}: ${formatNumber(added)} placed, ${formatNumber(itemsOf(laid))} on the panel\n`,
       )
       return end(exitFor(plan.findings))
     })
@@ -110,7 +110,7 @@ async function withPanel(project: Project, options: ArrangeOptions): Promise<Pro
   if (!layout)
     throw new CommandEnd(
       EXIT.wrongUse,
-      `this is ${project.layout ? KIND_WORDS[layoutKindOf(project)].one : 'a project without a layout'}; only on the panel of an appliqué can anything be laid.`,
+      `this is ${project.layout ? KIND_WORDS[layoutKindOf(project)].one : 'a project without a layout'}; only on the panel of an appliqué can anything be placed.`,
     )
   if (options.panel === undefined) return project
   const path = await readPanelFile(options.panel, options)

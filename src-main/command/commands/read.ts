@@ -25,7 +25,7 @@ export const addRead: AddCommand = (program, around, end) => {
     .command('read')
     .summary('written rounds: what each makes, uses and leaves')
     .description(
-      'Reads rounds as patterns write them and gives the account of each: stitches made, used and left, and every slip in the text.',
+      'Reads rounds as patterns write them and gives the account of each: stitches made, used and left, and every mistake in the text.',
     )
     .argument('<file>', 'text file, or - for standard input')
     .addOption(

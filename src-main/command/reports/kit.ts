@@ -36,7 +36,7 @@ export function kitSection(project: Project, kit: KitAccount, width: number): st
     '',
     money(extra.cost),
   ])
-  const heads = ['Kit', 'in one', '', 'in the run', 'to buy', 'cost']
+  const heads = ['Kit', 'in one', '', 'in the batch', 'to buy', 'cost']
   const rows = [...yarns, ...extras]
   if (kit.packaging > 0)
     rows.push(['packaging', '× 1', '', `× ${formatNumber(kit.count)}`, '', money(kit.packaging)])
@@ -66,7 +66,7 @@ function priceFacts(
   const spares = kit.spares > 0 ? `, and ${formatNumber(kit.spares)} more of everything to spare` : ''
   const pairs: [string, string][] = [
     ['Run', `${counted(kit.count, 'kit')}${spares}; 2 % of the yarn is lost in winding`],
-    ['Cost', `${money(kit.runCost)} for the run, ${money(kit.costPerKit)} for one kit`],
+    ['Cost', `${money(kit.runCost)} for the batch, ${money(kit.costPerKit)} for one kit`],
   ]
   if (kit.asked) {
     const { beforeTax, tax, withTax } = kit.asked
@@ -76,7 +76,7 @@ function priceFacts(
     pairs.push(['Price', told])
   }
   if (kit.breakEven !== null)
-    pairs.push(['Paid for', `when ${formatNumber(kit.breakEven)} of ${formatNumber(kit.count)} are sold`])
+    pairs.push(['Breaks even', `at ${formatNumber(kit.breakEven)} of ${formatNumber(kit.count)}`])
   if (kit.postageGrams !== null)
     pairs.push([
       'Weight',

@@ -128,7 +128,7 @@ it('shows a factor as what it adds, and texts in the terms and the currency of t
   expect(shownAs(growth, 1.05)).toBeCloseTo(5, 9)
   expect(storedAs(growth, 5)).toBe(1.05)
   const project: Project = { format: 'petalyard-project', version: 1, terms: 'UK', currency: 'GBP' }
-  expect(fieldText(KIT.packaging.label, project)).toBe('Packaging of one (GBP)')
+  expect(fieldText(KIT.packaging.label, project)).toBe('Packaging per kit (GBP)')
   expect(fieldText('change the {gauge} of {name}', project, { name: 'Oat' })).toBe(
     'change the tension of Oat',
   )

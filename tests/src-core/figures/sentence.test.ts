@@ -78,8 +78,8 @@ describe('the project as a sentence', () => {
   })
 
   it('says so when nothing is laid out', () => {
-    expect(say(project, { ...plan, motifs: [] })).toBe('Nothing is laid out yet.')
-    expect(say(project, { ...plan, motif: null })).toBe('Nothing is laid out yet.')
+    expect(say(project, { ...plan, motifs: [] })).toBe('Nothing is arranged yet.')
+    expect(say(project, { ...plan, motif: null })).toBe('Nothing is arranged yet.')
   })
 
   it('tells every rule of joining', () => {

@@ -34,7 +34,7 @@ describe('M10 spokes', () => {
     expect(told!.overTips / 2 - inner).toBeLessThan(9.5 * W)
   })
 
-  it('are as wide as their stitches are high, on the side in the way of working', () => {
+  it('are as wide as their stitches are high, on the side in the direction of work', () => {
     for (const stitch of ['sc', 'hdc', 'dc'] as const) {
       const { located } = spoked(8, stitch)
       const stitches = located[1]!.elements.filter((entry) => entry.element.standing)

@@ -95,7 +95,7 @@ describe('an appliqué on the command line', () => {
     const out = join(folder, 'none.pdf')
     const ran = await petalyard('map', await writeProject({ ...PROJECT, layout }), '--out', out)
     expect(ran.code).toBe(1)
-    expect(ran.err).toContain('diameter of the panel: nothing stands where 20 mm to 300 cm is expected.')
+    expect(ran.err).toContain('diameter of the panel: found nothing, expected 20 mm to 300 cm.')
     await expect(readFile(out)).rejects.toThrow('ENOENT')
   })
 })

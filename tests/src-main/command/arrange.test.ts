@@ -54,7 +54,7 @@ describe('arrange', () => {
       ...['arrange', file, '--wreath', '--motifs', 'star:pale,leaf', '--count', '8', '--width', '30cm'],
       ...['--out', out],
     )
-    expect(ran).toMatchObject({ code: 0, err: '', out: `Wrote ${out}: 8 laid, 9 on the panel\n` })
+    expect(ran).toMatchObject({ code: 0, err: '', out: `Wrote ${out}: 8 placed, 9 on the panel\n` })
     const project = await laid()
     expect(project).toMatchObject({ title: 'Sill cushion', ours: 7 })
     const items = itemsOf(project)
@@ -208,7 +208,7 @@ describe('arrange', () => {
     })
     const none = await petalyard('arrange', small, '--scatter', '--motifs', 'star', '--out', `${small}.new`)
     expect(none).toMatchObject({ code: 1, out: '' })
-    expect(none.err).toContain('there was no room: nothing was laid.')
+    expect(none.err).toContain('there was no room: nothing was placed.')
     const bare = await writeProject({ ...PROJECT, layout: { ...LAYOUT, panel: { shape: 'circle' } } })
     const without = await petalyard('arrange', bare, '--scatter', '--out', `${bare}.new`)
     expect(without).toMatchObject({ code: 1, out: '' })
@@ -217,7 +217,7 @@ describe('arrange', () => {
   })
 
   it.each([
-    [[], 'what is to be laid?'],
+    [[], 'nothing to place.'],
     [['--wreath', '--scatter'], 'one at a time: --wreath or --scatter'],
     [['--wreath', '--seed', '3'], '--seed says nothing to --wreath'],
     [['--count', '3'], '--count needs --wreath or --row'],

@@ -138,7 +138,7 @@ describe('a project with impossible values ends with 1', () => {
     for (const command of [COMMANDS.map, COMMANDS.fit]) {
       const ran = await onFile(broken, command ?? (() => []))
       expect(ran).toMatchObject({ code: 1, out: '' })
-      expect(ran.err).toContain("layout.rows: the text 'many' stands where a number is expected.")
+      expect(ran.err).toContain("layout.rows: found the text 'many', expected a number.")
     }
     const absurd = await onFile(layout({ columns: -3 }), (file) => ['map', file, '--out', `${file}.pdf`])
     expect(absurd.code).toBe(1)

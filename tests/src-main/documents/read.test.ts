@@ -167,35 +167,31 @@ describe('reading text', () => {
       order: ['1,1', 2],
     })
     expect(found).toEqual([
-      'title: 3 stands where a text is expected.',
-      'yarns[0].id: an empty text stands where a text that is not empty is expected.',
-      'yarns[1].id: nothing stands where a text is expected.',
-      "motifs[0].kind: the text 'knitted' stands where 'rounds' or 'measured' is expected.",
-      "motifs[1].outline: the text 'star' stands where 'petals', 'round', 'square', 'hexagon', 'octagon' or 'leaf' is expected.",
-      'motifs[2]: 7 stands where a group { … } is expected.',
-      'colourways[2].yarns.petals: 5 stands where a text is expected.',
-      'colourways[2].yarns["row 1"]: null stands where a text is expected.',
-      "layout.columns: the text '12' stands where a number is expected.",
-      'order[1]: 2 stands where a text is expected.',
+      'title: found 3, expected a text.',
+      'yarns[0].id: found an empty text, expected a text that is not empty.',
+      'yarns[1].id: found nothing, expected a text.',
+      "motifs[0].kind: found the text 'knitted', expected 'rounds' or 'measured'.",
+      "motifs[1].outline: found the text 'star', expected 'petals', 'round', 'square', 'hexagon', 'octagon' or 'leaf'.",
+      'motifs[2]: found 7, expected a group { … }.',
+      'colourways[2].yarns.petals: found 5, expected a text.',
+      'colourways[2].yarns["row 1"]: found null, expected a text.',
+      "layout.columns: found the text '12', expected a number.",
+      'order[1]: found 2, expected a text.',
     ])
   })
 
   it('tells all choices of a value that may be several things', () => {
     expect(invalid({ order: 5 })).toEqual([
-      "order: 5 stands where 'there-and-back', 'one-way', 'centre', 'colourway' or a list is expected.",
+      "order: found 5, expected 'there-and-back', 'one-way', 'centre', 'colourway' or a list.",
     ])
   })
 
   it('tells numbers that are none', () => {
     const beyond = readProjectText('{"format":"petalyard-project","version":1,"gauge":{"rows":1e999}}')
     expect(beyond).toMatchObject({
-      findings: [
-        { where: 'gauge.rows', message: 'a number beyond all bounds stands where a number is expected.' },
-      ],
+      findings: [{ where: 'gauge.rows', message: 'found a number beyond all bounds, expected a number.' }],
     })
-    expect(invalid({ gauge: { rows: 'NaN' } })[0]).toContain(
-      "the text 'NaN' stands where a number is expected",
-    )
+    expect(invalid({ gauge: { rows: 'NaN' } })[0]).toContain("found the text 'NaN', expected a number")
   })
 
   it('counts wrong values beyond the first fifty', () => {

@@ -81,7 +81,7 @@ describe('a ball band that nobody entered', () => {
     expect(text).toMatch(/^\S.* 100 g\* +\d+\* +\d+ g\* +€\d+\.\d\d\*$/m)
     expect(text.match(/\* assumed: nobody entered the skein band/g)).toHaveLength(1)
     expect(text.replace(/\s+/g, ' ')).toContain('split by area')
-    expect(text).toMatch(/€\d+\.\d\d \(assumed\) for the run/)
+    expect(text).toMatch(/€\d+\.\d\d \(assumed\) for the batch/)
     for (const line of lines) expect(line.length).toBeLessThanOrEqual(80)
   })
 })

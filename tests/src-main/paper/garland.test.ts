@@ -86,7 +86,7 @@ describe('the sheets of a garland kit', () => {
     expect(words).toContain('806 g (28.4 oz)')
     expect(words).toContain('Together €210.35')
     expect(words).toContain('€19.55 with €3.26 of tax in it')
-    expect(words).toContain('when 15 of 25 are sold')
+    expect(words).toContain('at 15 of 25')
   })
 
   it('the card stays one page, its cautions at the foot, however much is in the kit', async () => {

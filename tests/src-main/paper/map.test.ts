@@ -329,7 +329,7 @@ describe('whatever the file holds', () => {
     const { plan } = planned({ format: 'petalyard-project', version: 1 })
     const { pages } = await readPdf(await renderMap(plan, OPTIONS))
     expect(pages[0]!.words).toContain('Untitled project')
-    expect(pages[0]!.words).toContain('Nothing is laid out yet.')
+    expect(pages[0]!.words).toContain('Nothing is arranged yet.')
   })
 
   it('prints any number of colourways', async () => {

@@ -75,10 +75,10 @@ describe('keys on a panel', () => {
     expect(app.selection.focus).toBeNull()
     app.selection.hold('1,3')
     press(']')
-    expect(app.document.undoLabel).toBe('raise 1 item')
+    expect(app.document.undoLabel).toBe('lay 1 item over')
     press('PageDown', { shiftKey: true })
     expect(app.document.plan.stacking![0]).toBe('1,3')
-    expect(app.document.undoLabel).toBe('lower 1 item to the bottom')
+    expect(app.document.undoLabel).toBe('tuck 1 item under all')
   })
 
   it('give up a drag with Escape before they let go of what is selected', async () => {

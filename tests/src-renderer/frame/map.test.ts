@@ -114,7 +114,7 @@ describe('the map in words', () => {
     const told = cells(rows[1]!)
     expect(told[0]).toBe('Six-petal bloom')
     expect(told.slice(2)).toEqual(['', '13.4 cm', String(second.chains), second.words])
-    await fireEvent.click(screen.getByRole('button', { name: 'Take item 2 in hand' }))
+    await fireEvent.click(screen.getByRole('button', { name: 'Select item 2' }))
     expect(app.selection.focus).toBe('1,2')
   })
 

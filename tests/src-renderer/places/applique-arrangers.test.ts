@@ -9,7 +9,7 @@ import { EMPTY, fill, open, press } from './on-panel'
 describe('arrangers', () => {
   it('a wreath is shown while it is thought over, and laid in one step', async () => {
     const { app } = await inWindow(ArrangementPlace, {}, EMPTY())
-    await open('Lay a wreath')
+    await open('Place a wreath')
     const count = () => itemsOf(app.document.project).length
     await waitFor(() => expect(count()).toBeGreaterThan(6))
     const widest = count()
@@ -22,8 +22,8 @@ describe('arrangers', () => {
       target: { value: 'up' },
     })
     await waitFor(() => expect(itemsOf(app.document.project).every(({ turn }) => turn === 0)).toBe(true))
-    await press('Lay 5 items')
-    expect(app.document.undoLabel).toBe('lay a wreath of 5 items')
+    await press('Place 5 items')
+    expect(app.document.undoLabel).toBe('place a wreath of 5 items')
     expect(app.document.isPreviewing).toBe(false)
     expect(app.selection.ids.size).toBe(5)
     app.document.undo()
@@ -33,7 +33,7 @@ describe('arrangers', () => {
   it('by turns, with what lies there kept or replaced; and nothing stays of what is put away', async () => {
     const { app } = await inWindow(ArrangementPlace, {}, example('quince-wreath-cushion'))
     const before = app.document.committed
-    await open('Lay a corner spray')
+    await open('Place a corner spray')
     await waitFor(() => expect(itemsOf(app.document.project)).toHaveLength(33))
     expect(screen.getByRole('status').textContent).toMatch(/to fix/)
     await fireEvent.click(screen.getByRole('radio', { name: 'Replace it' }))
@@ -48,7 +48,7 @@ describe('arrangers', () => {
         'leaf',
       ]),
     )
-    await press('Not now')
+    await press('Cancel')
     await waitFor(() => expect(app.document.project).toBe(before))
     expect(app.document.undoLabel).toBeNull()
   })
@@ -66,7 +66,7 @@ describe('arrangers', () => {
     await fill('Seed', '1')
     await waitFor(() => expect(itemsOf(app.document.project)).toEqual(first))
     await fill('At most', '3')
-    await press('Lay 3 items')
+    await press('Place 3 items')
     expect(app.document.undoLabel).toBe('scatter 3 items')
   })
 
@@ -79,10 +79,10 @@ describe('arrangers', () => {
     await screen.findByText(/A line of 33 cm/)
     await waitFor(() => expect(itemsOf(app.document.project).length).toBeGreaterThan(3))
     await fill('Items', '4')
-    await press('Lay 4 items')
+    await press('Place 4 items')
     expect(itemsOf(app.document.project).map(({ x }) => x)).toEqual([60, 170, 280, 390])
     expect(app.view.drawnLine).toBeNull()
-    await open('Lay a row along a line')
+    await open('Place a row along a line')
     await fireEvent.click(await screen.findByRole('radio', { name: 'path data' }))
     const field = screen.getByRole('textbox', { name: /^Path data/ })
     await fireEvent.input(field, { target: { value: '<path onload="x"/>' } })
@@ -93,17 +93,17 @@ describe('arrangers', () => {
 
   it('fold when something else has kept what they showed', async () => {
     const { app } = await inWindow(ArrangementPlace, {}, EMPTY())
-    await open('Lay a wreath')
+    await open('Place a wreath')
     await waitFor(() => expect(app.document.isPreviewing).toBe(true))
     app.document.commit()
-    await waitFor(() => expect(screen.queryByRole('button', { name: /^Lay \d+ items/ })).toBeNull())
+    await waitFor(() => expect(screen.queryByRole('button', { name: /^Place \d+ items/ })).toBeNull())
     expect(app.document.isPreviewing).toBe(false)
     expect(app.document.plan.findings.filter(({ severity }) => severity !== 'note')).toEqual([])
   })
 
   it('are taken back by undo, and come back where something else was only tried', async () => {
     const { app } = await inWindow(ArrangementPlace, {}, EMPTY())
-    await open('Lay a wreath')
+    await open('Place a wreath')
     await waitFor(() => expect(app.document.isPreviewing).toBe(true))
     const shown = itemsOf(app.document.project).length
     const field = screen.getByRole('textbox', { name: 'Width' })
@@ -112,7 +112,7 @@ describe('arrangers', () => {
     await fireEvent.keyDown(field, { key: 'Escape' })
     await waitFor(() => expect(itemsOf(app.document.project)).toHaveLength(shown))
     app.document.undo()
-    await waitFor(() => expect(screen.queryByRole('button', { name: /^Lay \d+ items/ })).toBeNull())
+    await waitFor(() => expect(screen.queryByRole('button', { name: /^Place \d+ items/ })).toBeNull())
     expect(itemsOf(app.document.project)).toHaveLength(0)
     expect(app.document.isPreviewing).toBe(false)
   })
@@ -131,7 +131,7 @@ describe('arrangers', () => {
     )
     await open('Scatter')
     await screen.findByText('There is no room for a single item.')
-    expect((screen.getByRole('button', { name: 'Lay them' }) as HTMLButtonElement).disabled).toBe(true)
+    expect((screen.getByRole('button', { name: 'Place them' }) as HTMLButtonElement).disabled).toBe(true)
     await fireEvent.change(screen.getByRole('combobox', { name: 'Motif' }), {
       target: { value: JSON.stringify(['bud', 'closed']) },
     })

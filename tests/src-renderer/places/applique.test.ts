@@ -63,11 +63,11 @@ describe('the item in the hand', () => {
     const { app, items } = await holding('1,1', ['1,2'])
     await fireEvent.click(screen.getByRole('checkbox', { name: 'Wrong side up' }))
     expect(items().filter(({ flipped }) => flipped)).toHaveLength(2)
-    await press('To the top')
+    await press('Lay over all')
     expect(app.document.plan.stacking!.slice(-2)).toEqual(['1,1', '1,2'])
-    expect(app.document.undoLabel).toBe('raise 2 items to the top')
+    expect(app.document.undoLabel).toBe('lay 2 items over all')
     // As by key.
-    expect(app.said).toBe('2 items raised to the top')
+    expect(app.said).toBe('2 items laid over all')
     await press('Duplicate')
     expect(items()).toHaveLength(29)
     expect([...app.selection.ids]).toEqual(['1,28', '1,29'])
@@ -129,7 +129,7 @@ describe('the panel', () => {
       ['<svg onload="alert(1)"/>', 'tags, quotes or entities'],
       ['M 0 0 L 1e999 0', 'no place on a panel'],
       ['M 0 0 L 100 100 L 100 0 L 0 120 Z', 'crosses or touches itself'],
-      ['M 0 0 H 9 V 9 H 0 Z', '20 mm to 300 cm is expected'],
+      ['M 0 0 H 9 V 9 H 0 Z', 'expected 20 mm to 300 cm'],
       [`M0 0${'l1 1'.repeat(6000)}`, 'more than 5,000 corners'],
       [`${'M0 0'.padEnd(150_000)}Z`, 'longer than the 100,000'],
     ] as const) {
@@ -154,7 +154,7 @@ describe('the panel', () => {
     expect(app.document.undoLabel).toBe('change the shape of the panel')
     await fireEvent.change(screen.getByRole('combobox', { name: 'Line' }), { target: { value: '1' } })
     expect(Math.abs(app.document.plan.size.width - 120)).toBeLessThan(0.2)
-    await press('Not now')
+    await press('Cancel')
     expect(app.document.plan.size.width).toBe(450)
     await choose('<svg viewBox="0 0 300 200"><path id="back" d="M0 0H200V100H0Z"/></svg>')
     await screen.findByText(/does not say how large it is/)
@@ -203,12 +203,12 @@ describe('what lies on the panel', () => {
   it('teaches while it is empty, and lays one motif after the other where there is room', async () => {
     const { app } = await inWindow(ArrangementPlace, {}, EMPTY())
     screen.getByText(/Nothing lies on the panel yet/)
-    await press('Lay one')
-    await fireEvent.change(screen.getByRole('combobox', { name: 'Motif to lay' }), {
+    await press('Place one')
+    await fireEvent.change(screen.getByRole('combobox', { name: 'Motif to place' }), {
       target: { value: 'leaf' },
     })
-    await press('Lay one')
-    expect(app.document.undoLabel).toBe('lay a Leaf')
+    await press('Place one')
+    expect(app.document.undoLabel).toBe('place a Leaf')
     expect(app.selection.focus).toBe('1,2')
     expect(app.document.plan.findings.filter(({ severity }) => severity !== 'note')).toEqual([])
     const list = screen.getByRole('list', { name: 'Items on the panel' })

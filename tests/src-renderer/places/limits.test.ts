@@ -20,7 +20,7 @@ const rich: Project = { ...SMALL, yarns: SMALL.yarns!.map((yarn) => ({ ...yarn, 
 describe('what is added', () => {
   it.each([
     [ColoursPlace, 'Add a colourway', /^Name of C/],
-    [YarnPlace, 'Put a yarn on the shelf', /^Name of /],
+    [YarnPlace, 'Add a yarn', /^Name of /],
   ])('has its name under the keyboard', async (place, button, name) => {
     await inWindow(place, {}, SMALL)
     const before = screen.getAllByLabelText(/^Name of /).length

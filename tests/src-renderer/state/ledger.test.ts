@@ -148,7 +148,7 @@ describe('a garland kit', () => {
     expect(lines('motif')).toEqual(['Six-petal bloom of 68 mm', 'and 2 others'])
     expect(lines('arrangement')).toEqual(['29 things, 34 mm apart', '3 swags of 70 cm'])
     expect(lines('joins')).toEqual(['two petals, 7 chains between', 'hanging straight down'])
-    expect(lines('kit')).toEqual(['25 kits at €19.55 with tax', 'the run costs €210.35'])
+    expect(lines('kit')).toEqual(['25 kits at €19.55 with tax', 'the batch costs €210.35'])
     expect(placeSummary('kit', SMALL, plan).lines).toEqual(['not sold as a kit'])
   })
 })
