@@ -62,7 +62,7 @@ function readEndCount(reader: Reader, from: number, to: number): { item: Item; a
   if (mark === ':') {
     // "join with sl st in top of ch-3: 24 dc." tells a count, "into ring work: 12 dc." does not.
     const before = reader.tokens.slice(Math.max(from, start - 12), start - 1).map((token) => token.key)
-    if (!before.some((key) => ['join', 'around', 'end', 'round', 'rnd'].includes(key))) return null
+    if (!before.some((key) => ['join', 'around', 'end', 'round', 'rnd', 'off'].includes(key))) return null
   }
   reader.at = start
   const item = readCounts(reader, end, mark !== '.' && mark !== ')' && mark !== ']')

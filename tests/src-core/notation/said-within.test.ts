@@ -55,6 +55,15 @@ describe('Counts', () => {
     expect(told(text(counts.replace('64', '63')))).toHaveLength(1)
   })
 
+  it.each(['Fasten off A: 12 dc.', 'Fasten off the white yarn: 12 dc.'])(
+    'behind the end are no work: %s',
+    (end) => {
+      const text = `Rnd 1: With A, in magic ring, ch 3 (counts as dc), 11 dc; join with sl st in top of ch-3. ${end}`
+      expect(made(text)).toEqual([12])
+      expect(told(text.replace('12 dc', '13 dc'))).toHaveLength(1)
+    },
+  )
+
   it.each([
     'Total: 12 dc = 6 pairs',
     'Stitch count: 12 dc, two in each colour',
