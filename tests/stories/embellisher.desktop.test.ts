@@ -102,7 +102,7 @@ describe('somebody who lays blossoms on a cushion', () => {
     await hands.fill('Apart at least', '3 mm')
     await hands.fill('At most', '3')
     await hands.press('Scatter anew')
-    await hands.press(/^Lay [123] items?$/)
+    await hands.press(/^Place [123] items?$/)
     await page.getByRole('button', { name: /^Undo: scatter [123] items?$/ }).waitFor()
     await eventually(async () => expect((await items(page)).length).toBeGreaterThan(14))
     await awaitToMend(page)
