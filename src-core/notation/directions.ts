@@ -1,6 +1,6 @@
 /** What the round does besides stitches: joins, colours, where it is worked, rings, rounds worked again. */
 import { readAmount } from './clauses'
-import { readLoop, readRound } from './nouns'
+import { readLoop, readRound, skipAdjustable } from './nouns'
 import { ownChain, readPlace } from './places'
 import type { Reader } from './reader'
 import type { ColourItem, FoundationItem, JoinItem, RepeatRoundItem, ScopeItem, StitchName } from './tree'
@@ -278,18 +278,14 @@ export function readFoundation(reader: Reader): FoundationItem | null {
     while (reader.skip('make', 'form', 'begin', 'using', 'create', 'work')) continue
     reader.skip('with')
     reader.skip('a', 'an', 'the')
-    if (reader.skip('mr')) return { type: 'foundation', ring: 'adjustable', ...reader.span(start) }
+    if (skipAdjustable(reader)) return { type: 'foundation', ring: 'adjustable', ...reader.span(start) }
     const ofChains = reader.attempt(() => {
       if (!reader.skipA('ring') || !reader.skip('of')) return null
       const chains = reader.number()
       return chains !== null && reader.skipA('chain') ? chains : null
     })
-    if (ofChains !== null)
-      return { type: 'foundation', ring: 'close-chain', chains: ofChains, ...reader.span(start) }
-    if (!reader.skip('magic', 'slip', 'yarn', 'sl')) return null
-    reader.skip('knot')
-    if (!reader.skipA('ring')) return null
-    return { type: 'foundation', ring: 'adjustable', ...reader.span(start) }
+    if (ofChains === null) return null
+    return { type: 'foundation', ring: 'close-chain', chains: ofChains, ...reader.span(start) }
   })
 }
 

@@ -270,6 +270,14 @@ function looseRounds(tokens: readonly Token[], titles: readonly Heading[]): [num
   return parts
 }
 
+/** "mc = magic circle". */
+const makesRing = ({ items }: Definition): boolean =>
+  items.length > 0 && items.every((item) => item.type === 'foundation' && item.ring === 'adjustable')
+
+/** "MC" is the main color where the text joins it or lists it, else a magic circle. */
+const MAIN_COLOUR =
+  /\b(with|join|to|using|attach|off|cut|break|drop)\s+MC\b|^In MC\b|\bMC\)?\s*(?:[:=–—-]|\(\p{L})|[(=]\s*MC\)|main colou?r/imu
+
 /** Parses a text in the given terms. Never throws; what it cannot read becomes notes and findings. */
 export function parseRounds(
   text: string,
@@ -281,6 +289,7 @@ export function parseRounds(
   const reader = new Reader(text, tokens, terms, definitions)
   const headings = findHeadings(reader)
   reader.findings.length = 0
+  if (!MAIN_COLOUR.test(text)) reader.rings.add('mc')
   const bounds = headings.map((heading, index) => {
     const next = headings[index + 1]?.from ?? tokens.length
     // Behind "Instructions" the work itself begins.
@@ -299,9 +308,11 @@ export function parseRounds(
     usual.push(...ofChains)
     if (kind === 'definition' && ofChains.length === 0) {
       const definition = readDefinition(reader, heading, bounds[index]!)
+      const ring = makesRing(definition)
+      if (ring) for (const name of definition.names) reader.rings.add(name)
       if (definition.names.every(isKnown)) return
       explained.push(definition)
-      for (const key of definition.keys) definitions.set(key, definition)
+      if (!ring) for (const key of definition.keys) definitions.set(key, definition)
     }
     if (kind === 'section') usual.push(...usualChains(reader, heading.to, bounds[index]!))
     if (kind === 'section' && /colou?rs$/i.test(label ?? '')) {
@@ -319,7 +330,7 @@ export function parseRounds(
   }
   const words = explained.map(({ names, form, stitch }) => `${names.join()} ${form} ${stitch}`)
   const titles = headings.flatMap(({ kind, label }) => (kind === 'part' ? [label] : []))
-  const bodies: Bodies = { key: [terms, ...words, '', ...titles].join('\n'), at: new Map() }
+  const bodies: Bodies = { key: [terms, ...words, ...reader.rings, '', ...titles].join('\n'), at: new Map() }
   const same = known?.bodies.key === bodies.key
   const rounds: RoundNode[] = []
   const findings: (GrammarFinding & { round: number })[] = []

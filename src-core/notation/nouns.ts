@@ -240,6 +240,16 @@ export function readWithin(reader: Reader): boolean {
   )
 }
 
+/** "Magic ring", "sliding loop", "MR", or what the text calls it: passes it. */
+export const skipAdjustable = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    if (reader.skip('mr')) return true
+    if (reader.rings.has(reader.spelled())) return ++reader.at > 0
+    if (!reader.skip('magic', 'slip', 'yarn', 'sl')) return null
+    reader.skip('knot')
+    return reader.skipA('ring') ? true : null
+  }) === true
+
 /** What is worked into: a stitch, a space, a chain, the ring, a gap. Passes it; null where there is none. */
 export function readNoun(reader: Reader): Noun | null {
   return reader.attempt((): Noun | null => {
@@ -254,13 +264,13 @@ export function readNoun(reader: Reader): Noun | null {
       if (!reader.skipA('stitch')) readStitch(reader)
       return { kind: 'corner' }
     }
-    const made = reader.skip('magic') || reader.sees('mr')
-    if (made ? reader.skipA('ring') || reader.skip('mr') : reader.skip('ring', 'center', 'circle')) {
+    const yarn = skipAdjustable(reader)
+    if (yarn || reader.skip('ring', 'center', 'circle')) {
       if (reader.skip('of')) {
         reader.skip('the')
         reader.skipA('ring')
       }
-      return { kind: 'ring' }
+      return { kind: 'ring', yarn }
     }
     if (reader.skip('tip')) {
       if (!reader.skipA('stitch')) readStitch(reader)

@@ -134,14 +134,12 @@ export function missing(
   return targetAt(work, source, { kind: 'unknown', round: source?.state.index ?? -2, index: -1 })
 }
 
-const RING_OF_YARN = /\b(magic|adjustable|sliding|mr)\b/i
-
 /** The ring: where nothing has been made, it is made as the text names it. */
 export function ringTarget(work: Work, part: PlacePart): Target {
   const { base } = work
   if (base.kind === 'none' || (base.kind === 'round' && base.state.unknown)) {
     // "6 sc in magic ring" makes the ring as it names it.
-    const named = RING_OF_YARN.test(work.tree.text.slice(part.nounSpan.start, part.nounSpan.end))
+    const named = part.noun.kind === 'ring' && part.noun.yarn
     if (!named) report(work, 'rounds/no-ring', part, {}, 'once')
     if (base.kind === 'none') {
       work.base = { kind: 'ring', chains: 0 }

@@ -63,7 +63,8 @@ export type Noun =
   /** Corner spaces, or the corner stitches where a round has none. */
   | { readonly kind: 'corner' }
   | { readonly kind: 'chain' }
-  | { readonly kind: 'ring' }
+  /** `yarn`: an adjustable ring, made as it is named ("6 sc in magic ring"). */
+  | { readonly kind: 'ring'; readonly yarn: boolean }
   /** Between stitches ("sp between next 2 dc") or between groups ("sp between shells"). */
   | { readonly kind: 'gap'; readonly of: 'stitch' | 'group' }
   /** The stitch at the tip or in the valley of a petal. */

@@ -148,3 +148,20 @@ describe('A gauge', () => {
     expect(made(text).map(([, count]) => count)).toEqual([8, 16])
   })
 })
+
+describe('A name for the adjustable ring', () => {
+  it.each([
+    'mc = magic circle\n\nRnd 1: mc, ch 1, 6 sc, join. (6 sc)',
+    'ML: magic loop\n\nRnd 1: 6 sc in ML, join. (6 sc)',
+    'Rnd 1: 6 sc in MC (6)',
+    'R1: MC, 6 sc (6)',
+  ])('is read as the text explains it, or as is usual: %s', (text) => {
+    expect(made(text).map(([, count]) => count)).toEqual([6])
+  })
+
+  it('is the main color where the text joins that', () => {
+    const text =
+      'Rnd 1: With MC, ch 4, join to form ring, ch 3 (counts as dc), 11 dc in ring, join. (12 dc)\nRnd 2: MC, ch 1, sc in each st, join. (12 sc)'
+    expect(made(text).map(([, count]) => count)).toEqual([12, 12])
+  })
+})
