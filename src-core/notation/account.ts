@@ -191,7 +191,16 @@ function countOf(
   if (noun.kind !== 'stitch') return null
   const { name } = noun
   // Slip stitches of a leaf are stitches too, where the count means them.
-  if (!name) return sums.slips > 0 ? [sums.made, sums.made + sums.slips] : sums.made
+  if (!name) {
+    // "(24 sts)" of 12 dc with a chain behind each: chains by themselves are counted as stitches, too.
+    const single = sums.spaces[spaceKey(1)] ?? 0
+    const ways = [
+      sums.made,
+      sums.made + sums.slips,
+      ...(all.entries.length === 1 ? [sums.made + single] : []),
+    ]
+    return [...new Set(ways)]
+  }
   switch (name.form) {
     case 'plain':
       if (name.stitch === 'sl st') return sums.slips

@@ -91,11 +91,13 @@ export function readAmount(reader: Reader, plainNumber = false): Amount | null {
         return done(null, 'plain')
       }
       const corner = reader.attempt(() => {
+        const last = reader.sees('last')
         while (reader.skip('next', 'first', 'last', 'same')) continue
         const noun = readNoun(reader)
-        return noun?.kind === 'corner' || (noun?.kind === 'space' && noun.corner) ? noun : null
+        return noun?.kind === 'corner' || (noun?.kind === 'space' && noun.corner) ? { last } : null
       })
-      if (corner) return { ...done(null, 'plain'), toCorner: true }
+      // Which corner is the last is told by what stands behind.
+      if (corner) return { ...done(null, 'plain'), toCorner: !corner.last }
       const last = reader.skip('last')
       const left = reader.number() ?? (last ? 1 : null)
       if (left === null) return null
@@ -233,7 +235,7 @@ export function readRepeatClause(reader: Reader, sequence: SequenceReader): Repe
     if (!reader.skip('*', '**', '†', '***')) return null
     reader.skip("'s", 's')
     let toDouble = false
-    if (reader.skip('to', 'through') || (between && reader.skip('and'))) {
+    if (reader.skip('to', 'through', '-', '–', '—') || (between && reader.skip('and'))) {
       toDouble = reader.key() === '**'
       if (!reader.skip('*', '**', '†')) {
         // "rep from * to end", "rep from * to last 2 sts": the amount says it.

@@ -208,6 +208,7 @@ export function readColour(reader: Reader): ColourItem | null {
 export function readJoin(reader: Reader): JoinItem | null {
   const start = reader.at
   return reader.attempt((): JoinItem | null => {
+    reader.skip('invisible', 'inv')
     const closes = reader.sees('close')
     if (!reader.skip('join', 'joining', 'close')) return null
     reader.skip('the')

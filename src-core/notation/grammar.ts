@@ -10,7 +10,7 @@ import type { Explained } from './explained'
 import { findHeadings } from './headings'
 import type { Heading } from './headings'
 import { readAmount, readRepeatBrackets } from './clauses'
-import { isWorked, readCountSentence, readCounts, readStatement } from './stated'
+import { readCountSentence, readCounts, readStatement } from './stated'
 import { Reader } from './reader'
 import type { GrammarFinding } from './reader'
 import { sectionOf } from './sections'
@@ -42,6 +42,9 @@ function spanTokens(tokens: readonly Token[], from: number, to: number): Span {
   return first && last ? spanOf(first, last) : { start: 0, end: 0, line: 1, column: 1 }
 }
 
+/** Words with which a round is closed or gone around: behind them it is told what there is. */
+const CLOSES = new Set(['join', 'around', 'fasten', 'rep', 'end', 'round'])
+
 /** "10 hdc." or "—36 dc" as the last words of a round: what it comes to, not more to work. */
 function readEndCount(reader: Reader, from: number, to: number): { item: Item; at: number } | null {
   let end = to
@@ -65,7 +68,8 @@ function readEndCount(reader: Reader, from: number, to: number): { item: Item; a
     if (!before.some((key) => ['join', 'around', 'end', 'round', 'rnd', 'off'].includes(key))) return null
   }
   reader.at = start
-  const item = readCounts(reader, end, mark !== '.' && mark !== ')' && mark !== ']')
+  const closed = reader.tokens.slice(Math.max(from, start - 14), start - 1).some(({ is }) => CLOSES.has(is))
+  const item = readCounts(reader, end, mark !== '.' && mark !== ')' && mark !== ']', closed)
   return item ? { item, at: start } : null
 }
 
@@ -115,7 +119,7 @@ function readBody(reader: Reader, from: number, to: number): Body {
   while (reader.at < reader.end) {
     const at = reader.at
     while (reader.skip(';', '.', ',')) continue
-    const told = isWorked(items) ? readCountSentence(reader) : null
+    const told = readCountSentence(reader, items)
     if (told) {
       items.push(told)
       continue

@@ -2,7 +2,7 @@
 import type { Reader } from './reader'
 import { sectionOf } from './sections'
 import { passCountLabel } from './stated'
-import type { Span } from './tokens'
+import type { Span, Token } from './tokens'
 import { isForm, readStitch } from './vocabulary'
 import { wordOf } from './words'
 
@@ -33,6 +33,9 @@ function readNumbers(reader: Reader): [number, number] | null {
       reader.skip('and')
       if (!reader.skipA('round')) reader.skip('r')
       const number = reader.peek()?.kind === 'number' ? reader.number() : null
+      // "Round 1 – 3 ch, …" is one round, which begins with chains.
+      const stitch = reader.peek()
+      if (stitch && (reader.isA('chain') || reader.isA('stitch') || isForm(stitch))) return null
       return number !== null && number > last ? number : null
     })
     if (next === null) return [first, last]
@@ -69,6 +72,24 @@ function readEnd(reader: Reader, startOfLine: boolean): boolean {
   reader.skip('.')
   while (reader.skip('—', '–', '-', ')')) continue
   return true
+}
+
+/** Lines that are only numbered ("1. Ch 3 …", "2) …") are rounds in a text that has no other name for its rounds. */
+function numberedLines(tokens: readonly Token[]): ReadonlySet<number> {
+  const lines: number[] = []
+  for (const [index, token] of tokens.entries()) {
+    if (!token.first) continue
+    if (token.kinds.has('round') || token.is === 'r') return new Set()
+    if (token.value === lines.length + 1 && /^[.):]$/.test(tokens[index + 1]?.key ?? '')) lines.push(index)
+  }
+  return new Set(lines.length > 1 ? lines : [])
+}
+
+function readNumberedLine(reader: Reader): Heading {
+  const from = reader.at
+  const { value } = reader.peek()!
+  reader.at += 2
+  return { kind: 'round', from, to: reader.at, numbers: [value, value], label: null, span: reader.span(from) }
 }
 
 function readRoundHeading(reader: Reader, startOfLine: boolean): Heading | null {
@@ -301,6 +322,7 @@ function isDecorated(reader: Reader): boolean {
 /** Every heading of the text, in order. */
 export function findHeadings(reader: Reader): Heading[] {
   const headings: Heading[] = []
+  const numbered = numberedLines(reader.tokens)
   let special = false
   for (let index = 0; index < reader.tokens.length; index++) {
     const token = reader.tokens[index]!
@@ -316,7 +338,7 @@ export function findHeadings(reader: Reader): Heading[] {
     const inline = behind && (special || (isForm(token) && reader.key(1) === ':'))
     const found =
       free && reader.peek()
-        ? (readRoundHeading(reader, token.first) ??
+        ? ((numbered.has(index) ? readNumberedLine(reader) : readRoundHeading(reader, token.first)) ??
           (!decorated || closed ? readLabelHeading(reader, token.first, inline) : null))
         : null
     if (found && decorated) {

@@ -3,7 +3,7 @@
  * words alone do not tell it from stitches worked one by one, so this is the second way to read a round, taken
  * only where the first does not come out even and this one does.
  */
-import type { GroupItem, Item, WorkItem } from './tree'
+import type { ChainItem, GroupItem, Item, Place, WorkItem } from './tree'
 
 export interface Gathered {
   readonly items: readonly Item[]
@@ -28,20 +28,24 @@ function intoSpace(item: Item): item is WorkItem {
   return isSpace && (which === 'each' || ((which === 'next' || which === 'same') && count === 1))
 }
 
-/** One group of loose stitches and the last one, which names the place of all. */
-export function groupOf(bare: readonly Item[], last: WorkItem): GroupItem {
+/** One group of loose stitches and the last one, behind which stands the place of all. */
+export function groupOf(
+  bare: readonly Item[],
+  last: WorkItem | ChainItem,
+  place: Place | null = last.type === 'work' ? last.place : null,
+): GroupItem {
   const first = bare[0] ?? last
   return {
     type: 'group',
     bracket: '',
-    items: [...bare, { ...last, place: null }],
-    place: last.place,
+    items: [...bare, last.type === 'work' ? { ...last, place: null } : last],
+    place,
     times: null,
     around: false,
     toCorner: false,
     lastCount: 0,
     start: first.start,
-    end: last.end,
+    end: place?.end ?? last.end,
     line: first.line,
     column: first.column,
   }

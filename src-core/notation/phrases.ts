@@ -165,10 +165,14 @@ function readEvenChange(reader: Reader): EvenItem | null {
 function readChain(reader: Reader): ChainItem | null {
   const start = reader.at
   return reader.attempt((): ChainItem | null => {
+    // "Beg ch-3 (counts as dc), …" opens a round.
+    const opens = reader.sees('beg') && /^[:.–—)-]?$/.test(reader.key(-1))
+    if (opens) reader.at++
     const token = reader.peek()
     if (token?.kind === 'chains') {
       // "ch-5" is a space that is there; some write it for "ch 5" all the same.
       if (reader.isA('space', 1) || reader.isA('picot', 1) || reader.key(1) === '-') return null
+      if (opens && !/^[([,]$/.test(reader.key(1))) return null
       reader.at++
       return { type: 'chain', count: token.value, ...reader.span(start) }
     }
@@ -179,6 +183,7 @@ function readChain(reader: Reader): ChainItem | null {
     if (count === null && !(reader.peek()?.hyphen ?? false)) count = reader.number()
     if (reader.isA('space')) return null
     if (reader.skip('of')) count = reader.number()
+    if (opens && !reader.sees('(', '[', ',')) return null
     return { type: 'chain', count: count ?? 1, ...reader.span(start) }
   })
 }

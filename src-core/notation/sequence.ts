@@ -9,7 +9,7 @@ import { groupOf } from './loose-groups'
 import { readPlace } from './places'
 import type { Reader } from './reader'
 import type { Span } from './tokens'
-import type { GroupItem, Item, Place, WorkItem } from './tree'
+import type { ChainItem, GroupItem, Item, Place, WorkItem } from './tree'
 
 const SEPARATORS = new Set([
   ',',
@@ -200,6 +200,12 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
       items.push({ type: 'star', mark: open.mark, items: body, ...rest, ...reader.span(open.token) })
     }
     while (reader.peek()) {
+      // Within brackets nothing is told of the round.
+      const sentence = star || reader.depth > 1 ? null : readCountSentence(reader, items)
+      if (sentence) {
+        items.push(sentence)
+        continue
+      }
       const token = reader.peek()!
       const key = token.is
       if (stop === 'star' && star === null && items.length > 0) break
@@ -238,11 +244,7 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
         continue
       }
       const told =
-        DASHES.has(key) && (items.length > 0 || STOPS.has(reader.spelled(-1)))
-          ? readToldCount(reader)
-          : stop === 'close' && !star && isWorked(items)
-            ? readCountSentence(reader)
-            : null
+        DASHES.has(key) && (items.length > 0 || STOPS.has(reader.spelled(-1))) ? readToldCount(reader) : null
       if (told) {
         items.push(told)
         continue
@@ -315,7 +317,9 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
         continue
       }
       const item = readPhrase(reader, sequence) ?? readProse(reader)
-      items.push(gathersAll(reader, item) ? gatherBefore(items, item) : item)
+      const shared = item.type === 'chain' ? readShared(reader) : null
+      if (item.type === 'chain' && shared) items.push(gatherBefore(items, item, shared))
+      else items.push(gathersAll(reader, item) ? gatherBefore(items, item) : item)
     }
     if (star) wrap(star, { repeat: null, closed: false })
     return items
@@ -332,7 +336,7 @@ const readToldCount = (reader: Reader): Item | null =>
     while (reader.seesAny(DASHES)) reader.at++
     let end = reader.at
     while (end < reader.end && !STOPS.has(reader.tokens[end]!.key)) end++
-    return readCounts(reader, end, true)
+    return readCounts(reader, end, true, true)
   })
 const STOPS = new Set(['.', ';', '(', '[', '*'])
 
@@ -363,7 +367,11 @@ const gathersAll = (reader: Reader, item: Item): item is WorkItem & { readonly p
   item.place !== null &&
   /\ball\s*$/i.test(reader.text.slice(item.start, item.place.start))
 
-function gatherBefore(items: Item[], last: WorkItem & { readonly place: Place }): GroupItem {
+/** "Dc, ch 1 in each st around": chains go into no stitch, so the place is that of all before it. */
+const readShared = (reader: Reader): Place | null =>
+  reader.isA('into') && ['each', 'every'].includes(reader.key(1)) ? readPlace(reader) : null
+
+function gatherBefore(items: Item[], last: WorkItem | ChainItem, place = placeOf(last)): GroupItem {
   let from = items.length
   while (from > 0) {
     const { type } = items[from - 1]!
@@ -372,5 +380,7 @@ function gatherBefore(items: Item[], last: WorkItem & { readonly place: Place })
     if (!bare) break
     from--
   }
-  return groupOf(items.splice(from), last)
+  return groupOf(items.splice(from), last, place)
 }
+
+const placeOf = (item: WorkItem | ChainItem): Place | null => (item.type === 'work' ? item.place : null)

@@ -3,7 +3,7 @@ import type { StitchKey } from '../stitches/table'
 import { readNoun } from './nouns'
 import type { Reader } from './reader'
 import type { Span } from './tokens'
-import type { CountEntry, CountItem, Item, StatementItem } from './tree'
+import type { CountEntry, CountItem, Item, Noun, StatementItem } from './tree'
 import { readStitch } from './vocabulary'
 
 const ONE = new Set(['1', 'one', 'a', 'first', 'your', 'the'])
@@ -116,8 +116,60 @@ const readCountedRound = (reader: Reader, end: number): number | null =>
     return reader.at <= end ? number : null
   })
 
-/** "12 sc", "8 cl, 8 ch-3 sps", "24 sc each rnd", "18" between the cursor and `end`; null if it is anything else. */
-export function readCounts(reader: Reader, end: number, bare: boolean): CountItem | null {
+/** Words that say what is done or where: a list that has one of them is no list of counts. */
+const DOING = new Set([
+  ...[
+    'in',
+    'into',
+    'next',
+    'same',
+    'from',
+    'to',
+    'over',
+    'under',
+    'between',
+    'behind',
+    'then',
+    'instead',
+    'until',
+  ],
+  ...[
+    'work',
+    'rep',
+    'join',
+    'turn',
+    'skip',
+    'fasten',
+    'change',
+    'each',
+    'using',
+    'working',
+    'last',
+    'first',
+    'times',
+    'more',
+  ],
+])
+
+/** What follows a number in a list of counts that names it in words of its own: "4 lacy corner ch-2 sps". */
+function readLooseNoun(reader: Reader, end: number): Noun | null {
+  for (let words = 0; words <= 5; words++) {
+    if (reader.at >= end || ENTRY_SEPARATORS.has(reader.key()))
+      return words > 0 ? { kind: 'own', chain: 0, of: 0, words: reader.spelled(-1) } : null
+    if (reader.seesAny(DOING) || (reader.peek()!.kind !== 'word' && reader.peek()!.kind !== 'chains'))
+      return null
+    const noun = words > 0 ? reader.attempt(() => readNoun(reader)) : null
+    if (noun && reader.at <= end) return noun
+    reader.at++
+  }
+  return null
+}
+
+/**
+ * "12 sc", "8 cl, 8 ch-3 sps", "24 sc each rnd", "18" between the cursor and `end`; null if it is anything else.
+ * Where nothing but counts can stand, some of them may be named in words of the text's own (`loose`).
+ */
+export function readCounts(reader: Reader, end: number, bare: boolean, loose = false): CountItem | null {
   const start = reader.at
   return reader.attempt((): CountItem | null => {
     const entries: CountEntry[] = []
@@ -170,13 +222,24 @@ export function readCounts(reader: Reader, end: number, bare: boolean): CountIte
         const found = readNoun(reader)
         return found?.kind === 'space' ? found : null
       })
+      const behind = reader.peek(1)
       if (!space && reader.isA('counted')) {
         reader.at++
         entries.push({ count, noun: { kind: 'own', chain: 0, of: 0, words: named }, ...words() })
         continue
       }
       if (reader.sees('picot', 'lp')) reader.at++
-      const noun = space ?? readNoun(reader)
+      // "12 dc & 12 ch-1": spaces by their chains alone.
+      const chained =
+        entries.length > 0 && count > 2 && behind !== undefined && /^[,;&)\]}.]$/.test(behind.key)
+      if (!space && chained && reader.peek()?.kind === 'chains') {
+        const chains = reader.peek()!.value
+        reader.at++
+        entries.push({ count, noun: { kind: 'space', chains, corner: false }, ...words() })
+        continue
+      }
+      const noun =
+        space ?? reader.attempt(() => readNoun(reader)) ?? (loose ? readLooseNoun(reader, end) : null)
       if (!noun || reader.at > end) return null
       if (noun.kind === 'stitch' && noun.name?.stitch === 'ch' && noun.name.form === 'plain') return null
       if (noun.kind === 'chain') return null
@@ -219,23 +282,30 @@ const readMarkedCount = (reader: Reader): CountItem | null =>
     let close = reader.at
     while (close < reader.end && close - reader.at < LONGEST_COUNT && reader.key(close - reader.at) !== mark)
       close++
-    const counts = close < reader.end ? readCounts(reader, close, true) : null
+    const counts = close < reader.end ? readCounts(reader, close, true, true) : null
     return counts && reader.skip(mark) ? counts : null
   })
 const COUNT_MARKS = new Set(['*', '**', '~', '_', '/', '|', '•'])
 
-/** "…, join. 12 sc. Now turn the page": a sentence of its own that tells a count; null where it tells anything else. */
-export function readCountSentence(reader: Reader): CountItem | null {
+/**
+ * "…, join. 12 sc. Now turn the page": a sentence of its own, or behind the joining whatever ends a sentence, that tells
+ * a count; null where it tells anything else, or where `items` still go on.
+ */
+export function readCountSentence(reader: Reader, items: readonly Item[]): CountItem | null {
+  const before = reader.tokens[reader.at - 1]
+  const last = items[items.length - 1]
+  if (!before || !last || reader.peek()?.first || !opensCount(reader)) return null
+  if (!isWorked(items.slice(-MOST_NOTES))) return null
+  // Behind the joining a number opens a count whether or not a stop stands before it.
+  if (last.type === 'star' && !/^[.:)\]!—–=]$/.test(before.key)) return null
   const marked = readMarkedCount(reader)
   if (marked) return marked
-  const before = reader.tokens[reader.at - 1]
-  if (!before || !(/^[.:)\]!—–=]$/.test(before.key) || reader.peek()?.first)) return null
   let end = reader.at
   while (end < reader.end && end - reader.at < LONGEST_COUNT && !/^[.;!]$/.test(reader.tokens[end]!.key)) {
-    if (end > reader.at && reader.tokens[end]!.paragraph) break
+    if (end > reader.at && (reader.tokens[end]!.paragraph || LEAVING.has(reader.tokens[end]!.key))) break
     end++
   }
-  return readCounts(reader, end, false) ?? readLabelled(reader, end)
+  return readCounts(reader, end, false, true) ?? readLabelled(reader, end)
 }
 
 /** "Total: 48 dc = 6 of each colour": behind a label nothing is worked; what can be counted is. */
@@ -255,6 +325,35 @@ const readLabelled = (reader: Reader, end: number): CountItem | null =>
     reader.at = end
     return { type: 'count', entries: [], ...reader.span(start) }
   })
+
+/** How many notes may stand between the end of a round and its count. */
+const MOST_NOTES = 6
+
+/** Whether the word in hand can begin a count: a figure, a label, a mark. */
+const opensCount = (reader: Reader): boolean => {
+  const kind = reader.peek()?.kind
+  return (
+    kind === 'number' ||
+    kind === 'mark' ||
+    reader.sees('you', 'there', 'total', 'of') ||
+    reader.isA('tells') ||
+    reader.isA('stitch')
+  )
+}
+
+/** What is said next, with or without a stop before it: "24 dc Fasten off". */
+const LEAVING = new Set([
+  'fasten',
+  'cut',
+  'break',
+  'turn',
+  'do',
+  'place',
+  'change',
+  'join',
+  'finish',
+  'weave',
+])
 
 /** Words that a sentence with the counts of a round has at most. */
 const LONGEST_COUNT = 24
