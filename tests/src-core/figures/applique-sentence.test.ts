@@ -35,6 +35,6 @@ describe('an appliqué as a sentence', () => {
     expect(said({ panel, overlaps: 'allowed', items: [at('d', 100), at('d', 120)] })).toBe(
       '2 items (2 × Daisy) on a rectangle of 30 × 20 cm (11¾ × 7⅞ in), some of them on others.',
     )
-    expect(said({ items: [] })).toBe('Nothing is laid yet on a circle of 250 mm (9⅞ in).')
+    expect(said({ items: [] })).toBe('Nothing is placed yet on a circle of 250 mm (9⅞ in).')
   })
 })
