@@ -66,6 +66,7 @@ export function readAmount(reader: Reader, plainNumber = false): Amount | null {
     if (count !== null) {
       let more = reader.skip('more')
       if (reader.skipA('times-sign')) {
+        more = reader.skip('more', 'again') || more
         return done(count, more ? 'more' : 'plain')
       }
       if (!reader.skip('times')) return plainNumber && more ? done(count, 'more') : null
@@ -108,6 +109,44 @@ export function readAmount(reader: Reader, plainNumber = false): Amount | null {
     return null
   })
 }
+
+/**
+ * How often a part between two asterisks is worked, behind the second: "6 times", "repeat 4 more times", "repeat in
+ * every sp around", "rep *-* in total 6 times", "repeat between the stars all the way round, 12 times altogether".
+ */
+export function readClosedAmount(reader: Reader): Amount | null {
+  return reader.attempt((): Amount | null => {
+    const repeats = ['rep', 'work'].includes(reader.key()) && reader.key(1) !== 'from'
+    if (repeats) {
+      reader.at++
+      reader.skip('between')
+      reader.skip('the')
+      const named = reader.skip('stars', 'asterisks')
+      if (!named && reader.skip('*') && !(reader.skip('-', '–', '—', 'to', 'and') && reader.skip('*')))
+        return null
+    }
+    const total = reader.skipAll('in', 'total') || reader.skipAll('in', 'all')
+    const place = repeats && !total ? readEvery(reader) : null
+    const amount = place ?? readAmount(reader)
+    if (!amount) return null
+    // "all the way round, 12 times altogether": the figure is held to.
+    const counted =
+      amount.amount === null && repeats ? reader.attempt(() => (reader.skip(','), readAmount(reader))) : null
+    const told = counted?.amount != null ? counted : amount
+    return total && told.amount !== null ? { ...told, said: 'in-all' } : told
+  })
+}
+
+/** "in every sp around", "in each ch-1 sp": once for each of them, which is all around. */
+const readEvery = (reader: Reader): Amount | null =>
+  reader.attempt(() => {
+    if (!reader.skip('in', 'into', 'for', 'over') || !reader.skip('each', 'every', 'all')) return null
+    reader.skip('the')
+    reader.skip('other', 'rem')
+    if (!readNoun(reader)) return null
+    reader.skip('around', 'across')
+    return { amount: null, said: 'plain', lastCount: 0, around: true, toCorner: false }
+  })
 
 /** Token where "on last rep" begins, if it comes soon; what is left out stands before it. */
 function lastRepAhead(reader: Reader): number {

@@ -1,9 +1,9 @@
 /** What the round does besides stitches: joins, colours, where it is worked, rings, rounds worked again. */
 import { readAmount } from './clauses'
-import { readLoop, readRound, skipAdjustable } from './nouns'
+import { readLoop, readRound } from './nouns'
 import { ownChain, readPlace } from './places'
 import type { Reader } from './reader'
-import type { ColourItem, FoundationItem, JoinItem, RepeatRoundItem, ScopeItem, StitchName } from './tree'
+import type { ColourItem, JoinItem, RepeatRoundItem, ScopeItem, StitchName } from './tree'
 import { readStitch } from './vocabulary'
 import { wordOf } from './words'
 
@@ -129,7 +129,7 @@ function readMaterial(reader: Reader): string | null {
     for (let words = 0; words < LONGEST_MATERIAL; words++, reader.at++) {
       const token = reader.peek()
       if (!token || /^[,;:()[\]*]$/.test(token.key)) return null
-      named ||= MATERIAL.test(token.key)
+      named ||= MATERIAL.test(token.key) || token.kinds.has('colour')
       if (token.kinds.has('colour')) colour ||= token.text
       const chained = reader.isA('chain') || (token.kind === 'number' && reader.isA('chain', 1))
       const made = token.kinds.has('verb') || token.kind === 'chains' || chained
@@ -231,62 +231,6 @@ export function readJoin(reader: Reader): JoinItem | null {
     if (!place && closes && !/^([,;.:()]|and|with|)$/.test(next)) return null
     if (reader.skipAll('as', 'before')) reader.skip('in')
     return { type: 'join', place, ...reader.span(start) }
-  })
-}
-
-/** "make an adjustable ring", "magic ring", "join to form ring", "sl st in first ch to form a ring". */
-export function readFoundation(reader: Reader): FoundationItem | null {
-  const start = reader.at
-  return reader.attempt((): FoundationItem | null => {
-    const closes = reader.attempt(() => {
-      const at = reader.at
-      while (reader.skip('join', 'and', 'close', 'joining')) continue
-      const joins = reader.at > at
-      reader.skip('with')
-      reader.skip('a')
-      const stitch = readStitch(reader)
-      if (stitch && stitch.stitch !== 'sl st') return null
-      // "join into a ring with ss".
-      const ring = reader.attempt(() => {
-        if (!joins || !reader.skip('into', 'in')) return null
-        reader.skip('a', 'the')
-        if (!reader.skipA('ring')) return null
-        reader.attempt(() => (reader.skip('with', 'by'), reader.skip('a'), readStitch(reader)))
-        return true
-      })
-      if (ring) return true
-      const place = reader.attempt(() => {
-        const found = readPlace(reader)
-        return found?.parts[0]?.noun.kind === 'ring' ? null : found
-      })
-      if (!place && !stitch && !joins) return null
-      reader.skip('to')
-      if (!reader.skip('form', 'make', 'into', 'forming')) return null
-      reader.skip('a', 'the')
-      return reader.skipA('ring') || null
-    })
-    if (closes) return { type: 'foundation', ring: 'close-chain', ...reader.span(start) }
-    // "Wind yarn round finger to form a ring".
-    const wound = reader.attempt(() => {
-      if (!reader.skip('wind', 'wrap', 'winding', 'wrapping')) return null
-      for (let words = 0; words < 12 && reader.peek() && !reader.sees('.') && !reader.sees(';'); words++) {
-        if (reader.skipA('ring')) return true
-        reader.at++
-      }
-      return null
-    })
-    if (wound) return { type: 'foundation', ring: 'adjustable', ...reader.span(start) }
-    while (reader.skip('make', 'form', 'begin', 'using', 'create', 'work')) continue
-    reader.skip('with')
-    reader.skip('a', 'an', 'the')
-    if (skipAdjustable(reader)) return { type: 'foundation', ring: 'adjustable', ...reader.span(start) }
-    const ofChains = reader.attempt(() => {
-      if (!reader.skipA('ring') || !reader.skip('of')) return null
-      const chains = reader.number()
-      return chains !== null && reader.skipA('chain') ? chains : null
-    })
-    if (ofChains === null) return null
-    return { type: 'foundation', ring: 'close-chain', chains: ofChains, ...reader.span(start) }
   })
 }
 

@@ -10,7 +10,7 @@ import type { Explained } from './explained'
 import { findHeadings } from './headings'
 import type { Heading } from './headings'
 import { readAmount, readRepeatBrackets } from './clauses'
-import { readCountSentence, readCounts, readStatement } from './stated'
+import { readCountSentence, readCounts } from './stated'
 import { Reader } from './reader'
 import type { GrammarFinding } from './reader'
 import { sectionOf } from './sections'
@@ -19,6 +19,7 @@ import { spanOf, tokenize } from './tokens'
 import type { Span, Token } from './tokens'
 import type { Definition, Item, RoundNode, RoundsTree, StarItem, StitchForm, UsualChain } from './tree'
 import { unreadWords } from './unread'
+import { usualChains } from './usual-chains'
 import { definedKey, isForm, readStitch } from './vocabulary'
 import { wordOf } from './words'
 
@@ -191,56 +192,11 @@ function readDefinition(reader: Reader, heading: Heading | Explained, to: number
   }
 }
 
-/** "ch-3", "ch 3", "3 ch", "three chains": how many the word there stands for; 0 where none are named, null: no chains. */
-function chainsAt(words: readonly Token[], index: number): number | null {
-  const token = words[index]!
-  if (token.kind === 'chains') return token.value
-  if (token.is !== 'ch') return null
-  const [number] = [words[index + 1], words[index - 1]].filter(
-    (found) => found?.kind === 'number' || found?.kinds.has('number'),
-  )
-  return number ? number.value || wordOf(number.is).value : 0
-}
-
-/** "The ch-3 at the beginning of a round counts as a dc", "ch 3 = 1 dc": what a note says of all rounds. */
 /** "dc = double crochet", "rep = repeat": a list of abbreviations explains no stitch of its own. */
 function isKnown(name: string): boolean {
   const word = wordOf(name.replace(/\(e?s\)$/, ''))
   return word.known ? !isForm(word) : (canonicalStitch(name, 'US') ?? canonicalStitch(name, 'UK')) !== null
 }
-
-/** "The ch-3 at the beginning of a round counts as a dc": what a note says of all rounds. */
-function usualChains(reader: Reader, from: number, to: number): UsualChain[] {
-  const found: UsualChain[] = []
-  for (let start = from; start < to;) {
-    let end = start
-    while (
-      end < to &&
-      !['.', ';'].includes(reader.tokens[end]!.key) &&
-      !(end > start && reader.tokens[end]!.first)
-    )
-      end++
-    const words = reader.tokens.slice(start, end)
-    const counts = words.findIndex(({ is }) => ['counts', 'stands', '='].includes(is))
-    // "Beginning ch-1 or ch-2 never counts"; without a number it is said of the chains at the beginning alone.
-    const named = words.slice(0, Math.max(0, counts)).flatMap((_, index) => chainsAt(words, index) ?? [])
-    const opens = words.slice(0, Math.max(0, counts)).some(({ is }) => OPENS.has(is))
-    const negative = words.some(({ is }) => is === 'not')
-    for (const chains of new Set(named)) {
-      if (chains === 0 && !opens) continue
-      reader.at = start + counts
-      const statement = readStatement(reader, end)
-      if (statement)
-        found.push({ chains, statement: negative ? { ...statement, says: 'does-not-count' } : statement })
-    }
-    start = Math.max(end, start + 1)
-    if (reader.tokens[end]?.first === false) start = end + 1
-  }
-  return found
-}
-
-/** Words for the chains that a round begins with. */
-const OPENS = new Set(['beg', 'starting', 'turning', 'first'])
 
 /** Where a section or definition that begins at `from` ends: the next heading, or a blank line. */
 function sectionEnd(tokens: readonly Token[], from: number, limit: number): number {

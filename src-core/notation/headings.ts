@@ -68,6 +68,11 @@ function readEnd(reader: Reader, startOfLine: boolean): boolean {
     return true
   }
   const dash = ['—', '–'].includes(reader.key()) && reader.peek()?.spaced === false
+  // "RND 2 → ch 2", "R1 ~ 4ch".
+  if (startOfLine && reader.peek()?.kind === 'mark' && /^[~→⇒➔►▶>•·]+$/.test(reader.key())) {
+    reader.at++
+    return true
+  }
   if ((!startOfLine && !dash) || !ENDS.has(reader.key())) return false
   reader.skip('.')
   while (reader.skip('—', '–', '-', ')')) continue
@@ -284,7 +289,8 @@ function readLabelHeading(reader: Reader, startOfLine: boolean, inline: boolean)
       label,
       span: reader.span(from),
     })
-    if (sectionOf(words) !== null) return make('section')
+    // "You'll need to know: ch = chain, dc = double crochet": the label of a list of abbreviations.
+    if (sectionOf(words) !== null || (!equals && reader.key(1) === '=')) return make('section')
     // "Center:" on a line of its own: what follows is that part.
     if (
       !equals &&

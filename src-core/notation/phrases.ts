@@ -1,7 +1,8 @@
 /** One phrase between two commas: a stitch with its place, a skip, a join, a colour, where to work. */
 import { STARS, readAmount } from './clauses'
 import type { SequenceReader } from './clauses'
-import { readColour, readFoundation, readJoin, readRepeatRound, readScope } from './directions'
+import { readColour, readJoin, readRepeatRound, readScope } from './directions'
+import { readFoundation } from './foundation'
 import { readExtent, readNoun, sizeAhead } from './nouns'
 import { ownChain, readPlace } from './places'
 import { BOUNDARY, readDescribed, readDropped, readPlainNote, readStart, statementAhead } from './prose'

@@ -10,6 +10,7 @@ import {
   sizeAhead,
   sizedSpaceAhead,
 } from './nouns'
+import { passWhere, readBetween } from './where'
 import type { Reader } from './reader'
 import type { Noun, Place, PlacePart, Which } from './tree'
 import { readStitch } from './vocabulary'
@@ -97,6 +98,8 @@ function readWhich(reader: Reader): Draft | null {
   reader.skip('the')
   reader.skip('a')
   if (reader.skip('each', 'every')) {
+    // "In each following sp": each of those that are left.
+    if (reader.spelled() === 'following') reader.at++
     if (reader.skip('other', 'alternate')) return { which: 'every', count: 2, each: true }
     const nth = reader.ordinal()
     if (nth !== null) return { which: 'every', count: nth, each: true }
@@ -107,9 +110,7 @@ function readWhich(reader: Reader): Draft | null {
       const count = amountAhead(reader)
       return count === null ? { which: 'each', count: 1, each: true } : { which: 'next', count, each: true }
     }
-    if (reader.skip('next')) {
-      return { which: 'next', count: amountIn(reader), each: true }
-    }
+    if (reader.skip('next')) return { which: 'next', count: amountIn(reader), each: true }
     if (reader.skip('last')) return { which: 'last', count: reader.number() ?? 1, each: true }
     if (reader.skip('first')) return { which: 'first', count: reader.number() ?? 1, each: true }
     const count = amountAhead(reader)
@@ -154,32 +155,6 @@ function skipSameAs(reader: Reader): boolean {
     return { beginning: first }
   })
   return beginning?.beginning ?? false
-}
-
-/** "between petals" behind the stitch that is meant. */
-function readBetween(reader: Reader): boolean {
-  const found = reader.attempt(() => {
-    if (!reader.skip('between')) return null
-    reader.skip('the', 'next')
-    reader.skip('2', 'two')
-    return reader.skipA('group') || reader.skip('arch') ? true : null
-  })
-  return found !== null
-}
-
-/** "lying between this petal and the next", "at the point", "on that side": where the stitch lies that is meant. */
-function passWhere(reader: Reader): boolean {
-  const passed = reader.attempt(() => {
-    reader.skip('lying', 'that', 'which')
-    reader.skip('is', 'lies')
-    if (!reader.skip('at', 'between', 'behind')) return null
-    reader.skip('the', 'this', 'each', 'two', '2')
-    if (!reader.skipA('counted') && !reader.skipA('landmark')) return null
-    if (reader.skip('and')) reader.skip('the')
-    reader.skip('next')
-    return true
-  })
-  return passed === true
 }
 
 /** One part of a place, without its "in". `leading`: whether "in" stood before it. */

@@ -4,7 +4,8 @@ import type { Item, StarItem } from './tree'
 /** How often a star runs in all, where it says so; null where it goes around. */
 export function starTimes({ repeat, closed }: StarItem): number | null {
   if (!repeat || repeat.amount === null) return null
-  return closed || repeat.said === 'in-all' ? repeat.amount : repeat.amount + 1
+  const inAll = repeat.said === 'in-all' || (closed && repeat.said !== 'more')
+  return inAll ? repeat.amount : repeat.amount + 1
 }
 
 /** Items up to `**`; null where it is not set. */

@@ -1,7 +1,8 @@
 /** Sequences of phrases: commas and stops, brackets of three kinds, asterisks and what repeats them. */
-import { STARS, readAmount, readEnding, readRepeatClause } from './clauses'
+import { STARS, readAmount, readClosedAmount, readEnding, readRepeatClause } from './clauses'
 import { isWorked, readCountSentence, readCounts, readStatement } from './stated'
 import { passExplanation } from './explained'
+import { passMiddle } from './foundation'
 import { readPhrase } from './phrases'
 import { readProse } from './prose'
 import type { Stop } from './clauses'
@@ -268,9 +269,7 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
         if (star && key === star.mark) {
           const amountStart = reader.at
           reader.skip(',', ';', '.')
-          // "*…*, repeat around": the word adds nothing to the closing asterisk.
-          if (['rep', 'work'].includes(reader.key()) && reader.key(1) !== 'from') reader.at++
-          const amount = readAmount(reader)
+          const amount = readClosedAmount(reader)
           if (amount) {
             const amountSpan = reader.span(amountStart)
             const end = readEnding(reader, sequence)
@@ -297,6 +296,11 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
           wrap(star, { repeat: null, closed: false })
         }
         star = { mark: key, token: at, index: items.length }
+        continue
+      }
+      const begun = items.length === 0 ? passMiddle(reader) : null
+      if (begun) {
+        items.push(begun)
         continue
       }
       // "Work (sc, hdc, dc) in each sp": the verb adds nothing.

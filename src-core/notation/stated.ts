@@ -285,7 +285,7 @@ const readMarkedCount = (reader: Reader): CountItem | null =>
     const counts = close < reader.end ? readCounts(reader, close, true, true) : null
     return counts && reader.skip(mark) ? counts : null
   })
-const COUNT_MARKS = new Set(['*', '**', '~', '_', '/', '|', '•'])
+const COUNT_MARKS = new Set(['*', '**', '~', '_', '/', '|', '•', '-', '–', '—'])
 
 /**
  * "…, join. 12 sc. Now turn the page": a sentence of its own, or behind the joining whatever ends a sentence, that tells

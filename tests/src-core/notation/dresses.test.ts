@@ -184,3 +184,43 @@ it('a wrong count is told in any dress', () => {
       expect({ text, told: told.length }).toEqual({ text, told: twelve === '' ? 0 : 1 })
     }
 })
+
+describe('A part between two asterisks', () => {
+  it.each([
+    'repeat around',
+    'repeat 5 more times',
+    'rep 5x more',
+    'repeat *-* in total 6 times',
+    'repeat between the stars all the way round, 6 times altogether',
+    'repeat from * to * 5 times more',
+  ])('goes round with "%s"', (words) => {
+    const text = `Rnd 1: In magic ring, ch 1, 12 sc, join. (12 sc)\nRnd 2: Ch 1, *sc in next st, 2 sc in next st*, ${words}, join. (18 sc)`
+    const { findings, rounds } = readRounds(text, { terms: 'US' })
+    expect(findings).toEqual([])
+    expect(rounds.map(({ made }) => made)).toEqual([12, 18])
+    expect(readRounds(text.replace('18 sc', '20 sc'), { terms: 'US' }).findings).toHaveLength(1)
+  })
+
+  it('goes into every space that is named behind it', () => {
+    const text =
+      'Rnd 1: In magic ring, ch 1, (sc, ch 2) 6 times, join. (6 sc, 6 ch-2 sps)\nRnd 2: Sl st in next sp, ch 1, *3 sc in the space, ch 1*, repeat in every space around, join. (18 sc, 6 ch-1 sps)'
+    const { findings, rounds } = readRounds(text, { terms: 'US' })
+    expect(findings.filter(({ severity }) => severity !== 'note')).toEqual([])
+    expect(rounds.at(-1)).toMatchObject({ made: 18, spaces: { 'ch-1': 6 } })
+  })
+})
+
+describe('A ring', () => {
+  it.each([
+    'With dark pink make 6 ch and close into a ring with a slip stitch.',
+    'Begin in center with ch 6, join with sl st.',
+    'Starting at the middle, ch 6, join with sl st.',
+    'Close a chain of 6 chains in a ring with 1 slip st.',
+  ])('is begun by "%s"', (ring) => {
+    const { findings, rounds } = readRounds(`${ring}\nRnd 1: Ch 1, 12 sc in ring, join. (12 sc)`, {
+      terms: 'US',
+    })
+    expect(findings.filter(({ severity }) => severity !== 'note')).toEqual([])
+    expect(rounds.map(({ made }) => made)).toEqual([12])
+  })
+})

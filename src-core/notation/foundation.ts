@@ -1,0 +1,89 @@
+/** What a motif begins with: a ring of chains, of yarn, and the words around it. */
+import { skipAdjustable } from './nouns'
+import { readPlace } from './places'
+import type { Reader } from './reader'
+import type { FoundationItem, Item } from './tree'
+import { readStitch } from './vocabulary'
+
+/** "make an adjustable ring", "magic ring", "join to form ring", "sl st in first ch to form a ring". */
+export function readFoundation(reader: Reader): FoundationItem | null {
+  const start = reader.at
+  return reader.attempt((): FoundationItem | null => {
+    const closes = reader.attempt(() => {
+      const at = reader.at
+      while (reader.skip('join', 'and', 'close', 'joining')) continue
+      const joins = reader.at > at
+      reader.skip('with')
+      reader.skip('a')
+      const stitch = readStitch(reader)
+      if (stitch && stitch.stitch !== 'sl st') return null
+      // "join into a ring with ss".
+      const ring = reader.attempt(() => {
+        if (!joins || !reader.skip('into', 'in')) return null
+        reader.skip('a', 'the')
+        if (!reader.skipA('ring')) return null
+        reader.attempt(() => (reader.skip('with', 'by'), reader.skip('a', 'one', '1'), readStitch(reader)))
+        return true
+      })
+      if (ring) return true
+      const place = reader.attempt(() => {
+        const found = readPlace(reader)
+        return found?.parts[0]?.noun.kind === 'ring' ? null : found
+      })
+      if (!place && !stitch && !joins) return null
+      reader.skip('to')
+      if (!reader.skip('form', 'make', 'into', 'forming')) return null
+      reader.skip('a', 'the')
+      return reader.skipA('ring') || null
+    })
+    if (closes) return { type: 'foundation', ring: 'close-chain', ...reader.span(start) }
+    // "Wind yarn round finger to form a ring".
+    const wound = reader.attempt(() => {
+      if (!reader.skip('wind', 'wrap', 'winding', 'wrapping')) return null
+      for (let words = 0; words < 12 && reader.peek() && !reader.sees('.') && !reader.sees(';'); words++) {
+        if (reader.skipA('ring')) return true
+        reader.at++
+      }
+      return null
+    })
+    if (wound) return { type: 'foundation', ring: 'adjustable', ...reader.span(start) }
+    while (reader.skip('make', 'form', 'begin', 'using', 'create', 'work')) continue
+    reader.skip('with')
+    reader.skip('a', 'an', 'the')
+    if (skipAdjustable(reader)) return { type: 'foundation', ring: 'adjustable', ...reader.span(start) }
+    const ofChains = reader.attempt(() => {
+      // "Close a chain of 6 chains in a ring with 1 slip st".
+      const closed = reader.attempt(() => {
+        if (!reader.skip('close', 'join')) return null
+        reader.skip('a')
+        if (!reader.skipA('chain') || !reader.skip('of')) return null
+        const chains = reader.number()
+        if (chains === null || !(reader.skipA('chain') || reader.skip('st')) || !reader.skip('in', 'into'))
+          return null
+        reader.skip('a', 'the')
+        if (!reader.skipA('ring')) return null
+        reader.attempt(() => (reader.skip('with', 'by'), reader.skip('a', 'one', '1'), readStitch(reader)))
+        return chains
+      })
+      if (closed !== null) return closed
+      if (!reader.skipA('ring') || !reader.skip('of')) return null
+      const chains = reader.number()
+      return chains !== null && reader.skipA('chain') ? chains : null
+    })
+    if (ofChains === null) return null
+    return { type: 'foundation', ring: 'close-chain', chains: ofChains, ...reader.span(start) }
+  })
+}
+
+/** "Begin in center with ch 8", "starting at the middle, …": where a motif begins is no work. */
+export const passMiddle = (reader: Reader): Item | null => {
+  const start = reader.at
+  return reader.attempt(() => {
+    if (!reader.skip('beg', 'begin', 'starting')) return null
+    if (!reader.skip('in', 'at', 'from')) return null
+    reader.skip('the')
+    if (!reader.skip('center')) return null
+    reader.skip('with')
+    return { type: 'note', effect: null, ...reader.span(start) }
+  })
+}

@@ -1,0 +1,50 @@
+/** What a text says once of the chains that all its rounds begin with. */
+import type { Reader } from './reader'
+import { readStatement } from './stated'
+import type { Token } from './tokens'
+import type { UsualChain } from './tree'
+import { wordOf } from './words'
+
+/** "ch-3", "ch 3", "3 ch", "three chains": how many the word there stands for; 0 where none are named, null: no chains. */
+function chainsAt(words: readonly Token[], index: number): number | null {
+  const token = words[index]!
+  if (token.kind === 'chains') return token.value
+  if (token.is !== 'ch') return null
+  const [number] = [words[index + 1], words[index - 1]].filter(
+    (found) => found?.kind === 'number' || found?.kinds.has('number'),
+  )
+  return number ? number.value || wordOf(number.is).value : 0
+}
+
+/** "The ch-3 at the beginning of a round counts as a dc": what a note says of all rounds. */
+export function usualChains(reader: Reader, from: number, to: number): UsualChain[] {
+  const found: UsualChain[] = []
+  for (let start = from; start < to;) {
+    let end = start
+    while (
+      end < to &&
+      !['.', ';'].includes(reader.tokens[end]!.key) &&
+      !(end > start && reader.tokens[end]!.first)
+    )
+      end++
+    const words = reader.tokens.slice(start, end)
+    const counts = words.findIndex(({ is }) => ['counts', 'stands', '='].includes(is))
+    // "Beginning ch-1 or ch-2 never counts"; without a number it is said of the chains at the beginning alone.
+    const named = words.slice(0, Math.max(0, counts)).flatMap((_, index) => chainsAt(words, index) ?? [])
+    const opens = words.slice(0, Math.max(0, counts)).some(({ is }) => OPENS.has(is))
+    const negative = words.some(({ is }) => is === 'not')
+    for (const chains of new Set(named)) {
+      if (chains === 0 && !opens) continue
+      reader.at = start + counts
+      const statement = readStatement(reader, end)
+      if (statement)
+        found.push({ chains, statement: negative ? { ...statement, says: 'does-not-count' } : statement })
+    }
+    start = Math.max(end, start + 1)
+    if (reader.tokens[end]?.first === false) start = end + 1
+  }
+  return found
+}
+
+/** Words for the chains that a round begins with. */
+const OPENS = new Set(['beg', 'starting', 'turning', 'first'])

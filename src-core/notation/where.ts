@@ -1,0 +1,28 @@
+/** Where a stitch lies that is meant: words behind it that name no place of their own. */
+import type { Reader } from './reader'
+
+/** "between petals" behind the stitch that is meant. */
+export function readBetween(reader: Reader): boolean {
+  const found = reader.attempt(() => {
+    if (!reader.skip('between')) return null
+    reader.skip('the', 'next')
+    reader.skip('2', 'two')
+    return reader.skipA('group') || reader.skip('arch') ? true : null
+  })
+  return found !== null
+}
+
+/** "lying between this petal and the next", "at the point", "on that side": where the stitch lies that is meant. */
+export function passWhere(reader: Reader): boolean {
+  const passed = reader.attempt(() => {
+    reader.skip('lying', 'that', 'which')
+    reader.skip('is', 'lies')
+    if (!reader.skip('at', 'between', 'behind')) return null
+    reader.skip('the', 'this', 'each', 'two', '2')
+    if (!reader.skipA('counted') && !reader.skipA('landmark')) return null
+    if (reader.skip('and')) reader.skip('the')
+    reader.skip('next')
+    return true
+  })
+  return passed === true
+}
