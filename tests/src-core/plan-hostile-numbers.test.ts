@@ -29,6 +29,7 @@ const gauge = {
 }
 const sizes = {
   overTips: 80,
+  asMeasured: { overTips: 82, hook: 4 },
   overValleys: 56,
   across: 70,
   sideToSide: 60,
@@ -57,6 +58,7 @@ const kit = {
 }
 const flower = (id: string, more: object = {}) => ({
   ...{ id, kind: 'measured', outline: 'petals', petals: 6, overTips: 80, overValleys: 56 },
+  asMeasured: { overTips: 82, overValleys: 57 },
   slots: [
     { slot: 'petals', grams: 3 },
     { slot: 'centre', grams: 1 },
