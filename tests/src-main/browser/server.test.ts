@@ -308,7 +308,7 @@ describe('a tab', () => {
 })
 
 describe('a tab that is gone', () => {
-  beforeAll(() => void (patience = 400))
+  beforeAll(() => void (patience = 1_500))
   afterAll(() => void (patience = 60_000))
 
   it('for good has its project saved and ended; coming back finds it', async () => {
@@ -325,7 +325,7 @@ describe('a tab that is gone', () => {
 })
 
 describe('the stream of events', () => {
-  beforeAll(() => void (patience = 400))
+  beforeAll(() => void (patience = 1_500))
   afterAll(() => void (patience = 60_000))
 
   /** A stream of a browser, with everything that it heard. */
@@ -355,7 +355,7 @@ describe('the stream of events', () => {
         new RegExp(`data: \\{"seat":"${tab.seat}","event":"keeping",.*"name":"First"`),
       ),
     )
-    await new Promise((resolve) => setTimeout(resolve, 900))
+    await new Promise((resolve) => setTimeout(resolve, 2_000))
     expect(world.host.session(tab.project)).not.toBeNull()
     stream.end()
     await eventually(() => expect(world.host.session(tab.project)).toBeNull())
