@@ -43,9 +43,6 @@ function spanTokens(tokens: readonly Token[], from: number, to: number): Span {
   return first && last ? spanOf(first, last) : { start: 0, end: 0, line: 1, column: 1 }
 }
 
-/** Words with which a round is closed or gone around: behind them it is told what there is. */
-const CLOSES = new Set(['join', 'around', 'fasten', 'rep', 'end', 'round'])
-
 /** "10 hdc." or "—36 dc" as the last words of a round: what it comes to, not more to work. */
 function readEndCount(reader: Reader, from: number, to: number): { item: Item; at: number } | null {
   let end = to
@@ -69,8 +66,7 @@ function readEndCount(reader: Reader, from: number, to: number): { item: Item; a
     if (!before.some((key) => ['join', 'around', 'end', 'round', 'rnd', 'off'].includes(key))) return null
   }
   reader.at = start
-  const closed = reader.tokens.slice(Math.max(from, start - 14), start - 1).some(({ is }) => CLOSES.has(is))
-  const item = readCounts(reader, end, mark !== '.' && mark !== ')' && mark !== ']', closed)
+  const item = readCounts(reader, end, mark !== '.' && mark !== ')' && mark !== ']')
   return item ? { item, at: start } : null
 }
 
