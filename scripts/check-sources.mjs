@@ -43,6 +43,6 @@ export async function checkSources(scripts, { aside = false } = {}) {
     const [name] = scripts[index]
     console.log(code === 0 ? `✓ ${name}` : `✗ ${name}\n${said}`)
   }
-  const failed = results.filter(({ code }) => code !== 0).length
-  return { passed: scripts.length - failed, failed }
+  const failures = scripts.filter((_, index) => results[index].code !== 0).map(([name]) => name)
+  return { passed: scripts.length - failures.length, failed: failures.length, failures }
 }

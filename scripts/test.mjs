@@ -5,7 +5,7 @@
  */
 import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
-import { join } from 'node:path'
+import { join, relative } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { findVirtualDisplay, hasDisplay, missingCapabilities } from './capabilities.mjs'
 import { bin, checkSources, run } from './check-sources.mjs'
@@ -26,7 +26,8 @@ async function runTests(missing, args, how) {
     if (said) console.log(said)
     const counted = countTests(report)
     // Something went wrong beside the tests.
-    return code !== 0 && counted.failed === 0 ? { ...counted, failed: 1 } : counted
+    if (code === 0 || counted.failed > 0) return counted
+    return { ...counted, failed: 1, failures: [`vitest ended with ${code}, and no test failed`] }
   } finally {
     rmSync(folder, { recursive: true, force: true })
   }
@@ -51,22 +52,42 @@ async function runAll(missing) {
 const sum = (counts) => ({
   passed: counts.reduce((all, { passed }) => all + passed, 0),
   failed: counts.reduce((all, { failed }) => all + failed, 0),
+  failures: counts.flatMap(({ failures }) => failures ?? []),
 })
 
-/** Counts of a vitest report. A file that broke before its tests, and a test that was skipped, are failures. */
+/**
+ * Counts of a vitest report, and what failed with its reason. A file that broke before its tests, and a test that was
+ * skipped, are failures.
+ */
 function countTests(report) {
   try {
     const { testResults } = JSON.parse(readFileSync(report, 'utf8'))
+    const failures = testResults.flatMap((file) => {
+      const name = relative(root, file.name)
+      const failing = file.assertionResults.filter(({ status }) => status !== 'passed')
+      if (file.status === 'failed' && !failing.some(({ status }) => status === 'failed'))
+        return [`${name}\n${indented(file.message)}`]
+      return failing.map(
+        (test) =>
+          `${name} > ${test.fullName} (${test.status})\n${indented(test.failureMessages?.join('\n'))}`,
+      )
+    })
     const tests = testResults.flatMap((file) => file.assertionResults)
     const passed = tests.filter((test) => test.status === 'passed').length
-    const broken = testResults.filter(
-      (file) => file.status === 'failed' && !file.assertionResults.some((test) => test.status === 'failed'),
-    ).length
-    return { passed, failed: tests.length - passed + broken }
-  } catch {
-    return { passed: 0, failed: 1 }
+    return { passed, failed: failures.length, failures }
+  } catch (error) {
+    return { passed: 0, failed: 1, failures: [`no report of the tests can be read: ${error}`] }
   }
 }
+
+/** The first lines of a reason: the assertion, and where it stands. */
+const indented = (reason = '') =>
+  reason
+    .split('\n')
+    .filter((line) => line.trim() && !line.includes('node_modules'))
+    .slice(0, 12)
+    .map((line) => `    ${line}`)
+    .join('\n')
 
 const countFiles = (need) =>
   readdirSync(join(root, 'tests'), { recursive: true }).filter((name) => name.endsWith(`.${need}.test.ts`))
@@ -89,6 +110,8 @@ const missing = reasons.map(([need]) => need)
 const counts = await (args.length === 0 ? runAll(missing) : runTests(missing, args, { shown: true }))
 
 console.log()
+// Again, and last: whoever sees only the end of a long run still sees what failed.
+for (const failure of counts.failures) console.log(`✗ ${failure}`)
 let lacking = 0
 for (const [need, reason] of reasons) {
   const demanded = required.includes(need)
