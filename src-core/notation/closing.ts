@@ -1,17 +1,18 @@
 /** What closes: a round in its first stitch, a picot on the stitch below it, a chain to a ring. */
 import { cellsLeft } from './chain-targets'
-import { isSlip } from './stitching'
+import { isSlip } from './tree'
 import type { Item, Place, WorkItem } from './tree'
 import { baseSource, hasBody, push, report } from './work'
 import type { Work } from './work'
 import { firstStitchOf } from './worked'
 
-/** Whether the place is the first stitch of this very round: the round closes there. */
-export function closesRound(work: Work, place: Place | null): boolean {
+/** Whether the place is the first stitch of this very round: the round closes there. `slip`: with a slip stitch. */
+export function closesRound(work: Work, place: Place | null, slip: boolean): boolean {
   const part = place?.parts[0]
   if (!part || place.parts.length > 1 || !hasBody(work)) return false
   if (part.round || part.which === 'same') return false
-  if (part.noun.kind === 'own') return true
+  // "dc in top of turning ch" ends a row in the first stitch of the row before.
+  if (part.noun.kind === 'own') return slip || (baseSource(work)?.edge() ?? -1) < 0
   // "On the other side of the ch: dc in first ch" goes on along the chain.
   if (part.noun.kind === 'chain' && work.chain?.opposite && cellsLeft(work.chain) > 1) return false
   return part.which === 'first' && (part.noun.kind === 'stitch' || part.noun.kind === 'chain') && !work.here

@@ -30,6 +30,7 @@ interface Note {
   readonly room: number
   readonly number: number
   readonly turned: boolean
+  readonly carried: Reading['carried']
   readonly part: string | null
   readonly partOpen: boolean
   readonly foundation: Base
@@ -80,9 +81,9 @@ export function keepCourse(course: Course, instead: Course | null): void {
 
 /** Notes the state behind a round. */
 export function noted(reading: Reading, head: number): Note {
-  const { base, number, turned, part, partOpen, foundation, room } = reading
+  const { base, number, turned, carried, part, partOpen, foundation, room } = reading
   return {
-    ...{ base, number, turned, part, partOpen, foundation, room },
+    ...{ base, number, turned, carried, part, partOpen, foundation, room },
     history: new Map(reading.history),
     repeats: new Map(reading.repeats),
     uneven: new Set(reading.uneven),
@@ -105,10 +106,10 @@ export function readingFrom(course: Course, rounds: number, fresh: Reading): Rea
     state.touched.set(touched)
     state.loopsBy = loopsBy
   }
-  const { base, number, turned, part, partOpen, foundation, room } = note
+  const { base, number, turned, carried, part, partOpen, foundation, room } = note
   return {
     ...fresh,
-    ...{ base, number, turned, part, partOpen, foundation, room },
+    ...{ base, number, turned, carried, part, partOpen, foundation, room },
     history: new Map(note.history),
     repeats: new Map(note.repeats),
     uneven: new Set(note.uneven),

@@ -96,6 +96,9 @@ export function readExtent(reader: Reader): Extent | null {
       const count = reader.number() ?? 1
       return readNoun(reader) ? { to: 'last', count } : null
     }
+    // "to turning ch": the last stitch of the row, which is left.
+    const edge = reader.skip('turning') ? reader.skipA('chain') : reader.skipA('own-chain')
+    if (edge) return { to: 'last', count: 1 }
     reader.skip('next')
     if (reader.skip('tip', 'point')) {
       if (reader.skip('of')) {
@@ -187,12 +190,24 @@ function readSpaceNoun(reader: Reader, corner: boolean): Noun | null {
   return null
 }
 
+/** "ch-3 and first dc", "last dc and beg ch" behind "between": passes both. */
+const readTwoNamed = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    const one = () => {
+      while (reader.skip('the', 'beg', 'first', 'next', 'last', 'this', 'starting')) continue
+      if (reader.peek()?.kind === 'chains') return ++reader.at > 0
+      return reader.skipA('chain') || reader.skipA('stitch') || readStitch(reader) !== null
+    }
+    return one() && reader.skip('and') && one() ? true : null
+  }) === true
+
 /** "sp between 2 dc", "between next 2 sts", "sp between shells". Stands behind "sp" or at "between". */
 export function readGap(reader: Reader): { noun: Noun; which: Which | null } | null {
   return reader.attempt(() => {
     // "sp before next V-st" lies between the one before and that one.
     if (!reader.skip('between', 'before', 'after')) return null
     reader.skip('the')
+    if (readTwoNamed(reader)) return { noun: { kind: 'gap', of: 'stitch' }, which: 'next' }
     const which: Which | null = reader.skip('next')
       ? 'next'
       : reader.skip('each')
@@ -212,11 +227,15 @@ export function readGap(reader: Reader): { noun: Noun; which: Which | null } | n
       } else reader.number()
       return reader.skipA('group') || null
     })
+    // "between two clusters of 2 dc".
+    if (group)
+      reader.attempt(() => (reader.skip('of') && reader.number() !== null && readStitch(reader)) || null)
     if (group) return { noun: { kind: 'gap', of: 'group' }, which }
     reader.number()
     const named = readStitch(reader)
     if (!named && !reader.skipA('stitch')) return null
-    const grouped = named?.form === 'shell' || named?.form === 'v-stitch'
+    // "between 3 dc groups".
+    const grouped = reader.skipA('group') || named?.form === 'shell' || named?.form === 'v-stitch'
     return { noun: { kind: 'gap', of: grouped ? 'group' : 'stitch' }, which }
   })
 }

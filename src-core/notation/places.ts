@@ -38,6 +38,9 @@ function readOwn(reader: Reader): { noun: Noun; base: boolean } | null {
     const article = reader.sees('of', 'the') ? 1 : 0
     let chain = 0
     let base = false
+    if (ordinal === null && reader.skipA('own-chain')) {
+      return { noun: { kind: 'own', chain: 0, of: 0, words: reader.words(reader.span(start)) }, base }
+    }
     if (ordinal !== null) {
       // "3rd ch of ch-4", and "3rd of 4-ch" where a number of chains follows.
       const short =
@@ -70,6 +73,8 @@ function readOwn(reader: Reader): { noun: Noun; base: boolean } | null {
       of = token.value
       reader.at++
       if (reader.isA('space')) return null
+    } else if (reader.skipA('own-chain')) {
+      of = 0
     } else if (reader.skipA('chain')) {
       of = reader.number() ?? 0
       if (reader.isA('space')) return null
@@ -332,6 +337,11 @@ export function readPlace(reader: Reader, bare = false): Place | null {
     let over = false
     let around = false
     if (reader.isA('into')) {
+      // "dc across to turning ch", "sc to last 2 sts" go over all of them.
+      const at = reader.at
+      const sweeps = (reader.key() === 'to' || reader.key(1) === 'to') && readExtent(reader)?.to === 'last'
+      reader.at = at
+      if (sweeps) return null
       // "sl st across to next ch-2 sp": the way there.
       if (['over', 'across', 'along'].includes(reader.key()) && reader.key(1) === 'to') reader.at++
       over = reader.key() === 'over' || reader.key() === 'across'

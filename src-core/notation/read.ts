@@ -21,6 +21,7 @@ import type { TermsFound } from './text-terms'
 import { tokenize } from './tokens'
 import type { Span } from './tokens'
 import type { Item, RepeatRoundItem, RoundNode, RoundsTree } from './tree'
+import { overTurn } from './turning'
 import { proseOf, workTold } from './unread'
 import type { WorkedRound } from './worked'
 
@@ -156,6 +157,7 @@ function beginPart(reading: Reading, node: RoundNode): void {
       reading.history.clear()
       reading.number = 0
       reading.turned = false
+      reading.carried = null
     }
     reading.partOpen = false
   }
@@ -217,8 +219,11 @@ function readNode(reading: Reading, text: string, tree: Omit<RoundsTree, 'repeat
       const counts = lap === laps - 1 ? rest : rest.filter((item) => item.type !== 'count')
       items = again ? [...again, ...counts] : rest
     }
-    const made = workTold(reading, text, tree, node, number, items)
-    commit(reading, text, node, number, made, lap > 0 && items === node.items)
+    const quiet = lap > 0 && items === node.items
+    const rest = overTurn(items, reading.carried)
+    const made = workTold(reading, text, tree, node, number, rest.items)
+    commit(reading, text, node, number, made, quiet)
+    reading.carried = rest.carried
   }
 }
 

@@ -8,7 +8,7 @@ import type { Gathered } from './loose-groups'
 import { countedState, markUsed, stateOf } from './state'
 import type { After, Base, RoundState } from './state'
 import type { Span } from './tokens'
-import type { Item, RoundNode, StatementItem } from './tree'
+import type { ChainItem, Item, RoundNode, StatementItem } from './tree'
 import type { WorkFinding } from './work'
 import type { WorkedRound } from './worked'
 
@@ -37,6 +37,8 @@ export interface Reading {
   readonly before: readonly number[]
   number: number
   turned: boolean
+  /** The turning chain that the row before ended with. */
+  carried: ChainItem | null
   /** The part of the pattern in hand, and whether nothing of it has been worked yet. */
   part: string | null
   partOpen: boolean
@@ -82,6 +84,7 @@ export function startReading(
     before,
     number: first - 1,
     turned: false,
+    carried: null,
     part: null,
     partOpen: false,
     foundation: { kind: 'none' },

@@ -7,7 +7,6 @@ import { TRAVELLED, WORKED } from './source'
 import {
   closePicot,
   drawTogether,
-  isSlip,
   makeBare,
   makeChain,
   makeClosing,
@@ -19,6 +18,7 @@ import {
 import { SKIPPING, WORKING, sourceFor } from './taking'
 import { placeTargets, sweep } from './targets'
 import type { Taking } from './taking'
+import { isSlip } from './tree'
 import type {
   ColourItem,
   EveryItem,
@@ -56,7 +56,7 @@ function runWork(work: Work, item: WorkItem, every: EveryItem | null, next: Item
     push(work, 'travel', 'sl st', item, { into: [{ ...ELSEWHERE }] })
     return
   }
-  if (place && closesRound(work, place)) {
+  if (place && closesRound(work, place, isSlip(name))) {
     const picot = picotChains(work, item, next)
     if (picot > 0) return closePicot(work, picot, item)
     if (isSlip(name)) {

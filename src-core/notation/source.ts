@@ -38,7 +38,9 @@ export class Source {
     const count = state.places.length
     this.used = new Uint8Array(count)
     this.gapUsed = new Uint8Array(gaps ?? state.places.filter((place) => place.kind === 'stitch').length)
-    this.order = turned ? Int32Array.from({ length: count }, (_, at) => (at === 0 ? 0 : count - at)) : null
+    // A joined round still begins in its first stitch; a row that is turned begins in its last.
+    const first = state.joined || state.endsInSpace ? count : count - 1
+    this.order = turned ? Int32Array.from({ length: count }, (_, at) => (first - at) % count) : null
   }
 
   /** The same round in the same condition, to be worked on by itself. */
@@ -75,7 +77,8 @@ export class Source {
   }
 
   private step(index: number): number {
-    return this.order ? (index === 0 ? 0 : this.order.length - index) : index
+    // Turning over twice is as before.
+    return this.order ? this.order[index]! : index
   }
 
   private cursorName(kind: LeftPlace['kind']): string {
@@ -96,6 +99,13 @@ export class Source {
     }
     this.exhausted.add(key)
     return -1
+  }
+
+  /** The first stitch of a row, its turning chain as a rule, as long as it is free: where the next row ends. −1: none. */
+  edge(): number {
+    if (this.state.joined || this.state.endsInSpace || this.state.unknown) return -1
+    const index = this.places.findIndex(({ kind }) => kind === 'stitch')
+    return index >= 0 && this.used[index]! <= TRAVELLED ? index : -1
   }
 
   /** Uses a place up and sets the cursor behind it. */
@@ -195,6 +205,12 @@ export class Source {
 
   groupSize(group: number): number {
     return this.membersOf(group).length
+  }
+
+  /** What is worked in one place makes a group, or petal; a whole round in the ring is none. */
+  isGroup(group: number): boolean {
+    const size = group < 0 ? 0 : this.groupSize(group)
+    return size > 1 && size < this.places.length
   }
 
   private stitchGroups: number[] | null = null

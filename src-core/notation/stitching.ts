@@ -9,7 +9,7 @@ import { standForSkipped } from './skipped-chains'
 import { beginningTarget } from './targets'
 import { definedKey } from './vocabulary'
 import type { Span } from './tokens'
-import { placeParts } from './tree'
+import { isSlip, placeParts } from './tree'
 import type { ChainItem, Definition, Item, Place, StitchName } from './tree'
 import { baseSource, hasBody, push, report } from './work'
 import type { Element, Target, Work } from './work'
@@ -17,8 +17,6 @@ import { firstStitchOf } from './worked'
 
 /** Runs the items of a definition in one place; handed in, since running and stitching hold each other. */
 export type ItemRunner = (work: Work, items: readonly Item[]) => void
-
-export const isSlip = (name: StitchName): boolean => name.form === 'plain' && name.stitch === 'sl st'
 
 /** Chains that stand as high as a stitch that closes a loop: "ch 3, dc in first sc" is a loop of six. */
 const CLOSING_CHAINS = (stitch: StitchKey): number => Math.max(1, STITCHES[stitch].beginningChains)

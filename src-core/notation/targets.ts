@@ -1,5 +1,6 @@
 /** From a place in words to places in hand: which stitch, space, chain or gap of which round comes next. */
 import { landmarkTargets, chainTargets } from './chain-targets'
+import { betweenStitches, gapTargets } from './gaps'
 import { SKIPPED, TRAVELLED, WORKED, cornerPlaces } from './source'
 import type { PlaceTest, Source } from './source'
 import {
@@ -20,6 +21,7 @@ import {
 } from './taking'
 import type { Taking } from './taking'
 import type { Place, PlacePart, StitchName } from './tree'
+import { keptEdge } from './turning'
 import { baseSource, hasBody, report, spend, targetAt } from './work'
 import type { Target, Work } from './work'
 import type { LeftPlace } from './worked'
@@ -95,9 +97,15 @@ function sameTarget(work: Work, part: PlacePart): Target {
 }
 
 /** How many an "each" goes over. */
-function eachCount(source: Source, part: PlacePart, kind: 'stitch' | 'space', test: PlaceTest): number {
-  const free = source.free(kind, test)
+function eachCount(
+  work: Work,
+  source: Source,
+  part: PlacePart,
+  kind: 'stitch' | 'space',
+  test: PlaceTest,
+): number {
   const { extent } = part
+  const free = source.free(kind, test) - (extent?.to === 'last' ? 0 : keptEdge(work, source, kind, test))
   if (extent?.to === 'last') return Math.max(0, free - extent.count)
   if (extent?.to === 'corner') {
     const corners = cornerPlaces(source)
@@ -144,7 +152,7 @@ export function sweep(work: Work, parts: readonly PlacePart[], taking: Taking): 
   if (tests.length === 1) {
     const { kind, name, test } = tests[0]!
     const step = part.which === 'every' ? Math.max(1, part.count) : 1
-    const count = eachCount(source, { ...part, extent }, kind, test)
+    const count = eachCount(work, source, { ...part, extent }, kind, test)
     for (let at = 0; at < count; at++) {
       spend(work, part)
       const index = source.find(kind, name, test)
@@ -163,6 +171,7 @@ export function sweep(work: Work, parts: readonly PlacePart[], taking: Taking): 
     if (source.used[at]! <= TRAVELLED && asked(place, at)) count++
   })
   if (extent?.to === 'last') count -= extent.count
+  else count -= keptEdge(work, source, 'stitch', (place, at) => asked(place, at) !== undefined)
   if (extent?.to === 'corner' && source.state.ordered) {
     const corners = cornerPlaces(source)
     count = source.untilNext(
@@ -186,36 +195,6 @@ export function sweep(work: Work, parts: readonly PlacePart[], taking: Taking): 
 
 const eachTargets = (work: Work, parts: readonly PlacePart[], taking: Taking): Target[] =>
   sweep(work, parts, taking).map((swept) => swept.target)
-
-function gapTargets(work: Work, part: PlacePart): Target[] {
-  const source = sourceFor(work, part)
-  if (!source) return [nowhere(work, part)]
-  const take = (): Target => {
-    spend(work, part)
-    const index =
-      part.noun.kind === 'gap' && part.noun.of === 'group' ? source.nextGroupGap() : source.nextGap()
-    if (index < 0) return missing(work, source, 'gap', part)
-    source.takeGap(index)
-    return targetAt(work, source, { kind: 'gap', round: source.state.index, index })
-  }
-  if (part.which !== 'each') return Array.from({ length: part.count }, take)
-  const targets: Target[] = []
-  const most = source.gapUsed.length
-  for (let count = 0; count < most; count++) {
-    const before = source.overGaps
-    const target = take()
-    if (source.overGaps > before) {
-      source.overGaps = before
-      break
-    }
-    targets.push(target)
-  }
-  return targets
-}
-
-/** What is worked in one place makes a petal; a whole round in the ring is none. */
-const isPetal = (source: Source, group: number): boolean =>
-  group >= 0 && source.groupSize(group) > 1 && source.groupSize(group) < source.places.length
 
 /** Which of the members of a petal or run is meant. */
 const pick = (members: readonly number[], nth: number | 'center' | 'last'): number | undefined => {
@@ -268,13 +247,13 @@ function withinTargets(work: Work, part: PlacePart, taking: Taking): Target[] {
   }
   // A group of which that stitch is worked already is behind.
   const inGroup: PlaceTest = ({ group }) => {
-    if (!isPetal(source, group)) return false
+    if (!source.isGroup(group)) return false
     const member = memberOf(group)
     return member !== undefined && source.used[member]! <= TRAVELLED
   }
   const first = source.find('stitch', 'in group', inGroup)
   const start = first >= 0 ? first : source.find('space', 'in group', inGroup)
-  const grouped = source.has('stitch', 'grouped', ({ group }) => isPetal(source, group))
+  const grouped = source.has('stitch', 'grouped', ({ group }) => source.isGroup(group))
   if (start < 0) return [grouped ? missing(work, source, kind, part) : inRun(work, source, part, taking)]
   const group = source.places[start]!.group
   const member = memberOf(group)!
@@ -327,7 +306,8 @@ function nextTargets(work: Work, part: PlacePart, taking: Taking): Target[] {
       part.which === 'first' &&
       !space &&
       taking.as === SKIPPED &&
-      work.first?.place.kind === 'stitch'
+      work.first?.place.kind === 'stitch' &&
+      work.beginning?.as !== 'turning'
     ) {
       targets.push(work.first)
       continue
@@ -349,12 +329,15 @@ function partTargets(work: Work, part: PlacePart, taking: Taking): Target[] {
     }
     return [settle(work, sameTarget(work, part), taking)]
   }
-  if (noun.kind === 'own')
-    return [
-      which === 'same'
-        ? settle(work, beginningTarget(work) ?? sameTarget(work, part), taking)
-        : targetAt(work, null, { kind: 'stitch', round: work.index, index: 0 }),
-    ]
+  if (noun.kind === 'own') {
+    if (which === 'same') return [settle(work, beginningTarget(work) ?? sameTarget(work, part), taking)]
+    const source = baseSource(work)
+    const edge = source?.edge() ?? -1
+    if (source && edge >= 0) return [takeAt(work, source, edge, part, taking)]
+    return [targetAt(work, null, { kind: 'stitch', round: work.index, index: 0 })]
+  }
+  const between = betweenStitches(work, part)
+  if (between) return between
   // "same sp as joining" where nothing but the counts of the round before are known.
   const unnamed = which === 'same' && noun.kind === 'space' && !work.last && !work.first
   if (unnamed && baseSource(work)?.state.ordered === false)

@@ -357,3 +357,6 @@ export function* placeParts(items: readonly Item[]): Generator<PlacePart> {
     if ('items' in item) yield* placeParts(item.items)
   }
 }
+
+/** A plain slip stitch. */
+export const isSlip = (name: StitchName): boolean => name.form === 'plain' && name.stitch === 'sl st'

@@ -18,6 +18,7 @@ sp sps space spaces | space where short stop-in | sp = space, sps = spaces
 lp lps loop loops | space ring short stop-in | lp = loop, lps = loops
 arch arches arc arcs | space
 hole holes | space
+gap gaps | space
 bar bars | space
 ch chs chain chains chaining | chain instruction short | ch = chain, chs = chains
 ring rings | ring
@@ -71,6 +72,7 @@ last final | same-as
 prev previous preceding | same-as stop | prev = previous
 beg beginning initial | own same-as short stop | beg = beginning
 + base bottom starting turning | own
+tch t-ch tchs turning-ch turning-chain | own-chain | tch = turning chain
 rem remaining | short stop | rem = remaining
 unworked unused free open
 skipped sk'd missed ||| skipped = missed
