@@ -84,6 +84,8 @@ export const blanketSchema = z.looseObject({
       points: z.enum(POINTINGS).optional(),
       /** SVG path data: what stands in a path's `d`. */
       path: text.optional(),
+      /** Where its middle lies, in rows from the top and motifs from the left of row 1; left out: in the middle. */
+      middle: z.looseObject({ row: number.optional(), place: number.optional() }).optional(),
     })
     .optional(),
   /** The last motif of each row is joined to the first. */

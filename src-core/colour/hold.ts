@@ -7,11 +7,11 @@ import type { BlanketLayout, Colourway, Project } from '../../shared-types/proje
 import { COUNT_FIELDS, blanketCounts } from '../layout/blanket'
 import { fullLengths, placesOf } from '../layout/places'
 import type { Place } from '../layout/places'
-import { createGround } from '../layout/ground'
+import { groundOf } from '../layout/ground'
 import { layBlanket } from '../layout/blanket'
 import { memoised, remembered } from '../memo'
 import { createPlanner } from '../plan'
-import { blanketOf, laidBlanketOf } from '../plans/layouts'
+import { blanketOf } from '../plans/layouts'
 import { heldColours } from '../progress/held'
 import { assignByMotif } from './by-motif'
 import type { KindCell } from './by-motif'
@@ -19,7 +19,7 @@ import type { ColourAssignment } from './assign'
 import { colourCells } from './cells'
 import { isByChance, keyOfPlace, placeOfKey, rowLengths, shiftOf, writeKept } from './kept'
 import { isByYarn } from './limits'
-import { DEFAULTS, settled } from '../settled'
+import { DEFAULTS } from '../settled'
 
 /** The colourways of a blanket, without the rest of its plan. */
 interface StandingColours {
@@ -34,8 +34,6 @@ const NO_STASH: readonly YarnForMotifs[] = []
 
 /** What yarn leaves for the motifs is known once all of a blanket is counted. */
 const planner = memoised(createPlanner)
-
-const ground = createGround()
 
 const standing = memoised(
   (
@@ -82,10 +80,7 @@ const ONE: readonly string[] = ['']
 
 /** Where something is left out or alternates, that follows from the lattice. */
 const cutPlaces = remembered((project: Project): StandingPlaces | null => {
-  const made = settled(project)
-  const layout = laidBlanketOf(made)
-  if (!layout) return null
-  const { parts } = ground(made, layout)
+  const parts = groundOf(project)
   if (!parts) return null
   const { grid, counts, cells, cut } = parts
   const { placements } = layBlanket(grid, counts, cells, cut.test)

@@ -11,6 +11,7 @@ const outline = {
   most: 100_000,
   optional: true,
 } as const
+const outlineMiddle = { kind: 'number', least: -1000, most: 2000, optional: true } as const
 /** Stored as a factor, told as what it adds (common practice: a few per cent). */
 const blocking = {
   code: 'layout/blocking',
@@ -70,6 +71,20 @@ export const BLANKET = {
     label: 'Height of the outline',
     doc: 'height of a rectangle or triangle that is cut out; left out, the one that goes with its width',
     change: 'change the outline’s height',
+  }),
+  outlineRow: field('blanket', 'outlineShape.middle.row', {
+    ...outlineMiddle,
+    what: 'the row of the outline’s middle',
+    label: 'Middle at row',
+    doc: 'row at which the middle of the outline lies, parts of a row counted; left out, half way down',
+    change: 'move the outline',
+  }),
+  outlinePlace: field('blanket', 'outlineShape.middle.place', {
+    ...outlineMiddle,
+    what: 'the motif of the outline’s middle',
+    label: 'Middle at motif',
+    doc: 'motif of row 1 under which the middle of the outline lies, parts counted; left out, half way across',
+    change: 'move the outline',
   }),
   wider: field('blanket', 'blocking.width', {
     ...blocking,

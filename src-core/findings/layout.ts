@@ -79,6 +79,12 @@ export const LAYOUT_FINDINGS = {
     message: 'the outline is {outline} and the rows fill {rows}: they end before it.',
     mend: 'Add rows and motifs in a row until they cover the outline.',
   },
+  'layout/outline-aside': {
+    severity: 'note',
+    message:
+      'the outline is {outline}, does not lie in the middle, and ends beyond the rows, which fill {rows}.',
+    mend: 'Add rows and motifs in a row until they cover the outline, or put the outline in the middle.',
+  },
   'layout/loose-kind': {
     severity: 'warning',
     message: '{count} {count|motif is joined to nothing|motifs are joined to nothing}: {cells}.',

@@ -12,6 +12,7 @@ import { formatNumber } from '../units/format'
 import type { Degrees, Millimetres } from '../units/quantity'
 import { LEAST_ROUND, MOST_MOTIFS } from './constants'
 import { standsAt } from './cells'
+import { outlineMiddle } from './outline-middle'
 import type { Cells } from './cells'
 import { pitchUnder } from './lattice'
 import type { Lattice } from './lattice'
@@ -176,8 +177,19 @@ export function blanketSize(
 const roundOf = ({ column }: Lattice, { columns, inTheRound }: BlanketCounts): Millimetres =>
   inTheRound ? columns * column : 0
 
-/** Whether a motif's middle, in mm from the middle of the arrangement, lies within the outline that is cut out. */
-export type OutlineTest = (middle: Point) => boolean
+/** An outline that is cut out. */
+export interface OutlineTest {
+  /** Whether a motif's middle, in mm from the middle of the outline, lies within it. */
+  readonly contains: (middle: Point) => boolean
+  /** Where its middle lies; in the middle of the arrangement where that is left out. */
+  readonly middle: OutlineMiddle
+}
+
+/** In rows from the top, and in motifs from the left of row 1, parts of them counted. */
+export interface OutlineMiddle {
+  readonly row?: number
+  readonly place?: number
+}
 
 /** The boxes of a lattice's outlines, by kind and row. */
 const boxesOf = remembered((lattice: Lattice): readonly (readonly [Box, Box])[] =>
@@ -235,7 +247,7 @@ export function layBlanket(
       kind,
     }
   })
-  const isWithin = outline ? within(lattice, counts, ys, outline) : () => true
+  const isWithin = outline ? within(lattice, counts, outline) : () => true
   const kept = all.filter(isWithin)
   const box = boxRound(lattice, kept)
   return {
@@ -254,15 +266,8 @@ export function layBlanket(
 
 const NONE_BY_HAND: Cells['own'] = new Map()
 
-/** Whether a middle lies within an outline in the middle of the whole arrangement. */
-function within(
-  lattice: Lattice,
-  counts: BlanketCounts,
-  ys: Float64Array,
-  outline: OutlineTest,
-): (middle: Point) => boolean {
-  const halves = rowSpans(counts).flatMap(({ start, count }) => [start, start + 2 * (count - 1)])
-  const across = ((Math.min(...halves) + Math.max(...halves)) * lattice.column) / 4
-  const down = (ys[ys.length - 1] ?? 0) / 2
-  return ({ x, y }) => outline({ x: x - across, y: y - down })
+/** Whether a middle lies within an outline. */
+function within(lattice: Lattice, counts: BlanketCounts, outline: OutlineTest): (middle: Point) => boolean {
+  const { x: across, y: down } = outlineMiddle(lattice, counts, outline.middle)
+  return ({ x, y }) => outline.contains({ x: x - across, y: y - down })
 }

@@ -1,7 +1,7 @@
 /** The ground of a blanket: its motifs in their cells on the lattice, and everything else that its size follows from. */
 import type { Finding } from '../../shared-types/finding'
 import type { MotifAccount } from '../../shared-types/plan'
-import type { Motif } from '../../shared-types/project'
+import type { Motif, Project } from '../../shared-types/project'
 import type { Settled, SettledBlanket } from '../../shared-types/settled'
 import { accountOf } from '../accounts'
 import { finding } from '../findings/finding'
@@ -9,6 +9,8 @@ import { joinRules } from '../joins/rule'
 import { plainRounds, writtenHeights, writtenRounds } from '../edging/written'
 import { edgingHeight } from '../materials/edging'
 import { memoised } from '../memo'
+import { laidBlanketOf } from '../plans/layouts'
+import { settled } from '../settled'
 import { resolveGauge } from '../stitches/gauge'
 import { blanketCounts, blockingFactors, COUNT_FIELDS } from './blanket'
 import type { CountFields } from './blanket'
@@ -81,4 +83,13 @@ export function createGround() {
       parts: { hand, motifs, accounts: all, cells, gauge, rules, counts, grid, edging, blocking, cut },
     }
   }
+}
+
+const standing = createGround()
+
+/** The ground of a project's blanket by itself, without the rest of its plan; null where none can be laid out. */
+export function groundOf(project: Project) {
+  const made = settled(project)
+  const layout = laidBlanketOf(made)
+  return layout ? standing(made, layout).parts : null
 }

@@ -1,5 +1,6 @@
 /** M19: the shape that a blanket is cut out in: motifs whose middle lies outside of it are left out. */
 import type { Finding } from '../../shared-types/finding'
+import type { Point } from '../../shared-types/plan'
 import type { OutlineShape, UnitSystem } from '../../shared-types/project'
 import { BLANKET } from '../fields/blanket'
 import { isWithin } from '../fields/field'
@@ -11,7 +12,10 @@ import type { Outline } from '../geometry/points'
 import { readPath } from '../geometry/svg-path'
 import { formatSize } from '../units/format'
 import type { Millimetres } from '../units/quantity'
-import type { OutlineTest } from './blanket'
+import { blanketSize } from './blanket'
+import type { BlanketCounts, OutlineMiddle, OutlineTest } from './blanket'
+import type { Lattice } from './lattice'
+import { outlineMiddle } from './outline-middle'
 
 export interface CutOut {
   /** About its middle; null where nothing is cut out. */
@@ -49,7 +53,17 @@ export function cutOut(asked: OutlineShape | undefined): CutOut {
   if (findings.length > 0 || (width === null && !drawn)) return { ...NOTHING, findings }
   const shape = drawn ?? shapeOf(asked, width!, height)
   const rim = scaleOutline(shape, 1 + ON_OUTLINE / reach(shape))
-  return { shape, test: (middle) => contains(rim, middle), findings }
+  const test = { contains: (middle: Point) => contains(rim, middle), middle: middleAsked(asked) }
+  return { shape, test, findings }
+}
+
+/** Where the middle is asked for; what cannot be used is told by the checks of bounds. */
+function middleAsked({ middle }: OutlineShape): OutlineMiddle {
+  const { row, place } = middle ?? {}
+  return {
+    ...(row !== undefined && isWithin(row, BLANKET.outlineRow) && { row }),
+    ...(place !== undefined && isWithin(place, BLANKET.outlinePlace) && { place }),
+  }
 }
 
 const reach = (shape: Outline): Millimetres => {
@@ -107,21 +121,39 @@ function pathOutline(path: string, width: Millimetres | null, findings: Finding[
   return width === null ? middled : scaleOutline(middled, width / across)
 }
 
+/** Whether the rows reach to the edges of an outline, across and down. */
+export function coverage(cut: CutOut, lattice: Lattice, counts: BlanketCounts) {
+  const size = cut.shape ? sizeOf(cut.shape) : { width: 0, height: 0 }
+  const full = blanketSize(lattice, counts)
+  const [middle, own] = [{}, cut.test?.middle ?? {}].map((asked) => outlineMiddle(lattice, counts, asked))
+  const off = { x: Math.abs(own!.x - middle!.x), y: Math.abs(own!.y - middle!.y) }
+  const row = (lattice.rows[0] + lattice.rows[1]) / 2
+  return {
+    ...{ size, full, isAside: Math.max(off.x, off.y) > ON_OUTLINE },
+    // What is left of a place is too little for one more motif.
+    across: size.width + 2 * off.x < full.width + lattice.column / 2,
+    down: size.height + 2 * off.y < full.height + row / 2,
+  }
+}
+
+const sizeOf = (shape: Outline) => {
+  const box = boxOf(shape)
+  return { width: box.right - box.left, height: box.bottom - box.top }
+}
+
 /** A note where the rows end before the outline does. */
 export function outlineReach(
-  shape: Outline | null,
-  full: { readonly width: Millimetres; readonly height: Millimetres },
-  pitch: { readonly column: Millimetres; readonly row: Millimetres },
+  cut: CutOut,
+  lattice: Lattice,
+  counts: BlanketCounts,
   units: UnitSystem,
 ): Finding[] {
-  if (!shape) return []
-  const box = boxOf(shape)
-  const size = { width: box.right - box.left, height: box.bottom - box.top }
-  // What is left of a place is too little for one more motif.
-  if (size.width < full.width + pitch.column / 2 && size.height < full.height + pitch.row / 2) return []
+  if (!cut.shape) return []
+  const { size, full, isAside, across, down } = coverage(cut, lattice, counts)
+  if (across && down) return []
   const values = {
     outline: formatSize(size.width, size.height, units),
     rows: formatSize(full.width, full.height, units),
   }
-  return [finding('layout/outline-larger', 'layout.outlineShape', values)]
+  return [finding(isAside ? 'layout/outline-aside' : 'layout/outline-larger', 'layout.outlineShape', values)]
 }

@@ -94,8 +94,6 @@ export function latticeFor(
 export interface Arranged extends Laid {
   /** Change of the size when every motif grows by SENSITIVITY_STEP mm tip to tip. */
   readonly sensitivity: PlanSize['sensitivity']
-  /** Of the box round every place of the arrangement, whatever is left out. */
-  readonly full: { readonly width: Millimetres; readonly height: Millimetres }
 }
 
 /** Places every motif and says how sensitive the size is (M26). */
@@ -121,7 +119,6 @@ export function arrange(
     : blanketSize(wider, counts, cells)
   return {
     ...laid,
-    full: outline ? blanketSize(grid, counts) : laid,
     sensitivity: {
       step: SENSITIVITY_STEP,
       width: laid.round > 0 ? larger.round - laid.round : larger.width - laid.width,

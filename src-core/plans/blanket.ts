@@ -25,7 +25,6 @@ import { outlineReach } from '../layout/outline'
 import { countPlaces, fullLengths } from '../layout/places'
 import * as edges from '../layout/edge'
 import * as frames from '../layout/frame'
-import type { Lattice } from '../layout/lattice'
 import * as stages from '../layout/stages'
 import * as works from '../layout/works'
 import { offTarget } from '../layout/target'
@@ -58,8 +57,6 @@ function yarnsAmong(yarns: readonly Yarn[], ids: string): readonly Yarn[] {
   const known = new Set(ids.split(' '))
   return yarns.filter(({ id }) => known.has(id))
 }
-
-const pitchOf = ({ column, rows }: Lattice) => ({ column, row: (rows[0] + rows[1]) / 2 })
 
 /** How often each motif is made, in which colourways. */
 function piecesOf(
@@ -141,7 +138,7 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
       findings.push(finding('layout/nothing-left', 'layout.cells'))
       return { known, findings, laid: null }
     }
-    findings.push(...outlineReach(cut.shape, arranged.full, pitchOf(grid), units))
+    findings.push(...outlineReach(cut, grid, counts, units))
     const laid = placed(accounts, grid, hand)
     const joined = join(laid, gauge, rules, project.joining, arranged, counts)
     const ways = project.colourways

@@ -8,6 +8,7 @@ import { tidyAddress } from '../layout/addresses'
 import { COUNT_FIELDS } from '../layout/blanket'
 import { appliqueOf, blanketOf } from '../plans/layouts'
 import { isMarked } from './marks'
+import { withOutlineStaying } from './outline-stays'
 
 type Texts = Readonly<Record<string, string>>
 type Address = (address: string) => string | null
@@ -16,7 +17,7 @@ const stays: Address = (address) => address
 
 /** The project after an edit, with made motifs and all other colours where they were, as far as that can be. */
 export function holdWork(before: Project, after: Project): Project {
-  return before === after ? after : holdColours(before, holdMade(before, after))
+  return before === after ? after : holdColours(before, holdMade(before, withOutlineStaying(before, after)))
 }
 
 /** Where what was marked before an edit is marked after it; null where it has no place any more. */

@@ -10,6 +10,7 @@ import { isWithin } from '../fields/field'
 import type { Tryout } from '../layout/trials'
 import { blanketOf } from '../plans/layouts'
 import type { Planner } from '../plans/planner'
+import { withOutlineStaying } from '../progress/outline-stays'
 import { isBegun } from '../progress/progress'
 import { settled } from '../settled'
 import { GAUGE_CONSTANTS } from '../stitches/gauge'
@@ -240,11 +241,21 @@ function straight(
 /** Less is no growth: the size does not hang on it. */
 const LEAST_GROWTH = 1e-6
 
-/** A blanket's counts, and nothing else of its layout, where they are others. */
-export function withCounts(project: Project, now: Tryout['counts'], counts: Tryout['counts']): Project {
+/**
+ * A blanket's counts, and nothing else of its layout, where they are others: an outline stays where it lies, unless it
+ * was put in the middle of them.
+ */
+export function withCounts(
+  project: Project,
+  now: Tryout['counts'],
+  counts: Tryout['counts'],
+  isInMiddle = false,
+): Project {
   const { arrangement, columns, rows, rings } = counts
   if (arrangement === 'rings') return rings === now.rings ? project : withBlanket(project, { rings })
-  return columns === now.columns && rows === now.rows ? project : withBlanket(project, { columns, rows })
+  if (columns === now.columns && rows === now.rows) return project
+  const counted = withBlanket(project, { columns, rows })
+  return isInMiddle ? counted : withOutlineStaying(project, counted)
 }
 
 /** Whether counts may stand beside others: nothing that is made disappears. */

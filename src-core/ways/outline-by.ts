@@ -38,3 +38,11 @@ export function withOutlineBy(project: Project, wider: number, longer = wider): 
     layout: { ...layout, outlineShape: scaledOutline(layout.outlineShape, wider, longer) },
   }
 }
+
+/** A project whose outline lies in the middle of its rows. */
+export function inMiddle(project: Project): Project {
+  const layout = blanketOf(project)
+  if (!layout?.outlineShape?.middle) return project
+  const { middle: _, ...outlineShape } = layout.outlineShape
+  return { ...project, layout: { ...layout, outlineShape } }
+}

@@ -13,7 +13,7 @@ import type { Millimetres } from '../units/quantity'
 import { withCounts } from './changes'
 import type { Change } from './changes'
 import { WAYS } from './constants'
-import { boxOfOutline, withOutlineBy } from './outline-by'
+import { boxOfOutline, inMiddle, withOutlineBy } from './outline-by'
 import { offBy } from './size'
 import type { Size } from './size'
 import { outlineWay } from './words'
@@ -71,12 +71,12 @@ export function outlineSteps(
     const change: Change = {
       kind: 'outline',
       words: outlineWay(outline, wider !== longer, units),
-      edit: (before) => withOutlineBy(before, wider, longer),
+      edit: (before) => inMiddle(withOutlineBy(before, wider, longer)),
     }
     const changed = change.edit(project)
     for (const more of middles) {
       const counts = reaching(tryout, outline, more)
-      const size = planner.size(withCounts(changed, tryout.counts, counts))
+      const size = planner.size(withCounts(changed, tryout.counts, counts, true))
       if (!size) continue
       const name = `${size.width.toFixed(2)} ${size.height.toFixed(2)}`
       if (!tried.has(name)) tried.set(name, { change, counts, off: offBy(size, wish) })

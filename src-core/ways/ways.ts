@@ -71,6 +71,8 @@ export function waysToSize(project: Project, wish: WishedSize, planner: Planner)
   return { ways: ways.slice(0, WAYS.offered), findings }
 }
 
+const movesOutline = ({ kind }: Change): boolean => kind === 'outline'
+
 const isError = ({ severity }: Finding): boolean => severity === 'error'
 
 const tellOf = (project: Project, planner: Planner): Told => planner.numbers(project) ?? planner.plan(project)
@@ -101,7 +103,7 @@ function candidatesOf(ground: Ground): Candidate[] {
     return tried ? [{ step, changed, tried, counts: countsOf(ground, tried) }] : []
   })
   const outlines: Stepped[] = outlineSteps(project, tryout, wish, planner).flatMap(({ change, counts }) => {
-    const changed = withCounts(change.edit(project), now, counts)
+    const changed = withCounts(change.edit(project), now, counts, true)
     const tried = planner.tryout(changed)
     return tried ? [{ step: change, changed, tried, counts: [counts] }] : []
   })
@@ -188,7 +190,7 @@ function wayOf(
 ): SizeWay | null {
   const { changes, counts, isRecounted } = candidate
   const edited = changes.reduce((before, { edit }) => edit(before), project)
-  const changed = withCounts(edited, present, counts)
+  const changed = withCounts(edited, present, counts, changes.some(movesOutline))
   const fabric = [...new Set(changes.flatMap((change) => change.fabric ?? []))].join(' ')
   const edit = differences(project, changed)
   const told = tellOf(withEdit(project, edit), planner)

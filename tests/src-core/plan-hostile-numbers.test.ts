@@ -183,7 +183,7 @@ const BASES = {
     layout: {
       ...blanket,
       alternate: { motifs: ['m', 'n'], by: 'cell' },
-      outlineShape: { kind: 'rectangle', size: 400, height: 300 },
+      outlineShape: { kind: 'rectangle', size: 400, height: 300, middle: { row: 2.5, place: 2 } },
     },
   },
   'a garland': {

@@ -1,5 +1,7 @@
 /** Edits of the cells of a blanket: which motif stands where, what is left out, its outline, the round. */
 import type { BlanketLayout, OutlineShape, Project } from '../../../shared-types/project'
+import { inMiddle } from '../../../src-core/ways/outline-by'
+import { isMarked } from '../../../src-core/progress/marks'
 import { blanketOf, patchBlanket } from './layout'
 import { addColourway, newColourway } from './yarn'
 
@@ -77,10 +79,15 @@ export function setOutline(
   const width = blanket.outlineShape?.size ?? now('width')
   const height = HIGH.includes(kind) ? (blanket.outlineShape?.height ?? now('height')) : undefined
   const { height: _, ...outline } = blanket.outlineShape ?? {}
-  return patchBlanket(project, {
+  const shaped = patchBlanket(project, {
     outlineShape: { ...outline, size: width, ...(height !== undefined && { height }), ...patch, kind },
   })
+  // Nothing is made that could come to lie beside it.
+  return isMarked(project) ? shaped : inMiddle(shaped)
 }
+
+/** Puts the outline into the middle of the rows again. */
+export const centreOutline = inMiddle
 
 /** Joins the last motif of each row to the first, or opens it again; a round has three in a row at least. */
 export function setInTheRound(project: Project, inTheRound: boolean): Project {

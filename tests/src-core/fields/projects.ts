@@ -79,6 +79,8 @@ const SPECIAL: Readonly<Record<string, (value: number) => Project>> = {
   'layout.rings': () => project(blanket({ arrangement: 'rings', rings: 1 })),
   'layout.outlineShape.size': () => project(blanket({ outlineShape: { kind: 'circle' } })),
   'layout.outlineShape.height': () => project(blanket({ outlineShape: { kind: 'rectangle', size: 900 } })),
+  'layout.outlineShape.middle.row': () => project(blanket({ outlineShape: { kind: 'circle', size: 900 } })),
+  'layout.outlineShape.middle.place': () => project(blanket({ outlineShape: { kind: 'circle', size: 900 } })),
   'layout.cord.gauge.chains': (value) =>
     project(garland({ cord: { length: 900, gauge: { over: Math.min(1e9, Math.max(1e-3, value)) } } })),
   'layout.cord.gauge.over': (value) =>
