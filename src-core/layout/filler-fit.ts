@@ -43,6 +43,8 @@ export interface Contact {
 export interface FillerFit {
   readonly turn: Degrees
   readonly contacts: readonly Contact[]
+  /** Half of what it measures where it faces the motifs round it. */
+  readonly radius: Millimetres
   /** By how much it reaches too far into the motifs round it, and the widest gap that its joins bridge. */
   readonly overlap: Millimetres
   readonly bridge: Millimetres
@@ -50,9 +52,9 @@ export interface FillerFit {
   readonly open: Millimetres
 }
 
-/** Half of what a filler measures where it faces its neighbours: to its tips, or to its sides. */
-export const fillerRadius = (filler: MotifAccount): Millimetres =>
-  (filler.shape === 'straight' ? filler.overValleys : filler.overTips) / 2
+/** Half of what a filler measures where it can face its neighbours: to its tips, or to its sides and corners. */
+export const fillerRadii = (filler: MotifAccount): readonly Millimetres[] =>
+  filler.shape === 'straight' ? [filler.overValleys / 2, filler.overTips / 2] : [filler.overTips / 2]
 
 /** A filler in the middle of an opening. */
 export function fitFiller(kind: OpeningKind, filler: MotifAccount, lattice: Lattice): FillerFit {
@@ -61,8 +63,8 @@ export function fitFiller(kind: OpeningKind, filler: MotifAccount, lattice: Latt
   const outlines = kind.around.map((at, i) =>
     moveOutline(outlineAt(lattice, at), centres[i]!.x, centres[i]!.y),
   )
-  const anchors = facingAnchors(filler)
-  const { turn, met } = anchors.length > 0 ? bestTurn(anchors, outlines) : asItLies(filler, outlines)
+  const facing = facingAnchors(filler)
+  const { turn, met } = facing.length > 0 ? bestTurn(filler, facing, outlines) : asItLies(filler, outlines)
   const contacts = met.map(({ anchor, place, at }, motif): Contact => {
     const centre = centres[motif]!
     const met = { x: at.x - centre.x, y: at.y - centre.y }
@@ -71,7 +73,8 @@ export function fitFiller(kind: OpeningKind, filler: MotifAccount, lattice: Latt
   const bridge = met.reduce((most, meeting) => Math.max(most, meeting.gap), 0)
   const shape = turnOutline(filler.outline, radians(turn))
   const overlap = overlapOf(shape, outlines)
-  return { turn, contacts, overlap, bridge, open: openBeside(shape, outlines, kind.radius, bridge) }
+  const radius = fillerRadii(filler)[met.some(({ anchor }) => anchor?.kind === 'corner') ? 1 : 0]!
+  return { turn, contacts, radius, overlap, bridge, open: openBeside(shape, outlines, kind.radius, bridge) }
 }
 
 /** A place of the filler and the nearest one of a motif, about the middle of the opening. */
@@ -91,20 +94,25 @@ function meetingOf(anchor: Anchor | null, place: Point, outline: Outline): Meeti
 
 /** A round filler needs no rotation: it meets every motif where that comes nearest. */
 function asItLies(filler: MotifAccount, outlines: readonly Outline[]) {
-  const radius = fillerRadius(filler)
+  const radius = filler.overTips / 2
   const met = outlines.map((outline) =>
     meetingOf(null, polar(radius, directionOf(nearestOn(outline, { x: 0, y: 0 }))), outline),
   )
   return { turn: 0, met }
 }
 
-/** The places of a filler that face its neighbours: tips, or else the middles of sides; none of a round one. */
-export function facingAnchors(filler: MotifAccount): Anchor[] {
+/**
+ * The places by which a filler can face its neighbours: its tips; of a straight-sided one the middles of its sides, or
+ * its corners; none of a round one.
+ */
+export function facingAnchors(filler: MotifAccount): Anchor[][] {
   if (filler.shape === 'round') return []
-  const wanted = (anchor: Anchor): boolean =>
-    filler.shape === 'straight' ? anchor.kind === 'side' && anchor.id.endsWith('-2') : anchor.kind === 'tip'
-  const facing = filler.anchors.filter(wanted)
-  return facing.length > 0 ? facing : [...filler.anchors]
+  const { anchors } = filler
+  const corners = anchors.filter(({ kind }) => kind === 'corner')
+  const sides = anchors.filter(({ kind, id }) => kind === 'side' && id.endsWith('-2'))
+  const tips = anchors.filter(({ kind }) => kind === 'tip')
+  const ways = (filler.shape === 'straight' ? [sides, corners] : [tips]).filter(({ length }) => length > 0)
+  return ways.length > 0 ? ways : [[...anchors]]
 }
 
 /** Rotations tried within the angle between two places of the filler. */
@@ -116,21 +124,40 @@ const TURN_GRID: Degrees = 1e-4
 
 /**
  * The rotation in which every motif is met most closely: the one that points the places as near as can be at
- * the nearest points of the motifs, unless another one does better.
+ * the nearest points of the motifs, unless another one does better. A straight-sided filler meets them with its sides
+ * or with its corners, and in neither case may what it does not meet them with reach into them.
  */
-function bestTurn(anchors: readonly Anchor[], outlines: readonly Outline[]) {
-  const period = (2 * Math.PI) / anchors.length
-  const pointed = pointedTurn(anchors, outlines, period)
-  const turns = [pointed, ...Array.from({ length: STEPS }, (_, i) => (i * period) / STEPS)]
+function bestTurn(filler: MotifAccount, facing: readonly Anchor[][], outlines: readonly Outline[]) {
   let best: { turn: Radians; met: Meeting[]; off: Millimetres } | null = null
-  for (const turn of turns) {
-    const met = meet(anchors, turn, outlines)
-    const off = met.reduce((most, { gap }) => Math.max(most, Math.abs(gap)), 0)
-    if (!best || off < best.off - BETTER) best = { turn, met, off }
+  for (const anchors of facing) {
+    const period = (2 * Math.PI) / anchors.length
+    const pointed = pointedTurn(anchors, outlines, period)
+    const turns = [pointed, ...Array.from({ length: STEPS }, (_, i) => (i * period) / STEPS)]
+    for (const turn of turns) {
+      const met = meet(anchors, turn, outlines)
+      const apart = met.reduce((most, { gap }) => Math.max(most, Math.abs(gap)), 0)
+      if (best && apart >= best.off - BETTER) continue
+      const off =
+        filler.shape === 'straight'
+          ? Math.max(apart, depthOf(turnOutline(filler.outline, turn), outlines))
+          : apart
+      if (!best || off < best.off - BETTER) best = { turn, met, off }
+    }
   }
   const { turn, met } = best!
   const whole = Math.round(degrees(turn) / TURN_GRID) * TURN_GRID
   return { turn: whole, met }
+}
+
+/** How deep a corner of a filler lies in a motif, or a motif's point in the filler. */
+function depthOf(shape: Outline, outlines: readonly Outline[]): Millimetres {
+  const within = (points: Outline, outline: Outline): Millimetres =>
+    points.reduce(
+      (most, point) =>
+        contains(outline, point) ? Math.max(most, distance(point, nearestOn(outline, point))) : most,
+      0,
+    )
+  return outlines.reduce((most, outline) => Math.max(most, within(shape, outline), within(outline, shape)), 0)
 }
 
 /** The rotation that points evenly spaced places along the directions of the motifs, from 0 up to their angle. */

@@ -1,5 +1,5 @@
 /** M27, M33: where the fillers stand in the finished size, and how each is worked after the motifs round it. */
-import type { FillerStep, MotifAccount, PlacedFiller } from '../../shared-types/plan'
+import type { Anchor, FillerStep, MotifAccount, PlacedFiller } from '../../shared-types/plan'
 import type { Hand } from '../../shared-types/project'
 import { clock, workingSign } from '../motif/anchors'
 import { countedFrom } from '../motif/numbering'
@@ -103,10 +103,14 @@ export function contactsInOrder(
   return [...contacts].sort((a, b) => onward(a) - onward(b))
 }
 
+/** What a filler is joined at: a side, a corner or a petal. */
+export const fillerPlace = ({ shape }: Pick<MotifAccount, 'shape'>, { kind }: Anchor): string =>
+  shape !== 'straight' ? 'petal' : kind === 'corner' ? 'corner' : 'side'
+
 /** The place of the filler in hand: counted from its own start, or told by the clock as it lies. */
 function placeOf({ anchor, direction }: Contact, first: Contact, filler: MotifAccount): string {
   if (!anchor || !first.anchor) return `at ${clock(direction)}`
   if (filler.shape === 'leaf') return anchor.address
   const number = countedFrom(anchor.petal, first.anchor.petal, Math.max(1, filler.petals))
-  return filler.shape === 'straight' ? `side ${number}` : `petal ${number}`
+  return `${fillerPlace(filler, anchor)} ${number}`
 }

@@ -11,7 +11,7 @@ import { fillerId } from './addresses'
 import type { Placement } from './blanket'
 import { facingAnchors } from './filler-fit'
 import type { Contact } from './filler-fit'
-import { contactsInOrder } from './filler-steps'
+import { contactsInOrder, fillerPlace } from './filler-steps'
 import type { Filled, Filling } from './fillers'
 
 /** The fillers of a blanket in their order of places; `labels` are those of the motifs. */
@@ -69,7 +69,9 @@ function placesOf(
   const count = Math.max(1, filler.petals)
   const first = contacts[0]?.anchor?.petal ?? 1
   const number = ({ petal }: Anchor): number => countedFrom(petal, first, count)
-  const facing = [...facingAnchors(filler)].sort((a, b) => number(a) - number(b))
+  const ways = facingAnchors(filler)
+  const met = ways.find((anchors) => contacts.some(({ anchor }) => anchor && anchors.includes(anchor)))
+  const facing = [...(met ?? ways[0] ?? [])].sort((a, b) => number(a) - number(b))
   return facing.flatMap((anchor): FillerPlace[] => {
     const place = { anchor, number: number(anchor), name: nameOf(filler, anchor, number(anchor)) }
     const here = contacts.filter((contact) => contact.anchor === anchor)
@@ -79,10 +81,8 @@ function placesOf(
   })
 }
 
-function nameOf({ shape }: MotifAccount, anchor: Anchor, number: number): string {
-  if (shape === 'leaf') return anchor.address
-  return shape === 'straight' ? `side ${number}` : `petal ${number}`
-}
+const nameOf = (filler: MotifAccount, anchor: Anchor, number: number): string =>
+  filler.shape === 'leaf' ? anchor.address : `${fillerPlace(filler, anchor)} ${number}`
 
 /** A round filler can be joined anywhere: its place is the nearest of those round the clock. */
 function roundPlace(contact: Contact, filler: MotifAccount, meets: FillerPlace['meets']): FillerPlace {

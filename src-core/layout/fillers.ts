@@ -12,7 +12,7 @@ import { stitchAbbreviation } from '../stitches/terms'
 import { formatLength } from '../units/format'
 import type { Millimetres } from '../units/quantity'
 import { FILLER_GIVES, LEAST_FILLER_STITCHES, SAME_OPENING } from './constants'
-import { fillerRadius, fitFiller } from './filler-fit'
+import { fillerRadii, fitFiller } from './filler-fit'
 import type { FillerFit } from './filler-fit'
 import type { Opening, OpeningKind } from './holes'
 import type { Lattice } from './lattice'
@@ -59,13 +59,11 @@ export function fillOpenings(
   if (!filler) return unfilled(openings)
   const length = (mm: Millimetres): string => formatLength(mm, units)
   const say = (found: Said): Finding => findingOf(found, 'layout.fillers', { motif: filler.id })
-  const radius = fillerRadius(filler)
+  const radii = fillerRadii(filler)
+  const miss = (kind: OpeningKind) => Math.min(...radii.map((radius) => Math.abs(kind.radius - radius)))
   const kinds = [...new Set(openings.map(({ kind }) => kind))].filter(({ sides }) => sides > 2)
   const best = kinds.reduce<OpeningKind | null>(
-    (found, kind) =>
-      !found || Math.abs(kind.radius - radius) < Math.abs(found.radius - radius) - SAME_OPENING / 2
-        ? kind
-        : found,
+    (found, kind) => (!found || miss(kind) < miss(found) - SAME_OPENING / 2 ? kind : found),
     null,
   )
   if (!best) return unfilled(openings, [say(said('layout/filler-nowhere'))])
@@ -85,7 +83,7 @@ export function fillOpenings(
   })
   const overlap = largest([...fits.values()].map((fit) => fit.overlap))
   const bridge = largest([...fits.values()].map((fit) => fit.bridge))
-  const across = length(2 * radius)
+  const across = length(2 * largest([...fits.values()].map(({ radius }) => radius)))
   const taken = length(2 * best.radius)
   const findings: Finding[] = []
   if (overlap > FILLER_GIVES)
