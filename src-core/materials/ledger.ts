@@ -35,7 +35,7 @@ export function gramsPerMetre(yarn: Yarn): number | null {
 }
 
 /** A ceiling that does not buy a ball for a rounding error. */
-const wholeBalls = (grams: number, ballGrams: number): number =>
+export const wholeBalls = (grams: number, ballGrams: number): number =>
   Math.max(0, Math.ceil(grams / ballGrams - 1e-9))
 
 export class YarnLedger {

@@ -218,7 +218,7 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
       colour,
     )
     const holding = hold(arranged, joined, added.placed.fillers, gaps.halved)
-    const { progress, marks, ...told } = isBegun(project)
+    const { progress, marks, yarns, ...told } = isBegun(project)
       ? tellProgress(
           project,
           blanketWork({
@@ -252,7 +252,7 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
       single: holding.single,
       ...needed,
       ...(stash.length > 0 && { stash }),
-      ...{ progress, marks },
+      ...{ progress, marks, yarns },
       ...added.placed,
       accounts: laid.length > 1 ? laid : NO_ACCOUNTS,
       ...(arranged.round > 0 && { round: roundAccount(arranged, joined, edging, width) }),

@@ -104,7 +104,7 @@ function planGarland(project: Settled, layout: SettledGarland): GarlandPlan {
   findings.push(...works.findings, ...needed.findings)
   findings.push(...remarks(project, layout, garland, things, sequence.things.length, chain, gauge))
   const motifs = motifsOf(things, up)
-  const { progress, marks, ...told } = isBegun(project)
+  const { progress, marks, yarns, ...told } = isBegun(project)
     ? tellProgress(project, garlandWork(motifs, items, pieces, input), needed.yarns)
     : notBegun(needed, { motifs: motifs.length, joins: items.length }, 'fastened')
   findings.push(...told.findings)
@@ -112,7 +112,7 @@ function planGarland(project: Settled, layout: SettledGarland): GarlandPlan {
   return {
     ...EMPTY,
     ...needed,
-    ...{ progress, marks },
+    ...{ progress, marks, yarns },
     kind: 'garland',
     size: { ...size, sensitivity: EMPTY.size.sensitivity, range: { low: size, high: size } },
     counts: { motifs: motifs.length, byColourway: tally(motifs.map(({ colourway }) => colourway)) },

@@ -16,6 +16,7 @@ import { finding } from '../findings/finding'
 import { addressWords } from '../layout/addresses'
 import { materials } from '../materials/materials'
 import { add, spread } from '../materials/range'
+import { stillToBuy } from '../materials/still-to-buy'
 import { forecastYarns } from './forecast'
 import { isMarked, readMarks } from './marks'
 import type { Marking } from './marks'
@@ -26,6 +27,8 @@ import type { Work } from './work'
 export interface ToldProgress {
   readonly progress: Progress
   readonly marks: Marks
+  /** The yarn of the whole work; what is still to be bought of what was weighed again follows its forecast. */
+  readonly yarns: readonly YarnNeed[]
   readonly findings: readonly Finding[]
 }
 
@@ -50,6 +53,7 @@ export const notBegun = (
     days: NONE,
   },
   marks: NO_MARKS,
+  yarns: needed.yarns,
   findings: NONE,
 })
 
@@ -95,6 +99,7 @@ export function tellProgress(project: Settled, work: Work, needs: readonly YarnN
       days: daysOf(marking),
     },
     marks: { made: ids(made), joined: ids(joined) },
+    yarns: stillToBuy(needs, forecast, project.yarns),
     findings: [...marking.findings, ...otherMotif(project, work, marking), ...findings],
   }
 }

@@ -132,6 +132,41 @@ describe('how far a yarn goes that was weighed again', () => {
   })
 })
 
+describe('what is to buy of a yarn that was weighed again', () => {
+  const mossOf = (of: Project) => planProject(of).yarns.find(({ id }) => id === 'moss')!
+
+  it('is what the forecast says is missing, and nothing where it says that there is enough', () => {
+    // Of 26.4 g there are 25: the plan alone buys a ball. Weighed at half the rate of the plan, nothing is missing.
+    const { yarns = [], ...all } = project({ made: first(4) })
+    const begun = {
+      ...all,
+      yarns: yarns.map((yarn) => (yarn.id === 'moss' ? { ...yarn, onHandGrams: 25 } : yarn)),
+    }
+    expect(mossOf(begun)).toMatchObject({ toBuy: 1, cost: 4 })
+    const slow = weighed(begun, 'moss', { grams: 17, at: 4 })
+    expect(forecastOf(slow)[0]).toMatchObject({ enough: true })
+    // 8 g for four, 8 g for the other four: 9 g stay.
+    expect(mossOf(slow)).toMatchObject({ toBuy: 0, cost: 0 })
+    expect(mossOf(slow).leftover).toBeCloseTo(9, 9)
+    // 4 g each: 16 g for four more, and 14 are left. The plan alone had enough of 30.
+    const fast = mossLeft({ grams: 14, at: 4 })
+    expect(mossOf(mossLeft({}))).toMatchObject({ toBuy: 0 })
+    expect(mossOf(fast)).toMatchObject({ toBuy: 1, cost: 4 })
+    expect(mossOf(fast).leftover).toBeCloseTo(50 - 2, 9)
+  })
+
+  it('keeps on the list what it was begun with where nothing was on hand', () => {
+    const bare = (left: Parameters<typeof weighed>[2]) => {
+      const of = weighed(project({ made: first(4) }), 'moss', left)
+      return { ...of, yarns: of.yarns!.map((yarn) => ({ ...yarn, onHandGrams: 0 })) }
+    }
+    // One ball of 50 g is bought, 10 of it used for four: 40 are enough for the other four.
+    expect(mossOf(bare({ grams: 40, at: 4 }))).toMatchObject({ toBuy: 1 })
+    // 40 g used for four, 10 left: 30 are missing, one ball more than the list had.
+    expect(mossOf(bare({ grams: 10, at: 4 }))).toMatchObject({ toBuy: 2, cost: 8 })
+  })
+})
+
 describe('a weighing that cannot be right', () => {
   it.each([
     ['more is left than there was', { grams: 31, at: 4 }, 'progress/nothing-used'],

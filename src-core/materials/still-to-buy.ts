@@ -1,0 +1,35 @@
+/**
+ * What is still to be bought of a yarn that was weighed again: as much as its forecast says will be missing. Before it
+ * was weighed, that follows from the plan alone; afterwards both would be told side by side, and differ.
+ */
+import type { Forecast, YarnNeed } from '../../shared-types/plan'
+import type { Yarn } from '../../shared-types/project'
+import { isUsableOrZero } from '../units/usable'
+import { positiveOrNull, wholeBalls } from './ledger'
+import { gramsOnHand } from './on-hand'
+
+/** The needs, those that a forecast tells of brought to it. */
+export function stillToBuy(
+  needs: readonly YarnNeed[],
+  forecast: readonly Forecast[],
+  yarns: readonly Yarn[],
+): readonly YarnNeed[] {
+  if (forecast.length === 0) return needs
+  return needs.map((need) => {
+    const told = forecast.find(({ yarn }) => yarn === need.id)
+    const yarn = yarns.find(({ id }) => id === need.id)
+    const ballGrams = positiveOrNull(yarn?.ballGrams)
+    if (!told || !yarn || ballGrams === null || need.toBuy === null) return need
+    const more = wholeBalls(told.missing, ballGrams)
+    // What it was begun with was on hand, was said, or was bought as the list said: then it stays on the list.
+    const bought = gramsOnHand(yarn) > 0 || yarn.left?.of !== undefined ? 0 : need.toBuy
+    const toBuy = bought + more
+    const price = isUsableOrZero(yarn.price) ? yarn.price : null
+    return {
+      ...need,
+      toBuy,
+      leftover: more * ballGrams - told.missing + told.over,
+      cost: price === null ? null : toBuy * price,
+    }
+  })
+}
