@@ -88,6 +88,8 @@ export interface OrderJoin {
   readonly with: readonly JoinMember[]
   /** One instruction that a hand can follow. */
   readonly words: string
+  /** Chains that the two are joined across by a rule of their own; left out where all like them are joined so. */
+  readonly chains?: number
 }
 
 /** What a placed piece of a blanket is. */

@@ -44,6 +44,16 @@ export const joiningSchema = z.looseObject({
       }),
     )
     .optional(),
+  /** How two placed motifs are joined ("3,2" and "3,3"), where that differs from all others like them. */
+  single: z
+    .array(
+      z.looseObject({
+        places: z.array(text),
+        rule: z.enum(PAIR_RULES).optional(),
+        bridgeChains: number.optional(),
+      }),
+    )
+    .optional(),
   rule: z.enum(JOIN_RULES).optional(),
   yarn: text.optional(),
   bridgeChains: number.optional(),

@@ -28,6 +28,21 @@ export const JOIN_FINDINGS = {
     message: 'with {petals} petals several tips of neighbours come within reach of each other.',
     mend: 'Check the join detail: choose the petals that you want to join and a shorter reach.',
   },
+  'joins/single-count': {
+    severity: 'error',
+    message: 'a joining rule for two motifs names {count} {count|place|places}.',
+    mend: 'Name two motifs that lie side by side.',
+  },
+  'joins/single-place': {
+    severity: 'warning',
+    message: 'a joining rule for two motifs names {places}, where no motif is.',
+    mend: 'Select the two motifs and choose how they are joined, or remove the rule at Joins.',
+  },
+  'joins/single-far': {
+    severity: 'warning',
+    message: '{places} have a joining rule of their own, and no place of one reaches the other.',
+    mend: 'Allow more chains between them, choose another rule, or join them as all others.',
+  },
   'joins/gap-for-hands': {
     severity: 'warning',
     message:

@@ -134,14 +134,14 @@ function joinsAt(
   chains: ChainStyle,
 ): Map<number, JoinWords> | null {
   const found = new Map<number, JoinWords>()
-  for (const { anchor, shared, host } of joins) {
+  for (const { anchor, shared, host, chains: own } of joins) {
     const element = elementFor(places, account, anchor, first)
     if (!element || found.has(element.index)) return null
     const bridged = ruleBetween(plan, account.id, host.motif) === 'bridge'
     found.set(element.index, {
       into: intoWords(plan, host, chains),
       shared,
-      bridge: bridged ? bridgeChains(plan, account.id, host.motif) : 0,
+      bridge: own ?? (bridged ? bridgeChains(plan, account.id, host.motif) : 0),
     })
   }
   return found

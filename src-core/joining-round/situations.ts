@@ -17,6 +17,8 @@ export interface SituationJoin {
   readonly shared: boolean
   /** Motif that it is joined to, and the place of that. */
   readonly host: { readonly motif: string; readonly anchor: string }
+  /** Chains of a joining rule that the two have for themselves. */
+  readonly chains?: number
 }
 
 export interface Situation {
@@ -87,7 +89,7 @@ function joinOf(
   plan: Plan,
   pieces: ReadonlyMap<string, Placed>,
   { account, first }: Placed,
-  { anchor: id, with: members }: OrderJoin,
+  { anchor: id, with: members, chains = 0 }: OrderJoin,
 ): SituationJoin | null {
   const anchor = account.anchors.find((each) => each.id === id)
   const host = members[0]
@@ -96,6 +98,7 @@ function joinOf(
   const number = countedFrom(anchor.petal, first, countOf(account.anchors))
   return {
     ...{ anchor, number, shared: members.length > 1 },
+    ...(chains > 0 && { chains }),
     host: { motif: other.account.id, anchor: host.anchor },
   }
 }
@@ -109,10 +112,10 @@ function keyOf(
 ): string {
   const begin = account.anchors.find(({ petal }) => petal === first)
   const isRound = account.shape === 'round'
-  const places = joins.map(({ anchor, number, shared, host }) => {
+  const places = joins.map(({ anchor, number, shared, host, chains = '' }) => {
     // On a round motif it is the way from the first place that counts.
     const at = isRound && begin ? stepsOn(anchor, begin) : number
-    return `${kindOf(anchor.id)} ${at} ${shared} ${host.motif} ${kindOf(host.anchor)}`
+    return `${kindOf(anchor.id)} ${at} ${shared} ${host.motif} ${kindOf(host.anchor)} ${chains}`.trimEnd()
   })
   // Petals that are not alike cannot stand for each other.
   const own = account.shape === 'petals' && !isAlike(account) ? first : 0

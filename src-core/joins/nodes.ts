@@ -35,6 +35,8 @@ export interface NodeWays {
   readonly round: Millimetres
   /** Left out: every two anchors within reach. */
   readonly pair: ((kind: number, other: number) => PairWay) | undefined
+  /** Of two motifs by their index, where they have a way of their own. */
+  readonly single?: ((one: number, other: number) => PairWay | undefined) | null
 }
 
 const PLAIN: NodeWays = { round: 0, pair: undefined }
@@ -143,7 +145,7 @@ function collectPairs(
   { offsets }: Field,
   radius: Millimetres,
   reach: Millimetres,
-  { round, pair }: NodeWays,
+  { round, pair, single = null }: NodeWays,
 ): PairList[] {
   // Where the round closes, what stands at the left end stands beside the right end once more.
   const left = motifs.reduce((least, { x }) => Math.min(least, x), Infinity) + 2 * radius + reach
@@ -169,18 +171,17 @@ function collectPairs(
       const j = again[found - motifs.length] ?? found
       const dx = motifs[j]!.x + (j === found ? 0 : round) - x
       const dy = motifs[j]!.y - y
+      const allowed = (way: PairWay | undefined): readonly AnchorPair[] => {
+        const all = anchorPairs(turned[i]!.points, turned[j]!.points, dx, dy, way?.reach ?? reach, listOf)
+        if (!way) return all
+        const [own, others] = [motifs[i]!.anchors, motifs[j]!.anchors]
+        return all.filter(({ a, b }) => way.allows(own[a]!, others[b]!))
+      }
+      const alone = single?.(i, j)
       const known = kinds.of(turned[i]!.id, turned[j]!.id, dx)
       const down = Math.round(dy / TIE)
-      let pairs = known.get(down)
-      if (!pairs) {
-        const way = pair?.(kind, motifs[j]!.kind ?? 0)
-        pairs = anchorPairs(turned[i]!.points, turned[j]!.points, dx, dy, way?.reach ?? reach, listOf)
-        if (way) {
-          const [own, others] = [motifs[i]!.anchors, motifs[j]!.anchors]
-          pairs = pairs.filter(({ a, b }) => way.allows(own[a]!, others[b]!))
-        }
-        known.set(down, pairs)
-      }
+      let pairs = alone ? allowed(alone) : known.get(down)
+      if (!pairs) known.set(down, (pairs = allowed(pair?.(kind, motifs[j]!.kind ?? 0))))
       for (const { a, b, list } of pairs) list.entries.push(offsets[i]! + a, offsets[j]! + b)
     }
   }

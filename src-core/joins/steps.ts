@@ -40,6 +40,8 @@ interface StepsInput extends Joining {
   /** How many petals (corners, places) a whole one has, by placement. */
   readonly counts: readonly number[]
   readonly hand: Hand
+  /** Joining chains between two motifs that have a rule of their own, by index; null where none have. */
+  readonly chainsOf: ((one: number, other: number) => number) | null
   /** How finished motifs are put together, or null where they are joined in their last round. */
   readonly seam: SeamVerb | null
 }
@@ -172,14 +174,16 @@ function step(state: State, piece: number): OrderStep {
       continue
     }
     const host = meeting.earlier[0]!
-    const phrase = phraseTo(state, host.motif, anchors[host.motif]![host.anchor]!, own)
+    const chains = input.chainsOf?.(host.motif, piece) ?? 0
+    const across = chains > 0 ? ` across ch ${chains}` : ''
+    const phrase = phraseTo(state, host.motif, anchors[host.motif]![host.anchor]!, own) + across
     const members: JoinMember[] = meeting.earlier.map((member) => ({
       motif: placements[member.motif]!.id,
       anchor: anchors[member.motif]![member.anchor]!.id,
     }))
     const partners = meeting.earlier.map((member) => labels[member.motif]!)
     const words = input.seam ? `${input.seam} ${name} to ${listOf(partners)}` : `${name}: ${phrase}`
-    joins.push({ anchor: anchor.id, with: members, words })
+    joins.push({ anchor: anchor.id, with: members, words, ...(chains > 0 && { chains }) })
     told.push({ anchor, number, name, phrase, partner: labels[host.motif]!, partners })
     made.add(piece, anchor, labels[host.motif]!)
     for (const member of meeting.earlier) made.add(member.motif, anchors[member.motif]![member.anchor]!, own)

@@ -1,7 +1,8 @@
 /** The stages of a blanket's plan, each a pure function of the fields that it reads: what does not change is not run again. */
 import type { Finding } from '../../shared-types/finding'
 import type { Anchor, HoleKind, Holds, MotifAccount, PlacedFiller, PlanSize } from '../../shared-types/plan'
-import type { BlanketLayout, Hand, Joining } from '../../shared-types/project'
+import type { BlanketLayout, Hand } from '../../shared-types/project'
+import type { SettledJoining } from '../../shared-types/settled'
 import { finding } from '../findings/finding'
 import { scaleOutline } from '../geometry/points'
 import type { Outline } from '../geometry/points'
@@ -10,8 +11,10 @@ import { POINT_SEAM } from '../joins/constants'
 import { holdingFindings, holdingOf } from '../joins/holding'
 import { findNodes } from '../joins/nodes'
 import type { Node, NodeWays } from '../joins/nodes'
-import { anchorsUnder, joinReach, pairWay, stretchLimit } from '../joins/rule'
-import type { Rules } from '../joins/rule'
+import { joinReach, pairWay, stretchLimit } from '../joins/rule'
+import { singlePairs } from '../joins/single-pairs'
+import type { SinglePairs } from '../joins/single-pairs'
+import type { Rule, Rules } from '../joins/rule'
 import type { Bridges } from '../materials/input'
 import { usualEdgingStyle } from '../materials/edging'
 import { contactAnchors } from '../motif/contacts'
@@ -149,6 +152,8 @@ export interface Joined {
   readonly operations: number
   /** Of these, those that are worked with joining chains, by how many chains. */
   readonly bridges: readonly Bridges[]
+  /** Joining chains between two motifs that have a rule of their own, by their index; null where none have. */
+  readonly chainsOf: ((one: number, other: number) => number) | null
   readonly seams: { readonly length: Millimetres; readonly count: number }
   readonly findings: readonly Finding[]
 }
@@ -168,17 +173,20 @@ export function join(
   accounts: readonly MotifAccount[],
   gauge: ResolvedGauge,
   rules: Rules,
-  joining: Joining | undefined,
+  joining: SettledJoining,
   laid: Laid,
   counts: BlanketCounts,
 ): Joined {
-  const anchors = anchorsUnder(accounts, rules)
-  const isPlain = accounts.length === 1
+  const single = singlePairs(joining, accounts, rules, gauge, laid.placements)
+  const { anchors } = single
+  // Places that only a rule of a single pair joins are not joined by all.
+  const isPlain = accounts.length === 1 && !single.wayOf
   const way = pairWay(joining, accounts, rules, gauge)
   const kinds = accounts.map((_, kind) => kind)
   const reaches = kinds.flatMap((kind) => kinds.map((other) => way(kind, other).reach))
   const { findings: reachFindings } = joinReach(joining, rules.main, accounts[0]!, gauge)
   const reach = Math.max(...reaches)
+  const farthest = reach + single.widest - rules.widest
   const ways: NodeWays = { round: laid.round, pair: isPlain ? undefined : way }
   const motifs = laid.placements.map(({ x, y, turn, kind }) => ({
     x,
@@ -187,10 +195,10 @@ export function join(
     kind,
     anchors: anchors[kind]!,
   }))
-  const nodes = findNodes(motifs, reach, ways)
+  const nodes = findNodes(motifs, farthest, { ...ways, single: single.wayOf })
   const spread = nodes.reduce((most, node) => Math.max(most, node.spread), 0)
   const smallest = accounts.reduce((least, each) => (each.overTips < least.overTips ? each : least))
-  const limit = stretchLimit({ gap: rules.widest }, smallest, gauge)
+  const limit = stretchLimit({ gap: single.widest }, smallest, gauge)
   const isJoined = rules.main.rule !== 'apart'
   const checked = isJoined
     ? checkNodes({
@@ -208,18 +216,33 @@ export function join(
     stretchLimit: limit,
     spread,
     operations: nodes.reduce((sum, node) => sum + node.members.length - 1, 0),
-    bridges: bridgesOf(nodes, laid, rules),
+    bridges: bridgesOf(nodes, laid, rules, single),
+    chainsOf: single.wayOf ? (one, other) => chainsOf(single.ruleOf(one, other)) : null,
     seams: rules.main.rule === 'seam' ? seamsOf(nodes, laid, counts) : { length: 0, count: 0 },
-    findings: [...reachFindings, ...checked, ...(isJoined ? looseFindings(nodes, laid, accounts) : [])],
+    findings: [
+      ...single.findings,
+      ...single.check(nodes),
+      ...reachFindings,
+      ...checked,
+      ...(isJoined ? looseFindings(nodes, laid, accounts) : []),
+    ],
   }
 }
 
+const chainsOf = (rule: Rule | undefined): number => (rule?.rule === 'bridge' ? rule.chains : 0)
+
 /** How many joins are worked with joining chains: of each later motif to the first at its join point. */
-function bridgesOf(nodes: readonly Node[], { placements }: Laid, rules: Rules): Bridges[] {
+function bridgesOf(
+  nodes: readonly Node[],
+  { placements }: Laid,
+  rules: Rules,
+  { ruleOf }: SinglePairs,
+): Bridges[] {
   const counts = new Map<number, number>()
   for (const { members } of nodes)
     for (const { motif } of members.slice(1)) {
-      const rule = rules.of(placements[members[0]!.motif]!.kind, placements[motif]!.kind)
+      const first = members[0]!.motif
+      const rule = ruleOf(first, motif) ?? rules.of(placements[first]!.kind, placements[motif]!.kind)
       if (rule.rule === 'bridge') counts.set(rule.chains, (counts.get(rule.chains) ?? 0) + 1)
     }
   return [...counts].map(([chains, operations]) => ({ chains, operations }))

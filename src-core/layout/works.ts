@@ -101,6 +101,7 @@ export function tellWork(
     ],
     anchors: [...placements.map(({ kind }) => joined.anchors[kind]!), ...halved.anchors],
     nodes: joined.nodes,
+    chainsOf: joined.chainsOf,
     sequence: worked.all,
     wholes: placements.length,
     halfNodes: halved.nodes,

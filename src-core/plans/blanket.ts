@@ -197,7 +197,9 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
         counts: main!.counts,
         others: [...others, ...added.pieces],
         joinOperations: added.joinOperations,
-        ...(project.joining.pairs && { bridges: allBridges(joined, rule, gaps.halved.operations) }),
+        ...((project.joining.pairs ?? project.joining.single) && {
+          bridges: allBridges(joined, rule, gaps.halved.operations),
+        }),
         joinNodes: joined.nodes.length,
         fillerJoins: added.fillerJoins,
         seams: added.seams,

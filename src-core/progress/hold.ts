@@ -17,7 +17,8 @@ const stays: Address = (address) => address
 
 /** The project after an edit, with made motifs and all other colours where they were, as far as that can be. */
 export function holdWork(before: Project, after: Project): Project {
-  return before === after ? after : holdColours(before, holdMade(before, withOutlineStaying(before, after)))
+  if (before === after) return after
+  return holdColours(before, holdSingles(before, holdMade(before, withOutlineStaying(before, after))))
 }
 
 /** Where what was marked before an edit is marked after it; null where it has no place any more. */
@@ -41,6 +42,18 @@ function movedItems(before: Project, after: Project): Address | null {
     // It was changed where it lies, or it is gone.
     return was.length === is.length ? address : null
   }
+}
+
+/** Pairs with a joining rule of their own stay the same motifs. */
+function holdSingles(before: Project, after: Project): Project {
+  const single = after.joining?.single
+  const move = single && single === before.joining?.single ? movedMarks(before, after) : stays
+  if (!single || move === stays) return after
+  const moved = single.flatMap((pair) => {
+    const places = pair.places.map((place) => move(tidyAddress(place)))
+    return places.every((place) => place !== null) ? [{ ...pair, places }] : []
+  })
+  return { ...after, joining: { ...after.joining, single: moved } }
 }
 
 function holdMade(before: Project, after: Project): Project {

@@ -179,7 +179,11 @@ const BASES = {
   },
   'a blanket of two flowers, cut out': {
     ...{ ...common, motifs: [flower('m', care), flower('n')] },
-    joining: { ...joining, pairs: [{ motifs: ['m', 'n'], rule: 'bridge', bridgeChains: 2, gap: 1 }] },
+    joining: {
+      ...joining,
+      pairs: [{ motifs: ['m', 'n'], rule: 'bridge', bridgeChains: 2, gap: 1 }],
+      single: [{ places: ['1,1', '1,2'], rule: 'bridge', bridgeChains: 2 }],
+    },
     layout: {
       ...blanket,
       alternate: { motifs: ['m', 'n'], by: 'cell' },

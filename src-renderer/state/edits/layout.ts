@@ -87,3 +87,24 @@ export const patchJoining = (project: Project, patch: Partial<Joining>): Project
   ...project,
   joining: { ...project.joining, ...patch },
 })
+
+type Single = NonNullable<Joining['single']>[number]
+
+const isPair = ({ places }: Single, one: string, other: string): boolean =>
+  places.length === 2 && places.includes(one) && places.includes(other)
+
+/** How two placed motifs are joined where they have a rule of their own. */
+export const singleOf = (project: Project, one: string, other: string): Single | undefined =>
+  project.joining?.single?.find((pair) => isPair(pair, one, other))
+
+/** Joins two placed motifs by a rule of their own; as all others like them where it is null. */
+export function joinPair(
+  project: Project,
+  [one, other]: readonly [string, string],
+  own: Pick<Single, 'rule' | 'bridgeChains'> | null,
+): Project {
+  const { single = [], ...forAll } = project.joining ?? {}
+  const others = single.filter((pair) => !isPair(pair, one, other))
+  const next = own ? [...others, { places: [one, other], ...own }] : others
+  return { ...project, joining: next.length > 0 ? { ...forAll, single: next } : forAll }
+}
