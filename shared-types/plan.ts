@@ -104,6 +104,8 @@ export interface OrderStep {
   readonly joins: readonly OrderJoin[]
   /** The whole step in words, without the motif's own number. */
   readonly words: string
+  /** The same with each working number in braces, “{12}”: alike for steps that differ in their numbers alone. */
+  readonly pattern: string
 }
 
 export interface PlanSize {

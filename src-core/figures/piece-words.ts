@@ -17,7 +17,7 @@ const numbersOf = remembered(
 )
 
 /** Working numbers of the motifs round a filler, smallest first. */
-function roundOf(plan: Plan, { round = [] }: PlacedPiece): number[] {
+export function roundOf(plan: Plan, { round = [] }: PlacedPiece): number[] {
   const known = numbersOf(plan)
   return round.map((id) => known.get(id) ?? 0).sort((a, b) => a - b)
 }

@@ -2,9 +2,9 @@
 import type { Anchor } from '../../shared-types/plan'
 import type { Hand } from '../../shared-types/project'
 
-/** A join of a piece that is already there: which of its petals (corners, places), and with whom. */
+/** A join of a piece that is already there: at which of its places, and with whom. */
 interface Made {
-  readonly group: number
+  readonly anchor: Anchor
   readonly label: number
 }
 
@@ -29,7 +29,7 @@ export class MadeJoins {
 
   /** Notes that a place of a piece is joined to the piece with this working number. */
   add(piece: number, anchor: Anchor, label: number): void {
-    this.#made[piece]!.push({ group: anchor.petal, label })
+    this.#made[piece]!.push({ anchor, label })
     const key = `${piece} ${anchor.id}`
     const taken = this.#taken.get(key)
     if (taken) taken.push(label)
@@ -41,30 +41,47 @@ export class MadeJoins {
     return this.#taken.get(`${piece} ${anchor.id}`) ?? []
   }
 
+  /**
+   * Where the same motifs are joined to a piece at other places too: on which side of those a place lies, as the piece
+   * looks outward; null where it is the only one.
+   */
+  besides(piece: number, target: Anchor, counted: CountedPiece): 'left' | 'right' | 'middle' | null {
+    // Places along a side lie opposite what they meet: nobody chooses among them.
+    if (target.kind === 'side' || target.kind === 'shoulder') return null
+    const setOf = (labels: readonly number[]): string => [...new Set(labels)].sort((a, b) => a - b).join(' ')
+    const own = setOf(this.at(piece, target))
+    const places = new Map(this.#made[piece]!.map(({ anchor }) => [anchor.id, anchor]))
+    const sides = [...places.values()]
+      .filter(({ kind, petal }) => kind === target.kind && petal !== target.petal)
+      .filter((anchor) => setOf(this.at(piece, anchor)) === own)
+      .map((anchor) => this.#leftward(target.petal, anchor.petal, counted))
+    if (sides.length === 0) return null
+    if (sides.every((side) => side > 0)) return 'left'
+    return sides.every((side) => side < 0) ? 'right' : 'middle'
+  }
+
+  /** How many petals one lies to the left of another, the shorter way round; left is counter-clockwise. */
+  #leftward(petal: number, from: number, { count, first, isHalf }: CountedPiece): number {
+    const along = (each: number): number => (each - first + count) % count
+    const onward = (petal - from + count) % count
+    const steps = isHalf ? along(petal) - along(from) : onward <= count / 2 ? onward : onward - count
+    // Petals are counted counter-clockwise by right-handers, clockwise by left-handers.
+    return this.hand === 'left' ? -steps : steps
+  }
+
   /** The join on a piece nearest to a place, and how many places away it lies; left is counter-clockwise. */
-  nearest(
-    piece: number,
-    target: Anchor,
-    { count, first, isHalf }: CountedPiece,
-  ): { reference: number; leftward: number } {
-    let steps = 0
+  nearest(piece: number, target: Anchor, counted: CountedPiece): { reference: number; leftward: number } {
+    let leftward = 0
     let reference = 0
-    const from = (petal: number): number => (petal - first + count) % count
-    for (const { group, label } of this.#made[piece]!) {
-      if (group === target.petal) continue
-      const onward = (target.petal - group + count) % count
-      const round = onward <= count / 2 ? onward : onward - count
-      const signed = isHalf ? from(target.petal) - from(group) : round
-      if (
-        steps === 0 ||
-        Math.abs(signed) < Math.abs(steps) ||
-        (Math.abs(signed) === Math.abs(steps) && label > reference)
-      ) {
-        steps = signed
+    for (const { anchor, label } of this.#made[piece]!) {
+      if (anchor.petal === target.petal) continue
+      const side = this.#leftward(target.petal, anchor.petal, counted)
+      const nearer = Math.abs(side) - Math.abs(leftward)
+      if (reference === 0 || nearer < 0 || (nearer === 0 && label > reference)) {
+        leftward = side
         reference = label
       }
     }
-    // Petals are counted counter-clockwise by right-handers, clockwise by left-handers.
-    return { reference, leftward: this.hand === 'left' ? -steps : steps }
+    return { reference, leftward }
   }
 }

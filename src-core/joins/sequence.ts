@@ -77,6 +77,10 @@ function thereAndBack(placements: readonly Placement[]): number[] {
   return sequence.sort((a, b) => placements[a]!.row - placements[b]!.row || column(a) - column(b))
 }
 
+/** In which ring a motif lies, so many rows and half places from the one in the middle. */
+export const ringAt = (rows: number, halves: number, offset: boolean): number =>
+  offset ? rows + Math.max(0, (halves - rows) / 2) : Math.max(rows, halves / 2)
+
 /** Round after round from the middle outward, each round in working direction from 12 o'clock. */
 function fromCentre({ placements, hand, offset }: SequenceInput): number[] {
   const cx = placements.reduce((sum, p) => sum + p.x, 0) / Math.max(1, placements.length)
@@ -88,7 +92,7 @@ function fromCentre({ placements, hand, offset }: SequenceInput): number[] {
   const keys = placements.map((p) => {
     const rows = Math.abs(p.row - middle.row)
     const halves = Math.abs(p.halves - middle.halves)
-    const ring = offset ? rows + Math.max(0, (halves - rows) / 2) : Math.max(rows, halves / 2)
+    const ring = ringAt(rows, halves, offset)
     const angle = sign * directionOf({ x: p.x - middle.x, y: p.y - middle.y })
     return { ring, angle: (angle + 4 * Math.PI + 1e-9) % (2 * Math.PI) }
   })

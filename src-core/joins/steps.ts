@@ -9,7 +9,7 @@ import type { Placement } from '../layout/blanket'
 import { countedFrom, countOf, placeName } from '../motif/numbering'
 import { MadeJoins } from './made'
 import type { Node, NodeMember } from './nodes'
-import { joinPhrase, listOf, seamWords, spacePhrase, stepWords } from './words'
+import { clockPhrase, joinPhrase, seamPhrase, seamWords, spacePhrase, stepWords, wordsOf } from './words'
 import type { SeamVerb, ToldPlace } from './words'
 
 /** What is joined in which order. */
@@ -131,12 +131,11 @@ function phraseTo({ input, made }: State, host: number, anchor: Anchor, own: num
   const { accounts, counts, firsts, labels, wholes } = input
   const label = labels[host]!
   const others = made.at(host, anchor)
-  if (others.length > 0)
-    return spacePhrase(
-      label,
-      [...new Set(others)].sort((a, b) => a - b),
-    )
   const counted = { count: counts[host]!, first: firsts[host]!, isHalf: host >= wholes }
+  if (others.length > 0) {
+    const sorted = [...new Set(others)].sort((a, b) => a - b)
+    return spacePhrase(label, sorted, made.besides(host, anchor, counted))
+  }
   return joinPhrase({
     shape: accounts[host]!.shape,
     host: label,
@@ -149,6 +148,16 @@ function phraseTo({ input, made }: State, host: number, anchor: Anchor, own: num
 
 const nameOn = ({ accounts, placements, firsts }: StepsInput, piece: number, anchor: Anchor): string =>
   placeName(accounts[piece]!, anchor, { turn: placements[piece]!.turn, firstPetal: firsts[piece]! })
+
+/** A whole step as a pattern, and in words. */
+function toldAs(
+  told: readonly ToldPlace[],
+  shape: MotifAccount['shape'],
+  seam: SeamVerb | null,
+): Pick<OrderStep, 'pattern' | 'words'> {
+  const pattern = seam ? seamWords(told, shape, seam) : stepWords(told, shape)
+  return { pattern, words: wordsOf(pattern) }
+}
 
 /** A motif or a half motif. */
 function step(state: State, piece: number): OrderStep {
@@ -182,15 +191,14 @@ function step(state: State, piece: number): OrderStep {
       anchor: anchors[member.motif]![member.anchor]!.id,
     }))
     const partners = meeting.earlier.map((member) => labels[member.motif]!)
-    const words = input.seam ? `${input.seam} ${name} to ${listOf(partners)}` : `${name}: ${phrase}`
-    joins.push({ anchor: anchor.id, with: members, words, ...(chains > 0 && { chains }) })
+    const words = input.seam ? seamPhrase(input.seam, name, partners) : `${name}: ${phrase}`
+    joins.push({ anchor: anchor.id, with: members, words: wordsOf(words), ...(chains > 0 && { chains }) })
     told.push({ anchor, number, name, phrase, partner: labels[host.motif]!, partners })
     made.add(piece, anchor, labels[host.motif]!)
     for (const member of meeting.earlier) made.add(member.motif, anchors[member.motif]![member.anchor]!, own)
   }
-  const words = input.seam ? seamWords(told, shape, input.seam) : stepWords(told, shape)
   const kind = piece < input.wholes ? 'motif' : 'half'
-  return { kind, motif: placements[piece]!.id, free, joins, words }
+  return { kind, motif: placements[piece]!.id, free, joins, ...toldAs(told, shape, input.seam) }
 }
 
 /** A filler, joined to every motif round it. */
@@ -208,15 +216,18 @@ function fillerStep(state: State, index: number): OrderStep {
     }
     const { host, near, at, clock } = meets
     const label = labels[host]!
-    const phrase = at ? phraseTo(state, host, at, own) : `join to ${label}, at its ${clock}`
-    const words = input.seam ? `${input.seam} ${name} to ${label}` : `${name}: ${phrase}`
-    joins.push({ anchor: anchor.id, with: [{ motif: placements[host]!.id, anchor: near }], words })
+    const phrase = at ? phraseTo(state, host, at, own) : clockPhrase(label, clock)
+    const words = input.seam ? seamPhrase(input.seam, name, [label]) : `${name}: ${phrase}`
+    joins.push({
+      anchor: anchor.id,
+      with: [{ motif: placements[host]!.id, anchor: near }],
+      words: wordsOf(words),
+    })
     told.push({ anchor, number, name, phrase, partner: label, partners: [label] })
     if (at) made.add(host, at, own)
   }
   const free = told.filter(({ phrase }) => phrase === null).map(({ anchor }) => anchor.id)
-  const words = input.seam ? seamWords(told, shape, input.seam) : stepWords(told, shape)
-  return { kind: 'filler', motif: id, free, joins, words }
+  return { kind: 'filler', motif: id, free, joins, ...toldAs(told, shape, input.seam) }
 }
 
 /** The places of the motif in hand in working direction, counted from its own start. */

@@ -1,4 +1,7 @@
-/** The words of the working order. Left and right on a motif are seen from its middle, looking outward. */
+/**
+ * The words of the working order, as patterns: working numbers stand in them in braces, “{12}”, so that steps which are
+ * alike can be told once. Left and right on a motif are seen from its middle, looking outward.
+ */
 import type { Anchor, MotifAccount } from '../../shared-types/plan'
 
 type Shape = MotifAccount['shape']
@@ -38,9 +41,29 @@ const isCounted = (shape: Shape): boolean => shape === 'petals' || shape === 'st
 
 const isLeading = ({ kind }: Anchor): boolean => kind === 'tip' || kind === 'corner'
 
-/** Joining where others are already joined. */
-export function spacePhrase(host: number, others: readonly number[]): string {
-  return `join into the same space of ${host} that ${listOf(others)} ${others.length > 1 ? 'are' : 'is'} joined to`
+/** A working number as it stands in a pattern: another name can take its place. */
+const numberMark = (label: number): string => `{${label}}`
+
+/** The words of a pattern: its working numbers as they are, or by other names. */
+export const wordsOf = (pattern: string, name: (label: string) => string = (label) => label): string =>
+  pattern.replace(/\{(\d+)\}/g, (_, label: string) => name(label))
+
+/** The working numbers that a pattern names. */
+export const namedIn = (pattern: string): string[] =>
+  [...pattern.matchAll(/\{(\d+)\}/g)].map(([, label]) => label!)
+
+const marksOf = (labels: readonly number[]): string => listOf(labels.map(numberMark))
+
+/** Joining where others are already joined; `side` tells places apart that the same motifs are joined to. */
+export function spacePhrase(
+  host: number,
+  others: readonly number[],
+  side: 'left' | 'right' | 'middle' | null,
+): string {
+  const joined = `${numberMark(host)} that ${marksOf(others)} ${others.length > 1 ? 'are' : 'is'} joined to`
+  return side === null
+    ? `join into the same space of ${joined}`
+    : `join into the ${side} one of the spaces of ${joined}`
 }
 
 interface JoinPhrase {
@@ -56,14 +79,19 @@ interface JoinPhrase {
   readonly own: number
 }
 
+/** Joining to a place that is told by its name or by the clock. */
+export const clockPhrase = (host: number, name: string): string =>
+  `join to ${numberMark(host)}, at its ${name}`
+
 /** Joining to a place of a motif where nothing is joined yet. */
 export function joinPhrase({ shape, host, anchor, name, reference, leftward, own }: JoinPhrase): string {
-  if (!isCounted(shape)) return `join to ${host}, at its ${name}`
-  if (!isLeading(anchor)) return `join to the place of ${host} that lies opposite`
-  if (reference === 0) return `join to any free ${noun(shape)} of ${host}`
+  const there = numberMark(host)
+  if (!isCounted(shape)) return clockPhrase(host, name)
+  if (!isLeading(anchor)) return `join to the place of ${there} that lies opposite`
+  if (reference === 0) return `join to any free ${noun(shape)} of ${there}`
   const side = leftward > 0 ? 'left' : 'right'
-  const from = reference === own ? 'the one just joined' : String(reference)
-  return `join to ${host}, ${ordinal(Math.abs(leftward))} free ${noun(shape)} to the ${side} of ${from}`
+  const from = reference === own ? 'the one just joined' : numberMark(reference)
+  return `join to ${there}, ${ordinal(Math.abs(leftward))} free ${noun(shape)} to the ${side} of ${from}`
 }
 
 /**
@@ -102,7 +130,7 @@ export function stepWords(told: readonly ToldPlace[], shape: Shape): string {
         (join) => join.anchor.kind === 'side' && join.number === number && join.partner === partner,
       )
       if (places.length > 1) {
-        phrases.push(`side ${number}: join to the places of ${partner} that lie opposite`)
+        phrases.push(`side ${number}: join to the places of ${numberMark(partner)} that lie opposite`)
         continue
       }
     }
@@ -115,6 +143,10 @@ export function stepWords(told: readonly ToldPlace[], shape: Shape): string {
 /** What the hand does along a seam: sewn with a needle, or crocheted. */
 export type SeamVerb = 'sew' | 'crochet'
 
+/** One place of a finished motif, with whom it meets. */
+export const seamPhrase = (verb: SeamVerb, name: string, partners: readonly number[]): string =>
+  `${verb} ${name} to ${marksOf(partners)}`
+
 /** The step of a finished motif that is put on with a seam: its sides (or else its tips) with whom they meet. */
 export function seamWords(told: readonly ToldPlace[], shape: Shape, verb: SeamVerb): string {
   const joins = told.filter((place) => place.phrase !== null)
@@ -123,11 +155,11 @@ export function seamWords(told: readonly ToldPlace[], shape: Shape, verb: SeamVe
   const sides = new Map<number, number>()
   for (const { number, partner } of joins.filter(isAlong)) sides.set(number, partner)
   const covered = new Set(sides.values())
-  const phrases = [...sides].map(([side, partner]) => `side ${side} to ${partner}`)
+  const phrases = [...sides].map(([side, partner]) => `side ${side} to ${numberMark(partner)}`)
   for (const place of joins) {
     if (isAlong(place)) continue
     const others = place.partners.filter((partner) => !covered.has(partner))
-    if (others.length > 0) phrases.push(`${place.name} to ${listOf(others)}`)
+    if (others.length > 0) phrases.push(`${place.name} to ${marksOf(others)}`)
   }
   return `${verb} ${phrases.join('; ')}`
 }

@@ -53,11 +53,16 @@ export function intoPages<B extends Block>(
   return [...pages.slice(0, -1), last].map((page) => page.map((column) => column.flat()))
 }
 
-/** The first split after which the left column is not the lower one. */
+/** The split whose higher column is the lowest: of several the first whose left column is not the lower one. */
 function balanced<B extends Block>(units: readonly B[][], lead: number): B[][][] {
+  let best: B[][][] = [[...units]]
+  let lowest = Infinity
   for (let at = 1; at < units.length; at++) {
     const [left, right] = [units.slice(0, at), units.slice(at)]
-    if (columnHeight(left.flat(), lead) >= columnHeight(right.flat(), lead)) return [left, right]
+    const heights = [columnHeight(left.flat(), lead), columnHeight(right.flat(), lead)] as const
+    const higher = Math.max(...heights)
+    if (higher < lowest) [best, lowest] = [[left, right], higher]
+    if (heights[0] >= heights[1]) break
   }
-  return [[...units]]
+  return best
 }

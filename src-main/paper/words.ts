@@ -1,5 +1,5 @@
 /** Every word of the assembly map, in English with the trade's US and UK words. */
-import type { MotifAccount, Plan } from '../../shared-types/plan'
+import type { MotifAccount } from '../../shared-types/plan'
 import type { Joining, Seam, Terms } from '../../shared-types/project'
 import type { Settled, SettledJoining } from '../../shared-types/settled'
 import { capital, counted, numbered, plural } from '../../src-core/figures/words'
@@ -12,7 +12,7 @@ import type { Caution } from '../../src-core/figures/kind-words'
 import { SMALL_PARTS } from '../../src-core/figures/kit-words'
 import { shapeName } from '../../src-core/figures/sentence'
 import { layoutKindOf } from '../../src-core/plans/layouts'
-import { listOf, SIDES_LEGEND } from '../../src-core/joins/words'
+import { listOf } from '../../src-core/joins/words'
 import { termWord } from '../../src-core/stitches/terms'
 
 export const PAGE_NAMES = {
@@ -243,36 +243,6 @@ export function sheetRange(
 export const sheetAdvice = (overlap: string): string =>
   `Sheets overlap by ${overlap}: cut one of two neighbours along the ticks and lay it on the other.`
 
-/** "14 · row 4, motif 3 · B", "131 · filler between 14, 15, 27 and 28 · C". */
-export const stepTitle = (label: string, where: string, code: string): string =>
-  `☐ ${label} · ${where}${code === '' ? '' : ` · ${code}`}`
-
-/** "120 motifs, 12 half motifs and 88 fillers". */
-const piecesWords = ({ motifs, halves, fillers }: Plan): string => {
-  const parts = [
-    counted(motifs.length, 'motif'),
-    ...(halves.length > 0 ? [counted(halves.length, 'half motif')] : []),
-    ...(fillers.length > 0 ? [counted(fillers.length, 'filler')] : []),
-  ]
-  return listOf(parts)
-}
-
-const othersWords = ({ halves, fillers }: Plan): string =>
-  [halves.length > 0 ? 'half motifs' : '', fillers.length > 0 ? 'fillers' : ''].filter(Boolean).join(' and ')
-
-export function orderIntroduction(plan: Plan, told: boolean): string {
-  const same = told ? ' “The same” means: in the same way, each time one place further along.' : ''
-  const what = told ? 'joined' : 'finished'
-  const sides = told ? ` ${SIDES_LEGEND}` : ''
-  const first = plan.motifs.length + 1
-  const others = plan.halves.length + plan.fillers.length
-  const after =
-    others > 0
-      ? ` Numbers from ${first.toLocaleString('en')} on are ${othersWords(plan)}: each comes at the end of the row in which the last motif round it is made.`
-      : ''
-  return `Tick off each one when it is ${what}.${same}${sides}${after} ${piecesWords(plan)}, ${counted(plan.ends, 'end')} to weave in.`
-}
-
 /** Whether motifs are joined while they are worked, so that each joins into what is there. */
 export const joinedAsYouGo = (joining: Joining | undefined): boolean =>
   joining?.rule !== 'seam' && joining?.rule !== 'apart'
@@ -282,17 +252,6 @@ export function stepSentence(joining: Joining | undefined, words: string): strin
   if (words === '' || joining?.rule === 'apart') return ''
   return capital(words).replace(/[.;\s]*$/, '.')
 }
-
-export const THE_SAME = 'The same'
-
-/** Above boxes that begin a column in the middle of a row: "Row 9, continued; the same as 31:". */
-export function againWords(row: number | null, as: string | null): string {
-  const same = as === null ? '' : `the same as ${as}`
-  const words = [row === null ? '' : `row ${row}, continued`, same].filter(Boolean).join('; ')
-  return words === '' ? '' : `${capital(words)}:`
-}
-
-export const ROW_DIRECTIONS = { right: 'left to right →', left: '← right to left' } as const
 
 /** Cautions that apply, as paragraphs under short headings; they always defer to local rules. */
 export function cautions(settled: Settled, terms: Terms): Caution[] {

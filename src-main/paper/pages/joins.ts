@@ -25,8 +25,8 @@ import {
   sharedPointAdvice,
   sidesAdvice,
   stepSentence,
-  stepTitle,
 } from '../words'
+import { stepTitle } from '../words-order'
 
 const GAP = 10
 

@@ -1,7 +1,13 @@
-/** The order of work, motif by motif, with boxes to tick; steps that are alike along a row stand together. */
-import type { OrderStep, Plan } from '../../../shared-types/plan'
+/**
+ * The order of work: each way of joining told once with a small drawing, what the rows are made of, then a box to
+ * tick for each motif. What is rare is told where it comes.
+ */
+import type { OrderStep } from '../../../shared-types/plan'
 import { breakLines } from '../../../src-core/figures/lines'
 import { keyMarks } from '../../../src-core/figures/map'
+import { neighbourhoodFigure } from '../../../src-core/figures/neighbourhood'
+import { orderList } from '../../../src-core/figures/order-list'
+import type { JoinWay, OrderPart, OrderRun } from '../../../src-core/figures/order-list'
 import { pieceWords } from '../../../src-core/figures/piece-words'
 import { pieceAt } from '../../../src-core/layout/placed'
 
@@ -10,89 +16,57 @@ import { intoPages } from '../columns'
 import type { Draft, Job } from '../page'
 import { newSheet } from '../page'
 import { Sheet, TYPE } from '../setting'
+import { HEADINGS, PAGE_NAMES, stepSentence } from '../words'
 import {
+  additionTitle,
+  additionWords,
   againWords,
-  HEADINGS,
+  boxWords,
+  kindWords,
+  neighboursWords,
+  ORDER_HEADINGS,
   orderIntroduction,
-  PAGE_NAMES,
+  partName,
   ROW_DIRECTIONS,
-  stepSentence,
   stepTitle,
-  THE_SAME,
-} from '../words'
+  wayName,
+  wayTitle,
+} from '../words-order'
 
 /** Type sizes, largest first: a smaller one is taken where it saves a page. Lists stay at 8 pt or more. */
 const SIZES = [TYPE.list, 8.25, 8] as const
 const LEADING = 1.3
 const COLUMN_GAP = 9
-/** Pages from which on a list is set in the largest type at once. */
-const LONG_LIST = 8
 /** Where the words of a step begin, under its number. */
 const INDENT = 4
 const AIR = 1.3
+/** Room for the drawing of a way, and beside it. */
+const DRAWING = { width: 34, height: 31 } as const
+const DRAWING_GAP = 3
+/** Between boxes that stand side by side. */
+const BOX_GAP = 2.4
 
-interface StepGroup {
-  readonly row: number
-  readonly first: OrderStep
-  readonly steps: readonly OrderStep[]
-}
-
-/** What a step does, told by where its neighbours are from it: alike for motifs that are worked alike. */
-function manner(plan: Plan, step: OrderStep): string {
-  const here = pieceAt(plan, step.motif)
-  const joins = step.joins.map((join) => {
-    const others = join.with.map((member) => {
-      const there = pieceAt(plan, member.motif)
-      const rows = (there?.row ?? 0) - (here?.row ?? 0)
-      return `${rows},${(there?.column ?? 0) - (here?.column ?? 0)},${member.anchor}`
-    })
-    return `${join.anchor}>${others.join('+')}`
-  })
-  const phrasing = step.words.replace(/\d+/g, '#')
-  return [step.kind, here?.row, here?.turn, here?.side, step.free.join(' '), joins.join(' '), phrasing].join(
-    '|',
-  )
-}
-
-/** The row in which each step is worked: fillers and half motifs come at the end of a row of motifs. */
-function rowsOf(plan: Plan): number[] {
-  let row = 0
-  return plan.order.map((step) => {
-    if (step.kind === 'motif') row = pieceAt(plan, step.motif)?.row ?? 0
-    return row
-  })
-}
-
-/** The steps in order, those in a row that are worked alike taken together. */
-function groupSteps(plan: Plan): StepGroup[] {
-  const rows = rowsOf(plan)
-  const groups: { row: number; first: OrderStep; steps: OrderStep[]; manner: string }[] = []
-  plan.order.forEach((step, i) => {
-    const how = manner(plan, step)
-    const last = groups.at(-1)
-    if (last && last.manner === how) last.steps.push(step)
-    else groups.push({ row: rows[i]!, first: step, steps: [step], manner: how })
-  })
-  return groups
-}
-
-/** A part of the list, with the row that it is about. */
+/** A part of the list, with the row that it is about; null where it is about none. */
 interface OrderBlock extends Block {
-  readonly row: number
+  readonly row: number | null
 }
 
-/** A box to tick. */
-interface Entry {
-  readonly title: string
-  /** What others call it. */
-  readonly label: string
-  readonly row: number
+/** A place in the grid of boxes: a box, or the name of the way in which those after it are joined. */
+interface Cell {
+  readonly text: string
+  readonly bold: boolean
+  readonly way: JoinWay | null
 }
 
 class OrderSetter {
   readonly blocks: OrderBlock[] = []
   private readonly codes: ReadonlyMap<string, string>
+  private readonly names: ReadonlyMap<string, string>
   private readonly line: number
+  private readonly list
+  private readonly told: boolean
+  /** How many boxes stand side by side. */
+  private readonly across: number
 
   constructor(
     private readonly job: Job,
@@ -100,160 +74,269 @@ class OrderSetter {
     private readonly size: number,
   ) {
     this.line = Sheet.line(size, LEADING)
-    this.codes = new Map(keyMarks(job.ground).map((mark) => [mark.id, mark.code]))
+    const marks = keyMarks(job.ground)
+    this.codes = new Map(marks.map(({ id, code }) => [id, code]))
+    this.names = new Map(marks.map(({ id, code, name }) => [id, [code, name].filter(Boolean).join(' · ')]))
+    this.list = orderList(job.plan)
+    this.told = isTold(job)
+    const motifs = job.plan.order.filter(({ kind }) => kind === 'motif')
+    const longest = this.list.ways.at(-1)
+    const names = longest ? [wayName(longest)] : []
+    this.across = this.besides([...names, ...motifs.map(({ motif }) => this.box(motif))])
   }
 
-  private title(step: OrderStep): string {
-    const { plan } = this.job
-    const piece = pieceAt(plan, step.motif)
-    if (!piece) return step.motif
-    return stepTitle(piece.label, pieceWords(plan, piece), this.codes.get(piece.colourway) ?? '')
+  /** How many of these boxes have room beside each other. */
+  private besides(texts: readonly string[]): number {
+    // Figures are all as wide as each other, and most boxes differ in nothing else.
+    const unlike = new Set(texts.map((text) => text.replace(/\d/g, '0')))
+    const widest = Math.max(...[...unlike].map((text) => this.job.measure(text, this.size, 'bold')))
+    return Math.max(1, Math.floor((this.width + BOX_GAP) / (widest + BOX_GAP)))
   }
 
   build(): readonly OrderBlock[] {
-    const { ground, plan } = this.job
-    const rows = new Map(ground.rows.map((row) => [row.row, row]))
-    let row: number | null = null
-    const asYouGo = stepSentence(this.job.settled.joining, 'told') !== ''
-    for (const group of asYouGo ? groupSteps(plan) : this.runs()) {
-      if (ground.byRows && group.row !== row) {
-        row = group.row
-        this.rowHeading(row, rows.get(row)?.direction ?? null)
-      }
-      this.steps(group)
+    const ways = this.told ? this.list.ways : []
+    if (ways.length > 0) {
+      this.heading(ORDER_HEADINGS.ways, null)
+      ways.forEach((way, i) => this.card(way, i > 0))
+      if (this.list.kinds.length > 0) this.kinds()
+    }
+    const directions = new Map(this.job.ground.rows.map(({ row, direction }) => [row, direction]))
+    const parted = this.list.parts.some(({ of }) => of !== 'all')
+    if (!parted && ways.length > 0) this.heading(ORDER_HEADINGS.list, null)
+    for (const part of this.list.parts) {
+      const row = part.of === 'row' ? part.number : null
+      const name = partName(part, this.names.get(part.colourway) ?? '')
+      const direction = row === null ? null : (directions.get(row) ?? null)
+      if (name !== '') this.heading(name, row, direction ? ROW_DIRECTIONS[direction] : '')
+      this.part(part, name, row)
     }
     return this.blocks
   }
 
-  /** The steps as they follow each other, row by row where they are worked so. */
-  private runs(): StepGroup[] {
-    const groups: { row: number; first: OrderStep; steps: OrderStep[] }[] = []
+  private code(id: string): string {
+    return this.codes.get(pieceAt(this.job.plan, id)?.colourway ?? '') ?? ''
+  }
+
+  /** A box with what stands beside it; of several motifs that nothing is told about, which one it is. */
+  private box(id: string): string {
     const { plan } = this.job
-    const rows = rowsOf(plan)
-    for (const [i, step] of plan.order.entries()) {
-      const row = this.job.ground.byRows ? rows[i]! : 0
-      const last = groups.at(-1)
-      if (last?.row === row) last.steps.push(step)
-      else groups.push({ row, first: step, steps: [step] })
-    }
-    return groups
+    const piece = pieceAt(plan, id)
+    if (!piece) return id
+    if (!this.told && plan.accounts.length > 0) return this.title(id)
+    if (piece.kind !== 'motif') return additionTitle(plan, piece, this.code(id))
+    return boxWords(piece.label, this.code(id))
   }
 
-  private rowHeading(row: number, direction: 'left' | 'right' | null): void {
-    this.heading(row, `Row ${row}`, direction ? ROW_DIRECTIONS[direction] : '')
+  private title(id: string): string {
+    const { plan } = this.job
+    const piece = pieceAt(plan, id)
+    return piece ? stepTitle(piece.label, pieceWords(plan, piece), this.code(id)) : id
   }
 
-  /** A rule, a name and what stands at the right of it, and a line of words below. */
-  private heading(row: number, name: string, right: string, below = ''): void {
-    const named = Sheet.line(TYPE.table) + 2.4
+  /** A rule, a name, and what stands at the right of it. */
+  private heading(name: string, row: number | null, right = ''): void {
     this.blocks.push({
-      height: named + (below === '' ? 0 : this.line),
+      height: Sheet.line(TYPE.table) + 2.4,
       keep: true,
       row,
       draw: (sheet, x, y) => {
         sheet.rule(y + 1.5, x, x + this.width, 0.15)
         sheet.text(name, x, y + 2, { size: TYPE.table, weight: 'bold' })
         sheet.text(right, x + this.width, y + 2, { size: this.size, anchor: 'end' })
-        if (below !== '') sheet.text(below, x, y + named, { size: this.size, leading: LEADING })
       },
     })
   }
 
-  private steps({ first, steps, row }: StepGroup): void {
-    const told = stepSentence(this.job.settled.joining, first.words)
-    this.list(
-      steps.map((step) => ({
-        title: this.title(step),
-        label: pieceAt(this.job.plan, step.motif)?.label ?? step.motif,
-        row,
-      })),
-      told,
-    )
+  /** A way of joining: its drawing, and at the right of it its name, its neighbours and its words. */
+  private card(way: JoinWay, isLater: boolean): void {
+    const { job, size, line } = this
+    const figure = neighbourhoodFigure(job.plan, way, job.settled.hand, DRAWING)
+    const inset = DRAWING.width + DRAWING_GAP
+    const style = { size, leading: LEADING } as const
+    const wrap = (text: string): string[] => breakLines(text, this.width - inset, job.measure, size)
+    const neighbours = wrap(neighboursWords(way))
+    const words = wrap(stepSentence(job.settled.joining, way.words))
+    const lines = 1 + neighbours.length + words.length
+    this.blocks.push({
+      height: Math.max(figure.height + 1, lines * line) + 2 * AIR,
+      row: null,
+      again: isLater ? againWords(ORDER_HEADINGS.ways, null) : '',
+      draw: (sheet, x, y) => {
+        sheet.figure(figure, x, y + 0.8)
+        const at = x + inset
+        let below = sheet.text(wayTitle(job.plan, way), at, y, { ...style, weight: 'bold' })
+        for (const text of [...neighbours, ...words]) below = sheet.text(text, at, below, style)
+      },
+    })
   }
 
-  /** Boxes to tick for steps that are worked alike, as told once under the first. */
-  private list(entries: readonly Entry[], told: string): void {
-    const { size, line } = this
-    const style = { size, leading: LEADING } as const
-    const [first] = entries
-    if (!first) return
-    const words = told === '' ? [] : breakLines(told, this.width - INDENT, this.job.measure, size)
-    // Where nothing is told about them, all boxes are alike.
-    const same = words.length === 0 ? entries : entries.slice(1)
-    if (words.length > 0) {
+  private kinds(): void {
+    this.heading(ORDER_HEADINGS.kinds, null)
+    for (const kind of this.list.kinds) {
+      const words = breakLines(kindWords(kind), this.width - INDENT, this.job.measure, this.size)
       this.blocks.push({
-        height: (1 + words.length) * line + (same.length > 0 ? 0 : AIR),
-        row: first.row,
-        // “The same” is nothing without what it is the same as.
-        keep: same.length > 0,
+        height: words.length * this.line + AIR,
+        row: null,
         draw: (sheet, x, y) => {
-          let below = sheet.text(first.title, x, y, { ...style, weight: 'bold' })
-          for (const text of words) below = sheet.text(text, x + INDENT, below, style)
-        },
-      })
-    }
-    // Two boxes stand side by side where they have room; the first of them keep the words that introduce them.
-    const room = this.width / 2 - AIR
-    const { byRows } = this.job.ground
-    const beside = same.every(({ title }) => this.job.measure(title, size, 'regular') <= room) ? 2 : 1
-    for (let i = 0; i < same.length; i += beside) {
-      const pair = same.slice(i, i + beside)
-      const lead = i === 0 && words.length > 0
-      const last = i + beside >= same.length
-      this.blocks.push({
-        height: (lead ? 2 : 1) * line + (last ? AIR : 0),
-        row: pair[0]!.row,
-        ...(lead
-          ? {}
-          : { again: againWords(byRows ? first.row : null, words.length > 0 ? first.label : null) }),
-        draw: (sheet, x, y) => {
-          const top = lead ? sheet.text(`${THE_SAME}:`, x + INDENT, y, style) : y
-          pair.forEach((entry, k) => sheet.text(entry.title, x + (k * this.width) / 2, top, style))
+          words.forEach((text, i) =>
+            sheet.text(text, x + (i === 0 ? 0 : INDENT), y + i * this.line, {
+              size: this.size,
+              leading: LEADING,
+            }),
+          )
         },
       })
     }
   }
+
+  /** The steps of a row or another part: boxes, and what is told where it comes. */
+  private part({ runs }: OrderPart, name: string, row: number | null): void {
+    let cells: Cell[] = []
+    const flush = (across = this.across): void => {
+      this.grid(cells, name, row, across)
+      cells = []
+    }
+    for (let i = 0; i < runs.length; i++) {
+      const run = runs[i]!
+      const [first] = run.steps as [OrderStep]
+      if (this.told && run.way === null) {
+        flush()
+        this.step(first, row)
+      } else if (first.kind === 'motif') {
+        if (run.way) cells.push({ text: wayName(run.way), bold: true, way: run.way })
+        cells.push(...this.boxes(run))
+      } else {
+        flush()
+        const group = additionsFrom(runs, i, this.told)
+        i += group.length - 1
+        const ways = new Set(group.map(({ way }) => way))
+        this.lead(additionWords(group), row)
+        cells = group.flatMap((each) => this.boxes(each, ways.size > 1 ? each.way : null))
+        flush(this.besides(cells.map(({ text }) => text)))
+      }
+    }
+    flush()
+  }
+
+  /** The boxes of a run; of several ways that are mixed, each names its own. */
+  private boxes({ steps, way }: OrderRun, named: JoinWay | null = null): Cell[] {
+    const after = named ? ` · ${wayName(named).toLowerCase()}` : ''
+    return steps.map(({ motif }) => ({ text: this.box(motif) + after, bold: false, way: named ? null : way }))
+  }
+
+  /** A line above boxes. */
+  private lead(text: string, row: number | null): void {
+    const { size, line } = this
+    const lines = breakLines(text, this.width, this.job.measure, size, 'bold')
+    this.blocks.push({
+      height: lines.length * line,
+      row,
+      keep: true,
+      draw: (sheet, x, y) =>
+        lines.forEach((each, i) =>
+          sheet.text(each, x, y + i * line, { size, leading: LEADING, weight: 'bold' }),
+        ),
+    })
+  }
+
+  /** A step that is told by itself. */
+  private step(step: OrderStep, row: number | null): void {
+    const { size, line } = this
+    const style = { size, leading: LEADING } as const
+    const told = stepSentence(this.job.settled.joining, step.words)
+    const words = breakLines(told, this.width - INDENT, this.job.measure, size)
+    const titles = breakLines(this.title(step.motif), this.width, this.job.measure, size, 'bold')
+    this.blocks.push({
+      height: (titles.length + words.length) * line + AIR,
+      row,
+      draw: (sheet, x, y) => {
+        let below = y
+        for (const text of titles) below = sheet.text(text, x, below, { ...style, weight: 'bold' })
+        for (const text of words) below = sheet.text(text, x + INDENT, below, style)
+      },
+    })
+  }
+
+  /** Boxes side by side, line by line; no name of a way ends a line, no line stands alone in a column. */
+  private grid(cells: readonly Cell[], name: string, row: number | null, across: number): void {
+    const { size, line } = this
+    const lines: Cell[][] = []
+    for (const cell of cells) {
+      const open = lines.at(-1)
+      const room = across - (open?.length ?? across)
+      if (!open || room === 0 || (cell.bold && room === 1 && across > 1)) lines.push([cell])
+      else open.push(cell)
+    }
+    const step = (this.width + BOX_GAP) / across
+    lines.forEach((boxes, i) => {
+      const last = i === lines.length - 1
+      const begun = boxes[0]!.bold ? null : boxes[0]!.way
+      this.blocks.push({
+        height: line + (last ? AIR : 0),
+        row,
+        keep: !last && (i === 0 || i === lines.length - 2),
+        again: i === 0 ? '' : againWords(name, begun),
+        draw: (sheet, x, y) =>
+          boxes.forEach(({ text, bold }, k) =>
+            sheet.text(text, x + k * step, y, { size, leading: LEADING, weight: bold ? 'bold' : 'regular' }),
+          ),
+      })
+    })
+  }
 }
+
+/** Half motifs or fillers that follow each other from a run on, but for those that are told by themselves. */
+function additionsFrom(runs: readonly OrderRun[], from: number, told: boolean): readonly OrderRun[] {
+  const { kind } = runs[from]!.steps[0]!
+  const end = runs.findIndex(
+    ({ way, steps }, i) => i > from && (steps[0]!.kind !== kind || (told && way === null)),
+  )
+  return runs.slice(from, end < 0 ? runs.length : end)
+}
+
+/** Whether it is told of each motif how it is joined. */
+const isTold = ({ settled }: Job): boolean => stepSentence(settled.joining, 'told') !== ''
 
 /** The pages of the order list, in the largest type that takes no more pages than the smallest would. */
 export function orderPages(job: Job): Draft[] {
   if (job.plan.order.length === 0) return []
-  const largest = setOrder(job, SIZES[0])
-  // In a long list a page more or less is nothing, and setting it thrice takes time.
-  if (largest.length > LONG_LIST) return largest
-  const attempts = [largest, ...SIZES.slice(1).map((size) => setOrder(job, size))]
-  const fewest = Math.min(...attempts.map((pages) => pages.length))
-  return attempts.find((pages) => pages.length === fewest)!
+  const attempts = SIZES.map((size) => setOrder(job, size))
+  const fewest = Math.min(...attempts.map(({ pages }) => pages.length))
+  return attempts.find(({ pages }) => pages.length === fewest)!.draw()
 }
 
-function setOrder(job: Job, size: number): Draft[] {
+/** The list in a size of type: what is on which page, to be drawn when it is chosen. */
+function setOrder(job: Job, size: number): { pages: readonly OrderBlock[][][]; draw: () => Draft[] } {
   const width = (newSheet(job).inner - COLUMN_GAP) / 2
   const lead = Sheet.line(size, LEADING)
   const blocks = new OrderSetter(job, width, size).build()
   const introduced = newSheet(job)
-  const told = stepSentence(job.settled.joining, 'told') !== ''
-  const introduction = orderIntroduction(job.plan, told)
+  const told = isTold(job)
+  const introduction = orderIntroduction(job.plan, told, told ? orderList(job.plan).ways : [])
   const title = introduced.title(HEADINGS.order)
   const top =
     introduced.paragraph(introduction, introduced.left, title, introduced.inner, { size: TYPE.table }) + 3
   const room = (page: number): number => introduced.bottom - (page === 0 ? top : introduced.top)
-  return intoPages(blocks, room, lead).map((columns, page) => {
-    const sheet = page === 0 ? introduced : newSheet(job)
-    columns.forEach((column, i) => {
-      const x = sheet.left + i * (width + COLUMN_GAP)
-      let y = sheet.bottom - room(page)
-      const again = column[0]?.again
-      if (again) y = sheet.text(again, x, y, { size, leading: LEADING })
-      for (const block of column) {
-        block.draw(sheet, x, y)
-        y += block.height
-      }
+  const pages = intoPages(blocks, room, lead)
+  const draw = (): Draft[] =>
+    pages.map((columns, page) => {
+      const sheet = page === 0 ? introduced : newSheet(job)
+      columns.forEach((column, i) => {
+        const x = sheet.left + i * (width + COLUMN_GAP)
+        let y = sheet.bottom - room(page)
+        const again = column[0]?.again
+        if (again) y = sheet.text(again, x, y, { size, leading: LEADING })
+        for (const block of column) {
+          block.draw(sheet, x, y)
+          y += block.height
+        }
+      })
+      const rows = columns.flat().flatMap(({ row }) => row ?? [])
+      const name = rows.length > 0 ? orderName(rows) : PAGE_NAMES.order
+      const bookmarks = page === 0 ? [HEADINGS.order] : []
+      return { section: 'order', name, bookmarks, sheet } satisfies Draft
     })
-    const rows = columns.flat().map(({ row }) => row)
-    const name = job.ground.byRows && rows.length > 0 ? orderName(rows) : PAGE_NAMES.order
-    const bookmarks = page === 0 ? [HEADINGS.order] : []
-    return { section: 'order', name, bookmarks, sheet } satisfies Draft
-  })
+  return { pages, draw }
 }
 
 /** The rows that are on a page. */

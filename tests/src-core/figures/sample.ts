@@ -140,13 +140,8 @@ export function samplePlan(wish: SampleWish): { project: Project; plan: Plan } {
     }
     const joined = new Set(steps.map((step) => step.anchor))
     const free = motif.anchors.map((anchor) => anchor.id).filter((id) => !joined.has(id))
-    order.push({
-      kind: 'motif',
-      motif: m.id,
-      free,
-      joins: steps,
-      words: `Work ${free.length} petals free${steps.map((step) => `; ${step.words}`).join('')}.`,
-    })
+    const words = `Work ${free.length} petals free${steps.map((step) => `; ${step.words}`).join('')}.`
+    order.push({ kind: 'motif', motif: m.id, free, joins: steps, words, pattern: words })
   }
   const label = (id: string): number => Number(motifs.find((m) => m.id === id)!.label)
   if (motifs.length < 500) order.sort((a, b) => label(a.motif) - label(b.motif))

@@ -85,7 +85,17 @@ describe('fillers and half motifs on the pages', () => {
 
   it('lists every filler and half motif once in the order of work, with a box to tick', () => {
     const boxes = textOf('order').filter((text) => text.startsWith('☐'))
-    expect(boxes.filter((text) => / · filler between [\d, and]+ · B$/.test(text))).toHaveLength(40)
+    expect(
+      textOf('order').filter((text) => /^Fillers, each between the motifs named:$/.test(text)),
+    ).toHaveLength(4)
+    const fillers = boxes.filter((text) => /^☐ \d+ · \d+, \d+, \d+ · B · way \d+$/.test(text))
+    expect(fillers).toHaveLength(40)
+    for (const text of fillers) {
+      const [own, ...round] = text.match(/\d+/g)!.slice(0, 4)
+      const filler = plan.fillers.find(({ label }) => label === own)!
+      const labels = filler.motifs.map((id) => pieceAt(plan, id)!.label)
+      expect(labels.sort()).toEqual(round.sort())
+    }
     expect(boxes.filter((text) => / · half motif, row \d, (left|right) · A$/.test(text))).toHaveLength(5)
     const numbers = boxes.map((text) => parseInt(text.slice(2)))
     expect([...numbers].sort((a, b) => a - b)).toEqual(Array.from({ length: 75 }, (_, i) => i + 1))

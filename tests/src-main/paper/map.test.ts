@@ -2,6 +2,7 @@ import { beforeAll, describe, expect, it } from 'vitest'
 import { mapPages, NoSuchPageError, renderMap } from '../../../src-main/paper/index'
 import type { RenderOptions } from '../../../src-main/paper/index'
 import { record } from '../../src-core/figures/recorder'
+import { readOrder } from './followed/read-order'
 import { DATE, flowers, planned, VERSION } from './projects'
 import { readPdf } from './read-pdf'
 import type { ReadPdf } from './read-pdf'
@@ -91,14 +92,13 @@ describe('the assembly map of a throw', () => {
     }
   })
 
-  it('lists every motif with a box to tick, its address and its colourway', () => {
-    const order = read.pages.map((page) => page.words).join(' ')
+  it('lists every motif with a box to tick and its colourway under the heading of its row', () => {
+    const { boxes } = readOrder(read.pages)
     const codes = new Map(project.colourways!.map((way) => [way.id, way.code]))
-    for (const motif of plan.motifs) {
-      expect(order).toContain(
-        `☐ ${motif.label} · row ${motif.row}, motif ${motif.column} · ${codes.get(motif.colourway)}`,
-      )
-    }
+    const byNumber = [...plan.motifs].sort((a, b) => Number(a.label) - Number(b.label))
+    expect(boxes.map(({ label, row, code }) => ({ label, row, code }))).toEqual(
+      byNumber.map(({ label, row, colourway }) => ({ label, row, code: codes.get(colourway) })),
+    )
   })
 
   it('tells yarn in grams and ounces, metres and yards, with range, skeins and cost', () => {

@@ -73,7 +73,7 @@ describe.each(listExamples().map(({ name }) => name))('%s on paper', (name) => {
     }
   })
 
-  it('names the rows of a page of the order of work that are on it, and no tick without its step', () => {
+  it('names the rows of a page of the order of work that are on it, and no way without its boxes', () => {
     for (const { pages } of prints) {
       for (const { words, painted, height } of pages.filter((page) =>
         page.words.includes('Order of work, row'),
@@ -83,17 +83,17 @@ describe.each(listExamples().map(({ name }) => name))('%s on paper', (name) => {
         // What is worked at the end of a row may begin a page.
         expect(Math.min(...rows) - Number(from)).toBeLessThanOrEqual(1)
         expect(Math.max(...rows)).toBe(Number(to))
-        // “The same:” stands below words of its column, never at the head of one.
+        // The name of a way stands before boxes that are joined so, never at the end of a line.
         const texts = painted.flatMap((item) => (item.kind === 'text' ? [item] : []))
         const body = texts.filter(({ size, box }) => size < 9 && box.bottom < height - 21)
-        for (const same of texts.filter(({ text }) => text.trim() === 'The same:')) {
-          const above = body.filter(
+        for (const name of texts.filter(({ text }) => /^Way \d+$/.test(text.trim()))) {
+          const after = body.filter(
             ({ box }) =>
-              box.bottom < same.box.top &&
-              box.bottom > same.box.top - 6 &&
-              Math.abs(box.left - same.box.left) < 9,
+              box.left > name.box.left &&
+              box.left < name.box.left + 24 &&
+              Math.abs(box.top - name.box.top) < 1,
           )
-          expect(above.length).toBeGreaterThan(0)
+          expect(after.some(({ text }) => text.startsWith('☐'))).toBe(true)
         }
       }
     }

@@ -1,0 +1,151 @@
+/** The words of the order of work. */
+import type { Plan } from '../../shared-types/plan'
+import type { JoinWay, OrderPart, OrderRun, RowKind } from '../../src-core/figures/order-list'
+import { PIECE_NAME, roundOf, standsWords } from '../../src-core/figures/piece-words'
+import { capital, counted, plural } from '../../src-core/figures/words'
+import { listOf, SIDES_LEGEND } from '../../src-core/joins/words'
+import { accountAt } from '../../src-core/layout/placed'
+import type { PlacedPiece } from '../../src-core/layout/placed'
+
+/** "☐ 14 B": a box to tick in a row of them. */
+export const boxWords = (label: string, code: string): string => `☐ ${label}${code === '' ? '' : ` ${code}`}`
+
+/** "☐ 14 · row 4, motif 3 · B", "☐ 131 · filler between 14, 15, 27 and 28 · C". */
+export const stepTitle = (label: string, where: string, code: string): string =>
+  `☐ ${label} · ${where}${code === '' ? '' : ` · ${code}`}`
+
+export const ORDER_HEADINGS = {
+  ways: 'Ways to join',
+  kinds: 'What the rows are made of',
+  list: 'Tick list',
+} as const
+
+export const ROW_DIRECTIONS = { right: 'left to right →', left: '← right to left' } as const
+
+/** "120 motifs, 12 half motifs and 88 fillers". */
+const piecesWords = ({ motifs, halves, fillers }: Plan): string =>
+  listOf([
+    counted(motifs.length, 'motif'),
+    ...(halves.length > 0 ? [counted(halves.length, 'half motif')] : []),
+    ...(fillers.length > 0 ? [counted(fillers.length, 'filler')] : []),
+  ])
+
+const othersWords = ({ halves, fillers }: Plan): string =>
+  [halves.length > 0 ? 'half motifs' : '', fillers.length > 0 ? 'fillers' : ''].filter(Boolean).join(' and ')
+
+export function orderIntroduction(plan: Plan, told: boolean, ways: readonly JoinWay[]): string {
+  const what = told ? 'joined' : 'finished'
+  const shared =
+    ways.length > 0
+      ? ' What stands after the name of a way is joined in that way; the letters of its neighbours, such as ' +
+        `${ways[0]!.neighbours[0]?.letter ?? 'P'}, say where they lie on the map.`
+      : ''
+  const sides = told ? ` ${SIDES_LEGEND}` : ''
+  const first = plan.motifs.length + 1
+  const others = plan.halves.length + plan.fillers.length
+  const after =
+    others > 0
+      ? ` Numbers from ${first.toLocaleString('en')} on are ${othersWords(plan)}: each comes at the end of the row in which the last motif round it is made.`
+      : ''
+  return `Tick off each one when it is ${what}.${shared}${sides}${after} ${piecesWords(plan)}, ${counted(plan.ends, 'end')} to weave in.`
+}
+
+export const wayName = ({ number }: Pick<JoinWay, 'number'>): string => `Way ${number}`
+
+/** "Way 3 · 70 motifs", "Way 4 · 12 × Blossom". */
+export function wayTitle(plan: Plan, way: JoinWay): string {
+  const name = plan.accounts.length > 0 && way.kind === 'motif' ? accountAt(plan, way.piece)?.name : ''
+  const what = name ? `${way.uses} × ${name}` : counted(way.uses, PIECE_NAME[way.kind])
+  return `${wayName(way)} · ${what}`
+}
+
+/** "P left, Q upper left". */
+export const neighboursWords = ({ neighbours }: JoinWay): string =>
+  neighbours.map(({ letter, where }) => `${letter} ${where}`).join('; ')
+
+/** "☐ 131 · 14, 15, 27, 28 · C" for a filler, "☐ 31 · row 4, left · A" for a half motif. */
+export function additionTitle(plan: Plan, piece: PlacedPiece, code: string): string {
+  const round = piece.kind === 'filler' ? roundOf(plan, piece).join(', ') : standsWords(plan, piece)
+  return stepTitle(piece.label, round, code)
+}
+
+/** Above the boxes of half motifs and fillers: "Way 9 · fillers, each between the motifs named:". */
+export function additionWords(runs: readonly OrderRun[]): string {
+  const { kind } = runs[0]!.steps[0]!
+  const count = runs.reduce((sum, { steps }) => sum + steps.length, 0)
+  const way = new Set(runs.map((run) => run.way)).size === 1 ? runs[0]!.way : null
+  const what = plural(count, PIECE_NAME[kind])
+  const where = kind === 'filler' ? `, ${count > 1 ? 'each ' : ''}between the motifs named` : ''
+  return `${way ? `${wayName(way)} · ${what}` : capital(what)}${where}:`
+}
+
+/** "Row 4", "Ring 2", "The middle". */
+export function partName({ of, number }: Pick<OrderPart, 'of' | 'number'>, colourway: string): string {
+  if (of === 'row') return `Row ${number}`
+  if (of === 'ring') return number === 0 ? 'The middle' : `Ring ${number} round the middle`
+  return of === 'colourway' ? colourway : ''
+}
+
+/** Above boxes that begin a column in the middle of something: "Row 9, continued; way 4:". */
+export function againWords(part: string, way: JoinWay | null): string {
+  const words = [part === '' ? '' : `${part}, continued`, way ? wayName(way).toLowerCase() : '']
+  const told = words.filter(Boolean).join('; ')
+  return told === '' ? '' : `${capital(told)}:`
+}
+
+/** Rows that follow each other by one or by two: "2–5", "3, 5, 7 and every second row up to 49". */
+export function rowsWords(rows: readonly number[]): string {
+  const spans: { from: number; to: number; by: number; count: number }[] = []
+  for (const row of rows) {
+    const last = spans.at(-1)
+    const by = last ? row - last.to : 0
+    if (last && (by === 1 || by === 2) && (last.count === 1 || last.by === by)) {
+      last.to = row
+      last.by = by
+      last.count++
+    } else spans.push({ from: row, to: row, by: 0, count: 1 })
+  }
+  const told = spans.flatMap(({ from, to, by, count }) => {
+    const all = Array.from({ length: count }, (_, i) => from + i * by)
+    if (count < 3) return all.map(String)
+    if (by === 1) return [`${from}–${to}`]
+    return count < 6 ? all.map(String) : [`every second row from ${from} to ${to}`]
+  })
+  return `${rows.length > 1 ? 'Rows' : 'Row'} ${listOf(told)}`.replace(/^Rows every/, 'Every')
+}
+
+/** Two ways that alternate from a run on, as often as they do. */
+function alternating(runs: readonly OrderRun[], from: number): number {
+  let to = from
+  while (
+    to < runs.length &&
+    runs[to]!.steps.length === 1 &&
+    runs[to]!.way === runs[from + ((to - from) % 2)]!.way
+  )
+    to++
+  return to - from
+}
+
+/** What a kind of row is made of: "first way 2, then 48 in way 3, last way 4". */
+export function kindWords({ rows, runs, sameLength }: RowKind): string {
+  const phrases: string[] = []
+  let i = 0
+  while (i < runs.length) {
+    const { way, steps } = runs[i]!
+    const many = alternating(runs, i)
+    if (many > 3) {
+      phrases.push(`ways ${way!.number} and ${runs[i + 1]!.way!.number} alternating`)
+      i += many
+      continue
+    }
+    const what = way!.kind === 'motif' ? '' : ` (${PIECE_NAME[way!.kind]}${steps.length > 1 ? 's' : ''})`
+    const place = i === 0 ? 'first ' : i === runs.length - 1 ? 'last ' : 'then '
+    const name = `way ${way!.number}${what}`
+    if (runs.length === 1) phrases.push(`all in ${name}`)
+    else if (steps.length === 1) phrases.push(`${place}${name}`)
+    else
+      phrases.push(`${place === 'last ' ? 'then ' : place}${sameLength ? `${steps.length} × ` : ''}${name}`)
+    i++
+  }
+  return `${rowsWords(rows)}: ${phrases.join(', ')}.`
+}

@@ -1,0 +1,291 @@
+/**
+ * Follows the words of an order of work with a hook of numbers: keeps what is joined to what, finds each place by what
+ * is said of it, and tells which places of which motifs are joined then. Knows where motifs lie (the map shows it),
+ * which petal of each is the first (the drawings show it), and nothing of how the words were made.
+ */
+import type { Anchor, MotifAccount, Plan, Point } from '../../../../shared-types/plan'
+import { accountAt, placedPieces } from '../../../../src-core/layout/placed'
+import type { PlacedPiece } from '../../../../src-core/layout/placed'
+import type { ReadBox, ReadOrder } from './read-order'
+
+/**
+ * A join as it was followed: the place of the motif worked on, the motif that was there first, and its place. Where the
+ * clock tells of a place between two, it may be either of them.
+ */
+export interface FollowedJoin {
+  readonly anchors: readonly string[]
+  readonly host: string
+  /** None where a seam says no more than whom it meets. */
+  readonly places: readonly string[]
+}
+
+interface Made {
+  readonly anchor: Anchor
+  readonly label: string
+}
+
+/** Where a motif of the map lies seen from another, by what is said of it, as parts of a pitch. */
+function wanted(where: string): { across: number; down: number; further: number } {
+  const sign = /left/.test(where) ? -1 : /right/.test(where) ? 1 : 0
+  const further = Number(/(\d+)(?:nd|rd|th) on the/.exec(where)?.[1] ?? 1) - 1
+  const rows = Number(/(\d+) rows/.exec(where)?.[1] ?? 1)
+  const down = /upper|above|up/.test(where) ? -rows : /lower|below|down/.test(where) ? rows : 0
+  return { across: sign, down, further }
+}
+
+export class Follower {
+  private readonly byLabel: ReadonlyMap<string, PlacedPiece>
+  private readonly made = new Map<string, Made[]>()
+  /** Who is joined at a place of a motif that was there first, beginning with that one. */
+  private readonly spaces = new Map<string, { readonly piece: PlacedPiece; readonly anchor: Anchor }[]>()
+
+  constructor(
+    private readonly plan: Plan,
+    private readonly order: ReadOrder,
+  ) {
+    this.byLabel = new Map(placedPieces(plan).map((piece) => [piece.label, piece]))
+  }
+
+  /** The words of a box with the numbers of this motif's own neighbours. */
+  wordsOf(box: ReadBox): string {
+    if (box.way === null) return box.words
+    const way = this.order.ways.get(box.way)
+    if (!way) throw new Error(`there is no way ${box.way}`)
+    const own = this.piece(box.label)
+    const numbers = new Map(
+      [...way.neighbours].map(([letter, where]) => [letter, this.neighbour(own, where)]),
+    )
+    return way.words.replace(/\b[P-Z]\b/g, (letter) => {
+      const label = numbers.get(letter)
+      if (label === undefined) throw new Error(`way ${box.way} does not say who ${letter} is`)
+      return label
+    })
+  }
+
+  private piece(label: string): PlacedPiece {
+    const piece = this.byLabel.get(label)
+    if (!piece) throw new Error(`there is no ${label}`)
+    return piece
+  }
+
+  /** The one motif of the map that lies where it is said. */
+  private neighbour(own: PlacedPiece, where: string): string {
+    const { pitch, round } = this.plan
+    const { across, down, further } = wanted(where)
+    const beyond = where.includes('dashed line')
+    const once = round?.circumference ?? 0
+    const offsets = (piece: PlacedPiece): number[] => {
+      const dx = piece.x - own.x
+      return beyond ? [dx + once, dx - once] : [dx]
+    }
+    const half = own.kind === 'filler' ? [0.5] : down === 0 ? [1] : [0.5, 1]
+    for (const nearest of across === 0 ? [0] : half) {
+      const found = [...this.byLabel.values()].filter((piece) => {
+        if (piece.id === own.id || piece.kind === 'filler') return false
+        const rows = (piece.y - own.y) / pitch.row
+        const level =
+          own.kind === 'filler' ? Math.sign(rows) === down && Math.abs(rows) < 1 : Math.abs(rows - down) < 0.3
+        return (
+          level &&
+          offsets(piece).some((dx) => Math.abs(dx / pitch.column - across * (nearest + further)) < 0.2)
+        )
+      })
+      if (found.length === 1) return found[0]!.label
+      if (found.length > 1) throw new Error(`two motifs lie ${where} of ${own.label}`)
+    }
+    throw new Error(`no motif lies ${where} of ${own.label}`)
+  }
+
+  private account(piece: PlacedPiece): MotifAccount {
+    return (piece.kind === 'filler' ? this.plan.fillerMotif : accountAt(this.plan, piece))!
+  }
+
+  private number(piece: PlacedPiece, { petal }: Anchor): number {
+    const account = this.account(piece)
+    const count = account.anchors.reduce((most, anchor) => Math.max(most, anchor.petal), 1)
+    return ((petal - (piece.firstPetal ?? 1) + count) % count) + 1
+  }
+
+  private at(piece: PlacedPiece, anchor: Point): Point {
+    const turn = (piece.turn * Math.PI) / 180
+    const [c, s] = [Math.cos(turn), Math.sin(turn)]
+    return { x: piece.x + anchor.x * c - anchor.y * s, y: piece.y + anchor.x * s + anchor.y * c }
+  }
+
+  /** The place of a motif that points nearest to an hour; two where it lies between them. */
+  private byClock(piece: PlacedPiece, clock: string): readonly Anchor[] {
+    const [, past, hour] = /(half past )?(\d+)/.exec(clock)!
+    const angle = ((Number(hour) + (past ? 0.5 : 0)) / 6) * Math.PI
+    const off = (anchor: Anchor): number => {
+      const { x, y } = this.at(piece, anchor)
+      const own = Math.atan2(x - piece.x, piece.y - y)
+      return Math.abs(Math.atan2(Math.sin(own - angle), Math.cos(own - angle)))
+    }
+    const { anchors } = this.account(piece)
+    const least = Math.min(...anchors.map(off))
+    return anchors.filter((anchor) => off(anchor) < least + 0.05)
+  }
+
+  /** The place of the motif worked on that a phrase begins with. */
+  private ownPlaces(piece: PlacedPiece, name: string): readonly Anchor[] {
+    const { anchors } = this.account(piece)
+    const [, part, side] = /^place (\d+) of side (\d+)$/.exec(name) ?? []
+    const numbered = (n: number, kinds: readonly string[]): Anchor[] =>
+      anchors.filter((anchor) => kinds.includes(anchor.kind) && this.number(piece, anchor) === n)
+    if (part) return numbered(Number(side), ['side']).filter(({ id }) => id.endsWith(`-${part}`))
+    const [, kind, n] = /^(petal|corner|side) (\d+)$/.exec(name) ?? []
+    if (kind) return numbered(Number(n), kind === 'side' ? ['side'] : ['tip', 'corner'])
+    if (name.startsWith('at ')) return this.byClock(piece, name)
+    throw new Error(`what is “${name}”?`)
+  }
+
+  private taken = (piece: PlacedPiece): readonly Made[] => this.made.get(piece.id) ?? []
+
+  /** The place of a motif so many free petals to a side of where another is joined. */
+  private countedPlace(host: PlacedPiece, from: string, steps: number, side: string): Anchor {
+    const { anchors } = this.account(host)
+    const isLeading = ({ kind }: Anchor): boolean => kind === 'tip' || kind === 'corner'
+    const leading = anchors.filter(isLeading)
+    const count = leading.length
+    // Looking outward, left is counter-clockwise: the way a right hand works.
+    const onward = (side === 'left') === (this.plan.settled.hand !== 'left') ? 1 : -1
+    const taken = this.taken(host).filter(({ anchor }) => isLeading(anchor))
+    const busy = new Set(taken.map(({ anchor }) => anchor.petal))
+    const found = new Set<Anchor>()
+    for (const { anchor, label } of taken) {
+      if (label !== from) continue
+      const petals = Array.from(
+        { length: steps },
+        (_, i) => ((anchor.petal - 1 + onward * (i + 1) + 2 * count) % count) + 1,
+      )
+      if (petals.every((petal) => !busy.has(petal)))
+        found.add(leading.find(({ petal }) => petal === petals.at(-1))!)
+    }
+    if (found.size !== 1)
+      throw new Error(`${found.size} places are ${steps} to the ${side} of ${from} on ${host.label}`)
+    return [...found][0]!
+  }
+
+  /** The place of a motif that just these are joined to; of two the left or the right one, as it looks outward. */
+  private sharedPlace(host: PlacedPiece, others: readonly string[], side: string | undefined): Anchor {
+    const { anchors } = this.account(host)
+    const found = anchors.filter(({ id, kind }) => {
+      // Places along a side lie opposite what they meet.
+      if (kind === 'side' || kind === 'shoulder') return false
+      const there = this.spaces.get(`${host.id} ${id}`)?.slice(1) ?? []
+      return [...new Set(there.map(({ piece }) => piece.label))].sort().join() === others.join()
+    })
+    if (side && found.length === 2) {
+      const count = anchors.reduce((most, { petal }) => Math.max(most, petal), 1)
+      const [one, other] = found as [Anchor, Anchor]
+      const isOnward = (other.petal - one.petal + count) % count <= count / 2
+      const isLeft = isOnward === (this.plan.settled.hand !== 'left')
+      return (side === 'left') === isLeft ? other : one
+    }
+    if (found.length !== 1)
+      throw new Error(`${found.length} places of ${host.label} are joined to ${others.join()}`)
+    return found[0]!
+  }
+
+  /** Places of a motif that lie nearest to others. */
+  private opposite(own: PlacedPiece, host: PlacedPiece, anchor: Anchor): Anchor {
+    const here = this.at(own, anchor)
+    const once = this.plan.round?.circumference ?? 0
+    const far = (other: Anchor): number => {
+      const there = this.at(host, other)
+      return Math.min(
+        ...[0, once, -once].map((more) => Math.hypot(there.x + more - here.x, there.y - here.y)),
+      )
+    }
+    return this.account(host).anchors.reduce((best, each) => (far(each) < far(best) ? each : best))
+  }
+
+  private hostPlace(own: PlacedPiece, anchor: Anchor, host: PlacedPiece, told: string): readonly Anchor[] {
+    const counted =
+      /^, (\d+|next)(?:nd|rd|th|) ?free (?:petal|corner) to the (left|right) of (\d+|the one just joined)$/.exec(
+        told,
+      )
+    if (counted) {
+      const [, steps, side, from] = counted
+      const place = this.countedPlace(
+        host,
+        from === 'the one just joined' ? own.label : from!,
+        steps === 'next' ? 1 : Number(steps),
+        side!,
+      )
+      return [place]
+    }
+    const clock = /^, at its (.+)$/.exec(told)
+    if (clock) return this.byClock(host, clock[1]!)
+    if (told === ' that lies opposite') return [this.opposite(own, host, anchor)]
+    throw new Error(`where is “${told}”?`)
+  }
+
+  /** Works one step by its words. `any` answers where it is left free: any petal of a motif that nothing is joined to. */
+  follow(label: string, words: string, any: (anchor: string) => string): FollowedJoin[] {
+    const own = this.piece(label)
+    const joins: FollowedJoin[] = []
+    const join = (anchors: readonly Anchor[], host: PlacedPiece, places: readonly Anchor[]): void => {
+      const ids = (list: readonly Anchor[]): string[] => list.map(({ id }) => id)
+      joins.push({ anchors: ids(anchors), host: host.id, places: ids(places) })
+      const [[anchor], [place]] = [anchors, places] as [[Anchor], [Anchor]]
+      const key = `${host.id} ${place.id}`
+      const there = this.spaces.get(key) ?? [{ piece: host, anchor: place }]
+      for (const other of there) {
+        this.note(own, anchor, other.piece.label)
+        this.note(other.piece, other.anchor, label)
+      }
+      this.spaces.set(key, [...there, { piece: own, anchor }])
+    }
+    const plain = words.replace(/\.$/, '').replace(/^./, (letter) => letter.toLowerCase())
+    const seam = /^(?:sew|crochet) (.*)$/.exec(plain)
+    for (const phrase of (seam?.[1] ?? plain).split('; ')) {
+      if (/^work .* without joining$|^work it without joining$|^lay it in its place$/.test(phrase)) continue
+      if (seam) {
+        const [, name, hosts] = /^(.+) to ([\d, and]+)$/.exec(phrase)!
+        for (const anchor of this.ownPlaces(own, name!))
+          for (const host of hosts!.match(/\d+/g)!)
+            joins.push({ anchors: [anchor.id], host: this.piece(host).id, places: [] })
+        continue
+      }
+      const [, name, told] = /^(.+?): join (.+)$/.exec(phrase) ?? []
+      if (!name || !told) throw new Error(`${label}: what does “${phrase}” mean?`)
+      const anchors = this.ownPlaces(own, name)
+      const same =
+        /^into the (?:same space|(left|right) one of the spaces) of (\d+) that ([\d, and]+) (?:is|are) joined to$/.exec(
+          told,
+        )
+      const free = /^to any free (?:petal|corner) of (\d+)$/.exec(told)
+      const side = /^to the places of (\d+) that lie opposite$/.exec(told)
+      const one = /^to (?:the place of )?(\d+)(.*)$/.exec(told)
+      if (side) {
+        const host = this.piece(side[1]!)
+        const meets = any('side').split(' ')
+        for (const anchor of anchors.filter(({ id }) => meets.includes(id)))
+          join([anchor], host, [this.opposite(own, host, anchor)])
+        continue
+      }
+      const [anchor] = anchors as [Anchor]
+      if (same) {
+        const host = this.piece(same[2]!)
+        const others = same[3]!.match(/\d+/g)!.sort()
+        join([anchor], host, [this.sharedPlace(host, others, same[1])])
+      } else if (free) {
+        const host = this.piece(free[1]!)
+        if (this.taken(host).length > 0)
+          throw new Error(`${label}: not every free petal of ${host.label} is alike`)
+        join([anchor], host, [this.account(host).anchors.find(({ id }) => id === any(anchor.id))!])
+      } else if (one) {
+        const host = this.piece(one[1]!)
+        join(anchors, host, this.hostPlace(own, anchor, host, one[2]!))
+      } else throw new Error(`${label}: what does “${phrase}” mean?`)
+    }
+    return joins
+  }
+
+  private note(piece: PlacedPiece, anchor: Anchor, label: string): void {
+    const list = this.made.get(piece.id)
+    if (list) list.push({ anchor, label })
+    else this.made.set(piece.id, [{ anchor, label }])
+  }
+}

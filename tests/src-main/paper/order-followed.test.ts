@@ -1,0 +1,119 @@
+/**
+ * M33 on paper: somebody who has nothing but the pages follows the order of work box by box, and has in the end joined
+ * what the plan joins, place by place. What is shared by many motifs is read where it is told once.
+ */
+import { describe, expect, it } from 'vitest'
+import type { Project } from '../../../shared-types/project'
+import { pieceAt } from '../../../src-core/layout/placed'
+import { planProject } from '../../../src-core/plan'
+import { listExamples } from '../../../src-main/documents'
+import { renderMap } from '../../../src-main/paper/index'
+import { blanket, ROUND } from '../../src-core/layout/additions'
+import { Follower } from './followed/follow'
+import { readOrder } from './followed/read-order'
+import { DATE, flowers, VERSION } from './projects'
+import { readPdf } from './read-pdf'
+
+const knot = { name: 'Knot', outline: 'petals', petals: 3, overTips: 12, overValleys: 8 }
+const eight = { outline: 'petals', petals: 8, overTips: 80, overValleys: 60 }
+const square = { outline: 'square', sideToSide: 80 }
+
+const without = (project: Project, ...ids: string[]): Project => {
+  const layout = project.layout as Extract<Project['layout'], { kind: 'blanket' }>
+  const motifs = Object.fromEntries(ids.map((id) => [id, null]))
+  return { ...project, layout: { ...layout, cells: { ...layout.cells, motifs } } as never }
+}
+
+const round = (project: Project): Project =>
+  ({ ...project, layout: { ...project.layout, inTheRound: true }, order: 'one-way' }) as Project
+
+const sorted = (ids: readonly string[]): string[] => [...new Set(ids)].sort()
+
+const EXAMPLES = listExamples()
+  .map(({ name, text }) => [name, JSON.parse(text) as Project] as const)
+  .filter(([, project]) => project.layout?.kind === 'blanket')
+
+const PROJECTS: readonly (readonly [string, Project])[] = [
+  ...EXAMPLES,
+  ['offset rows', flowers()],
+  ['offset rows, left hand', flowers({}, { hand: 'left' })],
+  ['straight rows', flowers({ arrangement: 'straight-rows', turn: 0 })],
+  ['straight rows of eight petals, one way', blanket(eight, knot, { columns: 7, rows: 6, turn: 22.5 }, { order: 'one-way' })],
+  ['rings from the centre', flowers({ arrangement: 'rings', rings: 5 }, { order: 'centre' })],
+  ['rows from the centre', flowers({ columns: 9, rows: 8 }, { order: 'centre' })],
+  ['by colourway', flowers({ columns: 8, rows: 8 }, { order: 'colourway' })],
+  ['by hand', flowers({ columns: 6, rows: 6 }, { order: ['4,4', '1,1', '3,4', '4,3', '5,5'] })],
+  ['holes', without(flowers(), '3,4', '3,5', '6,6', '8,1')],
+  ['half motifs and fillers', blanket(ROUND, knot, { arrangement: 'offset-rows', columns: 6, rows: 5, halves: true, fillers: { motif: 'f' } })],
+  ['half motifs with petals', flowers({ halves: true, alternateRows: 'oneFewer' })],
+  ['round fillers among petals', blanket(eight, { outline: 'round', across: 25 }, { columns: 8, rows: 9, fillers: { motif: 'f' } })],
+  ['fillers from the centre', blanket(eight, { outline: 'round', across: 25 }, { columns: 7, rows: 7, fillers: { motif: 'f' } }, { order: 'centre' })],
+  ['squares', blanket(square, knot, { columns: 7, rows: 6 })],
+  ['in the round', round(flowers({ columns: 10, rows: 6, arrangement: 'straight-rows' }))],
+  ['offset rows in the round', round(flowers({ columns: 10, rows: 6 }))],
+  ['a seam', flowers({ columns: 8, rows: 8 }, { joining: { rule: 'seam', seam: 'whip' } })],
+] // prettier-ignore
+
+describe.each(PROJECTS)('%s, followed from its pages', (_, project) => {
+  const plan = planProject(project)
+
+  it('comes to the joins of the plan, motif by motif', async () => {
+    expect(plan.order.length).toBeGreaterThan(15)
+    const { pages } = await readPdf(await renderMap(plan, { date: DATE, version: VERSION }))
+    const order = readOrder(pages)
+    const label = (id: string): string => pieceAt(plan, id)!.label
+    // Every box once, in the order in which it is worked.
+    expect(order.boxes.map((box) => box.label)).toEqual(plan.order.map(({ motif }) => label(motif)))
+    const follower = new Follower(plan, order)
+    const isSewn = plan.settled.joining.rule === 'seam'
+    plan.order.forEach((step, i) => {
+      const box = order.boxes[i]!
+      const piece = pieceAt(plan, step.motif)!
+      if (box.row !== null && step.kind === 'motif') expect(box.row).toBe(piece.row)
+      const words = follower.wordsOf(box)
+      const hostOf = (anchor: string): string =>
+        anchor === 'side'
+          ? step.joins.map((join) => join.anchor).join(' ')
+          : step.joins.find((join) => join.anchor === anchor)!.with[0]!.anchor
+      const followed = follower.follow(box.label, words, hostOf)
+      const told = `${box.label}: ${words}`
+      if (isSewn) {
+        const met = step.joins.flatMap((join) => join.with.map(({ motif }) => motif))
+        expect(sorted(followed.map(({ host }) => host)), told).toEqual(sorted(met))
+        return
+      }
+      expect(followed, told).toHaveLength(step.joins.length)
+      for (const {
+        anchor,
+        with: [first],
+      } of step.joins) {
+        const same = followed.filter(
+          ({ anchors, host, places }) =>
+            anchors.includes(anchor) && host === first!.motif && places.includes(first!.anchor),
+        )
+        expect(
+          same.length,
+          `${told} (${anchor} to ${first!.motif} ${first!.anchor}; ${JSON.stringify(followed)})`,
+        ).toBe(1)
+      }
+    })
+  })
+})
+
+describe('a large order of work', () => {
+  const pagesOf = async (project: Project): Promise<number> => {
+    const { pages } = await readPdf(await renderMap(planProject(project), { date: DATE, version: VERSION }))
+    return pages.filter(
+      ({ words }) => words.includes(' Order of work, row') || / Order of work page/.test(words),
+    ).length
+  }
+
+  it('takes at most eight pages for 2,500 motifs, and for 721 from the centre', async () => {
+    expect(await pagesOf(flowers({ columns: 50, rows: 50 }))).toBeLessThanOrEqual(8)
+    const rings = flowers({ arrangement: 'rings', rings: 15 }, { order: 'centre' })
+    expect(planProject(rings).motifs).toHaveLength(721)
+    const pages = await pagesOf(rings)
+    expect(pages).toBeGreaterThan(0)
+    expect(pages).toBeLessThanOrEqual(8)
+  })
+})
