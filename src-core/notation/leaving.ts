@@ -39,6 +39,7 @@ export function leavePlaces(elements: readonly WorkedElement[]): {
           chains: 0,
           corner: false,
           group: item.group,
+          ...(item.into[0]?.post && { post: item.into[0].post }),
         })
         break
       case 'beginning':

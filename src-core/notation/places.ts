@@ -10,82 +10,11 @@ import {
   sizeAhead,
   sizedSpaceAhead,
 } from './nouns'
+import { SAME, readOwn } from './own-places'
 import { passWhere, readBetween } from './where'
 import type { Reader } from './reader'
 import type { Noun, Place, PlacePart, Which } from './tree'
 import { readStitch } from './vocabulary'
-
-/** "3rd st of ch 4": a stitch that is a chain. */
-const ofChain = (reader: Reader): boolean =>
-  reader.isA('stitch') &&
-  reader.key(1) === 'of' &&
-  [2, 3, 4].some((ahead) => reader.isA('chain', ahead) || reader.peek(ahead)?.kind === 'chains')
-
-/** "top of beg ch-3", "3rd ch of ch-4", "base of 3-ch", "beg ch-3 sp", "first sc" where this round is meant. */
-function readOwn(reader: Reader): { noun: Noun; base: boolean } | null {
-  const start = reader.at
-  return reader.attempt(() => {
-    reader.skip('the')
-    // "dc in joining", "in joining sl st": where the round before was closed and this one begins.
-    if (reader.skip('joining')) {
-      if (!reader.skipA('stitch')) readStitch(reader)
-      const words = reader.words(reader.span(start))
-      return { noun: { kind: 'own', chain: 0, of: 0, words }, base: false }
-    }
-    // "in top of same st" is the one that was worked in.
-    if (reader.sees('top', 'of', 'same')) return null
-    const ordinal = reader.ordinal()
-    const article = reader.sees('of', 'the') ? 1 : 0
-    let chain = 0
-    let base = false
-    if (ordinal === null && reader.skipA('own-chain')) {
-      return { noun: { kind: 'own', chain: 0, of: 0, words: reader.words(reader.span(start)) }, base }
-    }
-    if (ordinal !== null) {
-      // "3rd ch of ch-4", and "3rd of 4-ch" where a number of chains follows.
-      const short =
-        reader.sees('of') &&
-        (reader.peek(1 + article)?.kind === 'chains' ||
-          (reader.peek(1 + article)?.kind === 'number' && reader.isA('chain', 2 + article)))
-      if (!short) {
-        if (!reader.isA('chain') && !ofChain(reader)) return null
-        reader.at++
-      }
-      if (!reader.skip('of')) return null
-      chain = ordinal
-    } else if (reader.isA('own') || reader.sees('tip', 'of')) {
-      // "Tip of first cluster" is its top; the tip of a petal is a place of its own.
-      const word = reader.key()
-      reader.at++
-      base = word === 'base' || word === 'bottom'
-      if (word === 'top' || word === 'tip' || base) {
-        if (!reader.skip('of')) return null
-        // "in top of next dc" is in that stitch.
-        if (['same', 'next', 'each', 'every', 'any'].includes(reader.key())) return null
-      }
-    } else return null
-    while (reader.skip('the', 'beg', 'first', 'starting', 'turning', 'same', 'last', 'next', '1st')) continue
-    // "top of the skipped chs".
-    reader.skip('skipped', 'skip')
-    const token = reader.peek()
-    let of = 0
-    if (token?.kind === 'chains') {
-      of = token.value
-      reader.at++
-      if (reader.isA('space')) return null
-    } else if (reader.skipA('own-chain')) {
-      of = 0
-    } else if (reader.skipA('chain')) {
-      of = reader.number() ?? 0
-      if (reader.isA('space')) return null
-    } else if (token?.kind === 'number' && reader.isA('chain', 1)) {
-      of = token.value
-      reader.at += 2
-    } else if (!reader.skipA('stitch') && !readStitch(reader)) return null
-    const span = reader.span(start)
-    return { noun: { kind: 'own', chain, of, words: reader.words(span) } as Noun, base }
-  })
-}
 
 interface Draft {
   which: Which
@@ -123,7 +52,9 @@ function readWhich(reader: Reader): Draft | null {
     return { which: 'each', count: 1, each: true }
   }
   if (reader.skip('next')) return { which: 'next', count: amountIn(reader), each: false }
-  if (reader.skip('same')) return { which: 'same', count: 1, each: false }
+  // "Join in any ch-1 sp, shell in that sp", "in top of that same dc".
+  const that = reader.skip('that')
+  if (reader.skip('same') || that) return { which: 'same', count: 1, each: false }
   if (reader.skip('first')) return { which: 'first', count: amountIn(reader), each: false }
   if (reader.skip('last')) return { which: 'last', count: amountIn(reader), each: false }
   if (reader.skip('any')) return { which: 'any', count: 1, each: false }
@@ -166,7 +97,11 @@ function skipSameAs(reader: Reader): boolean {
 function readPart(reader: Reader, around: boolean, inherited: Draft | null): PlacePart | null {
   const start = reader.at
   return reader.attempt(() => {
-    reader.attempt(() => (reader.skipAll('top', 'of') && reader.sees('same')) || null)
+    reader.attempt(() => {
+      if (!reader.skipAll('top', 'of')) return null
+      reader.skip('the')
+      return SAME.has(reader.key()) || null
+    })
     let loop = readLoop(reader)
     const post = reader.skipAll('back', 'of') || around
     if (around) {
@@ -229,7 +164,10 @@ function readPart(reader: Reader, around: boolean, inherited: Draft | null): Pla
         if (!reader.skip('of')) return null
         const into = readWhich(reader) ?? draft
         const space = readNoun(reader)
-        return space?.kind === 'space' || space?.kind === 'ring' ? { into, space } : null
+        // "Center of next shell" is where the next shell is worked into.
+        const form = space?.kind === 'stitch' ? space.name?.form : null
+        const whole = form === 'shell' || form === 'v-stitch'
+        return space && (space.kind === 'space' || space.kind === 'ring' || whole) ? { into, space } : null
       })
       if (loop) return finish(loop.into ?? { which: 'next', count: 1, each: false }, loop.space)
       const what = readNoun(reader)

@@ -108,9 +108,11 @@ function mainLoop(work: Work): Loop {
 const turns = (items: readonly Item[], at: 'start' | 'end'): boolean => {
   const works = (item: Item) => item.type !== 'note' && item.type !== 'count' && item.type !== 'statement'
   const list = at === 'start' ? items : [...items].reverse()
+  // "3 ch, turn, tr2tog, …".
+  const risen = at === 'start' && items[0]?.type === 'chain' ? items[0] : null
   for (const item of list) {
     if (item.type === 'note' && item.effect === 'turn') return true
-    if (works(item) && item.type !== 'join') return false
+    if (works(item) && item.type !== 'join' && item !== risen) return false
   }
   return false
 }

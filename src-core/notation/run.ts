@@ -12,10 +12,9 @@ import {
   makeClosing,
   makeDecrease,
   makeStitches,
-  leaveTheWay,
-  stayThere,
 } from './stitching'
 import { SKIPPING, WORKING, sourceFor } from './taking'
+import { leaveTheWay, reachedBy, stayThere } from './the-way'
 import { placeTargets, sweep } from './targets'
 import type { Taking } from './taking'
 import { isSlip } from './tree'
@@ -68,6 +67,8 @@ function runWork(work: Work, item: WorkItem, every: EveryItem | null, next: Item
   const picot = picotChains(work, item, next)
   if (picot > 0) return closePicot(work, picot, item)
   if (place && isSlip(name) && endsSpiral(work, place)) return closeRound(work, item)
+  const reached = reachedBy(work, name, place)
+  if (reached) return makeStitches(work, name, count, [reached], item, runItems)
   if (!place) return makeBare(work, name, count, item, runItems)
   const taking: Taking = { as: WORKED, loop: name.loop, post: name.post }
   if (!isSlip(name) || place.parts[0]!.which === 'same') leaveTheWay(work, place)

@@ -1,6 +1,7 @@
 /** Stitches as they are made: plain ones, clusters, decreases, shells, picots, chains, joins. */
 import { STITCHES } from '../stitches/table'
 import type { StitchKey } from '../stitches/table'
+import { findBeginning } from './beginning'
 import { bunchOf, isBunchForm } from './bunches'
 import { alongFoundation } from './chain-targets'
 import { WORKED } from './source'
@@ -9,9 +10,9 @@ import { standForSkipped } from './skipped-chains'
 import { beginningTarget } from './targets'
 import { definedKey } from './vocabulary'
 import type { Span } from './tokens'
-import { isSlip, placeParts } from './tree'
-import type { ChainItem, Definition, Item, Place, StitchName } from './tree'
-import { baseSource, hasBody, push, report } from './work'
+import { isSlip } from './tree'
+import type { ChainItem, Definition, Item, StitchName } from './tree'
+import { hasBody, push, report } from './work'
 import type { Element, Target, Work } from './work'
 import { firstStitchOf } from './worked'
 
@@ -83,45 +84,6 @@ function slip(work: Work, targets: readonly Target[], span: Span, reused: boolea
     work.last = target
   }
   if (!travelling && !reused) work.first ??= targets[0] ?? null
-}
-
-/** Slip stitches into a place that the next stitches use again were only the way there. */
-function turnSlipsToTravel(work: Work): void {
-  if (
-    work.elements.length === 0 ||
-    !work.elements.every((element) => element.role === 'slip' || element.role === 'travel')
-  )
-    return
-  for (const element of work.elements) element.role = 'travel'
-  work.first = work.last
-}
-
-/**
- * Where slip stitches were only the way to the first place: the next stitches use it again, or go round all spaces and
- * begin in the one that was reached.
- */
-export function leaveTheWay(work: Work, place: Place): void {
-  const [part] = place.parts
-  if (part?.which === 'same') return turnSlipsToTravel(work)
-  const isRound = part?.which === 'each' && part.noun.kind === 'space' && part.extent?.to === 'end'
-  const source = baseSource(work)
-  const reached = work.elements.at(-1)?.into[0]
-  const isOnTheWay = reached?.kind === 'space' && reached.round === source?.state.index
-  if (!isRound || !isOnTheWay || work.repeated > 0) return
-  turnSlipsToTravel(work)
-  if (work.elements.at(-1)!.role === 'travel') source.putBack(reached.index)
-}
-
-/** "Sl st in ch-3 sp, *(sc, 3 dc, sc) in ch-3 sp": without "next" the space is meant in which the hook stands. */
-export function stayThere(work: Work, reached: Target | undefined, next: Item | undefined): void {
-  const [part] = next ? placeParts([next]) : []
-  const bare = part?.noun.kind === 'space' && part.which === 'next' && part.start === part.nounSpan.start
-  if (!bare || reached?.place.kind !== 'space' || work.beginning || work.repeated > 0) return
-  if (reached.source !== baseSource(work)) return
-  turnSlipsToTravel(work)
-  if (work.elements.at(-1)!.role !== 'travel' || !reached.source) return
-  for (const { into } of work.elements) reached.source.putBack(into[0]!.index)
-  work.stitchWork = false
 }
 
 /** "inc" is two of the stitch in hand in one place; "dec" one over two. */
@@ -228,6 +190,9 @@ function makeGroup(
   run: ItemRunner,
 ): void {
   if (definition && work.depth < 8) {
+    // "Beg shell: ch 3, (dc, ch 1, 2 dc)": its chains are those of the round.
+    if (!work.beginningDone && !hasBody(work))
+      work.beginning = findBeginning(definition.items, false) ?? work.beginning
     const outer = work.here
     work.here = target
     work.depth++

@@ -208,8 +208,12 @@ export function stitchTest(work: Work, source: Source, part: PlacePart): { name:
   if (!named || named.form === 'shell' || named.form === 'v-stitch' || named.form === 'picot')
     return { name: part.unworked ? 'unworked' : '', test: unworked }
   if (source.state.unknown) return { name: '', test: () => true }
-  const key = `${named.form} ${named.stitch}`
-  const there = source.has('stitch', key, (place) => answersTo(place, named))
+  // "FPdc around each FPdc": of stitches alike in all else those around posts alone, where there are such.
+  const { post } = named
+  const posts = post !== null && source.has('stitch', post, (place) => place.post === post)
+  const answers: PlaceTest = (place) => answersTo(place, named) && (!posts || place.post === post)
+  const key = `${named.form} ${named.stitch}${posts ? ` ${post}` : ''}`
+  const there = source.has('stitch', key, answers)
   if (!there && source.has('stitch', '', () => true)) {
     const have = [
       ...new Set(
@@ -224,7 +228,7 @@ export function stitchTest(work: Work, source: Source, part: PlacePart): { name:
   }
   return {
     name: part.unworked ? `${key} unworked` : key,
-    test: (place, index) => answersTo(place, named) && unworked(place, index),
+    test: (place, index) => answers(place, index) && unworked(place, index),
   }
 }
 

@@ -128,6 +128,8 @@ interface Swept {
   readonly part: PlacePart
 }
 
+const isOfPosts = ({ noun }: PlacePart): boolean => noun.kind === 'stitch' && noun.name?.post != null
+
 /** "in each st and in each ch-1 sp around": every place that a part asks for, in the order in which they are met. */
 export function sweep(work: Work, parts: readonly PlacePart[], taking: Taking): Swept[] {
   const part = parts[0]!
@@ -163,9 +165,10 @@ export function sweep(work: Work, parts: readonly PlacePart[], taking: Taking): 
     }
     return swept
   }
-  // The last part is the most particular one: "each st … and 3 in each corner".
+  // The last part is the most particular one: "each st … and 3 in each corner"; one of post stitches is it anywhere.
+  const particular = [...tests].sort((a, b) => Number(isOfPosts(a.part)) - Number(isOfPosts(b.part)))
   const asked = (place: LeftPlace, at: number) =>
-    tests.findLast((each) => each.kind === place.kind && each.test(place, at))
+    particular.findLast((each) => each.kind === place.kind && each.test(place, at))
   let count = 0
   source.places.forEach((place, at) => {
     if (source.used[at]! <= TRAVELLED && asked(place, at)) count++
@@ -264,6 +267,23 @@ function withinTargets(work: Work, part: PlacePart, taking: Taking): Target[] {
   return [takeAt(work, source, member, part, taking)]
 }
 
+/** "in next shell", "in each V-st": its space in the middle, or else its middle stitch. Null where no shell is meant. */
+function shellTargets(work: Work, part: PlacePart, taking: Taking): Target[] | null {
+  const form = part.noun.kind === 'stitch' ? part.noun.name?.form : null
+  if (form !== 'shell' && form !== 'v-stitch') return null
+  const source = sourceFor(work, part)
+  if (!source?.state.ordered || source.state.unknown) return null
+  const groups = new Set(source.places.map(({ group }) => group).filter((group) => source.isGroup(group)))
+  if (groups.size === 0) return null
+  const hasSpace = (group: number) =>
+    source.membersOf(group).some((at) => source.places[at]!.kind === 'space')
+  const what = [...groups].every(hasSpace) ? 'space' : 'stitch'
+  const within = { ...part, noun: { kind: 'within', what, nth: 'center', name: null } } as const
+  const isFree = (group: number) => source.membersOf(group).every((at) => source.used[at]! <= TRAVELLED)
+  const count = part.which === 'each' ? [...groups].filter(isFree).length : Math.max(1, part.count)
+  return Array.from({ length: count }, () => withinTargets(work, within, taking)).flat()
+}
+
 /** "…, 2 dc in first ch-2 sp": where all is worked, the one in which the round began. */
 function firstAgain(work: Work, source: Source | null, space: boolean): Target | null {
   const kind = space ? 'space' : 'stitch'
@@ -275,12 +295,6 @@ function firstAgain(work: Work, source: Source | null, space: boolean): Target |
 function nextTargets(work: Work, part: PlacePart, taking: Taking): Target[] {
   const source = sourceFor(work, part)
   const space = part.noun.kind === 'space' || part.noun.kind === 'corner'
-  const shell =
-    part.noun.kind === 'stitch' && (part.noun.name?.form === 'shell' || part.noun.name?.form === 'v-stitch')
-  if (shell && source?.state.ordered) {
-    const what = part.noun.kind === 'stitch' && part.noun.name?.form === 'v-stitch' ? 'space' : 'stitch'
-    return withinTargets(work, { ...part, noun: { kind: 'within', what, nth: 'center', name: null } }, taking)
-  }
   const count = part.which === 'next' || part.which === 'last' || part.which === 'first' ? part.count : 1
   if (part.which === 'first' && source?.state.ordered && !hasBody(work)) source.restart()
   const targets: Target[] = []
@@ -349,6 +363,8 @@ function partTargets(work: Work, part: PlacePart, taking: Taking): Target[] {
   if (noun.kind === 'within')
     return Array.from({ length: Math.max(1, part.count) }, () => withinTargets(work, part, taking)).flat()
   if (part.extent?.to === 'landmark') return landmarkTargets(work, part, taking)
+  const shells = shellTargets(work, part, taking)
+  if (shells) return shells
   if (which === 'each' || which === 'every') return eachTargets(work, [part], taking)
   return nextTargets(work, part, taking)
 }

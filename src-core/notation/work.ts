@@ -56,7 +56,8 @@ export interface Work {
   readonly budget: { left: number }
   /** Stitches and chains that the text may still make. */
   room: number
-  readonly beginning: Beginning | null
+  /** A stitch of its own that the round begins with may bring it. */
+  beginning: Beginning | null
 
   readonly elements: Element[]
   readonly groups: Map<string, number>

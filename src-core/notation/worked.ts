@@ -88,6 +88,8 @@ export interface LeftPlace {
   /** A space (or stitch) in the middle of a group in one place: where a straight-sided motif has its corner. */
   readonly corner: boolean
   readonly group: number
+  /** A stitch around a post, from this side. */
+  readonly post?: 'front' | 'back'
 }
 
 /** How the whole thing begins, where this round makes it. */

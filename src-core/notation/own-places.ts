@@ -1,0 +1,79 @@
+/** Places in the chains that a round or row begins with: "top of beg ch-3", "3rd ch of ch-4", "top of turning ch". */
+import type { Reader } from './reader'
+import type { Noun } from './tree'
+import { readStitch } from './vocabulary'
+
+/** Words for the place just worked in. */
+export const SAME: ReadonlySet<string> = new Set(['same', 'that'])
+
+/** "3rd st of ch 4": a stitch that is a chain. */
+const ofChain = (reader: Reader): boolean =>
+  reader.isA('stitch') &&
+  reader.key(1) === 'of' &&
+  [2, 3, 4].some((ahead) => reader.isA('chain', ahead) || reader.peek(ahead)?.kind === 'chains')
+
+/** "top of beg ch-3", "3rd ch of ch-4", "base of 3-ch", "beg ch-3 sp", "first sc" where this round is meant. */
+export function readOwn(reader: Reader): { noun: Noun; base: boolean } | null {
+  const start = reader.at
+  return reader.attempt(() => {
+    reader.skip('the')
+    // "dc in joining", "in joining sl st": where the round before was closed and this one begins.
+    if (reader.skip('joining')) {
+      if (!reader.skipA('stitch')) readStitch(reader)
+      const words = reader.words(reader.span(start))
+      return { noun: { kind: 'own', chain: 0, of: 0, words }, base: false }
+    }
+    // "in top of same st" is the one that was worked in.
+    if (SAME.has(reader.key(reader.sees('top', 'of', 'the') ? 3 : 2))) return null
+    const ordinal = reader.ordinal()
+    const article = reader.sees('of', 'the') ? 1 : 0
+    let chain = 0
+    let base = false
+    if (ordinal === null && reader.skipA('own-chain')) {
+      return { noun: { kind: 'own', chain: 0, of: 0, words: reader.words(reader.span(start)) }, base }
+    }
+    if (ordinal !== null) {
+      // "3rd ch of ch-4", and "3rd of 4-ch" where a number of chains follows.
+      const short =
+        reader.sees('of') &&
+        (reader.peek(1 + article)?.kind === 'chains' ||
+          (reader.peek(1 + article)?.kind === 'number' && reader.isA('chain', 2 + article)))
+      if (!short) {
+        if (!reader.isA('chain') && !ofChain(reader)) return null
+        reader.at++
+      }
+      if (!reader.skip('of')) return null
+      chain = ordinal
+    } else if (reader.isA('own') || reader.sees('tip', 'of')) {
+      // "Tip of first cluster" is its top; the tip of a petal is a place of its own.
+      const word = reader.key()
+      reader.at++
+      base = word === 'base' || word === 'bottom'
+      if (word === 'top' || word === 'tip' || base) {
+        if (!reader.skip('of')) return null
+        // "in top of next dc" is in that stitch.
+        if (['same', 'next', 'each', 'every', 'any'].includes(reader.key())) return null
+      }
+    } else return null
+    while (reader.skip('the', 'beg', 'first', 'starting', 'turning', 'same', 'last', 'next', '1st')) continue
+    // "top of the skipped chs".
+    reader.skip('skipped', 'skip')
+    const token = reader.peek()
+    let of = 0
+    if (token?.kind === 'chains') {
+      of = token.value
+      reader.at++
+      if (reader.isA('space')) return null
+    } else if (reader.skipA('own-chain')) {
+      of = 0
+    } else if (reader.skipA('chain')) {
+      of = reader.number() ?? 0
+      if (reader.isA('space')) return null
+    } else if (token?.kind === 'number' && reader.isA('chain', 1)) {
+      of = token.value
+      reader.at += 2
+    } else if (!reader.skipA('stitch') && !readStitch(reader)) return null
+    const span = reader.span(start)
+    return { noun: { kind: 'own', chain, of, words: reader.words(span) } as Noun, base }
+  })
+}

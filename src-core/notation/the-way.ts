@@ -1,0 +1,58 @@
+/** Slip stitches at the beginning of a round that only lead to the first place. */
+import { settle } from './taking'
+import { placeParts } from './tree'
+import type { Item, Place, StitchName } from './tree'
+import { baseSource } from './work'
+import type { Target, Work } from './work'
+
+/** Slip stitches into a place that the next stitches use again were only the way there. */
+function turnSlipsToTravel(work: Work): void {
+  if (
+    work.elements.length === 0 ||
+    !work.elements.every((element) => element.role === 'slip' || element.role === 'travel')
+  )
+    return
+  for (const element of work.elements) element.role = 'travel'
+  work.first = work.last
+}
+
+/**
+ * Where slip stitches were only the way to the first place: the next stitches use it again, or go round all spaces and
+ * begin in the one that was reached.
+ */
+export function leaveTheWay(work: Work, place: Place): void {
+  const [part] = place.parts
+  if (part?.which === 'same') return turnSlipsToTravel(work)
+  const isRound = part?.which === 'each' && part.noun.kind === 'space' && part.extent?.to === 'end'
+  const source = baseSource(work)
+  const reached = work.elements.at(-1)?.into[0]
+  const isOnTheWay = reached?.kind === 'space' && reached.round === source?.state.index
+  if (!isRound || !isOnTheWay || work.repeated > 0) return
+  turnSlipsToTravel(work)
+  if (work.elements.at(-1)!.role === 'travel') source.putBack(reached.index)
+}
+
+/** "Sl st in ch-3 sp, *(sc, 3 dc, sc) in ch-3 sp": without "next" the space is meant in which the hook stands. */
+export function stayThere(work: Work, reached: Target | undefined, next: Item | undefined): void {
+  const [part] = next ? placeParts([next]) : []
+  const bare = part?.noun.kind === 'space' && part.which === 'next' && part.start === part.nounSpan.start
+  if (!bare || reached?.place.kind !== 'space' || work.beginning || work.repeated > 0) return
+  if (reached.source !== baseSource(work)) return
+  turnSlipsToTravel(work)
+  if (work.elements.at(-1)!.role !== 'travel' || !reached.source) return
+  for (const { into } of work.elements) reached.source.putBack(into[0]!.index)
+  work.stitchWork = false
+}
+
+/** "Sl st in ch-1 sp, beg shell", "beg shell over shell": where the hook has come to; null where it has not been led. */
+export function reachedBy(work: Work, name: StitchName, place: Place | null): Target | null {
+  const noun = place?.parts[0]?.noun
+  const form = noun?.kind === 'stitch' ? noun.name?.form : null
+  if (
+    !(name.beginning || /^(beg|start|first)/i.test(name.name)) ||
+    (place && form !== 'shell' && form !== 'v-stitch')
+  )
+    return null
+  turnSlipsToTravel(work)
+  return work.elements.at(-1)?.role === 'travel' && work.last ? settle(work, work.last) : null
+}
