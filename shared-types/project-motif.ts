@@ -33,7 +33,7 @@ const measures = {
   blocked: z.boolean().optional(),
   /**
    * What was measured, by the same names, where the sizes above are worked out from it for another gauge; `hook` where
-   * another one came with it.
+   * another one came with it; empty where they are worked out for other rounds.
    */
   asMeasured: z.record(text, number).optional(),
 }

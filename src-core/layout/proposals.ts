@@ -120,17 +120,17 @@ function choose(byRule: readonly (readonly Look[])[]): Look[] {
 
 function looksUnder(project: Project, rule: JoinRule, wish: Wish, planner: Planner, depth: Depth): Look[] {
   const ways = waysOf(project, wish, planner)
-  return ways.layout ? looksOf(ways.tryout, rule, wish, depth) : []
+  return ways.layout ? looksOf(ways.tryout, rule, wish, depth, ways.layout.inTheRound ?? false) : []
 }
 
 /** Share of the wished size, both sides added, by which other rows must come nearer to be proposed (our own choice). */
 const CLEARLY_NEARER = 0.02
 
 /** The looks of one motif, the best first. */
-function looksOf(tryout: Tryout, rule: JoinRule, wish: Wish, depth: Depth): Look[] {
+function looksOf(tryout: Tryout, rule: JoinRule, wish: Wish, depth: Depth, inTheRound: boolean): Look[] {
   const { account } = tryout.trials.ground
-  const straight: Kind = { arrangement: 'straight-rows', alternateRows: 'same' }
-  const offset: Kind = { arrangement: 'offset-rows', alternateRows: 'same' }
+  const straight: Kind = { arrangement: 'straight-rows', alternateRows: 'same', inTheRound }
+  const offset: Kind = { arrangement: 'offset-rows', alternateRows: 'same', inTheRound }
   const uneven: Kind = { arrangement: 'offset-rows', alternateRows: 'oneFewer' }
   const usual = isSquarish(account) ? straight : offset
   const look = (kind: Kind, trial: Trial): Look => {
@@ -144,20 +144,22 @@ function looksOf(tryout: Tryout, rule: JoinRule, wish: Wish, depth: Depth): Look
   for (const kind of [straight, offset]) {
     const [best, ...others] = tryout.trials.rotations(kind, depth)
     if (!best) continue
-    firsts.push(kind === offset ? nearerOf(look(kind, best), look(uneven, best)) : look(kind, best))
+    firsts.push(
+      kind === offset && !inTheRound ? nearerOf(look(kind, best), look(uneven, best)) : look(kind, best),
+    )
     const other = others.find(
       (trial) => holds(trial) && isPlain(trial, account) && isUnlike(trial, best, account),
     )
     if (other) seconds.push(look(kind, other))
   }
-  // Rows that end evenly hold where none that end unevenly do.
-  if (!firsts.some(({ candidate }) => candidate.holds)) {
+  // Rows that end evenly hold where none that end unevenly do; joined in the round, none end.
+  if (!inTheRound && !firsts.some(({ candidate }) => candidate.holds)) {
     const [best] = tryout.trials.rotations(uneven, depth)
     if (best) firsts.push(look(uneven, best))
   }
   const rings: Kind = { arrangement: 'rings', alternateRows: 'same' }
   const anyHolds = firsts.some(({ candidate }) => candidate.holds)
-  if (isSixfold(account) || !anyHolds) {
+  if (!inTheRound && (isSixfold(account) || !anyHolds)) {
     const [best] = tryout.trials.rotations(rings, depth)
     const round = best && look(rings, best)
     if (round && (round.candidate.miss <= RINGS_MISS || !anyHolds)) seconds.unshift(round)

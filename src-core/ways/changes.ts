@@ -127,10 +127,14 @@ function hookSteps(project: Project): Change[] {
 
 function roundSteps(project: Project): Change[] {
   return [true, false].flatMap((more) => {
-    const changed = withRound(project, blanketOf(project)?.motif, more)
+    const id = blanketOf(project)?.motif
+    const changed = withRound(project, id, more)
+    const motif = project.motifs?.find((each) => each.id === id)
     const change: Change = {
       kind: 'round',
       words: words.roundWay(more),
+      // What was measured was another motif.
+      ...(motif?.kind === 'rounds' && motif.measured && { fabric: words.ROUND_FABRIC }),
       edit: (before) => ({ ...before, motifs: changed?.motifs }),
     }
     return changed ? [change] : []

@@ -29,10 +29,10 @@ function scaledFields<Kind extends object>(part: Kind, names: readonly (keyof Ki
 const scaledRecord = (record: Readonly<Record<string, number>>, factor: number): Record<string, number> =>
   Object.fromEntries(Object.entries(record).map(([name, value]) => [name, times(value, factor)]))
 
-/** Sizes by a factor, for another motif than the one that was measured. */
+/** Sizes by a factor, for another motif than the one that was measured: worked out, and nothing to go back to. */
 export const resized = <Kind extends MeasuredSizes>(sizes: Kind, factor: number): Kind => ({
   ...scaledFields<Kind>(sizes, SIZES, factor),
-  asMeasured: undefined,
+  asMeasured: {},
 })
 
 /** Sizes by a factor; what was measured is kept beside them, with the hook where another one is taken. */

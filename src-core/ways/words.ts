@@ -51,6 +51,9 @@ export const hookWay = (hook: Millimetres, before: Millimetres): string =>
 
 export const roundWay = (more: boolean): string => `one ${more ? 'more' : 'fewer'} round in the motif`
 
+/** Said where a motif that was measured gets other rounds. */
+export const ROUND_FABRIC = 'Its size is worked out from the one you measured: make one and measure it.'
+
 /** What another gauge does to the fabric. */
 export const fabricWords = (factor: number): string =>
   (factor > 1 ? 'Looser, more open fabric with a softer drape.' : 'Denser, firmer fabric with less drape.') +

@@ -10,7 +10,7 @@ import { formatNumber, lengthsIn } from '../../src-core/units/format'
 
 const FROM: Readonly<Record<Provenance, string>> = {
   measured: 'Measured.',
-  aimed: 'Worked out from what was measured, for another gauge; not measured yet.',
+  aimed: 'Worked out from what was measured before; make one and measure it.',
   gauge: 'Worked out from the gauge.',
   'rule-of-thumb': 'A rule of thumb: there is no gauge.',
 }

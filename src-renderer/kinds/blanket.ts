@@ -17,7 +17,7 @@ import {
 import { additionFigure, countFigure, hoursFigure, sizeFigure } from '../state/ledger-figures'
 import { fitted, resized } from '../state/resize'
 import { cycled, stepped } from '../state/steps'
-import type { KindOfLayout, Nudge } from './kind'
+import type { BlanketForm, KindOfLayout, Nudge } from './kind'
 import { ARRANGEMENT_NAMES, isFor, piecesCounted, wayWords } from './words'
 import { settled } from '../../src-core/settled'
 
@@ -190,11 +190,11 @@ export const BLANKET_KIND: KindOfLayout = {
 
   start: {
     examples: 'Joined: blankets, throws and cloths',
-    made: (answers) => ({
-      kind: 'blanket',
-      width: answers.number('width'),
-      height: answers.number('height'),
-    }),
+    made: (answers) => {
+      const { width, height } = FORM_NUMBERS[answers.form]
+      const size = { width: answers.number(width), height: answers.number(height) }
+      return { kind: 'blanket', ...size, ...(answers.form !== 'flat' && { form: answers.form }) }
+    },
     wish: (made) => (made.kind === 'blanket' ? { width: made.width, height: made.height } : null),
     /** In a piece, until an arrangement is chosen. */
     lay: (project, motif, colourway, made) => {
@@ -211,12 +211,23 @@ export const BLANKET_KIND: KindOfLayout = {
           turn: 0,
           alternateTurn: 0,
           target: { width: made.width, height: made.height },
+          ...(made.form === 'shawl' && {
+            outlineShape: { kind: 'triangle', size: made.width, height: made.height, points: 'down' },
+          }),
+          ...(made.form === 'round' && { inTheRound: true }),
           cells: { fill: { pattern: 'one', colourways: [colourway], seed: 1 } },
         },
       }
     },
   },
 }
+
+/** Which two numbers of the start are the size of what joined motifs become. */
+export const FORM_NUMBERS = {
+  flat: { width: 'width', height: 'height' },
+  shawl: { width: 'wingspan', height: 'depth' },
+  round: { width: 'around', height: 'tall' },
+} as const satisfies Record<BlanketForm, object>
 
 /** Rules that can be cycled through without saying more. */
 const PLAIN_RULES: readonly JoinRule[] = JOIN_RULES.filter((rule) => rule !== 'apart')

@@ -76,16 +76,25 @@ export interface StartOfKind {
   /** What the examples of it are called. */
   readonly examples: string
   /** What was answered of it. */
-  made(answers: Pick<OwnStart, 'number' | 'hung' | 'swags' | 'panel'>): Made
+  made(answers: Pick<OwnStart, 'number' | 'form' | 'hung' | 'swags' | 'panel'>): Made
   /** The size that arrangements are proposed for; null where there is nothing to choose. */
   wish(made: Made): Wish | null
   /** The project laid out as answered, from one motif in one colourway. */
   lay(project: Project, motif: string, colourway: string, made: Made): Project
 }
 
+/** What joined motifs become. */
+export type BlanketForm = 'flat' | 'shawl' | 'round'
+
 /** What it is made into, with the one or two numbers (mm) that this needs. */
 export type Made =
-  | { readonly kind: 'blanket'; readonly width: number; readonly height: number }
+  | {
+      readonly kind: 'blanket'
+      readonly width: number
+      readonly height: number
+      /** Left out: flat. A shawl is a triangle; what is joined in the round is so wide around. */
+      readonly form?: BlanketForm
+    }
   | { readonly kind: 'garland'; readonly length: number }
   | { readonly kind: 'garland'; readonly wall: number; readonly swags: number }
   | { readonly kind: 'applique'; readonly width: number; readonly height: number }

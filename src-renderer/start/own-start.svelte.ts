@@ -5,7 +5,7 @@
 import type { OutlineKind, Ruler, UnitSystem } from '../../shared-types/project'
 import { isOdd, layingOf } from '../../src-core/motif/ruler'
 import type { Laying } from '../../src-core/motif/ruler'
-import type { Made } from '../kinds/kind'
+import type { BlanketForm, Made } from '../kinds/kind'
 import { KINDS } from '../kinds/kinds'
 import { firstSizes } from '../state/edits/first-sizes'
 import type { LayoutKind } from '../state/edits/layout-kind'
@@ -13,7 +13,19 @@ import { FIRST_SWAGS, secondAssumed } from './own-motif'
 import type { OwnMotif } from './own-motif'
 
 /** The numbers with a unit, in mm. */
-export type StartNumber = 'lead' | 'second' | 'width' | 'height' | 'length' | 'wall' | 'across' | 'down'
+export type StartNumber =
+  | 'lead'
+  | 'second'
+  | 'width'
+  | 'height'
+  | 'wingspan'
+  | 'depth'
+  | 'around'
+  | 'tall'
+  | 'length'
+  | 'wall'
+  | 'across'
+  | 'down'
 
 export class OwnStart {
   readonly #unitsNow: () => UnitSystem
@@ -21,6 +33,7 @@ export class OwnStart {
   petals = $state(6)
   ruler = $state<Ruler>('opposite')
   kind = $state<LayoutKind>('blanket')
+  form = $state<BlanketForm>('flat')
   hung = $state<'straight' | 'swags'>('straight')
   swags = $state<number>(FIRST_SWAGS)
   panel = $state<'rectangle' | 'circle'>('rectangle')
@@ -49,6 +62,14 @@ export class OwnStart {
     switch (name) {
       case 'lead':
         return first.motif[this.outline]
+      case 'wingspan':
+        return first.shawl.width
+      case 'depth':
+        return first.shawl.height
+      case 'around':
+        return first.bag.around
+      case 'tall':
+        return first.bag.height
       case 'length':
         return first.cord.length
       case 'wall':

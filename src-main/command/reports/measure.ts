@@ -11,7 +11,7 @@ import { termsOf, unitsOf } from './words'
 
 const SOURCES: Record<Provenance, string> = {
   measured: 'your own measure',
-  aimed: 'your own measure, brought to another gauge: make one and measure it',
+  aimed: 'worked out from your own measure for another gauge or other rounds: make one and measure it',
   gauge: 'your rounds and gauge',
   'rule-of-thumb': 'a rule of thumb, since no gauge is given: make one and measure it',
 }

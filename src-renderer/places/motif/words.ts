@@ -34,9 +34,9 @@ export const rulerOptions = (terms: Terms) =>
 /** Under a second measure that was not typed. */
 export const ASSUMED = 'Assumed, and follows the first, until you enter yours.'
 
-/** Under sizes that a way to a size worked out for another gauge. */
+/** Under sizes that a way to a size worked out. */
 export const aimedWords = (terms: Terms): string =>
-  `Worked out from what you measured, for another ${termWord('gauge', terms)}. Make one, measure it and enter it here.`
+  `Worked out from what you measured, for another ${termWord('gauge', terms)} or other rounds. Make one, measure it and enter it here.`
 
 /** How to lay the ruler; `atStart` a square is measured from side to side alone. */
 export function measureHow(outline: OutlineKind, laying: Laying, terms: Terms, atStart = false): string {

@@ -11,6 +11,9 @@ export interface FirstSizes {
   readonly motif: Readonly<Record<OutlineKind, number>>
   /** A throw over the knees (common practice, no source). */
   readonly blanket: { readonly width: number; readonly height: number }
+  /** A triangle over the shoulders, and a bag or cowl (common practice, no source). */
+  readonly shawl: { readonly width: number; readonly height: number }
+  readonly bag: { readonly around: number; readonly height: number }
   /** Along a mantelpiece or over a window, with its ties. */
   readonly cord: { readonly length: number; readonly ties: number }
   /** The wall that swags hang on. */
@@ -30,6 +33,8 @@ const FIRST_SIZES: Readonly<Record<UnitSystem, FirstSizes>> = {
   metric: {
     motif: { petals: 80, round: 80, square: 100, hexagon: 90, octagon: 100, leaf: 60 },
     blanket: { width: 1000, height: 1300 },
+    shawl: { width: 1600, height: 800 },
+    bag: { around: 800, height: 350 },
     cord: { length: 2000, ties: 300 },
     wall: 2100,
     spacing: 40,
@@ -43,6 +48,8 @@ const FIRST_SIZES: Readonly<Record<UnitSystem, FirstSizes>> = {
       ...{ hexagon: inches(3.5), octagon: inches(4), leaf: inches(2.5) },
     },
     blanket: { width: inches(40), height: inches(50) },
+    shawl: { width: inches(64), height: inches(32) },
+    bag: { around: inches(32), height: inches(14) },
     cord: { length: inches(72), ties: inches(12) },
     wall: inches(84),
     spacing: inches(1.5),

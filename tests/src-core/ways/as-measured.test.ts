@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest'
 import type { MeasuredMotif, Project } from '../../../shared-types/project'
 import { planProject } from '../../../src-core/plan'
 import { asMeasured } from '../../../src-core/ways/changes'
+import { withRound } from '../../../src-core/ways/rounds'
 import { scaledProject } from '../../../src-core/ways/scale'
 
 const project: Project = {
@@ -46,5 +47,32 @@ describe('another gauge', () => {
     expect(gauge!.stitches).toBeCloseTo(20, 3)
     expect(layout!.kind).toBe('blanket')
     expect(planProject(back).motif!.provenance).toBe('measured')
+  })
+})
+
+describe('a round more', () => {
+  const works = [
+    '6 sc in ring',
+    '2 sc in each st around',
+    '*sc in next st, 2 sc in next st; rep from * around',
+  ]
+  const rounds: Project = {
+    ...{ format: 'petalyard-project', version: 1, gauge: project.gauge },
+    motifs: [
+      {
+        ...{ id: 'm', kind: 'rounds', foundation: { ring: 'adjustable' } },
+        measured: { overTips: 41 },
+        rounds: works.map((work) => ({ slot: 'all', work })),
+      },
+    ],
+    layout: { kind: 'blanket', motif: 'm', arrangement: 'straight-rows', columns: 4, rows: 4 },
+  }
+
+  it('makes another motif than the one that was measured: its size is worked out, and nothing is gone back to', () => {
+    expect(planProject(rounds).motif!.provenance).toBe('measured')
+    const fewer = withRound(rounds, 'm', false)!
+    expect(planProject(fewer).motif!.provenance).toBe('aimed')
+    expect(planProject(fewer).motif!.overTips).toBeLessThan(41)
+    expect(asMeasured(fewer)).toBeNull()
   })
 })
