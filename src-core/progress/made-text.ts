@@ -1,15 +1,24 @@
 /**
  * Marks of made motifs as a short text, to be carried from one device to another: "1,1-14 2,1-9". Addresses are those
  * of the project file ("row,place"), neighbours in a row as a range; half motifs and fillers stand by themselves.
+ * Marks that were taken away since stand behind them with a minus, and the version before all: "marks 2: 1,1-3 -2,4".
+ * A text without removals is one of the first version, and has no heading.
  */
+const VERSION = 2
 
 const PLACE = /^(\d+),(\d+)$/
 const RANGE = /^(\d+),(\d+)-(\d+)$/
 /** Longer ranges than any row has would fill the memory. */
 const LONGEST_RANGE = 10_000
 
-/** The marks as a text. */
-export function madeText(ids: readonly string[]): string {
+/** The marks as a text, and those that were taken away. */
+export function madeText(ids: readonly string[], removed: readonly string[] = []): string {
+  const made = wordsOf(ids)
+  if (removed.length === 0) return made.join(' ')
+  return [`marks ${VERSION}:`, ...made, ...wordsOf(removed).map((word) => `-${word}`)].join(' ')
+}
+
+function wordsOf(ids: readonly string[]): string[] {
   const rows = new Map<number, number[]>()
   const others: string[] = []
   for (const id of ids) {
@@ -20,7 +29,7 @@ export function madeText(ids: readonly string[]): string {
   const parts = [...rows]
     .sort(([a], [b]) => a - b)
     .flatMap(([row, places]) => rangesOf(places).map((range) => `${row},${range}`))
-  return [...parts, ...others.sort()].join(' ')
+  return [...parts, ...others.sort()]
 }
 
 function rangesOf(numbers: readonly number[]): string[] {
@@ -36,22 +45,40 @@ function rangesOf(numbers: readonly number[]): string[] {
 interface ReadMarks {
   /** Addresses that the project has, each once. */
   readonly ids: readonly string[]
+  /** Those whose mark was taken away. */
+  readonly removed: readonly string[]
+  /** The text says that it is of a later version than this program reads. */
+  readonly isNewer: boolean
   /** What is no address, or none of this project. */
   readonly unknown: readonly string[]
 }
 
+const HEADING = /^[^:]*:/
+const TOLD_VERSION = /\bmarks\s+(\d+)\s*:$/i
+
 /** Reads such a text, however it came: with line ends, commas behind the parts, or a heading before a colon. */
 export function readMadeText(text: string, known: ReadonlySet<string>): ReadMarks {
   const ids = new Set<string>()
+  const removed = new Set<string>()
   const unknown: string[] = []
-  for (const part of text.replace(/^[^:]*:/, '').split(/[\s;]+/)) {
+  const [heading = ''] = HEADING.exec(text) ?? []
+  const version = Number(TOLD_VERSION.exec(heading.trim())?.[1] ?? 1)
+  for (const part of text.slice(heading.length).split(/[\s;]+/)) {
     const word = part.replace(/,$/, '')
     if (word === '') continue
-    const named = addressesOf(word)
-    if (named.length > 0 && named.every((id) => known.has(id))) for (const id of named) ids.add(id)
+    // A telephone may make a dash of a minus.
+    const isRemoval = /^[-−–]/.test(word)
+    const named = addressesOf(isRemoval ? word.slice(1) : word)
+    if (named.length > 0 && named.every((id) => known.has(id)))
+      for (const id of named) (isRemoval ? removed : ids).add(id)
     else unknown.push(word)
   }
-  return { ids: [...ids], unknown }
+  return {
+    ids: [...ids],
+    removed: [...removed].filter((id) => !ids.has(id)),
+    isNewer: version > VERSION,
+    unknown,
+  }
 }
 
 function addressesOf(word: string): string[] {

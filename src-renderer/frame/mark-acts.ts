@@ -91,6 +91,23 @@ export function markPieces(
   if (pieces.length > 0) run(state, setOf(document.plan.progress.joinedAs, pieces, as, isOn, view.day))
 }
 
+/** Takes over marks from elsewhere in one step: what was made there, and what was marked and is not any more. */
+export function takeMarks(state: WindowState, made: readonly string[], removed: readonly string[]): void {
+  const { document, view } = state
+  const pieces = made.flatMap((id) => pieceAt(document.plan, id) ?? [])
+  const gone = removed.flatMap((id) => pieceAt(document.plan, id) ?? [])
+  const { joinedAs } = document.plan.progress
+  const acts = [
+    ...(pieces.length > 0 ? [setOf(joinedAs, pieces, 'made', true, view.day)] : []),
+    ...(gone.length > 0 ? [setOf(joinedAs, gone, 'made', false, view.day)] : []),
+  ]
+  if (acts.length === 0) return
+  run(state, {
+    label: acts.map(({ label }) => label).join(', '),
+    edit: (project) => acts.reduce((next, { edit }) => edit(next), project),
+  })
+}
+
 /** Marks every motif that is laid out as made before, on a day that is not known, and not joined yet. */
 export function markAllMadeBefore(state: WindowState): void {
   const { motifs } = state.document.plan

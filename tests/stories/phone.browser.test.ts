@@ -160,4 +160,29 @@ describe('the page for a phone', () => {
     await window.getByRole('button', { name: 'Mark these as made' }).click()
     await window.getByText('3 of 238 motifs made').first().waitFor()
   })
+
+  it('brings home a mark of the project that was taken away on the phone', async () => {
+    const hands = new Hands(window)
+    await hands.go('Paper')
+    const [download] = await Promise.all([
+      window.waitForEvent('download'),
+      window.getByRole('button', { name: 'Page for a phone' }).click(),
+    ])
+    const path = join(folder.path, 'begun.html')
+    await download.saveAs(path)
+    await page.goto(pathToFileURL(path).href)
+    await page.getByRole('button', { name: 'Clear your marks' }).tap()
+    expect(await progress()).toBe('3 of 238 motifs made')
+    await page.getByRole('application').focus()
+    await page.keyboard.press('ArrowDown')
+    const { x, y } = await placeOf('3')
+    await page.touchscreen.tap(x, y)
+    await page.locator('#card').getByLabel('Made').tap()
+    expect(await home()).toBe('marks 2: 2,4 3,1 -1,3')
+    await hands.go('Progress')
+    await window.getByLabel('Marks from the phone').fill(await home())
+    await window.getByText('0 new marks, 1 mark to take away, 2 marks already here.').waitFor()
+    await window.getByRole('button', { name: 'Take over these marks' }).click()
+    await window.getByText('2 of 238 motifs made').first().waitFor()
+  })
 })

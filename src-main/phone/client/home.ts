@@ -30,9 +30,10 @@ export function showHome(data: PhoneData, marks: Marks): { refresh(): void } {
       const made = marks.made()
       progress.textContent = progressWords(data.pieces, made.length)
       bar.value = made.length
-      home.value = madeText(made)
+      const removed = marks.removed()
+      home.value = madeText(made, removed)
       said.textContent = marks.kept ? '' : WORDS.notKept
-      copy.disabled = made.length === 0
+      copy.disabled = made.length + removed.length === 0
     },
   }
 }

@@ -8,6 +8,8 @@ export interface Marks {
   clear(): void
   /** All that are made, in working order. */
   made(): string[]
+  /** Those whose mark of the project was taken away here. */
+  removed(): string[]
   /** Whether this browser keeps anything for the page. */
   readonly kept: boolean
   listen(listener: () => void): void
@@ -54,6 +56,7 @@ export function createMarks({ key, pieces, made }: PhoneData): Marks {
       tell()
     },
     made: () => pieces.flatMap(({ id }) => (id !== '' && isMade(id) ? [id] : [])),
+    removed: () => [...begun].filter((id) => known.has(id) && !isMade(id)),
     get kept() {
       return kept
     },

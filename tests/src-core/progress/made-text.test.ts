@@ -33,14 +33,35 @@ describe('marks as a short text', () => {
     const known = new Set(['1,1', '1,2', '1,3', '2,4'])
     expect(readMadeText('Orchard throw, made:\n1,1-3,\n2,4\n', known)).toEqual({
       ids: ['1,1', '1,2', '1,3', '2,4'],
+      removed: [],
+      isNewer: false,
       unknown: [],
     })
+  })
+
+  it('carries removals behind the marks, under its version; older texts have none', () => {
+    const known = new Set(['1,1', '1,2', '1,3', '2,4', '3,left', '1,1+1,2+2,1'])
+    const text = madeText(['1,1'], ['1,3', '1,2', '3,left', '1,1+1,2+2,1'])
+    expect(text).toBe('marks 2: 1,1 -1,2-3 -1,1+1,2+2,1 -3,left')
+    expect(readMadeText(text, known)).toMatchObject({
+      ids: ['1,1'],
+      removed: ['1,2', '1,3', '1,1+1,2+2,1', '3,left'],
+      unknown: [],
+    })
+    // A dash for the minus, and nothing made.
+    expect(readMadeText('Marks 2: –1,2', known)).toMatchObject({ ids: [], removed: ['1,2'], unknown: [] })
+    expect(readMadeText('1,1-2 2,4', known)).toMatchObject({ ids: ['1,1', '1,2', '2,4'], removed: [] })
+    expect(readMadeText('marks 3: 1,1 *2,4', known).isNewer).toBe(true)
+    // What is made and taken away is made.
+    expect(readMadeText('marks 2: 1,1 -1,1', known)).toMatchObject({ ids: ['1,1'], removed: [] })
   })
 
   it('names what the project does not have, and takes no part of a range', () => {
     const known = new Set(['1,1', '1,2'])
     expect(readMadeText('1,1-3 1,2 x 9,9 1,5-2 1,1-99999999999', known)).toEqual({
       ids: ['1,2'],
+      removed: [],
+      isNewer: false,
       unknown: ['1,1-3', 'x', '9,9', '1,5-2', '1,1-99999999999'],
     })
   })
