@@ -1,5 +1,6 @@
 /** Later pieces of a page ("Leaf (make 2)") that begin on a ring or chain of their own: motifs that they could be. */
-import type { Motif, Project, RoundsMotif, Terms } from '../../shared-types/project'
+import type { Colourway, Project, RoundsMotif, Terms } from '../../shared-types/project'
+import { freeLetter } from '../colour/letters'
 import { piecesOf } from '../motif/rounds/pieces'
 import { readMotif } from '../motif/rounds/read-motif'
 import { readRounds } from '../notation/read'
@@ -95,7 +96,7 @@ export function withPiece(
   const own = from.rounds ?? []
   const at = placeIn(own, rounds)
   const slots = at < 0 ? [] : own.slice(at, at + rounds.length).map(({ slot }) => slot)
-  const made: Motif = {
+  const made: RoundsMotif = {
     id: freeId(project),
     name: freeName(project, name),
     kind: 'rounds',
@@ -112,7 +113,36 @@ export function withPiece(
       ? { ...from, rounds: own.filter((_, i) => i < at || i >= at + rounds.length) }
       : motif,
   )
-  return { ...project, motifs: [...motifs, made] }
+  const next = { ...project, motifs: [...motifs, made] }
+  const [way] = (project.colourways ?? []).filter(({ motif }) => motif === motifId)
+  return way ? { ...next, colourways: [...project.colourways!, wayOf(project, made, way)] } : next
+}
+
+/** A piece is worked in the yarns that its colours had in the motif that it stood in, until others are chosen. */
+function wayOf(project: Project, piece: RoundsMotif, { yarns = {} }: Colourway): Colourway {
+  const ways = project.colourways ?? []
+  const code = freeLetter(ways)
+  const slots = [...new Set((piece.rounds ?? []).flatMap(({ slot }) => slot ?? []))]
+  const [any] = Object.values(yarns)
+  return {
+    id: freeColourwayId(ways),
+    code,
+    name: `Colourway ${code}`,
+    motif: piece.id,
+    yarns: Object.fromEntries(
+      slots.flatMap((slot) => {
+        const yarn = yarns[slot] ?? any
+        return yarn === undefined ? [] : [[slot, yarn]]
+      }),
+    ),
+  }
+}
+
+function freeColourwayId(ways: readonly Colourway[]): string {
+  const known = new Set(ways.map(({ id }) => id))
+  let number = ways.length + 1
+  while (known.has(`c${number}`)) number++
+  return `c${number}`
 }
 
 export const makeWords = (make: number): string => `Make ${make}.`

@@ -99,9 +99,22 @@ export function tellProgress(project: Settled, work: Work, needs: readonly YarnN
       days: daysOf(marking),
     },
     marks: { made: ids(made), joined: ids(joined) },
-    yarns: stillToBuy(needs, forecast, project.yarns),
+    yarns: stillToBuy(withoutMadeBefore(work, marking, needs), forecast, project.yarns),
     findings: [...marking.findings, ...otherMotif(project, work, marking), ...findings],
   }
+}
+
+/** For what was made on no known day, before it was laid out, nothing is to be bought: its yarn is in it. */
+function withoutMadeBefore(work: Work, { days }: Marking, needs: readonly YarnNeed[]): readonly YarnNeed[] {
+  const before = (piece: number): boolean => days.get(piece) === ''
+  if (![...days.keys()].some(before)) return needs
+  const nobody = (): boolean => false
+  const { yarns } = materials(leftOf(work, { isMade: before, isJoined: nobody, edging: false }))
+  return needs.map((need) => {
+    const own = yarns.find(({ id }) => id === need.id)
+    const { toBuy, leftover, cost } = own ?? { toBuy: 0, leftover: need.onHand, cost: 0 }
+    return need.toBuy === null ? need : { ...need, toBuy, leftover, cost: need.cost === null ? null : cost }
+  })
 }
 
 /** Join points at which something is still to be joined. */

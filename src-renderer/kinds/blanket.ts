@@ -76,7 +76,7 @@ export const BLANKET_KIND: KindOfLayout = {
     return [
       `motif ${piece.label}`,
       `row ${piece.row}`,
-      `place ${piece.column}`,
+      `motif ${piece.column}`,
       wayWords(project, piece),
       ...fixed,
       counted(joins, 'join point'),

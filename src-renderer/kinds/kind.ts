@@ -46,7 +46,7 @@ export interface KindOfLayout {
   /** A frame that is dragged: the project of the size that the hand asks for, and what undo calls it. */
   readonly resize: { readonly change: string; edit(project: Project, from: Plan, wish: Wish): Project }
 
-  /** "55, row 5, place 7, colourway A Dawn, 4 join points". */
+  /** "55, row 5, motif 7, colourway A Dawn, 4 join points". */
   pieceWords(project: Project, plan: Plan, piece: PlacedPiece): string
   readonly hand: HandWords
   /** What a brush that met these places paints; a colourway of another motif paints nothing. Null frees. */

@@ -18,7 +18,7 @@ export const SEVERITY: Readonly<Record<Severity, string>> = {
 const motifName = (project: Project, id: string | undefined): string | null =>
   id === undefined ? null : findMotif(project, id)?.name || id
 
-/** "Round 3 of Quince blossom", "Motif 14, row 2, place 4", "Yarn Leek", "Colours"; null for the whole project. */
+/** "Round 3 of Quince blossom", "Motif 14, row 2, motif 4", "Yarn Leek", "Colours"; null for the whole project. */
 export function whereWords(
   project: Project,
   plan: Plan,
@@ -28,7 +28,7 @@ export function whereWords(
   const placed = plan.motifs.find(({ id }) => id === cells[0])
   if (placed) {
     const where = plan.arrangement
-      ? `Motif ${placed.label}, row ${placed.row}, place ${placed.column}`
+      ? `Motif ${placed.label}, row ${placed.row}, motif ${placed.column}`
       : `Item ${placed.label}`
     return cells.length > 1 ? `${where}, and ${cells.length - 1} more` : where
   }

@@ -194,6 +194,9 @@ describe('a text by itself', () => {
   })
 })
 
+/** The rounds of the second motif. */
+const rounds = (of: Project) => (of.motifs![1] as RoundsMotif).rounds!
+
 describe('later pieces of a page', () => {
   const FLOWER = `FLOWER (make 6)
 ${ROUNDS}
@@ -236,6 +239,23 @@ Rnd 1: Sc in 2nd ch from hook, hdc in next ch, dc in next 3 chs, hdc in next ch,
     expect(told.motifs.map(({ shape }) => shape)).toEqual(['round', 'leaf'])
     expect(told.motifs[0]!.overTips).toBe(before.motifs[0]!.overTips)
     expect(open(after).map(({ kind }) => kind)).not.toContain('piece')
+  })
+
+  it('get a colourway in the yarns of the motif that they stood in', () => {
+    const before = project()
+    const slot = motifOf(before).rounds![0]!.slot ?? 'main'
+    const after = take(
+      {
+        ...before,
+        yarns: [{ id: 'y1', name: 'Fern' }],
+        colourways: [{ id: 'c1', code: 'A', motif: motifOf(before).id, yarns: { [slot]: 'y1' } }],
+      },
+      'piece-1',
+    )
+    const [way] = after.colourways!.filter(({ motif }) => motif === 'm2')
+    expect(way).toMatchObject({ id: 'c2', code: 'B' })
+    expect(Object.values(way!.yarns!)).toEqual(['y1'])
+    expect(Object.keys(way!.yarns!)).toEqual([...new Set(rounds(after).map(({ slot }) => slot))])
   })
 
   it('are not taken from rounds that were changed since', () => {

@@ -235,3 +235,17 @@ describe('a day', () => {
       expect(isDay(day), day).toBe(false)
   })
 })
+
+describe('motifs that were made before they were laid out', () => {
+  it('need nothing bought for them; of what is still to make the yarn is bought (by hand)', () => {
+    const clay = (made: Record<string, string>) =>
+      planProject(project({ made })).yarns.find(({ id }) => id === 'clay')!
+    // Row 2 is in clay: 4 × 3 g and 10 % for waste.
+    expect(clay({})).toMatchObject({ toBuy: 1 })
+    expect(clay(first(8))).toMatchObject({ toBuy: 0, cost: 0 })
+    expect(clay(first(8)).grams.expected).toBeCloseTo(13.2, 9)
+    // Made since, on a known day, it was bought for them.
+    expect(clay(first(8, '2026-12-01'))).toMatchObject({ toBuy: 1 })
+    expect(clay(first(7))).toMatchObject({ toBuy: 1 })
+  })
+})

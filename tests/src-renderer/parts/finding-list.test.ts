@@ -51,7 +51,7 @@ describe('the dialogue of findings', () => {
     const wrong = findings.findIndex(({ severity, target }) => severity === 'error' && target?.entry === 4)
     expect(items[wrong]!.textContent).toMatch(/^Error\. Round 5 of .+: /)
     const chosen = findings.findIndex(({ target }) => target?.cells?.length === 1)
-    expect(items[chosen]!.textContent).toMatch(/Motif \d+, row 1, place 1: /)
+    expect(items[chosen]!.textContent).toMatch(/Motif \d+, row 1, motif 1: /)
   })
 
   it('knows where whatever the engine finds is mended', () => {

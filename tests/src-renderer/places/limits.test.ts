@@ -126,7 +126,7 @@ describe('Arrangements from what there is', () => {
     expect(app.document.plan.motifs.length).toBeGreaterThan(24)
   })
 
-  it('taken of motifs already made can be marked as made; what was asked for before is asked no more', async () => {
+  it('taken of motifs already made are marked as made; what was asked for before is asked no more', async () => {
     const asked = { ...rich, layout: { ...rich.layout, target: { width: 1300, height: 1600 } } } as Project
     const { app } = await inWindow(ArrangementPlace, {}, asked)
     const { document, view } = app
@@ -142,16 +142,24 @@ describe('Arrangements from what there is', () => {
     await vi.waitFor(() => expect(document.isPlanning).toBe(false), 5000)
     expect(document.plan.findings.map(({ code }) => code)).not.toContain('layout/off-target')
     expect(view.fitTo).toEqual({ from: 'motifs', motifs: 31, like: { width: 1300, height: 1600 } })
+    await vi.waitFor(() => expect(document.isPlanning).toBe(false), 5000)
     const many = document.plan.motifs.length
-    const mark = await screen.findByRole('button', { name: 'Mark all as made' }, { timeout: 10_000 })
-    screen.getByText(`${many} motifs of this arrangement are not marked as made yet.`)
-    await fireEvent.click(mark)
-    await vi.waitFor(() => expect(document.plan.progress.made).toBe(many), 5000)
-    // They were made before: on no day that is known, and joined to nothing yet.
+    // They were made before: on no day that is known, and joined to nothing yet; nothing is to be bought for them.
+    expect(document.plan.progress.made).toBe(many)
     expect(new Set(Object.values(document.project.made!))).toEqual(new Set(['']))
     expect(document.plan.progress.joined).toBe(0)
-    expect(document.undoLabel).toBe(`mark ${many} motifs as made`)
-    await vi.waitFor(() => expect(screen.queryByRole('button', { name: 'Mark all as made' })).toBeNull())
+    expect(document.plan.yarns.every(({ toBuy }) => !toBuy)).toBe(true)
+    await screen.findByText(/All of them are marked as made: no yarn is to be bought for them/)
+    // Another of the arrangements takes the same motifs, without a question; each is one step for undo.
+    const others = within(screen.getByRole('list', { name: 'What fits best' })).getAllByRole('button', {
+      name: /left over/,
+    })
+    await fireEvent.click(others.find((button) => button.getAttribute('aria-pressed') === 'false')!)
+    expect(document.question).toBeNull()
+    await vi.waitFor(() => expect(document.plan.progress.made).toBe(document.plan.motifs.length), 5000)
+    document.undo()
+    document.undo()
+    expect(document.project).toBe(asked)
   })
 
   it('are shown for the yarn on hand, and colours stay within it', async () => {

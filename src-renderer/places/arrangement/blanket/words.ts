@@ -44,4 +44,6 @@ export const GALLERY_WORDS: Readonly<Record<EdgingKind, { label: string; hint: s
 export const multipleWords = ({ of, plus, by }: NonNullable<EdgingAccount['multiple']>): string =>
   of === 1 && plus === 0
     ? 'Comes out even on any number of stitches.'
-    : `Comes out even on a multiple of ${of}${plus > 0 ? ` plus ${plus}` : ''}${by === 'stretch' ? ' from corner to corner' : ' stitches'}.`
+    : `Comes out even on a multiple of ${of}${plus > 0 ? ` plus ${plus}` : ''} ${
+        by === 'stretch' ? 'on each side, from corner to corner' : 'stitches in the whole round'
+      }.`
