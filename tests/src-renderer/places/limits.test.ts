@@ -159,7 +159,7 @@ describe('Arrangements from what there is', () => {
     await vi.waitFor(() => expect(document.plan.progress.made).toBe(document.plan.motifs.length), 5000)
     document.undo()
     document.undo()
-    expect(document.project).toBe(asked)
+    expect(document.project).toEqual(asked)
   })
 
   it('are shown for the yarn on hand, and colours stay within it', async () => {
