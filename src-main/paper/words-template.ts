@@ -1,5 +1,6 @@
 /** Every word of an appliqué's template. */
 import { counted } from '../../src-core/figures/words'
+import { listOf } from '../../src-core/joins/words'
 
 export const TEMPLATE_WORDS = {
   overview: 'Template',
@@ -10,8 +11,8 @@ export const TEMPLATE_WORDS = {
     'In the printer’s window choose “actual size” or 100 %, not “fit to page”. Print this page first and lay a ruler on both squares: they must measure 50 mm and 1 in. If they do not, nothing else will fit.',
   assemble: 'Putting it together',
   oneSheet: 'The template is on one sheet.',
-  sheets: (count: number, overlap: number): string =>
-    `The template is printed on ${counted(count, 'sheet')}, named by row and column: 2·3 is the third in row 2. Neighbours overlap by ${overlap} mm. Cut one of two neighbours along its ticks, lay it on the other so that ticks and diamonds meet, and tape them together.`,
+  sheets: (sheets: number, parts: number, overlap: number): string =>
+    `The template is printed on ${counted(sheets, 'sheet')}${parts > sheets ? `, in ${counted(parts, 'part')}: cut apart those that share a sheet. They are` : ','} named by row and column: 2·3 is the third in row 2. Neighbours overlap by ${overlap} mm. Cut one of two neighbours along its ticks, lay it on the other so that ticks and diamonds meet, and tape them together.`,
   leftOut: (count: number): string =>
     ` ${counted(count, 'place')} with nothing on ${count === 1 ? 'it is' : 'them are'} left out.`,
   marks: 'What the marks mean',
@@ -25,7 +26,10 @@ export const TEMPLATE_WORDS = {
     ].join(' '),
   reversed:
     'Mirrored: for marking on the back of the fabric, which is how it looks from there. Left and right are changed.',
-  tile: (row: number, column: number): string => `Row ${row}, column ${column}`,
+  tile: (tiles: readonly { readonly row: number; readonly column: number }[]): string =>
+    tiles.length === 1
+      ? `Row ${tiles[0]!.row}, column ${tiles[0]!.column}`
+      : `Parts ${listOf(tiles.map(({ row, column }) => `${row}·${column}`))}`,
   tileReversed: ' · mirrored, for the back',
   squares: { metric: '50 mm', imperial: '1 in' },
   columns: ['Item', 'Yarn', 'Lies', 'Size', 'Across', 'Down', 'Rotated'],

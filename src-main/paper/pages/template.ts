@@ -1,7 +1,7 @@
 /** An appliqué's template: a page to begin with, the panel at full size on sheets, the list of what lies where. */
 import type { TemplateGround } from '../../../src-core/figures/applique-ground'
 import { templateOverview, testSquare } from '../../../src-core/figures/applique-overview'
-import type { TemplateTile, TemplateTiling } from '../../../src-core/figures/applique-tiles'
+import type { PlacedTile, TemplateTiling } from '../../../src-core/figures/applique-tiles'
 import {
   templateKey,
   templateTileFigure,
@@ -24,6 +24,8 @@ import { templateList } from './template-list'
 
 const HEAD = 17
 const KEY = { width: 34, height: 15.5 } as const
+/** Where a window is named that shares its sheet with others, from the corner of its figure. */
+const NAME = { x: 13, y: 0.7, style: { size: 8, weight: 'bold', leading: 1.2 } } as const
 const SQUARE = 50
 const GAP = 8
 /** Height that the picture of the panel keeps beside the key, in mm. */
@@ -35,7 +37,7 @@ export function templatePages(job: Job, ground: TemplateGround): Draft[] {
   return [
     ...firstPages(job, ground, tiling),
     ...notePages(job),
-    ...tiling.tiles.map((tile) => tilePage(job, ground, tiling, tile, landscape)),
+    ...tiling.sheets.map((placed) => tilePage(job, ground, tiling, placed, landscape)),
     ...templateList(job, ground),
     ...materialPages(job),
     ...withCautions(job, accountPages(job)),
@@ -49,7 +51,7 @@ function planTiles(job: Job, ground: TemplateGround): { tiling: TemplateTiling; 
     const tiling = tileTemplate(ground, sheet.inner, sheet.bottom - sheet.top - HEAD)
     return { tiling, landscape }
   }) as [{ tiling: TemplateTiling; landscape: boolean }, { tiling: TemplateTiling; landscape: boolean }]
-  return lying.tiling.tiles.length < upright.tiling.tiles.length ? lying : upright
+  return lying.tiling.sheets.length < upright.tiling.sheets.length ? lying : upright
 }
 
 function firstPages(job: Job, ground: TemplateGround, tiling: TemplateTiling): Draft[] {
@@ -71,7 +73,8 @@ function firstPages(job: Job, ground: TemplateGround, tiling: TemplateTiling): D
   const assembled =
     tiling.places.length === 1
       ? WORDS.oneSheet
-      : WORDS.sheets(tiling.tiles.length, tiling.overlap) + (leftOut > 0 ? WORDS.leftOut(leftOut) : '')
+      : WORDS.sheets(tiling.sheets.length, tiling.tiles.length, tiling.overlap) +
+        (leftOut > 0 ? WORDS.leftOut(leftOut) : '')
   const marks = WORDS.marksTold(
     ground.inner.length > 0,
     ground.items.some((item) => item.covered),
@@ -103,23 +106,29 @@ function tilePage(
   job: Job,
   ground: TemplateGround,
   tiling: TemplateTiling,
-  tile: TemplateTile,
+  placed: readonly PlacedTile[],
   landscape: boolean,
 ): Draft {
   const sheet = newSheet(job, landscape)
-  const title = WORDS.tile(tile.row, tile.column)
+  const tiles = placed.map(({ tile }) => tile)
+  const title = WORDS.tile(tiles)
   const y = sheet.text(title + (ground.reverse ? WORDS.tileReversed : ''), sheet.left, sheet.top, {
     size: TYPE.heading + 3,
     weight: 'bold',
   })
   sheet.text(WORDS.print, sheet.left, y, { size: TYPE.table })
   if (tiling.places.length > 1) {
-    const key = templateKey(ground, tiling, tile, KEY.width, KEY.height)
+    const key = templateKey(ground, tiling, tiles, KEY.width, KEY.height)
     sheet.figure(key, sheet.right - key.width, sheet.top)
   }
-  const figure = templateTileFigure(ground, tiling, tile, job.measure)
-  sheet.figure(figure, sheet.left + (sheet.inner - figure.width) / 2, sheet.top + HEAD)
-  return { section: 'template', name: `Sheet ${tileName(tile)}`, bookmarks: [title], sheet }
+  for (const { tile, x, y } of placed) {
+    const [left, top] = [sheet.left + x, sheet.top + HEAD + y]
+    sheet.figure(templateTileFigure(ground, tiling, tile, job.measure), left, top)
+    // Beyond the first tick, in the room that the ticks have.
+    if (tiles.length > 1) sheet.text(tileName(tile), left + NAME.x, top + NAME.y, NAME.style)
+  }
+  const name = `Sheet ${tiles.map(tileName).join(', ')}`
+  return { section: 'template', name, bookmarks: [title], sheet }
 }
 
 /** A page for each motif, with its measures and its rounds. */

@@ -4,6 +4,7 @@ import type { Plan } from '../../../shared-types/plan'
 import type { Paper, Project } from '../../../shared-types/project'
 import { templateGround } from '../../../src-core/figures/applique-ground'
 import type { TemplateGround } from '../../../src-core/figures/applique-ground'
+import { tileTemplate } from '../../../src-core/figures/applique-tiles'
 import { bandItems, filledItems } from '../../../src-core/figures/applique-look'
 import { colourwayMarks } from '../../../src-core/figures/marks'
 import { textureItems } from '../../../src-core/figures/textures'
@@ -24,21 +25,100 @@ const example = (name: string): Project =>
 interface Tile {
   readonly row: number
   readonly column: number
-  /** Window of the sheet on the page, and how to come from the page to the panel. */
+  /** The page it stands on, and its window there. */
+  readonly page: number
   readonly window: Box
   readonly paths: readonly ReadPath[]
 }
 
 const size = ({ left, top, right, bottom }: Box) => [right - left, bottom - top] as const
 
-/** The sheets of a template: every page that names its row and column. */
+const sameBox = (a: Box, b: Box): boolean =>
+  Math.abs(a.left - b.left) + Math.abs(a.top - b.top) < 0.05 &&
+  Math.abs(a.right - b.right) + Math.abs(a.bottom - b.bottom) < 0.05
+
+const isWithin = (inner: Box, outer: Box): boolean =>
+  inner.left >= outer.left - 0.05 &&
+  inner.right <= outer.right + 0.05 &&
+  inner.top >= outer.top - 0.05 &&
+  inner.bottom <= outer.bottom + 0.05
+
+/** The windows of a template: of every page that names its row and column, or that names its parts, each of them. */
 function tilesOf(read: ReadPdf, paths: readonly (readonly ReadPath[])[]): Tile[] {
   return read.pages.flatMap((page, i) => {
-    const named = /^Row (\d+), column (\d+)/.exec(page.words.trim())
-    if (!named) return []
+    const alone = /^Row (\d+), column (\d+)/.exec(page.words.trim())
+    if (!alone && !/^Parts \d/.test(page.words.trim())) return []
     const clipped = paths[i]!.filter((path) => path.clip)
-    return [{ row: Number(named[1]), column: Number(named[2]), window: clipped[0]!.clip!, paths: clipped }]
+    // The folds of the panel are drawn in every window.
+    const windows: Box[] = []
+    for (const { clip, points, dashed, width } of clipped)
+      if (points.length === 2 && dashed && width < 0.16 && !windows.some((window) => sameBox(window, clip!)))
+        windows.push(clip!)
+    return windows.map((window): Tile => {
+      const name = page.texts.find(
+        ({ text, x, y }) =>
+          /^\d+·\d+$/.test(text) &&
+          Math.abs(x - window.left - 8) < 1 &&
+          window.top - y > 0 &&
+          window.top - y < 5,
+      )
+      const [row, column] = (alone?.slice(1) ?? name!.text.split('·')).map(Number) as [number, number]
+      return { row, column, page: i, window, paths: clipped.filter(({ clip }) => isWithin(clip!, window)) }
+    })
   })
+}
+
+/** The middles of the diamonds that stand in a window, which two neighbours share. */
+function diamondsIn(tile: Tile, paths: readonly (readonly ReadPath[])[]): { x: number; y: number }[] {
+  return paths[tile.page]!.flatMap(({ points, clip, stroked }) => {
+    const box = boxOfPoints(points)
+    const isDiamond =
+      !clip &&
+      stroked &&
+      points.length === 4 &&
+      Math.abs(box.right - box.left - 6) < 0.05 &&
+      Math.abs(box.bottom - box.top - 6) < 0.05
+    return isDiamond && isWithin(box, tile.window)
+      ? [{ x: (box.left + box.right) / 2, y: (box.top + box.bottom) / 2 }]
+      : []
+  })
+}
+
+/** Lays the windows together by their diamonds: where the panel's top left lies on the page of each. */
+function laidTogether(tiles: readonly Tile[], paths: readonly (readonly ReadPath[])[]) {
+  const first = tiles.find(({ row, column }) => row === 1 && column === 1)!
+  const origins = new Map([[first, { x: first.window.left + 3, y: first.window.top + 3 }]])
+  const queue = [first]
+  for (const tile of queue) {
+    const own = diamondsIn(tile, paths)
+    for (const [down, across] of [
+      [0, 1],
+      [0, -1],
+      [1, 0],
+      [-1, 0],
+    ] as const) {
+      const next = tiles.find(({ row, column }) => row === tile.row + down && column === tile.column + across)
+      if (!next || origins.has(next)) continue
+      const edge = (window: Box, side: number): number =>
+        across !== 0
+          ? side > 0
+            ? window.right - 5
+            : window.left + 5
+          : side > 0
+            ? window.bottom - 5
+            : window.top + 5
+      const on = (list: typeof own, window: Box, side: number) =>
+        list.filter((at) => Math.abs((across !== 0 ? at.x : at.y) - edge(window, side)) < 0.05)
+      const here = on(own, tile.window, across + down)
+      const there = on(diamondsIn(next, paths), next.window, -across - down)
+      expect(here.length, `${tile.row}·${tile.column} and ${next.row}·${next.column}`).toBeGreaterThan(0)
+      expect(there).toHaveLength(here.length)
+      const at = origins.get(tile)!
+      origins.set(next, { x: at.x + there[0]!.x - here[0]!.x, y: at.y + there[0]!.y - here[0]!.y })
+      queue.push(next)
+    }
+  }
+  return origins
 }
 
 /** Distance of a point from the line of a path as printed, closed. */
@@ -62,19 +142,15 @@ describe.each([
   let read: ReadPdf
   let paths: ReadPath[][]
   let tiles: Tile[]
-  /** Where the panel's top left lies on the page of a sheet. */
-  const origin = (tile: Tile) => {
-    const [width, height] = size(tiles.find(({ row, column }) => row === 1 && column === 1)!.window)
-    return {
-      x: tile.window.left + 3 - (tile.column - 1) * (width - 10),
-      y: tile.window.top + 3 - (tile.row - 1) * (height - 10),
-    }
-  }
+  let origins: ReturnType<typeof laidTogether>
+  /** Where the panel's top left lies on the page of a window. */
+  const origin = (tile: Tile) => origins.get(tile)!
   beforeAll(async () => {
     const bytes = await renderMap(plan, { paper, reverse, date: DATE, version: VERSION })
     read = await readPdf(bytes)
     paths = await readPaths(bytes)
     tiles = tilesOf(read, paths)
+    origins = laidTogether(tiles, paths)
   })
 
   it('prints every outline point within 0.1 mm of the plan, on every sheet that shows it', () => {
@@ -123,45 +199,47 @@ describe.each([
     expect(seen.get('edge')?.size).toBe(plan.panel!.outline.length)
   })
 
-  it('overlaps by the 10 mm that it says, sheets being of one size', () => {
+  it('overlaps by the 10 mm that it says, and leaves nothing of the panel between its windows', () => {
     expect(tiles.length).toBeGreaterThan(1)
-    const [width, height] = size(tiles[0]!.window)
-    for (const tile of tiles) {
-      // Places are printed to a hundredth of a millimetre.
-      expect(Math.abs(size(tile.window)[0] - width)).toBeLessThan(0.03)
-      expect(Math.abs(size(tile.window)[1] - height)).toBeLessThan(0.03)
+    expect(origins.size).toBe(tiles.length)
+    const onPanel = (tile: Tile): Box => {
+      const { x, y } = origin(tile)
+      const { left, right, top, bottom } = tile.window
+      return { left: left - x, right: right - x, top: top - y, bottom: bottom - y }
     }
-    const columns = Math.max(...tiles.map(({ column }) => column))
-    const rows = Math.max(...tiles.map(({ row }) => row))
-    // Together they are the panel and 3 mm round it, each overlap counted once.
-    expect(columns * width - (columns - 1) * 10).toBeCloseTo(plan.size.width + 6, 1)
-    expect(rows * height - (rows - 1) * 10).toBeCloseTo(plan.size.height + 6, 1)
+    for (const tile of tiles) {
+      const own = onPanel(tile)
+      const right = tiles.find(({ row, column }) => row === tile.row && column === tile.column + 1)
+      const below = tiles.find(({ row, column }) => row === tile.row + 1 && column === tile.column)
+      // Places are printed to a hundredth of a millimetre.
+      if (right) expect(own.right - onPanel(right).left).toBeCloseTo(10, 1)
+      if (below) expect(own.bottom - onPanel(below).top).toBeCloseTo(10, 1)
+    }
+    const sheets = new Set(tiles.map(({ page }) => page)).size
     expect(read.pages[0]!.words).toContain('Neighbours overlap by 10 mm.')
-    expect(read.pages[0]!.words).toContain(`printed on ${tiles.length} sheets`)
+    expect(read.pages[0]!.words).toContain(`printed on ${sheets} sheets`)
   })
 
   it('has ticks at the middle of every overlap, and diamonds that neighbours share', () => {
-    const columns = Math.max(...tiles.map(({ column }) => column))
     for (const tile of tiles) {
-      const page = read.pages.findIndex(({ words }) =>
-        words.trim().startsWith(`Row ${tile.row}, column ${tile.column}`),
-      )
-      const free = paths[page]!.filter((path) => !path.clip && path.stroked)
+      const free = paths[tile.page]!.filter((path) => !path.clip && path.stroked)
+      const { top, bottom } = tile.window
       const upright = free.filter(
         ({ points }) =>
-          points.length === 2 && points[0]!.x === points[1]!.x && Math.abs(points[0]!.y - points[1]!.y) < 5,
+          points.length === 2 &&
+          points[0]!.x === points[1]!.x &&
+          Math.abs(points[0]!.y - points[1]!.y) < 5 &&
+          points.every(({ y }) => (y > top - 5 && y < top) || (y > bottom && y < bottom + 5)),
       )
+      const has = (column: number): boolean =>
+        tiles.some((other) => other.row === tile.row && other.column === column)
       const wished = [
-        ...(tile.column > 1 ? [tile.window.left + 5] : []),
-        ...(tile.column < columns ? [tile.window.right - 5] : []),
+        ...(has(tile.column - 1) ? [tile.window.left + 5] : []),
+        ...(has(tile.column + 1) ? [tile.window.right - 5] : []),
       ]
       for (const x of wished)
         expect(upright.filter(({ points }) => Math.abs(points[0]!.x - x) < 0.05)).toHaveLength(2)
-      const diamonds = free.filter(({ points }) => {
-        const { left, right, top, bottom } = boxOfPoints(points)
-        return points.length === 4 && Math.abs(right - left - 6) < 0.05 && Math.abs(bottom - top - 6) < 0.05
-      })
-      expect(diamonds.length).toBeGreaterThanOrEqual(2)
+      expect(diamondsIn(tile, paths).length).toBeGreaterThanOrEqual(2)
     }
   })
 
@@ -173,14 +251,13 @@ describe.each([
       expect(squares.some(([w, h]) => Math.abs(w - side) < 0.02 && Math.abs(h - side) < 0.02)).toBe(true)
     const { words } = read.pages[0]!
     for (const text of ['Print at 100 %, no scaling', '50 mm', '1 in']) expect(words).toContain(text)
-    for (const tile of tiles)
-      expect(
-        read.pages.some(
-          (page) =>
-            page.words.includes(`Row ${tile.row}, column ${tile.column}`) &&
-            page.words.includes('Print at 100 %, no scaling'),
-        ),
-      ).toBe(true)
+    for (const tile of tiles) {
+      const page = read.pages[tile.page]!
+      expect(page.words).toContain('Print at 100 %, no scaling')
+      expect(page.words).toMatch(
+        new RegExp(`^ *(?:Row ${tile.row}, column ${tile.column}|Parts .*${tile.row}·${tile.column})`),
+      )
+    }
     expect(read.viewerPreferences).toMatchObject({ PrintScaling: 'None' })
   })
 
@@ -211,9 +288,7 @@ describe.each([
     for (const item of ground.items) {
       const found = tiles.some((tile) => {
         const at = origin(tile)
-        const page = read.pages.find(({ words }) =>
-          words.trim().startsWith(`Row ${tile.row}, column ${tile.column}`),
-        )!
+        const page = read.pages[tile.page]!
         const x = at.x + item.centre.x
         const y = at.y + item.centre.y
         const cross = tile.paths.some(({ points }) => {
@@ -301,10 +376,52 @@ describe('templates', () => {
     expect(small.pages.filter(({ words }) => words.trim().startsWith('Row'))).toHaveLength(1)
     expect(small.pages[0]!.words).toContain('The template is on one sheet.')
     const large = await pages(1400)
-    const sheets = large.pages.filter(({ words }) => words.trim().startsWith('Row')).length
+    const sheets = large.pages.filter(({ words }) => /^(?:Row|Parts) /.test(words.trim())).length
+    // Strips of the edge share sheets: in windows of their own they would be 28.
+    expect(sheets).toBeLessThanOrEqual(12)
     expect(large.pages[0]!.words).toMatch(
-      new RegExp(`printed on ${sheets} sheets.*with nothing on them are left out`),
+      new RegExp(`printed on ${sheets} sheets, in 28 parts.*with nothing on them are left out`),
     )
+  })
+})
+
+describe('a template on no more sheets than it needs', () => {
+  const [width, height] = [186, 247]
+
+  it.each([
+    // A panel as high as a sheet and a third: what is left of it shares sheets.
+    [{ shape: 'rectangle', width: 1200, height: 300, allowance: 10 }, 12],
+    [{ shape: 'rectangle', width: 320, height: 200, allowance: 10 }, 2],
+    [{ shape: 'rectangle', width: 150, height: 150, allowance: 10 }, 1],
+  ] as const)('%j: at most %i', (panel, most) => {
+    const layout = { kind: 'applique' as const, panel, items: [] }
+    const plan = planProject({ ...example('pond-edge-bag'), layout })
+    const ground = templateGround(plan, false)!
+    const tiling = tileTemplate(ground, width, height)
+    expect(tiling.sheets.length).toBeLessThanOrEqual(most)
+    for (const sheet of tiling.sheets) {
+      expect(sheet.length).toBeGreaterThan(0)
+      const boxes = sheet.map(({ tile, x, y }) => ({
+        left: x,
+        top: y,
+        right: x + tile.view.width + 10,
+        bottom: y + tile.view.height + 10,
+      }))
+      boxes.forEach((box, i) => {
+        expect(isWithin(box, { left: 0, top: 0, right: width, bottom: height })).toBe(true)
+        for (const other of boxes.slice(i + 1))
+          expect(
+            box.right <= other.left + 1e-6 ||
+              other.right <= box.left + 1e-6 ||
+              box.bottom <= other.top + 1e-6 ||
+              other.bottom <= box.top + 1e-6,
+          ).toBe(true)
+      })
+    }
+    // Every window is on a sheet, once.
+    const placed = tiling.sheets.flat().map(({ tile }) => tile)
+    expect(new Set(placed)).toEqual(new Set(tiling.tiles))
+    expect(placed).toHaveLength(tiling.tiles.length)
   })
 })
 
