@@ -239,10 +239,14 @@ const PLACE_FOLLOWS = new Set(['next', 'each', 'same', 'first', 'every', 'last',
 const FAR_SIDE = ['opposite', 'other', 'second', 'bottom', 'lower', 'under', 'unworked', 'rem']
 const CHAINS_FIRST = ['beg', 'starting', 'base', 'foundation', 'same']
 
-/** "along opposite side of ch", "on the underside of the chain", "in the unworked loops of foundation ch"; passes it. */
-function passFarSide(reader: Reader): boolean {
+/**
+ * "along opposite side of ch", "on the underside of the chain", "in the unworked loops of foundation ch"; passes it.
+ * `bare`: "now the other side of the chain".
+ */
+function passFarSide(reader: Reader, bare: boolean): boolean {
   reader.skip('back', 'up')
-  if (!reader.skip('along', 'on', 'down', 'in', 'across', 'into', 'over', 'around')) return false
+  if (bare && reader.sees('the')) reader.skip('the')
+  else if (!reader.skip('along', 'on', 'down', 'in', 'across', 'into', 'over', 'around')) return false
   reader.skip('the')
   // "in free loops on opposite side of ch".
   reader.attempt(() => {
@@ -275,7 +279,7 @@ export function readScope(reader: Reader): ScopeItem | null {
     ...reader.span(start),
   })
   return reader.attempt((): ScopeItem | null => {
-    reader.skip('now', 'then')
+    const now = reader.skip('now', 'then')
     // "Rotate to work along other side of ch", "turn the piece so that you can work along …".
     reader.attempt(() => {
       if (!reader.skip('rotate', 'turn', 'rotating', 'turning')) return null
@@ -288,8 +292,8 @@ export function readScope(reader: Reader): ScopeItem | null {
       return so || reader.skip('to', 'and') ? true : null
     })
     const opposite = reader.attempt(() => {
-      while (reader.skip('continue', 'work', 'then')) continue
-      return passFarSide(reader) || null
+      while (reader.skip('continue', 'work', 'then', 'go')) continue
+      return passFarSide(reader, now) || null
     })
     if (opposite) return scope({ opposite: true })
     const working = reader.skip('work')

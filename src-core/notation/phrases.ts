@@ -1,4 +1,5 @@
 /** One phrase between two commas: a stitch with its place, a skip, a join, a colour, where to work. */
+import { passAside } from './aside'
 import { STARS, readAmount } from './clauses'
 import type { SequenceReader } from './clauses'
 import { readColour, readJoin, readRepeatRound, readScope } from './directions'
@@ -333,6 +334,7 @@ type Phrase = (reader: Reader, sequence: SequenceReader) => Item | null
  * that begins like another one, and is more particular, stands before it.
  */
 const PHRASES: readonly Phrase[] = [
+  passAside,
   statementAhead,
   readRepeatRound,
   readSkip,

@@ -1,0 +1,41 @@
+/** Sentences of a chatty page in which nothing is worked: "So each petal sits in one dc", "They’ll flop about". */
+import type { Reader } from './reader'
+import type { NoteItem } from './tree'
+
+/** Words that a remark to the reader begins with, and no instruction. */
+const REMARKS =
+  /^(so|they|you|your|we|i|it|its|there|if|don.t|remember|isn.t|aren.t|these|those|yes|no|well|oh|ok(ay)?|now)$|^(they|you|we|i|it|that|there|here).(ll|re|s|ve|d|m)$/
+/** What such a remark says of something; an instruction has none of these. */
+const SAYS =
+  /^(is|are|was|were|be|will|won.t|should|may|might|can|can.t|could|would|looks?|feels?|seems?|sits?|lies?|lay|has|have|had|do|does|don.t|did|want|need|needs|like|love|notice|see|find|panic|worry|forget)$|.(ll|re|ve)$/
+/** These make a remark an instruction or a count after all. */
+const WORKED = /^(rep|ch|counts?|count|join|turn|work|made|skip|total)$/
+
+/** Passes a sentence at the cursor that only remarks on something; null where the cursor begins no sentence, or it works. */
+export function passAside(reader: Reader): NoteItem | null {
+  const before = reader.tokens[reader.at - 1]
+  const token = reader.peek()
+  if (!token || (before && !token.first && !/^[.!?)]$/.test(before.key))) return null
+  const start = reader.at
+  // "Go round each point: *sc in …".
+  if (token.key === 'go') {
+    while (reader.peek() && !/^[:.,*([]$/.test(reader.key())) reader.at++
+    return { type: 'note', effect: null, ...reader.span(start) }
+  }
+  if (!REMARKS.test(token.key)) return null
+  let end = start
+  let says = false
+  while (
+    end < reader.end &&
+    reader.tokens[end]!.key !== '.' &&
+    !(end > reader.at && reader.tokens[end]!.first)
+  ) {
+    const { key, is } = reader.tokens[end]!
+    if (key === '*' || key === '[' || key === ':' || WORKED.test(is)) return null
+    says ||= SAYS.test(key)
+    end++
+  }
+  if (!says) return null
+  reader.at = end
+  return { type: 'note', effect: null, ...reader.span(start) }
+}
