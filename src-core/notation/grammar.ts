@@ -194,9 +194,22 @@ function isKnown(name: string): boolean {
   return word.known ? !isForm(word) : (canonicalStitch(name, 'US') ?? canonicalStitch(name, 'UK')) !== null
 }
 
-/** Where a section or definition that begins at `from` ends: the next heading, or a blank line. */
+const BEGINS_RING = new Set(['ch', 'make', 'begin', 'starting', 'beg', 'with', 'using', 'magic', 'work'])
+
+/** "Make an adjustable ring.", "Ch 4, join with sl st to form a ring." as a line of its own: the work begins. */
+function makesRingAt(tokens: readonly Token[], at: number): boolean {
+  const first = tokens[at]!
+  const begins = BEGINS_RING.has(first.is) || first.kind === 'chains' || tokens[at + 1]?.kinds.has('chain')
+  if (!first.first || !begins) return false
+  for (let index = at + 1; index < tokens.length && !tokens[index]!.first; index++)
+    if (tokens[index]!.is === 'ring') return true
+  return false
+}
+
+/** Where a section or definition that begins at `from` ends: the next heading, a blank line, or where a ring is made. */
 function sectionEnd(tokens: readonly Token[], from: number, limit: number): number {
-  for (let index = from + 1; index < limit; index++) if (tokens[index]!.paragraph) return index
+  for (let index = from + 1; index < limit; index++)
+    if (tokens[index]!.paragraph || makesRingAt(tokens, index)) return index
   return limit
 }
 
