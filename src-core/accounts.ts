@@ -12,6 +12,7 @@ import type {
   Yarn,
 } from '../shared-types/project'
 import type { Settled } from '../shared-types/settled'
+import { tooLarge } from './checks/too-large'
 import { bySeverity, toldTo } from './findings/finding'
 import { remembered } from './memo'
 import { motifAccount } from './motif/account'
@@ -22,6 +23,8 @@ import { settled, withGauge } from './settled'
 
 /** The accounts of all motifs of a project, in its order; one without an outline is left out with findings. */
 export function measureProject(project: Project): { motifs: MotifAccount[]; findings: Finding[] } {
+  const beyond = tooLarge(project)
+  if (beyond.length > 0) return { motifs: [], findings: beyond }
   const told = settled(project).motifs.map((motif) => accountOf(project, motif))
   return {
     motifs: told.flatMap(({ account }) => account ?? []),

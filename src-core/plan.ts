@@ -10,6 +10,7 @@ import type { WishedSize } from '../shared-types/ways'
 import { accountOf } from './accounts'
 import { checkBounds } from './checks/bounds'
 import { checkReferences } from './checks/references'
+import { tooLarge } from './checks/too-large'
 import { bySeverity, finding, toldTo } from './findings/finding'
 import { fitArrangements } from './layout/fit'
 import { fitHave } from './layout/fit-have'
@@ -45,12 +46,16 @@ export function createPlanner(): Planner {
     return [...checkReferences(project, named), ...checkBounds(project)]
   })
   const letters = createLetterFindings()
+  /** By the settled project, too: each stage asks for itself. */
+  const oversize = memoised(tooLarge, 4)
   /** Asks the module of a project's layout; null where there is no layout, or it has no answer to this. */
   const ask = <Answer>(
     project: Settled,
     question: (kind: KindPlanner, layout: SettledLayout, project: Settled) => Answer | null | undefined,
   ): Answer | null =>
-    (project.layout && question(kinds[project.layout.kind], project.layout, project)) ?? null
+    oversize(project).length === 0 && project.layout
+      ? (question(kinds[project.layout.kind], project.layout, project) ?? null)
+      : null
 
   const planLayout = (project: Settled): Plan =>
     ask(project, (kind, layout) => kind.plan(project, layout)) ?? {
@@ -71,6 +76,8 @@ export function createPlanner(): Planner {
     },
     plan(project) {
       const made = settled(project)
+      const beyond = oversize(made)
+      if (beyond.length > 0) return { ...EMPTY, settled: made, findings: beyond }
       const laid = planLayout(made)
       const putIn = ask(made, (kind, layout) => kind.putIn?.(made, layout, laid)) ?? undefined
       const plan = withKit(made.layout?.kit, made, laid, putIn)
@@ -79,6 +86,7 @@ export function createPlanner(): Planner {
     },
     unplaced(project, plan) {
       const made = settled(project)
+      if (oversize(made).length > 0) return []
       const placed = new Set(ask(made, (kind, layout) => kind.placedMotifs(layout, plan)))
       const others = made.motifs.filter((motif) => !placed.has(motif.id))
       return others.flatMap((motif) => accountOf(made, motif).findings)

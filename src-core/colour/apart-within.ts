@@ -6,7 +6,7 @@
 import type { Random } from '../units/random'
 import { evenOut } from './balance'
 import { COLOUR_CONSTANTS } from './constants'
-import { countsWithin, excessOf, isWithinLimits } from './counts'
+import { countsWithin, excessOf, isWithinLimits, stepCost } from './counts'
 import { FREE, countColours, sizeOf } from './graph'
 import type { ColourTask } from './graph'
 import type { Filled } from './in-turn'
@@ -58,7 +58,7 @@ export function apartWithin(
     const sought = Int16Array.from(task.fixed)
     const group = [...sought.keys()].filter((cell) => sought[cell] === FREE)
     const lack = target.cells.map((count) => -count)
-    const { floor } = COLOUR_CONSTANTS.searchSteps
+    const floor = Math.floor(COLOUR_CONSTANTS.searchSteps.floor / stepCost(limits))
     const end = searchGroup(task, group, sought, lack, floor, random, roomOver(task, limits))
     if (end === 'found') return { colours: sought, isLeast: true }
     if (end === 'impossible' && limits.yarns.length === 0) atLeast = { motifs: 1, grams: 0 }
@@ -197,8 +197,9 @@ function lighten(task: ColourTask, colours: Int16Array, limits: Limits, random: 
     return chain
   }
   const { lightenSteps, sideways } = COLOUR_CONSTANTS
+  const cost = stepCost(limits)
   for (let left = lightenSteps.floor + lightenSteps.perCell * free.length; left > 0 && least > 0;) {
-    left--
+    left -= cost
     const cell = free[random.below(free.length)] ?? 0
     const from = colours[cell] ?? 0
     const to = random.below(task.colours)

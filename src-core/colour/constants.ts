@@ -29,6 +29,10 @@ export const COLOUR_CONSTANTS = {
   leastSteps: 60_000,
   /** Rounds of evening out counts, at most (our choice). */
   balanceRounds: 400,
+  /** Colours × yarns that one such step looks through: with more of them a step costs more (our choice). */
+  looksPerStep: 600,
+  /** Pairs of yarns that are told one by one; of the others their number is (our choice). */
+  pairsTold: 12,
   /** Cells that a finding points at, at most. */
   cellsInFinding: 60,
 } as const

@@ -78,13 +78,22 @@ export const isWithinLimits = (limits: Limiting, cells: readonly number[]): bool
   return sum(over) === 0 && sum(grams) === 0
 }
 
+/** What a step costs that holds counts against their limits: more colours and yarns are more to look through. */
+export const stepCost = ({ most, yarns }: Pick<Limiting, 'most' | 'yarns'>): number =>
+  Math.max(1, Math.floor((most.length * yarns.length) / COLOUR_CONSTANTS.looksPerStep))
+
 const squares = (cells: readonly number[], wish: readonly number[]): number =>
   sum(cells.map((count, colour) => (count - (wish[colour] ?? 0)) ** 2))
+
+/** A program of more than this costs too much a step, and takes too many. */
+const MOST_EXACT = 4
 
 /** Counts that keep to the limits as far as can be, and come nearest to the wish among those. */
 export function countsWithin(task: CountTask): Counts {
   const wished = byDescent(task, fillUp(task))
   if (isWithinLimits(task, cellsOf(task, wished)) && isSimple(task)) return answer(task, wished, true)
+  // So much is not worked out exactly.
+  if (stepCost(task) > MOST_EXACT) return answer(task, wished, false)
   const program = new Program(task)
   const isLeast = program.minimise('over') && program.minimise('short')
   const start = program.groups ?? wished
@@ -174,7 +183,8 @@ function byDescent(task: CountTask, start: readonly (readonly number[])[]): numb
     for (const from of colours) for (const to of colours) if (from !== to) moves.push([at, from, to])
   })
   const largest = Math.max(1, ...groups.map(({ many }) => many))
-  let left: number = COLOUR_CONSTANTS.countSteps
+  const cost = stepCost(task)
+  let left: number = Math.floor(COLOUR_CONSTANTS.countSteps / cost)
   for (let many = 2 ** Math.floor(Math.log2(largest)); many >= 1; many = Math.floor(many / 2)) {
     for (let isMoving = true; isMoving && left > 0;) {
       isMoving = false

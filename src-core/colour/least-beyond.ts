@@ -1,6 +1,6 @@
 /** How little a map whose neighbours are kept apart can go beyond its limits: small maps are searched through. */
 import { COLOUR_CONSTANTS } from './constants'
-import { excessOf } from './counts'
+import { excessOf, stepCost } from './counts'
 import { FREE, sizeOf } from './graph'
 import type { ColourTask } from './graph'
 import type { Limits } from './limits'
@@ -36,7 +36,7 @@ export function leastBeyond(task: ColourTask, best: Int16Array, limits: Limits, 
   const total = limits.most.map(() => 0)
   for (const cell of free) total[best[cell] ?? 0]! += sizeOf(task, cell)
   let lightest = weightOf(limits, total)
-  let left: number = COLOUR_CONSTANTS.leastSteps
+  let left: number = Math.floor(COLOUR_CONSTANTS.leastSteps / stepCost(limits))
   /** Whether it need not go on. */
   const walk = (at: number): boolean => {
     const cell = free[at]

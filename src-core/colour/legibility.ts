@@ -19,18 +19,38 @@ export const greyDifference = (first: Color, second: Color): number => ciede2000
 const label = (yarn: Yarn): string => yarn.name ?? yarn.id
 const code = (colourway: Colourway): string => colourway.code ?? colourway.name ?? colourway.id
 
-/** Colourways of one motif that have these two yarns in the same place: what the map must tell apart. */
-function rivals(first: Yarn, second: Yarn, colourways: readonly Colourway[]): [Colourway, Colourway] | null {
-  for (const one of colourways) {
-    for (const other of colourways) {
-      if (one === other || one.motif !== other.motif) continue
-      const meet = Object.entries(one.yarns ?? {}).some(
-        ([slot, id]) => id === first.id && other.yarns?.[slot] === second.id,
-      )
-      if (meet) return [one, other]
+/**
+ * Colourways of one motif that have two yarns in the same place: what the map must tell apart. They are sorted once,
+ * so that asking for each pair of hundreds of yarns costs little.
+ */
+function rivalsAmong(colourways: readonly Colourway[]) {
+  /** By yarn, then by motif and place. */
+  const uses = new Map<string, Map<string, Colourway[]>>()
+  for (const way of colourways)
+    for (const [slot, id] of Object.entries(way.yarns ?? {})) {
+      const places = uses.get(id) ?? new Map<string, Colourway[]>()
+      uses.set(id, places)
+      const place = JSON.stringify([way.motif ?? null, slot])
+      const ways = places.get(place) ?? []
+      places.set(place, ways)
+      ways.push(way)
     }
+  const rank = new Map(colourways.map((way, at) => [way, at]))
+  return (first: Yarn, second: Yarn): [Colourway, Colourway] | null => {
+    let best: [Colourway, Colourway] | null = null
+    const before = (one: Colourway, other: Colourway): boolean => rank.get(one)! < rank.get(other)!
+    const others = uses.get(second.id)
+    if (!others) return null
+    for (const [place, ways] of uses.get(first.id) ?? []) {
+      for (const one of ways.slice(0, 1)) {
+        const other = others.get(place)?.find((way) => way !== one)
+        if (!other) continue
+        if (best && (before(best[0], one) || (best[0] === one && before(best[1], other)))) continue
+        best = [one, other]
+      }
+    }
+    return best
   }
-  return null
 }
 
 /**
@@ -39,24 +59,27 @@ function rivals(first: Yarn, second: Yarn, colourways: readonly Colourway[]): [C
  */
 export function legibilityFindings(yarns: readonly Yarn[], colourways: readonly Colourway[]): Finding[] {
   const findings: Finding[] = []
-  const coloured: { yarn: Yarn; colour: Color }[] = []
+  const coloured: { yarn: Yarn; colour: Color; grey: Color }[] = []
   for (const yarn of yarns) {
     if (yarn.colour === undefined || yarn.colour === '') continue
     const colour = parse(yarn.colour)
-    if (colour) coloured.push({ yarn, colour })
+    if (colour) coloured.push({ yarn, colour, grey: grey(colour) })
     else {
       const values = { yarn: label(yarn), received: yarn.colour }
       findings.push(finding('colours/unreadable', `yarn ${yarn.id}`, values, { yarn: yarn.id }))
     }
   }
-  const { closeDifference, sameGrey } = COLOUR_CONSTANTS
+  const { closeDifference, sameGrey, pairsTold } = COLOUR_CONSTANTS
+  const rivals = rivalsAmong(colourways)
+  let told = 0
   coloured.forEach((first, index) => {
     for (const second of coloured.slice(index + 1)) {
       const difference = colourDifference(first.colour, second.colour)
       const close = difference < closeDifference
-      if (!close && greyDifference(first.colour, second.colour) >= sameGrey) continue
-      const found = rivals(first.yarn, second.yarn, colourways)
+      if (!close && ciede2000(first.grey, second.grey) >= sameGrey) continue
+      const found = rivals(first.yarn, second.yarn)
       if (!found) continue
+      if (++told > pairsTold) continue
       const names = {
         first: label(first.yarn),
         second: label(second.yarn),
@@ -76,5 +99,7 @@ export function legibilityFindings(yarns: readonly Yarn[], colourways: readonly 
       )
     }
   })
+  if (told > pairsTold)
+    findings.push(finding('colours/more-alike', 'yarns', { pairs: formatNumber(told - pairsTold) }))
   return findings
 }

@@ -71,6 +71,12 @@ export const COLOUR_FINDINGS = {
     message: '{first} and {second} print to the same grey, and colourways {colourways} differ by them.',
     mend: 'Print the map in colour, or go by the letters and textures on it.',
   },
+  'colours/more-alike': {
+    severity: 'note',
+    message:
+      '{pairs} more {pairs|pair|pairs} of yarns in use are hard to tell apart or print to the same grey.',
+    mend: 'Go by the letters and textures on the map.',
+  },
   'colours/unreadable': {
     severity: 'warning',
     message: "{yarn}: '{received}' is no colour that can be read.",

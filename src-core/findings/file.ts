@@ -2,6 +2,11 @@ import type { CatalogueEntry } from './catalogue'
 
 /** The file itself and what refers to what in it. */
 export const FILE_FINDINGS = {
+  'file/too-large': {
+    severity: 'error',
+    message: 'too large to plan: {received}; at most {most}.',
+    mend: 'Take out what is not used, or plan it in several projects.',
+  },
   'file/out-of-bounds': {
     severity: 'warning',
     message: '{what}: {received} is not from {least} to {most}.',

@@ -9,7 +9,7 @@ import { chainsOf, spaceKey } from './state'
 import type { ItemRunner } from './stitching'
 import { placeParts } from './tree'
 import type { GroupItem, Item, Place, StarItem } from './tree'
-import { hasBody, spend } from './work'
+import { hasBody, spend, spendLooking } from './work'
 import type { Work } from './work'
 
 export interface AroundPart {
@@ -73,6 +73,9 @@ function comesOut(
   )
 }
 
+/** How often a lap that is tried looks through all places. */
+const LOOKS_PER_LAP = 6
+
 /** What uses nothing of the round before. */
 const TAKES_NOTHING = new Set<Item['type']>(['join', 'note', 'count', 'statement', 'chain'])
 
@@ -99,6 +102,7 @@ export function lapsThatFit(
   while (times > 0 && times < most) {
     const now = trial.sources.get(source.state)!
     const used = usedCount(now)
+    spendLooking(work, LOOKS_PER_LAP * source.places.length, part.item)
     // Mostly nothing stands behind a repeat but the join: where a lap comes out even, that is all.
     if (closesNext && comesOut(trial, work, source, lap, part.lastCount, false)) return times
     run(trial, laps.body)

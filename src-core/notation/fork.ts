@@ -1,15 +1,15 @@
 /** A round in hand, forked: the same condition, worked on by itself, to see what a part of the text takes. */
 import type { Source } from './source'
 import type { RoundState } from './state'
-import { spend } from './work'
+import { spendLooking } from './work'
 import type { Target, Work } from './work'
-
-/** A fork costs its size, so that no text makes more of them than it may have steps. */
-const STEPS_PER_FORK = 50
 
 /** A copy of everything that working changes; what it makes and uses stays with it. */
 export function forkWork(work: Work): Work {
-  for (let at = 0; at <= work.elements.length; at += STEPS_PER_FORK) spend(work, work.node)
+  // It costs its size, so that no text makes more of them than it may have steps.
+  let size = work.elements.length + 1
+  for (const { places } of work.sources.values()) size += places.length
+  spendLooking(work, size, work.node)
   const sources = new Map<RoundState, Source>()
   for (const [state, source] of work.sources) sources.set(state, source.fork())
   const moved = (target: Target): Target =>

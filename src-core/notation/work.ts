@@ -128,6 +128,15 @@ export function spend(work: Work, span: Span): void {
   if (work.elements.length >= LIMITS.stitches || work.budget.left-- <= 0) throw new TooLong(span)
 }
 
+/** Places or stitches that are looked through for one step of work. */
+const LOOKED_AT_PER_STEP = 50
+
+/** Counts what it costs to look through so many places: a long round looked through at every lap ends too. */
+export function spendLooking(work: Work, count: number, span: Span): void {
+  work.budget.left -= Math.ceil(count / LOOKED_AT_PER_STEP)
+  if (work.budget.left <= 0) throw new TooLong(span)
+}
+
 export function baseSource(work: Work): Source | null {
   return work.base.kind === 'round' ? sourceOf(work, work.base.state) : null
 }

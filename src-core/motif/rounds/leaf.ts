@@ -111,6 +111,8 @@ function standOn(
     else runs.push({ members: [element], key })
   }
   const found = new Map<number, Stood>()
+  let last = -Infinity
+  for (const { into } of round.elements) for (const { cell } of into) last = Math.max(last, cell)
   for (const { members, key } of runs) {
     // "in same ch as first 2 sc": back in the first place, from the other side.
     const isBack = runs.length > 1 && key === runs[0]!.key && members !== runs[0]!.members
@@ -119,7 +121,6 @@ function standOn(
     const below = place && place.round >= 0 ? groundOf(place, worked, grounds) : null
     const cell = below ? -1 : Math.min(stem.length - 1, Math.max(0, place?.cell ?? 0))
     const chains = place?.kind === 'space' ? (worked[place.round]?.places[place.index]?.chains ?? 0) : 0
-    const last = Math.max(...round.elements.flatMap(({ into }) => into.map((each) => each.cell)))
     members.forEach((element, i) => {
       const step = i - (count - 1) / 2
       const height = element.role === 'slip' ? gauge.height('sl st') : heightOf(element, gauge)

@@ -1,0 +1,12 @@
+import type { Random } from '../../src-core/units/random'
+
+/** Something that is fuzzed. A case is text alone, so that it can be kept. */
+export interface Target {
+  readonly name: string
+  /** Cases in a row, before the next target has its turn: what is quick gets more. */
+  readonly perRound: number
+  /** Draws a case. */
+  draw(random: Random): string
+  /** Does with it what the program would; throws where something is wrong. */
+  run(text: string): void | Promise<void>
+}
