@@ -16,6 +16,7 @@ const SOURCES = [
   'src-main/command',
   'src-main/documents',
   'src-main/paper',
+  'src-main/phone',
   'examples',
   'scripts/command-build.mjs',
   'scripts/vite-build.mjs',

@@ -15,6 +15,7 @@ const DESKTOP_SOURCES = [
   'src-main/host',
   'src-main/documents',
   'src-main/paper',
+  'src-main/phone',
   'examples',
   'electron.config.ts',
 ]

@@ -11,6 +11,7 @@
 import type { CommandId } from './commands'
 import type { Finding } from './finding'
 import type { Paper, SheetStyle, Terms, UnitSystem, Hand } from './project'
+import type { PictureChoice } from './pictures'
 import type { LabelCount, ListName, SheetName } from './sheets'
 
 export type Outcome<T> =
@@ -146,8 +147,7 @@ export interface PaperChoice {
 
 export type ExportRequest = { readonly text: string } & (
   | ({ readonly kind: 'map' } & PaperChoice)
-  /** The drawing of the map as SVG. */
-  | { readonly kind: 'picture' }
+  | ({ readonly kind: 'picture' } & PictureChoice)
   /** The map as one HTML file for a phone. */
   | { readonly kind: 'page' }
   /** One of the lists, as CSV. */

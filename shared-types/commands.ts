@@ -58,7 +58,7 @@ export const COMMANDS: readonly CommandEntry[] = [
   { id: 'take-from', label: 'Take a Motif or Yarn from…', shortcut: null, menu: 'file', group: 3 },
   { id: 'print', label: 'Print…', shortcut: 'Mod+P', menu: 'file', group: 4 },
   { id: 'export-map', label: 'Export as PDF…', shortcut: 'Mod+E', menu: 'file', group: 4 },
-  { id: 'export-picture', label: 'Export Drawing (SVG)…', shortcut: null, menu: 'file', group: 4 },
+  { id: 'export-picture', label: 'Save a Picture…', shortcut: null, menu: 'file', group: 4 },
   { id: 'export-page', label: 'Export Page for a Phone…', shortcut: null, menu: 'file', group: 4 },
   { id: 'export-materials', label: 'Export Materials (CSV)…', shortcut: null, menu: 'file', group: 4 },
   { id: 'export-order', label: 'Export Working Order (CSV)…', shortcut: null, menu: 'file', group: 4 },

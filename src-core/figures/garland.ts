@@ -6,7 +6,7 @@ import type { CordLook } from './cord'
 import type { DrawnPlan, FigureItem } from './figure'
 import { INK, PAPER, useAt } from './figure'
 import { capitalDrop } from './lettering'
-import { colourwayMarks } from './marks'
+import { colourwayMarks, paperColour } from './marks'
 import { placedSymbols } from './motif-symbol'
 import { rectanglePath } from './path'
 
@@ -20,6 +20,8 @@ interface GarlandFigureOptions {
   readonly to?: number
   /** Writes the number of each thing below it. */
   readonly numbered?: boolean
+  /** The cord in the colour of its yarn, for a picture; else in ink. */
+  readonly cordInYarn?: boolean
 }
 
 /** Printed mm that the garland's own size is never exceeded by; room above for the hooks, below for numbers. */
@@ -40,6 +42,19 @@ const CORD: CordLook = {
   bead: { least: 0, fill: PAPER, stroke: INK, width: 0.25 },
 }
 
+/** The cord in its yarn, with a rim of ink that a pale one is seen by. */
+function cordOf({ settled }: Plan, { cord }: GarlandAccount): CordLook {
+  const colour = paperColour(settled.yarns.find(({ id }) => id === cord.yarn)?.colour)
+  return {
+    ...CORD,
+    strands: [
+      { stroke: INK, width: 1 },
+      { stroke: colour, width: 0.7 },
+    ],
+    loops: { stroke: colour, width: 0.4 },
+  }
+}
+
 /** The garland, or a part of it, in a figure of the given width. */
 export function garlandFigure(plan: Plan, garland: GarlandAccount, options: GarlandFigureOptions): DrawnPlan {
   const from = options.from ?? 0
@@ -55,7 +70,12 @@ export function garlandFigure(plan: Plan, garland: GarlandAccount, options: Garl
     const symbol = shows(motif.x) && symbolOf(motif)
     return symbol ? [useAt(symbol, left + motif.x * scale, top + motif.y * scale)] : []
   })
-  const cord = cordItems(garland, CORD, { scale, left, top, shows })
+  const cord = cordItems(garland, options.cordInYarn ? cordOf(plan, garland) : CORD, {
+    scale,
+    left,
+    top,
+    shows,
+  })
   const baseline = height - NUMBERS / 2 + capitalDrop(NUMBER_TYPE)
   const numbers = options.numbered
     ? cordNumbers(garland, NUMBER, scale, ({ x }) => (shows(x) ? { x: left + x * scale, y: baseline } : null))

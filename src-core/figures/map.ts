@@ -6,6 +6,7 @@ import { blanketOf } from '../plans/layouts'
 import { marksOnMap, placedPieces } from '../layout/placed'
 import type { PlacedPiece } from '../layout/placed'
 import { closingDashes } from './closing-line'
+import { edgingBand } from './edging-band'
 import { edgingBorder } from './edging-line'
 import { edgingShapes, picotLoop } from './edging-shapes'
 import type { EdgingShapes } from './edging-shapes'
@@ -241,6 +242,17 @@ export class MapPainter {
     return items
   }
 
+  /** The whole as it looks: motifs, half motifs, fillers and edging, with nothing that a map says about them. */
+  plain(): FigureItem[] {
+    const { plan, edge } = this.ground
+    const motifs = plan.motifs.flatMap((motif) => {
+      const symbol = this.kindOf(motif)?.bare.get(motif.colourway, motif.turn)
+      return symbol ? [useAt(symbol, motif.x * this.scale, motif.y * this.scale)] : []
+    })
+    const added = this.additions({ x: 0, y: 0 }, () => true)
+    return [...edgingBand(plan, this.shapes, edge, this.scale), ...motifs, ...added]
+  }
+
   /** The rounds of an edging as they are, from the outermost: their outlines, fans and picots. */
   private edgingStitches(view: Bounds, seen: (x: number, y: number) => boolean): FigureItem[] {
     const { scale, shapes, picot } = this
@@ -288,7 +300,7 @@ export class MapPainter {
   }
 
   /** Half motifs and fillers. */
-  private additions(view: Bounds, seen: (x: number, y: number) => boolean): FigureItem[] {
+  private additions(view: Point, seen: (x: number, y: number) => boolean): FigureItem[] {
     const { plan } = this.ground
     const items: FigureItem[] = []
     const put = (symbol: FigureSymbol | undefined, at: Point): void => {

@@ -8,7 +8,7 @@ import type { DrawnPlan, FigureItem } from './figure'
 import { drawPath, drawText, INK, PAPER } from './figure'
 import { garlandFigure } from './garland'
 import { capitalDrop } from './lettering'
-import { mapGround } from './map'
+import { mapGround, MapPainter } from './map'
 import { overviewMap, overviewScale } from './overview-map'
 import { circlePath } from './path'
 
@@ -27,14 +27,20 @@ interface PictureChoice {
   readonly look: SheetStyle
   /** Writes the numbers of things on a cord and of items on a panel; maps have theirs anyway. */
   readonly numbered?: boolean
+  /** What it looks like, with nothing that a map says about it: the cord and the edging in their yarns. */
+  readonly plain?: boolean
 }
 
 /** The drawing of a plan that has something placed. */
-export function wholePicture(plan: Plan, { look, numbered = false }: PictureChoice): DrawnPlan {
+export function wholePicture(
+  plan: Plan,
+  { look, numbered = false, plain = false }: PictureChoice,
+): DrawnPlan {
   const box = (scale: number) => ({ width: plan.size.width * scale, height: BOUNDLESS, look }) as const
   const own = byKind(plan, {
     blanket: () => null,
-    garland: ({ garland }) => garland && garlandFigure(plan, garland, { ...box(GARLAND_SCALE), numbered }),
+    garland: ({ garland }) =>
+      garland && garlandFigure(plan, garland, { ...box(GARLAND_SCALE), numbered, cordInYarn: plain }),
     applique: ({ panel }) => {
       const picture = panel && appliquePicture(plan, panel, box(PANEL_SCALE))
       return picture && numbered ? withNumbers(plan, picture) : picture
@@ -44,6 +50,10 @@ export function wholePicture(plan: Plan, { look, numbered = false }: PictureChoi
   const ground = mapGround(plan, look)
   const scale = overviewScale(ground, BOUNDLESS, BOUNDLESS)
   const size = mapSize(plan)
+  if (plain) {
+    const [width, height] = [size.width * scale, size.height * scale]
+    return { width, height, items: new MapPainter(ground, scale).plain(), scale, left: 0, top: 0 }
+  }
   const { figure, left, top } = overviewMap(ground, size.width * scale + EDGES, size.height * scale + EDGES)
   return { ...figure, scale, left, top }
 }

@@ -53,6 +53,7 @@ const joinSchema = memberSchema.extend({ stream: z.string().max(64) })
 const OFFER_TYPES: Readonly<Record<FileType, string>> = {
   petalyard: 'application/json',
   pdf: 'application/pdf',
+  png: 'image/png',
   svg: 'image/svg+xml',
   csv: 'text/csv; charset=utf-8',
   html: 'text/html; charset=utf-8',

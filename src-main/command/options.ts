@@ -1,5 +1,6 @@
 /** Readers of option values; what they throw ends the command with 2. */
 import { InvalidArgumentError } from 'commander'
+import { GROUND_COLOUR, PICTURE_WIDTH } from '../../shared-types/pictures'
 import type { SheetName } from '../../shared-types/sheets'
 import { SHEETS } from '../../shared-types/sheets'
 import { readQuantity } from '../../src-core/units/read'
@@ -39,6 +40,22 @@ export function readCountOption(text: string): number {
   if (!/^\d+$/.test(text.trim()) || count < 1 || count > COUNT_AT_MOST)
     throw new InvalidArgumentError(`A whole number from 1 to ${COUNT_AT_MOST} is expected.`)
   return count
+}
+
+/** Pixels across a picture. */
+export function readPixelsOption(text: string): number {
+  const { least, most } = PICTURE_WIDTH
+  const pixels = Number(text)
+  if (!/^\d+$/.test(text.trim()) || pixels < least || pixels > most)
+    throw new InvalidArgumentError(`A whole number of pixels from ${least} to ${most} is expected.`)
+  return pixels
+}
+
+/** The colour behind a picture. */
+export function readGroundOption(text: string): string {
+  if (!GROUND_COLOUR.test(text.trim()))
+    throw new InvalidArgumentError('A colour such as "#f4efe6" is expected.')
+  return text.trim().toLowerCase()
 }
 
 /** A seed: a whole number that can be written exactly. */

@@ -9,6 +9,7 @@ import { addFit } from './commands/fit'
 import { addMap } from './commands/map'
 import { addMeasure } from './commands/measure'
 import { addPage } from './commands/page'
+import { addPicture } from './commands/picture'
 import { addPlan } from './commands/plan'
 import { addRead } from './commands/read'
 import { CommandEnd, EXIT } from './exit-codes'
@@ -28,6 +29,7 @@ const COMMANDS: readonly AddCommand[] = [
   addArrange,
   addMap,
   addPage,
+  addPicture,
   addChart,
   addExample,
 ]

@@ -9,6 +9,7 @@ import type { FileType } from '../host/ports'
 const FILTERS: Readonly<Record<FileType, FileFilter>> = {
   petalyard: { name: 'Petalyard project', extensions: ['petalyard'] },
   pdf: { name: 'PDF', extensions: ['pdf'] },
+  png: { name: 'PNG picture', extensions: ['png'] },
   svg: { name: 'SVG drawing', extensions: ['svg'] },
   csv: { name: 'Table (CSV)', extensions: ['csv'] },
   html: { name: 'Page (HTML)', extensions: ['html'] },

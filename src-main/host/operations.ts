@@ -17,6 +17,8 @@ import { CANCELLED, done, refused } from '../../shared-types/bridge'
 import type { Project } from '../../shared-types/project'
 import { PAPERS, SHEET_STYLES } from '../../shared-types/project'
 import type { ListName, SheetName } from '../../shared-types/sheets'
+import { GROUND_COLOUR, PICTURE_FORMATS, PICTURE_SUBJECTS, PICTURE_WIDTH } from '../../shared-types/pictures'
+import type { PictureSubject } from '../../shared-types/pictures'
 import { LABEL_COUNTS, LISTS, SHEETS } from '../../shared-types/sheets'
 import { finding } from '../../src-core/findings/finding'
 import type { LayoutKind } from '../../src-core/plans/layouts'
@@ -51,6 +53,8 @@ const change = z.strictObject({
 })
 const entry = z.strictObject({ id: z.string().min(1).max(128) })
 const words = z.string().max(200)
+/** Of a motif or a colourway: whatever stands in the file. */
+const id = z.string().max(10_000)
 /** More pages than any map has. */
 const PAGES_AT_MOST = 10_000
 const paperChoice = {
@@ -63,9 +67,18 @@ const paperChoice = {
   pages: z.array(z.number().int().min(1).max(PAGES_AT_MOST)).max(PAGES_AT_MOST).optional(),
 }
 
+const pictureChoice = {
+  of: z.enum(PICTURE_SUBJECTS),
+  format: z.enum(PICTURE_FORMATS),
+  width: z.number().int().min(PICTURE_WIDTH.least).max(PICTURE_WIDTH.most),
+  ground: z.string().regex(GROUND_COLOUR).nullable(),
+  motif: id.optional(),
+  colourway: id.optional(),
+}
+
 const exportSchema: z.ZodType<ExportRequest> = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('map'), text, ...paperChoice }),
-  z.strictObject({ kind: z.literal('picture'), text }),
+  z.strictObject({ kind: z.literal('picture'), text, ...pictureChoice }),
   z.strictObject({ kind: z.literal('page'), text }),
   z.strictObject({ kind: z.literal('table'), text, table: z.enum(LISTS) }),
 ])
@@ -253,7 +266,7 @@ export async function runExport(
   const name = session.keeping.name
   const checked = host.ports.files.check(request.data.text, name)
   if (!checked.ok) return refused(checked.problem)
-  const { type, suffix } = EXPORTS[exportName(request.data)]
+  const { type, suffix } = exportEnding(request.data)
   try {
     const target = await caller.placeToExport(`${shortenedTo(name, LONGEST_BEFORE_SUFFIX)} ${suffix}`, type)
     if (target === null || signal.aborted) return CANCELLED
@@ -280,7 +293,6 @@ const EXPORTS = {
   card: { type: 'pdf', suffix: 'kit card' },
   packing: { type: 'pdf', suffix: 'packing list' },
   labels: { type: 'pdf', suffix: 'labels' },
-  picture: { type: 'svg', suffix: 'drawing' },
   page: { type: 'html', suffix: 'for a phone' },
   materials: { type: 'csv', suffix: 'materials' },
   order: { type: 'csv', suffix: 'working order' },
@@ -289,9 +301,24 @@ const EXPORTS = {
   kit: { type: 'csv', suffix: 'winding and cutting' },
   purchase: { type: 'csv', suffix: 'purchases' },
 } as const satisfies Record<
-  SheetName | ListName | 'picture' | 'page' | 'garland' | 'template' | 'mirrored',
+  SheetName | ListName | 'page' | 'garland' | 'template' | 'mirrored',
   { type: FileType; suffix: string }
 >
+
+/** What a picture is called, behind the name of its project. */
+const PICTURES: Readonly<Record<PictureSubject, string>> = {
+  whole: 'picture',
+  map: 'drawing',
+  motif: 'motif',
+  chart: 'chart',
+  key: 'key',
+}
+
+/** How the name of an export ends, and which kind of file it is. */
+function exportEnding(request: ExportRequest): { readonly type: FileType; readonly suffix: string } {
+  if (request.kind === 'picture') return { type: request.format, suffix: PICTURES[request.of] }
+  return EXPORTS[exportName(request)]
+}
 
 /** What a project is put together by; seen from the back where that is asked for. */
 const MAIN_EXPORT: Readonly<Record<LayoutKind, (reverse: boolean) => keyof typeof EXPORTS>> = {
@@ -301,8 +328,8 @@ const MAIN_EXPORT: Readonly<Record<LayoutKind, (reverse: boolean) => keyof typeo
 }
 
 /** What an export is called: one kind of sheet alone by its name, several of them by what they put together. */
-function exportName(request: ExportRequest): keyof typeof EXPORTS {
-  if (request.kind === 'picture' || request.kind === 'page') return request.kind
+function exportName(request: Exclude<ExportRequest, { kind: 'picture' }>): keyof typeof EXPORTS {
+  if (request.kind === 'page') return request.kind
   if (request.kind === 'table') return request.table
   const [only, ...others] = request.sheets ?? []
   if (only && only !== 'map' && others.length === 0) return only

@@ -9,13 +9,12 @@ import type {
 } from '../../shared-types/bridge'
 import type { Plan } from '../../shared-types/plan'
 import type { ListName } from '../../shared-types/sheets'
-import { projectSentence, sentenceText } from '../../src-core/figures/sentence'
-import { wholePicture } from '../../src-core/figures/whole-picture'
 import { planProject } from '../../src-core/plan'
 import { readProjectText } from '../documents/read'
 import type { Faces, MapOptions, MapPage } from '../paper'
 import { mapPages, NoSuchPageError, readFaces, renderMap } from '../paper'
 import { LIST_OWNERS, listCsv } from '../paper/lists'
+import { renderPicture } from '../paper/picture'
 import { figureToSvg } from '../paper/svg'
 import { phonePage } from '../phone/page'
 import type { Exported } from './ports'
@@ -42,7 +41,8 @@ export async function makeExport(
       return { bytes, pages }
     }
     case 'picture':
-      return textFile(drawingOf(plan))
+      onProgress({ done: 50, total: 100, words: 'Drawing the picture' })
+      return { bytes: (await renderPicture(plan, request)).bytes, pages: null }
     case 'page':
       return textFile(phonePage(plan, { version }))
     case 'table':
@@ -94,9 +94,6 @@ function planOf(text: string): Plan {
   if (outcome.kind !== 'opened') throw new Error(`the project could not be read (${outcome.kind})`)
   return planProject(outcome.project)
 }
-
-const drawingOf = (plan: Plan): string =>
-  figureToSvg(wholePicture(plan, { look: 'colour' }), sentenceText(projectSentence(plan)))
 
 function optionsOf(choice: PaperChoice, date: Date): MapOptions {
   const { paper, style, terms, pages, sheets, labels, reverse } = choice

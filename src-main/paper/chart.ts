@@ -24,8 +24,8 @@ interface ChartRequest {
   readonly terms?: Terms
 }
 
-/** The page as a draw list; null for a motif without rounds that could be placed. */
-function chartPage({ settled, motif, terms }: ChartRequest, measure: MeasureText): Figure | null {
+/** The page as a draw list, for a picture; null for a motif without rounds that could be placed. */
+export function chartPicture({ settled, motif, terms }: ChartRequest, measure: MeasureText): Figure | null {
   const { hand } = settled
   const drawing = workedRounds(settled, motif).drawing()
   if (!drawing) return null
@@ -63,7 +63,7 @@ export function chartSvg(request: ChartRequest, title: string): string {
   const { located, beginning } = workedRounds(request.settled, request.motif).drawing()!
   const terms = request.terms ?? request.settled.sheet.terms
   const key = chartKey(located, beginning, { terms, hand: request.settled.hand }).map(({ words }) => words)
-  return figureToSvg(chartPage(request, measureWith(faces))!, title, faces, key.join('; '))
+  return figureToSvg(chartPicture(request, measureWith(faces))!, title, faces, key.join('; '))
 }
 
 /** The charts as a PDF, a page for each motif. */
@@ -75,7 +75,7 @@ export async function renderCharts(
   const measure = measureWith(faces)
   const { settled } = requests[0]!
   const pages = requests.flatMap((request) => {
-    const figure = chartPage(request, measure)
+    const figure = chartPicture(request, measure)
     const label = request.motif.name?.trim() || request.motif.id
     return figure ? [{ figure, label, bookmarks: [label] }] : []
   })

@@ -112,17 +112,20 @@ export function writeParts(
 /**
  * The figure as an SVG document. Without `faces` text is text, for other programs, and the face is named, not
  * embedded; with them its letters are drawn as they are printed. `title` is read aloud in the place of the
- * drawing, `description` behind it.
+ * drawing, `description` behind it. `pixels` is its size on a screen, where it is not as large as in print.
  */
 export function figureToSvg(
   figure: Figure,
   title = '',
   faces: Faces | null = null,
   description = '',
+  pixels: { readonly width: number; readonly height: number } | null = null,
 ): string {
   const names = symbolNames(figure)
   const { definitions, items } = writeParts(figure, names, new SvgWriter(names, faces))
-  const size = `width="${number(figure.width)}mm" height="${number(figure.height)}mm"`
+  const size = pixels
+    ? `width="${pixels.width}" height="${pixels.height}"`
+    : `width="${number(figure.width)}mm" height="${number(figure.height)}mm"`
   const box = `viewBox="0 0 ${number(figure.width)} ${number(figure.height)}"`
   const look = `${faces ? '' : NAMED_FACE} stroke-linejoin="round"`
   return [

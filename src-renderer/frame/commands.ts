@@ -39,7 +39,7 @@ export function runCommand(id: CommandId, state: WindowState, map: MapControl | 
       return
     case 'export-picture':
       view.place = 'paper'
-      state.startExport({ kind: 'picture' })
+      state.picture.ask()
       return
     case 'export-page':
       view.place = 'paper'

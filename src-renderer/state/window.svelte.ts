@@ -22,6 +22,7 @@ import { ExportState } from './exporting.svelte'
 import { openingOf, pageStore } from './opening'
 import type { Opening } from './opening'
 import { PaperState } from './paper.svelte'
+import { PictureState } from './picture.svelte'
 import { printJob } from './printing'
 import { ProjectKeeper } from './project-keeper'
 import { SelectionState } from './selection.svelte'
@@ -51,6 +52,7 @@ export class WindowState {
   readonly view = new ViewState()
   readonly exporting = new ExportState()
   readonly paper: PaperState
+  readonly picture: PictureState
   readonly bridge: HostBridge
   readonly background: Background
   readonly facts: HostFacts
@@ -87,6 +89,7 @@ export class WindowState {
     this.background = background
     this.document = new DocumentState(JSON.parse(opened.text) as Project, background, first)
     this.paper = new PaperState(bridge, this.document, () => this.settings)
+    this.picture = new PictureState(this.document)
     this.view.wishTheme(settings.theme)
     this.#keeper = new ProjectKeeper(bridge, opened.nextRevision, (problem) => this.tell(problem))
     this.#stops.push(

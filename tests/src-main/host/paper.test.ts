@@ -12,6 +12,7 @@ import { projectText } from '../documents/session/world'
 
 const date = new Date('2026-03-04T05:06:07Z')
 const text = listExamples()[0]?.text ?? ''
+const drawing = { of: 'map', format: 'svg', width: 800, ground: null } as const
 const decode = (bytes: Uint8Array) => new TextDecoder().decode(bytes)
 
 describe('what is made', () => {
@@ -29,7 +30,7 @@ describe('what is made', () => {
   it('a drawing in SVG and tables in CSV', async () => {
     const make = async (request: Parameters<typeof makeExport>[0]) =>
       decode((await makeExport(request, date, () => undefined)).bytes)
-    expect(await make({ kind: 'picture', text })).toMatch(/^<\?xml[^>]*>\n<svg [^>]*viewBox/)
+    expect(await make({ kind: 'picture', text, ...drawing })).toMatch(/^<\?xml[^>]*>\n<svg [^>]*viewBox/)
     expect(await make({ kind: 'table', text, table: 'materials' })).toMatch(/^.?yarn,grams/)
     expect(await make({ kind: 'table', text, table: 'order' })).toMatch(/^.?number,row,motif/)
   })
@@ -139,7 +140,9 @@ describe('a worker that takes too much', () => {
     const limits = { memory: 64, silence: body === endless ? 1_000 : 60_000 }
     const paper = createPaper(new URL(script(body)) as unknown as string, limits)
     const never = new AbortController().signal
-    await expect(paper.make({ kind: 'picture', text }, () => undefined, never)).rejects.toThrow(words)
+    await expect(paper.make({ kind: 'picture', text, ...drawing }, () => undefined, never)).rejects.toThrow(
+      words,
+    )
     await expect(paper.preview({ text, page: 1 }, 'one')).rejects.toThrow(words)
     // The next page is asked of a new worker, which is ended like the first.
     await expect(paper.preview({ text, page: 2 }, 'one')).rejects.toThrow(words)

@@ -1,0 +1,25 @@
+/** SVG as PNG. Text must be outlines already: no face is at hand here. */
+import { readFileSync } from 'node:fs'
+import { createRequire } from 'node:module'
+import { initWasm, Resvg } from '@resvg/resvg-wasm'
+
+const WASM = '@resvg/resvg-wasm/index_bg.wasm'
+
+let ready: Promise<void> | null = null
+
+/** The picture of an SVG, so many pixels across; what it leaves free stays transparent. */
+export async function svgToPng(svg: string, width: number): Promise<Uint8Array> {
+  // It may be done but once in a process.
+  ready ??= initWasm(readFileSync(createRequire(import.meta.url).resolve(WASM)))
+  await ready
+  const drawing = new Resvg(svg, { fitTo: { mode: 'width', value: width } })
+  try {
+    const image = drawing.render()
+    // A copy: what it gives lies in memory that is freed with it.
+    const bytes = image.asPng().slice()
+    image.free()
+    return bytes
+  } finally {
+    drawing.free()
+  }
+}
