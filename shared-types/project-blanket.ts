@@ -99,6 +99,8 @@ export const blanketSchema = z.looseObject({
       /** Plain rounds along the edge, by their stitch. */
       rounds: z.array(text).optional(),
       yarn: text.optional(),
+      /** Stitches of its own that the words use, one a line: "Shell: 5 dc in one st". */
+      special: text.optional(),
       /** Rounds in words, worked into the last of these, each in the yarn of the edging unless it names one. */
       written: z.array(z.looseObject({ work: text.optional(), yarn: text.optional() })).optional(),
     })

@@ -158,7 +158,7 @@ function workLoop(
     return mark
   })
   const stitches = stretches.reduce((sum, count) => sum + count, 0)
-  const read = readLoop(works, stitches, marks, from, terms, multiple?.of)
+  const read = readLoop(works, stitches, marks, from, terms, multiple?.of, written[0]?.special)
   return { line: index, stitches, marks, stretches, multiple, rounds: read.rounds, findings: read.findings }
 }
 

@@ -66,13 +66,18 @@ function findEven(from: number, to: number, fits: (count: number) => boolean): E
 const total = (counts: readonly number[]): number => counts.reduce((sum, count) => sum + count, 0)
 
 /** Finds the multiple by reading the rounds on short loops; null where none of them comes out even. */
-export function findMultiple(works: readonly string[], from: number, terms: Terms): Multiple | null {
+export function findMultiple(
+  works: readonly string[],
+  from: number,
+  terms: Terms,
+  special = '',
+): Multiple | null {
   const kinds = kindsNamed(works)
   const inTurn = orderOf(kinds).length
   const stretches = kinds.size === 0 ? 1 : TRIED * inTurn
   const marksOf = (lengths: readonly number[]) => (kinds.size > 0 ? loopOf(kinds, lengths) : [])
   const fits = (lengths: readonly number[]): boolean =>
-    readLoop(works, total(lengths), marksOf(lengths), from, terms).fits
+    readLoop(works, total(lengths), marksOf(lengths), from, terms, undefined, special).fits
   const alike = (each: number, many = stretches): number[] => Array.from({ length: many }, () => each)
   const spread = (count: number, many = stretches): number[] => shared(alike(1, many), count)
   const found = ({ of, first, least }: Even, by: Multiple['by'], lengths: readonly number[]): Multiple => ({

@@ -96,14 +96,19 @@ function readAs(
   marks: readonly Mark[],
   from: number,
   terms: Terms,
+  special: string,
 ): Reading {
   const uses = usesIn(terms)
   const texts: string[] = []
   const repeats: number[] = []
   const carriedMarks: (readonly Mark[])[] = [marks]
   const options = { terms, after: { stitches } }
-  const before = works.map((_, i) => heading(from + i).length)
-  const joined = () => texts.map((text, i) => heading(from + i) + text).join('\n')
+  const head = special === '' ? '' : `Special stitches:\n${special}\n\n`
+  const before = [
+    ...Array.from({ length: head.split('\n').length - 1 }, () => 0),
+    ...works.map((_, i) => heading(from + i).length),
+  ]
+  const joined = () => head + texts.map((text, i) => heading(from + i) + text).join('\n')
   const isMarked = works.some((work) => marksNamed(work).size > 0)
   let missed: number | null = null
   let below: readonly boolean[] = Array.from({ length: stitches }, () => true)
@@ -179,16 +184,18 @@ export function readLoop(
   terms: Terms,
   /** Stitches by which a loop may be longer, where that is known: of long loops one repeat is read. */
   multiple?: number,
+  /** Stitches of the text's own, in words. */
+  special = '',
 ): ReadLoop {
   // Nothing is read where nothing is written.
   if (works.length === 0) return { rounds: [], findings: [], fits: true }
   const isMarked = works.some((work) => marksNamed(work).size > 0)
   if (!isMarked && multiple && stitches > EDGING.readWhole) {
     const steps = Math.floor((stitches - EDGING.readWhole / 2) / multiple)
-    const long = longLoop(works, stitches - steps * multiple, multiple, steps, from, terms)
+    const long = longLoop(works, stitches - steps * multiple, multiple, steps, from, terms, special)
     if (long) return long
   }
-  const reading = readAs(works, stitches, marks, from, terms)
+  const reading = readAs(works, stitches, marks, from, terms, special)
   const { read, missed } = reading
   // Words that were left as they are say nothing more.
   const findings = missed === null ? read.findings : [missedFinding(missed, from)]
@@ -212,8 +219,11 @@ function longLoop(
   steps: number,
   from: number,
   terms: Terms,
+  special: string,
 ): ReadLoop | null {
-  const [one, two] = [short, short + multiple].map((count) => readLoop(works, count, [], from, terms))
+  const [one, two] = [short, short + multiple].map((count) =>
+    readLoop(works, count, [], from, terms, undefined, special),
+  )
   if (!one!.fits || !two!.fits) return null
   const rounds = two!.rounds.map((round, i) => extended(one!.rounds[i]!, round, steps - 1))
   if (rounds.some((round) => round === null)) return null

@@ -19,19 +19,23 @@ export interface WrittenRound {
   readonly yarn: string | undefined
   /** Index into the project's written rounds. */
   readonly entry: number
+  /** The stitches of its own that all of them may use, in words. */
+  readonly special: string
 }
 
 const NONE: readonly WrittenRound[] = []
 
-const roundsOf = remembered((written: Written): readonly WrittenRound[] =>
+const roundsOf = remembered((written: Written, special: string): readonly WrittenRound[] =>
   written.flatMap(({ work, yarn }, entry) =>
-    plainWork(work ?? '') === '' ? [] : [{ work: plainWork(work ?? ''), yarn: yarn || undefined, entry }],
+    plainWork(work ?? '') === ''
+      ? []
+      : [{ work: plainWork(work ?? ''), yarn: yarn || undefined, entry, special }],
   ),
 )
 
 /** The written rounds that say something; the same list for the same edging. */
 export const writtenRounds = (edging: Edging | undefined): readonly WrittenRound[] =>
-  edging?.written ? roundsOf(edging.written) : NONE
+  edging?.written ? roundsOf(edging.written, edging.special?.trim() ?? '') : NONE
 
 /** The rounds below them, by their stitch: written rounds are worked into one of sc where there is none. */
 export function plainRounds(edging: Edging | undefined, terms: Terms): readonly string[] {
@@ -52,9 +56,12 @@ const UNEVEN = 24
 /** Looks at written rounds on a short loop; the first of them has number `from`. */
 export const sampleOf = remembered((written: readonly WrittenRound[], from: number, terms: Terms): Sample => {
   const works = written.map(({ work }) => work)
-  const multiple = written.length > 0 ? findMultiple(works, from, terms) : null
+  const multiple = written.length > 0 ? findMultiple(works, from, terms, written[0]?.special) : null
   const { stitches, marks } = multiple?.sample ?? { stitches: UNEVEN, marks: [] }
-  return { multiple, rounds: readLoop(works, stitches, marks, from, terms).rounds }
+  return {
+    multiple,
+    rounds: readLoop(works, stitches, marks, from, terms, undefined, written[0]?.special).rounds,
+  }
 }, 4)
 
 /** Heights of written rounds in mm; picots stand on the last of them alone. */

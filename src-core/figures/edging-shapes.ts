@@ -82,8 +82,10 @@ export function edgingShapes(plan: Plan): EdgingShapes | null {
   const key = JSON.stringify([loops, rounds.map(({ yarn, height }) => [yarn, height]), gauge, settled.terms])
   let drawn = known.get(edgingLines)
   if (drawn?.key !== key) {
-    const works = writtenRounds(blanketOf(settled)?.edging).map(({ work }) => work)
-    const way = { edgingLines, isRound: plan.round !== undefined, terms: settled.terms }
+    const written = writtenRounds(blanketOf(settled)?.edging)
+    const works = written.map(({ work }) => work)
+    const isRound = plan.round !== undefined
+    const way = { edgingLines, isRound, terms: settled.terms, special: written[0]?.special ?? '' }
     known.set(edgingLines, (drawn = { key, shapes: shapesAlong(way, works, edging, loops) }))
   }
   return drawn.shapes
@@ -94,6 +96,8 @@ interface Way extends Pick<Plan, 'edgingLines'> {
   /** Its first two lines are open ends. */
   readonly isRound: boolean
   readonly terms: Terms
+  /** Stitches of the words' own. */
+  readonly special?: string
 }
 
 /** The shapes of written rounds along lines. */
@@ -118,7 +122,9 @@ export function shapesAlong(
     below.push([...track.base])
     const { multiple } = edging
     const step = multiple?.by === 'round' ? multiple.of : undefined
-    const { rounds } = readLoop(works, loop.stitches, loop.marks, plain + 1, way.terms, step)
+    const { rounds } = readLoop(
+      ...([works, loop.stitches, loop.marks, plain + 1, way.terms, step, way.special] as const),
+    )
     drawLoop(rounds, track, loop, edging, plain, drawn)
   }
   const { width } = edging.gauge!

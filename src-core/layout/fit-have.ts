@@ -10,6 +10,7 @@ import { finding } from '../findings/finding'
 import { holds } from '../joins/holding'
 import type { Planner } from '../plans/planner'
 import { blanketOf } from '../plans/layouts'
+import { withOutlineTaken } from '../progress/outline-stays'
 import type { BlanketCounts } from './blanket'
 import { MOST_MOTIFS, LEAST_ROUND } from './constants'
 import { bestOf, byHolding, countedOf, fitOf, layoutOf, waysOf } from './fit'
@@ -98,10 +99,11 @@ export function withinStash(project: Project): Project {
   }
 }
 
-const laidOut = (project: Project, layout: BlanketLayout, counts: BlanketCounts): Project => ({
-  ...project,
-  layout: { ...layout, ...blanketOf(project), target: undefined, ...layoutOf(counts) },
-})
+const laidOut = (project: Project, layout: BlanketLayout, counts: BlanketCounts): Project =>
+  withOutlineTaken(project, {
+    ...project,
+    layout: { ...layout, ...blanketOf(project), target: undefined, ...layoutOf(counts) },
+  })
 
 /** How far a size is from the proportions of another: 0 where it has them, near 1 for a strip. */
 function outOfProportion(size: Wish, wish: Wish): number {

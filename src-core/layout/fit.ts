@@ -12,6 +12,7 @@ import { finding } from '../findings/finding'
 import { holds } from '../joins/holding'
 import { formatSize } from '../units/format'
 import type { Degrees } from '../units/quantity'
+import { withOutlineTaken } from '../progress/outline-stays'
 import { KIND_WORDS } from '../figures/kind-words'
 import { blanketOf, layoutKindOf } from '../plans/layouts'
 import type { Planner } from '../plans/planner'
@@ -259,7 +260,7 @@ function describeFit(
   wish: Wish,
 ): FitArrangement {
   const made = { ...project, layout: { ...layout, target: undefined, ...layoutOf(counts) } }
-  return fitOf(counts, countedOf(made, planner), wish)
+  return fitOf(counts, countedOf(withOutlineTaken(project, made), planner), wish)
 }
 
 /** What counts of a project; all of its plan where its numbers alone do not tell. */

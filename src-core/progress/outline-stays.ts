@@ -26,23 +26,42 @@ export function withOutlineStaying(before: Project, after: Project): Project {
   const { across, down } = coverage(parts.cut, parts.grid, parts.counts)
   const stays = isMarked(before)
   const { row, place } = { ...middleOf(parts.grid, parts.counts), ...shape.middle }
-  const middle = {
+  const held = {
     ...shape.middle,
     ...((stays || down) && { row: rounded(row) }),
     ...((stays || across) && { place: rounded(place) }),
   }
+  const middle = stays ? held : covered(withMiddle(after, is, held), held)
   const isSame = middle.row === shape.middle?.row && middle.place === shape.middle?.place
   return isSame ? after : withMiddle(after, is, middle)
+}
+
+/** What of a middle stays where nothing is made: no more than the rows reach round it. */
+function covered(after: Project, held: Middle): Middle {
+  const parts = groundOf(after)
+  if (!parts) return held
+  const { across, down } = coverage(parts.cut, parts.grid, parts.counts)
+  const { row, place } = held
+  return { ...(down && row !== undefined && { row }), ...(across && place !== undefined && { place }) }
+}
+
+/**
+ * The project after an arrangement was taken as a whole: over what is made the outline stays, else it lies in the
+ * middle of it.
+ */
+export function withOutlineTaken(before: Project, after: Project): Project {
+  if (isMarked(before)) return withOutlineStaying(before, after)
+  const layout = blanketOf(after)
+  return layout?.outlineShape ? withMiddle(after, layout, undefined) : after
 }
 
 /** To a millionth of a row: the same motifs lie under it. */
 const rounded = (value: number): number => Math.round(value * 1e6) / 1e6
 
-function withMiddle(
-  project: Project,
-  layout: BlanketLayout,
-  middle: NonNullable<BlanketLayout['outlineShape']>['middle'],
-): Project {
+type Middle = NonNullable<NonNullable<BlanketLayout['outlineShape']>['middle']>
+
+function withMiddle(project: Project, layout: BlanketLayout, middle: Middle | undefined): Project {
   const { middle: _, ...shape } = layout.outlineShape ?? {}
-  return { ...project, layout: { ...layout, outlineShape: middle ? { ...shape, middle } : shape } }
+  const isTold = middle?.row !== undefined || middle?.place !== undefined
+  return { ...project, layout: { ...layout, outlineShape: isTold ? { ...shape, middle } : shape } }
 }

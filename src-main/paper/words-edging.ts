@@ -34,7 +34,7 @@ export function edgingAbout(edging: EdgingAccount, job: Job): string {
   const about = `${counted(rounds.length, 'round')}${inYarn}, ${formatLength(height, job.units)} wide in all.`
   if (!multiple || (multiple.of === 1 && multiple.plus === 0)) return about
   const plus = multiple.plus > 0 ? ` plus ${multiple.plus}` : ''
-  const where = multiple.by === 'stretch' ? ' from each corner to the next' : ''
+  const where = multiple.by === 'stretch' ? ' from each corner to the next' : ' in the whole round'
   return `${about} Its rounds come out even on a multiple of ${multiple.of} sts${plus}${where}: pick up exactly as many as stand here, and fit them in evenly.`
 }
 
@@ -106,6 +106,7 @@ export function countWords(made: number, round: EdgingRound, loops: number): str
 }
 
 export const EDGING_PAGE = {
+  special: 'Stitch',
   plain: (round: EdgingRound, how: string, stitch: string): string =>
     `${how}: ${formatNumber(round.stitches)} ${stitch}${round.chains > 0 ? ` and ${counted(round.chains, 'chain')}` : ''}.`,
   evenly: (stitch: string): string => `${stitch} evenly into the round before`,

@@ -89,6 +89,7 @@ function blanketEdits(layout: BlanketLayout): LayoutEdits {
             edging: {
               ...edging,
               ...(edging.rounds && { rounds: edging.rounds.map(translate) }),
+              ...(edging.special && { special: translateWords(edging.special) }),
               ...(edging.written && {
                 written: edging.written.map((round) => ({
                   ...round,

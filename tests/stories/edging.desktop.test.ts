@@ -41,14 +41,14 @@ describe('a shell border', () => {
     await hands.press('Shell')
     await eventually(async () => expect((await edging()).written?.[0]?.work).toMatch(/^\*5 dc in next st/))
     await page.getByText(/repeats.* high\./).waitFor()
-    await page.getByText('Comes out even on a multiple of 6 stitches.').waitFor()
+    await page.getByText('Comes out even on a multiple of 6 stitches in the whole round.').waitFor()
     const words = page.getByRole('textbox', { name: 'Round 2 in words' })
     await words.fill(
       '*5 dc in next st, sk 2 sts, sc in next st; rep from * around, join with sl st in first dc.',
     )
-    await page.getByText('Comes out even on a multiple of 4 stitches.').waitFor()
+    await page.getByText('Comes out even on a multiple of 4 stitches in the whole round.').waitFor()
     await hands.press('Undo: change the words of the border')
-    await page.getByText('Comes out even on a multiple of 6 stitches.').waitFor()
+    await page.getByText('Comes out even on a multiple of 6 stitches in the whole round.').waitFor()
   })
 
   it('by keyboard: another one in its place', async () => {

@@ -1,6 +1,7 @@
 /** An edging with written rounds, for this blanket: stitches to pick up by side and motif, rounds, counts at their ends. */
 import { pickUps } from '../../../src-core/edging/pick-up'
 import { MATERIAL_CONSTANTS } from '../../../src-core/materials/constants'
+import { blanketOf } from '../../../src-core/plans/layouts'
 import { translateStitch } from '../../../src-core/stitches/terms'
 import { Flow } from '../flow'
 import type { Draft, Job } from '../page'
@@ -30,6 +31,9 @@ export function edgingPages(job: Job): Draft[] {
     flow.y = flow.sheet.paragraph(text, flow.sheet.left + LABEL, flow.y, width - LABEL) + AIR
   }
   flow.y = sheet.paragraph(edgingAbout(edging, job), sheet.left, flow.y, width) + AIR
+  const special = blanketOf(settled)?.edging?.special?.trim() ?? ''
+  for (const line of special.split('\n').filter((each) => each.trim() !== ''))
+    put(EDGING_PAGE.special, roundText(line, job))
   const written = loops[0]!.texts.length
   const plain = edging.rounds.slice(0, edging.rounds.length - written)
   const yarnOf = (id: string): string => settled.yarns.find((yarn) => yarn.id === id)?.name || id

@@ -7,6 +7,7 @@ import type { EdgingKind } from '../../../src-core/edging/gallery'
 import { withinStash } from '../../../src-core/layout/fit-have'
 import { layoutOf } from '../../../src-core/layout/fit'
 import { blanketOf } from '../../../src-core/plans/layouts'
+import { withOutlineTaken } from '../../../src-core/progress/outline-stays'
 import { clearMade, markMadeBefore } from '../../../src-core/progress/mark'
 import { settled } from '../../../src-core/settled'
 
@@ -28,10 +29,11 @@ export type FitFrom = 'size' | 'motifs' | 'stash'
  * was asked for before is not asked for any more.
  */
 export function takeFit(project: Project, fit: FitArrangement, from: FitFrom = 'size'): Project {
-  const laid = patchBlanket(from === 'stash' ? withinStash(project) : project, {
+  const taken = patchBlanket(from === 'stash' ? withinStash(project) : project, {
     ...layoutOf(fit),
     ...(from !== 'size' && { target: undefined }),
   })
+  const laid = withOutlineTaken(project, taken)
   // Those that were marked so in another arrangement are the same motifs.
   return from === 'motifs' ? clearMade(laid, madeBefore(laid)) : laid
 }

@@ -26,6 +26,32 @@ const accountsOf = ({ loops = [] }: EdgingAccount, terms: 'US' | 'UK' = 'US') =>
     return readRounds(text, { terms, after: { stitches } })
   })
 
+describe('M36 stitches of the border’s own', () => {
+  const work = '*fan in next st, sk 2 sts, sc in next st, sk 2 sts; rep from * around.'
+  const plain = '*5 dc in next st, sk 2 sts, sc in next st, sk 2 sts; rep from * around.'
+  const bordered = (edging: object) => squares(8, 5, { rounds: ['sc'], ...edging })
+
+  it('are read before its rounds: the same counts, height and yarn as in plain words', () => {
+    const own = edgingOf(bordered({ special: 'Fan: 5 dc in same st.', written: [{ work }] }))
+    const told = edgingOf(bordered({ written: [{ work: plain }] }))
+    expect(own.multiple).toEqual(told.multiple)
+    expect(own.rounds.map(({ stitches, repeats, height }) => [stitches, repeats, height])).toEqual(
+      told.rounds.map(({ stitches, repeats, height }) => [stitches, repeats, height]),
+    )
+    expect(own.rounds[1]!.metres).toBeCloseTo(told.rounds[1]!.metres, 9)
+    expect(
+      planProject(bordered({ special: 'Fan: 5 dc in same st.', written: [{ work }] })).findings.filter(
+        ({ code }) => code.startsWith('rounds/'),
+      ),
+    ).toEqual([])
+  })
+
+  it('without them the words cannot be read', () => {
+    const { findings } = planProject(bordered({ written: [{ work }] }))
+    expect(findings.some(({ code }) => code.startsWith('rounds/'))).toBe(true)
+  })
+})
+
 describe('M36 the set-up round', () => {
   it('M36 picks stitches up at the gauge and brings every side to the multiple of its repeat', () => {
     const { loops, multiple, rounds } = edgingOf(squares(8, 5, ofKind('shell')))

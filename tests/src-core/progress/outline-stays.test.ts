@@ -2,10 +2,12 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { BlanketLayout, OutlineShape, Project } from '../../../shared-types/project'
-import { planProject } from '../../../src-core/plan'
+import { fitProject, planProject } from '../../../src-core/plan'
 import { holdWork } from '../../../src-core/progress/hold'
 import { lostMade } from '../../../src-core/progress/lost'
 import { markMade } from '../../../src-core/progress/mark'
+import { layoutOf } from '../../../src-core/layout/fit'
+import { withOutlineTaken } from '../../../src-core/progress/outline-stays'
 import { project } from './project'
 
 const withBlanket = (of: Project, patch: Partial<BlanketLayout>): Project => ({
@@ -80,6 +82,19 @@ describe('an outline', () => {
     // Half way down 10 rows and across 12 motifs, by hand.
     expect(outlineOf(held)!.middle).toEqual({ row: 5.5, place: 6.5 })
     expect(codes(held)).toContain('layout/outline-aside')
+  })
+
+  it('lies in the middle again of rows that do not reach round it any more, and of an arrangement that is taken', () => {
+    const shape: OutlineShape = { kind: 'circle', size: 500 }
+    const before = shawl(shape)
+    const taller = holdWork(before, withBlanket(before, { rows: 12 }))
+    expect(outlineOf(taller)!.middle).toBeDefined()
+    expect(outlineOf(holdWork(taller, withBlanket(taller, { rows: 6, columns: 6 })))).toEqual(shape)
+    // As it is told before it is taken.
+    const [fit] = fitProject(taller, { width: 600, height: 900 }).arrangements
+    const taken = holdWork(taller, withOutlineTaken(taller, withBlanket(taller, layoutOf(fit!))))
+    expect(outlineOf(taken)).toEqual(shape)
+    expect(planProject(taken).motifs.length).toBe(fit!.motifs)
   })
 
   it('lies where the file says, and rings and other arrangements have theirs in the middle', () => {

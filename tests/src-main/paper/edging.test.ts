@@ -33,6 +33,17 @@ describe('the page on an edging', () => {
     expect(picked.reduce((sum, { stitches }) => sum + stitches, 0)).toBe(loop!.stitches)
   })
 
+  it('explains the stitches of its own before its rounds', () => {
+    const { words } = wordsOf(
+      squares(8, 5, {
+        ...{ rounds: ['sc'], special: 'Fan: 5 dc in same st.' },
+        written: [{ work: '*fan in next st, sk 2 sts, sc in next st, sk 2 sts; rep from * around.' }],
+      }),
+      'UK',
+    )
+    expect(words).toContain('Fan: 5 tr in same st.')
+  })
+
   it('tells what most motifs give where slanting sides have much of one and little of the next', () => {
     const whole = squares(14, 8, ofKind('shell'))
     const outlineShape = { kind: 'triangle', size: 1300, height: 780, points: 'down' } as const
