@@ -26,28 +26,55 @@ const AIR = 7
 
 interface Setting {
   readonly landscape: boolean
-  /** Whether key and words stand under the map, or on a page of their own. */
-  readonly together: boolean
+  /** Where key and words stand: under the map, at the right of it, or on a page of their own. */
+  readonly key: 'below' | 'beside' | 'apart'
 }
 
-const keyColumns = (sheet: Sheet): number => (sheet.width > sheet.height ? 3 : 2)
+/** Width of the key where it stands beside the map, and between both. */
+const BESIDE = { width: 60, gap: 8 } as const
+
+/** The columns that a key has: so many of so many mm, from so far on. */
+interface KeyColumns {
+  readonly count: number
+  readonly width: number
+  readonly left: number
+}
+
+function keyColumns(sheet: Sheet, key: Setting['key'] = 'below'): KeyColumns {
+  if (key === 'beside') return { count: 1, width: BESIDE.width, left: sheet.right - BESIDE.width }
+  const count = sheet.width > sheet.height ? 3 : 2
+  return { count, width: (sheet.inner - (count - 1) * COLUMN_GAP) / count, left: sheet.left }
+}
 
 /** Least room between the words and the footer. */
 const CLEAR = 3
 /** Between the key and the words. */
 const BELOW_KEY = 3
 
+/** Height of a heading with the room below it. */
+const HEAD = Sheet.line(TYPE.heading) + 1.6
+
 /** Height of the words in two columns, with their headings. */
 function wordsHeight(sheet: Sheet, texts: readonly string[]): number {
   const width = (sheet.inner - COLUMN_GAP) / 2
-  return Math.max(...texts.map((text) => sheet.heightOf(text, width))) + Sheet.line(TYPE.heading) + 1.6
+  return Math.max(...texts.map((text) => sheet.heightOf(text, width))) + HEAD
 }
 
+/** Height of the key of all colourways. */
+const keyHeight = (job: Job, sheet: Sheet, columns: KeyColumns): number =>
+  keyHeights(job, sheet, keyMarks(job.ground), columns).reduce((sum, height) => sum + height, 0)
+
 /** Height of the block below the map: rule, key and words. */
-function footHeight(job: Job, sheet: Sheet, together: boolean, texts: readonly string[]): number {
-  if (!together) return CLEAR
-  const key = keyHeights(job, sheet, keyMarks(job.ground)).reduce((sum, height) => sum + height, 0)
-  return AIR + 4 + key + BELOW_KEY + wordsHeight(sheet, texts) + CLEAR
+function footHeight(job: Job, sheet: Sheet, key: Setting['key'], texts: readonly string[]): number {
+  if (key !== 'below') return CLEAR
+  return AIR + 4 + keyHeight(job, sheet, keyColumns(sheet)) + BELOW_KEY + wordsHeight(sheet, texts) + CLEAR
+}
+
+/** Height of key and words where they stand beside the map, one below the other. */
+function asideHeight(job: Job, sheet: Sheet, texts: readonly string[]): number {
+  const columns = keyColumns(sheet, 'beside')
+  const told = texts.reduce((sum, text) => sum + HEAD + sheet.heightOf(text, columns.width) + BELOW_KEY, 0)
+  return keyHeight(job, sheet, columns) + BELOW_KEY + told
 }
 
 /** The project's sentence as it is printed. */
@@ -69,18 +96,29 @@ function mapRoom(
   notes: boolean,
 ): { width: number; height: number } {
   const sheet = newSheet(job, setting.landscape)
-  const foot = footHeight(job, sheet, setting.together, texts)
-  return { width: sheet.inner, height: sheet.bottom - sheet.top - headHeight(job, notes) - foot }
+  const height =
+    sheet.bottom - sheet.top - headHeight(job, notes) - footHeight(job, sheet, setting.key, texts)
+  if (setting.key !== 'beside') return { width: sheet.inner, height }
+  const fits = asideHeight(job, sheet, texts) <= height
+  return { width: sheet.inner - BESIDE.width - BESIDE.gap, height: fits ? height : 0 }
 }
 
+/** Those that come first are taken where others give no map that is much larger. */
 const SETTINGS: readonly Setting[] = [
-  { landscape: false, together: true },
-  { landscape: true, together: true },
-  { landscape: false, together: false },
-  { landscape: true, together: false },
+  { landscape: false, key: 'below' },
+  { landscape: false, key: 'beside' },
+  { landscape: true, key: 'below' },
+  { landscape: true, key: 'beside' },
+  { landscape: false, key: 'apart' },
+  { landscape: true, key: 'apart' },
 ]
 
-/** As many colourways as stand under a map on one page. */
+const APART: Setting = { landscape: false, key: 'apart' }
+
+/** How much larger a map must be to be worth it. */
+const WORTHWHILE = { beside: 1.15, unread: 1.4 } as const
+
+/** As many colourways as stand with a map on one page. */
 const KEY_LIMIT = 8
 
 /** A map with less room than this many mm is no overview. */
@@ -108,15 +146,21 @@ export const notesStandLater = (job: Job): boolean => !chooseSetting(job, overvi
 function settingFor(job: Job, texts: readonly string[], notes: boolean): Choice {
   const wanted = smallestNumberedScale(job.ground)
   let largest: { setting: Setting; scale: number } | null = null
+  let readable: { setting: Setting; scale: number } | null = null
   for (const setting of SETTINGS) {
-    if (setting.together && keyMarks(job.ground).length > KEY_LIMIT) continue
+    if (setting.key !== 'apart' && keyMarks(job.ground).length > KEY_LIMIT) continue
+    // A page of its own for the key is the last resort.
+    if (setting.key === 'apart' && readable) break
     const room = mapRoom(job, setting, texts, notes)
     if (room.height < LEAST_MAP) continue
     const scale = overviewScale(job.ground, room.width, room.height)
-    if (scale >= wanted) return { setting, numbered: true, notes }
-    if (!largest || scale > largest.scale * 1.4) largest = { setting, scale }
+    if (scale >= wanted && (!readable || scale > readable.scale * WORTHWHILE.beside))
+      readable = { setting, scale }
+    if (!largest || scale > largest.scale * WORTHWHILE.unread) largest = { setting, scale }
+    if (readable && setting.key === 'apart') break
   }
-  return { setting: largest?.setting ?? SETTINGS[2]!, numbered: false, notes }
+  if (readable) return { setting: readable.setting, numbered: true, notes }
+  return { setting: largest?.setting ?? APART, numbered: false, notes }
 }
 
 /** Whether the whole map can be read on page 1, or wants sheets of its own. */
@@ -198,33 +242,56 @@ export function overviewPages(job: Job, tiling: Tiling | null): Draft[] {
     name: String(number),
   }))
   const map = overviewMap(job.ground, room.width, room.height, frames)
+  if (setting.key === 'beside') {
+    sheet.figure(map.figure, sheet.left, y)
+    aside(job, sheet, y, texts)
+    return [{ ...overview, sheet }]
+  }
   y = sheet.figure(map.figure, sheet.left, y) + AIR
-  if (!setting.together) return [{ ...overview, sheet }, ...keyPages(job, texts)]
+  if (setting.key === 'apart') return [{ ...overview, sheet }, ...keyPages(job, texts)]
   sheet.rule(y)
   y = keyGrid(job, sheet, y + 4) + BELOW_KEY
   words(sheet, y, texts)
   return [{ ...overview, sheet }]
 }
 
-const keyWidth = (sheet: Sheet): number =>
-  (sheet.inner - (keyColumns(sheet) - 1) * COLUMN_GAP) / keyColumns(sheet)
+/** Key and words at the right of the map. */
+function aside(job: Job, sheet: Sheet, top: number, texts: readonly [string, string]): void {
+  const { left, width } = keyColumns(sheet, 'beside')
+  let y = keyGrid(job, sheet, top, keyMarks(job.ground), 'beside') + BELOW_KEY
+  for (const [heading, text] of [
+    [HEADINGS.howToRead, texts[0]],
+    [HEADINGS.joining, texts[1]],
+  ] as const)
+    y = sheet.paragraph(text, left, sheet.heading(heading, left, y), width) + BELOW_KEY
+}
 
 /** Heights of the rows of the key: each as high as its highest entry. */
-function keyHeights(job: Job, sheet: Sheet, marks: readonly ColourwayMark[]): number[] {
-  const columns = keyColumns(sheet)
-  const heights = marks.map((mark) => entryHeight(sheet, keyEntry(job, mark), keyWidth(sheet)))
-  return Array.from({ length: Math.ceil(marks.length / columns) }, (_, row) =>
-    Math.max(...heights.slice(row * columns, (row + 1) * columns)),
+function keyHeights(
+  job: Job,
+  sheet: Sheet,
+  marks: readonly ColourwayMark[],
+  { count, width }: KeyColumns = keyColumns(sheet),
+): number[] {
+  const heights = marks.map((mark) => entryHeight(sheet, keyEntry(job, mark), width))
+  return Array.from({ length: Math.ceil(marks.length / count) }, (_, row) =>
+    Math.max(...heights.slice(row * count, (row + 1) * count)),
   )
 }
 
 /** Colourways in columns: swatch, name with count, yarns by colour section. Returns the y below. */
-function keyGrid(job: Job, sheet: Sheet, y: number, marks = keyMarks(job.ground)): number {
-  const columns = keyColumns(sheet)
-  const width = keyWidth(sheet)
-  keyHeights(job, sheet, marks).forEach((height, row) => {
-    marks.slice(row * columns, (row + 1) * columns).forEach((mark, column) => {
-      drawEntry(sheet, keyEntry(job, mark), sheet.left + column * (width + COLUMN_GAP), y, width)
+function keyGrid(
+  job: Job,
+  sheet: Sheet,
+  y: number,
+  marks = keyMarks(job.ground),
+  key: Setting['key'] = 'below',
+): number {
+  const columns = keyColumns(sheet, key)
+  const { count, width, left } = columns
+  keyHeights(job, sheet, marks, columns).forEach((height, row) => {
+    marks.slice(row * count, (row + 1) * count).forEach((mark, column) => {
+      drawEntry(sheet, keyEntry(job, mark), left + column * (width + COLUMN_GAP), y, width)
     })
     y += height
   })
@@ -265,7 +332,7 @@ function keyPages(job: Job, texts: readonly [string, string]): Draft[] {
     const heights = keyHeights(job, sheet, marks.slice(from))
     let below = y
     const over = heights.findIndex((height) => (below += height) > sheet.bottom)
-    const fit = Math.max(1, over < 0 ? heights.length : over) * keyColumns(sheet)
+    const fit = Math.max(1, over < 0 ? heights.length : over) * keyColumns(sheet).count
     y = keyGrid(job, sheet, y, marks.slice(from, from + fit)) + BELOW_KEY
     const bookmarks = from === 0 ? [PAGE_NAMES.key] : []
     drafts.push({ section: 'key', name: PAGE_NAMES.key, bookmarks, sheet })

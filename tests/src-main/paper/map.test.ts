@@ -353,3 +353,21 @@ describe('whatever the file holds', () => {
     expect(pages.filter(({ words }) => words.startsWith('Colourways')).length).toBeGreaterThan(1)
   })
 })
+
+describe('the key of a tall and narrow map', () => {
+  it('stands beside the map, with how to read and join it, not on a page of its own', () => {
+    const { plan } = planned(flowers({ columns: 5, rows: 26 }))
+    const pages = mapPages(plan, OPTIONS)
+    expect(pages.map(({ section }) => section)).not.toContain('key')
+    const { texts } = record(pages[0]!.figure)
+    const [read, join] = ['How to read it', 'Joining'].map((words) =>
+      texts.find(({ text }) => text === words)!,
+    )
+    expect(read!.x).toBeGreaterThan(pages[0]!.figure.width / 2)
+    expect(join!.x).toBeCloseTo(read!.x, 6)
+    expect(join!.y).toBeGreaterThan(read!.y)
+    // Every number of the map stands at the left of it.
+    for (const { label } of plan.motifs)
+      expect(texts.some(({ text, x }) => text === label && x < read!.x)).toBe(true)
+  })
+})
