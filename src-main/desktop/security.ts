@@ -10,6 +10,8 @@ export function setupSecurity(): void {
     contents.on('will-redirect', (event) => event.preventDefault())
     contents.on('will-frame-navigate', (event) => event.preventDefault())
     contents.on('will-attach-webview', (event) => event.preventDefault())
+    // Connections between browsers pass the filter below; without a proxy none of them finds an address.
+    contents.setWebRTCIPHandlingPolicy('disable_non_proxied_udp')
     contents.setWindowOpenHandler(() => ({ action: 'deny' }))
   })
   const own = session.defaultSession

@@ -11,8 +11,12 @@ export type Cell = string | number | null
 /** A hundredth of a gram, of a millimetre or of money: more digits than that mean nothing. */
 const DECIMALS = 2
 
-/** A text that a spreadsheet would run as a formula gets a leading apostrophe, which it shows as text. */
-const harmless = (text: string): string => (/^[=+\-@\t\r]/.test(text) ? `'${text}` : text)
+/**
+ * A text that a spreadsheet would run as a formula gets a leading apostrophe, which it shows as text; also behind blanks
+ * and line ends, which some take off, and with signs of full width, which some take for the narrow ones.
+ */
+const FORMULA = /^(?:[\s\ufeff\u200b]*[=+\-@＝＋－＠]|[\t\r])/
+const harmless = (text: string): string => (FORMULA.test(text) ? `'${text}` : text)
 
 function cell(value: Cell): string {
   if (value === null) return ''

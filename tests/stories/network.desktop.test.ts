@@ -36,6 +36,19 @@ it('sends no request from its start to a project that was edited and kept', asyn
   await eventually(async () =>
     expect(await page.locator('header .kept').innerText()).toBe('kept in the app a moment ago'),
   )
+  // A connection to another browser finds no address to go out from.
+  const candidates = await page.evaluate(async () => {
+    const connection = new RTCPeerConnection()
+    connection.createDataChannel('out')
+    const found: string[] = []
+    connection.onicecandidate = ({ candidate }) =>
+      void (candidate?.candidate && found.push(candidate.candidate))
+    await connection.setLocalDescription(await connection.createOffer())
+    await new Promise((resolve) => setTimeout(resolve, 1_000))
+    connection.close()
+    return found
+  })
+  expect(candidates).toEqual([])
   // A word list would be asked for within the first seconds.
   await new Promise((resolve) => setTimeout(resolve, 5_000))
   await desktop.close()

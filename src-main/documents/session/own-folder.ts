@@ -3,7 +3,7 @@
  * or not there at all, at the start or later; the program works on from memory then. What could not be written
  * waits here, is read from here, and is written as soon as there is room.
  */
-import { mkdir, readdir, rm } from 'node:fs/promises'
+import { chmod, mkdir, readdir, rm, stat } from 'node:fs/promises'
 import { basename, dirname, join } from 'node:path'
 import { SIZE_LIMIT } from '../limits'
 import { readRegularText } from '../regular-file'
@@ -12,6 +12,16 @@ import type { Written } from './ports'
 
 /** A kept project is its text as a JSON string, which may take twice the room, and its envelope. */
 const LARGEST = 2 * SIZE_LIMIT + 2 ** 20
+
+/** For nobody else on the machine: a project may come from a file that only its owner can read. */
+const PRIVATE = 0o700
+
+async function makePrivate(folder: string): Promise<void> {
+  await mkdir(folder, { recursive: true, mode: PRIVATE })
+  const { mode } = await stat(folder)
+  // One of an earlier version; a file system without permissions is used as it is.
+  if ((mode & 0o077) !== 0) await chmod(folder, mode & PRIVATE).catch(() => undefined)
+}
 
 interface OwnFolderOptions {
   readonly writeAtomically: (path: string, text: string) => Promise<Written>
@@ -49,7 +59,7 @@ export class OwnFolder {
   async make(name = ''): Promise<void> {
     const folder = this.at(name)
     this.#folders.add(folder)
-    await this.attempt(() => mkdir(folder, { recursive: true }))
+    await this.attempt(() => makePrivate(folder))
   }
 
   /** Does something in the folder that writes; what goes wrong is the folder's problem, never an exception. */
@@ -68,7 +78,7 @@ export class OwnFolder {
     const turn = ++this.#turn
     this.#turns.set(path, turn)
     this.#waiting.delete(path)
-    const written = await this.#options.writeAtomically(path, text)
+    const written = await this.#writeInFolder(path, text)
     if (this.#turns.get(path) === turn) {
       this.#turns.delete(path)
       if (!written.ok) this.#waiting.set(path, text)
@@ -77,6 +87,14 @@ export class OwnFolder {
     if (!written.ok) this.#settle(written.reason)
     else if (this.#waiting.size === 0) this.#settle(null)
     return written
+  }
+
+  /** A folder that somebody removed while the program runs is made again at once. */
+  async #writeInFolder(path: string, text: string): Promise<Written> {
+    const written = await this.#options.writeAtomically(path, text)
+    if (written.ok || (await stat(dirname(path)).catch(() => null))) return written
+    for (const folder of this.#folders) await makePrivate(folder).catch(() => undefined)
+    return this.#options.writeAtomically(path, text)
   }
 
   /** Is this file not on the disk yet, or an older one? */
@@ -113,8 +131,7 @@ export class OwnFolder {
 
   async #tryAgain(): Promise<void> {
     if (this.#problem === null) return
-    for (const folder of this.#folders)
-      if (!(await this.attempt(() => mkdir(folder, { recursive: true })))) return
+    for (const folder of this.#folders) if (!(await this.attempt(() => makePrivate(folder)))) return
     const waiting = [...this.#waiting]
     for (const [path, text] of waiting)
       if (this.#waiting.get(path) === text && !(await this.write(path, text)).ok) return

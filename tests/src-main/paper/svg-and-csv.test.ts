@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest'
 import { drawPath, drawText, useAt } from '../../../src-core/figures/figure'
 import { circlePath, rectanglePath } from '../../../src-core/figures/path'
-import { orderCsv, yarnCsv } from '../../../src-main/paper/csv'
+import { csvTable, orderCsv, yarnCsv } from '../../../src-main/paper/csv'
 import { mapPages } from '../../../src-main/paper/index'
 import { figureToSvg } from '../../../src-main/paper/svg'
 import { DATE, flowers, planned } from './projects'
@@ -102,5 +102,29 @@ describe('lists as CSV', () => {
     const csv = yarnCsv({ ...plan, settled: settled(named) })
     expect(csv).toContain(`"'=HYPERLINK(""x"")"`)
     expect(csv).toContain('"Sea, ""glass"""')
+  })
+
+  it.each([
+    '=1+1',
+    '+1',
+    '-1',
+    '@a',
+    '\t=1',
+    '\r=1',
+    '\n=1',
+    ' =1',
+    '\u00a0=1',
+    '\ufeff=1',
+    '＝1',
+    '＋1',
+    '－1',
+    '＠a',
+  ])('shows %j as text', (text) => {
+    const shown = csvTable([[text]]).replace(/^"/, '')
+    expect(shown.startsWith(`'${text}`)).toBe(true)
+  })
+
+  it.each(['a=1', '12 mm', 'A - B', ''])('leaves %j as it is', (text) => {
+    expect(csvTable([[text]])).toBe(`${text}\r\n`)
   })
 })

@@ -124,8 +124,7 @@ describe('a folder that was full for a while', () => {
 
   it('is made anew where somebody removed it', async () => {
     await rm(folder, { recursive: true })
-    expect(await own.write(own.at('one.json'), 'One')).toMatchObject({ ok: false })
-    await own.tryAgain()
+    expect(await own.write(own.at('one.json'), 'One')).toEqual({ ok: true })
     expect(await read('one.json')).toBe('One')
   })
 })
@@ -141,4 +140,25 @@ it('a sign of life is renewed without being written anew: on a full disk it woul
   expect(await readFile(sign, 'utf8')).toBe('1')
   expect((await stat(sign)).mtimeMs).toBeGreaterThan(old.getTime())
   await kept.stop()
+})
+
+describe('a folder that is there', () => {
+  it('is for nobody else on the machine, also one that an earlier version made', async () => {
+    await mkdir(join(folder, 'kept'), { recursive: true, mode: 0o755 })
+    await own.make()
+    await own.make('kept')
+    await own.make('bin')
+    for (const name of ['', 'kept', 'bin'])
+      expect((await stat(join(folder, name))).mode & 0o077, name).toBe(0)
+  })
+
+  it('and was removed while the program runs is made again by the next write', async () => {
+    await own.make()
+    await own.make('kept')
+    await rm(folder, { recursive: true })
+    expect(await own.write(own.at('kept', 'one.json'), 'One')).toEqual({ ok: true })
+    expect(await read('kept/one.json')).toBe('One')
+    expect(own.problem).toBeNull()
+    expect((await stat(folder)).mode & 0o077).toBe(0)
+  })
 })
