@@ -150,6 +150,11 @@ export type ExportRequest = { readonly text: string } & (
   | ({ readonly kind: 'picture' } & PictureChoice)
   /** The map as one HTML file for a phone. */
   | { readonly kind: 'page' }
+  /** The same sheets in several editions ("us", "a4"…, crossed), in one ZIP. */
+  | ({ readonly kind: 'editions'; readonly editions: readonly string[] } & Pick<
+      PaperChoice,
+      'sheets' | 'labels' | 'reverse'
+    >)
   /** One of the lists, as CSV. */
   | { readonly kind: 'table'; readonly table: ListName }
 )

@@ -56,6 +56,7 @@ const OFFER_TYPES: Readonly<Record<FileType, string>> = {
   png: 'image/png',
   svg: 'image/svg+xml',
   csv: 'text/csv; charset=utf-8',
+  zip: 'application/zip',
   html: 'text/html; charset=utf-8',
 }
 /** A finished file that nobody fetched is dropped after this time (ms). */

@@ -3,6 +3,7 @@ import { InvalidArgumentError } from 'commander'
 import { GROUND_COLOUR, PICTURE_WIDTH } from '../../shared-types/pictures'
 import type { SheetName } from '../../shared-types/sheets'
 import { SHEETS } from '../../shared-types/sheets'
+import { EDITION_NAMES } from '../../src-core/editions'
 import { readQuantity } from '../../src-core/units/read'
 
 /** A length in mm: "1300", "130cm", "51 in", "12*95". */
@@ -104,5 +105,23 @@ export function readSheetsOption(text: string): SheetName[] {
     if (!name) throw new InvalidArgumentError(`Expected are ${SHEETS.join(', ')}.`)
     return name
   })
+  return [...new Set(names)]
+}
+
+/** Names of editions as others may spell them. */
+const SPELLED: Readonly<Record<string, string>> = { color: 'colour' }
+
+/** "us,uk,a4" as the names in it; `all` is every one. */
+export function readEditionsOption(text: string): string[] {
+  const names = text.split(',').map((part) => {
+    const name = part.trim().toLowerCase()
+    return SPELLED[name] ?? name
+  })
+  if (names.length === 1 && names[0] === 'all') return [...EDITION_NAMES]
+  const unknown = names.find((name) => !EDITION_NAMES.includes(name))
+  if (unknown !== undefined)
+    throw new InvalidArgumentError(
+      `Expected are ${EDITION_NAMES.join(', ')} with commas between, or all; '${unknown}' is none of them.`,
+    )
   return [...new Set(names)]
 }

@@ -12,6 +12,7 @@ const FILTERS: Readonly<Record<FileType, FileFilter>> = {
   png: { name: 'PNG picture', extensions: ['png'] },
   svg: { name: 'SVG drawing', extensions: ['svg'] },
   csv: { name: 'Table (CSV)', extensions: ['csv'] },
+  zip: { name: 'PDFs in a ZIP', extensions: ['zip'] },
   html: { name: 'Page (HTML)', extensions: ['html'] },
 }
 

@@ -14,21 +14,17 @@ import type {
   Progress,
 } from '../../shared-types/bridge'
 import { CANCELLED, done, refused } from '../../shared-types/bridge'
-import type { Project } from '../../shared-types/project'
 import { PAPERS, SHEET_STYLES } from '../../shared-types/project'
-import type { ListName, SheetName } from '../../shared-types/sheets'
 import { GROUND_COLOUR, PICTURE_FORMATS, PICTURE_SUBJECTS, PICTURE_WIDTH } from '../../shared-types/pictures'
-import type { PictureSubject } from '../../shared-types/pictures'
 import { LABEL_COUNTS, LISTS, SHEETS } from '../../shared-types/sheets'
 import { finding } from '../../src-core/findings/finding'
-import type { LayoutKind } from '../../src-core/plans/layouts'
-import { layoutKindOf } from '../../src-core/plans/layouts'
-import { shortenedTo } from '../documents/byte-length'
+import { EDITION_NAMES } from '../../src-core/editions'
 import { isWriteRefusal, whyNotWritten } from '../documents/replace-file'
 import type { ProjectSession } from '../documents/session/session'
+import { exportFile } from './export-names'
 import type { Host } from './host'
 import { TEXT_LIMIT } from './limits'
-import type { Caller, FileType } from './ports'
+import type { Caller } from './ports'
 import { settingsSchema } from './settings'
 
 interface Call {
@@ -80,6 +76,10 @@ const exportSchema: z.ZodType<ExportRequest> = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('map'), text, ...paperChoice }),
   z.strictObject({ kind: z.literal('picture'), text, ...pictureChoice }),
   z.strictObject({ kind: z.literal('page'), text }),
+  z.strictObject({
+    ...{ kind: z.literal('editions'), text, editions: z.array(z.enum(EDITION_NAMES)).min(1).max(8) },
+    ...{ sheets: paperChoice.sheets, labels: paperChoice.labels, reverse: paperChoice.reverse },
+  }),
   z.strictObject({ kind: z.literal('table'), text, table: z.enum(LISTS) }),
 ])
 
@@ -266,9 +266,9 @@ export async function runExport(
   const name = session.keeping.name
   const checked = host.ports.files.check(request.data.text, name)
   if (!checked.ok) return refused(checked.problem)
-  const { type, suffix } = exportEnding(request.data)
+  const file = exportFile(name, request.data)
   try {
-    const target = await caller.placeToExport(`${shortenedTo(name, LONGEST_BEFORE_SUFFIX)} ${suffix}`, type)
+    const target = await caller.placeToExport(file.name, file.type)
     if (target === null || signal.aborted) return CANCELLED
     const asked = named(request.data, checked.title, session)
     const made = await host.ports.paper.make(asked, onProgress, signal)
@@ -280,62 +280,6 @@ export async function runExport(
     if (signal.aborted) return CANCELLED
     return refused(finding('app/failed', name, { task: 'the export', reason: reasonOf(error) }))
   }
-}
-
-/** Bytes of a project's name in the names of its exports: what each of them is must not be cut off. */
-const LONGEST_BEFORE_SUFFIX = 160
-
-const EXPORTS = {
-  map: { type: 'pdf', suffix: 'map' },
-  garland: { type: 'pdf', suffix: 'card and list' },
-  template: { type: 'pdf', suffix: 'template' },
-  mirrored: { type: 'pdf', suffix: 'mirrored template' },
-  card: { type: 'pdf', suffix: 'kit card' },
-  packing: { type: 'pdf', suffix: 'packing list' },
-  labels: { type: 'pdf', suffix: 'labels' },
-  page: { type: 'html', suffix: 'for a phone' },
-  materials: { type: 'csv', suffix: 'materials' },
-  order: { type: 'csv', suffix: 'working order' },
-  cord: { type: 'csv', suffix: 'along the cord' },
-  items: { type: 'csv', suffix: 'items' },
-  kit: { type: 'csv', suffix: 'winding and cutting' },
-  purchase: { type: 'csv', suffix: 'purchases' },
-} as const satisfies Record<
-  SheetName | ListName | 'page' | 'garland' | 'template' | 'mirrored',
-  { type: FileType; suffix: string }
->
-
-/** What a picture is called, behind the name of its project. */
-const PICTURES: Readonly<Record<PictureSubject, string>> = {
-  whole: 'picture',
-  map: 'drawing',
-  motif: 'motif',
-  chart: 'chart',
-  key: 'key',
-}
-
-/** How the name of an export ends, and which kind of file it is. */
-function exportEnding(request: ExportRequest): { readonly type: FileType; readonly suffix: string } {
-  if (request.kind === 'picture') return { type: request.format, suffix: PICTURES[request.of] }
-  return EXPORTS[exportName(request)]
-}
-
-/** What a project is put together by; seen from the back where that is asked for. */
-const MAIN_EXPORT: Readonly<Record<LayoutKind, (reverse: boolean) => keyof typeof EXPORTS>> = {
-  blanket: () => 'map',
-  garland: () => 'garland',
-  applique: (reverse) => (reverse ? 'mirrored' : 'template'),
-}
-
-/** What an export is called: one kind of sheet alone by its name, several of them by what they put together. */
-function exportName(request: Exclude<ExportRequest, { kind: 'picture' }>): keyof typeof EXPORTS {
-  if (request.kind === 'page') return request.kind
-  if (request.kind === 'table') return request.table
-  const [only, ...others] = request.sheets ?? []
-  if (only && only !== 'map' && others.length === 0) return only
-  // From a text that was checked before.
-  const kind = layoutKindOf(JSON.parse(request.text) as Pick<Project, 'layout'>)
-  return MAIN_EXPORT[kind](request.reverse ?? false)
 }
 
 async function saveTo(

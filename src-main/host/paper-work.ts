@@ -9,6 +9,7 @@ import type {
 } from '../../shared-types/bridge'
 import type { Plan } from '../../shared-types/plan'
 import type { ListName } from '../../shared-types/sheets'
+import { zipOfEditions } from './editions-work'
 import { planProject } from '../../src-core/plan'
 import { readProjectText } from '../documents/read'
 import type { Faces, MapOptions, MapPage } from '../paper'
@@ -43,6 +44,8 @@ export async function makeExport(
     case 'picture':
       onProgress({ done: 50, total: 100, words: 'Drawing the picture' })
       return { bytes: (await renderPicture(plan, request)).bytes, pages: null }
+    case 'editions':
+      return zipOfEditions(request, plan, date, onProgress)
     case 'page':
       return textFile(phonePage(plan, { version }))
     case 'table':

@@ -14,7 +14,7 @@ import type { Written } from '../documents/session/ports'
 /** A project that the user chose: a file of this machine, or a text that the browser handed over. */
 export type ChosenProject = { readonly path: string } | { readonly name: string; readonly text: string }
 
-export type FileType = 'petalyard' | 'pdf' | 'png' | 'svg' | 'csv' | 'html'
+export type FileType = 'petalyard' | 'pdf' | 'png' | 'svg' | 'csv' | 'html' | 'zip'
 
 /** How a print dialog was closed. */
 export type Printed = 'printed' | 'cancelled' | { readonly reason: string }

@@ -1,6 +1,7 @@
-/** A picture saved from a real browser: what it shows, how large, on which ground, by keyboard. */
+/** Pictures and several editions saved from a real browser, by keyboard. */
 import { copyFile, readFile } from 'node:fs/promises'
 import { join } from 'node:path'
+import { unzipSync } from 'fflate'
 import type { Browser, BrowserContext, Page } from 'playwright-core'
 import { afterAll, beforeAll, expect, it } from 'vitest'
 import { readPng } from '../src-main/paper/read-png'
@@ -78,4 +79,25 @@ it('saves a chart as SVG, and says why a picture is too large', async () => {
   await width.press('Enter')
   await page.getByRole('button', { name: 'Save the picture…' }).press('Enter')
   await page.getByText(/pixels are too many; it can be [\d,]+ pixels wide/).waitFor()
+})
+
+it('saves several editions in one ZIP, and says how many', async () => {
+  await page.locator('summary').filter({ hasText: 'Several editions' }).press('Enter')
+  const group = page.getByRole('group', { name: 'Stitch names' }).getByRole('checkbox')
+  await group.nth(1).press('Space')
+  await page.getByRole('checkbox', { name: 'Black ink' }).press('Space')
+  await page.getByRole('button', { name: 'Save 1 PDF in a ZIP…' }).waitFor()
+  await page.getByRole('checkbox', { name: 'Left-handed' }).press('Space')
+  await page.getByRole('checkbox', { name: 'Right-handed' }).press('Space')
+  const [download] = await Promise.all([
+    page.waitForEvent('download', { timeout: 120_000 }),
+    page.getByRole('button', { name: 'Save 2 PDFs in a ZIP…' }).press('Enter'),
+  ])
+  expect(download.suggestedFilename()).toBe('orchard-wall-throw editions.zip')
+  const files = unzipSync(new Uint8Array(await readFile(await download.path())))
+  expect(Object.keys(files)).toEqual([
+    'Orchard wall throw-us-right-a4-ink.pdf',
+    'Orchard wall throw-us-left-a4-ink.pdf',
+  ])
+  expect(await violationsOf(page, WCAG)).toEqual([])
 })

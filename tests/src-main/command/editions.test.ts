@@ -2,7 +2,7 @@ import { mkdir, readdir, readFile, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { settled } from '../../../src-core/settled'
-import { EDITION_NAMES, editionsOf } from '../../../src-main/command/editions'
+import { EDITION_NAMES, editionsOf } from '../../../src-core/editions'
 import { readPdf } from '../paper/read-pdf'
 import { newFolder, petalyard } from './sample'
 

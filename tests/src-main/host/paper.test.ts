@@ -1,5 +1,6 @@
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
+import { unzipSync } from 'fflate'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { buildDesktop } from '../../../scripts/window-build.mjs'
 import type { Progress } from '../../../shared-types/bridge'
@@ -8,6 +9,7 @@ import { listExamples } from '../../../src-main/documents/examples'
 import { createPaper } from '../../../src-main/host/paper'
 import { makeExport, makePreview } from '../../../src-main/host/paper-work'
 import type { Paper } from '../../../src-main/host/ports'
+import { readPdf } from '../paper/read-pdf'
 import { projectText } from '../documents/session/world'
 
 const date = new Date('2026-03-04T05:06:07Z')
@@ -50,6 +52,25 @@ describe('what is made', () => {
     const items = { kind: 'table', text: garland, table: 'items' } as const
     await expect(makeExport(items, date, () => undefined)).rejects.toThrow('this list is for appliqués')
     expect(makePreview({ text: garland, page: 1, sheets: ['packing'] }, date)).toMatchObject({ pageCount: 1 })
+  })
+
+  it('several editions as PDFs in one ZIP, each on its paper and in its terms', async () => {
+    const told: Progress[] = []
+    const blanket = listExamples().find(({ name }) => name === 'slate-roof-lap-blanket')!.text
+    const request = { kind: 'editions', text: blanket, editions: ['us', 'uk', 'letter'] } as const
+    const made = await makeExport(request, date, (each) => told.push(each))
+    const files = unzipSync(made.bytes)
+    expect(Object.keys(files).map((name) => name.replace(/^.*?-(us|uk)-/, '$1-'))).toEqual([
+      expect.stringMatching(/^us-(right|left)-letter-(colour|ink)\.pdf$/),
+      expect.stringMatching(/^uk-(right|left)-letter-(colour|ink)\.pdf$/),
+    ])
+    const [us, uk] = await Promise.all(Object.values(files).map((bytes) => readPdf(bytes)))
+    expect(us!.pages.length + uk!.pages.length).toBe(made.pages)
+    const words = ({ pages }: typeof us & object) => pages.map((page) => page.words).join(' ')
+    expect(words(us!)).toContain('Gauge 18 sc')
+    expect(words(uk!)).toContain('Tension 18 dc')
+    expect(told.map((each) => each.words)).toContain('Writing edition 2 of 2')
+    expect(told.at(-1)).toMatchObject({ done: 100, total: 100 })
   })
 
   it('a template for the right side, and one mirrored for the back', async () => {

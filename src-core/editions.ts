@@ -1,7 +1,6 @@
 /** Editions of a map: the same sheets in other terms, for the other hand, on other paper, in colour and in ink. */
-import { InvalidArgumentError } from 'commander'
-import type { Hand, Paper, SheetStyle, Terms } from '../../shared-types/project'
-import type { Settled } from '../../shared-types/settled'
+import type { Hand, Paper, SheetStyle, Terms } from '../shared-types/project'
+import type { Settled } from '../shared-types/settled'
 
 /** One edition; `name` tells it from the others: "us-right-a4-colour". */
 export interface Edition {
@@ -27,25 +26,7 @@ const AXES = {
 type Axis = keyof typeof AXES
 
 /** What can stand in a list of editions; `all` is every one of them. */
-export const EDITION_NAMES = Object.values(AXES).flatMap((axis) => Object.keys(axis))
-
-/** As others may spell them. */
-const SPELLED: Readonly<Record<string, string>> = { color: 'colour' }
-
-/** "us,uk,a4" as the names in it; `all` is every one. */
-export function readEditionsOption(text: string): string[] {
-  const names = text.split(',').map((part) => {
-    const name = part.trim().toLowerCase()
-    return SPELLED[name] ?? name
-  })
-  if (names.length === 1 && names[0] === 'all') return [...EDITION_NAMES]
-  const unknown = names.find((name) => !EDITION_NAMES.includes(name))
-  if (unknown !== undefined)
-    throw new InvalidArgumentError(
-      `Expected are ${EDITION_NAMES.join(', ')} with commas between, or all; '${unknown}' is none of them.`,
-    )
-  return [...new Set(names)]
-}
+export const EDITION_NAMES: readonly string[] = Object.values(AXES).flatMap((axis) => Object.keys(axis))
 
 /** Every edition of the names crossed; what none of them says is as in the project. */
 export function editionsOf(names: readonly string[], { hand, sheet }: Settled): Edition[] {
