@@ -14,7 +14,7 @@ import { listExamples } from '../../../src-main/documents'
 import { renderMap } from '../../../src-main/paper/index'
 import { readSheets } from './checker/read-sheets'
 import type { PaintedSheet } from './checker/read-sheets'
-import { troublesOf } from './checker/troubles'
+import { emptyPages, troublesOf } from './checker/troubles'
 import { DATE, flowers, VERSION } from './projects'
 
 const PAPERS: readonly Paper[] = ['A4', 'Letter']
@@ -71,6 +71,11 @@ describe.each(listExamples().map(({ name }) => name))('%s on paper', (name) => {
       expect(troubles).toEqual([])
       if (style === 'ink') expect(await colourOperators(bytes)).toEqual([])
     }
+  })
+
+  it('leaves no page part-empty but the last of a part', () => {
+    for (const { paper, style, pages } of prints)
+      expect(emptyPages(pages).map((trouble) => `${paper} ${style}: ${trouble}`)).toEqual([])
   })
 
   it('names the rows of a page of the order of work that are on it, and no way without its boxes', () => {

@@ -6,7 +6,7 @@ import { readFaces } from '../../../../src-main/paper/pdf/faces'
 import { writePdf } from '../../../../src-main/paper/pdf/file'
 import { DATE } from '../projects'
 import { readSheets } from './read-sheets'
-import { troublesOf } from './troubles'
+import { emptyPages, troublesOf } from './troubles'
 
 const information = { title: 't', author: '', subject: '', language: 'en', date: DATE, producer: 'p' }
 
@@ -49,5 +49,23 @@ describe('the page checker', () => {
     const heading = drawText('Materials', 20, 70, 12.5, { weight: 'bold' })
     expect(await found(words, heading, foot)).toEqual(['a heading at the foot: “Materials”'])
     expect(await found(heading, drawText('below it', 20, 76, 10), foot)).toEqual([])
+  })
+
+  it('finds a page that is part-empty though its part goes on', async () => {
+    const page = (y: number, name: string) => {
+      const foot = [drawText('left', 5, 92, 9), drawText(name, 40, 92, 9), drawText('right', 80, 92, 9)]
+      return {
+        label: '1',
+        bookmarks: [],
+        figure: { width: 100, height: 100, items: [drawText('words', 5, y, 10), ...foot] },
+      }
+    }
+    const pages = async (...list: ReturnType<typeof page>[]) =>
+      readSheets(await writePdf(list, information, { faces: readFaces() }))
+    expect(emptyPages(await pages(page(20, 'Order, row 1'), page(20, 'Order, row 2')))).toEqual([
+      'page 1, Order, ends at 20 mm',
+    ])
+    expect(emptyPages(await pages(page(70, 'Order, row 1'), page(20, 'Order, row 2')))).toEqual([])
+    expect(emptyPages(await pages(page(20, 'Order, row 1'), page(20, 'Notes')))).toEqual([])
   })
 })

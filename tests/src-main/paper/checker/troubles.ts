@@ -201,3 +201,33 @@ function textOnLine(
 /** Boxes of lines may have no height or no width. */
 const crossesBox = (a: Box, b: Box): boolean =>
   a.right >= b.left && b.right >= a.left && a.bottom >= b.top && b.bottom >= a.top
+
+/** What the middle of a page's foot calls it, without what tells it from others of its part. */
+function partOf({ painted, height }: PaintedSheet): string {
+  const foot = painted.flatMap((item) =>
+    item.kind === 'text' && item.box.bottom > height - FOOTER ? [item] : [],
+  )
+  const [, middle] = [...foot].sort((a, b) => a.box.left - b.box.left)
+  return (middle?.text ?? '').trim().replace(/,.*| \d.*/, '')
+}
+
+/** Pages that are less than half full though another of their part follows, as sentences. */
+export function emptyPages(pages: readonly PaintedSheet[]): string[] {
+  return pages.flatMap((page, i) => {
+    const next = pages[i + 1]
+    const part = partOf(page)
+    if (!next || part === '' || partOf(next) !== part) return []
+    const end = page.height - FOOTER
+    const lowest = Math.max(
+      0,
+      ...page.painted.flatMap(({ box, clip }) =>
+        box.bottom < end + 1
+          ? [Math.min(box.bottom, clip?.bottom ?? Infinity)]
+          : clip
+            ? [Math.min(clip.bottom, end)]
+            : [],
+      ),
+    )
+    return lowest < page.height / 2 ? [`page ${i + 1}, ${part}, ends at ${lowest.toFixed(0)} mm`] : []
+  })
+}
