@@ -94,11 +94,16 @@ export function createPlanner(): Planner {
   }
 }
 
-/** A yarn that was weighed again is told of by its forecast: what was counted before it says otherwise. */
-const heardOnce = ({ findings, progress }: Plan): readonly Finding[] =>
-  findings.filter(
-    ({ code, target }) => !STASH.has(code) || !progress.forecast.some(({ yarn }) => yarn === target?.yarn),
-  )
+/**
+ * A yarn that was weighed again is told of by its forecast, and one of which nothing is to be bought is not short: what
+ * was counted before says otherwise.
+ */
+function heardOnce({ findings, progress, yarns }: Plan): readonly Finding[] {
+  const isSettled = (id: string | undefined): boolean =>
+    progress.forecast.some(({ yarn }) => yarn === id) ||
+    yarns.some((need) => need.id === id && need.toBuy === 0)
+  return findings.filter(({ code, target }) => !STASH.has(code) || !isSettled(target?.yarn))
+}
 const STASH: ReadonlySet<string> = new Set(['yarn/stash-short', 'yarn/stash-tight'])
 
 /** The plan of a project, once. */

@@ -11,7 +11,7 @@ const forecastOf = (of: ReturnType<typeof project>) => progressOf(of).forecast
 describe('how far a yarn goes that was weighed again', () => {
   it('takes the place of what was counted before the yarn was weighed', () => {
     const codes = (of: Project) => planProject(of).findings.map(({ code }) => code)
-    const { yarns = [], ...all } = project({ made: first(4) })
+    const { yarns = [], ...all } = project({ made: first(4, '2026-12-01') })
     const begun = {
       ...all,
       yarns: yarns.map((yarn) => (yarn.id === 'moss' ? { ...yarn, onHandGrams: 25 } : yarn)),
@@ -137,7 +137,7 @@ describe('what is to buy of a yarn that was weighed again', () => {
 
   it('is what the forecast says is missing, and nothing where it says that there is enough', () => {
     // Of 26.4 g there are 25: the plan alone buys a ball. Weighed at half the rate of the plan, nothing is missing.
-    const { yarns = [], ...all } = project({ made: first(4) })
+    const { yarns = [], ...all } = project({ made: first(4, '2026-12-01') })
     const begun = {
       ...all,
       yarns: yarns.map((yarn) => (yarn.id === 'moss' ? { ...yarn, onHandGrams: 25 } : yarn)),
@@ -157,7 +157,7 @@ describe('what is to buy of a yarn that was weighed again', () => {
 
   it('keeps on the list what it was begun with where nothing was on hand', () => {
     const bare = (left: Parameters<typeof weighed>[2]) => {
-      const of = weighed(project({ made: first(4) }), 'moss', left)
+      const of = weighed(project({ made: first(4, '2026-12-01') }), 'moss', left)
       return { ...of, yarns: of.yarns!.map((yarn) => ({ ...yarn, onHandGrams: 0 })) }
     }
     // One ball of 50 g is bought, 10 of it used for four: 40 are enough for the other four.

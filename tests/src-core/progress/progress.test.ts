@@ -247,5 +247,10 @@ describe('motifs that were made before they were laid out', () => {
     // Made since, on a known day, it was bought for them.
     expect(clay(first(8, '2026-12-01'))).toMatchObject({ toBuy: 1 })
     expect(clay(first(7))).toMatchObject({ toBuy: 1 })
+    // Nothing is short of which nothing is to be bought.
+    const short = { ...project(), yarns: project().yarns!.map((yarn) => ({ ...yarn, onHandGrams: 10 })) }
+    const codes = (of: Parameters<typeof planProject>[0]) => planProject(of).findings.map(({ code }) => code)
+    expect(codes(short)).toContain('yarn/stash-short')
+    expect(codes({ ...short, made: first(12) })).not.toContain('yarn/stash-short')
   })
 })
