@@ -20,6 +20,7 @@ import { COMMANDS } from '../shared-types/commands'
 import { explainOutcome } from '../src-main/documents/outcome'
 import type { OpenOutcome } from '../src-main/documents/outcome'
 import { describeFields, fieldTable } from './field-docs'
+import { licencesPage } from './licences'
 
 const root = new URL('..', import.meta.url)
 
@@ -132,6 +133,7 @@ export async function generateDocs(): Promise<Readonly<Record<string, string>>> 
   return {
     'docs/keys.md': await write(keysPage(), 'markdown'),
     'docs/findings.md': await write(findingsPage(), 'markdown'),
+    'docs/licences.md': await write(licencesPage(), 'markdown'),
     'docs/project-file.md': await write(projectPage(), 'markdown'),
     'docs/project.schema.json': await write(JSON.stringify(describeFields(projectJsonSchema())), 'json'),
   }
