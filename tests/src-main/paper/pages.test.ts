@@ -1,11 +1,11 @@
 /**
- * Every page of every example, on both papers and in both styles: nothing is cut off, nothing stands on anything else,
+ * Every page of every example, on both papers, in both styles and in both terms: nothing is cut off, nothing stands on anything else,
  * ink is black and grey, and what a hand needs is there. One render of each serves all of it.
  */
 import { decodePDFRawStream, PDFDocument, PDFName, PDFRawStream } from 'pdf-lib'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import type { Plan } from '../../../shared-types/plan'
-import type { Paper, Project, SheetStyle } from '../../../shared-types/project'
+import type { Paper, Project, SheetStyle, Terms } from '../../../shared-types/project'
 import type { SheetName } from '../../../shared-types/sheets'
 import { foundationWords } from '../../../src-core/motif/rounds/foundation-words'
 import { readMotif } from '../../../src-core/motif/rounds/read-motif'
@@ -24,9 +24,9 @@ const EVERY_SHEET: readonly SheetName[] = ['map', 'card', 'packing', 'labels']
 const example = (name: string): Project =>
   JSON.parse(listExamples().find((each) => each.name === name)!.text) as Project
 
-async function printed(plan: Plan, paper: Paper, style: SheetStyle) {
+async function printed(plan: Plan, paper: Paper, style: SheetStyle, terms?: Terms) {
   const sheets = plan.kit ? EVERY_SHEET : undefined
-  const bytes = await renderMap(plan, { paper, style, sheets, date: DATE, version: VERSION })
+  const bytes = await renderMap(plan, { paper, style, terms, sheets, date: DATE, version: VERSION })
   return { bytes, pages: await readSheets(bytes) }
 }
 
@@ -55,11 +55,21 @@ async function colourOperators(bytes: Uint8Array): Promise<string[]> {
 describe.each(listExamples().map(({ name }) => name))('%s on paper', (name) => {
   const project = example(name)
   const plan = createPlanner().plan(project)
-  const prints: { paper: Paper; style: SheetStyle; bytes: Uint8Array; pages: PaintedSheet[] }[] = []
+  const prints: {
+    paper: Paper
+    style: SheetStyle
+    terms: Terms
+    bytes: Uint8Array
+    pages: PaintedSheet[]
+  }[] = []
 
   beforeAll(async () => {
     for (const paper of PAPERS)
-      for (const style of STYLES) prints.push({ paper, style, ...(await printed(plan, paper, style)) })
+      for (const style of STYLES) {
+        // Both papers, both styles and both terms, each with each of the others once.
+        const terms = (paper === 'A4') === (style === 'ink') ? 'UK' : 'US'
+        prints.push({ paper, style, terms, ...(await printed(plan, paper, style, terms)) })
+      }
   })
   afterAll(() => void prints.splice(0))
 
@@ -121,14 +131,13 @@ describe.each(listExamples().map(({ name }) => name))('%s on paper', (name) => {
     const parts = (project.colourways ?? []).filter(({ id }) => placed.has(id))
     const accounts = [plan.motif, plan.fillerMotif, ...plan.accounts]
     const motifs = (project.motifs ?? []).filter(({ id }) => accounts.some((account) => account?.id === id))
-    for (const { pages } of prints) {
+    for (const { pages, terms } of prints) {
       const words = squeezed(wordsOf(pages)).toLowerCase()
       for (const { yarns } of parts)
         for (const [slot, id] of Object.entries(yarns ?? {}))
           expect(words).toContain(squeezed(`${names.get(id) ?? id} ${slot}`).toLowerCase())
       for (const motif of motifs) {
         if (motif.kind !== 'rounds') continue
-        const terms = project.sheet?.terms ?? project.terms ?? 'US'
         const read = readMotif(motif, project.terms ?? 'US')
         const foundation = foundationWords(motif, read, terms, project.hand ?? 'right')
         expect(foundation).not.toBe('')
