@@ -39,7 +39,7 @@ export const PROJECT_LIMITS: readonly Limit[] = [
     what: 'colourways',
     most: 500,
     count: ({ colourways }) => colourways?.length ?? 0,
-    reason: 'a map tells them apart by letters; a scrap blanket has one for each motif',
+    reason: 'a map marks them by letters; a scrap blanket has one for each motif',
   },
   {
     what: 'motifs that alternate',

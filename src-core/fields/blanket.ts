@@ -69,7 +69,7 @@ export const BLANKET = {
     ...outline,
     what: 'the height of the outline',
     label: 'Height of the outline',
-    doc: 'height of a rectangle or triangle that is cut out; left out, the one that goes with its width',
+    doc: 'height of a rectangle or triangle that is cut out; left out, it follows from the width',
     change: 'change the outline’s height',
   }),
   outlineRow: field('blanket', 'outlineShape.middle.row', {

@@ -21,7 +21,7 @@ export const JOINING = {
     ...{ code: 'joins/reach', kind: 'length', least: 0, most: 500, optional: true, placeholder: 'automatic' },
     label: 'Petals this far apart are joined',
     doc: 'how far apart petals are still joined',
-    change: 'change the reach',
+    change: 'change the joining distance',
     hint: 'Left empty it follows from the stitch width and the size of the motif.',
   }),
   minutes: field('project', 'joining.minutes', {

@@ -50,7 +50,7 @@ export const APPLIQUE_FINDINGS = {
   },
   'applique/path-number': {
     severity: 'error',
-    message: 'the outline has a number that is no place on a panel: more than {most}, or none at all.',
+    message: 'the outline has a number that is not a place on a panel: more than {most}, or none at all.',
     mend: 'Check the numbers, and that the path is drawn in mm.',
   },
   'applique/path-pieces': {
@@ -96,12 +96,12 @@ export const APPLIQUE_FINDINGS = {
   },
   'applique/svg-unreadable': {
     severity: 'error',
-    message: 'the file is no whole SVG: it cannot be read at line {line}, column {column}.',
+    message: 'the file is not a whole SVG: it cannot be read at line {line}, column {column}.',
     mend: 'Save it again in the program that drew it. Path data alone is pasted, not chosen as a file.',
   },
   'applique/svg-none': {
     severity: 'error',
-    message: 'the file is no SVG drawing.',
+    message: 'the file is not an SVG drawing.',
     mend: 'Choose a file that a drawing program saved as SVG.',
   },
   'applique/svg-no-lines': {
@@ -156,7 +156,7 @@ export const APPLIQUE_FINDINGS = {
   },
   'applique/no-place': {
     severity: 'error',
-    message: 'the item lies at {x}, {y}, which is no place near the panel.',
+    message: 'the item lies at {x}, {y}, which is not near the panel.',
     mend: 'Enter how far its centre is from the left and from the top of the panel.',
   },
   'applique/other-motif': {

@@ -79,7 +79,7 @@ export const COLOUR_FINDINGS = {
   },
   'colours/unreadable': {
     severity: 'warning',
-    message: "{yarn}: '{received}' is no colour that can be read.",
+    message: "{yarn}: '{received}' is not a colour that can be read.",
     mend: 'Write the colour as #rrggbb, such as #7fb5a8.',
   },
 } as const satisfies Record<string, CatalogueEntry>

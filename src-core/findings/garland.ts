@@ -39,7 +39,7 @@ export const GARLAND_FINDINGS = {
   },
   'garland/swags-open': {
     severity: 'error',
-    message: 'the swags cannot be told from a single measure.',
+    message: 'a single measure does not give the swags.',
     mend: 'Enter two of these three: the span, the drop, the length of the cord.',
   },
   'garland/cord-too-short': {

@@ -26,7 +26,7 @@ export const JOIN_FINDINGS = {
   'joins/many-tips': {
     severity: 'note',
     message: 'with {petals} petals several tips of neighbours come within reach of each other.',
-    mend: 'Check the join detail: choose the petals that you want to join and a shorter reach.',
+    mend: 'Check the join detail: choose the petals that you want to join and a shorter joining distance.',
   },
   'joins/single-count': {
     severity: 'error',
@@ -56,7 +56,7 @@ export const JOIN_FINDINGS = {
   },
   'joins/reach': {
     severity: 'error',
-    message: 'a reach of {received} is not from 0 to {most}.',
+    message: 'a joining distance of {received} is not from 0 to {most}.',
     mend: 'Enter how far apart two petals may be and still be joined, or leave it out.',
   },
   'joins/no-chain-width': {

@@ -14,7 +14,7 @@ export const KIT_FINDINGS = {
   },
   'kit/no-price': {
     severity: 'warning',
-    message: 'the cost of a kit cannot be told: no price is known for {what}.',
+    message: 'the cost of a kit is missing: no price is known for {what}.',
     mend: 'Enter the missing prices.',
   },
   'kit/not-counted': {

@@ -125,7 +125,7 @@ export const LAYOUT_FINDINGS = {
   },
   'layout/halves-odd': {
     severity: 'note',
-    message: 'a motif with {petals} {places} has no true half; nearest are {less} or {more}.',
+    message: 'a motif with {petals} {places} has no true half; the closest are {less} or {more}.',
     mend: 'Work {less} {places} at one end of a row and {more} at the other, or choose a motif with an even number.',
   },
   'layout/fit-no-yarn': {

@@ -69,7 +69,7 @@ export const MATERIAL_FINDINGS = {
   'yarn/no-ball-band': {
     severity: 'warning',
     message:
-      '{yarns}: this length follows from stitches, tails or seams, but without the {ball} band it cannot be told in grams and {balls}.',
+      '{yarns}: this length follows from stitches, tails or seams, but without the {ball} band it cannot be shown in grams and {balls}.',
     mend: 'Enter grams and metres from the {ball} band.',
   },
   'yarn/no-ball-weight': {
@@ -90,7 +90,7 @@ export const MATERIAL_FINDINGS = {
   },
   'yarn/no-price': {
     severity: 'note',
-    message: '{yarns}: the price of a {ball} is missing, so the cost cannot be told.',
+    message: '{yarns}: the price of a {ball} is missing, so no cost can be calculated.',
     mend: 'Enter the price of one {ball}.',
   },
   'yarn/stash-short': {
@@ -117,7 +117,7 @@ export const MATERIAL_FINDINGS = {
   },
   'yarn/edging-stitch': {
     severity: 'warning',
-    message: "'{stitch}' is no stitch that the edging can count; it is counted like a sc (US terms).",
+    message: "'{stitch}' is not a stitch that the edging can count; it is counted like a sc (US terms).",
     mend: "Name the edging's rounds by their stitch, in the project's terms.",
   },
   'yarn/no-edging-yarn': {
@@ -142,7 +142,7 @@ export const MATERIAL_FINDINGS = {
   },
   'time/no-minutes': {
     severity: 'note',
-    message: 'nothing says how long one {motif} takes, so the time cannot be told.',
+    message: 'nothing says how long one {motif} takes, so no time can be calculated.',
     mend: 'Time a motif and enter its minutes.',
   },
   'time/ends': {

@@ -24,7 +24,7 @@ export const NOTATION_FINDINGS = {
   },
   'rounds/stitches-passed': {
     severity: 'warning',
-    message: 'neither worked nor skipped in words, in between: {passed}.',
+    message: 'passed over without "sk": {passed}.',
     mend: 'Write "sk" for stitches that are passed over, so that a count can be checked.',
   },
   'rounds/repeat-off-by-one': {
@@ -210,7 +210,7 @@ export const NOTATION_FINDINGS = {
   'rounds/terms-unclear': {
     severity: 'warning',
     message:
-      "nothing in the text tells US from UK terms (there is neither 'sc' nor 'htr'); it is read as {terms}.",
+      "nothing in the text shows whether it is in US or UK terms (there is neither 'sc' nor 'htr'); it is read as {terms}.",
     mend: 'Choose the terms that the text is written in.',
   },
   'rounds/too-long': {
@@ -246,12 +246,12 @@ export const NOTATION_FINDINGS = {
   },
   'rounds/words-passed': {
     severity: 'note',
-    message: "'{words}' is no instruction that can be counted; the round is counted without it.",
-    mend: 'Nothing, if it only tells how to work. Else write it stitch by stitch.',
+    message: "'{words}' is not an instruction that can be counted; the round is counted without it.",
+    mend: 'Nothing, if it only says how to work. Else write it stitch by stitch.',
   },
   'rounds/chains-left': {
     severity: 'error',
-    message: '{left} ch of the chain {left|is|are} neither worked nor skipped.',
+    message: '{left} ch of the chain {left|is|are} passed over without "sk".',
     mend: 'Check the chain at the beginning, or what is worked along it.',
   },
   'rounds/chain-worked-twice': {

@@ -19,7 +19,7 @@ export const NUMBER_FINDINGS = {
   },
   'numbers/unknown-unit': {
     severity: 'error',
-    message: "'{word}' is no unit that is known here; {expected} is expected.",
+    message: "found '{word}', expected {expected}.",
     mend: 'Use a unit such as mm, cm, in, g, oz, m, yd or min.',
   },
   'numbers/other-unit': {
@@ -54,7 +54,7 @@ export const NUMBER_FINDINGS = {
   },
   'numbers/not-whole': {
     severity: 'error',
-    message: '{received} is no whole number.',
+    message: '{received} is not a whole number.',
     mend: 'Enter a whole number.',
   },
   'numbers/too-small': {

@@ -130,6 +130,7 @@ export const TERM_WORDS = {
   colourWord: { US: 'color', UK: 'colour' },
   centre: { US: 'center', UK: 'centre' },
   neighbour: { US: 'neighbor', UK: 'neighbour' },
+  shippingWeight: { US: 'shipping weight', UK: 'postage weight' },
 } as const satisfies Record<string, Readonly<Record<Terms, string>>>
 
 export type TermWord = keyof typeof TERM_WORDS

@@ -26,10 +26,10 @@ export async function fileBytes(file: string, largest: number, tooLarge: string)
 
 /** Bytes as UTF-8 text; ends the command where they are none. */
 export function textOf(name: string, bytes: Buffer): string {
-  if (bytes.includes(0)) throw unreadable(name, 'it is no text')
+  if (bytes.includes(0)) throw unreadable(name, 'it is not a text')
   try {
     return new TextDecoder('utf-8', { fatal: true }).decode(bytes)
   } catch {
-    throw unreadable(name, 'it is no text in UTF-8')
+    throw unreadable(name, 'it is not a text in UTF-8')
   }
 }

@@ -60,7 +60,7 @@ export function explainOutcome(
     case 'not-json':
       return `${name}: line ${outcome.line}, column ${outcome.column}: ${outcome.detail} The file is damaged or no project; it was left as it is.`
     case 'not-a-project':
-      return `${name}: this is no Petalyard project: ${outcome.detail}`
+      return `${name}: this is not a Petalyard project: ${outcome.detail}`
     case 'newer':
       return (
         `${name}: this project was saved by a newer Petalyard (file version ${outcome.version}). ` +

@@ -32,7 +32,7 @@ export async function readRegularFile(path: string, largest: number): Promise<Re
   try {
     const stats = await handle.stat()
     if (stats.isDirectory()) throw failure('EISDIR', 'this is a folder')
-    if (!stats.isFile()) throw failure(NO_FILE, 'this is no file')
+    if (!stats.isFile()) throw failure(NO_FILE, 'this is not a file')
     if (stats.size > largest) throw tooLarge(stats.size)
     return { bytes: await readAtMost(handle, stats.size, largest), stats }
   } finally {
@@ -51,7 +51,7 @@ async function openToRead(path: string): Promise<FileHandle> {
   } catch (error) {
     // What a socket, or a device without its driver, answers to being opened.
     const code = (error as NodeJS.ErrnoException).code ?? ''
-    throw ['ENXIO', 'ENODEV', 'EOPNOTSUPP'].includes(code) ? failure(NO_FILE, 'this is no file') : error
+    throw ['ENXIO', 'ENODEV', 'EOPNOTSUPP'].includes(code) ? failure(NO_FILE, 'this is not a file') : error
   }
 }
 

@@ -1,13 +1,14 @@
 /** The words of the kit card, the list along the cord, and the packing list. */
 import { marked } from '../../src-core/figures/yarn-words'
 import type { GarlandAccount, KitAccount, Plan } from '../../shared-types/plan'
-import type { UnitSystem } from '../../shared-types/project'
+import type { Terms, UnitSystem } from '../../shared-types/project'
 import type { Settled } from '../../shared-types/settled'
 import { garlandOf } from '../../src-core/plans/layouts'
 import { formatLength, formatMass, formatNumber, formatYarnLength } from '../../src-core/units/format'
 import { FILL_IN, SELLER_CHECK } from '../../src-core/figures/kit-words'
 import { joiningWords } from '../../src-core/figures/sentence'
-import { counted, listed, numbered } from '../../src-core/figures/words'
+import { termWord } from '../../src-core/stitches/terms'
+import { capital, counted, listed, numbered } from '../../src-core/figures/words'
 
 export const CARD_WORDS = {
   contents: 'In this kit',
@@ -103,13 +104,15 @@ export function cordWords(settled: Settled, garland: GarlandAccount, units: Unit
   const { cord, items } = garland
   if (cord.chains === null)
     return `A bought cord of ${bothLengths(cord.whole.length, units)}. Measure from the first tie.${beadsFirst(garland)}`
-  const ties = cord.ties.chains ? `${counted(cord.ties.chains, 'chain')} to tie, ` : ''
+  const tie = cord.ties.chains ? formatNumber(cord.ties.chains) : null
   const gives = cord.stretched
-    ? ` Under load it stretches: it then measures ${formatLength(cord.stretched.low, units)} to ${formatLength(cord.stretched.high, units)}.`
+    ? ` It stretches to between ${formatLength(cord.stretched.low, units)} and ${formatLength(cord.stretched.high, units)}.`
     : ''
   const fastened = items.length > 0 ? ' Fasten everything with its right side towards you.' : ''
   const yarn = cordYarn(settled)
-  return `${yarn ? `In ${yarn}: ` : ''}${counted(cord.whole.chains ?? 0, 'chain')} in all: ${ties}then ${formatNumber(cord.chains)} over ${bothLengths(cord.length, units)}${ties ? ', and the tie again' : ''}.${beadsFirst(garland)}${fastened}${gives}`
+  const body = `${formatNumber(cord.chains)} for the cord (${bothLengths(cord.length, units)})`
+  const parts = tie === null ? body : `${tie} for a tie, ${body}, ${tie} for the other tie`
+  return `${yarn ? `In ${yarn}: ` : ''}ch ${formatNumber(cord.whole.chains ?? 0)}: ${parts}.${beadsFirst(garland)}${fastened}${gives}`
 }
 
 /** Facts under the account of a run, label and value. */
@@ -118,6 +121,7 @@ export function accountFacts(
   money: (amount: number) => string,
   units: UnitSystem,
   taxed: boolean,
+  terms: Terms,
 ): [string, string][] {
   const facts: [string, string][] = []
   const [cost, post] = (['cost', 'postageGrams'] as const).map((number) => kit.assumed?.includes(number))
@@ -135,7 +139,10 @@ export function accountFacts(
   if (kit.breakEven !== null)
     facts.push(['Breaks even', told(`at ${formatNumber(kit.breakEven)} of ${formatNumber(kit.count)}`)])
   if (kit.postageGrams !== null)
-    facts.push(['To post', marked(bothMasses(kit.postageGrams, units), post ?? false)])
+    facts.push([
+      capital(termWord('shippingWeight', terms)),
+      marked(bothMasses(kit.postageGrams, units), post ?? false),
+    ])
   return facts
 }
 
@@ -162,7 +169,7 @@ export function contentsWords(settled: Settled, kit: KitAccount): string[] {
 /** How a blanket goes together, for the card of its kit. */
 export function togetherWords(plan: Plan): string {
   const motifs = counted(plan.motifs.length, 'motif')
-  return `Work ${motifs}, ${joiningWords(plan.settled, plan.motif, plan.joins)}, in the order that the map tells. ${counted(plan.ends, 'end is', 'ends are')} woven in.`
+  return `Work ${motifs}, ${joiningWords(plan.settled, plan.motif, plan.joins)}, in the order shown on the map. ${counted(plan.ends, 'end is', 'ends are')} woven in.`
 }
 
 /** How an appliqué is sewn down, for the card of its kit. */

@@ -106,7 +106,7 @@ export function howToRead(facts: MapFacts, terms: Terms): string {
   if (facts.halves) parts.push('Half motifs at the ends of rows are worked back and forth.')
   if (facts.fillers)
     parts.push(
-      'The small ones are fillers, worked after the last motif round them. Places told by the clock have 12 at the top of the map: slip stitch into the edge there.',
+      'The small ones are fillers, worked after the last motif round them. Clock times have 12 at the top of the map: slip stitch into the edge there.',
     )
   if (facts.edging && !facts.round) parts.push(`The line round it is the ${termWord('edging', terms)}.`)
   if (facts.round) {
@@ -145,10 +145,10 @@ export function joiningAdvice(joining: SettledJoining, motif: MotifAccount | nul
   if (rule === 'bridge') {
     const chains = joining.bridgeChains
     const bridge = chains > 0 ? `work a joining chain of ${chains} and a slip stitch` : 'work a slip stitch'
-    return `${last}${bridge} into the same space of that ${word}.`
+    return `${last}${bridge} into the matching space of that ${word}.`
   }
   const what = motif?.shape === 'petals' ? 'the tip' : motif?.shape === 'straight' ? 'the corner' : 'the loop'
-  return `${last}replace the middle chain of ${what} with a slip stitch into the same space of that ${word}.`
+  return `${last}replace the ${termWord('centre', terms)} chain of ${what} with a slip stitch into the matching space of that ${word}.`
 }
 
 export const HEADINGS = {
@@ -208,7 +208,7 @@ export const joinLegendWords = (
   marks: Object.fromEntries(marks.map((mark) => [mark, JOIN_MARK_WORDS[mark]])),
   ...(hosts ? { host: `the arrow points to the ${word} that was there first: join into its space` } : {}),
   way: 'the way the round is worked, seen from the right side',
-  ...(told ? { focus: `the ${word} whose step is told on this page` } : {}),
+  ...(told ? { focus: `the ${word} whose step is on this page` } : {}),
 })
 
 /** "Two meet at 203 points." */

@@ -63,12 +63,10 @@ const toTargets =
     return ids.length > 0
   }
 
-/** Page keys too: on many keyboards brackets need a key more. */
-const UP = [']', '}', 'PageUp']
-const DOWN = ['[', '{', 'PageDown']
+const OVER = [']', '}', '>']
 
 const stack = (reach: 'one' | 'all') =>
-  toTargets(({ state, key }, ids) => stackItems(state, ids, UP.includes(key), reach))
+  toTargets(({ state, key }, ids) => stackItems(state, ids, OVER.includes(key), reach))
 
 /** Takes the item before or after the one in the hand, by number, round and round. */
 function goAlong({ key, state, drawing }: Press): void {
@@ -114,14 +112,26 @@ export const PANEL_KEYS: readonly MapKey[] = [
   paintKey('paint what is selected, by letter'),
   {
     shown: '] and [',
-    words: 'lay over, tuck under; Page Up and Page Down too',
-    ...{ keys: [...UP, ...DOWN], shift: false },
+    words: 'lay over, tuck under',
+    // On some keyboards they need Option.
+    ...{ keys: [']', '['], alt: 'either' },
     run: stack('one'),
   },
   {
-    shown: 'Shift + Page Up, Down',
+    shown: '} and {',
     words: 'lay over all, tuck under all',
-    ...{ keys: [...UP, ...DOWN], shift: true },
+    ...{ keys: ['}', '{'], alt: 'either' },
+    run: stack('all'),
+  },
+  // For keyboards where brackets need AltGr, which counts as Ctrl and Alt.
+  {
+    ...{ shown: '> and <', words: 'lay over, tuck under too', keys: ['>', '<'] },
+    run: stack('one'),
+  },
+  {
+    shown: (told) => `${altKey(told)} + > and <`,
+    words: 'lay over all, tuck under all too',
+    ...{ keys: ['>', '<'], alt: true },
     run: stack('all'),
   },
   {

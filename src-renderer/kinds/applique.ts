@@ -122,7 +122,7 @@ export const APPLIQUE_KIND: KindOfLayout = {
   isPlannedHere: true,
 
   start: {
-    examples: 'Laid on a panel: appliqué',
+    examples: 'Placed on a panel: appliqué',
     made: (answers) =>
       answers.panel === 'circle'
         ? { kind: 'applique', diameter: answers.number('across') }

@@ -131,7 +131,7 @@ function moneyFigures(project: Project, plan: PlanNumbers, before: PlanNumbers |
   }
   const assumed = kit.assumed?.includes('cost') ?? false
   return [
-    sum(`Run of ${formatNumber(kit.count)}`, kit.runCost, before?.kit?.runCost, assumed),
+    sum(`Batch of ${formatNumber(kit.count)}`, kit.runCost, before?.kit?.runCost, assumed),
     sum(
       kit.asked && kit.asked.tax > 0 ? 'Kit, with tax' : 'Kit',
       kit.asked?.withTax,

@@ -152,7 +152,7 @@ export async function makeKit(page: Page): Promise<void> {
       /€\d+\.\d\d \(assumed\) before tax €\d+\.\d\d \(assumed\) and €\d+\.\d\d \(assumed\) tax/,
     )
     expect(told).toMatch(/at \d+ of 25/)
-    expect(told).toMatch(/To post \d+ g/)
+    expect(told).toMatch(/Shipping weight \d+ g/)
   })
   await sentenceSays(page, /sold as 25 kits at €\d+\.\d\d\.$/)
   await page.getByRole('table', { name: 'To buy for the batch' }).getByText(/500 g/).first().waitFor()

@@ -26,6 +26,8 @@ export interface ChartKeyEntry {
 /** Width and height in mm that a symbol of the key takes. */
 export const KEY_SYMBOL = { width: 12, height: 9 } as const
 const UNIT = 3.6
+/** How a stitch around the post is abbreviated, as in BPsc. */
+const POST_SIGNS = { front: 'FP', back: 'BP' } as const
 const HEIGHTS: Readonly<Record<StitchKey, number>> = {
   ch: 1,
   'sl st': 0.3,
@@ -46,8 +48,9 @@ interface Kind {
 /** What an element is called in the key; elements with the same id share a line. */
 function kindOf(entry: LocatedElement, terms: Terms): Kind {
   const { element } = entry
-  const short = stitchAbbreviation(element.stitch, terms)
-  const plain = `${short}: ${stitchName(element.stitch, terms)}`
+  const post = element.into[0]?.post
+  const short = `${post ? POST_SIGNS[post] : ''}${stitchAbbreviation(element.stitch, terms)}`
+  const plain = `${short}: ${post ? `${post} post ` : ''}${stitchName(element.stitch, terms)}`
   const rank = 10 * STITCH_KEYS.indexOf(element.stitch)
   switch (element.role) {
     case 'stem':
@@ -71,11 +74,17 @@ function kindOf(entry: LocatedElement, terms: Terms): Kind {
   }
   const place = element.into[0]
   const signs = [
-    ...(place?.post ? [`around the post from the ${place.post}`] : []),
     ...(place && place.loop !== 'both' && !place.post ? [`in the ${place.loop} loop only`] : []),
     ...(element.reverse ? ['worked backwards (crab stitch)'] : []),
   ]
-  const id = [element.stitch, element.form, element.legs, entry.feet ? 'over' : 'in', ...signs].join(' ')
+  const id = [
+    element.stitch,
+    element.form,
+    element.legs,
+    entry.feet ? 'over' : 'in',
+    post ?? '',
+    ...signs,
+  ].join(' ')
   const legs = element.legs
   const words = entry.feet
     ? `${short}${legs}tog: ${legs} ${short} worked together over ${counted(entry.feet.length, 'place')}`
@@ -84,7 +93,7 @@ function kindOf(entry: LocatedElement, terms: Terms): Kind {
       : legs > 1
         ? `cluster of ${legs} ${short} in one place`
         : plain
-  return { id, rank: rank + signs.length + legs, words: [words, ...signs].join(', ') }
+  return { id, rank: rank + signs.length + (post ? 1 : 0) + legs, words: [words, ...signs].join(', ') }
 }
 
 function beginningKind(element: WorkedElement, terms: Terms): Kind {

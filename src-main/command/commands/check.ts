@@ -8,7 +8,7 @@ export const addCheck: AddCommand = (program, around, end) => {
   program
     .command('check')
     .summary('everything that a good tech editor would mark')
-    .description('Tells every finding, one a line, worst first. Ends with 1 when one of them is an error.')
+    .description('Lists every finding, one a line, worst first. Ends with 1 when one of them is an error.')
     .argument('<file>', 'project file')
     .option('--json', 'print one JSON document')
     .addHelpText('after', '\nExample:\n  petalyard check throw.petalyard')

@@ -21,18 +21,18 @@ interface Options {
   readonly json?: boolean
 }
 
-/** `petalyard fit`: the arrangements nearest a target size. */
+/** `petalyard fit`: the closest fits to a target size. */
 export const addFit: AddCommand = (program, around, end) => {
   program
     .command('fit')
-    .summary('the arrangements nearest a target size, what holds first')
+    .summary('the closest fits to a target size, what holds first')
     .description(
-      'Tries arrangements, counts and rotations, and tells those that come nearest to a target size: first ' +
+      'Tries arrangements, counts and rotations, and lists the closest fits to a target size: first ' +
         'those that hold (in one piece, no motif on a single join point). ' +
         'Without --width and --height it is the target size of the project. ' +
-        'With --stash it tells the largest that the yarn on hand allows, with --motifs the arrangements of so many ' +
+        'With --stash it lists the largest that the yarn on hand allows, with --motifs the arrangements of so many ' +
         'motifs, both in the proportions of that size, else of the project as it is. ' +
-        'With --exactly it tells as well what to change so that the project comes out at that size to 1 mm, or ' +
+        'With --exactly it also says what to change so that the project comes out at that size to 1 mm, or ' +
         'as near as that goes; one of --width and --height is enough then.',
     )
     .argument('<file>', 'project file')

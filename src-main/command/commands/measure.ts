@@ -11,7 +11,7 @@ export const addMeasure: AddCommand = (program, around, end) => {
     .command('measure')
     .summary('each motif: size, rounds, how it lies, stitches and yarn')
     .description(
-      'Tells of each motif how large it comes out, how it lies, where it can be joined, what it takes.',
+      'Says of each motif how large it comes out, how it lies, where it can be joined, what it takes.',
     )
     .argument('<file>', 'project file')
     .option('--json', 'print one JSON document')

@@ -22,7 +22,7 @@ export const addPlan: AddCommand = (program, around, end) => {
   program
     .command('plan')
     .summary('size, counts, joins, order, yarn, cost')
-    .description('Tells what the project becomes: size, counts, joins, working order, yarn, cost.')
+    .description('Says what the project becomes: size, counts, joins, working order, yarn, cost.')
     .argument('<file>', 'project file')
     .option('--order', 'show the whole working order')
     .option('--json', 'print one JSON document')

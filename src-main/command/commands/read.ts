@@ -29,7 +29,7 @@ export const addRead: AddCommand = (program, around, end) => {
     )
     .argument('<file>', 'text file, or - for standard input')
     .addOption(
-      new Option('--terms <terms>', 'terms of the text; found out where they are not given').choices([
+      new Option('--terms <terms>', 'terms of the text; recognized where they are not given').choices([
         'US',
         'UK',
       ]),

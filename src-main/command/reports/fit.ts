@@ -48,7 +48,7 @@ export function fitReport(
   })
   const heading =
     'width' in wish
-      ? `Nearest to ${formatSize(wish.width, wish.height, units)}`
+      ? `Closest fit to ${formatSize(wish.width, wish.height, units)}`
       : 'motifs' in wish
         ? `From ${counted(wish.motifs, 'motif')}`
         : 'The largest from the yarn on hand'

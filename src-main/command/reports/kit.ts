@@ -1,11 +1,12 @@
 /** `petalyard plan` of a kit: what goes in, what is bought for the run, cost and price. */
-import { counted } from '../../../src-core/figures/words'
+import { capital, counted } from '../../../src-core/figures/words'
+import { termWord } from '../../../src-core/stitches/terms'
 import type { KitAccount, KitYarnRun } from '../../../shared-types/plan'
 import type { Project } from '../../../shared-types/project'
 import { marked, starred } from '../../../src-core/figures/yarn-words'
 import { formatMass, formatMoney, formatNumber, formatYarnLength } from '../../../src-core/units/format'
 import { listing, table } from '../text'
-import { currencyOf, unitsOf } from './words'
+import { currencyOf, termsOf, unitsOf } from './words'
 
 export function kitSection(project: Project, kit: KitAccount, width: number): string[] {
   const units = unitsOf(project)
@@ -79,8 +80,8 @@ function priceFacts(
     pairs.push(['Breaks even', `at ${formatNumber(kit.breakEven)} of ${formatNumber(kit.count)}`])
   if (kit.postageGrams !== null)
     pairs.push([
-      'Weight',
-      `${marked(formatMass(kit.postageGrams, unitsOf(project)), kit.assumed?.includes('postageGrams') ?? false)} to post`,
+      capital(termWord('shippingWeight', termsOf(project))),
+      marked(formatMass(kit.postageGrams, unitsOf(project)), kit.assumed?.includes('postageGrams') ?? false),
     ])
   return pairs
 }

@@ -127,7 +127,7 @@ function setPacking(job: Job, kit: KitAccount, setting: Setting): Draft[] {
   for (const words of remarks)
     pages.y = pages.sheet.paragraph(capital(words), pages.sheet.left, pages.y + 1, 165)
   const taxed = (settled.layout?.kit?.taxPercent ?? 0) > 0
-  pages.facts(PACKING_WORDS.account, accountFacts(kit, money, units, taxed))
+  pages.facts(PACKING_WORDS.account, accountFacts(kit, money, units, taxed, job.terms))
   const care = settled.layout?.kit?.care?.trim()
   pages.facts(PACKING_WORDS.label, [
     ['Contents', contentsWords(settled, kit).join(', ')],

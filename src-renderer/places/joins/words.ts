@@ -19,7 +19,7 @@ export function ruleWords(rule: JoinRule, motif: MotifAccount | null): { label: 
     case 'seam':
       return { label: 'Seamed afterwards', hint: 'all motifs first, then sewn or crocheted' }
     case 'apart':
-      return { label: 'Not joined', hint: 'laid apart' }
+      return { label: 'Not joined', hint: 'placed apart' }
   }
 }
 

@@ -62,7 +62,7 @@ export const flowerWords = (account: MotifAccount, units: UnitSystem): string =>
 const MEASURE_HOW: Readonly<Record<Exclude<OutlineKind, 'petals'>, string>> = {
   round: 'Lay the motif flat and measure across the middle.',
   square:
-    'Lay the motif flat. Side to side is what neighbours need; point to point tells how sharp the corners are.',
+    'Lay the motif flat. Side to side is what neighbours need; point to point shows how sharp the corners are.',
   hexagon: 'Lay the motif flat and measure from the middle of one side to the middle of the side across.',
   octagon: 'Lay the motif flat and measure from the middle of one side to the middle of the side across.',
   leaf: 'Lay the leaf flat: from stem to tip, and across where it is widest.',

@@ -26,7 +26,7 @@ export function readCorners(
     const [x = NaN, y = NaN] = parts.map((value) => value * unitOf(units))
     if (parts.length !== 2 || Number.isNaN(x + y))
       return {
-        problem: `Line ${index + 1} ("${line.trim().slice(0, 30)}") is no corner: two numbers are expected, such as "120, 80".`,
+        problem: `Line ${index + 1} ("${line.trim().slice(0, 30)}") is not a corner: two numbers are expected, such as "120, 80".`,
       }
     corners.push({ x, y })
   }

@@ -286,7 +286,7 @@ describe('the key', () => {
       'sc: single crochet, in the back loop only',
       'sc2tog: 2 sc worked together over 2 places',
       'cluster of 3 dc in one place',
-      'dc: double crochet, around the post from the front',
+      'FPdc: front post double crochet',
       'sc: single crochet, worked backwards (crab stitch)',
       'ring of 6 chains',
     ])

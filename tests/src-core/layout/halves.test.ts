@@ -99,7 +99,7 @@ describe('M28 half motifs', () => {
     const flower = (petals: number) => ({ outline: 'petals', petals, overTips: 80, overValleys: 56 })
     const five = planProject(blanket(flower(5), SMALL, offset))
     expect(five.findings.find(({ code }) => code === 'layout/halves-odd')!.message).toBe(
-      'a motif with 5 petals has no true half; nearest are 2 or 3.',
+      'a motif with 5 petals has no true half; the closest are 2 or 3.',
     )
     const six = planProject(blanket(flower(6), SMALL, offset))
     expect(six.findings.filter(({ code }) => code.startsWith('layout/halves'))).toEqual([])

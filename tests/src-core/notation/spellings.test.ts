@@ -128,7 +128,7 @@ describe('words of UK terms', () => {
 describe('what is told of stitches in between', () => {
   it('is grammatical for one stitch', () => {
     expect(finding('rounds/stitches-passed', 'round 2', { passed: '1 st' }).message).toBe(
-      'neither worked nor skipped in words, in between: 1 st.',
+      'passed over without "sk": 1 st.',
     )
   })
 })

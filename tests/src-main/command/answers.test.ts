@@ -270,16 +270,16 @@ describe('fit', () => {
   it('takes the size wished for in the project where none is given', async () => {
     const target = { width: 900, height: 700 }
     const file = await writeProject({ ...SAMPLE, layout: { ...SAMPLE.layout, target } })
-    expect((await petalyard('fit', file)).out).toContain('Nearest to 90 × 70 cm')
-    expect((await petalyard('fit', file, '--width', '1000')).out).toContain('Nearest to 100 × 70 cm')
+    expect((await petalyard('fit', file)).out).toContain('Closest fit to 90 × 70 cm')
+    expect((await petalyard('fit', file, '--width', '1000')).out).toContain('Closest fit to 100 × 70 cm')
   })
 
   it.each([
-    ['1300', 'Nearest to 130 × 160 cm'],
-    ['1300.0 mm', 'Nearest to 130 × 160 cm'],
-    ['130cm', 'Nearest to 130 × 160 cm'],
-    ['1.3 m', 'Nearest to 130 × 160 cm'],
-    ['51 in', 'Nearest to 129.5 × 160 cm'],
+    ['1300', 'Closest fit to 130 × 160 cm'],
+    ['1300.0 mm', 'Closest fit to 130 × 160 cm'],
+    ['130cm', 'Closest fit to 130 × 160 cm'],
+    ['1.3 m', 'Closest fit to 130 × 160 cm'],
+    ['51 in', 'Closest fit to 129.5 × 160 cm'],
   ])('takes a width of %j', async (width, told) => {
     const file = await writeProject({ ...SAMPLE, yarns: [], colourways: [] })
     expect((await petalyard('fit', file, '--width', width, '--height', '160cm')).out).toContain(told)

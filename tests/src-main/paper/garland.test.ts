@@ -40,7 +40,7 @@ describe('the sheets of a garland kit', () => {
         '78 m (85 yd)',
         'crochet hook, 3.5 mm',
         'Hang it from four points at one height, 70 cm (27½ in) apart',
-        '680 chains in all: 72 chains to tie, then 536 over 223.2 cm',
+        'ch 680: 72 for a tie, 536 for the cord (223.2 cm',
         'Decoration, not a toy.',
         'never on or across a crib',
         'Follow the rules that apply where you live.',

@@ -117,7 +117,7 @@ describe('each sheet of a kit alone', () => {
       'Moss leaf',
     ])
       expect(plain).toContain(said)
-    expect(plain).toContain('In Moss: 680 chains in all')
+    expect(plain).toContain('In Moss: ch 680: 72 for a tie, 536 for the cord')
     expect(plain).not.toContain('beads (')
     const items = [...(GATE.layout.items ?? []), { bead: 'wood bead', size: 12, price: 0.1 }]
     const beaded = { ...GATE, layout: { ...GATE.layout, items } } as Project

@@ -47,7 +47,7 @@ describe('the assembly map of a throw', () => {
     expect(words).toMatch(/Dawn × 30/)
     expect(words).toContain('Lichen centre, Brick petals')
     expect(words).toContain('The number is the order of work, the letter the colourway.')
-    expect(words).toContain('replace the middle chain of the tip with a slip stitch')
+    expect(words).toContain('replace the center chain of the tip with a slip stitch')
   })
 
   it('says how to work the edging: where its stitches go, and the chains between them', () => {

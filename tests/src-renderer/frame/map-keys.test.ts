@@ -63,7 +63,7 @@ describe('keys on a panel', () => {
     expect(app.said).toContain('item 1, Quince blossom, colourway A Light')
   })
 
-  it('remove, duplicate, raise and lower, each a step with its name', async () => {
+  it('remove, duplicate, lay over and tuck under, each a step with its name', async () => {
     const { app, press } = await onMap(CUSHION)
     app.selection.hold('1,3')
     expect(press('d', { ctrlKey: true })).toBe(true)
@@ -76,9 +76,16 @@ describe('keys on a panel', () => {
     app.selection.hold('1,3')
     press(']')
     expect(app.document.undoLabel).toBe('lay 1 item over')
-    press('PageDown', { shiftKey: true })
+    press('{', { shiftKey: true })
     expect(app.document.plan.stacking![0]).toBe('1,3')
     expect(app.document.undoLabel).toBe('tuck 1 item under all')
+    expect(press('PageUp')).toBe(false)
+    press('>', { shiftKey: true })
+    expect(app.document.undoLabel).toBe('lay 1 item over')
+    press('>', { shiftKey: true, altKey: true })
+    expect(app.document.undoLabel).toBe('lay 1 item over all')
+    press('{', { altKey: true })
+    expect(app.document.plan.stacking![0]).toBe('1,3')
   })
 
   it('give up a drag with Escape before they let go of what is selected', async () => {

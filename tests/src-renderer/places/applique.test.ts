@@ -112,7 +112,7 @@ describe('the panel', () => {
     expect(app.document.undoLabel).toBe('type the panel')
     await fireEvent.input(field, { target: { value: '0, 0\n300, here\n150, 260' } })
     await fireEvent.blur(field)
-    expect(screen.getByRole('alert').textContent).toContain('Line 2 ("300, here") is no corner')
+    expect(screen.getByRole('alert').textContent).toContain('Line 2 ("300, here") is not a corner')
     expect(app.document.plan.panel!.outline).toHaveLength(3)
   })
 
@@ -127,7 +127,7 @@ describe('the panel', () => {
     const before = app.document.committed
     for (const [text, words] of [
       ['<svg onload="alert(1)"/>', 'tags, quotes or entities'],
-      ['M 0 0 L 1e999 0', 'no place on a panel'],
+      ['M 0 0 L 1e999 0', 'not a place on a panel'],
       ['M 0 0 L 100 100 L 100 0 L 0 120 Z', 'crosses or touches itself'],
       ['M 0 0 H 9 V 9 H 0 Z', 'expected 20 mm to 300 cm'],
       [`M0 0${'l1 1'.repeat(6000)}`, 'more than 5,000 corners'],
@@ -178,7 +178,7 @@ describe('the panel', () => {
     ['<svg onload="alert(1)"><path d="M0 0H9V9Z"/></svg>', 'brings a program with it'],
     ['<!DOCTYPE svg [<!ENTITY a "b">]><svg><path d="&a;"/></svg>', 'declares entities'],
     [`<svg><path d="M0 0${'l1 1'.repeat(6000)}"/></svg>`, 'more than 5,000 corners'],
-    ['<svg><path d="M0 0L1e999 0"/></svg>', 'no place on a panel'],
+    ['<svg><path d="M0 0L1e999 0"/></svg>', 'not a place on a panel'],
     ['<svg><path', 'cannot be read at line 1'],
     ['not a drawing', 'cannot be read at line 1'],
   ])('refuses a hostile file in a clear line and keeps the panel: %.50s', async (text, words) => {

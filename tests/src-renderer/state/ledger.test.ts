@@ -133,13 +133,13 @@ describe('a garland kit', () => {
       Wall: '210 cm',
       'On it': '29',
       Chains: '680',
-      'Run of 25': '€210.35',
+      'Batch of 25': '€210.35',
       'Kit, with tax': '€19.55',
     })
     const [moss] = ledgerOf(GATE, gate, null).yarns
     expect(moss).toMatchObject({ name: 'Moss', words: '31 g in each · 1 × 1,000 g', short: '' })
     const more = { ...GATE, layout: nudgeField('kit', 5, false, gate, GATE)!.edit(GATE).layout }
-    const change = ledgerOf(more, planProject(more), gate).figures.find(({ name }) => name === 'Run of 30')
+    const change = ledgerOf(more, planProject(more), gate).figures.find(({ name }) => name === 'Batch of 30')
     expect(change?.change).toMatch(/^\+€/)
   })
 
