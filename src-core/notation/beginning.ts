@@ -58,6 +58,8 @@ function* atoms(
     else if (item.type === 'statement') yield { kind: 'statement', item }
     else if (item.type === 'described') yield { kind: 'described' }
     else if (item.type === 'foundation' || item.type === 'join') yield { kind: 'ring' }
+    // "Join with sc in any ch-2 sp, (ch 2, sc) in same sp": the round has begun.
+    else if (item.type === 'colour' && item.stitch && !isSlip(item.stitch)) yield { kind: 'other' }
     else if (item.type === 'skip' || item.type === 'evenly') yield { kind: 'other' }
     else if (item.type === 'group') {
       const repeats = repeated || (item.place === null && (item.times !== null || item.around))
@@ -204,7 +206,9 @@ export function findBeginning(
   // "The beginning chain counts as the first stitch": a single one only brings the hook up all the same.
   const any = usual.get(0)
   const said = own ?? usual.get(item.count) ?? (any?.says === 'counts' && item.count === 1 ? undefined : any)
-  if (said?.says === 'does-not-count') return make('turning')
+  // "Ch 4 (does not count as a stitch), 4 tr, …, ch 4, sl st in ring": no stitch, but a space like its like.
+  if (said?.says === 'does-not-count')
+    return make(item.count > 2 && isPetalEdge(chain.together ?? items, item) ? 'loop' : 'turning')
   if (said?.says === 'counts' && !said.cluster) {
     const as = said.stitch ?? STITCH_BY_HEIGHT[item.count] ?? stitch
     const extra = said.chains > 0 ? said.chains : 0

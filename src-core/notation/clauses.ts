@@ -22,6 +22,8 @@ interface Amount {
   readonly toCorner: boolean
 }
 
+const AROUND: Amount = { amount: null, said: 'plain', lastCount: 0, around: true, toCorner: false }
+
 const ALL_WORDS = new Set(['all', 'total', 'altogether'])
 
 function skipInAll(reader: Reader): boolean {
@@ -38,6 +40,28 @@ function skipInAll(reader: Reader): boolean {
     }) !== null
   )
 }
+
+/** "(sc, inc)*6", "(sc, inc) * 6 [18]": an asterisk before a figure that ends the phrase says "times"; passes both. */
+export const readTimesStar = (reader: Reader): number | null =>
+  reader.attempt(() => {
+    if (!reader.skip('*') || reader.peek()?.kind !== 'number' || reader.peek()!.hyphen) return null
+    const times = reader.number()
+    const next = reader.peek()
+    return !next || next.first || /^[,;:.([)\]–—=-]$/.test(next.key) ? times : null
+  })
+
+/** "until you're back at the beginning", "until you get back to where you started", "until the rnd is complete". */
+const passUntilDone = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    if (!reader.skip('until', 'till')) return null
+    for (let words = 0; words < LONGEST_UNTIL && reader.peek(); words++, reader.at++) {
+      if (reader.skip('beg', 'begin', 'started', 'began', 'begun', 'made', 'done', 'finish', 'finished'))
+        return reader.skipAll('of', 'the', 'round') || reader.skipAll('of', 'round') || true
+      if (reader.peek()!.kind !== 'word' || reader.isA('stitch') || reader.isA('space')) return null
+    }
+    return null
+  }) === true
+const LONGEST_UNTIL = 9
 
 /** "6 times", "4 more times", "twice", "x 6", "around", "to last 3 sts". Null where nothing says how often. */
 export function readAmount(reader: Reader, plainNumber = false): Amount | null {
@@ -74,6 +98,7 @@ export function readAmount(reader: Reader, plainNumber = false): Amount | null {
       if (!reader.attempt(() => (reader.skip('around') ? true : null))) reader.skip('across')
       return done(count, more ? 'more' : 'plain')
     }
+    if (passUntilDone(reader)) return done(null, 'plain')
     if (reader.skip('all')) reader.skip('the', 'way')
     reader.skip('way')
     if (reader.skip('around', 'across', 'round')) {
@@ -116,8 +141,9 @@ export function readAmount(reader: Reader, plainNumber = false): Amount | null {
  */
 export function readClosedAmount(reader: Reader): Amount | null {
   return reader.attempt((): Amount | null => {
+    const again = reader.skipAll('do', 'this') || reader.skipAll('do', 'it') || reader.skipAll('work', 'this')
     const repeats = ['rep', 'work'].includes(reader.key()) && reader.key(1) !== 'from'
-    if (repeats) {
+    if (repeats && !again) {
       reader.at++
       reader.skip('between')
       reader.skip('the')
@@ -127,6 +153,8 @@ export function readClosedAmount(reader: Reader): Amount | null {
     }
     const total = reader.skipAll('in', 'total') || reader.skipAll('in', 'all')
     const place = repeats && !total ? readEvery(reader) : null
+    const starred = repeats || total ? null : readTimesStar(reader)
+    if (starred !== null) return { ...AROUND, amount: starred, said: 'in-all', around: false }
     const amount = place ?? readAmount(reader)
     if (!amount) return null
     // "all the way round, 12 times altogether": the figure is held to.
@@ -145,7 +173,7 @@ const readEvery = (reader: Reader): Amount | null =>
     reader.skip('other', 'rem')
     if (!readNoun(reader)) return null
     reader.skip('around', 'across')
-    return { amount: null, said: 'plain', lastCount: 0, around: true, toCorner: false }
+    return AROUND
   })
 
 /** Token where "on last rep" begins, if it comes soon; what is left out stands before it. */
@@ -260,48 +288,71 @@ interface RepeatWords {
   readonly toDouble: boolean
 }
 
+/** "Rep", "work", "keep going", "continue to rep", "carry on": before "from *"; passes it. */
+function passRepeating(reader: Reader): boolean {
+  const start = reader.at
+  if (reader.skip('keep', 'go', 'carry', 'continue', 'do'))
+    while (reader.skip('on', 'to', 'this', 'it', 'around', 'in', 'rep', 'work', 'going', 'pattern')) continue
+  else reader.skip('rep', 'work')
+  if (reader.at === start) return false
+  reader.skip('.')
+  reader.skip('instructions', 'pattern', 'pat')
+  return true
+}
+
 /** "rep from * 4 more times, ending last rep at **"; null where "rep" means something else. */
 export function readRepeatClause(reader: Reader, sequence: SequenceReader): RepeatWords | null {
   const start = reader.at
   return reader.attempt(() => {
-    if (!reader.skip('rep', 'work', 'from')) return null
-    reader.skip('.')
-    reader.skip('instructions', 'pattern', 'pat')
+    const verb = passRepeating(reader)
+    // "repeat 10 times from *": the amount stands first.
+    let amountStart = reader.at
+    let amount = verb ? readAmount(reader, true) : null
+    let amountSpan = amount && reader.span(amountStart)
+    reader.skip(',')
+    const bracket = reader.skip('(') ? ')' : reader.skip('[') ? ']' : null
     const between = reader.skip('between')
-    reader.skip('from')
-    reader.skip('first')
+    if (!between && !reader.skip('from') && !verb) return null
+    reader.skip('first', 'the')
     const mark = reader.key()
-    if (!reader.skip('*', '**', '†', '***')) return null
+    if (!reader.skip('*', '**', '†', '***', 'star', 'asterisk')) return null
     reader.skip("'s", 's')
     let toDouble = false
+    let toMark = false
     if (reader.skip('to', 'through', '-', '–', '—') || (between && reader.skip('and'))) {
       toDouble = reader.key() === '**'
-      if (!reader.skip('*', '**', '†')) {
+      toMark = reader.skip('*', '**', '†')
+      if (!toMark) {
         // "rep from * to end", "rep from * to last 2 sts": the amount says it.
         reader.at--
       }
     }
-    const amountStart = reader.at
-    reader.skip(',')
-    const amount = readInPlaces(reader) ??
-      readAmount(reader, true) ?? {
-        amount: null,
-        said: 'plain' as const,
-        lastCount: 0,
-        around: true,
-        toCorner: false,
-      }
-    if (reader.tokens[reader.at - 1]?.key === ',') reader.at--
-    const amountSpan = reader.at > amountStart ? reader.span(amountStart) : reader.span(start)
+    if (bracket !== null && !reader.skip(bracket)) return null
+    // "from * repeat 8 times more", "work from * to * in total 5 times".
+    if (!verb) reader.skip('rep')
+    if (!amount) {
+      amountStart = reader.at
+      reader.skip(',', ':')
+      const total = reader.skipAll('in', 'total') || reader.skipAll('in', 'all')
+      const told = readInPlaces(reader) ?? readAmount(reader, true)
+      const worked = !reader.words(reader.span(start)).toLowerCase().startsWith('rep')
+      const inAll =
+        told?.amount != null && told.said === 'plain' && (total || (toMark && !toDouble && worked))
+      amount = told && inAll ? { ...told, said: 'in-all' } : told
+      if (!amount && !verb) return null
+      if (reader.tokens[reader.at - 1]?.key === ',') reader.at--
+      amountSpan = reader.at > amountStart ? reader.span(amountStart) : reader.span(start)
+    }
+    const { said, lastCount, toCorner, ...told } = amount ?? AROUND
     const end = readEnding(reader, sequence)
     const clause: RepeatClause = {
-      amount: amount.amount,
-      said: amount.said,
-      lastCount: amount.lastCount,
-      toCorner: amount.toCorner,
+      amount: told.amount,
+      said,
+      lastCount,
+      toCorner,
       endAtDouble: end?.atDouble ?? false,
       ending: end?.ending ?? null,
-      amountSpan,
+      amountSpan: amountSpan!,
       ...reader.span(start),
     }
     return { clause, mark, toDouble }

@@ -10,7 +10,8 @@ import { firstStitchOf } from './worked'
 export function closesRound(work: Work, place: Place | null, slip: boolean): boolean {
   const part = place?.parts[0]
   if (!part || place.parts.length > 1 || !hasBody(work)) return false
-  if (part.round || part.which === 'same') return false
+  const own = part.round && 'number' in part.round && part.round.number === work.number
+  if ((part.round && !own) || part.which === 'same') return false
   // "dc in top of turning ch" ends a row in the first stitch of the row before.
   if (part.noun.kind === 'own') return slip || (baseSource(work)?.edge() ?? -1) < 0
   // "On the other side of the ch: dc in first ch" goes on along the chain.
@@ -70,16 +71,19 @@ export function closeRound(work: Work, item: Item): void {
   work.joined = true
 }
 
+/** "Slip stitch." where all is worked: it can only close the round. */
+export function endsLap(work: Work): boolean {
+  const source = baseSource(work)
+  if (!source || source.state.unknown || work.repeated > 0 || work.here || !hasBody(work)) return false
+  return source.total('stitch') > 0 && source.free('stitch') === 0 && source.over === 0
+}
+
 /** "Sl st in next st" where all is worked: the spiral ends in its own first stitch. */
 export function endsSpiral(work: Work, place: Place): boolean {
   const [part] = place.parts
-  const source = baseSource(work)
-  if (!part || place.parts.length > 1 || !source || source.state.unknown || work.repeated > 0 || work.here)
-    return false
+  if (!part || place.parts.length > 1) return false
   const next = part.which === 'next' && part.count === 1 && part.noun.kind === 'stitch' && !part.round
-  return (
-    next && hasBody(work) && source.total('stitch') > 0 && source.free('stitch') === 0 && source.over === 0
-  )
+  return next && endsLap(work)
 }
 
 /** Whether the first chains of a round, a loop on the way perhaps, are so many. */

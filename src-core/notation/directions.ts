@@ -62,7 +62,7 @@ export function readRepeatRound(reader: Reader): RepeatRoundItem | null {
 const COLOUR_LETTERS = /^([A-Z]|MC|CC\d?|C[A-H]|[A-Z]\d)$/
 /** What is joined without being a colour. */
 const NO_COLOUR =
-  /^(the|a|an|in|into|to|with|from|at|on|as|and|around|rnd|rnds|round|ring|next|last|first|each|same|motifs?|petals?|pieces?|ends?|squares?|all|both|sl|ss|sc|dc|st|sts|yarn|new|here|wrong|right|smaller|larger|size|hook|ch|any|top|together|sides?)$/
+  /^(the|a|an|in|into|to|with|from|at|on|as|and|around|rnd|rnds|round|ring|next|last|first|each|same|motifs?|petals?|pieces?|ends?|squares?|all|both|sl|ss|sc|dc|st|sts|yarn|new|here|wrong|right|smaller|larger|size|hook|ch|any|top|together|sides?|no|nr|number)$/
 
 /** "green", "Dusty rose", "off-white": one to three words that name a colour; passes them. */
 function readColourWords(reader: Reader, joins: boolean): string | null {
@@ -116,6 +116,18 @@ function readColourName(reader: Reader, joins = false): string | null {
     return readColourWords(reader, joins) ?? (word ? '' : null)
   })
 }
+
+/** "sparkly yarn", "second shade", "edging thread": yarn that is told by what it is; '' for its colour. */
+const readYarn = (reader: Reader): string | null =>
+  reader.attempt(() => {
+    for (let words = 0; words < 3 && reader.peek()?.kind === 'word'; words++) {
+      if (reader.isA('stitch') || reader.isA('into') || reader.sees('with')) return null
+      const yarn = reader.skip('yarn', 'thread', 'cotton', 'wool', 'shade')
+      if (yarn) return ''
+      reader.at++
+    }
+    return null
+  })
 
 /** What patterns are worked with. */
 const MATERIAL = /^(hook|yarn|cotton|thread|wool|floss|strands?|ply|mm)$|\dmm$/
@@ -185,7 +197,7 @@ export function readColour(reader: Reader): ColourItem | null {
     }
     reader.skip('the', 'a', 'with')
     const renewed = reader.skip('new', 'next')
-    const colour = readColourName(reader, true)
+    const colour = readColourName(reader, true) ?? readYarn(reader)
     if (colour === null && renewed && !reader.skip('ball')) return null
     let stitch: StitchName | null = null
     const withStitch = reader.tokens[reader.at - 1]?.key === 'with' || reader.skip('with')

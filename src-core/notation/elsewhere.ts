@@ -12,19 +12,22 @@ const WHICH_ONE = [
 /** "sl st to the centre of the shamrock", "to base of bud": a piece of the work that is no stitch or space. */
 const readPiece = (reader: Reader): Noun | null =>
   reader.attempt(() => {
+    const to = reader.key(-1) === 'to'
     reader.skip('the')
     const from = reader.at
     if (!reader.skip('center', 'base', 'bottom', 'side', 'edge') || !reader.skip('of')) return null
     while (reader.skip('the', 'your', 'each', 'first', 'last', 'finished')) continue
     if (reader.peek()?.kind !== 'word') return null
-    if (!reader.skipA('motif') && reader.peek()!.kinds.size > 0) return null
+    const part = reader.skip('leaf', 'flower', 'stem', 'heart')
+    if (!part && !to) return null
+    if (!part && !reader.skipA('motif') && reader.peek()!.kinds.size > 0) return null
     while (reader.peek()?.kind === 'word' && reader.peek()!.kinds.size === 0) reader.at++
     return { kind: 'own', chain: 0, of: 0, words: reader.words(reader.span(from)) }
   })
 
 /** "corresponding ch-3 sp of previous motif", "matching corner sp on adjacent square": not in this motif. */
 export function readElsewhere(reader: Reader): Noun | null {
-  if (reader.key(-1) === 'to') {
+  if (['to', 'in', 'into'].includes(reader.key(-1))) {
     const piece = readPiece(reader)
     if (piece) return piece
   }
@@ -34,7 +37,7 @@ export function readElsewhere(reader: Reader): Noun | null {
     named = reader.isA('elsewhere', ahead) || reader.isA('motif', ahead)
   if (!named) return null
   return reader.attempt(() => {
-    reader.skip('the')
+    reader.skip('the', 'a')
     const matching = reader.skipA('elsewhere')
     if (!matching) while (reader.skip('next', 'same', 'first', 'any', 'last')) continue
     // "in joined ch-3 sp of neighbor": others meet there already.

@@ -12,6 +12,8 @@ export interface Explained {
   readonly to: number
   readonly end: number
   readonly span: Span
+  /** Worked where it is explained: "… (shell made)". */
+  readonly made?: boolean
 }
 
 const OPENERS: ReadonlyMap<string, string> = new Map([
@@ -74,6 +76,42 @@ function explainedAt(reader: Reader): Explained | null {
   return { ...named, to, end, span }
 }
 
+/** "in each loop make 3 dc, ch 2 and 3 dc (shell made)": what stands before the bracket is that stitch. */
+function madeAt(reader: Reader): Explained | null {
+  const start = reader.at
+  if (!OPENERS.has(reader.key())) return null
+  const from = ++reader.at
+  const named = readStitch(reader)
+  const told = named !== null && !named.beginning && MADE.has(named.form) && reader.sees('made')
+  reader.at = start
+  if (!named || !told) return null
+  const least = Math.max(0, start - LONGEST)
+  let to = start
+  let open = 0
+  for (let at = start - 1; at >= least; at--) {
+    const { key, is, first } = reader.tokens[at]!
+    if (key === ')' || key === ']') open++
+    else if (OPENERS.has(key) && --open === 0) {
+      // "(3 dc, ch 2, 3 dc) in next sp (shell made)".
+      to = at
+      break
+    }
+    if (open > 0) continue
+    if (is === 'make' || is === 'work') {
+      to = at + 1
+      break
+    }
+    if (/^[.;:*]$/.test(key) || first) break
+    if (key === ',' && to === start) to = at + 1
+  }
+  if (to >= start) return null
+  reader.at = from
+  const span = reader.span(from)
+  reader.at = start
+  return { label: reader.words(named), from, to, end: start, span, made: true }
+}
+const MADE = new Set(['shell', 'v-stitch', 'popcorn', 'special'])
+
 /** Passes an explanation: it works nothing where it stands. */
 export function passExplanation(reader: Reader): NoteItem | null {
   const start = reader.at
@@ -87,7 +125,7 @@ export function passExplanation(reader: Reader): NoteItem | null {
 export function* explainedWithin(reader: Reader): Generator<Explained> {
   for (let at = 0; at < reader.tokens.length; at++) {
     reader.at = at
-    const found = explainedAt(reader)
+    const found = explainedAt(reader) ?? madeAt(reader)
     if (found) yield found
   }
 }

@@ -5,6 +5,40 @@ import type { Reader } from './reader'
 import type { FoundationItem, Item } from './tree'
 import { readStitch } from './vocabulary'
 
+/** "8 ch", "a chain of 8", "ch 8": passes it. */
+const readChains = (reader: Reader): number | null =>
+  reader.attempt(() => {
+    reader.skip('a')
+    const before = reader.number()
+    if (!reader.skipA('chain')) return null
+    if (before === null) reader.skip('of')
+    const chains = before ?? reader.number()
+    if (before === null) reader.skipA('chain')
+    return chains
+  })
+
+/** "Form with 8 ch a ring", "with 8 ch form a ring", "make a ring with 8 ch": its chains; passes it. */
+const readRingOfChains = (reader: Reader): number | null =>
+  reader.attempt(() => {
+    const makes = () => {
+      const made = reader.skip('form', 'make', 'close', 'create', 'join')
+      reader.skip('to', 'into')
+      return made
+    }
+    const ring = () => {
+      reader.skip('in', 'into', 'to')
+      reader.skip('a', 'the')
+      return reader.skipA('ring')
+    }
+    const withChains = () =>
+      reader.skip('with', 'from', 'out', 'using') ? (reader.skip('of'), readChains(reader)) : null
+    const first = withChains()
+    if (!makes()) return null
+    const chains = first ?? withChains() ?? readChains(reader)
+    if (!ring()) return null
+    return chains ?? withChains()
+  })
+
 /** "make an adjustable ring", "magic ring", "join to form ring", "sl st in first ch to form a ring". */
 export function readFoundation(reader: Reader): FoundationItem | null {
   const start = reader.at
@@ -47,9 +81,17 @@ export function readFoundation(reader: Reader): FoundationItem | null {
       return null
     })
     if (wound) return { type: 'foundation', ring: 'adjustable', ...reader.span(start) }
+    const chained = readRingOfChains(reader)
+    if (chained !== null)
+      return { type: 'foundation', ring: 'close-chain', chains: chained, ...reader.span(start) }
+    const makes = reader.sees('make') || reader.sees('form')
     while (reader.skip('make', 'form', 'begin', 'using', 'create', 'work')) continue
     reader.skip('with')
     reader.skip('a', 'an', 'the')
+    // "Make a ring": nothing says of what, so it is one that draws together.
+    const alone = makes && reader.isA('ring') && (reader.peek(1)?.first ?? /^[,;.:]?$/.test(reader.key(1)))
+    if (alone && reader.skipA('ring'))
+      return { type: 'foundation', ring: 'adjustable', ...reader.span(start) }
     if (skipAdjustable(reader)) return { type: 'foundation', ring: 'adjustable', ...reader.span(start) }
     const ofChains = reader.attempt(() => {
       // "Close a chain of 6 chains in a ring with 1 slip st".

@@ -9,12 +9,13 @@ import { explainedWithin, passExplanation } from './explained'
 import type { Explained } from './explained'
 import { findHeadings } from './headings'
 import type { Heading } from './headings'
-import { readAmount, readRepeatBrackets } from './clauses'
+import { readAmount, readRepeatBrackets, readTimesStar } from './clauses'
 import { readCountSentence, readCounts } from './stated'
 import { Reader } from './reader'
 import type { GrammarFinding } from './reader'
 import { sectionOf } from './sections'
 import { matchBrackets, sequenceReader } from './sequence'
+import { markBefore, repeatAll } from './stars'
 import { spanOf, tokenize } from './tokens'
 import type { Span, Token } from './tokens'
 import type { Definition, Item, RoundNode, RoundsTree, StarItem, StitchForm, UsualChain } from './tree'
@@ -104,6 +105,21 @@ interface Body {
 /** Slips that leave the account open: what the rest makes is not known either. */
 const UNREADABLE = new Set<string>(['rounds/unknown-abbreviation', 'rounds/repeat-without-star'])
 
+const isOff = (items: readonly Item[]): boolean =>
+  items.some((item) => item.type === 'note' && item.effect === 'fasten-off')
+
+/** What works something, or tells what was worked. */
+const MAKES = new Set<Item['type']>([
+  'work',
+  'chain',
+  'group',
+  'placed',
+  'star',
+  'evenly',
+  'repeat-round',
+  'count',
+])
+
 function readBody(reader: Reader, from: number, to: number): Body {
   const found = reader.findings.length
   const { matches, broken } = matchBrackets(reader, from, to)
@@ -113,9 +129,12 @@ function readBody(reader: Reader, from: number, to: number): Body {
   reader.end = count?.at ?? to
   const sequence = sequenceReader(matches)
   const items: Item[] = []
+  let behind: { readonly items: number; readonly found: number } | null = null
   while (reader.at < reader.end) {
     const at = reader.at
     while (reader.skip(';', '.', ',')) continue
+    if (reader.peek()?.paragraph && isOff(items))
+      behind ??= { items: items.length, found: reader.findings.length }
     const told = readCountSentence(reader, items)
     if (told) {
       items.push(told)
@@ -135,6 +154,9 @@ function readBody(reader: Reader, from: number, to: number): Body {
     const repeated = items[group]
     if (again && repeated?.type === 'group' && repeated.times === null)
       items[group] = { ...repeated, times: again.times, around: again.times === null }
+    const timesAt = reader.at
+    const times = items.length > 0 ? readTimesStar(reader) : null
+    if (times !== null) repeatAll(items, times, reader.span(timesAt))
     for (const item of sequence(reader, 'clause')) items.push(item)
     // A clause stops at full stops and semicolons, which separate phrases here.
     if (reader.at === at) {
@@ -142,6 +164,12 @@ function readBody(reader: Reader, from: number, to: number): Body {
       if (reader.at === at) reader.at++
     }
   }
+  // "Fasten off.", and a paragraph that works nothing: it tells of what becomes of the motif.
+  if (behind && !items.slice(behind.items).some(({ type }) => MAKES.has(type))) {
+    items.length = behind.items
+    reader.findings.length = behind.found
+  }
+  markBefore(items)
   if (count) items.push(count.item)
   reader.end = reader.tokens.length
   for (const slip of unreadWords(items))
@@ -154,6 +182,12 @@ const FORM_BY_ITEMS = (items: readonly Item[]): StitchForm =>
   items.some((item) => item.type === 'work' || item.type === 'group' || item.type === 'placed')
     ? 'shell'
     : 'special'
+
+/** "MB (make bobble)": what a stitch is called tells its form, whatever its abbreviation. */
+const formNamed = (names: readonly string[]): StitchForm | null =>
+  (['bobble', 'popcorn', 'puff', 'cluster'] as const).find((form) =>
+    names.some((name) => name.split(/\s+/).some((word) => wordOf(word).is === form)),
+  ) ?? null
 
 function readDefinition(reader: Reader, heading: Heading | Explained, to: number): Definition {
   const label = heading.label ?? ''
@@ -176,7 +210,7 @@ function readDefinition(reader: Reader, heading: Heading | Explained, to: number
   const { items } = readBody(reader, heading.to, to)
   // Special stitches are explained in prose; what is not understood there is no slip of the pattern.
   reader.findings.length = before
-  const form = named && named.form !== 'plain' ? named.form : FORM_BY_ITEMS(items)
+  const form = named && named.form !== 'plain' ? named.form : (formNamed(names) ?? FORM_BY_ITEMS(items))
   return {
     names,
     keys: known ? [] : names.map(definedKey),
@@ -294,6 +328,8 @@ export function parseRounds(
   for (const found of explainedWithin(reader)) {
     const definition = readDefinition(reader, found, found.end)
     if (definition.keys.every((key) => definitions.has(key))) continue
+    // The first one may begin with the chains of its round.
+    if (found.made && definition.items[0]?.type === 'chain') continue
     explained.push(definition)
     for (const key of definition.keys) definitions.set(key, definition)
   }

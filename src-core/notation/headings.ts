@@ -1,4 +1,5 @@
 /** Headings: "Rnd 3:", "3rd rnd:", "Rnds 4–6:", "Edging:", and the sections that hold no rounds. */
+import { skipAdjustable } from './nouns'
 import type { Reader } from './reader'
 import { sectionOf } from './sections'
 import { passCountLabel } from './stated'
@@ -43,6 +44,17 @@ function readNumbers(reader: Reader): [number, number] | null {
   }
 }
 
+/** "4th round, with white: 1 ch, …": what it is worked with stands before the colon; passes the comma. */
+function passWith(reader: Reader): boolean {
+  if (!reader.sees(',') || !['with', 'using', 'in'].includes(reader.key(1))) return false
+  for (let ahead = 2; ahead < 8; ahead++) {
+    const token = reader.peek(ahead)
+    if (token?.key === ':') return ++reader.at > 0
+    if (token?.kind !== 'word' || token.first) return false
+  }
+  return false
+}
+
 /** "(RS)", "[leaf]" or up to three plain words between the number and the colon. */
 function readLabel(reader: Reader): string | null {
   const opener = reader.key()
@@ -67,6 +79,7 @@ function readEnd(reader: Reader, startOfLine: boolean): boolean {
     reader.skip('-', '–', '—')
     return true
   }
+  if (startOfLine && passWith(reader)) return true
   const dash = ['—', '–'].includes(reader.key()) && reader.peek()?.spaced === false
   // "RND 2 → ch 2", "R1 ~ 4ch".
   if (startOfLine && reader.peek()?.kind === 'mark' && /^[~→⇒➔►▶>•·]+$/.test(reader.key())) {
@@ -210,6 +223,8 @@ function isTitle(reader: Reader, from: number, decorated: boolean): boolean {
   const before = reader.tokens[from - 1]
   const ends =
     decorated || before === undefined || reader.tokens[from]!.paragraph || /^[.)\]:!]$/.test(before.key)
+  // "mr" on a line of its own is what the rounds begin with.
+  if (skipAdjustable(reader)) return false
   const stitch = readStitch(reader)
   // "Popcorn edging" names a part; "sc2tog around" and "popcorn in each st" are worked.
   const named = stitch !== null && !WORKED_FORMS.has(stitch.form) && reader.tokens[from]!.key.length > 3

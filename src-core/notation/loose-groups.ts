@@ -28,6 +28,21 @@ function intoSpace(item: Item): item is WorkItem {
   return isSpace && (which === 'each' || ((which === 'next' || which === 'same') && count === 1))
 }
 
+/** "sc, inc x 6": how often, where the amount may be that of all the stitches before it. */
+function timesOfAll(item: Item): number | null {
+  if (item.type !== 'group' || item.bracket !== '' || item.items.length !== 1 || item.place) return null
+  const [only] = item.items
+  return only && goesOn(only) ? item.times : null
+}
+
+/** A stitch into the next one, whether the text says so or not. */
+function goesOn(item: Item): item is WorkItem {
+  if (item.type !== 'work') return false
+  if (item.place === null) return true
+  const { which, noun } = item.place.parts[0]!
+  return item.place.parts.length === 1 && !item.place.over && which === 'next' && noun.kind === 'stitch'
+}
+
 /** One group of loose stitches and the last one, behind which stands the place of all. */
 export function groupOf(
   bare: readonly Item[],
@@ -58,12 +73,25 @@ export function gatherLoose(items: readonly Item[]): Gathered | null {
     const gathered: Item[] = []
     /** Where the run of bare stitches begins in `gathered`; -1 where none is open. */
     let from = -1
+    /** The same where increases and decreases count as well, which go into no space together. */
+    let run = -1
     for (const item of list) {
-      if (intoSpace(item) && from >= 0) {
+      const times = timesOfAll(item)
+      const begins = goesOn(item)
+      if (!begins && item.type !== 'chain') run = times === null ? -1 : run
+      else if (run < 0 && begins) run = gathered.length
+      if (times !== null && run >= 0) {
+        const bare = gathered.splice(run)
+        const { items } = item as GroupItem
+        const group = { ...(item as GroupItem), items: [...bare, ...items], start: bare[0]!.start }
+        groups.push(group)
+        gathered.push(group)
+        from = run = -1
+      } else if (intoSpace(item) && from >= 0) {
         const group = groupOf(gathered.splice(from), item)
         groups.push(group)
         gathered.push(group)
-        from = -1
+        from = run = -1
       } else if (isBare(item)) {
         // A group begins with a stitch: chains before it lead there.
         if (from < 0 && item.type === 'work') from = gathered.length

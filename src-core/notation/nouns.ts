@@ -277,7 +277,9 @@ export function readNoun(reader: Reader): Noun | null {
     const space = readSpaceNoun(reader, corner)
     if (space) {
       const gap = readGap(reader)
-      return gap ? gap.noun : space
+      // "Ch-2 sp between shells": chains lie between them.
+      const chained = space.kind === 'space' && space.chains !== null
+      return gap && !chained ? gap.noun : space
     }
     if (corner) {
       if (!reader.skipA('stitch')) readStitch(reader)
@@ -313,10 +315,10 @@ export function readNoun(reader: Reader): Noun | null {
   })
 }
 
-/** "sl st in next dc and ch-1 sp": a space of so many chains can be nothing else. */
+/** "sl st in next dc and ch-1 sp", "and corner": a space can be nothing else. */
 export const sizedSpaceAhead = (reader: Reader): boolean => {
   const at = reader.at
   const noun = readNoun(reader)
   reader.at = at
-  return noun?.kind === 'space' && noun.chains !== null
+  return noun?.kind === 'corner' || noun?.kind === 'space'
 }

@@ -4,6 +4,7 @@ import { STARS, readAmount } from './clauses'
 import type { SequenceReader } from './clauses'
 import { readColour, readJoin, readRepeatRound, readScope } from './directions'
 import { readFoundation } from './foundation'
+import { passOnTheWay, readWay, toCorner } from './on-the-way'
 import { readExtent, readNoun, sizeAhead } from './nouns'
 import { ownChain, readPlace } from './places'
 import { BOUNDARY, readDescribed, readDropped, readPlainNote, readStart, statementAhead } from './prose'
@@ -23,7 +24,7 @@ import type {
   StitchName,
   WorkItem,
 } from './tree'
-import { NO_NAME } from './tree'
+import { NO_NAME, isSlip } from './tree'
 import { readStitch, sizesStitch } from './vocabulary'
 
 /** A place of one part, of which nothing more is said. */
@@ -62,6 +63,7 @@ function readSkipped(reader: Reader): Place | null {
   const start = reader.at
   return reader.attempt(() => {
     const named = reader.skip('the')
+    reader.skip('a', 'an')
     const space = reader.skipA('space')
     if (!space && !reader.skipA('stitch') && !readStitch(reader)) return null
     // "Miss the dc behind it", "sk st behind FPdc": the one that a post stitch stands before.
@@ -224,9 +226,10 @@ function readWork(reader: Reader, verb: boolean): Item | null {
     const count = before ?? countAfter(reader)
     reader.skip('all', 'each', 'only')
     if (reader.key(-1) === 'each') reader.at--
+    const slips = isSlip(stitch)
+    if (slips) passOnTheWay(reader)
     const named = readPlace(reader) ?? readSweep(reader)
-    const slips = stitch.stitch === 'sl st' && stitch.form === 'plain'
-    const place = slips && named ? ownChain(reader, named) : named
+    const place = slips && named ? ownChain(reader, toCorner(named)) : named
     if (slips) {
       const joined = reader.attempt(() => {
         if (reader.skip('to', 'and') && reader.skip('join', 'close', 'made')) {
@@ -294,7 +297,8 @@ function readUnknown(reader: Reader): NoteItem | null {
     const token = reader.peek()
     if (token?.kind !== 'word' || NOUNS_AFTER_NUMBER.test(token.key)) return null
     // "Weave in all ends" is no stitch, whatever place follows.
-    if (['finishing', 'skip', 'verb', 'place'].some((kind) => token.kinds.has(kind))) return null
+    if (['finishing', 'skip', 'verb', 'place', 'instruction'].some((kind) => token.kinds.has(kind)))
+      return null
     reader.at++
     // "x.c.": a name with stops is one word.
     const lettersOnly = token.key.length <= 2
@@ -338,6 +342,7 @@ const PHRASES: readonly Phrase[] = [
   statementAhead,
   readRepeatRound,
   readSkip,
+  readWay,
   readColour,
   readJoin,
   readScope,
@@ -371,7 +376,9 @@ function readWithVerb(reader: Reader, sequence: SequenceReader): Item | null {
     // "Begin with 8 ch", "starting by making 6 chs".
     const opens = reader.isA('opening') || ['starting', 'beg'].includes(reader.key())
     const by = opens && ['with', 'by'].includes(reader.key(1))
+    const places = reader.sees('place') && (reader.peek(1)?.kind === 'number' || reader.isA('number', 1))
     if (by) reader.at += 2
+    else if (places) reader.at++
     else if (!reader.skipA('opening') && !reader.skipA('verb')) return null
     while (reader.skipA('verb')) continue
     return firstOf(AFTER_VERB, reader, sequence)

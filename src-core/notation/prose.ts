@@ -95,6 +95,11 @@ export function readPlainNote(reader: Reader): NoteItem | null {
     } else if (reader.skip('fasten', 'finish', 'cast', 'bind')) {
       if (!reader.skip('off')) return null
       effect = 'fasten-off'
+    } else if (reader.skip('cut', 'snip', 'break', 'trim')) {
+      reader.skip('off')
+      while (reader.skip('the', 'your', 'work')) continue
+      if (!reader.skip('yarn', 'thread', 'cotton', 'wool', 'off')) return null
+      effect = 'fasten-off'
     } else return null
     while (reader.peek() && !reader.seesAny(BOUNDARY)) {
       if (reader.sees('and')) break
@@ -177,7 +182,11 @@ function unreadIn(reader: Reader, start: number): NoteItem['unread'] {
   // "Skipping the sc" makes no stitch.
   if (first.is === 'skip') return 'words'
   // "Working over the tail" only says how; "picot every 4th st" makes stitches.
-  if ((first.kinds.has('verb') && first.key !== 'working') || first.is === 'every') return 'work'
+  // "Make four, or make forty", "make 6 rows of 8 medallions": how many pieces.
+  if (first.is === 'make' && (tokens[1]!.kind === 'number' || tokens[1]!.kinds.has('number')))
+    return undefined
+  if ((first.kinds.has('verb') && first.key !== 'working' && first.is !== 'put') || first.is === 'every')
+    return 'work'
   for (reader.at = start; reader.at < end; reader.at++) {
     const told =
       reader.sees('rep') || reader.sees('continue') || reader.isA('pattern') || readStitch(reader) !== null

@@ -1,6 +1,6 @@
 /** Follows the items of a round, one after the other, the way hands would. */
 import { turnAlongChain } from './chain-targets'
-import { checkTop, closeRound, closesRound, endsSpiral, picotChains } from './closing'
+import { checkTop, closeRound, closesRound, endsLap, endsSpiral, picotChains } from './closing'
 import { EMPTY_PART, finishDescribed, runDescribed, runEvenly } from './in-sum'
 import { runAround, runStar } from './repeats'
 import { TRAVELLED, WORKED } from './source'
@@ -14,7 +14,7 @@ import {
   makeStitches,
 } from './stitching'
 import { SKIPPING, WORKING, sourceFor } from './taking'
-import { leaveTheWay, reachedBy, stayThere } from './the-way'
+import { goesOnThere, leaveTheWay, reachedBy, stayThere } from './the-way'
 import { placeTargets, sweep } from './targets'
 import type { Taking } from './taking'
 import { isSlip } from './tree'
@@ -69,12 +69,13 @@ function runWork(work: Work, item: WorkItem, every: EveryItem | null, next: Item
   if (place && isSlip(name) && endsSpiral(work, place)) return closeRound(work, item)
   const reached = reachedBy(work, name, place)
   if (reached) return makeStitches(work, name, count, [reached], item, runItems)
+  if (!place && isSlip(name) && endsLap(work)) return closeRound(work, item)
   if (!place) return makeBare(work, name, count, item, runItems)
   const taking: Taking = { as: WORKED, loop: name.loop, post: name.post }
   if (!isSlip(name) || place.parts[0]!.which === 'same') leaveTheWay(work, place)
   if (BUNCH.includes(name.form)) return runTogether(work, item, name, place, taking)
-  const travelling =
-    isSlip(name) && work.repeated === 0 && !hasBody(work) && work.beginning !== null && !work.beginningDone
+  const begins = work.beginning === null ? goesOnThere(next) : !work.beginningDone
+  const travelling = isSlip(name) && work.repeated === 0 && !hasBody(work) && begins
   if (travelling) leaveJoin(work, place)
   const targets = placeTargets(work, place, travelling ? { ...taking, as: TRAVELLED } : taking)
   const source = place.parts[0] ? sourceFor(work, place.parts[0]) : null

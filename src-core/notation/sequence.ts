@@ -1,5 +1,5 @@
 /** Sequences of phrases: commas and stops, brackets of three kinds, asterisks and what repeats them. */
-import { STARS, readAmount, readClosedAmount, readEnding, readRepeatClause } from './clauses'
+import { STARS, readAmount, readClosedAmount, readEnding, readRepeatClause, readTimesStar } from './clauses'
 import { isWorked, readCountSentence, readCounts, readStatement } from './stated'
 import { passExplanation } from './explained'
 import { passMiddle } from './foundation'
@@ -7,10 +7,12 @@ import { readPhrase } from './phrases'
 import { readProse } from './prose'
 import type { Stop } from './clauses'
 import { groupOf } from './loose-groups'
+import { goOn, readShortRepeat, wrapStar } from './stars'
+import type { OpenStar } from './stars'
 import { readPlace } from './places'
 import type { Reader } from './reader'
 import type { Span } from './tokens'
-import type { ChainItem, GroupItem, Item, Place, WorkItem } from './tree'
+import type { ChainItem, GroupItem, Item, Place, StarItem, WorkItem } from './tree'
 
 const SEPARATORS = new Set([
   ',',
@@ -77,12 +79,6 @@ export function matchBrackets(
   return { matches, broken }
 }
 
-interface OpenStar {
-  readonly mark: string
-  readonly token: number
-  readonly index: number
-}
-
 /** Reads items with the given pairs of brackets; made once for each round. */
 export function sequenceReader(matches: ReadonlyMap<number, number>) {
   function bracket(reader: Reader): Item | null {
@@ -97,7 +93,7 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
       return readPlace(reader)
     })
     reader.at = close + 1
-    const timed = placed ? null : reader.attempt(() => readAmount(reader))
+    const timed = placed ? null : reader.attempt(() => readTimesStar(reader) ?? readAmount(reader))
     reader.at = start + 1
     if (!timed) {
       const statement = readStatement(reader, close)
@@ -143,6 +139,8 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
       if (!cornered) reader.skip('all')
       if (!cornered) place ??= readPlace(reader)
       if (times !== null || around) continue
+      times = readTimesStar(reader)
+      if (times !== null) continue
       const amount = reader.attempt(() => {
         if (place) reader.skip(',')
         if (reader.sees('rep') && reader.key(1) !== 'from') reader.at++
@@ -193,13 +191,8 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
   function readSequence(reader: Reader, stop: Stop): Item[] {
     const items: Item[] = []
     let star: OpenStar | null = null
-    const wrap = (
-      open: OpenStar,
-      rest: Omit<Extract<Item, { type: 'star' }>, 'type' | 'mark' | 'items' | keyof Span>,
-    ) => {
-      const body = items.splice(open.index)
-      items.push({ type: 'star', mark: open.mark, items: body, ...rest, ...reader.span(open.token) })
-    }
+    const wrap = (open: OpenStar, rest: Pick<StarItem, 'repeat' | 'closed'>, toDouble = false) =>
+      wrapStar(items, open, rest, reader.span(open.token), toDouble)
     while (reader.peek()) {
       // Within brackets nothing is told of the round.
       const sentence = star || reader.depth > 1 ? null : readCountSentence(reader, items)
@@ -236,12 +229,18 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
       const repeat = readRepeatClause(reader, sequence)
       if (repeat) {
         if (star) {
-          wrap(star, { repeat: repeat.clause, closed: false })
+          wrap(star, { repeat: repeat.clause, closed: false }, repeat.toDouble)
           star = null
         } else if (items.some((item) => item.type === 'star')) {
           const times = repeat.clause.amount ?? 1
           items.push({ type: 'again', toDouble: repeat.toDouble, times, ...span(repeat.clause) })
         } else reader.report('rounds/repeat-without-star', repeat.clause, { mark: repeat.mark })
+        continue
+      }
+      const brief = star && items.length > star.index ? readShortRepeat(reader) : null
+      if (star && brief) {
+        wrap(star, { repeat: brief, closed: false })
+        star = null
         continue
       }
       const told =
@@ -253,6 +252,11 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
       const explained = STOPS.has(reader.spelled(-1)) ? passExplanation(reader) : null
       if (explained) {
         items.push(explained)
+        continue
+      }
+      const more = key === 'and' ? goOn(reader, items) : null
+      if (more) {
+        items.push(more)
         continue
       }
       if (SEPARATORS.has(key)) {
@@ -268,7 +272,7 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
         }
         if (star && key === star.mark) {
           const amountStart = reader.at
-          reader.skip(',', ';', '.')
+          reader.skip(',', ';', '.', ':', '-', '–', '—')
           const amount = readClosedAmount(reader)
           if (amount) {
             const amountSpan = reader.span(amountStart)
@@ -290,9 +294,11 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
           }
           reader.at = at + 1
           // A closing asterisk before "rep from * to * …": the clause follows.
-          let ahead = 0
-          while (SEPARATORS.has(reader.key(ahead))) ahead++
-          if (reader.key(ahead) === 'rep') continue
+          const follows = reader.at
+          while (SEPARATORS.has(reader.key())) reader.at++
+          const clause = reader.sees('rep') || readRepeatClause(reader, sequence) !== null
+          reader.at = follows
+          if (clause) continue
           wrap(star, { repeat: null, closed: false })
         }
         star = { mark: key, token: at, index: items.length }

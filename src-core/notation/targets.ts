@@ -344,7 +344,10 @@ function partTargets(work: Work, part: PlacePart, taking: Taking): Target[] {
     return [settle(work, sameTarget(work, part), taking)]
   }
   if (noun.kind === 'own') {
-    if (which === 'same') return [settle(work, beginningTarget(work) ?? sameTarget(work, part), taking)]
+    // "Ch 1, sc in joining": the stitch in which the round before was joined.
+    const begins =
+      which === 'same' || (!hasBody(work) && noun.chain === 0 && /^(the )?join/i.test(noun.words))
+    if (begins) return [settle(work, beginningTarget(work) ?? sameTarget(work, part), taking)]
     const source = baseSource(work)
     const edge = source?.edge() ?? -1
     if (source && edge >= 0) return [takeAt(work, source, edge, part, taking)]

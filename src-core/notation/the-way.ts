@@ -32,6 +32,10 @@ export function leaveTheWay(work: Work, place: Place): void {
   if (work.elements.at(-1)!.role === 'travel') source.putBack(reached.index)
 }
 
+/** "Sl st in next 3 dc, sc in same place as last sl st": what follows goes where the slip stitches led. */
+export const goesOnThere = (next: Item | undefined): boolean =>
+  next !== undefined && 'place' in next && next.place?.parts[0]?.which === 'same'
+
 /** "Sl st in ch-3 sp, *(sc, 3 dc, sc) in ch-3 sp": without "next" the space is meant in which the hook stands. */
 export function stayThere(work: Work, reached: Target | undefined, next: Item | undefined): void {
   const [part] = next ? placeParts([next]) : []

@@ -2,7 +2,7 @@
 import type { Reader } from './reader'
 import { readStatement } from './stated'
 import type { Token } from './tokens'
-import type { UsualChain } from './tree'
+import type { StatementItem, UsualChain } from './tree'
 import { wordOf } from './words'
 
 /** "ch-3", "ch 3", "3 ch", "three chains": how many the word there stands for; 0 where none are named, null: no chains. */
@@ -28,7 +28,9 @@ export function usualChains(reader: Reader, from: number, to: number): UsualChai
     )
       end++
     const words = reader.tokens.slice(start, end)
-    const counts = words.findIndex(({ is }) => ['counts', 'stands', '='].includes(is))
+    const never = words.findIndex(({ is }, at) => is === 'not' && isNoStitch(words.slice(at + 1)))
+    const told = words.findIndex(({ is }) => ['counts', 'stands', '='].includes(is))
+    const counts = told < 0 ? never : told
     // "Beginning ch-1 or ch-2 never counts"; without a number it is said of the chains at the beginning alone.
     const named = words.slice(0, Math.max(0, counts)).flatMap((_, index) => chainsAt(words, index) ?? [])
     const opens = words.slice(0, Math.max(0, counts)).some(({ is }) => OPENS.has(is))
@@ -36,7 +38,7 @@ export function usualChains(reader: Reader, from: number, to: number): UsualChai
     for (const chains of new Set(named)) {
       if (chains === 0 && !opens) continue
       reader.at = start + counts
-      const statement = readStatement(reader, end)
+      const statement = told < 0 ? noStitch(reader, end) : readStatement(reader, end)
       if (statement)
         found.push({ chains, statement: negative ? { ...statement, says: 'does-not-count' } : statement })
     }
@@ -44,6 +46,17 @@ export function usualChains(reader: Reader, from: number, to: number): UsualChai
     if (reader.tokens[end]?.first === false) start = end + 1
   }
   return found
+}
+
+/** "… is NOT a stitch", "is never a st". */
+const isNoStitch = (behind: readonly Token[]): boolean =>
+  behind.slice(0, 2).some(({ kinds }) => kinds.has('stitch'))
+
+function noStitch(reader: Reader, end: number): StatementItem {
+  const start = reader.at
+  reader.at = end
+  const said = { says: 'does-not-count', stitch: null, cluster: false, chains: 0 } as const
+  return { type: 'statement', ...said, ...reader.span(start) }
 }
 
 /** Words for the chains that a round begins with. */

@@ -131,8 +131,9 @@ neighbor neighbors neighbour neighbours | motif
 work working works | verb instruction
 worked | verb
 make making makes | verb instruction
+put puts putting placing | verb
 + now then also | verb
-skip sk skips skipping miss missing misses | skip instruction short stop | sk = skip | sk = miss, skip = miss out, skips = misses out, skipping = missing
+skip sk skips skipping miss missing misses pass passing | skip instruction short stop | sk = skip | sk = miss, skip = miss out, skips = misses out, skipping = missing
 leave | skip
 leaving | skip aside
 rep reps repeat repeats repeating repeated | instruction counted stop | rep = repeat

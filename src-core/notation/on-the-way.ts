@@ -1,0 +1,65 @@
+/** Slip stitches that only lead somewhere, told in a sentence: "with sl sts go to the first ch-3 sp". */
+import { readPlace } from './places'
+import type { Reader } from './reader'
+import type { Place, WorkItem } from './tree'
+import { isSlip } from './tree'
+import { readStitch } from './vocabulary'
+
+const GOES = new Set([
+  'go',
+  'move',
+  'travel',
+  'proceed',
+  'work',
+  'get',
+  'pass',
+  'advance',
+  'crochet',
+  'return',
+])
+
+const readSlip = (reader: Reader) => {
+  reader.skip('a', 'the', 'one', '1')
+  const stitch = readStitch(reader)
+  return stitch && isSlip(stitch) ? stitch : null
+}
+
+/** "With slip stitches go to the middle tr of the first petal", "move with sl sts to next ch-1 sp", "travel in ss to …". */
+export function readWay(reader: Reader): WorkItem | null {
+  const start = reader.at
+  return reader.attempt((): WorkItem | null => {
+    const before = reader.attempt(() => (reader.skip('with', 'by', 'using', 'in') ? readSlip(reader) : null))
+    // "With sl.st. go to …": the stop ends nothing.
+    if (before && reader.sees('.') && GOES.has(reader.key(1))) reader.at++
+    reader.skip('then')
+    if (!reader.seesAny(GOES)) return null
+    reader.at++
+    while (reader.skip('on', 'along', 'over', 'across', 'up', 'forward')) continue
+    const stitch =
+      before ?? reader.attempt(() => (reader.skip('with', 'by', 'using', 'in'), readSlip(reader)))
+    if (!stitch) return null
+    while (reader.skip('on', 'along', 'over', 'across')) continue
+    if (!reader.sees('to') && !reader.sees('into') && !reader.sees('in')) return null
+    const place = readPlace(reader)
+    return place && { type: 'work', count: 1, stitch, place, ...reader.span(start) }
+  })
+}
+
+/** "Sl st your way to the corner", "sl st up to ch-2 sp": passes what stands before "to". */
+export const passOnTheWay = (reader: Reader): void => {
+  reader.attempt(() => {
+    const from = reader.at
+    while (reader.skip('your', 'way', 'up', 'along', 'over', 'on', 'forward', 'back')) continue
+    return reader.at > from && (reader.sees('to') || reader.sees('into')) ? true : null
+  })
+}
+
+/** "Sl st in each st to the corner sp" leads into the corner. */
+export function toCorner(place: Place): Place {
+  const [part] = place.parts
+  if (place.parts.length !== 1 || part?.extent?.to !== 'corner') return place
+  return {
+    ...place,
+    parts: [{ ...part, which: 'next', each: false, extent: null, noun: { kind: 'corner' } }],
+  }
+}
