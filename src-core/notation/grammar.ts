@@ -11,6 +11,8 @@ import { findHeadings } from './headings'
 import type { Heading } from './headings'
 import { readAmount, readRepeatBrackets, readTimesStar } from './clauses'
 import { readCountSentence, readCounts } from './stated'
+import { readPreamble, sectionEnd } from './preamble'
+import type { Body } from './preamble'
 import { Reader } from './reader'
 import type { GrammarFinding } from './reader'
 import { sectionOf } from './sections'
@@ -95,11 +97,6 @@ function allAround(reader: Reader, items: readonly Item[]): StarItem {
   } as const
   const repeat = { ...clause, amountSpan: said, ...said }
   return { type: 'star', mark: '*', items, repeat, closed: false, start, end: last.end, line, column }
-}
-
-interface Body {
-  readonly items: Item[]
-  readonly broken: boolean
 }
 
 /** Slips that leave the account open: what the rest makes is not known either. */
@@ -228,25 +225,6 @@ function isKnown(name: string): boolean {
   return word.known ? !isForm(word) : (canonicalStitch(name, 'US') ?? canonicalStitch(name, 'UK')) !== null
 }
 
-const BEGINS_RING = new Set(['ch', 'make', 'begin', 'starting', 'beg', 'with', 'using', 'magic', 'work'])
-
-/** "Make an adjustable ring.", "Ch 4, join with sl st to form a ring." as a line of its own: the work begins. */
-function makesRingAt(tokens: readonly Token[], at: number): boolean {
-  const first = tokens[at]!
-  const begins = BEGINS_RING.has(first.is) || first.kind === 'chains' || tokens[at + 1]?.kinds.has('chain')
-  if (!first.first || !begins) return false
-  for (let index = at + 1; index < tokens.length && !tokens[index]!.first; index++)
-    if (tokens[index]!.is === 'ring') return true
-  return false
-}
-
-/** Where a section or definition that begins at `from` ends: the next heading, a blank line, or where a ring is made. */
-function sectionEnd(tokens: readonly Token[], from: number, limit: number): number {
-  for (let index = from + 1; index < limit; index++)
-    if (tokens[index]!.paragraph || makesRingAt(tokens, index)) return index
-  return limit
-}
-
 const COLOUR = /^([A-Z]|MC|CC\d?|C[A-H])$/
 
 /** "Work as for First Motif", "Work Rounds 1–3. On Round 4 …": what another part says, told again in words. */
@@ -300,7 +278,7 @@ export function parseRounds(
     if (heading.kind === 'section' && sectionOf(words) === 'opening') return heading.to
     return heading.kind === 'round' || heading.kind === 'part'
       ? next
-      : Math.max(heading.to, Math.min(next, sectionEnd(tokens, heading.to, next)))
+      : Math.max(heading.to, Math.min(next, sectionEnd(reader, heading.to, next)))
   })
   const usual: UsualChain[] = []
   const explained: Definition[] = []
@@ -344,8 +322,8 @@ export function parseRounds(
     const at = tokens[from]?.start ?? text.length
     const end = tokens[to]?.start ?? text.length
     const before = same && end < known!.common ? known!.bodies.at.get(at) : undefined
-    const body =
-      before?.end === end ? before : { end, ...readBody(reader, from, to), found: reader.findings.splice(0) }
+    const read = () => (preamble ? readPreamble(reader, from, to, readBody) : readBody(reader, from, to))
+    const body = before?.end === end ? before : { end, ...read(), found: reader.findings.splice(0) }
     bodies.at.set(at, body)
     const { items, broken, found } = body
     const works = items.some((item) => item.type !== 'note' && item.type !== 'count')

@@ -10,8 +10,8 @@ import {
   sizeAhead,
   sizedSpaceAhead,
 } from './nouns'
-import { SAME, readOwn } from './own-places'
-import { passWhere, readBetween } from './where'
+import { readOwn } from './own-places'
+import { passTopOfSame, passWhere, readBetween } from './where'
 import type { Reader } from './reader'
 import type { Noun, Place, PlacePart, Which } from './tree'
 import { readStitch } from './vocabulary'
@@ -97,11 +97,7 @@ function skipSameAs(reader: Reader): boolean {
 function readPart(reader: Reader, around: boolean, inherited: Draft | null): PlacePart | null {
   const start = reader.at
   return reader.attempt(() => {
-    reader.attempt(() => {
-      if (!reader.skipAll('top', 'of')) return null
-      reader.skip('the')
-      return SAME.has(reader.key()) || null
-    })
+    passTopOfSame(reader)
     let loop = readLoop(reader)
     const post = reader.skipAll('back', 'of') || around
     if (around) {
@@ -311,7 +307,7 @@ export function readPlace(reader: Reader, bare = false): Place | null {
           !(before.which === 'next' && sizedSpaceAhead(reader))
         )
           return null
-        if (!again && reader.peek()?.kind === 'number') return null
+        if (!again && reader.peek()?.kind === 'number' && !sizeAhead(reader)) return null
         const inherited =
           !again && before.which === 'each' ? { which: 'each' as const, count: 1, each: true } : null
         return readPart(reader, around, inherited)

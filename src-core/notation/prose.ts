@@ -10,7 +10,24 @@ import type { DescribedItem, Item, NoteItem, Place, WorkItem } from './tree'
 /** Words behind which what is worked into must stand. */
 const NAMES_NEXT = new Set(['next', 'each', 'same', 'of'])
 /** Marks that end a phrase. */
-export const BOUNDARY = new Set([',', ';', '.', ':', '(', '[', '{', ')', ']', '}', '*', '**', '—', '–'])
+export const BOUNDARY = new Set([
+  ',',
+  ';',
+  '.',
+  ':',
+  '!',
+  '?',
+  '(',
+  '[',
+  '{',
+  ')',
+  ']',
+  '}',
+  '*',
+  '**',
+  '—',
+  '–',
+])
 
 /** A step of a stitch told in words: "yo, insert hook in next sp, yo and pull up a lp". */
 export function readDescribed(reader: Reader): DescribedItem | null {

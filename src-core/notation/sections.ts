@@ -57,7 +57,7 @@ const LABELS: Readonly<Record<SectionKind, readonly string[]>> = {
     'stitches used',
     'terms',
   ],
-  opening: ['pattern', 'instructions', 'directions', 'method', 'to make'],
+  opening: ['pattern', 'instructions', 'directions', 'method', 'to make', 'to work'],
 }
 
 /** What a heading stands over, by its words in lower case. */

@@ -31,6 +31,7 @@ const SEPARATORS = new Set([
   '=',
   '"',
   '!',
+  '?',
   'but',
 ])
 const DASHES = new Set(['-', '–', '—', '='])

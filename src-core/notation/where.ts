@@ -26,3 +26,14 @@ export function passWhere(reader: Reader): boolean {
   })
   return passed === true
 }
+
+/** "top of same st", "the top of that same dc": passes what stands before "same". */
+export const passTopOfSame = (reader: Reader): void => {
+  reader.attempt(() => {
+    reader.skip('the')
+    if (reader.skipAll('top', 'of')) reader.skip('that', 'the', 'this')
+    else if (!reader.skip('that', 'this', 'very')) return null
+    reader.skip('very')
+    return reader.sees('same') || null
+  })
+}

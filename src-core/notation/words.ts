@@ -34,7 +34,7 @@ tip tips | landmark
 valley valleys | landmark
 dip dips | landmark
 spoke spokes | counted
-scallop scallops | counted
+scallop scallops | group counted
 rnd rnds rd rds | round short | rnd = round, rnds = rounds
 round rounds | round
 row rows | round

@@ -1,0 +1,64 @@
+/** What stands before the rounds: where a section ends, and the ring or chain that everything begins with. */
+import { readFoundation } from './foundation'
+import type { Reader } from './reader'
+import type { Token } from './tokens'
+import type { Item } from './tree'
+
+export interface Body {
+  readonly items: Item[]
+  readonly broken: boolean
+}
+
+/** Whether a line makes a ring and nothing else: "Make an adjustable ring."; "MR: magic ring" explains one. */
+function makesRing(reader: Reader, at: number, limit: number): boolean {
+  const outer = { at: reader.at, end: reader.end }
+  reader.at = at
+  reader.end = limit
+  const made = readFoundation(reader) !== null
+  const next = reader.peek()
+  Object.assign(reader, outer)
+  return made && (!next || next.first || /^[.;,!]$/.test(next.key))
+}
+
+const BEGINS_RING = new Set(['ch', 'make', 'begin', 'starting', 'beg', 'with', 'using', 'magic', 'work'])
+
+/** "Make an adjustable ring.", "Ch 4, join with sl st to form a ring." as a line of its own: the work begins. */
+function makesRingAt(tokens: readonly Token[], at: number): boolean {
+  const first = tokens[at]!
+  const begins = BEGINS_RING.has(first.is) || first.kind === 'chains' || tokens[at + 1]?.kinds.has('chain')
+  if (!first.first || !begins) return false
+  for (let index = at + 1; index < tokens.length && !tokens[index]!.first; index++)
+    if (tokens[index]!.is === 'ring') return true
+  return false
+}
+
+/** Where a section or definition that begins at `from` ends: a blank line, or a line that makes the ring. */
+export function sectionEnd(reader: Reader, from: number, limit: number): number {
+  for (let index = from + 1; index < limit; index++) {
+    const { paragraph, first } = reader.tokens[index]!
+    if (paragraph || (first && (makesRingAt(reader.tokens, index) || makesRing(reader, index, limit))))
+      return index
+  }
+  return limit
+}
+
+/** Signs behind which a line is at its end. */
+const ENDS = /^[.!?:;)\]]$/
+
+/** The lines before a round, each by itself: asterisks and brackets of a list are none of the work. */
+export function readPreamble(
+  reader: Reader,
+  from: number,
+  to: number,
+  readBody: (reader: Reader, from: number, to: number) => Body,
+): Body {
+  const items: Item[] = []
+  for (let start = from, at = from + 1; at <= to; at++) {
+    const token = at < to ? reader.tokens[at]! : null
+    const ends = !token || token.paragraph || (token.first && ENDS.test(reader.tokens[at - 1]!.key))
+    if (!ends) continue
+    for (const item of readBody(reader, start, at).items) items.push(item)
+    start = at
+  }
+  return { items, broken: false }
+}
