@@ -96,9 +96,9 @@ export const PROJECT_LIMITS: readonly Limit[] = [
   },
   {
     what: 'other things in a kit',
-    most: 200,
+    most: 500,
     count: ({ layout }) => (layout && 'kit' in layout ? (layout.kit?.extras?.length ?? 0) : 0),
-    reason: 'a kit card has room for some dozens',
+    reason: 'a kit card has room for some dozens, and labels say how many more there are',
   },
   {
     what: 'painted places',

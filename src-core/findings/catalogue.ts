@@ -18,6 +18,7 @@ import { MATERIAL_FINDINGS } from './materials'
 import { MOTIF_FINDINGS } from './motif'
 import { NOTATION_FINDINGS } from './notation'
 import { NUMBER_FINDINGS } from './numbers'
+import { PHOTO_FINDINGS } from './photo'
 import { PROGRESS_FINDINGS } from './progress'
 
 export interface CatalogueEntry {
@@ -40,6 +41,7 @@ export const CATALOGUE = {
   ...MATERIAL_FINDINGS,
   ...EDGING_FINDINGS,
   ...KIT_FINDINGS,
+  ...PHOTO_FINDINGS,
   ...PROGRESS_FINDINGS,
   ...NUMBER_FINDINGS,
   ...LETTER_FINDINGS,

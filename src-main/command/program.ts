@@ -9,6 +9,7 @@ import { addFit } from './commands/fit'
 import { addMap } from './commands/map'
 import { addMeasure } from './commands/measure'
 import { addPage } from './commands/page'
+import { addPhoto } from './commands/photo'
 import { addPicture } from './commands/picture'
 import { addPlan } from './commands/plan'
 import { addRead } from './commands/read'
@@ -23,6 +24,7 @@ export type AddCommand = (program: Command, around: Surroundings, end: (code: Ex
 const COMMANDS: readonly AddCommand[] = [
   addCheck,
   addMeasure,
+  addPhoto,
   addRead,
   addPlan,
   addFit,

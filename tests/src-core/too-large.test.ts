@@ -164,10 +164,19 @@ describe('rounds of thousands of stitches', () => {
   it.each([
     'Rnd 1: Ch 10, join with sl st to form a ring. Ch 1, work 10000 sc over ring, join with sl st in first sc.\nRnd 2: Ch 1, sc in same st as join, sc in next sc, picot (ch 3, sl st in first ch), *sc in next 2 sc, picot; rep from * around, join with sl st in first sc.',
     'Round 1: ch 4, join. ch 3, 11 dc in ring. sl st to join. 12 dc.\nRound 2: ch 3, dc in same, 1000 dc in each around, join. 24 dc.\nRound 3: ch 3, 2 dc in next, [1 dc, 2 dc in next] repeat around, around, join. 36 dc.',
-    'Rnd 1: Magic ring, ch 2, 12 dc into ring. Join. [12]\nRnd 2: Ch 2, *FPdc around next st, 1001 dc in next dc; repeat from * around. Join.\nRnd 3: Ch 2, *FPdc around next FPdc, dc in next dc, 2 dc in next dc; repeat from * around. Join.',
   ])('end when their steps are used up: %j', (text) => {
     const before = processorTime()
     expect(codes(readRounds(text, { terms: 'US' }).findings)).toContain('rounds/too-long')
+    expect(processorTime() - before).toBeLessThan(8_000)
+  })
+
+  it('are worked in time where they are within the limits', () => {
+    const before = processorTime()
+    const { rounds } = readRounds(
+      'Rnd 1: Magic ring, ch 2, 12 dc into ring. Join. [12]\nRnd 2: Ch 2, *FPdc around next st, 1001 dc in next dc; repeat from * around. Join.\nRnd 3: Ch 2, *FPdc around next FPdc, dc in next dc, 2 dc in next dc; repeat from * around. Join.',
+      { terms: 'US' },
+    )
+    expect(rounds.map(({ made }) => made)).toEqual([12, 6012, 8016])
     expect(processorTime() - before).toBeLessThan(8_000)
   })
 })

@@ -8,6 +8,7 @@ import { planProject } from '../../src-core/plan'
 import { eventually } from '../src-main/documents/session/world'
 import { boxOfPoints, readPaths } from '../src-main/paper/read-paths'
 import { readPdf } from '../src-main/paper/read-pdf'
+import { laidTogether, tilesOf } from '../src-main/paper/template-tiles'
 import { Hands } from './hands'
 
 /** The project as the host keeps it. */
@@ -126,22 +127,14 @@ export async function checkTemplate(
       ),
     ).toBe(true)
 
-  const tiles = read.pages.flatMap(({ words }, index) => {
-    const named = /^Row (\d+), column (\d+)/.exec(words.trim())
-    const clipped = paths[index]!.filter(({ clip }) => clip)
-    return named
-      ? [{ row: Number(named[1]), column: Number(named[2]), clipped, window: clipped[0]!.clip! }]
-      : []
-  })
+  const tiles = tilesOf(read, paths)
   expect(tiles.length).toBeGreaterThan(1)
-  const first = tiles.find(({ row, column }) => row === 1 && column === 1)!.window
+  const origins = laidTogether(tiles, paths)
   const accounts = new Map(plan.accounts!.map((account) => [account.id, account]))
   for (const motif of plan.motifs) {
     const outline = placeOutline(accounts.get(motif.motif!)!.outline, motif)
     const seen = new Set<number>()
-    for (const { row, column, window, clipped } of tiles) {
-      const x = window.left + 3 - (column - 1) * (first.right - first.left - 10)
-      const y = window.top + 3 - (row - 1) * (first.bottom - first.top - 10)
+    for (const [{ window, paths: clipped }, { x, y }] of origins) {
       outline.forEach((point, corner) => {
         const at = { x: x + (reverse ? plan.size.width - point.x : point.x), y: y + point.y }
         if (at.x < window.left || at.x > window.right || at.y < window.top || at.y > window.bottom) return

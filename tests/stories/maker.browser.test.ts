@@ -74,7 +74,7 @@ describe('a maker without a mouse', () => {
     await keys.press('ArrowRight')
     await keys.press('ArrowRight')
     await keys.press('Shift+ArrowDown')
-    const said = page.getByText(/^motif \d+, row 2, place \d+, colourway/)
+    const said = page.getByText(/^motif \d+, row 2, motif \d+, colourway/)
     await said.waitFor({ state: 'attached' })
     await keys.press('b')
     await page.getByRole('button', { name: 'Undo: paint 2 motifs' }).waitFor()

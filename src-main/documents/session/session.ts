@@ -13,7 +13,7 @@ import type { KeptProjects } from './kept'
 import { folderProblem, nameInWords, placeInWords } from './keeping-words'
 import type { FileStamp, Pace, ProjectFiles } from './ports'
 import { SaveTimer } from './save-timer'
-import { compareWithDisk, hashOf, stampOf } from './stamp'
+import { compareWithDisk, hashOf, stampOf, stampOfWritten } from './stamp'
 import { Turns } from './turns'
 
 interface SessionPorts {
@@ -186,7 +186,7 @@ export class ProjectSession {
       if (!written.ok) return refused(finding('app/cannot-write', basename(path), { reason: written.reason }))
       this.#path = await realpath(path).catch(() => path)
       this.#backupDue = false
-      await this.#afterWrite(path, revision)
+      await this.#afterWrite(path, revision, text)
       await this.#journalNow()
       this.#tell()
       return done(this.keeping)
@@ -229,7 +229,7 @@ export class ProjectSession {
       this.#unreadable = undefined
       this.#revision += 1
       this.#backupDue = true
-      await this.#afterWrite(path, this.#revision)
+      await this.#afterWrite(path, this.#revision, null)
       await this.#journalNow()
       this.#tell()
       return done(this.opened())
@@ -356,7 +356,7 @@ export class ProjectSession {
         return this.#problem
       }
       this.#backupDue = false
-      await this.#afterWrite(path, revision)
+      await this.#afterWrite(path, revision, text)
       await this.#journalNow()
       return null
     })
@@ -373,8 +373,8 @@ export class ProjectSession {
     return { ...compared, state: 'same' }
   }
 
-  async #afterWrite(path: string, revision: number): Promise<void> {
-    this.#stamp = await stampOf(path)
+  async #afterWrite(path: string, revision: number, written: string | null): Promise<void> {
+    this.#stamp = await stampOfWritten(path, written)
     this.#cutOff = null
     this.#savedRevision = revision
     this.#savedAt = new Date(this.#ports.now()).toISOString()

@@ -9,6 +9,17 @@ export async function stampOf(path: string): Promise<FileStamp | null> {
   return readStamp(path).catch(() => null)
 }
 
+/**
+ * The stamp of what was just written; `text` null: read. Where somebody else has written since, the file is not ours: the stamp is then
+ * one that no file has, so that the next look finds it changed.
+ */
+export async function stampOfWritten(path: string, text: string | null): Promise<FileStamp | null> {
+  const stamp = await stampOf(path)
+  if (stamp === null || text === null) return stamp
+  const hash = hashOf(text)
+  return stamp.hash === hash ? stamp : { size: -1, modified: 0, hash }
+}
+
 async function readStamp(path: string): Promise<FileStamp> {
   const { bytes, stats } = await readRegularFile(path, SIZE_LIMIT)
   return { size: bytes.length, modified: stats.mtimeMs, hash: hashOf(bytes) }

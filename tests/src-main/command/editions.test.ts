@@ -46,8 +46,17 @@ describe('editions', () => {
     const read = async (name: string) =>
       readPdf(new Uint8Array(await readFile(join(out, `cloth-${name}-ink.pdf`))))
     const [a4, letter] = [await read('us-right-a4'), await read('us-right-letter')]
-    expect(a4.pages[0]!.width).toBeCloseTo(210, 0)
-    expect(letter.pages[0]!.width).toBeCloseTo(215.9, 0)
+    // Upright or lying, whichever shows the map larger.
+    const sides = ({ width, height }: { width: number; height: number }) =>
+      [width, height].sort((a, b) => a - b)
+    for (const page of a4.pages) {
+      expect(sides(page)[0]).toBeCloseTo(210, 0)
+      expect(sides(page)[1]).toBeCloseTo(297, 0)
+    }
+    for (const page of letter.pages) {
+      expect(sides(page)[0]).toBeCloseTo(215.9, 0)
+      expect(sides(page)[1]).toBeCloseTo(279.4, 0)
+    }
     const words = async (name: string) => (await read(name)).pages.map((page) => page.words).join(' ')
     const [us, uk, left] = [await words('us-right-a4'), await words('uk-right-a4'), await words('us-left-a4')]
     expect(us).toContain('Gauge')

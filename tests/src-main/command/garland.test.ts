@@ -33,7 +33,7 @@ describe('a garland kit on the command line', () => {
     const ran = await petalyard('plan', await file(), '--order')
     expect(ran.out).toContain('in 3 swags of 70 cm each, 110 mm deep: a wall of 210 cm')
     expect(ran.out).toMatch(/^ 2 {2}Six-petal bloom .* sc in petal 1, ch 7, sc in next petal$/m)
-    expect(ran.out).toMatch(/^Price {8}€\d+\.\d\d before tax, €\d+\.\d\d with €\d+\.\d\d of tax in it$/m)
+    expect(ran.out).toMatch(/^Price {12}€\d+\.\d\d before tax, €\d+\.\d\d with €\d+\.\d\d of tax in it$/m)
     for (const line of ran.out.split('\n')) expect(line.length).toBeLessThanOrEqual(80)
   })
 

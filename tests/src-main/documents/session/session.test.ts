@@ -243,6 +243,17 @@ describe('a file that somebody else changed', () => {
     expect(world.told.at(-1)?.disk).toBe('changed')
   })
 
+  it('is found where it was written between our write and our look at it', async () => {
+    const session = await world.sessionOnFile('throw.petalyard')
+    world.behindWrite = (path) => writeFile(path, projectText('Theirs'))
+    await session.save(change(1, 'Mine'))
+    world.behindWrite = null
+    expect(await session.checkDisk()).toBe('changed')
+    const refused = await session.save(change(2, 'Mine 2'))
+    expect(refused).toMatchObject({ outcome: 'refused', problem: { code: 'app/changed-on-disk' } })
+    expect(titleOf(await read(world.path('throw.petalyard')))).toBe('Theirs')
+  })
+
   it('is the same when only its time changed', async () => {
     const session = await world.sessionOnFile('throw.petalyard')
     await writeFile(world.path('throw.petalyard'), await read(world.path('throw.petalyard')))

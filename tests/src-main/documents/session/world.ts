@@ -31,6 +31,8 @@ export class World {
   /** The next writes to project files, or to the own folder, fail with this reason. */
   fileFault: string | null = null
   ownFault: string | null = null
+  /** What somebody else does right behind a write to a project file. */
+  behindWrite: ((path: string) => Promise<void>) | null = null
   readonly told: Keeping[] = []
   readonly writes: { readonly path: string; readonly backup: boolean }[] = []
   readonly own: OwnFolder
@@ -40,7 +42,9 @@ export class World {
     write: async (path, text, options) => {
       if (this.fileFault !== null) return { ok: false, reason: this.fileFault }
       this.writes.push({ path, backup: options.backup })
-      return projectFiles.write(path, text, options)
+      const written = await projectFiles.write(path, text, options)
+      await this.behindWrite?.(path)
+      return written
     },
   }
 

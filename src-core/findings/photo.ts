@@ -1,0 +1,65 @@
+import type { CatalogueEntry } from './catalogue'
+
+/** A motif measured from a picture: what keeps it from being sure. */
+export const PHOTO_FINDINGS = {
+  'photo/no-sheet': {
+    severity: 'error',
+    message: 'no sheet of the size {sheet} can be made out in the picture.',
+    mend: 'Lay the motif on one whole sheet, on a table of another colour, and take the picture from straight above; or say which sheet it is.',
+  },
+  'photo/sheet-cut-off': {
+    severity: 'error',
+    message: 'the sheet ({sheet}) runs over the rim of the picture.',
+    mend: 'Take the picture from further away, so that all four corners are in it.',
+  },
+  'photo/sheet-shape': {
+    severity: 'warning',
+    message: 'the sheet in the picture has not quite the shape of {sheet}, or its edges are bent.',
+    mend: 'Check which sheet it is, lay it flat, and set its corners by hand where they are off.',
+  },
+  'photo/tilt': {
+    severity: 'warning',
+    message: 'the picture is taken {tilt}° from straight above; beyond {most}° measures come out rough.',
+    mend: 'Hold the camera right over the motif.',
+  },
+  'photo/few-pixels': {
+    severity: 'warning',
+    message: 'the picture has few pixels for the sheet.',
+    mend: 'Take it from nearer, so that the sheet fills it, or use the picture as the camera made it.',
+  },
+  'photo/blurred': {
+    severity: 'warning',
+    message: 'the picture is blurred.',
+    mend: 'Rest the camera on something and tap on the motif to focus.',
+  },
+  'photo/no-motif': {
+    severity: 'error',
+    message: 'nothing on the sheet stands out from it.',
+    mend: 'Lay light yarn on a dark sheet, dark yarn on a white one.',
+  },
+  'photo/like-paper': {
+    severity: 'warning',
+    message: 'the motif hardly stands out from the sheet.',
+    mend: 'Lay light yarn on a dark sheet, dark yarn on a white one, with the lamp high above it.',
+  },
+  'photo/motif-over-edge': {
+    severity: 'error',
+    message: 'the motif reaches the edge of the sheet.',
+    mend: 'Lay it in the middle of the sheet, or take a larger one.',
+  },
+  'photo/petals-unsure': {
+    severity: 'warning',
+    message: 'the number of petals is not sure: {petals} fits best.',
+    mend: 'Count them.',
+  },
+  'photo/no-repeat': {
+    severity: 'warning',
+    message: 'the outline does not repeat round the middle.',
+    mend: 'Pull the motif into shape and pin it, or enter its measures by hand.',
+  },
+  'photo/dips-hidden': {
+    severity: 'warning',
+    message: 'the dips between the petals cannot be made out well.',
+    mend: 'Spread the petals a little and light the motif from above, or measure from dip to dip with a ruler.',
+  },
+} as const satisfies Record<string, CatalogueEntry>

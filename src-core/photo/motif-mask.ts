@@ -1,0 +1,129 @@
+/** The motif apart from paper and shadow. */
+import type { Evened } from './light'
+import { toOklab } from './oklab'
+import type { Plane } from './rectify'
+import { filled, regions } from './regions'
+import type { Mask } from './regions'
+
+/** The deepest shadow that is still taken for paper: its share of the full light. */
+const DEEPEST_SHADOW = 0.5
+/** How much light a paper is taken to throw back, at least and at most, for colours as people see them. */
+const PAPER_LIGHT = { least: 0.04, most: 0.9 }
+/** The line between paper and motif: a share of the motif's own distance, never under the noise or this step. */
+const SHARE = 0.4
+const LEAST_STEP = 0.03
+const NOISES = 5
+
+export interface FoundMotif {
+  readonly mask: Mask
+  /** How far each place is from paper in any light, in Oklab. */
+  readonly distance: Float32Array
+  readonly level: number
+  /** The motif's usual distance in multiples of what paper strays: how clearly it stands out. */
+  readonly contrast: number
+  /** It reaches the rim of the sheet. */
+  readonly overEdge: boolean
+}
+
+/** Distance of each place from the line from paper in full light to paper in the deepest shadow. */
+export function distances(plane: Plane, { ratio, paper }: Evened): Float32Array {
+  const brightness = 0.2126 * paper[0] + 0.7152 * paper[1] + 0.0722 * paper[2]
+  const held = Math.min(PAPER_LIGHT.most, Math.max(PAPER_LIGHT.least, brightness))
+  const lab = new Float64Array(3)
+  toOklab(held, held, held, lab)
+  const white = lab[0]!
+  const deepest = Math.cbrt(DEEPEST_SHADOW)
+  const distance = new Float32Array(plane.ground.length)
+  for (let at = 0; at < distance.length; at++) {
+    if (!plane.ground[at]) continue
+    toOklab(ratio[3 * at]! * held, ratio[3 * at + 1]! * held, ratio[3 * at + 2]! * held, lab)
+    const along = Math.min(1, Math.max(deepest, lab[0]! / white))
+    distance[at] = Math.hypot(lab[0]! - along * white, lab[1]!, lab[2]!)
+  }
+  return distance
+}
+
+/** Means over squares of (2 by + 1)² places. */
+export function smoothed(values: Float32Array, width: number, height: number, by: number): Float32Array {
+  if (by < 1) return values
+  const lines = new Float32Array(values.length)
+  const result = new Float32Array(values.length)
+  const pass = (
+    from: Float32Array,
+    to: Float32Array,
+    count: number,
+    length: number,
+    next: number,
+    stride: number,
+  ) => {
+    for (let line = 0; line < count; line++) {
+      const start = line * stride
+      let sum = 0
+      let held = 0
+      for (let i = -by; i < length + by; i++) {
+        if (i + by < length && i + by >= 0) {
+          sum += from[start + (i + by) * next]!
+          held++
+        }
+        if (i - by - 1 >= 0) {
+          sum -= from[start + (i - by - 1) * next]!
+          held--
+        }
+        if (i >= 0 && i < length) to[start + i * next] = sum / held
+      }
+    }
+  }
+  pass(values, lines, height, width, 1, width)
+  pass(lines, result, width, height, width, 1)
+  return result
+}
+
+const middleOf = (values: number[]): number =>
+  values.length === 0 ? 0 : values.sort((a, b) => a - b)[values.length >> 1]!
+
+/** Finds the motif: the largest piece that is not paper. Null where nothing stands out. */
+export function findMotif(plane: Plane, evened: Evened): FoundMotif | null {
+  const { width, height, ground, scale } = plane
+  const raw = distances(plane, evened)
+  const distance = smoothed(raw, width, height, Math.round(0.12 * scale))
+  const some: number[] = []
+  for (let at = 0; at < distance.length; at += 7) if (ground[at]) some.push(distance[at]!)
+  const quiet = middleOf(some.slice())
+  // Half of the paper strays less than this; the motif seldom covers more than half of it.
+  const noise = Math.max(0.004, 1.4826 * quiet)
+  const least = Math.max(LEAST_STEP, NOISES * noise)
+  let level = least
+  let best: Mask | null = null
+  let over = false
+  let usual = 0
+  for (let round = 0; round < 2; round++) {
+    const on = Uint8Array.from(distance, (value, at) => (ground[at] && value > level ? 1 : 0))
+    const pieces = regions({ width, height, on }, 60 * scale)
+    const largest = pieces
+      .filter(({ onRim }) => onRim < 0.2 * (width + height))
+      .reduce<(typeof pieces)[number] | null>(
+        (most, piece) => (!most || piece.places.length > most.places.length ? piece : most),
+        null,
+      )
+    if (!largest)
+      return round === 0
+        ? null
+        : best && { mask: best, distance, level, contrast: usual / noise, overEdge: over }
+    best = filled(largest, width, height)
+    over = largest.onRim > 0 || touchesUnseen(best, ground)
+    const inside: number[] = []
+    largest.places.forEach((at, index) => {
+      if (index % 5 === 0) inside.push(distance[at]!)
+    })
+    usual = middleOf(inside)
+    level = Math.max(least, SHARE * usual)
+  }
+  return best && { mask: best, distance, level, contrast: usual / noise, overEdge: over }
+}
+
+/** Whether a mask touches places where no ground is seen. */
+function touchesUnseen({ width, on }: Mask, ground: Uint8Array): boolean {
+  return on.some(
+    (one, at) => one === 1 && [at - 1, at + 1, at - width, at + width].some((near) => ground[near] === 0),
+  )
+}

@@ -1,0 +1,230 @@
+/** A picture of a motif on a sheet of known size → its measures. Pixels in, millimetres out; nothing else is asked. */
+import type { Finding } from '../../shared-types/finding'
+import type { FindingCode } from '../findings/catalogue'
+import { findingOf, said } from '../findings/finding'
+import type { Told } from '../findings/finding'
+import { formatNumber } from '../units/format'
+import type { Millimetres } from '../units/quantity'
+import { coloursOf } from './colours'
+import type { PhotoColour } from './colours'
+import { contourOf } from './contour'
+import type { Corners } from './homography'
+import { kindOf, profileOf } from './kind'
+import type { PhotoKind } from './kind'
+import { evenLight } from './light'
+import { findMotif } from './motif-mask'
+import type { Picture, Spot } from './picture'
+import { bestPose } from './pose'
+import { rectify } from './rectify'
+import { fineCorners } from './sheet-edges'
+import { findSheet } from './sheet'
+import { SHEET_SIZES } from './sheet-sizes'
+import type { SheetName } from './sheet-sizes'
+import { findSymmetry } from './symmetry'
+import type { Symmetry } from './symmetry'
+import { hollowsOf, meanOf, spreadOf, tipsOf } from './tips'
+import { valleysOf } from './valleys'
+
+/** Where a picture stops being good enough to be sure. */
+const DOUBT = {
+  /** Degrees of tilt. */
+  tilt: 40,
+  /** Pixels for a millimetre. */
+  density: 1.6,
+  /** Standard deviation of the blur as a share of the motif's radius. */
+  blur: 0.02,
+  /** Multiples of the paper's own straying by which the motif stands out. */
+  contrast: 9,
+  /** Shape of the sheet: misfit of the best camera. */
+  misfit: 0.035,
+  /** Share of each edge that was found. */
+  edges: 0.55,
+  /** Share of the outline's unevenness that its repeat explains, and the most of the next best order. */
+  repeat: 0.55,
+  rival: 0.6,
+  /** Dips: share of them that were found, spread of the dips, residue of the fits. */
+  dips: 0.6,
+  dipSpread: 0.14,
+  dipStray: 0.16,
+  dipGrowth: 1.6,
+} as const
+
+/** What measures from a good picture may be off by, and what each doubt adds, as shares. */
+const SPREAD = 0.02
+const DOUBT_SPREAD = 0.03
+
+export interface PhotoMeasures {
+  readonly kind: PhotoKind
+  /** Petals or sides; 0 where the motif is round or has no repeat. */
+  readonly petals: number
+  readonly symmetry: number
+  /** Diameters of the circles through tips and dips (corners and sides of straight-sided motifs). */
+  readonly overTips: Millimetres
+  readonly overValleys: Millimetres
+  /** How much the tips differ, rms as a share of the mean. */
+  readonly unevenness: number
+  /** The line round the motif about its middle: as it lies, and evened out with a tip at 12 o'clock. */
+  readonly outline: readonly (readonly [Millimetres, Millimetres])[]
+  readonly evenOutline: readonly (readonly [Millimetres, Millimetres])[]
+  /** Direction of the first tip in the picture, in degrees clockwise from the top of the sheet. */
+  readonly turn: number
+  readonly colours: readonly PhotoColour[]
+  /** Between what the size over the tips lies. */
+  readonly range: { readonly low: Millimetres; readonly high: Millimetres }
+}
+
+export interface PhotoAnswer {
+  /** Null where the picture cannot be measured; the findings say why. */
+  readonly measures: PhotoMeasures | null
+  /** Whether there is no doubt: no error and no warning. */
+  readonly sure: boolean
+  /** The sheet's corners in the picture, where they were found or given. */
+  readonly corners: Corners | null
+  readonly findings: readonly Finding[]
+}
+
+export interface PhotoOptions {
+  readonly sheet: SheetName
+  /** Corners set by hand; found where they are not given. */
+  readonly corners?: Corners | undefined
+}
+
+/** Measures the motif in a picture. */
+export function measurePhoto(picture: Picture, { sheet: name, corners: given }: PhotoOptions): PhotoAnswer {
+  const findings: Finding[] = []
+  const tell = <Code extends FindingCode>(code: Code, ...values: Told<Code>) => {
+    findings.push(findingOf(said(code, ...values), 'photo'))
+  }
+  let corners: Corners | null = given ?? null
+  const answer = (measures: PhotoMeasures | null): PhotoAnswer => ({
+    measures,
+    sure: measures !== null && findings.every(({ severity }) => severity === 'note'),
+    corners,
+    findings,
+  })
+  const sheet = SHEET_SIZES[name]
+  const rough = given ? { corners: given, cutOff: false } : findSheet(picture, sheet)
+  if (!rough) {
+    tell('photo/no-sheet', { sheet: name })
+    return answer(null)
+  }
+  corners = rough.corners
+  if (rough.cutOff) {
+    tell('photo/sheet-cut-off', { sheet: name })
+    return answer(null)
+  }
+  const edges = fineCorners(picture, rough.corners)
+  if (!edges) {
+    tell('photo/no-sheet', { sheet: name })
+    return answer(null)
+  }
+  if (!given) corners = edges.corners
+  const pose = bestPose(corners, sheet, picture)
+  if (pose.tilt > DOUBT.tilt) tell('photo/tilt', { tilt: formatNumber(pose.tilt, 0), most: DOUBT.tilt })
+  if (pose.misfit > DOUBT.misfit || edges.found < DOUBT.edges) tell('photo/sheet-shape', { sheet: name })
+
+  const plane = rectify(picture, corners, sheet)
+  const beside = 'beside' in sheet
+  const evened = evenLight(plane, beside)
+  const found = findMotif(plane, evened)
+  if (!found) {
+    tell('photo/no-motif')
+    return answer(null)
+  }
+  if (found.overEdge) {
+    tell('photo/motif-over-edge')
+    return answer(null)
+  }
+  if (plane.density < DOUBT.density) tell('photo/few-pixels')
+  const blur = Math.max(0.5, (edges.blur / plane.density) * plane.scale)
+  const outline = contourOf(plane, evened, found, blur)
+  const symmetry = findSymmetry(outline, centroid(outline))
+  if (blur > DOUBT.blur * symmetry.mean) tell('photo/blurred')
+  if (found.contrast < DOUBT.contrast) tell('photo/like-paper')
+  const kind = kindOf(symmetry, found.mask)
+  const order = kind === 'round' || kind === 'other' ? 0 : symmetry.order
+  if (kind === 'other') tell('photo/no-repeat')
+  else if (order > 0 && (symmetry.share < DOUBT.repeat || symmetry.rival > DOUBT.rival))
+    tell('photo/petals-unsure', { petals: order })
+
+  const tips = order > 0 ? tipsOf(symmetry) : []
+  let tip = order > 0 ? meanOf(tips.map(({ far }) => far)) : symmetry.mean
+  let dip = symmetry.mean
+  if (kind === 'other') {
+    tip = Math.max(...symmetry.reach)
+    dip = Math.min(...symmetry.reach)
+  } else if (kind === 'petals') {
+    const valleys = valleysOf(plane, evened, symmetry, tips, blur)
+    const seen = valleys.filter((valley) => valley !== null)
+    dip = seen.length > 0 ? middleMean(seen.map(({ far }) => far)) : meanOf(hollowsOf(symmetry))
+    const doubtful =
+      seen.length < DOUBT.dips * order ||
+      spreadOf(seen.map(({ far }) => far)) > DOUBT.dipSpread * dip ||
+      meanOf(seen.map(({ stray }) => stray)) > DOUBT.dipStray ||
+      meanOf(seen.map(({ growth }) => growth)) > DOUBT.dipGrowth
+    if (doubtful) tell('photo/dips-hidden')
+  } else if (order > 0) dip = meanOf(hollowsOf(symmetry))
+
+  const warned = findings.filter(({ severity }) => severity === 'warning').length
+  const spread = SPREAD + DOUBT_SPREAD * warned
+  const overTips = (2 * tip) / plane.scale
+  return answer({
+    kind,
+    petals: order,
+    symmetry: order,
+    overTips,
+    overValleys: (2 * dip) / plane.scale,
+    unevenness: order > 0 ? spreadOf(tips.map(({ far }) => far)) / tip : symmetry.rest,
+    outline: outline.map(({ x, y }) => [
+      (x - symmetry.middle.x) / plane.scale,
+      (y - symmetry.middle.y) / plane.scale,
+    ]),
+    evenOutline: order > 0 ? evenOutline(symmetry, tip, dip, plane.scale) : [],
+    turn: order > 0 ? ((((symmetry.turn * 180) / Math.PI) % (360 / order)) + 360 / order) % (360 / order) : 0,
+    colours: coloursOf(plane, evened, found, symmetry.middle),
+    range: { low: overTips * (1 - spread), high: overTips * (1 + spread) },
+  })
+}
+
+/** The outline evened out: each petal the mean of all, tips and dips exactly where they were measured. */
+function evenOutline(
+  symmetry: Symmetry,
+  tip: number,
+  dip: number,
+  scale: number,
+): [Millimetres, Millimetres][] {
+  const profile = profileOf(symmetry, 13)
+  const held = profile.map((far, at) =>
+    at === 0 ? tip : at === profile.length - 1 ? dip : Math.min(tip, Math.max(dip, far)),
+  )
+  const { order } = symmetry
+  const last = held.length - 1
+  return Array.from({ length: 2 * last * order }, (_, index) => {
+    const at = index % (2 * last)
+    const angle = (Math.PI * index) / (last * order)
+    const far = held[at <= last ? at : 2 * last - at]! / scale
+    return [far * Math.sin(angle), -far * Math.cos(angle)]
+  })
+}
+
+/** The mean of the middle half. */
+function middleMean(values: readonly number[]): number {
+  const sorted = [...values].sort((a, b) => a - b)
+  const cut = sorted.length >> 2
+  return meanOf(sorted.slice(cut, sorted.length - cut))
+}
+
+/** The centroid of the area inside a closed line. */
+function centroid(points: readonly Spot[]): Spot {
+  let area = 0
+  let x = 0
+  let y = 0
+  points.forEach((from, at) => {
+    const to = points[(at + 1) % points.length]!
+    const cross = from.x * to.y - to.x * from.y
+    area += cross
+    x += (from.x + to.x) * cross
+    y += (from.y + to.y) * cross
+  })
+  return { x: x / (3 * area), y: y / (3 * area) }
+}

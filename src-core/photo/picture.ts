@@ -1,0 +1,75 @@
+/** Pictures as the finder reads them: pixels in, light out. */
+
+/** A decoded picture, upright: four bytes (sRGB and opacity) for each pixel, row by row from the top left. */
+export interface Picture {
+  readonly width: number
+  readonly height: number
+  readonly data: Uint8Array | Uint8ClampedArray
+}
+
+export interface Spot {
+  readonly x: number
+  readonly y: number
+}
+
+/** Red, green and blue as amounts of light: 0 none, 1 the brightest that the picture can say. */
+export type Light = readonly [number, number, number]
+
+/** Light of the 256 values of a byte: the transfer function of IEC 61966-2-1 (sRGB). */
+const LIGHT_OF_BYTE = Float32Array.from({ length: 256 }, (_, byte) => {
+  const value = byte / 255
+  return value <= 0.04045 ? value / 12.92 : ((value + 0.055) / 1.055) ** 2.4
+})
+
+/** A value of light as a byte of sRGB; the inverse of the above. */
+export const byteOfLight = (light: number): number => {
+  const held = Math.min(1, Math.max(0, light))
+  return Math.round(255 * (held <= 0.0031308 ? held * 12.92 : 1.055 * held ** (1 / 2.4) - 0.055))
+}
+
+/** Light at a place between pixels (bilinear); pixel centres lie at whole numbers, outside the nearest counts. */
+export function lightAt({ width, height, data }: Picture, x: number, y: number, into: Float64Array): void {
+  const left = Math.min(width - 1.001, Math.max(0, x))
+  const top = Math.min(height - 1.001, Math.max(0, y))
+  const column = Math.floor(left)
+  const row = Math.floor(top)
+  const u = left - column
+  const v = top - row
+  const a = 4 * (row * width + column)
+  const right = column + 1 < width ? 4 : 0
+  const below = row + 1 < height ? 4 * width : 0
+  for (let c = 0; c < 3; c++) {
+    const upper = LIGHT_OF_BYTE[data[a + c]!]! * (1 - u) + LIGHT_OF_BYTE[data[a + right + c]!]! * u
+    const lower =
+      LIGHT_OF_BYTE[data[a + below + c]!]! * (1 - u) + LIGHT_OF_BYTE[data[a + below + right + c]!]! * u
+    into[c] = upper * (1 - v) + lower * v
+  }
+}
+
+/** Light of a picture, smaller: each value the mean of a square of `step` pixels. */
+export interface SmallLight {
+  readonly width: number
+  readonly height: number
+  readonly step: number
+  /** Three values for each place. */
+  readonly light: Float32Array
+}
+
+/** Shrinks a picture so that its longer side has at most `longest` places. */
+export function shrink({ width, height, data }: Picture, longest: number): SmallLight {
+  const step = Math.max(1, Math.ceil(Math.max(width, height) / longest))
+  const columns = Math.max(1, Math.floor(width / step))
+  const rows = Math.max(1, Math.floor(height / step))
+  const light = new Float32Array(3 * columns * rows)
+  for (let row = 0; row < rows; row++)
+    for (let y = row * step; y < (row + 1) * step; y++)
+      for (let column = 0; column < columns; column++) {
+        const at = 3 * (row * columns + column)
+        for (let x = column * step; x < (column + 1) * step; x++) {
+          const from = 4 * (y * width + x)
+          for (let c = 0; c < 3; c++) light[at + c]! += LIGHT_OF_BYTE[data[from + c]!]!
+        }
+      }
+  for (let i = 0; i < light.length; i++) light[i]! /= step * step
+  return { width: columns, height: rows, step, light }
+}

@@ -1,0 +1,90 @@
+/** Finds the sheet in a picture, roughly: a smooth piece with four straight sides whose shape fits. */
+import { toOklab } from './oklab'
+import { shrink } from './picture'
+import type { Picture, SmallLight } from './picture'
+import { asSheet } from './pose'
+import { areaOf, filled, fourSides, hullOf, regions } from './regions'
+import type { Corners } from './homography'
+import type { SheetSize } from './sheet-sizes'
+
+/** Places along the longer side of the picture in which the sheet is looked for. */
+const SEARCHED = 360
+/** Steps of colour (in Oklab) from place to place that still count as smooth; each is tried. */
+const SMOOTH = [0.012, 0.018, 0.027, 0.04, 0.06]
+/** The least share of the picture that a sheet takes up, and a card. */
+const LEAST_SHEET = 0.06
+const LEAST_CARD = 0.008
+/** How much of its four sides the smooth piece fills, its holes counted in. */
+const LEAST_FILL = 0.88
+/** How far from the shape of the sheet the four sides may be. */
+const MOST_MISFIT = 0.2
+
+export interface FoundSheet {
+  readonly corners: Corners
+  /** It runs over the rim of the picture. */
+  readonly cutOff: boolean
+}
+
+/** The largest step of colour from each place to its neighbours. */
+function stepsOf({ width, height, light }: SmallLight): Float32Array {
+  const lab = new Float64Array(3)
+  const colours = new Float32Array(light.length)
+  for (let at = 0; at < light.length; at += 3) {
+    toOklab(light[at]!, light[at + 1]!, light[at + 2]!, lab)
+    for (let c = 0; c < 3; c++) colours[at + c] = lab[c]!
+  }
+  const steps = new Float32Array(width * height)
+  const compare = (one: number, other: number) => {
+    const step = Math.hypot(
+      colours[3 * one]! - colours[3 * other]!,
+      colours[3 * one + 1]! - colours[3 * other + 1]!,
+      colours[3 * one + 2]! - colours[3 * other + 2]!,
+    )
+    steps[one] = Math.max(steps[one]!, step)
+    steps[other] = Math.max(steps[other]!, step)
+  }
+  for (let y = 0; y < height; y++)
+    for (let x = 0; x < width; x++) {
+      const at = y * width + x
+      if (x + 1 < width) compare(at, at + 1)
+      if (y + 1 < height) compare(at, at + width)
+    }
+  return steps
+}
+
+/** The sheet of this size in the picture, its corners to about a place of the search; null where none is found. */
+export function findSheet(picture: Picture, sheet: SheetSize): FoundSheet | null {
+  const small = shrink(picture, SEARCHED)
+  const { width, height, step } = small
+  const steps = stepsOf(small)
+  const least = (sheet.beside ? LEAST_CARD : LEAST_SHEET) * width * height
+  let best: (FoundSheet & { score: number }) | null = null
+  for (const smooth of SMOOTH) {
+    const on = Uint8Array.from(steps, (value) => (value < smooth ? 1 : 0))
+    for (const region of regions({ width, height, on }, least * 0.3)) {
+      const whole = filled(region, width, height)
+      const hull = hullOf(whole)
+      if (areaOf(hull) < least) continue
+      const sides = fourSides(hull)
+      if (!sides) continue
+      const area = areaOf(sides)
+      const share = whole.on.reduce((sum, each) => sum + each, 0) / area
+      if (share < LEAST_FILL) continue
+      const rim = region.onRim / (width + height)
+      const corners = sides.map(({ x, y }) => ({
+        x: x * step - 0.5,
+        y: y * step - 0.5,
+      })) as unknown as Corners
+      const turned = asSheet(corners, sheet, picture)
+      const cutOff = rim > 0.02
+      if (!cutOff && turned.pose.misfit > MOST_MISFIT) continue
+      const score =
+        share ** 2 *
+        Math.sqrt(area) *
+        Math.exp(-4 * turned.pose.misfit) *
+        (cutOff ? 0.05 * (rim > 0.6 ? 0.1 : 1) : 1)
+      if (!best || score > best.score) best = { corners: turned.corners, cutOff, score }
+    }
+  }
+  return best && { corners: best.corners, cutOff: best.cutOff }
+}

@@ -1,0 +1,117 @@
+/** The middle of the motif and how many times its outline repeats round it. */
+import type { Spot } from './picture'
+
+/** Directions in which the outline's reach is taken. */
+export const DIRECTIONS = 1440
+/** Orders of symmetry that are looked for. */
+export const ORDER = { least: 3, most: 24 }
+const HIGHEST = 96
+/** A finer repeat is taken where it explains this share of what the best one does. */
+const AS_GOOD = 0.72
+
+/** How far the outline reaches from a middle in each direction, clockwise from 12 o'clock: its outermost crossing. */
+export function reaches(outline: readonly Spot[], middle: Spot): Float64Array {
+  const reach = new Float64Array(DIRECTIONS)
+  const n = outline.length
+  const step = (2 * Math.PI) / DIRECTIONS
+  const polar = outline.map(({ x, y }) => ({
+    turn: Math.atan2(x - middle.x, middle.y - y),
+    far: Math.hypot(x - middle.x, y - middle.y),
+  }))
+  for (let at = 0; at < n; at++) {
+    const from = polar[at]!
+    const to = polar[(at + 1) % n]!
+    let by = to.turn - from.turn
+    if (by > Math.PI) by -= 2 * Math.PI
+    if (by < -Math.PI) by += 2 * Math.PI
+    const [low, high] = by >= 0 ? [from.turn, from.turn + by] : [from.turn + by, from.turn]
+    for (let k = Math.ceil(low / step); k * step <= high; k++) {
+      const t = by === 0 ? 0 : (k * step - from.turn) / by
+      const far = from.far + t * (to.far - from.far)
+      const index = ((k % DIRECTIONS) + DIRECTIONS) % DIRECTIONS
+      if (far > reach[index]!) reach[index] = far
+    }
+  }
+  for (let at = 0; at < DIRECTIONS; at++)
+    if (reach[at] === 0) reach[at] = reach[(at + DIRECTIONS - 1) % DIRECTIONS]!
+  return reach
+}
+
+/** Fourier coefficients of the reach: cosine and sine parts by order, the mean first. */
+function spectrum(reach: Float64Array): { cosine: number; sine: number }[] {
+  return Array.from({ length: HIGHEST + 1 }, (_, order) => {
+    let cosine = 0
+    let sine = 0
+    for (let at = 0; at < DIRECTIONS; at++) {
+      const turn = (2 * Math.PI * ((order * at) % DIRECTIONS)) / DIRECTIONS
+      cosine += reach[at]! * Math.cos(turn)
+      sine += reach[at]! * Math.sin(turn)
+    }
+    const by = (order === 0 ? 1 : 2) / DIRECTIONS
+    return { cosine: cosine * by, sine: sine * by }
+  })
+}
+
+export interface Symmetry {
+  readonly middle: Spot
+  readonly reach: Float64Array
+  readonly mean: number
+  /** How often the outline repeats, 3 to 24; 0 where it does not. */
+  readonly order: number
+  /** Direction of the first tip, clockwise from 12 o'clock, in radians. */
+  readonly turn: number
+  /** Share of all unevenness of the outline that the repeat explains, 0 to 1. */
+  readonly share: number
+  /** rms of the repeat as a share of the mean reach. */
+  readonly depth: number
+  /** rms of what the repeat does not explain, as a share of the mean reach. */
+  readonly rest: number
+  /** How much the next best order explains, as a share of this one. */
+  readonly rival: number
+}
+
+/** Least depth of a repeat that is more than stitches on a round outline. */
+const LEAST_DEPTH = 0.008
+
+/** Finds middle and order of an outline. */
+export function findSymmetry(outline: readonly Spot[], first: Spot): Symmetry {
+  let middle = first
+  let reach = reaches(outline, middle)
+  for (let round = 0; round < 6; round++) {
+    const one = spectrum(reach)[1]!
+    middle = { x: middle.x + one.sine, y: middle.y - one.cosine }
+    reach = reaches(outline, middle)
+    if (Math.hypot(one.cosine, one.sine) < 0.01) break
+  }
+  const parts = spectrum(reach)
+  const mean = parts[0]!.cosine
+  const powers = parts.map(({ cosine, sine }) => (cosine * cosine + sine * sine) / 2)
+  const total = powers.slice(2).reduce((sum, each) => sum + each, 0)
+  const explained = (order: number): number => {
+    let sum = 0
+    for (let k = order; k <= HIGHEST; k += order) sum += powers[k]!
+    return sum
+  }
+  const orders = Array.from({ length: ORDER.most - ORDER.least + 1 }, (_, at) => ORDER.least + at)
+  const most = Math.max(...orders.map(explained))
+  const order = orders.reduce((best, each) => (explained(each) >= AS_GOOD * most ? each : best), ORDER.least)
+  const own = explained(order)
+  const rival = Math.max(
+    0,
+    ...orders.filter((each) => each !== order && order % each !== 0).map((each) => explained(each) / own),
+  )
+  const depth = Math.sqrt(own) / mean
+  const repeats = depth >= LEAST_DEPTH && own / total > 0.3
+  const lead = parts[order]!
+  return {
+    middle,
+    reach,
+    mean,
+    order: repeats ? order : 0,
+    turn: Math.atan2(lead.sine, lead.cosine) / order,
+    share: total > 0 ? own / total : 0,
+    depth,
+    rest: Math.sqrt(Math.max(0, total - (repeats ? own : 0))) / mean,
+    rival,
+  }
+}

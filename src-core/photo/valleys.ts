@@ -1,0 +1,199 @@
+/**
+ * Where petals part. Petals that bulge leave a cleft between them that is narrower than the lens can show, so that a
+ * line drawn at half the light ends too far out. What a blur keeps is the sum: along an arc across the cleft, the
+ * light that is missing from the motif is the width of the cleft, however it is smeared. These widths, from where the
+ * cleft is open down to where it closes, are fitted by a law of growth; the dip is where the width comes to nothing.
+ */
+import { colourAt } from './contour'
+import type { Evened } from './light'
+import type { Spot } from './picture'
+import type { Plane } from './rectify'
+import { DIRECTIONS } from './symmetry'
+import type { Symmetry } from './symmetry'
+
+/** How the width of a cleft grows with the distance from its dip: at once, round, straight, drawn out to a point. */
+const GROWTHS = [0, 0.5, 1, 1.5, 2, 2.5]
+/** The most, as a share of the widest, that stitches add to or take from all widths. */
+const MOST_BASE = 0.03
+/** Share of the sector on each side of its line that an arc takes in. */
+const ARC = 0.4
+/** Widths (in multiples of the blur, and in mm) up to which the law is fitted. */
+const FIT_BLURS = 7
+const FIT_WIDTH = 2.2
+/** A cleft is closed under this share of its width; it narrows again under this share of its widest, of so many mm. */
+const CLOSED = 0.12
+const NARROWS = 0.88
+const LEAST_WIDTH = 0.35
+/** The nearest to the middle that a dip is looked for, as a share of the tips. */
+const NEAREST = 0.25
+
+export interface Valley {
+  /** Distance of the dip from the middle, in places. */
+  readonly far: number
+  /** Residue of the fit as a share of the widths it was fitted to. */
+  readonly stray: number
+  /** How its width grows from there; from 2 on it is drawn out so far that nobody sees where it ends. */
+  readonly growth: number
+}
+
+/** Widths of the cleft along one line, from near the middle outwards. */
+function widthsAlong(
+  plane: Plane,
+  evened: Evened,
+  middle: Spot,
+  turn: number,
+  sector: number,
+  tip: number,
+): { far: number[]; width: number[]; arc: number[] } {
+  const colour = new Float64Array(3)
+  const far: number[] = []
+  const rows: { values: Float64Array; count: number; step: number; arc: number }[] = []
+  for (let r = NEAREST * tip; r <= tip; r += 0.5) {
+    const arc = ARC * sector * r
+    const count = 2 * Math.max(4, Math.round(arc / 0.5)) + 1
+    const values = new Float64Array(3 * count)
+    for (let at = 0; at < count; at++) {
+      const angle = turn + ((2 * at) / (count - 1) - 1) * ARC * sector
+      colourAt(plane, evened.ratio, middle.x + r * Math.sin(angle), middle.y - r * Math.cos(angle), colour)
+      for (let c = 0; c < 3; c++) values[3 * at + c] = colour[c]!
+    }
+    far.push(r)
+    rows.push({ values, count, step: (2 * arc) / (count - 1), arc: 2 * arc })
+  }
+  // The ground in the cleft, with its shadow: the middle of the outermost arcs.
+  const outer = rows.slice(-Math.max(4, Math.round(rows.length * 0.08)))
+  const ground = [0, 1, 2].map((c) => {
+    const values = outer.map(({ values, count }) => values[3 * ((count - 1) / 2) + c]!).sort((a, b) => a - b)
+    return values[values.length >> 1]!
+  })
+  // The motif beside the cleft: both ends of the arcs, evened out over neighbours (stitches are light and dark).
+  const ends = rows.map(({ values, count }) => {
+    const part = Math.max(1, Math.round(count * 0.22))
+    const sum = [0, 0, 0]
+    for (let at = 0; at < part; at++)
+      for (let c = 0; c < 3; c++) sum[c]! += values[3 * at + c]! + values[3 * (count - 1 - at) + c]!
+    return sum.map((each) => each / (2 * part))
+  })
+  const around = Math.max(2, Math.round(1.2 * plane.scale))
+  const width = rows.map(({ values, count, step }, at) => {
+    const from = Math.max(0, at - 2 * around)
+    const near = ends.slice(from, at + 1)
+    const motif = [0, 1, 2].map((c) => near.reduce((sum, each) => sum + each[c]!, 0) / near.length)
+    const span = motif.reduce((sum, value, c) => sum + (ground[c]! - value) ** 2, 0)
+    let open = 0
+    for (let i = 0; i < count; i++) {
+      let share = 0
+      for (let c = 0; c < 3; c++)
+        share += ((values[3 * i + c]! - motif[c]!) * (ground[c]! - motif[c]!)) / Math.max(1e-6, span)
+      open += Math.min(1.1, Math.max(-0.6, share)) * step
+    }
+    return open
+  })
+  return { far, width, arc: rows.map(({ arc }) => arc) }
+}
+
+/** A law (r − dip)^growth, blurred along r. */
+function law(r: number, dip: number, growth: number, blur: number): number {
+  let sum = 0
+  for (const [off, weight] of [
+    [-1.73, 1 / 6],
+    [-0.6, 1 / 6],
+    [0, 1 / 3],
+    [0.6, 1 / 6],
+    [1.73, 1 / 6],
+  ] as const)
+    sum += r - dip + off * blur > 0 ? weight * (r - dip + off * blur) ** growth : 0
+  return sum
+}
+
+/** The straight line of `values` over `over`, by least squares, that begins within ±most: its slope and what it leaves. */
+function straightFit(
+  over: readonly number[],
+  values: readonly number[],
+  most: number,
+): { slope: number; residue: number } {
+  const n = over.length
+  let [x, y, xx, xy, yy] = [0, 0, 0, 0, 0]
+  for (let at = 0; at < n; at++) {
+    const [a, b] = [over[at]!, values[at]!]
+    x += a
+    y += b
+    xx += a * a
+    xy += a * b
+    yy += b * b
+  }
+  const across = xx - (x * x) / n
+  if (across <= 1e-12) return { slope: 0, residue: Infinity }
+  const slope = (xy - (x * y) / n) / across
+  const base = Math.min(most, Math.max(-most, (y - slope * x) / n))
+  const held = (xy - base * x) / xx
+  return {
+    slope: held,
+    residue: Math.max(
+      0,
+      yy + n * base * base + held * held * xx - 2 * base * y - 2 * held * xy + 2 * base * held * x,
+    ),
+  }
+}
+
+/** The dip of one cleft; null where none opens. `blur` in places. */
+function dipOf(far: number[], width: number[], arc: number[], blur: number, scale: number): Valley | null {
+  const smooth = width.map((_, at) => {
+    const near = width.slice(Math.max(0, at - 2), at + 3)
+    return near.reduce((sum, each) => sum + each, 0) / near.length
+  })
+  const full = Math.max(FIT_BLURS * blur, FIT_WIDTH * scale)
+  // Inwards from the outermost place: the last one from which the cleft only narrows.
+  let end = smooth.length - 1
+  while (end > 0 && smooth[end]! > Math.min(full, 0.62 * arc[end]!)) end--
+  if (end >= smooth.length - 2) return null
+  let closed = end
+  while (closed > 0 && smooth[closed]! > CLOSED * smooth[end]!) closed--
+  // Petals that bulge towards each other: the cleft widens from its dip and narrows again; the law holds that far.
+  let widest = closed
+  for (let at = closed; at <= end; at++) {
+    if (smooth[at]! > smooth[widest]!) widest = at
+    else if (smooth[at]! < NARROWS * smooth[widest]! && smooth[widest]! > LEAST_WIDTH * scale) {
+      end = widest
+      break
+    }
+  }
+  const highest = smooth[end]!
+  const start = Math.max(0, closed - Math.max(6, Math.round((end - closed) * 0.8), Math.round(4 * blur)))
+  const r = far.slice(start, end + 1)
+  const g = width.slice(start, end + 1)
+  let best: (Valley & { residue: number }) | null = null
+  const tryDip = (growth: number, dip: number) => {
+    const shape = r.map((each) => law(each, dip, growth, blur))
+    const { slope, residue } = straightFit(shape, g, MOST_BASE * highest)
+    if (slope > 0 && (!best || residue < best.residue))
+      best = { far: dip, residue, growth, stray: Math.sqrt(residue / g.length) / highest }
+  }
+  for (const growth of GROWTHS) {
+    for (let dip = r[0]!; dip < far[end]! - 0.5; dip += 1) tryDip(growth, dip)
+    const near = (best as Valley | null)?.far ?? r[0]!
+    for (let by = -0.75; by < 1; by += 0.25) tryDip(growth, near + by)
+  }
+  const chosen = best as Valley | null
+  return chosen && { far: chosen.far, stray: chosen.stray, growth: chosen.growth }
+}
+
+/** The dips between all petals; null for each that cannot be made out. */
+export function valleysOf(
+  plane: Plane,
+  evened: Evened,
+  { middle, order }: Symmetry,
+  tips: readonly { far: number; at: number }[],
+  blur: number,
+): (Valley | null)[] {
+  return tips.map((tip, petal) => {
+    const next = tips[(petal + 1) % order]!
+    let between = next.at - tip.at
+    while (between < 0) between += DIRECTIONS
+    while (between >= DIRECTIONS) between -= DIRECTIONS
+    const turn = ((tip.at + between / 2) * 2 * Math.PI) / DIRECTIONS
+    const sector = (between * 2 * Math.PI) / DIRECTIONS
+    const { far, width, arc } = widthsAlong(plane, evened, middle, turn, sector, Math.min(tip.far, next.far))
+    return dipOf(far, width, arc, blur, plane.scale)
+  })
+}

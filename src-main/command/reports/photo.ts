@@ -1,0 +1,33 @@
+/** What was measured in a picture, in lines. */
+import type { PhotoMeasures } from '../../../src-core/photo/photo'
+import { formatLength } from '../../../src-core/units/format'
+
+const KINDS = {
+  petals: 'petals',
+  round: 'round',
+  square: 'square',
+  hexagon: 'hexagon',
+  octagon: 'octagon',
+  other: 'no shape that repeats',
+} as const
+
+const length = (value: number): string =>
+  `${formatLength(value, 'metric')} (${formatLength(value, 'imperial')})`
+
+/** Sizes in both units, petals, colours from the middle outwards. */
+export function photoReport(measures: PhotoMeasures): string[] {
+  const { kind, petals, overTips, overValleys, range, colours } = measures
+  const sided = kind !== 'petals' && kind !== 'other'
+  return [
+    kind === 'petals' ? `Petals: ${petals}` : `Shape: ${KINDS[kind]}`,
+    ...(kind === 'round'
+      ? [`Across: ${length(overTips)}`]
+      : [
+          `${sided ? 'Corner to corner' : 'Tip to tip'}: ${length(overTips)}`,
+          `${sided ? 'Side to side' : 'Dip to dip'}: ${length(overValleys)}`,
+        ]),
+    `${kind === 'petals' ? 'Tip to tip lies between' : 'Between'} ${length(range.low)} and ${length(range.high)}`,
+    ...(kind === 'petals' ? ['Check dip to dip with a ruler: it may be off by 5 %.'] : []),
+    `Yarn: ${colours.map(({ colour, share }) => `${colour} ${Math.round(100 * share)} %`).join(', ')}`,
+  ]
+}

@@ -1,0 +1,175 @@
+/**
+ * A camera of the tests' own: a ray for each part of a pixel down to the table, the light there, the lens' blur,
+ * noise, and the camera's curve. It shares no line with the finder.
+ */
+import { chance } from './flowers'
+import type { Shape } from './flowers'
+
+export type Colour = readonly [number, number, number]
+
+export interface Scene {
+  readonly shape: Shape
+  /** The middle of the shape on the sheet, in mm from the sheet's middle. */
+  readonly at: { readonly x: number; readonly y: number }
+  readonly sheet: { readonly width: number; readonly height: number }
+  /** Turn of the sheet in the picture, and the camera's tilt and its direction, in degrees. */
+  readonly turn: number
+  readonly tilt: number
+  readonly tiltTowards: number
+  readonly picture: { readonly width: number; readonly height: number }
+  /** Share of the picture's width that the sheet takes. */
+  readonly filling: number
+  readonly paper: Colour
+  readonly table: Colour
+  readonly grain: number
+  /** Yarns from the middle outwards. */
+  readonly yarns: readonly Colour[]
+  /** Light: how much weaker at the far side, colour of the lamp, depth and shift (mm) of the motif's shadow. */
+  readonly fall: number
+  readonly fallTowards: number
+  readonly lamp: Colour
+  readonly shadow: number
+  readonly shadowBy: { readonly x: number; readonly y: number }
+  /** Stitches: their width in mm, and how much they are light and dark. */
+  readonly stitch: number
+  readonly relief: number
+  /** Standard deviation of the lens' blur, in pixels, and of the noise, of full light. */
+  readonly blur: number
+  readonly noise: number
+  readonly seed: number
+}
+
+const PARTS = 2
+
+/** Takes the picture. */
+export function photograph(scene: Scene): { width: number; height: number; data: Uint8Array } {
+  const { width, height } = scene.picture
+  const random = chance(scene.seed)
+  const tilt = (scene.tilt * Math.PI) / 180
+  const towards = (scene.tiltTowards * Math.PI) / 180
+  const turn = (scene.turn * Math.PI) / 180
+  const focal = 0.85 * Math.max(width, height)
+  // How far off, so that the sheet takes its share of the picture.
+  const sides = [scene.sheet.width, scene.sheet.height]
+  const [c, s] = [Math.abs(Math.cos(turn)), Math.abs(Math.sin(turn))]
+  const needs = Math.max((sides[0]! * c + sides[1]! * s) / width, (sides[0]! * s + sides[1]! * c) / height)
+  const far = (focal * needs) / scene.filling
+  // The camera looks at the middle of the sheet from `far` away, tilted about a level axis.
+  const axis = { x: Math.cos(towards), y: Math.sin(towards) }
+  const turned = (x: number, y: number, z: number) => {
+    // Rodrigues' rotation about the level axis.
+    const [co, si] = [Math.cos(tilt), Math.sin(tilt)]
+    const dot = axis.x * x + axis.y * y
+    return {
+      x: x * co + axis.y * z * si + axis.x * dot * (1 - co),
+      y: y * co - axis.x * z * si + axis.y * dot * (1 - co),
+      z: z * co + (axis.x * y - axis.y * x) * si,
+    }
+  }
+  const eye = turned(0, 0, -far)
+  const light = new Float32Array(3 * width * height)
+  const grains = Array.from({ length: 40 }, () => ({
+    x: (random() - 0.5) * 0.9,
+    y: (random() - 0.5) * 0.9,
+    phase: random() * 6.283,
+  }))
+  for (let row = 0; row < height; row++)
+    for (let column = 0; column < width; column++)
+      for (let part = 0; part < PARTS * PARTS; part++) {
+        const px = column + ((part % PARTS) + 0.5) / PARTS - 0.5 - (width - 1) / 2
+        const py = row + (Math.floor(part / PARTS) + 0.5) / PARTS - 0.5 - (height - 1) / 2
+        const ray = turned(px / focal, py / focal, 1)
+        const t = -eye.z / ray.z
+        const tx = eye.x + t * ray.x
+        const ty = eye.y + t * ray.y
+        // On the sheet, about its middle.
+        const x = tx * Math.cos(turn) + ty * Math.sin(turn)
+        const y = -tx * Math.sin(turn) + ty * Math.cos(turn)
+        const at = 3 * (row * width + column)
+        shade(scene, x, y, grains, light, at)
+      }
+  const blurred = blur(light, width, height, scene.blur)
+  const data = new Uint8Array(4 * width * height)
+  for (let at = 0; at < width * height; at++) {
+    for (let channel = 0; channel < 3; channel++) {
+      // The sum of three even chances is near enough to a bell.
+      const hiss = (random() + random() + random() - 1.5) * 2 * scene.noise
+      const value = blurred[3 * at + channel]! / PARTS ** 2
+      const seen = Math.min(1, Math.max(0, value + hiss * Math.sqrt(0.05 + Math.max(0, value))))
+      data[4 * at + channel] = Math.round(
+        255 * (seen < 0.0031308 ? 12.92 * seen : 1.055 * Math.pow(seen, 1 / 2.4) - 0.055),
+      )
+    }
+    data[4 * at + 3] = 255
+  }
+  return { width, height, data }
+}
+
+/** Adds the light of one place on the table. */
+function shade(
+  scene: Scene,
+  x: number,
+  y: number,
+  grains: readonly { x: number; y: number; phase: number }[],
+  light: Float32Array,
+  into: number,
+): void {
+  const { sheet, shape, at, shadowBy } = scene
+  const mx = x - at.x
+  const my = y - at.y
+  const onSheet = Math.abs(x) < sheet.width / 2 && Math.abs(y) < sheet.height / 2
+  let colour = scene.paper
+  let by = 1
+  const r = Math.hypot(mx, my)
+  if (r < shape.most && shape.covers(mx, my)) {
+    const ring = Math.min(scene.yarns.length - 1, Math.floor((r / shape.most) * scene.yarns.length))
+    colour = scene.yarns[ring]!
+    // Stitches: bumps in rounds.
+    const round = Math.floor(r / scene.stitch)
+    const count = Math.max(6, Math.round((2 * Math.PI * (round + 0.5) * scene.stitch) / scene.stitch))
+    const angle = Math.atan2(my, mx)
+    by = 1 + scene.relief * (Math.cos(angle * count) * 0.6 + Math.cos((2 * Math.PI * r) / scene.stitch) * 0.4)
+  } else if (!onSheet) {
+    colour = scene.table
+    let sum = 0
+    for (const grain of grains) sum += Math.cos(grain.x * x + grain.y * y * 4 + grain.phase)
+    by = 1 + (scene.grain * sum) / 6
+  }
+  // The shadow: soft, of a motif a little above the ground.
+  if (by === 1 || !onSheet) {
+    let covered = 0
+    for (let i = 0; i < 3; i++) {
+      const sx = mx - shadowBy.x + 1.2 * Math.cos(i * 2.094)
+      const sy = my - shadowBy.y + 1.2 * Math.sin(i * 2.094)
+      if (Math.hypot(sx, sy) < shape.most && shape.covers(sx, sy)) covered++
+    }
+    by *= 1 - (scene.shadow * covered) / 3
+  }
+  const fall = (scene.fallTowards * Math.PI) / 180
+  by *= 1 - scene.fall * (0.5 + (x * Math.cos(fall) + y * Math.sin(fall)) / 400)
+  for (let channel = 0; channel < 3; channel++)
+    light[into + channel]! += Math.max(0, colour[channel]! * by * scene.lamp[channel]!)
+}
+
+/** A lens' blur: a bell, across and down. */
+function blur(from: Float32Array, width: number, height: number, sigma: number): Float32Array {
+  const reach = Math.ceil(3 * sigma)
+  const bell = Array.from({ length: 2 * reach + 1 }, (_, at) =>
+    Math.exp(-((at - reach) ** 2) / (2 * sigma * sigma)),
+  )
+  const sum = bell.reduce((all, each) => all + each, 0)
+  const pass = (values: Float32Array, down: boolean) => {
+    const result = new Float32Array(values.length)
+    for (let row = 0; row < height; row++)
+      for (let column = 0; column < width; column++)
+        for (let at = -reach; at <= reach; at++) {
+          const y = down ? Math.min(height - 1, Math.max(0, row + at)) : row
+          const x = down ? column : Math.min(width - 1, Math.max(0, column + at))
+          const weight = bell[at + reach]! / sum
+          for (let c = 0; c < 3; c++)
+            result[3 * (row * width + column) + c]! += weight * values[3 * (y * width + x) + c]!
+        }
+    return result
+  }
+  return pass(pass(from, false), true)
+}

@@ -1,0 +1,89 @@
+import { describe, expect, it } from 'vitest'
+import { measurePhoto } from '../../../src-core/photo/photo'
+import { photograph } from './camera'
+import { chance, disc, flower, sided } from './flowers'
+import type { Shape } from './flowers'
+import { trial } from './scenes'
+
+/** A plain picture of a shape on A4. */
+const taken = (shape: Shape, more = {}) =>
+  photograph({
+    ...trial(7).scene,
+    shape,
+    sheet: { width: 210, height: 297 },
+    at: { x: 5, y: -8 },
+    turn: 4,
+    tilt: 14,
+    picture: { width: 540, height: 720 },
+    filling: 0.72,
+    paper: [0.78, 0.78, 0.76],
+    table: [0.25, 0.13, 0.06],
+    yarns: [[0.35, 0.05, 0.07]],
+    blur: 0.6,
+    noise: 0.005,
+    relief: 0.1,
+    ...more,
+  })
+const codes = (answer: ReturnType<typeof measurePhoto>) => answer.findings.map(({ code }) => code)
+
+describe('kinds of motifs in a picture', () => {
+  it.each([
+    ['square', 4, sided(4, 90, 0.3, 4)],
+    ['hexagon', 6, sided(6, 100, 0.2, 3)],
+    ['octagon', 8, sided(8, 110, 0.1, 2)],
+    ['petals', 8, flower('rounded', 8, 100, 0.7, 0.4, 0, chance(5))],
+  ] as const)('tells a %s', (kind, petals, shape) => {
+    const { measures } = measurePhoto(taken(shape), { sheet: 'A4' })
+    expect(measures).toMatchObject({ kind, petals })
+    expect(Math.abs(measures!.overTips / shape.overTips - 1)).toBeLessThan(0.015)
+    // Dips between bulging petals are the hardest: the aim for them is 2.5 %, too.
+    expect(Math.abs(measures!.overValleys / shape.overValleys - 1)).toBeLessThan(
+      kind === 'petals' ? 0.04 : 0.025,
+    )
+  })
+
+  it('measures a round card to half a percent', () => {
+    const { measures, findings } = measurePhoto(taken(disc(92), { relief: 0 }), { sheet: 'A4' })
+    expect(measures!.kind).toBe('round')
+    expect(measures!.petals).toBe(0)
+    expect(Math.abs(measures!.overTips / 92 - 1)).toBeLessThan(0.005)
+    expect(findings).toEqual([])
+  })
+
+  it('says what is in the way', () => {
+    const shape = disc(90)
+    expect(codes(measurePhoto(taken(shape, { filling: 1.25 }), { sheet: 'A4' }))).toContain(
+      'photo/sheet-cut-off',
+    )
+    expect(codes(measurePhoto(taken(shape, { at: { x: 75, y: 0 } }), { sheet: 'A4' }))).toContain(
+      'photo/motif-over-edge',
+    )
+    expect(codes(measurePhoto(taken(shape, { tilt: 48 }), { sheet: 'A4' }))).toContain('photo/tilt')
+    expect(
+      codes(
+        measurePhoto(taken(shape, { yarns: [[0.76, 0.76, 0.75]], relief: 0, shadow: 0 }), { sheet: 'A4' }),
+      ),
+    ).toContain('photo/no-motif')
+    expect(codes(measurePhoto(taken(shape, { blur: 5 }), { sheet: 'A4' }))).toContain('photo/blurred')
+  })
+
+  it('names the colours of the rings from the middle outwards', () => {
+    const { measures } = measurePhoto(
+      taken(disc(100), {
+        yarns: [
+          [0.35, 0.05, 0.07],
+          [0.05, 0.15, 0.4],
+        ],
+        lamp: [1, 0.9, 0.75],
+      }),
+      { sheet: 'A4' },
+    )
+    expect(measures!.colours).toHaveLength(2)
+    const [inner, outer] = measures!.colours
+    // The inner ring reaches to half the radius: a quarter of the area.
+    expect(inner!.share).toBeCloseTo(0.25, 1)
+    expect(outer!.share).toBeCloseTo(0.75, 1)
+    expect(parseInt(inner!.colour.slice(1, 3), 16)).toBeGreaterThan(parseInt(inner!.colour.slice(5, 7), 16))
+    expect(parseInt(outer!.colour.slice(5, 7), 16)).toBeGreaterThan(parseInt(outer!.colour.slice(1, 3), 16))
+  })
+})

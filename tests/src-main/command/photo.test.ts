@@ -1,0 +1,68 @@
+/** `petalyard photo`: from a picture drawn by a camera of the tests' own to a project that plans. */
+import { readFile, writeFile } from 'node:fs/promises'
+import { join } from 'node:path'
+import { encode as encodePng } from 'fast-png'
+import { encode as encodeJpeg } from 'jpeg-js'
+import { beforeAll, describe, expect, it } from 'vitest'
+import { photograph } from '../../src-core/photo/camera'
+import { trial } from '../../src-core/photo/scenes'
+import { newFolder, petalyard } from './sample'
+
+const taken = trial(5)
+let folder: string
+let png: string
+let jpeg: string
+
+beforeAll(async () => {
+  folder = await newFolder()
+  png = join(folder, 'rose petal.png')
+  jpeg = join(folder, 'rose.jpg')
+  const { width, height, data } = photograph(taken.scene)
+  await writeFile(png, encodePng({ width, height, data: new Uint8Array(data), channels: 4, depth: 8 }))
+  await writeFile(jpeg, encodeJpeg({ width, height, data: Buffer.from(data) }, 92).data)
+})
+
+describe('photo', () => {
+  it('measures a flower in a JPEG', async () => {
+    const { code, out } = await petalyard('photo', jpeg, '--sheet', taken.sheet, '--json')
+    const answer = JSON.parse(out) as {
+      petals: number
+      kind: string
+      overTips: number
+      outline: [number, number][]
+      colours: { share: number }[]
+      range: { low: number; high: number }
+      findings: { severity: string }[]
+    }
+    expect(code).toBe(answer.findings.some(({ severity }) => severity === 'error') ? 1 : 0)
+    expect(answer).toMatchObject({ petals: taken.scene.shape.petals, kind: 'petals' })
+    expect(Math.abs(answer.overTips / taken.scene.shape.overTips - 1)).toBeLessThan(0.015)
+    expect(answer.range.low).toBeLessThan(answer.overTips)
+    expect(answer.outline.length).toBeGreaterThan(50)
+    expect(answer.colours.reduce((sum, { share }) => sum + share, 0)).toBeCloseTo(1, 1)
+  })
+
+  it('says it in lines, and writes a project that plans, once', async () => {
+    const out = join(folder, 'rose.petalyard')
+    const ran = await petalyard('photo', png, '--sheet', taken.sheet, '--out', out)
+    expect(ran.out).toMatch(/^Petals: \d+\nTip to tip: .* mm \(.* in\)\nDip to dip: /)
+    expect(ran.out).toContain(`Wrote ${out}`)
+    const project = JSON.parse(await readFile(out, 'utf8')) as { motifs: object[] }
+    expect(project.motifs).toMatchObject([
+      { name: 'rose petal', kind: 'measured', outline: 'petals', petals: taken.scene.shape.petals },
+    ])
+    expect((await petalyard('plan', out, '--json')).code).toBe(0)
+    const again = await petalyard('photo', png, '--sheet', taken.sheet, '--out', out)
+    expect(again).toMatchObject({ code: 4, out: '' })
+    expect(again.err).toContain('is there already')
+  })
+
+  it('refuses what is no photo, in one line', async () => {
+    const drawing = join(folder, 'd.svg')
+    await writeFile(drawing, '<svg/>')
+    const ran = await petalyard('photo', drawing)
+    expect(ran.err).toBe(`petalyard: ${drawing} is a drawing (SVG), not a photo.\n`)
+    expect(ran.code).toBe(3)
+    expect((await petalyard('photo', join(folder, 'none.png'))).err).toContain('it does not exist')
+  })
+})
