@@ -1,13 +1,9 @@
 /** An appliqué's template: a page to begin with, the panel at full size on sheets, the list of what lies where. */
 import type { TemplateGround } from '../../../src-core/figures/applique-ground'
 import { templateOverview, testSquare } from '../../../src-core/figures/applique-overview'
-import type { PlacedTile, TemplateTiling } from '../../../src-core/figures/applique-tiles'
-import {
-  templateKey,
-  templateTileFigure,
-  tileName,
-  tileTemplate,
-} from '../../../src-core/figures/applique-tiles'
+import { templateKey, templateTileFigure, tileName } from '../../../src-core/figures/applique-tiles'
+import { tileTemplate } from '../../../src-core/figures/applique-windows'
+import type { PlacedTile, TemplateTiling } from '../../../src-core/figures/applique-windows'
 import { MM_PER_INCH } from '../../../src-core/units/quantity'
 import type { Draft, Job } from '../page'
 import { newSheet } from '../page'
