@@ -5,6 +5,7 @@ import type { PlaceId } from './view.svelte'
 const BY_ROOM: Readonly<Record<string, PlaceId>> = {
   motif: 'motif',
   rounds: 'motif',
+  photo: 'motif',
   gauge: 'motif',
   time: 'motif',
   layout: 'arrangement',

@@ -31,6 +31,13 @@ const kept = async (): Promise<Project> => {
   return JSON.parse(opened.value.text) as Project
 }
 const fillOf = (project: Project) => (project.layout as BlanketLayout).cells?.fill
+/** The order of the two colourways, when both have been kept. */
+const bothColourways = () =>
+  eventually(async () => {
+    const order = fillOf(await kept())?.colourways ?? []
+    expect(order).toHaveLength(2)
+    return order
+  })
 const toBuy = (project: Project) => planProject(project).yarns.map((need) => need.toBuy ?? 0)
 
 /** An own flower, weighed, in two colourways, with some of each yarn on hand. */
@@ -92,7 +99,7 @@ describe('colours from the stash', () => {
     await hands.go('Colours')
     await hands.press('Stay within the yarn on hand', 'checkbox')
     await eventually(async () => expect(fillOf(await kept())?.withinStash).toBe(true))
-    const before = fillOf(await kept())!.colourways!
+    const before = await bothColourways()
     const rows = page.getByRole('list', { name: 'Order of colourways' }).getByRole('listitem')
     const from = (await rows.nth(0).locator('.handle').boundingBox())!
     const to = (await rows.nth(1).boundingBox())!
@@ -141,7 +148,7 @@ describe('colours from the stash', () => {
     await ownFlower(new Hands(page))
     await new Hands(page).go('Colours')
     const keys = new Keys(page)
-    const before = fillOf(await kept())!.colourways!
+    const before = await bothColourways()
     await keys.reach(/, number 1 of 2$/)
     await keys.press('Alt+ArrowDown')
     await eventually(async () => expect(fillOf(await kept())?.colourways).toEqual([...before].reverse()))
