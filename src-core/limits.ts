@@ -6,6 +6,7 @@
  * plans in seconds.
  */
 import type { BlanketLayout, Project } from '../shared-types/project'
+import { laidBlanketOf } from './plans/layouts'
 
 export interface Limit {
   /** What is counted, in words for people, for more than one. */
@@ -16,7 +17,7 @@ export interface Limit {
   readonly reason: string
 }
 
-const blanket = ({ layout }: Project): Partial<BlanketLayout> => (layout?.kind === 'blanket' ? layout : {})
+const blanket = (project: Project): Partial<BlanketLayout> => laidBlanketOf(project) ?? {}
 const keys = (record: object | undefined): number => (record ? Object.keys(record).length : 0)
 const largest = (counts: readonly number[]): number =>
   counts.reduce((most, count) => Math.max(most, count), 0)
