@@ -188,7 +188,7 @@ const formNamed = (names: readonly string[]): StitchForm | null =>
 
 function readDefinition(reader: Reader, heading: Heading | Explained, to: number): Definition {
   const label = heading.label ?? ''
-  const [, long = label, short = ''] = /^(.*?)\s*[([]([^)\]]*)[)\]]$/.exec(label) ?? []
+  const [, long = label, short = ''] = /^(.*?)\s*[([](?!e?s[)\]])([^)\]]*)[)\]]$/.exec(label) ?? []
   const names = [long, short]
     .flatMap((name) => name.split(/\/|\bor\b/i))
     .map((name) =>
@@ -221,6 +221,9 @@ function readDefinition(reader: Reader, heading: Heading | Explained, to: number
 
 /** "dc = double crochet", "rep = repeat": a list of abbreviations explains no stitch of its own. */
 function isKnown(name: string): boolean {
+  const [first = '', ...others] = name.replace(/\(e?s\)$/, '').split('-')
+  // "ch-sp = chain space".
+  if (others.length > 0 && [first, ...others].every(isKnown)) return true
   const word = wordOf(name.replace(/\(e?s\)$/, ''))
   return word.known ? !isForm(word) : (canonicalStitch(name, 'US') ?? canonicalStitch(name, 'UK')) !== null
 }
