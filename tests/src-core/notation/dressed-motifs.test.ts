@@ -36,3 +36,14 @@ describe.each(MOTIFS)('$name', (motif) => {
     )
   })
 })
+
+it('post stitches are held apart from stitches alike in all else', () => {
+  const { rounds } = readRounds(
+    `Magic ring.
+Rnd 1: Ch 3 (counts as dc), 11 dc in ring; join in top of ch-3. (12 dc)
+Rnd 2: Ch 2 (does not count), *FPdc around next dc, dc in same dc; rep from * around; join. (24 sts)
+Rnd 3: Ch 2 (does not count), FPdc around each FPdc and 2 dc in each dc around; join. (36 sts)`,
+    { terms: 'US' },
+  )
+  expect(rounds.map(({ made }) => made)).toEqual([12, 24, 36])
+})

@@ -147,6 +147,7 @@ export const MOTIFS: readonly Motif[] = [
       two: [
         'Ch 3 (counts as dc), dc in first dc, dc in each dc across to turning ch, 2 dc in top of turning ch',
         'Ch 3 (counts as dc), dc in first dc, dc in next 6 dc, 2 dc in top of turning ch',
+        'Ch 3 (counts as dc), dc in first dc, dc in each dc across, 2 dc in top of turning ch',
         'Ch 3, dc in same st, dc in each st to last st, 2 dc in last st',
         'Ch 3 (counts as first dc here and throughout), dc in base of ch, dc across to turning ch, 2 dc in 3rd ch of turning ch',
         'Ch 3 (= 1 dc), 1 dc in the first st, 1 dc in each of the next 6 sts, 2 dc in the top of the t-ch',
