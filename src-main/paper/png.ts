@@ -4,14 +4,16 @@ import { createRequire } from 'node:module'
 import { initWasm, Resvg } from '@resvg/resvg-wasm'
 
 const WASM = '@resvg/resvg-wasm/index_bg.wasm'
+const READY = Symbol.for('petalyard.resvg')
 
-let ready: Promise<void> | null = null
+// Kept with the process and not with this module: a second copy of this module must not begin it again.
+const inProcess = globalThis as typeof globalThis & { [READY]?: Promise<void> }
 
 /** The picture of an SVG, so many pixels across; what it leaves free stays transparent. */
 export async function svgToPng(svg: string, width: number): Promise<Uint8Array> {
   // It may be done but once in a process.
-  ready ??= initWasm(readFileSync(createRequire(import.meta.url).resolve(WASM)))
-  await ready
+  inProcess[READY] ??= initWasm(readFileSync(createRequire(import.meta.url).resolve(WASM)))
+  await inProcess[READY]
   const drawing = new Resvg(svg, { fitTo: { mode: 'width', value: width } })
   try {
     const image = drawing.render()
