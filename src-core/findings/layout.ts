@@ -40,7 +40,7 @@ export const LAYOUT_FINDINGS = {
   'layout/off-target': {
     severity: 'note',
     message: 'comes out at {size}; you asked for {wish}.',
-    mend: 'Look at “What fits best”: another arrangement may come nearer.',
+    mend: 'Look at “What fits best”: another arrangement may come nearer. “Find ways” lists what to change for exactly that size.',
   },
   'layout/round-rings': {
     severity: 'warning',

@@ -7,9 +7,10 @@ import type { FitArrangement, MotifAccount, Plan } from '../../shared-types/plan
 import type { JoinRule, Project } from '../../shared-types/project'
 import { holds } from '../joins/holding'
 import { blanketOf } from '../plans/layouts'
+import { outlineToward } from '../ways/outline'
 import type { Planner } from '../plans/planner'
 import type { Tryout } from './trials'
-import { byHolding, fitOf, layoutOf, nearest, waysOf } from './fit'
+import { byHolding, fitOf, layoutOf, missOf, nearest, waysOf } from './fit'
 import type { Candidate, Wish } from './fit'
 import type { BlanketCounts } from './blanket'
 import { periodOf } from './trials'
@@ -102,6 +103,9 @@ export function proposeArrangements(
   const failed = asked.filter((_, i) => !byRule[i]!.some(({ candidate }) => candidate.holds))
   const chosen = anyHolds() ? choose(byRule).slice(0, most) : (byRule[0] ?? []).slice(0, 1)
   const proposals = chosen.map((look) => propose(project, look, planner, wish))
+  // What is cut out misses a size by as much as its arrangement does, whichever is usual.
+  if (blanketOf(project)?.outlineShape)
+    proposals.sort((a, b) => missOf(a.fit.size, wish) - missOf(b.fit.size, wish))
   // A patch judges; the plan itself decides.
   const held = proposals.filter(({ fit }) => holds(fit))
   return { proposals: held.length > 0 ? held : proposals, failed, findings: first.findings }
@@ -213,7 +217,8 @@ function propose(project: Project, { candidate, rule }: Look, planner: Planner, 
     },
     joining: { ...project.joining, rule },
   })
-  const laid = laidWith(counts)
+  // What is cut out comes as near to the size as whole motifs do.
+  const laid = outlineToward(laidWith(counts), wish, planner)
   const plan = planner.plan(laid)
   const piece = laidWith({
     ...counts,

@@ -90,7 +90,7 @@ export function errorWords({ width, height }: WishedSize, units: UnitSystem): st
 }
 
 /** mm: nearer is there. */
-const EXACT: Millimetres = 0.5
+export const EXACT: Millimetres = 0.5
 
 /** "12 g more", "3 g less", "as now". */
 export function yarnChange(grams: number, units: UnitSystem): string {

@@ -6,6 +6,7 @@ import { capital } from '../../src-core/figures/words'
 import type { Proposal, Proposals } from '../../src-core/layout/proposals'
 import { holds } from '../../src-core/joins/holding'
 import { formatLength } from '../../src-core/units/format'
+import { EXACT } from '../../src-core/ways/words'
 import { ARRANGEMENT_NAMES } from '../kinds/words'
 import { counted } from '../state/summaries'
 
@@ -52,4 +53,11 @@ export function doubtWords({
   if (!failed.includes('tips') || first.rule === 'tips') return null
   const words = `Joined at its tips alone this motif holds in no usual rotation; here it is joined at ${RULES[first.rule]}.`
   return { words, isWarning: false }
+}
+
+/** Where the chosen one is not to the millimetre, what leads to that; null where it is. */
+export function exactlyWords({ proposals }: Proposals, chosen: number): string | null {
+  const { width = 0, height = 0 } = proposals[chosen]?.fit.error ?? {}
+  if (Math.max(Math.abs(width), Math.abs(height)) < EXACT) return null
+  return 'Whole motifs come this near. For exactly your size, start with one of these and choose “Find ways” at Arrangement: it lists what to change, such as the hook or the joining chains.'
 }

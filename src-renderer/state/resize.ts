@@ -5,7 +5,9 @@ import { PANEL } from '../../src-core/fields/applique'
 import { holds } from '../../src-core/joins/holding'
 import { byHolding, layoutOf, missOf, nearest } from '../../src-core/layout/fit'
 import { createPlanner, proposeProject } from '../../src-core/plan'
+import { isBegun } from '../../src-core/progress/progress'
 import { MM_PER_INCH } from '../../src-core/units/quantity'
+import { hasOwnHeight, outlineGrown, outlineToward } from '../../src-core/ways/outline'
 import { appliqueOf, patchPanel } from './edits/applique'
 import { blanketOf, patchBlanket } from './edits/layout'
 
@@ -18,11 +20,19 @@ export interface Wish {
 const countFor = (count: number, now: number, wished: number, pitch: number, least: number): number =>
   pitch > 0 ? Math.max(least, Math.round(count + (wished - now) / pitch)) : count
 
+/** What is cut out of a blanket can be cut out larger, as long as nothing of it is made. */
+const isCutOut = (project: Project): boolean =>
+  blanketOf(project)?.outlineShape !== undefined && !isBegun(project)
+
 /** The project with the counts that come nearest to `wish`, in the arrangement that it has. */
 export function resized(project: Project, plan: Plan, wish: Wish): Project {
   const blanket = blanketOf(project)
   if (!blanket || plan.motifs.length === 0) return project
   const { pitch, size } = plan
+  if (isCutOut(project)) {
+    const asked = inProportion(project, plan, wish)
+    return outlineGrown(project, asked.width - size.width, asked.height - size.height, createPlanner())
+  }
   if (blanket.arrangement === 'rings') {
     // A ring more lies on both sides: two columns across, two rows down.
     const across = (wish.width - size.width) / (2 * pitch.column)
@@ -42,9 +52,20 @@ export function resized(project: Project, plan: Plan, wish: Wish): Project {
  * The same, and the wish is remembered as what the blanket is to be. What holds goes before what comes nearest: where
  * the blanket would fall apart as it is rotated, it takes the best rotation with the counts that then come nearest.
  */
-export function fitted(project: Project, plan: Plan, wish: Wish): Project {
+export function fitted(project: Project, plan: Plan, asked: Wish): Project {
+  const wish = inProportion(project, plan, asked)
   const target = { width: wish.width, height: wish.height }
+  if (isCutOut(project)) return patchBlanket(outlineToward(project, wish, createPlanner()), { target })
   return patchBlanket(held(resized(project, plan, wish), wish), { target })
+}
+
+/** A circle, a hexagon and a drawn shape keep their proportions: the side that changes more rules the other. */
+function inProportion(project: Project, { size }: Plan, wish: Wish): Wish {
+  const shape = blanketOf(project)?.outlineShape
+  if (!shape || hasOwnHeight(shape) || !isCutOut(project)) return wish
+  const [across, down] = [wish.width / size.width, wish.height / size.height]
+  const factor = Math.abs(across - 1) > Math.abs(down - 1) ? across : down
+  return { width: size.width * factor, height: size.height * factor }
 }
 
 /** How much farther from the wish (|Δw|/W + |Δh|/H) a blanket may end so that it holds. */

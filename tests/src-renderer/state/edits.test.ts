@@ -207,6 +207,39 @@ describe('sizes', () => {
       target: { width: 500, height: 400 },
     })
   })
+
+  it('of a shawl are typed and dragged: what is cut out follows, and what is made stays', () => {
+    const shawl = example('estuary-dusk-shawl')
+    const { made: _, ...unmade } = shawl
+    const plan = planProject(unmade)
+    const wish = { width: plan.size.width + 300, height: plan.size.height + 150 }
+    const typed = planProject(fitted(unmade, plan, wish))
+    expect(Math.abs(typed.size.width - wish.width)).toBeLessThan(plan.pitch.column * 0.75)
+    expect(Math.abs(typed.size.height - wish.height)).toBeLessThan(plan.pitch.row * 0.75)
+    const dragged = planProject(resized(unmade, plan, wish))
+    expect(Math.abs(dragged.size.width - wish.width)).toBeLessThan(plan.pitch.column * 2)
+    expect(Math.abs(dragged.size.height - wish.height)).toBeLessThan(plan.pitch.row * 2)
+    expect(resized(unmade, plan, plan.size)).toBe(unmade)
+    const begun = { ...unmade, made: { [plan.motifs[0]!.id]: '' } }
+    const shape = (project: Project) =>
+      project.layout?.kind === 'blanket' ? project.layout.outlineShape : undefined
+    expect(shape(resized(begun, planProject(begun), wish))?.size).toBe(shape(begun)?.size)
+  })
+
+  it('of a circle keep its proportions: the side that was typed rules', () => {
+    const round: Project = {
+      ...SMALL,
+      layout: {
+        ...{ kind: 'blanket', motif: 'm1', arrangement: 'straight-rows', columns: 9, rows: 9 },
+        outlineShape: { kind: 'circle', size: 700 },
+      },
+    }
+    const plan = planProject(round)
+    const next = fitted(round, plan, { width: 1000, height: plan.size.height })
+    const { size } = planProject(next)
+    expect(Math.abs(size.width - 1000)).toBeLessThan(plan.pitch.column)
+    expect(Math.abs(size.height - 1000)).toBeLessThanOrEqual(plan.pitch.row * 1.5)
+  })
 })
 
 // Geometry: for an odd count a dip lies opposite every tip, so the ruler shows one radius of each.
