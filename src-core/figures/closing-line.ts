@@ -1,6 +1,9 @@
 /** The dashed lines down both ends of a round's map: there it is joined to itself. For paper and window alike. */
 import type { Plan } from '../../shared-types/plan'
 import type { Millimetres } from '../units/quantity'
+import type { Bounds, FigureItem } from './figure'
+import { drawPath, INK } from './figure'
+import { linePath } from './path'
 
 /** One dash, in plan mm. */
 interface Dash {
@@ -21,3 +24,21 @@ export function closingDashes({ round, size }: Plan, dash: Millimetres, gap: Mil
     }),
   )
 }
+
+/** Dashes of the lines at which the map of a round is closed, in printed mm. */
+const CLOSING = { dash: 1.6, gap: 1.2, width: 0.3 } as const
+
+/** The lines at which the map of a round is closed, within a window of it. */
+export const closingLines = (plan: Plan, view: Bounds, scale: number): FigureItem[] =>
+  closingDashes(plan, CLOSING.dash / scale, CLOSING.gap / scale)
+    .filter(
+      ({ x, from, to }) =>
+        x >= view.x && x <= view.x + view.width && to >= view.y && from <= view.y + view.height,
+    )
+    .map(({ x, from, to }) => {
+      const at = (x - view.x) * scale
+      return drawPath(linePath(at, (from - view.y) * scale, at, (to - view.y) * scale), {
+        stroke: INK,
+        width: CLOSING.width,
+      })
+    })

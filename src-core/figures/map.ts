@@ -5,8 +5,9 @@ import { blockingFactors } from '../layout/blanket'
 import { blanketOf } from '../plans/layouts'
 import { marksOnMap, placedPieces } from '../layout/placed'
 import type { PlacedPiece } from '../layout/placed'
-import { closingDashes } from './closing-line'
+import { closingLines } from './closing-line'
 import { edgingBand } from './edging-band'
+import { cornerPlates } from './edging-corners'
 import { edgingBorder } from './edging-line'
 import { edgingShapes, picotLoop } from './edging-shapes'
 import type { EdgingShapes } from './edging-shapes'
@@ -16,7 +17,7 @@ import { JOIN_MARK_SIZES, joinMarkOf } from './join-marks'
 import type { JoinMark } from './join-marks'
 import { joinMarkItems } from './join-mark-items'
 import type { MotifLabel } from './lettering'
-import { capitalDrop } from './lettering'
+import { capitalDrop, SMALLEST_TYPE } from './lettering'
 import { tickItems } from './made-ticks'
 import type { MadeTick } from './made-ticks'
 import type { ColourwayMark } from './marks'
@@ -28,7 +29,7 @@ import { discItems, discReach, fitNumber, scaleForNumber } from './number-disc'
 import type { NumberDisc, NumberPlace } from './number-disc'
 import { halfAside, numberPlaces } from './number-places'
 import type { NumberPlaces } from './number-places'
-import { linePath, outerRadius, polygonPath } from './path'
+import { outerRadius, polygonPath } from './path'
 import type { MapRow } from './rows'
 import { mapRows, placeColumns, workedByRows } from './rows'
 
@@ -237,6 +238,7 @@ export class MapPainter {
         if (number) this.writeLabel(items, motif, view, number)
       }
     items.push(...closingLines(this.ground.plan, view, scale))
+    if (labelled) items.push(...this.corners(view))
     for (const piece of labelled ? placedPieces(this.ground.plan) : [])
       if (piece.kind !== 'motif' && seen(piece.x, piece.y)) this.labelAddition(items, piece, view)
     return items
@@ -277,6 +279,15 @@ export class MapPainter {
           return { kind: 'use', symbol: picot, matrix: [cos, sin, -sin, cos, place.x, place.y] }
         }),
     ])
+  }
+
+  /** Corners of the edging with their numbers, and the stitches between them. */
+  private corners(view: Bounds): FigureItem[] {
+    const { scale } = this
+    return cornerPlates(this.ground.plan, {
+      ...{ scale, type: SMALLEST_TYPE, ink: INK, paper: PAPER, line: EDGE.outline },
+      ...{ left: -view.x * scale, top: -view.y * scale },
+    })
   }
 
   /** Ticks on what is made; numbers stand over them. */
@@ -374,21 +385,3 @@ interface DrawnKind {
   /** The same without a disc, for motifs whose number stands on another sheet. */
   readonly bare: MotifSymbols
 }
-
-/** Dashes of the lines at which the map of a round is closed, in printed mm. */
-const CLOSING = { dash: 1.6, gap: 1.2, width: 0.3 } as const
-
-/** The lines at which the map of a round is closed, within a window of it. */
-const closingLines = (plan: Plan, view: Bounds, scale: number): FigureItem[] =>
-  closingDashes(plan, CLOSING.dash / scale, CLOSING.gap / scale)
-    .filter(
-      ({ x, from, to }) =>
-        x >= view.x && x <= view.x + view.width && to >= view.y && from <= view.y + view.height,
-    )
-    .map(({ x, from, to }) => {
-      const at = (x - view.x) * scale
-      return drawPath(linePath(at, (from - view.y) * scale, at, (to - view.y) * scale), {
-        stroke: INK,
-        width: CLOSING.width,
-      })
-    })

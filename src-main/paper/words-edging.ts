@@ -44,6 +44,8 @@ export function setUpWords(
   loop: EdgingLoop,
   picked: readonly PickUp[],
   job: Job,
+  /** The number of the line's first corner, as the map has it. */
+  first = 1,
 ): string {
   const { terms } = job
   const stitch = translateStitch(setUp.stitch, job.settled.terms, terms) ?? setUp.stitch
@@ -52,17 +54,21 @@ export function setUpWords(
       ? `${stitch} and chains (${stitch} in every free tip, the chains shared out between them)`
       : stitch
   const corners = loop.marks.filter(({ kind }) => kind === 'corner').length
-  const sides = sideWords(loop, corners)
-  const start = corners > 0 ? ', from the first stitch at a corner' : ''
+  const sides = sideWords(loop, corners, first)
+  const isCornered = corners > 0 && corners === loop.marks.length
+  const at = isCornered ? `corner ${first}` : 'a corner'
+  const start = corners > 0 ? `, from the first stitch at ${at}` : ''
   const increase = corners > 0 ? ' The corner stitch is the middle one of 3 in one place.' : ''
   return `Right side facing, work ${formatNumber(loop.stitches)} ${unit} along the edge${start}${sides}.${increase}${motifWords(picked, corners)}`
 }
 
-function sideWords({ stretches, marks }: EdgingLoop, corners: number): string {
+/** `first`: the number of the line's first corner, as the map has it. */
+function sideWords({ stretches, marks }: EdgingLoop, corners: number, first: number): string {
+  const fromTo = (i: number) => `${first + i} to ${first + ((i + 1) % corners)}`
   if (corners === marks.length && corners === SIDES.length)
-    return `: ${listed(stretches.map((count, i) => `${formatNumber(count)} along the ${SIDES[i]!}`))}`
+    return `: ${listed(stretches.map((count, i) => `${formatNumber(count)} along the ${SIDES[i]!} (corner ${fromTo(i)})`))}`
   if (corners === marks.length && corners > 1)
-    return `: from corner to corner ${listed(stretches.map((count) => formatNumber(count)))}`
+    return `: ${listed(stretches.map((count, i) => `${formatNumber(count)} from corner ${fromTo(i)}`))}`
   const tips = marks.filter(({ kind }) => kind === 'tip').length
   const dips = marks.length - tips - corners
   if (marks.length === 0) return ''

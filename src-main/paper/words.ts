@@ -72,6 +72,8 @@ interface MapFacts {
   readonly arrows: boolean
   readonly placesOnTop: boolean
   readonly edging: boolean
+  /** What the marks of its corners mean. */
+  readonly corners: string
   /** It is joined in the round. */
   readonly round?: boolean
   readonly fillers: boolean
@@ -109,6 +111,7 @@ export function howToRead(facts: MapFacts, terms: Terms): string {
       'The small ones are fillers, worked after the last motif round them. Clock times have 12 at the top of the map: slip stitch into the edge there.',
     )
   if (facts.edging && !facts.round) parts.push(`The line round it is the ${termWord('edging', terms)}.`)
+  if (facts.corners !== '') parts.push(facts.corners)
   if (facts.round) {
     parts.push(
       'The dashed lines are one and the same: there the last motif of each row is joined to the first.',

@@ -5,7 +5,8 @@
 import type { Plan } from '../../shared-types/plan'
 import type { Box } from '../../src-core/geometry/points'
 import { DETAIL } from '../../src-core/figures/detail'
-import { drawPath } from '../../src-core/figures/figure'
+import { cornerPlates } from '../../src-core/figures/edging-corners'
+import { drawPath, MM_PER_POINT } from '../../src-core/figures/figure'
 import type { FigureItem } from '../../src-core/figures/figure'
 import { picotLoop } from '../../src-core/figures/edging-shapes'
 import { closingDashes } from '../../src-core/figures/closing-line'
@@ -76,6 +77,7 @@ function paintBlanket(
   for (const { kind, own, style } of kinds)
     if (picture.showLabels && style.size >= DETAIL.number)
       paintLabels(pen, picture, placing, own, kind, style.size)
+  paintCorners(pen, picture, placing)
 }
 
 /** The motifs of a blanket by kind: all of one, where it has but one. */
@@ -305,6 +307,18 @@ function paintClosing(pen: Pen, { plan, palette }: Picture, { scale, x, y, ratio
   pen.setTransform(scale, 0, 0, scale, x, y)
   paintItems(pen, items, typeIn(palette))
   pen.restore()
+}
+
+/** CSS pixels: the type of the numbers of corners, and the line round them. */
+const CORNER = { type: 11, line: 1 } as const
+
+/** Corners of the edging with their numbers and the stitches between them, at every zoom. */
+function paintCorners(pen: Pen, { plan, palette }: Picture, { scale, x, y, ratio }: Placing): void {
+  const { ink, paper } = palette
+  const type = (CORNER.type * ratio) / MM_PER_POINT
+  pen.setTransform(1, 0, 0, 1, x, y)
+  const look = { scale, type, ink, paper, line: CORNER.line * ratio, left: 0, top: 0 }
+  paintItems(pen, cornerPlates(plan, look), typeIn(palette, ratio))
 }
 
 const edgingPath = remembered((lines: Plan['edgingLines']) => lines.flatMap((line) => polygonPath(line)))

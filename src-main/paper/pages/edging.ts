@@ -1,8 +1,15 @@
 /** An edging with written rounds, for this blanket: stitches to pick up by side and motif, rounds, counts at their ends. */
+import type { EdgingLoop, Point } from '../../../shared-types/plan'
 import { pickUps } from '../../../src-core/edging/pick-up'
+import { cornerPlates, cornerWords } from '../../../src-core/figures/edging-corners'
+import { drawPath, INK, PAPER, QUIET_INK } from '../../../src-core/figures/figure'
+import type { Figure, Paint } from '../../../src-core/figures/figure'
+import { SMALLEST_TYPE } from '../../../src-core/figures/lettering'
+import { polygonPath } from '../../../src-core/figures/path'
+import { mapSize } from '../../../src-core/layout/placed'
 import { MATERIAL_CONSTANTS } from '../../../src-core/materials/constants'
 import { blanketOf } from '../../../src-core/plans/layouts'
-import { translateStitch } from '../../../src-core/stitches/terms'
+import { termWord, translateStitch } from '../../../src-core/stitches/terms'
 import { Flow } from '../flow'
 import type { Draft, Job } from '../page'
 import { newSheet } from '../page'
@@ -31,6 +38,7 @@ export function edgingPages(job: Job): Draft[] {
     flow.y = flow.sheet.paragraph(text, flow.sheet.left + LABEL, flow.y, width - LABEL) + AIR
   }
   flow.y = sheet.paragraph(edgingAbout(edging, job), sheet.left, flow.y, width) + AIR
+  cornerFigure(job, flow, width)
   const special = blanketOf(settled)?.edging?.special?.trim() ?? ''
   for (const line of special.split('\n').filter((each) => each.trim() !== ''))
     put(EDGING_PAGE.special, roundText(line, job))
@@ -50,7 +58,10 @@ export function edgingPages(job: Job): Draft[] {
       flow.y = flow.sheet.heading(EDGING_PAGE.loop(i, loops.length), flow.sheet.left, flow.y + AIR)
     }
     const setUp = plain.at(-1)!
-    put(EDGING_PAGE.round(setUp.number), setUpWords(setUp, loop, pickUps(plan, loop), job))
+    put(
+      EDGING_PAGE.round(setUp.number),
+      setUpWords(setUp, loop, pickUps(plan, loop), job, firstCorner(loops, i)),
+    )
     loop.texts.forEach((text, k) => {
       const round = edging.rounds[plain.length + k]!
       const colour = several ? `${EDGING_PAGE.inYarn(yarnOf(round.yarn))}: ` : ''
@@ -63,4 +74,38 @@ export function edgingPages(job: Job): Draft[] {
   flow.need(flow.sheet.heightOf(end, width))
   flow.y = flow.sheet.paragraph(end, flow.sheet.left, flow.y + AIR, width)
   return flow.drafts('edging', title)
+}
+
+/** Corners are numbered on through all lines. */
+const firstCorner = (loops: readonly EdgingLoop[], index: number): number =>
+  1 + loops.slice(0, index).reduce((sum, { marks }) => sum + (isCornered(marks) ? marks.length : 0), 0)
+
+const isCornered = (marks: EdgingLoop['marks']): boolean => marks.every(({ kind }) => kind === 'corner')
+
+/** mm. The drawing of the edge is as large at most, and its corners are as large as on the map. */
+const EDGE = { across: 110, down: 62, line: 0.25 } as const
+
+/** The edge with its corners and the stitches between them; nothing where no words count corners. */
+function cornerFigure(job: Job, flow: Flow, width: number): void {
+  const { plan, ground, terms } = job
+  const words = cornerWords(plan, termWord('edging', terms))
+  if (words === '') return
+  const size = mapSize(plan)
+  const scale = Math.min(Math.min(EDGE.across, width) / size.width, EDGE.down / size.height)
+  const line = (outline: readonly Point[], paint: Paint) =>
+    drawPath(polygonPath(outline.map(({ x, y }) => ({ x: x * scale, y: y * scale }))), paint)
+  const figure: Figure = {
+    width: size.width * scale,
+    height: size.height * scale,
+    items: [
+      ...ground.edge.map((outline) => line(outline, { stroke: INK, width: EDGE.line })),
+      ...plan.edgingLines.map((outline) => line(outline, { stroke: QUIET_INK, width: EDGE.line / 2 })),
+      ...cornerPlates(plan, {
+        ...{ scale, type: SMALLEST_TYPE, ink: INK, paper: PAPER, line: EDGE.line, left: 0, top: 0 },
+      }),
+    ],
+  }
+  flow.need(figure.height + flow.sheet.heightOf(words, width) + 2 * AIR)
+  flow.y = flow.sheet.figure(figure, flow.sheet.left, flow.y + AIR) + AIR
+  flow.y = flow.sheet.paragraph(words, flow.sheet.left, flow.y, width) + AIR
 }

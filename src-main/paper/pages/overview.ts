@@ -1,6 +1,7 @@
 /** Page 1: what it will be, the map, the key, how to read and join it; and the key's own page where it must. */
 import type { Bounds, Figure } from '../../../src-core/figures/figure'
 import { keySwatch } from '../../../src-core/figures/key-swatch'
+import { cornerWords } from '../../../src-core/figures/edging-corners'
 import { joinMarksSentence } from '../../../src-core/figures/join-marks'
 import { breakLines } from '../../../src-core/figures/lines'
 import { keyMarks, MapPainter, smallestNumberedScale } from '../../../src-core/figures/map'
@@ -8,6 +9,7 @@ import { overviewMap, overviewScale } from '../../../src-core/figures/overview-m
 import type { ColourwayMark } from '../../../src-core/figures/marks'
 import { projectSentence, sentenceText } from '../../../src-core/figures/sentence'
 import { accountAt } from '../../../src-core/layout/placed'
+import { termWord } from '../../../src-core/stitches/terms'
 import { remembered } from '../../../src-core/memo'
 import type { Tiling } from '../../../src-core/figures/tiles'
 import type { Entry } from '../entry'
@@ -193,6 +195,7 @@ function textsWith(job: Job, tiling: Tiling | null, rings: readonly string[]): [
       arrows: ground.byRows,
       placesOnTop: ground.places.length > 0,
       edging: ground.edge.length > 0,
+      corners: cornerWords(plan, termWord('edging', job.terms)),
       round: plan.round !== undefined,
       fillers: plan.fillers.length > 0,
       halves: plan.halves.length > 0,

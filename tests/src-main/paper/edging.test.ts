@@ -23,7 +23,9 @@ describe('the page on an edging', () => {
     const [loop] = plan.edging!.loops!
     const [top, right] = loop!.stretches
     expect(words).toContain(`work ${loop!.stitches} sc along the edge`)
-    expect(words).toContain(`${top} along the top, ${right} along the right side`)
+    expect(words).toContain(
+      `from the first stitch at corner 1: ${top} along the top (corner 1 to 2), ${right} along the right side (corner 2 to 3)`,
+    )
     expect(words).toContain('multiple of 6 sts')
     expect(words).toMatch(
       /\d+(–\d+)? sts from each of 18 motifs along the sides, and .* from each of 4 motifs at the corners/,
@@ -31,6 +33,23 @@ describe('the page on an edging', () => {
     const picked = pickUps(plan, loop!)
     expect(picked).toHaveLength(22)
     expect(picked.reduce((sum, { stitches }) => sum + stitches, 0)).toBe(loop!.stitches)
+  })
+
+  it('draws the edge with its corners and the stitches between them, as on the map', () => {
+    const project = squares(8, 5, ofKind('shell'))
+    const { plan, words } = wordsOf(project)
+    const pages = mapPages(plan, { date: DATE })
+    const map = pages.find(({ section }) => section === 'overview')
+    const onMap = record(map!.figure).texts.map(({ text }) => text)
+    for (const count of plan.edging!.loops![0]!.stretches) {
+      expect(words).toContain(`${count} sts`)
+      expect(onMap).toContain(`${count} sts`)
+    }
+    for (const told of [words, onMap.join(' ')])
+      expect(told).toContain('A number in a square is a corner of the border')
+    const plain = planProject(squares(8, 5, { rounds: ['sc'] }))
+    const without = mapPages(plain, { date: DATE }).flatMap(({ figure }) => record(figure).texts)
+    expect(without.map(({ text }) => text).join(' ')).not.toContain('number in a square')
   })
 
   it('explains the stitches of its own before its rounds', () => {

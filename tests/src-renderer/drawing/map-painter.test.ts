@@ -130,6 +130,24 @@ describe('the map as a list of strokes', () => {
     expect(band.filter((call) => call.name === 'fill')).toEqual([])
   })
 
+  it('numbers the corners of an edging at every zoom, over everything else', () => {
+    const shell = fromGallery({ style: 'follow', rounds: ['sc'], yarn: 'blue' }, 'shell', 'US')
+    const own = picture(project({ edging: shell }), { showJoins: false, showLabels: false })
+    const written = (size: number) =>
+      draw(own, sized(size)).calls.flatMap(({ name, arguments: [text] }) =>
+        name === 'fillText' ? [text] : [],
+      )
+    const corners = own.plan.edging!.loops![0]!.marks.length
+    const numbers = Array.from({ length: corners }, (_, i) => String(i + 1))
+    expect(corners).toBeGreaterThan(2)
+    for (const size of [8, 120]) expect(written(size)).toEqual(expect.arrayContaining(numbers))
+    expect(written(120)).toContain(`${own.plan.edging!.loops![0]!.stretches[0]!} sts`)
+    const plain = picture(project({ edging: { style: 'follow', rounds: ['sc'], yarn: 'blue' } }), {
+      showLabels: false,
+    })
+    expect(draw(plain, sized(120)).calls.filter(({ name }) => name === 'fillText')).toEqual([])
+  })
+
   it('draws motifs without a yarn bare, and a plan without a motif not at all', () => {
     const bare = { ...project(), yarns: [] }
     const fills = draw(picture(bare, { showJoins: false }), sized(12)).calls.filter(

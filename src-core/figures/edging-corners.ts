@@ -1,0 +1,189 @@
+/**
+ * Corners of an edging with written rounds, numbered as its words count them, and how many stitches lead from one to
+ * the next: on the map in the window and on paper, and on the edging's own page.
+ */
+import type { Plan, Point } from '../../shared-types/plan'
+import { alongOf } from '../edging/line-places'
+import { mapSize } from '../layout/placed'
+import { remembered } from '../memo'
+import type { Colour, FigureItem, GroupItem } from './figure'
+import { drawPath, drawText, MM_PER_POINT } from './figure'
+import { capitalDrop, FIGURE_WIDTH } from './lettering'
+import { rectanglePath } from './path'
+
+/** Where a corner is, in plan mm on the outer border of the edging. */
+export interface EdgeCorner extends Point {
+  /** From 1, on through all lines. */
+  readonly number: number
+}
+
+/** From a corner to the next. */
+export interface EdgeStretch extends Point {
+  readonly from: number
+  readonly to: number
+  /** Stitches of the round that the written rounds are worked into. */
+  readonly stitches: number
+  /** The way it runs there, in radians from the x axis, so that words along it are never upside down. */
+  readonly angle: number
+  /** mm, from corner to corner. */
+  readonly length: number
+}
+
+export interface EdgeCorners {
+  readonly corners: readonly EdgeCorner[]
+  readonly stretches: readonly EdgeStretch[]
+}
+
+const NONE: EdgeCorners = { corners: [], stretches: [] }
+
+/** Share of a motif before and after a place by which the way of an edge is told there (by eye). */
+const ABOUT = 0.75
+
+/** The corners of a plan's edging; none where its words count none. */
+export const edgingCorners = remembered((plan: Plan): EdgeCorners => {
+  const { edging, edgingLines, pitch } = plan
+  if (!edging?.loops) return NONE
+  const corners: EdgeCorner[] = []
+  const stretches: EdgeStretch[] = []
+  for (const { line, marks, stretches: counts } of edging.loops) {
+    if (marks.length === 0 || marks.some(({ kind }) => kind !== 'corner')) continue
+    const walk = walkAlong(edgingLines[line] ?? [], ABOUT * Math.max(1, pitch.column))
+    if (!walk) continue
+    const first = corners.length + 1
+    marks.forEach(({ along }, i) => {
+      const next = marks[(i + 1) % marks.length]!
+      const share = marks.length === 1 ? 1 : (next.along - along + 1) % 1
+      corners.push({ number: first + i, ...walk.outside(along * walk.length, edging.height) })
+      const middle = (along + share / 2) * walk.length
+      stretches.push({
+        ...{ from: first + i, to: first + ((i + 1) % marks.length), stitches: counts[i] ?? 0 },
+        ...walk.outside(middle, edging.height),
+        angle: readable(walk.angle(middle)),
+        length: share * walk.length,
+      })
+    })
+  }
+  return { corners, stretches }
+})
+
+const readable = (angle: number): number => {
+  const level = Math.atan2(Math.sin(angle), Math.cos(angle))
+  // A side that runs straight up is read from below.
+  return level > Math.PI / 2 - 1e-6 ? level - Math.PI : level < -Math.PI / 2 - 1e-6 ? level + Math.PI : level
+}
+
+/** A closed line that runs clockwise, walked by mm from its first point; `about` mm tell its way at a place. */
+function walkAlong(line: readonly Point[], about: number) {
+  if (line.length < 3) return null
+  const along = alongOf(line)
+  const length = along[line.length]!
+  const at = (mm: number): Point => {
+    const place = ((mm % length) + length) % length
+    let [low, high] = [0, line.length]
+    while (high - low > 1) {
+      const middle = (low + high) >> 1
+      if (along[middle]! <= place) low = middle
+      else high = middle
+    }
+    const [a, b] = [line[low]!, line[(low + 1) % line.length]!]
+    const share = (place - along[low]!) / (along[low + 1]! - along[low]! || 1)
+    return { x: a.x + (b.x - a.x) * share, y: a.y + (b.y - a.y) * share }
+  }
+  const angle = (mm: number): number => {
+    const [a, b] = [at(mm - about), at(mm + about)]
+    return Math.atan2(b.y - a.y, b.x - a.x)
+  }
+  /** So much outside of the line's own reach near a place: in a dip no mark stands between the tips. */
+  const outside = (mm: number, height: number): Point => {
+    const way = angle(mm)
+    const out = { x: Math.sin(way), y: -Math.cos(way) }
+    const here = at(mm)
+    const reach = Array.from({ length: 2 * NEAR + 1 }, (_, i) => {
+      const near = at(mm + ((i - NEAR) / NEAR) * about)
+      return (near.x - here.x) * out.x + (near.y - here.y) * out.y
+    })
+    const far = Math.max(...reach) + height
+    return { x: here.x + out.x * far, y: here.y + out.y * far }
+  }
+  return { length, angle, outside }
+}
+/** Places looked at before and after one (by eye). */
+const NEAR = 12
+
+/** How plates are drawn: `scale` units for each plan mm, the type in points of those units, the plan's top left. */
+export interface PlateLook {
+  readonly scale: number
+  readonly type: number
+  readonly ink: Colour
+  readonly paper: Colour
+  /** Width of the lines of a square. */
+  readonly line: number
+  readonly left: number
+  readonly top: number
+}
+
+/** Room round the type of a plate, as a share of its height (by eye). */
+const PAD = 0.55
+/** Mean width of small letters per em, for "sts" (by eye; the plate has room to spare). */
+const LETTER_WIDTH = 0.48
+
+/** A square with its number at each corner; along each stretch that has room how many stitches it takes. */
+export function cornerPlates(plan: Plan, look: PlateLook): FigureItem[] {
+  const { corners, stretches } = edgingCorners(plan)
+  const { scale, type, ink, paper, line } = look
+  const high = 2 * capitalDrop(type)
+  const half = (high * (1 + 2 * PAD)) / 2
+  const size = mapSize(plan)
+  /** Within the map: beyond it there may be no paper, or numbers of rows. */
+  const inside = ({ x, y }: Point, across: number, down: number): Point => ({
+    x: look.left + within(x * scale, across, size.width * scale),
+    y: look.top + within(y * scale, down, size.height * scale),
+  })
+  const counts = stretches.flatMap((stretch): GroupItem[] => {
+    const text = stitchWords(stretch.stitches)
+    const digits = String(stretch.stitches).length
+    const wide = (digits * FIGURE_WIDTH + (text.length - digits) * LETTER_WIDTH) * type * MM_PER_POINT
+    const across = wide / 2 + high * PAD
+    if (stretch.length * scale < 2 * across + 4 * half) return []
+    const [cos, sin] = [Math.cos(stretch.angle), Math.sin(stretch.angle)]
+    const reach = (a: number, b: number) => Math.abs(a) * across + Math.abs(b) * half
+    const { x, y } = inside(stretch, reach(cos, sin), reach(sin, cos))
+    return [
+      {
+        kind: 'group',
+        matrix: [cos, sin, -sin, cos, x, y],
+        items: [
+          drawPath(rectanglePath(-across, -half, 2 * across, 2 * half), { fill: paper }),
+          drawText(text, 0, capitalDrop(type), type, { anchor: 'middle', colour: ink }),
+        ],
+      },
+    ]
+  })
+  const squares = corners.flatMap((corner): FigureItem[] => {
+    const { x, y } = inside(corner, half + line / 2, half + line / 2)
+    return [
+      drawPath(rectanglePath(x - half, y - half, 2 * half, 2 * half), {
+        ...{ fill: paper, stroke: ink, width: line },
+      }),
+      drawText(String(corner.number), x, y + capitalDrop(type), type, {
+        ...{ anchor: 'middle', weight: 'bold', colour: ink },
+      }),
+    ]
+  })
+  return [...counts, ...squares]
+}
+
+const within = (at: number, reach: number, length: number): number =>
+  length < 2 * reach ? length / 2 : Math.min(length - reach, Math.max(reach, at))
+
+const stitchWords = (count: number): string => `${String(count)} ${count === 1 ? 'st' : 'sts'}`
+
+/** What the plates mean; empty where there are none. */
+export function cornerWords(plan: Plan, edging: string): string {
+  const { corners } = edgingCorners(plan)
+  if (corners.length === 0) return ''
+  return `A number in a square is a corner of the ${edging}; between two corners stands how many stitches are picked up from one to the next.`
+}
+
+/** The same in few words, under the map. */
+export const cornerLegend = (edging: string): string => `corner of the ${edging}, with the stitches between`
