@@ -35,7 +35,7 @@ export interface FindingTarget {
   /** Placed motifs ("row,place"). */
   readonly cells?: readonly string[]
   readonly round?: number
-  /** From 1, in the line; of a motif's rounds in that round's own text. */
+  /** From 1, in the line; of rounds of a motif or of the edging in that round's own text. */
   readonly column?: number
   /** Characters from `column` on; absent where the whole round is meant. */
   readonly length?: number

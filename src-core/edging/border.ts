@@ -20,7 +20,7 @@ import type { Multiple } from './fit'
 import { cornersAlong, tipsAlong } from './line-places'
 import type { LinePlace } from './line-places'
 import type { Mark, MarkKind } from './marks'
-import { readLoop } from './reading'
+import { columnIn, readLoop } from './reading'
 import type { LoopRound } from './reading'
 import { sampleOf, writtenHeights } from './written'
 import type { WrittenRound } from './written'
@@ -211,12 +211,22 @@ function findingsOf(
   const told = new Map<string, Finding>()
   for (const { findings } of worked)
     for (const each of findings) {
-      const i = Math.min(rounds.length - 1, Math.max(0, (each.target?.round ?? plain + 1) - plain - 1))
-      const edging = rounds[i]!.written.entry
-      told.set(`${each.code} ${each.message}`, {
+      const { round = plain + 1, column, length } = each.target ?? {}
+      const i = Math.min(rounds.length - 1, Math.max(0, round - plain - 1))
+      const { entry, own } = rounds[i]!.written
+      const place =
+        column !== undefined && length !== undefined
+          ? {
+              column: columnIn(own, column),
+              length: columnIn(own, column + length - 1) - columnIn(own, column) + 1,
+            }
+          : null
+      const words = place && own.slice(place.column - 1, place.column - 1 + place.length)
+      const at = place ? `, column ${place.column}: "${words}"` : ''
+      told.set(`${i} ${each.code} ${each.message}`, {
         ...each,
-        where: `${where(i)}, ${each.where}`,
-        target: { edging },
+        where: `${where(i)}, round ${round}${at}`,
+        target: { edging: entry, round, ...place },
       })
     }
   const said = [...told.values()]
@@ -261,7 +271,7 @@ function flatness(
     }
     return [
       finding(share < least ? 'edging/cups' : 'edging/ruffles', where(i), values, {
-        edging: round.written.entry,
+        ...{ edging: round.written.entry, round: plain + i + 1 },
       }),
     ]
   })

@@ -54,10 +54,24 @@ export const plainWork = (work: string): string =>
     .replace(HEADING, '')
     .trim()
 
+/** Where a column of the plain words stands in the words as they were written, both from 1. */
+export function columnIn(own: string, column: number): number {
+  const places: number[] = []
+  const joined = own.replace(/[\n\r\u0085\u2028\u2029]+|[^]/g, (part, at: number) => {
+    places.push(at)
+    return part.length > 1 || /[\n\r\u0085\u2028\u2029]/.test(part) ? ' ' : part
+  })
+  const headed = joined.length - joined.replace(HEADING, '').length
+  const blank = joined.slice(headed).length - joined.slice(headed).trimStart().length
+  return (places[headed + blank + column - 1] ?? 0) + 1
+}
+
 const heading = (number: number): string => `Rnd ${number}: `
 
 interface Reading {
   readonly read: ReadRounds
+  /** Lines before the first round. */
+  readonly head: number
   readonly texts: readonly string[]
   readonly repeats: readonly number[]
   readonly missed: number | null
@@ -104,8 +118,9 @@ function readAs(
   const carriedMarks: (readonly Mark[])[] = [marks]
   const options = { terms, after: { stitches } }
   const head = special === '' ? '' : `Special stitches:\n${special}\n\n`
+  const headLines = head.split('\n').length - 1
   const before = [
-    ...Array.from({ length: head.split('\n').length - 1 }, () => 0),
+    ...Array.from({ length: headLines }, () => 0),
     ...works.map((_, i) => heading(from + i).length),
   ]
   const joined = () => head + texts.map((text, i) => heading(from + i) + text).join('\n')
@@ -129,7 +144,8 @@ function readAs(
     carriedMarks.push(isMarked ? carried(own, below, round) : own)
     below = round.places.map(({ kind }) => kind === 'stitch')
   })
-  return { read: read ?? readRounds('', options), texts, repeats, missed, marks: carriedMarks }
+  const nothing = () => readRounds('', options)
+  return { read: read ?? nothing(), head: headLines, texts, repeats, missed, marks: carriedMarks }
 }
 
 /** How often the outermost repeat of a round ran. */
@@ -198,7 +214,10 @@ export function readLoop(
   const reading = readAs(works, stitches, marks, from, terms, special)
   const { read, missed } = reading
   // Words that were left as they are say nothing more.
-  const findings = missed === null ? read.findings : [missedFinding(missed, from)]
+  const findings =
+    missed === null
+      ? read.findings.map((each) => inOwnWords(each, works, reading, from))
+      : [missedFinding(missed, from)]
   const counted = read.rounds.slice(0, works.length)
   const fits =
     missed === null &&
@@ -206,6 +225,25 @@ export function readLoop(
     counted.length === works.length &&
     counted.every(({ made }) => made !== null && made > 0)
   return { rounds: roundsOf(reading), findings, fits }
+}
+
+/** A finding at the round that it is about and at its place in what was written, where that is not another text. */
+function inOwnWords(
+  found: Finding,
+  works: readonly string[],
+  { head, texts }: Reading,
+  from: number,
+): Finding {
+  const { line = 1, column, length, ...target } = found.target ?? {}
+  const index = line - 1 - head
+  const [work, text] = [works[index], texts[index]]
+  if (work === undefined || text === undefined || column === undefined || length === undefined)
+    return { ...found, target: { ...target, ...(work !== undefined && { round: from + index }) } }
+  const words = text.slice(column - 1, column - 1 + length)
+  // Corners, tips and dips are written out before they are read: the word is sought where it was written.
+  const at = work === text ? column : work.indexOf(words) + 1
+  const place = words !== '' && at > 0 ? { column: at, length } : {}
+  return { ...found, target: { ...target, round: from + index, ...place } }
 }
 
 const missedFinding = (index: number, from: number): Finding =>

@@ -16,6 +16,8 @@ type Written = NonNullable<Edging['written']>
 /** A written round of the edging. */
 export interface WrittenRound {
   readonly work: string
+  /** As it was written, with line ends and a heading of its own. */
+  readonly own: string
   readonly yarn: string | undefined
   /** Index into the project's written rounds. */
   readonly entry: number
@@ -29,7 +31,7 @@ const roundsOf = remembered((written: Written, special: string): readonly Writte
   written.flatMap(({ work, yarn }, entry) =>
     plainWork(work ?? '') === ''
       ? []
-      : [{ work: plainWork(work ?? ''), yarn: yarn || undefined, entry, special }],
+      : [{ work: plainWork(work ?? ''), own: work ?? '', yarn: yarn || undefined, entry, special }],
   ),
 )
 

@@ -2,6 +2,8 @@
 import type { Finding, Severity } from '../../shared-types/finding'
 import type { Plan } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
+import { settled } from '../../src-core/settled'
+import { termWord } from '../../src-core/stitches/terms'
 import { findMotif } from './edits/motif'
 import { findColourway, findYarn } from './edits/yarn'
 import { placeOfFinding } from './places-of-findings'
@@ -32,6 +34,7 @@ export function whereWords(
       : `Item ${placed.label}`
     return cells.length > 1 ? `${where}, and ${cells.length - 1} more` : where
   }
+  if (target.edging !== undefined) return `Round ${borderRound(target)} of the ${borderWord(project)}`
   const motif = motifName(project, target.motif)
   const round = target.round ?? (target.entry === undefined ? undefined : target.entry + 1)
   if (round !== undefined) return motif === null ? `Round ${round}` : `Round ${round} of ${motif}`
@@ -43,6 +46,11 @@ export function whereWords(
   const place = placeOfFinding(finding)
   return place && PLACE_NAMES[place]
 }
+
+const borderWord = (project: Project): string => termWord('edging', settled(project).terms)
+
+/** The number of a border's written round, as its editor has it. */
+const borderRound = ({ round, edging = 0 }: NonNullable<Finding['target']>): number => round ?? edging + 1
 
 /** What is shown now: whoever is there needs no way there. */
 interface Shown {
@@ -57,6 +65,7 @@ export function goalWords(project: Project, finding: Finding, shown: Shown | nul
   const count = target.cells?.length ?? 0
   if (count > 0) return count === 1 ? 'Show on the map' : `Show ${counted(count, 'place')} on the map`
   if (target.entry !== undefined) return `Go to round ${target.round ?? target.entry + 1}`
+  if (target.edging !== undefined) return `Go to round ${borderRound(target)} of the ${borderWord(project)}`
   const isThere = shown !== null && place === shown.place
   if (place === 'motif' && target.motif) {
     const several = (project.motifs ?? []).length > 1

@@ -50,6 +50,11 @@ export class ViewState {
   showRounds = $state(true)
   /** Index of the round that something led to: the editor goes there, and forgets it. */
   wishedRound = $state<number | null>(null)
+  /** The same of a border's written rounds, with the words there that it is about. */
+  wishedBorder = $state.raw<{
+    readonly entry: number
+    readonly at: { readonly start: number; readonly end: number } | null
+  } | null>(null)
   showLabels = $state(false)
   showJoins = $state(true)
   asTable = $state(false)

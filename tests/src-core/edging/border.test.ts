@@ -221,6 +221,29 @@ describe('M36 written rounds', () => {
     expect(missed!.where).toContain('layout.edging.written[1]')
   })
 
+  it('says each thing at its own round and at its word there, as it was written', () => {
+    const works = [
+      'Rnd 2:\n  *sc in each st to next corner, 3 flurb in corner; rep from * around',
+      '',
+      'sc in next st, flurb in next st',
+      'dc in next 5 sts, wibble in next st',
+    ]
+    const found = planProject(
+      squares(6, 4, { rounds: ['sc'], written: works.map((work) => ({ work })) }),
+    ).findings.filter(({ code }) => code === 'rounds/unknown-abbreviation')
+    const wordOf = ({ target }: (typeof found)[number]) => {
+      const start = (target?.column ?? 0) - 1
+      return works[target?.edging ?? -1]?.slice(start, start + (target?.length ?? 0))
+    }
+    expect(found.map((each) => [each.target?.edging, each.target?.round, wordOf(each)])).toEqual([
+      [0, 2, 'flurb'],
+      [2, 3, 'flurb'],
+      [3, 4, 'wibble'],
+    ])
+    const { column } = found[0]!.target!
+    expect(found[0]!.where).toBe(`layout.edging.written[0], round 2, column ${column}: "flurb"`)
+  })
+
   it('M36 property: the set-up fits the repeat, and a long loop counts as it does when read whole', () => {
     const repeats = ['shell', 'picot', 'scallop'] as const
     fc.assert(
