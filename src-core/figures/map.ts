@@ -24,6 +24,7 @@ import type { ColourwayMark } from './marks'
 import { colourwayMarks, fillerMarks } from './marks'
 import { keptHalf } from './motif-parts'
 import type { Stretch } from './motif-parts'
+import { pairMarkItems, pairMarks } from './pair-marks'
 import { MotifSymbols, slotColours } from './motif-symbol'
 import { discItems, discReach, fitNumber, scaleForNumber } from './number-disc'
 import type { NumberDisc, NumberPlace } from './number-disc'
@@ -164,7 +165,7 @@ export class MapPainter {
             ...{ scale, look: ground.style, disc: 0, rings: [], stretch: ground.stretch },
           })
         : null
-    const dot = Math.min(1, Math.max(0.3, this.across * 0.07))
+    const { dot } = this
     this.joinSymbols = {
       two: joinSymbol('two', dot),
       several: joinSymbol('several', dot),
@@ -189,6 +190,11 @@ export class MapPainter {
   /** Printed diameter of a motif over its tips. */
   get across(): number {
     return 2 * this.ground.tip * this.scale
+  }
+
+  /** Diameter of a plain join point in printed mm. */
+  private get dot(): number {
+    return Math.min(1, Math.max(0.3, this.across * 0.07))
   }
 
   /** The symbol of a colourway, turned by so many degrees. */
@@ -231,6 +237,12 @@ export class MapPainter {
         )
       }
     }
+    const dot = this.dot
+    for (const mark of pairMarks(this.ground.plan))
+      if (seen(mark.x, mark.y)) {
+        const at = { x: (mark.x - view.x) * scale, y: (mark.y - view.y) * scale }
+        items.push(...pairMarkItems(mark, at, { reach: 2 * dot, line: 0.4 * dot, ink: INK, paper: PAPER }))
+      }
     items.push(...this.ticks(view, seen))
     if (labelled)
       for (const motif of motifs) {

@@ -69,6 +69,8 @@ interface MapFacts {
   readonly rings: readonly string[]
   /** What the marks of its join points mean. */
   readonly joins: string
+  /** What the marks of pairs with a way of joining of their own mean. */
+  readonly pairs: string
   readonly arrows: boolean
   readonly placesOnTop: boolean
   readonly edging: boolean
@@ -104,6 +106,7 @@ export function howToRead(facts: MapFacts, terms: Terms): string {
   }
   if (facts.rings.length > 0) parts.push(ringWords(facts.rings))
   if (facts.joins !== '') parts.push(facts.joins)
+  if (facts.pairs !== '') parts.push(facts.pairs)
   if (facts.arrows) parts.push('Arrows show the way each row is worked.')
   if (facts.halves) parts.push('Half motifs at the ends of rows are worked back and forth.')
   if (facts.fillers)

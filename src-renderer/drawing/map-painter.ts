@@ -11,6 +11,7 @@ import type { FigureItem } from '../../src-core/figures/figure'
 import { picotLoop } from '../../src-core/figures/edging-shapes'
 import { closingDashes } from '../../src-core/figures/closing-line'
 import { linePath, polygonPath } from '../../src-core/figures/path'
+import { pairMarkItems, pairMarks } from '../../src-core/figures/pair-marks'
 import { remembered } from '../../src-core/memo'
 import { keptHalf } from '../../src-core/figures/motif-parts'
 import { joinMarkPath } from '../../src-core/figures/join-mark-items'
@@ -74,6 +75,7 @@ function paintBlanket(
   for (const { kind, own, style } of kinds) paintMotifs(pen, picture, placing, own, kind, style)
   paintClosing(pen, picture, placing)
   if (picture.showJoins && size >= DETAIL.joins) paintJoins(pen, picture, placing, box, size)
+  if (picture.showJoins) paintPairs(pen, picture, placing, size)
   for (const { kind, own, style } of kinds)
     if (picture.showLabels && style.size >= DETAIL.number)
       paintLabels(pen, picture, placing, own, kind, style.size)
@@ -307,6 +309,24 @@ function paintClosing(pen: Pen, { plan, palette }: Picture, { scale, x, y, ratio
   pen.setTransform(scale, 0, 0, scale, x, y)
   paintItems(pen, items, typeIn(palette))
   pen.restore()
+}
+
+/** Of the marks between two motifs that are joined in a way of their own: reach and line beside a join point's radius. */
+const PAIR = { reach: 2.6, line: 0.6, least: 4 } as const
+
+function paintPairs(pen: Pen, { plan, palette }: Picture, placing: Placing, size: number): void {
+  const marks = pairMarks(plan)
+  if (marks.length === 0) return
+  const { scale, ratio, x, y } = placing
+  const radius = clamp(size * JOIN_MARK.share, JOIN_MARK.least, JOIN_MARK.most)
+  const { ink, paper } = palette
+  const look = {
+    ...{ reach: Math.max(PAIR.least, PAIR.reach * radius) * ratio, ink, paper },
+    line: Math.max(1, PAIR.line * radius) * ratio,
+  }
+  pen.setTransform(1, 0, 0, 1, x, y)
+  const items = marks.flatMap((mark) => pairMarkItems(mark, { x: mark.x * scale, y: mark.y * scale }, look))
+  paintItems(pen, items, typeIn(palette))
 }
 
 /** CSS pixels: the type of the numbers of corners, and the line round them. */

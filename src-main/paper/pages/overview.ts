@@ -7,6 +7,7 @@ import { breakLines } from '../../../src-core/figures/lines'
 import { keyMarks, MapPainter, smallestNumberedScale } from '../../../src-core/figures/map'
 import { overviewMap, overviewScale } from '../../../src-core/figures/overview-map'
 import type { ColourwayMark } from '../../../src-core/figures/marks'
+import { pairSentence } from '../../../src-core/figures/pair-marks'
 import { projectSentence, sentenceText } from '../../../src-core/figures/sentence'
 import { accountAt } from '../../../src-core/layout/placed'
 import { termWord } from '../../../src-core/stitches/terms'
@@ -192,6 +193,7 @@ function textsWith(job: Job, tiling: Tiling | null, rings: readonly string[]): [
       lettered: ground.marks.some((mark) => mark.code !== ''),
       rings,
       joins: joinMarksSentence(plan),
+      pairs: pairSentence(plan),
       arrows: ground.byRows,
       placesOnTop: ground.places.length > 0,
       edging: ground.edge.length > 0,

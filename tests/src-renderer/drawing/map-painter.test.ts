@@ -130,6 +130,18 @@ describe('the map as a list of strokes', () => {
     expect(band.filter((call) => call.name === 'fill')).toEqual([])
   })
 
+  it('marks two motifs that are joined in a way of their own, wherever joins are shown', () => {
+    const joining = { rule: 'tips' as const, single: [{ places: ['2,2', '2,3'], rule: 'edges' as const }] }
+    const own = { ...project(), joining }
+    const strokes = (shown: boolean, of = own) =>
+      draw(picture(of, { showJoins: shown, showLabels: false }), sized(6)).calls.filter(
+        ({ name, stroke }) => name === 'stroke' && stroke === palette.ink,
+      ).length
+    expect(strokes(true)).toBe(2)
+    expect(strokes(false)).toBe(0)
+    expect(strokes(true, { ...own, joining: { rule: 'tips', single: [] } })).toBe(0)
+  })
+
   it('numbers the corners of an edging at every zoom, over everything else', () => {
     const shell = fromGallery({ style: 'follow', rounds: ['sc'], yarn: 'blue' }, 'shell', 'US')
     const own = picture(project({ edging: shell }), { showJoins: false, showLabels: false })
