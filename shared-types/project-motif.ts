@@ -85,13 +85,24 @@ export const roundsMotifSchema = z.looseObject({
   measured: measuredSchema.optional(),
 })
 
+/** Outlines that follow from measures alone. */
 export const OUTLINE_KINDS = ['petals', 'round', 'square', 'hexagon', 'octagon', 'leaf'] as const
+
+/** A line round the motif as it runs, from a photo of it: points [x, y] in mm about its middle, y downwards. */
+const traceSchema = z.looseObject({
+  points: z.array(z.array(number)).optional(),
+  /** Which of the points are tips of petals, and which dips between them, counted from 0; found where left out. */
+  tips: z.array(number).optional(),
+  dips: z.array(number).optional(),
+})
 
 export const measuredMotifSchema = z.looseObject({
   ...motifCommon,
   kind: z.literal('measured'),
-  outline: z.enum(OUTLINE_KINDS),
+  outline: z.enum([...OUTLINE_KINDS, 'traced']),
   petals: number.optional(),
+  /** For `outline: "traced"`; the measures beside it say how large it is. */
+  traced: traceSchema.optional(),
   ...measures,
   slots: z.array(z.looseObject({ slot: text, grams: number.optional() })).optional(),
 })
@@ -105,4 +116,7 @@ export type MeasuredMotif = z.infer<typeof measuredMotifSchema>
 export type MeasuredSizes = z.infer<typeof measuredSchema>
 export type Weighed = z.infer<typeof weighedSchema>
 export type OutlineKind = (typeof OUTLINE_KINDS)[number]
+/** Every outline of a measured motif: also one that was traced. */
+export type MeasuredOutline = MeasuredMotif['outline']
+export type Trace = z.infer<typeof traceSchema>
 export type Ruler = (typeof RULERS)[number]

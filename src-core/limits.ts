@@ -6,6 +6,7 @@
  * plans in seconds.
  */
 import type { BlanketLayout, Project } from '../shared-types/project'
+import { TRACE_POINTS } from './motif/constants'
 import { laidBlanketOf } from './plans/layouts'
 
 export interface Limit {
@@ -73,6 +74,15 @@ export const PROJECT_LIMITS: readonly Limit[] = [
     count: ({ motifs }) =>
       largest((motifs ?? []).map((motif) => (motif.kind === 'rounds' ? (motif.rounds?.length ?? 0) : 0))),
     reason: 'the largest blankets worked in the round have some two hundred',
+  },
+  {
+    what: 'points in one traced outline',
+    most: TRACE_POINTS,
+    count: ({ motifs }) =>
+      largest(
+        (motifs ?? []).map((motif) => (motif.kind === 'measured' ? (motif.traced?.points?.length ?? 0) : 0)),
+      ),
+    reason: 'eight to the centimetre round a flower of 40 cm; every two edges are held against each other',
   },
   {
     what: 'rounds of edging',

@@ -43,6 +43,32 @@ export const MOTIF_FINDINGS = {
       'a piece of its own begins at {round}: size, chart and yarn are those of the rounds before it alone.',
     mend: 'Give it a motif of its own.',
   },
+  'motif/trace-numbers': {
+    severity: 'error',
+    message: 'its traced outline has points that are not two numbers each.',
+    mend: 'Measure the photo again, or choose an outline that follows from measures.',
+  },
+  'motif/trace-short': {
+    severity: 'error',
+    message: 'its traced outline has {received} {received|point|points}; at least {least} are needed.',
+    mend: 'Measure a photo of it, or choose an outline that follows from measures.',
+  },
+  'motif/trace-crosses': {
+    severity: 'error',
+    message: 'its traced outline crosses itself.',
+    mend: 'Measure the photo again, or choose an outline that follows from measures.',
+  },
+  'motif/trace-middle': {
+    severity: 'error',
+    message: 'its traced outline does not go round its middle.',
+    mend: 'Measure the photo again, or choose an outline that follows from measures.',
+  },
+  'motif/trace-places': {
+    severity: 'error',
+    message:
+      'the {tips} {tips|tip|tips} and {dips} {dips|dip|dips} of its traced outline do not alternate; from {least} to {most} of each can be planned.',
+    mend: 'Measure the photo again, or choose an outline that follows from measures.',
+  },
   'motif/not-regular': {
     severity: 'note',
     message:

@@ -15,6 +15,12 @@ export const DEFAULT_LEAF_WIDTH_SHARE = 0.5
 /** Smallest share of tip to tip that a between-petals measure may have: below it petals are mere spokes. */
 export const LEAST_VALLEY_SHARE = 0.1
 
+/** Petals stand out from the valleys by at least this share of the radius; less is a scalloped round (ours). */
+export const LEAST_LOBE = 0.03
+
+/** Most points of a traced outline: eight to the centimetre round a flower of 40 cm (ours). */
+export const TRACE_POINTS = 1000
+
 /** M4: how far the next motif may be off once one is measured, as a share (from memory). */
 export const MEASURED_SPREAD = 0.03
 

@@ -4,7 +4,7 @@ import type { Anchor, MotifAccount, MotifLayer } from '../../shared-types/plan'
 import type { Hand, MeasuredMotif, MeasuredSizes, Terms } from '../../shared-types/project'
 import type { FindingCode } from '../findings/catalogue'
 import { findingOf, said } from '../findings/finding'
-import type { Told } from '../findings/finding'
+import type { Said, Told } from '../findings/finding'
 import { boundValues, lengthValue } from '../findings/quantities'
 import { scaleOutline } from '../geometry/points'
 import type { Outline } from '../geometry/points'
@@ -20,6 +20,7 @@ import {
   PETALS,
 } from './constants'
 import { isOdd, layingOf, rulerWords } from './ruler'
+import { sizedOutline, tracedAnchors, tracedOutline } from './traced'
 import { leafOutline, leafWidest, petalOutline, roundOutline, sidedOutline } from './outlines'
 
 interface Shape {
@@ -44,6 +45,8 @@ interface MeasuredContext {
 
 /** A leaf may be broader than it is long, but not by more than this. */
 const BROADEST_LEAF = 1.5
+
+const NO_TRACE = {}
 
 const SIDES = { square: 4, hexagon: 6, octagon: 8 } as const
 
@@ -102,14 +105,20 @@ class MeasureReader {
         return this.#round()
       case 'leaf':
         return this.#leaf()
+      case 'traced':
+        return this.#traced()
       default:
         return this.#sided(SIDES[this.#motif.outline])
     }
   }
 
   #find<Code extends FindingCode>(code: Code, ...values: Told<Code>): void {
+    this.#tell(said(code, ...values))
+  }
+
+  #tell(what: Said): void {
     const { id } = this.#motif
-    this.#findings.push(findingOf(said(code, ...values), `motif ${id}`, { motif: id }))
+    this.#findings.push(findingOf(what, `motif ${id}`, { motif: id }))
   }
 
   /** A measure in mm after blocking; undefined when it is not given, null when it is unusable. */
@@ -197,6 +206,33 @@ class MeasureReader {
       overValleys: valleys,
       outline,
       anchors: petalAnchors(petals, tips / 2, valleys / 2, Math.hypot(flank.x, flank.y), this.#hand),
+    }
+  }
+
+  /** A traced line at the size that was measured of it; where only one measure was taken, the shape is kept. */
+  #traced(): Shape | null {
+    const traced = tracedOutline(this.#motif.traced ?? NO_TRACE)
+    if ('refused' in traced) {
+      this.#tell(traced.refused)
+      return null
+    }
+    const tips = this.#measure('overTips')
+    const valleys = this.#measure('overValleys')
+    if (tips === null || valleys === null) return null
+    const share = traced.valley / traced.tip
+    const tip =
+      tips !== undefined ? tips / 2 : valleys !== undefined ? valleys / 2 / share : traced.tip * this.#growth
+    const valley = valleys !== undefined ? valleys / 2 : tip === traced.tip ? traced.valley : tip * share
+    const petals = traced.tips.length
+    if (!this.#flowerOrdered(petals, 2 * tip, 2 * valley)) return null
+    const outline = sizedOutline(traced, tip, valley)
+    return {
+      shape: 'petals',
+      petals,
+      overTips: 2 * tip,
+      overValleys: 2 * valley,
+      outline,
+      anchors: tracedAnchors(traced, outline, this.#hand),
     }
   }
 

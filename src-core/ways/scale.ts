@@ -2,7 +2,8 @@
  * A project worked looser or tighter: every stitch grows alike, so sizes, stitch widths and the yarn of a stitch all
  * take the same factor. With another hook that is the ratio of the hooks (common practice, no source).
  */
-import type { MeasuredSizes, Motif, Project, StitchGauge } from '../../shared-types/project'
+import type { MeasuredMotif, MeasuredSizes, Motif, Project, StitchGauge } from '../../shared-types/project'
+import { tracedOutline } from '../motif/traced'
 
 const SIZES = [
   'overTips',
@@ -85,6 +86,15 @@ function scaledGauge(gauge: StitchGauge, factor: number, hook: number | undefine
   }
 }
 
+/** A traced motif with the sizes that its points have, where none were measured. */
+function withTracedSizes(motif: MeasuredMotif): MeasuredMotif {
+  if (motif.outline !== 'traced' || motif.overTips || motif.overValleys) return motif
+  const traced = tracedOutline(motif.traced ?? {})
+  return 'refused' in traced
+    ? motif
+    : { ...motif, overTips: times(2 * traced.tip, 1), overValleys: times(2 * traced.valley, 1) }
+}
+
 function scaledMotif(
   motif: Motif,
   factor: number,
@@ -96,7 +106,7 @@ function scaledMotif(
   if (motif.kind === 'measured') {
     const { slots } = motif
     return {
-      ...scaledSizes(scaledYarn(motif, factor), factor, before),
+      ...scaledSizes(scaledYarn(withTracedSizes(motif), factor), factor, before),
       ...gauge,
       ...(slots && { slots: slots.map((slot) => scaledFields(slot, ['grams'], factor)) }),
     }

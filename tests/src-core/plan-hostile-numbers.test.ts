@@ -65,6 +65,15 @@ const flower = (id: string, more: object = {}) => ({
   ],
   ...more,
 })
+/** A line as it was traced, with a few points to a petal. */
+const trace = {
+  points: Array.from({ length: 36 }, (_, i) => {
+    const far = [40, 38, 32, 28, 32, 38][i % 6]!
+    return [far * Math.sin((i * Math.PI) / 18), -far * Math.cos((i * Math.PI) / 18)]
+  }),
+  tips: [0, 6, 12, 18, 24, 30],
+  dips: [3, 9, 15, 21, 27, 33],
+}
 const common = {
   ...{ format: 'petalyard-project', version: 1, gauge, allowance: { wastePercent: 5, tail: 150 } },
   yarns: [
@@ -168,6 +177,12 @@ const BASES = {
   'a blanket of leaves': {
     ...common,
     motifs: [flower('m', { ...sizes, outline: 'leaf' })],
+    joining,
+    layout: blanket,
+  },
+  'a blanket of a traced flower': {
+    ...common,
+    motifs: [flower('m', { outline: 'traced', traced: trace })],
     joining,
     layout: blanket,
   },

@@ -48,6 +48,19 @@ const LARGE: Readonly<Record<string, (count: number) => Project>> = {
     const rounds = Array.from({ length: count }, () => ({ work: 'Ch 1, sc in each st around; join.' }))
     return { ...throwOf(), motifs: [{ id: 'm', kind: 'rounds', rounds }] }
   },
+  'points in one traced outline': (count) => {
+    const points = Array.from({ length: count }, (_, i) => {
+      const angle = (2 * Math.PI * i) / count
+      const far = 36 + 6 * Math.cos(6 * angle)
+      return [far * Math.sin(angle), -far * Math.cos(angle)]
+    })
+    return {
+      ...throwOf(),
+      motifs: [
+        { id: blanket(throwOf()).motif ?? 'm', kind: 'measured', outline: 'traced', traced: { points } },
+      ],
+    }
+  },
   'rounds of edging': (count) => ({
     ...throwOf(),
     layout: { ...blanket(throwOf()), edging: { rounds: Array.from({ length: count }, () => 'sc') } },

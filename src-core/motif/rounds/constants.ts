@@ -59,8 +59,6 @@ export const FLATNESS = { cups: 0.8, mayCup: 0.9, mayRuffle: 1.25, ruffles: 1.4 
 export const FLATNESS_FROM_ROUND = 3
 /** M8: a motif has so many corners. */
 export const CORNERS = { least: 3, most: 8 } as const
-/** Petals stand out from the valleys by at least this share of the radius; less is a scalloped round (ours). */
-export const LEAST_LOBE = 0.03
 /** Symbols of a chart: more are no longer told apart on any paper, and take too long to place (ours). */
 export const MOST_SYMBOLS = 5_000
 /**

@@ -1,7 +1,7 @@
 /** From located rounds to one smooth outline: the envelope of their edges, folded over its petals. */
 import type { Point } from '../../../shared-types/plan'
 import type { Millimetres, Radians } from '../../units/quantity'
-import { LEAST_LOBE } from './constants'
+import { LEAST_LOBE } from '../constants'
 import { angleOf, at, radiusOf, unwrap } from './ground'
 import type { LocatedRound } from './ground'
 

@@ -6,8 +6,9 @@ import type { Anchor, Point } from '../../../shared-types/plan'
 import type { Hand } from '../../../shared-types/project'
 import type { Millimetres, Radians } from '../../units/quantity'
 import { unevenAnchors } from '../anchors'
-import { OUTLINE_POINTS, PETALS } from '../constants'
-import { LEAST_LOBE, UNEVEN } from './constants'
+import { LEAST_LOBE, OUTLINE_POINTS, PETALS } from '../constants'
+import { extremesOf } from '../extremes'
+import { UNEVEN } from './constants'
 import { at, mean } from './ground'
 import { unlikeness } from './profile'
 
@@ -40,41 +41,6 @@ function smoothed(radii: Float64Array): Float64Array {
   })
 }
 
-/** Tips with the dips between them: each stands out by `least` from both of its dips. */
-function extremesOf(radii: Float64Array, least: Millimetres): Pick<Uneven, 'tips' | 'dips'> {
-  const count = radii.length
-  const extreme = (i: number): Extreme => ({
-    angle: (((i + count) % count) / count) * TURN,
-    radius: radii[(i + count) % count]!,
-  })
-  const start = radii.indexOf(Math.min(...radii))
-  const tips: Extreme[] = []
-  const dips: Extreme[] = []
-  let rising = true
-  let best = start
-  for (let k = 1; k <= count; k++) {
-    const i = start + k
-    const own = radii[i % count]!
-    const held = radii[best % count]!
-    if (rising) {
-      if (own > held) best = i
-      else if (held - own > least && held - (dips[dips.length - 1]?.radius ?? radii[start]!) > least) {
-        tips.push(extreme(best))
-        best = i
-        rising = false
-      }
-    } else if (own < held) best = i
-    else if (own - held > least) {
-      dips.push(extreme(best))
-      best = i
-      rising = true
-    }
-  }
-  // The last dip is where the search began.
-  if (dips.length < tips.length) dips.push(extreme(start))
-  return { tips, dips }
-}
-
 /**
  * The envelope as it is, `asked` petals being worked (null: not told); null where they are alike, or where it has too
  * few or too many tips for a motif with petals.
@@ -83,7 +49,9 @@ export function unevenOf(envelope: Float64Array, asked: number | null): Uneven |
   if (unlikeness(envelope, asked) <= UNEVEN.unlike) return null
   const radii = smoothed(envelope)
   const middle = mean([...radii])
-  const { tips, dips } = extremesOf(radii, LEAST_LOBE * middle)
+  const found = extremesOf(radii, LEAST_LOBE * middle)
+  const extreme = (i: number): Extreme => ({ angle: (i / radii.length) * TURN, radius: radii[i]! })
+  const [tips, dips] = [found.tips.map(extreme), found.dips.map(extreme)]
   if (tips.length < PETALS.least || tips.length > PETALS.most) return null
   const reach = tips.map(({ radius }) => radius)
   const depth = dips.map(({ radius }) => radius)

@@ -9,7 +9,7 @@ import type { AddCommand } from '../program'
 import { complainOf, exitFor, printJson, printLines } from '../project-file'
 import { findingSection } from '../reports/findings'
 import { photoReport } from '../reports/photo'
-import { fileBytes, unreadable } from '../text-file'
+import { fileBytes } from '../text-file'
 import { demandFree, writeNew } from '../write-out'
 
 interface Options {
@@ -57,7 +57,6 @@ export const addPhoto: AddCommand = (program, around, end) => {
       else complainOf(around, findings)
       if (out !== undefined && measures) {
         const motif = measuredFrom(measures, parse(file).name)
-        if (!motif) throw unreadable(file, 'its motif has no outline that repeats, so no project was written')
         const project = {
           format: 'petalyard-project',
           version: 1,

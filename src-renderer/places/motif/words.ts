@@ -1,20 +1,21 @@
 /** Motifs and their measures in words. */
 import type { MotifAccount } from '../../../shared-types/plan'
 import { RULERS } from '../../../shared-types/project'
-import type { OutlineKind, Terms, UnitSystem } from '../../../shared-types/project'
+import type { MeasuredOutline, Terms, UnitSystem } from '../../../shared-types/project'
 import { capital } from '../../../src-core/figures/words'
 import { layingOfAccount, rulerWords } from '../../../src-core/motif/ruler'
 import type { Laying, Readings } from '../../../src-core/motif/ruler'
 import { termWord } from '../../../src-core/stitches/terms'
 import { formatLength } from '../../../src-core/units/format'
 
-export const OUTLINE_WORDS: Readonly<Record<OutlineKind, string>> = {
+export const OUTLINE_WORDS: Readonly<Record<MeasuredOutline, string>> = {
   petals: 'flower with petals',
   round: 'round',
   square: 'square',
   hexagon: 'hexagon',
   octagon: 'octagon',
   leaf: 'leaf',
+  traced: 'traced from a photo',
 }
 
 /** What undo calls the change of a measure. */
@@ -39,9 +40,9 @@ export const aimedWords = (terms: Terms): string =>
   `Worked out from what you measured, for another ${termWord('gauge', terms)} or other rounds. Make one, measure it and enter it here.`
 
 /** How to lay the ruler; `atStart` a square is measured from side to side alone. */
-export function measureHow(outline: OutlineKind, laying: Laying, terms: Terms, atStart = false): string {
+export function measureHow(outline: MeasuredOutline, laying: Laying, terms: Terms, atStart = false): string {
   if (atStart && outline === 'square') return MEASURE_HOW.hexagon
-  if (outline !== 'petals') return MEASURE_HOW[outline]
+  if (outline !== 'petals' && outline !== 'traced') return MEASURE_HOW[outline]
   const centre = termWord('centre', terms)
   switch (laying) {
     case 'across':
@@ -59,7 +60,7 @@ export const flowerWords = (account: MotifAccount, units: UnitSystem): string =>
     ? ''
     : `A flower of ${formatLength(account.overTips, units)} through its tips.`
 
-const MEASURE_HOW: Readonly<Record<Exclude<OutlineKind, 'petals'>, string>> = {
+const MEASURE_HOW: Readonly<Record<Exclude<MeasuredOutline, 'petals' | 'traced'>, string>> = {
   round: 'Lay the motif flat and measure across the middle.',
   square:
     'Lay the motif flat. Side to side is what neighbours need; point to point shows how sharp the corners are.',

@@ -1,6 +1,7 @@
 /** Edits of motifs. Measures in mm, masses in g, times in minutes. */
 import type {
   MeasuredMotif,
+  MeasuredOutline,
   MeasuredSizes,
   Motif,
   OutlineKind,
@@ -10,6 +11,7 @@ import type {
   StitchGauge,
   Weighed,
 } from '../../../shared-types/project'
+import { OUTLINE_KINDS } from '../../../shared-types/project'
 import { editsOf } from '../../kinds/layouts'
 import { firstSizes } from './first-sizes'
 import { freeId, freeLetter, freeName } from './ids'
@@ -22,14 +24,19 @@ export type MeasureKey =
   'overTips' | 'overValleys' | 'across' | 'sideToSide' | 'pointToPoint' | 'length' | 'width'
 
 /** The measures that a kind of outline is known by, the leading one first. */
-export const MEASURES: Readonly<Record<OutlineKind, readonly MeasureKey[]>> = {
+export const MEASURES: Readonly<Record<MeasuredOutline, readonly MeasureKey[]>> = {
   petals: ['overTips', 'overValleys'],
   round: ['across'],
   square: ['sideToSide', 'pointToPoint'],
   hexagon: ['sideToSide', 'pointToPoint'],
   octagon: ['sideToSide', 'pointToPoint'],
   leaf: ['length', 'width'],
+  traced: ['overTips', 'overValleys'],
 }
+
+/** The outlines that a measured motif can have: one that was traced, where it was. */
+export const outlinesOf = ({ traced }: MeasuredMotif): readonly MeasuredOutline[] =>
+  traced ? ['traced', ...OUTLINE_KINDS] : OUTLINE_KINDS
 
 export const findMotif = (project: Project, id: string | null | undefined): Motif | undefined =>
   project.motifs?.find((motif) => motif.id === id)
@@ -259,12 +266,13 @@ export const addMotif = (project: Project, motif: Motif): Project => ({
 })
 
 /** Makes a measured motif another kind; its leading measure stays what it is. */
-export function setOutline(project: Project, id: string, outline: OutlineKind): Project {
+export function setOutline(project: Project, id: string, outline: MeasuredOutline): Project {
   return updateMotif(project, id, (motif) => {
     if (motif.kind !== 'measured' || motif.outline === outline) return motif
     const size = measureOf(motif, MEASURES[motif.outline][0]!)
     const lead = MEASURES[outline][0]!
-    const start = sizeOf(project, outline)
+    // What was traced has sizes of its own.
+    const start = outline === 'traced' ? {} : sizeOf(project, outline)
     const scale = size && start[lead] ? size / start[lead] : 1
     const measures = Object.fromEntries(
       MEASURES[outline].flatMap((key) => {

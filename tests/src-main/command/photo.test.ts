@@ -49,7 +49,7 @@ describe('photo', () => {
     expect(ran.out).toContain(`Wrote ${out}`)
     const project = JSON.parse(await readFile(out, 'utf8')) as { motifs: object[] }
     expect(project.motifs).toMatchObject([
-      { name: 'rose petal', kind: 'measured', outline: 'petals', petals: taken.scene.shape.petals },
+      { name: 'rose petal', kind: 'measured', outline: 'traced', petals: taken.scene.shape.petals },
     ])
     expect((await petalyard('plan', out, '--json')).code).toBe(0)
     const again = await petalyard('photo', png, '--sheet', taken.sheet, '--out', out)
