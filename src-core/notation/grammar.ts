@@ -9,7 +9,7 @@ import { explainedWithin, passExplanation } from './explained'
 import type { Explained } from './explained'
 import { findHeadings } from './headings'
 import type { Heading } from './headings'
-import { readAmount, readRepeatBrackets, readTimesStar } from './clauses'
+import { readRepeatBrackets, readTimesStar } from './clauses'
 import { readCountSentence, readCounts } from './stated'
 import { readPreamble, sectionEnd } from './preamble'
 import type { Body } from './preamble'
@@ -20,10 +20,11 @@ import { matchBrackets, sequenceReader } from './sequence'
 import { markBefore, repeatAll } from './stars'
 import { spanOf, tokenize } from './tokens'
 import type { Span, Token } from './tokens'
-import type { Definition, Item, RoundNode, RoundsTree, StarItem, StitchForm, UsualChain } from './tree'
+import type { Definition, Item, RoundNode, RoundsTree, StitchForm, UsualChain } from './tree'
 import { unreadWords } from './unread'
 import { usualChains } from './usual-chains'
 import { definedKey, isForm, readStitch } from './vocabulary'
+import { repeatWhole } from './whole-repeats'
 import { wordOf } from './words'
 
 export interface Parsed {
@@ -73,32 +74,6 @@ function readEndCount(reader: Reader, from: number, to: number): { item: Item; a
   return item ? { item, at: start } : null
 }
 
-/** "Repeat around", "repeat to end" without a mark: all that the round says. Passes it. */
-const repeatsAll = (reader: Reader): boolean =>
-  reader.attempt(() => {
-    if (!reader.skip('rep')) return null
-    reader.skip('this')
-    if (!['around', 'to'].includes(reader.key())) return null
-    const amount = readAmount(reader)
-    return amount && amount.amount === null && amount.lastCount === 0 && !amount.toCorner ? true : null
-  }) === true
-
-function allAround(reader: Reader, items: readonly Item[]): StarItem {
-  const { start, line, column } = items[0]!
-  const last = reader.tokens[reader.at - 1]!
-  const said = spanOf(last, last)
-  const clause = {
-    amount: null,
-    said: 'plain',
-    lastCount: 0,
-    toCorner: false,
-    endAtDouble: false,
-    ending: null,
-  } as const
-  const repeat = { ...clause, amountSpan: said, ...said }
-  return { type: 'star', mark: '*', items, repeat, closed: false, start, end: last.end, line, column }
-}
-
 /** Slips that leave the account open: what the rest makes is not known either. */
 const UNREADABLE = new Set<string>(['rounds/unknown-abbreviation', 'rounds/repeat-without-star'])
 
@@ -143,10 +118,7 @@ function readBody(reader: Reader, from: number, to: number): Body {
       continue
     }
     const again = readRepeatBrackets(reader)
-    if (!again && items.length > 0 && repeatsAll(reader)) {
-      const first = items.findIndex(({ type }) => type === 'work' || type === 'group' || type === 'skip')
-      if (first >= 0) items.push(allAround(reader, items.splice(first)))
-    }
+    if (!again && items.length > 0) repeatWhole(reader, items)
     const group = items.findLastIndex((item) => item.type === 'group')
     const repeated = items[group]
     if (again && repeated?.type === 'group' && repeated.times === null)

@@ -22,6 +22,8 @@ const ENDS = new Set([':', '.', '—', '–', '-', ')'])
 
 /** "4", "4-6", "4 and 5", "4, 5 and 6" behind "Rnds". */
 function readNumbers(reader: Reader): [number, number] | null {
+  const one = !/s$/.test(reader.spelled(-1))
+  reader.skip('#')
   const first = reader.number()
   if (first === null) return null
   let last = first
@@ -29,6 +31,7 @@ function readNumbers(reader: Reader): [number, number] | null {
     const next = reader.attempt(() => {
       // "R4-R5": the hyphen hangs on the figure.
       const hangs = reader.tokens[reader.at - 1]?.hyphen === true
+      const dash = one && reader.peek()?.spaced && reader.peek(1)?.spaced && /^[-–—]$/.test(reader.key())
       if (!hangs && !reader.seesAny(RANGE) && !reader.sees(',')) return null
       if (!hangs) reader.at++
       reader.skip('and')
@@ -37,6 +40,8 @@ function readNumbers(reader: Reader): [number, number] | null {
       // "Round 1 – 3 ch, …" is one round, which begins with chains.
       const stitch = reader.peek()
       if (stitch && (reader.isA('chain') || reader.isA('stitch') || isForm(stitch))) return null
+      // "Round 1 – 6 sc in ring".
+      if (dash && reader.attempt(() => readStitch(reader))) return null
       return number !== null && number > last ? number : null
     })
     if (next === null) return [first, last]
@@ -98,7 +103,10 @@ function numberedLines(tokens: readonly Token[]): ReadonlySet<number> {
   for (const [index, token] of tokens.entries()) {
     if (!token.first) continue
     if (token.kinds.has('round') || token.is === 'r') return new Set()
-    if (token.value === lines.length + 1 && /^[.):]$/.test(tokens[index + 1]?.key ?? '')) lines.push(index)
+    // "#1:" as well.
+    const number = token.key === '#' ? index + 1 : index
+    const ends = /^[.):]$/.test(tokens[number + 1]?.key ?? '')
+    if (tokens[number]?.value === lines.length + 1 && ends) lines.push(index)
   }
   return new Set(lines.length > 1 ? lines : [])
 }
@@ -115,7 +123,9 @@ function readRoundHeading(reader: Reader, startOfLine: boolean): Heading | null 
   return reader.attempt((): Heading | null => {
     let numbers: [number, number] | null = null
     const next = reader.skip('next', 'last')
-    const ordinal = next ? null : (reader.ordinal() ?? (reader.skip('first') ? 1 : null))
+    // "1 rnd.", "2 row:".
+    const counted = startOfLine && reader.isA('round', 1) && ENDS.has(reader.key(2)) ? reader.number() : null
+    const ordinal = next ? null : (counted ?? reader.ordinal() ?? (reader.skip('first') ? 1 : null))
     if (ordinal !== null) {
       let last = ordinal
       const more = reader.attempt(() => {
@@ -362,7 +372,7 @@ export function findHeadings(reader: Reader): Heading[] {
         ? ((numbered.has(index) ? readNumberedLine(reader) : readRoundHeading(reader, token.first)) ??
           (!decorated || closed ? readLabelHeading(reader, token.first, inline) : null))
         : null
-    if (found && decorated) {
+    if (found && decorated && !numbered.has(index)) {
       reader.at = found.to
       passDecoration(reader, false)
     }

@@ -3,6 +3,8 @@
  * words alone do not tell it from stitches worked one by one, so this is the second way to read a round, taken
  * only where the first does not come out even and this one does.
  */
+import { readPlace } from './places'
+import type { Reader } from './reader'
 import type { ChainItem, GroupItem, Item, Place, WorkItem } from './tree'
 
 export interface Gathered {
@@ -28,11 +30,11 @@ function intoSpace(item: Item): item is WorkItem {
   return isSpace && (which === 'each' || ((which === 'next' || which === 'same') && count === 1))
 }
 
-/** "sc, inc x 6": how often, where the amount may be that of all the stitches before it. */
-function timesOfAll(item: Item): number | null {
-  if (item.type !== 'group' || item.bracket !== '' || item.items.length !== 1 || item.place) return null
+/** "sc, inc x 6", "sc in pc, 2 sc in sc around": whether the amount may be that of all the stitches before it. */
+function isTimed(item: Item): item is GroupItem {
+  if (item.type !== 'group' || item.bracket !== '' || item.items.length !== 1 || item.place) return false
   const [only] = item.items
-  return only && goesOn(only) ? item.times : null
+  return only !== undefined && goesOn(only) && (item.times !== null || item.around)
 }
 
 /** A stitch into the next one, whether the text says so or not. */
@@ -76,14 +78,13 @@ export function gatherLoose(items: readonly Item[]): Gathered | null {
     /** The same where increases and decreases count as well, which go into no space together. */
     let run = -1
     for (const item of list) {
-      const times = timesOfAll(item)
+      const timed = isTimed(item)
       const begins = goesOn(item)
-      if (!begins && item.type !== 'chain') run = times === null ? -1 : run
+      if (!begins && item.type !== 'chain') run = timed ? run : -1
       else if (run < 0 && begins) run = gathered.length
-      if (times !== null && run >= 0) {
+      if (timed && run >= 0) {
         const bare = gathered.splice(run)
-        const { items } = item as GroupItem
-        const group = { ...(item as GroupItem), items: [...bare, ...items], start: bare[0]!.start }
+        const group = { ...item, items: [...bare, ...item.items], start: bare[0]!.start }
         groups.push(group)
         gathered.push(group)
         from = run = -1
@@ -111,3 +112,28 @@ export function gatherLoose(items: readonly Item[]): Gathered | null {
   const read = gather(items)
   return groups.length > 0 ? { items: read, groups } : null
 }
+
+/** "2 dc, ch 2, 3 dc all in next sp": the stitches named before go into that place too. */
+export const gathersAll = (reader: Reader, item: Item): item is WorkItem & { readonly place: Place } =>
+  item.type === 'work' &&
+  item.place !== null &&
+  /\ball\s*$/i.test(reader.text.slice(item.start, item.place.start))
+
+/** "Dc, ch 1 in each st around": chains go into no stitch, so the place is that of all before it. */
+export const readShared = (reader: Reader): Place | null =>
+  reader.isA('into') && ['each', 'every'].includes(reader.key(1)) ? readPlace(reader) : null
+
+/** A group of the loose stitches and chains read so far and the last one; takes them off the list. */
+export function gatherBefore(items: Item[], last: WorkItem | ChainItem, place = placeOf(last)): GroupItem {
+  let from = items.length
+  while (from > 0) {
+    const { type } = items[from - 1]!
+    const bare =
+      type === 'chain' || type === 'statement' || (type === 'work' && !(items[from - 1] as WorkItem).place)
+    if (!bare) break
+    from--
+  }
+  return groupOf(items.splice(from), last, place)
+}
+
+const placeOf = (item: WorkItem | ChainItem): Place | null => (item.type === 'work' ? item.place : null)

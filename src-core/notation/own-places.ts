@@ -37,6 +37,8 @@ export function readOwn(reader: Reader): { noun: Noun; base: boolean } | null {
       const short =
         reader.sees('of') &&
         (reader.peek(1 + article)?.kind === 'chains' ||
+          // "3d of ch 4".
+          (reader.isA('chain', 1 + article) && reader.peek(2 + article)?.kind === 'number') ||
           (reader.peek(1 + article)?.kind === 'number' && reader.isA('chain', 2 + article)))
       if (!short) {
         if (!reader.isA('chain') && !ofChain(reader)) return null

@@ -1,5 +1,6 @@
 /** One phrase between two commas: a stitch with its place, a skip, a join, a colour, where to work. */
 import { passAside } from './aside'
+import { canBeParted, parted, readBetween } from './chains-between'
 import { STARS, readAmount } from './clauses'
 import type { SequenceReader } from './clauses'
 import { readColour, readJoin, readRepeatRound, readScope } from './directions'
@@ -228,6 +229,9 @@ function readWork(reader: Reader, verb: boolean): Item | null {
     if (reader.key(-1) === 'each') reader.at--
     const slips = isSlip(stitch)
     if (slips) passOnTheWay(reader)
+    // "2 dc with ch 2 between in next sp".
+    const apart = count !== null && count > 1 ? readBetween(reader) : null
+    if (apart) reader.skip(',')
     const named = readPlace(reader) ?? readSweep(reader)
     const place = slips && named ? ownChain(reader, toCorner(named)) : named
     if (slips) {
@@ -250,7 +254,11 @@ function readWork(reader: Reader, verb: boolean): Item | null {
       return { type: 'every', count, nth: place.parts[0]!.count, ...reader.span(start) }
     }
     const item: WorkItem = { type: 'work', count, stitch, place, ...reader.span(start) }
-    return wrapTimes(reader, start, item)
+    const between = apart ?? (!slips && canBeParted(item) ? readBetween(reader) : null)
+    if (!between) return wrapTimes(reader, start, item)
+    reader.attempt(() => (reader.skip(','), reader.skip('around') || null))
+    const closes = !reader.isA('chain', reader.sees(',') || reader.sees(';') ? 1 : 0)
+    return parted(item, between, reader.tokens[reader.at - 1]!.end, closes)
   })
 }
 

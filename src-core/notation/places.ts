@@ -93,6 +93,10 @@ function skipSameAs(reader: Reader): boolean {
   return beginning?.beginning ?? false
 }
 
+/** Whether nothing more is said of a stitch that is named: "sc in pc, …", "2 sc in sc) 8 times", "dc over dc around". */
+const endsPlace = (reader: Reader): boolean =>
+  /^([,;:.)(\]*[–—]|and|around|round|rep|\*\*)?$/.test(reader.key()) || (reader.peek()?.first ?? false)
+
 /** One part of a place, without its "in". `leading`: whether "in" stood before it. */
 function readPart(reader: Reader, around: boolean, inherited: Draft | null): PlacePart | null {
   const start = reader.at
@@ -230,13 +234,7 @@ function readPart(reader: Reader, around: boolean, inherited: Draft | null): Pla
       if ((around || unworked || named || where) && noun.kind === 'stitch')
         draft = { which: 'next', count: 1, each: false }
       // "5 dc in next loop, 1 dc in dtr, …": the next one of that name.
-      else if (
-        noun.kind === 'stitch' &&
-        noun.name &&
-        !plural &&
-        entered &&
-        /^([,;.)*]|and)$/.test(reader.key())
-      )
+      else if (noun.kind === 'stitch' && noun.name && !plural && entered && endsPlace(reader))
         draft = { which: 'next', count: 1, each: false }
       else if (noun.kind === 'space' || bare || loop)
         draft = { which: plural && loop ? 'each' : 'next', count: 1, each: false }
@@ -310,7 +308,10 @@ export function readPlace(reader: Reader, bare = false): Place | null {
         if (!again && reader.peek()?.kind === 'number' && !sizeAhead(reader)) return null
         const inherited =
           !again && before.which === 'each' ? { which: 'each' as const, count: 1, each: true } : null
-        return readPart(reader, around, inherited)
+        const part = readPart(reader, around, inherited)
+        // "2 dc in each dc and FPdc around each FPdc": another stitch, with a place of its own.
+        const other = inherited !== null && part?.noun.kind === 'stitch' && part.noun.name !== null
+        return other && reader.attempt(() => readPlace(reader)) ? null : part
       })
       if (!more) break
       parts.push(more)

@@ -12,6 +12,7 @@ import { SKIPPED, TRAVELLED, cornerPlaces } from './source'
 import type { Source } from './source'
 import type { ItemRunner } from './stitching'
 import type { Span } from './tokens'
+import { UNMARKED } from './tree'
 import type { GroupItem, Item, RepeatClause, StarItem } from './tree'
 import { baseSource, report, sourceOf, spend } from './work'
 import type { Work } from './work'
@@ -322,6 +323,21 @@ function shareLandmarks(work: Work, star: StarItem, times: number, run: ItemRunn
   })
 }
 
+/** "sc, inc, repeat 6 times" without a mark: six in all, or six more, whichever fills the round. */
+function timesThatFit(work: Work, star: StarItem, rest: readonly Item[], run: ItemRunner): number | null {
+  const times = starTimes(star)
+  if (times === null || times < 2 || star.mark !== UNMARKED || star.repeat?.said !== 'plain') return times
+  const lap = lapOf(work, star.items, run)
+  if (!lap.source || lap.source.state.unknown) return times
+  const mine = sourceOf(work, lap.source.state)
+  const tail = sweeps(rest) ? null : lapOf(lap.after, rest, run)
+  const fewer = kindsOf(lap).every((kind) => {
+    const left = freeOf(mine, kind, lap, star.items) - (tail ? unitOf(tail, kind) : 0)
+    return unitOf(lap, kind) * (times - 1) === left
+  })
+  return fewer ? times - 1 : times
+}
+
 /** A part marked with an asterisk, as often as is said. */
 export function runStar(work: Work, star: StarItem, rest: readonly Item[], run: ItemRunner): void {
   const clause = star.repeat
@@ -335,7 +351,7 @@ export function runStar(work: Work, star: StarItem, rest: readonly Item[], run: 
     work.unrepeated = true
     return run(work, star.items)
   }
-  const times = starTimes(star)
+  const times = timesThatFit(work, star, rest, run)
   if (times === null) {
     const part = {
       item: star,

@@ -3,7 +3,7 @@ import { turnAlongChain } from './chain-targets'
 import { checkTop, closeRound, closesRound, endsLap, endsSpiral, picotChains } from './closing'
 import { EMPTY_PART, finishDescribed, runDescribed, runEvenly } from './in-sum'
 import { runAround, runStar } from './repeats'
-import { TRAVELLED, WORKED } from './source'
+import { TRAVELLED } from './source'
 import {
   closePicot,
   drawTogether,
@@ -13,7 +13,7 @@ import {
   makeDecrease,
   makeStitches,
 } from './stitching'
-import { SKIPPING, WORKING, sourceFor } from './taking'
+import { SKIPPING, WORKING, sourceFor, takingFor } from './taking'
 import { goesOnThere, leaveTheWay, reachedBy, stayThere } from './the-way'
 import { placeTargets, sweep } from './targets'
 import type { Taking } from './taking'
@@ -71,7 +71,7 @@ function runWork(work: Work, item: WorkItem, every: EveryItem | null, next: Item
   if (reached) return makeStitches(work, name, count, [reached], item, runItems)
   if (!place && isSlip(name) && endsLap(work)) return closeRound(work, item)
   if (!place) return makeBare(work, name, count, item, runItems)
-  const taking: Taking = { as: WORKED, loop: name.loop, post: name.post }
+  const taking = takingFor(name)
   if (!isSlip(name) || place.parts[0]!.which === 'same') leaveTheWay(work, place)
   if (BUNCH.includes(name.form)) return runTogether(work, item, name, place, taking)
   const begins = work.beginning === null ? goesOnThere(next) : !work.beginningDone
@@ -295,10 +295,11 @@ function runSweep(work: Work, items: readonly SweptItem[]): void {
   if (before.length > 0 && before.every(({ which }) => which !== 'each'))
     runItems(work, [{ ...first, place: { ...first.place, parts: before } }])
   const parts = items.map(({ place }) => place.parts[place.parts.length - 1]!)
-  const name = first.type === 'work' ? first.stitch : null
-  const taking: Taking = { as: WORKED, loop: name?.loop ?? null, post: name?.post ?? null }
+  const takings = new Map(
+    items.map((item, at) => [parts[at]!, takingFor(item.type === 'work' ? item.stitch : null)] as const),
+  )
   work.repeated++
-  for (const { target, part } of sweep(work, parts, taking)) {
+  for (const { target, part } of sweep(work, parts, takings)) {
     const item = items[parts.indexOf(part)] ?? first
     if (item.type === 'work') makeStitches(work, item.stitch, item.count ?? 1, [target], item, runItems)
     else runInto(work, [target], item.items, 1)

@@ -6,13 +6,14 @@ import { passMiddle } from './foundation'
 import { readPhrase } from './phrases'
 import { readProse } from './prose'
 import type { Stop } from './clauses'
-import { groupOf } from './loose-groups'
+import { gatherBefore, gathersAll, readShared } from './loose-groups'
 import { goOn, readShortRepeat, wrapStar } from './stars'
 import type { OpenStar } from './stars'
 import { readPlace } from './places'
+import { repeatsWhole } from './whole-repeats'
 import type { Reader } from './reader'
 import type { Span } from './tokens'
-import type { ChainItem, GroupItem, Item, Place, StarItem, WorkItem } from './tree'
+import type { GroupItem, Item, Place, StarItem } from './tree'
 
 const SEPARATORS = new Set([
   ',',
@@ -226,6 +227,7 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
         }
         if (key === 'in' && reader.sees('in', 'place', 'of')) break
         if (key === 'on' && reader.key(1) === 'last') break
+        if (star === null && items.length > 0 && repeatsWhole(reader, items)) break
       }
       const repeat = readRepeatClause(reader, sequence)
       if (repeat) {
@@ -267,11 +269,14 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
       if (STARS.has(key)) {
         const at = reader.at
         reader.at++
-        if (star && key === '**' && star.mark !== '**') {
+        // "*…** repeat around": the double one ends what is repeated.
+        const ends = key === '**' && reader.attempt(() => readClosedAmount(reader)) !== null
+        if (ends) reader.at = at + 1
+        if (star && key === '**' && star.mark !== '**' && !ends) {
           items.push({ type: 'double', ...span(token) })
           continue
         }
-        if (star && key === star.mark) {
+        if (star && (key === star.mark || ends)) {
           const amountStart = reader.at
           reader.skip(',', ';', '.', ':', '-', '–', '—')
           const amount = readClosedAmount(reader)
@@ -371,27 +376,3 @@ const explains = (reader: Reader, before: Item, item: Item, { start }: Span): bo
   item.times === null &&
   !item.around &&
   reader.text.slice(before.end, start).trim() === ''
-
-/** "2 dc, ch 2, 3 dc all in next sp": the stitches named before go into that place too. */
-const gathersAll = (reader: Reader, item: Item): item is WorkItem & { readonly place: Place } =>
-  item.type === 'work' &&
-  item.place !== null &&
-  /\ball\s*$/i.test(reader.text.slice(item.start, item.place.start))
-
-/** "Dc, ch 1 in each st around": chains go into no stitch, so the place is that of all before it. */
-const readShared = (reader: Reader): Place | null =>
-  reader.isA('into') && ['each', 'every'].includes(reader.key(1)) ? readPlace(reader) : null
-
-function gatherBefore(items: Item[], last: WorkItem | ChainItem, place = placeOf(last)): GroupItem {
-  let from = items.length
-  while (from > 0) {
-    const { type } = items[from - 1]!
-    const bare =
-      type === 'chain' || type === 'statement' || (type === 'work' && !(items[from - 1] as WorkItem).place)
-    if (!bare) break
-    from--
-  }
-  return groupOf(items.splice(from), last, place)
-}
-
-const placeOf = (item: WorkItem | ChainItem): Place | null => (item.type === 'work' ? item.place : null)

@@ -182,7 +182,10 @@ export function readCounts(reader: Reader, end: number, bare: boolean, loose = f
         break
       }
       const opens = entries.length === 0 || reader.key(-1) === ':'
-      if (!opens && !ENTRY_SEPARATORS.has(reader.key()) && !TRAILING.has(reader.key())) return null
+      // "24 sts: 12 FPdc and 12 dc".
+      const sums = entries.length === 1 && reader.key() === ':'
+      if (sums) reader.at++
+      if (!opens && !sums && !ENTRY_SEPARATORS.has(reader.key()) && !TRAILING.has(reader.key())) return null
       while (reader.at < end && ENTRY_SEPARATORS.has(reader.key())) reader.at++
       const ahead = readCountedRound(reader, end)
       if (ahead === null && reader.seesAny(TRAILING) && entries.length > 0) {

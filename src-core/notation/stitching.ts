@@ -307,7 +307,7 @@ export function makeChain(work: Work, item: ChainItem): void {
     push(work, 'stem', 'ch', item, { count: item.count })
     return
   }
-  push(work, 'space', 'ch', item, { count: item.count, group: work.here?.group ?? -1 })
+  push(work, 'space', 'ch', item, { count: item.count, group: item.apart ? -1 : (work.here?.group ?? -1) })
 }
 
 function makeBeginning(work: Work, item: ChainItem): void {

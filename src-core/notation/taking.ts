@@ -26,6 +26,13 @@ export interface Taking {
 export const WORKING: Taking = { as: WORKED, loop: null, post: null }
 export const SKIPPING: Taking = { as: SKIPPED, loop: null, post: null }
 
+/** Worked into, in the loop or around the post that the name of the stitch says. */
+export const takingFor = (name: StitchName | null): Taking => ({
+  as: WORKED,
+  loop: name?.loop ?? null,
+  post: name?.post ?? null,
+})
+
 /** "the round before", "Rnd 2". */
 export function roundWords(work: Work, source: Source): string {
   return source === baseSource(work) ? 'the round before' : `Rnd ${source.state.number}`

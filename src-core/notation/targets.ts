@@ -131,8 +131,14 @@ interface Swept {
 const isOfPosts = ({ noun }: PlacePart): boolean => noun.kind === 'stitch' && noun.name?.post != null
 
 /** "in each st and in each ch-1 sp around": every place that a part asks for, in the order in which they are met. */
-export function sweep(work: Work, parts: readonly PlacePart[], taking: Taking): Swept[] {
+export function sweep(
+  work: Work,
+  parts: readonly PlacePart[],
+  takings: Taking | ReadonlyMap<PlacePart, Taking>,
+): Swept[] {
   const part = parts[0]!
+  const takingOf = (asked: PlacePart) => ('get' in takings ? (takings.get(asked) ?? WORKING) : takings)
+  const taking = takingOf(part)
   const source = sourceFor(work, part)
   if (!source) return [{ target: nowhere(work, part), part }]
   if (source.state.unknown) {
@@ -191,7 +197,7 @@ export function sweep(work: Work, parts: readonly PlacePart[], taking: Taking): 
     const index = found[0]
     if (index === undefined) break
     const by = asked(source.places[index]!, index)?.part ?? part
-    swept.push({ target: takeAt(work, source, index, by, taking), part: by })
+    swept.push({ target: takeAt(work, source, index, by, takingOf(by)), part: by })
   }
   return swept
 }

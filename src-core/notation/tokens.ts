@@ -50,7 +50,8 @@ export interface Token extends Span {
 }
 
 const HYPHEN = '[-\\u2010\\u2011]'
-const ORDINAL = /(\d+)(?:st|nd|rd|th)(?![\p{L}\d])/iuy
+/** "2d" and "3d" as older print has them; "2d.c." and "3d c" are stitches. */
+const ORDINAL = /(\d+)(?:(?:st|nd|rd|th)(?![\p{L}\d])|(?<=[23])d(?![\p{L}\d]|\.?[ \t]?(?:c|tr)(?!\p{L})))/iuy
 const CHAINS_AFTER = new RegExp(`ch(?:ain)?s?\\.?${HYPHEN}(\\d+)`, 'iuy')
 const CHAINS_BEFORE = new RegExp(`(\\d+)${HYPHEN}ch(?:ain)?s?(?![\\p{L}\\d])`, 'iuy')
 const TOGETHER = /\p{L}{1,6}\d{1,2}tog(?![\p{L}\d])/iuy
@@ -84,6 +85,8 @@ const BEHIND_CHAIN = new RegExp(`\\s+\\d|${GOES_ON}`, 'uy')
 const APOSTROPHE_PLURAL = /^(\p{L}{1,8})'s$/u
 /** "d c", "s c", "h d c", "h dc", "d tr": abbreviations of older print with blanks and without stops. */
 const SPACED_LETTERS = /(?:(?:h[ \t])?[sd][ \t]c|h[ \t](?:dc|tr)|d[ \t]tr)(?![\p{L}\d'-]|\.[\p{L}\d-])/iuy
+/** ":)", ";-)", "<3" behind a blank: a smile ends a sentence, and closes no bracket. */
+const SMILE = /(?:[:;]['-]?[)DP]+|<3+)(?![\p{L}\d])/uy
 /** "w/": with. */
 const WITH = /w\/(?!o)/iuy
 const SPACE = /[\s\u00a0\ufeff]+/uy
@@ -188,6 +191,7 @@ export function tokenize(text: string): Token[] {
   let first = true
   let spaced = false
   let paragraph = false
+  let brackets = 0
   while (at < text.length) {
     const space = isPlainMark(text, at) ? null : match(SPACE, text, at)
     if (space) {
@@ -200,6 +204,7 @@ export function tokenize(text: string): Token[] {
       line += breaks
       first ||= breaks > 0
       paragraph ||= breaks > 1
+      if (breaks > 0) brackets = 0
       spaced = true
       at += space[0].length
       continue
@@ -207,7 +212,9 @@ export function tokenize(text: string): Token[] {
     let found: Found
     let dotted = false
     const word = wordAt(text, at)
-    if (isDigit(text, at)) found = lexDigits(text, at)
+    const smile = spaced && brackets === 0 && ':;<'.includes(text[at]!) ? match(SMILE, text, at) : null
+    if (smile) found = { kind: 'mark', text: smile[0], value: 0, hyphen: false }
+    else if (isDigit(text, at)) found = lexDigits(text, at)
     else if (text[at + 1] === '/' && match(WITH, text, at))
       found = { kind: 'word', text: text.slice(at, at + 2), value: 0, hyphen: false }
     else if (word !== '') {
@@ -222,8 +229,11 @@ export function tokenize(text: string): Token[] {
       if (whole !== null) found = { ...found, text: whole }
     } else found = { kind: 'mark', text: match(OTHER, text, at)![0], value: 0, hyphen: false }
     const end = at + found.text.length
-    const key =
-      found.text.endsWith('/') && found.text.length > 1
+    if (found.text === '(') brackets++
+    else if (found.text === ')' && brackets > 0) brackets--
+    const key = smile
+      ? '.'
+      : found.text.endsWith('/') && found.text.length > 1
         ? 'with'
         : plain(dotted ? found.text.replace(/[. \t]/g, '') : found.text)
     const spelling = key === 'ea' ? 'each' : key.replace(APOSTROPHE_PLURAL, '$1')

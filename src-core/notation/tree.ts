@@ -139,6 +139,8 @@ export interface WorkItem extends Span {
 export interface ChainItem extends Span {
   readonly type: 'chain'
   readonly count: number
+  /** Lies between what goes into one place and what goes into the next. */
+  readonly apart?: boolean
 }
 export interface SkipItem extends Span {
   readonly type: 'skip'
@@ -166,6 +168,8 @@ export interface StarItem extends Span {
   /** `*…* 6 times`: the amount stands after a closing asterisk and counts all. */
   readonly closed: boolean
 }
+/** The mark of a repeat that the text sets none for. */
+export const UNMARKED = ''
 export interface RepeatClause extends Span {
   /** As said: "4 more times" 4, "twice" 2; null where it goes on around. */
   readonly amount: number | null
