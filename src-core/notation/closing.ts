@@ -6,6 +6,16 @@ import { baseSource, hasBody, push, report } from './work'
 import type { Work } from './work'
 import { firstStitchOf } from './worked'
 
+/** "Sc in 3rd ch of ch-5" where the round before has such loops, and this one began with none: a loop is meant. */
+export function isOfLoops(
+  work: Work,
+  { chain, of }: { readonly chain: number; readonly of: number },
+): boolean {
+  if (chain === 0 || of === 0 || (work.beginning?.item.count === of && work.repeated === 0)) return false
+  const source = baseSource(work)
+  return source?.has('space', `loops ${of}`, ({ chains }) => chains === of) ?? false
+}
+
 /** Whether the place is the first stitch of this very round: the round closes there. `slip`: with a slip stitch. */
 export function closesRound(work: Work, place: Place | null, slip: boolean): boolean {
   const part = place?.parts[0]
@@ -13,6 +23,7 @@ export function closesRound(work: Work, place: Place | null, slip: boolean): boo
   const own = part.round && 'number' in part.round && part.round.number === work.number
   if ((part.round && !own) || part.which === 'same') return false
   // "dc in top of turning ch" ends a row in the first stitch of the row before.
+  if (part.noun.kind === 'own' && !slip && isOfLoops(work, part.noun)) return false
   if (part.noun.kind === 'own') return slip || (baseSource(work)?.edge() ?? -1) < 0
   // "On the other side of the ch: dc in first ch" goes on along the chain.
   if (part.noun.kind === 'chain' && work.chain?.opposite && cellsLeft(work.chain) > 1) return false

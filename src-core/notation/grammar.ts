@@ -232,7 +232,7 @@ const makesRing = ({ items }: Definition): boolean =>
 
 /** "MC" is the main color where the text joins it or lists it, else a magic circle. */
 const MAIN_COLOUR =
-  /\b(with|join|to|using|attach|off|cut|break|drop)\s+MC\b|^In MC\b|\bMC\)?\s*(?:[:=–—-]|\(\p{L})|[(=]\s*MC\)|main colou?r/imu
+  /\b(with|join|to|using|attach|off|cut|break|drop)\s+MC\b|^In MC\b|\bMC\)?\s*(?:[:=–—-](?!\s*(?:ch\s*\d|\d))|\(\p{L})|[(=]\s*MC\)|main colou?r/imu
 
 /** Parses a text in the given terms. Never throws; what it cannot read becomes notes and findings. */
 export function parseRounds(

@@ -201,12 +201,29 @@ const readTwoNamed = (reader: Reader): boolean =>
     return one() && reader.skip('and') && one() ? true : null
   }) === true
 
+/** "(two clusters) of 2 dc", "(this group) and the next", "(next group) and the one after". */
+function passGroupEnd(reader: Reader): void {
+  reader.attempt(() => (reader.skip('of') && (reader.number(), readStitch(reader))) || null)
+  reader.attempt(() => {
+    if (!reader.skip('and')) return null
+    reader.skip('the')
+    if (reader.skip('one')) return reader.skip('after', 'behind', 'before') || null
+    if (!reader.skip('next')) return null
+    reader.attempt(() => {
+      const hyphen = reader.peek()?.hyphen === true
+      return (reader.number(), readStitch(reader)) && (hyphen || reader.isA('group')) ? true : null
+    })
+    reader.skipA('group')
+    return true
+  })
+}
+
 /** "sp between 2 dc", "between next 2 sts", "sp between shells". Stands behind "sp" or at "between". */
 export function readGap(reader: Reader): { noun: Noun; which: Which | null } | null {
   return reader.attempt(() => {
     // "sp before next V-st" lies between the one before and that one.
     if (!reader.skip('between', 'before', 'after')) return null
-    reader.skip('the')
+    reader.skip('the', 'this')
     if (readTwoNamed(reader)) return { noun: { kind: 'gap', of: 'stitch' }, which: 'next' }
     const which: Which | null = reader.skip('next')
       ? 'next'
@@ -227,9 +244,7 @@ export function readGap(reader: Reader): { noun: Noun; which: Which | null } | n
       } else reader.number()
       return reader.skipA('group') || null
     })
-    // "between two clusters of 2 dc".
-    if (group)
-      reader.attempt(() => (reader.skip('of') && reader.number() !== null && readStitch(reader)) || null)
+    if (group) passGroupEnd(reader)
     if (group) return { noun: { kind: 'gap', of: 'group' }, which }
     reader.number()
     const named = readStitch(reader)
@@ -240,32 +255,13 @@ export function readGap(reader: Reader): { noun: Noun; which: Which | null } | n
   })
 }
 
-/** "of next petal", "of shell" behind a stitch or space counted within it. */
-export function readWithin(reader: Reader): boolean {
-  return (
-    reader.attempt(() => {
-      if (!reader.skip('of', 'on')) return null
-      reader.skip('the')
-      reader.skip('next', 'each', 'same', 'first', 'any', 'every')
-      const hyphen = reader.peek()?.kind === 'number' && reader.peek()!.hyphen
-      if (hyphen) {
-        reader.at++
-        if (!readStitch(reader)) return null
-        reader.skipA('group')
-        return true
-      }
-      return reader.skipA('group') || null
-    }) !== null
-  )
-}
-
 /** "Magic ring", "sliding loop", "MR", or what the text calls it: passes it. */
 export const skipAdjustable = (reader: Reader): boolean =>
   reader.attempt(() => {
     if (reader.skip('mr')) return true
     if (reader.rings.has(reader.spelled())) return ++reader.at > 0
     if (!reader.skip('magic', 'slip', 'yarn', 'sl')) return null
-    reader.skip('knot')
+    reader.skip('knot', 'thread', 'yarn')
     return reader.skipA('ring') ? true : null
   }) === true
 

@@ -6,6 +6,12 @@ import { readStitch } from './vocabulary'
 /** Words for the place just worked in. */
 export const SAME: ReadonlySet<string> = new Set(['same', 'that'])
 
+const BASES = new Set(['base', 'bottom', 'foot'])
+
+/** "1 tr at base of 3 ch", "at the foot of the ch": where the round begins, told without "in". */
+export const atBase = (reader: Reader): boolean =>
+  reader.sees('at') && BASES.has(reader.key(reader.key(1) === 'the' ? 2 : 1))
+
 /** "3rd st of ch 4": a stitch that is a chain. */
 const ofChain = (reader: Reader): boolean =>
   reader.isA('stitch') &&
@@ -17,8 +23,11 @@ export function readOwn(reader: Reader): { noun: Noun; base: boolean } | null {
   const start = reader.at
   return reader.attempt(() => {
     reader.skip('the')
+    // "in st at base of 3 ch", "in st at base of ss".
+    reader.attempt(() => (reader.skipA('stitch') && atBase(reader) ? ++reader.at > 0 : null))
+    reader.skip('the')
     // "dc in joining", "in joining sl st": where the round before was closed and this one begins.
-    if (reader.skip('joining')) {
+    if (reader.skip('joining', 'joined')) {
       if (!reader.skipA('stitch')) readStitch(reader)
       const words = reader.words(reader.span(start))
       return { noun: { kind: 'own', chain: 0, of: 0, words }, base: false }
@@ -50,7 +59,7 @@ export function readOwn(reader: Reader): { noun: Noun; base: boolean } | null {
       // "Tip of first cluster" is its top; the tip of a petal is a place of its own.
       const word = reader.key()
       reader.at++
-      base = word === 'base' || word === 'bottom'
+      base = BASES.has(word)
       if (word === 'top' || word === 'tip' || base) {
         if (!reader.skip('of')) return null
         // "in top of next dc" is in that stitch.

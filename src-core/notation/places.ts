@@ -1,17 +1,9 @@
 /** Places: "in next 5 sts", "in each ch-6 sp around", "in sp between next 2 dc", "around post of next tr of Rnd 1". */
 import { readElsewhere } from './elsewhere'
-import {
-  readExtent,
-  readGap,
-  readLoop,
-  readNoun,
-  readRound,
-  readWithin,
-  sizeAhead,
-  sizedSpaceAhead,
-} from './nouns'
-import { readOwn } from './own-places'
-import { passTopOfSame, passWhere, readBetween } from './where'
+import { readExtent, readGap, readLoop, readNoun, readRound, sizeAhead, sizedSpaceAhead } from './nouns'
+import { atBase, readOwn } from './own-places'
+import { readLoopOf, readWithin } from './within'
+import { passTopOfSame, passWhere, passWhereJoined, readBetween } from './where'
 import type { Reader } from './reader'
 import type { Noun, Place, PlacePart, Which } from './tree'
 import { readStitch } from './vocabulary'
@@ -21,6 +13,8 @@ interface Draft {
   count: number
   each: boolean
 }
+
+const NEXT_ONE: Draft = { which: 'next', count: 1, each: false }
 
 /** How many are named, where the figure does not belong to the space itself. */
 const amountAhead = (reader: Reader): number | null => (sizeAhead(reader) ? null : reader.number())
@@ -85,7 +79,9 @@ function skipSameAs(reader: Reader): boolean {
       readStitch(reader)
       return { beginning: true }
     }
+    reader.skip('turning')
     if (reader.peek()?.kind === 'chains') reader.at++
+    else if (reader.skipA('own-chain')) return { beginning: true }
     else if (!reader.skipA('stitch') && !readStitch(reader)) return null
     reader.skip('made', 'worked')
     return { beginning: first }
@@ -171,15 +167,37 @@ function readPart(reader: Reader, around: boolean, inherited: Draft | null): Pla
       })
       if (loop) return finish(loop.into ?? { which: 'next', count: 1, each: false }, loop.space)
       const what = readNoun(reader)
-      if (!what || (what.kind !== 'stitch' && what.kind !== 'space')) return null
-      const name = what.kind === 'stitch' ? what.name : null
-      const within: Noun = { kind: 'within', what: what.kind, nth: 'center', name }
-      readWithin(reader)
-      return finish(draft ?? { which: 'next', count: 1, each: false }, within)
+      if (what?.kind === 'chain') {
+        const along = readLoopOf(reader, readNoun)
+        return along && finish({ which: along.which, count: 1, each: along.each }, along.noun)
+      }
+      // "center of the 7 dc", "middle one of next petal".
+      if (!what) reader.skip('one')
+      const group = readWithin(reader)
+      if (!what && !group) return null
+      if (what && what.kind !== 'stitch' && what.kind !== 'space') return null
+      // "center st of next ch-5 loop".
+      const looped = what?.kind === 'stitch' && !what.name && !group ? readLoopOf(reader, readNoun) : null
+      if (looped) return finish({ which: looped.which, count: 1, each: looped.each }, looped.noun)
+      const name = what?.kind === 'stitch' ? what.name : (group?.name ?? null)
+      const within: Noun = { kind: 'within', what: what?.kind ?? 'stitch', nth: 'center', name }
+      return finish(draft ?? { which: group?.each ? 'each' : 'next', count: 1, each: false }, within)
     }
     nounStart = reader.at
     const noun = readNoun(reader)
+    // "3rd ch of next loop": the loop itself.
+    const along = noun?.kind === 'chain' && draft?.which === 'nth' ? readLoopOf(reader, readNoun) : null
+    if (along) return finish({ which: along.which, count: 1, each: along.each }, along.noun)
+    // "ch of next V-st".
+    const inside = noun?.kind === 'chain' && !draft ? readWithin(reader) : null
+    if (inside) return finish(NEXT_ONE, { kind: 'within', what: 'space', nth: 'center', name: null })
     if (!noun) {
+      // "4th of 7 dc", "the first of each group".
+      const group = draft?.which === 'nth' || draft?.which === 'first' ? readWithin(reader) : null
+      if (draft && group) {
+        const nth = draft.which === 'nth' ? draft.count : 1
+        return finish(NEXT_ONE, { kind: 'within', what: 'stitch', nth, name: group.name })
+      }
       // "hdc in next", "2 dc in same", "in each": the word for a stitch is left out.
       if (!draft || draft.which === 'nth' || draft.which === 'any') return null
       if (reader.sees('place')) reader.at++
@@ -193,8 +211,11 @@ function readPart(reader: Reader, around: boolean, inherited: Draft | null): Pla
     }
     if (noun.kind === 'gap' && !draft) draft = { which: 'next', count: 1, each: false }
     if ((noun.kind === 'stitch' || noun.kind === 'space') && draft?.which !== 'each') {
-      const inside = reader.attempt(() => (readWithin(reader) ? true : null))
-      if (inside) {
+      const whole = noun.kind === 'stitch' && noun.name?.form === 'v-stitch'
+      const group = readWithin(reader)
+      // "in the V of next V-st".
+      if (group && whole) return finish(NEXT_ONE, noun)
+      if (group) {
         const nth =
           draft?.which === 'nth'
             ? draft.count
@@ -207,6 +228,11 @@ function readPart(reader: Reader, around: boolean, inherited: Draft | null): Pla
         const within: Noun = { kind: 'within', what: noun.kind, nth, name }
         return finish({ which: 'next', count: 1, each: draft?.each ?? false }, within)
       }
+    }
+    // "in the st where you joined".
+    if (!draft && noun.kind === 'stitch' && passWhereJoined(reader)) {
+      asBeginning = true
+      return finish({ which: 'same', count: 1, each: false }, noun)
     }
     // "sl st in sl st between petals": there is one between each two.
     if (noun.kind === 'stitch' && readBetween(reader)) draft ??= { which: 'next', count: 1, each: false }
@@ -284,7 +310,8 @@ export function readPlace(reader: Reader, bare = false): Place | null {
       // "1 dc round stem of next tr" as the UK says it.
       around = true
       reader.at++
-    } else if (!bare && !reader.sees('next') && !reader.sees('each') && !reader.sees('same')) return null
+    } else if (atBase(reader)) reader.at++
+    else if (!bare && !reader.sees('next') && !reader.sees('each') && !reader.sees('same')) return null
     const first = readPart(reader, around, null)
     if (!first) return null
     const parts = [first]

@@ -280,13 +280,18 @@ export function isWorked(items: readonly Item[]): boolean {
 const readMarkedCount = (reader: Reader): CountItem | null =>
   reader.attempt(() => {
     const mark = reader.key()
-    if (!COUNT_MARKS.has(mark)) return null
+    if (!COUNT_MARKS.has(mark) && mark !== '<') return null
+    const closer = mark === '<' ? '>' : mark
     reader.at++
     let close = reader.at
-    while (close < reader.end && close - reader.at < LONGEST_COUNT && reader.key(close - reader.at) !== mark)
+    while (
+      close < reader.end &&
+      close - reader.at < LONGEST_COUNT &&
+      reader.key(close - reader.at) !== closer
+    )
       close++
     const counts = close < reader.end ? readCounts(reader, close, true, true) : null
-    return counts && reader.skip(mark) ? counts : null
+    return counts && reader.skip(closer) ? counts : null
   })
 const COUNT_MARKS = new Set(['*', '**', '~', '_', '/', '|', '•', '-', '–', '—'])
 
@@ -305,7 +310,9 @@ export function readCountSentence(reader: Reader, items: readonly Item[]): Count
   if (marked) return marked
   let end = reader.at
   while (end < reader.end && end - reader.at < LONGEST_COUNT && !/^[.;!]$/.test(reader.tokens[end]!.key)) {
-    if (end > reader.at && (reader.tokens[end]!.paragraph || LEAVING.has(reader.tokens[end]!.key))) break
+    const lined = reader.tokens[end]!.first && !/^(,|and|&|\+)$/.test(reader.tokens[end - 1]!.key)
+    if (end > reader.at && (lined || reader.tokens[end]!.paragraph || LEAVING.has(reader.tokens[end]!.key)))
+      break
     end++
   }
   return readCounts(reader, end, false, true) ?? readLabelled(reader, end)

@@ -1,5 +1,6 @@
 /** From a place in words to places in hand: which stitch, space, chain or gap of which round comes next. */
 import { landmarkTargets, chainTargets } from './chain-targets'
+import { isOfLoops } from './closing'
 import { betweenStitches, gapTargets } from './gaps'
 import { SKIPPED, TRAVELLED, WORKED, cornerPlaces } from './source'
 import type { PlaceTest, Source } from './source'
@@ -349,6 +350,15 @@ function partTargets(work: Work, part: PlacePart, taking: Taking): Target[] {
     }
     return [settle(work, sameTarget(work, part), taking)]
   }
+  if (noun.kind === 'own' && isOfLoops(work, noun))
+    return [
+      takeSpace(
+        work,
+        baseSource(work),
+        { ...part, noun: { kind: 'space', chains: noun.of, corner: false } },
+        taking,
+      ),
+    ]
   if (noun.kind === 'own') {
     // "Ch 1, sc in joining": the stitch in which the round before was joined.
     const begins =

@@ -105,12 +105,20 @@ const draft = (): Draft => ({
   foreign: false,
 })
 
+/** "First Cl in ring", "first shell in same sp": the one that the round begins with, where it is worked and not a place. */
+const opensGroup = (reader: Reader): boolean =>
+  formAt(reader, 1) !== null &&
+  (reader.peek(-1) === undefined || /^[.,:;(*[]$/.test(reader.tokens[reader.at - 1]?.key ?? '.'))
+
 /** "beg", "standing", "FP", "back post", "BLO", "reverse", "extended" before the name. */
 function readPrefixes(reader: Reader, name: Draft): void {
   for (;;) {
     if (reader.skip('beg')) name.beginning = true
     else if (reader.skip('starting') && reader.peek()) name.beginning = true
-    else if (reader.skip('standing')) name.standing = true
+    else if (reader.sees('first') && opensGroup(reader)) {
+      name.beginning = true
+      reader.at++
+    } else if (reader.skip('standing')) name.standing = true
     else if (reader.skip('chainless')) {
       name.standing = true
       reader.skip('beg', 'starting', 'begin')
@@ -127,8 +135,24 @@ function readPrefixes(reader: Reader, name: Draft): void {
   }
 }
 
+/** "rtrf", "rdcb": UK raised treble front, raised double crochet back. */
+const RAISED = /^r(sc|hdc|dc|htr|tr|dtr)(f|b)s?$/
+/** "tr/rf", "tr/RB": the same behind the name. */
+const RAISED_BEHIND: ReadonlyMap<string, 'front' | 'back'> = new Map([
+  ['rf', 'front'],
+  ['rb', 'back'],
+])
+
 /** One-word compounds: "FPdc", "BPsc", "dc3tog", "scdec". */
 function readCompound(reader: Reader, name: Draft): boolean {
+  const raised = RAISED.exec(reader.spelled())
+  const lifted = raised && baseStitch(reader, raised[1]!)
+  if (lifted) {
+    name.stitch = lifted.stitch
+    name.foreign = lifted.foreign
+    name.post = raised[2] === 'f' ? 'front' : 'back'
+    return ++reader.at > 0
+  }
   const found = COMPOUND.exec(reader.spelled())
   if (!found) return false
   const [, before = '', base = '', after = ''] = found
@@ -181,13 +205,14 @@ function readSuffixes(reader: Reader, name: Draft): void {
     name.loop = loop
     reader.at++
   }
+  const side = reader.sees('/') ? RAISED_BEHIND.get(reader.spelled(1)) : undefined
+  if (side && name.form === 'plain') {
+    name.post = side
+    reader.at += 2
+  }
 }
 
 function readSpecial(reader: Reader, name: Draft): boolean {
-  if (reader.skipAll('v', 'st')) {
-    name.form = 'v-stitch'
-    return true
-  }
   if (reader.skipAll('crab', 'st')) {
     name.stitch = 'sc'
     name.reverse = true

@@ -19,6 +19,7 @@ export function passWhere(reader: Reader): boolean {
     reader.skip('is', 'lies')
     if (!reader.skip('at', 'between', 'behind')) return null
     reader.skip('the', 'this', 'each', 'two', '2')
+    reader.skip('bottom', 'top', 'lower', 'upper', 'very')
     if (!reader.skipA('counted') && !reader.skipA('landmark')) return null
     if (reader.skip('and')) reader.skip('the')
     reader.skip('next')
@@ -37,3 +38,17 @@ export const passTopOfSame = (reader: Reader): void => {
     return reader.sees('same') || null
   })
 }
+
+/** "where you joined", "where the round was joined", "where the sl st was made": where the round began. */
+export const passWhereJoined = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    if (!reader.skip('where')) return null
+    for (let words = 0; words < LONGEST_WHERE && reader.peek(); words++) {
+      if (reader.skip('joined', 'join', 'joining', 'ended', 'attached'))
+        return reader.skip('the') ? null : true
+      if (reader.peek()!.kind !== 'word') return null
+      reader.at++
+    }
+    return null
+  }) === true
+const LONGEST_WHERE = 6

@@ -86,7 +86,8 @@ const readSameIn = (reader: Reader): HowOften | null =>
 const readOnward = (reader: Reader, items: readonly Item[]): HowOften | null =>
   reader.attempt(() => {
     // Of one stitch alone nobody can tell what way that is.
-    if (items.filter(({ type }) => isWork({ type }) || type === 'chain').length < 2) return null
+    const body = items.slice(items.findIndex(isWork))
+    if (body.filter((item) => isWork(item) || item.type === 'chain').length < 2) return null
     reader.skip('and')
     if (!reader.skipAll('so', 'on') && !reader.skip('continue', 'carry', 'go', 'keep')) return null
     const said = reader.at

@@ -59,7 +59,7 @@ bobble bobbles bo | bobble | bo = bobble
 cluster clusters cl cls | cluster group short stop-in | cl = cluster, cls = clusters
 shell shells sh | shell group | sh = shell
 fan fans | shell group
-v-st v-sts v-stitch v-stitches | v-stitch group
+v-st v-sts v-stitch v-stitches v vs | v-stitch group
 inc incs increase increases | increase | inc = increase
 dec decs decrease decreases invdec | decrease | dec = decrease
 tog together || tog = together
@@ -71,7 +71,7 @@ first | same-as
 last final | same-as
 prev previous preceding | same-as stop | prev = previous
 beg beginning initial | own same-as short stop | beg = beginning
-+ base bottom starting turning | own
++ base bottom foot starting turning | own
 tch t-ch tchs turning-ch turning-chain | own-chain | tch = turning chain
 rem remaining | short stop | rem = remaining
 unworked unused free open
@@ -132,6 +132,7 @@ work working works | verb instruction
 worked | verb
 make making makes | verb instruction
 put puts putting placing | verb
+crochet | verb
 + now then also | verb
 skip sk skips skipping miss missing misses pass passing | skip instruction short stop | sk = skip | sk = miss, skip = miss out, skips = misses out, skipping = missing
 leave | skip

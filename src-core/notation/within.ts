@@ -1,0 +1,85 @@
+/** Places within a petal, group or loop: "center dc of next petal", "4th of 7 dc", "middle ch of next loop". */
+import type { Reader } from './reader'
+import type { Noun, StitchName, Which } from './tree'
+import { readStitch } from './vocabulary'
+
+/** Which group or loop: "next", "each", "that". */
+export interface InWhich {
+  readonly which: Which
+  readonly each: boolean
+}
+
+const NEXT: InWhich = { which: 'next', each: false }
+
+function passWhich(reader: Reader): InWhich {
+  let found = NEXT
+  for (;;) {
+    if (reader.skip('each', 'every', 'all')) found = { which: 'each', each: true }
+    else if (!reader.skip('the', 'of', 'next', 'same', 'first', 'any', 'this', 'that', 'last')) return found
+  }
+}
+
+/** "of", "on", "at the center of", "in the middle of". */
+const passOf = (reader: Reader): boolean =>
+  reader.skip('of', 'on') ||
+  reader.attempt(() => {
+    if (!reader.skip('in', 'at')) return null
+    reader.skip('the')
+    return (reader.skip('center') && reader.skip('of')) || null
+  }) === true
+
+/** "7-dc group", "group of 7 dc", "7 dc", "petal", "7 dc of next petal"; with the stitch that is named. */
+function readGroup(reader: Reader): { readonly name: StitchName | null } | null {
+  return reader.attempt(() => {
+    const hyphen = reader.peek()?.hyphen === true
+    const count = reader.number()
+    const named = count === null ? null : readStitch(reader)
+    if (count !== null && (!named || (count < 2 && !hyphen))) return null
+    const group = reader.skipA('group')
+    if (!named && !group) return null
+    const inside = reader.attempt(() => {
+      if (!reader.skip('of')) return null
+      passWhich(reader)
+      const many = reader.number()
+      const stitch = readStitch(reader)
+      const petal = reader.skipA('group')
+      return petal || (many !== null && stitch) ? { stitch } : null
+    })
+    return { name: named ?? inside?.stitch ?? null }
+  })
+}
+
+/** "of next petal", "of the 7 dc", "at the center of next shell" behind a stitch or space counted within it. */
+export const readWithin = (reader: Reader): (InWhich & { readonly name: StitchName | null }) | null =>
+  reader.attempt(() => {
+    if (!passOf(reader)) return null
+    const which = passWhich(reader)
+    const group = readGroup(reader)
+    return group && { ...which, ...group }
+  })
+
+/** "of next ch-5 loop", "of the 5-ch", "of next 5 ch loop" behind a chain counted along it: the loop itself. */
+export const readLoopOf = (
+  reader: Reader,
+  readNoun: (reader: Reader) => Noun | null,
+): (InWhich & { readonly noun: Noun }) | null =>
+  reader.attempt(() => {
+    if (!passOf(reader)) return null
+    const which = passWhich(reader)
+    const noun = readNoun(reader)
+    if (noun?.kind === 'space' || noun?.kind === 'corner') return { ...which, noun }
+    if (noun !== null) return null
+    const chains = readChains(reader)
+    if (chains === null) return null
+    // "3rd of 5 ch of next loop".
+    reader.attempt(() => (passOf(reader) && (passWhich(reader), readNoun(reader)?.kind === 'space')) || null)
+    return { ...which, noun: { kind: 'space', chains, corner: false } }
+  })
+
+function readChains(reader: Reader): number | null {
+  const token = reader.peek()
+  if (token?.kind === 'chains') return ++reader.at > 0 ? token.value : null
+  const before = reader.number()
+  if (!reader.skipA('chain')) return null
+  return before ?? reader.number()
+}
