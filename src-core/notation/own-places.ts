@@ -27,7 +27,10 @@ export function readOwn(reader: Reader): { noun: Noun; base: boolean } | null {
     reader.attempt(() => (reader.skipA('stitch') && atBase(reader) ? ++reader.at > 0 : null))
     reader.skip('the')
     // "dc in joining", "in joining sl st": where the round before was closed and this one begins.
-    if (reader.skip('joining', 'joined')) {
+    if (
+      reader.skip('joining') ||
+      (reader.sees('joined') && reader.isA('stitch', 1) && reader.skip('joined'))
+    ) {
       if (!reader.skipA('stitch')) readStitch(reader)
       const words = reader.words(reader.span(start))
       return { noun: { kind: 'own', chain: 0, of: 0, words }, base: false }
