@@ -1,7 +1,7 @@
 /** What is asked of the background, and how it is answered: pure, the same in a worker and in tests. */
 import type { Plan, PlanNumbers } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
-import type { WishedSize } from '../../shared-types/ways'
+import type { FieldEdit, WishedSize } from '../../shared-types/ways'
 import type { BestRotation } from '../../src-core/layout/rotation'
 import type { Proposals } from '../../src-core/layout/proposals'
 import type { Have } from '../../src-core/layout/fit-have'
@@ -10,7 +10,10 @@ import type { Remedy } from '../../src-core/layout/remedy'
 import { fitFromHave, fitProject, proposeProject } from '../../src-core/plan'
 import type { Planner } from '../../src-core/plan'
 import { waysToSize } from '../../src-core/ways/ways'
-import { withEdit } from '../../src-core/ways/edit'
+import { holdWork } from '../../src-core/progress/hold'
+import { lostMade } from '../../src-core/progress/lost'
+import type { LostMade } from '../../src-core/progress/lost'
+import { differences, withEdit } from '../../src-core/ways/edit'
 import type { Fit, OfferedWay } from './background'
 import { takeFit } from './edits/layout'
 import { packed } from './plan-parcel'
@@ -42,6 +45,7 @@ export type Question =
       readonly wish: { readonly width: number; readonly height: number }
     }
   | { readonly lane: 'remedy'; readonly kind: 'remedy'; readonly project: Project }
+  | { readonly lane: 'hold'; readonly kind: 'hold'; readonly project: Project; readonly after: Project }
 
 export interface Answer {
   readonly value:
@@ -56,6 +60,13 @@ export interface Answer {
     | { readonly kind: 'failed'; readonly reason: string }
     | { readonly kind: 'proposals'; readonly proposals: Proposals }
     | { readonly kind: 'remedy'; readonly remedy: Remedy | null }
+    | ({ readonly kind: 'hold' } & Held)
+}
+
+/** What an edit must add to keep colours where they are, and what made motifs lose by it all the same. */
+export interface Held {
+  readonly edit: readonly FieldEdit[]
+  readonly lost: LostMade | null
 }
 
 /** What a worker sends: first what a plan comes to, where that is known earlier, then the answer. */
@@ -125,6 +136,13 @@ function remembering(makePlanner: () => Planner): (question: Question) => Steps 
         const change = packed(changed(memory.plan, plan))
         memory.plan = plan
         return { value: { kind: 'plan', change, from } }
+      }
+      case 'hold': {
+        const after = shared(project, question.after)
+        const held = holdWork(project, after)
+        return {
+          value: { kind: 'hold', edit: differences(after, held), lost: lostMade(project, held) },
+        }
       }
       case 'fits': {
         const { wish } = question

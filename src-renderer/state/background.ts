@@ -9,7 +9,7 @@ import type { BestRotation } from '../../src-core/layout/rotation'
 import type { Proposals } from '../../src-core/layout/proposals'
 import type { Remedy } from '../../src-core/layout/remedy'
 import { createPlanner } from '../../src-core/plan'
-import type { Answer, FitWish, HearNumbers, Message, Question } from './background-work'
+import type { Answer, FitWish, HearNumbers, Held, Message, Question } from './background-work'
 import { answerer } from './background-work'
 import { settled } from '../../src-core/settled'
 import { unpacked } from './plan-parcel'
@@ -55,6 +55,8 @@ export interface Background {
   ): Promise<Proposals | null>
   /** What makes the project's blanket hold; undefined where overtaken, null where there is nothing to mend. */
   remedy(project: Project): Promise<Remedy | null | undefined>
+  /** What an edit must add to keep colours where they are; null where that cannot be found out. */
+  hold(before: Project, after: Project): Promise<Held | null>
   stop(): void
 }
 
@@ -131,6 +133,10 @@ function over(isBeside: boolean, send: Send, stop: () => void): Background {
     async remedy(project) {
       const value = await ask({ lane: 'remedy', kind: 'remedy', project })
       return value?.kind === 'remedy' ? value.remedy : undefined
+    },
+    async hold(before, after) {
+      const value = await ask({ lane: 'hold', kind: 'hold', project: before, after })
+      return value?.kind === 'hold' ? value : null
     },
     stop,
   }

@@ -5,17 +5,17 @@
  */
 import type { Finding } from '../../shared-types/finding'
 import type { Plan, PlanNumbers } from '../../shared-types/plan'
-import type { BlanketLayout, Layout, Project } from '../../shared-types/project'
+import type { Project } from '../../shared-types/project'
 import type { Settled } from '../../shared-types/settled'
-import { holdWork } from '../../src-core/progress/hold'
 import { lostMade, settleLost } from '../../src-core/progress/lost'
 import type { LostMade } from '../../src-core/progress/lost'
 import { bySeverity, finding } from '../../src-core/findings/finding'
 import { EMPTY, createPlanner } from '../../src-core/plan'
-import { hasBegun } from '../../src-core/progress/words'
 import { settled } from '../../src-core/settled'
 import { kindOf } from '../kinds/kinds'
 import type { Background } from './background'
+import { held, HeldChanges } from './held-changes.svelte'
+import { measuredFrom } from './measured-from'
 
 /** A change of the project: answers a new one, or the same where there is nothing to do. */
 export type Edit = (project: Project) => Project
@@ -47,6 +47,9 @@ const MOST_STEPS = 500
 export class DocumentState {
   readonly #planner = createPlanner()
   readonly #background: Background | null
+  /** Changes whose colours are sought in another thread; null where there is none. */
+  readonly #beside: HeldChanges | null
+  #isBare = false
   readonly #listeners = new Set<(project: Project) => void>()
   #committed: Project
   #preview: Project | null
@@ -84,6 +87,7 @@ export class DocumentState {
    */
   constructor(project: Project, background: Background | null = null, first: FirstPlan | null = null) {
     this.#background = background
+    this.#beside = background?.isBeside ? new HeldChanges(background) : null
     this.#committed = $state.raw(project)
     this.#preview = $state.raw(null)
     this.#before = $state.raw(null)
@@ -104,7 +108,7 @@ export class DocumentState {
     this.isPlanning = $derived(this.#awaited > 0)
     this.previous = $derived(this.#preview ? this.#before : null)
     this.isPreviewing = $derived(this.#preview !== null)
-    this.undoLabel = $derived(this.#past.at(-1)?.label ?? null)
+    this.undoLabel = $derived(this.#beside?.label ?? this.#past.at(-1)?.label ?? null)
     this.redoLabel = $derived(this.#future.at(-1)?.label ?? null)
   }
 
@@ -116,6 +120,16 @@ export class DocumentState {
   /** What follows from the project in numbers: known before the plan of a large one is. */
   get numbers(): PlanNumbers {
     return this.#ahead ?? this.#plan
+  }
+
+  /** The change that has been worked out for a while; null where none is. */
+  get working(): string | null {
+    return this.#beside?.longLabel ?? null
+  }
+
+  /** Takes back the change that is worked out, and what waits for it. */
+  stopWorking(): void {
+    this.#beside?.cancel()
   }
 
   /** Does something once the plan is of the project as it is now: at once, where it is. */
@@ -175,13 +189,17 @@ export class DocumentState {
    */
   change(label: string, edit: Edit, key: string | null = null, pace: Pace = 'at-once'): void {
     this.cancel()
-    this.#settle(label, this.#edited(edit), key, pace)
+    if (this.#beside?.label) return this.#beside.queue(() => this.change(label, edit, key, pace))
+    this.#take(label, edit(this.#committed), key, pace)
   }
 
   /** Tries a change while a hand or a key is still at it; each try starts from the settled project. */
   preview(label: string, edit: Edit): void {
     if (this.#preview === null) this.#before = this.plan
-    this.#preview = this.#edited(edit)
+    const tried = edit(this.#committed)
+    // What is sought within limits is held when it is kept, and tried bare.
+    this.#isBare = this.#isSlow(tried)
+    this.#preview = this.#isBare ? tried : held(this.#committed, tried)
     this.#label = label
     this.#replan()
   }
@@ -194,6 +212,7 @@ export class DocumentState {
     this.#preview = null
     this.#before = null
     if (tried === this.#committed) this.#replan()
+    else if (this.#isBare) this.#take(this.#label, tried, key, 'at-once', before)
     else this.#settle(this.#label, tried, key, 'at-once', before)
   }
 
@@ -216,6 +235,7 @@ export class DocumentState {
   /** Another project altogether (the version on disk was taken): nothing to undo in it yet. */
   replace(project: Project): void {
     this.cancel()
+    this.#beside?.cancel()
     this.#question = null
     this.#measuredFrom = null
     this.#past = []
@@ -224,14 +244,26 @@ export class DocumentState {
     this.#replan()
   }
 
-  /** The project after an edit; colours are held where they can be, but an edit is never lost for it. */
-  #edited(edit: Edit): Project {
-    const next = edit(this.#committed)
-    try {
-      return holdWork(this.#committed, next)
-    } catch {
-      return next
-    }
+  #isSlow = (next: Project): boolean => this.#beside?.isSlow(this.#committed, next) ?? false
+
+  /** Takes a change with its colours held: beside the window where they must be sought. */
+  #take(
+    label: string,
+    next: Project,
+    key: string | null,
+    pace: Pace,
+    before: PlanNumbers | null = null,
+  ): void {
+    const committed = this.#committed
+    if (next === committed) return
+    if (!this.#beside || !this.#isSlow(next))
+      return this.#settle(label, held(committed, next), key, pace, before)
+    this.#beside.hold(label, committed, next, (project, lost) => {
+      if (lost) this.#question = { label, project, key, lost }
+      else this.#keepStep(label, project, key, pace, before)
+    })
+    // What was tried is no longer shown.
+    this.#replan()
   }
 
   /** Keeps a change, unless something made would be lost by it: then it is asked about first. */
@@ -258,7 +290,7 @@ export class DocumentState {
     before: PlanNumbers | null = null,
   ): void {
     // What was tried may be planned already.
-    this.#measuredFrom = this.#measured(next, before ?? this.#plan)
+    this.#measuredFrom = measuredFrom(this.#committed, next, before ?? this.#plan, this.#measuredFrom)
     const last = this.#past.at(-1)
     const isSame = key !== null && last?.key === key && this.#future.length === 0
     if (!isSame) this.#past = [...this.#past.slice(1 - MOST_STEPS), { label, project: this.#committed, key }]
@@ -267,17 +299,10 @@ export class DocumentState {
     this.#tell(pace)
   }
 
-  /** What to hold the next plan against: that before the first of several measures of a motif that is being made. */
-  #measured(next: Project, before: PlanNumbers): PlanNumbers | null {
-    const { motifs, gauge, layout } = this.#committed
-    const isMeasure = next.motifs !== motifs || next.gauge !== gauge
-    if (!isMeasure) return next.layout === layout ? this.#measuredFrom : null
-    if (!isSameBut(next.layout, layout)) return null
-    return hasBegun(before.progress) ? (this.#measuredFrom ?? before) : null
-  }
-
   #step(from: '#past' | '#future'): void {
     if (this.#preview) return this.cancel()
+    // What is still worked out is the last change: it is taken back first.
+    if (this.#beside?.cancel()) return
     this.#measuredFrom = null
     const [taken, given] = from === '#past' ? [this.#past, this.#future] : [this.#future, this.#past]
     const step = taken.at(-1)
@@ -371,17 +396,4 @@ export async function planFirst(project: Project, background: Background): Promi
   } catch (error) {
     return { plan: null, trouble: troubleOf(error) }
   }
-}
-
-/** Whether two layouts are one, but for the colours that are held for made motifs: an edit of measures may fix those. */
-function isSameBut(next: Project['layout'], before: Project['layout']): boolean {
-  if (next === before) return true
-  if (!next || !before) return false
-  const bare = (layout: Layout) => {
-    const { cells: { held: _, painted: __, ...cells } = {}, ...rest } = layout as BlanketLayout
-    return Object.entries({ ...rest, ...cells })
-  }
-  const known = new Map(bare(before))
-  const now = bare(next)
-  return now.length === known.size && now.every(([name, value]) => known.get(name) === value)
 }

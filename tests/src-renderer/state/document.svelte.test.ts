@@ -1,7 +1,8 @@
 import { flushSync } from 'svelte'
 import { describe, expect, it, vi } from 'vitest'
-import type { Project } from '../../../shared-types/project'
+import type { BlanketLayout, Project } from '../../../shared-types/project'
 import { planProject } from '../../../src-core/plan'
+import { holdWork } from '../../../src-core/progress/hold'
 import { NoAnswerError, sameThreadBackground } from '../../../src-renderer/state/background'
 import type { Background } from '../../../src-renderer/state/background'
 import { DocumentState, planFirst } from '../../../src-renderer/state/document.svelte'
@@ -227,5 +228,94 @@ describe('a project that cannot be planned', () => {
     expect(document.plan).toBe(before)
     document.undo()
     expect(document.trouble).toBeNull()
+  })
+})
+
+describe('colours within limits', () => {
+  /** Ten rows of ten in two colourways that do not touch their like, at most so many of A. */
+  const limited = (most: number): Project =>
+    patchBlanket(SMALL, {
+      ...{ columns: 10, rows: 10 },
+      cells: { fill: { pattern: 'no-two-alike', colourways: ['c1', 'c2'], seed: 2, most: { c1: most } } },
+    })
+  const mostOf = (project: Project) =>
+    project.layout?.kind === 'blanket' ? project.layout.cells?.fill?.most?.['c1'] : undefined
+  const setMost = (most: number) => (project: Project) =>
+    patchBlanket(project, { cells: (limited(most).layout as BlanketLayout).cells })
+  /** A background whose search ends when the test says so. */
+  function slow() {
+    const inner = sameThreadBackground()
+    const asked: (() => void)[] = []
+    const background: Background = {
+      ...inner,
+      isBeside: true,
+      hold: (before, after) =>
+        new Promise((resolve) => asked.push(() => void inner.hold(before, after).then(resolve))),
+    }
+    return { background, asked }
+  }
+
+  it('are sought beside the window: what is changed meanwhile waits, and all of it comes in order', async () => {
+    const { background, asked } = slow()
+    const document = new DocumentState(limited(60), background)
+    document.change('change a limit', setMost(50))
+    document.change('change the title', (project) => ({ ...project, title: 'Later' }))
+    expect([mostOf(document.project), document.project.title]).toEqual([60, SMALL.title])
+    expect(document.undoLabel).toBe('change a limit')
+    asked.shift()!()
+    await vi.waitFor(() => expect(document.project.title).toBe('Later'))
+    expect(mostOf(document.project)).toBe(50)
+    expect(document.project).toEqual({
+      ...holdWork(limited(60), setMost(50)(limited(60))),
+      title: 'Later',
+    })
+    // What no edit touched is the same object still.
+    expect(document.project.motifs).toBe(SMALL.motifs)
+    document.undo()
+    document.undo()
+    expect(mostOf(document.project)).toBe(60)
+  })
+
+  it('are taken back by undo or Cancel while they are sought, with what waits for them', async () => {
+    const { background, asked } = slow()
+    const document = new DocumentState(limited(60), background)
+    document.change('change a limit', setMost(50))
+    document.change('change the title', (project) => ({ ...project, title: 'Later' }))
+    document.undo()
+    document.change('change a limit', setMost(40))
+    document.stopWorking()
+    expect(document.undoLabel).toBeNull()
+    for (const answer of asked) answer()
+    await Promise.resolve()
+    await new Promise((resolve) => setTimeout(resolve))
+    expect([mostOf(document.project), document.project.title]).toEqual([60, SMALL.title])
+  })
+
+  it('say that they are sought once that takes long, and no edit is lost where it finds no answer', async () => {
+    vi.useFakeTimers()
+    const { background } = slow()
+    let fail = (): void => undefined
+    const failing = {
+      ...background,
+      hold: () => new Promise<null>((resolve) => (fail = () => resolve(null))),
+    }
+    const document = new DocumentState(limited(60), failing)
+    document.change('change a limit', setMost(50))
+    expect(document.working).toBeNull()
+    vi.advanceTimersByTime(1_000)
+    expect(document.working).toBe('change a limit')
+    vi.useRealTimers()
+    fail()
+    await vi.waitFor(() => expect(mostOf(document.project)).toBe(50))
+    expect(document.working).toBeNull()
+  })
+
+  it('ask before a made motif loses its place, as elsewhere', async () => {
+    const { background, asked } = slow()
+    const document = new DocumentState({ ...limited(60), made: { '10,1': '' } }, background)
+    document.change('change the rows', setRows(8))
+    asked.shift()!()
+    await vi.waitFor(() => expect(document.question?.gone).toBe(1))
+    expect(rows(document.project)).toBe(10)
   })
 })
