@@ -10,6 +10,7 @@ import type { Options } from 'prettier'
 import { PROJECT_VERSION, projectJsonSchema } from '../shared-types/project'
 import { CATALOGUE } from '../src-core/findings/catalogue'
 import type { CatalogueEntry } from '../src-core/findings/catalogue'
+import { sayIn } from '../src-renderer/state/say'
 import { keyRows } from '../src-renderer/frame/keys'
 import { keySheets } from '../src-renderer/frame/map-keys'
 import { commandRows } from '../src-renderer/frame/shortcuts'
@@ -101,6 +102,8 @@ const keyTable = (rows: readonly (readonly [string, string])[]): string =>
 
 function keysPage(): string {
   const told = { isMac: false, units: 'metric' } as const
+  // Pages are British.
+  sayIn('UK')
   // What is the same in all kinds stands last, once.
   const sheets = new Map(LAYOUT_KINDS.flatMap((kind) => keySheets(kind)).reverse())
   const sections = [...sheets]

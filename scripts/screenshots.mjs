@@ -35,7 +35,7 @@ const SCENES = {
     },
   },
   joins: { file: 'market-stall-throw', prepare: place('Joins') },
-  colours: { file: 'market-stall-throw', prepare: place('Colours') },
+  colours: { file: 'market-stall-throw', prepare: place('Colors') },
   yarn: { file: 'hedgerow-baby-throw', prepare: place('Yarn') },
   paper: {
     file: 'market-stall-throw',

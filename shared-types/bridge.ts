@@ -193,9 +193,11 @@ interface PrintSheets {
   readonly paper: Paper
 }
 
-interface EditState {
+export interface EditState {
   /** What undo and redo would take back and do again ("paint 3 motifs"); null where there is nothing. */
   readonly undo: string | null
+  /** How the window spells what its menu says too. */
+  readonly terms: Terms
   readonly redo: string | null
 }
 

@@ -2,15 +2,18 @@
  * Findings: what a good tech editor would mark. The shape is shared; codes and wording stand in the
  * catalogue (`src-core/findings/catalogue.ts`), the same for window, command line, paper, docs and tests.
  */
-import type { UnitSystem } from './project'
+import type { Terms, UnitSystem } from './project'
 
 export type Severity = 'error' | 'warning' | 'note'
 
 /** A number with its unit, as each system of units tells it. */
 export type InUnits = Readonly<Record<UnitSystem, string>>
 
+/** Words that differ between American and British spelling, or between the terms. */
+export type InTerms = Readonly<Record<Terms, string>>
+
 /** What stands in the places of a finding's text. */
-export type FindingValues = Readonly<Record<string, string | number | InUnits>>
+export type FindingValues = Readonly<Record<string, string | number | InUnits | InTerms>>
 
 export interface Finding {
   /** Stable code such as `joins/one-node`; documented in docs/findings.md. */

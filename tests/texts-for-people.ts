@@ -11,7 +11,12 @@ export interface Text {
   readonly path: string
   readonly line: number
   readonly text: string
+  /** It goes through the room of spelling before anybody reads it. */
+  readonly spelled?: boolean
 }
+
+/** What spells a text for its reader, as a tag or as a function. */
+const SPELLERS = /^(say|saying|spelled|spelledValue|inSpelling)$/
 
 const ROOMS = ['src-core', 'src-main', 'src-renderer', 'shared-types']
 
@@ -42,6 +47,17 @@ function isForTheProgram({ parent }: ts.Node): boolean {
   )
 }
 
+/** Whether a literal stands in a tag or a call that spells it: say`…`, saying(terms)`…`, spelled('…'). */
+function isSpelled(node: ts.Node): boolean {
+  const spells = (called: ts.Expression): boolean =>
+    ts.isCallExpression(called) ? spells(called.expression) : SPELLERS.test(called.getText())
+  for (let at = node.parent; at && !ts.isStatement(at) && !ts.isFunctionLike(at); at = at.parent) {
+    if (ts.isTaggedTemplateExpression(at)) return spells(at.tag)
+    if (ts.isCallExpression(at) && spells(at.expression)) return true
+  }
+  return false
+}
+
 function textsOfScript(path: string, source: string): Text[] {
   const file = ts.createSourceFile(path, source, ts.ScriptTarget.Latest, true)
   const found: Text[] = []
@@ -52,6 +68,7 @@ function textsOfScript(path: string, source: string): Text[] {
           path,
           line: file.getLineAndCharacterOfPosition(node.getStart()).line + 1,
           text: node.text,
+          spelled: isSpelled(node),
         })
     }
     ts.forEachChild(node, visit)
@@ -81,10 +98,15 @@ const isObject = (value: unknown): value is Readonly<Record<string, unknown>> =>
 
 function textsOfMarkup(path: string, source: string): Text[] {
   const found: Text[] = []
+  let spelled = 0
   const keep = (text: unknown, node: Readonly<Record<string, unknown>>, isMarkup = false): void => {
     if (typeof text !== 'string' || typeof node.start !== 'number') return
     if (isMarkup ? /[A-Za-z]/.test(text) : isProse(text))
-      found.push({ path, line: lineAt(source, node.start), text })
+      found.push({ path, line: lineAt(source, node.start), text, spelled: spelled > 0 })
+  }
+  const nameOf = (called: unknown): string => {
+    if (!isObject(called)) return ''
+    return called.type === 'CallExpression' ? nameOf(called.callee) : String(called.name ?? '')
   }
   const visit = (node: unknown): void => {
     if (Array.isArray(node)) return node.forEach(visit)
@@ -93,11 +115,16 @@ function textsOfMarkup(path: string, source: string): Text[] {
     if (type === 'StyleSheet' || type === 'Comment' || type === 'ImportDeclaration') return
     if (typeof type === 'string' && type.startsWith('TS') && !/^TS(As|Satisfies|NonNull)/.test(type)) return
     if (type === 'Attribute' && SILENT.has(String(node.name))) return
+    const spells = SPELLERS.test(
+      nameOf(type === 'TaggedTemplateExpression' ? node.tag : type === 'CallExpression' ? node.callee : null),
+    )
+    if (spells) spelled++
     if (type === 'Text') keep(node.data, node, true)
     if (type === 'Literal') keep(node.value, node)
     if (type === 'TemplateElement' && isObject(node.value)) keep(node.value.cooked, node)
     for (const [key, child] of Object.entries(node))
       if (key !== 'comments' && key !== 'leadingComments' && key !== 'trailingComments') visit(child)
+    if (spells) spelled--
   }
   visit(parse(source, { modern: true }))
   return found

@@ -1,7 +1,7 @@
 /** Projects that are too large to plan: told before any work is begun. */
 import type { Finding } from '../../shared-types/finding'
 import type { Project } from '../../shared-types/project'
-import { finding } from '../findings/finding'
+import { finding, spelledValue } from '../findings/finding'
 import { PROJECT_LIMITS } from '../limits'
 import { formatNumber } from '../units/format'
 
@@ -9,6 +9,6 @@ import { formatNumber } from '../units/format'
 export const tooLarge = (project: Project): Finding[] =>
   PROJECT_LIMITS.flatMap(({ what, most, count }) => {
     const received = count(project)
-    const values = { received: `${formatNumber(received)} ${what}`, most: formatNumber(most) }
+    const values = { received: spelledValue(`${formatNumber(received)} ${what}`), most: formatNumber(most) }
     return received > most ? [finding('file/too-large', 'the project', values)] : []
   })

@@ -2,7 +2,7 @@
 import type { Finding } from '../../shared-types/finding'
 import type { Arrangement } from '../../shared-types/project'
 import { counted } from '../figures/words'
-import { finding } from '../findings/finding'
+import { finding, spelledValue } from '../findings/finding'
 import { DEFAULTS } from '../settled'
 import { formatNumber } from '../units/format'
 import { seededRandom } from '../units/random'
@@ -233,7 +233,9 @@ function apartFindings(
   const point = pointTo(pairs)
   if (outcome === 'impossible') {
     const enough = coloursThatDo(task, task.colours + 3, random)
-    const advice = enough === null ? 'Choose more colourways' : `Choose ${counted(enough, 'colourway')}`
+    const advice = spelledValue(
+      enough === null ? 'Choose more colourways' : `Choose ${counted(enough, 'colourway')}`,
+    )
     const said = { ...values, pairs: formatNumber(pairs.length), advice }
     findings.push(finding('colours/impossible', where, said, point))
   } else if (pairs.length > 0) {

@@ -1,6 +1,7 @@
 /** A garland in one sentence: "12 six-petal flowers and 11 leaves, 40 mm apart, on a cord of …" */
 import type { GarlandAccount, Plan } from '../../shared-types/plan'
 import type { UnitSystem } from '../../shared-types/project'
+import { saying } from '../stitches/spelling'
 import { formatLength } from '../units/format'
 import type { SentencePart } from './sentence'
 import { counted } from './words'
@@ -18,7 +19,8 @@ export function garlandSentence(plan: Plan, garland: GarlandAccount, nameShape: 
     ...thingParts(plan, garland, nameShape),
     { text: ', ' },
     {
-      text: between === 'edges' ? `${apart} apart` : `${apart} from centre to centre`,
+      text:
+        between === 'edges' ? `${apart} apart` : saying(plan.settled.terms)`${apart} from centre to centre`,
       field: 'spacing',
     },
     { text: ', on ' },

@@ -1,6 +1,7 @@
 /** Words of a kit that the window and the printed sheets share: cautions, credit, fibres, what a seller checks. */
 import type { Terms } from '../../shared-types/project'
 import type { Settled } from '../../shared-types/settled'
+import { saying } from '../stitches/spelling'
 import { layoutKindOf } from '../plans/layouts'
 import { cribWord, KIND_WORDS } from './kind-words'
 
@@ -8,8 +9,10 @@ import { cribWord, KIND_WORDS } from './kind-words'
 export const FILL_IN = '______________________________ (copy it from the ball band)'
 
 /** What a seller checks before selling: never advice, always "check". */
-export const SELLER_CHECK =
-  'Check what applies where you sell: toy safety if a child will play with it, product safety, fibre labelling and care labelling. One dye lot for the whole batch of a yarn.'
+export const sellerCheck = (terms: Terms): string =>
+  saying(
+    terms,
+  )`Check what applies where you sell: toy safety if a child will play with it, product safety, fibre labelling and care labelling. One dye lot for the whole batch of a yarn.`
 
 export const SMALL_PARTS = 'Hooks, needles and beads are small or sharp parts: not for children under three.'
 

@@ -1,7 +1,8 @@
 /** Builds findings from the catalogue: the code decides severity and wording, the caller gives place and numbers. */
 import { plural } from '../figures/words'
-import type { Finding, FindingTarget, FindingValues, InUnits } from '../../shared-types/finding'
+import type { Finding, FindingTarget, FindingValues, InTerms, InUnits } from '../../shared-types/finding'
 import type { Terms, UnitSystem } from '../../shared-types/project'
+import { inSpelling, isSpelledTwoWays } from '../stitches/spelling'
 import { TERM_WORDS, termWord } from '../stitches/terms'
 import type { TermWord } from '../stitches/terms'
 import { CATALOGUE } from './catalogue'
@@ -9,7 +10,12 @@ import type { CatalogueEntry, FindingCode } from './catalogue'
 
 export type { FindingValues } from '../../shared-types/finding'
 
-const isInUnits = (value: string | number | InUnits): value is InUnits => typeof value === 'object'
+type Value = FindingValues[string]
+const isForReader = (value: Value): value is InUnits | InTerms => typeof value === 'object'
+
+/** Words of the program that stand in a finding as a value: spelled for who reads it. */
+export const spelledValue = (text: string): string | InTerms =>
+  isSpelledTwoWays(text) ? { US: inSpelling(text, 'US'), UK: text } : text
 
 /** Whom a finding is told: in which units they measure and in which terms they read. */
 export interface Reader {
@@ -27,8 +33,9 @@ const PLURAL = /\{(\w+)\|([^|{}]*)\|([^|{}]*)\}/g
 
 const isTermWord = (name: string): name is TermWord => Object.hasOwn(TERM_WORDS, name)
 
-/** Whether a text has words that differ between US and UK terms. */
+/** Whether a text has words that differ between US and UK terms, or are spelled in two ways. */
 const hasTerms = (template: string, values: FindingValues): boolean =>
+  isSpelledTwoWays(template) ||
   [...template.matchAll(PLACE)].some(([, name = '']) => !Object.hasOwn(values, name) && isTermWord(name))
 
 /** Names of the places in a text: `{what}` and `{count|one|many}`. */
@@ -70,11 +77,12 @@ export const said = <Code extends FindingCode, More>(code: Code, ...[values = {}
 function fill(template: string, values: FindingValues, { units, terms }: Reader): string {
   const told = (name: string): string => {
     const value = Object.hasOwn(values, name) ? values[name] : undefined
-    return value !== undefined && isInUnits(value) ? value[units] : String(value)
+    if (value === undefined || !isForReader(value)) return String(value)
+    return 'US' in value ? value[terms] : value[units]
   }
   const word = (place: string, name: string): string =>
     !Object.hasOwn(values, name) && isTermWord(name) ? termWord(name, terms) : place
-  return template
+  return inSpelling(template, terms)
     .replace(PLACE, word)
     .replace(PLURAL, (_, name: string, one: string, many: string) => plural(Number(told(name)), one, many))
     .replace(PLACE, (_, name: string) => told(name))
@@ -102,7 +110,7 @@ function tell(
   target: FindingTarget | undefined,
 ): Finding {
   const entry: CatalogueEntry = CATALOGUE[code]
-  const kept = Object.values(values).some(isInUnits) || hasTerms(`${entry.message} ${entry.mend}`, values)
+  const kept = Object.values(values).some(isForReader) || hasTerms(`${entry.message} ${entry.mend}`, values)
   return {
     code,
     severity: entry.severity,

@@ -3,7 +3,7 @@ import type { WorkedElement, WorkedPlace } from '../notation/worked'
 import { partedBy } from './joined-steps'
 import type { JoinWords } from './joined-steps'
 
-const JOIN = 'join to a neighbor'
+const JOIN = 'join to a neighbour'
 
 const isJoin = ({ role, into }: WorkedElement): boolean =>
   role === 'travel' && into[0]?.kind === 'unknown' && into[0].round === -2

@@ -98,8 +98,7 @@ function joinSteps(element: WorkedElement, { joins, closed, terms }: Setting): S
   const join = joins.get(element.index)!
   const { chains, stays, picot } = partedBy(element, join, closed.has(element.index))
   const slip = stitchAbbreviation('sl st', terms)
-  const neighbour = terms === 'UK' ? 'neighbour' : 'neighbor'
-  const place = `${join.shared ? 'joined' : 'corresponding'} ${join.into} of ${neighbour}`
+  const place = `${join.shared ? 'joined' : 'corresponding'} ${join.into} of neighbour`
   if (stays && chains === 0 && element.role !== 'space')
     return [words(`drop lp, insert hook in ${place}, draw lp through`)]
   const close = picot ? [words(`${slip} in first ch of picot`)] : []

@@ -1,6 +1,7 @@
 /** What is said of a joining round beside the round itself. */
 import type { Terms } from '../../shared-types/project'
 import { counted } from '../figures/words'
+import { inSpelling } from '../stitches/spelling'
 import { listOf } from '../joins/words'
 import type { JoiningRound } from './joining-round'
 import type { Situation, SituationJoin } from './situations'
@@ -28,7 +29,7 @@ function placesWords({ account, joins }: Pick<Situation, 'account' | 'joins'>): 
 
 /** "Joined at petals 5 and 6", "Joined at corners 1 and 2, where others are joined at corner 1 already". */
 export function situationTitle({ account, joins }: Pick<Situation, 'account' | 'joins'>): string {
-  if (joins.length === 0) return 'Not joined to a neighbor yet'
+  if (joins.length === 0) return 'Not joined to a neighbour yet'
   const shared = joins.filter((join) => join.shared)
   const isCounted = account.shape === 'petals' || account.shape === 'straight'
   const others =
@@ -53,8 +54,8 @@ export function asWritten(round: string | null, { isInstructed }: Worked): strin
 /** What to do at the places of a motif whose rounds are not told stitch by stitch. */
 export const byPlaces = ({ isInstructed }: Worked): string =>
   isInstructed
-    ? 'Work it as the instructions say; where it meets a neighbor, sl st in the matching place of the neighbor.'
-    : 'Where it meets a neighbor, sl st in the matching place of the neighbor; work the rest without joining.'
+    ? 'Work it as the instructions say; where it meets a neighbour, sl st in the matching place of the neighbour.'
+    : 'Where it meets a neighbour, sl st in the matching place of the neighbour; work the rest without joining.'
 
 /** The same in a round that is written, whose chains are parted alike. */
 export const inRound = (
@@ -67,7 +68,8 @@ const COUNTS = ['two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine',
 
 /** American or British words; of "3 5-ch sps" the count in letters. */
 export function inTerms(text: string, terms: Terms): string {
-  if (terms === 'US') return text.replace(/\bneighbour/g, 'neighbor')
+  if (terms === 'US') return inSpelling(text, terms)
+  // A designer's own round is told in the designer's terms first.
   return text
     .replace(/\bneighbor/g, 'neighbour')
     .replace(/\bsl st\b/g, 'ss')

@@ -1,7 +1,7 @@
 /** Texts that paper cannot print as they are written, told before anything is printed. */
 import type { Finding } from '../../shared-types/finding'
 import type { Project } from '../../shared-types/project'
-import { finding } from '../findings/finding'
+import { finding, spelledValue } from '../findings/finding'
 import { listOf } from '../joins/words'
 import { memoised } from '../memo'
 import { unprintable } from './printable'
@@ -28,7 +28,7 @@ function letterFindings(sources: TextSources): Finding[] {
     const key = `${what} ${text}`
     if (characters.length === 0 || told.has(key)) return []
     told.add(key)
-    const values = { what, characters: characterWords(characters) }
+    const values = { what: spelledValue(what), characters: characterWords(characters) }
     return [finding(isCode ? 'letters/code' : 'letters/missing', where, values, target)]
   })
 }

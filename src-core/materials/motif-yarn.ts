@@ -4,11 +4,12 @@
  */
 import type { Finding } from '../../shared-types/finding'
 import type { MotifAccount, Range, WeightSplit } from '../../shared-types/plan'
-import type { Motif, Weighed } from '../../shared-types/project'
+import type { Motif, Terms, Weighed } from '../../shared-types/project'
 import { byName } from '../by-name'
 import type { FindingCode } from '../findings/catalogue'
 import { finding } from '../findings/finding'
 import { signedArea } from '../geometry/points'
+import { saying } from '../stitches/spelling'
 import { GAUGE_CONSTANTS } from '../stitches/gauge'
 import { formatNumber } from '../units/format'
 import { isUsable, isUsableOrZero } from '../units/usable'
@@ -41,7 +42,12 @@ export interface MotifYarn {
 export const NO_YARN: MotifYarn = { slots: [], lot: null, findings: [], splitNote: null }
 
 const label = (motif: Motif): string => motif.name ?? motif.id
-const slotLabel = (slot: string): string => (slot === ONLY_SLOT ? 'its only colour' : `colour ${slot}`)
+const slotLabel = (slot: string, terms: Terms): string =>
+  slot === ONLY_SLOT ? saying(terms)`its only colour` : saying(terms)`colour ${slot}`
+const spelledSlots = (slots: readonly string[]) => ({
+  US: slots.map((slot) => slotLabel(slot, 'US')).join(', '),
+  UK: slots.map((slot) => slotLabel(slot, 'UK')).join(', '),
+})
 
 /** A weight on a scale that steps by `resolution` for the whole lot, brought to one motif. */
 function onScale(grams: number, weighed: Weighed | undefined): Range {
@@ -216,7 +222,7 @@ export function motifYarn(motif: Motif, account: MotifAccount | null, where: str
     } else unknown.push(slot)
   }
   if (unknown.length > 0) {
-    const values = { motif: label(motif), slots: unknown.map(slotLabel).join(', ') }
+    const values = { motif: label(motif), slots: spelledSlots(unknown) }
     findings.push(finding('yarn/no-weight', where, values, { motif: motif.id }))
   }
   return { slots, lot: null, findings, splitNote: null }

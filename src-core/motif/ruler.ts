@@ -7,7 +7,7 @@
 import type { MotifAccount } from '../../shared-types/plan'
 import { RULERS } from '../../shared-types/project'
 import type { Ruler, Terms } from '../../shared-types/project'
-import { termWord } from '../stitches/terms'
+import { saying } from '../stitches/spelling'
 import type { Millimetres } from '../units/quantity'
 
 /** How the ruler lies: across the whole flower, or as an odd number of petals lets it. */
@@ -70,8 +70,8 @@ export function assumedSecond(laying: Laying, lead: Millimetres, share: number):
 
 /** The names of the two measures, small: "tip to opposite dip", "center to dip" (US). */
 export function rulerWords(laying: Laying, terms: Terms): { readonly lead: string; readonly second: string } {
-  const centre = termWord('centre', terms)
+  const say = saying(terms)
   if (laying === 'across') return { lead: 'tip to tip', second: 'dip to dip' }
-  const lead = laying === 'centre' ? `${centre} to tip` : 'tip to opposite dip'
-  return { lead, second: `${centre} to dip` }
+  const lead = laying === 'centre' ? say`centre to tip` : 'tip to opposite dip'
+  return { lead, second: say`centre to dip` }
 }

@@ -6,6 +6,8 @@ import { readMotif } from '../motif/rounds/read-motif'
 import { readRounds } from '../notation/read'
 import { takeApart } from '../notation/take-apart'
 import { translateText } from '../notation/translate'
+import { settled } from '../settled'
+import { saying } from '../stitches/spelling'
 import { smallNumber } from './quantities'
 
 export interface ToldPiece {
@@ -127,7 +129,7 @@ function wayOf(project: Project, piece: RoundsMotif, { yarns = {} }: Colourway):
   return {
     id: freeColourwayId(ways),
     code,
-    name: `Colourway ${code}`,
+    name: saying(settled(project).terms)`Colourway ${code}`,
     motif: piece.id,
     yarns: Object.fromEntries(
       slots.flatMap((slot) => {

@@ -6,6 +6,7 @@ import type { MotifAccount } from '../../shared-types/plan'
 import type { MeasuredSizes, Motif, Project, StitchGauge, Terms, Yarn } from '../../shared-types/project'
 import { laidBlanketOf } from '../plans/layouts'
 import { settled, withGauge } from '../settled'
+import { inSpelling, saying } from '../stitches/spelling'
 import { translateStitch } from '../stitches/terms'
 import { piecesInto, withPiece } from './pieces'
 import { readPage } from './read-page'
@@ -172,12 +173,12 @@ function freeYarn(project: Project): string {
 }
 
 /** "MC" and "B" as names of colours: letters alone are for colourways. */
-export const colourName = (colour: string): string =>
+export const colourName = (colour: string, terms: Terms): string =>
   colour === 'MC'
-    ? 'main colour'
+    ? saying(terms)`main colour`
     : /^CC/.test(colour)
       ? `contrast ${colour.slice(2)}`.trim()
-      : `colour ${colour}`
+      : saying(terms)`colour ${colour}`
 
 /** The project with a yarn: one of that name changed, else one more, which the motif's colour of that letter takes. */
 function withYarn(
@@ -193,15 +194,17 @@ function withYarn(
         one === there ? { ...one, ...yarn, ...(one.assumed && { assumed: known }) } : one,
       )
     : [...(project.yarns ?? []), { id, ...yarn }]
-  const slot = role === null ? null : colourName(role)
+  const name = role === null ? null : colourName(role, 'US')
   return {
     ...project,
     yarns,
-    colourways: project.colourways?.map((way) =>
-      slot !== null && way.motif === motifId && way.yarns?.[slot] !== undefined
+    colourways: project.colourways?.map((way) => {
+      // The colour was named when the rounds were taken, as the project's terms spelled it then.
+      const slot = Object.keys(way.yarns ?? {}).find((each) => inSpelling(each, 'US') === name)
+      return slot !== undefined && way.motif === motifId
         ? { ...way, yarns: { ...way.yarns, [slot]: id } }
-        : way,
-    ),
+        : way
+    }),
   }
 }
 

@@ -1,6 +1,7 @@
 /** How far a work has come, in words: the same in window, command line and paper. */
 import type { Forecast, PlanNumbers, Progress } from '../../shared-types/plan'
-import type { UnitSystem, Yarn } from '../../shared-types/project'
+import type { Terms, UnitSystem, Yarn } from '../../shared-types/project'
+import { saying } from '../stitches/spelling'
 import { counted } from '../figures/words'
 import { formatMass, formatMinutes, formatNumber, formatSize } from '../units/format'
 
@@ -97,7 +98,10 @@ export function remeasuredWords(
 }
 
 /** What an edit would do to made motifs, as a question. */
-export function lostWords({ gone, recoloured }: { readonly gone: number; readonly recoloured: number }): {
+export function lostWords(
+  { gone, recoloured }: { readonly gone: number; readonly recoloured: number },
+  terms: Terms,
+): {
   readonly question: string
   readonly yes: string
 } {
@@ -109,7 +113,9 @@ export function lostWords({ gone, recoloured }: { readonly gone: number; readonl
       : []),
     ...(recoloured > 0
       ? [
-          `${counted(recoloured, 'made motif')} would be shown in another colourway than the one they were made in.`,
+          saying(
+            terms,
+          )`${counted(recoloured, 'made motif')} would be shown in another colourway than the one they were made in.`,
         ]
       : []),
   ]

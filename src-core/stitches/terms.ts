@@ -127,9 +127,6 @@ export const TERM_WORDS = {
   balls: { US: 'skeins', UK: 'balls' },
   yarnOver: { US: 'yo', UK: 'yrh' },
   slipStitch: { US: 'sl st', UK: 'ss' },
-  colourWord: { US: 'color', UK: 'colour' },
-  centre: { US: 'center', UK: 'centre' },
-  neighbour: { US: 'neighbor', UK: 'neighbour' },
   shippingWeight: { US: 'shipping weight', UK: 'postage weight' },
 } as const satisfies Record<string, Readonly<Record<Terms, string>>>
 

@@ -1,3 +1,4 @@
+import type { EditState } from '../../shared-types/bridge'
 import type { BrowserWindow } from 'electron'
 import { writeBytes } from '../documents/session/project-files'
 import type { Caller, Target } from '../host/ports'
@@ -7,7 +8,7 @@ import { printWindow } from './printing'
 interface DesktopCallerPorts {
   show(projectId: string): void
   closeWindow(): void
-  showEditState(state: { readonly undo: string | null; readonly redo: string | null }): void
+  showEditState(state: EditState): void
 }
 
 /** A desktop window as the host sees it: places are asked for with the system's own dialogs. */

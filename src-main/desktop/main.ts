@@ -6,7 +6,7 @@ import { existsSync } from 'node:fs'
 import { join } from 'node:path'
 import { app, dialog, Menu, nativeTheme } from 'electron'
 import { version } from '../../package.json'
-import type { Outcome, RecentEntry } from '../../shared-types/bridge'
+import type { EditState, Outcome, RecentEntry } from '../../shared-types/bridge'
 import type { CommandId } from '../../shared-types/commands'
 import { projectFiles, writeAtomically } from '../documents/session/project-files'
 import { dataFolderIn, platformName, programFolder } from '../host/data-folder'
@@ -55,7 +55,7 @@ function giveUp(error: unknown): void {
 
 async function run(): Promise<void> {
   const dataFolder = dataFolderIn(home)
-  const editStates = new Map<string, { readonly undo: string | null; readonly redo: string | null }>()
+  const editStates = new Map<string, EditState>()
   let recent: readonly RecentEntry[] = []
   let front: string | null = null
   let quitting = false
@@ -114,7 +114,7 @@ async function run(): Promise<void> {
   }
 
   function refreshMenu(): void {
-    const state = (front && editStates.get(front)) || { undo: null, redo: null }
+    const state = (front && editStates.get(front)) || { undo: null, redo: null, terms: 'US' }
     const hasWindow = windows.count > 0
     const template = menuTemplate(
       { platform, recent, ...state, hasWindow, forDevelopers },

@@ -1,13 +1,12 @@
 import type { MenuItemConstructorOptions } from 'electron'
-import type { RecentEntry } from '../../shared-types/bridge'
+import type { EditState, RecentEntry } from '../../shared-types/bridge'
 import { COMMANDS, shortcutOf } from '../../shared-types/commands'
 import type { CommandEntry, CommandId } from '../../shared-types/commands'
+import { inSpelling } from '../../src-core/stitches/spelling'
 
-export interface MenuState {
+export interface MenuState extends EditState {
   readonly platform: 'mac' | 'windows' | 'linux'
   readonly recent: readonly RecentEntry[]
-  readonly undo: string | null
-  readonly redo: string | null
   readonly hasWindow: boolean
   readonly forDevelopers: boolean
 }
@@ -104,12 +103,12 @@ export function menuTemplate(state: MenuState, actions: MenuActions): MenuItemCo
   return [...(isMac ? [own] : []), file, edit, view, { role: 'windowMenu', label: 'Window' }, help]
 }
 
-function labelOf(entry: CommandEntry, { undo, redo }: MenuState): string {
+function labelOf(entry: CommandEntry, { undo, redo, terms }: MenuState): string {
   // An ampersand in a label marks a letter; a name that has one needs two.
   const named = (name: string | null) => (name ? ` ${name.replace(/&/g, '&&')}` : '')
   if (entry.id === 'undo') return entry.label + named(undo)
   if (entry.id === 'redo') return entry.label + named(redo)
-  return entry.label
+  return inSpelling(entry.label, terms)
 }
 
 function isEnabled(entry: CommandEntry, state: MenuState): boolean {

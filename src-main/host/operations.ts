@@ -211,7 +211,7 @@ export const OPERATIONS: { readonly [Name in OperationName]: Operation<Name> } =
     run: async (payload, { host }) => done(await host.changeSettings(payload)),
   },
   showEditState: {
-    payload: z.strictObject({ undo: words.nullable(), redo: words.nullable() }),
+    payload: z.strictObject({ undo: words.nullable(), redo: words.nullable(), terms: z.enum(['US', 'UK']) }),
     run: async (payload, { caller }) => {
       caller.showEditState(payload)
       return done(null)

@@ -1,5 +1,6 @@
 /** What the host needs from the two worlds it runs in, the desktop and the loopback server. */
 import type {
+  EditState,
   ExampleEntry,
   ExportRequest,
   HostEvents,
@@ -40,7 +41,7 @@ export interface Caller {
   /** Opens the print dialog on what the window has laid out for print; answers once it is closed. */
   print(paper: PaperSize): Promise<Printed>
   closeWindow(): void
-  showEditState(state: { readonly undo: string | null; readonly redo: string | null }): void
+  showEditState(state: EditState): void
 }
 
 /** How the host reaches a window by itself. */

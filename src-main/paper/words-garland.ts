@@ -5,8 +5,9 @@ import type { Terms, UnitSystem } from '../../shared-types/project'
 import type { Settled } from '../../shared-types/settled'
 import { garlandOf } from '../../src-core/plans/layouts'
 import { formatLength, formatMass, formatNumber, formatYarnLength } from '../../src-core/units/format'
-import { FILL_IN, SELLER_CHECK } from '../../src-core/figures/kit-words'
+import { FILL_IN, sellerCheck } from '../../src-core/figures/kit-words'
 import { joiningWords } from '../../src-core/figures/sentence'
+import { saying } from '../../src-core/stitches/spelling'
 import { termWord } from '../../src-core/stitches/terms'
 import { capital, counted, listed, numbered } from '../../src-core/figures/words'
 
@@ -21,7 +22,7 @@ export const CARD_WORDS = {
   cord: 'The cord',
   part: (swag: boolean): string => (swag ? 'The first swag, larger' : 'The first part, larger'),
   care: 'Care',
-  fibre: 'Fibre',
+  fibre: (terms: Terms): string => saying(terms)`Fibre`,
   fill: FILL_IN,
   more: (count: number): string => `and ${count} more`,
 } as const
@@ -30,7 +31,7 @@ export const CORD_WORDS = {
   title: 'Along the cord',
   number: 'No.',
   what: 'What',
-  colourway: 'Colourway',
+  colourway: (terms: Terms): string => saying(terms)`Colourway`,
   along: 'from the tie',
   chains: 'chains before it',
   how: 'how it is fastened',
@@ -41,7 +42,7 @@ export const CORD_WORDS = {
 export const LABEL_WORDS = {
   kind: 'Kit to crochet it yourself',
   contents: 'Contents',
-  fibre: 'Fibre',
+  fibre: (terms: Terms): string => saying(terms)`Fibre`,
   care: 'Care',
   cautions: 'Take care',
   maker: 'Sold by, with address',
@@ -56,7 +57,7 @@ export const PACKING_WORDS = {
   buying: 'To buy for the batch',
   account: 'Cost and price',
   label: 'For the label',
-  check: SELLER_CHECK,
+  check: sellerCheck,
 } as const
 
 /** A length in the project's units, the other ones behind it. */
@@ -101,6 +102,7 @@ function cordYarn(settled: Settled): string {
 
 /** How the cord is begun: its beads, its yarn, its chains. */
 export function cordWords(settled: Settled, garland: GarlandAccount, units: UnitSystem): string {
+  const say = saying(settled.terms)
   const { cord, items } = garland
   if (cord.chains === null)
     return `A bought cord of ${bothLengths(cord.whole.length, units)}. Measure from the first tie.${beadsFirst(garland)}`
@@ -108,7 +110,7 @@ export function cordWords(settled: Settled, garland: GarlandAccount, units: Unit
   const gives = cord.stretched
     ? ` It stretches to between ${formatLength(cord.stretched.low, units)} and ${formatLength(cord.stretched.high, units)}.`
     : ''
-  const fastened = items.length > 0 ? ' Fasten everything with its right side towards you.' : ''
+  const fastened = items.length > 0 ? say` Fasten everything with its right side towards you.` : ''
   const yarn = cordYarn(settled)
   const body = `${formatNumber(cord.chains)} for the cord (${bothLengths(cord.length, units)})`
   const parts = tie === null ? body : `${tie} for a tie, ${body}, ${tie} for the other tie`

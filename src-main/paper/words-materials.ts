@@ -1,10 +1,11 @@
 /** The words of the materials page. */
 import type { EdgingAccount, Plan, PlanSize, YarnNeed } from '../../shared-types/plan'
-import type { UnitSystem, Yarn } from '../../shared-types/project'
+import type { Terms, UnitSystem, Yarn } from '../../shared-types/project'
 import { counted, listed } from '../../src-core/figures/words'
 import { HALF_SHARE } from '../../src-core/layout/constants'
 import { MATERIAL_CONSTANTS } from '../../src-core/materials/constants'
-import { translateStitch } from '../../src-core/stitches/terms'
+import { saying } from '../../src-core/stitches/spelling'
+import { termWord, translateStitch } from '../../src-core/stitches/terms'
 import {
   formatLength,
   formatMass,
@@ -39,13 +40,17 @@ export const MATERIAL_WORDS = {
   },
   halves: (halves: number): string =>
     `${counted(halves, 'half motif')} at the ends of rows, each worked back and forth, with a little over half (about ${formatNumber(HALF_SHARE * 100)} %) of the yarn of a whole one`,
-  split: (yarns: string): string =>
-    `one weight for several colours: ${yarns}, each ±${formatNumber(MATERIAL_CONSTANTS.splitSpread * 100)}\u00a0%`,
+  split: (yarns: string, terms: Terms): string =>
+    saying(
+      terms,
+    )`one weight for several colours: ${yarns}, each ±${formatNumber(MATERIAL_CONSTANTS.splitSpread * 100)}\u00a0%`,
   ends: (ends: number): string => `${formatNumber(ends)} to weave in`,
   waste: (percent: string): string =>
     `${percent}\u00a0% more than the work itself takes, for swatches, knots and mistakes`,
-  buying: (balls: string): string =>
-    `The ${balls} are counted from the high end of each range. Buy each colour in one dye lot. Finish ten motifs, weigh and measure them, and plan again: from then on the numbers are yours.`,
+  buying: (terms: Terms): string =>
+    saying(
+      terms,
+    )`The ${termWord('balls', terms)} are counted from the high end of each range. Buy each colour in one dye lot. Finish ten motifs, weigh and measure them, and plan again: from then on the numbers are yours.`,
 } as const
 
 const EDGING_STYLES: Readonly<Record<string, string>> = {

@@ -3,6 +3,7 @@ import type { MotifAccount, Provenance } from '../../shared-types/plan'
 import type { Hand, Motif, Terms, UnitSystem } from '../../shared-types/project'
 import type { ChartFigure } from '../../src-core/figures/chart'
 import type { Dimension } from '../../src-core/figures/motif-figure'
+import { inSpelling, saying } from '../../src-core/stitches/spelling'
 import { capital, listed } from '../../src-core/figures/words'
 import { DEFAULT_VALLEY_SHARE } from '../../src-core/motif/constants'
 import { readingsOf } from '../../src-core/motif/ruler'
@@ -19,8 +20,8 @@ export const MOTIF_WORDS = {
   assumed: ' (assumed)',
   lifeSize: 'Drawn at its full size when printed at 100\u00a0%.',
   scaled: (scale: number): string => `Drawn at ${formatNumber(scale * 100)}\u00a0% of its size.`,
-  numbering: (hand: Hand, shape: MotifAccount['shape']): string => {
-    const way = hand === 'left' ? 'clockwise' : 'counter-clockwise'
+  numbering: (hand: Hand, shape: MotifAccount['shape'], terms: Terms): string => {
+    const way = hand === 'left' ? 'clockwise' : inSpelling('anticlockwise', terms)
     const what = shape === 'straight' ? 'Corners' : 'Petals'
     if (shape === 'round' || shape === 'leaf') return `Worked ${way}, seen from the right side.`
     return `${what} are numbered in the direction of work, ${way} seen from the right side; number 1 is where the round begins.`
@@ -49,11 +50,11 @@ export const MOTIF_WORDS = {
     const told = behind ? `${words}, worked behind` : words
     return onCarriers ? `${told}. Lighter: the stitches that they are worked into.` : told
   },
-  chartAdvice: (hand: Hand): string =>
-    `Read from the middle outward, ${hand === 'left' ? 'clockwise' : 'counter-clockwise'}. The number of a round stands where it begins.`,
+  chartAdvice: (hand: Hand, terms: Terms): string =>
+    `Read from the middle outward, ${hand === 'left' ? 'clockwise' : inSpelling('anticlockwise', terms)}. The number of a round stands where it begins.`,
   leafAdvice: 'Read around the foundation chain, from the number and with the arrow.',
-  colours: (slots: readonly string[]): string =>
-    slots.length < 2 ? '' : `Colours from the middle outward: ${listed(slots)}.`,
+  colours: (slots: readonly string[], terms: Terms): string =>
+    slots.length < 2 ? '' : saying(terms)`Colours from the middle outward: ${listed(slots)}.`,
   round: (number: number): string => `Round ${number}`,
   afterBlocking: 'After blocking',
   beforeBlocking: 'Before blocking',

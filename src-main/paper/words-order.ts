@@ -2,6 +2,7 @@
 import type { Plan } from '../../shared-types/plan'
 import type { JoinWay, OrderPart, OrderRun, RowKind } from '../../src-core/figures/order-list'
 import { PIECE_NAME, roundOf, standsWords } from '../../src-core/figures/piece-words'
+import { saying } from '../../src-core/stitches/spelling'
 import { capital, counted, plural } from '../../src-core/figures/words'
 import { listOf, SIDES_LEGEND } from '../../src-core/joins/words'
 import { accountAt } from '../../src-core/layout/placed'
@@ -37,8 +38,9 @@ export function orderIntroduction(plan: Plan, told: boolean, ways: readonly Join
   const what = told ? 'joined' : 'finished'
   const shared =
     ways.length > 0
-      ? ' What stands after the name of a way is joined in that way; the letters of its neighbours, such as ' +
-        `${ways[0]!.neighbours[0]?.letter ?? 'P'}, say where they lie on the map.`
+      ? saying(
+          plan.settled.terms,
+        )` What stands after the name of a way is joined in that way; the letters of its neighbours, such as ${ways[0]!.neighbours[0]?.letter ?? 'P'}, say where they lie on the map.`
       : ''
   const sides = told ? ` ${SIDES_LEGEND}` : ''
   const first = plan.motifs.length + 1

@@ -13,6 +13,7 @@ import { SMALL_PARTS } from '../../src-core/figures/kit-words'
 import { shapeName } from '../../src-core/figures/sentence'
 import { layoutKindOf } from '../../src-core/plans/layouts'
 import { listOf } from '../../src-core/joins/words'
+import { saying } from '../../src-core/stitches/spelling'
 import { termWord } from '../../src-core/stitches/terms'
 
 export const PAGE_NAMES = {
@@ -92,6 +93,7 @@ const ringWords = (slots: readonly string[]): string =>
 
 /** "How to read it" beside the map. */
 export function howToRead(facts: MapFacts, terms: Terms): string {
+  const say = saying(terms)
   const parts: string[] = []
   const added = [...(facts.fillers ? ['fillers'] : []), ...(facts.halves ? ['half motifs'] : [])]
   const order =
@@ -99,10 +101,10 @@ export function howToRead(facts: MapFacts, terms: Terms): string {
   if (facts.sheets > 0) {
     parts.push(
       `The map is printed on ${counted(facts.sheets, 'sheet')}; the frames show which part is on which.`,
-      `On the sheets the number is ${order}${facts.lettered ? ', the letter the colourway' : ''}.`,
+      `On the sheets the number is ${order}${facts.lettered ? say`, the letter the colourway` : ''}.`,
     )
   } else if (facts.numbered) {
-    parts.push(`The number is ${order}${facts.lettered ? ', the letter the colourway' : ''}.`)
+    parts.push(`The number is ${order}${facts.lettered ? say`, the letter the colourway` : ''}.`)
   }
   if (facts.rings.length > 0) parts.push(ringWords(facts.rings))
   if (facts.joins !== '') parts.push(facts.joins)
@@ -154,13 +156,15 @@ export function joiningAdvice(joining: SettledJoining, motif: MotifAccount | nul
     return `${last}${bridge} into the matching space of that ${word}.`
   }
   const what = motif?.shape === 'petals' ? 'the tip' : motif?.shape === 'straight' ? 'the corner' : 'the loop'
-  return `${last}replace the ${termWord('centre', terms)} chain of ${what} with a slip stitch into the matching space of that ${word}.`
+  return saying(
+    terms,
+  )`${last}replace the centre chain of ${what} with a slip stitch into the matching space of that ${word}.`
 }
 
 export const HEADINGS = {
   howToRead: 'How to read it',
   joining: 'Joining',
-  key: 'Colourways',
+  key: (terms: Terms): string => saying(terms)`Colourways`,
   joins: 'How the motifs meet',
   joinPoints: 'Join points',
   marks: 'What the marks mean',
@@ -194,7 +198,7 @@ export function keyCount({
   return `× ${count.toLocaleString('en')}${halves > 0 ? ` and ${half}` : ''}`
 }
 
-export const NO_COLOURWAY = 'No colourway'
+export const noColourway = (terms: Terms): string => saying(terms)`No colourway`
 
 /** "Middle" within a line: "middle"; names with more capitals stay as they are. */
 const small = (text: string): string =>
@@ -246,8 +250,10 @@ export function sheetRange(
   return [rows && range('row', rows), places && range('place', places)].filter(Boolean).join(', ')
 }
 
-export const sheetAdvice = (overlap: string): string =>
-  `Sheets overlap by ${overlap}: cut one of two neighbours along the ticks and lay it on the other.`
+export const sheetAdvice = (overlap: string, terms: Terms): string =>
+  saying(
+    terms,
+  )`Sheets overlap by ${overlap}: cut one of two neighbours along the ticks and lay it on the other.`
 
 /** Whether motifs are joined while they are worked, so that each joins into what is there. */
 export const joinedAsYouGo = (joining: Joining | undefined): boolean =>
@@ -266,7 +272,9 @@ export function cautions(settled: Settled, terms: Terms): Caution[] {
   if (settled.forChild || settled.layout?.kit) {
     list.push({
       title: 'If you sell what you make',
-      text: 'Check what applies where it is sold: toy safety if a child will play with it, product safety, fibre labelling and care labelling. Including somebody’s pattern needs their permission.',
+      text: saying(
+        terms,
+      )`Check what applies where it is sold: toy safety if a child will play with it, product safety, fibre labelling and care labelling. Including somebody’s pattern needs their permission.`,
     })
   }
   return list

@@ -2,6 +2,7 @@
 import type { Terms } from '../../shared-types/project'
 import type { PhoneData, PhonePiece } from './data'
 import { capital, counted, listed } from '../../src-core/figures/words'
+import { saying } from '../../src-core/stitches/spelling'
 import { formatNumber } from '../../src-core/units/format'
 
 /** Where a thing hangs on its cord, and how it is fastened. */
@@ -56,9 +57,9 @@ export const PHONE_WORDS = {
   nextToMake: 'Next to make',
   all: 'All motifs',
   show: (label: string): string => `Show ${label}`,
-  key: (terms: Terms): string => (terms === 'UK' ? 'Colourways' : 'Colorways'),
+  key: (terms: Terms): string => saying(terms)`Colourways`,
   keyRemark: (terms: Terms): string =>
-    `A ${terms === 'UK' ? 'colourway' : 'colorway'} is a combination of yarns for one motif, known by its letter.`,
+    saying(terms)`A colourway is a combination of yarns for one motif, known by its letter.`,
   home: 'Take your marks home',
   homeRemark:
     'What you mark stays on this phone. To bring it into the project, copy this text and paste it at Progress in Petalyard.',

@@ -5,6 +5,7 @@ import { holdingWords, rotationWords } from '../../src-core/figures/holding-word
 import { capital } from '../../src-core/figures/words'
 import { layoutName } from '../../src-core/layout/fit'
 import type { Fix, State } from '../../src-core/layout/remedy'
+import { saying } from '../../src-core/stitches/spelling'
 import { termWord } from '../../src-core/stitches/terms'
 import { formatSize } from '../../src-core/units/format'
 import { blanketOf } from '../state/edits/layout'
@@ -58,8 +59,10 @@ export function noFixWords(project: Project): string {
   const { rows, columns } = blanketOf(project) ?? {}
   if (rows !== 1 && columns !== 1)
     return 'No rotation or arrangement tried holds. Fillers between the motifs, joining chains or a longer joining distance would help.'
-  const [neighbour, edging] = [termWord('neighbour', terms), termWord('edging', terms)]
-  return `Motifs at the ends of a single row have one ${neighbour} only: add a row, or ${terms === 'UK' ? 'an' : 'a'} ${edging} round all.`
+  const edging = termWord('edging', terms)
+  return saying(
+    terms,
+  )`Motifs at the ends of a single row have one neighbour only: add a row, or ${terms === 'UK' ? 'an' : 'a'} ${edging} round all.`
 }
 
 /** What a fix gained. */

@@ -2,6 +2,7 @@
  * Keys: what each is pressed as, what it does, and how it is told. The map hears its keys from these tables, and the
  * sheet of keys and docs/keys.md are written from them.
  */
+import { say } from '../state/say'
 import type { UnitSystem } from '../../shared-types/project'
 import { columnOf, rowOf } from '../drawing/groups'
 import type { MapDrawing } from '../drawing/map-drawing'
@@ -226,7 +227,7 @@ export const BLANKET_KEYS: readonly MapKey[] = [
   },
   {
     shown: 'Delete',
-    words: 'free the colour: a pattern may change it again',
+    words: () => say`free the colour: a pattern may change it again`,
     keys: ERASERS,
     run: ({ state }) => {
       const cells = targetsOf(state)
@@ -251,7 +252,7 @@ export const GARLAND_KEYS: readonly MapKey[] = [
   paintKey('paint what is selected and its repeats, by letter'),
   {
     shown: 'Delete',
-    words: 'take its colourway off',
+    words: () => say`take its colourway off`,
     keys: ERASERS,
     run: ({ state }) => {
       const cells = targetsOf(state)

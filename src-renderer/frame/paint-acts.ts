@@ -1,4 +1,5 @@
 /** Painting, keeping and freeing colours, and what is said of it: how many others changed with it. */
+import { say } from '../state/say'
 import type { Project } from '../../shared-types/project'
 import { standingColours } from '../../src-core/colour/hold'
 import { pieceAt, placedPieces } from '../../src-core/layout/placed'
@@ -92,7 +93,7 @@ export function keepColours(state: WindowState, pieces = targetsOf(state)): void
   if (!kindOf(before).keepsColours || added.length === 0)
     return state.say('Nothing to keep that is not kept.')
   for (const piece of added) painted[piece.id] = wayAt(piece)
-  document.change(`keep the colours of ${piecesCounted(added)}`, (project) =>
+  document.change(say`keep the colours of ${piecesCounted(added)}`, (project) =>
     patchBlanket(project, { cells: { ...blanketOf(project)?.cells, painted } }),
   )
   tellPaint(

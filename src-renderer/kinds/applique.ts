@@ -1,4 +1,5 @@
 /** An appliqué in the window: items laid on a panel, each by itself. */
+import { say } from '../state/say'
 import type { Plan } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
 import { counted } from '../../src-core/figures/words'
@@ -28,14 +29,16 @@ export const APPLIQUE_KIND: KindOfLayout = {
 
   tools: ['move', 'select', 'paint', 'turn', 'line', 'mark'],
   joinsName: null,
-  colouring:
-    'Each item has its own colourway: click a letter disc and paint on the map, or press a letter key there.',
+  get colouring() {
+    return say`Each item has its own colourway: click a letter disc and paint on the map, or press a letter key there.`
+  },
   canJoin: () => true,
   keepsColours: false,
 
   mapLabel: (plan) => `Panel of ${counted(plan.motifs.length, 'item')}`,
-  mapHelp:
-    'Comma and full stop lead from item to item, arrow keys move the item, letters paint colourways, question mark lists all keys. The panel is also there as a table.',
+  get mapHelp() {
+    return say`Comma and full stop lead from item to item, arrow keys move the item, letters paint colourways, question mark lists all keys. The panel is also there as a table.`
+  },
   emptyMap: {
     what: 'There is no panel to place anything on.',
     then: 'What is missing or cannot be used of it is listed at Arrangement.',
@@ -59,7 +62,9 @@ export const APPLIQUE_KIND: KindOfLayout = {
     ].join(', ')
   },
   hand: {
-    teaching: 'Select an item on the panel to see more: its place, its distances, its colours.',
+    get teaching() {
+      return say`Select an item on the panel to see more: its place, its distances, its colours.`
+    },
     moving: 'Arrow keys move the item, comma and full stop lead to the next',
     title: (_, { label }, { name }) => [`Item ${label}`, name],
     work: () => '',

@@ -1,4 +1,5 @@
 /** A blanket in the window: motifs joined to each other, with fillers, half motifs and an edging. */
+import { say } from '../state/say'
 import type { JoinRule, Project } from '../../shared-types/project'
 import { ARRANGEMENTS, JOIN_RULES } from '../../shared-types/project'
 import { PIECE_NAME, standsWords } from '../../src-core/figures/piece-words'
@@ -33,8 +34,9 @@ export const BLANKET_KIND: KindOfLayout = {
   keepsColours: true,
 
   mapLabel: (plan) => `Map of ${counted(plan.counts.motifs, 'motif')}`,
-  mapHelp:
-    'Arrow keys move from motif to motif, comma and full stop go through fillers and half motifs too, letters paint colourways, question mark lists all keys. The map is also there as a table.',
+  get mapHelp() {
+    return say`Arrow keys move from motif to motif, comma and full stop go through fillers and half motifs too, letters paint colourways, question mark lists all keys. The map is also there as a table.`
+  },
   emptyMap: {
     what: 'Nothing is arranged yet.',
     then: 'Start from the motif on your table, or from one of the examples.',
@@ -83,7 +85,9 @@ export const BLANKET_KIND: KindOfLayout = {
     ].join(', ')
   },
   hand: {
-    teaching: 'Select a motif on the map to see more: its joins, its colours, its place.',
+    get teaching() {
+      return say`Select a motif on the map to see more: its joins, its colours, its place.`
+    },
     moving: 'Arrow keys move from motif to motif, comma and full stop along the order of work',
     title: (plan, piece) => [`${capital(PIECE_NAME[piece.kind])} ${piece.label}`, standsWords(plan, piece)],
     work: (plan, { id }) => {

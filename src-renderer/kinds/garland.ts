@@ -1,4 +1,5 @@
 /** A garland in the window: motifs and beads along a cord, straight or in swags. */
+import { say } from '../state/say'
 import type { Plan } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
 import { counted } from '../../src-core/figures/words'
@@ -33,14 +34,16 @@ export const GARLAND_KIND: KindOfLayout = {
 
   tools: ['select', 'paint', 'mark'],
   joinsName: 'Fastenings',
-  colouring:
-    'Each part of the sequence has its colourway: choose it at Arrangement, or click a letter disc and paint on the map; every repeat of that part follows.',
+  get colouring() {
+    return say`Each part of the sequence has its colourway: choose it at Arrangement, or click a letter disc and paint on the map; every repeat of that part follows.`
+  },
   canJoin: () => true,
   keepsColours: false,
 
   mapLabel: (plan) => `Garland of ${counted(plan.garland?.items.length ?? plan.motifs.length, 'item')}`,
-  mapHelp:
-    'Arrow keys move along the cord, letters paint colourways, question mark lists all keys. The garland is also there as a table.',
+  get mapHelp() {
+    return say`Arrow keys move along the cord, letters paint colourways, question mark lists all keys. The garland is also there as a table.`
+  },
   emptyMap: {
     what: 'Nothing hangs on the cord yet.',
     then: 'What is missing or cannot be used of it is listed at Arrangement.',

@@ -1,4 +1,5 @@
 /** Words about a thing on the map that are the same for every kind of layout. */
+import { say } from '../state/say'
 import type { PlacedMotif } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
 import { PIECE_NAME } from '../../src-core/figures/piece-words'
@@ -17,7 +18,7 @@ export const ARRANGEMENT_NAMES = {
 /** Colourway of a placed motif: "colourway A Dawn". */
 export function wayWords(project: Project, { colourway }: Pick<PlacedMotif, 'colourway'>): string {
   const way = findColourway(project, colourway)
-  return way ? `colourway ${way.code ?? ''} ${way.name ?? ''}`.trim() : 'no colourway'
+  return way ? say`colourway ${way.code ?? ''} ${way.name ?? ''}`.trim() : say`no colourway`
 }
 
 export const nameOf = (project: Project, { motif }: Pick<PlacedMotif, 'motif'>): string =>

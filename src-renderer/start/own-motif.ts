@@ -1,4 +1,5 @@
 /** A project from the motif that lies on the table: what is counted and measured on it, and what it becomes. */
+import { saying } from '../../src-core/stitches/spelling'
 import type { Settings } from '../../shared-types/bridge'
 import type { MeasuredMotif, OutlineKind, Project, Ruler } from '../../shared-types/project'
 import { PROJECT_FORMAT, PROJECT_VERSION } from '../../shared-types/project'
@@ -67,7 +68,7 @@ export function ownProject(settings: Settings, own: OwnMotif, made: Made): Proje
   }
   const motif = ownMotif(project, own)
   project = { ...project, motifs: [motif] }
-  const centre = { ...newYarn(project), name: 'Centre yarn', colour: '#e3c188' }
+  const centre = { ...newYarn(project), name: saying(settings.terms)`Centre yarn`, colour: '#e3c188' }
   project = addYarn(project, centre)
   const slots = motif.slots ?? []
   const main = slots.length > 1 ? { ...newYarn(project), name: 'Petal yarn', colour: '#b3583f' } : centre

@@ -1,4 +1,5 @@
 /** Where a finding is, and the way there, in the words of the window. */
+import { say } from './say'
 import type { Finding, Severity } from '../../shared-types/finding'
 import type { Plan } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
@@ -42,7 +43,7 @@ export function whereWords(
   const yarn = findYarn(project, target.yarn)
   if (yarn) return `Yarn ${yarn.name || yarn.id}`
   const way = findColourway(project, target.colourway)
-  if (way) return ['Colourway', way.code, way.name].filter(Boolean).join(' ')
+  if (way) return [say`Colourway`, way.code, way.name].filter(Boolean).join(' ')
   const place = placeOfFinding(finding)
   return place && PLACE_NAMES[place]
 }

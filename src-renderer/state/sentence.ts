@@ -1,4 +1,5 @@
 /** The project as a sentence whose parts can be edited, with what the keys on each part do. */
+import { say, spelled } from './say'
 import type { Plan } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
 import type { SentenceField } from '../../src-core/figures/sentence'
@@ -55,10 +56,10 @@ const PATTERN_WORDS = {
 
 function colourWords(project: Project, plan: Plan): string {
   const used = Object.values(plan.counts.byColourway).filter((count) => count > 0).length
-  if (used === 0) return 'no colours yet'
-  if (used === 1) return 'one colourway'
+  if (used === 0) return say`no colours yet`
+  if (used === 1) return say`one colourway`
   const pattern = blanketOf(project)?.cells?.fill?.pattern
-  return `${numbered(used, 'colourway')}${pattern ? PATTERN_WORDS[pattern] : ''}`
+  return `${spelled(numbered(used, 'colourway'))}${pattern ? PATTERN_WORDS[pattern] : ''}`
 }
 
 /** " (27 in)" and " (97.5 × 68.6 cm)" behind a length. */

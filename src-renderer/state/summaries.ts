@@ -1,4 +1,5 @@
 /** The places in one or two lines each, so that their list is a summary of the project. */
+import { say, spelled } from './say'
 import { counted, listed } from '../../src-core/figures/words'
 import type { Finding } from '../../shared-types/finding'
 import type { MotifAccount, Plan, Provenance, YarnNumber } from '../../shared-types/plan'
@@ -32,7 +33,9 @@ export const PLACE_NAMES: Readonly<Record<PlaceId, string>> = {
   motif: 'Motif',
   arrangement: 'Arrangement',
   joins: 'Joins',
-  colours: 'Colours',
+  get colours() {
+    return say`Colours`
+  },
   yarn: 'Yarn',
   progress: 'Progress',
   kit: 'Kit',
@@ -113,11 +116,11 @@ function motifLines(project: Project, plan: Plan): string[] {
 
 function colourLines(project: Project, plan: Plan): string[] {
   const ways = project.colourways ?? []
-  if (ways.length === 0) return ['no colourways yet']
+  if (ways.length === 0) return [say`no colourways yet`]
   const placed = ways
     .map((way) => ({ code: way.code ?? way.name ?? way.id, count: plan.counts.byColourway[way.id] ?? 0 }))
     .filter((way) => way.count > 0)
-  if (placed.length === 0) return [counted(ways.length, 'colourway'), 'none placed yet']
+  if (placed.length === 0) return [spelled(counted(ways.length, 'colourway')), 'none placed yet']
   const shown = placed.slice(0, 4).map((way) => `${way.code} ${formatNumber(way.count)}`)
   return [shown.join(' · ') + (placed.length > 4 ? ` · ${placed.length - 4} more` : '')]
 }
@@ -176,7 +179,7 @@ const LINES: Readonly<Record<PlaceId, (project: Project, plan: Plan) => string[]
   kit: kitLines,
   paper: (project) => [
     `${settled(project).sheet.paper}, ${settled(project).sheet.terms} terms`,
-    project.sheet?.style === 'ink' ? 'black ink' : 'colour, letters and textures',
+    project.sheet?.style === 'ink' ? 'black ink' : say`colour, letters and textures`,
   ],
 }
 

@@ -1,5 +1,5 @@
 /** Everything that one window knows, made once at its start and handed down to the components. */
-import { createContext } from 'svelte'
+import { createContext, untrack } from 'svelte'
 import type {
   HostBridge,
   HostFacts,
@@ -25,6 +25,7 @@ import { PaperState } from './paper.svelte'
 import { PictureState } from './picture.svelte'
 import { printJob } from './printing'
 import { ProjectKeeper } from './project-keeper'
+import { sayIn } from './say'
 import { SelectionState } from './selection.svelte'
 import { ViewState } from './view.svelte'
 
@@ -265,4 +266,14 @@ export class WindowState {
   }
 }
 
-export const [getWindow, setWindow] = createContext<WindowState>()
+const [getWindow, keepWindow] = createContext<WindowState>()
+
+export { getWindow }
+
+/** For all parts below: the window's state, whose texts are spelled as its project's terms do. */
+export function setWindow(app: WindowState): void {
+  keepWindow(app)
+  // Before the first text is drawn, and before what a change of the terms draws anew.
+  sayIn(untrack(() => app.document.settled.terms))
+  $effect.pre(() => sayIn(app.document.settled.terms))
+}

@@ -1,4 +1,5 @@
 /** Projects beyond the limits end with a finding, before any work; those at the limits are planned. */
+import { inSpelling } from '../../src-core/stitches/spelling'
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import type { Project } from '../../shared-types/project'
@@ -109,7 +110,7 @@ describe('a project that is too large', () => {
       expect(count(project)).toBe(most + 1)
       expect(count(LARGE[what]!(most))).toBe(most)
       const plan = planProject(project)
-      const told = `too large to plan: ${(most + 1).toLocaleString('en')} ${what}; at most ${most.toLocaleString('en')}.`
+      const told = `too large to plan: ${(most + 1).toLocaleString('en')} ${inSpelling(what, 'US')}; at most ${most.toLocaleString('en')}.`
       expect(plan.findings.map(({ message }) => message)).toContain(told)
       expect([...new Set(codes(plan.findings))]).toEqual(['file/too-large'])
       expect(plan.motifs).toEqual([])
@@ -168,7 +169,7 @@ describe('at its limits', () => {
     expect(codes(found)).toEqual([...Array.from({ length: 12 }, () => 'colours/close'), 'colours/more-alike'])
     // 30 · 29 / 2 pairs, 12 of them told.
     expect(found.at(-1)?.message).toContain('423 more pairs')
-    expect(found[0]?.message).toContain('colourways y0 and y1')
+    expect(found[0]?.message).toContain('colorways y0 and y1')
   })
 })
 

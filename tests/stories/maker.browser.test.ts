@@ -74,7 +74,7 @@ describe('a maker without a mouse', () => {
     await keys.press('ArrowRight')
     await keys.press('ArrowRight')
     await keys.press('Shift+ArrowDown')
-    const said = page.getByText(/^motif \d+, row 2, motif \d+, colourway/)
+    const said = page.getByText(/^motif \d+, row 2, motif \d+, colorway/)
     await said.waitFor({ state: 'attached' })
     await keys.press('b')
     await page.getByRole('button', { name: 'Undo: paint 2 motifs' }).waitFor()
@@ -92,7 +92,7 @@ describe('a maker without a mouse', () => {
     await page.getByRole('button', { name: 'As a table' }).click()
     const rows = page.getByRole('row')
     await eventually(async () => expect(await rows.count()).toBeGreaterThan(20))
-    await page.getByRole('combobox', { name: 'Colourway of motif 1', exact: true }).selectOption({ index: 1 })
+    await page.getByRole('combobox', { name: 'Colorway of motif 1', exact: true }).selectOption({ index: 1 })
     await page.getByRole('button', { name: 'Undo: paint 1 motif' }).waitFor()
   })
 
@@ -115,7 +115,7 @@ const remarks = () => violationsInThemes(page, GOOD_PRACTICE)
 describe('for everybody, in the light and the dark theme', () => {
   it('no place breaks a rule that a machine can check', async () => {
     expect(await remarks()).toEqual([])
-    for (const place of ['Motif', 'Arrangement', 'Joins', 'Colours', 'Yarn', 'Kit', 'Paper']) {
+    for (const place of ['Motif', 'Arrangement', 'Joins', 'Colors', 'Yarn', 'Kit', 'Paper']) {
       await page.getByRole('navigation').getByRole('button', { name: place, exact: true }).click()
       await page.getByRole('heading', { name: place, level: 2 }).waitFor()
       expect(await remarks(), place).toEqual([])

@@ -43,8 +43,8 @@ describe('a maker with one finished flower', () => {
 
     await hands.go('Motif')
     await hands.fill('Together they weigh', '43 g')
-    await hands.go('Colours')
-    await hands.press('Add a colourway')
+    await hands.go('Colors')
+    await hands.press('Add a colorway')
     await hands.press(/^No two alike touching/, 'radio')
     await hands.go('Yarn')
     await hands.fill('On hand of Petal yarn', '100 g')

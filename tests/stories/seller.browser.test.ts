@@ -47,7 +47,7 @@ describe('a seller of garland kits, in a browser', () => {
   })
 
   it('no place breaks a rule that a machine can check, in the light and the dark theme', async () => {
-    for (const place of ['Motif', 'Arrangement', 'Joins', 'Colours', 'Yarn', 'Kit', 'Paper']) {
+    for (const place of ['Motif', 'Arrangement', 'Joins', 'Colors', 'Yarn', 'Kit', 'Paper']) {
       const button = page.getByRole('navigation').getByRole('button', { name: place, exact: true })
       if ((await button.getAttribute('aria-expanded')) !== 'true') await button.click()
       await page.getByRole('heading', { name: place, level: 2 }).waitFor()

@@ -55,7 +55,7 @@ export async function makeGarland(page: Page): Promise<void> {
   await hands.go('Yarn')
   await hands.press('Add a yarn')
   for (const [name, price] of [
-    ['Centre yarn', '3.90'],
+    ['Center yarn', '3.90'],
     ['Petal yarn', '3.90'],
     ['Yarn', '3.90'],
   ] as const) {
@@ -71,8 +71,8 @@ export async function makeGarland(page: Page): Promise<void> {
   await cone.fill('27')
   await cone.press('Enter')
   await hands.fill('Name of Yarn', 'Moss')
-  await hands.go('Colours')
-  await hands.press('Add a colourway of Leaf')
+  await hands.go('Colors')
+  await hands.press('Add a colorway of Leaf')
   await page.getByRole('combobox', { name: /^Yarn of motif in B/ }).selectOption({ label: 'Moss' })
 
   // The sequence: flower, leaf, bead; put in order by keyboard and by hand.

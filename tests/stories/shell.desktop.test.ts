@@ -58,7 +58,9 @@ describe('the first window', () => {
       Object.assign(globalThis, { heard })
       window.petalyard.onCommand((command) => heard.push(command))
     })
-    await page.evaluate(() => window.petalyard.showEditState({ undo: 'paint 3 motifs', redo: null }))
+    await page.evaluate(() =>
+      window.petalyard.showEditState({ undo: 'paint 3 motifs', redo: null, terms: 'US' }),
+    )
     await eventually(async () => {
       const label = await desktop.app.evaluate(
         ({ Menu }) => Menu.getApplicationMenu()?.getMenuItemById('undo')?.label,

@@ -52,8 +52,8 @@ async function ownFlower(hands: Hands): Promise<void> {
   await sentenceSays(hands.page, /^\d+ six-petal flowers of /)
   await hands.go('Motif')
   await hands.fill('Together they weigh', '43 g')
-  await hands.go('Colours')
-  await hands.press('Add a colourway')
+  await hands.go('Colors')
+  await hands.press('Add a colorway')
   await hands.press(/^One after the other/, 'radio')
   await hands.go('Yarn')
   for (const { name } of (await kept()).yarns!) await hands.fill(`On hand of ${name}`, '160 g')
@@ -96,11 +96,11 @@ describe('colours from the stash', () => {
     const page = desktop.window
     const hands = new Hands(page)
     await ownFlower(hands)
-    await hands.go('Colours')
+    await hands.go('Colors')
     await hands.press('Stay within the yarn on hand', 'checkbox')
     await eventually(async () => expect(fillOf(await kept())?.withinStash).toBe(true))
     const before = await bothColourways()
-    const rows = page.getByRole('list', { name: 'Order of colourways' }).getByRole('listitem')
+    const rows = page.getByRole('list', { name: 'Order of colorways' }).getByRole('listitem')
     const from = (await rows.nth(0).locator('.handle').boundingBox())!
     const to = (await rows.nth(1).boundingBox())!
     await page.mouse.move(from.x + 8, from.y + from.height / 2)
@@ -129,7 +129,7 @@ describe('colours from the stash', () => {
     await hands.fill('Tip to tip, across', '78 mm')
     await hands.go('Progress')
     await page.getByText(/^Measured again: size /).waitFor()
-    await hands.go('Colours')
+    await hands.go('Colors')
     await hands.press(/^Row by row/, 'radio')
     await eventually(async () => expect(fillOf(await kept())?.pattern).toBe('rows'))
     expect(coloursOfMade(await kept())).toEqual(colours)
@@ -146,7 +146,7 @@ describe('colours from the stash', () => {
   it('by keyboard: order, a limit, what is made already, measured again, and the map', async () => {
     const page = desktop.window
     await ownFlower(new Hands(page))
-    await new Hands(page).go('Colours')
+    await new Hands(page).go('Colors')
     const keys = new Keys(page)
     const before = await bothColourways()
     await keys.reach(/, number 1 of 2$/)

@@ -5,6 +5,7 @@ import type { Hand, Terms } from '../../../shared-types/project'
 import type { Beginning } from '../../motif/rounds/account'
 import type { LocatedElement, LocatedRound } from '../../motif/rounds/ground'
 import type { WorkedElement } from '../../notation/worked'
+import { inSpelling } from '../../stitches/spelling'
 import { STITCH_KEYS } from '../../stitches/table'
 import type { StitchKey } from '../../stitches/table'
 import { stitchAbbreviation, stitchName } from '../../stitches/terms'
@@ -180,7 +181,7 @@ export function chartKey(
     }
     entries.unshift({ id: 'ch', rank: 0, words: `ch: ${stitchName('ch', terms)}`, items: drawn(chain) })
   }
-  const way = hand === 'left' ? 'clockwise' : 'counter-clockwise'
+  const way = hand === 'left' ? 'clockwise' : inSpelling('anticlockwise', terms)
   return [
     ...entries.map(({ id, words, items }) => ({ id, words, items })),
     ...ringEntry(beginning, view),

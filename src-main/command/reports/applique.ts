@@ -9,7 +9,8 @@ import {
   lengthsIn,
 } from '../../../src-core/units/format'
 import { table } from '../text'
-import { unitsOf } from './words'
+import { saying } from '../../../src-core/stitches/spelling'
+import { termsOf, unitsOf } from './words'
 
 const SHAPE_WORDS: Record<PanelAccount['shape'], string> = {
   rectangle: 'rectangle',
@@ -75,7 +76,7 @@ export function itemSection(project: Project, plan: Plan, width: number): string
   const columns = [
     { head: 'Item', align: 'right' },
     { head: 'Motif', align: 'left' },
-    { head: 'Colours', align: 'left' },
+    { head: saying(termsOf(project))`Colours`, align: 'left' },
     { head: 'across', align: 'right' },
     { head: 'down', align: 'right' },
     { head: 'turn', align: 'right' },

@@ -4,6 +4,7 @@ import type { GarlandAccount, Plan } from '../../../shared-types/plan'
 import type { Project } from '../../../shared-types/project'
 import { formatLength, formatNumber, lengthsIn } from '../../../src-core/units/format'
 import { table } from '../text'
+import { saying } from '../../../src-core/stitches/spelling'
 import { termsOf, unitsOf } from './words'
 
 /** Things on the cord that are shown unless all are asked for. */
@@ -29,7 +30,7 @@ export function garlandFacts(project: Project, plan: Plan, garland: GarlandAccou
       `in ${many} of ${length(swags.span)}${each}, ${length(swags.drop)} deep: a wall of ${length(swags.width)}`,
     ])
   } else pairs.push(['Hangs', 'straight'])
-  const where = between === 'edges' ? 'from edge to edge' : 'from centre to centre'
+  const where = between === 'edges' ? 'from edge to edge' : saying(termsOf(project))`from centre to centre`
   pairs.push(['On it', `${thingWords(project, plan)}, ${length(spacing)} ${where}`])
   return pairs
 }

@@ -7,6 +7,7 @@ import { capital, LIE_WORDS } from '../../../src-core/figures/words'
 import { layingOfAccount, readingsOf, rulerWords } from '../../../src-core/motif/ruler'
 import { formatNumber, formatYarnLength, lengthsIn } from '../../../src-core/units/format'
 import { listing, table } from '../text'
+import { saying } from '../../../src-core/stitches/spelling'
 import { termsOf, unitsOf } from './words'
 
 const SOURCES: Record<Provenance, string> = {
@@ -115,7 +116,7 @@ function colourTable(project: Project, motif: MotifAccount, width: number): stri
     ]
   })
   const columns = [
-    { head: 'Colour', align: 'left' },
+    { head: saying(termsOf(project))`Colour`, align: 'left' },
     { head: 'Yarn', align: 'right' },
     { head: 'Stitches', align: 'left' },
   ] as const

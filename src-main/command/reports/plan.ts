@@ -26,6 +26,7 @@ import {
   sumRemark,
 } from '../../../src-core/figures/yarn-words'
 import { byKind } from '../../../src-core/plans/layouts'
+import { saying } from '../../../src-core/stitches/spelling'
 import { termWord } from '../../../src-core/stitches/terms'
 import { pieceWords } from '../../../src-core/figures/piece-words'
 import { joinPoints, pieceAt } from '../../../src-core/layout/placed'
@@ -100,7 +101,10 @@ function blanketFacts(project: Project, plan: Plan): [string, string][] {
   if (plan.arrangement) {
     const rows = pitch.rows.map(length)
     const down = rows[0] === rows[1] ? length(pitch.row) : `${rows.join(' and ')} alternating`
-    pairs.push(['Centres', `${length(pitch.column)} apart in a row, rows ${down} apart`])
+    pairs.push([
+      saying(termsOf(project))`Centres`,
+      `${length(pitch.column)} apart in a row, rows ${down} apart`,
+    ])
   }
   pairs.push(['Joins', joinWords(project, plan)])
   if (project.joining?.rule !== 'apart') pairs.push(['Holds', holdingWords(plan)])
@@ -149,7 +153,10 @@ function byColourway(project: Project, counts: Readonly<Record<string, number>>)
   const last = ways.length
   return Object.entries(counts)
     .sort(([a], [b]) => (rank.get(a) ?? last) - (rank.get(b) ?? last))
-    .map(([id, count]) => `${codes.get(id) || id || 'no colourway'} ${formatNumber(count)}`)
+    .map(
+      ([id, count]) =>
+        `${codes.get(id) || id || saying(termsOf(project))`no colourway`} ${formatNumber(count)}`,
+    )
     .join(', ')
 }
 
@@ -224,7 +231,7 @@ function yarnSection(project: Project, plan: Plan, width: number): string[] {
   const unpriced = sumRemark(plan.yarns, (id) => names.get(id) ?? id)
   const remarks = [
     ...(unpriced ? [unpriced] : []),
-    ...(split ? [`One weight for several colours: ${split}.`] : []),
+    ...(split ? [saying(termsOf(project))`One weight for several colours: ${split}.`] : []),
     ...(plan.yarns.some(({ assumed }) => assumed) ? [starWords(termWord('ball', termsOf(project)))] : []),
   ]
   return [

@@ -21,7 +21,7 @@ import { newSheet } from '../page'
 import { Sheet, TYPE } from '../setting'
 import type { Row } from '../table'
 import { drawTable } from '../table'
-import { HEADINGS, NO_COLOURWAY, PAGE_NAMES, slotWords } from '../words'
+import { HEADINGS, noColourway, PAGE_NAMES, slotWords } from '../words'
 import {
   bothMasses,
   bothYarnLengths,
@@ -220,7 +220,9 @@ export function keyEntry({ plan, style }: Job, mark: ColourwayMark): Entry {
     applique: () => 0,
   })
   const account = plan.accounts.find(({ id }) => id === placed?.motif) ?? plan.motif
-  const way = [mark.code, mark.name || (mark.code === '' ? NO_COLOURWAY : '')].filter(Boolean).join(' · ')
+  const way = [mark.code, mark.name || (mark.code === '' ? noColourway(plan.settled.terms) : '')]
+    .filter(Boolean)
+    .join(' · ')
   return {
     picture: account ? keySwatch(account, mark, style, shown, SWATCH) : null,
     across: SWATCH,
@@ -237,7 +239,7 @@ function footFacts(job: Job): [string, string][] {
   const ids = (plan.kit?.perKit ?? []).map(({ yarn }) => yarn)
   const fibre = fibreWords(settled, ids.length > 0 ? ids : plan.yarns.map(({ id }) => id))
   return [
-    [CARD_WORDS.fibre, fibre],
+    [CARD_WORDS.fibre(job.terms), fibre],
     [CARD_WORDS.care, care || CARD_WORDS.fill],
     [HEADINGS.cautions, kitCautions(settled, terms)],
   ]

@@ -13,13 +13,13 @@ const CAPTION = Sheet.line(TYPE.table) + 2
 
 /** Puts the chart below what stands there, or on pages of its own. */
 export function setChart(job: Job, flow: Flow, motif: RoundsMotif): void {
-  const { hand } = job.settled
+  const { hand, terms } = job.settled
   const drawing = workedRounds(job.settled, motif).drawing()
   if (!drawing) return
   const { located: rounds, beginning } = drawing
   const { sheet } = flow
   const head = Sheet.line(TYPE.heading) + 1.6
-  const advice = beginning.stem.length > 0 ? MOTIF_WORDS.leafAdvice : MOTIF_WORDS.chartAdvice(hand)
+  const advice = beginning.stem.length > 0 ? MOTIF_WORDS.leafAdvice : MOTIF_WORDS.chartAdvice(hand, terms)
   const intro = sheet.heightOf(advice, sheet.inner) + 2
   const width = sheet.inner - KEY_WIDTH - GAP
   const figures = chartFigures(rounds, beginning, {

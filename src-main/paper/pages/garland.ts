@@ -45,7 +45,7 @@ function cordPages(job: Job, garland: GarlandAccount): Draft[] {
   const columns = [
     left(CORD_WORDS.number),
     left(CORD_WORDS.what),
-    left(CORD_WORDS.colourway),
+    left(CORD_WORDS.colourway(job.terms)),
     right(CORD_WORDS.along),
     ...(worked ? [right(CORD_WORDS.chains)] : []),
     // Keeps the words off the figures, which end flush with their column.

@@ -55,7 +55,7 @@ function labelOf(job: Job, kit: KitAccount, contents: string): Label {
     title,
     lines: [
       [LABEL_WORDS.contents, contents],
-      [LABEL_WORDS.fibre, fibre],
+      [LABEL_WORDS.fibre(job.terms), fibre],
       [LABEL_WORDS.care, care || LABEL_WORDS.fill],
       [LABEL_WORDS.cautions, kitCautions(settled, terms)],
       ['', creditLine(settled)],

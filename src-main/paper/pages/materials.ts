@@ -169,7 +169,7 @@ function yarnRemarks({ plan, settled, terms }: Job): [string, string][] {
   const sizes = ballSizes(used, termWord('ball', terms))
   return [
     ...(sizes === '' ? [] : [[capital(termWord('balls', terms)), sizes] as [string, string]]),
-    ...(split ? [['Weight', MATERIAL_WORDS.split(split)] as [string, string]] : []),
+    ...(split ? [['Weight', MATERIAL_WORDS.split(split, terms)] as [string, string]] : []),
     ...(unpriced ? [['Cost', unpriced] as [string, string]] : []),
     ...(isStarred ? [['Assumed', starWords(termWord('ball', terms))] as [string, string]] : []),
   ]
@@ -203,7 +203,7 @@ function facts(job: Job, notes: readonly string[]): [string, string][] {
   }
   list.push(['Allowed for', MATERIAL_WORDS.waste(formatNumber(settled.allowance.wastePercent, 1))])
   list.push(...yarnRemarks(job))
-  if (!plan.kit) list.push(['Buying', MATERIAL_WORDS.buying(termWord('balls', terms))])
+  if (!plan.kit) list.push(['Buying', MATERIAL_WORDS.buying(terms)])
   return list
 }
 

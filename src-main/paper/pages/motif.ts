@@ -127,9 +127,12 @@ function setMotif(
       formatLength(account.range.high * share, job.units),
     ),
     figure.scale > 0.9995 ? MOTIF_WORDS.lifeSize : MOTIF_WORDS.scaled(figure.scale),
-    MOTIF_WORDS.numbering(job.settled.hand, account.shape),
+    MOTIF_WORDS.numbering(job.settled.hand, account.shape, job.terms),
     lies === '' ? '' : `${capital(lies)}.`,
-    MOTIF_WORDS.colours([...account.layers].reverse().map((layer) => layer.slot)),
+    MOTIF_WORDS.colours(
+      [...account.layers].reverse().map((layer) => layer.slot),
+      job.terms,
+    ),
     measuredJoining(job, account),
   ]
   for (const note of notes) {

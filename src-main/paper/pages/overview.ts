@@ -19,7 +19,7 @@ import type { Draft, Job } from '../page'
 import { newSheet } from '../page'
 import { Sheet, TYPE } from '../setting'
 import { notesHeight, setNotes } from './notes'
-import { HEADINGS, howToRead, joiningAdvice, keyCount, NO_COLOURWAY, PAGE_NAMES, slotWords } from '../words'
+import { HEADINGS, howToRead, joiningAdvice, keyCount, noColourway, PAGE_NAMES, slotWords } from '../words'
 
 const SWATCH = 13
 const COLUMN_GAP = 10
@@ -309,7 +309,7 @@ function keyEntry(job: Job, mark: ColourwayMark): Entry {
   return {
     picture: keyPicture(job, mark),
     across: SWATCH,
-    name: letter + (mark.name || (mark.code === '' ? NO_COLOURWAY : mark.code)),
+    name: letter + (mark.name || (mark.code === '' ? noColourway(job.terms) : mark.code)),
     count: keyCount(mark),
     lines: [slotWords(mark.slots)],
   }
@@ -333,7 +333,7 @@ function keyPages(job: Job, texts: readonly [string, string]): Draft[] {
   let y = 0
   while (from < marks.length || drafts.length === 0) {
     const sheet = newSheet(job)
-    y = sheet.title(HEADINGS.key) + 3
+    y = sheet.title(HEADINGS.key(job.terms)) + 3
     const heights = keyHeights(job, sheet, marks.slice(from))
     let below = y
     const over = heights.findIndex((height) => (below += height) > sheet.bottom)

@@ -132,7 +132,7 @@ function setPacking(job: Job, kit: KitAccount, setting: Setting): Draft[] {
   pages.facts(PACKING_WORDS.label, [
     ['Contents', contentsWords(settled, kit).join(', ')],
     [
-      CARD_WORDS.fibre,
+      CARD_WORDS.fibre(job.terms),
       fibreWords(
         settled,
         kit.perKit.map(({ yarn }) => yarn),
@@ -141,7 +141,7 @@ function setPacking(job: Job, kit: KitAccount, setting: Setting): Draft[] {
     [CARD_WORDS.care, care || CARD_WORDS.fill],
     ['Cautions', kitCautions(settled, job.terms)],
     ['Pattern', creditLine(settled, true)],
-    ['Before selling', PACKING_WORDS.check],
+    ['Before selling', PACKING_WORDS.check(job.terms)],
   ])
   if (shortNotes(job).length === 0)
     pages.facts(

@@ -59,7 +59,7 @@ export function sheetPages(job: Job, { tiling, landscape }: SheetPlan): Draft[] 
     let y = sheet.text(title, sheet.left, sheet.top, { size: TYPE.heading + 3, weight: 'bold' })
     y = sheet.text(range.replace(/^r/, 'R'), sheet.left, y, { size: TYPE.lead })
     if (several) {
-      sheet.paragraph(sheetAdvice(overlap), sheet.left, y + 0.6, sheet.inner - KEY_MAP.width - 8, {
+      sheet.paragraph(sheetAdvice(overlap, job.terms), sheet.left, y + 0.6, sheet.inner - KEY_MAP.width - 8, {
         size: TYPE.list,
       })
       const map = keyMap(tiling, job.ground, tile.number, KEY_MAP.width, KEY_MAP.height)

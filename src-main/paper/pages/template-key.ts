@@ -45,7 +45,7 @@ export function keyPages(job: Job): Draft[] {
   let rows = templateKeyRows(job, newSheet(job))
   while (rows.length > 0) {
     const sheet = newSheet(job)
-    const top = sheet.title(HEADINGS.key) + 3
+    const top = sheet.title(HEADINGS.key(job.terms)) + 3
     let below = top
     const over = rows.findIndex(({ height }) => (below += height) > sheet.bottom)
     const fit = Math.max(1, over < 0 ? rows.length : over)

@@ -23,7 +23,7 @@ export function templateList(job: Job, ground: TemplateGround): Draft[] {
     let y = sheet.top
     if (drafts.length === 0) {
       y = sheet.title(WORDS.list)
-      y = sheet.paragraph(WORDS.listIntroduction(ground.reverse), sheet.left, y, sheet.inner) + 3
+      y = sheet.paragraph(WORDS.listIntroduction(ground.reverse, job.terms), sheet.left, y, sheet.inner) + 3
     }
     const { drawn } = drawTable(sheet, y, COLUMNS, rows, { size: TYPE.list })
     rows = rows.slice(Math.max(1, drawn))

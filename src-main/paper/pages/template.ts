@@ -69,11 +69,12 @@ function firstPages(job: Job, ground: TemplateGround, tiling: TemplateTiling): D
   const assembled =
     tiling.places.length === 1
       ? WORDS.oneSheet
-      : WORDS.sheets(tiling.sheets.length, tiling.tiles.length, tiling.overlap) +
+      : WORDS.sheets(tiling.sheets.length, tiling.tiles.length, tiling.overlap, job.terms) +
         (leftOut > 0 ? WORDS.leftOut(leftOut) : '')
   const marks = WORDS.marksTold(
     ground.inner.length > 0,
     ground.items.some((item) => item.covered),
+    job.terms,
   )
   const one = sheet.paragraph(assembled, sheet.left, sheet.heading(WORDS.assemble, sheet.left, y), column)
   const second = sheet.left + column + GAP

@@ -1,15 +1,31 @@
 /** Patterns of colour in words, and how many there are of a colourway. */
+import { say } from '../../state/say'
 import type { Plan } from '../../../shared-types/plan'
 import type { Colourway, FillPattern } from '../../../shared-types/project'
 import { formatNumber } from '../../../src-core/units/format'
 import { counted } from '../../../src-core/figures/words'
 
 export const PATTERN_WORDS: Readonly<Record<FillPattern, { label: string; hint: string }>> = {
-  one: { label: 'All alike', hint: 'one colourway everywhere' },
+  one: {
+    label: 'All alike',
+    get hint() {
+      return say`one colourway everywhere`
+    },
+  },
   repeat: { label: 'One after the other', hint: 'repeating along the rows' },
-  rows: { label: 'Row by row', hint: 'each row in one colourway' },
+  rows: {
+    label: 'Row by row',
+    get hint() {
+      return say`each row in one colourway`
+    },
+  },
   'no-two-alike': { label: 'No two alike touching', hint: 'as even as the counts allow' },
-  shade: { label: 'Shading over', hint: 'from the first colourway to the last' },
+  shade: {
+    label: 'Shading over',
+    get hint() {
+      return say`from the first colourway to the last`
+    },
+  },
   scatter: { label: 'Scattered', hint: 'by chance, in even numbers' },
 }
 
@@ -18,7 +34,9 @@ export const DIRECTION_WORDS = {
   up: 'from the bottom up',
   right: 'from left to right',
   left: 'from right to left',
-  outward: 'from the centre outward',
+  get outward() {
+    return say`from the centre outward`
+  },
 } as const
 
 export const SYMMETRY_WORDS = {

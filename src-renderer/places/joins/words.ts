@@ -1,4 +1,5 @@
 /** Ways of joining in words, and what hangs on them. */
+import { say } from '../../state/say'
 import type { JoinRule, Order, Seam } from '../../../shared-types/project'
 import type { MotifAccount } from '../../../shared-types/plan'
 
@@ -13,7 +14,7 @@ export function ruleWords(rule: JoinRule, motif: MotifAccount | null): { label: 
     case 'edges':
       return isStraight
         ? { label: 'Along the sides', hint: 'join-as-you-go, corners and side spaces' }
-        : { label: 'Tips and shoulders', hint: 'two and more points to each neighbour' }
+        : { label: 'Tips and shoulders', hint: say`two and more points to each neighbour` }
     case 'bridge':
       return { label: 'With joining chains', hint: 'a few chains between the motifs' }
     case 'seam':
@@ -34,6 +35,10 @@ export const SEAM_WORDS: Readonly<Record<Seam, string>> = {
 export const ORDER_WORDS: Readonly<Record<Extract<Order, string>, string>> = {
   'there-and-back': 'rows there and back',
   'one-way': 'every row the same way',
-  centre: 'from the centre outward',
-  colourway: 'one colourway after the other',
+  get centre() {
+    return say`from the centre outward`
+  },
+  get colourway() {
+    return say`one colourway after the other`
+  },
 }

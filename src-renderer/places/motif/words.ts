@@ -1,4 +1,5 @@
 /** Motifs and their measures in words. */
+import { say } from '../../state/say'
 import type { MotifAccount } from '../../../shared-types/plan'
 import { RULERS } from '../../../shared-types/project'
 import type { MeasuredOutline, Terms, UnitSystem } from '../../../shared-types/project'
@@ -40,17 +41,16 @@ export const aimedWords = (terms: Terms): string =>
   `Worked out from what you measured, for another ${termWord('gauge', terms)} or other rounds. Make one, measure it and enter it here.`
 
 /** How to lay the ruler; `atStart` a square is measured from side to side alone. */
-export function measureHow(outline: MeasuredOutline, laying: Laying, terms: Terms, atStart = false): string {
+export function measureHow(outline: MeasuredOutline, laying: Laying, atStart = false): string {
   if (atStart && outline === 'square') return MEASURE_HOW.hexagon
   if (outline !== 'petals' && outline !== 'traced') return MEASURE_HOW[outline]
-  const centre = termWord('centre', terms)
   switch (laying) {
     case 'across':
-      return `Lay the motif flat. Tip to tip runs over the ${centre} to the tip across; dip to dip runs the same way between petals.`
+      return say`Lay the motif flat. Tip to tip runs over the centre to the tip across; dip to dip runs the same way between petals.`
     case 'opposite':
-      return `Lay the motif flat. With an odd number of petals a dip lies opposite every tip: measure from a tip over the ${centre} to that dip, then from the ${centre} to a dip.`
+      return say`Lay the motif flat. With an odd number of petals a dip lies opposite every tip: measure from a tip over the centre to that dip, then from the centre to a dip.`
     case 'centre':
-      return `Lay the motif flat. Measure from the ${centre} to a tip, then from the ${centre} to a dip.`
+      return say`Lay the motif flat. Measure from the centre to a tip, then from the centre to a dip.`
   }
 }
 
@@ -62,8 +62,9 @@ export const flowerWords = (account: MotifAccount, units: UnitSystem): string =>
 
 const MEASURE_HOW: Readonly<Record<Exclude<MeasuredOutline, 'petals' | 'traced'>, string>> = {
   round: 'Lay the motif flat and measure across the middle.',
-  square:
-    'Lay the motif flat. Side to side is what neighbours need; point to point shows how sharp the corners are.',
+  get square() {
+    return say`Lay the motif flat. Side to side is what neighbours need; point to point shows how sharp the corners are.`
+  },
   hexagon: 'Lay the motif flat and measure from the middle of one side to the middle of the side across.',
   octagon: 'Lay the motif flat and measure from the middle of one side to the middle of the side across.',
   leaf: 'Lay the leaf flat: from stem to tip, and across where it is widest.',

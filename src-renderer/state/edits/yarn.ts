@@ -1,4 +1,7 @@
 /** Edits of yarns and colourways. Masses in g, ball lengths in m. */
+import { say } from '../say'
+import { saying } from '../../../src-core/stitches/spelling'
+import { settled } from '../../../src-core/settled'
 import type { Colourway, Project, Yarn } from '../../../shared-types/project'
 import { BAND_FIELDS } from '../../../shared-types/project'
 import { editsOf } from '../../kinds/layouts'
@@ -92,7 +95,8 @@ export const addYarn = (project: Project, yarn: Yarn): Project => ({
 export function usesOfYarn(project: Project, id: string): string[] {
   const uses: string[] = []
   for (const way of project.colourways ?? [])
-    if (Object.values(way.yarns ?? {}).includes(id)) uses.push(`colourway ${way.code ?? way.name ?? way.id}`)
+    if (Object.values(way.yarns ?? {}).includes(id))
+      uses.push(say`colourway ${way.code ?? way.name ?? way.id}`)
   if (project.joining?.yarn === id) uses.push('the joins')
   return project.layout ? [...uses, ...editsOf(project.layout).usesOfYarn(id)] : uses
 }
@@ -128,7 +132,7 @@ export function newColourway(project: Project, motifId: string): Colourway {
   return {
     id: freeId('c', ways),
     code,
-    name: `Colourway ${code}`,
+    name: saying(settled(project).terms)`Colourway ${code}`,
     motif: motifId,
     yarns: newYarns(project, slots, own),
   }

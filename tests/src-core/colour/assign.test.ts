@@ -137,7 +137,7 @@ describe('no two alike', () => {
       expect(gap(countsOf(found.colourways, needs))).toBeLessThanOrEqual(1)
       const fewer = assign(cells, 'no-two-alike', needs - 1)
       expect(codes(fewer)).toEqual(['colours/impossible'])
-      expect(fewer.findings[0]?.mend).toContain(`Choose ${needs} colourways`)
+      expect(fewer.findings[0]?.mend).toContain(`Choose ${needs} colorways`)
       expect(fewer.colourways.every((id) => id !== '')).toBe(true)
       expect(fewer.findings[0]?.message).toContain(`${alike(cells, fewer.colourways)} pairs`)
     }

@@ -266,7 +266,7 @@ describe('the key', () => {
       'dc: double crochet',
       'tr: treble crochet',
       'adjustable ring (magic ring)',
-      'direction of work, counter-clockwise',
+      'direction of work, counterclockwise',
     ])
     expect(key(LEAF).map((entry) => entry.id)).not.toContain('ring')
   })

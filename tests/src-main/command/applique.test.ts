@@ -46,7 +46,7 @@ describe('an appliqué on the command line', () => {
       'Panel      rectangle, 45 × 45 cm, with a seam allowance of 15 mm',
       '3 mm between items at the closest, 60 mm to the edge at the closest',
       'of sewing thread, tails included',
-      '   2  Disc   A        163 mm  80 mm    0°  wrong side up',
+      '   2  Disc   A       163 mm  80 mm    0°  wrong side up',
       'are 3 mm apart, 5 mm',
     ])
       expect(ran.out).toContain(words)

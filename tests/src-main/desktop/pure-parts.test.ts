@@ -71,6 +71,7 @@ describe('the menu', () => {
     recent: [],
     undo: null,
     redo: null,
+    terms: 'US',
     hasWindow: true,
     forDevelopers: false,
   }

@@ -44,7 +44,7 @@ describe('the sheets of a garland kit', () => {
         'Decoration, not a toy.',
         'never on or across a crib',
         'Follow the rules that apply where you live.',
-        'Fibre cotton',
+        'Fiber cotton',
         'copy it from the ball band',
         'Design:',
       ])

@@ -182,7 +182,7 @@ describe('labels', () => {
     expect(count).toBeGreaterThanOrEqual(4)
     for (const said of [
       'Contents: Moss 31 g, Quince 30 g, Clotted cream 17 g',
-      'Fibre: cotton',
+      'Fiber: cotton',
       'Care: __________________ (copy it from the ball band)',
       'Take care: Decoration, not a toy.',
       'not for children under three',

@@ -46,7 +46,7 @@ describe('the assembly map of a throw', () => {
     expect(words).toContain('before the border')
     expect(words).toMatch(/Dawn × 30/)
     expect(words).toContain('Lichen centre, Brick petals')
-    expect(words).toContain('The number is the order of work, the letter the colourway.')
+    expect(words).toContain('The number is the order of work, the letter the colorway.')
     expect(words).toContain('replace the center chain of the tip with a slip stitch')
   })
 
@@ -350,7 +350,7 @@ describe('whatever the file holds', () => {
       },
     } as typeof project
     const { pages } = await readPdf(await renderMap(planned(many).plan, OPTIONS))
-    expect(pages.filter(({ words }) => words.startsWith('Colourways')).length).toBeGreaterThan(1)
+    expect(pages.filter(({ words }) => words.startsWith('Colorways')).length).toBeGreaterThan(1)
   })
 })
 

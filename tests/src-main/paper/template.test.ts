@@ -13,6 +13,7 @@ import { contains, distanceToEdge } from '../../../src-core/geometry/points'
 import { planProject } from '../../../src-core/plan'
 import { mapPages, renderMap } from '../../../src-main/paper/index'
 import { record } from '../../src-core/figures/recorder'
+import { inSpelling } from '../../../src-core/stitches/spelling'
 import { DATE, VERSION } from './projects'
 import { readPdf } from './read-pdf'
 import type { ReadPdf } from './read-pdf'
@@ -119,7 +120,7 @@ describe.each([
       if (below) expect(own.bottom - onPanel(below).top).toBeCloseTo(10, 1)
     }
     const sheets = new Set(tiles.map(({ page }) => page)).size
-    expect(read.pages[0]!.words).toContain('Neighbours overlap by 10 mm.')
+    expect(read.pages[0]!.words).toContain(inSpelling('Neighbours overlap by 10 mm.', plan.settled.terms))
     expect(read.pages[0]!.words).toContain(`printed on ${sheets} sheets`)
   })
 

@@ -138,7 +138,7 @@ describe('keys on a garland', () => {
     const { app, press } = await onMap(GARLAND)
     app.selection.hold('1,1')
     press('ArrowRight')
-    expect(app.said).toBe('item 2, Six-petal bloom, colourway A Quince bloom, 133.7 mm along the cord')
+    expect(app.said).toBe('item 2, Six-petal bloom, colorway A Quince bloom, 133.7 mm along the cord')
   })
 })
 

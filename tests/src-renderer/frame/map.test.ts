@@ -102,7 +102,7 @@ describe('the map in words', () => {
     expect(heads()).toEqual([
       'Number',
       'What',
-      'Colourway',
+      'Colorway',
       'Made',
       'Along the cord',
       'Chains before',
@@ -120,7 +120,7 @@ describe('the map in words', () => {
 
   it('offers an item of a cord the colourways of its motif', async () => {
     await inWindow(MapTable, {}, example(GARLAND))
-    const choice = screen.getByRole('combobox', { name: 'Colourway of item 2' })
+    const choice = screen.getByRole('combobox', { name: 'Colorway of item 2' })
     expect(
       within(choice)
         .getAllByRole('option')

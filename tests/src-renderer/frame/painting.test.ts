@@ -81,7 +81,7 @@ describe('painting in the window', () => {
     selection.replace(['1,1', '1,2'])
     runCommand('keep-colours', app, null)
     expect(painted(document.project)).toEqual({ '1,1': now.get('1,1'), '1,2': now.get('1,2') })
-    expect(document.undoLabel).toBe('keep the colours of 2 motifs')
+    expect(document.undoLabel).toBe('keep the colors of 2 motifs')
     expect(app.said).toBe('Kept 2 motifs.')
     const words = kindOf(document.project).pieceWords(
       document.project,
@@ -117,7 +117,7 @@ describe('painting in the window', () => {
 
   it('shows in the table what is fixed, to be fixed or freed there', async () => {
     const { app } = await inWindow(MapTable, {}, SMALL)
-    const box = screen.getByRole<HTMLInputElement>('checkbox', { name: 'Colour of motif 1 is fixed' })
+    const box = screen.getByRole<HTMLInputElement>('checkbox', { name: 'Color of motif 1 is fixed' })
     expect(box.checked).toBe(false)
     await fireEvent.click(box)
     const id = app.document.plan.motifs.find(({ label }) => label === '1')!.id
@@ -137,10 +137,10 @@ describe('painting in the window', () => {
     cleanup()
     const place = await inWindow(ColoursPlace, {}, SMALL)
     place.app.selection.replace(['1,1'])
-    const group = await screen.findByRole('group', { name: 'Fixed colours' })
-    await fireEvent.click(await within(group).findByRole('button', { name: 'Keep these colours' }))
+    const group = await screen.findByRole('group', { name: 'Fixed colors' })
+    await fireEvent.click(await within(group).findByRole('button', { name: 'Keep these colors' }))
     expect(Object.keys(painted(place.app.document.project))).toEqual(['1,1'])
-    await fireEvent.click(within(group).getByRole('button', { name: 'Free these colours' }))
+    await fireEvent.click(within(group).getByRole('button', { name: 'Free these colors' }))
     expect(painted(place.app.document.project)).toEqual({})
   })
 })

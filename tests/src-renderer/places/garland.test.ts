@@ -129,10 +129,10 @@ describe('the other places of a garland', () => {
   it('Colours has the colourways of every motif, and none of a blanket’s patterns', async () => {
     const { app } = await inWindow(ColoursPlace, {}, GATE)
     screen.getByRole('heading', { name: 'Five-petal bud' })
-    await fireEvent.click(screen.getByRole('button', { name: 'Add a colourway of Leaf' }))
+    await fireEvent.click(screen.getByRole('button', { name: 'Add a colorway of Leaf' }))
     expect(app.document.project.colourways?.at(-1)).toMatchObject({ code: 'D', motif: 'leaf' })
     expect(screen.queryByRole('radio', { name: /^No two alike/ })).toBeNull()
-    await fireEvent.click(screen.getByRole('button', { name: 'Take colourway C Moss leaf out' }))
+    await fireEvent.click(screen.getByRole('button', { name: 'Take colorway C Moss leaf out' }))
     expect(garlandOf(app.document.project)?.items?.[0]?.colourway).toBeUndefined()
     expect(app.document.plan.findings.filter(({ severity }) => severity === 'error')).toEqual([])
   })

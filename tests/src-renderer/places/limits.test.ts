@@ -19,7 +19,7 @@ const rich: Project = { ...SMALL, yarns: SMALL.yarns!.map((yarn) => ({ ...yarn, 
 
 describe('what is added', () => {
   it.each([
-    [ColoursPlace, 'Add a colourway', /^Name of C/],
+    [ColoursPlace, 'Add a colorway', /^Name of C/],
     [YarnPlace, 'Add a yarn', /^Name of /],
   ])('has its name under the keyboard', async (place, button, name) => {
     await inWindow(place, {}, SMALL)
@@ -32,11 +32,11 @@ describe('what is added', () => {
   })
 })
 
-describe('Order of colourways', () => {
+describe('Order of colorways', () => {
   it('is moved by keyboard, counted, added to, taken out of, each undone in one step', async () => {
     const { app } = await inWindow(ColoursPlace, {}, SMALL)
     const order = () => fillOf(app).colourways!.join(' ')
-    const list = screen.getByRole('list', { name: 'Order of colourways' })
+    const list = screen.getByRole('list', { name: 'Order of colorways' })
     await enter('Times in a row, A Dawn, number 1', '2')
     expect(order()).toBe('c1 c1 c2')
     await fireEvent.keyDown(within(list).getByRole('button', { name: 'A Dawn, number 1 of 2' }), {
@@ -64,7 +64,7 @@ describe('Limits', () => {
     await enter('A Dawn at most', '4')
     expect(fillOf(app).most).toEqual({ c1: 4 })
     expect(app.document.undoLabel).toBe('change the limit of A Dawn')
-    const table = screen.getByRole('table', { name: 'Motifs by colourway' })
+    const table = screen.getByRole('table', { name: 'Motifs by colorway' })
     expect(within(table).getByRole('row', { name: /^A Dawn/ }).textContent).toContain('4')
     expect(app.document.plan.counts.byColourway).toMatchObject({ c1: 4, c2: 16 })
     await enter('Brick at most', '30 g')

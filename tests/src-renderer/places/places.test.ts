@@ -253,7 +253,7 @@ describe('Joining round in words', () => {
 describe('Colours', () => {
   it('add a colourway, place them by a pattern, and shuffle with a seed', async () => {
     const { app } = await inWindow(ColoursPlace, {}, SMALL)
-    await fireEvent.click(screen.getByRole('button', { name: 'Add a colourway' }))
+    await fireEvent.click(screen.getByRole('button', { name: 'Add a colorway' }))
     await fireEvent.click(screen.getByRole('radio', { name: /^No two alike touching/ }))
     const counts = app.document.plan.counts.byColourway
     expect(Object.values(counts).reduce((sum, count) => sum + count, 0)).toBe(20)
@@ -285,7 +285,7 @@ describe('Colours', () => {
     app.selection.replace(['1,1', '1,2'])
     await fireEvent.click(screen.getByRole('button', { name: 'Paint with B Noon' }))
     expect(app.document.undoLabel).toBe('paint 2 motifs')
-    await fireEvent.click(screen.getByRole('button', { name: 'Free all colours' }))
+    await fireEvent.click(screen.getByRole('button', { name: 'Free all colors' }))
     expect(app.document.project.layout).toMatchObject({ cells: { painted: {} } })
   })
 
@@ -333,7 +333,7 @@ describe('Paper', () => {
     screen.getByText('Drawing page 1 of 3')
     expect(host.asked.at(-1)).toMatchObject({ name: 'exportProject', payload: { kind: 'map', paper: 'A4' } })
     await fireEvent.click(screen.getByRole('button', { name: 'Cancel the export' }))
-    await screen.findByText('The export was cancelled; nothing was written.')
+    await screen.findByText('The export was canceled; nothing was written.')
     await fireEvent.click(screen.getByRole('button', { name: 'Export the map as PDF' }))
     host.finishExport()
     await screen.findByText(/^Exported: in memory, 3 pages\./)

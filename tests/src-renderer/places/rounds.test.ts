@@ -95,9 +95,9 @@ describe('colours of rounds', () => {
     const more = written(
       'Rnd 1: With A, magic ring, 6 sc in ring.\nRnd 2: With B, 2 sc in each st.\nRnd 3: With C, sc in each st.',
     )
-    expect(motifOf(more).rounds!.map(({ slot }) => slot)).toEqual(['centre', 'petals', 'colour C'])
+    expect(motifOf(more).rounds!.map(({ slot }) => slot)).toEqual(['centre', 'petals', 'color C'])
     for (const way of more.colourways!.filter(({ motif }) => motif === 'm1'))
-      expect(way.yarns).toHaveProperty(['colour C'])
+      expect(way.yarns).toHaveProperty(['color C'])
   })
 
   it('are renamed where no other round has them', () => {
@@ -126,7 +126,7 @@ describe('a project that begins with rounds', () => {
     const block = 'Rnd 1: With A, magic ring, 6 sc in ring.\nRnd 2: With B, 2 sc in each st around.'
     const project = edits.replaceRounds(begun(), 'm1', takeApart(block, 'US'))
     const [first, second] = project.yarns!
-    expect(project.colourways![0]!.yarns).toEqual({ 'colour A': first!.id, 'colour B': second!.id })
+    expect(project.colourways![0]!.yarns).toEqual({ 'color A': first!.id, 'color B': second!.id })
     expect(strangers(project)).toEqual([])
   })
 

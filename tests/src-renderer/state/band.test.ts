@@ -29,6 +29,6 @@ describe('the band of a new yarn', () => {
     )
     const said = plan.findings.filter(({ code }) => code === 'yarn/band-assumed')
     expect(said).toHaveLength(1)
-    expect(said[0]!.message).toMatch(/^Centre yarn \(50 g, 125 m\) and Petal yarn \(50 g, 125 m\): nobody/)
+    expect(said[0]!.message).toMatch(/^Center yarn \(50 g, 125 m\) and Petal yarn \(50 g, 125 m\): nobody/)
   })
 })

@@ -70,7 +70,7 @@ describe('colourways', () => {
   })
 
   it('hold their yarns', () => {
-    expect(usesOfYarn(SMALL, 'y1')).toEqual(['colourway A', 'colourway B'])
+    expect(usesOfYarn(SMALL, 'y1')).toEqual(['colorway A', 'colorway B'])
     expect(usesOfYarn(SMALL, 'y9')).toEqual([])
   })
 })

@@ -71,7 +71,7 @@ describe('the sentence', () => {
   it('tells the project, with every part that can be changed', () => {
     const parts = sentenceParts(SMALL, plan)
     expect(parts.map((part) => part.text).join('')).toMatch(
-      /^20 six-petal flowers of 80 mm in offset rows of 5, joined at their tips, in two colourways one after the other: .* cm\.$/,
+      /^20 six-petal flowers of 80 mm in offset rows of 5, joined at their tips, in two colorways one after the other: .* cm\.$/,
     )
     expect(parts.flatMap((part) => part.field ?? [])).toEqual([
       'count',
@@ -206,7 +206,7 @@ describe('the list of places', () => {
     const empty = planProject(blank)
     expect(placeSummary('motif', blank, empty).lines).toEqual(['none yet'])
     expect(placeSummary('yarn', blank, empty).lines).toEqual(['no yarn yet'])
-    expect(placeSummary('colours', blank, empty).lines).toEqual(['no colourways yet'])
+    expect(placeSummary('colours', blank, empty).lines).toEqual(['no colorways yet'])
   })
 })
 

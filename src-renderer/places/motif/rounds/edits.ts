@@ -1,5 +1,6 @@
 /** Edits of written rounds. Measures in mm. */
 import type { MotifAccount } from '../../../../shared-types/plan'
+import type { Terms } from '../../../../shared-types/project'
 import { measuredMotifSchema, roundsMotifSchema } from '../../../../shared-types/project'
 import type {
   MeasuredMotif,
@@ -154,12 +155,13 @@ export const setSpecial = (project: Project, id: string, special: string): Proje
 export function roundsOf(
   taken: TakenApart,
   before: readonly WrittenRound[],
-  known: readonly string[] = [],
+  known: readonly string[],
+  terms: Terms,
 ): WrittenRound[] {
   const names = [...new Set(taken.rounds.flatMap(({ colour }) => colour ?? []))]
   let named: string | null = null
   return taken.rounds.map(({ work, colour }, i) => {
-    if (colour !== null) named = known[names.indexOf(colour)] ?? colourName(colour)
+    if (colour !== null) named = known[names.indexOf(colour)] ?? colourName(colour, terms)
     const usual = known[Math.min(i, known.length - 1)]
     return { slot: named ?? before[i]?.slot ?? before.at(-1)?.slot ?? usual ?? MAIN, work }
   })
@@ -172,7 +174,7 @@ export function replaceRounds(project: Project, id: string, taken: TakenApart): 
   const way = project.colourways?.find((entry) => entry.motif === id)
   const known = Object.keys(way?.yarns ?? {})
   const next = patchWritten(project, id, {
-    rounds: roundsOf(taken, motif.rounds ?? [], known),
+    rounds: roundsOf(taken, motif.rounds ?? [], known, settled(project).terms),
     foundation: taken.foundation,
     // A pattern that explains nothing leaves what is explained.
     special: taken.special === '' ? motif.special : taken.special,

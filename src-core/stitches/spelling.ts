@@ -1,0 +1,53 @@
+/**
+ * American and British spelling. Texts for people stand in British spelling in the source; who reads US terms gets
+ * them in American. Only what the program itself says goes through here: names and notes of people stay as they are.
+ */
+import type { Terms } from '../../shared-types/project'
+
+/** British stem → American stem; what follows the stem (plural, -way, -ing) stays. */
+const STEMS: readonly (readonly [british: string, american: string])[] = [
+  ['anticlockwise', 'counterclockwise'],
+  ['cancelled', 'canceled'],
+  ['catalogue', 'catalog'],
+  ['centimetre', 'centimeter'],
+  ['centre', 'center'],
+  ['colour', 'color'],
+  ['favourite', 'favorite'],
+  ['fibre', 'fiber'],
+  ['grey', 'gray'],
+  ['kilometre', 'kilometer'],
+  ['labelled', 'labeled'],
+  ['labelling', 'labeling'],
+  ['licence', 'license'],
+  ['metre', 'meter'],
+  ['millimetre', 'millimeter'],
+  ['neighbour', 'neighbor'],
+  ['towards', 'toward'],
+]
+
+const AMERICAN = new Map<string, string>(STEMS)
+/** "centred" and "centring" lose the letter that "centre" has; a name behind a brace is a place for a value. */
+const BRITISH = new RegExp(
+  `(?<!\\{)\\b(?:centr(?=ed\\b|ing\\b)|${STEMS.map(([stem]) => stem).join('|')})`,
+  'gi',
+)
+
+const likewise = (model: string, word: string): string =>
+  model[0] === model[0]?.toUpperCase() ? word[0]!.toUpperCase() + word.slice(1) : word
+
+/** Whether a text has words that are spelled in two ways. */
+export const isSpelledTwoWays = (text: string): boolean => text.search(BRITISH) >= 0
+
+/** A text of the program as its reader spells: "grey neighbours" → "gray neighbors" (US). */
+export const inSpelling = (text: string, terms: Terms): string =>
+  terms === 'UK'
+    ? text
+    : text.replace(BRITISH, (stem) => likewise(stem, AMERICAN.get(stem.toLowerCase()) ?? 'center'))
+
+export type Say = (parts: TemplateStringsArray, ...values: readonly (string | number)[]) => string
+
+/** A tag for texts: its words are spelled for the reader, what is put in between stays as it is. */
+export const saying =
+  (terms: Terms): Say =>
+  (parts, ...values) =>
+    parts.map((part, i) => `${inSpelling(part, terms)}${values[i] ?? ''}`).join('')
