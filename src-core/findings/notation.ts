@@ -91,7 +91,7 @@ export const NOTATION_FINDINGS = {
   },
   'rounds/number-missing': {
     severity: 'warning',
-    message: 'the round before is {before}; {missing} is missing.',
+    message: 'the round before is {before}; {missing} {count|is|are} missing.',
     mend: 'Add what is missing, or number the rounds without a gap.',
   },
   'rounds/number-twice': {

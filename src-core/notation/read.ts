@@ -120,8 +120,9 @@ function checkNumber(reading: Reading, text: string, node: RoundNode): boolean {
   const say = (found: Said) => addFinding(reading, text, node, number, { ...found, span: node.heading })
   const before = reading.number
   if (reading.history.size > 0 && number > before + 1) {
-    const missing = number === before + 2 ? `Rnd ${before + 1}` : `Rnds ${before + 1}-${number - 1}`
-    say(said('rounds/number-missing', { before: `Rnd ${before}`, missing }))
+    const count = number - before - 1
+    const missing = count === 1 ? `Rnd ${before + 1}` : `Rnds ${before + 1}–${number - 1}`
+    say(said('rounds/number-missing', { before: `Rnd ${before}`, missing, count }))
   }
   const twice = reading.history.size > 0 && number === before && reading.part === node.part
   if (twice && !makesFoundation(node.items)) say(said('rounds/number-twice', { round: `Rnd ${number}` }))

@@ -103,6 +103,9 @@ describe('numbers of rounds', () => {
       'Rnd 1: Magic ring, 6 sc in ring.\nRnd 2: 2 sc in each st around.\nRnd 4: Sc in each st around.'
     expect(found(text)).toEqual([['rounds/number-missing', 'warning', 4, 1]])
     expect(found(text.replace('Rnd 4', 'Rnd 3'))).toEqual([])
+    const told = (number: string) => readRounds(text.replace('Rnd 4', number)).findings[0]?.message
+    expect(told('Rnd 4')).toContain('Rnd 3 is missing')
+    expect(told('Rnd 6')).toContain('Rnds 3–5 are missing')
   })
 
   it('marks a round without instructions', () => {
