@@ -20,6 +20,7 @@ import type { Proposals } from './layout/proposals'
 import { bestRotation } from './layout/rotation'
 import { createLetterFindings } from './letters/findings'
 import { withKit } from './materials/kit/kit'
+import { dyeLots } from './materials/yarn-findings'
 import { memoised } from './memo'
 import { APPLIQUE_PLANNER } from './plans/applique'
 import { createBlanketPlanner } from './plans/blanket'
@@ -102,7 +103,12 @@ function heardOnce({ findings, progress, yarns }: Plan): readonly Finding[] {
   const isSettled = (id: string | undefined): boolean =>
     progress.forecast.some(({ yarn }) => yarn === id) ||
     yarns.some((need) => need.id === id && need.toBuy === 0)
-  return findings.filter(({ code, target }) => !STASH.has(code) || !isSettled(target?.yarn))
+  const heard = findings.filter(({ code, target }) => !STASH.has(code) || !isSettled(target?.yarn))
+  // What is to be bought was counted anew where a yarn was weighed, or motifs were made before.
+  const isLots = ({ code }: Finding) => code === 'yarn/dye-lot'
+  return heard.some(isLots) || progress.forecast.length > 0
+    ? [...heard.filter((each) => !isLots(each)), ...dyeLots(yarns)]
+    : heard
 }
 const STASH: ReadonlySet<string> = new Set(['yarn/stash-short', 'yarn/stash-tight'])
 

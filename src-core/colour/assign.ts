@@ -80,6 +80,16 @@ export const namesOf = (ids: readonly string[], colourways: readonly Colourway[]
     return found?.code ?? found?.name ?? id
   })
 
+/** Whether a place is one of the arrangement, of which an outline or a hand left its motif out: it waits there. */
+function isLeftOut(
+  address: string,
+  cells: readonly (ColourCell & { readonly full?: readonly number[] | undefined })[],
+) {
+  const [row = 0, place = 0] = address.split(',').map(Number)
+  const length = cells[0]?.full?.[row - 1] ?? 0
+  return place >= 1 && place <= length
+}
+
 /** What a fill is to be coloured with, beside its cells. */
 interface Task {
   readonly cells: readonly ColourCell[]
@@ -153,8 +163,9 @@ export function assignColourways(
     if (isAddition(address)) continue
     const cell = indexOf.get(address)
     const where = `layout.cells.painted["${key}"]`
-    if (cell === undefined) findings.push(finding('file/unknown-cell', where, { id: key }))
-    else if (!known.has(id)) findings.push(finding('file/unknown-colourway', where, { id }))
+    if (cell === undefined) {
+      if (!isLeftOut(address, cells)) findings.push(finding('file/unknown-cell', where, { id: key }))
+    } else if (!known.has(id)) findings.push(finding('file/unknown-colourway', where, { id }))
     else byHand.set(cell, id)
   }
   for (const [key, id] of Object.entries(held ?? {})) {

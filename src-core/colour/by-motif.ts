@@ -118,7 +118,10 @@ function partOf(
     Object.entries(named).filter(([key, id]) => ids.has(tidyAddress(key)) && own.has(id))
   const tidied = [...among(painted), ...among(held)].map(([key, id]) => [tidyAddress(key), id] as const)
   const byHand = new Map(tidied)
-  const chosen = (fill?.colourways ?? [...own.keys()]).filter(suits)
+  const all = [...own.keys()].filter(suits)
+  const named = fill?.colourways?.filter(suits) ?? all
+  // A fill that names none of a motif's colourways was made before that motif came: it takes all that it has.
+  const chosen = named.length > 0 ? named : all
   return {
     ...{ at, kind, cells: part, byHand },
     chosen: [...new Set(chosen)].filter((id) => own.has(id)),

@@ -49,7 +49,10 @@ export function pickUps(plan: Plan, loop: EdgingLoop): PickUp[] {
     cells.set(key, [...(cells.get(key) ?? []), motif])
   }
   const counts = new Map<PlacedMotif, number>()
-  for (const place of places(plan, loop)) {
+  const around = plan.round?.circumference ?? 0
+  for (const stands of places(plan, loop)) {
+    // Where a round closes, what stands beyond the last motif is the first one's other half.
+    const place = { ...stands, x: around > 0 ? wrapped(stands.x, plan, around) : stands.x }
     const [across, down] = cellOf(place)
     let nearest: PlacedMotif | null = null
     for (let row = down - 2; row <= down + 2; row++)
@@ -59,4 +62,11 @@ export function pickUps(plan: Plan, loop: EdgingLoop): PickUp[] {
     if (nearest) counts.set(nearest, (counts.get(nearest) ?? 0) + 1)
   }
   return [...counts].map(([motif, stitches]) => ({ motif, stitches }))
+}
+
+/** As far along as the motifs of the map stand: from half a motif before the first of them to half behind the last. */
+function wrapped(x: number, { motifs }: Plan, around: number): number {
+  const first = Math.min(...motifs.map((motif) => motif.x))
+  const from = first - (around - (Math.max(...motifs.map((motif) => motif.x)) - first)) / 2
+  return from + ((((x - from) % around) + around) % around)
 }

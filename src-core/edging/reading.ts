@@ -189,6 +189,8 @@ function countsOf(stitches: readonly BorderStitch[]): Partial<Record<StitchKey, 
   return counts
 }
 
+const WRONG_COUNT = 'rounds/wrong-end-count'
+
 const isError = ({ severity }: Finding): boolean => severity === 'error'
 
 /** Reads the rounds of a loop of so many stitches, with its corners, tips and dips. */
@@ -221,7 +223,8 @@ export function readLoop(
   const counted = read.rounds.slice(0, works.length)
   const fits =
     missed === null &&
-    !findings.some(isError) &&
+    // A count that is told wrong makes no other stitches.
+    !findings.some((each) => isError(each) && each.code !== WRONG_COUNT) &&
     counted.length === works.length &&
     counted.every(({ made }) => made !== null && made > 0)
   return { rounds: roundsOf(reading), findings, fits }
@@ -263,6 +266,8 @@ function longLoop(
     readLoop(works, count, [], from, terms, undefined, special),
   )
   if (!one!.fits || !two!.fits) return null
+  // What is told of a count is told of the whole loop.
+  if (two!.findings.some(({ code }) => code === WRONG_COUNT)) return null
   const rounds = two!.rounds.map((round, i) => extended(one!.rounds[i]!, round, steps - 1))
   if (rounds.some((round) => round === null)) return null
   return { rounds: rounds as LoopRound[], findings: two!.findings, fits: true }

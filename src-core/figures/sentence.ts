@@ -1,4 +1,5 @@
 /** The project as a sentence, in parts: each part that a person can change names the field it tells. */
+import { knownSize } from '../motif/ruler'
 import type { MotifAccount, Plan } from '../../shared-types/plan'
 import type { Terms, UnitSystem } from '../../shared-types/project'
 import type { Settled } from '../../shared-types/settled'
@@ -49,10 +50,6 @@ export function shapeName(motif: MotifAccount, many: boolean): string {
   const [one, several] = SIDED[motif.petals] ?? ['motif', 'motifs']
   return many ? several : one
 }
-
-/** The measure that a motif is known by: tip to tip, side to side, or across. */
-export const knownSize = (motif: MotifAccount): number =>
-  motif.shape === 'straight' ? motif.overValleys : motif.overTips
 
 /** A length in the chosen units, and in the others behind it where `both`. */
 function bothSizes(width: number, height: number, units: UnitSystem): string {

@@ -97,7 +97,7 @@ export function fitArrangements(
 
 /** The best of all candidates: of every kind of arrangement worth trying, in its own rotation and in firmer ones. */
 export function bestOf<Found extends Candidate>(
-  { arrangement, inTheRound = false }: BlanketLayout,
+  { arrangement, inTheRound = false, outlineShape }: BlanketLayout,
   tryout: Tryout,
   candidatesOf: (kind: Kind, rotation: Rotation) => readonly Found[],
 ): Found[] {
@@ -105,7 +105,10 @@ export function bestOf<Found extends Candidate>(
   const { alternateRows: shifted, turn, alternateTurn } = tryout.counts
   const kinds: Kind[] = [
     { arrangement: 'straight-rows', alternateRows: 'same', inTheRound },
-    { arrangement: 'offset-rows', alternateRows: 'same', inTheRound },
+    // Of rows that lie half a place aside nothing is cut out that is alike left and right.
+    ...(outlineShape && !(arrangement === 'offset-rows' && shifted === 'same')
+      ? []
+      : [{ arrangement: 'offset-rows' as const, alternateRows: 'same' as const, inTheRound }]),
     // Rows of other lengths do not close.
     ...(inTheRound ? [] : unevenRows(shifted)),
     ...(arrangement === 'rings' && !inTheRound

@@ -124,17 +124,30 @@ function choose(byRule: readonly (readonly Look[])[]): Look[] {
 
 function looksUnder(project: Project, rule: JoinRule, wish: Wish, planner: Planner, depth: Depth): Look[] {
   const ways = waysOf(project, wish, planner)
-  return ways.layout ? looksOf(ways.tryout, rule, wish, depth, ways.layout.inTheRound ?? false) : []
+  const { layout } = ways
+  if (!layout) return []
+  const { inTheRound = false, outlineShape } = layout
+  return looksOf(ways.tryout, rule, wish, depth, { inTheRound, isCutOut: outlineShape !== undefined })
 }
 
 /** Share of the wished size, both sides added, by which other rows must come nearer to be proposed (our own choice). */
 const CLEARLY_NEARER = 0.02
 
 /** The looks of one motif, the best first. */
-function looksOf(tryout: Tryout, rule: JoinRule, wish: Wish, depth: Depth, inTheRound: boolean): Look[] {
+function looksOf(
+  tryout: Tryout,
+  rule: JoinRule,
+  wish: Wish,
+  depth: Depth,
+  { inTheRound, isCutOut }: { readonly inTheRound: boolean; readonly isCutOut: boolean },
+): Look[] {
   const { account } = tryout.trials.ground
   const straight: Kind = { arrangement: 'straight-rows', alternateRows: 'same', inTheRound }
-  const offset: Kind = { arrangement: 'offset-rows', alternateRows: 'same', inTheRound }
+  // Rows that all have the same number lie half a place aside: what is cut out of them is not alike left and right.
+  const offset: Kind = {
+    ...{ arrangement: 'offset-rows', inTheRound },
+    alternateRows: isCutOut ? 'oneFewer' : 'same',
+  }
   const uneven: Kind = { arrangement: 'offset-rows', alternateRows: 'oneFewer' }
   const usual = isSquarish(account) ? straight : offset
   const look = (kind: Kind, trial: Trial): Look => {

@@ -1,4 +1,5 @@
 /** The stages of a blanket's plan, each a pure function of the fields that it reads: what does not change is not run again. */
+import { knownSize } from '../motif/ruler'
 import type { Finding } from '../../shared-types/finding'
 import type { Anchor, HoleKind, Holds, MotifAccount, PlacedFiller, PlanSize } from '../../shared-types/plan'
 import type { BlanketLayout, Hand } from '../../shared-types/project'
@@ -95,7 +96,7 @@ export function latticeFor(
 }
 
 export interface Arranged extends Laid {
-  /** Change of the size when every motif grows by SENSITIVITY_STEP mm tip to tip. */
+  /** Change of the size when every motif grows by SENSITIVITY_STEP mm in the measure that it is known by. */
   readonly sensitivity: PlanSize['sensitivity']
 }
 
@@ -109,8 +110,8 @@ export function arrange(
   outline: OutlineTest | undefined,
 ): Arranged {
   const laid = layBlanket(grid, counts, cells, outline)
-  const grown = accounts.map(({ outline, overTips }) =>
-    scaleOutline(outline, 1 + SENSITIVITY_STEP / overTips),
+  const grown = accounts.map((account) =>
+    scaleOutline(account.outline, 1 + SENSITIVITY_STEP / knownSize(account)),
   )
   const wider = latticeFor(grown, cells.pattern, counts, rules, (halves, rows) =>
     ownPairs(cells, counts, halves, rows),

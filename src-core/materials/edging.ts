@@ -25,6 +25,8 @@ export interface EdgingBase {
   readonly chord: Millimetres
   /** Whole turns that the line makes, 1 where it is left out: each makes every round longer. */
   readonly turns?: number
+  /** Lines that are each worked by themselves, 1 where it is left out: both ends of a round, holes. */
+  readonly lines?: number
   /** mm. How deep the valleys lie behind the line; said, it picks the stitch that fills them. */
   readonly valleyDepth?: Millimetres
 }

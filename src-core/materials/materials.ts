@@ -142,7 +142,8 @@ function useEdging(
   if (id === undefined) findings.push(finding('yarn/no-edging-yarn', 'layout.edging.yarn'))
   else if (!named)
     findings.push(finding('yarn/edging-yarn-assumed', 'layout.edging.yarn', { yarn: yarnName(basis, id) }))
-  const tails = (MATERIAL_CONSTANTS.tailsPerSection * basis.allowance.tail) / 1000
+  const lines = edgingBase.lines ?? 1
+  const tails = (lines * MATERIAL_CONSTANTS.tailsPerSection * basis.allowance.tail) / 1000
   const sections: { readonly yarn: string; metres: number }[] = []
   for (const { yarn, metres } of work.account.rounds) {
     if (sections.at(-1)?.yarn !== yarn) sections.push({ yarn, metres: 0 })
@@ -153,7 +154,7 @@ function useEdging(
     ledger.use(yarn, 'edging', 'm', spread(metres * calibration.factor, calibration.spread))
     ledger.use(yarn, 'tails', 'm', exactly(tails))
   }
-  return { ...work, sections: sections.length }
+  return { ...work, sections: lines * sections.length }
 }
 
 /** Yarn of a motif by a calibration, as far as the stitch model tells it: what was weighed or unravelled stays. */

@@ -118,11 +118,14 @@ export function yarnFindings(
     if (need) findings.push(...stash(units, yarn, need, ledger.motifsWith(yarn.id)))
   })
   findings.push(...bandFindings(yarns, ledger, units))
+  return [...findings, ...dyeLots(needs)]
+}
+
+/** How many balls are to be bought in one dye lot each. */
+export function dyeLots(needs: readonly YarnNeed[]): Finding[] {
   const lots = needs.filter((need) => (need.toBuy ?? 0) > 0 && (need.balls ?? 0) > 1)
-  if (lots.length > 0) {
-    const count = lots.reduce((sum, need) => sum + (need.toBuy ?? 0), 0)
-    const yarns = numbered(lots.length, 'yarn')
-    findings.push(finding('yarn/dye-lot', 'yarns', { count: formatNumber(count), yarns }))
-  }
-  return findings
+  if (lots.length === 0) return []
+  const count = lots.reduce((sum, need) => sum + (need.toBuy ?? 0), 0)
+  const yarns = numbered(lots.length, 'yarn')
+  return [finding('yarn/dye-lot', 'yarns', { count: formatNumber(count), yarns })]
 }

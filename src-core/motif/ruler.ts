@@ -75,3 +75,7 @@ export function rulerWords(laying: Laying, terms: Terms): { readonly lead: strin
   const lead = laying === 'centre' ? say`centre to tip` : 'tip to opposite dip'
   return { lead, second: say`centre to dip` }
 }
+
+/** The measure that a motif is known by: tip to tip, side to side, or across. */
+export const knownSize = ({ shape, overTips, overValleys }: MotifAccount): Millimetres =>
+  shape === 'straight' ? overValleys : overTips

@@ -44,6 +44,8 @@ import { EMPTY } from './empty'
 import type { KindPlanner } from './kind'
 
 const NO_ACCOUNTS: BlanketPlan['accounts'] = []
+/** What is joined in the round has an edge at either end. */
+const BOTH_ENDS = 2
 const NO_LINES: BlanketPlan['edgingLines'] = []
 
 /** Stays the same object, so that stages which read it are remembered. */
@@ -207,6 +209,7 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
           length: line.length,
           outerCorners: line.corners,
           turns: line.turns,
+          lines: border?.loops.length ?? (counts.inTheRound ? BOTH_ENDS : 1),
           tips: line.tips,
           chord: line.tips > 0 ? line.length / line.tips : 0,
         },

@@ -2,6 +2,7 @@
  * What can be changed so that a blanket comes out at another size, apart from its counts. Steps are whole things: a
  * round, a chain, half a hook size. Slides can be set as finely as the size asks for: a gauge, a gap, blocking.
  */
+import { knownSize } from '../motif/ruler'
 import type { BlanketLayout, Project } from '../../shared-types/project'
 import type { WayKind, WishedSize } from '../../shared-types/ways'
 import { plainRounds, writtenRounds } from '../edging/written'
@@ -186,7 +187,7 @@ const rounded = (value: number, parts: number): number => Math.round(value * par
 const TRIED = { gauge: 0.02, gap: 10 } as const
 
 function gaugeSlide(project: Project, tryout: Tryout, wish: WishedSize, planner: Planner): Slide {
-  const motif = tryout.trials.ground.account.overTips
+  const motif = knownSize(tryout.trials.ground.account)
   return straight(tryout, planner.tryout(scaledAll(project, 1 + TRIED.gauge)), TRIED.gauge, wish, (by) => {
     if (Math.abs(by) > WAYS.gauge) return null
     const factor = rounded(1 + by, 1e5)

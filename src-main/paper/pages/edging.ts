@@ -70,7 +70,7 @@ export function edgingPages(job: Job): Draft[] {
     })
   }
   const sections = edging.rounds.filter(({ yarn }, i, all) => yarn !== all[i - 1]?.yarn).length
-  const end = EDGING_PAGE.end(sections * MATERIAL_CONSTANTS.tailsPerSection)
+  const end = EDGING_PAGE.end(sections * loops.length * MATERIAL_CONSTANTS.tailsPerSection)
   flow.need(flow.sheet.heightOf(end, width))
   flow.y = flow.sheet.paragraph(end, flow.sheet.left, flow.y + AIR, width)
   return flow.drafts('edging', title)

@@ -1,7 +1,7 @@
 /** What lies where: every item with its yarn, size, place and turn, to tick off. */
 import type { PlacedMotif } from '../../../shared-types/plan'
 import type { TemplateGround } from '../../../src-core/figures/applique-ground'
-import { knownSize } from '../../../src-core/figures/sentence'
+import { knownSize } from '../../../src-core/motif/ruler'
 import { formatNumber, lengthsIn } from '../../../src-core/units/format'
 import type { Draft, Job } from '../page'
 import { newSheet } from '../page'

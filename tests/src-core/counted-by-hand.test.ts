@@ -1,0 +1,126 @@
+/** Counts that somebody checked by hand and found wrong: squares of 60 mm, 20 sc in 10 cm; every number is made up. */
+import { describe, expect, it } from 'vitest'
+import type { BlanketLayout, Project } from '../../shared-types/project'
+import { pickUps } from '../../src-core/edging/pick-up'
+import { knownSize } from '../../src-core/motif/ruler'
+import { planProject, proposeProject, waysForProject } from '../../src-core/plan'
+import { hexagons, ofKind, squares } from './edging/helpers'
+
+const layoutOf = (project: Project) => project.layout as BlanketLayout
+const withLayout = (project: Project, fields: Partial<BlanketLayout>): Project => ({
+  ...project,
+  layout: { ...layoutOf(project), ...fields },
+})
+
+describe('M26 straight-sided motifs are told by the measure that they are known by', () => {
+  it('2 mm more from side to side are 2 mm more for each of a row', () => {
+    const { sensitivity } = planProject(squares(8, 6, {})).size
+    expect(sensitivity).toMatchObject({ step: 2 })
+    expect(sensitivity.width).toBeCloseTo(16, 6)
+    expect(sensitivity.height).toBeCloseTo(12, 6)
+  })
+
+  it('M29 ways that take another gauge name the motif from side to side', () => {
+    const project = hexagons(2, {})
+    const { size, accounts, motif } = planProject(project)
+    const known = knownSize(motif ?? accounts[0]!)
+    const { ways } = waysForProject(project, { width: size.width * 1.02, height: size.height * 1.02 })
+    const told = ways.flatMap(({ change }) => /motifs of ([\d.]+) mm/.exec(change)?.[1] ?? [])
+    expect(told.length).toBeGreaterThan(0)
+    for (const mm of told) expect(Math.abs(Number(mm) / known - 1)).toBeLessThan(0.07)
+  })
+})
+
+describe('M19 a shawl out of shifted rows', () => {
+  it('is alike left and right, its point in the middle', () => {
+    const wish = { width: 1600, height: 800 }
+    const flower = { id: 'm', name: 'Flower', kind: 'measured', outline: 'petals', petals: 6 } as const
+    const project: Project = {
+      ...squares(8, 8, {}),
+      motifs: [{ ...flower, overTips: 80, overValleys: 60 }],
+      joining: { rule: 'tips' },
+    }
+    const outlineShape = { kind: 'triangle', size: 1600, height: 800, points: 'down' } as const
+    const { proposals } = proposeProject(withLayout(project, { outlineShape, edging: undefined }), wish)
+    const shifted = proposals.filter(({ fit }) => fit.arrangement === 'offset-rows')
+    expect(shifted.length).toBeGreaterThan(0)
+    for (const { plan } of shifted) {
+      const middles = [...new Set(plan.motifs.map(({ row }) => row))].map((row) => {
+        const xs = plan.motifs.filter((motif) => motif.row === row).map(({ x }) => x)
+        return (Math.min(...xs) + Math.max(...xs)) / 2
+      })
+      for (const middle of middles) expect(middle).toBeCloseTo(plan.size.width / 2, 6)
+    }
+  })
+})
+
+describe('colours of what came later, or is not there', () => {
+  const two: Project = {
+    ...squares(6, 4, {}),
+    motifs: [...squares(6, 4, {}).motifs!, { ...squares(6, 4, {}).motifs![0]!, id: 'n' } as never],
+    colourways: [
+      { id: 'a', code: 'A', motif: 'm', yarns: {} },
+      { id: 'b', code: 'B', motif: 'n', yarns: {} },
+    ],
+  }
+  const mixed = withLayout(two, {
+    alternate: { motifs: ['m', 'n'], by: 'cell' },
+    cells: { fill: { pattern: 'one', colourways: ['a'], seed: 1 } },
+  })
+
+  it('a second motif takes its own colourway where the fill names none of it', () => {
+    const plan = planProject(mixed)
+    for (const { motif, colourway } of plan.motifs) expect(colourway).toBe(motif === 'n' ? 'b' : 'a')
+    expect(plan.findings.map(({ code }) => code)).not.toContain('colours/no-colourway')
+  })
+
+  it('what is painted where an outline leaves it out waits there; what lies beyond the rows is told', () => {
+    const found = (key: string) =>
+      planProject(
+        withLayout(squares(6, 6, {}), {
+          outlineShape: { kind: 'circle', size: 300 },
+          cells: { fill: { pattern: 'one', colourways: ['a'], seed: 1 }, painted: { [key]: 'a' } },
+        }),
+      ).findings.filter(({ code }) => code === 'file/unknown-cell')
+    expect(found('1,1')).toEqual([])
+    expect(found('9,1')).toHaveLength(1)
+  })
+})
+
+describe('M36 a border', () => {
+  it('that says a wrong count is told so by the count of all of it, and keeps its stitches', () => {
+    const work = 'ch 1, *sc in next 4 sts, ch 5, sk 3 sts; rep from * around, join with sl st in first sc'
+    const border = (words: string) =>
+      planProject(
+        squares(20, 14, {
+          rounds: ['sc'],
+          written: [{ work: words }, { work: 'sc in each ch-5 sp around' }],
+        }),
+      )
+    const right = border(work)
+    const wrong = border(`${work} (641 sc)`)
+    const made = right.edging!.loops![0]!.made[0]!
+    expect(wrong.edging!.loops).toEqual(
+      right.edging!.loops!.map((loop) => ({ ...loop, texts: [`${work} (641 sc)`, loop.texts[1]] })),
+    )
+    const told = wrong.findings.filter(({ target }) => target?.edging !== undefined)
+    expect(told.map(({ code }) => code)).toContain('rounds/wrong-end-count')
+    const [count] = told.filter(({ code }) => code === 'rounds/wrong-end-count')
+    expect(count!.message).toContain('641')
+    expect(count!.message).toContain(`${made} sc`)
+    expect(told.map(({ code }) => code)).not.toContain('rounds/no-such-space')
+  })
+
+  it('at both ends of a round has ends at each, and each motif of the row gives its stitches once', () => {
+    const round = (edging: NonNullable<BlanketLayout['edging']>) =>
+      planProject(withLayout(squares(8, 4, edging), { inTheRound: true }))
+    const plan = round(ofKind('shell'))
+    expect(plan.edging!.loops).toHaveLength(2)
+    expect(plan.ends - round({}).ends).toBe(2 * 2)
+    for (const loop of plan.edging!.loops!) {
+      const picked = pickUps(plan, loop)
+      expect(picked).toHaveLength(8)
+      expect(picked.reduce((sum, { stitches }) => sum + stitches, 0)).toBe(loop.stitches)
+    }
+  })
+})
