@@ -22,6 +22,8 @@ const LIGHTNESS = 0.45
 const SAME_YARN = 11
 const LEAST_SHARE = 0.03
 const ROUNDS = 12
+/** Distance between the places that are looked at, in mm. */
+const SPACING = 0.8
 
 const difference = differenceCiede2000()
 
@@ -43,7 +45,7 @@ export function coloursOf(
   const brightness = Math.min(0.85, Math.max(0.04, 0.2126 * paper[0] + 0.7152 * paper[1] + 0.0722 * paper[2]))
   const lab = new Float64Array(3)
   const points: { lab: number[]; light: number[]; far: number }[] = []
-  const step = Math.max(1, Math.round(0.5 * plane.scale))
+  const step = Math.max(1, Math.round(SPACING * plane.scale))
   for (let y = 0; y < plane.height; y += step)
     for (let x = 0; x < plane.width; x += step) {
       const at = y * plane.width + x
@@ -58,7 +60,7 @@ export function coloursOf(
     }
   if (points.length === 0) return []
   const apart = (a: readonly number[], b: readonly number[]) =>
-    Math.hypot(a[0]! - b[0]!, a[1]! - b[1]!, a[2]! - b[2]!)
+    (a[0]! - b[0]!) ** 2 + (a[1]! - b[1]!) ** 2 + (a[2]! - b[2]!) ** 2
   const sorted = points.slice().sort((a, b) => a.far - b.far)
   const quantile = (share: number) => sorted[Math.floor(share * (sorted.length - 1))]!.lab
   let centres = Array.from({ length: MOST_COLOURS }, (_, at) => quantile((at + 0.5) / MOST_COLOURS))
@@ -67,8 +69,14 @@ export function coloursOf(
     const sums = centres.map(() => ({ lab: [0, 0, 0], light: [0, 0, 0], far: 0, count: 0 }))
     for (const point of points) {
       let near = 0
-      for (let k = 1; k < centres.length; k++)
-        if (apart(point.lab, centres[k]!) < apart(point.lab, centres[near]!)) near = k
+      let least = Infinity
+      for (let k = 0; k < centres.length; k++) {
+        const by = apart(point.lab, centres[k]!)
+        if (by < least) {
+          least = by
+          near = k
+        }
+      }
       const sum = sums[near]!
       for (let c = 0; c < 3; c++) {
         sum.lab[c]! += point.lab[c]!

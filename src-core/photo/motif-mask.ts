@@ -1,7 +1,7 @@
 /** The motif apart from paper and shadow. */
 import type { Evened } from './light'
 import { toOklab } from './oklab'
-import type { Plane } from './rectify'
+import type { Area, Plane } from './rectify'
 import { filled, regions } from './regions'
 import type { Mask } from './regions'
 
@@ -38,7 +38,8 @@ export function distances(plane: Plane, { ratio, paper }: Evened): Float32Array 
     if (!plane.ground[at]) continue
     toOklab(ratio[3 * at]! * held, ratio[3 * at + 1]! * held, ratio[3 * at + 2]! * held, lab)
     const along = Math.min(1, Math.max(deepest, lab[0]! / white))
-    distance[at] = Math.hypot(lab[0]! - along * white, lab[1]!, lab[2]!)
+    const off = lab[0]! - along * white
+    distance[at] = Math.sqrt(off * off + lab[1]! * lab[1]! + lab[2]! * lab[2]!)
   }
   return distance
 }
@@ -78,8 +79,15 @@ export function smoothed(values: Float32Array, width: number, height: number, by
   return result
 }
 
-const middleOf = (values: number[]): number =>
-  values.length === 0 ? 0 : values.sort((a, b) => a - b)[values.length >> 1]!
+const middleOf = (values: readonly number[]): number =>
+  values.length === 0 ? 0 : Float32Array.from(values).sort()[values.length >> 1]!
+
+/** 1 where a place on the ground is farther from paper than a level. */
+function standingOut(distance: Float32Array, ground: Uint8Array, level: number): Uint8Array {
+  const on = new Uint8Array(distance.length)
+  for (let at = 0; at < on.length; at++) if (distance[at]! > level && ground[at]) on[at] = 1
+  return on
+}
 
 /** Finds the motif: the largest piece that is not paper. Null where nothing stands out. */
 export function findMotif(plane: Plane, evened: Evened): FoundMotif | null {
@@ -88,7 +96,7 @@ export function findMotif(plane: Plane, evened: Evened): FoundMotif | null {
   const distance = smoothed(raw, width, height, Math.round(0.12 * scale))
   const some: number[] = []
   for (let at = 0; at < distance.length; at += 7) if (ground[at]) some.push(distance[at]!)
-  const quiet = middleOf(some.slice())
+  const quiet = middleOf(some)
   // Half of the paper strays less than this; the motif seldom covers more than half of it.
   const noise = Math.max(0.004, 1.4826 * quiet)
   const least = Math.max(LEAST_STEP, NOISES * noise)
@@ -97,7 +105,7 @@ export function findMotif(plane: Plane, evened: Evened): FoundMotif | null {
   let over = false
   let usual = 0
   for (let round = 0; round < 2; round++) {
-    const on = Uint8Array.from(distance, (value, at) => (ground[at] && value > level ? 1 : 0))
+    const on = standingOut(distance, ground, level)
     const pieces = regions({ width, height, on }, 60 * scale)
     const largest = pieces
       .filter(({ onRim }) => onRim < 0.2 * (width + height))
@@ -123,7 +131,43 @@ export function findMotif(plane: Plane, evened: Evened): FoundMotif | null {
 
 /** Whether a mask touches places where no ground is seen. */
 function touchesUnseen({ width, on }: Mask, ground: Uint8Array): boolean {
-  return on.some(
-    (one, at) => one === 1 && [at - 1, at + 1, at - width, at + width].some((near) => ground[near] === 0),
+  for (let at = 0; at < on.length; at++)
+    if (
+      on[at] &&
+      (ground[at - 1] === 0 || ground[at + 1] === 0 || ground[at - width] === 0 || ground[at + width] === 0)
+    )
+      return true
+  return false
+}
+
+/** The box round a mask with `room` mm to each side, in mm of its plane. */
+export function boxOf({ width, height, on }: Mask, { left, top, scale }: Plane, room: number): Area {
+  const box = { left: width, top: height, right: 0, bottom: 0 }
+  for (let y = 0; y < height; y++)
+    for (let x = 0; x < width; x++)
+      if (on[y * width + x]) {
+        if (x < box.left) box.left = x
+        if (x > box.right) box.right = x
+        if (y < box.top) box.top = y
+        if (y > box.bottom) box.bottom = y
+      }
+  return {
+    left: Math.max(left, left + box.left / scale - room),
+    top: Math.max(top, top + box.top / scale - room),
+    right: Math.min(left + width / scale, left + box.right / scale + room),
+    bottom: Math.min(top + height / scale, top + box.bottom / scale + room),
+  }
+}
+
+/** The motif in a finer plane of the same picture, at the level where it was found. */
+export function findAgain(plane: Plane, evened: Evened, found: FoundMotif): FoundMotif | null {
+  const { width, height, ground, scale } = plane
+  const distance = smoothed(distances(plane, evened), width, height, Math.round(0.12 * scale))
+  const on = standingOut(distance, ground, found.level)
+  const pieces = regions({ width, height, on }, 60 * scale)
+  const largest = pieces.reduce<(typeof pieces)[number] | null>(
+    (most, piece) => (!most || piece.places.length > most.places.length ? piece : most),
+    null,
   )
+  return largest && { ...found, mask: filled(largest, width, height), distance }
 }

@@ -11,9 +11,10 @@ import { contourOf } from './contour'
 import type { Corners } from './homography'
 import { kindOf, profileOf } from './kind'
 import type { PhotoKind } from './kind'
-import { evenLight } from './light'
-import { findMotif } from './motif-mask'
-import type { Picture, Spot } from './picture'
+import { evenLight, fitLight } from './light'
+import { boxOf, findAgain, findMotif } from './motif-mask'
+import { reduced } from './picture'
+import type { Picture, Reduced, Spot } from './picture'
 import { bestPose } from './pose'
 import { rectify } from './rectify'
 import { fineCorners } from './sheet-edges'
@@ -87,10 +88,26 @@ export interface PhotoOptions {
   readonly sheet: SheetName
   /** Corners set by hand; found where they are not given. */
   readonly corners?: Corners | undefined
+  /** Told as it goes on: what is at work, and the share that is done. */
+  readonly progress?: ((stage: PhotoStage, share: number) => void) | undefined
 }
 
+export type PhotoStage = 'sheet' | 'light' | 'motif' | 'outline' | 'dips'
+
+/** Pixels in which sheet and motif are found; room round the motif in which it is measured, in mm. */
+const MOST_FOUND_IN = 1_300_000
+const ROOM: Millimetres = 6
+
+const smaller = (corners: Corners, { step }: Reduced): Corners =>
+  corners.map(({ x, y }) => ({ x: (x + 0.5) / step - 0.5, y: (y + 0.5) / step - 0.5 })) as unknown as Corners
+const larger = (corners: Corners, { step }: Reduced): Corners =>
+  corners.map(({ x, y }) => ({ x: (x + 0.5) * step - 0.5, y: (y + 0.5) * step - 0.5 })) as unknown as Corners
+
 /** Measures the motif in a picture. */
-export function measurePhoto(picture: Picture, { sheet: name, corners: given }: PhotoOptions): PhotoAnswer {
+export function measurePhoto(
+  picture: Picture,
+  { sheet: name, corners: given, progress }: PhotoOptions,
+): PhotoAnswer {
   const findings: Finding[] = []
   const tell = <Code extends FindingCode>(code: Code, ...values: Told<Code>) => {
     findings.push(findingOf(said(code, ...values), 'photo'))
@@ -103,7 +120,10 @@ export function measurePhoto(picture: Picture, { sheet: name, corners: given }: 
     findings,
   })
   const sheet = SHEET_SIZES[name]
-  const rough = given ? { corners: given, cutOff: false } : findSheet(picture, sheet)
+  const small = reduced(picture, MOST_FOUND_IN)
+  progress?.('sheet', 0.1)
+  const inSmall = given ? { corners: smaller(given, small), cutOff: false } : findSheet(small, sheet)
+  const rough = inSmall && { corners: larger(inSmall.corners, small), cutOff: inSmall.cutOff }
   if (!rough) {
     tell('photo/no-sheet', { sheet: name })
     return answer(null)
@@ -123,16 +143,23 @@ export function measurePhoto(picture: Picture, { sheet: name, corners: given }: 
   if (pose.tilt > DOUBT.tilt) tell('photo/tilt', { tilt: formatNumber(pose.tilt, 0), most: DOUBT.tilt })
   if (pose.misfit > DOUBT.misfit || edges.found < DOUBT.edges) tell('photo/sheet-shape', { sheet: name })
 
-  const plane = rectify(picture, corners, sheet)
-  const beside = 'beside' in sheet
-  const evened = evenLight(plane, beside)
-  const found = findMotif(plane, evened)
-  if (!found) {
-    tell('photo/no-motif')
+  progress?.('light', 0.3)
+  const coarse = rectify(small, smaller(corners, small), sheet)
+  const light = fitLight(coarse, 'beside' in sheet)
+  const coarseEvened = evenLight(coarse, light)
+  progress?.('motif', 0.5)
+  const first = findMotif(coarse, coarseEvened)
+  if (first?.overEdge) {
+    tell('photo/motif-over-edge')
     return answer(null)
   }
-  if (found.overEdge) {
-    tell('photo/motif-over-edge')
+  // Measured in the whole picture, but only where the motif lies.
+  const plane = first && rectify(picture, corners, sheet, boxOf(first.mask, coarse, ROOM))
+  const evened = plane && evenLight(plane, light)
+  const found = first && evened && findAgain(plane, evened, first)
+  progress?.('outline', 0.7)
+  if (!found) {
+    tell('photo/no-motif')
     return answer(null)
   }
   if (plane.density < DOUBT.density) tell('photo/few-pixels')
@@ -154,6 +181,7 @@ export function measurePhoto(picture: Picture, { sheet: name, corners: given }: 
     tip = Math.max(...symmetry.reach)
     dip = Math.min(...symmetry.reach)
   } else if (kind === 'petals') {
+    progress?.('dips', 0.85)
     const valleys = valleysOf(plane, evened, symmetry, tips, blur)
     const seen = valleys.filter((valley) => valley !== null)
     dip = seen.length > 0 ? middleMean(seen.map(({ far }) => far)) : meanOf(hollowsOf(symmetry))

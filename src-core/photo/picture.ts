@@ -46,6 +46,53 @@ export function lightAt({ width, height, data }: Picture, x: number, y: number, 
   }
 }
 
+/** Bytes of sRGB by light in steps of a 16,384th. */
+const BYTE_OF_STEP = Uint8Array.from({ length: 16_385 }, (_, at) => byteOfLight(at / 16_384))
+
+/** A picture made smaller: what is looked for is found in it, what is measured is measured in the whole one. */
+export interface Reduced extends Picture {
+  /** Pixels of the whole picture to a side of one of these. */
+  readonly step: number
+}
+
+/** Pixels of the whole picture, each the mean light of a square of them, so that at most `most` are left. */
+export function reduced(picture: Picture, most: number): Reduced {
+  const step = Math.max(1, Math.ceil(Math.sqrt((picture.width * picture.height) / most)))
+  if (step === 1) return { ...picture, step }
+  const { width, data } = picture
+  const columns = Math.max(1, Math.floor(width / step))
+  const rows = Math.max(1, Math.floor(picture.height / step))
+  const small = new Uint8Array(4 * columns * rows)
+  const sums = new Float32Array(3 * columns)
+  const by = 16_384 / (step * step)
+  for (let row = 0; row < rows; row++) {
+    sums.fill(0)
+    for (let y = row * step; y < Math.min(picture.height, (row + 1) * step); y++) {
+      let from = 4 * y * width
+      for (let column = 0; column < columns; column++) {
+        let red = 0
+        let green = 0
+        let blue = 0
+        for (let x = 0; x < step; x++, from += 4) {
+          red += LIGHT_OF_BYTE[data[from]!]!
+          green += LIGHT_OF_BYTE[data[from + 1]!]!
+          blue += LIGHT_OF_BYTE[data[from + 2]!]!
+        }
+        sums[3 * column]! += red
+        sums[3 * column + 1]! += green
+        sums[3 * column + 2]! += blue
+      }
+    }
+    for (let column = 0; column < columns; column++) {
+      const to = 4 * (row * columns + column)
+      for (let c = 0; c < 3; c++)
+        small[to + c] = BYTE_OF_STEP[Math.min(16_384, Math.round(sums[3 * column + c]! * by))]!
+      small[to + 3] = 255
+    }
+  }
+  return { width: columns, height: rows, data: small, step }
+}
+
 /** Light of a picture, smaller: each value the mean of a square of `step` pixels. */
 export interface SmallLight {
   readonly width: number
@@ -67,7 +114,9 @@ export function shrink({ width, height, data }: Picture, longest: number): Small
         const at = 3 * (row * columns + column)
         for (let x = column * step; x < (column + 1) * step; x++) {
           const from = 4 * (y * width + x)
-          for (let c = 0; c < 3; c++) light[at + c]! += LIGHT_OF_BYTE[data[from + c]!]!
+          light[at]! += LIGHT_OF_BYTE[data[from]!]!
+          light[at + 1]! += LIGHT_OF_BYTE[data[from + 1]!]!
+          light[at + 2]! += LIGHT_OF_BYTE[data[from + 2]!]!
         }
       }
   for (let i = 0; i < light.length; i++) light[i]! /= step * step

@@ -1,5 +1,5 @@
 /** The sheet seen straight from above, in millimetres. */
-import { homography, inverse, mapped, sheetCorners } from './homography'
+import { homography, mapped, sheetCorners } from './homography'
 import type { Corners } from './homography'
 import { lightAt } from './picture'
 import type { Picture } from './picture'
@@ -21,39 +21,57 @@ export interface Plane {
   readonly density: number
 }
 
+/** A piece of the plane, in mm about the top left of the sheet. */
+export interface Area {
+  readonly left: number
+  readonly top: number
+  readonly right: number
+  readonly bottom: number
+}
+
 /** Places per millimetre at most, and places in all at most. */
 const FINEST = 6
-const MOST_PLACES = 1_500_000
+const MOST_PLACES = { finding: 400_000, measuring: 1_000_000 }
 /** What is left off along the edges of a sheet, and kept clear round a card, in mm. */
 const MARGIN = 1.5
 const CARD_MARGIN = 4
 /** How far from the middle of a card a motif is looked for, in mm. */
 const BESIDE = 260
 
-/** Rectifies what surrounds the motif: the sheet itself, or the ground beside a card. */
-export function rectify(picture: Picture, corners: Corners, sheet: SheetSize): Plane {
-  const toPicture = homography(sheetCorners(sheet), corners)
-  const toSheet = inverse(toPicture)
-  const area = { left: MARGIN, top: MARGIN, right: sheet.width - MARGIN, bottom: sheet.height - MARGIN }
-  if (sheet.beside) {
-    const seen = [
-      { x: 0, y: 0 },
-      { x: picture.width - 1, y: 0 },
-      { x: picture.width - 1, y: picture.height - 1 },
-      { x: 0, y: picture.height - 1 },
-    ].map((corner) => mapped(toSheet, corner))
-    area.left = Math.max(sheet.width / 2 - BESIDE, Math.min(...seen.map(({ x }) => x)))
-    area.right = Math.min(sheet.width / 2 + BESIDE, Math.max(...seen.map(({ x }) => x)))
-    area.top = Math.max(sheet.height / 2 - BESIDE, Math.min(...seen.map(({ y }) => y)))
-    area.bottom = Math.min(sheet.height / 2 + BESIDE, Math.max(...seen.map(({ y }) => y)))
+/** Where a motif may lie: on the sheet, or beside the card. */
+function groundOf(picture: Picture, corners: Corners, sheet: SheetSize): Area {
+  if (!sheet.beside)
+    return { left: MARGIN, top: MARGIN, right: sheet.width - MARGIN, bottom: sheet.height - MARGIN }
+  const toSheet = homography(corners, sheetCorners(sheet))
+  const seen = [
+    { x: 0, y: 0 },
+    { x: picture.width - 1, y: 0 },
+    { x: picture.width - 1, y: picture.height - 1 },
+    { x: 0, y: picture.height - 1 },
+  ].map((corner) => mapped(toSheet, corner))
+  return {
+    left: Math.max(sheet.width / 2 - BESIDE, Math.min(...seen.map(({ x }) => x))),
+    right: Math.min(sheet.width / 2 + BESIDE, Math.max(...seen.map(({ x }) => x))),
+    top: Math.max(sheet.height / 2 - BESIDE, Math.min(...seen.map(({ y }) => y))),
+    bottom: Math.min(sheet.height / 2 + BESIDE, Math.max(...seen.map(({ y }) => y))),
   }
+}
+
+/**
+ * Rectifies what surrounds the motif: the sheet itself or the ground beside a card, coarsely, to find the motif in; or
+ * a part of it, finely, to measure.
+ */
+export function rectify(picture: Picture, corners: Corners, sheet: SheetSize, part?: Area): Plane {
+  const most = part ? MOST_PLACES.measuring : MOST_PLACES.finding
+  const matrix = homography(sheetCorners(sheet), corners)
+  const area = part ?? groundOf(picture, corners, sheet)
   const around = corners.map(({ x, y }, at) =>
     Math.hypot(x - corners[(at + 1) % 4]!.x, y - corners[(at + 1) % 4]!.y),
   )
   const density = around.reduce((sum, each) => sum + each, 0) / (2 * (sheet.width + sheet.height))
   const wide = area.right - area.left
   const tall = area.bottom - area.top
-  const scale = Math.min(FINEST, density * 1.25, Math.sqrt(MOST_PLACES / (wide * tall)))
+  const scale = Math.min(FINEST, density * 1.25, Math.sqrt(most / (wide * tall)))
   const width = Math.floor(wide * scale)
   const height = Math.floor(tall * scale)
   const light = new Float32Array(3 * width * height)
@@ -62,14 +80,16 @@ export function rectify(picture: Picture, corners: Corners, sheet: SheetSize): P
   // Where a place is wider than a pixel, several pixels make it.
   const parts = Math.max(1, Math.min(4, Math.round(density / scale)))
   const share = 1 / (parts * parts)
+  const [a, b, c, d, e, f, g, h, i] = matrix
   for (let row = 0; row < height; row++)
     for (let column = 0; column < width; column++) {
       const at = row * width + column
       const x = area.left + column / scale
       const y = area.top + row / scale
-      const middle = mapped(toPicture, { x, y })
-      const inside =
-        middle.x >= 0 && middle.y >= 0 && middle.x <= picture.width - 1 && middle.y <= picture.height - 1
+      const w = g! * x + h! * y + i!
+      const px = (a! * x + b! * y + c!) / w
+      const py = (d! * x + e! * y + f!) / w
+      const inside = px >= 0 && py >= 0 && px <= picture.width - 1 && py <= picture.height - 1
       const onCard =
         sheet.beside &&
         x > -CARD_MARGIN &&
@@ -77,15 +97,22 @@ export function rectify(picture: Picture, corners: Corners, sheet: SheetSize): P
         x < sheet.width + CARD_MARGIN &&
         y < sheet.height + CARD_MARGIN
       ground[at] = inside && !onCard ? 1 : 0
-      for (let i = 0; i < parts; i++)
-        for (let j = 0; j < parts; j++) {
-          const part = mapped(toPicture, {
-            x: x + ((i + 0.5) / parts - 0.5) / scale,
-            y: y + ((j + 0.5) / parts - 0.5) / scale,
-          })
-          lightAt(picture, part.x, part.y, one)
-          for (let c = 0; c < 3; c++) light[3 * at + c]! += one[c]! * share
+      let red = 0
+      let green = 0
+      let blue = 0
+      for (let u = 0; u < parts; u++)
+        for (let v = 0; v < parts; v++) {
+          const mx = x + ((u + 0.5) / parts - 0.5) / scale
+          const my = y + ((v + 0.5) / parts - 0.5) / scale
+          const by = 1 / (g! * mx + h! * my + i!)
+          lightAt(picture, (a! * mx + b! * my + c!) * by, (d! * mx + e! * my + f!) * by, one)
+          red += one[0]!
+          green += one[1]!
+          blue += one[2]!
         }
+      light[3 * at] = red * share
+      light[3 * at + 1] = green * share
+      light[3 * at + 2] = blue * share
     }
   return { width, height, scale, left: area.left, top: area.top, light, ground, density }
 }

@@ -29,21 +29,27 @@ export function regions({ width, height, on }: Mask, least: number): Region[] {
     let onRim = 0
     stack[filled++] = start
     seen[start] = 1
-    const visit = (at: number) => {
-      if (on[at] && !seen[at]) {
-        seen[at] = 1
-        stack[filled++] = at
-      }
-    }
     while (read < filled) {
       const at = stack[read++]!
       const x = at % width
       const y = (at - x) / width
       if (x === 0 || y === 0 || x === width - 1 || y === height - 1) onRim++
-      if (x > 0) visit(at - 1)
-      if (x < width - 1) visit(at + 1)
-      if (y > 0) visit(at - width)
-      if (y < height - 1) visit(at + width)
+      if (x > 0 && on[at - 1] && !seen[at - 1]) {
+        seen[at - 1] = 1
+        stack[filled++] = at - 1
+      }
+      if (x < width - 1 && on[at + 1] && !seen[at + 1]) {
+        seen[at + 1] = 1
+        stack[filled++] = at + 1
+      }
+      if (y > 0 && on[at - width] && !seen[at - width]) {
+        seen[at - width] = 1
+        stack[filled++] = at - width
+      }
+      if (y < height - 1 && on[at + width] && !seen[at + width]) {
+        seen[at + width] = 1
+        stack[filled++] = at + width
+      }
     }
     if (filled >= least) found.push({ places: stack.slice(0, filled), onRim })
   }
