@@ -48,6 +48,23 @@ describe('a bag in the round', () => {
     await hands.press('Undo: join it in the round')
     await sentenceSays(page, /^(?!.*in the round)/)
     await undoAll()
+    await hands.press('Close Arrangement')
+  })
+
+  it('by keyboard: the same, from the list of places to the sentence, and back', async () => {
+    const page = desktop.window
+    const keys = new Keys(page)
+    await page.getByRole('application').focus()
+    await keys.reach('Arrangement', true)
+    await keys.press('Enter')
+    await keys.reach('Joined in the round')
+    await keys.press('Space')
+    await sentenceSays(page, /joined in the round: 48 cm around, 24 cm wide laid flat/)
+    await eventually(async () => expect((await layout()).inTheRound).toBe(true))
+    await keys.reach('Undo: join it in the round', true)
+    await keys.press('Enter')
+    await sentenceSays(page, /^(?!.*in the round)/)
+    await eventually(async () => expect((await layout()).inTheRound).toBeUndefined())
   })
 })
 
