@@ -60,7 +60,7 @@ export function fitHave(project: Project, have: Have, planner: Planner): Fits {
   if (found.length === 0)
     return { arrangements: [], findings: [finding('layout/fit-stash', 'yarns', { yarns: listed(short) })] }
   const told = found.map(({ counts, miss }) => {
-    return { miss, fit: fitOf(counts, countedOf(laidOut(rich, layout, counts), planner), wish) }
+    return { miss, fit: fitOf(counts, stash.told(counts), wish) }
   })
   return { arrangements: sorted(told), findings: ways.findings }
 }
@@ -155,6 +155,8 @@ function ofMotifs(tryout: Tryout, kind: Kind, rotation: Rotation, wish: Wish, mo
 /** The yarn on hand, asked whether it reaches for an arrangement. */
 interface Stash {
   readonly reaches: (counts: BlanketCounts) => boolean
+  /** What an arrangement comes to. */
+  readonly told: (counts: BlanketCounts) => PlanNumbers
   /** About how many motifs it makes. */
   readonly motifs: number
 }
@@ -169,20 +171,27 @@ function stashOf(project: Project, layout: BlanketLayout, planner: Planner): Sta
     now.yarns.reduce((sum, { onHand }) => sum + onHand, 0),
   ]
   if (!(need > 0) || now.motifs.length === 0) return null
-  const known = new Map<string, boolean>()
-  const reaches = (counts: BlanketCounts): boolean =>
-    told(counts).yarns.every(({ grams, onHand }) => grams.high <= onHand + NO_GRAMS)
+  // Each is asked about a plan of its own: once is enough.
+  const known = new Map<string, PlanNumbers>()
+  const toldOnce = (counts: BlanketCounts): PlanNumbers => {
+    const name = Object.values(counts).join()
+    const answer = known.get(name) ?? told(counts)
+    known.set(name, answer)
+    return answer
+  }
   return {
     motifs: Math.max(1, Math.min(MOST_MOTIFS, Math.floor((now.motifs.length * have) / need))),
-    // Each is asked about a plan of its own: once is enough.
-    reaches(counts) {
-      const name = Object.values(counts).join()
-      const answer = known.get(name) ?? reaches(counts)
-      known.set(name, answer)
-      return answer
-    },
+    told: toldOnce,
+    reaches: (counts) => lasts(toldOnce(counts)),
   }
 }
+
+/** Whether nothing is to be bought: what was weighed again lasts by its forecast, all else by what is on hand. */
+const lasts = ({ yarns, progress }: PlanNumbers): boolean =>
+  yarns.every(({ id, grams, onHand }) => {
+    const weighed = progress.forecast.find(({ yarn }) => yarn === id)
+    return weighed ? weighed.missing <= NO_GRAMS : grams.high <= onHand + NO_GRAMS
+  })
 
 /** The largest number from `least` to `most` that something reaches for, if it reaches for all less; else `least` − 1. */
 function largest(least: number, most: number, reaches: (number: number) => boolean): number {

@@ -159,6 +159,23 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
       ...([arranged.placements, offset, counts.inTheRound ? counts.columns : 0] as const),
       isCut ? fullLengths(counts) : undefined,
     )
+    /** The edge and its rounds: of the colours they hang on nothing but whether there are half motifs. */
+    const edged = memoised((halves: boolean) => {
+      const style = layout.edging?.style
+      const edge = edging > 0 ? edgeInput(accounts, cells, arranged, counts, style, joined, halves) : null
+      const line = edge && edgeLine(edge)
+      const written = writtenRounds(layout.edging)
+      const plain = plainRounds(layout.edging, project.terms)
+      const border =
+        edge && line && written.length > 0
+          ? workBorder(
+              borderEdge(edge, arranged, line, laid),
+              ...([written, plain.length, edgingHeight(plain, project.terms, gauge), project.terms] as const),
+              gauge,
+            )
+          : null
+      return { edge, line, border }
+    })
     /** Everything that follows from the colours, down to the yarn. */
     const colour = (stash: readonly YarnForMotifs[]) => {
       const coloured = colours(
@@ -174,20 +191,7 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
         ...{ ...shared, motifs, gaps, worked, edging, blocking },
         colourways: coloured.colourways,
       })
-      const style = layout.edging?.style
-      const halves = added.placed.halves.length > 0
-      const edge = edging > 0 ? edgeInput(accounts, cells, arranged, counts, style, joined, halves) : null
-      const line = edge && edgeLine(edge)
-      const written = writtenRounds(layout.edging)
-      const plain = plainRounds(layout.edging, project.terms)
-      const border =
-        edge && line && written.length > 0
-          ? workBorder(
-              borderEdge(edge, arranged, line, laid),
-              ...([written, plain.length, edgingHeight(plain, project.terms, gauge), project.terms] as const),
-              gauge,
-            )
-          : null
+      const { edge, line, border } = edged(added.placed.halves.length > 0)
       const [main, ...others] = piecesOf(motifs, laid, arranged.placements, coloured.colourways)
       const input: MaterialsInput = {
         basis: project,

@@ -120,3 +120,58 @@ it('finds the same best arrangement however the blanket is rotated now', () => {
     expect(upright).toEqual(rotated)
   }
 })
+
+describe('what was weighed again', () => {
+  const weighed = (left: number): Project => {
+    const made = Object.fromEntries(
+      [1, 2, 3].flatMap((row) => Array.from({ length: 6 }, (_, i) => [`${row},${i + 1}`, '2026-12-01'])),
+    )
+    const project = { ...squares({ columns: 6, rows: 8 }, [200]), made }
+    return {
+      ...project,
+      colourways: project.colourways!.slice(0, 1),
+      yarns: project.yarns!.map((yarn) => ({ ...yarn, left: { grams: left, at: 18 } })),
+      layout: {
+        ...(project.layout as BlanketLayout),
+        cells: { fill: { pattern: 'one', colourways: ['c0'] } },
+      },
+    }
+  }
+
+  it('counts by its forecast: nothing is to be bought of what is proposed, and one motif more would need it', () => {
+    // 18 motifs took 100 g of 200 instead of 18 × 3.3 = 59.4: what is left makes 18 more, 36 in all, not 60.
+    const { arrangements } = fitFromHave(weighed(100), { stash: true })
+    expect(arrangements.length).toBeGreaterThan(0)
+    const planner = createPlanner()
+    for (const fit of arrangements) {
+      const project = weighed(100)
+      const plan = planner.plan({
+        ...project,
+        layout: { ...(project.layout as BlanketLayout), target: undefined, ...layoutOf(fit) },
+      })
+      expect(plan.yarns.map(({ toBuy }) => toBuy)).toEqual([0])
+      expect(fit.motifs).toBeLessThanOrEqual(36)
+    }
+    expect(Math.max(...arrangements.map(({ motifs }) => motifs))).toBeGreaterThan(30)
+    // Where they took less than planned there is more: 18 of 40 g, so 200 g make 90 at that rate.
+    const thrifty = fitFromHave(weighed(160), { stash: true }).arrangements
+    expect(Math.max(...thrifty.map(({ motifs }) => motifs))).toBeGreaterThan(70)
+  })
+})
+
+it('plans each arrangement once', () => {
+  const project = squares({ edging: { style: 'follow', rounds: ['sc', 'sc'], yarn: 'y0' } }, [150, 90])
+  const inner = createPlanner()
+  const asked: string[] = []
+  const planner = {
+    ...inner,
+    numbers: (of: Project) => {
+      const { arrangement, columns, rows, turn, alternateTurn, alternateRows } = of.layout as BlanketLayout
+      asked.push([arrangement, columns, rows, turn, alternateTurn, alternateRows].join())
+      return inner.numbers(of)
+    },
+  }
+  expect(fitHave(project, { stash: true }, planner).arrangements.length).toBeGreaterThan(0)
+  // The project as it is may be one of them.
+  expect(asked.length - new Set(asked).size).toBeLessThanOrEqual(1)
+})
