@@ -55,9 +55,21 @@ export function fromGallery(
   terms: Terms,
 ): NonNullable<BlanketLayout['edging']> {
   const { style } = GALLERY[kind]
+  const { style: before, ...others } = edging ?? {}
   return {
-    ...edging,
+    ...others,
+    // What came with another of the gallery goes with it.
+    ...(before && !cameWithGallery(edging, terms) && { style: before }),
     ...(style && { style }),
     written: galleryRounds(kind, terms).map((work) => ({ work })),
   }
 }
+
+/** Whether an edging is one of the gallery as it was begun, in the style that came with it. */
+const cameWithGallery = (edging: BlanketLayout['edging'], terms: Terms): boolean =>
+  EDGING_KINDS.some((kind) => {
+    const works = galleryRounds(kind, terms)
+    const isIt =
+      works.length === edging?.written?.length && works.every((work, i) => edging.written?.[i]?.work === work)
+    return isIt && GALLERY[kind].style !== undefined && GALLERY[kind].style === edging?.style
+  })

@@ -84,6 +84,8 @@ export function usesIn(terms: Terms): Uses {
 class Writer {
   position = 0
   #next = 0
+  /** Marks of other kinds that were worked on the way to one: no part of a repeat. */
+  passed = 0
 
   constructor(
     readonly marks: readonly Mark[],
@@ -166,6 +168,7 @@ class Writer {
         const written = this.#at(clause, work)
         if (!written || written === 'missed') return null
         out.push(...written)
+        this.passed++
       }
     }
     return out
@@ -263,5 +266,6 @@ export function expandMarks(
   if (left < 0) return null
   const rest = filling ? writer.fill(left, filling) : []
   const words = [...before, gathered(parts), ...rest, ...ending].join(', ')
-  return { text: `${words}.`, repeats: parts.length }
+  // Where marks do not come in turn, no number of repeats holds what is worked at all of them.
+  return { text: `${words}.`, repeats: writer.passed > 0 ? 1 : parts.length }
 }

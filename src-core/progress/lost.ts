@@ -4,6 +4,7 @@ import { movesOutline, standingColours } from '../colour/hold'
 import { isAddition, tidyAddress } from '../layout/addresses'
 import { planProject } from '../plan'
 import { blanketOf, layoutKindOf } from '../plans/layouts'
+import { DEFAULTS } from '../settled'
 import { movedMarks } from './hold'
 import { EDGING } from './marks'
 import { clearMade } from './mark'
@@ -14,6 +15,8 @@ export interface LostMade {
   readonly stillMarked: readonly string[]
   /** How many get another colour. */
   readonly recoloured: number
+  /** How many are joined already, and would lie beside others: rows become rings, or shifted ones straight. */
+  readonly rejoined: number
 }
 
 /** What stands at an address: which motif, in which colourway. */
@@ -33,6 +36,11 @@ export function lostMade(before: Project, after: Project): LostMade | null {
   const stillMarked: string[] = []
   let gone = 0
   let recoloured = 0
+  let rejoined = 0
+  const [from, to] = [before, after].map(
+    (project) => blanketOf(project)?.arrangement ?? DEFAULTS.blanket.arrangement,
+  )
+  const joined = from === to ? {} : (before.joined ?? {})
   for (const key of marked) {
     const stood = was(tidyAddress(key))
     // What had no place before cannot lose it.
@@ -44,9 +52,12 @@ export function lostMade(before: Project, after: Project): LostMade | null {
     if (!stands || stands.motif !== stood.motif) {
       gone++
       if (now !== null) stillMarked.push(now)
-    } else if (stands.way !== stood.way || ways.has(stood.way)) recoloured++
+    } else {
+      if (stands.way !== stood.way || ways.has(stood.way)) recoloured++
+      if (key in joined) rejoined++
+    }
   }
-  return gone + recoloured > 0 ? { gone, stillMarked, recoloured } : null
+  return gone + recoloured + rejoined > 0 ? { gone, stillMarked, recoloured, rejoined } : null
 }
 
 /** The project after an edit that was answered for: what has no place any more is marked no longer. */

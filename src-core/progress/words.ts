@@ -1,4 +1,5 @@
 /** How far a work has come, in words: the same in window, command line and paper. */
+import type { LostMade } from './lost'
 import type { Forecast, PlanNumbers, Progress } from '../../shared-types/plan'
 import type { Terms, UnitSystem, Yarn } from '../../shared-types/project'
 import { saying } from '../stitches/spelling'
@@ -99,7 +100,7 @@ export function remeasuredWords(
 
 /** What an edit would do to made motifs, as a question. */
 export function lostWords(
-  { gone, recoloured }: { readonly gone: number; readonly recoloured: number },
+  { gone, recoloured, rejoined }: Pick<LostMade, 'gone' | 'recoloured' | 'rejoined'>,
   terms: Terms,
 ): {
   readonly question: string
@@ -118,9 +119,19 @@ export function lostWords(
           )`${counted(recoloured, 'made motif')} would be shown in another colourway than the one they were made in.`,
         ]
       : []),
+    ...(rejoined > 0
+      ? [
+          `${counted(rejoined, 'joined motif')} would lie beside others than ${rejoined === 1 ? 'it is' : 'they are'} joined to: those joins would have to be undone.`,
+        ]
+      : []),
   ]
   return {
     question: told.join(' '),
-    yes: gone > 0 ? `Clear ${counted(gone, 'mark')}` : `Change ${counted(recoloured, 'made motif')}`,
+    yes:
+      gone > 0
+        ? `Clear ${counted(gone, 'mark')}`
+        : recoloured > 0
+          ? `Change ${counted(recoloured, 'made motif')}`
+          : 'Change the arrangement',
   }
 }

@@ -1,6 +1,7 @@
 /** Counts that somebody checked by hand and found wrong: squares of 60 mm, 20 sc in 10 cm; every number is made up. */
 import { describe, expect, it } from 'vitest'
 import type { BlanketLayout, Project } from '../../shared-types/project'
+import { fromGallery } from '../../src-core/edging/gallery'
 import { pickUps } from '../../src-core/edging/pick-up'
 import { knownSize } from '../../src-core/motif/ruler'
 import { planProject, proposeProject, waysForProject } from '../../src-core/plan'
@@ -122,5 +123,27 @@ describe('M36 a border', () => {
       expect(picked).toHaveLength(8)
       expect(picked.reduce((sum, { stitches }) => sum + stitches, 0)).toBe(loop.stitches)
     }
+  })
+
+  it('that ripples adds two sts at every tip and takes two at every dip, also where two tips come in a row', () => {
+    const rings = hexagons(2, ofKind('ripple'))
+    const rows = withLayout(rings, { arrangement: 'offset-rows', columns: 10, rows: 6 })
+    for (const project of [rings, rows]) {
+      const { loops, rounds } = planProject(project).edging!
+      const [{ marks, stitches, made }] = loops as [NonNullable<typeof loops>[number]]
+      const many = (kind: string) => marks.filter((mark) => mark.kind === kind).length
+      expect(many('tip')).not.toBe(many('dip'))
+      expect(made[0]).toBe(stitches + 2 * many('tip') - 2 * many('dip'))
+      // No number of repeats holds that.
+      expect(rounds.at(-1)!.repeats).toBe(1)
+    }
+  })
+
+  it('begun anew leaves the way of meeting the edge that came with a ripple, and keeps one that was chosen', () => {
+    const ripple = fromGallery({ rounds: ['sc'] }, 'ripple', 'US')
+    expect(ripple.style).toBe('follow')
+    expect(fromGallery(ripple, 'shell', 'US').style).toBeUndefined()
+    expect(fromGallery({ rounds: ['sc'], style: 'level' }, 'shell', 'US').style).toBe('level')
+    expect(fromGallery(ripple, 'ripple', 'US')).toEqual(ripple)
   })
 })

@@ -5,6 +5,7 @@ import { planProject } from '../../../src-core/plan'
 import { standingColours } from '../../../src-core/colour/hold'
 import { holdWork, movedMarks } from '../../../src-core/progress/hold'
 import { lostMade, settleLost } from '../../../src-core/progress/lost'
+import { lostWords } from '../../../src-core/progress/words'
 import { clearMade, markJoined, markMade } from '../../../src-core/progress/mark'
 import { disc, first, progressOf, project } from './project'
 
@@ -294,5 +295,26 @@ describe('motifs of a garland that are made', () => {
     expect(lostMade(before, holdWork(before, { ...garland([a!]), made: before.made }))).toMatchObject({
       recoloured: 1,
     })
+  })
+})
+
+describe('joined motifs in another arrangement', () => {
+  it('would lie beside others than they are joined to, which is asked about; made ones alone are not', () => {
+    const made = large(40)
+    const joined = markJoined(made, planProject(made).motifs.slice(0, 40), '2026-12-02')
+    const to = (arrangement: 'straight-rows' | 'offset-rows') => (of: Project) =>
+      holdWork(of, withBlanket(of, { arrangement, cells: { ...(of.layout as BlanketLayout).cells } }))
+    const [own, other] =
+      (joined.layout as BlanketLayout).arrangement === 'offset-rows'
+        ? (['offset-rows', 'straight-rows'] as const)
+        : (['straight-rows', 'offset-rows'] as const)
+    expect(lostMade(joined, to(own)(joined))).toBeNull()
+    const lost = lostMade(joined, to(other)(joined))
+    expect(lost).toMatchObject({ gone: 0, rejoined: 40 })
+    expect(lostWords(lost!, 'US')).toMatchObject({
+      question: expect.stringContaining('40 joined motifs would lie beside others') as string,
+      yes: expect.stringMatching(/^Change/) as string,
+    })
+    expect(lostMade(made, to(other)(made))?.rejoined ?? 0).toBe(0)
   })
 })
