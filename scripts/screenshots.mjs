@@ -1,120 +1,66 @@
 /**
- * Makes the pictures of the window for README and docs (`npm run screenshots`): every place, light and dark,
- * at 1280 × 800 and 1920 × 1080, from the built window on its loopback server in a real Chromium.
- * With names it makes those alone: `npm run screenshots -- yarn paper`; `--out FOLDER` puts them elsewhere.
+ * Makes the pictures of the window that README and guides show (`npm run screenshots`), and no others: light,
+ * 1280 × 800, from the built window on its loopback server in a real Chromium. With names it makes those alone:
+ * `npm run screenshots -- guide-start`; `--out FOLDER` puts them elsewhere. A test holds that each is shown on a page.
  */
 import { spawn, spawnSync } from 'node:child_process'
 import { copyFile, mkdir, mkdtemp, rm } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
-import { join, resolve } from 'node:path'
+import { basename, join, resolve } from 'node:path'
 import { chromium } from 'playwright-core'
 import { findChromium } from './capabilities.mjs'
 import { root } from './fresh-build.mjs'
 import { buildDesktop, buildWindow } from './window-build.mjs'
 
-const SIZES = [
-  { width: 1280, height: 800 },
-  { width: 1920, height: 1080 },
-]
-const THEMES = ['light', 'dark']
+const VIEWPORT = { width: 1280, height: 800 }
 const ADDRESS = /http:\/\/127\.0\.0\.1:\d+\/enter\?token=[\w-]+/g
 
-const place = (name) => async (page) => {
-  await page.getByRole('navigation', { name: 'Places of the job' }).getByRole('button', { name }).click()
+async function go(page, place) {
+  await page
+    .getByRole('navigation', { name: 'Places of the job' })
+    .getByRole('button', { name: place })
+    .click()
 }
 
-/** What each picture shows, from the window as it opens; `file` is the example that is in it. */
+async function enter(page, name, value) {
+  const field = page.getByRole('textbox', { name, exact: true })
+  await field.fill(value)
+  await field.press('Tab')
+}
+
+/** What each picture shows, from the window as it opens; `file` is the project that is in it. */
 const SCENES = {
-  whole: { file: 'market-stall-throw', prepare: (page) => hold(page) },
-  motif: { file: 'hedgerow-baby-throw', prepare: place('Motif') },
-  arrangement: {
-    file: 'hedgerow-baby-throw',
-    prepare: async (page) => {
-      await place('Arrangement')(page)
-      await page.getByRole('list', { name: 'What fits best' }).waitFor()
-    },
-  },
-  joins: { file: 'market-stall-throw', prepare: place('Joins') },
-  colours: { file: 'market-stall-throw', prepare: place('Colors') },
-  yarn: { file: 'hedgerow-baby-throw', prepare: place('Yarn') },
-  paper: {
-    file: 'market-stall-throw',
-    prepare: async (page) => {
-      await place('Paper')(page)
-      await page.getByRole('img', { name: /^Page 1 of/ }).waitFor()
-    },
-  },
-  garland: {
-    file: 'orchard-gate-garland',
-    prepare: async (page) => {
-      await place('Arrangement')(page)
-      await page.getByRole('list', { name: 'Sequence' }).waitFor()
-    },
-  },
-  kit: { file: 'orchard-gate-garland', prepare: place('Kit') },
-  labels: {
-    file: 'orchard-gate-garland',
-    prepare: async (page) => {
-      await place('Paper')(page)
-      await page.getByRole('combobox', { name: 'Sheets' }).selectOption('labels')
-      await page.getByRole('img', { name: /^Page 1 of 1: Labels/ }).waitFor()
-    },
-  },
-  panel: {
-    file: 'quince-wreath-cushion',
-    prepare: async (page) => {
-      await place('Arrangement')(page)
-      await page.getByRole('list', { name: 'Items on the panel' }).getByRole('button').nth(1).click()
-    },
-  },
-  wreath: {
-    file: 'pond-edge-bag',
-    prepare: async (page) => {
-      await place('Arrangement')(page)
-      await page.getByText('Place a wreath').click()
-      await page.getByText('Replace it').click()
-      await page.getByRole('button', { name: 'Alternate with another' }).click()
-      await page.getByText('Place a row along a line').scrollIntoViewIfNeeded()
-    },
-  },
-  template: {
-    file: 'quince-wreath-cushion',
-    prepare: async (page) => {
-      await place('Paper')(page)
-      await page.getByRole('img', { name: /^Page 1 of/ }).waitFor()
-      await page.getByRole('button', { name: 'Page after' }).click()
-      await page.getByRole('img', { name: /^Page 2 of/ }).waitFor()
-    },
-  },
-  rounds: {
-    file: 'orchard-wall-throw',
-    prepare: async (page) => {
-      await place('Motif')(page)
-      await page.getByRole('textbox', { name: 'Round 3', exact: true }).click()
-    },
-  },
-  'rounds-empty': {
+  'guide-start': {
     file: null,
     prepare: async (page) => {
       await page.getByRole('button', { name: 'Start from your own motif' }).click()
-      await page.getByRole('button', { name: 'Start from its written rounds' }).click()
-      await page.getByRole('textbox', { name: /^Paste the rounds/ }).waitFor()
+      await page.getByRole('dialog').getByText('cm', { exact: true }).click()
+      await enter(page, 'Tip to tip, across', '8 cm')
+      await enter(page, 'Dip to dip, across', '5.5 cm')
+      await enter(page, 'Finished width', '110 cm')
+      await enter(page, 'Finished length', '140 cm')
+      await page.getByText('330 motifs make').waitFor()
     },
   },
-  start: {
-    file: null,
+  'guide-joins': {
+    file: 'docs/projects/harbour-lap-blanket.petalyard',
     prepare: async (page) => {
-      await page.getByRole('button', { name: 'Start from your own motif' }).click()
-      await page.getByText(/motifs make/).waitFor()
+      await page.getByRole('application').focus()
+      for (const key of ['ArrowRight', 'ArrowDown', 'ArrowDown', 'ArrowRight']) await page.keyboard.press(key)
     },
   },
-}
-
-/** Takes a motif near the middle of the map in the hand. */
-async function hold(page) {
-  await page.getByRole('application').focus()
-  for (const key of ['ArrowRight', 'ArrowDown', 'ArrowDown', 'ArrowDown', 'ArrowRight', 'ArrowRight'])
-    await page.keyboard.press(key)
+  'guide-garland': {
+    file: 'docs/projects/lemon-grove-garland.petalyard',
+    prepare: (page) => go(page, 'Kit'),
+  },
+  'guide-rounds': {
+    file: 'docs/projects/quay-side-runner.petalyard',
+    prepare: async (page) => {
+      await go(page, 'Motif')
+      const round = page.getByRole('textbox', { name: 'Round 2', exact: true })
+      await round.fill((await round.inputValue()).replace('4 more times', '3 more times'))
+    },
+  },
 }
 
 async function serve(folder, files) {
@@ -149,35 +95,37 @@ function slim(path) {
 }
 
 async function shoot(browser, name, { file, prepare }, out) {
-  for (const colorScheme of THEMES)
-    for (const viewport of SIZES) {
-      const folder = await mkdtemp(join(tmpdir(), 'petalyard-pictures-'))
-      // A copy: an opened project saves itself, and some pictures change what they show.
-      const files = file ? [join(folder, `${file}.petalyard`)] : []
-      if (file) await copyFile(join(root, 'examples', `${file}.petalyard`), files[0])
-      const server = await serve(folder, files)
-      const context = await browser.newContext({ colorScheme, viewport, reducedMotion: 'reduce' })
-      try {
-        const page = await context.newPage()
-        page.on('pageerror', (error) => console.error(`${name}: ${error.message}`))
-        page.on('console', (message) => {
-          if (message.type() === 'error') console.error(`${name}: ${message.text()}`)
-        })
-        await page.goto(server.address)
-        await page.getByRole('navigation', { name: 'Places of the job' }).waitFor()
-        await page.evaluate(() => document.fonts.ready)
-        await prepare(page)
-        await page.waitForTimeout(1200)
-        const path = join(out, `window-${name}-${colorScheme}-${viewport.width}.png`)
-        await page.screenshot({ path })
-        slim(path)
-        console.log(path)
-      } finally {
-        await context.close()
-        await server.stop()
-        await rm(folder, { recursive: true, force: true })
-      }
-    }
+  const folder = await mkdtemp(join(tmpdir(), 'petalyard-pictures-'))
+  // A copy: an opened project saves itself, and some pictures change what they show.
+  const files = file ? [join(folder, basename(file))] : []
+  if (file) await copyFile(join(root, file), files[0])
+  const server = await serve(folder, files)
+  const context = await browser.newContext({
+    colorScheme: 'light',
+    viewport: VIEWPORT,
+    reducedMotion: 'reduce',
+    locale: 'en-GB',
+  })
+  try {
+    const page = await context.newPage()
+    page.on('pageerror', (error) => console.error(`${name}: ${error.message}`))
+    page.on('console', (message) => {
+      if (message.type() === 'error') console.error(`${name}: ${message.text()}`)
+    })
+    await page.goto(server.address)
+    await page.getByRole('navigation', { name: 'Places of the job' }).waitFor()
+    await page.evaluate(() => document.fonts.ready)
+    await prepare(page)
+    await page.waitForTimeout(1500)
+    const path = join(out, `${name}.png`)
+    await page.screenshot({ path })
+    slim(path)
+    console.log(path)
+  } finally {
+    await context.close()
+    await server.stop()
+    await rm(folder, { recursive: true, force: true })
+  }
 }
 
 const args = process.argv.slice(2)
