@@ -104,9 +104,14 @@ export const NOTATION_FINDINGS = {
     message: 'the ch {chains} counts as one stitch, so its top is ch {top}, not ch {chain}.',
     mend: 'Join in the top of the chain, or say what its last chains stand for.',
   },
+  'rounds/join-beyond-chain': {
+    severity: 'error',
+    message: 'a ch-{chains} has no ch {chain} to join to.',
+    mend: 'Join in the top of the chain that the round begins with.',
+  },
   'rounds/join-no-such-chain': {
     severity: 'error',
-    message: 'the round begins with ch {begins}, so there is no ch-{chains} to join to.',
+    message: 'the round begins with {begins}, so there is no ch-{chains} to join to.',
     mend: 'Join in the first stitch of the round, or begin it with that chain.',
   },
   'rounds/loop-short': {

@@ -174,13 +174,16 @@ function countOf(
   }
   if (noun.kind === 'corner') return sums.corners > 0 ? sums.corners : null
   if (noun.kind === 'own') {
-    if (!/^petals?$|^groups?$|^spokes?$/.test(noun.words)) return null
+    if (!/^petals?$|^groups?$|^spokes?$|^points?$|^scallops?$/.test(noun.words)) return null
     const spaces = Object.values(sums.spaces)
     const all = spaces.reduce((sum, count) => sum + count, 0)
     // The likeliest first: that one is named where none of them fits.
     return [
       sums.groups,
       ...work.repeats.values(),
+      ...work.node.items.flatMap((item) =>
+        item.type === 'group' && item.times !== null ? [item.times] : [],
+      ),
       all,
       ...spaces,
       sums.slips,
@@ -211,7 +214,10 @@ function countOf(
         all.entries.some(({ noun: other }) => other.kind === 'stitch' && BUNCHES.has(other.name?.form ?? '')),
       )
     case 'picot':
-      return sums.picots
+      // "(1 dc, 3 ch, 1 dc) in next tr (9 picots)": small loops of chains may be meant.
+      return sums.picots > 0
+        ? sums.picots
+        : [0, ...[3, 4, 5].map((chains) => sums.spaces[spaceKey(chains)] ?? 0)]
     case 'shell':
     case 'v-stitch':
       return [sums.groups, groupsOf(standing)]

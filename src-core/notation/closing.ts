@@ -106,9 +106,16 @@ export function checkTop(work: Work, place: Place | null): void {
   const { beginning } = work
   const noun = place?.parts[0]?.noun
   const begins = beginning?.item.count ?? 0
+  // "S.s. to 6th of the 4 ch" is a place of no chain.
+  if (noun?.kind === 'own' && noun.of > 0 && noun.chain > noun.of && hasBody(work))
+    return report(work, 'rounds/join-beyond-chain', place, { chain: noun.chain, chains: noun.of })
+  // "S.s. to 3rd of 5 ch" in a round that begins with a stitch.
+  const bare = beginning === null && work.elements.find(({ role }) => role !== 'travel')?.role === 'stitch'
+  if (noun?.kind === 'own' && noun.of > 1 && bare && !hasChain(work, noun.of) && !isOfLoops(work, noun))
+    return report(work, 'rounds/join-no-such-chain', place, { begins: 'a stitch', chains: noun.of })
   // "Ss to top of 3 ch" in a round that begins with one chain: that one was of another round.
   if (noun?.kind === 'own' && noun.of > begins && beginning && hasBody(work) && !hasChain(work, noun.of))
-    return report(work, 'rounds/join-no-such-chain', place, { begins, chains: noun.of })
+    return report(work, 'rounds/join-no-such-chain', place, { begins: `ch ${begins}`, chains: noun.of })
   if (noun?.kind !== 'own' || noun.chain === 0 || !beginning?.said || beginning.as !== 'counts') return
   const chains = beginning.item.count
   const top = chains - beginning.extra

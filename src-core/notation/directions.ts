@@ -154,6 +154,12 @@ function readMaterial(reader: Reader): string | null {
 /** "Colour 2, in any sp", "Yarn B:": the name alone at the beginning of a phrase. */
 const isColourAlone = (reader: Reader): boolean => {
   const name = reader.peek(1)
+  // "R2: B: (2tr, 1ch) …", "R4: C, start in any st".
+  const before = reader.tokens[reader.at - 1]
+  const opens = before === undefined || reader.peek()?.first || /^[:.)–—]$/.test(before.key)
+  const alone = opens && COLOUR_LETTERS.test(reader.peek()?.text ?? '') && !reader.rings.has(reader.spelled())
+  const goesOn = reader.key(1) === ',' && /^(start|begin|join|with|in|using|attach)$/.test(reader.key(2))
+  if (alone && (reader.key(1) === ':' || goesOn)) return true
   return (
     reader.sees('color') &&
     (name?.kind === 'number' || COLOUR_LETTERS.test(name?.text ?? '')) &&
@@ -165,8 +171,9 @@ const isColourAlone = (reader: Reader): boolean => {
 function readBeginsIn(reader: Reader): ColourItem | null {
   const start = reader.at
   return reader.attempt((): ColourItem | null => {
+    while (reader.skip('new', 'next', 'another', 'change', 'color', 'yarn', 'last')) continue
     const place = reader.isA('into') ? readPlace(reader) : null
-    if (place?.parts[0]?.which !== 'any' || !/^[.;]$/.test(reader.key())) return null
+    if (place?.parts[0]?.which !== 'any' || !/^[.;:,]?$/.test(reader.key())) return null
     return { type: 'colour', colour: null, place, stitch: null, ...reader.span(start) }
   })
 }
@@ -188,6 +195,7 @@ export function readColour(reader: Reader): ColourItem | null {
       reader.skip('new', 'next')
       const colour = readColourName(reader) ?? (change ? null : readMaterial(reader))
       if (colour === null && !change) return null
+      if (colour !== null && reader.sees(',')) reader.at++
       if (colour !== null && reader.sees('in')) {
         // "With B in any ch-sp" is a join without the word.
         const place = readPlace(reader)

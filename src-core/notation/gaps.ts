@@ -1,5 +1,6 @@
 /** Work between stitches: "in sp between next 2 dc", "between groups", and a bare "sp" where a round has no chains. */
 import { FREE } from './source'
+import type { Source } from './source'
 import { missing, nowhere, sourceFor } from './taking'
 import type { PlacePart } from './tree'
 import { baseSource, spend, targetAt } from './work'
@@ -32,12 +33,18 @@ export function gapTargets(work: Work, part: PlacePart): Target[] {
   return targets
 }
 
+const opensBetweenGroups = (source: Source): boolean =>
+  !source.has('space', 'between groups', ({ group }) => !source.isGroup(group))
+
 /** "2 dc in each sp around" over a round without chains: between its groups, or else between its stitches. */
 export function betweenStitches(work: Work, part: PlacePart): Target[] | null {
   const { noun } = part
   if (noun.kind !== 'space' || noun.chains !== null || noun.corner || part.round) return null
   const source = baseSource(work)
-  if (!source?.state.ordered || source.state.unknown || source.total('space') > 0) return null
+  if (!source?.state.ordered || source.state.unknown) return null
+  // "2 tr in next gap" where chains lie within the groups alone.
+  const words = work.tree.text.slice(part.nounSpan.start, part.nounSpan.end)
+  if (source.total('space') > 0 && !(/\bgaps?$/i.test(words) && opensBetweenGroups(source))) return null
   const begun = work.elements.every(({ role }) => role === 'beginning' || role === 'travel')
   if (
     source.total('stitch') < 2 ||

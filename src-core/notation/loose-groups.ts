@@ -119,14 +119,26 @@ export const gathersAll = (reader: Reader, item: Item): item is WorkItem & { rea
   item.place !== null &&
   /\ball\s*$/i.test(reader.text.slice(item.start, item.place.start))
 
+/** "3 tr., 3 ch. and 3 tr. in next sp": behind chains and "and" the last of a list, whose place is that of all. */
+export function closesList(reader: Reader, items: readonly Item[], item: Item): item is WorkItem {
+  const [first, chain] = items.slice(-2)
+  if (!intoSpace(item) || chain?.type !== 'chain' || first?.type !== 'work' || first.place) return false
+  return /^[,.\s]*and\s*$/.test(reader.text.slice(chain.end, item.start))
+}
+
 /** "Dc, ch 1 in each st around": chains go into no stitch, so the place is that of all before it. */
 export const readShared = (reader: Reader): Place | null =>
   reader.isA('into') && ['each', 'every'].includes(reader.key(1)) ? readPlace(reader) : null
 
 /** A group of the loose stitches and chains read so far and the last one; takes them off the list. */
-export function gatherBefore(items: Item[], last: WorkItem | ChainItem, place = placeOf(last)): GroupItem {
+export function gatherBefore(
+  items: Item[],
+  last: WorkItem | ChainItem,
+  least: number,
+  place = placeOf(last),
+): GroupItem {
   let from = items.length
-  while (from > 0) {
+  while (from > least) {
     const { type } = items[from - 1]!
     const bare =
       type === 'chain' || type === 'statement' || (type === 'work' && !(items[from - 1] as WorkItem).place)

@@ -121,6 +121,8 @@ export function readExtent(reader: Reader): Extent | null {
 /** "sp", "corner sp" and "corner" behind the chains of a space: how many words; 0 where none follows. */
 function spaceBehind(reader: Reader, ahead: number): number {
   const corner = reader.key(ahead) === 'corner' ? 1 : 0
+  // "ch-2 point", "ch-3 tip".
+  if (corner === 0 && ['point', 'tip'].includes(reader.key(ahead))) return 1
   return reader.isA('space', ahead + corner) ? corner + 1 : corner
 }
 
@@ -289,7 +291,15 @@ export function readNoun(reader: Reader): Noun | null {
       }
       return { kind: 'ring', yarn }
     }
-    if (reader.skip('tip')) {
+    if (reader.skip('tip') || (reader.sees('point') && reader.skip('point'))) {
+      // "the point of 3 chain".
+      const chains = reader.attempt(() => {
+        if (!reader.skip('of')) return null
+        if (reader.peek()?.kind === 'chains') return reader.tokens[reader.at++]!.value
+        const count = reader.number()
+        return count !== null && reader.skipA('chain') ? count : null
+      })
+      if (chains !== null) return { kind: 'space', chains, corner: false }
       if (!reader.skipA('stitch')) readStitch(reader)
       return { kind: 'landmark', name: 'tip' }
     }

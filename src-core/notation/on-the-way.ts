@@ -54,6 +54,19 @@ export const passOnTheWay = (reader: Reader): void => {
   })
 }
 
+/** "Sl st in next hdc, in next dc and into ch-3 sp": every place on the way. */
+export function readFurther(reader: Reader, place: Place): Place {
+  const start = reader.at
+  const more = reader.attempt(() => {
+    if (!reader.skip(',')) return null
+    const found = reader.isA('into') ? readPlace(reader) : null
+    return found && (/^([,;.]|and)?$/.test(reader.key()) ? found : null)
+  })
+  if (!more || reader.at === start) return place
+  const further = { ...place, parts: [...place.parts, ...more.parts], end: more.end }
+  return readFurther(reader, further)
+}
+
 /** "Sl st in each st to the corner sp" leads into the corner. */
 export function toCorner(place: Place): Place {
   const [part] = place.parts

@@ -5,7 +5,7 @@ import { STARS, readAmount } from './clauses'
 import type { SequenceReader } from './clauses'
 import { readColour, readJoin, readRepeatRound, readScope } from './directions'
 import { readFoundation } from './foundation'
-import { passOnTheWay, readWay, toCorner } from './on-the-way'
+import { passOnTheWay, readFurther, readWay, toCorner } from './on-the-way'
 import { readExtent, readNoun, sizeAhead } from './nouns'
 import { ownChain, readPlace } from './places'
 import { BOUNDARY, readDescribed, readDropped, readPlainNote, readStart, statementAhead } from './prose'
@@ -233,7 +233,8 @@ function readWork(reader: Reader, verb: boolean): Item | null {
     const apart = count !== null && count > 1 ? readBetween(reader) : null
     if (apart) reader.skip(',')
     const named = readPlace(reader) ?? readSweep(reader)
-    const place = slips && named ? ownChain(reader, toCorner(named)) : named
+    const placed = slips && named ? readFurther(reader, named) : named
+    const place = slips && placed ? ownChain(reader, toCorner(placed)) : placed
     if (slips) {
       const joined = reader.attempt(() => {
         if (reader.skip('to', 'and') && reader.skip('join', 'close', 'made')) {

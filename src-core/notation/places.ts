@@ -3,8 +3,9 @@ import { readElsewhere } from './elsewhere'
 import { readExtent, readGap, readLoop, readNoun, readRound, sizeAhead, sizedSpaceAhead } from './nouns'
 import { atBase, readOwn } from './own-places'
 import { readLoopOf, readWithin } from './within'
-import { passTopOfSame, passWhere, passWhereJoined, readBetween } from './where'
+import { passBelow, passTopOfSame, passWhere, passWhereJoined, readBetween } from './where'
 import type { Reader } from './reader'
+import type { Token } from './tokens'
 import type { Noun, Place, PlacePart, Which } from './tree'
 import { readStitch } from './vocabulary'
 
@@ -93,6 +94,26 @@ function skipSameAs(reader: Reader): boolean {
 const endsPlace = (reader: Reader): boolean =>
   /^([,;:.)(\]*[–—]|and|around|round|rep|\*\*)?$/.test(reader.key()) || (reader.peek()?.first ?? false)
 
+/** "in the single tr", "in the point tr", "in the tall dc": a stitch told by what it is like. */
+const readSingled = (reader: Reader): Noun | null =>
+  reader.attempt(() => {
+    if (!reader.skip('single', 'only', 'lone', 'point', 'tip', 'tall', 'odd')) return null
+    const noun = readNoun(reader)
+    return noun?.kind === 'stitch' && noun.name ? noun : null
+  })
+
+/** A stitch that ends in one tip. */
+const isBunch = (token: Token | undefined): boolean =>
+  token !== undefined && ['cluster', 'puff', 'popcorn', 'bobble'].some((form) => token.kinds.has(form))
+
+/** Whether a stitch is told by what lies above it. */
+const belowAhead = (reader: Reader): boolean => {
+  const at = reader.at
+  const found = passBelow(reader)
+  reader.at = at
+  return found
+}
+
 /** One part of a place, without its "in". `leading`: whether "in" stood before it. */
 function readPart(reader: Reader, around: boolean, inherited: Draft | null): PlacePart | null {
   const start = reader.at
@@ -133,7 +154,10 @@ function readPart(reader: Reader, around: boolean, inherited: Draft | null): Pla
     }
     const own = readOwn(reader)
     if (own) return finish({ which: own.base ? 'same' : 'first', count: 1, each: false }, own.noun)
-    reader.skipAll('top', 'of')
+    // "in top of next dc", "in tip of next cluster".
+    const bunch = reader.sees('tip', 'of') && [3, 4].some((ahead) => isBunch(reader.peek(ahead)))
+    if (bunch) reader.at += 2
+    else reader.skipAll('top', 'of')
     // "in beg lp": where the round began, in the loop of the joining.
     const begun = reader.attempt(() => {
       if (!reader.skip('beg', 'starting')) return null
@@ -146,6 +170,14 @@ function readPart(reader: Reader, around: boolean, inherited: Draft | null): Pla
     }
     const gapAlone = readGap(reader)
     if (gapAlone) return finish({ which: gapAlone.which ?? 'next', count: 1, each: false }, gapAlone.noun)
+    // "corresponding st of Rnd 2": of this motif.
+    const facing = reader.attempt(() => {
+      if (!reader.skip('corresponding', 'matching')) return null
+      const noun = readNoun(reader)
+      const round = readRound(reader)
+      return noun && round ? { noun, round } : null
+    })
+    if (facing) return finish(NEXT_ONE, facing.noun, facing.round)
     const other = readElsewhere(reader)
     if (other) return finish({ which: 'elsewhere', count: 1, each: false }, other)
     let draft = readWhich(reader)
@@ -184,7 +216,10 @@ function readPart(reader: Reader, around: boolean, inherited: Draft | null): Pla
       return finish(draft ?? { which: group?.each ? 'each' : 'next', count: 1, each: false }, within)
     }
     nounStart = reader.at
-    const noun = readNoun(reader)
+    const plain = readNoun(reader)
+    const single = plain ? null : readSingled(reader)
+    const noun = plain ?? single
+    if (single) draft ??= NEXT_ONE
     // "3rd ch of next loop": the loop itself.
     const along = noun?.kind === 'chain' && draft?.which === 'nth' ? readLoopOf(reader, readNoun) : null
     if (along) return finish({ which: along.which, count: 1, each: along.each }, along.noun)
@@ -253,7 +288,7 @@ function readPart(reader: Reader, around: boolean, inherited: Draft | null): Pla
       (noun.kind === 'space' && noun.corner)
     draft ??= inherited ?? null
     if (!draft && noun.kind === 'stitch') named ??= readRound(reader)
-    const where = passWhere(reader)
+    const where = passWhere(reader) || (noun.kind === 'stitch' && belowAhead(reader))
     if (!draft) {
       const plural = /s$/.test(reader.spelled(-1))
       const entered = reader.tokens[start - 1]?.kinds.has('into')
@@ -278,7 +313,10 @@ function readPart(reader: Reader, around: boolean, inherited: Draft | null): Pla
       () =>
         (noun.kind === 'chain' && reader.skip('of') && (reader.skip('the'), reader.skipA('picot'))) || null,
     )
-    const round = ofThis ? null : (named ?? readRound(reader))
+    const said = ofThis ? null : (named ?? readRound(reader))
+    const below = noun.kind === 'stitch' && passBelow(reader)
+    // "FPdc around sc below next sc": of the round before the last.
+    const round = said ?? (below && around ? { below: 2 } : null)
     // "the dc of the 2nd round lying between this petal and the next".
     if (round) passWhere(reader)
     const behind =
@@ -292,6 +330,8 @@ function readPart(reader: Reader, around: boolean, inherited: Draft | null): Pla
 export function readPlace(reader: Reader, bare = false): Place | null {
   const start = reader.at
   return reader.attempt(() => {
+    // "1 long dc down into the gap".
+    if (reader.skip('down') && !reader.isA('into')) return null
     let over = false
     let around = false
     if (reader.isA('into')) {

@@ -147,13 +147,17 @@ const readPurpose = (reader: Reader): Item | null =>
     return readStatement(reader, end)
   })
 
+/** "3 ch always counts as a treble": said of every round. */
+const ALWAYS = new Set(['always', 'at', 'throughout'])
+
 /** "Ch 3 counts as dc", where it begins at the cursor. */
 export function statementAhead(reader: Reader): Item | null {
   const purpose = readPurpose(reader)
   if (purpose) return purpose
   if (
     !['counts', 'does', 'not', 'this', 'here', 'ch', 'first'].includes(reader.key()) &&
-    reader.peek()?.kind !== 'chains'
+    reader.peek()?.kind !== 'chains' &&
+    !(reader.peek()?.kind === 'number' && reader.isA('chain', 1) && ALWAYS.has(reader.key(2)))
   )
     return null
   let end = reader.at

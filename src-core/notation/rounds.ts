@@ -50,6 +50,7 @@ function newWork(
     here: null,
     last: null,
     first: null,
+    ahead: null,
     joinedAt: null,
     beginningDone: false,
     leg: null,
@@ -117,6 +118,13 @@ const turns = (items: readonly Item[], at: 'start' | 'end'): boolean => {
   return false
 }
 
+/** A round whose yarn was joined at the end of the text of the one before, unless it joins its own. */
+function fromAhead({ base }: Reading, items: readonly Item[]): readonly Item[] {
+  const ahead = base.kind === 'round' ? base.state.ahead : null
+  const own = items.some((item) => item.type === 'colour' && item.place !== null)
+  return ahead && !own ? [ahead, ...items] : items
+}
+
 function attempt(
   reading: Reading,
   tree: Omit<RoundsTree, 'repeats'>,
@@ -130,7 +138,7 @@ function attempt(
   if (node.broken) work.open = true
   else checkHeight(work)
   try {
-    runItems(work, items)
+    runItems(work, fromAhead(reading, items))
   } catch (error) {
     if (!(error instanceof TooLong)) throw error
     report(work, 'rounds/too-long', error.span, { received: 'this round', most: 'number of stitches' })
@@ -147,6 +155,7 @@ function attempt(
           endsInSpace,
           unknown: unknown && !beginning?.unsaid,
           joined: work.joined && !endsInSpace,
+          ahead: work.ahead,
         })
   const round: WorkedRound = {
     index: work.index,

@@ -14,7 +14,7 @@ import {
   makeStitches,
 } from './stitching'
 import { SKIPPING, WORKING, sourceFor, takingFor } from './taking'
-import { goesOnThere, leaveTheWay, reachedBy, stayThere } from './the-way'
+import { goesOnThere, leaveJoin, leaveTheWay, reachedBy, stayThere } from './the-way'
 import { placeTargets, sweep } from './targets'
 import type { Taking } from './taking'
 import { isSlip } from './tree'
@@ -85,16 +85,6 @@ function runWork(work: Work, item: WorkItem, every: EveryItem | null, next: Item
     makeStitches(work, name, times, [target], item, runItems)
   })
   if (isSlip(name)) stayThere(work, targets.at(-1), next)
-}
-
-/** "Sl st in next 2 dc": where the round before was joined, the next one is behind the stitch of the joining. */
-function leaveJoin(work: Work, place: Place): void {
-  const source = baseSource(work)
-  const [part] = place.parts
-  const next = part?.which === 'next' && part.noun.kind === 'stitch' && !part.round
-  if (!next || work.elements.length > 0 || !source?.state.joined || work.last) return
-  const first = source.find('stitch', 'first', () => true)
-  if (first >= 0 && source.total('stitch') > part.count) source.take(first, TRAVELLED)
 }
 
 /** Whether more than the chains at the beginning is worked: what goes into the first stitch then closes the round. */
@@ -212,6 +202,10 @@ function runColour(work: Work, item: ColourItem): void {
     }
   }
   if (!item.place) return
+  if (work.joined && hasBody(work)) {
+    work.ahead = item
+    return
+  }
   const before = work.beginning
   const standing = item.stitch && item.stitch.stitch !== 'sl st'
   const targets = placeTargets(work, item.place, standing ? WORKING : { as: 0, loop: null, post: null })

@@ -6,7 +6,7 @@ import { passMiddle } from './foundation'
 import { readPhrase } from './phrases'
 import { readProse } from './prose'
 import type { Stop } from './clauses'
-import { gatherBefore, gathersAll, readShared } from './loose-groups'
+import { closesList, gatherBefore, gathersAll, readShared } from './loose-groups'
 import { goOn, readShortRepeat, wrapStar } from './stars'
 import type { OpenStar } from './stars'
 import { readPlace } from './places'
@@ -83,7 +83,7 @@ export function matchBrackets(
 
 /** Reads items with the given pairs of brackets; made once for each round. */
 export function sequenceReader(matches: ReadonlyMap<number, number>) {
-  function bracket(reader: Reader): Item | null {
+  function bracket(reader: Reader, before: readonly Item[]): Item | null {
     const start = reader.at
     const close = matches.get(start)
     if (close === undefined) return null
@@ -123,10 +123,10 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
       const effect = items.length === 1 && items[0]!.type === 'note' ? items[0]!.effect : null
       return { type: 'note', effect, ...reader.span(start) }
     }
-    return finishGroup(reader, start, items)
+    return finishGroup(reader, start, items, before)
   }
 
-  function finishGroup(reader: Reader, start: number, items: Item[]): Item {
+  function finishGroup(reader: Reader, start: number, items: Item[], before: readonly Item[]): Item {
     let place: Place | null = null
     let times: number | null = null
     let around = false
@@ -151,7 +151,9 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
         return found && !(found.around && place) ? found : null
       })
       if (amount) {
-        times = amount.said === 'more' && amount.amount !== null ? amount.amount + 1 : amount.amount
+        // "3 ch, 1 tr, 1 ch, (2 tr, 1 ch) five more times": more than what was worked before it.
+        const more = amount.said === 'more' && !before.some(isMade)
+        times = more && amount.amount !== null ? amount.amount + 1 : amount.amount
         around = amount.around
         lastCount = amount.lastCount
         toCorner = amount.toCorner
@@ -322,7 +324,7 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
       }
       if (OPENERS.get(key)) {
         const opened = reader.tokens[reader.at]!
-        const item = bracket(reader)
+        const item = bracket(reader, items)
         const before = items[items.length - 1]
         if (item && before && explains(reader, before, item, opened))
           items.push({ type: 'note', effect: null, ...span(item) })
@@ -333,9 +335,15 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
         continue
       }
       const item = readPhrase(reader, sequence) ?? readProse(reader)
+      const least = star ? star.index : 0
       const shared = item.type === 'chain' ? readShared(reader) : null
-      if (item.type === 'chain' && shared) items.push(gatherBefore(items, item, shared))
-      else items.push(gathersAll(reader, item) ? gatherBefore(items, item) : item)
+      if (item.type === 'chain' && shared) items.push(gatherBefore(items, item, least, shared))
+      else
+        items.push(
+          gathersAll(reader, item) || closesList(reader, items, item)
+            ? gatherBefore(items, item, least)
+            : item,
+        )
     }
     if (star) wrap(star, { repeat: null, closed: false })
     return items
@@ -343,6 +351,8 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
 
   return sequence
 }
+
+const isMade = ({ type }: Item): boolean => type === 'work' || type === 'group' || type === 'placed'
 
 const span = ({ start, end, line, column }: Span): Span => ({ start, end, line, column })
 

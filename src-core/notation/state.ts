@@ -1,4 +1,5 @@
 /** What a round finds: the places that the rounds before it left, with the loops that are still free. */
+import type { ColourItem } from './tree'
 import type { LeftPlace } from './worked'
 
 export const FRONT = 1
@@ -48,6 +49,8 @@ export interface RoundState {
   readonly endsInSpace: boolean
   /** Closed with a slip stitch in its first stitch, where the hook stands. */
   readonly joined: boolean
+  /** New yarn that the text joins behind the end of the round: the next one begins there. */
+  readonly ahead: ColourItem | null
 }
 
 export type Base =
@@ -106,7 +109,13 @@ export function stateOf(
   index: number,
   number: number,
   places: readonly LeftPlace[],
-  options: { ordered?: boolean; unknown?: boolean; endsInSpace?: boolean; joined?: boolean } = {},
+  options: {
+    ordered?: boolean
+    unknown?: boolean
+    endsInSpace?: boolean
+    joined?: boolean
+    ahead?: ColourItem | null
+  } = {},
 ): RoundState {
   return {
     index,
@@ -119,6 +128,7 @@ export function stateOf(
     touched: new Uint8Array(places.length),
     endsInSpace: options.endsInSpace ?? false,
     joined: options.joined ?? false,
+    ahead: options.ahead ?? null,
   }
 }
 

@@ -266,8 +266,13 @@ export function readCounts(reader: Reader, end: number, bare: boolean, loose = f
 export function isWorked(items: readonly Item[]): boolean {
   const last = items.findLast((item) => item.type !== 'note' || item.effect !== null)
   if (last?.type === 'placed') return isWorked(last.items)
+  // "Ch 1, turn, 11 dc": nothing is worked yet.
+  if (last?.type === 'note' && last.effect === 'turn')
+    return items.some(({ type }) => type === 'work' || type === 'group' || type === 'star')
   if (last?.type === 'work') {
     const into = last.place?.parts[0]
+    // "Sc in each st across. 11 sc.": all of the round.
+    if (last.place?.parts.length === 1 && into?.which === 'each' && into.extent?.to === 'end') return true
     const first = into?.noun.kind === 'own' || into?.which === 'first'
     return first && last.stitch.stitch === 'sl st' && last.stitch.form === 'plain'
   }

@@ -2,6 +2,7 @@
 import { landmarkTargets, chainTargets } from './chain-targets'
 import { isOfLoops } from './closing'
 import { betweenStitches, gapTargets } from './gaps'
+import { shellTargets, withinTargets } from './petals'
 import { SKIPPED, TRAVELLED, WORKED, cornerPlaces } from './source'
 import type { PlaceTest, Source } from './source'
 import {
@@ -21,7 +22,7 @@ import {
   withPost,
 } from './taking'
 import type { Taking } from './taking'
-import type { Place, PlacePart, StitchName } from './tree'
+import type { Place, PlacePart } from './tree'
 import { keptEdge } from './turning'
 import { baseSource, hasBody, report, spend, targetAt } from './work'
 import type { Target, Work } from './work'
@@ -31,7 +32,7 @@ function takeSpace(work: Work, source: Source | null, part: PlacePart, taking: T
   if (!source) return nowhere(work, part)
   const { name, test } = spaceTest(work, source, part.noun)
   if (name === 'corner' && source.total('space') === 0 && source.total('stitch') > 0)
-    return takeStitch(work, source, part, taking, { name, test })
+    return takeStitch(work, source, part, taking, cornerPlaces(source).size > 0 ? { name, test } : undefined)
   const index = source.find('space', name, test)
   if (index >= 0) return takeAt(work, source, index, part, taking)
   const there = source.has('space', name, test)
@@ -206,91 +207,6 @@ export function sweep(
 const eachTargets = (work: Work, parts: readonly PlacePart[], taking: Taking): Target[] =>
   sweep(work, parts, taking).map((swept) => swept.target)
 
-/** Which of the members of a petal or run is meant. */
-const pick = (members: readonly number[], nth: number | 'center' | 'last'): number | undefined => {
-  const last = members.length - 1
-  return members[nth === 'center' ? last >> 1 : nth === 'last' ? last : Math.min(nth, last + 1) - 1]
-}
-
-const isLike = (source: Source, name: StitchName | null, at: number): boolean =>
-  source.places[at]!.kind === 'stitch' && (!name || source.places[at]!.stitch === name.stitch)
-
-/** Runs of like stitches, from one space or stitch of another kind to the next. */
-function runsOf(source: Source, name: StitchName | null): number[][] {
-  const runs: number[][] = [[]]
-  source.places.forEach((_, at) => {
-    if (isLike(source, name, at)) runs.at(-1)!.push(at)
-    else if (runs.at(-1)!.length > 0) runs.push([])
-  })
-  // The last run goes on in the first one where nothing lies between them.
-  if (runs.length > 1 && isLike(source, name, 0)) runs[0]!.unshift(...runs.pop()!)
-  return runs.filter(({ length }) => length > 0)
-}
-
-/** Where no stitches share a place, a petal is a run of like stitches. */
-function inRun(work: Work, source: Source, part: PlacePart, taking: Taking): Target {
-  const { name, nth } = part.noun.kind === 'within' ? part.noun : { name: null, nth: 1 }
-  const meant = new Set(runsOf(source, name).map((run) => pick(run, nth)))
-  const next = source.find('stitch', 'run', (_, at) => meant.has(at))
-  const index = next >= 0 ? next : source.find('stitch', 'like', (_, at) => isLike(source, name, at))
-  return index >= 0 ? takeAt(work, source, index, part, taking) : missing(work, source, 'stitch', part)
-}
-
-/** The nth stitch or space of the next petal, shell or group. */
-function withinTargets(work: Work, part: PlacePart, taking: Taking): Target[] {
-  spend(work, part)
-  const source = sourceFor(work, part)
-  if (!source || part.noun.kind !== 'within') return [nowhere(work, part)]
-  work.picked = true
-  const { what, nth } = part.noun
-  const kind = what === 'space' ? 'space' : 'stitch'
-  if (!source.state.ordered) {
-    const index = source.find(kind, '', () => true)
-    return [index >= 0 ? takeAt(work, source, index, part, taking) : missing(work, source, kind, part)]
-  }
-  const { name } = part.noun
-  const memberOf = (group: number) => {
-    const members = source.membersOf(group).filter((index) => source.places[index]!.kind === kind)
-    // "First dc of next petal" counts the dc alone.
-    const named = members.filter((index) => kind === 'space' || isLike(source, name, index))
-    return pick(named.length > 0 ? named : members, nth)
-  }
-  // A group of which that stitch is worked already is behind.
-  const inGroup: PlaceTest = ({ group }) => {
-    if (!source.isGroup(group)) return false
-    const member = memberOf(group)
-    return member !== undefined && source.used[member]! <= TRAVELLED
-  }
-  const first = source.find('stitch', 'in group', inGroup)
-  const start = first >= 0 ? first : source.find('space', 'in group', inGroup)
-  const grouped = source.has('stitch', 'grouped', ({ group }) => source.isGroup(group))
-  if (start < 0) return [grouped ? missing(work, source, kind, part) : inRun(work, source, part, taking)]
-  const group = source.places[start]!.group
-  const member = memberOf(group)!
-  // New yarn that is only joined there passes nothing.
-  if (taking.as >= TRAVELLED)
-    for (const index of source.membersOf(group))
-      if (source.used[index]! < SKIPPED && index !== member) source.used[index] = SKIPPED
-  return [takeAt(work, source, member, part, taking)]
-}
-
-/** "in next shell", "in each V-st": its space in the middle, or else its middle stitch. Null where no shell is meant. */
-function shellTargets(work: Work, part: PlacePart, taking: Taking): Target[] | null {
-  const form = part.noun.kind === 'stitch' ? part.noun.name?.form : null
-  if (form !== 'shell' && form !== 'v-stitch') return null
-  const source = sourceFor(work, part)
-  if (!source?.state.ordered || source.state.unknown) return null
-  const groups = new Set(source.places.map(({ group }) => group).filter((group) => source.isGroup(group)))
-  if (groups.size === 0) return null
-  const hasSpace = (group: number) =>
-    source.membersOf(group).some((at) => source.places[at]!.kind === 'space')
-  const what = [...groups].every(hasSpace) ? 'space' : 'stitch'
-  const within = { ...part, noun: { kind: 'within', what, nth: 'center', name: null } } as const
-  const isFree = (group: number) => source.membersOf(group).every((at) => source.used[at]! <= TRAVELLED)
-  const count = part.which === 'each' ? [...groups].filter(isFree).length : Math.max(1, part.count)
-  return Array.from({ length: count }, () => withinTargets(work, within, taking)).flat()
-}
-
 /** "…, 2 dc in first ch-2 sp": where all is worked, the one in which the round began. */
 function firstAgain(work: Work, source: Source | null, space: boolean): Target | null {
   const kind = space ? 'space' : 'stitch'
@@ -298,6 +214,9 @@ function firstAgain(work: Work, source: Source | null, space: boolean): Target |
   if (!source || source.state.unknown || first?.source !== source || first.place.kind !== kind) return null
   return hasBody(work) && source.free(kind) === 0 ? first : null
 }
+
+const isBare = (work: Work, { start, nounSpan }: PlacePart): boolean =>
+  /^(the\s*)?$/i.test(work.tree.text.slice(start, nounSpan.start))
 
 function nextTargets(work: Work, part: PlacePart, taking: Taking): Target[] {
   const source = sourceFor(work, part)
@@ -319,6 +238,10 @@ function nextTargets(work: Work, part: PlacePart, taking: Taking): Target[] {
     work.first?.place.kind === 'stitch'
   )
     if (taking.as === WORKED) return [settle(work, work.first, taking)]
+  // "Sl st into corner, ch 3, 2 dc in the corner": without "next" the one where the hook stands.
+  const stands =
+    space && onlyBegun && part.which === 'next' && count === 1 && isBare(work, part) ? work.first : null
+  if (stands?.place.kind === 'space' && stands.source === source) return [settle(work, stands, taking)]
   for (let at = 0; at < count; at++) {
     spend(work, part)
     // "sk first st" behind a beginning chain that counts means the stitch which that chain stands in.
@@ -337,6 +260,15 @@ function nextTargets(work: Work, part: PlacePart, taking: Taking): Target[] {
   }
   return targets
 }
+
+/** "Sc in 2nd ch from hook, hdc in next, dc in next 2": along a chain of which no round stands below. */
+const goesAlong = (work: Work, { noun, which, round }: PlacePart): boolean =>
+  noun.kind === 'stitch' &&
+  noun.name === null &&
+  (which === 'next' || which === 'last') &&
+  !round &&
+  work.chain !== null &&
+  work.base.kind === 'chain'
 
 /** All places that a part names, used up in order. */
 function partTargets(work: Work, part: PlacePart, taking: Taking): Target[] {
@@ -375,8 +307,12 @@ function partTargets(work: Work, part: PlacePart, taking: Taking): Target[] {
   const unnamed = which === 'same' && noun.kind === 'space' && !work.last && !work.first
   if (unnamed && baseSource(work)?.state.ordered === false)
     return [takeSpace(work, baseSource(work), part, taking)]
+  // "FPtr around dc of Rnd 1 below next dc (skip that dc)": passed over in the round that is worked into.
+  const elsewhere = work.last !== null && work.last.source !== baseSource(work)
+  if (which === 'same' && taking.as === SKIPPED && elsewhere && noun.kind === 'stitch')
+    return nextTargets(work, { ...part, which: 'next' }, taking)
   if (which === 'same') return [withPost(work, settle(work, sameTarget(work, part), taking), part, taking)]
-  if (noun.kind === 'chain') return chainTargets(work, part, taking)
+  if (noun.kind === 'chain' || goesAlong(work, part)) return chainTargets(work, part, taking)
   if (which === 'from-hook') return chainTargets(work, part, taking)
   if (noun.kind === 'gap') return gapTargets(work, part)
   if (noun.kind === 'within')

@@ -1,4 +1,5 @@
 /** Slip stitches at the beginning of a round that only lead to the first place. */
+import { TRAVELLED } from './source'
 import { settle } from './taking'
 import { placeParts } from './tree'
 import type { Item, Place, StitchName } from './tree'
@@ -23,7 +24,7 @@ function turnSlipsToTravel(work: Work): void {
 export function leaveTheWay(work: Work, place: Place): void {
   const [part] = place.parts
   if (part?.which === 'same') return turnSlipsToTravel(work)
-  const isRound = part?.which === 'each' && part.noun.kind === 'space' && part.extent?.to === 'end'
+  const isRound = part?.which === 'each' && part.noun.kind === 'space' && (part.extent?.to ?? 'end') === 'end'
   const source = baseSource(work)
   const reached = work.elements.at(-1)?.into[0]
   const isOnTheWay = reached?.kind === 'space' && reached.round === source?.state.index
@@ -39,7 +40,9 @@ export const goesOnThere = (next: Item | undefined): boolean =>
 /** "Sl st in ch-3 sp, *(sc, 3 dc, sc) in ch-3 sp": without "next" the space is meant in which the hook stands. */
 export function stayThere(work: Work, reached: Target | undefined, next: Item | undefined): void {
   const [part] = next ? placeParts([next]) : []
-  const bare = part?.noun.kind === 'space' && part.which === 'next' && part.start === part.nounSpan.start
+  const said = part ? work.tree.text.slice(part.start, part.nounSpan.start) : ''
+  const led = part?.noun.kind === 'space' || (part?.noun.kind === 'landmark' && part.noun.name === 'tip')
+  const bare = led && part?.which === 'next' && /^(the\s*)?$/i.test(said)
   if (!bare || reached?.place.kind !== 'space' || work.beginning || work.repeated > 0) return
   if (reached.source !== baseSource(work)) return
   turnSlipsToTravel(work)
@@ -59,4 +62,15 @@ export function reachedBy(work: Work, name: StitchName, place: Place | null): Ta
     return null
   turnSlipsToTravel(work)
   return work.elements.at(-1)?.role === 'travel' && work.last ? settle(work, work.last) : null
+}
+
+/** "Sl st in next 2 dc": where the round before was joined, the next one is behind the stitch of the joining. */
+export function leaveJoin(work: Work, place: Place): void {
+  const source = baseSource(work)
+  const [part] = place.parts
+  const next =
+    part?.which === 'next' && part.noun.kind === 'stitch' && !part.round && work.scope.round === null
+  if (!next || work.elements.length > 0 || !source?.state.joined || work.last) return
+  const first = source.find('stitch', 'first', () => true)
+  if (first >= 0 && source.total('stitch') > part.count) source.take(first, TRAVELLED)
 }

@@ -158,5 +158,8 @@ export function checkUse(work: Work, source: Source, allWorked: boolean): void {
     return
   }
   if (!source.state.ordered && work.scope.round === null && used === 0) return
+  // "Hanging loop: Ch 12, sl st in same place": no round of its own.
+  const { numbers, label } = work.node
+  if (numbers === null && label !== null && work.elements.every(({ standing }) => !standing)) return
   report(work, 'rounds/stitches-left', where, { used: amountWords(used, 'st'), available: stitches, left })
 }

@@ -67,12 +67,16 @@ const isCounted = (reader: Reader): boolean =>
   (reader.peek(-1)?.kind === 'number' || reader.isA('number', -1) || COUNTS_ONE.has(reader.key(-1)))
 const COUNTS_ONE = new Set(['a', 'the', 'first', 'next', 'last', 'each', 'of'])
 
+/** "the single tr": a stitch follows, so the word before it is none. */
+const isNamed = (reader: Reader, token: Token | undefined): boolean =>
+  token !== undefined && !token.first && baseStitch(reader, token.key) !== null
+
 /** The longest plain name (up to four words: "half double crochet") at the cursor; passes it. */
 function plainName(reader: Reader): Base | null {
   const keys = keysAhead(reader, 4, ({ kind }) => kind === 'word')
   for (let length = keys.length; length >= 1; length--) {
     const name = keys.slice(0, length).join(' ')
-    if (NEVER_ALONE.has(name) && !isCounted(reader)) continue
+    if (NEVER_ALONE.has(name) && (!isCounted(reader) || isNamed(reader, reader.peek(length)))) continue
     const base = baseStitch(reader, name)
     if (!base) continue
     reader.at += length

@@ -1,5 +1,6 @@
 /** Where a stitch lies that is meant: words behind it that name no place of their own. */
 import type { Reader } from './reader'
+import { readStitch } from './vocabulary'
 
 /** "between petals" behind the stitch that is meant. */
 export function readBetween(reader: Reader): boolean {
@@ -27,6 +28,18 @@ export function passWhere(reader: Reader): boolean {
   })
   return passed === true
 }
+
+/** "below the next sc", "directly below", "straight under that st": behind the stitch of a round further down. */
+export const passBelow = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    while (reader.skip('directly', 'straight', 'right', 'just', 'immediately', 'that', 'lies')) continue
+    if (!reader.skip('below', 'beneath', 'underneath')) return null
+    reader.attempt(() => {
+      while (reader.skip('the', 'that', 'this', 'next', 'same', 'each')) continue
+      return reader.skipA('stitch') || readStitch(reader) !== null || null
+    })
+    return true
+  }) === true
 
 /** "top of same st", "the top of that same dc": passes what stands before "same". */
 export const passTopOfSame = (reader: Reader): void => {

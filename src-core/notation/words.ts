@@ -55,7 +55,7 @@ reverse rev
 picot picots p | picot
 puff puffs ps | puff
 popcorn popcorns pc pop | popcorn | pc = popcorn
-bobble bobbles bo | bobble | bo = bobble
+bobble bobbles bo bob bobs | bobble | bo = bobble
 cluster clusters cl cls | cluster group short stop-in | cl = cluster, cls = clusters
 shell shells sh | shell group | sh = shell
 fan fans | shell group

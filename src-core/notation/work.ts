@@ -8,7 +8,7 @@ import { LIMITS } from './limits'
 import { Source } from './source'
 import type { Base, RoundState } from './state'
 import type { Span } from './tokens'
-import type { Item, Loop, RoundNode, RoundsTree } from './tree'
+import type { ColourItem, Item, Loop, RoundNode, RoundsTree } from './tree'
 import type { ElementRole, Foundation, WorkedElement, WorkedPlace } from './worked'
 
 export type Element = { -readonly [Key in keyof WorkedElement]: WorkedElement[Key] }
@@ -69,6 +69,8 @@ export interface Work {
   here: Target | null
   last: Target | null
   first: Target | null
+  /** New yarn joined behind the end of the round: for the next one. */
+  ahead: ColourItem | null
   /** The stitch in which new yarn was joined with a slip stitch, and nothing else goes into it. */
   joinedAt: Target | null
   beginningDone: boolean

@@ -1,0 +1,105 @@
+/** Within petals, shells and groups: the nth stitch or space, the middle, the tip. */
+import { landmarksIn } from './laps'
+import { SKIPPED, TRAVELLED } from './source'
+import type { PlaceTest, Source } from './source'
+import { missing, nowhere, sourceFor, takeAt } from './taking'
+import type { Taking } from './taking'
+import type { Item, PlacePart, StitchName } from './tree'
+import { spend } from './work'
+import type { Target, Work } from './work'
+
+/** Which of the members of a petal or run is meant. */
+const pick = (members: readonly number[], nth: number | 'center' | 'last'): number | undefined => {
+  const last = members.length - 1
+  return members[nth === 'center' ? last >> 1 : nth === 'last' ? last : Math.min(nth, last + 1) - 1]
+}
+
+const isLike = (source: Source, name: StitchName | null, at: number): boolean =>
+  source.places[at]!.kind === 'stitch' && (!name || source.places[at]!.stitch === name.stitch)
+
+/** Runs of like stitches, from one space or stitch of another kind to the next. */
+function runsOf(source: Source, name: StitchName | null): number[][] {
+  const runs: number[][] = [[]]
+  source.places.forEach((_, at) => {
+    if (isLike(source, name, at)) runs.at(-1)!.push(at)
+    else if (runs.at(-1)!.length > 0) runs.push([])
+  })
+  // The last run goes on in the first one where nothing lies between them.
+  if (runs.length > 1 && isLike(source, name, 0)) runs[0]!.unshift(...runs.pop()!)
+  return runs.filter(({ length }) => length > 0)
+}
+
+/** Where no stitches share a place, a petal is a run of like stitches. */
+function inRun(work: Work, source: Source, part: PlacePart, taking: Taking): Target {
+  const { name, nth } = part.noun.kind === 'within' ? part.noun : { name: null, nth: 1 }
+  const meant = new Set(runsOf(source, name).map((run) => pick(run, nth)))
+  const next = source.find('stitch', 'run', (_, at) => meant.has(at))
+  const index = next >= 0 ? next : source.find('stitch', 'like', (_, at) => isLike(source, name, at))
+  return index >= 0 ? takeAt(work, source, index, part, taking) : missing(work, source, 'stitch', part)
+}
+
+/** The nth stitch or space of the next petal, shell or group. */
+export function withinTargets(work: Work, part: PlacePart, taking: Taking): Target[] {
+  spend(work, part)
+  const source = sourceFor(work, part)
+  if (!source || part.noun.kind !== 'within') return [nowhere(work, part)]
+  work.picked = true
+  const { what, nth } = part.noun
+  const kind = what === 'space' ? 'space' : 'stitch'
+  if (!source.state.ordered) {
+    const index = source.find(kind, '', () => true)
+    return [index >= 0 ? takeAt(work, source, index, part, taking) : missing(work, source, kind, part)]
+  }
+  const { name } = part.noun
+  const memberOf = (group: number) => {
+    const members = source.membersOf(group).filter((index) => source.places[index]!.kind === kind)
+    // "First dc of next petal" counts the dc alone.
+    const named = members.filter((index) => kind === 'space' || isLike(source, name, index))
+    return pick(named.length > 0 ? named : members, nth)
+  }
+  // A group of which that stitch is worked already is behind.
+  const inGroup: PlaceTest = ({ group }) => {
+    if (!source.isGroup(group)) return false
+    const member = memberOf(group)
+    return member !== undefined && source.used[member]! <= TRAVELLED
+  }
+  const first = source.find('stitch', 'in group', inGroup)
+  const start = first >= 0 ? first : source.find('space', 'in group', inGroup)
+  const grouped = source.has('stitch', 'grouped', ({ group }) => source.isGroup(group))
+  if (start < 0) return [grouped ? missing(work, source, kind, part) : inRun(work, source, part, taking)]
+  const group = source.places[start]!.group
+  const member = memberOf(group)!
+  // New yarn that is only joined there passes nothing.
+  if (taking.as >= TRAVELLED)
+    for (const index of source.membersOf(group))
+      if (source.used[index]! < SKIPPED && index !== member) source.used[index] = SKIPPED
+  return [takeAt(work, source, member, part, taking)]
+}
+
+/** "(sc, ch 2, sc) in tip": where no way leads up to it in words, the middle of a petal is meant. */
+const isTip = (work: Work, { noun, round }: PlacePart): boolean =>
+  noun.kind === 'landmark' && noun.name === 'tip' && !round && work.flex.length === 0 && !leadsToTips(work)
+
+const leading = new WeakMap<readonly Item[], boolean>()
+function leadsToTips({ node: { items } }: Work): boolean {
+  const known = leading.get(items) ?? landmarksIn(items) > 0
+  leading.set(items, known)
+  return known
+}
+
+/** "in next shell", "in each V-st", "in the point": its space in the middle, or else its middle stitch. Null where no shell is meant. */
+export function shellTargets(work: Work, part: PlacePart, taking: Taking): Target[] | null {
+  const form = part.noun.kind === 'stitch' ? part.noun.name?.form : null
+  if (form !== 'shell' && form !== 'v-stitch' && !isTip(work, part)) return null
+  const source = sourceFor(work, part)
+  if (!source?.state.ordered || source.state.unknown) return null
+  const groups = new Set(source.places.map(({ group }) => group).filter((group) => source.isGroup(group)))
+  if (groups.size === 0) return null
+  const hasSpace = (group: number) =>
+    source.membersOf(group).some((at) => source.places[at]!.kind === 'space')
+  const what = [...groups].every(hasSpace) ? 'space' : 'stitch'
+  const within = { ...part, noun: { kind: 'within', what, nth: 'center', name: null } } as const
+  const isFree = (group: number) => source.membersOf(group).every((at) => source.used[at]! <= TRAVELLED)
+  const count = part.which === 'each' ? [...groups].filter(isFree).length : Math.max(1, part.count)
+  return Array.from({ length: count }, () => withinTargets(work, within, taking)).flat()
+}
