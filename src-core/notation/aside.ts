@@ -15,7 +15,8 @@ const WORKED = /^(rep|ch|counts?|count|join|turn|work|made|skip|total)$/
 export function passAside(reader: Reader): NoteItem | null {
   const before = reader.tokens[reader.at - 1]
   const token = reader.peek()
-  const opens = token?.key === 'go' ? /^[.!?):]$/ : /^[.!?)]$/
+  const around = token?.key === 'go' && ['round', 'around'].includes(reader.spelled(1))
+  const opens = around ? /^[.!?):]$/ : /^[.!?)]$/
   if (!token || (before && !token.first && !opens.test(before.key))) return null
   const start = reader.at
   // "Go round each point: *sc in …".

@@ -110,7 +110,12 @@ export function checkTop(work: Work, place: Place | null): void {
   if (noun?.kind === 'own' && noun.of > 0 && noun.chain > noun.of && hasBody(work))
     return report(work, 'rounds/join-beyond-chain', place, { chain: noun.chain, chains: noun.of })
   // "S.s. to 3rd of 5 ch" in a round that begins with a stitch.
-  const bare = beginning === null && work.elements.find(({ role }) => role !== 'travel')?.role === 'stitch'
+  const first = beginning === null ? work.elements.find(({ role }) => role !== 'travel') : undefined
+  // A stitch that the text explains elsewhere may begin with chains of its own.
+  const elsewhere = first && (first.span.start < work.node.start || first.span.end > work.node.end)
+  const words = first ? work.tree.text.slice(first.span.start, first.span.end) : ''
+  const begun = elsewhere || /^(a )?(standing|chainless|beg|first|start)/i.test(words)
+  const bare = first?.role === 'stitch' && !begun
   if (noun?.kind === 'own' && noun.of > 1 && bare && !hasChain(work, noun.of) && !isOfLoops(work, noun))
     return report(work, 'rounds/join-no-such-chain', place, { begins: 'a stitch', chains: noun.of })
   // "Ss to top of 3 ch" in a round that begins with one chain: that one was of another round.

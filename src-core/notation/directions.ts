@@ -215,6 +215,10 @@ export function readColour(reader: Reader): ColourItem | null {
       if (!stitch) return null
     }
     const place = readPlace(reader)
+    // "Join B in any ch-1 sp with a standing dc".
+    stitch ??= reader.attempt(() =>
+      place && reader.skip('with') ? (reader.skip('a'), readStitch(reader)) : null,
+    )
     if (colour === null && !renewed) {
       // "join with sc in first st" begins a round, "join with sl st in first sc" ends one.
       const any = place?.parts[0]?.which === 'any'

@@ -3,10 +3,10 @@ import { makeDecrease, makeStitches } from './stitching'
 import type { ItemRunner } from './stitching'
 import { WORKING } from './taking'
 import { placeTargets } from './targets'
-import type { DescribedItem, EvenItem, StitchName } from './tree'
+import type { DescribedItem, EvenItem, Item, StitchName } from './tree'
 import { NO_NAME } from './tree'
 import { baseSource, report } from './work'
-import type { Work } from './work'
+import type { Element, Work } from './work'
 
 const NO_SPAN = { start: 0, end: 0, line: 1, column: 1 }
 /** A part of a place that says nothing yet. */
@@ -69,8 +69,38 @@ export function runEvenly(work: Work, item: EvenItem, run: ItemRunner): void {
   }
 }
 
+/** "2 dc in ring holding back last lp of each": what was made before it, or else what comes, is held on the hook. */
+export function holdLoops(work: Work, before: Item | undefined): void {
+  const { elements } = work
+  let from = elements.length
+  const isOf = ({ span }: Element) =>
+    before?.type === 'work' && span.start >= before.start && span.end <= before.end
+  while (from > 0 && isOf(elements[from - 1]!)) from--
+  work.held = from
+}
+
+/** Draws the stitches that are held to one, with the chains in place of the first. */
+function closeHeld(work: Work, from: number): void {
+  const { elements } = work
+  work.held = null
+  const first = elements[from]
+  if (!first?.standing) return
+  const before = elements[from - 1]
+  const begins = before?.role === 'beginning' && before.standing && before.group === first.group
+  first.legs = elements.length - from + (begins ? 1 : 0)
+  first.form = 'cluster'
+  elements.length = from + 1
+  if (!begins) return
+  before.standing = false
+  before.countsAs = null
+}
+
 /** Steps of a stitch, told one after the other; the last one finishes it. */
 export function runDescribed(work: Work, item: DescribedItem, run: ItemRunner): void {
+  if (work.held !== null) {
+    if (item.closes) closeHeld(work, work.held)
+    return
+  }
   const target = item.place ? (placeTargets(work, item.place, WORKING)[0] ?? null) : work.here
   work.described = { target: work.described?.target ?? target, span: work.described?.span ?? item }
   if (item.closes) finishDescribed(work, run)

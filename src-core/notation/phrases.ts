@@ -6,90 +6,33 @@ import type { SequenceReader } from './clauses'
 import { readColour, readJoin, readRepeatRound, readScope } from './directions'
 import { readFoundation } from './foundation'
 import { passOnTheWay, readFurther, readWay, toCorner } from './on-the-way'
-import { readExtent, readNoun, sizeAhead } from './nouns'
+import { readExtent } from './nouns'
 import { ownChain, readPlace } from './places'
-import { BOUNDARY, readDescribed, readDropped, readPlainNote, readStart, statementAhead } from './prose'
+import {
+  BOUNDARY,
+  readDescribed,
+  readDropped,
+  readHeld,
+  readPlainNote,
+  readStart,
+  statementAhead,
+} from './prose'
 import type { Reader } from './reader'
+import { plainPlace, readSkip } from './skips'
 import { spanOf } from './tokens'
-import type { Span } from './tokens'
 import type {
   ChainItem,
   EvenItem,
   Item,
   NoteItem,
   Place,
-  PlacePart,
   PlacedItem,
-  SkipItem,
   StarItem,
   StitchName,
   WorkItem,
 } from './tree'
 import { NO_NAME, isSlip } from './tree'
 import { readStitch, sizesStitch } from './vocabulary'
-
-/** A place of one part, of which nothing more is said. */
-function plainPlace(said: Pick<PlacePart, 'which' | 'each' | 'noun' | 'extent'>, span: Span): Place {
-  const unsaid = { loop: null, around: false, round: null, unworked: false, asBeginning: false } as const
-  return { parts: [{ ...said, ...unsaid, count: 1, nounSpan: span, ...span }], over: false, ...span }
-}
-
-/** "sk next (ch-1 sp, dc, ch-1 sp)": what is passed, one after the other. */
-const readListed = (reader: Reader): Place | null => {
-  const start = reader.at
-  return reader.attempt(() => {
-    reader.skip('the')
-    reader.skip('next', 'last')
-    if (!reader.skip('(', '[')) return null
-    const parts: PlacePart[] = []
-    while (!reader.skip(')', ']')) {
-      while (reader.skip(',', 'and', 'next')) continue
-      const from = reader.at
-      const count = sizesStitch(reader) || sizeAhead(reader) ? 1 : (reader.number() ?? 1)
-      const noun = readNoun(reader)
-      if (!noun) return null
-      const said = { which: 'next', each: false, noun, extent: null } as const
-      const [part] = plainPlace(said, reader.span(from)).parts
-      parts.push({ ...part!, count })
-    }
-    return parts.length > 1 ? { parts, over: false, ...reader.span(start) } : null
-  })
-}
-
-/** A place without "in" after "sk": "next 2 sts", "2", "last st", "ch-1 sp". */
-function readSkipped(reader: Reader): Place | null {
-  reader.skip('over', 'out')
-  const place = readListed(reader) ?? readPlace(reader, true)
-  if (place) return place
-  const start = reader.at
-  return reader.attempt(() => {
-    const named = reader.skip('the')
-    reader.skip('a', 'an')
-    const space = reader.skipA('space')
-    if (!space && !reader.skipA('stitch') && !readStitch(reader)) return null
-    // "Miss the dc behind it", "sk st behind FPdc": the one that a post stitch stands before.
-    // "Skipping the sc" alone passes those that are passed anyway.
-    if (named && !reader.sees('behind')) return null
-    if (reader.sees('behind')) while (reader.peek() && !reader.seesAny(BOUNDARY)) reader.at++
-    const span = reader.span(start)
-    const noun = space
-      ? ({ kind: 'space', chains: null, corner: false } as const)
-      : ({ kind: 'stitch', name: null } as const)
-    return plainPlace({ which: 'next', each: false, noun, extent: null }, span)
-  })
-}
-
-function readSkip(reader: Reader): SkipItem | null {
-  const start = reader.at
-  return reader.attempt(() => {
-    const leave = reader.key().startsWith('leav')
-    if (!reader.skipA('skip')) return null
-    const place = readSkipped(reader)
-    if (!place) return null
-    if (leave && !reader.skip('unworked')) return null
-    return { type: 'skip', place, unworked: leave, ...reader.span(start) }
-  })
-}
 
 /** The number after a stitch ("dc 5"), unless it tells how often ("dc 5 times") or begins the next phrase. */
 function countAfter(reader: Reader): number | null {
@@ -224,7 +167,12 @@ function readWork(reader: Reader, verb: boolean): Item | null {
     passExplained(reader, stitch)
     const even = readEvenly(reader, start, before, stitch)
     if (even) return even
-    const count = before ?? countAfter(reader)
+    // "3 dc together in same sp": the number is that of its legs.
+    const legs =
+      before !== null && before > 1 && stitch.form === 'together' && !/\d\s*-?tog/i.test(stitch.name)
+        ? before
+        : 0
+    const count = legs > 0 ? null : (before ?? countAfter(reader))
     reader.skip('all', 'each', 'only')
     if (reader.key(-1) === 'each') reader.at--
     const slips = isSlip(stitch)
@@ -254,7 +202,8 @@ function readWork(reader: Reader, verb: boolean): Item | null {
     if (verb && count !== null && place?.parts.length === 1 && place.parts[0]!.which === 'every') {
       return { type: 'every', count, nth: place.parts[0]!.count, ...reader.span(start) }
     }
-    const item: WorkItem = { type: 'work', count, stitch, place, ...reader.span(start) }
+    const said = legs > 0 ? { ...stitch, size: legs } : stitch
+    const item: WorkItem = { type: 'work', count, stitch: said, place, ...reader.span(start) }
     const between = apart ?? (!slips && canBeParted(item) ? readBetween(reader) : null)
     if (!between) return wrapTimes(reader, start, item)
     reader.attempt(() => (reader.skip(','), reader.skip('around') || null))
@@ -350,6 +299,7 @@ const PHRASES: readonly Phrase[] = [
   passAside,
   statementAhead,
   readRepeatRound,
+  readHeld,
   readSkip,
   readWay,
   readColour,

@@ -99,6 +99,21 @@ export function readDropped(reader: Reader): NoteItem | WorkItem | null {
   })
 }
 
+/** "holding back last lp of each on hook": the stitches before it, or behind it, are drawn together at the end. */
+export function readHeld(reader: Reader): NoteItem | null {
+  const start = reader.at
+  return reader.attempt(() => {
+    if (!/^(hold|holding|leaving|leave|keeping|keep|retaining|retain)$/.test(reader.spelled())) return null
+    reader.at++
+    while (reader.skip('back', 'the', 'always')) continue
+    if (!reader.skip('last') || !reader.skip('lp')) return null
+    while (reader.skip('of', 'each', 'the', 'on', 'hook', 'st', 'your')) continue
+    readStitch(reader)
+    while (reader.skip('on', 'the', 'hook', 'your')) continue
+    return { type: 'note', effect: 'held', ...reader.span(start) }
+  })
+}
+
 /** "Turn", "do not join", "fasten off". */
 export function readPlainNote(reader: Reader): NoteItem | null {
   const start = reader.at

@@ -60,6 +60,7 @@ function newWork(
     flex: [],
     colour: null,
     described: null,
+    held: null,
     repeated: 0,
     depth: 0,
     joined: false,

@@ -1,7 +1,7 @@
 /** Follows the items of a round, one after the other, the way hands would. */
 import { turnAlongChain } from './chain-targets'
 import { checkTop, closeRound, closesRound, endsLap, endsSpiral, picotChains } from './closing'
-import { EMPTY_PART, finishDescribed, runDescribed, runEvenly } from './in-sum'
+import { EMPTY_PART, finishDescribed, holdLoops, runDescribed, runEvenly } from './in-sum'
 import { runAround, runStar } from './repeats'
 import { TRAVELLED } from './source'
 import {
@@ -358,6 +358,7 @@ export function runItems(work: Work, items: readonly Item[]): void {
       }
       case 'note':
         if (item.effect === 'dropped') drawTogether(work)
+        if (item.effect === 'held') holdLoops(work, items[index - 1])
         break
       case 'join':
         checkTop(work, item.place)

@@ -1,6 +1,6 @@
 /** Sequences of phrases: commas and stops, brackets of three kinds, asterisks and what repeats them. */
 import { STARS, readAmount, readClosedAmount, readEnding, readRepeatClause, readTimesStar } from './clauses'
-import { isWorked, readCountSentence, readCounts, readStatement } from './stated'
+import { readCountSentence, readCounts, readStatement } from './stated'
 import { passExplanation } from './explained'
 import { passMiddle } from './foundation'
 import { readPhrase } from './phrases'
@@ -9,6 +9,7 @@ import type { Stop } from './clauses'
 import { closesList, gatherBefore, gathersAll, readShared } from './loose-groups'
 import { goOn, readShortRepeat, wrapStar } from './stars'
 import type { OpenStar } from './stars'
+import { explains, isMadeOf, isUnreadCount, namesIt } from './brackets'
 import { readPlace } from './places'
 import { repeatsWhole } from './whole-repeats'
 import type { Reader } from './reader'
@@ -326,7 +327,8 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
         const opened = reader.tokens[reader.at]!
         const item = bracket(reader, items)
         const before = items[items.length - 1]
-        if (item && before && explains(reader, before, item, opened))
+        if (item && before && isMadeOf(reader, before, item, opened)) items[items.length - 1] = item
+        else if (item && before && (explains(reader, before, item, opened) || namesIt(before, item)))
           items.push({ type: 'note', effect: null, ...span(item) })
         else if (item && before && isUnreadCount(reader, before, item, opened))
           items.push({ type: 'note', effect: null, ...span(item) })
@@ -365,24 +367,3 @@ const readToldCount = (reader: Reader): Item | null =>
     return readCounts(reader, end, true, true)
   })
 const STOPS = new Set(['.', ';', '(', '[', '*'])
-
-/** A bracket with figures behind the join of a round tells what it comes to, in whatever words. */
-const isUnreadCount = (reader: Reader, before: Item, item: Item, { start }: Span): boolean =>
-  isWorked([before]) &&
-  item.type === 'group' &&
-  item.place === null &&
-  item.times === null &&
-  !item.around &&
-  /^.\s*\d/u.test(reader.text.slice(start, start + 8))
-
-const NAMED = new Set(['picot', 'shell', 'v-stitch', 'cluster', 'puff', 'popcorn', 'bobble', 'special'])
-
-/** "picot (ch 3, sl st in first ch)": the bracket behind the name of a stitch tells how it is made. */
-const explains = (reader: Reader, before: Item, item: Item, { start }: Span): boolean =>
-  before.type === 'work' &&
-  NAMED.has(before.stitch.form) &&
-  item.type === 'group' &&
-  item.place === null &&
-  item.times === null &&
-  !item.around &&
-  reader.text.slice(before.end, start).trim() === ''

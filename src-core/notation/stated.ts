@@ -277,7 +277,9 @@ export function isWorked(items: readonly Item[]): boolean {
     return first && last.stitch.stitch === 'sl st' && last.stitch.form === 'plain'
   }
   return (
-    last?.type === 'join' || last?.type === 'star' || (last?.type === 'note' && last.effect !== 'dropped')
+    last?.type === 'join' ||
+    last?.type === 'star' ||
+    (last?.type === 'note' && last.effect !== 'dropped' && last.effect !== 'held')
   )
 }
 

@@ -284,8 +284,8 @@ export interface NoteItem extends Span {
   readonly type: 'note'
   /** Not understood: a single unknown word, words that tell of stitches, or other words; none: an aside. */
   readonly unread?: 'word' | 'work' | 'words'
-  /** dropped: the stitches before it are drawn together to a popcorn. */
-  readonly effect: 'turn' | 'no-join' | 'fasten-off' | 'dropped' | null
+  /** dropped: the stitches before it are drawn together to a popcorn; held: to a cluster, once it is closed. */
+  readonly effect: 'turn' | 'no-join' | 'fasten-off' | 'dropped' | 'held' | null
 }
 
 export type Item =

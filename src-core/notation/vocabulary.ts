@@ -5,6 +5,7 @@ import type { Reader } from './reader'
 import { plain } from './tokens'
 import type { Token } from './tokens'
 import type { Loop, StitchForm, StitchName } from './tree'
+import { wordOf } from './words'
 import type { Word } from './words'
 
 /** Forms of stitches that are words of their own. */
@@ -36,6 +37,14 @@ export const isForm = ({ kinds }: Pick<Word, 'kinds'>): boolean => FORMS.some((f
 /** "puff", "cl": the form that the word at the cursor names. */
 const formAt = (reader: Reader, ahead = 0): StitchForm | null =>
   FORMS.find((form) => reader.isA(form, ahead)) ?? null
+
+/** "beg-CL", "first-pc", "start-shell" in one word: its form; null where it is another one. */
+function begunForm(reader: Reader): StitchForm | null {
+  const [, rest] = /^(?:beg|first|start)-(.+)$/.exec(reader.key()) ?? []
+  if (rest === undefined) return null
+  const { kinds } = wordOf(rest)
+  return FORMS.find((form) => kinds.has(form)) ?? null
+}
 
 interface Base {
   readonly stitch: StitchKey
@@ -222,7 +231,9 @@ function readSpecial(reader: Reader, name: Draft): boolean {
     name.reverse = true
     return true
   }
-  const form = formAt(reader)
+  const begun = begunForm(reader)
+  if (begun) name.beginning = true
+  const form = begun ?? formAt(reader)
   if (!form) return false
   reader.at++
   name.form = form
@@ -233,6 +244,17 @@ function readSpecial(reader: Reader, name: Draft): boolean {
     reader.at += 2
   }
   if (reader.isA('stitch') && form !== 'increase' && form !== 'decrease') reader.at++
+  // "shell of 5 dc".
+  const made =
+    form !== 'shell' && form !== 'cluster'
+      ? null
+      : reader.attempt(() => {
+          if (!reader.skip('of')) return null
+          const count = reader.number()
+          const base = count === null ? null : plainName(reader)
+          return base && count !== null && !reader.isA('group') ? { count, base } : null
+        })
+  if (made) Object.assign(name, { size: made.count, ...made.base })
   return true
 }
 

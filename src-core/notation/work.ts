@@ -83,6 +83,8 @@ export interface Work {
   flex: number[]
   colour: string | null
   described: { target: Target | null; span: Span } | null
+  /** First of the elements whose last loops are held on the hook. */
+  held: number | null
   /** Inside a part that is repeated. */
   repeated: number
   depth: number

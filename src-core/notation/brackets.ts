@@ -1,0 +1,48 @@
+/** What a bracket says that works nothing of its own: a count, how a stitch is made, what it is called. */
+import type { Reader } from './reader'
+import { isWorked } from './stated'
+import type { Span } from './tokens'
+import type { Item } from './tree'
+
+/** A bracket with figures behind the join of a round tells what it comes to, in whatever words. */
+export const isUnreadCount = (reader: Reader, before: Item, item: Item, { start }: Span): boolean =>
+  isWorked([before]) &&
+  item.type === 'group' &&
+  item.place === null &&
+  item.times === null &&
+  !item.around &&
+  /^.\s*\d/u.test(reader.text.slice(start, start + 8))
+
+const NAMED = new Set(['picot', 'shell', 'v-stitch', 'cluster', 'puff', 'popcorn', 'bobble', 'special'])
+
+/** "beg shell (ch 3, 4 dc) in same sp": the bracket is that stitch, and goes into the place behind it. */
+export const isMadeOf = (reader: Reader, before: Item, item: Item, { start }: Span): boolean =>
+  before.type === 'work' &&
+  before.place === null &&
+  (before.count ?? 1) === 1 &&
+  NAMED.has(before.stitch.form) &&
+  item.type === 'group' &&
+  item.place !== null &&
+  item.items.some(({ type }) => type === 'work') &&
+  reader.text.slice(before.end, start).trim() === ''
+
+/** "5 dc in next sp (shell)": the bracket only names what was made. */
+export const namesIt = (before: Item, item: Item): boolean => {
+  if (item.type !== 'group' || item.place || item.times !== null || item.around || item.items.length !== 1)
+    return false
+  const [name] = item.items
+  const named =
+    name?.type === 'work' && name.count === null && name.place === null && NAMED.has(name.stitch.form)
+  const drawn = before.type === 'described' || (before.type === 'note' && before.effect !== null)
+  return named && (drawn || ('place' in before && before.place !== null))
+}
+
+/** "picot (ch 3, sl st in first ch)": the bracket behind the name of a stitch tells how it is made. */
+export const explains = (reader: Reader, before: Item, item: Item, { start }: Span): boolean =>
+  before.type === 'work' &&
+  NAMED.has(before.stitch.form) &&
+  item.type === 'group' &&
+  item.place === null &&
+  item.times === null &&
+  !item.around &&
+  reader.text.slice(before.end, start).trim() === ''

@@ -1,0 +1,72 @@
+/** Places that are passed over: "sk next 2 sts", "sk next (ch-1 sp, dc, ch-1 sp)", "miss the dc behind it". */
+import { readNoun, sizeAhead } from './nouns'
+import { readPlace } from './places'
+import { BOUNDARY } from './prose'
+import type { Reader } from './reader'
+import type { Span } from './tokens'
+import type { Place, PlacePart, SkipItem } from './tree'
+import { readStitch, sizesStitch } from './vocabulary'
+
+/** A place of one part, of which nothing more is said. */
+export function plainPlace(said: Pick<PlacePart, 'which' | 'each' | 'noun' | 'extent'>, span: Span): Place {
+  const unsaid = { loop: null, around: false, round: null, unworked: false, asBeginning: false } as const
+  return { parts: [{ ...said, ...unsaid, count: 1, nounSpan: span, ...span }], over: false, ...span }
+}
+
+/** "sk next (ch-1 sp, dc, ch-1 sp)": what is passed, one after the other. */
+const readListed = (reader: Reader): Place | null => {
+  const start = reader.at
+  return reader.attempt(() => {
+    reader.skip('the')
+    reader.skip('next', 'last')
+    if (!reader.skip('(', '[')) return null
+    const parts: PlacePart[] = []
+    while (!reader.skip(')', ']')) {
+      while (reader.skip(',', 'and', 'next')) continue
+      const from = reader.at
+      const count = sizesStitch(reader) || sizeAhead(reader) ? 1 : (reader.number() ?? 1)
+      const noun = readNoun(reader)
+      if (!noun) return null
+      const said = { which: 'next', each: false, noun, extent: null } as const
+      const [part] = plainPlace(said, reader.span(from)).parts
+      parts.push({ ...part!, count })
+    }
+    return parts.length > 1 ? { parts, over: false, ...reader.span(start) } : null
+  })
+}
+
+/** A place without "in" after "sk": "next 2 sts", "2", "last st", "ch-1 sp". */
+function readSkipped(reader: Reader): Place | null {
+  reader.skip('over', 'out')
+  const place = readListed(reader) ?? readPlace(reader, true)
+  if (place) return place
+  const start = reader.at
+  return reader.attempt(() => {
+    const named = reader.skip('the')
+    reader.skip('a', 'an')
+    const space = reader.skipA('space')
+    if (!space && !reader.skipA('stitch') && !readStitch(reader)) return null
+    // "Miss the dc behind it", "sk st behind FPdc": the one that a post stitch stands before.
+    // "Skipping the sc" alone passes those that are passed anyway.
+    if (named && !reader.sees('behind')) return null
+    if (reader.sees('behind')) while (reader.peek() && !reader.seesAny(BOUNDARY)) reader.at++
+    const span = reader.span(start)
+    const noun = space
+      ? ({ kind: 'space', chains: null, corner: false } as const)
+      : ({ kind: 'stitch', name: null } as const)
+    return plainPlace({ which: 'next', each: false, noun, extent: null }, span)
+  })
+}
+
+/** "Sk next 2 sts", "miss the dc behind it", "leave last 3 sts unworked". */
+export function readSkip(reader: Reader): SkipItem | null {
+  const start = reader.at
+  return reader.attempt(() => {
+    const leave = reader.key().startsWith('leav')
+    if (!reader.skipA('skip')) return null
+    const place = readSkipped(reader)
+    if (!place) return null
+    if (leave && !reader.skip('unworked')) return null
+    return { type: 'skip', place, unworked: leave, ...reader.span(start) }
+  })
+}
