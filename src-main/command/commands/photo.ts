@@ -27,7 +27,7 @@ export const addPhoto: AddCommand = (program, around, end) => {
     .description(
       'Measures a motif in a picture of it on a sheet of paper: petals, sizes, outline, colours. The picture stays where it is, and nothing is sent anywhere.',
     )
-    .argument('<picture>', 'a photo of the motif, as PNG or JPEG')
+    .argument('<picture>', 'a photo of the motif, as JPEG, PNG or WebP')
     .addOption(
       new Option('--sheet <size>', 'what it lies on; beside it, for a bank card')
         .choices(Object.keys(SHEET_SIZES))
@@ -45,7 +45,7 @@ export const addPhoto: AddCommand = (program, around, end) => {
       const bytes = await fileBytes(file, LARGEST_PICTURE, 'a photo')
       let answer: PhotoAnswer
       try {
-        answer = measurePhoto(decodePicture(bytes), { sheet })
+        answer = measurePhoto(await decodePicture(bytes), { sheet })
       } catch (error) {
         if (!(error instanceof PictureError)) throw error
         throw new CommandEnd(EXIT.unreadable, `${file} ${error.message}.`)

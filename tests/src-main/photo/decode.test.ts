@@ -1,9 +1,12 @@
 /** Pictures become pixels, upright, or are refused in one line; a picture that swells takes no memory. */
+import { readFileSync } from 'node:fs'
+import { createRequire } from 'node:module'
 import { deflateSync } from 'node:zlib'
+import encodeWebp, { init as initWebp } from '@jsquash/webp/encode.js'
 import fc from 'fast-check'
 import { encode as encodePng } from 'fast-png'
 import { encode as encodeJpeg } from 'jpeg-js'
-import { describe, expect, it } from 'vitest'
+import { beforeAll, describe, expect, it } from 'vitest'
 import { decodePicture, PictureError } from '../../../src-main/photo/decode'
 
 /** Four quarters: red, green; blue, white. */
@@ -23,10 +26,11 @@ const pixels = Uint8Array.from({ length: 4 * WIDTH * HEIGHT }, (_, at) => {
 })
 const jpeg = new Uint8Array(encodeJpeg({ data: Buffer.from(pixels), width: WIDTH, height: HEIGHT }, 95).data)
 const png = encodePng({ width: WIDTH, height: HEIGHT, data: pixels, channels: 4, depth: 8 })
+let webp: Uint8Array
 
 /** Which quarters a picture shows, from the top left. */
-function shown(bytes: Uint8Array): string {
-  const { width, height, data } = decodePicture(bytes)
+async function shown(bytes: Uint8Array): Promise<string> {
+  const { width, height, data } = await decodePicture(bytes)
   const spots = [0.25, 0.75].flatMap((y) => [0.25, 0.75].map((x) => [x, y] as const))
   const names = spots.map(([x, y]) => {
     const at = 4 * (Math.floor(y * height) * width + Math.floor(x * width))
@@ -52,9 +56,9 @@ function turned(orientation: number, little: boolean): Uint8Array {
   return Uint8Array.from([0xff, 0xd8, 0xff, 0xe1, 0, exif.length + 2, ...exif, ...jpeg.subarray(2)])
 }
 
-const why = (bytes: Uint8Array): string => {
+const why = async (bytes: Uint8Array): Promise<string> => {
   try {
-    decodePicture(bytes)
+    await decodePicture(bytes)
     return 'read'
   } catch (error) {
     if (!(error instanceof PictureError)) throw error
@@ -62,10 +66,67 @@ const why = (bytes: Uint8Array): string => {
   }
 }
 
+/** The WebP in the extended form, with an orientation (RFC 9649, section 2.7). */
+function webpTurned(simple: Uint8Array, orientation: number): Uint8Array {
+  const chunk = (name: string, body: Uint8Array) => {
+    const head = new Uint8Array(8)
+    head.set(new TextEncoder().encode(name))
+    new DataView(head.buffer).setUint32(4, body.length, true)
+    return [...head, ...body, ...(body.length & 1 ? [0] : [])]
+  }
+  const tiff = [
+    0x49,
+    0x49,
+    42,
+    0,
+    8,
+    0,
+    0,
+    0,
+    1,
+    0,
+    0x12,
+    1,
+    3,
+    0,
+    1,
+    0,
+    0,
+    0,
+    orientation,
+    0,
+    0,
+    0,
+    0,
+    0,
+    0,
+    0,
+  ]
+  const canvas = Uint8Array.from([8, 0, 0, 0, WIDTH - 1, 0, 0, HEIGHT - 1, 0, 0])
+  // What the encoder put in the extended form has its own VP8X of eighteen bytes.
+  const start = new TextDecoder().decode(simple.subarray(12, 16)) === 'VP8X' ? 30 : 12
+  const body = [
+    ...new TextEncoder().encode('WEBP'),
+    ...chunk('VP8X', canvas),
+    ...simple.subarray(start),
+    ...chunk('EXIF', Uint8Array.from(tiff)),
+  ]
+  return Uint8Array.from(chunk('RIFF', Uint8Array.from(body)))
+}
+
+beforeAll(async () => {
+  const wasm = createRequire(import.meta.url).resolve('@jsquash/webp/codec/enc/webp_enc.wasm')
+  await initWebp(new WebAssembly.Module(readFileSync(wasm)))
+  const picture = { width: WIDTH, height: HEIGHT, data: new Uint8ClampedArray(pixels) }
+  webp = new Uint8Array(await encodeWebp(picture as ImageData, { quality: 95 }))
+})
+
 describe('A picture', () => {
-  it('is read as PNG and as JPEG', () => {
-    expect(shown(png)).toBe('32×16 red green blue white')
-    expect(shown(jpeg)).toBe('32×16 red green blue white')
+  it('is read as PNG, JPEG and WebP', async () => {
+    expect(await shown(png)).toBe('32×16 red green blue white')
+    expect(await shown(jpeg)).toBe('32×16 red green blue white')
+    expect(await shown(webp)).toBe('32×16 red green blue white')
+    expect(await shown(webpTurned(webp, 6))).toBe('16×32 blue red white green')
   })
 
   it.each([
@@ -77,26 +138,29 @@ describe('A picture', () => {
     [6, '16×32 blue red white green'],
     [7, '16×32 white green blue red'],
     [8, '16×32 green white red blue'],
-  ])('stands upright however the camera was held: orientation %i (Exif 2.3)', (orientation, upright) => {
-    expect(shown(turned(orientation, true))).toBe(upright)
-    expect(shown(turned(orientation, false))).toBe(upright)
-  })
+  ])(
+    'stands upright however the camera was held: orientation %i (Exif 2.3)',
+    async (orientation, upright) => {
+      expect(await shown(turned(orientation, true))).toBe(upright)
+      expect(await shown(turned(orientation, false))).toBe(upright)
+    },
+  )
 
-  it('of another kind is named and refused', () => {
+  it('of another kind is named and refused', async () => {
     const text = (words: string) => new TextEncoder().encode(words)
-    expect(why(text('RIFF....WEBPVP8 '))).toMatch(/WebP picture: save it as PNG or JPEG/)
-    expect(why(text('....ftypheic'))).toMatch(/HEIC/)
-    expect(why(text('GIF89a'))).toMatch(/GIF/)
-    expect(why(text('<svg xmlns="http://www.w3.org/2000/svg"/>'))).toMatch(/SVG/)
-    expect(why(text('hello'))).toMatch(/no PNG or JPEG/)
-    expect(why(new Uint8Array())).toMatch(/no PNG or JPEG/)
+    expect(await why(text('RIFF....WEBPVP8 '))).toBe('is damaged or cut off')
+    expect(await why(text('....ftypheic'))).toMatch(/HEIC/)
+    expect(await why(text('GIF89a'))).toMatch(/GIF/)
+    expect(await why(text('<svg xmlns="http://www.w3.org/2000/svg"/>'))).toMatch(/SVG/)
+    expect(await why(text('hello'))).toMatch(/no PNG, JPEG or WebP/)
+    expect(await why(new Uint8Array())).toMatch(/no PNG, JPEG or WebP/)
   })
 
-  it('that says it is huge, or swells when it is unpacked, is refused before it is', () => {
+  it('that says it is huge, or swells when it is unpacked, is refused before it is', async () => {
     const huge = png.slice()
     new DataView(huge.buffer, huge.byteOffset).setUint32(16, 60_000)
     new DataView(huge.buffer, huge.byteOffset).setUint32(20, 60_000)
-    expect(why(huge)).toMatch(/60000 × 60000 pixels; at most 50 million/)
+    expect(await why(huge)).toMatch(/60000 × 60000 pixels; at most 50 million/)
     const swollen = deflateSync(new Uint8Array(200_000_000))
     const length = new DataView(new ArrayBuffer(4))
     length.setUint32(0, swollen.length)
@@ -107,18 +171,25 @@ describe('A picture', () => {
       swollen,
       new Uint8Array(4),
     ])
-    expect(why(bomb)).toBe('is damaged or cut off')
+    const large = webpTurned(webp, 1)
+    // The size of its canvas, three bytes each way.
+    large.set([0xff, 0xff, 0, 0xff, 0xff, 0], 24)
+    expect(await why(large)).toMatch(/65536 × 65536 pixels; at most 50 million/)
+    expect(await why(bomb)).toBe('is damaged or cut off')
   })
 
-  it('that is cut off or scrambled is refused, or read; nothing else is thrown', () => {
-    for (const whole of [png, jpeg])
-      for (let end = 0; end < whole.length; end += 7) why(whole.subarray(0, end))
-    const spoilt = fc.tuple(fc.boolean(), fc.array(fc.tuple(fc.nat(2000), fc.nat(255)), { maxLength: 20 }))
-    fc.assert(
-      fc.property(spoilt, ([asPng, changes]) => {
-        const bytes = (asPng ? png : jpeg).slice()
+  it('that is cut off or scrambled is refused, or read; nothing else is thrown', async () => {
+    for (const whole of [png, jpeg, webp])
+      for (let end = 0; end < whole.length; end += 7) await why(whole.subarray(0, end))
+    const spoilt = fc.tuple(
+      fc.constantFrom('png', 'jpeg', 'webp'),
+      fc.array(fc.tuple(fc.nat(2000), fc.nat(255)), { maxLength: 20 }),
+    )
+    await fc.assert(
+      fc.asyncProperty(spoilt, async ([kind, changes]) => {
+        const bytes = { png, jpeg, webp }[kind as 'png'].slice()
         for (const [at, value] of changes) bytes[(2 + at) % bytes.length] = value
-        why(bytes)
+        await why(bytes)
       }),
       { numRuns: 300 },
     )

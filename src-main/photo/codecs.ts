@@ -1,0 +1,59 @@
+/**
+ * The decoders of JPEG (mozjpeg) and WebP (libwebp) as WebAssembly: several times as fast as in JavaScript, and what a
+ * hostile picture does to them stays within their own memory.
+ */
+import { readFileSync } from 'node:fs'
+import { createRequire } from 'node:module'
+import initJpeg from '@jsquash/jpeg/codec/dec/mozjpeg_dec.js'
+import initWebp from '@jsquash/webp/codec/dec/webp_dec.js'
+import type { Picture } from '../../src-core/photo/picture'
+
+const WASM = {
+  jpeg: '@jsquash/jpeg/codec/dec/mozjpeg_dec.wasm',
+  webp: '@jsquash/webp/codec/dec/webp_dec.wasm',
+} as const
+
+interface Codec {
+  decode(bytes: Uint8Array, turnUpright?: boolean): Picture | null
+}
+
+/** What the decoders make their answer with; browsers have it, Node does not. */
+class Pixels implements Picture {
+  constructor(
+    readonly data: Uint8ClampedArray,
+    readonly width: number,
+    readonly height: number,
+  ) {}
+}
+
+/**
+ * Decodes with a decoder of its own for each picture: its memory goes with it. Null where it cannot be read, or where
+ * the decoder complains of it: a picture that ends too early would come out half grey.
+ */
+export async function decodeWith(kind: keyof typeof WASM, bytes: Uint8Array): Promise<Picture | null> {
+  const module = new WebAssembly.Module(readFileSync(createRequire(import.meta.url).resolve(WASM[kind])))
+  const complaints: string[] = []
+  const begin = (kind === 'jpeg' ? initJpeg : initWebp) as (options: object) => Promise<Codec>
+  const codec = await begin({
+    noInitialRun: true,
+    instantiateWasm: (imports: WebAssembly.Imports, done: (instance: WebAssembly.Instance) => void) => {
+      const instance = new WebAssembly.Instance(module, imports)
+      done(instance)
+      return instance.exports
+    },
+    print: () => undefined,
+    printErr: (line: string) => complaints.push(line),
+  })
+  const before = Object.getOwnPropertyDescriptor(globalThis, 'ImageData')
+  if (!before) Object.defineProperty(globalThis, 'ImageData', { value: Pixels, configurable: true })
+  try {
+    const picture = kind === 'jpeg' ? codec.decode(bytes, false) : codec.decode(bytes)
+    if (!picture || complaints.length > 0) return null
+    const { width, height, data } = picture
+    return { width, height, data: new Uint8Array(data.buffer, data.byteOffset, data.byteLength) }
+  } catch {
+    return null
+  } finally {
+    if (!before) Reflect.deleteProperty(globalThis, 'ImageData')
+  }
+}
