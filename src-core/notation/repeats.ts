@@ -2,6 +2,7 @@
 import { counted, plural } from '../figures/words'
 import { LIMITS } from './limits'
 import { cellsLeft } from './chain-targets'
+import { cornersAhead, runBehindCorners } from './corner-laps'
 import { freeOf, lapsThatFit, runLaps, runLast } from './fits'
 import type { AroundPart, Laps } from './fits'
 import { forkWork } from './fork'
@@ -112,8 +113,15 @@ export function runAround(
   // A round that hangs from the stitch of the joining ends there: that stitch is not for a lap.
   const ending = star?.repeat?.ending
   const hangs = kinds[0] === 'st' && work.first === null && ending != null && endsInFirst(ending.items)
+  // Told before laps are tried, which changes what they are tried on.
+  const sides = star && last === body ? cornersAhead(work, lap) : null
   const fits = hangs ? null : lapsThatFit(work, part, laps, lap, run)
-  if (fits !== null) return runLaps(work, part, body, last, fits, run)
+  const laid = fits ?? sides
+  if (laid !== null) {
+    runLaps(work, part, body, last, laid, run)
+    if (laid === sides) runBehindCorners(work, part, body, run)
+    return
+  }
   // The lap may have changed what it was tried on: where nothing comes out even, it is told by its numbers.
   const one = lapOf(work, body, run)
   const end = last === body ? one : lapOf(work, last, run)

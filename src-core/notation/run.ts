@@ -15,6 +15,8 @@ import {
 } from './stitching'
 import { SKIPPING, WORKING, sourceFor, takingFor } from './taking'
 import { goesOnThere, leaveJoin, leaveTheWay, reachedBy, stayThere } from './the-way'
+import { sweepPartners, sweptParts } from './swept'
+import type { SweptItem } from './swept'
 import { placeTargets, sweep } from './targets'
 import type { Taking } from './taking'
 import { isSlip } from './tree'
@@ -24,7 +26,6 @@ import type {
   GroupItem,
   Item,
   Place,
-  PlacePart,
   ScopeItem,
   SkipItem,
   StitchName,
@@ -254,47 +255,23 @@ function runBehind(work: Work, { behind, loop, round }: ScopeItem): void {
   if (behind && !loop && !round) work.scope.behind = true
 }
 
-type SweptItem = (WorkItem | GroupItem) & { readonly place: Place }
-
-const eachPart = (item: Item | undefined): PlacePart | null => {
-  if (item?.type !== 'work' && item?.type !== 'group') return null
-  if (item.type === 'group' && (item.times !== null || item.around)) return null
-  const part = item.place?.parts[item.place.parts.length - 1]
-  return part?.which === 'each' && part.noun.kind !== 'chain' ? part : null
-}
-
-/** "sc in each st, 2 sc in each ch-1 sp and (sc, ch 2, sc) in each corner": one sweep with what goes into each. */
-function sweepPartners(work: Work, items: readonly Item[], index: number): readonly SweptItem[] {
-  const first = items[index]!
-  if (work.here || eachPart(first)?.noun.kind !== 'stitch') return []
-  const found = [first as SweptItem]
-  for (let at = index + 1; at < items.length; at++) {
-    const item = items[at] as SweptItem
-    const part = eachPart(item)
-    if (!part || item.place.parts.length !== 1) break
-    const between = work.tree.text.slice(items[at - 1]!.end, item.start)
-    const space = part.noun.kind === 'space' || part.noun.kind === 'corner'
-    const other = part.noun.kind === 'stitch' && part.noun.name !== null
-    if (/[.;]/.test(between) || !(space || other)) break
-    found.push(item)
-  }
-  return found.length > 1 ? found : []
-}
-
 function runSweep(work: Work, items: readonly SweptItem[]): void {
   const [first] = items
   if (!first) return
+  const itemOf = new Map(items.flatMap((item) => sweptParts(item).map((part) => [part, item] as const)))
   // "sc in same st and in each dc around": what stands before the sweep is worked by itself.
-  const before = first.place.parts.slice(0, -1)
-  if (before.length > 0 && before.every(({ which }) => which !== 'each'))
-    runItems(work, [{ ...first, place: { ...first.place, parts: before } }])
-  const parts = items.map(({ place }) => place.parts[place.parts.length - 1]!)
+  const before = first.place.parts.filter((part) => !itemOf.has(part))
+  if (before.length > 0) runItems(work, [{ ...first, place: { ...first.place, parts: before } }])
+  const parts = [...itemOf.keys()]
   const takings = new Map(
-    items.map((item, at) => [parts[at]!, takingFor(item.type === 'work' ? item.stitch : null)] as const),
+    parts.map((part) => {
+      const item = itemOf.get(part)!
+      return [part, takingFor(item.type === 'work' ? item.stitch : null)] as const
+    }),
   )
   work.repeated++
   for (const { target, part } of sweep(work, parts, takings)) {
-    const item = items[parts.indexOf(part)] ?? first
+    const item = itemOf.get(part) ?? first
     if (item.type === 'work') makeStitches(work, item.stitch, item.count ?? 1, [target], item, runItems)
     else runInto(work, [target], item.items, 1)
   }

@@ -1,7 +1,7 @@
 /** What a round uses of the one before: everything there, or what is left over is told (M5). */
 import type { StitchKey } from '../stitches/table'
 import { amountWords } from './laps'
-import { SKIPPED, TRAVELLED, WORKED } from './source'
+import { SKIPPED, TRAVELLED, WORKED, cornerPlaces } from './source'
 import type { Source } from './source'
 import { spaceKey } from './state'
 import { roundWords } from './taking'
@@ -126,9 +126,10 @@ export function checkUse(work: Work, source: Source, allWorked: boolean): void {
     work.open = true
     return
   }
+  const cornerChains = new Set([...cornerPlaces(source)].map((index) => source.places[index]!.chains))
   for (const [chains, kind] of spaceKinds(source)) {
     if (kind.used === 0 || kind.used === kind.total || source.overSpaces > 0) continue
-    const name = work.usesCorners ? 'corner' : spaceKey(chains)
+    const name = work.usesCorners && cornerChains.has(chains) ? 'corner' : spaceKey(chains)
     report(
       work,
       'rounds/spaces-left',

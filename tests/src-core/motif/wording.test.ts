@@ -112,6 +112,66 @@ describe('M8 a polygon', () => {
   }, 60_000)
 })
 
+describe('M8 a square with spaces along its sides', () => {
+  const square = (last: string, begins: 'corner' | 'side') => {
+    const corner = '(3 dc, ch 2, 3 dc)'
+    const first =
+      begins === 'corner' ? 'sl st in next 2 dc and in corner sp, (ch 3, 2 dc, ch 2, 3 dc) in same sp' : null
+    const join = 'join with sl st in 3rd ch of ch-3'
+    const round = (side: string) =>
+      first
+        ? `${first}, *${side}${corner} in next ch-2 sp; rep from * 2 more times, ${side}${join}`
+        : `ch 3 (does not count), *${corner} in next ch-2 sp, ${side.replace(/, $/, '')}; rep from * 3 more times, join with sl st in first dc`
+    return [
+      `ch 3 (counts as dc), 2 dc in ring, (ch 2, 3 dc in ring) 3 times, ch 2, ${join}`,
+      round('ch 1, '),
+      round('ch 1, 3 dc in next ch-1 sp, ch 1, '),
+      `ch 1, ${last}, join with sl st in first sc (56 sc)`,
+    ]
+  }
+
+  it('keeps its corners in a round of sc, however the round is worded', () => {
+    for (const begins of ['corner', 'side'] as const) {
+      const wanted = told(
+        square(
+          '*sc in next 3 dc, 3 sc in next ch-2 sp, (sc in next 3 dc, sc in next ch-1 sp) twice; rep from * 3 more times',
+          begins,
+        ),
+      )
+      expect([wanted.shape, wanted.petals]).toEqual(['straight', 4])
+      for (const last of [
+        '*sc in each dc and ch-1 sp to next corner sp, 3 sc in corner sp; rep from * around',
+        '*sc in each dc and each ch-1 sp to next ch-2 sp, 3 sc in next ch-2 sp; rep from * around',
+        'sc in each dc and ch-1 sp around and 3 sc in each ch-2 sp',
+        'sc in each st and in each ch-1 sp around, 3 sc in each corner sp',
+        'sc in each dc and ch-1 sp around, working 3 sc in each corner',
+        // A space in general is no corner where those are named by themselves.
+        'sc in each st and sp around, working 3 sc in each corner sp',
+      ])
+        expect([last, told(square(last, begins))]).toEqual([last, wanted])
+    }
+  })
+
+  it('names the spaces that are left by their chains where they are no corners', () => {
+    const work = square(
+      '*sc in next 6 dc, 3 sc in next corner sp; rep from * around, sc in next ch-1 sp',
+      'corner',
+    )
+    const { findings } = roundsAccount(
+      {
+        id: 'm',
+        kind: 'rounds',
+        gauge: GAUGE,
+        foundation: ADJUSTABLE,
+        rounds: work.map((each) => ({ work: each })),
+      } as RoundsMotif,
+      { hand: 'right', terms: 'US', growth: 0 },
+    )
+    const left = findings.find(({ code }) => code === 'rounds/spaces-left')
+    expect(left?.message).toContain('1 ch-1 sp are worked, the round before has 8')
+  })
+})
+
 describe('M10 a flower', () => {
   it('has one outline and chart, however its petals are worded', () => {
     fc.assert(
