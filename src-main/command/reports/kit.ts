@@ -66,7 +66,7 @@ function priceFacts(
 ): [string, string][] {
   const spares = kit.spares > 0 ? `, and ${formatNumber(kit.spares)} more of everything to spare` : ''
   const pairs: [string, string][] = [
-    ['Run', `${counted(kit.count, 'kit')}${spares}; 2 % of the yarn is lost in winding`],
+    ['Batch', `${counted(kit.count, 'kit')}${spares}; 2 % of the yarn is lost in winding`],
     ['Cost', `${money(kit.runCost)} for the batch, ${money(kit.costPerKit)} for one kit`],
   ]
   if (kit.asked) {
