@@ -7,9 +7,13 @@ import type { UnitSystem } from '../../shared-types/project'
 import { GRAMS_PER_OUNCE, METRES_PER_YARD, MM_PER_INCH } from './quantity'
 import type { Grams, Metres, Millimetres, Minutes } from './quantity'
 
+/** Without what sums are off by in their last digits, so that halves are rounded alike whichever way they came about. */
+const exact = (value: number): number => (Number.isFinite(value) ? Number(value.toPrecision(12)) : value)
+
 /** A number with at most `digits` decimals, thousands grouped, no trailing zeros, a true minus sign. */
 export function formatNumber(value: number, digits = 0): string {
-  const rounded = Math.abs(value) < 0.5 * 10 ** -digits ? 0 : value
+  const given = exact(value)
+  const rounded = Math.abs(given) < 0.5 * 10 ** -digits ? 0 : given
   return formatter(digits).format(rounded).replace('-', '−')
 }
 
@@ -25,7 +29,7 @@ const EIGHTHS = ['', '⅛', '¼', '⅜', '½', '⅝', '¾', '⅞']
 
 /** Inches to the nearest eighth, without the unit: "38⅜", "¼", "0". */
 export function formatEighths(mm: Millimetres): string {
-  const eighths = Math.round((Math.abs(mm) / MM_PER_INCH) * 8)
+  const eighths = Math.round(exact((Math.abs(mm) / MM_PER_INCH) * 8))
   const whole = Math.floor(eighths / 8)
   const sign = mm < 0 && eighths > 0 ? '−' : ''
   const fraction = EIGHTHS[eighths % 8]

@@ -11,8 +11,10 @@ export function keepingWords(keeping: Keeping, now: number, isHostGone = false):
   if (keeping.disk === 'changed') return 'the file was changed elsewhere'
   if (keeping.disk === 'missing') return 'the file is gone, kept in the app'
   if (keeping.place === 'nowhere' && keeping.folderProblem) return 'changes cannot be kept'
-  if (keeping.place === 'nowhere' || keeping.savedAt === null) return 'nothing to save yet'
+  if (keeping.place === 'nowhere') return 'nothing to save yet'
   const place = keeping.place === 'app' ? 'kept in the app' : 'saved'
+  // As it was opened: when that was, nobody wrote down.
+  if (keeping.savedAt === null) return keeping.savedRevision < keeping.revision ? 'not saved yet' : place
   const since = now - Date.parse(keeping.savedAt)
   if (since < A_MOMENT) return `${place} a moment ago`
   const time = new Intl.DateTimeFormat(undefined, { hour: '2-digit', minute: '2-digit' })

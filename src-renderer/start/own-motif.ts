@@ -68,9 +68,11 @@ export function ownProject(settings: Settings, own: OwnMotif, made: Made): Proje
   }
   const motif = ownMotif(project, own)
   project = { ...project, motifs: [motif] }
-  const centre = { ...newYarn(project), name: saying(settings.terms)`Centre yarn`, colour: '#e3c188' }
-  project = addYarn(project, centre)
   const slots = motif.slots ?? []
+  // A motif of one colour has no centre to name it by.
+  const name = slots.length > 1 ? saying(settings.terms)`Centre yarn` : 'Main yarn'
+  const centre = { ...newYarn(project), name, colour: '#e3c188' }
+  project = addYarn(project, centre)
   const main = slots.length > 1 ? { ...newYarn(project), name: 'Petal yarn', colour: '#b3583f' } : centre
   if (main !== centre) project = addYarn(project, main)
   const way = newColourway(project, motif.id)

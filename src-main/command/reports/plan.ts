@@ -39,7 +39,8 @@ import { findingSection } from './findings'
 import { progressSection } from './progress'
 import { cordSection, garlandFacts } from './garland'
 import { kitSection } from './kit'
-import { ARRANGEMENT_WORDS, ballWord, JOIN_WORDS, termsOf, currencyOf, unitsOf } from './words'
+import { joiningWords } from '../../../src-core/figures/sentence'
+import { ARRANGEMENT_WORDS, ballWord, termsOf, currencyOf, unitsOf } from './words'
 
 /** Steps of the order that are shown unless all are asked for. */
 const STEPS_SHOWN = 3
@@ -184,7 +185,7 @@ function motifWords(project: Project, plan: Plan): string {
 }
 
 function joinWords(project: Project, plan: Plan): string {
-  const rule = JOIN_WORDS[plan.settled.joining.rule]
+  const rule = joiningWords(plan.settled, plan.motif, plan.joins)
   if (plan.joins.length === 0) return `none (${rule})`
   const widest = plan.joins.reduce((most, node) => Math.max(most, node.spread), 0)
   const gap = `largest gap at the join ${formatLength(widest, unitsOf(project))}`

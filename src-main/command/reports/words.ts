@@ -1,5 +1,5 @@
 /** Words of the command line for what the contract keeps in codes. */
-import type { Arrangement, JoinRule, Project, Terms, UnitSystem } from '../../../shared-types/project'
+import type { Arrangement, Project, Terms, UnitSystem } from '../../../shared-types/project'
 import { settled } from '../../../src-core/settled'
 
 export const unitsOf = (project: Project): UnitSystem => settled(project).units
@@ -10,14 +10,6 @@ export const ARRANGEMENT_WORDS: Record<Arrangement, string> = {
   'straight-rows': 'straight rows',
   'offset-rows': 'offset rows',
   rings: 'rings',
-}
-
-export const JOIN_WORDS: Record<JoinRule, string> = {
-  tips: 'joined at the tips',
-  edges: 'joined at tips and shoulders',
-  bridge: 'joined with chains',
-  seam: 'sewn together',
-  apart: 'lying apart',
 }
 
 /** Yarn is sold in skeins where US terms are read, in balls where UK terms are. */

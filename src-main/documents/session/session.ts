@@ -113,6 +113,11 @@ export class ProjectSession {
   get isUntouched(): boolean {
     return this.#path === null && this.#revision === 0
   }
+  /** An example that was worked on is somebody's own project by now. */
+  private get origin(): ProjectOrigin {
+    const isTheirs = (this.#origin === 'example' || this.#origin === 'blank') && !this.isUntouched
+    return isTheirs ? (this.#path === null ? 'kept' : 'file') : this.#origin
+  }
   get isUnsaved(): boolean {
     return this.#savedRevision < this.#revision
   }
@@ -134,7 +139,7 @@ export class ProjectSession {
   opened(): OpenProject {
     return {
       text: this.#text,
-      origin: this.#origin,
+      origin: this.origin,
       nextRevision: this.#revision + 1,
       findings: this.#findings,
       keeping: this.keeping,

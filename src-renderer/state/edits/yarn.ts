@@ -11,6 +11,13 @@ import { findMotif, mainMotif, slotsOf } from './motif'
 /** Colours that a new yarn starts with, far enough apart to be told from each other. */
 const FIRST_COLOURS = ['#b3583f', '#e3c188', '#6f8fa6', '#7c9a78', '#8a6a8f', '#d9b3a6', '#3f4f63', '#c9c2b2']
 
+/** A colour that no yarn has yet; where all are taken, each again in its turn. */
+function freeColour(yarns: readonly Yarn[]): string {
+  const taken = new Set(yarns.map(({ colour }) => colour?.toLowerCase()))
+  const turn = FIRST_COLOURS[yarns.length % FIRST_COLOURS.length]!
+  return taken.has(turn) ? (FIRST_COLOURS.find((colour) => !taken.has(colour)) ?? turn) : turn
+}
+
 export const findYarn = (project: Project, id: string | undefined): Yarn | undefined =>
   project.yarns?.find((yarn) => yarn.id === id)
 
@@ -60,7 +67,7 @@ export function newYarn(project: Project): Yarn {
   return {
     id: freeId('y', yarns),
     name: freeName('Yarn', names),
-    colour: FIRST_COLOURS[yarns.length % FIRST_COLOURS.length]!,
+    colour: freeColour(yarns),
     ballGrams: last?.ballGrams ?? 50,
     ballMetres: last?.ballMetres ?? 125,
     ...(last?.fibre ? { fibre: last.fibre } : {}),

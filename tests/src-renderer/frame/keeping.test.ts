@@ -29,6 +29,11 @@ it.each([
   [{ problem: waits }, 'not saved, kept in the app', true],
   [{ problem: cannotKeep }, 'not saved, only in memory', true],
   [{ place: 'nowhere', savedAt: null, folderProblem: folder }, 'changes cannot be kept', true],
+  // Opened again as it was kept or saved: nobody wrote down when.
+  [{ place: 'file', savedAt: null }, 'saved', false],
+  [{ place: 'app', savedAt: null }, 'kept in the app', false],
+  [{ place: 'file', savedAt: null, savedRevision: 0 }, 'not saved yet', false],
+  [{ place: 'nowhere', savedAt: null }, 'nothing to save yet', false],
   // A file does not need the own folder.
   [{ place: 'file', folderProblem: folder }, 'saved a moment ago', false],
 ] as const)('with %j the header says %j', (more, words, danger) => {

@@ -4,6 +4,7 @@ import { planProject } from '../../../src-core/plan'
 import { ownRoundsProject } from '../../../src-renderer/places/motif/rounds/own-rounds'
 import type { Made, OwnMotif } from '../../../src-renderer/start/own-motif'
 import { ownProject, secondAssumed } from '../../../src-renderer/start/own-motif'
+import { addYarn, newYarn } from '../../../src-renderer/state/edits/yarn'
 import { SETTINGS } from '../memory-bridge'
 
 const MADE: readonly Made[] = [
@@ -23,6 +24,17 @@ describe('your own motif', () => {
       expect(plan.findings.filter(({ severity }) => severity === 'error')).toEqual([])
       expect(plan.motifs.length).toBeGreaterThan(0)
     }
+  })
+
+  it('of one colour has no centre to name its yarn by, and a yarn that is added is told from it', () => {
+    const own = { outline: 'hexagon', petals: 6, lead: 70, second: 40 } as const
+    const project = ownProject(SETTINGS, own, MADE[0]!)
+    const [yarn, ...others] = project.yarns!
+    expect(others).toEqual([])
+    expect(yarn!.name).toBe('Main yarn')
+    let more = project
+    for (let count = 0; count < 7; count++) more = addYarn(more, newYarn(more))
+    expect(new Set(more.yarns!.map(({ colour }) => colour)).size).toBe(8)
   })
 
   it('hangs over the wall or along the cord that was wished for', () => {

@@ -14,6 +14,15 @@ const change = (revision: number, title: string) => ({ revision, text: projectTe
 const read = (path: string) => readFile(path, 'utf8')
 
 describe('a project without a file', () => {
+  it('is an example until something of it is changed, then somebody’s own', async () => {
+    const session = world.session({ origin: 'example' })
+    expect(session.opened().origin).toBe('example')
+    await session.keep(change(1, 'Mine'))
+    expect(session.opened().origin).toBe('kept')
+    await session.saveTo(world.path('mine.petalyard'), change(2, 'Mine'))
+    expect(session.opened().origin).toBe('file')
+  })
+
   it('leaves no trace while nothing was changed', async () => {
     const session = world.session()
     expect(session.keeping.place).toBe('nowhere')
