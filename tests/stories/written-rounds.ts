@@ -36,7 +36,7 @@ export async function writeRounds(page: Page): Promise<void> {
   await hands.go('Motif')
   await hands.press('written rounds', 'radio')
   await page.getByRole('textbox', { name: /^Paste the rounds/ }).fill(BLOCK)
-  await hands.press('Take it apart')
+  await hands.press('Read the rounds')
 
   // Marked at the right round, at the right words, and nowhere else.
   await workOf(page, 2).waitFor()
@@ -104,7 +104,7 @@ export async function startWithRounds(page: Page): Promise<void> {
   await hands.fill('Stitches', '20')
   await hands.fill('Rows', '22')
   await page.getByRole('textbox', { name: /^Paste the rounds/ }).fill(PLAIN)
-  await hands.press('Take it apart')
+  await hands.press('Read the rounds')
   await workOf(page, 4).waitFor()
   for (const number of [1, 2, 3, 4]) await isRight(page, number)
   await page.getByText('The rounds may use twin.').waitFor()

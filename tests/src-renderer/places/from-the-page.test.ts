@@ -27,7 +27,7 @@ async function paste(page = PAGE) {
   await fireEvent.input(screen.getByRole('textbox', { name: /^Paste the rounds/ }), {
     target: { value: page },
   })
-  await fireEvent.click(screen.getByRole('button', { name: 'Take it apart' }))
+  await fireEvent.click(screen.getByRole('button', { name: 'Read the rounds' }))
   const motif = () => app.document.project.motifs![0] as RoundsMotif
   return { app, motif }
 }

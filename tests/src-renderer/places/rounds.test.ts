@@ -230,7 +230,7 @@ describe('the editor', () => {
     await fireEvent.input(screen.getByRole('textbox', { name: /^Paste the rounds/ }), {
       target: { value: block },
     })
-    await fireEvent.click(screen.getByRole('button', { name: 'Take it apart' }))
+    await fireEvent.click(screen.getByRole('button', { name: 'Read the rounds' }))
     expect(motifOf(app.document.project)).toMatchObject({ special: 'Twin: (Sc, hdc) in same st' })
     expect(screen.getAllByRole('listitem', { name: /^Rnd/ })).toHaveLength(2)
     expect(special().value).toBe('Twin: (Sc, hdc) in same st')
@@ -305,7 +305,7 @@ describe('the editor', () => {
     await fireEvent.input(field, {
       target: { value: 'Rnd 1: Magic ring, 12 dc in ring.\nRnd 2: 2 dc in each st.' },
     })
-    const take = screen.getByRole<HTMLButtonElement>('button', { name: 'Take it apart' })
+    const take = screen.getByRole<HTMLButtonElement>('button', { name: 'Read the rounds' })
     expect(take.disabled).toBe(true)
     await fireEvent.change(screen.getByRole('combobox', { name: 'Written in' }), { target: { value: 'UK' } })
     await fireEvent.click(take)
