@@ -112,7 +112,7 @@ export const PROJECT_LIMITS: readonly Limit[] = [
     reason: 'a kit card has room for some dozens, and labels say how many more there are',
   },
   {
-    what: 'painted places',
+    what: 'painted motifs',
     most: 300_000,
     count: (project) => {
       const { painted, held, motifs, kept } = blanket(project).cells ?? {}
@@ -121,15 +121,15 @@ export const PROJECT_LIMITS: readonly Limit[] = [
     reason: 'three for each motif of the largest blanket: itself, a half and a filler',
   },
   {
-    what: 'places that are made',
+    what: 'motifs that are made',
     most: 300_000,
     count: ({ made, joined }) => Math.max(keys(made), keys(joined)),
-    reason: 'as for painted places',
+    reason: 'as for painted motifs',
   },
   {
-    what: 'places in an order of your own',
+    what: 'motifs in an order of your own',
     most: 300_000,
     count: ({ order }) => (Array.isArray(order) ? order.length : 0),
-    reason: 'as for painted places',
+    reason: 'as for painted motifs',
   },
 ]

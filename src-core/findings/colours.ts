@@ -17,13 +17,13 @@ export const COLOUR_FINDINGS = {
     severity: 'warning',
     message:
       'with {colourways} {colourways|colourway|colourways} no way of placing them keeps all neighbours apart (every one was ruled out); {pairs} {pairs|pair stays|pairs stay} alike.',
-    mend: '{advice}, or clear what is painted by hand round these places.',
+    mend: '{advice}, or clear what is painted by hand round these motifs.',
   },
   'colours/not-found': {
     severity: 'warning',
     message:
       'no way of placing {colourways} {colourways|colourway|colourways} was found that keeps all neighbours apart, though there may be one; {pairs} {pairs|pair stays|pairs stay} alike.',
-    mend: 'Try another seed, choose one more colourway, or clear what is painted by hand round these places.',
+    mend: 'Try another seed, choose one more colourway, or clear what is painted by hand round these motifs.',
   },
   'colours/uneven': {
     severity: 'note',

@@ -39,7 +39,7 @@ export const FILE_FINDINGS = {
   },
   'file/unknown-cell': {
     severity: 'warning',
-    message: "found no place '{id}' in this arrangement.",
+    message: "found no motif at '{id}' in this arrangement.",
     mend: 'Make the arrangement as large as that again, or clear what was painted there.',
   },
   'file/unknown-slot': {

@@ -30,7 +30,7 @@ export const JOIN_FINDINGS = {
   },
   'joins/single-count': {
     severity: 'error',
-    message: 'a joining rule for two motifs names {count} {count|place|places}.',
+    message: 'a joining rule for two motifs names {count} {count|motif|motifs}.',
     mend: 'Name two motifs that lie side by side.',
   },
   'joins/single-place': {
@@ -67,7 +67,7 @@ export const JOIN_FINDINGS = {
   },
   'order/unknown-place': {
     severity: 'warning',
-    message: "the order names the place '{id}', which this arrangement does not have.",
+    message: "the order names motif '{id}', which this arrangement does not have.",
     mend: 'Leave it out of the order, or choose another order.',
   },
   'order/incomplete': {
@@ -77,7 +77,7 @@ export const JOIN_FINDINGS = {
   },
   'order/repeated': {
     severity: 'warning',
-    message: "the order names the place '{id}' twice.",
+    message: "the order names motif '{id}' twice.",
     mend: 'Remove it once; the first mention counts.',
   },
 } as const satisfies Record<string, CatalogueEntry>

@@ -59,7 +59,7 @@ export const MATERIAL_FINDINGS = {
   'yarn/no-colourway': {
     severity: 'warning',
     message: 'no colourway is chosen for {motifs} of the motifs, so their yarn is not counted.',
-    mend: 'Fill or paint these places with a colourway.',
+    mend: 'Fill or paint these motifs with a colourway.',
   },
   'yarn/invalid-value': {
     severity: 'warning',

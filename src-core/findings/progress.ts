@@ -5,7 +5,7 @@ export const PROGRESS_FINDINGS = {
   'progress/unknown-place': {
     severity: 'warning',
     message:
-      '{count} {count|place is|places are} marked as made or joined where this layout has no motif: {places}. The marks are kept and not counted.',
+      '{count} {count|motif is|motifs are} marked as made or joined where this layout has none: {places}. The marks are kept and not counted.',
     mend: 'Make the layout as large as it was, or clear these marks.',
   },
   'progress/other-motif': {

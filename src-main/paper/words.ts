@@ -124,7 +124,7 @@ export function howToRead(facts: MapFacts, terms: Terms): string {
     if (facts.edging) parts.push(`The bands at top and bottom are the ${termWord('edging', terms)}.`)
   }
   parts.push(
-    `Right side up, row ${facts.firstRow} at the top${facts.placesOnTop ? '' : '; places count from the left'}.`,
+    `Right side up, row ${facts.firstRow} at the top${facts.placesOnTop ? '' : '; motifs count from the left'}.`,
   )
   return parts.join(' ')
 }
@@ -240,14 +240,14 @@ export const gapWords = (gap: string): string => `The largest gap at the join is
 
 export const sheetTitle = (number: number, of: number): string => `Sheet ${number} of ${of}`
 
-/** "rows 1–14, places 1–20". */
+/** "rows 1–14, motifs 1–20". */
 export function sheetRange(
   rows: readonly [number, number] | null,
   places: readonly [number, number] | null,
 ): string {
   const range = (word: string, span: readonly [number, number]): string =>
     span[0] === span[1] ? `${word} ${span[0]}` : `${word}s ${span[0]}–${span[1]}`
-  return [rows && range('row', rows), places && range('place', places)].filter(Boolean).join(', ')
+  return [rows && range('row', rows), places && range('motif', places)].filter(Boolean).join(', ')
 }
 
 export const sheetAdvice = (overlap: string, terms: Terms): string =>

@@ -33,7 +33,7 @@ export function fillCells(
   if (cells.length === 0 || !blanketOf(document.committed)) return
   const words = counted(cells.length, 'motif')
   const name = findMotif(document.committed, motif ?? undefined)?.name ?? motif ?? ''
-  const label = motif === null ? `leave out ${words}` : `put ${name} in ${counted(cells.length, 'place')}`
+  const label = motif === null ? `leave out ${words}` : `change ${counted(cells.length, 'motif')} to ${name}`
   const edit = (project: typeof document.committed) => setCells(project, cells, motif)
   if (how === 'preview') return document.preview(label, edit)
   const next = motif === null ? besideCells(document.plan.motifs, selection.focus, cells) : null
@@ -65,7 +65,7 @@ export function tellCells(state: WindowState, ids: readonly string[], motif: str
   const words =
     motif === null
       ? `${counted(cells.length, 'motif')} left out`
-      : `${name} in ${counted(cells.length, 'place')}`
+      : `${counted(cells.length, 'motif')} changed to ${name}`
   state.say(`${words}.`)
 }
 

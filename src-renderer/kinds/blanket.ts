@@ -86,7 +86,7 @@ export const BLANKET_KIND: KindOfLayout = {
   },
   hand: {
     get teaching() {
-      return say`Select a motif on the map to see more: its joins, its colours, its place.`
+      return say`Select a motif on the map to see more: its joins and its colours.`
     },
     moving: 'Arrow keys move from motif to motif, comma and full stop along the order of work',
     title: (plan, piece) => [`${capital(PIECE_NAME[piece.kind])} ${piece.label}`, standsWords(plan, piece)],

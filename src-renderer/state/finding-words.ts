@@ -64,7 +64,7 @@ export function goalWords(project: Project, finding: Finding, shown: Shown | nul
   const { target = {} } = finding
   const place = placeOfFinding(finding)
   const count = target.cells?.length ?? 0
-  if (count > 0) return count === 1 ? 'Show on the map' : `Show ${counted(count, 'place')} on the map`
+  if (count > 0) return count === 1 ? 'Show on the map' : `Show ${counted(count, 'motif')} on the map`
   if (target.entry !== undefined) return `Go to round ${target.round ?? target.entry + 1}`
   if (target.edging !== undefined) return `Go to round ${borderRound(target)} of the ${borderWord(project)}`
   const isThere = shown !== null && place === shown.place

@@ -81,15 +81,15 @@ const LARGE: Readonly<Record<string, (count: number) => Project>> = {
       kit: { count: 2, extras: Array.from({ length: count }, (_, i) => ({ name: `x${i}`, count: 1 })) },
     },
   }),
-  'painted places': (count) => {
+  'painted motifs': (count) => {
     const painted = Object.fromEntries(Array.from({ length: count }, (_, i) => [`1,${i}`, 'c1']))
     return { ...throwOf(), layout: { ...blanket(throwOf()), cells: { painted } } }
   },
-  'places that are made': (count) => ({
+  'motifs that are made': (count) => ({
     ...throwOf(),
     made: Object.fromEntries(Array.from({ length: count }, (_, i) => [`1,${i}`, ''])),
   }),
-  'places in an order of your own': (count) => ({
+  'motifs in an order of your own': (count) => ({
     ...throwOf(),
     order: Array.from({ length: count }, (_, i) => `1,${i}`),
   }),

@@ -179,7 +179,7 @@ describe('marks that cannot be right', () => {
     const [found, ...others] = findingsOf(wrong)
     expect(others).toEqual([])
     expect(found).toMatchObject({ code: 'progress/unknown-place', severity: 'warning', where: 'made' })
-    expect(found!.message).toContain('3 places are marked as made or joined where this layout has no motif')
+    expect(found!.message).toContain('3 motifs are marked as made or joined where this layout has none')
     expect(found!.message).toContain('row 0, motif 1; row 9, motif 99; nonsense')
   })
 

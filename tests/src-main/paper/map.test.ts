@@ -212,7 +212,7 @@ describe('a big map', () => {
     const { pages, bookmarks } = await readPdf(await renderMap(plan, OPTIONS))
     const sheets = pages.filter(({ words }) => /^Sheet \d+ of \d+/.test(words))
     expect(sheets.length).toBeGreaterThan(3)
-    expect(sheets[0]!.words).toMatch(/^Sheet 1 of \d+ Rows 1–\d+, places 1–\d+/)
+    expect(sheets[0]!.words).toMatch(/^Sheet 1 of \d+ Rows 1–\d+, motifs 1–\d+/)
     expect(pages[0]!.words).toContain(`The map is printed on ${sheets.length} sheets`)
     expect(bookmarks.filter(([title]) => title.startsWith('Sheet'))).toHaveLength(sheets.length)
     const printed = new Set(sheets.flatMap((page) => page.texts.map(({ text }) => text)))
