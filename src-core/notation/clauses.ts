@@ -4,8 +4,8 @@ import type { Reader } from './reader'
 import { NO_NAME } from './tree'
 import type { Item, RepeatClause, RepeatEnding } from './tree'
 
-/** Where a sequence ends: at its bracket, at the end of the clause, or behind one part with an asterisk. */
-export type Stop = 'close' | 'clause' | 'star'
+/** Where a sequence ends: at its bracket, at the end of the clause (`placed`: of what a place is named for), or behind one part with an asterisk. */
+export type Stop = 'close' | 'clause' | 'star' | 'placed'
 
 /** Reads items up to a stop; handed in, since clauses and sequences hold each other. */
 export type SequenceReader = (reader: Reader, stop: Stop) => Item[]

@@ -1,4 +1,5 @@
 /** What the round does besides stitches: joins, colours, where it is worked, rings, rounds worked again. */
+import { readChanges } from './changed-rounds'
 import { readAmount } from './clauses'
 import { readLoop, readRound } from './nouns'
 import { ownChain, readPlace } from './places'
@@ -40,22 +41,27 @@ export function readRepeatRound(reader: Reader): RepeatRoundItem | null {
         return { type: 'repeat-round', from: 'same', to: 'same', part, times: 1, ...reader.span(start) }
     }
     reader.skip('.')
-    const last = reader.skip('last', 'prev')
+    reader.skip('the')
+    // "As the 3rd rnd", "same as first round".
+    const nth = reader.ordinal() ?? (reader.skip('first') ? 1 : null)
+    const last = nth === null && reader.skip('last', 'prev')
     const lastCount = last ? (reader.number() ?? 1) : 1
     if (!reader.skipA('round')) return null
     reader.skip('.')
     let from: number | 'last' = 'last'
     let to: number | 'last' = 'last'
     if (!last) {
-      const number = reader.number()
+      const number = nth ?? reader.number()
       if (number === null) return null
       from = number
       to = number
-      if (reader.skip('-', '–', '—', 'to', 'and', '&', 'through')) to = reader.number() ?? number
+      if (nth === null && reader.skip('-', '–', '—', 'to', 'and', '&', 'through'))
+        to = reader.number() ?? number
     } else if (lastCount > 1) return null
     const part = reader.attempt(() => (reader.skip('of', 'as', 'from') ? readPartName(reader) : null))
-    const amount = readAmount(reader)
-    return { type: 'repeat-round', from, to, part, times: amount?.amount ?? 1, ...reader.span(start) }
+    const times = readAmount(reader)?.amount ?? 1
+    const changes = readChanges(reader)
+    return { type: 'repeat-round', from, to, part, times, changes, ...reader.span(start) }
   })
 }
 

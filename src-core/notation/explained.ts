@@ -4,6 +4,12 @@ import type { Span } from './tokens'
 import type { NoteItem } from './tree'
 import { readStitch } from './vocabulary'
 
+/** "Corner": what a text makes one thing of without its being a stitch. */
+const readNamed = (reader: Reader): { readonly label: string } | null => {
+  const at = reader.at
+  return reader.skip('corner') ? { label: reader.words(reader.span(at)) } : null
+}
+
 /** A stitch and where its explanation stands, by tokens. */
 export interface Explained {
   readonly label: string
@@ -35,9 +41,15 @@ function readExplains(reader: Reader): { readonly label: string; readonly from: 
     const told = reader.skip('to', 'for') && (reader.skip('work', 'make'), true)
     const article = reader.skip('a', 'an', 'the', 'each', 'every', 'one', '1')
     const from = reader.at
-    const named = readStitch(reader)
-    if (!named || !DIFFERING.has(named.form)) return null
-    const label = reader.words(named)
+    const group = readNamed(reader)
+    const named = group ? null : readStitch(reader)
+    if (!group && (!named || !DIFFERING.has(named.form))) return null
+    const label = group ? group.label : reader.words(named!)
+    // "The corner is (2 dc, ch 2, 2 dc)"; "a corner is a corner".
+    if (group) {
+      if (!reader.skip('is', 'means') && !reader.skip('=')) return null
+      return reader.sees('(') || reader.peek()?.kind === 'number' ? { label, from } : null
+    }
     if (reader.skip('=')) return { label, from }
     if (reader.skip(':', ',')) return told || (article && reader.key(-1) === ':') ? { label, from } : null
     if (!reader.skip('is', 'are', 'means', 'consists')) return told ? { label, from } : null
@@ -79,12 +91,18 @@ function explainedAt(reader: Reader): Explained | null {
 /** "in each loop make 3 dc, ch 2 and 3 dc (shell made)": what stands before the bracket is that stitch. */
 function madeAt(reader: Reader): Explained | null {
   const start = reader.at
-  if (!OPENERS.has(reader.key())) return null
-  const from = ++reader.at
-  const named = readStitch(reader)
-  const told = named !== null && !named.beginning && MADE.has(named.form) && reader.sees('made')
+  // "… make dc, ch 5 and dc for corner".
+  const purpose = reader.sees('for')
+  if (!purpose && !OPENERS.has(reader.key())) return null
+  reader.at++
+  reader.skip('a', 'the', 'first')
+  const from = reader.at
+  const group = readNamed(reader)
+  const named = group ? null : readStitch(reader)
+  const told = group !== null || (named !== null && !named.beginning && MADE.has(named.form))
+  const made = told && (reader.sees('made') || (purpose && group !== null))
   reader.at = start
-  if (!named || !told) return null
+  if (!made) return null
   const least = Math.max(0, start - LONGEST)
   let to = start
   let open = 0
@@ -108,7 +126,7 @@ function madeAt(reader: Reader): Explained | null {
   reader.at = from
   const span = reader.span(from)
   reader.at = start
-  return { label: reader.words(named), from, to, end: start, span, made: true }
+  return { label: group?.label ?? reader.words(named!), from, to, end: start, span, made: true }
 }
 const MADE = new Set(['shell', 'v-stitch', 'popcorn', 'special'])
 

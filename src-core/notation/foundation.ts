@@ -92,7 +92,17 @@ export function readFoundation(reader: Reader): FoundationItem | null {
     const alone = makes && reader.isA('ring') && (reader.peek(1)?.first ?? /^[,;.:]?$/.test(reader.key(1)))
     if (alone && reader.skipA('ring'))
       return { type: 'foundation', ring: 'adjustable', ...reader.span(start) }
-    if (skipAdjustable(reader)) return { type: 'foundation', ring: 'adjustable', ...reader.span(start) }
+    if (skipAdjustable(reader)) {
+      // "Make a magic ring with 6 sc": the stitches follow.
+      reader.attempt(() => {
+        if (!reader.skip('with') || reader.number() === null) return null
+        const at = reader.at - 1
+        if (!readStitch(reader)) return null
+        reader.at = at
+        return true
+      })
+      return { type: 'foundation', ring: 'adjustable', ...reader.span(start) }
+    }
     const ofChains = reader.attempt(() => {
       // "Close a chain of 6 chains in a ring with 1 slip st".
       const closed = reader.attempt(() => {

@@ -16,6 +16,8 @@ import type { Body } from './preamble'
 import { Reader } from './reader'
 import type { GrammarFinding } from './reader'
 import { sectionOf } from './sections'
+import { readInAll } from './in-all'
+import { isUnreadCount } from './brackets'
 import { matchBrackets, sequenceReader } from './sequence'
 import { markBefore, repeatAll } from './stars'
 import { spanOf, tokenize } from './tokens'
@@ -107,7 +109,7 @@ function readBody(reader: Reader, from: number, to: number): Body {
     while (reader.skip(';', '.', ',')) continue
     if (reader.peek()?.paragraph && isOff(items))
       behind ??= { items: items.length, found: reader.findings.length }
-    const told = readCountSentence(reader, items)
+    const told = (items.length > 0 ? readInAll(reader) : null) ?? readCountSentence(reader, items)
     if (told) {
       items.push(told)
       continue
@@ -126,7 +128,16 @@ function readBody(reader: Reader, from: number, to: number): Body {
     const timesAt = reader.at
     const times = items.length > 0 ? readTimesStar(reader) : null
     if (times !== null) repeatAll(items, times, reader.span(timesAt))
-    for (const item of sequence(reader, 'clause')) items.push(item)
+    for (const item of sequence(reader, 'clause')) {
+      const last = items.at(-1)
+      const told =
+        last &&
+        last.type !== 'star' &&
+        'bracket' in item &&
+        item.bracket &&
+        isUnreadCount(reader, last, item, item)
+      items.push(told ? { type: 'note', effect: null, ...spanOf(item, item) } : item)
+    }
     // A clause stops at full stops and semicolons, which separate phrases here.
     if (reader.at === at) {
       for (const item of sequence(reader, 'close')) items.push(item)
@@ -200,6 +211,13 @@ function isKnown(name: string): boolean {
   return word.known ? !isForm(word) : (canonicalStitch(name, 'US') ?? canonicalStitch(name, 'UK')) !== null
 }
 
+/** "Corner = (2 dc, ch 2, 2 dc)": a word of the trade that the text makes one thing of, not an abbreviation. */
+const makesGroup = ({ items }: Definition): boolean =>
+  items.some(
+    (item) =>
+      (item.type === 'group' || item.type === 'placed') && item.items.some((each) => MAKES.has(each.type)),
+  ) || items.filter(({ type }) => type === 'work' || type === 'chain').length > 1
+
 const COLOUR = /^([A-Z]|MC|CC\d?|C[A-H])$/
 
 /** "Work as for First Motif", "Work Rounds 1–3. On Round 4 …": what another part says, told again in words. */
@@ -266,7 +284,7 @@ export function parseRounds(
       const definition = readDefinition(reader, heading, bounds[index]!)
       const ring = makesRing(definition)
       if (ring) for (const name of definition.names) reader.rings.add(name)
-      if (definition.names.every(isKnown)) return
+      if (definition.names.every(isKnown) && !makesGroup(definition)) return
       explained.push(definition)
       if (!ring) for (const key of definition.keys) definitions.set(key, definition)
     }

@@ -1,9 +1,10 @@
 /** Headings: "Rnd 3:", "3rd rnd:", "Rnds 4–6:", "Edging:", and the sections that hold no rounds. */
 import { skipAdjustable } from './nouns'
+import { numberedLines, readNumberedLine } from './numbered-lines'
 import type { Reader } from './reader'
 import { sectionOf } from './sections'
 import { passCountLabel } from './stated'
-import type { Span, Token } from './tokens'
+import type { Span } from './tokens'
 import { isForm, readStitch } from './vocabulary'
 import { wordOf } from './words'
 
@@ -85,7 +86,13 @@ function readEnd(reader: Reader, startOfLine: boolean): boolean {
     return true
   }
   if (startOfLine && passWith(reader)) return true
-  const dash = ['—', '–'].includes(reader.key()) && reader.peek()?.spaced === false
+  // "… in a ring. 1st round.—6 ch., …" within a line.
+  const stopped = reader.sees('.') && [':', '—', '–'].includes(reader.key(1)) && !reader.peek(1)!.spaced
+  if (stopped && reader.key(1) === ':') {
+    reader.at += 2
+    return true
+  }
+  const dash = stopped || (['—', '–'].includes(reader.key()) && reader.peek()?.spaced === false)
   // "RND 2 → ch 2", "R1 ~ 4ch".
   if (startOfLine && reader.peek()?.kind === 'mark' && /^[~→⇒➔►▶>•·]+$/.test(reader.key())) {
     reader.at++
@@ -95,27 +102,6 @@ function readEnd(reader: Reader, startOfLine: boolean): boolean {
   reader.skip('.')
   while (reader.skip('—', '–', '-', ')')) continue
   return true
-}
-
-/** Lines that are only numbered ("1. Ch 3 …", "2) …") are rounds in a text that has no other name for its rounds. */
-function numberedLines(tokens: readonly Token[]): ReadonlySet<number> {
-  const lines: number[] = []
-  for (const [index, token] of tokens.entries()) {
-    if (!token.first) continue
-    if (token.kinds.has('round') || token.is === 'r') return new Set()
-    // "#1:" as well.
-    const number = token.key === '#' ? index + 1 : index
-    const ends = /^[.):]$/.test(tokens[number + 1]?.key ?? '')
-    if (tokens[number]?.value === lines.length + 1 && ends) lines.push(index)
-  }
-  return new Set(lines.length > 1 ? lines : [])
-}
-
-function readNumberedLine(reader: Reader): Heading {
-  const from = reader.at
-  const { value } = reader.peek()!
-  reader.at += 2
-  return { kind: 'round', from, to: reader.at, numbers: [value, value], label: null, span: reader.span(from) }
 }
 
 function readRoundHeading(reader: Reader, startOfLine: boolean): Heading | null {
@@ -148,7 +134,10 @@ function readRoundHeading(reader: Reader, startOfLine: boolean): Heading | null 
     }
     const label = readLabel(reader)
     if (!readEnd(reader, startOfLine)) {
+      // "Round 4" on a line of its own.
+      const alone = startOfLine && (reader.peek()?.first ?? false)
       const opens =
+        alone ||
         reader.sees('*') ||
         reader.sees('(') ||
         reader.peek()?.kind === 'number' ||
@@ -366,7 +355,10 @@ export function findHeadings(reader: Reader): Heading[] {
     const free = token.first || FREE_BEHIND.has(before)
     const behind = !token.first && (before === ':' || before === '.' || before === ';')
     // "Size 10 thread. Picot: ch 3, sl st in last sc."
-    const inline = behind && (special || (isForm(token) && reader.key(1) === ':'))
+    // "3. Corner = (dc, ch 2, dc) in next sp."
+    const named = isForm(token) || token.kinds.has('counted')
+    const told = (isForm(token) && reader.key(1) === ':') || (named && reader.key(1) === '=')
+    const inline = behind && (special || told)
     const found =
       free && reader.peek()
         ? ((numbered.has(index) ? readNumberedLine(reader) : readRoundHeading(reader, token.first)) ??

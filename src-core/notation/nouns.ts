@@ -134,7 +134,12 @@ function glued(reader: Reader): number | null {
     const word = reader.peek(1)
     const own = word !== undefined && CHAIN_SPACE.test(word.is)
     const behind = own || !word?.kinds.has('chain') ? 0 : spaceBehind(reader, 2)
-    if (!own && behind === 0) return null
+    // "Under each 3 ch", "under next 5 ch": the chains are gone around. "Each of 3 ch" are stitches.
+    const before = [reader.key(-1), reader.key(-2)]
+    const under =
+      before[0] === 'each' || before[0] === 'under' || (before[0] === 'next' && before[1] === 'under')
+    const whole = word?.kinds.has('chain') && under
+    if (!own && behind === 0 && !whole) return null
     const joined = word!.start === number.end
     reader.at += 2 + behind
     if (!joined && /s$/.test(reader.spelled(-1))) return null
@@ -164,7 +169,9 @@ function readSpaceNoun(reader: Reader, corner: boolean): Noun | null {
   if (token.kind === 'chains') {
     const hyphen = reader.key(1) === '-' && reader.isA('space', 2) ? 1 : 0
     const behind = spaceBehind(reader, 1 + hyphen)
-    if (behind === 0 && !corner) return null
+    // "In next ch-2", "in each ch-5" leave the word for it out.
+    const alone = ['next', 'each'].includes(reader.key(-1)) && !reader.isA('picot', 1)
+    if (behind === 0 && !corner && !alone) return null
     reader.at += 1 + hyphen + behind
     return { kind: 'space', chains: token.value, corner: inCorner() }
   }

@@ -4,6 +4,7 @@ import { canBeParted, parted, readBetween } from './chains-between'
 import { STARS, readAmount } from './clauses'
 import type { SequenceReader } from './clauses'
 import { readColour, readJoin, readRepeatRound, readScope } from './directions'
+import { readEvenChange, readEvenly } from './evenly'
 import { readFoundation } from './foundation'
 import { passOnTheWay, readFurther, readWay, toCorner } from './on-the-way'
 import { readExtent } from './nouns'
@@ -20,17 +21,7 @@ import {
 import type { Reader } from './reader'
 import { plainPlace, readSkip } from './skips'
 import { spanOf } from './tokens'
-import type {
-  ChainItem,
-  EvenItem,
-  Item,
-  NoteItem,
-  Place,
-  PlacedItem,
-  StarItem,
-  StitchName,
-  WorkItem,
-} from './tree'
+import type { ChainItem, Item, NoteItem, Place, PlacedItem, StarItem, StitchName, WorkItem } from './tree'
 import { NO_NAME, isSlip } from './tree'
 import { readStitch, sizesStitch } from './vocabulary'
 
@@ -72,50 +63,13 @@ function readSweep(reader: Reader): Place | null {
   })
 }
 
-function readEvenly(
-  reader: Reader,
-  start: number,
-  count: number | null,
-  stitch: StitchName | null,
-): EvenItem | null {
-  return reader.attempt(() => {
-    if (!reader.skip('evenly')) return null
-    reader.skip('spaced')
-    readExtent(reader)
-    const change =
-      stitch?.form === 'increase' ? 'increase' : stitch?.form === 'decrease' ? 'decrease' : 'work'
-    return { type: 'evenly', count, stitch: change === 'work' ? stitch : null, change, ...reader.span(start) }
-  })
-}
-
-/** "increasing 6 sts evenly around", "inc 6 evenly". */
-function readEvenChange(reader: Reader): EvenItem | null {
-  const start = reader.at
-  return reader.attempt(() => {
-    const more = reader.skip('increasing', 'inc')
-    if (!more && !reader.skip('decreasing', 'dec')) return null
-    const count = reader.number()
-    if (count === null) return null
-    if (!reader.skipA('stitch')) readStitch(reader)
-    if (!reader.skip('evenly')) return null
-    reader.skip('spaced')
-    readExtent(reader)
-    return {
-      type: 'evenly',
-      count,
-      stitch: null,
-      change: more ? 'increase' : 'decrease',
-      ...reader.span(start),
-    }
-  })
-}
-
 function readChain(reader: Reader): ChainItem | null {
   const start = reader.at
   return reader.attempt((): ChainItem | null => {
     // "Beg ch-3 (counts as dc), …" opens a round.
     const opens = reader.sees('beg') && /^[:.–—)-]?$/.test(reader.key(-1))
-    if (opens) reader.at++
+    // "Standing ch 3": as high as the stitches behind it.
+    if (opens || reader.sees('standing')) reader.at++
     const token = reader.peek()
     if (token?.kind === 'chains') {
       // "ch-5" is a space that is there; some write it for "ch 5" all the same.
@@ -231,10 +185,10 @@ function readPlaced(reader: Reader, sequence: SequenceReader): PlacedItem | Note
     const place = readPlace(reader)
     if (!place) return null
     reader.skip(',', ':')
-    while (reader.skip('work', 'make', 'place', 'crochet')) continue
+    while (reader.skip('work', 'make', 'place', 'crochet', 'put', 'do')) continue
     reader.skip(':')
     const at = reader.at
-    const items = sequence(reader, STARS.has(reader.key()) ? 'star' : 'clause')
+    const items = sequence(reader, STARS.has(reader.key()) ? 'star' : 'placed')
     if (items[0]?.type === 'star' && !staysThere(items[0], place)) return null
     if (reader.at === at) return null
     // Prose behind a place ("in ring, pull tail") is prose altogether; it is not read a second time.

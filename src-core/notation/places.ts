@@ -157,7 +157,7 @@ function readPart(reader: Reader, around: boolean, inherited: Draft | null): Pla
     // "in top of next dc", "in tip of next cluster".
     const bunch = reader.sees('tip', 'of') && [3, 4].some((ahead) => isBunch(reader.peek(ahead)))
     if (bunch) reader.at += 2
-    else reader.skipAll('top', 'of')
+    else if (!reader.skipAll('the', 'top', 'of')) reader.skipAll('top', 'of')
     // "in beg lp": where the round began, in the loop of the joining.
     const begun = reader.attempt(() => {
       if (!reader.skip('beg', 'starting')) return null
@@ -372,10 +372,13 @@ export function readPlace(reader: Reader, bare = false): Place | null {
           !(before.which === 'next' && sizedSpaceAhead(reader))
         )
           return null
-        if (!again && reader.peek()?.kind === 'number' && !sizeAhead(reader)) return null
+        const counted = reader.peek()?.kind === 'number' || reader.isA('number')
+        if (!again && counted && !sizeAhead(reader)) return null
         const inherited =
           !again && before.which === 'each' ? { which: 'each' as const, count: 1, each: true } : null
         const part = readPart(reader, around, inherited)
+        // "dc in every dc, and in each corner work 2 dc, ch 2, 2 dc": a place of what follows.
+        if (again && reader.sees('work')) return null
         // "2 dc in each dc and FPdc around each FPdc": another stitch, with a place of its own.
         const other = inherited !== null && part?.noun.kind === 'stitch' && part.noun.name !== null
         return other && reader.attempt(() => readPlace(reader)) ? null : part

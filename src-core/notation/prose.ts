@@ -62,6 +62,16 @@ const ENTERS = new Set(['in', 'into', 'through'])
 const otherMotif = (place: Place | null): Place | null =>
   place?.parts[0]?.which === 'elsewhere' ? place : null
 
+/** "3 ch and 4 tr in ring, complete as popcorn", "finish as for PC": what was just worked is one; passes it. */
+const passFinished = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    if (!['complete', 'finish', 'close'].includes(reader.spelled())) return null
+    reader.at++
+    const as = reader.skip('as')
+    while (reader.skip('as', 'for', 'a', 'the', 'in')) continue
+    return as && readStitch(reader)?.form === 'popcorn' ? true : null
+  }) === true
+
 /**
  * "drop lp from hook, insert hook in first dc, pull dropped lp through": the stitches before it are a popcorn; where
  * the hook goes into another motif, a join to that.
@@ -70,6 +80,7 @@ export function readDropped(reader: Reader): NoteItem | WorkItem | null {
   const start = reader.at
   return reader.attempt(() => {
     let elsewhere: Place | null = null
+    if (passFinished(reader)) return { type: 'note', effect: 'dropped', ...reader.span(start) }
     if (!reader.skip('drop', 'remove', 'withdraw') || !['lp', 'hook', 'the'].includes(reader.key()))
       return null
     while (reader.peek() && !['(', ')', ';', '.', '*'].includes(reader.key())) {

@@ -8,6 +8,7 @@ import { finding, said } from '../findings/finding'
 import type { Said } from '../findings/finding'
 import type { RoundAccount } from './account'
 import { withoutWildAmounts } from './amounts'
+import { withChanges } from './changed-rounds'
 import { courseFor, keepCourse, noted, readingFrom } from './continued'
 import type { Course } from './continued'
 import { parseRounds } from './grammar'
@@ -171,9 +172,12 @@ const repeatsPart = (node: RoundNode): boolean =>
 function readNode(reading: Reading, text: string, tree: Omit<RoundsTree, 'repeats'>, node: RoundNode): void {
   beginPart(reading, node)
   const fresh = reading.base.kind === 'none' && reading.history.size === 0
-  if (node.label === 'foundation' || (isFoundationOnly(node) && fresh)) {
-    if (fresh) {
-      reading.base = foundationMade(node) ?? reading.base
+  const unbegun = reading.base.kind === 'chain' && reading.history.size === 0
+  if (node.label === 'foundation' || (isFoundationOnly(node) && (fresh || unbegun))) {
+    const made = foundationMade(node)
+    // Chains that a note before it speaks of are none to work into.
+    if (fresh || (unbegun && made?.kind === 'ring')) {
+      reading.base = made ?? reading.base
       reading.foundation = reading.base
     }
     return
@@ -218,7 +222,12 @@ function readNode(reading: Reading, text: string, tree: Omit<RoundsTree, 'repeat
       }
       const rest = node.items.filter((item) => item !== repeat)
       const counts = lap === laps - 1 ? rest : rest.filter((item) => item.type !== 'count')
-      items = again ? [...again, ...counts] : rest
+      const other = again && withChanges(again, repeat.changes ?? [])
+      if (other?.open) {
+        addFinding(reading, text, node, number, { ...said('rounds/not-read'), span: other.open })
+        node = { ...node, broken: true }
+      }
+      items = other ? [...other.items, ...counts] : rest
     }
     const quiet = lap > 0 && items === node.items
     const rest = overTurn(items, reading.carried)

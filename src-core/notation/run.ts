@@ -9,12 +9,13 @@ import {
   drawTogether,
   makeBare,
   makeChain,
+  explainedPlace,
   makeClosing,
   makeDecrease,
   makeStitches,
 } from './stitching'
 import { SKIPPING, WORKING, sourceFor, takingFor } from './taking'
-import { goesOnThere, leaveJoin, leaveTheWay, reachedBy, stayThere } from './the-way'
+import { goesOnThere, leaveJoin, leaveTheWay, reachedBy, stayThere, stillThere } from './the-way'
 import { sweepPartners, sweptParts } from './swept'
 import type { SweptItem } from './swept'
 import { placeTargets, sweep } from './targets'
@@ -48,7 +49,8 @@ const ELSEWHERE = {
 const BUNCH: StitchName['form'][] = ['together', 'decrease']
 
 function runWork(work: Work, item: WorkItem, every: EveryItem | null, next: Item | undefined): void {
-  const { stitch: name, place } = item
+  const { stitch: name } = item
+  const place = item.place ?? (work.here ? null : explainedPlace(work, name))
   const count = item.count ?? 1
   spend(work, item)
   if (place?.parts[0]!.which === 'elsewhere') {
@@ -68,7 +70,7 @@ function runWork(work: Work, item: WorkItem, every: EveryItem | null, next: Item
   const picot = picotChains(work, item, next)
   if (picot > 0) return closePicot(work, picot, item)
   if (place && isSlip(name) && endsSpiral(work, place)) return closeRound(work, item)
-  const reached = reachedBy(work, name, place)
+  const reached = reachedBy(work, name, place) ?? (place && !isSlip(name) ? stillThere(work, place) : null)
   if (reached) return makeStitches(work, name, count, [reached], item, runItems)
   if (!place && isSlip(name) && endsLap(work)) return closeRound(work, item)
   if (!place) return makeBare(work, name, count, item, runItems)
@@ -174,7 +176,8 @@ function runGroup(work: Work, item: GroupItem, rest: readonly Item[]): void {
 
 function runPlaced(work: Work, place: Place, items: readonly Item[], times: number): void {
   leaveTheWay(work, place)
-  const targets = placeTargets(work, place, WORKING)
+  const there = stillThere(work, place)
+  const targets = there ? [there] : placeTargets(work, place, WORKING)
   const many = targets.length > 1 || place.parts[0]!.each
   if (many) work.repeated++
   runInto(work, targets, items, times)

@@ -3,6 +3,7 @@ import { STARS, readAmount, readClosedAmount, readEnding, readRepeatClause, read
 import { readCountSentence, readCounts, readStatement } from './stated'
 import { passExplanation } from './explained'
 import { passMiddle } from './foundation'
+import { readInAll } from './in-all'
 import { readPhrase } from './phrases'
 import { readProse } from './prose'
 import type { Stop } from './clauses'
@@ -84,7 +85,8 @@ export function matchBrackets(
 
 /** Reads items with the given pairs of brackets; made once for each round. */
 export function sequenceReader(matches: ReadonlyMap<number, number>) {
-  function bracket(reader: Reader, before: readonly Item[]): Item | null {
+  /** `worked`: behind "in each sp work", where nothing is told of the round. */
+  function bracket(reader: Reader, before: readonly Item[], worked = false): Item | null {
     const start = reader.at
     const close = matches.get(start)
     if (close === undefined) return null
@@ -98,14 +100,14 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
     reader.at = close + 1
     const timed = placed ? null : reader.attempt(() => readTimesStar(reader) ?? readAmount(reader))
     reader.at = start + 1
-    if (!timed) {
+    if (!timed && !worked) {
       const statement = readStatement(reader, close)
       if (statement) {
         reader.at = close + 1
         return { ...statement, ...reader.span(start) }
       }
     }
-    if (!placed && !timed) {
+    if (!placed && !timed && !worked) {
       const counts = readCounts(reader, close, true)
       if (counts) {
         reader.at = close + 1
@@ -200,7 +202,10 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
       wrapStar(items, open, rest, reader.span(open.token), toDouble)
     while (reader.peek()) {
       // Within brackets nothing is told of the round.
-      const sentence = star || reader.depth > 1 ? null : readCountSentence(reader, items)
+      const sentence =
+        star || reader.depth > 1
+          ? null
+          : ((items.length > 0 ? readInAll(reader) : null) ?? readCountSentence(reader, items))
       if (sentence) {
         items.push(sentence)
         continue
@@ -212,7 +217,8 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
         if (matches.size === 0 && stop === 'close') reader.at++
         break
       }
-      if (stop === 'clause') {
+      const opens = stop === 'placed' && items.length === 0 && OPENERS.has(key)
+      if ((stop === 'clause' || stop === 'placed') && !opens) {
         if (key === ';' || key === '.' || STARS.has(key) || key === 'rep' || key === 'instead') break
         if (
           key === 'ending' ||
@@ -325,7 +331,7 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
       }
       if (OPENERS.get(key)) {
         const opened = reader.tokens[reader.at]!
-        const item = bracket(reader, items)
+        const item = bracket(reader, items, opens)
         const before = items[items.length - 1]
         if (item && before && isMadeOf(reader, before, item, opened)) items[items.length - 1] = item
         else if (item && before && (explains(reader, before, item, opened) || namesIt(before, item)))

@@ -291,6 +291,8 @@ export class Source {
   private readonly known = new Map<string, boolean>()
 }
 
+const alike = (a: LeftPlace, b: LeftPlace): boolean => a.chains === b.chains && a.group >= 0 === b.group >= 0
+
 /** The corner spaces of a round: in the middle of a group; else, of several sizes, the few large ones. */
 export function cornerPlaces(source: Source): ReadonlySet<number> {
   if (source.corners) return source.corners
@@ -299,7 +301,13 @@ export function cornerPlaces(source: Source): ReadonlySet<number> {
     if (place.kind === 'space') spaces.push(index)
   })
   const marked = spaces.filter((index) => source.places[index]!.corner)
-  const candidates = marked.length > 0 ? marked : spaces
+  // "(corner)" told of the first one is said of all that are like it.
+  const [one] = marked
+  const like =
+    marked.length === 1
+      ? spaces.filter((index) => alike(source.places[index]!, source.places[one!]!))
+      : marked
+  const candidates = marked.length > 0 ? like : spaces
   const largest = Math.max(0, ...candidates.slice(0, 5000).map((index) => source.places[index]!.chains))
   let corners = candidates.filter((index) => source.places[index]!.chains === largest)
   if (spaces.length === 0) {

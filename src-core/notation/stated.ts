@@ -79,6 +79,8 @@ export function readStatement(reader: Reader, end: number): StatementItem | null
 }
 
 const ENTRY_SEPARATORS = new Set([',', 'and', '&', '+', ';', 'with', 'plus', '-', '–', '—', '='])
+/** "(28 dc, that's 7 on each side)". */
+const THAT_IS = new Set(['that', 'which', 'is', 'so'])
 const TRAILING = new Set([
   ...['each', 'rnd', 'round', 'in', 'all', 'total', 'made', 'around', 'now', 'at', 'end', 'of', 'per', 'the'],
 ])
@@ -86,7 +88,8 @@ const TRAILING = new Set([
 /** "per side", "on each side", "between corners": passes it. */
 function passPerSide(reader: Reader, end: number): boolean {
   const per = reader.attempt(() => {
-    if (!reader.skip('per', 'on', 'along', 'between', 'a')) return null
+    // "11 each side", "14 for each side".
+    if (!reader.skip('per', 'on', 'along', 'between', 'a', 'for', 'to') && !reader.sees('each')) return null
     while (reader.skip('each', 'every', 'the', 'all', 'four', 'six')) continue
     return reader.at < end &&
       reader.skip('side', 'sides', 'corner', 'edge', 'edges', 'petal', 'section', 'rep')
@@ -186,7 +189,7 @@ export function readCounts(reader: Reader, end: number, bare: boolean, loose = f
       const sums = entries.length === 1 && reader.key() === ':'
       if (sums) reader.at++
       if (!opens && !sums && !ENTRY_SEPARATORS.has(reader.key()) && !TRAILING.has(reader.key())) return null
-      while (reader.at < end && ENTRY_SEPARATORS.has(reader.key())) reader.at++
+      while (reader.at < end && (ENTRY_SEPARATORS.has(reader.key()) || reader.seesAny(THAT_IS))) reader.at++
       const ahead = readCountedRound(reader, end)
       if (ahead === null && reader.seesAny(TRAILING) && entries.length > 0) {
         while (reader.at < end && reader.seesAny(TRAILING)) reader.at++
@@ -202,7 +205,11 @@ export function readCounts(reader: Reader, end: number, bare: boolean, loose = f
       // "(36, 48 dc)" of two rounds.
       const inTurn = [count]
       while (reader.at < end && reader.key() === ',') {
-        const more = reader.attempt(() => (reader.skip(',') ? reader.number() : null))
+        const more = reader.attempt(() => {
+          if (!reader.skip(',')) return null
+          reader.skip('then', 'and')
+          return reader.number()
+        })
         if (more === null) break
         inTurn.push(more)
       }
@@ -215,6 +222,11 @@ export function readCounts(reader: Reader, end: number, bare: boolean, loose = f
       if (reader.sees(':') && entries.length === 0) {
         entries.push({ count, noun: { kind: 'stitch', name: null }, ...words() })
         reader.at++
+        continue
+      }
+      // "24 hdc; 6 per side".
+      if (passPerSide(reader, end)) {
+        entries.push({ count, noun: { kind: 'own', chain: 0, of: 0, words: 'side' }, ...words() })
         continue
       }
       // "4 x 4-ch sps".
@@ -279,6 +291,7 @@ export function isWorked(items: readonly Item[]): boolean {
   return (
     last?.type === 'join' ||
     last?.type === 'star' ||
+    last?.type === 'repeat-round' ||
     (last?.type === 'note' && last.effect !== 'dropped' && last.effect !== 'held')
   )
 }
@@ -316,7 +329,7 @@ export function readCountSentence(reader: Reader, items: readonly Item[]): Count
   const marked = readMarkedCount(reader)
   if (marked) return marked
   let end = reader.at
-  while (end < reader.end && end - reader.at < LONGEST_COUNT && !/^[.;!]$/.test(reader.tokens[end]!.key)) {
+  while (end < reader.end && end - reader.at < LONGEST_COUNT && !/^[.;!([]$/.test(reader.tokens[end]!.key)) {
     const lined = reader.tokens[end]!.first && !/^(,|and|&|\+)$/.test(reader.tokens[end - 1]!.key)
     if (end > reader.at && (lined || reader.tokens[end]!.paragraph || LEAVING.has(reader.tokens[end]!.key)))
       break

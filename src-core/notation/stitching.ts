@@ -11,7 +11,7 @@ import { beginningTarget } from './targets'
 import { definedKey } from './vocabulary'
 import type { Span } from './tokens'
 import { isSlip } from './tree'
-import type { ChainItem, Definition, Item, StitchName } from './tree'
+import type { ChainItem, Definition, Item, Place, StitchName } from './tree'
 import { hasBody, push, report } from './work'
 import type { Element, Target, Work } from './work'
 import { firstStitchOf } from './worked'
@@ -41,6 +41,16 @@ function definitionOf(work: Work, name: StitchName): Definition | null {
     ) ??
     null
   )
+}
+
+/** "Corner = (2 dc, ch 2, 2 dc) in corner sp": where a group goes that is asked for by its name alone. */
+export function explainedPlace(work: Work, name: StitchName): Place | null {
+  if (name.form === 'plain') return null
+  const last = definitionOf(work, name)?.items.at(-1)
+  const place = last?.type === 'group' || last?.type === 'placed' ? last.place : null
+  const [part] = place?.parts ?? []
+  const space = part?.noun.kind === 'space' || part?.noun.kind === 'corner'
+  return place && space && part.which === 'next' && place.parts.length === 1 ? place : null
 }
 
 /** Appends one standing stitch (or a slip stitch) into its targets. */

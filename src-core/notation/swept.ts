@@ -1,12 +1,12 @@
 /** Which phrases of a round go around together, in one sweep. */
-import type { GroupItem, Item, Place, PlacePart, WorkItem } from './tree'
+import type { GroupItem, Item, Place, PlacePart, PlacedItem, WorkItem } from './tree'
 import type { Work } from './work'
 
-export type SweptItem = (WorkItem | GroupItem) & { readonly place: Place }
+export type SweptItem = (WorkItem | GroupItem | PlacedItem) & { readonly place: Place }
 
 /** What of an item goes on around: its last parts, "each st" and "each ch-1 sp"; none where it is no sweep. */
 export function sweptParts(item: Item | undefined): readonly PlacePart[] {
-  if (item?.type !== 'work' && item?.type !== 'group') return []
+  if (item?.type !== 'work' && item?.type !== 'group' && item?.type !== 'placed') return []
   if (!item.place || (item.type === 'group' && (item.times !== null || item.around))) return []
   const { parts } = item.place
   return parts.slice(parts.findLastIndex((part) => part.which !== 'each' || part.noun.kind === 'chain') + 1)

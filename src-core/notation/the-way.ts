@@ -51,6 +51,26 @@ export function stayThere(work: Work, reached: Target | undefined, next: Item | 
   work.stitchWork = false
 }
 
+/**
+ * "Sl st to the corner sp. Ch 3, (2 dc, ch 2, 3 dc) in the corner": behind the chains that stand for the first stitch,
+ * a space that is not called the next one is that in which they stand.
+ */
+export function stillThere(work: Work, place: Place): Target | null {
+  const [part] = place.parts
+  const last = work.elements.at(-1)
+  if (last?.role !== 'beginning' || !last.standing || work.elements.length < 2 || place.parts.length !== 1)
+    return null
+  const target = work.last
+  if (target?.place.kind !== 'space' || target.source !== baseSource(work)) return null
+  if (!work.elements.slice(0, -1).every(({ role }) => role === 'travel')) return null
+  const noun = part?.noun
+  if (part?.which !== 'next' || part.count > 1 || (noun?.kind !== 'space' && noun?.kind !== 'corner'))
+    return null
+  if (/next|follow|foll/i.test(work.tree.text.slice(part.start, part.end))) return null
+  const chains = target.source?.places[target.place.index]?.chains
+  return noun.kind === 'corner' || noun.chains === null || noun.chains === chains ? target : null
+}
+
 /** "Sl st in ch-1 sp, beg shell", "beg shell over shell": where the hook has come to; null where it has not been led. */
 export function reachedBy(work: Work, name: StitchName, place: Place | null): Target | null {
   const noun = place?.parts[0]?.noun

@@ -259,6 +259,14 @@ export interface RepeatRoundItem extends Span {
   /** "as for first motif": the part whose round is meant; null: this one. */
   readonly part: string | null
   readonly times: number
+  /** "… but with 7 dc instead of 3": what is other than there. */
+  readonly changes?: readonly RoundChange[]
+}
+/** So many stitches or chains instead of so many; `from` null: whatever chains part the stitches. */
+export interface RoundChange extends Span {
+  readonly stitch: StitchName | 'ch'
+  readonly to: number
+  readonly from: number | null
 }
 /** "working 2 dc in every 3rd dc": changes the run of stitches before it. */
 export interface EveryItem extends Span {
