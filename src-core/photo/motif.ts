@@ -2,8 +2,12 @@
 import type { MeasuredMotif, Trace } from '../../shared-types/project'
 import { simplify } from '../geometry/simplify'
 import { TRACE_POINTS } from '../motif/constants'
+import { tracedOutline } from '../motif/traced'
 import type { Millimetres } from '../units/quantity'
+import { evenOutline } from './photo'
 import type { PhotoMeasures } from './photo'
+import { reaches } from './symmetry'
+import { hollowsOf, meanOf, tipsOf } from './tips'
 
 const tenth = (value: number): number => Math.round(value * 10) / 10
 const hundredth = (value: number): number => Math.round(value * 100) / 100
@@ -29,7 +33,7 @@ export function measuredOf(measures: PhotoMeasures): Measured {
   const overValleys = tenth(measures.overValleys)
   switch (kind) {
     case 'other':
-      return { outline: 'traced', traced: lineAsItIs(measures.outline) }
+      return asItIs(lineAsItIs(measures.outline))
     case 'petals':
       return { outline: 'traced', petals, overTips, overValleys, traced: evenLine(measures) }
     case 'round':
@@ -54,10 +58,68 @@ function evenLine({ evenOutline, petals }: PhotoMeasures): Trace {
   return { points: rounded(evenOutline), tips, dips: tips.map((tip) => tip + each / 2) }
 }
 
+/** With the tips and sizes that the line has as it is planned. */
+function asItIs(traced: Trace): Measured {
+  const read = tracedOutline(traced)
+  if ('refused' in read) return { outline: 'traced', traced }
+  const [overTips, overValleys] = [tenth(2 * read.tip), tenth(2 * read.valley)]
+  return { outline: 'traced', petals: read.tips.length, overTips, overValleys, traced }
+}
+
 /** The line as it lies, in as many points as its shape needs; its tips are found in it. */
 function lineAsItIs(line: Line): Trace {
   const points = line.map(([x, y]) => ({ x, y }))
   let kept = simplify(points, PLAIN)
   for (let by = PLAIN; kept.length > TRACE_POINTS; by *= 1.5) kept = simplify(points, by)
   return { points: rounded(kept.map(({ x, y }) => [x, y] as const)) }
+}
+
+/** Direction of the first tip of a reach that repeats `order` times, clockwise from 12 o'clock, in radians. */
+function firstTip(reach: Float64Array, order: number): number {
+  let [cosine, sine] = [0, 0]
+  reach.forEach((far, at) => {
+    const turn = (2 * Math.PI * at * order) / reach.length
+    cosine += far * Math.cos(turn)
+    sine += far * Math.sin(turn)
+  })
+  return Math.atan2(sine, cosine) / order
+}
+
+/** Sides of straight-sided kinds. */
+const SIDES = { square: 4, hexagon: 6, octagon: 8 } as const
+/** Petals to begin with where none were found. */
+const FIRST_PETALS = 6
+
+/** The measures of the same line taken as another kind of motif, or with another number of petals than was found. */
+export function takenAs(
+  measures: PhotoMeasures,
+  kind: PhotoMeasures['kind'],
+  petals = measures.petals || FIRST_PETALS,
+): PhotoMeasures {
+  const order = kind === 'petals' ? petals : kind in SIDES ? SIDES[kind as keyof typeof SIDES] : 0
+  if (kind === measures.kind && order === measures.petals) return measures
+  const reach = reaches(
+    measures.outline.map(([x, y]) => ({ x, y })),
+    { x: 0, y: 0 },
+  )
+  const mean = meanOf([...reach])
+  const taken = { ...measures, kind, petals: order, symmetry: order }
+  if (order === 0) {
+    const [tip, dip] = kind === 'round' ? [mean, mean] : [Math.max(...reach), Math.min(...reach)]
+    return { ...taken, overTips: 2 * tip, overValleys: 2 * dip, evenOutline: [], turn: 0 }
+  }
+  const turn = firstTip(reach, order)
+  const symmetry = {
+    ...{ middle: { x: 0, y: 0 }, reach, mean, order, turn },
+    ...{ share: 1, depth: 0, rest: 0, rival: 0 },
+  }
+  const tip = meanOf(tipsOf(symmetry).map(({ far }) => far))
+  const dip = Math.min(tip, meanOf(hollowsOf(symmetry)))
+  return {
+    ...taken,
+    overTips: 2 * tip,
+    overValleys: 2 * dip,
+    evenOutline: evenOutline(symmetry, tip, dip, 1),
+    turn: (((turn * 180) / Math.PI) % (360 / order)) + (turn < 0 ? 360 / order : 0),
+  }
 }

@@ -69,6 +69,8 @@ export interface PhotoMeasures {
   readonly evenOutline: readonly (readonly [Millimetres, Millimetres])[]
   /** Direction of the first tip in the picture, in degrees clockwise from the top of the sheet. */
   readonly turn: number
+  /** Its middle on the sheet, from the sheet's top left corner. */
+  readonly middle: Spot
   readonly colours: readonly PhotoColour[]
   /** Between what the size over the tips lies. */
   readonly range: { readonly low: Millimetres; readonly high: Millimetres }
@@ -209,13 +211,17 @@ export function measurePhoto(
     ]),
     evenOutline: order > 0 ? evenOutline(symmetry, tip, dip, plane.scale) : [],
     turn: order > 0 ? ((((symmetry.turn * 180) / Math.PI) % (360 / order)) + 360 / order) % (360 / order) : 0,
+    middle: {
+      x: plane.left + symmetry.middle.x / plane.scale,
+      y: plane.top + symmetry.middle.y / plane.scale,
+    },
     colours: coloursOf(plane, evened, found, symmetry.middle),
     range: { low: overTips * (1 - spread), high: overTips * (1 + spread) },
   })
 }
 
-/** The outline evened out: each petal the mean of all, tips and dips exactly where they were measured. */
-function evenOutline(
+/** The outline evened out, `scale` places of the reach to the mm: each petal the mean of all, tips and dips exactly where they were measured. */
+export function evenOutline(
   symmetry: Symmetry,
   tip: number,
   dip: number,

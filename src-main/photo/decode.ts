@@ -2,54 +2,34 @@
 import { inflateSync } from 'node:zlib'
 import { decode as decodePng } from 'fast-png'
 import type { Picture } from '../../src-core/photo/picture'
+import {
+  damaged,
+  demandSize,
+  jpegHeader,
+  LARGEST_PICTURE,
+  MOST_PIXELS,
+  pictureKind,
+  PictureError,
+  webpHeader,
+} from '../../src-core/photo/picture-file'
 import { decodeWith } from './codecs'
 import { orientationOf, uprightOf } from './orientation'
 
-/** Bytes of a file, pixels of a picture: phones make up to some 50 million; memory is bounded by it. */
-export const LARGEST_PICTURE = 60_000_000
-const MOST_PIXELS = 50_000_000
-
-/** Why a picture cannot be read, to stand behind its name: "is a WebP picture: …". */
-export class PictureError extends Error {}
-
-const ascii = (bytes: Uint8Array, from: number, to: number): string =>
-  String.fromCharCode(...bytes.subarray(from, to))
-
-const DAMAGED = 'is damaged or cut off'
-const SAVE_AS = 'save it as PNG or JPEG first'
-
-/** What the first bytes say; throws where it is none of the kinds that are read. */
-function kindOf(bytes: Uint8Array): 'png' | 'jpeg' | 'webp' {
-  if (bytes.length >= 8 && bytes[0] === 0x89 && ascii(bytes, 1, 4) === 'PNG') return 'png'
-  if (bytes[0] === 0xff && bytes[1] === 0xd8) return 'jpeg'
-  if (ascii(bytes, 0, 4) === 'RIFF' && ascii(bytes, 8, 12) === 'WEBP') return 'webp'
-  if (ascii(bytes, 0, 3) === 'GIF') throw new PictureError(`is a GIF picture: ${SAVE_AS}`)
-  if (ascii(bytes, 4, 8) === 'ftyp') throw new PictureError(`is a HEIC, AVIF or video file: ${SAVE_AS}`)
-  if (/^\s*(<\?xml|<svg|<!--)/.test(ascii(bytes, 0, 200)))
-    throw new PictureError('is a drawing (SVG), not a photo')
-  throw new PictureError('is no PNG, JPEG or WebP picture')
-}
-
-function demandSize(width: number, height: number): void {
-  if (width < 1 || height < 1) throw new PictureError('says that it has no pixels')
-  if (width * height > MOST_PIXELS)
-    throw new PictureError(
-      `has ${width} × ${height} pixels; at most ${MOST_PIXELS / 1_000_000} million are read`,
-    )
-}
+export { LARGEST_PICTURE, PictureError }
 
 /** Decodes a picture. Throws a `PictureError` where it is damaged, too large, or of another kind. */
 export async function decodePicture(bytes: Uint8Array): Promise<Picture> {
   try {
-    const kind = kindOf(bytes)
+    const kind = pictureKind(bytes)
     if (kind === 'png') return pngPicture(bytes)
-    const { width, height, orientation } = kind === 'jpeg' ? jpegHeader(bytes) : webpHeader(bytes)
+    const { width, height, exif } = kind === 'jpeg' ? jpegHeader(bytes) : webpHeader(bytes)
+    const orientation = exif ? orientationOf(bytes.subarray(exif.from, exif.to)) : 1
     demandSize(width, height)
     const picture = await decodeWith(kind, bytes)
-    if (!picture || picture.width * picture.height > MOST_PIXELS) throw new PictureError(DAMAGED)
+    if (!picture || picture.width * picture.height > MOST_PIXELS) throw damaged()
     return uprightOf(kind === 'webp' ? onWhite(picture) : picture, orientation)
   } catch (error) {
-    throw error instanceof PictureError ? error : new PictureError(DAMAGED)
+    throw error instanceof PictureError ? error : damaged()
   }
 }
 
@@ -63,54 +43,6 @@ function onWhite({ width, height, data }: Picture): Picture {
     solid[at + 3] = 255
   }
   return { width, height, data: solid }
-}
-
-/** Size and orientation from the chunks of a WebP (RFC 9649, sections 2.5 to 2.7). */
-function webpHeader(bytes: Uint8Array): { width: number; height: number; orientation: number } {
-  const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength)
-  let size: { width: number; height: number } | null = null
-  let orientation = 1
-  if (view.getUint32(4, true) + 8 > bytes.length) throw new PictureError(DAMAGED)
-  for (let at = 12; at + 8 <= bytes.length;) {
-    const name = ascii(bytes, at, at + 4)
-    const length = view.getUint32(at + 4, true)
-    const from = at + 8
-    const three = (offset: number) => view.getUint16(offset, true) + (view.getUint8(offset + 2) << 16)
-    if (name === 'VP8X') {
-      if (view.getUint8(from) & 2) throw new PictureError(`is a WebP picture that moves: ${SAVE_AS}`)
-      size = { width: 1 + three(from + 4), height: 1 + three(from + 7) }
-    } else if (name === 'VP8 ')
-      size ??= {
-        width: view.getUint16(from + 6, true) & 0x3fff,
-        height: view.getUint16(from + 8, true) & 0x3fff,
-      }
-    else if (name === 'VP8L') {
-      const bits = view.getUint32(from + 1, true)
-      size ??= { width: 1 + (bits & 0x3fff), height: 1 + ((bits >>> 14) & 0x3fff) }
-    } else if (name === 'EXIF') {
-      const block = bytes.subarray(from, from + length)
-      orientation = orientationOf(ascii(block, 0, 4) === 'Exif' ? block.subarray(6) : block)
-    }
-    at = from + length + (length & 1)
-  }
-  if (!size) throw new PictureError(DAMAGED)
-  return { ...size, orientation }
-}
-
-/** Size (ITU-T T.81, B.2.2) and orientation in the segments before the picture, before anything is decoded. */
-function jpegHeader(bytes: Uint8Array): { width: number; height: number; orientation: number } {
-  const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength)
-  let orientation = 1
-  for (let at = 2; at + 9 < bytes.length && bytes[at] === 0xff;) {
-    const marker = bytes[at + 1]!
-    const isFrame = marker >= 0xc0 && marker <= 0xcf && ![0xc4, 0xc8, 0xcc].includes(marker)
-    if (isFrame) return { width: view.getUint16(at + 7), height: view.getUint16(at + 5), orientation }
-    const length = marker === 0xff ? 0 : view.getUint16(at + 2)
-    if (marker === 0xe1 && ascii(bytes, at + 4, at + 8) === 'Exif')
-      orientation = orientationOf(bytes.subarray(at + 10, at + 2 + length))
-    at += marker === 0xff ? 1 : 2 + length
-  }
-  throw new PictureError(DAMAGED)
 }
 
 function pngPicture(bytes: Uint8Array): Picture {
@@ -158,6 +90,9 @@ function demandInflated(bytes: Uint8Array, view: DataView, width: number, height
   try {
     inflateSync(Buffer.concat(packed), { maxOutputLength })
   } catch {
-    throw new PictureError(DAMAGED)
+    throw damaged()
   }
 }
+
+const ascii = (bytes: Uint8Array, from: number, to: number): string =>
+  String.fromCharCode(...bytes.subarray(from, to))

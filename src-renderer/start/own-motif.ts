@@ -4,6 +4,7 @@ import type { Settings } from '../../shared-types/bridge'
 import type { MeasuredMotif, OutlineKind, Project, Ruler } from '../../shared-types/project'
 import { PROJECT_FORMAT, PROJECT_VERSION } from '../../shared-types/project'
 import { DEFAULT_LEAF_WIDTH_SHARE, DEFAULT_VALLEY_SHARE } from '../../src-core/motif/constants'
+import type { Measured } from '../../src-core/photo/motif'
 import { assumedSecond, circlesOf, isOdd, layingOf } from '../../src-core/motif/ruler'
 import type { Made } from '../kinds/kind'
 import { KINDS } from '../kinds/kinds'
@@ -22,6 +23,8 @@ export interface OwnMotif {
   readonly lead: number
   /** mm: dip to dip (or what stands for it), or the width of a leaf; left out, it follows the first. */
   readonly second?: number | undefined
+  /** It was measured in a photo: its line, and what a ruler does not ask for at the start. */
+  readonly photo?: Measured | undefined
 }
 
 /** Swags to begin with (ours). */
@@ -32,8 +35,23 @@ export function secondAssumed({ outline, petals, ruler, lead }: OwnMotif): numbe
   return outline === 'leaf' ? lead * DEFAULT_LEAF_WIDTH_SHARE : null
 }
 
+/** What a photo gives besides the numbers that may be typed over, as long as the motif is the one in it. */
+function fromPhoto({ photo, outline, petals, lead }: OwnMotif): Partial<MeasuredMotif> {
+  if (!photo) return {}
+  if (photo.outline === 'traced')
+    return outline === 'petals' && petals === photo.petals ? { outline: 'traced', traced: photo.traced } : {}
+  const { sideToSide, pointToPoint } = photo
+  if (photo.outline !== outline || !sideToSide || !pointToPoint) return {}
+  return { pointToPoint: Math.round(((pointToPoint * lead) / sideToSide) * 10) / 10 }
+}
+
 /** The motif as the project keeps it. */
-function ownMotif(project: Project, own: OwnMotif): MeasuredMotif {
+const ownMotif = (project: Project, own: OwnMotif): MeasuredMotif => ({
+  ...measuredByHand(project, own),
+  ...fromPhoto(own),
+})
+
+function measuredByHand(project: Project, own: OwnMotif): MeasuredMotif {
   const made = newMotif(project, own.outline)
   switch (own.outline) {
     case 'petals': {

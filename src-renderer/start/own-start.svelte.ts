@@ -3,8 +3,9 @@
  * round in the units of who starts, and changes with them; what was typed stays as long as it is.
  */
 import type { OutlineKind, Ruler, UnitSystem } from '../../shared-types/project'
-import { isOdd, layingOf } from '../../src-core/motif/ruler'
+import { isOdd, layingOf, readingsOf } from '../../src-core/motif/ruler'
 import type { Laying } from '../../src-core/motif/ruler'
+import type { Measured } from '../../src-core/photo/motif'
 import type { BlanketForm, Made } from '../kinds/kind'
 import { KINDS } from '../kinds/kinds'
 import { firstSizes } from '../state/edits/first-sizes'
@@ -38,6 +39,9 @@ export class OwnStart {
   swags = $state<number>(FIRST_SWAGS)
   panel = $state<'rectangle' | 'circle'>('rectangle')
   #typed = $state.raw<Readonly<Partial<Record<StartNumber, number>>>>({})
+
+  /** What a photo says of the motif. */
+  #photo = $state.raw<Measured | undefined>()
 
   constructor(unitsNow: () => UnitSystem) {
     this.#unitsNow = unitsNow
@@ -88,12 +92,37 @@ export class OwnStart {
     this.#typed = value === undefined ? rest : { ...rest, [name]: value }
   }
 
+  /** Puts what was measured in a photo into the questions about the motif. */
+  takePhoto(photo: Measured): void {
+    const [lead, second] = ['lead', 'second'] as const
+    this.#photo = photo
+    this.type(second, undefined)
+    if (photo.outline === 'traced') {
+      const { petals = 0, overTips = 0, overValleys } = photo
+      this.outline = 'petals'
+      this.petals = petals
+      const readings = readingsOf(this.laying, { overTips, overValleys }, 1)
+      this.type(lead, readings.lead)
+      this.type(second, readings.second)
+    } else {
+      this.outline = photo.outline
+      this.type(lead, photo.across ?? photo.sideToSide)
+    }
+  }
+
+  /** Whether the motif that is asked about is still the one in the photo, with its line. */
+  get isTraced(): boolean {
+    const photo = this.#photo
+    return photo?.outline === 'traced' && this.outline === 'petals' && this.petals === photo.petals
+  }
+
   readonly own: OwnMotif = $derived.by(() => ({
     outline: this.outline,
     petals: this.petals,
     ...(isOdd(this.petals) && { ruler: this.ruler }),
     lead: this.number('lead'),
     second: this.number('second'),
+    photo: this.#photo,
   }))
 
   /** What the second measure is while it is not typed; null where there is none. */

@@ -17,7 +17,7 @@ export const PLACES = [
 export type PlaceId = (typeof PLACES)[number]
 /** What the tool that marks says of a motif. */
 export type Marking = 'made' | 'joined'
-type DialogId = 'keys' | 'settings' | 'findings' | 'start' | 'take' | 'about' | 'help'
+type DialogId = 'keys' | 'settings' | 'findings' | 'start' | 'take' | 'about' | 'help' | 'photo'
 export type Tool = 'select' | 'paint' | 'turn' | 'mark' | 'move' | 'line'
 
 /** With less width than this (CSS pixels), an open place takes the room of the hand. */
@@ -44,6 +44,11 @@ export class ViewState {
   }>({ from: 'size', motifs: null, like: null })
   /** Motif that the Motif place shows; null for the one that is arranged. */
   motif = $state<string | null>(null)
+  /** What the dialog of photos measures: a motif that is there, or (null) a new one; `file` was dropped or pasted. */
+  photo = $state.raw<{ readonly motif: string | null; readonly file: File | null }>({
+    motif: null,
+    file: null,
+  })
   /** Part of a garland's sequence that is open to be changed. */
   part = $state<number | null>(null)
   /** The Motif place shows a motif's written rounds in place of the map. */

@@ -18,6 +18,7 @@ import { freeId, freeLetter, freeName } from './ids'
 import { circlesOf, layingOf, readingsOf } from '../../../src-core/motif/ruler'
 import type { Laying, Readings } from '../../../src-core/motif/ruler'
 import { workedEntries } from '../../../src-core/motif/rounds/special'
+import type { Measured } from '../../../src-core/photo/motif'
 import { withGauge } from '../../../src-core/settled'
 
 export type MeasureKey =
@@ -282,6 +283,29 @@ export function setOutline(project: Project, id: string, outline: MeasuredOutlin
     )
     return { ...motif, outline, petals: motif.petals ?? start.petals, ...measures }
   })
+}
+
+/** What a ruler or a photo says of a measured motif; another one takes its place as a whole. */
+const SIZE_FIELDS = [
+  ...(['outline', 'petals', 'ruler', 'traced', 'asMeasured', 'overTips', 'overValleys'] as const),
+  ...(['across', 'sideToSide', 'pointToPoint', 'length', 'width'] as const),
+]
+
+/** A motif as it was measured in a photo; its name, colours, weight and words stay. */
+export const takeMeasured = (project: Project, id: string, measured: Measured): Project =>
+  updateMotif(project, id, (motif) => {
+    if (motif.kind !== 'measured') return motif
+    const rest: Partial<MeasuredMotif> = { ...motif }
+    for (const field of SIZE_FIELDS) delete rest[field]
+    return { ...rest, ...measured, id: motif.id, kind: 'measured', blocked: true }
+  })
+
+/** A new motif as it was measured in a photo. */
+export function photographed(project: Project, measured: Measured): MeasuredMotif {
+  const { outline, ...sizes } = measured
+  const made = newMotif(project, outline === 'traced' ? 'petals' : outline)
+  const { petals: _petals, overTips: _tips, ...named } = made
+  return { ...named, ...sizes, outline }
 }
 
 /** A copy of a motif, with its colourways, under a name of its own. */

@@ -1,0 +1,30 @@
+/** What is said of photos. */
+import type { PhotoMeasures } from '../../src-core/photo/photo'
+import type { SheetName } from '../../src-core/photo/sheet-sizes'
+
+type Kind = PhotoMeasures['kind']
+
+export const SHEET_WORDS: Readonly<Record<SheetName, string>> = {
+  A4: 'sheet of A4',
+  Letter: 'sheet of Letter',
+  A5: 'sheet of A5',
+  card: 'table, by a bank card',
+}
+
+export const KIND_WORDS: Readonly<Record<Kind, string>> = {
+  petals: 'flower with petals',
+  round: 'round',
+  square: 'square',
+  hexagon: 'hexagon',
+  octagon: 'octagon',
+  other: 'as it lies',
+}
+
+export const KINDS_FOUND = Object.keys(KIND_WORDS) as Kind[]
+
+export const HOW =
+  'Lay the motif on a white sheet, light yarn on a dark one. Hold the camera right above it, with all four corners of the sheet in the picture.'
+export const STAYS = 'PNG, JPEG or WebP. The picture stays on this machine and outside the project.'
+export const CORNERS_HOW =
+  'Each corner of the sheet has a handle: drag it, or move it with the arrow keys, ten times as far with Shift.'
+export const DIPS_HOW = 'The dips are hard to make out. Move the inner circle until it runs through them.'

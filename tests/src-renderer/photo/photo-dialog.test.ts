@@ -1,0 +1,106 @@
+import { fireEvent, screen, waitFor } from '@testing-library/svelte'
+import { beforeEach, describe, expect, it, vi } from 'vitest'
+import type { MeasuredMotif } from '../../../shared-types/project'
+import type { Measured } from '../../../src-core/photo/motif'
+import PhotoDialog from '../../../src-renderer/photo/PhotoDialog.svelte'
+import { photographed, takeMeasured } from '../../../src-renderer/state/edits/motif'
+import { inWindow } from '../in-window'
+import { SMALL } from '../projects'
+import { aFile, answerOf, fakeFinder, measuresOf } from './fake-finder'
+
+/** The page of these tests knows no dialogs of the platform. */
+beforeEach(() => {
+  HTMLDialogElement.prototype.showModal = function () {
+    this.open = true
+  }
+  HTMLDialogElement.prototype.close = function () {
+    this.open = false
+  }
+})
+
+async function open(...answers: ReturnType<typeof answerOf>[]) {
+  const onuse = vi.fn<(measured: Measured) => void>()
+  const fake = fakeFinder(answers)
+  const reader = { units: 'metric', terms: 'US' } as const
+  await inWindow(PhotoDialog, { onuse, onclose: vi.fn(), reader, finder: fake.finder, file: aFile() }, SMALL)
+  await waitFor(() => screen.getByText(/^Measured: /))
+  return { onuse, ...fake }
+}
+const field = (name: string) => screen.getByRole('textbox', { name }) as HTMLInputElement
+const type = async (name: string, text: string) => {
+  await fireEvent.input(field(name), { target: { value: text } })
+  await fireEvent.keyDown(field(name), { key: 'Enter' })
+}
+
+describe('the dialog of photos', () => {
+  it('shows what was found and takes what is typed over it', async () => {
+    const { onuse } = await open(answerOf(measuresOf(8, 104, 70), 'photo/dips-hidden'))
+    expect(field('Petals').value).toBe('8')
+    expect(field('Tip to tip, across').value).toBe('104 mm')
+    const slider = screen.getByRole('slider', { name: 'Circle through the dips' })
+    expect(slider.getAttribute('aria-valuetext')).toBe('70 mm')
+    await fireEvent.input(slider, { target: { value: '66' } })
+    expect(field('Dip to dip, across').value).toBe('66 mm')
+    await type('Tip to tip, across', '10.2 cm')
+    await fireEvent.click(screen.getByRole('button', { name: 'Use as measured' }))
+    expect(onuse.mock.lastCall![0]).toMatchObject({
+      ...{ outline: 'traced', petals: 8, overTips: 102, overValleys: 66 },
+    })
+  })
+
+  it('asks an odd number of petals for what a ruler can show', async () => {
+    const { onuse } = await open(answerOf(measuresOf(5, 104, 60)))
+    expect(field('Tip to opposite dip').value).toBe('82 mm')
+    await type('Center to dip', '31 mm')
+    await fireEvent.click(screen.getByRole('button', { name: 'Use as measured' }))
+    expect(onuse.mock.lastCall![0]).toMatchObject({ petals: 5, overTips: 102, overValleys: 62 })
+  })
+
+  it('moves a corner with the keys and measures once they rest', async () => {
+    const { asked } = await open(answerOf(measuresOf(8, 104, 70)))
+    const corner = screen.getByRole('button', { name: /^Corner of the sheet, top left/ })
+    for (let i = 0; i < 3; i++) await fireEvent.keyDown(corner, { key: 'ArrowRight' })
+    expect(asked).toHaveLength(1)
+    await waitFor(() => expect(asked).toHaveLength(2))
+    expect(asked[1]!.corners![0]).toEqual({ x: 103, y: 80 })
+    screen.getByRole('button', { name: 'Find the corners' })
+  })
+
+  it('offers nothing to use where nothing was found', async () => {
+    const fake = fakeFinder([answerOf(null, 'photo/no-motif')])
+    const reader = { units: 'imperial', terms: 'UK' } as const
+    const props = { onuse: vi.fn(), onclose: vi.fn(), reader, finder: fake.finder, file: aFile() }
+    await inWindow(PhotoDialog, props, SMALL)
+    await waitFor(() => screen.getByText(/^Nothing on the sheet stands out from it\./))
+    expect((screen.getByRole('button', { name: 'Use as measured' }) as HTMLButtonElement).disabled).toBe(true)
+  })
+})
+
+describe('a motif taken from a photo', () => {
+  const measured: Measured = {
+    ...{ outline: 'traced', petals: 5, overTips: 90, overValleys: 60 },
+    traced: { points: [[0, -45]] },
+  }
+
+  it('keeps name, colours and weight of the one that was there, and no size of it', () => {
+    const motif: MeasuredMotif = {
+      ...{ id: 'm', name: 'Rose', kind: 'measured', outline: 'round', across: 70, minutes: 12 },
+      ...{ asMeasured: { across: 66 }, slots: [{ slot: 'all', grams: 4 }] },
+    }
+    const project = { ...SMALL, motifs: [motif] }
+    expect(takeMeasured(project, 'm', measured).motifs![0]).toEqual({
+      ...{ id: 'm', name: 'Rose', kind: 'measured', minutes: 12, slots: motif.slots, blocked: true },
+      ...measured,
+    })
+  })
+
+  it('is a new one with colours of its own', () => {
+    const made = photographed(SMALL, measured)
+    expect(made).toMatchObject({ kind: 'measured', ...measured, name: expect.stringMatching(/^Flower/) })
+    expect(made.slots!.map(({ slot }) => slot)).toEqual(['centre', 'petals'])
+    expect(photographed(SMALL, { outline: 'round', across: 80 })).toMatchObject({
+      outline: 'round',
+      across: 80,
+    })
+  })
+})

@@ -1,0 +1,96 @@
+import { describe, expect, it } from 'vitest'
+import { PhotoState } from '../../../src-renderer/photo/photo-state.svelte'
+import { aFile, answerOf, fakeFinder, measuresOf } from './fake-finder'
+
+const FLOWER = measuresOf(8, 104, 70)
+
+describe('a photo on its way to a motif', () => {
+  it('is read and measured; what was found makes the motif', async () => {
+    const { finder, asked } = fakeFinder([answerOf(FLOWER)])
+    const photo = new PhotoState(finder, 'A4')
+    await photo.open(aFile())
+    expect(photo.phase).toBe('measured')
+    expect(asked).toEqual([{ sheet: 'A4', corners: undefined }])
+    expect(photo.measured).toMatchObject({ outline: 'traced', petals: 8, overTips: 104, overValleys: 70 })
+    expect(photo.measured!.traced!.tips).toHaveLength(8)
+  })
+
+  it('is refused by its name, and nothing is left of the picture before', async () => {
+    const { finder } = fakeFinder([], 'is a GIF picture: save it as PNG or JPEG first')
+    const photo = new PhotoState(finder, 'A4')
+    await photo.open(aFile('rose.gif'))
+    expect(photo.problem).toBe('rose.gif is a GIF picture: save it as PNG or JPEG first.')
+    expect(photo).toMatchObject({ phase: 'none', picture: null, measured: null })
+  })
+
+  it('every number may be typed over; a remark on it goes then', async () => {
+    const { finder } = fakeFinder([answerOf(FLOWER, 'photo/dips-hidden')])
+    const photo = new PhotoState(finder, 'A4')
+    await photo.open(aFile())
+    expect(photo.areDipsUnsure).toBe(true)
+    expect(photo.findings.map(({ code }) => code)).toEqual(['photo/dips-hidden'])
+    photo.set({ overValleys: 66 })
+    expect(photo.findings).toEqual([])
+    // The slider stays, so that it can be moved on.
+    expect(photo.areDipsUnsure).toBe(true)
+    photo.set({ overTips: 102 })
+    expect(photo.measured).toMatchObject({ petals: 8, overTips: 102, overValleys: 66 })
+    photo.takeAs('petals', 4)
+    expect(photo.measured).toMatchObject({ petals: 4 })
+    expect(photo.measured!.traced!.tips).toHaveLength(4)
+    photo.takeAs('round')
+    expect(photo.measured!.outline).toBe('round')
+    expect(photo.measured!.across).toBeCloseTo(87, 0)
+    photo.takeAs('other')
+    expect(photo.measured).toMatchObject({ outline: 'traced', petals: 8 })
+    photo.takeAs('petals')
+    expect(photo.measured).toMatchObject({ petals: 8, overTips: 104 })
+  })
+
+  it('corners that were set by hand are measured with, until they are looked for again', async () => {
+    const { finder, asked } = fakeFinder([answerOf(FLOWER)])
+    const photo = new PhotoState(finder, 'A4')
+    await photo.open(aFile())
+    const found = photo.corners!
+    const moved = [{ x: 120, y: 90 }, found[1], found[2], found[3]] as const
+    photo.setCorners(moved)
+    await photo.measure()
+    expect(asked[1]!.corners).toEqual(moved)
+    expect(photo.corners).toEqual(moved)
+    photo.chooseSheet('Letter')
+    expect(asked[2]).toEqual({ sheet: 'Letter', corners: moved })
+    photo.findCorners()
+    await Promise.resolve()
+    expect(asked[3]!.corners).toBeUndefined()
+  })
+
+  it('where no sheet was found corners stand ready to be moved onto it', async () => {
+    const none = { ...answerOf(null, 'photo/no-motif'), corners: null }
+    const { finder } = fakeFinder([none])
+    const photo = new PhotoState(finder, 'A4')
+    await photo.open(aFile())
+    expect(photo.corners).toHaveLength(4)
+    expect(photo.measured).toBeNull()
+    for (const { x, y } of photo.corners!) {
+      expect(x).toBeGreaterThan(0)
+      expect(y).toBeGreaterThan(0)
+      expect(x).toBeLessThan(1000)
+      expect(y).toBeLessThan(1333)
+    }
+  })
+
+  it('is given up in the middle, and an answer that comes late changes nothing', async () => {
+    const { finder, held, state } = fakeFinder([answerOf(FLOWER)])
+    state.holds = true
+    const photo = new PhotoState(finder, 'A4')
+    const opening = photo.open(aFile())
+    await Promise.resolve()
+    await Promise.resolve()
+    await Promise.resolve()
+    expect(photo.isBusy).toBe(true)
+    photo.cancel()
+    held[0]?.()
+    await opening
+    expect(photo).toMatchObject({ phase: 'none', picture: null, measured: null, problem: '' })
+  })
+})

@@ -1,0 +1,135 @@
+/** A photo is enough: from a picture to a held blanket that is saved, in the real desktop app. */
+import { readFile, writeFile } from 'node:fs/promises'
+import { join } from 'node:path'
+import { encode as encodeJpeg } from 'jpeg-js'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import type { Project } from '../../shared-types/project'
+import { planProject } from '../../src-core/plan'
+import { eventually } from '../src-main/documents/session/world'
+import { photograph } from '../src-core/photo/camera'
+import { chance, flower } from '../src-core/photo/flowers'
+import { trial } from '../src-core/photo/scenes'
+import { GOOD_PRACTICE, violationsInThemes } from './access'
+import { answerSave, makeFolder, startDesktop } from './desktop'
+import type { Desktop } from './desktop'
+import { Hands, sentenceSays } from './hands'
+
+let desktop: Desktop
+let folder: Awaited<ReturnType<typeof makeFolder>>
+let photo: string
+
+const SHAPE = { petals: 8, overTips: 104, share: 0.66 } as const
+
+/** A flower of eight petals on A4, taken at a slant, as a phone would keep it. */
+function takenPicture(): Buffer {
+  const { width, height, data } = photograph({
+    ...trial(7).scene,
+    shape: flower('rounded', SHAPE.petals, SHAPE.overTips, SHAPE.share, 0.4, 0.02, chance(11)),
+    ...{ sheet: { width: 210, height: 297 }, at: { x: 4, y: -6 }, turn: 5, tilt: 16, filling: 0.72 },
+    ...{ picture: { width: 900, height: 1200 }, paper: [0.78, 0.78, 0.76], table: [0.25, 0.13, 0.06] },
+    ...{ yarns: [[0.35, 0.05, 0.07]], blur: 0.7, noise: 0.005, relief: 0.12 },
+  })
+  return encodeJpeg({ width, height, data: Buffer.from(data) }, 92).data
+}
+
+beforeAll(async () => {
+  folder = await makeFolder()
+  photo = join(folder.path, 'rose.jpg')
+  await writeFile(photo, takenPicture())
+  desktop = await startDesktop(join(folder.path, 'data'))
+}, 120_000)
+afterAll(async () => {
+  await desktop?.close()
+  await folder?.forget()
+})
+
+const number = (label: string) => desktop.window.getByRole('textbox', { name: label })
+const millimetres = async (label: string): Promise<number> => {
+  const [, value = '', unit = ''] = /([\d.]+) (mm|cm|in)/.exec(await number(label).inputValue()) ?? []
+  return Number(value) * { mm: 1, cm: 10, in: 25.4 }[unit as 'mm']
+}
+
+describe('a maker with a photo of a flower', () => {
+  it('measures it at the start, sees what was found, and what no photo is is named', async () => {
+    const page = desktop.window
+    const hands = new Hands(page)
+    await page.evaluate(() => window.petalyard.changeSettings({ units: 'metric' }))
+    await hands.press('Start from your own motif')
+    await hands.press('Measure it in a photo')
+    const dialog = page.getByRole('dialog', { name: 'Measure a photo' })
+    const input = dialog.locator('input[type=file]')
+    const svg = { name: 'rose.svg', mimeType: 'image/svg+xml', buffer: Buffer.from('<svg/>') }
+    await input.setInputFiles(svg)
+    await dialog.getByText('rose.svg is a drawing (SVG), not a photo.').waitFor()
+    await input.setInputFiles({
+      name: 'cut.jpg',
+      mimeType: 'image/jpeg',
+      buffer: (await readFile(photo)).subarray(0, 9000),
+    })
+    await dialog.getByText('cut.jpg is damaged or cut off.').waitFor()
+
+    await dialog.getByRole('combobox', { name: 'Lies on a' }).selectOption('A4')
+    await input.setInputFiles(photo)
+    await dialog.getByText(/^Measured: 8 petals, /).waitFor({ state: 'attached', timeout: 60_000 })
+    expect(await dialog.getByRole('textbox', { name: 'Petals' }).inputValue()).toBe('8')
+    expect(await violationsInThemes(page, GOOD_PRACTICE)).toEqual([])
+  }, 120_000)
+
+  it('corrects a corner with the keys, and lets it be found again', async () => {
+    const page = desktop.window
+    const dialog = page.getByRole('dialog', { name: 'Measure a photo' })
+    const handle = dialog.getByRole('button', { name: /^Corner of the sheet, top left/ })
+    const name = await handle.getAttribute('aria-label')
+    await handle.focus()
+    for (let step = 0; step < 4; step++) await page.keyboard.press('Shift+ArrowRight')
+    await eventually(async () => expect(await handle.getAttribute('aria-label')).not.toBe(name))
+    await dialog.getByRole('button', { name: 'Find the corners' }).click()
+    await eventually(async () => expect(await handle.getAttribute('aria-label')).toBe(name))
+    await dialog.getByText(/^Measured: 8 petals, /).waitFor({ state: 'attached', timeout: 60_000 })
+  }, 120_000)
+
+  it('becomes a blanket that holds, with the outline of the photo, and is saved without the picture', async () => {
+    const page = desktop.window
+    const hands = new Hands(page)
+    await hands.press('Use as measured')
+    await page.getByText('Its outline was traced from the photo.').waitFor()
+    const tips = await millimetres('Tip to tip, across')
+    expect(Math.abs(tips / SHAPE.overTips - 1)).toBeLessThan(0.015)
+    await hands.press('Start with this motif')
+    await sentenceSays(page, /^\d+ eight-petal flowers of /)
+    const path = join(folder.path, 'rose.petalyard')
+    await answerSave(desktop, path)
+    await desktop.app.evaluate(({ Menu }) => Menu.getApplicationMenu()!.getMenuItemById('save')!.click())
+    const text = await eventually(() => readFile(path, 'utf8'))
+    const project = JSON.parse(text) as Project
+    expect(project.motifs![0]).toMatchObject({ kind: 'measured', outline: 'traced', petals: 8 })
+    expect(text.length).toBeLessThan(40_000)
+    const plan = planProject(project)
+    expect(plan).toMatchObject({ pieces: 1, single: 0 })
+    expect(plan.findings.filter(({ severity }) => severity === 'error')).toEqual([])
+  }, 60_000)
+
+  it('measures the motif of the project anew from a photo that is dropped, and takes it back', async () => {
+    const page = desktop.window
+    const hands = new Hands(page)
+    await hands.go('Motif')
+    const bytes = (await readFile(photo)).toString('base64')
+    const dropped = await page.evaluateHandle((coded) => {
+      const data = new DataTransfer()
+      const file = Uint8Array.from(atob(coded), (letter) => letter.charCodeAt(0))
+      data.items.add(new File([file], 'rose.jpg', { type: 'image/jpeg' }))
+      return data
+    }, bytes)
+    const offer = page.getByRole('button', { name: 'Measure it in a photo' })
+    await offer.dispatchEvent('drop', { dataTransfer: dropped })
+    const dialog = page.getByRole('dialog', { name: 'Measure a photo' })
+    await dialog.getByText(/^Measured: 8 petals, /).waitFor({ state: 'attached', timeout: 60_000 })
+    await dialog.getByRole('textbox', { name: 'Petals' }).fill('7')
+    await page.keyboard.press('Enter')
+    await dialog.getByText(/^Measured: 7 petals, /).waitFor({ state: 'attached' })
+    await hands.press('Use as measured')
+    await sentenceSays(page, /^\d+ seven-petal flowers of /)
+    await page.getByRole('button', { name: 'Undo: measure the motif in a photo' }).click()
+    await sentenceSays(page, /^\d+ eight-petal flowers of /)
+  }, 120_000)
+})
