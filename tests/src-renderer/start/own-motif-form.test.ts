@@ -72,7 +72,8 @@ describe('the start', { timeout: 30_000 }, () => {
     expect(field('Cord between the ties').value).toBe('72 in')
     await pick('Appliqué')
     expect(field('Panel width').value).toBe('18 in')
-    await pick('cm')
+    await pick('mm and cm')
+    screen.getByText(/^In milli.*unless you write cm/)
     await waitFor(() => expect(field('Panel width').value).toBe('45 cm'))
   })
 
