@@ -61,7 +61,23 @@ function edgingSteps(project: Project): Change[] {
   const stitch = rounds.at(-1) ?? (speech.terms === 'US' ? 'sc' : 'dc')
   const yarn = edging?.yarn ?? project.joining?.yarn
   const steps = Array.from({ length: 2 * WAYS.edgingRounds + 1 }, (_, i) => i - WAYS.edgingRounds)
-  return steps
+  const written = edging?.written ?? []
+  /** Written rounds are left out from the outside, and last of all the round that they are worked into. */
+  const without = (kept: number, plain: readonly string[]): Change => ({
+    kind: 'edging',
+    words: words.edgingWay(
+      plain.length - rounds.length - writtenRounds(edging).filter(({ entry }) => entry >= kept).length,
+      stitch,
+      speech,
+    ),
+    edit: (before) =>
+      withBlanket(before, {
+        edging: { ...edging, rounds: [...plain], written: written.slice(0, kept) },
+      }),
+  })
+  const outer = written.map((_, kept) => without(kept, rounds))
+  const none = written.length > 0 ? [without(0, [])] : []
+  const plain: Change[] = steps
     .filter((step) => step !== 0 && rounds.length + step >= least)
     .map((step) => ({
       kind: 'edging',
@@ -75,6 +91,7 @@ function edgingSteps(project: Project): Change[] {
           },
         }),
     }))
+  return [...plain, ...outer, ...none]
 }
 
 /** Joining chains of other lengths, and instead of a join tip to tip; how long they are follows from a gauge. */

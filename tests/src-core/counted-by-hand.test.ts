@@ -21,6 +21,14 @@ describe('M26 straight-sided motifs are told by the measure that they are known 
     expect(sensitivity.height).toBeCloseTo(12, 6)
   })
 
+  it('M29 a border that is written out is left out where that comes nearer', () => {
+    const round = { work: 'ch 1, *sc in each st to next corner, 3 sc in corner; rep from * around, join' }
+    const project = squares(6, 6, { written: [round, round] })
+    const bare = planProject(squares(6, 6, {})).size
+    const { ways } = waysForProject(project, { width: bare.width, height: bare.height })
+    expect(ways.map(({ change }) => change)).toContain('3 fewer rounds of border')
+  })
+
   it('M29 ways that take another gauge name the motif from side to side', () => {
     const project = hexagons(2, {})
     const { size, accounts, motif } = planProject(project)
