@@ -10,6 +10,8 @@ export type PhotoKind = 'petals' | 'round' | 'square' | 'hexagon' | 'octagon' | 
 const SOLID = 0.955
 /** Most unevenness of a round outline, as a share of its radius (rms). */
 const ROUND = 0.022
+/** Share of the unevenness from which a repeat, however shallow, is no chance of stitches. */
+const CLEAR = 0.65
 /** Most rms distance of straight sides from straight, as a share of the mean reach. */
 const STRAIGHT = 0.03
 
@@ -50,7 +52,13 @@ export function kindOf(symmetry: Symmetry, mask: Mask): PhotoKind {
   const solid = mask.on.reduce((sum, each) => sum + each, 0) / areaOf(hullOf(mask))
   const { order } = symmetry
   const even = Math.hypot(symmetry.rest, order === 0 ? 0 : symmetry.depth)
-  if (even < ROUND && solid > SOLID && (order === 0 || ![6, 8].includes(order) || symmetry.depth < 0.012))
+  const clear = order > 0 && symmetry.share > CLEAR
+  if (
+    even < ROUND &&
+    solid > SOLID &&
+    !clear &&
+    (order === 0 || ![6, 8].includes(order) || symmetry.depth < 0.012)
+  )
     return 'round'
   if (order === 0) return 'other'
   const sides = SIDED[order as keyof typeof SIDED]

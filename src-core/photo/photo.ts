@@ -23,8 +23,8 @@ import { SHEET_SIZES } from './sheet-sizes'
 import type { SheetName } from './sheet-sizes'
 import { findSymmetry } from './symmetry'
 import type { Symmetry } from './symmetry'
-import { hollowsOf, meanOf, spreadOf, tipsOf } from './tips'
-import { valleysOf } from './valleys'
+import { hollowsOf, meanOf, middleMean, openDips, spreadOf, tipsOf } from './tips'
+import { heldDip, valleysOf } from './valleys'
 
 /** Where a picture stops being good enough to be sure. */
 const DOUBT = {
@@ -43,11 +43,12 @@ const DOUBT = {
   /** Share of the outline's unevenness that its repeat explains, and the most of the next best order. */
   repeat: 0.55,
   rival: 0.6,
-  /** Dips: share of them that were found, spread of the dips, residue of the fits. */
+  /** Dips: share of them that were found, and how far what the line says may be from what the clefts say. */
   dips: 0.6,
-  dipSpread: 0.14,
-  dipStray: 0.16,
-  dipGrowth: 1.6,
+  dipsApart: 0.08,
+  /** From this growth on nobody sees where a cleft ends; then they are to be nearer to each other. */
+  dipsDrawnOut: 1.9,
+  dipsApartDrawnOut: 0.04,
 } as const
 
 /** What measures from a good picture may be off by, and what each doubt adds, as shares. */
@@ -176,7 +177,7 @@ export function measurePhoto(
   else if (order > 0 && (symmetry.share < DOUBT.repeat || symmetry.rival > DOUBT.rival))
     tell('photo/petals-unsure', { petals: order })
 
-  const tips = order > 0 ? tipsOf(symmetry) : []
+  const tips = order > 0 ? tipsOf(symmetry, blur) : []
   let tip = order > 0 ? meanOf(tips.map(({ far }) => far)) : symmetry.mean
   let dip = symmetry.mean
   if (kind === 'other') {
@@ -184,14 +185,20 @@ export function measurePhoto(
     dip = Math.min(...symmetry.reach)
   } else if (kind === 'petals') {
     progress?.('dips', 0.85)
-    const valleys = valleysOf(plane, evened, symmetry, tips, blur)
+    const valleys = valleysOf(
+      plane,
+      evened,
+      symmetry,
+      tips.map(({ at, seen }) => ({ at, far: seen })),
+      blur,
+    )
     const seen = valleys.filter((valley) => valley !== null)
     dip = seen.length > 0 ? middleMean(seen.map(({ far }) => far)) : meanOf(hollowsOf(symmetry))
+    const measured = heldDip(valleys, dip, middleMean(openDips(symmetry, tips)))
+    dip = measured.far
     const doubtful =
       seen.length < DOUBT.dips * order ||
-      spreadOf(seen.map(({ far }) => far)) > DOUBT.dipSpread * dip ||
-      meanOf(seen.map(({ stray }) => stray)) > DOUBT.dipStray ||
-      meanOf(seen.map(({ growth }) => growth)) > DOUBT.dipGrowth
+      measured.apart > (measured.growth > DOUBT.dipsDrawnOut ? DOUBT.dipsApartDrawnOut : DOUBT.dipsApart)
     if (doubtful) tell('photo/dips-hidden')
   } else if (order > 0) dip = meanOf(hollowsOf(symmetry))
 
@@ -239,13 +246,6 @@ export function evenOutline(
     const far = held[at <= last ? at : 2 * last - at]! / scale
     return [far * Math.sin(angle), -far * Math.cos(angle)]
   })
-}
-
-/** The mean of the middle half. */
-function middleMean(values: readonly number[]): number {
-  const sorted = [...values].sort((a, b) => a - b)
-  const cut = sorted.length >> 2
-  return meanOf(sorted.slice(cut, sorted.length - cut))
 }
 
 /** The centroid of the area inside a closed line. */

@@ -9,6 +9,11 @@ const TOP = 0.15
 const ASTRAY = 0.2
 /** A pointed fit is taken where it leaves this share of the round one's residue. */
 const POINTED = 0.75
+/** A tip lies between this share of the farthest place near it and that place: spikes are more than stitches. */
+const NEAR_FARTHEST = 0.99
+/** What blur takes from a tip at most, in multiples of the blur; two quarters of a bell lie within its quartiles. */
+const MOST_BLUNTED = 0.9
+const QUARTILE = 0.674
 
 export const meanOf = (values: readonly number[]): number =>
   values.reduce((sum, each) => sum + each, 0) / Math.max(1, values.length)
@@ -62,11 +67,63 @@ function topAt(
   return { far: flat + slope * off + bend * off * off, at: best.at + off * half }
 }
 
-/** Reach and direction (as an index into the reach) of every tip. */
-export function tipsOf({ reach, order, turn }: Symmetry): { far: number; at: number }[] {
+/** The mean of the middle half. */
+export function middleMean(values: readonly number[]): number {
+  const sorted = [...values].sort((a, b) => a - b)
+  const cut = sorted.length >> 2
+  return meanOf(sorted.slice(cut, sorted.length - cut))
+}
+
+interface Tip {
+  readonly far: number
+  readonly at: number
+  /** How far it is seen to reach, without what the blur took. */
+  readonly seen: number
+}
+
+/** The farthest that the reach comes near a tip, over three directions together. */
+function farthest(reach: Float64Array, { at }: Pick<Tip, 'at'>, half: number): number {
+  let most = 0
+  for (let by = -half; by <= half; by++) {
+    const far = (reachAt(reach, at + by - 1) + reachAt(reach, at + by) + reachAt(reach, at + by + 1)) / 3
+    if (far > most) most = far
+  }
+  return most
+}
+
+/**
+ * How much of a narrow tip the blur takes: the line at half the light lies where a strip is 0.67 of the blur to each
+ * side (the normal distribution's quartile), in a wedge that much over the slope of its sides. All petals together.
+ */
+function blunted(
+  reach: Float64Array,
+  tips: readonly Pick<Tip, 'at'>[],
+  sector: number,
+  blur: number,
+): number {
+  const profile = Array.from({ length: Math.floor(sector / 2) }, (_, off) =>
+    meanOf(tips.flatMap(({ at }) => [reachAt(reach, at + off), reachAt(reach, at - off)])),
+  )
+  const top = Math.max(...profile.slice(0, Math.max(2, Math.round(TOP * sector))))
+  const widthAt = (depth: number) => {
+    const off = profile.findIndex((far) => far < top - depth)
+    return off < 0 ? Infinity : (off * 2 * Math.PI * top) / DIRECTIONS
+  }
+  const slope = (widthAt(5 * blur) - widthAt(2 * blur)) / (3 * blur)
+  return Number.isFinite(slope) ? Math.min(MOST_BLUNTED, QUARTILE / Math.max(0.1, slope)) * blur : 0
+}
+
+/** Reach and direction (as an index into the reach) of every tip. `blur` in places. */
+export function tipsOf({ reach, order, turn }: Symmetry, blur: number): Tip[] {
   const sector = DIRECTIONS / order
   const first = (turn / (2 * Math.PI)) * DIRECTIONS
-  return Array.from({ length: order }, (_, petal) => topAt(reach, first + petal * sector, sector, 1))
+  const half = Math.max(3, Math.round(TOP * sector))
+  const fitted = Array.from({ length: order }, (_, petal) => topAt(reach, first + petal * sector, sector, 1))
+  const lost = blunted(reach, fitted, sector, blur)
+  return fitted.map((tip) => {
+    const most = farthest(reach, tip, half)
+    return { at: tip.at, seen: tip.far, far: Math.min(most, Math.max(tip.far, NEAR_FARTHEST * most)) + lost }
+  })
 }
 
 /** The middles of straight or shallow sides, between the tips. */
@@ -77,4 +134,21 @@ export function hollowsOf({ reach, order, turn }: Symmetry): number[] {
     { length: order },
     (_, petal) => topAt(reach, first + (petal + 0.5) * sector, sector, -1).far,
   )
+}
+
+/** How near to the middle the outline itself comes between neighbouring tips: never too near, too far where blur fills a cleft. */
+export function openDips({ reach, order }: Symmetry, tips: readonly { at: number }[]): number[] {
+  const sector = DIRECTIONS / order
+  return tips.map((tip, petal) => {
+    const next = tips[(petal + 1) % order]!
+    const between = (((next.at - tip.at) % DIRECTIONS) + DIRECTIONS) % DIRECTIONS
+    const centre = tip.at + between / 2
+    let least = Infinity
+    for (let by = -Math.round(ASTRAY * sector); by <= ASTRAY * sector; by++) {
+      let sum = 0
+      for (let i = -1; i <= 1; i++) sum += reachAt(reach, centre + by + i) / 3
+      least = Math.min(least, sum)
+    }
+    return least
+  })
 }

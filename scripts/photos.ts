@@ -1,0 +1,28 @@
+/** `npm run photos -- 300`: draws so many photos of motifs, measures them, and prints how right the finder is. */
+import { measurePhoto } from '../src-core/photo/photo'
+import { ratesOf, trialOf } from '../tests/src-core/photo/rates'
+import type { Trial } from '../tests/src-core/photo/rates'
+import { studio } from '../tests/src-core/photo/studio'
+
+const count = Number(process.argv[2] ?? 300)
+const percent = (share: number): string => `${(100 * share).toFixed(1)} %`
+const trials: Trial[] = []
+let time = 0
+for (let number = 0; number < count; number++) {
+  const taken = studio(number)
+  const before = process.cpuUsage().user
+  const answer = measurePhoto(taken.picture, { sheet: taken.sheet })
+  time += (process.cpuUsage().user - before) / 1000
+  const trial = trialOf(taken, answer)
+  trials.push(trial)
+  const codes = answer.findings.map(({ code }) => code).join(' ')
+  console.log(
+    `${trial.name}: ${trial.petalsRight ? '' : 'petals wrong, '}tips ${percent(trial.tips)}, dips ${percent(trial.dips)} ${codes}`,
+  )
+}
+const rates = ratesOf(trials)
+console.log(`petals right in ${percent(rates.petals)}; sure of ${percent(rates.sure)}`)
+console.log(`where sure: tip to tip ${percent(rates.tips.rms)} rms, ${percent(rates.tips.most)} at most`)
+console.log(`            dip to dip ${percent(rates.dips.rms)} rms, ${percent(rates.dips.most)} at most`)
+console.log(`wrong beyond the bounds: ${rates.wrong}, of them said to be unsure: ${rates.wrongAndUnsure}`)
+console.log(`${Math.round(time / count)} ms of processor time for a picture`)

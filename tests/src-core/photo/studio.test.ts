@@ -1,0 +1,29 @@
+/** The finder on pictures of a renderer that it was not made with; `npm run photos` takes hundreds. */
+import { describe, expect, it } from 'vitest'
+import { measurePhoto } from '../../../src-core/photo/photo'
+import { BOUNDS, ratesOf, trialOf } from './rates'
+import type { Trial } from './rates'
+import { studio } from './studio'
+
+const NUMBERS = [3, 14, 18, 22, 63, 67, 73, 81]
+
+describe('motifs of the studio', () => {
+  const trials: Trial[] = []
+
+  it.each(NUMBERS)('has its petals counted: picture %i', (number) => {
+    const taken = studio(number)
+    const trial = trialOf(taken, measurePhoto(taken.picture, { sheet: taken.sheet }))
+    trials.push(trial)
+    expect(trial.petalsRight).toBe(true)
+  })
+
+  it('are measured within the bounds wherever the finder is sure', () => {
+    const rates = ratesOf(trials)
+    expect(trials).toHaveLength(NUMBERS.length)
+    expect(rates.sure).toBeGreaterThan(0.75)
+    for (const size of ['tips', 'dips'] as const) {
+      expect(rates[size].rms).toBeLessThan(BOUNDS[size].rms)
+      expect(rates[size].most).toBeLessThan(BOUNDS[size].most)
+    }
+  })
+})
