@@ -113,7 +113,7 @@ export function takenAs(
     ...{ middle: { x: 0, y: 0 }, reach, mean, order, turn },
     ...{ share: 1, depth: 0, rest: 0, rival: 0 },
   }
-  const tip = meanOf(tipsOf(symmetry).map(({ far }) => far))
+  const tip = meanOf(tipsOf(symmetry, 0).map(({ far }) => far))
   const dip = Math.min(tip, meanOf(hollowsOf(symmetry)))
   return {
     ...taken,
