@@ -174,11 +174,12 @@ function countOf(
   }
   if (noun.kind === 'corner') return sums.corners > 0 ? sums.corners : null
   if (noun.kind === 'own') {
-    if (!/^petals?$|^groups?$|^spokes?$|^points?$|^scallops?$/.test(noun.words)) return null
+    if (!/^petals?$|^groups?$|^spokes?$|^points?$|^scallops?$|^corners?$/.test(noun.words)) return null
     const spaces = Object.values(sums.spaces)
     const all = spaces.reduce((sum, count) => sum + count, 0)
     // The likeliest first: that one is named where none of them fits.
     return [
+      ...(/^corner/.test(noun.words) ? [sums.corners] : []),
       sums.groups,
       ...work.repeats.values(),
       ...work.node.items.flatMap((item) =>

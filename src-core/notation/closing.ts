@@ -23,6 +23,8 @@ export function closesRound(work: Work, place: Place | null, slip: boolean): boo
   const own = part.round && 'number' in part.round && part.round.number === work.number
   if ((part.round && !own) || part.which === 'same') return false
   // "dc in top of turning ch" ends a row in the first stitch of the row before.
+  // "Sl st in beg-CL".
+  if (slip && part.noun.kind === 'stitch' && part.noun.name?.beginning && work.repeated === 0) return true
   if (part.noun.kind === 'own' && !slip && isOfLoops(work, part.noun)) return false
   if (part.noun.kind === 'own') return slip || (baseSource(work)?.edge() ?? -1) < 0
   // "On the other side of the ch: dc in first ch" goes on along the chain.

@@ -64,7 +64,7 @@ function passWith(reader: Reader): boolean {
 /** "(RS)", "[leaf]" or up to three plain words between the number and the colon. */
 function readLabel(reader: Reader): string | null {
   const opener = reader.key()
-  if (opener === '(' || opener === '[') {
+  if ((opener === '(' || opener === '[') && !reader.peek()!.first) {
     const start = reader.at
     const closer = opener === '(' ? ')' : ']'
     const label = reader.attempt(() => {
@@ -140,6 +140,8 @@ function readRoundHeading(reader: Reader, startOfLine: boolean): Heading | null 
         alone ||
         reader.sees('*') ||
         reader.sees('(') ||
+        // "Round 4" on a line of its own.
+        reader.peek()?.first === true ||
         reader.peek()?.kind === 'number' ||
         reader.isA('instruction') ||
         reader.attempt(() => readStitch(reader)) !== null

@@ -144,6 +144,18 @@ const makesFoundation = (items: readonly Item[]): boolean =>
       ('items' in item && makesFoundation(item.items)),
   )
 
+/** "Second motif: work as first until Rnd 4 is done. Rnd 5: …" goes on from that round of the first one. */
+function branchOff(reading: Reading, number: number): void {
+  const below = reading.history.get(number)
+  if (!below) return
+  const { length } = below.places
+  reading.base = {
+    kind: 'round',
+    state: { ...below, loops: new Uint8Array(length), touched: new Uint8Array(length) },
+  }
+  reading.number = number
+}
+
 /** A part of its own ("Leaf", "Second motif") begins with nothing but its own ring or chain; others go on. */
 function beginPart(reading: Reading, node: RoundNode): void {
   const first = node.numbers?.[0] ?? null
@@ -163,6 +175,7 @@ function beginPart(reading: Reading, node: RoundNode): void {
     }
     reading.partOpen = false
   }
+  if (newPart && first !== null && first > 1 && first <= reading.number) branchOff(reading, first - 1)
   reading.part = node.part
 }
 

@@ -5,6 +5,7 @@ import { findBeginning, otherReading } from './beginning'
 import type { Beginning } from './beginning'
 import { isError } from './laps'
 import { leavePlaces } from './leaving'
+import { EDGE, standsOnEdge } from './borders'
 import { gatherLoose } from './loose-groups'
 import { addFinding, clampCount } from './reading'
 import type { Reading } from './reading'
@@ -31,7 +32,7 @@ function newWork(
     number,
     node: items === node.items ? node : { ...node, items },
     tree,
-    base: reading.base,
+    base: reading.base.kind === 'none' && standsOnEdge(node, tree) ? EDGE : reading.base,
     history: reading.history,
     sources: new Map(),
     gaps: reading.gaps,

@@ -14,7 +14,7 @@ import {
   makeDecrease,
   makeStitches,
 } from './stitching'
-import { SKIPPING, WORKING, sourceFor, takingFor } from './taking'
+import { SKIPPING, WORKING, checkNeighbor, sourceFor, takingFor } from './taking'
 import { goesOnThere, leaveJoin, leaveTheWay, reachedBy, stayThere, stillThere } from './the-way'
 import { sweepPartners, sweptParts } from './swept'
 import type { SweptItem } from './swept'
@@ -54,6 +54,7 @@ function runWork(work: Work, item: WorkItem, every: EveryItem | null, next: Item
   const count = item.count ?? 1
   spend(work, item)
   if (place?.parts[0]!.which === 'elsewhere') {
+    checkNeighbor(work, place.parts[0]!)
     // The chains on both sides of a join to another motif stay one space.
     push(work, 'travel', 'sl st', item, { into: [{ ...ELSEWHERE }] })
     return

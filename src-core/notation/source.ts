@@ -301,13 +301,21 @@ export function cornerPlaces(source: Source): ReadonlySet<number> {
     if (place.kind === 'space') spaces.push(index)
   })
   const marked = spaces.filter((index) => source.places[index]!.corner)
+  const first = source.places[marked[0]!]
   // "(corner)" told of the first one is said of all that are like it.
-  const [one] = marked
-  const like =
-    marked.length === 1
-      ? spaces.filter((index) => alike(source.places[index]!, source.places[one!]!))
-      : marked
-  const candidates = marked.length > 0 ? like : spaces
+  const likeFirst = spaces.filter((index) => first !== undefined && alike(source.places[index]!, first))
+  // The corner that the round is joined over lies in no single place.
+  const joinedOver = spaces.filter(
+    (index) => !marked.includes(index) && source.places[index]!.chains === first?.chains,
+  )
+  const candidates =
+    marked.length === 0
+      ? spaces
+      : marked.length === 1
+        ? likeFirst
+        : joinedOver.length === 1
+          ? [...marked, ...joinedOver]
+          : marked
   const largest = Math.max(0, ...candidates.slice(0, 5000).map((index) => source.places[index]!.chains))
   let corners = candidates.filter((index) => source.places[index]!.chains === largest)
   if (spaces.length === 0) {

@@ -1,7 +1,7 @@
 /** Using places up: which round, which loops, and what answers to a name. */
 import { LIMITS } from './limits'
-import { FREE, SKIPPED, TRAVELLED, WORKED, cornerPlaces } from './source'
-import type { PlaceTest, Source } from './source'
+import { FREE, SKIPPED, Source, TRAVELLED, WORKED, cornerPlaces } from './source'
+import type { PlaceTest } from './source'
 import { BACK, FRONT, spaceKey } from './state'
 import { placeParts } from './tree'
 import type { Item, Loop, Noun, PlacePart, StitchName } from './tree'
@@ -266,4 +266,20 @@ export function spacesThere(source: Source): string {
         .sort((a, b) => b - a)
         .map((chains) => `${spaceKey(chains)} sps`)
         .join(' and ')
+}
+
+/** "Sl st in corner ch-5 sp of First Motif": where the text makes that motif as well, its last round has such a space. */
+export function checkNeighbor(work: Work, part: PlacePart): void {
+  const { noun } = part
+  const made = work.history.get(work.number)
+  if (noun.kind !== 'space' || noun.chains === null || !made?.ordered || made.unknown) return
+  const spaces = made.places.filter(({ kind }) => kind === 'space')
+  if (spaces.length === 0 || spaces.some(({ chains }) => chains === noun.chains)) return
+  const wanted = `${spaceKey(noun.chains)} sps`
+  const values = {
+    have: spacesThere(new Source(made)),
+    wanted,
+    round: `Rnd ${made.number} of the motif before`,
+  }
+  report(work, 'rounds/no-such-space', part.nounSpan, values, wanted)
 }

@@ -93,6 +93,8 @@ function sameTarget(work: Work, part: PlacePart): Target {
   const target =
     part.asBeginning && work.beginningDone ? (work.first ?? work.last) : (work.last ?? beginningTarget(work))
   if (target) return target
+  const source = baseSource(work)
+  if (source?.state.unknown) return missing(work, source, 'stitch', part)
   report(work, 'rounds/no-last-stitch', part, {}, 'once')
   work.open = true
   return targetAt(work, null, { kind: 'unknown', round: -2, index: -1 })

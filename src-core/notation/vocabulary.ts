@@ -272,6 +272,7 @@ function readDefined(reader: Reader, name: Draft): boolean {
     reader.at += length
     name.form = found.form
     name.stitch = found.stitch
+    name.beginning ||= /^(beg|first|start)/.test(key)
     if (reader.isA('stitch') && reader.key(-1) !== reader.key()) reader.at++
     return true
   }
