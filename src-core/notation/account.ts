@@ -180,6 +180,8 @@ function countOf(
     // The likeliest first: that one is named where none of them fits.
     return [
       ...(/^corner/.test(noun.words) ? [sums.corners] : []),
+      // Where other languages are at home stitches are called points.
+      ...(/^point/.test(noun.words) ? [sums.made] : []),
       sums.groups,
       ...work.repeats.values(),
       ...work.node.items.flatMap((item) =>

@@ -243,6 +243,13 @@ describe('A join to chains that are not there is told', () => {
 })
 
 describe('Points and scallops are counted', () => {
+  it('and points are stitches where a translation calls them so', () => {
+    const text = (points: number) =>
+      `Magic ring.\nRnd 1: Ch 1, 8 sc in ring; join. (8 points)\nRnd 2: Ch 1, 2 sc in each sc around; join. (${points} points)`
+    expect(toldOf(text(16))).toEqual([])
+    expect(toldOf(text(15))).toHaveLength(1)
+  })
+
   const LOOPS = `${RING}Rnd 2: Ch 1, *sc in next dc, ch 3, sk 1 dc; rep from * around; join. (8 ch-3 sps)\nRnd 3: (Sc, 3 dc, sc) in each ch-3 sp; join. `
   it.each(['(8 points)', '(8 scallops)', '(8 petals)'])('%s', (count) => {
     expect(toldOf(LOOPS + count)).toEqual([])
