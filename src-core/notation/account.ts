@@ -46,6 +46,8 @@ interface Tally {
   readonly picots: number
   readonly groups: number
   readonly corners: number
+  /** Stitches that stand in corners. */
+  readonly inCorners: number
   readonly slips: number
 }
 
@@ -77,19 +79,20 @@ function tally(work: Work, places: readonly LeftPlace[]): Tally {
       const group = members.get(previous)
       if (group) group.open = true
     } else if (element.role === 'slip' || element.standing) {
-      for (const [key, group] of previous >= 0 ? ([[previous, members.get(previous)]] as const) : []) {
-        if (group && key !== element.group) group.open = false
-        else if (group) group.open = false
-      }
+      const group = members.get(previous)
+      if (group) group.open = false
     }
   }
   let groups = 0
   let corners = 0
+  let inCorners = 0
   for (const group of members.values()) {
     if (group.stitches > 1) groups++
-    if (group.split) corners++
+    if (!group.split) continue
+    corners++
+    inCorners += group.stitches
   }
-  return { made, spaces, picots, groups: groups + work.spokes, corners, slips }
+  return { made, spaces, picots, groups: groups + work.spokes, corners, inCorners, slips }
 }
 
 /** Everything worked, by US key; chains one by one. */
@@ -157,6 +160,13 @@ function countPlain(
   return plain.length === like.length ? like.length : [like.length, plain.length]
 }
 
+/** Stitches of one side, where all are alike: with what stands in corners, without, or with a part of it. */
+function sidesOf({ made, corners, inCorners }: Tally): readonly number[] | null {
+  if (corners < 3 || made % corners !== 0 || inCorners % corners !== 0) return null
+  const [most, least] = [made / corners, (made - inCorners) / corners]
+  return Array.from({ length: most - least + 1 }, (_, less) => most - less)
+}
+
 /** How many of what an end count names the round really has; null where that cannot be told. */
 function countOf(
   work: Work,
@@ -173,6 +183,7 @@ function countOf(
     return Object.values(sums.spaces).reduce((sum, count) => sum + count, 0)
   }
   if (noun.kind === 'corner') return sums.corners > 0 ? sums.corners : null
+  if (noun.kind === 'own' && noun.words === 'side') return sidesOf(sums)
   if (noun.kind === 'own') {
     if (!/^petals?$|^groups?$|^spokes?$|^points?$|^scallops?$|^corners?$/.test(noun.words)) return null
     const spaces = Object.values(sums.spaces)
