@@ -1,6 +1,7 @@
 /** Switches the terms of a project: every stitch name in it is brought over, so that it means the same work. */
 import type { Project, StitchGauge, Terms } from '../../../shared-types/project'
 import { translateText } from '../../../src-core/notation/translate'
+import { inSpelling } from '../../../src-core/stitches/spelling'
 import { translateStitch } from '../../../src-core/stitches/terms'
 import { editsOf } from '../../kinds/layouts'
 import { settled } from '../../../src-core/settled'
@@ -21,7 +22,20 @@ const gaugeIn = <Gauge extends StitchGauge | undefined>(gauge: Gauge, from: Term
   }
 }
 
-/** The project in other terms. */
+/** Names that the program gave, which nobody typed, in British spelling. */
+const GIVEN = [/^Colou?rway(?= [A-Z]{1,2}$)/, /^Cent(?:re|er) yarn$/] as const
+const BRITISH = ['Colourway', 'Centre yarn'] as const
+
+/** A name as the terms spell it, where the program gave it; others stay as they were typed. */
+const nameIn = <Name extends string | undefined>(name: Name, terms: Terms): Name => {
+  const at = name === undefined ? -1 : GIVEN.findIndex((given) => given.test(name))
+  return at < 0 ? name : (name!.replace(GIVEN[at]!, inSpelling(BRITISH[at]!, terms)) as Name)
+}
+
+const named = <Thing extends { readonly name?: string | undefined }>(thing: Thing, terms: Terms): Thing =>
+  thing.name === undefined ? thing : { ...thing, name: nameIn(thing.name, terms) }
+
+/** The project in other terms; sheets that were printed in its terms follow. */
 export function setTerms(project: Project, to: Terms): Project {
   const from = settled(project).terms
   if (from === to) return project
@@ -29,6 +43,9 @@ export function setTerms(project: Project, to: Terms): Project {
   return {
     ...project,
     terms: to,
+    ...(project.sheet?.terms === from ? { sheet: { ...project.sheet, terms: to } } : {}),
+    ...(project.colourways ? { colourways: project.colourways.map((way) => named(way, to)) } : {}),
+    ...(project.yarns ? { yarns: project.yarns.map((yarn) => named(yarn, to)) } : {}),
     ...(project.gauge ? { gauge: gaugeIn(project.gauge, from, to) } : {}),
     ...(project.motifs
       ? {

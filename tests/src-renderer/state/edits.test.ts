@@ -152,6 +152,28 @@ describe('terms', () => {
     expect(plans[1]!.size).toEqual(plans[0]!.size)
   })
 
+  it('bring over the names that the program gave, and the terms of sheets that had the same', () => {
+    const project: Project = {
+      ...SMALL,
+      terms: 'US',
+      sheet: { terms: 'US' },
+      yarns: [
+        { id: 'y1', name: 'Center yarn' },
+        { id: 'y2', name: 'Center of town' },
+      ],
+      colourways: [
+        { id: 'c1', name: 'Colorway A' },
+        { id: 'c2', name: 'Colorway At dusk' },
+      ],
+    }
+    const british = setTerms(project, 'UK')
+    expect(british.sheet?.terms).toBe('UK')
+    expect(british.yarns?.map(({ name }) => name)).toEqual(['Centre yarn', 'Center of town'])
+    expect(british.colourways?.map(({ name }) => name)).toEqual(['Colourway A', 'Colorway At dusk'])
+    expect(setTerms(british, 'US')).toEqual(project)
+    expect(setTerms({ ...project, sheet: { terms: 'UK' } }, 'UK').sheet?.terms).toBe('UK')
+  })
+
   it('are switched in the written rounds of an edging, and back', () => {
     const shell = {
       ...SMALL,
