@@ -4,6 +4,7 @@ import { EDGING } from './constants'
 import { marksNamed } from './marks'
 import type { Mark, MarkKind } from './marks'
 import { readLoop } from './reading'
+import type { ReadLoop } from './reading'
 
 /** "Multiple of 6 plus 1". */
 export interface Multiple {
@@ -65,19 +66,33 @@ function findEven(from: number, to: number, fits: (count: number) => boolean): E
 
 const total = (counts: readonly number[]): number => counts.reduce((sum, count) => sum + count, 0)
 
-/** Finds the multiple by reading the rounds on short loops; null where none of them comes out even. */
-export function findMultiple(
+/**
+ * Finds the multiple by reading the rounds on short loops; null where none of them comes out even. One on which no
+ * repeat runs on into where the round began goes first: "*skip 2, 5 dc in next st, skip 2, sc in next st" could also
+ * end one stitch early.
+ */
+export const findMultiple = (
   works: readonly string[],
   from: number,
   terms: Terms,
   special = '',
+): Multiple | null =>
+  multipleWhere(works, from, terms, special, ({ endsEven }) => endsEven) ??
+  multipleWhere(works, from, terms, special, ({ fits }) => fits)
+
+function multipleWhere(
+  works: readonly string[],
+  from: number,
+  terms: Terms,
+  special: string,
+  isEven: (read: ReadLoop) => boolean,
 ): Multiple | null {
   const kinds = kindsNamed(works)
   const inTurn = orderOf(kinds).length
   const stretches = kinds.size === 0 ? 1 : TRIED * inTurn
   const marksOf = (lengths: readonly number[]) => (kinds.size > 0 ? loopOf(kinds, lengths) : [])
   const fits = (lengths: readonly number[]): boolean =>
-    readLoop(works, total(lengths), marksOf(lengths), from, terms, undefined, special).fits
+    isEven(readLoop(works, total(lengths), marksOf(lengths), from, terms, undefined, special))
   const alike = (each: number, many = stretches): number[] => Array.from({ length: many }, () => each)
   const spread = (count: number, many = stretches): number[] => shared(alike(1, many), count)
   const found = ({ of, first, least }: Even, by: Multiple['by'], lengths: readonly number[]): Multiple => ({

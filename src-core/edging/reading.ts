@@ -44,6 +44,8 @@ export interface ReadLoop {
   readonly findings: readonly Finding[]
   /** Everything comes out even. */
   readonly fits: boolean
+  /** And no repeat runs on into where the round began. */
+  readonly endsEven: boolean
 }
 
 /** The words of rounds on one line each, without headings of their own. */
@@ -190,6 +192,7 @@ function countsOf(stitches: readonly BorderStitch[]): Partial<Record<StitchKey, 
 }
 
 const WRONG_COUNT = 'rounds/wrong-end-count'
+const RUNS_ON = 'rounds/last-repeat-not-said'
 
 const isError = ({ severity }: Finding): boolean => severity === 'error'
 
@@ -206,7 +209,7 @@ export function readLoop(
   special = '',
 ): ReadLoop {
   // Nothing is read where nothing is written.
-  if (works.length === 0) return { rounds: [], findings: [], fits: true }
+  if (works.length === 0) return { rounds: [], findings: [], fits: true, endsEven: true }
   const isMarked = works.some((work) => marksNamed(work).size > 0)
   if (!isMarked && multiple && stitches > EDGING.readWhole) {
     const steps = Math.floor((stitches - EDGING.readWhole / 2) / multiple)
@@ -227,7 +230,8 @@ export function readLoop(
     !findings.some((each) => isError(each) && each.code !== WRONG_COUNT) &&
     counted.length === works.length &&
     counted.every(({ made }) => made !== null && made > 0)
-  return { rounds: roundsOf(reading), findings, fits }
+  const endsEven = fits && !findings.some(({ code }) => code === RUNS_ON)
+  return { rounds: roundsOf(reading), findings, fits, endsEven }
 }
 
 /** A finding at the round that it is about and at its place in what was written, where that is not another text. */
@@ -270,7 +274,7 @@ function longLoop(
   if (two!.findings.some(({ code }) => code === WRONG_COUNT)) return null
   const rounds = two!.rounds.map((round, i) => extended(one!.rounds[i]!, round, steps - 1))
   if (rounds.some((round) => round === null)) return null
-  return { rounds: rounds as LoopRound[], findings: two!.findings, fits: true }
+  return { rounds: rounds as LoopRound[], findings: two!.findings, fits: true, endsEven: two!.endsEven }
 }
 
 /** A round with `more` of what it has more than a shorter one; null where that does not come again in it. */

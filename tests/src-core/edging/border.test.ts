@@ -63,6 +63,29 @@ describe('M36 the set-up round', () => {
     expect(rounds[0]?.stitches).toBe(2 * (near(8) + near(5)))
   })
 
+  // Repeats of 2 + 1 + 2 + 1 stitches, whichever of them stands first: 6 by hand.
+  it.each([
+    ['*skip 2 sts, 5 dc in next st, skip 2 sts, sc in next st; rep from * around, join.', 0],
+    [
+      'ch 1, *skip 2 sts, 5 dc in next st, skip 2 sts, sc in next st; rep from * around, join in first dc.',
+      0,
+    ],
+    [
+      'ch 1, *sc in next st, skip 2 sts, 5 dc in next st, skip 2 sts; rep from * around, join in first sc.',
+      0,
+    ],
+    [
+      'ch 1, sc in same st, *skip 2 sts, 5 dc in next st, skip 2 sts, sc in next st; rep from * to last 5 sts, skip 2 sts, 5 dc in next st, skip 2 sts, join.',
+      0,
+    ],
+  ])('M36 finds the multiple wherever the repeat begins: %s', (work, plus) => {
+    const project = squares(8, 5, { rounds: ['sc'], written: [{ work }] })
+    const { multiple, rounds } = edgingOf(project)
+    expect(multiple).toMatchObject({ of: 6, plus })
+    expect(rounds[0]!.stitches % 6).toBe(plus)
+    expect(planProject(project).findings.filter(({ code }) => code.startsWith('rounds/'))).toEqual([])
+  })
+
   it('M36 brings all sides together to a repeat that runs on past the corners of a round before it', () => {
     // Corners of 3 sc make each corner 2 sts more: T + 2 · corners is a multiple of 6, whatever the single sides are.
     const written = [...galleryRounds('plain', 'US'), ...galleryRounds('shell', 'US')].map((work) => ({
