@@ -4,6 +4,7 @@
  */
 import { cleanup } from '@testing-library/svelte'
 import { afterAll, afterEach, vi } from 'vitest'
+import { sayIn } from '../../src-renderer/state/say'
 
 HTMLCanvasElement.prototype.getContext = (() => null) as typeof HTMLCanvasElement.prototype.getContext
 globalThis.ResizeObserver = class {
@@ -18,6 +19,8 @@ afterEach(() => {
   cleanup()
   document.body.replaceChildren()
   globalThis.localStorage.clear()
+  // As a window that opens anew.
+  sayIn('US')
 })
 
 afterAll(() => void vi.unstubAllGlobals())

@@ -171,7 +171,7 @@ describe('reading text', () => {
       'yarns[0].id: found an empty text, expected a text that is not empty.',
       'yarns[1].id: found nothing, expected a text.',
       "motifs[0].kind: found the text 'knitted', expected 'rounds' or 'measured'.",
-      "motifs[1].outline: found the text 'star', expected 'petals', 'round', 'square', 'hexagon', 'octagon' or 'leaf'.",
+      "motifs[1].outline: found the text 'star', expected 'petals', 'round', 'square', 'hexagon', 'octagon', 'leaf' or 'traced'.",
       'motifs[2]: found 7, expected a group { … }.',
       'colourways[2].yarns.petals: found 5, expected a text.',
       'colourways[2].yarns["row 1"]: found null, expected a text.',

@@ -155,7 +155,7 @@ describe('a map in sheets', () => {
     expect(sheets.length).toBeGreaterThan(1)
     for (const page of sheets) {
       expect(troublesOf(page, { ink: true })).toEqual([])
-      const [, ...ends] = /Rows (\d+)–(\d+), places (\d+)–(\d+)/.exec(page.words)!.map(Number)
+      const [, ...ends] = /Rows (\d+)–(\d+), motifs (\d+)–(\d+)/.exec(page.words)!.map(Number)
       const texts = page.painted.flatMap((item) => (item.kind === 'text' && !item.clip ? [item] : []))
       const top = Math.min(...texts.filter(({ text }) => text === String(ends[0])).map(({ box }) => box.left))
       const rows = texts.filter(({ box }) => box.left < top + 4).map(({ text }) => Number(text))
