@@ -1,7 +1,7 @@
 /** Switches the terms of a project: every stitch name in it is brought over, so that it means the same work. */
 import type { Project, StitchGauge, Terms } from '../../../shared-types/project'
 import { translateText } from '../../../src-core/notation/translate'
-import { inSpelling } from '../../../src-core/stitches/spelling'
+import { saying } from '../../../src-core/stitches/spelling'
 import { translateStitch } from '../../../src-core/stitches/terms'
 import { editsOf } from '../../kinds/layouts'
 import { settled } from '../../../src-core/settled'
@@ -22,15 +22,15 @@ const gaugeIn = <Gauge extends StitchGauge | undefined>(gauge: Gauge, from: Term
   }
 }
 
-/** Names that the program gave, which nobody typed, in British spelling. */
-const GIVEN = [/^Colou?rway(?= [A-Z]{1,2}$)/, /^Cent(?:re|er) yarn$/] as const
-const BRITISH = ['Colourway', 'Centre yarn'] as const
+/** Names that the program gave, which nobody typed, and how the terms spell them. */
+const GIVEN: readonly (readonly [name: RegExp, spelled: (terms: Terms) => string])[] = [
+  [/^Colou?rway(?= [A-Z]{1,2}$)/, (terms) => saying(terms)`Colourway`],
+  [/^Cent(?:re|er) yarn$/, (terms) => saying(terms)`Centre yarn`],
+]
 
 /** A name as the terms spell it, where the program gave it; others stay as they were typed. */
-const nameIn = <Name extends string | undefined>(name: Name, terms: Terms): Name => {
-  const at = name === undefined ? -1 : GIVEN.findIndex((given) => given.test(name))
-  return at < 0 ? name : (name!.replace(GIVEN[at]!, inSpelling(BRITISH[at]!, terms)) as Name)
-}
+const nameIn = (name: string, terms: Terms): string =>
+  GIVEN.reduce((told, [given, spelled]) => told.replace(given, spelled(terms)), name)
 
 const named = <Thing extends { readonly name?: string | undefined }>(thing: Thing, terms: Terms): Thing =>
   thing.name === undefined ? thing : { ...thing, name: nameIn(thing.name, terms) }
