@@ -49,6 +49,9 @@ const DOUBT = {
   /** From this growth on nobody sees where a cleft ends; then they are to be nearer to each other. */
   dipsDrawnOut: 1.9,
   dipsApartDrawnOut: 0.04,
+  /** Clefts that differ, where no law fits them: residue of the fits and spread of the dips, as shares. */
+  dipStray: 0.09,
+  dipSpread: 0.028,
 } as const
 
 /** What measures from a good picture may be off by, and what each doubt adds, as shares. */
@@ -198,6 +201,7 @@ export function measurePhoto(
     dip = measured.far
     const doubtful =
       seen.length < DOUBT.dips * order ||
+      (measured.stray > DOUBT.dipStray && measured.spread > DOUBT.dipSpread) ||
       measured.apart > (measured.growth > DOUBT.dipsDrawnOut ? DOUBT.dipsApartDrawnOut : DOUBT.dipsApart)
     if (doubtful) tell('photo/dips-hidden')
   } else if (order > 0) dip = meanOf(hollowsOf(symmetry))

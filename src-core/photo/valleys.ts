@@ -208,13 +208,13 @@ export function heldDip(
   valleys: readonly (Valley | null)[],
   fitted: number,
   open: number,
-): { far: number; apart: number; growth: number } {
+): { far: number; apart: number; growth: number; spread: number; stray: number } {
   const seen = valleys.filter((valley) => valley !== null)
-  if (fitted >= open || seen.length === 0) return { far: open, apart: 0, growth: 0 }
-  const apart = open / fitted - 1
-  const growth = meanOf(seen.map((each) => each.growth))
   const spread = spreadOf(seen.map(({ far }) => far)) / fitted
   const stray = meanOf(seen.map((each) => each.stray))
+  if (fitted >= open || seen.length === 0) return { far: open, apart: 0, growth: 0, spread, stray }
+  const apart = open / fitted - 1
+  const growth = meanOf(seen.map((each) => each.growth))
   // A law that fits all clefts alike is taken at its word.
   const fits = stray < 0.03 && spread < 0.03
   let line = fits ? 0 : Math.min(0.5, Math.max(0.05, 0.05 + 0.5 * (growth - 1.1)))
@@ -222,5 +222,5 @@ export function heldDip(
   if (stray > 0.15) line = 0.75
   // A line that lies this far out has not entered the clefts at all.
   if (apart > 0.08) line = Math.min(line, 0.1)
-  return { far: fitted + line * (open - fitted), apart, growth }
+  return { far: fitted + line * (open - fitted), apart, growth, spread, stray }
 }
