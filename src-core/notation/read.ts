@@ -11,12 +11,13 @@ import { withoutWildAmounts } from './amounts'
 import { withChanges } from './changed-rounds'
 import { courseFor, keepCourse, noted, readingFrom } from './continued'
 import type { Course } from './continued'
+import { foundationMade, isFoundationOnly, makesFoundation } from './first'
 import { parseRounds } from './grammar'
 import { LIMITS } from './limits'
-import { addFinding, clampCount, startReading } from './reading'
+import { addFinding, startReading } from './reading'
 import type { Reading } from './reading'
 import { commit } from './rounds'
-import type { After, Base } from './state'
+import type { After } from './state'
 import { findTerms } from './text-terms'
 import type { TermsFound } from './text-terms'
 import { tokenize } from './tokens'
@@ -84,36 +85,6 @@ function repeatedItems(
   return again ? null : byOrder.items.filter((inner) => inner.type !== 'count')
 }
 
-/** Chains and rings that stand before the first round: where everything begins. */
-export function foundationMade(node: RoundNode): Base | null {
-  let chains = 0
-  for (const item of node.items) {
-    if (item.type === 'chain') chains = item.count
-    if (item.type === 'foundation' || (item.type === 'join' && chains > 0)) {
-      const made = item.type === 'foundation' ? (item.chains ?? chains) : chains
-      const ring = item.type === 'foundation' && item.ring === 'adjustable' ? 0 : made
-      return { kind: 'ring', chains: clampCount(ring) }
-    }
-    if (item.type === 'work' && item.stitch.stitch === 'sl st' && chains > 0)
-      return { kind: 'ring', chains: clampCount(chains) }
-  }
-  return chains > 0 ? { kind: 'chain', chains: clampCount(chains) } : null
-}
-
-/** A text that makes only a chain or a ring, without a stitch. */
-export function isFoundationOnly(node: RoundNode): boolean {
-  return (
-    node.numbers === null &&
-    !node.broken &&
-    node.items.every(
-      (item) =>
-        ['chain', 'foundation', 'join', 'note', 'colour', 'statement'].includes(item.type) ||
-        (item.type === 'work' && item.stitch.stitch === 'sl st' && item.stitch.form === 'plain'),
-    ) &&
-    node.items.some((item) => item.type === 'foundation' || item.type === 'chain')
-  )
-}
-
 /** What is wrong with the heading of a numbered round; true where nothing stands behind it. */
 function checkNumber(reading: Reading, text: string, node: RoundNode): boolean {
   if (!node.numbers) return false
@@ -133,16 +104,6 @@ function checkNumber(reading: Reading, text: string, node: RoundNode): boolean {
   if (empty) say(said('rounds/empty-round'))
   return empty
 }
-
-/** Whether a round makes the ring or chain that it is worked into. */
-const makesFoundation = (items: readonly Item[]): boolean =>
-  items.some(
-    (item) =>
-      item.type === 'foundation' ||
-      ('place' in item &&
-        item.place?.parts.some(({ noun, which }) => noun.kind === 'ring' || which === 'from-hook')) ||
-      ('items' in item && makesFoundation(item.items)),
-  )
 
 /** "Second motif: work as first until Rnd 4 is done. Rnd 5: …" goes on from that round of the first one. */
 function branchOff(reading: Reading, number: number): void {

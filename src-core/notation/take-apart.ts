@@ -3,7 +3,8 @@
  * without the heading. Rounds written once for several ("Rnds 4–6") become that many.
  */
 import type { RoundsMotif, Terms } from '../../shared-types/project'
-import { foundationMade, isFoundationOnly, readRounds } from './read'
+import { foundationMade, isFoundationOnly } from './first'
+import { readRounds } from './read'
 import { translateText } from './translate'
 import type { RoundNode } from './tree'
 
