@@ -93,7 +93,7 @@ export const projectSchema = z.looseObject({
    * the motif in its list.
    */
   made: z.record(text, text).optional(),
-  /** What is joined, likewise. Left out: with motifs that are joined as they are made, all that are made. */
+  /** What is joined, likewise. Left out: with motifs that are joined as they are made, all that are made and have what they are worked into. */
   joined: z.record(text, text).optional(),
   allowance: z.looseObject({ wastePercent: number.optional(), tail: number.optional() }).optional(),
   sheet: z

@@ -1,4 +1,7 @@
-/** The marks of made motifs: a tick on light ground, with a hem where the motif is joined too. It leaves the colour to be seen. */
+/**
+ * The marks of made motifs, to be told apart when they are small: a dark tick on light ground, and where the motif is
+ * joined too a light tick on dark ground. Both leave the colour to be seen.
+ */
 import type { Point } from '../../shared-types/plan'
 import { drawPath } from './figure'
 import type { Colour, FigureItem, Path } from './figure'
@@ -11,7 +14,16 @@ export interface MadeTick extends Point {
 }
 
 /** Where it stands below the middle and how large its ground is, as shares of the reach. */
-const SHARE = { down: 0.58, radius: 0.22 } as const
+const SHARE = { down: 0.56, radius: 0.27 } as const
+
+/** Share of the radius: what goes round the ground, and the stroke of the tick. */
+const STROKE = { hem: 0.14, tick: 0.3 } as const
+
+/** What the two marks say, for a legend. */
+export const tickWords = (joinedAs: string): Readonly<Record<'made' | 'joined', string>> => ({
+  made: `made, not ${joinedAs} yet`,
+  joined: `made and ${joinedAs}`,
+})
 
 /** Ticks as draw items, those of one paint in one path; `least` and `most` bound the radius of their ground. */
 export function tickItems(
@@ -27,15 +39,29 @@ export function tickItems(
   )
   const middles = ticks.map(({ x, y, reach, isJoined }) => ({ x, y: y + reach * SHARE.down, isJoined }))
   const discs = (of: typeof middles): Path => of.flatMap(({ x, y }) => circlePath(x, y, radius))
-  const strokes: Path = middles.flatMap(({ x, y }): Path => [
-    ['M', x - radius * 0.5, y + radius * 0.02],
-    ['L', x - radius * 0.12, y + radius * 0.42],
-    ['L', x + radius * 0.54, y - radius * 0.4],
-  ])
-  const joined = middles.filter(({ isJoined }) => isJoined)
+  const strokes = (of: typeof middles): Path =>
+    of.flatMap(({ x, y }): Path => [
+      ['M', x - radius * 0.5, y + radius * 0.02],
+      ['L', x - radius * 0.12, y + radius * 0.42],
+      ['L', x + radius * 0.54, y - radius * 0.4],
+    ])
+  const marks = (of: typeof middles, ground: Colour, line: Colour): FigureItem[] =>
+    of.length === 0
+      ? []
+      : [
+          drawPath(discs(of), { fill: ground, stroke: line, width: radius * STROKE.hem }),
+          drawPath(strokes(of), { stroke: line, width: radius * STROKE.tick, cap: 'round' }),
+        ]
   return [
-    drawPath(discs(middles), { fill: paper }),
-    ...(joined.length > 0 ? [drawPath(discs(joined), { stroke: ink, width: radius * 0.16 })] : []),
-    drawPath(strokes, { stroke: ink, width: radius * 0.28, cap: 'round' }),
+    ...marks(
+      middles.filter(({ isJoined }) => !isJoined),
+      paper,
+      ink,
+    ),
+    ...marks(
+      middles.filter(({ isJoined }) => isJoined),
+      ink,
+      paper,
+    ),
   ]
 }

@@ -9,7 +9,7 @@ import type { Arranged, Joined } from '../layout/stages'
 import type { Worked } from '../layout/works'
 import { POINT_SEAM } from '../joins/constants'
 import type { MaterialsInput } from '../materials/input'
-import type { Work, WorkPiece } from './work'
+import type { Link, Work, WorkPiece } from './work'
 
 interface BlanketParts {
   readonly arranged: Arranged
@@ -43,27 +43,42 @@ export function blanketWork({
   const count = wholes + halves.length + fillers.length
   const rank = new Int32Array(count)
   worked.all.forEach((piece, i) => (rank[piece] = i))
-  const joins = new Int32Array(count)
-  const seam = new Float64Array(count)
-  const later = (a: number, b: number): number => (rank[a]! > rank[b]! ? a : b)
+  const links: Link[][] = Array.from({ length: count }, () => [])
+  const link = (piece: number, into: readonly number[], joins: number, seam = 0): void => {
+    links[piece]!.push({ into: into.map((other) => rank[other]!), joins, seam })
+  }
   for (const { members } of joined.nodes) {
-    const first = members.reduce((best, { motif }) => Math.min(best, rank[motif]!), Infinity)
-    for (const { motif } of members) if (rank[motif]! > first) joins[motif]!++
+    const inOrder = members.map(({ motif }) => motif).sort((a, b) => rank[a]! - rank[b]!)
+    inOrder.forEach((motif, i) => i > 0 && link(motif, inOrder.slice(0, i), 1))
   }
   for (const { members } of halved.nodes) {
     const own = members.map(({ motif }) => motif).filter((motif) => motif >= wholes)
     // Among halves alone the first one is there already.
     const host = members.length > own.length ? -1 : own.reduce((a, b) => (rank[a]! < rank[b]! ? a : b))
-    for (const motif of own) if (motif !== host) joins[motif]!++
+    const others = members.map(({ motif }) => motif)
+    for (const motif of own)
+      if (motif !== host)
+        link(
+          motif,
+          others.filter((other) => other !== motif && (other < wholes || other === host)),
+          1,
+        )
   }
-  filling.filled.forEach(({ opening }, i) => (joins[wholes + halves.length + i] = opening.motifs.length))
-  if (input.joining?.rule === 'seam') {
-    for (const { motifs, length } of seamsBetween(joined.nodes)) seam[later(...motifs)]! += length
+  const isSewn = input.joining?.rule === 'seam'
+  filling.filled.forEach(({ opening }, i) => {
+    for (const motif of opening.motifs) link(wholes + halves.length + i, [motif], 1, isSewn ? POINT_SEAM : 0)
+  })
+  if (isSewn) {
+    for (const { motifs: pair, length } of seamsBetween(joined.nodes)) {
+      const [first, later] = rank[pair[0]]! < rank[pair[1]]! ? pair : [pair[1], pair[0]]
+      link(later, [first], 0, length)
+    }
     // One half takes as long a seam as another.
-    halves.forEach((_, i) => (seam[wholes + i] = halved.seams.length / halves.length))
-    fillers.forEach(
-      (_, i) => (seam[wholes + halves.length + i] = joins[wholes + halves.length + i]! * POINT_SEAM),
-    )
+    halves.forEach((_, i) => {
+      const own = links[wholes + i]!
+      const into = [...new Set(own.flatMap((each) => each.into))]
+      own.push({ into, joins: 0, seam: halved.seams.length / halves.length })
+    })
   }
   const others = input.motif ? motifs : 0
   const fillerGroup = others
@@ -75,7 +90,12 @@ export function blanketWork({
     index: number,
     piece: Pick<WorkPiece, 'id' | 'kind' | 'label' | 'colourway' | 'group'>,
   ): void => {
-    pieces[rank[index]!] = { ...piece, joins: joins[index]!, seam: seam[index]! }
+    const own = links[index]!
+    const [joins, seam] = [
+      own.reduce((sum, each) => sum + each.joins, 0),
+      own.reduce((sum, each) => sum + each.seam, 0),
+    ]
+    pieces[rank[index]!] = { ...piece, joins, seam, links: own }
   }
   placements.forEach(({ id, kind: group }, i) =>
     put(i, { id, kind: 'motif', label: String(worked.labels[i]), colourway: colourways[i] ?? '', group }),

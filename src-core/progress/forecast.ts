@@ -70,6 +70,7 @@ function forecastOf(work: Work, marking: Marking, yarn: Yarn, need: YarnNeed | u
   const where = whereOf(yarn)
   const target = { yarn: yarn.id }
   const total = work.pieces.length
+  const motifs = work.pieces.filter(({ kind }) => kind === 'motif').length
   const only = (found: Finding): Told => ({ forecast: null, findings: [found] })
   if (at > total) return only(finding('progress/weighed-beyond', where, { yarn: name, at, total }, target))
   const start = of ?? startOf(yarn, need)
@@ -113,7 +114,7 @@ function forecastOf(work: Work, marking: Marking, yarn: Yarn, need: YarnNeed | u
     ...{ rate, start, left: grams, at },
   }
   if (!enough) {
-    const values = { yarn: name, missing: massValue(missing), last: lastsTo, total: formatNumber(total) }
+    const values = { yarn: name, missing: massValue(missing), last: lastsTo, total: formatNumber(motifs) }
     const code = furthest === total ? 'progress/edging-short' : 'progress/runs-out'
     findings.push(finding(code, where, values, target))
   }
@@ -157,11 +158,12 @@ function supplyOf(work: Work, marking: Marking, yarn: string) {
   return {
     whole: after(0),
     after,
-    /** Working number of the last piece in this yarn among the first so many; 0 where there is none. */
+    /** Working number of the last motif up to the last piece in this yarn among the first so many; 0 where there is none. */
     lastIn(count: number): number {
       const same = firstWith(0, count, (less) => after(less) - after(count) <= PROGRESS.tolerance)
-      const piece = work.pieces[sequence[same - 1] ?? -1]
-      return Number(piece?.label ?? 0)
+      // Half motifs and fillers have the numbers after those of all motifs: they would be taken for a far one.
+      const motif = sequence.slice(0, same).findLast((piece) => work.pieces[piece]!.kind === 'motif')
+      return Number(work.pieces[motif ?? sequence[same - 1] ?? -1]?.label ?? 0)
     },
   }
 }

@@ -41,6 +41,13 @@ export function markMade(project: Project, pieces: readonly Piece[], day: string
   }
 }
 
+/** Marks pieces as made on a day, and not joined yet: those that were joined are not any more. */
+export const markLoose = (project: Project, pieces: readonly Piece[], day: string): Project =>
+  clearJoined(
+    markMade(project, pieces, day),
+    pieces.map(({ id }) => id),
+  )
+
 /** Marks pieces that were there before they were laid out: made on a day that nobody knows, and joined to nothing. */
 export function markMadeBefore(project: Project, pieces: readonly Piece[]): Project {
   const joined = { ...joinedOf(project) }

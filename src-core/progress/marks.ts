@@ -16,7 +16,10 @@ export interface Marking {
   /** Indices of the made pieces, in the order in which they were made: day by day, else as they were marked. */
   readonly made: readonly number[]
   readonly isMade: (piece: number) => boolean
+  /** It is joined to those of its neighbours that are joined too: what is left of joins, yarn and hours follows from it. */
   readonly isJoined: (piece: number) => boolean
+  /** Nothing before it is missing, so that all its own joins are done: it counts as joined. */
+  readonly isJoinedOn: (piece: number) => boolean
   readonly edging: boolean
   /** Day of each made piece, '' where none is known; and of the edging. */
   readonly days: ReadonlyMap<number, string>
@@ -64,9 +67,16 @@ export function readMarks({ made = {}, joined }: Marked, work: Work): Marking {
   }
   const isMade = (piece: number): boolean => days.has(piece)
   const isJoined = joined || !work.joinsAsMade ? (piece: number) => marked.has(piece) : isMade
+  // Joined as it is made, one waits for those before it.
+  const isJoinedOn = (piece: number): boolean =>
+    isJoined(piece) &&
+    (!work.joinsAsMade ||
+      (work.pieces[piece]!.links ?? []).every(({ into }) =>
+        into.every((other) => other > piece || isMade(other)),
+      ))
   // Of one day in the order in which they were marked: what was made when a yarn was weighed stays the same motifs.
   const inOrder = (a: number, b: number): number => byText(days.get(a) ?? '', days.get(b) ?? '')
-  return { made: [...days.keys()].sort(inOrder), isMade, isJoined, edging, days, findings }
+  return { made: [...days.keys()].sort(inOrder), isMade, isJoined, isJoinedOn, edging, days, findings }
 }
 
 const byText = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0)

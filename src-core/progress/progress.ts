@@ -68,7 +68,7 @@ export const isBegun = (project: Pick<Project, 'made' | 'joined' | 'yarns'>): bo
 export function tellProgress(project: Settled, work: Work, needs: readonly YarnNeed[]): ToldProgress {
   const marking = readMarks(project, work)
   const { pieces } = work
-  const { isMade, isJoined, edging } = marking
+  const { isMade, isJoined, isJoinedOn, edging } = marking
   const isWhole = (piece: number): boolean => pieces[piece]!.kind === 'motif'
   const all = pieces.map((_, i) => i)
   const made = all.filter(isMade)
@@ -79,7 +79,7 @@ export function tellProgress(project: Settled, work: Work, needs: readonly YarnN
   const minutes = needed.minutes && add(needed.minutes, spread(sewing, work.sewingSpread ?? 0))
   const { forecast, findings } = forecastYarns(work, marking, needs)
   const ids = (some: readonly number[]): string[] => some.map((piece) => pieces[piece]!.id)
-  const joined = made.filter(isJoined)
+  const joined = made.filter(isJoinedOn)
   return {
     progress: {
       made: made.filter(isWhole).length,

@@ -1,9 +1,10 @@
 /** How far a work has come, in words: the same in window, command line and paper. */
 import type { LostMade } from './lost'
-import type { Forecast, PlanNumbers, Progress } from '../../shared-types/plan'
+import type { Forecast, JoinedAs, Plan, PlanNumbers, Progress } from '../../shared-types/plan'
 import type { Terms, UnitSystem, Yarn } from '../../shared-types/project'
 import { saying } from '../stitches/spelling'
-import { counted } from '../figures/words'
+import { counted, listed } from '../figures/words'
+import { pieceAt } from '../layout/placed'
 import { formatMass, formatMinutes, formatNumber, formatSize } from '../units/format'
 
 /** Whether there is anything to tell yet. */
@@ -26,6 +27,25 @@ export function madeWords(plan: Pick<PlanNumbers, 'progress' | 'motifs'>): strin
     ...(edging ? ['edging made'] : []),
   ].join(', ')
 }
+
+/**
+ * Of a motif that is made but does not count as joined, since others that it is worked into are missing: "Joined once
+ * motifs 3 and 12 are made"; empty where nothing is missing.
+ */
+export function waitingWords(plan: Plan, id: string): string {
+  const made = new Set(plan.marks.made)
+  const met = plan.order.find(({ motif }) => motif === id)?.joins.flatMap((join) => join.with) ?? []
+  const missing = [...new Set(met.map(({ motif }) => motif))].filter((motif) => !made.has(motif))
+  if (missing.length === 0) return ''
+  const labels = missing.map((motif) => pieceAt(plan, motif)?.label ?? motif)
+  return `Joined once ${missing.length === 1 ? 'motif' : 'motifs'} ${listed(labels)} ${missing.length === 1 ? 'is' : 'are'} made.`
+}
+
+/** When a motif counts as joined, beside the buttons that mark it. */
+export const joinedWhenWords = (joinsAsMade: boolean, joinedAs: JoinedAs): string =>
+  joinsAsMade
+    ? 'These motifs are joined as they are made: one counts as joined once it and those that it is worked into are made. Mark one as made, not joined yet, where you leave the join for later.'
+    : `Marked as made, a motif is not ${joinedAs} yet: mark that by itself.`
 
 /** "33 motifs, 41 joins, about 12 h", or that nothing is left. */
 export function leftWords({ left }: Pick<Progress, 'left'>): string {

@@ -6,6 +6,14 @@ import type { JoinedAs, PieceKind } from '../../shared-types/plan'
 import type { MaterialsInput, MotifCounts, Piece } from '../materials/input'
 import type { Millimetres, Minutes } from '../units/quantity'
 
+/** What a piece is joined to of those before it: done once it and one of them are. */
+export interface Link {
+  /** Indices of the pieces before it that meet there. */
+  readonly into: readonly number[]
+  readonly joins: number
+  readonly seam: Millimetres
+}
+
 export interface WorkPiece {
   /** Its address: "row,place", or that of a half motif or filler. */
   readonly id: string
@@ -17,6 +25,8 @@ export interface WorkPiece {
   /** Joins into those that were there before it, and the seams to them. */
   readonly joins: number
   readonly seam: Millimetres
+  /** The same one by one; without them they are done as soon as the piece itself is. */
+  readonly links?: readonly Link[]
   /** What it takes to sew it down, besides. */
   readonly sewing?: Minutes
 }
@@ -39,6 +49,7 @@ export interface Work {
 /** What is done of it: by index of the pieces. */
 export interface Done {
   readonly isMade: (piece: number) => boolean
+  /** It is joined to those of its neighbours that are joined as well. */
   readonly isJoined: (piece: number) => boolean
   readonly edging: boolean
 }
@@ -53,18 +64,36 @@ function countsOf(pieces: readonly WorkPiece[]): MotifCounts {
   return { motifs: pieces.length, byColourway: Object.fromEntries(byColourway) }
 }
 
+/** Joins and seams of one piece that are still to come: all of them, or those into neighbours that are not there yet. */
+function openOf({ pieces }: Work, { isJoined }: Pick<Done, 'isJoined'>) {
+  return (piece: WorkPiece, index: number): Pick<Link, 'joins' | 'seam'> => {
+    if (!isJoined(index)) return piece
+    const open = { joins: 0, seam: 0 }
+    for (const { into, joins, seam } of pieces[index]?.links ?? []) {
+      if (into.length === 0 || into.some(isJoined)) continue
+      open.joins += joins
+      open.seam += seam
+    }
+    return open
+  }
+}
+
 /** The account of what is left: the pieces that are not made, the joins that are not made, the edging. */
-export function leftOf({ pieces, input }: Work, { isMade, isJoined, edging }: Done): MaterialsInput {
+export function leftOf(work: Work, done: Done): MaterialsInput {
+  const { pieces, input } = work
+  const { isMade, isJoined, edging } = done
   const open = pieces.filter((_, i) => !isMade(i))
   const unjoined = pieces.filter((_, i) => !isJoined(i))
-  const sum = (of: readonly WorkPiece[], value: (piece: WorkPiece) => number): number =>
-    of.reduce((total, piece) => total + value(piece), 0)
+  const stillOpen = pieces.map(openOf(work, done))
+  const sum = <Of>(of: readonly Of[], value: (each: Of, index: number) => number): number =>
+    of.reduce((total, each, i) => total + value(each, i), 0)
   const first = input.motif ? 1 : 0
   const counts = (group: number): MotifCounts => countsOf(open.filter((piece) => piece.group === group))
   const seams = sum(pieces, ({ seam }) => seam)
-  const length = sum(unjoined, ({ seam }) => seam)
-  const joined = (of: readonly WorkPiece[]): number => sum(of.filter(isJoining), ({ joins }) => joins)
-  const [joins, joinsLeft] = [joined(pieces), joined(unjoined)]
+  const length = sum(stillOpen, ({ seam }) => seam)
+  const own = (isOwn: (piece: WorkPiece) => boolean, of: readonly Pick<Link, 'joins'>[]): number =>
+    sum(of, ({ joins }, i) => (isOwn(pieces[i]!) ? joins : 0))
+  const [joins, joinsLeft] = [own(isJoining, pieces), own(isJoining, stillOpen)]
   // What is worked along with the joins (a cord) is done as far as they are.
   const share = joins > 0 ? joinsLeft / joins : 0
   const sewn = input.joining?.rule === 'seam'
@@ -77,7 +106,7 @@ export function leftOf({ pieces, input }: Work, { isMade, isJoined, edging }: Do
     joinOperations: input.joinOperations > 0 ? joinsLeft : 0,
     // The first one has nothing to be joined to.
     joiners: unjoined.filter((piece) => piece !== pieces[0] && isJoining(piece)).length,
-    fillerJoins: sewn ? 0 : sum(unjoined, (piece) => (isJoining(piece) ? 0 : piece.joins)),
+    fillerJoins: sewn ? 0 : own((piece) => !isJoining(piece), stillOpen),
     // Each line is sewn with a piece of yarn of its own: one that is begun has its ends still to come.
     seams: {
       length,

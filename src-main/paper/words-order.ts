@@ -8,12 +8,19 @@ import { listOf, SIDES_LEGEND } from '../../src-core/joins/words'
 import { accountAt } from '../../src-core/layout/placed'
 import type { PlacedPiece } from '../../src-core/layout/placed'
 
-/** "☐ 14 B": a box to tick in a row of them. */
-export const boxWords = (label: string, code: string): string => `☐ ${label}${code === '' ? '' : ` ${code}`}`
+/** How far one of the list is: what it is to be ticked off for is done, or it is made and that is still to come. */
+export type Done = 'ticked' | 'made' | ''
+
+export const boxOf = (done: Done): string => (done === 'ticked' ? '☑' : '☐')
+export const madeAfter = (done: Done): string => (done === 'made' ? ', made' : '')
+
+/** "☐ 14 B", "☑ 14 B": a box to tick in a row of them. */
+export const boxWords = (label: string, code: string, done: Done): string =>
+  `${boxOf(done)} ${label}${code === '' ? '' : ` ${code}`}${madeAfter(done)}`
 
 /** "☐ 14 · row 4, motif 3 · B", "☐ 131 · filler between 14, 15, 27 and 28 · C". */
-export const stepTitle = (label: string, where: string, code: string): string =>
-  `☐ ${label} · ${where}${code === '' ? '' : ` · ${code}`}`
+export const stepTitle = (label: string, where: string, code: string, done: Done): string =>
+  `${boxOf(done)} ${label} · ${where}${code === '' ? '' : ` · ${code}`}${madeAfter(done)}`
 
 export const ORDER_HEADINGS = {
   ways: 'Ways to join',
@@ -49,7 +56,11 @@ export function orderIntroduction(plan: Plan, told: boolean, ways: readonly Join
     others > 0
       ? ` Numbers from ${first.toLocaleString('en')} on are ${othersWords(plan)}: each comes at the end of the row in which the last motif round it is made.`
       : ''
-  return `Tick off each one when it is ${what}.${shared}${sides}${after} ${piecesWords(plan)}, ${counted(plan.ends, 'end')} to weave in.`
+  const done =
+    (told ? plan.marks.joined : plan.marks.made).length > 0
+      ? ' Those that are so already have their tick.'
+      : ''
+  return `Tick off each one when it is ${what}.${done}${shared}${sides}${after} ${piecesWords(plan)}, ${counted(plan.ends, 'end')} to weave in.`
 }
 
 export const wayName = ({ number }: Pick<JoinWay, 'number'>): string => `Way ${number}`
@@ -66,9 +77,9 @@ export const neighboursWords = ({ neighbours }: JoinWay): string =>
   neighbours.map(({ letter, where }) => `${letter} ${where}`).join('; ')
 
 /** "☐ 131 · 14, 15, 27, 28 · C" for a filler, "☐ 31 · row 4, left · A" for a half motif. */
-export function additionTitle(plan: Plan, piece: PlacedPiece, code: string): string {
+export function additionTitle(plan: Plan, piece: PlacedPiece, code: string, done: Done): string {
   const round = piece.kind === 'filler' ? roundOf(plan, piece).join(', ') : standsWords(plan, piece)
-  return stepTitle(piece.label, round, code)
+  return stepTitle(piece.label, round, code, done)
 }
 
 /** Above the boxes of half motifs and fillers: "Way 9 · fillers, each between the motifs named:". */

@@ -1,5 +1,5 @@
 /** Every word of the assembly map, in English with the trade's US and UK words. */
-import type { MotifAccount } from '../../shared-types/plan'
+import type { MotifAccount, Plan } from '../../shared-types/plan'
 import type { Joining, Seam, Terms } from '../../shared-types/project'
 import type { Settled, SettledJoining } from '../../shared-types/settled'
 import { capital, counted, numbered, plural } from '../../src-core/figures/words'
@@ -9,6 +9,7 @@ import { JOIN_MARK_WORDS } from '../../src-core/figures/join-marks'
 import type { JoinMark } from '../../src-core/figures/join-marks'
 import { cribWord, KIND_WORDS } from '../../src-core/figures/kind-words'
 import type { Caution } from '../../src-core/figures/kind-words'
+import { tickWords } from '../../src-core/figures/made-ticks'
 import { SMALL_PARTS } from '../../src-core/figures/kit-words'
 import { shapeName } from '../../src-core/figures/sentence'
 import { layoutKindOf } from '../../src-core/plans/layouts'
@@ -77,6 +78,8 @@ interface MapFacts {
   readonly edging: boolean
   /** What the marks of its corners mean. */
   readonly corners: string
+  /** What the ticks on made motifs mean. */
+  readonly ticks: string
   /** It is joined in the round. */
   readonly round?: boolean
   readonly fillers: boolean
@@ -90,6 +93,18 @@ const ringWords = (slots: readonly string[]): string =>
   slots.length === 1
     ? `The ring round a number shows the ${small(slots[0]!)} under it.`
     : `The rings round a number show what is under it, from the outside: ${listOf(slots.map(small))}.`
+
+/** What the ticks on a map mean; empty where nothing is made. */
+export function tickSentence({ marks, progress }: Pick<Plan, 'marks' | 'progress'>): string {
+  const [made, joined] = [marks.made.length, marks.joined.length]
+  if (made === 0) return ''
+  const words = tickWords(progress.joinedAs)
+  const told = [
+    ...(made > joined ? [`A dark tick on light ground: ${words.made}`] : []),
+    ...(joined > 0 ? [`${made > joined ? 'a' : 'A'} light tick on dark ground: ${words.joined}`] : []),
+  ]
+  return `${told.join('; ')}.`
+}
 
 /** "How to read it" beside the map. */
 export function howToRead(facts: MapFacts, terms: Terms): string {
@@ -117,6 +132,7 @@ export function howToRead(facts: MapFacts, terms: Terms): string {
     )
   if (facts.edging && !facts.round) parts.push(`The line round it is the ${termWord('edging', terms)}.`)
   if (facts.corners !== '') parts.push(facts.corners)
+  if (facts.ticks !== '') parts.push(facts.ticks)
   if (facts.round) {
     parts.push(
       'The dashed lines are one and the same: there the last motif of each row is joined to the first.',

@@ -211,7 +211,7 @@ function pinItems(
 }
 
 /** CSS pixels: of the ground that a tick stands on. */
-const TICK = { least: 2.5, most: 9 } as const
+const TICK = { least: 4, most: 10 } as const
 
 function ringRadius({ account }: MotifKind, { stretch }: Picture, camera: Camera): number {
   return reachOf(account.outline) * Math.max(stretch.width, stretch.height) * camera.scale + RING_OFF

@@ -8,20 +8,35 @@ import {
   clearJoined,
   clearMade,
   joinedOf,
+  joinsAsMade,
   markEdging,
   markJoined,
+  markLoose,
   markMade,
   markMadeBefore,
 } from '../../src-core/progress/mark'
 import { madeWords } from '../../src-core/progress/words'
+import { kindOf } from '../kinds/kinds'
 import { piecesCounted } from '../kinds/words'
 import { today } from '../state/today'
 import type { Marking } from '../state/view.svelte'
 import type { WindowState } from '../state/window.svelte'
 
 /** Whether a piece is marked so. */
-export const isMarked = (project: Project, id: string, as: Marking): boolean =>
-  (as === 'made' ? project.made : joinedOf(project))?.[id] !== undefined
+export const isMarked = (project: Project, id: string, as: Marking): boolean => {
+  const [isMade, isJoined] = [project.made, joinedOf(project)].map((marks) => marks?.[id] !== undefined)
+  return as === 'loose' ? isMade === true && !isJoined : (as === 'made' ? isMade : isJoined) === true
+}
+
+/** What can be said of the motifs of a project: of those that are joined as they are made, that some are not yet. */
+export function markingsIn(project: Project): Marking[] {
+  if (!kindOf(project).canJoin(project)) return ['made']
+  return joinsAsMade(project) ? ['made', 'loose', 'joined'] : ['made', 'joined']
+}
+
+/** What a mark says, in words. */
+export const markingWords = (as: Marking, joinedAs: string): string =>
+  as === 'joined' ? joinedAs : as === 'loose' ? `made, not ${joinedAs} yet` : 'made'
 
 interface Act {
   readonly label: string
@@ -52,15 +67,15 @@ function setOf(
   const ids = pieces.map(({ id }) => id)
   const on = day ?? today()
   const words = piecesCounted(pieces)
-  const named = as === 'made' ? 'made' : joinedAs
+  const marks = { made: markMade, joined: markJoined, loose: markLoose }
   if (!isOn)
     return {
-      label: `mark ${words} as not ${named}`,
-      edit: (project) => (as === 'made' ? clearMade(project, ids) : clearJoined(project, ids)),
+      label: `mark ${words} as not ${as === 'joined' ? joinedAs : 'made'}`,
+      edit: (project) => (as === 'joined' ? clearJoined(project, ids) : clearMade(project, ids)),
     }
   return {
-    label: `mark ${words} as ${named}`,
-    edit: (project) => (as === 'made' ? markMade(project, pieces, on) : markJoined(project, pieces, on)),
+    label: `mark ${words} as ${markingWords(as, joinedAs)}`,
+    edit: (project) => marks[as](project, pieces, on),
   }
 }
 

@@ -15,8 +15,8 @@ export const PLACES = [
   'paper',
 ] as const
 export type PlaceId = (typeof PLACES)[number]
-/** What the tool that marks says of a motif. */
-export type Marking = 'made' | 'joined'
+/** What the tool that marks says of a motif; loose ones are made, and not joined yet. */
+export type Marking = 'made' | 'joined' | 'loose'
 type DialogId = 'keys' | 'settings' | 'findings' | 'start' | 'take' | 'about' | 'help' | 'photo'
 export type Tool = 'select' | 'paint' | 'turn' | 'mark' | 'move' | 'line'
 

@@ -24,7 +24,6 @@ export function progressSection(plan: Plan, width: number, isWhole: boolean): st
   const days = isWhole ? progress.days : progress.days.slice(-DAYS_SHOWN)
   const earlier = progress.days.length - days.length
   const log = days.map(({ day, pieces }) => `${dayWords(day)}: ${formatNumber(pieces)}`)
-  const total = plan.motifs.length + plan.fillers.length + plan.halves.length
   const pairs: [string, string][] = [
     ['Made', madeWords(plan)],
     ['Left', leftWords(progress)],
@@ -42,6 +41,8 @@ export function progressSection(plan: Plan, width: number, isWhole: boolean): st
     '',
     'Progress',
     ...listing(pairs, width),
-    ...progress.forecast.flatMap((forecast) => wrap(forecastWords(forecast, yarns, total, units), width)),
+    ...progress.forecast.flatMap((forecast) =>
+      wrap(forecastWords(forecast, yarns, plan.motifs.length, units), width),
+    ),
   ]
 }

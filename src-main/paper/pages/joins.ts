@@ -90,7 +90,7 @@ export function joinPages(job: Job): Draft[] {
     const code = ground.marks.find((mark) => mark.id === focus.colourway)?.code ?? ''
     const top = sheet.heading(HEADINGS.example(focus.label), second, y)
     const below = sheet.text(
-      stepTitle(focus.label, `row ${focus.row}, motif ${focus.column}`, code),
+      stepTitle(focus.label, `row ${focus.row}, motif ${focus.column}`, code, ''),
       second,
       top,
       {

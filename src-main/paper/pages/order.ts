@@ -32,6 +32,7 @@ import {
   wayName,
   wayTitle,
 } from '../words-order'
+import type { Done } from '../words-order'
 
 /** Type sizes, largest first: a smaller one is taken where it saves a page. Lists stay at 8 pt or more. */
 const SIZES = [TYPE.list, 8.25, 8] as const
@@ -65,6 +66,7 @@ class OrderSetter {
   private readonly line: number
   private readonly list
   private readonly told: boolean
+  private readonly marks: Readonly<Record<'made' | 'joined', ReadonlySet<string>>>
   /** How many boxes stand side by side. */
   private readonly across: number
 
@@ -79,6 +81,8 @@ class OrderSetter {
     this.names = new Map(marks.map(({ id, code, name }) => [id, [code, name].filter(Boolean).join(' · ')]))
     this.list = orderList(job.plan)
     this.told = isTold(job)
+    const { made, joined } = job.plan.marks
+    this.marks = { made: new Set(made), joined: new Set(joined) }
     const motifs = job.plan.order.filter(({ kind }) => kind === 'motif')
     const longest = this.list.ways.at(-1)
     const names = longest ? [wayName(longest)] : []
@@ -123,14 +127,21 @@ class OrderSetter {
     const piece = pieceAt(plan, id)
     if (!piece) return id
     if (!this.told && plan.accounts.length > 0) return this.title(id)
-    if (piece.kind !== 'motif') return additionTitle(plan, piece, this.code(id))
-    return boxWords(piece.label, this.code(id))
+    if (piece.kind !== 'motif') return additionTitle(plan, piece, this.code(id), this.done(id))
+    return boxWords(piece.label, this.code(id), this.done(id))
+  }
+
+  /** What is ticked off for being joined may be made already. */
+  private done(id: string): Done {
+    const { made, joined } = this.marks
+    if ((this.told ? joined : made).has(id)) return 'ticked'
+    return this.told && made.has(id) ? 'made' : ''
   }
 
   private title(id: string): string {
     const { plan } = this.job
     const piece = pieceAt(plan, id)
-    return piece ? stepTitle(piece.label, pieceWords(plan, piece), this.code(id)) : id
+    return piece ? stepTitle(piece.label, pieceWords(plan, piece), this.code(id), this.done(id)) : id
   }
 
   /** A rule, a name, and what stands at the right of it. */

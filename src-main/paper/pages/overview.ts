@@ -19,7 +19,16 @@ import type { Draft, Job } from '../page'
 import { newSheet } from '../page'
 import { Sheet, TYPE } from '../setting'
 import { notesHeight, setNotes } from './notes'
-import { HEADINGS, howToRead, joiningAdvice, keyCount, noColourway, PAGE_NAMES, slotWords } from '../words'
+import {
+  HEADINGS,
+  howToRead,
+  joiningAdvice,
+  keyCount,
+  noColourway,
+  PAGE_NAMES,
+  slotWords,
+  tickSentence,
+} from '../words'
 
 const SWATCH = 13
 const COLUMN_GAP = 10
@@ -198,6 +207,7 @@ function textsWith(job: Job, tiling: Tiling | null, rings: readonly string[]): [
       placesOnTop: ground.places.length > 0,
       edging: ground.edge.length > 0,
       corners: cornerWords(plan, termWord('edging', job.terms)),
+      ticks: tickSentence(plan),
       round: plan.round !== undefined,
       fillers: plan.fillers.length > 0,
       halves: plan.halves.length > 0,

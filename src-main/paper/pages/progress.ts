@@ -12,7 +12,7 @@ import type { Draft, Job } from '../page'
 import { newSheet } from '../page'
 import { drawTable } from '../table'
 import type { Column, Row } from '../table'
-import { HEADINGS, PAGE_NAMES } from '../words'
+import { HEADINGS, PAGE_NAMES, tickSentence } from '../words'
 
 const COLUMNS: readonly Column[] = [
   { heading: 'Day', align: 'left' },
@@ -33,17 +33,14 @@ export function progressPages(job: Job): Draft[] {
   }
   let sheet = open()
   let y = sheet.title(HEADINGS.progress) + 1
-  const total = plan.motifs.length + plan.fillers.length + plan.halves.length
   const yarn = yarnLeftWords(progress, settled.yarns, units)
   // The drawings of cords and panels have no ticks.
-  const ticks = plan.motif
-    ? ` On the map a tick stands on each, with a ring round it where it is ${progress.joinedAs}.`
-    : ''
+  const ticks = plan.motif ? ` ${tickSentence(plan)}` : ''
   const told = [
     `${madeWords(plan)}.${ticks}`,
     `Left: ${leftWords(progress)}.`,
     ...(yarn ? [`Yarn still to be used: ${yarn}.`] : []),
-    ...progress.forecast.map((forecast) => forecastWords(forecast, settled.yarns, total, units)),
+    ...progress.forecast.map((forecast) => forecastWords(forecast, settled.yarns, plan.motifs.length, units)),
   ]
   for (const text of told) y = sheet.paragraph(text, sheet.left, y, sheet.inner) + 1.6
   if (progress.days.length === 0) return drafts

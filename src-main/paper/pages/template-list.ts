@@ -9,6 +9,8 @@ import { TYPE } from '../setting'
 import type { Column, Row } from '../table'
 import { drawTable } from '../table'
 import { slotWords } from '../words'
+import { boxOf, madeAfter } from '../words-order'
+import type { Done } from '../words-order'
 import { TEMPLATE_WORDS as WORDS } from '../words-template'
 
 const YARN = 46
@@ -44,6 +46,8 @@ function listRows(job: Job, ground: TemplateGround): Row[] {
   const placed = new Map(plan.motifs.map((motif) => [motif.id, motif]))
   const accounts = new Map(plan.accounts.map((account) => [account.id, account]))
   const marks = new Map(job.ground.marks.map((mark) => [mark.id, mark]))
+  const [made, joined] = [new Set(plan.marks.made), new Set(plan.marks.joined)]
+  const done = (id: string): Done => (joined.has(id) ? 'ticked' : made.has(id) ? 'made' : '')
   const place = lengthsIn(
     units,
     plan.motifs.flatMap(({ x, y }) => [x, y]),
@@ -58,7 +62,7 @@ function listRows(job: Job, ground: TemplateGround): Row[] {
     return [
       {
         cells: [
-          `☐ ${item.label}  ${account.name}`,
+          `${boxOf(done(id))} ${item.label}  ${account.name}${madeAfter(done(id))}`,
           yarn,
           notes(job, item),
           size(knownSize(account)),

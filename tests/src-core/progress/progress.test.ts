@@ -3,7 +3,8 @@ import { describe, expect, it } from 'vitest'
 import { planProject } from '../../../src-core/plan'
 import { listExamples } from '../../../src-main/documents/examples'
 import { readProjectText } from '../../../src-main/documents/read'
-import { remeasuredWords } from '../../../src-core/progress/words'
+import { markLoose } from '../../../src-core/progress/mark'
+import { remeasuredWords, waitingWords } from '../../../src-core/progress/words'
 import { isDay } from '../../../src-core/progress/days'
 import { disc, codesOf, findingsOf, first, gramsOf, progressOf, project } from './project'
 
@@ -86,6 +87,45 @@ describe('what is made and what is left', () => {
     expect(loose).toMatchObject({ made: 6, joined: 2, left: { motifs: 6, joins: 16 } })
     const seamed = project({ made, joining: { rule: 'seam' } })
     expect(progressOf(seamed)).toMatchObject({ made: 6, joined: 0 })
+  })
+
+  it('waits for those before a motif that is joined as it is made, and counts what is joined already (by hand)', () => {
+    // Row 2 alone: 5 waits for 1 above it, 6 for 2, 7 for 3, 8 for 4; its three joins are made, 14 of 17 are left.
+    const row2 = { '2,1': '', '2,2': '', '2,3': '', '2,4': '' }
+    expect(progressOf(project({ made: row2 }))).toMatchObject({ made: 4, joined: 0, left: { joins: 14 } })
+    const minutes = progressOf(project({ made: row2 })).left.minutes!.expected
+    // 8 motifs of 20 min, 14 joins and 2 × 2 ends each of a minute.
+    expect(minutes).toBeCloseTo(8 * 20 + 14 + 8 * 4, 9)
+    // With motif 1, 1 and 5 are joined; 6 still waits for 2.
+    expect(progressOf(project({ made: { ...row2, '1,1': '' } }))).toMatchObject({ made: 5, joined: 2 })
+    expect(progressOf(project({ made: first(8) }))).toMatchObject({ made: 8, joined: 8, left: { joins: 7 } })
+    // Sewn ones are made long before: they wait for nobody, and are joined when somebody says so.
+    const sewn = { made: row2, joining: { rule: 'seam' } } as const
+    expect(progressOf(project(sewn))).toMatchObject({ made: 4, joined: 0, left: { joins: 17 } })
+    expect(progressOf(project({ ...sewn, joined: row2 }))).toMatchObject({ joined: 4, left: { joins: 14 } })
+  })
+
+  it('leaves the join of a motif for later that is marked as made, not joined yet', () => {
+    const made = project({ made: first(6) })
+    const loose = markLoose(
+      made,
+      [
+        { id: '2,2', colourway: 'b' },
+        { id: '2,3', colourway: 'b' },
+      ],
+      '2026-12-01',
+    )
+    // 6 is taken off both its neighbours, 7 is new: only 1 to 5 are joined, at four points.
+    expect(progressOf(loose)).toMatchObject({ made: 7, joined: 5, left: { joins: 13 } })
+    const words = planProject({
+      ...loose,
+      joined: { ...loose.joined, '2,4': '' },
+      made: { ...loose.made, '2,4': '' },
+    })
+    expect(waitingWords(words, '2,4')).toBe('')
+    expect(waitingWords(planProject(project({ made: { '2,2': '' } })), '2,2')).toBe(
+      'Joined once motifs 2 and 5 are made.',
+    )
   })
 
   it('counts joining chains and seams that are left', () => {

@@ -30,6 +30,31 @@ describe('the progress on paper', () => {
     expect(pagesOf(project()).some(({ section }) => section === 'progress')).toBe(false)
   })
 
+  it('ticks what is done in the list, says of the rest that it is made, and tells the ticks beside the map', () => {
+    const all = (of: ReturnType<typeof project>, section: string) =>
+      pagesOf(of)
+        .filter((page) => page.section === section)
+        .flatMap(({ figure }) => textsOf(figure.items))
+    const some = project({ made: first(5), joined: first(3) })
+    const boxes = all(some, 'order').filter((text) => /^[☐☑] \d/.test(text))
+    expect(boxes.filter((text) => text.startsWith('☑')).map((text) => text.match(/\d+/)![0])).toEqual([
+      '1',
+      '2',
+      '3',
+    ])
+    expect(boxes.filter((text) => text.endsWith(', made')).map((text) => text.match(/\d+/)![0])).toEqual([
+      '4',
+      '5',
+    ])
+    expect(boxes).toHaveLength(12)
+    const legend = all(some, 'overview').join(' ')
+    expect(legend).toContain(
+      'A dark tick on light ground: made, not joined yet; a light tick on dark ground:',
+    )
+    expect(all(project(), 'overview').join(' ')).not.toContain('tick')
+    expect(all(project(), 'order').join(' ')).not.toMatch(/☑|already/)
+  })
+
   it('stands on the map as ticks, in color and in ink, and the motifs keep their looks', () => {
     for (const style of ['colour', 'ink'] as const) {
       const begun = project({ made: first(5), joined: first(2) })

@@ -40,12 +40,14 @@ describe('marks on the map', () => {
     expect(draw({}).calls).toEqual([])
   })
 
-  it('tick what is made in ink on paper, with a hem where it is joined', () => {
+  it('tick what is made, dark on light, and light on dark where it is joined', () => {
     const record = draw({ made: new Set(['1,1', '2,2']), joined: new Set(['1,1']) })
-    const discs = record.calls.filter((call) => call.name === 'fill' && call.fill === palette.paper)
-    // One path for all of a paint: the ground, the hem, the ticks.
-    expect(discs).toHaveLength(1)
+    const discs = (ground: string) =>
+      record.calls.filter((call) => call.name === 'fill' && call.fill === ground).length
+    // One path for all of a paint: the ground with its hem, the ticks.
+    expect([discs(palette.paper), discs(palette.ink)]).toEqual([1, 1])
     expect(strokes(record, palette.ink)).toBe(2)
+    expect(strokes(record, palette.paper)).toBe(2)
   })
 
   it('follow the contour of every selected motif in the accent', () => {

@@ -46,7 +46,7 @@ describe('marking in the window', () => {
     selection.hold('1,2')
     expect(press(app, '1')).toBe(true)
     expect(document.project.made).toEqual({ '1,2': today() })
-    expect(app.said).toBe('Mark 1 motif as made: 1 of 20 motifs made, 1 joined.')
+    expect(app.said).toBe('Mark 1 motif as made: 1 of 20 motifs made, 0 joined.')
     expect(document.undoLabel).toBe('mark 1 motif as made')
     // Another press takes it away.
     press(app, '1')
