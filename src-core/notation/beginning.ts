@@ -147,6 +147,16 @@ function isPetalEdge(together: readonly Item[] | null, item: ChainItem): boolean
   })
 }
 
+/** "Ch 2, in ring work 3 tr, …, ch 2": what goes into one place stands in line with what is before it. */
+const flat = (items: readonly Item[]): readonly Item[] =>
+  items.flatMap((item) => (item.type === 'placed' ? item.items : [item]))
+
+/** "…, ch 2, sl st in ring": a round that is not closed in its own first stitch. */
+const endsInRing = (items: readonly Item[]): boolean => {
+  const last = flat(items).findLast(({ type }) => type === 'work')
+  return last?.type === 'work' && isSlip(last.stitch) && last.place?.parts[0]?.noun.kind === 'ring'
+}
+
 /** Legs of the clusters in the rest of a round, if there are any. */
 function laterBunch(
   rest: readonly Atom[],
@@ -208,7 +218,7 @@ export function findBeginning(
   const said = own ?? usual.get(item.count) ?? (any?.says === 'counts' && item.count === 1 ? undefined : any)
   // "Ch 4 (does not count as a stitch), 4 tr, …, ch 4, sl st in ring": no stitch, but a space like its like.
   if (said?.says === 'does-not-count')
-    return make(item.count > 2 && isPetalEdge(chain.together ?? items, item) ? 'loop' : 'turning')
+    return make(item.count > 1 && isPetalEdge(chain.together ?? flat(items), item) ? 'loop' : 'turning')
   if (said?.says === 'counts' && !said.cluster) {
     const as = said.stitch ?? STITCH_BY_HEIGHT[item.count] ?? stitch
     const extra = said.chains > 0 ? said.chains : 0
@@ -258,7 +268,8 @@ export function findBeginning(
           height > 1 && item.count > height ? item.count - height : 0,
         )
   }
-  if (isPetalEdge(chain.together, item)) return make('loop')
+  // "In ring: ch 2, 3 tr, …, ch 2, sl st in ring": a heart has such edges, too.
+  if (isPetalEdge(chain.together ?? (endsInRing(items) ? flat(items) : null), item)) return make('loop')
   if (stitch === null || stitch === 'sl st' || stitch === 'ch') {
     const shell = name !== null && name.form !== 'plain'
     return shell && item.count >= 3

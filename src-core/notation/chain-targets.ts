@@ -34,6 +34,15 @@ function beginAlong(work: Work, part: PlacePart): Target[] {
   return [cellTarget(work, cell)]
 }
 
+/** "Starting in 2nd ch from hook": the next stitch goes there. */
+export function startAlongChain(work: Work, part: PlacePart): void {
+  const cells = new Set(work.chainCells)
+  beginAlong(work, part)
+  if (!work.chain) return
+  work.chainCells = cells
+  work.chain.cell++
+}
+
 function cellTarget(work: Work, cell: number): Target {
   const along = work.chain!
   work.chainCells.add(`${along.element} ${cell} ${along.opposite}`)
@@ -44,6 +53,14 @@ function cellTarget(work: Work, cell: number): Target {
     cell,
     opposite: along.opposite,
   })
+}
+
+/** The next chain of the one that is worked along. */
+export function nextCell(work: Work): Target {
+  const along = work.chain!
+  const target = cellTarget(work, along.cell)
+  along.cell += along.opposite ? 1 : -1
+  return target
 }
 
 /** Chains that are still ahead on this side. */
@@ -97,7 +114,9 @@ export function chainTargets(work: Work, part: PlacePart, taking: Taking): Targe
     if (turned && work.elements.filter(isAtTip).length <= 1) along.cell = 0
     else if (!along.opposite) along.cell = along.chains - 1
   }
-  if (part.which === 'last' && part.count === 1) {
+  // "2 sc in same ch as first sc".
+  const first = part.which === 'same' && part.asBeginning && along.opposite
+  if (first || (part.which === 'last' && part.count === 1)) {
     const cell = along.opposite ? along.firstCell : 0
     if (cellsLeft(along) === 0) report(work, 'rounds/chain-worked-twice', part, {}, 'once')
     along.cell = along.opposite ? along.firstCell + 1 : -1
@@ -109,8 +128,7 @@ export function chainTargets(work: Work, part: PlacePart, taking: Taking): Targe
   if (wanted > left) return noChain(work, part, left > 0 ? `${left} ch are left` : 'none is left')
   const targets: Target[] = []
   for (let at = 0; at < wanted; at++) {
-    targets.push(cellTarget(work, along.cell))
-    along.cell += along.opposite ? 1 : -1
+    targets.push(nextCell(work))
   }
   return targets
 }
@@ -121,7 +139,7 @@ export function turnAlongChain(work: Work, span: Span): void {
     const { chains } = work.base
     work.chain = { element: -1, chains, firstCell: chains - 1, cell: 0, opposite: false }
   }
-  if (!work.chain) return
+  if (!work.chain || (work.chain.opposite && work.chain.cell === 1)) return
   checkChain(work, span)
   work.chain.opposite = true
   work.chain.cell = 1
@@ -153,7 +171,7 @@ export const alongFoundation = (work: Work, along: ChainWork): boolean =>
 /** A foundation chain is worked to its end on the side in hand, or the rest is told. */
 export function checkChain(work: Work, span: Span | null): void {
   const along = work.chain
-  if (!along || !alongFoundation(work, along) || work.open) return
+  if (!along || !alongFoundation(work, along) || work.open || work.leaveOpen) return
   const left = cellsLeft(along)
   // The chain at the end is worked from the first side already.
   if (left > (along.opposite ? 1 : 0)) report(work, 'rounds/chains-left', span, { left }, 'once')

@@ -1,4 +1,5 @@
 /** What the round does besides stitches: joins, colours, where it is worked, rings, rounds worked again. */
+import { passRotated, passToFarSide } from './along-chain'
 import { readChanges } from './changed-rounds'
 import { readAmount } from './clauses'
 import { readLoop, readRound } from './nouns'
@@ -266,33 +267,6 @@ export function readJoin(reader: Reader): JoinItem | null {
 
 const PLACE_FOLLOWS = new Set(['next', 'each', 'same', 'first', 'every', 'last', 'any', 'st'])
 
-const FAR_SIDE = ['opposite', 'other', 'second', 'bottom', 'lower', 'under', 'unworked', 'rem']
-const CHAINS_FIRST = ['beg', 'starting', 'base', 'foundation', 'same']
-
-/**
- * "along opposite side of ch", "on the underside of the chain", "in the unworked loops of foundation ch"; passes it.
- * `bare`: "now the other side of the chain".
- */
-function passFarSide(reader: Reader, bare: boolean): boolean {
-  reader.skip('back', 'up')
-  if (bare && reader.sees('the')) reader.skip('the')
-  else if (!reader.skip('along', 'on', 'down', 'in', 'across', 'into', 'over', 'around')) return false
-  reader.skip('the')
-  // "in free loops on opposite side of ch".
-  reader.attempt(() => {
-    const loops = reader.skipAll('unworked', 'lp') && reader.skip('on', 'along', 'of')
-    reader.skip('the')
-    return loops && FAR_SIDE.includes(reader.key()) ? true : null
-  })
-  const named = reader.skip('underside', 'bottom')
-  if (!named && !(reader.skip(...FAR_SIDE) && reader.skip('side', 'edge', 'lp', 'half'))) return false
-  if (!reader.skip('of')) return !named
-  while (reader.skip('the', ...CHAINS_FIRST)) continue
-  if (reader.peek()?.kind !== 'chains') return reader.skipA('chain')
-  reader.at++
-  return true
-}
-
 /** "Working in BLO", "In front lps of Rnd 2", "behind petals", "along opposite side of ch". */
 export function readScope(reader: Reader): ScopeItem | null {
   const start = reader.at
@@ -310,22 +284,8 @@ export function readScope(reader: Reader): ScopeItem | null {
   })
   return reader.attempt((): ScopeItem | null => {
     const now = reader.skip('now', 'then')
-    // "Rotate to work along other side of ch", "turn the piece so that you can work along …".
-    reader.attempt(() => {
-      if (!reader.skip('rotate', 'turn', 'rotating', 'turning')) return null
-      reader.skip('the', 'your')
-      reader.skip('work', 'piece', 'it')
-      reader.skip('around')
-      reader.skip(',')
-      const so = reader.skip('so')
-      while (so && reader.skip('that', 'you', 'can')) continue
-      return so || reader.skip('to', 'and') ? true : null
-    })
-    const opposite = reader.attempt(() => {
-      while (reader.skip('continue', 'work', 'then', 'go')) continue
-      return passFarSide(reader, now) || null
-    })
-    if (opposite) return scope({ opposite: true })
+    if (passToFarSide(reader, now)) return scope({ opposite: true })
+    if (passRotated(reader)) return scope({ opposite: true, rotated: true })
     const working = reader.skip('work')
     if (reader.skipAll('from', 'behind') || reader.skip('behind')) {
       while (reader.skip('the', 'petal', 'them', 'last', 'prev', 'first', 'all', 'work')) continue

@@ -39,6 +39,9 @@ const readRingOfChains = (reader: Reader): number | null =>
     return chains ?? withChains()
   })
 
+/** What yarn is wound round for a ring. */
+const ROUND_WHAT = new Set(['finger', 'fingers', 'thumb', 'pencil', 'hand', 'stick', 'pen'])
+
 /** "make an adjustable ring", "magic ring", "join to form ring", "sl st in first ch to form a ring". */
 export function readFoundation(reader: Reader): FoundationItem | null {
   const start = reader.at
@@ -66,6 +69,8 @@ export function readFoundation(reader: Reader): FoundationItem | null {
       })
       if (!place && !stitch && !joins) return null
       reader.skip('to')
+      // "3 tr, 2 ch, sl st into the ring": into one that is there.
+      if (stitch && !joins && reader.sees('into', 'the')) return null
       if (!reader.skip('form', 'make', 'into', 'forming')) return null
       reader.skip('a', 'the')
       return reader.skipA('ring') || null
@@ -73,19 +78,23 @@ export function readFoundation(reader: Reader): FoundationItem | null {
     if (closes) return { type: 'foundation', ring: 'close-chain', ...reader.span(start) }
     // "Wind yarn round finger to form a ring".
     const wound = reader.attempt(() => {
-      if (!reader.skip('wind', 'wrap', 'winding', 'wrapping')) return null
-      for (let words = 0; words < 12 && reader.peek() && !reader.sees('.') && !reader.sees(';'); words++) {
+      if (!reader.skip('wind', 'wrap', 'winding', 'wrapping', 'twist', 'twisting')) return null
+      // "Wind the cotton a few times round the finger".
+      let finger = false
+      for (let words = 0; words < 12 && reader.peek() && !/^[.;:,]$/.test(reader.key()); words++) {
         if (reader.skipA('ring')) return true
+        if (reader.sees('or')) break
+        finger ||= ROUND_WHAT.has(reader.key())
         reader.at++
       }
-      return null
+      return finger || null
     })
     if (wound) return { type: 'foundation', ring: 'adjustable', ...reader.span(start) }
     const chained = readRingOfChains(reader)
     if (chained !== null)
       return { type: 'foundation', ring: 'close-chain', chains: chained, ...reader.span(start) }
     const makes = reader.sees('make') || reader.sees('form')
-    while (reader.skip('make', 'form', 'begin', 'using', 'create', 'work')) continue
+    while (reader.skip('make', 'form', 'begin', 'using', 'create', 'work', 'over', 'onto')) continue
     reader.skip('with')
     reader.skip('a', 'an', 'the')
     // "Make a ring": nothing says of what, so it is one that draws together.

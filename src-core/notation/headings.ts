@@ -183,6 +183,16 @@ const passRule = (reader: Reader): boolean =>
     return reader.skip('—', '–') || null
   }) === true
 
+/** "POPCORN (PC)—5 dc in same st": whether the words before a dash are the name of a stitch that is explained. */
+function namesForm(reader: Reader, from: number, to: number): boolean {
+  const { at } = reader
+  reader.at = from
+  const stitch = readStitch(reader)
+  const whole = stitch !== null && !WORKED_FORMS.has(stitch.form) && reader.at === to
+  reader.at = at
+  return whole
+}
+
 /** What everything begins with, told behind a label: no stitch of its own. */
 const BEGINS =
   /^((foundation|base|starting|beginning|center|centre)? ?(ring|chain|ch)|foundation|base|set-?up|(to )?(begin|start))$/
@@ -280,7 +290,8 @@ function readLabelHeading(reader: Reader, startOfLine: boolean, inline: boolean)
     reader.at = named
     const bracket = readLabel(reader)
     // "Abbreviations.—Ch., chain".
-    const ruled = sectionOf(words) !== null && startOfLine && passRule(reader)
+    const explains = () => sectionOf(words) !== null || namesForm(reader, from, named)
+    const ruled = startOfLine && explains() && passRule(reader)
     if (!ruled && !reader.skip(':', '=')) {
       passDecoration(reader, false)
       const alone = startOfLine && (reader.peek()?.first ?? true)
@@ -296,7 +307,7 @@ function readLabelHeading(reader: Reader, startOfLine: boolean, inline: boolean)
     if (equals && isMeasure(reader)) return null
     const to = reader.at
     const name = words.join(' ')
-    const label = reader.words(reader.span(from)).replace(/[:=]$/, '').trim()
+    const label = reader.words(reader.span(from)).replace(/[:=.—–\s]+$/, '')
     const make = (kind: Heading['kind']): Heading => ({
       kind,
       from,

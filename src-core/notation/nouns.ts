@@ -138,7 +138,7 @@ function glued(reader: Reader): number | null {
     const before = [reader.key(-1), reader.key(-2)]
     const under =
       before[0] === 'each' || before[0] === 'under' || (before[0] === 'next' && before[1] === 'under')
-    const whole = word?.kinds.has('chain') && under
+    const whole = word?.kinds.has('chain') && (under || (before[0] !== 'each' && isOver(reader)))
     if (!own && behind === 0 && !whole) return null
     const joined = word!.start === number.end
     reader.at += 2 + behind
@@ -153,6 +153,18 @@ export const sizeAhead = (reader: Reader): boolean => {
   const found = glued(reader) !== null
   reader.at = at
   return found
+}
+
+/** Behind these the chains of a space say enough: "in next ch-2", "over the first ch-3". */
+const CHAINS_ALONE = new Set(['next', 'each', 'first', 'last', 'over', 'under', 'around'])
+/** The hook goes over chains, which are gone around. */
+const OVER = new Set(['over', 'under', 'around'])
+
+/** "2 sc over ch 2", "over the first ch 3". */
+const isOver = (reader: Reader): boolean => {
+  let behind = -1
+  while (['the', 'first', 'last', 'each', 'beg', 'same'].includes(reader.key(behind))) behind--
+  return OVER.has(reader.key(behind))
 }
 
 function readSpaceNoun(reader: Reader, corner: boolean): Noun | null {
@@ -170,7 +182,7 @@ function readSpaceNoun(reader: Reader, corner: boolean): Noun | null {
     const hyphen = reader.key(1) === '-' && reader.isA('space', 2) ? 1 : 0
     const behind = spaceBehind(reader, 1 + hyphen)
     // "In next ch-2", "in each ch-5" leave the word for it out.
-    const alone = ['next', 'each'].includes(reader.key(-1)) && !reader.isA('picot', 1)
+    const alone = CHAINS_ALONE.has(reader.key(-1)) && !reader.isA('picot', 1)
     if (behind === 0 && !corner && !alone) return null
     reader.at += 1 + hyphen + behind
     return { kind: 'space', chains: token.value, corner: inCorner() }
@@ -180,7 +192,7 @@ function readSpaceNoun(reader: Reader, corner: boolean): Noun | null {
     const number = reader.peek(1)?.kind === 'number' ? reader.peek(1)!.value : null
     const after = number === null ? 1 : 2
     const behind = spaceBehind(reader, after)
-    if (behind === 0) return null
+    if (behind === 0 && !(number !== null && isOver(reader))) return null
     reader.at += after + behind
     return { kind: 'space', chains: number, corner: inCorner() }
   }
@@ -264,11 +276,15 @@ export function readGap(reader: Reader): { noun: Noun; which: Which | null } | n
   })
 }
 
+/** Rings that are bought: nothing holds their number of stitches either. */
+const RING_STUFF = new Set(['plastic', 'brass', 'metal', 'curtain', 'bone', 'rubber', 'wooden', 'key'])
+
 /** "Magic ring", "sliding loop", "MR", or what the text calls it: passes it. */
 export const skipAdjustable = (reader: Reader): boolean =>
   reader.attempt(() => {
     if (reader.skip('mr')) return true
     if (reader.rings.has(reader.spelled())) return ++reader.at > 0
+    if (RING_STUFF.has(reader.spelled()) && reader.isA('ring', 1)) return (reader.at += 2) > 0
     if (!reader.skip('magic', 'slip', 'yarn', 'sl')) return null
     reader.skip('knot', 'thread', 'yarn')
     return reader.skipA('ring') ? true : null
@@ -279,6 +295,8 @@ export function readNoun(reader: Reader): Noun | null {
   return reader.attempt((): Noun | null => {
     reader.skip('the')
     const corner = reader.skip('corner')
+    // "In each side space": any one that is no corner; the corners are named besides.
+    if (reader.sees('side') && reader.isA('space', 1)) reader.at++
     const space = readSpaceNoun(reader, corner)
     if (space) {
       const gap = readGap(reader)

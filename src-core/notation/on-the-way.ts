@@ -2,7 +2,7 @@
 import { readPlace } from './places'
 import type { Reader } from './reader'
 import type { Place, WorkItem } from './tree'
-import { isSlip } from './tree'
+import { NO_NAME, isSlip } from './tree'
 import { readStitch } from './vocabulary'
 
 const GOES = new Set([
@@ -24,6 +24,19 @@ const readSlip = (reader: Reader) => {
   return stitch && isSlip(stitch) ? stitch : null
 }
 
+/** "Slip to the middle of first loop", "slip along to next ch-3 sp": the stitch itself is left out. */
+const readSlipTo = (reader: Reader, start: number): WorkItem | null =>
+  reader.attempt((): WorkItem | null => {
+    const from = reader.at
+    if (!/^slip(ping)?$/.test(reader.spelled())) return null
+    reader.at++
+    const stitch = { ...NO_NAME, stitch: 'sl st', name: reader.spelled(-1), ...reader.span(from) } as const
+    while (reader.skip('your', 'way', 'up', 'along', 'over', 'across', 'on')) continue
+    if (!reader.sees('to') && !reader.sees('into')) return null
+    const place = readPlace(reader)
+    return place && { type: 'work', count: 1, stitch, place, ...reader.span(start) }
+  })
+
 /** "With slip stitches go to the middle tr of the first petal", "move with sl sts to next ch-1 sp", "travel in ss to …". */
 export function readWay(reader: Reader): WorkItem | null {
   const start = reader.at
@@ -32,6 +45,8 @@ export function readWay(reader: Reader): WorkItem | null {
     // "With sl.st. go to …": the stop ends nothing.
     if (before && reader.sees('.') && GOES.has(reader.key(1))) reader.at++
     reader.skip('then')
+    const slips = before ? null : readSlipTo(reader, start)
+    if (slips) return slips
     if (!reader.seesAny(GOES)) return null
     reader.at++
     while (reader.skip('on', 'along', 'over', 'across', 'up', 'forward')) continue

@@ -1,4 +1,5 @@
 /** One phrase between two commas: a stitch with its place, a skip, a join, a colour, where to work. */
+import { readAlong } from './along-chain'
 import { passAside } from './aside'
 import { canBeParted, parted, readBetween } from './chains-between'
 import { STARS, readAmount } from './clauses'
@@ -6,6 +7,7 @@ import type { SequenceReader } from './clauses'
 import { readColour, readJoin, readRepeatRound, readScope } from './directions'
 import { readEvenChange, readEvenly } from './evenly'
 import { readFoundation } from './foundation'
+import { readLeftOpen } from './left-open'
 import { passOnTheWay, readFurther, readWay, toCorner } from './on-the-way'
 import { readExtent } from './nouns'
 import { ownChain, readPlace } from './places'
@@ -254,12 +256,14 @@ const PHRASES: readonly Phrase[] = [
   statementAhead,
   readRepeatRound,
   readHeld,
+  readLeftOpen,
   readSkip,
   readWay,
   readColour,
   readJoin,
   readScope,
   readFoundation,
+  readAlong,
   readPlainNote,
   readStart,
   readEvenChange,

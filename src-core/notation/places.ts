@@ -3,7 +3,15 @@ import { readElsewhere } from './elsewhere'
 import { readExtent, readGap, readLoop, readNoun, readRound, sizeAhead, sizedSpaceAhead } from './nouns'
 import { atBase, readOwn } from './own-places'
 import { readLoopOf, readWithin } from './within'
-import { passBelow, passTopOfSame, passWhere, passWhereJoined, readBetween } from './where'
+import {
+  passBelow,
+  passHolds,
+  passSameAs,
+  passTopOfSame,
+  passWhere,
+  passWhereJoined,
+  readBetween,
+} from './where'
 import type { Reader } from './reader'
 import type { Token } from './tokens'
 import type { Noun, Place, PlacePart, Which } from './tree'
@@ -48,10 +56,13 @@ function readWhich(reader: Reader): Draft | null {
   }
   if (reader.skip('next')) return { which: 'next', count: amountIn(reader), each: false }
   // "Join in any ch-1 sp, shell in that sp", "in top of that same dc".
-  const that = reader.skip('that')
+  const here = reader.sees('this') && !reader.isA('round', 1) && !reader.isA('motif', 1)
+  const that = reader.skip('that') || (here && reader.skip('this'))
   if (reader.skip('same') || that) return { which: 'same', count: 1, each: false }
   if (reader.skip('first')) return { which: 'first', count: amountIn(reader), each: false }
-  if (reader.skip('last')) return { which: 'last', count: amountIn(reader), each: false }
+  const end = reader.sees('end') && (reader.isA('chain', 1) || reader.isA('stitch', 1))
+  if (reader.skip('last') || (end && reader.skip('end')))
+    return { which: 'last', count: amountIn(reader), each: false }
   if (reader.skip('any')) return { which: 'any', count: 1, each: false }
   if (reader.skip('rem', 'all')) {
     reader.skip('rem')
@@ -64,30 +75,6 @@ function readWhich(reader: Reader): Draft | null {
   const count = amountAhead(reader)
   if (count !== null) return { which: 'next', count, each: false }
   return null
-}
-
-/** "as joining", "as sl st", "as last dc made": says whether the beginning of the round is meant. */
-function skipSameAs(reader: Reader): boolean {
-  const beginning = reader.attempt((): { beginning: boolean } | null => {
-    if (!reader.skip('as', 'where')) return null
-    reader.skip('the')
-    let first = false
-    while (reader.isA('same-as')) {
-      first ||= !reader.sees('last') && !reader.sees('prev')
-      reader.at++
-    }
-    if (reader.skip('joining', 'join', 'joined')) {
-      readStitch(reader)
-      return { beginning: true }
-    }
-    reader.skip('turning')
-    if (reader.peek()?.kind === 'chains') reader.at++
-    else if (reader.skipA('own-chain')) return { beginning: true }
-    else if (!reader.skipA('stitch') && !readStitch(reader)) return null
-    reader.skip('made', 'worked')
-    return { beginning: first }
-  })
-  return beginning?.beginning ?? false
 }
 
 /** Whether nothing more is said of a stitch that is named: "sc in pc, …", "2 sc in sc) 8 times", "dc over dc around". */
@@ -236,7 +223,7 @@ function readPart(reader: Reader, around: boolean, inherited: Draft | null): Pla
       // "hdc in next", "2 dc in same", "in each": the word for a stitch is left out.
       if (!draft || draft.which === 'nth' || draft.which === 'any') return null
       if (reader.sees('place')) reader.at++
-      if (draft.which === 'same') asBeginning = skipSameAs(reader)
+      if (draft.which === 'same') asBeginning = passSameAs(reader)
       return finish(draft, { kind: 'stitch', name: null }, readRound(reader), unworked)
     }
     if (noun.kind === 'chain' && draft?.which === 'nth' && reader.skip('from')) {
@@ -264,6 +251,10 @@ function readPart(reader: Reader, around: boolean, inherited: Draft | null): Pla
         return finish({ which: 'next', count: 1, each: draft?.each ?? false }, within)
       }
     }
+    if (noun.kind === 'chain' && (!draft || draft.which === 'same') && passHolds(reader)) {
+      asBeginning = true
+      return finish({ which: 'same', count: 1, each: false }, noun)
+    }
     // "in the st where you joined".
     if (!draft && noun.kind === 'stitch' && passWhereJoined(reader)) {
       asBeginning = true
@@ -280,7 +271,7 @@ function readPart(reader: Reader, around: boolean, inherited: Draft | null): Pla
       while (reader.skip('last', 'the', 'joining', 'prev')) continue
       readStitch(reader)
     }
-    if (draft?.which === 'same') asBeginning = skipSameAs(reader)
+    if (draft?.which === 'same') asBeginning = passSameAs(reader)
     const bare =
       noun.kind === 'ring' ||
       noun.kind === 'corner' ||
@@ -363,6 +354,7 @@ export function readPlace(reader: Reader, bare = false): Place | null {
         if (again) around = reader.key() === 'around'
         if (again && !reader.sees('between')) reader.at++
         const before = parts[parts.length - 1]!
+        if (!again && reader.sees('the', 'next')) reader.at++
         if (
           !again &&
           !reader.sees('each') &&

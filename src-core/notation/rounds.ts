@@ -66,6 +66,7 @@ function newWork(
     depth: 0,
     joined: false,
     leaveOpen: false,
+    left: null,
     unrepeated: false,
     stitchWork: false,
     picked: false,

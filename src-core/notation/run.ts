@@ -1,5 +1,5 @@
 /** Follows the items of a round, one after the other, the way hands would. */
-import { turnAlongChain } from './chain-targets'
+import { cellsLeft, startAlongChain, turnAlongChain } from './chain-targets'
 import { checkTop, closeRound, closesRound, endsLap, endsSpiral, picotChains } from './closing'
 import { EMPTY_PART, finishDescribed, holdLoops, runDescribed, runEvenly } from './in-sum'
 import { runAround, runStar } from './repeats'
@@ -143,6 +143,7 @@ function runTogether(work: Work, item: WorkItem, name: StitchName, place: Place,
 function runSkip(work: Work, item: SkipItem): void {
   if (item.unworked) {
     work.leaveOpen = true
+    work.left = item.left ?? null
     return
   }
   placeTargets(work, item.place, SKIPPING)
@@ -233,8 +234,9 @@ function runColour(work: Work, item: ColourItem): void {
 }
 
 function runScope(work: Work, item: ScopeItem): void {
+  if (item.along) return startAlongChain(work, item.along)
   if (item.opposite) {
-    turnAlongChain(work, item.words)
+    if (!item.rotated || (work.chain && cellsLeft(work.chain) === 0)) turnAlongChain(work, item.words)
     return
   }
   if (item.loop) work.scope.loop = item.loop

@@ -58,15 +58,13 @@ function readSkipped(reader: Reader): Place | null {
   })
 }
 
-/** "Sk next 2 sts", "miss the dc behind it", "leave last 3 sts unworked". */
+/** "Sk next 2 sts", "miss the dc behind it". */
 export function readSkip(reader: Reader): SkipItem | null {
   const start = reader.at
   return reader.attempt(() => {
-    const leave = reader.key().startsWith('leav')
     if (!reader.skipA('skip')) return null
     const place = readSkipped(reader)
     if (!place) return null
-    if (leave && !reader.skip('unworked')) return null
-    return { type: 'skip', place, unworked: leave, ...reader.span(start) }
+    return { type: 'skip', place, unworked: false, ...reader.span(start) }
   })
 }

@@ -323,7 +323,9 @@ export function readCountSentence(reader: Reader, items: readonly Item[]): Count
   const before = reader.tokens[reader.at - 1]
   const last = items[items.length - 1]
   if (!before || !last || reader.peek()?.first || !opensCount(reader)) return null
-  if (!isWorked(items.slice(-MOST_NOTES))) return null
+  // "…, dc3tog. 1 st. Fasten off.": stitches without a name are never worked.
+  const unnamed = /^[.!)\]]$/.test(before.key) && reader.isA('stitch', 1) && /^[.;!]?$/.test(reader.key(2))
+  if (!isWorked(items.slice(-MOST_NOTES)) && !(unnamed && reader.peek()?.kind === 'number')) return null
   // Behind the joining a number opens a count whether or not a stop stands before it.
   if (last.type === 'star' && !/^[.:)\]!—–=]$/.test(before.key)) return null
   const marked = readMarkedCount(reader)

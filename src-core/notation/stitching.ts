@@ -3,9 +3,10 @@ import { STITCHES } from '../stitches/table'
 import type { StitchKey } from '../stitches/table'
 import { findBeginning } from './beginning'
 import { bunchOf, isBunchForm } from './bunches'
-import { alongFoundation } from './chain-targets'
+import { alongFoundation, cellsLeft, nextCell } from './chain-targets'
 import { WORKED } from './source'
 import { WORKING, nextStitch, settle } from './taking'
+import type { Taking } from './taking'
 import { standForSkipped } from './skipped-chains'
 import { beginningTarget } from './targets'
 import { definedKey } from './vocabulary'
@@ -280,6 +281,12 @@ export function makeDecrease(work: Work, name: StitchName, targets: readonly Tar
   stand(work, { ...name, form }, stitch, targets, span, Math.max(2, name.size, targets.length))
 }
 
+/** The next stitch, or the next chain of the one that is worked along. */
+function nextBare(work: Work, taking: Taking): Target {
+  const along = work.base.kind === 'chain' ? work.chain : null
+  return along && cellsLeft(along) > 0 ? nextCell(work) : nextStitch(work, null, taking)
+}
+
 /** Bare stitches: each in the next stitch, or all in the place that is named around them. */
 export function makeBare(work: Work, name: StitchName, count: number, span: Span, run: ItemRunner): void {
   if (name.form === 'picot') {
@@ -296,10 +303,10 @@ export function makeBare(work: Work, name: StitchName, count: number, span: Span
     if (several) {
       const legs = Math.max(2, name.size) - (work.leg ? 1 : 0)
       const into = Array.from({ length: name.size > 0 && !work.leg ? legs : Math.max(2, name.size) }, () =>
-        nextStitch(work, null, taking),
+        nextBare(work, taking),
       )
       makeDecrease(work, name, into, span)
-    } else makeStitches(work, name, 1, [nextStitch(work, null, taking)], span, run)
+    } else makeStitches(work, name, 1, [nextBare(work, taking)], span, run)
   }
 }
 

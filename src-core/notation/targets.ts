@@ -265,8 +265,7 @@ function nextTargets(work: Work, part: PlacePart, taking: Taking): Target[] {
 
 /** "Sc in 2nd ch from hook, hdc in next, dc in next 2": along a chain of which no round stands below. */
 const goesAlong = (work: Work, { noun, which, round }: PlacePart): boolean =>
-  noun.kind === 'stitch' &&
-  noun.name === null &&
+  ((noun.kind === 'stitch' && noun.name === null) || (noun.kind === 'space' && noun.chains === null)) &&
   (which === 'next' || which === 'last') &&
   !round &&
   work.chain !== null &&
@@ -311,6 +310,9 @@ function partTargets(work: Work, part: PlacePart, taking: Taking): Target[] {
     return [takeSpace(work, baseSource(work), part, taking)]
   // "FPtr around dc of Rnd 1 below next dc (skip that dc)": passed over in the round that is worked into.
   const elsewhere = work.last !== null && work.last.source !== baseSource(work)
+  // "Starting in 2nd ch from hook, sc in that ch", "2 sc in same ch as first sc" on the other side.
+  const alongStart = noun.kind === 'chain' && work.chain && (!hasBody(work) || part.asBeginning)
+  if (which === 'same' && alongStart) return chainTargets(work, part, taking)
   if (which === 'same' && taking.as === SKIPPED && elsewhere && noun.kind === 'stitch')
     return nextTargets(work, { ...part, which: 'next' }, taking)
   if (which === 'same') return [withPost(work, settle(work, sameTarget(work, part), taking), part, taking)]

@@ -147,6 +147,8 @@ export interface SkipItem extends Span {
   readonly place: Place
   /** "leave rem sts unworked". */
   readonly unworked: boolean
+  /** "leave last 3 sts": how many that are. */
+  readonly left?: number
 }
 export interface GroupItem extends Span {
   readonly type: 'group'
@@ -214,6 +216,10 @@ export interface ScopeItem extends Span {
   readonly round: { readonly number: number } | { readonly below: number } | null
   readonly behind: boolean
   readonly opposite: boolean
+  /** Turned round with the work: only where the first side of the chain is done. */
+  readonly rotated?: boolean
+  /** "Starting in 2nd ch from hook": where a chain is begun. */
+  readonly along?: PlacePart
   /** Without "in" or "working in", for pointing. */
   readonly words: Span
 }

@@ -5,6 +5,7 @@ import { SKIPPED, TRAVELLED, WORKED, cornerPlaces } from './source'
 import type { Source } from './source'
 import { spaceKey } from './state'
 import { roundWords } from './taking'
+import type { Span } from './tokens'
 import { report } from './work'
 import type { Work } from './work'
 import type { WorkedElement } from './worked'
@@ -97,6 +98,15 @@ function betweenSpaces(source: Source): number {
   return between
 }
 
+/** "Leave last 3 sts unworked" where more or fewer are left. */
+function checkLeft(work: Work, source: Source, where: Span | null): void {
+  const left = source.total('stitch') - source.count('stitch')
+  const sure = source.state.ordered && source.overStitches === 0 && source.total('space') === 0
+  if (!sure || work.left === null || work.left === left || work.picked || source.gapsTaken > 0) return
+  const values = { used: amountWords(source.count('stitch'), 'st'), available: source.total('stitch'), left }
+  report(work, 'rounds/stitches-left', where, values)
+}
+
 /** Everything there must be used, unless the text says that it stays unworked. */
 export function checkUse(work: Work, source: Source, allWorked: boolean): void {
   const joined = work.joinedAt
@@ -121,6 +131,7 @@ export function checkUse(work: Work, source: Source, allWorked: boolean): void {
       available: spaces,
     })
   }
+  if (work.leaveOpen && allWorked) checkLeft(work, source, where)
   if (work.leaveOpen || !allWorked) return
   if (work.unrepeated && (source.count('stitch') < stitches || source.count('space') < spaces)) {
     work.open = true

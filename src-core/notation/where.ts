@@ -65,3 +65,46 @@ export const passWhereJoined = (reader: Reader): boolean =>
     return null
   }) === true
 const LONGEST_WHERE = 6
+
+/** "2 sc in the ch that holds the first sc", "in the ch where you started": the one that the first side began in; passes it. */
+export const passHolds = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    reader.skip('already')
+    if (!reader.skip('that', 'which', 'where', 'holding', 'with', 'containing', 'used')) return null
+    for (let words = 0; words < LONGEST_HOLDS && reader.peek()?.kind === 'word'; words++, reader.at++) {
+      const first = reader.sees('first') || reader.sees('beg')
+      if (!first && !['started', 'began', 'begun', 'starting'].includes(reader.key())) continue
+      reader.at++
+      reader.number()
+      if (first && !readStitch(reader)) reader.skip('st')
+      reader.attempt(() => (reader.skip('is', 'was', 'are'), reader.skip('in', 'made', 'worked') || null))
+      return true
+    }
+    return null
+  }) === true
+const LONGEST_HOLDS = 7
+
+/** "as joining", "as sl st", "as last dc made": says whether the beginning of the round is meant. */
+export function passSameAs(reader: Reader): boolean {
+  const beginning = reader.attempt((): { beginning: boolean } | null => {
+    if (!reader.skip('as', 'where')) return null
+    reader.skip('the')
+    let first = false
+    reader.skip('very')
+    while (reader.isA('same-as')) {
+      first ||= !reader.sees('last') && !reader.sees('prev')
+      reader.at++
+    }
+    if (reader.skip('joining', 'join', 'joined')) {
+      readStitch(reader)
+      return { beginning: true }
+    }
+    reader.skip('turning')
+    if (reader.peek()?.kind === 'chains') reader.at++
+    else if (reader.skipA('own-chain')) return { beginning: true }
+    else if (!reader.skipA('stitch') && !readStitch(reader)) return null
+    reader.skip('made', 'worked')
+    return { beginning: first }
+  })
+  return beginning?.beginning ?? false
+}

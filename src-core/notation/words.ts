@@ -54,7 +54,7 @@ reverse rev
 
 picot picots p | picot
 puff puffs ps | puff
-popcorn popcorns pc pop | popcorn | pc = popcorn
+popcorn popcorns pc pcs pop | popcorn | pc = popcorn
 bobble bobbles bo bob bobs | bobble | bo = bobble
 cluster clusters cl cls | cluster group short stop-in | cl = cluster, cls = clusters
 shell shells sh | shell group | sh = shell
@@ -135,8 +135,8 @@ put puts putting placing | verb
 crochet | verb
 + now then also | verb
 skip sk skips skipping miss missing misses pass passing | skip instruction short stop | sk = skip | sk = miss, skip = miss out, skips = misses out, skipping = missing
-leave | skip
-leaving | skip aside
+leave
+leaving | aside
 rep reps repeat repeats repeating repeated | instruction counted stop | rep = repeat
 + join sl slip turn fasten finish using do and | instruction
 begin begins start starts commence | instruction opening

@@ -90,6 +90,8 @@ export interface Work {
   depth: number
   joined: boolean
   leaveOpen: boolean
+  /** How many that are, where it is said. */
+  left: number | null
   /** A part is marked to be repeated, and nothing says how often. */
   unrepeated: boolean
   /** Real work in stitches of the round before, not only on the way. */

@@ -1,0 +1,83 @@
+/** What a row leaves: "leave the remaining 3 sts unworked", "the last 2 dc are left", "do not work the rest". */
+import { readPlace } from './places'
+import { plainPlace } from './skips'
+import type { Reader } from './reader'
+import type { SkipItem } from './tree'
+
+const REST = ['rest', 'remainder', 'others']
+const OPEN = ['unworked', 'alone', 'empty', 'behind', 'undone', 'over', 'as']
+
+/** "leave", "leaving", "do not work", "without working", "stop", "stopping"; passes it. */
+const passLeaves = (reader: Reader): boolean => {
+  reader.skip('and')
+  if (reader.skip('leave', 'leaving', 'stop', 'stopping', 'ignore', 'ignoring')) return true
+  const no = reader.skip('do') ? reader.skip('not') : reader.skip('not', 'without')
+  return no && reader.skipA('verb') && (reader.skip('in', 'into', 'over'), true)
+}
+
+interface Left {
+  readonly count: number | null
+  /** Named so that nothing else can be meant: "the rest", "the last 3 sts". */
+  readonly sure: boolean
+}
+
+/** "the remaining 3 d.c.", "the last 2 sts", "3 sts", "the rest of the row"; passes it. */
+const readLeft = (reader: Reader): Left | null =>
+  reader.attempt((): Left | null => {
+    reader.skip('all', 'the')
+    reader.skip('the')
+    if (reader.skip(...REST)) {
+      if (reader.skip('of')) {
+        while (reader.skip('the', 'this')) continue
+        if (!reader.skipA('round') && !reader.skipA('stitch') && !reader.skipA('chain')) return null
+      }
+      return { count: null, sure: true }
+    }
+    reader.skip('other')
+    const from = reader.at
+    const part = readPlace(reader, true)?.parts[0]
+    if (!part || !['stitch', 'chain'].includes(part.noun.kind)) return null
+    const words = reader.words(reader.span(from)).toLowerCase()
+    const last = /^(last|final|remaining|rem)\b/.test(words)
+    if (part.which === 'each') return last ? { count: null, sure: true } : null
+    if (!['last', 'next'].includes(part.which)) return null
+    return { count: part.count, sure: last }
+  })
+
+const item = (reader: Reader, start: number, count: number | null): SkipItem => {
+  const span = reader.span(start)
+  const noun = { kind: 'stitch', name: null } as const
+  const place = plainPlace({ which: 'last', each: false, noun, extent: null }, span)
+  return { type: 'skip', place, unworked: true, ...(count !== null && { left: count }), ...span }
+}
+
+const endsThere = (reader: Reader): boolean =>
+  !reader.peek() || reader.peek()!.first || /^([,;.:)!\]]|and|then|for)$/.test(reader.key())
+
+/** Passes what says that the rest of a row stays as it is. */
+export function readLeftOpen(reader: Reader): SkipItem | null {
+  const start = reader.at
+  const leaves = reader.attempt((): SkipItem | null => {
+    if (!passLeaves(reader)) return null
+    const left = readLeft(reader)
+    if (!left) return null
+    // "Stop 3 sts before the end."
+    if (reader.skip('before')) {
+      while (reader.skip('the', 'end', 'of')) continue
+      reader.skipA('round')
+    }
+    const open = reader.skip(...OPEN)
+    if (reader.key(-1) === 'as') while (reader.skip('they', 'it', 'are', 'is')) continue
+    // "Leave 3 sts" says it, too; "leaving 1 st between" does not.
+    if (!open && !endsThere(reader)) return null
+    return item(reader, start, left.count)
+  })
+  if (leaves) return leaves
+  return reader.attempt((): SkipItem | null => {
+    const left = readLeft(reader)
+    if (!left?.sure || !reader.skip('are', 'is', 'stay', 'remain', 'stays', 'remains')) return null
+    const said = reader.skip('not') ? reader.skipA('verb') : reader.skip('left', 'unworked', 'skipped')
+    reader.skip('unworked')
+    return said && endsThere(reader) ? item(reader, start, left.count) : null
+  })
+}
