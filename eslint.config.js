@@ -28,7 +28,7 @@ const projects = {
 }
 
 export default tseslint.config(
-  { ignores: ['out/', '.svelte-check/', 'node_modules/', 'dist/', 'tests/fixtures/'] },
+  { ignores: ['out/', '.svelte-check/', '**/node_modules/', 'dist/', 'tests/fixtures/'] },
   js.configs.recommended,
   ...tseslint.configs.recommended,
   ...svelte.configs.recommended,
@@ -56,9 +56,11 @@ export default tseslint.config(
     },
   },
   {
-    files: ['scripts/**', 'bench/**', 'eslint.config.js'],
+    files: ['scripts/**', 'packing/**', 'bench/**', 'eslint.config.js'],
     languageOptions: {
       globals: {
+        Buffer: 'readonly',
+        globalThis: 'readonly',
         process: 'readonly',
         console: 'readonly',
         // Functions that run in a page under test.

@@ -2,4 +2,4 @@ export function findElectron(): string | null
 export function findChromium(): string | null
 export const hasDisplay: () => boolean
 export const findVirtualDisplay: () => string | null
-export function missingCapabilities(): Record<'desktop' | 'browser' | 'pdf', string | null>
+export function missingCapabilities(): Record<'desktop' | 'package' | 'browser' | 'pdf', string | null>

@@ -1,10 +1,12 @@
 /**
  * What this machine can run beyond plain Node. Test files say in their names what they need:
- * `map.pdf.test.ts` the PDF tools, `window.browser.test.ts` Chromium, `start.desktop.test.ts` Electron.
+ * `map.pdf.test.ts` the PDF tools, `window.browser.test.ts` Chromium, `start.desktop.test.ts` Electron,
+ * `packed.package.test.ts` a packed program.
  */
 import { accessSync, constants, readFileSync } from 'node:fs'
 import { delimiter, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
+import { whyNotPacked } from './dist-program.mjs'
 
 const root = fileURLToPath(new URL('..', import.meta.url))
 
@@ -54,6 +56,7 @@ export const hasDisplay = () =>
   process.platform !== 'linux' || Boolean(process.env.DISPLAY || process.env.WAYLAND_DISPLAY)
 export const findVirtualDisplay = () => findProgram('xvfb-run')
 
+const NO_DISPLAY = 'there is neither a display nor xvfb-run'
 const PDF_TOOLS = ['qpdf', 'pdftoppm', 'pdftotext', 'pdffonts']
 
 /** Each need with the reason why this machine cannot meet it, or null where it can. */
@@ -62,10 +65,11 @@ export function missingCapabilities() {
   const desktop = !findElectron()
     ? 'there is no Electron binary (ELECTRON_OVERRIDE_DIST_PATH can name its folder)'
     : !hasDisplay() && !findVirtualDisplay()
-      ? 'there is neither a display nor xvfb-run'
+      ? NO_DISPLAY
       : null
   return {
     desktop,
+    package: whyNotPacked() ?? (hasDisplay() || findVirtualDisplay() ? null : NO_DISPLAY),
     browser: findChromium() ? null : 'there is no Chromium (PETALYARD_CHROMIUM can name one)',
     pdf: tools.length === 0 ? null : `there is no ${tools.join(', ')}`,
   }

@@ -13,10 +13,13 @@ const builds = join(root, 'out', 'command')
 const SOURCES = [
   'shared-types',
   'src-core',
+  'src-main/package-file.ts',
+  'src-main/package-files.json',
   'src-main/command',
   'src-main/documents',
   'src-main/paper',
   'src-main/phone',
+  'src-main/photo',
   'examples',
   'scripts/command-build.mjs',
   'scripts/vite-build.mjs',

@@ -1,6 +1,6 @@
 /**
  * `npm test`: types, lint, format, builds and every test that this machine can run. The last lines name what was
- * skipped and why; the very last one is the count. `PETALYARD_REQUIRE=desktop,browser,pdf` turns a skip into
+ * skipped and why; the very last one is the count. `PETALYARD_REQUIRE=desktop,browser,pdf,package` turns a skip into
  * a failure. Arguments go on to vitest (`npm test -- tests/src-core`).
  */
 import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs'
@@ -20,7 +20,8 @@ async function runTests(missing, args, how) {
     const excludes = missing.flatMap((need) => ['--exclude', `**/*.${need}.test.ts`])
     const vitest = ['run', '--reporter=default', '--reporter=json', `--outputFile.json=${report}`]
     const words = [bin('vitest'), ...vitest, ...excludes, ...args]
-    const virtual = !missing.includes('desktop') && !hasDisplay() ? findVirtualDisplay() : null
+    const hasWindows = !missing.includes('desktop') || !missing.includes('package')
+    const virtual = hasWindows && !hasDisplay() ? findVirtualDisplay() : null
     const [program, ...rest] = virtual ? [virtual, '-a', '-s', '-screen 0 1920x1080x24', ...words] : words
     const { code, said } = await run(program, rest, how)
     if (said) console.log(said)

@@ -1,6 +1,7 @@
 /** The window and what stands behind it, built where their sources changed. */
-import { readFileSync } from 'node:fs'
-import { join } from 'node:path'
+import { copyFileSync, mkdirSync, readFileSync } from 'node:fs'
+import { createRequire } from 'node:module'
+import { basename, join } from 'node:path'
 import { refresh, root } from './fresh-build.mjs'
 import { preloadStrangers } from './preload-gate.mjs'
 import { buildInto, configsOf } from './vite-build.mjs'
@@ -10,6 +11,8 @@ const COMMON = ['shared-types', 'src-core', 'package.json', 'package-lock.json',
 const WINDOW_SOURCES = [...COMMON, 'src-renderer', 'examples', 'vite.config.ts']
 const DESKTOP_SOURCES = [
   ...COMMON,
+  'src-main/package-file.ts',
+  'src-main/package-files.json',
   'src-main/desktop',
   'src-main/browser',
   'src-main/host',
@@ -19,6 +22,9 @@ const DESKTOP_SOURCES = [
   'examples',
   'electron.config.ts',
 ]
+
+/** All that a packed program is built from. */
+export const PACKED_SOURCES = [...new Set([...WINDOW_SOURCES, ...DESKTOP_SOURCES])]
 
 /** out/renderer: plain files for the desktop's own protocol and for the loopback server alike. */
 export function buildWindow() {
@@ -36,8 +42,17 @@ export function buildDesktop() {
     await buildInto(preloadConfig, workshop, { emptyOutDir: false })
     await buildInto(clientConfig, workshop, { emptyOutDir: false })
     await buildInto(streamConfig, workshop, { emptyOutDir: false })
+    layPackageFiles(workshop)
     // A preload that asks for what its sandbox lacks would leave the window white.
     const strangers = preloadStrangers(readFileSync(join(workshop, 'preload.cjs'), 'utf8'))
     if (strangers.length > 0) throw new Error(`the preload asks for ${strangers.join(', ')}`)
   })
+}
+
+/** The files of packages that paper reads while it runs, beside the scripts (src-main/package-file.ts). */
+function layPackageFiles(workshop) {
+  const { paper } = JSON.parse(readFileSync(join(root, 'src-main', 'package-files.json'), 'utf8'))
+  mkdirSync(join(workshop, 'files'))
+  for (const name of paper)
+    copyFileSync(createRequire(import.meta.url).resolve(name), join(workshop, 'files', basename(name)))
 }

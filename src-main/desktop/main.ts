@@ -79,7 +79,7 @@ async function run(): Promise<void> {
   const places = new WindowPlaceStore(dataFolder, host.own.write)
   const windows = new Windows({
     preload: join(__dirname, 'preload.cjs'),
-    icon: iconIn(app.getAppPath()),
+    icon: platform === 'linux' ? iconIn(app.getAppPath()) : null,
     locale: app.getLocale(),
     isMac: platform === 'mac',
     places,
@@ -210,6 +210,7 @@ async function run(): Promise<void> {
   await openAll(asked)
 }
 
+/** Of a packed program; on other systems the program itself carries it. */
 function iconIn(folder: string): string | null {
   const path = join(folder, 'out', 'renderer', 'icon.png')
   return existsSync(path) ? path : null

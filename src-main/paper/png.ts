@@ -1,9 +1,7 @@
 /** SVG as PNG. Text must be outlines already: no face is at hand here. */
-import { readFileSync } from 'node:fs'
-import { createRequire } from 'node:module'
 import { initWasm, Resvg } from '@resvg/resvg-wasm'
+import { packageFile } from '../package-file'
 
-const WASM = '@resvg/resvg-wasm/index_bg.wasm'
 const READY = Symbol.for('petalyard.resvg')
 
 // Kept with the process and not with this module: a second copy of this module must not begin it again.
@@ -12,7 +10,7 @@ const inProcess = globalThis as typeof globalThis & { [READY]?: Promise<void> }
 /** The picture of an SVG, so many pixels across; what it leaves free stays transparent. */
 export async function svgToPng(svg: string, width: number): Promise<Uint8Array> {
   // It may be done but once in a process.
-  inProcess[READY] ??= initWasm(readFileSync(createRequire(import.meta.url).resolve(WASM)))
+  inProcess[READY] ??= initWasm(packageFile('paper', 'index_bg.wasm'))
   await inProcess[READY]
   const drawing = new Resvg(svg, { fitTo: { mode: 'width', value: width } })
   try {

@@ -2,15 +2,14 @@
  * The decoders of JPEG (mozjpeg) and WebP (libwebp) as WebAssembly: several times as fast as in JavaScript, and what a
  * hostile picture does to them stays within their own memory.
  */
-import { readFileSync } from 'node:fs'
-import { createRequire } from 'node:module'
 import initJpeg from '@jsquash/jpeg/codec/dec/mozjpeg_dec.js'
 import initWebp from '@jsquash/webp/codec/dec/webp_dec.js'
 import type { Picture } from '../../src-core/photo/picture'
+import { packageFile } from '../package-file'
 
 const WASM = {
-  jpeg: '@jsquash/jpeg/codec/dec/mozjpeg_dec.wasm',
-  webp: '@jsquash/webp/codec/dec/webp_dec.wasm',
+  jpeg: 'mozjpeg_dec.wasm',
+  webp: 'webp_dec.wasm',
 } as const
 
 interface Codec {
@@ -31,7 +30,7 @@ class Pixels implements Picture {
  * the decoder complains of it: a picture that ends too early would come out half grey.
  */
 export async function decodeWith(kind: keyof typeof WASM, bytes: Uint8Array): Promise<Picture | null> {
-  const module = new WebAssembly.Module(readFileSync(createRequire(import.meta.url).resolve(WASM[kind])))
+  const module = new WebAssembly.Module(packageFile('photo', WASM[kind]))
   const complaints: string[] = []
   const begin = (kind === 'jpeg' ? initJpeg : initWebp) as (options: object) => Promise<Codec>
   const codec = await begin({

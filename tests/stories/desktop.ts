@@ -41,15 +41,23 @@ let built: Promise<unknown> | undefined
 /** Builds what is missing; sources are looked at once, not at every start. */
 export const build = (): Promise<unknown> => (built ??= buildWindow().then(buildDesktop))
 
-/** Builds what is missing and starts the app on the data in `folder`, with files to open. */
-export async function startDesktop(folder: string, files: readonly string[] = []): Promise<Desktop> {
+/** What starts the app: a packed program that `PETALYARD_PACKED` names, or Electron with the folder of the sources. */
+async function programToStart(): Promise<{ readonly executablePath: string; readonly args: string[] }> {
+  const packed = process.env.PETALYARD_PACKED
+  if (packed) return { executablePath: packed, args: [] }
   const electron = findElectron()
   if (!electron) throw new Error('there is no Electron binary')
   await build()
+  return { executablePath: electron, args: [projectRoot] }
+}
+
+/** Builds what is missing and starts the app on the data in `folder`, with files to open. */
+export async function startDesktop(folder: string, files: readonly string[] = []): Promise<Desktop> {
+  const { executablePath, args } = await programToStart()
   const app = await _electron.launch({
-    executablePath: electron,
+    executablePath,
     // Only tests run as root, which the sandbox of the system refuses.
-    args: [projectRoot, `--user-data-dir=${folder}`, '--no-sandbox', ...files],
+    args: [...args, `--user-data-dir=${folder}`, '--no-sandbox', ...files],
     cwd: projectRoot,
   })
   const window = await app.firstWindow()

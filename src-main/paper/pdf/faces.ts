@@ -1,14 +1,13 @@
 /** The shipped text face in the two weights that paper uses. */
-import { readFileSync } from 'node:fs'
-import { createRequire } from 'node:module'
 import type { MeasureText, TextWeight } from '../../../src-core/figures/figure'
 import { MM_PER_POINT } from '../../../src-core/figures/figure'
+import { packageFile } from '../../package-file'
 import { Face } from './face'
 import { Letters } from './letters'
 
 const FILES: Readonly<Record<TextWeight, string>> = {
-  regular: '@expo-google-fonts/source-sans-3/400Regular/SourceSans3_400Regular.ttf',
-  bold: '@expo-google-fonts/source-sans-3/600SemiBold/SourceSans3_600SemiBold.ttf',
+  regular: 'SourceSans3_400Regular.ttf',
+  bold: 'SourceSans3_600SemiBold.ttf',
 }
 
 const read = new Map<TextWeight, Letters>()
@@ -16,7 +15,7 @@ const read = new Map<TextWeight, Letters>()
 function lettersOf(weight: TextWeight): Letters {
   const known = read.get(weight)
   if (known) return known
-  const letters = new Letters(readFileSync(createRequire(import.meta.url).resolve(FILES[weight])))
+  const letters = new Letters(packageFile('paper', FILES[weight]))
   read.set(weight, letters)
   return letters
 }

@@ -24,7 +24,7 @@ describe.each(['docs/faults.md', 'docs/security.md'])('%s', (page) => {
   })
 
   it('names places that are there', () => {
-    for (const [, path] of text(page).matchAll(/`((?:src-\w+|scripts)\/[^`]+)`/g))
+    for (const [, path] of text(page).matchAll(/`((?:src-\w+|scripts|packing)\/[^`]+)`/g))
       expect(text(path!)).not.toBe('')
   })
 })

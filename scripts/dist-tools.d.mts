@@ -1,0 +1,2 @@
+import type { FusesModule } from '../packing/fuses.mjs'
+export function fusesModule(): FusesModule
