@@ -35,6 +35,8 @@ export interface ColourAssignment {
   readonly colourways: readonly string[]
   /** Of a fill by chance: the colourways that it chooses from, and what painted cells had before. */
   readonly chance?: { readonly chosen: readonly string[]; readonly under: ReadonlyMap<number, string> }
+  /** Of a pattern that limits change: the cells that take another colourway than the pattern gives them. */
+  readonly leaving?: readonly number[]
   readonly findings: readonly Finding[]
 }
 
@@ -119,14 +121,20 @@ function byPattern({ cells, fill, sequence, byHand, groups, limits }: Task): Fil
     // A row without a motif of its own takes its turn all the same.
     const rows = Array.from({ length: place(inOrder.at(-1) ?? 0).row }, (): number[] => [])
     for (const group of inOrder) rows[place(group).row - 1]?.push(group)
-    return rowsWithin(sizes, rows, sequence, limits)
+    return rowsWithin(sizes, firsts, rows, sequence, limits)
   }
   const ordered = inOrder.map((group) => sizes[group] ?? 0)
   const taken = fill.pattern === 'one' ? sequence.slice(0, 1) : sequence
-  const { colours, isLeast } = repeatWithin(ordered, taken, limits)
-  const back = new Int16Array(groups.length)
-  inOrder.forEach((group, at) => (back[group] = colours[at] ?? 0))
-  return { colours: back, isLeast }
+  const filled = repeatWithin(ordered, inOrder.map(place), taken, limits)
+  const back = (colours: Int16Array): Int16Array => {
+    const of = new Int16Array(groups.length)
+    inOrder.forEach((group, at) => (of[group] = colours[at] ?? 0))
+    return of
+  }
+  return {
+    ...{ ...filled, colours: back(filled.colours) },
+    ...(filled.natural && { natural: back(filled.natural) }),
+  }
 }
 
 /**
@@ -200,16 +208,20 @@ export function assignColourways(
     return { colourways: assigned, findings, chance: { chosen, under: found.under } }
   }
   const sequence = named.map((id) => chosen.indexOf(id))
-  const { colours, isLeast, broken = 0 } = byPattern({ ...task, sequence })
+  const { colours, natural, isLeast, broken = 0 } = byPattern({ ...task, sequence })
   const ofCell = new Int16Array(cells.length)
+  const leaving: number[] = []
   groups.forEach((group, at) => {
-    for (const cell of group) ofCell[cell] = colours[at] ?? 0
+    for (const cell of group) {
+      ofCell[cell] = colours[at] ?? 0
+      if (natural && !byHand.has(cell) && natural[at] !== colours[at]) leaving.push(cell)
+    }
   })
   ofCell.forEach((colour, cell) => put(cell, colour))
   if (broken > 0)
     findings.push(finding('colours/rows-broken', 'layout.cells.fill', { rows: formatNumber(broken) }))
   findings.push(...told(ofCell, { isLeast }))
-  return { colourways: assigned, findings }
+  return { colourways: assigned, findings, ...(natural && { leaving: leaving.sort((a, b) => a - b) }) }
 }
 
 const NO_STASH: readonly YarnForMotifs[] = []

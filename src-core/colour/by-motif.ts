@@ -26,7 +26,7 @@ interface Own extends Part {
 }
 
 /** As `assignColourways`, for cells of the motifs with these ids. A colourway that names no motif suits all. */
-export function assignByMotif(
+export function assignParts(
   cells: readonly KindCell[],
   fill: Fill | undefined,
   painted: Readonly<Record<string, string>> | undefined,
@@ -42,8 +42,8 @@ export function assignByMotif(
   // What is painted where nothing is, and colourways that nobody knows, are told once, of all cells.
   const { most } = fill ?? {}
   const named = fill && { pattern: 'one' as const, colourways: fill.colourways, ...(most && { most }) }
-  const told = assignColourways(cells, named, painted, colourways)
-  const findings: Finding[] = told.findings.filter(({ code }) => code.startsWith('file/'))
+  const known = assignColourways(cells, named, painted, colourways)
+  const findings: Finding[] = known.findings.filter(({ code }) => code.startsWith('file/'))
   const parts = motifs.flatMap((motif, kind) => {
     const part = partOf(cells, kind, motif, { fill, painted, colourways, kept, held })
     return part.cells.length > 0 ? [part] : []
@@ -78,16 +78,20 @@ export function assignByMotif(
   }
   const assigned = cells.map(() => '')
   const under = new Map<number, string>()
+  const leaving: number[] = []
   parts.forEach(({ at }, index) => {
-    const { colourways, chance, findings: own } = made[index]!
+    const { colourways, chance, findings: own, leaving: left = [] } = made[index]!
     at.forEach((cell, place) => (assigned[cell] = colourways[place] ?? ''))
     for (const [place, id] of chance?.under ?? []) under.set(at[place]!, id)
+    for (const place of left) leaving.push(at[place]!)
     findings.push(...own.filter(({ code }) => !/^(?:file|colours\/limits-)/.test(code)))
   })
-  if (!made.some(({ chance }) => chance)) return { colourways: assigned, findings }
-  const known = new Set(colourways.map(({ id }) => id))
-  const chosen = [...new Set(fill?.colourways ?? known)].filter((id) => known.has(id))
-  return { colourways: assigned, findings, chance: { chosen, under } }
+  const isLimited = made.some(({ leaving }) => leaving)
+  const told = { findings, ...(isLimited && { leaving: leaving.sort((a, b) => a - b) }) }
+  if (!made.some(({ chance }) => chance)) return { colourways: assigned, ...told }
+  const all = new Set(colourways.map(({ id }) => id))
+  const chosen = [...new Set(fill?.colourways ?? all)].filter((id) => all.has(id))
+  return { colourways: assigned, ...told, chance: { chosen, under } }
 }
 
 const NO_LIMITS: Pick<Fill, 'most'> = { most: {} }

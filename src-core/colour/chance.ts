@@ -9,6 +9,7 @@ import { seededRandom } from '../units/random'
 import type { Random } from '../units/random'
 import { apartWithin } from './apart-within'
 import type { ColourCell, Fill } from './assign'
+import { comeBackWithin } from './come-back'
 import { COLOUR_CONSTANTS } from './constants'
 import { countsWithin, isWithinLimits } from './counts'
 import { FREE, alikePairs, countColours, evenCounts } from './graph'
@@ -16,6 +17,7 @@ import type { ColourTask } from './graph'
 import type { Filled } from './in-turn'
 import { isOfFill, readKept } from './kept'
 import type { Kept } from './kept'
+import { NO_GRAMS, weightOf } from './least-beyond'
 import { countTask, roomFor } from './limits'
 import type { Limits, Proof } from './limits'
 import { colourApart, coloursThatDo } from './no-two-alike'
@@ -148,6 +150,14 @@ function colourParts(
   return { task, solved: colourFrom(task, start, painted, differs, random()), under, isFresh: false }
 }
 
+/** Motifs that the free cells of each colour stand for. */
+const freeCounts = (task: ColourTask, colours: Int16Array): number[] =>
+  countColours(
+    colours.map((colour, part) => (task.fixed[part] === FREE ? colour : FREE)),
+    task.colours,
+    task.sizes,
+  )
+
 /** Brings a filling within its limits: as even as can be where it is new, else with few changes. */
 function keepWithin(
   task: ColourTask,
@@ -158,17 +168,23 @@ function keepWithin(
   random: Random,
 ): Filled {
   const sizes = Array.from(task.fixed, (own, part) => (own === FREE ? (task.sizes?.[part] ?? 1) : 0))
-  const free = Int16Array.from(solved.colours, (colour, part) => (task.fixed[part] === FREE ? colour : FREE))
-  const now = countColours(free, task.colours, task.sizes)
+  const now = freeCounts(task, solved.colours)
   if (isWithinLimits(limits, now)) return { colours: solved.colours, isLeast: true }
   const wish = isFresh ? countColours(task.fixed, task.colours).map((many) => -many) : now
-  if (differs) return apartWithin(task, solved.colours, solved.outcome === 'perfect', limits, wish, random)
+  if (differs) {
+    const found = apartWithin(task, solved.colours, solved.outcome === 'perfect', limits, wish, random)
+    const isBetter = weightOf(limits, freeCounts(task, found.colours)) < weightOf(limits, now) - NO_GRAMS
+    // What stood changes for something alone, and no more of it than that takes.
+    if (!isFresh && !isBetter) return { ...found, colours: solved.colours }
+    if (!isFresh) comeBackWithin(task, solved.colours, found.colours, limits)
+    return found
+  }
   const counted = countTask(limits, sizes, wish)
   const { groups, isLeast } = countsWithin(counted)
   const room = roomFor(counted, groups)
   const colours = Int16Array.from(solved.colours)
   // By chance, cells keep their colours while there is room for them; the others take what is left, by chance too.
-  const order = random.shuffled([...sizes.keys()].filter((part) => (sizes[part] ?? 0) > 0))
+  const order = random.shuffled([...sizes.keys()]).filter((part) => (sizes[part] ?? 0) > 0)
   const moving = order.filter((part) => {
     const [colour, size] = [colours[part] ?? 0, sizes[part] ?? 0]
     const stays = room.fits(colour, size)

@@ -31,6 +31,10 @@ export const COLOUR_CONSTANTS = {
   balanceRounds: 400,
   /** Colours × yarns that one such step looks through: with more of them a step costs more (our choice). */
   looksPerStep: 600,
+  /** Where the ranks of motifs that leave a pattern begin: few that change lie evenly in short rows too (our choice). */
+  rankStart: 0.227,
+  /** How often it is asked what of all that is painted or made stands otherwise than limits would have it (our choice). */
+  handRounds: 24,
   /** Pairs of yarns that are told one by one; of the others their number is (our choice). */
   pairsTold: 12,
   /** Cells that a finding points at, at most. */

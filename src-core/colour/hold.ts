@@ -13,7 +13,7 @@ import { memoised, remembered } from '../memo'
 import { createPlanner } from '../plan'
 import { blanketOf } from '../plans/layouts'
 import { heldColours } from '../progress/held'
-import { assignByMotif } from './by-motif'
+import { assignByMotif } from './by-hand'
 import type { KindCell } from './by-motif'
 import type { ColourAssignment } from './assign'
 import { colourCells } from './cells'
@@ -110,6 +110,16 @@ export function standingColours(project: Project): StandingColours | null {
 /** What the middles of motifs, and with them what lies within an outline, follow from beside the layout. */
 const SIZE_FIELDS = ['motifs', 'gauge', 'joining', 'terms'] as const satisfies readonly (keyof Project)[]
 
+/** What the yarn that is left for the motifs follows from beside the layout. */
+const STASH_FIELDS = ['yarns', 'motifs', 'colourways', 'gauge', 'joining', 'allowance', 'terms'] as const
+
+/** Whether an edit may change what limits by yarn leave for the motifs of a fill. */
+export function movesLimits(before: Project, after: Project): boolean {
+  const [was, is] = [blanketOf(before), blanketOf(after)]
+  if (!isByYarn(is?.cells?.fill) && !isByYarn(was?.cells?.fill)) return false
+  return was !== is || STASH_FIELDS.some((name) => before[name] !== after[name])
+}
+
 /** Whether an edit may move motifs into an outline or out of it. */
 export function movesOutline(before: Project, after: Project): boolean {
   const [was, is] = [blanketOf(before), blanketOf(after)]
@@ -126,7 +136,8 @@ export function holdColours(before: Project, after: Project): Project {
     before.colourways === after.colourways &&
     was.alternate === is.alternate &&
     COUNT_FIELDS.every((name) => was[name] === is[name]) &&
-    !movesOutline(before, after)
+    !movesOutline(before, after) &&
+    !(isByChance(is.cells?.fill) && movesLimits(before, after))
   if (isSame) return after
   const moved = withMovedPaint(was, is, after)
   const layout = blanketOf(moved) ?? is

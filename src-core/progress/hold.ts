@@ -3,7 +3,7 @@
  * here. What no edit may do without a question is told by `lostMade`.
  */
 import type { BlanketLayout, Project } from '../../shared-types/project'
-import { holdColours, movedAddress, movesOutline, standingColours } from '../colour/hold'
+import { holdColours, movedAddress, movesLimits, movesOutline, standingColours } from '../colour/hold'
 import { tidyAddress } from '../layout/addresses'
 import { COUNT_FIELDS } from '../layout/blanket'
 import { appliqueOf, blanketOf } from '../plans/layouts'
@@ -136,11 +136,8 @@ function canMove(before: Project, after: Project, was: BlanketLayout, is: Blanke
     return true
   if (was.alternate !== is.alternate || was.cells?.motifs !== cells.motifs || movesOutline(before, after))
     return true
-  return fill?.withinStash === true && STASH_FIELDS.some((name) => before[name] !== after[name])
+  return movesLimits(before, after)
 }
-
-/** What limits by the stash follow from. */
-const STASH_FIELDS = ['yarns', 'motifs', 'gauge', 'allowance'] as const
 
 /**
  * What was painted by this edit: among others made motifs are passed over; by themselves they are meant, and get the

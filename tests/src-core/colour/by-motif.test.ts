@@ -1,7 +1,7 @@
 /** Colours of several motifs in one layout: limits are of all of them together. */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { assignByMotif } from '../../../src-core/colour/by-motif'
+import { assignByMotif } from '../../../src-core/colour/by-hand'
 import type { KindCell } from '../../../src-core/colour/by-motif'
 import type { Fill } from '../../../src-core/colour/assign'
 import type { YarnForMotifs } from '../../../shared-types/plan'

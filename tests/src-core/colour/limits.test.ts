@@ -56,11 +56,11 @@ describe('M46 limits of a fill', () => {
     expect(assign({ cells, fill: { ...fill, most }, stash: [yarn(1000, { c0: 3 })] })).toEqual(plain)
   })
 
-  it('spread the motifs that a colourway may have evenly over its turns, and go on with the rest', () => {
+  it('leave a pattern as it is but for as few motifs as they need, spread over it', () => {
     const fill: Fill = { pattern: 'repeat', colourways: ['c0', 'c0', 'c1', 'c2'], most: { c0: 5 } }
     const { colourways, findings } = assign({ cells: square(2, 8), fill })
-    // Of the 12 turns of c0 until c1 had its 6, five spread over all of them.
-    expect(colourways.map((id) => id.slice(1)).join('')).toBe('0120120121201201')
+    // Of the 8 turns of c0 three go to the others, the second, the fifth and the eighth.
+    expect(colourways.map((id) => id.slice(1)).join('')).toBe('0212001210120112')
     expect(findings).toEqual([])
   })
 
