@@ -78,8 +78,10 @@ export interface EdgingLoop {
   readonly marks: readonly EdgingMark[]
   /** The written rounds in words for it, with plain counts. */
   readonly texts: readonly string[]
-  /** Stitches that stand at the end of each of them. */
+  /** Stitches that stand at the end of each of them, how often its repeat is worked, and its picots. */
   readonly made: readonly number[]
+  readonly repeats: readonly number[]
+  readonly picots: readonly number[]
 }
 
 export interface EdgingAccount {

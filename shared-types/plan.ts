@@ -127,6 +127,14 @@ export interface Holds {
   readonly single: number
 }
 
+/** Join points with a gap that does not close by itself: how many of all there are, the widest, and what closes, in mm. */
+export interface WideGaps {
+  readonly joins: number
+  readonly of: number
+  readonly widest: number
+  readonly closes: number
+}
+
 /** What every plan has, whatever is planned; lists of what a kind of layout does not have are empty. */
 export interface CommonPlan extends Holds {
   /** What it is the plan of, with every default that it was made with. */
@@ -140,6 +148,8 @@ export interface CommonPlan extends Holds {
     readonly halves?: number
     /** Of a blanket: the places at which something is joined, those of fillers and half motifs too. */
     readonly joins?: number
+    /** Of these between motifs, those whose gap is wider than what closes by itself; left out where none is. */
+    readonly wide?: WideGaps
   }
   readonly pitch: { readonly column: number; readonly row: number; readonly rows: readonly [number, number] }
   readonly arrangement: Arrangement | null
@@ -241,6 +251,8 @@ export interface FitArrangement extends Holds {
   /** Size minus wish, in mm. */
   readonly error: { readonly width: number; readonly height: number }
   readonly motifs: number
+  /** Join points whose gap is wider than what closes by itself; left out where none is. */
+  readonly wide?: WideGaps
   /** `assumed`: the grams follow from a ball band that nobody entered. */
   readonly yarns: readonly { readonly id: string; readonly grams: number; readonly assumed?: true }[]
   /** Motifs that are left over, of so many that there are. */

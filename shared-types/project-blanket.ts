@@ -15,6 +15,7 @@ export const FILL_PATTERNS = ['one', 'repeat', 'rows', 'no-two-alike', 'shade', 
 /** Where a shade runs to from its first colourway. */
 export const SHADE_DIRECTIONS = ['down', 'up', 'right', 'left', 'outward'] as const
 export const FILL_SYMMETRIES = ['left-right', 'top-bottom', 'both'] as const
+export const EDGING_ENDS = ['both', 'mouth', 'bottom'] as const
 export const EDGING_STYLES = ['follow', 'bridge', 'level'] as const
 
 export const blanketSchema = z.looseObject({
@@ -96,6 +97,8 @@ export const blanketSchema = z.looseObject({
   edging: z
     .looseObject({
       style: z.enum(EDGING_STYLES).optional(),
+      /** Of what is joined in the round: at which open end it is worked. The mouth is at row 1. Left out: both. */
+      ends: z.enum(EDGING_ENDS).optional(),
       /** Plain rounds along the edge, by their stitch. */
       rounds: z.array(text).optional(),
       yarn: text.optional(),
@@ -113,4 +116,5 @@ export type Arrangement = (typeof ARRANGEMENTS)[number]
 export type AlternateRows = (typeof ALTERNATE_ROWS)[number]
 export type OutlineShape = NonNullable<BlanketLayout['outlineShape']>
 export type FillPattern = (typeof FILL_PATTERNS)[number]
+export type EdgingEnds = (typeof EDGING_ENDS)[number]
 export type EdgingStyle = (typeof EDGING_STYLES)[number]

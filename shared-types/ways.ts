@@ -38,6 +38,13 @@ export interface SizeWay extends Holds {
   /** Size minus the present one, in mm. */
   readonly difference: { readonly width: number; readonly height: number }
   readonly motifs: number
+  /** Balls that are to be bought with it; left out where none are. */
+  readonly buy?: readonly { readonly id: string; readonly balls: number }[]
+  /** Limits of the colours that it goes beyond: a yarn by grams, a colourway by motifs; left out where none. */
+  readonly beyond?: readonly (
+    | { readonly yarn: string; readonly grams: number }
+    | { readonly colourway: string; readonly motifs: number }
+  )[]
   /** `difference`: grams more than now, below zero for fewer. */
   readonly yarns: readonly {
     readonly id: string

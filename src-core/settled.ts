@@ -50,7 +50,7 @@ export const DEFAULTS = {
   blocking: { width: 1, height: 1 },
   /** Colourways without a pattern repeat. */
   fill: { seed: 0, direction: 'down' },
-  edging: { rounds: [] },
+  edging: { rounds: [], ends: 'both' },
   garland: { items: [], symmetric: false },
   cord: { ties: 0, worked: 'chain' },
   spacing: { between: 'edges' },

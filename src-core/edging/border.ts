@@ -172,8 +172,9 @@ export function workBorder(
   gauge: ResolvedGauge,
 ): Border {
   const heights = writtenHeights(written, plain + 1, terms, gauge)
-  const worked = edge.lines.map((line, i) =>
-    workLoop(i, line, edge, written, { rounds: plain, height }, terms, gauge),
+  // An open end without an edging has a line without points.
+  const worked = edge.lines.flatMap((line, i) =>
+    line.length > 1 ? [workLoop(i, line, edge, written, { rounds: plain, height }, terms, gauge)] : [],
   )
   const loops = worked.map(({ findings: _, ...loop }): BorderLoop => loop)
   const sum = (of: (loop: BorderLoop) => number | undefined) =>

@@ -17,7 +17,9 @@ export function edgingBorder({ edging, edgingLines, round }: Plan, detail: numbe
     closed.filter((line) => signedArea(line) < 0),
   ]
   const ends = round
-    ? edgingLines.slice(0, OPEN_ENDS).map((line, i) => bandAlong(line, i === 0 ? -height : height))
+    ? edgingLines
+        .slice(0, OPEN_ENDS)
+        .flatMap((line, i) => (line.length > 1 ? [bandAlong(line, i === 0 ? -height : height)] : []))
     : []
   return [
     ...grow(outer, height, detail / 2).filter((border) => signedArea(border) > 0),

@@ -62,7 +62,7 @@ export function edgingSample(kind: EdgingKind, terms: Terms): EdgingSample {
         heights: Object.fromEntries(STITCH_KEYS.map((key) => [key, gauge.height(key)])),
       },
     },
-    [{ line: 1, stitches, stretches: [stitches], marks, texts: [], made: [] }],
+    [{ line: 1, stitches, stretches: [stitches], marks, texts: [], made: [], repeats: [], picots: [] }],
   )
   const down = rounds.reduce((sum, { height }) => sum + height, isZigzag ? rise : 0)
   return { ...shapes, across, down, edge }

@@ -1,7 +1,8 @@
 /** How an arrangement holds and how it is rotated, in words. */
-import type { Holds } from '../../shared-types/plan'
+import type { Holds, WideGaps } from '../../shared-types/plan'
+import type { UnitSystem } from '../../shared-types/project'
 import { holds } from '../joins/holding'
-import { formatNumber } from '../units/format'
+import { formatFineLength, formatNumber } from '../units/format'
 import type { Degrees } from '../units/quantity'
 import { counted } from './words'
 
@@ -15,6 +16,23 @@ export function holdingWords(held: Holds): string {
   const { pieces, single } = held
   if (pieces <= 1) return `in one piece, but ${hanging(single)}`
   return `falls into ${counted(pieces, 'piece')}${single > 0 ? `, and ${hanging(single)}` : ''}`
+}
+
+/**
+ * "144 of 367 join points gap by up to 8.1 mm; 6.6 mm closes by itself", "all 381 join points gap by up to …"; empty
+ * where all close.
+ */
+export function wideWords(wide: WideGaps | undefined, units: UnitSystem): string {
+  if (!wide) return ''
+  const { joins, of, widest, closes } = wide
+  const which =
+    joins === of
+      ? of === 1
+        ? 'its join point'
+        : `all ${counted(of, 'join point')}`
+      : `${formatNumber(joins)} of ${counted(of, 'join point')}`
+  const gap = joins === 1 ? 'gaps' : 'gap'
+  return `${which} ${gap} by up to ${formatFineLength(widest, units)}; ${formatFineLength(closes, units)} closes by itself`
 }
 
 /** "rotated 22.5°", "every other row rotated 36°"; empty for motifs that stand as they are. */

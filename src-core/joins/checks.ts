@@ -1,5 +1,6 @@
 /** M32: what there is to remark on the join points; whether they hold it together says `holding.ts`. */
 import type { Finding } from '../../shared-types/finding'
+import type { WideGaps } from '../../shared-types/plan'
 import { finding } from '../findings/finding'
 import { fineLengthValue } from '../findings/quantities'
 import type { Millimetres } from '../units/quantity'
@@ -14,6 +15,24 @@ interface ChecksInput {
   /** Spread from which a node is reported, in mm. */
   readonly stretchLimit: Millimetres
 }
+
+/** Join points of which more than this share gape are said to gape as a whole (our own choice). */
+const MOSTLY = 0.5
+
+/** How many join points gape wider than what closes by itself; null where none does. */
+export function wideGaps(nodes: readonly Pick<Node, 'spread'>[], limit: Millimetres): WideGaps | null {
+  let [joins, widest] = [0, 0]
+  for (const node of nodes) {
+    if (!isStretched(node, limit)) continue
+    joins++
+    widest = Math.max(widest, node.spread)
+  }
+  return joins > 0 ? { joins, of: nodes.length, widest, closes: limit } : null
+}
+
+/** Whether more than half of the join points gape: such an arrangement comes after those that close. */
+export const gapesMostly = (wide: Pick<WideGaps, 'joins' | 'of'> | null | undefined): boolean =>
+  wide != null && wide.joins > MOSTLY * wide.of
 
 /** Whether the gap at a node is to be reported, `limit` in mm. */
 export const isStretched = ({ spread }: Pick<Node, 'spread'>, limit: Millimetres): boolean =>
@@ -47,7 +66,7 @@ export function checkNodes({ ids, nodes, petals, stretchLimit }: ChecksInput): F
           spread: fineLengthValue(stretched.reduce((most, node) => Math.max(most, node.spread), 0)),
           limit: fineLengthValue(stretchLimit),
         },
-        { cells: [...new Set(stretched.slice(0, 200).map((node) => ids[node.members[0]!.motif]!))] },
+        { cells: [...new Set(stretched.flatMap(({ members }) => members.map(({ motif }) => ids[motif]!)))] },
       ),
     )
   if (petals >= MANY_PETALS) findings.push(finding('joins/many-tips', 'joining', { petals }))

@@ -10,7 +10,7 @@ import type { Piece } from '../materials/input'
 import { memoised, remembered } from '../memo'
 import { resolveGauge } from '../stitches/gauge'
 import type { ResolvedGauge } from '../stitches/gauge'
-import type { Millimetres } from '../units/quantity'
+import type { EdgingRoom } from './frame'
 import type { BlanketCounts } from './blanket'
 import { HALF_SHARE } from './constants'
 import { finding } from '../findings/finding'
@@ -47,7 +47,7 @@ interface AdditionsInput extends Omit<GapsInput, 'counts' | 'open'> {
   readonly worked: Worked
   /** Colourway by placement. */
   readonly colourways: readonly string[]
-  readonly edging: Millimetres
+  readonly edging: EdgingRoom
   readonly blocking: { readonly width: number; readonly height: number }
 }
 

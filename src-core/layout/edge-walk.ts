@@ -4,7 +4,7 @@
  */
 import { polygonHull } from 'd3-polygon'
 import type { Anchor, Point } from '../../shared-types/plan'
-import type { EdgingStyle } from '../../shared-types/project'
+import type { EdgingEnds, EdgingStyle } from '../../shared-types/project'
 import { indexEdges } from '../geometry/edges'
 import { halfOutline } from '../geometry/half'
 import {
@@ -54,6 +54,8 @@ export interface EdgeInput {
   readonly whole: Laid | null
   /** Rows that are short by half a motif end with half motifs. */
   readonly halves: boolean
+  /** Which open ends of a round have the edging. */
+  readonly ends: EdgingEnds
 }
 
 /** What a line comes to. */

@@ -18,6 +18,7 @@ import { REPEATING, repeatEdge } from './edge-repeat'
 import { edgeLines, inStyle, plus, ringsRound, sumOf } from './edge-walk'
 import type { EdgeInput, EdgeLine, Line, Told } from './edge-walk'
 import { inFrame } from './frame'
+import type { EdgingRoom } from './frame'
 import { halfPlaces } from './halves'
 import type { Lattice } from './lattice'
 import { rowPeriod } from './pattern'
@@ -43,7 +44,7 @@ const SIXTHS: readonly Point[] = Array.from({ length: 6 }, (_, i) => ({
 export function edgeLine(input: EdgeInput): EdgeLine {
   const { counts, whole, lattice } = input
   if (counts.inTheRound) {
-    const told = whole ? roundEdge(input, whole) : evenRound(input)
+    const told = atEnds(input, whole ? roundEdge(input, whole) : evenRound(input))
     return { length: told.length, tips: Math.round(told.tips), corners: 0, outward: [], turns: 0 }
   }
   const isEndless = counts.arrangement !== 'rings' || lattice.pattern.count === 1
@@ -57,6 +58,32 @@ export function edgeLine(input: EdgeInput): EdgeLine {
   const outward = counts.arrangement === 'rings' ? SIXTHS : DIAGONALS
   const told = counts.arrangement === 'rings' ? ringsEdge(input) : rowsEdge(input)
   return { length: told.length, tips: Math.round(told.tips), corners: outward.length, outward, turns: 1 }
+}
+
+/** What both open ends come to without the one that has no edging. */
+function atEnds(input: EdgeInput, both: Told): Told {
+  if (input.ends === 'both') return both
+  const laid = input.whole ?? layBlanket(input.lattice, input.counts)
+  const [mouth, bottom] = bothEnds({ ...input, ends: 'both' }, laid)
+  const line = input.ends === 'mouth' ? bottom : mouth
+  if (!line) return { length: both.length / 2, tips: both.tips / 2 }
+  const length = line
+    .slice(1)
+    .reduce((sum, to, i) => sum + Math.hypot(to.x - line[i]!.x, to.y - line[i]!.y), 0)
+  // A straight line from tip to tip has a tip for each of its parts.
+  return {
+    length: both.length - length,
+    tips: Math.max(0, both.tips - (input.style === 'bridge' ? line.length - 1 : both.tips / 2)),
+  }
+}
+
+/** The open lines at the mouth and at the bottom, then those of holes; an end without an edging has no points. */
+function bothEnds(input: EdgeInput, laid: Laid): readonly Outline[] {
+  const lines = input.whole ? openEnds(input, laid) : evenEnds(input, laid)
+  if (input.ends === 'both' || lines.length < 2) return lines
+  return lines.map((line, i) =>
+    (i === 0 && input.ends === 'bottom') || (i === 1 && input.ends === 'mouth') ? [] : line,
+  )
 }
 
 /** Both open ends of a full round: what every column, or every repeat of columns, adds to a flat blanket. */
@@ -155,7 +182,7 @@ const SAME: Millimetres = 0.5
 export const edgingLines = remembered(walkLines)
 
 function walkLines(input: EdgeInput, laid: Laid, length: Millimetres): readonly Outline[] {
-  if (input.counts.inTheRound) return input.whole ? openEnds(input, laid) : evenEnds(input, laid)
+  if (input.counts.inTheRound) return bothEnds(input, laid)
   if (input.whole || (input.counts.arrangement === 'rings' && input.lattice.pattern.count > 1))
     return cutLines(input, laid).map(({ line }) => line)
   if (isSmall(input)) return smallEdge(input, input.counts).lines
@@ -192,7 +219,7 @@ export function finishEdge(
   asked: EdgeInput,
   laid: Laid,
   { length }: EdgeLine,
-  edging: Millimetres,
+  edging: EdgingRoom,
   blockWidth: number,
   blockHeight: number,
 ): Point[][] {

@@ -9,7 +9,8 @@ import type { Arranged } from './stages'
 import { fillerId } from './addresses'
 import type { Painted } from './halves'
 import { inFrame } from './frame'
-import type { Millimetres, Radians } from '../units/quantity'
+import type { EdgingRoom } from './frame'
+import type { Radians } from '../units/quantity'
 import type { Contact } from './filler-fit'
 import type { Filled, Filling } from './fillers'
 
@@ -21,7 +22,7 @@ export function finishFillers(
   firsts: readonly number[],
   colourway: string,
   painted: Painted,
-  edging: Millimetres,
+  edging: EdgingRoom,
   blockWidth: number,
   blockHeight: number,
 ): PlacedFiller[] {

@@ -7,13 +7,12 @@ import type { FitArrangement, PlanNumbers } from '../../shared-types/plan'
 import type { BlanketLayout, Project } from '../../shared-types/project'
 import { listed } from '../figures/words'
 import { finding } from '../findings/finding'
-import { holds } from '../joins/holding'
 import type { Planner } from '../plans/planner'
 import { blanketOf } from '../plans/layouts'
 import { withOutlineTaken } from '../progress/outline-stays'
 import type { BlanketCounts } from './blanket'
 import { MOST_MOTIFS, LEAST_ROUND } from './constants'
-import { bestOf, byHolding, countedOf, fitOf, layoutOf, waysOf } from './fit'
+import { bestOf, byHolding, countedOf, fitOf, judged, judgedByPatch, layoutOf, waysOf } from './fit'
 import type { Candidate, Rotation, Wish } from './fit'
 import { countPlaces } from './places'
 import type { Kind, Tryout } from './trials'
@@ -73,10 +72,9 @@ function shortForOne(project: Project, layout: BlanketLayout, planner: Planner):
   return short.map(({ id }) => project.yarns?.find((yarn) => yarn.id === id)?.name ?? id)
 }
 
-/** A patch judged; the plans themselves decide. */
 const sorted = (told: readonly { readonly fit: FitArrangement; readonly miss: number }[]): FitArrangement[] =>
   told
-    .map(({ fit, miss }) => ({ fit, miss, holds: fit.motifs > 1 && holds(fit) }))
+    .map(({ fit, miss }) => ({ fit, miss, ...judged(fit) }))
     .sort(byHolding)
     .map(({ fit }) => fit)
 
@@ -131,7 +129,7 @@ const leastAcross = ({ arrangement, alternateRows, inTheRound }: Kind): number =
 const candidate = (tryout: Tryout, counts: BlanketCounts, miss: number): Candidate => ({
   counts,
   miss,
-  holds: countPlaces(counts) > 1 && holds(tryout.trials.of(counts)),
+  ...judgedByPatch(tryout, counts),
 })
 
 /** Rectangles of at most so many motifs: what is left over counts as much as what is out of proportion. */

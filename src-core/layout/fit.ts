@@ -9,6 +9,7 @@ import type { FitArrangement, PlanNumbers } from '../../shared-types/plan'
 import type { BlanketLayout, Project } from '../../shared-types/project'
 import { BLANKET } from '../fields/blanket'
 import { finding } from '../findings/finding'
+import { gapesMostly } from '../joins/checks'
 import { holds } from '../joins/holding'
 import { formatSize } from '../units/format'
 import type { Degrees } from '../units/quantity'
@@ -42,6 +43,8 @@ export interface Candidate {
   /** One motif by itself does hold, but is nothing to put before others. */
   readonly holds: boolean
   readonly miss: number
+  /** Most of its join points gape. */
+  readonly gapes: boolean
 }
 
 /** What the arrangements of a project are compared by, or the findings that say why there are none. */
@@ -88,7 +91,7 @@ export function fitArrangements(
   return {
     arrangements: offered
       .map(({ counts }) => describeFit(counts, project, layout, planner, wish))
-      .map((fit) => ({ fit, holds: fit.motifs > 1 && holds(fit), miss: missOf(fit.size, wish) }))
+      .map((fit) => ({ fit, ...judged(fit), miss: missOf(fit.size, wish) }))
       .sort(byHolding)
       .map(({ fit }) => fit),
     findings,
@@ -141,9 +144,21 @@ const unevenRows = (shifted: Kind['alternateRows']): Kind[] =>
     }),
   )
 
-/** What holds comes first, whatever its size; then what comes nearer. */
+/** What holds comes first, whatever its size; then what closes without a gap at most joins; then what comes nearer. */
 export const byHolding = (a: Omit<Candidate, 'counts'>, b: Omit<Candidate, 'counts'>): number =>
-  Number(b.holds) - Number(a.holds) || a.miss - b.miss
+  Number(b.holds) - Number(a.holds) || Number(a.gapes) - Number(b.gapes) || a.miss - b.miss
+
+/** How a planned fit is joined: a patch judged, the plan itself decides. */
+export const judged = (fit: FitArrangement): Pick<Candidate, 'holds' | 'gapes'> => ({
+  holds: fit.motifs > 1 && holds(fit),
+  gapes: gapesMostly(fit.wide),
+})
+
+/** The same of counts, by their patch. */
+export function judgedByPatch({ trials }: Tryout, counts: BlanketCounts): Pick<Candidate, 'holds' | 'gapes'> {
+  const trial = trials.of(counts)
+  return { holds: countPlaces(counts) > 1 && holds(trial), gapes: gapesMostly(trial.wide) }
+}
 
 export const missOf = (size: Wish, wish: Wish): number =>
   Math.abs(size.width - wish.width) / wish.width + Math.abs(size.height - wish.height) / wish.height
@@ -183,7 +198,7 @@ export function nearest(tryout: Tryout, kind: Kind, rotation: Rotation, wish: Wi
   const bare = { inTheRound: false, ...kind, ...rotation, columns: 0, rows: 0, rings: 0 }
   const candidate = (counts: BlanketCounts): Candidate => ({
     counts,
-    holds: countPlaces(counts) > 1 && holds(tryout.trials.of(counts)),
+    ...judgedByPatch(tryout, counts),
     miss: missOf(tryout.size(counts), wish),
   })
   if (arrangement === 'rings') {
@@ -280,6 +295,7 @@ export function fitOf(counts: BlanketCounts, plan: PlanNumbers, wish: Wish): Fit
     size,
     error: { width: size.width - wish.width, height: size.height - wish.height },
     motifs: plan.counts.motifs,
+    ...(plan.counts.wide && { wide: plan.counts.wide }),
     yarns: plan.yarns.map((need) => ({
       id: need.id,
       grams: need.grams.expected,

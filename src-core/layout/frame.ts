@@ -1,20 +1,37 @@
 /** A laid blanket in the frame of its finished size: with its edging round it, and blocked. */
 import type { JoinNode, LeftOutPlace, MotifAccount, PlacedMotif, PlanSize } from '../../shared-types/plan'
+import type { EdgingEnds } from '../../shared-types/project'
 import { isStretched } from '../joins/checks'
 import type { Millimetres } from '../units/quantity'
 import type { Arranged, Joined } from './stages'
 
+/** The height of an edging, and the room that it takes at each side, in mm before blocking. */
+export interface EdgingRoom {
+  readonly height: Millimetres
+  readonly side: Millimetres
+  readonly top: Millimetres
+  readonly bottom: Millimetres
+}
+
+/** Of what is joined in the round an edging takes no room where the round closes, and may be at one end alone. */
+export const edgingRoom = (height: Millimetres, isRound: boolean, ends: EdgingEnds = 'both'): EdgingRoom => ({
+  height,
+  side: isRound ? 0 : height,
+  top: isRound && ends === 'bottom' ? 0 : height,
+  bottom: isRound && ends === 'mouth' ? 0 : height,
+})
+
 /** What `finish` needs to know of edging and blocking. */
 interface Frame {
-  readonly edging: Millimetres
+  readonly edging: EdgingRoom
   readonly blockWidth: number
   readonly blockHeight: number
 }
 
 /** From the top left of all outlines to the finished size: edging round it, then the factors of blocking. */
 export const inFrame = ({ edging, blockWidth, blockHeight }: Frame) => ({
-  x: (value: number) => (value + edging) * blockWidth,
-  y: (value: number) => (value + edging) * blockHeight,
+  x: (value: number) => (value + edging.side) * blockWidth,
+  y: (value: number) => (value + edging.top) * blockHeight,
 })
 
 /**
@@ -23,21 +40,18 @@ export const inFrame = ({ edging, blockWidth, blockHeight }: Frame) => ({
  */
 export function finished(
   size: { readonly width: number; readonly height: number; readonly round?: Millimetres },
-  {
-    edging,
-    blocking,
-  }: { readonly edging: Millimetres; readonly blocking: { width: number; height: number } },
+  { edging, blocking }: { readonly edging: EdgingRoom; readonly blocking: { width: number; height: number } },
 ): { readonly width: Millimetres; readonly height: Millimetres } {
   const { x, y } = inFrame({ edging, blockWidth: blocking.width, blockHeight: blocking.height })
-  const height = y(size.height + edging)
-  return { width: size.round ? size.round * blocking.width : x(size.width + edging), height }
+  const height = y(size.height + edging.bottom)
+  return { width: size.round ? size.round * blocking.width : x(size.width + edging.side), height }
 }
 
 /** The finished size and its bounds. */
 export function finishSize(
   accounts: readonly MotifAccount[],
   arranged: Arranged,
-  edging: Millimetres,
+  edging: EdgingRoom,
   blockWidth: number,
   blockHeight: number,
 ): PlanSize {
@@ -68,7 +82,7 @@ export function finishMotifs(
   firsts: readonly number[],
   colourways: readonly string[],
   motifs: readonly string[],
-  edging: Millimetres,
+  edging: EdgingRoom,
   blockWidth: number,
   blockHeight: number,
 ): PlacedMotif[] {
@@ -90,7 +104,7 @@ export function finishMotifs(
 /** The places that were left out by hand. */
 export function finishLeftOut(
   { leftOut }: Arranged,
-  edging: Millimetres,
+  edging: EdgingRoom,
   blockWidth: number,
   blockHeight: number,
 ): LeftOutPlace[] {
@@ -103,7 +117,7 @@ export function finishJoins(
   arranged: Arranged,
   joined: Joined,
   labels: readonly number[],
-  edging: Millimetres,
+  edging: EdgingRoom,
   blockWidth: number,
   blockHeight: number,
 ): JoinNode[] {

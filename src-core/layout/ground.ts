@@ -16,6 +16,7 @@ import { blanketCounts, blockingFactors, COUNT_FIELDS } from './blanket'
 import type { CountFields } from './blanket'
 import { cellsOf, hasOwnPairs } from './cells'
 import { LATTICES_KEPT } from './constants'
+import { edgingRoom } from './frame'
 import { cutOut } from './outline'
 import * as stages from './stages'
 
@@ -33,6 +34,8 @@ export function createGround() {
   // By its fields: a layout whose cells alone were painted keeps its counts, and all that follows from them.
   const countsOf = (layout: SettledBlanket) => counted(...COUNT_FIELDS.map((name) => layout[name]))
   const lattice = memoised(stages.lattice, LATTICES_KEPT)
+  // One object for equal fields: what is placed in it is not placed again.
+  const room = memoised(edgingRoom)
   const idsOf = memoised((...ids: string[]): readonly string[] => ids)
   // By what it hangs on: blankets that differ in how many motifs they have alone stand on the same lattice, whose edges
   // are walked once.
@@ -76,7 +79,8 @@ export function createGround() {
     const grid = latticeUnder(all, cells, counts, rules)
     const plain = plainRounds(layout.edging, project.terms)
     const written = writtenHeights(writtenRounds(layout.edging), plain.length + 1, project.terms, gauge)
-    const edging = edgingHeight(plain, project.terms, gauge) + written.reduce((sum, each) => sum + each, 0)
+    const height = edgingHeight(plain, project.terms, gauge) + written.reduce((sum, each) => sum + each, 0)
+    const edging = room(height, counts.inTheRound, layout.edging?.ends)
     return {
       findings,
       measured,

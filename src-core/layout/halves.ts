@@ -17,6 +17,7 @@ import type { Degrees, Millimetres } from '../units/quantity'
 import type { BlanketCounts, Laid, Placement } from './blanket'
 import { halfId } from './addresses'
 import { inFrame } from './frame'
+import type { EdgingRoom } from './frame'
 import { kindAt } from './pattern'
 import { rowSpans } from './places'
 import type { Joined } from './stages'
@@ -265,7 +266,7 @@ export function finishHalves(
   labels: readonly number[],
   colourways: readonly string[],
   ids: readonly string[],
-  edging: Millimetres,
+  edging: EdgingRoom,
   blockWidth: number,
   blockHeight: number,
 ): PlacedHalf[] {

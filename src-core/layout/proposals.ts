@@ -5,6 +5,7 @@
 import type { Finding } from '../../shared-types/finding'
 import type { FitArrangement, MotifAccount, Plan } from '../../shared-types/plan'
 import type { JoinRule, Project } from '../../shared-types/project'
+import { gapesMostly } from '../joins/checks'
 import { holds } from '../joins/holding'
 import { blanketOf } from '../plans/layouts'
 import { outlineToward } from '../ways/outline'
@@ -47,7 +48,7 @@ const PIECE = { columns: 6, rows: 5, rings: 2 } as const
 
 /**
  * Of two arrangements that hold, the one that is usual for the shape goes first, unless the other has this many
- * times its joins.
+ * times its joins, of those that close by themselves.
  */
 const USUAL_WEIGHT = 1.15
 
@@ -154,12 +155,12 @@ function looksOf(
     const candidate = nearest(tryout, kind, trial, wish).reduce((best, each) =>
       byHolding(each, best) < 0 ? each : best,
     )
-    return { kind, rule, trial, candidate, weight: trial.joins * (kind === usual ? USUAL_WEIGHT : 1) }
+    return { kind, rule, trial, candidate, weight: trial.closing * (kind === usual ? USUAL_WEIGHT : 1) }
   }
   const firsts: Look[] = []
   const seconds: Look[] = []
   for (const kind of [straight, offset]) {
-    const [best, ...others] = tryout.trials.rotations(kind, depth)
+    const [best, ...others] = closingFirst(tryout.trials.rotations(kind, depth))
     if (!best) continue
     firsts.push(
       kind === offset && !inTheRound ? nearerOf(look(kind, best), look(uneven, best)) : look(kind, best),
@@ -185,13 +186,27 @@ function looksOf(
     Number(b.candidate.holds) - Number(a.candidate.holds) ||
     a.trial.pieces - b.trial.pieces ||
     a.trial.single - b.trial.single ||
+    Number(a.candidate.gapes) - Number(b.candidate.gapes) ||
     b.weight - a.weight
   // The usual one of squares goes first whatever the count of joins: that is how squares are laid.
   const sorted = firsts.sort(better)
   const isSquare = account.shape === 'straight' && isSquarish(account)
-  const leading = isSquare ? sorted.findIndex((each) => each.kind === usual && each.candidate.holds) : -1
+  const leading = isSquare
+    ? sorted.findIndex(({ kind, candidate }) => kind === usual && candidate.holds && !candidate.gapes)
+    : -1
   if (leading > 0) sorted.unshift(...sorted.splice(leading, 1))
-  return [...sorted, ...seconds].sort((a, b) => Number(b.candidate.holds) - Number(a.candidate.holds))
+  return [...sorted, ...seconds].sort(
+    (a, b) =>
+      Number(b.candidate.holds) - Number(a.candidate.holds) ||
+      Number(a.candidate.gapes) - Number(b.candidate.gapes),
+  )
+}
+
+/** Of rotations that hold, one that closes at most of its join points goes before those that do not. */
+function closingFirst(trials: readonly Trial[]): readonly Trial[] {
+  if (!gapesMostly(trials[0]?.wide)) return trials
+  const better = trials.find((trial) => holds(trial) && !gapesMostly(trial.wide))
+  return better ? [better, ...trials.filter((trial) => trial !== better)] : trials
 }
 
 /** Rows that are shifted end evenly, unless shorter ones hold as well and come clearly nearer to the size. */

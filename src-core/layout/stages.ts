@@ -2,7 +2,7 @@
 import { knownSize } from '../motif/ruler'
 import type { Finding } from '../../shared-types/finding'
 import type { Anchor, HoleKind, Holds, MotifAccount, PlacedFiller, PlanSize } from '../../shared-types/plan'
-import type { BlanketLayout, Hand } from '../../shared-types/project'
+import type { EdgingEnds, BlanketLayout, Hand } from '../../shared-types/project'
 import type { SettledJoining } from '../../shared-types/settled'
 import { finding } from '../findings/finding'
 import { scaleOutline } from '../geometry/points'
@@ -350,13 +350,14 @@ export function edgeInput(
   style: NonNullable<BlanketLayout['edging']>['style'],
   { reach, ways }: Pick<Joined, 'reach' | 'ways'>,
   halves: boolean,
+  ends: EdgingEnds,
 ): EdgeInput {
   const tips = accounts.map(({ anchors, shape }) =>
     anchors.filter((anchor) => shape === 'round' || anchor.kind === 'tip' || anchor.kind === 'corner'),
   )
   const isWhole = laid.placements.length === countPlaces(counts) && cells.own.size === 0
   return {
-    ...{ lattice: laid.lattice, counts, tips, reach, ways, halves },
+    ...{ lattice: laid.lattice, counts, tips, reach, ways, halves, ends },
     style: style ?? usualEdgingStyle(accounts[0]?.shape),
     whole: isWhole ? null : laid,
   }

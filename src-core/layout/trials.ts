@@ -3,11 +3,13 @@
  * they lie to each other alone, and both repeat over a lattice: so a patch of a few rows tells whether a blanket of
  * any size holds, and how firmly, in under a millisecond.
  */
-import type { Holds, MotifAccount } from '../../shared-types/plan'
+import type { Holds, MotifAccount, WideGaps } from '../../shared-types/plan'
 import type { Hand } from '../../shared-types/project'
 import { compareHolding, holdingOf, holds } from '../joins/holding'
+import { isStretched, wideGaps } from '../joins/checks'
 import { findNodes } from '../joins/nodes'
-import { anchorsUnder, pairWay } from '../joins/rule'
+import type { Node } from '../joins/nodes'
+import { anchorsUnder, pairWay, stretchLimit } from '../joins/rule'
 import type { Rule, Rules } from '../joins/rule'
 import type { Joining } from '../../shared-types/project'
 import type { ResolvedGauge } from '../stitches/gauge'
@@ -39,7 +41,12 @@ interface Ground extends Asked {
   /** The widest of all. */
   readonly reach: Millimetres
   readonly pair: ReturnType<typeof pairWay>
+  /** Gap that closes by itself. */
+  readonly stretchLimit: Millimetres
 }
+
+const joinsOf = (nodes: readonly Pick<Node, 'members'>[]): number =>
+  nodes.reduce((sum, { members }) => sum + members.length - 1, 0)
 
 /** How an arrangement is joined. Points and gaps are those of the patch: to be compared with each other only. */
 export interface Trial extends Holds {
@@ -51,6 +58,10 @@ export interface Trial extends Holds {
   /** A point of three motifs is worth two joins, as two separate ones would be. */
   readonly joins: number
   readonly spread: Millimetres
+  /** Points that gape wider than what closes by itself; null where none does. */
+  readonly wide: WideGaps | null
+  /** Of the joins, those that close by themselves. */
+  readonly closing: number
   /** Radius of the largest opening. Costs more than all the rest: asked for only where the rest is equal. */
   readonly opening: () => Millimetres
 }
@@ -177,6 +188,7 @@ export class Trials {
     )
     const { pieces, single } = holdingOf(placements.length, nodes)
     const spread = nodes.reduce((most, node) => Math.max(most, node.spread), 0)
+    const limit = this.ground.stretchLimit
     let opening = -1
     return {
       turn: counts.turn,
@@ -185,8 +197,10 @@ export class Trials {
       pieces,
       single: single.length,
       points: nodes.length,
-      joins: nodes.reduce((sum, node) => sum + node.members.length - 1, 0),
+      joins: joinsOf(nodes),
       spread,
+      wide: wideGaps(nodes, limit),
+      closing: joinsOf(nodes.filter((node) => !isStretched(node, limit))),
       opening: () => {
         if (opening >= 0) return opening
         // Worked out again rather than kept: of hundreds of trials only a few are asked.
@@ -262,13 +276,15 @@ export function trialsOf(asked: Asked): Trials {
   const kinds = accounts.map((_, kind) => kind)
   const reach = Math.max(...kinds.flatMap((one) => kinds.map((other) => pair(one, other).reach)))
   const rule = rules.of(0, 0)
-  const ground: Ground = { ...asked, account, rule, reach, pair }
+  const smallest = accounts.reduce((least, each) => (each.overTips < least.overTips ? each : least))
+  const limit = stretchLimit({ gap: rules.widest }, smallest, gauge)
+  const ground: Ground = { ...asked, account, rule, reach, pair, stretchLimit: limit }
   // Of several motifs too much can differ: they are tried anew.
   if (accounts.length > 1) return new Trials(ground)
   const own = known.get(account) ?? new Map<string, Trials>()
   known.set(account, own)
   if (own.size > MOST_GROUNDS) own.clear()
-  return remembered(own, `${rule.rule} ${rule.gap} ${reach} ${hand}`, () => new Trials(ground))
+  return remembered(own, `${rule.rule} ${rule.gap} ${reach} ${limit} ${hand}`, () => new Trials(ground))
 }
 
 /** By what arrangements of one blanket are compared without planning each. */

@@ -169,6 +169,8 @@ const loopsOf = (
     ...loop,
     texts: rounds.map(({ text }) => text),
     made: rounds.map(({ made }) => made),
+    repeats: rounds.map(({ repeats }) => repeats),
+    picots: rounds.map(({ picots }) => picots),
   })),
   ...(multiple && { multiple: { of: multiple.of, plus: multiple.plus, by: multiple.by } }),
   gauge: {

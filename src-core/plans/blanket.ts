@@ -15,6 +15,7 @@ import { legibilityFindings } from '../colour/legibility'
 import * as borders from '../edging/border'
 import { plainRounds, writtenRounds } from '../edging/written'
 import { bySeverity, finding } from '../findings/finding'
+import { wideGaps } from '../joins/checks'
 import type { Rule } from '../joins/rule'
 import { createAdditions, tally } from '../layout/additions'
 import { blanketSize } from '../layout/blanket'
@@ -25,6 +26,7 @@ import { outlineReach } from '../layout/outline'
 import { countPlaces, fullLengths } from '../layout/places'
 import * as edges from '../layout/edge'
 import * as frames from '../layout/frame'
+import type { EdgingRoom } from '../layout/frame'
 import * as stages from '../layout/stages'
 import * as works from '../layout/works'
 import { offTarget } from '../layout/target'
@@ -45,7 +47,8 @@ import type { KindPlanner } from './kind'
 
 const NO_ACCOUNTS: BlanketPlan['accounts'] = []
 /** What is joined in the round has an edge at either end. */
-const BOTH_ENDS = 2
+const edgesOf = ({ inTheRound }: BlanketCounts, { edging }: SettledBlanket): number =>
+  inTheRound && (edging?.ends ?? 'both') === 'both' ? 2 : 1
 const NO_LINES: BlanketPlan['edgingLines'] = []
 
 /** Stays the same object, so that stages which read it are remembered. */
@@ -89,14 +92,14 @@ function unevenRound({ pattern }: Cells, { inTheRound, columns }: BlanketCounts)
 function roundAccount(
   arranged: stages.Arranged,
   { nodes }: stages.Joined,
-  edging: number,
+  { side }: EdgingRoom,
   wider: number,
 ): RoundAccount {
   const circumference = arranged.round * wider
   return {
     circumference,
     flat: circumference / 2,
-    map: (arranged.width + 2 * edging) * wider,
+    map: (arranged.width + 2 * side) * wider,
     joins: nodes.filter(({ wraps }) => wraps).length,
   }
 }
@@ -162,7 +165,10 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
     /** The edge and its rounds: of the colours they hang on nothing but whether there are half motifs. */
     const edged = memoised((halves: boolean) => {
       const style = layout.edging?.style
-      const edge = edging > 0 ? edgeInput(accounts, cells, arranged, counts, style, joined, halves) : null
+      const edge =
+        edging.height > 0
+          ? edgeInput(accounts, cells, arranged, counts, style, joined, halves, layout.edging?.ends ?? 'both')
+          : null
       const line = edge && edgeLine(edge)
       const written = writtenRounds(layout.edging)
       const plain = plainRounds(layout.edging, project.terms)
@@ -213,7 +219,7 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
           length: line.length,
           outerCorners: line.corners,
           turns: line.turns,
-          lines: border?.loops.length ?? (counts.inTheRound ? BOTH_ENDS : 1),
+          lines: border?.loops.length ?? edgesOf(counts, layout),
           tips: line.tips,
           chord: line.tips > 0 ? line.length / line.tips : 0,
         },
@@ -254,6 +260,7 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
     if (rule.rule !== 'apart') findings.push(...holding.findings)
     findings.push(...unevenRound(cells, counts))
     findings.push(...offTarget(layout, size, units))
+    const wide = rule.rule === 'apart' ? null : wideGaps(joined.nodes, joined.stretchLimit)
     const counted = {
       kind: 'blanket' as const,
       size,
@@ -270,6 +277,7 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
         fillers: added.placed.fillers.length,
         halves: added.placed.halves.length,
         joins: joined.nodes.length + added.joinPoints,
+        ...(wide && { wide }),
       },
       pitch: {
         column: grid.column * width,

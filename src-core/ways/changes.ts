@@ -60,7 +60,11 @@ function edgingSteps(project: Project): Change[] {
   const least = writtenRounds(edging).length > 0 ? 1 : 0
   const stitch = rounds.at(-1) ?? (speech.terms === 'US' ? 'sc' : 'dc')
   const yarn = edging?.yarn ?? project.joining?.yarn
-  const steps = Array.from({ length: 2 * WAYS.edgingRounds + 1 }, (_, i) => i - WAYS.edgingRounds)
+  // As many more as come to the size, if that is no border without end; as many fewer as there are.
+  const steps = [
+    ...Array.from({ length: rounds.length }, (_, i) => -1 - i),
+    ...Array.from({ length: WAYS.edgingRounds }, (_, i) => 1 + i),
+  ]
   const written = edging?.written ?? []
   /** Written rounds are left out from the outside, and last of all the round that they are worked into. */
   const without = (kept: number, plain: readonly string[]): Change => ({
@@ -78,7 +82,7 @@ function edgingSteps(project: Project): Change[] {
   const outer = written.map((_, kept) => without(kept, rounds))
   const none = written.length > 0 ? [without(0, [])] : []
   const plain: Change[] = steps
-    .filter((step) => step !== 0 && rounds.length + step >= least)
+    .filter((step) => rounds.length + step >= least)
     .map((step) => ({
       kind: 'edging',
       words: words.edgingWay(step, stitch, speech),

@@ -8,8 +8,8 @@ export const WAYS = {
   gauge: 0.06,
   /** Share by which blocking stretches without force (common practice, no source). */
   blocking: 0.04,
-  /** Rounds of edging more or fewer that are tried (ours). */
-  edgingRounds: 4,
+  /** Rounds of edging more that are tried: a wider border is no remedy for a size any more (ours). */
+  edgingRounds: 16,
   /** The longest joining chain that is tried (ours). */
   chains: 6,
   /** Share by which the outline of what is cut out is tried larger and smaller, in so many steps, and those kept (ours). */

@@ -15,7 +15,9 @@ import { holds } from '../joins/holding'
 import { nearest, waysOf } from '../layout/fit'
 import { countPlaces } from '../layout/places'
 import type { Tryout } from '../layout/trials'
+import { blanketOf } from '../plans/layouts'
 import type { Planner } from '../plans/planner'
+import { isUsableOrZero } from '../units/usable'
 import { keepsMade, slidesOf, stepsOf, withCounts } from './changes'
 import type { Change } from './changes'
 import { WAYS } from './constants'
@@ -60,7 +62,7 @@ export function waysToSize(project: Project, wish: WishedSize, planner: Planner)
   const now = tellOf(project, planner)
   const isHeld = now.motifs.length > 1 && holds(now)
   const before = offBy(now.size, wish)
-  const found = candidatesOf({ project, wish, whole, tryout, planner, isHeld })
+  const found = worthIt(candidatesOf({ project, wish, whole, tryout, planner, isHeld }))
     .filter(({ off }) => off < before)
     .sort(byPromise)
   // Where something is made, a few more are planned: what takes it away is no way.
@@ -69,6 +71,23 @@ export function waysToSize(project: Project, wish: WishedSize, planner: Planner)
     .filter((way) => (!isHeld || holds(way)) && offBy(way.size, wish) < before)
     .sort((a, b) => byNearness(a, b, wish))
   return { ways: ways.slice(0, WAYS.offered), findings }
+}
+
+/** Without those in which one thing that is changed takes the size away again from what the others come to. */
+function worthIt(candidates: readonly Candidate[]): Candidate[] {
+  const nameOf = (parts: readonly string[]): string => parts.join('\n')
+  const partsOf = ({ changes, counts, isRecounted }: Candidate): string[] => [
+    ...(isRecounted ? [countWay(counts)] : []),
+    ...changes.map(({ words }) => words),
+  ]
+  const off = new Map(candidates.map((candidate) => [nameOf(partsOf(candidate)), candidate.off]))
+  return candidates.filter((candidate) => {
+    const parts = partsOf(candidate)
+    return parts.every((_, i) => {
+      const without = off.get(nameOf(parts.filter((_part, k) => k !== i)))
+      return without === undefined || candidate.off < without
+    })
+  })
 }
 
 const movesOutline = ({ kind }: Change): boolean => kind === 'outline'
@@ -210,6 +229,7 @@ function wayOf(
     error: errorOf({ width, height }, wish),
     difference: { width: width - now.size.width, height: height - now.size.height },
     motifs: told.motifs.length,
+    ...needsOf(project, told),
     yarns: [
       ...told.yarns.map((need) => ({
         id: need.id,
@@ -222,6 +242,28 @@ function wayOf(
     edit,
   }
 }
+
+/** What must be bought for it, and which limits of the colours it goes beyond. */
+function needsOf(project: Project, { yarns, counts }: Told): Pick<SizeWay, 'buy' | 'beyond'> {
+  const fill = blanketOf(project)?.cells?.fill
+  const buy = yarns.flatMap(({ id, toBuy }) => (toBuy !== null && toBuy > 0 ? [{ id, balls: toBuy }] : []))
+  const beyond = [
+    ...yarns.flatMap(({ id, grams }) => {
+      const limit = fill?.mostGrams?.[id]
+      const over = isUsableOrZero(limit) ? grams.expected - limit : 0
+      return over > GRAM ? [{ yarn: id, grams: over }] : []
+    }),
+    ...Object.entries(counts.byColourway).flatMap(([colourway, motifs]) => {
+      const limit = fill?.most?.[colourway]
+      const over = isUsableOrZero(limit) ? motifs - Math.floor(limit) : 0
+      return over > 0 ? [{ colourway, motifs: over }] : []
+    }),
+  ]
+  return { ...(buy.length > 0 && { buy }), ...(beyond.length > 0 && { beyond }) }
+}
+
+/** Less is no breach of a limit. */
+const GRAM = 0.5
 
 function byNearness(a: SizeWay, b: SizeWay, wish: WishedSize): number {
   const near = (way: SizeWay) => Math.round(offBy(way.size, wish))

@@ -1,8 +1,10 @@
 /** What ways to a size are called. */
 import type { Terms, UnitSystem } from '../../shared-types/project'
-import type { WishedSize } from '../../shared-types/ways'
+import type { SizeWay, WishedSize } from '../../shared-types/ways'
 import { counted } from '../figures/words'
 import type { BlanketCounts } from '../layout/blanket'
+import { saying } from '../stitches/spelling'
+import { termWord } from '../stitches/terms'
 import { formatFineLength, formatLength, formatMass, formatNumber, formatSize } from '../units/format'
 import type { Millimetres } from '../units/quantity'
 import type { Size } from './size'
@@ -91,6 +93,27 @@ export function errorWords({ width, height }: WishedSize, units: UnitSystem): st
 
 /** mm: nearer is there. */
 export const EXACT: Millimetres = 0.5
+
+/** "To buy: Rust 3 balls, Moss 1 ball"; empty where nothing is to be bought. */
+export const buyWords = (buy: SizeWay['buy'], nameOf: (yarn: string) => string, terms: Terms): string =>
+  buy
+    ? `To buy: ${buy.map(({ id, balls }) => `${nameOf(id)} ${counted(balls, termWord('ball', terms))}`).join(', ')}`
+    : ''
+
+/** "Beyond your limits: Rust by 62 g, colourway B by 4 motifs"; empty where none is passed. */
+export function beyondWords(
+  beyond: SizeWay['beyond'],
+  names: { readonly yarn: (id: string) => string; readonly colourway: (id: string) => string },
+  { units, terms }: Speech,
+): string {
+  if (!beyond) return ''
+  const each = beyond.map((limit) =>
+    'yarn' in limit
+      ? `${names.yarn(limit.yarn)} by ${formatMass(limit.grams, units)}`
+      : saying(terms)`colourway ${names.colourway(limit.colourway)} by ${counted(limit.motifs, 'motif')}`,
+  )
+  return `Beyond your ${each.length > 1 ? 'limits' : 'limit'}: ${each.join(', ')}`
+}
 
 /** "12 g more", "3 g less", "as now". */
 export function yarnChange(grams: number, units: UnitSystem): string {

@@ -105,10 +105,14 @@ export const roundText = (text: string, job: Job): string =>
   translateText(text, job.settled.terms, job.terms).replace(/[.\s]*$/, '.')
 
 /** "(924 sts: 154 repeats.)" */
-export function countWords(made: number, round: EdgingRound, loops: number): string {
-  const repeats = loops === 1 && (round.repeats ?? 0) > 1 ? `, ${counted(round.repeats!, 'repeat')}` : ''
-  const picots = loops === 1 && (round.picots ?? 0) > 0 ? `, ${counted(round.picots!, 'picot')}` : ''
-  return `${counted(made, 'st')}${repeats}${picots}`
+export function countWords({ made, repeats, picots }: EdgingLoop, index: number): string {
+  const many = repeats[index] ?? 0
+  const loops = picots[index] ?? 0
+  return [
+    counted(made[index] ?? 0, 'st'),
+    ...(many > 1 ? [counted(many, 'repeat')] : []),
+    ...(loops > 0 ? [counted(loops, 'picot')] : []),
+  ].join(', ')
 }
 
 export const EDGING_PAGE = {
@@ -116,7 +120,6 @@ export const EDGING_PAGE = {
   plain: (round: EdgingRound, how: string, stitch: string): string =>
     `${how}: ${formatNumber(round.stitches)} ${stitch}${round.chains > 0 ? ` and ${counted(round.chains, 'chain')}` : ''}.`,
   evenly: (stitch: string): string => `${stitch} evenly into the round before`,
-  loop: (index: number, all: number): string => `Edge ${index + 1} of ${all}`,
   round: (number: number): string => `Round ${number}`,
   inYarn: (name: string): string => `in ${name}`,
   end: (ends: number): string =>

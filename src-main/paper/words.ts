@@ -1,7 +1,8 @@
 /** Every word of the assembly map, in English with the trade's US and UK words. */
 import type { MotifAccount, Plan } from '../../shared-types/plan'
-import type { Joining, Seam, Terms } from '../../shared-types/project'
+import type { EdgingEnds, Joining, Seam, Terms } from '../../shared-types/project'
 import type { Settled, SettledJoining } from '../../shared-types/settled'
+import { ENDS_WORDS } from '../../src-core/edging/words'
 import { capital, counted, numbered, plural } from '../../src-core/figures/words'
 import type { ColourwayMark } from '../../src-core/figures/marks'
 import type { JoinLegendWords } from '../../src-core/figures/join-detail'
@@ -82,6 +83,8 @@ interface MapFacts {
   readonly ticks: string
   /** It is joined in the round. */
   readonly round?: boolean
+  /** At which of its ends the edging is. */
+  readonly ends: EdgingEnds
   readonly fillers: boolean
   readonly halves: boolean
   readonly sheets: number
@@ -137,7 +140,10 @@ export function howToRead(facts: MapFacts, terms: Terms): string {
     parts.push(
       'The dashed lines are one and the same: there the last motif of each row is joined to the first.',
     )
-    if (facts.edging) parts.push(`The bands at top and bottom are the ${termWord('edging', terms)}.`)
+    parts.push(
+      'The mouth is at the top, the bottom at the foot of the map.',
+      ...(facts.edging ? [`The ${termWord('edging', terms)} is worked ${ENDS_WORDS[facts.ends]}.`] : []),
+    )
   }
   parts.push(
     `Right side up, row ${facts.firstRow} at the top${facts.placesOnTop ? '' : '; motifs count from the left'}.`,

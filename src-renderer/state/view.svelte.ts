@@ -2,6 +2,7 @@
 import type { Settings } from '../../shared-types/bridge'
 import type { Point } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
+import type { OfferedWay } from './background'
 import type { FitFrom } from './edits/layout'
 
 export const PLACES = [
@@ -23,6 +24,15 @@ export type Tool = 'select' | 'paint' | 'turn' | 'mark' | 'move' | 'line'
 /** With less width than this (CSS pixels), an open place takes the room of the hand. */
 export const WIDE_WINDOW = 1500
 
+interface FoundWays {
+  readonly of: Project
+  readonly for: string
+  readonly ways: readonly OfferedWay[]
+}
+
+/** Lists of ways that are kept: undo leads back to what one was found for. */
+export const WAYS_KEPT = 6
+
 export class ViewState {
   place = $state<PlaceId | null>(null)
   dialog = $state<DialogId | null>(null)
@@ -42,6 +52,8 @@ export class ViewState {
     readonly motifs: number | null
     readonly like: { readonly width: number; readonly height: number } | null
   }>({ from: 'size', motifs: null, like: null })
+  /** Ways to a size, by the project and the wish that they were found for, the latest first. */
+  waysFound = $state.raw<readonly FoundWays[]>([])
   /** Motif that the Motif place shows; null for the one that is arranged. */
   motif = $state<string | null>(null)
   /** What the dialog of photos measures: a motif that is there, or (null) a new one; `file` was dropped or pasted. */

@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest'
 import type { BlanketLayout, Project } from '../../shared-types/project'
 import { fromGallery } from '../../src-core/edging/gallery'
+import { byLineWords, edgeTitle } from '../../src-core/edging/words'
 import { pickUps } from '../../src-core/edging/pick-up'
 import { knownSize } from '../../src-core/motif/ruler'
 import { planProject, proposeProject, waysForProject } from '../../src-core/plan'
@@ -131,6 +132,45 @@ describe('M36 a border', () => {
       expect(picked).toHaveLength(8)
       expect(picked.reduce((sum, { stitches }) => sum + stitches, 0)).toBe(loop.stitches)
     }
+  })
+
+  it('at the mouth of a bag alone, or its bottom, is half of both: stitches, ends, height, and where it lies', () => {
+    const bag = (ends: 'both' | 'mouth' | 'bottom', edging = ofKind('shell'), columns = 8) =>
+      planProject(withLayout(squares(columns, 4, { ...edging, ends }), { inTheRound: true }))
+    for (const edging of [ofKind('shell'), { rounds: ['sc', 'dc'], written: [] }]) {
+      const [both, mouth, bottom] = (['both', 'mouth', 'bottom'] as const).map((ends) => bag(ends, edging))
+      const none = planProject(withLayout(squares(8, 4, {}), { inTheRound: true }))
+      const of = (plan: typeof both) => plan!.edging!
+      for (const one of [mouth, bottom]) {
+        expect(of(one).length).toBeCloseTo(of(both).length / 2, 6)
+        expect(one!.ends - none.ends).toBe((both!.ends - none.ends) / 2)
+        expect(one!.size.width).toBeCloseTo(both!.size.width, 9)
+        expect(one!.size.height).toBeCloseTo(none.size.height + of(one).height, 9)
+        expect(of(one).rounds.map(({ stitches }) => 2 * stitches)).toEqual(
+          of(both).rounds.map(({ stitches }) => stitches),
+        )
+      }
+      // Row 1 lies as much lower as the edging at the mouth is high; sideways it takes no room, the round closes there.
+      expect(mouth!.motifs[0]!.y - none.motifs[0]!.y).toBeCloseTo(of(mouth).height, 9)
+      expect(bottom!.motifs[0]!.y).toBeCloseTo(none.motifs[0]!.y, 9)
+      expect(both!.motifs[0]!.x).toBeCloseTo(none.motifs[0]!.x, 9)
+      expect(both!.round).toEqual(none.round)
+      expect(mouth!.edgingLines.map(({ length }) => length > 1)).toEqual([true, false])
+      expect(bottom!.edgingLines.map(({ length }) => length > 1)).toEqual([false, true])
+    }
+    const { edging, round } = bag('both')
+    const [{ made, repeats }] = edging!.loops as [
+      NonNullable<typeof edging>['loops'] extends readonly (infer Loop)[] | undefined ? Loop : never,
+    ]
+    expect(byLineWords(edging!, 0, round !== undefined)).toBe(
+      `at each end ${made[0]} stitches, ${repeats[0]} repeats`,
+    )
+    const [loop] = bag('bottom').edging!.loops!
+    expect(edgeTitle(bag('bottom'), loop!, 0, 1)).toMatch(/^The bottom: the last row/)
+    // Left out, it is worked at both, as in files before.
+    expect(planProject(withLayout(squares(8, 4, ofKind('shell')), { inTheRound: true })).edging).toEqual(
+      bag('both').edging,
+    )
   })
 
   it('that ripples adds two sts at every tip and takes two at every dip, also where two tips come in a row', () => {

@@ -1,7 +1,7 @@
 /** `petalyard fit` for people: what comes nearest to the target size, what holds first. */
 import type { FitArrangement } from '../../../shared-types/plan'
 import type { Project } from '../../../shared-types/project'
-import { holdingWords, rotationWords } from '../../../src-core/figures/holding-words'
+import { holdingWords, rotationWords, wideWords } from '../../../src-core/figures/holding-words'
 import { capital, counted } from '../../../src-core/figures/words'
 import { marked } from '../../../src-core/figures/yarn-words'
 import type { Have } from '../../../src-core/layout/fit-have'
@@ -44,6 +44,7 @@ export function fitReport(
       ...paragraph(name.filter(Boolean).join(', '), ''),
       ...paragraph(`${facts.join('; ')}.`, '  '),
       ...(isJoined ? paragraph(`${capital(holdingWords(fit))}.`, '  ') : []),
+      ...(fit.wide ? paragraph(`${capital(wideWords(fit.wide, units))}.`, '  ') : []),
     ]
   })
   const heading =

@@ -1,4 +1,5 @@
 /** `petalyard plan` for people: what it becomes, how it is joined and worked, what yarn it takes. */
+import { byLineWords, ENDS_WORDS } from '../../../src-core/edging/words'
 import { counted, openEndsWords } from '../../../src-core/figures/words'
 import type { EdgingAccount, OrderStep, Plan, YarnNeed, YarnNumber } from '../../../shared-types/plan'
 import type { Project } from '../../../shared-types/project'
@@ -25,7 +26,7 @@ import {
   starWords,
   sumRemark,
 } from '../../../src-core/figures/yarn-words'
-import { byKind } from '../../../src-core/plans/layouts'
+import { blanketOf, byKind } from '../../../src-core/plans/layouts'
 import { saying } from '../../../src-core/stitches/spelling'
 import { termWord } from '../../../src-core/stitches/terms'
 import { pieceWords } from '../../../src-core/figures/piece-words'
@@ -109,12 +110,16 @@ function blanketFacts(project: Project, plan: Plan): [string, string][] {
   }
   pairs.push(['Joins', joinWords(project, plan)])
   if (project.joining?.rule !== 'apart') pairs.push(['Holds', holdingWords(plan)])
-  if (edging) pairs.push(...edgingFacts(edging, length))
+  if (edging) pairs.push(...edgingFacts(plan, edging, length))
   return pairs
 }
 
 /** The edging in a line, and a line for each of its written rounds. */
-function edgingFacts(edging: EdgingAccount, length: (mm: number) => string): [string, string][] {
+function edgingFacts(
+  { round: isRound, settled }: Plan,
+  edging: EdgingAccount,
+  length: (mm: number) => string,
+): [string, string][] {
   const { rounds, height, loops = [] } = edging
   const written = rounds.slice(rounds.length - (loops[0]?.texts.length ?? 0))
   const plain = rounds.slice(0, rounds.length - (loops.length > 0 ? written.length : 0))
@@ -127,13 +132,14 @@ function edgingFacts(edging: EdgingAccount, length: (mm: number) => string): [st
   return [
     [
       'Edging',
-      `${names.join(', ')}: ${counted(stitches, 'stitch', 'stitches')}${chains > 0 ? ` and ${counted(chains, 'chain')}` : ''}, ${length(height)} wide`,
+      `${names.join(', ')}: ${counted(stitches, 'stitch', 'stitches')}${chains > 0 ? ` and ${counted(chains, 'chain')}` : ''}, ${length(height)} wide${isRound ? `, ${ENDS_WORDS[blanketOf(settled)?.edging?.ends ?? 'both']}` : ''}`,
     ],
-    ...(loops.length > 0 ? written : []).map((round): [string, string] => {
+    ...(loops.length > 0 ? written : []).map((round, i): [string, string] => {
+      const own = byLineWords(edging, i, isRound !== undefined)
       const corners = round.corners ? `, ${counted(round.corners, 'corner')}` : ''
       const picots = round.picots ? `, ${counted(round.picots, 'picot')}` : ''
       const told = `${counted(round.stitches, 'stitch', 'stitches')}, ${counted(round.repeats ?? 0, 'repeat')}${corners}${picots}`
-      return ['', `Round ${round.number}: ${told}`]
+      return ['', `Round ${round.number}: ${own ? `${own}; in all ${told}` : told}`]
     }),
   ]
 }

@@ -5,7 +5,16 @@ import { counted } from '../../../src-core/figures/words'
 import { marked } from '../../../src-core/figures/yarn-words'
 import { formatMass, formatSize } from '../../../src-core/units/format'
 import { isBegun } from '../../../src-core/progress/progress'
-import { errorWords, MADE_STAYS, SAME_FABRIC, wishWords, yarnChange } from '../../../src-core/ways/words'
+import { settled } from '../../../src-core/settled'
+import {
+  beyondWords,
+  buyWords,
+  errorWords,
+  MADE_STAYS,
+  SAME_FABRIC,
+  wishWords,
+  yarnChange,
+} from '../../../src-core/ways/words'
 import { printable, wrap } from '../text'
 import { unitsOf } from './words'
 
@@ -22,6 +31,12 @@ export function waysReport(
   const begun = isBegun(project) ? ['', ...paragraph(MADE_STAYS, '')] : []
   if (ways.length === 0) return [heading, '', 'Nothing comes nearer than the present size.', ...begun]
   const nameOf = (id: string) => printable(project.yarns?.find((yarn) => yarn.id === id)?.name ?? id)
+  const wayOf = (id: string) => project.colourways?.find((way) => way.id === id)
+  const names = {
+    yarn: nameOf,
+    colourway: (id: string) => printable(wayOf(id)?.code ?? wayOf(id)?.name ?? id),
+  }
+  const { terms } = settled(project)
   const blocks = ways.map((way) => {
     const yarns = way.yarns.map(
       ({ id, grams, difference, assumed }) =>
@@ -36,6 +51,9 @@ export function waysReport(
       ...paragraph(way.change, ''),
       ...paragraph(`${facts.join('; ')}.`, '  '),
       ...(yarns.length > 0 ? paragraph(`Yarn: ${yarns.join('; ')}.`, '  ') : []),
+      ...[buyWords(way.buy, nameOf, terms), beyondWords(way.beyond, names, { units, terms })].flatMap(
+        (told) => (told ? paragraph(`${told}.`, '  ') : []),
+      ),
       ...paragraph(way.fabric ?? SAME_FABRIC, '  '),
     ]
   })

@@ -1,6 +1,7 @@
 /** An edging with written rounds, for this blanket: stitches to pick up by side and motif, rounds, counts at their ends. */
 import type { EdgingLoop, Point } from '../../../shared-types/plan'
 import { pickUps } from '../../../src-core/edging/pick-up'
+import { edgeTitle } from '../../../src-core/edging/words'
 import { cornerPlates, cornerWords } from '../../../src-core/figures/edging-corners'
 import { drawPath, INK, PAPER, QUIET_INK } from '../../../src-core/figures/figure'
 import type { Figure, Paint } from '../../../src-core/figures/figure'
@@ -53,9 +54,9 @@ export function edgingPages(job: Job): Draft[] {
     put(EDGING_PAGE.round(round.number), EDGING_PAGE.plain(round, how, stitch))
   }
   for (const [i, loop] of loops.entries()) {
-    if (loops.length > 1) {
+    if (loops.length > 1 || plan.round) {
       flow.need(Sheet.line(TYPE.heading) + 12)
-      flow.y = flow.sheet.heading(EDGING_PAGE.loop(i, loops.length), flow.sheet.left, flow.y + AIR)
+      flow.y = flow.sheet.heading(edgeTitle(plan, loop, i, loops.length), flow.sheet.left, flow.y + AIR)
     }
     const setUp = plain.at(-1)!
     put(
@@ -65,7 +66,7 @@ export function edgingPages(job: Job): Draft[] {
     loop.texts.forEach((text, k) => {
       const round = edging.rounds[plain.length + k]!
       const colour = several ? `${EDGING_PAGE.inYarn(yarnOf(round.yarn))}: ` : ''
-      const count = countWords(loop.made[k] ?? 0, round, loops.length)
+      const count = countWords(loop, k)
       put(EDGING_PAGE.round(round.number), `${colour}${roundText(text, job)} (${count})`)
     })
   }

@@ -1,6 +1,8 @@
 /** Materials: yarn by colour with its range, what to buy, what it is for, gauge, hook, edging, ends and time. */
 import type { YarnNeed, YarnNumber } from '../../../shared-types/plan'
 import type { StitchGauge, Yarn } from '../../../shared-types/project'
+import { ENDS_WORDS } from '../../../src-core/edging/words'
+import { blanketOf } from '../../../src-core/plans/layouts'
 import { capital, openEndsWords, plural } from '../../../src-core/figures/words'
 import {
   isAssumed,
@@ -184,7 +186,8 @@ function facts(job: Job, notes: readonly string[]): [string, string][] {
   if (told) list.push([capital(termWord('gauge', terms)), told])
   if (gauge?.hook) list.push(['Hook', `${formatNumber(gauge.hook, 2)} mm`])
   const edging = edgingWords(plan.edging, job)
-  if (edging) list.push([capital(termWord('edging', terms)), edging])
+  const ends = plan.round ? ` It is worked ${ENDS_WORDS[blanketOf(settled)?.edging?.ends ?? 'both']}.` : ''
+  if (edging) list.push([capital(termWord('edging', terms)), `${edging}${ends}`])
   if (plan.fillers.length > 0) list.push(['Fillers', fillerWords(job)])
   if (plan.halves.length > 0) list.push(['Half motifs', MATERIAL_WORDS.halves(plan.halves.length)])
   list.push(['Finished size', MATERIAL_WORDS.size(plan.size, units)])

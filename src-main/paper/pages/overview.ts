@@ -9,6 +9,7 @@ import { overviewMap, overviewScale } from '../../../src-core/figures/overview-m
 import type { ColourwayMark } from '../../../src-core/figures/marks'
 import { pairSentence } from '../../../src-core/figures/pair-marks'
 import { projectSentence, sentenceText } from '../../../src-core/figures/sentence'
+import { blanketOf } from '../../../src-core/plans/layouts'
 import { accountAt } from '../../../src-core/layout/placed'
 import { termWord } from '../../../src-core/stitches/terms'
 import { remembered } from '../../../src-core/memo'
@@ -209,6 +210,7 @@ function textsWith(job: Job, tiling: Tiling | null, rings: readonly string[]): [
       corners: cornerWords(plan, termWord('edging', job.terms)),
       ticks: tickSentence(plan),
       round: plan.round !== undefined,
+      ends: blanketOf(settled)?.edging?.ends ?? 'both',
       fillers: plan.fillers.length > 0,
       halves: plan.halves.length > 0,
       sheets: tiling?.tiles.length ?? 0,

@@ -6,6 +6,7 @@ import type { SizeWay, WishedSize } from '../../../shared-types/ways'
 import { holds } from '../../../src-core/joins/holding'
 import { createPlanner, planProject, waysForProject } from '../../../src-core/plan'
 import { differences, withEdit } from '../../../src-core/ways/edit'
+import { beyondWords, buyWords } from '../../../src-core/ways/words'
 
 const folder = new URL('../../../examples/', import.meta.url)
 const EXAMPLES = readdirSync(folder)
@@ -145,6 +146,48 @@ describe('M29 ways to a size', () => {
     expect(wayOf(SQUARES, { width: 1100 }, 'count')!.edit).toEqual([{ at: ['layout', 'columns'], value: 11 }])
     // 8 % looser with the same hook is more than anybody works on purpose.
     expect(wayOf(SQUARES, { width: 1080 }, 'gauge')).toBeUndefined()
+  })
+
+  it('as many rounds of edging as come nearest, and nothing added that takes it away again', () => {
+    const begun: Project = { ...SQUARES, made: { '1,1': '' } }
+    const ways = expectKept(begun, { width: 1092 })
+    const edged = ways.filter(({ kinds }) => kinds.join() === 'edging')
+    const plain = planProject(withEdit(begun, edged[0]!.edit))
+    const round = (plain.size.width - 1000) / (plain.edging?.rounds.length ?? 0)
+    // Not more than half a round off on both sides together; that takes more than four rounds.
+    expect(Math.abs(edged[0]!.error.width!)).toBeLessThanOrEqual(round / 2 + 1e-6)
+    expect(plain.edging!.rounds.length).toBeGreaterThan(4)
+    // Eleven in a row are 8 mm too wide: with an edging they are still wider.
+    const more = ways.filter(({ kinds }) => kinds.includes('count'))
+    expect(more.map(({ change }) => change)).toEqual(['11 motifs in a row, 12 rows'])
+  })
+
+  it('says what must be bought and which limits it goes beyond (by hand)', () => {
+    const limited: Project = {
+      ...SQUARES,
+      yarns: [{ id: 'y', name: 'Rust', ballGrams: 50, ballMetres: 125, onHandGrams: 520 }],
+      colourways: [{ id: 'c', code: 'A', motif: 'm', yarns: { all: 'y' } }],
+      allowance: { wastePercent: 0, tail: 0 },
+      joining: { rule: 'tips' },
+      made: { '1,1': '' },
+      layout: {
+        ...{ kind: 'blanket', motif: 'm', columns: 10, rows: 12 },
+        cells: { fill: { pattern: 'one', colourways: ['c'], mostGrams: { y: 500 }, most: { c: 125 } } },
+      },
+    }
+    // Eleven in a row are 132 motifs of 4 g: 528 g, of which 500 are allowed; at the high end, 5 % more, 34 g beyond the 520 that are there. A may stand 125 times.
+    const way = wayOf(limited, { width: 1100 }, 'count')!
+    expect(way.motifs).toBe(132)
+    expect(way.buy).toEqual([{ id: 'y', balls: 1 }])
+    expect(way.beyond).toEqual([
+      { yarn: 'y', grams: expect.closeTo(28, 6) as number },
+      { colourway: 'c', motifs: 7 },
+    ])
+    const names = { yarn: () => 'Rust', colourway: () => 'A' }
+    expect(beyondWords(way.beyond, names, { units: 'metric', terms: 'UK' })).toBe(
+      'Beyond your limits: Rust by 28 g, colourway A by 7 motifs',
+    )
+    expect(buyWords(way.buy, names.yarn, 'UK')).toBe('To buy: Rust 1 ball')
   })
 
   it('motifs that lie apart get the gap that fits', () => {

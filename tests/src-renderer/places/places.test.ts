@@ -154,6 +154,9 @@ describe('Arrangement', () => {
     // What is undone is not told as applied.
     app.undo()
     await waitFor(() => expect(screen.queryByText(/^Applied: /)).toBeNull())
+    // The list is that of the project again, without another search.
+    const again = await screen.findByRole('list', { name: 'Ways to the size' })
+    expect(within(again).getByRole('button', { name: `Apply: ${change}` })).toBeDefined()
     app.redo()
     app.document.undo()
     expect(app.document.project).toEqual(before)
