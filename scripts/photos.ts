@@ -1,15 +1,20 @@
-/** `npm run photos -- 300`: draws so many photos of motifs, measures them, and prints how right the finder is. */
+/**
+ * `npm run photos -- 300`: draws so many photos of motifs, measures them, and prints how right the finder is.
+ * `npm run photos -- 300 5000 rough` begins with picture 5000, taken without care: fresh pictures to judge by what was
+ * mended with others.
+ */
 import { measurePhoto } from '../src-core/photo/photo'
 import { ratesOf, trialOf } from '../tests/src-core/photo/rates'
 import type { Trial } from '../tests/src-core/photo/rates'
 import { studio } from '../tests/src-core/photo/studio'
 
-const count = Number(process.argv[2] ?? 300)
+const [count, first] = [Number(process.argv[2] ?? 300), Number(process.argv[3] ?? 0)]
+const rough = process.argv[4] === 'rough'
 const percent = (share: number): string => `${(100 * share).toFixed(1)} %`
 const trials: Trial[] = []
 let time = 0
-for (let number = 0; number < count; number++) {
-  const taken = studio(number)
+for (let number = first; number < first + count; number++) {
+  const taken = studio(number, { rough })
   const before = process.cpuUsage().user
   const answer = measurePhoto(taken.picture, { sheet: taken.sheet })
   time += (process.cpuUsage().user - before) / 1000
@@ -24,5 +29,6 @@ const rates = ratesOf(trials)
 console.log(`petals right in ${percent(rates.petals)}; sure of ${percent(rates.sure)}`)
 console.log(`where sure: tip to tip ${percent(rates.tips.rms)} rms, ${percent(rates.tips.most)} at most`)
 console.log(`            dip to dip ${percent(rates.dips.rms)} rms, ${percent(rates.dips.most)} at most`)
+for (const { name } of rates.wrongAndSure) console.log(`wrong, and sure of it: ${name}`)
 console.log(`wrong beyond the bounds: ${rates.wrong}, of them said to be unsure: ${rates.wrongAndUnsure}`)
 console.log(`${Math.round(time / count)} ms of processor time for a picture`)

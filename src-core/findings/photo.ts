@@ -52,6 +52,11 @@ export const PHOTO_FINDINGS = {
     message: 'the number of petals is not sure: {petals} fits best.',
     mend: 'Count them.',
   },
+  'photo/nearly-round': {
+    severity: 'warning',
+    message: 'the motif is nearly round: whether it has petals, and how many, is not sure.',
+    mend: 'Choose its shape, and count the petals.',
+  },
   'photo/no-repeat': {
     severity: 'warning',
     message: 'the outline does not repeat round the middle.',

@@ -15,6 +15,9 @@ const CLEAR = 0.65
 /** Most rms distance of straight sides from straight, as a share of the mean reach. */
 const STRAIGHT = 0.03
 
+/** The least that the middle of a straight side is of its apothem. */
+const UNBROKEN = 0.965
+
 const SIDED = { 4: 'square', 6: 'hexagon', 8: 'octagon' } as const
 
 /** The mean reach over all petals by direction from the tip, both flanks together: tip first, dip last. */
@@ -47,6 +50,18 @@ function straightness(profile: readonly number[], order: number): number {
   return Math.sqrt(apothems.reduce((sum, each) => sum + (each / apothem - 1) ** 2, 0) / apothems.length)
 }
 
+/** Whether the middle of the sides lies deeper than they: a dip, where petals part that are straight for the rest. */
+function isParted(profile: readonly number[], order: number): boolean {
+  const half = Math.PI / order
+  const count = profile.length
+  const side = profile.slice(Math.round(count * 0.3), Math.round(count * 0.8))
+  const first = Math.round(count * 0.3)
+  const apothem =
+    side.reduce((sum, reach, at) => sum + reach * Math.cos(half - (half * (first + at)) / (count - 1)), 0) /
+    side.length
+  return Math.min(...profile.slice(-4)) < UNBROKEN * apothem
+}
+
 /** Tells kinds apart by hollows, depth and straightness. */
 export function kindOf(symmetry: Symmetry, mask: Mask): PhotoKind {
   const solid = mask.on.reduce((sum, each) => sum + each, 0) / areaOf(hullOf(mask))
@@ -68,7 +83,7 @@ export function kindOf(symmetry: Symmetry, mask: Mask): PhotoKind {
     const full = 1 / Math.cos(Math.PI / order)
     // Corners of crochet are rounded, but they stand out at least half as far as drawn ones.
     if (straightness(profile, order) < STRAIGHT * (full - 1) * 4 + 0.004 && corner > 1 + 0.5 * (full - 1))
-      return sides
+      return isParted(profile, order) ? 'petals' : sides
   }
   return 'petals'
 }

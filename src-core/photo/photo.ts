@@ -43,12 +43,16 @@ const DOUBT = {
   /** Share of the outline's unevenness that its repeat explains, and the most of the next best order. */
   repeat: 0.55,
   rival: 0.6,
+  /** Uneven petals look like fewer: the most of a multiple of the order. */
+  finer: 0.45,
   /** Dips: share of them that were found, and how far what the line says may be from what the clefts say. */
   dips: 0.6,
   dipsApart: 0.08,
   /** From this growth on nobody sees where a cleft ends; then they are to be nearer to each other. */
   dipsDrawnOut: 1.9,
   dipsApartDrawnOut: 0.04,
+  /** The same where one law fits all clefts. */
+  dipsApartFitted: 0.12,
   /** Clefts that differ, where no law fits them: residue of the fits and spread of the dips, as shares. */
   dipStray: 0.09,
   dipSpread: 0.028,
@@ -177,7 +181,11 @@ export function measurePhoto(
   const kind = kindOf(symmetry, found.mask)
   const order = kind === 'round' || kind === 'other' ? 0 : symmetry.order
   if (kind === 'other') tell('photo/no-repeat')
-  else if (order > 0 && (symmetry.share < DOUBT.repeat || symmetry.rival > DOUBT.rival))
+  else if (kind === 'round' && symmetry.order > 0) tell('photo/nearly-round')
+  else if (
+    order > 0 &&
+    (symmetry.share < DOUBT.repeat || symmetry.rival > DOUBT.rival || symmetry.finer > DOUBT.finer)
+  )
     tell('photo/petals-unsure', { petals: order })
 
   const tips = order > 0 ? tipsOf(symmetry, blur) : []
@@ -202,7 +210,12 @@ export function measurePhoto(
     const doubtful =
       seen.length < DOUBT.dips * order ||
       (measured.stray > DOUBT.dipStray && measured.spread > DOUBT.dipSpread) ||
-      measured.apart > (measured.growth > DOUBT.dipsDrawnOut ? DOUBT.dipsApartDrawnOut : DOUBT.dipsApart)
+      measured.apart >
+        (measured.fits
+          ? DOUBT.dipsApartFitted
+          : measured.growth > DOUBT.dipsDrawnOut
+            ? DOUBT.dipsApartDrawnOut
+            : DOUBT.dipsApart)
     if (doubtful) tell('photo/dips-hidden')
   } else if (order > 0) dip = meanOf(hollowsOf(symmetry))
 

@@ -66,12 +66,15 @@ export interface Symmetry {
   readonly depth: number
   /** rms of what the repeat does not explain, as a share of the mean reach. */
   readonly rest: number
-  /** How much the next best order explains, as a share of this one. */
+  /** How much the next best order explains, as a share of this one; and the best of its own multiples. */
   readonly rival: number
+  readonly finer: number
 }
 
-/** Least depth of a repeat that is more than stitches on a round outline. */
+/** Least depth of a repeat that is more than stitches on a round outline, and of one that explains nearly all of it. */
 const LEAST_DEPTH = 0.008
+const LEAST_CLEAR_DEPTH = 0.003
+const NEARLY_ALL = 0.9
 
 /** Finds middle and order of an outline. */
 export function findSymmetry(outline: readonly Spot[], first: Spot): Symmetry {
@@ -100,8 +103,13 @@ export function findSymmetry(outline: readonly Spot[], first: Spot): Symmetry {
     0,
     ...orders.filter((each) => each !== order && order % each !== 0).map((each) => explained(each) / own),
   )
+  const finer = Math.max(
+    0,
+    ...orders.filter((each) => each > order && each % order === 0).map((each) => explained(each) / own),
+  )
   const depth = Math.sqrt(own) / mean
-  const repeats = depth >= LEAST_DEPTH && own / total > 0.3
+  const clear = own > NEARLY_ALL * total
+  const repeats = depth >= (clear ? LEAST_CLEAR_DEPTH : LEAST_DEPTH) && own / total > 0.3
   const lead = parts[order]!
   return {
     middle,
@@ -113,5 +121,6 @@ export function findSymmetry(outline: readonly Spot[], first: Spot): Symmetry {
     depth,
     rest: Math.sqrt(Math.max(0, total - (repeats ? own : 0))) / mean,
     rival,
+    finer,
   }
 }

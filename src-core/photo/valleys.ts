@@ -25,6 +25,12 @@ const FIT_WIDTH = 2.2
 const CLOSED = 0.12
 const NARROWS = 0.88
 const LEAST_WIDTH = 0.35
+/** Beyond the cleft as it was seen further out: multiples of the blur, and mm (stitches, petals that bulge). */
+const BEYOND_BLURS = 2.2
+const BEYOND = 0.3
+/** How far beside it the motif is looked at, in mm (some stitches), and the least share of that. */
+const BESIDE = 8
+const LEAST_BESIDE = 0.4
 /** The nearest to the middle that a dip is looked for, as a share of the tips. */
 const NEAREST = 0.25
 
@@ -37,19 +43,27 @@ export interface Valley {
   readonly growth: number
 }
 
-/** Widths of the cleft along one line, from near the middle outwards. */
-function widthsAlong(
+/** What an arc across the cleft shows, from left to right. */
+interface Arc {
+  /** Three values for each place. */
+  readonly values: Float64Array
+  readonly count: number
+  /** Places of the plane between its places, and along all of it. */
+  readonly step: number
+  readonly length: number
+}
+
+/** Arcs across the cleft at distances `far` from the middle. */
+function arcsAcross(
   plane: Plane,
   evened: Evened,
   middle: Spot,
   turn: number,
   sector: number,
-  tip: number,
-): { far: number[]; width: number[]; arc: number[] } {
+  far: readonly number[],
+): Arc[] {
   const colour = new Float64Array(3)
-  const far: number[] = []
-  const rows: { values: Float64Array; count: number; step: number; arc: number }[] = []
-  for (let r = NEAREST * tip; r <= tip; r += 0.5) {
+  return far.map((r) => {
     const arc = ARC * sector * r
     const count = 2 * Math.max(4, Math.round(arc / 0.5)) + 1
     const values = new Float64Array(3 * count)
@@ -58,17 +72,56 @@ function widthsAlong(
       colourAt(plane, evened.ratio, middle.x + r * Math.sin(angle), middle.y - r * Math.cos(angle), colour)
       for (let c = 0; c < 3; c++) values[3 * at + c] = colour[c]!
     }
-    far.push(r)
-    rows.push({ values, count, step: (2 * arc) / (count - 1), arc: 2 * arc })
-  }
-  // The ground in the cleft, with its shadow: the middle of the outermost arcs.
-  const outer = rows.slice(-Math.max(4, Math.round(rows.length * 0.08)))
-  const ground = [0, 1, 2].map((c) => {
+    return { values, count, step: (2 * arc) / (count - 1), length: 2 * arc }
+  })
+}
+
+/** The ground in the cleft, with its shadow: the middle of the outermost arcs. */
+function groundOf(arcs: readonly Arc[]): number[] {
+  const outer = arcs.slice(-Math.max(4, Math.round(arcs.length * 0.08)))
+  return [0, 1, 2].map((c) => {
     const values = outer.map(({ values, count }) => values[3 * ((count - 1) / 2) + c]!).sort((a, b) => a - b)
     return values[values.length >> 1]!
   })
-  // The motif beside the cleft: both ends of the arcs, evened out over neighbours (stitches are light and dark).
-  const ends = rows.map(({ values, count }) => {
+}
+
+/** How much of each place of an arc is ground rather than motif. */
+function openShares(
+  { values, count }: Arc,
+  motif: readonly number[],
+  ground: readonly number[],
+): Float64Array {
+  const span = motif.reduce((sum, value, c) => sum + (ground[c]! - value) ** 2, 0)
+  const shares = new Float64Array(count)
+  for (let at = 0; at < count; at++) {
+    let share = 0
+    for (let c = 0; c < 3; c++)
+      share += ((values[3 * at + c]! - motif[c]!) * (ground[c]! - motif[c]!)) / Math.max(1e-6, span)
+    shares[at] = Math.min(1.1, Math.max(-0.6, share))
+  }
+  return shares
+}
+
+/**
+ * Widths of the cleft along one line, from near the middle outwards. Stitches are light and dark, and the sharper the
+ * picture the more: so the light is added up only where the cleft can be, a blur beyond where it was seen last, and
+ * the motif that it is measured against is the one beside it, on the same arc and so in the same round.
+ */
+function widthsAlong(
+  plane: Plane,
+  evened: Evened,
+  middle: Spot,
+  turn: number,
+  sector: number,
+  tip: number,
+  blur: number,
+): { far: number[]; width: number[]; arc: number[] } {
+  const far: number[] = []
+  for (let r = NEAREST * tip; r <= tip; r += 0.5) far.push(r)
+  const arcs = arcsAcross(plane, evened, middle, turn, sector, far)
+  const ground = groundOf(arcs)
+  // The motif roughly: both ends of the arcs, evened out over neighbours further in.
+  const ends = arcs.map(({ values, count }) => {
     const part = Math.max(1, Math.round(count * 0.22))
     const sum = [0, 0, 0]
     for (let at = 0; at < part; at++)
@@ -76,21 +129,56 @@ function widthsAlong(
     return sum.map((each) => each / (2 * part))
   })
   const around = Math.max(2, Math.round(1.2 * plane.scale))
-  const width = rows.map(({ values, count, step }, at) => {
-    const from = Math.max(0, at - 2 * around)
-    const near = ends.slice(from, at + 1)
-    const motif = [0, 1, 2].map((c) => near.reduce((sum, each) => sum + each[c]!, 0) / near.length)
-    const span = motif.reduce((sum, value, c) => sum + (ground[c]! - value) ** 2, 0)
-    let open = 0
-    for (let i = 0; i < count; i++) {
-      let share = 0
-      for (let c = 0; c < 3; c++)
-        share += ((values[3 * i + c]! - motif[c]!) * (ground[c]! - motif[c]!)) / Math.max(1e-6, span)
-      open += Math.min(1.1, Math.max(-0.6, share)) * step
-    }
-    return open
+  const roughly = arcs.map((_, at) => {
+    const near = ends.slice(Math.max(0, at - 2 * around), at + 1)
+    return [0, 1, 2].map((c) => near.reduce((sum, each) => sum + each[c]!, 0) / near.length)
   })
-  return { far, width, arc: rows.map(({ arc }) => arc) }
+  const width = new Array<number>(arcs.length)
+  const beyond = BEYOND_BLURS * blur + BEYOND * plane.scale
+  // The cleft as it was seen on the arc further out, from the middle of the arc, in places of the plane.
+  let [left, right] = [-Infinity, Infinity]
+  const middles: number[] = []
+  for (let at = arcs.length - 1; at >= 0; at--) {
+    const arc = arcs[at]!
+    const half = (arc.count - 1) / 2
+    const [from, to] = [left - beyond, right + beyond].map((off) =>
+      Math.min(arc.count - 1, Math.max(0, Math.round(half + off / arc.step))),
+    ) as [number, number]
+    const motif = besides(arc, from, to, BESIDE * plane.scale) ?? roughly[at]!
+    const shares = openShares(arc, motif, ground)
+    let open = 0
+    let [first, last] = [-1, -1]
+    for (let i = from; i <= to; i++) {
+      open += shares[i]! * arc.step
+      if (shares[i]! > 0.5) {
+        if (first < 0) first = i
+        last = i
+      }
+    }
+    width[at] = open
+    if (first >= 0) {
+      ;[left, right] = [(first - half) * arc.step, (last - half) * arc.step]
+      middles.push((left + right) / 2)
+    } else {
+      // No more than a blur is seen of it: it goes on where it was.
+      const near = middles.slice(-Math.max(4, 2 * around))
+      left = right = near.length > 0 ? meanOf(near) : 0
+    }
+  }
+  return { far, width, arc: arcs.map(({ length }) => length) }
+}
+
+/** The motif on an arc beside the places `from` to `to`, up to `reach` places of the plane away; null where little of it is there. */
+function besides({ values, count, step }: Arc, from: number, to: number, reach: number): number[] | null {
+  const most = Math.round(reach / step)
+  const sum = [0, 0, 0]
+  let places = 0
+  for (let at = Math.max(0, from - most); at <= Math.min(count - 1, to + most); at++) {
+    if (at >= from && at <= to) continue
+    for (let c = 0; c < 3; c++) sum[c]! += values[3 * at + c]!
+    places++
+  }
+  return places * step < LEAST_BESIDE * reach ? null : sum.map((each) => each / places)
 }
 
 /** A law (r − dip)^growth, blurred along r. */
@@ -194,7 +282,15 @@ export function valleysOf(
     while (between >= DIRECTIONS) between -= DIRECTIONS
     const turn = ((tip.at + between / 2) * 2 * Math.PI) / DIRECTIONS
     const sector = (between * 2 * Math.PI) / DIRECTIONS
-    const { far, width, arc } = widthsAlong(plane, evened, middle, turn, sector, Math.min(tip.far, next.far))
+    const { far, width, arc } = widthsAlong(
+      plane,
+      evened,
+      middle,
+      turn,
+      sector,
+      Math.min(tip.far, next.far),
+      blur,
+    )
     return dipOf(far, width, arc, blur, plane.scale)
   })
 }
@@ -208,11 +304,12 @@ export function heldDip(
   valleys: readonly (Valley | null)[],
   fitted: number,
   open: number,
-): { far: number; apart: number; growth: number; spread: number; stray: number } {
+): { far: number; apart: number; growth: number; spread: number; stray: number; fits: boolean } {
   const seen = valleys.filter((valley) => valley !== null)
   const spread = spreadOf(seen.map(({ far }) => far)) / fitted
   const stray = meanOf(seen.map((each) => each.stray))
-  if (fitted >= open || seen.length === 0) return { far: open, apart: 0, growth: 0, spread, stray }
+  if (fitted >= open || seen.length === 0)
+    return { far: open, apart: 0, growth: 0, spread, stray, fits: false }
   const apart = open / fitted - 1
   const growth = meanOf(seen.map((each) => each.growth))
   // A law that fits all clefts alike is taken at its word.
@@ -222,5 +319,5 @@ export function heldDip(
   if (stray > 0.15) line = 0.75
   // A line that lies this far out has not entered the clefts at all.
   if (apart > 0.08) line = Math.min(line, 0.1)
-  return { far: fitted + line * (open - fitted), apart, growth, spread, stray }
+  return { far: fitted + line * (open - fitted), apart, growth, spread, stray, fits }
 }

@@ -68,14 +68,12 @@ describe('kinds of motifs in a picture', () => {
     expect(codes(measurePhoto(taken(shape, { blur: 5 }), { sheet: 'A4' }))).toContain('photo/blurred')
   })
 
-  it('is not sure of dips where clefts differ and no law of growth fits them', { timeout: 240_000 }, () => {
+  it('finds dips in a large and sharp picture as well, where stitches are seen', { timeout: 240_000 }, () => {
     const { scene, sheet } = trial(5, 1440)
-    const answer = measurePhoto(photograph(scene), { sheet })
-    expect(answer.measures!.petals).toBe(8)
-    // A large and sharp picture whose dips come out too wide.
-    expect(answer.measures!.overValleys / scene.shape.overValleys).toBeGreaterThan(1.06)
-    expect(codes(answer)).toContain('photo/dips-hidden')
-    expect(answer.sure).toBe(false)
+    const { measures } = measurePhoto(photograph(scene), { sheet })
+    expect(measures!.petals).toBe(8)
+    // Its clefts are narrower than 0.2 mm over the last fifteenth of the reach.
+    expect(Math.abs(measures!.overValleys / scene.shape.overValleys - 1)).toBeLessThan(0.045)
   })
 
   it('names the colours of the rings from the middle outwards', () => {

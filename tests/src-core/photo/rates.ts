@@ -40,5 +40,6 @@ export function ratesOf(trials: readonly Trial[]) {
     dips: sizes(sure.map(({ dips }) => dips)),
     wrong: wrong.length,
     wrongAndUnsure: wrong.filter((trial) => !trial.sure).length,
+    wrongAndSure: wrong.filter((trial) => trial.sure),
   }
 }

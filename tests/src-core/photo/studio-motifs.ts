@@ -7,6 +7,10 @@ import { chance } from './flowers'
 export const PETALS = ['round', 'pointed', 'heart', 'spoon', 'shell', 'picot'] as const
 export type Petal = (typeof PETALS)[number]
 
+/** Motifs without petals, by their corners. */
+export const PLAIN = { disc: 0, square: 4, hexagon: 6, octagon: 8 } as const
+export type Plain = keyof typeof PLAIN
+
 /** A motif as filled places: 1 where yarn lies. `size` places to each side, `fine` places per millimetre. */
 export interface Filled {
   readonly size: number
@@ -175,4 +179,35 @@ export function motifOf(wish: MotifWish): Filled {
   }
   const { overTips, overValleys } = lay(false)
   return { ...lay(true), overTips, overValleys }
+}
+
+/** A motif without petals: a disc, or a polygon whose corners are rounded as crochet rounds them. */
+export function plainOf(shape: Plain, wish: Omit<MotifWish, 'petal' | 'petals'>): Filled {
+  const tip = wish.overTips / 2
+  const fine = Math.min(14, 1500 / (2.3 * tip))
+  const size = Math.ceil(2.3 * tip * fine)
+  const on = new Uint8Array(size * size)
+  const sides = PLAIN[shape]
+  const rounding = 0.06 * tip
+  const half = Math.PI / Math.max(3, sides)
+  const apothem = (tip - rounding) * Math.cos(half) + rounding
+  const line: Line = Array.from({ length: 1440 }, (_, at) => {
+    const angle = (at * Math.PI) / 720
+    const off = (((angle % (2 * half)) + 2 * half) % (2 * half)) - half
+    // To the straight side, or to the rounding about the corner's own middle, whichever is nearer.
+    const straight = apothem / Math.cos(off)
+    const centre = tip - rounding
+    const turn = half - Math.abs(off)
+    const round =
+      centre * Math.cos(turn) + Math.sqrt(Math.max(0, rounding ** 2 - (centre * Math.sin(turn)) ** 2))
+    const beyond = Math.tan(Math.abs(off)) * apothem > (apothem - rounding) * Math.tan(half)
+    const far = sides === 0 ? tip : beyond ? Math.min(round, straight) : straight
+    const bumped = far + wish.bump * Math.sin((2 * Math.PI * angle * far) / wish.stitch)
+    return [bumped * Math.sin(angle), bumped * Math.cos(angle)]
+  })
+  fill(on, size, fine, turned(line, wish.turn))
+  return {
+    ...{ size, fine, on, petals: sides, overTips: 2 * tip, most: tip + wish.bump },
+    overValleys: 2 * (sides === 0 ? tip : apothem),
+  }
 }

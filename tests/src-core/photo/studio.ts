@@ -7,13 +7,14 @@ import { decode, encode } from 'jpeg-js'
 import { SHEET_SIZES } from '../../../src-core/photo/sheet-sizes'
 import type { SheetName } from '../../../src-core/photo/sheet-sizes'
 import { chance } from './flowers'
-import { motifOf, PETALS } from './studio-motifs'
-import type { Filled, Petal } from './studio-motifs'
+import { motifOf, PETALS, plainOf } from './studio-motifs'
+import type { Filled, Petal, Plain } from './studio-motifs'
+import { calm, curved, harsh, patch } from './studio-weather'
 
 export interface Studio {
   readonly name: string
   readonly sheet: SheetName
-  readonly petal: Petal
+  readonly petal: Petal | Plain
   readonly motif: Filled
   readonly tilt: number
   readonly picture: { width: number; height: number; data: Uint8Array }
@@ -82,20 +83,23 @@ const lightOf = (hex: string): number[] =>
     return v > 0.04045 ? Math.pow((v + 0.055) / 1.055, 2.4) : v / 12.92
   })
 
-/** The picture of a number: the same each time. */
-export function studio(number: number, wide = 900): Studio {
+/** The picture of a number: the same each time; `rough` where whoever takes it takes no care. */
+export function studio(number: number, { wide = 900, rough = false } = {}): Studio {
+  const weather = rough ? harsh(number) : calm
   const random = chance(104_729 * number + 71)
   const between = (least: number, most: number) => least + (most - least) * random()
   const pick = <T>(list: readonly T[]): T => list[Math.floor(random() * list.length)]!
   const petals = 3 + (number % 22)
-  const sheet = pick<SheetName>(['A4', 'Letter', 'A4', 'A5'])
+  const { fuzz, checks, curl, tweed } = weather
+  const sheet = weather.sheet ?? pick<SheetName>(['A4', 'Letter', 'A4', 'A5'])
+  const beside = sheet === 'card'
   const { width: sheetWidth, height: sheetHeight } = SHEET_SIZES[sheet]
   // Hearts and picots of few millimetres are no shapes that a hook makes.
   const petal = pick(petals > 14 ? PETALS.filter((each) => each !== 'heart' && each !== 'picot') : PETALS)
-  const largest = Math.min(150, sheetWidth - 20)
+  const largest = Math.min(150, beside ? 150 : sheetWidth - 20)
   const overTips = between(Math.min(largest - 5, Math.max(40, petals * 3.8)), largest)
   const core = petal === 'shell' ? between(0.62, 0.78) : between(0.35, 0.6)
-  const motif = motifOf({
+  const wish = {
     ...{ petal, petals, overTips, core },
     width: petal === 'pointed' ? between(0.85, 1.1) : between(0.9, 1.25),
     turn: between(0, 6.28),
@@ -103,17 +107,21 @@ export function studio(number: number, wide = 900): Studio {
     bump: between(0, 0.3),
     stitch: between(2.5, 4.5),
     seed: number,
-  })
+  }
+  const motif = weather.plain ? plainOf(weather.plain, wish) : motifOf(wish)
   const dark = random() < 0.4
   const yarns = [pick(dark ? LIGHT : DARK), pick(dark ? LIGHT : DARK)].map(lightOf)
   const rings = random() < 0.5 ? 1 : 2
-  const paper = lightOf(pick(dark ? BLACK : WHITE))
-  const table = lightOf(pick(TABLES))
+  const ground = lightOf(pick(dark ? BLACK : WHITE))
+  const cloth = lightOf(pick(TABLES))
+  // A card lies beside the motif, on a plain table.
+  const [paper, table] = beside ? [cloth, ground] : [ground, cloth]
   const planks = random() < 0.6
 
   const height = Math.round((wide * 4) / 3)
   const tilt = between(0, 35)
-  const quality = Math.round(between(78, 96))
+  const careful = Math.round(between(78, 96))
+  const quality = weather.quality ?? careful
   // The camera: x = K (R X + t), on the plane z = 0 a matrix of three by three, which is turned round for the rays.
   const [yaw, pitch] = [between(0, 2 * Math.PI), (tilt * Math.PI) / 180]
   const spin = -yaw + between(-0.2, 0.2) + pick([0, Math.PI / 2, Math.PI])
@@ -127,16 +135,21 @@ export function studio(number: number, wide = 900): Studio {
   const rotation = product(rotZ(spin), product(rotX(pitch), rotZ(yaw)))
   const focal = between(0.7, 1.1) * height
   const lengthwise = Math.abs(Math.sin(spin + yaw)) > 0.7
+  const whole = beside
+    ? { width: sheetWidth + 2 * motif.most + 14, height: Math.max(sheetHeight, 2 * motif.most) }
+    : { width: sheetWidth, height: sheetHeight }
   const needs = lengthwise
-    ? Math.max(sheetHeight / wide, sheetWidth / height)
-    : Math.max(sheetWidth / wide, sheetHeight / height)
+    ? Math.max(whole.height / wide, whole.width / height)
+    : Math.max(whole.width / wide, whole.height / height)
   const far = (needs * focal) / between(0.6, 0.76)
   const bend = between(-0.012, 0.012)
   const room = {
     x: Math.max(0, sheetWidth / 2 - motif.most - 7),
     y: Math.max(0, sheetHeight / 2 - motif.most - 7),
   }
-  const at = { x: between(-room.x, room.x), y: between(-room.y, room.y) }
+  const laid = { x: between(-room.x, room.x), y: between(-room.y, room.y) }
+  const at = beside ? { x: sheetWidth / 2 + 7, y: 0 } : laid
+  const sheetAt = beside ? -motif.most - 7 : 0
   const lamp = { x: between(-500, 500), y: between(-500, 500), z: between(700, 1500) }
   const tint = pick([
     [1, 1, 1],
@@ -146,8 +159,8 @@ export function studio(number: number, wide = 900): Studio {
   // The shadow falls away from the lamp, as far as the motif is thick.
   const thick = between(1, 4)
   const shift = { x: (-lamp.x / lamp.z) * thick, y: (-lamp.y / lamp.z) * thick }
-  const softness = between(0.6, 2.5)
-  const depth = between(0, 0.4)
+  const [lampSoft, lampDeep] = [between(0.6, 2.5), between(0, 0.4)]
+  const { softness, depth } = weather.shadow ?? { softness: lampSoft, depth: lampDeep }
   const cover = smeared(
     smeared(Float32Array.from(motif.on), motif.size, motif.size, Math.round(softness * motif.fine)),
     motif.size,
@@ -159,17 +172,19 @@ export function studio(number: number, wide = 900): Studio {
   const grain = between(0.02, 0.25)
   const [r0, r1, r2, r3, r4, r5, r6, r7, r8] = rotation
   const light = new Float32Array(3 * wide * height)
+  const fibres =
+    fuzz.cover > 0
+      ? smeared(Float32Array.from(motif.on), motif.size, motif.size, Math.round(fuzz.far * motif.fine))
+      : null
+  const half = motif.size / 2
+  const place = (u: number, v: number) => {
+    const column = Math.round(u * motif.fine + half)
+    const row = Math.round(v * motif.fine + half)
+    return column < 0 || row < 0 || column >= motif.size || row >= motif.size ? -1 : row * motif.size + column
+  }
   const shade = (x: number, y: number, into: number, by: number) => {
     const mx = x - at.x
     const my = y - at.y
-    const half = motif.size / 2
-    const place = (u: number, v: number) => {
-      const column = Math.round(u * motif.fine + half)
-      const row = Math.round(v * motif.fine + half)
-      return column < 0 || row < 0 || column >= motif.size || row >= motif.size
-        ? -1
-        : row * motif.size + column
-    }
     const own = place(mx, my)
     let colour = paper
     let lit = 1
@@ -181,12 +196,22 @@ export function studio(number: number, wide = 900): Studio {
         relief *
           (0.5 + 0.5 * Math.cos((2 * Math.PI * r) / stitch)) *
           (0.6 + 0.4 * Math.cos(Math.atan2(my, mx) * Math.round((2 * Math.PI * r) / stitch)))
+      if (tweed > 0) lit *= 1 + tweed * patch(mx, my, 1.3)
     } else {
-      if (Math.abs(x) > sheetWidth / 2 || Math.abs(y) > sheetHeight / 2) {
+      const sx = x - sheetAt
+      const bowed = curl * (1 - (2 * y) ** 2 / sheetHeight ** 2)
+      if (Math.abs(sx) > sheetWidth / 2 + bowed || Math.abs(y) > sheetHeight / 2) {
         colour = table
-        lit = planks
-          ? 1 + grain * Math.sin(0.35 * x + 2.2 * Math.sin(0.02 * y) + 0.8 * Math.sin(0.9 * x))
-          : 1 + grain * Math.sin(1.9 * x) * Math.sin(1.9 * y)
+        if (beside) lit = 1
+        else if (checks > 0) lit = 1 + checks * (Math.sin(x / 9) > 0 !== Math.sin(y / 9) > 0 ? 1 : -1)
+        else if (planks)
+          lit = 1 + grain * Math.sin(0.35 * x + 2.2 * Math.sin(0.02 * y) + 0.8 * Math.sin(0.9 * x))
+        else lit = 1 + grain * Math.sin(1.9 * x) * Math.sin(1.9 * y)
+      }
+      if (fibres && own >= 0 && fibres[own]! > 0) {
+        const share = fuzz.cover * fibres[own]! * (1 + patch(mx, my, 0.4))
+        const yarn = yarns[0]!
+        colour = [0, 1, 2].map((c) => colour[c]! * (1 - share) + yarn[c]! * share)
       }
       const under = place(mx - shift.x, my - shift.y)
       if (under >= 0) lit *= 1 - depth * cover[under]!
@@ -216,26 +241,36 @@ export function studio(number: number, wide = 900): Studio {
           along * dx - r6! * far,
           along * dy - r7! * far,
           3 * (row * wide + column),
-          0.25 / (1 + 0.3 * (px * px + py * py)),
+          0.25 / (1 + (0.3 + 2 * weather.vignette) * (px * px + py * py)),
         )
       }
   const seen = lens(light, wide, height, between(0.5, 1.4))
+  // A phone sharpens by what a wider lens would lose.
+  const softer = weather.sharpen > 0 ? lens(seen, wide, height, 1.5) : seen
   const noise = between(0.002, 0.012)
   const data = Buffer.alloc(4 * wide * height)
   for (let pixel = 0; pixel < wide * height; pixel++) {
     for (let c = 0; c < 3; c++) {
-      const value = Math.max(0, seen[3 * pixel + c]!)
+      const at = 3 * pixel + c
+      const sharp = seen[at]! + weather.sharpen * (seen[at]! - softer[at]!)
+      const value = Math.max(0, sharp * weather.exposure * weather.white[c]!)
       const hiss = (random() + random() + random() - 1.5) * 2 * noise * Math.sqrt(0.04 + value)
       const held = Math.min(1, Math.max(0, value + hiss))
-      data[4 * pixel + c] = Math.round(
-        255 * (held > 0.0031308 ? 1.055 * Math.pow(held, 1 / 2.4) - 0.055 : 12.92 * held),
-      )
+      const shown = held > 0.0031308 ? 1.055 * Math.pow(held, 1 / 2.4) - 0.055 : 12.92 * held
+      data[4 * pixel + c] = Math.round(255 * curved(shown, weather.steep))
     }
     data[4 * pixel + 3] = 255
   }
   const jpeg = encode({ width: wide, height, data }, quality).data
   return {
-    ...{ name: `${number} ${petal} ${petals}`, sheet, petal, motif, tilt, quality },
+    ...{
+      name: `${number}${rough ? ' rough' : ''} ${weather.plain ?? petal} ${motif.petals} ${sheet}`,
+      sheet,
+      motif,
+      tilt,
+      quality,
+    },
+    petal: weather.plain ?? petal,
     picture: decode(jpeg, { useTArray: true }),
   }
 }
