@@ -10,6 +10,7 @@
  */
 import type { CommandId } from './commands'
 import type { Finding } from './finding'
+import type { House } from './house'
 import type { Paper, SheetStyle, Terms, UnitSystem, Hand } from './project'
 import type { PictureChoice } from './pictures'
 import type { LabelCount, ListName, SheetName } from './sheets'
@@ -121,6 +122,8 @@ export interface Settings {
   readonly hand: Hand
   readonly currency: string
   readonly paper: Paper
+  /** What paper of every project says of who makes it. */
+  readonly house: House
 }
 
 type NewProject = { readonly from: 'blank' } | { readonly from: 'example'; readonly name: string }

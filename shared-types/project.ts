@@ -66,6 +66,9 @@ export const joiningSchema = z.looseObject({
 export const ORDERS = ['there-and-back', 'one-way', 'centre', 'colourway'] as const
 export const orderSchema = z.union([z.enum(ORDERS), z.array(text)])
 
+/** How much a pattern asks of who works it: the four project levels of the Craft Yarn Council (§project-levels). */
+export const SKILLS = ['basic', 'easy', 'intermediate', 'complex'] as const
+
 export const PAPERS = ['A4', 'Letter'] as const
 export const SHEET_STYLES = ['colour', 'ink'] as const
 
@@ -75,6 +78,15 @@ export const projectSchema = z.looseObject({
   title: text.optional(),
   designer: text.optional(),
   notes: text.optional(),
+  /** What a published pattern says of itself, on its title page. */
+  pattern: z
+    .looseObject({
+      /** One line below the title. */
+      line: text.optional(),
+      skill: z.enum(SKILLS).optional(),
+      copyright: text.optional(),
+    })
+    .optional(),
   units: z.enum(['metric', 'imperial']).optional(),
   terms: z.enum(['US', 'UK']).optional(),
   hand: z.enum(['right', 'left']).optional(),
@@ -101,6 +113,8 @@ export const projectSchema = z.looseObject({
       paper: z.enum(PAPERS).optional(),
       style: z.enum(SHEET_STYLES).optional(),
       terms: z.enum(['US', 'UK']).optional(),
+      /** Left out: as the house style says, else without. */
+      titlePage: z.boolean().optional(),
     })
     .optional(),
 })
@@ -114,6 +128,7 @@ export type Order = z.infer<typeof orderSchema>
 export type Hand = 'right' | 'left'
 export type Terms = 'US' | 'UK'
 export type UnitSystem = 'metric' | 'imperial'
+export type Skill = (typeof SKILLS)[number]
 export type Paper = (typeof PAPERS)[number]
 export type SheetStyle = (typeof SHEET_STYLES)[number]
 

@@ -14,6 +14,7 @@ import type {
   Project,
   Seam,
   SheetStyle,
+  Skill,
   Terms,
   UnitSystem,
   Yarn,
@@ -45,6 +46,7 @@ export type Settled = Project & {
   title: string
   designer: string
   notes: string
+  pattern: { line: string; skill?: Skill | undefined; copyright: string }
   units: UnitSystem
   terms: Terms
   hand: Hand
@@ -58,7 +60,7 @@ export type Settled = Project & {
   joining: SettledJoining
   order: Order
   allowance: { wastePercent: number; tail: number }
-  sheet: { paper: Paper; style: SheetStyle; terms: Terms }
+  sheet: { paper: Paper; style: SheetStyle; terms: Terms; titlePage?: boolean | undefined }
   /** What was refused, and what stands for it. */
   refused: readonly Finding[]
 }

@@ -1,7 +1,7 @@
 /** What can be printed or listed by itself. */
 
-/** Of every project the map (of an appliqué the template); of a garland and of any kit a card; of a kit the rest. */
-export const SHEETS = ['map', 'card', 'packing', 'labels'] as const
+/** Of every project a title page and the map (of an appliqué the template); of a garland and of any kit a card; of a kit the rest. */
+export const SHEETS = ['title', 'map', 'card', 'packing', 'labels'] as const
 export type SheetName = (typeof SHEETS)[number]
 
 /** One page of labels to copy, or one label for each kit of the run. */

@@ -28,6 +28,7 @@ export const DEFAULTS = {
   title: '',
   designer: '',
   notes: '',
+  pattern: { line: '', copyright: '' },
   units: 'metric',
   terms: 'US',
   hand: 'right',
@@ -103,6 +104,7 @@ const fillKit = filling<Kit, Kind<'kit'>>(DEFAULTS.kit)
 const fillFees = filling<Part<Kit, 'fees'>, Kind<'fees'>>(DEFAULTS.fees)
 const fillExtra = filling<Part<Kit, 'extras'>[number], Kind<'extra'>>(DEFAULTS.extra)
 const fillJoining = filling<Part<Project, 'joining'>, Kind<'joining'>>(DEFAULTS.joining)
+const fillPattern = filling<Part<Project, 'pattern'>, Kind<'pattern'>>(DEFAULTS.pattern)
 const fillSheet = filling<Part<Project, 'sheet'>, Kind<'sheet'>>(DEFAULTS.sheet)
 
 const settledKit = remembered((kit: Kit) => ({
@@ -184,6 +186,7 @@ const settle = remembered((project: Project): Settled => {
     title: project.title?.trim() ?? DEFAULTS.title,
     designer: project.designer?.trim() ?? DEFAULTS.designer,
     notes: project.notes ?? DEFAULTS.notes,
+    pattern: fillPattern(project.pattern),
     units: project.units ?? DEFAULTS.units,
     terms,
     hand: project.hand ?? DEFAULTS.hand,

@@ -1,9 +1,10 @@
 /** The edging of a blanket as a band in its yarns, as it looks: what is inside of it stays to be seen through. */
 import type { Plan, Point } from '../../shared-types/plan'
+import type { SheetStyle } from '../../shared-types/project'
 import { contains, signedArea } from '../geometry/points'
 import type { EdgingShapes } from './edging-shapes'
 import type { Colour, FigureItem } from './figure'
-import { drawPath, INK } from './figure'
+import { drawPath, INK, PAPER } from './figure'
 import { paperColour } from './marks'
 import { polygonPath } from './path'
 
@@ -32,6 +33,7 @@ export function edgingBand(
   shapes: EdgingShapes | null,
   border: readonly Outline[],
   scale: number,
+  look: SheetStyle,
 ): FigureItem[] {
   const { edging, edgingLines, settled } = plan
   if (!edging) return []
@@ -39,7 +41,7 @@ export function edgingBand(
   const panels = closed.filter((line) => signedArea(line) > 0)
   const bands: readonly Band[] = shapes?.rounds ?? [{ outlines: border, yarn: edging.yarn }]
   const colourOf = (id: string | undefined): Colour =>
-    paperColour(settled.yarns.find((yarn) => yarn.id === id)?.colour)
+    look === 'ink' ? PAPER : paperColour(settled.yarns.find((yarn) => yarn.id === id)?.colour)
   const path = (line: Outline) => polygonPath(line.map(({ x, y }) => ({ x: x * scale, y: y * scale })))
   // Filled where lines of one direction are left over (the non-zero rule): what the edging begins at runs backwards.
   const inside = closed.flatMap((line) => path([...line].reverse()))

@@ -60,7 +60,18 @@ export interface GroupItem {
   readonly items: readonly FigureItem[]
 }
 
-export type FigureItem = PathItem | TextItem | UseItem | GroupItem
+/** A picture of pixels, only ever on paper: a logo. */
+export interface ImageItem {
+  readonly kind: 'image'
+  /** A PNG, as base64. */
+  readonly png: string
+  readonly x: number
+  readonly y: number
+  readonly width: number
+  readonly height: number
+}
+
+export type FigureItem = PathItem | TextItem | UseItem | GroupItem | ImageItem
 
 export interface Bounds {
   readonly x: number

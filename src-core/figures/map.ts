@@ -258,13 +258,13 @@ export class MapPainter {
 
   /** The whole as it looks: motifs, half motifs, fillers and edging, with nothing that a map says about them. */
   plain(): FigureItem[] {
-    const { plan, edge } = this.ground
+    const { plan, edge, style } = this.ground
     const motifs = plan.motifs.flatMap((motif) => {
       const symbol = this.kindOf(motif)?.bare.get(motif.colourway, motif.turn)
       return symbol ? [useAt(symbol, motif.x * this.scale, motif.y * this.scale)] : []
     })
     const added = this.additions({ x: 0, y: 0 }, () => true)
-    return [...edgingBand(plan, this.shapes, edge, this.scale), ...motifs, ...added]
+    return [...edgingBand(plan, this.shapes, edge, this.scale, style), ...motifs, ...added]
   }
 
   /** The rounds of an edging as they are, from the outermost: their outlines, fans and picots. */

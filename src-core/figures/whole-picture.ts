@@ -40,7 +40,12 @@ export function wholePicture(
   const own = byKind(plan, {
     blanket: () => null,
     garland: ({ garland }) =>
-      garland && garlandFigure(plan, garland, { ...box(GARLAND_SCALE), numbered, cordInYarn: plain }),
+      garland &&
+      garlandFigure(plan, garland, {
+        ...box(GARLAND_SCALE),
+        numbered,
+        cordInYarn: plain && look === 'colour',
+      }),
     applique: ({ panel }) => {
       const picture = panel && appliquePicture(plan, panel, box(PANEL_SCALE))
       return picture && numbered ? withNumbers(plan, picture) : picture

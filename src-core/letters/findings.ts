@@ -47,9 +47,9 @@ export function createLetterFindings(): (project: Project) => readonly Finding[]
 }
 
 const SOURCES = [
-  'title', 'designer', 'notes', 'currency', 'gauge', 'yarns', 'motifs', 'colourways', 'items', 'edging', 'kit',
+  'title', 'designer', 'notes', 'pattern', 'currency', 'gauge', 'yarns', 'motifs', 'colourways', 'items', 'edging', 'kit',
 ] as const satisfies readonly (keyof TextSources)[] // prettier-ignore
 
-const pick = ({ title, designer, notes, currency, gauge, yarns, motifs, colourways }: Project) => ({
-  ...{ title, designer, notes, currency, gauge, yarns, motifs, colourways },
+const pick = ({ title, designer, notes, pattern, currency, gauge, yarns, motifs, colourways }: Project) => ({
+  ...{ title, designer, notes, pattern, currency, gauge, yarns, motifs, colourways },
 })

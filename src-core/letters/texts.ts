@@ -1,6 +1,6 @@
 /** Every text of a project that is printed, with where it stands. */
 import type { FindingTarget } from '../../shared-types/finding'
-import type { Colourway, Kit, Layout, Motif, StitchGauge, Yarn } from '../../shared-types/project'
+import type { Colourway, Kit, Layout, Motif, Project, StitchGauge, Yarn } from '../../shared-types/project'
 import { formatMoney } from '../units/format'
 
 interface ProjectText {
@@ -19,6 +19,7 @@ export interface TextSources {
   readonly title: string | undefined
   readonly designer: string | undefined
   readonly notes: string | undefined
+  readonly pattern: Project['pattern']
   readonly currency: string | undefined
   readonly gauge: StitchGauge | undefined
   readonly yarns: readonly Yarn[] | undefined
@@ -101,7 +102,8 @@ function* ofKit(kit: Kit): Generator<ProjectText> {
 
 /** All of them, in the order of the file; empty ones are left out. */
 export function printedTexts(sources: TextSources): ProjectText[] {
-  const { title, designer, notes, currency, gauge, yarns, motifs, colourways, items, edging, kit } = sources
+  const { title, designer, notes, pattern, currency, gauge, yarns, motifs, colourways, items, edging, kit } =
+    sources
   const beads = (items ?? []).flatMap((item, i): ProjectText[] => {
     const text = 'bead' in item && typeof item.bead === 'string' ? item.bead : ''
     return [{ where: `layout.items[${i}].bead`, what: 'the name of a bead', text }]
@@ -110,6 +112,8 @@ export function printedTexts(sources: TextSources): ProjectText[] {
     { where: 'title', what: 'the title', text: title ?? '' },
     { where: 'designer', what: 'the designer’s name', text: designer ?? '' },
     { where: 'notes', what: 'the notes', text: notes ?? '' },
+    { where: 'pattern.line', what: 'the line below the title', text: pattern?.line ?? '' },
+    { where: 'pattern.copyright', what: 'the copyright', text: pattern?.copyright ?? '' },
     { where: 'currency', what: 'the currency', text: currency ? formatMoney(0, currency) : '' },
     { where: 'gauge.stitch', what: 'the stitch of the gauge', text: gauge?.stitch ?? '' },
     ...ofYarns(yarns ?? []),

@@ -86,6 +86,7 @@ function setsOf(fact: PageFact, shape: MotifShape): Record<string, unknown> {
     case 'designer':
       return { designer: fact.designer }
     case 'skill':
+      return fact.skill ? { 'pattern.skill': fact.skill } : { 'motif.instructions': noteOf(fact) }
     case 'notes':
       return { 'motif.instructions': noteOf(fact) }
     case 'hook':
@@ -225,6 +226,8 @@ function apply(
       return { ...project, designer: fact.designer }
     case 'skill':
     case 'notes':
+      if (fact.kind === 'skill' && fact.skill)
+        return { ...project, pattern: { ...project.pattern, skill: fact.skill } }
       return withMotif((motif) => ({
         ...motif,
         instructions: [motif.instructions ?? '', noteOf(fact)]
@@ -270,6 +273,7 @@ function isThere(
   facts: readonly PageFact[],
 ): boolean {
   const motif = motifOf(project, id)
+  if (fact.kind === 'skill' && fact.skill) return project.pattern?.skill === fact.skill
   if (fact.kind === 'notes' || fact.kind === 'skill')
     return motif?.instructions?.includes(noteOf(fact)) ?? false
   if (fact.kind === 'piece') return false

@@ -2,7 +2,7 @@
  * What a pasted page says besides its rounds and belongs to the project: each fact with where it stands. Nothing is
  * set here, and nothing is left out: what no fact is made of is a note.
  */
-import type { StitchGauge, Terms } from '../../shared-types/project'
+import type { Skill, StitchGauge, Terms } from '../../shared-types/project'
 import { capital } from '../figures/words'
 import { memoised } from '../memo'
 import type { Millimetres } from '../units/quantity'
@@ -28,7 +28,8 @@ export interface PageAt {
 export type PageSays =
   | { readonly kind: 'name'; readonly name: string }
   | { readonly kind: 'designer'; readonly designer: string }
-  | { readonly kind: 'skill'; readonly text: string }
+  /** `skill` is its level, where the text names one of them. */
+  | { readonly kind: 'skill'; readonly text: string; readonly skill: Skill | null }
   | { readonly kind: 'hook'; readonly hook: Millimetres }
   | { readonly kind: 'swatch'; readonly gauge: StitchGauge }
   | { readonly kind: 'rounds-gauge'; readonly gauge: StitchGauge }
@@ -163,6 +164,21 @@ function addSentences(segment: Segment, terms: Terms, of: 'gauge' | 'size' | 'fr
   addNotes(segment.label, left, add)
 }
 
+/** Words for the four project levels (§project-levels), those of the older four among them. */
+const LEVELS: readonly (readonly [RegExp, Skill])[] = [
+  [/^(?:basic|beginners?|novice|absolute beginners?|level 1)\b/i, 'basic'],
+  [/^(?:easy|advanced beginners?|level 2)\b/i, 'easy'],
+  [/^(?:intermediate|level 3)\b/i, 'intermediate'],
+  [/^(?:complex|advanced|experienced|expert|skilled|challenging|level 4)\b/i, 'complex'],
+]
+
+/** The level that words tell; null where they tell none, or more than one ("easy to intermediate"). */
+function skillOf(words: string): Skill | null {
+  const told = words.trim().split(/\s*(?:\/|,|\bto\b|\bor\b|–|-)\s*/)
+  const levels = told.map((each) => (LEVELS.find(([pattern]) => pattern.test(each)) ?? [])[1] ?? null)
+  return levels.length === 1 ? levels[0]! : null
+}
+
 function addSegment(segment: Segment, terms: Terms, add: Add): void {
   const { kind, label, lines } = segment
   switch (kind) {
@@ -181,7 +197,11 @@ function addSegment(segment: Segment, terms: Terms, add: Add): void {
     }
     case 'skill':
       if (lines[0])
-        add({ kind: 'skill', text: joined(lines.slice(0, 1)) }, startOf(lines[0]), endOf(lines[0]))
+        add(
+          { kind: 'skill', text: joined(lines.slice(0, 1)), skill: skillOf(joined(lines.slice(0, 1))) },
+          startOf(lines[0]),
+          endOf(lines[0]),
+        )
       return addNotes('', lines.slice(1), add)
     case 'hook': {
       const left = lines.filter((line) => !addHooks(line, true, add))

@@ -115,6 +115,8 @@ export function nowWords(fact: PageFact, project: Project, motif: Motif): string
     case 'designer':
       return project.designer || null
     case 'skill':
+      if (fact.skill) return project.pattern?.skill ?? null
+      return motif.instructions?.trim() ? 'added to the instructions there are' : null
     case 'notes':
       return motif.instructions?.trim() ? 'added to the instructions there are' : null
     case 'hook':

@@ -8,13 +8,13 @@ import { createPlanner } from '../../src-core/plan'
 import { readProjectText } from '../documents/read'
 import { renderMap } from '../paper'
 import { fileNameFor } from './file-names'
-import type { Exported } from './ports'
+import type { Exported, Housed } from './ports'
 
 type EditionsRequest = Extract<ExportRequest, { kind: 'editions' }>
 
 /** The finished ZIP. Its PDFs are packed already, so that they are stored as they are. */
 export async function zipOfEditions(
-  { text, editions: names, sheets, labels, reverse }: EditionsRequest,
+  { text, editions: names, sheets, labels, reverse, house }: Housed<EditionsRequest>,
   plan: Plan,
   date: Date,
   onProgress: (progress: Progress) => void,
@@ -36,6 +36,7 @@ export async function zipOfEditions(
       ...(sheets ? { sheets } : {}),
       ...(labels ? { labels } : {}),
       ...(reverse ? { reverse } : {}),
+      ...(house ? { house } : {}),
     }
     const own = planner.plan({ ...outcome.project, hand })
     const bytes = await renderMap(own, { ...chosen, date, version, onProgress: onShare })

@@ -12,6 +12,7 @@ import type { FileType } from './ports'
 const LONGEST_BEFORE_SUFFIX = 160
 
 const EXPORTS = {
+  title: { type: 'pdf', suffix: 'title page' },
   map: { type: 'pdf', suffix: 'map' },
   garland: { type: 'pdf', suffix: 'card and list' },
   template: { type: 'pdf', suffix: 'template' },

@@ -189,7 +189,8 @@ export const OPERATIONS: { readonly [Name in OperationName]: Operation<Name> } =
     run: async (payload, { host, session }) => {
       const checked = host.ports.files.check(payload.text, session.keeping.name)
       if (!checked.ok) return refused(checked.problem)
-      const page = await host.ports.paper.preview(named(payload, checked.title, session), session.id)
+      const asked = { ...named(payload, checked.title, session), house: host.settings.current.house }
+      const page = await host.ports.paper.preview(asked, session.id)
       return page ? done(page) : CANCELLED
     },
   },
@@ -270,7 +271,8 @@ export async function runExport(
   try {
     const target = await caller.placeToExport(file.name, file.type)
     if (target === null || signal.aborted) return CANCELLED
-    const asked = named(request.data, checked.title, session)
+    const { house } = host.settings.current
+    const asked = { ...named(request.data, checked.title, session), house }
     const made = await host.ports.paper.make(asked, onProgress, signal)
     if (signal.aborted) return CANCELLED
     const written = await target.write(made.bytes)

@@ -18,11 +18,11 @@ import { LIST_OWNERS, listCsv } from '../paper/lists'
 import { renderPicture } from '../paper/picture'
 import { figureToSvg } from '../paper/svg'
 import { phonePage } from '../phone/page'
-import type { Exported } from './ports'
+import type { Exported, Housed } from './ports'
 
 /** The finished file of an export; progress in percent. */
 export async function makeExport(
-  request: ExportRequest,
+  request: Housed<ExportRequest>,
   date: Date,
   onProgress: (progress: Progress) => void,
 ): Promise<Exported> {
@@ -69,7 +69,7 @@ interface Previewed {
 let last: Previewed | null = null
 
 /** One page as a picture of what is printed, letter by letter; a page beyond the last is the last. */
-export function makePreview(request: PageRequest, date: Date): PagePreview {
+export function makePreview(request: Housed<PageRequest>, date: Date): PagePreview {
   const { text, page, purpose: _purpose, ...choice } = request
   const key = JSON.stringify([text, choice])
   if (key !== last?.key) {
@@ -98,8 +98,8 @@ function planOf(text: string): Plan {
   return planProject(outcome.project)
 }
 
-function optionsOf(choice: PaperChoice, date: Date): MapOptions {
-  const { paper, style, terms, pages, sheets, labels, reverse } = choice
+function optionsOf(choice: Housed<PaperChoice>, date: Date): MapOptions {
+  const { paper, style, terms, pages, sheets, labels, reverse, house } = choice
   return {
     date,
     ...(paper ? { paper } : {}),
@@ -109,6 +109,7 @@ function optionsOf(choice: PaperChoice, date: Date): MapOptions {
     ...(sheets ? { sheets } : {}),
     ...(labels ? { labels } : {}),
     ...(reverse ? { reverse } : {}),
+    ...(house ? { house } : {}),
   }
 }
 

@@ -1,10 +1,10 @@
 import { Worker } from 'node:worker_threads'
 import type { ExportRequest, PagePreview, PageRequest, Progress } from '../../shared-types/bridge'
-import type { Exported, Paper } from './ports'
+import type { Exported, Housed, Paper } from './ports'
 
 export type PaperTask =
-  | { readonly id: number; readonly kind: 'export'; readonly request: ExportRequest }
-  | { readonly id: number; readonly kind: 'preview'; readonly request: PageRequest }
+  | { readonly id: number; readonly kind: 'export'; readonly request: Housed<ExportRequest> }
+  | { readonly id: number; readonly kind: 'preview'; readonly request: Housed<PageRequest> }
 
 export type PaperAnswer =
   | { readonly id: number; readonly kind: 'progress'; readonly progress: Progress }
@@ -59,7 +59,7 @@ export function createPaper(script: string, limits: PaperLimits = LIMITS): Paper
 async function makeInWorker(
   script: string,
   limits: PaperLimits,
-  request: ExportRequest,
+  request: Housed<ExportRequest>,
   onProgress: (progress: Progress) => void,
   signal: AbortSignal,
 ): Promise<Exported> {
@@ -89,7 +89,7 @@ async function makeInWorker(
 }
 
 interface Question {
-  readonly request: PageRequest
+  readonly request: Housed<PageRequest>
   readonly asker: string
   resolve(page: PagePreview | null): void
   reject(error: Error): void
@@ -110,7 +110,7 @@ class PreviewWorker {
     this.#limits = limits
   }
 
-  ask(request: PageRequest, asker: string): Promise<PagePreview | null> {
+  ask(request: Housed<PageRequest>, asker: string): Promise<PagePreview | null> {
     return new Promise((resolve, reject) => {
       const question: Question = { request, asker, resolve, reject }
       const isOvertaken = (other: Question): boolean =>

@@ -9,6 +9,7 @@ import type {
   PageRequest,
   Progress,
 } from '../../shared-types/bridge'
+import type { House } from '../../shared-types/house'
 import type { Paper as PaperSize } from '../../shared-types/project'
 import type { Written } from '../documents/session/ports'
 
@@ -62,10 +63,13 @@ export interface Exported {
   readonly pages: number | null
 }
 
+/** What a window asks of paper, with the house style that the settings have. */
+export type Housed<Request> = Request & { readonly house?: House }
+
 /** The paper: made from the project's text, which was checked before. */
 export interface Paper {
   make(
-    request: ExportRequest,
+    request: Housed<ExportRequest>,
     onProgress: (progress: Progress) => void,
     signal: AbortSignal,
   ): Promise<Exported>
@@ -73,7 +77,7 @@ export interface Paper {
    * One page as a picture. Null where a later question of the same `asker`, for the same purpose, overtook it;
    * pages to print are never overtaken.
    */
-  preview(request: PageRequest, asker: string): Promise<PagePreview | null>
+  preview(request: Housed<PageRequest>, asker: string): Promise<PagePreview | null>
   /** Ends what works in the background. */
   close(): Promise<void>
 }

@@ -1,6 +1,7 @@
 import { join } from 'node:path'
 import { z } from 'zod'
 import type { Settings } from '../../shared-types/bridge'
+import { houseSchema, NO_HOUSE } from '../../shared-types/house'
 import { SMALL_FILE } from '../documents/limits'
 import { readRegularText } from '../documents/regular-file'
 import type { Written } from '../documents/session/ports'
@@ -12,6 +13,7 @@ export const settingsSchema = z.strictObject({
   hand: z.enum(['right', 'left']),
   currency: z.string().regex(/^[A-Z]{3}$/),
   paper: z.enum(['A4', 'Letter']),
+  house: houseSchema,
 })
 
 /** Countries that print on Letter, measure in inches or write US terms, as far as defaults go (from memory). */
@@ -48,6 +50,7 @@ export function defaultSettings(locale: string): Settings {
     hand: 'right',
     currency: CURRENCIES[country] ?? 'EUR',
     paper: LETTER_COUNTRIES.includes(country) ? 'Letter' : 'A4',
+    house: NO_HOUSE,
   }
 }
 

@@ -1,5 +1,7 @@
 /** The assembly map as pages, and as a PDF. */
 import { counted } from '../../src-core/figures/words'
+import { NO_HOUSE } from '../../shared-types/house'
+import type { House } from '../../shared-types/house'
 import type { Plan } from '../../shared-types/plan'
 import type { Paper, SheetStyle, Terms } from '../../shared-types/project'
 import type { LabelCount, SheetName } from '../../shared-types/sheets'
@@ -23,6 +25,7 @@ import { packingPages } from './pages/packing'
 import { progressPages } from './pages/progress'
 import { planSheets, sheetPages } from './pages/sheets'
 import { templatePages } from './pages/template'
+import { titlePage } from './pages/title'
 import type { Faces } from './pdf/faces'
 import { measureWith, readFaces } from './pdf/faces'
 import { writePdf } from './pdf/file'
@@ -43,10 +46,12 @@ export interface MapOptions {
   readonly terms?: Terms
   /** A template seen from the back of the fabric. */
   readonly reverse?: boolean
-  /** What is printed; left out, everything but the labels. */
+  /** What is printed; left out, everything but the labels, and the title page where the project or the house asks for it. */
   readonly sheets?: readonly SheetName[]
   /** How many labels; left out, a page to copy. */
   readonly labels?: LabelCount
+  /** Whose name, logo and colour the paper carries; nobody's unless told. */
+  readonly house?: House
   /** Pages to keep, from 1, in any order; they keep their numbers. */
   readonly pages?: readonly number[]
   /** The version of the project that the footer names; the engine asks no clock. */
@@ -93,12 +98,14 @@ function jobOf(plan: Plan, options: MapOptions, faces: Faces): Job {
     units: settled.units,
     title: settled.title || UNTITLED,
     designer: settled.designer,
+    house: options.house ?? NO_HOUSE,
     measure: measureWith(faces),
   }
 }
 
 /** The sheets that a page belongs to, by its section. */
 const SHEET_OF: Readonly<Partial<Record<SectionName, SheetName>>> = {
+  title: 'title',
   card: 'card',
   packing: 'packing',
   labels: 'labels',
@@ -162,20 +169,25 @@ function kitPages(job: Job, asked: ReadonlySet<SheetName>, labels: LabelCount): 
 const EVERYTHING: readonly SheetName[] = ['map', 'card', 'packing']
 
 const SHEET_OWNERS: Readonly<Record<SheetName, string>> = {
+  title: 'every project',
   map: 'projects that can be planned',
   card: 'garlands and for layouts with a kit',
   packing: 'layouts with a kit',
   labels: 'layouts with a kit',
 }
 
+/** Whether a title page is printed where nobody asks for sheets by name. */
+const hasTitlePage = ({ settled, house }: Job): boolean => settled.sheet.titlePage ?? house.titlePage
+
 function draftPages(job: Job, { reverse = false, sheets, labels = 'page' }: MapOptions): Draft[] {
-  const asked = new Set(sheets ?? EVERYTHING)
+  const asked = new Set(sheets ?? (hasTitlePage(job) ? (['title', ...EVERYTHING] as const) : EVERYTHING))
   const isMade = asked.has('map') || (asked.has('card') && beginsWithCard(job))
   const main = isMade ? mainPages(job, reverse) : []
   // Notes go with the map and with the card alike.
   const isAsked = ({ section }: Draft): boolean =>
     asked.has(SHEET_OF[section] ?? 'map') || (section === 'notes' && asked.has('card'))
-  const drafts = [...main, ...kitPages(job, asked, labels)].filter(isAsked)
+  const behind = [...main, ...kitPages(job, asked, labels)].filter(isAsked)
+  const drafts = asked.has('title') ? [titlePage(job, behind), ...behind] : behind
   const there = new Set(drafts.map(({ section }) => SHEET_OF[section] ?? 'map'))
   const missing = sheets?.find((name) => !there.has(name))
   if (missing)

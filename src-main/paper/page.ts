@@ -1,4 +1,5 @@
 /** What the pages of a map are made from, and what becomes of them. */
+import type { House } from '../../shared-types/house'
 import type { Plan } from '../../shared-types/plan'
 import type { Paper, SheetStyle, Terms, UnitSystem } from '../../shared-types/project'
 import type { Settled } from '../../shared-types/settled'
@@ -17,10 +18,12 @@ export interface Job {
   readonly title: string
   /** Whose design it is; '' where nobody is named. */
   readonly designer: string
+  readonly house: House
   readonly measure: MeasureText
 }
 
 export type SectionName =
+  | 'title'
   | 'overview'
   | 'sheet'
   | 'key'

@@ -81,6 +81,10 @@ export class SvgWriter {
         return this.text(item)
       case 'use':
         return `<use href="#${this.names.get(item.symbol)!}" transform="${matrixData(item.matrix)}"/>`
+      case 'image': {
+        const box = `x="${number(item.x)}" y="${number(item.y)}" width="${number(item.width)}" height="${number(item.height)}"`
+        return `<image ${box} href="data:image/png;base64,${item.png}"/>`
+      }
       case 'group': {
         const transform = item.matrix ? ` transform="${matrixData(item.matrix)}"` : ''
         if (!item.clip) return `<g${transform}>\n${this.items(item.items)}\n</g>`

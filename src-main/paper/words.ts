@@ -19,6 +19,7 @@ import { saying } from '../../src-core/stitches/spelling'
 import { termWord } from '../../src-core/stitches/terms'
 
 export const PAGE_NAMES = {
+  title: 'Title page',
   overview: 'Overview',
   key: 'Key',
   joins: 'Joins',

@@ -98,7 +98,7 @@ export function paintItems(pen: Pen, items: readonly FigureItem[], type: ScreenT
       const font = `${item.weight === 'bold' ? 600 : 400} ${item.size * MM_PER_POINT}px ${type.face}`
       const align = item.anchor === 'middle' ? 'center' : item.anchor
       write(pen, item.text, item, { ...type, font, colour: item.colour, align, baseline: 'alphabetic' })
-    } else {
+    } else if (item.kind !== 'image') {
       pen.save()
       if (item.matrix) pen.transform(...item.matrix)
       if (item.kind === 'group' && item.clip) {

@@ -4,7 +4,7 @@ import type { ListName, SheetName } from '../../shared-types/sheets'
 import type { PaperOfKind } from '../kinds/kind'
 
 /** What to put it together by, or one of the sheets of its kit. */
-export type Offer = 'main' | Exclude<SheetName, 'map'>
+export type Offer = 'main' | Exclude<SheetName, 'map' | 'title'>
 
 interface OfferWords {
   readonly label: string

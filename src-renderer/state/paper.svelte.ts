@@ -66,6 +66,11 @@ export class PaperState {
     return this.#document.settled.sheet.terms
   }
 
+  /** Whether a title page comes first: as the project says, else as the house style. */
+  get titlePage(): boolean {
+    return this.#document.project.sheet?.titlePage ?? this.#settingsOf().house.titlePage
+  }
+
   get isTemplate(): boolean {
     return this.own.isTemplate && this.offer.value === 'main'
   }
@@ -73,7 +78,8 @@ export class PaperState {
   /** What preview, print and export are asked for, by button, menu and key alike. */
   get choice(): PaperChoice & { readonly paper: Paper } {
     const { offer, paper, style, terms } = this
-    const sheets = sheetsOf(offer.value, this.own, this.#document.plan)
+    const named = sheetsOf(offer.value, this.own, this.#document.plan)
+    const sheets = named && this.titlePage && offer.value === 'main' ? (['title', ...named] as const) : named
     return {
       paper,
       style,
@@ -107,7 +113,7 @@ export class PaperState {
     const page = this.wanted
     const choice = this.choice
     // Only the project is waited for: a page that is turned comes at once, and so does the first.
-    const key = JSON.stringify([page, choice])
+    const key = JSON.stringify([page, choice, this.#settingsOf().house])
     const wait = key === this.#lastKey ? REST : 0
     this.#lastKey = key
     const timer = setTimeout(() => void this.#ask(JSON.stringify(project), page, choice), wait)

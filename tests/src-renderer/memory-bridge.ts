@@ -13,6 +13,7 @@ import type {
   Settings,
 } from '../../shared-types/bridge'
 import { CANCELLED, done } from '../../shared-types/bridge'
+import { NO_HOUSE } from '../../shared-types/house'
 import type { Project } from '../../shared-types/project'
 
 interface MemoryHost {
@@ -55,6 +56,7 @@ export const SETTINGS: Settings = {
   hand: 'right',
   currency: 'EUR',
   paper: 'A4',
+  house: NO_HOUSE,
 }
 
 /** A bridge over one project in memory. */

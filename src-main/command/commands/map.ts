@@ -12,6 +12,7 @@ import { createPlanner } from '../../../src-core/plan'
 import { formatNumber } from '../../../src-core/units/format'
 import { nameOfFile } from '../../documents/session/keeping-words'
 import { CommandEnd, EXIT } from '../exit-codes'
+import { readHouse } from '../house-file'
 import { readEditionsOption, readPagesOption, readSheetsOption } from '../options'
 import type { AddCommand } from '../program'
 import { exitFor, planToDraw } from '../project-file'
@@ -27,6 +28,7 @@ interface Options {
   readonly sheets?: readonly SheetName[]
   readonly labels?: LabelCount
   readonly editions?: readonly string[]
+  readonly house?: string
 }
 
 type SheetChoice = Pick<Options, 'paper' | 'style' | 'terms'>
@@ -50,7 +52,7 @@ export const addMap: AddCommand = (program, around, end) => {
     .option('--reverse', 'appliqué: mirrored, for marking from the back')
     .option(
       '--sheets <sheets>',
-      'only these: map, card, packing, labels, with commas between (else all but the labels)',
+      'only these: title, map, card, packing, labels, with commas between (else all but the labels, the title page where the project or the house style asks for it)',
       readSheetsOption,
     )
     .addOption(
@@ -64,9 +66,13 @@ export const addMap: AddCommand = (program, around, end) => {
       `a PDF for each of these crossed: ${EDITION_NAMES.join(', ')}, or all`,
       readEditionsOption,
     )
+    .option(
+      '--house <json>',
+      'a house style: name, address, accent, logo (PNG or SVG), titlePage; on title page and labels',
+    )
     .addHelpText(
       'after',
-      '\nExamples:\n  petalyard map throw.petalyard --out throw.pdf --paper A4 --style ink\n  petalyard map garland.petalyard --out card.pdf --sheets card\n  petalyard map throw.petalyard --editions us,uk,a4,letter --out throw',
+      '\nExamples:\n  petalyard map throw.petalyard --out throw.pdf --paper A4 --style ink\n  petalyard map garland.petalyard --out card.pdf --sheets card\n  petalyard map throw.petalyard --editions us,uk,a4,letter --out throw\n  petalyard map throw.petalyard --sheets title,map --house house.json --out throw.pdf',
     )
     .action(async (file: string, options: Options) => {
       const said = (['paper', 'style', 'terms'] as const).find((name) => options[name] !== undefined)
@@ -79,14 +85,15 @@ export const addMap: AddCommand = (program, around, end) => {
       const { project, plan } = made
       // Loaded only here: it is the largest part of the program, and the other commands do not need it.
       const { NoSuchPageError, NoSuchSheetError, renderMap } = await import('../../paper')
-      const { out, editions, ...sheet } = withLabels(options)
+      const { out, editions, house: houseFile, ...sheet } = withLabels(options)
+      const house = houseFile === undefined ? undefined : await readHouse(houseFile)
       // What has no title is called by its file.
       const name = nameOfFile(basename(file))
       const write = async (own: Plan, target: string, choice: SheetChoice): Promise<void> => {
         const title = own.settled.title || name
         const task = renderMap(
           { ...own, settled: { ...own.settled, title } },
-          { ...sheet, ...choice, date: around.now(), version },
+          { ...sheet, ...choice, ...(house && { house }), date: around.now(), version },
         )
         const bytes = await task.catch((error: unknown) => {
           const isAsked = error instanceof NoSuchPageError || error instanceof NoSuchSheetError

@@ -43,6 +43,13 @@ interface Grid {
   readonly size: number
 }
 
+/** Who made it and where to write, as the house style says. */
+const makerOf = ({ house }: Job): string =>
+  [house.name, ...house.address.split(/\r?\n/)]
+    .map((line) => line.trim())
+    .filter(Boolean)
+    .join(', ')
+
 /** What stands on every label. */
 function labelOf(job: Job, kit: KitAccount, contents: string): Label {
   const { settled, terms, title } = job
@@ -59,7 +66,7 @@ function labelOf(job: Job, kit: KitAccount, contents: string): Label {
       [LABEL_WORDS.care, care || LABEL_WORDS.fill],
       [LABEL_WORDS.cautions, kitCautions(settled, terms)],
       ['', creditLine(settled)],
-      [LABEL_WORDS.maker, LABEL_WORDS.blank],
+      [LABEL_WORDS.maker, makerOf(job) || LABEL_WORDS.blank],
     ],
   }
 }

@@ -3,6 +3,7 @@ import type {
   Colour,
   FigureItem,
   FigureSymbol,
+  ImageItem,
   Matrix,
   Paint,
   Path,
@@ -38,6 +39,8 @@ interface ContentOptions {
   readonly faces: Faces
   /** Name of a symbol among the resources; null draws every use anew, which only a measurement wants. */
   readonly nameOf: ((symbol: FigureSymbol) => string) | null
+  /** Name of a picture among the resources. */
+  readonly imageName: (item: ImageItem) => string
 }
 
 const TEXT_SCALE = fine(MM_PER_POINT)
@@ -71,7 +74,8 @@ export class Content {
       else if (item.kind === 'use') {
         if (this.options.nameOf && isMove(item.matrix)) i = this.useRun(items, i, this.options.nameOf)
         else this.use(item.symbol, item.matrix)
-      } else {
+      } else if (item.kind === 'image') this.image(item)
+      else {
         this.save()
         if (item.matrix) this.transform(item.matrix)
         if (item.clip) this.raw(`${outline(item.clip)} W n`)
@@ -114,6 +118,14 @@ export class Content {
     this.transform(matrix)
     if (this.options.nameOf) this.raw(`/${this.options.nameOf(symbol)} Do`)
     else this.items(symbol.items)
+    this.restore()
+  }
+
+  /** A picture fills a square of 1 × 1 that stands on its foot (ISO 32000-1, 8.9.5). */
+  private image(item: ImageItem): void {
+    this.save()
+    this.transform([item.width, 0, 0, -item.height, item.x, item.y + item.height])
+    this.raw(`/${this.options.imageName(item)} Do`)
     this.restore()
   }
 

@@ -2,7 +2,7 @@
 import { deflateSync } from 'node:zlib'
 import { PDFDocument, PDFHexString, PDFName, PDFString, PrintScaling } from 'pdf-lib'
 import type { PDFContext, PDFDict, PDFPage, PDFRef } from 'pdf-lib'
-import type { Figure, FigureSymbol } from '../../../src-core/figures/figure'
+import type { Figure, FigureItem, FigureSymbol, ImageItem } from '../../../src-core/figures/figure'
 import { MM_PER_POINT } from '../../../src-core/figures/figure'
 import { Content } from './content'
 import type { Faces } from './faces'
@@ -41,7 +41,8 @@ class PdfWriter {
   private readonly forms = new Map<FigureSymbol, { name: string; ref: PDFRef }>()
   private readonly fonts: PDFRef
   private readonly fontDict: PDFDict
-  private used = new Set<FigureSymbol>()
+  private readonly images = new Map<string, { name: string; ref: PDFRef }>()
+  private used = new Set<FigureSymbol | ImageItem>()
 
   constructor(
     private readonly document: PDFDocument,
@@ -61,7 +62,14 @@ class PdfWriter {
 
   private content(): Content {
     const { faces, drawnAnew } = this.options
-    return new Content({ faces, nameOf: drawnAnew ? null : (symbol) => this.form(symbol) })
+    return new Content({
+      faces,
+      nameOf: drawnAnew ? null : (symbol) => this.form(symbol),
+      imageName: (item) => {
+        this.used.add(item)
+        return this.images.get(item.png)!.name
+      },
+    })
   }
 
   /** Collects the forms that `draw` uses and gives their resources. */
@@ -69,9 +77,9 @@ class PdfWriter {
     const outer = this.used
     this.used = new Set()
     draw()
-    const entries = [...this.used].map((symbol) => {
-      const form = this.forms.get(symbol)!
-      return [form.name, form.ref] as const
+    const entries = [...this.used].map((item) => {
+      const { name, ref } = 'png' in item ? this.images.get(item.png)! : this.forms.get(item)!
+      return [name, ref] as const
     })
     this.used = outer
     return this.context.obj({ Font: this.fonts, XObject: Object.fromEntries(entries) })
@@ -93,6 +101,16 @@ class PdfWriter {
     const name = `M${this.forms.size}`
     this.forms.set(symbol, { name, ref: this.context.register(stream) })
     return name
+  }
+
+  /** Takes the pictures of a page in, each once. */
+  async takeImages(items: readonly FigureItem[]): Promise<void> {
+    for (const item of items) {
+      if (item.kind === 'group') await this.takeImages(item.items)
+      if (item.kind !== 'image' || this.images.has(item.png)) continue
+      const { ref } = await this.document.embedPng(Buffer.from(item.png, 'base64'))
+      this.images.set(item.png, { name: `I${this.images.size}`, ref })
+    }
   }
 
   page({ figure }: PdfPage): PDFPage {
@@ -162,6 +180,7 @@ export async function writePdf(
   for (const page of pages) {
     await breathe()
     options.signal?.throwIfAborted()
+    await writer.takeImages(page.figure.items)
     written.push([writer.page(page), page])
     options.onPage?.(written.length, pages.length)
   }

@@ -84,10 +84,11 @@ describe('a page of a motif', () => {
     const taken = motifOf(project)
     expect(taken.name).toBe('Meadow Coaster')
     expect(project.designer).toBe('Ada Birch')
+    expect(project.pattern).toEqual({ skill: 'easy' })
     expect(taken.gauge).toMatchObject({ rounds: 2, across: 63.5, hook: 4 })
     expect(taken.measured).toEqual({ across: 100 })
     expect(taken.instructions).toBe(
-      'Skill level: Easy\nMaterials: DK cotton (50 g/125 m) in yellow (A) and white (B); a needle\nNotes: Weave in ends.',
+      'Materials: DK cotton (50 g/125 m) in yellow (A) and white (B); a needle\nNotes: Weave in ends.',
     )
     expect(project.yarns?.map(({ name, ballGrams }) => [name, ballGrams])).toEqual([
       ['Old grey', undefined],
@@ -170,6 +171,25 @@ describe('a page of a motif', () => {
     expect(measureProject(project).motifs[0]!.rounds[1]!.outerRadius * 2).toBeCloseTo(76.2, 1)
   })
 
+  it('takes the skill level by the words of old and new lists; others stay words (§project-levels)', () => {
+    const sets = (level: string) =>
+      proposalsOfText(`Skill level: ${level}\n\n${ROUNDS}`, 'US').find(({ id }) => id === 'skill-1')!.sets
+    for (const [level, skill] of [
+      ['Beginner', 'basic'],
+      ['Easy', 'easy'],
+      ['Advanced beginner', 'easy'],
+      ['Intermediate', 'intermediate'],
+      ['Experienced', 'complex'],
+    ] as const)
+      expect(sets(level)).toEqual({ 'pattern.skill': skill })
+    expect(sets('Easy to intermediate')).toEqual({
+      'motif.instructions': 'Skill level: Easy to intermediate',
+    })
+    expect(sets('Two balls out of five')).toEqual({
+      'motif.instructions': 'Skill level: Two balls out of five',
+    })
+  })
+
   it('goes on where more is pasted, and is forgotten with the rounds', () => {
     const more = withPage(pasted('Hook: 4 mm'), 'm1', 'Designer: Jo Fern', 'US', true)
     expect(ids(more)).toEqual(['hook-1', 'designer-1'])
@@ -182,7 +202,7 @@ describe('a text by itself', () => {
     expect(proposalsOfText(`${HEAD}\n\n${ROUNDS}`, 'US').map(({ id, sets }) => [id, sets])).toEqual([
       ['name-1', { 'motif.name': 'Meadow Coaster' }],
       ['designer-1', { designer: 'Ada Birch' }],
-      ['skill-1', { 'motif.instructions': 'Skill level: Easy' }],
+      ['skill-1', { 'pattern.skill': 'easy' }],
       ['notes-1', expect.anything()],
       ['yarn-1', expect.objectContaining({ 'yarns[].name': 'Yellow', 'yarns[].ballGrams': 50 })],
       ['yarn-2', expect.objectContaining({ 'yarns[].name': 'White', 'yarns[].ballMetres': 125 })],

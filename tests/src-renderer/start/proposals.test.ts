@@ -1,5 +1,6 @@
 import { fireEvent, screen, waitFor, within } from '@testing-library/svelte'
 import { describe, expect, it, vi } from 'vitest'
+import { NO_HOUSE } from '../../../shared-types/house'
 import type { Project } from '../../../shared-types/project'
 import { planProject } from '../../../src-core/plan'
 import { laidAsProposed } from '../../../src-renderer/state/resize'
@@ -57,7 +58,7 @@ describe('the start proposes arrangements that hold', () => {
 describe('pasted rounds', () => {
   it('that make a square start in straight rows, joined all along', () => {
     const settings = {
-      theme: 'light', units: 'metric', terms: 'US', hand: 'right', currency: 'EUR', paper: 'A4',
+      theme: 'light', units: 'metric', terms: 'US', hand: 'right', currency: 'EUR', paper: 'A4', house: NO_HOUSE,
     } as const // prettier-ignore
     const blank = ownRoundsProject(settings, { kind: 'blanket', width: 600, height: 800 })
     const [motif] = blank.motifs!

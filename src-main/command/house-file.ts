@@ -1,0 +1,50 @@
+/** The house style as a file: JSON with `name`, `address`, `accent`, `logo` (a PNG or SVG beside it), `titlePage`. */
+import { basename, dirname, join } from 'node:path'
+import { z } from 'zod'
+import { houseSchema, NO_HOUSE } from '../../shared-types/house'
+import type { House } from '../../shared-types/house'
+import { CommandEnd, EXIT } from './exit-codes'
+import { fileBytes, textOf } from './text-file'
+
+/** Bytes of a logo file and of the house file itself: our own choice. */
+const LARGEST = { logo: 2 ** 21, file: 2 ** 16 } as const
+
+const fileSchema = houseSchema.extend({ logo: z.string().max(4_096) }).partial()
+
+const wrong = (file: string, why: string) => new CommandEnd(EXIT.unreadable, `${basename(file)}: ${why}`)
+
+/** Reads the file and the logo that it names, which is looked for beside it. Ends the command where either is bad. */
+export async function readHouse(file: string): Promise<House> {
+  const text = textOf(file, await fileBytes(file, LARGEST.file, 'a house style'))
+  let given: unknown
+  try {
+    given = JSON.parse(text)
+  } catch {
+    throw wrong(file, 'this is no JSON.')
+  }
+  const read = fileSchema.safeParse(given)
+  if (!read.success) throw wrong(file, whyNot(read.error))
+  const { logo, ...house } = read.data
+  return { ...NO_HOUSE, ...house, logo: logo ? await readLogo(join(dirname(file), logo), logo) : '' }
+}
+
+async function readLogo(path: string, name: string): Promise<string> {
+  const bytes = await fileBytes(path, LARGEST.logo, 'a logo')
+  // Loaded only here: drawing takes a large module, and most sheets have no logo.
+  const { normalLogo } = await import('../paper/logo')
+  try {
+    return await normalLogo(bytes)
+  } catch (error) {
+    throw wrong(name, `the logo cannot be used: ${error instanceof Error ? error.message : String(error)}.`)
+  }
+}
+
+/** The first thing that is wrong, by its name. */
+function whyNot({ issues }: z.ZodError): string {
+  const [first] = issues
+  const name = first?.path.join('.') ?? ''
+  if (first?.code === 'unrecognized_keys')
+    return `"${first.keys[0]}" is none of name, address, accent, logo, titlePage.`
+  if (name === 'accent') return 'the accent is six digits behind a #, as "#2f5d50".'
+  return name === '' ? 'this is no house style.' : `"${name}" is not as it has to be (${first!.message}).`
+}

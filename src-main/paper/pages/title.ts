@@ -1,0 +1,223 @@
+/** The title page of a pattern: what it is, what it looks like, what it takes, whose it is, and where things stand. */
+import { wcagContrast } from 'culori'
+import type { Figure } from '../../../src-core/figures/figure'
+import { drawPath, INK, PAPER } from '../../../src-core/figures/figure'
+import { breakLines } from '../../../src-core/figures/lines'
+import { linePath } from '../../../src-core/figures/path'
+import { projectSentence, sentenceText } from '../../../src-core/figures/sentence'
+import { wholePicture } from '../../../src-core/figures/whole-picture'
+import { capital } from '../../../src-core/figures/words'
+import { isNeedKnown, NOT_KNOWN } from '../../../src-core/figures/yarn-words'
+import { termWord } from '../../../src-core/stitches/terms'
+import { formatMassRange, formatNumber } from '../../../src-core/units/format'
+import { logoOf } from '../logo'
+import type { Draft, Job } from '../page'
+import { newSheet } from '../page'
+import { Sheet, shorten, TYPE } from '../setting'
+import { PAGE_NAMES } from '../words'
+import { MATERIAL_WORDS } from '../words-materials'
+import { SKILL_WORDS, TITLE_WORDS, writtenWords, yarnWords } from '../words-title'
+import { gaugeWords } from './materials'
+
+const AIR = 6
+const COLUMN_GAP = 10
+/** mm, of the label in front of a fact. */
+const LABEL = 26
+/** Points; the smaller sizes are for titles that are long. */
+const TITLES = [30, 24, 19] as const
+const MOST_TITLE_LINES = 3
+/** mm. */
+const LOGO = { width: 50, height: 18 } as const
+const BAR = { width: 42, height: 1.2 } as const
+/** The picture gets what is left, no less than this many mm, and no more. */
+const PICTURE = { least: 60, most: 150 } as const
+/** Lines that a line below the title and a copyright take at most, and yarns that are named. */
+const MOST_LINES = 3
+const MOST_YARNS = 12
+/** Text in a colour must stand out from paper so much (WCAG 2.2, 1.4.3). */
+const READABLE = 4.5
+
+/** Where a part of the map begins. */
+interface Inside {
+  readonly name: string
+  readonly page: number
+}
+
+/** What comes behind the title page, each part once, with the number of its first page. */
+function insideOf(drafts: readonly Draft[]): Inside[] {
+  const first = new Map<string, Inside>()
+  drafts.forEach(({ section, name }, i) => {
+    // "Order of work, rows 1–5" begins the order of work.
+    if (!first.has(section)) first.set(section, { name: name.split(',')[0]!, page: i + 2 })
+  })
+  return [...first.values()]
+}
+
+/** The colour of title and bar: the house's own where paper is in colour. */
+function accents({ house, style }: Job): { readonly text: string; readonly bar: string } {
+  const bar = style === 'colour' && house.accent !== '' ? house.accent.toLowerCase() : INK
+  return { bar, text: wcagContrast(bar, PAPER) >= READABLE ? bar : INK }
+}
+
+/** The page before all others; `behind` are those. */
+export function titlePage(job: Job, behind: readonly Draft[]): Draft {
+  const sheet = newSheet(job)
+  const top = head(job, sheet) + AIR
+  const foot = footHeight(job, sheet)
+  const inside = insideOf(behind)
+  // What the words need is tried on a sheet that is thrown away; the picture gets the rest.
+  const bottom = sheet.bottom - foot
+  const needs = (yarns: number): number => facts(job, newSheet(job), sheet.top, inside, yarns) - sheet.top
+  const hasPicture = job.plan.motifs.length > 0
+  let yarns = MOST_YARNS
+  while (yarns > 1 && hasPicture && bottom - needs(yarns) - AIR - top < PICTURE.least) yarns--
+  const room = Math.min(PICTURE.most, bottom - needs(yarns) - AIR - top)
+  const below = hasPicture && room > 0 ? picture(job, sheet, top, room) + AIR : top
+  facts(job, sheet, below, inside, yarns)
+  setFoot(job, sheet, bottom)
+  return { section: 'title', name: PAGE_NAMES.title, bookmarks: [PAGE_NAMES.title], sheet }
+}
+
+/** Logo, title, line and designer; returns the y below. */
+function head(job: Job, sheet: Sheet): number {
+  const { settled, measure } = job
+  const colour = accents(job)
+  let y = sheet.top
+  const logo = logoOf(job.house, job.style)
+  if (logo) {
+    const scale = Math.min(LOGO.width / logo.width, LOGO.height / logo.height)
+    const [width, height] = [logo.width * scale, logo.height * scale]
+    sheet.items.push({ kind: 'image', png: logo.png, x: sheet.left, y, width, height })
+    y += height + AIR
+  }
+  const broken = (size: number): string[] => breakLines(job.title, sheet.inner, measure, size, 'bold')
+  const size = TITLES.find((each) => broken(each).length <= 2) ?? TITLES.at(-1)!
+  const style = { size, weight: 'bold', leading: 1.15 } as const
+  y = limited(broken(size), MOST_TITLE_LINES).reduce(
+    (at, line) =>
+      sheet.text(shorten(line, sheet.inner, measure, size, 'bold'), sheet.left, at, {
+        ...style,
+        colour: colour.text,
+      }),
+    y,
+  )
+  y += 2.5
+  const bar = linePath(sheet.left, y, sheet.left + BAR.width, y)
+  sheet.items.push(drawPath(bar, { stroke: colour.bar, width: BAR.height }))
+  y += 3.5
+  const line = settled.pattern.line.trim()
+  for (const text of limited(breakLines(line, sheet.inner, measure, TYPE.lead), MOST_LINES))
+    if (text !== '') y = sheet.text(text, sheet.left, y, { size: TYPE.lead })
+  const by = settled.designer === '' ? '' : TITLE_WORDS.by(settled.designer)
+  return by === ''
+    ? y
+    : sheet.text(shorten(by, sheet.inner, measure, TYPE.lead, 'bold'), sheet.left, y + 1, {
+        size: TYPE.lead,
+        weight: 'bold',
+      })
+}
+
+/** The first lines of a text; what is left out shows. */
+const limited = (lines: readonly string[], most: number): string[] =>
+  lines.length <= most ? [...lines] : [...lines.slice(0, most - 1), `${lines[most - 1]} …`]
+
+/** What it looks like, in the middle of its room; returns the y below. */
+function picture(job: Job, sheet: Sheet, top: number, room: number): number {
+  const figure: Figure = wholePicture(job.plan, { look: job.style, plain: true })
+  const scale = Math.min(sheet.inner / figure.width, room / figure.height)
+  const [width, height] = [figure.width * scale, figure.height * scale]
+  const left = sheet.left + (sheet.inner - width) / 2
+  sheet.items.push({ kind: 'group', matrix: [scale, 0, 0, scale, left, top], items: figure.items })
+  return top + height
+}
+
+/** The sentence of the project, and below it label and words in two columns; returns the y below. */
+function facts(job: Job, sheet: Sheet, top: number, inside: readonly Inside[], yarns: number): number {
+  const width = (sheet.inner - COLUMN_GAP) / 2
+  const second = sheet.left + width + COLUMN_GAP
+  sheet.rule(top)
+  const sentence = sentenceText(projectSentence(job.plan, job.terms))
+  const y = sheet.paragraph(sentence, sheet.left, top + 3, sheet.inner) + 3
+  let left = y
+  for (const [label, text] of plainFacts(job)) left = fact(sheet, sheet.left, left, width, label, [text])
+  let right = y
+  const wool = yarnFacts(job, yarns)
+  if (wool.length > 0) right = fact(sheet, second, right, width, TITLE_WORDS.yarn, wool)
+  if (inside.length > 0) right = contents(sheet, second, right, width, inside)
+  return Math.max(left, right)
+}
+
+function fact(sheet: Sheet, x: number, y: number, width: number, label: string, lines: readonly string[]) {
+  sheet.text(label, x, y, { weight: 'bold' })
+  let below = y
+  for (const line of lines) below = sheet.paragraph(line, x + LABEL, below, width - LABEL)
+  return below + 1.4
+}
+
+/** The parts of the map with their pages. */
+function contents(sheet: Sheet, x: number, top: number, width: number, inside: readonly Inside[]): number {
+  sheet.text(TITLE_WORDS.inside, x, top, { weight: 'bold' })
+  let below = top
+  for (const { name, page } of inside) {
+    const y = below
+    below = sheet.text(name, x + LABEL, y)
+    sheet.text(String(page), x + width, y, { anchor: 'end' })
+  }
+  return below
+}
+
+function plainFacts(job: Job): [string, string][] {
+  const { plan, settled, terms, units } = job
+  const { gauge } = settled.motifs.find((each) => each.id === plan.motif?.id) ?? settled
+  const told = gaugeWords(job, gauge)
+  const { skill } = settled.pattern
+  return [
+    ...(skill ? [[TITLE_WORDS.skill, SKILL_WORDS[skill]] as [string, string]] : []),
+    ...(plan.motifs.length > 0
+      ? [[TITLE_WORDS.size, MATERIAL_WORDS.size(plan.size, units)] as [string, string]]
+      : []),
+    ...(gauge?.hook ? [[TITLE_WORDS.hook, `${formatNumber(gauge.hook, 2)} mm`] as [string, string]] : []),
+    ...(told ? [[capital(termWord('gauge', terms)), told] as [string, string]] : []),
+    [TITLE_WORDS.written, writtenWords(settled, terms)],
+  ]
+}
+
+/** The yarns with what they come to, `most` of them by name. */
+function yarnFacts({ plan, settled, units }: Job, most: number): string[] {
+  const yarns = new Map(settled.yarns.map((yarn) => [yarn.id, yarn]))
+  const told = plan.yarns.map((need) => {
+    const yarn = yarns.get(need.id)
+    const amount = isNeedKnown(need) ? formatMassRange(need.grams, units) : NOT_KNOWN
+    return yarnWords(yarn?.name || need.id, amount, yarn?.fibre?.trim() ?? '')
+  })
+  return told.length <= most ? told : [...told.slice(0, most - 1), TITLE_WORDS.more(told.length - most + 1)]
+}
+
+/** Copyright, and who sells or publishes it. */
+function footLines({ settled, house, measure }: Job, width: number): { text: string; bold: boolean }[] {
+  const lines = (text: string, most: number): string[] =>
+    text
+      .split(/\r?\n/)
+      .flatMap((line) => breakLines(line.trim(), width, measure, TYPE.table))
+      .filter((line) => line !== '')
+      .slice(0, most)
+  return [
+    ...lines(house.name, 1).map((text) => ({ text, bold: true })),
+    ...lines(house.address, MOST_LINES + 1).map((text) => ({ text, bold: false })),
+    ...lines(settled.pattern.copyright, MOST_LINES).map((text) => ({ text, bold: false })),
+  ]
+}
+
+const footHeight = (job: Job, sheet: Sheet): number => {
+  const { length } = footLines(job, sheet.inner)
+  return length === 0 ? 0 : length * Sheet.line(TYPE.table) + 6
+}
+
+function setFoot(job: Job, sheet: Sheet, top: number): void {
+  const lines = footLines(job, sheet.inner)
+  if (lines.length === 0) return
+  sheet.rule(top + 3)
+  let y = top + 5
+  for (const { text, bold } of lines)
+    y = sheet.text(text, sheet.left, y, { size: TYPE.table, ...(bold && { weight: 'bold' }) })
+}

@@ -1,0 +1,30 @@
+/** Words of the title page. */
+import type { Skill } from '../../shared-types/project'
+import type { Settled } from '../../shared-types/settled'
+import { capital } from '../../src-core/figures/words'
+
+/** The four project levels as they are printed (§project-levels). */
+export const SKILL_WORDS: Readonly<Record<Skill, string>> = {
+  basic: 'Basic',
+  easy: 'Easy',
+  intermediate: 'Intermediate',
+  complex: 'Complex',
+}
+
+export const TITLE_WORDS = {
+  skill: 'Skill level',
+  size: 'Finished size',
+  yarn: 'Yarn',
+  hook: 'Hook',
+  written: 'Written in',
+  inside: 'Inside',
+  more: (count: number): string => `and ${count} more`,
+  by: (designer: string): string => `Designed by ${designer}`,
+} as const
+
+/** "US terms, right-handed". */
+export const writtenWords = ({ hand }: Settled, terms: string): string => `${terms} terms, ${hand}-handed`
+
+/** What a yarn is, behind its name: "285 to 300 g, cotton". */
+export const yarnWords = (name: string, amount: string, fibre: string): string =>
+  [`${capital(name)}: ${amount}`, fibre].filter(Boolean).join(', ')

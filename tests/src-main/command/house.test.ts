@@ -1,0 +1,68 @@
+/** The house style on the command line: read from a file, and refused in one line where it is none. */
+import { readFile, writeFile } from 'node:fs/promises'
+import { join } from 'node:path'
+import { beforeAll, describe, expect, it } from 'vitest'
+import { readPdf } from '../paper/read-pdf'
+import { newFolder, petalyard } from './sample'
+
+let folder = ''
+let file = ''
+beforeAll(async () => {
+  folder = await newFolder()
+  file = join(folder, 'runner.petalyard')
+  await petalyard('example', 'dovecote-runner', '--out', file)
+})
+
+const inFolder = async (name: string, text: string): Promise<string> => {
+  const path = join(folder, name)
+  await writeFile(path, text)
+  return path
+}
+
+describe('map --house', () => {
+  it('puts title page, name, address and logo into the file', async () => {
+    await inFolder(
+      'logo.svg',
+      '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 40 20"><path fill="#204060" d="M0 0h40v20H0z"/></svg>',
+    )
+    const house = await inFolder(
+      'house.json',
+      JSON.stringify({ name: 'Larkspur Yarns', address: 'Arbroath', logo: 'logo.svg', titlePage: true }),
+    )
+    const out = join(folder, 'runner.pdf')
+    const ran = await petalyard('map', file, '--out', out, '--house', house)
+    expect([ran.err, ran.code]).toEqual(['', 0])
+    const [title] = (await readPdf(new Uint8Array(await readFile(out)))).pages
+    const words = title!.texts.map(({ text }) => text).join(' ')
+    for (const told of ['Dovecote table runner', 'Larkspur Yarns', 'Arbroath', 'Inside'])
+      expect(words).toContain(told)
+    const plain = join(folder, 'plain.pdf')
+    await petalyard('map', file, '--out', plain)
+    const [first] = (await readPdf(new Uint8Array(await readFile(plain)))).pages
+    expect(first!.texts.map(({ text }) => text).join(' ')).not.toContain('Larkspur')
+  })
+
+  it.each([
+    ['no JSON', 'name: Larkspur', /this is no JSON/],
+    ['a list', '[1]', /this is no house style/],
+    [
+      'a field that is none',
+      '{"nmae": "Larkspur"}',
+      /"nmae" is none of name, address, accent, logo, titlePage/,
+    ],
+    ['a colour that is none', '{"accent": "green"}', /six digits behind a #/],
+    ['a name that is a number', '{"name": 5}', /"name" is not as it has to be/],
+    ['a logo that is not there', '{"logo": "none.png"}', /none\.png could not be read: it does not exist/],
+    [
+      'a logo that is a text',
+      '{"logo": "house-bad.json"}',
+      /the logo cannot be used: it is neither a PNG nor an SVG/,
+    ],
+  ])('ends with 3 and writes nothing where it has %s', async (_, text, why) => {
+    const house = await inFolder('house-bad.json', text)
+    const ran = await petalyard('map', file, '--out', join(folder, 'never.pdf'), '--house', house)
+    expect(ran.code).toBe(3)
+    expect(ran.err.trim().split('\n')).toHaveLength(1)
+    expect(ran.err).toMatch(why)
+  })
+})
