@@ -17,6 +17,11 @@ export const PHOTO_FINDINGS = {
     message: 'the sheet in the picture has not quite the shape of {sheet}, or its edges are bent.',
     mend: 'Check which sheet it is, lay it flat, and set its corners by hand where they are off.',
   },
+  'photo/other-sheet': {
+    severity: 'warning',
+    message: 'the sheet has the shape of {sheet}, not of {asked}, and is taken for it.',
+    mend: 'Check which sheet it is, and choose it.',
+  },
   'photo/tilt': {
     severity: 'warning',
     message: 'the picture is taken {tilt}° from straight above; beyond {most}° measures come out rough.',

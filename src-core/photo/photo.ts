@@ -15,12 +15,13 @@ import { evenLight, fitLight } from './light'
 import { boxOf, findAgain, findMotif } from './motif-mask'
 import { reduced } from './picture'
 import type { Picture, Reduced, Spot } from './picture'
-import { bestPose } from './pose'
+import { asSheet, bestPose } from './pose'
+import type { Pose } from './pose'
 import { rectify } from './rectify'
 import { fineCorners } from './sheet-edges'
 import { findSheet } from './sheet'
 import { SHEET_SIZES } from './sheet-sizes'
-import type { SheetName } from './sheet-sizes'
+import type { SheetName, SheetSize } from './sheet-sizes'
 import { findSymmetry } from './symmetry'
 import type { Symmetry } from './symmetry'
 import { hollowsOf, meanOf, middleMean, openDips, spreadOf, tipsOf } from './tips'
@@ -89,6 +90,8 @@ export interface PhotoAnswer {
   readonly measures: PhotoMeasures | null
   /** Whether there is no doubt: no error and no warning. */
   readonly sure: boolean
+  /** The sheet that gave the millimetres: another one than was asked for where only that has its shape. */
+  readonly sheet: SheetName
   /** The sheet's corners in the picture, where they were found or given. */
   readonly corners: Corners | null
   readonly findings: readonly Finding[]
@@ -113,23 +116,40 @@ const smaller = (corners: Corners, { step }: Reduced): Corners =>
 const larger = (corners: Corners, { step }: Reduced): Corners =>
   corners.map(({ x, y }) => ({ x: (x + 0.5) * step - 0.5, y: (y + 0.5) * step - 0.5 })) as unknown as Corners
 
+/** The sheet whose shape four sides have, where it is not that of the one that was asked for. */
+function otherSheet(
+  asked: SheetName,
+  corners: Corners,
+  picture: Picture,
+): { name: SheetName; corners: Corners; pose: Pose } | null {
+  if ('beside' in SHEET_SIZES[asked]) return null
+  for (const [name, sheet] of Object.entries(SHEET_SIZES) as [SheetName, (typeof SHEET_SIZES)[SheetName]][]) {
+    if (name === asked || 'beside' in sheet) continue
+    const turned = asSheet(corners, sheet, picture)
+    if (turned.pose.misfit <= DOUBT.misfit) return { name, ...turned }
+  }
+  return null
+}
+
 /** Measures the motif in a picture. */
 export function measurePhoto(
   picture: Picture,
-  { sheet: name, corners: given, progress }: PhotoOptions,
+  { sheet: asked, corners: given, progress }: PhotoOptions,
 ): PhotoAnswer {
   const findings: Finding[] = []
   const tell = <Code extends FindingCode>(code: Code, ...values: Told<Code>) => {
     findings.push(findingOf(said(code, ...values), 'photo'))
   }
+  let name = asked
   let corners: Corners | null = given ?? null
   const answer = (measures: PhotoMeasures | null): PhotoAnswer => ({
     measures,
     sure: measures !== null && findings.every(({ severity }) => severity === 'note'),
+    sheet: name,
     corners,
     findings,
   })
-  const sheet = SHEET_SIZES[name]
+  let sheet: SheetSize = SHEET_SIZES[name]
   const small = reduced(picture, MOST_FOUND_IN)
   progress?.('sheet', 0.1)
   const inSmall = given ? { corners: smaller(given, small), cutOff: false } : findSheet(small, sheet)
@@ -149,13 +169,19 @@ export function measurePhoto(
     return answer(null)
   }
   if (!given) corners = edges.corners
-  const pose = bestPose(corners, sheet, picture)
+  let pose = bestPose(corners, sheet, picture)
+  const other = !given && pose.misfit > DOUBT.misfit ? otherSheet(asked, corners, picture) : null
+  if (other) {
+    ;({ name, corners, pose } = other)
+    sheet = SHEET_SIZES[name]
+    tell('photo/other-sheet', { sheet: name, asked })
+  }
   if (pose.tilt > DOUBT.tilt) tell('photo/tilt', { tilt: formatNumber(pose.tilt, 0), most: DOUBT.tilt })
   if (pose.misfit > DOUBT.misfit || edges.found < DOUBT.edges) tell('photo/sheet-shape', { sheet: name })
 
   progress?.('light', 0.3)
   const coarse = rectify(small, smaller(corners, small), sheet)
-  const light = fitLight(coarse, 'beside' in sheet)
+  const light = fitLight(coarse, sheet.beside === true)
   const coarseEvened = evenLight(coarse, light)
   progress?.('motif', 0.5)
   const first = findMotif(coarse, coarseEvened)

@@ -5,6 +5,8 @@ export interface Surroundings {
   /** Width to fit tables and prose to, in columns. */
   readonly width: number
   readonly now: () => Date
+  /** As in "en-GB": what papers and the like are usual there. */
+  readonly locale: string
 }
 
 /** Never wider than this, so that lines stay readable on wide screens (common practice). */
@@ -17,5 +19,6 @@ export function processSurroundings(): Surroundings {
     err: (text) => void process.stderr.write(text),
     width: Math.min(WIDEST, process.stdout.columns || USUAL),
     now: () => new Date(),
+    locale: Intl.DateTimeFormat().resolvedOptions().locale,
   }
 }

@@ -111,6 +111,7 @@ export class PhotoState {
       )
       if (asked !== this.#asked) return
       this.#answer = answer
+      this.sheet = answer.sheet
       if (!this.areCornersSet) this.corners = answer.corners ?? firstCorners(picture.width, picture.height)
       this.phase = 'measured'
     } catch (error) {

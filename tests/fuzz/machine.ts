@@ -282,6 +282,7 @@ const commandLines: Target = {
           err: (more) => void (said += more),
           width: 80,
           now: () => new Date('2025-03-01T12:00:00Z'),
+          locale: 'en-GB',
         },
       )
       must(!said.includes('a fault of the program'), () => `${words.join(' ')}: ${said.slice(-600)}`)

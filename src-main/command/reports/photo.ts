@@ -1,5 +1,7 @@
 /** What was measured in a picture, in lines. */
+import type { Yarn } from '../../../shared-types/project'
 import type { PhotoMeasures } from '../../../src-core/photo/photo'
+import { yarnLike } from '../../../src-core/photo/yarns'
 import { formatLength } from '../../../src-core/units/format'
 
 const KINDS = {
@@ -14,8 +16,13 @@ const KINDS = {
 const length = (value: number): string =>
   `${formatLength(value, 'metric')} (${formatLength(value, 'imperial')})`
 
+const likeness = (colour: string, yarns: readonly Yarn[]): string => {
+  const like = yarnLike(colour, yarns)?.yarn
+  return like ? ` like ${like.name ?? like.id}` : ''
+}
+
 /** Sizes in both units, petals, colours from the middle outwards. */
-export function photoReport(measures: PhotoMeasures): string[] {
+export function photoReport(measures: PhotoMeasures, yarns: readonly Yarn[]): string[] {
   const { kind, petals, overTips, overValleys, range, colours } = measures
   const sided = kind !== 'petals' && kind !== 'other'
   return [
@@ -28,6 +35,6 @@ export function photoReport(measures: PhotoMeasures): string[] {
         ]),
     `${kind === 'petals' ? 'Tip to tip lies between' : 'Between'} ${length(range.low)} and ${length(range.high)}`,
     ...(kind === 'petals' ? ['Check dip to dip with a ruler: it may be off by 5 %.'] : []),
-    `Yarn: ${colours.map(({ colour, share }) => `${colour} ${Math.round(100 * share)} %`).join(', ')}`,
+    `Yarn: ${colours.map(({ colour, share }) => `${colour} ${Math.round(100 * share)} %${likeness(colour, yarns)}`).join(', ')}`,
   ]
 }

@@ -40,11 +40,21 @@ describe('kinds of motifs in a picture', () => {
   })
 
   it('measures a round card to half a percent', () => {
-    const { measures, findings } = measurePhoto(taken(disc(92), { relief: 0 }), { sheet: 'A4' })
+    const card = taken(disc(92), { relief: 0 })
+    const { measures, findings, sheet } = measurePhoto(card, { sheet: 'A4' })
+    expect(sheet).toBe('A4')
     expect(measures!.kind).toBe('round')
     expect(measures!.petals).toBe(0)
     expect(Math.abs(measures!.overTips / 92 - 1)).toBeLessThan(0.005)
     expect(findings).toEqual([])
+    // Said to lie on another sheet, it is measured on the one that has the shape, and that is said.
+    for (const asked of ['Letter', 'A5'] as const) {
+      const other = measurePhoto(card, { sheet: asked })
+      expect(other.sheet).toBe(asked === 'A5' ? 'A5' : 'A4')
+      expect(codes(other)).toEqual(asked === 'A5' ? [] : ['photo/other-sheet'])
+      const right = asked === 'A5' ? 92 * Math.SQRT1_2 : 92
+      expect(Math.abs(other.measures!.overTips / right - 1)).toBeLessThan(0.01)
+    }
   })
 
   // Drawing the pictures takes most of the time, and a machine that is busy takes several times as long.

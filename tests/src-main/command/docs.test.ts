@@ -26,7 +26,13 @@ describe('docs', () => {
     const help = async (...args: string[]) => {
       let said = ''
       const add = (text: string) => void (said += text)
-      await run([...args, '--help'], { out: add, err: add, width: 80, now: () => new Date(0) })
+      await run([...args, '--help'], {
+        out: add,
+        err: add,
+        width: 80,
+        now: () => new Date(0),
+        locale: 'en-GB',
+      })
       return said
     }
     const commands = [...(await help()).matchAll(/^ {2}([a-z]+) .*\[options\]|^ {2}([a-z]+) \[/gm)].map(

@@ -6,7 +6,7 @@ import { encode as encodeJpeg } from 'jpeg-js'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { photograph } from '../../src-core/photo/camera'
 import { trial } from '../../src-core/photo/scenes'
-import { newFolder, petalyard } from './sample'
+import { newFolder, petalyard, petalyardIn, SAMPLE, writeProject } from './sample'
 
 const taken = trial(5)
 let folder: string
@@ -55,6 +55,37 @@ describe('photo', () => {
     const again = await petalyard('photo', png, '--sheet', taken.sheet, '--out', out)
     expect(again).toMatchObject({ code: 4, out: '' })
     expect(again.err).toContain('is there already')
+  })
+
+  it('takes the sheet that is usual where people live, or the one whose shape it has, and says so', async () => {
+    const told = async (...args: string[]) => {
+      const { out } = await petalyardIn(args[0]!, 'photo', jpeg, '--json', ...args.slice(1))
+      const { sheet, findings } = JSON.parse(out) as { sheet: string; findings: { code: string }[] }
+      return { sheet, other: findings.some(({ code }) => code === 'photo/other-sheet') }
+    }
+    expect(taken.sheet).toBe('A4')
+    expect(await told('de-DE')).toEqual({ sheet: 'A4', other: false })
+    expect(await told('en-US')).toEqual({ sheet: 'A4', other: true })
+    expect(await told('en-US', '--sheet', 'A4')).toEqual({ sheet: 'A4', other: false })
+  })
+
+  it('names the yarns of a project that its colours are like', async () => {
+    const first = JSON.parse((await petalyard('photo', jpeg, '--json')).out) as {
+      colours: { colour: string; yarn?: string }[]
+    }
+    expect(first.colours.some((each) => 'yarn' in each)).toBe(false)
+    const stash = await writeProject({
+      ...SAMPLE,
+      yarns: [
+        { ...SAMPLE.yarns![0], name: 'Moss', colour: first.colours[0]!.colour },
+        { ...SAMPLE.yarns![1], colour: '#ff00ff' },
+      ],
+    })
+    const { out } = await petalyard('photo', jpeg, '--yarns', stash, '--json')
+    const { colours } = JSON.parse(out) as { colours: object[] }
+    expect(colours[0]).toMatchObject({ yarn: 'y1', difference: 0 })
+    expect((await petalyard('photo', jpeg, '--yarns', stash)).out).toMatch(/^Yarn: #\w+ \d+ % like Moss/m)
+    expect((await petalyard('photo', jpeg, '--yarns', join(folder, 'none'))).code).toBe(3)
   })
 
   it('refuses what is no photo, in one line', async () => {

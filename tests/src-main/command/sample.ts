@@ -60,7 +60,10 @@ export interface Ran {
 }
 
 /** Runs a command line in this process. */
-export async function petalyard(...args: string[]): Promise<Ran> {
+export const petalyard = (...args: string[]): Promise<Ran> => petalyardIn('en-GB', ...args)
+
+/** The same where people live who speak so. */
+export async function petalyardIn(locale: string, ...args: string[]): Promise<Ran> {
   let out = ''
   let err = ''
   const code = await run(args, {
@@ -68,6 +71,7 @@ export async function petalyard(...args: string[]): Promise<Ran> {
     err: (text) => void (err += text),
     width: 80,
     now: () => new Date('2025-03-01T12:00:00Z'),
+    locale,
   })
   return { code, out, err }
 }

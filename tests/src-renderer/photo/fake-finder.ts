@@ -40,6 +40,7 @@ export const answerOf = (
 ): PhotoAnswer => ({
   measures,
   sure: codes.length === 0,
+  sheet: 'A4',
   corners: CORNERS,
   findings: codes.map((code) => finding(code, 'photo')),
 })
