@@ -50,6 +50,15 @@ export function stageLicences() {
   rmSync(folder, { recursive: true, force: true })
   mkdirSync(folder, { recursive: true })
   cpSync(join(root, 'LICENSE'), join(folder, 'LICENSE.petalyard.txt'))
+  const listed = new Map(
+    ['main', 'renderer']
+      .flatMap((part) => JSON.parse(readFileSync(join(root, 'out', part, 'licences.json'), 'utf8')))
+      .map((entry) => [entry.name, entry]),
+  )
+  const texts = [...listed.values()]
+    .sort((a, b) => (a.name < b.name ? -1 : 1))
+    .map(({ name, version, licence, text }) => `${name} ${version}: ${licence}\n\n${text}\n`)
+  writeFileSync(join(folder, 'LICENSES.packages.txt'), texts.join(`\n${'-'.repeat(78)}\n\n`))
 }
 
 export const manifest = () => JSON.parse(readFileSync(join(root, 'package.json'), 'utf8'))

@@ -1,5 +1,6 @@
 /** What is shipped besides our own: every package that the builds can bundle, with its licence, from the lock file. */
 import { readFileSync } from 'node:fs'
+import { isAllowed } from './bundled.mjs'
 
 export interface Shipped {
   readonly name: string
@@ -15,12 +16,7 @@ interface LockEntry {
 }
 
 /** Compilers and runtimes that leave code of theirs in what is built or packed, though they are there for development. */
-const LEAVE_CODE = ['svelte', 'clsx', 'esm-env', 'electron']
-
-/** Licences that allow what is done with them here: to be used and shipped unchanged, with their texts. */
-export const ALLOWED = new Set([
-  ...['MIT', 'ISC', '0BSD', 'BSL-1.0', 'BSD-2-Clause', 'BSD-3-Clause', 'Apache-2.0', 'MPL-2.0', 'OFL-1.1'],
-])
+const LEAVE_CODE = ['svelte', 'clsx', 'esm-env', 'electron', 'vite', 'rolldown']
 
 /** Every package that is shipped, by name. */
 export function shipped(): Shipped[] {
@@ -38,16 +34,17 @@ export function shipped(): Shipped[] {
 
 /** Those whose licence is not among the ones that are allowed; of several that hold together each must be. */
 export const notAllowed = (packages: readonly Shipped[]): Shipped[] =>
-  packages.filter(({ licence }) => licence.split(' AND ').some((one) => !ALLOWED.has(one)))
+  packages.filter(({ licence }) => !isAllowed(licence))
 
 /** The page that lists them. */
 export const licencesPage = (): string =>
   [
     '# Licences',
     'Written by `npm run docs` from `package-lock.json`. Do not edit by hand.',
-    'Petalyard is under the MIT licence. What is built holds parts of these packages; the text of each licence ' +
-      'stands in the folder of its package under `node_modules`. Electron brings the licences of Chromium in a ' +
-      'file of its own.',
+    'Petalyard is under the MIT licence. What is built holds parts of these packages. Those of which something really ' +
+      'is in the window or behind it stand with the text of their licence under Help, “Licences…”, and beside an ' +
+      'installed program in `LICENSES.packages.txt`; a build fails where one has no text or a licence that is not ' +
+      'allowed. Electron brings the licences of Chromium in a file of its own, which the same window shows.',
     [
       '| package | version | licence |',
       '| --- | --- | --- |',

@@ -4,6 +4,7 @@
  */
 import { fileURLToPath } from 'node:url'
 import { build } from 'vite'
+import { bundledPackages } from './bundled.mjs'
 
 const NAME = 'virtual:phone-script'
 const source = fileURLToPath(new URL('../src-main/phone/client/main.ts', import.meta.url))
@@ -12,11 +13,12 @@ const source = fileURLToPath(new URL('../src-main/phone/client/main.ts', import.
 const TARGET = ['chrome93', 'safari15', 'firefox92']
 
 /** @returns {Promise<string>} */
-async function builtScript() {
+async function builtScript(bundled) {
   const made = await build({
     configFile: false,
     logLevel: 'silent',
     publicDir: false,
+    plugins: [bundledPackages(bundled)],
     build: {
       write: false,
       target: TARGET,
@@ -34,9 +36,13 @@ async function builtScript() {
 
 /** Gives `virtual:phone-script` to whoever imports it. */
 export function phoneScript() {
+  const bundled = new Set()
   return {
     name: 'petalyard:phone-script',
+    // What of others is in it, for the build around it.
+    api: { bundled },
     resolveId: (id) => (id === NAME ? `\0${NAME}` : null),
-    load: async (id) => (id === `\0${NAME}` ? `export default ${JSON.stringify(await builtScript())}` : null),
+    load: async (id) =>
+      id === `\0${NAME}` ? `export default ${JSON.stringify(await builtScript(bundled))}` : null,
   }
 }

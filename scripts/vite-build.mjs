@@ -1,5 +1,6 @@
 /** How every build is made with Vite: as people use it. */
 import { join } from 'node:path'
+import { bundledPackages } from './bundled.mjs'
 import { root } from './fresh-build.mjs'
 
 /** The exports of one of the build descriptions. */
@@ -8,10 +9,18 @@ export async function configsOf(file) {
   return asUsed(async () => (await runnerImport(join(root, file), { root, logLevel: 'silent' })).module)
 }
 
-export async function buildInto(config, outDir, { emptyOutDir, logLevel = 'warn' }) {
+/** `found` takes the folders of the packages that are in what is built. */
+export async function buildInto(config, outDir, { emptyOutDir, logLevel = 'warn', found = new Set() }) {
   const { build } = await import('vite')
   await asUsed(() =>
-    build({ ...config, configFile: false, logLevel, build: { ...config.build, outDir, emptyOutDir } }),
+    build({
+      ...config,
+      configFile: false,
+      logLevel,
+      plugins: [...(config.plugins ?? []), bundledPackages(found)],
+      worker: { ...config.worker, plugins: () => [bundledPackages(found)] },
+      build: { ...config.build, outDir, emptyOutDir },
+    }),
   )
 }
 

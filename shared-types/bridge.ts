@@ -128,6 +128,15 @@ export interface Settings {
 
 type NewProject = { readonly from: 'blank' } | { readonly from: 'example'; readonly name: string }
 
+/** A package of others of which something is in the program. */
+export interface LicenceEntry {
+  readonly name: string
+  readonly version: string
+  /** As an SPDX expression: "MIT AND OFL-1.1". */
+  readonly licence: string
+  readonly text: string
+}
+
 /** Another project, read only to take motifs and yarns from. */
 interface TakenProject {
   readonly name: string
@@ -239,6 +248,10 @@ export interface HostOperations {
   changeSettings(change: Partial<Settings>): Promise<Outcome<Settings>>
   /** Names undo and redo in the host's menu. */
   showEditState(state: EditState): Promise<Outcome<null>>
+  /** Whose work is in the program. */
+  licences(nothing?: null): Promise<Outcome<readonly LicenceEntry[]>>
+  /** Shows the licences of the desktop's own browser, as it brings them, in the system's program for pages. */
+  showEngineLicences(nothing?: null): Promise<Outcome<null>>
   closeWindow(nothing?: null): Promise<Outcome<null>>
 }
 

@@ -28,6 +28,7 @@ export type CommandId =
   | 'zoom-actual'
   | 'keys'
   | 'help'
+  | 'licences'
   | 'about'
 
 export interface CommandEntry {
@@ -81,5 +82,6 @@ export const COMMANDS: readonly CommandEntry[] = [
   },
   { id: 'keys', label: 'Keys', shortcut: 'Mod+/', menu: 'help', group: 1 },
   { id: 'help', label: 'How to…', shortcut: 'F1', menu: 'help', group: 1 },
+  { id: 'licences', label: 'Licences…', shortcut: null, menu: 'help', group: 2 },
   { id: 'about', label: 'About Petalyard', shortcut: null, menu: 'help', group: 2 },
 ]

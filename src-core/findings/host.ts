@@ -102,6 +102,11 @@ export const HOST_FINDINGS = {
     message: 'the program ended twice while it opened this project.',
     mend: 'Everything that you entered is kept. Try again, save a copy of it, or go on with another project.',
   },
+  'app/cannot-show': {
+    severity: 'error',
+    message: 'The system cannot show {what}: {reason}.',
+    mend: 'They are in the folder of the program: LICENSES.chromium.html and LICENSE.electron.txt.',
+  },
   'app/failed': {
     severity: 'error',
     message: '{task} did not work: {reason}.',

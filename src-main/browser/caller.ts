@@ -43,6 +43,8 @@ export function browserCaller(projectId: string, ports: BrowserCallerPorts): Cal
     placeToExport: async (name, type) => download(name, type),
     // The page opens its browser's own dialog and asks nobody.
     print: async () => 'printed',
+    // The browser is not ours, and shows its own.
+    showEngineLicences: async () => 'your browser shows its own',
     closeWindow: () => undefined,
     showEditState: () => undefined,
   }

@@ -7,6 +7,7 @@ import { projectFiles, writeAtomically } from '../documents/session/project-file
 import { dataFolderIn, platformName, programFolder } from '../host/data-folder'
 import { examples } from '../host/examples'
 import { Host } from '../host/host'
+import { licencesIn } from '../host/licences'
 import { createPaper } from '../host/paper'
 import { openAddress } from './open-address'
 import { LoopbackServer } from './server'
@@ -31,11 +32,13 @@ async function run(paths: readonly string[]): Promise<void> {
     writeAtomically,
     examples,
     paper: createPaper(join(__dirname, 'paper.cjs')),
+    licences: () => licencesIn([__dirname, join(__dirname, '..', 'renderer')]),
     announce: server.announce,
   })
   await host.start()
   if (host.own.problem !== null)
     say(`petalyard: ${host.own.path} cannot be written: ${host.own.problem}. Projects are only in memory.`)
+  else say(`Projects are kept in ${dataFolderIn(folder)}; saved files go to ${saveFolder}.`)
   await host.openInterrupted()
   for (const path of paths) {
     const opened = await host.openPath(path)

@@ -3,6 +3,7 @@ import type { BrowserWindow } from 'electron'
 import { writeBytes } from '../documents/session/project-files'
 import type { Caller, Target } from '../host/ports'
 import { askForPlace, askForProject, placeInWords } from './dialogs'
+import { showEngineLicences } from './engine-licences'
 import { printWindow } from './printing'
 
 interface DesktopCallerPorts {
@@ -31,6 +32,7 @@ export function desktopCaller(projectId: string, window: BrowserWindow, ports: D
       return path === null ? null : fileTarget(path)
     },
     print: (paper) => printWindow(window, paper),
+    showEngineLicences,
     closeWindow: () => ports.closeWindow(),
     showEditState: (state) => ports.showEditState(state),
   }

@@ -12,6 +12,7 @@ import { projectFiles, writeAtomically } from '../documents/session/project-file
 import { dataFolderIn, platformName, programFolder } from '../host/data-folder'
 import { examples } from '../host/examples'
 import { Host } from '../host/host'
+import { licencesIn } from '../host/licences'
 import { createPaper } from '../host/paper'
 import { filesFromArguments } from './arguments'
 import { desktopCaller } from './caller'
@@ -68,6 +69,7 @@ async function run(): Promise<void> {
     writeAtomically,
     examples,
     paper: createPaper(join(__dirname, 'paper.cjs')),
+    licences: () => licencesIn([__dirname, join(__dirname, '..', 'renderer')]),
     announce: (projectId, event, payload) => {
       windows.announce(projectId, event, payload)
       if (event === 'keeping') windows.showKeeping(projectId)
@@ -148,6 +150,8 @@ async function run(): Promise<void> {
   }
 
   await host.start()
+  if (forDevelopers && host.own.problem === null)
+    process.stdout.write(`Projects are kept in ${dataFolder}; saved files stay where you put them.\n`)
   await places.load()
   nativeTheme.themeSource = host.settings.current.theme
   setupProtocol(join(__dirname, '..', 'renderer'))

@@ -82,7 +82,8 @@ export function menuTemplate(state: MenuState, actions: MenuActions): MenuItemCo
   const help: MenuItemConstructorOptions = {
     role: 'help',
     label: 'Help',
-    submenu: [...group('help', 1), ...(isMac ? [] : [separator, ...group('help', 2)])],
+    // A Mac has About in the program's own menu.
+    submenu: [...group('help', 1), separator, ...group('help', 2, isMac ? ['about'] : [])],
   }
   const own: MenuItemConstructorOptions = {
     label: 'Petalyard',

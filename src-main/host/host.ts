@@ -5,7 +5,7 @@
 import { randomUUID } from 'node:crypto'
 import { realpath } from 'node:fs/promises'
 import { basename, dirname, resolve } from 'node:path'
-import type { Outcome, ProjectOrigin, Settings } from '../../shared-types/bridge'
+import type { LicenceEntry, Outcome, ProjectOrigin, Settings } from '../../shared-types/bridge'
 import { done, refused } from '../../shared-types/bridge'
 import type { Finding } from '../../shared-types/finding'
 import type { Project } from '../../shared-types/project'
@@ -32,6 +32,8 @@ export interface HostPorts {
   readonly writeAtomically: (path: string, text: string) => Promise<Written>
   readonly examples: Examples
   readonly paper: Paper
+  /** Whose work is in the program. */
+  readonly licences: () => Promise<readonly LicenceEntry[]>
   readonly announce: Announce
   readonly now?: () => number
   readonly pace?: Pace

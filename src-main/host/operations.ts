@@ -218,6 +218,18 @@ export const OPERATIONS: { readonly [Name in OperationName]: Operation<Name> } =
       return done(null)
     },
   },
+  licences: {
+    payload: z.null(),
+    run: async (_, { host }) => done(await host.ports.licences()),
+  },
+  showEngineLicences: {
+    payload: z.null(),
+    run: async (_, { caller, session }) => {
+      const reason = await caller.showEngineLicences()
+      if (reason === null) return done(null)
+      return refused(finding('app/cannot-show', session.keeping.name, { what: 'its licences', reason }))
+    },
+  },
   closeWindow: {
     payload: z.null(),
     run: async (_, { caller }) => {

@@ -41,6 +41,8 @@ export interface Caller {
   placeToExport(name: string, type: FileType): Promise<Target | null>
   /** Opens the print dialog on what the window has laid out for print; answers once it is closed. */
   print(paper: PaperSize): Promise<Printed>
+  /** Null, or why they cannot be shown. */
+  showEngineLicences(): Promise<string | null>
   closeWindow(): void
   showEditState(state: EditState): void
 }

@@ -53,6 +53,8 @@ export function makeBridge(transport: Transport): HostBridge {
     settings: ask('settings'),
     changeSettings: ask('changeSettings'),
     showEditState: ask('showEditState'),
+    licences: ask('licences'),
+    showEngineLicences: ask('showEngineLicences'),
     closeWindow: ask('closeWindow'),
     exportProject: (request, onProgress) => runToItsEnd(transport, request, onProgress ?? (() => undefined)),
     onKeeping: (listener) => transport.listen('keeping', listener),

@@ -86,6 +86,7 @@ export function runCommand(id: CommandId, state: WindowState, map: MapControl | 
     case 'settings':
     case 'keys':
     case 'help':
+    case 'licences':
     case 'about':
       view.dialog = id
   }

@@ -18,7 +18,7 @@ export const PLACES = [
 export type PlaceId = (typeof PLACES)[number]
 /** What the tool that marks says of a motif; loose ones are made, and not joined yet. */
 export type Marking = 'made' | 'joined' | 'loose'
-type DialogId = 'keys' | 'settings' | 'findings' | 'start' | 'take' | 'about' | 'help' | 'photo'
+type DialogId = 'keys' | 'settings' | 'findings' | 'start' | 'take' | 'about' | 'licences' | 'help' | 'photo'
 export type Tool = 'select' | 'paint' | 'turn' | 'mark' | 'move' | 'line'
 
 /** With less width than this (CSS pixels), an open place takes the room of the hand. */

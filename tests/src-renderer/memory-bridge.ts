@@ -7,6 +7,7 @@ import type {
   HostFacts,
   Job,
   Keeping,
+  LicenceEntry,
   OpenProject,
   Outcome,
   Progress,
@@ -32,6 +33,7 @@ export interface MemoryChoice {
   readonly facts?: Partial<HostFacts>
   readonly settings?: Partial<Settings>
   readonly origin?: OpenProject['origin']
+  readonly licences?: readonly LicenceEntry[]
   /** What `takeFromProject` answers. */
   readonly other?: Project
 }
@@ -145,6 +147,8 @@ export function memoryHost(project: Project, choice: MemoryChoice = {}): MemoryH
       return done(settings)
     },
     showEditState: async () => done(null),
+    licences: async () => done(choice.licences ?? []),
+    showEngineLicences: note('showEngineLicences', () => done(null)),
     closeWindow: note('closeWindow', () => done(null)),
     exportProject: (request: ExportRequest, onProgress?: (progress: Progress) => void): Job<ExportDone> => {
       asked.push({ name: 'exportProject', payload: request })

@@ -51,6 +51,7 @@ it('opens the window with an example ready to touch, and ends with it', async ()
   const url = await windowUrl(port)
   expect(url, said).toBe('app://petalyard/index.html')
   expect(said).not.toContain('browser instead')
+  expect(said).toContain(`Projects are kept in ${join(folder.path, 'projects')}`)
   // An example that nobody touched leaves nothing behind.
   child.kill('SIGTERM')
   expect(await ended).toBe(0)

@@ -32,6 +32,10 @@ const slowPaper: Paper = {
   close: async () => undefined,
 }
 
+export const LICENCES = [
+  { name: 'a-package', version: '1.0.0', licence: 'MIT', text: 'Permission is granted.' },
+]
+
 export interface HostWorld {
   readonly folder: string
   readonly host: Host
@@ -57,6 +61,7 @@ export async function makeHost(more: Partial<HostPorts> = {}): Promise<HostWorld
       read: async (name) => (name === 'throw' ? EXAMPLE : null),
     },
     paper: slowPaper,
+    licences: async () => LICENCES,
     announce: (project, event, payload) => announced.push({ project, event, payload }),
     ...more,
   })
@@ -79,6 +84,7 @@ export class TestCaller implements Caller {
   target: Target | null = null
   editState: unknown = null
   closed = 0
+  cannotShow: string | null = null
   printed: Printed = 'printed'
   readonly printedOn: string[] = []
 
@@ -93,6 +99,7 @@ export class TestCaller implements Caller {
     this.printedOn.push(paper)
     return this.printed
   }
+  showEngineLicences = async () => this.cannotShow
   closeWindow = () => void this.closed++
   showEditState = (state: unknown) => void (this.editState = state)
 }
