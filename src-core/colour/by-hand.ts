@@ -45,3 +45,13 @@ export function assignByMotif(...task: Task): ColourAssignment {
     }
   return all
 }
+
+/**
+ * The colourways that a pattern gives without its limits, and without what was made: what is not to hang on either
+ * follows from these.
+ */
+export function patternAlone(...task: Parameters<typeof assignParts>): readonly string[] {
+  const [cells, fill, painted, ways, kept, arrangement, motifs] = task
+  const { most: _, ...plain } = fill ?? {}
+  return assignParts(cells, fill && plain, painted, ways, kept, arrangement, motifs).colourways
+}

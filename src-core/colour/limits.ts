@@ -7,7 +7,7 @@ import type { YarnForMotifs } from '../../shared-types/plan'
 import type { BlanketLayout, UnitSystem } from '../../shared-types/project'
 import { counted, listed } from '../figures/words'
 import { finding } from '../findings/finding'
-import { formatMass } from '../units/format'
+import { formatMass, isBeneathShown } from '../units/format'
 import type { Grams } from '../units/quantity'
 import { isUsableOrZero } from '../units/usable'
 import { excessOf } from './counts'
@@ -121,7 +121,11 @@ export function limitFindings(
   ids: readonly string[],
   { isLeast, atLeast }: Proof,
 ): Finding[] {
-  const { cells: over, grams } = excessOf(limits, cells)
+  const { cells: over, grams: exactly } = excessOf(limits, cells)
+  // What vanishes where it is shown is not missing.
+  const grams = exactly.map((short, yarn) =>
+    isBeneathShown(short, short + (limits.yarns[yarn]?.left ?? 0)) ? 0 : short,
+  )
   const tell = (units: UnitSystem): string =>
     listed([
       ...over.flatMap((many, colour) =>

@@ -72,7 +72,10 @@ export interface MaterialsInput {
   /** Its written rounds, worked along that line. */
   readonly border?: Border | null
   readonly works?: readonly OtherWork[]
-  /** Where a part of a work is counted, what is left of it: how often its own motif is made in the whole of it. */
+  /**
+   * How often its own motif is made by colourway as far as the yarn of joins and edging goes, where that is not `counts`:
+   * of a part of a work the whole of it, of a pattern within limits the pattern.
+   */
   readonly whole?: MotifCounts
   /** Motifs and half motifs that join; left out: all but the first. */
   readonly joiners?: number

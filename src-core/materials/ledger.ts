@@ -1,6 +1,8 @@
 /** Gathers what each yarn is used for, in grams or metres, and turns it into balls, leftovers and cost. */
 import type { Range, WeightSplit, YarnNeed, YarnNumber } from '../../shared-types/plan'
 import type { BandField, Yarn } from '../../shared-types/project'
+import { isBeneathShown } from '../units/format'
+import type { Grams } from '../units/quantity'
 import { isUsable, isUsableOrZero } from '../units/usable'
 import { gramsOnHand } from './on-hand'
 import { NO_RANGE, add, times } from './range'
@@ -34,9 +36,15 @@ export function gramsPerMetre(yarn: Yarn): number | null {
   return grams !== null && metres !== null ? grams / metres : null
 }
 
-/** A ceiling that does not buy a ball for a rounding error. */
-export const wholeBalls = (grams: number, ballGrams: number): number =>
-  Math.max(0, Math.ceil(grams / ballGrams - 1e-9))
+/**
+ * Whole balls for so many grams of a need of `of` grams. What vanishes where the need is shown is worth no ball beside
+ * what is there; where nothing is there, it is.
+ */
+export function wholeBalls(grams: Grams, ballGrams: Grams, of: Grams = grams): number {
+  const balls = Math.max(0, Math.ceil(grams / ballGrams - 1e-9))
+  const last = grams - (balls - 1) * ballGrams
+  return balls > 0 && of - last > 1e-9 && isBeneathShown(last, of) ? balls - 1 : balls
+}
 
 export class YarnLedger {
   readonly #entries = new Map<string, Entry[]>()
@@ -128,7 +136,7 @@ export class YarnLedger {
     const price = isUsableOrZero(yarn.price) ? yarn.price : null
     const told = ballGrams !== null && this.metresOnly(yarn) === 0
     const splits = this.#splits(yarn.id)
-    const toBuy = told ? wholeBalls(grams.high - onHand, ballGrams) : null
+    const toBuy = told ? wholeBalls(grams.high - onHand, ballGrams, grams.high) : null
     const known: YarnNeed = {
       id: yarn.id,
       grams,

@@ -20,7 +20,7 @@ export function stillToBuy(
     const yarn = yarns.find(({ id }) => id === need.id)
     const ballGrams = positiveOrNull(yarn?.ballGrams)
     if (!told || !yarn || ballGrams === null || need.toBuy === null) return need
-    const more = wholeBalls(told.missing, ballGrams)
+    const more = wholeBalls(told.missing, ballGrams, told.left + told.missing)
     // What it was begun with was on hand, was said, or was bought as the list said: then it stays on the list.
     const bought = gramsOnHand(yarn) > 0 || yarn.left?.of !== undefined ? 0 : need.toBuy
     const toBuy = bought + more

@@ -9,9 +9,10 @@ import type { Motif, Yarn } from '../../shared-types/project'
 import type { Settled, SettledBlanket } from '../../shared-types/settled'
 import { accountFrom, readBy } from '../accounts'
 import type { Reference } from '../checks/references'
-import { assignByMotif } from '../colour/by-hand'
+import { assignByMotif, patternAlone } from '../colour/by-hand'
 import { colourCells } from '../colour/cells'
 import { legibilityFindings } from '../colour/legibility'
+import { isByYarn } from '../colour/limits'
 import * as borders from '../edging/border'
 import { plainRounds, writtenRounds } from '../edging/written'
 import { bySeverity, finding } from '../findings/finding'
@@ -114,6 +115,7 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
   const hold = memoised(stages.hold)
   const colourable = memoised(colourCells)
   const colours = memoised(assignByMotif)
+  const pattern = memoised(patternAlone)
   const legibility = memoised(legibilityFindings)
   const used = memoised(yarnsAmong)
   const work = memoised(works.work)
@@ -182,23 +184,27 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
           : null
       return { edge, line, border }
     })
+    const coloured = [beside, fill, painted, ways, kept, counts.arrangement, cells.motifs] as const
+    // Joins and edging in no yarn of their own follow the pattern, not what limits make of it: colours are chosen by
+    // what they take, and one motif more or less moves them to no other yarn.
+    const whole = isByYarn(fill)
+      ? piecesOf(motifs, laid, arranged.placements, pattern(...coloured))[0]?.counts
+      : undefined
     /** Everything that follows from the colours, down to the yarn. */
     const colour = (stash: readonly YarnForMotifs[]) => {
-      const coloured = colours(
-        ...([beside, fill, painted, ways, kept, counts.arrangement, cells.motifs, stash, fast] as const),
-      )
-      const wayOf = sorted ? coloured.colourways : NO_WAYS
+      const assigned = colours(...coloured, stash, fast)
+      const wayOf = sorted ? assigned.colourways : NO_WAYS
       const worked = work(
         ...([arranged, joined, order, hand, wayOf, wayOrder, offset] as const),
         ...([gaps.halved, gaps.filling, gaps.filler] as const),
       )
-      const tallied = { motifs: arranged.placements.length, byColourway: tally(coloured.colourways) }
+      const tallied = { motifs: arranged.placements.length, byColourway: tally(assigned.colourways) }
       const added = additions.finish({
         ...{ ...shared, motifs, gaps, worked, edging, blocking },
-        colourways: coloured.colourways,
+        colourways: assigned.colourways,
       })
       const { edge, line, border } = edged(added.placed.halves.length > 0)
-      const [main, ...others] = piecesOf(motifs, laid, arranged.placements, coloured.colourways)
+      const [main, ...others] = piecesOf(motifs, laid, arranged.placements, assigned.colourways)
       const input: MaterialsInput = {
         basis: project,
         joining: project.joining,
@@ -207,6 +213,7 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
         account: main!.account,
         gauge,
         counts: main!.counts,
+        ...(whole && { whole }),
         others: [...others, ...added.pieces],
         joinOperations: added.joinOperations,
         ...((project.joining.pairs ?? project.joining.single) && {
@@ -225,9 +232,9 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
         },
         border,
       }
-      return { coloured, worked, tallied, added, edge, line, input, needed: materials(input) }
+      return { assigned, worked, tallied, added, edge, line, input, needed: materials(input) }
     }
-    const { coloured, worked, tallied, added, edge, line, input, needed, stash } = withinYarns(
+    const { assigned, worked, tallied, added, edge, line, input, needed, stash } = withinYarns(
       fill,
       motifs.length,
       colour,
@@ -237,7 +244,7 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
       ? tellProgress(
           project,
           blanketWork({
-            ...{ arranged, joined, worked, input, colourways: coloured.colourways },
+            ...{ arranged, joined, worked, input, colourways: assigned.colourways },
             ...{ halved: gaps.halved, filling: gaps.filling, motifs: motifs.length },
             ...{ halves: added.placed.halves, fillers: added.placed.fillers },
           }),
@@ -254,7 +261,7 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
         )
     const inUse = used(project.yarns, needed.yarns.map(({ id }) => id).join(' '))
     findings.push(...legibility(inUse, ways))
-    findings.push(...joined.findings, ...coloured.findings, ...worked.findings)
+    findings.push(...joined.findings, ...assigned.findings, ...worked.findings)
     findings.push(...added.findings, ...needed.findings, ...told.findings)
     // What is to stand apart is not joined on purpose.
     if (rule.rule !== 'apart') findings.push(...holding.findings)
@@ -291,7 +298,19 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
     return {
       known,
       findings,
-      laid: { counted, parts, arranged, accounts: laid, joined, coloured, gaps, worked, edge, line, stash },
+      laid: {
+        counted,
+        parts,
+        arranged,
+        accounts: laid,
+        joined,
+        coloured: assigned,
+        gaps,
+        worked,
+        edge,
+        line,
+        stash,
+      },
     }
   })
 

@@ -93,6 +93,9 @@ export function formatMass(grams: Grams, units: UnitSystem): string {
   return `${formatNumber(grams, Math.abs(grams) < 20 ? 1 : 0)} g`
 }
 
+/** Whether so many grams vanish in how a mass of `of` grams is shown: 390 g are enough for 390.3 g. */
+export const isBeneathShown = (grams: Grams, of: Grams): boolean => grams < (Math.abs(of) < 20 ? 0.05 : 0.5)
+
 /** A length of yarn: "12.4 m", "967 m", "1,057 yd". */
 export function formatYarnLength(metres: Metres, units: UnitSystem): string {
   const value = units === 'imperial' ? metres / METRES_PER_YARD : metres

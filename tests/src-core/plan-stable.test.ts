@@ -1,8 +1,11 @@
 /** M46 through whole projects: weighing, stash, paint, rows and marks change few colours of a blanket within limits. */
+import { readFileSync, readdirSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import type { BlanketLayout, Project } from '../../shared-types/project'
+import { gramsOnHand } from '../../src-core/materials/on-hand'
 import { planProject } from '../../src-core/plan'
 import { holdWork } from '../../src-core/progress/hold'
+import { formatMass } from '../../src-core/units/format'
 
 const PATTERNS = ['repeat', 'rows', 'shade', 'scatter', 'no-two-alike'] as const
 type Pattern = (typeof PATTERNS)[number]
@@ -50,6 +53,26 @@ const throwOf = (pattern: Pattern): Project => ({
   },
 })
 
+/** What colours are chosen by, against what the plan counts: of each yarn with limits, the same grams. */
+function agreesWithItsAccount(
+  plan: ReturnType<typeof planProject>,
+  limitOf: (yarn: string) => number,
+): number {
+  const { yarns, counts } = plan
+  const stash = plan.kind === 'blanket' ? (plan.stash ?? []) : []
+  for (const { id, name, left, each, others, isShared } of stash) {
+    // Half motifs follow their neighbours, further motifs have an account of their own.
+    if (isShared || others) continue
+    const rest = limitOf(id) - left
+    const motifs = Object.entries(counts.byColourway).reduce(
+      (sum, [way, many]) => sum + many * (each[way] ?? 0),
+      0,
+    )
+    expect(rest + motifs, name).toBeCloseTo(yarns.find((need) => need.id === id)!.grams.high, 6)
+  }
+  return stash.length
+}
+
 const layoutOf = (project: Project) => project.layout as BlanketLayout
 const edit = (project: Project, patch: Partial<Project>): Project =>
   holdWork(project, { ...project, ...patch })
@@ -80,6 +103,59 @@ function counted(before: Project, after: Project): number {
 }
 const firstRows = (rows: number): string[] =>
   Array.from({ length: rows * 10 }, (_, at) => `${Math.floor(at / 10) + 1},${(at % 10) + 1}`)
+
+describe('M46 the yarn of an edging that names none', () => {
+  const onHand = (project: Project) => (id: string) =>
+    gramsOnHand(project.yarns!.find((yarn) => yarn.id === id)!)
+
+  it.each(readdirSync('examples').filter((name) => name.endsWith('.petalyard')))(
+    'is the one that colours are chosen by: %s',
+    (name) => {
+      const example = JSON.parse(readFileSync(`examples/${name}`, 'utf8')) as Project
+      const { layout } = example
+      if (layout?.kind !== 'blanket' || !layout.cells?.fill) return
+      const needs = planProject(example).yarns
+      for (const rounds of [undefined, ['sc'], ['dc', 'dc', 'dc', 'dc', 'sc', 'sc']]) {
+        const { yarn: _, ...edging } = layout.edging ?? {}
+        const short: Project = {
+          ...example,
+          terms: 'US',
+          yarns: example.yarns!.map(({ left: _, ...yarn }, at) => ({
+            ...yarn,
+            onHandBalls: 0,
+            onHandGrams: (needs.find(({ id }) => id === yarn.id)?.grams.high ?? 0) * (at % 2 ? 1.3 : 0.8),
+          })),
+          layout: {
+            ...layout,
+            ...(rounds && { edging: { ...edging, rounds } }),
+            cells: { ...layout.cells, fill: { ...layout.cells.fill, withinStash: true } },
+          },
+        }
+        agreesWithItsAccount(planProject(short), onHand(short))
+      }
+    },
+  )
+
+  it('is the same in the closest fit and in the account, where rounds of edging come to a blanket within limits', () => {
+    for (let rounds = 0; rounds <= 6; rounds++) {
+      const before = throwOf('repeat')
+      const wider = layoutEdit(before, { edging: { rounds: new Array<string>(rounds).fill('dc') } })
+      for (const project of [wider, make(wider, firstRows(4)), make(wider, firstRows(11))]) {
+        const plan = planProject(project)
+        const limit = (id: string) => Math.min(onHand(project)(id), id === 'y1' ? 270 : Infinity)
+        expect(agreesWithItsAccount(plan, limit)).toBe(3)
+        // What is missing is said of the yarns that lack it, by as much.
+        const told = plan.findings.find(({ code }) => code.startsWith('colours/limits'))?.message ?? ''
+        for (const { id, grams } of plan.yarns) {
+          const short = grams.high - limit(id)
+          const name = project.yarns!.find((yarn) => yarn.id === id)!.name!
+          expect(told.includes(`g of ${name} missing`), `${rounds}: ${told}`).toBe(short > 0.5)
+          if (short > 0.5) expect(told).toContain(`${formatMass(short, 'metric')} of ${name} missing`)
+        }
+      }
+    }
+  })
+})
 
 describe('M46 a blanket within limits as it is made', () => {
   it.each(PATTERNS)('limits bind here, and are kept: %s', (pattern) => {
