@@ -112,3 +112,11 @@ export interface YarnForMotifs {
   /** What is left hangs on the colours too (half motifs, another motif, joins): no filling can be ruled out by it. */
   readonly isShared?: true
 }
+
+/** Motifs of a blanket that take another colourway than its pattern gives them, so that limits are kept. */
+export interface LeavingOrder {
+  readonly motifs: number
+  /** The limits that the pattern alone would pass, and that are kept: grams of yarns, and motifs of colourways. */
+  readonly yarns: readonly { readonly id: string; readonly most: number }[]
+  readonly colourways: readonly { readonly id: string; readonly most: number }[]
+}

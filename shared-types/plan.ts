@@ -13,7 +13,7 @@ import type {
   RoundAccount,
 } from './plan-blanket'
 import type { GarlandFields, KitAccount } from './plan-garland'
-import type { EdgingAccount, YarnForMotifs, YarnNeed } from './plan-materials'
+import type { EdgingAccount, LeavingOrder, YarnForMotifs, YarnNeed } from './plan-materials'
 import type { MotifAccount } from './plan-motif'
 import type { Marks, Progress } from './plan-progress'
 import type { AlternateRows, Arrangement } from './project'
@@ -201,6 +201,8 @@ export interface BlanketPlan extends CommonPlan, Without<GarlandFields>, Without
   readonly kind: 'blanket'
   /** What there is of yarns with a limit, where the colours had to be chosen by it. */
   readonly stash?: readonly YarnForMotifs[]
+  /** Motifs that leave the pattern so that limits are kept. */
+  readonly leaving?: LeavingOrder
 }
 
 export interface GarlandPlan extends CommonPlan, GarlandFields, Without<AppliqueFields> {

@@ -9,6 +9,7 @@ import { seededRandom } from '../units/random'
 import type { Random } from '../units/random'
 import { byChance } from './chance'
 import { COLOUR_CONSTANTS } from './constants'
+import { excessOf } from './counts'
 import { repeatWithin, rowsWithin, shadeWithin } from './in-turn'
 import type { Filled } from './in-turn'
 import type { Kept } from './kept'
@@ -30,6 +31,11 @@ export interface ColourCell {
 export type Fill = NonNullable<NonNullable<BlanketLayout['cells']>['fill']>
 type ShadeDirection = NonNullable<Fill['direction']>
 
+export interface Keeps {
+  readonly colourways: readonly string[]
+  readonly yarns: readonly string[]
+}
+
 export interface ColourAssignment {
   /** Colourway id of each cell, '' where none is given. */
   readonly colourways: readonly string[]
@@ -37,6 +43,8 @@ export interface ColourAssignment {
   readonly chance?: { readonly chosen: readonly string[]; readonly under: ReadonlyMap<number, string> }
   /** Of a pattern that limits change: the cells that take another colourway than the pattern gives them. */
   readonly leaving?: readonly number[]
+  /** The limits that the pattern alone would pass, and that are kept now: ids of colourways and of yarns. */
+  readonly keeps?: Keeps
   readonly findings: readonly Finding[]
 }
 
@@ -221,7 +229,26 @@ export function assignColourways(
   if (broken > 0)
     findings.push(finding('colours/rows-broken', 'layout.cells.fill', { rows: formatNumber(broken) }))
   findings.push(...told(ofCell, { isLeast }))
-  return { colourways: assigned, findings, ...(natural && { leaving: leaving.sort((a, b) => a - b) }) }
+  if (!limits || !natural) return { colourways: assigned, findings }
+  const sizes = cells.map((_, cell) => (byHand.has(cell) ? 0 : 1))
+  const alone = new Int16Array(cells.length)
+  groups.forEach((group, at) => group.forEach((cell) => (alone[cell] = natural[at] ?? 0)))
+  const keeps = keepsOf(limits, chosen, [alone, ofCell], sizes)
+  return { colourways: assigned, findings, leaving: leaving.sort((a, b) => a - b), keeps }
 }
 
 const NO_STASH: readonly YarnForMotifs[] = []
+
+/** The limits that the first of two colourings of free cells passes and the other keeps. */
+function keepsOf(
+  limits: Limits,
+  chosen: readonly string[],
+  colourings: readonly [Int16Array, Int16Array],
+  sizes: readonly number[],
+): Keeps {
+  const [alone, now] = colourings.map((colours) => excessOf(limits, tallied(chosen.length, colours, sizes)))
+  return {
+    colourways: chosen.filter((_, at) => alone!.cells[at]! > 0 && now!.cells[at] === 0),
+    yarns: limits.yarns.flatMap(({ id }, at) => (alone!.grams[at]! > 0 && now!.grams[at] === 0 ? [id] : [])),
+  }
+}

@@ -87,7 +87,11 @@ export function assignParts(
     findings.push(...own.filter(({ code }) => !/^(?:file|colours\/limits-)/.test(code)))
   })
   const isLimited = made.some(({ leaving }) => leaving)
-  const told = { findings, ...(isLimited && { leaving: leaving.sort((a, b) => a - b) }) }
+  const keeps = {
+    colourways: [...new Set(made.flatMap(({ keeps }) => keeps?.colourways ?? []))],
+    yarns: [...new Set(made.flatMap(({ keeps }) => keeps?.yarns ?? []))],
+  }
+  const told = { findings, ...(isLimited && { leaving: leaving.sort((a, b) => a - b), keeps }) }
   if (!made.some(({ chance }) => chance)) return { colourways: assigned, ...told }
   const all = new Set(colourways.map(({ id }) => id))
   const chosen = [...new Set(fill?.colourways ?? all)].filter((id) => all.has(id))

@@ -3,7 +3,7 @@
  * materials is asked what motifs take, joins, edging, fillers and halves included: there is one account of yarn.
  */
 import type { YarnForMotifs } from '../../shared-types/plan'
-import type { BlanketLayout } from '../../shared-types/project'
+import type { BlanketLayout, Yarn } from '../../shared-types/project'
 import { isByYarn } from '../colour/limits'
 import type { Grams } from '../units/quantity'
 import { isUsableOrZero } from '../units/usable'
@@ -27,7 +27,7 @@ const ROUNDS = 6
 const NO_GRAMS = 1e-6
 
 /** The most grams that may be taken of a yarn; Infinity where there is no limit. */
-function limitOf(fill: Fill | undefined, yarn: MaterialsInput['basis']['yarns'][number]): Grams {
+export function limitOf(fill: Fill | undefined, yarn: Yarn): Grams {
   const most = fill?.mostGrams?.[yarn.id]
   return Math.min(fill?.withinStash ? gramsOnHand(yarn) : Infinity, isUsableOrZero(most) ? most : Infinity)
 }

@@ -34,6 +34,7 @@ import { offTarget } from '../layout/target'
 import { trialsOf } from '../layout/trials'
 import { edgingHeight } from '../materials/edging'
 import type { Bridges, MaterialsInput, Piece } from '../materials/input'
+import { leavingOrder } from '../materials/leaving'
 import { materials } from '../materials/materials'
 import { withinYarns } from '../materials/stash'
 import { memoised } from '../memo'
@@ -259,6 +260,7 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
           },
           'joined',
         )
+    const leaving = leavingOrder(fill, assigned, project.yarns)
     const inUse = used(project.yarns, needed.yarns.map(({ id }) => id).join(' '))
     findings.push(...legibility(inUse, ways))
     findings.push(...joined.findings, ...assigned.findings, ...worked.findings)
@@ -275,6 +277,7 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
       single: holding.single,
       ...needed,
       ...(stash.length > 0 && { stash }),
+      ...(leaving && { leaving }),
       ...{ progress, marks, yarns },
       ...added.placed,
       accounts: laid.length > 1 ? laid : NO_ACCOUNTS,
@@ -298,26 +301,14 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
     return {
       known,
       findings,
-      laid: {
-        counted,
-        parts,
-        arranged,
-        accounts: laid,
-        joined,
-        coloured: assigned,
-        gaps,
-        worked,
-        edge,
-        line,
-        stash,
-      },
+      laid: { counted, parts, arranged, accounts: laid, joined, assigned, gaps, worked, edge, line, stash },
     }
   })
 
   function planBlanket(project: Settled, layout: SettledBlanket): BlanketPlan {
     const { known, findings, laid } = reckon(project, layout)
     if (!laid) return { ...EMPTY, motif: known, findings: bySeverity(findings) }
-    const { counted, parts, arranged, accounts, joined, coloured, gaps, worked, edge, line } = laid
+    const { counted, parts, arranged, accounts, joined, assigned, gaps, worked, edge, line } = laid
     const { hand, rules, cells, edging, blocking } = parts
     const rule = rules.main
     const { labels, firsts } = worked
@@ -326,7 +317,7 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
     return {
       settled: settled(project),
       ...counted,
-      motifs: finishMotifs(arranged, labels, firsts, coloured.colourways, cells.motifs, ...frame),
+      motifs: finishMotifs(arranged, labels, firsts, assigned.colourways, cells.motifs, ...frame),
       joins: finishJoins(arranged, joined, labels, ...frame),
       ...(arranged.leftOut.length > 0 && { leftOut: finishLeftOut(arranged, ...frame) }),
       order: tellWork(accounts, arranged, joined, rule, hand, worked, halved, filling, filler),

@@ -2,6 +2,7 @@
 import { say } from '../state/say'
 import type { Project } from '../../shared-types/project'
 import { standingColours } from '../../src-core/colour/hold'
+import { isByYarn } from '../../src-core/colour/limits'
 import { pieceAt, placedPieces } from '../../src-core/layout/placed'
 import type { PlacedPiece } from '../../src-core/layout/placed'
 import { counted } from '../state/summaries'
@@ -25,9 +26,15 @@ function othersChanged(before: Project, after: Project, but: ReadonlySet<string>
   )
 }
 
-/** "Painted 1 motif; 3 others changed." */
-function paintWords(done: 'Painted' | 'Kept' | 'Freed', pieces: string, others: number): string {
-  const rest = others === 0 ? '' : `; ${counted(others, 'other')} changed`
+/** Whether others can only have changed for the limits of a fill. */
+function isForLimits(project: Project): boolean {
+  const { fill } = blanketOf(project)?.cells ?? {}
+  return fill?.pattern !== 'no-two-alike' && (isByYarn(fill) || Object.keys(fill?.most ?? {}).length > 0)
+}
+
+/** "Painted 1 motif; 3 others changed to keep the limits." */
+function paintWords(done: 'Painted' | 'Kept' | 'Freed', pieces: string, others: number, why: string): string {
+  const rest = others === 0 ? '' : `; ${counted(others, 'other')} changed${why}`
   return `${done} ${pieces}${rest}.`
 }
 
@@ -57,7 +64,12 @@ export function tellPaint(
   const meant = [...new Set(ids)].filter((id) => was[id] !== is[id])
   const pieces = meant.flatMap((id) => pieceAt(document.plan, id) ?? [])
   const others = othersChanged(before, project, new Set(meant))
-  const words = paintWords(done, piecesCounted(pieces), others.length)
+  const words = paintWords(
+    done,
+    piecesCounted(pieces),
+    others.length,
+    isForLimits(project) ? ' to keep the limits' : '',
+  )
   view.painted = { project, words, others: new Set(others) }
   state.say(more ? `${words} ${more}` : words)
 }

@@ -2,6 +2,7 @@
 import { readFileSync, readdirSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import type { BlanketLayout, Project } from '../../shared-types/project'
+import { leavingWords } from '../../src-core/figures/leaving-words'
 import { gramsOnHand } from '../../src-core/materials/on-hand'
 import { planProject } from '../../src-core/plan'
 import { holdWork } from '../../src-core/progress/hold'
@@ -165,6 +166,22 @@ describe('M46 a blanket within limits as it is made', () => {
     const fill = { ...cells!.fill, withinStash: false, mostGrams: {} }
     const free: Project = { ...throwOf(pattern), layout: { ...layout, cells: { fill } } }
     expect(changed(free, throwOf(pattern)).length).toBeGreaterThan(0)
+  })
+
+  it('says how many motifs leave the order, and for which limits', () => {
+    const plan = planProject(throwOf('repeat'))
+    const turns = ['c1', 'c0', 'c1', 'c2']
+    const leaving = plan.motifs.filter(({ colourway }, at) => colourway !== turns[at % 4]).length
+    expect(plan.kind === 'blanket' && plan.leaving).toEqual({
+      motifs: leaving,
+      yarns: [{ id: 'y1', most: 270 }],
+      colourways: [],
+    })
+    expect(leavingWords(plan)).toBe(
+      `${leaving} of 140 motifs leave the order, so that Rust stays within 270 g.`,
+    )
+    const begun = make(throwOf('repeat'), firstRows(6))
+    expect(leavingWords(planProject(begun))).toBe(leavingWords(plan))
   })
 
   it.each(PATTERNS)('weighing a ball, and grams that nothing hangs on, change none: %s', (pattern) => {

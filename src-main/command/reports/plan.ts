@@ -1,5 +1,6 @@
 /** `petalyard plan` for people: what it becomes, how it is joined and worked, what yarn it takes. */
 import { byLineWords, ENDS_WORDS } from '../../../src-core/edging/words'
+import { leavingWords } from '../../../src-core/figures/leaving-words'
 import { counted, openEndsWords } from '../../../src-core/figures/words'
 import type { EdgingAccount, OrderStep, Plan, YarnNeed, YarnNumber } from '../../../shared-types/plan'
 import type { Project } from '../../../shared-types/project'
@@ -88,6 +89,8 @@ function blanketFacts(project: Project, plan: Plan): [string, string][] {
     ['', sensitivityWords(size.sensitivity, units)],
     ['Motifs', motifWords(project, plan)],
   ]
+  const leaving = leavingWords(plan)
+  if (leaving) pairs.push(['', leaving])
   if (plan.accounts.length > 0) pairs.push(...kindWords(plan))
   if (plan.round) {
     const { circumference, flat, joins } = plan.round
