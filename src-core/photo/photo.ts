@@ -48,6 +48,8 @@ const DOUBT = {
   finer: 0.45,
   /** Dips: share of them that were found, and how far what the line says may be from what the clefts say. */
   dips: 0.6,
+  /** Few clefts will do where line and clefts say the same: the line is never too near the middle, clefts hardly too far. */
+  dipsAgree: 0.02,
   dipsApart: 0.08,
   /** From this growth on nobody sees where a cleft ends; then they are to be nearer to each other. */
   dipsDrawnOut: 1.9,
@@ -234,7 +236,8 @@ export function measurePhoto(
     const measured = heldDip(valleys, dip, middleMean(openDips(symmetry, tips)))
     dip = measured.far
     const doubtful =
-      seen.length < DOUBT.dips * order ||
+      seen.length === 0 ||
+      (seen.length < DOUBT.dips * order && measured.apart > DOUBT.dipsAgree) ||
       (measured.stray > DOUBT.dipStray && measured.spread > DOUBT.dipSpread) ||
       measured.apart >
         (measured.fits
