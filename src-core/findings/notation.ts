@@ -244,6 +244,11 @@ export const NOTATION_FINDINGS = {
       'these words cannot be read, so the round is not counted; what follows goes on from its stated count.',
     mend: 'Write the round stitch by stitch, or state its count at the end: "(24 dc)".',
   },
+  'rounds/taken-as-stated': {
+    severity: 'note',
+    message: 'these words cannot be read; the round is taken as the text counts it: {count} sts.',
+    mend: 'Check the count, or write the round stitch by stitch; its stitches are missing in the chart.',
+  },
   'rounds/part-in-prose': {
     severity: 'note',
     message: "this part is only text and is not counted: '{words}'.",

@@ -5,6 +5,7 @@ import type { Source } from './source'
 import { spaceKey } from './state'
 import type { Span } from './tokens'
 import type { CountEntry, CountItem, Item, StitchName } from './tree'
+import { countItems } from './told-counts'
 import { STANDING_KEY, checkLoops, checkUse } from './use'
 import { baseSource, report } from './work'
 import type { Work } from './work'
@@ -280,23 +281,6 @@ function checkEndCounts(work: Work, counts: readonly CountItem[], sums: Tally): 
       })
     }
   }
-}
-
-function* countItems(items: readonly Item[]): Generator<CountItem> {
-  for (const item of items) {
-    if (item.type === 'count') yield item
-    else if (item.type === 'group' || item.type === 'placed') yield* countItems(item.items)
-  }
-}
-
-/** The stitches that the text says the round has: what goes on from a round that could not be counted. */
-export function statedStitches(items: readonly Item[]): number | null {
-  let stated: number | null = null
-  for (const count of countItems(items)) {
-    const entry = count.entries.find((found) => found.noun.kind === 'stitch')
-    if (entry) stated = entry.count
-  }
-  return stated
 }
 
 /** More than this many to a chain is noted (M5): 3 sc, 4 dc. */

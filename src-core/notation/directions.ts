@@ -235,13 +235,28 @@ export function readColour(reader: Reader): ColourItem | null {
   })
 }
 
+/** "The last 5 ch being joined with a sl st to first sc": what is joined adds nothing; passes it. */
+const passLastLoop = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    reader.skip('the')
+    if (!reader.skip('last')) return null
+    reader.skip('of', 'the')
+    reader.number()
+    if (reader.peek()?.kind === 'chains') reader.at++
+    else if (!reader.skipA('chain')) reader.skip('one')
+    reader.skipA('space')
+    reader.skip('being', 'is', 'are')
+    return reader.sees('joined') || reader.sees('joining') || reader.sees('connected') || null
+  }) === true
+
 /** "join with sl st in first sc", "join", "close with ss", "join to form ring" is a foundation, not this. */
 export function readJoin(reader: Reader): JoinItem | null {
   const start = reader.at
   return reader.attempt((): JoinItem | null => {
+    passLastLoop(reader)
     reader.skip('invisible', 'inv')
     const closes = reader.sees('close')
-    if (!reader.skip('join', 'joining', 'close')) return null
+    if (!reader.skip('join', 'joining', 'joined', 'connected', 'close')) return null
     reader.skip('the')
     reader.skipA('round')
     if (reader.skip('with', 'using')) {

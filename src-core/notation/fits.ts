@@ -77,7 +77,7 @@ function comesOut(
 const LOOKS_PER_LAP = 6
 
 /** What uses nothing of the round before. */
-const TAKES_NOTHING = new Set<Item['type']>(['join', 'note', 'count', 'statement', 'chain'])
+export const TAKES_NOTHING = new Set<Item['type']>(['join', 'note', 'count', 'statement', 'chain'])
 
 /** How often a part goes so that the round comes out even, tried on forks; null where no number of laps does. */
 export function lapsThatFit(
@@ -157,4 +157,12 @@ export function runLast(work: Work, body: readonly Item[], last: readonly Item[]
   work.repeated = 0
   run(work, last)
   work.repeated = repeated
+}
+
+/** What is left over of a kind is passed without being worked. */
+export function skipRest(source: Source, kind: string): void {
+  const wanted = kind === 'st' ? 'stitch' : 'space'
+  source.places.forEach((place, index) => {
+    if (place.kind === wanted && source.used[index]! <= TRAVELLED) source.used[index] = SKIPPED
+  })
 }

@@ -144,6 +144,8 @@ function readRoundHeading(reader: Reader, startOfLine: boolean): Heading | null 
         reader.peek()?.first === true ||
         reader.peek()?.kind === 'number' ||
         reader.isA('instruction') ||
+        // "R3 Back to normal: 3ch, …".
+        (ordinal === null && reader.tokens[from]!.is === 'r' && reader.peek()?.kind === 'word') ||
         reader.attempt(() => readStitch(reader)) !== null
       if (!startOfLine || !opens) return null
       // The stitch that was looked at belongs to the round.

@@ -25,7 +25,9 @@ const isBare = (item: Item): boolean =>
 /** A stitch into one space, or into each: what a group before it may share. */
 function intoSpace(item: Item): item is WorkItem {
   if (item.type !== 'work' || item.place?.parts.length !== 1 || item.place.over) return false
-  const { which, count, noun } = item.place.parts[0]!
+  const { which, count, noun, each } = item.place.parts[0]!
+  // "Into the 2 ch."
+  if (noun.kind === 'chain') return which === 'next' && count > 1 && !each
   const isSpace = noun.kind === 'space' || noun.kind === 'corner'
   return isSpace && (which === 'each' || ((which === 'next' || which === 'same') && count === 1))
 }

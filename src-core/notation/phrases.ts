@@ -102,6 +102,21 @@ function passExplained(reader: Reader, { form, stitch }: StitchName): void {
   })
 }
 
+/** "Slip stitch as before", "ss as usual", "join as in Rnd 2", "in the same way": the round closes as the others do; passes it. */
+const passAsBefore = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    if (reader.skip('in', 'the')) {
+      while (reader.skip('the', 'same', 'usual')) continue
+      return reader.skip('way', 'manner') || null
+    }
+    if (!reader.skip('as')) return null
+    if (reader.skip('before', 'usual', 'always')) return true
+    while (reader.skip('for', 'in', 'on', 'at', 'the', 'end', 'of', 'you', 'did', 'last', 'prev')) continue
+    if (!reader.skipA('round')) return null
+    reader.number()
+    return true
+  }) === true
+
 /** Stitch with count and place; the heart of the notation. */
 function readWork(reader: Reader, verb: boolean): Item | null {
   const start = reader.at
@@ -131,6 +146,8 @@ function readWork(reader: Reader, verb: boolean): Item | null {
     const count = legs > 0 ? null : (before ?? countAfter(reader))
     reader.skip('all', 'each', 'only')
     if (reader.key(-1) === 'each') reader.at--
+    // "Sl st loosely in each st".
+    if (/ly$/.test(reader.spelled()) && !reader.sees('evenly') && reader.isA('into', 1)) reader.at++
     const slips = isSlip(stitch)
     if (slips) passOnTheWay(reader)
     // "2 dc with ch 2 between in next sp".
@@ -139,6 +156,7 @@ function readWork(reader: Reader, verb: boolean): Item | null {
     const named = readPlace(reader) ?? readSweep(reader)
     const placed = slips && named ? readFurther(reader, named) : named
     const place = slips && placed ? ownChain(reader, toCorner(placed)) : placed
+    if (slips && !place && passAsBefore(reader)) return { type: 'join', place: null, ...reader.span(start) }
     if (slips) {
       const joined = reader.attempt(() => {
         if (reader.skip('to', 'and') && reader.skip('join', 'close', 'made')) {
@@ -203,13 +221,17 @@ function readPlaced(reader: Reader, sequence: SequenceReader): PlacedItem | Note
 const NOUNS_AFTER_NUMBER =
   /^(times?|petals?|in|inch|inches|cm|mm|m|g|oz|yds?|yards?|rounds?|rnds?|rows?|balls?|skeins?|more|points?|colou?rs?|strands?|motifs?|leaves|beads?|hooks?|markers?|x|spokes?|scallops?|corners?|loops?|or|to|and|of|on)$/
 
+/** Small words of a sentence, which no stitch is called by. */
+const NO_STITCH =
+  /^(for|all|after|before|while|when|where|which|that|this|these|those|at|up|down|out|as|by|so|but|if|not|also|again|it|them|you|your|he|go|see|use|take|start|cut|then|than|once|here|there|only|just)$/
+
 /** An unknown word where only a stitch can stand: "2 xdc in next st". */
 function readUnknown(reader: Reader): NoteItem | null {
   const start = reader.at
   return reader.attempt((): NoteItem | null => {
     const counted = reader.number() !== null
     const token = reader.peek()
-    if (token?.kind !== 'word' || NOUNS_AFTER_NUMBER.test(token.key)) return null
+    if (token?.kind !== 'word' || NOUNS_AFTER_NUMBER.test(token.key) || NO_STITCH.test(token.key)) return null
     // "Weave in all ends" is no stitch, whatever place follows.
     if (['finishing', 'skip', 'verb', 'place', 'instruction'].some((kind) => token.kinds.has(kind)))
       return null
@@ -276,6 +298,16 @@ const PHRASES: readonly Phrase[] = [
   readUnknown,
 ]
 
+/** "With 3 sc in each corner", "having 3 sc in each corner": worked besides what stands before it; passes the word. */
+const passBesides = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    if (!reader.skip('with', 'having', 'adding', 'plus')) return null
+    const at = reader.at
+    const counted = reader.number() !== null && readStitch(reader) !== null && readPlace(reader) !== null
+    reader.at = at
+    return counted || null
+  }) === true
+
 /** Behind a verb that adds nothing: "work", "now", "then make". */
 const AFTER_VERB: readonly Phrase[] = [readScope, readPlaced, readChain, (reader) => readWork(reader, true)]
 
@@ -295,6 +327,7 @@ function readWithVerb(reader: Reader, sequence: SequenceReader): Item | null {
     const by = opens && ['with', 'by'].includes(reader.key(1))
     const places = reader.sees('place') && (reader.peek(1)?.kind === 'number' || reader.isA('number', 1))
     if (by) reader.at += 2
+    else if (passBesides(reader)) return readWork(reader, true)
     else if (places) reader.at++
     else if (!reader.skipA('opening') && !reader.skipA('verb')) return null
     while (reader.skipA('verb')) continue

@@ -116,7 +116,7 @@ export function readHeld(reader: Reader): NoteItem | null {
   return reader.attempt(() => {
     if (!/^(hold|holding|leaving|leave|keeping|keep|retaining|retain)$/.test(reader.spelled())) return null
     reader.at++
-    while (reader.skip('back', 'the', 'always')) continue
+    while (reader.skip('back', 'the', 'always', 'on', 'your', 'hook')) continue
     if (!reader.skip('last') || !reader.skip('lp')) return null
     while (reader.skip('of', 'each', 'the', 'on', 'hook', 'st', 'your')) continue
     readStitch(reader)
@@ -141,7 +141,8 @@ export function readPlainNote(reader: Reader): NoteItem | null {
     } else if (reader.skip('cut', 'snip', 'break', 'trim')) {
       reader.skip('off')
       while (reader.skip('the', 'your', 'work')) continue
-      if (!reader.skip('yarn', 'thread', 'cotton', 'wool', 'off')) return null
+      const alone = /^([.;,!]|and|)$/.test(reader.key())
+      if (!alone && !reader.skip('yarn', 'thread', 'cotton', 'wool', 'off')) return null
       effect = 'fasten-off'
     } else return null
     while (reader.peek() && !reader.seesAny(BOUNDARY)) {
@@ -204,6 +205,10 @@ export function readProse(reader: Reader): NoteItem {
   return { type: 'note', effect: null, ...(unread && { unread }), ...reader.span(start) }
 }
 
+/** What something does by itself; an instruction has none of these forms. */
+const SAID_OF =
+  /^(goes|falls|lands|comes|sits|lies|forms|gives|serves|becomes|belongs|fits|hides|looks|pulls|needs|leads|stays|keeps|turns|faces|shows|marks|hangs|ruffles|curls|cups|remains?)$/
+
 /** What words between `start` and the cursor that no phrase reads may be: a typing slip, work told in prose, an aside. */
 function unreadIn(reader: Reader, start: number): NoteItem['unread'] {
   const end = reader.at
@@ -226,6 +231,13 @@ function unreadIn(reader: Reader, start: number): NoteItem['unread'] {
     tokens.slice(1, 3).some(({ kind, key }) => kind === 'word' && isSlipOfKeys(key))
   )
     return 'word'
+  // "The last sl st goes where the round started", "the one with the first trebles in": said of what is worked.
+  if (tokens.some(({ key }) => SAID_OF.test(key)) || (first.key === 'the' && tokens[1]?.key === 'one'))
+    return undefined
+  // "Not into the tops".
+  if (first.is === 'not') return undefined
+  // "Make it as big as your pan".
+  if (first.is === 'make' && /^(it|them|this|these|sure|more|as)$/.test(tokens[1]!.key)) return undefined
   // "Skipping the sc" makes no stitch.
   if (first.is === 'skip') return 'words'
   // "Working over the tail" only says how; "picot every 4th st" makes stitches.

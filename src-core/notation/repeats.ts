@@ -3,14 +3,13 @@ import { counted, plural } from '../figures/words'
 import { LIMITS } from './limits'
 import { cellsLeft } from './chain-targets'
 import { cornersAhead, runBehindCorners } from './corner-laps'
-import { freeOf, lapsThatFit, runLaps, runLast } from './fits'
+import { TAKES_NOTHING, freeOf, lapsThatFit, runLaps, runLast, skipRest } from './fits'
 import type { AroundPart, Laps } from './fits'
 import { forkWork } from './fork'
 import { amountWords, kindsOf, landmarksIn, lapOf, sweeps, unitOf, tailOf, takesSpace } from './laps'
 import type { Lap } from './laps'
 import { endsInFirst, endsWithSingle, lastItems, starTimes, works } from './repeat-endings'
-import { SKIPPED, TRAVELLED, cornerPlaces } from './source'
-import type { Source } from './source'
+import { cornerPlaces } from './source'
 import type { ItemRunner } from './stitching'
 import type { Span } from './tokens'
 import { UNMARKED } from './tree'
@@ -225,6 +224,21 @@ function closesEarly(
     report(work, 'rounds/last-repeat-not-said', star?.repeat ?? part.item, {}, String(part.item.start))
     return finish((available - over) / unit + 1, body.slice(0, body.findLastIndex(works)), false)
   }
+  // "Ch 4, *skip next dc, dc in next dc, ch 1; rep from * around, join": the last chain spans what each one skips first.
+  const loops = kind === 'st' && last === body && body[0]?.type === 'skip' && body.at(-1)?.type === 'chain'
+  const begun = work.beginning?.as === 'counts' && work.first !== null
+  if (
+    loops &&
+    begun &&
+    over === skipped &&
+    over > 0 &&
+    available > unit &&
+    part.rest.every(({ type }) => TAKES_NOTHING.has(type))
+  ) {
+    finish((available - over) / unit, last, false)
+    skipRest(source, kind)
+    return true
+  }
   if (clause?.mode === 'append' && over === skipped && over > 0 && available > unit) {
     // "…, ending with ch 1, hdc in first sc": the last loop spans what the others skip.
     finish((available - over) / unit, last, false)
@@ -232,13 +246,6 @@ function closesEarly(
     return true
   }
   return false
-}
-
-function skipRest(source: Source, kind: string): void {
-  const wanted = kind === 'st' ? 'stitch' : 'space'
-  source.places.forEach((place, index) => {
-    if (place.kind === wanted && source.used[index]! <= TRAVELLED) source.used[index] = SKIPPED
-  })
 }
 
 /** "8 repeats of 3 use 24 sts; there are 22", or one repeat too many where "n times" was meant to count all. */

@@ -1,5 +1,5 @@
 /** One round after the other: each finds what the one before left, and leaves what it makes. */
-import { finishRound, settleSources, statedStitches } from './account'
+import { finishRound, settleSources } from './account'
 import type { RoundAccount } from './account'
 import { findBeginning, otherReading } from './beginning'
 import type { Beginning } from './beginning'
@@ -12,6 +12,7 @@ import type { Reading } from './reading'
 import { STITCHES } from '../stitches/table'
 import { runItems } from './run'
 import { countedState, stateOf } from './state'
+import { statedSpaces, statedStitches } from './told-counts'
 import type { RoundState } from './state'
 import type { Item, Loop, RoundNode, RoundsTree } from './tree'
 import { TooLong, report } from './work'
@@ -149,16 +150,22 @@ function attempt(
   }
   const { places, endsInSpace } = leavePlaces(work.elements)
   const { account, onto } = finishRound(work, places, true)
-  const stated = work.open ? statedStitches(items) : null
-  const unknown = work.open && stated === null
+  const errors = work.findings.filter((found) => isError(found)).length
+  const stated = work.open || errors > 0 ? statedStitches(items) : null
+  const asStated =
+    stated !== null && stated !== account.made
+      ? countedState(work.index, number, clampCount(stated), statedSpaces(items), true)
+      : null
   const state =
-    work.open && stated !== null && !beginning?.unsaid
-      ? countedState(work.index, number, clampCount(stated), {})
+    work.open && asStated && !beginning?.unsaid
+      ? asStated
       : stateOf(work.index, number, places, {
           endsInSpace,
-          unknown: unknown && !beginning?.unsaid,
+          unknown: work.open && !asStated && !beginning?.unsaid,
           joined: work.joined && !endsInSpace,
           ahead: work.ahead,
+          told: work.open,
+          stated: asStated,
         })
   const round: WorkedRound = {
     index: work.index,
@@ -176,7 +183,6 @@ function attempt(
     turned,
     certain: !work.open,
   }
-  const errors = work.findings.filter((found) => isError(found)).length
   return { work, account, round, state, errors }
 }
 

@@ -219,7 +219,7 @@ function runColour(work: Work, item: ColourItem): void {
   if (!target) return
   // "Join green in any sc of Rnd 2": what follows goes on there.
   const { round } = item.place.parts[0]!
-  if (round && target.source) work.scope.round ??= target.source.state.number
+  if (round && target.source && !item.stitch?.post) work.scope.round ??= target.source.state.number
   work.last = target
   work.first = target
   if (standing) makeStitches(work, item.stitch!, 1, [target], item, runItems)

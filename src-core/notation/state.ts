@@ -39,6 +39,10 @@ export interface RoundState {
   readonly ordered: boolean
   /** Counts are not known: everything asked for is there. */
   readonly unknown: boolean
+  /** Taken from the count that the text states: of its spaces and of its order nothing is known. */
+  readonly told: boolean
+  /** What the text says of a round that came out otherwise: later rounds may go on from that. */
+  readonly stated: RoundState | null
   /** FRONT and BACK, by place, as far as they are worked in. */
   readonly loops: Uint8Array
   /** Number of the round that last worked into its loops. */
@@ -99,9 +103,10 @@ export function countedState(
   number: number,
   stitches: number,
   spaces: Readonly<Record<string, number>>,
+  told = false,
 ): RoundState {
   const places = spreadPlaces(stitches, spaces)
-  return stateOf(index, number, places, { ordered: false })
+  return stateOf(index, number, places, { ordered: false, told })
 }
 
 /** A round as left by its worked elements. */
@@ -115,6 +120,8 @@ export function stateOf(
     endsInSpace?: boolean
     joined?: boolean
     ahead?: ColourItem | null
+    told?: boolean
+    stated?: RoundState | null
   } = {},
 ): RoundState {
   return {
@@ -129,6 +136,8 @@ export function stateOf(
     endsInSpace: options.endsInSpace ?? false,
     joined: options.joined ?? false,
     ahead: options.ahead ?? null,
+    told: options.told ?? false,
+    stated: options.stated ?? null,
   }
 }
 

@@ -2,6 +2,7 @@
 import type { StitchKey } from '../stitches/table'
 import { readNoun } from './nouns'
 import type { Reader } from './reader'
+import { chainsBesides } from './some-chains'
 import type { Span } from './tokens'
 import type { CountEntry, CountItem, Item, Noun, StatementItem } from './tree'
 import { readStitch } from './vocabulary'
@@ -46,6 +47,7 @@ export function readStatement(reader: Reader, end: number): StatementItem | null
     ) {
       const negative = keys.slice(0, at + 2).some((key) => key === 'not' || key === 'no')
       if (negative) return statement({ says: 'does-not-count', stitch: null, cluster: false, chains: 0 })
+      const some = chainsBesides(reader, start, reader.at + at)
       reader.at += at + 1
       reader.skip('as', 'for')
       reader.skip('the', 'a', 'an', 'your')
@@ -65,6 +67,7 @@ export function readStatement(reader: Reader, end: number): StatementItem | null
         }
         reader.at++
       }
+      if (some !== null && chains === 0) chains = some
       const stitch: StitchKey | null = named?.stitch ?? null
       const cluster = named !== null && !['plain', 'special'].includes(named.form)
       return statement({ says: 'counts', stitch, cluster, chains })

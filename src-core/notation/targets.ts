@@ -271,6 +271,16 @@ const goesAlong = (work: Work, { noun, which, round }: PlacePart): boolean =>
   work.chain !== null &&
   work.base.kind === 'chain'
 
+/** "Into the 2 ch. work 2 tr., 2 ch., 2 tr.": where the round before has such spaces, the space is meant. */
+function wholeSpace(work: Work, part: PlacePart): PlacePart | null {
+  const chains = part.count
+  if (part.noun.kind !== 'chain' || part.which !== 'next' || part.each || chains < 2 || work.chain)
+    return null
+  if (!/^the\b/i.test(work.tree.text.slice(part.start, part.end))) return null
+  const there = baseSource(work)?.has('space', `the ${chains}`, (place) => place.chains === chains)
+  return there ? { ...part, count: 1, noun: { kind: 'space', chains, corner: false } } : null
+}
+
 /** All places that a part names, used up in order. */
 function partTargets(work: Work, part: PlacePart, taking: Taking): Target[] {
   const { noun, which } = part
@@ -316,6 +326,8 @@ function partTargets(work: Work, part: PlacePart, taking: Taking): Target[] {
   if (which === 'same' && taking.as === SKIPPED && elsewhere && noun.kind === 'stitch')
     return nextTargets(work, { ...part, which: 'next' }, taking)
   if (which === 'same') return [withPost(work, settle(work, sameTarget(work, part), taking), part, taking)]
+  const whole = wholeSpace(work, part)
+  if (whole) return [takeSpace(work, baseSource(work), whole, taking)]
   if (noun.kind === 'chain' || goesAlong(work, part)) return chainTargets(work, part, taking)
   if (which === 'from-hook') return chainTargets(work, part, taking)
   if (noun.kind === 'gap') return gapTargets(work, part)

@@ -44,7 +44,7 @@ stem stems stalk
 back | back
 front | front
 both | both
-top | both own
+top tops | both own
 blo bl bls tbl | back | bl = back loop, blo = back loop only
 flo fl fls tfl | front | fl = front loop, flo = front loop only
 fp front-post
@@ -257,6 +257,7 @@ const LEAST_LETTERS = 3
 export const isSlipOfKeys = (key: string): boolean =>
   key.length >= LEAST_LETTERS &&
   !spelled.has(key) &&
+  !spelled.has(key.replace(/s$/, '')) &&
   [...spelled.keys()].some((word) => word.length > LEAST_LETTERS && oneSlip(key, word))
 
 const UNKNOWN: Omit<Word, 'is'> = { kinds: new Set(), known: false, value: 0 }

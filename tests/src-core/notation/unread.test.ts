@@ -24,14 +24,24 @@ describe('words that cannot be read', () => {
     ])
   })
 
-  it('leave the round uncounted where they tell of stitches', () => {
+  it('leave the round as the text counts it where they tell of stitches', () => {
     expect(
       told('Ch 1, sc in next 3 sts, make the corner as in the photo, sc in last 3 sts; join. (10 sc)'),
-    ).toEqual({ words: [['rounds/not-read', 'make the corner as in the photo']], made: [6, null, 10] })
+    ).toEqual({ words: [['rounds/taken-as-stated', 'make the corner as in the photo']], made: [6, 10, 10] })
     expect(told('Ch 1, sc in next 2 sts. Continue in this way around. (12 sc)')).toEqual({
-      words: [['rounds/not-read', 'Continue in this way around']],
-      made: [6, null, 12],
+      words: [['rounds/taken-as-stated', 'Continue in this way around']],
+      made: [6, 12, 12],
     })
+  })
+
+  it('leave it uncounted where no count is told, or one that is too small for the rest alone', () => {
+    expect(told('Ch 1, sc in next 3 sts, make the corner as in the photo, sc in last 3 sts; join.')).toEqual({
+      words: [['rounds/not-read', 'make the corner as in the photo']],
+      made: [6, null, null],
+    })
+    expect(told('Ch 1, 2 sc in next 6 sts, make the corner as in the photo; join. (10 sc)').words).toEqual([
+      ['rounds/not-read', 'make the corner as in the photo'],
+    ])
   })
 
   it('are passed over and noted where the stated count confirms the rest', () => {
@@ -54,7 +64,7 @@ describe('words that cannot be read', () => {
 
 it('of how often something is made are told, not passed', () => {
   const { words } = told('Ch 1, 2 sc in each st around, picot every 4th stitch; join. (12 sc, 3 picots)')
-  expect(words).toEqual([['rounds/not-read', 'every 4th stitch']])
+  expect(words).toEqual([['rounds/taken-as-stated', 'every 4th stitch']])
 })
 
 it('on how to work alone leave the count as it is, stated or not', () => {

@@ -1,0 +1,41 @@
+/** The counts that a text states of a round: what goes on from one that could not be counted. */
+import { spaceKey } from './state'
+import type { CountEntry, CountItem, Item } from './tree'
+
+/** All counts among the items of a round. */
+export function* countItems(items: readonly Item[]): Generator<CountItem> {
+  for (const item of items) {
+    if (item.type === 'count') yield item
+    else if (item.type === 'group' || item.type === 'placed') yield* countItems(item.items)
+  }
+}
+
+/** How many of something are more stitches than are told: shells, groups. */
+const MANY = new Set(['shell', 'v-stitch', 'picot', 'increase', 'decrease'])
+
+const ofStitches = ({ noun }: CountEntry): boolean =>
+  noun.kind === 'stitch' && !MANY.has(noun.name?.form ?? '') && noun.name?.stitch !== 'sl st'
+
+/** "24 sts", "12 FPdc and 12 dc": the stitches of one list; the first figure without a name is the sum of all. */
+function stitchesIn(count: CountItem): number | null {
+  const entries = count.entries.filter(ofStitches)
+  const sum = entries.find(({ noun }) => noun.kind === 'stitch' && noun.name === null)
+  if (entries.length === 0) return null
+  return sum?.count ?? entries.reduce((all, entry) => all + entry.count, 0)
+}
+
+/** The stitches that the text says the round has. */
+export function statedStitches(items: readonly Item[]): number | null {
+  let stated: number | null = null
+  for (const count of countItems(items)) stated = stitchesIn(count) ?? stated
+  return stated
+}
+
+/** The spaces that the text says the round has, by their chains. */
+export function statedSpaces(items: readonly Item[]): Record<string, number> {
+  const spaces: Record<string, number> = {}
+  for (const { entries } of countItems(items))
+    for (const { noun, count } of entries)
+      if (noun.kind === 'space' && noun.chains !== null) spaces[spaceKey(noun.chains)] = count
+  return spaces
+}
