@@ -246,7 +246,7 @@ export const NOTATION_FINDINGS = {
   },
   'rounds/taken-as-stated': {
     severity: 'note',
-    message: 'these words cannot be read; the round is taken as the text counts it: {count} sts.',
+    message: 'these words cannot be read; the round is taken as the text counts it, with {count} in all.',
     mend: 'Check the count, or write the round stitch by stitch; its stitches are missing in the chart.',
   },
   'rounds/part-in-prose': {

@@ -141,7 +141,12 @@ export function readAmount(reader: Reader, plainNumber = false): Amount | null {
  */
 export function readClosedAmount(reader: Reader): Amount | null {
   return reader.attempt((): Amount | null => {
-    const again = reader.skipAll('do', 'this') || reader.skipAll('do', 'it') || reader.skipAll('work', 'this')
+    const again =
+      reader.skipAll('do', '*', 'to', '*') ||
+      reader.skipAll('work', '*', 'to', '*') ||
+      reader.skipAll('do', 'this') ||
+      reader.skipAll('do', 'it') ||
+      reader.skipAll('work', 'this')
     const repeats = ['rep', 'work'].includes(reader.key()) && reader.key(1) !== 'from'
     if (repeats && !again) {
       reader.at++

@@ -253,7 +253,7 @@ const passLastLoop = (reader: Reader): boolean =>
 export function readJoin(reader: Reader): JoinItem | null {
   const start = reader.at
   return reader.attempt((): JoinItem | null => {
-    passLastLoop(reader)
+    const ofLast = passLastLoop(reader)
     reader.skip('invisible', 'inv')
     const closes = reader.sees('close')
     if (!reader.skip('join', 'joining', 'joined', 'connected', 'close')) return null
@@ -276,7 +276,7 @@ export function readJoin(reader: Reader): JoinItem | null {
     // "Close the hole with the tail" closes no round.
     if (!place && closes && !/^([,;.:()]|and|with|)$/.test(next)) return null
     if (reader.skipAll('as', 'before')) reader.skip('in')
-    return { type: 'join', place, ...reader.span(start) }
+    return { type: 'join', place, ...(ofLast && { ofLast }), ...reader.span(start) }
   })
 }
 

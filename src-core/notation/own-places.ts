@@ -6,6 +6,16 @@ import { readStitch } from './vocabulary'
 /** Words for the place just worked in. */
 export const SAME: ReadonlySet<string> = new Set(['same', 'that'])
 
+/** "Join in any ch-1 sp, shell in that sp", "1 d.c. into this and each of next 2 d.c.": passes the word. */
+export const passPointed = (reader: Reader): boolean => {
+  if (reader.skip('that')) {
+    reader.skip('same')
+    return true
+  }
+  const here = reader.sees('this') && !reader.isA('round', 1) && !reader.isA('motif', 1)
+  return here && reader.skip('this')
+}
+
 const BASES = new Set(['base', 'bottom', 'foot'])
 
 /** "1 tr at base of 3 ch", "at the foot of the ch": where the round begins, told without "in". */
@@ -28,7 +38,7 @@ export function readOwn(reader: Reader): { noun: Noun; base: boolean } | null {
     reader.skip('the')
     // "dc in joining", "in joining sl st": where the round before was closed and this one begins.
     if (
-      reader.skip('joining') ||
+      (!/^(color|yarn|shade|thread|round|rnd)$/.test(reader.key(1)) && reader.skip('joining')) ||
       (reader.sees('joined') && reader.isA('stitch', 1) && reader.skip('joined'))
     ) {
       if (!reader.skipA('stitch')) readStitch(reader)

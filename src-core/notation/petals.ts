@@ -1,6 +1,6 @@
 /** Within petals, shells and groups: the nth stitch or space, the middle, the tip. */
 import { landmarksIn } from './laps'
-import { SKIPPED, TRAVELLED } from './source'
+import { TRAVELLED } from './source'
 import type { PlaceTest, Source } from './source'
 import { missing, nowhere, sourceFor, takeAt } from './taking'
 import type { Taking } from './taking'
@@ -69,10 +69,8 @@ export function withinTargets(work: Work, part: PlacePart, taking: Taking): Targ
   if (start < 0) return [grouped ? missing(work, source, kind, part) : inRun(work, source, part, taking)]
   const group = source.places[start]!.group
   const member = memberOf(group)!
-  // New yarn that is only joined there passes nothing.
-  if (taking.as >= TRAVELLED)
-    for (const index of source.membersOf(group))
-      if (source.used[index]! < SKIPPED && index !== member) source.used[index] = SKIPPED
+  // New yarn that is only joined there passes nothing; what lies behind the stitch may still be worked.
+  if (taking.as >= TRAVELLED) source.passTo(member)
   return [takeAt(work, source, member, part, taking)]
 }
 

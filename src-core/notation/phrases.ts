@@ -121,7 +121,7 @@ const passAsBefore = (reader: Reader): boolean =>
 function readWork(reader: Reader, verb: boolean): Item | null {
   const start = reader.at
   return reader.attempt((): Item | null => {
-    reader.skip('a', 'an')
+    reader.skip('a', 'an', 'another')
     const before = sizesStitch(reader) ? null : reader.number()
     reader.skip('more')
     const stitch = readStitch(reader)
@@ -197,13 +197,35 @@ function staysThere(star: StarItem, place: Place): boolean {
   })
 }
 
+/** "Next corner: 3 dc, ch 3, 3 dc": a place that a colon makes one of what follows. */
+const cornerAhead = (reader: Reader): Place | null =>
+  reader.attempt(() => {
+    const at = reader.at
+    while (
+      ['next', 'each', 'first', 'last', 'every', 'the', 'other', 'second', 'third'].includes(reader.key())
+    )
+      reader.at++
+    const named = reader.isA('counted') || reader.peek()?.kind === 'chains' || reader.isA('chain')
+    reader.at = at
+    const place = named ? readPlace(reader, true) : null
+    const kind = place?.parts[0]!.noun.kind
+    return place && (kind === 'corner' || kind === 'space') && reader.sees(':') ? place : null
+  })
+
 /** "In next ch-5 sp work …": a place first, then what goes into it. */
 function readPlaced(reader: Reader, sequence: SequenceReader): PlacedItem | NoteItem | null {
   const start = reader.at
   return reader.attempt((): PlacedItem | NoteItem | null => {
-    if (!reader.isA('place')) return null
-    const place = readPlace(reader)
+    const place = reader.isA('place') ? readPlace(reader) : cornerAhead(reader)
     if (!place) return null
+    // "Working between the stitches, not into the tops: …" only says how.
+    if (
+      reader.sees(',') &&
+      place.parts[0]!.noun.kind === 'gap' &&
+      reader.key(-1) !== 'next' &&
+      reader.spelled(1) === 'not'
+    )
+      return { type: 'note', effect: null, ...reader.span(start) }
     reader.skip(',', ':')
     while (reader.skip('work', 'make', 'place', 'crochet', 'put', 'do')) continue
     reader.skip(':')
@@ -223,7 +245,7 @@ const NOUNS_AFTER_NUMBER =
 
 /** Small words of a sentence, which no stitch is called by. */
 const NO_STITCH =
-  /^(for|all|after|before|while|when|where|which|that|this|these|those|at|up|down|out|as|by|so|but|if|not|also|again|it|them|you|your|he|go|see|use|take|start|cut|then|than|once|here|there|only|just)$/
+  /^(the|a|an|over|for|all|after|before|while|when|where|which|that|this|these|those|at|up|down|out|as|by|so|but|if|not|also|again|it|them|you|your|he|go|see|use|take|start|cut|then|than|once|here|there|only|just)$/
 
 /** An unknown word where only a stitch can stand: "2 xdc in next st". */
 function readUnknown(reader: Reader): NoteItem | null {

@@ -1,7 +1,7 @@
 /** Places: "in next 5 sts", "in each ch-6 sp around", "in sp between next 2 dc", "around post of next tr of Rnd 1". */
 import { readElsewhere } from './elsewhere'
 import { readExtent, readGap, readLoop, readNoun, readRound, sizeAhead, sizedSpaceAhead } from './nouns'
-import { atBase, readOwn } from './own-places'
+import { atBase, passPointed, readOwn } from './own-places'
 import { readLoopOf, readWithin } from './within'
 import {
   passBelow,
@@ -55,10 +55,7 @@ function readWhich(reader: Reader): Draft | null {
     return { which: 'each', count: 1, each: true }
   }
   if (reader.skip('next')) return { which: 'next', count: amountIn(reader), each: false }
-  // "Join in any ch-1 sp, shell in that sp", "in top of that same dc".
-  const here = reader.sees('this') && !reader.isA('round', 1) && !reader.isA('motif', 1)
-  const that = reader.skip('that') || (here && reader.skip('this'))
-  if (reader.skip('same') || that) return { which: 'same', count: 1, each: false }
+  if (reader.skip('same') || passPointed(reader)) return { which: 'same', count: 1, each: false }
   if (reader.skip('first')) return { which: 'first', count: amountIn(reader), each: false }
   const end = reader.sees('end') && (reader.isA('chain', 1) || reader.isA('stitch', 1))
   if (reader.skip('last') || (end && reader.skip('end')))
@@ -186,6 +183,8 @@ function readPart(reader: Reader, around: boolean, inherited: Draft | null): Pla
       })
       if (loop) return finish(loop.into ?? { which: 'next', count: 1, each: false }, loop.space)
       const what = readNoun(reader)
+      // "In that center sc": the one where the hook stands.
+      if (what?.kind === 'stitch' && draft?.which === 'same') return finish(draft, what)
       if (what?.kind === 'chain') {
         const along = readLoopOf(reader, readNoun)
         return along && finish({ which: along.which, count: 1, each: along.each }, along.noun)

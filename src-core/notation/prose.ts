@@ -33,7 +33,9 @@ export const BOUNDARY = new Set([
 export function readDescribed(reader: Reader): DescribedItem | null {
   const start = reader.at
   return reader.attempt(() => {
-    if (!reader.isA('step')) return null
+    const over =
+      /^(yarn|thread|wool|cotton|silk)$/.test(reader.key()) && /^(over|around|round)$/.test(reader.key(1))
+    if (!reader.isA('step') && !over) return null
     let place: Place | null = null
     let closes = false
     let loops = false

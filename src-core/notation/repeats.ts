@@ -221,7 +221,8 @@ function closesEarly(
   const over = ((available % unit) + unit) % unit
   const single = kind === 'st' && over === unit - 1 && last === body && endsWithSingle(body)
   if (single && work.first !== null && available > 0) {
-    report(work, 'rounds/last-repeat-not-said', star?.repeat ?? part.item, {}, String(part.item.start))
+    if (!part.rest.some((item) => item.type === 'join' && item.ofLast))
+      report(work, 'rounds/last-repeat-not-said', star?.repeat ?? part.item, {}, String(part.item.start))
     return finish((available - over) / unit + 1, body.slice(0, body.findLastIndex(works)), false)
   }
   // "Ch 4, *skip next dc, dc in next dc, ch 1; rep from * around, join": the last chain spans what each one skips first.

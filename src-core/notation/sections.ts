@@ -58,7 +58,7 @@ const LABELS: Readonly<Record<SectionKind, readonly string[]>> = {
     'tips',
     'tip',
   ],
-  finishing: ['finishing'],
+  finishing: ['finishing', 'to make up', 'making up', 'assembly', 'to complete'],
   explained: [
     'special stitches',
     'special stitch',
@@ -105,4 +105,9 @@ const plain = (words: readonly string[]): string =>
 const BY_WORDS = new Map([...SECTIONS].map(([label, kind]) => [plain(label.split(' ')), kind]))
 
 /** The same in any spelling: "special st" and "special stitches"; null where no section is named. */
-export const sectionOf = (words: readonly string[]): SectionKind | null => BY_WORDS.get(plain(words)) ?? null
+export const sectionOf = (words: readonly string[]): SectionKind | null =>
+  BY_WORDS.get(plain(words)) ?? (words[0] === 'to' && MAKES_UP.test(words[1] ?? '') ? 'finishing' : null)
+
+/** "To make up", "To string up", "To hang": what becomes of the motifs. */
+const MAKES_UP =
+  /^(string|assemble|hang|attach|sew|block|stuff|line|mount|fold|felt|press|arrange|display|wear|stiffen|starch)$/

@@ -115,6 +115,16 @@ export class Source {
     this.cursors.set(this.cursorName(place.kind), (this.step(index) + 1) % this.places.length)
   }
 
+  /** Passes over what groups have between the cursor and a place; spaces between groups are left. */
+  passTo(index: number): void {
+    const count = this.places.length
+    const cursor = this.cursors.get(this.cursorName(this.places[index]!.kind)) ?? this.start
+    for (let offset = this.distance(index) - 1; offset >= 0; offset--) {
+      const at = this.met((cursor + offset) % count)
+      if (this.used[at]! < SKIPPED && this.isGroup(this.places[at]!.group)) this.used[at] = SKIPPED
+    }
+  }
+
   /** Sets the cursor at a place without using it: new yarn is joined there. */
   moveTo(index: number): void {
     this.cursors.set(this.cursorName(this.places[index]!.kind), this.step(index))

@@ -200,6 +200,8 @@ export interface DoubleMarkItem extends Span {
 export interface JoinItem extends Span {
   readonly type: 'join'
   readonly place: Place | null
+  /** "The last 5 ch being joined …": it takes the place of the last stitch of the repeat before it. */
+  readonly ofLast?: boolean
 }
 /** New yarn joined at a place, or a change of colour. */
 export interface ColourItem extends Span {

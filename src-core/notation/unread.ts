@@ -92,17 +92,12 @@ export function workTold(
   const words = text.slice(unread.start, unread.end)
   const tell = (found: Said) => addFinding(reading, text, node, number, { ...found, span: unread })
   const stated = statedStitches(items)
-  const confirmed = isConfirmed(made, items)
-  if (confirmed || (unread.unread === 'words' && (made.errors === 0 || stated === null))) {
+  if (unread.unread === 'words' || isConfirmed(made, items)) {
     tell(said('rounds/words-passed', { words }))
     return made
   }
   // More than the count without these words is too much with them.
   const isOver = stated !== null && (made.account.made ?? 0) > stated
-  if (isOver && unread.unread === 'words') {
-    tell(said('rounds/words-passed', { words }))
-    return made
-  }
   const open = workRound(reading, tree, { ...node, broken: true }, number, items)
   tell(
     stated === null || isOver ? said('rounds/not-read') : said('rounds/taken-as-stated', { count: stated }),

@@ -52,12 +52,12 @@ bp back-post
 reverse rev
 + extended linked long spike invisible inv tight loose | manner
 
-picot picots p | picot
+picot picots p | picot stop-in | p = picot
 puff puffs ps | puff
-popcorn popcorns pc pcs pop | popcorn | pc = popcorn
+popcorn popcorns pc pcs pop | popcorn stop-in | pc = popcorn, pop = popcorn
 bobble bobbles bo bob bobs | bobble | bo = bobble
 cluster clusters cl cls | cluster group short stop-in | cl = cluster, cls = clusters
-shell shells sh | shell group | sh = shell
+shell shells sh | shell group stop-in | sh = shell
 fan fans | shell group
 v-st v-sts v-stitch v-stitches v vs | v-stitch group
 inc incs increase increases | increase | inc = increase
