@@ -6,7 +6,7 @@ import { readStitch } from './vocabulary'
 
 const FAR_SIDE = ['opposite', 'other', 'second', 'bottom', 'lower', 'under', 'unworked', 'rem', 'far']
 const CHAINS_FIRST = ['beg', 'starting', 'base', 'foundation', 'same']
-const GOES_ALONG = ['along', 'on', 'down', 'in', 'across', 'into', 'over', 'around', 'up']
+const GOES_ALONG = ['along', 'on', 'down', 'in', 'across', 'into', 'over', 'around', 'up', 'to']
 
 /**
  * "along opposite side of ch", "on the underside of the chain", "in the unworked loops of foundation ch"; passes it.
@@ -37,6 +37,7 @@ function passFarSide(reader: Reader, bare: boolean, moves: boolean): boolean {
 /** What is done with the work, or said of it, on the way to the other side. */
 const MOVES = new Set([
   ...['do', 'not', 'turn', 'turning', 'rotate', 'rotating', 'spin', 'flip', 'without', 'but', 'back', 'come'],
+  ...['keep', 'keeping', 'moving', 'move', 'swing', 'pivot', 'carrying', 'continuing'],
   ...['go', 'going', 'continue', 'carry', 'work', 'then', 'now', 'so', 'that', 'you', 'can', 'are', 'will'],
   ...['piece', 'it', 'the', 'your', 'around', 'round', 'on', 'and', 'to', 'in', 'up', 'down', 'again', 'now'],
 ])

@@ -50,7 +50,17 @@ function readExplains(reader: Reader): { readonly label: string; readonly from: 
       if (!reader.skip('is', 'means') && !reader.skip('=')) return null
       return reader.sees('(') || reader.peek()?.kind === 'number' ? { label, from } : null
     }
+    // "Cl., cluster, that is 1 tr. into each of next 3 d.c."
+    reader.attempt(() => {
+      const again = reader.skip(',') && readStitch(reader)
+      return again && again.form === named?.form && /^[,=:]$/.test(reader.key()) ? true : null
+    })
     if (reader.skip('=')) return { label, from }
+    const thatIs = reader.attempt(() => {
+      reader.skip(',')
+      return reader.skipAll('that', 'is') || reader.skip("that's") || null
+    })
+    if (thatIs) return { label, from }
     if (reader.skip(':', ',')) return told || (article && reader.key(-1) === ':') ? { label, from } : null
     if (!reader.skip('is', 'are', 'means', 'consists')) return told ? { label, from } : null
     // "The picot is worked as follows: …", "is made by working …".

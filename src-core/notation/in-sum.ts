@@ -86,7 +86,13 @@ function closeHeld(work: Work, from: number): void {
   const first = elements[from]
   if (!first?.standing) return
   const before = elements[from - 1]
-  const begins = before?.role === 'beginning' && before.standing && before.group === first.group
+  // "Ch 3, holding back last lp of each dc, dc in next 2 dc, …": the chains are the first leg, wherever the others stand.
+  const begins =
+    before?.role === 'beginning' &&
+    before.standing &&
+    (before.group === first.group || work.beginning?.said === false)
+  const legs = elements.slice(begins ? from - 1 : from)
+  if (legs.some(({ group }) => group !== first.group)) first.into = legs.flatMap(({ into }) => into)
   first.legs = elements.length - from + (begins ? 1 : 0)
   first.form = 'cluster'
   elements.length = from + 1

@@ -29,7 +29,8 @@ function intoSpace(item: Item): item is WorkItem {
   // "Into the 2 ch."
   if (noun.kind === 'chain') return which === 'next' && count > 1 && !each
   const isSpace = noun.kind === 'space' || noun.kind === 'corner'
-  return isSpace && (which === 'each' || ((which === 'next' || which === 'same') && count === 1))
+  const one = which === 'next' || which === 'same' || which === 'last' || which === 'first'
+  return isSpace && (which === 'each' || (one && count === 1))
 }
 
 /** "sc, inc x 6", "sc in pc, 2 sc in sc around": whether the amount may be that of all the stitches before it. */

@@ -156,7 +156,18 @@ export const sizeAhead = (reader: Reader): boolean => {
 }
 
 /** Behind these the chains of a space say enough: "in next ch-2", "over the first ch-3". */
-const CHAINS_ALONE = new Set(['next', 'each', 'first', 'last', 'over', 'under', 'around'])
+const CHAINS_ALONE = new Set([
+  'next',
+  'each',
+  'any',
+  'same',
+  'every',
+  'first',
+  'last',
+  'over',
+  'under',
+  'around',
+])
 /** The hook goes over chains, which are gone around. */
 const OVER = new Set(['over', 'under', 'around'])
 

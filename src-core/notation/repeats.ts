@@ -227,7 +227,7 @@ function closesEarly(
   }
   // "Ch 4, *skip next dc, dc in next dc, ch 1; rep from * around, join": the last chain spans what each one skips first.
   const loops = kind === 'st' && last === body && body[0]?.type === 'skip' && body.at(-1)?.type === 'chain'
-  const begun = work.beginning?.as === 'counts' && work.first !== null
+  const begun = work.first?.place.kind === 'stitch'
   if (
     loops &&
     begun &&

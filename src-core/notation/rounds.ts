@@ -52,7 +52,7 @@ function newWork(
     here: null,
     last: null,
     first: null,
-    ahead: null,
+    ahead: [],
     joinedAt: null,
     beginningDone: false,
     leg: null,
@@ -122,11 +122,11 @@ const turns = (items: readonly Item[], at: 'start' | 'end'): boolean => {
   return false
 }
 
-/** A round whose yarn was joined at the end of the text of the one before, unless it joins its own. */
+/** A round whose yarn was joined, or whose first place was reached, at the end of the text of the one before, unless it joins its own. */
 function fromAhead({ base }: Reading, items: readonly Item[]): readonly Item[] {
-  const ahead = base.kind === 'round' ? base.state.ahead : null
+  const ahead = base.kind === 'round' ? base.state.ahead : []
   const own = items.some((item) => item.type === 'colour' && item.place !== null)
-  return ahead && !own ? [ahead, ...items] : items
+  return ahead.length > 0 && !own ? [...ahead, ...items] : items
 }
 
 function attempt(

@@ -15,7 +15,7 @@ import {
   makeStitches,
 } from './stitching'
 import { SKIPPING, WORKING, checkNeighbor, sourceFor, takingFor } from './taking'
-import { goesOnThere, leaveJoin, leaveTheWay, reachedBy, stayThere, stillThere } from './the-way'
+import { goesOnThere, leadsOn, leaveJoin, leaveTheWay, reachedBy, stayThere, stillThere } from './the-way'
 import { sweepPartners, sweptParts } from './swept'
 import type { SweptItem } from './swept'
 import { placeTargets, sweep } from './targets'
@@ -66,7 +66,9 @@ function runWork(work: Work, item: WorkItem, every: EveryItem | null, next: Item
       checkTop(work, place)
       return closeRound(work, item)
     }
-    if (work.repeated === 0 && goesRound(work)) return makeClosing(work, name, item)
+    // "3 hdc in first tr" behind a stitch is worked there; what closes a loop stands behind its chains.
+    const closes = work.elements.at(-1)?.role !== 'stitch' || !firstFree(work)
+    if (work.repeated === 0 && goesRound(work) && closes) return makeClosing(work, name, item)
   }
   const picot = picotChains(work, item, next)
   if (picot > 0) return closePicot(work, picot, item)
@@ -94,6 +96,14 @@ function runWork(work: Work, item: WorkItem, every: EveryItem | null, next: Item
 /** Whether more than the chains at the beginning is worked: what goes into the first stitch then closes the round. */
 const goesRound = (work: Work): boolean =>
   work.elements.some(({ role }) => role === 'stitch' || role === 'slip' || role === 'space')
+
+/** Whether the first stitch of the round before has not been worked: the beginning stands elsewhere. */
+function firstFree(work: Work): boolean {
+  const source = baseSource(work)
+  if (!source?.state.ordered || source.state.unknown) return false
+  const first = source.places.findIndex(({ kind }) => kind === 'stitch')
+  return first >= 0 && source.used[first]! <= TRAVELLED
+}
 
 /** Number of a stitch in its round, from 0: "every 3rd" is counted from the beginning of the round. */
 function metAt(work: Work, target: Target, at: number): number {
@@ -209,7 +219,7 @@ function runColour(work: Work, item: ColourItem): void {
   }
   if (!item.place) return
   if (work.joined && hasBody(work)) {
-    work.ahead = item
+    work.ahead = [item]
     return
   }
   const before = work.beginning
@@ -309,6 +319,10 @@ export function runItems(work: Work, items: readonly Item[]): void {
         // "sc around next post, working from behind": what follows is said of this stitch too.
         if (items[index + 1]?.type === 'scope') runBehind(work, items[index + 1] as ScopeItem)
         if (sweeping(index)) break
+        if (leadsOn(work, item)) {
+          work.ahead = [...work.ahead, item]
+          break
+        }
         runWork(work, item, next?.type === 'every' ? next : null, next)
         break
       case 'chain':

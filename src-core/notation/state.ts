@@ -1,5 +1,5 @@
 /** What a round finds: the places that the rounds before it left, with the loops that are still free. */
-import type { ColourItem } from './tree'
+import type { ColourItem, WorkItem } from './tree'
 import type { LeftPlace } from './worked'
 
 export const FRONT = 1
@@ -54,7 +54,7 @@ export interface RoundState {
   /** Closed with a slip stitch in its first stitch, where the hook stands. */
   readonly joined: boolean
   /** New yarn that the text joins behind the end of the round: the next one begins there. */
-  readonly ahead: ColourItem | null
+  readonly ahead: readonly (ColourItem | WorkItem)[]
 }
 
 export type Base =
@@ -119,7 +119,7 @@ export function stateOf(
     unknown?: boolean
     endsInSpace?: boolean
     joined?: boolean
-    ahead?: ColourItem | null
+    ahead?: readonly (ColourItem | WorkItem)[]
     told?: boolean
     stated?: RoundState | null
   } = {},
@@ -135,7 +135,7 @@ export function stateOf(
     touched: new Uint8Array(places.length),
     endsInSpace: options.endsInSpace ?? false,
     joined: options.joined ?? false,
-    ahead: options.ahead ?? null,
+    ahead: options.ahead ?? [],
     told: options.told ?? false,
     stated: options.stated ?? null,
   }

@@ -287,6 +287,15 @@ function nextBare(work: Work, taking: Taking): Target {
   return along && cellsLeft(along) > 0 ? nextCell(work) : nextStitch(work, null, taking)
 }
 
+/** "Cluster: 1 tr into each of next 3 d.c. leaving the last loop of each": over how many stitches it goes; 0 for one place. */
+function stitchesOver(work: Work, name: StitchName): number {
+  if (!isBunchForm(name.form)) return 0
+  const held = definitionOf(work, name)?.items ?? []
+  const part = held.flatMap((item) => (item.type === 'work' && item.place ? item.place.parts : []))[0]
+  const spread = part?.which === 'next' && part.noun.kind === 'stitch' && part.count > 1
+  return spread ? part.count : 0
+}
+
 /** Bare stitches: each in the next stitch, or all in the place that is named around them. */
 export function makeBare(work: Work, name: StitchName, count: number, span: Span, run: ItemRunner): void {
   if (name.form === 'picot') {
@@ -300,7 +309,15 @@ export function makeBare(work: Work, name: StitchName, count: number, span: Span
       makeStitches(work, name, 1, [work.here], span, run)
       continue
     }
-    if (several) {
+    const over = several ? 0 : stitchesOver(work, name)
+    if (over > 1)
+      makeDecrease(
+        work,
+        name,
+        Array.from({ length: over }, () => nextStitch(work, null, taking)),
+        span,
+      )
+    else if (several) {
       const legs = Math.max(2, name.size) - (work.leg ? 1 : 0)
       const into = Array.from({ length: name.size > 0 && !work.leg ? legs : Math.max(2, name.size) }, () =>
         nextBare(work, taking),

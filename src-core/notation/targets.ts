@@ -310,6 +310,10 @@ function partTargets(work: Work, part: PlacePart, taking: Taking): Target[] {
     const source = baseSource(work)
     const edge = source?.edge() ?? -1
     if (source && edge >= 0) return [takeAt(work, source, edge, part, taking)]
+    // "1 tr. into top of first pop.": of the round before, where the beginning stands elsewhere.
+    const first = source?.state.ordered ? source.places.findIndex(({ kind }) => kind === 'stitch') : -1
+    if (source && first >= 0 && source.used[first]! <= TRAVELLED && hasBody(work) && taking.as === WORKED)
+      return [takeAt(work, source, first, part, taking)]
     return [targetAt(work, null, { kind: 'stitch', round: work.index, index: 0 })]
   }
   const between = betweenStitches(work, part)

@@ -2,7 +2,7 @@
 import { TRAVELLED } from './source'
 import { settle } from './taking'
 import { placeParts } from './tree'
-import type { Item, Place, StitchName } from './tree'
+import type { Item, Place, StitchName, WorkItem } from './tree'
 import { baseSource } from './work'
 import type { Target, Work } from './work'
 
@@ -69,6 +69,14 @@ export function stillThere(work: Work, place: Place): Target | null {
   if (/next|follow|foll/i.test(work.tree.text.slice(part.start, part.end))) return null
   const chains = target.source?.places[target.place.index]?.chains
   return noun.kind === 'corner' || noun.chains === null || noun.chains === chains ? target : null
+}
+
+/** "Join, sl st in next 2 dc and in ch-2 sp": behind the joining slip stitches lead to where the next round begins. */
+export function leadsOn(work: Work, { stitch, place }: WorkItem): boolean {
+  const [part] = place?.parts ?? []
+  if (stitch.form !== 'plain' || stitch.stitch !== 'sl st' || !part || work.repeated > 0) return false
+  const led = part.which === 'next' || part.noun.kind === 'within'
+  return led && !part.round && work.joined && work.elements.at(-1)?.role === 'join'
 }
 
 /** "Sl st in ch-1 sp, beg shell", "beg shell over shell": where the hook has come to; null where it has not been led. */

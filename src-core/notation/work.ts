@@ -8,7 +8,7 @@ import { LIMITS } from './limits'
 import { Source } from './source'
 import type { Base, RoundState } from './state'
 import type { Span } from './tokens'
-import type { ColourItem, Item, Loop, RoundNode, RoundsTree } from './tree'
+import type { ColourItem, Item, Loop, RoundNode, RoundsTree, WorkItem } from './tree'
 import type { ElementRole, Foundation, WorkedElement, WorkedPlace } from './worked'
 
 export type Element = { -readonly [Key in keyof WorkedElement]: WorkedElement[Key] }
@@ -70,7 +70,7 @@ export interface Work {
   last: Target | null
   first: Target | null
   /** New yarn joined behind the end of the round: for the next one. */
-  ahead: ColourItem | null
+  ahead: readonly (ColourItem | WorkItem)[]
   /** The stitch in which new yarn was joined with a slip stitch, and nothing else goes into it. */
   joinedAt: Target | null
   beginningDone: boolean
