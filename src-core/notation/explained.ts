@@ -50,12 +50,13 @@ function readExplains(reader: Reader): { readonly label: string; readonly from: 
       if (!reader.skip('is', 'means') && !reader.skip('=')) return null
       return reader.sees('(') || reader.peek()?.kind === 'number' ? { label, from } : null
     }
+    if (reader.sees('.') && /^[=:,]$/.test(reader.key(1))) reader.at++
     // "Cl., cluster, that is 1 tr. into each of next 3 d.c."
-    reader.attempt(() => {
+    const twice = reader.attempt(() => {
       const again = reader.skip(',') && readStitch(reader)
       return again && again.form === named?.form && /^[,=:]$/.test(reader.key()) ? true : null
     })
-    if (reader.skip('=')) return { label, from }
+    if (reader.skip('=') || (twice && reader.skip(':'))) return { label, from }
     const thatIs = reader.attempt(() => {
       reader.skip(',')
       return reader.skipAll('that', 'is') || reader.skip("that's") || null

@@ -140,8 +140,6 @@ function readRoundHeading(reader: Reader, startOfLine: boolean): Heading | null 
         alone ||
         reader.sees('*') ||
         reader.sees('(') ||
-        // "Round 4" on a line of its own.
-        reader.peek()?.first === true ||
         reader.peek()?.kind === 'number' ||
         reader.isA('instruction') ||
         // "R3 Back to normal: 3ch, …".
