@@ -87,6 +87,8 @@ export function closeRound(work: Work, item: Item): void {
 /** "Slip stitch." where all is worked: it can only close the round. */
 export function endsLap(work: Work): boolean {
   const source = baseSource(work)
+  // "…, 3 tr in the last ch. ss.": both sides of the chain are worked.
+  if (!source && work.chain?.opposite && work.repeated === 0 && !work.here) return cellsLeft(work.chain) <= 1
   if (!source || source.state.unknown || work.repeated > 0 || work.here || !hasBody(work)) return false
   return source.total('stitch') > 0 && source.free('stitch') === 0 && source.over === 0
 }

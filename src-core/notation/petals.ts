@@ -69,8 +69,8 @@ export function withinTargets(work: Work, part: PlacePart, taking: Taking): Targ
   if (start < 0) return [grouped ? missing(work, source, kind, part) : inRun(work, source, part, taking)]
   const group = source.places[start]!.group
   const member = memberOf(group)!
-  // New yarn that is only joined there passes nothing; what lies behind the stitch may still be worked.
-  if (taking.as >= TRAVELLED) source.passTo(member)
+  // What only leads there passes nothing; what lies behind the stitch may still be worked.
+  if (taking.as > TRAVELLED) source.passTo(member)
   return [takeAt(work, source, member, part, taking)]
 }
 

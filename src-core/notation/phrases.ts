@@ -135,6 +135,8 @@ function readWork(reader: Reader, verb: boolean): Item | null {
       return { type: 'work', count: before, stitch: same, place, ...span }
     }
     if (stitch.form === 'plain' && stitch.stitch === 'ch') return null
+    // "A single crochet should fall in each corner" says what comes of it.
+    if (/^(should|will|must|might|would|falls|goes|sits|lands)$/.test(reader.spelled())) return null
     passExplained(reader, stitch)
     const even = readEvenly(reader, start, before, stitch)
     if (even) return even

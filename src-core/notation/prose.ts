@@ -30,7 +30,7 @@ export const BOUNDARY = new Set([
 ])
 
 /** A step of a stitch told in words: "yo, insert hook in next sp, yo and pull up a lp". */
-export function readDescribed(reader: Reader): DescribedItem | null {
+export function readDescribed(reader: Reader): DescribedItem | NoteItem | null {
   const start = reader.at
   return reader.attempt(() => {
     const over =
@@ -54,6 +54,8 @@ export function readDescribed(reader: Reader): DescribedItem | null {
     }
     // "pull tail to close ring" is no step of a stitch.
     if ((first === 'pull' || first === 'draw') && !loops) return null
+    // "(pull the first loop up tall)" finishes nothing, and begins nothing.
+    if (first === 'pull' && !closes && !place) return { type: 'note', effect: null, ...reader.span(start) }
     return { type: 'described', place, closes, ...reader.span(start) }
   })
 }
@@ -209,7 +211,7 @@ export function readProse(reader: Reader): NoteItem {
 
 /** What something does by itself; an instruction has none of these forms. */
 const SAID_OF =
-  /^(goes|falls|lands|comes|sits|lies|forms|gives|serves|becomes|belongs|fits|hides|looks|pulls|needs|leads|stays|keeps|turns|faces|shows|marks|hangs|ruffles|curls|cups|remains?)$/
+  /^(should|will|must|might|would|goes|falls|lands|comes|sits|lies|forms|gives|serves|becomes|belongs|fits|hides|looks|pulls|needs|leads|stays|keeps|turns|faces|shows|marks|hangs|ruffles|curls|cups|remains?)$/
 
 /** What words between `start` and the cursor that no phrase reads may be: a typing slip, work told in prose, an aside. */
 function unreadIn(reader: Reader, start: number): NoteItem['unread'] {

@@ -243,6 +243,9 @@ export function readCounts(reader: Reader, end: number, bare: boolean, loose = f
       const behind = reader.peek(1)
       if (!space && reader.isA('counted')) {
         reader.at++
+        // "3 leaves of 11 sts each".
+        if (reader.sees('of') && reader.peek(1)?.kind === 'number' && reader.tokens[end - 1]?.is === 'each')
+          reader.at = end
         entries.push({ count, noun: { kind: 'own', chain: 0, of: 0, words: named }, ...words() })
         continue
       }
@@ -261,9 +264,11 @@ export function readCounts(reader: Reader, end: number, bare: boolean, loose = f
       if (!noun || reader.at > end) return null
       if (noun.kind === 'stitch' && noun.name?.stitch === 'ch' && noun.name.form === 'plain') return null
       if (noun.kind === 'chain') return null
-      if (passPerSide(reader, end)) {
-        // "7 dc per side" is no count of the round.
-        entries.push({ count, noun: { kind: 'own', chain: 0, of: 0, words: 'side' }, ...words() })
+      // "7 dc per side" is no count of the round, nor is "5 petals with 2 dtr each".
+      const ofEach = entries.length > 0 && reader.at + 1 === end && reader.skip('each') ? 'each' : null
+      const per = passPerSide(reader, end) ? 'side' : ofEach
+      if (per) {
+        entries.push({ count, noun: { kind: 'own', chain: 0, of: 0, words: per }, ...words() })
         continue
       }
       const several = inTurn.length > 1 ? { inTurn } : {}

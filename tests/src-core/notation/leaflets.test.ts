@@ -131,3 +131,15 @@ it.each(['into this and each of the next 2 d.c.', 'into this d.c. and each of th
     expect(read(text, 'UK')).toEqual({ told: [], made: [15, 9] })
   },
 )
+
+describe('what is said of the work', () => {
+  const TWO = `Rnd 1: Magic ring, ch 1, 6 sc in ring; join. (6 sc)\n`
+  it.each([
+    'Ch 1, 2 sc in each sc around; join. (12 sc) A single crochet should fall in the center of each corner.',
+    'Ch 1, 2 sc in each sc around (the first sc will look loose); join. (12 sc)',
+    'Ch 1, 2 hdc (pull the first loop up tall) in each sc around; join. (12 hdc)',
+    'Ch 1, 2 sc in each sc around; join. (6 groups of 2 sc each)',
+  ])('makes no stitch: %s', (round) => {
+    expect(read(`${TWO}Rnd 2: ${round}`)).toEqual({ told: [], made: [6, 12] })
+  })
+})
