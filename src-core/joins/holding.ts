@@ -3,7 +3,7 @@
  * join point, where it would spin. The one place that answers it: for plans, for fits and for rotations tried.
  */
 import type { Finding } from '../../shared-types/finding'
-import type { Holds } from '../../shared-types/plan'
+import type { Holds, Plan } from '../../shared-types/plan'
 import { finding } from '../findings/finding'
 import { addressWords } from '../layout/addresses'
 
@@ -45,6 +45,32 @@ export function holdingOf(motifs: number, ...joints: readonly (readonly Joint[])
     if (times === 1) single.push(motif)
   })
   return { pieces, single }
+}
+
+/** Motifs beside the largest piece, at most this share of all, that may as well be left out (our own choice). */
+const STRAY = 0.1
+
+/** The motifs that hang on nothing of the rest, where most of a plan does hang together; empty else. */
+export function strayMotifs(plan: Pick<Plan, 'motifs' | 'joins' | 'fillers'>): readonly string[] {
+  const index = new Map(plan.motifs.map(({ id }, i) => [id, i]))
+  const parent = plan.motifs.map((_, i) => i)
+  const root = (i: number): number => {
+    while (parent[i] !== i) i = parent[i] = parent[parent[i]!]!
+    return i
+  }
+  const joints = [
+    ...plan.joins.map(({ members }) => members.map(({ motif }) => motif)),
+    ...plan.fillers.map(({ motifs }) => motifs),
+  ]
+  for (const joint of joints) {
+    const [first, ...others] = joint.flatMap((id) => index.get(id) ?? [])
+    for (const other of others) parent[root(other)] = root(first!)
+  }
+  const sizes = new Map<number, number>()
+  parent.forEach((_, i) => sizes.set(root(i), (sizes.get(root(i)) ?? 0) + 1))
+  const largest = [...sizes].reduce((best, each) => (each[1] > best[1] ? each : best), [-1, 0] as const)
+  const stray = plan.motifs.filter((_, i) => root(i) !== largest[0])
+  return stray.length > STRAY * plan.motifs.length ? [] : stray.map(({ id }) => id)
 }
 
 /** The answer in one word. */

@@ -27,7 +27,7 @@ export interface Proposal {
   /** The project in this arrangement, and all that follows from it. */
   readonly project: Project
   readonly plan: Plan
-  /** A few motifs of it, for a picture in which an eye can see how they meet. */
+  /** What is in the picture: a few motifs of it, or the whole of what is cut out. */
   readonly piece: { readonly project: Project; readonly plan: Plan }
 }
 
@@ -106,10 +106,32 @@ export function proposeArrangements(
   const proposals = chosen.map((look) => propose(project, look, planner, wish))
   // What is cut out misses a size by as much as its arrangement does, whichever is usual.
   if (blanketOf(project)?.outlineShape)
-    proposals.sort((a, b) => missOf(a.fit.size, wish) - missOf(b.fit.size, wish))
+    proposals.sort(
+      (a, b) => crookedSteps(a) - crookedSteps(b) || missOf(a.fit.size, wish) - missOf(b.fit.size, wish),
+    )
   // A patch judges; the plan itself decides.
   const held = proposals.filter(({ fit }) => holds(fit))
   return { proposals: held.length > 0 ? held : proposals, failed, findings: first.findings }
+}
+
+/** How many motifs the rows of a plan have, from the top. */
+export function rowLengths({ motifs }: Pick<Plan, 'motifs'>): readonly number[] {
+  const rows = new Map<number, number>()
+  for (const { row } of motifs) rows.set(row, (rows.get(row) ?? 0) + 1)
+  return [...rows].sort(([a], [b]) => a - b).map(([, count]) => count)
+}
+
+/**
+ * Of a triangle the steps from row to row that are others than most: 0 where its edges run evenly, 1 where they do not.
+ * The row at the point may be a motif longer or shorter.
+ */
+export function crookedSteps({ project, plan }: Pick<Proposal, 'project' | 'plan'>): 0 | 1 {
+  const outline = blanketOf(project)?.outlineShape
+  if (outline?.kind !== 'triangle') return 0
+  const lengths = rowLengths(plan)
+  const steps = lengths.slice(1).map((count, i) => Math.abs(count - lengths[i]!))
+  const inner = outline.points === 'up' ? steps.slice(1) : steps.slice(0, -1)
+  return new Set(inner).size > 1 ? 1 : 0
 }
 
 /** Those that hold, under the first way of joining; others only where they add an arrangement that it lacks. */
@@ -248,7 +270,8 @@ function propose(project: Project, { candidate, rule }: Look, planner: Planner, 
   // What is cut out comes as near to the size as whole motifs do.
   const laid = outlineToward(laidWith(counts), wish, planner)
   const plan = planner.plan(laid)
-  const piece = laidWith({
+  // What is cut out shows its shape; else a few motifs, in which an eye can see how they meet.
+  const few = laidWith({
     ...counts,
     columns: Math.min(counts.columns, PIECE.columns),
     rows: Math.min(counts.rows, PIECE.rows),
@@ -261,6 +284,8 @@ function propose(project: Project, { candidate, rule }: Look, planner: Planner, 
     opening: 2 * (plan.holes[0]?.radius ?? 0),
     project: laid,
     plan,
-    piece: { project: piece, plan: planner.plan(piece) },
+    piece: blanketOf(project)?.outlineShape
+      ? { project: laid, plan }
+      : { project: few, plan: planner.plan(few) },
   }
 }

@@ -115,6 +115,10 @@ export function beyondWords(
   return `Beyond your ${each.length > 1 ? 'limits' : 'limit'}: ${each.join(', ')}`
 }
 
+/** The yarns of a way of which anything is known: of a motif that nobody weighed 0 g would be told as a weight. */
+export const knownYarns = (yarns: SizeWay['yarns']): SizeWay['yarns'] =>
+  yarns.filter(({ grams, difference }) => grams !== 0 || difference !== 0)
+
 /** "12 g more", "3 g less", "as now". */
 export function yarnChange(grams: number, units: UnitSystem): string {
   const told = formatMass(Math.abs(grams), units)

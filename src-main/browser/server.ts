@@ -59,6 +59,9 @@ const OFFER_TYPES: Readonly<Record<FileType, string>> = {
   zip: 'application/zip',
   html: 'text/html; charset=utf-8',
 }
+/** "en-GB": a language with its country. */
+const LANGUAGE = /^[a-z]{2,3}-[A-Z]{2}$/
+
 /** A finished file that nobody fetched is dropped after this time (ms). */
 const OFFER_HOLDS = 60_000
 /** A closed laptop's or a discarded tab's project waits this long for its tab (ms). */
@@ -123,7 +126,8 @@ export class LoopbackServer {
     const allowed = doorkeeper.checkOrigin(method, request.headers)
     if (allowed !== 'welcome') return send(response, 403, WORDS[allowed])
     const url = new URL(request.url ?? '/', doorkeeper.origin)
-    if (method === 'GET' && url.pathname === '/enter') return this.#enter(url, response, doorkeeper)
+    if (method === 'GET' && url.pathname === '/enter')
+      return this.#enter(url, request, response, doorkeeper, host)
     const known = doorkeeper.checkSession(request.headers)
     if (known !== 'welcome') return send(response, 403, WORDS[known])
     if (method === 'GET') return this.#get(url, request, response, host)
@@ -131,9 +135,18 @@ export class LoopbackServer {
     return send(response, 405, 'Only GET and POST.')
   }
 
-  #enter(url: URL, response: ServerResponse, doorkeeper: Doorkeeper): void {
+  async #enter(
+    url: URL,
+    request: IncomingMessage,
+    response: ServerResponse,
+    doorkeeper: Doorkeeper,
+    host: Host,
+  ): Promise<void> {
     const cookie = doorkeeper.exchange(url.searchParams.get('token'))
     if (cookie === null) return send(response, 403, WORDS['no-session'])
+    // Settings of a first start go by the language of the window, not by that of this process.
+    const [language] = (request.headers['accept-language'] ?? '').split(/[,;]/)
+    if (language && LANGUAGE.test(language)) await host.settings.startIn(language)
     redirect(response, '/', { 'Set-Cookie': cookie })
   }
 

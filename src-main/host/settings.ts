@@ -58,6 +58,8 @@ export function defaultSettings(locale: string): Settings {
 export class SettingsStore {
   #settings: Settings
   #isFirstStart = false
+  /** Somebody chose something, or the language of the window is known. */
+  #isChosen = false
   readonly #path: string
   readonly #write: (path: string, text: string) => Promise<Written>
 
@@ -87,7 +89,14 @@ export class SettingsStore {
     this.#settings = { ...this.#settings, ...readable(text) }
   }
 
+  /** At the very first start: what a person who reads in this language most likely wants, as a browser says it. */
+  async startIn(locale: string): Promise<void> {
+    if (!this.#isFirstStart || this.#isChosen) return
+    await this.change(defaultSettings(locale))
+  }
+
   async change(change: Partial<Settings>): Promise<Settings> {
+    this.#isChosen = true
     this.#settings = { ...this.#settings, ...change }
     await this.#write(this.#path, JSON.stringify(this.#settings, null, 2))
     return this.#settings

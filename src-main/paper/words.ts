@@ -1,7 +1,7 @@
 /** Every word of the assembly map, in English with the trade's US and UK words. */
 import type { MotifAccount, Plan } from '../../shared-types/plan'
 import type { EdgingEnds, Joining, Seam, Terms } from '../../shared-types/project'
-import type { Settled, SettledJoining } from '../../shared-types/settled'
+import type { Settled } from '../../shared-types/settled'
 import { ENDS_WORDS } from '../../src-core/edging/words'
 import { capital, counted, numbered, plural } from '../../src-core/figures/words'
 import type { ColourwayMark } from '../../src-core/figures/marks'
@@ -161,7 +161,11 @@ const SEAM_WORDS: Readonly<Record<Seam, string>> = {
 }
 
 /** How the motifs are joined, told to the person who does it. */
-export function joiningAdvice(joining: SettledJoining, motif: MotifAccount | null, terms: Terms): string {
+export function joiningAdvice(
+  { joining, motifs }: Pick<Settled, 'joining' | 'motifs'>,
+  motif: MotifAccount | null,
+  terms: Terms,
+): string {
   const word = motifWord(motif)
   const place = motif?.shape === 'petals' ? 'petals' : motif?.shape === 'straight' ? 'corners' : 'places'
   const { rule } = joining
@@ -178,6 +182,9 @@ export function joiningAdvice(joining: SettledJoining, motif: MotifAccount | nul
     const bridge = chains > 0 ? `work a joining chain of ${chains} and a slip stitch` : 'work a slip stitch'
     return `${last}${bridge} into the matching space of that ${word}.`
   }
+  // Of a measured motif nobody knows whether a chain stands there.
+  if (motifs.find(({ id }) => id === motif?.id)?.kind === 'measured')
+    return `${last}work a slip stitch into the matching place of that ${word}.`
   const what = motif?.shape === 'petals' ? 'the tip' : motif?.shape === 'straight' ? 'the corner' : 'the loop'
   return saying(
     terms,

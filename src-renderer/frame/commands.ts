@@ -13,7 +13,9 @@ export function runCommand(id: CommandId, state: WindowState, map: MapControl | 
   const { bridge, document, view } = state
   switch (id) {
     case 'new':
-      view.dialog = 'start'
+      // A window with a project of its own keeps it: another one opens, and asks there what to start with.
+      if (state.isUntouched) view.dialog = 'start'
+      else void state.ask(bridge.newProject({ from: 'blank' }))
       return
     case 'open':
       void state.ask(bridge.openProject())

@@ -38,6 +38,11 @@ export function fixButton(fix: Fix): string {
   return fix.joining.rule === 'bridge' ? 'Join with chains' : 'Join shoulders too'
 }
 
+export const leaveOutButton = (count: number): string =>
+  count === 1
+    ? 'Leave out the motif that joins nothing'
+    : `Leave out ${count} motifs that join nothing of the rest`
+
 /** What would make it hold. */
 export function fixWords(fix: Fix, project: Project): string {
   const points = counted(fix.then.points, 'join point')

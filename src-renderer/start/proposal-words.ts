@@ -1,12 +1,13 @@
 /** What stands beside the pictures of arrangements to start from. */
-import type { FitArrangement } from '../../shared-types/plan'
 import type { JoinRule, UnitSystem } from '../../shared-types/project'
 import { rotationWords } from '../../src-core/figures/holding-words'
 import { capital } from '../../src-core/figures/words'
+import { rowLengths } from '../../src-core/layout/proposals'
 import type { Proposal, Proposals } from '../../src-core/layout/proposals'
 import { holds } from '../../src-core/joins/holding'
 import { formatLength } from '../../src-core/units/format'
 import { EXACT } from '../../src-core/ways/words'
+import { blanketOf } from '../state/edits/layout'
 import { ARRANGEMENT_NAMES } from '../kinds/words'
 import { counted } from '../state/summaries'
 
@@ -18,12 +19,16 @@ const RULES: Readonly<Record<JoinRule, string>> = {
   apart: 'nothing',
 }
 
-/** "Offset rows, 16 × 24, rotated 21.4°, every other row 25.7° more". */
-export function lookWords(fit: FitArrangement): string {
+/** "Offset rows, 16 × 24, rotated 21.4°, every other row 25.7° more"; cut out: "Straight rows, 10 rows of up to 22". */
+export function lookWords({ fit, project, plan }: Pick<Proposal, 'fit' | 'project' | 'plan'>): string {
+  const lengths = rowLengths(plan)
+  const many = blanketOf(project)?.outlineShape
+    ? `${counted(lengths.length, 'row')} of up to ${Math.max(0, ...lengths)}`
+    : `${fit.columns} × ${fit.rows}`
   const counts =
     fit.arrangement === 'rings'
       ? counted(fit.rings, 'ring')
-      : `${ARRANGEMENT_NAMES[fit.arrangement]}, ${fit.columns} × ${fit.rows}`
+      : `${ARRANGEMENT_NAMES[fit.arrangement]}, ${many}`
   return capital([counts, rotationWords(fit)].filter(Boolean).join(', '))
 }
 

@@ -37,6 +37,11 @@ export class StartPreview {
     return shown?.plan ? { project: shown.project, plan: shown.plan } : null
   }
 
+  /** Whether what is shown answers another question than this one: that is still worked on. */
+  isBehind(project: Project): boolean {
+    return this.#shown !== null && this.#shown.asked !== project
+  }
+
   get account(): MotifAccount | null {
     return this.picture?.plan.motif ?? this.picture?.plan.accounts[0] ?? null
   }

@@ -10,6 +10,7 @@ import {
   beyondWords,
   buyWords,
   errorWords,
+  knownYarns,
   MADE_STAYS,
   SAME_FABRIC,
   wishWords,
@@ -38,7 +39,7 @@ export function waysReport(
   }
   const { terms } = settled(project)
   const blocks = ways.map((way) => {
-    const yarns = way.yarns.map(
+    const yarns = knownYarns(way.yarns).map(
       ({ id, grams, difference, assumed }) =>
         `${nameOf(id)} ${marked(formatMass(grams, units), assumed === true)}, ${yarnChange(difference, units)}`,
     )

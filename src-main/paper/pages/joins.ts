@@ -40,7 +40,7 @@ export function joinPages(job: Job): Draft[] {
   if (!choice) return []
   const sheet = newSheet(job)
   let y = sheet.title(HEADINGS.joins)
-  y = sheet.paragraph(joiningAdvice(settled.joining, plan.motif, job.terms), sheet.left, y, 165) + 5
+  y = sheet.paragraph(joiningAdvice(settled, plan.motif, job.terms), sheet.left, y, 165) + 5
   const foot = 88
   const box = { width: sheet.inner, height: sheet.bottom - y - foot }
   const hand = settled.hand

@@ -3,7 +3,7 @@ import type { YarnNeed, YarnNumber } from '../../../shared-types/plan'
 import type { StitchGauge, Yarn } from '../../../shared-types/project'
 import { ENDS_WORDS } from '../../../src-core/edging/words'
 import { blanketOf } from '../../../src-core/plans/layouts'
-import { capital, openEndsWords, plural } from '../../../src-core/figures/words'
+import { capital, listed, openEndsWords, plural } from '../../../src-core/figures/words'
 import {
   isAssumed,
   isNeedKnown,
@@ -168,9 +168,13 @@ function yarnRemarks({ plan, settled, terms }: Job): [string, string][] {
   const unpriced = plan.kit ? '' : sumRemark(plan.yarns, (id) => names.get(id) ?? id)
   const isStarred = plan.yarns.some((need) => need.assumed)
   const used = plan.yarns.flatMap((need) => settled.yarns.find(({ id }) => id === need.id) ?? [])
+  const weighed = plan.progress.forecast.map(({ yarn }) => names.get(yarn) ?? yarn)
   const sizes = ballSizes(used, termWord('ball', terms))
   return [
     ...(sizes === '' ? [] : [[capital(termWord('balls', terms)), sizes] as [string, string]]),
+    ...(weighed.length > 0
+      ? [['Weighed again', MATERIAL_WORDS.weighed(listed(weighed))] as [string, string]]
+      : []),
     ...(split ? [['Weight', MATERIAL_WORDS.split(split, terms)] as [string, string]] : []),
     ...(unpriced ? [['Cost', unpriced] as [string, string]] : []),
     ...(isStarred ? [['Assumed', starWords(termWord('ball', terms))] as [string, string]] : []),

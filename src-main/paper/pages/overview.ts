@@ -218,7 +218,7 @@ function textsWith(job: Job, tiling: Tiling | null, rings: readonly string[]): [
     },
     job.terms,
   )
-  return [read, joiningAdvice(settled.joining, plan.motif, job.terms)]
+  return [read, joiningAdvice(settled, plan.motif, job.terms)]
 }
 
 /** Title, sentence and notes; returns the y below. */

@@ -1,4 +1,5 @@
 /** Edits of what fills the openings between the motifs of a blanket. Lengths in mm. */
+import type { HoleKind, Plan } from '../../../shared-types/plan'
 import type { Colourway, MeasuredMotif, Project } from '../../../shared-types/project'
 import { blanketOf, patchBlanket } from './layout'
 import { addMotif, newMotif } from './motif'
@@ -57,4 +58,25 @@ function fillerFor(project: Project, radius: number): MeasuredMotif {
 export function makeFiller(project: Project, radius: number): Project {
   const motif = fillerFor(project, radius)
   return chooseFiller(addMotif(project, motif), motif.id)
+}
+
+/**
+ * The largest kind of opening that a filler leaves, and how many of it; null where it leaves none. Fillers stand in
+ * openings between as many motifs each.
+ */
+export function openingsLeft({ holes, fillers }: Pick<Plan, 'holes' | 'fillers'>): HoleKind | null {
+  const filled = new Map<number, number>()
+  for (const { motifs } of fillers) filled.set(motifs.length, (filled.get(motifs.length) ?? 0) + 1)
+  const open = holes.filter(({ sides }) => sides > 2)
+  const isFilled = (kind: HoleKind): boolean => {
+    const many = filled.get(kind.sides) ?? 0
+    const alike = open.filter(({ sides }) => sides === kind.sides)
+    // A filler stands in every opening of its kind; of several kinds where they are as good as one.
+    const own = alike.filter(({ count }) => count === many)
+    const all = alike.reduce((sum, { count }) => sum + count, 0)
+    return many > 0 && (many === all || own.includes(kind))
+  }
+  return open
+    .filter((kind) => !isFilled(kind))
+    .reduce<HoleKind | null>((best, kind) => (!best || kind.radius > best.radius ? kind : best), null)
 }

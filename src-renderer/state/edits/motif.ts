@@ -19,7 +19,8 @@ import { circlesOf, layingOf, readingsOf } from '../../../src-core/motif/ruler'
 import type { Laying, Readings } from '../../../src-core/motif/ruler'
 import { workedEntries } from '../../../src-core/motif/rounds/special'
 import type { Measured } from '../../../src-core/photo/motif'
-import { withGauge } from '../../../src-core/settled'
+import { settled, withGauge } from '../../../src-core/settled'
+import { saying } from '../../../src-core/stitches/spelling'
 
 export type MeasureKey =
   'overTips' | 'overValleys' | 'across' | 'sideToSide' | 'pointToPoint' | 'length' | 'width'
@@ -248,7 +249,8 @@ const NAMES: Readonly<Record<OutlineKind, string>> = {
 
 /** A measured motif to start from: middling sizes, which its own measures then replace. */
 export function newMotif(project: Project, outline: OutlineKind): MeasuredMotif {
-  const slots = outline === 'petals' ? [{ slot: 'centre' }, { slot: 'petals' }] : [{ slot: 'motif' }]
+  const centre = saying(settled(project).terms)`centre`
+  const slots = outline === 'petals' ? [{ slot: centre }, { slot: 'petals' }] : [{ slot: 'motif' }]
   const names = (project.motifs ?? []).map((motif) => motif.name)
   return {
     id: freeId('m', project.motifs),

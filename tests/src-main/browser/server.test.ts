@@ -100,6 +100,24 @@ async function ask(tab: Tab, name: string, payload: unknown = null, more: object
 }
 
 describe('the door', () => {
+  it('starts in the units, terms and paper of the language of the browser, once and only for who is let in', async () => {
+    const { settings } = world.host
+    expect(settings.current).toMatchObject({ terms: 'UK', paper: 'A4' })
+    await raw('GET', '/enter?token=wrong', { 'accept-language': 'en-US,en;q=0.9' })
+    expect(settings.current.terms).toBe('UK')
+    const enterIn = async (language: string): Promise<void> => {
+      const { pathname, search } = new URL(server.entryUrl())
+      await raw('GET', pathname + search, { 'accept-language': language })
+    }
+    // A language without a country says nothing of either.
+    await enterIn('en')
+    expect(settings.current.terms).toBe('UK')
+    await enterIn('en-US,en;q=0.9')
+    expect(settings.current).toMatchObject({ units: 'imperial', terms: 'US', paper: 'Letter' })
+    await enterIn('de-DE')
+    expect(settings.current).toMatchObject({ units: 'imperial', terms: 'US' })
+  })
+
   it('opens once for a token, and not for a wrong one', async () => {
     const { pathname, search } = new URL(server.entryUrl())
     expect((await raw('GET', '/enter?token=wrong')).status).toBe(403)

@@ -1,3 +1,4 @@
+import { joiningAdvice } from '../../../src-main/paper/words'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { mapPages, NoSuchPageError, renderMap } from '../../../src-main/paper/index'
 import type { RenderOptions } from '../../../src-main/paper/index'
@@ -47,7 +48,12 @@ describe('the assembly map of a throw', () => {
     expect(words).toMatch(/Dawn × 30/)
     expect(words).toContain('Lichen centre, Brick petals')
     expect(words).toContain('The number is the order of work, the letter the colorway.')
-    expect(words).toContain('replace the center chain of the tip with a slip stitch')
+    // Of a measured flower nobody knows whether a chain stands at its tip, as on the page of its motif.
+    expect(words).toContain('work a slip stitch into the matching place of that flower.')
+    const written = { ...plan.settled, motifs: [{ id: plan.motif!.id, kind: 'rounds' as const }] }
+    expect(joiningAdvice(written as never, plan.motif, 'US')).toContain(
+      'replace the center chain of the tip with a slip stitch into the matching space of that flower.',
+    )
   })
 
   it('says how to work the edging: where its stitches go, and the chains between them', () => {

@@ -4,6 +4,7 @@ import { describe, expect, it, vi } from 'vitest'
 import type { Project } from '../../../shared-types/project'
 import { planProject } from '../../../src-core/plan'
 import HoldingNotice from '../../../src-renderer/frame/HoldingNotice.svelte'
+import { strayMotifs } from '../../../src-core/joins/holding'
 import { noFixWords } from '../../../src-renderer/frame/holding-notice-words'
 import { fitted } from '../../../src-renderer/state/resize'
 import { countTogether } from '../../src-core/joins/together'
@@ -48,6 +49,33 @@ describe('a blanket that falls apart', () => {
     await fireEvent.click(await screen.findByRole('button', { name: 'Join shoulders too' }, PATIENCE))
     expect(app.document.project.joining).toMatchObject({ rule: 'edges' })
     expect(countTogether(app.document.plan)).toEqual({ pieces: 1, single: 0 })
+  })
+
+  it('offers to leave out the one motif that joins nothing, beside the fix, in one change', async () => {
+    // The circle of 5 by 5 leaves a corner of a row alone: its neighbours are left out.
+    const alone = flowers(6, 5, 5)
+    const layout = { ...alone.layout, arrangement: 'straight-rows', turn: 0 } as never
+    const project = { ...alone, motifs: [{ ...alone.motifs![0]!, petals: 8 } as never], layout }
+    const cells = { motifs: { '1,2': null, '2,1': null, '2,2': null } }
+    const { app } = await inWindow(HoldingNotice, {}, {
+      ...project,
+      layout: { ...(layout as object), cells },
+    } as never)
+    expect(app.document.plan.pieces).toBe(2)
+    expect(strayMotifs(app.document.plan)).toEqual(['1,1'])
+    await fireEvent.click(screen.getByRole('button', { name: 'Leave out the motif that joins nothing' }))
+    expect(app.document.undoLabel).toBe('leave out 1 motif')
+    expect(app.document.plan.pieces).toBe(1)
+    expect(app.document.plan.motifs).toHaveLength(21)
+    // Where a blanket falls into halves, nothing of it is stray.
+    const halves = {
+      ...project,
+      layout: {
+        ...(layout as object),
+        cells: { motifs: Object.fromEntries([1, 2, 3, 4, 5].map((place) => [`3,${place}`, null])) },
+      },
+    }
+    expect(strayMotifs(planProject(halves as never))).toEqual([])
   })
 
   it('says what would help a single row in American and in British words', () => {

@@ -152,6 +152,13 @@ describe('terms', () => {
     expect(plans[1]!.size).toEqual(plans[0]!.size)
   })
 
+  it('spell the colour that the program names in a new motif', () => {
+    const slotsIn = (terms: 'US' | 'UK') =>
+      motifs.newMotif({ ...SMALL, terms }, 'petals').slots!.map(({ slot }) => slot)
+    expect(slotsIn('US')).toEqual(['center', 'petals'])
+    expect(slotsIn('UK')).toEqual(['centre', 'petals'])
+  })
+
   it('bring over the names that the program gave, and the terms of sheets that had the same', () => {
     const project: Project = {
       ...SMALL,
