@@ -237,7 +237,7 @@ export function measurePhoto(
     dip = measured.far
     const doubtful =
       seen.length === 0 ||
-      (seen.length < DOUBT.dips * order && measured.apart > DOUBT.dipsAgree) ||
+      (seen.length < DOUBT.dips * order && Math.abs(measured.apart) > DOUBT.dipsAgree) ||
       (measured.stray > DOUBT.dipStray && measured.spread > DOUBT.dipSpread) ||
       measured.apart >
         (measured.fits

@@ -309,7 +309,7 @@ export function heldDip(
   const spread = spreadOf(seen.map(({ far }) => far)) / fitted
   const stray = meanOf(seen.map((each) => each.stray))
   if (fitted >= open || seen.length === 0)
-    return { far: open, apart: 0, growth: 0, spread, stray, fits: false }
+    return { far: open, apart: open / fitted - 1, growth: 0, spread, stray, fits: false }
   const apart = open / fitted - 1
   const growth = meanOf(seen.map((each) => each.growth))
   // A law that fits all clefts alike is taken at its word.
