@@ -187,6 +187,8 @@ export interface CommonPlan extends Holds {
   readonly accounts: readonly MotifAccount[]
   /** Left out where nothing is sold as a kit. */
   readonly kit?: KitAccount
+  /** Motifs that leave the pattern so that limits are kept. */
+  readonly leaving?: LeavingOrder
   /** How far the work has come. */
   readonly progress: Progress
   /** Which pieces that is. */
@@ -201,8 +203,6 @@ export interface BlanketPlan extends CommonPlan, Without<GarlandFields>, Without
   readonly kind: 'blanket'
   /** What there is of yarns with a limit, where the colours had to be chosen by it. */
   readonly stash?: readonly YarnForMotifs[]
-  /** Motifs that leave the pattern so that limits are kept. */
-  readonly leaving?: LeavingOrder
 }
 
 export interface GarlandPlan extends CommonPlan, GarlandFields, Without<AppliqueFields> {

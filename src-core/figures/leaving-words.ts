@@ -8,7 +8,7 @@ import { counted, listed, plural } from './words'
  * does.
  */
 export function leavingWords(plan: Plan): string {
-  if (plan.kind !== 'blanket' || !plan.leaving) return ''
+  if (!plan.leaving) return ''
   const { motifs, ...limits } = plan.leaving
   const { yarns, colourways, units } = plan.settled
   const kept = [

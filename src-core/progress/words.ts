@@ -88,6 +88,15 @@ export function forecastWords(
   return `At this rate ${name} ${to}: ${whole} go into what is left, so ${formatMass(missing, units)} more are needed.`
 }
 
+/** "195 g left of 310 g, 48 g short at this rate": what a yarn that was weighed again is bought by. */
+export function weighedWords(
+  { left, start, missing, enough }: Pick<Forecast, 'left' | 'start' | 'missing' | 'enough'>,
+  units: UnitSystem,
+): string {
+  const of = `${formatMass(left, units)} left of ${formatMass(start, units)}`
+  return enough ? of : `${of}, ${formatMass(missing, units)} short at this rate`
+}
+
 /** A day of the log, and what was made on it: "2026-12-01: 12". */
 export const dayWords = (day: string): string => day || 'day not known'
 

@@ -1,4 +1,5 @@
 /** The ledger: what follows from everything, and how it differs from before. */
+import { weighedWords } from '../../src-core/progress/words'
 import type { KitAccount, KitYarnRun, PlanNumbers, YarnNeed } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
 import { formatMass, formatMassRange, formatMoney, formatNumber } from '../../src-core/units/format'
@@ -47,17 +48,27 @@ export function costOf(plan: PlanNumbers): number | null {
   return known.length === 0 ? null : known.reduce((sum, yarn) => sum + (yarn.cost ?? 0), 0)
 }
 
-function yarnLine(project: Project, need: YarnNeed, before: PlanNumbers | null): LedgerYarn {
+function yarnLine(
+  project: Project,
+  plan: PlanNumbers,
+  need: YarnNeed,
+  before: PlanNumbers | null,
+): LedgerYarn {
   const yarn = project.yarns?.find((entry) => entry.id === need.id)
   const { units } = settled(project)
   const [one, many] = [termWord('ball', settled(project).terms), termWord('balls', settled(project).terms)]
   const { onHand } = need
   const was = before?.yarns.find((entry) => entry.id === need.id)
   const isKnown = isNeedKnown(need)
+  // Once it is weighed again, what is bought follows what is left of it and how fast it goes.
+  const weighed = plan.progress.forecast.find((entry) => entry.yarn === need.id)
+  const onHandWords = weighed
+    ? weighedWords(weighed, units)
+    : onHand > 0 && starred(`${formatMass(onHand, units)} on hand`, isAssumed(need, 'onHand'))
   const words = [
     !isKnown ? NOT_KNOWN : starred(formatMassRange(need.grams, units), isAssumed(need, 'grams')),
     need.balls === null || !isKnown ? '' : starred(counted(need.balls, one, many), isAssumed(need, 'balls')),
-    onHand > 0 ? starred(`${formatMass(onHand, units)} on hand`, isAssumed(need, 'onHand')) : '',
+    onHandWords,
   ].filter(Boolean)
   const balls = before ? differs(need.balls ?? 0, was?.balls ?? 0, formatNumber) : ''
   const change = balls
@@ -156,7 +167,7 @@ export function ledgerOf(project: Project, plan: PlanNumbers, before: PlanNumber
     : plan.yarns
   const kit = plan.kit
   const lines = kit ? kit.run.map((run) => kitLine(project, kit, run, before)) : []
-  return { figures, yarns: kit ? lines : told.map((need) => yarnLine(project, need, before)) }
+  return { figures, yarns: kit ? lines : told.map((need) => yarnLine(project, plan, need, before)) }
 }
 
 /** How many are made, once one is. */

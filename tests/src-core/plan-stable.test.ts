@@ -6,6 +6,7 @@ import { leavingWords } from '../../src-core/figures/leaving-words'
 import { gramsOnHand } from '../../src-core/materials/on-hand'
 import { planProject } from '../../src-core/plan'
 import { holdWork } from '../../src-core/progress/hold'
+import { weighedWords } from '../../src-core/progress/words'
 import { formatMass } from '../../src-core/units/format'
 
 const PATTERNS = ['repeat', 'rows', 'shade', 'scatter', 'no-two-alike'] as const
@@ -168,11 +169,17 @@ describe('M46 a blanket within limits as it is made', () => {
     expect(changed(free, throwOf(pattern)).length).toBeGreaterThan(0)
   })
 
+  it('says of a yarn that was weighed again what it is bought by', () => {
+    const told = { left: 195, start: 310, missing: 48.2, enough: false }
+    expect(weighedWords(told, 'metric')).toBe('195 g left of 310 g, 48 g short at this rate')
+    expect(weighedWords({ ...told, missing: 0, enough: true }, 'metric')).toBe('195 g left of 310 g')
+  })
+
   it('says how many motifs leave the order, and for which limits', () => {
     const plan = planProject(throwOf('repeat'))
     const turns = ['c1', 'c0', 'c1', 'c2']
     const leaving = plan.motifs.filter(({ colourway }, at) => colourway !== turns[at % 4]).length
-    expect(plan.kind === 'blanket' && plan.leaving).toEqual({
+    expect(plan.leaving).toEqual({
       motifs: leaving,
       yarns: [{ id: 'y1', most: 270 }],
       colourways: [],

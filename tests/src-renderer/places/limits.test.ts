@@ -67,7 +67,7 @@ describe('Limits', () => {
     const table = screen.getByRole('table', { name: 'Motifs by colorway' })
     expect(within(table).getByRole('row', { name: /^A Dawn/ }).textContent).toContain('4')
     expect(app.document.plan.counts.byColourway).toMatchObject({ c1: 4, c2: 16 })
-    expect(screen.getByText(/leave the order/).textContent).toBe(
+    expect((await screen.findByText(/leave the order/)).textContent).toBe(
       '6 of 20 motifs leave the order, so that A stays within 4 motifs.',
     )
     await enter('Brick at most', '30 g')
@@ -75,7 +75,7 @@ describe('Limits', () => {
     app.document.undo()
     app.document.undo()
     expect(fillOf(app).most ?? {}).toEqual({})
-    expect(screen.queryByText(/leave the order/)).toBeNull()
+    await waitFor(() => expect(screen.queryByText(/leave the order/)).toBeNull())
   })
 
   it('stay within the yarn on hand by one tick, undone by name', async () => {
