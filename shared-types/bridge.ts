@@ -126,6 +126,11 @@ export interface Settings {
   readonly house: House
 }
 
+/** What becomes of the settings; of the house style only the fields that change, so that two changes at once both hold. */
+export type SettingsChange = Partial<Omit<Settings, 'house'>> & {
+  readonly house?: Partial<House> | undefined
+}
+
 type NewProject = { readonly from: 'blank' } | { readonly from: 'example'; readonly name: string }
 
 /** A package of others of which something is in the program. */
@@ -245,7 +250,7 @@ export interface HostOperations {
   /** Opens the system's print dialog on the sheets that the window has laid out for it; done once it is closed. */
   printSheets(sheets: PrintSheets): Promise<Outcome<null>>
   settings(nothing?: null): Promise<Outcome<Settings>>
-  changeSettings(change: Partial<Settings>): Promise<Outcome<Settings>>
+  changeSettings(change: SettingsChange): Promise<Outcome<Settings>>
   /** Names undo and redo in the host's menu. */
   showEditState(state: EditState): Promise<Outcome<null>>
   /** Whose work is in the program. */

@@ -5,7 +5,13 @@
 import { randomUUID } from 'node:crypto'
 import { realpath } from 'node:fs/promises'
 import { basename, dirname, resolve } from 'node:path'
-import type { LicenceEntry, Outcome, ProjectOrigin, Settings } from '../../shared-types/bridge'
+import type {
+  LicenceEntry,
+  Outcome,
+  ProjectOrigin,
+  Settings,
+  SettingsChange,
+} from '../../shared-types/bridge'
 import { done, refused } from '../../shared-types/bridge'
 import type { Finding } from '../../shared-types/finding'
 import type { Project } from '../../shared-types/project'
@@ -230,7 +236,7 @@ export class Host {
     for (const session of [...this.#sessions.values()]) await session.checkDisk()
   }
 
-  async changeSettings(change: Partial<Settings>): Promise<Settings> {
+  async changeSettings(change: SettingsChange): Promise<Settings> {
     const settings = await this.settings.change(change)
     for (const id of this.#sessions.keys()) this.ports.announce(id, 'settings', settings)
     return settings

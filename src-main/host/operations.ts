@@ -25,7 +25,7 @@ import { exportFile } from './export-names'
 import type { Host } from './host'
 import { TEXT_LIMIT } from './limits'
 import type { Caller } from './ports'
-import { settingsSchema } from './settings'
+import { settingsChangeSchema } from './settings'
 
 interface Call {
   readonly host: Host
@@ -208,7 +208,7 @@ export const OPERATIONS: { readonly [Name in OperationName]: Operation<Name> } =
     run: async (_, { host }) => done(host.settings.current),
   },
   changeSettings: {
-    payload: settingsSchema.partial(),
+    payload: settingsChangeSchema,
     run: async (payload, { host }) => done(await host.changeSettings(payload)),
   },
   showEditState: {

@@ -1,6 +1,6 @@
 import { join } from 'node:path'
 import { z } from 'zod'
-import type { Settings } from '../../shared-types/bridge'
+import type { Settings, SettingsChange } from '../../shared-types/bridge'
 import { houseSchema, NO_HOUSE } from '../../shared-types/house'
 import { SMALL_FILE } from '../documents/limits'
 import { readRegularText } from '../documents/regular-file'
@@ -15,6 +15,9 @@ export const settingsSchema = z.strictObject({
   paper: z.enum(['A4', 'Letter']),
   house: houseSchema,
 })
+
+/** What a window may send. */
+export const settingsChangeSchema = settingsSchema.extend({ house: houseSchema.partial() }).partial()
 
 /** Countries that print on Letter, measure in inches or write US terms, as far as defaults go (from memory). */
 const LETTER_COUNTRIES = ['US', 'CA', 'MX', 'PH', 'CL', 'CO', 'VE']
@@ -95,9 +98,11 @@ export class SettingsStore {
     await this.change(defaultSettings(locale))
   }
 
-  async change(change: Partial<Settings>): Promise<Settings> {
+  async change({ house, ...change }: SettingsChange): Promise<Settings> {
     this.#isChosen = true
-    this.#settings = { ...this.#settings, ...change }
+    const told = Object.entries(house ?? {}).filter(([, value]) => value !== undefined)
+    const kept = { ...this.#settings.house, ...Object.fromEntries(told) }
+    this.#settings = { ...this.#settings, ...change, house: kept }
     await this.#write(this.#path, JSON.stringify(this.#settings, null, 2))
     return this.#settings
   }

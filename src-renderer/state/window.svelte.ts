@@ -9,6 +9,7 @@ import type {
   ProjectChange,
   RecentEntry,
   Settings,
+  SettingsChange,
 } from '../../shared-types/bridge'
 import type { Finding } from '../../shared-types/finding'
 import type { Project } from '../../shared-types/project'
@@ -242,7 +243,7 @@ export class WindowState {
     void this.exporting.start('print', (onProgress) => printJob(this.bridge, { ...choice, text }, onProgress))
   }
 
-  async changeSettings(change: Partial<Settings>): Promise<void> {
+  async changeSettings(change: SettingsChange): Promise<void> {
     const settings = await this.ask(this.bridge.changeSettings(change))
     if (settings) this.#settle(settings)
   }

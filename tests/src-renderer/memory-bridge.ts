@@ -142,7 +142,8 @@ export function memoryHost(project: Project, choice: MemoryChoice = {}): MemoryH
     printSheets: note('printSheets', () => done(null)),
     settings: async () => done(settings),
     changeSettings: async (change) => {
-      settings = { ...settings, ...change }
+      const { house, ...others } = change
+      settings = { ...settings, ...others, house: { ...settings.house, ...house } }
       emit('settings', settings)
       return done(settings)
     },

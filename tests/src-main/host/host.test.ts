@@ -216,6 +216,20 @@ it('tells every window of changed settings and of the list', async () => {
   await eventually(() => expect(world.announced.some((each) => each.event === 'recent')).toBe(true))
 })
 
+it('takes changes of the house style field by field, so that two at once both hold', async () => {
+  await Promise.all([
+    world.host.changeSettings({ house: { name: 'Larkspur Yarns' } }),
+    world.host.changeSettings({ house: { address: 'Arbroath', name: undefined } }),
+    world.host.changeSettings({ theme: 'dark' }),
+  ])
+  const kept = { theme: 'dark', house: { name: 'Larkspur Yarns', address: 'Arbroath', accent: '', logo: '' } }
+  expect(world.host.settings.current).toMatchObject(kept)
+  await world.host.stop()
+  const next = await makeHost({ dataFolder: world.folder })
+  expect(next.host.settings.current).toMatchObject(kept)
+  await next.host.stop()
+})
+
 describe('the project that opens at the next start', () => {
   const pause = () => new Promise((resolve) => setTimeout(resolve, 5))
   const nextName = async () => {
