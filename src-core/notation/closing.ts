@@ -84,6 +84,14 @@ export function closeRound(work: Work, item: Item): void {
   work.joined = true
 }
 
+/** "Ch 4, sl st in first ch, ch 1, 8 sc in ring": the chain that all begins with is closed to a ring. */
+export function closesChain(work: Work, { parts }: Place): boolean {
+  const [part] = parts
+  const [stem, ...others] = work.elements
+  const begins = work.base.kind === 'none' && stem?.role === 'stem' && others.length === 0
+  return begins && parts.length === 1 && part?.which === 'first' && part.noun.kind === 'chain'
+}
+
 /** "Slip stitch." where all is worked: it can only close the round. */
 export function endsLap(work: Work): boolean {
   const source = baseSource(work)

@@ -4,7 +4,7 @@ import { TRAVELLED } from './source'
 import type { PlaceTest, Source } from './source'
 import { missing, nowhere, sourceFor, takeAt } from './taking'
 import type { Taking } from './taking'
-import type { Item, PlacePart, StitchName } from './tree'
+import type { Item, Noun, PlacePart, StitchName } from './tree'
 import { spend } from './work'
 import type { Target, Work } from './work'
 
@@ -36,6 +36,21 @@ function inRun(work: Work, source: Source, part: PlacePart, taking: Taking): Tar
   const next = source.find('stitch', 'run', (_, at) => meant.has(at))
   const index = next >= 0 ? next : source.find('stitch', 'like', (_, at) => isLike(source, name, at))
   return index >= 0 ? takeAt(work, source, index, part, taking) : missing(work, source, 'stitch', part)
+}
+
+/** "3 sc in center sc of each corner" in a sweep: the stitch that is picked of each group. */
+export function withinTest(source: Source, noun: Noun): { name: string; test: PlaceTest } | null {
+  if (noun.kind !== 'within' || noun.what !== 'stitch') return null
+  const picked = new Set<number>()
+  source.places.forEach(({ group }) => {
+    if (!source.isGroup(group)) return
+    const member = pick(
+      source.membersOf(group).filter((at) => isLike(source, noun.name, at)),
+      noun.nth,
+    )
+    if (member !== undefined) picked.add(member)
+  })
+  return { name: `within ${noun.nth}`, test: (_, index) => picked.has(index) }
 }
 
 /** The nth stitch or space of the next petal, shell or group. */

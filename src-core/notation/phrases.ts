@@ -21,6 +21,7 @@ import {
   statementAhead,
 } from './prose'
 import type { Reader } from './reader'
+import { readForEach } from './whole-repeats'
 import { plainPlace, readSkip } from './skips'
 import { spanOf } from './tokens'
 import type { ChainItem, Item, NoteItem, Place, PlacedItem, StarItem, StitchName, WorkItem } from './tree'
@@ -301,6 +302,7 @@ const PHRASES: readonly Phrase[] = [
   passAside,
   statementAhead,
   readRepeatRound,
+  readForEach,
   readHeld,
   readLeftOpen,
   readSkip,

@@ -1,6 +1,6 @@
 /** Follows the items of a round, one after the other, the way hands would. */
 import { cellsLeft, startAlongChain, turnAlongChain } from './chain-targets'
-import { checkTop, closeRound, closesRound, endsLap, endsSpiral, picotChains } from './closing'
+import { checkTop, closeRound, closesChain, closesRound, endsLap, endsSpiral, picotChains } from './closing'
 import { EMPTY_PART, finishDescribed, holdLoops, runDescribed, runEvenly } from './in-sum'
 import { runAround, runStar } from './repeats'
 import { TRAVELLED } from './source'
@@ -59,6 +59,7 @@ function runWork(work: Work, item: WorkItem, every: EveryItem | null, next: Item
     push(work, 'travel', 'sl st', item, { into: [{ ...ELSEWHERE }] })
     return
   }
+  if (place && isSlip(name) && closesChain(work, place)) return closeRound(work, item)
   if (place && closesRound(work, place, isSlip(name))) {
     const picot = picotChains(work, item, next)
     if (picot > 0) return closePicot(work, picot, item)

@@ -27,7 +27,10 @@ export function sweepPartners(work: Work, items: readonly Item[], index: number)
     const between = work.tree.text.slice(items[at - 1]!.end, item.start)
     const named = parts.every(
       ({ noun: { kind, ...noun } }) =>
-        kind === 'space' || kind === 'corner' || (kind === 'stitch' && 'name' in noun && noun.name !== null),
+        kind === 'space' ||
+        kind === 'corner' ||
+        kind === 'within' ||
+        (kind === 'stitch' && 'name' in noun && noun.name !== null),
     )
     if (/[.;]/.test(between) || !named) break
     found.push(item)

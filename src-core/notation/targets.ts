@@ -2,7 +2,7 @@
 import { landmarkTargets, chainTargets } from './chain-targets'
 import { isOfLoops } from './closing'
 import { betweenStitches, gapTargets } from './gaps'
-import { shellTargets, withinTargets } from './petals'
+import { shellTargets, withinTargets, withinTest } from './petals'
 import { SKIPPED, TRAVELLED, WORKED, cornerPlaces } from './source'
 import type { PlaceTest, Source } from './source'
 import {
@@ -154,7 +154,9 @@ export function sweep(
   const tests = parts.map((each) => {
     const corner = each.noun.kind === 'corner' && onlyStitches
     const space = each.noun.kind === 'space' || each.noun.kind === 'corner'
-    const by = space ? spaceTest(work, source, each.noun) : stitchTest(work, source, each)
+    const by =
+      withinTest(source, each.noun) ??
+      (space ? spaceTest(work, source, each.noun) : stitchTest(work, source, each))
     return { kind: space && !corner ? ('space' as const) : ('stitch' as const), ...by, part: each }
   })
   const spaces = tests.find((each) => each.kind === 'space')

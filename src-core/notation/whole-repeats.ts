@@ -3,11 +3,12 @@
  * they repeat is all that the round has worked so far, or the bracket that stands right before them.
  */
 import { readAmount } from './clauses'
+import type { SequenceReader } from './clauses'
 import { readNoun } from './nouns'
 import type { Reader } from './reader'
 import { spanOf } from './tokens'
 import type { Span } from './tokens'
-import { UNMARKED } from './tree'
+import { UNMARKED, placeParts } from './tree'
 import type { Item, RepeatClause, StarItem } from './tree'
 
 /** How often in all: a number of times or of more times, or null for all around. */
@@ -207,4 +208,28 @@ function starOf(body: readonly Item[], { amount, said }: HowOften, span: Span): 
   const { start, line, column } = first!
   const items = group ? group.items : body
   return { type: 'star', mark: UNMARKED, items, repeat, closed: false, start, end: span.end, line, column }
+}
+
+/** Behind these each petal, point or side of the round before is named. */
+const FOR_EACH = new Set(['for', 'on', 'over', 'around', 'round', 'along', 'up', 'across', 'in'])
+
+/** "For each leaf: sc in sc, 2 sc in each of next 4 dc, …": what follows up to the stop, as often as there are leaves. */
+export const readForEach = (reader: Reader, sequence: SequenceReader): StarItem | null => {
+  const start = reader.at
+  return reader.attempt(() => {
+    if (!reader.seesAny(FOR_EACH) || !['each', 'every'].includes(reader.key(1))) return null
+    reader.at += 2
+    const named = reader.isA('counted') || ['side', 'repeat', 'rep', 'section'].includes(reader.key())
+    if (!named || reader.isA('space', 1) || reader.isA('stitch', 1)) return null
+    reader.at++
+    reader.skip('in', 'around')
+    reader.skip('turn', 'work')
+    if (!reader.skip(':')) return null
+    const said = reader.span(start)
+    const body = sequence(reader, 'clause')
+    const takes = [...placeParts(body)].some(({ noun }) => noun.kind === 'stitch')
+    return takes && !body.some(({ type }) => type === 'star' || type === 'join')
+      ? starOf(body, AROUND, said)
+      : null
+  })
 }

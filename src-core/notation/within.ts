@@ -15,7 +15,8 @@ function passWhich(reader: Reader): InWhich {
   let found = NEXT
   for (;;) {
     if (reader.skip('each', 'every', 'all')) found = { which: 'each', each: true }
-    else if (!reader.skip('the', 'of', 'next', 'same', 'first', 'any', 'this', 'that', 'last')) return found
+    else if (!reader.skip('the', 'of', 'a', 'next', 'same', 'first', 'any', 'this', 'that', 'last'))
+      return found
   }
 }
 
@@ -35,7 +36,8 @@ function readGroup(reader: Reader): { readonly name: StitchName | null } | null 
     const count = reader.number()
     const named = count === null ? null : readStitch(reader)
     if (count !== null && (!named || (count < 2 && !hyphen))) return null
-    const group = reader.skipA('group')
+    const corner = reader.sees('corner') && !reader.isA('space', 1) && reader.key(1) !== 'of'
+    const group = reader.skipA('group') || (corner && reader.skip('corner'))
     if (!named && !group) return null
     const inside = reader.attempt(() => {
       if (!reader.skip('of')) return null

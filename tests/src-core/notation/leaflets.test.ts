@@ -143,3 +143,53 @@ describe('what is said of the work', () => {
     expect(read(`${TWO}Rnd 2: ${round}`)).toEqual({ told: [], made: [6, 12] })
   })
 })
+
+const LEAVES = `Rnd 1: Magic ring, ch 1, (sc in ring, ch 6) 3 times; join. (3 sc)
+Rnd 2: In each ch-6 loop work (sc, 4 dc, sc, 4 dc, sc). Sl st to first sc. (33 sts)
+Rnd 3: `
+
+describe('what is told for each petal or leaf', () => {
+  it.each([
+    [
+      'For each leaf: sc in the sc, 2 sc in each of next 4 dc, sc in the middle sc, 2 sc in each of next 4 dc, sc in the last sc. Sl st to first sc. (57 sc)',
+      57,
+    ],
+    [
+      'On each petal: sc in next sc, 2 sc in each of next 4 dc, sc in next sc, 2 sc in each of next 4 dc, sc in next sc; join. (57 sc)',
+      57,
+    ],
+    [
+      'Ch 1, over each leaf work: sc in sc, 2 sc in each of next 4 dc, sc in sc, 2 sc in each of next 4 dc, sc in sc; join. (57 sc)',
+      57,
+    ],
+    ['Around each leaf: sc in next 11 sts, ch 2. Join. (33 sc)', 33],
+    ['For each petal: sc in next 5 sts, (sc, ch 2, sc) in next sc, sc in next 5 sts. Join. (36 sc)', 36],
+  ])('is worked as often as there are any: %s', (round, made) => {
+    expect(read(LEAVES + round)).toEqual({ told: [], made: [3, 33, made] })
+  })
+})
+
+describe('a chain closed in its first chain', () => {
+  it.each([
+    '4 ch, ss into first ch, 1 ch',
+    'With A, 4 ch, ss into first ch. 1 ch',
+    '4 ch, ss in 1st ch; 1 ch',
+  ])('is the ring: %s', (ring) => {
+    expect(read(`Rnd 1: ${ring}, 12 dc into ring, ss into first dc. 12 dc.`, 'UK')).toEqual({
+      told: [],
+      made: [12],
+    })
+  })
+})
+
+describe('the stitch in the middle of a corner', () => {
+  it.each([
+    'Ch 1, sc in each sc around, working 3 sc in center sc of each corner; join. (48 sc)',
+    'Ch 1, sc in each sc around, placing 3 sc in center sc of each 3-sc corner; join. (48 sc)',
+  ])('is told within the sweep: %s', (round) => {
+    const text = `${SQUARE}. (12 dc)\nRnd 2: Ch 3, dc in next 2 dc, (2 dc, ch 2, 2 dc) in ch-2 sp, *dc in next 3 dc, (2 dc, ch 2, 2 dc) in ch-2 sp; rep from * 2 more times; join. (28 dc)
+Rnd 3: Ch 1, sc in same st and in each dc around, working 3 sc in each corner; join. (40 sc)
+Rnd 4: ${round}`
+    expect(read(text)).toEqual({ told: [], made: [12, 28, 40, 48] })
+  })
+})
