@@ -13,6 +13,8 @@ let folder: Awaited<ReturnType<typeof makeFolder>>
 beforeAll(async () => {
   folder = await makeFolder()
   desktop = await startDesktop(folder.path)
+  // Before it is drawn, the window hears no menu.
+  await desktop.window.getByRole('textbox', { name: 'Title' }).waitFor()
 })
 afterAll(async () => {
   await desktop?.close()
