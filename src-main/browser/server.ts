@@ -29,7 +29,21 @@ interface LoopbackOptions {
   readonly saveFolder: string
   /** A project without a tab is ended after this time (ms). */
   readonly patience?: number
+  /** How slowly a request may come in. */
+  readonly pace?: RequestPace
 }
+
+/** ms until its head, and the whole of it, must be there; how often that is looked at. */
+interface RequestPace {
+  readonly head: number
+  readonly whole: number
+  readonly look: number
+}
+
+/** Far more than a page on the same machine takes; Node itself would wait for 60 and 300 s. */
+const PACE: RequestPace = { head: 10_000, whole: 60_000, look: 2_000 }
+/** More than all tabs of a person have at once; a stranger's are refused beyond it. */
+const CONNECTIONS_AT_MOST = 200
 
 interface Offer {
   readonly name: string
@@ -89,12 +103,15 @@ export class LoopbackServer {
   /** Listens on a free port of the loopback interface; answers with the port. */
   async listen(host: Host): Promise<number> {
     this.#host = host
-    const server = createServer((request, response) => {
+    const { head, whole, look } = this.#options.pace ?? PACE
+    const pace = { headersTimeout: head, requestTimeout: whole, connectionsCheckingInterval: look }
+    const server = createServer(pace, (request, response) => {
       void this.#serve(request, response).catch(() => {
         if (!response.headersSent) send(response, 500, 'Something went wrong.')
         else response.destroy()
       })
     })
+    server.maxConnections = CONNECTIONS_AT_MOST
     this.#server = server
     await new Promise<void>((resolve, reject) => {
       server.once('error', reject)
