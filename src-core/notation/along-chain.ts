@@ -24,7 +24,8 @@ function passFarSide(reader: Reader, bare: boolean, moves: boolean): boolean {
     return loops && FAR_SIDE.includes(reader.key()) ? true : null
   })
   const under = reader.skip('underside')
-  const named = under || reader.skip('bottom')
+  const bottom = reader.sees('bottom') && !['side', 'edge'].includes(reader.key(1))
+  const named = under || (bottom && reader.skip('bottom'))
   if (!named && !(reader.skip(...FAR_SIDE) && reader.skip('side', 'edge', 'lp', 'half'))) return false
   if (!reader.skip('of')) return !named || (under && moves)
   while (reader.skip('the', ...CHAINS_FIRST)) continue

@@ -3,6 +3,7 @@ import type { Span } from './tokens'
 import type { PlacePart } from './tree'
 import { baseSource, report, spend, targetAt } from './work'
 import type { ChainWork, Target, Work } from './work'
+import { turnUnder } from './piece'
 import { missing, nextStitch, settle } from './taking'
 import type { Taking } from './taking'
 import type { WorkedElement } from './worked'
@@ -106,7 +107,10 @@ export function chainTargets(work: Work, part: PlacePart, taking: Taking): Targe
     const { chains } = work.base
     work.chain = { element: -1, chains, firstCell: chains - 1, cell: chains - 1, opposite: false }
   }
-  if (!work.chain || (cellsLeft(work.chain) === 0 && baseSource(work))) return spaceCells(work, part, taking)
+  const done = !work.chain || cellsLeft(work.chain) === 0
+  if (done && baseSource(work) && !(baseSource(work)!.total('space') === 0 && turnUnder(work)))
+    return spaceCells(work, part, taking)
+  if (!work.chain) return spaceCells(work, part, taking)
   const along = work.chain
   if (part.which === 'first') {
     // Where one stitch alone stands in the last chain, the other side begins in that chain.

@@ -5,6 +5,7 @@ import { readAmount } from './clauses'
 import { readLoop, readRound } from './nouns'
 import { ownChain, readPlace } from './places'
 import type { Reader } from './reader'
+import { passSide } from './row-ends'
 import type { ColourItem, JoinItem, RepeatRoundItem, ScopeItem, StitchName } from './tree'
 import { readStitch } from './vocabulary'
 import { wordOf } from './words'
@@ -300,6 +301,8 @@ export function readScope(reader: Reader): ScopeItem | null {
   return reader.attempt((): ScopeItem | null => {
     const now = reader.skip('now', 'then')
     if (passToFarSide(reader, now)) return scope({ opposite: true })
+    // "Down the side put 1 sc in the end of each row": nothing is worked yet.
+    if (passSide(reader)) return scope({})
     if (passRotated(reader)) return scope({ opposite: true, rotated: true })
     const working = reader.skip('work')
     if (reader.skipAll('from', 'behind') || reader.skip('behind')) {

@@ -1,8 +1,22 @@
 /** So many evenly around: the stitches are told in sum. */
 import { readExtent } from './nouns'
 import type { Reader } from './reader'
-import type { EvenItem, StitchName } from './tree'
+import { readRowEnds } from './row-ends'
+import type { EvenItem, StitchName, WorkItem } from './tree'
 import { readStitch } from './vocabulary'
+
+/** "(sc evenly down the side,) working 1 sc in each row end": how many that are. */
+const readEachEnd = (reader: Reader): WorkItem | null => {
+  const start = reader.at
+  return reader.attempt((): WorkItem | null => {
+    reader.skip(',', '(')
+    if (!reader.skipA('verb')) reader.skip('with')
+    const count = reader.number() ?? 1
+    const stitch = readStitch(reader)
+    const place = stitch && readRowEnds(reader)
+    return place && { type: 'work', count, stitch, place, ...reader.span(start) }
+  })
+}
 
 /** "36 sc evenly around", behind the stitch. */
 export function readEvenly(
@@ -10,10 +24,16 @@ export function readEvenly(
   start: number,
   count: number | null,
   stitch: StitchName | null,
-): EvenItem | null {
-  return reader.attempt(() => {
+): EvenItem | WorkItem | null {
+  return reader.attempt((): EvenItem | WorkItem | null => {
     if (!reader.skip('evenly')) return null
     reader.skip('spaced')
+    // "8 sc evenly down the side".
+    const side = stitch ? readRowEnds(reader) : null
+    const each = side && count === null ? readEachEnd(reader) : null
+    if (each) return { ...each, ...reader.span(start) }
+    if (side && stitch && count !== null)
+      return { type: 'work', count, stitch, place: side, ...reader.span(start) }
     readExtent(reader)
     const change =
       stitch?.form === 'increase' ? 'increase' : stitch?.form === 'decrease' ? 'decrease' : 'work'

@@ -11,6 +11,7 @@ import { findHeadings } from './headings'
 import type { Heading } from './headings'
 import { readRepeatBrackets, readTimesStar } from './clauses'
 import { readCountSentence, readCounts } from './stated'
+import { headsMore, withPieces } from './pieces'
 import { readPreamble, sectionEnd } from './preamble'
 import type { Body } from './preamble'
 import { Reader } from './reader'
@@ -65,7 +66,9 @@ function readEndCount(reader: Reader, from: number, to: number): { item: Item; a
   }
   if (start <= from || start >= end) return null
   const mark = reader.tokens[start - 1]!.key
-  if (mark === ';') return null
+  // "… and rep Rows 1-5."
+  const ranged = start - 2 >= from && reader.tokens[start - 2]!.kind === 'number'
+  if (mark === ';' || (ranged && ['-', '–', '—'].includes(mark))) return null
   if (mark === ':') {
     // "join with sl st in top of ch-3: 24 dc." tells a count, "into ring work: 12 dc." does not.
     const before = reader.tokens.slice(Math.max(from, start - 12), start - 1).map((token) => token.key)
@@ -320,6 +323,7 @@ export function parseRounds(
     bodies.at.set(at, body)
     const { items, broken, found } = body
     const works = items.some((item) => item.type !== 'note' && item.type !== 'count')
+    if (headsMore(heading?.label ?? null) && rounds.length > 0) return
     if (preamble || heading?.kind === 'part') usual.push(...usualChains(reader, from, to))
     if (!broken && !works && (heading?.numbers ?? null) === null) return
     const retold = heading?.kind === 'part' && rounds.length > 0 ? items.find(isRetold) : undefined
@@ -371,7 +375,11 @@ export function parseRounds(
   }
   // Of one part alone the heading is the title of the pattern.
   const titled = new Set(rounds.map((round) => round.part)).size === 1
-  const nodes = titled ? rounds.map((round) => ({ ...round, part: null })) : rounds
+  const named = headings.flatMap(({ kind, label, span }) =>
+    kind === 'part' ? [{ label, words: reader.words(span) }] : [],
+  )
+  const counted = withPieces(rounds, text, named)
+  const nodes = titled ? counted.map((round) => ({ ...round, part: null })) : counted
   return {
     tree: { text, terms, tokens, rounds: nodes, definitions: explained, colours, usual },
     findings,

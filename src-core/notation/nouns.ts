@@ -301,6 +301,19 @@ export const skipAdjustable = (reader: Reader): boolean =>
     return reader.skipA('ring') ? true : null
   }) === true
 
+/** "(each ch) of foundation", "(ch) at point", "(ch) along the foundation edge": where the chain lies; passes it. */
+const passUnder = (reader: Reader): void => {
+  reader.attempt(() => {
+    const along = reader.skip('along', 'across')
+    if (!along && !reader.skip('of', 'at', 'on')) return null
+    reader.skip('the')
+    const named = reader.skip('foundation', 'base', 'bottom', 'tip', 'point')
+    if (!named) return null
+    while (reader.skip('edge', 'row', 'ch', 'side')) continue
+    return true
+  })
+}
+
 /** What is worked into: a stitch, a space, a chain, the ring, a gap. Passes it; null where there is none. */
 export function readNoun(reader: Reader): Noun | null {
   return reader.attempt((): Noun | null => {
@@ -344,8 +357,11 @@ export function readNoun(reader: Reader): Noun | null {
       return { kind: 'landmark', name: 'valley' }
     }
     if (reader.skipA('stitch')) return { kind: 'stitch', name: null }
+    // "in the bottom ch", "in base ch".
+    if (reader.isA('chain', 1)) reader.skip('bottom', 'base', 'foundation', 'lower', 'tip', 'point')
     if (reader.skipA('chain') || reader.skip('ch-st')) {
       reader.skipA('stitch')
+      passUnder(reader)
       return { kind: 'chain' }
     }
     const stitch = readStitch(reader)

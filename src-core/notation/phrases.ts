@@ -10,6 +10,7 @@ import { readFoundation } from './foundation'
 import { readLeftOpen } from './left-open'
 import { passOnTheWay, readFurther, readWay, toCorner } from './on-the-way'
 import { readExtent } from './nouns'
+import { passMorePieces } from './pieces'
 import { ownChain, readPlace } from './places'
 import {
   BOUNDARY,
@@ -189,6 +190,23 @@ function readWork(reader: Reader, verb: boolean): Item | null {
   })
 }
 
+/** "Take 2 d.c. together", "take the next 3 sts together": one stitch over them. */
+function readTaken(reader: Reader): WorkItem | null {
+  const start = reader.at
+  return reader.attempt((): WorkItem | null => {
+    if (!reader.skip('take', 'taking', 'crochet', 'draw')) return null
+    while (reader.skip('the', 'next', 'last', 'first', 'rem')) continue
+    const size = reader.number()
+    if (size === null || size < 2) return null
+    const named = readStitch(reader)
+    if (!named && !reader.skipA('stitch')) return null
+    if (named?.form !== 'together' && !reader.skip('tog')) return null
+    const span = reader.span(start)
+    const plain = { ...NO_NAME, stitch: named?.stitch ?? null, name: reader.words(span), ...span }
+    return { type: 'work', count: 1, stitch: { ...plain, form: 'together', size }, place: null, ...span }
+  })
+}
+
 /** "In ring, *sc, ch 2; rep from * 3 more times": what is repeated goes into that place, not on from it. */
 function staysThere(star: StarItem, place: Place): boolean {
   if (star.repeat?.amount == null) return false
@@ -299,6 +317,7 @@ type Phrase = (reader: Reader, sequence: SequenceReader) => Item | null
  * that begins like another one, and is more particular, stands before it.
  */
 const PHRASES: readonly Phrase[] = [
+  passMorePieces,
   passAside,
   statementAhead,
   readRepeatRound,
@@ -319,6 +338,7 @@ const PHRASES: readonly Phrase[] = [
   readDescribed,
   readPlaced,
   readChain,
+  readTaken,
   (reader) => readWork(reader, false),
   readWithVerb,
   readUnknown,

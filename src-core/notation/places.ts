@@ -4,6 +4,7 @@ import { readExtent, readGap, readLoop, readNoun, readRound, sizeAhead, sizedSpa
 import { atBase, passPointed, readOwn } from './own-places'
 import { readLoopOf, readWithin } from './within'
 import {
+  endsPlace,
   passBelow,
   passHolds,
   passSameAs,
@@ -13,6 +14,7 @@ import {
   readBetween,
 } from './where'
 import type { Reader } from './reader'
+import { readRowEnds } from './row-ends'
 import type { Token } from './tokens'
 import type { Noun, Place, PlacePart, Which } from './tree'
 import { readStitch } from './vocabulary'
@@ -74,10 +76,6 @@ function readWhich(reader: Reader): Draft | null {
   return null
 }
 
-/** Whether nothing more is said of a stitch that is named: "sc in pc, …", "2 sc in sc) 8 times", "dc over dc around". */
-const endsPlace = (reader: Reader): boolean =>
-  /^([,;:.)(\]*[–—]|and|around|round|rep|\*\*)?$/.test(reader.key()) || (reader.peek()?.first ?? false)
-
 /** "in the single tr", "in the point tr", "in the tall dc": a stitch told by what it is like. */
 const readSingled = (reader: Reader): Noun | null =>
   reader.attempt(() => {
@@ -97,6 +95,9 @@ const belowAhead = (reader: Reader): boolean => {
   reader.at = at
   return found
 }
+
+/** A chain that is told by where it lies. */
+const CHAINS_TOLD = /\b(bottom|base|foundation|lower|tip|point)\b/i
 
 /** One part of a place, without its "in". `leading`: whether "in" stood before it. */
 function readPart(reader: Reader, around: boolean, inherited: Draft | null): PlacePart | null {
@@ -250,6 +251,9 @@ function readPart(reader: Reader, around: boolean, inherited: Draft | null): Pla
         return finish({ which: 'next', count: 1, each: draft?.each ?? false }, within)
       }
     }
+    // "in the bottom ch", "in ch at tip".
+    const told = noun.kind === 'chain' && CHAINS_TOLD.test(reader.words(reader.span(nounStart)))
+    if (told) draft ??= NEXT_ONE
     if (noun.kind === 'chain' && (!draft || draft.which === 'same') && passHolds(reader)) {
       asBeginning = true
       return finish({ which: 'same', count: 1, each: false }, noun)
@@ -320,6 +324,8 @@ function readPart(reader: Reader, around: boolean, inherited: Draft | null): Pla
 export function readPlace(reader: Reader, bare = false): Place | null {
   const start = reader.at
   return reader.attempt(() => {
+    const ends = readRowEnds(reader)
+    if (ends) return ends
     // "1 long dc down into the gap".
     if (reader.skip('down') && !reader.isA('into')) return null
     let over = false

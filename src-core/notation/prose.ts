@@ -185,10 +185,13 @@ const ALWAYS = new Set(['always', 'at', 'throughout'])
 export function statementAhead(reader: Reader): Item | null {
   const purpose = readPurpose(reader)
   if (purpose) return purpose
+  // "The 1 ch for turning never counting as a stitch".
+  const the = reader.sees('the') ? 1 : 0
+  const numbered = reader.peek(the)?.kind === 'number' && reader.isA('chain', the + 1)
   if (
     !['counts', 'does', 'not', 'this', 'here', 'ch', 'first'].includes(reader.key()) &&
     reader.peek()?.kind !== 'chains' &&
-    !(reader.peek()?.kind === 'number' && reader.isA('chain', 1) && ALWAYS.has(reader.key(2)))
+    !(numbered && (the === 1 || ALWAYS.has(reader.key(2))))
   )
     return null
   let end = reader.at

@@ -16,6 +16,7 @@ import { parseRounds } from './grammar'
 import { LIMITS } from './limits'
 import { addFinding, startReading } from './reading'
 import type { Reading } from './reading'
+import { severalOf } from './pieces'
 import { commit } from './rounds'
 import type { After } from './state'
 import { findTerms } from './text-terms'
@@ -145,6 +146,9 @@ const repeatsPart = (node: RoundNode): boolean =>
 
 function readNode(reading: Reading, text: string, tree: Omit<RoundsTree, 'repeats'>, node: RoundNode): void {
   beginPart(reading, node)
+  if (reading.pieces > 1 && !node.pieces && reading.base.kind === 'round')
+    reading.base = { kind: 'round', state: severalOf(reading.base.state, reading.pieces) }
+  reading.pieces = node.pieces ?? 1
   const fresh = reading.base.kind === 'none' && reading.history.size === 0
   const unbegun = reading.base.kind === 'chain' && reading.history.size === 0
   if (node.label === 'foundation' || (isFoundationOnly(node) && (fresh || unbegun))) {

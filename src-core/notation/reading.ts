@@ -42,6 +42,8 @@ export interface Reading {
   /** The part of the pattern in hand, and whether nothing of it has been worked yet. */
   part: string | null
   partOpen: boolean
+  /** Pieces alike that the row before is one of. */
+  pieces: number
   /** The ring or chain that the part in hand began with before its first round. */
   foundation: Base
   source: number
@@ -87,6 +89,7 @@ export function startReading(
     carried: null,
     part: null,
     partOpen: false,
+    pieces: 1,
     foundation: { kind: 'none' },
     source: 0,
     openRound: null,

@@ -10,6 +10,7 @@ import { gatherLoose } from './loose-groups'
 import { addFinding, clampCount } from './reading'
 import type { Reading } from './reading'
 import { STITCHES } from '../stitches/table'
+import { pieceOf } from './piece'
 import { runItems } from './run'
 import { countedState, stateOf } from './state'
 import { statedSpaces, statedStitches } from './told-counts'
@@ -35,6 +36,7 @@ function newWork(
     tree,
     base: reading.base.kind === 'none' && standsOnEdge(node, tree) ? EDGE : reading.base,
     history: reading.history,
+    piece: pieceOf(reading.worked),
     sources: new Map(),
     gaps: reading.gaps,
     turned,

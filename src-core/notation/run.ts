@@ -2,6 +2,7 @@
 import { cellsLeft, startAlongChain, turnAlongChain } from './chain-targets'
 import { checkTop, closeRound, closesChain, closesRound, endsLap, endsSpiral, picotChains } from './closing'
 import { EMPTY_PART, finishDescribed, holdLoops, runDescribed, runEvenly } from './in-sum'
+import { turnUnder } from './piece'
 import { runAround, runStar } from './repeats'
 import { TRAVELLED } from './source'
 import {
@@ -247,6 +248,7 @@ function runColour(work: Work, item: ColourItem): void {
 function runScope(work: Work, item: ScopeItem): void {
   if (item.along) return startAlongChain(work, item.along)
   if (item.opposite) {
+    if (!work.chain && work.base.kind === 'round' && turnUnder(work)) return
     if (!item.rotated || (work.chain && cellsLeft(work.chain) === 0)) turnAlongChain(work, item.words)
     return
   }

@@ -3,6 +3,7 @@ import { landmarkTargets, chainTargets } from './chain-targets'
 import { isOfLoops } from './closing'
 import { betweenStitches, gapTargets } from './gaps'
 import { shellTargets, withinTargets, withinTest } from './petals'
+import { isCornerOfPiece, rowEndTargets, turnUnder } from './piece'
 import { SKIPPED, TRAVELLED, WORKED, cornerPlaces } from './source'
 import type { PlaceTest, Source } from './source'
 import {
@@ -287,6 +288,12 @@ function wholeSpace(work: Work, part: PlacePart): PlacePart | null {
 function partTargets(work: Work, part: PlacePart, taking: Taking): Target[] {
   const { noun, which } = part
   if (noun.kind === 'ring') return [ringTarget(work, part)]
+  if (noun.kind === 'row-end') return rowEndTargets(work, part)
+  if (noun.kind === 'corner' && isCornerOfPiece(work)) return rowEndTargets(work, { ...part, count: 1 })
+  // "3 sc in the tip": of a piece that began in one chain.
+  const tip = noun.kind === 'landmark' || noun.kind === 'corner'
+  if (tip && work.piece.chains > 0 && baseSource(work)?.free('stitch') === 0 && turnUnder(work))
+    return chainTargets(work, { ...part, which: 'next', count: 1, noun: { kind: 'chain' } }, taking)
   if (which === 'made') {
     const source = sourceFor(work, part)
     if (source && !hasBody(work)) {

@@ -67,6 +67,8 @@ export type Noun =
   | { readonly kind: 'ring'; readonly yarn: boolean }
   /** Between stitches ("sp between next 2 dc") or between groups ("sp between shells"). */
   | { readonly kind: 'gap'; readonly of: 'stitch' | 'group' }
+  /** The end of a row, along the side of a piece. */
+  | { readonly kind: 'row-end' }
   /** The stitch at the tip or in the valley of a petal. */
   | { readonly kind: 'landmark'; readonly name: 'tip' | 'valley' }
   /** A stitch or space by its place in a petal, shell or group: "center dc of next shell". */
@@ -334,6 +336,8 @@ export interface RoundNode extends Span {
   /** The part of the pattern that it belongs to ("Leaf", "Second motif"); null where the text has no parts. */
   readonly part: string | null
   readonly items: readonly Item[]
+  /** So many pieces alike are worked in rows ("Petals (make 5)"): this is a row of each. */
+  readonly pieces?: number
   /** The text cannot be read on (a bracket that is never closed): its account is open. */
   readonly broken: boolean
 }

@@ -6,7 +6,7 @@ import type { Source } from './source'
 import { spaceKey } from './state'
 import { roundWords } from './taking'
 import type { Span } from './tokens'
-import { report } from './work'
+import { baseSource, report } from './work'
 import type { Work } from './work'
 import type { WorkedElement } from './worked'
 
@@ -98,6 +98,15 @@ function betweenSpaces(source: Source): number {
   return between
 }
 
+/** "Petals (make 5)", each on 4 sts of a round that has fewer than 20. */
+function checkPieces(work: Work, source: Source, pieces: number): void {
+  const used = source.count('stitch') * pieces
+  const available = source.total('stitch')
+  if (used <= available || !source.state.ordered) return
+  const uses = `${pieces} of these use ${amountWords(used, 'st')} of ${roundWords(work, source)}`
+  report(work, 'rounds/too-many-used', null, { uses, available })
+}
+
 /** "Leave last 3 sts unworked" where more or fewer are left. */
 function checkLeft(work: Work, source: Source, where: Span | null): void {
   const left = source.total('stitch') - source.count('stitch')
@@ -131,6 +140,8 @@ export function checkUse(work: Work, source: Source, allWorked: boolean): void {
       available: spaces,
     })
   }
+  const { pieces } = work.node
+  if (pieces && source.state.joined && source === baseSource(work)) return checkPieces(work, source, pieces)
   if (work.leaveOpen && allWorked) checkLeft(work, source, where)
   if (work.leaveOpen || !allWorked) return
   if (work.unrepeated && (source.count('stitch') < stitches || source.count('space') < spaces)) {

@@ -108,3 +108,7 @@ export function passSameAs(reader: Reader): boolean {
   })
   return beginning?.beginning ?? false
 }
+
+/** Whether nothing more is said of a stitch that is named: "sc in pc, …", "2 sc in sc) 8 times", "dc over dc around". */
+export const endsPlace = (reader: Reader): boolean =>
+  /^([,;:.)(\]*[–—]|and|around|round|rep|\*\*)?$/.test(reader.key()) || (reader.peek()?.first ?? false)

@@ -5,6 +5,7 @@ import type { Said, Told } from '../findings/finding'
 import type { StitchKey } from '../stitches/table'
 import type { Beginning } from './beginning'
 import { LIMITS } from './limits'
+import type { Piece } from './piece'
 import { Source } from './source'
 import type { Base, RoundState } from './state'
 import type { Span } from './tokens'
@@ -46,6 +47,8 @@ export interface Work {
   readonly node: RoundNode
   readonly tree: Omit<RoundsTree, 'repeats'>
   base: Base
+  /** What stands before the round in rows. */
+  readonly piece: Piece
   /** Rounds by their number, and the one that the text is handed with. */
   readonly history: ReadonlyMap<number, RoundState>
   readonly sources: Map<RoundState, Source>

@@ -1,0 +1,68 @@
+/** The piece that stands before a round, as far as it is worked in rows: their ends, and the chain under them. */
+import type { PlacePart } from './tree'
+import { baseSource, report, targetAt } from './work'
+import type { Target, Work } from './work'
+import type { WorkedRound } from './worked'
+
+export interface Piece {
+  /** Rows that were worked one on the other. */
+  readonly rows: number
+  /** Chains under the first of them that stitches stand in; 0 where it stands on something else. */
+  readonly chains: number
+}
+
+/** Chains that the stitches of a first row stand in. */
+function chainsUnder({ elements }: WorkedRound): number {
+  const cells = new Set<number>()
+  let standing = 0
+  for (const { role, standing: stands, into } of elements) {
+    if (role === 'stem' || role === 'beginning') standing += stands ? 1 : 0
+    for (const { kind, cell, opposite } of into) if (kind === 'chain' && !opposite) cells.add(cell)
+  }
+  return cells.size > 0 ? cells.size + standing : 0
+}
+
+/** What was worked in rows, up to the last of the rounds so far. */
+export function pieceOf(worked: readonly WorkedRound[]): Piece {
+  let rows = 0
+  for (let index = worked.length - 1; index >= 0; index--) {
+    const round = worked[index]!
+    if (round.joined) break
+    rows++
+    const chains = chainsUnder(round)
+    if (chains > 0) return { rows, chains }
+  }
+  return { rows, chains: 0 }
+}
+
+/** The ends of rows: what is worked there takes nothing of the last row. */
+export function rowEndTargets(work: Work, part: PlacePart): Target[] {
+  const { rows } = work.piece
+  const known = work.base.kind !== 'round' || !work.base.state.unknown
+  if (rows === 0 && known) {
+    report(work, 'rounds/not-countable', part, { what: 'the ends of rows' }, 'once')
+    work.open = true
+  }
+  const count = part.which === 'each' ? Math.max(1, rows) : part.count
+  if (known && rows > 0 && count > rows)
+    report(work, 'rounds/too-many-used', part, { uses: `the side uses ${count} row ends`, available: rows })
+  return Array.from({ length: count }, () => targetAt(work, null, { kind: 'unknown', round: -2, index: -1 }))
+}
+
+/** Whether a corner is one of a piece in rows, where no stitch need stand. */
+export function isCornerOfPiece(work: Work): boolean {
+  const source = baseSource(work)
+  const cornered = source?.places.some(({ corner, kind }) => corner || kind === 'space') ?? true
+  if (work.piece.chains < 2 || cornered) return false
+  work.picked = true
+  return true
+}
+
+/** "3 sc in first ch, sc in next 9 ch" of a piece in rows: goes along the chain under its first row. */
+export function turnUnder(work: Work): boolean {
+  const { chains } = work.piece
+  if (chains === 0 || work.chain?.element === UNDER) return false
+  work.chain = { element: UNDER, chains, firstCell: chains - 1, cell: 0, opposite: true }
+  return true
+}
+const UNDER = -3

@@ -1,0 +1,136 @@
+/** Work along the sides of rows: "sc in end of each of next 6 rows", "1 sc in each row end", "8 sc evenly down the side". */
+import type { Reader } from './reader'
+import type { Span } from './tokens'
+import type { Place, PlacePart } from './tree'
+
+const ALONG = ['along', 'down', 'up', 'across', 'over', 'on']
+const WHICH_SIDE = [
+  ...[
+    'the',
+    'a',
+    'one',
+    'first',
+    'second',
+    'next',
+    'other',
+    'opposite',
+    'same',
+    'last',
+    'each',
+    'rem',
+    'third',
+  ],
+  ...['left', 'right', 'long', 'short', 'lower', 'upper', 'straight', 'slanted', 'sloping', 'left-hand'],
+  ...['right-hand', 'row', 'raw'],
+]
+const SIDE = ['side', 'sides', 'edge', 'edges']
+const OF_WHAT = [
+  'the',
+  'piece',
+  'work',
+  'petal',
+  'leaf',
+  'triangle',
+  'square',
+  'rows',
+  'row',
+  'point',
+  'heart',
+  'each',
+  'flag',
+]
+
+/** "down the side", "up other side of petal", "along the left-hand edge"; passes it. */
+export const passSide = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    if (!reader.skip(...ALONG)) return null
+    while (reader.skip(...WHICH_SIDE)) continue
+    if (!reader.skip(...SIDE)) return null
+    reader.attempt(() => {
+      if (!reader.skip('of')) return null
+      const at = reader.at
+      while (reader.skip(...OF_WHAT)) continue
+      return reader.at > at && !reader.isA('chain') ? true : null
+    })
+    return true
+  }) === true
+
+/** "to the point", "down to the bottom", "up to corner": how far; a side goes there anyway. */
+const passFar = (reader: Reader): void => {
+  reader.attempt(() => {
+    reader.skip('up', 'down', 'back')
+    if (!reader.skip('to')) return null
+    while (reader.skip('the', 'next', 'first')) continue
+    return reader.skip('point', 'tip', 'top', 'bottom', 'corner', 'end', 'base', 'st') || null
+  })
+}
+
+const isRow = (reader: Reader): boolean => reader.isA('round') && /^rows?$/.test(reader.spelled())
+
+/** "each of the next 6", "next 3", "the 5": which rows; null: none is named. */
+function readWhich(reader: Reader): { readonly each: boolean; readonly count: number | null } {
+  let each = false
+  for (;;) {
+    if (reader.skip('each', 'every', 'all')) each = true
+    else if (!reader.skip('of', 'the', 'next', 'first', 'last', 'rem', 'these', 'those')) break
+  }
+  return { each, count: reader.number() }
+}
+
+function placeOf(which: { each: boolean; count: number | null } | null, span: Span): Place {
+  const part: PlacePart = {
+    which: which !== null && which.count === null ? 'each' : 'next',
+    count: which?.count ?? 1,
+    each: which !== null,
+    noun: { kind: 'row-end' },
+    ...{ extent: null, loop: null, around: false, round: null, unworked: false, asBeginning: false },
+    nounSpan: span,
+    ...span,
+  }
+  return { parts: [part], over: false, ...span }
+}
+
+/** Whether a side or row is named close by: places are read for every stitch. */
+const namedAhead = (reader: Reader): boolean => {
+  for (let ahead = 1; ahead < 11; ahead++) {
+    const key = reader.spelled(ahead)
+    if (/^rows?$|^row-ends?$/.test(key) || SIDE.includes(key)) return true
+    if (/^[,;.]$/.test(key)) return false
+  }
+  return false
+}
+
+/** A place at the ends of rows; passes it. */
+export function readRowEnds(reader: Reader): Place | null {
+  if (!namedAhead(reader)) return null
+  const start = reader.at
+  return reader.attempt((): Place | null => {
+    if (passSide(reader)) {
+      passFar(reader)
+      return placeOf(null, reader.span(start))
+    }
+    if (!reader.isA('into')) return null
+    reader.at++
+    const ends = reader.attempt(() => {
+      reader.skip('the')
+      if (!reader.skip('end', 'side', 'sides', 'edge', 'edges') || !reader.skip('of')) return null
+      const which = readWhich(reader)
+      return isRow(reader) && ++reader.at > 0 ? which : null
+    })
+    const which =
+      ends ??
+      reader.attempt(() => {
+        const found = readWhich(reader)
+        if (reader.skip('row-end')) return reader.skipA('stitch') || true ? found : null
+        if (!isRow(reader)) return null
+        reader.at++
+        if (reader.skip('end', 'edge')) return reader.skipA('stitch') || true ? found : null
+        // "1 sc in each row down the side".
+        return found.each && (/^([,;.)]|down|up|along|to|)$/.test(reader.key()) || null) ? found : null
+      })
+    if (!which) return null
+    passSide(reader)
+    passFar(reader)
+    return placeOf(which.count === null && !which.each ? { ...which, each: true } : which, reader.span(start))
+  })
+}
