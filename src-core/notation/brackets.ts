@@ -13,6 +13,23 @@ export const isUnreadCount = (reader: Reader, before: Item, item: Item, { start 
   !item.around &&
   /^.\s*\d/u.test(reader.text.slice(start, start + 8))
 
+/** "(the first: 3 ch + 1 tr)", "(first one = ch 3, dc)": how the first of what is worked begins; works nothing more. */
+export const tellsFirst = (reader: Reader, open: number): boolean => {
+  const words = reader.tokens.slice(open + 1, open + 7).map(({ is }) => is)
+  const opens = words.findIndex((word) => !['the', 'for', 'in', 'at', 'a'].includes(word))
+  const marked = words.findIndex((word) => word === ':' || word === '=')
+  return (words[opens] === 'first' || words[opens] === 'beg') && marked > opens && marked <= opens + 3
+}
+
+/** "(that's the sl st, sc, hdc, dc and tr)", "(i.e. the 3 dc and the ch)": what something is; works nothing more. */
+export const remarks = (reader: Reader, open: number): boolean => {
+  const [first, second, third] = reader.tokens.slice(open + 1, open + 4)
+  const said = first?.text.toLowerCase().replace(/\u2019/u, "'") ?? ''
+  if (/^(that|which|these|it)'(s|re)$/.test(said) || said === 'namely') return true
+  if (said === 'i') return third?.key === 'e'
+  return second?.is === 'is' && ['this', 'that', 'which', 'it'].includes(said)
+}
+
 const NAMED = new Set(['picot', 'shell', 'v-stitch', 'cluster', 'puff', 'popcorn', 'bobble', 'special'])
 
 /** "beg shell (ch 3, 4 dc) in same sp": the bracket is that stitch, and goes into the place behind it. */

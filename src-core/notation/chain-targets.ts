@@ -3,7 +3,7 @@ import type { Span } from './tokens'
 import type { PlacePart } from './tree'
 import { baseSource, report, spend, targetAt } from './work'
 import type { ChainWork, Target, Work } from './work'
-import { turnUnder } from './piece'
+import { stemTargets, turnUnder } from './piece'
 import { missing, nextStitch, settle } from './taking'
 import type { Taking } from './taking'
 import type { WorkedElement } from './worked'
@@ -108,6 +108,8 @@ export function chainTargets(work: Work, part: PlacePart, taking: Taking): Targe
     work.chain = { element: -1, chains, firstCell: chains - 1, cell: chains - 1, opposite: false }
   }
   const done = !work.chain || cellsLeft(work.chain) === 0
+  const stems = done ? stemTargets(work, part) : null
+  if (stems) return stems
   if (done && baseSource(work) && !(baseSource(work)!.total('space') === 0 && turnUnder(work)))
     return spaceCells(work, part, taking)
   if (!work.chain) return spaceCells(work, part, taking)

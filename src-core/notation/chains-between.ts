@@ -30,11 +30,46 @@ function passWhat(reader: Reader): boolean {
   return group
 }
 
+/** "each one", "every dc", "them", "each group": of which something stands behind; passes it. */
+const passEach = (reader: Reader): boolean => {
+  if (reader.skip('them', 'these')) return true
+  if (!reader.skip('each', 'every')) return false
+  if (reader.skip('one')) return true
+  if (reader.skip('of')) reader.skip('the')
+  reader.skip('them', 'these')
+  const named = reader.peek()?.kind !== 'number' && reader.attempt(() => readStitch(reader))
+  if (!named && !reader.skipA('group')) reader.skipA('stitch')
+  return true
+}
+
+/** "after each one 2 ch", "each followed by ch 3", "between them always 5 ch", "ch 3 after each"; passes it. */
+export function readBehindEach(reader: Reader): ChainItem | null {
+  const chain = () => {
+    while (reader.skip('always', 'with') || reader.skipA('verb')) continue
+    const from = reader.at
+    const count = readChains(reader)
+    return count === null ? null : ({ type: 'chain', count, ...reader.span(from) } as const)
+  }
+  return (
+    reader.attempt(() => (reader.skip('after', 'behind', 'between') && passEach(reader) ? chain() : null)) ??
+    reader.attempt(() => {
+      while (reader.skip('each', 'always', 'one')) continue
+      return reader.skip('followed') && reader.skip('by') ? chain() : null
+    }) ??
+    reader.attempt(() => {
+      const told = chain()
+      return told && reader.skip('after', 'behind') && passEach(reader) ? told : null
+    })
+  )
+}
+
 /** "with ch 1 between", "having 2 ch between each dc", ", ch 1 between", "separated by ch 1"; null: nothing of the kind. */
 export const readBetween = (reader: Reader): Between | null =>
   reader.attempt(() => {
     reader.skip(',')
     reader.skip('and')
+    const chained = readBehindEach(reader)
+    if (chained) return { chain: chained, groups: false }
     while (reader.skip('always', 'each')) continue
     const parted = reader.skip('separated', 'divided') && reader.skip('by')
     if (!parted && !reader.skip('with', 'having')) reader.skipA('verb')

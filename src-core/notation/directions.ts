@@ -301,10 +301,12 @@ export function readScope(reader: Reader): ScopeItem | null {
   return reader.attempt((): ScopeItem | null => {
     const now = reader.skip('now', 'then')
     if (passToFarSide(reader, now)) return scope({ opposite: true })
+    const working = reader.attempt(() => (reader.skipA('verb') && passSide(reader) ? true : null))
+    if (working) return scope({})
     // "Down the side put 1 sc in the end of each row": nothing is worked yet.
     if (passSide(reader)) return scope({})
     if (passRotated(reader)) return scope({ opposite: true, rotated: true })
-    const working = reader.skip('work')
+    const worked = reader.skip('work')
     if (reader.skipAll('from', 'behind') || reader.skip('behind')) {
       while (reader.skip('the', 'petal', 'them', 'last', 'prev', 'first', 'all', 'work')) continue
       if (reader.skipA('round')) reader.number()
@@ -315,7 +317,7 @@ export function readScope(reader: Reader): ScopeItem | null {
       return scope({ behind: true, loop, round: loop ? readRound(reader) : null })
     }
     const into = reader.skip('in', 'into', 'through', 'on')
-    if (!into && !working && !['blo', 'flo'].includes(reader.key())) return null
+    if (!into && !worked && !['blo', 'flo'].includes(reader.key())) return null
     const posts = reader.attempt(() => {
       if (!reader.skip('around')) return null
       reader.skip('the')
@@ -347,7 +349,7 @@ export function readScope(reader: Reader): ScopeItem | null {
     }
     if (reader.seesAny(PLACE_FOLLOWS) || reader.attempt(() => readStitch(reader))) return null
     while (reader.skip('throughout', 'around', 'for', 'this', 'rnd', 'round', 'entire', 'the')) continue
-    if (!working && !round && !/^[,;.:]?$/.test(reader.key())) return null
+    if (!worked && !round && !/^[,;.:]?$/.test(reader.key())) return null
     return scope({ loop, round })
   })
 }

@@ -27,7 +27,7 @@ export function freeOf(source: Source, kind: string, lap: Lap, items: readonly I
   if (kind === 'gap') return (lap.after.sources.get(source.state) ?? source).gaps - source.gapsTaken
   if (kind === 'sp') return source.free('space', (place) => !lap.spaces.has(spaceKey(place.chains)))
   if (kind !== 'st') return source.free('space', (place) => place.chains === chainsOf(kind))
-  if (lap.slips > 0) return source.free('slip')
+  if (lap.slips > 0) return source.free('slip') + (lap.stitches > 0 ? source.free('stitch') : 0)
   const parts = [...placeParts(items)]
   const names = parts.map(({ noun }) => (noun.kind === 'stitch' ? noun.name : null))
   const unworked = parts.some((part) => part.unworked)

@@ -1,7 +1,7 @@
 /** One phrase between two commas: a stitch with its place, a skip, a join, a colour, where to work. */
 import { readAlong } from './along-chain'
 import { passAside } from './aside'
-import { canBeParted, parted, readBetween } from './chains-between'
+import { canBeParted, parted, readBehindEach, readBetween } from './chains-between'
 import { STARS, readAmount } from './clauses'
 import type { SequenceReader } from './clauses'
 import { readColour, readJoin, readRepeatRound, readScope } from './directions'
@@ -17,6 +17,7 @@ import {
   readDescribed,
   readDropped,
   readHeld,
+  readLastOne,
   readPlainNote,
   readStart,
   statementAhead,
@@ -69,6 +70,9 @@ function readSweep(reader: Reader): Place | null {
 
 function readChain(reader: Reader): ChainItem | null {
   const start = reader.at
+  // "In every sp: 2 dc, after each one 2 ch".
+  const behind = reader.sees('after') || reader.sees('each', 'followed') ? readBehindEach(reader) : null
+  if (behind) return { ...behind, apart: true, ...reader.span(start) }
   return reader.attempt((): ChainItem | null => {
     // "Beg ch-3 (counts as dc), …" opens a round.
     const opens = reader.sees('beg') && /^[:.–—)-]?$/.test(reader.key(-1))
@@ -332,6 +336,7 @@ const PHRASES: readonly Phrase[] = [
   readFoundation,
   readAlong,
   readPlainNote,
+  readLastOne,
   readStart,
   readEvenChange,
   readDropped,

@@ -1,8 +1,9 @@
 /** The piece that stands before a round, as far as it is worked in rows: their ends, and the chain under them. */
+import type { Stem } from './state'
 import type { PlacePart } from './tree'
 import { baseSource, report, targetAt } from './work'
 import type { Target, Work } from './work'
-import type { WorkedRound } from './worked'
+import type { WorkedElement, WorkedRound } from './worked'
 
 export interface Piece {
   /** Rows that were worked one on the other. */
@@ -12,7 +13,9 @@ export interface Piece {
 }
 
 /** Chains that the stitches of a first row stand in. */
-function chainsUnder({ elements }: WorkedRound): number {
+function chainsUnder({ elements, onto }: WorkedRound): number {
+  // Chains that a round on another one works along are points of it.
+  if (onto >= 0) return 0
   const cells = new Set<number>()
   let standing = 0
   for (const { role, standing: stands, into } of elements) {
@@ -56,6 +59,30 @@ export function isCornerOfPiece(work: Work): boolean {
   if (work.piece.chains < 2 || cornered) return false
   work.picked = true
   return true
+}
+
+/** Chains of a round that its stitches were worked back along. */
+export const stemsOf = (elements: readonly WorkedElement[]): readonly Stem[] =>
+  elements.flatMap(({ role, count, index }) => {
+    const [into] = elements[index + 1]?.into ?? []
+    return role === 'stem' && into?.kind === 'chain' && into.index === index
+      ? [{ chains: count, slip: elements[index + 1]!.role === 'slip' }]
+      : []
+  })
+
+/** "Sc in each of 3 ch up the point, 3 sc in tip": the free side of a chain that the round before worked back along. */
+export function stemTargets(work: Work, part: PlacePart): Target[] | null {
+  const source = baseSource(work)
+  const { stems = [] } = source?.state ?? {}
+  if (stems.length === 0 || part.which === 'from-hook') return null
+  const most = Math.max(...stems.map(({ chains }) => chains))
+  const side = most - 1
+  const count = part.which === 'each' ? side : part.count
+  if (count > side) {
+    report(work, 'rounds/no-chain', part, { wanted: `${count} ch`, available: `a point has ${side} ch` })
+    work.open = true
+  }
+  return Array.from({ length: count }, () => targetAt(work, null, { kind: 'unknown', round: -2, index: -1 }))
 }
 
 /** "3 sc in first ch, sc in next 9 ch" of a piece in rows: goes along the chain under its first row. */

@@ -5,7 +5,9 @@ import { atBase, passPointed, readOwn } from './own-places'
 import { readLoopOf, readWithin } from './within'
 import {
   endsPlace,
+  isBunch,
   passBelow,
+  passFreeSide,
   passHolds,
   passSameAs,
   passTopOfSame,
@@ -15,7 +17,6 @@ import {
 } from './where'
 import type { Reader } from './reader'
 import { readRowEnds } from './row-ends'
-import type { Token } from './tokens'
 import type { Noun, Place, PlacePart, Which } from './tree'
 import { readStitch } from './vocabulary'
 
@@ -34,8 +35,7 @@ const amountIn = (reader: Reader): number => amountAhead(reader) ?? 1
 
 /** "next 5", "each of next 3", "every 3rd", "same", "first", "2nd … from hook". */
 function readWhich(reader: Reader): Draft | null {
-  reader.skip('the')
-  reader.skip('a')
+  reader.skip('the', 'a')
   if (reader.skip('each', 'every')) {
     // "In each following sp": each of those that are left.
     if (reader.spelled() === 'following') reader.at++
@@ -57,6 +57,9 @@ function readWhich(reader: Reader): Draft | null {
     return { which: 'each', count: 1, each: true }
   }
   if (reader.skip('next')) return { which: 'next', count: amountIn(reader), each: false }
+  // "*In this space 3 dc, …": in each lap the next one.
+  const opens = /^[*([]$/.test(reader.key(-2)) && reader.sees('this') && reader.isA('space', 1)
+  if (opens && reader.skip('this')) return NEXT_ONE
   if (reader.skip('same') || passPointed(reader)) return { which: 'same', count: 1, each: false }
   if (reader.skip('first')) return { which: 'first', count: amountIn(reader), each: false }
   const end = reader.sees('end') && (reader.isA('chain', 1) || reader.isA('stitch', 1))
@@ -84,10 +87,6 @@ const readSingled = (reader: Reader): Noun | null =>
     return noun?.kind === 'stitch' && noun.name ? noun : null
   })
 
-/** A stitch that ends in one tip. */
-const isBunch = (token: Token | undefined): boolean =>
-  token !== undefined && ['cluster', 'puff', 'popcorn', 'bobble'].some((form) => token.kinds.has(form))
-
 /** Whether a stitch is told by what lies above it. */
 const belowAhead = (reader: Reader): boolean => {
   const at = reader.at
@@ -104,6 +103,7 @@ function readPart(reader: Reader, around: boolean, inherited: Draft | null): Pla
   const start = reader.at
   return reader.attempt(() => {
     passTopOfSame(reader)
+    passFreeSide(reader)
     let loop = readLoop(reader)
     const post = reader.skipAll('back', 'of') || around
     if (around) {

@@ -203,6 +203,20 @@ export function statementAhead(reader: Reader): Item | null {
   return readStatement(reader, end)
 }
 
+/** "The very last sl st goes in the same st as the join": where one lies that is told already; passes it. */
+export function readLastOne(reader: Reader): NoteItem | null {
+  const start = reader.at
+  return reader.attempt(() => {
+    reader.skip('the', 'your')
+    reader.skip('very')
+    if (!reader.skip('last') || !readStitch(reader)) return null
+    if (!LANDS.has(reader.spelled())) return null
+    while (reader.peek() && !reader.seesAny(BOUNDARY)) reader.at++
+    return { type: 'note', effect: null, ...reader.span(start) }
+  })
+}
+const LANDS = new Set(['goes', 'is', 'falls', 'will', 'lands', 'comes', 'should', 'joins', 'ends', 'sits'])
+
 /** Prose up to the next comma, stop or bracket: kept as it stands, with what it may mean for the round. */
 export function readProse(reader: Reader): NoteItem {
   const start = reader.at

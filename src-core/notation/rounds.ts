@@ -10,7 +10,7 @@ import { gatherLoose } from './loose-groups'
 import { addFinding, clampCount } from './reading'
 import type { Reading } from './reading'
 import { STITCHES } from '../stitches/table'
-import { pieceOf } from './piece'
+import { pieceOf, stemsOf } from './piece'
 import { runItems } from './run'
 import { countedState, stateOf } from './state'
 import { statedSpaces, statedStitches } from './told-counts'
@@ -165,6 +165,7 @@ function attempt(
           endsInSpace,
           unknown: work.open && !asStated && !beginning?.unsaid,
           joined: work.joined && !endsInSpace,
+          stems: reading.base.kind === 'round' ? stemsOf(work.elements) : [],
           ahead: work.ahead,
           told: work.open,
           stated: asStated,

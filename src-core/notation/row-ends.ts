@@ -24,6 +24,8 @@ const WHICH_SIDE = [
   ...['right-hand', 'row', 'raw'],
 ]
 const SIDE = ['side', 'sides', 'edge', 'edges']
+/** A piece itself: "up the point", "down the leaf". */
+const PIECES = ['point', 'leaf', 'ray', 'arm', 'spoke', 'petal', 'points', 'rays', 'arms', 'branch']
 const OF_WHAT = [
   'the',
   'piece',
@@ -44,12 +46,17 @@ const OF_WHAT = [
 export const passSide = (reader: Reader): boolean =>
   reader.attempt(() => {
     if (!reader.skip(...ALONG)) return null
+    const steep = ['up', 'down'].includes(reader.key(-1))
     while (reader.skip(...WHICH_SIDE)) continue
+    if (steep && reader.skip(...PIECES)) return true
+    while (reader.skip('unworked', 'back', 'ch')) continue
     if (!reader.skip(...SIDE)) return null
     reader.attempt(() => {
       if (!reader.skip('of')) return null
       const at = reader.at
       while (reader.skip(...OF_WHAT)) continue
+      // "up the unworked side of each chain".
+      if (steep && reader.skipA('chain')) return true
       return reader.at > at && !reader.isA('chain') ? true : null
     })
     return true

@@ -10,7 +10,7 @@ import type { Stop } from './clauses'
 import { closesList, gatherBefore, gathersAll, readShared } from './loose-groups'
 import { goOn, readShortRepeat, wrapStar } from './stars'
 import type { OpenStar } from './stars'
-import { explains, isMadeOf, isUnreadCount, namesIt } from './brackets'
+import { explains, isMadeOf, isUnreadCount, namesIt, remarks, tellsFirst } from './brackets'
 import { readPlace } from './places'
 import { repeatsWhole } from './whole-repeats'
 import type { Reader } from './reader'
@@ -93,6 +93,7 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
     const explained = passExplanation(reader)
     if (explained) return explained
     reader.at = close + 1
+    if (tellsFirst(reader, start)) return { type: 'note', effect: null, ...reader.span(start) }
     const placed = reader.attempt(() => {
       reader.skip('all')
       return readPlace(reader)
@@ -113,6 +114,10 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
         reader.at = close + 1
         return { ...counts, ...reader.span(start) }
       }
+    }
+    if (!placed && !timed && remarks(reader, start)) {
+      reader.at = close + 1
+      return { type: 'note', effect: null, ...reader.span(start) }
     }
     reader.at = start + 1
     const outer = reader.end

@@ -29,6 +29,12 @@ export interface After {
   readonly colours?: readonly string[]
 }
 
+/** A chain that stitches stand along; `slip`: the first of them is a slip stitch. */
+export interface Stem {
+  readonly chains: number
+  readonly slip: boolean
+}
+
 /** A round as later rounds see it. Loop marks change as rounds are worked into it. */
 export interface RoundState {
   /** Index in the list of worked rounds, or −1. */
@@ -53,6 +59,8 @@ export interface RoundState {
   readonly endsInSpace: boolean
   /** Closed with a slip stitch in its first stitch, where the hook stands. */
   readonly joined: boolean
+  /** Chains that were worked back along for points, with the one that is turned in: their other side is free. */
+  readonly stems: readonly Stem[]
   /** New yarn that the text joins behind the end of the round: the next one begins there. */
   readonly ahead: readonly (ColourItem | WorkItem)[]
 }
@@ -119,6 +127,7 @@ export function stateOf(
     unknown?: boolean
     endsInSpace?: boolean
     joined?: boolean
+    stems?: readonly Stem[]
     ahead?: readonly (ColourItem | WorkItem)[]
     told?: boolean
     stated?: RoundState | null
@@ -135,6 +144,7 @@ export function stateOf(
     touched: new Uint8Array(places.length),
     endsInSpace: options.endsInSpace ?? false,
     joined: options.joined ?? false,
+    stems: options.stems ?? [],
     ahead: options.ahead ?? [],
     told: options.told ?? false,
     stated: options.stated ?? null,

@@ -3,7 +3,7 @@ import { landmarkTargets, chainTargets } from './chain-targets'
 import { isOfLoops } from './closing'
 import { betweenStitches, gapTargets } from './gaps'
 import { shellTargets, withinTargets, withinTest } from './petals'
-import { isCornerOfPiece, rowEndTargets, turnUnder } from './piece'
+import { isCornerOfPiece, rowEndTargets, stemTargets, turnUnder } from './piece'
 import { SKIPPED, TRAVELLED, WORKED, cornerPlaces } from './source'
 import type { PlaceTest, Source } from './source'
 import {
@@ -223,6 +223,16 @@ function firstAgain(work: Work, source: Source | null, space: boolean): Target |
 const isBare = (work: Work, { start, nounSpan }: PlacePart): boolean =>
   /^(the\s*)?$/i.test(work.tree.text.slice(start, nounSpan.start))
 
+/** "Sc in each of the 5 sts coming down" of a point of five chains: a slip stitch at its tip is one of them. */
+function tipSlip(source: Source, { noun }: PlacePart, count: number): number {
+  const { stems } = source.state
+  if (noun.kind !== 'stitch' || noun.name || !stems.some(({ chains, slip }) => slip && chains === count + 1))
+    return -1
+  const slip = source.find('slip', '', () => true)
+  const stitch = source.find('stitch', '', () => true)
+  return slip >= 0 && stitch >= 0 && source.distance(slip) < source.distance(stitch) ? slip : -1
+}
+
 function nextTargets(work: Work, part: PlacePart, taking: Taking): Target[] {
   const source = sourceFor(work, part)
   const space = part.noun.kind === 'space' || part.noun.kind === 'corner'
@@ -261,7 +271,14 @@ function nextTargets(work: Work, part: PlacePart, taking: Taking): Target[] {
       targets.push(work.first)
       continue
     }
-    targets.push(space ? takeSpace(work, source, part, taking) : takeStitch(work, source, part, taking))
+    const tip = !space && source ? tipSlip(source, part, count) : -1
+    targets.push(
+      tip >= 0
+        ? takeAt(work, source!, tip, part, taking)
+        : space
+          ? takeSpace(work, source, part, taking)
+          : takeStitch(work, source, part, taking),
+    )
   }
   return targets
 }
@@ -290,6 +307,11 @@ function partTargets(work: Work, part: PlacePart, taking: Taking): Target[] {
   if (noun.kind === 'ring') return [ringTarget(work, part)]
   if (noun.kind === 'row-end') return rowEndTargets(work, part)
   if (noun.kind === 'corner' && isCornerOfPiece(work)) return rowEndTargets(work, { ...part, count: 1 })
+  const tips = noun.kind === 'own' ? /turning/i.test(noun.words) : noun.kind === 'landmark'
+  if (tips && !part.extent) {
+    const stem = stemTargets(work, { ...part, which: 'next', count: 1 })
+    if (stem) return stem
+  }
   // "3 sc in the tip": of a piece that began in one chain.
   const tip = noun.kind === 'landmark' || noun.kind === 'corner'
   if (tip && work.piece.chains > 0 && baseSource(work)?.free('stitch') === 0 && turnUnder(work))

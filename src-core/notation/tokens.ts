@@ -85,6 +85,8 @@ const BEHIND_CHAIN = new RegExp(`\\s+\\d|${GOES_ON}`, 'uy')
 const APOSTROPHE_PLURAL = /^(\p{L}{1,8})'s$/u
 /** "d c", "s c", "h d c", "h dc", "d tr": abbreviations of older print with blanks and without stops. */
 const SPACED_LETTERS = /(?:(?:h[ \t])?[sd][ \t]c|h[ \t](?:dc|tr)|d[ \t]tr)(?![\p{L}\d'-]|\.[\p{L}\d-])/iuy
+/** "air chains", "air ch": what chains are called where other languages are at home. */
+const AIR_CHAINS = /air[ \t-]+(?:chains?|chs?)(?![\p{L}\d])/iuy
 /** ":)", ";-)", "<3" behind a blank: a smile ends a sentence, and closes no bracket. */
 const SMILE = /(?:[:;]['-]?[)DP]+|<3+)(?![\p{L}\d])/uy
 /** "w/": with. */
@@ -220,11 +222,13 @@ export function tokenize(text: string): Token[] {
     else if (word !== '') {
       found = lexLetters(text, at, word)
       const letters = word.length === 1 ? match(SPACED_LETTERS, text, at) : null
-      const whole = letters
-        ? letters[0]
-        : found.kind === 'word' && text[at + word.length] === '.'
-          ? dottedAt(text, at, tokens[tokens.length - 1])
-          : null
+      const air = word.startsWith('air') || word.startsWith('Air') ? match(AIR_CHAINS, text, at) : null
+      const whole =
+        (letters ?? air)
+          ? (letters ?? air)![0]
+          : found.kind === 'word' && text[at + word.length] === '.'
+            ? dottedAt(text, at, tokens[tokens.length - 1])
+            : null
       dotted = whole !== null
       if (whole !== null) found = { ...found, text: whole }
     } else found = { kind: 'mark', text: match(OTHER, text, at)![0], value: 0, hyphen: false }
@@ -235,7 +239,7 @@ export function tokenize(text: string): Token[] {
       ? '.'
       : found.text.endsWith('/') && found.text.length > 1
         ? 'with'
-        : plain(dotted ? found.text.replace(/[. \t]/g, '') : found.text)
+        : plain(dotted ? found.text.replace(/^air[ \t-]+(?=ch)|[. \t]/giu, '') : found.text)
     const spelling = key === 'ea' ? 'each' : key.replace(APOSTROPHE_PLURAL, '$1')
     const { is, kinds } = wordOf(spelling)
     // Spelled out, so that all tokens are of one shape: objects that are spread are slow to make and to read.

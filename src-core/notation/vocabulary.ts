@@ -195,6 +195,14 @@ function readCompound(reader: Reader, name: Draft): boolean {
   return true
 }
 
+/** "together", "worked off together", "finished together"; passes it. */
+const passTogether = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    const worked = reader.skip('worked', 'finish', 'finished', 'crocheted', 'drawn', 'closed', 'made')
+    if (worked) reader.skip('off')
+    return reader.skip('tog') || null
+  }) === true
+
 /** "dc 2 tog", "2tog", "sc inc", "dc cluster", "hdc puff st" after a plain name. */
 function readSuffixes(reader: Reader, name: Draft): void {
   const number = reader.peek()
@@ -209,7 +217,7 @@ function readSuffixes(reader: Reader, name: Draft): void {
     name.form = special
     reader.at++
     if (reader.isA('stitch')) reader.at++
-  } else if (reader.skip('tog') && name.form === 'plain') {
+  } else if (name.form === 'plain' && passTogether(reader)) {
     name.form = 'together'
     name.size = 2
   }

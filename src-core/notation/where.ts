@@ -1,5 +1,6 @@
 /** Where a stitch lies that is meant: words behind it that name no place of their own. */
 import type { Reader } from './reader'
+import type { Token } from './tokens'
 import { readStitch } from './vocabulary'
 
 /** "between petals" behind the stitch that is meant. */
@@ -49,6 +50,15 @@ export const passTopOfSame = (reader: Reader): void => {
     else if (!reader.skip('that', 'this', 'very')) return null
     reader.skip('very')
     return reader.sees('same') || null
+  })
+}
+
+/** "the unused side of (each of the 5 ch)": passes it. */
+export const passFreeSide = (reader: Reader): void => {
+  reader.attempt(() => {
+    reader.skip('the')
+    if (!reader.skip('unworked', 'other', 'opposite', 'far') || !reader.skip('side', 'edge')) return null
+    return (reader.skip('of') && ['each', 'the', 'next', 'every'].includes(reader.key())) || null
   })
 }
 
@@ -112,3 +122,7 @@ export function passSameAs(reader: Reader): boolean {
 /** Whether nothing more is said of a stitch that is named: "sc in pc, …", "2 sc in sc) 8 times", "dc over dc around". */
 export const endsPlace = (reader: Reader): boolean =>
   /^([,;:.)(\]*[–—]|and|around|round|rep|\*\*)?$/.test(reader.key()) || (reader.peek()?.first ?? false)
+
+/** A stitch that ends in one tip. */
+export const isBunch = (token: Token | undefined): boolean =>
+  token !== undefined && ['cluster', 'puff', 'popcorn', 'bobble'].some((form) => token.kinds.has(form))

@@ -101,6 +101,17 @@ const readOnward = (reader: Reader, items: readonly Item[]): HowOften | null =>
     return AROUND
   })
 
+/** "until there are 8 clusters and 8 times 2 ch", "until you have 6 petals in all": what there is in the end. */
+const readUntilThere = (reader: Reader): HowOften | null =>
+  reader.attempt(() => {
+    if (!reader.skip('until', 'till')) return null
+    while (reader.skip('there', 'you', 'are', 'have', 'in', 'all', 'total')) continue
+    const amount = reader.number()
+    if (amount === null || (!reader.skipA('counted') && !readNoun(reader))) return null
+    while (reader.peek() && !/^[.;:,()]$/.test(reader.key())) reader.at++
+    return { amount, said: 'in-all' }
+  })
+
 /** "Repeat around", "rep 5 more times", "rep x 6", "repeat in each sp", "keep repeating to the end". */
 const readAgain = (reader: Reader): HowOften | null =>
   reader.attempt(() => {
@@ -109,6 +120,8 @@ const readAgain = (reader: Reader): HowOften | null =>
     if (reader.skip('keep')) reader.skip('on')
     if (!reader.skip('rep')) return null
     passWhat(reader)
+    const there = readUntilThere(reader)
+    if (there) return there
     const others = readOthers(reader)
     if (others) return others
     const amount = readAmount(reader)

@@ -133,7 +133,7 @@ worked | verb
 make making makes | verb instruction
 put puts putting placing | verb
 crochet | verb
-+ now then also | verb
++ now then also always | verb
 skip sk skips skipping miss missing misses pass passing | skip instruction short stop | sk = skip | sk = miss, skip = miss out, skips = misses out, skipping = missing
 leave
 leaving | aside
