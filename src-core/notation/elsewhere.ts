@@ -25,6 +25,17 @@ const readPiece = (reader: Reader): Noun | null =>
     return { kind: 'own', chain: 0, of: 0, words: reader.words(reader.span(from)) }
   })
 
+/** "(next 2ch sp) of second square" within that part: of the motif in hand; passes it. */
+export const passOfThisPart = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    const name = reader.part?.split(' ') ?? []
+    if (name.length === 0 || !reader.skip('of', 'on')) return null
+    reader.skip('the')
+    if (!name.every((word, ahead) => reader.spelled(ahead) === word)) return null
+    reader.at += name.length
+    return true
+  }) === true
+
 /** "corresponding ch-3 sp of previous motif", "matching corner sp on adjacent square": not in this motif. */
 export function readElsewhere(reader: Reader): Noun | null {
   if (['to', 'in', 'into'].includes(reader.key(-1))) {
@@ -43,7 +54,7 @@ export function readElsewhere(reader: Reader): Noun | null {
     // "in joined ch-3 sp of neighbor": others meet there already.
     reader.skip('joined')
     const noun = readNoun(reader)
-    if (!noun || noun.kind === 'ring') return null
+    if (!noun || noun.kind === 'ring' || passOfThisPart(reader)) return null
     const of = reader.attempt(() => {
       if (!reader.skip('of', 'on', 'from')) return null
       reader.skip('the')

@@ -247,6 +247,13 @@ function looseRounds(tokens: readonly Token[], titles: readonly Heading[]): [num
   return parts
 }
 
+/** First token of the next line. */
+function lineEnd(tokens: readonly Token[], from: number, limit: number): number {
+  let at = from + 1
+  while (at < limit && !tokens[at]!.first) at++
+  return Math.min(at, limit)
+}
+
 /** "mc = magic circle". */
 const makesRing = ({ items }: Definition): boolean =>
   items.length > 0 && items.every((item) => item.type === 'foundation' && item.ring === 'adjustable')
@@ -272,6 +279,9 @@ export function parseRounds(
     // Behind "Instructions" the work itself begins.
     const words = (heading.label ?? '').toLowerCase().split(/\s+/)
     if (heading.kind === 'section' && sectionOf(words) === 'opening') return heading.to
+    // "3 ch at start of row = 1 tr" is told on a line.
+    const line = heading.kind === 'definition' ? lineEnd(tokens, heading.to, next) : next
+    if (line < next && usualChains(reader, heading.from, line).length > 0) return line
     return heading.kind === 'round' || heading.kind === 'part'
       ? next
       : Math.max(heading.to, Math.min(next, sectionEnd(reader, heading.to, next)))
@@ -315,6 +325,7 @@ export function parseRounds(
   const findings: (GrammarFinding & { round: number })[] = []
   let part: string | null = null
   const addRound = (from: number, to: number, heading: Heading | null, preamble = false) => {
+    reader.part = part?.toLowerCase() ?? null
     const at = tokens[from]?.start ?? text.length
     const end = tokens[to]?.start ?? text.length
     const before = same && end < known!.common ? known!.bodies.at.get(at) : undefined
@@ -322,7 +333,7 @@ export function parseRounds(
     const body = before?.end === end ? before : { end, ...read(), found: reader.findings.splice(0) }
     bodies.at.set(at, body)
     const { items, broken, found } = body
-    const works = items.some((item) => item.type !== 'note' && item.type !== 'count')
+    const works = items.some(({ type }) => !['note', 'count', 'statement'].includes(type))
     if (headsMore(heading?.label ?? null) && rounds.length > 0) return
     if (preamble || heading?.kind === 'part') usual.push(...usualChains(reader, from, to))
     if (!broken && !works && (heading?.numbers ?? null) === null) return

@@ -1,5 +1,5 @@
 /** Places: "in next 5 sts", "in each ch-6 sp around", "in sp between next 2 dc", "around post of next tr of Rnd 1". */
-import { readElsewhere } from './elsewhere'
+import { passOfThisPart, readElsewhere } from './elsewhere'
 import { readExtent, readGap, readLoop, readNoun, readRound, sizeAhead, sizedSpaceAhead } from './nouns'
 import { atBase, passPointed, readOwn } from './own-places'
 import { readLoopOf, readWithin } from './within'
@@ -298,6 +298,7 @@ function readPart(reader: Reader, around: boolean, inherited: Draft | null): Pla
     if (draft.which === 'nth' && noun.kind !== 'stitch' && noun.kind !== 'chain' && noun.kind !== 'space')
       return null
     const ofThis = reader.attempt(() => {
+      if (passOfThisPart(reader)) return true
       if (!reader.skip('of', 'on')) return null
       if (!reader.skip('current', 'this', 'present', 'same')) return null
       return reader.skipA('motif') || null

@@ -130,6 +130,7 @@ function beginPart(reading: Reading, node: RoundNode): void {
     const begins = anew && (first === null || first === 1 || reading.number === 0)
     if (begins && (reading.history.size > 0 || reading.base.kind !== 'none')) {
       reading.base = { kind: 'none' }
+      reading.earlier = new Map(reading.history)
       reading.history.clear()
       reading.number = 0
       reading.turned = false

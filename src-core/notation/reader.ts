@@ -16,6 +16,8 @@ export class Reader {
   depth = 0
   /** Names of the parts of the pattern, in lower case. */
   readonly parts = new Set<string>()
+  /** The part that the words in hand stand in, in lower case. */
+  part: string | null = null
   /** What the text calls an adjustable ring besides its usual names, in lower case. */
   readonly rings = new Set<string>()
   readonly findings: GrammarFinding[] = []

@@ -42,6 +42,8 @@ export interface Reading {
   /** The part of the pattern in hand, and whether nothing of it has been worked yet. */
   part: string | null
   partOpen: boolean
+  /** Rounds of the part before, by their number: what a motif is joined to. */
+  earlier: ReadonlyMap<number, RoundState>
   /** Pieces alike that the row before is one of. */
   pieces: number
   /** The ring or chain that the part in hand began with before its first round. */
@@ -89,6 +91,7 @@ export function startReading(
     carried: null,
     part: null,
     partOpen: false,
+    earlier: new Map(),
     pieces: 1,
     foundation: { kind: 'none' },
     source: 0,

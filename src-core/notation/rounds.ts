@@ -36,6 +36,7 @@ function newWork(
     tree,
     base: reading.base.kind === 'none' && standsOnEdge(node, tree) ? EDGE : reading.base,
     history: reading.history,
+    earlier: reading.earlier,
     piece: pieceOf(reading.worked),
     sources: new Map(),
     gaps: reading.gaps,

@@ -15,6 +15,10 @@ function saidOfSkipped(items: readonly Item[]): StatementItem | null {
   return at >= 0 && told?.type === 'statement' && told.stitch !== 'ch' ? told : null
 }
 
+/** "The 4 skipped ch are just the edge, don't count them": said anywhere in the row. */
+const NOT_COUNTED =
+  /\b(skipped|missed|unworked|turning)\s+ch[^.;)]*\b(not|never|don.?t|doesn.?t|no)\b[^.;)]*\b(counts?|sts?|stitch|stitches|tr|dc)\b/i
+
 /**
  * Dc (or taller) in the 4th ch from the hook: the chains passed over stand for a stitch, and for a space behind it
  * where the text says so ("4 skipped chs count as dc and ch 1").
@@ -28,7 +32,11 @@ export function standForSkipped(work: Work, target: Target, stitch: StitchKey, f
   if (made ? found?.role !== 'stem' || work.elements.length !== 1 : work.elements.length > 0) return
   const passed = along.chains - 1 - target.place.cell
   const said = saidOfSkipped(work.node.items)
-  if (said?.says === 'does-not-count') return
+  if (
+    said?.says === 'does-not-count' ||
+    NOT_COUNTED.test(work.tree.text.slice(work.node.start, work.node.end))
+  )
+    return
   const stated = said?.says === 'counts'
   const countsAs = (stated && said.stitch) || stitch
   const high = passed >= STITCHES[countsAs].beginningChains && STITCHES[countsAs].beginningCounts

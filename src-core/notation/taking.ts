@@ -271,7 +271,7 @@ export function spacesThere(source: Source): string {
 /** "Sl st in corner ch-5 sp of First Motif": where the text makes that motif as well, its last round has such a space. */
 export function checkNeighbor(work: Work, part: PlacePart): void {
   const { noun } = part
-  const made = work.history.get(work.number)
+  const made = work.history.get(work.number) ?? work.earlier.get(work.number)
   if (noun.kind !== 'space' || noun.chains === null || !made?.ordered || made.unknown) return
   const spaces = made.places.filter(({ kind }) => kind === 'space')
   if (spaces.length === 0 || spaces.some(({ chains }) => chains === noun.chains)) return

@@ -98,6 +98,7 @@ const LONGEST_HOLDS = 7
 export function passSameAs(reader: Reader): boolean {
   const beginning = reader.attempt((): { beginning: boolean } | null => {
     if (!reader.skip('as', 'where')) return null
+    if (reader.skip('before')) return { beginning: false }
     reader.skip('the')
     let first = false
     reader.skip('very')
@@ -110,6 +111,8 @@ export function passSameAs(reader: Reader): boolean {
       return { beginning: true }
     }
     reader.skip('turning')
+    // "in same sp as last 2 dc".
+    reader.number()
     if (reader.peek()?.kind === 'chains') reader.at++
     else if (reader.skipA('own-chain')) return { beginning: true }
     else if (!reader.skipA('stitch') && !readStitch(reader)) return null

@@ -51,6 +51,8 @@ export interface Work {
   readonly piece: Piece
   /** Rounds by their number, and the one that the text is handed with. */
   readonly history: ReadonlyMap<number, RoundState>
+  /** Rounds of the part before. */
+  readonly earlier: ReadonlyMap<number, RoundState>
   readonly sources: Map<RoundState, Source>
   readonly gaps: ReadonlyMap<RoundState, number>
   readonly turned: boolean

@@ -100,3 +100,19 @@ describe('Points of a star', () => {
     expect(told(text(6))).not.toEqual([])
   })
 })
+
+describe('Joined as you go', () => {
+  const first =
+    'FIRST SQUARE\nMake 4ch, ss in first ch to make a ring.\nRound 1: 3ch (counts as 1tr), 2tr in ring, 2ch, [3tr in ring, 2ch] 3 times, ss in 3rd ch. 12 tr.\nRound 2: Ss in next 2tr and in 2ch sp, [3ch, 2tr, 2ch, 3tr] in same sp, 1ch, *[3tr, 2ch, 3tr] in next 2ch sp, 1ch; rep from * twice more, ss in 3rd ch. 24 tr. Fasten off.\n\n'
+  const second = (space: string, last: string) =>
+    `${first}SECOND SQUARE\nRound 1: As Round 1 of first square.\nRound 2: Ss in next 2tr and in 2ch sp, [3ch, 2tr] in same sp, 1ch, 1dc in a corner sp of first square, 1ch, 3tr in same sp of second square, 1dc in the ${space} sp of first square, 3tr in next 2ch sp of second square, 1ch, 1dc in next corner sp of first square, 1ch, 3tr in same sp ${last}, 1ch (one side joined), *[3tr, 2ch, 3tr] in next 2ch sp, 1ch; rep from * once more, ss in 3rd ch. Fasten off.`
+  it('names the motif in hand as well', () => {
+    expect(told(second('1ch', 'of second square'), 'UK')).toEqual([])
+    expect(told(second('1ch', 'as before'), 'UK')).toEqual([])
+    expect(told(second('1ch', 'as last 3 tr'), 'UK')).toEqual([])
+    expect(made(second('1ch', 'of second square'), 'UK')).toEqual([12, 24, 12, 24])
+  })
+
+  it('misses a space that the first one has not', () =>
+    expect(told(second('5ch', 'of second square'), 'UK')).toHaveLength(1))
+})
