@@ -128,10 +128,10 @@ export function readRowEnds(reader: Reader): Place | null {
       ends ??
       reader.attempt(() => {
         const found = readWhich(reader)
-        if (reader.skip('row-end')) return reader.skipA('stitch') || true ? found : null
+        if (reader.skip('row-end')) return (reader.skipA('stitch'), found)
         if (!isRow(reader)) return null
         reader.at++
-        if (reader.skip('end', 'edge')) return reader.skipA('stitch') || true ? found : null
+        if (reader.skip('end', 'edge')) return (reader.skipA('stitch'), found)
         // "1 sc in each row down the side".
         return found.each && (/^([,;.)]|down|up|along|to|)$/.test(reader.key()) || null) ? found : null
       })
