@@ -1,5 +1,6 @@
 /** Headings: "Rnd 3:", "3rd rnd:", "Rnds 4–6:", "Edging:", and the sections that hold no rounds. */
 import { skipAdjustable } from './nouns'
+import { isDecorated, passDecoration } from './decoration'
 import { numberedLines, readNumberedLine } from './numbered-lines'
 import type { Reader } from './reader'
 import { sectionOf } from './sections'
@@ -197,20 +198,6 @@ function namesForm(reader: Reader, from: number, to: number): boolean {
 const BEGINS =
   /^((foundation|base|starting|beginning|center|centre)? ?(ring|chain|ch)|foundation|base|set-?up|(to )?(begin|start))$/
 
-/** Signs around a heading that say nothing: "** CENTER **", "~ Leaf ~", "- Rnd 1:". */
-const DECORATION = /^[*~=#•·_>|+\p{S}\-–—]+$/u
-
-function passDecoration(reader: Reader, before: boolean): boolean {
-  const start = reader.at
-  for (;;) {
-    const sign = reader.peek()
-    const opens = before && reader.at === start
-    if (sign?.kind !== 'mark' || !DECORATION.test(sign.key) || (sign.first && !opens)) break
-    reader.at++
-  }
-  return reader.at > start
-}
-
 /** A title has no more words: "Second and all following motifs". */
 const MOST_WORDS = 7
 
@@ -288,7 +275,9 @@ function readLabelHeading(reader: Reader, startOfLine: boolean, inline: boolean)
     passCountLabel(reader)
     if (reader.at > from && reader.number() !== null) return null
     reader.at = named
-    const bracket = readLabel(reader)
+    let bracket = readLabel(reader)
+    // "* LEAF * (make 2)", "=== Leaf ===": what stands around the words ends with them.
+    if (decorated && bracket === null && passDecoration(reader, false)) bracket = readLabel(reader)
     // "Abbreviations.—Ch., chain".
     const explains = () => sectionOf(words) !== null || namesForm(reader, from, named)
     const ruled = startOfLine && explains() && passRule(reader)
@@ -344,13 +333,6 @@ function readLabelHeading(reader: Reader, startOfLine: boolean, inline: boolean)
 const FREE_BEHIND = new Set(['.', ')', ']', ';', ':', '!'])
 /** Sections in which every label is a stitch that the text explains. */
 const EXPLAINS = /^((uk|us) )?(special|stitch(es)?|abbrev)/
-
-/** Whether the line in hand ends in a sign, as it began. */
-function isDecorated(reader: Reader): boolean {
-  let at = reader.at
-  while (at + 1 < reader.tokens.length && at - reader.at < 12 && !reader.tokens[at + 1]!.first) at++
-  return at > reader.at && DECORATION.test(reader.tokens[at]!.key)
-}
 
 /** Every heading of the text, in order. */
 export function findHeadings(reader: Reader): Heading[] {
