@@ -1,4 +1,5 @@
 /** The piece that stands before a round, as far as it is worked in rows: their ends, and the chain under them. */
+import { counted } from '../figures/words'
 import type { Stem } from './state'
 import type { PlacePart } from './tree'
 import { baseSource, report, targetAt } from './work'
@@ -48,7 +49,10 @@ export function rowEndTargets(work: Work, part: PlacePart): Target[] {
   }
   const count = part.which === 'each' ? Math.max(1, rows) : part.count
   if (known && rows > 0 && count > rows)
-    report(work, 'rounds/too-many-used', part, { uses: `the side uses ${count} row ends`, available: rows })
+    report(work, 'rounds/too-many-used', part, {
+      uses: `the side uses ${counted(count, 'row end')}`,
+      available: rows,
+    })
   return Array.from({ length: count }, () => targetAt(work, null, { kind: 'unknown', round: -2, index: -1 }))
 }
 
