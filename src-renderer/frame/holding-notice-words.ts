@@ -41,7 +41,7 @@ export function fixButton(fix: Fix): string {
 export const leaveOutButton = (count: number): string =>
   count === 1
     ? 'Leave out the motif that joins nothing'
-    : `Leave out ${count} motifs that join nothing of the rest`
+    : `Leave out ${counted(count, 'motif')} that join nothing of the rest`
 
 /** What would make it hold. */
 export function fixWords(fix: Fix, project: Project): string {
