@@ -107,11 +107,20 @@ export function proposeArrangements(
   // What is cut out misses a size by as much as its arrangement does, whichever is usual.
   if (blanketOf(project)?.outlineShape)
     proposals.sort(
-      (a, b) => crookedSteps(a) - crookedSteps(b) || missOf(a.fit.size, wish) - missOf(b.fit.size, wish),
+      (a, b) =>
+        Number(isNear(b, wish)) - Number(isNear(a, wish)) ||
+        crookedSteps(a) - crookedSteps(b) ||
+        missOf(a.fit.size, wish) - missOf(b.fit.size, wish),
     )
   // A patch judges; the plan itself decides.
   const held = proposals.filter(({ fit }) => holds(fit))
   return { proposals: held.length > 0 ? held : proposals, failed, findings: first.findings }
+}
+
+/** Whether a size is met to half a motif: an even edge is worth no more than that. */
+const isNear = ({ fit, plan }: Proposal, wish: Wish): boolean => {
+  const half = (plan.motif?.overTips ?? 0) / 2
+  return Math.abs(fit.size.width - wish.width) <= half && Math.abs(fit.size.height - wish.height) <= half
 }
 
 /** How many motifs the rows of a plan have, from the top. */

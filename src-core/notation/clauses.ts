@@ -1,5 +1,6 @@
 /** The small clauses: how often, and "rep from * …". */
 import { readNoun } from './nouns'
+import { inBrackets, MARKS, passWhatIsMarked } from './marked'
 import type { Reader } from './reader'
 import { NO_NAME } from './tree'
 import type { Item, RepeatClause, RepeatEnding } from './tree'
@@ -140,7 +141,11 @@ export function readAmount(reader: Reader, plainNumber = false): Amount | null {
  * every sp around", "rep *-* in total 6 times", "repeat between the stars all the way round, 12 times altogether".
  */
 export function readClosedAmount(reader: Reader): Amount | null {
+  // "*sc in next st, ch 1* (12 times)".
+  const bracketed = inBrackets(reader, () => readClosedAmount(reader))
+  if (bracketed && bracketed.amount !== null) return bracketed
   return reader.attempt((): Amount | null => {
+    reader.attempt(() => (reader.skip('and') && reader.sees('do')) || null)
     const again =
       reader.skipAll('do', '*', 'to', '*') ||
       reader.skipAll('work', '*', 'to', '*') ||
@@ -316,11 +321,12 @@ export function readRepeatClause(reader: Reader, sequence: SequenceReader): Repe
     let amountSpan = amount && reader.span(amountStart)
     reader.skip(',')
     const bracket = reader.skip('(') ? ')' : reader.skip('[') ? ']' : null
+    if (verb) passWhatIsMarked(reader)
     const between = reader.skip('between')
     if (!between && !reader.skip('from') && !verb) return null
-    reader.skip('first', 'the')
+    while (reader.skip('first', 'the', 'two')) continue
     const mark = reader.key()
-    if (!reader.skip('*', '**', '†', '***', 'star', 'asterisk')) return null
+    if (!reader.skip('*', '**', '†', '***', 'star', 'asterisk', ...(between ? MARKS : []))) return null
     reader.skip("'s", 's')
     let toDouble = false
     let toMark = false

@@ -250,11 +250,22 @@ const passLastLoop = (reader: Reader): boolean =>
     return reader.sees('joined') || reader.sees('joining') || reader.sees('connected') || null
   }) === true
 
+/** "Close the ring and join with …": how the tail is pulled makes no stitch. */
+const passRingClosed = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    if (!reader.skip('close', 'tighten')) return null
+    while (reader.skip('the', 'magic', 'up')) continue
+    const closed = reader.skip('ring', 'circle', 'loop', 'hole')
+    reader.skip(',')
+    return (closed && reader.skip('and', 'then') && reader.sees('join')) || null
+  }) === true
+
 /** "join with sl st in first sc", "join", "close with ss", "join to form ring" is a foundation, not this. */
 export function readJoin(reader: Reader): JoinItem | null {
   const start = reader.at
   return reader.attempt((): JoinItem | null => {
     const ofLast = passLastLoop(reader)
+    passRingClosed(reader)
     reader.skip('invisible', 'inv')
     const closes = reader.sees('close')
     if (!reader.skip('join', 'joining', 'joined', 'connected', 'close')) return null

@@ -70,9 +70,11 @@ function readEndCount(reader: Reader, from: number, to: number): { item: Item; a
   const ranged = start - 2 >= from && reader.tokens[start - 2]!.kind === 'number'
   if (mark === ';' || (ranged && ['-', '–', '—'].includes(mark))) return null
   if (mark === ':') {
-    // "join with sl st in top of ch-3: 24 dc." tells a count, "into ring work: 12 dc." does not.
+    // "join with sl st in top of ch-3: 24 dc.", "Stitch count: 24 dc." tell a count, "into ring work: 12 dc." does not.
     const before = reader.tokens.slice(Math.max(from, start - 12), start - 1).map((token) => token.key)
-    if (!before.some((key) => ['join', 'around', 'end', 'round', 'rnd', 'off'].includes(key))) return null
+    const labelled = [2, 3].some((back) => reader.tokens[start - back]?.kinds.has('tells'))
+    if (!labelled && !before.some((key) => ['join', 'around', 'end', 'round', 'rnd', 'off'].includes(key)))
+      return null
   }
   reader.at = start
   const item = readCounts(reader, end, mark !== '.' && mark !== ')' && mark !== ']')
@@ -222,7 +224,6 @@ const makesGroup = ({ items }: Definition): boolean =>
   ) || items.filter(({ type }) => type === 'work' || type === 'chain').length > 1
 
 const COLOUR = /^([A-Z]|MC|CC\d?|C[A-H])$/
-
 /** "Work as for First Motif", "Work Rounds 1–3. On Round 4 …": what another part says, told again in words. */
 const isRetold = (item: Item): boolean =>
   item.type === 'repeat-round' || (item.type === 'note' && item.unread === 'work')

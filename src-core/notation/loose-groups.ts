@@ -129,6 +129,14 @@ export function closesList(reader: Reader, items: readonly Item[], item: Item): 
   return /^[,.\s]*and\s*$/.test(reader.text.slice(chain.end, item.start))
 }
 
+/** As many of a stitch on both sides of chains, before a space: "3 dc, ch 3, 3 dc in next corner" is one group. */
+export function closesMirror(items: readonly Item[], least: number, item: Item): item is WorkItem {
+  const [first, chain] = items.slice(Math.max(least, items.length - 2))
+  if (!intoSpace(item) || chain?.type !== 'chain' || first?.type !== 'work' || first.place) return false
+  const many = (item.count ?? 1) > 1 && item.count === first.count
+  return many && item.stitch.form === first.stitch.form && item.stitch.stitch === first.stitch.stitch
+}
+
 /** "Dc, ch 1 in each st around": chains go into no stitch, so the place is that of all before it. */
 export const readShared = (reader: Reader): Place | null =>
   reader.isA('into') && ['each', 'every'].includes(reader.key(1)) ? readPlace(reader) : null

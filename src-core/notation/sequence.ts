@@ -7,7 +7,7 @@ import { readInAll } from './in-all'
 import { readPhrase } from './phrases'
 import { readProse } from './prose'
 import type { Stop } from './clauses'
-import { closesList, gatherBefore, gathersAll, readShared } from './loose-groups'
+import { closesList, closesMirror, gatherBefore, gathersAll, groupOf, readShared } from './loose-groups'
 import { goOn, readShortRepeat, wrapStar } from './stars'
 import type { OpenStar } from './stars'
 import { explains, isMadeOf, isUnreadCount, namesIt, remarks, tellsFirst } from './brackets'
@@ -351,6 +351,7 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
       const least = star ? star.index : 0
       const shared = item.type === 'chain' ? readShared(reader) : null
       if (item.type === 'chain' && shared) items.push(gatherBefore(items, item, least, shared))
+      else if (closesMirror(items, least, item)) items.push(groupOf(items.splice(-2), item))
       else
         items.push(
           gathersAll(reader, item) || closesList(reader, items, item)

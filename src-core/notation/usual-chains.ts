@@ -16,6 +16,19 @@ function chainsAt(words: readonly Token[], index: number): number | null {
   return number ? number.value || wordOf(number.is).value : 0
 }
 
+const TELLS = ['counts', 'stands', '=']
+
+/** "3ch = 1tr, 4ch = 1dtr": whether the next part of a list is told of chains of its own. */
+function beginsAnother(reader: Reader, from: number, to: number): boolean {
+  const part: Token[] = []
+  for (let at = from; at < to && !reader.tokens[at]!.first; at++) {
+    if (TELLS.includes(reader.tokens[at]!.is)) return part.some((_, index) => chainsAt(part, index))
+    if (reader.tokens[at]!.kind === 'mark') return false
+    part.push(reader.tokens[at]!)
+  }
+  return false
+}
+
 /** "The ch-3 at the beginning of a round counts as a dc": what a note says of all rounds. */
 export function usualChains(reader: Reader, from: number, to: number): UsualChain[] {
   const found: UsualChain[] = []
@@ -24,12 +37,13 @@ export function usualChains(reader: Reader, from: number, to: number): UsualChai
     while (
       end < to &&
       !['.', ';'].includes(reader.tokens[end]!.key) &&
+      !(reader.tokens[end]!.key === ',' && beginsAnother(reader, end + 1, to)) &&
       !(end > start && reader.tokens[end]!.first)
     )
       end++
     const words = reader.tokens.slice(start, end)
     const never = words.findIndex(({ is }, at) => is === 'not' && isNoStitch(words.slice(at + 1)))
-    const told = words.findIndex(({ is }) => ['counts', 'stands', '='].includes(is))
+    const told = words.findIndex(({ is }) => TELLS.includes(is))
     const counts = told < 0 ? never : told
     // "Beginning ch-1 or ch-2 never counts"; without a number it is said of the chains at the beginning alone.
     const named = words.slice(0, Math.max(0, counts)).flatMap((_, index) => chainsAt(words, index) ?? [])

@@ -46,13 +46,28 @@ const withBlanket = (project: Project, fields: Partial<BlanketLayout>): Project 
   layout: { ...blanketOf(project)!, ...fields },
 })
 
-/** All whole steps of a project. What is made already keeps its motif, its hook and its joins. */
-export const stepsOf = (project: Project): Change[] => [
-  ...edgingSteps(project),
+/** All whole steps of a project towards a size. What is made already keeps its motif, its hook and its joins. */
+export const stepsOf = (project: Project, tryout: Tryout, wish: WishedSize, planner: Planner): Change[] => [
+  ...edgingSteps(project, roundsTowards(project, tryout, wish, planner)),
   ...(isBegun(project) ? [] : [...chainSteps(project), ...hookSteps(project), ...roundSteps(project)]),
 ]
 
-function edgingSteps(project: Project): Change[] {
+/** How many rounds of edging more are tried: the first few, and those that come to the size with the present motifs. */
+function roundsTowards(project: Project, tryout: Tryout, wish: WishedSize, planner: Planner): number[] {
+  const rounds = new Set(Array.from({ length: WAYS.edgingSteps }, (_, i) => 1 + i))
+  const one = edgingSteps(project, [1]).find(({ more }) => more === 1)
+  const wider = one && planner.tryout(one.edit(project))
+  for (const side of wider ? SIDES : []) {
+    const [wished, now] = [wish[side], tryout.size(tryout.counts)[side]]
+    const each = wider!.size(tryout.counts)[side] - now
+    if (wished === undefined || each < LEAST_GROWTH) continue
+    const wanted = Math.floor((wished - now) / each)
+    for (const count of [wanted, wanted + 1]) if (count >= 1 && count <= WAYS.edgingRounds) rounds.add(count)
+  }
+  return [...rounds].sort((a, b) => a - b)
+}
+
+function edgingSteps(project: Project, more: readonly number[]): (Change & { readonly more: number })[] {
   const edging = blanketOf(project)?.edging
   const speech = speechOf(project)
   const rounds = plainRounds(edging, speech.terms)
@@ -61,32 +76,31 @@ function edgingSteps(project: Project): Change[] {
   const stitch = rounds.at(-1) ?? (speech.terms === 'US' ? 'sc' : 'dc')
   const yarn = edging?.yarn ?? project.joining?.yarn
   // As many more as come to the size, if that is no border without end; as many fewer as there are.
-  const steps = [
-    ...Array.from({ length: rounds.length }, (_, i) => -1 - i),
-    ...Array.from({ length: WAYS.edgingRounds }, (_, i) => 1 + i),
-  ]
+  const steps = [...Array.from({ length: rounds.length }, (_, i) => -1 - i), ...more]
   const written = edging?.written ?? []
   /** Written rounds are left out from the outside, and last of all the round that they are worked into. */
-  const without = (kept: number, plain: readonly string[]): Change => ({
-    kind: 'edging',
+  const without = (kept: number, plain: readonly string[]) => ({
+    kind: 'edging' as const,
+    more: 0,
     words: words.edgingWay(
       plain.length - rounds.length - writtenRounds(edging).filter(({ entry }) => entry >= kept).length,
       stitch,
       speech,
     ),
-    edit: (before) =>
+    edit: (before: Project) =>
       withBlanket(before, {
         edging: { ...edging, rounds: [...plain], written: written.slice(0, kept) },
       }),
   })
   const outer = written.map((_, kept) => without(kept, rounds))
   const none = written.length > 0 ? [without(0, [])] : []
-  const plain: Change[] = steps
+  const plain = steps
     .filter((step) => rounds.length + step >= least)
     .map((step) => ({
-      kind: 'edging',
+      kind: 'edging' as const,
+      more: step,
       words: words.edgingWay(step, stitch, speech),
-      edit: (before) =>
+      edit: (before: Project) =>
         withBlanket(before, {
           edging: {
             ...edging,

@@ -8,7 +8,9 @@ export const WAYS = {
   gauge: 0.06,
   /** Share by which blocking stretches without force (common practice, no source). */
   blocking: 0.04,
-  /** Rounds of edging more that are tried: a wider border is no remedy for a size any more (ours). */
+  /** Rounds of edging more that are tried in any case, with whatever goes with them (ours). */
+  edgingSteps: 4,
+  /** And at most: a wider border is no remedy for a size any more (ours). */
   edgingRounds: 16,
   /** The longest joining chain that is tried (ours). */
   chains: 6,

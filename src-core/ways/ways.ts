@@ -116,7 +116,7 @@ function candidatesOf(ground: Ground): Candidate[] {
     off: offBy(size, wish),
     more: Math.abs(countPlaces(counts) - countPlaces(now)),
   })
-  const tries: Stepped[] = stepsOf(project).flatMap((step) => {
+  const tries: Stepped[] = stepsOf(project, tryout, wish, planner).flatMap((step) => {
     const changed = step.edit(project)
     const tried = planner.tryout(changed)
     return tried ? [{ step, changed, tried, counts: countsOf(ground, tried) }] : []

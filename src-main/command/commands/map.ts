@@ -72,7 +72,7 @@ export const addMap: AddCommand = (program, around, end) => {
     )
     .addHelpText(
       'after',
-      '\nExamples:\n  petalyard map throw.petalyard --out throw.pdf --paper A4 --style ink\n  petalyard map garland.petalyard --out card.pdf --sheets card\n  petalyard map throw.petalyard --editions us,uk,a4,letter --out throw\n  petalyard map throw.petalyard --sheets title,map --house house.json --out throw.pdf',
+      '\nExamples:\n  petalyard map throw.petalyard --out throw.pdf --paper A4 --style ink\n  petalyard map garland.petalyard --out card.pdf --sheets card\n  petalyard map throw.petalyard --editions us,uk,a4,letter --out throw\n  petalyard map throw.petalyard --house house.json --out throw.pdf',
     )
     .action(async (file: string, options: Options) => {
       const said = (['paper', 'style', 'terms'] as const).find((name) => options[name] !== undefined)

@@ -97,7 +97,7 @@ describe('a motif taken from a photo', () => {
   it('is a new one with colours of its own', () => {
     const made = photographed(SMALL, measured)
     expect(made).toMatchObject({ kind: 'measured', ...measured, name: expect.stringMatching(/^Flower/) })
-    expect(made.slots!.map(({ slot }) => slot)).toEqual(['centre', 'petals'])
+    expect(made.slots!.map(({ slot }) => slot)).toEqual(['center', 'petals'])
     expect(photographed(SMALL, { outline: 'round', across: 80 })).toMatchObject({
       outline: 'round',
       across: 80,
