@@ -17,7 +17,7 @@ import { CANCELLED, done, refused } from '../../shared-types/bridge'
 import { PAPERS, SHEET_STYLES } from '../../shared-types/project'
 import { GROUND_COLOUR, PICTURE_FORMATS, PICTURE_SUBJECTS, PICTURE_WIDTH } from '../../shared-types/pictures'
 import { LABEL_COUNTS, LISTS, SHEETS } from '../../shared-types/sheets'
-import { finding } from '../../src-core/findings/finding'
+import { finding, spelledValue } from '../../src-core/findings/finding'
 import { EDITION_NAMES } from '../../src-core/editions'
 import { isWriteRefusal, whyNotWritten } from '../documents/replace-file'
 import type { ProjectSession } from '../documents/session/session'
@@ -227,7 +227,9 @@ export const OPERATIONS: { readonly [Name in OperationName]: Operation<Name> } =
     run: async (_, { caller, session }) => {
       const reason = await caller.showEngineLicences()
       if (reason === null) return done(null)
-      return refused(finding('app/cannot-show', session.keeping.name, { what: 'its licences', reason }))
+      return refused(
+        finding('app/cannot-show', session.keeping.name, { what: spelledValue('its licences'), reason }),
+      )
     },
   },
   closeWindow: {

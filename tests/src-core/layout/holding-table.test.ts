@@ -46,6 +46,6 @@ describe('docs/holding.md', () => {
     } as const
     const [first] = proposeProject(caseProject(motif), { width: 1300, height: 1600 }, undefined, 1).proposals
     expect(countTogether(first!.plan)).toEqual({ pieces: 1, single: 0 })
-    expect(first).toMatchObject({ points: 909, rule: 'tips', fit: { columns: 16, rows: 24 } })
+    expect(first).toMatchObject({ points: 764, rule: 'tips', fit: { columns: 16, rows: 20 } })
   })
 })
