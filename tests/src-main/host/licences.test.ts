@@ -44,7 +44,7 @@ it('says why the licences of the browser in it cannot be shown', async () => {
     outcome: 'refused',
     problem: {
       code: 'app/cannot-show',
-      message: 'The system cannot show its licences: no program is set for pages.',
+      message: 'The system cannot show its licenses: no program is set for pages.',
     },
   })
 })
