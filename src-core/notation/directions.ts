@@ -255,7 +255,7 @@ const passRingClosed = (reader: Reader): boolean =>
   reader.attempt(() => {
     if (!reader.skip('close', 'tighten')) return null
     while (reader.skip('the', 'magic', 'up')) continue
-    const closed = reader.skip('ring', 'circle', 'loop', 'hole')
+    const closed = reader.skip('ring', 'circle', 'lp', 'hole')
     reader.skip(',')
     return (closed && reader.skip('and', 'then') && reader.sees('join')) || null
   }) === true

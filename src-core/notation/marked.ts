@@ -7,9 +7,7 @@ export const MARKS = ['stars', 'asterisks']
 /** "repeat what is between …", "repeat the part between …", "repeat instructions between …". */
 export const passWhatIsMarked = (reader: Reader): boolean =>
   reader.attempt(() => {
-    while (
-      reader.skip('the', 'all', 'instructions', 'directions', 'what', 'that', 'part', 'section', 'stitches')
-    )
+    while (reader.skip('the', 'all', 'instructions', 'directions', 'what', 'that', 'part', 'section', 'st'))
       continue
     while (reader.skip('is', 'stands', 'given', 'written')) continue
     return reader.sees('between') || null
