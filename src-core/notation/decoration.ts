@@ -24,7 +24,7 @@ export function isDecorated(reader: Reader): boolean {
   const { tokens } = reader
   let at = reader.at
   while (at + 1 < tokens.length && at - reader.at < 12 && !tokens[at + 1]!.first) at++
-  if (tokens[at]!.key === ')') {
+  if (tokens[at]?.key === ')') {
     let opener = at
     while (opener > reader.at && tokens[opener]!.key !== '(') opener--
     if (opener > reader.at && MADE.test(tokens[opener + 1]!.key)) at = opener - 1
