@@ -20,6 +20,8 @@ const MORE = new RegExp(
 )
 const AGAIN = /\b(re-?join|join|attach|rows?|fasten on)\b/i
 const ROWS = /\brows?\b/i
+/** Words and signs of the longest sentence that tells of more pieces (ours). */
+const LONGEST = 80
 
 const valueOf = (found: RegExpExecArray | null): number => {
   const word = found?.slice(1).find((each) => each !== undefined) ?? ''
@@ -38,11 +40,13 @@ export const passMorePieces = (reader: Reader): NoteItem | null => {
   let end = start
   while (
     end < reader.end &&
+    end - start <= LONGEST &&
     reader.tokens[end]!.key !== '.' &&
     !(end > start && reader.tokens[end]!.paragraph)
   )
     end++
-  if (end === start) return null
+  // Looked at anew at every place that may begin a sentence: without an end it would grow with the square.
+  if (end === start || end - start > LONGEST) return null
   const words = reader.text.slice(reader.tokens[start]!.start, reader.tokens[end - 1]!.end)
   if (!MORE.test(words) || !AGAIN.test(words)) return null
   reader.at = end
