@@ -1,13 +1,6 @@
 /** Chains worked on both sides, rows that leave stitches, rings of all kinds and ways to a loop, each told in many words (common practice, no source). */
 import { describe, expect, it } from 'vitest'
-import { readRounds } from '../../../src-core/notation/read'
-
-const read = (text: string, terms: 'US' | 'UK' = 'US') => readRounds(text, { terms })
-const told = (text: string, terms: 'US' | 'UK' = 'US') =>
-  read(text, terms)
-    .findings.filter(({ severity }) => severity !== 'note')
-    .map(({ code, message }) => `${code} ${message}`)
-const made = (text: string, terms: 'US' | 'UK' = 'US') => read(text, terms).rounds.map((round) => round.made)
+import { made, told } from './telling'
 
 describe('The other side of a chain', () => {
   it.each([

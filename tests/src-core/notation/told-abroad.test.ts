@@ -1,13 +1,6 @@
 /** Wordings of translated patterns, and points that are worked around on both sides (common practice, no source). */
 import { describe, expect, it } from 'vitest'
-import { readRounds } from '../../../src-core/notation/read'
-
-const read = (text: string, terms: 'US' | 'UK' = 'US') => readRounds(text, { terms })
-const told = (text: string, terms: 'US' | 'UK' = 'US') =>
-  read(text, terms)
-    .findings.filter(({ severity }) => severity !== 'note')
-    .map(({ code, message }) => `${code} ${message}`)
-const made = (text: string, terms: 'US' | 'UK' = 'US') => read(text, terms).rounds.map((round) => round.made)
+import { made, told } from './telling'
 
 describe('Chains between, told behind', () => {
   it.each([
