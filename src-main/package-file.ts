@@ -4,7 +4,7 @@
  */
 import { existsSync, readFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
-import { basename } from 'node:path'
+import { basename, dirname, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import FILES from './package-files.json'
 
@@ -12,7 +12,8 @@ import FILES from './package-files.json'
 export function packageFile(part: keyof typeof FILES, file: string): Uint8Array<ArrayBuffer> {
   const name = FILES[part].find((each) => basename(each) === file)
   if (!name) throw new Error(`${file} is not in the table of package files`)
-  const beside = fileURLToPath(new URL(`files/${file}`, import.meta.url))
+  // Not `new URL(…, import.meta.url)`: Vite takes that for a page's asset and refuses a name that is only known later.
+  const beside = join(dirname(fileURLToPath(import.meta.url)), 'files', file)
   return new Uint8Array(
     readFileSync(existsSync(beside) ? beside : createRequire(import.meta.url).resolve(name)),
   )
