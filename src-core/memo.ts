@@ -57,3 +57,21 @@ export function remembered<About extends object, Rest extends readonly unknown[]
     return output
   }
 }
+
+/**
+ * Gives back the earlier object where a new one has the value of one of the last `remember`: what follows from a value
+ * that was worked out anew and came out the same is then remembered too.
+ */
+export function likeBefore<Value>(
+  isEqual: (before: Value, now: Value) => boolean,
+  remember = 1,
+): (now: Value) => Value {
+  const kept: Value[] = []
+  return (now) => {
+    const at = kept.findIndex((before) => before === now || isEqual(before, now))
+    const value = at < 0 ? now : kept.splice(at, 1)[0]!
+    kept.unshift(value)
+    if (kept.length > remember) kept.pop()
+    return value
+  }
+}

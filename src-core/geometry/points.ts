@@ -68,6 +68,10 @@ export function signedArea(outline: Outline): number {
   return twice / 2
 }
 
+/** Whether two outlines have the same points in the same order. */
+export const isSameOutline = (one: Outline, other: Outline): boolean =>
+  one.length === other.length && one.every(({ x, y }, i) => x === other[i]!.x && y === other[i]!.y)
+
 /** Length of a closed outline. */
 export function perimeter(outline: Outline): Millimetres {
   let sum = 0

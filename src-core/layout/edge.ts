@@ -7,7 +7,7 @@
  */
 import type { MotifAccount, Point } from '../../shared-types/plan'
 import type { BorderEdge } from '../edging/border'
-import { moveOutline, perimeter } from '../geometry/points'
+import { isSameOutline, moveOutline, perimeter } from '../geometry/points'
 import type { Outline } from '../geometry/points'
 import { remembered } from '../memo'
 import type { Millimetres } from '../units/quantity'
@@ -144,15 +144,27 @@ function smallEdge(input: EdgeInput, counts: BlanketCounts): SmallEdge {
   if (!known || !sameAnchors(known.tips, input.tips))
     told.set(input.lattice, (known = { tips: input.tips, edges: new Map<string, SmallEdge>() }))
   const { columns, rows, rings, alternateRows } = counts
-  const key = [input.style, input.reach, input.halves, columns, rows, rings, alternateRows].join(' ')
+  const own = [input.style, input.reach, input.halves, ...allowed(input)]
+  const key = [...own, columns, rows, rings, alternateRows].join(' ')
   let edge = known.edges.get(key)
   if (!edge) known.edges.set(key, (edge = walkEdge(input, counts)))
   return edge
 }
 
+/** Which tips of which kinds may be joined from how far: rules differ in that where the lattice is the same. */
+const allowed = ({ ways: { pair }, tips }: EdgeInput): readonly (string | number)[] =>
+  pair
+    ? tips.flatMap((own, kind) =>
+        tips.flatMap((others, other) => {
+          const { reach, allows } = pair(kind, other)
+          const bits = own.flatMap((one) => others.map((two) => (allows(one, two) ? '1' : '0')))
+          return [reach, bits.join('')]
+        }),
+      )
+    : []
+
 const sameAnchors = (a: EdgeInput['tips'], b: EdgeInput['tips']): boolean =>
-  a.length === b.length &&
-  a.every((own, kind) => own.length === b[kind]!.length && own.every((anchor, i) => anchor === b[kind]![i]))
+  a.length === b.length && a.every((own, kind) => isSameOutline(own, b[kind]!))
 
 /** Whether an edge is walked as it is, and not told from smaller ones. */
 function isSmall({ counts, lattice }: EdgeInput): boolean {

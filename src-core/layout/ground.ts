@@ -5,16 +5,21 @@ import type { Motif, Project } from '../../shared-types/project'
 import type { Settled, SettledBlanket } from '../../shared-types/settled'
 import { accountOf } from '../accounts'
 import { finding } from '../findings/finding'
+import { isSameOutline } from '../geometry/points'
+import type { Outline } from '../geometry/points'
 import { joinRules } from '../joins/rule'
+import type { Rules } from '../joins/rule'
 import { plainRounds, writtenHeights, writtenRounds } from '../edging/written'
 import { edgingHeight } from '../materials/edging'
-import { memoised } from '../memo'
+import { likeBefore, memoised } from '../memo'
 import { laidBlanketOf } from '../plans/layouts'
 import { settled } from '../settled'
 import { resolveGauge } from '../stitches/gauge'
+import type { Millimetres } from '../units/quantity'
 import { blanketCounts, blockingFactors, COUNT_FIELDS } from './blanket'
-import type { CountFields } from './blanket'
+import type { BlanketCounts, CountFields } from './blanket'
 import { cellsOf, hasOwnPairs } from './cells'
+import type { Cells } from './cells'
 import { LATTICES_KEPT } from './constants'
 import { edgingRoom } from './frame'
 import { cutOut } from './outline'
@@ -37,14 +42,24 @@ export function createGround() {
   // One object for equal fields: what is placed in it is not placed again.
   const room = memoised(edgingRoom)
   const idsOf = memoised((...ids: string[]): readonly string[] => ids)
-  // By what it hangs on: blankets that differ in how many motifs they have alone stand on the same lattice, whose edges
-  // are walked once.
+  // By what it hangs on: blankets that differ in how many motifs they have, in what these weigh or in how they are
+  // worked stand on the same lattice, whose edges are walked once.
   const endless = memoised(stages.endlessLattice, LATTICES_KEPT)
-  const latticeUnder: typeof stages.lattice = (accounts, cells, counts, rules) => {
-    if (hasOwnPairs(cells, counts)) return lattice(accounts, cells, counts, rules)
+  const alike = likeBefore(isSameOutline, LATTICES_KEPT)
+  const outlinesOf = memoised((...outlines: Outline[]): readonly Outline[] => outlines, LATTICES_KEPT)
+  const gapsOf = memoised((...gaps: Millimetres[]): readonly Millimetres[] => gaps, LATTICES_KEPT)
+  const latticeUnder = (
+    accounts: readonly MotifAccount[],
+    cells: Cells,
+    counts: BlanketCounts,
+    rules: Rules,
+  ) => {
+    const outlines = outlinesOf(...accounts.map(({ outline }) => alike(outline)))
+    const gaps = gapsOf(...stages.gapsUnder(rules, accounts.length))
+    if (hasOwnPairs(cells, counts)) return lattice(outlines, cells, counts, gaps)
     const { arrangement, count, by, rings } = cells.pattern
     const middle = arrangement === 'rings' && count > 1 ? rings : 0
-    return endless(accounts, arrangement, count, by, middle, counts.turn, counts.alternateTurn, rules)
+    return endless(outlines, arrangement, count, by, middle, counts.turn, counts.alternateTurn, gaps)
   }
   const cellsFor = memoised(cellsOf)
   const cutOutOf = memoised(cutOut)

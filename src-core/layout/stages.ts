@@ -36,37 +36,45 @@ import { latticeOf } from './lattice'
 import type { Lattice, Mixture } from './lattice'
 import type { Pattern } from './pattern'
 
-/** The lattice of a blanket's motifs under its rules. */
+/** The gap between motifs of every two kinds. */
+export type GapOf = (one: number, other: number) => Millimetres
+
+/** The gaps that rules leave between `kinds` kinds of motifs, one kind after the other. */
+export const gapsUnder = (rules: Rules, kinds: number): Millimetres[] =>
+  Array.from({ length: kinds * kinds }, (_, i) => rules.of(Math.floor(i / kinds), i % kinds).gap)
+
+const among =
+  (gaps: readonly Millimetres[], kinds: number): GapOf =>
+  (one, other) =>
+    gaps[one * kinds + other]!
+
+/** The lattice of a blanket's motifs, of which some stand where the pattern does not want them. */
 export const lattice = (
-  accounts: readonly MotifAccount[],
+  outlines: readonly Outline[],
   cells: Cells,
   counts: BlanketCounts,
-  rules: Rules,
+  gaps: readonly Millimetres[],
 ): Lattice =>
-  latticeFor(
-    accounts.map(({ outline }) => outline),
-    cells.pattern,
-    counts,
-    rules,
-    (halves, rows) => ownPairs(cells, counts, halves, rows),
+  latticeFor(outlines, cells.pattern, counts, among(gaps, outlines.length), (halves, rows) =>
+    ownPairs(cells, counts, halves, rows),
   )
 
 /** The lattice of motifs that stand as their pattern wants them, however many there are. */
 export const endlessLattice = (
-  accounts: readonly MotifAccount[],
+  outlines: readonly Outline[],
   arrangement: BlanketCounts['arrangement'],
   count: number,
   by: Pattern['by'],
   rings: number,
   turn: number,
   alternateTurn: number,
-  rules: Rules,
+  gaps: readonly Millimetres[],
 ): Lattice =>
   latticeFor(
-    accounts.map(({ outline }) => outline),
+    outlines,
     { arrangement, count, by, rings },
     { arrangement, turn, alternateTurn },
-    rules,
+    among(gaps, outlines.length),
   )
 
 /** A lattice for outlines by kind; `own` finds the pairs that the pattern does not have. */
@@ -74,7 +82,7 @@ export function latticeFor(
   outlines: readonly Outline[],
   pattern: Pattern,
   counts: Pick<BlanketCounts, 'arrangement' | 'turn' | 'alternateTurn'>,
-  rules: Rules,
+  gapOf: GapOf,
   own: Mixture['ownPairs'] = () => [],
 ): Lattice {
   const { arrangement, turn, alternateTurn } = counts
@@ -84,14 +92,8 @@ export function latticeFor(
     arrangement !== 'straight-rows',
     turn,
     alternateTurn,
-    rules.of(0, 0).gap,
-    isMixed
-      ? {
-          pattern,
-          gapOf: (one, other) => rules.of(one, other).gap,
-          ownPairs: own,
-        }
-      : undefined,
+    gapOf(0, 0),
+    isMixed ? { pattern, gapOf, ownPairs: own } : undefined,
   )
 }
 
@@ -113,9 +115,7 @@ export function arrange(
   const grown = accounts.map((account) =>
     scaleOutline(account.outline, 1 + SENSITIVITY_STEP / knownSize(account)),
   )
-  const wider = latticeFor(grown, cells.pattern, counts, rules, (halves, rows) =>
-    ownPairs(cells, counts, halves, rows),
-  )
+  const wider = lattice(grown, cells, counts, gapsUnder(rules, grown.length))
   const kept = new Set(outline ? laid.placements.map(({ id }) => id) : [])
   // An outline keeps the motifs that it has: the same ones, larger, are what grows.
   const larger = outline

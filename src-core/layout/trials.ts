@@ -147,7 +147,7 @@ export class Trials {
         accounts.map(({ outline }) => outline),
         pattern,
         counts,
-        rules,
+        (one, other) => rules.of(one, other).gap,
       )
     },
     LATTICES,

@@ -129,4 +129,38 @@ describe('the line of an edging', () => {
       { numRuns: 60 },
     )
   })
+
+  it('is the same one after other rules, pairs and weights as if it were planned alone', () => {
+    const planner = createPlanner()
+    const start = blanket(
+      { ...PETALS, petals: 6 },
+      { arrangement: 'offset-rows', columns: 5, rows: 5 },
+      'bridge',
+    )
+    const [flower] = start.motifs! as [MeasuredMotif]
+    const two = [flower, { ...flower, id: 'n', overTips: 70, overValleys: 50 }]
+    const alternate: BlanketLayout['alternate'] = { motifs: ['m', 'n'], by: 'cell' }
+    const rules = [
+      { rule: 'tips' },
+      { rule: 'edges' },
+      { rule: 'tips', pairs: [{ motifs: ['m', 'n'], rule: 'apart', gap: 0 }] },
+      { rule: 'tips', pairs: [{ motifs: ['m', 'm'], rule: 'apart', gap: 0 }] },
+      { rule: 'tips', reach: 3 },
+    ] satisfies NonNullable<Project['joining']>[]
+    const weights = [undefined, { motifs: 3, grams: 30 }]
+    const lengths = new Set<number>()
+    for (const joining of rules)
+      for (const weighed of weights)
+        for (const style of STYLES) {
+          const layout = { ...(start.layout as BlanketLayout), alternate }
+          const motifs = two.map((motif) => ({ ...motif, ...(weighed && { weighed }) }))
+          const project = edged({ ...start, motifs, joining }, layout, style)
+          const { edging, edgingLines } = planner.plan(project)
+          lengths.add(Math.round(edging!.length))
+          const alone = planProject(project)
+          expect([edging, edgingLines]).toEqual([alone.edging, alone.edgingLines])
+        }
+    // The rules do make a difference.
+    expect(lengths.size).toBeGreaterThan(STYLES.length)
+  })
 })

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { createGround } from '../../../src-core/layout/ground'
 import { settled } from '../../../src-core/settled'
-import type { BlanketLayout, Project } from '../../../shared-types/project'
+import type { BlanketLayout, Motif, Project } from '../../../shared-types/project'
 import type { SettledBlanket } from '../../../shared-types/settled'
 
 /** Whatever is laid out, its motifs stay the same objects. */
@@ -34,4 +34,23 @@ describe('the lattice', () => {
     { alternate: { motifs: ['m', 'n'] } },
     { cells: { motifs: { '2,2': 'n' } } },
   ])('is another one where it hangs on what differs: %j', (other) => expect(latticeOf(other)).not.toBe(own))
+
+  it.each<[string, Partial<Project>]>([
+    ['weighs', { motifs: [{ ...START.motifs![0]!, weighed: { motifs: 3, grams: 30 } }, START.motifs![1]!] }],
+    ['takes', { motifs: [{ ...START.motifs![0]!, minutes: 12 }, START.motifs![1]!] }],
+    ['is called', { motifs: [{ ...START.motifs![0]!, name: 'Clover' }, START.motifs![1]!] }],
+  ])('is the same one whatever a motif %s', (_, change) => {
+    const made = settled({ ...START, ...change, layout: LAYOUT })
+    expect(ground(made, made.layout as SettledBlanket).parts!.grid).toBe(own)
+  })
+
+  it('is another one where a motif or a gap is larger', () => {
+    for (const change of [
+      { motifs: [{ ...START.motifs![0]!, overTips: 81 } as Motif, START.motifs![1]!] },
+      { joining: { rule: 'apart', gap: 5 } as const },
+    ]) {
+      const made = settled({ ...START, ...change, layout: LAYOUT })
+      expect(ground(made, made.layout as SettledBlanket).parts!.grid).not.toBe(own)
+    }
+  })
 })
