@@ -21,6 +21,8 @@ function readChains(reader: Reader): number | null {
 
 /** "each dc", "them", "the 2 dc", "every 2 groups" behind "between"; whether groups are named. */
 function passWhat(reader: Reader): boolean {
+  if (reader.skipAll('one', 'and', 'the', 'next') || reader.skipAll('one', 'and', 'the', 'other'))
+    return false
   while (reader.skip('each', 'every', 'all', 'the', 'both', 'of', 'one', 'next')) continue
   if (reader.peek()?.hyphen || !reader.attempt(() => reader.number())) reader.skip('two')
   reader.skip('them', 'these')

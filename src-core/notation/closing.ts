@@ -1,7 +1,7 @@
 /** What closes: a round in its first stitch, a picot on the stitch below it, a chain to a ring. */
 import { cellsLeft } from './chain-targets'
 import { isSlip } from './tree'
-import type { Item, Place, WorkItem } from './tree'
+import type { Item, Place, StitchName, WorkItem } from './tree'
 import { baseSource, hasBody, push, report } from './work'
 import type { Work } from './work'
 import { firstStitchOf } from './worked'
@@ -64,11 +64,19 @@ export function picotChains(work: Work, item: WorkItem, next: Item | undefined):
     part.which === 'last' &&
     part.count === 1 &&
     noun.kind === 'stitch' &&
-    work.repeated > 0 &&
-    hasBody(work)
+    hasBody(work) &&
+    (work.repeated > 0 || standsOn(work, noun.name))
   )
     return last.count
   return 0
+}
+
+/** "1 d.c. into next 3 tr., 3 ch., s.s. into the last d.c.": the stitch below the chains, while others are to come. */
+function standsOn(work: Work, name: StitchName | null): boolean {
+  const below = work.elements.at(-2)
+  const source = baseSource(work)
+  const like = below?.role === 'stitch' && (!name || (name.form === 'plain' && name.stitch === below.stitch))
+  return like && source !== null && !source.state.unknown && source.free('stitch') > 1
 }
 
 /** Joins the round; a chain that is joined before anything else is a ring, said in fewer words. */

@@ -2,12 +2,14 @@
 import { passRotated, passToFarSide } from './along-chain'
 import { readChanges } from './changed-rounds'
 import { readAmount } from './clauses'
+import { readGrowth } from './growth'
 import { readLoop, readRound } from './nouns'
 import { ownChain, readPlace } from './places'
 import type { Reader } from './reader'
 import { passSide } from './row-ends'
 import type { ColourItem, JoinItem, RepeatRoundItem, ScopeItem, StitchName } from './tree'
 import { readStitch } from './vocabulary'
+import { passBehind } from './where'
 import { wordOf } from './words'
 
 /** "first motif", "Center": the name of a part of the pattern; passes it. */
@@ -30,12 +32,16 @@ function readPartName(reader: Reader): string | null {
 export function readRepeatRound(reader: Reader): RepeatRoundItem | null {
   const start = reader.at
   return reader.attempt((): RepeatRoundItem | null => {
+    const onward = readOnAsBefore(reader)
+    if (onward) return { type: 'repeat-round', part: null, times: 1, ...onward, ...reader.span(start) }
     const again = reader.skip('rep')
     if (!again) {
-      reader.skip('work', 'worked', 'make')
+      if (reader.skip('work', 'worked', 'make', 'continue')) reader.skip('exactly', 'on')
+      reader.skip('in')
       reader.skip('the')
       const same = reader.skip('same')
-      if (!reader.skip('as') && !(same && reader.isA('round'))) return null
+      if (same) reader.skip('way', 'manner', 'fashion')
+      if (!reader.skip('as', 'like') && !(same && reader.isA('round'))) return null
       reader.skip('for', 'given', 'in', 'on')
       reader.skip('for')
       const part = readPartName(reader)
@@ -48,7 +54,8 @@ export function readRepeatRound(reader: Reader): RepeatRoundItem | null {
     const nth = reader.ordinal() ?? (reader.skip('first') ? 1 : null)
     const last = nth === null && reader.skip('last', 'prev')
     const lastCount = last ? (reader.number() ?? 1) : 1
-    if (!reader.skipA('round')) return null
+    const short = reader.sees('r') && reader.peek(1)?.kind === 'number' && reader.skip('r')
+    if (!short && !reader.skipA('round')) return null
     reader.skip('.')
     let from: number | 'last' = 'last'
     let to: number | 'last' = 'last'
@@ -63,9 +70,31 @@ export function readRepeatRound(reader: Reader): RepeatRoundItem | null {
     const part = reader.attempt(() => (reader.skip('of', 'as', 'from') ? readPartName(reader) : null))
     const times = readAmount(reader)?.amount ?? 1
     const changes = readChanges(reader)
-    return { type: 'repeat-round', from, to, part, times, changes, ...reader.span(start) }
+    const grows = changes.length === 0 && part === null ? readGrowth(reader) : null
+    return {
+      ...{ type: 'repeat-round', from, to, part, times, changes },
+      ...(grows && { grows }),
+      ...reader.span(start),
+    } as const
   })
 }
+
+/** "Continue in this way, having 1 more sc between increases", "Work as before, with one more group on each side". */
+const readOnAsBefore = (reader: Reader): Pick<RepeatRoundItem, 'from' | 'to' | 'grows'> | null =>
+  reader.attempt(() => {
+    const on = reader.skip('continue', 'work', 'carry', 'go')
+    while (on && reader.skip('on', 'work', 'inc')) continue
+    const alike =
+      reader.skipAll('as', 'before') ||
+      reader.skipAll('as', 'established') ||
+      reader.attempt(() => {
+        if (!on || !reader.skip('in')) return null
+        while (reader.skip('the', 'same', 'this', 'that', 'established')) continue
+        return reader.skip('way', 'manner', 'pattern', 'fashion') || null
+      }) === true
+    const grows = alike && on ? readGrowth(reader) : null
+    return grows && { from: 'last' as const, to: 'last' as const, grows }
+  })
 
 const COLOUR_LETTERS = /^([A-Z]|MC|CC\d?|C[A-H]|[A-Z]\d)$/
 /** What is joined without being a colour. */
@@ -130,7 +159,7 @@ const readYarn = (reader: Reader): string | null =>
   reader.attempt(() => {
     for (let words = 0; words < 3 && reader.peek()?.kind === 'word'; words++) {
       if (reader.isA('stitch') || reader.isA('into') || reader.sees('with')) return null
-      const yarn = reader.skip('yarn', 'thread', 'cotton', 'wool', 'shade')
+      const yarn = reader.skip('yarn', 'thread', 'cotton', 'wool', 'shade', 'color')
       if (yarn) return ''
       reader.at++
     }
@@ -215,6 +244,7 @@ export function readColour(reader: Reader): ColourItem | null {
     const renewed = reader.skip('new', 'next')
     const colour = readColourName(reader, true) ?? readYarn(reader)
     if (colour === null && renewed && !reader.skip('ball')) return null
+    passBehind(reader)
     let stitch: StitchName | null = null
     const withStitch = reader.tokens[reader.at - 1]?.key === 'with' || reader.skip('with')
     if (withStitch) {
@@ -318,7 +348,7 @@ export function readScope(reader: Reader): ScopeItem | null {
     if (passSide(reader)) return scope({})
     if (passRotated(reader)) return scope({ opposite: true, rotated: true })
     const worked = reader.skip('work')
-    if (reader.skipAll('from', 'behind') || reader.skip('behind')) {
+    if (passBehind(reader) || reader.skip('behind')) {
       while (reader.skip('the', 'petal', 'them', 'last', 'prev', 'first', 'all', 'work')) continue
       if (reader.skipA('round')) reader.number()
       // "Behind the inner petals".

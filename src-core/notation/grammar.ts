@@ -12,7 +12,7 @@ import type { Heading } from './headings'
 import { readRepeatBrackets, readTimesStar } from './clauses'
 import { readCountSentence, readCounts } from './stated'
 import { headsMore, withPieces } from './pieces'
-import { readPreamble, sectionEnd } from './preamble'
+import { lineEnd, looseRounds, readPreamble, sectionEnd } from './preamble'
 import type { Body } from './preamble'
 import { Reader } from './reader'
 import type { GrammarFinding } from './reader'
@@ -221,39 +221,14 @@ const makesGroup = ({ items }: Definition): boolean =>
   items.some(
     (item) =>
       (item.type === 'group' || item.type === 'placed') && item.items.some((each) => MAKES.has(each.type)),
-  ) || items.filter(({ type }) => type === 'work' || type === 'chain').length > 1
+  ) ||
+  items.filter(({ type }) => type === 'work' || type === 'chain').length > 1 ||
+  items.some((item) => item.type === 'work' && item.stitch.form === 'together')
 
 const COLOUR = /^([A-Z]|MC|CC\d?|C[A-H])$/
 /** "Work as for First Motif", "Work Rounds 1–3. On Round 4 …": what another part says, told again in words. */
 const isRetold = (item: Item): boolean =>
   item.type === 'repeat-round' || (item.type === 'note' && item.unread === 'work')
-
-/** Without any heading: a round for each line that ends like one (a stop, a bracket, "join"). */
-function looseRounds(tokens: readonly Token[], titles: readonly Heading[]): [number, number][] {
-  const ends = new Set(titles.map(({ to }) => to))
-  const parts: [number, number][] = []
-  let from = 0
-  for (let index = 1; index <= tokens.length; index++) {
-    const token = tokens[index]
-    if (token && !token.first) continue
-    const last = tokens[index - 1]!.key
-    let joined = false
-    for (let back = index - 1; back >= from && index - back <= 8; back--)
-      joined ||= tokens[back]!.key === 'join'
-    const title = ends.has(index)
-    if (token && !title && !token.paragraph && !['.', ')', ']'].includes(last) && !joined) continue
-    parts.push([from, index])
-    from = index
-  }
-  return parts
-}
-
-/** First token of the next line. */
-function lineEnd(tokens: readonly Token[], from: number, limit: number): number {
-  let at = from + 1
-  while (at < limit && !tokens[at]!.first) at++
-  return Math.min(at, limit)
-}
 
 /** "mc = magic circle". */
 const makesRing = ({ items }: Definition): boolean =>

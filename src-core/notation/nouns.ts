@@ -356,7 +356,8 @@ export function readNoun(reader: Reader): Noun | null {
       if (!reader.skipA('stitch')) readStitch(reader)
       return { kind: 'landmark', name: 'valley' }
     }
-    if (reader.skipA('stitch')) return { kind: 'stitch', name: null }
+    // A spoke is the stitch that makes it.
+    if (reader.skipA('stitch') || reader.skip('spoke')) return { kind: 'stitch', name: null }
     // "in the bottom ch", "in base ch".
     if (reader.isA('chain', 1)) reader.skip('bottom', 'base', 'foundation', 'lower', 'tip', 'point')
     if (reader.skipA('chain') || reader.skip('ch-st')) {

@@ -29,6 +29,7 @@ import { spanOf } from './tokens'
 import type { ChainItem, Item, NoteItem, Place, PlacedItem, StarItem, StitchName, WorkItem } from './tree'
 import { NO_NAME, isSlip } from './tree'
 import { readStitch, sizesStitch } from './vocabulary'
+import { passBehindFirst } from './where'
 
 /** The number after a stitch ("dc 5"), unless it tells how often ("dc 5 times") or begins the next phrase. */
 function countAfter(reader: Reader): number | null {
@@ -161,7 +162,10 @@ function readWork(reader: Reader, verb: boolean): Item | null {
     // "2 dc with ch 2 between in next sp".
     const apart = count !== null && count > 1 ? readBetween(reader) : null
     if (apart) reader.skip(',')
-    const named = readPlace(reader) ?? readSweep(reader)
+    const behind = !slips && passBehindFirst(reader)
+    const found = readPlace(reader) ?? readSweep(reader)
+    const named =
+      behind && found ? { ...found, parts: found.parts.map((part) => ({ ...part, behind })) } : found
     const placed = slips && named ? readFurther(reader, named) : named
     const place = slips && placed ? ownChain(reader, toCorner(placed)) : placed
     if (slips && !place && passAsBefore(reader)) return { type: 'join', place: null, ...reader.span(start) }

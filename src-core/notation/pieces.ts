@@ -15,7 +15,7 @@ const MADE = new RegExp(
 )
 /** "for each of the other 4 petals", "work five more petals". */
 const MORE = new RegExp(
-  `\\b(?:other|remaining|next|further)\\s+${COUNT}\\s+${NAMES}|\\b${COUNT}\\s+(?:more|other|further|remaining)\\s+${NAMES}`,
+  `\\b(?<!between\\s(?:the\\s)?)(?:other|remaining|next|further)\\s+${COUNT}\\s+${NAMES}|\\b${COUNT}\\s+(?:more|other|further|remaining)\\s+${NAMES}`,
   'iu',
 )
 const AGAIN = /\b(re-?join|join|attach|rows?|fasten on)\b/i

@@ -2,10 +2,11 @@
 import { passOfThisPart, readElsewhere } from './elsewhere'
 import { readExtent, readGap, readLoop, readNoun, readRound, sizeAhead, sizedSpaceAhead } from './nouns'
 import { atBase, passPointed, readOwn } from './own-places'
-import { readLoopOf, readWithin } from './within'
+import { readLoopOf, readSingled, readWithin } from './within'
 import {
   endsPlace,
   isBunch,
+  passBehind,
   passBelow,
   passFreeSide,
   passHolds,
@@ -35,6 +36,11 @@ const amountIn = (reader: Reader): number => amountAhead(reader) ?? 1
 
 /** "next 5", "each of next 3", "every 3rd", "same", "first", "2nd … from hook". */
 function readWhich(reader: Reader): Draft | null {
+  // "In one of the slip stitches".
+  if (reader.skipAll('one', 'of')) {
+    reader.skip('the', 'these')
+    return { which: 'any', count: 1, each: false }
+  }
   reader.skip('the', 'a')
   if (reader.skip('each', 'every')) {
     // "In each following sp": each of those that are left.
@@ -78,14 +84,6 @@ function readWhich(reader: Reader): Draft | null {
   if (count !== null) return { which: 'next', count, each: false }
   return null
 }
-
-/** "in the single tr", "in the point tr", "in the tall dc": a stitch told by what it is like. */
-const readSingled = (reader: Reader): Noun | null =>
-  reader.attempt(() => {
-    if (!reader.skip('single', 'only', 'lone', 'point', 'tip', 'tall', 'odd')) return null
-    const noun = readNoun(reader)
-    return noun?.kind === 'stitch' && noun.name ? noun : null
-  })
 
 /** Whether a stitch is told by what lies above it. */
 const belowAhead = (reader: Reader): boolean => {
@@ -187,7 +185,7 @@ function readPart(reader: Reader, around: boolean, inherited: Draft | null): Pla
       // "In that center sc": the one where the hook stands.
       if (what?.kind === 'stitch' && draft?.which === 'same') return finish(draft, what)
       if (what?.kind === 'chain') {
-        const along = readLoopOf(reader, readNoun)
+        const along = readLoopOf(reader)
         return along && finish({ which: along.which, count: 1, each: along.each }, along.noun)
       }
       // "center of the 7 dc", "middle one of next petal".
@@ -196,7 +194,7 @@ function readPart(reader: Reader, around: boolean, inherited: Draft | null): Pla
       if (!what && !group) return null
       if (what && what.kind !== 'stitch' && what.kind !== 'space') return null
       // "center st of next ch-5 loop".
-      const looped = what?.kind === 'stitch' && !what.name && !group ? readLoopOf(reader, readNoun) : null
+      const looped = what?.kind === 'stitch' && !what.name && !group ? readLoopOf(reader) : null
       if (looped) return finish({ which: looped.which, count: 1, each: looped.each }, looped.noun)
       const name = what?.kind === 'stitch' ? what.name : (group?.name ?? null)
       const within: Noun = { kind: 'within', what: what?.kind ?? 'stitch', nth: 'center', name }
@@ -208,7 +206,7 @@ function readPart(reader: Reader, around: boolean, inherited: Draft | null): Pla
     const noun = plain ?? single
     if (single) draft ??= NEXT_ONE
     // "3rd ch of next loop": the loop itself.
-    const along = noun?.kind === 'chain' && draft?.which === 'nth' ? readLoopOf(reader, readNoun) : null
+    const along = noun?.kind === 'chain' && draft?.which === 'nth' ? readLoopOf(reader) : null
     if (along) return finish({ which: along.which, count: 1, each: along.each }, along.noun)
     // "ch of next V-st".
     const inside = noun?.kind === 'chain' && !draft ? readWithin(reader) : null
@@ -314,9 +312,7 @@ function readPart(reader: Reader, around: boolean, inherited: Draft | null): Pla
     const round = said ?? (below && around ? { below: 2 } : null)
     // "the dc of the 2nd round lying between this petal and the next".
     if (round) passWhere(reader)
-    const behind =
-      around &&
-      reader.attempt(() => reader.skipAll('from', 'behind') || reader.skipAll('from', 'the', 'back') || null)
+    const behind = around && passBehind(reader)
     return { ...finish(draft, noun, round, unworked), ...(behind && { behind }) }
   })
 }

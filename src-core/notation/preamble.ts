@@ -1,5 +1,6 @@
 /** What stands before the rounds: where a section ends, and the ring or chain that everything begins with. */
 import { readFoundation } from './foundation'
+import type { Heading } from './headings'
 import type { Reader } from './reader'
 import type { Token } from './tokens'
 import type { Item } from './tree'
@@ -61,4 +62,31 @@ export function readPreamble(
     start = at
   }
   return { items, broken: false }
+}
+
+/** Without any heading: a round for each line that ends like one (a stop, a bracket, "join"). */
+export function looseRounds(tokens: readonly Token[], titles: readonly Heading[]): [number, number][] {
+  const ends = new Set(titles.map(({ to }) => to))
+  const parts: [number, number][] = []
+  let from = 0
+  for (let index = 1; index <= tokens.length; index++) {
+    const token = tokens[index]
+    if (token && !token.first) continue
+    const last = tokens[index - 1]!.key
+    let joined = false
+    for (let back = index - 1; back >= from && index - back <= 8; back--)
+      joined ||= tokens[back]!.key === 'join'
+    const title = ends.has(index)
+    if (token && !title && !token.paragraph && !['.', ')', ']'].includes(last) && !joined) continue
+    parts.push([from, index])
+    from = index
+  }
+  return parts
+}
+
+/** First token of the next line. */
+export function lineEnd(tokens: readonly Token[], from: number, limit: number): number {
+  let at = from + 1
+  while (at < limit && !tokens[at]!.first) at++
+  return Math.min(at, limit)
 }

@@ -255,6 +255,8 @@ function unreadIn(reader: Reader, start: number): NoteItem['unread'] {
   // "The last sl st goes where the round started", "the one with the first trebles in": said of what is worked.
   if (tokens.some(({ key }) => SAID_OF.test(key)) || (first.key === 'the' && tokens[1]?.key === 'one'))
     return undefined
+  // "As before", "as usual": what is told that way is known.
+  if (first.is === 'as' && /^(before|usual|always|established)$/.test(tokens[1]!.is)) return undefined
   // "Not into the tops".
   if (first.is === 'not') return undefined
   // "Make it as big as your pan".

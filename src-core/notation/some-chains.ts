@@ -32,3 +32,20 @@ function readSome(reader: Reader): number | null {
   const of = reader.skip('of') && ['these', 'which', 'them', 'the'].includes(reader.key())
   return which || first || of ? some : null
 }
+
+/** What a bracket right behind the chains of a beginning holds. */
+const BARE = /^(1|one|1st|first) \S+( (,|and|\+|&) (\d+ ch|ch \d+|ch-\d+|\d+-ch))?$/
+
+/** Whether a bracket that opens before `start` stands right behind chains. */
+export const isBehindChain = (reader: Reader, start: number): boolean => {
+  const bracket = reader.tokens[start - 1]?.key
+  // "3 ch. (1 tr.)".
+  const stop = reader.tokens[start - 2]?.key === '.' ? 1 : 0
+  const before = reader.tokens[start - 2 - stop]
+  const number = before?.kind === 'number' && reader.tokens[start - 3 - stop]?.is === 'ch'
+  return (bracket === '(' || bracket === '[') && (before?.is === 'ch' || before?.kind === 'chains' || number)
+}
+
+/** "1 tr", "1 tr., 3 ch.": one stitch and perhaps the chains besides. */
+export const isOneStitch = (words: readonly string[]): boolean =>
+  BARE.test(words.filter((word) => word !== '.').join(' '))

@@ -2,23 +2,13 @@
 import type { StitchKey } from '../stitches/table'
 import { readNoun } from './nouns'
 import type { Reader } from './reader'
-import { chainsBesides } from './some-chains'
+import { chainsBesides, isBehindChain, isOneStitch } from './some-chains'
 import type { Span } from './tokens'
 import type { CountEntry, CountItem, Item, Noun, StatementItem } from './tree'
 import { readStitch } from './vocabulary'
 
 const ONE = new Set(['1', 'one', 'a', 'first', 'your', 'the'])
 const STANDS_FOR = new Set([...ONE, 'for', 'as'])
-
-/** What a bracket right behind the chains of a beginning holds. */
-const BARE = /^(1|one) \S+( (,|and|\+|&) (\d+ ch|ch \d+|ch-\d+|\d+-ch))?$/
-
-const isBehindChain = (reader: Reader, start: number): boolean => {
-  const bracket = reader.tokens[start - 1]?.key
-  const before = reader.tokens[start - 2]
-  const number = before?.kind === 'number' && reader.tokens[start - 3]?.is === 'ch'
-  return (bracket === '(' || bracket === '[') && (before?.is === 'ch' || before?.kind === 'chains' || number)
-}
 
 /** "counts as dc and ch 1", "does not count as a st", "V-st made"; at the first word, inside or without brackets. */
 export function readStatement(reader: Reader, end: number): StatementItem | null {
@@ -38,7 +28,7 @@ export function readStatement(reader: Reader, end: number): StatementItem | null
     const count = keys.indexOf('counts')
     const stands = keys.findIndex((key, index) => key === 'stands' && STANDS_FOR.has(keys[index + 1] ?? ''))
     // "3 ch (1 tr)", "6 ch (1 tr, 3 ch)".
-    const bare = isBehindChain(reader, start) && BARE.test(keys.join(' '))
+    const bare = isBehindChain(reader, start) && isOneStitch(keys)
     const at = bare ? -1 : count >= 0 ? count : stands
     if (
       (bare || at >= 0) &&
@@ -218,7 +208,8 @@ export function readCounts(reader: Reader, end: number, bare: boolean, loose = f
       }
       if (reader.at >= end) {
         if (!bare || entries.length > 0) return null
-        entries.push({ count, noun: { kind: 'stitch', name: null }, ...words() })
+        const turns = inTurn.length > 1 ? { inTurn } : {}
+        entries.push({ count, noun: { kind: 'stitch', name: null }, ...turns, ...words() })
         break
       }
       // "24: 12 FPdc + 12 dc".

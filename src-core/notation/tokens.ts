@@ -70,7 +70,7 @@ const DOTTED = new RegExp(
     `(${STOPS.stop.join('|')})(?=\\.)`,
     '(sl)(?=\\.)',
     '(chs?)(?=\\.)',
-    `(?:${[...STOPS['stop-in'], ...STITCH_STOPS].join('|')})(?=\\.)`,
+    `(?:(?:slip|half|v|ch|chain)-)?(?:${[...STOPS['stop-in'], ...STITCH_STOPS].join('|')})(?=\\.)`,
   ].join('|'),
   'iuy',
 )

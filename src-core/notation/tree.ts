@@ -271,6 +271,8 @@ export interface RepeatRoundItem extends Span {
   readonly times: number
   /** "… but with 7 dc instead of 3": what is other than there. */
   readonly changes?: readonly RoundChange[]
+  /** "…, having 1 more group on each side": worked on what has grown; the words that say so. */
+  readonly grows?: Span
 }
 /** So many stitches or chains instead of so many; `from` null: whatever chains part the stitches. */
 export interface RoundChange extends Span {

@@ -78,7 +78,9 @@ const COUNTS_ONE = new Set(['a', 'the', 'first', 'next', 'last', 'each', 'of'])
 
 /** "the single tr": a stitch follows, so the word before it is none. */
 const isNamed = (reader: Reader, token: Token | undefined): boolean =>
-  token !== undefined && !token.first && baseStitch(reader, token.key) !== null
+  token !== undefined &&
+  !token.first &&
+  (token.is === 'sl' || token.is === 'slip' || baseStitch(reader, token.key) !== null)
 
 /** The longest plain name (up to four words: "half double crochet") at the cursor; passes it. */
 function plainName(reader: Reader): Base | null {

@@ -7,9 +7,8 @@ import { readStitch } from './vocabulary'
 export function readBetween(reader: Reader): boolean {
   const found = reader.attempt(() => {
     if (!reader.skip('between')) return null
-    reader.skip('the', 'next')
-    reader.skip('2', 'two')
-    return reader.skipA('group') || reader.skip('arch') ? true : null
+    while (reader.skip('the', 'next', 'any', 'each', '2', 'two')) continue
+    return reader.skipA('group') || reader.skipA('counted') || reader.skip('arch') ? true : null
   })
   return found !== null
 }
@@ -29,6 +28,23 @@ export function passWhere(reader: Reader): boolean {
   })
   return passed === true
 }
+
+/** "from behind", "from the back", "at the back": how a post is gone around; passes it. */
+export const passBehind = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    if (!reader.skip('from', 'at')) return null
+    if (reader.key(-1) === 'from' && reader.skip('behind')) return true
+    reader.skip('the')
+    if (!reader.skip('back', 'rear')) return null
+    reader.attempt(() => (reader.skip('of'), reader.skip('the'), reader.skip('work', 'petal') || null))
+    return !reader.sees('lp') && !reader.sees('post') ? true : null
+  }) === true
+
+/** "1 dc at the back round the stem of each tr": how a post is gone around, told before it; passes it. */
+export const passBehindFirst = (reader: Reader): boolean =>
+  reader.attempt(() =>
+    passBehind(reader) && (reader.sees('around') || reader.sees('round')) ? true : null,
+  ) === true
 
 /** "below the next sc", "directly below", "straight under that st": behind the stitch of a round further down. */
 export const passBelow = (reader: Reader): boolean =>

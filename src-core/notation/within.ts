@@ -1,4 +1,5 @@
 /** Places within a petal, group or loop: "center dc of next petal", "4th of 7 dc", "middle ch of next loop". */
+import { readNoun } from './nouns'
 import type { Reader } from './reader'
 import type { Noun, StitchName, Which } from './tree'
 import { readStitch } from './vocabulary'
@@ -61,10 +62,7 @@ export const readWithin = (reader: Reader): (InWhich & { readonly name: StitchNa
   })
 
 /** "of next ch-5 loop", "of the 5-ch", "of next 5 ch loop" behind a chain counted along it: the loop itself. */
-export const readLoopOf = (
-  reader: Reader,
-  readNoun: (reader: Reader) => Noun | null,
-): (InWhich & { readonly noun: Noun }) | null =>
+export const readLoopOf = (reader: Reader): (InWhich & { readonly noun: Noun }) | null =>
   reader.attempt(() => {
     if (!passOf(reader)) return null
     const which = passWhich(reader)
@@ -85,3 +83,11 @@ function readChains(reader: Reader): number | null {
   if (!reader.skipA('chain')) return null
   return before ?? reader.number()
 }
+
+/** "in the single tr", "in the point tr", "in the tall dc": a stitch told by what it is like. */
+export const readSingled = (reader: Reader): Noun | null =>
+  reader.attempt(() => {
+    if (!reader.skip('single', 'only', 'lone', 'point', 'tip', 'tall', 'odd')) return null
+    const noun = readNoun(reader)
+    return noun?.kind === 'stitch' && noun.name ? noun : null
+  })
