@@ -1,6 +1,9 @@
 /** What stands beside numbers of yarn on screen, on paper and in lists: what they were split by, what is assumed. */
 import type { WeightSplit, YarnNeed, YarnNumber } from '../../shared-types/plan'
-import type { Yarn } from '../../shared-types/project'
+import type { Terms, UnitSystem, Yarn } from '../../shared-types/project'
+import { wholeBalls } from '../materials/ledger'
+import { termWord } from '../stitches/terms'
+import { formatMass, formatNumber } from '../units/format'
 import { listed } from './words'
 
 const SPLIT_WORDS: Readonly<Record<WeightSplit, string>> = {
@@ -84,3 +87,44 @@ export const isNeedKnown = ({ grams }: Pick<YarnNeed, 'grams'>): boolean => gram
 
 /** Said instead of a weight of 0. */
 export const NOT_KNOWN = 'not known yet'
+
+/**
+ * Why so many whole balls are bought, where the grams needed do not show it: a ball is the least that is sold, or only
+ * the high end of the range comes to more: "up to 4.4 g needed, and a whole skein is the least that is sold"; else empty.
+ */
+export function buyingReason(
+  { grams, onHand, toBuy }: Pick<YarnNeed, 'grams' | 'onHand' | 'toBuy'>,
+  { ballGrams }: Pick<Yarn, 'ballGrams'>,
+  units: UnitSystem,
+  terms: Terms,
+): string {
+  if (!toBuy || !ballGrams) return ''
+  const missing = grams.high - onHand
+  // Another count, of yarn that was weighed again, has reasons of its own.
+  if (toBuy !== wholeBalls(missing, ballGrams, grams.high)) return ''
+  const expected = wholeBalls(Math.max(0, grams.expected - onHand), ballGrams, grams.expected)
+  if (expected < toBuy) {
+    const room = formatMass(expected * ballGrams + onHand, units)
+    return `${room} would do for ${formatMass(grams.expected, units)}, but it may take up to ${formatMass(grams.high, units)}`
+  }
+  if (toBuy > 1 || missing > ballGrams / 2) return ''
+  const needed = `up to ${formatMass(missing, units)} ${onHand > 0 ? 'missing' : 'needed'}`
+  return `${needed}, and a whole ${termWord('ball', terms)} is the least that is sold`
+}
+
+/** The same of all yarns, below a table: "Straw, 1 skein: up to 4.4 g needed, and …"; empty where nothing is to be said. */
+export function buyingRemark(
+  needs: readonly YarnNeed[],
+  yarns: readonly Yarn[],
+  units: UnitSystem,
+  terms: Terms,
+): string {
+  const reasons = needs.flatMap((need) => {
+    const yarn = yarns.find(({ id }) => id === need.id)
+    const reason = yarn && buyingReason(need, yarn, units, terms)
+    if (!reason) return []
+    const balls = termWord(need.toBuy === 1 ? 'ball' : 'balls', terms)
+    return [`${yarn.name ?? yarn.id}, ${formatNumber(need.toBuy ?? 0)} ${balls}: ${reason}.`]
+  })
+  return reasons.join(' ')
+}

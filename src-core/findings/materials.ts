@@ -23,6 +23,12 @@ export const MATERIAL_FINDINGS = {
     message: 'nothing says how much yarn {motif} takes for {slots}, so that yarn is not counted.',
     mend: 'Weigh a few finished motifs, or give the written rounds and a gauge.',
   },
+  'yarn/weights-differ': {
+    severity: 'warning',
+    message:
+      '{motif}: the grams of its colours add up to {sum}, but by the motifs that were weighed together one comes to {whole}. The colours are counted.',
+    mend: 'Weigh it again, or correct the grams of its colours.',
+  },
   'yarn/split-by-stitches': {
     severity: 'note',
     message:

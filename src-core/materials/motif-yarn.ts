@@ -8,10 +8,12 @@ import type { Motif, Terms, Weighed } from '../../shared-types/project'
 import { byName } from '../by-name'
 import type { FindingCode } from '../findings/catalogue'
 import { finding } from '../findings/finding'
+import { massValue } from '../findings/quantities'
 import { signedArea } from '../geometry/points'
 import { saying } from '../stitches/spelling'
 import { GAUGE_CONSTANTS } from '../stitches/gauge'
 import { formatNumber } from '../units/format'
+import type { Grams } from '../units/quantity'
 import { isUsable, isUsableOrZero } from '../units/usable'
 import { MATERIAL_CONSTANTS } from './constants'
 import { plusMinus, spread, times } from './range'
@@ -161,6 +163,25 @@ function part(lot: Range, share: number): Range {
   )
 }
 
+/** Grams that a weight of a colour told to a tenth of a gram may be off by. */
+const ROUNDED: Grams = 0.05
+
+/**
+ * Whether the grams of the colours and the weight of the whole motif cannot both be right: they are further apart than
+ * weighing is off, or leave nothing for colours of which nothing is known.
+ */
+function weightsDiffer(
+  sum: Grams,
+  whole: Grams,
+  isPart: boolean,
+  colours: number,
+  weighed: Weighed | undefined,
+): boolean {
+  const scale = onScale(whole, weighed).high - whole
+  const room = Math.max(scale, MATERIAL_CONSTANTS.weighedSpread * whole) + colours * ROUNDED
+  return isPart ? sum >= whole : Math.abs(sum - whole) > room
+}
+
 /** Yarn in one motif by colour; colours that nothing is known of are named in a finding. */
 export function motifYarn(motif: Motif, account: MotifAccount | null, where: string): MotifYarn {
   const findings: Finding[] = []
@@ -184,6 +205,12 @@ export function motifYarn(motif: Motif, account: MotifAccount | null, where: str
   const whole = isUsable(weighed?.grams) ? weighed.grams / motifs : 0
   const countable = weighed?.motifs === undefined || isUsable(weighed.motifs)
   const rest = countable ? whole - known : 0
+  const differs =
+    countable && whole > 0 && known > 0 && weightsDiffer(known, whole, open.length > 0, direct.size, weighed)
+  if (differs) {
+    const values = { motif: label(motif), sum: massValue(known), whole: massValue(whole) }
+    findings.push(finding('yarn/weights-differ', where, values, { motif: motif.id }))
+  }
   for (const field of ['motifs', 'grams', 'resolution'] as const) {
     const value = weighed?.[field]
     if (value === undefined || (field === 'resolution' ? isUsableOrZero(value) : isUsable(value))) continue

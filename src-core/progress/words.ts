@@ -3,6 +3,7 @@ import type { LostMade } from './lost'
 import type { Forecast, JoinedAs, Plan, PlanNumbers, Progress } from '../../shared-types/plan'
 import type { Terms, UnitSystem, Yarn } from '../../shared-types/project'
 import { saying } from '../stitches/spelling'
+import { termWord } from '../stitches/terms'
 import { counted, listed } from '../figures/words'
 import { pieceAt } from '../layout/placed'
 import { formatMass, formatMinutes, formatNumber, formatSize } from '../units/format'
@@ -125,6 +126,20 @@ export function remeasuredWords(
     if (from !== to) changes.push(`${nameOf(yarns, id)} ${from} → ${to}`)
   }
   return changes.join('; ')
+}
+
+/** What of a motif is entered anew while it is made. */
+export type Renewed = 'measures' | 'weight' | 'gauge' | 'rounds'
+
+/** "New measurements and weight": what a change of the plan follows from. */
+export function renewedWords(what: readonly Renewed[], terms: Terms): string {
+  const words: Readonly<Record<Renewed, string>> = {
+    measures: 'measurements',
+    weight: 'weight',
+    gauge: termWord('gauge', terms),
+    rounds: 'rounds',
+  }
+  return `New ${listed(what.map((each) => words[each]))}`
 }
 
 /** What an edit would do to made motifs, as a question. */

@@ -16,6 +16,7 @@ import { kindOf } from '../kinds/kinds'
 import type { Background } from './background'
 import { held, HeldChanges } from './held-changes.svelte'
 import { measuredFrom } from './measured-from'
+import type { MeasuredFrom } from './measured-from'
 
 /** A change of the project: answers a new one, or the same where there is nothing to do. */
 export type Edit = (project: Project) => Project
@@ -64,7 +65,7 @@ export class DocumentState {
   #trouble: Finding | null
   #question: Question | null
   /** What followed before the motif was measured again; null where something else changed since. */
-  #measuredFrom: PlanNumbers | null
+  #measuredFrom: MeasuredFrom | null
   /** The motifs of the project that was planned last. */
   #plannedMotifs: Project['motifs']
   /** Plans that were asked for in the background and have not come yet. */
@@ -149,7 +150,7 @@ export class DocumentState {
   }
 
   /** What followed before the motif was measured again while a work is under way; null where it was not. */
-  get measuredFrom(): PlanNumbers | null {
+  get measuredFrom(): MeasuredFrom | null {
     return this.#measuredFrom
   }
 

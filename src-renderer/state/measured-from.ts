@@ -1,20 +1,60 @@
-/** What the next plan is held against, where the motif of a work that is under way is measured again. */
+/** What the next plan is held against, where the motif of a work that is under way is measured or weighed again. */
 import type { PlanNumbers } from '../../shared-types/plan'
-import type { BlanketLayout, Layout, Project } from '../../shared-types/project'
+import type { BlanketLayout, Layout, Motif, Project } from '../../shared-types/project'
 import { hasBegun } from '../../src-core/progress/words'
+import type { Renewed } from '../../src-core/progress/words'
+
+export interface MeasuredFrom {
+  /** The plan before the first of several measures in a row. */
+  readonly plan: PlanNumbers
+  /** What was entered since. */
+  readonly what: readonly Renewed[]
+}
+
+/** Fields of a motif that are something else than its measures; of its name and the like nothing follows. */
+const PARTS: Readonly<Record<string, Renewed | null>> = {
+  weighed: 'weight',
+  slots: 'weight',
+  unravelled: 'weight',
+  gauge: 'gauge',
+  foundation: 'rounds',
+  rounds: 'rounds',
+  name: null,
+  minutes: null,
+  instructions: null,
+}
 
 /** The plan before the first of several measures in a row; null where something else changes. */
 export function measuredFrom(
   committed: Project,
   next: Project,
   before: PlanNumbers,
-  now: PlanNumbers | null,
-): PlanNumbers | null {
-  const { motifs, gauge, layout } = committed
-  const isMeasure = next.motifs !== motifs || next.gauge !== gauge
+  now: MeasuredFrom | null,
+): MeasuredFrom | null {
+  const { layout } = committed
+  const isMeasure = next.motifs !== committed.motifs || next.gauge !== committed.gauge
   if (!isMeasure) return next.layout === layout ? now : null
   if (!isSameBut(next.layout, layout)) return null
-  return hasBegun(before.progress) ? (now ?? before) : null
+  const what = new Set([...(now?.what ?? []), ...renewed(committed, next)])
+  if (!hasBegun(before.progress) || what.size === 0) return now
+  return { plan: now?.plan ?? before, what: [...what] }
+}
+
+/** What of the motifs was entered anew. */
+function renewed(before: Project, after: Project): Renewed[] {
+  const known = new Map(before.motifs?.map((motif) => [motif.id, motif]))
+  const found = (after.motifs ?? []).flatMap((motif) => {
+    const was = known.get(motif.id)
+    return was && was !== motif ? changedParts(was, motif) : []
+  })
+  return before.gauge === after.gauge ? found : [...found, 'gauge']
+}
+
+function changedParts(before: Motif, after: Motif): Renewed[] {
+  const [was, is] = [before, after].map((motif) => new Map<string, unknown>(Object.entries(motif)))
+  const names = [...new Set([...was!.keys(), ...is!.keys()])]
+  const changed = names.filter((name) => JSON.stringify(was!.get(name)) !== JSON.stringify(is!.get(name)))
+  return changed.flatMap((name) => (name in PARTS ? (PARTS[name] ?? []) : 'measures'))
 }
 
 /** Whether two layouts are one, but for the colours that are held for made motifs: an edit of measures may fix those. */

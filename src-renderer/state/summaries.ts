@@ -73,12 +73,11 @@ function shortly(project: Project, plan: Plan, findings: readonly Finding[]): st
 
 /** Grams of one motif where they are known; null elsewhere. */
 export function motifGrams(motif: Motif): number | null {
-  if (motif.weighed?.grams && motif.weighed.motifs) return motif.weighed.grams / motif.weighed.motifs
-  if (motif.kind !== 'measured') return null
-  const grams = (motif.slots ?? []).map((slot) => slot.grams)
-  return grams.length > 0 && grams.every((gram) => gram !== undefined)
-    ? grams.reduce((sum, gram) => sum! + gram!, 0)!
-    : null
+  // Yarn is counted by the grams of the colours where they are all known.
+  const grams = motif.kind === 'measured' ? (motif.slots ?? []).map((slot) => slot.grams) : []
+  if (grams.length > 0 && grams.every((gram) => gram !== undefined))
+    return grams.reduce((sum, gram) => sum! + gram!, 0)!
+  return motif.weighed?.grams && motif.weighed.motifs ? motif.weighed.grams / motif.weighed.motifs : null
 }
 
 /** The measure that a motif is known by, with its name. */

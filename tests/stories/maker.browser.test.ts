@@ -103,7 +103,7 @@ describe('a maker without a mouse', () => {
     await field.fill('12 apples')
     await page
       .getByRole('alert')
-      .filter({ hasText: `${before} stays in force` })
+      .filter({ hasText: `${before} is kept` })
       .waitFor()
     await field.press('Escape')
     await eventually(async () => expect(await field.inputValue()).toBe(before))

@@ -40,7 +40,7 @@ describe('a blanket that is being made', () => {
     await hands.go('Motif')
     await hands.fill('Tip to tip, across', '76 mm')
     await hands.go('Progress')
-    await page.getByText(/^Measured again: size 82\.7 × 90\.9 cm → /).waitFor()
+    await page.getByText(/^New measurements: size 82\.7 × 90\.9 cm → /).waitFor()
     await hands.fill('Hawthorn leaf: left now', '5 g')
     const lasts = /^At this rate Hawthorn leaf lasts to motif \d+ of 173/
     await page.getByRole('status').filter({ hasText: lasts }).waitFor()

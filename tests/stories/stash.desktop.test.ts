@@ -128,7 +128,7 @@ describe('colours from the stash', () => {
     await hands.go('Motif')
     await hands.fill('Tip to tip, across', '78 mm')
     await hands.go('Progress')
-    await page.getByText(/^Measured again: size /).waitFor()
+    await page.getByText(/^New measurements: size /).waitFor()
     await hands.go('Colors')
     await hands.press(/^Row by row/, 'radio')
     await eventually(async () => expect(fillOf(await kept())?.pattern).toBe('rows'))

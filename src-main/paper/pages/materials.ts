@@ -5,6 +5,7 @@ import { ENDS_WORDS } from '../../../src-core/edging/words'
 import { blanketOf } from '../../../src-core/plans/layouts'
 import { capital, listed, openEndsWords, plural } from '../../../src-core/figures/words'
 import {
+  buyingRemark,
   isAssumed,
   isNeedKnown,
   NOT_KNOWN,
@@ -210,7 +211,10 @@ function facts(job: Job, notes: readonly string[]): [string, string][] {
   }
   list.push(['Allowed for', MATERIAL_WORDS.waste(formatNumber(settled.allowance.wastePercent, 1))])
   list.push(...yarnRemarks(job))
-  if (!plan.kit) list.push(['Buying', MATERIAL_WORDS.buying(terms)])
+  if (!plan.kit) {
+    const why = buyingRemark(plan.yarns, settled.yarns, units, terms)
+    list.push(['Buying', `${MATERIAL_WORDS.buying(terms)}${why && ` ${why}`}`])
+  }
   return list
 }
 

@@ -33,6 +33,21 @@ describe('M41 weighed motifs', () => {
     expect(codes(half)).not.toContain('yarn/shares')
   })
 
+  it('M41 warns where the grams of the colours and the weight of the whole motif cannot both be right', () => {
+    // By hand: 0.8 g and 3.4 g are 4.2 g a motif; 5 % of that and 0.1 g for rounding are allowed.
+    const said = (grams: number, slots = daisy.slots) =>
+      materials(
+        input({ motif: { ...daisy, slots, weighed: { motifs: 10, grams, resolution: 0.1 } } }),
+      ).findings.find(({ code }) => code === 'yarn/weights-differ')
+    for (const grams of [39.5, 42, 44.8]) expect(said(grams)).toBeUndefined()
+    for (const grams of [37, 46]) expect(said(grams)?.target).toEqual({ motif: daisy.id })
+    expect(said(61)?.message).toContain('add up to 4.2 g')
+    expect(said(61)?.message).toContain('one comes to 6.1 g')
+    // A colour that is heavier than the whole motif leaves nothing for the other.
+    expect(said(61, [{ slot: 'centre', grams: 20 }, { slot: 'petals' }])).toBeDefined()
+    expect(said(61, [{ slot: 'centre', grams: 2 }, { slot: 'petals' }])).toBeUndefined()
+  })
+
   it('M41 scales shares that do not add up to 1 and says so', () => {
     const weighed = { motifs: 1, grams: 4, resolution: 0.1, shares: { centre: 0.5, petals: 1.5 } }
     const found = materials(input({ motif: { ...flower, weighed } }))

@@ -189,9 +189,26 @@ describe('the place Progress', () => {
     markPieces(app, ['1,1'], 'made', true)
     measure(82)
     measure(84)
-    const line = await screen.findByText(/^Measured again: size .* → .*\.$/)
+    const line = await screen.findByText(/^New measurements: size .* → .*\.$/)
     expect(line.textContent).toContain('→')
     app.undo()
     expect(document.measuredFrom).toBeNull()
+  })
+
+  it('says that a weight is new where a motif is weighed, and no measure', async () => {
+    const { app } = await inWindow(ProgressPlace, {}, SMALL)
+    const { document } = app
+    const edit = (part: object) =>
+      document.change('change the motif', (project) => ({
+        ...project,
+        motifs: project.motifs!.map((motif) => ({ ...motif, ...part })) as never,
+      }))
+    markPieces(app, ['1,1'], 'made', true)
+    edit({ name: 'Rose' })
+    expect(document.measuredFrom).toBeNull()
+    edit({ slots: [{ slot: 'petals', grams: 5.5 }] })
+    await screen.findByText(/^New weight: Brick .* → .*\.$/)
+    edit({ overTips: 84 })
+    await screen.findByText(/^New weight and measurements: size .* → /)
   })
 })

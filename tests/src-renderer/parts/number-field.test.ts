@@ -50,6 +50,15 @@ describe('a number field', () => {
     })
   })
 
+  it('says whether something waits in it that was not kept yet: until then undoing is its own', async () => {
+    const { input } = field()
+    expect(input.dataset.kept).toBe('')
+    await fireEvent.input(input, { target: { value: '82' } })
+    expect(input.dataset.kept).toBeUndefined()
+    await fireEvent.keyDown(input, { key: 'Enter' })
+    expect(input.dataset.kept).toBe('')
+  })
+
   it('has room for what stands in it while it is empty', () => {
     const { input } = field({ value: undefined, optional: true, placeholder: 'by the tension' })
     expect(input.style.minWidth).toContain('15ch')
@@ -59,7 +68,7 @@ describe('a number field', () => {
     const { input, onpreview, oncommit } = field()
     await fireEvent.focus(input)
     await fireEvent.input(input, { target: { value: 'twelve' } })
-    expect(screen.getByRole('alert').textContent).toContain('78 mm stays in force')
+    expect(screen.getByRole('alert').textContent).toContain('78 mm is kept')
     expect(input.getAttribute('aria-invalid')).toBe('true')
     expect(input.getAttribute('aria-describedby')).toContain(screen.getByRole('alert').id)
     await fireEvent.blur(input)

@@ -77,6 +77,6 @@ describe('a motif that is measured again', () => {
     await fireEvent.input(typing, { target: { value: '82 mm' } })
     await vi.waitFor(() => expect(document.plan.size.width).not.toBe(width), 5000)
     await fireEvent.keyDown(typing, { key: 'Enter' })
-    expect(document.measuredFrom?.size.width).toBe(width)
+    expect(document.measuredFrom?.plan.size.width).toBe(width)
   })
 })
