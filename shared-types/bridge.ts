@@ -65,6 +65,8 @@ export interface Keeping {
    * `app/cannot-keep`: then it is in memory alone.
    */
   readonly problem: Finding | null
+  /** What is otherwise than usual although everything is kept: no copy of the former file, say. */
+  readonly remark?: Finding
   /** Why the app's own folder cannot be written at the moment, whether or not anything was changed. */
   readonly folderProblem: Finding | null
   /** The file was changed or removed by somebody else since it was read; saving waits for an answer. */

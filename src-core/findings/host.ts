@@ -47,6 +47,16 @@ export const HOST_FINDINGS = {
     message: "what was changed is only in memory: the program's own folder cannot be written ({reason}).",
     mend: 'Save the project in another place now, or make room there: writing is tried again every few seconds.',
   },
+  'app/no-backup': {
+    severity: 'note',
+    message: "'{file}' was saved, but no copy of what it held before could be kept beside it: {reason}.",
+    mend: 'Nothing of the project is missing. Save a copy elsewhere if you want to keep this state.',
+  },
+  'app/taken-over': {
+    severity: 'warning',
+    message: 'this project was opened in another window while this one was stopped.',
+    mend: 'What was changed here is kept as a project of its own, beside the other one. Close the window whose project you do not want to go on with.',
+  },
   'app/own-folder': {
     severity: 'warning',
     message: "the program's own folder, {folder}, cannot be written: {reason}.",

@@ -7,10 +7,13 @@ import { PROJECT_FORMAT, PROJECT_VERSION } from '../../shared-types/project'
 import type { Project } from '../../shared-types/project'
 import { DEPTH_LIMIT, SIZE_LIMIT } from './limits'
 
-/** Modification time and size at the moment of reading, to notice later that another program wrote the file. */
+/** What a file was like when it was read or written: enough to notice that somebody else changed it. */
 export interface FileStamp {
-  readonly mtimeMs: number
   readonly size: number
+  /** Modification time in ms. */
+  readonly modified: number
+  /** SHA-256 of the bytes, hexadecimal. */
+  readonly hash: string
 }
 
 export type UnreadableReason = 'missing' | 'permission' | 'folder' | 'not-a-file' | 'other'

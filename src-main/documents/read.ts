@@ -9,7 +9,7 @@ import type { JsonObject, MigrationSet } from './migrations'
 import { nestsDeeperThan } from './nesting'
 import { explainNoProject } from './outcome'
 import type { FileOutcome, OpenOutcome, TextOutcome } from './outcome'
-import { NO_FILE, readRegularFile, TOO_LARGE } from './regular-file'
+import { NO_FILE, readRegularFile, stampOfRead, TOO_LARGE } from './regular-file'
 import { validateProject } from './validate'
 
 /** Opens the project file at `path`. Every failure is an outcome; only bugs throw. */
@@ -20,7 +20,7 @@ export async function openProject(path: string): Promise<OpenOutcome> {
   if (typeof text !== 'string') return text
   const outcome = readProjectText(text)
   if (outcome.kind !== 'opened') return outcome
-  return { ...outcome, stamp: { mtimeMs: file.stats.mtimeMs, size: file.stats.size } }
+  return { ...outcome, stamp: stampOfRead(file) }
 }
 
 /** Reads a project from text: depth, JSON, project, version, migration, values. */

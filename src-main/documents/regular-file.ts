@@ -3,10 +3,12 @@
  * a device that never ends; and it may become one between a look and a read. So the file is opened without
  * waiting, looked at by its descriptor, and read no further than was asked for.
  */
+import { createHash } from 'node:crypto'
 import { constants } from 'node:fs'
 import type { Stats } from 'node:fs'
 import { open } from 'node:fs/promises'
 import type { FileHandle } from 'node:fs/promises'
+import type { FileStamp } from './outcome'
 
 /** Largest piece of a read (bytes): files of unknown length, as in /proc, grow by it. */
 const PIECE = 256 * 1024
@@ -39,6 +41,19 @@ export async function readRegularFile(path: string, largest: number): Promise<Re
     await handle.close()
   }
 }
+
+/**
+ * The stamp of a file as it was read. Its time is from before the read: what somebody writes meanwhile, or right
+ * after it, is found changed at the next look.
+ */
+export const stampOfRead = ({ bytes, stats }: RegularFile): FileStamp => ({
+  size: bytes.length,
+  modified: stats.mtimeMs,
+  hash: hashOf(bytes),
+})
+
+/** The hash of a stamp, of content that is here. */
+export const hashOf = (bytes: Uint8Array | string): string => createHash('sha256').update(bytes).digest('hex')
 
 /** The same as text in UTF-8, for files of the program's own. */
 export async function readRegularText(path: string, largest: number): Promise<string> {

@@ -8,8 +8,7 @@
  */
 import { dirname, resolve } from 'node:path'
 import { machineFiles } from './file-port'
-import type { FilePort } from './file-port'
-import type { FileStamp } from './outcome'
+import type { FileFacts, FilePort } from './file-port'
 import { asidePath } from './staging-name'
 
 type WriteStep = 'look' | 'write' | 'compare' | 'replace'
@@ -29,9 +28,11 @@ export class WriteFailure extends Error {
 }
 
 export interface Replaced {
-  readonly stamp: FileStamp
+  readonly stamp: Pick<FileFacts, 'mtimeMs' | 'size'>
   /** Path of the copy of the old content; null where there was none or it could not be made. */
   readonly backup: string | null
+  /** Why it could not be made, in a few words; null where it could, or none was asked for. */
+  readonly withoutBackup: string | null
 }
 
 /** Waits before trying again, in ms: about two seconds in all (our own choice). */
@@ -47,8 +48,13 @@ interface ReplaceOptions {
   readonly backup: boolean
   /** The new content stays beside the target where only the last step fails; it does unless this is false. */
   readonly keepWhole?: boolean
+  /** Asked in the last moment before the new content takes the target's place. */
+  readonly mayReplace?: () => Promise<boolean>
   readonly files?: FilePort
 }
+
+/** Code of a file that is not as it was, so that nothing was written over it. */
+export const CHANGED_MEANWHILE = 'ECHANGED'
 
 /** Writes `bytes` to `path` in one step. Throws WriteFailure. */
 export function replaceFile(path: string, bytes: Uint8Array, options: ReplaceOptions): Promise<Replaced> {
@@ -66,7 +72,7 @@ export function replaceFile(path: string, bytes: Uint8Array, options: ReplaceOpt
 async function replaceNow(
   path: string,
   bytes: Uint8Array,
-  { backup, keepWhole = true, files = machineFiles }: ReplaceOptions,
+  { backup, keepWhole = true, mayReplace, files = machineFiles }: ReplaceOptions,
 ): Promise<Replaced> {
   const target = await step('look', async () => (await files.realPath(path)) ?? path)
   const old = await step('look', () => files.facts(target))
@@ -80,13 +86,15 @@ async function replaceNow(
     const written = await step('compare', () => files.read(staging, bytes.length))
     if (Buffer.compare(Buffer.from(written), Buffer.from(bytes)) !== 0)
       throw new WriteFailure('compare', 'EIO', null, 'what was written does not read back the same')
+    if (mayReplace && !(await mayReplace()))
+      throw new WriteFailure('look', CHANGED_MEANWHILE, null, 'somebody else is writing this file')
     whole = true
-    const kept = backup && old ? await keepBackup(target, files) : null
+    const kept = backup && old ? await keepBackup(target, files) : NO_BACKUP
     await step('replace', () => retryWhileLocked(() => files.rename(staging, target), files))
     left.delete(target)
     await files.syncFolder(dirname(target)).catch(() => undefined)
     const facts = await files.facts(target).catch(() => null)
-    return { stamp: { mtimeMs: facts?.mtimeMs ?? 0, size: facts?.size ?? bytes.length }, backup: kept }
+    return { stamp: { mtimeMs: facts?.mtimeMs ?? 0, size: facts?.size ?? bytes.length }, ...kept }
   } catch (error) {
     if (whole && keepWhole && error instanceof WriteFailure) {
       left.set(target, staging)
@@ -102,22 +110,28 @@ async function replaceNow(
   }
 }
 
+const NO_BACKUP = { backup: null, withoutBackup: null }
+
 /**
  * Copies the old content to `NAME~`, by way of a copy that takes its place when it is whole. A backup that
  * cannot be made does not keep the new content from being saved.
  */
-async function keepBackup(target: string, files: FilePort): Promise<string | null> {
+async function keepBackup(
+  target: string,
+  files: FilePort,
+): Promise<Pick<Replaced, 'backup' | 'withoutBackup'>> {
   const backup = `${target}~`
   const copy = asidePath(target, 'old')
   try {
     // Something that is no file, a pipe say, is not ours to replace.
-    if ((await files.facts(backup))?.isFile === false) return null
+    if ((await files.facts(backup))?.isFile === false)
+      return { backup: null, withoutBackup: 'a folder or device has its name' }
     await files.copy(target, copy)
     await retryWhileLocked(() => files.rename(copy, backup), files)
-    return backup
-  } catch {
+    return { backup, withoutBackup: null }
+  } catch (error) {
     await files.remove(copy).catch(() => undefined)
-    return null
+    return { backup: null, withoutBackup: whyNotWritten(error) }
   }
 }
 

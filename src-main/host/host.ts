@@ -26,7 +26,6 @@ import { PACE } from '../documents/session/ports'
 import { RecentProjects } from '../documents/session/recent'
 import { ProjectSession } from '../documents/session/session'
 import { removeStaleStaging } from '../documents/session/stale'
-import { stampOf } from '../documents/session/stamp'
 import type { Announce, Examples, Facts, Paper } from './ports'
 import { SettingsStore } from './settings'
 
@@ -151,10 +150,9 @@ export class Host {
     await removeStaleStaging(dirname(whole), basename(whole), this.#now())
     const read = await this.ports.files.open(whole)
     if (!read.ok) return refused(read.problem)
-    const stamp = await stampOf(whole)
     await this.recent.remember(whole, this.#time())
     void this.announceRecent()
-    return done(this.#open({ ...read, origin: 'file', path: whole, stamp }).id)
+    return done(this.#open({ ...read, origin: 'file', path: whole }).id)
   }
 
   async openRecent(id: string): Promise<Outcome<string>> {

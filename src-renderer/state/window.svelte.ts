@@ -72,6 +72,8 @@ export class WindowState {
   said = $state('')
   readonly #keeper: ProjectKeeper
   #opening: Opening | null = null
+  /** What was remarked last of how the project is kept. */
+  #remark: string | undefined
   readonly #stops: (() => void)[] = []
 
   constructor(
@@ -86,8 +88,8 @@ export class WindowState {
     this.facts = facts
     this.origin = opened.origin
     this.settings = settings
-    this.keeping = opened.keeping
     this.notices = opened.findings
+    this.#kept(opened.keeping)
     this.background = background
     this.document = new DocumentState(JSON.parse(opened.text) as Project, background, first)
     this.paper = new PaperState(bridge, this.document, () => this.settings)
@@ -96,7 +98,7 @@ export class WindowState {
     this.#keeper = new ProjectKeeper(bridge, opened.nextRevision, (problem) => this.tell(problem))
     this.#stops.push(
       this.document.onChange((project) => this.#keeper.changed(project)),
-      bridge.onKeeping((keeping) => (this.keeping = keeping)),
+      bridge.onKeeping((keeping) => this.#kept(keeping)),
       bridge.onRecent((entries) => (this.recent = entries)),
       bridge.onMovedElsewhere(() => (this.isElsewhere = true)),
       bridge.onHostGone((isGone) => this.#reach(isGone)),
@@ -163,6 +165,14 @@ export class WindowState {
       this.notices = [...this.notices, problem]
   }
 
+  /** How the project is kept now; what is remarked of that is told once. */
+  #kept(keeping: Keeping): void {
+    this.keeping = keeping
+    const { remark } = keeping
+    if (remark && remark.message !== this.#remark) this.tell(remark)
+    this.#remark = remark?.message
+  }
+
   putAway(notice: Finding): void {
     this.notices = this.notices.filter((known) => known !== notice)
   }
@@ -207,19 +217,19 @@ export class WindowState {
 
   async save(): Promise<void> {
     const keeping = await this.ask(this.bridge.saveProject(this.change()))
-    if (keeping) this.keeping = keeping
+    if (keeping) this.#kept(keeping)
   }
 
   async saveAs(): Promise<void> {
     const keeping = await this.ask(this.bridge.saveProjectAs(this.change()))
-    if (keeping) this.keeping = keeping
+    if (keeping) this.#kept(keeping)
   }
 
   /** The file was changed by somebody else: keeps this window's version, or takes the file's. */
   async answerDisk(answer: 'keep-mine' | 'take-theirs'): Promise<void> {
     const opened = await this.ask(this.bridge.answerDisk({ ...this.change(), answer }))
     if (!opened) return
-    this.keeping = opened.keeping
+    this.#kept(opened.keeping)
     if (answer === 'take-theirs') {
       this.document.replace(JSON.parse(opened.text) as Project)
       this.selection.hold(null)

@@ -8,6 +8,7 @@
 import { rename, rm, stat, utimes, writeFile } from 'node:fs/promises'
 import { randomUUID } from 'node:crypto'
 import { z } from 'zod'
+import { FileLocks, LOCK_FOLDER } from './file-locks'
 import type { OwnFolder } from './own-folder'
 import type { FileStamp, Written } from './ports'
 import { isProcessAlive } from './process-alive'
@@ -52,11 +53,24 @@ export class KeptProjects {
   readonly run = randomUUID()
   readonly #folder: OwnFolder
   readonly #options: KeptOptions
+  readonly #locks: FileLocks
   #lifeSign: NodeJS.Timeout | undefined
+  /** When the last sign of life was shown (ms). */
+  #shownAt = 0
+  /** Entries that this run holds, and those of them that are known to be its own since it last showed life. */
+  readonly #held = new Set<string>()
+  readonly #sure = new Set<string>()
+  /** Where entries go that another run took over while this one was stopped. */
+  readonly #beside = new Map<string, string>()
 
   constructor(folder: OwnFolder, options: KeptOptions) {
     this.#folder = folder
     this.#options = options
+    this.#locks = new FileLocks(folder, {
+      now: options.now,
+      run: this.run,
+      isAlive: (run) => this.#isAlive(run),
+    })
   }
 
   /** Why the own folder cannot be written at the moment, in a few words; null while it can. */
@@ -74,11 +88,12 @@ export class KeptProjects {
    * as far as the own folder can be written.
    */
   async start(): Promise<void> {
-    for (const name of ['', 'kept', 'running', 'bin']) await this.#folder.make(name)
+    for (const name of ['', 'kept', 'running', 'bin', LOCK_FOLDER]) await this.#folder.make(name)
     await this.#showLife()
     this.#lifeSign = setInterval(() => void this.#showLife(), LIFE_SIGN_EVERY)
     this.#lifeSign.unref()
     await this.#emptyBin()
+    await this.#locks.clean()
     for (const folder of [this.#path('kept'), this.#path()])
       await removeStaleStaging(folder, null, this.#options.now())
   }
@@ -88,9 +103,42 @@ export class KeptProjects {
     await this.#folder.remove(this.#path('running', this.run))
   }
 
+  /** Does something to a file while no other run of the program does; null where one is at it for too long. */
+  alone<T>(path: string, action: (isHeld: () => Promise<boolean>) => Promise<T>): Promise<T | null> {
+    return this.#locks.alone(path, action)
+  }
+
+  /**
+   * Writes an entry. One that another run took over while this one was stopped for longer than its sign of life is
+   * believed is left to that run: ours is kept beside it from then on.
+   */
   async put(entry: KeptEntry): Promise<Written> {
-    const text = JSON.stringify({ format: 'petalyard-kept', ...entry })
-    return this.#folder.write(this.#entryPath(entry.id), text)
+    if (entry.holder === this.run && (await this.#isTaken(entry.id))) this.#beside.set(entry.id, randomUUID())
+    const id = this.#idOf(entry.id)
+    const written = await this.#folder.write(
+      this.#entryPath(id),
+      JSON.stringify({ format: 'petalyard-kept', ...entry, id }),
+    )
+    if (written.ok && entry.holder === this.run) {
+      this.#held.add(id)
+      this.#sure.add(id)
+    }
+    return written
+  }
+
+  /** Did another run take this entry over, so that it is kept beside that now? */
+  isBeside(id: string): boolean {
+    return this.#beside.has(id)
+  }
+
+  readonly #idOf = (id: string): string => this.#beside.get(id) ?? id
+
+  async #isTaken(as: string): Promise<boolean> {
+    if (this.#options.now() - this.#shownAt > LIFE_SIGN_HOLDS) await this.#showLife()
+    const id = this.#idOf(as)
+    if (!this.#held.has(id) || this.#sure.has(id)) return false
+    const entry = await this.get(id)
+    return entry !== null && entry.holder !== this.run
   }
 
   async get(id: string): Promise<KeptEntry | null> {
@@ -101,8 +149,11 @@ export class KeptProjects {
     }
   }
 
-  async remove(id: string): Promise<void> {
-    await this.#folder.remove(this.#entryPath(id))
+  /** Removes an entry of this run; not one that another run took over. */
+  async remove(as: string): Promise<void> {
+    const id = this.#idOf(as)
+    if (!(await this.#isTaken(as))) await this.#folder.remove(this.#entryPath(id))
+    this.#held.delete(id)
   }
 
   /** Puts an entry into the bin, from which it goes after 30 days. */
@@ -139,10 +190,13 @@ export class KeptProjects {
 
   /** Is the entry open in a run of the program that is still alive (this one or another)? */
   async isHeld(entry: KeptEntry): Promise<boolean> {
-    if (entry.holder === null) return false
-    if (entry.holder === this.run) return true
-    if (!/^[\w-]{1,64}$/.test(entry.holder)) return false
-    const sign = this.#path('running', entry.holder)
+    return entry.holder !== null && this.#isAlive(entry.holder)
+  }
+
+  async #isAlive(run: string): Promise<boolean> {
+    if (run === this.run) return true
+    if (!/^[\w-]{1,64}$/.test(run)) return false
+    const sign = this.#path('running', run)
     try {
       const [pid, shown] = [Number(await this.#folder.read(sign)), (await stat(sign)).mtimeMs]
       const isAlive = this.#options.isProcessAlive ?? isProcessAlive
@@ -158,8 +212,13 @@ export class KeptProjects {
   async #showLife(): Promise<void> {
     const sign = this.#path('running', this.run)
     const now = new Date()
+    // Whoever looked meanwhile took this run for gone.
+    if (this.#options.now() - this.#shownAt > LIFE_SIGN_HOLDS) this.#sure.clear()
     const renew = () => utimes(sign, now, now)
-    await this.#folder.attempt(() => renew().catch(() => writeFile(sign, String(process.pid))))
+    const isShown = await this.#folder.attempt(() =>
+      renew().catch(() => writeFile(sign, String(process.pid))),
+    )
+    if (isShown) this.#shownAt = this.#options.now()
   }
 
   async #emptyBin(): Promise<void> {

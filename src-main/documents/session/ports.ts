@@ -1,14 +1,8 @@
 /** What the sessions need from the machine; given to them, so that tests can let each part fail. */
 import type { Finding } from '../../../shared-types/finding'
+import type { FileStamp } from '../outcome'
 
-/** What a file was like when it was read or written: enough to notice that somebody else changed it. */
-export interface FileStamp {
-  readonly size: number
-  /** Modification time in ms. */
-  readonly modified: number
-  /** SHA-256 of the bytes, hexadecimal. */
-  readonly hash: string
-}
+export type { FileStamp }
 
 export type Checked =
   | {
@@ -19,15 +13,31 @@ export type Checked =
     }
   | { readonly ok: false; readonly problem: Finding }
 
-export type Written = { readonly ok: true } | { readonly ok: false; readonly reason: string }
+/** What was read from a file, and what the file was like then. */
+export type Read = Exclude<Checked, { ok: true }> | (Extract<Checked, { ok: true }> & { stamp: FileStamp })
+
+export type Written =
+  | {
+      readonly ok: true
+      /** Why the former content could not be kept as a copy, though it was to be. */
+      readonly withoutBackup?: string
+    }
+  | { readonly ok: false; readonly reason: string }
+
+export interface WriteOptions {
+  /** The former content stays beside it as a copy. */
+  readonly backup: boolean
+  /** Asked in the last moment before the new content takes the file's place: nothing happens unless it says so. */
+  readonly mayReplace?: () => Promise<boolean>
+}
 
 export interface ProjectFiles {
   /** Reads a project file; `text` is its content brought up to the present version. */
-  open(path: string): Promise<Checked>
+  open(path: string): Promise<Read>
   /** The same for a text that is already here; `name` is for messages. */
   check(text: string, name: string): Checked
-  /** Writes whole or not at all; with `backup` the former content stays beside it as a copy. */
-  write(path: string, text: string, options: { readonly backup: boolean }): Promise<Written>
+  /** Writes whole or not at all. */
+  write(path: string, text: string, options: WriteOptions): Promise<Written>
 }
 
 /** Times in ms, so that tests need not wait. */

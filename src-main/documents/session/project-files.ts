@@ -7,13 +7,21 @@ import type { OpenOutcome, TextOutcome } from '../outcome'
 import { openProject, readProjectText } from '../read'
 import { explainWriteFailure, replaceFile, whyNotWritten, WriteFailure } from '../replace-file'
 import { writeProjectText } from '../save'
-import type { Checked, ProjectFiles, Written } from './ports'
+import type { Checked, ProjectFiles, WriteOptions, Written } from './ports'
 
 /** Project files through the one way in (open → shape → version → migrate → validate) and the one way out. */
 export const projectFiles: ProjectFiles = {
-  open: async (path) => checkedFrom(await openProject(path), basename(path)),
-  check: (text, name) => checkedFrom(readProjectText(text), name),
-  write: (path, text, { backup }) => writtenBytes(path, new TextEncoder().encode(text), backup),
+  open: async (path) => {
+    const outcome = await openProject(path)
+    return outcome.kind === 'opened'
+      ? { ...readFrom(outcome, basename(path)), stamp: outcome.stamp }
+      : unreadable(outcome, basename(path))
+  },
+  check: (text, name) => {
+    const outcome = readProjectText(text)
+    return outcome.kind === 'opened' ? readFrom(outcome, name) : unreadable(outcome, name)
+  },
+  write: (path, text, options) => writtenBytes(path, new TextEncoder().encode(text), options),
 }
 
 /** Writes a file of the program's own, whole or not at all, and leaves nothing beside it. */
@@ -28,16 +36,22 @@ export async function writeAtomically(path: string, text: string): Promise<Writt
 
 /** Writes an exported file, whole or not at all; what stood there before is replaced, as the user was asked. */
 export const writeBytes = (path: string, bytes: Uint8Array): Promise<Written> =>
-  writtenBytes(path, bytes, false)
+  writtenBytes(path, bytes, { backup: false })
 
-function checkedFrom(outcome: OpenOutcome | TextOutcome, name: string): Checked {
-  if (outcome.kind !== 'opened') {
-    const words = explainOutcome(outcome, name, version)
-    const first: Finding | undefined = outcome.kind === 'invalid' ? outcome.findings[0] : undefined
-    const place = first ? ` ${first.where}: ${first.message}` : ''
-    return { ok: false, problem: finding('app/cannot-open', name, { words: words + place }) }
-  }
-  const { project, migratedFrom } = outcome
+type Opened = Extract<TextOutcome, { kind: 'opened' }>
+
+/** Why a file is no project that can be shown. */
+function unreadable(
+  outcome: Exclude<OpenOutcome | TextOutcome, { kind: 'opened' }>,
+  name: string,
+): Exclude<Checked, { ok: true }> {
+  const words = explainOutcome(outcome, name, version)
+  const first: Finding | undefined = outcome.kind === 'invalid' ? outcome.findings[0] : undefined
+  const place = first ? ` ${first.where}: ${first.message}` : ''
+  return { ok: false, problem: finding('app/cannot-open', name, { words: words + place }) }
+}
+
+function readFrom({ project, migratedFrom }: Opened, name: string): Extract<Checked, { ok: true }> {
   const findings =
     migratedFrom === null
       ? []
@@ -45,10 +59,10 @@ function checkedFrom(outcome: OpenOutcome | TextOutcome, name: string): Checked 
   return { ok: true, text: writeProjectText(project), title: project.title ?? '', findings }
 }
 
-async function writtenBytes(path: string, bytes: Uint8Array, backup: boolean): Promise<Written> {
+async function writtenBytes(path: string, bytes: Uint8Array, options: WriteOptions): Promise<Written> {
   try {
-    await replaceFile(path, bytes, { backup })
-    return { ok: true }
+    const { withoutBackup } = await replaceFile(path, bytes, options)
+    return { ok: true, ...(withoutBackup !== null && { withoutBackup }) }
   } catch (error) {
     if (error instanceof WriteFailure)
       return { ok: false, reason: explainWriteFailure(error, basename(path)) }

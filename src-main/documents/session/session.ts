@@ -9,11 +9,13 @@ import { done, refused } from '../../../shared-types/bridge'
 import type { DiskState, ProjectOrigin } from '../../../shared-types/bridge'
 import type { Finding } from '../../../shared-types/finding'
 import { finding } from '../../../src-core/findings/finding'
+import { FilePlace } from './file-place'
+import { hashOf } from '../regular-file'
 import type { KeptProjects } from './kept'
 import { folderProblem, nameInWords, placeInWords } from './keeping-words'
-import type { FileStamp, Pace, ProjectFiles } from './ports'
+import type { FileStamp, Pace, ProjectFiles, Written } from './ports'
 import { SaveTimer } from './save-timer'
-import { compareWithDisk, hashOf, stampOf, stampOfWritten } from './stamp'
+import { stampOf } from './stamp'
 import { Turns } from './turns'
 
 interface SessionPorts {
@@ -52,8 +54,7 @@ export class ProjectSession {
   #unreadable: Finding | undefined
   #text: string
   #title: string
-  #path: string | null
-  #stamp: FileStamp | null
+  #file: FilePlace | null
   #revision: number
   #savedRevision: number
   #keptRevision = -1
@@ -61,12 +62,9 @@ export class ProjectSession {
   #savedAt: string | null = null
   #disk: DiskState = 'same'
   #problem: Finding | null = null
-  /** What the file may hold by our own hand, although its stamp does not say so yet. */
-  #cutOff: { readonly hash: string; readonly revision: number } | null = null
+  #remark: Finding | null = null
   /** When it was opened, looked at or changed last (ms). */
   #usedAt: number
-  /** The next write to the file leaves a backup copy of what stood there before. */
-  #backupDue = true
   readonly #timer: SaveTimer
   #closed = false
   /** Writes of one project never overlap. */
@@ -81,19 +79,18 @@ export class ProjectSession {
     this.#unreadable = start.unreadable
     this.#text = start.text
     this.#title = start.title
-    this.#path = start.path
-    this.#stamp = start.stamp
     this.#revision = start.revision
     this.#savedRevision = start.savedRevision
     this.#changedAt = start.changedAt ?? new Date(ports.now()).toISOString()
     this.#usedAt = ports.now()
-    if (start.path !== null && start.keptText !== undefined)
-      this.#cutOff = { hash: hashOf(start.keptText), revision: start.revision }
-    if (start.path !== null && this.isUnsaved) this.#plan()
+    const { path, stamp, keptText, revision } = start
+    const cutOff = keptText === undefined ? null : { hash: hashOf(keptText), revision }
+    this.#file = path === null ? null : new FilePlace(path, stamp, ports, cutOff)
+    if (this.#file && this.isUnsaved) this.#plan()
   }
 
   get path(): string | null {
-    return this.#path
+    return this.#file?.path ?? null
   }
   get text(): string {
     return this.#text
@@ -111,12 +108,12 @@ export class ProjectSession {
   }
   /** Nothing was ever changed and it has no file: it may go without a trace. */
   get isUntouched(): boolean {
-    return this.#path === null && this.#revision === 0
+    return this.path === null && this.#revision === 0
   }
   /** An example that was worked on is somebody's own project by now. */
   private get origin(): ProjectOrigin {
     const isTheirs = (this.#origin === 'example' || this.#origin === 'blank') && !this.isUntouched
-    return isTheirs ? (this.#path === null ? 'kept' : 'file') : this.#origin
+    return isTheirs ? (this.path === null ? 'kept' : 'file') : this.#origin
   }
   get isUnsaved(): boolean {
     return this.#savedRevision < this.#revision
@@ -125,12 +122,13 @@ export class ProjectSession {
   get keeping(): Keeping {
     return {
       name: this.#name(),
-      place: this.#path !== null ? 'file' : this.#revision > 0 ? 'app' : 'nowhere',
-      where: placeInWords(this.#path, this.#revision > 0, this.isUnsaved),
+      place: this.path !== null ? 'file' : this.#revision > 0 ? 'app' : 'nowhere',
+      where: placeInWords(this.path, this.#revision > 0, this.isUnsaved),
       revision: this.#revision,
       savedRevision: this.#savedRevision,
       savedAt: this.#savedAt,
       problem: this.#problem,
+      ...(this.#remark && { remark: this.#remark }),
       folderProblem: folderProblem(this.#ports.kept, this.#name()),
       disk: this.#disk,
     }
@@ -155,7 +153,7 @@ export class ProjectSession {
     const problem = this.#take(change)
     if (problem) return refused(problem)
     const failed = await this.#journal()
-    if (failed && this.#path !== null) await this.#saveToFile({})
+    if (failed && this.path !== null) await this.#saveToFile({})
     this.#plan()
     this.#tell()
     return failed && this.isUnsaved ? refused(failed) : done(this.keeping)
@@ -187,11 +185,11 @@ export class ProjectSession {
     if (problem) return refused(problem)
     return this.#turns.take(async () => {
       const [text, revision] = [this.#text, this.#revision]
-      const written = await this.#ports.files.write(path, text, { backup: true })
+      const file = new FilePlace(path, null, this.#ports)
+      const written = await file.write(text, { over: true })
       if (!written.ok) return refused(finding('app/cannot-write', basename(path), { reason: written.reason }))
-      this.#path = await realpath(path).catch(() => path)
-      this.#backupDue = false
-      await this.#afterWrite(path, revision, text)
+      this.#file = file.at(await realpath(path).catch(() => path))
+      this.#afterWrite(revision, written)
       await this.#journalNow()
       this.#tell()
       return done(this.keeping)
@@ -201,11 +199,10 @@ export class ProjectSession {
   /** Looks whether somebody else changed the file. */
   async checkDisk(): Promise<DiskState> {
     return this.#turns.take(async () => {
-      if (this.#path === null || this.#closed) return 'same'
-      const compared = await this.#compare(this.#path)
-      if (compared.state === 'same') this.#stamp = compared.stamp
-      this.#setDisk(compared.state)
-      return compared.state
+      if (this.#file === null || this.#closed) return 'same'
+      const state = await this.#compare(this.#file)
+      this.#setDisk(state)
+      return state
     })
   }
 
@@ -213,10 +210,10 @@ export class ProjectSession {
   async answerDisk(answer: DiskAnswer): Promise<Outcome<OpenProject>> {
     const problem = this.#take(answer)
     if (problem) return refused(problem)
-    const path = this.#path
-    if (path === null) return done(this.opened())
+    const file = this.#file
+    if (file === null) return done(this.opened())
+    const { path } = file
     if (answer.answer === 'keep-mine') {
-      this.#backupDue = true
       const failed = await this.#saveToFile({ evenIfMissing: true, overForeign: true })
       return failed ? refused(failed) : done(this.opened())
     }
@@ -233,8 +230,8 @@ export class ProjectSession {
       this.#findings = read.findings
       this.#unreadable = undefined
       this.#revision += 1
-      this.#backupDue = true
-      await this.#afterWrite(path, this.#revision, null)
+      file.accept(read.stamp)
+      this.#afterWrite(this.#revision, { ok: true })
       await this.#journalNow()
       this.#tell()
       return done(this.opened())
@@ -244,7 +241,7 @@ export class ProjectSession {
   /** Saves what is not in its place yet (file, or own folder); the problem is why that did not work. */
   async settle(): Promise<Finding | null> {
     if (!this.isUnsaved || this.#unreadable) return null
-    return this.#path === null ? this.#journal() : this.#saveToFile({})
+    return this.path === null ? this.#journal() : this.#saveToFile({})
   }
 
   /**
@@ -261,7 +258,7 @@ export class ProjectSession {
     const failed = await this.settle()
     this.#closed = true
     return this.#turns.take(async () => {
-      if (this.#path === null || this.isUnsaved) return (await this.#journalNow()) ?? failed
+      if (this.path === null || this.isUnsaved) return (await this.#journalNow()) ?? failed
       await this.#ports.kept.remove(this.id)
       return null
     })
@@ -296,14 +293,14 @@ export class ProjectSession {
 
   async #journalNow(): Promise<Finding | null> {
     const revision = this.#revision
-    const isSaved = this.#path === null || !this.isUnsaved
+    const isSaved = this.path === null || !this.isUnsaved
     const written = await this.#ports.kept.put({
       id: this.id,
-      path: this.#path,
-      stamp: this.#stamp,
+      path: this.path,
+      stamp: this.#file?.stamp ?? null,
       title: this.#title,
       revision,
-      savedRevision: this.#path === null ? revision : this.#savedRevision,
+      savedRevision: this.path === null ? revision : this.#savedRevision,
       changedAt: this.#changedAt,
       usedAt: this.usedAt,
       holder: this.#closed ? null : this.#ports.kept.run,
@@ -311,14 +308,15 @@ export class ProjectSession {
     })
     if (!written.ok) {
       // The user's file has everything: nothing is in danger.
-      if (this.#path !== null && !this.isUnsaved) return null
+      if (this.path !== null && !this.isUnsaved) return null
       // Why the folder cannot be written, rather than what this one write met because of it.
       const reason = this.#ports.kept.trouble ?? written.reason
       this.#problem = finding('app/cannot-keep', this.#name(), { reason })
       return this.#problem
     }
     this.#keptRevision = revision
-    if (this.#path === null) {
+    if (this.#ports.kept.isBeside(this.id)) this.#remark = finding('app/taken-over', this.#name())
+    if (this.path === null) {
       this.#savedRevision = revision
       this.#savedAt = new Date(this.#ports.now()).toISOString()
     }
@@ -339,52 +337,49 @@ export class ProjectSession {
 
   async #saveToFile(how: { evenIfMissing?: boolean; overForeign?: boolean }): Promise<Finding | null> {
     return this.#turns.take(async () => {
-      const path = this.#path
-      if (path === null) return null
-      const file = basename(path)
-      const compared = await this.#compare(path)
-      this.#setDisk(compared.state)
-      if (compared.state === 'changed' && !how.overForeign)
-        return finding('app/changed-on-disk', file, { file })
-      if (compared.state === 'missing' && !how.evenIfMissing)
-        return finding('app/gone-from-disk', file, { file })
-      if (!this.isUnsaved && compared.state === 'same') return null
+      const place = this.#file
+      if (place === null) return null
+      const file = basename(place.path)
+      const state = await this.#compare(place)
+      this.#setDisk(state)
+      if (state === 'changed' && !how.overForeign) return finding('app/changed-on-disk', file, { file })
+      if (state === 'missing' && !how.evenIfMissing) return finding('app/gone-from-disk', file, { file })
+      if (!this.isUnsaved && state === 'same') return null
       const [text, revision] = [this.#text, this.#revision]
       // First into the own folder: whoever finds the file there after a cut knows it for ours.
       if (this.#keptRevision < revision) await this.#journalNow()
-      const written = await this.#ports.files.write(path, text, { backup: this.#backupDue })
+      const written = await place.write(text, { over: how.overForeign ?? false })
       if (!written.ok) {
+        // Somebody may have written it in the same moment.
+        if ((await this.#compare(place)) === 'changed' && !how.overForeign) {
+          this.#setDisk('changed')
+          return finding('app/changed-on-disk', file, { file })
+        }
         const isKept = this.#keptRevision >= this.#revision
         this.#problem = isKept
           ? finding('app/saving-waits', file, { reason: written.reason })
           : finding('app/cannot-keep', file, { reason: this.#ports.kept.trouble ?? written.reason })
         return this.#problem
       }
-      this.#backupDue = false
-      await this.#afterWrite(path, revision, text)
+      this.#afterWrite(revision, written)
       await this.#journalNow()
       return null
     })
   }
 
-  /** Looks at the file. What was written in the moment of a cut is ours: only the news of it got lost. */
-  async #compare(path: string): ReturnType<typeof compareWithDisk> {
-    const compared = await compareWithDisk(path, this.#stamp)
-    const cutOff = this.#cutOff
-    if (compared.state !== 'changed' || cutOff === null || compared.stamp?.hash !== cutOff.hash)
-      return compared
-    this.#stamp = compared.stamp
-    this.#savedRevision = Math.max(this.#savedRevision, cutOff.revision)
-    return { ...compared, state: 'same' }
+  async #compare(file: FilePlace): Promise<DiskState> {
+    const { state, saved } = await file.compare()
+    this.#savedRevision = Math.max(this.#savedRevision, saved ?? 0)
+    return state
   }
 
-  async #afterWrite(path: string, revision: number, written: string | null): Promise<void> {
-    this.#stamp = await stampOfWritten(path, written)
-    this.#cutOff = null
+  #afterWrite(revision: number, { withoutBackup: reason }: Extract<Written, { ok: true }>): void {
     this.#savedRevision = revision
     this.#savedAt = new Date(this.#ports.now()).toISOString()
     this.#disk = 'same'
     this.#problem = null
+    if (reason !== undefined)
+      this.#remark = finding('app/no-backup', this.#name(), { file: this.#name(), reason })
     this.#timer.saved(this.isUnsaved)
   }
 
@@ -400,6 +395,6 @@ export class ProjectSession {
   }
 
   #name(): string {
-    return nameInWords(this.#path, this.#title)
+    return nameInWords(this.path, this.#title)
   }
 }

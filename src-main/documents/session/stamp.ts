@@ -1,7 +1,6 @@
-import { createHash } from 'node:crypto'
 import { stat } from 'node:fs/promises'
 import { SIZE_LIMIT } from '../limits'
-import { readRegularFile, TOO_LARGE } from '../regular-file'
+import { hashOf, readRegularFile, stampOfRead, TOO_LARGE } from '../regular-file'
 import type { FileStamp } from './ports'
 
 /** The stamp of a file, or null where there is none that a project could be. */
@@ -10,19 +9,18 @@ export async function stampOf(path: string): Promise<FileStamp | null> {
 }
 
 /**
- * The stamp of what was just written; `text` null: read. Where somebody else has written since, the file is not ours: the stamp is then
+ * The stamp of what was just written. Where somebody else has written since, the file is not ours: the stamp is then
  * one that no file has, so that the next look finds it changed.
  */
-export async function stampOfWritten(path: string, text: string | null): Promise<FileStamp | null> {
+export async function stampOfWritten(path: string, text: string): Promise<FileStamp | null> {
   const stamp = await stampOf(path)
-  if (stamp === null || text === null) return stamp
+  if (stamp === null) return null
   const hash = hashOf(text)
   return stamp.hash === hash ? stamp : { size: -1, modified: 0, hash }
 }
 
 async function readStamp(path: string): Promise<FileStamp> {
-  const { bytes, stats } = await readRegularFile(path, SIZE_LIMIT)
-  return { size: bytes.length, modified: stats.mtimeMs, hash: hashOf(bytes) }
+  return stampOfRead(await readRegularFile(path, SIZE_LIMIT))
 }
 
 /**
@@ -44,9 +42,4 @@ export async function compareWithDisk(
     const isForeign = (error as NodeJS.ErrnoException).code === TOO_LARGE
     return { state: isForeign ? 'changed' : 'missing', stamp }
   }
-}
-
-/** The hash of a stamp, of content that is here. */
-export function hashOf(bytes: Uint8Array | string): string {
-  return createHash('sha256').update(bytes).digest('hex')
 }

@@ -67,6 +67,28 @@ describe('opening', () => {
     expect(titleOf(titled!.text)).toBe('My own')
   })
 
+  it('finds a file changed that somebody else wrote while it was read', async () => {
+    const path = await file('a.petalyard')
+    const quick = await makeHost({
+      files: {
+        ...projectFiles,
+        open: async (where) => {
+          const read = await projectFiles.open(where)
+          await writeFile(path, projectText('Theirs'))
+          return read
+        },
+      },
+    })
+    const id = await quick.host.openPath(path)
+    const session = quick.host.session(id.outcome === 'done' ? id.value : '')!
+    expect(titleOf(session.text)).toBe('a.petalyard')
+    expect(await session.save({ revision: 1, text: projectText('Mine') })).toMatchObject({
+      problem: { code: 'app/changed-on-disk' },
+    })
+    expect(titleOf(await readFile(path, 'utf8'))).toBe('Theirs')
+    await quick.end()
+  })
+
   it('refuses what is no project, with its words', async () => {
     const path = join(world.folder, 'x.petalyard')
     await writeFile(path, 'hello')

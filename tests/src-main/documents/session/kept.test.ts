@@ -101,6 +101,63 @@ describe('entries of a run that ended', () => {
   })
 })
 
+describe('a run that was stopped for longer than its sign of life is believed', () => {
+  const HOUR = 3_600_000
+
+  /** The same folder, as a run whose clock is `later` ms ahead sees it: the other one shows no sign of life. */
+  async function takenOver() {
+    await world.kept.put(entry({ holder: world.kept.run }))
+    let ahead = 0
+    const now = () => Date.now() + ahead
+    const sleeper = new KeptProjects(new OwnFolder(world.folder, { writeAtomically }), { now })
+    await sleeper.start()
+    await sleeper.put(entry({ id: 'nap', title: 'Before the nap', holder: sleeper.run }))
+    ahead = HOUR
+    const other = otherRun(() => true, now)
+    await other.start()
+    const found = (await other.interrupted()).find(({ id }) => id === 'nap')!
+    await other.put({ ...found, title: 'Taken over', revision: 9, holder: other.run })
+    return { sleeper, other }
+  }
+
+  it('leaves the entry to the one that took it over, and keeps its own beside it', async () => {
+    const { sleeper, other } = await takenOver()
+    const mine = entry({ id: 'nap', title: 'After the nap', holder: sleeper.run })
+    expect(await sleeper.put(mine)).toEqual({ ok: true })
+    expect(sleeper.isBeside('nap')).toBe(true)
+    await sleeper.put({ ...mine, title: 'And on', revision: 4 })
+    const titles = (await other.list()).map(({ title }) => title).sort()
+    expect(titles).toEqual(['And on', 'Taken over', 'Throw'])
+    // Closing its own does not take the other one away.
+    await sleeper.remove('nap')
+    expect((await other.list()).map(({ title }) => title).sort()).toEqual(['Taken over', 'Throw'])
+    await sleeper.stop()
+    await other.stop()
+  })
+
+  it('does not remove what was taken over', async () => {
+    const { sleeper, other } = await takenOver()
+    await sleeper.remove('nap')
+    expect((await other.get('nap'))?.title).toBe('Taken over')
+    await sleeper.stop()
+    await other.stop()
+  })
+
+  it('goes on as before where nobody took it over', async () => {
+    let ahead = 0
+    const sleeper = new KeptProjects(new OwnFolder(world.folder, { writeAtomically }), {
+      now: () => Date.now() + ahead,
+    })
+    await sleeper.start()
+    await sleeper.put(entry({ holder: sleeper.run }))
+    ahead = HOUR
+    await sleeper.put(entry({ title: 'After the nap', holder: sleeper.run }))
+    expect(sleeper.isBeside('one')).toBe(false)
+    expect((await sleeper.get('one'))?.title).toBe('After the nap')
+    await sleeper.stop()
+  })
+})
+
 describe('a process killed while it writes', () => {
   it('leaves a whole entry, the old or the new, and staging files that a later start clears away', async () => {
     // Writes entries as fast as it can, telling each revision that is on the disk, until it is killed.

@@ -1,7 +1,7 @@
 import { execFileSync } from 'node:child_process'
-import { readFile, rm, stat, writeFile } from 'node:fs/promises'
+import { mkdir, readFile, rm, stat, writeFile } from 'node:fs/promises'
 import { existsSync } from 'node:fs'
-import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import { eventually, NEVER, projectText, QUICK, titleOf, World } from './world'
 
 let world: World
@@ -151,6 +151,24 @@ describe('a project with a file', () => {
     await session.keep(change(1, 'First'))
     expect(titleOf(await read(world.path('throw.petalyard')))).toBe('On disk')
     expect(await world.kept.list()).toMatchObject([{ revision: 1, savedRevision: 0, title: 'First' }])
+  })
+
+  it('says that no copy of the former file could be kept', async () => {
+    const session = await world.sessionOnFile('a.petalyard')
+    await mkdir(world.path('a.petalyard~'))
+    expect(await session.save(change(1, 'First'))).toMatchObject({
+      outcome: 'done',
+      value: { problem: null, savedRevision: 1, remark: { code: 'app/no-backup' } },
+    })
+    expect(titleOf(await read(world.path('a.petalyard')))).toBe('First')
+  })
+
+  it('says that another window took it over while this one was stopped', async () => {
+    const session = world.session()
+    await session.keep(change(1, 'First'))
+    vi.spyOn(world.kept, 'isBeside').mockReturnValue(true)
+    await session.keep(change(2, 'Second'))
+    expect(session.keeping.remark).toMatchObject({ code: 'app/taken-over' })
   })
 
   it('is saved at closing and leaves the own folder', async () => {

@@ -67,7 +67,7 @@ export class World {
     return this.ownFault === null ? writeAtomically(path, text) : { ok: false, reason: this.ownFault }
   }
 
-  session(start: Partial<SessionStart> = {}, pace: Pace = NEVER): ProjectSession {
+  session(start: Partial<SessionStart> = {}, pace: Pace = NEVER, kept = this.kept): ProjectSession {
     return new ProjectSession(
       {
         id: 'one',
@@ -83,7 +83,7 @@ export class World {
       },
       {
         files: this.files,
-        kept: this.kept,
+        kept,
         pace,
         now: Date.now,
         onKeeping: (keeping) => this.told.push(keeping),

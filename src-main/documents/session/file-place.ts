@@ -1,0 +1,80 @@
+/** A project's file: what it was like when it was seen last, and writing it over nobody else's work. */
+import type { DiskState } from '../../../shared-types/bridge'
+import type { KeptProjects } from './kept'
+import type { FileStamp, ProjectFiles, Written } from './ports'
+import { compareWithDisk, stampOfWritten } from './stamp'
+
+interface FilePorts {
+  readonly files: ProjectFiles
+  readonly kept: KeptProjects
+}
+
+/** What the file may hold by our own hand, although its stamp does not say so yet. */
+interface CutOff {
+  readonly hash: string
+  readonly revision: number
+}
+
+export class FilePlace {
+  readonly path: string
+  readonly #ports: FilePorts
+  #stamp: FileStamp | null
+  #cutOff: CutOff | null
+  /** The next write leaves a backup copy of what stood there before. */
+  #backupDue = true
+
+  constructor(path: string, stamp: FileStamp | null, ports: FilePorts, cutOff: CutOff | null = null) {
+    this.path = path
+    this.#stamp = stamp
+    this.#ports = ports
+    this.#cutOff = cutOff
+  }
+
+  get stamp(): FileStamp | null {
+    return this.#stamp
+  }
+
+  /** The same file by another path to it: behind links, say. */
+  at(path: string): FilePlace {
+    const place = new FilePlace(path, this.#stamp, this.#ports, this.#cutOff)
+    place.#backupDue = this.#backupDue
+    return place
+  }
+
+  /**
+   * Looks whether somebody else changed it. What was written in the moment of a cut is ours, up to the revision
+   * that is told then: only the news of it got lost.
+   */
+  async compare(): Promise<{ readonly state: DiskState; readonly saved: number | null }> {
+    const { state, stamp } = await compareWithDisk(this.path, this.#stamp)
+    const isOurs = state === 'changed' && this.#cutOff !== null && stamp?.hash === this.#cutOff.hash
+    if (state !== 'same' && !isOurs) return { state, saved: null }
+    this.#stamp = stamp
+    return { state: 'same', saved: isOurs ? this.#cutOff!.revision : null }
+  }
+
+  /** What is there now counts as seen, and is kept as a copy by the next write; `stamp` as it was read. */
+  accept(stamp: FileStamp | null): void {
+    this.#stamp = stamp
+    this.#cutOff = null
+    this.#backupDue = true
+  }
+
+  /** Writes it while no other run of the program does; not over what somebody else changed, but for `over`. */
+  async write(text: string, { over = false } = {}): Promise<Written> {
+    if (over) this.#backupDue = true
+    const written = await this.#ports.kept.alone(this.path, async (isHeld): Promise<Written> => {
+      const isAsSeen = async () => over || (await this.compare()).state !== 'changed'
+      const answer = await this.#ports.files.write(this.path, text, {
+        backup: this.#backupDue,
+        mayReplace: async () => (await isAsSeen()) && (await isHeld()),
+      })
+      if (!answer.ok) return answer
+      this.#stamp = await stampOfWritten(this.path, text)
+      this.#cutOff = null
+      this.#backupDue = false
+      return answer
+    })
+    return written ?? { ok: false, reason: 'another window of Petalyard is saving it' }
+  }
+}
