@@ -34,12 +34,12 @@ export const YARN = {
   }),
   onHandBalls: field('yarn', 'onHandBalls', {
     ...{ ...stash, kind: 'number' },
-    label: '{Balls} on hand of {name}',
+    label: '{Balls} of {name} on hand',
     doc: '{balls} on hand',
   }),
   onHandGrams: field('yarn', 'onHandGrams', {
     ...{ ...stash, kind: 'mass' },
-    label: 'On hand of {name}',
+    label: '{name} on hand, by weight',
     doc: 'what is on hand besides whole {balls}',
   }),
 } as const

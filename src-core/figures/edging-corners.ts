@@ -13,6 +13,8 @@ import { rectanglePath } from './path'
 
 /** Where a corner is, in plan mm on the outer border of the edging. */
 export interface EdgeCorner extends Point {
+  /** The way out of the work there, as long as 1. */
+  readonly out: Point
   /** From 1, on through all lines. */
   readonly number: number
 }
@@ -21,6 +23,7 @@ export interface EdgeCorner extends Point {
 export interface EdgeStretch extends Point {
   readonly from: number
   readonly to: number
+  readonly out: Point
   /** Stitches of the round that the written rounds are worked into. */
   readonly stitches: number
   /** The way it runs there, in radians from the x axis, so that words along it are never upside down. */
@@ -94,7 +97,7 @@ function walkAlong(line: readonly Point[], about: number) {
     return Math.atan2(b.y - a.y, b.x - a.x)
   }
   /** So much outside of the line's own reach near a place: in a dip no mark stands between the tips. */
-  const outside = (mm: number, height: number): Point => {
+  const outside = (mm: number, height: number): Point & { readonly out: Point } => {
     const way = angle(mm)
     const out = { x: Math.sin(way), y: -Math.cos(way) }
     const here = at(mm)
@@ -103,7 +106,7 @@ function walkAlong(line: readonly Point[], about: number) {
       return (near.x - here.x) * out.x + (near.y - here.y) * out.y
     })
     const far = Math.max(...reach) + height
-    return { x: here.x + out.x * far, y: here.y + out.y * far }
+    return { x: here.x + out.x * far, y: here.y + out.y * far, out }
   }
   return { length, angle, outside }
 }
@@ -118,6 +121,8 @@ export interface PlateLook {
   readonly paper: Colour
   /** Width of the lines of a square. */
   readonly line: number
+  /** Beside the border, where there is room all round; left out: on it, within the map. */
+  readonly isBeside?: boolean
   readonly left: number
   readonly top: number
 }
@@ -139,6 +144,11 @@ export function cornerPlates(plan: Plan, look: PlateLook): FigureItem[] {
     x: look.left + within(x * scale, across, size.width * scale),
     y: look.top + within(y * scale, down, size.height * scale),
   })
+  /** Beside the border: moved out by so much. */
+  const beside = ({ x, y, out }: Point & { readonly out: Point }, by: number): Point => ({
+    x: look.left + x * scale + out.x * by,
+    y: look.top + y * scale + out.y * by,
+  })
   const counts = stretches.flatMap((stretch): GroupItem[] => {
     const text = stitchWords(stretch.stitches)
     const digits = String(stretch.stitches).length
@@ -147,7 +157,7 @@ export function cornerPlates(plan: Plan, look: PlateLook): FigureItem[] {
     if (stretch.length * scale < 2 * across + 4 * half) return []
     const [cos, sin] = [Math.cos(stretch.angle), Math.sin(stretch.angle)]
     const reach = (a: number, b: number) => Math.abs(a) * across + Math.abs(b) * half
-    const { x, y } = inside(stretch, reach(cos, sin), reach(sin, cos))
+    const { x, y } = look.isBeside ? beside(stretch, half) : inside(stretch, reach(cos, sin), reach(sin, cos))
     return [
       {
         kind: 'group',
@@ -160,7 +170,10 @@ export function cornerPlates(plan: Plan, look: PlateLook): FigureItem[] {
     ]
   })
   const squares = corners.flatMap((corner): FigureItem[] => {
-    const { x, y } = inside(corner, half + line / 2, half + line / 2)
+    const room = half + line / 2
+    const { x, y } = look.isBeside
+      ? beside(corner, room * (Math.abs(corner.out.x) + Math.abs(corner.out.y)))
+      : inside(corner, room, room)
     return [
       drawPath(rectanglePath(x - half, y - half, 2 * half, 2 * half), {
         ...{ fill: paper, stroke: ink, width: line },

@@ -20,7 +20,7 @@ export const MATERIAL_FINDINGS = {
   },
   'yarn/no-weight': {
     severity: 'warning',
-    message: 'nothing says how much yarn {motif} takes for {slots}, so that yarn is not counted.',
+    message: '{motif} is not weighed yet: its yarn for {slots} is not counted.',
     mend: 'Weigh a few finished motifs, or give the written rounds and a gauge.',
   },
   'yarn/weights-differ': {

@@ -79,7 +79,7 @@ function paintBlanket(
   for (const { kind, own, style } of kinds)
     if (picture.showLabels && style.size >= DETAIL.number)
       paintLabels(pen, picture, placing, own, kind, style.size)
-  paintCorners(pen, picture, placing)
+  if (picture.showCorners) paintCorners(pen, picture, placing)
 }
 
 /** The motifs of a blanket by kind: all of one, where it has but one. */
@@ -337,7 +337,7 @@ function paintCorners(pen: Pen, { plan, palette }: Picture, { scale, x, y, ratio
   const { ink, paper } = palette
   const type = (CORNER.type * ratio) / MM_PER_POINT
   pen.setTransform(1, 0, 0, 1, x, y)
-  const look = { scale, type, ink, paper, line: CORNER.line * ratio, left: 0, top: 0 }
+  const look = { scale, type, ink, paper, line: CORNER.line * ratio, left: 0, top: 0, isBeside: true }
   paintItems(pen, cornerPlates(plan, look), typeIn(palette, ratio))
 }
 

@@ -67,6 +67,7 @@ export interface Picture {
   readonly palette: Palette
   readonly showLabels: boolean
   readonly showJoins: boolean
+  readonly showCorners: boolean
 }
 
 /** What has to be painted anew between two pictures: nothing, what meets some boxes (mm), or everything. */
@@ -150,6 +151,7 @@ export class PictureMaker {
       palette,
       showLabels: scene.showLabels,
       showJoins: scene.showJoins,
+      showCorners: scene.showCorners ?? true,
     }
   }
 }

@@ -26,6 +26,8 @@ export interface Scene {
   readonly tool: Tool
   readonly showLabels: boolean
   readonly showJoins: boolean
+  /** Corners of the edging and the stitches between them; left out: shown. */
+  readonly showCorners?: boolean
   /** Placed motifs that a finding points at. */
   readonly flagged: ReadonlySet<string>
   /** Placed motifs that changed along with what was painted. */

@@ -38,6 +38,8 @@ export function paintThumbnail(
       tool: 'select',
       showLabels: false,
       showJoins: false,
+      // They keep their size, and would cover what is small.
+      showCorners: false,
     },
     readPalette(canvas),
   )

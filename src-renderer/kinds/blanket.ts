@@ -5,6 +5,7 @@ import { ARRANGEMENTS, JOIN_RULES } from '../../shared-types/project'
 import { PIECE_NAME, standsWords } from '../../src-core/figures/piece-words'
 import { capital, counted } from '../../src-core/figures/words'
 import { joinPoints, pieceAt } from '../../src-core/layout/placed'
+import { rowLengths } from '../../src-core/layout/proposals'
 import { countPlaces } from '../../src-core/layout/places'
 import { formatLength, formatNumber, formatSize } from '../../src-core/units/format'
 import {
@@ -118,10 +119,15 @@ export const BLANKET_KIND: KindOfLayout = {
       const { units } = settled(project)
       if (!blanket?.arrangement) return ['none yet']
       const name = ARRANGEMENT_NAMES[blanket.arrangement]
+      const isCut = blanket.outlineShape !== undefined && blanket.arrangement !== 'rings'
+      // What is cut out has other rows than the fields say.
+      const lengths = isCut ? rowLengths(plan) : []
       const counts =
-        blanket.arrangement === 'rings'
-          ? `${counted(blanket.rings ?? 0, 'ring')}, ${counted(plan.counts.motifs, 'motif')}`
-          : `${name}, ${formatNumber(blanket.columns ?? 0)} × ${formatNumber(blanket.rows ?? 0)}`
+        lengths.length > 0
+          ? `${counted(lengths.length, name.replace(/s$/, ''), name)} of up to ${formatNumber(Math.max(...lengths))}`
+          : blanket.arrangement === 'rings'
+            ? `${counted(blanket.rings ?? 0, 'ring')}, ${counted(plan.counts.motifs, 'motif')}`
+            : `${name}, ${formatNumber(blanket.columns ?? 0)} × ${formatNumber(blanket.rows ?? 0)}`
       const { width, height } = blanket.target ?? {}
       if (width && height) return [counts, `target ${formatSize(width, height, units)}`]
       return plan.size.width > 0 ? [counts, formatSize(plan.size.width, plan.size.height, units)] : [counts]

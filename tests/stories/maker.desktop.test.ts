@@ -47,7 +47,7 @@ describe('a maker with one finished flower', () => {
     await hands.press('Add a colorway')
     await hands.press(/^No two alike touching/, 'radio')
     await hands.go('Yarn')
-    await hands.fill('On hand of Petal yarn', '100 g')
+    await hands.fill('Petal yarn on hand, by weight', '100 g')
     await hands.go('Paper')
     await page.getByRole('img', { name: /^Page 1 of \d+/ }).waitFor()
     await hands.press('Export the map as PDF')

@@ -56,7 +56,7 @@ async function ownFlower(hands: Hands): Promise<void> {
   await hands.press('Add a colorway')
   await hands.press(/^One after the other/, 'radio')
   await hands.go('Yarn')
-  for (const { name } of (await kept()).yarns!) await hands.fill(`On hand of ${name}`, '160 g')
+  for (const { name } of (await kept()).yarns!) await hands.fill(`${name} on hand, by weight`, '160 g')
 }
 
 /** Marks the first so many in working order from the map, by keys. */

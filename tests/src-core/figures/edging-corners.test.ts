@@ -66,6 +66,23 @@ describe('M36 the corners of an edging', () => {
     expect(cornerWords(plan, 'border')).toContain('corner of the border')
   })
 
+  it('lie beside the border where there is room, and cover nothing of it', () => {
+    const plan = planProject(squares(8, 5, ofKind('shell')))
+    const { paths } = record({ items: cornerPlates(plan, { ...LOOK, isBeside: true }) })
+    const [width, height] = [plan.size.width * LOOK.scale, plan.size.height * LOOK.scale]
+    // At a corner the border itself reaches further than it is high.
+    const near = 0.5 * plan.edging!.height * LOOK.scale
+    for (const { points } of paths) {
+      const [xs, ys] = [points.map(([x]) => x!), points.map(([, y]) => y!)]
+      const isOutside =
+        Math.max(...xs) <= near ||
+        Math.min(...xs) >= width - near ||
+        Math.max(...ys) <= near ||
+        Math.min(...ys) >= height - near
+      expect(isOutside).toBe(true)
+    }
+  })
+
   it('are none where no words count corners', () => {
     for (const project of [squares(8, 5, { rounds: ['sc', 'dc'] }), hexagons(2, ofKind('ripple'))]) {
       const plan = planProject(project)

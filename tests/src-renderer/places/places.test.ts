@@ -311,10 +311,10 @@ describe('Yarn', () => {
   it('follows what is on hand, in grams, metres and balls together', async () => {
     const { app } = await inWindow(YarnPlace, {}, SMALL)
     const before = app.document.plan.yarns.find((need) => need.id === 'y1')!
-    await fill('Skeins on hand of Brick', '2.5')
+    await fill('Skeins of Brick on hand', '2.5')
     expect(app.document.plan.yarns.find(({ id }) => id === 'y1')!.onHand).toBe(20 + 2.5 * 50)
-    await fill('Skeins on hand of Brick', '0')
-    await fill('On hand of Brick', '10 oz')
+    await fill('Skeins of Brick on hand', '0')
+    await fill('Brick on hand, by weight', '10 oz')
     expect(app.document.project.yarns![0]!.onHandGrams).toBeCloseTo(283.495, 3)
     const after = app.document.plan.yarns.find((need) => need.id === 'y1')!
     expect(after.balls).toBe(before.balls)

@@ -149,6 +149,15 @@ describe('a garland kit', () => {
     expect(lines('arrangement')).toEqual(['29 things, 34 mm apart', '3 swags of 70 cm'])
     expect(lines('joins')).toEqual(['two petals, 7 chains between', 'hanging straight down'])
     expect(lines('kit')).toEqual(['25 kits at €19.55 with tax', 'the batch costs €210.35'])
+    // 5 motifs in each of 4 rows, of which a triangle leaves fewer.
+    const cut = patchBlanket(SMALL, { outlineShape: { kind: 'triangle', size: 420, height: 300 } })
+    const shawl = planProject(cut)
+    const rows = new Set(shawl.motifs.map(({ row }) => row))
+    const longest = Math.max(...[...rows].map((of) => shawl.motifs.filter(({ row }) => row === of).length))
+    expect(rows.size).toBeGreaterThan(1)
+    expect(placeSummary('arrangement', cut, shawl).lines[0]).toBe(
+      `${rows.size} offset rows of up to ${longest}`,
+    )
     expect(placeSummary('kit', SMALL, plan).lines).toEqual(['not sold as a kit'])
   })
 })
