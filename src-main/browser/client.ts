@@ -6,7 +6,7 @@ import type { ExportDone, Outcome, ProjectChange } from '../../shared-types/brid
 import { CANCELLED, done, refused } from '../../shared-types/bridge'
 import { finding } from '../../src-core/findings/finding'
 import { makeBridge } from '../host/surface'
-import { PICKING, seatLock } from './envelope'
+import { KEY_HEADER, KEY_MARK, PICKING, seatLock } from './envelope'
 import type { Answer, JobProgress, Question, Upload } from './envelope'
 import type { Heard } from './stream-hub'
 import { StreamHub } from './stream-hub'
@@ -27,6 +27,7 @@ const COPY_HOLDS = 60_000
 const address = new URL((document.currentScript as HTMLScriptElement).src)
 const project = address.searchParams.get('project') ?? ''
 const seat = address.searchParams.get('seat') ?? ''
+const key = keyOfPage()
 
 const beforeClose = new Set<() => Promise<void>>()
 /** Changes on their way that would be lost with the page: too long for a farewell. */
@@ -40,6 +41,19 @@ let movedElsewhere = false
 /** Something was handed over from this page. */
 let hasChanges = false
 let lastJob = 0
+
+/** The key came with the address that let in, and is kept for every page of this port. */
+function keyOfPage(): string {
+  const given = location.hash.startsWith(KEY_MARK) ? location.hash.slice(KEY_MARK.length) : null
+  if (given !== null) history.replaceState(history.state, '', location.pathname + location.search)
+  try {
+    if (given !== null) localStorage.setItem(KEY_MARK, given)
+    return given ?? localStorage.getItem(KEY_MARK) ?? ''
+  } catch {
+    // A browser that keeps nothing for pages: this one works until it is loaded again.
+    return given ?? ''
+  }
+}
 
 const listeners = new Map<string, Set<(payload: never) => void>>()
 
@@ -81,12 +95,12 @@ function hear(heard: Heard): void {
 /** Joins the stream that all tabs share; in a browser without shared workers, one of its own. */
 function joinStream(): void {
   if (typeof SharedWorker === 'undefined' || !('locks' in navigator))
-    return new StreamHub().join({ project, seat }, hear)
+    return new StreamHub().join({ project, seat, key }, hear)
   // The lock tells the worker that this page is there, until it is not.
   void navigator.locks.request(seatLock(seat), () => {
     const { port } = new SharedWorker('/stream.js')
     port.onmessage = ({ data }: MessageEvent<Heard>) => hear(data)
-    port.postMessage({ project, seat })
+    port.postMessage({ project, seat, key })
     return new Promise<never>(() => undefined)
   })
 }
@@ -96,7 +110,7 @@ async function post<T>(path: string, body: unknown): Promise<T | null> {
   try {
     const response = await fetch(path, {
       method: 'POST',
-      headers: { 'Content-Type': 'application/json' },
+      headers: { 'Content-Type': 'application/json', [KEY_HEADER]: key },
       body: text,
       keepalive: isLeaving && text.length < FAREWELL_LIMIT,
     })

@@ -4,13 +4,15 @@
  */
 import { createHash, randomBytes, timingSafeEqual } from 'node:crypto'
 import type { IncomingHttpHeaders } from 'node:http'
+import { KEY_HEADER } from './envelope'
 
-export type Verdict = 'welcome' | 'wrong-host' | 'foreign-origin' | 'no-session'
+export type Verdict = 'welcome' | 'wrong-host' | 'foreign-origin' | 'no-session' | 'no-key'
 
 export class Doorkeeper {
   readonly #port: number
   #token: string | null = null
   readonly #sessions = new Set<string>()
+  readonly #keys = new Set<string>()
 
   constructor(port: number) {
     this.#port = port
@@ -26,13 +28,18 @@ export class Doorkeeper {
     return `${this.origin}/enter?token=${this.#token}`
   }
 
-  /** Exchanges the token for a session cookie; null where it is wrong or was used. */
-  exchange(token: string | null): string | null {
+  /**
+   * Exchanges the token for a session cookie and a key; null where it is wrong or was used. The browser shows the
+   * cookie to every port of this address, whoever listens there; the key it keeps for our own pages.
+   */
+  exchange(token: string | null): { readonly cookie: string; readonly key: string } | null {
     if (this.#token === null || token === null || !equal(token, this.#token)) return null
     this.#token = null
     const session = randomBytes(32).toString('base64url')
+    const key = randomBytes(32).toString('base64url')
     this.#sessions.add(digest(session))
-    return `${this.#cookieName}=${session}; HttpOnly; SameSite=Strict; Path=/`
+    this.#keys.add(digest(key))
+    return { cookie: `${this.#cookieName}=${session}; HttpOnly; SameSite=Strict; Path=/`, key }
   }
 
   /** Is this request meant for us, and from our own page (or the address bar)? */
@@ -47,12 +54,17 @@ export class Doorkeeper {
     return 'welcome'
   }
 
-  checkSession(headers: IncomingHttpHeaders): Verdict {
+  /** What changes or tells anything takes the key as well; a page and its files, the cookie alone. */
+  checkSession(method: string, headers: IncomingHttpHeaders): Verdict {
     const cookies = (headers.cookie ?? '').split(';').map((cookie) => cookie.trim().split('='))
     const isKnown = cookies.some(
       ([name, value]) => name === this.#cookieName && this.#sessions.has(digest(value ?? '')),
     )
-    return isKnown ? 'welcome' : 'no-session'
+    if (!isKnown) return 'no-session'
+    const key = headers[KEY_HEADER]
+    return method !== 'POST' || (typeof key === 'string' && this.#keys.has(digest(key)))
+      ? 'welcome'
+      : 'no-key'
   }
 
   /** Cookies are shared between the ports of a machine; the name tells ours. */

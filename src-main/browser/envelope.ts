@@ -30,6 +30,10 @@ export interface Told {
   readonly payload: unknown
 }
 
+/** In which header a page shows its key, and how the key comes to it: behind the # of its address, which no server gets. */
+export const KEY_HEADER = 'x-petalyard-key'
+export const KEY_MARK = '#key='
+
 /** The name of the lock that the page with this seat holds. */
 export const seatLock = (seat: string): string => `petalyard-seat-${seat}`
 

@@ -15,6 +15,7 @@ import { readStatic, SECURITY_HEADERS } from '../host/static-files'
 import { browserCaller } from './caller'
 import type { Errand } from './caller'
 import { Doorkeeper } from './doorkeeper'
+import { KEY_MARK } from './envelope'
 import type { Verdict } from './doorkeeper'
 import { Tabs } from './tabs'
 
@@ -145,7 +146,7 @@ export class LoopbackServer {
     const url = new URL(request.url ?? '/', doorkeeper.origin)
     if (method === 'GET' && url.pathname === '/enter')
       return this.#enter(url, request, response, doorkeeper, host)
-    const known = doorkeeper.checkSession(request.headers)
+    const known = doorkeeper.checkSession(method, request.headers)
     if (known !== 'welcome') return send(response, 403, WORDS[known])
     if (method === 'GET') return this.#get(url, request, response, host)
     if (method === 'POST') return this.#post(url, request, response, host)
@@ -159,12 +160,12 @@ export class LoopbackServer {
     doorkeeper: Doorkeeper,
     host: Host,
   ): Promise<void> {
-    const cookie = doorkeeper.exchange(url.searchParams.get('token'))
-    if (cookie === null) return send(response, 403, WORDS['no-session'])
+    const entered = doorkeeper.exchange(url.searchParams.get('token'))
+    if (entered === null) return send(response, 403, WORDS['no-session'])
     // Settings of a first start go by the language of the window, not by that of this process.
     const [language] = (request.headers['accept-language'] ?? '').split(/[,;]/)
     if (language && LANGUAGE.test(language)) await host.settings.startIn(language)
-    redirect(response, '/', { 'Set-Cookie': cookie })
+    redirect(response, `/${KEY_MARK}${entered.key}`, { 'Set-Cookie': entered.cookie })
   }
 
   async #get(url: URL, request: IncomingMessage, response: ServerResponse, host: Host): Promise<void> {
@@ -352,6 +353,8 @@ const WORDS: Readonly<Record<Exclude<Verdict, 'welcome'>, string>> = {
   'foreign-origin': 'Petalyard answers its own pages alone.',
   'no-session':
     'This address works once, and it was used. Press Enter in the terminal where Petalyard runs for another.',
+  'no-key':
+    'This page has lost its key. Press Enter in the terminal where Petalyard runs for another address.',
 }
 
 function send(

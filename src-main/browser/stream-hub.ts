@@ -2,6 +2,7 @@
  * One stream of events for all tabs of a browser. A browser opens six connections to a server and no more: with
  * a stream for each tab the sixth tab would leave none to keep a change with.
  */
+import { KEY_HEADER } from './envelope'
 import type { Told } from './envelope'
 
 /** What a tab hears: an event of the server, or how it stands with the server itself. */
@@ -16,6 +17,8 @@ export type Heard =
 export interface Member {
   readonly project: string
   readonly seat: string
+  /** What its page shows to be ours. */
+  readonly key: string
 }
 
 /** A stream that the server refused is asked for again after this time (ms); one that broke, the browser renews. */
@@ -37,7 +40,7 @@ export class StreamHub {
   leave(seat: string): void {
     const member = this.#members.get(seat)?.member
     this.#members.delete(seat)
-    if (member) void this.#post('/stream/leave', member)
+    if (member) void this.#post('/stream/leave', member, {})
   }
 
   #listen(): void {
@@ -59,7 +62,7 @@ export class StreamHub {
   }
 
   async #enrol(member: Member): Promise<void> {
-    const response = await this.#post('/stream/join', { ...member, stream: this.#id })
+    const response = await this.#post('/stream/join', member, { stream: this.#id })
     const hear = this.#members.get(member.seat)?.hear
     // Cut off meanwhile: the stream tells that by itself.
     if (!response || !this.#isOpen) return
@@ -70,8 +73,9 @@ export class StreamHub {
     }
   }
 
-  #post(path: string, body: object): Promise<Response | null> {
-    const headers = { 'Content-Type': 'application/json' }
-    return fetch(path, { method: 'POST', headers, body: JSON.stringify(body) }).catch(() => null)
+  #post(path: string, { project, seat, key }: Member, more: object): Promise<Response | null> {
+    const headers = { 'Content-Type': 'application/json', [KEY_HEADER]: key }
+    const body = JSON.stringify({ project, seat, ...more })
+    return fetch(path, { method: 'POST', headers, body }).catch(() => null)
   }
 }

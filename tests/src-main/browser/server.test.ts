@@ -1,103 +1,11 @@
-import { mkdir, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises'
+import { readFile } from 'node:fs/promises'
 import { request } from 'node:http'
-import type { IncomingHttpHeaders, OutgoingHttpHeaders } from 'node:http'
-import { tmpdir } from 'node:os'
-import { join } from 'node:path'
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
+import type { OutgoingHttpHeaders } from 'node:http'
+import { describe, expect, it } from 'vitest'
 import { openCommand } from '../../../src-main/browser/open-address'
-import { LoopbackServer } from '../../../src-main/browser/server'
 import { eventually, projectText, titleOf } from '../documents/session/world'
-import type { HostWorld } from '../host/host-world'
-import { makeHost } from '../host/host-world'
-
-interface Answered {
-  readonly status: number
-  readonly headers: IncomingHttpHeaders
-  readonly body: string
-}
-
-let folder: string
-let world: HostWorld
-let server: LoopbackServer
-let port: number
-
-/** Tabs that are gone are given up after this time; long, but for the tests of just that (ms). */
-let patience = 60_000
-
-beforeEach(async () => {
-  folder = await mkdtemp(join(tmpdir(), 'petalyard-server-'))
-  const windowFolder = join(folder, 'renderer')
-  await mkdir(windowFolder)
-  await writeFile(join(windowFolder, 'index.html'), '<!doctype html><html><head></head></html>')
-  await writeFile(join(windowFolder, 'app.js'), 'app()')
-  await writeFile(join(folder, 'secret.js'), 'secret')
-  await writeFile(join(folder, 'client.js'), 'client()')
-  server = new LoopbackServer({
-    windowFolder,
-    clientScript: join(folder, 'client.js'),
-    streamScript: join(folder, 'stream.js'),
-    saveFolder: join(folder, 'saved'),
-    patience,
-  })
-  world = await makeHost({ announce: server.announce })
-  port = await server.listen(world.host)
-})
-afterEach(async () => {
-  await server.close()
-  await world.end()
-  await rm(folder, { recursive: true })
-})
-
-/** One raw request: nothing of it is tidied up on the way, as a browser or `fetch` would. */
-function raw(method: string, path: string, headers: OutgoingHttpHeaders = {}, body = ''): Promise<Answered> {
-  return new Promise((resolve, reject) => {
-    const sent = request({ host: '127.0.0.1', port, method, path, headers, agent: false }, (response) => {
-      let text = ''
-      response.on('data', (data: Buffer) => (text += data.toString()))
-      response.on('end', () =>
-        resolve({ status: response.statusCode ?? 0, headers: response.headers, body: text }),
-      )
-    })
-    sent.on('error', reject)
-    sent.end(body)
-  })
-}
-
-const origin = () => `http://127.0.0.1:${port}`
-
-async function enter(): Promise<string> {
-  const { pathname, search } = new URL(server.entryUrl())
-  const { headers } = await raw('GET', pathname + search)
-  return headers['set-cookie']?.[0]?.split(';')[0] ?? ''
-}
-
-interface Tab {
-  readonly cookie: string
-  readonly project: string
-  readonly seat: string
-}
-
-async function openTab(cookie: string, project?: string): Promise<Tab> {
-  const path = project ? `/?project=${project}` : ((await raw('GET', '/', { cookie })).headers.location ?? '')
-  const page = await raw('GET', path, { cookie })
-  const seat = /seat=([\w-]+)/.exec(page.body)?.[1] ?? ''
-  return { cookie, seat, project: /project=([\w-]+)/.exec(page.body)?.[1] ?? '' }
-}
-
-function post(
-  tab: Tab,
-  path: string,
-  body: object | string,
-  more: OutgoingHttpHeaders = {},
-): Promise<Answered> {
-  const headers = { cookie: tab.cookie, origin: origin(), 'content-type': 'application/json', ...more }
-  return raw('POST', path, headers, typeof body === 'string' ? body : JSON.stringify(body))
-}
-
-async function ask(tab: Tab, name: string, payload: unknown = null, more: object = {}) {
-  const { body } = await post(tab, `/ask/${name}`, { project: tab.project, seat: tab.seat, payload, ...more })
-  return JSON.parse(body) as { outcome: unknown; shown?: unknown; download?: string }
-}
+import { ask, bePatientFor, enter, keys, openTab, origin, port, post, raw, server, world } from './served'
+import type { Tab } from './served'
 
 describe('the door', () => {
   it('starts in the units, terms and paper of the language of the browser, once and only for who is let in', async () => {
@@ -163,8 +71,24 @@ describe('the door', () => {
     expect(await status({ 'sec-fetch-site': 'same-site' })).toBe(403)
     expect(await status({ 'sec-fetch-site': 'cross-site' })).toBe(403)
     expect(await status({ 'content-type': 'text/plain' })).toBe(415)
-    const headers = { cookie: tab.cookie, 'content-type': 'application/json' }
+    const headers = {
+      cookie: tab.cookie,
+      'x-petalyard-key': keys.get(tab.cookie),
+      'content-type': 'application/json',
+    }
     expect((await raw('POST', '/ask/facts', headers, JSON.stringify(body))).status).toBe(403)
+  })
+
+  it('a cookie that another port of this machine heard asks and changes nothing without the key', async () => {
+    const tab = await openTab(await enter())
+    const other = await enter()
+    const body = { project: tab.project, seat: tab.seat, payload: null }
+    for (const path of ['/ask/facts', '/export', '/export/cancel', '/stream/join', '/stream/leave'])
+      for (const key of ['', 'guess', tab.cookie.split('=')[1]])
+        expect((await post(tab, path, body, { 'x-petalyard-key': key })).status, path).toBe(403)
+    // A browser that entered again shows its new cookie in pages that have the key of the one before.
+    expect((await post({ ...tab, cookie: other }, '/ask/facts', body)).status).toBe(200)
+    expect((await post(tab, '/ask/facts', body, { 'x-petalyard-key': keys.get(other) })).status).toBe(200)
   })
 
   it('answers to no other name, even with a session', async () => {
@@ -326,8 +250,7 @@ describe('a tab', () => {
 })
 
 describe('a tab that is gone', () => {
-  beforeAll(() => void (patience = 1_500))
-  afterAll(() => void (patience = 60_000))
+  bePatientFor(1_500)
 
   it('for good has its project saved and ended; coming back finds it', async () => {
     const tab = await openTab(await enter())
@@ -343,8 +266,7 @@ describe('a tab that is gone', () => {
 })
 
 describe('the stream of events', () => {
-  beforeAll(() => void (patience = 1_500))
-  afterAll(() => void (patience = 60_000))
+  bePatientFor(1_500)
 
   /** A stream of a browser, with everything that it heard. */
   async function openStream(id: string, cookie: string) {

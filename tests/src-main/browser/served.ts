@@ -1,0 +1,117 @@
+/** A loopback server with a window of a few files, new for each test, and raw requests to it. */
+import { mkdir, mkdtemp, rm, writeFile } from 'node:fs/promises'
+import { request } from 'node:http'
+import type { IncomingHttpHeaders, OutgoingHttpHeaders } from 'node:http'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { afterAll, afterEach, beforeAll, beforeEach } from 'vitest'
+import { LoopbackServer } from '../../../src-main/browser/server'
+import type { HostWorld } from '../host/host-world'
+import { makeHost } from '../host/host-world'
+
+interface Answered {
+  readonly status: number
+  readonly headers: IncomingHttpHeaders
+  readonly body: string
+}
+
+let folder: string
+export let world: HostWorld
+export let server: LoopbackServer
+export let port: number
+
+/** Tabs that are gone are given up after this time; long, but for the tests of just that (ms). */
+const PATIENCE = 60_000
+let patience = PATIENCE
+
+/** Sets it for the tests of a block. */
+export function bePatientFor(ms: number): void {
+  beforeAll(() => void (patience = ms))
+  afterAll(() => void (patience = PATIENCE))
+}
+
+beforeEach(async () => {
+  folder = await mkdtemp(join(tmpdir(), 'petalyard-server-'))
+  const windowFolder = join(folder, 'renderer')
+  await mkdir(windowFolder)
+  await writeFile(join(windowFolder, 'index.html'), '<!doctype html><html><head></head></html>')
+  await writeFile(join(windowFolder, 'app.js'), 'app()')
+  await writeFile(join(folder, 'secret.js'), 'secret')
+  await writeFile(join(folder, 'client.js'), 'client()')
+  server = new LoopbackServer({
+    windowFolder,
+    clientScript: join(folder, 'client.js'),
+    streamScript: join(folder, 'stream.js'),
+    saveFolder: join(folder, 'saved'),
+    patience,
+  })
+  world = await makeHost({ announce: server.announce })
+  port = await server.listen(world.host)
+})
+afterEach(async () => {
+  await server.close()
+  await world.end()
+  await rm(folder, { recursive: true })
+})
+
+/** One raw request: nothing of it is tidied up on the way, as a browser or `fetch` would. */
+export function raw(
+  method: string,
+  path: string,
+  headers: OutgoingHttpHeaders = {},
+  body = '',
+): Promise<Answered> {
+  return new Promise((resolve, reject) => {
+    const sent = request({ host: '127.0.0.1', port, method, path, headers, agent: false }, (response) => {
+      let text = ''
+      response.on('data', (data: Buffer) => (text += data.toString()))
+      response.on('end', () =>
+        resolve({ status: response.statusCode ?? 0, headers: response.headers, body: text }),
+      )
+    })
+    sent.on('error', reject)
+    sent.end(body)
+  })
+}
+
+export const origin = () => `http://127.0.0.1:${port}`
+
+export async function enter(): Promise<string> {
+  const { pathname, search } = new URL(server.entryUrl())
+  const { headers } = await raw('GET', pathname + search)
+  const cookie = headers['set-cookie']?.[0]?.split(';')[0] ?? ''
+  keys.set(cookie, /^\/#key=([\w-]{43})$/.exec(headers.location ?? '')?.[1] ?? '')
+  return cookie
+}
+/** The key that came with each cookie. */
+export const keys = new Map<string, string>()
+
+export interface Tab {
+  readonly cookie: string
+  readonly project: string
+  readonly seat: string
+}
+
+export async function openTab(cookie: string, project?: string): Promise<Tab> {
+  const path = project ? `/?project=${project}` : ((await raw('GET', '/', { cookie })).headers.location ?? '')
+  const page = await raw('GET', path, { cookie })
+  const seat = /seat=([\w-]+)/.exec(page.body)?.[1] ?? ''
+  return { cookie, seat, project: /project=([\w-]+)/.exec(page.body)?.[1] ?? '' }
+}
+
+export function post(
+  tab: Tab,
+  path: string,
+  body: object | string,
+  more: OutgoingHttpHeaders = {},
+): Promise<Answered> {
+  const key = keys.get(tab.cookie)
+  const own = { cookie: tab.cookie, 'x-petalyard-key': key, origin: origin() }
+  const headers = { ...own, 'content-type': 'application/json', ...more }
+  return raw('POST', path, headers, typeof body === 'string' ? body : JSON.stringify(body))
+}
+
+export async function ask(tab: Tab, name: string, payload: unknown = null, more: object = {}) {
+  const { body } = await post(tab, `/ask/${name}`, { project: tab.project, seat: tab.seat, payload, ...more })
+  return JSON.parse(body) as { outcome: unknown; shown?: unknown; download?: string }
+}
