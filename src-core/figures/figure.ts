@@ -2,6 +2,8 @@
  * Draw lists: what the window, the PDF and the SVG draw from. Pure data, lengths in mm, y down; text sizes in
  * points at the printed size. A symbol is drawn once and used many times.
  */
+import type { Furniture, Part } from './part'
+
 export type Colour = string
 
 export type PathSegment =
@@ -28,13 +30,18 @@ export interface Paint {
 export type TextAnchor = 'start' | 'middle' | 'end'
 export type TextWeight = 'regular' | 'bold'
 
-export interface PathItem {
+/** Where an item of a page belongs in what is told; what has no part is only seen: rules, grounds, marks. */
+interface Told {
+  readonly part?: Part | Furniture
+}
+
+export interface PathItem extends Told {
   readonly kind: 'path'
   readonly path: Path
   readonly paint: Paint
 }
 
-export interface TextItem {
+export interface TextItem extends Told {
   readonly kind: 'text'
   readonly text: string
   /** Where the baseline starts, has its middle or ends. */
@@ -47,13 +54,14 @@ export interface TextItem {
   readonly colour: Colour
 }
 
-export interface UseItem {
+export interface UseItem extends Told {
   readonly kind: 'use'
   readonly symbol: FigureSymbol
   readonly matrix: Matrix
 }
 
-export interface GroupItem {
+/** Where a group has a part, it is all of that part. */
+export interface GroupItem extends Told {
   readonly kind: 'group'
   readonly matrix?: Matrix
   readonly clip?: Path
@@ -61,7 +69,7 @@ export interface GroupItem {
 }
 
 /** A picture of pixels, only ever on paper: a logo. */
-export interface ImageItem {
+export interface ImageItem extends Told {
   readonly kind: 'image'
   /** A PNG, as base64. */
   readonly png: string

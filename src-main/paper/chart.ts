@@ -4,12 +4,14 @@ import type { Settled } from '../../shared-types/settled'
 import { chartFigures, chartKey, chartKeyFigure } from '../../src-core/figures/chart'
 import type { Figure, FigureItem, MeasureText } from '../../src-core/figures/figure'
 import { drawText, placeFigure } from '../../src-core/figures/figure'
+import { partOf } from '../../src-core/figures/part'
 import { workedRounds } from '../../src-core/accounts'
 import { measureWith, readFaces } from './pdf/faces'
 import { writePdf } from './pdf/file'
 import { MARGIN, Sheet, TYPE } from './setting'
 import { figureToSvg } from './svg'
 import { UNTITLED } from './words'
+import { FIGURE_WORDS } from './words-figures'
 import { MOTIF_WORDS, partWords } from './words-motif'
 
 const KEY_WIDTH = 64
@@ -31,25 +33,30 @@ export function chartPicture({ settled, motif, terms }: ChartRequest, measure: M
   if (!drawing) return null
   const { located, beginning } = drawing
   const figures = chartFigures(located, beginning, { hand, style: settled.sheet.style, ...ROOM })
-  const entries = chartKey(located, beginning, { terms: terms ?? settled.sheet.terms, hand })
+  const printed = terms ?? settled.sheet.terms
+  const entries = chartKey(located, beginning, { terms: printed, hand })
   const key = chartKeyFigure(entries, KEY_WIDTH, TYPE.table, measure)
   const items: FigureItem[] = []
+  const place = (placed: Figure, x: number, y: number, alt: string): void => {
+    const box = { x, y, width: placed.width, height: placed.height }
+    items.push({ ...placeFigure(placed, x, y), part: partOf('Figure', null, { alt, box }) })
+  }
   const title = motif.name?.trim() || motif.id
   let y = MARGIN + Sheet.line(TYPE.heading)
-  items.push(drawText(title, MARGIN, y, TYPE.heading, { weight: 'bold' }))
+  items.push({ ...drawText(title, MARGIN, y, TYPE.heading, { weight: 'bold' }), part: partOf('H1') })
   const top = (y += 4)
   const width = Math.max(...figures.map((figure) => figure.width), measure(title, TYPE.heading, 'bold'))
   for (const figure of figures) {
     if (figures.length > 1) {
       y += Sheet.line(TYPE.table)
-      items.push(drawText(partWords(figure), MARGIN, y, TYPE.table))
+      items.push({ ...drawText(partWords(figure), MARGIN, y, TYPE.table), part: partOf('P') })
       y += 2
     }
-    items.push(placeFigure(figure, MARGIN + (width - figure.width) / 2, y))
+    place(figure, MARGIN + (width - figure.width) / 2, y, FIGURE_WORDS.chart(figure.rounds, printed))
     y += figure.height + 2
   }
   const keyLeft = MARGIN + Math.max(width, captionWidth(figures.length > 1, measure)) + GAP
-  items.push(placeFigure(key, keyLeft, top))
+  place(key, keyLeft, top, FIGURE_WORDS.chartKey(entries.map(({ words }) => words)))
   return { width: keyLeft + KEY_WIDTH + MARGIN, height: Math.max(y, top + key.height) + MARGIN, items }
 }
 

@@ -6,6 +6,7 @@ import type { Plan } from '../../shared-types/plan'
 import type { Paper, SheetStyle, Terms } from '../../shared-types/project'
 import type { LabelCount, SheetName } from '../../shared-types/sheets'
 import { mapGround } from '../../src-core/figures/map'
+import { FOOTER_FURNITURE } from '../../src-core/figures/part'
 import { projectSentence, sentenceText } from '../../src-core/figures/sentence'
 import { byKind } from '../../src-core/plans/layouts'
 import { templateGround } from '../../src-core/figures/applique-ground'
@@ -202,7 +203,7 @@ const FOOT_GAP = 6
 /** Title and version on the left, the page's place among the others on the right, its name between them. */
 function footer(job: Job, { sheet, name }: Draft, number: number, of: number, date: Date): void {
   const y = sheet.height - MARGIN - FOOTER + 3.4
-  const style = { size: TYPE.foot } as const
+  const style = { size: TYPE.foot, as: FOOTER_FURNITURE } as const
   const wide = (text: string): number => sheet.measure(text, TYPE.foot, 'regular')
   const right = footerRight(number, of)
   const version = footerLeft('', date)

@@ -2,6 +2,8 @@
 import type { Figure, FigureItem, MeasureText, TextAnchor, TextWeight } from '../../src-core/figures/figure'
 import { drawPath, drawText, INK, MM_PER_POINT, placeFigure } from '../../src-core/figures/figure'
 import { breakLines, plain } from '../../src-core/figures/lines'
+import type { Furniture, Part, Role } from '../../src-core/figures/part'
+import { partOf, roleWithin } from '../../src-core/figures/part'
 import { linePath } from '../../src-core/figures/path'
 import type { Paper } from '../../shared-types/project'
 
@@ -41,6 +43,8 @@ interface TextStyle {
   readonly colour?: string
   /** Line height as a multiple of the size. */
   readonly leading?: number
+  /** What it is, where it is something else than words of its surroundings; or the part that it goes on with. */
+  readonly as?: Role | Part | Furniture
 }
 
 /** The text, shortened with an ellipsis where it is wider than the room. */
@@ -69,6 +73,8 @@ export class Sheet {
   readonly items: FigureItem[] = []
   readonly left = MARGIN
   readonly top = MARGIN
+  /** What is set now belongs to this. */
+  private part: Part | null = null
 
   constructor(
     readonly width: number,
@@ -94,40 +100,86 @@ export class Sheet {
     return size * leading * MM_PER_POINT
   }
 
-  /** One line; returns the y below it. */
+  /** Sets what belongs to a part, or to a new one of this role. */
+  within<T>(part: Part | Role, set: (part: Part) => T): T {
+    const outer = this.part
+    const inner = typeof part === 'string' ? partOf(part, outer) : part
+    this.part = inner
+    try {
+      return set(inner)
+    } finally {
+      this.part = outer
+    }
+  }
+
+  /** A part of its own within the one in hand. */
+  own(role: Role, more: Omit<Part, 'role' | 'parent'> = {}): Part {
+    return partOf(role, this.part, more)
+  }
+
+  private partFor(as: TextStyle['as']): Part | Furniture {
+    if (typeof as === 'object') return as
+    const role = as ?? roleWithin(this.part)
+    return role ? this.own(role) : this.part!
+  }
+
+  /** One line; returns the y below it. Where nothing is written, a part that is asked for is there all the same. */
   text(text: string, x: number, y: number, style: TextStyle = {}): number {
-    const { size = TYPE.body, weight, anchor, colour, leading } = style
+    const { size = TYPE.body, weight, anchor, colour, leading, as } = style
     const line = Sheet.line(size, leading)
-    this.items.push(drawText(plain(text), x, y + baseline(size, line), size, { weight, anchor, colour }))
+    if (text !== '' || as) {
+      const item = drawText(plain(text), x, y + baseline(size, line), size, { weight, anchor, colour })
+      this.items.push({ ...item, part: this.partFor(as) })
+    }
     return y + line
   }
 
   /** A paragraph within a width; returns the y below it. */
   paragraph(text: string, x: number, y: number, width: number, style: TextStyle = {}): number {
     const { size = TYPE.body, weight = 'regular' } = style
-    for (const line of breakLines(text, width, this.measure, size, weight)) y = this.text(line, x, y, style)
+    const told = { ...style, as: this.partFor(style.as) }
+    for (const line of breakLines(text, width, this.measure, size, weight)) y = this.text(line, x, y, told)
     return y
+  }
+
+  /** A list of labels with their words: the label, and behind it what `set` sets. */
+  labelled(list: Part, label: () => void, set: () => number): number {
+    return this.within(partOf('LI', list), () => {
+      this.within('Lbl', label)
+      return this.within('LBody', set)
+    })
   }
 
   /** A heading with its room below. */
   heading(text: string, x: number, y: number): number {
-    return this.text(text, x, y, { size: TYPE.heading, weight: 'bold' }) + 1.6
+    return this.text(text, x, y, { size: TYPE.heading, weight: 'bold', as: 'H2' }) + 1.6
   }
 
   /** The title of a page. */
   title(text: string): number {
     const fitting = shorten(text, this.inner, this.measure, TYPE.title, 'bold')
-    return this.text(fitting, this.left, this.top, { size: TYPE.title, weight: 'bold', leading: 1.2 }) + 2
+    const style = { size: TYPE.title, weight: 'bold', leading: 1.2, as: 'H1' } as const
+    return this.text(fitting, this.left, this.top, style) + 2
   }
 
   rule(y: number, x1 = this.left, x2 = this.right, width = 0.25): void {
     this.items.push(drawPath(linePath(x1, y, x2, y), { stroke: INK, width }))
   }
 
-  /** Puts a figure with its top left at (x, y); returns the y below it. */
-  figure(figure: Figure, x: number, y: number): number {
-    this.items.push(placeFigure(figure, x, y))
-    return y + figure.height
+  /**
+   * Puts a figure with its top left at (x, y), `scale` times as large; returns the y below it. `alt` is read aloud in
+   * its place: what it shows, as far as the words around it do not say so.
+   */
+  figure(figure: Figure, x: number, y: number, alt: string, scale = 1): number {
+    const [width, height] = [figure.width * scale, figure.height * scale]
+    const part = this.own('Figure', { alt, box: { x, y, width, height } })
+    const { items } = figure
+    this.items.push(
+      scale === 1
+        ? { ...placeFigure(figure, x, y), part }
+        : { kind: 'group', matrix: [scale, 0, 0, scale, x, y], items, part },
+    )
+    return y + height
   }
 
   /** Height that a paragraph will take. */

@@ -1,6 +1,8 @@
 /** Tables with hairlines: words left, numbers right, a heading row that comes back on every page. */
 import type { TextWeight } from '../../src-core/figures/figure'
 import { breakLines } from '../../src-core/figures/lines'
+import type { Part } from '../../src-core/figures/part'
+import { partOf } from '../../src-core/figures/part'
 import type { Sheet } from './setting'
 import { Sheet as Setting, TYPE } from './setting'
 
@@ -9,6 +11,8 @@ export interface Column {
   readonly align: 'left' | 'right'
   /** Room in mm; columns without one share what is left. */
   readonly width?: number
+  /** Only room between its neighbours. */
+  readonly spacer?: boolean
 }
 
 export interface Row {
@@ -22,6 +26,10 @@ interface TableOptions {
   readonly inset?: number
   readonly size?: number
 }
+
+/** The row that says what is in the columns, and those below it: the first cell of a row says what the others are of. */
+const COLUMN_HEAD = { scope: 'Column' } as const
+const ROW_HEAD = { scope: 'Row' } as const
 
 const PADDING = 3
 const ROW_LEADING = 1.75
@@ -86,10 +94,17 @@ export function drawTable(
     columns[i]!.align === 'right'
       ? [text]
       : breakLines(text, laid[i]! - indent - 1, sheet.measure, size, weight)
-  const write = (i: number, lines: readonly string[], top: number, weight: TextWeight, indent: number) => {
-    const style = { size, weight, leading: ROW_LEADING } as const
+  const write = (
+    i: number,
+    lines: readonly string[],
+    top: number,
+    weight: TextWeight,
+    indent: number,
+    cell: Part,
+  ) => {
+    if (columns[i]!.spacer) return
+    const style = { size, weight, leading: ROW_LEADING, as: cell } as const
     lines.forEach((text, k) => {
-      if (text === '') return
       if (columns[i]!.align === 'right')
         sheet.text(text, place(i) + laid[i]!, top, { ...style, anchor: 'end' })
       else sheet.text(text, place(i) + indent, top + k * next, style)
@@ -105,7 +120,9 @@ export function drawTable(
     'bold',
     0,
   )
-  head.lines.forEach((lines, i) => write(i, lines, y, 'bold', 0))
+  const table = sheet.own('Table')
+  const headRow = partOf('TR', table)
+  head.lines.forEach((lines, i) => write(i, lines, y, 'bold', 0, partOf('TH', headRow, COLUMN_HEAD)))
   y += head.height
   sheet.rule(y, sheet.left, sheet.left + width, 0.3)
   let drawn = 0
@@ -114,7 +131,11 @@ export function drawTable(
     const { lines, height } = cellsOf(row.cells, weight, inset)
     if (y + height > sheet.bottom) break
     row.mark?.(sheet, sheet.left, y, line)
-    lines.forEach((each, i) => write(i, each, y, weight, i === 0 ? inset : 0))
+    const told = partOf('TR', table)
+    lines.forEach((each, i) => {
+      const cell = i === 0 ? partOf('TH', told, ROW_HEAD) : partOf('TD', told)
+      write(i, each, y, weight, i === 0 ? inset : 0, cell)
+    })
     y += height
     sheet.rule(y, sheet.left, sheet.left + width, 0.12)
     drawn++

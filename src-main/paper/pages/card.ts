@@ -31,6 +31,7 @@ import {
   laidWords,
   togetherWords,
 } from '../words-garland'
+import { FIGURE_WORDS } from '../words-figures'
 import { gaugeWords } from './materials'
 import { setNotes } from './notes'
 import { SWATCH_INSET, yarnSwatch } from './swatch'
@@ -117,9 +118,11 @@ const cardOf = (job: Job): CardOfKind =>
     applique: ({ panel }) => ({ ...mapCard(job), ...(panel && panelCard(job, panel)) }),
   })
 
-const mapCard = ({ ground, settled, plan }: Job): CardOfKind => ({
-  draw: (sheet, top, room) =>
-    sheet.figure(overviewMap(ground, sheet.inner, pictureHeight(room)).figure, sheet.left, top) + AIR,
+const mapCard = ({ ground, settled, plan, terms }: Job): CardOfKind => ({
+  draw: (sheet, top, room) => {
+    const { figure } = overviewMap(ground, sheet.inner, pictureHeight(room))
+    return sheet.figure(figure, sheet.left, top, FIGURE_WORDS.map(plan, false, terms)) + AIR
+  },
   howTo: [[CARD_WORDS.together, togetherWords(plan)]],
   gauge: (settled.motifs.find(({ id }) => id === plan.motif?.id) ?? settled).gauge,
 })
@@ -135,7 +138,8 @@ const cordCard = (job: Job, garland: GarlandAccount): Omit<CardOfKind, 'gauge'> 
 const panelCard = ({ plan, units, style: look }: Job, panel: PanelAccount): Omit<CardOfKind, 'gauge'> => ({
   draw: (sheet, top, room) => {
     const box = { width: sheet.inner, height: pictureHeight(room), look }
-    return sheet.figure(appliquePicture(plan, panel, box), sheet.left, top) + AIR
+    const alt = FIGURE_WORDS.panel(plan)
+    return sheet.figure(appliquePicture(plan, panel, box), sheet.left, top, alt) + AIR
   },
   howTo: [[CARD_WORDS.laid, laidWords(plan, units)]],
 })
@@ -150,13 +154,15 @@ function garlandDrawings(job: Job, garland: GarlandAccount, sheet: Sheet, top: n
   const part = firstPart(plan, garland)
   const share = part ? Math.max(room * WHOLE_SHARE, room - PART_HEIGHT - label - AIR) : room - AIR
   const height = Math.min(WHOLE_HEIGHT, share)
-  let y = sheet.figure(garlandFigure(plan, garland, { width: sheet.inner, height, look }), sheet.left, top)
+  const whole = garlandFigure(plan, garland, { width: sheet.inner, height, look })
+  let y = sheet.figure(whole, sheet.left, top, FIGURE_WORDS.garland(garland))
   const left = Math.min(PART_HEIGHT, top + room - y - label - AIR)
   if (!part || left < LEAST_PART) return y + AIR
   y = sheet.text(CARD_WORDS.part(garland.swags !== null), sheet.left, y + 3, { size: TYPE.body })
   const [from, to] = part
   const options = { width: sheet.inner, height: left, look, from, to, numbered: true }
-  return sheet.figure(garlandFigure(plan, garland, options), sheet.left, y + 1) + AIR
+  const shown = garlandFigure(plan, garland, options)
+  return sheet.figure(shown, sheet.left, y + 1, FIGURE_WORDS.garlandPart) + AIR
 }
 
 /** Yarn in one kit, wound or as needed, in both systems; and what else is in it. */
@@ -198,9 +204,10 @@ const neededYarn = (need: YarnNeed) => ({
 function keyList(job: Job, sheet: Sheet, x: number, top: number, width: number, most: number): number {
   let y = sheet.heading(CARD_WORDS.make, x, top)
   const { marks } = job.ground
+  const list = sheet.own('L')
   for (const mark of marks.slice(0, most)) {
     const entry = keyEntry(job, mark)
-    drawEntry(sheet, entry, x, y, width)
+    drawEntry(sheet, list, entry, x, y, width)
     y += entryHeight(sheet, entry, width)
   }
   const rest = marks.length - most
@@ -225,6 +232,7 @@ export function keyEntry({ plan, style }: Job, mark: ColourwayMark): Entry {
     .join(' · ')
   return {
     picture: account ? keySwatch(account, mark, style, shown, SWATCH) : null,
+    alt: FIGURE_WORDS.swatch(way, plan.settled.terms),
     across: SWATCH,
     name: `${mark.count.toLocaleString('en')} × ${account?.name ?? ''}`,
     count: '',
@@ -253,9 +261,14 @@ function footHeight(job: Job, sheet: Sheet): number {
 function foots(job: Job, sheet: Sheet, top: number): void {
   sheet.rule(top)
   let y = top + 2.5
+  const list = sheet.own('L')
   for (const [label, text] of footFacts(job)) {
-    sheet.text(label, sheet.left, y, { weight: 'bold' })
-    y = sheet.paragraph(text, sheet.left + LABEL, y, sheet.inner - LABEL) + 1
+    const top = y
+    y = sheet.labelled(
+      list,
+      () => sheet.text(label, sheet.left, top, { weight: 'bold' }),
+      () => sheet.paragraph(text, sheet.left + LABEL, top, sheet.inner - LABEL) + 1,
+    )
   }
   sheet.text(creditLine(job.settled), sheet.left, y, { size: TYPE.foot })
 }

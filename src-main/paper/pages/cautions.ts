@@ -23,6 +23,7 @@ export function withCautions(job: Job, pages: readonly Draft[]): Draft[] {
     const y = sheet.text(HEADINGS.cautions, sheet.left, last.end + 6, {
       size: TYPE.heading + 3,
       weight: 'bold',
+      as: 'H1',
     })
     write(sheet, y + 1.5, list)
     return [...pages.slice(0, -1), { ...last, bookmarks: [...last.bookmarks, HEADINGS.cautions] }]

@@ -5,6 +5,7 @@ import { workedRounds } from '../../../src-core/accounts'
 import type { Flow } from '../flow'
 import type { Job } from '../page'
 import { Sheet, TYPE } from '../setting'
+import { FIGURE_WORDS } from '../words-figures'
 import { MOTIF_WORDS, partWords } from '../words-motif'
 
 const KEY_WIDTH = 58
@@ -28,12 +29,8 @@ export function setChart(job: Job, flow: Flow, motif: RoundsMotif): void {
     width,
     height: sheet.bottom - sheet.top - head - intro - CAPTION,
   })
-  const key = chartKeyFigure(
-    chartKey(rounds, beginning, { terms: job.terms, hand }),
-    KEY_WIDTH,
-    TYPE.table,
-    job.measure,
-  )
+  const entries = chartKey(rounds, beginning, { terms: job.terms, hand })
+  const key = chartKeyFigure(entries, KEY_WIDTH, TYPE.table, job.measure)
   const keyHeight = Sheet.line(TYPE.heading) + 1.6 + key.height
   const heights = figures.map((figure) => figure.height + (figures.length > 1 ? CAPTION : 0))
   const first = Math.max(heights[0]!, keyHeight)
@@ -45,7 +42,8 @@ export function setChart(job: Job, flow: Flow, motif: RoundsMotif): void {
   const keyTop = flow.y
   const keySheet = flow.sheet
   const keyLeft = keySheet.right - KEY_WIDTH
-  keySheet.figure(key, keyLeft, keySheet.text(MOTIF_WORDS.key, keyLeft, keyTop, { weight: 'bold' }) + 1)
+  const keyBelow = keySheet.text(MOTIF_WORDS.key, keyLeft, keyTop, { weight: 'bold' }) + 1
+  keySheet.figure(key, keyLeft, keyBelow, FIGURE_WORDS.chartKey(entries.map(({ words }) => words)))
   figures.forEach((figure, i) => {
     flow.need(heights[i]!)
     const target = flow.sheet
@@ -53,7 +51,8 @@ export function setChart(job: Job, flow: Flow, motif: RoundsMotif): void {
       const words = partWords(figure)
       flow.y = target.text(words, target.left, flow.y, { size: TYPE.table }) + 1
     }
-    flow.y = target.figure(figure, target.left + Math.max(0, (width - figure.width) / 2), flow.y) + 1
+    const left = target.left + Math.max(0, (width - figure.width) / 2)
+    flow.y = target.figure(figure, left, flow.y, FIGURE_WORDS.chart(figure.rounds, job.terms)) + 1
   })
   if (flow.sheet === keySheet) flow.y = Math.max(flow.y, keyTop + keyHeight)
   flow.y += 3

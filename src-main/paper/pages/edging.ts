@@ -6,6 +6,7 @@ import { cornerPlates, cornerWords } from '../../../src-core/figures/edging-corn
 import { drawPath, INK, PAPER, QUIET_INK } from '../../../src-core/figures/figure'
 import type { Figure, Paint } from '../../../src-core/figures/figure'
 import { SMALLEST_TYPE } from '../../../src-core/figures/lettering'
+import { partOf } from '../../../src-core/figures/part'
 import { polygonPath } from '../../../src-core/figures/path'
 import { mapSize } from '../../../src-core/layout/placed'
 import { MATERIAL_CONSTANTS } from '../../../src-core/materials/constants'
@@ -15,6 +16,7 @@ import { Flow } from '../flow'
 import type { Draft, Job } from '../page'
 import { newSheet } from '../page'
 import { Sheet, TYPE } from '../setting'
+import { FIGURE_WORDS } from '../words-figures'
 import { firstRoundWords } from '../words-materials'
 import { countWords, EDGING_PAGE, edgingAbout, edgingTitle, roundText, setUpWords } from '../words-edging'
 
@@ -32,11 +34,16 @@ export function edgingPages(job: Job): Draft[] {
   const sheet = newSheet(job)
   const flow = new Flow(job, sheet, sheet.title(title), title)
   const width = Math.min(WIDTH, sheet.inner)
+  let list = partOf('L')
   const put = (label: string, text: string): void => {
     const height = flow.sheet.heightOf(text, width - LABEL)
     flow.need(height)
-    flow.sheet.text(label, flow.sheet.left, flow.y, { weight: 'bold' })
-    flow.y = flow.sheet.paragraph(text, flow.sheet.left + LABEL, flow.y, width - LABEL) + AIR
+    const { sheet, y } = flow
+    flow.y = sheet.labelled(
+      list,
+      () => sheet.text(label, sheet.left, y, { weight: 'bold' }),
+      () => sheet.paragraph(text, sheet.left + LABEL, y, width - LABEL) + AIR,
+    )
   }
   flow.y = sheet.paragraph(edgingAbout(edging, job), sheet.left, flow.y, width) + AIR
   cornerFigure(job, flow, width)
@@ -56,6 +63,7 @@ export function edgingPages(job: Job): Draft[] {
   for (const [i, loop] of loops.entries()) {
     if (loops.length > 1 || plan.round) {
       flow.need(Sheet.line(TYPE.heading) + 12)
+      list = partOf('L')
       flow.y = flow.sheet.heading(edgeTitle(plan, loop, i, loops.length), flow.sheet.left, flow.y + AIR)
     }
     const setUp = plain.at(-1)!
@@ -107,6 +115,6 @@ function cornerFigure(job: Job, flow: Flow, width: number): void {
     ],
   }
   flow.need(figure.height + flow.sheet.heightOf(words, width) + 2 * AIR)
-  flow.y = flow.sheet.figure(figure, flow.sheet.left, flow.y + AIR) + AIR
+  flow.y = flow.sheet.figure(figure, flow.sheet.left, flow.y + AIR, FIGURE_WORDS.edge) + AIR
   flow.y = flow.sheet.paragraph(words, flow.sheet.left, flow.y, width) + AIR
 }

@@ -49,7 +49,7 @@ function cordPages(job: Job, garland: GarlandAccount): Draft[] {
     right(CORD_WORDS.along),
     ...(worked ? [right(CORD_WORDS.chains)] : []),
     // Keeps the words off the figures, which end flush with their column.
-    { ...left(''), width: 2 },
+    { ...left(''), width: 2, spacer: true },
     left(CORD_WORDS.how),
   ]
   const { cord, chainsAfter } = garland

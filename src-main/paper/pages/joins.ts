@@ -26,6 +26,7 @@ import {
   sidesAdvice,
   stepSentence,
 } from '../words'
+import { FIGURE_WORDS } from '../words-figures'
 import { stepTitle } from '../words-order'
 
 const GAP = 10
@@ -53,20 +54,17 @@ export function joinPages(job: Job): Draft[] {
     { marks: keyMarks(ground), hand, hosts, told: told !== '' },
     box,
   )
-  y = sheet.figure(figure, sheet.left, y) + 6
+  y = sheet.figure(figure, sheet.left, y, FIGURE_WORDS.joins(choice.focus.label)) + 6
   sheet.rule(y)
   y += 4
   const width = (sheet.inner - GAP) / 2
   const second = sheet.left + width + GAP
   let left = sheet.heading(HEADINGS.marks, sheet.left, y)
-  const legend = joinLegend(
-    joinLegendWords(motifWord(plan.motif), joinMarksOf(choice.nodes), hosts, told !== ''),
-    hand,
-    sheet.measure,
-    TYPE.table,
-    width,
-  )
-  left = sheet.figure(legend, sheet.left, left) + 4
+  const means = joinLegendWords(motifWord(plan.motif), joinMarksOf(choice.nodes), hosts, told !== '')
+  const legend = joinLegend(means, hand, sheet.measure, TYPE.table, width)
+  const { marks, ...others } = means
+  const alt = FIGURE_WORDS.joinLegend([...Object.values(marks), ...Object.values(others)])
+  left = sheet.figure(legend, sheet.left, left, alt) + 4
   left = sheet.heading(HEADINGS.joinPoints, sheet.left, left)
   const kinds = nodeKinds(plan)
   for (const kind of kinds) {

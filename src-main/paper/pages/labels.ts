@@ -76,7 +76,7 @@ const words = ([name, text]: readonly [string, string]): string => (name ? `${na
 /** Draws one label with its top left at (x, y); returns the y below it. */
 function drawLabel(sheet: Sheet, { title, lines }: Label, x: number, y: number, width: number, size: number) {
   const fitting = shorten(title, width, sheet.measure, TITLE, 'bold')
-  let below = sheet.text(fitting, x, y, { size: TITLE, weight: 'bold' })
+  let below = sheet.text(fitting, x, y, { size: TITLE, weight: 'bold', as: 'H1' })
   below = sheet.text(LABEL_WORDS.kind, x, below, { size }) + 1
   for (const line of lines) below = sheet.paragraph(words(line), x, below, width, { size }) + 0.8
   return below

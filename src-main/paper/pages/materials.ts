@@ -3,6 +3,7 @@ import type { YarnNeed, YarnNumber } from '../../../shared-types/plan'
 import type { StitchGauge, Yarn } from '../../../shared-types/project'
 import { ENDS_WORDS } from '../../../src-core/edging/words'
 import { blanketOf } from '../../../src-core/plans/layouts'
+import { partOf } from '../../../src-core/figures/part'
 import { capital, listed, openEndsWords, plural } from '../../../src-core/figures/words'
 import {
   buyingRemark,
@@ -256,13 +257,18 @@ export function materialPages(job: Job, notes: readonly string[] = []): Draft[] 
     y = sheet.top
   }
   y = sheet.heading(HEADINGS.also, sheet.left, y)
+  const told = partOf('L')
   for (const fact of list) {
     if (y + heightOf(fact) > sheet.bottom) {
       sheet = open()
       y = sheet.top
     }
-    sheet.text(fact[0], sheet.left, y, { size: TYPE.body, weight: 'bold' })
-    y = sheet.paragraph(fact[1], sheet.left + LABEL, y, width) + 1.6
+    const [here, top] = [sheet, y]
+    y = here.labelled(
+      told,
+      () => here.text(fact[0], here.left, top, { size: TYPE.body, weight: 'bold' }),
+      () => here.paragraph(fact[1], here.left + LABEL, top, width) + 1.6,
+    )
   }
   return drafts
 }

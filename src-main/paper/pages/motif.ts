@@ -3,6 +3,8 @@ import type { MotifAccount } from '../../../shared-types/plan'
 import type { Motif } from '../../../shared-types/project'
 import type { ColourwayMark } from '../../../src-core/figures/marks'
 import { motifDimensions, motifFigure } from '../../../src-core/figures/motif-figure'
+import type { Part } from '../../../src-core/figures/part'
+import { partOf } from '../../../src-core/figures/part'
 import { capital, lieSentence } from '../../../src-core/figures/words'
 import { leadReading } from '../../../src-core/motif/ruler'
 import { formatLength } from '../../../src-core/units/format'
@@ -12,6 +14,7 @@ import { newSheet } from '../page'
 import { shorten, TYPE } from '../setting'
 import type { Sheet } from '../setting'
 import { HEADINGS, PAGE_NAMES } from '../words'
+import { FIGURE_WORDS } from '../words-figures'
 import { measureBlocks, MOTIF_WORDS } from '../words-motif'
 import { setChart } from './chart'
 import { measuredJoining, setJoiningRounds } from './joining-round'
@@ -94,7 +97,7 @@ function setMotif(
   source: Motif | undefined,
 ): number {
   const name = account.name || HEADINGS.motif
-  const lower = { size: TYPE.heading + 3, weight: 'bold' } as const
+  const lower = { size: TYPE.heading + 3, weight: 'bold', as: 'H1' } as const
   const y =
     top > sheet.top
       ? sheet.text(
@@ -114,7 +117,7 @@ function setMotif(
     look: job.style,
     measure: job.measure,
   })
-  const bottom = sheet.figure(figure, sheet.left, y)
+  const bottom = sheet.figure(figure, sheet.left, y, FIGURE_WORDS.motif(name))
   const x = sheet.left + DRAWING + GAP
   let right = sheet.heading(HEADINGS.measures, x, y)
   right = measures(job, account, sheet, x, right, source)
@@ -153,11 +156,15 @@ function measures(
   for (const { heading, rows } of measureBlocks(source, motifDimensions(account, job.terms), job.units)) {
     if (heading !== '') y = sheet.text(heading, x, y)
     sheet.rule(y, x, sheet.right, 0.3)
+    const table = sheet.own('Table')
     for (const [label, value, other] of rows) {
       y += 0.6
-      sheet.text(label, x, y)
-      sheet.text(value, sheet.right - OTHER_UNITS, y, { anchor: 'end', weight: 'bold' })
-      y = sheet.text(other, sheet.right, y, { anchor: 'end' }) + 0.6
+      const row = partOf('TR', table)
+      const cell = (): Part => partOf('TD', row)
+      sheet.text(label, x, y, { as: partOf('TH', row, { scope: 'Row' }) })
+      const end = sheet.right - OTHER_UNITS
+      sheet.text(value, end, y, { anchor: 'end', weight: 'bold', as: cell() })
+      y = sheet.text(other, sheet.right, y, { anchor: 'end', as: cell() }) + 0.6
       sheet.rule(y, x, sheet.right, 0.12)
     }
     y += 3

@@ -1,5 +1,6 @@
 /** The designer's notes: at the head of every kind of sheet where they are short, else on pages of their own. */
 import { breakLines } from '../../../src-core/figures/lines'
+import { partOf } from '../../../src-core/figures/part'
 import { Flow } from '../flow'
 import type { Draft, Job } from '../page'
 import { newSheet } from '../page'
@@ -39,11 +40,10 @@ export function notesHeight(job: Job): number {
 
 /** Writes the notes below what stands at the head of a sheet; returns the y below. */
 export function setNotes(job: Job, sheet: Sheet, y: number): number {
-  const lines = headLines(job)
-  if (lines.length === 0) return y
-  let below = y + AIR
-  for (const line of lines) below = sheet.text(line, sheet.left, below)
-  return below
+  const short = shortNotes(job)
+  const texts = short.length > 0 || noteParagraphs(job).length === 0 ? short : [seeNotes]
+  const top = texts.length > 0 ? y + AIR : y
+  return texts.reduce((below, text) => sheet.paragraph(text, sheet.left, below, WIDTH), top)
 }
 
 /** Pages for notes that are too long for the head of a sheet. */
@@ -52,9 +52,10 @@ export function notePages(job: Job): Draft[] {
   const sheet = newSheet(job)
   const flow = new Flow(job, sheet, sheet.title(HEADINGS.notes) + 2, HEADINGS.notes)
   for (const paragraph of noteParagraphs(job)) {
+    const as = partOf('P')
     for (const line of breakLines(paragraph, WIDTH, job.measure, TYPE.body)) {
       flow.need(Sheet.line(TYPE.body))
-      flow.y = flow.sheet.text(line, flow.sheet.left, flow.y)
+      flow.y = flow.sheet.text(line, flow.sheet.left, flow.y, { as })
     }
     flow.y += AIR
   }

@@ -8,6 +8,8 @@ import { keyMarks } from '../../../src-core/figures/map'
 import { neighbourhoodFigure } from '../../../src-core/figures/neighbourhood'
 import { orderList } from '../../../src-core/figures/order-list'
 import type { JoinWay, OrderPart, OrderRun } from '../../../src-core/figures/order-list'
+import type { Part } from '../../../src-core/figures/part'
+import { HEADER_FURNITURE, partOf } from '../../../src-core/figures/part'
 import { pieceWords } from '../../../src-core/figures/piece-words'
 import { pieceAt } from '../../../src-core/layout/placed'
 
@@ -33,6 +35,7 @@ import {
   wayTitle,
 } from '../words-order'
 import type { Done } from '../words-order'
+import { FIGURE_WORDS } from '../words-figures'
 
 /** Type sizes, largest first: a smaller one is taken where it saves a page. Lists stay at 8 pt or more. */
 const SIZES = [TYPE.list, 8.25, 8] as const
@@ -57,6 +60,8 @@ interface Cell {
   readonly text: string
   readonly bold: boolean
   readonly way: JoinWay | null
+  /** The name of a way and its boxes are one item of a list. */
+  readonly part: Part
 }
 
 class OrderSetter {
@@ -101,7 +106,8 @@ class OrderSetter {
     const ways = this.told ? this.list.ways : []
     if (ways.length > 0) {
       this.heading(ORDER_HEADINGS.ways, null)
-      ways.forEach((way, i) => this.card(way, i > 0))
+      const list = partOf('L', null, { counted: true })
+      ways.forEach((way, i) => this.card(way, list, i > 0))
       if (this.list.kinds.length > 0) this.kinds()
     }
     const directions = new Map(this.job.ground.rows.map(({ row, direction }) => [row, direction]))
@@ -146,20 +152,21 @@ class OrderSetter {
 
   /** A rule, a name, and what stands at the right of it. */
   private heading(name: string, row: number | null, right = ''): void {
+    const as = partOf('H2')
     this.blocks.push({
       height: Sheet.line(TYPE.table) + 2.4,
       keep: true,
       row,
       draw: (sheet, x, y) => {
         sheet.rule(y + 1.5, x, x + this.width, 0.15)
-        sheet.text(name, x, y + 2, { size: TYPE.table, weight: 'bold' })
-        sheet.text(right, x + this.width, y + 2, { size: this.size, anchor: 'end' })
+        sheet.text(name, x, y + 2, { size: TYPE.table, weight: 'bold', as })
+        if (right !== '') sheet.text(right, x + this.width, y + 2, { size: this.size, anchor: 'end', as })
       },
     })
   }
 
   /** A way of joining: its drawing, and at the right of it its name, its neighbours and its words. */
-  private card(way: JoinWay, isLater: boolean): void {
+  private card(way: JoinWay, list: Part, isLater: boolean): void {
     const { job, size, line } = this
     const figure = neighbourhoodFigure(job.plan, way, job.settled.hand, DRAWING)
     const inset = DRAWING.width + DRAWING_GAP
@@ -173,26 +180,36 @@ class OrderSetter {
       row: null,
       again: isLater ? againWords(ORDER_HEADINGS.ways, null) : '',
       draw: (sheet, x, y) => {
-        sheet.figure(figure, x, y + 0.8)
         const at = x + inset
-        let below = sheet.text(wayTitle(job.plan, way), at, y, { ...style, weight: 'bold' })
-        for (const text of [...neighbours, ...words]) below = sheet.text(text, at, below, style)
+        sheet.labelled(
+          list,
+          () => sheet.text(wayTitle(job.plan, way), at, y, { ...style, weight: 'bold' }),
+          () => {
+            let below = y + line
+            for (const lines of [neighbours, words]) {
+              const as = sheet.own('P')
+              for (const text of lines) below = sheet.text(text, at, below, { ...style, as })
+            }
+            return sheet.figure(figure, x, y + 0.8, FIGURE_WORDS.way(way))
+          },
+        )
       },
     })
   }
 
   private kinds(): void {
     this.heading(ORDER_HEADINGS.kinds, null)
+    const list = partOf('L')
     for (const kind of this.list.kinds) {
       const words = breakLines(kindWords(kind), this.width - INDENT, this.job.measure, this.size)
+      const as = partOf('LBody', partOf('LI', list))
       this.blocks.push({
         height: words.length * this.line + AIR,
         row: null,
         draw: (sheet, x, y) => {
           words.forEach((text, i) =>
             sheet.text(text, x + (i === 0 ? 0 : INDENT), y + i * this.line, {
-              size: this.size,
-              leading: LEADING,
+              ...{ size: this.size, leading: LEADING, as },
             }),
           )
         },
@@ -203,6 +220,7 @@ class OrderSetter {
   /** The steps of a row or another part: boxes, and what is told where it comes. */
   private part({ runs }: OrderPart, name: string, row: number | null): void {
     let cells: Cell[] = []
+    const list = partOf('L')
     const flush = (across = this.across): void => {
       this.grid(cells, name, row, across)
       cells = []
@@ -214,15 +232,19 @@ class OrderSetter {
         flush()
         this.step(first, row)
       } else if (first.kind === 'motif') {
-        if (run.way) cells.push({ text: wayName(run.way), bold: true, way: run.way })
-        cells.push(...this.boxes(run))
+        const item = partOf('LI', list)
+        if (run.way)
+          cells.push({ text: wayName(run.way), bold: true, way: run.way, part: partOf('Lbl', item) })
+        cells.push(...this.boxes(run, partOf('LBody', item)))
       } else {
         flush()
         const group = additionsFrom(runs, i, this.told)
         i += group.length - 1
         const ways = new Set(group.map(({ way }) => way))
         this.lead(additionWords(group), row)
-        cells = group.flatMap((each) => this.boxes(each, ways.size > 1 ? each.way : null))
+        cells = group.flatMap((each) =>
+          this.boxes(each, partOf('LBody', partOf('LI', list)), ways.size > 1 ? each.way : null),
+        )
         flush(this.besides(cells.map(({ text }) => text)))
       }
     }
@@ -230,22 +252,25 @@ class OrderSetter {
   }
 
   /** The boxes of a run; of several ways that are mixed, each names its own. */
-  private boxes({ steps, way }: OrderRun, named: JoinWay | null = null): Cell[] {
+  private boxes({ steps, way }: OrderRun, part: Part, named: JoinWay | null = null): Cell[] {
     const after = named ? ` · ${wayName(named).toLowerCase()}` : ''
-    return steps.map(({ motif }) => ({ text: this.box(motif) + after, bold: false, way: named ? null : way }))
+    return steps.map(({ motif }) => ({
+      ...{ text: this.box(motif) + after, bold: false, way: named ? null : way, part },
+    }))
   }
 
   /** A line above boxes. */
   private lead(text: string, row: number | null): void {
     const { size, line } = this
     const lines = breakLines(text, this.width, this.job.measure, size, 'bold')
+    const as = partOf('P')
     this.blocks.push({
       height: lines.length * line,
       row,
       keep: true,
       draw: (sheet, x, y) =>
         lines.forEach((each, i) =>
-          sheet.text(each, x, y + i * line, { size, leading: LEADING, weight: 'bold' }),
+          sheet.text(each, x, y + i * line, { size, leading: LEADING, weight: 'bold', as }),
         ),
     })
   }
@@ -262,8 +287,9 @@ class OrderSetter {
       row,
       draw: (sheet, x, y) => {
         let below = y
-        for (const text of titles) below = sheet.text(text, x, below, { ...style, weight: 'bold' })
-        for (const text of words) below = sheet.text(text, x + INDENT, below, style)
+        const [as, told] = [sheet.own('P'), sheet.own('P')]
+        for (const text of titles) below = sheet.text(text, x, below, { ...style, weight: 'bold', as })
+        for (const text of words) below = sheet.text(text, x + INDENT, below, { ...style, as: told })
       },
     })
   }
@@ -288,9 +314,10 @@ class OrderSetter {
         keep: !last && (i === 0 || i === lines.length - 2),
         again: i === 0 ? '' : againWords(name, begun),
         draw: (sheet, x, y) =>
-          boxes.forEach(({ text, bold }, k) =>
-            sheet.text(text, x + k * step, y, { size, leading: LEADING, weight: bold ? 'bold' : 'regular' }),
-          ),
+          boxes.forEach(({ text, bold, part }, k) => {
+            const weight = bold ? 'bold' : 'regular'
+            sheet.text(text, x + k * step, y, { size, leading: LEADING, weight, as: part })
+          }),
       })
     })
   }
@@ -336,7 +363,7 @@ function setOrder(job: Job, size: number): { pages: readonly OrderBlock[][][]; d
         const x = sheet.left + i * (width + COLUMN_GAP)
         let y = sheet.bottom - room(page)
         const again = column[0]?.again
-        if (again) y = sheet.text(again, x, y, { size, leading: LEADING })
+        if (again) y = sheet.text(again, x, y, { size, leading: LEADING, as: HEADER_FURNITURE })
         for (const block of column) {
           block.draw(sheet, x, y)
           y += block.height

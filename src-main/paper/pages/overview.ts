@@ -19,6 +19,7 @@ import { drawEntry, entryHeight } from '../entry'
 import type { Draft, Job } from '../page'
 import { newSheet } from '../page'
 import { Sheet, TYPE } from '../setting'
+import { FIGURE_WORDS } from '../words-figures'
 import { notesHeight, setNotes } from './notes'
 import {
   HEADINGS,
@@ -259,12 +260,13 @@ export function overviewPages(job: Job, tiling: Tiling | null): Draft[] {
     name: String(number),
   }))
   const map = overviewMap(job.ground, room.width, room.height, frames)
+  const alt = FIGURE_WORDS.map(job.plan, tiling === null, job.terms)
   if (setting.key === 'beside') {
-    sheet.figure(map.figure, sheet.left, y)
+    sheet.figure(map.figure, sheet.left, y, alt)
     aside(job, sheet, y, texts)
     return [{ ...overview, sheet }]
   }
-  y = sheet.figure(map.figure, sheet.left, y) + AIR
+  y = sheet.figure(map.figure, sheet.left, y, alt) + AIR
   if (setting.key === 'apart') return [{ ...overview, sheet }, ...keyPages(job, texts)]
   sheet.rule(y)
   y = keyGrid(job, sheet, y + 4) + BELOW_KEY
@@ -306,9 +308,10 @@ function keyGrid(
 ): number {
   const columns = keyColumns(sheet, key)
   const { count, width, left } = columns
+  const list = sheet.own('L')
   keyHeights(job, sheet, marks, columns).forEach((height, row) => {
     marks.slice(row * count, (row + 1) * count).forEach((mark, column) => {
-      drawEntry(sheet, keyEntry(job, mark), left + column * (width + COLUMN_GAP), y, width)
+      drawEntry(sheet, list, keyEntry(job, mark), left + column * (width + COLUMN_GAP), y, width)
     })
     y += height
   })
@@ -320,6 +323,7 @@ function keyEntry(job: Job, mark: ColourwayMark): Entry {
   const letter = isTold && mark.code !== '' && mark.name !== '' ? `${mark.code} · ` : ''
   return {
     picture: keyPicture(job, mark),
+    alt: FIGURE_WORDS.swatch(mark.code || mark.name, job.terms),
     across: SWATCH,
     name: letter + (mark.name || (mark.code === '' ? noColourway(job.terms) : mark.code)),
     count: keyCount(mark),

@@ -1,4 +1,5 @@
 /** The packing list: for the seller of a run of kits. What to wind, to buy, to charge, and to put on the label. */
+import { partOf } from '../../../src-core/figures/part'
 import { capital } from '../../../src-core/figures/words'
 import { BOUGHT_NEW, hasStock, starred, starWords } from '../../../src-core/figures/yarn-words'
 import { termWord } from '../../../src-core/stitches/terms'
@@ -84,10 +85,15 @@ class Pages {
     this.want(LEAST)
     this.y = this.sheet.heading(heading, this.sheet.left, this.y)
     const width = this.sheet.inner - LABEL
+    const list = partOf('L')
     for (const [label, text] of facts) {
       this.want(this.sheet.heightOf(text, width))
-      this.sheet.text(label, this.sheet.left, this.y, { weight: 'bold' })
-      this.y = this.sheet.paragraph(text, this.sheet.left + LABEL, this.y, width) + 1.2
+      const { sheet, y } = this
+      this.y = sheet.labelled(
+        list,
+        () => sheet.text(label, sheet.left, y, { weight: 'bold' }),
+        () => sheet.paragraph(text, sheet.left + LABEL, y, width) + 1.2,
+      )
     }
     this.y += this.setting.between - 1.2
   }

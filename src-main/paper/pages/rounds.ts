@@ -2,6 +2,7 @@
 import type { Motif, RoundsMotif } from '../../../shared-types/project'
 import { workedRounds } from '../../../src-core/accounts'
 import { breakLines } from '../../../src-core/figures/lines'
+import { partOf } from '../../../src-core/figures/part'
 import { instructionLines } from '../../../src-core/motif/instructions'
 import { foundationWords } from '../../../src-core/motif/rounds/foundation-words'
 import type { ReadMotif } from '../../../src-core/motif/rounds/read-motif'
@@ -72,12 +73,15 @@ export function setRounds(job: Job, flow: Flow, motif: RoundsMotif): void {
     Math.max(flow.sheet.heightOf(text, width), slots.length * Sheet.line(TYPE.body)) + 1.8
   flow.need(Sheet.line(TYPE.heading) + 1.6 + (list[0] ? heightOf(list[0]) : 0))
   head()
+  const told = partOf('L', null, { counted: true })
   for (const line of list) {
     if (flow.need(heightOf(line))) head()
-    const { sheet } = flow
-    sheet.text(line.name, sheet.left, flow.y, { weight: 'bold' })
-    line.slots.forEach((slot, k) => sheet.text(slot, sheet.left + line.x, flow.y + k * Sheet.line(TYPE.body)))
-    sheet.paragraph(line.text, sheet.left + indent, flow.y, width)
+    const { sheet, y } = flow
+    const name = (): void => {
+      sheet.text(line.name, sheet.left, y, { weight: 'bold' })
+      line.slots.forEach((slot, k) => sheet.text(slot, sheet.left + line.x, y + k * Sheet.line(TYPE.body)))
+    }
+    sheet.labelled(told, name, () => sheet.paragraph(line.text, sheet.left + indent, y, width))
     flow.y += heightOf(line)
   }
   setAbbreviations(flow, abbreviationsUsed(read.reading.tree, job.terms))
@@ -105,12 +109,17 @@ function setAbbreviations(flow: Flow, list: readonly Abbreviation[]): void {
   flow.need(Sheet.line(TYPE.heading) + 1.6 + height)
   const { sheet } = flow
   const top = sheet.heading(MOTIF_WORDS.abbreviations, sheet.left, flow.y)
+  const told = partOf('L')
   columns.forEach((from, column) => {
     const x = sheet.left + column * (width + COLUMN_GAP)
     let y = top
     for (const { abbreviation, meaning } of list.slice(from, from + perColumn)) {
-      sheet.text(abbreviation, x, y, { ...style, weight: 'bold' })
-      y = sheet.paragraph(meaning, x + SHORT, y, width - SHORT, style) + 0.5
+      const here = y
+      y = sheet.labelled(
+        told,
+        () => sheet.text(abbreviation, x, here, { ...style, weight: 'bold' }),
+        () => sheet.paragraph(meaning, x + SHORT, here, width - SHORT, style) + 0.5,
+      )
     }
   })
   flow.y = top + height + 3

@@ -6,6 +6,7 @@ import { formatNumber } from '../../../src-core/units/format'
 import type { Draft, Job } from '../page'
 import { newSheet } from '../page'
 import { TYPE } from '../setting'
+import { FIGURE_WORDS } from '../words-figures'
 import { sheetAdvice, sheetRange, sheetTitle } from '../words'
 
 const HEAD = 25
@@ -56,17 +57,22 @@ export function sheetPages(job: Job, { tiling, landscape }: SheetPlan): Draft[] 
     const sheet = newSheet(job, landscape)
     const title = sheetTitle(tile.number, tiling.tiles.length)
     const range = sheetRange(tile.rows, tile.places)
-    let y = sheet.text(title, sheet.left, sheet.top, { size: TYPE.heading + 3, weight: 'bold' })
+    let y = sheet.text(title, sheet.left, sheet.top, {
+      size: TYPE.heading + 3,
+      weight: 'bold',
+      as: 'H1',
+    })
     y = sheet.text(range.replace(/^r/, 'R'), sheet.left, y, { size: TYPE.lead })
     if (several) {
       sheet.paragraph(sheetAdvice(overlap, job.terms), sheet.left, y + 0.6, sheet.inner - KEY_MAP.width - 8, {
         size: TYPE.list,
       })
       const map = keyMap(tiling, job.ground, tile.number, KEY_MAP.width, KEY_MAP.height)
-      sheet.figure(map, sheet.right - map.width, sheet.top + 1)
+      sheet.figure(map, sheet.right - map.width, sheet.top + 1, FIGURE_WORDS.keyMap)
     }
     const figure = tileFigure(painter, tiling, tile)
-    sheet.figure(figure, sheet.left + Math.max(0, (sheet.inner - figure.width) / 2), sheet.top + HEAD)
+    const left = sheet.left + Math.max(0, (sheet.inner - figure.width) / 2)
+    sheet.figure(figure, left, sheet.top + HEAD, FIGURE_WORDS.sheet(title, range))
     return { section: 'sheet', name: title, bookmarks: [`${title}: ${range}`], sheet } satisfies Draft
   })
 }

@@ -33,8 +33,11 @@ export function templateKeyRows(job: Job, sheet: Sheet): KeyRow[] {
 /** Draws rows of the key; returns the y below. */
 export function setKey(sheet: Sheet, rows: readonly KeyRow[], top: number): number {
   const width = columnWidth(sheet)
+  const list = sheet.own('L')
   return rows.reduce((y, { entries, height }) => {
-    entries.forEach((entry, column) => drawEntry(sheet, entry, sheet.left + column * (width + GAP), y, width))
+    entries.forEach((entry, column) =>
+      drawEntry(sheet, list, entry, sheet.left + column * (width + GAP), y, width),
+    )
     return y + height
   }, top)
 }

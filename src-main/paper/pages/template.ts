@@ -9,6 +9,7 @@ import type { Draft, Job } from '../page'
 import { newSheet } from '../page'
 import type { Sheet } from '../setting'
 import { TYPE } from '../setting'
+import { FIGURE_WORDS } from '../words-figures'
 import { TEMPLATE_WORDS as WORDS } from '../words-template'
 import { withCautions } from './cautions'
 import { materialPages } from './materials'
@@ -85,7 +86,12 @@ function firstPages(job: Job, ground: TemplateGround, tiling: TemplateTiling): D
   const hasKey = y + high <= sheet.bottom - LEAST_PICTURE
   if (hasKey) y = setKey(sheet, key, y) + 2
   const figure = templateOverview(ground, tiling, sheet.inner, sheet.bottom - y - 2)
-  sheet.figure(figure, sheet.left + (sheet.inner - figure.width) / 2, y)
+  sheet.figure(
+    figure,
+    sheet.left + (sheet.inner - figure.width) / 2,
+    y,
+    FIGURE_WORDS.template(job.plan, tiling.sheets.length),
+  )
   const name = ground.reverse ? WORDS.overviewReversed : WORDS.overview
   const first: Draft = { section: 'overview', name, bookmarks: [name], sheet }
   return hasKey ? [first] : [first, ...keyPages(job)]
@@ -93,9 +99,11 @@ function firstPages(job: Job, ground: TemplateGround, tiling: TemplateTiling): D
 
 /** Both test squares; returns the y below. */
 function squares(sheet: Sheet, y: number): number {
-  sheet.figure(testSquare(SQUARE, WORDS.squares.metric), sheet.left, y)
-  const inch = testSquare(MM_PER_INCH, WORDS.squares.imperial)
-  sheet.figure(inch, sheet.left + SQUARE + GAP, y + SQUARE - inch.height)
+  const { metric, imperial } = WORDS.squares
+  sheet.figure(testSquare(SQUARE, metric), sheet.left, y, FIGURE_WORDS.square(metric))
+  const inch = testSquare(MM_PER_INCH, imperial)
+  const top = y + SQUARE - inch.height
+  sheet.figure(inch, sheet.left + SQUARE + GAP, top, FIGURE_WORDS.square(imperial))
   return y + SQUARE
 }
 
@@ -112,15 +120,18 @@ function tilePage(
   const y = sheet.text(title + (ground.reverse ? WORDS.tileReversed : ''), sheet.left, sheet.top, {
     size: TYPE.heading + 3,
     weight: 'bold',
+    as: 'H1',
   })
   sheet.text(WORDS.print, sheet.left, y, { size: TYPE.table })
   if (tiling.places.length > 1) {
     const key = templateKey(ground, tiling, tiles, KEY.width, KEY.height)
-    sheet.figure(key, sheet.right - key.width, sheet.top)
+    const alt = FIGURE_WORDS.templateKey(tiles.map(tileName).join(', '))
+    sheet.figure(key, sheet.right - key.width, sheet.top, alt)
   }
   for (const { tile, x, y } of placed) {
     const [left, top] = [sheet.left + x, sheet.top + HEAD + y]
-    sheet.figure(templateTileFigure(ground, tiling, tile, job.measure), left, top)
+    const figure = templateTileFigure(ground, tiling, tile, job.measure)
+    sheet.figure(figure, left, top, FIGURE_WORDS.window(tileName(tile)))
     // Beyond the first tick, in the room that the ticks have.
     if (tiles.length > 1) sheet.text(tileName(tile), left + NAME.x, top + NAME.y, NAME.style)
   }

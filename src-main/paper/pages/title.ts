@@ -2,6 +2,7 @@
 import { wcagContrast } from 'culori'
 import type { Figure } from '../../../src-core/figures/figure'
 import { drawPath, INK, PAPER } from '../../../src-core/figures/figure'
+import type { Part } from '../../../src-core/figures/part'
 import { breakLines } from '../../../src-core/figures/lines'
 import { linePath } from '../../../src-core/figures/path'
 import { projectSentence, sentenceText } from '../../../src-core/figures/sentence'
@@ -17,6 +18,7 @@ import { Sheet, shorten, TYPE } from '../setting'
 import { PAGE_NAMES } from '../words'
 import { MATERIAL_WORDS } from '../words-materials'
 import { SKILL_WORDS, TITLE_WORDS, writtenWords, yarnWords } from '../words-title'
+import { FIGURE_WORDS } from '../words-figures'
 import { gaugeWords } from './materials'
 
 const AIR = 6
@@ -87,12 +89,14 @@ function head(job: Job, sheet: Sheet): number {
   if (logo) {
     const scale = Math.min(LOGO.width / logo.width, LOGO.height / logo.height)
     const [width, height] = [logo.width * scale, logo.height * scale]
-    sheet.items.push({ kind: 'image', png: logo.png, x: sheet.left, y, width, height })
+    const box = { x: sheet.left, y, width, height }
+    const part = sheet.own('Figure', { alt: FIGURE_WORDS.logo(job.house.name), box })
+    sheet.items.push({ kind: 'image', png: logo.png, ...box, part })
     y += height + AIR
   }
   const broken = (size: number): string[] => breakLines(job.title, sheet.inner, measure, size, 'bold')
   const size = TITLES.find((each) => broken(each).length <= 2) ?? TITLES.at(-1)!
-  const style = { size, weight: 'bold', leading: 1.15 } as const
+  const style = { size, weight: 'bold', leading: 1.15, as: sheet.own('H1') } as const
   y = limited(broken(size), MOST_TITLE_LINES).reduce(
     (at, line) =>
       sheet.text(shorten(line, sheet.inner, measure, size, 'bold'), sheet.left, at, {
@@ -106,8 +110,9 @@ function head(job: Job, sheet: Sheet): number {
   sheet.items.push(drawPath(bar, { stroke: colour.bar, width: BAR.height }))
   y += 3.5
   const line = settled.pattern.line.trim()
+  const lead = { size: TYPE.lead, as: sheet.own('P') } as const
   for (const text of limited(breakLines(line, sheet.inner, measure, TYPE.lead), MOST_LINES))
-    if (text !== '') y = sheet.text(text, sheet.left, y, { size: TYPE.lead })
+    if (text !== '') y = sheet.text(text, sheet.left, y, lead)
   const by = settled.designer === '' ? '' : TITLE_WORDS.by(settled.designer)
   return by === ''
     ? y
@@ -125,10 +130,9 @@ const limited = (lines: readonly string[], most: number): string[] =>
 function picture(job: Job, sheet: Sheet, top: number, room: number): number {
   const figure: Figure = wholePicture(job.plan, { look: job.style, plain: true })
   const scale = Math.min(sheet.inner / figure.width, room / figure.height)
-  const [width, height] = [figure.width * scale, figure.height * scale]
-  const left = sheet.left + (sheet.inner - width) / 2
-  sheet.items.push({ kind: 'group', matrix: [scale, 0, 0, scale, left, top], items: figure.items })
-  return top + height
+  const left = sheet.left + (sheet.inner - figure.width * scale) / 2
+  const sentence = sentenceText(projectSentence(job.plan, job.terms))
+  return sheet.figure(figure, left, top, FIGURE_WORDS.whole(sentence), scale)
 }
 
 /** The sentence of the project, and below it label and words in two columns; returns the y below. */
@@ -138,32 +142,47 @@ function facts(job: Job, sheet: Sheet, top: number, inside: readonly Inside[], y
   sheet.rule(top)
   const sentence = sentenceText(projectSentence(job.plan, job.terms))
   const y = sheet.paragraph(sentence, sheet.left, top + 3, sheet.inner) + 3
+  const list = sheet.own('L')
   let left = y
-  for (const [label, text] of plainFacts(job)) left = fact(sheet, sheet.left, left, width, label, [text])
+  for (const [label, text] of plainFacts(job))
+    left = fact(sheet, list, sheet.left, left, width, label, [text])
   let right = y
   const wool = yarnFacts(job, yarns)
-  if (wool.length > 0) right = fact(sheet, second, right, width, TITLE_WORDS.yarn, wool)
-  if (inside.length > 0) right = contents(sheet, second, right, width, inside)
+  if (wool.length > 0) right = fact(sheet, list, second, right, width, TITLE_WORDS.yarn, wool)
+  if (inside.length > 0) right = contents(sheet, list, second, right, width, inside)
   return Math.max(left, right)
 }
 
-function fact(sheet: Sheet, x: number, y: number, width: number, label: string, lines: readonly string[]) {
-  sheet.text(label, x, y, { weight: 'bold' })
-  let below = y
-  for (const line of lines) below = sheet.paragraph(line, x + LABEL, below, width - LABEL)
-  return below + 1.4
+function fact(
+  sheet: Sheet,
+  list: Part,
+  x: number,
+  y: number,
+  width: number,
+  label: string,
+  lines: readonly string[],
+): number {
+  const set = (): number =>
+    lines.reduce((at, line) => sheet.paragraph(line, x + LABEL, at, width - LABEL, { as: 'P' }), y)
+  return sheet.labelled(list, () => sheet.text(label, x, y, { weight: 'bold' }), set) + 1.4
 }
 
 /** The parts of the map with their pages. */
-function contents(sheet: Sheet, x: number, top: number, width: number, inside: readonly Inside[]): number {
-  sheet.text(TITLE_WORDS.inside, x, top, { weight: 'bold' })
-  let below = top
-  for (const { name, page } of inside) {
-    const y = below
-    below = sheet.text(name, x + LABEL, y)
-    sheet.text(String(page), x + width, y, { anchor: 'end' })
-  }
-  return below
+function contents(
+  sheet: Sheet,
+  list: Part,
+  x: number,
+  top: number,
+  width: number,
+  inside: readonly Inside[],
+): number {
+  const set = (): number =>
+    inside.reduce((y, { name, page }) => {
+      const as = sheet.own('P')
+      sheet.text(name, x + LABEL, y, { as })
+      return sheet.text(String(page), x + width, y, { anchor: 'end', as })
+    }, top)
+  return sheet.labelled(list, () => sheet.text(TITLE_WORDS.inside, x, top, { weight: 'bold' }), set)
 }
 
 function plainFacts(job: Job): [string, string][] {

@@ -11,6 +11,7 @@ import type {
 } from '../../../src-core/figures/figure'
 import { LINE_WIDTH, MM_PER_POINT, SHARE_BEFORE } from '../../../src-core/figures/figure'
 import type { Faces } from './faces'
+import type { Structure } from './structure'
 
 /** A hundredth of a millimetre is finer than any printer (2,400 dots per inch). */
 const number = (value: number): string => String(Math.round(value * 100) / 100 || 0)
@@ -64,6 +65,23 @@ export class Content {
   raw(operator: string): void {
     this.endText()
     this.parts.push(operator)
+  }
+
+  /** The items of a page, those of a part that follow each other as one piece of marked content. */
+  told(items: readonly FigureItem[], structure: Structure): void {
+    for (let from = 0, to = 0; from < items.length; from = to) {
+      const part = items[from]!.part ?? null
+      while (to < items.length && (items[to]!.part ?? null) === part) to++
+      const run = items.slice(from, to)
+      if (run.every((item) => item.kind === 'text' && item.text === '')) {
+        if (part && part.role !== 'Artifact') structure.element(part)
+        continue
+      }
+      if (part === null && hasText(run)) structure.leaveUntold()
+      this.raw(structure.begin(part))
+      this.items(run)
+      this.raw('EMC')
+    }
   }
 
   items(items: readonly FigureItem[]): void {
@@ -193,6 +211,11 @@ export class Content {
     this.inText = false
   }
 }
+
+const hasText = (items: readonly FigureItem[]): boolean =>
+  items.some((item) =>
+    item.kind === 'text' ? item.text !== '' : item.kind === 'group' && hasText(item.items),
+  )
 
 const isMove = (matrix: Matrix): boolean =>
   matrix[0] === 1 && matrix[1] === 0 && matrix[2] === 0 && matrix[3] === 1

@@ -6,6 +6,8 @@ import type { Figure, FigureItem, FigureSymbol, ImageItem } from '../../../src-c
 import { MM_PER_POINT } from '../../../src-core/figures/figure'
 import { Content } from './content'
 import type { Faces } from './faces'
+import { xmpOf } from './metadata'
+import { Structure } from './structure'
 
 interface PdfPage {
   /** Drawn from the top left; its size is the page's. */
@@ -14,9 +16,11 @@ interface PdfPage {
   readonly label: string
   /** Bookmarks that lead here. */
   readonly bookmarks: readonly string[]
+  /** Pages of one section are told as one; without it they all are. */
+  readonly section?: string
 }
 
-interface PdfInformation {
+export interface PdfInformation {
   readonly title: string
   readonly author: string
   readonly subject: string
@@ -43,6 +47,7 @@ class PdfWriter {
   private readonly fontDict: PDFDict
   private readonly images = new Map<string, { name: string; ref: PDFRef }>()
   private used = new Set<FigureSymbol | ImageItem>()
+  private readonly structure = new Structure()
 
   constructor(
     private readonly document: PDFDocument,
@@ -113,17 +118,20 @@ class PdfWriter {
     }
   }
 
-  page({ figure }: PdfPage): PDFPage {
+  page({ figure, section }: PdfPage): PDFPage {
+    this.structure.page(section ?? '')
     const width = points(figure.width)
     const height = points(figure.height)
     const page = this.document.addPage([round(width), round(height)])
     const content = this.content()
     const scale = Math.round(1e6 / MM_PER_POINT) / 1e6
     content.raw(`${scale} 0 0 -${scale} 0 ${round(height)} cm 1 j`)
-    const resources = this.resources(() => content.items(figure.items))
+    const resources = this.resources(() => content.told(figure.items, this.structure))
     const stream = this.stream(content.operators)
     page.node.set(PDFName.of('Contents'), this.context.register(stream))
     page.node.set(PDFName.of('Resources'), resources)
+    page.node.set(PDFName.of('StructParents'), this.context.obj(this.document.getPageCount() - 1))
+    page.node.set(PDFName.of('Tabs'), PDFName.of('S'))
     return page
   }
 
@@ -131,6 +139,21 @@ class PdfWriter {
     for (const face of [this.options.faces.regular, this.options.faces.bold]) {
       if (face.used) this.fontDict.set(PDFName.of(face.resource), face.embed(this.context))
     }
+  }
+
+  /** The tree of what is told, and what the file says of itself; only where it holds does it name PDF/UA. */
+  told(pages: readonly PDFPage[], information: PdfInformation): void {
+    const { catalog } = this.document
+    const sizes = pages.map((page) => ({ ref: page.ref, height: page.getHeight() }))
+    catalog.set(PDFName.of('StructTreeRoot'), this.structure.write(this.context, sizes))
+    catalog.set(PDFName.of('MarkInfo'), this.context.obj({ Marked: true }))
+    const holds = this.structure.holds && information.title.trim() !== ''
+    // Not compressed, so that programs find it that read nothing else of the file.
+    const packet = this.context.stream(Buffer.from(xmpOf(information, holds), 'utf8'), {
+      Type: 'Metadata',
+      Subtype: 'XML',
+    })
+    catalog.set(PDFName.of('Metadata'), this.context.register(packet))
   }
 
   bookmarks(pages: readonly (readonly [PDFPage, PdfPage])[]): void {
@@ -185,6 +208,10 @@ export async function writePdf(
     options.onPage?.(written.length, pages.length)
   }
   writer.faces()
+  writer.told(
+    written.map(([page]) => page),
+    information,
+  )
   writer.bookmarks(written)
   writer.labels(pages)
   document.setTitle(information.title, { showInWindowTitleBar: true })
