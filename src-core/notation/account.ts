@@ -1,4 +1,5 @@
 /** The account of a round: what it makes, uses and leaves, and the checks of a tech editor (M5, M6). */
+import { stitchAbbreviation } from '../stitches/terms'
 import { checkChain } from './chain-targets'
 import { SKIPPED } from './source'
 import type { Source } from './source'
@@ -151,15 +152,25 @@ function countPlain(
   standing: readonly WorkedElement[],
   name: StitchName,
   bunches: boolean,
+  special: number,
 ): number | readonly number[] {
   const like = standing.filter(
     (element) => STANDING_KEY(element) === name.stitch && !(bunches && BUNCHES.has(element.form)),
   )
   const { post } = name
   if (post) return like.filter((element) => onPost(element, post)).length
+  // "8 sc, 8 long sc": a stitch that the text explains has a count of its own.
+  if (special > 0) return [Math.max(0, like.length - special), like.length]
   const plain = like.filter((element) => !onPost(element, 'front') && !onPost(element, 'back'))
   return plain.length === like.length ? like.length : [like.length, plain.length]
 }
+
+/** How many a list counts of stitches that the text explains and that are made of this one. */
+const specialOf = ({ entries }: CountItem, { stitch }: StitchName): number =>
+  entries.reduce((sum, { noun, count }) => {
+    const name = noun.kind === 'stitch' ? noun.name : null
+    return name?.form === 'special' && name.stitch === stitch ? sum + count : sum
+  }, 0)
 
 /** Stitches of one side, where all are alike: with what stands in corners, without, or with a part of it. */
 function sidesOf({ made, corners, inCorners }: Tally): readonly number[] | null {
@@ -227,6 +238,7 @@ function countOf(
         standing,
         name,
         all.entries.some(({ noun: other }) => other.kind === 'stitch' && BUNCHES.has(other.name?.form ?? '')),
+        specialOf(all, name),
       )
     case 'picot':
       // "(1 dc, 3 ch, 1 dc) in next tr (9 picots)": small loops of chains may be meant.
@@ -301,7 +313,10 @@ function checkRing(work: Work): void {
   const counts = new Map<Span, number>()
   for (const element of inRing) counts.set(element.span, (counts.get(element.span) ?? 0) + 1)
   const [span] = [...counts].sort((a, b) => b[1] - a[1])[0]!
-  report(work, 'rounds/ring-crowded', span, { count: inRing.length, stitch: kind, chains, each, usual: most })
+  report(work, 'rounds/ring-crowded', span, {
+    ...{ count: inRing.length, chains, each, usual: most },
+    stitch: stitchAbbreviation(kind, work.tree.terms),
+  })
 }
 
 /** "*ch 9, sl st in same st, sl st in next st; rep from * around": the very last slip stitch is the joining. */

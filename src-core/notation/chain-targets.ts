@@ -125,6 +125,10 @@ export function chainTargets(work: Work, part: PlacePart, taking: Taking): Targe
   if (first || (part.which === 'last' && part.count === 1)) {
     const cell = along.opposite ? along.firstCell : 0
     if (cellsLeft(along) === 0) report(work, 'rounds/chain-worked-twice', part, {}, 'once')
+    // "Tr in next 3 chs, sc in last ch" of five that are left: one is passed over.
+    // On the other side the one where all began is worked already, and may be the last or not.
+    const passed = cellsLeft(along) - (along.opposite ? 2 : 1)
+    if (passed > 0 && !first) report(work, 'rounds/chains-left', part, { left: passed }, 'once')
     along.cell = along.opposite ? along.firstCell + 1 : -1
     return [cellTarget(work, cell)]
   }

@@ -1,7 +1,8 @@
 /** A round worked again with other numbers: "As Rnd 2, but with 7 dc instead of 3", "having ch 3 between shells instead of ch 1". */
+import { readRound } from './nouns'
 import type { Reader } from './reader'
 import type { ChainItem, Item, Place, PlacePart, RoundChange } from './tree'
-import { isSlip } from './tree'
+import { isSlip, placeParts } from './tree'
 import { readStitch } from './vocabulary'
 
 type Amount = Pick<RoundChange, 'stitch' | 'to'>
@@ -57,28 +58,52 @@ function readInstead(reader: Reader, { stitch }: Amount): number | null {
   })
 }
 
+/** Words between the verb and the round that is worked into: "each d.c. round the stem of a d.c. of". */
+const LONGEST_INTO = 14
+
+/** "…, taking each dc round the stem of a dc of the 4th round", "but working into Rnd 4": another round; passes it. */
+const readOtherRound = (reader: Reader): RoundChange | null =>
+  reader.attempt(() => {
+    const start = reader.at
+    while (reader.skip(',', ';', 'but', 'and', 'except', 'that')) continue
+    if (!reader.skipA('verb') && !reader.skip('taking')) return null
+    for (let words = 0; words < LONGEST_INTO && reader.peek(); words++) {
+      if (/^[,;.:()[\]*]$/.test(reader.key())) return null
+      const into = reader.sees('of') || reader.sees('into') || reader.sees('in')
+      const round = into ? readRound(reader) : null
+      if (round && 'number' in round)
+        return { stitch: 'ch' as const, to: 0, from: null, round: round.number, ...reader.span(start) }
+      reader.at++
+    }
+    return null
+  })
+
+/** "but with 7 dc instead of 3", "having ch 3 between shells instead of ch 1": one change; passes it. */
+const readOneChange = (reader: Reader): RoundChange | null =>
+  reader.attempt((): RoundChange | null => {
+    reader.skip(',', ';')
+    const but = reader.skip('but', 'except', 'only', 'and')
+    reader.skip('that', 'now')
+    const told = reader.skip('with', 'having', 'have', 'using', 'do') || reader.skipA('verb')
+    if (!but && !told) return null
+    reader.skip('that', 'now', 'there', 'are')
+    const start = reader.at
+    const amount = readAmountOf(reader)
+    if (!amount) return null
+    passWhere(reader)
+    const from = readInstead(reader, amount)
+    // "with 5 ch between the dc" says enough; of stitches it takes the number that there was.
+    const between = amount.stitch === 'ch' && /\bbetween\b/i.test(reader.words(reader.span(start)))
+    if (from === null && !between) return null
+    if (from !== null) passWhere(reader)
+    return { ...amount, from, ...reader.span(start) }
+  })
+
 /** What is told behind "as Rnd 2" to be other than there; passes it. */
 export function readChanges(reader: Reader): readonly RoundChange[] {
   const changes: RoundChange[] = []
   for (;;) {
-    const change = reader.attempt((): RoundChange | null => {
-      reader.skip(',', ';')
-      const but = reader.skip('but', 'except', 'only', 'and')
-      reader.skip('that', 'now')
-      const told = reader.skip('with', 'having', 'have', 'using', 'do') || reader.skipA('verb')
-      if (!but && !told) return null
-      reader.skip('that', 'now', 'there', 'are')
-      const start = reader.at
-      const amount = readAmountOf(reader)
-      if (!amount) return null
-      passWhere(reader)
-      const from = readInstead(reader, amount)
-      // "with 5 ch between the dc" says enough; of stitches it takes the number that there was.
-      const between = amount.stitch === 'ch' && /\bbetween\b/i.test(reader.words(reader.span(start)))
-      if (from === null && !between) return null
-      if (from !== null) passWhere(reader)
-      return { ...amount, from, ...reader.span(start) }
-    })
+    const change = readOneChange(reader) ?? readOtherRound(reader)
     if (!change) return changes
     changes.push(change)
   }
@@ -110,8 +135,34 @@ function partingChains(items: readonly Item[], beginning: ChainItem | null): num
   return found.size === 1 ? [...found][0]! : null
 }
 
+/** The items of a round, those that go into an older one into another; null where none does. */
+function inRound(items: readonly Item[], number: number): readonly Item[] | null {
+  let found = false
+  const one = (item: Item): Item => {
+    const told = 'place' in item && item.place ? item.place.parts.some(({ round }) => round !== null) : false
+    const scoped = item.type === 'scope' && item.round !== null
+    found ||= told || scoped
+    const placed =
+      told && 'place' in item
+        ? {
+            ...item,
+            place: {
+              ...item.place!,
+              parts: item.place!.parts.map((part) => (part.round ? { ...part, round: { number } } : part)),
+            },
+          }
+        : scoped
+          ? { ...item, round: { number } }
+          : item
+    return 'items' in placed ? { ...placed, items: placed.items.map(one) } : placed
+  }
+  const after = items.map(one)
+  return found ? after : null
+}
+
 /** The items of a round with one thing changed; null where there is nothing of the kind. */
 function changed(items: readonly Item[], change: RoundChange): readonly Item[] | null {
+  if (change.round !== undefined) return inRound(items, change.round)
   const beginning = beginningOf(items)
   const from = change.from ?? partingChains(items, beginning)
   if (from === null) return null
@@ -174,4 +225,21 @@ export function withChanges(
     now = next
   }
   return { items: now, open: null }
+}
+
+/** What a round does over and over, and how it ends: the rest of another one is worked that way. */
+export function completing(items: readonly Item[]): readonly Item[] {
+  const at = items.findIndex(
+    (item) =>
+      item.type === 'star' ||
+      (item.type === 'group' && (item.around || (item.times !== null && item.place === null))) ||
+      [...placeParts([item])].some(({ which }) => which === 'each'),
+  )
+  return items.slice(Math.max(0, at)).map((item): Item => {
+    if (item.type === 'star' && item.repeat?.amount != null)
+      return { ...item, closed: false, repeat: { ...item.repeat, amount: null, said: 'plain' } }
+    return item.type === 'group' && item.times !== null && !item.place
+      ? { ...item, times: null, around: true }
+      : item
+  })
 }

@@ -1,100 +1,13 @@
-/** What the round does besides stitches: joins, colours, where it is worked, rings, rounds worked again. */
+/** What the round does besides stitches: joins, colours, where it is worked. */
 import { passRotated, passToFarSide } from './along-chain'
-import { readChanges } from './changed-rounds'
-import { readAmount } from './clauses'
-import { readGrowth } from './growth'
 import { readLoop, readRound } from './nouns'
 import { ownChain, readPlace } from './places'
 import type { Reader } from './reader'
 import { passSide } from './row-ends'
-import type { ColourItem, JoinItem, RepeatRoundItem, ScopeItem, StitchName } from './tree'
+import type { ColourItem, JoinItem, ScopeItem, StitchName } from './tree'
 import { readStitch } from './vocabulary'
 import { passBehind } from './where'
 import { wordOf } from './words'
-
-/** "first motif", "Center": the name of a part of the pattern; passes it. */
-function readPartName(reader: Reader): string | null {
-  return reader.attempt(() => {
-    while (reader.skip('for', 'the', 'on', 'of')) continue
-    for (let length = 4; length > 0; length--) {
-      const keys = Array.from({ length }, (_, ahead) => reader.spelled(ahead))
-      const name = keys.join(' ')
-      const loose = /^(first|previous|prev|last|basic) (motif|square|hexagon|flower|circle|petal|leaf|one)s?$/
-      if (!reader.parts.has(name) && !loose.test(name)) continue
-      reader.at += length
-      return name
-    }
-    return null
-  })
-}
-
-/** "Rep Rnd 7", "rep Rnds 2 and 3 twice", "rep last rnd", "work as for Rnd 2", "same as Rnd 3". */
-export function readRepeatRound(reader: Reader): RepeatRoundItem | null {
-  const start = reader.at
-  return reader.attempt((): RepeatRoundItem | null => {
-    const onward = readOnAsBefore(reader)
-    if (onward) return { type: 'repeat-round', part: null, times: 1, ...onward, ...reader.span(start) }
-    const again = reader.skip('rep')
-    if (!again) {
-      if (reader.skip('work', 'worked', 'make', 'continue')) reader.skip('exactly', 'on')
-      reader.skip('in')
-      reader.skip('the')
-      const same = reader.skip('same')
-      if (same) reader.skip('way', 'manner', 'fashion')
-      if (!reader.skip('as', 'like') && !(same && reader.isA('round'))) return null
-      reader.skip('for', 'given', 'in', 'on')
-      reader.skip('for')
-      const part = readPartName(reader)
-      if (part)
-        return { type: 'repeat-round', from: 'same', to: 'same', part, times: 1, ...reader.span(start) }
-    }
-    reader.skip('.')
-    reader.skip('the')
-    // "As the 3rd rnd", "same as first round".
-    const nth = reader.ordinal() ?? (reader.skip('first') ? 1 : null)
-    const last = nth === null && reader.skip('last', 'prev')
-    const lastCount = last ? (reader.number() ?? 1) : 1
-    const short = reader.sees('r') && reader.peek(1)?.kind === 'number' && reader.skip('r')
-    if (!short && !reader.skipA('round')) return null
-    reader.skip('.')
-    let from: number | 'last' = 'last'
-    let to: number | 'last' = 'last'
-    if (!last) {
-      const number = nth ?? reader.number()
-      if (number === null) return null
-      from = number
-      to = number
-      if (nth === null && reader.skip('-', '–', '—', 'to', 'and', '&', 'through'))
-        to = reader.number() ?? number
-    } else if (lastCount > 1) return null
-    const part = reader.attempt(() => (reader.skip('of', 'as', 'from') ? readPartName(reader) : null))
-    const times = readAmount(reader)?.amount ?? 1
-    const changes = readChanges(reader)
-    const grows = changes.length === 0 && part === null ? readGrowth(reader) : null
-    return {
-      ...{ type: 'repeat-round', from, to, part, times, changes },
-      ...(grows && { grows }),
-      ...reader.span(start),
-    } as const
-  })
-}
-
-/** "Continue in this way, having 1 more sc between increases", "Work as before, with one more group on each side". */
-const readOnAsBefore = (reader: Reader): Pick<RepeatRoundItem, 'from' | 'to' | 'grows'> | null =>
-  reader.attempt(() => {
-    const on = reader.skip('continue', 'work', 'carry', 'go')
-    while (on && reader.skip('on', 'work', 'inc')) continue
-    const alike =
-      reader.skipAll('as', 'before') ||
-      reader.skipAll('as', 'established') ||
-      reader.attempt(() => {
-        if (!on || !reader.skip('in')) return null
-        while (reader.skip('the', 'same', 'this', 'that', 'established')) continue
-        return reader.skip('way', 'manner', 'pattern', 'fashion') || null
-      }) === true
-    const grows = alike && on ? readGrowth(reader) : null
-    return grows && { from: 'last' as const, to: 'last' as const, grows }
-  })
 
 const COLOUR_LETTERS = /^([A-Z]|MC|CC\d?|C[A-H]|[A-Z]\d)$/
 /** What is joined without being a colour. */

@@ -12,7 +12,7 @@ import type { Heading } from './headings'
 import { readRepeatBrackets, readTimesStar } from './clauses'
 import { readCountSentence, readCounts } from './stated'
 import { headsMore, withPieces } from './pieces'
-import { lineEnd, looseRounds, readPreamble, sectionEnd } from './preamble'
+import { lineEnd, looseRounds, readPreamble, sectionEnd, sentenceEnd } from './preamble'
 import type { Body } from './preamble'
 import { Reader } from './reader'
 import type { GrammarFinding } from './reader'
@@ -269,8 +269,11 @@ export function parseRounds(
     const { from, kind, label } = heading
     const ofChains = kind === 'definition' ? usualChains(reader, from, bounds[index]!) : []
     usual.push(...ofChains)
-    if (kind === 'definition' && ofChains.length === 0) {
-      const definition = readDefinition(reader, heading, bounds[index]!)
+    // "Group = 3 dc finished together. … Otherwise 3 ch = 1 dc.": a stitch, and behind it what chains stand for.
+    const behind = ofChains.length > 0 && label !== null && !/\bch|\d/i.test(label)
+    if (kind === 'definition' && (ofChains.length === 0 || behind)) {
+      const to = behind ? sentenceEnd(tokens, heading.to, bounds[index]!) : bounds[index]!
+      const definition = readDefinition(reader, heading, to)
       const ring = makesRing(definition)
       if (ring) for (const name of definition.names) reader.rings.add(name)
       if (definition.names.every(isKnown) && !makesGroup(definition)) return

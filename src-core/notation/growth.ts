@@ -4,48 +4,13 @@
  * now, so the round itself says how much more there is.
  */
 import { isError } from './laps'
-import { readCounts } from './stated'
 import type { Reading } from './reading'
-import type { Reader } from './reader'
 import { workRound } from './rounds'
 import type { Attempt } from './rounds'
 import { statedStitches } from './told-counts'
 import type { Span } from './tokens'
 import { isSlip } from './tree'
 import type { GroupItem, Item, PlacePart, RoundNode, RoundsTree, WorkItem } from './tree'
-
-/** Words that tell of what has grown: "one more group", "increasing", "on each side", "between increases". */
-const GROWN =
-  /\b(more|extra|additional|increas\w*)\b|\b(on|along|to|for|per|at|in)\s+(each|every|the|all|a|four|both|side)?\s*(of the )?sides?\b|\b(each|every|per)\s+side\b|\bbetween\s+(the\s+|each\s+)?(two\s+)?(corners?|incs?\b|increases?)|\bthere\s+(are|will|is)\s+(be\s+)?(now\b|more\b)|\bnow\s+(there|be)\b/iu
-/** Words of the longest sentence that tells it (ours). */
-const LONGEST = 60
-const ENDS = new Set(['.', ';', '!', '—', '–', '=', '*'])
-
-/** Whether a bracket at the cursor tells a count; passes nothing. */
-function opensCount(reader: Reader): boolean {
-  const { at } = reader
-  let close = at + 1
-  while (close < reader.end && close - at < LONGEST && !/^[)\]]$/.test(reader.tokens[close]!.key)) close++
-  reader.at = at + 1
-  const found = readCounts(reader, close, true, true) !== null
-  reader.at = at
-  return found
-}
-
-/** What has grown, behind the round that is worked again, up to the end of the sentence; null for anything else. */
-export const readGrowth = (reader: Reader): Span | null =>
-  reader.attempt(() => {
-    while (reader.skip(',')) continue
-    const start = reader.at
-    while (reader.peek() && reader.at - start < LONGEST) {
-      if (reader.seesAny(ENDS) || reader.peek()!.paragraph) break
-      if ((reader.sees('(') || reader.sees('[')) && opensCount(reader)) break
-      reader.at++
-    }
-    if (reader.at === start) return null
-    const span = reader.span(start)
-    return GROWN.test(reader.words(span)) ? span : null
-  })
 
 type Items = readonly Item[]
 
@@ -208,7 +173,7 @@ const goesRound = ({ work, account }: Attempt): boolean =>
   )
 
 /** The round as it has grown: the first way that goes round and comes to the count that is stated, else that goes round; null where none does. */
-export function grown(
+function grown(
   reading: Reading,
   tree: Omit<RoundsTree, 'repeats'>,
   node: RoundNode,
@@ -225,4 +190,20 @@ export function grown(
     if (stated === null || made.account.made === stated) return way
   }
   return found
+}
+
+/** A round that is worked again on what has grown; where no way of growing goes round, words that cannot be read. */
+export function grownItems(
+  reading: Reading,
+  tree: Omit<RoundsTree, 'repeats'>,
+  node: RoundNode,
+  number: number,
+  again: readonly Item[],
+  behind: readonly Item[],
+  grows: Span,
+): readonly Item[] {
+  // What leads to its beginning and what closes it is told by the round that is worked again.
+  const counts = behind.filter(({ type }) => ['count', 'note', 'statement'].includes(type))
+  const found = grown(reading, tree, node, number, again, counts)
+  return found ? [...found, ...counts] : [{ type: 'note', effect: null, unread: 'work', ...grows }, ...counts]
 }

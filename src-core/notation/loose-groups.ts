@@ -71,6 +71,11 @@ export function groupOf(
   }
 }
 
+/** What is only said of the stitches before it. */
+const isSaid = (item: Item): boolean =>
+  (item.type === 'statement' && item.says === 'made') ||
+  (item.type === 'note' && item.effect === null && !item.unread)
+
 /** The round with its loose stitches gathered into the space that is named behind them; null where there are none. */
 export function gatherLoose(items: readonly Item[]): Gathered | null {
   const groups: GroupItem[] = []
@@ -81,6 +86,11 @@ export function gatherLoose(items: readonly Item[]): Gathered | null {
     /** The same where increases and decreases count as well, which go into no space together. */
     let run = -1
     for (const item of list) {
+      // "3 sc, 3 ch (picot made), 3 sc into each loop".
+      if (from >= 0 && isSaid(item)) {
+        gathered.push(item)
+        continue
+      }
       const timed = isTimed(item)
       const begins = goesOn(item)
       if (!begins && item.type !== 'chain') run = timed ? run : -1

@@ -68,6 +68,21 @@ export function readRound(reader: Reader): PlacePart['round'] {
   return null
 }
 
+/** "center sc", "centre dc of next corner", "middle st of the 3-sc group": the stitch that is a corner; passes it. */
+const passCenterStitch = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    if (!reader.skip('center')) return null
+    const named = reader.skipA('stitch') || readStitch(reader) !== null
+    const ofGroup = reader.attempt(() => {
+      if (!reader.skip('of', 'in')) return null
+      while (reader.skip('the', 'next', 'each')) continue
+      reader.number()
+      readStitch(reader)
+      return reader.skip('corner') || reader.skipA('group') || null
+    })
+    return named || ofGroup
+  }) === true
+
 /** "around", "to end", "across to next corner", "to last 2 sts", "to tip of petal". */
 export function readExtent(reader: Reader): Extent | null {
   return reader.attempt((): Extent | null => {
@@ -100,6 +115,7 @@ export function readExtent(reader: Reader): Extent | null {
     const edge = reader.skip('turning') ? reader.skipA('chain') : reader.skipA('own-chain')
     if (edge) return { to: 'last', count: 1 }
     reader.skip('next')
+    if (passCenterStitch(reader)) return { to: 'corner' }
     if (reader.skip('tip', 'point')) {
       if (reader.skip('of')) {
         reader.skip('the', 'next', 'each')
@@ -274,7 +290,7 @@ export function readGap(reader: Reader): { noun: Noun; which: Which | null } | n
         reader.at++
         if (!readStitch(reader)) return null
       } else reader.number()
-      return reader.skipA('group') || null
+      return reader.skipA('group') || reader.skip('corner') || null
     })
     if (group) passGroupEnd(reader)
     if (group) return { noun: { kind: 'gap', of: 'group' }, which }

@@ -82,6 +82,12 @@ export function readOwn(reader: Reader): { noun: Noun; base: boolean } | null {
     while (reader.skip('the', 'beg', 'first', 'starting', 'turning', 'same', 'last', 'next', '1st')) continue
     // "top of the skipped chs".
     reader.skip('skipped', 'skip')
+    // "top of the 3 missed ch".
+    if (reader.peek()?.kind === 'number' && reader.key(1) === 'skipped' && reader.isA('chain', 2)) {
+      const of = reader.tokens[reader.at]!.value
+      reader.at += 3
+      return { noun: { kind: 'own', chain, of, words: reader.words(reader.span(start)) } as Noun, base }
+    }
     const token = reader.peek()
     let of = 0
     if (token?.kind === 'chains') {

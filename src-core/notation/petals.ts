@@ -85,7 +85,9 @@ export function withinTargets(work: Work, part: PlacePart, taking: Taking): Targ
   const group = source.places[start]!.group
   const member = memberOf(group)!
   // What only leads there passes nothing; what lies behind the stitch may still be worked.
-  if (taking.as > TRAVELLED) source.passTo(member)
+  // Slip stitches may have led to that stitch already: then it lies behind the hook.
+  const led = source.used[member] === TRAVELLED && work.last?.place.index === member
+  if (taking.as > TRAVELLED && !led) source.passTo(member)
   return [takeAt(work, source, member, part, taking)]
 }
 

@@ -1,10 +1,11 @@
 /** One phrase between two commas: a stitch with its place, a skip, a join, a colour, where to work. */
+import { readRepeatRound } from './again'
 import { readAlong } from './along-chain'
 import { passAside } from './aside'
 import { canBeParted, parted, readBehindEach, readBetween } from './chains-between'
 import { STARS, readAmount } from './clauses'
 import type { SequenceReader } from './clauses'
-import { readColour, readJoin, readRepeatRound, readScope } from './directions'
+import { readColour, readJoin, readScope } from './directions'
 import { readEvenChange, readEvenly } from './evenly'
 import { readFoundation } from './foundation'
 import { readLeftOpen } from './left-open'

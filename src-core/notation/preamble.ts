@@ -84,6 +84,14 @@ export function looseRounds(tokens: readonly Token[], titles: readonly Heading[]
   return parts
 }
 
+/** The stop that ends a sentence, or where the line ends. */
+export function sentenceEnd(tokens: readonly Token[], from: number, limit: number): number {
+  const line = lineEnd(tokens, from, limit)
+  let at = from
+  while (at < line && tokens[at]!.key !== '.') at++
+  return at
+}
+
 /** First token of the next line. */
 export function lineEnd(tokens: readonly Token[], from: number, limit: number): number {
   let at = from + 1

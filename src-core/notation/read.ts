@@ -8,12 +8,12 @@ import { finding, said } from '../findings/finding'
 import type { Said } from '../findings/finding'
 import type { RoundAccount } from './account'
 import { withoutWildAmounts } from './amounts'
-import { withChanges } from './changed-rounds'
+import { completing, withChanges } from './changed-rounds'
 import { courseFor, keepCourse, noted, readingFrom } from './continued'
 import type { Course } from './continued'
 import { foundationMade, isFoundationOnly, makesFoundation } from './first'
 import { parseRounds } from './grammar'
-import { grown } from './growth'
+import { grownItems } from './growth'
 import { LIMITS } from './limits'
 import { addFinding, startReading } from './reading'
 import type { Reading } from './reading'
@@ -208,6 +208,10 @@ function readNode(reading: Reading, text: string, tree: Omit<RoundsTree, 'repeat
         node = { ...node, broken: true }
       }
       items = other ? [...other.items, ...counts] : rest
+      if (again && repeat.completes) {
+        const at = node.items.indexOf(repeat)
+        items = [...node.items.slice(0, at), ...completing(again), ...node.items.slice(at + 1)]
+      }
       if (again && repeat.grows) items = grownItems(reading, tree, node, number, again, counts, repeat.grows)
     }
     const quiet = lap > 0 && items === node.items
@@ -216,22 +220,6 @@ function readNode(reading: Reading, text: string, tree: Omit<RoundsTree, 'repeat
     commit(reading, text, node, number, made, quiet)
     reading.carried = rest.carried
   }
-}
-
-/** A round that is worked again on what has grown; where no way of growing goes round, words that cannot be read. */
-function grownItems(
-  reading: Reading,
-  tree: Omit<RoundsTree, 'repeats'>,
-  node: RoundNode,
-  number: number,
-  again: readonly Item[],
-  behind: readonly Item[],
-  grows: Span,
-): readonly Item[] {
-  // What leads to its beginning and what closes it is told by the round that is worked again.
-  const counts = behind.filter(({ type }) => ['count', 'note', 'statement'].includes(type))
-  const found = grown(reading, tree, node, number, again, counts)
-  return found ? [...found, ...counts] : [{ type: 'note', effect: null, unread: 'work', ...grows }, ...counts]
 }
 
 /** "Rep Rnds 2 and 3 twice": four rounds. */

@@ -10,6 +10,7 @@ import { gatherLoose } from './loose-groups'
 import { addFinding, clampCount } from './reading'
 import type { Reading } from './reading'
 import { STITCHES } from '../stitches/table'
+import { stitchAbbreviation } from '../stitches/terms'
 import { pieceOf, stemsOf } from './piece'
 import { runItems } from './run'
 import { countedState, stateOf } from './state'
@@ -102,7 +103,10 @@ function checkHeight(work: Work): void {
   const chains = beginning.item.count
   // One chain less than usual is a matter of taste.
   if (usual - chains < 2) return
-  report(work, 'rounds/chain-too-short', beginning.item, { chains, stitch: beginning.stitch, usual })
+  report(work, 'rounds/chain-too-short', beginning.item, {
+    ...{ chains, usual },
+    stitch: stitchAbbreviation(beginning.stitch, work.tree.terms),
+  })
 }
 
 /** The most used loop of a round's stitches. */
@@ -196,7 +200,7 @@ function leaveOpen(made: Attempt, beginning: Beginning, other: number | null): A
   const ways = other ?? made.account.made ?? 0
   const values = {
     chains: beginning.item.count,
-    stitch: beginning.next ?? 'st',
+    stitch: beginning.next ? stitchAbbreviation(beginning.next, work.tree.terms) : 'st',
     one: Math.max(ways, made.account.made ?? 0) + (ways === made.account.made ? 1 : 0),
     other: Math.min(ways, made.account.made ?? 0),
   }

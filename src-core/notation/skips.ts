@@ -4,6 +4,7 @@ import { readPlace } from './places'
 import { BOUNDARY } from './prose'
 import type { Reader } from './reader'
 import type { Span } from './tokens'
+import { isSlip } from './tree'
 import type { Place, PlacePart, SkipItem } from './tree'
 import { readStitch, sizesStitch } from './vocabulary'
 
@@ -45,7 +46,13 @@ function readSkipped(reader: Reader): Place | null {
     const named = reader.skip('the')
     reader.skip('a', 'an')
     const space = reader.skipA('space')
-    if (!space && !reader.skipA('stitch') && !readStitch(reader)) return null
+    const stitch = space || reader.skipA('stitch') ? null : readStitch(reader)
+    if (!space && !stitch && reader.key(-1) !== 'st') return null
+    // "Skip the sl st" between two points.
+    if (stitch && isSlip(stitch) && !reader.sees('behind')) {
+      const slip = { kind: 'stitch', name: stitch } as const
+      return plainPlace({ which: 'next', each: false, noun: slip, extent: null }, reader.span(start))
+    }
     // "Miss the dc behind it", "sk st behind FPdc": the one that a post stitch stands before.
     // "Skipping the sc" alone passes those that are passed anyway.
     if (named && !reader.sees('behind')) return null

@@ -1,4 +1,5 @@
 /** Using places up: which round, which loops, and what answers to a name. */
+import { stitchAbbreviation } from '../stitches/terms'
 import { LIMITS } from './limits'
 import { FREE, SKIPPED, Source, TRAVELLED, WORKED, cornerPlaces } from './source'
 import type { PlaceTest } from './source'
@@ -229,7 +230,12 @@ export function stitchTest(work: Work, source: Source, part: PlacePart): { name:
           .map((place) => place.stitch!),
       ),
     ]
-    const values = { have: have.join(' and '), wanted: named.name, round: roundWords(work, source) }
+    const { terms } = work.tree
+    const values = {
+      have: have.map((key) => stitchAbbreviation(key, terms)).join(' and '),
+      wanted: named.name,
+      round: roundWords(work, source),
+    }
     report(work, 'rounds/no-such-stitch', part.nounSpan, values, named.name)
     return { name: '', test: unworked }
   }

@@ -75,12 +75,12 @@ const DOTTED = new RegExp(
   'iuy',
 )
 const GOES_ON =
-  '[ \\t]*[,;:)\\]]|\\s+(?:in|into|of|on|to|from|around|round|between|bet|over|through|across|at|before|after|and|or|as|where|made|worked|tog|together|twice|each|ea|evenly|all|work|make|sps?|lps?|sts?|spaces?|loops?|stitch(?:es)?|up|down|along|onto|behind|unworked|unused|free|remaining|only|but|with|that|which|below|under|just|left)(?![\\p{L}])'
+  '[ \\t]*[,;:)\\]]|\\s+(?:in|into|of|on|to|from|around|round|between|bet|over|through|across|at|before|after|and|or|as|where|made|worked|tog|together|twice|each|ea|evenly|all|work|make|sps?|lps?|sts?|spaces?|loops?|stitch(?:es)?|up|down|along|onto|behind|unworked|unused|free|remaining|only|but|with|that|which|below|under|just|left|instead)(?![\\p{L}])'
 /** What stands behind the stop where it is no end: after any of them, after "sk." and its like, "sl.", "ch.". */
 const BEHIND_ANY = new RegExp(GOES_ON, 'uy')
 const BEHIND_SKIP = /[ \t]*[,;)]|\s+[\p{Ll}\d]/uy
 const BEHIND_SLIP = /\s*sts?(?!\p{L})/iuy
-const BEHIND_CHAIN = new RegExp(`\\s+\\d|${GOES_ON}`, 'uy')
+const BEHIND_CHAIN = new RegExp(`\\s+\\d|\\s+\\((?:p|picots?|for|to|counts?|as)(?!\\p{L})|${GOES_ON}`, 'uy')
 /** "dc's": a plural as some write it. */
 const APOSTROPHE_PLURAL = /^(\p{L}{1,8})'s$/u
 /** "d c", "s c", "h d c", "h dc", "d tr": abbreviations of older print with blanks and without stops. */

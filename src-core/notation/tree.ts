@@ -271,6 +271,8 @@ export interface RepeatRoundItem extends Span {
   readonly times: number
   /** "… but with 7 dc instead of 3": what is other than there. */
   readonly changes?: readonly RoundChange[]
+  /** "…, complete as for first motif": what is left is worked as the repeats of that round go. */
+  readonly completes?: boolean
   /** "…, having 1 more group on each side": worked on what has grown; the words that say so. */
   readonly grows?: Span
 }
@@ -279,6 +281,8 @@ export interface RoundChange extends Span {
   readonly stitch: StitchName | 'ch'
   readonly to: number
   readonly from: number | null
+  /** "…, taking each dc round a dc of Rnd 4": the round that is worked into instead; the numbers say nothing. */
+  readonly round?: number
 }
 /** "working 2 dc in every 3rd dc": changes the run of stitches before it. */
 export interface EveryItem extends Span {

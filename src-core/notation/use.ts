@@ -183,6 +183,8 @@ export function checkUse(work: Work, source: Source, allWorked: boolean): void {
   if (!source.state.ordered && work.scope.round === null && used === 0) return
   // "Hanging loop: Ch 12, sl st in same place": no round of its own.
   const { numbers, label } = work.node
-  if (numbers === null && label !== null && work.elements.every(({ standing }) => !standing)) return
+  // "Stem: Ch 12, sc in 2nd ch from hook and in each ch back, sl st in leaf" neither.
+  const hangs = work.elements.every(({ standing, into }) => !standing || into[0]?.kind === 'chain')
+  if (numbers === null && label !== null && hangs) return
   report(work, 'rounds/stitches-left', where, { used: amountWords(used, 'st'), available: stitches, left })
 }

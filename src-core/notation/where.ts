@@ -73,7 +73,8 @@ export const passTopOfSame = (reader: Reader): void => {
 export const passFreeSide = (reader: Reader): void => {
   reader.attempt(() => {
     reader.skip('the')
-    if (!reader.skip('unworked', 'other', 'opposite', 'far') || !reader.skip('side', 'edge')) return null
+    const lies = reader.skip('unworked', 'other', 'opposite', 'far')
+    if (!lies || !reader.skip('side', 'edge', 'lp')) return null
     return (reader.skip('of') && ['each', 'the', 'next', 'every'].includes(reader.key())) || null
   })
 }
