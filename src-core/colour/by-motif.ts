@@ -98,6 +98,9 @@ export function assignParts(
   return { colourways: assigned, ...told, chance: { chosen, under } }
 }
 
+/** Of a cell that has another motif. */
+const ELSEWHERE = -1
+
 const NO_LIMITS: Pick<Fill, 'most'> = { most: {} }
 
 function partOf(
@@ -116,10 +119,17 @@ function partOf(
   const own = new Map(colourways.map((way) => [way.id, way.motif]))
   const suits = (id: string): boolean => own.get(id) === undefined || own.get(id) === motif
   const at = cells.flatMap((cell, index) => (cell.kind === kind ? [index] : []))
-  const place = new Map(at.map((cell, index) => [cell, index]))
+  // A list by number, not a map: of ten thousand motifs every neighbour is asked for.
+  const place = new Int32Array(cells.length).fill(ELSEWHERE)
+  at.forEach((cell, index) => (place[cell] = index))
   const part = at.map((index) => {
     const cell = cells[index]!
-    return { ...cell, neighbours: cell.neighbours.flatMap((other) => place.get(other) ?? []) }
+    const neighbours: number[] = []
+    for (const other of cell.neighbours) {
+      const own = place[other]!
+      if (own !== ELSEWHERE) neighbours.push(own)
+    }
+    return { ...cell, neighbours }
   })
   const ids = new Set(part.map(({ id }) => id))
   const among = (named: Readonly<Record<string, string>>): [string, string][] =>

@@ -256,8 +256,9 @@ function looseFindings(
   accounts: readonly MotifAccount[],
 ): Finding[] {
   if (accounts.length === 1 || placements.length < 2) return []
-  const met = new Set(nodes.flatMap(({ members }) => members.map(({ motif }) => motif)))
-  const loose = placements.filter((_, i) => !met.has(i)).map(({ id }) => id)
+  const met = new Uint8Array(placements.length)
+  for (const { members } of nodes) for (const { motif } of members) met[motif] = 1
+  const loose = placements.filter((_, i) => met[i] === 0).map(({ id }) => id)
   if (loose.length === 0) return []
   const values = { count: loose.length, cells: addressWords(loose) }
   return [finding('layout/loose-kind', 'layout.cells', values, { cells: loose })]
