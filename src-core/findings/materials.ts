@@ -25,8 +25,7 @@ export const MATERIAL_FINDINGS = {
   },
   'yarn/weights-differ': {
     severity: 'warning',
-    message:
-      '{motif}: the grams of its colours add up to {sum}, but by the motifs that were weighed together one comes to {whole}. The colours are counted.',
+    message: '{motif}: its colours weigh {sum}, the whole motif {whole}. The colours are counted.',
     mend: 'Weigh it again, or correct the grams of its colours.',
   },
   'yarn/split-by-stitches': {
