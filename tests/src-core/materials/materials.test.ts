@@ -41,7 +41,7 @@ describe('M41 weighed motifs', () => {
       ).findings.find(({ code }) => code === 'yarn/weights-differ')
     for (const grams of [39.5, 42, 44.8]) expect(said(grams)).toBeUndefined()
     for (const grams of [37, 46]) expect(said(grams)?.target).toEqual({ motif: daisy.id })
-    expect(said(61)?.message).toContain('its colours weigh 4.2 g')
+    expect(said(61)?.message).toContain('its colors weigh 4.2 g')
     expect(said(61)?.message).toContain('the whole motif 6.1 g')
     // A colour that is heavier than the whole motif leaves nothing for the other.
     expect(said(61, [{ slot: 'centre', grams: 20 }, { slot: 'petals' }])).toBeDefined()
