@@ -1,5 +1,4 @@
 /** The account of a round: what it makes, uses and leaves, and the checks of a tech editor (M5, M6). */
-import { stitchAbbreviation } from '../stitches/terms'
 import { checkChain } from './chain-targets'
 import { SKIPPED } from './source'
 import type { Source } from './source'
@@ -7,6 +6,7 @@ import { spaceKey } from './state'
 import type { Span } from './tokens'
 import type { CountEntry, CountItem, Item, StitchName } from './tree'
 import { countItems } from './told-counts'
+import { checkRing } from './rings'
 import { STANDING_KEY, checkLoops, checkUse } from './use'
 import { baseSource, report } from './work'
 import type { Work } from './work'
@@ -153,9 +153,11 @@ function countPlain(
   name: StitchName,
   bunches: boolean,
   special: number,
+  mannered: (element: WorkedElement) => boolean,
 ): number | readonly number[] {
   const like = standing.filter(
-    (element) => STANDING_KEY(element) === name.stitch && !(bunches && BUNCHES.has(element.form)),
+    (element) =>
+      STANDING_KEY(element) === name.stitch && !(bunches && BUNCHES.has(element.form)) && !mannered(element),
   )
   const { post } = name
   if (post) return like.filter((element) => onPost(element, post)).length
@@ -165,10 +167,12 @@ function countPlain(
   return plain.length === like.length ? like.length : [like.length, plain.length]
 }
 
+const MANNER = /^(\d+|an?|one)?\s*(long|spike|extended|linked)\b/i
+
 /** How many a list counts of stitches that the text explains and that are made of this one. */
 const specialOf = ({ entries }: CountItem, { stitch }: StitchName): number =>
-  entries.reduce((sum, { noun, count }) => {
-    const name = noun.kind === 'stitch' ? noun.name : null
+  entries.reduce((sum, { noun, count, words }) => {
+    const name = noun.kind === 'stitch' && !MANNER.test(words) ? noun.name : null
     return name?.form === 'special' && name.stitch === stitch ? sum + count : sum
   }, 0)
 
@@ -177,6 +181,15 @@ function sidesOf({ made, corners, inCorners }: Tally): readonly number[] | null 
   if (corners < 3 || made % corners !== 0 || inCorners % corners !== 0) return null
   const [most, least] = [made / corners, (made - inCorners) / corners]
   return Array.from({ length: most - least + 1 }, (_, less) => most - less)
+}
+
+/** "48 sc, 8 long sc": those that are worked in a manner with a count of its own are none of the others. */
+function inManner(work: Work, entry: CountEntry, all: CountItem): (element: WorkedElement) => boolean {
+  const apart = all.entries.some(({ words }) => MANNER.test(words))
+  if (!apart) return () => false
+  const own = MANNER.test(entry.words)
+  const { text } = work.tree
+  return ({ span }) => MANNER.test(text.slice(span.start, span.end)) !== own
 }
 
 /** How many of what an end count names the round really has; null where that cannot be told. */
@@ -239,6 +252,7 @@ function countOf(
         name,
         all.entries.some(({ noun: other }) => other.kind === 'stitch' && BUNCHES.has(other.name?.form ?? '')),
         specialOf(all, name),
+        inManner(work, entry, all),
       )
     case 'picot':
       // "(1 dc, 3 ch, 1 dc) in next tr (9 picots)": small loops of chains may be meant.
@@ -293,30 +307,6 @@ function checkEndCounts(work: Work, counts: readonly CountItem[], sums: Tally): 
       })
     }
   }
-}
-
-/** More than this many to a chain is noted (M5): 3 sc, 4 dc. */
-const MOST_PER_CHAIN = { sc: 3, other: 4 } as const
-
-/** What a ring holds (M5). */
-function checkRing(work: Work): void {
-  if (work.base.kind !== 'ring' || work.base.chains === 0) return
-  const inRing = work.elements.filter((element) => element.standing && element.into[0]?.kind === 'ring')
-  if (inRing.length === 0) return
-  const short = inRing.every((element) => STANDING_KEY(element) === 'sc')
-  const most = short ? MOST_PER_CHAIN.sc : MOST_PER_CHAIN.other
-  const { chains } = work.base
-  if (inRing.length <= most * chains) return
-  const kind = STANDING_KEY(inRing[inRing.length - 1]!)
-  const each = Math.round((inRing.length / chains) * 10) / 10
-  // Points at the longest run into the ring, where the number stands.
-  const counts = new Map<Span, number>()
-  for (const element of inRing) counts.set(element.span, (counts.get(element.span) ?? 0) + 1)
-  const [span] = [...counts].sort((a, b) => b[1] - a[1])[0]!
-  report(work, 'rounds/ring-crowded', span, {
-    ...{ count: inRing.length, chains, each, usual: most },
-    stitch: stitchAbbreviation(kind, work.tree.terms),
-  })
 }
 
 /** "*ch 9, sl st in same st, sl st in next st; rep from * around": the very last slip stitch is the joining. */

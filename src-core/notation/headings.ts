@@ -184,11 +184,20 @@ const passRule = (reader: Reader): boolean =>
     return reader.skip('—', '–') || null
   }) === true
 
+/** "First cl of the round", "beg cl of each rnd": passes what it is of. */
+const passOfRound = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    if (!reader.skip('of', 'in', 'on')) return null
+    reader.skip('the', 'a', 'each', 'every', 'any')
+    return reader.skipA('round') || null
+  }) === true
+
 /** "POPCORN (PC)—5 dc in same st": whether the words before a dash are the name of a stitch that is explained. */
 function namesForm(reader: Reader, from: number, to: number): boolean {
   const { at } = reader
   reader.at = from
   const stitch = readStitch(reader)
+  passOfRound(reader)
   const whole = stitch !== null && !WORKED_FORMS.has(stitch.form) && reader.at === to
   reader.at = at
   return whole
@@ -280,6 +289,8 @@ function readLabelHeading(reader: Reader, startOfLine: boolean, inline: boolean)
     if (decorated && bracket === null && passDecoration(reader, false)) bracket = readLabel(reader)
     // "Abbreviations.—Ch., chain".
     const explains = () => sectionOf(words) !== null || namesForm(reader, from, named)
+    // "Abbrevs.: ch., chain".
+    if (startOfLine && reader.sees('.') && reader.key(1) === ':' && explains()) reader.at++
     const ruled = startOfLine && explains() && passRule(reader)
     if (!ruled && !reader.skip(':', '=')) {
       passDecoration(reader, false)
@@ -319,6 +330,7 @@ function readLabelHeading(reader: Reader, startOfLine: boolean, inline: boolean)
     }
     reader.at = from
     const stitch = readStitch(reader)
+    passOfRound(reader)
     const stitched = stitch !== null && (reader.at === named || reader.sees('/'))
     reader.at = to
     const abbreviation =

@@ -1,6 +1,7 @@
 /** What is worked into: nouns of the trade, loops, rounds, and how far a stretch goes. */
+import { readGap } from './gap-nouns'
 import type { Reader } from './reader'
-import type { Extent, Loop, Noun, PlacePart, Which } from './tree'
+import type { Extent, Loop, Noun, PlacePart } from './tree'
 import { readStitch } from './vocabulary'
 
 /** "ch-sp", "chain-loops": in one word. */
@@ -236,71 +237,6 @@ function readSpaceNoun(reader: Reader, corner: boolean): Noun | null {
     return { kind: 'space', chains: of, corner }
   }
   return null
-}
-
-/** "ch-3 and first dc", "last dc and beg ch" behind "between": passes both. */
-const readTwoNamed = (reader: Reader): boolean =>
-  reader.attempt(() => {
-    const one = () => {
-      while (reader.skip('the', 'beg', 'first', 'next', 'last', 'this', 'starting')) continue
-      if (reader.peek()?.kind === 'chains') return ++reader.at > 0
-      return reader.skipA('chain') || reader.skipA('stitch') || readStitch(reader) !== null
-    }
-    return one() && reader.skip('and') && one() ? true : null
-  }) === true
-
-/** "(two clusters) of 2 dc", "(this group) and the next", "(next group) and the one after". */
-function passGroupEnd(reader: Reader): void {
-  reader.attempt(() => (reader.skip('of') && (reader.number(), readStitch(reader))) || null)
-  reader.attempt(() => {
-    if (!reader.skip('and')) return null
-    reader.skip('the')
-    if (reader.skip('one')) return reader.skip('after', 'behind', 'before') || null
-    if (!reader.skip('next')) return null
-    reader.attempt(() => {
-      const hyphen = reader.peek()?.hyphen === true
-      return (reader.number(), readStitch(reader)) && (hyphen || reader.isA('group')) ? true : null
-    })
-    reader.skipA('group')
-    return true
-  })
-}
-
-/** "sp between 2 dc", "between next 2 sts", "sp between shells". Stands behind "sp" or at "between". */
-export function readGap(reader: Reader): { noun: Noun; which: Which | null } | null {
-  return reader.attempt(() => {
-    // "sp before next V-st" lies between the one before and that one.
-    if (!reader.skip('between', 'before', 'after')) return null
-    reader.skip('the', 'this')
-    if (readTwoNamed(reader)) return { noun: { kind: 'gap', of: 'stitch' }, which: 'next' }
-    const which: Which | null = reader.skip('next')
-      ? 'next'
-      : reader.skip('each')
-        ? 'each'
-        : reader.skip('any')
-          ? 'any'
-          : reader.skip('first')
-            ? 'first'
-            : null
-    reader.skip('any')
-    if (!reader.peek()?.hyphen) reader.number()
-    const hyphen = reader.peek()?.kind === 'number' && reader.peek()!.hyphen
-    const group = reader.attempt(() => {
-      if (hyphen) {
-        reader.at++
-        if (!readStitch(reader)) return null
-      } else reader.number()
-      return reader.skipA('group') || reader.skip('corner') || null
-    })
-    if (group) passGroupEnd(reader)
-    if (group) return { noun: { kind: 'gap', of: 'group' }, which }
-    reader.number()
-    const named = readStitch(reader)
-    if (!named && !reader.skipA('stitch')) return null
-    // "between 3 dc groups".
-    const grouped = reader.skipA('group') || named?.form === 'shell' || named?.form === 'v-stitch'
-    return { noun: { kind: 'gap', of: grouped ? 'group' : 'stitch' }, which }
-  })
 }
 
 /** Rings that are bought: nothing holds their number of stitches either. */

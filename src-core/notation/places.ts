@@ -1,6 +1,7 @@
 /** Places: "in next 5 sts", "in each ch-6 sp around", "in sp between next 2 dc", "around post of next tr of Rnd 1". */
 import { passOfThisPart, readElsewhere } from './elsewhere'
-import { readExtent, readGap, readLoop, readNoun, readRound, sizeAhead, sizedSpaceAhead } from './nouns'
+import { readGap } from './gap-nouns'
+import { readExtent, readLoop, readNoun, readRound, sizeAhead, sizedSpaceAhead } from './nouns'
 import { atBase, passPointed, readOwn } from './own-places'
 import { readLoopOf, readSingled, readWithin } from './within'
 import {

@@ -7,6 +7,7 @@ import type { Terms } from '../../shared-types/project'
 import { finding, said } from '../findings/finding'
 import type { Said } from '../findings/finding'
 import type { RoundAccount } from './account'
+import { isAccessory, ON_ANY } from './accessories'
 import { withoutWildAmounts } from './amounts'
 import { completing, withChanges } from './changed-rounds'
 import { courseFor, keepCourse, noted, readingFrom } from './continued'
@@ -18,13 +19,14 @@ import { LIMITS } from './limits'
 import { addFinding, startReading } from './reading'
 import type { Reading } from './reading'
 import { severalOf } from './pieces'
+import { lapsOf, repeatedItems } from './repeated-rounds'
 import { commit } from './rounds'
 import type { After } from './state'
 import { findTerms } from './text-terms'
 import type { TermsFound } from './text-terms'
 import { tokenize } from './tokens'
 import type { Span } from './tokens'
-import type { Item, RepeatRoundItem, RoundNode, RoundsTree } from './tree'
+import type { Item, RoundNode, RoundsTree } from './tree'
 import { overTurn } from './turning'
 import { proseOf, workTold } from './unread'
 import type { WorkedRound } from './worked'
@@ -46,45 +48,6 @@ export interface ReadRounds {
   readonly tree: RoundsTree
   readonly terms: Terms
   readonly findings: readonly Finding[]
-}
-
-/** Items of the rounds that "Rep Rnds 2 and 3" names, in turn. */
-function repeatedItems(
-  reading: Reading,
-  tree: Omit<RoundsTree, 'repeats'>,
-  item: RepeatRoundItem,
-  number: number,
-  lap: number,
-): readonly Item[] | null {
-  const from = item.from === 'last' ? number - 1 - lap : item.from === 'same' ? number : item.from
-  const to = item.to === 'last' || item.to === 'same' ? from : item.to
-  const wanted = item.from === 'same' ? number : from + (lap % Math.max(1, to - from + 1))
-  const numbered = (round: RoundNode) =>
-    round.numbers !== null && wanted >= round.numbers[0] && wanted <= round.numbers[1]
-  const there = tree.rounds.filter((round) => numbered(round) && !round.items.includes(item))
-  const found =
-    item.part === null
-      ? (there.findLast((round) => round.part === reading.part && round.start < item.start) ??
-        there.findLast((round) => round.start < item.start) ??
-        there[0])
-      : (there.find((round) => round.part?.toLowerCase() === item.part) ??
-        there.find((round) => round.part !== reading.part))
-  const byOrder =
-    found ??
-    (item.from === 'last'
-      ? tree.rounds.filter((round) => round.label !== 'foundation')[wanted - 1]
-      : undefined)
-  if (!byOrder) return null
-  const again = byOrder.items.find((inner) => inner.type === 'repeat-round')
-  if (
-    again?.type === 'repeat-round' &&
-    again !== item &&
-    typeof again.from === 'number' &&
-    again.from < wanted
-  ) {
-    return repeatedItems(reading, tree, again, wanted, 0)
-  }
-  return again ? null : byOrder.items.filter((inner) => inner.type !== 'count')
 }
 
 /** What is wrong with the heading of a numbered round; true where nothing stands behind it. */
@@ -146,7 +109,24 @@ function beginPart(reading: Reading, node: RoundNode): void {
 const repeatsPart = (node: RoundNode): boolean =>
   node.items.some((item) => item.type === 'repeat-round' && item.part !== null)
 
+/** Checks what hangs on the last round; it is none itself, and what follows goes on from that one. */
+function readAccessory(
+  reading: Reading,
+  text: string,
+  tree: Omit<RoundsTree, 'repeats'>,
+  node: RoundNode,
+): void {
+  const made = workTold(reading, text, tree, node, reading.number, node.items)
+  if (node.broken) return
+  for (const found of made.work.findings)
+    if (!ON_ANY.has(found.code)) addFinding(reading, text, node, reading.number, found)
+}
+
 function readNode(reading: Reading, text: string, tree: Omit<RoundsTree, 'repeats'>, node: RoundNode): void {
+  if (reading.worked.length > 0 && isAccessory(node, text)) {
+    readAccessory(reading, text, tree, node)
+    return
+  }
   beginPart(reading, node)
   if (reading.pieces > 1 && !node.pieces && reading.base.kind === 'round')
     reading.base = { kind: 'round', state: severalOf(reading.base.state, reading.pieces) }
@@ -220,13 +200,6 @@ function readNode(reading: Reading, text: string, tree: Omit<RoundsTree, 'repeat
     commit(reading, text, node, number, made, quiet)
     reading.carried = rest.carried
   }
-}
-
-/** "Rep Rnds 2 and 3 twice": four rounds. */
-function lapsOf(item: RepeatRoundItem): number {
-  const { from, to } = item
-  const span = typeof from === 'number' && typeof to === 'number' ? Math.max(1, to - from + 1) : 1
-  return span * Math.max(1, item.times)
 }
 
 /** Terms that do not go together, or that nobody can tell. */

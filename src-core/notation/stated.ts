@@ -161,6 +161,16 @@ function readLooseNoun(reader: Reader, end: number): Noun | null {
   return null
 }
 
+/** "12 dc, counting the beg ch-3 as a dc", "13 sts, I don't count the ch 3s", "20 sts; the ch 3 isn't counted". */
+function tellsOfCounting(reader: Reader, end: number): boolean {
+  const parted = /^[,;—–-]$/.test(reader.key()) ? 1 : 0
+  if (['counts', 'including', 'incl', 'includes'].includes(reader.key(parted))) return true
+  if (parted === 0 || reader.peek(1)?.kind === 'number' || reader.isA('number', 1)) return false
+  for (let at = reader.at + 1; at < Math.min(end, reader.at + LONGEST_COUNT); at++)
+    if (reader.tokens[at]!.is === 'counts') return true
+  return false
+}
+
 /**
  * "12 sc", "8 cl, 8 ch-3 sps", "24 sc each rnd", "18" between the cursor and `end`; null if it is anything else.
  * Where nothing but counts can stand, some of them may be named in words of the text's own (`loose`).
@@ -171,9 +181,7 @@ export function readCounts(reader: Reader, end: number, bare: boolean, loose = f
     const entries: CountEntry[] = []
     passCountLabel(reader)
     while (reader.at < end) {
-      // "12 dc, counting the beg ch-3 as a dc".
-      const told = reader.key() === ',' ? 1 : 0
-      if (entries.length > 0 && ['counts', 'including', 'incl', 'includes'].includes(reader.key(told))) {
+      if (entries.length > 0 && tellsOfCounting(reader, end)) {
         reader.at = end
         break
       }

@@ -144,7 +144,7 @@ R4: ch 1; `
 Rnd 2: Ch 1, *sc, ch 6, skip 2 sc; rep from * twice more; sl st to first sc. (3 ch-6 loops)
 Rnd 3: In each ch-6 loop work (sc, 4 dc, sc, 4 dc, sc). Sl st to first sc. (3 leaves of 11 sts each)
 Stem: Ch 12, sc in 2nd ch from hook and in each ch back (11 sc), sl st between two leaves, fasten off.`),
-    ).toEqual({ made: 11, findings: [] })
+    ).toEqual({ made: 33, findings: [] })
   })
 })
 

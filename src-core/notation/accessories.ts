@@ -1,0 +1,18 @@
+/** What hangs on a motif and is no round of it: a stem, a loop to hang it by, pieces joined at the end. */
+import type { RoundNode } from './tree'
+
+/** "Stem", "For a stem", "Hanging loop (optional)", "Loop for hanging". */
+const HANGS =
+  /^(for |to make |add |make |work )?(an? |the |your )?((short |long |little |optional )?(stem|stalk|twig|hanger|handle|strap|tie|ties)|(hanging|hanger|button|hanging-up) ?-?(loop|cord|chain|tab|string)s?|(loop|cord|chain) (for|to) hang(ing)?( (it|up)( by)?)?)( \(.*\))?$/i
+/** "Joining", "To join the pieces". */
+const JOINS = /^(to join|joining|join)( (the|both|two|your))?( (pieces|sides|layers|halves|motifs))?$/i
+const SEVERAL = /\b(both (thicknesses|layers|pieces|sides)|pieces|wrong sides together|ws together)\b/i
+
+/** Whether the words of a heading without a number name something that hangs on the rounds before it. */
+export function isAccessory(node: RoundNode, text: string): boolean {
+  if (node.numbers !== null || node.label === null || node.label === 'foundation') return false
+  const label = node.label.trim().replace(/[:.]+$/, '')
+  return HANGS.test(label) || (JOINS.test(label) && SEVERAL.test(text.slice(node.start, node.end)))
+}
+/** What is left of the round that it hangs on says nothing. */
+export const ON_ANY = new Set<string>(['rounds/stitches-left', 'rounds/spaces-left'])
