@@ -1,5 +1,6 @@
 /** Writing what a command made, in one step. */
-import { access, mkdir } from 'node:fs/promises'
+import { access, mkdir, readFile } from 'node:fs/promises'
+import { basename } from 'node:path'
 import { explainWriteFailure, replaceFile, WriteFailure } from '../documents'
 import { CommandEnd, EXIT } from './exit-codes'
 
@@ -30,6 +31,29 @@ export async function demandFree(out: string, force: boolean): Promise<void> {
       EXIT.notWritten,
       `${out} is there already; it was left as it is. --force replaces it.`,
     )
+}
+
+/** Ends the command where files are in the way that `isOurs` does not know as made here; nothing is written then. */
+export async function demandOurs(
+  targets: readonly string[],
+  isOurs: (bytes: Uint8Array) => boolean,
+  force: boolean,
+): Promise<void> {
+  if (force) return
+  const foreign: string[] = []
+  for (const target of targets) {
+    if (!(await exists(target))) continue
+    // What cannot be read was not made here as far as anybody knows.
+    const bytes = await readFile(target).catch(() => null)
+    if (!bytes || !isOurs(bytes)) foreign.push(basename(target))
+  }
+  if (foreign.length === 0) return
+  const [first, ...others] = foreign
+  const more = others.length === 0 ? '' : ` and ${others.length} more`
+  throw new CommandEnd(
+    EXIT.notWritten,
+    `${first}${more}: there already, and not made by Petalyard. Nothing was written. --force replaces what is there.`,
+  )
 }
 
 /** Writes a file of the user's own: one that is there stays, unless `force` replaces it and keeps a copy. */

@@ -36,6 +36,7 @@ import { creditedTitle, footerLeft, footerRight, UNTITLED } from './words'
 
 export { chartSvg, renderCharts } from './chart'
 export type { MapPage } from './page'
+export { isMadeHere } from './pdf/metadata'
 export { readFaces } from './pdf/faces'
 export type { Faces } from './pdf/faces'
 export { figureToSvg } from './svg'

@@ -16,7 +16,7 @@ import { readHouse } from '../house-file'
 import { readEditionsOption, readPagesOption, readSheetsOption } from '../options'
 import type { AddCommand } from '../program'
 import { exitFor, planToDraw } from '../project-file'
-import { makeFolder, writeOut } from '../write-out'
+import { demandOurs, makeFolder, writeOut } from '../write-out'
 
 interface Options {
   readonly out: string
@@ -29,6 +29,7 @@ interface Options {
   readonly labels?: LabelCount
   readonly editions?: readonly string[]
   readonly house?: string
+  readonly force?: boolean
 }
 
 type SheetChoice = Pick<Options, 'paper' | 'style' | 'terms'>
@@ -66,6 +67,7 @@ export const addMap: AddCommand = (program, around, end) => {
       `a PDF for each of these crossed: ${EDITION_NAMES.join(', ')}, or all`,
       readEditionsOption,
     )
+    .option('-f, --force', 'of editions: replace PDFs in the folder that others made, too')
     .option(
       '--house <json>',
       'a house style: name, address, accent, logo (PNG or SVG), titlePage; on title page and labels',
@@ -84,8 +86,8 @@ export const addMap: AddCommand = (program, around, end) => {
       if (made.ended !== undefined) return end(made.ended)
       const { project, plan } = made
       // Loaded only here: it is the largest part of the program, and the other commands do not need it.
-      const { NoSuchPageError, NoSuchSheetError, renderMap } = await import('../../paper')
-      const { out, editions, house: houseFile, ...sheet } = withLabels(options)
+      const { isMadeHere, NoSuchPageError, NoSuchSheetError, renderMap } = await import('../../paper')
+      const { out, editions, house: houseFile, force = false, ...sheet } = withLabels(options)
       const house = houseFile === undefined ? undefined : await readHouse(houseFile)
       // What has no title is called by its file.
       const name = nameOfFile(basename(file))
@@ -108,8 +110,17 @@ export const addMap: AddCommand = (program, around, end) => {
       else {
         await makeFolder(out)
         const planner = createPlanner()
-        for (const { name: edition, hand, ...choice } of editionsOf(editions, plan.settled))
-          await write(planner.plan({ ...project, hand }), join(out, `${name}-${edition}.pdf`), choice)
+        const wanted = editionsOf(editions, plan.settled).map((edition) => ({
+          ...edition,
+          target: join(out, `${name}-${edition.name}.pdf`),
+        }))
+        await demandOurs(
+          wanted.map(({ target }) => target),
+          isMadeHere,
+          force,
+        )
+        for (const { name: _, hand, target, ...choice } of wanted)
+          await write(planner.plan({ ...project, hand }), target, choice)
       }
       return end(exitFor(plan.findings))
     })

@@ -79,7 +79,7 @@ export class Content {
       }
       if (part === null && hasText(run)) structure.leaveUntold()
       this.raw(structure.begin(part))
-      this.items(run)
+      this.items(run.map((item, i) => (goesOn(item, run[i + 1]) ? { ...item, text: `${item.text} ` } : item)))
       this.raw('EMC')
     }
   }
@@ -211,6 +211,10 @@ export class Content {
     this.inText = false
   }
 }
+
+/** Whether the words of a line go on in the next one: the space between them is told, though it is not seen. */
+const goesOn = (item: FigureItem, next: FigureItem | undefined): item is TextItem =>
+  item.kind === 'text' && item.anchor === 'start' && next?.kind === 'text'
 
 const hasText = (items: readonly FigureItem[]): boolean =>
   items.some((item) =>

@@ -12,6 +12,12 @@ const escaped = (text: string): string =>
 const inEveryLanguage = (text: string): string =>
   `<rdf:Alt><rdf:li xml:lang="x-default">${escaped(text)}</rdf:li></rdf:Alt>`
 
+/** What every file says that was made here, up to the version; metadata are not compressed. */
+const MADE_HERE = '<pdf:Producer>Petalyard '
+
+/** Whether a PDF was made by this program, by what it says of itself. */
+export const isMadeHere = (bytes: Uint8Array): boolean => Buffer.from(bytes).includes(MADE_HERE)
+
 /** The packet; `accessible` names PDF/UA-1 (ISO 14289-1, 5), which only a file that keeps to it may do. */
 export function xmpOf(information: PdfInformation, accessible: boolean): string {
   const { title, author, subject, language, producer } = information

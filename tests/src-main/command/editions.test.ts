@@ -64,6 +64,26 @@ describe('editions', () => {
     expect(left).not.toBe(us)
   })
 
+  it('replace what was made here, and nothing else unless told to', async () => {
+    const { folder, file } = await example()
+    const out = join(folder, 'maps')
+    const map = (...more: string[]) =>
+      petalyard('map', file, '--editions', 'us,uk,a4,ink,right', '--out', out, ...more)
+    expect(await map()).toMatchObject({ code: 0, err: '' })
+    expect(await map()).toMatchObject({ code: 0, err: '' })
+    const [uk, us] = (await readdir(out)).sort().map((name) => join(out, name)) as [string, string]
+    await writeFile(us, 'mine')
+    await writeFile(uk, 'old')
+    const refused = await map()
+    expect(refused).toMatchObject({ code: 4, out: '' })
+    expect(refused.err).toContain('not made by Petalyard')
+    expect(refused.err).toContain('cloth-us-right-a4-ink.pdf and 1 more')
+    expect(await readFile(us, 'utf8')).toBe('mine')
+    expect(await readFile(uk, 'utf8')).toBe('old')
+    expect(await map('--force')).toMatchObject({ code: 0, err: '' })
+    expect((await readFile(us)).subarray(0, 5).toString()).toBe('%PDF-')
+  })
+
   it('refuse what they say themselves, names that are none, and a folder that cannot be made', async () => {
     const { folder, file } = await example()
     const out = join(folder, 'maps')
