@@ -211,7 +211,7 @@ export function findBeginning(
   const counts = (as: StitchKey | null, extra: number): Beginning =>
     make('counts', { stitch: as, extra: Math.max(0, extra) })
   // A statement may stand behind the next stitch too: "ch 2, dc in same st (counts as first cl)".
-  const behind = rest[nextAt + 1]
+  const behind = rest.slice(nextAt + 1).find(({ kind }) => kind !== 'described')
   const own = statements.find((found) => found.says !== 'made')
   // "The beginning chain counts as the first stitch": a single one only brings the hook up all the same.
   const any = usual.get(0)

@@ -284,6 +284,18 @@ export function readScope(reader: Reader): ScopeItem | null {
       return round ? scope({ around: true, round }) : null
     }
     wordsAt = reader.at
+    // "Working in front of dc just made".
+    const front = reader.attempt(() => {
+      if (!reader.skip('front', 'back') || !reader.skip('of')) return null
+      while (reader.skip('the', 'that', 'last', 'these', 'first')) continue
+      reader.number()
+      const what = reader.skipA('group') || reader.skipA('stitch') || readStitch(reader) !== null
+      reader.skip('just', 'last')
+      reader.skip('made', 'worked')
+      readRound(reader)
+      return what || null
+    })
+    if (front) return scope({})
     const loop = readLoop(reader)
     if (!loop) {
       // "working in skipped sts of Rnd 2"

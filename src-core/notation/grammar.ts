@@ -25,7 +25,7 @@ import { spanOf, tokenize } from './tokens'
 import type { Span, Token } from './tokens'
 import type { Definition, Item, RoundNode, RoundsTree, StitchForm, UsualChain } from './tree'
 import { unreadWords } from './unread'
-import { usualChains } from './usual-chains'
+import { usualChains, usualLoop } from './usual-chains'
 import { definedKey, isForm, readStitch } from './vocabulary'
 import { repeatWhole } from './whole-repeats'
 import { wordOf } from './words'
@@ -297,8 +297,13 @@ export function parseRounds(
     for (const key of definition.keys) definitions.set(key, definition)
   }
   const words = explained.map(({ names, form, stitch }) => `${names.join()} ${form} ${stitch}`)
+  const opens = headings.find((heading) => heading.kind === 'round')
+  const inLoop = usualLoop(text.slice(0, opens?.span.start ?? 0))
   const titles = headings.flatMap(({ kind, label }) => (kind === 'part' ? [label] : []))
-  const bodies: Bodies = { key: [terms, ...words, ...reader.rings, '', ...titles].join('\n'), at: new Map() }
+  const bodies: Bodies = {
+    key: [terms, ...words, ...reader.rings, inLoop ?? '', ...titles].join('\n'),
+    at: new Map(),
+  }
   const same = known?.bodies.key === bodies.key
   const rounds: RoundNode[] = []
   const findings: (GrammarFinding & { round: number })[] = []
@@ -371,7 +376,7 @@ export function parseRounds(
   const counted = withPieces(rounds, text, named)
   const nodes = titled ? counted.map((round) => ({ ...round, part: null })) : counted
   return {
-    tree: { text, terms, tokens, rounds: nodes, definitions: explained, colours, usual },
+    tree: { text, terms, tokens, rounds: nodes, definitions: explained, colours, usual, usualLoop: inLoop },
     findings,
     bodies,
   }

@@ -59,6 +59,9 @@ export function readOwn(reader: Reader): { noun: Noun; base: boolean } | null {
       const short =
         reader.sees('of') &&
         (reader.peek(1 + article)?.kind === 'chains' ||
+          // "in the third of the turning ch".
+          reader.isA('own-chain', 1 + article) ||
+          (reader.key(1 + article) === 'turning' && reader.isA('chain', 2 + article)) ||
           // "3d of ch 4".
           (reader.isA('chain', 1 + article) && reader.peek(2 + article)?.kind === 'number') ||
           (reader.peek(1 + article)?.kind === 'number' && reader.isA('chain', 2 + article)))

@@ -24,7 +24,7 @@ import {
   statementAhead,
 } from './prose'
 import type { Reader } from './reader'
-import { readForEach } from './whole-repeats'
+import { readAlternating, readForEach, readTimesFirst } from './whole-repeats'
 import { plainPlace, readSkip } from './skips'
 import { spanOf } from './tokens'
 import type { ChainItem, Item, NoteItem, Place, PlacedItem, StarItem, StitchName, WorkItem } from './tree'
@@ -154,7 +154,8 @@ function readWork(reader: Reader, verb: boolean): Item | null {
         ? before
         : 0
     const count = legs > 0 ? null : (before ?? countAfter(reader))
-    reader.skip('all', 'each', 'only')
+    // "Inc all the way round" is told of more than that stitch.
+    if (!reader.sees('all', 'the', 'way')) reader.skip('all', 'each', 'only')
     if (reader.key(-1) === 'each') reader.at--
     // "Sl st loosely in each st".
     if (/ly$/.test(reader.spelled()) && !reader.sees('evenly') && reader.isA('into', 1)) reader.at++
@@ -331,6 +332,8 @@ const PHRASES: readonly Phrase[] = [
   statementAhead,
   readRepeatRound,
   readForEach,
+  readTimesFirst,
+  (reader) => readAlternating(reader, (each) => readWork(each, false)),
   readHeld,
   readLeftOpen,
   readSkip,

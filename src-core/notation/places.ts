@@ -43,6 +43,11 @@ function readWhich(reader: Reader): Draft | null {
     return { which: 'any', count: 1, each: false }
   }
   reader.skip('the', 'a')
+  // "In the one after that".
+  if (reader.skipAll('one', 'after')) {
+    reader.skip('that', 'it', 'this')
+    return NEXT_ONE
+  }
   if (reader.skip('each', 'every')) {
     // "In each following sp": each of those that are left.
     if (reader.spelled() === 'following') reader.at++
@@ -60,7 +65,8 @@ function readWhich(reader: Reader): Draft | null {
     if (reader.skip('last')) return { which: 'last', count: reader.number() ?? 1, each: true }
     if (reader.skip('first')) return { which: 'first', count: reader.number() ?? 1, each: true }
     const count = amountAhead(reader)
-    if (count !== null) return { which: 'next', count, each: true }
+    // "On each of the 3 following tr".
+    if (count !== null) return (reader.skip('next'), { which: 'next', count, each: true })
     return { which: 'each', count: 1, each: true }
   }
   if (reader.skip('next')) return { which: 'next', count: amountIn(reader), each: false }

@@ -51,7 +51,7 @@ function newWork(
     groups: new Map(),
     findings: [],
     reported: new Set(),
-    scope: { loop: null, around: false, round: null, behind: false },
+    scope: { loop: tree.usualLoop ?? null, around: false, round: null, behind: false },
     foundation: null,
     here: null,
     last: null,
@@ -275,7 +275,9 @@ function workAsBegun(
   const second = attempt(reading, tree, node, number, items, other)
   if (beginning.unsaid) {
     const fits = [first, second].filter((made) => made.errors === 0)
-    if (fits.length === 1) return leaveOpen(fits[0]!, beginning, null)
+    // Where the round states its count, the one way that comes to it is meant.
+    if (fits.length === 1)
+      return statedStitches(items) === null ? leaveOpen(fits[0]!, beginning, null) : fits[0]!
     const open = leaveOpen(first, beginning, second.account.made)
     if (fits.length === 0) return open
     return {

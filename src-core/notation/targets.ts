@@ -242,7 +242,13 @@ function nextTargets(work: Work, part: PlacePart, taking: Taking): Target[] {
   const around = part.which === 'first' && count === 1 ? firstAgain(work, source, space) : null
   if (around) return [around]
   // "Ch 3, dc in first dc": the one that the chain stands in.
-  const onlyBegun = work.elements.every(({ role }) => role === 'beginning' || role === 'travel')
+  const onlyBegun = work.elements.every(
+    ({ role, span }) =>
+      role === 'beginning' ||
+      role === 'travel' ||
+      // "Ch 4 (counts as dc and ch 1)".
+      (role === 'space' && span === work.beginning?.item && work.beginning.extra > 0),
+  )
   const counts = work.beginningDone && work.beginning?.as === 'counts'
   if (
     part.which === 'first' &&

@@ -374,6 +374,8 @@ export interface RoundsTree {
   readonly rounds: readonly RoundNode[]
   readonly definitions: readonly Definition[]
   readonly usual: readonly UsualChain[]
+  /** The loop of all rounds, where a note says it. */
+  readonly usualLoop?: Loop | null
   /** Colours that the text lists, in order. */
   readonly colours: readonly string[]
   /** How often each repeat runs in all, as far as the account found it out; for printing in full. */

@@ -14,16 +14,19 @@ import type { WorkedElement } from './worked'
 export const STANDING_KEY = (element: WorkedElement): StitchKey => element.countsAs ?? element.stitch
 
 /** Spaces by size: total, used. */
-function spaceKinds(source: Source): Map<number, { total: number; used: number }> {
-  const kinds = new Map<number, { total: number; used: number }>()
+function spaceKinds(source: Source, apart: boolean): { chains: number; total: number; used: number }[] {
+  const kinds = new Map<string, { chains: number; total: number; used: number }>()
   source.places.forEach((place, index) => {
     if (place.kind !== 'space') return
-    const kind = kinds.get(place.chains) ?? { total: 0, used: 0 }
+    const { chains } = place
+    // "Shell in next shell": the spaces between shells are others, whatever their chains.
+    const key = `${chains} ${apart && source.isGroup(place.group)}`
+    const kind = kinds.get(key) ?? { chains, total: 0, used: 0 }
     kind.total++
     if (source.used[index]! >= TRAVELLED) kind.used++
-    kinds.set(place.chains, kind)
+    kinds.set(key, kind)
   })
-  return kinds
+  return [...kinds.values()]
 }
 
 /** "…, ch 2; rep from * 6 times, join": the last loop spans what the others skip, without saying so. */
@@ -149,7 +152,7 @@ export function checkUse(work: Work, source: Source, allWorked: boolean): void {
     return
   }
   const cornerChains = new Set([...cornerPlaces(source)].map((index) => source.places[index]!.chains))
-  for (const [chains, kind] of spaceKinds(source)) {
+  for (const { chains, ...kind } of spaceKinds(source, work.picked)) {
     if (kind.used === 0 || kind.used === kind.total || source.overSpaces > 0) continue
     const name = work.usesCorners && cornerChains.has(chains) ? 'corner' : spaceKey(chains)
     report(

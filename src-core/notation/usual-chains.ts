@@ -2,7 +2,7 @@
 import type { Reader } from './reader'
 import { readStatement } from './stated'
 import type { Token } from './tokens'
-import type { StatementItem, UsualChain } from './tree'
+import type { Loop, StatementItem, UsualChain } from './tree'
 import { wordOf } from './words'
 
 /** "ch-3", "ch 3", "3 ch", "three chains": how many the word there stands for; 0 where none are named, null: no chains. */
@@ -60,6 +60,17 @@ export function usualChains(reader: Reader, from: number, to: number): UsualChai
     if (reader.tokens[end]?.first === false) start = end + 1
   }
   return found
+}
+
+/** Words for a loop, and words that say it of all rounds. */
+const ALL_IN_LOOP =
+  /\b(?:unless|throughout|always|all rounds|every round|each round|all stitches|all sts)\b[^.\n]{0,90}?\b(back|front)[ -]?loops? only|\b(?:(back|front)[ -]?loops? only|(blo|flo))\b[^.\n]{0,60}?\b(?:throughout|unless|on all rounds|in all rounds|on every round)\b/iu
+
+/** "Unless told otherwise work every sc in the back loop only": the loop of all rounds, told before the first one. */
+export function usualLoop(words: string): Loop | null {
+  const found = ALL_IN_LOOP.exec(words)
+  const side = (found?.[1] ?? found?.[2] ?? found?.[3])?.toLowerCase()
+  return side === undefined ? null : side.startsWith('b') ? 'back' : 'front'
 }
 
 /** "… is NOT a stitch", "is never a st". */

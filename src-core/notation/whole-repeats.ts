@@ -226,6 +226,55 @@ function starOf(body: readonly Item[], { amount, said }: HowOften, span: Span): 
 /** Behind these each petal, point or side of the round before is named. */
 const FOR_EACH = new Set(['for', 'on', 'over', 'around', 'round', 'along', 'up', 'across', 'in'])
 
+/** "Three times 2 ch., miss 2 tr., 1 tr. on the next tr.;": how often stands first, and goes for all up to the stop. */
+export const readTimesFirst = (reader: Reader, sequence: SequenceReader): StarItem | null => {
+  const start = reader.at
+  const opens = reader.at === 0 || reader.peek(-1) === undefined || /^([,;.:]|and|then)$/.test(reader.key(-1))
+  return !opens
+    ? null
+    : reader.attempt(() => {
+        const amount = reader.number() ?? reader.valueOf('how-often')
+        if (amount === null) return null
+        if (reader.key(-1) !== 'twice' && !reader.skip('times')) return null
+        reader.skip(':', ',')
+        while (reader.skipA('verb')) continue
+        if (reader.peek()?.kind === 'mark' || reader.sees('more')) return null
+        const said = reader.span(start)
+        const body = sequence(reader, 'clause')
+        const works =
+          body.filter(isWork).length > 0 && !body.some(({ type }) => type === 'star' || type === 'join')
+        return works ? starOf(body, { amount, said: 'in-all' }, said) : null
+      })
+}
+
+/** "Alternate sc and inc around", "alternating 1 sc and 1 inc all the way round", "sc and inc alternately": in turn. */
+export const readAlternating = (
+  reader: Reader,
+  readOne: (reader: Reader) => Item | null,
+): StarItem | null => {
+  const start = reader.at
+  return reader.attempt(() => {
+    while (reader.skip('work', 'make')) continue
+    if (!reader.skip('alternate', 'alternating', 'alternately')) return null
+    while (reader.skip('between', 'work', ':')) continue
+    const first = readOne(reader)
+    reader.skip(',')
+    if (!first || !reader.skip('and', 'then', 'with')) return null
+    while (reader.skip('then', 'with', 'a')) continue
+    const named = readOne(reader)
+    if (!named) return null
+    // "… and inc around": the way is that of both.
+    const swept = named.type === 'work' && named.place?.parts[0]?.extent ? { ...named, place: null } : null
+    const second = swept ?? named
+    const from = reader.at
+    reader.skip(',')
+    const amount = readAmount(reader)
+    if (!amount) reader.at = from
+    const often = amount?.amount != null ? { amount: amount.amount, said: 'in-all' as const } : AROUND
+    return starOf([first, second], often, reader.span(start))
+  })
+}
+
 /** "For each leaf: sc in sc, 2 sc in each of next 4 dc, …": what follows up to the stop, as often as there are leaves. */
 export const readForEach = (reader: Reader, sequence: SequenceReader): StarItem | null => {
   const start = reader.at
