@@ -1,9 +1,12 @@
 /** The desktop asks nothing of the network: Chromium's own log of it says so. */
 import { readFile } from 'node:fs/promises'
 import { join } from 'node:path'
+import { encode as encodeJpeg } from 'jpeg-js'
 import { expect, it } from 'vitest'
 import { eventually } from '../src-main/documents/session/world'
+import { studio } from '../src-core/photo/studio'
 import { makeFolder, startDesktop } from './desktop'
+import { Hands } from './hands'
 
 interface NetLog {
   readonly constants: { readonly logEventTypes: Readonly<Record<string, number>> }
@@ -57,3 +60,30 @@ it('sends no request from its start to a project that was edited and kept', asyn
   expect(outgoing(net)).toEqual([])
   await folder.forget()
 }, 60_000)
+
+it('sends no request while a motif is measured in a photo and taken over', async () => {
+  const folder = await makeFolder()
+  const log = join(folder.path, 'net.json')
+  const { picture, sheet } = studio(14)
+  const { width, height, data } = picture
+  const desktop = await startDesktop(join(folder.path, 'data'), [`--log-net-log=${log}`])
+  const page = desktop.window
+  const hands = new Hands(page)
+  await hands.press('Start from your own motif')
+  await hands.press('Measure it in a photo')
+  const dialog = page.getByRole('dialog', { name: 'Measure a photo' })
+  await dialog.getByRole('combobox', { name: 'Lies on a' }).selectOption(sheet)
+  await dialog.locator('input[type=file]').setInputFiles({
+    ...{ name: 'rose.jpg', mimeType: 'image/jpeg' },
+    buffer: encodeJpeg({ width, height, data: Buffer.from(data) }, 92).data,
+  })
+  await dialog.getByText(/^Measured: /).waitFor({ state: 'attached', timeout: 60_000 })
+  await hands.press('Use as measured')
+  await hands.press('Start with this motif')
+  await page.getByRole('textbox', { name: 'Title' }).waitFor()
+  await desktop.close()
+  const net = JSON.parse(await readFile(log, 'utf8')) as NetLog
+  expect(net.events.length).toBeGreaterThan(0)
+  expect(outgoing(net)).toEqual([])
+  await folder.forget()
+}, 120_000)
