@@ -65,7 +65,6 @@ function readWhich(reader: Reader): Draft | null {
     if (reader.skip('last')) return { which: 'last', count: reader.number() ?? 1, each: true }
     if (reader.skip('first')) return { which: 'first', count: reader.number() ?? 1, each: true }
     const count = amountAhead(reader)
-    // "On each of the 3 following tr".
     if (count !== null) return (reader.skip('next'), { which: 'next', count, each: true })
     return { which: 'each', count: 1, each: true }
   }

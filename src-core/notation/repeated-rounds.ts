@@ -22,7 +22,9 @@ export function repeatedItems(
         there.findLast((round) => round.start < item.start) ??
         there[0])
       : (there.find((round) => round.part?.toLowerCase() === item.part) ??
-        there.find((round) => round.part !== reading.part))
+        there.find((round) => round.part !== reading.part) ??
+        // Where the text has no parts, the first of that number.
+        there.find((round) => round.start < item.start))
   const byOrder =
     found ??
     (item.from === 'last'

@@ -34,7 +34,8 @@ function readSome(reader: Reader): number | null {
 }
 
 /** What a bracket right behind the chains of a beginning holds. */
-const BARE = /^(1|one|1st|first) \S+( (,|and|\+|&) (\d+ ch|ch \d+|ch-\d+|\d+-ch))?$/
+const BARE =
+  /^(1|one|1st|first) \S+( (,|and|\+|&) (\d+ ch|ch \d+|ch-\d+|\d+-ch))?$|^\S+ \+ (\d+ ch|ch \d+|ch-\d+|\d+-ch)$/
 
 /** Whether a bracket that opens before `start` stands right behind chains. */
 export const isBehindChain = (reader: Reader, start: number): boolean => {

@@ -3,6 +3,7 @@ import type { StitchKey } from '../stitches/table'
 import { readNoun } from './nouns'
 import type { Reader } from './reader'
 import { chainsBesides, isBehindChain, isOneStitch } from './some-chains'
+import { DOING } from './told-counts'
 import type { Span } from './tokens'
 import type { CountEntry, CountItem, Item, Noun, StatementItem } from './tree'
 import { readStitch } from './vocabulary'
@@ -22,7 +23,8 @@ export function readStatement(reader: Reader, end: number): StatementItem | null
     for (let index = reader.at; index < end; index++) keys.push(reader.tokens[index]!.is)
     // "(= 1 dc)", "(that's your first dc)", "(this is 1 dc)" in the bracket behind the chains.
     const is = keys[0] === '=' || keys[0] === "that's" ? 0 : keys[1] === 'is' ? 1 : -1
-    if (is >= 0 && (keys.length === is + 2 || ONE.has(keys[is + 1] ?? ''))) keys[is] = 'counts'
+    const equal = keys[0] === '=' && isBehindChain(reader, start)
+    if (is >= 0 && (equal || keys.length === is + 2 || ONE.has(keys[is + 1] ?? ''))) keys[is] = 'counts'
     // "for first dc", right behind the chains.
     if ((keys[0] === 'for' || keys[0] === 'as') && ONE.has(keys[1] ?? '')) keys[0] = 'counts'
     const count = keys.indexOf('counts')
@@ -62,6 +64,8 @@ export function readStatement(reader: Reader, end: number): StatementItem | null
       const cluster = named !== null && !['plain', 'special'].includes(named.form)
       return statement({ says: 'counts', stitch, cluster, chains })
     }
+    // "(first cluster made; ch-3 is a part of it)".
+    if (keys.includes(';')) keys.length = keys.indexOf(';')
     const last = keys[keys.length - 1]
     if (keys.length <= 7 && last === 'made') {
       const cluster = keys.some((key) => /^(cluster|puff|popcorn|bobble|dc\dtog|tr\dtog)$/.test(key))
@@ -111,41 +115,6 @@ const readCountedRound = (reader: Reader, end: number): number | null =>
     reader.skip(':', '=')
     return reader.at <= end ? number : null
   })
-
-/** Words that say what is done or where: a list that has one of them is no list of counts. */
-const DOING = new Set([
-  ...[
-    'in',
-    'into',
-    'next',
-    'same',
-    'from',
-    'to',
-    'over',
-    'under',
-    'between',
-    'behind',
-    'then',
-    'instead',
-    'until',
-  ],
-  ...[
-    'work',
-    'rep',
-    'join',
-    'turn',
-    'skip',
-    'fasten',
-    'change',
-    'each',
-    'using',
-    'working',
-    'last',
-    'first',
-    'times',
-    'more',
-  ],
-])
 
 /** What follows a number in a list of counts that names it in words of its own: "4 lacy corner ch-2 sps". */
 function readLooseNoun(reader: Reader, end: number): Noun | null {
@@ -216,8 +185,12 @@ export function readCounts(reader: Reader, end: number, bare: boolean, loose = f
       }
       if (reader.at >= end) {
         if (!bare || entries.length > 0) return null
-        const turns = inTurn.length > 1 ? { inTurn } : {}
-        entries.push({ count, noun: { kind: 'stitch', name: null }, ...turns, ...words() })
+        entries.push({
+          count,
+          noun: { kind: 'stitch', name: null },
+          ...(inTurn[1] && { inTurn }),
+          ...words(),
+        })
         break
       }
       // "24: 12 FPdc + 12 dc".

@@ -39,3 +39,38 @@ export function statedSpaces(items: readonly Item[]): Record<string, number> {
       if (noun.kind === 'space' && noun.chains !== null) spaces[spaceKey(noun.chains)] = count
   return spaces
 }
+
+/** Words that say what is done or where: a list that has one of them is no list of counts. */
+export const DOING = new Set([
+  ...[
+    'in',
+    'into',
+    'next',
+    'same',
+    'from',
+    'to',
+    'over',
+    'under',
+    'between',
+    'behind',
+    'then',
+    'instead',
+    'until',
+  ],
+  ...[
+    'work',
+    'rep',
+    'join',
+    'turn',
+    'skip',
+    'fasten',
+    'change',
+    'each',
+    'using',
+    'working',
+    'last',
+    'first',
+    'times',
+    'more',
+  ],
+])

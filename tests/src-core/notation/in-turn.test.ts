@@ -31,6 +31,25 @@ describe('beginnings of clusters and spaces', () => {
     expect(last(text.replace('6 times', '5 times')).findings).toContain('rounds/wrong-end-count')
   })
 
+  it('reads the steps of a first cluster and what is said of its chains', () => {
+    const text = `Rnd 1: Ch 8, join to form ring, ch 3 (to count as dc), 31 dc in ring, join. (32 dc)
+Rnd 2: Ch 3, holding back on hook the last loop of each dc make dc in each of next 3 dc, thread over and draw through all loops on hook (first cluster made; ch-3 is a part of it), * ch 5, holding back on hook the last loop of each dc make dc in each of next 4 dc, thread over and draw through all loops on hook (another cluster). Repeat from * around, ending with ch 5. Join to tip of first cluster (8 clusters).`
+    expect(last(text)).toEqual({ made: 8, findings: [] })
+  })
+
+  it.each(['(= dc, ch 1)', '(= dc and ch 1)', '(= 1 dc + 1 ch)', '(dc + ch 1)'])(
+    '%s is a stitch and a space',
+    (words) => {
+      const text = `FIRST MOTIF
+Ch 6, sl st in first ch to make a ring.
+R1: Ch 4 ${words}, (dc in ring, ch 1) 11 times, sl st in 3rd ch of ch-4.
+SECOND MOTIF
+R1: Work as first motif.`
+      const { rounds, findings } = readRounds(text, { terms: 'US' })
+      expect([rounds.map(({ made }) => made), findings]).toEqual([[12, 12], []])
+    },
+  )
+
   it('lets the count that is stated say what two chains stand for', () => {
     const text = `Rnd 1: Magic ring, ch 2, 12 hdc in ring, join with sl st to first hdc. (12 hdc)
 Rnd 2: Ch 2, hdc in same st, hdc in next st, *2 hdc in next st, hdc in next st; rep from * around, join.`
