@@ -100,6 +100,32 @@ function spaceCells(work: Work, part: PlacePart, taking: Taking): Target[] {
 
 const isAtTip = ({ into: [place] }: WorkedElement): boolean => place?.kind === 'chain' && place.cell === 0
 
+/**
+ * "Sc in 2nd ch from hook, hdc in next, dc in next 2": along a chain of which no round stands below, or along one that
+ * the round has just made where nothing else is named.
+ */
+export function goesAlong(work: Work, part: PlacePart): boolean {
+  const { noun, which, round } = part
+  const plain =
+    (noun.kind === 'stitch' && noun.name === null) || (noun.kind === 'space' && noun.chains === null)
+  if (!plain || (which !== 'next' && which !== 'last') || round || !work.chain) return false
+  return work.base.kind === 'chain' || goesDown(work, work.chain, part)
+}
+
+/** "*Ch 9, sl st in 2nd ch from hook, sc in next, dc in next 3, sc in last": down a chain that the round has made. */
+function goesDown(work: Work, along: ChainWork, { start, end, count, which }: PlacePart): boolean {
+  if (along.element < 0 || !ALONE.test(work.tree.text.slice(start, end).trim())) return false
+  const before = work.elements.at(-1)
+  const begun = before?.standing === true && before.into[0]?.kind === 'chain'
+  // Of a chain that is worked to its end there is no last one: told, and not sought in the round before.
+  if (which === 'last' && begun) return true
+  // A picot on a chain leaves a chain or two that nothing goes into.
+  const left = cellsLeft(along)
+  return left >= count && (left > 2 || begun)
+}
+/** Nothing is named: "next", "each of next 3", "last". */
+const ALONE = /^(the )?(each of (the )?)?(next|last)( (\d+|one|two|three|four|five|six))?$/i
+
 /** Places along a chain. */
 export function chainTargets(work: Work, part: PlacePart, taking: Taking): Target[] {
   if (part.which === 'from-hook') return beginAlong(work, part)

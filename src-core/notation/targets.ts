@@ -1,5 +1,5 @@
 /** From a place in words to places in hand: which stitch, space, chain or gap of which round comes next. */
-import { landmarkTargets, chainTargets } from './chain-targets'
+import { chainTargets, goesAlong, landmarkTargets } from './chain-targets'
 import { isOfLoops } from './closing'
 import { betweenStitches, gapTargets } from './gaps'
 import { shellTargets, withinTargets, withinTest } from './petals'
@@ -288,14 +288,6 @@ function nextTargets(work: Work, part: PlacePart, taking: Taking): Target[] {
   }
   return targets
 }
-
-/** "Sc in 2nd ch from hook, hdc in next, dc in next 2": along a chain of which no round stands below. */
-const goesAlong = (work: Work, { noun, which, round }: PlacePart): boolean =>
-  ((noun.kind === 'stitch' && noun.name === null) || (noun.kind === 'space' && noun.chains === null)) &&
-  (which === 'next' || which === 'last') &&
-  !round &&
-  work.chain !== null &&
-  work.base.kind === 'chain'
 
 /** "Into the 2 ch. work 2 tr., 2 ch., 2 tr.": where the round before has such spaces, the space is meant. */
 function wholeSpace(work: Work, part: PlacePart): PlacePart | null {

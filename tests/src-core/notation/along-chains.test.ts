@@ -123,3 +123,25 @@ describe('The way to a loop', () => {
     expect(made(text(way))).toEqual([12, 6, 36, 6])
   })
 })
+
+describe('A chain that a round makes', () => {
+  const daisy = (chains: number, words: string) => `Rnd 1: 12 sc in a magic ring, close with sl st. (12)
+Rnd 2: *Ch ${chains}, sl st in 2nd ch from hook, ${words}, sl st in next sc of Rnd 1; rep from * around. (12 petals)`
+
+  it.each([
+    'sc in next, hdc in next, dc in next 3, hdc in next, sc in last',
+    'sc in the next, hdc in next one, dc in each of next 3, hdc in next, sc in next',
+    'sc in next ch, hdc in next, dc in next three, hdc in next, sc in last ch',
+  ])('is worked down without its name: %s', (words) => {
+    expect(told(daisy(9, words))).toEqual([])
+    expect(made(daisy(9, words))).toEqual([12, 84])
+    if (words.includes('last')) expect(told(daisy(8, words))).not.toEqual([])
+  })
+
+  it('is left where a picot hangs on it', () => {
+    const text = `Rnd 1: 12 sc in a magic ring, close with sl st. (12)
+Rnd 2: Ch 1, *sc in next 3, ch 4, sl st in 3rd ch from hook, ch 1; rep from * around. (12 sc)`
+    expect(told(text)).toEqual([])
+    expect(made(text)).toEqual([12, 12])
+  })
+})
