@@ -179,17 +179,20 @@ describe('A picture', () => {
   })
 
   it('that is cut off or scrambled is refused, or read; nothing else is thrown', async () => {
-    for (const whole of [png, jpeg, webp])
-      for (let end = 0; end < whole.length; end += 7) await why(whole.subarray(0, end))
+    const whole = { png, jpeg, webp, turned: turned(6, true), turnedWebp: webpTurned(webp, 6) }
+    // One line each, to stand behind the picture's name.
+    const told = async (bytes: Uint8Array) => expect(await why(bytes)).toMatch(/^[^\n]{4,120}$/)
+    for (const each of Object.values(whole))
+      for (let end = 0; end < each.length; end += 7) await told(each.subarray(0, end))
     const spoilt = fc.tuple(
-      fc.constantFrom('png', 'jpeg', 'webp'),
+      fc.constantFrom<keyof typeof whole>('png', 'jpeg', 'webp', 'turned', 'turnedWebp'),
       fc.array(fc.tuple(fc.nat(2000), fc.nat(255)), { maxLength: 20 }),
     )
     await fc.assert(
       fc.asyncProperty(spoilt, async ([kind, changes]) => {
-        const bytes = { png, jpeg, webp }[kind as 'png'].slice()
+        const bytes = whole[kind].slice()
         for (const [at, value] of changes) bytes[(2 + at) % bytes.length] = value
-        await why(bytes)
+        await told(bytes)
       }),
       { numRuns: 300 },
     )
