@@ -9,15 +9,20 @@ interface Tab {
   stream: ServerResponse | null
 }
 
+/** Pages that were loaded and have not spoken yet, of all projects; the oldest are forgotten beyond it. */
+const OFFERED_AT_MOST = 100
 /** Keeps a silent connection from being taken for a dead one (ms). */
 const HEARTBEAT = 20_000
 
 /**
  * The open tabs, one per project. All tabs of a browser hear from the server on one stream, since a browser
- * opens six connections to a server and no more. A project that is loaded in a second tab moves there.
+ * opens six connections to a server and no more. A project that is loaded in a second tab moves there, once the page
+ * speaks: loading it alone, which another program that heard the cookie could do, takes nothing from anybody.
  */
 export class Tabs {
   readonly #tabs = new Map<string, Tab>()
+  /** seat → project, of pages whose project another tab has. */
+  readonly #offered = new Map<string, string>()
   readonly #streams = new Map<string, ServerResponse>()
   readonly #leaving = new Map<string, NodeJS.Timeout>()
   readonly #onLeft: (projectId: string) => void
@@ -34,16 +39,22 @@ export class Tabs {
     this.#heartbeat.unref()
   }
 
-  /** The page of a project is loaded: it has the project from now on. */
+  /** The page of a project is loaded: it has the project from now on, or from its first word where a tab has it. */
   seat(projectId: string): string {
-    this.announce(projectId, 'movedElsewhere', null)
     const seat = randomUUID()
-    this.#tabs.set(projectId, { project: projectId, seat, stream: null })
-    this.#expectReturn(projectId)
+    if (!this.#tabs.has(projectId)) this.#give(projectId, seat)
+    else this.#offered.set(seat, projectId)
+    const [oldest] = this.#offered.keys()
+    if (oldest !== undefined && this.#offered.size > OFFERED_AT_MOST) this.#offered.delete(oldest)
     return seat
   }
 
+  /** Has the page with this seat, which speaks, the project? */
   hasSeat(projectId: string, seat: string): boolean {
+    if (this.#offered.get(seat) === projectId) {
+      this.#offered.delete(seat)
+      this.#give(projectId, seat)
+    }
     return this.#tabs.get(projectId)?.seat === seat
   }
 
@@ -63,8 +74,8 @@ export class Tabs {
 
   /** A tab listens on the stream of its browser from now on. */
   join(projectId: string, seat: string, streamId: string): 'joined' | 'no-seat' | 'no-stream' {
-    const [tab, stream] = [this.#tabs.get(projectId), this.#streams.get(streamId)]
-    if (tab?.seat !== seat) return 'no-seat'
+    if (!this.hasSeat(projectId, seat)) return 'no-seat'
+    const [tab, stream] = [this.#tabs.get(projectId)!, this.#streams.get(streamId)]
     if (!stream) return 'no-stream'
     tab.stream = stream
     clearTimeout(this.#leaving.get(projectId))
@@ -90,6 +101,12 @@ export class Tabs {
     this.#tabs.clear()
     for (const stream of this.#streams.values()) stream.end()
     this.#streams.clear()
+  }
+
+  #give(projectId: string, seat: string): void {
+    this.announce(projectId, 'movedElsewhere', null)
+    this.#tabs.set(projectId, { project: projectId, seat, stream: null })
+    this.#expectReturn(projectId)
   }
 
   #lose(tab: Tab): void {

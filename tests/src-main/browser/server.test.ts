@@ -176,14 +176,18 @@ describe('a tab', () => {
     expect(titleOf(world.host.session(tab.project)?.text ?? '')).toBe('Kept')
   })
 
-  it('loses the project to the tab that opened it last', async () => {
+  it('loses the project to the tab that opened it last, once that speaks', async () => {
     const cookie = await enter()
     const first = await openTab(cookie)
     const second = await openTab(cookie, first.project)
+    // Loading a page takes no key: by itself it takes nothing from anybody.
+    const loaded = { project: first.project, seat: second.seat, payload: null }
+    expect((await post(second, '/ask/facts', loaded, { 'x-petalyard-key': 'guess' })).status).toBe(403)
+    expect((await ask(first, 'currentProject')).outcome).toMatchObject({ outcome: 'done' })
+    expect((await ask(second, 'currentProject')).outcome).toMatchObject({ outcome: 'done' })
     expect((await ask(first, 'currentProject')).outcome).toMatchObject({
       problem: { code: 'app/open-elsewhere' },
     })
-    expect((await ask(second, 'currentProject')).outcome).toMatchObject({ outcome: 'done' })
     const events = await post(first, '/stream/join', {
       project: first.project,
       seat: first.seat,
