@@ -1,12 +1,9 @@
 /** Plain text for terminals: aligned tables and wrapped lines, no colours, safe for names from any file. */
 import stringWidth from 'string-width'
-
-// Control characters could move the cursor, directional overrides could disguise a name.
-// eslint-disable-next-line no-control-regex
-const UNPRINTABLE = /[\u0000-\u001f\u007f-\u009f\u202a-\u202e\u2066-\u2069]+/g
+import { oneLine } from '../../src-core/letters/one-line'
 
 /** Text from a file as it may stand in one line of a terminal. */
-export const printable = (text: string): string => text.replace(UNPRINTABLE, ' ')
+export const printable = oneLine
 
 type Align = 'left' | 'right'
 

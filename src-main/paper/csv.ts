@@ -12,17 +12,18 @@ export type Cell = string | number | null
 const DECIMALS = 2
 
 /**
- * A text that a spreadsheet would run as a formula gets a leading apostrophe, which it shows as text; also behind blanks
- * and line ends, which some take off, and with signs of full width, which some take for the narrow ones.
+ * A text that a spreadsheet would run as a formula gets a leading apostrophe, which it shows as text; also behind blanks,
+ * line ends and what is not shown, which some take off, and with signs of full width, which some take for the narrow ones.
  */
-const FORMULA = /^(?:[\s\ufeff\u200b]*[=+\-@＝＋－＠]|[\t\r])/
+const FORMULA = /^(?:[\s\p{Cc}\p{Cf}\p{Z}]*[=+\-@＝＋－＠]|[\t\r])/u
 const harmless = (text: string): string => (FORMULA.test(text) ? `'${text}` : text)
 
 function cell(value: Cell): string {
   if (value === null) return ''
   if (typeof value === 'number') return String(Number(value.toFixed(DECIMALS)))
   const text = harmless(value)
-  return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text
+  // Where the comma is a decimal sign, semicolons part the cells.
+  return /[",;\t\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text
 }
 
 /** Rows as CSV, the heading first. */

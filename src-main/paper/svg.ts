@@ -7,9 +7,12 @@ import type { Faces } from './pdf/faces'
 const number = (value: number): string => String(Math.round(value * 1000) / 1000 || 0)
 const fine = (value: number): string => String(Math.round(value * 1e6) / 1e6 || 0)
 
-/** Characters that XML 1.0 does not allow, lone surrogates included. */
+/**
+ * Characters that XML 1.0 does not allow, lone surrogates included, or discourages (controls), and directional overrides
+ * and isolates, which could disguise a name.
+ */
 // eslint-disable-next-line no-control-regex
-const FORBIDDEN = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]|\p{Cs}/gu
+const FORBIDDEN = /[\0-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u202a-\u202e\u2066-\u2069\ufffe\uffff]|\p{Cs}/gu
 
 const ESCAPES: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' }
 

@@ -2,6 +2,7 @@
 import { deflateSync } from 'node:zlib'
 import { PDFDocument, PDFHexString, PDFName, PDFString, PrintScaling } from 'pdf-lib'
 import type { PDFContext, PDFDict, PDFPage, PDFRef } from 'pdf-lib'
+import { oneLine } from '../../../src-core/letters/one-line'
 import type { Figure, FigureItem, FigureSymbol, ImageItem } from '../../../src-core/figures/figure'
 import { MM_PER_POINT } from '../../../src-core/figures/figure'
 import { Content } from './content'
@@ -194,9 +195,11 @@ const breathe = (): Promise<void> => new Promise((resolve) => setImmediate(resol
 /** Writes the file. Throws the signal's reason when it is cancelled. */
 export async function writePdf(
   pages: readonly PdfPage[],
-  information: PdfInformation,
+  given: PdfInformation,
   options: PdfOptions,
 ): Promise<Uint8Array> {
+  const { title, author, subject } = given
+  const information = { ...given, title: oneLine(title), author: oneLine(author), subject: oneLine(subject) }
   const document = await PDFDocument.create({ updateMetadata: false })
   const writer = new PdfWriter(document, options)
   const written: (readonly [PDFPage, PdfPage])[] = []

@@ -28,9 +28,9 @@ describe('a figure as SVG', () => {
   })
 
   it('escapes text and drops what XML cannot hold', () => {
-    const figure = { width: 10, height: 10, items: [drawText('<b>&"\u0001\ud800', 1, 2, 8)] }
+    const figure = { width: 10, height: 10, items: [drawText('<b>&"\u0001\u009b\u202e\ud800', 1, 2, 8)] }
     const svg = parse(figureToSvg(figure, '</title><script>'))
-    expect(svg.querySelector('text')?.textContent).toBe('<b>&"\ufffd\ufffd')
+    expect(svg.querySelector('text')?.textContent).toBe('<b>&"\ufffd\ufffd\ufffd\ufffd')
     expect(svg.querySelector('script')).toBeNull()
   })
 
@@ -115,6 +115,9 @@ describe('lists as CSV', () => {
     ' =1',
     '\u00a0=1',
     '\ufeff=1',
+    '\u0000=1',
+    '\u0085=1',
+    '\u202e=1',
     '＝1',
     '＋1',
     '－1',
@@ -122,6 +125,10 @@ describe('lists as CSV', () => {
   ])('shows %j as text', (text) => {
     const shown = csvTable([[text]]).replace(/^"/, '')
     expect(shown.startsWith(`'${text}`)).toBe(true)
+  })
+
+  it('keeps a text with the sign that parts cells elsewhere in one cell', () => {
+    expect(csvTable([['a;=1']])).toBe('"a;=1"\r\n')
   })
 
   it.each(['a=1', '12 mm', 'A - B', ''])('leaves %j as it is', (text) => {

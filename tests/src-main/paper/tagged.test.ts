@@ -157,6 +157,14 @@ describe('tagged paper', () => {
     expect((await withPart(partOf('P'))).metadata).toContain('T &amp; co')
   })
 
+  it('says nothing of itself that could move a cursor or disguise a name', async () => {
+    const information = { subject: 'a\u0000b', language: 'en', date: DATE, producer: 'p' }
+    const said = { ...information, title: 'Throw\u001b[31m', author: 'R\u202eon' }
+    const page = { label: '1', bookmarks: [], figure: { width: 100, height: 100, items: [] } }
+    const file = await PDFDocument.load(await writePdf([page], said, { faces: readFaces() }))
+    expect([file.getTitle(), file.getAuthor(), file.getSubject()]).toEqual(['Throw [31m', 'R on', 'a b'])
+  })
+
   it(
     'stays small: a map of ten thousand motifs is one figure, its list within 2 MB',
     { timeout: 120_000 },
