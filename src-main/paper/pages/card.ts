@@ -146,6 +146,9 @@ const panelCard = ({ plan, units, style: look }: Job, panel: PanelAccount): Omit
 
 const pictureHeight = (room: number): number => Math.min(PICTURE_HEIGHT, room - AIR)
 
+/** mm that the hooks at the ends of the cord stand over its length. */
+const HOOK_RIM = 1.5
+
 /** The whole garland, and a part of it large enough to be worked from where there is room. */
 function garlandDrawings(job: Job, garland: GarlandAccount, sheet: Sheet, top: number, room: number): number {
   const { plan } = job
@@ -154,8 +157,8 @@ function garlandDrawings(job: Job, garland: GarlandAccount, sheet: Sheet, top: n
   const part = firstPart(plan, garland)
   const share = part ? Math.max(room * WHOLE_SHARE, room - PART_HEIGHT - label - AIR) : room - AIR
   const height = Math.min(WHOLE_HEIGHT, share)
-  const whole = garlandFigure(plan, garland, { width: sheet.inner, height, look })
-  let y = sheet.figure(whole, sheet.left, top, FIGURE_WORDS.garland(garland))
+  const whole = garlandFigure(plan, garland, { width: sheet.inner - 2 * HOOK_RIM, height, look })
+  let y = sheet.figure(whole, sheet.left + HOOK_RIM, top, FIGURE_WORDS.garland(garland))
   const left = Math.min(PART_HEIGHT, top + room - y - label - AIR)
   if (!part || left < LEAST_PART) return y + AIR
   y = sheet.text(CARD_WORDS.part(garland.swags !== null), sheet.left, y + 3, { size: TYPE.body })

@@ -33,6 +33,8 @@ const LOGO = { width: 50, height: 18 } as const
 const BAR = { width: 42, height: 1.2 } as const
 /** The picture gets what is left, no less than this many mm, and no more. */
 const PICTURE = { least: 60, most: 150 } as const
+/** mm. Hooks at the ends of a cord and the lines of an outline stand over a picture's measure by less. */
+const RIM = 0.5
 /** Lines that a line below the title and a copyright take at most, and yarns that are named. */
 const MOST_LINES = 3
 const MOST_YARNS = 12
@@ -129,7 +131,7 @@ const limited = (lines: readonly string[], most: number): string[] =>
 /** What it looks like, in the middle of its room; returns the y below. */
 function picture(job: Job, sheet: Sheet, top: number, room: number): number {
   const figure: Figure = wholePicture(job.plan, { look: job.style, plain: true })
-  const scale = Math.min(sheet.inner / figure.width, room / figure.height)
+  const scale = Math.min((sheet.inner - 2 * RIM) / figure.width, room / figure.height)
   const left = sheet.left + (sheet.inner - figure.width * scale) / 2
   const sentence = sentenceText(projectSentence(job.plan, job.terms))
   return sheet.figure(figure, left, top, FIGURE_WORDS.whole(sentence), scale)

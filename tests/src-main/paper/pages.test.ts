@@ -14,7 +14,7 @@ import { listExamples } from '../../../src-main/documents'
 import { renderMap } from '../../../src-main/paper/index'
 import { readSheets } from './checker/read-sheets'
 import type { PaintedSheet } from './checker/read-sheets'
-import { emptyPages, troublesOf } from './checker/troubles'
+import { beyondMargin, emptyPages, troublesOf } from './checker/troubles'
 import { DATE, flowers, VERSION } from './projects'
 
 const PAPERS: readonly Paper[] = ['A4', 'Letter']
@@ -72,6 +72,13 @@ describe.each(listExamples().map(({ name }) => name))('%s on paper', (name) => {
       }
   })
   afterAll(() => void prints.splice(0))
+
+  it('has nothing within 12 mm of an edge', () => {
+    for (const { paper, style, pages } of prints)
+      pages.forEach((page, i) =>
+        expect(beyondMargin(page).map((trouble) => `${paper} ${style} ${i + 1}: ${trouble}`)).toEqual([]),
+      )
+  })
 
   it('cuts nothing off, puts no text on text or on a line, and keeps ink black and grey', async () => {
     for (const { paper, style, bytes, pages } of prints) {

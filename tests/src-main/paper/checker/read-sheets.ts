@@ -264,7 +264,14 @@ function paint(operators: readonly number[], list: readonly unknown[], height: n
   return painted
 }
 
-function textOf(glyphs: readonly (Glyph | number)[], matrix: Matrix, state: State): PaintedText[] {
+/** Without the spaces at the end: a line is told with the space to the next one, which has no ink. */
+function inked(glyphs: readonly (Glyph | number)[]): readonly (Glyph | number)[] {
+  const last = glyphs.findLastIndex((glyph) => typeof glyph !== 'number' && glyph.unicode.trim() !== '')
+  return glyphs.slice(0, last + 1)
+}
+
+function textOf(all: readonly (Glyph | number)[], matrix: Matrix, state: State): PaintedText[] {
+  const glyphs = inked(all)
   const words = glyphs.map((glyph) => (typeof glyph === 'number' ? '' : glyph.unicode)).join('')
   if (words.trim() === '') return []
   const wide =

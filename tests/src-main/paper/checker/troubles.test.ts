@@ -6,7 +6,7 @@ import { readFaces } from '../../../../src-main/paper/pdf/faces'
 import { writePdf } from '../../../../src-main/paper/pdf/file'
 import { DATE } from '../projects'
 import { readSheets } from './read-sheets'
-import { emptyPages, troublesOf } from './troubles'
+import { beyondMargin, emptyPages, troublesOf } from './troubles'
 
 const information = { title: 't', author: '', subject: '', language: 'en', date: DATE, producer: 'p' }
 
@@ -39,6 +39,19 @@ describe('the page checker', () => {
     const paper = drawPath(rectanglePath(18, 45, 30, 7), { fill: PAPER })
     expect(await found(through, paper, words)).toEqual([])
     expect(await found(paper, through, words)).toHaveLength(1)
+  })
+
+  it('finds what is too near to an edge, and lets be what a clip hides there', async () => {
+    const near = async (...items: FigureItem[]) => {
+      const page = { label: '1', bookmarks: [], figure: { width: 100, height: 100, items } }
+      const [sheet] = await readSheets(await writePdf([page], information, { faces: readFaces() }))
+      return beyondMargin(sheet!)
+    }
+    const line = drawPath(linePath(11, 30, 60, 30), { stroke: INK, width: 0.3 })
+    expect(await near(words, line)).toEqual([expect.stringMatching(/^beyond the margin: a path at 10.9/)])
+    const clip = rectanglePath(12, 12, 76, 76)
+    expect(await near(words, { kind: 'group', clip, items: [line] })).toEqual([])
+    expect(await near(drawText('page 1 of 1', 70, 50, 14))).toHaveLength(1)
   })
 
   it('finds colour in ink, and a heading with nothing below it', async () => {

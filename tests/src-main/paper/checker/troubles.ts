@@ -88,6 +88,30 @@ export function troublesOf(sheet: PaintedSheet, { ink }: { readonly ink: boolean
   return [...new Set(troubles)]
 }
 
+/** mm that no ink comes nearer to the edge than, and what rounding takes of it. */
+const MARGIN = 12
+const ROUNDED = 0.02
+
+/** What is painted nearer than 12 mm to an edge, where printers may leave it out. */
+export function beyondMargin({ painted, width, height }: PaintedSheet): string[] {
+  const inside = { left: MARGIN, top: MARGIN, right: width - MARGIN, bottom: height - MARGIN }
+  return painted.flatMap((item) => {
+    const pen = item.kind === 'path' && item.stroked ? item.width / 2 : 0
+    const inked = shrunk(item.box, -pen)
+    const box = item.clip
+      ? {
+          left: Math.max(inked.left, item.clip.left),
+          top: Math.max(inked.top, item.clip.top),
+          right: Math.min(inked.right, item.clip.right),
+          bottom: Math.min(inked.bottom, item.clip.bottom),
+        }
+      : inked
+    if (box.left > box.right || box.top > box.bottom || within(box, inside, ROUNDED + pen)) return []
+    const edges = Object.values(box).map((value) => value.toFixed(1))
+    return [`beyond the margin: ${item.kind === 'text' ? quoted(item) : 'a path'} at ${edges.join(', ')} mm`]
+  })
+}
+
 function coloured(painted: readonly Painted[]): string[] {
   const colours = painted.flatMap((item) =>
     item.kind === 'text'
