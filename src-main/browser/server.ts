@@ -142,12 +142,19 @@ export class LoopbackServer {
     if (!host || !doorkeeper) return send(response, 503, 'Not ready yet.')
     const method = request.method ?? ''
     const allowed = doorkeeper.checkOrigin(method, request.headers)
-    if (allowed !== 'welcome') return send(response, 403, WORDS[allowed])
+    if (allowed !== 'welcome') {
+      response.setHeader('Connection', 'close')
+      return send(response, 403, WORDS[allowed])
+    }
     const url = new URL(request.url ?? '/', doorkeeper.origin)
     if (method === 'GET' && url.pathname === '/enter')
       return this.#enter(url, request, response, doorkeeper, host)
     const known = doorkeeper.checkSession(method, request.headers)
-    if (known !== 'welcome') return send(response, 403, WORDS[known])
+    if (known !== 'welcome') {
+      // Nothing more of what a stranger sends is taken in.
+      response.setHeader('Connection', 'close')
+      return send(response, 403, WORDS[known])
+    }
     if (method === 'GET') return this.#get(url, request, response, host)
     if (method === 'POST') return this.#post(url, request, response, host)
     return send(response, 405, 'Only GET and POST.')
@@ -352,7 +359,7 @@ const WORDS: Readonly<Record<Exclude<Verdict, 'welcome'>, string>> = {
   'wrong-host': 'Petalyard answers at 127.0.0.1 alone.',
   'foreign-origin': 'Petalyard answers its own pages alone.',
   'no-session':
-    'This address works once, and it was used. Press Enter in the terminal where Petalyard runs for another.',
+    'Each address lets in once, and this one does not. Press Enter in the terminal where Petalyard runs for another.',
   'no-key':
     'This page has lost its key. Press Enter in the terminal where Petalyard runs for another address.',
 }

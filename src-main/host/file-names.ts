@@ -1,5 +1,6 @@
 import { readdir } from 'node:fs/promises'
 import { join } from 'node:path'
+import { oneLine } from '../../src-core/letters/one-line'
 import { shortenedTo } from '../documents/byte-length'
 
 /** Names that Windows keeps for devices, whatever their ending. */
@@ -12,9 +13,9 @@ const LONGEST = 200
 
 /** A project's name as the name of a file that every system takes, without its ending. */
 export function fileNameFor(name: string): string {
-  const whole = name
-    // eslint-disable-next-line no-control-regex -- file systems refuse or hide control characters
-    .replace(/[\u0000-\u001f\u007f<>:"/\\|?*]+/g, ' ')
+  // File systems refuse or hide control characters; overrides of direction could disguise an ending.
+  const whole = oneLine(name)
+    .replace(/[<>:"/\\|?*]+/g, ' ')
     // Half of a pair is no character: no file system, and no address, takes it.
     .replace(/\p{Surrogate}+/gu, ' ')
     .replace(/\s+/g, ' ')

@@ -1,8 +1,9 @@
 import type { Keeping } from '../../shared-types/bridge'
+import { oneLine } from '../../src-core/letters/one-line'
 
 /** The window's title: the project's name, and where or when it was saved. `locale` as in "en-GB". */
 export function windowTitle(keeping: Keeping, locale: string): string {
-  return `${keeping.name} – ${savedWords(keeping, locale)}`
+  return `${oneLine(keeping.name)} – ${savedWords(keeping, locale)}`
 }
 
 function savedWords(keeping: Keeping, locale: string): string {

@@ -1,5 +1,6 @@
 /** The logo of a house style as it is printed: in black ink alone it is grey. */
 import { decode, encode } from 'fast-png'
+import { SaxesParser } from 'saxes'
 import { HOUSE_LIMITS, LOGO_PIXELS } from '../../shared-types/house'
 import type { House } from '../../shared-types/house'
 import type { SheetStyle } from '../../shared-types/project'
@@ -15,6 +16,8 @@ export interface Logo {
 
 /** Pixels of the largest logo; one of 400,000 characters could unpack to far more (our own choice). */
 const PIXELS_AT_MOST = 4_000_000
+/** An element of a drawing has a few dozen attributes; what draws it compares each with every other (our own choice). */
+const ATTRIBUTES_AT_MOST = 500
 const PREFIX = 'data:image/png;base64,'
 
 /** Weights of red, green and blue in how light a colour is (ITU-R BT.709). */
@@ -67,12 +70,25 @@ export async function normalLogo(bytes: Uint8Array): Promise<string> {
   if (size && size.width * size.height > PIXELS_AT_MOST) throw new Error('it has too many pixels')
   const svg = size ? framed(bytes, size) : new TextDecoder('utf-8', { fatal: true }).decode(bytes)
   if (!/<svg[\s>]/.test(svg)) throw new Error('it is neither a PNG nor an SVG')
+  if (!size) refuseCrowded(svg)
   const png = await svgToPng(svg, size ? Math.min(size.width, LOGO_PIXELS) : LOGO_PIXELS)
   const drawn = sizeOf(Buffer.from(png))
   if (!drawn || drawn.width * drawn.height > PIXELS_AT_MOST) throw new Error('it is far higher than wide')
   const logo = PREFIX + Buffer.from(png).toString('base64')
   if (logo.length > HOUSE_LIMITS.logo) throw new Error('its picture takes more than 300 kB')
   return logo
+}
+
+/** Throws where an element has more attributes than any drawing needs. What is not well-formed is told when it is drawn. */
+function refuseCrowded(svg: string): void {
+  const parser = new SaxesParser()
+  let count = 0
+  let isCrowded = false
+  parser.on('error', () => undefined)
+  parser.on('opentagstart', () => void (count = 0))
+  parser.on('attribute', () => void (isCrowded ||= ++count > ATTRIBUTES_AT_MOST))
+  parser.write(svg).close()
+  if (isCrowded) throw new Error('an element of it has too many attributes')
 }
 
 const framed = (bytes: Uint8Array, { width, height }: { width: number; height: number }): string =>

@@ -32,9 +32,9 @@ afterEach(async () => {
 })
 
 /** Sends the words, then a drop every 40 ms; answers with what came back once the server has hung up. */
-function drip(words: string, drop: string): Promise<string> {
+function drip(words: string, drop: string, at = port): Promise<string> {
   return new Promise((resolve, reject) => {
-    const socket = connect(port, '127.0.0.1')
+    const socket = connect(at, '127.0.0.1')
     sockets.push(socket)
     let said = ''
     const timer = setInterval(() => socket.write(drop), 40)
@@ -65,6 +65,24 @@ it('whose body never ends are hung up on', async () => {
   ]
   const said = await drip(`${head.join('\r\n')}\r\n\r\n`, ' ')
   expect(said).toMatch(/^(HTTP\/1\.1 4\d\d |$)/)
+})
+
+it('of strangers are answered and hung up on, however long their bodies are', async () => {
+  const file = join(folder, 'none')
+  const files = { windowFolder: folder, clientScript: file, streamScript: file, saveFolder: folder }
+  // As patient as it is in use: only the answer ends it.
+  const patient = new LoopbackServer(files)
+  const at = await patient.listen(world.host)
+  for (const origin of [`http://127.0.0.1:${at}`, 'https://example.org']) {
+    const head = ['POST /ask/facts HTTP/1.1', `Host: 127.0.0.1:${at}`, `Origin: ${origin}`]
+    const said = await drip(
+      `${head.join('\r\n')}\r\nContent-Length: 1000000000000\r\n\r\n`,
+      ' '.repeat(1_000),
+      at,
+    )
+    expect(said).toMatch(/^HTTP\/1\.1 403 /)
+  }
+  await patient.close()
 })
 
 it('do not keep others waiting', async () => {

@@ -20,6 +20,7 @@ describe('file names', () => {
     ['a/b\\c:d*e?f"g<h>i|j', 'a b c d e f g h i j'],
     ['  spaces \n and\tlines  ', 'spaces and lines'],
     ['ends with dots...', 'ends with dots'],
+    ['throw\u202efdp.exe', 'throw fdp.exe'],
     ['.hidden', 'hidden'],
     ['CON', 'Untitled CON'],
     ['lpt1.petalyard', 'Untitled lpt1.petalyard'],

@@ -202,6 +202,7 @@ describe('a logo', () => {
 
   it('is refused in one line where it is none', async () => {
     const bomb = Buffer.from(squares())
+    const many = Array.from({ length: 50_000 }, (_, i) => `a${i}="1"`).join(' ')
     bomb.writeUInt32BE(60_000, 16)
     bomb.writeUInt32BE(60_000, 20)
     for (const [bytes, why] of [
@@ -209,6 +210,10 @@ describe('a logo', () => {
       [bomb, /too many pixels/],
       [Uint8Array.of(0xff, 0xd8, 0xff), /./],
       [new TextEncoder().encode('<svg'), /./],
+      [
+        new TextEncoder().encode(`<svg xmlns="http://www.w3.org/2000/svg"><g ${many}/></svg>`),
+        /too many attributes/,
+      ],
     ] as const)
       await expect(normalLogo(bytes)).rejects.toThrow(why)
     // What was kept and came to harm is left out, and nothing else.
