@@ -89,7 +89,28 @@ function hear(heard: Heard): void {
   } else if (heard.kind === 'unknown') {
     // The project was ended, its time ran out: loading it again opens it.
     if (!movedElsewhere && !isLeaving) location.reload()
-  } else setGone(heard.kind === 'gone')
+  } else if (heard.kind === 'gone') setGone(true)
+  else if (isGone)
+    void isProven()
+      .then((proven) => proven && setGone(false))
+      .catch(() => undefined)
+}
+
+/**
+ * Is it Petalyard that answers? After it was stopped, somebody else may listen on its port: nothing is handed over
+ * before the word of this page comes back signed with its key.
+ */
+async function isProven(): Promise<boolean> {
+  const word = crypto.randomUUID()
+  const response = await fetch(`/prove?word=${word}`)
+  if (!response.ok) return false
+  const bytes = (text: string) => new TextEncoder().encode(text)
+  const algorithm = { name: 'HMAC', hash: 'SHA-256' }
+  const own = await crypto.subtle.importKey('raw', bytes(key), algorithm, false, ['sign'])
+  const signed = new Uint8Array(await crypto.subtle.sign('HMAC', own, bytes(word)))
+  const proof = [...signed].map((byte) => byte.toString(16).padStart(2, '0')).join('')
+  const proofs: unknown = await response.json()
+  return Array.isArray(proofs) && proofs.includes(proof)
 }
 
 /** Joins the stream that all tabs share; in a browser without shared workers, one of its own. */
@@ -108,6 +129,7 @@ function joinStream(): void {
 async function post<T>(path: string, body: unknown): Promise<T | null> {
   const text = JSON.stringify(body)
   try {
+    if (isGone && !(await isProven())) return null
     const response = await fetch(path, {
       method: 'POST',
       headers: { 'Content-Type': 'application/json', [KEY_HEADER]: key },

@@ -2,7 +2,7 @@
  * Who may talk to the loopback server: whoever brought the one-time token, on this machine, from the window's
  * own pages. Other programs and web pages can reach the port; none of them gets anything to read.
  */
-import { createHash, randomBytes, timingSafeEqual } from 'node:crypto'
+import { createHash, createHmac, randomBytes, timingSafeEqual } from 'node:crypto'
 import type { IncomingHttpHeaders } from 'node:http'
 import { KEY_HEADER } from './envelope'
 
@@ -12,7 +12,8 @@ export class Doorkeeper {
   readonly #port: number
   #token: string | null = null
   readonly #sessions = new Set<string>()
-  readonly #keys = new Set<string>()
+  /** By their digest. */
+  readonly #keys = new Map<string, string>()
 
   constructor(port: number) {
     this.#port = port
@@ -38,8 +39,16 @@ export class Doorkeeper {
     const session = randomBytes(32).toString('base64url')
     const key = randomBytes(32).toString('base64url')
     this.#sessions.add(digest(session))
-    this.#keys.add(digest(key))
+    this.#keys.set(digest(key), key)
     return { cookie: `${this.#cookieName}=${session}; HttpOnly; SameSite=Strict; Path=/`, key }
+  }
+
+  /**
+   * What shows a page that it talks to us: its word, signed with each key that was given out (HMAC, RFC 2104). Whoever
+   * listens on this port after us has none of them.
+   */
+  proofs(word: string): string[] {
+    return [...this.#keys.values()].map((key) => createHmac('sha256', key).update(word).digest('hex'))
   }
 
   /** Is this request meant for us, and from our own page (or the address bar)? */

@@ -155,6 +155,8 @@ export class LoopbackServer {
       response.setHeader('Connection', 'close')
       return send(response, 403, WORDS[known])
     }
+    if (method === 'GET' && url.pathname === '/prove')
+      return sendJson(response, doorkeeper.proofs((url.searchParams.get('word') ?? '').slice(0, 64)))
     if (method === 'GET') return this.#get(url, request, response, host)
     if (method === 'POST') return this.#post(url, request, response, host)
     return send(response, 405, 'Only GET and POST.')

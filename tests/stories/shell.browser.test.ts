@@ -1,4 +1,5 @@
 import { readdir, readFile, writeFile } from 'node:fs/promises'
+import { createServer } from 'node:http'
 import { join } from 'node:path'
 import type { Browser, BrowserContext, Page } from 'playwright-core'
 import { beforeAll, beforeEach, afterEach, describe, expect, it } from 'vitest'
@@ -137,6 +138,30 @@ describe('documents in a browser', () => {
       projectText('Too late'),
     )
     expect(refused).toMatchObject({ outcome: 'refused', problem: { code: 'app/host-gone' } })
+  })
+
+  it('hand nothing over to whoever listens in its place', async () => {
+    const { port } = new URL(page.url())
+    await loopback.kill()
+    const handOver = () =>
+      page.evaluate(
+        (text) => window.petalyard.keepProject({ revision: 1, text }),
+        projectText('For nobody else'),
+      )
+    expect(await handOver()).toMatchObject({ problem: { code: 'app/host-gone' } })
+    const heard: string[] = []
+    const other = createServer((request, response) => {
+      heard.push(`${request.method} ${request.url}`)
+      request.on('data', (data: Buffer) => heard.push(data.toString()))
+      request.on('end', () => response.end(JSON.stringify(['guess'])))
+    })
+    await new Promise<void>((resolve) => other.listen(Number(port), '127.0.0.1', resolve))
+    expect(await handOver()).toMatchObject({ outcome: 'refused', problem: { code: 'app/host-gone' } })
+    await eventually(() => expect(heard.join('\n')).toContain('GET /prove'))
+    expect(heard.join('\n')).not.toContain('For nobody else')
+    expect(heard.join('\n')).not.toContain('POST /ask')
+    other.closeAllConnections()
+    await new Promise((resolve) => other.close(resolve))
   })
 
   it('save into the folder of saved projects, and download as copies', async () => {

@@ -1,3 +1,4 @@
+import { createHmac } from 'node:crypto'
 import { readFile } from 'node:fs/promises'
 import { request } from 'node:http'
 import type { OutgoingHttpHeaders } from 'node:http'
@@ -89,6 +90,16 @@ describe('the door', () => {
     // A browser that entered again shows its new cookie in pages that have the key of the one before.
     expect((await post({ ...tab, cookie: other }, '/ask/facts', body)).status).toBe(200)
     expect((await post(tab, '/ask/facts', body, { 'x-petalyard-key': keys.get(other) })).status).toBe(200)
+  })
+
+  it('shows a page that it talks to Petalyard, by its word signed with the key', async () => {
+    const cookie = await enter()
+    const sign = (key: string) => createHmac('sha256', key).update('word').digest('hex')
+    const proofs = async (headers: OutgoingHttpHeaders) => raw('GET', '/prove?word=word', headers)
+    expect(JSON.parse((await proofs({ cookie })).body)).toContain(sign(keys.get(cookie)!))
+    expect((await proofs({})).status).toBe(403)
+    // Whoever hears them has nothing to sign another word with.
+    expect((await proofs({ cookie })).body).not.toContain(keys.get(cookie))
   })
 
   it('answers to no other name, even with a session', async () => {
