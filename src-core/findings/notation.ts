@@ -160,6 +160,11 @@ export const NOTATION_FINDINGS = {
     message: 'the text says {said}, the round makes {made}.',
     mend: 'Correct the count at the end, or the round.',
   },
+  'rounds/together-over': {
+    severity: 'warning',
+    message: '{legs} stitches are drawn together over {under}.',
+    mend: 'Correct one of the two numbers, or say which stitch is worked twice or skipped.',
+  },
   'rounds/ch2-not-stated': {
     severity: 'warning',
     message:

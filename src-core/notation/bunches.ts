@@ -1,7 +1,7 @@
 /** How many legs a cluster, puff, popcorn or bobble has: as named, as explained, else as is usual. */
 import { USUAL_BUNCH } from '../stitches/table'
 import type { StitchKey } from '../stitches/table'
-import type { Definition, Item, StitchName } from './tree'
+import type { Definition, Item, Place, StitchName } from './tree'
 
 interface Bunch {
   readonly stitch: StitchKey
@@ -17,6 +17,16 @@ export const isBunchForm = (form: string): form is BunchForm => Object.hasOwn(US
 /** A bunch of at most so many legs is believed; an explanation that seems to have more was not understood. */
 const MOST_LEGS = 12
 
+/** "Over next 4 dc": under how many stitches one goes that is worked there; 0 where it is worked in each. */
+export const oneOver = (place: Place): number =>
+  place.over && !place.parts[0]!.each ? stitchesUnder(place) : 0
+
+/** "Next 4 dc", "each of next 4 dc": how many stitches in a row the place is; 0 where it is none such. */
+export function stitchesUnder({ parts: [part, ...more] }: Place): number {
+  const isRow = more.length === 0 && part?.which === 'next'
+  return isRow && part.noun.kind === 'stitch' && part.count > 1 ? part.count : 0
+}
+
 /** Legs that an explanation tells: "5 dc in same st, drop loop …", "(yo, insert hook, …) 4 times", "dc3tog". */
 function explained(items: readonly Item[]): { stitch: StitchKey | null; legs: number } | null {
   let single: StitchKey | null = null
@@ -27,6 +37,9 @@ function explained(items: readonly Item[]): { stitch: StitchKey | null; legs: nu
       if (form !== 'plain' && size > 1) return { stitch, legs: size }
       if (form !== 'plain' || stitch === null || stitch === 'sl st') continue
       if ((item.count ?? 1) > 1) return { stitch, legs: item.count ?? 1 }
+      // "Holding back the last loop of each, tr in next 4 dc".
+      const under = item.place ? stitchesUnder(item.place) : 0
+      if (under > 1) return { stitch, legs: under }
       single = stitch
       singles++
     }

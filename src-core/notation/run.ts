@@ -1,4 +1,5 @@
 /** Follows the items of a round, one after the other, the way hands would. */
+import { oneOver } from './bunches'
 import { cellsLeft, startAlongChain, turnAlongChain } from './chain-targets'
 import { checkTop, closeRound, closesChain, closesRound, endsLap, endsSpiral, picotChains } from './closing'
 import { EMPTY_PART, finishDescribed, holdLoops, runDescribed, runEvenly } from './in-sum'
@@ -7,12 +8,12 @@ import { runAround, runStar } from './repeats'
 import { TRAVELLED } from './source'
 import {
   closePicot,
+  clusterOf,
   drawTogether,
   makeBare,
   makeChain,
   explainedPlace,
   makeClosing,
-  makeDecrease,
   makeStitches,
 } from './stitching'
 import { SKIPPING, WORKING, checkNeighbor, sourceFor, takingFor } from './taking'
@@ -20,7 +21,7 @@ import { goesOnThere, leadsOn, leaveJoin, leaveTheWay, reachedBy, stayThere, sti
 import { sweepPartners, sweptParts } from './swept'
 import type { SweptItem } from './swept'
 import { placeTargets, sweep } from './targets'
-import type { Taking } from './taking'
+import { runTogether } from './together'
 import { isSlip } from './tree'
 import type {
   ColourItem,
@@ -81,7 +82,12 @@ function runWork(work: Work, item: WorkItem, every: EveryItem | null, next: Item
   if (!place) return makeBare(work, name, count, item, runItems)
   const taking = takingFor(name)
   if (!isSlip(name) || place.parts[0]!.which === 'same') leaveTheWay(work, place)
-  if (BUNCH.includes(name.form)) return runTogether(work, item, name, place, taking)
+  if (BUNCH.includes(name.form)) return runTogether(work, item, name, place, taking, runItems)
+  if (name.form === 'cluster' && oneOver(place) > 0) {
+    const { stitch, legs } = clusterOf(work, name)
+    const drawn: StitchName = { ...name, form: 'together', stitch, size: legs }
+    if (legs === oneOver(place)) return runTogether(work, item, drawn, place, taking, runItems)
+  }
   const begins = work.beginning === null ? goesOnThere(next) : !work.beginningDone
   const travelling = isSlip(name) && work.repeated === 0 && !hasBody(work) && begins
   if (travelling) leaveJoin(work, place)
@@ -113,43 +119,6 @@ function metAt(work: Work, target: Target, at: number): number {
   if (!source || target.source !== source) return at
   if (target.place.index < 0) return at
   return target.place.index
-}
-
-/** "dc3tog": a cluster where the place is one, a decrease where it is several. */
-function runTogether(work: Work, item: WorkItem, name: StitchName, place: Place, taking: Taking): void {
-  const legs = Math.max(2, name.size)
-  const sweep = place.parts.length === 1 && (place.parts[0]!.which === 'each' || place.parts[0]!.each)
-  const targets = placeTargets(work, place, taking)
-  const swept =
-    place.parts[0]!.noun.kind === 'stitch' &&
-    place.start === place.parts[0]!.start &&
-    place.parts[0]!.which === 'each'
-  if (sweep && !place.over && !(name.form === 'decrease' || swept)) {
-    for (const target of targets) makeStitches(work, name, item.count ?? 1, [target], item, runItems)
-    return
-  }
-  if (sweep) {
-    // "sc2tog around": pair after pair.
-    for (let at = 0; at < targets.length; at += legs)
-      makeDecrease(work, name, targets.slice(at, at + legs), item)
-    return
-  }
-  if (place.over || targets.length > 1) {
-    const one = place.over || targets.length <= Math.max(legs, 2) || targets.length % legs !== 0
-    if (one) makeDecrease(work, name, targets, item)
-    else
-      for (let at = 0; at < targets.length; at += legs)
-        makeDecrease(work, name, targets.slice(at, at + legs), item)
-    return
-  }
-  makeStitches(
-    work,
-    name.form === 'decrease' ? { ...name, form: 'together' } : name,
-    item.count ?? 1,
-    targets,
-    item,
-    runItems,
-  )
 }
 
 function runSkip(work: Work, item: SkipItem): void {

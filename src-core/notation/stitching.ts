@@ -2,7 +2,7 @@
 import { STITCHES } from '../stitches/table'
 import type { StitchKey } from '../stitches/table'
 import { findBeginning } from './beginning'
-import { bunchOf, isBunchForm } from './bunches'
+import { bunchOf, isBunchForm, stitchesUnder } from './bunches'
 import { alongFoundation, cellsLeft, nextCell } from './chain-targets'
 import { WORKED } from './source'
 import { WORKING, nextStitch, settle } from './taking'
@@ -287,13 +287,16 @@ function nextBare(work: Work, taking: Taking): Target {
   return along && cellsLeft(along) > 0 ? nextCell(work) : nextStitch(work, null, taking)
 }
 
+/** Stitch and legs of a cluster: as named, as explained, else as is usual. */
+export const clusterOf = (work: Work, name: StitchName) =>
+  bunchOf(name, 'cluster', definitionOf(work, name), work.tree.text)
+
 /** "Cluster: 1 tr into each of next 3 d.c. leaving the last loop of each": over how many stitches it goes; 0 for one place. */
 function stitchesOver(work: Work, name: StitchName): number {
   if (!isBunchForm(name.form)) return 0
   const held = definitionOf(work, name)?.items ?? []
-  const part = held.flatMap((item) => (item.type === 'work' && item.place ? item.place.parts : []))[0]
-  const spread = part?.which === 'next' && part.noun.kind === 'stitch' && part.count > 1
-  return spread ? part.count : 0
+  const place = held.flatMap((item) => (item.type === 'work' && item.place ? [item.place] : []))[0]
+  return place ? stitchesUnder(place) : 0
 }
 
 /** Bare stitches: each in the next stitch, or all in the place that is named around them. */
