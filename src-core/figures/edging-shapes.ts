@@ -3,15 +3,13 @@
  * where the account of their words has them, along the plan's own lines.
  */
 import type { EdgingAccount, EdgingLoop, Plan, Point } from '../../shared-types/plan'
-import type { Terms } from '../../shared-types/project'
-import { alongOf } from '../edging/line-places'
 import { readLoop } from '../edging/reading'
 import type { BorderStitch, LoopRound } from '../edging/reading'
 import { writtenRounds } from '../edging/written'
-import { distance, signedArea } from '../geometry/points'
-import { clockwise, grow } from '../geometry/polygons'
 import { PICOT } from '../motif/rounds/constants'
 import { blanketOf } from '../plans/layouts'
+import { band, trackOf } from './edging-track'
+import type { Track, Way } from './edging-track'
 
 /** One round of an edging, in plan mm. */
 export interface DrawnRound {
@@ -46,20 +44,6 @@ const FAN = { half: (65 * Math.PI) / 180, least: 3, tall: 1.2, inner: 0.4 } as c
 const SPREAD = 0.5
 /** Parts that an arch of chains and the top of a fan are drawn in. */
 const PARTS = 4
-/** mm. Detail of the line that rounds stand on (ours: less than a line is wide). */
-const BASE = 0.2
-/** Lines of a round that are open, before those of its holes. */
-const OPEN_ENDS = 2
-
-/** Where stitches stand along a line. */
-interface Track {
-  /** The place of a stitch of the set-up round, so many mm above it. */
-  readonly at: (stitch: number, height: number) => Point
-  /** The way out there. */
-  readonly out: (stitch: number) => Point
-  readonly isOpen: boolean
-  readonly base: readonly Point[]
-}
 
 /** A stitch with where its top is: along in stitches of the set-up round, and how high. */
 interface Top {
@@ -89,15 +73,6 @@ export function edgingShapes(plan: Plan): EdgingShapes | null {
     known.set(edgingLines, (drawn = { key, shapes: shapesAlong(way, works, edging, loops) }))
   }
   return drawn.shapes
-}
-
-/** What written rounds are drawn along. */
-interface Way extends Pick<Plan, 'edgingLines'> {
-  /** Its first two lines are open ends. */
-  readonly isRound: boolean
-  readonly terms: Terms
-  /** Stitches of the words' own. */
-  readonly special?: string
 }
 
 /** The shapes of written rounds along lines. */
@@ -134,110 +109,6 @@ export function shapesAlong(
 
 /** Chains of a picot as it is drawn. */
 const PICOT_CHAINS = 3
-
-/** The way along a loop of the set-up round; null where it is closed by the rounds below. */
-function trackOf({ edgingLines, isRound }: Way, loop: EdgingLoop, height: number): Track | null {
-  const line = edgingLines[loop.line]
-  if (!line || line.length < 2) return null
-  if (isRound && loop.line < OPEN_ENDS) {
-    const down = loop.line === 0 ? -1 : 1
-    const moved = line.map(({ x, y }) => ({ x, y: y + down * height }))
-    return { ...trackAlong(moved, loop, line, true, down), base: band(line, moved) }
-  }
-  const isHole = signedArea(line) < 0
-  const [base] = grow([isHole ? clockwise(line) : line], isHole ? -height : height, BASE)
-  return base ? { ...trackAlong(base, loop, line, false, isHole ? 1 : -1), base } : null
-}
-
-const band = (line: readonly Point[], other: readonly Point[]): Point[] => [...line, ...[...other].reverse()]
-
-function trackAlong(
-  base: readonly Point[],
-  loop: EdgingLoop,
-  line: readonly Point[],
-  isOpen: boolean,
-  side: 1 | -1,
-): Omit<Track, 'base'> {
-  const along = alongOf(base)
-  const length = isOpen ? along[base.length - 1]! : along[base.length]!
-  const pointAt = (mm: number): Point => {
-    const at = isOpen ? Math.min(length, Math.max(0, mm)) : ((mm % length) + length) % length
-    let [low, high] = [0, base.length - (isOpen ? 1 : 0)]
-    while (high - low > 1) {
-      const middle = (low + high) >> 1
-      if (along[middle]! <= at) low = middle
-      else high = middle
-    }
-    const [a, b] = [base[low]!, base[(low + 1) % base.length]!]
-    const share = (at - along[low]!) / (along[low + 1]! - along[low]! || 1)
-    return { x: a.x + (b.x - a.x) * share, y: a.y + (b.y - a.y) * share }
-  }
-  const stops = stopsOf(base, along, loop, line, length, isOpen)
-  const mmOf = (stitch: number): number => {
-    const turn = isOpen ? 0 : Math.floor(stitch / loop.stitches)
-    const at = stitch - turn * loop.stitches
-    let i = stops.length - 2
-    while (i > 0 && stops[i]!.at > at) i--
-    const [a, b] = [stops[i]!, stops[i + 1]!]
-    return a.mm + ((b.mm - a.mm) * (at - a.at)) / (b.at - a.at || 1) + turn * length
-  }
-  const step = length / Math.max(1, loop.stitches)
-  const out = (stitch: number): Point => {
-    const mm = mmOf(stitch)
-    const [a, b] = [pointAt(mm - step), pointAt(mm + step)]
-    const long = distance(a, b) || 1
-    return isOpen ? { x: 0, y: side } : { x: (-side * (b.y - a.y)) / long, y: (side * (b.x - a.x)) / long }
-  }
-  const at = (stitch: number, height: number): Point => {
-    const [foot, way] = [pointAt(mmOf(stitch)), out(stitch)]
-    return { x: foot.x + way.x * height, y: foot.y + way.y * height }
-  }
-  return { at, out, isOpen }
-}
-
-/** Stitches of known places, in mm along the base: corners, tips and dips where they are on the line. */
-function stopsOf(
-  base: readonly Point[],
-  along: readonly number[],
-  { marks, stitches }: EdgingLoop,
-  line: readonly Point[],
-  length: number,
-  isOpen: boolean,
-): { at: number; mm: number }[] {
-  if (marks.length === 0 || isOpen)
-    return [
-      { at: 0, mm: 0 },
-      { at: stitches, mm: length },
-    ]
-  const onLine = alongOf(line)
-  const whole = onLine[line.length]!
-  const window = Math.ceil((8 * base.length) / marks.length)
-  let best = -1
-  const places = marks.map(({ at, along: share }) => {
-    const mm = share * whole
-    const i = Math.max(0, onLine.findIndex((each) => each > mm) - 1)
-    const [a, b] = [line[i]!, line[(i + 1) % line.length]!]
-    const part = (mm - onLine[i]!) / (onLine[i + 1]! - onLine[i]! || 1)
-    const point = { x: a.x + (b.x - a.x) * part, y: a.y + (b.y - a.y) * part }
-    // Both run the same way: the next one is not far from the last.
-    const [from, count] = best < 0 ? [0, base.length] : [best, Math.min(base.length, window)]
-    let nearest = from
-    for (let k = 0; k < count; k++) {
-      const index = (from + k) % base.length
-      if (distance(base[index]!, point) < distance(base[nearest]!, point)) nearest = index
-    }
-    best = nearest
-    return { at, mm: along[best]! }
-  })
-  const first = places[0]!.mm
-  // On and on from the first one, whatever place the base begins at; dips may have closed.
-  let last = -Infinity
-  const stops = places.map(({ at, mm }) => {
-    last = Math.max(last, first + ((mm - first + length) % length))
-    return { at, mm: last }
-  })
-  return [...stops, { at: stitches, mm: first + length }]
-}
 
 /** Adds the rounds of one loop to what is drawn. */
 function drawLoop(

@@ -26,12 +26,26 @@ function outgoing({ constants, events }: NetLog): string[] {
   })
 }
 
-it('sends no request from its start to a project that was edited and kept', async () => {
+/** The desktop with Chromium's log of the network; its end looks whether anything left the machine. */
+async function startListening(words: readonly string[] = []) {
   const folder = await makeFolder()
   const log = join(folder.path, 'net.json')
+  const desktop = await startDesktop(join(folder.path, 'data'), [`--log-net-log=${log}`, ...words])
+  return {
+    page: desktop.window,
+    endsInSilence: async () => {
+      await desktop.close()
+      const net = JSON.parse(await readFile(log, 'utf8')) as NetLog
+      expect(net.events.length).toBeGreaterThan(0)
+      expect(outgoing(net)).toEqual([])
+      await folder.forget()
+    },
+  }
+}
+
+it('sends no request from its start to a project that was edited and kept', async () => {
   // In a language whose spelling Chromium would look up.
-  const desktop = await startDesktop(join(folder.path, 'data'), [`--log-net-log=${log}`, '--lang=en-GB'])
-  const page = desktop.window
+  const { page, endsInSilence } = await startListening(['--lang=en-GB'])
   const title = page.getByRole('textbox', { name: 'Title' })
   await title.click()
   await page.keyboard.type('Wollen blankit')
@@ -54,20 +68,13 @@ it('sends no request from its start to a project that was edited and kept', asyn
   expect(candidates).toEqual([])
   // A word list would be asked for within the first seconds.
   await new Promise((resolve) => setTimeout(resolve, 5_000))
-  await desktop.close()
-  const net = JSON.parse(await readFile(log, 'utf8')) as NetLog
-  expect(net.events.length).toBeGreaterThan(0)
-  expect(outgoing(net)).toEqual([])
-  await folder.forget()
+  await endsInSilence()
 }, 60_000)
 
 it('sends no request while a motif is measured in a photo and taken over', async () => {
-  const folder = await makeFolder()
-  const log = join(folder.path, 'net.json')
   const { picture, sheet } = studio(14)
   const { width, height, data } = picture
-  const desktop = await startDesktop(join(folder.path, 'data'), [`--log-net-log=${log}`])
-  const page = desktop.window
+  const { page, endsInSilence } = await startListening()
   const hands = new Hands(page)
   await hands.press('Start from your own motif')
   await hands.press('Measure it in a photo')
@@ -81,9 +88,5 @@ it('sends no request while a motif is measured in a photo and taken over', async
   await hands.press('Use as measured')
   await hands.press('Start with this motif')
   await page.getByRole('textbox', { name: 'Title' }).waitFor()
-  await desktop.close()
-  const net = JSON.parse(await readFile(log, 'utf8')) as NetLog
-  expect(net.events.length).toBeGreaterThan(0)
-  expect(outgoing(net)).toEqual([])
-  await folder.forget()
+  await endsInSilence()
 }, 120_000)

@@ -2,9 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { signedArea } from '../../../src-core/geometry/points'
 import { materials } from '../../../src-core/materials/materials'
 import { measuredAccount } from '../../../src-core/motif/measured'
-import { resolveGauge, stitchYarn } from '../../../src-core/stitches/gauge'
 import { codes, daisy, flower, flowerAccount, input, project, yarn } from './helpers'
-import { settled } from '../../../src-core/settled'
 
 describe('M41 weighed motifs', () => {
   it('M41 takes grams per colour as weighed, with the resolution of the scale over the motifs on it', () => {
@@ -283,128 +281,5 @@ describe('M34 yarn of joins', () => {
     const found = materials(input({ project: joined, seams: { length: 9000, count: 18 } }))
     expect(yarn(found, 'y1').parts.joins).toBeGreaterThan(0)
     expect(codes(found)).toContain('yarn/joining-yarn-assumed')
-  })
-})
-
-describe('M43 time and ends', () => {
-  it('M43 adds minutes per motif, per join, edging and 1 minute per end', () => {
-    const found = materials(
-      input({
-        project: project({ joining: { rule: 'tips', minutes: 2 } }),
-        joinOperations: 180,
-      }),
-    )
-    expect(found.ends).toBe(400)
-    expect(found.minutes?.expected).toBeCloseTo(100 * 15 + 180 * 2 + 400, 9)
-    expect(found.findings.find((finding) => finding.code === 'time/ends')?.message).toContain('400 ends')
-  })
-
-  it('M43 counts neighbours in one yarn as one section, and a colour that comes back as another', () => {
-    const colourways = [{ id: 'c1', yarns: { centre: 'y1', petals: 'y1' } }]
-    expect(materials(input({ project: project({ colourways }) })).ends).toBe(200)
-    const back = { ...flower, rounds: [...(flower.rounds ?? []), { slot: 'centre', work: 'sc around' }] }
-    expect(materials(input({ motif: back })).ends).toBe(600)
-  })
-
-  it('M43 tells no time where a motif was never timed, and says so', () => {
-    const found = materials(input({ motif: { ...daisy, minutes: undefined } }))
-    expect(found.minutes).toBeNull()
-    expect(codes(found)).toContain('time/no-minutes')
-  })
-
-  it('M43 adds the time of an edging: 3 s for a sc of two loops', () => {
-    const layout = {
-      kind: 'blanket' as const,
-      edging: { style: 'follow' as const, rounds: ['sc'], yarn: 'y1' },
-    }
-    const gauge = resolveGauge({ stitches: 20 }, 'US')
-    const edgingBase = { length: 4000, outerCorners: 4, tips: 40, chord: 100 }
-    const edged = materials(input({ gauge, project: project({ layout }), edgingBase }))
-    const plain = materials(input({ gauge }))
-    const stitches = edged.edging?.rounds[0]?.stitches ?? 0
-    const more = (edged.minutes?.expected ?? 0) - (plain.minutes?.expected ?? 0)
-    expect(more).toBeCloseTo(stitches * 0.05 + 2, 6)
-    expect(edged.ends).toBe(402)
-  })
-})
-
-describe('M35 style of an edging', () => {
-  it('M35 follows straight sides and bridges tips where no style is named', () => {
-    const layout = { kind: 'blanket' as const, edging: { rounds: ['sc'], yarn: 'y1' } }
-    const edgingBase = { length: 4000, outerCorners: 4, tips: 40, chord: 100 }
-    const edged = (shape: 'straight' | 'petals') =>
-      materials(
-        input({ project: project({ layout }), account: { ...flowerAccount, shape, metres: {} }, edgingBase }),
-      ).edging
-    expect(edged('straight')?.style).toBe('follow')
-    expect(edged('petals')?.style).toBe('bridge')
-  })
-})
-
-describe('what is missing is said', () => {
-  it('names yarns without ball band, price or usable values', () => {
-    const yarns = [
-      { id: 'y1', ballGrams: 50, price: -1 },
-      { id: 'y2', ballGrams: 0, ballMetres: 125 },
-    ]
-    const found = codes(materials(input({ project: project({ yarns }) })))
-    expect(found).toEqual(
-      expect.arrayContaining([
-        'yarn/no-ball-length',
-        'yarn/no-ball-weight',
-        'yarn/no-price',
-        'yarn/invalid-value',
-      ]),
-    )
-  })
-
-  it('tells metres alone where no ball band brings them to grams', () => {
-    const yarns = [{ id: 'y1' }, { id: 'y2' }]
-    const found = materials(input({ motif: flower, account: flowerAccount, project: project({ yarns }) }))
-    const need = yarn(found, 'y1')
-    expect(need.metres?.expected).toBeCloseTo((600 + 30) * 1.1, 9)
-    expect([need.balls, need.toBuy, need.leftover, need.cost]).toEqual([null, null, null, null])
-    expect(codes(found)).toContain('yarn/no-ball-band')
-  })
-
-  it('names colours that nothing is known of, and motifs without a colourway', () => {
-    const motif = { ...daisy, slots: [{ slot: 'centre', grams: 0.8 }, { slot: 'petals' }] }
-    const found = materials(input({ motif, counts: { motifs: 100, byColourway: { c1: 60, '': 40 } } }))
-    expect(codes(found)).toEqual(expect.arrayContaining(['yarn/no-weight', 'yarn/no-colourway']))
-    expect(found.findings.find((finding) => finding.code === 'yarn/no-colourway')?.message).toContain('40')
-    expect(found.ends).toBe(400)
-    expect(yarn(found, 'y1').grams.expected).toBe(0)
-  })
-
-  it('marks a rule of thumb only where it is used', () => {
-    const gauge = resolveGauge({ hook: 4 }, 'US')
-    expect(codes(materials(input({ gauge })))).not.toContain('gauge/missing')
-    const joined = project({ joining: { rule: 'bridge', bridgeChains: 2, yarn: 'y1' } })
-    const found = materials(input({ gauge, project: joined, joinOperations: 10 }))
-    expect(codes(found)).toContain('gauge/missing')
-    const joins = yarn(found, 'y1').parts.joins
-    expect(joins).toBeCloseTo((10 * 4 * stitchYarn('ch', gauge) * 0.4) / 1000, 9)
-    const sure = yarn(materials(input({ gauge })), 'y1').grams
-    const { grams } = yarn(found, 'y1')
-    expect(grams.high - grams.expected - (sure.high - sure.expected)).toBeCloseTo(joins * 0.25 * 1.1, 9)
-  })
-
-  it('names weighings and allowances that cannot be, and goes on without them', () => {
-    const weighed = { motifs: 0, grams: 43, resolution: -1 }
-    const allowance = { wastePercent: -5, tail: -1 }
-    const asked = project({ allowance })
-    const found = materials(input({ motif: { ...flower, weighed }, account: flowerAccount, project: asked }))
-    expect(codes(found).filter((code) => code === 'yarn/invalid-weighing')).toHaveLength(2)
-    expect(settled(asked).refused.map(({ code }) => code)).toEqual([
-      'yarn/invalid-allowance',
-      'yarn/invalid-allowance',
-    ])
-    expect(yarn(found, 'y1').grams.expected).toBeCloseTo((240 + 12) * 1.1, 9)
-  })
-
-  it('answers an empty project', () => {
-    const empty = input({ project: { format: 'petalyard-project', version: 1 }, motif: null })
-    const found = materials({ ...empty, counts: { motifs: 0, byColourway: {} } })
-    expect(found).toEqual({ yarns: [], edging: null, ends: 0, minutes: null, findings: [] })
   })
 })
