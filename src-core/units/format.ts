@@ -84,23 +84,41 @@ export function formatSize(width: Millimetres, height: Millimetres, units: UnitS
   return `${formatNumber(width / 10, 1)} × ${formatNumber(height / 10, 1)} cm`
 }
 
+/** Decimals in which a mass is shown, in the unit that it is shown in. */
+const massDigits = (value: number, units: UnitSystem): number =>
+  units === 'imperial' ? (Math.abs(value) < 0.95 ? 2 : 1) : Math.abs(value) < 20 ? 1 : 0
+
 /** A mass: "4.3 g", "386 g", "13.6 oz", "0.24 oz". */
 export function formatMass(grams: Grams, units: UnitSystem): string {
-  if (units === 'imperial') {
-    const ounces = grams / GRAMS_PER_OUNCE
-    return `${formatNumber(ounces, Math.abs(ounces) < 0.95 ? 2 : 1)} oz`
-  }
-  return `${formatNumber(grams, Math.abs(grams) < 20 ? 1 : 0)} g`
+  const value = units === 'imperial' ? grams / GRAMS_PER_OUNCE : grams
+  return `${formatNumber(value, massDigits(value, units))} ${units === 'imperial' ? 'oz' : 'g'}`
 }
+
+/** A sum beside its parts: what is shown of them added up, so that whoever adds them up comes to the same. */
+const sumShown = (parts: readonly number[], unit: number, digits: (value: number) => number): number =>
+  parts.reduce((total, part) => {
+    const scale = 10 ** digits(part / unit)
+    return total + Math.round(exact((part / unit) * scale)) / scale
+  }, 0) * unit
+
+/** The sum of masses that stand beside it, in grams: "502 g" and "1,204 g" are 1,706 g, whatever was cut off them. */
+export const totalMass = (parts: readonly Grams[], units: UnitSystem): Grams =>
+  sumShown(parts, units === 'imperial' ? GRAMS_PER_OUNCE : 1, (value) => massDigits(value, units))
 
 /** Whether so many grams vanish in how a mass of `of` grams is shown: 390 g are enough for 390.3 g. */
 export const isBeneathShown = (grams: Grams, of: Grams): boolean => grams < (Math.abs(of) < 20 ? 0.05 : 0.5)
 
+const yarnDigits = (value: number): number => (Math.abs(value) < 20 ? 1 : 0)
+
 /** A length of yarn: "12.4 m", "967 m", "1,057 yd". */
 export function formatYarnLength(metres: Metres, units: UnitSystem): string {
   const value = units === 'imperial' ? metres / METRES_PER_YARD : metres
-  return `${formatNumber(value, Math.abs(value) < 20 ? 1 : 0)} ${units === 'imperial' ? 'yd' : 'm'}`
+  return `${formatNumber(value, yarnDigits(value))} ${units === 'imperial' ? 'yd' : 'm'}`
 }
+
+/** As `totalMass`, of lengths of yarn, in metres. */
+export const totalYarnLength = (parts: readonly Metres[], units: UnitSystem): Metres =>
+  sumShown(parts, units === 'imperial' ? METRES_PER_YARD : 1, yarnDigits)
 
 /** A range of masses: "410 g (380–445)"; one number where low and high round to it. */
 export function formatMassRange(range: Range, units: UnitSystem): string {

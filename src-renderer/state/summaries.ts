@@ -13,6 +13,7 @@ import {
   formatMinutes,
   formatMoney,
   formatNumber,
+  totalMass,
 } from '../../src-core/units/format'
 import { hasBegun } from '../../src-core/progress/words'
 import { kindOf } from '../kinds/kinds'
@@ -128,13 +129,17 @@ function yarnLines(project: Project, plan: Plan): string[] {
   const yarns = project.yarns ?? []
   if (yarns.length === 0) return ['no yarn yet']
   const toBuy = plan.yarns.reduce((sum, yarn) => sum + (yarn.toBuy ?? 0), 0)
-  const grams = plan.yarns.reduce((sum, yarn) => sum + yarn.grams.expected, 0)
+  const { units } = settled(project)
+  const grams = totalMass(
+    plan.yarns.map((yarn) => yarn.grams.expected),
+    units,
+  )
   if (plan.yarns.length > 0 && grams === 0)
     return [counted(plan.yarns.length, 'yarn'), 'weight not known yet']
   const word = termWord('ball', settled(project).terms)
   const assumes = (number: YarnNumber): boolean => plan.yarns.some((need) => isAssumed(need, number))
   const used = counted(plan.yarns.length, 'yarn')
-  const mass = marked(formatMass(grams, settled(project).units), assumes('grams'))
+  const mass = marked(formatMass(grams, units), assumes('grams'))
   return [
     plan.yarns.length === 0 ? 'none in use' : grams > 0 ? `${mass} in ${used}` : used,
     toBuy > 0 ? marked(`${counted(toBuy, word)} to buy`, assumes('toBuy')) : 'nothing to buy',

@@ -16,6 +16,7 @@ import {
   formatRange,
   formatSize,
   formatYarnLength,
+  totalMass,
 } from '../../../src-core/units/format'
 import { sensitivityWords } from '../../../src-core/figures/sensitivity'
 import {
@@ -226,7 +227,10 @@ function yarnSection(project: Project, plan: Plan, width: number): string[] {
     cell(yarn.cost, money, isAssumed(yarn, 'cost')),
   ]
   const costs = plan.yarns.flatMap((yarn) => (yarn.cost === null ? [] : [yarn.cost]))
-  const total = plan.yarns.reduce((sum, yarn) => sum + yarn.grams.expected, 0)
+  const total = totalMass(
+    plan.yarns.map(({ grams }) => grams.expected),
+    units,
+  )
   const columns = [
     ...['Yarn', 'Weight', 'Length', ballWord(termsOf(project))],
     ...(hasStash ? ['on hand'] : []),

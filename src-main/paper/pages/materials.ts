@@ -1,6 +1,6 @@
 /** Materials: yarn by colour with its range, what to buy, what it is for, gauge, hook, edging, ends and time. */
 import type { YarnNeed, YarnNumber } from '../../../shared-types/plan'
-import type { StitchGauge, Yarn } from '../../../shared-types/project'
+import type { StitchGauge, UnitSystem, Yarn } from '../../../shared-types/project'
 import { ENDS_WORDS } from '../../../src-core/edging/words'
 import { blanketOf } from '../../../src-core/plans/layouts'
 import { partOf } from '../../../src-core/figures/part'
@@ -24,6 +24,8 @@ import {
   formatMoney,
   formatNumber,
   formatYarnLength,
+  totalMass,
+  totalYarnLength,
 } from '../../../src-core/units/format'
 import type { Draft, Job } from '../page'
 import { newSheet } from '../page'
@@ -67,8 +69,14 @@ function totalRow(job: Job): string[] {
     plan.yarns.reduce((total, need) => total + (value(need) ?? 0), 0)
   const known = (value: (need: YarnNeed) => number | null): boolean =>
     plan.yarns.some((need) => value(need) !== null)
-  const grams = sum((need) => need.grams.expected)
-  const metres = sum((need) => need.metres?.expected ?? 0)
+  const mass = (shown: UnitSystem): string => {
+    const parts = plan.yarns.map((need) => need.grams.expected)
+    return is(formatMass(totalMass(parts, shown), shown), 'grams')
+  }
+  const length = (shown: UnitSystem): string => {
+    const parts = plan.yarns.map((need) => need.metres?.expected ?? 0)
+    return is(formatYarnLength(totalYarnLength(parts, shown), shown), 'metres')
+  }
   const whole = plan.yarns.every((need) => need.metres !== null)
   const is = (words: string, number: YarnNumber): string =>
     starred(
@@ -77,10 +85,10 @@ function totalRow(job: Job): string[] {
     )
   return [
     MATERIAL_WORDS.together,
-    is(formatMass(grams, units), 'grams'),
-    is(formatMass(grams, units === 'metric' ? 'imperial' : 'metric'), 'grams'),
-    whole ? is(formatYarnLength(metres, 'metric'), 'metres') : '',
-    whole ? is(formatYarnLength(metres, 'imperial'), 'metres') : '',
+    mass(units),
+    mass(units === 'metric' ? 'imperial' : 'metric'),
+    whole ? length('metric') : '',
+    whole ? length('imperial') : '',
     known((need) => need.balls) ? is(formatNumber(sum((need) => need.balls)), 'balls') : '',
     '',
     known((need) => need.toBuy) ? is(formatNumber(sum((need) => need.toBuy)), 'toBuy') : '',

@@ -4,6 +4,7 @@ import { translateText } from '../../../src-core/notation/translate'
 import { saying } from '../../../src-core/stitches/spelling'
 import { translateStitch } from '../../../src-core/stitches/terms'
 import { editsOf } from '../../kinds/layouts'
+import { renameSlot, slotsOf } from './motif'
 import { settled } from '../../../src-core/settled'
 
 const gaugeIn = <Gauge extends StitchGauge | undefined>(gauge: Gauge, from: Terms, to: Terms): Gauge => {
@@ -28,6 +29,16 @@ const GIVEN: readonly (readonly [name: RegExp, spelled: (terms: Terms) => string
   [/^Cent(?:re|er) yarn$/, (terms) => saying(terms)`Centre yarn`],
 ]
 
+/** The colour of a motif that the program named so. */
+const GIVEN_SLOT = /^cent(?:re|er)$/
+
+/** The project with the colours of its motifs that the program named as the terms spell them. */
+const withSlotsIn = (project: Project, terms: Terms): Project =>
+  (project.motifs ?? []).reduce((next, motif) => {
+    const given = slotsOf(motif).find((slot) => GIVEN_SLOT.test(slot))
+    return given === undefined ? next : renameSlot(next, motif.id, given, saying(terms)`centre`)
+  }, project)
+
 /** A name as the terms spell it, where the program gave it; others stay as they were typed. */
 const nameIn = (name: string, terms: Terms): string =>
   GIVEN.reduce((told, [given, spelled]) => told.replace(given, spelled(terms)), name)
@@ -40,7 +51,7 @@ export function setTerms(project: Project, to: Terms): Project {
   const from = settled(project).terms
   if (from === to) return project
   const { layout } = project
-  return {
+  const next: Project = {
     ...project,
     terms: to,
     ...(project.sheet?.terms === from ? { sheet: { ...project.sheet, terms: to } } : {}),
@@ -73,4 +84,5 @@ export function setTerms(project: Project, to: Terms): Project {
       ),
     }),
   }
+  return withSlotsIn(next, to)
 }

@@ -164,6 +164,7 @@ describe('terms', () => {
       ...SMALL,
       terms: 'US',
       sheet: { terms: 'US' },
+      motifs: [],
       yarns: [
         { id: 'y1', name: 'Center yarn' },
         { id: 'y2', name: 'Center of town' },
@@ -179,6 +180,29 @@ describe('terms', () => {
     expect(british.colourways?.map(({ name }) => name)).toEqual(['Colourway A', 'Colorway At dusk'])
     expect(setTerms(british, 'US')).toEqual(project)
     expect(setTerms({ ...project, sheet: { terms: 'UK' } }, 'UK').sheet?.terms).toBe('UK')
+  })
+
+  it('bring over the colours of motifs that the program named, with their weights and yarns', () => {
+    const project: Project = {
+      ...SMALL,
+      terms: 'US',
+      motifs: [
+        {
+          id: 'm1',
+          kind: 'measured',
+          outline: 'petals',
+          slots: [{ slot: 'center' }, { slot: 'center ring' }],
+          weighed: { motifs: 1, grams: 5, shares: { center: 2, 'center ring': 3 } },
+        },
+      ],
+      colourways: [{ id: 'c1', motif: 'm1', yarns: { center: 'y1', 'center ring': 'y2' } }],
+    }
+    const british = setTerms(project, 'UK')
+    const [motif] = british.motifs as MeasuredMotif[]
+    expect(motif?.slots).toEqual([{ slot: 'centre' }, { slot: 'center ring' }])
+    expect(motif?.weighed?.shares).toEqual({ centre: 2, 'center ring': 3 })
+    expect(british.colourways?.[0]?.yarns).toEqual({ centre: 'y1', 'center ring': 'y2' })
+    expect(setTerms(british, 'US')).toEqual(project)
   })
 
   it('are switched in the written rounds of an edging, and back', () => {
