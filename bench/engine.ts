@@ -10,7 +10,7 @@ import { petalOutline } from '../src-core/motif/outlines'
 import { createPlanner } from '../src-core/plan'
 import type { Project } from '../shared-types/project'
 import { benchPanel } from './drawing-page/project'
-import { bestOf, milliseconds } from './measure'
+import { bestOf, bestOfBoth, milliseconds } from './measure'
 import type { Row } from './measure'
 
 const EAST = { x: 1, y: 0 }
@@ -241,9 +241,7 @@ export function benchTwoKinds(): Row {
     }
   }
   const plan = (project: Project) => createPlanner().plan(project)
-  plan(two())
-  const ours = bestOf(5, plan, two)
-  const baseline = bestOf(5, plan, one)
+  const [ours, baseline] = bestOfBoth(7, plan, [two, one])
   const ratio = ours / baseline
   return {
     what: 'whole plan, 10,000 motifs of two kinds, against one kind',

@@ -12,6 +12,25 @@ export function bestOf<T>(runs: number, work: (input: T) => unknown, prepare: (r
   return best
 }
 
+/**
+ * Best time in ms of each of two works, run by turns: what is compared as a ratio meets the same state of the machine
+ * and of the compiler. Both run a few times before they are timed.
+ */
+export function bestOfBoth<T>(
+  runs: number,
+  work: (input: T) => unknown,
+  prepare: readonly [() => T, () => T],
+  warm = 2,
+): [number, number] {
+  const best: [number, number] = [Infinity, Infinity]
+  for (let run = -warm; run < runs; run++)
+    for (const which of [0, 1] as const) {
+      const time = bestOf(1, work, prepare[which])
+      if (run >= 0) best[which] = Math.min(best[which], time)
+    }
+  return best
+}
+
 export interface Spread {
   readonly median: number
   readonly p95: number

@@ -145,6 +145,45 @@ function byPattern({ cells, fill, sequence, byHand, groups, limits }: Task): Fil
   }
 }
 
+/** What a fill and a hand name for some cells: the colourways that there are, what is painted, and what nobody knows. */
+export function readNamed(
+  cells: readonly ColourCell[],
+  fill: Fill | undefined,
+  painted: Readonly<Record<string, string>> | undefined,
+  colourways: readonly Colourway[],
+  held?: Readonly<Record<string, string>>,
+): { readonly named: readonly string[]; readonly byHand: Map<number, string>; readonly findings: Finding[] } {
+  const findings: Finding[] = []
+  const known = new Set(colourways.map((colourway) => colourway.id))
+  const named = (fill?.colourways ?? [...known]).filter((id, index) => {
+    if (!known.has(id))
+      findings.push(finding('file/unknown-colourway', `layout.cells.fill.colourways[${index}]`, { id }))
+    return known.has(id)
+  })
+  for (const id of Object.keys(fill?.most ?? {}))
+    if (!known.has(id)) findings.push(finding('file/unknown-colourway', 'layout.cells.fill.most', { id }))
+  const byHand = new Map<number, string>()
+  // Of ten thousand motifs most are painted by nobody.
+  const isTouched = Object.keys(painted ?? {}).length + Object.keys(held ?? {}).length > 0
+  const indexOf = new Map(isTouched ? cells.map((cell, index) => [cell.id, index]) : [])
+  for (const [key, id] of Object.entries(painted ?? {})) {
+    const address = tidyAddress(key)
+    // Fillers and half motifs are no cells of the pattern: they are painted where they are placed.
+    if (isAddition(address)) continue
+    const cell = indexOf.get(address)
+    const where = `layout.cells.painted["${key}"]`
+    if (cell === undefined) {
+      if (!isLeftOut(address, cells)) findings.push(finding('file/unknown-cell', where, { id: key }))
+    } else if (!known.has(id)) findings.push(finding('file/unknown-colourway', where, { id }))
+    else byHand.set(cell, id)
+  }
+  for (const [key, id] of Object.entries(held ?? {})) {
+    const cell = indexOf.get(tidyAddress(key))
+    if (cell !== undefined && known.has(id)) byHand.set(cell, id)
+  }
+  return { named, byHand, findings }
+}
+
 /**
  * The colourway of every cell: the fill's pattern, and what was painted by hand over it. `colourways` are
  * those of the project; a fill that names none takes them all, one without a pattern repeats its own. Painted cells
@@ -162,32 +201,7 @@ export function assignColourways(
   stash: readonly YarnForMotifs[] = NO_STASH,
   held?: Readonly<Record<string, string>>,
 ): ColourAssignment {
-  const findings: Finding[] = []
-  const known = new Set(colourways.map((colourway) => colourway.id))
-  const named = (fill?.colourways ?? [...known]).filter((id, index) => {
-    if (!known.has(id))
-      findings.push(finding('file/unknown-colourway', `layout.cells.fill.colourways[${index}]`, { id }))
-    return known.has(id)
-  })
-  for (const id of Object.keys(fill?.most ?? {}))
-    if (!known.has(id)) findings.push(finding('file/unknown-colourway', 'layout.cells.fill.most', { id }))
-  const byHand = new Map<number, string>()
-  const indexOf = new Map(cells.map((cell, index) => [cell.id, index]))
-  for (const [key, id] of Object.entries(painted ?? {})) {
-    const address = tidyAddress(key)
-    // Fillers and half motifs are no cells of the pattern: they are painted where they are placed.
-    if (isAddition(address)) continue
-    const cell = indexOf.get(address)
-    const where = `layout.cells.painted["${key}"]`
-    if (cell === undefined) {
-      if (!isLeftOut(address, cells)) findings.push(finding('file/unknown-cell', where, { id: key }))
-    } else if (!known.has(id)) findings.push(finding('file/unknown-colourway', where, { id }))
-    else byHand.set(cell, id)
-  }
-  for (const [key, id] of Object.entries(held ?? {})) {
-    const cell = indexOf.get(tidyAddress(key))
-    if (cell !== undefined && known.has(id)) byHand.set(cell, id)
-  }
+  const { named, byHand, findings } = readNamed(cells, fill, painted, colourways, held)
   const assigned = cells.map((_, index) => byHand.get(index) ?? '')
   const pattern = fill?.pattern ?? (fill?.colourways ? 'repeat' : undefined)
   if (!fill || !pattern || cells.length === 0) return { colourways: assigned, findings }

@@ -1,9 +1,8 @@
 /** The colourways of cells that do not all hold the same motif: each is coloured with those of its own. */
-import type { Finding } from '../../shared-types/finding'
 import type { YarnForMotifs } from '../../shared-types/plan'
 import type { Arrangement, Colourway } from '../../shared-types/project'
 import { tidyAddress } from '../layout/addresses'
-import { assignColourways, namesOf } from './assign'
+import { assignColourways, namesOf, readNamed } from './assign'
 import type { ColourAssignment, ColourCell, Fill } from './assign'
 import type { Kept } from './kept'
 import { limitFindings } from './limits'
@@ -40,13 +39,13 @@ export function assignParts(
   if (motifs.length === 1)
     return assignColourways(cells, fill, painted, colourways, kept, arrangement, stash, held)
   // What is painted where nothing is, and colourways that nobody knows, are told once, of all cells.
-  const { most } = fill ?? {}
-  const named = fill && { pattern: 'one' as const, colourways: fill.colourways, ...(most && { most }) }
-  const known = assignColourways(cells, named, painted, colourways)
-  const findings: Finding[] = known.findings.filter(({ code }) => code.startsWith('file/'))
+  const findings = readNamed(cells, fill, painted, colourways).findings
+  const places = placesByKind(cells, motifs.length)
   const parts = motifs.flatMap((motif, kind) => {
-    const part = partOf(cells, kind, motif, { fill, painted, colourways, kept, held })
-    return part.cells.length > 0 ? [part] : []
+    const at = places.at[kind]!
+    return at.length > 0
+      ? [partOf(cells, places, kind, motif, { fill, painted, colourways, kept, held })]
+      : []
   })
   const colour = (part: Own, limits: Pick<Fill, 'most'>, yarns: readonly YarnForMotifs[]) => {
     const own = part.fill && { ...part.fill, ...limits }
@@ -98,13 +97,53 @@ export function assignParts(
   return { colourways: assigned, ...told, chance: { chosen, under } }
 }
 
-/** Of a cell that has another motif. */
-const ELSEWHERE = -1
-
 const NO_LIMITS: Pick<Fill, 'most'> = { most: {} }
+
+/** The cells of each motif, and the number that each cell has among those of its own. */
+interface Places {
+  readonly at: readonly (readonly number[])[]
+  readonly among: Int32Array
+}
+
+function placesByKind(cells: readonly KindCell[], kinds: number): Places {
+  const at = Array.from({ length: kinds }, (): number[] => [])
+  const among = new Int32Array(cells.length)
+  cells.forEach(({ kind }, cell) => (among[cell] = at[kind]!.push(cell) - 1))
+  return { at, among }
+}
+
+/** A cell among those of its own motif. Most patterns never ask for its neighbours: they are told when asked for. */
+class OwnCell implements KindCell {
+  readonly id: string
+  readonly row: number
+  readonly column: number
+  readonly kind: number
+  readonly full: readonly number[] | undefined
+  #neighbours: readonly number[] | null = null
+
+  constructor(
+    private readonly cell: KindCell,
+    private readonly cells: readonly KindCell[],
+    private readonly among: Int32Array,
+  ) {
+    this.id = cell.id
+    this.row = cell.row
+    this.column = cell.column
+    this.kind = cell.kind
+    this.full = cell.full
+  }
+
+  get neighbours(): readonly number[] {
+    this.#neighbours ??= this.cell.neighbours.flatMap((other) =>
+      this.cells[other]!.kind === this.kind ? [this.among[other]!] : [],
+    )
+    return this.#neighbours
+  }
+}
 
 function partOf(
   cells: readonly KindCell[],
+  places: Places,
   kind: number,
   motif: string,
   of: {
@@ -118,20 +157,10 @@ function partOf(
   const { fill, painted = {}, colourways, kept, held = {} } = of
   const own = new Map(colourways.map((way) => [way.id, way.motif]))
   const suits = (id: string): boolean => own.get(id) === undefined || own.get(id) === motif
-  const at = cells.flatMap((cell, index) => (cell.kind === kind ? [index] : []))
-  // A list by number, not a map: of ten thousand motifs every neighbour is asked for.
-  const place = new Int32Array(cells.length).fill(ELSEWHERE)
-  at.forEach((cell, index) => (place[cell] = index))
-  const part = at.map((index) => {
-    const cell = cells[index]!
-    const neighbours: number[] = []
-    for (const other of cell.neighbours) {
-      const own = place[other]!
-      if (own !== ELSEWHERE) neighbours.push(own)
-    }
-    return { ...cell, neighbours }
-  })
-  const ids = new Set(part.map(({ id }) => id))
+  const at = places.at[kind]!
+  const part = at.map((index) => new OwnCell(cells[index]!, cells, places.among))
+  const isTouched = Object.keys(painted).length + Object.keys(held).length > 0
+  const ids = new Set(isTouched ? part.map(({ id }) => id) : [])
   const among = (named: Readonly<Record<string, string>>): [string, string][] =>
     Object.entries(named).filter(([key, id]) => ids.has(tidyAddress(key)) && own.has(id))
   const tidied = [...among(painted), ...among(held)].map(([key, id]) => [tidyAddress(key), id] as const)
