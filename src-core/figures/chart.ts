@@ -5,6 +5,7 @@
 import type { Point } from '../../shared-types/plan'
 import type { Hand, SheetStyle } from '../../shared-types/project'
 import type { Beginning } from '../motif/rounds/account'
+import { at as pointAt } from '../motif/rounds/ground'
 import type { LocatedRound } from '../motif/rounds/ground'
 import { beginningInk, ringCount, ringRadius } from './chart/beginning'
 import { elementsInOrder, roundMarks, toPage } from './chart/marks'
@@ -12,11 +13,13 @@ import type { ChartMark, ChartView } from './chart/marks'
 import { Clearance, placeNumber } from './chart/numbers'
 import { chartParts } from './chart/parts'
 import type { ChartPart } from './chart/parts'
+import { segmentOf } from './chart/segment'
+import type { ChartSegment } from './chart/segment'
 import type { Ink } from './chart/symbols'
 import { flattenPath } from './chart/flatten'
 import { KEY_SYMBOL } from './chart/key'
 import type { ChartKeyEntry } from './chart/key'
-import type { Figure, FigureItem, MeasureText } from './figure'
+import type { Figure, FigureItem, MeasureText, Path } from './figure'
 import { drawPath, drawText, INK, MM_PER_POINT, translation } from './figure'
 import { capitalDrop } from './lettering'
 import { breakLines } from './lines'
@@ -40,7 +43,7 @@ interface ChartOptions {
 }
 
 export interface ChartFigure extends Figure {
-  /** Printed width of a stitch in mm: under about 2 the chart cannot be worked from. */
+  /** Printed width of a stitch in mm. */
   readonly unit: number
   /** Numbers of the rounds that it shows. */
   readonly rounds: readonly number[]
@@ -50,6 +53,8 @@ export interface ChartFigure extends Figure {
 
 /** A stitch is printed no wider than this, in mm: symbols as large as those of printed patterns. */
 const WIDEST = 6.2
+/** Under so many mm a chart can hardly be worked from: bars of stitches run together in print (by eye). */
+const READABLE = 2.2
 /** Room around the symbols for numbers and the arrow. */
 const BORDER = 6.5
 const NUMBER_TYPE = 8
@@ -64,13 +69,60 @@ export function chartFigures(
   options: ChartOptions,
 ): ChartFigure[] {
   const parts = chartParts(located)
-  const { scale, boxes } = fit(parts, beginning, options)
+  const { scale, boxes } = fit(parts, located, beginning, options)
   return parts.map((part, i) => partFigure(part, located, beginning, options, scale, boxes[i]!))
+}
+
+/** A stretch of the chart that stands for the whole way around. */
+export interface SegmentFigure extends ChartFigure {
+  /** How often the marked repeat is worked in a round. */
+  readonly repeats: number
+}
+
+/** A segment is worth its room where its stitches are printed so many times as wide as those of the whole (ours). */
+const WORTH = 1.25
+
+/**
+ * One repeat of each drawing of a motif, with what begins its rounds, as large as the room allows. Drawings whose rounds
+ * do not repeat, or that would hardly be larger so, have none.
+ */
+export function segmentFigures(
+  located: readonly LocatedRound[],
+  beginning: Beginning,
+  options: ChartOptions,
+): SegmentFigure[] {
+  if (beginning.stem.length > 0) return []
+  const parts = chartParts(located)
+  const whole = fit(parts, located, beginning, options).scale
+  return parts.flatMap((part) => {
+    const segment = segmentOf(part, beginning.stitchWidth)
+    if (!segment) return []
+    // Its middle stands on top.
+    const turned = { ...beginning, turn: -segment.middle }
+    const { scale, boxes } = fit([segment.part], located, turned, options, segment)
+    if (scale < WORTH * whole) return []
+    const figure = partFigure(segment.part, located, turned, options, scale, boxes[0]!, segment)
+    return [{ ...figure, repeats: segment.repeats }]
+  })
+}
+
+/** Charts that can be worked from: what is printed too small to be read is followed by its repeats, larger. */
+export function readableFigures(
+  located: readonly LocatedRound[],
+  beginning: Beginning,
+  options: ChartOptions,
+): (ChartFigure | SegmentFigure)[] {
+  const whole = chartFigures(located, beginning, options)
+  const isSmall = whole.some(({ unit }) => unit < READABLE)
+  return isSmall ? [...whole, ...segmentFigures(located, beginning, options)] : whole
 }
 
 /** Marks of one part, in units of the page; the view says where the page lies. */
 function marksOf(part: ChartPart, view: ChartView): { marks: ChartMark[]; carriers: ChartMark[] } {
-  const marks = part.rounds.flatMap((round) => roundMarks(round, view))
+  const { only } = part
+  const marks = part.rounds
+    .flatMap((round) => roundMarks(round, view))
+    .filter((mark) => only?.has(mark.element) ?? true)
   const carriers = [...part.carriers].flatMap(([round, elements]) =>
     roundMarks(round, view).filter((mark) => elements.has(mark.element)),
   )
@@ -81,12 +133,19 @@ const inkPoints = (inks: readonly Ink[]): Point[] =>
   inks.flatMap((ink) => [...flattenPath(ink.strokes), ...flattenPath(ink.fills)].flat())
 
 /** One scale for all parts, and the box that each takes at it, about the motif's centre. */
-function fit(parts: readonly ChartPart[], beginning: Beginning, options: ChartOptions) {
-  const plain = viewOf(1, { x: 0, y: 0 }, beginning, parts[0]?.rounds[0], options.hand)
-  const raw = parts.map((part, i) => {
+function fit(
+  parts: readonly ChartPart[],
+  located: readonly LocatedRound[],
+  beginning: Beginning,
+  options: ChartOptions,
+  segment: ChartSegment | null = null,
+) {
+  const plain = viewOf(1, { x: 0, y: 0 }, beginning, located[0], options.hand)
+  const raw = parts.map((part) => {
     const { marks, carriers } = marksOf(part, plain)
-    const begun = i === 0 ? [beginningInk(beginning, plain)] : []
-    return boundsOf(inkPoints([...begun, ...[...marks, ...carriers].map((mark) => mark.ink)]))
+    const begun = part.rounds.includes(located[0]!) ? [beginningInk(beginning, plain)] : []
+    const ink = inkPoints([...begun, ...[...marks, ...carriers].map((mark) => mark.ink)])
+    return boundsOf(segment ? [...ink, ...bracketPoints(segment, segment.radius, plain)] : ink)
   })
   const scale = Math.min(
     WIDEST / beginning.stitchWidth,
@@ -118,6 +177,7 @@ function partFigure(
   options: ChartOptions,
   scale: number,
   box: { x: number; y: number; width: number; height: number },
+  segment: ChartSegment | null = null,
 ): ChartFigure {
   const centre = { x: BORDER - box.x * scale, y: BORDER - box.y * scale }
   const view = viewOf(scale, centre, beginning, located[0], options.hand)
@@ -136,8 +196,7 @@ function partFigure(
     carriers.map((mark) => mark.ink),
     LIGHTER_INK,
   )
-  const shown = part.rounds.includes(located[0]!)
-  if (shown) {
+  if (part.rounds.includes(located[0]!)) {
     draw([beginningInk(beginning, view)], INK)
     items.push(...ringCount(beginning, view))
   }
@@ -148,6 +207,7 @@ function partFigure(
     ...marks.map((mark) => Math.hypot(mark.top.x - centre.x, mark.top.y - centre.y)),
     view.unit,
   )
+  if (segment) items.push(...bracketItems(segment, view, ink))
   for (const round of part.rounds)
     items.push(...numberItems(round, view, ink, farthest, centre, inkOf(round)))
   const figure = { width: box.width * scale + 2 * BORDER, height: box.height * scale + 2 * BORDER }
@@ -160,6 +220,35 @@ function partFigure(
     marks,
     carriers,
   }
+}
+
+/** The bracket of a repeat stands so far outside of it, in mm. */
+const BRACKET = 2.4
+const BRACKET_END = 1.4
+
+/** Along the outside of a repeat, `radius` in mm of the motif. */
+function bracketPoints({ from, to }: ChartSegment, radius: number, view: ChartView): Point[] {
+  return Array.from({ length: 25 }, (_, i) => toPage(pointAt(radius, from + ((to - from) * i) / 24), view))
+}
+
+/** Where one repeat begins and ends, and how often it is worked. */
+function bracketItems(segment: ChartSegment, view: ChartView, ink: Clearance): FigureItem[] {
+  const out = segment.radius + BRACKET / view.scale
+  const line = bracketPoints(segment, out, view)
+  const inner = bracketPoints(segment, out - BRACKET_END / view.scale, view)
+  const strokes = [line, [line[0]!, inner[0]!], [line.at(-1)!, inner.at(-1)!]].flatMap((points) =>
+    points.map((point, i): Path[number] => [i === 0 ? 'M' : 'L', point.x, point.y]),
+  )
+  ink.add(line)
+  const middle = bracketPoints(segment, out + 2.6 / view.scale, view)[12]!
+  ink.add(ringAbout(middle, 2))
+  return [
+    drawPath(strokes, { stroke: INK, width: 0.25, cap: 'round' }),
+    drawText(`× ${segment.repeats}`, middle.x, middle.y + capitalDrop(NUMBER_TYPE), NUMBER_TYPE, {
+      anchor: 'middle',
+      weight: 'bold',
+    }),
+  ]
 }
 
 /** The number of a round where it begins. */

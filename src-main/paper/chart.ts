@@ -1,7 +1,7 @@
 /** The charts of a motif by themselves: with title, caption and key, as one page that fits them. */
 import type { RoundsMotif, Terms } from '../../shared-types/project'
 import type { Settled } from '../../shared-types/settled'
-import { chartFigures, chartKey, chartKeyFigure } from '../../src-core/figures/chart'
+import { chartKey, chartKeyFigure, readableFigures, segmentFigures } from '../../src-core/figures/chart'
 import type { Figure, FigureItem, MeasureText } from '../../src-core/figures/figure'
 import { drawText, placeFigure } from '../../src-core/figures/figure'
 import { partOf } from '../../src-core/figures/part'
@@ -24,15 +24,23 @@ interface ChartRequest {
   readonly motif: RoundsMotif
   /** Terms of the key; the project's own where they are not given. */
   readonly terms?: Terms
+  /** One repeat in place of the whole way around, where its rounds repeat. */
+  readonly repeat?: boolean
 }
 
 /** The page as a draw list, for a picture; null for a motif without rounds that could be placed. */
-export function chartPicture({ settled, motif, terms }: ChartRequest, measure: MeasureText): Figure | null {
+export function chartPicture(
+  { settled, motif, terms, repeat }: ChartRequest,
+  measure: MeasureText,
+): Figure | null {
   const { hand } = settled
   const drawing = workedRounds(settled, motif).drawing()
   if (!drawing) return null
   const { located, beginning } = drawing
-  const figures = chartFigures(located, beginning, { hand, style: settled.sheet.style, ...ROOM })
+  const options = { hand, style: settled.sheet.style, ...ROOM }
+  const repeats = repeat ? segmentFigures(located, beginning, options) : []
+  const figures = repeats.length > 0 ? repeats : readableFigures(located, beginning, options)
+  const isCaptioned = figures.length > 1 || repeats.length > 0
   const printed = terms ?? settled.sheet.terms
   const entries = chartKey(located, beginning, { terms: printed, hand })
   const key = chartKeyFigure(entries, KEY_WIDTH, TYPE.table, measure)
@@ -47,22 +55,22 @@ export function chartPicture({ settled, motif, terms }: ChartRequest, measure: M
   const top = (y += 4)
   const width = Math.max(...figures.map((figure) => figure.width), measure(title, TYPE.heading, 'bold'))
   for (const figure of figures) {
-    if (figures.length > 1) {
+    if (isCaptioned) {
       y += Sheet.line(TYPE.table)
       items.push({ ...drawText(partWords(figure), MARGIN, y, TYPE.table), part: partOf('P') })
       y += 2
     }
-    place(figure, MARGIN + (width - figure.width) / 2, y, FIGURE_WORDS.chart(figure.rounds, printed))
+    place(figure, MARGIN + (width - figure.width) / 2, y, FIGURE_WORDS.chart(figure, printed))
     y += figure.height + 2
   }
-  const keyLeft = MARGIN + Math.max(width, captionWidth(figures.length > 1, measure)) + GAP
+  const keyLeft = MARGIN + Math.max(width, captionWidth(figures.map(partWords), isCaptioned, measure)) + GAP
   place(key, keyLeft, top, FIGURE_WORDS.chartKey(entries.map(({ words }) => words)))
   return { width: keyLeft + KEY_WIDTH + MARGIN, height: Math.max(y, top + key.height) + MARGIN, items }
 }
 
-/** The longest caption there is, so that it never runs into the key. */
-const captionWidth = (captions: boolean, measure: MeasureText): number =>
-  captions ? measure(MOTIF_WORDS.part([44, 45], true, true), TYPE.table, 'regular') : 0
+/** The longest caption, so that it never runs into the key. */
+const captionWidth = (captions: readonly string[], isCaptioned: boolean, measure: MeasureText): number =>
+  isCaptioned ? Math.max(...captions.map((words) => measure(words, TYPE.table, 'regular'))) : 0
 
 /** One chart as an SVG that looks the same everywhere: letters are drawn, the words of its key are read aloud. */
 export function chartSvg(request: ChartRequest, title: string): string {
@@ -71,6 +79,14 @@ export function chartSvg(request: ChartRequest, title: string): string {
   const terms = request.terms ?? request.settled.sheet.terms
   const key = chartKey(located, beginning, { terms, hand: request.settled.hand }).map(({ words }) => words)
   return figureToSvg(chartPicture(request, measureWith(faces))!, title, faces, key.join('; '))
+}
+
+/** Whether the rounds of a motif repeat, so that one repeat of them can be drawn by itself. */
+export function hasRepeat({ settled, motif }: ChartRequest): boolean {
+  const drawing = workedRounds(settled, motif).drawing()
+  if (!drawing) return false
+  const options = { hand: settled.hand, style: settled.sheet.style, ...ROOM }
+  return segmentFigures(drawing.located, drawing.beginning, options).length > 0
 }
 
 /** The charts as a PDF, a page for each motif. */

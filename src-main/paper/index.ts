@@ -34,7 +34,7 @@ import { legibleItems } from './pdf/legible'
 import { FOOTER, MARGIN, shorten, TYPE } from './setting'
 import { creditedTitle, footerLeft, footerRight, UNTITLED } from './words'
 
-export { chartSvg, renderCharts } from './chart'
+export { chartSvg, hasRepeat, renderCharts } from './chart'
 export type { MapPage } from './page'
 export { isMadeHere } from './pdf/metadata'
 export { readFaces } from './pdf/faces'

@@ -1,6 +1,7 @@
 /** What is read aloud in the place of a drawing: what it shows that the words around it do not say. */
 import type { GarlandAccount, Plan } from '../../shared-types/plan'
 import type { Terms } from '../../shared-types/project'
+import type { ChartFigure, SegmentFigure } from '../../src-core/figures/chart'
 import type { JoinWay } from '../../src-core/figures/order-list'
 import { counted, plural } from '../../src-core/figures/words'
 import { saying } from '../../src-core/stitches/spelling'
@@ -33,8 +34,11 @@ export const FIGURE_WORDS = {
   swatch: (name: string, terms: Terms): string =>
     name === '' ? 'The motif' : saying(terms)`The motif in colourway ${name}`,
   motif: (name: string): string => `${name} drawn with its measures, as in the table`,
-  chart: (rounds: readonly number[], terms: Terms): string =>
-    saying(terms)`Symbol chart of ${plural(rounds.length, 'round')} ${span(rounds)}, as written in words`,
+  chart: (figure: ChartFigure | SegmentFigure, terms: Terms): string => {
+    const rounds = `${plural(figure.rounds.length, 'round')} ${span(figure.rounds)}`
+    const what = 'repeats' in figure ? `one of ${figure.repeats} repeats of ${rounds}` : rounds
+    return saying(terms)`Symbol chart of ${what}, as written in words`
+  },
   chartKey: (entries: readonly string[]): string => `Key of the symbols: ${entries.join('; ')}`,
   joins: (label: string): string =>
     `Motif ${label} with those around it, enlarged, with the marks of their join points`,

@@ -1,7 +1,7 @@
 /** The words of the motif's page. */
 import type { MotifAccount, Provenance } from '../../shared-types/plan'
 import type { Hand, Motif, Terms, UnitSystem } from '../../shared-types/project'
-import type { ChartFigure } from '../../src-core/figures/chart'
+import type { ChartFigure, SegmentFigure } from '../../src-core/figures/chart'
 import type { Dimension } from '../../src-core/figures/motif-figure'
 import { inSpelling, saying } from '../../src-core/stitches/spelling'
 import { capital, listed } from '../../src-core/figures/words'
@@ -50,6 +50,7 @@ export const MOTIF_WORDS = {
     const told = behind ? `${words}, worked behind` : words
     return onCarriers ? `${told}. Lighter: the stitches that they are worked into.` : told
   },
+  repeat: (repeats: number): string => `One of ${repeats} repeats, larger. `,
   chartAdvice: (hand: Hand, terms: Terms): string =>
     `Read from the middle outward, ${hand === 'left' ? 'clockwise' : inSpelling('anticlockwise', terms)}. The number of a round stands where it begins.`,
   leafAdvice: 'Read around the foundation chain, from the number and with the arrow.',
@@ -61,12 +62,12 @@ export const MOTIF_WORDS = {
 } as const
 
 /** What a drawing of the chart shows. */
-export const partWords = ({ rounds, carriers, marks }: ChartFigure): string =>
-  MOTIF_WORDS.part(
-    rounds,
-    carriers.length > 0,
-    marks.some((mark) => mark.element.behind),
-  )
+export function partWords(figure: ChartFigure | SegmentFigure): string {
+  const { rounds, carriers, marks } = figure
+  const behind = marks.some((mark) => mark.element.behind)
+  const part = MOTIF_WORDS.part(rounds, carriers.length > 0, behind)
+  return 'repeats' in figure ? MOTIF_WORDS.repeat(figure.repeats) + part : part
+}
 
 /** The measure as it was typed, under the name that a dimension has in the file. */
 function typed(source: Motif | undefined, { words, reading }: Dimension): number | undefined {

@@ -7,6 +7,8 @@ export interface ChartPart {
   readonly rounds: readonly LocatedRound[]
   /** Elements of earlier rounds, drawn before, that these rounds are worked into: shown lighter. */
   readonly carriers: ReadonlyMap<LocatedRound, ReadonlySet<WorkedElement>>
+  /** What is drawn of the rounds; all of them where it is left out. */
+  readonly only?: ReadonlySet<WorkedElement>
 }
 
 /** Worked behind what is there, short around its posts, or into an older round than the one before it: it would lie on top of that. */

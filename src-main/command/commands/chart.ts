@@ -14,6 +14,7 @@ interface Options {
   readonly out: string
   readonly motif?: string
   readonly terms?: Terms
+  readonly repeat?: boolean
 }
 
 /** `petalyard chart`: symbol charts of motifs in written rounds. */
@@ -26,6 +27,7 @@ export const addChart: AddCommand = (program, around, end) => {
     .requiredOption('-o, --out <chart>', 'the .svg or .pdf to write; one that is there is replaced')
     .option('--motif <id>', 'only this motif (an SVG holds one)')
     .addOption(new Option('--terms <terms>', 'terms of the key').choices(['US', 'UK']))
+    .option('--repeat', 'one repeat of the rounds, larger, in place of the whole')
     .addHelpText('after', '\nExample:\n  petalyard chart throw.petalyard --motif leaf --out leaf.svg')
     .action(async (file: string, options: Options) => {
       const ending = extname(options.out).toLowerCase()
@@ -53,18 +55,26 @@ export const addChart: AddCommand = (program, around, end) => {
         return end(EXIT.projectErrors)
       }
       // Loaded only here: the text face and the PDF writer are the largest part of the program.
-      const { chartSvg, renderCharts } = await import('../../paper')
-      const requests = drawable.map((motif) => ({ settled: made, motif, terms: options.terms }))
-      const title = `${drawable[0]!.name ?? drawable[0]!.id}: symbol chart`
+      const { chartSvg, hasRepeat, renderCharts } = await import('../../paper')
+      const { terms, repeat } = options
+      const requests = drawable.map((motif) => ({ settled: made, motif, terms, repeat }))
+      for (const request of repeat ? requests : [])
+        if (!hasRepeat(request))
+          around.err(
+            `petalyard: ${nameOf(request.motif)}: one repeat would hardly be larger, so the whole chart is drawn.\n`,
+          )
+      const title = `${nameOf(drawable[0]!)}: symbol chart`
       const content =
         ending === '.svg'
           ? new TextEncoder().encode(chartSvg(requests[0]!, title))
           : await renderCharts(requests, { date: around.now(), version })
       await writeOut(options.out, content)
-      around.out(`Wrote ${options.out}: ${drawable.map((motif) => motif.name ?? motif.id).join(', ')}\n`)
+      around.out(`Wrote ${options.out}: ${drawable.map(nameOf).join(', ')}\n`)
       return end(exitFor(errors))
     })
 }
+
+const nameOf = ({ id, name }: RoundsMotif): string => name ?? id
 
 /** The motifs in written rounds, or the one that is asked for. */
 function wanted({ motifs: all }: Settled, id: string | undefined): RoundsMotif[] {

@@ -1,6 +1,6 @@
 /** The symbol chart of a motif with its key, as large as the page lets it be. */
 import type { RoundsMotif } from '../../../shared-types/project'
-import { chartFigures, chartKey, chartKeyFigure } from '../../../src-core/figures/chart'
+import { chartKey, chartKeyFigure, readableFigures } from '../../../src-core/figures/chart'
 import { workedRounds } from '../../../src-core/accounts'
 import type { Flow } from '../flow'
 import type { Job } from '../page'
@@ -23,7 +23,7 @@ export function setChart(job: Job, flow: Flow, motif: RoundsMotif): void {
   const advice = beginning.stem.length > 0 ? MOTIF_WORDS.leafAdvice : MOTIF_WORDS.chartAdvice(hand, terms)
   const intro = sheet.heightOf(advice, sheet.inner) + 2
   const width = sheet.inner - KEY_WIDTH - GAP
-  const figures = chartFigures(rounds, beginning, {
+  const figures = readableFigures(rounds, beginning, {
     hand,
     style: job.style,
     width,
@@ -52,7 +52,7 @@ export function setChart(job: Job, flow: Flow, motif: RoundsMotif): void {
       flow.y = target.text(words, target.left, flow.y, { size: TYPE.table }) + 1
     }
     const left = target.left + Math.max(0, (width - figure.width) / 2)
-    flow.y = target.figure(figure, left, flow.y, FIGURE_WORDS.chart(figure.rounds, job.terms)) + 1
+    flow.y = target.figure(figure, left, flow.y, FIGURE_WORDS.chart(figure, job.terms)) + 1
   })
   if (flow.sheet === keySheet) flow.y = Math.max(flow.y, keyTop + keyHeight)
   flow.y += 3

@@ -1,6 +1,6 @@
 /** Charts of every motif in written rounds that the tree has: symbols that lie on each other, and how evenly they stand. */
 import { describe, expect, it } from 'vitest'
-import { chartFigures } from '../../../src-core/figures/chart'
+import { chartFigures, segmentFigures } from '../../../src-core/figures/chart'
 import { angleOf } from '../../../src-core/motif/rounds/ground'
 import type { LocatedRound } from '../../../src-core/motif/rounds/ground'
 import { roundsAccount } from '../../../src-core/motif/rounds/account'
@@ -85,6 +85,24 @@ describe('charts of the whole corpus', () => {
     })
     expect(over).toEqual([])
     expect(drawn.length).toBeGreaterThan(110)
+  })
+
+  it('have repeats that show a part of the whole, and no symbol on another that is not so there', () => {
+    const narrow = { ...ROOM, width: 123 }
+    const repeats = drawn.flatMap(({ located, beginning }) =>
+      segmentFigures(located, beginning, narrow).map((figure) => {
+        const figures = chartFigures(located, beginning, narrow)
+        const of = figures.find(({ rounds }) => figure.rounds.every((round) => rounds.includes(round)))!
+        return { figure, of }
+      }),
+    )
+    for (const { figure, of } of repeats) {
+      const elements = new Set(of.marks.map(({ element }) => element))
+      expect(figure.marks.every(({ element }) => elements.has(element))).toBe(true)
+      expect(figure.marks.length).toBeLessThan(0.75 * of.marks.length)
+      expect(crossings(figure).length).toBeLessThanOrEqual(crossings(of).length)
+    }
+    expect(repeats.length).toBeGreaterThan(4)
   })
 
   it('have the stitches of plain rounds at even distances', () => {

@@ -36,6 +36,22 @@ describe('chart', () => {
     expect(pages[2]).toContain('Leaf')
   })
 
+  it('draws one repeat, larger, and says where that would be no help', async () => {
+    const { folder, file } = await example('dovecote-runner')
+    const out = join(folder, 'repeat.pdf')
+    const ran = await petalyard('chart', file, '--motif', 'rosette', '--repeat', '--out', out)
+    expect(ran).toMatchObject({ code: 0, err: '' })
+    const { pages } = await readPdf(new Uint8Array(await readFile(out)))
+    expect(pages[0]!.words).toContain('One of 8 repeats, larger. Rounds 1 to 4')
+    expect(pages[0]!.words).toContain('× 8')
+    const whole = await example('limekiln-cushion')
+    const small = join(whole.folder, 'whole.pdf')
+    const kept = await petalyard('chart', whole.file, '--repeat', '--out', small)
+    expect(kept.code).toBe(0)
+    expect(kept.err).toContain('one repeat would hardly be larger, so the whole chart is drawn.')
+    expect((await readPdf(new Uint8Array(await readFile(small)))).pages[0]!.words).not.toContain('repeats')
+  })
+
   it('asks which one where an SVG would hold several, and tells what there is', async () => {
     const { folder, file } = await example('orchard-wall-throw')
     const several = await petalyard('chart', file, '--out', join(folder, 'x.svg'))
