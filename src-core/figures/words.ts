@@ -1,5 +1,9 @@
 /** Words for people that figures and the project sentence share. English; numbers up to twenty-four in words. */
 import type { Lie } from '../../shared-types/plan'
+import type { UnitSystem } from '../../shared-types/project'
+import { DEFAULT_SEAM, MATERIAL_CONSTANTS, SEAM_YARN } from '../materials/constants'
+import { formatYarnLength } from '../units/format'
+import type { Millimetres } from '../units/quantity'
 
 const NUMERALS = [
   'no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve',
@@ -25,6 +29,9 @@ export const counted = (count: number, one: string, many = `${one}s`): string =>
 export const numbered = (count: number, one: string, many = `${one}s`): string =>
   `${numeral(count)} ${plural(count, one, many)}`
 
+/** "a square", "an octagon". */
+export const oneOf = (word: string): string => `${/^[aeio]/i.test(word) ? 'an' : 'a'} ${word}`
+
 /** First letter large. */
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
 
@@ -34,9 +41,14 @@ export function listed(parts: readonly string[]): string {
   return `${parts.slice(0, -1).join(', ')} and ${parts.at(-1)}`
 }
 
-/** What is joined in the round is a tube: how its ends become a bag's; `seam` is its width laid flat, in words. */
-export const openEndsWords = (seam: string): string =>
-  `Both ends are open, as for a cowl. Of a bag one is the mouth; to close the other as its bottom, lay it flat and seam it over ${seam}.`
+/**
+ * What is joined in the round is a tube: how its ends become a bag's; `seam` is its width laid flat, in words. Sewn as
+ * other seams are (M34), with a tail at both ends of the yarn.
+ */
+export function openEndsWords(flat: Millimetres, seam: string, units: UnitSystem): string {
+  const yarn = (SEAM_YARN[DEFAULT_SEAM] * flat + 2 * MATERIAL_CONSTANTS.tail) / 1000
+  return `Both ends are open, as for a cowl. Of a bag one is the mouth; to close the other as its bottom, lay it flat and seam it over ${seam}. Sewn, that takes about ${formatYarnLength(yarn, units)} of yarn, which is not counted here.`
+}
 
 /** How a round lies, in the words of the trade. */
 export const LIE_WORDS: Readonly<Record<Lie, string>> = {

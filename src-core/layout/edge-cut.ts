@@ -180,18 +180,19 @@ interface Repeat {
  */
 export function endsOf(style: EdgingStyle, ring: Outline, small: Laid, repeat: Repeat): Outline[] {
   const { x: width, times, columns } = repeat
-  const begin = small.placements[0]!.x - width / columns / 2
-  const straight = () => {
-    const { top, bottom } = boxOf(ring)
-    return [top, bottom].map((y) => [
-      { x: begin, y },
-      { x: begin + width * times, y },
-    ])
-  }
-  if (style === 'level') return straight()
   const last = small.placements[small.placements.length - 1]!.row
   const at = (row: number) =>
     small.placements.filter((placement) => placement.row === row).sort((a, b) => a.x - b.x)
+  // Where the map of the round begins, above its first motif and below that of its last row.
+  const begins = [1, last].map((row) => (at(row)[0] ?? small.placements[0]!).x - width / columns / 2)
+  const straight = () => {
+    const { top, bottom } = boxOf(ring)
+    return [top, bottom].map((y, end) => [
+      { x: begins[end]!, y },
+      { x: begins[end]! + width * times, y },
+    ])
+  }
+  if (style === 'level') return straight()
   const top = sideOf(ring, at(1)[columns], { x: 0, y: -1 }, { x: width, y: 0 })
   const bottom = sideOf(ring, at(last)[2 * columns], { x: 0, y: 1 }, { x: -width, y: 0 })
   // An edge without a corner that comes again is straight, as that of squares.
@@ -200,14 +201,37 @@ export function endsOf(style: EdgingStyle, ring: Outline, small: Laid, repeat: R
     const count = (to - from + ring.length) % ring.length
     return Array.from({ length: count }, (_, i) => ring[(from + i) % ring.length]!)
   }
-  return [along(top), [...along(bottom)].reverse()].map((once) => {
-    // From the first whole repeat at the left end of the map, where the round closes.
-    const back = Math.floor((once[0]!.x - begin) / width + 1e-9)
+  return [along(top), [...along(bottom)].reverse()].map((once, end) => {
+    const opened = openedAt(begins[end]!, once, width)
     const line: Point[] = []
     for (let again = 0; again < Math.round(times); again++)
-      for (const { x, y } of once) line.push({ x: x + (again - back) * width, y })
-    return [...line, { x: line[0]!.x + width * times, y: line[0]!.y }]
+      for (const { x, y } of opened) line.push({ x: x + again * width, y })
+    return [...line, { x: opened[0]!.x + width * times, y: opened[0]!.y }]
   })
+}
+
+/** One repeat of a line that comes again every `width` mm, begun anew where it passes `begin`. */
+function openedAt(begin: Millimetres, once: readonly Point[], width: Millimetres): Outline {
+  const closed = [...once, { x: once[0]!.x + width, y: once[0]!.y }]
+  for (let i = 0; i < once.length; i++) {
+    const [a, b] = [closed[i]!, closed[i + 1]!]
+    // The first time that the stretch comes to where it does not lie before it.
+    const times = Math.ceil((begin - b.x) / width - 1e-9)
+    const share = b.x > a.x ? (begin - a.x - times * width) / (b.x - a.x) : -1
+    if (share < -1e-9 || share > 1 + 1e-9) continue
+    const moved =
+      (k: number) =>
+      (point: Point): Point => ({ x: point.x + k * width, y: point.y })
+    const cut = { x: begin, y: a.y + Math.min(1, Math.max(0, share)) * (b.y - a.y) }
+    const rest = [...once.slice(i + 1).map(moved(times)), ...once.slice(0, i + 1).map(moved(times + 1))]
+    // Where it passes in a point of its own, that is not there twice.
+    const own = rest.filter(({ x, y }) => {
+      const [atBegin, atEnd] = [Math.hypot(x - cut.x, y - cut.y), Math.hypot(x - cut.x - width, y - cut.y)]
+      return atBegin > 1e-6 && atEnd > 1e-6
+    })
+    return [cut, ...own]
+  }
+  return [...once]
 }
 
 /** The lines along both open ends of a round with motifs left out, and round the holes in it. */

@@ -3,7 +3,7 @@ import type { MotifAccount, Plan } from '../../shared-types/plan'
 import type { EdgingEnds, Joining, Seam, Terms } from '../../shared-types/project'
 import type { Settled } from '../../shared-types/settled'
 import { ENDS_WORDS } from '../../src-core/edging/words'
-import { capital, counted, numbered, plural } from '../../src-core/figures/words'
+import { capital, counted, numbered, plural, oneOf } from '../../src-core/figures/words'
 import type { ColourwayMark } from '../../src-core/figures/marks'
 import type { JoinLegendWords } from '../../src-core/figures/join-detail'
 import { JOIN_MARK_WORDS } from '../../src-core/figures/join-marks'
@@ -176,7 +176,7 @@ export function joiningAdvice(
     const how = SEAM_WORDS[joining.seam].replace('{sc}', sc)
     return `Finish and block all the ${motifWords(motif)} first and lay them out by the map. ${how}, where the dots are, in the order of the numbers.`
   }
-  const last = `Work each ${word} up to its last round. In the free ${place} finish the round; where a dot meets a ${word} already there, `
+  const last = `Work each ${word} up to its last round. In the free ${place} finish the round; where a dot meets ${oneOf(word)} already there, `
   if (rule === 'bridge') {
     const chains = joining.bridgeChains
     const bridge = chains > 0 ? `work a joining chain of ${chains} and a slip stitch` : 'work a slip stitch'

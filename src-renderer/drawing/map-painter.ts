@@ -21,7 +21,7 @@ import type { MotifArt } from './motif-art'
 import { groundItems } from './ground'
 import { paintLabels, paintLetter } from './label-painter'
 import { kindOf } from './picture'
-import type { MotifKind, Picture } from './picture'
+import type { EdgingStretch, MotifKind, Picture } from './picture'
 import type { Palette } from './palette'
 import { clamp, layOf, lieOf } from './pen'
 import { paintItems, trace, typeIn } from './canvas'
@@ -237,22 +237,31 @@ function byColourway(picture: Picture, inks: Inks, indices: readonly number[]): 
 }
 
 /** A band outside the line, half hidden under the tips that it is worked into. */
-function paintEdging(pen: Pen, picture: Picture, { scale, x, y, ratio }: Placing): void {
-  const { edging } = picture
+function paintEdging(pen: Pen, picture: Picture, placing: Placing): void {
+  for (const stretch of picture.edging?.stretches ?? []) paintStretch(pen, picture, stretch, placing)
+}
+
+function paintStretch(
+  pen: Pen,
+  { edging, plan, palette }: Picture,
+  { lines, within }: EdgingStretch,
+  { scale, x, y, ratio }: Placing,
+): void {
   if (!edging) return
-  const { lines, ink, height, ends, shapes } = edging
+  const { ink, height, shapes } = edging
   const path = edgingPath(lines)
   const far = 10 * height
-  const size = mapSize(picture.plan)
-  const { left, right } = ends ?? { left: -far, right: size.width + far }
+  const size = mapSize(plan)
   pen.save()
   pen.setTransform(scale, 0, 0, scale, x, y)
   pen.beginPath()
-  pen.rect(left, -far, right - left, size.height + 2 * far)
+  if (within === 'outside') pen.rect(-far, -far, size.width + 2 * far, size.height + 2 * far)
+  else if (within !== 'holes')
+    pen.rect(within.left, within.top, within.right - within.left, within.bottom - within.top)
   trace(pen, path)
   pen.clip('evenodd')
   if (shapes && (shapes.of.width * scale) / ratio >= STITCHES.least) {
-    paintItems(pen, edgingStitches(shapes, ratio / scale), typeIn(picture.palette))
+    paintItems(pen, edgingStitches(shapes, ratio / scale), typeIn(palette))
     pen.restore()
     return
   }
@@ -261,7 +270,7 @@ function paintEdging(pen: Pen, picture: Picture, { scale, x, y, ratio }: Placing
     drawPath(path, { stroke: ink.line, width: 2 * height }),
     drawPath(path, { stroke: ink.fill, width: inner }),
   ]
-  paintItems(pen, band, typeIn(picture.palette))
+  paintItems(pen, band, typeIn(palette))
   pen.restore()
 }
 

@@ -54,13 +54,11 @@ export interface Picture {
   readonly filler: MotifKind | null
   /** The lines an edging runs along, its height and colour. */
   readonly edging: {
-    readonly lines: Plan['edgingLines']
+    readonly stretches: readonly EdgingStretch[]
     readonly height: number
     readonly ink: LayerInk
     /** Its written rounds as they are, each with the ink of its yarn; null without any. */
     readonly shapes: { readonly of: EdgingShapes; readonly inks: readonly LayerInk[] } | null
-    /** Where the map of a round ends: beside it there is no edging; null where it runs all round. */
-    readonly ends: { readonly left: number; readonly right: number } | null
   } | null
   /** What the motifs lie on or hang from. */
   readonly ground: GroundPicture | null
@@ -68,6 +66,13 @@ export interface Picture {
   readonly showLabels: boolean
   readonly showJoins: boolean
   readonly showCorners: boolean
+}
+
+/** Lines that an edging runs along, and on which side of them it lies. */
+export interface EdgingStretch {
+  readonly lines: Plan['edgingLines']
+  /** Outside of them everywhere, or in a box alone (mm); of holes within them. */
+  readonly within: 'outside' | 'holes' | Box
 }
 
 /** What has to be painted anew between two pictures: nothing, what meets some boxes (mm), or everything. */
@@ -215,13 +220,9 @@ function edgingOf(
   if (!edging || edging.height <= 0) return null
   const colour = project.yarns?.find((yarn) => yarn.id === edging.yarn)?.colour
   const ink = layerInk(colour, palette.bare)
-  const lines =
-    known?.edging && known.plan.edgingLines === edgingLines
-      ? known.edging.lines
-      : (plan.round ? roundedOut(edgingLines) : edgingLines).map((line) => simplify(line, TOLERANCE.edging))
-  const [top = []] = edgingLines
-  const ends = plan.round && top.length > 1 ? { left: top[0]!.x, right: top[top.length - 1]!.x } : null
-  return { lines, height: edging.height, ink, ends, shapes: shapesOf(project, plan, palette, known) }
+  const stretches =
+    known?.edging && known.plan.edgingLines === edgingLines ? known.edging.stretches : stretchesOf(plan)
+  return { stretches, height: edging.height, ink, shapes: shapesOf(project, plan, palette, known) }
 }
 
 /** The written rounds of an edging; the same as before where nothing of them changed. */
@@ -241,9 +242,21 @@ function shapesOf(
   return isSame ? before : { of: shapes, inks }
 }
 
-/** The two open lines of a round as one closed one, which is drawn between its ends alone; then those of its holes. */
-function roundedOut([top, bottom, ...holes]: Plan['edgingLines']): Plan['edgingLines'] {
-  return top && bottom ? [[...top, ...[...bottom].reverse()], ...holes] : []
+/** The stretches of an edging: all of it, or of a round each open end by itself and then what runs round holes. */
+function stretchesOf({ edgingLines, round, size }: Plan): EdgingStretch[] {
+  const lines = edgingLines.map((line) => simplify(line, TOLERANCE.edging))
+  if (!round) return [{ lines, within: 'outside' }]
+  const middle = size.height / 2
+  const ends = lines.slice(0, 2).flatMap((line, end): EdgingStretch[] => {
+    const [first, last] = [line[0], line.at(-1)]
+    if (!first || !last || line.length < 2) return []
+    // Closed in the middle of the map, which its half of the map leaves out.
+    const closed = [...line, { x: last.x, y: middle }, { x: first.x, y: middle }]
+    const [top, bottom] = end === 0 ? [-size.height, middle] : [middle, 2 * size.height]
+    return [{ lines: [closed], within: { left: first.x, right: last.x, top, bottom } }]
+  })
+  const holes = lines.slice(2)
+  return holes.length > 0 ? [...ends, { lines: holes, within: 'holes' }] : ends
 }
 
 const lieAlike = (a: PlacedMotif, b: PlacedMotif): boolean =>
@@ -305,7 +318,7 @@ export function differenceOf(before: Picture | null, after: Picture): Difference
     before.joins !== after.joins ||
     before.showJoins !== after.showJoins ||
     before.showLabels !== after.showLabels ||
-    before.edging?.lines !== after.edging?.lines ||
+    before.edging?.stretches !== after.edging?.stretches ||
     before.edging?.ink !== after.edging?.ink ||
     before.edging?.shapes !== after.edging?.shapes
   )

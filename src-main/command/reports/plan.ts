@@ -99,7 +99,7 @@ function blanketFacts(project: Project, plan: Plan): [string, string][] {
     const [around, wide] = [circumference, flat].map(lengthsIn(units, [circumference, flat]))
     pairs.push(
       ['Round', `${around} around, ${wide} wide laid flat; ${closing} it`],
-      ['', openEndsWords(wide ?? '')],
+      ['', openEndsWords(flat, wide ?? '', units)],
     )
   }
   if (plan.fillers.length > 0) pairs.push(['Fillers', fillerWords(project, plan)])

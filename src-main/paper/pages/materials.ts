@@ -205,7 +205,10 @@ function facts(job: Job, notes: readonly string[]): [string, string][] {
   if (plan.fillers.length > 0) list.push(['Fillers', fillerWords(job)])
   if (plan.halves.length > 0) list.push(['Half motifs', MATERIAL_WORDS.halves(plan.halves.length)])
   list.push(['Finished size', MATERIAL_WORDS.size(plan.size, units)])
-  if (plan.round) list.push(['Ends', openEndsWords(formatLength(plan.round.flat, units))])
+  if (plan.round) {
+    const { flat } = plan.round
+    list.push(['Open ends', openEndsWords(flat, formatLength(flat, units), units)])
+  }
   if (plan.stitching) {
     const { outline, thread } = plan.stitching
     const [metres, yards] = [formatYarnLength(thread, 'metric'), formatYarnLength(thread, 'imperial')]

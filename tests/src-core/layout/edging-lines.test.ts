@@ -76,14 +76,22 @@ describe('the line of an edging', () => {
     expect(rounds.map(({ name }) => name)).toContain('saltmarsh-bag.petalyard')
     for (const { project, layout } of rounds)
       for (const style of STYLES) {
-        const { edgingLines, edging, round } = planProject(edged(project, layout, style))
+        const plan = planProject(edged(project, layout, style))
+        const { edgingLines, edging, round, motifs } = plan
         const lengths = edgingLines.map((line) =>
           line.slice(1).reduce((sum, at, i) => sum + Math.hypot(at.x - line[i]!.x, at.y - line[i]!.y), 0),
         )
         expect(lengths).toHaveLength(2)
         expect(lengths[0]! + lengths[1]!).toBeCloseTo(edging!.length, 0)
-        for (const line of edgingLines)
+        const rows = [1, Math.max(...motifs.map(({ row }) => row))]
+        edgingLines.forEach((line, end) => {
           expect(line.at(-1)!.x - line[0]!.x).toBeCloseTo(round!.circumference, 3)
+          // It begins and ends beside the first and last motif of its row, where the map is closed.
+          const along = motifs.filter(({ row }) => row === rows[end]).map(({ x }) => x)
+          const free = Math.min(...along) - line[0]!.x
+          expect(free).toBeGreaterThan(0)
+          expect(line.at(-1)!.x - Math.max(...along)).toBeCloseTo(free, 3)
+        })
         // Its rounds do not grow: a band has no corners.
         expect(edging!.rounds.map(({ length }) => length)).toEqual(edging!.rounds.map(() => edging!.length))
       }
