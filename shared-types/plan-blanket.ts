@@ -17,6 +17,23 @@ export interface HoleKind {
   readonly radius: number
 }
 
+/** A kind of openings: those between the same motifs that are as large. Lengths in mm. */
+export interface OpeningsOfKind {
+  /** Ids of the motifs round each, in the order of the blanket's motifs. */
+  readonly between: readonly string[]
+  /** Among the kinds between the same motifs: 1 the largest. */
+  readonly nth: number
+  readonly count: number
+  /** Of the largest circle that fits. */
+  readonly radius: number
+  /** Id of the motif that stands in them; null where they stay open. */
+  readonly filler: string | null
+  /** How it lies in the one that `around` tells of, in degrees clockwise. */
+  readonly turn: number
+  /** The motifs round one of them, about its middle. */
+  readonly around: readonly (Point & { readonly motif: string; readonly turn: number })[]
+}
+
 /** How what stands between and beside the motifs lies, as they do: a half motif as the whole one that it is half of. */
 type Laid = Pick<PlacedMotif, 'label' | 'x' | 'y' | 'turn' | 'firstPetal' | 'colourway'>
 
@@ -24,6 +41,8 @@ type Laid = Pick<PlacedMotif, 'label' | 'x' | 'y' | 'turn' | 'firstPetal' | 'col
 export interface PlacedFiller extends Laid {
   /** Its address: the motifs round it, "1,1+1,2+2,1+2,2". */
   readonly id: string
+  /** Id of the motif that it is. */
+  readonly motif: string
   /** Of the largest circle that fits the opening. */
   readonly radius: number
   /** Ids of the placed motifs round it. */

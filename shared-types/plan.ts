@@ -7,6 +7,7 @@ import type { AppliqueFields } from './plan-applique'
 import type {
   FillerStep,
   HoleKind,
+  OpeningsOfKind,
   LeftOutPlace,
   PlacedFiller,
   PlacedHalf,
@@ -157,6 +158,8 @@ export interface CommonPlan extends Holds {
   readonly joins: readonly JoinNode[]
   readonly order: readonly OrderStep[]
   readonly holes: readonly HoleKind[]
+  /** The openings between three or more motifs by kind, the largest first, whether fillers stand in them or not. */
+  readonly openings: readonly OpeningsOfKind[]
   readonly fillers: readonly PlacedFiller[]
   /** How the fillers are worked, in working order. */
   readonly fillerSteps: readonly FillerStep[]
@@ -181,8 +184,8 @@ export interface CommonPlan extends Holds {
    * those where its neighbours touch.
    */
   readonly motif: MotifAccount | null
-  /** Account of the motif that fills the openings; null without fillers. */
-  readonly fillerMotif: MotifAccount | null
+  /** Accounts of the motifs that fill openings; none without fillers. */
+  readonly fillerMotifs: readonly MotifAccount[]
   /** Accounts of the motifs of a layout that places several; none of a blanket of one motif. */
   readonly accounts: readonly MotifAccount[]
   /** Left out where nothing is sold as a kit. */

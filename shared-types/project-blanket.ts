@@ -92,7 +92,25 @@ export const blanketSchema = z.looseObject({
   /** The last motif of each row is joined to the first. */
   inTheRound: z.boolean().optional(),
   /** Left out, the colourway is the first one of that motif. */
-  fillers: z.looseObject({ motif: text.optional(), colourway: text.optional() }).optional(),
+  fillers: z
+    .looseObject({
+      /** In the kind of openings that it fits best. */
+      motif: text.optional(),
+      colourway: text.optional(),
+      /** Kinds of openings with a filler of their own, or with none. */
+      openings: z
+        .array(
+          z.looseObject({
+            /** The motifs round it; of several entries between the same motifs the largest opening comes first. */
+            between: z.array(text).optional(),
+            /** Null for none; left out, what has none of its own gets. */
+            motif: text.nullable().optional(),
+            colourway: text.optional(),
+          }),
+        )
+        .optional(),
+    })
+    .optional(),
   halves: z.boolean().optional(),
   edging: z
     .looseObject({

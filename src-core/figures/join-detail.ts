@@ -179,7 +179,7 @@ function focusOutline(d: Drawing): FigureItem {
 
 /** A half motif or filler: its outline, its number and letter where they have room, its join points. */
 function additionItems(d: Drawing, plan: Plan, piece: PlacedPiece): FigureItem[] {
-  const account = piece.kind === 'filler' ? plan.fillerMotif : accountAt(plan, piece)
+  const account = accountAt(plan, piece)
   if (!account) return []
   const half = piece.side && keptHalf({ side: piece.side })
   const [x, y] = spot(d, piece.x, piece.y)

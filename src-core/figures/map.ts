@@ -126,10 +126,10 @@ export class MapPainter {
   /** How the motifs carry their numbers; null where they have no room for them. */
   readonly number: NumberDisc | null
   private readonly halfNumber: NumberDisc | null
-  private readonly fillerNumber: NumberDisc | null
   /** By motif; '' where there is but one. */
   private readonly kinds: ReadonlyMap<string, DrawnKind>
-  private readonly fillerSymbols: MotifSymbols | null
+  /** By the motif of the filler; without a disc, which is drawn over them. */
+  private readonly fillers: ReadonlyMap<string, DrawnFiller>
   private readonly marks: ReadonlyMap<string, ColourwayMark>
   private readonly drawnEdge: readonly (readonly Point[])[]
   private readonly shapes: EdgingShapes | null
@@ -144,7 +144,6 @@ export class MapPainter {
     const fit = (place: NumberPlace | null): NumberDisc | null => place && fitNumber(place, scale)
     this.number = fit(numbers.motif)
     this.halfNumber = fit(numbers.half)
-    this.fillerNumber = fit(numbers.filler)
     this.marks = new Map(keyMarks(ground).map((mark) => [mark.id, mark]))
     const byId = new Map(marks.map((mark) => [mark.id, mark]))
     const kind = (account: MotifAccount, number: NumberDisc | null): DrawnKind => {
@@ -159,12 +158,14 @@ export class MapPainter {
     )
     const { motif } = plan
     this.kinds = new Map(several.length > 0 || !motif ? several : [['', kind(motif, this.number)]])
-    this.fillerSymbols =
-      plan.fillerMotif && ground.fillerMarks.length > 0
-        ? new MotifSymbols(plan.fillerMotif, new Map(ground.fillerMarks.map((mark) => [mark.id, mark])), {
-            ...{ scale, look: ground.style, disc: 0, rings: [], stretch: ground.stretch },
-          })
-        : null
+    const ofFillers = new Map(ground.fillerMarks.map((mark) => [mark.id, mark]))
+    this.fillers = new Map(
+      plan.fillerMotifs.map((account) => {
+        const look = { scale, look: ground.style, disc: 0, rings: [], stretch: ground.stretch }
+        const symbols = new MotifSymbols(account, ofFillers, look)
+        return [account.id, { symbols, number: fit(numbers.fillers.get(account.id) ?? null) }]
+      }),
+    )
     const { dot } = this
     this.joinSymbols = {
       two: joinSymbol('two', dot),
@@ -181,9 +182,11 @@ export class MapPainter {
   /** Parts that are shown as rings round numbers, the outermost first. */
   get rings(): readonly string[] {
     return (
-      [...[...this.kinds.values()].map(({ number }) => number), this.halfNumber, this.fillerNumber].find(
-        (each) => each?.rings.length,
-      )?.rings ?? []
+      [
+        ...[...this.kinds.values()].map(({ number }) => number),
+        this.halfNumber,
+        ...[...this.fillers.values()].map(({ number }) => number),
+      ].find((each) => each?.rings.length)?.rings ?? []
     )
   }
 
@@ -333,13 +336,15 @@ export class MapPainter {
       if (seen(half.x, half.y))
         put(this.kindOf(half)?.symbols.get(half.colourway, half.turn, { half: keptHalf(half) }), half)
     for (const filler of plan.fillers)
-      if (seen(filler.x, filler.y)) put(this.fillerSymbols?.get(filler.colourway, filler.turn), filler)
+      if (seen(filler.x, filler.y))
+        put(this.fillers.get(filler.motif)?.symbols.get(filler.colourway, filler.turn), filler)
     return items
   }
 
   /** A half motif carries its number in the middle of what is there, a filler in its own, where they have room. */
   private labelAddition(items: FigureItem[], piece: PlacedPiece, view: Bounds): void {
-    const number = piece.kind === 'half' ? this.halfNumber : this.fillerNumber
+    const own = this.fillers.get(piece.motif ?? '')?.number ?? null
+    const number = piece.kind === 'half' ? this.halfNumber : own
     if (!number) return
     const aside = piece.side ? halfAside(this.ground.numbers.motif?.inner ?? 0, { side: piece.side }) : 0
     const at = { ...piece, x: piece.x + aside }
@@ -388,6 +393,12 @@ export class MapPainter {
   private centring(label: MotifLabel): number {
     return capitalDrop(label.number) - label.numberBaseline
   }
+}
+
+/** How the fillers of one motif are drawn. */
+interface DrawnFiller {
+  readonly number: NumberDisc | null
+  readonly symbols: MotifSymbols
 }
 
 /** How one of the motifs of a plan is drawn. */

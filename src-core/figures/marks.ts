@@ -81,7 +81,7 @@ function lightnessOfWay(colours: ReadonlyMap<string, string>, motif: MotifAccoun
 function textureNumbers(plan: Plan): Map<string, number> {
   const { settled } = plan
   const placed = new Set([...plan.motifs, ...plan.halves, ...plan.fillers].map(({ colourway }) => colourway))
-  const accounts = [plan.motif, plan.fillerMotif, ...plan.accounts]
+  const accounts = [plan.motif, ...plan.fillerMotifs, ...plan.accounts]
   const yarns = new Map(settled.yarns.map(({ id, colour }) => [id, paperColour(colour)]))
   const ways = settled.colourways.filter(({ id }) => placed.has(id))
   const lightnesses = ways.map((way) => {

@@ -15,9 +15,9 @@ const KEY = { swatch: 16, air: 4, before: 5, line: 6 } as const
 /** Points. */
 const TYPE = { name: 12, yarns: 10 } as const
 
-const accountsOf = ({ accounts, motif, fillerMotif }: Plan): MotifAccount[] => [
+const accountsOf = ({ accounts, motif, fillerMotifs }: Plan): MotifAccount[] => [
   ...(accounts.length > 0 ? accounts : motif ? [motif] : []),
-  ...(fillerMotif ? [fillerMotif] : []),
+  ...fillerMotifs,
 ]
 
 /** A motif that is placed, by its id; the one that is arranged where none is said; undefined where there is none. */

@@ -32,9 +32,6 @@ const FRAME = 0.15
 /** Radius of the arrow that shows the way of working, in mm. */
 const ARROW = 1.5
 
-const accountOf = (plan: Plan, piece: PlacedPiece): MotifAccount | null =>
-  piece.kind === 'filler' ? plan.fillerMotif : accountAt(plan, piece)
-
 /** A neighbour where it lies on paper: beyond the closing line of a round it is drawn where it will be. */
 const laidBy = (plan: Plan, own: PlacedPiece, { piece, at }: NamedNeighbour): PlacedPiece => {
   if (!at.wraps || !plan.round) return piece
@@ -50,10 +47,10 @@ export function neighbourhoodFigure(
   box: { readonly width: number; readonly height: number },
 ): Figure {
   const own = way.piece
-  const account = accountOf(plan, own)
+  const account = accountAt(plan, own)
   if (!account) return { width: box.width, height: 0, items: [] }
   const named = way.neighbours.map((each) => ({ letter: each.letter, piece: laidBy(plan, own, each) }))
-  const radius = (piece: PlacedPiece): number => outerRadius(accountOf(plan, piece)?.outline ?? [])
+  const radius = (piece: PlacedPiece): number => outerRadius(accountAt(plan, piece)?.outline ?? [])
   const shown = boundsOf([
     ...turnAndScale(account.outline, own.turn, 1).map(({ x, y }) => ({ x: own.x + x, y: own.y + y })),
     ...named.flatMap(({ piece }) => {
@@ -78,7 +75,7 @@ export function neighbourhoodFigure(
   ]
   const line = (piece: PlacedPiece, paint: Paint): FigureItem[] => {
     const half = piece.side && keptHalf({ side: piece.side })
-    const outline = printedOutline(accountOf(plan, piece)?.outline ?? [], { turn: piece.turn, scale, half })
+    const outline = printedOutline(accountAt(plan, piece)?.outline ?? [], { turn: piece.turn, scale, half })
     const [x, y] = at(piece)
     return [drawPath(polygonPath(outline.map((p) => ({ x: p.x + x, y: p.y + y }))), paint)]
   }

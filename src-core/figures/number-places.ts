@@ -21,7 +21,8 @@ export interface NumberPlaces {
   /** Of each of several motifs, by id; none where there is but one. */
   readonly byMotif: ReadonlyMap<string, NumberPlace>
   readonly half: NumberPlace | null
-  readonly filler: NumberPlace | null
+  /** Of the motif of each filler, by its id. */
+  readonly fillers: ReadonlyMap<string, NumberPlace>
 }
 
 interface PlacesGround {
@@ -52,7 +53,7 @@ export function numberPlaces({ plan, style, marks, fillerMarks, stretch }: Place
       slot,
       outline: laidOutline(outline, { turn, scale: 1, stretch, half }),
     }))
-  const { motif, fillerMotif } = plan
+  const { motif } = plan
   const inner = motif ? labelRadius(motif) * least : 0
   const centre = { x: 0, y: 0 }
   const [half] = plan.halves
@@ -74,10 +75,19 @@ export function numberPlaces({ plan, style, marks, fillerMarks, stretch }: Place
             ...{ inner: inner / 2, tip: inner, digits: most, letters, marks: coloured(marks) },
           }
         : null,
-    filler: fillerMotif && {
-      layers: laid(fillerMotif, plan.fillers[0]?.turn ?? 0),
-      ...{ centre, inner: labelRadius(fillerMotif) * least, tip: outerRadius(fillerMotif.outline) * largest },
-      ...{ digits: most, letters: Math.max(letters, lettersOf(fillerMarks)), marks: coloured(fillerMarks) },
-    },
+    fillers: new Map(
+      plan.fillerMotifs.map((account) => [
+        account.id,
+        {
+          layers: laid(account, plan.fillers.find((filler) => filler.motif === account.id)?.turn ?? 0),
+          ...{ centre, inner: labelRadius(account) * least, tip: outerRadius(account.outline) * largest },
+          ...{
+            digits: most,
+            letters: Math.max(letters, lettersOf(fillerMarks)),
+            marks: coloured(fillerMarks),
+          },
+        },
+      ]),
+    ),
   }
 }

@@ -22,15 +22,21 @@ export function roundOf(plan: Plan, { round = [] }: PlacedPiece): number[] {
   return round.map((id) => known.get(id) ?? 0).sort((a, b) => a - b)
 }
 
-/** Where a piece stands: "row 5, motif 7", "between 14, 15, 27 and 28", "row 4, left". */
+/** Which one of several motifs, or of several fillers, a piece is; '' where there is but one. */
+export function nameAmong(plan: Plan, piece: Pick<PlacedPiece, 'kind' | 'motif'>): string {
+  const isOne = piece.kind === 'filler' ? plan.fillerMotifs.length < 2 : plan.accounts.length === 0
+  return isOne || piece.kind === 'half' ? '' : (accountAt(plan, piece)?.name ?? '')
+}
+
+/** Where a piece stands: "row 5, motif 7", "between 14, 15, 27 and 28", "row 4, left"; of several motifs which one. */
 export function standsWords(plan: Plan, piece: PlacedPiece): string {
   if (piece.kind === 'half') return `row ${piece.row}, ${piece.side}`
   if (piece.kind === 'motif') {
-    // Of several motifs it is said which one stands there.
-    const name = plan.accounts.length > 0 ? accountAt(plan, piece)?.name : ''
+    const name = nameAmong(plan, piece)
     return `row ${piece.row}, motif ${piece.column}${name ? `, ${name}` : ''}`
   }
-  return `between ${listOf(roundOf(plan, piece))}`
+  const name = nameAmong(plan, piece)
+  return `between ${listOf(roundOf(plan, piece))}${name ? `, ${name}` : ''}`
 }
 
 /** "row 5, motif 7", "filler between 14, 15, 27 and 28", "half motif, row 4, left". */

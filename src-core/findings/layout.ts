@@ -98,19 +98,25 @@ export const LAYOUT_FINDINGS = {
   'layout/filler-large': {
     severity: 'warning',
     message:
-      'the filler measures {across} and the openings take one of {fits}: it overlaps the motifs round it by up to {overlap}.',
+      'the filler between {count} {count|motif|motifs} measures {across} and the openings take one of {fits}: it overlaps the motifs round it by up to {overlap}.',
     mend: 'Work the filler smaller (a round less, a smaller hook), or leave more air between the motifs.',
   },
   'layout/filler-small': {
     severity: 'note',
     message:
-      'the filler measures {across} and the openings take one of {fits}: gaps of up to {bridge} stay at its joins.',
+      'the filler between {count} {count|motif|motifs} measures {across} and the openings take one of {fits}: gaps of up to {bridge} stay at its joins.',
     mend: 'Work the filler a round larger or a chain more where it joins, or choose one that faces every motif round it.',
   },
   'layout/filler-nowhere': {
     severity: 'note',
     message: 'a filler is asked for, but no opening lies between three or more motifs.',
     mend: 'Leave the filler out, or rotate or arrange the motifs so that openings stay between them.',
+  },
+  'layout/filler-kind-missing': {
+    severity: 'note',
+    message:
+      'a filler is chosen for openings between {count} {count|motif|motifs}, {motifs}, and there are none of this kind.',
+    mend: 'Leave it where that kind is to come back, or choose what fills the openings that there are.',
   },
   'layout/filler-stays-open': {
     severity: 'note',

@@ -6,6 +6,7 @@
 import type { Anchor, MotifAccount, OrderJoin, OrderStep, Plan } from '../../shared-types/plan'
 import type { JoinRule } from '../../shared-types/project'
 import { directionOf } from '../geometry/points'
+import { accountAt } from '../layout/placed'
 import { countOf, countedFrom } from '../motif/numbering'
 
 /** One place where a motif is joined. */
@@ -59,8 +60,10 @@ function piecesOf(plan: Plan): Map<string, Placed> {
     const account = accounts.get(motif ?? plan.motif?.id ?? '')
     if (account) pieces.set(id, { account, label, first: firstPetal })
   }
-  for (const { id, label, firstPetal = 1 } of plan.fillers)
-    if (plan.fillerMotif) pieces.set(id, { account: plan.fillerMotif, label, first: firstPetal })
+  for (const { id, motif, label, firstPetal = 1 } of plan.fillers) {
+    const account = accountAt(plan, { motif, kind: 'filler' })
+    if (account) pieces.set(id, { account, label, first: firstPetal })
+  }
   return pieces
 }
 

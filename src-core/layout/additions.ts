@@ -2,7 +2,7 @@
 import { byName } from '../by-name'
 import type { Finding } from '../../shared-types/finding'
 import type { MotifAccount, Plan } from '../../shared-types/plan'
-import type { BlanketLayout, Hand, Motif, Project } from '../../shared-types/project'
+import type { BlanketLayout, Colourway, Hand, Motif, Project } from '../../shared-types/project'
 import type { Settled } from '../../shared-types/settled'
 import { POINT_SEAM } from '../joins/constants'
 import type { Rule } from '../joins/rule'
@@ -21,8 +21,10 @@ import { childOpenings, fillOpenings } from './fillers'
 import { finishHalves, halfColourways, halve } from './halves'
 import type { Halved, Painted } from './halves'
 import { ownPoints } from './placed'
-import type { Filling } from './fillers'
+import type { Asked, Filler, Filling } from './fillers'
 import type { Opening } from './holes'
+import { entriesOf, groupOpenings, openingsTold } from './opening-kinds'
+import type { OpeningGroup } from './opening-kinds'
 import type { Arranged, Joined } from './stages'
 import type { Worked } from './works'
 import { DEFAULTS } from '../settled'
@@ -53,7 +55,7 @@ interface AdditionsInput extends Omit<GapsInput, 'counts' | 'open'> {
 
 interface Additions {
   /** The fields of the plan that tell of them. */
-  readonly placed: Pick<Plan, 'fillers' | 'halves' | 'fillerMotif'>
+  readonly placed: Pick<Plan, 'fillers' | 'halves' | 'fillerMotifs'>
   /** What they take in yarn and time, and how they are joined. */
   readonly pieces: readonly Piece[]
   /** How many places they are joined at. */
@@ -78,18 +80,26 @@ const NO_FINDINGS: readonly Finding[] = []
 
 /** What stands between and beside the motifs, before anything is worked. */
 interface Gaps {
-  readonly fillerMotif: Motif | undefined
-  /** Account of the filler; null where there is none. */
-  readonly filler: MotifAccount | null
   readonly filling: Filling
   readonly halved: Halved
   readonly findings: readonly Finding[]
 }
 
+/** What a file says of fillers: of all together first, then of a kind of openings. */
+interface Named {
+  readonly motif?: string | null | undefined
+  readonly colourway?: string | undefined
+}
+
+/** How many gauges of fillers are remembered. */
+const GAUGES_KEPT = 8
+
 /** These stages with a memory of their own: one for each planner. */
 export function createAdditions(accountOf: AccountOf) {
-  const gaugeOf = memoised(resolveGauge)
+  const gaugeOf = memoised(resolveGauge, GAUGES_KEPT)
+  const ask = memoised(askFor)
   const fill = memoised(fillOpenings)
+  const waysOf = memoised(fillerWays)
   const placeFillers = memoised(finishFillers)
   const stepsOf = memoised(fillerSteps)
   const halvesOf = memoised(halve)
@@ -100,14 +110,21 @@ export function createAdditions(accountOf: AccountOf) {
   /** Finds the openings to be filled and the places of half motifs. */
   function lay({ project, layout, accounts, rule, counts, arranged, joined, open }: GapsInput): Gaps {
     const terms = project.terms
-    const asked = layout.fillers?.motif
-    const fillerMotif = asked ? project.motifs.find(({ id }) => id === asked) : undefined
-    const told = fillerMotif ? accountOf(fillerMotif, project) : null
-    const filler = told?.account ?? null
-    const gauge = told?.gauge ?? gaugeOf((fillerMotif ?? project).gauge, terms)
+    const told = namedBy(layout.fillers).map(({ motif: id }) => {
+      const motif = id ? project.motifs.find((each) => each.id === id) : undefined
+      if (!motif) return null
+      const { account, findings, gauge } = accountOf(motif, project)
+      return { account, findings, gauge: gauge ?? gaugeOf(motif.gauge, terms) }
+    })
+    const isFilled = told.some((each) => each?.account)
     // Looked for only where something hangs on them: numbers of a blanket without fillers need not wait for it.
-    const openings = filler || project.forChild ? open() : NO_OPENINGS
-    const filling = fill(...([openings, arranged.lattice, filler, gauge, terms] as const), project.units)
+    const openings = isFilled || project.forChild ? open() : NO_OPENINGS
+    const groups = groupOpenings(openings, idsOf(accounts))
+    const asked = ask(
+      ...([layout.fillers, groups] as const),
+      ...told.flatMap((each) => [each?.account ?? null, each?.gauge ?? null]),
+    )
+    const filling = fill(openings, arranged.lattice, asked, terms, project.units)
     const halved = halvesOf(
       layout.halves ?? DEFAULTS.blanket.halves,
       accounts,
@@ -116,7 +133,8 @@ export function createAdditions(accountOf: AccountOf) {
       arranged,
       counts,
     )
-    return { fillerMotif, filler, filling, halved, findings: told?.findings ?? NO_FINDINGS }
+    const findings = new Set(told.flatMap((each) => each?.findings ?? NO_FINDINGS))
+    return { filling, halved, findings: [...findings] }
   }
 
   /** Places, colours and counts them. */
@@ -131,15 +149,14 @@ export function createAdditions(accountOf: AccountOf) {
     ...rest
   }: AdditionsInput): Additions {
     const { edging, blocking, motifs, accounts, gaps } = rest
-    const { fillerMotif, filler, filling, halved } = gaps
+    const { filling, halved } = gaps
     const units = project.units
-    const { fillers: asked } = layout
-    const way = asked?.colourway ?? project.colourways.find((each) => each.motif === asked?.motif)?.id ?? ''
+    const wayOf = waysOf(layout.fillers, project.colourways, filling)
     const { cells } = layout
     const painted = paintedOf(cells?.painted, heldColours(cells?.held, project.made), project.colourways)
     const sewn = rule.rule === 'seam'
     const fillers = placeFillers(
-      ...([arranged, filling, worked.additions.fillers, worked.additions.firsts, way, painted] as const),
+      ...([arranged, filling, worked.additions.fillers, worked.additions.firsts, wayOf, painted] as const),
       ...([edging, blocking.width, blocking.height] as const),
     )
     const ways = halfWays(halved.places, arranged.placements, colourways, layout.cells?.fill, painted)
@@ -155,12 +172,12 @@ export function createAdditions(accountOf: AccountOf) {
     )
     const there = new Set([...fillers, ...halves].map(({ id }) => id))
     const pieces: Piece[] = []
-    if (fillerMotif && fillers.length > 0) {
-      const made = {
-        motifs: fillers.length,
-        byColourway: tally(fillers.map(({ colourway }) => colourway)),
-      }
-      pieces.push({ motif: fillerMotif, account: filler, counts: made })
+    const used = [...new Set(fillers.map(({ motif }) => motif))]
+    for (const id of used) {
+      const motif = project.motifs.find((each) => each.id === id)
+      const own = fillers.filter((each) => each.motif === id)
+      const counts = { motifs: own.length, byColourway: tally(own.map(({ colourway }) => colourway)) }
+      if (motif) pieces.push({ motif, account: accountIn(filling, id), counts })
     }
     motifs.forEach((motif, kind) => {
       const own = ways.filter((_, i) => halved.places[i]!.kind === kind)
@@ -171,7 +188,7 @@ export function createAdditions(accountOf: AccountOf) {
       placed: {
         fillers,
         halves,
-        fillerMotif: filler,
+        fillerMotifs: accountsIn(filling),
       },
       pieces,
       joinPoints: ownPoints([...fillers, ...halves]),
@@ -193,27 +210,97 @@ export function createAdditions(accountOf: AccountOf) {
   }
 
   /** Tells how each filler is joined to the motifs round it. */
-  function tell(
-    { filler, filling }: Gaps,
-    arranged: Arranged,
-    rule: Rule,
-    labels: readonly number[],
-    hand: Hand,
-  ) {
-    return filler
-      ? stepsOf(arranged, filling, filler, labels, hand, rule.rule === 'seam' ? rule.verb : null)
-      : NO_STEPS
-  }
+  const tell = ({ filling }: Gaps, arranged: Arranged, rule: Rule, labels: readonly number[], hand: Hand) =>
+    stepsOf(arranged, filling, labels, hand, rule.rule === 'seam' ? rule.verb : null)
 
   return { lay, finish, tell }
 }
 
-/** Ids of the motifs; the same list as long as the motifs are. */
-const idsOf = remembered((motifs: readonly Motif[]): readonly string[] => motifs.map(({ id }) => id))
+/** Ids of motifs or of their accounts; the same list as long as these are. */
+const idsOf = remembered((motifs: readonly { readonly id: string }[]): readonly string[] =>
+  motifs.map(({ id }) => id),
+)
+
+type FillersOf = BlanketLayout['fillers']
+
+/** The filler of all openings, then those that kinds of them have. */
+const namedBy = (fillers: FillersOf): readonly Named[] =>
+  fillers ? [fillers, ...(fillers.openings ?? NO_NAMES)] : NO_NAMES
+
+const NO_NAMES: readonly Named[] = []
+
+/** Which filler goes where; `told`: account and gauge of each one that is named, one after the other. */
+function askFor(
+  fillers: FillersOf,
+  groups: readonly OpeningGroup[],
+  ...told: readonly (MotifAccount | ResolvedGauge | null)[]
+): Asked {
+  const fillerAt = (place: number, where: string): Filler | null => {
+    const [account, gauge] = [told[2 * place], told[2 * place + 1]] as [MotifAccount | null, ResolvedGauge]
+    return account ? { account, gauge, place, where } : null
+  }
+  const entries = fillers?.openings ?? NO_ENTRIES
+  const own = new Map<OpeningGroup, Filler | null>()
+  const places = entriesOf(entries, groups)
+  for (const [group, place] of places)
+    // What names no motif of its own leaves it to the filler of all.
+    if (entries[place]!.motif !== undefined)
+      own.set(group, fillerAt(place + 1, `layout.fillers.openings[${place}]`))
+  const met = new Set(places.values())
+  const findings = entries.flatMap(({ between = [], motif }, place) =>
+    motif && groups.length > 0 && !met.has(place)
+      ? [
+          finding('layout/filler-kind-missing', `layout.fillers.openings[${place}]`, {
+            count: between.length,
+            motifs: between.join(', '),
+          }),
+        ]
+      : [],
+  )
+  return { main: fillers?.motif ? fillerAt(0, 'layout.fillers') : null, own, findings }
+}
+
+const NO_ENTRIES: NonNullable<NonNullable<FillersOf>['openings']> = []
+
+/** The colourway of each filler where it is not painted: the one chosen for it, else the first of its motif. */
+function fillerWays(
+  fillers: FillersOf,
+  colourways: readonly Colourway[],
+  { filled }: Filling,
+): ReadonlyMap<Filler, string> {
+  const ways = new Map<Filler, string>()
+  for (const { filler } of filled) {
+    if (ways.has(filler)) continue
+    const named = filler.place === 0 ? fillers : fillers?.openings?.[filler.place - 1]
+    const first = colourways.find(({ motif }) => motif === filler.account.id)
+    ways.set(filler, named?.colourway ?? first?.id ?? '')
+  }
+  return ways
+}
+
+/** The openings of a blanket by kind, with what stands in them. */
+export function openingsIn(
+  openings: readonly Opening[],
+  { lattice }: Pick<Arranged, 'lattice'>,
+  accounts: readonly MotifAccount[],
+  { filled }: Filling,
+) {
+  const fillers = new Map(
+    filled.map(({ opening, filler, fit }) => [opening.kind, { filler: filler.account.id, turn: fit.turn }]),
+  )
+  const ids = idsOf(accounts)
+  return openingsTold(groupOpenings(openings, ids), lattice, ids, (kind) => fillers.get(kind))
+}
+
+/** The accounts of the motifs that stand in openings, each once. */
+const accountsIn = remembered(({ filled }: Filling): readonly MotifAccount[] => [
+  ...new Map(filled.map(({ filler: { account } }) => [account.id, account])).values(),
+])
+
+const accountIn = (filling: Filling, id: string): MotifAccount | null =>
+  accountsIn(filling).find((account) => account.id === id) ?? null
 
 const NO_OPENINGS: readonly Opening[] = []
-
-const NO_STEPS: Plan['fillerSteps'] = []
 
 const NOTHING: Painted = {}
 

@@ -12,7 +12,7 @@ import { inFrame } from './frame'
 import type { EdgingRoom } from './frame'
 import type { Radians } from '../units/quantity'
 import type { Contact } from './filler-fit'
-import type { Filled, Filling } from './fillers'
+import type { Filled, Filler, Filling } from './fillers'
 
 /** The fillers in plan coordinates: edging and blocking are round and in them as in the motifs. */
 export function finishFillers(
@@ -20,14 +20,14 @@ export function finishFillers(
   filling: Filling,
   labels: readonly number[],
   firsts: readonly number[],
-  colourway: string,
+  wayOf: ReadonlyMap<Filler, string>,
   painted: Painted,
   edging: EdgingRoom,
   blockWidth: number,
   blockHeight: number,
 ): PlacedFiller[] {
   const { x, y } = inFrame({ edging, blockWidth, blockHeight })
-  return filling.filled.map(({ opening: { kind, motifs }, fit }, i) => {
+  return filling.filled.map(({ opening: { kind, motifs }, fit, filler }, i) => {
     const first = arranged.placements[motifs[0]!]!
     const round = motifs.map((motif) => arranged.placements[motif]!.id)
     const id = fillerId(round)
@@ -38,6 +38,7 @@ export function finishFillers(
       x: x(first.x + kind.pole.x),
       y: y(first.y + kind.pole.y),
       turn: fit.turn,
+      motif: filler.account.id,
       radius: kind.radius,
       motifs: round,
       joins: motifs.length,
@@ -47,7 +48,7 @@ export function finishFillers(
       }),
       bridge: fit.bridge,
       overlap: fit.overlap,
-      colourway: painted[id] ?? colourway,
+      colourway: painted[id] ?? wayOf.get(filler) ?? '',
     }
   })
 }
@@ -56,11 +57,12 @@ export function finishFillers(
 export function fillerSteps(
   arranged: Arranged,
   filling: Filling,
-  filler: MotifAccount,
   labels: readonly number[],
   hand: Hand,
   seam: SeamVerb | null,
 ): FillerStep[] {
+  // Of several it is said which one.
+  const isOne = new Set(filling.filled.map(({ filler }) => filler.account.id)).size < 2
   const last = ({ opening }: Filled): number => Math.max(...opening.motifs.map((motif) => labels[motif]!))
   return filling.filled
     .map((filled, index) => ({ filled, index, last: last(filled) }))
@@ -71,7 +73,7 @@ export function fillerSteps(
       const contacts = contactsInOrder(filled, labels, hand)
       const joins = contacts.map((contact) => ({
         motif: arranged.placements[motifs[contact.motif]!]!.id,
-        words: `${placeOf(contact, contacts[0]!, filler)} to ${label(contact)}, at its ${clock(contact.fromMotif)}`,
+        words: `${placeOf(contact, contacts[0]!, filled.filler.account)} to ${label(contact)}, at its ${clock(contact.fromMotif)}`,
       }))
       const round = contacts.map(label).sort((a, b) => a - b)
       const how = seam ?? 'join'
@@ -79,7 +81,7 @@ export function fillerSteps(
         filler: index,
         after: arranged.placements[motifs.find((motif) => labels[motif] === last)!]!.id,
         joins,
-        words: `filler between ${listOf(round)}: ${how} ${joins.map((join) => join.words).join('; ')}`,
+        words: `filler${isOne ? '' : ` ${filled.filler.account.name}`} between ${listOf(round)}: ${how} ${joins.map((join) => join.words).join('; ')}`,
       }
     })
 }

@@ -17,7 +17,6 @@ import type { Filled, Filling } from './fillers'
 /** The fillers of a blanket in their order of places; `labels` are those of the motifs. */
 export function fillerWorks(
   { filled }: Filling,
-  filler: MotifAccount,
   accounts: readonly Pick<MotifAccount, 'anchors' | 'shape'>[],
   placements: readonly Placement[],
   labels: readonly number[],
@@ -25,6 +24,7 @@ export function fillerWorks(
 ): FillerWork[] {
   return filled.map((one) => {
     const { motifs } = one.opening
+    const filler = one.filler.account
     const contacts = contactsInOrder(one, labels, hand)
     const meets = (contact: Contact): NonNullable<FillerPlace['meets']> => {
       const host = motifs[contact.motif]!

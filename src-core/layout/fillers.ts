@@ -1,4 +1,4 @@
-/** M27: fillers in the openings between motifs: which openings take one, and what is to be said about it. */
+/** M27: fillers in the openings between motifs: which openings take which, and what is to be said about it. */
 import type { Finding } from '../../shared-types/finding'
 import type { MotifAccount } from '../../shared-types/plan'
 import type { Terms, UnitSystem } from '../../shared-types/project'
@@ -16,10 +16,30 @@ import { fillerRadii, fitFiller } from './filler-fit'
 import type { FillerFit } from './filler-fit'
 import type { Opening, OpeningKind } from './holes'
 import type { Lattice } from './lattice'
+import { LEAST_SIDES } from './opening-kinds'
+import type { OpeningGroup } from './opening-kinds'
+
+/** A motif that is to stand in openings. */
+export interface Filler {
+  readonly account: MotifAccount
+  readonly gauge: ResolvedGauge
+  /** 0 where it is named for all openings, else the number of its entry among those for kinds of them, from 1. */
+  readonly place: number
+  /** Path into the file where it is named. */
+  readonly where: string
+}
+
+/** Which filler goes where: what a file asks for, and what it asks for by kind of opening (null: nothing). */
+export interface Asked {
+  readonly main: Filler | null
+  readonly own: ReadonlyMap<OpeningGroup, Filler | null>
+  readonly findings: readonly Finding[]
+}
 
 /** An opening with a filler in it. */
 export interface Filled {
   readonly opening: Opening
+  readonly filler: Filler
   readonly fit: FillerFit
 }
 
@@ -36,64 +56,97 @@ export interface Filling {
 const largest = (radii: readonly Millimetres[]): Millimetres =>
   radii.reduce((most, r) => Math.max(most, r), 0)
 
-/** Every opening as it is. */
-const unfilled = (openings: readonly Opening[], findings: readonly Finding[] = []): Filling => ({
-  filled: [],
-  joins: 0,
-  open: largest(openings.map(({ kind }) => kind.radius)),
-  findings,
-})
-
-/**
- * Puts a filler into every opening of the kind whose inscribed circle it fits best; openings between two motifs
- * alone get none. `filler` is null where none is asked for; `gauge` is the filler's own.
- */
-export function fillOpenings(
-  openings: readonly Opening[],
-  lattice: Lattice,
-  filler: MotifAccount | null,
-  gauge: ResolvedGauge,
-  terms: Terms,
-  units: UnitSystem,
-): Filling {
-  if (!filler) return unfilled(openings)
-  const length = (mm: Millimetres): string => formatLength(mm, units)
-  const say = (found: Said): Finding => findingOf(found, 'layout.fillers', { motif: filler.id })
+/** The kinds of openings that a filler goes into where nobody says: as large as the one that it fits best. */
+function bestKinds(kinds: readonly OpeningKind[], filler: MotifAccount): OpeningKind[] {
   const radii = fillerRadii(filler)
   const miss = (kind: OpeningKind) => Math.min(...radii.map((radius) => Math.abs(kind.radius - radius)))
-  const kinds = [...new Set(openings.map(({ kind }) => kind))].filter(({ sides }) => sides > 2)
   const best = kinds.reduce<OpeningKind | null>(
     (found, kind) => (!found || miss(kind) < miss(found) - SAME_OPENING / 2 ? kind : found),
     null,
   )
-  if (!best) return unfilled(openings, [say(said('layout/filler-nowhere'))])
+  if (!best) return []
+  const alike = (kind: OpeningKind): boolean =>
+    kind.sides === best.sides && Math.abs(kind.radius - best.radius) < SAME_OPENING
+  return [best, ...kinds.filter((kind) => kind !== best && alike(kind))]
+}
+
+/** A filler in so many kinds of openings that are as large as the first of them: how it fits, and what is to be said. */
+function fitted(
+  kinds: readonly OpeningKind[],
+  { account, gauge, where }: Filler,
+  lattice: Lattice,
+  terms: Terms,
+  units: UnitSystem,
+): { readonly fits: ReadonlyMap<OpeningKind, FillerFit>; readonly findings: readonly Finding[] } {
+  const length = (mm: Millimetres): string => formatLength(mm, units)
+  const say = (found: Said): Finding => findingOf(found, where, { motif: account.id })
+  const first = kinds[0]!
+  const size = length(2 * first.radius)
   const least = LEAST_FILLER_STITCHES * gauge.width
-  if (2 * best.radius < least) {
-    const stitch = stitchAbbreviation('sc', terms)
-    const values = { size: length(2 * best.radius), least: length(least), stitch }
-    return unfilled(openings, [say(said('layout/filler-stays-open', values))])
+  if (2 * first.radius < least) {
+    const values = { size, least: length(least), stitch: stitchAbbreviation('sc', terms) }
+    return { fits: new Map(), findings: [say(said('layout/filler-stays-open', values))] }
   }
-  const fits = new Map<OpeningKind, FillerFit>()
-  for (const kind of kinds)
-    if (kind.sides === best.sides && Math.abs(kind.radius - best.radius) < SAME_OPENING)
-      fits.set(kind, fitFiller(kind, filler, lattice))
-  const filled = openings.flatMap((opening): Filled[] => {
-    const fit = fits.get(opening.kind)
-    return fit ? [{ opening, fit }] : []
-  })
-  const overlap = largest([...fits.values()].map((fit) => fit.overlap))
-  const bridge = largest([...fits.values()].map((fit) => fit.bridge))
-  const across = length(2 * largest([...fits.values()].map(({ radius }) => radius)))
-  const taken = length(2 * best.radius)
+  const fits = new Map(kinds.map((kind) => [kind, fitFiller(kind, account, lattice)]))
+  const all = [...fits.values()]
+  const overlap = largest(all.map((fit) => fit.overlap))
+  const bridge = largest(all.map((fit) => fit.bridge))
+  const values = {
+    across: length(2 * largest(all.map(({ radius }) => radius))),
+    fits: size,
+    count: first.sides,
+  }
   const findings: Finding[] = []
   if (overlap > FILLER_GIVES)
-    findings.push(say(said('layout/filler-large', { across, fits: taken, overlap: length(overlap) })))
-  if (bridge > stretchLimit({ gap: 0 }, filler, gauge))
-    findings.push(say(said('layout/filler-small', { across, fits: taken, bridge: length(bridge) })))
+    findings.push(say(said('layout/filler-large', { ...values, overlap: length(overlap) })))
+  if (bridge > stretchLimit({ gap: 0 }, account, gauge))
+    findings.push(say(said('layout/filler-small', { ...values, bridge: length(bridge) })))
+  return { fits, findings }
+}
+
+/**
+ * Puts fillers into the openings: into each kind of them its own, where one is chosen for it; into the others, where
+ * one is chosen for all, that of the kind whose inscribed circle it fits best. Openings between two motifs alone get
+ * none.
+ */
+export function fillOpenings(
+  openings: readonly Opening[],
+  lattice: Lattice,
+  { main, own, findings: asked }: Asked,
+  terms: Terms,
+  units: UnitSystem,
+): Filling {
+  const findings: Finding[] = [...asked]
+  const fits = new Map<OpeningKind, { readonly filler: Filler; readonly fit: FillerFit }>()
+  const put = (kinds: readonly OpeningKind[], filler: Filler): void => {
+    if (kinds.length === 0) return
+    const told = fitted(kinds, filler, lattice, terms, units)
+    findings.push(...told.findings)
+    for (const [kind, fit] of told.fits) fits.set(kind, { filler, fit })
+  }
+  if (main) {
+    const kinds = [...new Set(openings.map(({ kind }) => kind))].filter(({ sides }) => sides >= LEAST_SIDES)
+    const taken = new Set([...own.keys()].flatMap((group) => [...group.kinds]))
+    if (kinds.length === 0)
+      findings.push(
+        findingOf(said('layout/filler-nowhere'), main.where, {
+          motif: main.account.id,
+        }),
+      )
+    put(
+      bestKinds(kinds, main.account).filter((kind) => !taken.has(kind)),
+      main,
+    )
+  }
+  for (const [{ kinds }, filler] of own) if (filler) put([...kinds], filler)
+  const filled = openings.flatMap((opening): Filled[] => {
+    const found = fits.get(opening.kind)
+    return found ? [{ opening, ...found }] : []
+  })
   return {
     filled,
     joins: filled.reduce((sum, { opening }) => sum + opening.motifs.length, 0),
-    open: largest(openings.map(({ kind }) => fits.get(kind)?.open ?? kind.radius)),
+    open: largest(openings.map(({ kind }) => fits.get(kind)?.fit.open ?? kind.radius)),
     findings,
   }
 }

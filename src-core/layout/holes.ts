@@ -34,6 +34,8 @@ export interface OpeningKind {
   readonly around: readonly Around[]
   /** Row of the first motif among those after which rows repeat, where they differ; else −1. */
   readonly phase: number
+  /** Beside motifs that were put in by hand: no part of the pattern. */
+  readonly byHand: boolean
 }
 
 export interface Around extends Point {
@@ -107,7 +109,7 @@ function openingsByHand(lattice: Lattice, placements: readonly Placement[], spre
     if (!motifs.some(isOwn) && !isMoved(lattice, Math.min(...rows), Math.max(...rows))) return []
     // What is cut out is no opening between motifs.
     if (motifs.length > MOST_SIDES) return []
-    const kind = kindOf(motifs, contour, by, -1)
+    const kind = kindOf(motifs, contour, by, -1, true)
     return kind ? [{ kind, motifs: motifs.map(({ id }) => index.get(id)!) }] : []
   })
 }
@@ -121,6 +123,7 @@ function kindOf(
   contour: Outline,
   by: Millimetres,
   phase: number,
+  byHand = false,
 ): OpeningKind | null {
   const ring = contour.map((point): [number, number] => [point.x, point.y])
   ring.push(ring[0]!)
@@ -137,7 +140,7 @@ function kindOf(
     kind,
   }))
   const middle = { x: pole[0]! - first.x, y: pole[1]! - first.y }
-  return { sides: motifs.length, radius, pole: middle, around, phase }
+  return { sides: motifs.length, radius, pole: middle, around, phase, byHand }
 }
 
 /** Openings by kind, the largest first; those of the same size and number of sides are told together. */

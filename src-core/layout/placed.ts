@@ -22,8 +22,7 @@ export const placedPieces = remembered((plan: Plan): readonly PlacedPiece[] => {
   const first = new Map(plan.motifs.map((motif) => [motif.id, motif]))
   for (const { motifs, ...filler } of plan.fillers) {
     const { row = 0, column = 0 } = first.get(motifs[0] ?? '') ?? {}
-    const motif = plan.fillerMotif?.id ?? ''
-    pieces.push({ ...filler, row, column, motif, kind: 'filler', round: motifs })
+    pieces.push({ ...filler, row, column, kind: 'filler', round: motifs })
   }
   return pieces
 })
@@ -61,13 +60,21 @@ export const mapSize = ({
   height: size.height,
 })
 
-const accountsById = remembered(
-  (plan: Plan) => new Map(plan.accounts.map((account) => [account.id, account])),
-)
+const accountsById = remembered((plan: Plan) => {
+  const byId = (accounts: readonly MotifAccount[]) =>
+    new Map(accounts.map((account) => [account.id, account]))
+  return { motifs: byId(plan.accounts), fillers: byId(plan.fillerMotifs) }
+})
 
-/** The account of what is placed: of several motifs its own. */
-export const accountAt = (plan: Plan, { motif }: Pick<PlacedMotif, 'motif'>): MotifAccount | null =>
-  (motif !== undefined ? accountsById(plan).get(motif) : undefined) ?? plan.motif
+/** The account of what is placed: of several motifs, or fillers, its own. */
+export function accountAt(
+  plan: Plan,
+  { motif = '', kind }: Pick<PlacedMotif, 'motif'> & { readonly kind?: PieceKind },
+): MotifAccount | null {
+  const { motifs, fillers } = accountsById(plan)
+  if (kind === 'filler') return fillers.get(motif) ?? null
+  return motifs.get(motif) ?? plan.motif
+}
 
 /** Join points that fillers or half motifs have of their own, beside those where motifs meet. */
 export const ownPoints = (pieces: readonly { readonly points?: readonly Point[] | undefined }[]): number =>

@@ -43,7 +43,6 @@ export function work(
   offset: boolean,
   halved: Halved,
   filling: Filling,
-  filler: MotifAccount | null,
 ): Worked {
   const { placements } = laid
   const { sequence, findings } = workSequence({
@@ -66,7 +65,7 @@ export function work(
       .filter(({ members }) => members.some(({ motif }) => motif === wholes + i))
       .flatMap(({ members }) => members.map(({ motif }) => motif).filter((motif) => motif < wholes)),
   ])
-  const round = filler ? filling.filled.map(({ opening }) => opening.motifs) : []
+  const round = filling.filled.map(({ opening }) => opening.motifs)
   const all = sequenceWithAdditions(sequence, placements, waitsFor, round)
   let next = wholes
   for (const piece of all) if (piece >= wholes) labels[piece] = ++next
@@ -88,7 +87,6 @@ export function tellWork(
   worked: Worked,
   halved: Halved,
   filling: Filling,
-  filler: MotifAccount | null,
 ): OrderStep[] {
   const { placements } = laid
   const { labels, additions } = worked
@@ -105,7 +103,7 @@ export function tellWork(
     sequence: worked.all,
     wholes: placements.length,
     halfNodes: halved.nodes,
-    fillers: filler ? fillerWorks(filling, filler, accounts, placements, labels, hand) : [],
+    fillers: fillerWorks(filling, accounts, placements, labels, hand),
     labels: [...labels, ...additions.halves, ...additions.fillers],
     firsts: [...worked.firsts, ...halved.firsts],
     accounts: pieces.map(({ kind }) => accounts[kind]!),

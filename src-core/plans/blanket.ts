@@ -18,7 +18,7 @@ import { plainRounds, writtenRounds } from '../edging/written'
 import { bySeverity, finding } from '../findings/finding'
 import { wideGaps } from '../joins/checks'
 import type { Rule } from '../joins/rule'
-import { createAdditions, tally } from '../layout/additions'
+import { createAdditions, openingsIn, tally } from '../layout/additions'
 import { blanketSize } from '../layout/blanket'
 import type { BlanketCounts, Placement } from '../layout/blanket'
 import type { Cells } from '../layout/cells'
@@ -37,7 +37,7 @@ import type { Bridges, MaterialsInput, Piece } from '../materials/input'
 import { leavingOrder } from '../materials/leaving'
 import { materials } from '../materials/materials'
 import { withinYarns } from '../materials/stash'
-import { memoised } from '../memo'
+import { memoised, remembered } from '../memo'
 import { heldColours } from '../progress/held'
 import { blanketWork } from '../progress/blanket-work'
 import { ownPoints } from '../layout/placed'
@@ -52,6 +52,26 @@ const NO_ACCOUNTS: BlanketPlan['accounts'] = []
 const edgesOf = ({ inTheRound }: BlanketCounts, { edging }: SettledBlanket): number =>
   inTheRound && (edging?.ends ?? 'both') === 'both' ? 2 : 1
 const NO_LINES: BlanketPlan['edgingLines'] = []
+
+/** The motifs that a file puts into openings: into all, then by kind. */
+const fillerIds = ({ fillers }: SettledBlanket): (string | undefined)[] => [
+  fillers?.motif,
+  ...(fillers?.openings ?? []).map(({ motif }) => motif ?? undefined),
+]
+
+/** What fillers name, and which motifs the kinds of openings are between. */
+const namedByFillers = (fillers: SettledBlanket['fillers']): Reference[] => [
+  ['motif', fillers?.motif, 'layout.fillers.motif'],
+  ['colourway', fillers?.colourway, 'layout.fillers.colourway'],
+  ...(fillers?.openings ?? []).flatMap(({ between = [], motif, colourway }, i): Reference[] => {
+    const where = `layout.fillers.openings[${i}]`
+    return [
+      ...between.map((id, k): Reference => ['motif', id, `${where}.between[${k}]`]),
+      ['motif', motif ?? undefined, `${where}.motif`],
+      ['colourway', colourway, `${where}.colourway`],
+    ]
+  }),
+]
 
 /** Stays the same object, so that stages which read it are remembered. */
 const NO_WAYS: readonly string[] = []
@@ -126,8 +146,9 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
   const finishEdge = memoised(edges.finishEdge)
   const borderEdge = memoised(edges.borderEdge)
   const workBorder = memoised(borders.workBorder)
-  const filler = memoised(accountFrom)
+  const filler = remembered(accountFrom)
   const additions = createAdditions((motif, project) => filler(motif, ...readBy(project)))
+  const tellOpenings = memoised(openingsIn)
   const finishSize = memoised(frames.finishSize)
   const finishMotifs = memoised(frames.finishMotifs)
   const finishJoins = memoised(frames.finishJoins)
@@ -197,7 +218,7 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
       const wayOf = sorted ? assigned.colourways : NO_WAYS
       const worked = work(
         ...([arranged, joined, order, hand, wayOf, wayOrder, offset] as const),
-        ...([gaps.halved, gaps.filling, gaps.filler] as const),
+        ...([gaps.halved, gaps.filling] as const),
       )
       const tallied = { motifs: arranged.placements.length, byColourway: tally(assigned.colourways) }
       const added = additions.finish({
@@ -312,7 +333,8 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
     const { hand, rules, cells, edging, blocking } = parts
     const rule = rules.main
     const { labels, firsts } = worked
-    const { halved, filling, filler } = gaps
+    const { halved, filling } = gaps
+    const { openings, holes } = open(arranged, joined, parts.counts)
     const frame = [edging, blocking.width, blocking.height] as const
     return {
       settled: settled(project),
@@ -320,9 +342,10 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
       motifs: finishMotifs(arranged, labels, firsts, assigned.colourways, cells.motifs, ...frame),
       joins: finishJoins(arranged, joined, labels, ...frame),
       ...(arranged.leftOut.length > 0 && { leftOut: finishLeftOut(arranged, ...frame) }),
-      order: tellWork(accounts, arranged, joined, rule, hand, worked, halved, filling, filler),
+      order: tellWork(accounts, arranged, joined, rule, hand, worked, halved, filling),
       fillerSteps: additions.tell(gaps, arranged, rule, labels, hand),
-      holes: open(arranged, joined, parts.counts).holes,
+      holes,
+      openings: tellOpenings(openings, arranged, accounts, filling),
       edgingLines: edge && line ? finishEdge(edge, arranged, line, ...frame) : NO_LINES,
     }
   }
@@ -333,7 +356,7 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
     placedMotifs: (layout, plan) => [
       layout.motif,
       ...plan.accounts.map(({ id }) => id),
-      plan.motifs.length > 0 ? layout.fillers?.motif : undefined,
+      ...(plan.motifs.length > 0 ? fillerIds(layout) : []),
     ],
     names: ({ motif, alternate, fillers, edging, cells }) => [
       ['motif', motif, 'layout.motif'],
@@ -343,8 +366,7 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
         id ?? undefined,
         `layout.cells.motifs["${cell}"]`,
       ]),
-      ['motif', fillers?.motif, 'layout.fillers.motif'],
-      ['colourway', fillers?.colourway, 'layout.fillers.colourway'],
+      ...namedByFillers(fillers),
       ['yarn', edging?.yarn, 'layout.edging.yarn'],
       ...(edging?.written ?? []).map(({ yarn }, i): Reference => [
         'yarn',

@@ -81,10 +81,11 @@ export function blanketWork({
     })
   }
   const others = input.motif ? motifs : 0
-  const fillerGroup = others
+  // Fillers of each motif are a group of their own, too.
+  const fillerKinds = [...new Set(fillers.map(({ motif }) => motif))]
   // Half motifs follow, those of each motif by themselves.
   const halfKinds = [...new Set(halved.places.map(({ kind }) => kind))].sort((a, b) => a - b)
-  const halfGroup = others + (fillers.length > 0 ? 1 : 0)
+  const halfGroup = others + fillerKinds.length
   const pieces: WorkPiece[] = []
   const put = (
     index: number,
@@ -104,9 +105,10 @@ export function blanketWork({
     const group = halfGroup + halfKinds.indexOf(halved.places[i]!.kind)
     put(wholes + i, { id: halfId(row, side), kind: 'half', label, colourway, group })
   })
-  fillers.forEach(({ motifs, label, colourway }, i) => {
+  fillers.forEach(({ motifs, motif, label, colourway }, i) => {
     const index = wholes + halves.length + i
-    put(index, { id: fillerId(motifs), kind: 'filler', label, colourway, group: fillerGroup })
+    const group = others + fillerKinds.indexOf(motif)
+    put(index, { id: fillerId(motifs), kind: 'filler', label, colourway, group })
   })
   const rule = input.joining?.rule
   const own = [...halves, ...fillers].flatMap(({ points = [] }, i) => points.map(() => [rank[wholes + i]!]))

@@ -2,6 +2,7 @@
 import type { BlanketLayout, Colourway, Project } from '../../shared-types/project'
 import { movesOutline, standingColours } from '../colour/hold'
 import { isAddition, tidyAddress } from '../layout/addresses'
+import { betweenName } from '../layout/opening-kinds'
 import { planProject } from '../plan'
 import { blanketOf, layoutKindOf } from '../plans/layouts'
 import { DEFAULTS } from '../settled'
@@ -90,6 +91,18 @@ function standingIn(project: Project): (address: string) => Stands | null {
   return (address) => placed.get(address) ?? null
 }
 
+/** The fillers that openings between some motifs have, whatever their size: one text for the same ones; '' for none. */
+function fillersBetween(fillers: BlanketLayout['fillers'], between: readonly string[]): string {
+  const name = betweenName(between)
+  const own = (fillers?.openings ?? []).filter((entry) => betweenName(entry.between ?? []) === name)
+  const main = { motif: fillers?.motif }
+  // Entries count from the largest opening down: what lies beyond them has the filler of all.
+  return [...own, main]
+    .map(({ motif }) => (motif === undefined ? main.motif : motif) ?? '')
+    .join(' ')
+    .trim()
+}
+
 function standingOnBlanket(project: Project, blanket: BlanketLayout): (address: string) => Stands | null {
   const standing = standingColours(project)
   const motif = blanket.motif ?? ''
@@ -105,9 +118,10 @@ function standingOnBlanket(project: Project, blanket: BlanketLayout): (address: 
     const way = held[address] ?? ''
     const round = address.split('+')
     if (round.length > 1) {
-      const filler = blanket.fillers?.motif
-      const isThere = filler && round.every((place) => places.has(place))
-      return isThere ? { motif: `${filler} ${blanket.arrangement ?? ''}`, way } : null
+      const between = round.flatMap((place) => places.get(place)?.motif ?? [])
+      if (between.length < round.length) return null
+      const fillers = fillersBetween(blanket.fillers, between)
+      return fillers ? { motif: `${fillers} ${blanket.arrangement ?? ''}`, way } : null
     }
     const isThere = blanket.halves && blanket.arrangement === 'offset-rows'
     return isThere && places.has(`${Number.parseInt(address)},1`) ? { motif, way } : null

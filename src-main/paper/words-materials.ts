@@ -1,18 +1,13 @@
 /** The words of the materials page. */
 import type { EdgingAccount, Plan, PlanSize, YarnNeed } from '../../shared-types/plan'
 import type { Terms, UnitSystem, Yarn } from '../../shared-types/project'
+import { fillersByMotif, openingWords } from '../../src-core/figures/filler-list'
 import { counted, listed } from '../../src-core/figures/words'
 import { HALF_SHARE } from '../../src-core/layout/constants'
 import { MATERIAL_CONSTANTS } from '../../src-core/materials/constants'
 import { saying } from '../../src-core/stitches/spelling'
 import { termWord, translateStitch } from '../../src-core/stitches/terms'
-import {
-  formatLength,
-  formatMass,
-  formatNumber,
-  formatSize,
-  formatYarnLength,
-} from '../../src-core/units/format'
+import { formatMass, formatNumber, formatSize, formatYarnLength } from '../../src-core/units/format'
 import type { Job } from './page'
 import { edgingTitle } from './words-edging'
 
@@ -63,10 +58,13 @@ const EDGING_STYLES: Readonly<Record<string, string>> = {
 
 /** The fillers in words: how many, of what, how large the openings are, how often they are joined. */
 export function fillerWords({ plan, units }: Job): string {
-  const name = plan.fillerMotif?.name || plan.fillerMotif?.id || ''
-  const joins = plan.fillers.reduce((sum, filler) => sum + filler.joins, 0)
-  const across = formatLength(2 * (plan.fillers[0]?.radius ?? 0), units)
-  return `${formatNumber(plan.fillers.length)} × ${name} in openings of ${across}, joined ${counted(joins, 'time')} in all`
+  return fillersByMotif(plan)
+    .map((own) => {
+      const { account, fillers, joins } = own
+      const name = account.name || account.id
+      return `${formatNumber(fillers.length)} × ${name} ${openingWords(own, units)}, joined ${counted(joins, 'time')} in all`
+    })
+    .join('; ')
 }
 
 /** "One skein of Cream is 100 g (3.5 oz), 200 m (219 yd); of Moss and Sage 50 g (1.8 oz), 125 m (137 yd)." */

@@ -1,11 +1,10 @@
 /** The words of the order of work. */
 import type { Plan } from '../../shared-types/plan'
 import type { JoinWay, OrderPart, OrderRun, RowKind } from '../../src-core/figures/order-list'
-import { PIECE_NAME, roundOf, standsWords } from '../../src-core/figures/piece-words'
+import { nameAmong, PIECE_NAME, roundOf, standsWords } from '../../src-core/figures/piece-words'
 import { saying } from '../../src-core/stitches/spelling'
 import { capital, counted, plural } from '../../src-core/figures/words'
 import { listOf, SIDES_LEGEND } from '../../src-core/joins/words'
-import { accountAt } from '../../src-core/layout/placed'
 import type { PlacedPiece } from '../../src-core/layout/placed'
 
 /** How far one of the list is: what it is to be ticked off for is done, or it is made and that is still to come. */
@@ -67,7 +66,7 @@ export const wayName = ({ number }: Pick<JoinWay, 'number'>): string => `Way ${n
 
 /** "Way 3 · 70 motifs", "Way 4 · 12 × Blossom". */
 export function wayTitle(plan: Plan, way: JoinWay): string {
-  const name = plan.accounts.length > 0 && way.kind === 'motif' ? accountAt(plan, way.piece)?.name : ''
+  const name = nameAmong(plan, way.piece)
   const what = name ? `${way.uses} × ${name}` : counted(way.uses, PIECE_NAME[way.kind])
   return `${wayName(way)} · ${what}`
 }
@@ -78,7 +77,11 @@ export const neighboursWords = ({ neighbours }: JoinWay): string =>
 
 /** "☐ 131 · 14, 15, 27, 28 · C" for a filler, "☐ 31 · row 4, left · A" for a half motif. */
 export function additionTitle(plan: Plan, piece: PlacedPiece, code: string, done: Done): string {
-  const round = piece.kind === 'filler' ? roundOf(plan, piece).join(', ') : standsWords(plan, piece)
+  const name = nameAmong(plan, piece)
+  const round =
+    piece.kind === 'filler'
+      ? roundOf(plan, piece).join(', ') + (name ? ` · ${name}` : '')
+      : standsWords(plan, piece)
   return stepTitle(piece.label, round, code, done)
 }
 

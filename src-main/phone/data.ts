@@ -172,7 +172,7 @@ function blanketPieces(plan: Plan, scale: number): Told[] {
   const others = placedPieces(plan).filter(({ id }) => !steps.has(id))
   return [...inOrder, ...others].map((piece): Told => {
     const step = steps.get(piece.id)
-    const account = piece.kind === 'filler' ? plan.fillerMotif : accountAt(plan, piece)
+    const account = accountAt(plan, piece)
     const places = piece.kind === 'motif' && account ? numberedPlaces(account, piece) : []
     const joined = new Set(step?.joins.map(({ anchor }) => anchor))
     return {

@@ -4,7 +4,7 @@ import { keptHalf, laidOutline } from '../../src-core/figures/motif-parts'
 import { createHitMap } from '../../src-core/geometry/hit'
 import type { HitMap } from '../../src-core/geometry/hit'
 import type { Outline } from '../../src-core/geometry/points'
-import { placedPieces } from '../../src-core/layout/placed'
+import { accountAt, placedPieces } from '../../src-core/layout/placed'
 import type { PlacedPiece } from '../../src-core/layout/placed'
 
 /** Questions about everything that a hand can point at: motifs, half motifs and fillers. */
@@ -24,22 +24,18 @@ export function additionsOf(plan: Plan, stretch: { width: number; height: number
   if (!plan.motif || plan.fillers.length + plan.halves.length === 0) return null
   const pieces = additionPieces(plan)
   const halves = new Map<string, Outline>()
-  const accounts = new Map(plan.accounts.map((account) => [account.id, account]))
-  const outline = pieces.map((piece) =>
-    outlineOf(plan, piece, accounts.get(piece.motif ?? '') ?? plan.motif!, halves),
-  )
+  const outline = pieces.map((piece) => outlineOf(piece, accountAt(plan, piece) ?? plan.motif!, halves))
   // Halves are cut as they lie: their outlines are turned before.
   const motifs = pieces.map((piece) => (piece.kind === 'half' ? { ...piece, turn: 0 } : piece))
   return { pieces, hit: createHitMap({ motifs, outline, stretch }) }
 }
 
 function outlineOf(
-  plan: Plan,
   { kind, turn, side }: PlacedPiece,
   motif: MotifAccount,
   halves: Map<string, Outline>,
 ): Outline {
-  if (kind === 'filler') return plan.fillerMotif?.outline ?? []
+  if (kind === 'filler') return motif.outline
   const key = `${motif.id} ${turn} ${side}`
   let outline = halves.get(key)
   if (!outline) {

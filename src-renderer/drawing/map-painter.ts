@@ -160,12 +160,12 @@ function paintMotifs(
 
 /** Fillers in the openings, and half motifs cut off at the sides. */
 function paintAdditions(pen: Pen, picture: Picture, placing: Placing, box: Box, style: Style): void {
-  const { plan, filler, main } = picture
+  const { plan, fillers, main } = picture
   const within = ({ x, y }: Copy, reach: number) =>
     x > box.left - reach && x < box.right + reach && y > box.top - reach && y < box.bottom + reach
-  if (filler) {
+  for (const [motif, filler] of fillers) {
     const own = styleOf(filler, placing, false)
-    const seen = plan.fillers.filter((one) => within(one, filler.account.overTips))
+    const seen = plan.fillers.filter((one) => one.motif === motif && within(one, filler.account.overTips))
     for (const colourway of new Set(seen.map((one) => one.colourway))) {
       const copies = seen.filter((one) => one.colourway === colourway)
       paintCopies(pen, picture, placing, copies, filler.inks.get(colourway) ?? filler.inks.get(''), own)

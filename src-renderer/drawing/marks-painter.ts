@@ -21,7 +21,7 @@ import type { PlacedPiece } from '../../src-core/layout/placed'
 import { faint } from './palette'
 import type { Palette } from './palette'
 import { clamp, layOf } from './pen'
-import { kindOf } from './picture'
+import { kindOf, kindOfPiece } from './picture'
 import type { MotifKind, Picture } from './picture'
 
 export interface Marks {
@@ -93,7 +93,7 @@ export function paintMarks(
     }),
     ...(additions?.hit.meeting(box) ?? []).map((index) => {
       const piece = additions!.pieces[index]!
-      return [piece, piece.kind === 'filler' ? picture.filler : kindOf(picture, piece)] as const
+      return [piece, kindOfPiece(picture, piece)] as const
     }),
   ]
   for (const [motif, kind] of seen) {

@@ -12,7 +12,7 @@ import { createHitMap } from '../../src-core/geometry/hit'
 import type { HitMap } from '../../src-core/geometry/hit'
 import type { Box } from '../../src-core/geometry/points'
 import { marksOnMap } from '../../src-core/layout/placed'
-import type { JoinPoint } from '../../src-core/layout/placed'
+import type { JoinPoint, PlacedPiece } from '../../src-core/layout/placed'
 import { blockingFactors } from '../../src-core/layout/blanket'
 import { blanketOf } from '../../src-core/plans/layouts'
 import { simplify } from '../../src-core/geometry/simplify'
@@ -50,8 +50,8 @@ export interface Picture {
   readonly additions: AdditionsPicture | null
   /** What lies where, of everything that a hand can point at. */
   readonly pieces: Pieces
-  /** Fillers between the motifs. */
-  readonly filler: MotifKind | null
+  /** Fillers between the motifs, by their motif. */
+  readonly fillers: ReadonlyMap<string, MotifKind>
   /** The lines an edging runs along, its height and colour. */
   readonly edging: {
     readonly stretches: readonly EdgingStretch[]
@@ -84,6 +84,13 @@ const BLANKET = ''
 /** The kind of a placed motif; undefined where its outline is not known. */
 export const kindOf = (picture: Picture, motif: Pick<PlacedMotif, 'motif'>): MotifKind | undefined =>
   picture.kinds.get(motif.motif ?? BLANKET)
+
+/** The kind of anything that is placed: a filler's is that of its own motif. */
+export const kindOfPiece = (
+  picture: Picture,
+  piece: Pick<PlacedPiece, 'motif' | 'kind'>,
+): MotifKind | undefined =>
+  piece.kind === 'filler' ? picture.fillers.get(piece.motif ?? '') : kindOf(picture, piece)
 
 /** Makes pictures of scenes and keeps what did not change. */
 export class PictureMaker {
@@ -125,7 +132,7 @@ export class PictureMaker {
       const inks = inksOf(project.colourways, project.yarns, account, palette.bare)
       return { account, artist: same ? old.artist : new MotifArtist(account), inks }
     }
-    const kinds = kindsOf(plan, kind, known?.kinds)
+    const kinds = kindsOf(accountsOf(plan), kind, known?.kinds)
     const ranks = ranksOf(plan, known?.ranks)
     const samePlaces =
       known !== undefined &&
@@ -150,7 +157,7 @@ export class PictureMaker {
       hit,
       additions,
       pieces: piecesHit(hit, additions),
-      filler: plan.fillerMotif ? kind(plan.fillerMotif, known?.filler) : null,
+      fillers: kindsOf(byId(plan.fillerMotifs), kind, known?.fillers),
       edging: edgingOf(project, plan, palette, known),
       ground: groundOf(project, plan, palette, known?.ground),
       palette,
@@ -161,16 +168,20 @@ export class PictureMaker {
   }
 }
 
-/** The kinds of a plan; the same map as before where every one of them is the same. */
+type Accounts = readonly (readonly [string, MotifAccount])[]
+
+const byId = (accounts: readonly MotifAccount[]): Accounts => accounts.map((account) => [account.id, account])
+
+/** The motifs of a plan by id. */
+const accountsOf = (plan: Plan): Accounts =>
+  plan.motif && plan.accounts.length === 0 ? [[BLANKET, plan.motif]] : byId(plan.accounts)
+
+/** The kinds of some motifs; the same map as before where every one of them is the same. */
 function kindsOf(
-  plan: Plan,
+  accounts: Accounts,
   kind: (account: MotifAccount, old: MotifKind | undefined) => MotifKind,
   known: Picture['kinds'] | undefined,
 ): Picture['kinds'] {
-  const accounts: readonly (readonly [string, MotifAccount])[] =
-    plan.motif && plan.accounts.length === 0
-      ? [[BLANKET, plan.motif]]
-      : plan.accounts.map((account) => [account.id, account])
   const kinds = new Map(accounts.map(([id, account]) => [id, kind(account, known?.get(id))]))
   const same = known?.size === kinds.size && [...kinds].every(([id, one]) => known.get(id) === one)
   return same ? known : kinds
@@ -278,7 +289,7 @@ const joinsMatch = (a: readonly JoinPoint[], b: readonly JoinPoint[]): boolean =
       return join.x === other.x && join.y === other.y && joinMarkOf(join) === joinMarkOf(other)
     }))
 
-type Addition = Pick<PlacedMotif, 'x' | 'y' | 'turn' | 'colourway'>
+type Addition = Pick<PlacedMotif, 'x' | 'y' | 'turn' | 'colourway' | 'motif'>
 
 const additionsOfPlan = ({ halves, fillers }: Plan): readonly Addition[] => [...halves, ...fillers]
 
@@ -290,9 +301,9 @@ function additionsStandAlike(a: Plan, b: Plan): boolean {
   const own = additionsOfPlan(a)
   return (
     own.length === others.length &&
-    own.every(({ x, y, turn }, i) => {
+    own.every(({ x, y, turn, motif }, i) => {
       const other = others[i]!
-      return other.x === x && other.y === y && other.turn === turn
+      return other.x === x && other.y === y && other.turn === turn && other.motif === motif
     })
   )
 }
@@ -311,7 +322,7 @@ export function differenceOf(before: Picture | null, after: Picture): Difference
   if (
     !before ||
     before.kinds !== after.kinds ||
-    before.filler !== after.filler ||
+    before.fillers !== after.fillers ||
     !additionsStandAlike(before.plan, after.plan) ||
     before.palette !== after.palette ||
     before.ground !== after.ground ||

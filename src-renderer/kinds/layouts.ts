@@ -52,11 +52,16 @@ const withoutWay = <Item extends { colourway?: string | undefined }>(
 ): Item =>
   item.colourway !== undefined && gone.has(item.colourway) ? { ...item, colourway: undefined } : item
 
+/** Whether a motif stands in openings, or openings beside it have a filler of their own. */
+const isFiller = ({ fillers }: BlanketLayout, id: string): boolean =>
+  fillers?.motif === id ||
+  (fillers?.openings ?? []).some(({ motif, between = [] }) => motif === id || between.includes(id))
+
 function blanketEdits(layout: BlanketLayout): LayoutEdits {
   const { motif, fillers, edging, cells } = layout
   return {
     motif,
-    usesOfMotif: (id) => uses([motif === id, 'the arrangement'], [fillers?.motif === id, 'the fillers']),
+    usesOfMotif: (id) => uses([motif === id, 'the arrangement'], [isFiller(layout, id), 'the fillers']),
     usesOfYarn: (id) =>
       uses([
         edging?.yarn === id || (edging?.written?.some(({ yarn }) => yarn === id) ?? false),
@@ -72,7 +77,12 @@ function blanketEdits(layout: BlanketLayout): LayoutEdits {
       const kept = Object.entries(painted ?? {}).filter(([, way]) => !gone.has(way))
       return {
         ...layout,
-        ...(fillers && { fillers: withoutWay(fillers, gone) }),
+        ...(fillers && {
+          fillers: {
+            ...withoutWay(fillers, gone),
+            ...(fillers.openings && { openings: fillers.openings.map((each) => withoutWay(each, gone)) }),
+          },
+        }),
         ...(cells && {
           cells: {
             ...cells,

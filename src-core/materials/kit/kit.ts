@@ -53,7 +53,7 @@ export function withKit<Own extends Plan>(
 function untold(motifs: readonly Motif[] | undefined, plan: Plan): Finding[] {
   const used = new Set([
     ...plan.motifs.flatMap(({ motif = plan.motif?.id }) => motif ?? []),
-    ...(plan.fillers.length > 0 && plan.fillerMotif ? [plan.fillerMotif.id] : []),
+    ...plan.fillerMotifs.map(({ id }) => id),
   ])
   return (motifs ?? [])
     .filter((motif) => used.has(motif.id) && !hasInstructions(motif))

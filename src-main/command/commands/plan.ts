@@ -62,7 +62,7 @@ async function csvOf(list: ListName, plan: Plan): Promise<string> {
  * of the motifs themselves are what `measure` prints.
  */
 function planJson(plan: Plan): object {
-  const { settled: _, motif: _motif, fillerMotif: _filler, accounts: _accounts, ...told } = plan
+  const { settled: _, motif: _motif, fillerMotifs: _fillers, accounts: _accounts, ...told } = plan
   const { garland, progress, ...rest } = told
   return {
     ...rest,

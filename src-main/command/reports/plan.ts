@@ -1,5 +1,6 @@
 /** `petalyard plan` for people: what it becomes, how it is joined and worked, what yarn it takes. */
 import { byLineWords, ENDS_WORDS } from '../../../src-core/edging/words'
+import { fillersByMotif, openingWords } from '../../../src-core/figures/filler-list'
 import { leavingWords } from '../../../src-core/figures/leaving-words'
 import { counted, openEndsWords } from '../../../src-core/figures/words'
 import type { EdgingAccount, OrderStep, Plan, YarnNeed, YarnNumber } from '../../../shared-types/plan'
@@ -171,20 +172,25 @@ function byColourway(project: Project, counts: Readonly<Record<string, number>>)
     .join(', ')
 }
 
-function fillerWords(project: Project, plan: Plan): string {
-  const [first] = plan.fillers
-  const joins = plan.fillers.reduce((sum, filler) => sum + filler.joins, 0)
-  const across = formatLength(2 * (first?.radius ?? 0), unitsOf(project))
-  const name = plan.fillerMotif?.name || plan.fillerMotif?.id || 'filler'
+function howOften(pieces: readonly { readonly colourway: string }[]): Record<string, number> {
   const counts: Record<string, number> = {}
-  for (const { colourway } of plan.fillers) counts[colourway] = (counts[colourway] ?? 0) + 1
-  const code = byColourway(project, counts)
-  return `${formatNumber(plan.fillers.length)} of ${name}, in openings of ${across}, joined ${counted(joins, 'time')}: ${code}`
+  for (const { colourway } of pieces) counts[colourway] = (counts[colourway] ?? 0) + 1
+  return counts
+}
+
+function fillerWords(project: Project, plan: Plan): string {
+  return fillersByMotif(plan)
+    .map((own) => {
+      const { account, fillers, joins } = own
+      const code = byColourway(project, howOften(fillers))
+      const openings = openingWords(own, unitsOf(project))
+      return `${formatNumber(fillers.length)} of ${account.name || account.id}, ${openings}, joined ${counted(joins, 'time')}: ${code}`
+    })
+    .join('; ')
 }
 
 function halfWords(project: Project, plan: Plan): string {
-  const counts: Record<string, number> = {}
-  for (const { colourway } of plan.halves) counts[colourway] = (counts[colourway] ?? 0) + 1
+  const counts = howOften(plan.halves)
   return `${counted(plan.halves.length, 'half motif')} at the ends of rows: ${byColourway(project, counts)}`
 }
 

@@ -44,16 +44,27 @@ export const severalMotifs = ({ plan, ground }: Job): MotifOnPaper[] =>
     return { account, marks }
   })
 
-/** The motifs that a blanket is made of, and the one that fills its openings. */
+/** The colourways in which a motif stands in openings, each with how often it does. */
+function fillerMarksOf({ plan, ground }: Job, { id }: MotifAccount): ColourwayMark[] {
+  const own = plan.fillers.filter(({ motif }) => motif === id)
+  return ground.fillerMarks.flatMap((mark) => {
+    const fillers = own.filter(({ colourway }) => colourway === mark.id).length
+    return fillers > 0 ? [{ ...mark, fillers }] : []
+  })
+}
+
+/** The motifs that a blanket is made of, and those that fill its openings. */
 export function blanketMotifs(job: Job): MotifOnPaper[] {
-  const { motif, fillerMotif, accounts } = job.plan
+  const { motif, fillerMotifs, accounts } = job.plan
   const own =
     accounts.length > 0 ? severalMotifs(job) : motif ? [{ account: motif, marks: job.ground.marks }] : []
   return [
     ...own,
-    ...(fillerMotif && !own.some(({ account }) => account.id === fillerMotif.id)
-      ? [{ account: fillerMotif, marks: job.ground.fillerMarks }]
-      : []),
+    ...fillerMotifs.flatMap((account) =>
+      own.some((each) => each.account.id === account.id)
+        ? []
+        : [{ account, marks: fillerMarksOf(job, account) }],
+    ),
   ]
 }
 

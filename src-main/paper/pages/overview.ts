@@ -333,9 +333,10 @@ function keyEntry(job: Job, mark: ColourwayMark): Entry {
 
 function keyPicture({ plan, style }: Job, mark: ColourwayMark): Figure | null {
   const filler = plan.fillers.find(({ colourway }) => colourway === mark.id) ?? plan.fillers[0]
+  const account = filler && accountAt(plan, { motif: filler.motif, kind: 'filler' })
   // On the map a filler is often too small for its letter: the key tells it beside its name.
-  if (mark.fillers > 0 && plan.fillerMotif && filler)
-    return keySwatch(plan.fillerMotif, { ...mark, code: '' }, style, filler.turn, SWATCH)
+  if (mark.fillers > 0 && account)
+    return keySwatch(account, { ...mark, code: '' }, style, filler.turn, SWATCH)
   if (!plan.motif) return null
   const placed = plan.motifs.find(({ colourway }) => colourway === mark.id)
   return keySwatch(accountAt(plan, placed ?? {}) ?? plan.motif, mark, style, placed?.turn ?? 0, SWATCH)

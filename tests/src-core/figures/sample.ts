@@ -174,7 +174,8 @@ export function samplePlan(wish: SampleWish): { project: Project; plan: Plan } {
     fillers: [],
     fillerSteps: [],
     halves: [],
-    fillerMotif: null,
+    fillerMotifs: [],
+    openings: [],
     edging: wish.edging
       ? {
           style: 'bridge',

@@ -3,7 +3,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { Plan } from '../../../shared-types/plan'
 import type { Project } from '../../../shared-types/project'
-import { pieceAt, placedPieces } from '../../../src-core/layout/placed'
+import { accountAt, pieceAt, placedPieces } from '../../../src-core/layout/placed'
 import { numberedPlaces } from '../../../src-core/motif/numbering'
 import { planProject } from '../../../src-core/plan'
 import { blanket, ROUND } from '../layout/additions'
@@ -188,7 +188,7 @@ describe('M27, M28 in any arrangement', () => {
         let told = 0
         for (const step of plan.order.filter(({ kind }) => kind !== 'motif')) {
           const piece = pieceAt(plan, step.motif)!
-          const account = piece.kind === 'filler' ? plan.fillerMotif! : plan.motif!
+          const account = accountAt(plan, piece)!
           const numbers = new Map(
             numberedPlaces(account, piece).map((entry) => [entry.anchor.id, entry.number]),
           )

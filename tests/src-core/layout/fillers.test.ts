@@ -290,7 +290,7 @@ describe('M27 properties', () => {
           )
           for (const each of plan.fillers) {
             fillers++
-            const own = plan.fillerMotif!.outline
+            const own = plan.fillerMotifs[0]!.outline
             const reach = Math.max(...own.map((point) => distance(point, { x: 0, y: 0 })))
             const shrunk = scaleOutline(own, (reach - each.overlap - 0.1) / reach)
             const mine = placedOutline(shrunk, each.turn, each)

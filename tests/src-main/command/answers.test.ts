@@ -153,7 +153,7 @@ describe('plan', () => {
     const {
       settled: _,
       motif: _motif,
-      fillerMotif: _filler,
+      fillerMotifs: _fillers,
       accounts: _accounts,
       ...rest
     } = planProject(SAMPLE)

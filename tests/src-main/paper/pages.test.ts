@@ -136,7 +136,7 @@ describe.each(listExamples().map(({ name }) => name))('%s on paper', (name) => {
     ])
     const names = new Map((project.yarns ?? []).map((yarn) => [yarn.id, yarn.name || yarn.id]))
     const parts = (project.colourways ?? []).filter(({ id }) => placed.has(id))
-    const accounts = [plan.motif, plan.fillerMotif, ...plan.accounts]
+    const accounts = [plan.motif, ...plan.fillerMotifs, ...plan.accounts]
     const motifs = (project.motifs ?? []).filter(({ id }) => accounts.some((account) => account?.id === id))
     for (const { pages, terms } of prints) {
       const words = squeezed(wordsOf(pages)).toLowerCase()

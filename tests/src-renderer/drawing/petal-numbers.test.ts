@@ -14,6 +14,7 @@ import {
   numberIn,
   petalDirection,
 } from '../../src-core/joins/petal-numbers'
+import { accountAt } from '../../../src-core/layout/placed'
 import type { Planned } from '../../src-core/joins/petal-numbers'
 
 /** Joins that the words number otherwise than the motif in the hand does, in its drawing or for ears. */
@@ -47,7 +48,7 @@ function differing({ plan }: Planned): string[] {
 /** The same of half motifs and fillers, in the drawing. */
 function differingAdditions({ plan }: Planned): string[] {
   return additionsSeen(plan).flatMap(({ piece, join }) => {
-    const account = piece.kind === 'filler' ? plan.fillerMotif! : plan.motif!
+    const account = accountAt(plan, piece)!
     if (account.shape !== 'petals') return []
     const told = numberIn(join.words)
     const direction = petalDirection(account, piece, join.anchor)

@@ -7,17 +7,21 @@ import type { MapDrawing } from '../../../src-renderer/drawing/map-drawing'
 import { stepFrom, stepInOrder } from '../../../src-renderer/drawing/steps'
 import Hand from '../../../src-renderer/frame/Hand.svelte'
 import { runCommand } from '../../../src-renderer/frame/commands'
+import { planProject } from '../../../src-core/plan'
 import { paintCells } from '../../../src-renderer/frame/map-acts'
 import { onMapKey } from '../../../src-renderer/frame/map-keys'
 import MapTable from '../../../src-renderer/frame/MapTable.svelte'
 import GapFields from '../../../src-renderer/places/arrangement/blanket/GapFields.svelte'
 import { addFillerWay } from '../../../src-renderer/state/edits/gaps'
-import { patchBlanket } from '../../../src-renderer/state/edits/layout'
+import { blanketOf, patchBlanket } from '../../../src-renderer/state/edits/layout'
 import { inWindow } from '../in-window'
 import { example } from '../projects'
 
 /** A corner of the cloth: 20 motifs with 12 fillers between them. */
-const CLOTH = patchBlanket(addFillerWay(example('orangery-cloth')), { columns: 5, rows: 4 })
+const WHOLE = example('orangery-cloth')
+const openings = planProject(WHOLE).openings
+const withWay = addFillerWay(WHOLE, { kind: openings[0]!, all: openings })
+const CLOTH = patchBlanket(withWay, { columns: 5, rows: 4 })
 const SLATE = patchBlanket(example('slate-roof-lap-blanket'), { columns: 4, rows: 4 })
 const way = CLOTH.colourways!.at(-1)!
 
@@ -122,5 +126,53 @@ describe('the fields of openings', () => {
     expect(app.document.plan.fillers).toHaveLength(12)
     expect(app.document.plan.fillers[0]!.colourway).not.toBe('')
     expect(screen.getByText(/^12 fillers\./)).toBeTruthy()
+  })
+
+  it('list each kind of openings with its picture, and what fills it; every step can be undone', async () => {
+    // Seven petals, every other row upside down: two kinds of openings between four motifs.
+    const seven = patchBlanket(
+      {
+        ...CLOTH,
+        motifs: CLOTH.motifs!.map((motif) =>
+          motif.id === 'slice'
+            ? { ...motif, outline: 'petals', petals: 7, overTips: 80, overValleys: 56 }
+            : motif,
+        ) as NonNullable<typeof CLOTH.motifs>,
+      },
+      { alternateTurn: 180, fillers: undefined },
+    )
+    const { app } = await inWindow(GapFields, {}, seven)
+    const rows = within(screen.getByRole('list', { name: 'Openings by kind' })).getAllByRole('listitem')
+    expect(rows).toHaveLength(2)
+    const { openings } = app.document.plan
+    openings.forEach(({ count }, i) => {
+      expect(rows[i]!.textContent).toMatch(new RegExp(`^\\s*${count} openings\\s+between 4 motifs, the `))
+      expect(rows[i]!.querySelector('svg circle')).not.toBeNull()
+    })
+    const smaller = screen.getByRole('combobox', { name: 'Filler between 4 motifs, the smaller' })
+    await fireEvent.change(smaller, { target: { value: 'blossom' } })
+    expect(app.document.plan.openings.map(({ filler }) => filler)).toEqual([null, 'blossom'])
+    expect(app.document.plan.fillers).toHaveLength(openings[1]!.count)
+    expect(app.document.undoLabel).toBe('choose the filler')
+    await fireEvent.click(within(rows[0]!).getByRole('button', { name: 'Make a round filler' }))
+    const made = app.document.project.motifs!.at(-1)!.id
+    expect(app.document.plan.openings.map(({ filler }) => filler)).toEqual([made, 'blossom'])
+    expect(app.document.plan.fillers).toHaveLength(openings[0]!.count + openings[1]!.count)
+    expect(rows[0]!.querySelector('svg circle')).toBeNull()
+    await fireEvent.change(smaller, { target: { value: '' } })
+    expect(app.document.plan.openings.map(({ filler }) => filler)).toEqual([made, null])
+    app.document.undo()
+    app.document.undo()
+    expect(app.document.plan.openings.map(({ filler }) => filler)).toEqual([null, 'blossom'])
+  })
+
+  it('say what waits for openings that are not there, and forget it', async () => {
+    const waiting = patchBlanket(CLOTH, {
+      fillers: { openings: [{ between: ['slice', 'slice', 'slice'], motif: 'blossom' }] },
+    })
+    const { app } = await inWindow(GapFields, {}, waiting)
+    expect(app.document.plan.findings.map(({ code }) => code)).toContain('layout/filler-kind-missing')
+    await fireEvent.click(screen.getByRole('button', { name: 'Forget it' }))
+    expect(blanketOf(app.document.project)!.fillers).toBeUndefined()
   })
 })

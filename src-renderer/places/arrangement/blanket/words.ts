@@ -1,6 +1,11 @@
 /** Arrangements in words. */
 import type { EdgingAccount } from '../../../../shared-types/plan'
+import type { Project } from '../../../../shared-types/project'
 import type { EdgingKind } from '../../../../src-core/edging/gallery'
+import { listOf } from '../../../../src-core/joins/words'
+import type { OneKind } from '../../../state/edits/gaps'
+import { findMotif } from '../../../state/edits/motif'
+import { counted } from '../../../state/summaries'
 
 export const ARRANGEMENT_WORDS = {
   'straight-rows': { label: 'Straight rows', hint: 'motif under motif' },
@@ -47,3 +52,20 @@ export const multipleWords = ({ of, plus, by }: NonNullable<EdgingAccount['multi
     : `Comes out even on a multiple of ${of}${plus > 0 ? ` plus ${plus}` : ''} ${
         by === 'stretch' ? 'on each side, from corner to corner' : 'stitches in the whole round'
       }.`
+
+/** "between 4 motifs", "between 2 × Large and 1 × Small", "between 4 motifs, the smaller": what tells a kind of openings. */
+export function openingName(project: Project, { kind, all }: OneKind): string {
+  const counts = new Map<string, number>()
+  for (const id of kind.between) counts.set(id, (counts.get(id) ?? 0) + 1)
+  const isOne = new Set(all.flatMap(({ between }) => between)).size < 2
+  const named = [...counts].map(([id, count]) => `${count} × ${findMotif(project, id)?.name || id}`)
+  const alike = all.filter(({ between }) => between.join() === kind.between.join()).length
+  const size = alike < 2 ? '' : `, ${sizeWords(kind.nth, alike)}`
+  return `between ${isOne ? counted(kind.between.length, 'motif') : listOf(named)}${size}`
+}
+
+/** Which one of several by size, the largest first. */
+function sizeWords(nth: number, of: number): string {
+  if (of === 2) return nth === 1 ? 'the larger' : 'the smaller'
+  return nth === 1 ? 'the largest' : nth === of ? 'the smallest' : `size ${nth} of ${of}`
+}

@@ -97,7 +97,7 @@ export class Follower {
   }
 
   private account(piece: PlacedPiece): MotifAccount {
-    return (piece.kind === 'filler' ? this.plan.fillerMotif : accountAt(this.plan, piece))!
+    return accountAt(this.plan, piece)!
   }
 
   private number(piece: PlacedPiece, { petal }: Anchor): number {
