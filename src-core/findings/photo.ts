@@ -22,6 +22,16 @@ export const PHOTO_FINDINGS = {
     message: 'the sheet has the shape of {sheet}, not of {asked}, and is taken for it.',
     mend: 'Check which sheet it is, and choose it.',
   },
+  'photo/ruler-points': {
+    severity: 'error',
+    message: 'the two points on the ruler give no scale: {why}.',
+    mend: 'Set them on two marks of the ruler that are far apart, and say how far.',
+  },
+  'photo/by-ruler': {
+    severity: 'warning',
+    message: 'the scale is that of a ruler: a picture taken at a slant is not corrected.',
+    mend: 'Hold the camera right above the motif, with the ruler flat beside it; or lay the motif on a sheet of paper.',
+  },
   'photo/tilt': {
     severity: 'warning',
     message: 'the picture is taken {tilt}° from straight above; beyond {most}° measures come out rough.',
@@ -46,6 +56,11 @@ export const PHOTO_FINDINGS = {
     severity: 'warning',
     message: 'the motif hardly stands out from the sheet.',
     mend: 'Lay light yarn on a dark sheet, dark yarn on a white one, with the lamp high above it.',
+  },
+  'photo/no-motif-by-ruler': {
+    severity: 'error',
+    message: 'nothing beside the ruler stands out from the ground.',
+    mend: 'Lay the motif a finger away from the ruler, on a plain ground of another colour.',
   },
   'photo/motif-over-edge': {
     severity: 'error',

@@ -1,8 +1,11 @@
 /** The line round the motif, to a fraction of a place. */
+import { homography, mapped, sheetCorners } from './homography'
+import type { Corners } from './homography'
 import type { Evened } from './light'
 import type { FoundMotif } from './motif-mask'
 import type { Spot } from './picture'
 import type { Plane } from './rectify'
+import type { SheetSize } from './sheet-sizes'
 
 /** Distance between points of the line, in mm. */
 const SPACING = 0.4
@@ -53,6 +56,19 @@ export function boundary({ width, height, on }: FoundMotif['mask']): Spot[] {
     else if (!isOn(x + right.x, y + right.y)) direction = (direction + 1) % 4
   } while ((x !== from.x || y !== from.y) && line.length < 8 * on.length)
   return line
+}
+
+/** The outer line round a mask of a plane, roughly, as it runs in the picture. */
+export function onPicture(
+  mask: FoundMotif['mask'],
+  { scale, left, top }: Plane,
+  size: SheetSize,
+  corners: Corners,
+): Spot[] {
+  const matrix = homography(sheetCorners(size), corners)
+  return evenPoints(boundary(mask), 2 * scale).map(({ x, y }) =>
+    mapped(matrix, { x: left + x / scale, y: top + y / scale }),
+  )
 }
 
 /** Points at equal distances along a closed line, each the mean of the line over as much. */

@@ -3,7 +3,7 @@ import type { Evened } from './light'
 import { toOklab } from './oklab'
 import type { Area, Plane } from './rectify'
 import { filled, regions } from './regions'
-import type { Mask } from './regions'
+import type { Mask, Region } from './regions'
 
 /** The deepest shadow that is still taken for paper: its share of the full light. */
 const DEEPEST_SHADOW = 0.5
@@ -89,8 +89,22 @@ function standingOut(distance: Float32Array, ground: Uint8Array, level: number):
   return on
 }
 
-/** Finds the motif: the largest piece that is not paper. Null where nothing stands out. */
-export function findMotif(plane: Plane, evened: Evened): FoundMotif | null {
+/** Whether a piece lies, in mm of its plane, where something else is known to lie. */
+const isOther = (
+  { places }: Region,
+  { width, scale, left, top }: Plane,
+  other: (x: number, y: number) => boolean,
+): boolean => places.some((at) => other(left + (at % width) / scale, top + Math.floor(at / width) / scale))
+
+/**
+ * Finds the motif: the largest piece that is not paper, and not where something else lies, as told in mm of the plane.
+ * Null where nothing stands out.
+ */
+export function findMotif(
+  plane: Plane,
+  evened: Evened,
+  other: ((x: number, y: number) => boolean) | undefined = undefined,
+): FoundMotif | null {
   const { width, height, ground, scale } = plane
   const raw = distances(plane, evened)
   const distance = smoothed(raw, width, height, Math.round(0.12 * scale))
@@ -108,7 +122,7 @@ export function findMotif(plane: Plane, evened: Evened): FoundMotif | null {
     const on = standingOut(distance, ground, level)
     const pieces = regions({ width, height, on }, 60 * scale)
     const largest = pieces
-      .filter(({ onRim }) => onRim < 0.2 * (width + height))
+      .filter((piece) => piece.onRim < 0.2 * (width + height) && !(other && isOther(piece, plane, other)))
       .reduce<(typeof pieces)[number] | null>(
         (most, piece) => (!most || piece.places.length > most.places.length ? piece : most),
         null,
@@ -159,15 +173,27 @@ export function boxOf({ width, height, on }: Mask, { left, top, scale }: Plane, 
   }
 }
 
-/** The motif in a finer plane of the same picture, at the level where it was found. */
-export function findAgain(plane: Plane, evened: Evened, found: FoundMotif): FoundMotif | null {
+/** How many places of a piece lie in a mask of a coarser plane. */
+function shared({ places }: Region, plane: Plane, mask: Mask, coarse: Plane): number {
+  const by = coarse.scale / plane.scale
+  let count = 0
+  for (const at of places) {
+    const x = Math.round((plane.left - coarse.left) * coarse.scale + (at % plane.width) * by)
+    const y = Math.round((plane.top - coarse.top) * coarse.scale + Math.floor(at / plane.width) * by)
+    if (mask.on[y * mask.width + x]) count++
+  }
+  return count
+}
+
+/** The motif in a finer plane of the same picture, at the level where it was found: whatever lies beside it is not it. */
+export function findAgain(plane: Plane, evened: Evened, found: FoundMotif, coarse: Plane): FoundMotif | null {
   const { width, height, ground, scale } = plane
   const distance = smoothed(distances(plane, evened), width, height, Math.round(0.12 * scale))
   const on = standingOut(distance, ground, found.level)
   const pieces = regions({ width, height, on }, 60 * scale)
-  const largest = pieces.reduce<(typeof pieces)[number] | null>(
-    (most, piece) => (!most || piece.places.length > most.places.length ? piece : most),
-    null,
-  )
-  return largest && { ...found, mask: filled(largest, width, height), distance }
+  const [largest] = pieces
+    .map((piece) => ({ ...piece, shared: shared(piece, plane, found.mask, coarse) }))
+    .sort((a, b) => b.shared - a.shared)
+  if (!largest) return null
+  return { ...found, mask: filled(largest, width, height), distance }
 }

@@ -1,27 +1,23 @@
 /** A picture of a motif on a sheet of known size → its measures. Pixels in, millimetres out; nothing else is asked. */
 import type { Finding } from '../../shared-types/finding'
-import type { FindingCode } from '../findings/catalogue'
 import { findingOf, said } from '../findings/finding'
-import type { Told } from '../findings/finding'
-import { formatNumber } from '../units/format'
 import type { Millimetres } from '../units/quantity'
 import { coloursOf } from './colours'
 import type { PhotoColour } from './colours'
-import { contourOf } from './contour'
+import { contourOf, onPicture } from './contour'
 import type { Corners } from './homography'
 import { kindOf, profileOf } from './kind'
 import type { PhotoKind } from './kind'
 import { evenLight, fitLight } from './light'
 import { boxOf, findAgain, findMotif } from './motif-mask'
 import { reduced } from './picture'
-import type { Picture, Reduced, Spot } from './picture'
-import { asSheet, bestPose } from './pose'
-import type { Pose } from './pose'
+import type { Picture, Spot } from './picture'
 import { rectify } from './rectify'
-import { fineCorners } from './sheet-edges'
-import { findSheet } from './sheet'
-import { SHEET_SIZES } from './sheet-sizes'
-import type { SheetName, SheetSize } from './sheet-sizes'
+import { onRuler } from './ruler'
+import { findScale, smaller } from './scale'
+import type { Asked, Tell } from './scale'
+import { blurRound } from './sheet-edges'
+import type { SheetChoice } from './sheet-sizes'
 import { findSymmetry } from './symmetry'
 import type { Symmetry } from './symmetry'
 import { hollowsOf, meanOf, middleMean, openDips, spreadOf, tipsOf } from './tips'
@@ -29,18 +25,12 @@ import { heldDip, valleysOf } from './valleys'
 
 /** Where a picture stops being good enough to be sure. */
 const DOUBT = {
-  /** Degrees of tilt. */
-  tilt: 40,
   /** Pixels for a millimetre. */
   density: 1.6,
   /** Standard deviation of the blur as a share of the motif's radius. */
   blur: 0.02,
   /** Multiples of the paper's own straying by which the motif stands out. */
   contrast: 9,
-  /** Shape of the sheet: misfit of the best camera. */
-  misfit: 0.035,
-  /** Share of each edge that was found. */
-  edges: 0.55,
   /** Share of the outline's unevenness that its repeat explains, and the most of the next best order. */
   repeat: 0.55,
   rival: 0.6,
@@ -92,17 +82,14 @@ export interface PhotoAnswer {
   readonly measures: PhotoMeasures | null
   /** Whether there is no doubt: no error and no warning. */
   readonly sure: boolean
-  /** The sheet that gave the millimetres: another one than was asked for where only that has its shape. */
-  readonly sheet: SheetName
-  /** The sheet's corners in the picture, where they were found or given. */
+  /** What gave the millimetres: another sheet than was asked for where only that has its shape. */
+  readonly sheet: SheetChoice
+  /** The sheet's corners in the picture, where they were found or given; by a ruler, those of the whole picture. */
   readonly corners: Corners | null
   readonly findings: readonly Finding[]
 }
 
-export interface PhotoOptions {
-  readonly sheet: SheetName
-  /** Corners set by hand; found where they are not given. */
-  readonly corners?: Corners | undefined
+export interface PhotoOptions extends Asked {
   /** Told as it goes on: what is at work, and the share that is done. */
   readonly progress?: ((stage: PhotoStage, share: number) => void) | undefined
 }
@@ -113,95 +100,47 @@ export type PhotoStage = 'sheet' | 'light' | 'motif' | 'outline' | 'dips'
 const MOST_FOUND_IN = 1_300_000
 const ROOM: Millimetres = 6
 
-const smaller = (corners: Corners, { step }: Reduced): Corners =>
-  corners.map(({ x, y }) => ({ x: (x + 0.5) / step - 0.5, y: (y + 0.5) / step - 0.5 })) as unknown as Corners
-const larger = (corners: Corners, { step }: Reduced): Corners =>
-  corners.map(({ x, y }) => ({ x: (x + 0.5) * step - 0.5, y: (y + 0.5) * step - 0.5 })) as unknown as Corners
-
-/** The sheet whose shape four sides have, where it is not that of the one that was asked for. */
-function otherSheet(
-  asked: SheetName,
-  corners: Corners,
-  picture: Picture,
-): { name: SheetName; corners: Corners; pose: Pose } | null {
-  if ('beside' in SHEET_SIZES[asked]) return null
-  for (const [name, sheet] of Object.entries(SHEET_SIZES) as [SheetName, (typeof SHEET_SIZES)[SheetName]][]) {
-    if (name === asked || 'beside' in sheet) continue
-    const turned = asSheet(corners, sheet, picture)
-    if (turned.pose.misfit <= DOUBT.misfit) return { name, ...turned }
-  }
-  return null
-}
-
 /** Measures the motif in a picture. */
-export function measurePhoto(
-  picture: Picture,
-  { sheet: asked, corners: given, progress }: PhotoOptions,
-): PhotoAnswer {
+export function measurePhoto(picture: Picture, { progress, ...asked }: PhotoOptions): PhotoAnswer {
   const findings: Finding[] = []
-  const tell = <Code extends FindingCode>(code: Code, ...values: Told<Code>) => {
+  const tell: Tell = (code, ...values) => {
     findings.push(findingOf(said(code, ...values), 'photo'))
   }
-  let name = asked
-  let corners: Corners | null = given ?? null
+  const small = reduced(picture, MOST_FOUND_IN)
+  progress?.('sheet', 0.1)
+  const { name, corners: stands, plane: sheet } = findScale(picture, small, asked, tell)
   const answer = (measures: PhotoMeasures | null): PhotoAnswer => ({
     measures,
     sure: measures !== null && findings.every(({ severity }) => severity === 'note'),
     sheet: name,
-    corners,
+    corners: stands,
     findings,
   })
-  let sheet: SheetSize = SHEET_SIZES[name]
-  const small = reduced(picture, MOST_FOUND_IN)
-  progress?.('sheet', 0.1)
-  const inSmall = given ? { corners: smaller(given, small), cutOff: false } : findSheet(small, sheet)
-  const rough = inSmall && { corners: larger(inSmall.corners, small), cutOff: inSmall.cutOff }
-  if (!rough) {
-    tell('photo/no-sheet', { sheet: name })
-    return answer(null)
-  }
-  corners = rough.corners
-  if (rough.cutOff) {
-    tell('photo/sheet-cut-off', { sheet: name })
-    return answer(null)
-  }
-  const edges = fineCorners(picture, rough.corners)
-  if (!edges) {
-    tell('photo/no-sheet', { sheet: name })
-    return answer(null)
-  }
-  if (!given) corners = edges.corners
-  let pose = bestPose(corners, sheet, picture)
-  const other = !given && pose.misfit > DOUBT.misfit ? otherSheet(asked, corners, picture) : null
-  if (other) {
-    ;({ name, corners, pose } = other)
-    sheet = SHEET_SIZES[name]
-    tell('photo/other-sheet', { sheet: name, asked })
-  }
-  if (pose.tilt > DOUBT.tilt) tell('photo/tilt', { tilt: formatNumber(pose.tilt, 0), most: DOUBT.tilt })
-  if (pose.misfit > DOUBT.misfit || edges.found < DOUBT.edges) tell('photo/sheet-shape', { sheet: name })
+  if (!sheet) return answer(null)
+  const { size, corners } = sheet
 
   progress?.('light', 0.3)
-  const coarse = rectify(small, smaller(corners, small), sheet)
-  const light = fitLight(coarse, sheet.beside === true)
+  const coarse = rectify(small, smaller(corners, small), size)
+  const light = fitLight(coarse, size.beside === true || size.whole === true)
   const coarseEvened = evenLight(coarse, light)
   progress?.('motif', 0.5)
-  const first = findMotif(coarse, coarseEvened)
+  const first = findMotif(coarse, coarseEvened, asked.ruler && size.whole ? onRuler(asked.ruler) : undefined)
   if (first?.overEdge) {
     tell('photo/motif-over-edge')
     return answer(null)
   }
   // Measured in the whole picture, but only where the motif lies.
-  const plane = first && rectify(picture, corners, sheet, boxOf(first.mask, coarse, ROOM))
+  const plane = first && rectify(picture, corners, size, boxOf(first.mask, coarse, ROOM))
   const evened = plane && evenLight(plane, light)
-  const found = first && evened && findAgain(plane, evened, first)
+  const found = first && evened && findAgain(plane, evened, first, coarse)
   progress?.('outline', 0.7)
   if (!found) {
-    tell('photo/no-motif')
+    tell(size.whole ? 'photo/no-motif-by-ruler' : 'photo/no-motif')
     return answer(null)
   }
   if (plane.density < DOUBT.density) tell('photo/few-pixels')
-  const blur = Math.max(0.5, (edges.blur / plane.density) * plane.scale)
+  const across = sheet.blur ?? blurRound(picture, onPicture(found.mask, plane, size, corners))
+  const blur = Math.max(0.5, (across / plane.density) * plane.scale)
   const outline = contourOf(plane, evened, found, blur)
   const symmetry = findSymmetry(outline, centroid(outline))
   if (blur > DOUBT.blur * symmetry.mean) tell('photo/blurred')

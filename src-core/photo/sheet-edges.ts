@@ -173,3 +173,26 @@ export function fineCorners(picture: Picture, rough: Corners): SheetEdges | null
   }
   return edges
 }
+
+/** How far to each side of a line its blur is looked for, in pixels, and which of its cuts counts: the sharper ones. */
+const ROUND_REACH = 8
+const SHARP = 0.25
+
+/**
+ * Standard deviation of the blur across a closed line in a picture, in pixels: where no sheet has edges to tell it by,
+ * those of the motif must do. Yarn is fuzzy besides, so that the sharper quarter of its edge speaks for the lens.
+ */
+export function blurRound(picture: Picture, line: readonly Spot[]): number {
+  const blurs = line
+    .map((spot, at) => {
+      const next = line[(at + 1) % line.length]!
+      const before = line[(at + line.length - 1) % line.length]!
+      const length = Math.hypot(next.x - before.x, next.y - before.y)
+      const along = { x: (next.x - before.x) / length, y: (next.y - before.y) / length }
+      return length > 0 ? cutAt(picture, spot, along, ROUND_REACH) : null
+    })
+    .filter((cut) => cut !== null)
+    .map(({ blur }) => blur)
+    .sort((a, b) => a - b)
+  return blurs[Math.floor(SHARP * blurs.length)] ?? 0
+}

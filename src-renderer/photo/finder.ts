@@ -1,8 +1,7 @@
 /** Reads and measures pictures beside the window: the work of seconds never holds up a key. */
-import type { Corners } from '../../src-core/photo/homography'
 import type { PhotoAnswer } from '../../src-core/photo/photo'
 import { damaged, LARGEST_PICTURE, PictureError } from '../../src-core/photo/picture-file'
-import type { SheetName } from '../../src-core/photo/sheet-sizes'
+import type { Asked } from '../../src-core/photo/scale'
 
 /** A picture that was read: its size, and what is shown of it. */
 export interface OpenedPicture {
@@ -12,18 +11,12 @@ export interface OpenedPicture {
   readonly shown: ImageBitmap
 }
 
-interface MeasureChoice {
-  readonly sheet: SheetName
-  /** As they were set by hand; found where left out. */
-  readonly corners?: Corners | undefined
-}
-
 /** What a window asks of whoever reads its pictures. One picture at a time. */
 export interface PhotoFinder {
   /** Throws a `PictureError` in words where it cannot be read. */
   open(file: Blob): Promise<OpenedPicture>
   /** Of the picture that was opened last. */
-  measure(choice: MeasureChoice, onProgress?: (share: number) => void): Promise<PhotoAnswer>
+  measure(choice: Asked, onProgress?: (share: number) => void): Promise<PhotoAnswer>
   /** Ends what is under way, which then throws a `FinderStopped`, and forgets the picture. */
   stop(): void
 }
@@ -31,7 +24,7 @@ export interface PhotoFinder {
 /** What was asked is not wanted any more. */
 export class FinderStopped extends Error {}
 
-export type PhotoQuestion = { readonly open: Blob } | { readonly measure: MeasureChoice }
+export type PhotoQuestion = { readonly open: Blob } | { readonly measure: Asked }
 export type PhotoReply =
   /** How far it has come, 0 to 1; the answer is still to come. */
   | { readonly come: number }

@@ -3,28 +3,32 @@ import { homography, mapped, sheetCorners } from '../../src-core/photo/homograph
 import type { Corners } from '../../src-core/photo/homography'
 import type { PhotoMeasures } from '../../src-core/photo/photo'
 import type { Spot } from '../../src-core/photo/picture'
-import { SHEET_SIZES } from '../../src-core/photo/sheet-sizes'
-import type { SheetName } from '../../src-core/photo/sheet-sizes'
+import type { PictureSize, SheetSize } from '../../src-core/photo/sheet-sizes'
 
 const ROUND = 72
 
 const closed = (points: readonly Spot[]): string =>
   `M${points.map(({ x, y }) => `${x.toFixed(1)} ${y.toFixed(1)}`).join('L')}Z`
 
+/** A sheet of known size and where its corners are in the picture. */
+export interface Laid {
+  readonly size: SheetSize
+  readonly corners: Corners
+}
+
 /** Where something stands in the picture that is told in mm about the middle of the motif. */
-function placing(sheet: SheetName, corners: Corners, { middle }: Pick<PhotoMeasures, 'middle'>) {
-  const toPicture = homography(sheetCorners(SHEET_SIZES[sheet]), corners)
+function placing({ size, corners }: Laid, { middle }: Pick<PhotoMeasures, 'middle'>) {
+  const toPicture = homography(sheetCorners(size), corners)
   return (x: number, y: number): Spot => mapped(toPicture, { x: middle.x + x, y: middle.y + y })
 }
 
 /** The outline that was found, and the circles through tips and dips, as paths in pixels of the picture. */
 export function drawnOn(
-  sheet: SheetName,
-  corners: Corners,
+  laid: Laid,
   measures: Pick<PhotoMeasures, 'middle' | 'outline'>,
   circles: readonly number[],
 ): { readonly outline: string; readonly circles: readonly string[] } {
-  const at = placing(sheet, corners, measures)
+  const at = placing(laid, measures)
   return {
     outline: closed(measures.outline.map(([x, y]) => at(x, y))),
     circles: circles.map((across) =>
@@ -54,16 +58,26 @@ export function firstCorners(width: number, height: number): Corners {
   return width > height ? [second, third, fourth, first] : upright
 }
 
-/** The corners with one of them moved, kept inside the picture. */
-export function withCorner(
-  corners: Corners,
+/** Points on a ruler to begin with: apart, low in the picture, to be moved onto its marks. */
+export const firstPoints = (width: number, height: number): readonly [Spot, Spot] => [
+  { x: 0.25 * width, y: 0.85 * height },
+  { x: 0.75 * width, y: 0.85 * height },
+]
+
+/** Places with one of them moved, kept inside the picture. */
+export function withSpot<Spots extends readonly Spot[]>(
+  spots: Spots,
   index: number,
   { x, y }: Spot,
-  { width, height }: { readonly width: number; readonly height: number },
-): Corners {
+  { width, height }: PictureSize,
+): Spots {
   const held = { x: Math.min(width - 1, Math.max(0, x)), y: Math.min(height - 1, Math.max(0, y)) }
-  return corners.map((corner, i) => (i === index ? held : corner)) as unknown as Corners
+  return spots.map((spot, i) => (i === index ? held : spot)) as unknown as Spots
 }
+
+/** The line between two points. */
+export const rulerPath = ([from, to]: readonly [Spot, Spot]): string =>
+  `M${from.x.toFixed(1)} ${from.y.toFixed(1)}L${to.x.toFixed(1)} ${to.y.toFixed(1)}`
 
 /** Where each corner is in the picture, in words: "top left". */
 export function cornerWords(corners: Corners): readonly string[] {

@@ -5,10 +5,15 @@ import { measuredOf, takenAs } from '../../src-core/photo/motif'
 import type { Measured } from '../../src-core/photo/motif'
 import type { PhotoAnswer, PhotoMeasures } from '../../src-core/photo/photo'
 import { PictureError } from '../../src-core/photo/picture-file'
-import type { SheetName } from '../../src-core/photo/sheet-sizes'
+import type { Spot } from '../../src-core/photo/picture'
+import { sheetByRuler } from '../../src-core/photo/ruler'
+import type { Ruler } from '../../src-core/photo/ruler'
+import { SHEET_SIZES } from '../../src-core/photo/sheet-sizes'
+import type { SheetChoice } from '../../src-core/photo/sheet-sizes'
 import { FinderStopped } from './finder'
 import type { OpenedPicture, PhotoFinder } from './finder'
-import { firstCorners } from './on-picture'
+import { firstCorners, firstPoints, withSpot } from './on-picture'
+import type { Laid } from './on-picture'
 
 /** What was set by hand beside the picture; the rest is as it was found. */
 interface ByHand {
@@ -18,27 +23,53 @@ interface ByHand {
   readonly overValleys?: number
 }
 
+/** What lies between the points of a ruler to begin with: a mark that every ruler has. */
+const FIRST_LENGTH = 100
+
 export class PhotoState {
   readonly #finder: PhotoFinder
-  phase = $state<'none' | 'reading' | 'measuring' | 'measured'>('none')
+  phase = $state<'none' | 'reading' | 'asking' | 'measuring' | 'measured'>('none')
   /** How far the measuring has come, 0 to 1. */
   come = $state(0)
   /** Why a picture was refused, in words. */
   problem = $state('')
   name = $state('')
   picture = $state.raw<OpenedPicture | null>(null)
-  sheet = $state<SheetName>('A4')
+  sheet = $state<SheetChoice>('A4')
   corners = $state.raw<Corners | null>(null)
   areCornersSet = $state(false)
+  /** The two points on a ruler, which of them stand where they are meant to, and what lies between them, in mm. */
+  points = $state.raw<readonly [Spot, Spot] | null>(null)
+  #pointsSet = $state.raw<readonly [boolean, boolean]>([false, false])
+  rulerLength = $state(FIRST_LENGTH)
   #answer = $state.raw<PhotoAnswer | null>(null)
   #byHand = $state.raw<ByHand>({})
   /** Counts what was asked, so that an answer that was overtaken is put away. */
   #asked = 0
 
-  constructor(finder: PhotoFinder, sheet: SheetName) {
+  constructor(finder: PhotoFinder, sheet: SheetChoice) {
     this.#finder = finder
     this.sheet = sheet
   }
+
+  /** The ruler, once both of its points were set. */
+  readonly ruler: Ruler | null = $derived.by(() => {
+    const { points } = this
+    if (this.sheet !== 'ruler' || !points || !this.#pointsSet.every(Boolean)) return null
+    return { from: points[0], to: points[1], length: this.rulerLength }
+  })
+
+  /** What is moved by hand: corners of the sheet, or points on the ruler. */
+  readonly handles: readonly Spot[] = $derived.by(
+    () => (this.sheet === 'ruler' ? this.points : this.corners) ?? [],
+  )
+
+  /** Where the millimetres of what was found lie in the picture. */
+  readonly laid: Laid | null = $derived.by(() => {
+    if (this.sheet === 'ruler')
+      return this.ruler && this.picture ? sheetByRuler(this.ruler, this.picture) : null
+    return this.corners && { size: SHEET_SIZES[this.sheet], corners: this.corners }
+  })
 
   /** What was found, taken as the kind of motif and with the petals that were chosen, in the sizes that were typed. */
   readonly measures: PhotoMeasures | null = $derived.by(() => {
@@ -97,22 +128,29 @@ export class PhotoState {
 
   /** Measures the picture that is open, with the corners as they were set. */
   async measure(): Promise<void> {
-    const { picture } = this
+    const { picture, ruler } = this
     if (!picture) return
     const asked = ++this.#asked
+    if (this.sheet === 'ruler' && !ruler) {
+      this.points ??= firstPoints(picture.width, picture.height)
+      this.#answer = null
+      this.phase = 'asking'
+      return
+    }
     this.phase = 'measuring'
     this.come = 0
     this.problem = ''
     try {
       const corners = this.areCornersSet ? (this.corners ?? undefined) : undefined
       const answer = await this.#finder.measure(
-        { sheet: this.sheet, corners },
+        ruler ? { sheet: 'ruler', ruler } : { sheet: this.sheet, corners },
         (share) => (this.come = share),
       )
       if (asked !== this.#asked) return
       this.#answer = answer
       this.sheet = answer.sheet
-      if (!this.areCornersSet) this.corners = answer.corners ?? firstCorners(picture.width, picture.height)
+      if (!ruler && !this.areCornersSet)
+        this.corners = answer.corners ?? firstCorners(picture.width, picture.height)
       this.phase = 'measured'
     } catch (error) {
       this.#fell(error, asked)
@@ -120,7 +158,7 @@ export class PhotoState {
   }
 
   /** Another sheet: its corners are looked for anew, unless they were set by hand. */
-  chooseSheet(sheet: SheetName): void {
+  chooseSheet(sheet: SheetChoice): void {
     this.sheet = sheet
     void this.measure()
   }
@@ -128,6 +166,26 @@ export class PhotoState {
   setCorners(corners: Corners): void {
     this.corners = corners
     this.areCornersSet = true
+  }
+
+  /** Moves a corner of the sheet, or a point on the ruler, inside the picture. */
+  moveHandle(index: number, to: Spot): void {
+    const { picture, corners, points } = this
+    if (!picture) return
+    if (this.sheet !== 'ruler') {
+      if (corners) this.setCorners(withSpot(corners, index, to, picture))
+      return
+    }
+    if (!points) return
+    this.points = withSpot(points, index, to, picture)
+    const [first, second] = this.#pointsSet
+    this.#pointsSet = [first || index === 0, second || index === 1]
+  }
+
+  /** What lies between the points of the ruler, in mm. */
+  setRulerLength(length: number): void {
+    this.rulerLength = length
+    void this.measure()
   }
 
   /** Looks for the corners again. */
@@ -153,6 +211,8 @@ export class PhotoState {
     this.picture = null
     this.corners = null
     this.areCornersSet = false
+    this.points = null
+    this.#pointsSet = [false, false]
     this.#answer = null
     this.#byHand = {}
     this.problem = ''

@@ -1,14 +1,15 @@
 /** What is said of photos. */
 import type { PhotoMeasures } from '../../src-core/photo/photo'
-import type { SheetName } from '../../src-core/photo/sheet-sizes'
+import type { SheetChoice } from '../../src-core/photo/sheet-sizes'
 
 type Kind = PhotoMeasures['kind']
 
-export const SHEET_WORDS: Readonly<Record<SheetName, string>> = {
+export const SHEET_WORDS: Readonly<Record<SheetChoice, string>> = {
   A4: 'sheet of A4',
   Letter: 'sheet of Letter',
   A5: 'sheet of A5',
   card: 'table, by a bank card',
+  ruler: 'table, by a ruler',
 }
 
 export const KIND_WORDS: Readonly<Record<Kind, string>> = {
@@ -27,4 +28,7 @@ export const HOW =
 export const STAYS = 'PNG, JPEG or WebP. The picture stays on this machine and outside the project.'
 export const CORNERS_HOW =
   'Each corner of the sheet has a handle: drag it, or move it with the arrow keys, ten times as far with Shift.'
+export const POINT_NAMES = ['First point on the ruler', 'Second point on the ruler']
+export const POINTS_HOW =
+  'Drag each of the two points onto a mark of the ruler, or move it with the arrow keys, ten times as far with Shift. Then say how far apart the marks are.'
 export const DIPS_HOW = 'The dips are hard to make out. Move the inner circle until it runs through them.'

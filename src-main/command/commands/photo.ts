@@ -1,10 +1,11 @@
 import { parse } from 'node:path'
-import { Option } from 'commander'
+import { InvalidArgumentError, Option } from 'commander'
 import type { Yarn } from '../../../shared-types/project'
 import { measuredFrom } from '../../../src-core/photo/motif'
 import type { PhotoAnswer } from '../../../src-core/photo/photo'
-import { SHEET_SIZES } from '../../../src-core/photo/sheet-sizes'
-import type { SheetName } from '../../../src-core/photo/sheet-sizes'
+import type { Ruler } from '../../../src-core/photo/ruler'
+import { SHEET_CHOICES } from '../../../src-core/photo/sheet-sizes'
+import type { SheetChoice } from '../../../src-core/photo/sheet-sizes'
 import { yarnLike } from '../../../src-core/photo/yarns'
 import { defaultSettings } from '../../host/settings'
 import { CommandEnd, EXIT } from '../exit-codes'
@@ -12,11 +13,14 @@ import type { AddCommand } from '../program'
 import { complainOf, exitFor, loadProject, printJson, printLines } from '../project-file'
 import { findingSection } from '../reports/findings'
 import { photoReport } from '../reports/photo'
+import { readLengthOption } from '../options'
 import { fileBytes } from '../text-file'
 import { demandFree, writeNew } from '../write-out'
 
 interface Options {
-  readonly sheet?: SheetName
+  readonly sheet?: SheetChoice
+  readonly points?: Pick<Ruler, 'from' | 'to'>
+  readonly length?: number
   readonly yarns?: string
   readonly json?: boolean
   readonly out?: string
@@ -29,21 +33,29 @@ export const addPhoto: AddCommand = (program, around, end) => {
     .command('photo')
     .summary('measure a motif in a picture')
     .description(
-      'Measures a motif in a picture of it on a sheet of paper: petals, sizes, outline, colours. The picture stays where it is, and nothing is sent anywhere.',
+      'Measures a motif in a picture of it on a sheet of paper, or beside a bank card or a ruler: petals, sizes, outline, colours. The picture stays where it is, and nothing is sent anywhere.',
     )
     .argument('<picture>', 'a photo of the motif, as JPEG, PNG or WebP')
     .addOption(
       new Option(
         '--sheet <size>',
-        'what it lies on (Letter where that is usual, else A4); beside it, for a bank card',
-      ).choices(Object.keys(SHEET_SIZES)),
+        'what it lies on (Letter where that is usual, else A4); beside it, for a bank card or a ruler',
+      ).choices(SHEET_CHOICES),
     )
+    .option(
+      '--points <x,y,x,y>',
+      'two points on the ruler, in pixels from the top left of the upright picture',
+      readPointsOption,
+    )
+    .option('--length <length>', 'how far apart they are on the ruler', readLengthOption)
     .option('--yarns <project>', 'name the yarns of that project which the colours are like')
     .option('--json', 'print one JSON document')
     .option('-o, --out <file>', 'write a project with that motif')
     .option('-f, --force', 'replace the project if it is there already')
     .addHelpText('after', '\nExample:\n  petalyard photo rose.jpg --sheet Letter --out rose.petalyard')
-    .action(async (file: string, { sheet, yarns: stash, json, out, force = false }: Options) => {
+    .action(async (file: string, options: Options) => {
+      const { sheet, yarns: stash, json, out, force = false } = options
+      const ruler = rulerOf(options)
       if (out !== undefined) await demandFree(out, force)
       const stock = stash === undefined ? null : await loadProject(stash)
       if (stock?.project === null) {
@@ -58,7 +70,8 @@ export const addPhoto: AddCommand = (program, around, end) => {
       let answer: PhotoAnswer
       try {
         answer = measurePhoto(await decodePicture(bytes), {
-          sheet: sheet ?? defaultSettings(around.locale).paper,
+          sheet: sheet ?? (ruler ? 'ruler' : defaultSettings(around.locale).paper),
+          ruler,
         })
       } catch (error) {
         if (!(error instanceof PictureError)) throw error
@@ -82,6 +95,27 @@ export const addPhoto: AddCommand = (program, around, end) => {
       }
       return end(exitFor(findings))
     })
+}
+
+/** "812,1440,2210,1452": two points in pixels. */
+function readPointsOption(text: string): Pick<Ruler, 'from' | 'to'> {
+  const parts = text.split(',').map((part) => (part.trim() === '' ? NaN : Number(part)))
+  const [x1, y1, x2, y2] = parts
+  if (parts.length !== 4 || !parts.every(Number.isFinite))
+    throw new InvalidArgumentError(
+      'Four numbers with commas between are expected, such as "812,1440,2210,1452".',
+    )
+  return { from: { x: x1!, y: y1! }, to: { x: x2!, y: y2! } }
+}
+
+/** The ruler that was asked for; only all three together make sense. */
+function rulerOf({ sheet, points, length }: Options): Ruler | undefined {
+  const byRuler = sheet === 'ruler' || (sheet === undefined && (points ?? length) !== undefined)
+  if (!byRuler && (points ?? length) === undefined) return undefined
+  if (!byRuler) throw new CommandEnd(EXIT.wrongUse, `--points and --length are those of --sheet ruler.`)
+  if (!points || length === undefined)
+    throw new CommandEnd(EXIT.wrongUse, 'A ruler needs both: --points, and --length between them.')
+  return { ...points, length }
 }
 
 const hundredths = (value: number): number => Math.round(value * 100) / 100

@@ -37,6 +37,22 @@ export interface Scene {
   readonly blur: number
   readonly noise: number
   readonly seed: number
+  /** A ruler of wood that lies level: its left end in mm from the sheet's middle, its length, its marks each 5 mm. */
+  readonly ruler?: { readonly x: number; readonly y: number; readonly length: number }
+}
+
+const WOOD: Colour = [0.5, 0.33, 0.12]
+const INK: Colour = [0.03, 0.03, 0.03]
+const RULER_WIDE = 28
+
+/** The ruler's colour at a place; null where it does not lie. Marks stand at its upper edge. */
+function onWood({ ruler }: Scene, x: number, y: number): Colour | null {
+  if (!ruler) return null
+  const [along, down] = [x - ruler.x, y - ruler.y]
+  if (along < -4 || along > ruler.length + 4 || down < 0 || down > RULER_WIDE) return null
+  const mark = Math.round(along / 5)
+  const isMark = Math.abs(along - 5 * mark) < 0.3 && down < (mark % 2 === 0 ? 8 : 5)
+  return isMark && mark >= 0 && 5 * mark <= ruler.length ? INK : WOOD
 }
 
 const PARTS = 2
@@ -120,6 +136,7 @@ function shade(
   const onSheet = Math.abs(x) < sheet.width / 2 && Math.abs(y) < sheet.height / 2
   let colour = scene.paper
   let by = 1
+  const wood = onWood(scene, x, y)
   const r = Math.hypot(mx, my)
   if (r < shape.most && shape.covers(mx, my)) {
     const ring = Math.min(scene.yarns.length - 1, Math.floor((r / shape.most) * scene.yarns.length))
@@ -129,7 +146,8 @@ function shade(
     const count = Math.max(6, Math.round((2 * Math.PI * (round + 0.5) * scene.stitch) / scene.stitch))
     const angle = Math.atan2(my, mx)
     by = 1 + scene.relief * (Math.cos(angle * count) * 0.6 + Math.cos((2 * Math.PI * r) / scene.stitch) * 0.4)
-  } else if (!onSheet) {
+  } else if (wood) colour = wood
+  else if (!onSheet) {
     colour = scene.table
     let sum = 0
     for (const grain of grains) sum += Math.cos(grain.x * x + grain.y * y * 4 + grain.phase)

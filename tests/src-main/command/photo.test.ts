@@ -88,6 +88,27 @@ describe('photo', () => {
     expect((await petalyard('photo', jpeg, '--yarns', join(folder, 'none'))).code).toBe(3)
   })
 
+  it('takes the scale from two points on a ruler', async () => {
+    const points = ['--points', '100,40,620,40', '--length', '20 cm', '--json']
+    const { out } = await petalyard('photo', jpeg, '--sheet', 'ruler', ...points)
+    const answer = JSON.parse(out) as { sheet: string; findings: { code: string }[] }
+    expect(answer.sheet).toBe('ruler')
+    expect(answer.findings.map(({ code }) => code)).toContain('photo/by-ruler')
+    const near = await petalyard('photo', jpeg, '--points', '100,40,110,40', '--length', '20 cm')
+    expect(near).toMatchObject({ code: 1, out: '' })
+    expect(near.err).toContain('less than 50 pixels apart')
+    for (const wrong of [
+      ['--sheet', 'ruler'],
+      ['--points', '1,2,3,4'],
+      ['--length', '10cm', '--sheet', 'ruler'],
+      ['--sheet', 'A4', '--points', '100,40,620,40', '--length', '20 cm'],
+      ['--points', '100,40,620', '--length', '20 cm'],
+      ['--points', '100,,620,40', '--length', '20 cm'],
+      ['--points', '100,40,620,40', '--length', 'long'],
+    ])
+      expect(await petalyard('photo', jpeg, ...wrong)).toMatchObject({ code: 2, out: '' })
+  })
+
   it('refuses what is no photo, in one line', async () => {
     const drawing = join(folder, 'd.svg')
     await writeFile(drawing, '<svg/>')

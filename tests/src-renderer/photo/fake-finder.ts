@@ -3,6 +3,7 @@ import type { Corners } from '../../../src-core/photo/homography'
 import type { PhotoAnswer, PhotoMeasures } from '../../../src-core/photo/photo'
 import { PictureError } from '../../../src-core/photo/picture-file'
 import { finding } from '../../../src-core/findings/finding'
+import type { Asked } from '../../../src-core/photo/scale'
 import type { PhotoFinder } from '../../../src-renderer/photo/finder'
 import { FinderStopped } from '../../../src-renderer/photo/finder'
 
@@ -47,7 +48,7 @@ export const answerOf = (
 
 /** What was asked, and the way to answer it. */
 export function fakeFinder(answers: PhotoAnswer[], refused?: string) {
-  const asked: { sheet: string; corners?: Corners | undefined }[] = []
+  const asked: Asked[] = []
   const held: (() => void)[] = []
   const state = { stops: 0, holds: false }
   let fail: ((error: Error) => void) | null = null

@@ -66,6 +66,22 @@ describe('the dialog of photos', () => {
     screen.getByRole('button', { name: 'Find the corners' })
   })
 
+  it('asks for two points on a ruler and for what lies between them', async () => {
+    const answer = answerOf(measuresOf(8, 104, 70))
+    const { asked } = await open(answer, { ...answer, sheet: 'ruler' })
+    const sheet = screen.getByRole('combobox', { name: 'Lies on a' })
+    await fireEvent.change(sheet, { target: { value: 'ruler' } })
+    expect(screen.queryByRole('button', { name: /^Corner of the sheet/ })).toBeNull()
+    expect((screen.getByRole('button', { name: 'Use as measured' }) as HTMLButtonElement).disabled).toBe(true)
+    for (const name of [/^First point on the ruler: 25 % from the left/, /^Second point on the ruler/])
+      await fireEvent.keyDown(screen.getByRole('button', { name }), { key: 'ArrowUp', shiftKey: true })
+    await waitFor(() => expect(asked).toHaveLength(2))
+    expect(asked[1]).toMatchObject({ sheet: 'ruler', ruler: { length: 100, from: { x: 250 } } })
+    await type('Between the points', '20 cm')
+    await waitFor(() => expect(asked).toHaveLength(3))
+    expect(asked[2]!.ruler!.length).toBe(200)
+  })
+
   it('offers nothing to use where nothing was found', async () => {
     const fake = fakeFinder([answerOf(null, 'photo/no-motif')])
     const reader = { units: 'imperial', terms: 'UK' } as const

@@ -79,6 +79,36 @@ describe('a photo on its way to a motif', () => {
     }
   })
 
+  it('by a ruler is measured once both points were set, and again by another length', async () => {
+    const answer = answerOf(FLOWER)
+    const { finder, asked } = fakeFinder([answer, { ...answer, sheet: 'ruler' }])
+    const photo = new PhotoState(finder, 'A4')
+    await photo.open(aFile())
+    photo.chooseSheet('ruler')
+    // What the sheet said is not what the ruler says.
+    expect(photo).toMatchObject({ phase: 'asking', measures: null, laid: null })
+    expect(photo.handles).toHaveLength(2)
+    photo.moveHandle(0, { x: 100, y: 1200 })
+    await photo.measure()
+    expect(asked).toHaveLength(1)
+    photo.moveHandle(1, { x: 900, y: 5000 })
+    await photo.measure()
+    const ruler = { from: { x: 100, y: 1200 }, to: { x: 900, y: 1332 }, length: 100 }
+    expect(asked[1]).toEqual({ sheet: 'ruler', ruler })
+    expect(photo.measured).toMatchObject({ petals: 8, overTips: 104 })
+    expect(photo.laid!.size.width).toBeCloseTo((999 * 100) / Math.hypot(800, 132), 6)
+    photo.setRulerLength(150)
+    await Promise.resolve()
+    expect(asked[2]).toEqual({ sheet: 'ruler', ruler: { ...ruler, length: 150 } })
+    photo.chooseSheet('A4')
+    await Promise.resolve()
+    expect(asked[3]).toEqual({ sheet: 'A4', corners: undefined })
+    expect(photo.handles).toHaveLength(4)
+    await photo.open(aFile())
+    photo.chooseSheet('ruler')
+    expect(photo.phase).toBe('asking')
+  })
+
   it('is given up in the middle, and an answer that comes late changes nothing', async () => {
     const { finder, held, state } = fakeFinder([answerOf(FLOWER)])
     state.holds = true

@@ -1,0 +1,120 @@
+/** What gives a picture its millimetres: a sheet that is found in it, its corners as they were set, or a ruler. */
+import type { FindingCode } from '../findings/catalogue'
+import type { Told } from '../findings/finding'
+import { formatNumber } from '../units/format'
+import type { Corners } from './homography'
+import type { Picture, Reduced } from './picture'
+import { asSheet, bestPose } from './pose'
+import type { Pose } from './pose'
+import { rulerFault, sheetByRuler } from './ruler'
+import type { Ruler } from './ruler'
+import { fineCorners } from './sheet-edges'
+import { findSheet } from './sheet'
+import { SHEET_SIZES } from './sheet-sizes'
+import type { SheetChoice, SheetName, SheetSize } from './sheet-sizes'
+
+/** Where a sheet stops being good enough to be sure. */
+const DOUBT = {
+  /** Degrees of tilt. */
+  tilt: 40,
+  /** Shape of the sheet: misfit of the best camera. */
+  misfit: 0.035,
+  /** Share of each edge that was found. */
+  edges: 0.55,
+} as const
+
+/** What is told on the way. */
+export type Tell = <Code extends FindingCode>(code: Code, ...values: Told<Code>) => void
+
+export interface Asked {
+  readonly sheet: SheetChoice
+  /** Corners of the sheet set by hand; found where they are not given. */
+  readonly corners?: Corners | undefined
+  /** The points of a ruler, where that is chosen. */
+  readonly ruler?: Ruler | undefined
+}
+
+/** The plane in which the motif lies, as far as it was made out. */
+export interface Scale {
+  /** Another sheet than was asked for where only that has its shape. */
+  readonly name: SheetChoice
+  readonly corners: Corners | null
+  /** Null where it cannot be measured by; what was told says why. */
+  readonly plane: {
+    readonly size: SheetSize
+    readonly corners: Corners
+    /** Standard deviation of the blur across its edges, in pixels; null where it has none. */
+    readonly blur: number | null
+  } | null
+}
+
+export const smaller = (corners: Corners, { step }: Reduced): Corners =>
+  corners.map(({ x, y }) => ({ x: (x + 0.5) / step - 0.5, y: (y + 0.5) / step - 0.5 })) as unknown as Corners
+const larger = (corners: Corners, { step }: Reduced): Corners =>
+  corners.map(({ x, y }) => ({ x: (x + 0.5) * step - 0.5, y: (y + 0.5) * step - 0.5 })) as unknown as Corners
+
+/** The sheet whose shape four sides have, where it is not that of the one that was asked for. */
+function otherSheet(
+  asked: SheetName,
+  corners: Corners,
+  picture: Picture,
+): { name: SheetName; corners: Corners; pose: Pose } | null {
+  if ('beside' in SHEET_SIZES[asked]) return null
+  for (const [name, sheet] of Object.entries(SHEET_SIZES) as [SheetName, (typeof SHEET_SIZES)[SheetName]][]) {
+    if (name === asked || 'beside' in sheet) continue
+    const turned = asSheet(corners, sheet, picture)
+    if (turned.pose.misfit <= DOUBT.misfit) return { name, ...turned }
+  }
+  return null
+}
+
+/** By two points on a ruler: one number for the whole picture. A slant is neither seen nor corrected. */
+function scaleByRuler(picture: Picture, ruler: Ruler | undefined, tell: Tell): Scale {
+  const fault = ruler ? rulerFault(ruler, picture) : 'none are set'
+  if (!ruler || fault !== null) {
+    tell('photo/ruler-points', { why: fault ?? '' })
+    return { name: 'ruler', corners: null, plane: null }
+  }
+  tell('photo/by-ruler')
+  const sheet = sheetByRuler(ruler, picture)
+  return { name: 'ruler', corners: sheet.corners, plane: { ...sheet, blur: null } }
+}
+
+/** Finds the plane of a picture, `small` being the same picture reduced. */
+export function findScale(
+  picture: Picture,
+  small: Reduced,
+  { sheet: asked, corners: given, ruler }: Asked,
+  tell: Tell,
+): Scale {
+  if (asked === 'ruler') return scaleByRuler(picture, ruler, tell)
+  let name = asked
+  let size: SheetSize = SHEET_SIZES[name]
+  const refused = (corners: Corners | null): Scale => ({ name, corners, plane: null })
+  const inSmall = given ? { corners: smaller(given, small), cutOff: false } : findSheet(small, size)
+  if (!inSmall) {
+    tell('photo/no-sheet', { sheet: name })
+    return refused(null)
+  }
+  const rough = larger(inSmall.corners, small)
+  if (inSmall.cutOff) {
+    tell('photo/sheet-cut-off', { sheet: name })
+    return refused(rough)
+  }
+  const edges = fineCorners(picture, rough)
+  if (!edges) {
+    tell('photo/no-sheet', { sheet: name })
+    return refused(rough)
+  }
+  let corners = given ?? edges.corners
+  let pose = bestPose(corners, size, picture)
+  const other = !given && pose.misfit > DOUBT.misfit ? otherSheet(asked, corners, picture) : null
+  if (other) {
+    ;({ name, corners, pose } = other)
+    size = SHEET_SIZES[name]
+    tell('photo/other-sheet', { sheet: name, asked })
+  }
+  if (pose.tilt > DOUBT.tilt) tell('photo/tilt', { tilt: formatNumber(pose.tilt, 0), most: DOUBT.tilt })
+  if (pose.misfit > DOUBT.misfit || edges.found < DOUBT.edges) tell('photo/sheet-shape', { sheet: name })
+  return { name, corners, plane: { size, corners, blur: edges.blur } }
+}
