@@ -3,6 +3,7 @@
  * The fields that `docs/command-line.md` lists are a contract; more may be added.
  */
 import type { Finding } from './finding'
+import type { CodePointRanges } from './fonts'
 import type { AppliqueFields } from './plan-applique'
 import type {
   FillerStep,
@@ -140,6 +141,8 @@ export interface WideGaps {
 export interface CommonPlan extends Holds {
   /** What it is the plan of, with every default that it was made with. */
   readonly settled: Settled
+  /** What those fonts cover that were chosen for other scripts; none unless told. */
+  readonly covered?: readonly CodePointRanges[]
   readonly size: PlanSize
   /** `motifs` and `byColourway` count whole motifs; fillers and half motifs stand beside them. */
   readonly counts: {

@@ -3,6 +3,7 @@
  * plan has, whatever its kind, is added here.
  */
 import type { Finding } from '../shared-types/finding'
+import type { CodePointRanges } from '../shared-types/fonts'
 import type { FitArrangement, Plan } from '../shared-types/plan'
 import type { JoinRule, Layout, Project } from '../shared-types/project'
 import type { Settled, SettledLayout } from '../shared-types/settled'
@@ -75,15 +76,16 @@ export function createPlanner(): Planner {
       const ways = tryout(project)
       return ways && bestRotation(ways.trials, ways.counts)
     },
-    plan(project) {
+    plan(project, fonts = NO_FONTS) {
       const made = settled(project)
       const beyond = oversize(made)
       if (beyond.length > 0) return { ...EMPTY, settled: made, findings: beyond }
       const laid = planLayout(made)
       const putIn = ask(made, (kind, layout) => kind.putIn?.(made, layout, laid)) ?? undefined
       const plan = withKit(made.layout?.kit, made, laid, putIn)
-      const found = [...references(project), ...made.refused, ...heardOnce(plan), ...letters(project)]
-      return { ...plan, settled: made, findings: toldTo(made, bySeverity(found)) }
+      const found = [...references(project), ...made.refused, ...heardOnce(plan), ...letters(project, fonts)]
+      const covered = fonts.length > 0 ? { covered: fonts } : {}
+      return { ...plan, ...covered, settled: made, findings: toldTo(made, bySeverity(found)) }
     },
     unplaced(project, plan) {
       const made = settled(project)
@@ -112,8 +114,11 @@ function heardOnce({ findings, progress, yarns }: Plan): readonly Finding[] {
 }
 const STASH: ReadonlySet<string> = new Set(['yarn/stash-short', 'yarn/stash-tight'])
 
+const NO_FONTS: readonly CodePointRanges[] = []
+
 /** The plan of a project, once. */
-export const planProject = (project: Project): Plan => createPlanner().plan(project)
+export const planProject = (project: Project, fonts?: readonly CodePointRanges[]): Plan =>
+  createPlanner().plan(project, fonts)
 
 /** Every finding on a project: its references, all its motifs (placed or not) and its plan, errors first. */
 export function checkProject(project: Project): Finding[] {

@@ -121,7 +121,11 @@ export const PAPER = '#ffffff'
 export const QUIET_INK = '#555555'
 
 /** Width of a text in mm; the renderer that sets the type knows it. */
-export type MeasureText = (text: string, size: number, weight: TextWeight) => number
+export interface MeasureText {
+  (text: string, size: number, weight: TextWeight): number
+  /** Set in fonts for scripts that are written without spaces, or from right to left. */
+  readonly manyScripts?: true
+}
 
 /** Every symbol that a figure uses, each once, in the order of first use. */
 export function figureSymbols(figure: Pick<Figure, 'items'>): FigureSymbol[] {

@@ -1,4 +1,5 @@
 /** Breaking text into lines. */
+import { breakable, withDirection } from '../letters/breaking'
 import type { MeasureText, TextWeight } from './figure'
 
 /** A line never breaks at a no-break space; on paper it is a space like any other. */
@@ -27,24 +28,25 @@ export function breakLines(
   const space = measure(' ', size, weight)
   for (const word of keepUnits(text).split(/[ \n\t]+/)) {
     if (word === '') continue
-    const wide = measure(plain(word), size, weight)
-    if (line !== '' && filled + space + wide > width) {
-      lines.push(line)
-      line = ''
-      filled = 0
-    }
-    if (line === '' && wide > width) {
-      const pieces = cutWord(word, width, measure, size, weight)
-      lines.push(...pieces.slice(0, -1))
-      line = pieces.at(-1)!
-      filled = measure(plain(line), size, weight)
-    } else {
-      filled += (line === '' ? 0 : space) + wide
-      line = line === '' ? word : `${line} ${word}`
+    const pieces = measure.manyScripts ? breakable(word) : [word]
+    for (const [i, piece] of pieces.entries()) {
+      const before = line === '' || i > 0 ? '' : ' '
+      const gap = before === '' ? 0 : space
+      const wide = measure(plain(piece), size, weight)
+      if (line !== '' && filled + gap + wide <= width) {
+        line += before + piece
+        filled += gap + wide
+        continue
+      }
+      if (line !== '') lines.push(line)
+      const cut = wide > width ? cutWord(piece, width, measure, size, weight) : [piece]
+      lines.push(...cut.slice(0, -1))
+      line = cut.at(-1)!
+      filled = cut.length > 1 ? measure(plain(line), size, weight) : wide
     }
   }
   if (line !== '' || lines.length === 0) lines.push(line)
-  return lines.map(plain)
+  return (measure.manyScripts ? withDirection(lines, text) : lines).map(plain)
 }
 
 function cutWord(

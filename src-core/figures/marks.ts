@@ -112,7 +112,7 @@ function marksOf(
   const { colourways, yarns } = plan.settled
   const byId = new Map(yarns.map((yarn) => [yarn.id, yarn]))
   const textures = textureNumbers(plan)
-  const codes = codesOf(colourways)
+  const codes = codesOf(colourways, plan.covered)
   const left = new Set([...count, ...halves, ...fillers].map(({ colourway }) => colourway))
   const tally = (isOwn: (id: string) => boolean): Pick<ColourwayMark, Counted> => {
     const of = (pieces: Pieces): number => pieces.filter(({ colourway }) => isOwn(colourway)).length
@@ -142,14 +142,14 @@ export const fillerMarks = (plan: Plan): readonly ColourwayMark[] => marksOf(pla
 type Yarns = ReadonlyMap<string, { readonly name?: string | undefined; readonly colour?: string | undefined }>
 
 /** The code that a colourway was given; none where paper cannot print it. */
-const writtenCode = ({ code = '' }: Colourway): string =>
-  unprintable(code).length > 0 ? '' : [...code.trim()].slice(0, LONGEST_CODE).join('')
+const writtenCode = ({ code = '' }: Colourway, covered: Plan['covered']): string =>
+  unprintable(code, covered).length > 0 ? '' : [...code.trim()].slice(0, LONGEST_CODE).join('')
 
 /** The code of each colourway: its own, or a letter by its place in the file, or the next that no other has. */
-function codesOf(colourways: readonly Colourway[]): string[] {
-  const taken = new Set(colourways.map(writtenCode))
+function codesOf(colourways: readonly Colourway[], covered: Plan['covered']): string[] {
+  const taken = new Set(colourways.map((way) => writtenCode(way, covered)))
   return colourways.map((way, index) => {
-    const written = writtenCode(way)
+    const written = writtenCode(way, covered)
     if (written) return written
     const letters = Array.from({ length: LETTERS.length }, (_, i) => LETTERS[(index + i) % LETTERS.length]!)
     const code = letters.find((letter) => !taken.has(letter)) ?? letters[0]!

@@ -5,11 +5,11 @@ export const LETTER_FINDINGS = {
   'letters/missing': {
     severity: 'warning',
     message: '{what}: the type on paper lacks {characters}.',
-    mend: 'On paper they are spelled in Latin letters, or stand as “?”: look at the page preview, and write it in Latin, Greek or Cyrillic letters where that is not good enough.',
+    mend: 'On paper they are spelled in Latin letters, or stand as “?”. Choose a font that has them: in the window under Settings, “Fonts for other scripts”; on the command line with --font.',
   },
   'letters/code': {
     severity: 'warning',
     message: '{what}: the type on paper lacks {characters}.',
-    mend: 'Another letter stands for it on paper: choose one in Latin, Greek or Cyrillic to have it the same everywhere.',
+    mend: 'Another letter stands for it on paper. Choose a font that has it (in the window under Settings, “Fonts for other scripts”; on the command line with --font), or another letter.',
   },
 } as const satisfies Record<string, CatalogueEntry>

@@ -1,4 +1,5 @@
 /** Texts that paper cannot print as they are written, told before anything is printed. */
+import type { CodePointRanges } from '../../shared-types/fonts'
 import type { Finding } from '../../shared-types/finding'
 import type { Project } from '../../shared-types/project'
 import { finding, spelledValue } from '../findings/finding'
@@ -20,10 +21,10 @@ function characterWords(characters: readonly string[]): string {
   return listOf(named) + (scripts.length > 0 ? ` (${listOf(scripts)})` : '')
 }
 
-function letterFindings(sources: TextSources): Finding[] {
+function letterFindings(sources: TextSources, fonts: readonly CodePointRanges[]): Finding[] {
   const told = new Set<string>()
   return printedTexts(sources).flatMap(({ where, what, text, isCode, target }) => {
-    const characters = unprintable(text)
+    const characters = unprintable(text, fonts)
     // The same bead hangs many times.
     const key = `${what} ${text}`
     if (characters.length === 0 || told.has(key)) return []
@@ -33,18 +34,29 @@ function letterFindings(sources: TextSources): Finding[] {
   })
 }
 
-/** The findings on the texts of a project; worked out again only where one of its texts may have changed. */
-export function createLetterFindings(): (project: Project) => readonly Finding[] {
-  const check = memoised((...parts: readonly unknown[]) =>
-    letterFindings(Object.fromEntries(SOURCES.map((name, i) => [name, parts[i]])) as unknown as TextSources),
+/**
+ * The findings on the texts of a project, printed with `fonts` for other scripts; worked out again only where one of its
+ * texts or the fonts may have changed.
+ */
+export function createLetterFindings(): (
+  project: Project,
+  fonts?: readonly CodePointRanges[],
+) => readonly Finding[] {
+  const check = memoised((fonts: readonly CodePointRanges[], ...parts: readonly unknown[]) =>
+    letterFindings(
+      Object.fromEntries(SOURCES.map((name, i) => [name, parts[i]])) as unknown as TextSources,
+      fonts,
+    ),
   )
-  return (project) => {
+  return (project, fonts = NO_FONTS) => {
     const laid: Partial<TextSources> = project.layout ?? {}
     const { items, edging, kit } = laid
     const parts: TextSources = { ...pick(project), items, edging, kit }
-    return check(...SOURCES.map((name) => parts[name]))
+    return check(fonts, ...SOURCES.map((name) => parts[name]))
   }
 }
+
+const NO_FONTS: readonly CodePointRanges[] = []
 
 const SOURCES = [
   'title', 'designer', 'notes', 'pattern', 'currency', 'gauge', 'yarns', 'motifs', 'colourways', 'items', 'edging', 'kit',

@@ -1,4 +1,5 @@
 /** What is asked of a planner, by window and command line and by whoever tries arrangements. */
+import type { CodePointRanges } from '../../shared-types/fonts'
 import type { Finding } from '../../shared-types/finding'
 import type { Plan, PlanNumbers, YarnForMotifs } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
@@ -6,8 +7,11 @@ import type { BestRotation } from '../layout/rotation'
 import type { Tryout } from '../layout/trials'
 
 export interface Planner {
-  /** The plan of a project; it shows what can be shown, also when there are errors. */
-  plan(project: Project): Plan
+  /**
+   * The plan of a project; it shows what can be shown, also when there are errors. `fonts`: what those cover that were
+   * chosen for other scripts.
+   */
+  plan(project: Project, fonts?: readonly CodePointRanges[]): Plan
   /**
    * What the plan of a project comes to, well before all of it can be told; null where the plan is as quick. The
    * plan that is asked for next goes on from there.

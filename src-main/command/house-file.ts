@@ -1,5 +1,8 @@
-/** The house style as a file: JSON with `name`, `address`, `accent`, `logo` (a PNG or SVG beside it), `titlePage`. */
-import { basename, dirname, join } from 'node:path'
+/**
+ * The house style as a file: JSON with `name`, `address`, `accent`, `logo` (a PNG or SVG beside it), `titlePage`, and
+ * `fonts` for other scripts (files beside it).
+ */
+import { basename, dirname, join, resolve } from 'node:path'
 import { z } from 'zod'
 import { houseSchema, NO_HOUSE } from '../../shared-types/house'
 import type { House } from '../../shared-types/house'
@@ -9,12 +12,20 @@ import { fileBytes, textOf } from './text-file'
 /** Bytes of a logo file and of the house file itself: our own choice. */
 const LARGEST = { logo: 2 ** 21, file: 2 ** 16 } as const
 
-const fileSchema = houseSchema.extend({ logo: z.string().max(4_096) }).partial()
+const pathSchema = z.string().min(1).max(4_096)
+const fileSchema = houseSchema.extend({ logo: z.string().max(4_096), fonts: z.array(pathSchema) }).partial()
+
+/** What a house file says. */
+export interface HouseFile {
+  readonly house: House
+  /** Files of fonts for other scripts. */
+  readonly fonts: readonly string[]
+}
 
 const wrong = (file: string, why: string) => new CommandEnd(EXIT.unreadable, `${basename(file)}: ${why}`)
 
 /** Reads the file and the logo that it names, which is looked for beside it. Ends the command where either is bad. */
-export async function readHouse(file: string): Promise<House> {
+export async function readHouse(file: string): Promise<HouseFile> {
   const text = textOf(file, await fileBytes(file, LARGEST.file, 'a house style'))
   let given: unknown
   try {
@@ -24,8 +35,12 @@ export async function readHouse(file: string): Promise<House> {
   }
   const read = fileSchema.safeParse(given)
   if (!read.success) throw wrong(file, whyNot(read.error))
-  const { logo, ...house } = read.data
-  return { ...NO_HOUSE, ...house, logo: logo ? await readLogo(join(dirname(file), logo), logo) : '' }
+  const { logo, fonts = [], ...house } = read.data
+  const beside = dirname(file)
+  return {
+    house: { ...NO_HOUSE, ...house, logo: logo ? await readLogo(join(beside, logo), logo) : '' },
+    fonts: fonts.map((font) => resolve(beside, font)),
+  }
 }
 
 async function readLogo(path: string, name: string): Promise<string> {
@@ -44,7 +59,8 @@ function whyNot({ issues }: z.ZodError): string {
   const [first] = issues
   const name = first?.path.join('.') ?? ''
   if (first?.code === 'unrecognized_keys')
-    return `"${first.keys[0]}" is none of name, address, accent, logo, titlePage.`
+    return `"${first.keys[0]}" is none of name, address, accent, logo, titlePage, fonts.`
+  if (name.startsWith('fonts')) return '"fonts" is a list of font files, as ["hebrew.ttf"].'
   if (name === 'accent') return 'the accent is six digits behind a #, as "#2f5d50".'
   return name === '' ? 'this is no house style.' : `"${name}" is not as it has to be (${first!.message}).`
 }

@@ -2,6 +2,7 @@
 import { resolve } from 'node:path'
 import { version } from '../../package.json'
 import type { Finding } from '../../shared-types/finding'
+import type { CodePointRanges } from '../../shared-types/fonts'
 import type { Plan } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
 import { planProject } from '../../src-core/plan'
@@ -32,7 +33,7 @@ type ToDraw =
 
 /**
  * The plan of FILE for `what` ("map") that goes to OUT, told with its errors and what else `isTold`. Ends the command
- * where OUT is FILE.
+ * where OUT is FILE. `fonts`: what those cover that were chosen for other scripts.
  */
 export async function planToDraw(
   file: string,
@@ -40,6 +41,7 @@ export async function planToDraw(
   what: string,
   around: Surroundings,
   isTold: (finding: Finding) => boolean = () => false,
+  fonts: readonly CodePointRanges[] = [],
 ): Promise<ToDraw> {
   if (resolve(out) === resolve(file))
     throw new CommandEnd(EXIT.wrongUse, `--out ${out} would replace the project itself.`)
@@ -48,7 +50,7 @@ export async function planToDraw(
     complainOf(around, invalid)
     return { ended: exitFor(invalid) }
   }
-  const plan = planProject(project)
+  const plan = planProject(project, fonts)
   complainOf(
     around,
     plan.findings.filter((finding) => finding.severity === 'error' || isTold(finding)),

@@ -6,6 +6,7 @@ import type { Figure, FigureItem, MeasureText } from '../../src-core/figures/fig
 import { drawText, placeFigure } from '../../src-core/figures/figure'
 import { partOf } from '../../src-core/figures/part'
 import { workedRounds } from '../../src-core/accounts'
+import type { ChosenFont } from './pdf/fonts/chosen'
 import { measureWith, readFaces } from './pdf/faces'
 import { writePdf } from './pdf/file'
 import { MARGIN, Sheet, TYPE } from './setting'
@@ -73,8 +74,8 @@ const captionWidth = (captions: readonly string[], isCaptioned: boolean, measure
   isCaptioned ? Math.max(...captions.map((words) => measure(words, TYPE.table, 'regular'))) : 0
 
 /** One chart as an SVG that looks the same everywhere: letters are drawn, the words of its key are read aloud. */
-export function chartSvg(request: ChartRequest, title: string): string {
-  const faces = readFaces()
+export function chartSvg(request: ChartRequest, title: string, fonts: readonly ChosenFont[] = []): string {
+  const faces = readFaces(fonts)
   const { located, beginning } = workedRounds(request.settled, request.motif).drawing()!
   const terms = request.terms ?? request.settled.sheet.terms
   const key = chartKey(located, beginning, { terms, hand: request.settled.hand }).map(({ words }) => words)
@@ -92,9 +93,9 @@ export function hasRepeat({ settled, motif }: ChartRequest): boolean {
 /** The charts as a PDF, a page for each motif. */
 export async function renderCharts(
   requests: readonly ChartRequest[],
-  options: { readonly date: Date; readonly version: string },
+  options: { readonly date: Date; readonly version: string; readonly fonts?: readonly ChosenFont[] },
 ): Promise<Uint8Array> {
-  const faces = readFaces()
+  const faces = readFaces(options.fonts)
   const measure = measureWith(faces)
   const { settled } = requests[0]!
   const pages = requests.flatMap((request) => {

@@ -27,6 +27,7 @@ import { progressPages } from './pages/progress'
 import { planSheets, sheetPages } from './pages/sheets'
 import { templatePages } from './pages/template'
 import { titlePage } from './pages/title'
+import type { ChosenFont } from './pdf/fonts/chosen'
 import type { Faces } from './pdf/faces'
 import { measureWith, readFaces } from './pdf/faces'
 import { writePdf } from './pdf/file'
@@ -54,6 +55,8 @@ export interface MapOptions {
   readonly labels?: LabelCount
   /** Whose name, logo and colour the paper carries; nobody's unless told. */
   readonly house?: House
+  /** For scripts that the shipped face lacks, in the order in which they are looked through. */
+  readonly fonts?: readonly ChosenFont[]
   /** Pages to keep, from 1, in any order; they keep their numbers. */
   readonly pages?: readonly number[]
   /** The version of the project that the footer names; the engine asks no clock. */
@@ -218,7 +221,7 @@ function footer(job: Job, { sheet, name }: Draft, number: number, of: number, da
   sheet.text(right, sheet.right, y, { ...style, anchor: 'end' })
 }
 
-function finish(job: Job, draft: Draft, number: number, of: number, date: Date): MapPage {
+function finish(job: Job, draft: Draft, number: number, of: number, date: Date, faces: Faces): MapPage {
   const { sheet, name, section } = draft
   footer(job, draft, number, of, date)
   return {
@@ -227,7 +230,12 @@ function finish(job: Job, draft: Draft, number: number, of: number, date: Date):
     name,
     label: `${number} ${name}`,
     bookmarks: draft.bookmarks,
-    figure: { width: sheet.width, height: sheet.height, items: legibleItems(sheet.items) },
+    // Chosen fonts decide letter by letter what is spelled.
+    figure: {
+      width: sheet.width,
+      height: sheet.height,
+      items: faces.others.length > 0 ? sheet.items : legibleItems(sheet.items),
+    },
   }
 }
 
@@ -240,13 +248,16 @@ function pagesWith(plan: Plan, options: MapOptions, faces: Faces): MapPage[] {
   )
   if (missing.length > 0) throw new NoSuchPageError(missing, drafts.length)
   return drafts.flatMap((draft, i) =>
-    !wanted || wanted.has(i + 1) ? [finish(job, draft, i + 1, drafts.length, options.date)] : [],
+    !wanted || wanted.has(i + 1) ? [finish(job, draft, i + 1, drafts.length, options.date, faces)] : [],
   )
 }
 
 /** The pages of the assembly map as draw lists, for previews and for SVG, set in `faces`. */
-export const mapPages = (plan: Plan, options: MapOptions, faces: Faces = readFaces()): MapPage[] =>
-  pagesWith(plan, options, faces)
+export const mapPages = (
+  plan: Plan,
+  options: MapOptions,
+  faces: Faces = readFaces(options.fonts),
+): MapPage[] => pagesWith(plan, options, faces)
 
 /**
  * The assembly map as a PDF. Same project, plan, options and date: same bytes. Throws NoSuchPageError for pages
@@ -254,7 +265,7 @@ export const mapPages = (plan: Plan, options: MapOptions, faces: Faces = readFac
  */
 export async function renderMap(plan: Plan, options: RenderOptions): Promise<Uint8Array> {
   const { settled } = plan
-  const faces = readFaces()
+  const faces = readFaces(options.fonts)
   options.signal?.throwIfAborted()
   const pages = pagesWith(plan, options, faces)
   const terms = options.terms ?? settled.sheet.terms

@@ -14,6 +14,7 @@ import { projectSentence, sentenceText } from '../../src-core/figures/sentence'
 import { wholePicture } from '../../src-core/figures/whole-picture'
 import { formatNumber } from '../../src-core/units/format'
 import { chartPicture } from './chart'
+import type { ChosenFont } from './pdf/fonts/chosen'
 import type { Faces } from './pdf/faces'
 import { measureWith, readFaces } from './pdf/faces'
 import { svgToPng } from './png'
@@ -38,8 +39,12 @@ export interface Picture {
 }
 
 /** Draws the picture; throws NoSuchPictureError where the plan has no such thing, or it is too large. */
-export async function renderPicture(plan: Plan, choice: PictureChoice): Promise<Picture> {
-  const faces = readFaces()
+export async function renderPicture(
+  plan: Plan,
+  choice: PictureChoice,
+  fonts: readonly ChosenFont[] = [],
+): Promise<Picture> {
+  const faces = readFaces(fonts)
   const { figure, title } = drawn(plan, choice, faces)
   if (!(figure.width > 0 && figure.height > 0)) throw new NoSuchPictureError('there is nothing to draw yet')
   const frame = framedPicture(figure, choice.width, choice.ground)

@@ -2,6 +2,7 @@
 import type { Figure, FigureItem, FigureSymbol, Matrix, Paint, TextItem } from '../../src-core/figures/figure'
 import { figureSymbols, LINE_WIDTH, MM_PER_POINT, SHARE_BEFORE } from '../../src-core/figures/figure'
 import { pathData } from '../../src-core/figures/path'
+import { unmarked } from '../../src-core/letters/one-line'
 import type { Faces } from './pdf/faces'
 
 const number = (value: number): string => String(Math.round(value * 1000) / 1000 || 0)
@@ -62,8 +63,8 @@ export class SvgWriter {
     const face = faces[item.weight]
     const scale = (item.size * MM_PER_POINT) / 1000
     const back = SHARE_BEFORE[item.anchor] * face.measure(item.text) * scale
-    const words = [...face.draw(item.text)].map(({ text, x, outline }) => {
-      const key = `${item.weight} ${text}`
+    const words = [...face.draw(item.text)].map(({ key: word, x, outline }) => {
+      const key = `${item.weight} ${word}`
       const known = this.words.get(key) ?? { name: `word-${this.words.size + 1}`, outline }
       this.words.set(key, known)
       return `<use href="#${known.name}"${x === 0 ? '' : ` x="${number(x)}"`}/>`
@@ -128,6 +129,7 @@ export function figureToSvg(
   description = '',
   pixels: { readonly width: number; readonly height: number } | null = null,
 ): string {
+  const told = (text: string): string => escaped(faces && faces.others.length > 0 ? unmarked(text) : text)
   const names = symbolNames(figure)
   const { definitions, items } = writeParts(figure, names, new SvgWriter(names, faces))
   const size = pixels
@@ -138,8 +140,8 @@ export function figureToSvg(
   return [
     '<?xml version="1.0" encoding="UTF-8"?>',
     `<svg xmlns="http://www.w3.org/2000/svg" ${size} ${box}${look}>`,
-    ...(title === '' ? [] : [`<title>${escaped(title)}</title>`]),
-    ...(description === '' ? [] : [`<desc>${escaped(description)}</desc>`]),
+    ...(title === '' ? [] : [`<title>${told(title)}</title>`]),
+    ...(description === '' ? [] : [`<desc>${told(description)}</desc>`]),
     ...(definitions.length > 0 ? [`<defs>\n${definitions.join('\n')}\n</defs>`] : []),
     items,
     '</svg>\n',

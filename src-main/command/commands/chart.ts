@@ -6,6 +6,7 @@ import type { Settled } from '../../../shared-types/settled'
 import { accountOf, workedRounds } from '../../../src-core/accounts'
 import { settled } from '../../../src-core/settled'
 import { CommandEnd, EXIT } from '../exit-codes'
+import { readFonts, withFontOption } from '../font-files'
 import type { AddCommand } from '../program'
 import { complainOf, exitFor, loadProject } from '../project-file'
 import { writeOut } from '../write-out'
@@ -15,12 +16,12 @@ interface Options {
   readonly motif?: string
   readonly terms?: Terms
   readonly repeat?: boolean
+  readonly font?: readonly string[]
 }
 
 /** `petalyard chart`: symbol charts of motifs in written rounds. */
 export const addChart: AddCommand = (program, around, end) => {
-  program
-    .command('chart')
+  withFontOption(program.command('chart'))
     .summary('write the symbol chart of a motif as SVG or PDF')
     .description('Writes the symbol chart of each motif in written rounds, with its key.')
     .argument('<file>', 'project file')
@@ -35,6 +36,7 @@ export const addChart: AddCommand = (program, around, end) => {
         throw new CommandEnd(EXIT.wrongUse, `--out ${options.out} must end in .svg or .pdf.`)
       if (resolve(options.out) === resolve(file))
         throw new CommandEnd(EXIT.wrongUse, `--out ${options.out} would replace the project itself.`)
+      const fonts = await readFonts(options.font ?? [])
       const { project, findings: invalid } = await loadProject(file)
       if (!project) {
         complainOf(around, invalid)
@@ -66,8 +68,8 @@ export const addChart: AddCommand = (program, around, end) => {
       const title = `${nameOf(drawable[0]!)}: symbol chart`
       const content =
         ending === '.svg'
-          ? new TextEncoder().encode(chartSvg(requests[0]!, title))
-          : await renderCharts(requests, { date: around.now(), version })
+          ? new TextEncoder().encode(chartSvg(requests[0]!, title, fonts))
+          : await renderCharts(requests, { date: around.now(), version, fonts })
       await writeOut(options.out, content)
       around.out(`Wrote ${options.out}: ${drawable.map(nameOf).join(', ')}\n`)
       return end(exitFor(errors))

@@ -4,15 +4,19 @@ import { Option } from 'commander'
 import { version } from '../../../package.json'
 import { PAPERS, SHEET_STYLES } from '../../../shared-types/project'
 import type { Paper, SheetStyle, Terms } from '../../../shared-types/project'
+import type { Finding } from '../../../shared-types/finding'
 import type { Plan } from '../../../shared-types/plan'
 import type { LabelCount, SheetName } from '../../../shared-types/sheets'
 import { LABEL_COUNTS } from '../../../shared-types/sheets'
 import { EDITION_NAMES, editionsOf } from '../../../src-core/editions'
-import { createPlanner } from '../../../src-core/plan'
+import { withIsolatedNames } from '../../../src-core/letters/isolated'
+import { createPlanner, planProject } from '../../../src-core/plan'
 import { formatNumber } from '../../../src-core/units/format'
 import { nameOfFile } from '../../documents/session/keeping-words'
 import { CommandEnd, EXIT } from '../exit-codes'
+import { readFonts, withFontOption } from '../font-files'
 import { readHouse } from '../house-file'
+import type { HouseFile } from '../house-file'
 import { readEditionsOption, readPagesOption, readSheetsOption } from '../options'
 import type { AddCommand } from '../program'
 import { exitFor, planToDraw } from '../project-file'
@@ -29,15 +33,17 @@ interface Options {
   readonly labels?: LabelCount
   readonly editions?: readonly string[]
   readonly house?: string
+  readonly font?: readonly string[]
   readonly force?: boolean
 }
+
+const NO_HOUSE_FILE: Partial<HouseFile> & Pick<HouseFile, 'fonts'> = { fonts: [] }
 
 type SheetChoice = Pick<Options, 'paper' | 'style' | 'terms'>
 
 /** `petalyard map`: the printed map as a PDF. */
 export const addMap: AddCommand = (program, around, end) => {
-  program
-    .command('map')
+  withFontOption(program.command('map'))
     .summary('write the assembly map as a PDF')
     .description(
       'Writes the map to put the project together by: overview, key, joins, order, materials. Of a garland it is the card and the list along the cord, of an appliqué the template at full size; with a kit also its card and its packing list. --sheets writes one of them alone.',
@@ -70,7 +76,7 @@ export const addMap: AddCommand = (program, around, end) => {
     .option('-f, --force', 'of editions: replace PDFs in the folder that others made, too')
     .option(
       '--house <json>',
-      'a house style: name, address, accent, logo (PNG or SVG), titlePage; on title page and labels',
+      'a house style: name, address, accent, logo (PNG or SVG), titlePage, fonts; on title page and labels',
     )
     .addHelpText(
       'after',
@@ -80,22 +86,23 @@ export const addMap: AddCommand = (program, around, end) => {
       const said = (['paper', 'style', 'terms'] as const).find((name) => options[name] !== undefined)
       if (options.editions && said)
         throw new CommandEnd(EXIT.wrongUse, `--editions says it already: leave --${said} out.`)
-      const made = await planToDraw(file, options.out, 'map', around, ({ code }) =>
-        code.startsWith('letters/'),
-      )
+      const { house, fonts: houseFonts } = options.house ? await readHouse(options.house) : NO_HOUSE_FILE
+      const fonts = await readFonts([...houseFonts, ...(options.font ?? [])])
+      const covers = fonts.map((font) => font.covers)
+      const isOfLetters = ({ code }: Finding): boolean => code.startsWith('letters/')
+      const made = await planToDraw(file, options.out, 'map', around, isOfLetters, covers)
       if (made.ended !== undefined) return end(made.ended)
       const { project, plan } = made
       // Loaded only here: it is the largest part of the program, and the other commands do not need it.
       const { isMadeHere, NoSuchPageError, NoSuchSheetError, renderMap } = await import('../../paper')
-      const { out, editions, house: houseFile, force = false, ...sheet } = withLabels(options)
-      const house = houseFile === undefined ? undefined : await readHouse(houseFile)
+      const { out, editions, house: _file, font: _fonts, force = false, ...sheet } = withLabels(options)
       // What has no title is called by its file.
       const name = nameOfFile(basename(file))
       const write = async (own: Plan, target: string, choice: SheetChoice): Promise<void> => {
         const title = own.settled.title || name
         const task = renderMap(
           { ...own, settled: { ...own.settled, title } },
-          { ...sheet, ...choice, ...(house && { house }), date: around.now(), version },
+          { ...sheet, ...choice, ...(house && { house }), fonts, date: around.now(), version },
         )
         const bytes = await task.catch((error: unknown) => {
           const isAsked = error instanceof NoSuchPageError || error instanceof NoSuchSheetError
@@ -106,7 +113,8 @@ export const addMap: AddCommand = (program, around, end) => {
           `Wrote ${target}: ${counted(own.motifs.length, 'motif')}, ${formatNumber(bytes.length / 1000)} kB\n`,
         )
       }
-      if (!editions) await write(plan, out, {})
+      const printed = fonts.length > 0 ? withIsolatedNames(project) : project
+      if (!editions) await write(printed === project ? plan : planProject(printed, covers), out, {})
       else {
         await makeFolder(out)
         const planner = createPlanner()
@@ -120,7 +128,7 @@ export const addMap: AddCommand = (program, around, end) => {
           force,
         )
         for (const { name: _, hand, target, ...choice } of wanted)
-          await write(planner.plan({ ...project, hand }), target, choice)
+          await write(planner.plan({ ...printed, hand }, covers), target, choice)
       }
       return end(exitFor(plan.findings))
     })

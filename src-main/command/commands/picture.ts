@@ -4,8 +4,11 @@ import { PICTURE_SUBJECTS, PICTURE_WIDTH } from '../../../shared-types/pictures'
 import type { PictureFormat, PictureSubject } from '../../../shared-types/pictures'
 import { PAPER } from '../../../src-core/figures/figure'
 import { formatNumber } from '../../../src-core/units/format'
+import { withIsolatedNames } from '../../../src-core/letters/isolated'
+import { planProject } from '../../../src-core/plan'
 import { nameOfFile } from '../../documents/session/keeping-words'
 import { CommandEnd, EXIT } from '../exit-codes'
+import { readFonts, withFontOption } from '../font-files'
 import { readGroundOption, readPixelsOption } from '../options'
 import type { AddCommand } from '../program'
 import { exitFor, planToDraw } from '../project-file'
@@ -19,12 +22,12 @@ interface Options {
   readonly width: number
   readonly transparent?: boolean
   readonly ground?: string
+  readonly font?: readonly string[]
 }
 
 /** `petalyard picture`: the whole, a motif, a chart or the key as PNG or SVG. */
 export const addPicture: AddCommand = (program, around, end) => {
-  program
-    .command('picture')
+  withFontOption(program.command('picture'))
     .summary('write a picture as PNG or SVG')
     .description(
       'Writes a picture of the project at a chosen size: the whole as it looks, the map with its numbers, one motif, its symbol chart, or the key of letters and yarns.',
@@ -51,15 +54,19 @@ export const addPicture: AddCommand = (program, around, end) => {
       if (transparent && ground !== undefined)
         throw new CommandEnd(EXIT.wrongUse, '--transparent leaves no ground: leave --ground out.')
       const of = options.of ?? ((motif ?? colourway) ? 'motif' : 'whole')
-      const made = await planToDraw(file, out, 'picture', around)
+      const fonts = await readFonts(options.font ?? [])
+      const covers = fonts.map((font) => font.covers)
+      const made = await planToDraw(file, out, 'picture', around, undefined, covers)
       if (made.ended !== undefined) return end(made.ended)
-      const { plan } = made
+      const { plan, project } = made
+      const printed = fonts.length > 0 ? withIsolatedNames(project) : project
+      const drawn = printed === project ? plan : planProject(printed, covers)
       // Loaded only here: the text face and what draws pixels are a large part of the program.
       const { NoSuchPictureError, renderPicture } = await import('../../paper/picture')
       // What has no title is called by its file.
-      const title = plan.settled.title || nameOfFile(basename(file))
+      const title = drawn.settled.title || nameOfFile(basename(file))
       const choice = { of, format, width, ground: transparent ? null : (ground ?? PAPER), motif, colourway }
-      const drawing = renderPicture({ ...plan, settled: { ...plan.settled, title } }, choice)
+      const drawing = renderPicture({ ...drawn, settled: { ...drawn.settled, title } }, choice, fonts)
       const picture = await drawing.catch((error: unknown) => {
         throw error instanceof NoSuchPictureError ? new CommandEnd(EXIT.wrongUse, `${error.message}.`) : error
       })

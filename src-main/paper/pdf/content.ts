@@ -1,4 +1,5 @@
 /** Turns draw lists into the operators of a page or a form (ISO 32000-1, annex A). */
+import { PDFHexString } from 'pdf-lib'
 import type {
   Colour,
   FigureItem,
@@ -10,6 +11,7 @@ import type {
   TextItem,
 } from '../../../src-core/figures/figure'
 import { LINE_WIDTH, MM_PER_POINT, SHARE_BEFORE } from '../../../src-core/figures/figure'
+import type { PrintedRun } from './face'
 import type { Faces } from './faces'
 import type { Structure } from './structure'
 
@@ -196,14 +198,30 @@ export class Content {
       this.typeIn = ''
     }
     this.fillWith(item.colour)
-    const type = `/${face.resource} ${number(item.size)} Tf`
-    if (type !== this.typeIn) this.parts.push(type)
-    this.typeIn = type
     const share = SHARE_BEFORE[item.anchor]
     const back = share === 0 ? 0 : (face.measure(item.text) * item.size * MM_PER_POINT * share) / 1000
-    this.parts.push(
-      `${TEXT_SCALE} 0 0 -${TEXT_SCALE} ${number(item.x - back)} ${number(item.y)} Tm [${face.print(item.text)}] TJ`,
-    )
+    for (const { text, runs } of face.print(item.text)) {
+      // What a reader is told where glyphs stand in another order (ISO 32000-1, 14.9.4).
+      if (text !== null)
+        this.parts.push(`/Span <</ActualText ${PDFHexString.fromText(text).toString()}>> BDC`)
+      for (const run of runs) this.run(run, item, item.x - back)
+      if (text !== null) this.parts.push('EMC')
+    }
+  }
+
+  private run({ resource, x, shown }: PrintedRun, { size, y }: TextItem, begin: number): void {
+    const type = `/${resource} ${number(size)} Tf`
+    if (type !== this.typeIn) this.parts.push(type)
+    this.typeIn = type
+    const left = begin + (x * size * MM_PER_POINT) / 1000
+    const place = `${TEXT_SCALE} 0 0 -${TEXT_SCALE} ${number(left)} ${number(y)} Tm`
+    let height = 0
+    const glyphs = shown.map(({ rise, code }) => {
+      const lift = rise === height ? '' : `${fine((rise * size) / 1000)} Ts `
+      height = rise
+      return `${lift}[${code}] TJ`
+    })
+    this.parts.push(`${place} ${glyphs.join(' ')}${height === 0 ? '' : ' 0 Ts'}`)
   }
 
   private endText(): void {

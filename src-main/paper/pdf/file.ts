@@ -2,7 +2,7 @@
 import { deflateSync } from 'node:zlib'
 import { PDFDocument, PDFHexString, PDFName, PDFString, PrintScaling } from 'pdf-lib'
 import type { PDFContext, PDFDict, PDFPage, PDFRef } from 'pdf-lib'
-import { oneLine } from '../../../src-core/letters/one-line'
+import { oneLine, unmarked } from '../../../src-core/letters/one-line'
 import type { Figure, FigureItem, FigureSymbol, ImageItem } from '../../../src-core/figures/figure'
 import { MM_PER_POINT } from '../../../src-core/figures/figure'
 import { Content } from './content'
@@ -41,6 +41,12 @@ interface PdfOptions {
 
 const points = (mm: number): number => mm / MM_PER_POINT
 
+/** What stands beside the pages: marks of direction are for these alone. */
+const bareIn =
+  ({ others }: Faces) =>
+  (text: string): string =>
+    others.length > 0 ? unmarked(text) : text
+
 class PdfWriter {
   private readonly context: PDFContext
   private readonly forms = new Map<FigureSymbol, { name: string; ref: PDFRef }>()
@@ -48,13 +54,16 @@ class PdfWriter {
   private readonly fontDict: PDFDict
   private readonly images = new Map<string, { name: string; ref: PDFRef }>()
   private used = new Set<FigureSymbol | ImageItem>()
-  private readonly structure = new Structure()
+  private readonly bare: (text: string) => string
+  private readonly structure: Structure
 
   constructor(
     private readonly document: PDFDocument,
     private readonly options: PdfOptions,
   ) {
     this.context = document.context
+    this.bare = bareIn(options.faces)
+    this.structure = new Structure(this.bare)
     this.fontDict = this.context.obj({})
     this.fonts = this.context.register(this.fontDict)
   }
@@ -137,7 +146,8 @@ class PdfWriter {
   }
 
   faces(): void {
-    for (const face of [this.options.faces.regular, this.options.faces.bold]) {
+    const { regular, bold, others } = this.options.faces
+    for (const face of [regular.embedded, bold.embedded, ...others]) {
       if (face.used) this.fontDict.set(PDFName.of(face.resource), face.embed(this.context))
     }
   }
@@ -158,7 +168,9 @@ class PdfWriter {
   }
 
   bookmarks(pages: readonly (readonly [PDFPage, PdfPage])[]): void {
-    const entries = pages.flatMap(([page, { bookmarks }]) => bookmarks.map((title) => ({ page, title })))
+    const entries = pages.flatMap(([page, { bookmarks }]) =>
+      bookmarks.map((title) => ({ page, title: this.bare(title) })),
+    )
     if (entries.length === 0) return
     const root = this.context.nextRef()
     const refs = entries.map(() => this.context.nextRef())
@@ -181,7 +193,7 @@ class PdfWriter {
   labels(pages: readonly PdfPage[]): void {
     const numbers = pages.flatMap(({ label }, i) => [
       i,
-      this.context.obj({ P: PDFHexString.fromText(label) }),
+      this.context.obj({ P: PDFHexString.fromText(this.bare(label)) }),
     ])
     this.document.catalog.set(PDFName.of('PageLabels'), this.context.obj({ Nums: numbers }))
   }
@@ -198,8 +210,10 @@ export async function writePdf(
   given: PdfInformation,
   options: PdfOptions,
 ): Promise<Uint8Array> {
+  const bare = bareIn(options.faces)
+  const line = (text: string): string => oneLine(bare(text))
   const { title, author, subject } = given
-  const information = { ...given, title: oneLine(title), author: oneLine(author), subject: oneLine(subject) }
+  const information = { ...given, title: line(title), author: line(author), subject: line(subject) }
   const document = await PDFDocument.create({ updateMetadata: false })
   const writer = new PdfWriter(document, options)
   const written: (readonly [PDFPage, PdfPage])[] = []

@@ -42,6 +42,9 @@ export class Structure {
   private section: { readonly name: string; readonly element: Element } | null = null
   private untold = 0
 
+  /** `bare`: the words of a part as they stand in the tree. */
+  constructor(private readonly bare: (text: string) => string = (text) => text) {}
+
   /** Begins a page; pages of one section that follow each other stand in one element. */
   page(section: string): void {
     this.marked.push([])
@@ -117,7 +120,7 @@ export class Structure {
         dict.set(PDFName.of('Pg'), pages[element.page]!.ref)
       if (kids.length > 0) dict.set(PDFName.of('K'), kids.length === 1 ? kids[0]! : context.obj(kids))
       const { part } = element
-      if (part?.alt !== undefined) dict.set(PDFName.of('Alt'), PDFHexString.fromText(part.alt))
+      if (part?.alt !== undefined) dict.set(PDFName.of('Alt'), PDFHexString.fromText(this.bare(part.alt)))
       const attribute = part && attributes.of(part, pages[element.page]!.height)
       if (attribute) dict.set(PDFName.of('A'), attribute)
       context.assign(ref, dict)
