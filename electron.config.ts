@@ -83,4 +83,7 @@ export const clientConfig = scriptConfig('client', 'src-main/browser/client.ts')
 /** The worker in which the tabs of a browser share one stream (stream.js). */
 export const streamConfig = scriptConfig('stream', 'src-main/browser/stream-worker.ts')
 
+/** The script of its door (enter.js). */
+export const entryConfig = scriptConfig('enter', 'src-main/browser/enter.ts')
+
 export default defineConfig(mainConfig)

@@ -6,7 +6,7 @@ import { root } from './fresh-build.mjs'
 import { icnsOf, icoOf, iconPictures } from './icons.mjs'
 
 /** Of what is built, the loopback server and what helps to find mistakes stay out. */
-const LEFT_OUT = /^(browser\.cjs|client\.js|stream\.js|\.built-from)$|\.map$/
+const LEFT_OUT = /^(browser\.cjs|client\.js|stream\.js|enter\.js|\.built-from)$|\.map$/
 
 /** dist/app: what goes into the archive. */
 export async function stageApp() {

@@ -13,7 +13,7 @@ import { root } from './fresh-build.mjs'
 import { buildDesktop, buildWindow } from './window-build.mjs'
 
 const VIEWPORT = { width: 1280, height: 800 }
-const ADDRESS = /http:\/\/127\.0\.0\.1:\d+\/enter\?token=[\w-]+/g
+const ADDRESS = /http:\/\/127\.0\.0\.1:\d+\/enter#token=[\w-]+/g
 
 async function go(page, place) {
   await page

@@ -42,13 +42,14 @@ export function buildWindow() {
   })
 }
 
-/** out/main: the desktop's main process and preload, the loopback server, its client and its stream. */
+/** out/main: the desktop's main process and preload, the loopback server, its client, stream and door. */
 export function buildDesktop() {
   return refresh(join(root, 'out', 'main'), DESKTOP_SOURCES, async (workshop) => {
-    const { mainConfig, preloadConfig, clientConfig, streamConfig } = await configsOf('electron.config.ts')
+    const { mainConfig, ...others } = await configsOf('electron.config.ts')
+    const { preloadConfig, clientConfig, streamConfig, entryConfig } = others
     const found = new Set()
     await buildInto(mainConfig, workshop, { emptyOutDir: true, found })
-    for (const config of [preloadConfig, clientConfig, streamConfig])
+    for (const config of [preloadConfig, clientConfig, streamConfig, entryConfig])
       await buildInto(config, workshop, { emptyOutDir: false, found })
     layPackageFiles(workshop, found)
     writeLicences(workshop, found)

@@ -262,6 +262,9 @@ export interface HostOperations {
   closeWindow(nothing?: null): Promise<Outcome<null>>
 }
 
+/** It was stopped, or no longer lets this window in: which finding says so. */
+export type HostGone = 'app/host-gone' | 'app/shut-out' | null
+
 /** What the host tells the window by itself. */
 export interface HostEvents {
   keeping: Keeping
@@ -270,8 +273,8 @@ export interface HostEvents {
   recent: readonly RecentEntry[]
   /** The same project was opened in another tab, which has it now; this one may only look on. */
   movedElsewhere: null
-  /** The program behind the window cannot be reached (true), or can be again: nothing is kept meanwhile. */
-  hostGone: boolean
+  /** Why the program behind the window cannot be reached, or null when it can again: nothing is kept meanwhile. */
+  hostGone: HostGone
 }
 
 /** The whole surface, as `window.petalyard`. */
@@ -283,7 +286,7 @@ export interface HostBridge extends HostOperations {
   onSettings(listener: (settings: Settings) => void): Unsubscribe
   onRecent(listener: (entries: readonly RecentEntry[]) => void): Unsubscribe
   onMovedElsewhere(listener: () => void): Unsubscribe
-  onHostGone(listener: (isGone: boolean) => void): Unsubscribe
+  onHostGone(listener: (gone: HostGone) => void): Unsubscribe
   /** Called before the window closes: hand over what was not yet handed over, then settle the promise. */
   onBeforeClose(listener: () => Promise<void>): Unsubscribe
 }

@@ -97,6 +97,11 @@ export const HOST_FINDINGS = {
     message: 'the program behind this window was stopped.',
     mend: 'What was changed until then is kept. Save a copy of what was changed since, and start Petalyard again.',
   },
+  'app/shut-out': {
+    severity: 'error',
+    message: 'the address that opened this window was used a second time, so Petalyard shut this window out.',
+    mend: 'What was changed until then is kept. Press Enter in the terminal where Petalyard runs: this window goes on once its browser is let in again.',
+  },
   'app/not-planned': {
     severity: 'error',
     message: 'this project cannot be worked out as it is now: {reason}.',

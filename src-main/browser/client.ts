@@ -2,7 +2,7 @@
  * The browser's side of the bridge: what the preload is on the desktop. The server puts it before the window's
  * own scripts, with the project and the seat in its address.
  */
-import type { ExportDone, Outcome, ProjectChange } from '../../shared-types/bridge'
+import type { ExportDone, HostGone, Outcome, ProjectChange } from '../../shared-types/bridge'
 import { CANCELLED, done, refused } from '../../shared-types/bridge'
 import { finding } from '../../src-core/findings/finding'
 import { makeBridge } from '../host/surface'
@@ -15,7 +15,7 @@ import { StreamHub } from './stream-hub'
 const FAREWELL_LIMIT = 60_000
 
 /** Refusals after which a change is in memory alone. */
-const UNKEPT = new Set(['app/cannot-keep', 'app/host-gone'])
+const UNKEPT = new Set(['app/cannot-keep', 'app/host-gone', 'app/shut-out'])
 
 /** What still works without the program: the page has the project. */
 const COPIES = new Set(['saveProject', 'saveProjectAs'])
@@ -27,7 +27,10 @@ const COPY_HOLDS = 60_000
 const address = new URL((document.currentScript as HTMLScriptElement).src)
 const project = address.searchParams.get('project') ?? ''
 const seat = address.searchParams.get('seat') ?? ''
-const key = keyOfPage()
+let key = keyOfPage()
+
+/** Tells the stream of this browser whose page this is; again after a new key. */
+let enrol = (): void => undefined
 
 const beforeClose = new Set<() => Promise<void>>()
 /** Changes on their way that would be lost with the page: too long for a farewell. */
@@ -35,8 +38,8 @@ let longChangesOnTheirWay = 0
 /** The last change that was handed over is in memory alone, or never arrived: the page must not go in silence. */
 let isUnkept = false
 let isLeaving = false
-/** The program behind the page cannot be reached. */
-let isGone = false
+/** Why the program behind the page cannot be reached. */
+let gone: HostGone = null
 let movedElsewhere = false
 /** Something was handed over from this page. */
 let hasChanges = false
@@ -48,10 +51,17 @@ function keyOfPage(): string {
   if (given !== null) history.replaceState(history.state, '', location.pathname + location.search)
   try {
     if (given !== null) localStorage.setItem(KEY_MARK, given)
-    return given ?? localStorage.getItem(KEY_MARK) ?? ''
   } catch {
     // A browser that keeps nothing for pages: this one works until it is loaded again.
-    return given ?? ''
+  }
+  return given ?? keptKey() ?? ''
+}
+
+function keptKey(): string | null {
+  try {
+    return localStorage.getItem(KEY_MARK)
+  } catch {
+    return null
   }
 }
 
@@ -68,16 +78,18 @@ function tell(event: string, payload: unknown): void {
   for (const listener of listeners.get(event) ?? []) listener(payload as never)
 }
 
-function setGone(gone: boolean): void {
-  if (gone === isGone || isLeaving) return
-  isGone = gone
-  tell('hostGone', gone)
-  if (gone) setTimeout(knock, KNOCK_AGAIN)
+function setGone(why: HostGone): void {
+  // That it shut this page out counts until it lets it in again.
+  if (why === gone || isLeaving || (why === 'app/host-gone' && gone !== null)) return
+  const wasThere = gone === null
+  gone = why
+  tell('hostGone', why)
+  if (wasThere) setTimeout(knock, KNOCK_AGAIN)
 }
 
 /** Asks for anything, to learn whether the program is there again. */
 function knock(): void {
-  if (!isGone) return
+  if (gone === null) return
   const question: Question = { project, seat, payload: null }
   void post<Answer>('/ask/facts', question).then(() => setTimeout(knock, KNOCK_AGAIN))
 }
@@ -85,14 +97,15 @@ function knock(): void {
 function hear(heard: Heard): void {
   if (heard.kind === 'told') {
     if (heard.event === 'movedElsewhere') movedElsewhere = true
+    if (heard.event === 'shutOut') return setGone('app/shut-out')
     tell(heard.event, heard.payload)
   } else if (heard.kind === 'unknown') {
     // The project was ended, its time ran out: loading it again opens it.
     if (!movedElsewhere && !isLeaving) location.reload()
-  } else if (heard.kind === 'gone') setGone(true)
-  else if (isGone)
+  } else if (heard.kind === 'gone') setGone('app/host-gone')
+  else if (gone !== null)
     void isProven()
-      .then((proven) => proven && setGone(false))
+      .then((proven) => proven && setGone(null))
       .catch(() => undefined)
 }
 
@@ -101,6 +114,7 @@ function hear(heard: Heard): void {
  * before the word of this page comes back signed with its key.
  */
 async function isProven(): Promise<boolean> {
+  takeNewKey()
   const word = crypto.randomUUID()
   const response = await fetch(`/prove?word=${word}`)
   if (!response.ok) return false
@@ -113,15 +127,27 @@ async function isProven(): Promise<boolean> {
   return Array.isArray(proofs) && proofs.includes(proof)
 }
 
+/** Another tab of this browser was let in since: its key is for all of them. */
+function takeNewKey(): void {
+  const newest = keptKey()
+  if (newest === null || newest === key) return
+  key = newest
+  enrol()
+}
+
 /** Joins the stream that all tabs share; in a browser without shared workers, one of its own. */
 function joinStream(): void {
-  if (typeof SharedWorker === 'undefined' || !('locks' in navigator))
-    return new StreamHub().join({ project, seat, key }, hear)
+  if (typeof SharedWorker === 'undefined' || !('locks' in navigator)) {
+    const hub = new StreamHub()
+    enrol = () => hub.join({ project, seat, key }, hear)
+    return enrol()
+  }
   // The lock tells the worker that this page is there, until it is not.
   void navigator.locks.request(seatLock(seat), () => {
     const { port } = new SharedWorker('/stream.js')
     port.onmessage = ({ data }: MessageEvent<Heard>) => hear(data)
-    port.postMessage({ project, seat, key })
+    enrol = () => port.postMessage({ project, seat, key })
+    enrol()
     return new Promise<never>(() => undefined)
   })
 }
@@ -129,24 +155,25 @@ function joinStream(): void {
 async function post<T>(path: string, body: unknown): Promise<T | null> {
   const text = JSON.stringify(body)
   try {
-    if (isGone && !(await isProven())) return null
+    if (gone !== null && !(await isProven())) return null
     const response = await fetch(path, {
       method: 'POST',
       headers: { 'Content-Type': 'application/json', [KEY_HEADER]: key },
       body: text,
       keepalive: isLeaving && text.length < FAREWELL_LIMIT,
     })
+    if (response.status === 403) setGone('app/shut-out')
     if (!response.ok) return null
-    setGone(false)
+    setGone(null)
     return (await response.json()) as T
   } catch {
-    setGone(true)
+    setGone('app/host-gone')
     return null
   }
 }
 
 function hostGone(): Outcome<never> {
-  return refused(finding('app/host-gone', 'Petalyard'))
+  return refused(finding(gone ?? 'app/host-gone', 'Petalyard'))
 }
 
 async function invoke(operation: string, payload: unknown): Promise<Outcome<unknown>> {
@@ -232,7 +259,7 @@ window.addEventListener('beforeunload', (event) => {
   isLeaving = true
   void handOverEverything()
   // Only where something would be lost does the browser ask whether to leave.
-  if (longChangesOnTheirWay > 0 || isUnkept || (isGone && hasChanges)) event.preventDefault()
+  if (longChangesOnTheirWay > 0 || isUnkept || (gone !== null && hasChanges)) event.preventDefault()
   setTimeout(() => (isLeaving = false), 1_000)
 })
 

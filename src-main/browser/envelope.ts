@@ -34,6 +34,15 @@ export interface Told {
 export const KEY_HEADER = 'x-petalyard-key'
 export const KEY_MARK = '#key='
 
+/** The door of the server: a page that holds nothing, and where it hands in the token behind the # of its address. */
+export const ENTRY = '/enter'
+export const TOKEN_MARK = '#token='
+
+/** What the door answers a token that it takes. */
+export interface Admission {
+  readonly key: string
+}
+
 /** The name of the lock that the page with this seat holds. */
 export const seatLock = (seat: string): string => `petalyard-seat-${seat}`
 

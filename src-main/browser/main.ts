@@ -10,6 +10,7 @@ import { Host } from '../host/host'
 import { licencesIn } from '../host/licences'
 import { createPaper } from '../host/paper'
 import { openAddress } from './open-address'
+import { OpeningPage } from './opening-page'
 import { LoopbackServer } from './server'
 
 const say = (line: string) => process.stdout.write(`${line}\n`)
@@ -18,11 +19,20 @@ async function run(paths: readonly string[]): Promise<void> {
   const folder = programFolder()
   // Where a person would look for them; both hosts keep the projects that have no file in the same place.
   const saveFolder = process.env.PETALYARD_DATA ? join(folder, 'saved') : join(homedir(), 'Petalyard')
+  const page = new OpeningPage(saveFolder)
   const server = new LoopbackServer({
     windowFolder: join(__dirname, '..', 'renderer'),
     clientScript: join(__dirname, 'client.js'),
     streamScript: join(__dirname, 'stream.js'),
+    entryScript: join(__dirname, 'enter.js'),
     saveFolder,
+    onEntered: (how) => {
+      void page.remove()
+      if (how === 'again')
+        say(
+          'petalyard: an address was used a second time. In case that was somebody else, whoever came in with it is shut out. Press Enter for another.',
+        )
+    },
   })
   const host = new Host({
     dataFolder: dataFolderIn(folder),
@@ -49,7 +59,9 @@ async function run(paths: readonly string[]): Promise<void> {
   const open = async () => {
     const url = server.entryUrl()
     say(`Petalyard is at ${url}`)
-    if (process.env.PETALYARD_OPEN !== 'no' && !(await openAddress(url)))
+    if (process.env.PETALYARD_OPEN === 'no') return
+    const file = await page.write(url)
+    if (file === null || !(await openAddress(file)))
       say('No browser could be opened from here: please open that address yourself.')
   }
   await open()
@@ -60,6 +72,7 @@ async function run(paths: readonly string[]): Promise<void> {
     if (isStopping) return
     isStopping = true
     await server.close()
+    await page.remove()
     for (const problem of await host.stop()) say(`petalyard: ${problem.message} ${problem.mend}`)
     process.exit(0)
   }

@@ -12,11 +12,12 @@ import { MESSAGE_LIMIT, TEXT_LIMIT } from '../host/limits'
 import { answer, runExport } from '../host/operations'
 import type { Announce, FileType } from '../host/ports'
 import { readStatic, SECURITY_HEADERS } from '../host/static-files'
+import { readBody, redirect, send, sendJson, WORDS } from './answering'
 import { browserCaller } from './caller'
 import type { Errand } from './caller'
 import { Doorkeeper } from './doorkeeper'
-import { KEY_MARK } from './envelope'
-import type { Verdict } from './doorkeeper'
+import type { Admission } from './envelope'
+import { ENTRY } from './envelope'
 import { Tabs } from './tabs'
 
 interface LoopbackOptions {
@@ -26,12 +27,16 @@ interface LoopbackOptions {
   readonly clientScript: string
   /** The built worker that listens for all tabs. */
   readonly streamScript: string
+  /** The built script of the door. */
+  readonly entryScript: string
   /** Where saved projects go. */
   readonly saveFolder: string
   /** A project without a tab is ended after this time (ms). */
   readonly patience?: number
   /** How slowly a request may come in. */
   readonly pace?: RequestPace
+  /** Told when an address let in, and when one came a second time and whoever was let in with it was shut out. */
+  readonly onEntered?: (how: 'first' | 'again') => void
 }
 
 /** ms until its head, and the whole of it, must be there; how often that is looked at. */
@@ -76,6 +81,22 @@ const OFFER_TYPES: Readonly<Record<FileType, string>> = {
 }
 /** "en-GB": a language with its country. */
 const LANGUAGE = /^[a-z]{2,3}-[A-Z]{2}$/
+
+/** A token is 43 characters. */
+const TOKEN_LIMIT = 256
+/** Without a script nothing of the window works either. */
+const DOOR = `<!doctype html>
+<html lang="en">
+  <head>
+    <meta charset="utf-8" />
+    <title>Petalyard</title>
+    <script src="${ENTRY}.js" defer></script>
+  </head>
+  <body>
+    <p role="status">Petalyard opens …</p>
+  </body>
+</html>
+`
 
 /** A finished file that nobody fetched is dropped after this time (ms). */
 const OFFER_HOLDS = 60_000
@@ -141,14 +162,17 @@ export class LoopbackServer {
     const [host, doorkeeper] = [this.#host, this.#doorkeeper]
     if (!host || !doorkeeper) return send(response, 503, 'Not ready yet.')
     const method = request.method ?? ''
-    const allowed = doorkeeper.checkOrigin(method, request.headers)
+    const url = new URL(request.url ?? '/', doorkeeper.origin)
+    const isDoor = method === 'GET' && url.pathname === ENTRY
+    const allowed = doorkeeper.checkOrigin(method, request.headers, isDoor)
     if (allowed !== 'welcome') {
       response.setHeader('Connection', 'close')
       return send(response, 403, WORDS[allowed])
     }
-    const url = new URL(request.url ?? '/', doorkeeper.origin)
-    if (method === 'GET' && url.pathname === '/enter')
-      return this.#enter(url, request, response, doorkeeper, host)
+    if (isDoor) return this.#door(request, response)
+    if (method === 'GET' && url.pathname === `${ENTRY}.js`)
+      return send(response, 200, await readFile(this.#options.entryScript), 'text/javascript; charset=utf-8')
+    if (method === 'POST' && url.pathname === ENTRY) return this.#enter(request, response, doorkeeper, host)
     const known = doorkeeper.checkSession(method, request.headers)
     if (known !== 'welcome') {
       // Nothing more of what a stranger sends is taken in.
@@ -157,24 +181,43 @@ export class LoopbackServer {
     }
     if (method === 'GET' && url.pathname === '/prove')
       return sendJson(response, doorkeeper.proofs((url.searchParams.get('word') ?? '').slice(0, 64)))
+    if (method === 'GET' && url.pathname === '/stream')
+      return this.#stream(url, response, doorkeeper.sessionOf(request.headers)!)
     if (method === 'GET') return this.#get(url, request, response, host)
     if (method === 'POST') return this.#post(url, request, response, host)
     return send(response, 405, 'Only GET and POST.')
   }
 
+  /** The page that takes the token from behind the # of its own address: the same for everybody. */
+  #door(request: IncomingMessage, response: ServerResponse): void {
+    // A page that is fetched only in case it is wanted must not use the address up.
+    if (request.headers['sec-purpose']) return send(response, 503, 'Not in advance.')
+    send(response, 200, DOOR, 'text/html; charset=utf-8')
+  }
+
   async #enter(
-    url: URL,
     request: IncomingMessage,
     response: ServerResponse,
     doorkeeper: Doorkeeper,
     host: Host,
   ): Promise<void> {
-    const entered = doorkeeper.exchange(url.searchParams.get('token'))
-    if (entered === null) return send(response, 403, WORDS['no-session'])
+    const token = await readBody(request, TOKEN_LIMIT)
+    const entered = doorkeeper.exchange(token ?? '')
+    if (entered.is !== 'in') {
+      response.setHeader('Connection', 'close')
+      if (entered.is === 'unknown') return send(response, 403, WORDS['no-session'])
+      if (entered.ended) {
+        this.#tabs.shutOut(entered.ended.cookie)
+        this.#options.onEntered?.('again')
+      }
+      return send(response, 403, WORDS['used-twice'])
+    }
+    this.#options.onEntered?.('first')
     // Settings of a first start go by the language of the window, not by that of this process.
     const [language] = (request.headers['accept-language'] ?? '').split(/[,;]/)
     if (language && LANGUAGE.test(language)) await host.settings.startIn(language)
-    redirect(response, `/${KEY_MARK}${entered.key}`, { 'Set-Cookie': entered.cookie })
+    const admission: Admission = { key: entered.key }
+    sendJson(response, admission, { 'Set-Cookie': entered.cookie })
   }
 
   async #get(url: URL, request: IncomingMessage, response: ServerResponse, host: Host): Promise<void> {
@@ -187,7 +230,6 @@ export class LoopbackServer {
       return send(response, 200, await readFile(this.#options.clientScript), 'text/javascript; charset=utf-8')
     if (url.pathname === '/stream.js')
       return send(response, 200, await readFile(this.#options.streamScript), 'text/javascript; charset=utf-8')
-    if (url.pathname === '/stream') return this.#stream(url, response)
     if (url.pathname.startsWith('/download/')) return this.#download(url, response)
     const file = await readStatic(this.#options.windowFolder, url.pathname)
     if (!file) return send(response, 404, 'Not here.')
@@ -225,11 +267,11 @@ export class LoopbackServer {
     await this.#host?.close(projectId)
   }
 
-  #stream(url: URL, response: ServerResponse): void {
+  #stream(url: URL, response: ServerResponse, session: string): void {
     const id = url.searchParams.get('id') ?? ''
     if (!/^[\w-]{1,64}$/.test(id)) return send(response, 400, 'A stream needs a name.')
     response.writeHead(200, { ...SECURITY_HEADERS, 'Content-Type': 'text/event-stream' })
-    this.#tabs.open(id, response)
+    this.#tabs.open(id, response, session)
     response.write(': here\n\n')
   }
 
@@ -355,46 +397,4 @@ export class LoopbackServer {
     setTimeout(() => this.#offers.delete(id), OFFER_HOLDS).unref()
     return id
   }
-}
-
-const WORDS: Readonly<Record<Exclude<Verdict, 'welcome'>, string>> = {
-  'wrong-host': 'Petalyard answers at 127.0.0.1 alone.',
-  'foreign-origin': 'Petalyard answers its own pages alone.',
-  'no-session':
-    'Each address lets in once, and this one does not. Press Enter in the terminal where Petalyard runs for another.',
-  'no-key':
-    'This page has lost its key. Press Enter in the terminal where Petalyard runs for another address.',
-}
-
-function send(
-  response: ServerResponse,
-  status: number,
-  body: string | Uint8Array,
-  type = 'text/plain; charset=utf-8',
-  more: Readonly<Record<string, string>> = {},
-): void {
-  response.writeHead(status, { ...SECURITY_HEADERS, 'Content-Type': type, ...more })
-  response.end(body)
-}
-
-function sendJson(response: ServerResponse, value: unknown): void {
-  send(response, 200, JSON.stringify(value), 'application/json; charset=utf-8')
-}
-
-function redirect(response: ServerResponse, to: string, more: Readonly<Record<string, string>> = {}): void {
-  response.writeHead(303, { ...SECURITY_HEADERS, Location: to, ...more })
-  response.end()
-}
-
-/** The body as text, or null where it is longer than `limit` bytes (the rest is not read). */
-async function readBody(request: IncomingMessage, limit: number): Promise<string | null> {
-  if (Number(request.headers['content-length'] ?? 0) > limit) return null
-  const chunks: Buffer[] = []
-  let size = 0
-  for await (const chunk of request as AsyncIterable<Buffer>) {
-    size += chunk.length
-    if (size > limit) return null
-    chunks.push(chunk)
-  }
-  return Buffer.concat(chunks).toString('utf8')
 }

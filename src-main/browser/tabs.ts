@@ -2,11 +2,17 @@ import type { ServerResponse } from 'node:http'
 import { randomUUID } from 'node:crypto'
 import type { Told } from './envelope'
 
+interface Stream {
+  readonly response: ServerResponse
+  /** Who listens. */
+  readonly session: string
+}
+
 interface Tab {
   readonly project: string
   readonly seat: string
   /** The stream of its browser, once it has joined it. */
-  stream: ServerResponse | null
+  stream: Stream | null
 }
 
 /** Pages that were loaded and have not spoken yet, of all projects; the oldest are forgotten beyond it. */
@@ -23,7 +29,7 @@ export class Tabs {
   readonly #tabs = new Map<string, Tab>()
   /** seat → project, of pages whose project another tab has. */
   readonly #offered = new Map<string, string>()
-  readonly #streams = new Map<string, ServerResponse>()
+  readonly #streams = new Map<string, Stream>()
   readonly #leaving = new Map<string, NodeJS.Timeout>()
   readonly #onLeft: (projectId: string) => void
   readonly #patience: number
@@ -34,7 +40,7 @@ export class Tabs {
     this.#onLeft = onLeft
     this.#patience = patience
     this.#heartbeat = setInterval(() => {
-      for (const stream of this.#streams.values()) stream.write(': here\n\n')
+      for (const { response } of this.#streams.values()) response.write(': here\n\n')
     }, HEARTBEAT)
     this.#heartbeat.unref()
   }
@@ -63,10 +69,11 @@ export class Tabs {
   }
 
   /** A browser listens; `id` is its own word for its stream, the same after it was cut off. */
-  open(id: string, stream: ServerResponse): void {
-    this.#streams.get(id)?.end()
+  open(id: string, response: ServerResponse, session: string): void {
+    this.#streams.get(id)?.response.end()
+    const stream = { response, session }
     this.#streams.set(id, stream)
-    stream.on('close', () => {
+    response.on('close', () => {
       if (this.#streams.get(id) === stream) this.#streams.delete(id)
       for (const tab of this.#tabs.values()) if (tab.stream === stream) this.#lose(tab)
     })
@@ -88,18 +95,32 @@ export class Tabs {
     if (tab?.seat === seat) this.#lose(tab)
   }
 
+  /**
+   * A session was ended: its tabs are told and hear no more, and their projects are for whoever enters next. A tab
+   * whose browser is let in again has its own as soon as it speaks.
+   */
+  shutOut(session: string): void {
+    for (const tab of [...this.#tabs.values()].filter(({ stream }) => stream?.session === session)) {
+      this.announce(tab.project, 'shutOut', null)
+      this.#lose(tab)
+      this.#tabs.delete(tab.project)
+      this.#offered.set(tab.seat, tab.project)
+    }
+    for (const stream of this.#streams.values()) if (stream.session === session) stream.response.end()
+  }
+
   announce(projectId: string, event: string, payload: unknown): void {
     const tab = this.#tabs.get(projectId)
     if (!tab) return
     const told: Told = { seat: tab.seat, event, payload }
-    tab.stream?.write(`data: ${JSON.stringify(told)}\n\n`)
+    tab.stream?.response.write(`data: ${JSON.stringify(told)}\n\n`)
   }
 
   close(): void {
     clearInterval(this.#heartbeat)
     for (const timer of this.#leaving.values()) clearTimeout(timer)
     this.#tabs.clear()
-    for (const stream of this.#streams.values()) stream.end()
+    for (const { response } of this.#streams.values()) response.end()
     this.#streams.clear()
   }
 

@@ -1,11 +1,12 @@
 /** How the project is kept, in the few words that stand under its title. */
-import type { Keeping } from '../../shared-types/bridge'
+import type { HostGone, Keeping } from '../../shared-types/bridge'
 
 const A_MOMENT = 60_000
 
 /** "saved a moment ago"; `now` in ms since 1970. Without the program behind the window nothing is kept. */
-export function keepingWords(keeping: Keeping, now: number, isHostGone = false): string {
-  if (isHostGone) return 'not kept: Petalyard was stopped'
+export function keepingWords(keeping: Keeping, now: number, gone: HostGone = null): string {
+  if (gone === 'app/shut-out') return 'not kept: this window was shut out'
+  if (gone) return 'not kept: Petalyard was stopped'
   if (keeping.problem?.code === 'app/cannot-keep') return 'not saved, only in memory'
   if (keeping.problem) return 'not saved, kept in the app'
   if (keeping.disk === 'changed') return 'the file was changed elsewhere'

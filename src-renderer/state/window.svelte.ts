@@ -3,6 +3,7 @@ import { createContext, untrack } from 'svelte'
 import type {
   HostBridge,
   HostFacts,
+  HostGone,
   Keeping,
   OpenProject,
   Outcome,
@@ -67,7 +68,7 @@ export class WindowState {
   /** The project is being worked on in another tab; this one may only look on. */
   isElsewhere = $state(false)
   /** The program behind the window cannot be reached; nothing is kept until it can. */
-  isHostGone = $state(false)
+  hostGone = $state<HostGone>(null)
   /** Said to screen readers. */
   said = $state('')
   readonly #keeper: ProjectKeeper
@@ -101,7 +102,7 @@ export class WindowState {
       bridge.onKeeping((keeping) => this.#kept(keeping)),
       bridge.onRecent((entries) => (this.recent = entries)),
       bridge.onMovedElsewhere(() => (this.isElsewhere = true)),
-      bridge.onHostGone((isGone) => this.#reach(isGone)),
+      bridge.onHostGone((gone) => this.#reach(gone)),
       bridge.onSettings((next) => this.#settle(next)),
     )
   }
@@ -159,7 +160,7 @@ export class WindowState {
 
   tell(problem: Finding): void {
     // How the project is kept stands in a line of its own, for as long as it holds.
-    if (problem.code === 'app/host-gone') this.isHostGone = true
+    if (problem.code === 'app/host-gone' || problem.code === 'app/shut-out') this.hostGone = problem.code
     else if (problem.code === 'app/cannot-keep') this.keeping = { ...this.keeping, problem }
     else if (!this.notices.some((known) => known.code === problem.code && known.message === problem.message))
       this.notices = [...this.notices, problem]
@@ -265,9 +266,9 @@ export class WindowState {
   }
 
   /** What could not be handed over while nobody was there is handed over again. */
-  #reach(isGone: boolean): void {
-    const isBack = this.isHostGone && !isGone
-    this.isHostGone = isGone
+  #reach(gone: HostGone): void {
+    const isBack = this.hostGone !== null && gone === null
+    this.hostGone = gone
     if (isBack && this.document.undoLabel !== null) this.#keeper.changed(this.document.committed)
   }
 

@@ -112,6 +112,7 @@ async function openDoor() {
     windowFolder: join(folder, 'renderer'),
     clientScript: join(folder, 'client.js'),
     streamScript: join(folder, 'client.js'),
+    entryScript: join(folder, 'none.js'),
     saveFolder: join(folder, 'saved'),
   })
   const world = await makeHost({ announce: server.announce, dataFolder: join(folder, 'own') })
@@ -129,7 +130,8 @@ export async function closeDoor(): Promise<void> {
 
 const REQUESTS = [
   'GET / HTTP/1.1\r\nHost: 127.0.0.1:PORT\r\n\r\n',
-  'GET /enter?token=aaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaa HTTP/1.1\r\nHost: 127.0.0.1:PORT\r\n\r\n',
+  'GET /enter HTTP/1.1\r\nHost: 127.0.0.1:PORT\r\nSec-Fetch-Mode: navigate\r\nSec-Fetch-Site: cross-site\r\n\r\n',
+  'POST /enter HTTP/1.1\r\nHost: 127.0.0.1:PORT\r\nOrigin: http://127.0.0.1:PORT\r\nContent-Length: 43\r\n\r\naaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaa',
   'POST /ask/facts HTTP/1.1\r\nHost: 127.0.0.1:PORT\r\nOrigin: http://127.0.0.1:PORT\r\nContent-Type: application/json\r\nContent-Length: 2\r\nCookie: petalyard-PORT=aaaa\r\n\r\n{}',
   'POST /export HTTP/1.1\r\nHost: 127.0.0.1:PORT\r\nOrigin: http://127.0.0.1:PORT\r\nTransfer-Encoding: chunked\r\nContent-Type: application/json\r\n\r\n2\r\n{}\r\n0\r\n\r\n',
   'GET /../client.js HTTP/1.1\r\nHost: 127.0.0.1:PORT\r\nCookie: petalyard-PORT=\r\n\r\n',

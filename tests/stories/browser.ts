@@ -18,7 +18,7 @@ export interface Loopback {
   kill(): Promise<void>
 }
 
-const ADDRESS = /http:\/\/127\.0\.0\.1:\d+\/enter\?token=[\w-]+/g
+const ADDRESS = /http:\/\/127\.0\.0\.1:\d+\/enter#token=[\w-]+/g
 
 /** Watches a process that is, or becomes, the loopback server. */
 export function watchLoopback(child: ChildProcess): Loopback {

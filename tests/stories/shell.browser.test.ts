@@ -50,21 +50,39 @@ describe('the same window in a browser', () => {
     expect(complaints).toEqual([])
   })
 
-  it('cannot be read with the address that was used, nor without one', async () => {
+  it('cannot be read without an address that lets in', async () => {
     const stranger = await browser.newContext()
     const other = await stranger.newPage()
-    for (const address of [
-      loopback.said().match(/http\S+/)?.[0] ?? '',
-      page.url(),
-      new URL('/', page.url()).href,
-    ]) {
+    for (const address of [page.url(), new URL('/', page.url()).href]) {
       const answered = await other.goto(address)
       expect(answered?.status()).toBe(403)
       expect(await other.content()).not.toContain('script')
     }
-    loopback.child.stdin?.write('\n')
-    expect((await other.goto(await loopback.nextAddress()))?.status()).toBe(200)
     await stranger.close()
+  })
+
+  it('says that its address was used a second time, and goes on once its browser is let in again', async () => {
+    await page.getByRole('application').waitFor()
+    const stranger = await browser.newContext()
+    const other = await stranger.newPage()
+    await other.goto(/http\S+/.exec(loopback.said())?.[0] ?? '')
+    await other.getByText('whoever was let in with it is shut out now').waitFor()
+    await stranger.close()
+    await page.getByText('not kept: this window was shut out').waitFor()
+    await page.getByRole('alert').filter({ hasText: 'was used a second time' }).waitFor()
+    await eventually(() => expect(loopback.said()).toContain('an address was used a second time'))
+    const keep = (title: string, revision: number) =>
+      page.evaluate(([text, number]) => window.petalyard.keepProject({ revision: number, text }), [
+        projectText(title),
+        revision,
+      ] as const)
+    expect(await keep('While shut out', 1)).toMatchObject({ problem: { code: 'app/shut-out' } })
+    loopback.child.stdin?.write('\n')
+    const again = await context.newPage()
+    await again.goto(await loopback.nextAddress())
+    await again.waitForFunction(() => 'petalyard' in globalThis)
+    await page.getByText('not kept: this window was shut out').waitFor({ state: 'detached' })
+    expect(await keep('Let in again', 2)).toMatchObject({ outcome: 'done' })
   })
 
   it('is closed to pages of other origins in the same browser, cookie and all', async () => {

@@ -1,7 +1,8 @@
 /** `npm start` where no Electron can be had, or no display: the same window in the browser, in one line. */
 import { spawn } from 'node:child_process'
-import { chmod, cp, mkdir, readdir, readFile, symlink, writeFile } from 'node:fs/promises'
-import { join } from 'node:path'
+import { chmod, cp, mkdir, readdir, readFile, stat, symlink, writeFile } from 'node:fs/promises'
+import { dirname, join } from 'node:path'
+import { fileURLToPath } from 'node:url'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import type { Loopback } from './browser'
 import { startChromium, watchLoopback } from './browser'
@@ -34,14 +35,26 @@ function start(env: NodeJS.ProcessEnv, words: readonly string[] = [], root = pro
   return started
 }
 
-/** A stand-in for the command that opens the user's browser: it writes down what it is given. */
+/** A stand-in for the command that opens the user's browser: it writes down its process, and stays. */
 async function fakeBrowser(): Promise<{ readonly path: string; readonly log: string }> {
   const path = join(folder.path, 'bin')
   const log = join(folder.path, 'opened')
   await mkdir(path)
-  await writeFile(join(path, 'xdg-open'), `#!/bin/sh\nprintf %s "$1" > '${log}'\n`)
+  await writeFile(
+    join(path, 'xdg-open'),
+    `#!/bin/sh\necho $$ > '${log}.new'; mv '${log}.new' '${log}'; sleep 30\n`,
+  )
   await chmod(join(path, 'xdg-open'), 0o755)
   return { path: `${path}:${process.env.PATH}`, log }
+}
+
+/** The arguments of every process of this machine, as all its users can read them. */
+async function argumentsOfAll(): Promise<Map<number, readonly string[]>> {
+  const ids = (await readdir('/proc')).filter((name) => /^\d+$/.test(name))
+  const words = ids.map((id) => readFile(`/proc/${id}/cmdline`, 'utf8').catch(() => ''))
+  return new Map(
+    (await Promise.all(words)).map((text, at) => [Number(ids[at]), text.split('\0').slice(0, -1)]),
+  )
 }
 
 /** The project as it is right after `npm ci`: Electron's package is there, its binary was never fetched. */
@@ -69,11 +82,26 @@ describe('npm start', () => {
     expect(loopback.said()).toContain(
       'There is no display here, so Petalyard opens in your browser instead.\n',
     )
-    await eventually(async () => expect(await readFile(log, 'utf8')).toBe(address))
+    await eventually(async () => expect(await readFile(log, 'utf8')).toMatch(/^\d+\n$/))
+    const launcher = Number(await readFile(log, 'utf8'))
+    // What everybody on the machine can read, of every process: the address that lets in is nowhere.
+    const token = address.split('=')[1] ?? ''
+    expect(token).toHaveLength(43)
+    const everything = await argumentsOfAll()
+    expect([...everything.values()].filter((words) => words.join(' ').includes(token))).toEqual([])
+    const given = everything.get(launcher)?.at(-1) ?? ''
+    expect(given).toMatch(/^file:\/\/.*\/petalyard\.html$/)
+    const file = fileURLToPath(given)
+    expect((await stat(file)).mode & 0o777).toBe(0o600)
+    expect((await stat(dirname(file))).mode & 0o777).toBe(0o700)
     const browser = await startChromium()
     const page = await browser.newPage()
-    await page.goto(address)
+    await page.goto(given)
     await page.waitForFunction(() => 'petalyard' in globalThis)
+    // Of no further use, and nowhere any more.
+    await eventually(async () => expect(await stat(dirname(file)).catch(() => null)).toBeNull())
+    expect(await page.evaluate(() => location.href)).not.toContain(token)
+    process.kill(launcher)
     expect(await page.evaluate(() => window.petalyard.facts())).toMatchObject({ value: { host: 'browser' } })
     await page.close()
   })

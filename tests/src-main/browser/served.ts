@@ -4,10 +4,11 @@ import { request } from 'node:http'
 import type { IncomingHttpHeaders, OutgoingHttpHeaders } from 'node:http'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { afterAll, afterEach, beforeAll, beforeEach } from 'vitest'
+import { afterAll, afterEach, beforeAll, beforeEach, expect } from 'vitest'
 import { LoopbackServer } from '../../../src-main/browser/server'
 import type { HostWorld } from '../host/host-world'
 import { makeHost } from '../host/host-world'
+import { eventually } from '../documents/session/world'
 
 interface Answered {
   readonly status: number
@@ -38,10 +39,14 @@ beforeEach(async () => {
   await writeFile(join(windowFolder, 'app.js'), 'app()')
   await writeFile(join(folder, 'secret.js'), 'secret')
   await writeFile(join(folder, 'client.js'), 'client()')
+  await writeFile(join(folder, 'enter.js'), 'enter()')
+  entries = []
   server = new LoopbackServer({
     windowFolder,
     clientScript: join(folder, 'client.js'),
     streamScript: join(folder, 'stream.js'),
+    entryScript: join(folder, 'enter.js'),
+    onEntered: (how) => entries.push(how),
     saveFolder: join(folder, 'saved'),
     patience,
   })
@@ -77,12 +82,23 @@ export function raw(
 export const origin = () => `http://127.0.0.1:${port}`
 
 export async function enter(): Promise<string> {
-  const { pathname, search } = new URL(server.entryUrl())
-  const { headers } = await raw('GET', pathname + search)
-  const cookie = headers['set-cookie']?.[0]?.split(';')[0] ?? ''
-  keys.set(cookie, /^\/#key=([\w-]{43})$/.exec(headers.location ?? '')?.[1] ?? '')
+  const answered = await showToken(nextToken())
+  const cookie = answered.headers['set-cookie']?.[0]?.split(';')[0] ?? ''
+  keys.set(cookie, (JSON.parse(answered.body) as { key: string }).key)
   return cookie
 }
+
+/** The token of a new address. */
+export function nextToken(): string {
+  return new URL(server.entryUrl()).hash.slice('#token='.length)
+}
+
+/** Shows a token at the door, as its page does. */
+export function showToken(token: string, more: OutgoingHttpHeaders = {}): Promise<Answered> {
+  return raw('POST', '/enter', { origin: origin(), ...more }, token)
+}
+/** What the server told of the door. */
+export let entries: string[]
 /** The key that came with each cookie. */
 export const keys = new Map<string, string>()
 
@@ -114,4 +130,21 @@ export function post(
 export async function ask(tab: Tab, name: string, payload: unknown = null, more: object = {}) {
   const { body } = await post(tab, `/ask/${name}`, { project: tab.project, seat: tab.seat, payload, ...more })
   return JSON.parse(body) as { outcome: unknown; shown?: unknown; download?: string }
+}
+
+/** A stream of events, which is heard from already. */
+export async function openStream(id: string, cookie: string) {
+  const heard: string[] = []
+  let closed = (): void => undefined
+  const ended = new Promise<void>((resolve) => (closed = resolve))
+  const path = `/stream?id=${id}`
+  const stream = request({ host: '127.0.0.1', port, path, headers: { cookie } }, (response) => {
+    response.on('data', (data: Buffer) => heard.push(data.toString()))
+    response.on('error', () => undefined)
+    response.on('close', () => closed())
+  })
+  stream.on('error', () => undefined)
+  stream.end()
+  await eventually(() => expect(heard.join('')).toContain(': here'))
+  return { heard: () => heard.join(''), ended, end: () => stream.destroy() }
 }

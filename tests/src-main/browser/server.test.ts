@@ -1,22 +1,36 @@
 import { createHmac } from 'node:crypto'
 import { readFile } from 'node:fs/promises'
-import { request } from 'node:http'
 import type { OutgoingHttpHeaders } from 'node:http'
 import { describe, expect, it } from 'vitest'
 import { openCommand } from '../../../src-main/browser/open-address'
 import { eventually, projectText, titleOf } from '../documents/session/world'
-import { ask, bePatientFor, enter, keys, openTab, origin, port, post, raw, server, world } from './served'
+import {
+  ask,
+  bePatientFor,
+  enter,
+  entries,
+  keys,
+  nextToken,
+  openStream,
+  openTab,
+  origin,
+  port,
+  post,
+  raw,
+  server,
+  showToken,
+  world,
+} from './served'
 import type { Tab } from './served'
 
 describe('the door', () => {
   it('starts in the units, terms and paper of the language of the browser, once and only for who is let in', async () => {
     const { settings } = world.host
     expect(settings.current).toMatchObject({ terms: 'UK', paper: 'A4' })
-    await raw('GET', '/enter?token=wrong', { 'accept-language': 'en-US,en;q=0.9' })
+    await showToken('wrong', { 'accept-language': 'en-US,en;q=0.9' })
     expect(settings.current.terms).toBe('UK')
     const enterIn = async (language: string): Promise<void> => {
-      const { pathname, search } = new URL(server.entryUrl())
-      await raw('GET', pathname + search, { 'accept-language': language })
+      await showToken(nextToken(), { 'accept-language': language })
     }
     // A language without a country says nothing of either.
     await enterIn('en')
@@ -28,19 +42,67 @@ describe('the door', () => {
   })
 
   it('opens once for a token, and not for a wrong one', async () => {
-    const { pathname, search } = new URL(server.entryUrl())
-    expect((await raw('GET', '/enter?token=wrong')).status).toBe(403)
-    expect((await raw('GET', '/enter')).status).toBe(403)
-    const first = await raw('GET', pathname + search)
-    expect(first.status).toBe(303)
+    const token = nextToken()
+    for (const wrong of ['', 'wrong', token.slice(1), `${token}x`, 'x'.repeat(100_000)])
+      expect((await showToken(wrong)).status).toBe(403)
+    expect((await showToken(token, { origin: 'null' })).status).toBe(403)
+    const first = await showToken(token)
+    expect(first.status).toBe(200)
     expect(first.headers['set-cookie']?.[0]).toMatch(/; HttpOnly; SameSite=Strict; Path=\/$/)
-    expect((await raw('GET', pathname + search)).status).toBe(403)
+    expect((await showToken(token)).status).toBe(403)
+  })
+
+  it('is the same page for everybody, reached from a file of ours, and gives nothing', async () => {
+    const fromFile = { 'sec-fetch-site': 'cross-site', 'sec-fetch-mode': 'navigate' }
+    const page = await raw('GET', '/enter', fromFile)
+    expect(page.status).toBe(200)
+    expect(page.body).not.toMatch(/token|project|key/)
+    expect(page.headers['set-cookie']).toBeUndefined()
+    expect(page.headers['content-security-policy']).toContain("frame-ancestors 'none'")
+    expect((await raw('GET', '/enter', { ...fromFile, 'sec-purpose': 'prefetch' })).status).toBe(503)
+    expect((await raw('GET', '/enter', { ...fromFile, 'sec-fetch-mode': 'no-cors' })).status).toBe(403)
+    expect((await raw('GET', '/', fromFile)).status).toBe(403)
+  })
+
+  it('shuts out whoever came in with an address that is used a second time, and says so to both', async () => {
+    const token = nextToken()
+    const first = await showToken(token)
+    const cookie = first.headers['set-cookie']![0]!.split(';')[0]!
+    keys.set(cookie, (JSON.parse(first.body) as { key: string }).key)
+    const tab = await openTab(cookie)
+    const stream = await openStream('taken', cookie)
+    const body = { project: tab.project, seat: tab.seat, stream: 'taken' }
+    expect((await post(tab, '/stream/join', body)).status).toBe(200)
+    // Somebody who entered by another address is no concern of it.
+    const other = await enter()
+    const second = await showToken(token)
+    expect(second.status).toBe(403)
+    expect(second.body).toContain('whoever was let in with it is shut out now')
+    expect(entries).toEqual(['first', 'first', 'again'])
+    await eventually(() => expect(stream.heard()).toContain('"event":"shutOut"'))
+    await stream.ended
+    expect((await raw('GET', '/', { cookie })).status).toBe(403)
+    expect((await post(tab, '/ask/facts', { ...body, payload: null })).status).toBe(403)
+    expect(
+      (
+        await post(
+          { ...tab, cookie: other },
+          '/ask/facts',
+          { ...body, payload: null },
+          { 'x-petalyard-key': keys.get(cookie) },
+        )
+      ).status,
+    ).toBe(403)
+    // A third time ends nothing more, and the project is there for who enters next.
+    expect((await showToken(token)).status).toBe(403)
+    expect(entries).toHaveLength(3)
+    expect((await openTab(other)).project).toBe(tab.project)
   })
 
   it('a new address makes the unused one before it useless', async () => {
-    const { pathname, search } = new URL(server.entryUrl())
+    const token = nextToken()
     server.entryUrl()
-    expect((await raw('GET', pathname + search)).status).toBe(403)
+    expect((await showToken(token)).status).toBe(403)
   })
 
   it.each([
@@ -284,19 +346,6 @@ describe('the stream of events', () => {
   bePatientFor(1_500)
 
   /** A stream of a browser, with everything that it heard. */
-  async function openStream(id: string, cookie: string) {
-    const heard: string[] = []
-    const path = `/stream?id=${id}`
-    const stream = request({ host: '127.0.0.1', port, path, headers: { cookie } }, (response) => {
-      response.on('data', (data: Buffer) => heard.push(data.toString()))
-      response.on('error', () => undefined)
-    })
-    stream.on('error', () => undefined)
-    stream.end()
-    await eventually(() => expect(heard.join('')).toContain(': here'))
-    return { heard: () => heard.join(''), end: () => stream.destroy() }
-  }
-
   const member = ({ project, seat }: Tab) => ({ project, seat })
   const joins = (tab: Tab, stream: string) => post(tab, '/stream/join', { ...member(tab), stream })
 

@@ -18,7 +18,13 @@ let sockets: Socket[] = []
 beforeEach(async () => {
   folder = await mkdtemp(join(tmpdir(), 'petalyard-slow-'))
   const file = join(folder, 'none')
-  const files = { windowFolder: folder, clientScript: file, streamScript: file, saveFolder: folder }
+  const files = {
+    windowFolder: folder,
+    clientScript: file,
+    streamScript: file,
+    entryScript: file,
+    saveFolder: folder,
+  }
   server = new LoopbackServer({ ...files, pace: { head: 300, whole: 600, look: 50 } })
   world = await makeHost({ announce: server.announce })
   port = await server.listen(world.host)
@@ -69,7 +75,13 @@ it('whose body never ends are hung up on', async () => {
 
 it('of strangers are answered and hung up on, however long their bodies are', async () => {
   const file = join(folder, 'none')
-  const files = { windowFolder: folder, clientScript: file, streamScript: file, saveFolder: folder }
+  const files = {
+    windowFolder: folder,
+    clientScript: file,
+    streamScript: file,
+    entryScript: file,
+    saveFolder: folder,
+  }
   // As patient as it is in use: only the answer ends it.
   const patient = new LoopbackServer(files)
   const at = await patient.listen(world.host)

@@ -42,7 +42,8 @@ it.each([
 })
 
 it('without the program behind the window nothing is kept, whatever was before', () => {
-  expect(keepingWords(keeping({}), 0, true)).toBe('not kept: Petalyard was stopped')
+  expect(keepingWords(keeping({}), 0, 'app/host-gone')).toBe('not kept: Petalyard was stopped')
+  expect(keepingWords(keeping({}), 0, 'app/shut-out')).toBe('not kept: this window was shut out')
 })
 
 it('says in one line why nothing is kept, offers another place, and takes the line back by itself', async () => {
@@ -55,10 +56,10 @@ it('says in one line why nothing is kept, offers another place, and takes the li
   app.tell(cannotKeep)
   await expect.poll(alerts).toEqual([expect.stringContaining('only in memory')])
   expect(screen.getByRole('button', { name: 'Save it elsewhere' })).toBeTruthy()
-  host.emit('hostGone', true)
+  host.emit('hostGone', 'app/host-gone')
   await expect.poll(alerts).toEqual([expect.stringContaining('was stopped')])
   expect(screen.getByRole('button', { name: 'Save a copy' })).toBeTruthy()
-  host.emit('hostGone', false)
+  host.emit('hostGone', null)
   host.emit('keeping', keeping({}))
   await expect.poll(alerts).toEqual([])
 })
@@ -67,8 +68,8 @@ it('hands over again what was changed while nobody was there', async () => {
   const { app, host } = await inWindow(Notices, {}, SMALL)
   app.document.change('change the title', (project) => ({ ...project, title: 'While away' }))
   await expect.poll(() => host.kept.length).toBe(1)
-  host.emit('hostGone', true)
-  host.emit('hostGone', false)
+  host.emit('hostGone', 'app/host-gone')
+  host.emit('hostGone', null)
   await expect.poll(() => host.kept.length, { timeout: 3_000 }).toBe(2)
   expect(JSON.parse(host.kept.at(-1) ?? '{}')).toMatchObject({ title: 'While away' })
 })

@@ -1,0 +1,26 @@
+/** The door of the loopback server: hands in the token behind the # of its address, and goes on to the window. */
+import { ENTRY, KEY_MARK, TOKEN_MARK } from './envelope'
+import type { Admission } from './envelope'
+
+async function enter(): Promise<void> {
+  const token = location.hash.startsWith(TOKEN_MARK) ? location.hash.slice(TOKEN_MARK.length) : ''
+  // Gone from the address bar and the list of visited pages: loading this page again does not use it twice.
+  history.replaceState(null, '', location.pathname)
+  const response = await fetch(ENTRY, { method: 'POST', body: token })
+  if (!response.ok) return show(await response.text())
+  const { key } = (await response.json()) as Admission
+  location.replace(`/${KEY_MARK}${key}`)
+}
+
+function show(words: string): void {
+  const [line] = document.getElementsByTagName('p')
+  if (line) line.textContent = words
+}
+
+const knock = () =>
+  void enter().catch(() => show('Petalyard does not answer. Start it again in the terminal.'))
+
+// A browser that only guesses where its user wants to go uses nothing up.
+if ((document as { prerendering?: boolean }).prerendering)
+  document.addEventListener('prerenderingchange', knock, { once: true })
+else knock()

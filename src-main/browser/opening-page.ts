@@ -1,0 +1,74 @@
+/**
+ * What the browser's launcher is given: the address of a file that only its owner can read, never the address that
+ * lets in. The arguments of a process can be read by everybody on the machine.
+ */
+import { mkdir, mkdtemp, readdir, rm, stat, writeFile } from 'node:fs/promises'
+import { join } from 'node:path'
+import { pathToFileURL } from 'node:url'
+
+const PREFIX = '.opening-'
+/** A browser has read the page by then; what an earlier run left behind is older (ms). */
+const HOLDS = 60_000
+
+export class OpeningPage {
+  readonly #folder: string
+  #own: string | null = null
+  #timer: NodeJS.Timeout | undefined
+
+  /** `folder` is one that a browser may read: those that come in a box of their own see no hidden folder of a home. */
+  constructor(folder: string) {
+    this.#folder = folder
+  }
+
+  /** Writes a page that goes on to `url`, and answers with its address; null where it cannot be written. */
+  async write(url: string): Promise<string | null> {
+    await this.remove()
+    try {
+      await mkdir(this.#folder, { recursive: true })
+      await this.#tidy()
+      // mkdtemp makes a folder that nobody else may enter.
+      this.#own = await mkdtemp(join(this.#folder, PREFIX))
+      const page = join(this.#own, 'petalyard.html')
+      await writeFile(page, pageTo(url), { flag: 'wx', mode: 0o600 })
+      this.#timer = setTimeout(() => void this.remove(), HOLDS)
+      this.#timer.unref()
+      return pathToFileURL(page).href
+    } catch {
+      await this.remove()
+      return null
+    }
+  }
+
+  /** The address was used, or no longer lets in. */
+  async remove(): Promise<void> {
+    clearTimeout(this.#timer)
+    const own = this.#own
+    this.#own = null
+    if (own !== null) await rm(own, { recursive: true, force: true }).catch(() => undefined)
+  }
+
+  async #tidy(): Promise<void> {
+    for (const name of await readdir(this.#folder)) {
+      const path = join(this.#folder, name)
+      if (!name.startsWith(PREFIX) || Date.now() - (await stat(path)).mtimeMs < HOLDS) continue
+      await rm(path, { recursive: true, force: true }).catch(() => undefined)
+    }
+  }
+}
+
+/** The address is one of ours: letters, digits and signs that mean nothing in HTML. */
+function pageTo(url: string): string {
+  return `<!doctype html>
+<html lang="en">
+  <head>
+    <meta charset="utf-8" />
+    <meta name="referrer" content="no-referrer" />
+    <meta http-equiv="refresh" content="0; url=${url}" />
+    <title>Petalyard</title>
+  </head>
+  <body>
+    <p><a href="${url}">Open Petalyard</a></p>
+  </body>
+</html>
+`
+}
