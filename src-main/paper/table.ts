@@ -1,8 +1,8 @@
 /** Tables with hairlines: words left, numbers right, a heading row that comes back on every page. */
 import type { TextWeight } from '../../src-core/figures/figure'
 import { breakLines } from '../../src-core/figures/lines'
-import type { Part } from '../../src-core/figures/part'
-import { partOf } from '../../src-core/figures/part'
+import type { Furniture, Part } from '../../src-core/figures/part'
+import { HEADER_FURNITURE, partOf } from '../../src-core/figures/part'
 import type { Sheet } from './setting'
 import { Sheet as Setting, TYPE } from './setting'
 
@@ -72,73 +72,115 @@ function columnWidths(
   return widths
 }
 
-/** Draws the rows that fit; returns the y below and how many were drawn. Words that are too long for their column wrap. */
-export function drawTable(
-  sheet: Sheet,
-  y: number,
-  columns: readonly Column[],
-  rows: readonly Row[],
-  options: TableOptions = {},
-): { y: number; drawn: number } {
-  const { inset = 0, size = TYPE.table } = options
-  const widths = columnWidths(sheet, columns, rows, size, inset)
-  const total = widths.reduce((sum, width) => sum + width, 0)
-  // Room left over goes between the columns, evenly.
-  const gap = Math.min(8, Math.max(0, sheet.inner - total) / Math.max(1, columns.length - 1))
-  const laid = widths.map((width, i) => width + (i === 0 ? 0 : gap))
-  const width = laid.reduce((sum, each) => sum + each, 0)
-  const line = Setting.line(size, ROW_LEADING)
-  const next = Setting.line(size, CELL_LEADING)
-  const place = (i: number): number => laid.slice(0, i).reduce((sum, each) => sum + each, sheet.left)
-  const linesOf = (text: string, i: number, weight: TextWeight, indent: number): string[] =>
-    columns[i]!.align === 'right'
-      ? [text]
-      : breakLines(text, laid[i]! - indent - 1, sheet.measure, size, weight)
-  const write = (
-    i: number,
+/** A text with the lines that it takes in each column, and the height of the highest. */
+interface Laid {
+  readonly lines: readonly (readonly string[])[]
+  readonly height: number
+}
+
+/**
+ * A table that may run over several pages, in columns of the same widths on all of them: one table for whoever has it
+ * read aloud, with one heading row. Where it goes on, the heading is printed again and not told again.
+ */
+export class Table {
+  private readonly widths: readonly number[]
+  private readonly size: number
+  private readonly inset: number
+  private readonly table: Part
+  private drawn = 0
+
+  constructor(
+    sheet: Sheet,
+    private readonly columns: readonly Column[],
+    private readonly rows: readonly Row[],
+    { inset = 0, size = TYPE.table }: TableOptions = {},
+  ) {
+    this.inset = inset
+    this.size = size
+    this.table = sheet.own('Table')
+    const widths = columnWidths(sheet, columns, rows, size, inset)
+    const total = widths.reduce((sum, width) => sum + width, 0)
+    // Room left over goes between the columns, evenly.
+    const gap = Math.min(8, Math.max(0, sheet.inner - total) / Math.max(1, columns.length - 1))
+    this.widths = widths.map((width, i) => width + (i === 0 ? 0 : gap))
+  }
+
+  /** Whether rows are left to be drawn. */
+  get goesOn(): boolean {
+    return this.drawn < this.rows.length
+  }
+
+  /**
+   * Draws the rows that fit, on an empty page at least one; returns the y below. Words that are too long for their
+   * column wrap.
+   */
+  draw(sheet: Sheet, y: number): number {
+    const width = this.widths.reduce((sum, each) => sum + each, 0)
+    const isEmpty = y <= sheet.top
+    y = this.head(sheet, y)
+    sheet.rule(y, sheet.left, sheet.left + width, 0.3)
+    for (let first = true; this.goesOn; first = false) {
+      const row = this.rows[this.drawn]!
+      const weight = row.bold ? 'bold' : 'regular'
+      const laid = this.lay(sheet, row.cells, weight, this.inset)
+      if (y + laid.height > sheet.bottom && !(first && isEmpty)) break
+      row.mark?.(sheet, sheet.left, y, Setting.line(this.size, ROW_LEADING))
+      const told = partOf('TR', this.table)
+      laid.lines.forEach((each, i) => {
+        const cell = i === 0 ? partOf('TH', told, ROW_HEAD) : partOf('TD', told)
+        this.write(sheet, i, each, y, weight, i === 0 ? this.inset : 0, cell)
+      })
+      y += laid.height
+      sheet.rule(y, sheet.left, sheet.left + width, 0.12)
+      this.drawn++
+    }
+    return y
+  }
+
+  /** The heading row; returns the y below. */
+  private head(sheet: Sheet, y: number): number {
+    const headings = this.columns.map(({ heading }) => heading)
+    const laid = this.lay(sheet, headings, 'bold', 0)
+    const told = this.drawn === 0 ? partOf('TR', this.table) : null
+    laid.lines.forEach((lines, i) => {
+      const cell = told ? partOf('TH', told, COLUMN_HEAD) : HEADER_FURNITURE
+      this.write(sheet, i, lines, y, 'bold', 0, cell)
+    })
+    return y + laid.height
+  }
+
+  private place(sheet: Sheet, column: number): number {
+    return this.widths.slice(0, column).reduce((sum, each) => sum + each, sheet.left)
+  }
+
+  private lay(sheet: Sheet, cells: readonly string[], weight: TextWeight, indent: number): Laid {
+    const lines = cells.map((text, i) =>
+      this.columns[i]!.align === 'right'
+        ? [text]
+        : breakLines(text, this.widths[i]! - (i === 0 ? indent : 0) - 1, sheet.measure, this.size, weight),
+    )
+    const most = Math.max(1, ...lines.map((each) => each.length))
+    const [line, next] = [Setting.line(this.size, ROW_LEADING), Setting.line(this.size, CELL_LEADING)]
+    return { lines, height: line + (most - 1) * next }
+  }
+
+  private write(
+    sheet: Sheet,
+    column: number,
     lines: readonly string[],
     top: number,
     weight: TextWeight,
     indent: number,
-    cell: Part,
-  ) => {
-    if (columns[i]!.spacer) return
-    const style = { size, weight, leading: ROW_LEADING, as: cell } as const
+    cell: Part | Furniture,
+  ): void {
+    const { align, spacer } = this.columns[column]!
+    if (spacer) return
+    const style = { size: this.size, weight, leading: ROW_LEADING, as: cell } as const
+    const left = this.place(sheet, column)
+    const next = Setting.line(this.size, CELL_LEADING)
     lines.forEach((text, k) => {
-      if (columns[i]!.align === 'right')
-        sheet.text(text, place(i) + laid[i]!, top, { ...style, anchor: 'end' })
-      else sheet.text(text, place(i) + indent, top + k * next, style)
+      if (align === 'right') sheet.text(text, left + this.widths[column]!, top, { ...style, anchor: 'end' })
+      else sheet.text(text, left + indent, top + k * next, style)
     })
   }
-  const cellsOf = (cells: readonly string[], weight: TextWeight, indent: number) => {
-    const lines = cells.map((text, i) => linesOf(text, i, weight, i === 0 ? indent : 0))
-    const most = Math.max(1, ...lines.map((each) => each.length))
-    return { lines, height: line + (most - 1) * next }
-  }
-  const head = cellsOf(
-    columns.map(({ heading }) => heading),
-    'bold',
-    0,
-  )
-  const table = sheet.own('Table')
-  const headRow = partOf('TR', table)
-  head.lines.forEach((lines, i) => write(i, lines, y, 'bold', 0, partOf('TH', headRow, COLUMN_HEAD)))
-  y += head.height
-  sheet.rule(y, sheet.left, sheet.left + width, 0.3)
-  let drawn = 0
-  for (const row of rows) {
-    const weight = row.bold ? 'bold' : 'regular'
-    const { lines, height } = cellsOf(row.cells, weight, inset)
-    if (y + height > sheet.bottom) break
-    row.mark?.(sheet, sheet.left, y, line)
-    const told = partOf('TR', table)
-    lines.forEach((each, i) => {
-      const cell = i === 0 ? partOf('TH', told, ROW_HEAD) : partOf('TD', told)
-      write(i, each, y, weight, i === 0 ? inset : 0, cell)
-    })
-    y += height
-    sheet.rule(y, sheet.left, sheet.left + width, 0.12)
-    drawn++
-  }
-  return { y, drawn }
 }

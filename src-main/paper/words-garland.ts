@@ -14,6 +14,8 @@ import { capital, counted, listed, numbered } from '../../src-core/figures/words
 export const CARD_WORDS = {
   contents: 'In this kit',
   yarn: 'Yarn for it',
+  weight: 'weight',
+  length: 'length',
   make: 'What you make',
   hangs: 'How it hangs',
   together: 'How it goes together',
@@ -54,6 +56,7 @@ export const PACKING_WORDS = {
   title: 'Packing list',
   forSeller: 'For the seller; it does not go into the kit.',
   winding: 'Winding and cutting',
+  cut: (each: string, all: string): string => `cord, cut to ${each}, ${all} in all`,
   buying: 'To buy for the batch',
   account: 'Cost and price',
   label: 'For the label',

@@ -14,7 +14,11 @@ import { edgingTitle } from './words-edging'
 export const MATERIAL_WORDS = {
   yarn: 'Yarn',
   together: 'Together',
-  columns: (balls: string): string[] => ['Yarn', 'needed', '', '', '', balls, 'on hand', 'to buy', 'cost'],
+  /** The weight that is needed in the project's unit first, then in the other one. */
+  columns: (balls: string, units: UnitSystem): string[] => {
+    const other = units === 'metric' ? 'in oz' : 'in g'
+    return ['Yarn', 'needed', other, 'in m', 'in yd', balls, 'on hand', 'to buy', 'cost']
+  },
   parts: (edging: string): { key: keyof YarnNeed['parts']; heading: string }[] => [
     { key: 'motifs', heading: 'motifs' },
     { key: 'joins', heading: 'joins' },

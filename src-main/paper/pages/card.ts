@@ -19,8 +19,8 @@ import { drawEntry, entryHeight } from '../entry'
 import type { Draft, Job } from '../page'
 import { newSheet } from '../page'
 import { Sheet, TYPE } from '../setting'
-import type { Row } from '../table'
-import { drawTable } from '../table'
+import type { Column, Row } from '../table'
+import { Table } from '../table'
 import { HEADINGS, noColourway, PAGE_NAMES, slotWords } from '../words'
 import {
   bothMasses,
@@ -183,17 +183,24 @@ function yarnList(job: Job, sheet: Sheet, top: number, most: number): number {
     mark: yarnSwatch(yarns.get(yarn)?.colour, job.style),
   }))
   for (const { name, perKit } of plan.kit?.extras ?? [])
-    rows.push({ cells: [name, '', `× ${formatNumber(perKit)}`, ''] })
+    rows.push({ cells: [`${formatNumber(perKit)} × ${name}`, '', '', ''] })
   const shown = rows.length > most ? rows.slice(0, most - 1) : rows
   if (shown.length < rows.length)
     shown.push({ cells: [CARD_WORDS.more(rows.length - shown.length), '', '', ''] })
-  const columns = [
-    { heading: plan.kit ? CARD_WORDS.contents : CARD_WORDS.yarn, align: 'left' as const },
-    { heading: '', align: 'left' as const },
-    { heading: '', align: 'right' as const },
-    { heading: '', align: 'right' as const },
+  const columns: Column[] = [
+    { heading: plan.kit ? CARD_WORDS.contents : CARD_WORDS.yarn, align: 'left' },
+    { heading: CARD_WORDS.fibre(job.terms), align: 'left' },
+    { heading: CARD_WORDS.weight, align: 'right' },
+    { heading: CARD_WORDS.length, align: 'right' },
   ]
-  return drawTable(sheet, top, columns, shown, { inset: SWATCH_INSET }).y + 2
+  const said = columns.map((_, i) => shown.some(({ cells }) => cells[i] !== ''))
+  const table = new Table(
+    sheet,
+    columns.filter((_, i) => said[i]),
+    shown.map((row) => ({ ...row, cells: row.cells.filter((_, i) => said[i]) })),
+    { inset: SWATCH_INSET },
+  )
+  return table.draw(sheet, top) + 2
 }
 
 const neededYarn = (need: YarnNeed) => ({

@@ -6,7 +6,7 @@ import type { Draft, Job } from '../page'
 import { newSheet } from '../page'
 import { TYPE } from '../setting'
 import type { Column, Row } from '../table'
-import { drawTable } from '../table'
+import { Table } from '../table'
 import { PAGE_NAMES } from '../words'
 import { CORD_WORDS, cordWords } from '../words-garland'
 import { cardPage } from './card'
@@ -54,7 +54,7 @@ function cordPages(job: Job, garland: GarlandAccount): Draft[] {
   ]
   const { cord, chainsAfter } = garland
   const along = lengthsIn(job.units, [...garland.items.map((item) => item.along), cord.length])
-  let rows: Row[] = garland.items.map((item, i): Row => ({
+  const rows: Row[] = garland.items.map((item, i): Row => ({
     cells: [
       formatNumber(i + 1),
       item.bead || (names.get(item.motif) ?? item.motif),
@@ -69,19 +69,19 @@ function cordPages(job: Job, garland: GarlandAccount): Draft[] {
     const end = ['', CORD_WORDS.end, '', along(cord.length), formatNumber(chainsAfter), '']
     rows.push({ cells: [...end, CORD_WORDS.tie(cord.ties.chains ?? 0)] })
   }
-  const drafts: Draft[] = []
-  while (rows.length > 0) {
-    const sheet = newSheet(job)
-    let y = sheet.top
-    if (drafts.length === 0) {
-      y = sheet.title(CORD_WORDS.title)
-      y = sheet.paragraph(cordWords(job.settled, garland, job.units), sheet.left, y, 165)
-      y = setNotes(job, sheet, y) + 3
-    }
-    const result = drawTable(sheet, y, columns, rows, { size: TYPE.list })
-    rows = rows.slice(Math.max(1, result.drawn))
-    const bookmarks = drafts.length === 0 ? [CORD_WORDS.title] : []
-    drafts.push({ section: 'cord', name: PAGE_NAMES.cord, bookmarks, sheet })
+  if (rows.length === 0) return []
+  let sheet = newSheet(job)
+  let y = sheet.title(CORD_WORDS.title)
+  y = sheet.paragraph(cordWords(job.settled, garland, job.units), sheet.left, y, 165)
+  y = setNotes(job, sheet, y) + 3
+  const table = new Table(sheet, columns, rows, { size: TYPE.list })
+  const [section, name] = ['cord', PAGE_NAMES.cord] as const
+  const drafts: Draft[] = [{ section, name, bookmarks: [CORD_WORDS.title], sheet }]
+  table.draw(sheet, y)
+  while (table.goesOn) {
+    sheet = newSheet(job)
+    drafts.push({ section, name, bookmarks: [], sheet })
+    table.draw(sheet, sheet.top)
   }
   return drafts
 }

@@ -31,8 +31,8 @@ import type { Draft, Job } from '../page'
 import { newSheet } from '../page'
 import type { Sheet } from '../setting'
 import { TYPE } from '../setting'
-import type { Row } from '../table'
-import { drawTable } from '../table'
+import type { Column, Row } from '../table'
+import { Table } from '../table'
 import { HEADINGS, PAGE_NAMES } from '../words'
 import { TEMPLATE_WORDS } from '../words-template'
 import { SWATCH_INSET, yarnSwatch } from './swatch'
@@ -104,10 +104,10 @@ function totalRow(job: Job): string[] {
   ]
 }
 
-function yarnTable(job: Job): { columns: Parameters<typeof drawTable>[2]; rows: Row[] } {
+function yarnTable(job: Job): { columns: readonly Column[]; rows: Row[] } {
   const yarns = new Map(job.settled.yarns.map((yarn) => [yarn.id, yarn]))
   const balls = termWord('balls', job.terms)
-  const headings = MATERIAL_WORDS.columns(balls)
+  const headings = MATERIAL_WORDS.columns(balls, job.units)
   const columns = headings.map((heading, i) => ({
     heading,
     align: i === 0 ? ('left' as const) : ('right' as const),
@@ -127,7 +127,7 @@ function yarnTable(job: Job): { columns: Parameters<typeof drawTable>[2]; rows: 
 }
 
 /** What the expected grams are made of; columns that are empty everywhere are left out. */
-function partsTable(job: Job): { columns: Parameters<typeof drawTable>[2]; rows: Row[] } | null {
+function partsTable(job: Job): { columns: readonly Column[]; rows: Row[] } | null {
   const yarns = new Map(job.settled.yarns.map((yarn) => [yarn.id, yarn]))
   const parts = MATERIAL_WORDS.parts(termWord('edging', job.terms))
   const shown = parts.filter(({ key }) => job.plan.yarns.some((need) => (need.parts[key] ?? 0) > 0.05))
@@ -241,23 +241,19 @@ export function materialPages(job: Job, notes: readonly string[] = []): Draft[] 
   }
   let sheet = open()
   let y = sheet.title(HEADINGS.materials) + 1
-  for (const table of [yarnTable(job), partsTable(job)]) {
-    if (!table || table.rows.length === 0) continue
-    let { rows } = table
+  for (const told of [yarnTable(job), partsTable(job)]) {
+    if (!told || told.rows.length === 0) continue
     const second = y > sheet.top + 30
     if (second && y + 36 > sheet.bottom) {
       sheet = open()
       y = sheet.top
     }
     if (second) y = sheet.heading(HEADINGS.parts, sheet.left, y)
-    while (rows.length > 0) {
-      const result = drawTable(sheet, y, table.columns, rows, { inset: SWATCH_INSET })
-      y = result.y + 6
-      rows = rows.slice(Math.max(1, result.drawn))
-      if (rows.length > 0) {
-        sheet = open()
-        y = sheet.top
-      }
+    const table = new Table(sheet, told.columns, told.rows, { inset: SWATCH_INSET })
+    y = table.draw(sheet, y) + 6
+    while (table.goesOn) {
+      sheet = open()
+      y = table.draw(sheet, sheet.top) + 6
     }
   }
   const list = facts(job, notes)

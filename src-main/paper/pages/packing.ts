@@ -4,13 +4,14 @@ import { capital } from '../../../src-core/figures/words'
 import { BOUGHT_NEW, hasStock, starred, starWords } from '../../../src-core/figures/yarn-words'
 import { termWord } from '../../../src-core/stitches/terms'
 import type { KitAccount } from '../../../shared-types/plan'
+import type { Settled } from '../../../shared-types/settled'
 import { formatLength, formatMass, formatMoney, formatNumber } from '../../../src-core/units/format'
 import type { Draft, Job } from '../page'
 import { newSheet } from '../page'
 import type { Sheet } from '../setting'
 import { TYPE } from '../setting'
 import type { Column, Row } from '../table'
-import { drawTable } from '../table'
+import { Table } from '../table'
 import { creditLine, fibreWords, kitCautions } from '../../../src-core/figures/kit-words'
 import { cordName } from '../../../src-core/layout/garland/put-in'
 import { HEADINGS, PAGE_NAMES } from '../words'
@@ -71,12 +72,11 @@ class Pages {
     if (rows.length === 0) return
     this.want(LEAST)
     this.y = this.sheet.heading(heading, this.sheet.left, this.y)
-    let rest = rows
-    while (rest.length > 0) {
-      const result = drawTable(this.sheet, this.y, columns, rest, { size: this.setting.size })
-      this.y = result.y + this.setting.between
-      rest = rest.slice(Math.max(1, result.drawn))
-      if (rest.length > 0) this.want(Infinity)
+    const table = new Table(this.sheet, columns, rows, { size: this.setting.size })
+    this.y = table.draw(this.sheet, this.y) + this.setting.between
+    while (table.goesOn) {
+      this.want(Infinity)
+      this.y = table.draw(this.sheet, this.y) + this.setting.between
     }
   }
 
@@ -116,7 +116,7 @@ function setPacking(job: Job, kit: KitAccount, setting: Setting): Draft[] {
   pages.y += setting.between
   pages.table(
     PACKING_WORDS.winding,
-    [left('What'), right('in one kit'), right(''), right('pieces'), right('in all')],
+    [left('What'), right('in one kit'), right('its length'), right('pieces'), right('in all')],
     windingRows(job, kit),
   )
   pages.table(
@@ -157,39 +157,34 @@ function setPacking(job: Job, kit: KitAccount, setting: Setting): Draft[] {
   return pages.drafts
 }
 
-const yarnName = (job: Job, id: string): string =>
-  job.settled.yarns.find((yarn) => yarn.id === id)?.name || id
+const yarnName = (settled: Settled, id: string): string =>
+  settled.yarns.find((yarn) => yarn.id === id)?.name || id
 
-/** Bundles to wind and lengths to cut. */
-function windingRows(job: Job, kit: KitAccount): Row[] {
-  const { units, plan } = job
+/** Bundles to wind; below them cords to cut and what else goes in, which are counted and not weighed. */
+function windingRows({ settled, plan, units }: Job, kit: KitAccount): Row[] {
   const pieces = kit.count + kit.spares
   const rows = kit.perKit.map(({ yarn, grams, metres, assumed = [] }): Row => ({
     cells: [
-      `☐ ${yarnName(job, yarn)}`,
+      `☐ ${yarnName(settled, yarn)}`,
       starred(bothMasses(grams, units), assumed.includes('grams')),
       starred(bothYarnLengths(metres, units), assumed.includes('metres')),
       formatNumber(pieces),
       starred(bothMasses(grams * pieces, units), assumed.includes('grams')),
     ],
   }))
+  const counted = (name: string, count: number): Row => ({
+    cells: [`☐ ${name}`, '', '', formatNumber(count), ''],
+  })
   const cord = plan.garland?.cord
   if (cord?.chains === null) {
-    const whole = cord.whole.length
-    rows.push({
-      cells: [
-        '☐ cord, cut',
-        formatLength(whole, units),
-        '',
-        formatNumber(pieces),
-        formatLength(whole * pieces, units),
-      ],
-    })
+    const { length } = cord.whole
+    const name = PACKING_WORDS.cut(formatLength(length, units), formatLength(length * pieces, units))
+    rows.push(counted(name, pieces))
   }
   // The cord that is cut stands above with its length.
   const cut = cordName(cord, units)
   for (const { name, perKit, run } of kit.extras.filter((extra) => extra.name !== cut))
-    rows.push({ cells: [`☐ ${name}`, `× ${formatNumber(perKit)}`, '', formatNumber(run), ''] })
+    rows.push(counted(`${formatNumber(perKit)} × ${name}`, run))
   return rows
 }
 
@@ -197,7 +192,7 @@ function buyingRows(job: Job, kit: KitAccount, money: (amount: number) => string
   const rows: Row[] = []
   const amount = (cost: number | null): string => (cost === null ? '–' : money(cost))
   for (const run of kit.run) {
-    const name = yarnName(job, run.yarn)
+    const name = yarnName(job.settled, run.yarn)
     const isGuessed = run.assumed ?? false
     if (run.packs.length === 0) rows.push({ cells: [`☐ ${name}`, '–', '', '–'] })
     run.packs.forEach(({ grams, price, count }, i) => {

@@ -10,7 +10,7 @@ import {
 import { formatNumber } from '../../../src-core/units/format'
 import type { Draft, Job } from '../page'
 import { newSheet } from '../page'
-import { drawTable } from '../table'
+import { Table } from '../table'
 import type { Column, Row } from '../table'
 import { HEADINGS, PAGE_NAMES, tickSentence } from '../words'
 
@@ -45,15 +45,14 @@ export function progressPages(job: Job): Draft[] {
   for (const text of told) y = sheet.paragraph(text, sheet.left, y, sheet.inner) + 1.6
   if (progress.days.length === 0) return drafts
   y = sheet.heading(HEADINGS.days, sheet.left, y + 3)
-  let rows: readonly Row[] = progress.days.map(({ day, pieces }) => ({
+  const rows: readonly Row[] = progress.days.map(({ day, pieces }) => ({
     cells: [dayWords(day), formatNumber(pieces)],
   }))
-  while (rows.length > 0) {
-    const { drawn } = drawTable(sheet, y, COLUMNS, rows)
-    rows = rows.slice(Math.max(1, drawn))
-    if (rows.length === 0) break
+  const table = new Table(sheet, COLUMNS, rows)
+  table.draw(sheet, y)
+  while (table.goesOn) {
     sheet = open()
-    y = sheet.top
+    table.draw(sheet, sheet.top)
   }
   return drafts
 }

@@ -7,7 +7,7 @@ import type { Draft, Job } from '../page'
 import { newSheet } from '../page'
 import { TYPE } from '../setting'
 import type { Column, Row } from '../table'
-import { drawTable } from '../table'
+import { Table } from '../table'
 import { slotWords } from '../words'
 import { boxOf, madeAfter } from '../words-order'
 import type { Done } from '../words-order'
@@ -18,19 +18,19 @@ const NOTE = 34
 
 /** The list on as many pages as it takes. */
 export function templateList(job: Job, ground: TemplateGround): Draft[] {
-  const drafts: Draft[] = []
-  let rows = listRows(job, ground)
-  while (rows.length > 0) {
-    const sheet = newSheet(job)
-    let y = sheet.top
-    if (drafts.length === 0) {
-      y = sheet.title(WORDS.list)
-      y = sheet.paragraph(WORDS.listIntroduction(ground.reverse, job.terms), sheet.left, y, sheet.inner) + 3
-    }
-    const { drawn } = drawTable(sheet, y, COLUMNS, rows, { size: TYPE.list })
-    rows = rows.slice(Math.max(1, drawn))
-    const bookmarks = drafts.length === 0 ? [WORDS.list] : []
-    drafts.push({ section: 'items', name: WORDS.list, bookmarks, sheet })
+  const rows = listRows(job, ground)
+  if (rows.length === 0) return []
+  let sheet = newSheet(job)
+  let y = sheet.title(WORDS.list)
+  y = sheet.paragraph(WORDS.listIntroduction(ground.reverse, job.terms), sheet.left, y, sheet.inner) + 3
+  const table = new Table(sheet, COLUMNS, rows, { size: TYPE.list })
+  const [section, name] = ['items', WORDS.list] as const
+  const drafts: Draft[] = [{ section, name, bookmarks: [WORDS.list], sheet }]
+  table.draw(sheet, y)
+  while (table.goesOn) {
+    sheet = newSheet(job)
+    drafts.push({ section, name, bookmarks: [], sheet })
+    table.draw(sheet, sheet.top)
   }
   return drafts
 }

@@ -12,10 +12,12 @@ import { readMotif } from '../../../src-core/motif/rounds/read-motif'
 import { createPlanner } from '../../../src-core/plan'
 import { listExamples } from '../../../src-main/documents'
 import { renderMap } from '../../../src-main/paper/index'
+import { columnTroubles } from './checker/columns'
 import { readSheets } from './checker/read-sheets'
 import type { PaintedSheet } from './checker/read-sheets'
 import { beyondMargin, emptyPages, troublesOf } from './checker/troubles'
 import { DATE, flowers, VERSION } from './projects'
+import { readTables } from './read-tables'
 
 const PAPERS: readonly Paper[] = ['A4', 'Letter']
 const STYLES: readonly SheetStyle[] = ['ink', 'colour']
@@ -87,6 +89,13 @@ describe.each(listExamples().map(({ name }) => name))('%s on paper', (name) => {
       )
       expect(troubles).toEqual([])
       if (style === 'ink') expect(await colourOperators(bytes)).toEqual([])
+    }
+  })
+
+  it('has a head on every column of its tables, and one unit in each', async () => {
+    for (const { paper, terms, bytes } of prints) {
+      const troubles = (await readTables(bytes)).flatMap(columnTroubles)
+      expect(troubles.map((trouble) => `${paper} ${terms}: ${trouble}`)).toEqual([])
     }
   })
 

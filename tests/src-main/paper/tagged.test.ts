@@ -10,6 +10,8 @@ import { renderCharts, renderMap } from '../../../src-main/paper'
 import { readFaces } from '../../../src-main/paper/pdf/faces'
 import { writePdf } from '../../../src-main/paper/pdf/file'
 import { DATE, flowers, planned, VERSION } from './projects'
+import { readTables } from './read-tables'
+import type { ReadTable } from './read-tables'
 import { elementsIn, readTags } from './read-tags'
 import type { ReadElement, Tagged } from './read-tags'
 
@@ -118,6 +120,22 @@ describe('tagged paper', () => {
       expect(named(page.node, 'Tabs')).toBe('/S')
       expect(numbers.lookup(2 * i + 1, PDFArray).size()).toBeGreaterThan(0)
     })
+  })
+
+  it('tells a table that runs over several pages once, with all its rows below one heading', async () => {
+    const { project } = examples.find(({ name }) => name.startsWith('orchard-gate'))!
+    const { layout } = project
+    if (layout?.kind !== 'garland') throw new Error('a garland is wanted')
+    const swags = { ...layout.swags!, span: 3000 }
+    const plan = planProject({ ...project, layout: { ...layout, swags, kit: undefined } })
+    const tables = await readTables(await renderMap(plan, options))
+    const along = tables.filter(({ heads }) => heads[0] === 'No.')
+    expect(along).toHaveLength(1)
+    const [{ rows, headRows, pages }] = along as [ReadTable]
+    expect(headRows).toBe(1)
+    expect(pages.length).toBeGreaterThan(1)
+    const numbers = rows.flatMap(([number]) => (number === '' ? [] : [Number(number)]))
+    expect(numbers).toEqual(plan.garland!.items.map((_, i) => i + 1))
   })
 
   it('begins at the first level where pages are printed alone, and names PDF/UA on charts', async () => {
