@@ -1,7 +1,7 @@
 /** What kind of motif an outline is: petals, round, or straight-sided. */
 import { areaOf, hullOf } from './regions'
 import type { Mask } from './regions'
-import { DIRECTIONS } from './symmetry'
+import { CLEAR, DIRECTIONS } from './symmetry'
 import type { Symmetry } from './symmetry'
 
 export type PhotoKind = 'petals' | 'round' | 'square' | 'hexagon' | 'octagon' | 'other'
@@ -10,8 +10,6 @@ export type PhotoKind = 'petals' | 'round' | 'square' | 'hexagon' | 'octagon' | 
 const SOLID = 0.955
 /** Most unevenness of a round outline, as a share of its radius (rms). */
 const ROUND = 0.022
-/** Share of the unevenness from which a repeat, however shallow, is no chance of stitches. */
-const CLEAR = 0.65
 /** Most rms distance of straight sides from straight, as a share of the mean reach. */
 const STRAIGHT = 0.03
 
@@ -67,7 +65,7 @@ export function kindOf(symmetry: Symmetry, mask: Mask): PhotoKind {
   const solid = mask.on.reduce((sum, each) => sum + each, 0) / areaOf(hullOf(mask))
   const { order } = symmetry
   const even = Math.hypot(symmetry.rest, order === 0 ? 0 : symmetry.depth)
-  const clear = order > 0 && symmetry.share > CLEAR
+  const clear = order > 0 && (symmetry.share > CLEAR || symmetry.stands)
   if (
     even < ROUND &&
     solid > SOLID &&

@@ -1,6 +1,7 @@
 /** The motif apart from paper and shadow. */
 import type { Evened } from './light'
 import { toOklab } from './oklab'
+import type { Spot } from './picture'
 import type { Area, Plane } from './rectify'
 import { filled, regions } from './regions'
 import type { Mask, Region } from './regions'
@@ -196,4 +197,27 @@ export function findAgain(plane: Plane, evened: Evened, found: FoundMotif, coars
     .sort((a, b) => b.shared - a.shared)
   if (!largest) return null
   return { ...found, mask: filled(largest, width, height), distance }
+}
+
+/** The inner share of the reach where nothing is looked for: rings and spaces round the middle are no slits. */
+const CORE = 0.45
+
+/** How much of the motif lies along rays from its middle, out to how far it reaches: what slits between petals leave. */
+export function coveredAlong(
+  { width, height }: Plane,
+  { distance, level }: FoundMotif,
+  middle: Spot,
+  reach: Float64Array,
+): Float64Array {
+  return reach.map((far, at) => {
+    const angle = (2 * Math.PI * at) / reach.length
+    const [across, down] = [Math.sin(angle), -Math.cos(angle)]
+    let open = 0
+    for (let r = Math.ceil(CORE * far); r < far; r++) {
+      const x = Math.min(width - 1, Math.max(0, Math.round(middle.x + r * across)))
+      const y = Math.min(height - 1, Math.max(0, Math.round(middle.y + r * down)))
+      if (distance[y * width + x]! <= level) open++
+    }
+    return far - open
+  })
 }

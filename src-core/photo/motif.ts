@@ -111,7 +111,7 @@ export function takenAs(
   const turn = firstTip(reach, order)
   const symmetry = {
     ...{ middle: { x: 0, y: 0 }, reach, mean, order, turn },
-    ...{ share: 1, depth: 0, rest: 0, rival: 0, finer: 0 },
+    ...{ share: 1, depth: 0, rest: 0, rival: 0, finer: 0, stands: true, hidden: false },
   }
   const tip = meanOf(tipsOf(symmetry, 0).map(({ far }) => far))
   const dip = Math.min(tip, meanOf(hollowsOf(symmetry)))

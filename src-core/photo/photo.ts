@@ -9,7 +9,7 @@ import type { Corners } from './homography'
 import { kindOf, profileOf } from './kind'
 import type { PhotoKind } from './kind'
 import { evenLight, fitLight } from './light'
-import { boxOf, findAgain, findMotif } from './motif-mask'
+import { boxOf, coveredAlong, findAgain, findMotif } from './motif-mask'
 import { reduced } from './picture'
 import type { Picture, Spot } from './picture'
 import { rectify } from './rectify'
@@ -142,7 +142,9 @@ export function measurePhoto(picture: Picture, { progress, ...asked }: PhotoOpti
   const across = sheet.blur ?? blurRound(picture, onPicture(found.mask, plane, size, corners))
   const blur = Math.max(0.5, (across / plane.density) * plane.scale)
   const outline = contourOf(plane, evened, found, blur)
-  const symmetry = findSymmetry(outline, centroid(outline))
+  const symmetry = findSymmetry(outline, centroid(outline), (middle, reach) =>
+    coveredAlong(plane, found, middle, reach),
+  )
   if (blur > DOUBT.blur * symmetry.mean) tell('photo/blurred')
   if (found.contrast < DOUBT.contrast) tell('photo/like-paper')
   const kind = kindOf(symmetry, found.mask)
@@ -151,7 +153,10 @@ export function measurePhoto(picture: Picture, { progress, ...asked }: PhotoOpti
   else if (kind === 'round' && symmetry.order > 0) tell('photo/nearly-round')
   else if (
     order > 0 &&
-    (symmetry.share < DOUBT.repeat || symmetry.rival > DOUBT.rival || symmetry.finer > DOUBT.finer)
+    (symmetry.hidden ||
+      symmetry.share < DOUBT.repeat ||
+      symmetry.rival > DOUBT.rival ||
+      symmetry.finer > DOUBT.finer)
   )
     tell('photo/petals-unsure', { petals: order })
 

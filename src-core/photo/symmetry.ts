@@ -1,4 +1,5 @@
 /** The middle of the motif and how many times its outline repeats round it. */
+import { clearestOrder, standing } from './comb'
 import type { Spot } from './picture'
 
 /** Directions in which the outline's reach is taken. */
@@ -69,15 +70,31 @@ export interface Symmetry {
   /** How much the next best order explains, as a share of this one; and the best of its own multiples. */
   readonly rival: number
   readonly finer: number
+  /** Whether the repeat stands out so clearly that no chance of stitches makes it, however little it explains. */
+  readonly stands: boolean
+  /** The outline does not show it, only slits behind it do. */
+  readonly hidden: boolean
 }
 
 /** Least depth of a repeat that is more than stitches on a round outline, and of one that explains nearly all of it. */
 const LEAST_DEPTH = 0.008
 const LEAST_CLEAR_DEPTH = 0.003
 const NEARLY_ALL = 0.9
+/** Share of the unevenness from which a repeat, however shallow, is no chance of stitches. */
+export const CLEAR = 0.65
+/** From where on a repeat stands out (rounds of the tests' renderers come to 9), and from where on another one does so more. */
+const STANDING = 13
+const BY_FAR = 12
 
-/** Finds middle and order of an outline. */
-export function findSymmetry(outline: readonly Spot[], first: Spot): Symmetry {
+/**
+ * Finds middle and order of an outline. Petals that touch at their tips leave nothing in the outline, but slits behind
+ * it: where it shows no repeat, that of `covered` counts, how much of the motif lies along each ray from the middle.
+ */
+export function findSymmetry(
+  outline: readonly Spot[],
+  first: Spot,
+  covered?: (middle: Spot, reach: Float64Array) => Float64Array,
+): Symmetry {
   let middle = first
   let reach = reaches(outline, middle)
   for (let round = 0; round < 6; round++) {
@@ -86,6 +103,20 @@ export function findSymmetry(outline: readonly Spot[], first: Spot): Symmetry {
     reach = reaches(outline, middle)
     if (Math.hypot(one.cosine, one.sine) < 0.01) break
   }
+  const own = repeatOf(reach)
+  const repeat = own.order > 0 && (own.stands || own.share > CLEAR) ? own : (slits(reach) ?? own)
+  return { middle, reach, ...repeat }
+
+  function slits(reach: Float64Array) {
+    const behind = covered && repeatOf(covered(middle, reach))
+    return behind?.stands && behind.depth > LEAST_DEPTH
+      ? { ...behind, mean: own.mean, rest: own.rest, hidden: true }
+      : null
+  }
+}
+
+/** How often a reach repeats. */
+function repeatOf(reach: Float64Array): Omit<Symmetry, 'middle' | 'reach'> {
   const parts = spectrum(reach)
   const mean = parts[0]!.cosine
   const powers = parts.map(({ cosine, sine }) => (cosine * cosine + sine * sine) / 2)
@@ -97,7 +128,13 @@ export function findSymmetry(outline: readonly Spot[], first: Spot): Symmetry {
   }
   const orders = Array.from({ length: ORDER.most - ORDER.least + 1 }, (_, at) => ORDER.least + at)
   const most = Math.max(...orders.map(explained))
-  const order = orders.reduce((best, each) => (explained(each) >= AS_GOOD * most ? each : best), ORDER.least)
+  const strongest = orders.reduce(
+    (best, each) => (explained(each) >= AS_GOOD * most ? each : best),
+    ORDER.least,
+  )
+  const clearest = clearestOrder({ powers, mean }, orders)
+  const isClearer = clearest.standing > standing({ powers, mean }, strongest) + BY_FAR
+  const order = isClearer ? clearest.order : strongest
   const own = explained(order)
   const rival = Math.max(
     0,
@@ -109,11 +146,11 @@ export function findSymmetry(outline: readonly Spot[], first: Spot): Symmetry {
   )
   const depth = Math.sqrt(own) / mean
   const clear = own > NEARLY_ALL * total
-  const repeats = depth >= (clear ? LEAST_CLEAR_DEPTH : LEAST_DEPTH) && own / total > 0.3
+  const stands = standing({ powers, mean }, order) >= STANDING
+  const repeats =
+    depth >= (clear || stands ? LEAST_CLEAR_DEPTH : LEAST_DEPTH) && (stands || own / total > 0.3)
   const lead = parts[order]!
   return {
-    middle,
-    reach,
     mean,
     order: repeats ? order : 0,
     turn: Math.atan2(lead.sine, lead.cosine) / order,
@@ -122,5 +159,7 @@ export function findSymmetry(outline: readonly Spot[], first: Spot): Symmetry {
     rest: Math.sqrt(Math.max(0, total - (repeats ? own : 0))) / mean,
     rival,
     finer,
+    stands: repeats && stands,
+    hidden: false,
   }
 }

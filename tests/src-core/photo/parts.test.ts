@@ -5,11 +5,15 @@ import { evenPoints, boundary } from '../../../src-core/photo/contour'
 import { homography, inverse, mapped, sheetCorners } from '../../../src-core/photo/homography'
 import type { Corners } from '../../../src-core/photo/homography'
 import { toOklab } from '../../../src-core/photo/oklab'
+import { coveredAlong } from '../../../src-core/photo/motif-mask'
+import type { FoundMotif } from '../../../src-core/photo/motif-mask'
 import { asSheet, bestPose } from '../../../src-core/photo/pose'
+import type { Plane } from '../../../src-core/photo/rectify'
 import { fourSides } from '../../../src-core/photo/regions'
 import { fitLine } from '../../../src-core/photo/sheet-edges'
 import { findSymmetry } from '../../../src-core/photo/symmetry'
 import { byteOfLight } from '../../../src-core/photo/picture'
+import { chance } from './flowers'
 
 const corners = (...at: [number, number][]): Corners => at.map(([x, y]) => ({ x, y })) as unknown as Corners
 
@@ -130,5 +134,79 @@ describe('symmetry', () => {
       expect(found.turn).toBeCloseTo(0.1, 2)
       expect(Math.hypot(found.middle.x - 11, found.middle.y - 7)).toBeLessThan(0.1)
     }
+  })
+
+  /** A line of this reach by angle, with stitches as chance has them, slowly and quickly. */
+  const lineOf = (far: (angle: number) => number, seed: number, stitches = 0.15) => {
+    const random = chance(seed)
+    const waves = Array.from({ length: 40 }, (_, k) => ({
+      by: (stitches * (random() + random() - 1)) / Math.sqrt(1 + k / 4),
+      from: 6.283 * random(),
+    }))
+    return Array.from({ length: 1500 }, (_, at) => {
+      const angle = (2 * Math.PI * at) / 1500
+      const reach =
+        far(angle) + waves.reduce((sum, { by, from }, k) => sum + by * Math.cos((k + 2) * angle + from), 0)
+      return { x: reach * Math.sin(angle), y: -reach * Math.cos(angle) }
+    })
+  }
+  const notch = (angle: number, count: number) => {
+    const off = (((angle * count) / (2 * Math.PI)) % 1) - 0.5
+    return Math.exp(-((((Math.abs(off) * 2 * Math.PI) / count) * 40) ** 2) / 8)
+  }
+
+  it('counts petals that all but close a circle by their narrow dips', () => {
+    for (const petals of [5, 6, 7, 9])
+      for (const seed of [1, 2, 3]) {
+        const found = findSymmetry(
+          lineOf((angle) => 40 - 1.6 * notch(angle, petals), seed),
+          { x: 0, y: 0 },
+        )
+        expect(found).toMatchObject({ order: petals, stands: true })
+      }
+  })
+
+  it('counts hearts, not their lobes', () => {
+    for (const seed of [1, 2, 3]) {
+      // Seven hearts whose own notch is three fifths as deep as what parts them.
+      const heart = (angle: number) => 40 - 2.2 * notch(angle, 14) - 1.6 * notch(angle, 7)
+      expect(findSymmetry(lineOf(heart, seed), { x: 0, y: 0 }).order).toBe(7)
+      // Twice as many petals, uneven as they come, are as many.
+      const petals = (angle: number) => 40 - 2.2 * notch(angle, 14)
+      expect(findSymmetry(lineOf(petals, seed), { x: 0, y: 0 }).order).toBe(14)
+    }
+  })
+
+  it('sees no petals in the stitches of a round', () => {
+    for (let seed = 1; seed <= 60; seed++)
+      expect(
+        findSymmetry(
+          lineOf(() => 40, seed),
+          { x: 0, y: 0 },
+        ).stands,
+      ).toBe(false)
+  })
+
+  it('counts petals that touch at their tips by the slits behind these', () => {
+    const [size, middle, radius] = [220, { x: 110, y: 110 }, 90]
+    const slit = (count: number) => (at: number) => {
+      const [x, y] = [(at % size) - middle.x, Math.floor(at / size) - middle.y]
+      const far = Math.hypot(x, y)
+      const off = (((Math.atan2(x, -y) * count) / (2 * Math.PI) + 1000.3) % 1) - 0.5
+      const isOpen = far > 0.72 * radius && far < 0.93 * radius && Math.abs(off) * far * 6.283 < count * 1.5
+      return far < radius && !isOpen ? 1 : 0
+    }
+    const look = (count: number) => {
+      const distance = Float32Array.from({ length: size * size }, (_, at) => slit(count)(at))
+      const plane = { width: size, height: size } as Plane
+      const found = { distance, level: 0.5 } as FoundMotif
+      return findSymmetry(
+        lineOf(() => radius, 5, 0.3).map(({ x, y }) => ({ x: x + middle.x, y: y + middle.y })),
+        middle,
+        (at, reach) => coveredAlong(plane, found, at, reach),
+      )
+    }
+    for (const petals of [3, 5, 6, 8]) expect(look(petals)).toMatchObject({ order: petals, hidden: true })
+    expect(look(0).order).toBe(0)
   })
 })
