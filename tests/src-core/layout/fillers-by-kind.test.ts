@@ -227,6 +227,29 @@ describe('M27 fillers by kind of opening', () => {
     expect(plan.fillers).toHaveLength(plan.openings[1]!.count)
   })
 
+  it('as one makes them: what is left of either kind is its own yarn and time, by hand', () => {
+    const project = largeAndSmall(7, 6, { openings: [three, four] })
+    const plan = planProject(project)
+    const left = (open: readonly string[]) => {
+      const made = [...plan.motifs, ...plan.fillers.filter(({ motif }) => !open.includes(motif))].map(
+        ({ id }) => id,
+      )
+      const { progress } = planProject({ ...project, made: Object.fromEntries(made.map((id) => [id, ''])) })
+      const yarn = progress.left.yarns.find(({ id }) => id === 'z')
+      return {
+        others: progress.left.others,
+        grams: yarn?.parts.motifs ?? 0,
+        minutes: progress.left.minutes?.expected ?? 0,
+      }
+    }
+    const [none, f, g, both] = [left([]), left(['f']), left(['g']), left(['f', 'g'])]
+    expect([none, f, g, both].map(({ others }) => others)).toEqual([0, 30, 12, 42])
+    expect(f.grams).toBeCloseTo(30 * 0.5, 6)
+    expect(g.grams).toBeCloseTo(12 * 1, 6)
+    expect(both.grams).toBeCloseTo(27, 6)
+    expect(f.minutes + g.minutes - none.minutes).toBeCloseTo(both.minutes, 6)
+  })
+
   it('one motif may fill several kinds', () => {
     const plan = planProject(largeAndSmall(4, 3, { openings: [three, { ...four, motif: 'f' }] }))
     expect(plan.fillers).toHaveLength(2 * 3 + 3)
