@@ -10,6 +10,7 @@
  */
 import type { CommandId } from './commands'
 import type { Finding } from './finding'
+import type { KeptFont } from './fonts'
 import type { House } from './house'
 import type { Paper, SheetStyle, Terms, UnitSystem, Hand } from './project'
 import type { PictureChoice } from './pictures'
@@ -126,12 +127,24 @@ export interface Settings {
   readonly paper: Paper
   /** What paper of every project says of who makes it. */
   readonly house: House
+  /** Fonts for other scripts, on paper of every project. */
+  readonly fonts: readonly KeptFont[]
 }
 
 /** What becomes of the settings; of the house style only the fields that change, so that two changes at once both hold. */
-export type SettingsChange = Partial<Omit<Settings, 'house'>> & {
+export type SettingsChange = Partial<Omit<Settings, 'house' | 'fonts'>> & {
   readonly house?: Partial<House> | undefined
 }
+
+/** A font file that a person chose. */
+export interface NewFont {
+  readonly name: string
+  /** Its bytes in base64. */
+  readonly data: string
+  readonly face: number | null
+}
+
+export type FontAdded = { readonly settings: Settings } | { readonly choose: readonly string[] }
 
 type NewProject = { readonly from: 'blank' } | { readonly from: 'example'; readonly name: string }
 
@@ -253,6 +266,12 @@ export interface HostOperations {
   printSheets(sheets: PrintSheets): Promise<Outcome<null>>
   settings(nothing?: null): Promise<Outcome<Settings>>
   changeSettings(change: SettingsChange): Promise<Outcome<Settings>>
+  /**
+   * Keeps a font for other scripts. Of a collection without `face` (from 1) it answers with the names of its fonts, of
+   * which one has to be chosen.
+   */
+  addFont(font: NewFont): Promise<Outcome<FontAdded>>
+  removeFont(font: { readonly id: string }): Promise<Outcome<Settings>>
   /** Names undo and redo in the host's menu. */
   showEditState(state: EditState): Promise<Outcome<null>>
   /** Whose work is in the program. */

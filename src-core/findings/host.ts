@@ -67,6 +67,11 @@ export const HOST_FINDINGS = {
     message: '{reason}',
     mend: 'What stood there is as it was. Choose another place, or make room there.',
   },
+  'app/font-refused': {
+    severity: 'error',
+    message: 'this font cannot be used: {reason}.',
+    mend: 'Choose another .ttf or .otf file.',
+  },
   'app/cannot-print': {
     severity: 'error',
     message: 'nothing was printed: {reason}.',

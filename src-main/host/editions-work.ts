@@ -8,13 +8,14 @@ import { createPlanner } from '../../src-core/plan'
 import { readProjectText } from '../documents/read'
 import { renderMap } from '../paper'
 import { fileNameFor } from './file-names'
+import { fontsAt, planWith } from './paper-fonts'
 import type { Exported, Housed } from './ports'
 
 type EditionsRequest = Extract<ExportRequest, { kind: 'editions' }>
 
 /** The finished ZIP. Its PDFs are packed already, so that they are stored as they are. */
 export async function zipOfEditions(
-  { text, editions: names, sheets, labels, reverse, house }: Housed<EditionsRequest>,
+  { text, editions: names, sheets, labels, reverse, house, fonts: places }: Housed<EditionsRequest>,
   plan: Plan,
   date: Date,
   onProgress: (progress: Progress) => void,
@@ -22,6 +23,7 @@ export async function zipOfEditions(
   const outcome = readProjectText(text)
   if (outcome.kind !== 'opened') throw new Error(`the project could not be read (${outcome.kind})`)
   const planner = createPlanner()
+  const fonts = fontsAt(places)
   const editions = editionsOf(names, plan.settled)
   const files: Record<string, Uint8Array> = {}
   let pages = 0
@@ -38,8 +40,8 @@ export async function zipOfEditions(
       ...(reverse ? { reverse } : {}),
       ...(house ? { house } : {}),
     }
-    const own = planner.plan({ ...outcome.project, hand })
-    const bytes = await renderMap(own, { ...chosen, date, version, onProgress: onShare })
+    const own = planWith(planner, { ...outcome.project, hand }, fonts)
+    const bytes = await renderMap(own, { ...chosen, fonts, date, version, onProgress: onShare })
     files[`${fileNameFor(plan.settled.title || 'Untitled')}-${name}.pdf`] = bytes
   }
   return { bytes: zipSync(files, { level: 0, mtime: date }), pages }

@@ -14,6 +14,7 @@ import type {
 } from '../../shared-types/bridge'
 import { done, refused } from '../../shared-types/bridge'
 import type { Finding } from '../../shared-types/finding'
+import type { KeptFont } from '../../shared-types/fonts'
 import type { Project } from '../../shared-types/project'
 import { PROJECT_FORMAT, PROJECT_VERSION } from '../../shared-types/project'
 import { finding } from '../../src-core/findings/finding'
@@ -27,6 +28,7 @@ import { RecentProjects } from '../documents/session/recent'
 import { ProjectSession } from '../documents/session/session'
 import { removeStaleStaging } from '../documents/session/stale'
 import type { Announce, Examples, Facts, Paper } from './ports'
+import { FontStore } from './fonts'
 import { SettingsStore } from './settings'
 
 export interface HostPorts {
@@ -55,6 +57,7 @@ export class Host {
   /** The program's own folder, through which everything in it is written. */
   readonly own: OwnFolder
   readonly settings: SettingsStore
+  readonly fonts: FontStore
   readonly recent: RecentProjects
   readonly #kept: KeptProjects
   readonly #sessions = new Map<string, ProjectSession>()
@@ -70,6 +73,12 @@ export class Host {
     })
     this.#kept = new KeptProjects(this.own, { now: this.#now })
     this.settings = new SettingsStore(ports.dataFolder, ports.locale, this.own.write)
+    this.fonts = new FontStore({
+      own: this.own,
+      paper: ports.paper,
+      current: () => this.settings.current,
+      change: (fonts) => this.changeSettings({ fonts }),
+    })
     this.recent = new RecentProjects(ports.dataFolder, this.#kept, this.own.write)
   }
 
@@ -234,7 +243,7 @@ export class Host {
     for (const session of [...this.#sessions.values()]) await session.checkDisk()
   }
 
-  async changeSettings(change: SettingsChange): Promise<Settings> {
+  async changeSettings(change: SettingsChange & { fonts?: readonly KeptFont[] }): Promise<Settings> {
     const settings = await this.settings.change(change)
     for (const id of this.#sessions.keys()) this.ports.announce(id, 'settings', settings)
     return settings

@@ -14,14 +14,17 @@ import type {
   Progress,
 } from '../../shared-types/bridge'
 import { CANCELLED, done, refused } from '../../shared-types/bridge'
+import { FONT_LIMITS } from '../../shared-types/fonts'
 import { PAPERS, SHEET_STYLES } from '../../shared-types/project'
 import { GROUND_COLOUR, PICTURE_FORMATS, PICTURE_SUBJECTS, PICTURE_WIDTH } from '../../shared-types/pictures'
 import { LABEL_COUNTS, LISTS, SHEETS } from '../../shared-types/sheets'
 import { finding, spelledValue } from '../../src-core/findings/finding'
+import { oneLine } from '../../src-core/letters/one-line'
 import { EDITION_NAMES } from '../../src-core/editions'
 import { isWriteRefusal, whyNotWritten } from '../documents/replace-file'
 import type { ProjectSession } from '../documents/session/session'
 import { exportFile } from './export-names'
+import { FontProblem } from './fonts'
 import type { Host } from './host'
 import { TEXT_LIMIT } from './limits'
 import type { Caller } from './ports'
@@ -189,7 +192,11 @@ export const OPERATIONS: { readonly [Name in OperationName]: Operation<Name> } =
     run: async (payload, { host, session }) => {
       const checked = host.ports.files.check(payload.text, session.keeping.name)
       if (!checked.ok) return refused(checked.problem)
-      const asked = { ...named(payload, checked.title, session), house: host.settings.current.house }
+      const asked = {
+        ...named(payload, checked.title, session),
+        house: host.settings.current.house,
+        fonts: host.fonts.places,
+      }
       const page = await host.ports.paper.preview(asked, session.id)
       return page ? done(page) : CANCELLED
     },
@@ -210,6 +217,26 @@ export const OPERATIONS: { readonly [Name in OperationName]: Operation<Name> } =
   changeSettings: {
     payload: settingsChangeSchema,
     run: async (payload, { host }) => done(await host.changeSettings(payload)),
+  },
+  addFont: {
+    payload: z.strictObject({
+      name: z.string().max(255),
+      data: z.base64().max(Math.ceil(FONT_LIMITS.bytes / 3) * 4),
+      face: z.number().int().min(1).max(10_000).nullable(),
+    }),
+    run: async ({ name, data, face }, { host }) => {
+      try {
+        const added = await host.fonts.add(Buffer.from(data, 'base64'), face)
+        return done('choose' in added ? added : { settings: added })
+      } catch (error) {
+        if (!(error instanceof FontProblem)) throw error
+        return refused(finding('app/font-refused', oneLine(name), { reason: error.message }))
+      }
+    },
+  },
+  removeFont: {
+    payload: z.strictObject({ id: z.string().max(64) }),
+    run: async ({ id }, { host }) => done(await host.fonts.remove(id)),
   },
   showEditState: {
     payload: z.strictObject({ undo: words.nullable(), redo: words.nullable(), terms: z.enum(['US', 'UK']) }),
@@ -286,7 +313,7 @@ export async function runExport(
     const target = await caller.placeToExport(file.name, file.type)
     if (target === null || signal.aborted) return CANCELLED
     const { house } = host.settings.current
-    const asked = { ...named(request.data, checked.title, session), house }
+    const asked = { ...named(request.data, checked.title, session), house, fonts: host.fonts.places }
     const made = await host.ports.paper.make(asked, onProgress, signal)
     if (signal.aborted) return CANCELLED
     const written = await target.write(made.bytes)

@@ -10,7 +10,7 @@ import type {
 import type { Plan } from '../../shared-types/plan'
 import type { ListName } from '../../shared-types/sheets'
 import { zipOfEditions } from './editions-work'
-import { planProject } from '../../src-core/plan'
+import { createPlanner } from '../../src-core/plan'
 import { readProjectText } from '../documents/read'
 import type { Faces, MapOptions, MapPage } from '../paper'
 import { mapPages, NoSuchPageError, readFaces, renderMap } from '../paper'
@@ -18,6 +18,8 @@ import { LIST_OWNERS, listCsv } from '../paper/lists'
 import { renderPicture } from '../paper/picture'
 import { figureToSvg } from '../paper/svg'
 import { phonePage } from '../phone/page'
+import type { ChosenFont } from '../paper/pdf/fonts/chosen'
+import { fontsAt, planWith } from './paper-fonts'
 import type { Exported, Housed } from './ports'
 
 /** The finished file of an export; progress in percent. */
@@ -27,7 +29,8 @@ export async function makeExport(
   onProgress: (progress: Progress) => void,
 ): Promise<Exported> {
   onProgress({ done: 0, total: 100, words: 'Working out the plan' })
-  const plan = planOf(request.text)
+  const fonts = fontsAt(request.fonts)
+  const plan = planOf(request.text, fonts)
   if (plan.motifs.length === 0) throw new Error('there is nothing to draw yet')
   switch (request.kind) {
     case 'map': {
@@ -37,19 +40,20 @@ export async function makeExport(
         pages++
         onProgress({ done: Math.round(share * 100), total: 100, words: 'Writing the pages' })
       }
-      const options = { ...optionsOf(request, date), version, onProgress: onShare }
+      const options = { ...optionsOf(request, date), fonts, version, onProgress: onShare }
       const bytes = await renderMap(plan, options)
       return { bytes, pages }
     }
     case 'picture':
       onProgress({ done: 50, total: 100, words: 'Drawing the picture' })
-      return { bytes: (await renderPicture(plan, request)).bytes, pages: null }
+      return { bytes: (await renderPicture(plan, request, fonts)).bytes, pages: null }
     case 'editions':
       return zipOfEditions(request, plan, date, onProgress)
     case 'page':
-      return textFile(phonePage(plan, { version }))
+      // A page is set in the fonts of the phone.
+      return textFile(phonePage(planOf(request.text), { version }))
     case 'table':
-      return textFile(tableOf(request.table, plan))
+      return textFile(tableOf(request.table, planOf(request.text)))
   }
 }
 
@@ -73,8 +77,9 @@ export function makePreview(request: Housed<PageRequest>, date: Date): PagePrevi
   const { text, page, purpose: _purpose, ...choice } = request
   const key = JSON.stringify([text, choice])
   if (key !== last?.key) {
-    const plan = planOf(text)
-    const faces = readFaces()
+    const fonts = fontsAt(choice.fonts)
+    const plan = planOf(text, fonts)
+    const faces = readFaces(fonts)
     last = { key, faces, pages: mapPages(plan, optionsOf(choice, date), faces) }
   }
   const { pages, faces } = last
@@ -92,10 +97,10 @@ export function makePreview(request: Housed<PageRequest>, date: Date): PagePrevi
   }
 }
 
-function planOf(text: string): Plan {
+function planOf(text: string, fonts: readonly ChosenFont[] = []): Plan {
   const outcome = readProjectText(text)
   if (outcome.kind !== 'opened') throw new Error(`the project could not be read (${outcome.kind})`)
-  return planProject(outcome.project)
+  return planWith(createPlanner(), outcome.project, fonts)
 }
 
 function optionsOf(choice: Housed<PaperChoice>, date: Date): MapOptions {

@@ -1,5 +1,6 @@
 /** The worker in which paper is made, so that neither windows nor saving ever wait for it. */
 import { parentPort } from 'node:worker_threads'
+import { readFont } from './paper-fonts'
 import { makeExport, makePreview } from './paper-work'
 import type { PaperAnswer, PaperTask } from './paper'
 
@@ -10,7 +11,8 @@ const reply = (answer: PaperAnswer) => port.postMessage(answer)
 async function work(task: PaperTask): Promise<void> {
   const date = new Date()
   try {
-    if (task.kind === 'preview')
+    if (task.kind === 'font') reply({ id: task.id, kind: 'font', font: readFont(task.bytes, task.face) })
+    else if (task.kind === 'preview')
       reply({ id: task.id, kind: 'previewed', page: makePreview(task.request, date) })
     else {
       const made = await makeExport(task.request, date, (progress) =>

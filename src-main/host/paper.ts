@@ -1,12 +1,20 @@
 import { Worker } from 'node:worker_threads'
 import type { ExportRequest, PagePreview, PageRequest, Progress } from '../../shared-types/bridge'
+import type { FontRead } from '../../shared-types/fonts'
 import type { Exported, Housed, Paper } from './ports'
 
 export type PaperTask =
+  | {
+      readonly id: number
+      readonly kind: 'font'
+      readonly bytes: Uint8Array
+      readonly face: number | null
+    }
   | { readonly id: number; readonly kind: 'export'; readonly request: Housed<ExportRequest> }
   | { readonly id: number; readonly kind: 'preview'; readonly request: Housed<PageRequest> }
 
 export type PaperAnswer =
+  | { readonly id: number; readonly kind: 'font'; readonly font: FontRead }
   | { readonly id: number; readonly kind: 'progress'; readonly progress: Progress }
   | { readonly id: number; readonly kind: 'made'; readonly made: Exported }
   | { readonly id: number; readonly kind: 'previewed'; readonly page: PagePreview }
@@ -51,9 +59,38 @@ export function createPaper(script: string, limits: PaperLimits = LIMITS): Paper
   const previews = new PreviewWorker(script, limits)
   return {
     make: (request, onProgress, signal) => makeInWorker(script, limits, request, onProgress, signal),
+    readFont: (bytes, face) => readFontInWorker(script, limits, bytes, face),
     preview: (request, asker) => previews.ask(request, asker),
     close: () => previews.close(),
   }
+}
+
+/** A font may be damaged on purpose: it is read where nothing waits for it. */
+async function readFontInWorker(
+  script: string,
+  limits: PaperLimits,
+  bytes: Uint8Array,
+  face: number | null,
+): Promise<FontRead> {
+  const worker = startWorker(script, limits)
+  let stopWatching: () => void = () => undefined
+  const read = new Promise<FontRead>((resolve, reject) => {
+    const { hear, stop } = watchSilence(limits.silence, reject)
+    stopWatching = stop
+    worker.on('error', (error) => reject(deathOf(error)))
+    worker.on('exit', () => reject(new Error('it could not be read')))
+    worker.on('message', (answer: PaperAnswer) => {
+      if (answer.kind === 'font') resolve(answer.font)
+      else if (answer.kind === 'failed') reject(new Error(answer.reason))
+    })
+    const task: PaperTask = { id: 1, kind: 'font', bytes, face }
+    worker.postMessage(task)
+    hear()
+  })
+  return read.finally(() => {
+    stopWatching()
+    return worker.terminate()
+  })
 }
 
 async function makeInWorker(

@@ -9,6 +9,7 @@ import type {
   PageRequest,
   Progress,
 } from '../../shared-types/bridge'
+import type { FontPlace, FontRead } from '../../shared-types/fonts'
 import type { House } from '../../shared-types/house'
 import type { Paper as PaperSize } from '../../shared-types/project'
 import type { Written } from '../documents/session/ports'
@@ -65,8 +66,8 @@ export interface Exported {
   readonly pages: number | null
 }
 
-/** What a window asks of paper, with the house style that the settings have. */
-export type Housed<Request> = Request & { readonly house?: House }
+/** What a window asks of paper, with the house style and the fonts that the settings have. */
+export type Housed<Request> = Request & { readonly house?: House; readonly fonts?: readonly FontPlace[] }
 
 /** The paper: made from the project's text, which was checked before. */
 export interface Paper {
@@ -80,6 +81,8 @@ export interface Paper {
    * pages to print are never overtaken.
    */
   preview(request: Housed<PageRequest>, asker: string): Promise<PagePreview | null>
+  /** What a font file is; rejects where it cannot be used, with why as the end of a sentence. */
+  readFont(bytes: Uint8Array, face: number | null): Promise<FontRead>
   /** Ends what works in the background. */
   close(): Promise<void>
 }

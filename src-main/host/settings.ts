@@ -1,6 +1,8 @@
 import { join } from 'node:path'
 import { z } from 'zod'
 import type { Settings, SettingsChange } from '../../shared-types/bridge'
+import { FONT_LIMITS, keptFontSchema } from '../../shared-types/fonts'
+import type { KeptFont } from '../../shared-types/fonts'
 import { houseSchema, NO_HOUSE } from '../../shared-types/house'
 import { SMALL_FILE } from '../documents/limits'
 import { readRegularText } from '../documents/regular-file'
@@ -14,10 +16,14 @@ export const settingsSchema = z.strictObject({
   currency: z.string().regex(/^[A-Z]{3}$/),
   paper: z.enum(['A4', 'Letter']),
   house: houseSchema,
+  fonts: z.array(keptFontSchema).max(FONT_LIMITS.count),
 })
 
 /** What a window may send. */
-export const settingsChangeSchema = settingsSchema.extend({ house: houseSchema.partial() }).partial()
+export const settingsChangeSchema = settingsSchema
+  .omit({ fonts: true })
+  .extend({ house: houseSchema.partial() })
+  .partial()
 
 /** Countries that print on Letter, measure in inches or write US terms, as far as defaults go (from memory). */
 const LETTER_COUNTRIES = ['US', 'CA', 'MX', 'PH', 'CL', 'CO', 'VE']
@@ -54,6 +60,7 @@ export function defaultSettings(locale: string): Settings {
     currency: CURRENCIES[country] ?? 'EUR',
     paper: LETTER_COUNTRIES.includes(country) ? 'Letter' : 'A4',
     house: NO_HOUSE,
+    fonts: [],
   }
 }
 
@@ -98,7 +105,7 @@ export class SettingsStore {
     await this.change(defaultSettings(locale))
   }
 
-  async change({ house, ...change }: SettingsChange): Promise<Settings> {
+  async change({ house, ...change }: SettingsChange & { fonts?: readonly KeptFont[] }): Promise<Settings> {
     this.#isChosen = true
     const told = Object.entries(house ?? {}).filter(([, value]) => value !== undefined)
     const kept = { ...this.#settings.house, ...Object.fromEntries(told) }

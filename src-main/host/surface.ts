@@ -52,6 +52,8 @@ export function makeBridge(transport: Transport): HostBridge {
     printSheets: ask('printSheets'),
     settings: ask('settings'),
     changeSettings: ask('changeSettings'),
+    addFont: ask('addFont'),
+    removeFont: ask('removeFont'),
     showEditState: ask('showEditState'),
     licences: ask('licences'),
     showEngineLicences: ask('showEngineLicences'),

@@ -4,15 +4,16 @@
  * references.
  */
 import type { Finding } from '../../shared-types/finding'
+import type { CodePointRanges } from '../../shared-types/fonts'
 import type { Plan, PlanNumbers } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
 import type { Settled } from '../../shared-types/settled'
 import { lostMade, settleLost } from '../../src-core/progress/lost'
 import type { LostMade } from '../../src-core/progress/lost'
-import { bySeverity, finding } from '../../src-core/findings/finding'
 import { EMPTY, createPlanner } from '../../src-core/plan'
 import { settled } from '../../src-core/settled'
 import { kindOf } from '../kinds/kinds'
+import { allFindings, troubleOf } from './all-findings'
 import type { Background } from './background'
 import { held, HeldChanges } from './held-changes.svelte'
 import { measuredFrom } from './measured-from'
@@ -59,6 +60,9 @@ export class DocumentState {
   #past: readonly Step[]
   #future: readonly Step[]
   #plan: Plan
+  readonly #shown: Plan
+  /** What the fonts cover that were chosen for other scripts. */
+  covered: readonly CodePointRanges[]
   /** What a plan comes to that is still on its way; null where there is none. */
   #ahead: PlanNumbers | null
   /** Why there is no plan of the project as it is now; null where there is one. */
@@ -97,6 +101,8 @@ export class DocumentState {
     this.project = $derived(this.#preview ?? this.#committed)
     this.settled = $derived(settled(this.project))
     this.#plan = $state.raw(first?.plan ?? EMPTY)
+    this.covered = $state.raw([])
+    this.#shown = $derived(this.covered.length > 0 ? { ...this.#plan, covered: this.covered } : this.#plan)
     this.#ahead = $state.raw(null)
     this.#trouble = $state.raw(first?.trouble ?? null)
     this.#question = $state.raw(null)
@@ -105,7 +111,9 @@ export class DocumentState {
     // What the worker could plan this thread can too: it remembers it for the first change.
     if (!first || (first.plan && this.#isQuick(project))) this.#planHere(project)
     this.#awaited = $state(0)
-    this.findings = $derived(this.#findings(this.project, this.#plan, this.#trouble))
+    this.findings = $derived(
+      allFindings(this.#planner, this.project, this.#plan, this.#trouble, this.covered),
+    )
     this.isPlanning = $derived(this.#awaited > 0)
     this.previous = $derived(this.#preview ? this.#before : null)
     this.isPreviewing = $derived(this.#preview !== null)
@@ -115,12 +123,12 @@ export class DocumentState {
 
   /** What follows from the project; while a large one is planned, what followed from the one before. */
   get plan(): Plan {
-    return this.#plan
+    return this.#shown
   }
 
   /** What follows from the project in numbers: known before the plan of a large one is. */
   get numbers(): PlanNumbers {
-    return this.#ahead ?? this.#plan
+    return this.#ahead ?? this.#shown
   }
 
   /** The change that has been worked out for a while; null where none is. */
@@ -160,17 +168,6 @@ export class DocumentState {
     this.#question = null
     if (!asked || !isMeant) return
     this.#keepStep(asked.label, settleLost(asked.project, asked.lost), asked.key, 'at-once')
-  }
-
-  /** What there is to remark on the plan and on motifs that are not placed, errors first. */
-  #findings(project: Project, plan: Plan, trouble: Finding | null): readonly Finding[] {
-    if (trouble) return [trouble, ...plan.findings]
-    try {
-      const others = this.#planner.unplaced(project, plan)
-      return others.length > 0 ? bySeverity([...plan.findings, ...others]) : plan.findings
-    } catch (error) {
-      return [troubleOf(error), ...plan.findings]
-    }
   }
 
   /** The project without what is only being tried. */
@@ -384,11 +381,6 @@ export interface FirstPlan {
   readonly plan: Plan | null
   readonly trouble: Finding | null
 }
-
-const troubleOf = (error: unknown): Finding =>
-  finding('app/not-planned', 'project', {
-    reason: error instanceof Error ? error.message : String(error),
-  })
 
 /** Plans a project beside the window, so that nothing in it keeps the window from opening. */
 export async function planFirst(project: Project, background: Background): Promise<FirstPlan> {

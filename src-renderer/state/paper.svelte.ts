@@ -113,7 +113,7 @@ export class PaperState {
     const page = this.wanted
     const choice = this.choice
     // Only the project is waited for: a page that is turned comes at once, and so does the first.
-    const key = JSON.stringify([page, choice, this.#settingsOf().house])
+    const key = JSON.stringify([page, choice, this.#settingsOf().house, this.#settingsOf().fonts])
     const wait = key === this.#lastKey ? REST : 0
     this.#lastKey = key
     const timer = setTimeout(() => void this.#ask(JSON.stringify(project), page, choice), wait)

@@ -14,6 +14,7 @@ import type {
 } from '../../shared-types/bridge'
 import type { Finding } from '../../shared-types/finding'
 import type { Project } from '../../shared-types/project'
+import { rangesOfText } from '../../src-core/letters/coverage'
 import { finding } from '../../src-core/findings/finding'
 import type { Background } from './background'
 import { sameThreadBackground, workerBackground } from './background'
@@ -95,7 +96,7 @@ export class WindowState {
     this.document = new DocumentState(JSON.parse(opened.text) as Project, background, first)
     this.paper = new PaperState(bridge, this.document, () => this.settings)
     this.picture = new PictureState(this.document)
-    this.view.wishTheme(settings.theme)
+    this.#settle(settings)
     this.#keeper = new ProjectKeeper(bridge, opened.nextRevision, (problem) => this.tell(problem))
     this.#stops.push(
       this.document.onChange((project) => this.#keeper.changed(project)),
@@ -274,6 +275,7 @@ export class WindowState {
 
   #settle(settings: Settings): void {
     this.settings = settings
+    this.document.covered = settings.fonts.map(({ covers }) => rangesOfText(covers))
     this.view.wishTheme(settings.theme)
   }
 }

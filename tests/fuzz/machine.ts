@@ -66,6 +66,8 @@ const PAYLOADS: Readonly<Record<string, Json>> = {
   previewPage: { text: JSON.stringify(EXAMPLES[2]), page: 1, paper: 'A4', sheets: ['map'] },
   printSheets: { paper: 'A4' },
   changeSettings: { theme: 'dark', units: 'imperial' },
+  addFont: { name: 'hebrew.ttf', data: 'AAEAAAAA', face: null },
+  removeFont: { id: '0' },
   showEditState: { undo: 'paint', redo: null },
   exportProject: { kind: 'map', text: JSON.stringify(EXAMPLES[3]), paper: 'A4', pages: [1] },
 }

@@ -2,12 +2,14 @@
 import type {
   ExportDone,
   ExportRequest,
+  FontAdded,
   HostBridge,
   HostEvents,
   HostFacts,
   Job,
   Keeping,
   LicenceEntry,
+  NewFont,
   OpenProject,
   Outcome,
   Progress,
@@ -34,6 +36,8 @@ export interface MemoryChoice {
   readonly settings?: Partial<Settings>
   readonly origin?: OpenProject['origin']
   readonly licences?: readonly LicenceEntry[]
+  /** What `addFont` answers. */
+  readonly addFont?: (font: NewFont) => Outcome<FontAdded>
   /** What `takeFromProject` answers. */
   readonly other?: Project
 }
@@ -59,6 +63,7 @@ export const SETTINGS: Settings = {
   currency: 'EUR',
   paper: 'A4',
   house: NO_HOUSE,
+  fonts: [],
 }
 
 /** A bridge over one project in memory. */
@@ -144,6 +149,20 @@ export function memoryHost(project: Project, choice: MemoryChoice = {}): MemoryH
     changeSettings: async (change) => {
       const { house, ...others } = change
       settings = { ...settings, ...others, house: { ...settings.house, ...house } }
+      emit('settings', settings)
+      return done(settings)
+    },
+    addFont: async (font) => {
+      asked.push({ name: 'addFont', payload: font })
+      const added = choice.addFont?.(font) ?? CANCELLED
+      if (added.outcome === 'done' && 'settings' in added.value) {
+        settings = added.value.settings
+        emit('settings', settings)
+      }
+      return added
+    },
+    removeFont: async ({ id }) => {
+      settings = { ...settings, fonts: settings.fonts.filter((font) => font.id !== id) }
       emit('settings', settings)
       return done(settings)
     },

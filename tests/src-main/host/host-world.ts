@@ -21,6 +21,12 @@ const slowPaper: Paper = {
     }
     return { bytes: new TextEncoder().encode(`%PDF of ${request.kind}`), pages: 20 }
   },
+  readFont: async (bytes, face) => {
+    const text = new TextDecoder().decode(bytes)
+    if (text === 'bad') throw new Error('it is damaged')
+    if (text === 'two' && face === null) return { choose: ['One', 'Two'] }
+    return { name: text, face: face ?? 1, scripts: ['Hebrew'], covers: '590-5f4' }
+  },
   preview: async ({ page, text }) => ({
     svg: '<svg/>',
     page,

@@ -373,7 +373,7 @@ describe('texts that paper cannot print as they are written', () => {
   it('are told beside the page and among all findings, each with the way to its field', async () => {
     await inWindow(PaperPlace, {}, HEBREW)
     screen.getByText(
-      /^The type on paper lacks characters of \d+ texts\. The page shows what is printed instead\.$/,
+      /^The type on paper lacks characters of \d+ texts\. The page shows what is printed instead; fonts for other scripts are chosen in the settings\.$/,
     )
     const { app } = await inWindow(
       FindingList,

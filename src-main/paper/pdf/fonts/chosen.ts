@@ -46,6 +46,9 @@ const KINDS: Readonly<Record<string, 'one' | 'collection' | 'web'>> = {
   wOF2: 'web',
 }
 
+const UNNAMED = 'Font without a name'
+const kindOf = (bytes: Uint8Array): string => String.fromCharCode(...bytes.subarray(0, 4))
+
 export class ChosenFont {
   readonly perMille: number
   readonly isBold: boolean
@@ -74,14 +77,13 @@ export class ChosenFont {
   static read(bytes: Uint8Array, face: number | null = null): ChosenFont {
     if (bytes.length > FONT_LIMITS.bytes)
       throw new FontRefused(`it is larger than ${FONT_LIMITS.bytes / 1e6} MB`)
-    const kind = KINDS[String.fromCharCode(...bytes.subarray(0, 4))]
+    const kind = KINDS[kindOf(bytes)]
     if (kind === 'web')
       throw new FontRefused('it is a WOFF font, packed for the web; choose a .ttf or .otf file')
     if (!kind) throw new FontRefused('it is not a font')
     const whole = undamaged(() => create(bytes as Buffer))
     const faces = 'fonts' in whole ? undamaged(() => whole.fonts) : [whole]
-    const names = (): string =>
-      faces.map((each, i) => `${i + 1} ${nameOf(each) ?? 'without a name'}`).join(', ')
+    const names = (): string => faces.map((each, i) => `${i + 1} ${nameOf(each) ?? UNNAMED}`).join(', ')
     if (face === null && faces.length > 1)
       throw new FontRefused(`it holds ${faces.length} fonts, one has to be chosen: ${names()}`)
     const index = (face ?? 1) - 1
@@ -95,12 +97,19 @@ export class ChosenFont {
       const chosen = new ChosenFont(
         font,
         new Shaper(bytes, index),
-        nameOf(font) ?? 'Font without a name',
+        nameOf(font) ?? UNNAMED,
         rangesBeyondFace(font.characterSet),
       )
       chosen.probe()
       return chosen
     })
+  }
+
+  /** The names of the fonts in a file; none where it is no font. */
+  static namesIn(bytes: Uint8Array): string[] {
+    if (KINDS[kindOf(bytes)] !== 'collection') return []
+    const whole = undamaged(() => create(bytes as Buffer))
+    return undamaged(() => ('fonts' in whole ? whole.fonts : [whole]).map((each) => nameOf(each) ?? UNNAMED))
   }
 
   /** Draws glyphs from all over the font and embeds them for a try: what is damaged shows it here. */

@@ -1,0 +1,42 @@
+/** What there is to remark on a project, with the fonts that were chosen for other scripts. */
+import type { Finding } from '../../shared-types/finding'
+import type { CodePointRanges } from '../../shared-types/fonts'
+import type { Plan } from '../../shared-types/plan'
+import type { Project } from '../../shared-types/project'
+import { bySeverity, finding, toldTo } from '../../src-core/findings/finding'
+import { createLetterFindings } from '../../src-core/letters/findings'
+import type { Planner } from '../../src-core/plan'
+import { isOfLetters } from './places-of-findings'
+
+/** Why there is no plan. */
+export const troubleOf = (error: unknown): Finding =>
+  finding('app/not-planned', 'project', {
+    reason: error instanceof Error ? error.message : String(error),
+  })
+
+const letters = createLetterFindings()
+
+/** Of the plan: what no font covers takes the place of what the type on paper lacks. */
+function withFonts(plan: Plan, project: Project, fonts: readonly CodePointRanges[]): readonly Finding[] {
+  if (fonts.length === 0 || !plan.findings.some(isOfLetters)) return plan.findings
+  const lacking = toldTo(plan.settled, letters(project, fonts))
+  return bySeverity([...plan.findings.filter((each) => !isOfLetters(each)), ...lacking])
+}
+
+/** What there is to remark on the plan and on motifs that are not placed, errors first. */
+export function allFindings(
+  planner: Planner,
+  project: Project,
+  plan: Plan,
+  trouble: Finding | null,
+  fonts: readonly CodePointRanges[],
+): readonly Finding[] {
+  const findings = withFonts(plan, project, fonts)
+  if (trouble) return [trouble, ...findings]
+  try {
+    const others = planner.unplaced(project, plan)
+    return others.length > 0 ? bySeverity([...findings, ...others]) : findings
+  } catch (error) {
+    return [troubleOf(error), ...findings]
+  }
+}
