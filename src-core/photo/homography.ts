@@ -1,6 +1,6 @@
 /**
  * The plane of the sheet in the picture. The mapping of four points to four points in closed form by way of the unit
- * square: P. Heckbert, "Fundamentals of Texture Mapping and Image Warping" (1989), section 2.2.
+ * square (§heckbert).
  */
 import type { Spot } from './picture'
 

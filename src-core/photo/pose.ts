@@ -1,7 +1,6 @@
 /**
  * How the camera stood over the sheet. The columns of a homography are those of the camera's turning, up to the
- * focal length: equally long and square to each other (Z. Zhang, "A flexible new technique for camera calibration",
- * 2000, equations 3 and 4). The focal length is not known; it is tried.
+ * focal length: equally long and square to each other (§zhang). The focal length is not known; it is tried.
  */
 import { homography, sheetCorners } from './homography'
 import type { Corners, Homography } from './homography'

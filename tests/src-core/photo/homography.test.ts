@@ -68,7 +68,7 @@ function pinhole(turns: readonly [number, number, number], far: number, focal: n
   }
 }
 
-describe('four points to four points, by a camera', () => {
+describe('four points to four points (§heckbert), by a camera', () => {
   const tilt = fc.double({ min: -0.7, max: 0.7, noNaN: true })
   const taken = fc.record({
     turns: fc.tuple(fc.double({ min: -3.2, max: 3.2, noNaN: true }), tilt, tilt),

@@ -40,7 +40,7 @@ describe('the plane of the sheet', () => {
     expect(offLine(b, d)).toBeCloseTo(0, 6)
   })
 
-  it('tells tilt and the way round of a sheet seen by a pinhole of its own', () => {
+  it('tells tilt and the way round of a sheet (§zhang) seen by a pinhole of its own', () => {
     const view = (tilt: number, lying: boolean) => {
       const turned = (tilt * Math.PI) / 180
       const [w, h] = lying ? [297, 210] : [210, 297]
