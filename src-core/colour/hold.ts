@@ -94,17 +94,25 @@ const cutPlaces = remembered((project: Project): StandingPlaces | null => {
   }
 })
 
+/** The places of a project's motifs, whatever their colours; none where there is no blanket that can be laid out. */
+export const standingPlaces = (project: Project): readonly Place[] => placesIn(project)?.places ?? []
+
+function placesIn(project: Project): StandingPlaces | null {
+  const layout = blanketOf(project)
+  if (!layout) return null
+  const { arrangement = DEFAULTS.blanket.arrangement, alternate, outlineShape, cells } = layout
+  return alternate || outlineShape || cells?.motifs
+    ? cutPlaces(project)
+    : plainPlaces(arrangement, ...COUNT_FIELDS.map((name) => layout[name]))
+}
+
 /** Which colourway stands where in a project; null where there is no blanket that can be laid out. */
 export function standingColours(project: Project): StandingColours | null {
   const layout = blanketOf(project)
   if (!layout) return null
-  const { arrangement = DEFAULTS.blanket.arrangement, alternate, outlineShape, cells } = layout
-  const places =
-    alternate || outlineShape || cells?.motifs
-      ? cutPlaces(project)
-      : plainPlaces(arrangement, ...COUNT_FIELDS.map((name) => layout[name]))
+  const { arrangement = DEFAULTS.blanket.arrangement, cells } = layout
   const stash = isByYarn(cells?.fill) ? planner().stash(project) : NO_STASH
-  return standing(cells, project.made, project.colourways ?? NONE, arrangement, stash, places)
+  return standing(cells, project.made, project.colourways ?? NONE, arrangement, stash, placesIn(project))
 }
 
 /** What the middles of motifs, and with them what lies within an outline, follow from beside the layout. */

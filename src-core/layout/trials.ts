@@ -95,7 +95,7 @@ function patchOf(counts: BlanketCounts): BlanketCounts {
 }
 
 /** Degrees after which a motif looks the same. */
-export function periodOf({ shape, petals }: MotifAccount): Degrees {
+export function periodOf({ shape, petals }: Pick<MotifAccount, 'shape' | 'petals'>): Degrees {
   return shape === 'round' || shape === 'leaf' ? 360 : 360 / petals
 }
 

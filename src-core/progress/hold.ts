@@ -75,7 +75,8 @@ const withMarks = (project: Project, made: Project['made'], joined: Project['joi
   ...(joined && { joined: { ...joined } }),
 })
 
-function rekeyed(marks: Texts, move: Address): Texts {
+/** Marks where their motifs are now. */
+export function rekeyed(marks: Texts, move: Address): Texts {
   return Object.fromEntries(
     Object.entries(marks).flatMap(([key, value]) => {
       const now = move(key)

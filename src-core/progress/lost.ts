@@ -2,21 +2,24 @@
 import type { BlanketLayout, Colourway, Project } from '../../shared-types/project'
 import { movesOutline, standingColours } from '../colour/hold'
 import { isAddition, tidyAddress } from '../layout/addresses'
+import { groundOf } from '../layout/ground'
 import { betweenName } from '../layout/opening-kinds'
+import { periodOf } from '../layout/trials'
 import { planProject } from '../plan'
 import { blanketOf, layoutKindOf } from '../plans/layouts'
 import { DEFAULTS } from '../settled'
 import { movedMarks } from './hold'
 import { EDGING } from './marks'
-import { clearMade } from './mark'
+import { clearMade, joinedOf } from './mark'
 
 export interface LostMade {
   /** How many have no place any more, and where they are still marked. */
   readonly gone: number
   readonly stillMarked: readonly string[]
-  /** How many get another colour. */
+  /** How many get another colour, and how many of them were in which colourway, by name. */
   readonly recoloured: number
-  /** How many are joined already, and would lie beside others: rows become rings, or shifted ones straight. */
+  readonly recolouredFrom: readonly (readonly [name: string, count: number])[]
+  /** How many are joined already, and would be joined elsewhere: rows become rings, or every second one is turned. */
   readonly rejoined: number
 }
 
@@ -26,40 +29,91 @@ interface Stands {
   readonly way: string
 }
 
-/** The made motifs that an edit takes away or recolours; null where there are none. */
+/** The made motifs that an edit takes away, recolours or joins elsewhere; null where there are none. */
 export function lostMade(before: Project, after: Project): LostMade | null {
-  const marked = Object.keys(before.made ?? {}).filter((key) => tidyAddress(key) !== EDGING)
+  const made = before.made ?? {}
+  const marked = Object.keys(made).filter((key) => tidyAddress(key) !== EDGING)
   if (marked.length === 0 || before === after || !canMatter(before, after)) return null
   const move = movedMarks(before, after)
   const isOther = layoutKindOf(before) !== layoutKindOf(after)
   const [was, is] = [standingIn(before), standingIn(after)]
   const ways = changedWays(before, after)
+  const joined = joinedOf(before)
+  const isTurned = Object.keys(before.joined ?? {}).length > 0 && joinsElsewhere(before, after)
   const stillMarked: string[] = []
+  const recoloured = new Map<string, number>()
+  /** Made on no known day, joined to nothing, and marked there no longer: they can lie in another place. */
+  const laidAnew: Stands[] = []
   let gone = 0
-  let recoloured = 0
   let rejoined = 0
-  const [from, to] = [before, after].map(
-    (project) => blanketOf(project)?.arrangement ?? DEFAULTS.blanket.arrangement,
-  )
-  const joined = from === to ? {} : (before.joined ?? {})
   for (const key of marked) {
     const stood = was(tidyAddress(key))
     // What had no place before cannot lose it.
     if (!stood) continue
     const now = move(key)
-    // Nobody loses a mark that the edit itself clears.
-    if (now !== null && !(now in (after.made ?? {}))) continue
+    const isLoose = made[key] === '' && !(key in joined)
+    // Nobody loses a mark that the edit itself clears; what is laid out anew may get another colour by it.
+    if (now !== null && !(now in (after.made ?? {}))) {
+      if (isLoose) laidAnew.push(stood)
+      continue
+    }
     const stands = now === null || isOther ? null : is(tidyAddress(now))
     if (!stands || stands.motif !== stood.motif) {
       gone++
       if (now !== null) stillMarked.push(now)
     } else {
-      if (stands.way !== stood.way || ways.has(stood.way)) recoloured++
-      if (key in joined) rejoined++
+      if (stands.way !== stood.way || ways.has(stood.way)) add(recoloured, stood.way)
+      if (isTurned && key in (before.joined ?? {})) rejoined++
     }
   }
-  return gone + recoloured + rejoined > 0 ? { gone, stillMarked, recoloured, rejoined } : null
+  const fresh = isOther ? [] : laidOutBy(before, after, move).flatMap((key) => is(tidyAddress(key)) ?? [])
+  if (fresh.length > 0) for (const { way } of withoutFellow(laidAnew, fresh)) add(recoloured, way)
+  const many = [...recoloured.values()].reduce((sum, count) => sum + count, 0)
+  if (gone + many + rejoined === 0) return null
+  const nameOf = (id: string) => before.colourways?.find((way) => way.id === id)?.code ?? id
+  const recolouredFrom = [...recoloured].map(([id, count]) => [nameOf(id), count] as const)
+  return { gone, stillMarked, recoloured: many, recolouredFrom, rejoined }
 }
+
+const add = (counts: Map<string, number>, name: string) => counts.set(name, (counts.get(name) ?? 0) + 1)
+
+/** What an edit marks as made before: motifs that were there already and are laid out by it. */
+function laidOutBy(before: Project, after: Project, move: (key: string) => string | null): string[] {
+  const known = new Set(Object.keys(before.made ?? {}).map((key) => move(key) ?? key))
+  return Object.entries(after.made ?? {}).flatMap(([key, day]) =>
+    day === '' && !known.has(key) ? [key] : [],
+  )
+}
+
+/** Of motifs that lie anew, those for which there is no place of their colour, though there is one of another. */
+function withoutFellow(loose: readonly Stands[], places: readonly Stands[]): Stands[] {
+  const nameOf = ({ motif, way }: Stands) => `${motif}\n${way}`
+  const free = new Map<string, number>()
+  for (const place of places) add(free, nameOf(place))
+  const others = loose.filter((each) => {
+    const left = free.get(nameOf(each)) ?? 0
+    free.set(nameOf(each), left - 1)
+    return left <= 0
+  })
+  // What is left over was said to be, whichever it is.
+  return others.slice(Math.max(0, loose.length - places.length))
+}
+
+/** Whether motifs would meet others, or the same by other petals: another arrangement, or another rotation. */
+function joinsElsewhere(before: Project, after: Project): boolean {
+  const [was, is] = [before, after].map((project) => ({ ...DEFAULTS.blanket, ...blanketOf(project) }))
+  if (was!.arrangement !== is!.arrangement) return true
+  const turned = (['turn', 'alternateTurn'] as const).map((name) => (is![name] ?? 0) - (was![name] ?? 0))
+  if (turned.every((degrees) => degrees === 0)) return false
+  const accounts = groundOf(before)?.accounts ?? []
+  // Turned by a whole petal they look as before, and round ones by any angle.
+  return accounts.some(({ shape, petals }) => {
+    const period = shape === 'round' ? 0 : periodOf({ shape, petals })
+    return period > 0 && turned.some((degrees) => !isWhole(degrees / period))
+  })
+}
+
+const isWhole = (number: number): boolean => Math.abs(number - Math.round(number)) < 1e-6
 
 /** The project after an edit that was answered for: what has no place any more is marked no longer. */
 export const settleLost = (after: Project, { stillMarked }: LostMade): Project =>

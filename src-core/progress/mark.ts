@@ -4,6 +4,7 @@ import type { Project } from '../../shared-types/project'
 import { isAddition } from '../layout/addresses'
 import { blanketOf } from '../plans/layouts'
 import { settled } from '../settled'
+import { movedMarks, rekeyed } from './hold'
 import { EDGING } from './marks'
 
 type Piece = Pick<PlacedMotif, 'id' | 'colourway'>
@@ -53,6 +54,29 @@ export function markMadeBefore(project: Project, pieces: readonly Piece[]): Proj
   const joined = { ...joinedOf(project) }
   const next = markMade(project, pieces, '')
   return joinsAsMade(project) ? { ...next, joined } : next
+}
+
+/**
+ * The project after it was laid out for motifs that are there already: all of them marked as made before. What was
+ * marked on a day or is joined keeps its mark, also where it has no place any more: `lostMade` tells of it. Those that
+ * were laid out like this before are the same motifs in other places.
+ */
+export function markLaidOut(before: Project, laid: Project, places: readonly Pick<Piece, 'id'>[]): Project {
+  const move = movedMarks(before, laid)
+  const stay = (marks: Readonly<Texts>) => rekeyed(marks, (key) => move(key) ?? key)
+  const there = new Set(places.map(({ id }) => id))
+  const wasJoined = joinedOf(before)
+  const own = Object.entries(before.made ?? {}).filter(([key, day]) => {
+    const now = move(key) ?? key
+    return day !== '' || key in wasJoined || there.has(now) || isAddition(now) || now === EDGING
+  })
+  const made = before.made && stay(Object.fromEntries(own))
+  const joined = before.made && stay(wasJoined)
+  const laidOut = { ...laid, ...fields({ made, joined }) }
+  return markMadeBefore(
+    laidOut,
+    places.map(({ id }) => ({ id, colourway: '' })),
+  )
 }
 
 /** Takes the marks of pieces away. */

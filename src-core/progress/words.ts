@@ -144,7 +144,7 @@ export function renewedWords(what: readonly Renewed[], terms: Terms): string {
 
 /** What an edit would do to made motifs, as a question. */
 export function lostWords(
-  { gone, recoloured, rejoined }: Pick<LostMade, 'gone' | 'recoloured' | 'rejoined'>,
+  { gone, recoloured, recolouredFrom, rejoined }: Omit<LostMade, 'stillMarked'>,
   terms: Terms,
 ): {
   readonly question: string
@@ -160,12 +160,12 @@ export function lostWords(
       ? [
           saying(
             terms,
-          )`${counted(recoloured, 'made motif')} would be shown in another colourway than the one they were made in.`,
+          )`${counted(recoloured, 'made motif')} would be shown in another colourway than the one they were made in: ${listed(recolouredFrom.map(([name, count]) => `${formatNumber(count)} of ${name}`))}.`,
         ]
       : []),
     ...(rejoined > 0
       ? [
-          `${counted(rejoined, 'joined motif')} would lie beside others than ${rejoined === 1 ? 'it is' : 'they are'} joined to: those joins would have to be undone.`,
+          `${counted(rejoined, 'joined motif')} would lie beside others, or the other way round, than ${rejoined === 1 ? 'it is' : 'they are'} joined: those joins would have to be undone.`,
         ]
       : []),
   ]

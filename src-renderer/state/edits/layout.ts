@@ -1,14 +1,14 @@
 /** Edits of the blanket: arrangement, size, edging, painted cells; and of how it is joined. Lengths in mm. */
 import type { FitArrangement } from '../../../shared-types/plan'
 import type { BlanketLayout, Joining, Project } from '../../../shared-types/project'
-import { standingColours } from '../../../src-core/colour/hold'
+import { standingPlaces } from '../../../src-core/colour/hold'
 import { fromGallery } from '../../../src-core/edging/gallery'
 import type { EdgingKind } from '../../../src-core/edging/gallery'
 import { withinStash } from '../../../src-core/layout/fit-have'
 import { layoutOf } from '../../../src-core/layout/fit'
 import { blanketOf } from '../../../src-core/plans/layouts'
 import { withOutlineTaken } from '../../../src-core/progress/outline-stays'
-import { clearMade, markMadeBefore } from '../../../src-core/progress/mark'
+import { markLaidOut } from '../../../src-core/progress/mark'
 import { settled } from '../../../src-core/settled'
 
 export { blanketOf }
@@ -26,7 +26,8 @@ export type FitFrom = 'size' | 'motifs' | 'stash'
 
 /**
  * Takes over an arrangement that fits, rotation and all. Of what there is, it has the size that comes of it: one that
- * was asked for before is not asked for any more.
+ * was asked for before is not asked for any more. Motifs that are made already are marked so in the same step, so that
+ * whatever they would lose by it is asked about.
  */
 export function takeFit(project: Project, fit: FitArrangement, from: FitFrom = 'size'): Project {
   const taken = patchBlanket(from === 'stash' ? withinStash(project) : project, {
@@ -34,21 +35,7 @@ export function takeFit(project: Project, fit: FitArrangement, from: FitFrom = '
     ...(from !== 'size' && { target: undefined }),
   })
   const laid = withOutlineTaken(project, taken)
-  // Those that were marked so in another arrangement are the same motifs.
-  return from === 'motifs' ? clearMade(laid, madeBefore(laid)) : laid
-}
-
-/** What is marked as made on a day that nobody knows. */
-const madeBefore = ({ made = {} }: Project): string[] => Object.keys(made).filter((key) => made[key] === '')
-
-/** Every motif that is laid out marked as made before, on a day that is not known. */
-export function allMadeBefore(project: Project): Project {
-  const standing = standingColours(project)
-  const pieces = standing?.places.map(({ id }, i) => ({
-    id,
-    colourway: standing.assignment.colourways[i] ?? '',
-  }))
-  return pieces ? markMadeBefore(project, pieces) : project
+  return from === 'motifs' ? markLaidOut(project, laid, standingPlaces(laid)) : laid
 }
 
 /** Changes the kind of arrangement and sees that the counts it needs are there. */
