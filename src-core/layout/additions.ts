@@ -193,7 +193,7 @@ export function createAdditions(accountOf: AccountOf) {
       pieces,
       joinPoints: ownPoints([...fillers, ...halves]),
       // A filler is hung in by slip stitches, or sewn in at as many points with a piece of yarn of its own.
-      fillerJoins: sewn ? 0 : filling.joins,
+      fillerJoins: filling.joins,
       joinOperations: joined.operations + halved.operations,
       seams: {
         length: joined.seams.length + halved.seams.length + (sewn ? filling.joins * POINT_SEAM : 0),

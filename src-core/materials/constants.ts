@@ -32,7 +32,7 @@ export const MATERIAL_CONSTANTS = {
   bridgeExtraChains: 2,
   /** Chains of the bridge over the chord between two tips, in stitch widths (M35; from memory). */
   bridgeSlack: 0.95,
-  /** min. One join; a slip stitch into a neighbour, or one seam (from memory). */
+  /** min. One join: a slip stitch into a neighbour, or a seam as far as the next join point (from memory). */
   joinMinutes: 1,
   /** min. Weaving in one end (M43; from memory). */
   endMinutes: 1,

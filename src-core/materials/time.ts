@@ -16,7 +16,7 @@ interface TimeNeeded {
 }
 
 /**
- * Minutes per motif × count + minutes per join + edging + 1 min per end, ±15 %; null where a motif's minutes
+ * Minutes per motif × count + minutes per join (of a seam per join point that it closes) + edging + 1 min per end, ±15 %; null where a motif's minutes
  * are not known, since the rest alone would mislead.
  */
 export function timeNeeded(
@@ -43,8 +43,7 @@ export function timeNeeded(
 
   const { joining } = input
   const each = isUsableOrZero(joining?.minutes) ? joining.minutes : null
-  const inHand = joining?.rule === 'seam' ? Math.max(0, input.seams.count) : input.joinOperations
-  const joinCount = inHand + (input.fillerJoins ?? 0)
+  const joinCount = input.joinOperations + (input.fillerJoins ?? 0)
   const loops = (input.works ?? []).reduce((sum, work) => sum + work.loops, 0)
   const total =
     made.reduce(

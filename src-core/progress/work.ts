@@ -96,7 +96,6 @@ export function leftOf(work: Work, done: Done): MaterialsInput {
   const [joins, joinsLeft] = [own(isJoining, pieces), own(isJoining, stillOpen)]
   // What is worked along with the joins (a cord) is done as far as they are.
   const share = joins > 0 ? joinsLeft / joins : 0
-  const sewn = input.joining?.rule === 'seam'
   return {
     ...input,
     whole: input.whole ?? input.counts,
@@ -106,7 +105,7 @@ export function leftOf(work: Work, done: Done): MaterialsInput {
     joinOperations: input.joinOperations > 0 ? joinsLeft : 0,
     // The first one has nothing to be joined to.
     joiners: unjoined.filter((piece) => piece !== pieces[0] && isJoining(piece)).length,
-    fillerJoins: sewn ? 0 : own((piece) => !isJoining(piece), stillOpen),
+    fillerJoins: own((piece) => !isJoining(piece), stillOpen),
     // Each line is sewn with a piece of yarn of its own: one that is begun has its ends still to come.
     seams: {
       length,

@@ -317,8 +317,14 @@ export function duplicateMotif(project: Project, id: string): Project {
   const names = (project.motifs ?? []).map((entry) => entry.name)
   const copy = { ...motif, id: freeId('m', project.motifs), name: freeName(motif.name ?? 'Motif', names) }
   const ways = [...(project.colourways ?? [])]
-  for (const way of project.colourways ?? [])
-    if (way.motif === id) ways.push({ ...way, id: freeId('c', ways), code: freeLetter(ways), motif: copy.id })
+  for (const way of project.colourways ?? []) {
+    if (way.motif !== id) continue
+    const code = freeLetter(ways)
+    // A name that only says the letter says the new one.
+    const name =
+      way.code && way.name?.endsWith(` ${way.code}`) ? way.name.slice(0, -way.code.length) + code : way.name
+    ways.push({ ...way, id: freeId('c', ways), code, ...(name !== undefined && { name }), motif: copy.id })
+  }
   return addMotif({ ...project, colourways: ways }, copy)
 }
 

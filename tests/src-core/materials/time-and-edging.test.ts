@@ -17,6 +17,21 @@ describe('M43 time and ends', () => {
     expect(found.findings.find((finding) => finding.code === 'time/ends')?.message).toContain('400 ends')
   })
 
+  it('M43 counts a join of a seam as any other: a long seam closes many', () => {
+    const found = materials(
+      input({
+        project: project({ joining: { rule: 'seam', minutes: 2 } }),
+        joinOperations: 180,
+        seams: { length: 9000, count: 18 },
+      }),
+    )
+    const tips = materials(
+      input({ project: project({ joining: { rule: 'tips', minutes: 2 } }), joinOperations: 180 }),
+    )
+    // Each of its 18 pieces of yarn has two ends more to weave in, a minute each.
+    expect(found.minutes?.expected).toBeCloseTo(tips.minutes!.expected + 18 * 2, 9)
+  })
+
   it('M43 counts neighbours in one yarn as one section, and a colour that comes back as another', () => {
     const colourways = [{ id: 'c1', yarns: { centre: 'y1', petals: 'y1' } }]
     expect(materials(input({ project: project({ colourways }) })).ends).toBe(200)

@@ -103,6 +103,11 @@ describe('what is made and what is left', () => {
     const sewn = { made: row2, joining: { rule: 'seam' } } as const
     expect(progressOf(project(sewn))).toMatchObject({ made: 4, joined: 0, left: { joins: 17 } })
     expect(progressOf(project({ ...sewn, joined: row2 }))).toMatchObject({ joined: 4, left: { joins: 14 } })
+    // All twelve made and none sewn: 17 joins of a minute are left, and the ends of seams.
+    const all = project({ made: first(12), joining: { rule: 'seam' } })
+    const { joins, ends, minutes: left } = progressOf(all).left
+    expect(joins).toBe(17)
+    expect(left!.expected).toBeCloseTo(17 + ends, 9)
   })
 
   it('leaves the join of a motif for later that is marked as made, not joined yet', () => {
