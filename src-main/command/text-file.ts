@@ -1,14 +1,7 @@
 /** A text file, whole, for commands that read one. */
-import { NO_FILE, readRegularFile, TOO_LARGE } from '../documents/regular-file'
+import { whyNotRead } from '../documents/read-refusal'
+import { readRegularFile, TOO_LARGE } from '../documents/regular-file'
 import { CommandEnd, EXIT } from './exit-codes'
-
-const REASONS: Readonly<Record<string, string>> = {
-  ENOENT: 'it does not exist',
-  EACCES: 'you may not read it',
-  EPERM: 'you may not read it',
-  EISDIR: 'it is a folder',
-  [NO_FILE]: 'it is a device or a pipe, not a file',
-}
 
 export const unreadable = (name: string, why: string) =>
   new CommandEnd(EXIT.unreadable, `${name} could not be read: ${why}.`)
@@ -20,7 +13,7 @@ export async function fileBytes(file: string, largest: number, tooLarge: string)
   } catch (error) {
     const code = (error as NodeJS.ErrnoException).code ?? ''
     if (code === TOO_LARGE) throw unreadable(file, `it is too large for ${tooLarge}`)
-    throw unreadable(file, REASONS[code] ?? (code || 'something went wrong'))
+    throw unreadable(file, whyNotRead(code))
   }
 }
 

@@ -1,8 +1,13 @@
 /** Writing what a command made, in one step. */
-import { access, mkdir, readFile } from 'node:fs/promises'
+import { access, mkdir } from 'node:fs/promises'
 import { basename } from 'node:path'
 import { explainWriteFailure, replaceFile, WriteFailure } from '../documents'
+import { readRegularFile } from '../documents/regular-file'
+import { whyNotWritten } from '../documents/replace-file'
 import { CommandEnd, EXIT } from './exit-codes'
+
+/** Bytes; no map comes near it (our own choice). */
+const LARGEST_PDF = 2 ** 30
 
 /** Replaces a file; ends the command where it cannot be written. */
 export async function writeOut(out: string, bytes: Uint8Array): Promise<void> {
@@ -19,8 +24,9 @@ export async function makeFolder(folder: string): Promise<void> {
   try {
     await mkdir(folder, { recursive: true })
   } catch (error) {
-    const reason = error instanceof Error && 'code' in error ? String(error.code) : String(error)
-    throw new CommandEnd(EXIT.notWritten, `${folder} cannot be made as a folder (${reason}).`)
+    const isFile = (error as NodeJS.ErrnoException).code === 'EEXIST'
+    const reason = isFile ? 'a file has this name' : whyNotWritten(error)
+    throw new CommandEnd(EXIT.notWritten, `${folder} cannot be made as a folder: ${reason}.`)
   }
 }
 
@@ -44,8 +50,8 @@ export async function demandOurs(
   for (const target of targets) {
     if (!(await exists(target))) continue
     // What cannot be read was not made here as far as anybody knows.
-    const bytes = await readFile(target).catch(() => null)
-    if (!bytes || !isOurs(bytes)) foreign.push(basename(target))
+    const read = await readRegularFile(target, LARGEST_PDF).catch(() => null)
+    if (!read || !isOurs(read.bytes)) foreign.push(basename(target))
   }
   if (foreign.length === 0) return
   const [first, ...others] = foreign

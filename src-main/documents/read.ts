@@ -9,6 +9,7 @@ import type { JsonObject, MigrationSet } from './migrations'
 import { nestsDeeperThan } from './nesting'
 import { explainNoProject } from './outcome'
 import type { FileOutcome, OpenOutcome, TextOutcome } from './outcome'
+import { whyNotRead } from './read-refusal'
 import { NO_FILE, readRegularFile, stampOfRead, TOO_LARGE } from './regular-file'
 import { validateProject } from './validate'
 
@@ -55,7 +56,7 @@ async function readBytes(path: string): Promise<FileOutcome | { bytes: Uint8Arra
 /** A failed file operation as an outcome. */
 export function explainReadError(error: unknown): FileOutcome {
   const code = error instanceof Error && 'code' in error ? String(error.code) : ''
-  const detail = code || (error instanceof Error ? error.message : String(error))
+  const detail = code ? whyNotRead(code) : error instanceof Error ? error.message : String(error)
   if (code === TOO_LARGE)
     return { kind: 'too-large', bytes: (error as { bytes?: number }).bytes ?? SIZE_LIMIT + 1 }
   if (code === NO_FILE) return { kind: 'unreadable', reason: 'not-a-file', detail: '' }

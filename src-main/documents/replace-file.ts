@@ -9,6 +9,7 @@
 import { dirname, resolve } from 'node:path'
 import { machineFiles } from './file-port'
 import type { FileFacts, FilePort } from './file-port'
+import { NO_NAME } from './read-refusal'
 import { asidePath } from './staging-name'
 
 type WriteStep = 'look' | 'write' | 'compare' | 'replace'
@@ -171,6 +172,8 @@ const REASONS: Readonly<Record<string, string>> = {
   EISDIR: 'a folder or device has this name',
   EBUSY: 'another program holds the file',
   ENAMETOOLONG: 'the name is too long',
+  ELOOP: 'its links lead in a circle',
+  [NO_NAME]: 'no file can have this name',
 }
 
 /** Why something could not be written, in a few words. */

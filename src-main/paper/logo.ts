@@ -70,7 +70,7 @@ export async function normalLogo(bytes: Uint8Array): Promise<string> {
   if (size && size.width * size.height > PIXELS_AT_MOST) throw new Error('it has too many pixels')
   const svg = size ? framed(bytes, size) : new TextDecoder('utf-8', { fatal: true }).decode(bytes)
   if (!/<svg[\s>]/.test(svg)) throw new Error('it is neither a PNG nor an SVG')
-  if (!size) refuseCrowded(svg)
+  if (!size) refuseHostile(svg)
   const png = await svgToPng(svg, size ? Math.min(size.width, LOGO_PIXELS) : LOGO_PIXELS)
   const drawn = sizeOf(Buffer.from(png))
   if (!drawn || drawn.width * drawn.height > PIXELS_AT_MOST) throw new Error('it is far higher than wide')
@@ -79,15 +79,21 @@ export async function normalLogo(bytes: Uint8Array): Promise<string> {
   return logo
 }
 
-/** Throws where an element has more attributes than any drawing needs. What is not well-formed is told when it is drawn. */
-function refuseCrowded(svg: string): void {
+/**
+ * Throws where an element has more attributes than any drawing needs, or where words are declared to stand for
+ * others, of which a few can stand for millions. What is not well-formed is told when it is drawn.
+ */
+function refuseHostile(svg: string): void {
   const parser = new SaxesParser()
   let count = 0
   let isCrowded = false
+  let declares = false
   parser.on('error', () => undefined)
+  parser.on('doctype', (declared) => void (declares ||= /\[|<!/.test(declared)))
   parser.on('opentagstart', () => void (count = 0))
   parser.on('attribute', () => void (isCrowded ||= ++count > ATTRIBUTES_AT_MOST))
   parser.write(svg).close()
+  if (declares) throw new Error('it declares entities, which are not read')
   if (isCrowded) throw new Error('an element of it has too many attributes')
 }
 

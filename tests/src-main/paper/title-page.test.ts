@@ -214,6 +214,12 @@ describe('a logo', () => {
         new TextEncoder().encode(`<svg xmlns="http://www.w3.org/2000/svg"><g ${many}/></svg>`),
         /too many attributes/,
       ],
+      [
+        new TextEncoder().encode(
+          '<!DOCTYPE svg [<!ENTITY a "ha"><!ENTITY b "&a;&a;&a;">]><svg xmlns="http://www.w3.org/2000/svg" width="9" height="9"><desc>&b;</desc></svg>',
+        ),
+        /declares entities, which are not read/,
+      ],
     ] as const)
       await expect(normalLogo(bytes)).rejects.toThrow(why)
     // What was kept and came to harm is left out, and nothing else.
