@@ -171,6 +171,11 @@ export const NOTATION_FINDINGS = {
       "say whether the ch {chains} counts as a {stitch}: if it does, the first {stitch} goes in the next st and 'each st around' makes {one} or {other}.",
     mend: 'Write "(counts as a {stitch})" or "(does not count as a st)" after the chains.',
   },
+  'rounds/first-group-short': {
+    severity: 'warning',
+    message: 'the ch {chains} does not count, so the first group is of {first}, the others of {others}.',
+    mend: 'Write "(counts as a st)" after the chains, or work one stitch more there.',
+  },
   'rounds/ring-crowded': {
     severity: 'warning',
     message:

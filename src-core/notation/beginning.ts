@@ -22,6 +22,8 @@ export interface Beginning {
   readonly unsaid: boolean
   /** The text names the stitch that it counts as. */
   readonly said: boolean
+  /** The text says what it is: it is read in no other way. */
+  readonly told: boolean
   /** The stitch that follows, for the words of a finding. */
   readonly next: StitchKey | null
 }
@@ -205,6 +207,7 @@ export function findBeginning(
     legs: 1,
     unsaid: false,
     said: false,
+    told: false,
     next: stitch,
     ...more,
   })
@@ -218,13 +221,19 @@ export function findBeginning(
   const said = own ?? usual.get(item.count) ?? (any?.says === 'counts' && item.count === 1 ? undefined : any)
   // "Ch 4 (does not count as a stitch), 4 tr, …, ch 4, sl st in ring": no stitch, but a space like its like.
   if (said?.says === 'does-not-count')
-    return make(item.count > 1 && isPetalEdge(chain.together ?? flat(items), item) ? 'loop' : 'turning')
+    return make(item.count > 1 && isPetalEdge(chain.together ?? flat(items), item) ? 'loop' : 'turning', {
+      told: true,
+    })
   if (said?.says === 'counts' && !said.cluster) {
     const as = said.stitch ?? STITCH_BY_HEIGHT[item.count] ?? stitch
     const extra = said.chains > 0 ? said.chains : 0
-    return { ...counts(as === 'ch' || as === 'sl st' ? stitch : as, extra), said: said.stitch !== null }
+    return {
+      ...counts(as === 'ch' || as === 'sl st' ? stitch : as, extra),
+      said: said.stitch !== null,
+      told: true,
+    }
   }
-  if (said?.says === 'counts') return counts(stitch, 0)
+  if (said?.says === 'counts') return { ...counts(stitch, 0), told: true }
   if (next?.kind === 'described') return make('leg', { legs: 0, stitch: 'dc' })
   const bunch = laterBunch(rest, nextAt + 1)
   const together = nextAt === at && name !== null
@@ -295,7 +304,7 @@ export function findBeginning(
 /** The other way to read beginning chains of which the text says nothing. */
 export function otherReading(beginning: Beginning): Beginning | null {
   const { as, item, next } = beginning
-  if (beginning.said) return null
+  if (beginning.told) return null
   if (as === 'leg' && item.count >= 2) return { ...beginning, as: 'turning' }
   if (next === null || next === 'sc' || next === 'sl st' || next === 'ch') return null
   if (as === 'turning' && item.count >= 2) return { ...beginning, as: 'counts', stitch: next, extra: 0 }

@@ -1,5 +1,6 @@
 /** Along a chain ("2nd ch from hook", "next 5 chs", "opposite side of ch") and up to the tip of a petal. */
 import type { Span } from './tokens'
+import { isSlip } from './tree'
 import type { PlacePart } from './tree'
 import { baseSource, report, spend, targetAt } from './work'
 import type { ChainWork, Target, Work } from './work'
@@ -119,9 +120,23 @@ function goesDown(work: Work, along: ChainWork, { start, end, count, which }: Pl
   const begun = before?.standing === true && before.into[0]?.kind === 'chain'
   // Of a chain that is worked to its end there is no last one: told, and not sought in the round before.
   if (which === 'last' && begun) return true
-  // A picot on a chain leaves a chain or two that nothing goes into.
   const left = cellsLeft(along)
+  // Nor of a chain that is too short: words that lead back to the round behind it are still ahead.
+  if (begun && left < count) return leadsBack(work)
+  // A picot on a chain leaves a chain or two that nothing goes into.
   return left >= count && (left > 2 || begun)
+}
+
+/** "…, sc in next, sl st in next sc of Rnd 1": whether the way back to the round is told behind the stitch in hand. */
+function leadsBack({ hand, tree }: Work): boolean {
+  if (!hand || isSlip(hand.item.stitch)) return false
+  for (const item of hand.then) {
+    if (item.type === 'chain' || item.type === 'join') return false
+    const part = (item.type === 'work' || item.type === 'skip') && item.place?.parts[0]
+    if (part && part.which === 'next' && part.noun.kind === 'stitch')
+      if (!ALONE.test(tree.text.slice(part.start, part.end).trim())) return true
+  }
+  return false
 }
 /** Nothing is named: "next", "each of next 3", "last". */
 const ALONE = /^(the )?(each of (the )?)?(next|last)( (\d+|one|two|three|four|five|six))?$/i
@@ -136,7 +151,8 @@ export function chainTargets(work: Work, part: PlacePart, taking: Taking): Targe
   const done = !work.chain || cellsLeft(work.chain) === 0
   const stems = done ? stemTargets(work, part) : null
   if (stems) return stems
-  if (done && baseSource(work) && !(baseSource(work)!.total('space') === 0 && turnUnder(work)))
+  const named = part.noun.kind === 'chain'
+  if (done && named && baseSource(work) && !(baseSource(work)!.total('space') === 0 && turnUnder(work)))
     return spaceCells(work, part, taking)
   if (!work.chain) return spaceCells(work, part, taking)
   const along = work.chain

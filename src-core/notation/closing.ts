@@ -109,12 +109,26 @@ export function endsLap(work: Work): boolean {
   return source.total('stitch') > 0 && source.free('stitch') === 0 && source.over === 0
 }
 
-/** "Sl st in next st" where all is worked: the spiral ends in its own first stitch. */
-export function endsSpiral(work: Work, place: Place): boolean {
-  const [part] = place.parts
-  if (!part || place.parts.length > 1) return false
-  const next = part.which === 'next' && part.count === 1 && part.noun.kind === 'stitch' && !part.round
-  return next && endsLap(work)
+/** "Sl st in next st", "sc in next 2 sts", "sc": on along the round, nothing more particular. */
+function goesOn(item: Item): item is WorkItem {
+  if (item.type !== 'work' || item.stitch.form !== 'plain') return false
+  const [part, ...others] = item.place?.parts ?? []
+  if (!part) return true
+  return others.length === 0 && part.which === 'next' && part.noun.kind === 'stitch' && !part.round
+}
+
+/**
+ * Where all is worked: "sl st in next 2 sts", "hdc, sc and sl st in next sts, fasten off" step down on the round's own
+ * first stitches, and so does all that stands behind its count.
+ */
+export function stepsDown(work: Work, item: WorkItem, then: readonly Item[]): boolean {
+  if (!goesOn(item) || !endsLap(work)) return false
+  if (isSlip(item.stitch)) return item.place !== null
+  const counted = work.node.items.some(({ type, end }) => type === 'count' && end <= item.start)
+  if (counted) return true
+  const at = then.findIndex((found) => !goesOn(found) || isSlip(found.stitch))
+  const [slip, behind] = then.slice(Math.max(0, at))
+  return at >= 0 && goesOn(slip!) && (!behind || behind.type === 'note' || behind.type === 'count')
 }
 
 /** Whether the first chains of a round, a loop on the way perhaps, are so many. */

@@ -1,6 +1,7 @@
 /** Places that stand in another motif. */
 import { readNoun } from './nouns'
 import type { Reader } from './reader'
+import { DOING } from './told-counts'
 import type { Noun } from './tree'
 
 /** Which motif is meant. */
@@ -8,6 +9,37 @@ const WHICH_ONE = [
   ...['prev', 'first', 'second', 'third', 'other', 'another', 'neighboring', 'neighbouring', 'last', 'made'],
   ...['finished', 'next', 'joined', 'each'],
 ]
+
+/** "In the join between two motifs", "into the joining of …": where others meet. */
+const readMeeting = (reader: Reader): Noun | null => {
+  const at = reader.at
+  if (!reader.skip('join', 'joining', 'seam', 'place', 'point')) return null
+  return { kind: 'own', chain: 0, of: 0, words: reader.words(reader.span(at)) }
+}
+
+/** "(Where) two large motifs meet", "the motifs are joined"; passes it. */
+function passMeet(reader: Reader): boolean | null {
+  let motif = false
+  for (let words = 0; words < 10 && reader.peek()?.kind === 'word'; words++) {
+    if (reader.skip('meet', 'join', 'joined', 'touch', 'meeting')) return motif || null
+    motif ||= reader.isA('motif')
+    reader.at++
+  }
+  return null
+}
+
+/** The motif in hand. */
+const THIS_ONE = ['current', 'this', 'present', 'new', 'own', 'your', 'same', 'working']
+
+/** A word before "motif" that says which one, how many or of what kind; passes it. */
+function saysWhich(reader: Reader): boolean {
+  if (reader.skipA('elsewhere') || reader.skip(...WHICH_ONE) || reader.number() !== null) return true
+  if (reader.skip('of', 'the', 'a', 'any', 'all', 'granny')) return true
+  if (THIS_ONE.includes(reader.spelled())) return false
+  const plain = reader.peek()?.kind === 'word' && reader.peek()!.kinds.size === 0 && !reader.seesAny(DOING)
+  if (plain) reader.at++
+  return plain
+}
 
 /** "sl st to the centre of the shamrock", "to base of bud": a piece of the work that is no stitch or space. */
 const readPiece = (reader: Reader): Noun | null =>
@@ -52,15 +84,15 @@ export function readElsewhere(reader: Reader): Noun | null {
     const matching = reader.skipA('elsewhere')
     if (!matching) while (reader.skip('next', 'same', 'first', 'any', 'last')) continue
     // "in joined ch-3 sp of neighbor": others meet there already.
-    reader.skip('joined')
-    const noun = readNoun(reader)
+    while (reader.skip('joined', 'unworked', 'unjoined')) continue
+    const noun = readNoun(reader) ?? readMeeting(reader)
     if (!noun || noun.kind === 'ring' || passOfThisPart(reader)) return null
     const of = reader.attempt(() => {
-      if (!reader.skip('of', 'on', 'from')) return null
+      if (reader.skip('where')) return passMeet(reader)
+      if (!reader.skip('of', 'on', 'from', 'between')) return null
       reader.skip('the')
-      const which = reader.skipA('elsewhere') || reader.skip(...WHICH_ONE)
-      if (!which && !reader.isA('motif')) return null
-      reader.skip('made', 'finished', 'joined', 'granny')
+      // "of two large motifs", "of one of the finished small squares".
+      for (let words = 0; words < 6 && !reader.isA('motif'); words++) if (!saysWhich(reader)) return null
       return reader.skipA('motif') || null
     })
     return of || (matching && noun.kind !== 'stitch') || (matching && of) ? noun : null

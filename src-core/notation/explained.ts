@@ -20,6 +20,8 @@ export interface Explained {
   readonly span: Span
   /** Worked where it is explained: "… (shell made)". */
   readonly made?: boolean
+  /** Right behind the chains that a round begins with: one of them is a part of it. */
+  readonly first?: boolean
 }
 
 const OPENERS: ReadonlyMap<string, string> = new Map([
@@ -99,6 +101,12 @@ function explainedAt(reader: Reader): Explained | null {
   return { ...named, to, end, span }
 }
 
+/** "(dc, ch 2, dc) in next dc [corner], …": the name alone in a bracket behind the place. */
+const namesOnly = (reader: Reader, open: number): boolean =>
+  /^[)\]]$/.test(reader.key()) &&
+  /^[.,;:*)\]]?$/.test(reader.key(1)) &&
+  reader.tokens[open - 1]?.kind !== 'mark'
+
 /** "in each loop make 3 dc, ch 2 and 3 dc (shell made)": what stands before the bracket is that stitch. */
 function madeAt(reader: Reader): Explained | null {
   const start = reader.at
@@ -111,7 +119,8 @@ function madeAt(reader: Reader): Explained | null {
   const group = readNamed(reader)
   const named = group ? null : readStitch(reader)
   const told = group !== null || (named !== null && !named.beginning && MADE.has(named.form))
-  const made = told && (reader.sees('made') || (purpose && group !== null))
+  const alone = told && !purpose && namesOnly(reader, start)
+  const made = told && (alone || reader.sees('made') || (purpose && group !== null))
   reader.at = start
   if (!made) return null
   const least = Math.max(0, start - LONGEST)
@@ -133,11 +142,20 @@ function madeAt(reader: Reader): Explained | null {
     if (/^[.;:*]$/.test(key) || first) break
     if (key === ',' && to === start) to = at + 1
   }
-  if (to >= start) return null
+  if (to >= start || (alone && !OPENERS.has(reader.tokens[to]!.key))) return null
   reader.at = from
   const span = reader.span(from)
   reader.at = start
-  return { label: group?.label ?? reader.words(named!), from, to, end: start, span, made: true }
+  const label = group?.label ?? reader.words(named!)
+  return { label, from, to, end: start, span, made: true, first: isBehindBeginning(reader, to, start) }
+}
+
+/** "Ch 3 (counts as dc), (dc, ch 2, 2 dc) in same st": what stands there goes on from the chains of its round. */
+function isBehindBeginning({ tokens }: Reader, to: number, end: number): boolean {
+  if (!tokens.slice(to, end).some(({ is }) => is === 'same')) return false
+  const words = tokens.slice(Math.max(0, to - 12), to)
+  const from = words.findLastIndex(({ is }) => /^([:;*.]|in|into|next)$/.test(is)) + 1
+  return words.slice(from).some((token) => token.is === 'ch' || token.kind === 'chains')
 }
 const MADE = new Set(['shell', 'v-stitch', 'popcorn', 'special'])
 

@@ -3,6 +3,7 @@ import { skipAdjustable } from './nouns'
 import { readPlace } from './places'
 import type { Reader } from './reader'
 import type { FoundationItem, Item } from './tree'
+import { isSlip } from './tree'
 import { readStitch } from './vocabulary'
 
 /** "8 ch", "a chain of 8", "ch 8": passes it. */
@@ -11,32 +12,88 @@ const readChains = (reader: Reader): number | null =>
     reader.skip('a')
     const before = reader.number()
     if (!reader.skipA('chain')) return null
+    reader.skip('st')
     if (before === null) reader.skip('of')
     const chains = before ?? reader.number()
     if (before === null) reader.skipA('chain')
     return chains
   })
 
-/** "Form with 8 ch a ring", "with 8 ch form a ring", "make a ring with 8 ch": its chains; passes it. */
-const readRingOfChains = (reader: Reader): number | null =>
+/** Words that close a chain; "form" and "make" do so where it is told what the ring is made of. */
+const CLOSES = ['join', 'joining', 'joined', 'close', 'closing', 'closed', 'connect', 'connecting', 'link']
+const MAKES = ['form', 'forming', 'make', 'making', 'create', 'creating']
+const BY = ['with', 'by', 'using', 'from', 'of', 'out']
+
+/** "With a sl st", "by 1 slip stitch": passes it. */
+const passSlip = (reader: Reader): boolean =>
   reader.attempt(() => {
-    const makes = () => {
-      const made = reader.skip('form', 'make', 'close', 'create', 'join')
-      reader.skip('to', 'into')
-      return made
-    }
-    const ring = () => {
-      reader.skip('in', 'into', 'to')
-      reader.skip('a', 'the')
-      return reader.skipA('ring')
-    }
-    const withChains = () =>
-      reader.skip('with', 'from', 'out', 'using') ? (reader.skip('of'), readChains(reader)) : null
-    const first = withChains()
-    if (!makes()) return null
-    const chains = first ?? withChains() ?? readChains(reader)
-    if (!ring()) return null
-    return chains ?? withChains()
+    reader.skip(...BY)
+    reader.skip('a', 'one', '1', 'the')
+    const stitch = readStitch(reader)
+    return (stitch !== null && isSlip(stitch)) || null
+  }) === true
+
+/** "(In)to a ring", "in the ring"; `named`: only with its article, since stitches go "in ring" too. */
+const passRing = (reader: Reader, named: boolean): boolean =>
+  reader.attempt(() => {
+    while (reader.skip('in', 'into', 'to', 'for')) continue
+    const article = reader.skip('a') || (!named && reader.skip('the'))
+    return (!named || article) && reader.skipA('ring') ? true : null
+  }) === true
+
+/** "In first ch", "into furthest ch from hook": where the chain is closed; passes it. */
+const passClosingPlace = (reader: Reader, ring: boolean): boolean =>
+  reader.attempt(() => {
+    const found = reader.attempt(() => readPlace(reader))
+    if (found) return found.parts[0]!.noun.kind !== 'ring' || null
+    if (ring || !reader.skip('in', 'into')) return null
+    let words = 0
+    while (words++ < 7 && reader.peek()?.kind === 'word' && !reader.sees('to')) reader.at++
+    return (reader.sees('to') && MAKES.includes(reader.key(1))) || null
+  }) === true
+
+/**
+ * "Join with sl st in first ch to form a ring", "close to a ring with 1 sl st", "with 8 ch form a ring": what is done,
+ * with how many chains, by which stitch and where, in any order; its chains, 0 where they are made before.
+ */
+const readClosed = (reader: Reader): number | null =>
+  reader.attempt(() => {
+    let does = false
+    let closes = false
+    let ring = false
+    let slip = false
+    let chains: number | null = null
+    const parts: (() => boolean)[] = [
+      () => {
+        const at = reader.at
+        while (reader.skip(',', 'and', 'then', 'to', 'so', 'as', 'by')) continue
+        const closing = reader.skip(...CLOSES)
+        if (!closing && !reader.skip(...MAKES)) reader.at = at
+        else {
+          does = true
+          closes ||= closing
+          while (closing && reader.skip('it', 'this', 'these', 'them', 'both', 'the', 'end', 'tog', 'up'))
+            continue
+        }
+        return reader.at > at
+      },
+      () => {
+        if (chains !== null || (ring && !BY.includes(reader.key()))) return false
+        chains = reader.attempt(() => (reader.skip(...BY), readChains(reader)))
+        return chains !== null
+      },
+      () => !slip && passSlip(reader) && (slip = true),
+      () => {
+        // "Sl st to ring" closes one; "sl st in ring" goes into one that is there.
+        const to = reader.sees('to')
+        if (ring || !passRing(reader, slip && !does && !to)) return false
+        does ||= slip && to
+        return (ring = true)
+      },
+      () => (slip || does) && passClosingPlace(reader, ring) && (closes = true),
+    ]
+    while (parts.some((passes) => passes())) continue
+    return ring && does && (closes || slip || chains !== null) ? (chains ?? 0) : null
   })
 
 /** What yarn is wound round for a ring. */
@@ -46,36 +103,14 @@ const ROUND_WHAT = new Set(['finger', 'fingers', 'thumb', 'pencil', 'hand', 'sti
 export function readFoundation(reader: Reader): FoundationItem | null {
   const start = reader.at
   return reader.attempt((): FoundationItem | null => {
-    const closes = reader.attempt(() => {
-      const at = reader.at
-      while (reader.skip('join', 'and', 'close', 'joining')) continue
-      const joins = reader.at > at
-      reader.skip('with')
-      reader.skip('a')
-      const stitch = readStitch(reader)
-      if (stitch && stitch.stitch !== 'sl st') return null
-      // "join into a ring with ss".
-      const ring = reader.attempt(() => {
-        if (!joins || !reader.skip('into', 'in')) return null
-        reader.skip('a', 'the')
-        if (!reader.skipA('ring')) return null
-        reader.attempt(() => (reader.skip('with', 'by'), reader.skip('a', 'one', '1'), readStitch(reader)))
-        return true
-      })
-      if (ring) return true
-      const place = reader.attempt(() => {
-        const found = readPlace(reader)
-        return found?.parts[0]?.noun.kind === 'ring' ? null : found
-      })
-      if (!place && !stitch && !joins) return null
-      reader.skip('to')
-      // "3 tr, 2 ch, sl st into the ring": into one that is there.
-      if (stitch && !joins && reader.sees('into', 'the')) return null
-      if (!reader.skip('form', 'make', 'into', 'forming')) return null
-      reader.skip('a', 'the')
-      return reader.skipA('ring') || null
-    })
-    if (closes) return { type: 'foundation', ring: 'close-chain', ...reader.span(start) }
+    const closed = readClosed(reader)
+    if (closed !== null)
+      return {
+        type: 'foundation',
+        ring: 'close-chain',
+        ...(closed > 0 && { chains: closed }),
+        ...reader.span(start),
+      }
     // "Wind yarn round finger to form a ring".
     const wound = reader.attempt(() => {
       if (!reader.skip('wind', 'wrap', 'winding', 'wrapping', 'twist', 'twisting')) return null
@@ -90,9 +125,6 @@ export function readFoundation(reader: Reader): FoundationItem | null {
       return finger || null
     })
     if (wound) return { type: 'foundation', ring: 'adjustable', ...reader.span(start) }
-    const chained = readRingOfChains(reader)
-    if (chained !== null)
-      return { type: 'foundation', ring: 'close-chain', chains: chained, ...reader.span(start) }
     const makes = reader.sees('make') || reader.sees('form')
     while (reader.skip('make', 'form', 'begin', 'using', 'create', 'work', 'over', 'onto')) continue
     reader.skip('with')
@@ -113,20 +145,6 @@ export function readFoundation(reader: Reader): FoundationItem | null {
       return { type: 'foundation', ring: 'adjustable', ...reader.span(start) }
     }
     const ofChains = reader.attempt(() => {
-      // "Close a chain of 6 chains in a ring with 1 slip st".
-      const closed = reader.attempt(() => {
-        if (!reader.skip('close', 'join')) return null
-        reader.skip('a')
-        if (!reader.skipA('chain') || !reader.skip('of')) return null
-        const chains = reader.number()
-        if (chains === null || !(reader.skipA('chain') || reader.skip('st')) || !reader.skip('in', 'into'))
-          return null
-        reader.skip('a', 'the')
-        if (!reader.skipA('ring')) return null
-        reader.attempt(() => (reader.skip('with', 'by'), reader.skip('a', 'one', '1'), readStitch(reader)))
-        return chains
-      })
-      if (closed !== null) return closed
       if (!reader.skipA('ring') || !reader.skip('of')) return null
       const chains = reader.number()
       return chains !== null && reader.skipA('chain') ? chains : null

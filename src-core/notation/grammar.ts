@@ -292,7 +292,7 @@ export function parseRounds(
     const definition = readDefinition(reader, found, found.end)
     if (definition.keys.every((key) => definitions.has(key))) continue
     // The first one may begin with the chains of its round.
-    if (found.made && definition.items[0]?.type === 'chain') continue
+    if (found.made && (found.first || definition.items[0]?.type === 'chain')) continue
     explained.push(definition)
     for (const key of definition.keys) definitions.set(key, definition)
   }

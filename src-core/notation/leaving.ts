@@ -50,7 +50,7 @@ export function leavePlaces(elements: readonly WorkedElement[]): {
           kind: 'stitch',
           element: item.index,
           stitch: item.countsAs,
-          form: 'plain',
+          form: item.form,
           chains: 0,
           corner: false,
           group: item.group,

@@ -90,13 +90,13 @@ function readChain(reader: Reader): ChainItem | null {
     }
     reader.skip('a')
     const before = reader.peek()?.hyphen ? null : reader.attempt(() => reader.number())
-    if (!reader.skipA('chain') || reader.isA('space')) return null
-    let count = before
-    if (count === null && !(reader.peek()?.hyphen ?? false)) count = reader.number()
+    if (!reader.skipA('chain')) return null
+    if (/^stitch/.test(reader.spelled())) reader.at++
+    const count = reader.isA('space') ? null : (before ?? (reader.peek()?.hyphen ? null : reader.number()))
     if (reader.isA('space')) return null
-    if (reader.skip('of')) count = reader.number()
+    const made = reader.skip('of') ? reader.number() : count
     if (opens && !reader.sees('(', '[', ',')) return null
-    return { type: 'chain', count: count ?? 1, ...reader.span(start) }
+    return { type: 'chain', count: made ?? 1, ...reader.span(start) }
   })
 }
 

@@ -122,6 +122,12 @@ function readAccessory(
     if (!ON_ANY.has(found.code)) addFinding(reading, text, node, reading.number, found)
 }
 
+/** "Rnds 5 and 6: Hdc in each st. (28) Sc in next st, sl st in next st": what stands behind the count ends the last one. */
+function withoutTail(items: readonly Item[]): readonly Item[] {
+  const at = items.findLastIndex(({ type }) => type === 'count')
+  return at < 0 || at === items.length - 1 ? items : items.slice(0, at + 1)
+}
+
 function readNode(reading: Reading, text: string, tree: Omit<RoundsTree, 'repeats'>, node: RoundNode): void {
   if (reading.worked.length > 0 && isAccessory(node, text)) {
     readAccessory(reading, text, tree, node)
@@ -164,7 +170,9 @@ function readNode(reading: Reading, text: string, tree: Omit<RoundsTree, 'repeat
   }
   for (let lap = 0; lap < Math.min(laps, LIMITS.rounds); lap++) {
     const number = from + lap
-    let items: readonly Item[] = node.items
+    const ends = lap === laps - 1
+    const own = ends ? node.items : withoutTail(node.items)
+    let items = own
     const unread = proseOf(node)
     if (unread && !repeat) {
       addFinding(reading, text, node, number, { ...said('rounds/not-read'), span: unread })
@@ -180,8 +188,8 @@ function readNode(reading: Reading, text: string, tree: Omit<RoundsTree, 'repeat
           values: { number: wanted },
         })
       }
-      const rest = node.items.filter((item) => item !== repeat)
-      const counts = lap === laps - 1 ? rest : rest.filter((item) => item.type !== 'count')
+      const rest = own.filter((item) => item !== repeat)
+      const counts = ends ? rest : rest.filter((item) => item.type !== 'count')
       const other = again && withChanges(again, repeat.changes ?? [])
       if (other?.open) {
         addFinding(reading, text, node, number, { ...said('rounds/not-read'), span: other.open })
@@ -194,7 +202,7 @@ function readNode(reading: Reading, text: string, tree: Omit<RoundsTree, 'repeat
       }
       if (again && repeat.grows) items = grownItems(reading, tree, node, number, again, counts, repeat.grows)
     }
-    const quiet = lap > 0 && items === node.items
+    const quiet = lap > 0 && items === own
     const rest = overTurn(items, reading.carried)
     const made = workTold(reading, text, tree, node, number, rest.items)
     commit(reading, text, node, number, made, quiet)

@@ -1,7 +1,7 @@
 /** Follows the items of a round, one after the other, the way hands would. */
 import { oneOver } from './bunches'
 import { cellsLeft, startAlongChain, turnAlongChain } from './chain-targets'
-import { checkTop, closeRound, closesChain, closesRound, endsLap, endsSpiral, picotChains } from './closing'
+import { checkTop, closeRound, closesChain, closesRound, endsLap, picotChains, stepsDown } from './closing'
 import { EMPTY_PART, finishDescribed, holdLoops, runDescribed, runEvenly } from './in-sum'
 import { turnUnder } from './piece'
 import { runAround, runStar } from './repeats'
@@ -75,7 +75,7 @@ function runWork(work: Work, item: WorkItem, every: EveryItem | null, next: Item
   }
   const picot = picotChains(work, item, next)
   if (picot > 0) return closePicot(work, picot, item)
-  if (place && isSlip(name) && endsSpiral(work, place)) return closeRound(work, item)
+  if (!work.here && stepsDown(work, item, work.hand?.then ?? [])) return closeRound(work, item)
   const reached = reachedBy(work, name, place) ?? (place && !isSlip(name) ? stillThere(work, place) : null)
   if (reached) return makeStitches(work, name, count, [reached], item, runItems)
   if (!place && isSlip(name) && endsLap(work)) return closeRound(work, item)
@@ -283,9 +283,8 @@ export function runItems(work: Work, items: readonly Item[]): void {
     if (index < swept) return
     const described = item.type === 'described' || item.type === 'note'
     if (work.described && !described) finishDescribed(work, runItems)
-    const next = items
-      .slice(index + 1, index + 4)
-      .find((found) => found.type !== 'note' && found.type !== 'statement')
+    const then = items.slice(index + 1, index + 4)
+    const next = then.find((found) => found.type !== 'note' && found.type !== 'statement')
     switch (item.type) {
       case 'work':
         // "sc around next post, working from behind": what follows is said of this stitch too.
@@ -295,6 +294,7 @@ export function runItems(work: Work, items: readonly Item[]): void {
           work.ahead = [...work.ahead, item]
           break
         }
+        work.hand = { item, then }
         runWork(work, item, next?.type === 'every' ? next : null, next)
         break
       case 'chain':

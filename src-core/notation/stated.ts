@@ -25,6 +25,9 @@ export function readStatement(reader: Reader, end: number): StatementItem | null
     const is = keys[0] === '=' || keys[0] === "that's" ? 0 : keys[1] === 'is' ? 1 : -1
     const equal = keys[0] === '=' && isBehindChain(reader, start)
     if (is >= 0 && (equal || keys.length === is + 2 || ONE.has(keys[is + 1] ?? ''))) keys[is] = 'counts'
+    // "(not a stitch)", "(is no st)".
+    if (keys.length <= 4 && keys.some((key) => key === 'not' || key === 'no') && keys.at(-1) === 'st')
+      return statement({ says: 'does-not-count', stitch: null, cluster: false, chains: 0 })
     // "for first dc", right behind the chains.
     if ((keys[0] === 'for' || keys[0] === 'as') && ONE.has(keys[1] ?? '')) keys[0] = 'counts'
     const count = keys.indexOf('counts')
@@ -43,7 +46,7 @@ export function readStatement(reader: Reader, end: number): StatementItem | null
       reader.at += at + 1
       reader.skip('as', 'for')
       reader.skip('the', 'a', 'an', 'your')
-      reader.skip('first', 'beg')
+      if (!reader.skip('first', 'beg')) reader.ordinal()
       reader.number()
       const named = readStitch(reader)
       let chains = 0

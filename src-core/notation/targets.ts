@@ -299,6 +299,11 @@ function wholeSpace(work: Work, part: PlacePart): PlacePart | null {
   return there ? { ...part, count: 1, noun: { kind: 'space', chains, corner: false } } : null
 }
 
+/** Whether a round begins in a space, or with a loop of so many chains. */
+const startsIn = (work: Work, chains: number): boolean =>
+  (work.first ?? work.last ?? beginningTarget(work))?.place.kind !== 'stitch' ||
+  work.elements.slice(0, 2).some(({ stitch, count }) => stitch === 'ch' && count === chains)
+
 /** All places that a part names, used up in order. */
 function partTargets(work: Work, part: PlacePart, taking: Taking): Target[] {
   const { noun, which } = part
@@ -355,6 +360,11 @@ function partTargets(work: Work, part: PlacePart, taking: Taking): Target[] {
   const elsewhere = work.last !== null && work.last.source !== baseSource(work)
   // "Starting in 2nd ch from hook, sc in that ch", "2 sc in same ch as first sc" on the other side.
   const alongStart = noun.kind === 'chain' && work.chain && (!hasBody(work) || part.asBeginning)
+  const away =
+    noun.kind === 'space' && part.asBeginning && noun.chains !== null && !startsIn(work, noun.chains)
+  // "2 sc in beg ch-3 sp" where the round does not stand in such a space: the first of them.
+  if (which === 'same' && away)
+    return nextTargets(work, { ...part, which: 'first', asBeginning: false }, taking)
   if (which === 'same' && alongStart) return chainTargets(work, part, taking)
   if (which === 'same' && taking.as === SKIPPED && elsewhere && noun.kind === 'stitch')
     return nextTargets(work, { ...part, which: 'next' }, taking)

@@ -48,7 +48,8 @@ export function usualChains(reader: Reader, from: number, to: number): UsualChai
     // "Beginning ch-1 or ch-2 never counts"; without a number it is said of the chains at the beginning alone.
     const named = words.slice(0, Math.max(0, counts)).flatMap((_, index) => chainsAt(words, index) ?? [])
     const opens = words.slice(0, Math.max(0, counts)).some(({ is }) => OPENS.has(is))
-    const negative = words.some(({ is }) => is === 'not')
+    // "3 ch always counts as a treble and sits in a gap, never on top of a stitch" is no denial.
+    const negative = words.slice(0, counts + 2).some(({ is }) => is === 'not')
     for (const chains of new Set(named)) {
       if (chains === 0 && !opens) continue
       reader.at = start + counts

@@ -83,6 +83,8 @@ export interface Work {
   leg: { legs: number; target: Target | null } | null
   lastStitch: StitchKey | null
   chain: ChainWork | null
+  /** The stitches in hand, and what the text says next. */
+  hand: { item: WorkItem; then: readonly Item[] } | null
   /** Chains of a space of the round before that are worked one by one. */
   spaceCells: { target: Target; left: number; cell: number } | null
   flex: number[]

@@ -138,10 +138,76 @@ Rnd 2: *Ch ${chains}, sl st in 2nd ch from hook, ${words}, sl st in next sc of R
     if (words.includes('last')) expect(told(daisy(8, words))).not.toEqual([])
   })
 
+  it.each([
+    'sc in next, hdc in next, dc in next 3, hdc in next, sc in next',
+    'sc in next, hdc in next, dc in next 4, sc in next',
+    'sc in next ch, hdc in next ch, dc in next 3 ch, hdc in next, sc in next',
+  ])('is told where it is too short: %s', (words) => {
+    expect(told(daisy(8, words))).toEqual([expect.stringContaining('chain to work along')])
+  })
+
+  it('is left where the stitch behind it stands in the round again', () => {
+    const text = `Rnd 1: 12 sc in a magic ring, close with sl st. (12)
+Rnd 2: *Ch 4, sc in 2nd ch from hook, sc in next 2 ch, sl st in next 2; rep from * around.`
+    expect(told(text)).toEqual([])
+    expect(made(text)).toEqual([12, 18])
+  })
+
   it('is left where a picot hangs on it', () => {
     const text = `Rnd 1: 12 sc in a magic ring, close with sl st. (12)
 Rnd 2: Ch 1, *sc in next 3, ch 4, sl st in 3rd ch from hook, ch 1; rep from * around. (12 sc)`
     expect(told(text)).toEqual([])
     expect(made(text)).toEqual([12, 12])
+  })
+})
+
+describe('A ring of chains is told in any order of its words', () => {
+  it.each([
+    'Ch 5 and close to a ring with 1 sl st.',
+    'Ch 5, close into a ring with a slip stitch.',
+    'Ch 5, sl st in first ch to form ring.',
+    'Ch 5, sl st to form a ring.',
+    'Ch 5; join with sl st to form a ring.',
+    'Ch 5; join to form ring.',
+    'Ch 5, join in a ring.',
+    'Ch 5, join into a ring with a sl st.',
+    'Ch 5, join into a ring with sl st in the first ch.',
+    'Ch 5, join with a sl st into a ring.',
+    'Form a ring with 5 ch.',
+    'With 5 ch form a ring.',
+    'Form with 5 ch a ring.',
+    'Make a ring of 5 ch.',
+    'Close a chain of 5 chains in a ring with 1 slip st.',
+    'Make a chain of 5 and join with a slip stitch into the first ch to make a ring.',
+    'Ch 5 and join with sl st in 1st ch made to form a circle.',
+    'Ch 5, then sl st into the first chain to make a loop.',
+    'Ch 5, connect into a ring with a sl st.',
+    'Ch 5, join in ring with sl st.',
+    '5 ch, close with 1 sl st into a ring.',
+    'Chain five stitches, join in a ring with a slip stitch.',
+    'Ch 5 (or make a magic ring), sl st in first ch to form ring.',
+    'Begin with a chain of 5 joined into a ring.',
+    'Ch 5, form into a ring with a sl st in first ch.',
+    'Work 5 chain stitches and close them to a ring.',
+    'Make 5 chain stitches, join in a ring.',
+    'Start with 5 ch. Close to a ring with a sl st.',
+    'Ch 5, sl st into furthest ch from hook to form a ring.',
+    'Ch 5 & sl st to ring.',
+    'Ch 5, sl st in 5th ch from hook to form ring.',
+    'Ch 5 and join to a ring.',
+    'Ch 5 for ring, join with sl st.',
+    'Ch 5, sl st in first ch, forming a ring.',
+  ])('%s', (words) => {
+    const round = 'ch 1, 10 sc in ring, sl st in first sc. (10 sc)'
+    for (const text of [`${words}\nRnd 1: C${round.slice(1)}`, `Rnd 1: ${words} C${round.slice(1)}`]) {
+      expect(told(text)).toEqual([])
+      expect(made(text)).toEqual([10])
+    }
+  })
+
+  it('and a slip stitch in a ring that is there closes none', () => {
+    const text = 'Rnd 1: Magic ring, ch 1, 5 sc in ring, ch 3, sl st in ring, 5 sc in ring. (10 sc)'
+    expect(told(text)).toEqual([])
+    expect(made(text)).toEqual([10])
   })
 })

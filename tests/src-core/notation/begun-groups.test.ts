@@ -1,5 +1,6 @@
 /** Clusters, popcorns and shells that a round begins with, and stitches held on the hook. (Common practice, no source.) */
-import { describe } from 'vitest'
+import { describe, expect, it } from 'vitest'
+import { made, told } from './telling'
 import { readAlike } from './wordings'
 import type { Wordings } from './wordings'
 
@@ -86,3 +87,61 @@ const ALIKE: readonly Wordings[] = [
 ]
 
 describe.each(ALIKE)('$name', (alike) => readAlike(alike))
+
+describe('Chains of which the text says what they are', () => {
+  const second = (words: string) =>
+    `Rnd 1: Ch 1, 12 sc in a magic ring, sl st in first sc. (12 sc)\nRnd 2: ${words}`
+
+  it.each([
+    ['Ch 3 (does not count as a st), dc in same st, 2 dc in each sc around, sl st in first dc. (24 dc)', 23],
+    ['Ch 3 (not a stitch), dc in next 11 sc, sl st in first dc. (12 dc)', 11],
+    ['Ch 3 (counts as a st), 2 dc in same st, 2 dc in each sc around, sl st in top. (24 dc)', 25],
+  ])('are read in no other way: %s', (words, stitches) => {
+    expect(told(second(words))).not.toEqual([])
+    expect(made(second(words))).toEqual([12, stitches])
+  })
+
+  it.each(['dc in same st, 2 dc in each sc around', 'dc in same st, *2 dc in next sc; rep from * around'])(
+    'are told where the first group lacks what they do not count for: %s',
+    (words) => {
+      const text = (chains: string) => second(`${chains}, ${words}, sl st in first dc.`)
+      expect(told(text('Ch 3 (does not count as a st)'))).toEqual([
+        expect.stringContaining('first group is of 1'),
+      ])
+      expect(told(text('Ch 3 (counts as a dc)'))).toEqual([])
+    },
+  )
+
+  it('are no denial where only their place is', () => {
+    const text = `3 ch always counts as a dc and sits in a gap, never on top of a stitch.
+Rnd 1: Magic ring, ch 3, 11 dc in ring, join. (12 dc)`
+    expect(told(text)).toEqual([])
+    expect(made(text)).toEqual([12])
+  })
+})
+
+describe('A name in a bracket behind what is worked', () => {
+  const square = (
+    first: string,
+    corner: string,
+  ) => `Rnd 1: Ch 4, sl st to form a ring; ch 3 (first dc), 11 dc in ring; sl st to top. (12)
+Rnd 2: Ch 3 (first dc), (dc, ch 2, 2 dc) in same st${first}, dc in next 2 dc, *(2 dc, ch 2, 2 dc) in next dc ${corner}, dc in next 2 dc; rep from * 2 more times; sl st to top. (24 dc)
+Rnd 3: Ch 3, dc in next dc, corner in ch-2 sp, *dc in next 6 dc, corner in ch-2 sp; rep from * 2 more times, dc in last 4 dc; sl st to top. (40 dc)`
+
+  it.each([
+    [' [corner]', '[corner]'],
+    [' (corner made)', '(corner made)'],
+    ['', '(corner)'],
+  ])('is what it is called later on: %s %s', (first, corner) => {
+    expect(told(square(first, corner))).toEqual([])
+    expect(made(square(first, corner))).toEqual([12, 24, 40])
+  })
+
+  it('leaves the popcorn that a round begins with a popcorn', () => {
+    const text = `Popcorn: 4 dc in same st, remove hook, insert in first dc and pull dropped lp through.
+Rnd 1: Ch 5, join to form ring. Ch 3, 3 dc in ring, remove hook from lp, insert in top of ch-3 and pull lp through, ch 2, [popcorn in ring, ch 2] 5 times, join. (6 popcorns)
+Rnd 2: Ch 1, (sc in popcorn, 3 sc in ch-2 sp) around, join. (24 sc)`
+    expect(told(text)).toEqual([])
+    expect(made(text)).toEqual([6, 24])
+  })
+})

@@ -1,6 +1,7 @@
 /** Endings of repeats, and rounds that go on where yarn is joined to an older one. */
 import { describe, expect, it } from 'vitest'
 import { readRounds } from '../../../src-core/notation/read'
+import { made, told } from './telling'
 
 const read = (text: string, terms: 'US' | 'UK' = 'US') => readRounds(text, { terms })
 const slips = (text: string, terms: 'US' | 'UK' = 'US') =>
@@ -38,5 +39,23 @@ describe('Yarn that is joined to an older round', () => {
   ])('is where the round goes on: %s', (round) => {
     expect(slips(FLOWER + round)).toEqual([])
     expect(read(FLOWER + round).rounds[2]).toMatchObject({ made: 24, source: 1 })
+  })
+})
+
+describe('A spiral steps down behind its last round', () => {
+  const bowl = (words: string) =>
+    `Rnd 1: 7 hdc in magic ring. (7)\nRnd 2: 2 hdc in each st around. (14)\n${words}`
+
+  it.each([
+    'Rnds 3 and 4: Hdc in each st around. (14)\nSc in next st, sl st in next st, fasten off.',
+    'Rnds 3-4: Hdc in each st around. (14) To finish, sc in next 2 sts, sl st in next 2 sts. Fasten off.',
+    'Rnds 3-4: Hdc in each st around. (14) Sc, sl st, fasten off.',
+  ])('%s', (words) => {
+    expect(told(bowl(words))).toEqual([])
+    expect(made(bowl(words))).toEqual([7, 14, 14, 14])
+  })
+
+  it('and a stitch too many is told where none of this is said', () => {
+    expect(told(bowl('Rnd 3: Hdc in each st around, hdc in next st. (14)'))).not.toEqual([])
   })
 })

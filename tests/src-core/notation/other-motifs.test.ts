@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { printRounds } from '../../../src-core/notation/print'
 import { readRounds } from '../../../src-core/notation/read'
 import type { WorkedElement } from '../../../src-core/notation/worked'
+import { made, told } from './telling'
 
 const AFTER = { stitches: 0, spaces: { 'ch-6': 2 } }
 const JOINS = (elements: readonly WorkedElement[]) =>
@@ -60,5 +61,28 @@ describe('a join to another motif', () => {
     expect(findings).toEqual([])
     expect(JOINS(worked[0]!.elements)).toHaveLength(2)
     expect(rounds[0]).toMatchObject({ made: 12, spaces: { 'ch-2': 2 } })
+  })
+})
+
+describe('Motifs that are joined where others meet', () => {
+  const filler = (
+    place: string,
+  ) => `Rnd 1: Magic ring, ch 1, 8 sc in ring; join with sl st in first sc. (8 sc)
+Rnd 2: Ch 1, *sc in next sc, ch 3, sl st ${place}, ch 3, sk next sc; rep from * 3 more times; join with sl st in first sc. (4 sc)`
+
+  it.each([
+    'in joined corner of two large motifs',
+    'in ch-3 sp of a large motif',
+    'in any ch-3 sp of one of the large motifs',
+    'in the corner where two large motifs are joined',
+    'in the place where the motifs meet',
+    'in the join between two motifs',
+  ])('%s', (place) => {
+    expect(told(filler(place))).toEqual([])
+    expect(made(filler(place))).toEqual([8, 4])
+  })
+
+  it.each(['in ch-3 sp of this motif', 'in next ch-3 sp of current motif'])('and not %s', (place) => {
+    expect(told(filler(place))).not.toEqual([])
   })
 })
