@@ -141,6 +141,20 @@ function leadsBack({ hand, tree }: Work): boolean {
 /** Nothing is named: "next", "each of next 3", "last". */
 const ALONE = /^(the )?(each of (the )?)?(next|last)( (\d+|one|two|three|four|five|six))?$/i
 
+/**
+ * "…, dc in last ch, ch 2, on the other side dc in next ch, …, dc in last ch": where one stitch alone stands at the tip
+ * and the other side takes one more, it began in the chain of the tip; all of it moves there.
+ */
+function beganAtTip(work: Work, along: ChainWork): boolean {
+  if (!along.opposite || work.elements.filter(isAtTip).length > 1) return false
+  for (const element of work.elements)
+    element.into = element.into.map((place) =>
+      place.kind === 'chain' && place.opposite ? { ...place, cell: place.cell - 1 } : place,
+    )
+  work.chainCells.add(`${along.element} 0 true`)
+  return true
+}
+
 /** Places along a chain. */
 export function chainTargets(work: Work, part: PlacePart, taking: Taking): Target[] {
   if (part.which === 'from-hook') return beginAlong(work, part)
@@ -166,7 +180,8 @@ export function chainTargets(work: Work, part: PlacePart, taking: Taking): Targe
   const first = part.which === 'same' && part.asBeginning && along.opposite
   if (first || (part.which === 'last' && part.count === 1)) {
     const cell = along.opposite ? along.firstCell : 0
-    if (cellsLeft(along) === 0) report(work, 'rounds/chain-worked-twice', part, {}, 'once')
+    if (cellsLeft(along) === 0 && !beganAtTip(work, along))
+      report(work, 'rounds/chain-worked-twice', part, {}, 'once')
     // "Tr in next 3 chs, sc in last ch" of five that are left: one is passed over.
     // On the other side the one where all began is worked already, and may be the last or not.
     const passed = cellsLeft(along) - (along.opposite ? 2 : 1)

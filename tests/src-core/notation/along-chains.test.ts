@@ -161,6 +161,21 @@ Rnd 2: Ch 1, *sc in next 3, ch 4, sl st in 3rd ch from hook, ch 1; rep from * ar
   })
 })
 
+describe('The other side begins in the chain of the tip', () => {
+  const leaf = (tip: string, side: string) =>
+    `Ch 10.\nRnd 1: Sc in 2nd ch from hook, hdc in next ch, dc in each of next 5 ch, hdc in next ch, ${tip}, working along opposite side of ch, sc in next ch, hdc in next ch, dc in each of next ${side} ch, hdc in next ch, sc in last ch, sl st in first sc.`
+
+  it('where one stitch alone stands there', () => {
+    expect(told(leaf('sc in last ch, ch 2', '5'))).toEqual([])
+    expect(made(leaf('sc in last ch, ch 2', '5'))).toEqual([18])
+  })
+
+  it('and one too many is told all the same', () => {
+    expect(told(leaf('sc in last ch, ch 2', '6'))).not.toEqual([])
+    expect(told(leaf('3 sc in last ch', '5'))).not.toEqual([])
+  })
+})
+
 describe('A ring of chains is told in any order of its words', () => {
   it.each([
     'Ch 5 and close to a ring with 1 sl st.',
