@@ -156,6 +156,22 @@ describe('a page in many scripts', () => {
   })
 })
 
+describe('words that are shaped', () => {
+  // Measured in Chromium: the same words in the same fonts at 100 px, in thousandths of the type size.
+  it.each([
+    ['שמיכת תינוק (גדולה) 12 × 15', 11608.3],
+    ['by محمد علي (1987) [a-b] 3', 10527.5],
+    ['בְּרֵאשִׁית', 3372],
+    ['السَّلَامُ عَلَيْكُمْ', 4509.1],
+    ['毛糸「ジャック」赤 No. 5', 11325],
+    ['น้ำ ผ้าห่ม ปู่ย่า ที่นี่ ป้ำ', 7912],
+    ['हिन्दी क्षत्रिय कि श्रृंखला', 8087],
+  ])('are as wide as a browser sets them: %s', (line, width) => {
+    const { regular } = readFaces(fontsOf('hebrew', 'arabic', 'thai', 'devanagari', 'japanese'))
+    expect(Math.abs(regular.measure(line) - width)).toBeLessThan(1.5)
+  })
+})
+
 describe('any text', () => {
   it('is set without a fault, as wide as its outlines are placed, in a file that opens', async () => {
     const fonts = fontsOf(...FONT_NAMES)
