@@ -2,6 +2,7 @@
 import { FIELDS } from '../src-core/fields/all'
 import type { Field } from '../src-core/fields/field'
 import { TERM_WORDS } from '../src-core/stitches/terms'
+import { writeNumber } from '../src-core/units/language'
 import { USABLE } from '../src-core/units/usable'
 import type { QuantityKind } from '../src-core/units/written'
 
@@ -34,7 +35,7 @@ const ownWords = (text: string): string =>
 const meaning = ({ doc, label }: Field): string =>
   ownWords(doc ?? `${label.charAt(0).toLowerCase()}${label.slice(1)}`)
 
-const told = (bound: number): string => bound.toLocaleString('en', { maximumFractionDigits: 3 })
+const told = (bound: number): string => writeNumber(bound, 3)
 
 /** "10 to 1,000,000"; where anything that can be calculated with will do, "above 0" or "from 0 on". */
 function bounds({ least, most }: Field): string {

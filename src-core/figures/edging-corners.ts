@@ -2,6 +2,7 @@
  * Corners of an edging with written rounds, numbered as its words count them, and how many stitches lead from one to
  * the next: on the map in the window and on paper, and on the edging's own page.
  */
+import { counted } from './words'
 import type { Plan, Point } from '../../shared-types/plan'
 import { alongOf } from '../edging/line-places'
 import { mapSize } from '../layout/placed'
@@ -189,7 +190,7 @@ export function cornerPlates(plan: Plan, look: PlateLook): FigureItem[] {
 const within = (at: number, reach: number, length: number): number =>
   length < 2 * reach ? length / 2 : Math.min(length - reach, Math.max(reach, at))
 
-const stitchWords = (count: number): string => `${String(count)} ${count === 1 ? 'st' : 'sts'}`
+const stitchWords = (count: number): string => counted(count, 'st')
 
 /** What the plates mean; empty where there are none. */
 export function cornerWords(plan: Plan, edging: string): string {

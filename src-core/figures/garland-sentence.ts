@@ -2,7 +2,7 @@
 import type { GarlandAccount, Plan } from '../../shared-types/plan'
 import type { UnitSystem } from '../../shared-types/project'
 import { saying } from '../stitches/spelling'
-import { formatLength } from '../units/format'
+import { formatLength, formatNumber } from '../units/format'
 import type { SentencePart } from './sentence'
 import { counted } from './words'
 
@@ -54,7 +54,7 @@ function thingParts(plan: Plan, { items }: GarlandAccount, nameShape: NameShape)
   })
   return names.flatMap(({ count, name }, i) => [
     ...(i === 0 ? [] : [{ text: i === names.length - 1 ? ' and ' : ', ' }]),
-    { text: count.toLocaleString('en'), field: 'count' as const },
+    { text: formatNumber(count), field: 'count' as const },
     { text: ' ' },
     { text: name, field: 'sequence' as const },
   ])

@@ -5,7 +5,7 @@ import type { Terms, UnitSystem } from '../../shared-types/project'
 import type { Settled } from '../../shared-types/settled'
 import { byKind } from '../plans/layouts'
 import { termWord } from '../stitches/terms'
-import { lengthsIn, formatLength, formatSize } from '../units/format'
+import { lengthsIn, formatLength, formatNumber, formatSize } from '../units/format'
 import { appliqueSentence } from './applique-sentence'
 import { garlandSentence } from './garland-sentence'
 import { listOf } from '../joins/words'
@@ -44,7 +44,7 @@ const SIDED: Readonly<Record<number, readonly [string, string]>> = {
 
 /** What a motif is, by its shape: "six-petal flower", "six-petal flowers", "square", "leaves". */
 export function shapeName(motif: MotifAccount, many: boolean): string {
-  if (motif.shape === 'petals') return `${numeral(motif.petals)}-petal flower${many ? 's' : ''}`
+  if (motif.shape === 'petals') return `${numeral(motif.petals)}-petal ${many ? 'flowers' : 'flower'}`
   if (motif.shape === 'round') return many ? 'circles' : 'circle'
   if (motif.shape === 'leaf') return many ? 'leaves' : 'leaf'
   const [one, several] = SIDED[motif.petals] ?? ['motif', 'motifs']
@@ -120,7 +120,7 @@ function arrangementParts(plan: Plan): SentencePart[] {
 
 /** "120 six-petal flowers of 78 mm". */
 const motifParts = (motif: MotifAccount, count: number, units: UnitSystem): SentencePart[] => [
-  { text: count.toLocaleString('en'), field: 'count' },
+  { text: formatNumber(count), field: 'count' },
   { text: ' ' },
   { text: shapeName(motif, count !== 1), field: 'motif' },
   { text: ' of ' },
@@ -133,7 +133,7 @@ function severalParts({ accounts, motifs, settled }: Plan): SentencePart[] {
     const count = motifs.filter(({ motif }) => motif === account.id).length
     if (count === 0) return []
     const size = formatLength(knownSize(account), settled.units)
-    return `${count.toLocaleString('en')} ${shapeName(account, count !== 1)} of ${size}`
+    return `${formatNumber(count)} ${shapeName(account, count !== 1)} of ${size}`
   })
   return [
     { text: counted(motifs.length, 'motif'), field: 'count' },

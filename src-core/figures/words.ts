@@ -2,8 +2,11 @@
 import type { Lie } from '../../shared-types/plan'
 import type { UnitSystem } from '../../shared-types/project'
 import { DEFAULT_SEAM, MATERIAL_CONSTANTS, SEAM_YARN } from '../materials/constants'
-import { formatYarnLength } from '../units/format'
+import { formatNumber, formatYarnLength } from '../units/format'
+import { plural } from '../units/language'
 import type { Millimetres } from '../units/quantity'
+
+export { plural }
 
 const NUMERALS = [
   'no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve',
@@ -14,16 +17,9 @@ const NUMERALS = [
 /** A count in words where it is small enough, else in figures. */
 export const numeral = (count: number): string => NUMERALS[count] ?? String(count)
 
-const rules = new Intl.PluralRules('en')
-
-/** The word for one, or for any other number: of rows, of "1,200", of 1.5. */
-export function plural(count: number, one: string, many = `${one}s`): string {
-  return rules.select(count) === 'one' ? one : many
-}
-
 /** "1 row", "2 rows", "1,200 rows". */
 export const counted = (count: number, one: string, many = `${one}s`): string =>
-  `${count.toLocaleString('en')} ${plural(count, one, many)}`
+  `${formatNumber(count)} ${plural(count, one, many)}`
 
 /** "one row", "two rows": a count in words where it is small enough. */
 export const numbered = (count: number, one: string, many = `${one}s`): string =>

@@ -4,7 +4,7 @@ import type { Terms, UnitSystem, Yarn } from '../../shared-types/project'
 import { wholeBalls } from '../materials/ledger'
 import { termWord } from '../stitches/terms'
 import { formatMass, formatNumber } from '../units/format'
-import { listed } from './words'
+import { listed, plural } from './words'
 
 const SPLIT_WORDS: Readonly<Record<WeightSplit, string>> = {
   stitches: 'split by stitches',
@@ -123,7 +123,7 @@ export function buyingRemark(
     const yarn = yarns.find(({ id }) => id === need.id)
     const reason = yarn && buyingReason(need, yarn, units, terms)
     if (!reason) return []
-    const balls = termWord(need.toBuy === 1 ? 'ball' : 'balls', terms)
+    const balls = plural(need.toBuy ?? 0, termWord('ball', terms), termWord('balls', terms))
     return [`${yarn.name ?? yarn.id}, ${formatNumber(need.toBuy ?? 0)} ${balls}: ${reason}.`]
   })
   return reasons.join(' ')

@@ -1,13 +1,13 @@
 /** What is said of a joining round beside the round itself. */
 import type { Terms } from '../../shared-types/project'
-import { counted } from '../figures/words'
+import { counted, plural } from '../figures/words'
 import { inSpelling } from '../stitches/spelling'
 import { listOf } from '../joins/words'
 import type { JoiningRound } from './joining-round'
 import type { Situation, SituationJoin } from './situations'
 
 const several = (noun: string, numbers: readonly number[]): string =>
-  `${noun}${numbers.length > 1 ? 's' : ''} ${listOf(numbers)}`
+  `${plural(numbers.length, noun)} ${listOf(numbers)}`
 
 const numbersOf = (joins: readonly SituationJoin[]): number[] =>
   [...new Set(joins.map(({ number }) => number))].sort((a, b) => a - b)

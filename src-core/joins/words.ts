@@ -2,6 +2,7 @@
  * The words of the working order, as patterns: working numbers stand in them in braces, “{12}”, so that steps which are
  * alike can be told once. Left and right on a motif are seen from its middle, looking outward.
  */
+import { plural } from '../units/language'
 import type { Anchor, MotifAccount } from '../../shared-types/plan'
 
 type Shape = MotifAccount['shape']
@@ -112,7 +113,7 @@ export function stepWords(told: readonly ToldPlace[], shape: Shape): string {
   let free: number[] = []
   const tellFree = (): void => {
     if (free.length > 0)
-      phrases.push(`work ${noun(shape)}${free.length > 1 ? 's' : ''} ${runOf(free)} without joining`)
+      phrases.push(`work ${plural(free.length, noun(shape))} ${runOf(free)} without joining`)
     free = []
   }
   let side = ''

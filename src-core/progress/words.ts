@@ -4,7 +4,7 @@ import type { Forecast, JoinedAs, Plan, PlanNumbers, Progress } from '../../shar
 import type { Terms, UnitSystem, Yarn } from '../../shared-types/project'
 import { saying } from '../stitches/spelling'
 import { termWord } from '../stitches/terms'
-import { counted, listed } from '../figures/words'
+import { counted, listed, plural } from '../figures/words'
 import { pieceAt } from '../layout/placed'
 import { formatMass, formatMinutes, formatNumber, formatSize } from '../units/format'
 
@@ -39,7 +39,7 @@ export function waitingWords(plan: Plan, id: string): string {
   const missing = [...new Set(met.map(({ motif }) => motif))].filter((motif) => !made.has(motif))
   if (missing.length === 0) return ''
   const labels = missing.map((motif) => pieceAt(plan, motif)?.label ?? motif)
-  return `Joined once ${missing.length === 1 ? 'motif' : 'motifs'} ${listed(labels)} ${missing.length === 1 ? 'is' : 'are'} made.`
+  return `Joined once ${plural(missing.length, 'motif')} ${listed(labels)} ${plural(missing.length, 'is', 'are')} made.`
 }
 
 /** When a motif counts as joined, beside the buttons that mark it. */

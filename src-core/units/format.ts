@@ -4,6 +4,7 @@
  */
 import type { Range } from '../../shared-types/plan'
 import type { UnitSystem } from '../../shared-types/project'
+import { writeMoney, writeNumber } from './language'
 import { GRAMS_PER_OUNCE, METRES_PER_YARD, MM_PER_INCH } from './quantity'
 import type { Grams, Metres, Millimetres, Minutes } from './quantity'
 
@@ -14,15 +15,7 @@ const exact = (value: number): number => (Number.isFinite(value) ? Number(value.
 export function formatNumber(value: number, digits = 0): string {
   const given = exact(value)
   const rounded = Math.abs(given) < 0.5 * 10 ** -digits ? 0 : given
-  return formatter(digits).format(rounded).replace('-', '−')
-}
-
-/** Making a formatter costs a hundred times what using one does. */
-const formatters = new Map<number, Intl.NumberFormat>()
-function formatter(digits: number): Intl.NumberFormat {
-  const known = formatters.get(digits) ?? new Intl.NumberFormat('en', { maximumFractionDigits: digits })
-  formatters.set(digits, known)
-  return known
+  return writeNumber(rounded, digits).replace('-', '−')
 }
 
 const EIGHTHS = ['', '⅛', '¼', '⅜', '½', '⅝', '¾', '⅞']
@@ -150,7 +143,7 @@ export function formatMinutes(minutes: Minutes): string {
 /** An amount of money: "€31.20", "SEK 310". Unknown currency codes are told as they are. */
 export function formatMoney(amount: number, currency: string): string {
   try {
-    return new Intl.NumberFormat('en', { style: 'currency', currency: currency || 'EUR' }).format(amount)
+    return writeMoney(amount, currency || 'EUR')
   } catch {
     return `${formatNumber(amount, 2)} ${currency}`.trim()
   }

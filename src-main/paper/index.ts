@@ -1,4 +1,5 @@
 /** The assembly map as pages, and as a PDF. */
+import { formatNumber } from '../../src-core/units/format'
 import { counted } from '../../src-core/figures/words'
 import { NO_HOUSE } from '../../shared-types/house'
 import type { House } from '../../shared-types/house'
@@ -160,7 +161,7 @@ function kitPages(job: Job, asked: ReadonlySet<SheetName>, labels: LabelCount): 
   if (!kit) return []
   if (asked.has('labels') && labels === 'run' && kit.count > MOST_LABELS)
     throw new NoSuchSheetError(
-      `${counted(kit.count, 'label')} are too many for one file; at most ${MOST_LABELS.toLocaleString('en')} can be printed, or one page to copy`,
+      `${counted(kit.count, 'label')} are too many for one file; at most ${formatNumber(MOST_LABELS)} can be printed, or one page to copy`,
     )
   return [
     ...(asked.has('card') && !beginsWithCard(job)

@@ -1,4 +1,5 @@
 /** The words of the order of work. */
+import { formatNumber } from '../../src-core/units/format'
 import type { Plan } from '../../shared-types/plan'
 import type { JoinWay, OrderPart, OrderRun, RowKind } from '../../src-core/figures/order-list'
 import { nameAmong, PIECE_NAME, roundOf, standsWords } from '../../src-core/figures/piece-words'
@@ -53,7 +54,7 @@ export function orderIntroduction(plan: Plan, told: boolean, ways: readonly Join
   const others = plan.halves.length + plan.fillers.length
   const after =
     others > 0
-      ? ` Numbers from ${first.toLocaleString('en')} on are ${othersWords(plan)}: each comes at the end of the row in which the last motif round it is made.`
+      ? ` Numbers from ${formatNumber(first)} on are ${othersWords(plan)}: each comes at the end of the row in which the last motif round it is made.`
       : ''
   const done =
     (told ? plan.marks.joined : plan.marks.made).length > 0
@@ -154,7 +155,7 @@ export function kindWords({ rows, runs, sameLength }: RowKind): string {
       i += many
       continue
     }
-    const what = way!.kind === 'motif' ? '' : ` (${PIECE_NAME[way!.kind]}${steps.length > 1 ? 's' : ''})`
+    const what = way!.kind === 'motif' ? '' : ` (${plural(steps.length, PIECE_NAME[way!.kind])})`
     const place = i === 0 ? 'first ' : i === runs.length - 1 ? 'last ' : 'then '
     const name = `way ${way!.number}${what}`
     if (runs.length === 1) phrases.push(`all in ${name}`)

@@ -1,4 +1,5 @@
 /** Every word of the assembly map, in English with the trade's US and UK words. */
+import { formatNumber } from '../../src-core/units/format'
 import type { MotifAccount, Plan } from '../../shared-types/plan'
 import type { EdgingEnds, Joining, Seam, Terms } from '../../shared-types/project'
 import type { Settled } from '../../shared-types/settled'
@@ -225,7 +226,7 @@ export function keyCount({
   if (fillers > 0) return `× ${counted(fillers, 'filler')}`
   const half = counted(halves, 'half', 'halves')
   if (count === 0 && halves > 0) return `× ${half}`
-  return `× ${count.toLocaleString('en')}${halves > 0 ? ` and ${half}` : ''}`
+  return `× ${formatNumber(count)}${halves > 0 ? ` and ${half}` : ''}`
 }
 
 export const noColourway = (terms: Terms): string => saying(terms)`No colourway`

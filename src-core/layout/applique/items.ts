@@ -1,4 +1,5 @@
 /** The items of an appliqué as they lie on the panel. */
+import { plural } from '../../units/language'
 import type { Finding } from '../../../shared-types/finding'
 import type { MotifAccount, PlacedMotif } from '../../../shared-types/plan'
 import type { AppliqueLayout, Motif } from '../../../shared-types/project'
@@ -143,7 +144,7 @@ export const placedMotif = (item: LaidItem): PlacedMotif => ({
 export function flippedNote(laid: readonly LaidItem[]): Finding[] {
   const flipped = laid.filter((item) => item.flipped)
   if (flipped.length === 0) return []
-  const items = `${flipped.length === 1 ? 'item' : 'items'} ${flipped.map((item) => item.name).join(', ')}`
+  const items = `${plural(flipped.length, 'item')} ${flipped.map((item) => item.name).join(', ')}`
   const target = { cells: flipped.map(({ id }) => id) }
   return [finding('applique/wrong-side', 'layout.items', { items }, target)]
 }

@@ -8,6 +8,7 @@ import { finding } from '../../findings/finding'
 import { remembered } from '../../memo'
 import { resolveGauge, scaleGauge, sizeSpread } from '../../stitches/gauge'
 import type { ResolvedGauge } from '../../stitches/gauge'
+import { formatNumber } from '../../units/format'
 import type { Millimetres, Radians } from '../../units/quantity'
 import { MEASURED_SPREAD } from '../constants'
 import { checkRounds, flatnessOf, lieOf } from './checks'
@@ -84,7 +85,7 @@ function makeAccount(motif: RoundsMotif, context: RoundsContext): RoundsAccount 
     0,
   )
   if (symbols <= MOST_SYMBOLS) return told
-  const values = { symbols: symbols.toLocaleString('en'), most: MOST_SYMBOLS.toLocaleString('en') }
+  const values = { symbols: formatNumber(symbols), most: formatNumber(MOST_SYMBOLS) }
   const none = finding('motif/too-large-for-chart', `motif ${motif.id}`, values, { motif: motif.id })
   return { ...told, drawing: () => null, beginning: null, findings: [...told.findings, none] }
 }

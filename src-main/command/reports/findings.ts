@@ -1,3 +1,4 @@
+import { counted } from '../../../src-core/figures/words'
 import type { Finding } from '../../../shared-types/finding'
 import { bySeverity } from '../../../src-core/findings/finding'
 import { wrap } from '../text'
@@ -30,7 +31,7 @@ export function findingSection(findings: readonly Finding[], width: number): str
 export function countFindings(findings: readonly Finding[]): string {
   const words = (['error', 'warning', 'note'] as const).flatMap((severity) => {
     const count = findings.filter((finding) => finding.severity === severity).length
-    return count === 0 ? [] : [`${count} ${severity}${count === 1 ? '' : 's'}`]
+    return count === 0 ? [] : [counted(count, severity)]
   })
   return words.join(', ') || 'nothing found'
 }

@@ -1,5 +1,5 @@
 /** `petalyard read` for people: the rounds in a table, then everything worked by stitch. */
-import { counted } from '../../../src-core/figures/words'
+import { counted, plural } from '../../../src-core/figures/words'
 import type { Terms } from '../../../shared-types/project'
 import type { RoundAccount } from '../../../src-core/notation/read'
 import type { Proposal } from '../../../src-core/page/proposals'
@@ -11,8 +11,8 @@ import { listing, table } from '../text'
 /** "12 sts, 4 sps", "–" for nothing. */
 function amounts(stitches: number, spaces: number): string {
   const words = [
-    ...(stitches > 0 ? [`${formatNumber(stitches)} ${stitches === 1 ? 'st' : 'sts'}`] : []),
-    ...(spaces > 0 ? [`${formatNumber(spaces)} ${spaces === 1 ? 'sp' : 'sps'}`] : []),
+    ...(stitches > 0 ? [`${formatNumber(stitches)} ${plural(stitches, 'st')}`] : []),
+    ...(spaces > 0 ? [`${formatNumber(spaces)} ${plural(spaces, 'sp')}`] : []),
   ]
   return words.join(', ') || '–'
 }

@@ -244,7 +244,7 @@ export function keyEntry({ plan, style }: Job, mark: ColourwayMark): Entry {
     picture: account ? keySwatch(account, mark, style, shown, SWATCH) : null,
     alt: FIGURE_WORDS.swatch(way, plan.settled.terms),
     across: SWATCH,
-    name: `${mark.count.toLocaleString('en')} × ${account?.name ?? ''}`,
+    name: `${formatNumber(mark.count)} × ${account?.name ?? ''}`,
     count: '',
     lines: [way, slotWords(mark.slots)],
   }

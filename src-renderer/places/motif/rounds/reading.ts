@@ -154,8 +154,9 @@ function madeWords(round: WorkedRound, account: RoundAccount, terms: Terms): str
       const name = nameOf(element, terms)
       kinds.set(name, (kinds.get(name) ?? 0) + 1)
     }
-  const parts = [...kinds].map(
-    ([name, count]) => `${count} ${name}${/er$|uff$|orn$|ble$/.test(name) && count > 1 ? 's' : ''}`,
+  // Names in full have a plural, abbreviations have none.
+  const parts = [...kinds].map(([name, count]) =>
+    /er$|uff$|orn$|ble$/.test(name) ? counted(count, name) : `${count} ${name}`,
   )
   const total = account.made ?? round.stitches
   const stitches =
@@ -166,7 +167,7 @@ function madeWords(round: WorkedRound, account: RoundAccount, terms: Terms): str
         : parts
   const spaces = Object.entries(account.spaces).map(([key, count]) => {
     const words = chainSpace(Number(key.replace(/\D/g, '')), terms)
-    return `${count} ${words}${count > 1 ? 's' : ''}`
+    return counted(count, words)
   })
   const picots = account.picots > 0 ? [counted(account.picots, 'picot')] : []
   return listed([...stitches, ...spaces, ...picots])
