@@ -85,7 +85,7 @@ const LANGUAGE = /^[a-z]{2,3}-[A-Z]{2}$/
 /** A token is 43 characters. */
 const TOKEN_LIMIT = 256
 /** Without a script nothing of the window works either. */
-const DOOR = `<!doctype html>
+export const DOOR = `<!doctype html>
 <html lang="en">
   <head>
     <meta charset="utf-8" />
