@@ -84,8 +84,20 @@ function readEndCount(reader: Reader, from: number, to: number): { item: Item; a
 /** Slips that leave the account open: what the rest makes is not known either. */
 const UNREADABLE = new Set<string>(['rounds/unknown-abbreviation', 'rounds/repeat-without-star'])
 
-const isOff = (items: readonly Item[]): boolean =>
-  items.some((item) => item.type === 'note' && item.effect === 'fasten-off')
+/** The first word of the paragraph behind "Fasten off"; null where there is none. */
+function paragraphBehind(tokens: readonly Token[], items: readonly Item[]): Token | null {
+  const off = items.find((item) => item.type === 'note' && item.effect === 'fasten-off')
+  return (off && tokens.find(({ start, paragraph }) => paragraph && start >= off.end)) ?? null
+}
+
+/** "Round 1 – Marmalade. Magic ring …": one word with a capital before the first sentence names a colour or a part. */
+function isHead(tokens: readonly Token[], { start }: Span): boolean {
+  const at = tokens.findIndex(({ kind }) => kind !== 'mark')
+  const [word, stop] = [tokens[at], tokens[at + 1]]
+  return (
+    word?.start === start && /^\p{Lu}\p{L}{2,}$/u.test(word.text) && (stop?.key === '.' || stop?.key === ':')
+  )
+}
 
 /** What works something, or tells what was worked. */
 const MAKES = new Set<Item['type']>([
@@ -99,6 +111,10 @@ const MAKES = new Set<Item['type']>([
   'count',
 ])
 
+/** "Pop your mug on it and enjoy!": a stitch's word without number or place works nothing. */
+const worksSomething = (item: Item): boolean =>
+  MAKES.has(item.type) && !(item.type === 'work' && item.count === null && item.place === null)
+
 function readBody(reader: Reader, from: number, to: number): Body {
   const found = reader.findings.length
   const { matches, broken } = matchBrackets(reader, from, to)
@@ -108,12 +124,9 @@ function readBody(reader: Reader, from: number, to: number): Body {
   reader.end = count?.at ?? to
   const sequence = sequenceReader(matches)
   const items: Item[] = []
-  let behind: { readonly items: number; readonly found: number } | null = null
   while (reader.at < reader.end) {
     const at = reader.at
     while (reader.skip(';', '.', ',')) continue
-    if (reader.peek()?.paragraph && isOff(items))
-      behind ??= { items: items.length, found: reader.findings.length }
     const told = (items.length > 0 ? readInAll(reader) : null) ?? readCountSentence(reader, items)
     if (told) {
       items.push(told)
@@ -150,15 +163,18 @@ function readBody(reader: Reader, from: number, to: number): Body {
     }
   }
   // "Fasten off.", and a paragraph that works nothing: it tells of what becomes of the motif.
-  if (behind && !items.slice(behind.items).some(({ type }) => MAKES.has(type))) {
-    items.length = behind.items
-    reader.findings.length = behind.found
+  const behind = paragraphBehind(reader.tokens.slice(from, to), items)
+  if (behind && !items.some((item) => item.start >= behind.start && worksSomething(item))) {
+    items.splice(0, items.length, ...items.filter((item) => item.start < behind.start))
+    const kept = reader.findings.filter((finding, i) => i < found || finding.span.start < behind.start)
+    reader.findings.splice(0, reader.findings.length, ...kept)
   }
   markBefore(items)
   if (count) items.push(count.item)
   reader.end = reader.tokens.length
   for (const slip of unreadWords(items))
-    reader.report('rounds/unknown-abbreviation', slip, { word: reader.words(slip) })
+    if (!isHead(reader.tokens.slice(from, to), slip))
+      reader.report('rounds/unknown-abbreviation', slip, { word: reader.words(slip) })
   const unknown = reader.findings.slice(found).some((finding) => UNREADABLE.has(finding.code))
   return { items, broken: unknown }
 }

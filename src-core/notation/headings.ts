@@ -260,6 +260,10 @@ function isMeasure(reader: Reader): boolean {
   return false
 }
 
+/** The name of one motif of several that a text makes. */
+const ONE_OF_SEVERAL =
+  /^(first|second|third|fourth|fifth|next|last) (motif|square|hexagon|flower|block|wheel|medallion)$/i
+
 /**
  * "Edging:", "Special stitches:", "Shell:" at the start of a line, or behind one another where special stitches are
  * explained (`inline`). The name of a section may stand on a line of its own without a colon.
@@ -279,6 +283,10 @@ function readLabelHeading(reader: Reader, startOfLine: boolean, inline: boolean)
     }
     if (words.length === 0) return null
     const named = reader.at
+    const titled = (kind: 'part' | 'section'): Heading => {
+      const label = reader.words({ ...reader.span(from), end: reader.tokens[named - 1]!.end }).trim()
+      return { kind, from, to: reader.at, numbers: null, label, span: reader.span(from) }
+    }
     // "Stitch count: 48 dc" tells what the round comes to.
     reader.at = from
     passCountLabel(reader)
@@ -291,6 +299,9 @@ function readLabelHeading(reader: Reader, startOfLine: boolean, inline: boolean)
     const explains = () => sectionOf(words) !== null || namesForm(reader, from, named)
     // "Abbrevs.: ch., chain".
     if (startOfLine && reader.sees('.') && reader.key(1) === ':' && explains()) reader.at++
+    // "Second Motif—Work as for First Motif": what stands behind the name goes on in its line.
+    if (startOfLine && ONE_OF_SEVERAL.test(words.join(' ')) && reader.skip(':', '—', '–'))
+      return titled('part')
     const ruled = startOfLine && explains() && passRule(reader)
     if (!ruled && !reader.skip(':', '=')) {
       passDecoration(reader, false)
@@ -298,9 +309,7 @@ function readLabelHeading(reader: Reader, startOfLine: boolean, inline: boolean)
       if (!alone) return null
       const section = sectionOf(words) !== null
       if (!section && (!bracketOf(bracket, words.join(' ')) || !isTitle(reader, from, decorated))) return null
-      const label = reader.words({ ...reader.span(from), end: reader.tokens[named - 1]!.end }).trim()
-      const kind = section ? 'section' : 'part'
-      return { kind, from, to: reader.at, numbers: null, label, span: reader.span(from) }
+      return titled(section ? 'section' : 'part')
     }
     const equals = reader.tokens[reader.at - 1]!.key === '='
     // "16 dc = 4 in" is a gauge.
@@ -324,10 +333,8 @@ function readLabelHeading(reader: Reader, startOfLine: boolean, inline: boolean)
       (reader.peek()?.first ?? false) &&
       bracketOf(bracket, name) &&
       isTitle(reader, from, decorated)
-    ) {
-      const part = reader.words({ ...reader.span(from), end: reader.tokens[named - 1]!.end }).trim()
-      return { kind: 'part', from, to, numbers: null, label: part, span: reader.span(from) }
-    }
+    )
+      return titled('part')
     reader.at = from
     const stitch = readStitch(reader)
     passOfRound(reader)

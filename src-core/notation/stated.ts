@@ -8,7 +8,8 @@ import type { Span } from './tokens'
 import type { CountEntry, CountItem, Item, Noun, StatementItem } from './tree'
 import { readStitch } from './vocabulary'
 
-const ONE = new Set(['1', 'one', 'a', 'first', 'your', 'the'])
+/** Words for the one stitch that something stands for. */
+export const ONE: ReadonlySet<string> = new Set(['1', 'one', 'a', 'first', 'your', 'the'])
 const STANDS_FOR = new Set([...ONE, 'for', 'as'])
 
 /** "counts as dc and ch 1", "does not count as a st", "V-st made"; at the first word, inside or without brackets. */
@@ -308,7 +309,10 @@ export function readCountSentence(reader: Reader, items: readonly Item[]): Count
   if (!before || !last || reader.peek()?.first || !opensCount(reader)) return null
   // "…, dc3tog. 1 st. Fasten off.": stitches without a name are never worked.
   const unnamed = /^[.!)\]]$/.test(before.key) && reader.isA('stitch', 1) && /^[.;!]?$/.test(reader.key(2))
-  if (!isWorked(items.slice(-MOST_NOTES)) && !(unnamed && reader.peek()?.kind === 'number')) return null
+  // "[…] 6 times. = 24 sc": behind the sign nothing is worked.
+  const isSum = reader.key() === '='
+  if (!isSum && !isWorked(items.slice(-MOST_NOTES)) && !(unnamed && reader.peek()?.kind === 'number'))
+    return null
   // Behind the joining a number opens a count whether or not a stop stands before it.
   if (last.type === 'star' && !/^[.:)\]!—–=]$/.test(before.key)) return null
   const marked = readMarkedCount(reader)

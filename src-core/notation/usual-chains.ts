@@ -1,6 +1,6 @@
 /** What a text says once of the chains that all its rounds begin with. */
 import type { Reader } from './reader'
-import { readStatement } from './stated'
+import { ONE, readStatement } from './stated'
 import type { Token } from './tokens'
 import type { Loop, StatementItem, UsualChain } from './tree'
 import { wordOf } from './words'
@@ -17,6 +17,10 @@ function chainsAt(words: readonly Token[], index: number): number | null {
 }
 
 const TELLS = ['counts', 'stands', '=']
+
+/** "… is the first dc", "… is your 1st treble": whether a stitch may be told behind "is". */
+const isOne = (words: readonly Token[], at: number): boolean =>
+  at > 0 && words[at]!.is === 'is' && (ONE.has(words[at + 1]?.is ?? '') || words[at + 1]?.kind === 'ordinal')
 
 /** "3ch = 1tr, 4ch = 1dtr": whether the next part of a list is told of chains of its own. */
 function beginsAnother(reader: Reader, from: number, to: number): boolean {
@@ -43,7 +47,7 @@ export function usualChains(reader: Reader, from: number, to: number): UsualChai
       end++
     const words = reader.tokens.slice(start, end)
     const never = words.findIndex(({ is }, at) => is === 'not' && isNoStitch(words.slice(at + 1)))
-    const told = words.findIndex(({ is }) => TELLS.includes(is))
+    const told = words.findIndex(({ is }, at) => TELLS.includes(is) || isOne(words, at))
     const counts = told < 0 ? never : told
     // "Beginning ch-1 or ch-2 never counts"; without a number it is said of the chains at the beginning alone.
     const named = words.slice(0, Math.max(0, counts)).flatMap((_, index) => chainsAt(words, index) ?? [])
@@ -52,9 +56,12 @@ export function usualChains(reader: Reader, from: number, to: number): UsualChai
     const negative = words.slice(0, counts + 2).some(({ is }) => is === 'not')
     for (const chains of new Set(named)) {
       if (chains === 0 && !opens) continue
-      reader.at = start + counts
+      // "Ch 3 at the beginning is the first dc": a statement with "is" is read from the word before it.
+      reader.at = start + counts - (words[counts]!.is === 'is' ? 1 : 0)
       const statement = told < 0 ? noStitch(reader, end) : readStatement(reader, end)
-      if (statement)
+      // "The ch 3 at the beginning is the hardest part" tells of no stitch.
+      const isTold = statement !== null && (words[counts]!.is !== 'is' || statement.stitch !== null)
+      if (isTold)
         found.push({ chains, statement: negative ? { ...statement, says: 'does-not-count' } : statement })
     }
     start = Math.max(end, start + 1)

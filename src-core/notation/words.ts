@@ -145,7 +145,7 @@ magic adjustable sliding | instruction
 continue continuing continues cont | instruction | cont = continue
 + weave cut sew | instruction finishing aside
 + darn tuck secure trim press tie hide | finishing aside
-yo yoh yrh | step | yo = yarn over, yoh = yarn over hook, yrh = yarn round hook | yo = yrh
+yo yoh yrh woh wrh | step | yo = yarn over, yoh = yarn over hook, yrh = yarn round hook, woh = wool over hook, wrh = wool round hook | yo = yrh
 + insert draw | step
 pull pulls pulling | step aside
 attach rejoin re-join
