@@ -1,5 +1,6 @@
 /** One picture on its way to a motif: what was found in it, and what was set right by hand. */
 import type { Finding } from '../../shared-types/finding'
+import type { UnitSystem } from '../../shared-types/project'
 import type { Corners } from '../../src-core/photo/homography'
 import { measuredOf, takenAs } from '../../src-core/photo/motif'
 import type { Measured } from '../../src-core/photo/motif'
@@ -12,6 +13,7 @@ import { SHEET_SIZES } from '../../src-core/photo/sheet-sizes'
 import type { SheetChoice } from '../../src-core/photo/sheet-sizes'
 import { FinderStopped } from './finder'
 import type { OpenedPicture, PhotoFinder } from './finder'
+import { firstSizes } from '../state/edits/first-sizes'
 import { firstCorners, firstPoints, withSpot } from './on-picture'
 import type { Laid } from './on-picture'
 
@@ -22,9 +24,6 @@ interface ByHand {
   readonly overTips?: number
   readonly overValleys?: number
 }
-
-/** What lies between the points of a ruler to begin with: a mark that every ruler has. */
-const FIRST_LENGTH = 100
 
 export class PhotoState {
   readonly #finder: PhotoFinder
@@ -41,15 +40,16 @@ export class PhotoState {
   /** The two points on a ruler, which of them stand where they are meant to, and what lies between them, in mm. */
   points = $state.raw<readonly [Spot, Spot] | null>(null)
   #pointsSet = $state.raw<readonly [boolean, boolean]>([false, false])
-  rulerLength = $state(FIRST_LENGTH)
+  rulerLength = $state(0)
   #answer = $state.raw<PhotoAnswer | null>(null)
   #byHand = $state.raw<ByHand>({})
   /** Counts what was asked, so that an answer that was overtaken is put away. */
   #asked = 0
 
-  constructor(finder: PhotoFinder, sheet: SheetChoice) {
+  constructor(finder: PhotoFinder, sheet: SheetChoice, units: UnitSystem = 'metric') {
     this.#finder = finder
     this.sheet = sheet
+    this.rulerLength = firstSizes(units).ruler
   }
 
   /** The ruler, once both of its points were set. */

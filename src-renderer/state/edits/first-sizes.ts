@@ -25,6 +25,8 @@ export interface FirstSizes {
   readonly clearance: number
   /** What is left at either end of a yarn to weave in. */
   readonly tail: number
+  /** Between two points of a ruler in a photo: a mark that every ruler has. */
+  readonly ruler: number
 }
 
 const inches = (count: number): number => count * MM_PER_INCH
@@ -41,6 +43,7 @@ const FIRST_SIZES: Readonly<Record<UnitSystem, FirstSizes>> = {
     panel: { across: 450, allowance: 15 },
     clearance: 5,
     tail: 150,
+    ruler: 100,
   },
   imperial: {
     motif: {
@@ -56,6 +59,7 @@ const FIRST_SIZES: Readonly<Record<UnitSystem, FirstSizes>> = {
     panel: { across: inches(18), allowance: inches(0.5) },
     clearance: inches(0.25),
     tail: inches(6),
+    ruler: inches(4),
   },
 }
 

@@ -62,7 +62,7 @@ describe('map --font', () => {
     [
       'one that may not be embedded',
       () => licensed(fontBytes('hebrew'), 2),
-      /^petalyard: bad\.ttf cannot be used: its licence does not allow embedding it in a PDF\.\n$/,
+      /^petalyard: bad\.ttf cannot be used: its makers do not allow it in a PDF\.\n$/,
     ],
     [
       'a damaged one',

@@ -86,6 +86,9 @@ describe('a photo on its way to a motif', () => {
     await photo.open(aFile())
     photo.chooseSheet('ruler')
     // What the sheet said is not what the ruler says.
+    // A mark that every ruler has: 10 cm, or 4 in.
+    expect(photo.rulerLength).toBe(100)
+    expect(new PhotoState(finder, 'Letter', 'imperial').rulerLength).toBeCloseTo(101.6, 9)
     expect(photo).toMatchObject({ phase: 'asking', measures: null, laid: null })
     expect(photo.handles).toHaveLength(2)
     photo.moveHandle(0, { x: 100, y: 1200 })

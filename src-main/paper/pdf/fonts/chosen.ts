@@ -197,8 +197,7 @@ function mayBeEmbedded(font: Font): void {
   const { noEmbedding, viewOnly, editable, noSubsetting, bitmapOnly } = about.fsType
   // Up to version 2 a font could grant more than one right: the widest holds.
   const isWider = about.version < 3 && (viewOnly || editable)
-  if (noEmbedding && !isWider) throw new FontRefused('its licence does not allow embedding it in a PDF')
-  if (noSubsetting)
-    throw new FontRefused('its licence does not allow embedding only the letters that are used')
-  if (bitmapOnly) throw new FontRefused('its licence allows embedding its bitmaps only, not its outlines')
+  if (noEmbedding && !isWider) throw new FontRefused('its makers do not allow it in a PDF')
+  if (noSubsetting) throw new FontRefused('its makers do not allow single letters of it in a PDF')
+  if (bitmapOnly) throw new FontRefused('its makers allow its bitmaps only in a PDF, not its outlines')
 }
