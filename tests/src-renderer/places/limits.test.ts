@@ -154,6 +154,13 @@ describe('Arrangements from what there is', () => {
     expect(document.plan.progress.joined).toBe(0)
     expect(document.plan.yarns.every(({ toBuy }) => !toBuy)).toBe(true)
     await screen.findByText(/All of them are marked as made: no yarn is to be bought for them/)
+    // Finished motifs have no last round left to be joined in.
+    expect(document.plan.settled.joining.rule).toBe('tips')
+    await fireEvent.click(screen.getByRole('button', { name: 'Join by seams' }))
+    expect(document.plan.settled.joining.rule).toBe('seam')
+    expect([document.plan.progress.made, document.plan.progress.joined]).toEqual([many, 0])
+    expect(screen.queryByRole('button', { name: 'Join by seams' })).toBeNull()
+    document.undo()
     // Another of the arrangements takes the same motifs, without a question; each is one step for undo.
     const others = within(screen.getByRole('list', { name: 'What fits best' })).getAllByRole('button', {
       name: /left over/,
