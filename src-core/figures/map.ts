@@ -9,19 +9,19 @@ import { closingLines } from './closing-line'
 import { edgingBand } from './edging-band'
 import { cornerPlates } from './edging-corners'
 import { edgingBorder } from './edging-line'
-import { edgingShapes, picotLoop } from './edging-shapes'
+import { edgingShapes } from './edging-shapes'
 import type { EdgingShapes } from './edging-shapes'
 import type { Bounds, FigureItem, FigureSymbol } from './figure'
 import { drawPath, drawText, INK, PAPER, useAt } from './figure'
-import { JOIN_MARK_SIZES, joinMarkOf } from './join-marks'
+import { joinMarkOf } from './join-marks'
 import type { JoinMark } from './join-marks'
-import { joinMarkItems } from './join-mark-items'
 import type { MotifLabel } from './lettering'
 import { capitalDrop, SMALLEST_TYPE } from './lettering'
 import { tickItems } from './made-ticks'
 import type { MadeTick } from './made-ticks'
 import type { ColourwayMark } from './marks'
 import { colourwayMarks, fillerMarks } from './marks'
+import { EDGE, joinSymbol, LEAST_STITCH, picotSymbol } from './map-symbols'
 import { keptHalf } from './motif-parts'
 import type { Stretch } from './motif-parts'
 import { pairMarkItems, pairMarks } from './pair-marks'
@@ -94,29 +94,6 @@ export const smallestNumberedScale = ({ numbers }: MapGround): number =>
 /** Every entry of the key: the colourways of the motifs, then those of the fillers. */
 export const keyMarks = ({ marks, fillerMarks }: MapGround): readonly ColourwayMark[] =>
   fillerMarks.length > 0 ? [...marks, ...fillerMarks] : marks
-
-/** The mark of a join point; a plain dot has the diameter in mm. */
-function joinSymbol(mark: JoinMark, dot: number): FigureSymbol {
-  const size = dot * JOIN_MARK_SIZES[mark]
-  return {
-    id: `meeting-point-${mark}`,
-    bounds: { x: -size / 2, y: -size / 2, width: size, height: size },
-    items: joinMarkItems(mark, 0, 0, dot),
-  }
-}
-
-/** mm on paper: width of a stitch from which on an edging is drawn stitch by stitch; widths of its lines. */
-const LEAST_STITCH = 0.35
-const EDGE = { outline: 0.25, stitch: 0.12 } as const
-
-function picotSymbol(height: number): FigureSymbol {
-  const reach = height + EDGE.outline
-  return {
-    id: 'picot',
-    bounds: { x: -reach, y: -reach, width: 2 * reach, height: 2 * reach },
-    items: [drawPath(polygonPath(picotLoop(height)), { fill: PAPER, stroke: INK, width: EDGE.outline })],
-  }
-}
 
 /** mm on paper: of the ground that a tick stands on. */
 const TICK = { least: 0.7, most: 2.2 } as const

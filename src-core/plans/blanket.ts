@@ -8,7 +8,6 @@ import type { BlanketPlan, MotifAccount, RoundAccount, YarnForMotifs } from '../
 import type { Motif, Yarn } from '../../shared-types/project'
 import type { Settled, SettledBlanket } from '../../shared-types/settled'
 import { accountFrom, readBy } from '../accounts'
-import type { Reference } from '../checks/references'
 import { assignByMotif, patternAlone } from '../colour/by-hand'
 import { colourCells } from '../colour/cells'
 import { legibilityFindings } from '../colour/legibility'
@@ -44,6 +43,7 @@ import { ownPoints } from '../layout/placed'
 import { isBegun, notBegun, tellProgress } from '../progress/progress'
 import { settled } from '../settled'
 import { LATTICES_KEPT } from '../layout/constants'
+import { fillerIds, namedByBlanket } from './blanket-references'
 import { EMPTY } from './empty'
 import type { KindPlanner } from './kind'
 
@@ -53,31 +53,8 @@ const edgesOf = ({ inTheRound }: BlanketCounts, { edging }: SettledBlanket): num
   inTheRound && (edging?.ends ?? 'both') === 'both' ? 2 : 1
 const NO_LINES: BlanketPlan['edgingLines'] = []
 
-/** The motifs that a file puts into openings: into all, then by kind. */
-const fillerIds = ({ fillers }: SettledBlanket): (string | undefined)[] => [
-  fillers?.motif,
-  ...(fillers?.openings ?? []).map(({ motif }) => motif ?? undefined),
-]
-
-/** What fillers name, and which motifs the kinds of openings are between. */
-const namedByFillers = (fillers: SettledBlanket['fillers']): Reference[] => [
-  ['motif', fillers?.motif, 'layout.fillers.motif'],
-  ['colourway', fillers?.colourway, 'layout.fillers.colourway'],
-  ...(fillers?.openings ?? []).flatMap(({ between = [], motif, colourway }, i): Reference[] => {
-    const where = `layout.fillers.openings[${i}]`
-    return [
-      ...between.map((id, k): Reference => ['motif', id, `${where}.between[${k}]`]),
-      ['motif', motif ?? undefined, `${where}.motif`],
-      ['colourway', colourway, `${where}.colourway`],
-    ]
-  }),
-]
-
 /** Stays the same object, so that stages which read it are remembered. */
 const NO_WAYS: readonly string[] = []
-
-/** A colourway that the cells name. */
-const inCells = (id: string, where: string): Reference => ['colourway', id, `layout.cells.${where}`]
 
 /** The yarns among some ids, which are set apart by blanks: the same list as long as they are. */
 function yarnsAmong(yarns: readonly Yarn[], ids: string): readonly Yarn[] {
@@ -358,25 +335,7 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
       ...plan.accounts.map(({ id }) => id),
       ...(plan.motifs.length > 0 ? fillerIds(layout) : []),
     ],
-    names: ({ motif, alternate, fillers, edging, cells }) => [
-      ['motif', motif, 'layout.motif'],
-      ...(alternate?.motifs ?? []).map((id, i): Reference => ['motif', id, `layout.alternate.motifs[${i}]`]),
-      ...Object.entries(cells.motifs ?? {}).map(([cell, id]): Reference => [
-        'motif',
-        id ?? undefined,
-        `layout.cells.motifs["${cell}"]`,
-      ]),
-      ...namedByFillers(fillers),
-      ['yarn', edging?.yarn, 'layout.edging.yarn'],
-      ...(edging?.written ?? []).map(({ yarn }, i): Reference => [
-        'yarn',
-        yarn || undefined,
-        `layout.edging.written[${i}].yarn`,
-      ]),
-      ...(cells.fill?.colourways ?? []).map((id, i) => inCells(id, `fill.colourways[${i}]`)),
-      ...Object.entries(cells.painted ?? {}).map(([cell, id]) => inCells(id, `painted["${cell}"]`)),
-      ...Object.entries(cells.held ?? {}).map(([cell, id]) => inCells(id, `held["${cell}"]`)),
-    ],
+    names: namedByBlanket,
     numbers(project, layout) {
       // The account of a kit reads the whole plan.
       if (layout.kit) return null

@@ -2,53 +2,12 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { BlanketLayout, Project } from '../../../shared-types/project'
 import { planProject } from '../../../src-core/plan'
-import { standingColours, standingPlaces } from '../../../src-core/colour/hold'
 import { holdWork, movedMarks } from '../../../src-core/progress/hold'
 import { lostMade, settleLost } from '../../../src-core/progress/lost'
-import { withOutlineTaken } from '../../../src-core/progress/outline-stays'
-import { lostWords } from '../../../src-core/progress/words'
-import { clearMade, joinedOf, markJoined, markLaidOut, markMade } from '../../../src-core/progress/mark'
+import { clearMade, markJoined, markMade } from '../../../src-core/progress/mark'
 import { disc, first, progressOf, project } from './project'
+import { colours, coloursOf, fill, laidAnew, large, painted, withBlanket, withFill } from './large'
 
-const colours = ['a', 'b', 'c', 'd']
-/** 16 rows of 20 in four colourways, of which so many are made, in reading order. */
-function large(many: number, blanket: Partial<BlanketLayout> = {}): Project {
-  const base: Project = {
-    ...project({}, { columns: 20, rows: 16, ...blanket }),
-    colourways: colours.map((id) => ({
-      id,
-      code: id.toUpperCase(),
-      motif: 'm',
-      yarns: { middle: 'sand', rim: 'moss' },
-    })),
-  }
-  const pieces = planProject(base).motifs.slice(0, many)
-  return markMade(base, pieces, '2026-12-01')
-}
-const withBlanket = (of: Project, patch: Partial<BlanketLayout>): Project => ({
-  ...of,
-  layout: { ...(of.layout as BlanketLayout), ...patch },
-})
-const withFill = (of: Project, fill: NonNullable<NonNullable<BlanketLayout['cells']>['fill']>): Project => {
-  const layout = of.layout as BlanketLayout
-  return withBlanket(of, { cells: { ...layout.cells, fill: { ...layout.cells?.fill, ...fill } } })
-}
-const painted = (of: Project, cells: Record<string, string>): Project => {
-  const layout = of.layout as BlanketLayout
-  return withBlanket(of, { cells: { ...layout.cells, painted: { ...layout.cells?.painted, ...cells } } })
-}
-/** So many motifs laid out anew as ones that are made already: every one of them is marked, without a day. */
-function laidAnew(of: Project, patch: Partial<BlanketLayout>): Project {
-  const laid = withOutlineTaken(of, withBlanket(of, patch))
-  return markLaidOut(of, laid, standingPlaces(laid))
-}
-/** Colourway by address. */
-function coloursOf(of: Project): Map<string, string> {
-  const standing = standingColours(of)!
-  return new Map(standing.places.map(({ id }, i) => [id, standing.assignment.colourways[i]!]))
-}
-
-const fill = { pattern: 'no-two-alike', colourways: colours, seed: 1 } as const
 const base = large(200, { rings: 5, cells: { fill } })
 /** The same in turn within a limit, cut out: what lies within follows from the measures. */
 const cut = large(200, {
@@ -309,98 +268,5 @@ describe('motifs of a garland that are made', () => {
     expect(lostMade(before, holdWork(before, { ...garland([a!]), made: before.made }))).toMatchObject({
       recoloured: 1,
     })
-  })
-})
-
-describe('motifs already made, taken as another arrangement', () => {
-  // 300 in four colours with limits, 120 of them joined: as somebody had them in a drawer.
-  const limits = { a: 112, b: 91, c: 60, d: 37 }
-  const drawer = (() => {
-    const blanket = { columns: 20, rows: 15, arrangement: 'straight-rows', cells: { fill } } as const
-    const bare = withFill(large(0, blanket), { most: limits })
-    return holdWork(bare, laidAnew(bare, {}))
-  })()
-  const countsOf = (of: Project) =>
-    Object.fromEntries(
-      colours.map((way) => [way, [...coloursOf(of).values()].filter((each) => each === way).length]),
-    )
-  const take = (of: Project) =>
-    holdWork(of, laidAnew(of, { arrangement: 'offset-rows', columns: 14, rows: 22 }))
-
-  it('ask before joined ones lose their joins or their place, and keep colours and marks otherwise', () => {
-    expect(countsOf(drawer)).toEqual(limits)
-    const rows = Object.keys(drawer.made!).filter((key) => Number.parseInt(key) <= 8)
-    const joined = markJoined(
-      drawer,
-      rows.map((id) => ({ id, colourway: coloursOf(drawer).get(id)! })),
-      '2026-12-02',
-    )
-    const more = holdWork(joined, withFill(joined, { most: { ...limits, b: 101 } }))
-    const next = take(more)
-    const lost = lostMade(more, next)!
-    // The 48 beyond column 14 in rows 1 to 8; all others stay joined, and would lie beside others.
-    expect(lost).toMatchObject({ gone: 48, rejoined: 112 })
-    const settledNow = settleLost(next, lost)
-    expect(Object.keys(joinedOf(settledNow))).toHaveLength(112)
-    const [was, is] = [coloursOf(joined), coloursOf(settledNow)]
-    for (const key of Object.keys(joined.joined!))
-      if (is.has(key)) expect(is.get(key), key).toBe(was.get(key))
-    expect(Object.keys(settledNow.made!)).toHaveLength(308)
-  })
-
-  it('take loose ones anew without a question where each has a place of its colour', () => {
-    const plain = withFill(large(0, { columns: 20, rows: 15 }), { pattern: 'one', colourways: ['c'] })
-    const marked = holdWork(plain, laidAnew(plain, {}))
-    const same = take(marked)
-    expect(lostMade(marked, same)).toBeNull()
-    expect(Object.keys(same.made!)).toHaveLength(308)
-    expect(planProject(same).findings.map(({ code }) => code)).not.toContain('progress/unknown-place')
-  })
-
-  it('ask where one would have to be of another colour, and name which', () => {
-    const all = Object.fromEntries(Object.keys(drawer.made!).map((key) => [key, 'd']))
-    const plum = painted(withFill({ ...drawer, made: {} }, { pattern: 'one', most: undefined }), all)
-    const marked = holdWork(plum, laidAnew(plum, {}))
-    const next = take(marked)
-    const lost = lostMade(marked, next)!
-    expect(lost.recolouredFrom).toEqual([['D', lost.recoloured]])
-    expect(lostWords(lost, 'US').question).toContain(`made in: ${lost.recoloured} of D.`)
-  })
-})
-
-describe('joined motifs in another arrangement', () => {
-  it('would be joined elsewhere where every second row is turned, but not by a whole petal', () => {
-    const flower = { ...disc, outline: 'petals', petals: 6, overTips: 60, overDips: 45 }
-    const made = markMade(
-      { ...large(0), motifs: [flower as never] },
-      planProject(large(0)).motifs.slice(0, 40),
-      '',
-    )
-    const joined = markJoined(made, planProject(made).motifs.slice(0, 40), '2026-12-02')
-    const turned = (patch: Partial<BlanketLayout>) =>
-      lostMade(joined, holdWork(joined, withBlanket(joined, patch)))
-    expect(turned({ alternateTurn: 30 })).toMatchObject({ gone: 0, rejoined: 40 })
-    expect(turned({ turn: 30 })).toMatchObject({ gone: 0, rejoined: 40 })
-    expect(turned({ turn: 60 })).toBeNull()
-    expect(lostMade(made, holdWork(made, withBlanket(made, { alternateTurn: 30 })))?.rejoined ?? 0).toBe(0)
-  })
-
-  it('would lie beside others than they are joined to, which is asked about; made ones alone are not', () => {
-    const made = large(40)
-    const joined = markJoined(made, planProject(made).motifs.slice(0, 40), '2026-12-02')
-    const to = (arrangement: 'straight-rows' | 'offset-rows') => (of: Project) =>
-      holdWork(of, withBlanket(of, { arrangement, cells: { ...(of.layout as BlanketLayout).cells } }))
-    const [own, other] =
-      (joined.layout as BlanketLayout).arrangement === 'offset-rows'
-        ? (['offset-rows', 'straight-rows'] as const)
-        : (['straight-rows', 'offset-rows'] as const)
-    expect(lostMade(joined, to(own)(joined))).toBeNull()
-    const lost = lostMade(joined, to(other)(joined))
-    expect(lost).toMatchObject({ gone: 0, rejoined: 40 })
-    expect(lostWords(lost!, 'US')).toMatchObject({
-      question: expect.stringContaining('40 joined motifs would lie beside others') as string,
-      yes: expect.stringMatching(/^Change/) as string,
-    })
-    expect(lostMade(made, to(other)(made))?.rejoined ?? 0).toBe(0)
   })
 })

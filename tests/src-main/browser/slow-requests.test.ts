@@ -15,17 +15,21 @@ let server: LoopbackServer
 let port: number
 let sockets: Socket[] = []
 
-beforeEach(async () => {
-  folder = await mkdtemp(join(tmpdir(), 'petalyard-slow-'))
-  const file = join(folder, 'none')
-  const files = {
+/** None of them is asked for. */
+const files = () => {
+  const none = join(folder, 'none')
+  return {
     windowFolder: folder,
-    clientScript: file,
-    streamScript: file,
-    entryScript: file,
+    clientScript: none,
+    streamScript: none,
+    entryScript: none,
     saveFolder: folder,
   }
-  server = new LoopbackServer({ ...files, pace: { head: 300, whole: 600, look: 50 } })
+}
+
+beforeEach(async () => {
+  folder = await mkdtemp(join(tmpdir(), 'petalyard-slow-'))
+  server = new LoopbackServer({ ...files(), pace: { head: 300, whole: 600, look: 50 } })
   world = await makeHost({ announce: server.announce })
   port = await server.listen(world.host)
   sockets = []
@@ -74,16 +78,8 @@ it('whose body never ends are hung up on', async () => {
 })
 
 it('of strangers are answered and hung up on, however long their bodies are', async () => {
-  const file = join(folder, 'none')
-  const files = {
-    windowFolder: folder,
-    clientScript: file,
-    streamScript: file,
-    entryScript: file,
-    saveFolder: folder,
-  }
   // As patient as it is in use: only the answer ends it.
-  const patient = new LoopbackServer(files)
+  const patient = new LoopbackServer(files())
   const at = await patient.listen(world.host)
   for (const origin of [`http://127.0.0.1:${at}`, 'https://example.org']) {
     const head = ['POST /ask/facts HTTP/1.1', `Host: 127.0.0.1:${at}`, `Origin: ${origin}`]
