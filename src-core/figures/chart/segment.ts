@@ -116,7 +116,7 @@ function repeatsAfter(
   k: number,
   width: Millimetres,
 ): boolean {
-  if (round.length < k || round.length % k !== 0) return false
+  if (round.length < k) return false
   let others = Math.min(3, Math.floor((0.6 * round.length) / k))
   for (const { sign, angle, radius } of round) {
     const alike = bySign.get(sign)!

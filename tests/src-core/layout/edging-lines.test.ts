@@ -97,6 +97,29 @@ describe('the line of an edging', () => {
       }
   })
 
+  it('in the round begins and ends where the map is closed, at both ends, whatever the motif', () => {
+    const motifs = [
+      { ...PETALS, petals: 6 },
+      { outline: 'octagon', sideToSide: 115 },
+      { outline: 'hexagon', sideToSide: 80 },
+    ] as const
+    for (const motif of motifs)
+      for (const arrangement of ['straight-rows', 'offset-rows'] as const)
+        for (const rows of [4, 5])
+          for (const style of STYLES) {
+            const layout = { arrangement, columns: 8, rows, inTheRound: true }
+            const plan = planProject(blanket(motif, layout, style))
+            const half = plan.round!.circumference / 16
+            expect(plan.edgingLines).toHaveLength(2)
+            plan.edgingLines.forEach((line, end) => {
+              const row = plan.motifs.filter((each) => each.row === (end === 0 ? 1 : rows))
+              const along = row.map(({ x }) => x)
+              expect(line[0]!.x).toBeCloseTo(Math.min(...along) - half, 3)
+              expect(line.at(-1)!.x).toBeCloseTo(Math.max(...along) + half, 3)
+            })
+          }
+  })
+
   it('is a rectangle round squares in straight rows, however many', () => {
     for (const [columns, rows] of [
       [2, 3],
