@@ -85,6 +85,19 @@ function firstTip(reach: Float64Array, order: number): number {
   return Math.atan2(sine, cosine) / order
 }
 
+/** Other sizes of the same picture, as sure as those that were measured. */
+function sizes({ overTips, overValleys, range, rangeOverValleys }: PhotoMeasures, tip: number, dip: number) {
+  const about = ({ low, high }: PhotoMeasures['range'], of: number, is: number) => ({
+    low: (low / of) * is,
+    high: (high / of) * is,
+  })
+  return {
+    ...{ overTips: 2 * tip, overValleys: 2 * dip },
+    range: about(range, overTips, 2 * tip),
+    rangeOverValleys: about(rangeOverValleys, overValleys, 2 * dip),
+  }
+}
+
 /** Sides of straight-sided kinds. */
 const SIDES = { square: 4, hexagon: 6, octagon: 8 } as const
 /** Petals to begin with where none were found. */
@@ -106,7 +119,7 @@ export function takenAs(
   const taken = { ...measures, kind, petals: order, symmetry: order }
   if (order === 0) {
     const [tip, dip] = kind === 'round' ? [mean, mean] : [Math.max(...reach), Math.min(...reach)]
-    return { ...taken, overTips: 2 * tip, overValleys: 2 * dip, evenOutline: [], turn: 0 }
+    return { ...taken, ...sizes(measures, tip, dip), evenOutline: [], turn: 0 }
   }
   const turn = firstTip(reach, order)
   const symmetry = {
@@ -117,8 +130,7 @@ export function takenAs(
   const dip = Math.min(tip, meanOf(hollowsOf(symmetry)))
   return {
     ...taken,
-    overTips: 2 * tip,
-    overValleys: 2 * dip,
+    ...sizes(measures, tip, dip),
     evenOutline: evenOutline(symmetry, tip, dip, 1),
     turn: (((turn * 180) / Math.PI) % (360 / order)) + (turn < 0 ? 360 / order : 0),
   }

@@ -5,6 +5,7 @@ import type { Millimetres } from '../units/quantity'
 import { coloursOf } from './colours'
 import type { PhotoColour } from './colours'
 import { contourOf, onPicture } from './contour'
+import { dipOfAll } from './dips'
 import type { Corners } from './homography'
 import { kindOf, profileOf } from './kind'
 import type { PhotoKind } from './kind'
@@ -20,8 +21,8 @@ import { blurRound } from './sheet-edges'
 import type { SheetChoice } from './sheet-sizes'
 import { findSymmetry } from './symmetry'
 import type { Symmetry } from './symmetry'
-import { hollowsOf, meanOf, middleMean, openDips, spreadOf, tipsOf } from './tips'
-import { heldDip, valleysOf } from './valleys'
+import { hollowsOf, meanOf, openDips, spreadOf, tipsOf } from './tips'
+import { valleysOf } from './valleys'
 
 /** Where a picture stops being good enough to be sure. */
 const DOUBT = {
@@ -36,24 +37,13 @@ const DOUBT = {
   rival: 0.6,
   /** Uneven petals look like fewer: the most of a multiple of the order. */
   finer: 0.45,
-  /** Dips: share of them that were found, and how far what the line says may be from what the clefts say. */
-  dips: 0.6,
-  /** Few clefts will do where line and clefts say the same: the line is never too near the middle, clefts hardly too far. */
-  dipsAgree: 0.02,
-  dipsApart: 0.08,
-  /** From this growth on nobody sees where a cleft ends; then they are to be nearer to each other. */
-  dipsDrawnOut: 1.9,
-  dipsApartDrawnOut: 0.04,
-  /** The same where one law fits all clefts. */
-  dipsApartFitted: 0.12,
-  /** Clefts that differ, where no law fits them: residue of the fits and spread of the dips, as shares. */
-  dipStray: 0.09,
-  dipSpread: 0.028,
 } as const
 
 /** What measures from a good picture may be off by, and what each doubt adds, as shares. */
 const SPREAD = 0.02
 const DOUBT_SPREAD = 0.03
+/** What dips between petals may be off by besides, and where they are not sure. */
+const DIP_SPREAD = { sure: 0.03, unsure: 0.08 }
 
 export interface PhotoMeasures {
   readonly kind: PhotoKind
@@ -74,7 +64,14 @@ export interface PhotoMeasures {
   readonly middle: Spot
   readonly colours: readonly PhotoColour[]
   /** Between what the size over the tips lies. */
-  readonly range: { readonly low: Millimetres; readonly high: Millimetres }
+  readonly range: SizeRange
+  /** The same of the dips, which are all the less sure where petals hide them. */
+  readonly rangeOverValleys: SizeRange
+}
+
+interface SizeRange {
+  readonly low: Millimetres
+  readonly high: Millimetres
 }
 
 export interface PhotoAnswer {
@@ -163,6 +160,8 @@ export function measurePhoto(picture: Picture, { progress, ...asked }: PhotoOpti
   const tips = order > 0 ? tipsOf(symmetry, blur) : []
   let tip = order > 0 ? meanOf(tips.map(({ far }) => far)) : symmetry.mean
   let dip = symmetry.mean
+  let least: number | null = null
+  let dipSpread = 0
   if (kind === 'other') {
     tip = Math.max(...symmetry.reach)
     dip = Math.min(...symmetry.reach)
@@ -175,21 +174,11 @@ export function measurePhoto(picture: Picture, { progress, ...asked }: PhotoOpti
       tips.map(({ at, seen }) => ({ at, far: seen })),
       blur,
     )
-    const seen = valleys.filter((valley) => valley !== null)
-    dip = seen.length > 0 ? middleMean(seen.map(({ far }) => far)) : meanOf(hollowsOf(symmetry))
-    const measured = heldDip(valleys, dip, middleMean(openDips(symmetry, tips)))
+    const measured = dipOfAll(valleys, openDips(symmetry, tips), meanOf(hollowsOf(symmetry)))
     dip = measured.far
-    const doubtful =
-      seen.length === 0 ||
-      (seen.length < DOUBT.dips * order && Math.abs(measured.apart) > DOUBT.dipsAgree) ||
-      (measured.stray > DOUBT.dipStray && measured.spread > DOUBT.dipSpread) ||
-      measured.apart >
-        (measured.fits
-          ? DOUBT.dipsApartFitted
-          : measured.growth > DOUBT.dipsDrawnOut
-            ? DOUBT.dipsApartDrawnOut
-            : DOUBT.dipsApart)
-    if (doubtful) tell('photo/dips-hidden')
+    least = measured.least
+    dipSpread = measured.sure ? DIP_SPREAD.sure : DIP_SPREAD.unsure
+    if (!measured.sure) tell('photo/dips-hidden')
   } else if (order > 0) dip = meanOf(hollowsOf(symmetry))
 
   const warned = findings.filter(({ severity }) => severity === 'warning').length
@@ -214,6 +203,10 @@ export function measurePhoto(picture: Picture, { progress, ...asked }: PhotoOpti
     },
     colours: coloursOf(plane, evened, found, symmetry.middle),
     range: { low: overTips * (1 - spread), high: overTips * (1 + spread) },
+    rangeOverValleys: {
+      low: ((2 * (least ?? dip)) / plane.scale) * (1 - spread - dipSpread),
+      high: ((2 * dip) / plane.scale) * (1 + spread + dipSpread),
+    },
   })
 }
 

@@ -10,7 +10,9 @@ import type { Spot } from './picture'
 import type { Plane } from './rectify'
 import { DIRECTIONS } from './symmetry'
 import type { Symmetry } from './symmetry'
-import { meanOf, spreadOf } from './tips'
+import { slitBehind } from './slits'
+import type { Slit } from './slits'
+import { meanOf } from './tips'
 
 /** How the width of a cleft grows with the distance from its dip: at once, round, straight, drawn out to a point. */
 const GROWTHS = [0, 0.5, 1, 1.5, 2, 2.5]
@@ -34,13 +36,19 @@ const LEAST_BESIDE = 0.4
 /** The nearest to the middle that a dip is looked for, as a share of the tips. */
 const NEAREST = 0.25
 
-export interface Valley {
+/** How a cleft opens. */
+interface Law {
   /** Distance of the dip from the middle, in places. */
   readonly far: number
   /** Residue of the fit as a share of the widths it was fitted to. */
   readonly stray: number
   /** How its width grows from there; from 2 on it is drawn out so far that nobody sees where it ends. */
   readonly growth: number
+}
+
+export interface Valley extends Law {
+  /** Where it goes on behind a narrow. */
+  readonly slit: Slit | null
 }
 
 /** What an arc across the cleft shows, from left to right. */
@@ -251,7 +259,7 @@ function dipOf(far: number[], width: number[], arc: number[], blur: number, scal
   const start = Math.max(0, closed - Math.max(6, Math.round((end - closed) * 0.8), Math.round(4 * blur)))
   const r = far.slice(start, end + 1)
   const g = width.slice(start, end + 1)
-  let best: (Valley & { residue: number }) | null = null
+  let best: (Law & { residue: number }) | null = null
   const tryDip = (growth: number, dip: number) => {
     const shape = r.map((each) => law(each, dip, growth, blur))
     const { slope, residue } = straightFit(shape, g, MOST_BASE * highest)
@@ -260,11 +268,13 @@ function dipOf(far: number[], width: number[], arc: number[], blur: number, scal
   }
   for (const growth of GROWTHS) {
     for (let dip = r[0]!; dip < far[end]! - 0.5; dip += 1) tryDip(growth, dip)
-    const near = (best as Valley | null)?.far ?? r[0]!
+    const near = (best as Law | null)?.far ?? r[0]!
     for (let by = -0.75; by < 1; by += 0.25) tryDip(growth, near + by)
   }
-  const chosen = best as Valley | null
-  return chosen && { far: chosen.far, stray: chosen.stray, growth: chosen.growth }
+  const chosen = best as Law | null
+  if (!chosen) return null
+  const slit = slitBehind(far, width, chosen.far, blur, scale)
+  return { far: chosen.far, stray: chosen.stray, growth: chosen.growth, slit }
 }
 
 /** The dips between all petals; null for each that cannot be made out. */
@@ -293,31 +303,4 @@ export function valleysOf(
     )
     return dipOf(far, width, arc, blur, plane.scale)
   })
-}
-
-/**
- * The dip from the fits of all clefts and from the line itself (`open`). The line is never too near the middle, and
- * all the nearer to the truth the wider a cleft opens; the fits go too deep where clefts are drawn out, where they
- * differ, and where no law fits. Weights after pictures of two renderers.
- */
-export function heldDip(
-  valleys: readonly (Valley | null)[],
-  fitted: number,
-  open: number,
-): { far: number; apart: number; growth: number; spread: number; stray: number; fits: boolean } {
-  const seen = valleys.filter((valley) => valley !== null)
-  const spread = spreadOf(seen.map(({ far }) => far)) / fitted
-  const stray = meanOf(seen.map((each) => each.stray))
-  if (fitted >= open || seen.length === 0)
-    return { far: open, apart: open / fitted - 1, growth: 0, spread, stray, fits: false }
-  const apart = open / fitted - 1
-  const growth = meanOf(seen.map((each) => each.growth))
-  // A law that fits all clefts alike is taken at its word.
-  const fits = stray < 0.03 && spread < 0.03
-  let line = fits ? 0 : Math.min(0.5, Math.max(0.05, 0.05 + 0.5 * (growth - 1.1)))
-  if (spread > 0.06) line += 0.35
-  if (stray > 0.15) line = 0.75
-  // A line that lies this far out has not entered the clefts at all.
-  if (apart > 0.08) line = Math.min(line, 0.1)
-  return { far: fitted + line * (open - fitted), apart, growth, spread, stray, fits }
 }

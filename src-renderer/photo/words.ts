@@ -31,4 +31,5 @@ export const CORNERS_HOW =
 export const POINT_NAMES = ['First point on the ruler', 'Second point on the ruler']
 export const POINTS_HOW =
   'Drag each of the two points onto a mark of the ruler, or move it with the arrow keys, ten times as far with Shift. Then say how far apart the marks are.'
-export const DIPS_HOW = 'The dips are hard to make out. Move the inner circle until it runs through them.'
+export const dipsHow = (low: string, high: string): string =>
+  `The dips are hard to make out: dip to dip is between ${low} and ${high}. Move the inner circle until it runs through them.`

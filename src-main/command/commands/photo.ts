@@ -2,7 +2,7 @@ import { parse } from 'node:path'
 import { InvalidArgumentError, Option } from 'commander'
 import type { Yarn } from '../../../shared-types/project'
 import { measuredFrom } from '../../../src-core/photo/motif'
-import type { PhotoAnswer } from '../../../src-core/photo/photo'
+import type { PhotoAnswer, PhotoMeasures } from '../../../src-core/photo/photo'
 import type { Ruler } from '../../../src-core/photo/ruler'
 import { SHEET_CHOICES } from '../../../src-core/photo/sheet-sizes'
 import type { SheetChoice } from '../../../src-core/photo/sheet-sizes'
@@ -120,10 +120,12 @@ function rulerOf({ sheet, points, length }: Options): Ruler | undefined {
 
 const hundredths = (value: number): number => Math.round(value * 100) / 100
 
+const rounded = ({ low, high }: PhotoMeasures['range']) => ({ low: hundredths(low), high: hundredths(high) })
+
 /** The answer as the contract has it: millimetres about the middle, y downwards. */
 function photoJson({ measures, sheet, findings }: PhotoAnswer, yarns: readonly Yarn[]): object {
   if (!measures) return { petals: null, sheet, findings }
-  const { kind, petals, symmetry, overTips, overValleys, unevenness, outline, colours, range } = measures
+  const { kind, petals, symmetry, overTips, overValleys, unevenness, outline, colours } = measures
   return {
     petals,
     overTips: hundredths(overTips),
@@ -140,7 +142,8 @@ function photoJson({ measures, sheet, findings }: PhotoAnswer, yarns: readonly Y
       }
     }),
     sheet,
-    range: { low: hundredths(range.low), high: hundredths(range.high) },
+    range: rounded(measures.range),
+    rangeOverValleys: rounded(measures.rangeOverValleys),
     findings,
   }
 }

@@ -23,7 +23,7 @@ const likeness = (colour: string, yarns: readonly Yarn[]): string => {
 
 /** Sizes in both units, petals, colours from the middle outwards. */
 export function photoReport(measures: PhotoMeasures, yarns: readonly Yarn[]): string[] {
-  const { kind, petals, overTips, overValleys, range, colours } = measures
+  const { kind, petals, overTips, overValleys, range, rangeOverValleys, colours } = measures
   const sided = kind !== 'petals' && kind !== 'other'
   return [
     kind === 'petals' ? `Petals: ${petals}` : `Shape: ${KINDS[kind]}`,
@@ -34,7 +34,9 @@ export function photoReport(measures: PhotoMeasures, yarns: readonly Yarn[]): st
           `${sided ? 'Side to side' : 'Dip to dip'}: ${length(overValleys)}`,
         ]),
     `${kind === 'petals' ? 'Tip to tip lies between' : 'Between'} ${length(range.low)} and ${length(range.high)}`,
-    ...(kind === 'petals' ? ['Check dip to dip with a ruler: it may be off by 5 %.'] : []),
+    ...(kind === 'petals'
+      ? [`Dip to dip lies between ${length(rangeOverValleys.low)} and ${length(rangeOverValleys.high)}`]
+      : []),
     `Yarn: ${colours.map(({ colour, share }) => `${colour} ${Math.round(100 * share)} %${likeness(colour, yarns)}`).join(', ')}`,
   ]
 }

@@ -31,13 +31,17 @@ describe('photo', () => {
       overTips: number
       outline: [number, number][]
       colours: { share: number }[]
+      overValleys: number
       range: { low: number; high: number }
+      rangeOverValleys: { low: number; high: number }
       findings: { severity: string }[]
     }
     expect(code).toBe(answer.findings.some(({ severity }) => severity === 'error') ? 1 : 0)
     expect(answer).toMatchObject({ petals: taken.scene.shape.petals, kind: 'petals' })
     expect(Math.abs(answer.overTips / taken.scene.shape.overTips - 1)).toBeLessThan(0.015)
     expect(answer.range.low).toBeLessThan(answer.overTips)
+    expect(answer.rangeOverValleys.low).toBeLessThan(answer.overValleys)
+    expect(answer.rangeOverValleys.high).toBeGreaterThan(answer.overValleys)
     expect(answer.outline.length).toBeGreaterThan(50)
     expect(answer.colours.reduce((sum, { share }) => sum + share, 0)).toBeCloseTo(1, 1)
   })
@@ -46,6 +50,7 @@ describe('photo', () => {
     const out = join(folder, 'rose.petalyard')
     const ran = await petalyard('photo', png, '--sheet', taken.sheet, '--out', out)
     expect(ran.out).toMatch(/^Petals: \d+\nTip to tip: .* mm \(.* in\)\nDip to dip: /)
+    expect(ran.out).toMatch(/\nDip to dip lies between .* mm \(.* in\) and .* mm \(.* in\)\n/)
     expect(ran.out).toContain(`Wrote ${out}`)
     const project = JSON.parse(await readFile(out, 'utf8')) as { motifs: object[] }
     expect(project.motifs).toMatchObject([

@@ -25,6 +25,7 @@ export function measuresOf(petals: number, overTips: number, overValleys: number
     ...{ outline, evenOutline: even, middle: { x: 105, y: 148 } },
     colours: [{ colour: '#7fb5a8', share: 1, far: 0.5 }],
     range: { low: overTips * 0.98, high: overTips * 1.02 },
+    rangeOverValleys: { low: overValleys * 0.9, high: overValleys * 1.08 },
   }
 }
 

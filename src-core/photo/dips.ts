@@ -1,0 +1,89 @@
+/** The dip of all petals together, from the fits of all clefts and from the line round the motif. */
+import { meanOf, middleMean, spreadOf } from './tips'
+import type { Valley } from './valleys'
+
+/** Where dips stop being sure. */
+const DOUBT = {
+  /** Share of them that were found, and how far what the line says may be from what the clefts say. */
+  found: 0.6,
+  /** Few clefts will do where line and clefts say the same: the line is never too near the middle, clefts hardly too far. */
+  agree: 0.02,
+  apart: 0.08,
+  /** From this growth on nobody sees where a cleft ends; then they are to be nearer to each other. */
+  drawnOut: 1.9,
+  apartDrawnOut: 0.04,
+  /** The same where one law fits all clefts. */
+  apartFitted: 0.12,
+  /** Clefts that differ, where no law fits them: residue of the fits and spread of the dips, as shares. */
+  stray: 0.09,
+  spread: 0.028,
+  /** What clefts make of it that may be shut or go on, as a share. */
+  slits: 0.05,
+} as const
+
+/**
+ * The dip from the fits of all clefts and from the line itself (`open`). The line is never too near the middle, and
+ * all the nearer to the truth the wider a cleft opens; the fits go too deep where clefts are drawn out, where they
+ * differ, and where no law fits. Weights after pictures of two renderers.
+ */
+export function heldDip(
+  seen: readonly Valley[],
+  fitted: number,
+  open: number,
+): { far: number; apart: number; growth: number; spread: number; stray: number; fits: boolean } {
+  const spread = spreadOf(seen.map(({ far }) => far)) / fitted
+  const stray = meanOf(seen.map((each) => each.stray))
+  if (fitted >= open || seen.length === 0)
+    return { far: open, apart: open / fitted - 1, growth: 0, spread, stray, fits: false }
+  const apart = open / fitted - 1
+  const growth = meanOf(seen.map((each) => each.growth))
+  // A law that fits all clefts alike is taken at its word.
+  const fits = stray < 0.03 && spread < 0.03
+  let line = fits ? 0 : Math.min(0.5, Math.max(0.05, 0.05 + 0.5 * (growth - 1.1)))
+  if (spread > 0.06) line += 0.35
+  if (stray > 0.15) line = 0.75
+  // A line that lies this far out has not entered the clefts at all.
+  if (apart > 0.08) line = Math.min(line, 0.1)
+  return { far: fitted + line * (open - fitted), apart, growth, spread, stray, fits }
+}
+
+/** The dip of a motif, in places. */
+export interface Dip {
+  readonly far: number
+  /** The least it is, if every slit goes on that may. */
+  readonly least: number
+  readonly sure: boolean
+}
+
+/**
+ * The mean dip of all clefts: `valleys` as they were fitted, null where none was made out, `lines` how near to the
+ * middle the line itself comes between the same petals, `shallow` the dip where no cleft is seen at all. Clefts that
+ * go on as slits count with the end of theirs.
+ */
+export function dipOfAll(
+  valleys: readonly (Valley | null)[],
+  lines: readonly number[],
+  shallow: number,
+): Dip {
+  const seen = valleys.filter((valley) => valley !== null)
+  if (seen.length === 0) return { far: shallow, least: shallow, sure: false }
+  const isOpen = (valley: Valley | null) => valley?.slit?.open === true
+  const closed = seen.filter((valley) => !isOpen(valley))
+  const open = seen.filter(isOpen).map(({ slit }) => slit!.far)
+  const few = seen.length < DOUBT.found * valleys.length
+  if (closed.length === 0) {
+    const far = meanOf(open)
+    return { far, least: far, sure: !few }
+  }
+  const fitted = middleMean(closed.map(({ far }) => far))
+  const held = heldDip(closed, fitted, middleMean(lines.filter((_, at) => !isOpen(valleys[at]!))))
+  const isSure =
+    !(few && Math.abs(held.apart) > DOUBT.agree) &&
+    !(held.stray > DOUBT.stray && held.spread > DOUBT.spread) &&
+    held.apart <=
+      (held.fits ? DOUBT.apartFitted : held.growth > DOUBT.drawnOut ? DOUBT.apartDrawnOut : DOUBT.apart)
+  const all = (each: (valley: Valley) => number) => meanOf([...open, ...closed.map(each)])
+  const far = all(() => held.far)
+  const least = all(({ slit }) => Math.min(held.far, slit?.far ?? held.far))
+  return { far, least, sure: isSure && far - least <= DOUBT.slits * far }
+}

@@ -1,0 +1,77 @@
+/** How the dip is held between what the clefts say and what the line round the motif says, and what slits add to it. */
+import { describe, expect, it } from 'vitest'
+import { dipOfAll, heldDip } from '../../../src-core/photo/dips'
+import { slitBehind } from '../../../src-core/photo/slits'
+
+const cleft = (far: number, growth = 1.2, stray = 0.01) => ({ far, growth, stray, slit: null })
+const opens = (far: number, to: number, open = true) => ({ ...cleft(far), slit: { far: to, open } })
+
+describe('the dip', () => {
+  it('is what one law says that fits all clefts alike', () => {
+    const held = heldDip([cleft(100), cleft(101), cleft(100)], 100, 106)
+    expect(held).toMatchObject({ far: 100, fits: true })
+    expect(held.apart).toBeCloseTo(0.06, 10)
+  })
+
+  it('is nearer to the line where no law fits or clefts differ', () => {
+    const odd = heldDip([cleft(95, 1.2, 0.2), cleft(105, 1.2, 0.2)], 100, 106)
+    expect(odd.fits).toBe(false)
+    expect(odd.far).toBeGreaterThan(103)
+  })
+
+  it('is never beyond the line, and the difference is told', () => {
+    const held = heldDip([cleft(110)], 110, 100)
+    expect(held.far).toBe(100)
+    expect(held.apart).toBeCloseTo(100 / 110 - 1, 10)
+  })
+})
+
+describe('the dip of all petals', () => {
+  const lines = [100, 100, 100, 100, 100]
+  const shut = [cleft(100), cleft(100), cleft(100)]
+
+  it('counts a cleft that goes on with the end of its slit, and not with its narrow', () => {
+    const dip = dipOfAll([...shut, opens(104, 60), opens(98, 70)], [100, 100, 100, 130, 130], 0)
+    expect(dip.far).toBeCloseTo((3 * 100 + 60 + 70) / 5, 10)
+    expect(dip).toMatchObject({ sure: true })
+    expect(dipOfAll([opens(90, 50), opens(91, 52)], [100, 100], 0)).toMatchObject({ far: 51, sure: true })
+  })
+
+  it('says what it is at least, and is not sure, where petals may touch or not', () => {
+    const one = dipOfAll([...shut, cleft(100), opens(100, 90, false)], lines, 0)
+    expect(one).toMatchObject({ far: 100, least: 98, sure: true })
+    const more = dipOfAll([...shut, opens(100, 60, false), opens(100, 60, false)], lines, 0)
+    expect(more).toMatchObject({ far: 100, least: 84, sure: false })
+  })
+
+  it('is what the line shows where no cleft is seen, and not sure', () => {
+    expect(dipOfAll([null, null, null], [90, 90, 90], 88)).toEqual({ far: 88, least: 88, sure: false })
+  })
+})
+
+describe('a slit', () => {
+  // Four places to the mm, from 5 to 30 mm from the middle; the space behind is 3 mm wide and ends at 12 mm.
+  const SCALE = 4
+  const far = Array.from({ length: 101 }, (_, at) => 20 + at)
+  const widths = (narrow: number) =>
+    far.map((r) =>
+      r < 48 ? 0 : r < 72 ? 3 * SCALE : r < 92 ? narrow * SCALE : ((r - 92) / 4 + narrow) * SCALE,
+    )
+  const behind = (narrow: number) => slitBehind(far, widths(narrow), 92, 1, SCALE)
+
+  it('goes on to the end of the space behind it where light is seen all along', () => {
+    expect(behind(0.2)).toEqual({ far: 48, open: true })
+  })
+
+  it('may be shut where hardly any light is seen, and is where none is', () => {
+    expect(behind(0.05)).toEqual({ far: 48, open: false })
+    expect(behind(0)).toBeNull()
+  })
+
+  it('is none where the cleft only ends a blur behind its dip, or no space lies behind', () => {
+    const smeared = far.map((r) => Math.max(0, r - 89) * 0.5)
+    expect(slitBehind(far, smeared, 92, 1, SCALE)).toBeNull()
+    const closed = far.map((r) => (r < 92 ? 0.05 * SCALE : (r - 92) * 0.5 + 0.2))
+    expect(slitBehind(far, closed, 92, 1, SCALE)).toBeNull()
+  })
+})
