@@ -1,5 +1,5 @@
 /** The overview of a large map with every motif as a form, against drawing each motif anew, in one run. */
-import { mapGround } from '../src-core/figures/map'
+import { mapGround } from '../src-core/figures/map-ground'
 import { overviewMap } from '../src-core/figures/overview-map'
 import { createPlanner } from '../src-core/plan'
 import { readFaces } from '../src-main/paper/pdf/faces'

@@ -2,14 +2,13 @@
 import { picotLoop } from './edging-shapes'
 import type { FigureSymbol } from './figure'
 import { drawPath, INK, PAPER } from './figure'
-import { joinMarkItems } from './join-mark-items'
-import { JOIN_MARK_SIZES } from './join-marks'
+import { joinMarkAcross, joinMarkItems } from './join-mark-items'
 import type { JoinMark } from './join-marks'
 import { polygonPath } from './path'
 
 /** The mark of a join point; a plain dot has the diameter in mm. */
 export function joinSymbol(mark: JoinMark, dot: number): FigureSymbol {
-  const size = dot * JOIN_MARK_SIZES[mark]
+  const size = joinMarkAcross(mark, dot)
   return {
     id: `meeting-point-${mark}`,
     bounds: { x: -size / 2, y: -size / 2, width: size, height: size },

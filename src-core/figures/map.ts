@@ -1,15 +1,10 @@
 /** The assembly map: every motif in its place, with its working number, its letter and its meeting points. */
-import type { MotifAccount, Plan, PlacedMotif, Point } from '../../shared-types/plan'
-import type { SheetStyle } from '../../shared-types/project'
-import { blockingFactors } from '../layout/blanket'
-import { blanketOf } from '../plans/layouts'
+import type { MotifAccount, PlacedMotif, Point } from '../../shared-types/plan'
 import { marksOnMap, placedPieces } from '../layout/placed'
 import type { PlacedPiece } from '../layout/placed'
 import { closingLines } from './closing-line'
 import { edgingBand } from './edging-band'
 import { cornerPlates } from './edging-corners'
-import { edgingBorder } from './edging-line'
-import { edgingShapes } from './edging-shapes'
 import type { EdgingShapes } from './edging-shapes'
 import type { Bounds, FigureItem, FigureSymbol } from './figure'
 import { drawPath, drawText, INK, PAPER, useAt } from './figure'
@@ -19,81 +14,19 @@ import type { MotifLabel } from './lettering'
 import { capitalDrop, SMALLEST_TYPE } from './lettering'
 import { tickItems } from './made-ticks'
 import type { MadeTick } from './made-ticks'
+import type { MapGround } from './map-ground'
+import { keyMarks } from './map-ground'
 import type { ColourwayMark } from './marks'
-import { colourwayMarks, fillerMarks } from './marks'
 import { EDGE, joinSymbol, LEAST_STITCH, picotSymbol } from './map-symbols'
 import { keptHalf } from './motif-parts'
-import type { Stretch } from './motif-parts'
 import { pairMarkItems, pairMarks } from './pair-marks'
 import { MotifSymbols, slotColours } from './motif-symbol'
-import { discItems, discReach, fitNumber, scaleForNumber } from './number-disc'
+import { discItems, discReach, fitNumber } from './number-disc'
 import type { NumberDisc, NumberPlace } from './number-disc'
-import { halfAside, numberPlaces } from './number-places'
-import type { NumberPlaces } from './number-places'
-import { outerRadius, polygonPath } from './path'
-import type { MapRow } from './rows'
-import { mapRows, placeColumns, workedByRows } from './rows'
-
-/** What every map of a plan needs, worked out once. */
-export interface MapGround {
-  readonly plan: Plan
-  readonly style: SheetStyle
-  readonly rows: readonly MapRow[]
-  readonly places: readonly { readonly place: number; readonly x: number }[]
-  readonly byRows: boolean
-  readonly marks: readonly ColourwayMark[]
-  readonly fillerMarks: readonly ColourwayMark[]
-  /** Tip radius in plan mm. */
-  readonly tip: number
-  readonly numbers: NumberPlaces
-  /** The outer border of the edging, in plan mm. */
-  readonly edge: readonly (readonly Point[])[]
-  /** Its written rounds as they are; null without any. */
-  readonly shapes: EdgingShapes | null
-  readonly stretch: Stretch
-}
-
-/** Motifs from which on a blanket counts as large: its edging is drawn with no more detail than print can show. */
-const LARGE = 600
-/** Parts of a motif's radius that the line of an edging is drawn to. */
-const FINE_DETAIL = 200
-const COARSE_DETAIL = 40
-
-/** Prepares a plan for its maps. */
-export function mapGround(plan: Plan, style: SheetStyle): MapGround {
-  const { settled } = plan
-  const rows = mapRows(plan)
-  const outlines = plan.accounts.length > 0 ? plan.accounts : plan.motif ? [plan.motif] : []
-  // As the plan takes them: a factor that was refused stretches nothing.
-  const { width: x, height: y } = blockingFactors(blanketOf(settled))
-  const stretch = { x, y }
-  const looks = {
-    ...{ plan, style, stretch },
-    marks: colourwayMarks(plan),
-    fillerMarks: fillerMarks(plan),
-  }
-  const tip = Math.max(0, ...outlines.map(({ outline }) => outerRadius(outline)))
-  return {
-    ...looks,
-    rows,
-    places: placeColumns(plan, rows),
-    byRows: workedByRows(rows),
-    tip: tip * Math.max(stretch.x, stretch.y),
-    numbers: numberPlaces(looks),
-    shapes: edgingShapes(plan),
-    edge: edgingBorder(plan, tip / (plan.motifs.length > LARGE ? COARSE_DETAIL : FINE_DETAIL)),
-  }
-}
-
-/** The smallest scale, in printed mm per plan mm, at which the motifs can carry their numbers at 7 pt. */
-export const smallestNumberedScale = ({ numbers }: MapGround): number =>
-  numbers.motif
-    ? Math.max(scaleForNumber(numbers.motif), ...[...numbers.byMotif.values()].map(scaleForNumber))
-    : Infinity
-
-/** Every entry of the key: the colourways of the motifs, then those of the fillers. */
-export const keyMarks = ({ marks, fillerMarks }: MapGround): readonly ColourwayMark[] =>
-  fillerMarks.length > 0 ? [...marks, ...fillerMarks] : marks
+import { halfAside } from './number-places'
+import { polygonPath } from './path'
+import { workPath, workPathItems } from './work-path'
+import type { WorkStep } from './work-path'
 
 /** mm on paper: of the ground that a tick stands on. */
 const TICK = { least: 0.7, most: 2.2 } as const
@@ -112,6 +45,8 @@ export class MapPainter {
   private readonly shapes: EdgingShapes | null
   private readonly picot: FigureSymbol | null
   private readonly joinSymbols: Readonly<Record<JoinMark, FigureSymbol>>
+  /** From number to number in the order of work, where no rows say it and the motifs have numbers. */
+  readonly workPath: readonly WorkStep[]
 
   constructor(
     readonly ground: MapGround,
@@ -143,6 +78,7 @@ export class MapPainter {
         return [account.id, { symbols, number: fit(numbers.fillers.get(account.id) ?? null) }]
       }),
     )
+    this.workPath = this.number ? workPath(plan, this.largestDisc / scale) : []
     const { dot } = this
     this.joinSymbols = {
       two: joinSymbol('two', dot),
@@ -165,6 +101,12 @@ export class MapPainter {
         ...[...this.fillers.values()].map(({ number }) => number),
       ].find((each) => each?.rings.length)?.rings ?? []
     )
+  }
+
+  /** Radius of the largest disc of a motif, its rings included, in printed mm. */
+  private get largestDisc(): number {
+    const discs = [...this.kinds.values()].map(({ number }) => (number ? discReach(number) : 0))
+    return Math.max(0, ...discs)
   }
 
   /** Printed diameter of a motif over its tips. */
@@ -210,6 +152,7 @@ export class MapPainter {
       if (symbol) items.push(useAt(symbol, (motif.x - view.x) * scale, (motif.y - view.y) * scale))
     }
     items.push(...this.additions(view, seen))
+    if (labelled) items.push(...this.wayOfWork(view, seen))
     for (const node of marksOnMap(this.ground.plan)) {
       if (seen(node.x, node.y)) {
         items.push(
@@ -280,6 +223,13 @@ export class MapPainter {
       ...{ scale, type: SMALLEST_TYPE, ink: INK, paper: PAPER, line: EDGE.outline },
       ...{ left: -view.x * scale, top: -view.y * scale },
     })
+  }
+
+  /** The line from number to number, below the marks of the join points that it runs through. */
+  private wayOfWork(view: Point, seen: (x: number, y: number) => boolean): FigureItem[] {
+    const at = ({ x, y }: Point): Point => ({ x: (x - view.x) * this.scale, y: (y - view.y) * this.scale })
+    const steps = this.workPath.filter(({ from, to }) => seen(from.x, from.y) && seen(to.x, to.y))
+    return workPathItems(steps, at, this.largestDisc)
   }
 
   /** Ticks on what is made; numbers stand over them. */

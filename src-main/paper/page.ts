@@ -4,7 +4,7 @@ import type { Plan } from '../../shared-types/plan'
 import type { Paper, SheetStyle, Terms, UnitSystem } from '../../shared-types/project'
 import type { Settled } from '../../shared-types/settled'
 import type { Figure, MeasureText } from '../../src-core/figures/figure'
-import type { MapGround } from '../../src-core/figures/map'
+import type { MapGround } from '../../src-core/figures/map-ground'
 import { paperSize, Sheet } from './setting'
 
 export interface Job {

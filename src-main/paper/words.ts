@@ -77,6 +77,8 @@ interface MapFacts {
   /** What the marks of pairs with a way of joining of their own mean. */
   readonly pairs: string
   readonly arrows: boolean
+  /** A line runs from number to number. */
+  readonly path: boolean
   readonly placesOnTop: boolean
   readonly edging: boolean
   /** What the marks of its corners mean. */
@@ -130,6 +132,7 @@ export function howToRead(facts: MapFacts, terms: Terms): string {
   if (facts.joins !== '') parts.push(facts.joins)
   if (facts.pairs !== '') parts.push(facts.pairs)
   if (facts.arrows) parts.push('Arrows show the way each row is worked.')
+  if (facts.path) parts.push('The line with arrows leads from each number to the next.')
   if (facts.halves) parts.push('Half motifs at the ends of rows are worked back and forth.')
   if (facts.fillers)
     parts.push(

@@ -1,7 +1,7 @@
 /** What the page for a phone knows of a plan: short enough that a thousand motifs stay a small file. */
 import type { Plan, PlacedMotif, Point } from '../../shared-types/plan'
 import type { DrawnPlan } from '../../src-core/figures/figure'
-import { keyMarks, mapGround } from '../../src-core/figures/map'
+import { keyMarks, mapGround } from '../../src-core/figures/map-ground'
 import { outerRadius, turnAndScale } from '../../src-core/figures/path'
 import { PIECE_NAME, standsWords } from '../../src-core/figures/piece-words'
 import { accountAt, pieceAt, placedPieces } from '../../src-core/layout/placed'

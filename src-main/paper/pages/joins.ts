@@ -1,5 +1,5 @@
 /** The join detail: a few motifs large, what the marks mean, one step in words, the kinds of join points. */
-import { keyMarks } from '../../../src-core/figures/map'
+import { keyMarks } from '../../../src-core/figures/map-ground'
 import {
   chooseJoinDetail,
   joinDetailFigure,

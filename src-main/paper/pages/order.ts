@@ -4,7 +4,7 @@
  */
 import type { OrderStep } from '../../../shared-types/plan'
 import { breakLines } from '../../../src-core/figures/lines'
-import { keyMarks } from '../../../src-core/figures/map'
+import { keyMarks } from '../../../src-core/figures/map-ground'
 import { neighbourhoodFigure } from '../../../src-core/figures/neighbourhood'
 import { orderList } from '../../../src-core/figures/order-list'
 import type { JoinWay, OrderPart, OrderRun } from '../../../src-core/figures/order-list'

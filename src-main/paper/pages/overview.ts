@@ -4,7 +4,8 @@ import { keySwatch } from '../../../src-core/figures/key-swatch'
 import { cornerWords } from '../../../src-core/figures/edging-corners'
 import { joinMarksSentence } from '../../../src-core/figures/join-marks'
 import { breakLines } from '../../../src-core/figures/lines'
-import { keyMarks, MapPainter, smallestNumberedScale } from '../../../src-core/figures/map'
+import { MapPainter } from '../../../src-core/figures/map'
+import { keyMarks, smallestNumberedScale } from '../../../src-core/figures/map-ground'
 import { overviewMap, overviewScale } from '../../../src-core/figures/overview-map'
 import type { ColourwayMark } from '../../../src-core/figures/marks'
 import { pairSentence } from '../../../src-core/figures/pair-marks'
@@ -182,11 +183,12 @@ export function overviewIsEnough(job: Job): boolean {
   return chooseSetting(job, overviewTexts(job, null)).numbered
 }
 
-/** How to read and how to join; rings round the numbers are explained where the map has them. */
+/** How to read and how to join; rings round the numbers and the line between them are told where the map has them. */
 const overviewTexts = remembered((job: Job, tiling: Tiling | null): [string, string] => {
-  const texts = textsWith(job, tiling, [])
-  const rings = new MapPainter(job.ground, tiling?.scale ?? scaleOnPage(job, texts)).rings
-  return rings.length > 0 ? textsWith(job, tiling, rings) : texts
+  const texts = textsWith(job, tiling, { rings: [], path: false })
+  const { rings, workPath } = new MapPainter(job.ground, tiling?.scale ?? scaleOnPage(job, texts))
+  const path = workPath.length > 0
+  return rings.length > 0 || path ? textsWith(job, tiling, { rings, path }) : texts
 }, REMEMBERED)
 
 /** The scale that the map gets beside these words. */
@@ -196,13 +198,16 @@ function scaleOnPage(job: Job, texts: readonly string[]): number {
   return overviewScale(job.ground, room.width, room.height)
 }
 
-function textsWith(job: Job, tiling: Tiling | null, rings: readonly string[]): [string, string] {
+/** What a map has at its scale and another has not. */
+type AtScale = Pick<Parameters<typeof howToRead>[0], 'rings' | 'path'>
+
+function textsWith(job: Job, tiling: Tiling | null, atScale: AtScale): [string, string] {
   const { ground, plan, settled } = job
   const read = howToRead(
     {
       numbered: true,
       lettered: ground.marks.some((mark) => mark.code !== ''),
-      rings,
+      ...atScale,
       joins: joinMarksSentence(plan),
       pairs: pairSentence(plan),
       arrows: ground.byRows,

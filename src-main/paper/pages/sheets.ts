@@ -1,5 +1,6 @@
 /** The map in sheets, when one page cannot hold numbers that can be read. */
-import { MapPainter, smallestNumberedScale } from '../../../src-core/figures/map'
+import { MapPainter } from '../../../src-core/figures/map'
+import { smallestNumberedScale } from '../../../src-core/figures/map-ground'
 import type { Tiling } from '../../../src-core/figures/tiles'
 import { keyMap, tileFigure, tileMap } from '../../../src-core/figures/tiles'
 import { formatNumber } from '../../../src-core/units/format'

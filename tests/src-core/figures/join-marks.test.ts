@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { joinMarkOf, joinMarksIn, joinMarksSentence, ownJoins } from '../../../src-core/figures/join-marks'
 import { joinDetailFigure, joinLegend } from '../../../src-core/figures/join-detail'
-import { mapGround } from '../../../src-core/figures/map'
+import { mapGround } from '../../../src-core/figures/map-ground'
 import { overviewMap } from '../../../src-core/figures/overview-map'
 import { planProject } from '../../../src-core/plan'
 import type { Project } from '../../../shared-types/project'

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { figureSymbols } from '../../../src-core/figures/figure'
-import { mapGround, MapPainter, smallestNumberedScale } from '../../../src-core/figures/map'
+import { MapPainter } from '../../../src-core/figures/map'
+import { mapGround, smallestNumberedScale } from '../../../src-core/figures/map-ground'
 import { overviewMap } from '../../../src-core/figures/overview-map'
 import { labelStep } from '../../../src-core/figures/map-edges'
 import { tileFigure, tileMap } from '../../../src-core/figures/tiles'

@@ -1,7 +1,8 @@
 /** M30: two motifs joined in a way of their own are marked between them. Every number is made up. */
 import { describe, expect, it } from 'vitest'
 import type { BlanketLayout, Joining, Project } from '../../../shared-types/project'
-import { mapGround, MapPainter } from '../../../src-core/figures/map'
+import { MapPainter } from '../../../src-core/figures/map'
+import { mapGround } from '../../../src-core/figures/map-ground'
 import { pairLegend, pairMarkItems, pairMarks, pairSentence } from '../../../src-core/figures/pair-marks'
 import { mapSize } from '../../../src-core/layout/placed'
 import { planProject } from '../../../src-core/plan'

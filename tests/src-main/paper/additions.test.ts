@@ -1,7 +1,8 @@
 /** M27, M28 on paper: fillers and half motifs on the map, in its key and in the order of work. */
 import { describe, expect, it } from 'vitest'
 import { chooseJoinDetail, joinDetailFigure } from '../../../src-core/figures/join-detail'
-import { keyMarks, mapGround, MapPainter } from '../../../src-core/figures/map'
+import { MapPainter } from '../../../src-core/figures/map'
+import { keyMarks, mapGround } from '../../../src-core/figures/map-ground'
 import { overviewMap } from '../../../src-core/figures/overview-map'
 import { ownPoints, pieceAt } from '../../../src-core/layout/placed'
 import { planProject } from '../../../src-core/plan'

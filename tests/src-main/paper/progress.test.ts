@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { FigureItem } from '../../../src-core/figures/figure'
-import { mapGround } from '../../../src-core/figures/map'
+import { mapGround } from '../../../src-core/figures/map-ground'
 import { overviewMap } from '../../../src-core/figures/overview-map'
 import { planProject } from '../../../src-core/plan'
 import { mapPages } from '../../../src-main/paper'
