@@ -71,33 +71,47 @@ const total = (counts: readonly number[]): number => counts.reduce((sum, count) 
  * repeat runs on into where the round began goes first: "*skip 2, 5 dc in next st, skip 2, sc in next st" could also
  * end one stitch early.
  */
-export const findMultiple = (
+export function findMultiple(
   works: readonly string[],
   from: number,
   terms: Terms,
   special = '',
-): Multiple | null =>
-  multipleWhere(works, from, terms, special, ({ endsEven }) => endsEven) ??
-  multipleWhere(works, from, terms, special, ({ fits }) => fits)
-
-function multipleWhere(
-  works: readonly string[],
-  from: number,
-  terms: Terms,
-  special: string,
-  isEven: (read: ReadLoop) => boolean,
 ): Multiple | null {
   const kinds = kindsNamed(works)
+  // The second search meets the loops of the first again: each is read once.
+  const tried = new Map<string, Evenness>()
+  const read = (lengths: readonly number[]): Evenness => {
+    const key = lengths.join(' ')
+    const known = tried.get(key)
+    if (known) return known
+    const loop = readLoop(works, total(lengths), marksOf(kinds, lengths), from, terms, undefined, special)
+    const { fits, endsEven } = loop
+    tried.set(key, { fits, endsEven })
+    return { fits, endsEven }
+  }
+  return (
+    multipleWhere(kinds, (lengths) => read(lengths).endsEven) ??
+    multipleWhere(kinds, (lengths) => read(lengths).fits)
+  )
+}
+
+type Evenness = Pick<ReadLoop, 'fits' | 'endsEven'>
+
+const marksOf = (kinds: ReadonlySet<MarkKind>, lengths: readonly number[]): Mark[] =>
+  kinds.size > 0 ? loopOf(kinds, lengths) : []
+
+/** The multiple of the loops that fit, by the stitches of each of their stretches. */
+function multipleWhere(
+  kinds: ReadonlySet<MarkKind>,
+  fits: (lengths: readonly number[]) => boolean,
+): Multiple | null {
   const inTurn = orderOf(kinds).length
   const stretches = kinds.size === 0 ? 1 : TRIED * inTurn
-  const marksOf = (lengths: readonly number[]) => (kinds.size > 0 ? loopOf(kinds, lengths) : [])
-  const fits = (lengths: readonly number[]): boolean =>
-    isEven(readLoop(works, total(lengths), marksOf(lengths), from, terms, undefined, special))
   const alike = (each: number, many = stretches): number[] => Array.from({ length: many }, () => each)
   const spread = (count: number, many = stretches): number[] => shared(alike(1, many), count)
   const found = ({ of, first, least }: Even, by: Multiple['by'], lengths: readonly number[]): Multiple => ({
     ...{ of, plus: first % of, least, by },
-    sample: { stitches: total(lengths), marks: marksOf(lengths) },
+    sample: { stitches: total(lengths), marks: marksOf(kinds, lengths) },
   })
   const even = findEven(1, EDGING.probes, (each) => fits(alike(each)))
   if (kinds.size === 0) return even && found(even, 'round', alike(even.first))

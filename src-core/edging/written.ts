@@ -1,6 +1,6 @@
 /** What an edging is asked to be: plain rounds along the edge, and written rounds worked into the last of them. */
 import type { BlanketLayout, Terms } from '../../shared-types/project'
-import { remembered } from '../memo'
+import { memoised, remembered } from '../memo'
 import { stitchAbbreviation } from '../stitches/terms'
 import type { ResolvedGauge } from '../stitches/gauge'
 import type { Millimetres } from '../units/quantity'
@@ -55,16 +55,16 @@ export interface Sample {
 /** Stitches of the loop that rounds are looked at on which come out even on none (ours). */
 const UNEVEN = 24
 
-/** Looks at written rounds on a short loop; the first of them has number `from`. */
-export const sampleOf = remembered((written: readonly WrittenRound[], from: number, terms: Terms): Sample => {
-  const works = written.map(({ work }) => work)
-  const multiple = written.length > 0 ? findMultiple(works, from, terms, written[0]?.special) : null
+/** By the words, not by the list of them: a file that is read anew asks for the same. */
+const sampleOfWords = memoised((from: number, terms: Terms, special: string, ...works: string[]): Sample => {
+  const multiple = works.length > 0 ? findMultiple(works, from, terms, special) : null
   const { stitches, marks } = multiple?.sample ?? { stitches: UNEVEN, marks: [] }
-  return {
-    multiple,
-    rounds: readLoop(works, stitches, marks, from, terms, undefined, written[0]?.special).rounds,
-  }
-}, 4)
+  return { multiple, rounds: readLoop(works, stitches, marks, from, terms, undefined, special).rounds }
+}, 8)
+
+/** Looks at written rounds on a short loop; the first of them has number `from`. */
+export const sampleOf = (written: readonly WrittenRound[], from: number, terms: Terms): Sample =>
+  sampleOfWords(from, terms, written[0]?.special ?? '', ...written.map(({ work }) => work))
 
 /** Heights of written rounds in mm; picots stand on the last of them alone. */
 export function writtenHeights(

@@ -123,7 +123,7 @@ export class Reader {
     const result = read()
     if (result === null) {
       this.at = at
-      this.findings.length = found
+      if (this.findings.length > found) this.findings.length = found
     }
     return result
   }
