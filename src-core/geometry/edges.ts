@@ -49,8 +49,18 @@ export function edgeDistance(a: Point, b: Point, c: Point, d: Point): Millimetre
   )
 }
 
-const nearestCorner = (outline: Outline, point: Point): Point =>
-  outline.reduce((best, corner) => (distance(corner, point) < distance(best, point) ? corner : best))
+/** By squares: roots of thousands of corners would take most of the time of a distance. */
+function nearestCorner(outline: Outline, { x, y }: Point): Point {
+  let best = outline[0]!
+  let least = Infinity
+  for (const corner of outline) {
+    const square = (corner.x - x) ** 2 + (corner.y - y) ** 2
+    if (square >= least) continue
+    least = square
+    best = corner
+  }
+  return best
+}
 
 /**
  * Smallest distance between the lines of two outlines, whichever of them lies inside the other; 0 where they
