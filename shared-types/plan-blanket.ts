@@ -28,8 +28,10 @@ export interface OpeningsOfKind {
   readonly radius: number
   /** Id of the motif that stands in them; null where they stay open. */
   readonly filler: string | null
-  /** How it lies in the one that `around` tells of, in degrees clockwise. */
+  /** How it lies in the one that `around` tells of, in degrees clockwise; of several the first. */
   readonly turn: number
+  /** Where it stands in that one, about its middle, and how it lies: once, or in each lobe; empty where it stays open. */
+  readonly stands: readonly (Point & { readonly turn: number })[]
   /** The motifs round one of them, about its middle. */
   readonly around: readonly (Point & { readonly motif: string; readonly turn: number })[]
 }
@@ -39,15 +41,15 @@ type Laid = Pick<PlacedMotif, 'label' | 'x' | 'y' | 'turn' | 'firstPetal' | 'col
 
 /** A filler motif in an opening between motifs. Lengths in mm, `x`, `y` from the top left of the finished size. */
 export interface PlacedFiller extends Laid {
-  /** Its address: the motifs round it, "1,1+1,2+2,1+2,2". */
+  /** Its address: the motifs that it is joined to, "1,1+1,2+2,1+2,2". */
   readonly id: string
   /** Id of the motif that it is. */
   readonly motif: string
-  /** Of the largest circle that fits the opening. */
+  /** Of the largest circle that fits there. */
   readonly radius: number
-  /** Ids of the placed motifs round it. */
+  /** Ids of the placed motifs that it is joined to. */
   readonly motifs: readonly string[]
-  /** How often it is joined: once to each motif round it. */
+  /** How often it is joined: once to each of them. */
   readonly joins: number
   /** Where it is joined. */
   readonly points?: readonly Point[]

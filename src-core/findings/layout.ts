@@ -107,6 +107,18 @@ export const LAYOUT_FINDINGS = {
       'the filler between {count} {count|motif|motifs} measures {across} and the openings take one of {fits}: gaps of up to {bridge} stay at its joins.',
     mend: 'Work the filler a round larger or a chain more where it joins, or choose one that faces every motif round it.',
   },
+  'layout/filler-short': {
+    severity: 'warning',
+    message:
+      'the filler between {count} {count|motif|motifs} measures {across} and the openings take one of {fits}: not every motif round the opening is joined to one, as {gap} are more than the {reach} within which motifs are joined.',
+    mend: 'Work the filler larger, choose one that faces every motif round it, or change the size or the distance of the motifs.',
+  },
+  'layout/filler-far': {
+    severity: 'warning',
+    message:
+      'the filler between {count} {count|motif|motifs} measures {across} and the openings take one of {fits}: gaps of up to {bridge} stay at its joins, more than the {reach} within which motifs are joined.',
+    mend: 'Work the filler a round or more larger, or leave it out.',
+  },
   'layout/filler-nowhere': {
     severity: 'note',
     message: 'a filler is asked for, but no opening lies between three or more motifs.',

@@ -21,8 +21,8 @@ import { childOpenings, fillOpenings } from './fillers'
 import { finishHalves, halfColourways, halve } from './halves'
 import type { Halved, Painted } from './halves'
 import { ownPoints } from './placed'
-import type { Asked, Filler, Filling } from './fillers'
-import type { Opening } from './holes'
+import type { Asked, Filled, Filler, Filling } from './fillers'
+import type { Opening, OpeningKind } from './holes'
 import { entriesOf, groupOpenings, openingsTold } from './opening-kinds'
 import type { OpeningGroup } from './opening-kinds'
 import type { Arranged, Joined } from './stages'
@@ -124,7 +124,7 @@ export function createAdditions(accountOf: AccountOf) {
       ...([layout.fillers, groups] as const),
       ...told.flatMap((each) => [each?.account ?? null, each?.gauge ?? null]),
     )
-    const filling = fill(openings, arranged.lattice, asked, terms, project.units)
+    const filling = fill(openings, arranged.lattice, asked, joined.reach, terms, project.units)
     const halved = halvesOf(
       layout.halves ?? DEFAULTS.blanket.halves,
       accounts,
@@ -285,11 +285,14 @@ export function openingsIn(
   accounts: readonly MotifAccount[],
   { filled }: Filling,
 ) {
-  const fillers = new Map(
-    filled.map(({ opening, filler, fit }) => [opening.kind, { filler: filler.account.id, turn: fit.turn }]),
-  )
+  const fits = new Map<OpeningKind, Filled[]>()
+  // Of each kind one opening shows them all.
+  const shown = new Map(filled.map(({ opening }) => [opening.kind, opening]))
+  for (const one of filled)
+    if (shown.get(one.opening.kind) === one.opening)
+      fits.set(one.opening.kind, [...(fits.get(one.opening.kind) ?? []), one])
   const ids = idsOf(accounts)
-  return openingsTold(groupOpenings(openings, ids), lattice, ids, (kind) => fillers.get(kind))
+  return openingsTold(groupOpenings(openings, ids), lattice, ids, (kind) => fits.get(kind) ?? [])
 }
 
 /** The accounts of the motifs that stand in openings, each once. */

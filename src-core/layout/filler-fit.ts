@@ -1,6 +1,6 @@
 /**
- * M27: one filler in one kind of opening: how it is rotated, where it meets the motifs round it, by how much
- * it overlaps them or falls short of them, and what stays open beside it.
+ * M27: fillers in one kind of opening: where they stand and how they are rotated, which of the motifs round them they
+ * are joined to, by how much they overlap them or fall short of them, and what stays open beside them.
  */
 import polylabel from 'polylabel'
 import type { Anchor, MotifAccount, Point } from '../../shared-types/plan'
@@ -22,10 +22,14 @@ import type { Outline } from '../geometry/points'
 import { COARSE, grow, sharedArea, union } from '../geometry/polygons'
 import { degrees, radians } from '../units/quantity'
 import type { Degrees, Millimetres, Radians } from '../units/quantity'
+import { FILLER_GIVES } from './constants'
 import { CLOSED, LEAST_ACROSS } from './holes'
 import type { OpeningKind } from './holes'
 import { outlineAt } from './lattice'
 import type { Lattice } from './lattice'
+import { LEAST_SIDES } from './opening-kinds'
+import { middleOf, roomsIn } from './rooms'
+import type { Room } from './rooms'
 
 /** Where a filler meets one of the motifs round it. */
 export interface Contact {
@@ -41,13 +45,25 @@ export interface Contact {
 }
 
 export interface FillerFit {
+  /** Where it stands, about the first motif round the opening. */
+  readonly middle: Point
+  /** Of the largest circle that fits there. */
+  readonly room: Millimetres
   readonly turn: Degrees
+  /** With the motifs that it is joined to. */
   readonly contacts: readonly Contact[]
   /** Half of what it measures where it faces the motifs round it. */
   readonly radius: Millimetres
   /** By how much it reaches too far into the motifs round it, and the widest gap that its joins bridge. */
   readonly overlap: Millimetres
   readonly bridge: Millimetres
+  /** How far it is to the motifs that it is not joined to, by their index in `around`. */
+  readonly beyond: readonly { readonly motif: number; readonly gap: Millimetres }[]
+}
+
+/** The fillers in an opening. */
+export interface OpeningFit {
+  readonly fits: readonly FillerFit[]
   /** Radius of the largest circle that fits into what stays open. */
   readonly open: Millimetres
 }
@@ -56,25 +72,93 @@ export interface FillerFit {
 export const fillerRadii = (filler: MotifAccount): readonly Millimetres[] =>
   filler.shape === 'straight' ? [filler.overValleys / 2, filler.overTips / 2] : [filler.overTips / 2]
 
-/** A filler in the middle of an opening. */
-export function fitFiller(kind: OpeningKind, filler: MotifAccount, lattice: Lattice): FillerFit {
-  // About the middle of the opening.
-  const centres = kind.around.map((at) => ({ x: at.x - kind.pole.x, y: at.y - kind.pole.y }))
-  const outlines = kind.around.map((at, i) =>
-    moveOutline(outlineAt(lattice, at), centres[i]!.x, centres[i]!.y),
+/**
+ * The fillers of an opening. One that just fits would be joined to what it comes within `reach` of; a smaller one
+ * bridges what is left there. One stands in the middle where it is joined all round; else one in each lobe where it is
+ * joined to three motifs or more; else one where it is joined most often.
+ */
+export function fitFillers(
+  kind: OpeningKind,
+  filler: MotifAccount,
+  lattice: Lattice,
+  reach: Millimetres,
+): OpeningFit {
+  const outlines = kind.around.map((at) => moveOutline(outlineAt(lattice, at), at.x, at.y))
+  const one = fitIn(middleOf(kind), kind, filler, outlines, reach)
+  const fits = one.beyond.length === 0 ? [one] : fitsInRooms(one, kind, filler, outlines, reach)
+  const shapes = fits.map(({ turn, middle }) =>
+    moveOutline(turnOutline(filler.outline, radians(turn)), middle.x, middle.y),
   )
+  const bridge = fits.reduce((most, fit) => Math.max(most, fit.bridge), 0)
+  return {
+    fits,
+    open: openBeside(shapes, outlines, kind.radius, bridge),
+  }
+}
+
+function fitsInRooms(
+  one: FillerFit,
+  kind: OpeningKind,
+  filler: MotifAccount,
+  outlines: readonly Outline[],
+  reach: Millimetres,
+): FillerFit[] {
+  const radius = Math.min(...fillerRadii(filler))
+  const all = roomsIn(kind, radius).map((room) =>
+    distance(room.middle, one.middle) === 0 ? one : fitIn(room, kind, filler, outlines, reach),
+  )
+  const kept: FillerFit[] = []
+  for (const fit of all) {
+    if (fit.contacts.length < LEAST_SIDES) continue
+    // Two that lie on each other, or are joined to the same motifs, are one.
+    const isApart = kept.every(
+      (other) =>
+        distance(other.middle, fit.middle) >= 2 * (radius - FILLER_GIVES) &&
+        joinedOf(other) !== joinedOf(fit),
+    )
+    if (isApart) kept.push(fit)
+  }
+  if (kept.length > 0) return kept
+  return [all.reduce((most, fit) => (fit.contacts.length > most.contacts.length ? fit : most), one)]
+}
+
+const joinedOf = ({ contacts }: FillerFit): string => contacts.map(({ motif }) => motif).join(' ')
+
+/** A filler in one room of an opening; `around`: the motifs round it, about the first of them. */
+function fitIn(
+  { middle, radius: room }: Room,
+  kind: OpeningKind,
+  filler: MotifAccount,
+  around: readonly Outline[],
+  reach: Millimetres,
+): FillerFit {
+  // About the middle of the filler.
+  const outlines = around.map((outline) => moveOutline(outline, -middle.x, -middle.y))
+  const most = reach + Math.max(0, room - Math.min(...fillerRadii(filler)))
+  const half = reachOf(filler.outline)
+  const far = outlines.map((outline) => distance(nearestOn(outline, { x: 0, y: 0 }), { x: 0, y: 0 }) - half)
+  // What no rotation joins is not to decide which one joins the others best.
+  const faced = outlines.flatMap((_, motif) => (far[motif]! <= most ? [motif] : []))
+  const near = faced.map((motif) => outlines[motif]!)
   const facing = facingAnchors(filler)
-  const { turn, met } = facing.length > 0 ? bestTurn(filler, facing, outlines) : asItLies(filler, outlines)
-  const contacts = met.map(({ anchor, place, at }, motif): Contact => {
-    const centre = centres[motif]!
-    const met = { x: at.x - centre.x, y: at.y - centre.y }
-    return { motif, anchor, direction: directionOf(place), fromMotif: directionOf(met), at: met }
+  const { turn, met } = facing.length > 0 ? bestTurn(filler, facing, near) : asItLies(filler, near)
+  // One that faces none of them still hangs on the nearest.
+  const bound = Math.max(most, Math.min(...met.map(({ gap }) => gap)))
+  const joined = met.flatMap((meeting, i) => (meeting.gap <= bound ? [{ meeting, motif: faced[i]! }] : []))
+  const contacts = joined.map(({ meeting: { anchor, place, at }, motif }): Contact => {
+    const { x, y } = kind.around[motif]!
+    const own = { x: at.x + middle.x - x, y: at.y + middle.y - y }
+    return { motif, anchor, direction: directionOf(place), fromMotif: directionOf(own), at: own }
   })
-  const bridge = met.reduce((most, meeting) => Math.max(most, meeting.gap), 0)
-  const shape = turnOutline(filler.outline, radians(turn))
-  const overlap = overlapOf(shape, outlines)
-  const radius = fillerRadii(filler)[met.some(({ anchor }) => anchor?.kind === 'corner') ? 1 : 0]!
-  return { turn, contacts, radius, overlap, bridge, open: openBeside(shape, outlines, kind.radius, bridge) }
+  const reached = new Set(contacts.map(({ motif }) => motif))
+  const gapTo = (motif: number): Millimetres => met[faced.indexOf(motif)]?.gap ?? far[motif]!
+  return {
+    ...{ middle, room, turn, contacts },
+    radius: fillerRadii(filler)[met.some(({ anchor }) => anchor?.kind === 'corner') ? 1 : 0]!,
+    bridge: joined.reduce((most, { meeting }) => Math.max(most, meeting.gap), 0),
+    overlap: overlapOf(turnOutline(filler.outline, radians(turn)), outlines),
+    beyond: outlines.flatMap((_, motif) => (reached.has(motif) ? [] : [{ motif, gap: gapTo(motif) }])),
+  }
 }
 
 /** A place of the filler and the nearest one of a motif, about the middle of the opening. */
@@ -229,16 +313,16 @@ function overlapOf(shape: Outline, outlines: readonly Outline[]): Millimetres {
   return (1 - free) * reachOf(shape)
 }
 
-/** Radius of the largest circle beside a filler in its opening of so much radius. */
+/** Radius of the largest circle beside fillers in their opening of so much radius. */
 function openBeside(
-  shape: Outline,
+  shapes: readonly Outline[],
   outlines: readonly Outline[],
   radius: Millimetres,
   bridge: Millimetres,
 ): Millimetres {
   const by = bridge / 2 + CLOSED
   let largest = bridge / 2
-  const grown = [shape, ...outlines].flatMap((outline) => grow([outline], by, COARSE))
+  const grown = [...shapes, ...outlines].flatMap((outline) => grow([outline], by, COARSE))
   for (const contour of union(grown)) {
     if (signedArea(contour) >= 0) continue
     const ring = contour.map((point): [number, number] => [point.x, point.y])

@@ -27,23 +27,23 @@ export function finishFillers(
   blockHeight: number,
 ): PlacedFiller[] {
   const { x, y } = inFrame({ edging, blockWidth, blockHeight })
-  return filling.filled.map(({ opening: { kind, motifs }, fit, filler }, i) => {
-    const first = arranged.placements[motifs[0]!]!
+  return filling.filled.map(({ opening, fit, filler, motifs }, i) => {
+    const first = arranged.placements[opening.motifs[0]!]!
     const round = motifs.map((motif) => arranged.placements[motif]!.id)
     const id = fillerId(round)
     return {
       id,
       label: String(labels[i]),
       firstPetal: firsts[i]!,
-      x: x(first.x + kind.pole.x),
-      y: y(first.y + kind.pole.y),
+      x: x(first.x + fit.middle.x),
+      y: y(first.y + fit.middle.y),
       turn: fit.turn,
       motif: filler.account.id,
-      radius: kind.radius,
+      radius: fit.room,
       motifs: round,
       joins: motifs.length,
       points: fit.contacts.map(({ motif, at }) => {
-        const host = arranged.placements[motifs[motif]!]!
+        const host = arranged.placements[opening.motifs[motif]!]!
         return { x: x(host.x + at.x), y: y(host.y + at.y) }
       }),
       bridge: fit.bridge,
@@ -63,16 +63,16 @@ export function fillerSteps(
 ): FillerStep[] {
   // Of several it is said which one.
   const isOne = new Set(filling.filled.map(({ filler }) => filler.account.id)).size < 2
-  const last = ({ opening }: Filled): number => Math.max(...opening.motifs.map((motif) => labels[motif]!))
+  const last = ({ motifs }: Filled): number => Math.max(...motifs.map((motif) => labels[motif]!))
   return filling.filled
     .map((filled, index) => ({ filled, index, last: last(filled) }))
     .sort((a, b) => a.last - b.last || a.index - b.index)
     .map(({ filled, index, last }): FillerStep => {
-      const { motifs } = filled.opening
-      const label = (contact: Contact): number => labels[motifs[contact.motif]!]!
+      const { motifs, opening } = filled
+      const label = (contact: Contact): number => labels[opening.motifs[contact.motif]!]!
       const contacts = contactsInOrder(filled, labels, hand)
       const joins = contacts.map((contact) => ({
-        motif: arranged.placements[motifs[contact.motif]!]!.id,
+        motif: arranged.placements[opening.motifs[contact.motif]!]!.id,
         words: `${placeOf(contact, contacts[0]!, filled.filler.account)} to ${label(contact)}, at its ${clock(contact.fromMotif)}`,
       }))
       const round = contacts.map(label).sort((a, b) => a - b)

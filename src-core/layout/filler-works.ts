@@ -23,11 +23,11 @@ export function fillerWorks(
   hand: Hand,
 ): FillerWork[] {
   return filled.map((one) => {
-    const { motifs } = one.opening
+    const { opening, motifs } = one
     const filler = one.filler.account
     const contacts = contactsInOrder(one, labels, hand)
     const meets = (contact: Contact): NonNullable<FillerPlace['meets']> => {
-      const host = motifs[contact.motif]!
+      const host = opening.motifs[contact.motif]!
       const placed = placements[host]!
       return { host, clock: clock(contact.fromMotif), ...meeting(contact, accounts[placed.kind]!, placed) }
     }

@@ -12,8 +12,8 @@ import { stitchAbbreviation } from '../stitches/terms'
 import { formatLength } from '../units/format'
 import type { Millimetres } from '../units/quantity'
 import { FILLER_GIVES, LEAST_FILLER_STITCHES, SAME_OPENING } from './constants'
-import { fillerRadii, fitFiller } from './filler-fit'
-import type { FillerFit } from './filler-fit'
+import { fillerRadii, fitFillers } from './filler-fit'
+import type { FillerFit, OpeningFit } from './filler-fit'
 import type { Opening, OpeningKind } from './holes'
 import type { Lattice } from './lattice'
 import { LEAST_SIDES } from './opening-kinds'
@@ -36,17 +36,19 @@ export interface Asked {
   readonly findings: readonly Finding[]
 }
 
-/** An opening with a filler in it. */
+/** A filler in an opening. */
 export interface Filled {
   readonly opening: Opening
   readonly filler: Filler
   readonly fit: FillerFit
+  /** Those of the opening's motifs that it is joined to, in their order. */
+  readonly motifs: readonly number[]
 }
 
 export interface Filling {
   /** In the order of the motifs that the openings begin with. */
   readonly filled: readonly Filled[]
-  /** Joins of all fillers together: one to each motif round each of them. */
+  /** Joins of all fillers together: one to each motif that each of them reaches. */
   readonly joins: number
   /** Radius of the largest opening that stays. */
   readonly open: Millimetres
@@ -55,6 +57,14 @@ export interface Filling {
 
 const largest = (radii: readonly Millimetres[]): Millimetres =>
   radii.reduce((most, r) => Math.max(most, r), 0)
+
+/** What fillers are put into, how far they are joined, and how that is told. */
+interface Given {
+  readonly lattice: Lattice
+  readonly reach: Millimetres
+  readonly terms: Terms
+  readonly units: UnitSystem
+}
 
 /** The kinds of openings that a filler goes into where nobody says: as large as the one that it fits best. */
 function bestKinds(kinds: readonly OpeningKind[], filler: MotifAccount): OpeningKind[] {
@@ -70,14 +80,12 @@ function bestKinds(kinds: readonly OpeningKind[], filler: MotifAccount): Opening
   return [best, ...kinds.filter((kind) => kind !== best && alike(kind))]
 }
 
-/** A filler in so many kinds of openings that are as large as the first of them: how it fits, and what is to be said. */
+/** Fillers in so many kinds of openings that are as large as the first of them: how they fit, and what is to be said. */
 function fitted(
   kinds: readonly OpeningKind[],
   { account, gauge, where }: Filler,
-  lattice: Lattice,
-  terms: Terms,
-  units: UnitSystem,
-): { readonly fits: ReadonlyMap<OpeningKind, FillerFit>; readonly findings: readonly Finding[] } {
+  { lattice, reach, terms, units }: Given,
+): { readonly fits: ReadonlyMap<OpeningKind, OpeningFit>; readonly findings: readonly Finding[] } {
   const length = (mm: Millimetres): string => formatLength(mm, units)
   const say = (found: Said): Finding => findingOf(found, where, { motif: account.id })
   const first = kinds[0]!
@@ -87,42 +95,61 @@ function fitted(
     const values = { size, least: length(least), stitch: stitchAbbreviation('sc', terms) }
     return { fits: new Map(), findings: [say(said('layout/filler-stays-open', values))] }
   }
-  const fits = new Map(kinds.map((kind) => [kind, fitFiller(kind, account, lattice)]))
-  const all = [...fits.values()]
-  const overlap = largest(all.map((fit) => fit.overlap))
-  const bridge = largest(all.map((fit) => fit.bridge))
+  const fits = new Map(kinds.map((kind) => [kind, fitFillers(kind, account, lattice, reach)]))
+  const all = [...fits.values()].flatMap((opening) => opening.fits)
   const values = {
     across: length(2 * largest(all.map(({ radius }) => radius))),
     fits: size,
     count: first.sides,
   }
   const findings: Finding[] = []
+  const within = length(reach - FILLER_GIVES)
+  const overlap = largest(all.map((fit) => fit.overlap))
+  const bridge = largest(all.map((fit) => fit.bridge))
   if (overlap > FILLER_GIVES)
     findings.push(say(said('layout/filler-large', { ...values, overlap: length(overlap) })))
-  if (bridge > stretchLimit({ gap: 0 }, account, gauge))
+  const missed = [...fits.values()].flatMap(missedIn)
+  if (missed.length > 0) {
+    const gap = length(largest(missed))
+    findings.push(say(said('layout/filler-short', { ...values, gap, reach: within })))
+  }
+  if (bridge > reach)
+    findings.push(say(said('layout/filler-far', { ...values, bridge: length(bridge), reach: within })))
+  else if (bridge > stretchLimit({ gap: 0 }, account, gauge))
     findings.push(say(said('layout/filler-small', { ...values, bridge: length(bridge) })))
   return { fits, findings }
+}
+
+/** How far the fillers of an opening stay from the motifs round it that none of them is joined to. */
+function missedIn({ fits }: OpeningFit): Millimetres[] {
+  const joined = new Set(fits.flatMap(({ contacts }) => contacts.map(({ motif }) => motif)))
+  const gaps = new Map<number, Millimetres>()
+  for (const { motif, gap } of fits.flatMap(({ beyond }) => beyond))
+    if (!joined.has(motif)) gaps.set(motif, Math.min(gap, gaps.get(motif) ?? Infinity))
+  return [...gaps.values()]
 }
 
 /**
  * Puts fillers into the openings: into each kind of them its own, where one is chosen for it; into the others, where
  * one is chosen for all, that of the kind whose inscribed circle it fits best. Openings between two motifs alone get
- * none.
+ * none. `reach`: the joining distance of the motifs (M30).
  */
 export function fillOpenings(
   openings: readonly Opening[],
   lattice: Lattice,
   { main, own, findings: asked }: Asked,
+  reach: Millimetres,
   terms: Terms,
   units: UnitSystem,
 ): Filling {
   const findings: Finding[] = [...asked]
-  const fits = new Map<OpeningKind, { readonly filler: Filler; readonly fit: FillerFit }>()
+  const found = new Map<OpeningKind, { readonly filler: Filler; readonly fit: OpeningFit }>()
+  const given = { lattice, reach: reach + FILLER_GIVES, terms, units }
   const put = (kinds: readonly OpeningKind[], filler: Filler): void => {
     if (kinds.length === 0) return
-    const told = fitted(kinds, filler, lattice, terms, units)
+    const told = fitted(kinds, filler, given)
     findings.push(...told.findings)
-    for (const [kind, fit] of told.fits) fits.set(kind, { filler, fit })
+    for (const [kind, fit] of told.fits) found.set(kind, { filler, fit })
   }
   if (main) {
     const kinds = [...new Set(openings.map(({ kind }) => kind))].filter(({ sides }) => sides >= LEAST_SIDES)
@@ -140,13 +167,17 @@ export function fillOpenings(
   }
   for (const [{ kinds }, filler] of own) if (filler) put([...kinds], filler)
   const filled = openings.flatMap((opening): Filled[] => {
-    const found = fits.get(opening.kind)
-    return found ? [{ opening, ...found }] : []
+    const { filler, fit } = found.get(opening.kind) ?? {}
+    if (!filler || !fit) return []
+    return fit.fits.map((own) => {
+      const joined = own.contacts.map(({ motif }) => motif).sort((a, b) => a - b)
+      return { opening, filler, fit: own, motifs: joined.map((motif) => opening.motifs[motif]!) }
+    })
   })
   return {
     filled,
-    joins: filled.reduce((sum, { opening }) => sum + opening.motifs.length, 0),
-    open: largest(openings.map(({ kind }) => fits.get(kind)?.fit.open ?? kind.radius)),
+    joins: filled.reduce((sum, { motifs }) => sum + motifs.length, 0),
+    open: largest(openings.map(({ kind }) => found.get(kind)?.fit.open ?? kind.radius)),
     findings,
   }
 }

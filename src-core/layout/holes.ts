@@ -30,6 +30,9 @@ export interface OpeningKind {
   readonly radius: Millimetres
   /** Where the middle of that circle lies. */
   readonly pole: Point
+  /** Its edge, about its first motif, where the motifs are grown by so much. */
+  readonly contour: Outline
+  readonly by: Millimetres
   /** The motifs round it, by row and place; the first of them at the origin. */
   readonly around: readonly Around[]
   /** Row of the first motif among those after which rows repeat, where they differ; else −1. */
@@ -140,7 +143,8 @@ function kindOf(
     kind,
   }))
   const middle = { x: pole[0]! - first.x, y: pole[1]! - first.y }
-  return { sides: motifs.length, radius, pole: middle, around, phase, byHand }
+  const edge = moveOutline(contour, -first.x, -first.y)
+  return { sides: motifs.length, radius, pole: middle, contour: edge, by, around, phase, byHand }
 }
 
 /** Openings by kind, the largest first; those of the same size and number of sides are told together. */

@@ -4,6 +4,7 @@ import type { BlanketLayout } from '../../shared-types/project'
 import { remembered } from '../memo'
 import type { Millimetres } from '../units/quantity'
 import { SAME_OPENING } from './constants'
+import type { Filled } from './fillers'
 import type { Opening, OpeningKind } from './holes'
 import type { Lattice } from './lattice'
 
@@ -75,20 +76,27 @@ export function entriesOf(
   return found
 }
 
-/** The groups as a plan tells them; `fillerOf`: the motif in a kind of opening, undefined where it stays open. */
+/** The groups as a plan tells them; `fillersIn`: those of one opening of a kind. */
 export function openingsTold(
   groups: readonly OpeningGroup[],
   lattice: Pick<Lattice, 'turns'>,
   ids: readonly string[],
-  fillerOf: (kind: OpeningKind) => Pick<OpeningsOfKind, 'filler' | 'turn'> | undefined,
+  fillersIn: (kind: OpeningKind) => readonly Pick<Filled, 'filler' | 'fit'>[],
 ): OpeningsOfKind[] {
   return groups.map(({ between, nth, kinds, count, radius }): OpeningsOfKind => {
     // Of a filler that all have, one that lacks it is none to show.
-    const one = [...kinds].find(fillerOf) ?? [...kinds][0]!
+    const one = [...kinds].find((kind) => fillersIn(kind).length > 0) ?? [...kinds][0]!
     const { around, pole } = one
+    const fillers = fillersIn(one)
     return {
       ...{ between, nth, count, radius },
-      ...(fillerOf(one) ?? { filler: null, turn: 0 }),
+      filler: fillers[0]?.filler.account.id ?? null,
+      turn: fillers[0]?.fit.turn ?? 0,
+      stands: fillers.map(({ fit: { middle, turn } }) => ({
+        x: middle.x - pole.x,
+        y: middle.y - pole.y,
+        turn,
+      })),
       around: around.map(({ x, y, even, kind }) => ({
         motif: ids[kind]!,
         x: x - pole.x,

@@ -65,7 +65,7 @@ export function work(
       .filter(({ members }) => members.some(({ motif }) => motif === wholes + i))
       .flatMap(({ members }) => members.map(({ motif }) => motif).filter((motif) => motif < wholes)),
   ])
-  const round = filling.filled.map(({ opening }) => opening.motifs)
+  const round = filling.filled.map(({ motifs }) => motifs)
   const all = sequenceWithAdditions(sequence, placements, waitsFor, round)
   let next = wholes
   for (const piece of all) if (piece >= wholes) labels[piece] = ++next

@@ -65,8 +65,8 @@ export function blanketWork({
         )
   }
   const isSewn = input.joining?.rule === 'seam'
-  filling.filled.forEach(({ opening }, i) => {
-    for (const motif of opening.motifs) link(wholes + halves.length + i, [motif], 1, isSewn ? POINT_SEAM : 0)
+  filling.filled.forEach(({ motifs }, i) => {
+    for (const motif of motifs) link(wholes + halves.length + i, [motif], 1, isSewn ? POINT_SEAM : 0)
   })
   if (isSewn) {
     for (const { motifs: pair, length } of seamsBetween(joined.nodes)) {

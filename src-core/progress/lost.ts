@@ -148,7 +148,11 @@ function standingIn(project: Project): (address: string) => Stands | null {
 /** The fillers that openings between some motifs have, whatever their size: one text for the same ones; '' for none. */
 function fillersBetween(fillers: BlanketLayout['fillers'], between: readonly string[]): string {
   const name = betweenName(between)
-  const own = (fillers?.openings ?? []).filter((entry) => betweenName(entry.between ?? []) === name)
+  const entries = fillers?.openings ?? []
+  const exact = entries.filter((entry) => betweenName(entry.between ?? []) === name)
+  // One in a lobe of an opening is joined to some of the motifs round it.
+  const own =
+    exact.length > 0 ? exact : entries.filter((entry) => isAmong([...(entry.between ?? [])], between))
   const main = { motif: fillers?.motif }
   // Entries count from the largest opening down: what lies beyond them has the filler of all.
   return [...own, main]
@@ -156,6 +160,14 @@ function fillersBetween(fillers: BlanketLayout['fillers'], between: readonly str
     .join(' ')
     .trim()
 }
+
+/** Whether `all` holds each of `some`, as often as it comes there. */
+const isAmong = (all: string[], some: readonly string[]): boolean =>
+  some.every((id) => {
+    const place = all.indexOf(id)
+    if (place >= 0) all.splice(place, 1)
+    return place >= 0
+  })
 
 function standingOnBlanket(project: Project, blanket: BlanketLayout): (address: string) => Stands | null {
   const standing = standingColours(project)

@@ -46,7 +46,9 @@ const IN_THREE = (() => {
 
 /**
  * Between two small ones beside each other and the large ones over and under them: the largest circle touches both
- * large ones and one of the small ones, t from the middle: √(h² + t²) − 40 = (40 − t) − 20, h² = 60² − 40².
+ * large ones and one of the small ones, t from the middle: √(h² + t²) − 40 = (40 − t) − 20, h² = 60² − 40². So
+ * t = 13.3 and the other small one is 26.7 mm away, behind a neck of 2(h − 40) = 9.4 mm: two of these circles stand
+ * in the opening, each joined to three motifs.
  */
 const IN_FOUR = (() => {
   const h2 = (LARGE + SMALL) ** 2 - LARGE ** 2
@@ -130,22 +132,22 @@ describe('M27 fillers by kind of opening', () => {
       ['m m s', 1, 30, 'f'],
     ])
     const by = (id: string) => plan.fillers.filter(({ motif }) => motif === id)
-    expect([by('f').length, by('g').length]).toEqual([30, 12])
+    expect([by('f').length, by('g').length]).toEqual([30, 2 * 12])
     expect(
       by('f').every(
         ({ joins, motifs, colourway }) => joins === 3 && motifs.length === 3 && colourway === 'b',
       ),
     ).toBe(true)
-    expect(by('g').every(({ joins, colourway }) => joins === 4 && colourway === 'gw')).toBe(true)
+    expect(by('g').every(({ joins, colourway }) => joins === 3 && colourway === 'gw')).toBe(true)
     expect(plan.fillerMotifs.map(({ id }) => id).sort()).toEqual(['f', 'g'])
-    expect(plan.counts.fillers).toBe(42)
-    expect(plan.counts.joins).toBe(plan.joins.length + 3 * 30 + 4 * 12)
-    // 30 of 0.5 g and 12 of 1 g, in yarn z with the small motifs of 1 g; without waste.
+    expect(plan.counts.fillers).toBe(54)
+    expect(plan.counts.joins).toBe(plan.joins.length + 3 * 30 + 3 * 24)
+    // 30 of 0.5 g and 24 of 1 g, in yarn z with the small motifs of 1 g; without waste.
     const motifs = (one: Plan) => one.yarns.find(({ id }) => id === 'z')!.parts.motifs
-    expect(motifs(plan) - motifs(bare)).toBeCloseTo(30 * 0.5 + 12 * 1, 6)
-    expect(plan.minutes!.expected - bare.minutes!.expected).toBeGreaterThanOrEqual(30 * 5 + 12 * 6)
+    expect(motifs(plan) - motifs(bare)).toBeCloseTo(30 * 0.5 + 24 * 1, 6)
+    expect(plan.minutes!.expected - bare.minutes!.expected).toBeGreaterThanOrEqual(30 * 5 + 24 * 6)
     // Every filler comes after the motifs round it, and says which one it is.
-    expect(plan.fillerSteps).toHaveLength(42)
+    expect(plan.fillerSteps).toHaveLength(54)
     const made = new Set<string>()
     for (const { motif, kind } of plan.order) {
       if (kind === 'filler')
@@ -174,8 +176,10 @@ describe('M27 fillers by kind of opening', () => {
             }),
           )
           const filled = plan.openings.filter(({ filler }) => filler !== null)
-          const sides = filled.reduce((sum, { count, between }) => sum + count * between.length, 0)
-          const fillers = filled.reduce((sum, { count }) => sum + count, 0)
+          // Among three one, joined to three; among four one in each lobe.
+          const fillers = filled.reduce((sum, { count, between }) => sum + count * (between.length - 2), 0)
+          const sides = 3 * fillers
+          expect(plan.fillers.reduce((sum, { joins }) => sum + joins, 0)).toBe(sides)
           const openings = plan.openings.reduce((sum, { count }) => sum + count, 0)
           expect(plan.fillers).toHaveLength(fillers)
           const [vertices, edges] = [plan.counts.motifs + fillers, plan.joins.length + sides]
@@ -243,16 +247,16 @@ describe('M27 fillers by kind of opening', () => {
       }
     }
     const [none, f, g, both] = [left([]), left(['f']), left(['g']), left(['f', 'g'])]
-    expect([none, f, g, both].map(({ others }) => others)).toEqual([0, 30, 12, 42])
+    expect([none, f, g, both].map(({ others }) => others)).toEqual([0, 30, 24, 54])
     expect(f.grams).toBeCloseTo(30 * 0.5, 6)
-    expect(g.grams).toBeCloseTo(12 * 1, 6)
-    expect(both.grams).toBeCloseTo(27, 6)
+    expect(g.grams).toBeCloseTo(24 * 1, 6)
+    expect(both.grams).toBeCloseTo(39, 6)
     expect(f.minutes + g.minutes - none.minutes).toBeCloseTo(both.minutes, 6)
   })
 
   it('one motif may fill several kinds', () => {
     const plan = planProject(largeAndSmall(4, 3, { openings: [three, { ...four, motif: 'f' }] }))
-    expect(plan.fillers).toHaveLength(2 * 3 + 3)
+    expect(plan.fillers).toHaveLength(2 * 3 + 2 * 3)
     expect(plan.fillerMotifs).toHaveLength(1)
   })
 })
