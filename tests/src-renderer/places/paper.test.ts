@@ -1,0 +1,68 @@
+import { fireEvent, screen, waitFor } from '@testing-library/svelte'
+import { describe, expect, it } from 'vitest'
+import { planProject } from '../../../src-core/plan'
+import { runCommand } from '../../../src-renderer/frame/commands'
+import Ledger from '../../../src-renderer/frame/Ledger.svelte'
+import FindingList from '../../../src-renderer/parts/FindingList.svelte'
+import PaperPlace from '../../../src-renderer/places/paper/PaperPlace.svelte'
+import { inWindow } from '../in-window'
+import { SMALL } from '../projects'
+
+describe('Paper', () => {
+  it('shows pages, exports with progress, and can be stopped', async () => {
+    const { host } = await inWindow(PaperPlace, {}, SMALL)
+    await screen.findByRole('img', { name: 'Page 1 of 3: Overview' })
+    await fireEvent.click(screen.getByRole('button', { name: 'Export the map as PDF' }))
+    screen.getByText('Drawing page 1 of 3')
+    expect(host.asked.at(-1)).toMatchObject({ name: 'exportProject', payload: { kind: 'map', paper: 'A4' } })
+    await fireEvent.click(screen.getByRole('button', { name: 'Cancel the export' }))
+    await screen.findByText('The export was canceled; nothing was written.')
+    await fireEvent.click(screen.getByRole('button', { name: 'Export the map as PDF' }))
+    host.finishExport()
+    await screen.findByText(/^Exported: in memory, 3 pages\./)
+  })
+})
+
+describe('Printing', () => {
+  it('prints what the Paper place shows, by button, menu and ledger alike', async () => {
+    const { app, host } = await inWindow(Ledger, {}, SMALL)
+    // jsdom decodes no pictures and has no sheets made by scripts.
+    Object.assign(HTMLImageElement.prototype, { decode: () => Promise.resolve() })
+    Object.assign(CSSStyleSheet.prototype, { replaceSync: () => undefined })
+    document.adoptedStyleSheets = []
+    const printed = () => host.asked.filter(({ name }) => name === 'printSheets').length
+    app.document.change('print on Letter', (project) => ({ ...project, sheet: { paper: 'Letter' } }))
+    await fireEvent.click(screen.getByRole('button', { name: 'Print the map…' }))
+    await waitFor(() => expect(printed()).toBe(1))
+    expect(host.asked.at(-1)?.payload).toEqual({ paper: 'Letter' })
+    expect(app.view.place).toBe('paper')
+    await waitFor(() => expect(app.exporting.end).toEqual({ how: 'done', what: { printed: 3 } }))
+    expect(document.querySelector('.print-sheets')).toBeNull()
+    runCommand('print', app, null)
+    await waitFor(() => expect(printed()).toBe(2))
+    // Export by key asks for the same as export by button.
+    await waitFor(() => expect(app.exporting.isRunning).toBe(false))
+    runCommand('export-map', app, null)
+    expect(host.asked.at(-1)?.payload).toMatchObject({ kind: 'map', paper: 'Letter', style: 'colour' })
+  })
+})
+
+describe('texts that paper cannot print as they are written', () => {
+  const HEBREW = { ...SMALL, title: 'שמיכה', yarns: SMALL.yarns!.map((yarn) => ({ ...yarn, name: 'צמר' })) }
+
+  it('are told beside the page and among all findings, each with the way to its field', async () => {
+    await inWindow(PaperPlace, {}, HEBREW)
+    screen.getByText(
+      /^The type on paper lacks characters of \d+ texts\. The page shows what is printed instead; fonts for other scripts are chosen in the settings\.$/,
+    )
+    const { app } = await inWindow(
+      FindingList,
+      { findings: planProject(HEBREW).findings, map: null, apart: true },
+      HEBREW,
+    )
+    expect(app.document.findings.map(({ code }) => code)).toContain('letters/missing')
+    screen.getByText(/the title: the type on paper lacks ש, מ, י, כ and ה \(Hebrew\)\.$/)
+    expect(screen.getAllByRole('button', { name: 'Go to Yarn' }).length).toBeGreaterThan(0)
+    screen.getByRole('button', { name: 'Go to Paper' })
+  })
+})
