@@ -255,6 +255,10 @@ export interface FitArrangement extends Holds {
   /** Degrees clockwise: every motif, and what is added on rows 2, 4, 6…. */
   readonly turn: number
   readonly alternateTurn: number
+  /** The shape that it is cut out in, as large as it is then; left out where nothing is cut out. */
+  readonly outline?: { readonly size?: number; readonly height?: number }
+  /** How many motifs stand in each row of what is cut out, from the top. */
+  readonly lengths?: readonly number[]
   readonly size: { readonly width: number; readonly height: number }
   /** Size minus wish, in mm. */
   readonly error: { readonly width: number; readonly height: number }

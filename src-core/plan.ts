@@ -14,6 +14,7 @@ import { checkReferences } from './checks/references'
 import { tooLarge } from './checks/too-large'
 import { bySeverity, finding, toldTo } from './findings/finding'
 import { fitArrangements } from './layout/fit'
+import type { Asked } from './layout/fit'
 import { fitHave } from './layout/fit-have'
 import type { Have } from './layout/fit-have'
 import { proposeArrangements } from './layout/proposals'
@@ -131,8 +132,9 @@ export function checkProject(project: Project): Finding[] {
 export function fitProject(
   project: Project,
   target: { width: number; height: number },
+  asked?: Asked,
 ): { arrangements: FitArrangement[]; findings: readonly Finding[] } {
-  return fitArrangements(project, target, createPlanner())
+  return fitArrangements(project, target, createPlanner(), asked)
 }
 
 /** The best arrangements from what there is: so many motifs made already, or the yarn on hand. */

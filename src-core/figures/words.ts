@@ -25,6 +25,10 @@ export const counted = (count: number, one: string, many = `${one}s`): string =>
 export const numbered = (count: number, one: string, many = `${one}s`): string =>
   `${numeral(count)} ${plural(count, one, many)}`
 
+/** "11 rows of up to 22": what stands of something that is cut out. */
+export const rowsOfUpTo = (lengths: readonly number[], one = 'row', many = `${one}s`): string =>
+  `${counted(lengths.length, one, many)} of up to ${formatNumber(Math.max(0, ...lengths))}`
+
 /** "a square", "an octagon". */
 export const oneOf = (word: string): string => `${/^[aeio]/i.test(word) ? 'an' : 'a'} ${word}`
 

@@ -9,11 +9,12 @@ import { listed } from '../figures/words'
 import { finding } from '../findings/finding'
 import type { Planner } from '../plans/planner'
 import { blanketOf } from '../plans/layouts'
-import { withOutlineTaken } from '../progress/outline-stays'
 import type { BlanketCounts } from './blanket'
 import { MOST_MOTIFS, LEAST_ROUND } from './constants'
-import { bestOf, byHolding, countedOf, fitOf, judged, judgedByPatch, layoutOf, waysOf } from './fit'
-import type { Candidate, Rotation, Wish } from './fit'
+import { byHolding, judgedByPatch } from './candidates'
+import type { Candidate, Rotation, Wish } from './candidates'
+import { bestOf, countedOf, fitOf, laidIn, waysOf } from './fit'
+import { judged } from './nearness'
 import { countPlaces } from './places'
 import type { Kind, Tryout } from './trials'
 
@@ -42,13 +43,14 @@ export function fitHave(project: Project, have: Have, planner: Planner): Fits {
       ofMotifs(tryout, kind, rotation, wish, have.motifs),
     )
     const told = found.map(({ counts, miss }) => {
-      const fit = fitOf(counts, countedOf(laidOut(project, layout, counts), planner), wish)
+      const laid = laidIn(project, counts)
+      const fit = fitOf(counts, laid, countedOf(laid, planner), wish)
       return { miss, fit: { ...fit, left: have.motifs - fit.motifs } }
     })
     return { arrangements: sorted(told), findings: ways.findings }
   }
   const rich = withinStash(project)
-  const stash = stashOf(rich, layout, planner)
+  const stash = stashOf(rich, planner)
   if (!stash) return { arrangements: [], findings: [finding('layout/fit-no-yarn', 'yarns')] }
   // What is short for one motif is short for any number of them: nothing is tried.
   const short = shortForOne(rich, layout, planner)
@@ -59,7 +61,7 @@ export function fitHave(project: Project, have: Have, planner: Planner): Fits {
   if (found.length === 0)
     return { arrangements: [], findings: [finding('layout/fit-stash', 'yarns', { yarns: listed(short) })] }
   const told = found.map(({ counts, miss }) => {
-    return { miss, fit: fitOf(counts, stash.told(counts), wish) }
+    return { miss, fit: fitOf(counts, laidIn(rich, counts), stash.told(counts), wish) }
   })
   return { arrangements: sorted(told), findings: ways.findings }
 }
@@ -96,12 +98,6 @@ export function withinStash(project: Project): Project {
     layout: { ...layout, cells: { ...layout.cells, fill: { ...fill, withinStash: true } } },
   }
 }
-
-const laidOut = (project: Project, layout: BlanketLayout, counts: BlanketCounts): Project =>
-  withOutlineTaken(project, {
-    ...project,
-    layout: { ...layout, ...blanketOf(project), target: undefined, ...layoutOf(counts) },
-  })
 
 /** How far a size is from the proportions of another: 0 where it has them, near 1 for a strip. */
 function outOfProportion(size: Wish, wish: Wish): number {
@@ -160,9 +156,9 @@ interface Stash {
 }
 
 /** The yarn on hand; null where it is not known what motifs take. */
-function stashOf(project: Project, layout: BlanketLayout, planner: Planner): Stash | null {
+function stashOf(project: Project, planner: Planner): Stash | null {
   const told = (counts?: BlanketCounts): PlanNumbers =>
-    countedOf(counts ? laidOut(project, layout, counts) : project, planner)
+    countedOf(counts ? laidIn(project, counts) : project, planner)
   const now = told()
   const [need, have] = [
     now.yarns.reduce((sum, { grams }) => sum + grams.high, 0),

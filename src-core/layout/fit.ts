@@ -1,56 +1,46 @@
 /**
  * M26: the arrangements nearest a wished size: first those that hold (one piece, no motif on a single join point),
  * each of them by |Δw|/W + |Δh|/H. Straight and offset rows are tried with the project's own rotation and with the
- * best one, rings where the project already has them.
+ * best one, rings where the project already has them. Whatever the start offers under the same way of joining is
+ * among them.
  */
 import { isAssumed } from '../figures/yarn-words'
 import type { Finding } from '../../shared-types/finding'
 import type { FitArrangement, PlanNumbers } from '../../shared-types/plan'
-import type { BlanketLayout, Project } from '../../shared-types/project'
-import { BLANKET } from '../fields/blanket'
+import type { BlanketLayout, OutlineShape, Project } from '../../shared-types/project'
 import { finding } from '../findings/finding'
-import { gapesMostly } from '../joins/checks'
 import { holds } from '../joins/holding'
 import { formatSize } from '../units/format'
-import type { Degrees } from '../units/quantity'
 import { withOutlineTaken } from '../progress/outline-stays'
 import { KIND_WORDS } from '../figures/kind-words'
 import { blanketOf, layoutKindOf } from '../plans/layouts'
 import type { Planner } from '../plans/planner'
-import type { Tryout } from './trials'
+import { isBegun } from '../progress/progress'
+import { outlinesToward } from '../ways/outline'
 import type { BlanketCounts } from './blanket'
-import { LEAST_ROUND, MOST_MOTIFS } from './constants'
-import { countPlaces } from './places'
-import type { Depth, Kind } from './trials'
+import { byHolding, layoutOf, nearest } from './candidates'
+import type { Candidate, Rotation, Wish } from './candidates'
+import { looksWorth } from './looks'
+import { differentOf, isSameBlanket, ranked } from './nearness'
+import { countsOf, rowsStanding } from './standing'
+import type { Depth, Kind, Tryout } from './trials'
 import { settled } from '../settled'
-
-export interface Wish {
-  readonly width: number
-  readonly height: number
-}
 
 /** How many arrangements are offered. */
 const OFFERED = 8
 
-/** How the motifs of an arrangement are rotated. */
-export interface Rotation {
-  readonly turn: Degrees
-  readonly alternateTurn: Degrees
-}
-
-export interface Candidate {
-  readonly counts: BlanketCounts
-  /** One motif by itself does hold, but is nothing to put before others. */
-  readonly holds: boolean
-  readonly miss: number
-  /** Most of its join points gape. */
-  readonly gapes: boolean
-}
+/** Of what is cut out: kinds and rotations beside those of the start, and outlines for each of all. */
+const BESIDES = 3
+const RECUT_EACH = 2
 
 /** What the arrangements of a project are compared by, or the findings that say why there are none. */
-type Ways =
-  | { readonly layout: BlanketLayout; readonly tryout: Tryout; readonly findings: readonly Finding[] }
-  | { readonly layout: null; readonly findings: readonly Finding[] }
+type Ways = WaysThere | { readonly layout: null; readonly findings: readonly Finding[] }
+
+interface WaysThere {
+  readonly layout: BlanketLayout
+  readonly tryout: Tryout
+  readonly findings: readonly Finding[]
+}
 
 export function waysOf(project: Project, wish: Wish, planner: Planner): Ways {
   const layout = blanketOf(project)
@@ -78,28 +68,96 @@ export function waysOf(project: Project, wish: Wish, planner: Planner): Ways {
   return { layout, tryout, findings: findings.filter((entry) => entry.severity === 'error') }
 }
 
+/** Which of the arrangements are asked for. */
+export interface Asked {
+  /** How many, if those that are there in any case are not more. */
+  readonly most?: number
+  /** Whether the arrangement as it is now is among them, however near it comes. */
+  readonly withPresent?: boolean
+}
+
 /** The arrangements nearest `wish` (mm), those that hold first. */
 export function fitArrangements(
   project: Project,
   wish: Wish,
   planner: Planner,
+  { most = OFFERED, withPresent = false }: Asked = {},
 ): { arrangements: FitArrangement[]; findings: readonly Finding[] } {
   const ways = waysOf(project, wish, planner)
   if (!ways.layout) return { arrangements: [], findings: ways.findings }
   const { layout, tryout, findings } = ways
-  const offered = bestOf(layout, tryout, (kind, rotation) => nearest(tryout, kind, rotation, wish))
-  return {
-    arrangements: offered
-      .map(({ counts }) => describeFit(counts, project, layout, planner, wish))
-      .map((fit) => ({ fit, ...judged(fit), miss: missOf(fit.size, wish) }))
-      .sort(byHolding)
-      .map(({ fit }) => fit),
-    findings,
-  }
+  const overTips = tryout.trials.ground.account.overTips
+  const sort = (fits: readonly FitArrangement[]) =>
+    ranked(fits, { wish, outline: layout.outlineShape, overTips })
+  const describe = (laid: Project) => fitOf(countsOf(laid)!, laid, countedOf(laid, planner), wish)
+  const looks = looksWorth(tryout, settled(project).joining.rule, wish, layout)
+  // What is cut out may be cut out larger or smaller, as long as nothing of it is made.
+  const isRecut = layout.outlineShape !== undefined && !isBegun(project)
+  const recut = ({ counts }: Candidate) =>
+    outlinesToward(laidIn(project, counts), wish, planner, RECUT_EACH).map(describe)
+  const candidates = looks.map(({ candidate }) => candidate)
+  const started = isRecut
+    ? [...candidates, ...besides(ways, wish, candidates)].map(recut)
+    : candidates.map(({ counts }) => [describe(laidIn(project, counts))])
+  const pool = poolOf(layout, tryout, (kind, rotation) => nearest(tryout, kind, rotation, wish))
+  const others = isRecut ? [] : pool.slice(0, most).map(({ counts }) => describe(laidIn(project, counts)))
+  const found = differentOf(sort([...started.flat(), ...others]))
+  const present = withPresent ? presentFit(project, wish, planner) : null
+  const isThere = (fits: readonly FitArrangement[], fit: FitArrangement) =>
+    fits.some((each) => isSameBlanket(each, fit))
+  const sure = [...(present ? [present] : []), ...started.flatMap((fits) => fits.slice(0, 1))]
+  const kept = found.filter((fit) => isThere(sure, fit))
+  for (const fit of found) if (kept.length < most && !kept.includes(fit)) kept.push(fit)
+  const shown = present ? [...kept.filter((fit) => !isSameBlanket(fit, present)), present] : kept
+  return { arrangements: sort(shown), findings }
 }
 
-/** The best of all candidates: of every kind of arrangement worth trying, in its own rotation and in firmer ones. */
-export function bestOf<Found extends Candidate>(
+/**
+ * What is cut out in other rotations than `known` ones, the best first: how near it comes hangs on them, too. The same
+ * for every project of these motifs, however it is laid out now.
+ */
+export function besides({ layout, tryout }: WaysThere, wish: Wish, known: readonly Candidate[]): Candidate[] {
+  const { outlineShape, inTheRound } = layout
+  const neutral = { ...tryout, counts: { ...tryout.counts, ...UPRIGHT, alternateRows: 'oneFewer' as const } }
+  const pool = poolOf({ kind: 'blanket', outlineShape, inTheRound }, neutral, (kind, rotation) =>
+    nearest(tryout, kind, rotation, wish),
+  )
+  return oneOfEach(pool, known)
+    .filter((candidate) => candidate.holds && !candidate.gapes)
+    .slice(0, BESIDES)
+}
+
+/** A project in other counts, rotation and all; an outline lies in the middle of them, or over what is made. */
+export const laidIn = (project: Project, counts: BlanketCounts): Project =>
+  withOutlineTaken(project, {
+    ...project,
+    layout: { ...blanketOf(project)!, target: undefined, ...layoutOf(counts) },
+  })
+
+/** The arrangement as it is; null where nothing of it stands. */
+function presentFit(project: Project, wish: Wish, planner: Planner): FitArrangement | null {
+  const counts = countsOf(project)
+  const numbers = counts && countedOf(project, planner)
+  return numbers && numbers.motifs.length > 0 ? fitOf(counts, project, numbers, wish) : null
+}
+
+/** Of each kind in each rotation the best, without those of `known`. */
+function oneOfEach(candidates: readonly Candidate[], known: readonly Candidate[]): Candidate[] {
+  const nameOf = ({ counts: { arrangement, alternateRows, turn, alternateTurn } }: Candidate) =>
+    [arrangement, alternateRows, turn, alternateTurn].join()
+  const seen = new Set(known.map(nameOf))
+  return candidates.filter((candidate) => !seen.has(nameOf(candidate)) && seen.add(nameOf(candidate)))
+}
+
+/** The best of all candidates. */
+export const bestOf = <Found extends Candidate>(
+  layout: BlanketLayout,
+  tryout: Tryout,
+  candidatesOf: (kind: Kind, rotation: Rotation) => readonly Found[],
+): Found[] => poolOf(layout, tryout, candidatesOf).slice(0, OFFERED)
+
+/** All candidates, the best first: of every kind of arrangement worth trying, in its own rotation and in firmer ones. */
+function poolOf<Found extends Candidate>(
   { arrangement, inTheRound = false, outlineShape }: BlanketLayout,
   tryout: Tryout,
   candidatesOf: (kind: Kind, rotation: Rotation) => readonly Found[],
@@ -132,7 +190,7 @@ export function bestOf<Found extends Candidate>(
   const usual = within('usual')
   const isJoined = tryout.trials.ground.rule.rule !== 'apart'
   const candidates = isJoined && !usual.some((each) => each.holds) ? within('fine') : usual
-  return unlike(candidates.sort(byHolding)).slice(0, OFFERED)
+  return unlike(candidates.sort(byHolding))
 }
 
 /** Shifted rows that end within the others come half a pitch nearer to a width; longer ones are for who has them. */
@@ -143,25 +201,6 @@ const unevenRows = (shifted: Kind['alternateRows']): Kind[] =>
       alternateRows,
     }),
   )
-
-/** What holds comes first, whatever its size; then what closes without a gap at most joins; then what comes nearer. */
-export const byHolding = (a: Omit<Candidate, 'counts'>, b: Omit<Candidate, 'counts'>): number =>
-  Number(b.holds) - Number(a.holds) || Number(a.gapes) - Number(b.gapes) || a.miss - b.miss
-
-/** How a planned fit is joined: a patch judged, the plan itself decides. */
-export const judged = (fit: FitArrangement): Pick<Candidate, 'holds' | 'gapes'> => ({
-  holds: fit.motifs > 1 && holds(fit),
-  gapes: gapesMostly(fit.wide),
-})
-
-/** The same of counts, by their patch. */
-export function judgedByPatch({ trials }: Tryout, counts: BlanketCounts): Pick<Candidate, 'holds' | 'gapes'> {
-  const trial = trials.of(counts)
-  return { holds: countPlaces(counts) > 1 && holds(trial), gapes: gapesMostly(trial.wide) }
-}
-
-export const missOf = (size: Wish, wish: Wish): number =>
-  Math.abs(size.width - wish.width) / wish.width + Math.abs(size.height - wish.height) / wish.height
 
 const UPRIGHT: Rotation = { turn: 0, alternateTurn: 0 }
 
@@ -192,52 +231,6 @@ function rotationsWorth({ trials }: Tryout, kind: Kind, own: Rotation, depth: De
   return found
 }
 
-/** The counts of one kind of arrangement in one rotation that come nearest to `wish`, in no order. */
-export function nearest(tryout: Tryout, kind: Kind, rotation: Rotation, wish: Wish): Candidate[] {
-  const { arrangement, alternateRows } = kind
-  const bare = { inTheRound: false, ...kind, ...rotation, columns: 0, rows: 0, rings: 0 }
-  const candidate = (counts: BlanketCounts): Candidate => ({
-    counts,
-    ...judgedByPatch(tryout, counts),
-    miss: missOf(tryout.size(counts), wish),
-  })
-  if (arrangement === 'rings') {
-    const at = (rings: number) => ({ ...bare, alternateTurn: 0, rings })
-    return ringCounts((rings) => tryout.size(at(rings)), wish).map((rings) => candidate(at(rings)))
-  }
-  const at = (columns: number, rows: number) => ({ ...bare, columns, rows })
-  const shortest = alternateRows === 'oneFewer' && arrangement === 'offset-rows' ? 2 : 1
-  const least = kind.inTheRound ? LEAST_ROUND : shortest
-  const size = (columns: number, rows: number) => tryout.size(at(columns, rows))
-  const small = size(least, 3)
-  const across = size(least + 1, 3).width - small.width
-  const down = (size(least, 5).height - small.height) / 2
-  const found: Candidate[] = []
-  for (const columns of near(small.width - (least - 1) * across, across, wish.width, least))
-    for (const rows of near(small.height - 2 * down, down, wish.height, 1)) {
-      const counts = at(columns, rows)
-      if (countPlaces(counts) <= MOST_MOTIFS) found.push(candidate(counts))
-    }
-  return found
-}
-
-/** The counts round the one that fits best, `first` being the size with one and `step` what each more adds. */
-function near(first: number, step: number, wish: number, least: number): number[] {
-  const best = step > 0 ? Math.floor(1 + (wish - first) / step) : least
-  return [...new Set([-1, 0, 1, 2].map((d) => Math.min(BLANKET.rows.most, Math.max(least, best + d))))]
-}
-
-/** The numbers of rings round the one that fits best. */
-function ringCounts(size: (rings: number) => Wish, wish: Wish): number[] {
-  const one = size(1)
-  const two = size(2)
-  const reach = (wished: number, a: number, b: number) => 1 + (wished - a) / (b - a)
-  const best = (reach(wish.width, one.width, two.width) + reach(wish.height, one.height, two.height)) / 2
-  return [
-    ...new Set([-1, 0, 1, 2].map((d) => Math.min(BLANKET.rings.most, Math.max(0, Math.floor(best) + d)))),
-  ]
-}
-
 /** Without arrangements that came twice. */
 function unlike<Found extends Candidate>(candidates: readonly Found[]): Found[] {
   const seen = new Set<string>()
@@ -249,47 +242,22 @@ function unlike<Found extends Candidate>(candidates: readonly Found[]): Found[] 
   })
 }
 
-/** The fields of a blanket that an arrangement with its counts and rotation fills. */
-export const layoutOf = ({
-  arrangement,
-  alternateRows,
-  turn,
-  alternateTurn,
-  ...counts
-}: Omit<BlanketCounts, 'inTheRound'>) => ({
-  arrangement,
-  alternateRows,
-  turn,
-  ...(arrangement === 'rings'
-    ? { rings: counts.rings }
-    : { columns: counts.columns, rows: counts.rows, alternateTurn }),
-})
-
 /** "straight rows", "offset rows", "rings". */
 export const layoutName = ({ arrangement = 'straight-rows' }: Pick<BlanketLayout, 'arrangement'>): string =>
   arrangement.replace('-', ' ')
-
-/** An arrangement with all that follows from it. */
-function describeFit(
-  counts: BlanketCounts,
-  project: Project,
-  layout: BlanketLayout,
-  planner: Planner,
-  wish: Wish,
-): FitArrangement {
-  const made = { ...project, layout: { ...layout, target: undefined, ...layoutOf(counts) } }
-  return fitOf(counts, countedOf(withOutlineTaken(project, made), planner), wish)
-}
 
 /** What counts of a project; all of its plan where its numbers alone do not tell. */
 export const countedOf = (project: Project, planner: Planner): PlanNumbers =>
   planner.numbers(project) ?? planner.plan(project)
 
-export function fitOf(counts: BlanketCounts, plan: PlanNumbers, wish: Wish): FitArrangement {
+/** What a blanket that is laid out in these counts comes to, against a wish. */
+export function fitOf(counts: BlanketCounts, laid: Project, plan: PlanNumbers, wish: Wish): FitArrangement {
   const { arrangement, columns, rows, rings, alternateRows, turn, alternateTurn } = counts
   const size = { width: plan.size.width, height: plan.size.height }
+  const outline = blanketOf(laid)?.outlineShape
   return {
     ...{ arrangement, columns, rows, rings, alternateRows, turn, alternateTurn },
+    ...(outline && { outline: outlineSize(outline), lengths: rowsStanding(laid) }),
     pieces: plan.pieces,
     single: plan.single,
     size,
@@ -303,3 +271,8 @@ export function fitOf(counts: BlanketCounts, plan: PlanNumbers, wish: Wish): Fit
     })),
   }
 }
+
+const outlineSize = ({ size, height }: OutlineShape): NonNullable<FitArrangement['outline']> => ({
+  ...(size !== undefined && { size }),
+  ...(height !== undefined && { height }),
+})

@@ -7,7 +7,8 @@ import type { BlanketLayout, Joining, Project } from '../../shared-types/project
 import { holds } from '../joins/holding'
 import { blanketOf } from '../plans/layouts'
 import type { Planner } from '../plans/planner'
-import { fitArrangements, layoutOf, missOf } from './fit'
+import { layoutOf, missOf } from './candidates'
+import { fitArrangements } from './fit'
 import { bestRotation } from './rotation'
 
 /** How a whole blanket holds. */

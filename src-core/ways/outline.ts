@@ -141,11 +141,20 @@ export function outlineSteps(
  * A project whose outline is as large as leaves whole motifs nearest to a size: motifs stand within an outline by their
  * middles, so that one of the size itself leaves up to a motif less. What holds goes before what comes nearest.
  */
-export function outlineToward(project: Project, wish: Size, planner: Planner): Project {
+export const outlineToward = (project: Project, wish: Size, planner: Planner): Project =>
+  outlinesToward(project, wish, planner, 1)[0] ?? project
+
+/** The same for the first `most` of them that hold, the nearest first; never none. */
+export function outlinesToward(
+  project: Project,
+  wish: Size,
+  planner: Planner,
+  most: number,
+): readonly Project[] {
   const asked = blanketOf(project)?.outlineShape
   const box = boxOfOutline(asked)
   const tryout = planner.tryout(project)
-  if (!asked || !box || !tryout || isBegun(project)) return project
+  if (!asked || !box || !tryout || isBegun(project)) return [project]
   const { attempt, nearestFirst } = outlineTrials(project, box, tryout, wish, planner, true)
   /** The factor by which an outline comes nearest, of those around the wish itself. */
   const best = (side: 'width' | 'height', offUnder: (factor: number) => Millimetres): number => {
@@ -169,11 +178,11 @@ export function outlineToward(project: Project, wish: Size, planner: Planner): P
     const changed = withCounts(change.edit(project), tryout.counts, counts, true)
     return { changed, off, numbers: planner.numbers(changed) ?? planner.plan(changed) }
   })
-  const firm = laid.find(({ numbers }) => numbers.motifs.length > 1 && holds(numbers))
-  if (firm) return firm.changed
+  const firm = laid.filter(({ numbers }) => numbers.motifs.length > 1 && holds(numbers))
+  if (firm.length > 0) return firm.slice(0, most).map(({ changed }) => changed)
   const now = planner.size(project)
   const isNearer = laid[0] && !(now && offBy(now, wish) <= laid[0].off)
-  return isNearer ? laid[0]!.changed : project
+  return [isNearer ? laid[0]!.changed : project]
 }
 
 /** A project whose outline is so much wider and longer, in mm, with counts that reach to its edges. */

@@ -3,9 +3,9 @@ import { say } from '../state/say'
 import type { JoinRule, Project } from '../../shared-types/project'
 import { ARRANGEMENTS, JOIN_RULES } from '../../shared-types/project'
 import { PIECE_NAME, standsWords } from '../../src-core/figures/piece-words'
-import { capital, counted } from '../../src-core/figures/words'
+import { capital, counted, rowsOfUpTo } from '../../src-core/figures/words'
 import { joinPoints, pieceAt } from '../../src-core/layout/placed'
-import { rowLengths } from '../../src-core/layout/proposals'
+import { rowLengths } from '../../src-core/layout/standing'
 import { countPlaces } from '../../src-core/layout/places'
 import { formatLength, formatNumber, formatSize } from '../../src-core/units/format'
 import {
@@ -124,7 +124,7 @@ export const BLANKET_KIND: KindOfLayout = {
       const lengths = isCut ? rowLengths(plan) : []
       const counts =
         lengths.length > 0
-          ? `${counted(lengths.length, name.replace(/s$/, ''), name)} of up to ${formatNumber(Math.max(...lengths))}`
+          ? rowsOfUpTo(lengths, name.replace(/s$/, ''), name)
           : blanket.arrangement === 'rings'
             ? `${counted(blanket.rings ?? 0, 'ring')}, ${counted(plan.counts.motifs, 'motif')}`
             : `${name}, ${formatNumber(blanket.columns ?? 0)} × ${formatNumber(blanket.rows ?? 0)}`

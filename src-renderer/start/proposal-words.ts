@@ -1,13 +1,12 @@
 /** What stands beside the pictures of arrangements to start from. */
 import type { JoinRule, UnitSystem } from '../../shared-types/project'
 import { rotationWords } from '../../src-core/figures/holding-words'
-import { capital } from '../../src-core/figures/words'
-import { rowLengths } from '../../src-core/layout/proposals'
+import { capital, rowsOfUpTo } from '../../src-core/figures/words'
 import type { Proposal, Proposals } from '../../src-core/layout/proposals'
 import { holds } from '../../src-core/joins/holding'
-import { formatLength } from '../../src-core/units/format'
+import { missOf } from '../../src-core/layout/candidates'
+import { formatLength, formatNumber } from '../../src-core/units/format'
 import { EXACT } from '../../src-core/ways/words'
-import { blanketOf } from '../state/edits/layout'
 import { ARRANGEMENT_NAMES } from '../kinds/words'
 import { counted } from '../state/summaries'
 
@@ -20,11 +19,8 @@ const RULES: Readonly<Record<JoinRule, string>> = {
 }
 
 /** "Offset rows, 16 × 24, rotated 21.4°, every other row 25.7° more"; cut out: "Straight rows, 10 rows of up to 22". */
-export function lookWords({ fit, project, plan }: Pick<Proposal, 'fit' | 'project' | 'plan'>): string {
-  const lengths = rowLengths(plan)
-  const many = blanketOf(project)?.outlineShape
-    ? `${counted(lengths.length, 'row')} of up to ${Math.max(0, ...lengths)}`
-    : `${fit.columns} × ${fit.rows}`
+export function lookWords({ fit }: Pick<Proposal, 'fit'>): string {
+  const many = fit.lengths ? rowsOfUpTo(fit.lengths) : `${fit.columns} × ${fit.rows}`
   const counts =
     fit.arrangement === 'rings'
       ? counted(fit.rings, 'ring')
@@ -58,6 +54,30 @@ export function doubtWords({
   if (!failed.includes('tips') || first.rule === 'tips') return null
   const words = `Joined at its tips alone this motif holds in no usual rotation; here it is joined at ${RULES[first.rule]}.`
   return { words, isWarning: false }
+}
+
+const ORDINALS = ['first', 'second', 'third', 'fourth'] as const
+
+/** A card is closer to the size asked for where it misses so much less of it: |Δw|/W + |Δh|/H. */
+const CLOSER = 0.005
+
+/** Why the closest to the size does not stand first; null where it does. */
+export function orderWords({ proposals }: Proposals): string | null {
+  const misses = proposals.map(({ fit: { size, error } }) =>
+    missOf(size, { width: size.width - error.width, height: size.height - error.height }),
+  )
+  const closest = misses.indexOf(Math.min(...misses))
+  const [first, other] = [proposals[0], proposals[closest]]
+  if (!first || !other || misses[0]! - misses[closest]! < CLOSER) return null
+  const nth = ORDINALS[closest] ?? 'last'
+  if (first.fit.lengths) return `Even edges come first; the ${nth} is closest to your size.`
+  if (other.fit.wide && !first.fit.wide)
+    return `What lies closed comes first; the ${nth} is closest to your size.`
+  const joined = ({ points, fit }: Proposal) => points / Math.max(1, fit.motifs)
+  const each = (one: Proposal) => formatNumber(joined(one), 1)
+  return joined(first) > joined(other)
+    ? `The first is joined more firmly, at about ${each(first)} join points for each motif. The ${nth} is closest to your size, at about ${each(other)}.`
+    : `What is usual for this shape comes first; the ${nth} is closest to your size.`
 }
 
 /** Where the chosen one is not to the millimetre, what leads to that; null where it is. */

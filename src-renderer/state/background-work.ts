@@ -146,8 +146,12 @@ function remembering(makePlanner: () => Planner): (question: Question) => Steps 
       }
       case 'fits': {
         const { wish } = question
-        const { arrangements } = 'width' in wish ? fitProject(project, wish) : fitFromHave(project, wish)
-        const fits = arrangements.slice(0, OFFERED).map((arrangement) => ({
+        const { arrangements } =
+          'width' in wish
+            ? fitProject(project, wish, { most: OFFERED, withPresent: true })
+            : fitFromHave(project, wish)
+        const shown = 'width' in wish ? arrangements : arrangements.slice(0, OFFERED)
+        const fits = shown.map((arrangement) => ({
           arrangement,
           plan:
             arrangement.motifs > MOST_IN_PICTURE

@@ -5,7 +5,7 @@ import { standingPlaces } from '../../../src-core/colour/hold'
 import { fromGallery } from '../../../src-core/edging/gallery'
 import type { EdgingKind } from '../../../src-core/edging/gallery'
 import { withinStash } from '../../../src-core/layout/fit-have'
-import { layoutOf } from '../../../src-core/layout/fit'
+import { layoutOfFit } from '../../../src-core/layout/taken'
 import { blanketOf } from '../../../src-core/plans/layouts'
 import { withOutlineTaken } from '../../../src-core/progress/outline-stays'
 import { markLaidOut } from '../../../src-core/progress/mark'
@@ -31,7 +31,7 @@ export type FitFrom = 'size' | 'motifs' | 'stash'
  */
 export function takeFit(project: Project, fit: FitArrangement, from: FitFrom = 'size'): Project {
   const taken = patchBlanket(from === 'stash' ? withinStash(project) : project, {
-    ...layoutOf(fit),
+    ...layoutOfFit(project, fit),
     ...(from !== 'size' && { target: undefined }),
   })
   const laid = withOutlineTaken(project, taken)

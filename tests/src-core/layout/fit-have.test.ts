@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { BlanketLayout, Project } from '../../../shared-types/project'
 import { holds } from '../../../src-core/joins/holding'
-import { layoutOf } from '../../../src-core/layout/fit'
+import { layoutOf } from '../../../src-core/layout/candidates'
 import { fitHave, withinStash } from '../../../src-core/layout/fit-have'
 import { createPlanner, fitFromHave } from '../../../src-core/plan'
 

@@ -6,7 +6,7 @@ import { fitProject, planProject } from '../../../src-core/plan'
 import { holdWork } from '../../../src-core/progress/hold'
 import { lostMade } from '../../../src-core/progress/lost'
 import { markMade } from '../../../src-core/progress/mark'
-import { layoutOf } from '../../../src-core/layout/fit'
+import { layoutOfFit } from '../../../src-core/layout/taken'
 import { withOutlineTaken } from '../../../src-core/progress/outline-stays'
 import { project } from './project'
 
@@ -92,8 +92,9 @@ describe('an outline', () => {
     expect(outlineOf(holdWork(taller, withBlanket(taller, { rows: 6, columns: 6 })))).toEqual(shape)
     // As it is told before it is taken.
     const [fit] = fitProject(taller, { width: 600, height: 900 }).arrangements
-    const taken = holdWork(taller, withOutlineTaken(taller, withBlanket(taller, layoutOf(fit!))))
-    expect(outlineOf(taken)).toEqual(shape)
+    const taken = holdWork(taller, withOutlineTaken(taller, withBlanket(taller, layoutOfFit(taller, fit!))))
+    // Larger or smaller than before, and in the middle.
+    expect(outlineOf(taken)).toEqual({ ...shape, ...fit!.outline })
     expect(planProject(taken).motifs.length).toBe(fit!.motifs)
   })
 

@@ -1,0 +1,102 @@
+/** M26: which of several blankets goes before another, against the size that was asked for: at the start and in fits alike. */
+import type { FitArrangement } from '../../shared-types/plan'
+import type { OutlineShape } from '../../shared-types/project'
+import { gapesMostly } from '../joins/checks'
+import { holds } from '../joins/holding'
+import type { Millimetres } from '../units/quantity'
+import { byHolding, missOf } from './candidates'
+import type { Wish } from './candidates'
+
+/** What blankets are held against. */
+export interface Measure {
+  readonly wish: Wish
+  readonly outline: OutlineShape | undefined
+  /** Of the motif, tip to tip. */
+  readonly overTips: Millimetres
+}
+
+/** How a planned fit is joined: a patch judged, the plan itself decides. */
+export const judged = (fit: FitArrangement) => ({
+  holds: fit.motifs > 1 && holds(fit),
+  gapes: gapesMostly(fit.wide),
+})
+
+/** Whether a size is met to half a motif: an even edge is worth no more than that. */
+const isNear = ({ error }: FitArrangement, overTips: Millimetres): boolean =>
+  Math.max(Math.abs(error.width), Math.abs(error.height)) <= overTips / 2
+
+/**
+ * Of a triangle the steps from row to row that are others than most: 0 where its edges run evenly, 1 where they do not.
+ * The row at the point may be a motif longer or shorter.
+ */
+export function crookedSteps(lengths: readonly number[], outline: OutlineShape | undefined): 0 | 1 {
+  if (outline?.kind !== 'triangle') return 0
+  const steps = lengths.slice(1).map((count, i) => Math.abs(count - lengths[i]!))
+  const inner = outline.points === 'up' ? steps.slice(1) : steps.slice(0, -1)
+  return new Set(inner).size > 1 ? 1 : 0
+}
+
+/**
+ * The best first: what holds, what closes without a gap at most joins, what comes nearer. Of what is cut out, edges
+ * that run evenly go before what comes nearer within half a motif.
+ */
+export const ranked = (fits: readonly FitArrangement[], measure: Measure): FitArrangement[] => {
+  const { wish, outline, overTips } = measure
+  const judgedFits = fits.map((fit) => ({
+    fit,
+    ...judged(fit),
+    miss: missOf(fit.size, wish),
+    near: outline ? Number(!isNear(fit, overTips)) : 0,
+    crooked: crookedSteps(fit.lengths ?? [], outline),
+  }))
+  judgedFits.sort(
+    (a, b) =>
+      byHolding({ ...a, miss: 0 }, { ...b, miss: 0 }) ||
+      a.near - b.near ||
+      a.crooked - b.crooked ||
+      a.miss - b.miss,
+  )
+  return closedFirst(
+    judgedFits.map(({ fit }) => fit),
+    (fit) => fit,
+    wish,
+  )
+}
+
+/** The same order, but that nothing with gaping joins stands above what lies closed and comes nearer. */
+export function closedFirst<Of>(list: readonly Of[], fitOf: (one: Of) => FitArrangement, wish: Wish): Of[] {
+  const isBehind = (one: FitArrangement, other: FitArrangement): boolean =>
+    one.wide !== undefined &&
+    other.wide === undefined &&
+    (judged(other).holds || !judged(one).holds) &&
+    missOf(other.size, wish) < missOf(one.size, wish)
+  const left = [...list]
+  const sorted: Of[] = []
+  // What lies closed is behind nothing, so that there is always a first one.
+  while (left.length > 0) {
+    const next = left.findIndex((one) => !left.some((other) => isBehind(fitOf(one), fitOf(other))))
+    sorted.push(...left.splice(Math.max(0, next), 1))
+  }
+  return sorted
+}
+
+/** Sizes and rotations that differ by less are the same. */
+const SAME = 0.01
+
+/** Whether two arrangements leave the same motifs in the same places. */
+export function isSameBlanket(a: FitArrangement, b: FitArrangement): boolean {
+  const isAlike = (one: number, other: number) => Math.abs(one - other) < SAME
+  return (
+    a.arrangement === b.arrangement &&
+    a.motifs === b.motifs &&
+    (a.arrangement !== 'offset-rows' || a.alternateRows === b.alternateRows) &&
+    isAlike(a.turn, b.turn) &&
+    (a.arrangement === 'rings' || isAlike(a.alternateTurn, b.alternateTurn)) &&
+    isAlike(a.size.width, b.size.width) &&
+    isAlike(a.size.height, b.size.height)
+  )
+}
+
+/** Without blankets that came twice. */
+export const differentOf = (fits: readonly FitArrangement[]): FitArrangement[] =>
+  fits.filter((fit, i) => !fits.slice(0, i).some((before) => isSameBlanket(before, fit)))
