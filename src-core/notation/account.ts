@@ -219,6 +219,7 @@ function countOf(
       // Where other languages are at home stitches are called points.
       ...(/^point/.test(noun.words) ? [sums.made] : []),
       sums.groups,
+      standing.filter(({ form }) => form === 'together' || BUNCHES.has(form)).length,
       ...work.repeats.values(),
       ...work.node.items.flatMap((item) =>
         item.type === 'group' && item.times !== null ? [item.times] : [],

@@ -224,7 +224,23 @@ export function findBeginning(
     return make(item.count > 1 && isPetalEdge(chain.together ?? flat(items), item) ? 'loop' : 'turning', {
       told: true,
     })
-  if (said?.says === 'counts' && !said.cluster) {
+  const bunch = laterBunch(rest, nextAt + 1)
+  const together = nextAt === at && name !== null
+  const into = next?.kind === 'work' ? next.item.place?.parts[0] : undefined
+  const inGroup = next?.kind === 'work' && next.group !== null && next.group.place !== null
+  const onePlace = into ? into.which === 'same' || into.noun.kind === 'ring' : inGroup
+  const single = next?.kind === 'work' ? (next.item.count ?? 1) : 1
+  const bunched = name !== null && isBunch(name)
+  const fits = bunch?.legs === (bunched ? name.size : single) + 1 && (bunch.stitch ?? stitch) === stitch
+  const toldOf = behind?.kind === 'statement' ? behind.item : null
+  // "Ch 3 (counts as dc), dc2tog in same st, *dc3tog in next st": a dc, and the first leg of the first cluster.
+  const firstLeg =
+    together &&
+    onePlace &&
+    (bunched
+      ? name.size > 0 && (fits || toldOf?.cluster || (toldOf?.says === 'counts' && toldOf.stitch === null))
+      : !own && (toldOf?.cluster || (fits && bunch.only && item.count <= heightOf(stitch ?? 'dc'))))
+  if (said?.says === 'counts' && !said.cluster && !firstLeg) {
     const as = said.stitch ?? STITCH_BY_HEIGHT[item.count] ?? stitch
     const extra = said.chains > 0 ? said.chains : 0
     return {
@@ -233,33 +249,17 @@ export function findBeginning(
       told: true,
     }
   }
-  if (said?.says === 'counts') return { ...counts(stitch, 0), told: true }
+  if (said?.says === 'counts' && !firstLeg) return { ...counts(stitch, 0), told: true }
   if (next?.kind === 'described') return make('leg', { legs: 0, stitch: 'dc' })
-  const bunch = laterBunch(rest, nextAt + 1)
-  const together = nextAt === at && name !== null
   if (together && item.count > 1 && (isBunch(name) || name.beginning) && stitch !== 'sc') {
     return make('leg', {
       stitch: stitch ?? bunch?.stitch ?? null,
       legs: name.size > 0 ? name.size + 1 : (bunch?.legs ?? 0),
     })
   }
-  const toldCluster = behind?.kind === 'statement' && behind.item.cluster
-  const into = next?.kind === 'work' ? next.item.place?.parts[0] : undefined
-  const onePlace = into
-    ? into.which === 'same' || (toldCluster && into.noun.kind === 'ring')
-    : next?.kind === 'work' && next.group !== null && next.group.place !== null
-  if (together && onePlace && name.form === 'plain' && stitch !== 'sc' && stitch !== 'sl st') {
-    const single = next?.kind === 'work' ? (next.item.count ?? 1) : 1
-    if (
-      toldCluster ||
-      (bunch &&
-        bunch.only &&
-        bunch.legs === single + 1 &&
-        (bunch.stitch ?? stitch) === stitch &&
-        item.count <= heightOf(stitch ?? 'dc'))
-    )
-      return make('leg', { legs: single + 1 })
-  }
+  const inRing = toldOf?.cluster && into?.noun.kind === 'ring'
+  if (together && (firstLeg || inRing) && name.form === 'plain' && stitch !== 'sc' && stitch !== 'sl st')
+    return make('leg', { legs: single + 1 })
   const join = lastJoin(items)
   const part = join?.place?.parts[0]
   const closing = part?.noun.kind === 'own' ? part.noun : null

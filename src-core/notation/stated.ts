@@ -10,6 +10,8 @@ import { readStitch } from './vocabulary'
 
 /** Words for the one stitch that something stands for. */
 export const ONE: ReadonlySet<string> = new Set(['1', 'one', 'a', 'first', 'your', 'the'])
+/** "Counts as first shell": its stitches stand side by side. */
+const NO_CLUSTER: ReadonlySet<string> = new Set(['plain', 'special', 'shell', 'v-stitch', 'picot'])
 const STANDS_FOR = new Set([...ONE, 'for', 'as'])
 
 /** "counts as dc and ch 1", "does not count as a st", "V-st made"; at the first word, inside or without brackets. */
@@ -65,7 +67,7 @@ export function readStatement(reader: Reader, end: number): StatementItem | null
       }
       if (some !== null && chains === 0) chains = some
       const stitch: StitchKey | null = named?.stitch ?? null
-      const cluster = named !== null && !['plain', 'special'].includes(named.form)
+      const cluster = named !== null && !NO_CLUSTER.has(named.form)
       return statement({ says: 'counts', stitch, cluster, chains })
     }
     // "(first cluster made; ch-3 is a part of it)".

@@ -84,6 +84,44 @@ const ALIKE: readonly Wordings[] = [
       'Ch 3 (counts as first leg), 2 dc in ring holding back last lp of each, yo and draw through all 3 lps, ch 3, (3-dc cl in ring, ch 3) 7 times; join in first cl. (8 cl)',
     ],
   },
+  {
+    name: 'Clusters begun with a chain that a note counts as a stitch',
+    before:
+      'Note: Beg ch-3 counts as dc unless told otherwise.\nRnd 1: Ch 4, join with sl st to form ring; ch 1, 6 sc in ring; join with sl st in first sc. (6 sc)\nRnd 2: ',
+    after: '\nRnd 3: Ch 1, 4 sc in each ch-4 sp around; join. (24 sc)',
+    made: [6, 6, 24],
+    wordings: [
+      'Ch 3, dc2tog in same st (counts as first petal), ch 4, *dc3tog in next sc, ch 4; rep from * 4 more times; join with sl st to top of first petal. (6 petals, 6 ch-4 sps)',
+      'Ch 3, dc2tog in same st, ch 4, *dc3tog in next sc, ch 4; rep from * 4 more times; join with sl st to top of first petal. (6 petals, 6 ch-4 sps)',
+      'Ch 3, dc2tog in same st (first petal made), ch 4, *dc3tog in next sc, ch 4; rep from * 4 more times; join with sl st to top of first petal. (6 petals, 6 ch-4 sps)',
+      'Ch 3 (counts as dc), dc2tog in same st, ch 4, *dc3tog in next sc, ch 4; rep from * 4 more times; join. (6 clusters, 6 ch-4 sps)',
+      'Ch 3, dc2tog in same sc (counts as cluster), ch 4, (3-dc cl in next sc, ch 4) 5 times; join. (6 cl)',
+      'Ch 3, 2-dc cl in same sc, ch 4, (3-dc cl in next sc, ch 4) 5 times; join. (6 cl)',
+      'Ch 3, 2 dc in same sc (counts as first petal), ch 4, (3-dc cl in next sc, ch 4) 5 times; join. (6 petals)',
+      'Ch 3, dc2tog in same sc (equals first puff), ch 4, (dc3tog in next sc, ch 4) 5 times; join.',
+      'Ch 3, dc2tog in same sc (this is your first petal), ch 4, (dc3tog in next sc, ch 4) 5 times; join.',
+      'Ch 3 and dc2tog in same sc for first petal, ch 4, (dc3tog in next sc, ch 4) 5 times; join.',
+      'Ch 3, dc2tog in same sc (first petal), ch 4, (dc3tog in next sc for petal, ch 4) 5 times; join. (6 petals)',
+      'Ch 3, dc2tog in same sc (counts as 1 petal here and throughout), ch 4, (dc3tog in next sc, ch 4) 5 times; join. (6 petals)',
+      'Ch 3, dc2tog in same sc (beg petal), ch 4, (dc3tog in next sc, ch 4) 5 times; join. (6 petals)',
+      'Ch 3, dc2tog in same sc (counts as a leaf), ch 4, (dc3tog in next sc, ch 4) 5 times; join. (6 leaves)',
+      'Ch 3, dc2tog in same sc - counts as first petal -, ch 4, (dc3tog in next sc, ch 4) 5 times; join. (6 petals)',
+      'Ch 3, dc2tog in same sc. This counts as the first petal. Ch 4, (dc3tog in next sc, ch 4) 5 times; join. (6 petals)',
+    ],
+  },
+  {
+    name: 'Shells begun with a chain that a note counts as a stitch',
+    before:
+      'Beg ch-3 counts as dc unless told otherwise.\nRnd 1: Ch 4, join with sl st to form ring; ch 1, 6 sc in ring; join. (6 sc)\nRnd 2: ',
+    after: '',
+    made: [6, 30],
+    wordings: [
+      'Ch 3, 4 dc in same st (counts as first shell), ch 2, *5 dc in next sc, ch 2; rep from * around; join. (30 dc)',
+      'Ch 3, 4 dc in same st (counts as first petal), ch 2, *5 dc in next sc, ch 2; rep from * around; join. (30 dc)',
+      'Ch 3, 4 dc in same sc (first fan), *5 dc in next sc; rep from * around; join. (6 fans)',
+      'Ch 3, 4 dc in same sc (beg shell made), (5-dc shell in next sc) 5 times; join. (6 shells)',
+    ],
+  },
 ]
 
 describe.each(ALIKE)('$name', (alike) => readAlike(alike))
@@ -143,5 +181,27 @@ Rnd 1: Ch 5, join to form ring. Ch 3, 3 dc in ring, remove hook from lp, insert 
 Rnd 2: Ch 1, (sc in popcorn, 3 sc in ch-2 sp) around, join. (24 sc)`
     expect(told(text)).toEqual([])
     expect(made(text)).toEqual([6, 24])
+  })
+})
+
+describe('Clusters that are stated and not there', () => {
+  const flower = (laps: string, petals: number) =>
+    `Beg ch-3 counts as dc.
+Rnd 1: Magic ring; ch 1, 6 sc in ring; join with sl st in first sc. (6 sc)
+Rnd 2: Ch 3, dc2tog in same st (counts as first petal), ch 4, *dc3tog in next sc, ch 4; rep from * ${laps}; join. (${petals} petals)`
+
+  it.each([
+    ['4 more times', 7, '7 petals, the round makes 6 petals'],
+    ['3 more times, sk last sc', 6, '6 petals, the round makes 5 petals'],
+  ])('are told: %s, %i', (laps, petals, message) => {
+    expect(told(flower(laps, petals))).toEqual([expect.stringContaining(message)])
+  })
+
+  it('leaves a decrease behind a chain that counts beside it', () => {
+    const text = `Beg ch-3 counts as dc.
+Rnd 1: Magic ring, ch 1, 24 sc in ring; join in first sc. (24 sc)
+Rnd 2: Ch 3, dc2tog over next 2 sts, (dc in next st, dc2tog over next 2 sts) 7 times; join in top of ch-3. (16 sts)`
+    expect(told(text)).toEqual([])
+    expect(made(text)).toEqual([24, 16])
   })
 })
