@@ -1,6 +1,7 @@
 /** Rounds worked again, in words: "Rep Rnd 7", "as Rnd 3, but with …", "complete as for first motif". */
 import { readChanges } from './changed-rounds'
 import { readAmount } from './clauses'
+import { passPartName } from './part-names'
 import type { Reader } from './reader'
 import { readCounts } from './stated'
 import type { Span } from './tokens'
@@ -39,19 +40,14 @@ const readGrowth = (reader: Reader): Span | null =>
     return GROWN.test(reader.words(span)) ? span : null
   })
 
+/** Names that stand for a part whether or not it has a heading. */
+const LOOSE = /^(first|previous|prev|last|basic) (motif|square|hexagon|flower|circle|petal|leaf|one)s?$/
+
 /** "first motif", "Center": the name of a part of the pattern; passes it. */
 function readPartName(reader: Reader): string | null {
   return reader.attempt(() => {
     while (reader.skip('for', 'the', 'on', 'of')) continue
-    for (let length = 4; length > 0; length--) {
-      const keys = Array.from({ length }, (_, ahead) => reader.spelled(ahead))
-      const name = keys.join(' ')
-      const loose = /^(first|previous|prev|last|basic) (motif|square|hexagon|flower|circle|petal|leaf|one)s?$/
-      if (!reader.parts.has(name) && !loose.test(name)) continue
-      reader.at += length
-      return name
-    }
-    return null
+    return passPartName(reader, (name) => reader.parts.has(name) || LOOSE.test(name))
   })
 }
 

@@ -1,5 +1,6 @@
 /** Places that stand in another motif. */
 import { readNoun } from './nouns'
+import { passPartName } from './part-names'
 import type { Reader } from './reader'
 import { DOING } from './told-counts'
 import type { Noun } from './tree'
@@ -28,12 +29,20 @@ function passMeet(reader: Reader): boolean | null {
   return null
 }
 
+/** "Motif", "motif 1"; passes it. */
+const passMotif = (reader: Reader): boolean => {
+  const named = reader.skipA('motif')
+  if (named && /^[.,;)]?$/.test(reader.key(1))) reader.number()
+  return named
+}
+
 /** The motif in hand. */
 const THIS_ONE = ['current', 'this', 'present', 'new', 'own', 'your', 'same', 'working']
 
 /** A word before "motif" that says which one, how many or of what kind; passes it. */
 function saysWhich(reader: Reader): boolean {
   if (reader.skipA('elsewhere') || reader.skip(...WHICH_ONE) || reader.number() !== null) return true
+  if (reader.ordinal() !== null) return true
   if (reader.skip('of', 'the', 'a', 'any', 'all', 'granny')) return true
   if (THIS_ONE.includes(reader.spelled())) return false
   const plain = reader.peek()?.kind === 'word' && reader.peek()!.kinds.size === 0 && !reader.seesAny(DOING)
@@ -60,12 +69,9 @@ const readPiece = (reader: Reader): Noun | null =>
 /** "(next 2ch sp) of second square" within that part: of the motif in hand; passes it. */
 export const passOfThisPart = (reader: Reader): boolean =>
   reader.attempt(() => {
-    const name = reader.part?.split(' ') ?? []
-    if (name.length === 0 || !reader.skip('of', 'on')) return null
+    if (reader.part === null || !reader.skip('of', 'on')) return null
     reader.skip('the')
-    if (!name.every((word, ahead) => reader.spelled(ahead) === word)) return null
-    reader.at += name.length
-    return true
+    return passPartName(reader, (name) => name === reader.part) && true
   }) === true
 
 /** "corresponding ch-3 sp of previous motif", "matching corner sp on adjacent square": not in this motif. */
@@ -93,7 +99,7 @@ export function readElsewhere(reader: Reader): Noun | null {
       reader.skip('the')
       // "of two large motifs", "of one of the finished small squares".
       for (let words = 0; words < 6 && !reader.isA('motif'); words++) if (!saysWhich(reader)) return null
-      return reader.skipA('motif') || null
+      return passMotif(reader) || null
     })
     return of || (matching && noun.kind !== 'stitch') || (matching && of) ? noun : null
   })

@@ -11,6 +11,7 @@ import { findHeadings } from './headings'
 import type { Heading } from './headings'
 import { readRepeatBrackets, readTimesStar } from './clauses'
 import { readCountSentence, readCounts } from './stated'
+import { partName } from './part-names'
 import { headsMore, withPieces } from './pieces'
 import { lineEnd, looseRounds, readPreamble, sectionEnd, sentenceEnd } from './preamble'
 import type { Body } from './preamble'
@@ -325,7 +326,7 @@ export function parseRounds(
   const findings: (GrammarFinding & { round: number })[] = []
   let part: string | null = null
   const addRound = (from: number, to: number, heading: Heading | null, preamble = false) => {
-    reader.part = part?.toLowerCase() ?? null
+    reader.part = part === null ? null : partName(part)
     const at = tokens[from]?.start ?? text.length
     const end = tokens[to]?.start ?? text.length
     const before = same && end < known!.common ? known!.bodies.at.get(at) : undefined
@@ -356,8 +357,7 @@ export function parseRounds(
     })
   }
   const working = headings.filter((heading) => heading.kind === 'round')
-  for (const heading of headings)
-    if (heading.kind === 'part') reader.parts.add((heading.label ?? '').toLowerCase())
+  for (const heading of headings) if (heading.kind === 'part') reader.parts.add(partName(heading.label ?? ''))
   if (working.length === 0) {
     const covered = headings.map(
       (heading, index) => [heading.from, heading.kind === 'part' ? heading.to : bounds[index]!] as const,

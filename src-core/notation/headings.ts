@@ -2,6 +2,7 @@
 import { skipAdjustable } from './nouns'
 import { isDecorated, passDecoration } from './decoration'
 import { numberedLines, readNumberedLine } from './numbered-lines'
+import { isOneOfSeveral } from './part-names'
 import type { Reader } from './reader'
 import { sectionOf } from './sections'
 import { passCountLabel } from './stated'
@@ -237,9 +238,10 @@ function isTitle(reader: Reader, from: number, decorated: boolean): boolean {
   const named = stitch !== null && !WORKED_FORMS.has(stitch.form) && reader.tokens[from]!.key.length > 3
   const plain = stitch === null || (named && !saysWhere(reader))
   reader.at = at
-  const first = reader.tokens[from]!
+  // "1ST MOTIF".
+  const first = reader.tokens[from + Number(reader.tokens[from]!.kind === 'ordinal')]
   return (
-    ends && plain && first.kind === 'word' && !first.kinds.has('instruction') && !first.kinds.has('round')
+    ends && plain && first?.kind === 'word' && !first.kinds.has('instruction') && !first.kinds.has('round')
   )
 }
 
@@ -260,10 +262,6 @@ function isMeasure(reader: Reader): boolean {
   return false
 }
 
-/** The name of one motif of several that a text makes. */
-const ONE_OF_SEVERAL =
-  /^(first|second|third|fourth|fifth|next|last) (motif|square|hexagon|flower|block|wheel|medallion)$/i
-
 /**
  * "Edging:", "Special stitches:", "Shell:" at the start of a line, or behind one another where special stitches are
  * explained (`inline`). The name of a section may stand on a line of its own without a colon.
@@ -276,7 +274,7 @@ function readLabelHeading(reader: Reader, startOfLine: boolean, inline: boolean)
     const words: string[] = []
     while (reader.peek() && words.length < MOST_WORDS) {
       // "Tr2tog/tr3tog:" explains two stitches at once.
-      if (!['word', 'number', 'chains'].includes(reader.peek()!.kind) && !reader.sees('/')) break
+      if (!['word', 'number', 'chains', 'ordinal'].includes(reader.peek()!.kind) && !reader.sees('/')) break
       if (reader.at > from && reader.peek()!.first) break
       words.push(reader.spelled())
       reader.at++
@@ -300,8 +298,7 @@ function readLabelHeading(reader: Reader, startOfLine: boolean, inline: boolean)
     // "Abbrevs.: ch., chain".
     if (startOfLine && reader.sees('.') && reader.key(1) === ':' && explains()) reader.at++
     // "Second Motif—Work as for First Motif": what stands behind the name goes on in its line.
-    if (startOfLine && ONE_OF_SEVERAL.test(words.join(' ')) && reader.skip(':', '—', '–'))
-      return titled('part')
+    if (startOfLine && isOneOfSeveral(words.join(' ')) && reader.skip(':', '—', '–')) return titled('part')
     const ruled = startOfLine && explains() && passRule(reader)
     if (!ruled && !reader.skip(':', '=')) {
       passDecoration(reader, false)

@@ -1,4 +1,5 @@
 /** Rounds that are worked once more: "Rep Rnds 2 and 3", "as Rnd 2 of First Motif". */
+import { partName } from './part-names'
 import type { Reading } from './reading'
 import type { Item, RepeatRoundItem, RoundNode, RoundsTree } from './tree'
 
@@ -21,7 +22,7 @@ export function repeatedItems(
       ? (there.findLast((round) => round.part === reading.part && round.start < item.start) ??
         there.findLast((round) => round.start < item.start) ??
         there[0])
-      : (there.find((round) => round.part?.toLowerCase() === item.part) ??
+      : (there.find(({ part }) => part !== null && partName(part) === item.part) ??
         there.find((round) => round.part !== reading.part) ??
         // Where the text has no parts, the first of that number.
         there.find((round) => round.start < item.start))

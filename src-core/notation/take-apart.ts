@@ -4,6 +4,7 @@
  */
 import type { RoundsMotif, Terms } from '../../shared-types/project'
 import { foundationMade, isFoundationOnly } from './first'
+import { partName } from './part-names'
 import { readRounds } from './read'
 import { translateText } from './translate'
 import type { RoundNode } from './tree'
@@ -100,7 +101,7 @@ export function takeApart(text: string, into: Terms, asked?: Terms): TakenApart 
 function isOtherPart(node: RoundNode, each: RoundNode): boolean {
   const [item] = node.items
   if (item?.type !== 'repeat-round' || item.part === null || !each.numbers) return false
-  return each.part !== node.part && each.part?.toLowerCase() === item.part
+  return each.part !== null && each.part !== node.part && partName(each.part) === item.part
 }
 
 function foundationOf(node: RoundNode): RoundsMotif['foundation'] {

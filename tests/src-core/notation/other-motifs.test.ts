@@ -86,3 +86,29 @@ Rnd 2: Ch 1, *sc in next sc, ch 3, sl st ${place}, ch 3, sk next sc; rep from * 
     expect(told(filler(place))).not.toEqual([])
   })
 })
+
+describe('The name of a motif', () => {
+  const names = ['1ST MOTIF', 'FIRST MOTIF', 'First Motif:', 'Motif 1', 'MOTIF I', 'Motif One'] as const
+  const seconds = ['2ND MOTIF', 'SECOND MOTIF', 'Second Motif:', 'Motif 2', 'MOTIF II', 'Motif Two'] as const
+  const ways = [
+    'As 1st motif.',
+    'As for first motif.',
+    'Work as for Motif 1.',
+    'Same as Motif One.',
+    'Work as Rnd 1 of 1st Motif.',
+    'Like FIRST MOTIF.',
+  ]
+  const joined = (first: string, second: string, way: string) => `${first}
+Rnd 1: Ch 4, sl st in 4th ch from hook to form ring. Ch 3 (= 1 dc), 2 dc in ring, ch 2, (3 dc, ch 2) 3 times in ring, sl st in 3rd of ch-3. (12 dc)
+Rnd 2: Join B in any ch-2 sp, ch 3, 2 dc, ch 2, 3 dc all in same sp, ch 1, *3 dc, ch 2, 3 dc all in next ch-2 sp, ch 1; rep from * twice more, sl st in 3rd of ch-3. (24 dc)
+
+${second}
+Rnd 1: ${way}
+Rnd 2: Join B in any ch-2 sp, ch 3, 2 dc in same sp, ch 1, sl st in a corner ch-2 sp of 1st motif, ch 1, 3 dc in same sp of 2nd motif, sl st in next ch-1 sp of 1st motif, 3 dc in next ch-2 sp of 2nd motif, ch 1, sl st in next corner ch-2 sp of motif 1, ch 1, 3 dc in same sp of this motif, ch 1, *3 dc, ch 2, 3 dc all in next ch-2 sp, ch 1; rep from * once more, sl st in 3rd of ch-3.`
+  const cases = names.flatMap((name, at) => ways.map((way) => [name, seconds[at]!, way] as const))
+
+  it.each(cases)('is the same in figures and in words: %s, %s: %s', (first, second, way) => {
+    expect(told(joined(first, second, way))).toEqual([])
+    expect(made(joined(first, second, way))).toEqual([12, 24, 12, 24])
+  })
+})
