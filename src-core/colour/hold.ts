@@ -9,6 +9,8 @@ import { fullLengths, placesOf } from '../layout/places'
 import type { Place } from '../layout/places'
 import { groundOf } from '../layout/ground'
 import { layBlanket } from '../layout/blanket'
+import { join, placedAccounts } from '../layout/stages'
+import { touchingPairs } from '../layout/touching'
 import { memoised, remembered } from '../memo'
 import { createPlanner } from '../plan'
 import { blanketOf } from '../plans/layouts'
@@ -16,10 +18,10 @@ import { heldColours } from '../progress/held'
 import { assignByMotif } from './by-hand'
 import type { KindCell } from './by-motif'
 import type { ColourAssignment } from './assign'
-import { colourCells } from './cells'
+import { colourCells, keepsApart } from './cells'
 import { isByChance, keyOfPlace, placeOfKey, rowLengths, shiftOf, writeKept } from './kept'
 import { isByYarn } from './limits'
-import { DEFAULTS } from '../settled'
+import { DEFAULTS, settled } from '../settled'
 
 /** The colourways of a blanket, without the rest of its plan. */
 interface StandingColours {
@@ -82,14 +84,21 @@ const ONE: readonly string[] = ['']
 const cutPlaces = remembered((project: Project): StandingPlaces | null => {
   const parts = groundOf(project)
   if (!parts) return null
-  const { grid, counts, cells, cut } = parts
-  const { placements } = layBlanket(grid, counts, cells, cut.test)
+  const { hand, accounts, gauge, rules, grid, counts, cells, cut } = parts
+  const laid = layBlanket(grid, counts, cells, cut.test)
+  const { placements } = laid
+  const joined = () =>
+    join(placedAccounts(accounts, grid, hand), gauge, rules, settled(project).joining, laid, counts)
+  const touching =
+    accounts.length > 1 && keepsApart(blanketOf(project)?.cells?.fill)
+      ? touchingPairs(placements, joined().nodes)
+      : []
   const round = counts.inTheRound ? counts.columns : 0
   const full = fullLengths(counts)
   return {
     // What is kept of them has its rows at their full length.
     places: placements.map((placement) => ({ ...placement, full })),
-    cells: colourCells(placements, counts.arrangement !== 'straight-rows', round, full),
+    cells: colourCells(placements, counts.arrangement !== 'straight-rows', round, full, touching),
     motifs: cells.motifs,
   }
 })
@@ -128,12 +137,17 @@ export function movesLimits(before: Project, after: Project): boolean {
   return was !== is || STASH_FIELDS.some((name) => before[name] !== after[name])
 }
 
-/** Whether an edit may move motifs into an outline or out of it. */
-export function movesOutline(before: Project, after: Project): boolean {
+/** Whether an edit may move motifs into an outline or out of it, or change which of several motifs touch. */
+export function movesCells(before: Project, after: Project): boolean {
   const [was, is] = [blanketOf(before), blanketOf(after)]
-  if (!was?.outlineShape && !is?.outlineShape) return false
+  if (!isBySize(was) && !isBySize(is)) return false
   return was !== is || SIZE_FIELDS.some((name) => before[name] !== after[name])
 }
+
+/** Whether the cells that are coloured, or which of them touch, follow from how large motifs are. */
+const isBySize = (layout: BlanketLayout | null | undefined): boolean =>
+  Boolean(layout?.outlineShape) ||
+  (keepsApart(layout?.cells?.fill) && Boolean(layout?.alternate ?? layout?.cells?.motifs))
 
 /** The project after an edit, with what stood before it remembered where the colours would move otherwise. */
 export function holdColours(before: Project, after: Project): Project {
@@ -144,7 +158,7 @@ export function holdColours(before: Project, after: Project): Project {
     before.colourways === after.colourways &&
     was.alternate === is.alternate &&
     COUNT_FIELDS.every((name) => was[name] === is[name]) &&
-    !movesOutline(before, after) &&
+    !movesCells(before, after) &&
     !(isByChance(is.cells?.fill) && movesLimits(before, after))
   if (isSame) return after
   const moved = withMovedPaint(was, is, after)

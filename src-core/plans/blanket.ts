@@ -9,7 +9,7 @@ import type { Motif, Yarn } from '../../shared-types/project'
 import type { Settled, SettledBlanket } from '../../shared-types/settled'
 import { accountFrom, readBy } from '../accounts'
 import { assignByMotif, patternAlone } from '../colour/by-hand'
-import { colourCells } from '../colour/cells'
+import { colourCells, keepsApart } from '../colour/cells'
 import { legibilityFindings } from '../colour/legibility'
 import { isByYarn } from '../colour/limits'
 import * as borders from '../edging/border'
@@ -28,6 +28,7 @@ import * as edges from '../layout/edge'
 import * as frames from '../layout/frame'
 import type { EdgingRoom } from '../layout/frame'
 import * as stages from '../layout/stages'
+import { touchingPairs } from '../layout/touching'
 import * as works from '../layout/works'
 import { offTarget } from '../layout/target'
 import { trialsOf } from '../layout/trials'
@@ -55,6 +56,7 @@ const NO_LINES: BlanketPlan['edgingLines'] = []
 
 /** Stays the same object, so that stages which read it are remembered. */
 const NO_WAYS: readonly string[] = []
+const NO_PAIRS: ReturnType<typeof touchingPairs> = []
 
 /** The yarns among some ids, which are set apart by blanks: the same list as long as they are. */
 function yarnsAmong(yarns: readonly Yarn[], ids: string): readonly Yarn[] {
@@ -112,6 +114,7 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
   const open = memoised(stages.open)
   const hold = memoised(stages.hold)
   const colourable = memoised(colourCells)
+  const touching = memoised(touchingPairs)
   const colours = memoised(assignByMotif)
   const pattern = memoised(patternAlone)
   const legibility = memoised(legibilityFindings)
@@ -162,6 +165,7 @@ export function createBlanketPlanner(): KindPlanner<SettledBlanket> {
     const beside = colourable(
       ...([arranged.placements, offset, counts.inTheRound ? counts.columns : 0] as const),
       isCut ? fullLengths(counts) : undefined,
+      keepsApart(fill) ? touching(arranged.placements, joined.nodes) : NO_PAIRS,
     )
     /** The edge and its rounds: of the colours they hang on nothing but whether there are half motifs. */
     const edged = memoised((halves: boolean) => {

@@ -3,7 +3,7 @@
  * here. What no edit may do without a question is told by `lostMade`.
  */
 import type { BlanketLayout, Project } from '../../shared-types/project'
-import { holdColours, movedAddress, movesLimits, movesOutline, standingColours } from '../colour/hold'
+import { holdColours, movedAddress, movesLimits, movesCells, standingColours } from '../colour/hold'
 import { tidyAddress } from '../layout/addresses'
 import { COUNT_FIELDS } from '../layout/blanket'
 import { appliqueOf, blanketOf } from '../plans/layouts'
@@ -135,7 +135,7 @@ function canMove(before: Project, after: Project, was: BlanketLayout, is: Blanke
   if (fill !== cells.fill || painted !== cells.painted || kept !== cells.kept) return true
   if (before.colourways !== after.colourways || COUNT_FIELDS.some((name) => was[name] !== is[name]))
     return true
-  if (was.alternate !== is.alternate || was.cells?.motifs !== cells.motifs || movesOutline(before, after))
+  if (was.alternate !== is.alternate || was.cells?.motifs !== cells.motifs || movesCells(before, after))
     return true
   return movesLimits(before, after)
 }

@@ -1,6 +1,6 @@
 /** What an edit would do to made motifs that nobody asked for: they have no place any more, or get another colour. */
 import type { BlanketLayout, Colourway, Project } from '../../shared-types/project'
-import { movesOutline, standingColours } from '../colour/hold'
+import { movesCells, standingColours } from '../colour/hold'
 import { isAddition, tidyAddress } from '../layout/addresses'
 import { groundOf } from '../layout/ground'
 import { betweenName } from '../layout/opening-kinds'
@@ -123,7 +123,7 @@ const canMatter = (before: Project, after: Project): boolean =>
   before.layout !== after.layout ||
   before.colourways !== after.colourways ||
   before.made !== after.made ||
-  movesOutline(before, after)
+  movesCells(before, after)
 
 /** Colourways that are worked in other yarns now, or are gone. */
 function changedWays(before: Project, after: Project): ReadonlySet<string> {
