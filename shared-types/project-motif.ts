@@ -53,6 +53,15 @@ const roundSchema = z.looseObject({
   across: number.optional(),
 })
 
+/** Characters of the picture of a motif as text, about 300 kB of JPEG (our own choice). */
+export const PHOTO_CHARACTERS = 400_000
+
+/** The picture that it was measured from, scaled down: a JPEG as a data URL; `sheet` is what it lies on or beside. */
+const photoSchema = z.looseObject({
+  picture: z.string().max(PHOTO_CHARACTERS).optional(),
+  sheet: text.optional(),
+})
+
 const motifCommon = {
   id,
   name: text.optional(),
@@ -63,6 +72,7 @@ const motifCommon = {
   minutes: number.optional(),
   /** How it is worked, in the designer's words, to be printed with it: lines as they are. */
   instructions: text.optional(),
+  photo: photoSchema.optional(),
 }
 
 export const roundsMotifSchema = z.looseObject({
@@ -118,5 +128,6 @@ export type Weighed = z.infer<typeof weighedSchema>
 export type OutlineKind = (typeof OUTLINE_KINDS)[number]
 /** Every outline of a measured motif: also one that was traced. */
 export type MeasuredOutline = MeasuredMotif['outline']
+export type KeptPhoto = z.infer<typeof photoSchema>
 export type Trace = z.infer<typeof traceSchema>
 export type Ruler = (typeof RULERS)[number]

@@ -10,6 +10,7 @@ import type { Settled, SettledLayout } from '../shared-types/settled'
 import type { WishedSize } from '../shared-types/ways'
 import { accountOf } from './accounts'
 import { checkBounds } from './checks/bounds'
+import { checkPhotos } from './checks/photos'
 import { checkReferences } from './checks/references'
 import { tooLarge } from './checks/too-large'
 import { bySeverity, finding, toldTo } from './findings/finding'
@@ -46,7 +47,7 @@ export function createPlanner(): Planner {
   }
   const references = memoised((project: Project) => {
     const named = ask(settled(project), (kind, layout) => kind.names(layout)) ?? []
-    return [...checkReferences(project, named), ...checkBounds(project)]
+    return [...checkReferences(project, named), ...checkBounds(project), ...checkPhotos(project)]
   })
   const letters = createLetterFindings()
   /** By the settled project, too: each stage asks for itself. */

@@ -137,6 +137,11 @@ export const MOTIF_FINDINGS = {
     message: 'yours comes out {percent} % {direction} than the gauge says; the measure rules.',
     mend: 'Nothing to do: the rest follows your measure.',
   },
+  'motif/kept-photo': {
+    severity: 'warning',
+    message: 'the photo that is kept with it is no JPEG of up to {most} pixels a side; it is not shown.',
+    mend: 'Measure a photo of it again, or remove the one that is kept.',
+  },
   'motif/no-outline': {
     severity: 'error',
     message: 'neither its rounds nor its measures give an outline.',

@@ -37,6 +37,8 @@ const DOUBT = {
   rival: 0.6,
   /** Uneven petals look like fewer: the most of a multiple of the order. */
   finer: 0.45,
+  /** The same of an outline that is nearly round, and that no order explains by far: its petals may make pairs by chance. */
+  shallow: { depth: 0.02, repeat: 0.75, finer: 0.2 },
 } as const
 
 /** What measures from a good picture may be off by, and what each doubt adds, as shares. */
@@ -153,7 +155,8 @@ export function measurePhoto(picture: Picture, { progress, ...asked }: PhotoOpti
     (symmetry.hidden ||
       symmetry.share < DOUBT.repeat ||
       symmetry.rival > DOUBT.rival ||
-      symmetry.finer > DOUBT.finer)
+      symmetry.finer > DOUBT.finer ||
+      isShallow(symmetry))
   )
     tell('photo/petals-unsure', { petals: order })
 
@@ -209,6 +212,9 @@ export function measurePhoto(picture: Picture, { progress, ...asked }: PhotoOpti
     },
   })
 }
+
+const isShallow = ({ depth, share, finer }: Symmetry): boolean =>
+  depth < DOUBT.shallow.depth && share < DOUBT.shallow.repeat && finer > DOUBT.shallow.finer
 
 /** The outline evened out, `scale` places of the reach to the mm: each petal the mean of all, tips and dips exactly where they were measured. */
 export function evenOutline(

@@ -70,6 +70,8 @@ function describeExpected(issue: Issue): readonly string[] {
       return issue.values.map((value) => describeLiteral(value))
     case 'too_small':
       return ['a text that is not empty']
+    case 'too_big':
+      return [`a text of at most ${issue.maximum} characters`]
     default:
       return ['another value']
   }

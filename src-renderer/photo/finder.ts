@@ -2,6 +2,8 @@
 import type { PhotoAnswer } from '../../src-core/photo/photo'
 import { damaged, LARGEST_PICTURE, PictureError } from '../../src-core/photo/picture-file'
 import type { Asked } from '../../src-core/photo/scale'
+import type { SheetChoice } from '../../src-core/photo/sheet-sizes'
+import type { KeptPhoto } from '../../shared-types/project'
 
 /** A picture that was read: its size, and what is shown of it. */
 export interface OpenedPicture {
@@ -17,6 +19,8 @@ export interface PhotoFinder {
   open(file: Blob): Promise<OpenedPicture>
   /** Of the picture that was opened last. */
   measure(choice: Asked, onProgress?: (share: number) => void): Promise<PhotoAnswer>
+  /** The picture that was opened last, as small as a project keeps it; null where it cannot be made so small. */
+  keep(sheet: SheetChoice): Promise<KeptPhoto | null>
   /** Ends what is under way, which then throws a `FinderStopped`, and forgets the picture. */
   stop(): void
 }
@@ -24,12 +28,14 @@ export interface PhotoFinder {
 /** What was asked is not wanted any more. */
 export class FinderStopped extends Error {}
 
-export type PhotoQuestion = { readonly open: Blob } | { readonly measure: Asked }
+export type PhotoQuestion =
+  { readonly open: Blob } | { readonly measure: Asked } | { readonly keep: SheetChoice }
 export type PhotoReply =
   /** How far it has come, 0 to 1; the answer is still to come. */
   | { readonly come: number }
   | { readonly opened: OpenedPicture }
   | { readonly answer: PhotoAnswer }
+  | { readonly kept: KeptPhoto | null }
   | { readonly refused: string }
   | { readonly failed: string }
 
@@ -95,6 +101,11 @@ export function workerFinder(start = startWorker): PhotoFinder {
       const reply = held(await ask({ measure: choice }, onProgress))
       if (!('answer' in reply)) throw damaged()
       return reply.answer
+    },
+    async keep(sheet) {
+      const reply = held(await ask({ keep: sheet }))
+      if (!('kept' in reply)) throw damaged()
+      return reply.kept
     },
     stop: () => stop(),
   }

@@ -1,6 +1,6 @@
 /** One picture on its way to a motif: what was found in it, and what was set right by hand. */
 import type { Finding } from '../../shared-types/finding'
-import type { UnitSystem } from '../../shared-types/project'
+import type { KeptPhoto, UnitSystem } from '../../shared-types/project'
 import type { Corners } from '../../src-core/photo/homography'
 import { measuredOf, takenAs } from '../../src-core/photo/motif'
 import type { Measured } from '../../src-core/photo/motif'
@@ -33,6 +33,8 @@ export class PhotoState {
   /** Why a picture was refused, in words. */
   problem = $state('')
   name = $state('')
+  /** Whether the picture is kept with the motif, which only whoever takes it can wish. */
+  isKept = $state(false)
   picture = $state.raw<OpenedPicture | null>(null)
   sheet = $state<SheetChoice>('A4')
   corners = $state.raw<Corners | null>(null)
@@ -113,6 +115,7 @@ export class PhotoState {
   async open(file: File): Promise<void> {
     this.cancel()
     this.name = file.name
+    this.isKept = false
     this.phase = 'reading'
     const asked = ++this.#asked
     try {
@@ -186,6 +189,14 @@ export class PhotoState {
   setRulerLength(length: number): void {
     this.rulerLength = length
     void this.measure()
+  }
+
+  /** The picture as it is kept with the motif, where that is wished. Throws in words where it cannot be. */
+  async kept(): Promise<KeptPhoto | undefined> {
+    if (!this.isKept) return undefined
+    const kept = await this.#finder.keep(this.sheet)
+    if (!kept) throw new PictureError('cannot be made small enough to be kept')
+    return kept
   }
 
   /** Looks for the corners again. */

@@ -26,6 +26,10 @@ export const KINDS_FOUND = Object.keys(KIND_WORDS) as Kind[]
 export const HOW =
   'Lay the motif on a white sheet, light yarn on a dark one. Hold the camera right above it, with all four corners of the sheet in the picture.'
 export const STAYS = 'PNG, JPEG or WebP. The picture stays on this machine and outside the project.'
+export const KEPT =
+  'A small copy goes into the project file, without place, date or camera. Whoever gets the file sees it.'
+export const notKept = (name: string): string =>
+  `${name || 'The picture'} cannot be kept: it cannot be made small enough. Use the motif without it.`
 export const CORNERS_HOW =
   'Each corner of the sheet has a handle: drag it, or move it with the arrow keys, ten times as far with Shift.'
 export const POINT_NAMES = ['First point on the ruler', 'Second point on the ruler']

@@ -1,7 +1,7 @@
 /** A project from the motif that lies on the table: what is counted and measured on it, and what it becomes. */
 import { saying } from '../../src-core/stitches/spelling'
 import type { Settings } from '../../shared-types/bridge'
-import type { MeasuredMotif, OutlineKind, Project, Ruler } from '../../shared-types/project'
+import type { KeptPhoto, MeasuredMotif, OutlineKind, Project, Ruler } from '../../shared-types/project'
 import { PROJECT_FORMAT, PROJECT_VERSION } from '../../shared-types/project'
 import { DEFAULT_LEAF_WIDTH_SHARE, DEFAULT_VALLEY_SHARE } from '../../src-core/motif/constants'
 import type { Measured } from '../../src-core/photo/motif'
@@ -25,6 +25,8 @@ export interface OwnMotif {
   readonly second?: number | undefined
   /** It was measured in a photo: its line, and what a ruler does not ask for at the start. */
   readonly photo?: Measured | undefined
+  /** The picture itself, where it is kept. */
+  readonly kept?: KeptPhoto | undefined
 }
 
 /** Swags to begin with (ours). */
@@ -49,6 +51,7 @@ function fromPhoto({ photo, outline, petals, lead }: OwnMotif): Partial<Measured
 const ownMotif = (project: Project, own: OwnMotif): MeasuredMotif => ({
   ...measuredByHand(project, own),
   ...fromPhoto(own),
+  ...(own.kept && { photo: own.kept }),
 })
 
 function measuredByHand(project: Project, own: OwnMotif): MeasuredMotif {

@@ -2,7 +2,7 @@
  * What is answered at the start: the motif and what it is made into. A number that was not typed is a first size,
  * round in the units of who starts, and changes with them; what was typed stays as long as it is.
  */
-import type { OutlineKind, Ruler, UnitSystem } from '../../shared-types/project'
+import type { KeptPhoto, OutlineKind, Ruler, UnitSystem } from '../../shared-types/project'
 import { isOdd, layingOf, readingsOf } from '../../src-core/motif/ruler'
 import type { Laying } from '../../src-core/motif/ruler'
 import type { Measured } from '../../src-core/photo/motif'
@@ -42,6 +42,7 @@ export class OwnStart {
 
   /** What a photo says of the motif. */
   #photo = $state.raw<Measured | undefined>()
+  #kept = $state.raw<KeptPhoto | undefined>()
 
   constructor(unitsNow: () => UnitSystem) {
     this.#unitsNow = unitsNow
@@ -93,9 +94,10 @@ export class OwnStart {
   }
 
   /** Puts what was measured in a photo into the questions about the motif. */
-  takePhoto(photo: Measured): void {
+  takePhoto(photo: Measured, kept?: KeptPhoto): void {
     const [lead, second] = ['lead', 'second'] as const
     this.#photo = photo
+    this.#kept = kept
     this.type(second, undefined)
     if (photo.outline === 'traced') {
       const { petals = 0, overTips = 0, overValleys } = photo
@@ -108,6 +110,11 @@ export class OwnStart {
       this.outline = photo.outline
       this.type(lead, photo.across ?? photo.sideToSide)
     }
+  }
+
+  /** Whether the motif that is asked about is still the one in the photo: its shape, and as many petals. */
+  get isInPhoto(): boolean {
+    return this.isTraced || (this.#photo !== undefined && this.outline === this.#photo.outline)
   }
 
   /** Whether the motif that is asked about is still the one in the photo, with its line. */
@@ -123,6 +130,7 @@ export class OwnStart {
     lead: this.number('lead'),
     second: this.number('second'),
     photo: this.#photo,
+    kept: this.isInPhoto ? this.#kept : undefined,
   }))
 
   /** What the second measure is while it is not typed; null where there is none. */

@@ -57,7 +57,12 @@ export class ViewState {
   /** Motif that the Motif place shows; null for the one that is arranged. */
   motif = $state<string | null>(null)
   /** What the dialog of photos measures: a motif that is there, or (null) a new one; `file` was dropped or pasted. */
-  photo = $state.raw<{ readonly motif: string | null; readonly file: File | null }>({
+  photo = $state.raw<{
+    readonly motif: string | null
+    readonly file: File | null
+    /** The file is the one that is kept with the motif. */
+    readonly isKept?: boolean
+  }>({
     motif: null,
     file: null,
   })

@@ -39,7 +39,10 @@ const kit = {
   extras: [{ name: 'Needle', price: 1, count: 2, grams: 3 }],
   fees: { fixed: 1, sharePercent: 5 },
 }
+/** A photo that is none: no number of it is read. */
+const photo = { picture: 'data:image/jpeg;base64,/9j/', sheet: 'A4' }
 const flower = (id: string, more: object = {}) => ({
+  photo,
   ...{ id, kind: 'measured', outline: 'petals', petals: 6, overTips: 80, overValleys: 56 },
   asMeasured: { overTips: 82, overValleys: 57 },
   slots: [

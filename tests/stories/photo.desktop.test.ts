@@ -22,6 +22,14 @@ const SHAPE = { petals: 8, overTips: 104, share: 0.66 } as const
 
 /** A flower of eight petals on A4, taken at a slant, as a phone would keep it. */
 function takenPicture(): Buffer {
+  const jpeg = drawnPicture()
+  // What a phone writes into it besides (APP1, Exif 2.32, 4.5.4): here words that would be found in the project.
+  const words = Buffer.from('Exif\0\0II*\0 GPSLatitude 52.5163 Kitchen phone')
+  const head = Buffer.from([0xff, 0xe1, 0, words.length + 2])
+  return Buffer.concat([jpeg.subarray(0, 2), head, words, jpeg.subarray(2)])
+}
+
+function drawnPicture(): Buffer {
   const { width, height, data } = photograph({
     ...trial(7).scene,
     shape: flower('rounded', SHAPE.petals, SHAPE.overTips, SHAPE.share, 0.4, 0.02, chance(11)),
@@ -132,4 +140,43 @@ describe('a maker with a photo of a flower', () => {
     await page.getByRole('button', { name: 'Undo: measure the motif in a photo' }).click()
     await sentenceSays(page, /^\d+ eight-petal flowers of /)
   }, 120_000)
+
+  it('keeps the picture where that is wished, without place or camera, and measures it again', async () => {
+    const page = desktop.window
+    const hands = new Hands(page)
+    await hands.press('Measure it in a photo')
+    const dialog = page.getByRole('dialog', { name: 'Measure a photo' })
+    await dialog.locator('input[type=file]').setInputFiles(photo)
+    await dialog.getByText(/^Measured: 8 petals, /).waitFor({ state: 'attached', timeout: 60_000 })
+    await dialog.getByRole('checkbox', { name: 'Keep the picture with the motif' }).check()
+    await hands.press('Use as measured')
+    const shown = page.getByRole('button', { name: /^Photo that .* was measured from: show it large$/ })
+    await shown.waitFor()
+    await shown.focus()
+    await page.keyboard.press('Enter')
+    const large = page.getByRole('img', { name: /^Photo that .* was measured from$/ })
+    await eventually(async () =>
+      expect(await large.evaluate((image: HTMLImageElement) => image.naturalWidth)).toBe(900),
+    )
+    expect(await violationsInThemes(page, GOOD_PRACTICE)).toEqual([])
+    await page.keyboard.press('Escape')
+
+    const path = join(folder.path, 'rose.petalyard')
+    const picture = await eventually(async () => {
+      const project = JSON.parse(await readFile(path, 'utf8')) as Project
+      return project.motifs![0]!.photo!.picture!
+    })
+    const bytes = Buffer.from(picture.split(',')[1]!, 'base64')
+    expect(bytes.length).toBeLessThan(300_000)
+    for (const word of ['Exif', 'GPS', 'Kitchen']) expect(bytes.includes(word)).toBe(false)
+
+    await hands.press('Measure it again')
+    await dialog.getByText(/^Measured: 8 petals, /).waitFor({ state: 'attached', timeout: 60_000 })
+    expect(await dialog.getByRole('checkbox', { name: /^Keep the picture/ }).isChecked()).toBe(true)
+    await page.keyboard.press('Escape')
+    await hands.press('Remove the photo')
+    await eventually(async () => expect(await readFile(path, 'utf8')).not.toContain('image/jpeg'))
+    await page.getByRole('button', { name: 'Undo: remove the photo of the motif' }).click()
+    await shown.waitFor()
+  }, 180_000)
 })

@@ -1,5 +1,6 @@
 /** Edits of motifs. Measures in mm, masses in g, times in minutes. */
 import type {
+  KeptPhoto,
   MeasuredMotif,
   MeasuredOutline,
   MeasuredSizes,
@@ -289,26 +290,33 @@ export function setOutline(project: Project, id: string, outline: MeasuredOutlin
 
 /** What a ruler or a photo says of a measured motif; another one takes its place as a whole. */
 const SIZE_FIELDS = [
-  ...(['outline', 'petals', 'ruler', 'traced', 'asMeasured', 'overTips', 'overValleys'] as const),
+  ...(['outline', 'petals', 'ruler', 'traced', 'photo', 'asMeasured', 'overTips', 'overValleys'] as const),
   ...(['across', 'sideToSide', 'pointToPoint', 'length', 'width'] as const),
 ]
 
 /** A motif as it was measured in a photo; its name, colours, weight and words stay. */
-export const takeMeasured = (project: Project, id: string, measured: Measured): Project =>
+export const takeMeasured = (project: Project, id: string, measured: Measured, photo?: KeptPhoto): Project =>
   updateMotif(project, id, (motif) => {
     if (motif.kind !== 'measured') return motif
     const rest: Partial<MeasuredMotif> = { ...motif }
     for (const field of SIZE_FIELDS) delete rest[field]
-    return { ...rest, ...measured, id: motif.id, kind: 'measured', blocked: true }
+    return {
+      ...{ ...rest, ...measured, id: motif.id, kind: 'measured', blocked: true },
+      ...(photo && { photo }),
+    }
   })
 
 /** A new motif as it was measured in a photo. */
-export function photographed(project: Project, measured: Measured): MeasuredMotif {
+export function photographed(project: Project, measured: Measured, photo?: KeptPhoto): MeasuredMotif {
   const { outline, ...sizes } = measured
   const made = newMotif(project, outline === 'traced' ? 'petals' : outline)
   const { petals: _petals, overTips: _tips, ...named } = made
-  return { ...named, ...sizes, outline }
+  return { ...named, ...sizes, outline, ...(photo && { photo }) }
 }
+
+/** Takes the photo away that is kept with a motif; what was measured in it stays. */
+export const removePhoto = (project: Project, id: string): Project =>
+  updateMotif(project, id, ({ photo: _photo, ...motif }) => motif as Motif)
 
 /** A copy of a motif, with its colourways, under a name of its own. */
 export function duplicateMotif(project: Project, id: string): Project {

@@ -1,4 +1,5 @@
 /** A finder that measures what it is told to, when it is told to. */
+import { encode } from 'jpeg-js'
 import type { Corners } from '../../../src-core/photo/homography'
 import type { PhotoAnswer, PhotoMeasures } from '../../../src-core/photo/photo'
 import { PictureError } from '../../../src-core/photo/picture-file'
@@ -47,11 +48,14 @@ export const answerOf = (
   findings: codes.map((code) => finding(code, 'photo')),
 })
 
+/** A picture as a project keeps it: a JPEG of 8 × 6 pixels. */
+export const KEPT_JPEG = `data:image/jpeg;base64,${encode({ width: 8, height: 6, data: new Uint8Array(192).fill(200) }, 80).data.toString('base64')}`
+
 /** What was asked, and the way to answer it. */
 export function fakeFinder(answers: PhotoAnswer[], refused?: string) {
   const asked: Asked[] = []
   const held: (() => void)[] = []
-  const state = { stops: 0, holds: false }
+  const state = { stops: 0, holds: false, kept: [] as string[], isSmallEnough: true }
   let fail: ((error: Error) => void) | null = null
   const shown = { width: 100, height: 133, close: () => undefined } as unknown as ImageBitmap
   const finder: PhotoFinder = {
@@ -67,6 +71,10 @@ export function fakeFinder(answers: PhotoAnswer[], refused?: string) {
         if (state.holds) held.push(() => resolve(answer))
         else resolve(answer)
       }),
+    keep: (sheet) => {
+      state.kept.push(sheet)
+      return Promise.resolve(state.isSmallEnough ? { picture: KEPT_JPEG, sheet } : null)
+    },
     stop: () => {
       state.stops++
       fail?.(new FinderStopped())

@@ -1,12 +1,12 @@
 import { fireEvent, screen, waitFor } from '@testing-library/svelte'
 import { beforeEach, describe, expect, it, vi } from 'vitest'
-import type { MeasuredMotif } from '../../../shared-types/project'
+import type { KeptPhoto, MeasuredMotif } from '../../../shared-types/project'
 import type { Measured } from '../../../src-core/photo/motif'
 import PhotoDialog from '../../../src-renderer/photo/PhotoDialog.svelte'
 import { photographed, takeMeasured } from '../../../src-renderer/state/edits/motif'
 import { inWindow } from '../in-window'
 import { SMALL } from '../projects'
-import { aFile, answerOf, fakeFinder, measuresOf } from './fake-finder'
+import { aFile, answerOf, fakeFinder, KEPT_JPEG, measuresOf } from './fake-finder'
 
 /** The page of these tests knows no dialogs of the platform. */
 beforeEach(() => {
@@ -19,7 +19,7 @@ beforeEach(() => {
 })
 
 async function open(...answers: ReturnType<typeof answerOf>[]) {
-  const onuse = vi.fn<(measured: Measured) => void>()
+  const onuse = vi.fn<(measured: Measured, kept?: KeptPhoto) => void>()
   const fake = fakeFinder(answers)
   const reader = { units: 'metric', terms: 'US' } as const
   await inWindow(PhotoDialog, { onuse, onclose: vi.fn(), reader, finder: fake.finder, file: aFile() }, SMALL)
@@ -82,6 +82,32 @@ describe('the dialog of photos', () => {
     expect(asked[2]!.ruler!.length).toBe(200)
   })
 
+  it('keeps the picture only where that is wished, and says what becomes of it', async () => {
+    const { onuse, state } = await open(answerOf(measuresOf(8, 104, 70)))
+    const tick = screen.getByRole('checkbox', { name: 'Keep the picture with the motif' })
+    expect((tick as HTMLInputElement).checked).toBe(false)
+    const words = () => document.getElementById(tick.getAttribute('aria-describedby')!)!.textContent
+    expect(words()).toContain('stays on this machine and outside the project')
+    const use = () => fireEvent.click(screen.getByRole('button', { name: 'Use as measured' }))
+    await use()
+    await waitFor(() => expect(onuse).toHaveBeenCalledTimes(1))
+    expect(onuse.mock.lastCall![1]).toBeUndefined()
+    expect(state.kept).toEqual([])
+
+    await fireEvent.click(tick)
+    expect(words()).toContain('goes into the project file, without place, date or camera')
+    await use()
+    await waitFor(() => expect(onuse).toHaveBeenCalledTimes(2))
+    expect(onuse.mock.lastCall![1]).toEqual({ picture: KEPT_JPEG, sheet: 'A4' })
+
+    state.isSmallEnough = false
+    await use()
+    expect((await screen.findByRole('alert')).textContent).toBe(
+      'rose.jpg cannot be kept: it cannot be made small enough. Use the motif without it.',
+    )
+    expect(onuse).toHaveBeenCalledTimes(2)
+  })
+
   it('offers nothing to use where nothing was found', async () => {
     const fake = fakeFinder([answerOf(null, 'photo/no-motif')])
     const reader = { units: 'imperial', terms: 'UK' } as const
@@ -108,6 +134,15 @@ describe('a motif taken from a photo', () => {
       ...{ id: 'm', name: 'Rose', kind: 'measured', minutes: 12, slots: motif.slots, blocked: true },
       ...measured,
     })
+  })
+
+  it('has no photo but the one that was kept with it last', () => {
+    const photo = { picture: KEPT_JPEG, sheet: 'A4' }
+    const kept = takeMeasured(SMALL, SMALL.motifs![0]!.id, measured, photo)
+    expect(kept.motifs![0]!.photo).toEqual(photo)
+    expect(takeMeasured(kept, SMALL.motifs![0]!.id, measured).motifs![0]).not.toHaveProperty('photo')
+    expect(photographed(SMALL, measured, photo).photo).toEqual(photo)
+    expect(photographed(SMALL, measured)).not.toHaveProperty('photo')
   })
 
   it('is a new one with colours of its own', () => {
