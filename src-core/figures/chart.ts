@@ -54,7 +54,7 @@ export interface ChartFigure extends Figure {
 /** A stitch is printed no wider than this, in mm: symbols as large as those of printed patterns. */
 const WIDEST = 6.2
 /** Under so many mm a chart can hardly be worked from: bars of stitches run together in print (by eye). */
-const READABLE = 2.2
+export const READABLE = 2.2
 /** Room around the symbols for numbers and the arrow. */
 const BORDER = 6.5
 const NUMBER_TYPE = 8

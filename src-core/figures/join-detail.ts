@@ -157,6 +157,11 @@ export function joinDetailFigure(
   for (const node of choice.nodes) items.push(...nodeMark(drawing, node))
   for (const shown of choice.shown)
     items.push(...motifWords(drawing, shown, letters.get(shown.colourway) ?? ''))
+  const ring = arrowRadius(drawing, letters.get(choice.focus.colourway) ?? '')
+  const [x, y] = spot(drawing, choice.focus.x, choice.focus.y)
+  const beside = left + bounds.x * scale - ARROW.beside
+  if (ring !== null) items.push(...workingArrow(x, y, ring, look.hand))
+  else items.push(...workingArrow(Math.max(ARROW.beside, beside), ARROW.beside, ARROW.radius, look.hand))
   return { width: box.width, height: bounds.height * scale + 2, items }
 }
 
@@ -216,11 +221,35 @@ function nodeMark(d: Drawing, node: JoinNode): FigureItem[] {
   return items
 }
 
-/** Working number and letter, direction of work, and the numbers of the petals. */
+/** mm: the arrow round a number and letter keeps so far from them and from the numbers of the petals, or stands beside all. */
+const ARROW = { air: 1.1, clear: 1.7, radius: 2.6, beside: 4 } as const
+
+/** Where the number of a petal stands: its share of the way to the tip. */
+const numberShare = (reach: number): number => Math.min(0.72, Math.max(0.5, (reach - 7.4) / reach))
+
+const labelOf = (shown: PlacedMotif, letter: string) => labelAt(shown.label.length, 11, [...letter].length)
+
+/** Radius of the arrow round the number of the motif in the middle; null where it would run into those of its petals. */
+function arrowRadius(d: Drawing, letter: string): number | null {
+  const { focus } = d.choice
+  const account = accountAt(d.plan, focus)!
+  const ring = labelOf(focus, letter).disc + ARROW.air
+  const numbers = numberedPlaces(account, focus).map(({ anchor }) => {
+    const reach = Math.hypot(anchor.x, anchor.y) * d.scale || 1
+    return reach * numberShare(reach)
+  })
+  const room = Math.min(
+    innerRadius(account.outline) * d.scale - 1.5,
+    ...numbers.map((far) => far - ARROW.clear),
+  )
+  return ring < room ? ring : null
+}
+
+/** Working number and letter, and the numbers of the petals. */
 function motifWords(d: Drawing, shown: PlacedMotif, letter: string): FigureItem[] {
   const [x, y] = spot(d, shown.x, shown.y)
   const focus = shown.id === d.choice.focus.id
-  const label = labelAt(shown.label.length, 11, [...letter].length)
+  const label = labelOf(shown, letter)
   const items: FigureItem[] = [
     drawText(shown.label, x, y + label.numberBaseline, label.number, { anchor: 'middle', weight: 'bold' }),
   ]
@@ -228,11 +257,10 @@ function motifWords(d: Drawing, shown: PlacedMotif, letter: string): FigureItem[
     items.push(drawText(letter, x, y + label.letterBaseline, label.letter, { anchor: 'middle' }))
   const drop = capitalDrop(PETAL_TYPE)
   const account = accountAt(d.plan, shown)!
-  const radius = innerRadius(account.outline) * d.scale
   for (const { anchor, number } of numberedPlaces(account, shown)) {
     const [at] = turnAndScale([anchor], shown.turn, d.scale)
     const reach = Math.hypot(at!.x, at!.y) || 1
-    const share = Math.min(0.72, Math.max(0.5, (reach - 7.4) / reach))
+    const share = numberShare(reach)
     items.push(
       drawText(String(number), x + at!.x * share, y + at!.y * share + drop, PETAL_TYPE, {
         anchor: 'middle',
@@ -240,8 +268,6 @@ function motifWords(d: Drawing, shown: PlacedMotif, letter: string): FigureItem[
       }),
     )
   }
-  const ring = label.disc + 1.1
-  if (focus && ring < radius - 1.5) items.push(...workingArrow(x, y, ring, d.look.hand))
   return items
 }
 

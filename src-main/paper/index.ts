@@ -16,7 +16,7 @@ import { cardPage } from './pages/card'
 import { withCautions } from './pages/cautions'
 import { edgingPages } from './pages/edging'
 import { garlandPages } from './pages/garland'
-import { joinPages } from './pages/joins'
+import { withJoins } from './pages/joins'
 import { labelPages, MOST_LABELS } from './pages/labels'
 import { materialPages } from './pages/materials'
 import { blanketMotifs, motifPages } from './pages/motif'
@@ -143,11 +143,13 @@ const beginsWithCard = ({ plan }: Job): boolean =>
 
 function mapOfBlanket(job: Job): Draft[] {
   const sheets = overviewIsEnough(job) ? null : planSheets(job)
-  return [
+  const map = [
     ...overviewPages(job, sheets?.tiling ?? null),
     ...notePages(job),
     ...(sheets ? sheetPages(job, sheets) : []),
-    ...joinPages(job),
+  ]
+  return [
+    ...withJoins(job, map),
     ...orderPages(job),
     ...edgingPages(job),
     ...materialPages(job, notesStandLater(job) ? shortNotes(job) : []),

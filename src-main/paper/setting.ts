@@ -162,6 +162,13 @@ export class Sheet {
     return this.text(fitting, this.left, this.top, style) + 2
   }
 
+  /** The title of what stands below something else on its page. */
+  lowerTitle(text: string, y: number): number {
+    const style = { size: TYPE.heading + 3, weight: 'bold', as: 'H1' } as const
+    const fitting = shorten(text, this.inner, this.measure, style.size, style.weight)
+    return this.text(fitting, this.left, y, style)
+  }
+
   rule(y: number, x1 = this.left, x2 = this.right, width = 0.25): void {
     this.items.push(drawPath(linePath(x1, y, x2, y), { stroke: INK, width }))
   }

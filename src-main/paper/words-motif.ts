@@ -37,7 +37,7 @@ export const MOTIF_WORDS = {
   abbreviations: 'Abbreviations',
   special: 'Special stitches',
   joiningRound: 'Joining round',
-  joiningRoundGoesOn: 'Joining round, continued',
+  goesOn: (heading: string): string => `${heading}, continued`,
   chart: 'Chart',
   key: 'Key to the chart',
   part: (rounds: readonly number[], onCarriers: boolean, behind: boolean): string => {

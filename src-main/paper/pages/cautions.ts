@@ -20,11 +20,7 @@ export function withCautions(job: Job, pages: readonly Draft[]): Draft[] {
   if (last?.end !== undefined && last.end + height <= last.sheet.bottom) {
     const { sheet } = last
     sheet.rule(last.end + 2)
-    const y = sheet.text(HEADINGS.cautions, sheet.left, last.end + 6, {
-      size: TYPE.heading + 3,
-      weight: 'bold',
-      as: 'H1',
-    })
+    const y = sheet.lowerTitle(HEADINGS.cautions, last.end + 6)
     write(sheet, y + 1.5, list)
     return [...pages.slice(0, -1), { ...last, bookmarks: [...last.bookmarks, HEADINGS.cautions] }]
   }

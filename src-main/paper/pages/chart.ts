@@ -1,6 +1,6 @@
-/** The symbol chart of a motif with its key, as large as the page lets it be. */
+/** The symbol chart of a motif with its key: on the motif's page where it can be read there, else as large as a page is. */
 import type { RoundsMotif } from '../../../shared-types/project'
-import { chartKey, chartKeyFigure, readableFigures } from '../../../src-core/figures/chart'
+import { chartKey, chartKeyFigure, READABLE, readableFigures } from '../../../src-core/figures/chart'
 import { workedRounds } from '../../../src-core/accounts'
 import type { Flow } from '../flow'
 import type { Job } from '../page'
@@ -10,7 +10,10 @@ import { MOTIF_WORDS, partWords } from '../words-motif'
 
 const KEY_WIDTH = 58
 const GAP = 5
+const ABOVE = 2
 const CAPTION = Sheet.line(TYPE.table) + 2
+/** A chart is drawn smaller, down to a stitch of so many mm, where that keeps it on its motif's page (by eye). */
+const SMALL_CHART = 1.2 * READABLE
 
 /** Puts the chart below what stands there, or on pages of its own. */
 export function setChart(job: Job, flow: Flow, motif: RoundsMotif): void {
@@ -23,18 +26,23 @@ export function setChart(job: Job, flow: Flow, motif: RoundsMotif): void {
   const advice = beginning.stem.length > 0 ? MOTIF_WORDS.leafAdvice : MOTIF_WORDS.chartAdvice(hand, terms)
   const intro = sheet.heightOf(advice, sheet.inner) + 2
   const width = sheet.inner - KEY_WIDTH - GAP
-  const figures = readableFigures(rounds, beginning, {
-    hand,
-    style: job.style,
-    width,
+  const room = { hand, style: job.style, width }
+  const full = readableFigures(rounds, beginning, {
+    ...room,
     height: sheet.bottom - sheet.top - head - intro - CAPTION,
   })
+  const here = flow.room - ABOVE - head - intro - 1
+  const small =
+    full.length === 1 && here > 0 && full[0]!.height > here
+      ? readableFigures(rounds, beginning, { ...room, height: here })
+      : []
+  const figures = small.length === 1 && small[0]!.unit >= SMALL_CHART ? small : full
   const entries = chartKey(rounds, beginning, { terms: job.terms, hand })
   const key = chartKeyFigure(entries, KEY_WIDTH, TYPE.table, job.measure)
   const keyHeight = Sheet.line(TYPE.heading) + 1.6 + key.height
   const heights = figures.map((figure) => figure.height + (figures.length > 1 ? CAPTION : 0))
   const first = Math.max(heights[0]!, keyHeight)
-  flow.y += 2
+  flow.y += ABOVE
   flow.need(head + intro + first)
   flow.mark(MOTIF_WORDS.chart)
   flow.y = flow.sheet.heading(MOTIF_WORDS.chart, flow.sheet.left, flow.y)

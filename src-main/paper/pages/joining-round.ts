@@ -36,7 +36,7 @@ export function setJoiningRounds(job: Job, flow: Flow, account: MotifAccount): v
   head(MOTIF_WORDS.joiningRound)
   if (advice !== '') flow.y = flow.sheet.paragraph(advice, flow.sheet.left, flow.y, width) + BETWEEN
   for (const round of rounds) {
-    if (flow.need(heightOf(round))) head(MOTIF_WORDS.joiningRoundGoesOn)
+    if (flow.need(heightOf(round))) head(MOTIF_WORDS.goesOn(MOTIF_WORDS.joiningRound))
     const { sheet } = flow
     const below = sheet.paragraph(titleOf(round, false), sheet.left, flow.y, width, { weight: 'bold' })
     flow.y = sheet.paragraph(round.words, sheet.left, below, width) + BETWEEN

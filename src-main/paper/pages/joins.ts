@@ -1,4 +1,4 @@
-/** The join detail: a few motifs large, what the marks mean, one step in words, the kinds of join points. */
+/** How the motifs meet: a few motifs large, what the marks mean, one step in words, the kinds of join points. */
 import { keyMarks } from '../../../src-core/figures/map-ground'
 import {
   chooseJoinDetail,
@@ -11,6 +11,7 @@ import { ownPoints } from '../../../src-core/layout/placed'
 import { formatLength } from '../../../src-core/units/format'
 import type { Draft, Job } from '../page'
 import { newSheet } from '../page'
+import type { Sheet } from '../setting'
 import { TYPE } from '../setting'
 import {
   gapWords,
@@ -30,72 +31,123 @@ import { FIGURE_WORDS } from '../words-figures'
 import { stepTitle } from '../words-order'
 
 const GAP = 10
+const WIDTH = 165
+/** Below the drawing: to the rule, and from there to what stands under it. */
+const AIR = { above: 6, below: 4 } as const
+/** A drawing with less height than this many mm beside what stands there already goes on a page of its own. */
+const LEAST_DRAWING = 60
 
 /** A gap under this many mm is none that a hand could tell. */
 const NO_GAP = 0.5
 
-/** The page, or nothing when nothing is joined. */
-export function joinPages(job: Job): Draft[] {
-  const { plan, ground, settled } = job
-  const choice = chooseJoinDetail(plan)
-  if (!choice) return []
+type Choice = NonNullable<ReturnType<typeof chooseJoinDetail>>
+
+/** The page, below the key where that ends the pages before it and leaves room enough; nothing when nothing is joined. */
+export function withJoins(job: Job, before: readonly Draft[]): Draft[] {
+  const choice = chooseJoinDetail(job.plan)
+  if (!choice) return [...before]
+  const last = before.at(-1)
+  if (last?.section === 'key' && last.end !== undefined) {
+    const { sheet, end } = last
+    const top = end + AIR.below
+    const scratch = newSheet(job)
+    const height = sheet.bottom - setHead(job, scratch, top) - footHeight(job, choice)
+    if (height >= LEAST_DRAWING) {
+      sheet.rule(end)
+      setJoins(job, sheet, top, choice)
+      const name = `${last.name}, ${PAGE_NAMES.joins}`
+      const bookmarks = [...last.bookmarks, HEADINGS.joins]
+      return [...before.slice(0, -1), { section: last.section, name, bookmarks, sheet }]
+    }
+  }
   const sheet = newSheet(job)
-  let y = sheet.title(HEADINGS.joins)
-  y = sheet.paragraph(joiningAdvice(settled, plan.motif, job.terms), sheet.left, y, 165) + 5
-  const foot = 88
-  const box = { width: sheet.inner, height: sheet.bottom - y - foot }
-  const hand = settled.hand
+  setJoins(job, sheet, sheet.top, choice)
+  return [...before, { section: 'joins', name: PAGE_NAMES.joins, bookmarks: [HEADINGS.joins], sheet }]
+}
+
+/** Title and advice, which stands with the key already; returns the y below. */
+function setHead({ settled, plan, terms }: Job, sheet: Sheet, top: number): number {
+  if (top > sheet.top) return sheet.lowerTitle(HEADINGS.joins, top) + 4
+  const y = sheet.title(HEADINGS.joins)
+  return sheet.paragraph(joiningAdvice(settled, plan.motif, terms), sheet.left, y, WIDTH) + 5
+}
+
+/** The whole page from `top` on: the drawing as large as there is room for. */
+function setJoins(job: Job, sheet: Sheet, top: number, choice: Choice): void {
+  const { plan, ground, settled } = job
+  const y = setHead(job, sheet, top)
+  const look = {
+    marks: keyMarks(ground),
+    hand: settled.hand,
+    hosts: joinedAsYouGo(settled.joining),
+    told: stepWords(job, choice) !== '',
+  }
+  const box = { width: sheet.inner, height: sheet.bottom - y - footHeight(job, choice) }
+  const figure = joinDetailFigure(plan, choice, look, box)
+  const below = sheet.figure(figure, sheet.left, y, FIGURE_WORDS.joins(choice.focus.label)) + AIR.above
+  sheet.rule(below)
+  setFoot(job, sheet, below + AIR.below, choice)
+}
+
+/** Height of all that stands below the drawing. */
+function footHeight(job: Job, choice: Choice): number {
+  const scratch = newSheet(job)
+  return AIR.above + AIR.below + setFoot(job, scratch, 0, choice)
+}
+
+/** How the motif in the middle is worked; nothing where motifs are not joined as they are worked. */
+function stepWords({ plan, settled }: Job, { focus }: Choice): string {
+  const step = plan.order.find(({ motif }) => motif === focus.id)
+  return stepSentence(settled.joining, step?.words ?? '')
+}
+
+/** What the marks mean, the kinds of join points and one step in words; returns the y below. */
+function setFoot(job: Job, sheet: Sheet, top: number, choice: Choice): number {
+  const { plan, ground, settled } = job
   const hosts = joinedAsYouGo(settled.joining)
-  const step = plan.order.find(({ motif }) => motif === choice.focus.id)
-  const told = stepSentence(settled.joining, step?.words ?? '')
-  const figure = joinDetailFigure(
-    plan,
-    choice,
-    { marks: keyMarks(ground), hand, hosts, told: told !== '' },
-    box,
-  )
-  y = sheet.figure(figure, sheet.left, y, FIGURE_WORDS.joins(choice.focus.label)) + 6
-  sheet.rule(y)
-  y += 4
+  const told = stepWords(job, choice)
   const width = (sheet.inner - GAP) / 2
   const second = sheet.left + width + GAP
-  let left = sheet.heading(HEADINGS.marks, sheet.left, y)
+  let left = sheet.heading(HEADINGS.marks, sheet.left, top)
   const means = joinLegendWords(motifWord(plan.motif), joinMarksOf(choice.nodes), hosts, told !== '')
-  const legend = joinLegend(means, hand, sheet.measure, TYPE.table, width)
+  const legend = joinLegend(means, settled.hand, sheet.measure, TYPE.table, width)
   const { marks, ...others } = means
   const alt = FIGURE_WORDS.joinLegend([...Object.values(marks), ...Object.values(others)])
   left = sheet.figure(legend, sheet.left, left, alt) + 4
-  left = sheet.heading(HEADINGS.joinPoints, sheet.left, left)
+  let right = top
+  if (told !== '') {
+    const { focus } = choice
+    const code = ground.marks.find((mark) => mark.id === focus.colourway)?.code ?? ''
+    const step = sheet.heading(HEADINGS.example(focus.label), second, top)
+    const below = sheet.text(
+      stepTitle(focus.label, `row ${focus.row}, motif ${focus.column}`, code, ''),
+      second,
+      step,
+      {
+        weight: 'bold',
+      },
+    )
+    right = sheet.paragraph(told, second, below, width) + 4
+  }
+  // Below the shorter column.
+  const [x, from] = left <= right ? [sheet.left, left] : [second, right]
+  let y = sheet.heading(HEADINGS.joinPoints, x, from)
   const kinds = nodeKinds(plan)
   for (const kind of kinds) {
-    left = sheet.paragraph(`${nodeKindWords(kind.members, kind.count)}.`, sheet.left, left, width)
+    y = sheet.paragraph(`${nodeKindWords(kind.members, kind.count)}.`, x, y, width)
   }
   for (const [what, pieces] of [
     ['Fillers', plan.fillers],
     ['Half motifs', plan.halves],
   ] as const) {
     const more = ownPoints(pieces)
-    if (more > 0) left = sheet.paragraph(moreJoinsWords(what, more), sheet.left, left, width)
+    if (more > 0) y = sheet.paragraph(moreJoinsWords(what, more), x, y, width)
   }
   const gap = Math.max(...kinds.map((kind) => kind.spread))
   const notes: string[] = []
   if (hosts && kinds.some((kind) => kind.members > 2)) notes.push(sharedPointAdvice)
   if (plan.motif?.shape === 'straight') notes.push(sidesAdvice)
   if (gap >= NO_GAP) notes.push(gapWords(formatLength(gap, job.units)))
-  if (notes.length > 0) sheet.paragraph(notes.join(' '), sheet.left, left, width)
-  if (told !== '') {
-    const { focus } = choice
-    const code = ground.marks.find((mark) => mark.id === focus.colourway)?.code ?? ''
-    const top = sheet.heading(HEADINGS.example(focus.label), second, y)
-    const below = sheet.text(
-      stepTitle(focus.label, `row ${focus.row}, motif ${focus.column}`, code, ''),
-      second,
-      top,
-      {
-        weight: 'bold',
-      },
-    )
-    sheet.paragraph(told, second, below, width)
-  }
-  return [{ section: 'joins', name: PAGE_NAMES.joins, bookmarks: [HEADINGS.joins], sheet }]
+  if (notes.length > 0) y = sheet.paragraph(notes.join(' '), x, y, width)
+  return Math.max(left, right, y)
 }

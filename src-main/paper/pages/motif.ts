@@ -1,6 +1,7 @@
 /** The motif on a page of its own: drawn with its measures, and its rounds as they were written. */
 import type { MotifAccount } from '../../../shared-types/plan'
 import type { Motif } from '../../../shared-types/project'
+import { workedRounds } from '../../../src-core/accounts'
 import type { ColourwayMark } from '../../../src-core/figures/marks'
 import { motifDimensions, motifFigure } from '../../../src-core/figures/motif-figure'
 import type { Part } from '../../../src-core/figures/part'
@@ -11,7 +12,6 @@ import { formatLength } from '../../../src-core/units/format'
 import type { Draft, Job } from '../page'
 import { Flow } from '../flow'
 import { newSheet } from '../page'
-import { shorten, TYPE } from '../setting'
 import type { Sheet } from '../setting'
 import { HEADINGS, PAGE_NAMES } from '../words'
 import { FIGURE_WORDS } from '../words-figures'
@@ -20,12 +20,26 @@ import { setChart } from './chart'
 import { measuredJoining, setJoiningRounds } from './joining-round'
 import { setInstructions, setRounds } from './rounds'
 
-const DRAWING = 114
 const GAP = 6
 /** Room between motifs that share a page, for a rule. */
 const BETWEEN = 10
 /** Room for the measure in the other units. */
 const OTHER_UNITS = 19
+
+/** How a motif is drawn on its page: width of the drawing and of the motif in it (mm), and where the measures stand. */
+interface Setting {
+  readonly width: number
+  readonly across: number
+  readonly measures: 'beside' | 'below'
+}
+
+const BESIDE: Setting = { width: 114, across: 100, measures: 'beside' }
+/** For motifs that are wider than that at their full size. */
+const WIDE: Setting = { width: 186, across: 160, measures: 'below' }
+/** From this scale on nobody could tell. */
+const LIFE_SIZE = 0.9995
+/** For motifs whose chart shows them large. */
+const SMALL: Setting = { width: 92, across: 62, measures: 'beside' }
 
 /** A motif for a page: its account, and the colourways that it is made in. */
 interface MotifOnPaper {
@@ -69,28 +83,57 @@ export function blanketMotifs(job: Job): MotifOnPaper[] {
 }
 
 /**
- * The pages of motifs, each drawn at its full size where the page is wide enough. One in written rounds begins a
- * page; one that was measured stands below the motif before it where there is room.
+ * The pages of motifs: as few as there can be, and on them the motifs as large as there is room for, at most at their
+ * full size. One in written rounds begins a page; one that was measured stands below the motif before it where there
+ * is room.
  */
 export function motifPages(job: Job, motifs: readonly MotifOnPaper[]): Draft[] {
   if (motifs.length === 0) return []
+  const isLarge = (each: MotifOnPaper): boolean => drawn(job, each, BESIDE).scale < LIFE_SIZE
+  const hasChart = ({ account }: MotifOnPaper): boolean => {
+    const motif = sourceOf(job, account)
+    return motif?.kind === 'rounds' && workedRounds(job.settled, motif).drawing() !== null
+  }
+  const ways: ((motif: MotifOnPaper) => Setting)[] = [
+    ...(motifs.some(isLarge) ? [(motif: MotifOnPaper) => (isLarge(motif) ? WIDE : BESIDE)] : []),
+    () => BESIDE,
+    ...(motifs.some(hasChart) ? [(motif: MotifOnPaper) => (hasChart(motif) ? SMALL : BESIDE)] : []),
+  ]
+  let best: Draft[] | null = null
+  for (const way of ways) {
+    const drafts = pagesAs(job, motifs, way)
+    if (!best || drafts.length < best.length) best = drafts
+    if (best.length === 1) break
+  }
+  return best!
+}
+
+const sourceOf = ({ settled }: Job, account: MotifAccount): Motif | undefined =>
+  settled.motifs.find(({ id }) => id === account.id)
+
+function pagesAs(
+  job: Job,
+  motifs: readonly MotifOnPaper[],
+  settingOf: (motif: MotifOnPaper) => Setting,
+): Draft[] {
   const nameOf = ({ account }: MotifOnPaper): string =>
     motifs.length > 1 && account.name ? account.name : HEADINGS.motif
   const sheet = newSheet(job)
   const flow = new Flow(job, sheet, sheet.top, nameOf(motifs[0]!))
   motifs.forEach((each, i) => {
-    const source = job.settled.motifs.find((motif) => motif.id === each.account.id)
+    const source = sourceOf(job, each.account)
     const written = source?.kind === 'rounds' && (source.rounds ?? []).length > 0 ? source : null
+    const setting = settingOf(each)
     if (i > 0) {
       const scratch = newSheet(job)
-      const height = setMotif(job, scratch, scratch.top, each, source) - scratch.top
+      const height = setMotif(job, scratch, scratch.top, each, source, setting) - scratch.top
       if (!flow.need(written ? Infinity : BETWEEN + height) && flow.y > flow.sheet.top) {
         flow.sheet.rule(flow.y + BETWEEN / 2)
         flow.y += BETWEEN
       }
       flow.mark(nameOf(each))
     }
-    flow.y = setMotif(job, flow.sheet, flow.y, each, source) + GAP
+    flow.y = setMotif(job, flow.sheet, flow.y, each, source, setting) + GAP
     if (source) setInstructions(job, flow, source)
     if (written) setRounds(job, flow, written)
     setJoiningRounds(job, flow, each.account)
@@ -99,39 +142,37 @@ export function motifPages(job: Job, motifs: readonly MotifOnPaper[]): Draft[] {
   return flow.drafts('motif', PAGE_NAMES.motif)
 }
 
+const drawn = (job: Job, { account, marks }: MotifOnPaper, { width, across }: Setting) =>
+  motifFigure(account, {
+    ...{ width, across, units: job.units, terms: job.terms, hand: job.settled.hand },
+    ...{ mark: marks[0] ?? null, look: job.style, measure: job.measure },
+  })
+
 /** A motif drawn with its measures and notes; returns the y below. */
 function setMotif(
   job: Job,
   sheet: Sheet,
   top: number,
-  { account, marks }: MotifOnPaper,
+  each: MotifOnPaper,
   source: Motif | undefined,
+  setting: Setting,
 ): number {
+  const { account } = each
   const name = account.name || HEADINGS.motif
-  const lower = { size: TYPE.heading + 3, weight: 'bold', as: 'H1' } as const
-  const y =
-    top > sheet.top
-      ? sheet.text(
-          shorten(name, sheet.inner, job.measure, lower.size, lower.weight),
-          sheet.left,
-          top,
-          lower,
-        ) + 3
-      : sheet.title(name) + 3
-  const figure = motifFigure(account, {
-    width: DRAWING,
-    across: 100,
-    units: job.units,
-    terms: job.terms,
-    hand: job.settled.hand,
-    mark: marks[0] ?? null,
-    look: job.style,
-    measure: job.measure,
-  })
+  const y = top > sheet.top ? sheet.lowerTitle(name, top) + 3 : sheet.title(name) + 3
+  const figure = drawn(job, each, setting)
   const bottom = sheet.figure(figure, sheet.left, y, FIGURE_WORDS.motif(name))
-  const x = sheet.left + DRAWING + GAP
-  let right = sheet.heading(HEADINGS.measures, x, y)
-  right = measures(job, account, sheet, x, right, source)
+  const isBelow = setting.measures === 'below'
+  const column = isBelow ? (sheet.inner - GAP) / 2 : sheet.right - sheet.left - setting.width - GAP
+  const x = isBelow ? sheet.left : sheet.left + setting.width + GAP
+  const start = isBelow ? bottom + 3 : y
+  const measured = measures(
+    job,
+    account,
+    sheet,
+    { x, y: sheet.heading(HEADINGS.measures, x, start), width: column },
+    source,
+  )
   const lies = lieSentence(account.rounds)
   const share = leadReading(account) / account.overTips || 1
   const notes = [
@@ -140,7 +181,7 @@ function setMotif(
       formatLength(account.range.low * share, job.units),
       formatLength(account.range.high * share, job.units),
     ),
-    figure.scale > 0.9995 ? MOTIF_WORDS.lifeSize : MOTIF_WORDS.scaled(figure.scale),
+    figure.scale > LIFE_SIZE ? MOTIF_WORDS.lifeSize : MOTIF_WORDS.scaled(figure.scale),
     MOTIF_WORDS.numbering(job.settled.hand, account.shape, job.terms),
     lies === '' ? '' : `${capital(lies)}.`,
     MOTIF_WORDS.colours(
@@ -149,10 +190,12 @@ function setMotif(
     ),
     measuredJoining(job, account),
   ]
+  const aside = isBelow ? x + column + GAP : x
+  let below = isBelow ? start : measured
   for (const note of notes) {
-    if (note !== '') right = sheet.paragraph(note, x, right, sheet.right - x) + 1.6
+    if (note !== '') below = sheet.paragraph(note, aside, below, column) + 1.6
   }
-  return Math.max(bottom, right)
+  return Math.max(bottom, measured, below)
 }
 
 /** Names on the left, both units on the right; returns the y below. */
@@ -160,23 +203,24 @@ function measures(
   job: Job,
   account: MotifAccount,
   sheet: Sheet,
-  x: number,
-  y: number,
+  { x, width, ...place }: { readonly x: number; readonly y: number; readonly width: number },
   source: Motif | undefined,
 ): number {
+  let { y } = place
+  const edge = x + width
   for (const { heading, rows } of measureBlocks(source, motifDimensions(account, job.terms), job.units)) {
     if (heading !== '') y = sheet.text(heading, x, y)
-    sheet.rule(y, x, sheet.right, 0.3)
+    sheet.rule(y, x, edge, 0.3)
     const table = sheet.own('Table')
     for (const [label, value, other] of rows) {
       y += 0.6
       const row = partOf('TR', table)
       const cell = (): Part => partOf('TD', row)
       sheet.text(label, x, y, { as: partOf('TH', row, { scope: 'Row' }) })
-      const end = sheet.right - OTHER_UNITS
+      const end = edge - OTHER_UNITS
       sheet.text(value, end, y, { anchor: 'end', weight: 'bold', as: cell() })
-      y = sheet.text(other, sheet.right, y, { anchor: 'end', as: cell() }) + 0.6
-      sheet.rule(y, x, sheet.right, 0.12)
+      y = sheet.text(other, edge, y, { anchor: 'end', as: cell() }) + 0.6
+      sheet.rule(y, x, edge, 0.12)
     }
     y += 3
   }

@@ -234,12 +234,14 @@ function head(job: Job, sheet: Sheet, notes: boolean): number {
   return (notes ? setNotes(job, sheet, below) : below) + AIR
 }
 
-/** How to read and how to join, side by side. */
-function words(sheet: Sheet, y: number, texts: readonly [string, string]): void {
+/** How to read and how to join, side by side; returns the y below. */
+function words(sheet: Sheet, y: number, texts: readonly [string, string]): number {
   const width = (sheet.inner - COLUMN_GAP) / 2
   const second = sheet.left + width + COLUMN_GAP
-  sheet.paragraph(texts[0], sheet.left, sheet.heading(HEADINGS.howToRead, sheet.left, y), width)
-  sheet.paragraph(texts[1], second, sheet.heading(HEADINGS.joining, second, y), width)
+  return Math.max(
+    sheet.paragraph(texts[0], sheet.left, sheet.heading(HEADINGS.howToRead, sheet.left, y), width),
+    sheet.paragraph(texts[1], second, sheet.heading(HEADINGS.joining, second, y), width),
+  )
 }
 
 /** The overview; with a tiling its frames are drawn over the map. Followed by the key where page 1 lacks it. */
@@ -374,6 +376,6 @@ function keyPages(job: Job, texts: readonly [string, string]): Draft[] {
     sheet.rule(y)
     y += 4
   }
-  words(sheet, y, texts)
-  return drafts
+  const end = words(sheet, y, texts) + AIR
+  return [...drafts.slice(0, -1), { ...drafts.at(-1)!, end }]
 }

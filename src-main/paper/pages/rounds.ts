@@ -55,8 +55,8 @@ function linesOf(job: Job, motif: RoundsMotif, read: ReadMotif): Line[] {
 export function setRounds(job: Job, flow: Flow, motif: RoundsMotif): void {
   const written = job.settled.terms
   const heading = MOTIF_WORDS.rounds(written, job.terms)
-  const head = (): void => {
-    flow.y = flow.sheet.heading(heading, flow.sheet.left, flow.y)
+  const head = (words: string): void => {
+    flow.y = flow.sheet.heading(words, flow.sheet.left, flow.y)
   }
   const { read } = workedRounds(job.settled, motif)
   const { measure } = flow.sheet
@@ -72,10 +72,10 @@ export function setRounds(job: Job, flow: Flow, motif: RoundsMotif): void {
   const heightOf = ({ text, slots }: (typeof list)[number]): number =>
     Math.max(flow.sheet.heightOf(text, width), slots.length * Sheet.line(TYPE.body)) + 1.8
   flow.need(Sheet.line(TYPE.heading) + 1.6 + (list[0] ? heightOf(list[0]) : 0))
-  head()
+  head(heading)
   const told = partOf('L', null, { counted: true })
   for (const line of list) {
-    if (flow.need(heightOf(line))) head()
+    if (flow.need(heightOf(line))) head(MOTIF_WORDS.goesOn(heading))
     const { sheet, y } = flow
     const name = (): void => {
       sheet.text(line.name, sheet.left, y, { weight: 'bold' })
@@ -133,9 +133,12 @@ function setParagraphs(flow: Flow, heading: string, lines: readonly string[]): v
   const heightOf = (text: string): number => flow.sheet.heightOf(text, width) + 1.2
   flow.need(Sheet.line(TYPE.heading) + 1.6 + heightOf(texts[0]!))
   flow.y = flow.sheet.heading(heading, flow.sheet.left, flow.y)
-  for (const text of texts) {
-    flow.need(heightOf(text))
+  texts.forEach((text, i) => {
+    // The last line does not stand alone on a page.
+    const more = i === texts.length - 2 ? heightOf(texts.at(-1)!) : 0
+    if (flow.need(heightOf(text) + more) && i > 0)
+      flow.y = flow.sheet.heading(MOTIF_WORDS.goesOn(heading), flow.sheet.left, flow.y)
     flow.y = flow.sheet.paragraph(text, flow.sheet.left, flow.y, width) + 1.2
-  }
+  })
   flow.y += 2
 }
