@@ -1,7 +1,8 @@
 /** How a chain is worked along, told apart from the stitches: where that begins, and its other side. */
 import { readPlace } from './places'
 import type { Reader } from './reader'
-import type { ScopeItem } from './tree'
+import type { Span } from './tokens'
+import type { Item, NoteItem, PlacePart, ScopeItem } from './tree'
 import { readStitch } from './vocabulary'
 
 const FAR_SIDE = ['opposite', 'other', 'second', 'bottom', 'lower', 'under', 'unworked', 'rem', 'far']
@@ -38,7 +39,7 @@ function passFarSide(reader: Reader, bare: boolean, moves: boolean): boolean {
 /** What is done with the work, or said of it, on the way to the other side. */
 const MOVES = new Set([
   ...['do', 'not', 'turn', 'turning', 'rotate', 'rotating', 'spin', 'flip', 'without', 'but', 'back', 'come'],
-  ...['keep', 'keeping', 'moving', 'move', 'swing', 'pivot', 'carrying', 'continuing'],
+  ...['keep', 'keeping', 'rep', 'moving', 'move', 'swing', 'pivot', 'carrying', 'continuing'],
   ...['go', 'going', 'continue', 'carry', 'work', 'then', 'now', 'so', 'that', 'you', 'can', 'are', 'will'],
   ...['piece', 'it', 'the', 'your', 'around', 'round', 'on', 'and', 'to', 'in', 'up', 'down', 'again', 'now'],
 ])
@@ -80,6 +81,120 @@ export const passRotated = (reader: Reader): boolean =>
     return !turns && /^[,.;:]$/.test(reader.key()) ? true : null
   }) === true
 
+/** "Down the chain", "back along the ch to the base", "along the rest of the chain": passes it. */
+const passDownChain = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    reader.skip('all', 'back')
+    reader.skip('all')
+    if (!reader.skip('along', 'down', 'across', 'up', 'over')) return null
+    while (reader.skip('the', 'your', 'this', 'that', 'length', 'of', 'rem', 'rest', ...CHAINS_FIRST))
+      continue
+    if (!reader.skipA('chain')) return null
+    reader.attempt(() => {
+      if (!reader.skip('to', 'towards')) return null
+      while (reader.skip('the', 'base', 'ring', 'center', 'end', 'beg')) continue
+      return /^[,;.:)]?$/.test(reader.key()) || null
+    })
+    return /^([,;.:)\]–—-]|and|then|)$/.test(reader.key()) || (reader.peek()?.first ?? false) ? true : null
+  }) === true
+
+const SCOPE = { loop: null, around: false, round: null, behind: false, opposite: false } as const
+
+/** The 2nd chain from the hook, in which a chain is begun where nothing else is said. */
+const begun = (span: Span): ScopeItem => {
+  const part: PlacePart = {
+    ...{ which: 'from-hook', count: 2, each: false, noun: { kind: 'chain' }, extent: null },
+    ...{ loop: null, around: false, round: null, unworked: false, asBeginning: false },
+    ...{ nounSpan: span, ...span },
+  }
+  return { type: 'scope', ...SCOPE, along: part, words: span, ...span }
+}
+
+/** "Back along other side", "along the other side of the chain"; "3 sc up the other side" may be that of rows. */
+const passChainBack = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    const back = reader.sees('back')
+    if (!passToFarSide(reader, false)) return null
+    return back || reader.isA('chain', -1) || reader.peek(-1)?.kind === 'chains' || null
+  }) === true
+
+/** Whether words behind a stitch say that it goes along a chain, or along its other side; passes nothing. */
+export function alongAhead(reader: Reader): boolean {
+  if (!GOES_ALONG.includes(reader.key()) && !['all', 'back'].includes(reader.key())) return false
+  const { at } = reader
+  const found = passDownChain(reader) || passChainBack(reader)
+  reader.at = at
+  return found
+}
+
+const isBare = (item: Item | undefined): boolean => item?.type === 'work' && item.place === null
+
+const passSame = (reader: Reader): boolean =>
+  (reader.isA('verb') || reader.sees('the') || reader.sees('same')) &&
+  reader.attempt(() => {
+    while (reader.skipA('verb')) continue
+    reader.skip('the')
+    if (!reader.skip('same')) return null
+    while (reader.skip('st', 'again', 'sequence', 'back', 'in', 'reverse', 'order')) continue
+    return passToFarSide(reader, true) || null
+  }) === true
+
+/** Whether words say that the other side of a chain is worked as the first; passes nothing. */
+export function sameBackAhead(reader: Reader): boolean {
+  const { at } = reader
+  const found = passSame(reader)
+  reader.at = at
+  return found
+}
+
+/** "…, work the same along the other side of the chain": puts the list there once more, and passes the words. */
+export function passSameBack(reader: Reader, items: Item[]): boolean {
+  const start = reader.at
+  if (!passSame(reader)) return false
+  const list = items.slice(items.findLastIndex(({ type }) => type === 'chain') + 1)
+  const again = list.flatMap((item) => (item.type === 'work' ? [{ ...item, place: null }] : []))
+  const span = reader.span(start)
+  if (again.length < 2 || list.some(({ type }) => type === 'star' || type === 'group')) {
+    reader.at = start
+    return false
+  }
+  items.push({ type: 'scope', ...SCOPE, opposite: true, words: span, ...span }, ...again)
+  return true
+}
+
+/**
+ * "Sl st, sc, hdc, dc, hdc, sc down the chain", "hdc, 3 dc, sc back along other side": where a list goes, told behind
+ * it; puts it before the list, and passes the words.
+ */
+export function passListAlong(reader: Reader, items: Item[]): boolean {
+  if (passSameBack(reader, items)) return true
+  if (!isBare(items.at(-1)) || !alongAhead(reader)) return false
+  const start = reader.at
+  const down = passDownChain(reader)
+  if (!down) passChainBack(reader)
+  let from = items.length
+  while (isBare(items[from - 1])) from--
+  const span = reader.span(start)
+  if (!down) items.splice(from, 0, { type: 'scope', ...SCOPE, opposite: true, words: span, ...span })
+  else if (items[from - 1]?.type === 'chain') items.splice(from, 0, begun(span))
+  return true
+}
+
+/** "Then down the ch: sl st, sc, hdc, …", "work along the chain: sc in 2nd ch from hook, …": before the list. */
+export const readDownChain = (reader: Reader): ScopeItem | NoteItem | null => {
+  const start = reader.at
+  return reader.attempt(() => {
+    while (reader.skip('now', 'then') || reader.skipA('verb')) continue
+    if (!passDownChain(reader)) return null
+    const span = reader.span(start)
+    let ahead = 1
+    while (reader.peek(ahead) && ahead < FIRST_PHRASE && !/^[,;.]$/.test(reader.key(ahead))) ahead++
+    const named = Array.from({ length: ahead }, (_, at) => reader.key(at)).some((key) => key === 'hook')
+    return named || !/^[:,]$/.test(reader.key()) ? { type: 'note', effect: null, ...span } : begun(span)
+  })
+}
+const FIRST_PHRASE = 14
+
 /** "Starting in 2nd ch from hook, sc in each ch": where the chain is begun, without a stitch of its own. */
 export function readAlong(reader: Reader): ScopeItem | null {
   const start = reader.at
@@ -90,8 +205,7 @@ export function readAlong(reader: Reader): ScopeItem | null {
     const place = readPlace(reader, true)
     const [part] = place?.parts ?? []
     if (!place || place.parts.length > 1 || part?.which !== 'from-hook') return null
-    const scope = { loop: null, around: false, round: null, behind: false, opposite: false } as const
     const span = reader.span(start)
-    return { type: 'scope', ...scope, along: part, words: span, ...span }
+    return { type: 'scope', ...SCOPE, along: part, words: span, ...span }
   })
 }

@@ -155,6 +155,22 @@ function beganAtTip(work: Work, along: ChainWork): boolean {
   return true
 }
 
+/** The chain that the other side has left at the end where it would begin in that of the tip; null where it has none. */
+export function tipCell(work: Work, along: ChainWork): Target | null {
+  if (!along.opposite || !beganAtTip(work, along)) return null
+  along.cell = along.firstCell + 1
+  return cellTarget(work, along.firstCell)
+}
+
+/** "*Ch 6, sl st in 2nd ch from hook, sc, hdc, dc": whether the hook stands on a chain of the round, with chains ahead. */
+export function standsOnChain({ chain, elements }: Work): boolean {
+  if (!chain || chain.element < 0 || cellsLeft(chain) === 0) return false
+  const last = elements.at(-1)
+  const [into] = last?.into ?? []
+  // Behind the words that begin a chain nothing is worked yet.
+  return last?.index === chain.element || (into?.kind === 'chain' && into.index === chain.element)
+}
+
 /** Places along a chain. */
 export function chainTargets(work: Work, part: PlacePart, taking: Taking): Target[] {
   if (part.which === 'from-hook') return beginAlong(work, part)

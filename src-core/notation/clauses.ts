@@ -1,9 +1,9 @@
 /** The small clauses: how often, and "rep from * …". */
+import { readEnding } from './ending-words'
 import { readNoun } from './nouns'
 import { inBrackets, MARKS, passWhatIsMarked } from './marked'
 import type { Reader } from './reader'
-import { NO_NAME } from './tree'
-import type { Item, RepeatClause, RepeatEnding } from './tree'
+import type { Item, RepeatClause } from './tree'
 
 /** Where a sequence ends: at its bracket, at the end of the clause (`placed`: of what a place is named for), or behind one part with an asterisk. */
 export type Stop = 'close' | 'clause' | 'star' | 'placed'
@@ -75,6 +75,8 @@ export function readAmount(reader: Reader, plainNumber = false): Amount | null {
       toCorner: false,
     })
     reader.skip('another', 'a')
+    // "Repeat still 14 x".
+    const still = reader.skip('still')
     if (reader.skipA('times-sign')) {
       const count = reader.number()
       if (count === null) return null
@@ -89,7 +91,7 @@ export function readAmount(reader: Reader, plainNumber = false): Amount | null {
     }
     const count = reader.number()
     if (count !== null) {
-      let more = reader.skip('more')
+      let more = reader.skip('more') || still
       if (reader.skipA('times-sign')) {
         more = reader.skip('more', 'again') || more
         return done(count, more ? 'more' : 'plain')
@@ -136,6 +138,13 @@ export function readAmount(reader: Reader, plainNumber = false): Amount | null {
   })
 }
 
+/** "* to *", "*-*", "*...*": passes what stands between the two. */
+const passUpTo = (reader: Reader): boolean => {
+  const at = reader.at
+  while (reader.skip('.', '…')) continue
+  return reader.at > at || reader.skip('-', '–', '—', 'to', 'and')
+}
+
 /**
  * How often a part between two asterisks is worked, behind the second: "6 times", "repeat 4 more times", "repeat in
  * every sp around", "rep *-* in total 6 times", "repeat between the stars all the way round, 12 times altogether".
@@ -158,8 +167,7 @@ export function readClosedAmount(reader: Reader): Amount | null {
       reader.skip('between')
       reader.skip('the')
       const named = reader.skip('stars', 'asterisks')
-      if (!named && reader.skip('*') && !(reader.skip('-', '–', '—', 'to', 'and') && reader.skip('*')))
-        return null
+      if (!named && reader.skip('*') && !(passUpTo(reader) && reader.skip('*'))) return null
     }
     const total = reader.skipAll('in', 'total') || reader.skipAll('in', 'all')
     const place = repeats && !total ? readEvery(reader) : null
@@ -185,97 +193,6 @@ const readEvery = (reader: Reader): Amount | null =>
     reader.skip('around', 'across')
     return AROUND
   })
-
-/** Token where "on last rep" begins, if it comes soon; what is left out stands before it. */
-function lastRepAhead(reader: Reader): number {
-  for (let ahead = 1; ahead < 10; ahead++) {
-    if (!['on', 'at', 'in'].includes(reader.key(ahead))) continue
-    let named = ahead + 1
-    // "omitting dc at the end of the last rep".
-    while (['the', 'end', 'of'].includes(reader.key(named))) named++
-    if (reader.key(named) === 'last' && ['rep', 'times'].includes(reader.key(named + 1)))
-      return reader.at + ahead
-  }
-  return reader.end
-}
-
-/** Sets the cursor behind the last token that ends there. */
-function passBehind(reader: Reader, end: number): void {
-  while (reader.at > 0 && reader.tokens[reader.at - 1]!.end > end) reader.at--
-}
-
-/** "omitting last 3 sts": stitches that are named by their number alone. */
-function readLastStitches(reader: Reader): Item[] | null {
-  const start = reader.at
-  return reader.attempt(() => {
-    const count = reader.number() ?? 1
-    if (!reader.skipA('stitch')) return null
-    const span = reader.span(start)
-    return [{ type: 'work', count, stitch: { ...NO_NAME, ...span }, place: null, ...span }]
-  })
-}
-
-/** "ending last rep at **", "ending with ch 3, dc in first sc", "omitting last ch 2 on final rep". */
-export function readEnding(
-  reader: Reader,
-  sequence: SequenceReader,
-): { atDouble: boolean; ending: RepeatEnding | null } | null {
-  const start = reader.at
-  return reader.attempt(() => {
-    while (reader.skip(',', ';', '.', '(', 'and', '-', '–', '—')) continue
-    const bracketed = reader.tokens[reader.at - 1]?.key === '('
-    const omit = reader.skip('omit', 'leaving')
-    // "ending ch 1, sc in last sp": the "with" may be left out behind "ending", which stands for nothing else.
-    const terse = reader.sees('ending')
-    if (!omit && !reader.skip('ending', 'end', 'finish')) return null
-    const lastRep = reader.attempt(() => {
-      reader.skip('on')
-      reader.skip('the')
-      if (!reader.skip('last', 'each')) return null
-      return reader.skip('rep', 'times', 'one') ? true : null
-    })
-    if (reader.skip('at')) {
-      reader.skip('the')
-      if (!reader.skip('**')) return null
-      if (bracketed) reader.skip(')')
-      return { atDouble: true, ending: null }
-    }
-    if (omit) {
-      reader.skip('out', 'off')
-      reader.skip('the')
-      reader.skip('last')
-      const outer = reader.end
-      reader.end = lastRepAhead(reader)
-      const items = readLastStitches(reader) ?? sequence(reader, 'clause').slice(0, 1)
-      if (items.length > 0) passBehind(reader, items[0]!.end)
-      reader.end = outer
-      if (items.length === 0) return null
-      if (reader.skip('on', 'at', 'in')) {
-        while (reader.skip('the', 'end', 'of')) continue
-        reader.skip('last')
-        reader.skip('rep', 'times')
-      }
-      if (bracketed) reader.skip(')')
-      return { atDouble: false, ending: { mode: 'omit', items, ...reader.span(start) } as RepeatEnding }
-    }
-    if (!reader.skip('with', 'by', 'in') && !lastRep && !terse) return null
-    const items = sequence(reader, 'clause')
-    if (items.every((item) => item.type === 'note')) return null
-    const instead = reader.attempt(() => {
-      reader.skip(',')
-      return reader.skipAll('instead', 'of') || reader.skipAll('in', 'place', 'of') ? true : null
-    })
-    if (instead) {
-      reader.skip('the')
-      reader.skip('last')
-      const replaced = sequence(reader, 'clause')
-      if (replaced.length === 0) readNoun(reader)
-    }
-    if (bracketed) reader.skip(')')
-    const mode = instead || lastRep ? 'replace' : 'append'
-    return { atDouble: false, ending: { mode, items, ...reader.span(start) } as RepeatEnding }
-  })
-}
 
 /** "rep from * in each of next 7 loops", "in each sp around": as often as there are places. */
 const readInPlaces = (reader: Reader): Amount | null =>
@@ -330,7 +247,7 @@ export function readRepeatClause(reader: Reader, sequence: SequenceReader): Repe
     reader.skip("'s", 's')
     let toDouble = false
     let toMark = false
-    if (reader.skip('to', 'through', '-', '–', '—') || (between && reader.skip('and'))) {
+    if (passUpTo(reader) || reader.skip('through') || (between && reader.skip('and'))) {
       toDouble = reader.key() === '**'
       toMark = reader.skip('*', '**', '†')
       if (!toMark) {

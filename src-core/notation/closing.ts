@@ -124,6 +124,8 @@ function goesOn(item: Item): item is WorkItem {
 export function stepsDown(work: Work, item: WorkItem, then: readonly Item[]): boolean {
   if (!goesOn(item) || !endsLap(work)) return false
   if (isSlip(item.stitch)) return item.place !== null
+  // "…, hdc, sc, sl st" up the other side of a chain: there is one left.
+  if (!baseSource(work) && work.chain && cellsLeft(work.chain) > 0) return false
   const counted = work.node.items.some(({ type, end }) => type === 'count' && end <= item.start)
   if (counted) return true
   const at = then.findIndex((found) => !goesOn(found) || isSlip(found.stitch))

@@ -203,6 +203,14 @@ const passRingClosed = (reader: Reader): boolean =>
     return (closed && reader.skip('and', 'then') && reader.sees('join')) || null
   }) === true
 
+/** "Finish the round (with a sl st)"; passes it. */
+const passFinishing = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    if (!reader.skip('finish', 'end')) return null
+    reader.skip('the')
+    return (reader.skipA('round') && reader.sees('with')) || null
+  }) === true
+
 /** "join with sl st in first sc", "join", "close with ss", "join to form ring" is a foundation, not this. */
 export function readJoin(reader: Reader): JoinItem | null {
   const start = reader.at
@@ -211,13 +219,16 @@ export function readJoin(reader: Reader): JoinItem | null {
     passRingClosed(reader)
     reader.skip('invisible', 'inv')
     const closes = reader.sees('close')
-    if (!reader.skip('join', 'joining', 'joined', 'connected', 'close')) return null
+    const finishes = passFinishing(reader)
+    if (!finishes && !reader.skip('join', 'joining', 'joined', 'connected', 'close')) return null
     reader.skip('the')
     reader.skipA('round')
     if (reader.skip('with', 'using')) {
       reader.skip('a')
       const stitch = readStitch(reader)
-      if (stitch?.stitch !== 'sl st') return null
+      // "Close with a chain stitch" is how some languages call it.
+      const called = closes && stitch?.stitch === 'ch' && /st/.test(stitch.name)
+      if (stitch?.stitch !== 'sl st' && !called) return null
     }
     const named = readPlace(reader)
     const place = named && ownChain(reader, named)

@@ -1,23 +1,10 @@
 /** What a motif begins with: a ring of chains, of yarn, and the words around it. */
-import { skipAdjustable } from './nouns'
+import { readChains, skipAdjustable } from './nouns'
 import { readPlace } from './places'
 import type { Reader } from './reader'
 import type { FoundationItem, Item } from './tree'
 import { isSlip } from './tree'
 import { readStitch } from './vocabulary'
-
-/** "8 ch", "a chain of 8", "ch 8": passes it. */
-const readChains = (reader: Reader): number | null =>
-  reader.attempt(() => {
-    reader.skip('a')
-    const before = reader.number()
-    if (!reader.skipA('chain')) return null
-    reader.skip('st')
-    if (before === null) reader.skip('of')
-    const chains = before ?? reader.number()
-    if (before === null) reader.skipA('chain')
-    return chains
-  })
 
 /** Words that close a chain; "form" and "make" do so where it is told what the ring is made of. */
 const CLOSES = ['join', 'joining', 'joined', 'close', 'closing', 'closed', 'connect', 'connecting', 'link']

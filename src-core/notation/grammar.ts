@@ -3,33 +3,23 @@
  * colours. A recursive-descent parser by hand (docs/decisions/written-rounds-parser.md says why).
  */
 import type { Terms } from '../../shared-types/project'
-import { canonicalStitch } from '../stitches/terms'
 import { said } from '../findings/finding'
-import { explainedWithin, passExplanation } from './explained'
-import type { Explained } from './explained'
+import { isKnown, makesGroup, makesRing, readDefinition } from './definitions'
+import { explainedWithin } from './explained'
 import { findHeadings } from './headings'
-import type { Heading } from './headings'
-import { readRepeatBrackets, readTimesStar } from './clauses'
-import { readCountSentence, readCounts } from './stated'
 import { partName } from './part-names'
 import { headsMore, withPieces } from './pieces'
 import { lineEnd, looseRounds, readPreamble, sectionEnd, sentenceEnd } from './preamble'
 import type { Body } from './preamble'
 import { Reader } from './reader'
 import type { GrammarFinding } from './reader'
+import { readBody, spanTokens } from './round-body'
+import type { Heading } from './round-headings'
 import { sectionOf } from './sections'
-import { readInAll } from './in-all'
-import { isUnreadCount } from './brackets'
-import { matchBrackets, sequenceReader } from './sequence'
-import { markBefore, repeatAll } from './stars'
-import { spanOf, tokenize } from './tokens'
-import type { Span, Token } from './tokens'
-import type { Definition, Item, RoundNode, RoundsTree, StitchForm, UsualChain } from './tree'
-import { unreadWords } from './unread'
+import { tokenize } from './tokens'
+import type { Token } from './tokens'
+import type { Definition, Item, RoundNode, RoundsTree, UsualChain } from './tree'
 import { usualChains, usualLoop } from './usual-chains'
-import { definedKey, isForm, readStitch } from './vocabulary'
-import { repeatWhole } from './whole-repeats'
-import { wordOf } from './words'
 
 export interface Parsed {
   readonly tree: Omit<RoundsTree, 'repeats'>
@@ -45,211 +35,10 @@ export interface Bodies {
   readonly at: Map<number, Body & { readonly end: number; readonly found: readonly GrammarFinding[] }>
 }
 
-function spanTokens(tokens: readonly Token[], from: number, to: number): Span {
-  const first = tokens[from] ?? tokens[tokens.length - 1]
-  const last = tokens[to - 1] ?? first
-  return first && last ? spanOf(first, last) : { start: 0, end: 0, line: 1, column: 1 }
-}
-
-/** "10 hdc." or "—36 dc" as the last words of a round: what it comes to, not more to work. */
-function readEndCount(reader: Reader, from: number, to: number): { item: Item; at: number } | null {
-  let end = to
-  while (end > from && ['.', ';', ':', '!'].includes(reader.tokens[end - 1]!.key)) end--
-  let start = end
-  while (start > from && end - start < 24) {
-    const before = reader.tokens[start - 1]!.key
-    if (['.', '—', '–', '-', '=', ';', ':'].includes(before)) break
-    if (['(', ')', '[', ']', '{', '}', '*'].includes(before)) {
-      if (before !== ')' && before !== ']') return null
-      break
-    }
-    start--
-  }
-  if (start <= from || start >= end) return null
-  const mark = reader.tokens[start - 1]!.key
-  // "… and rep Rows 1-5."
-  const ranged = start - 2 >= from && reader.tokens[start - 2]!.kind === 'number'
-  if (mark === ';' || (ranged && ['-', '–', '—'].includes(mark))) return null
-  if (mark === ':') {
-    // "join with sl st in top of ch-3: 24 dc.", "Stitch count: 24 dc." tell a count, "into ring work: 12 dc." does not.
-    const before = reader.tokens.slice(Math.max(from, start - 12), start - 1).map((token) => token.key)
-    const labelled = [2, 3].some((back) => reader.tokens[start - back]?.kinds.has('tells'))
-    if (!labelled && !before.some((key) => ['join', 'around', 'end', 'round', 'rnd', 'off'].includes(key)))
-      return null
-  }
-  reader.at = start
-  const item = readCounts(reader, end, mark !== '.' && mark !== ')' && mark !== ']')
-  return item ? { item, at: start } : null
-}
-
-/** Slips that leave the account open: what the rest makes is not known either. */
-const UNREADABLE = new Set<string>(['rounds/unknown-abbreviation', 'rounds/repeat-without-star'])
-
-/** The first word of the paragraph behind "Fasten off"; null where there is none. */
-function paragraphBehind(tokens: readonly Token[], items: readonly Item[]): Token | null {
-  const off = items.find((item) => item.type === 'note' && item.effect === 'fasten-off')
-  return (off && tokens.find(({ start, paragraph }) => paragraph && start >= off.end)) ?? null
-}
-
-/** "Round 1 – Marmalade. Magic ring …": one word with a capital before the first sentence names a colour or a part. */
-function isHead(tokens: readonly Token[], { start }: Span): boolean {
-  const at = tokens.findIndex(({ kind }) => kind !== 'mark')
-  const [word, stop] = [tokens[at], tokens[at + 1]]
-  return (
-    word?.start === start && /^\p{Lu}\p{L}{2,}$/u.test(word.text) && (stop?.key === '.' || stop?.key === ':')
-  )
-}
-
-/** What works something, or tells what was worked. */
-const MAKES = new Set<Item['type']>([
-  'work',
-  'chain',
-  'group',
-  'placed',
-  'star',
-  'evenly',
-  'repeat-round',
-  'count',
-])
-
-/** "Pop your mug on it and enjoy!": a stitch's word without number or place works nothing. */
-const worksSomething = (item: Item): boolean =>
-  MAKES.has(item.type) && !(item.type === 'work' && item.count === null && item.place === null)
-
-function readBody(reader: Reader, from: number, to: number): Body {
-  const found = reader.findings.length
-  const { matches, broken } = matchBrackets(reader, from, to)
-  if (broken) return { items: [], broken }
-  const count = readEndCount(reader, from, to)
-  reader.at = from
-  reader.end = count?.at ?? to
-  const sequence = sequenceReader(matches)
-  const items: Item[] = []
-  while (reader.at < reader.end) {
-    const at = reader.at
-    while (reader.skip(';', '.', ',')) continue
-    const told = (items.length > 0 ? readInAll(reader) : null) ?? readCountSentence(reader, items)
-    if (told) {
-      items.push(told)
-      continue
-    }
-    const explained = passExplanation(reader)
-    if (explained) {
-      items.push(explained)
-      continue
-    }
-    const again = readRepeatBrackets(reader)
-    if (!again && items.length > 0) repeatWhole(reader, items)
-    const group = items.findLastIndex((item) => item.type === 'group')
-    const repeated = items[group]
-    if (again && repeated?.type === 'group' && repeated.times === null)
-      items[group] = { ...repeated, times: again.times, around: again.times === null }
-    const timesAt = reader.at
-    const times = items.length > 0 ? readTimesStar(reader) : null
-    if (times !== null) repeatAll(items, times, reader.span(timesAt))
-    for (const item of sequence(reader, 'clause')) {
-      const last = items.at(-1)
-      const told =
-        last &&
-        last.type !== 'star' &&
-        'bracket' in item &&
-        item.bracket &&
-        isUnreadCount(reader, last, item, item)
-      items.push(told ? { type: 'note', effect: null, ...spanOf(item, item) } : item)
-    }
-    // A clause stops at full stops and semicolons, which separate phrases here.
-    if (reader.at === at) {
-      for (const item of sequence(reader, 'close')) items.push(item)
-      if (reader.at === at) reader.at++
-    }
-  }
-  // "Fasten off.", and a paragraph that works nothing: it tells of what becomes of the motif.
-  const behind = paragraphBehind(reader.tokens.slice(from, to), items)
-  if (behind && !items.some((item) => item.start >= behind.start && worksSomething(item))) {
-    items.splice(0, items.length, ...items.filter((item) => item.start < behind.start))
-    const kept = reader.findings.filter((finding, i) => i < found || finding.span.start < behind.start)
-    reader.findings.splice(0, reader.findings.length, ...kept)
-  }
-  markBefore(items)
-  if (count) items.push(count.item)
-  reader.end = reader.tokens.length
-  for (const slip of unreadWords(items))
-    if (!isHead(reader.tokens.slice(from, to), slip))
-      reader.report('rounds/unknown-abbreviation', slip, { word: reader.words(slip) })
-  const unknown = reader.findings.slice(found).some((finding) => UNREADABLE.has(finding.code))
-  return { items, broken: unknown }
-}
-
-const FORM_BY_ITEMS = (items: readonly Item[]): StitchForm =>
-  items.some((item) => item.type === 'work' || item.type === 'group' || item.type === 'placed')
-    ? 'shell'
-    : 'special'
-
-/** "MB (make bobble)": what a stitch is called tells its form, whatever its abbreviation. */
-const formNamed = (names: readonly string[]): StitchForm | null =>
-  (['bobble', 'popcorn', 'puff', 'cluster'] as const).find((form) =>
-    names.some((name) => name.split(/\s+/).some((word) => wordOf(word).is === form)),
-  ) ?? null
-
-function readDefinition(reader: Reader, heading: Heading | Explained, to: number): Definition {
-  const label = heading.label ?? ''
-  const [, long = label, short = ''] = /^(.*?)\s*[([](?!e?s[)\]])([^)\]]*)[)\]]$/.exec(label) ?? []
-  const names = [long, short]
-    .flatMap((name) => name.split(/\/|\bor\b/i))
-    .map((name) =>
-      name
-        .trim()
-        .toLowerCase()
-        .replace(/^(an?|the) /, ''),
-    )
-    .filter((name) => name !== '')
-  reader.at = heading.from
-  const manner = reader.isA('manner')
-  const named = readStitch(reader)
-  // "Tr3tog", "FPdc" and "sc" are known as they stand, "long dc" is not.
-  const known = named !== null && !manner && (named.form === 'together' || named.form === 'plain')
-  const before = reader.findings.length
-  const { items } = readBody(reader, heading.to, to)
-  // Special stitches are explained in prose; what is not understood there is no slip of the pattern.
-  reader.findings.length = before
-  const form = named && named.form !== 'plain' ? named.form : (formNamed(names) ?? FORM_BY_ITEMS(items))
-  return {
-    names,
-    keys: known ? [] : names.map(definedKey),
-    form,
-    stitch: named?.stitch ?? null,
-    items,
-    description: spanTokens(reader.tokens, heading.to, to),
-    ...heading.span,
-  }
-}
-
-/** "dc = double crochet", "rep = repeat": a list of abbreviations explains no stitch of its own. */
-function isKnown(name: string): boolean {
-  const [first = '', ...others] = name.replace(/\(e?s\)$/, '').split('-')
-  // "ch-sp = chain space".
-  if (others.length > 0 && [first, ...others].every(isKnown)) return true
-  const word = wordOf(name.replace(/\(e?s\)$/, ''))
-  return word.known ? !isForm(word) : (canonicalStitch(name, 'US') ?? canonicalStitch(name, 'UK')) !== null
-}
-
-/** "Corner = (2 dc, ch 2, 2 dc)": a word of the trade that the text makes one thing of, not an abbreviation. */
-const makesGroup = ({ items }: Definition): boolean =>
-  items.some(
-    (item) =>
-      (item.type === 'group' || item.type === 'placed') && item.items.some((each) => MAKES.has(each.type)),
-  ) ||
-  items.filter(({ type }) => type === 'work' || type === 'chain').length > 1 ||
-  items.some((item) => item.type === 'work' && item.stitch.form === 'together')
-
 const COLOUR = /^([A-Z]|MC|CC\d?|C[A-H])$/
 /** "Work as for First Motif", "Work Rounds 1–3. On Round 4 …": what another part says, told again in words. */
 const isRetold = (item: Item): boolean =>
   item.type === 'repeat-round' || (item.type === 'note' && item.unread === 'work')
-
-/** "mc = magic circle". */
-const makesRing = ({ items }: Definition): boolean =>
-  items.length > 0 && items.every((item) => item.type === 'foundation' && item.ring === 'adjustable')
 
 /** "MC" is the main color where the text joins it or lists it, else a magic circle. */
 const MAIN_COLOUR =

@@ -20,3 +20,6 @@ export const inBrackets = <Read>(reader: Reader, read: () => Read | null): Read 
     const found = closer === null ? null : read()
     return found !== null && reader.skip(closer!) ? found : null
   })
+
+/** The mark of a repeat that the text sets none for. */
+export const UNMARKED = ''

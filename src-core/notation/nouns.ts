@@ -50,7 +50,9 @@ export function readRound(reader: Reader): PlacePart['round'] {
   reader.skip('of', 'on', 'in', 'from')
   reader.skip('the')
   const below = reader.number()
-  if (below !== null && reader.skipA('round') && reader.skip('below', 'down')) {
+  const rounds = below !== null && reader.skipA('round')
+  while (rounds && reader.skip('straight', 'directly')) continue
+  if (rounds && reader.skip('below', 'down')) {
     return { below }
   }
   reader.at = start
@@ -248,10 +250,24 @@ export const skipAdjustable = (reader: Reader): boolean =>
     if (reader.skip('mr')) return true
     if (reader.rings.has(reader.spelled())) return ++reader.at > 0
     if (RING_STUFF.has(reader.spelled()) && reader.isA('ring', 1)) return (reader.at += 2) > 0
-    if (!reader.skip('magic', 'slip', 'yarn', 'sl')) return null
+    if (!reader.skip('magic', 'slip', 'yarn', 'sl', 'thread')) return null
     reader.skip('knot', 'thread', 'yarn')
     return reader.skipA('ring') ? true : null
   }) === true
+
+/** "8 ch", "a chain of 8", "ch 8", "ch-8": how many chains; passes them. */
+export const readChains = (reader: Reader): number | null =>
+  reader.attempt(() => {
+    reader.skip('a')
+    if (reader.peek()?.kind === 'chains') return reader.tokens[reader.at++]!.value
+    const before = reader.number()
+    if (!reader.skipA('chain')) return null
+    reader.skip('st')
+    if (before === null) reader.skip('of')
+    const chains = before ?? reader.number()
+    if (before === null) reader.skipA('chain')
+    return chains
+  })
 
 /** "(each ch) of foundation", "(ch) at point", "(ch) along the foundation edge": where the chain lies; passes it. */
 const passUnder = (reader: Reader): void => {
@@ -286,6 +302,8 @@ export function readNoun(reader: Reader): Noun | null {
     }
     const yarn = skipAdjustable(reader)
     if (yarn || reader.skip('ring', 'center', 'circle')) {
+      const chains = yarn ? null : reader.attempt(() => (reader.skip('of') ? readChains(reader) : null))
+      if (chains !== null) return { kind: 'ring', yarn, chains }
       if (reader.skip('of')) {
         reader.skip('the')
         reader.skipA('ring')

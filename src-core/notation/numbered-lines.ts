@@ -1,5 +1,5 @@
 /** Rounds that are told by a number alone at the start of their line. */
-import type { Heading } from './headings'
+import type { Heading } from './round-headings'
 import type { Reader } from './reader'
 import type { Token } from './tokens'
 

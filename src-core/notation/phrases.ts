@@ -1,17 +1,21 @@
 /** One phrase between two commas: a stitch with its place, a skip, a join, a colour, where to work. */
 import { readRepeatRound } from './again'
-import { readAlong } from './along-chain'
+import { alongAhead, readAlong, readDownChain } from './along-chain'
 import { passAside } from './aside'
 import { canBeParted, parted, readBehindEach, readBetween } from './chains-between'
-import { STARS, readAmount } from './clauses'
+import { readAmount } from './clauses'
 import type { SequenceReader } from './clauses'
+import { readCornersAsBefore } from './corners-as-before'
 import { readColour, readJoin, readScope } from './directions'
+import { readDoubled } from './doubled'
 import { readEvenChange, readEvenly } from './evenly'
 import { readFoundation } from './foundation'
 import { readLeftOpen } from './left-open'
+import { readHookFirst, readLong } from './long-stitches'
 import { passOnTheWay, readFurther, readWay, toCorner } from './on-the-way'
 import { readExtent } from './nouns'
 import { passMorePieces } from './pieces'
+import { readPlaced } from './placed'
 import { ownChain, readPlace } from './places'
 import {
   BOUNDARY,
@@ -27,7 +31,7 @@ import type { Reader } from './reader'
 import { readAlternating, readForEach, readTimesFirst } from './whole-repeats'
 import { plainPlace, readSkip } from './skips'
 import { spanOf } from './tokens'
-import type { ChainItem, Item, NoteItem, Place, PlacedItem, StarItem, StitchName, WorkItem } from './tree'
+import type { ChainItem, Item, NoteItem, Place, StitchName, WorkItem } from './tree'
 import { NO_NAME, isSlip } from './tree'
 import { readStitch, sizesStitch } from './vocabulary'
 import { passBehindFirst } from './where'
@@ -92,8 +96,11 @@ function readChain(reader: Reader): ChainItem | null {
     const before = reader.peek()?.hyphen ? null : reader.attempt(() => reader.number())
     if (!reader.skipA('chain')) return null
     if (/^stitch/.test(reader.spelled())) reader.at++
+    // "Foundation chain: 14."
+    const told = before === null && reader.peek(1)?.kind === 'number' && reader.skip(':', '=')
     const count = reader.isA('space') ? null : (before ?? (reader.peek()?.hyphen ? null : reader.number()))
     if (reader.isA('space')) return null
+    if (told) reader.skipA('chain')
     const made = reader.skip('of') ? reader.number() : count
     if (opens && !reader.sees('(', '[', ',')) return null
     return { type: 'chain', count: made ?? 1, ...reader.span(start) }
@@ -165,7 +172,9 @@ function readWork(reader: Reader, verb: boolean): Item | null {
     const apart = count !== null && count > 1 ? readBetween(reader) : null
     if (apart) reader.skip(',')
     const behind = !slips && passBehindFirst(reader)
-    const found = readPlace(reader) ?? readSweep(reader)
+    // "Dc across to corner" goes over all of them, "sl st across to corner" is the way there.
+    const across = !slips && reader.sees('across', 'to') ? readSweep(reader) : null
+    const found = across ?? (alongAhead(reader) ? null : (readPlace(reader) ?? readSweep(reader)))
     const named =
       behind && found ? { ...found, parts: found.parts.map((part) => ({ ...part, behind })) } : found
     const placed = slips && named ? readFurther(reader, named) : named
@@ -192,6 +201,8 @@ function readWork(reader: Reader, verb: boolean): Item | null {
     }
     const said = legs > 0 ? { ...stitch, size: legs } : stitch
     const item: WorkItem = { type: 'work', count, stitch: said, place, ...reader.span(start) }
+    const long = readLong(reader, item)
+    if (long) return wrapTimes(reader, start, long)
     const between = apart ?? (!slips && canBeParted(item) ? readBetween(reader) : null)
     if (!between) return wrapTimes(reader, start, item)
     reader.attempt(() => (reader.skip(','), reader.skip('around') || null))
@@ -214,60 +225,6 @@ function readTaken(reader: Reader): WorkItem | null {
     const span = reader.span(start)
     const plain = { ...NO_NAME, stitch: named?.stitch ?? null, name: reader.words(span), ...span }
     return { type: 'work', count: 1, stitch: { ...plain, form: 'together', size }, place: null, ...span }
-  })
-}
-
-/** "In ring, *sc, ch 2; rep from * 3 more times": what is repeated goes into that place, not on from it. */
-function staysThere(star: StarItem, place: Place): boolean {
-  if (star.repeat?.amount == null) return false
-  const inRing = place.parts[0]!.noun.kind === 'ring'
-  return star.items.every((item) => {
-    if (item.type === 'skip') return false
-    const at = 'place' in item ? item.place?.parts[0] : undefined
-    return !at || (inRing && at.noun.kind === 'ring')
-  })
-}
-
-/** "Next corner: 3 dc, ch 3, 3 dc": a place that a colon makes one of what follows. */
-const cornerAhead = (reader: Reader): Place | null =>
-  reader.attempt(() => {
-    const at = reader.at
-    while (
-      ['next', 'each', 'first', 'last', 'every', 'the', 'other', 'second', 'third'].includes(reader.key())
-    )
-      reader.at++
-    const named = reader.isA('counted') || reader.peek()?.kind === 'chains' || reader.isA('chain')
-    reader.at = at
-    const place = named ? readPlace(reader, true) : null
-    const kind = place?.parts[0]!.noun.kind
-    return place && (kind === 'corner' || kind === 'space') && reader.sees(':') ? place : null
-  })
-
-/** "In next ch-5 sp work …": a place first, then what goes into it. */
-function readPlaced(reader: Reader, sequence: SequenceReader): PlacedItem | NoteItem | null {
-  const start = reader.at
-  return reader.attempt((): PlacedItem | NoteItem | null => {
-    const place = reader.isA('place') ? readPlace(reader) : cornerAhead(reader)
-    if (!place) return null
-    // "Working between the stitches, not into the tops: …" only says how.
-    if (
-      reader.sees(',') &&
-      place.parts[0]!.noun.kind === 'gap' &&
-      reader.key(-1) !== 'next' &&
-      reader.spelled(1) === 'not'
-    )
-      return { type: 'note', effect: null, ...reader.span(start) }
-    reader.skip(',', ':')
-    while (reader.skip('work', 'make', 'place', 'crochet', 'put', 'do')) continue
-    reader.skip(':')
-    const at = reader.at
-    const items = sequence(reader, STARS.has(reader.key()) ? 'star' : 'placed')
-    if (items[0]?.type === 'star' && !staysThere(items[0], place)) return null
-    if (reader.at === at) return null
-    // Prose behind a place ("in ring, pull tail") is prose altogether; it is not read a second time.
-    if (items.every((item) => item.type === 'note'))
-      return { type: 'note', effect: null, ...reader.span(start) }
-    return { type: 'placed', place, items, ...reader.span(start) }
   })
 }
 
@@ -331,6 +288,7 @@ const PHRASES: readonly Phrase[] = [
   passAside,
   statementAhead,
   readRepeatRound,
+  readCornersAsBefore,
   readForEach,
   readTimesFirst,
   (reader) => readAlternating(reader, (each) => readWork(each, false)),
@@ -343,15 +301,18 @@ const PHRASES: readonly Phrase[] = [
   readScope,
   readFoundation,
   readAlong,
+  readDownChain,
   readPlainNote,
   readLastOne,
   readStart,
   readEvenChange,
   readDropped,
+  readHookFirst,
   readDescribed,
   readPlaced,
   readChain,
   readTaken,
+  readDoubled,
   (reader) => readWork(reader, false),
   readWithVerb,
   readUnknown,

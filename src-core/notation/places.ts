@@ -1,8 +1,9 @@
 /** Places: "in next 5 sts", "in each ch-6 sp around", "in sp between next 2 dc", "around post of next tr of Rnd 1". */
+import { passAsThere } from './as-there'
 import { passOfThisPart, readElsewhere } from './elsewhere'
 import { readGap } from './gap-nouns'
 import { readExtent, readLoop, readNoun, readRound, sizeAhead, sizedSpaceAhead } from './nouns'
-import { atBase, passPointed, readOwn } from './own-places'
+import { atBase, readOwn } from './own-places'
 import { readLoopOf, readSingled, readWithin } from './within'
 import {
   endsPlace,
@@ -19,77 +20,10 @@ import {
 } from './where'
 import type { Reader } from './reader'
 import { readRowEnds } from './row-ends'
-import type { Noun, Place, PlacePart, Which } from './tree'
+import type { Noun, Place, PlacePart } from './tree'
 import { readStitch } from './vocabulary'
-
-interface Draft {
-  which: Which
-  count: number
-  each: boolean
-}
-
-const NEXT_ONE: Draft = { which: 'next', count: 1, each: false }
-
-/** How many are named, where the figure does not belong to the space itself. */
-const amountAhead = (reader: Reader): number | null => (sizeAhead(reader) ? null : reader.number())
-
-const amountIn = (reader: Reader): number => amountAhead(reader) ?? 1
-
-/** "next 5", "each of next 3", "every 3rd", "same", "first", "2nd … from hook". */
-function readWhich(reader: Reader): Draft | null {
-  // "In one of the slip stitches".
-  if (reader.skipAll('one', 'of')) {
-    reader.skip('the', 'these')
-    return { which: 'any', count: 1, each: false }
-  }
-  reader.skip('the', 'a')
-  // "In the one after that".
-  if (reader.skipAll('one', 'after')) {
-    reader.skip('that', 'it', 'this')
-    return NEXT_ONE
-  }
-  if (reader.skip('each', 'every')) {
-    // "In each following sp": each of those that are left.
-    if (reader.spelled() === 'following') reader.at++
-    if (reader.skip('other', 'alternate')) return { which: 'every', count: 2, each: true }
-    const nth = reader.ordinal()
-    if (nth !== null) return { which: 'every', count: nth, each: true }
-    reader.skip('of')
-    reader.skip('the')
-    // "in each of the other 5 sps", "in each of the remaining sps".
-    if (reader.skip('rem', 'other')) {
-      const count = amountAhead(reader)
-      return count === null ? { which: 'each', count: 1, each: true } : { which: 'next', count, each: true }
-    }
-    if (reader.skip('next')) return { which: 'next', count: amountIn(reader), each: true }
-    if (reader.skip('last')) return { which: 'last', count: reader.number() ?? 1, each: true }
-    if (reader.skip('first')) return { which: 'first', count: reader.number() ?? 1, each: true }
-    const count = amountAhead(reader)
-    if (count !== null) return (reader.skip('next'), { which: 'next', count, each: true })
-    return { which: 'each', count: 1, each: true }
-  }
-  if (reader.skip('next')) return { which: 'next', count: amountIn(reader), each: false }
-  // "*In this space 3 dc, …": in each lap the next one.
-  const opens = /^[*([]$/.test(reader.key(-2)) && reader.sees('this') && reader.isA('space', 1)
-  if (opens && reader.skip('this')) return NEXT_ONE
-  if (reader.skip('same') || passPointed(reader)) return { which: 'same', count: 1, each: false }
-  if (reader.skip('first')) return { which: 'first', count: amountIn(reader), each: false }
-  const end = reader.sees('end') && (reader.isA('chain', 1) || reader.isA('stitch', 1))
-  if (reader.skip('last') || (end && reader.skip('end')))
-    return { which: 'last', count: amountIn(reader), each: false }
-  if (reader.skip('any')) return { which: 'any', count: 1, each: false }
-  if (reader.skip('rem', 'all')) {
-    reader.skip('rem')
-    const count = reader.number()
-    return count === null ? { which: 'each', count: 1, each: true } : { which: 'next', count, each: true }
-  }
-  const nth = reader.ordinal()
-  if (nth === 1) return { which: 'first', count: 1, each: false }
-  if (nth !== null) return { which: 'nth', count: nth, each: false }
-  const count = amountAhead(reader)
-  if (count !== null) return { which: 'next', count, each: false }
-  return null
-}
+import { NEXT_ONE, readWhich } from './which-words'
+import type { Draft } from './which-words'
 
 /** Whether a stitch is told by what lies above it. */
 const belowAhead = (reader: Reader): boolean => {
@@ -377,6 +311,8 @@ export function readPlace(reader: Reader, bare = false): Place | null {
         const inherited =
           !again && before.which === 'each' ? { which: 'each' as const, count: 1, each: true } : null
         const part = readPart(reader, around, inherited)
+        // "Dc in each dc and corners as in Rnd 2": told by that round.
+        if (part?.noun.kind === 'corner' && passAsThere(reader)) return null
         // "dc in every dc, and in each corner work 2 dc, ch 2, 2 dc": a place of what follows.
         if (again && reader.sees('work')) return null
         // "2 dc in each dc and FPdc around each FPdc": another stitch, with a place of its own.

@@ -1,6 +1,6 @@
 /** What stands before the rounds: where a section ends, and the ring or chain that everything begins with. */
 import { readFoundation } from './foundation'
-import type { Heading } from './headings'
+import type { Heading } from './round-headings'
 import type { Reader } from './reader'
 import type { Token } from './tokens'
 import type { Item } from './tree'

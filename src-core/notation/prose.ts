@@ -3,6 +3,7 @@ import { readStatement } from './stated'
 import { readPlace } from './places'
 import type { Reader } from './reader'
 import { readStitch } from './vocabulary'
+import type { Token } from './tokens'
 import { isSlipOfKeys } from './words'
 import { NO_NAME } from './tree'
 import type { DescribedItem, Item, NoteItem, Place, WorkItem } from './tree'
@@ -230,11 +231,30 @@ export function readProse(reader: Reader): NoteItem {
 const SAID_OF =
   /^(should|will|must|might|would|goes|falls|lands|comes|sits|lies|forms|gives|serves|becomes|belongs|fits|hides|looks|pulls|needs|leads|stays|keeps|turns|faces|shows|marks|hangs|ruffles|curls|cups|remains?)$/
 
+/** "12 full st in ring": a stitch that nobody here knows. */
+const unknownWork = ([, second, third, ...rest]: readonly Token[]): boolean =>
+  second?.kind === 'word' &&
+  second.kinds.size === 0 &&
+  third?.is === 'st' &&
+  rest.some(({ kinds }) => kinds.has('into'))
+
+const MESH = /^(blocks?|blks?|mesh(es)?)$/
+
+/** "1 block, 7 spaces, 1 block", "2 open mesh": rows of filet, told by what they show. */
+const filet = ({ tokens: all }: Reader, start: number, tokens: readonly Token[]): boolean => {
+  const last = tokens.at(-1)!
+  if (tokens.length > 3 || (!MESH.test(last.key) && !last.kinds.has('space'))) return false
+  return all.slice(Math.max(0, start - AROUND), start + AROUND).some(({ key }) => MESH.test(key))
+}
+const AROUND = 16
+
 /** What words between `start` and the cursor that no phrase reads may be: a typing slip, work told in prose, an aside. */
 function unreadIn(reader: Reader, start: number): NoteItem['unread'] {
   const end = reader.at
   const tokens = reader.tokens.slice(start, end)
   const [first] = tokens
+  if (first?.kind === 'number')
+    return unknownWork(tokens) || filet(reader, start, tokens) ? 'work' : undefined
   if (first?.kind !== 'word' && !first?.kinds.has('place')) return undefined
   if (
     tokens.slice(0, 2).some(({ kinds }) => kinds.has('aside')) ||

@@ -12,7 +12,7 @@ import { endsInFirst, endsWithSingle, lastItems, starTimes, works } from './repe
 import { cornerPlaces } from './source'
 import type { ItemRunner } from './stitching'
 import type { Span } from './tokens'
-import { UNMARKED } from './tree'
+import { UNMARKED } from './marked'
 import type { GroupItem, Item, RepeatClause, StarItem } from './tree'
 import { baseSource, report, sourceOf, spend } from './work'
 import type { Work } from './work'

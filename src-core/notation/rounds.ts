@@ -6,6 +6,7 @@ import type { Beginning } from './beginning'
 import { isError } from './laps'
 import { leavePlaces } from './leaving'
 import { EDGE, standsOnEdge } from './borders'
+import { coverNext } from './long-stitches'
 import { gatherLoose } from './loose-groups'
 import { addFinding, clampCount } from './reading'
 import type { Reading } from './reading'
@@ -239,6 +240,21 @@ function leaveOpen(made: Attempt, beginning: Beginning, other: number | null): A
 const misfits = ({ work }: Attempt): number =>
   work.findings.filter((found) => isError(found) && found.code !== 'rounds/wrong-end-count').length
 
+/** Works one round; where its long stitches are told to cover none, they do if only that comes out even, or the words say so. */
+function workCovering(
+  reading: Reading,
+  tree: Omit<RoundsTree, 'repeats'>,
+  node: RoundNode,
+  number: number,
+  items: readonly Item[],
+): Attempt {
+  const made = workAsBegun(reading, tree, node, number, items)
+  const covered = node.broken ? null : coverNext(items, tree.text)
+  if (!covered || (made.errors === 0 && (!covered.said || statedStitches(items) !== null))) return made
+  const other = workAsBegun(reading, tree, node, number, covered.items)
+  return other.errors === 0 && !other.work.open ? other : made
+}
+
 /** Works one round; where stitches stand loose before a space, they are gathered into it if only that comes out even. */
 export function workRound(
   reading: Reading,
@@ -247,7 +263,7 @@ export function workRound(
   number: number,
   items: readonly Item[],
 ): Attempt {
-  const made = workAsBegun(reading, tree, node, number, items)
+  const made = workCovering(reading, tree, node, number, items)
   const passes = ({ work }: Attempt) => work.findings.some(({ code }) => code === 'rounds/stitches-passed')
   if ((made.errors === 0 && !passes(made)) || node.broken) return made
   const gathered = reading.gathered.get(items) ?? gatherLoose(items)

@@ -127,6 +127,8 @@ function runSkip(work: Work, item: SkipItem): void {
     work.left = item.left ?? null
     return
   }
+  // A long stitch into the round before itself covers nothing more.
+  if (item.covers && work.last?.source === baseSource(work)) return
   placeTargets(work, item.place, SKIPPING)
 }
 

@@ -1,5 +1,7 @@
 /** Sequences of phrases: commas and stops, brackets of three kinds, asterisks and what repeats them. */
-import { STARS, readAmount, readClosedAmount, readEnding, readRepeatClause, readTimesStar } from './clauses'
+import { passListAlong, sameBackAhead } from './along-chain'
+import { STARS, readAmount, readClosedAmount, readRepeatClause, readTimesStar } from './clauses'
+import { readEnding } from './ending-words'
 import { readCountSentence, readCounts, readStatement } from './stated'
 import { passExplanation } from './explained'
 import { passMiddle } from './foundation'
@@ -241,7 +243,7 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
         }
         if (key === 'in' && reader.sees('in', 'place', 'of')) break
         if (key === 'on' && reader.key(1) === 'last') break
-        if (star === null && items.length > 0 && repeatsWhole(reader, items)) break
+        if (star === null && items.length > 0 && (repeatsWhole(reader, items) || sameBackAhead(reader))) break
       }
       const repeat = readRepeatClause(reader, sequence)
       if (repeat) {
@@ -260,6 +262,7 @@ export function sequenceReader(matches: ReadonlyMap<number, number>) {
         star = null
         continue
       }
+      if (items.length > (star?.index ?? 0) && passListAlong(reader, items)) continue
       const told =
         DASHES.has(key) && (items.length > 0 || STOPS.has(reader.spelled(-1))) ? readToldCount(reader) : null
       if (told) {

@@ -19,6 +19,19 @@ function saidOfSkipped(items: readonly Item[]): StatementItem | null {
 const NOT_COUNTED =
   /\b(skipped|missed|unworked|turning)\s+ch[^.;)]*\b(not|never|don.?t|doesn.?t|no)\b[^.;)]*\b(counts?|sts?|stitch|stitches|tr|dc)\b/i
 
+const makesChains = (items: readonly Item[], count: number): boolean =>
+  items.some(
+    (item) =>
+      (item.type === 'chain' && item.count === count) ||
+      ('items' in item && item.type !== 'placed' && makesChains(item.items, count)),
+  )
+
+/** "Dc in 8th ch from hook, *ch 2, skip 2 ch, dc in next ch*": the chains over those that a first space passes over. */
+const meshSpace = (items: readonly Item[], over: number): number =>
+  over > 0 && over % 2 === 0 && items.some(({ type }) => type === 'star') && makesChains(items, over / 2)
+    ? over / 2
+    : 0
+
 /**
  * Dc (or taller) in the 4th ch from the hook: the chains passed over stand for a stitch, and for a space behind it
  * where the text says so ("4 skipped chs count as dc and ch 1").
@@ -46,8 +59,9 @@ export function standForSkipped(work: Work, target: Target, stitch: StitchKey, f
   stem.standing = true
   stem.countsAs = countsAs
   stem.group = target.group
-  if (!stated || said.chains === 0) return
-  const chains = Math.min(said.chains, stem.count - 1)
+  const space = stated ? said.chains : meshSpace(work.node.items, passed - STITCHES[countsAs].beginningChains)
+  if (space === 0) return
+  const chains = Math.min(space, stem.count - 1)
   stem.count -= chains
-  push(work, 'space', 'ch', said, { count: chains })
+  push(work, 'space', 'ch', said ?? work.node, { count: chains })
 }

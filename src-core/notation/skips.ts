@@ -1,5 +1,5 @@
 /** Places that are passed over: "sk next 2 sts", "sk next (ch-1 sp, dc, ch-1 sp)", "miss the dc behind it". */
-import { readNoun, sizeAhead } from './nouns'
+import { readNoun, readRound, sizeAhead } from './nouns'
 import { readPlace } from './places'
 import { BOUNDARY } from './prose'
 import type { Reader } from './reader'
@@ -36,15 +36,22 @@ const readListed = (reader: Reader): Place | null => {
   })
 }
 
+/** "(The Rnd 4 st) behind the dc", "behind it": which one is passed. */
+function passBehindIt(reader: Reader): void {
+  if (reader.sees('behind')) while (reader.peek() && !reader.seesAny(BOUNDARY)) reader.at++
+}
+
 /** A place without "in" after "sk": "next 2 sts", "2", "last st", "ch-1 sp". */
 function readSkipped(reader: Reader): Place | null {
   reader.skip('over', 'out')
   const place = readListed(reader) ?? readPlace(reader, true)
-  if (place) return place
+  if (place) return (passBehindIt(reader), place)
   const start = reader.at
   return reader.attempt(() => {
     const named = reader.skip('the')
     reader.skip('a', 'an')
+    // "The Rnd 4 st behind the dc".
+    if (reader.isA('round')) readRound(reader)
     const space = reader.skipA('space')
     const stitch = space || reader.skipA('stitch') ? null : readStitch(reader)
     if (!space && !stitch && reader.key(-1) !== 'st') return null
@@ -56,7 +63,7 @@ function readSkipped(reader: Reader): Place | null {
     // "Miss the dc behind it", "sk st behind FPdc": the one that a post stitch stands before.
     // "Skipping the sc" alone passes those that are passed anyway.
     if (named && !reader.sees('behind')) return null
-    if (reader.sees('behind')) while (reader.peek() && !reader.seesAny(BOUNDARY)) reader.at++
+    passBehindIt(reader)
     const span = reader.span(start)
     const noun = space
       ? ({ kind: 'space', chains: null, corner: false } as const)

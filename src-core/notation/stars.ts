@@ -115,7 +115,10 @@ export const goOn = (reader: Reader, items: readonly Item[]): WorkItem | null =>
 /** "sc, 2 sc*, rep from * around": the asterisk stands behind what it marks. */
 export function markBefore(items: Item[]): void {
   const at = items.findIndex(
-    (item) => item.type === 'star' && item.repeat !== null && item.items.every(({ type }) => type === 'note'),
+    (item) =>
+      item.type === 'star' &&
+      item.repeat !== null &&
+      item.items.every((each) => each.type === 'note' && each.unread !== 'work'),
   )
   const star = items[at]
   const from = items.findIndex(isBody)

@@ -3,12 +3,13 @@ import { STITCHES } from '../stitches/table'
 import type { StitchKey } from '../stitches/table'
 import { findBeginning } from './beginning'
 import { bunchOf, isBunchForm, stitchesUnder } from './bunches'
-import { alongFoundation, cellsLeft, nextCell } from './chain-targets'
+import { alongFoundation, cellsLeft, nextCell, standsOnChain, tipCell } from './chain-targets'
 import { WORKED } from './source'
 import { WORKING, nextStitch, settle } from './taking'
 import type { Taking } from './taking'
 import { standForSkipped } from './skipped-chains'
 import { beginningTarget } from './targets'
+import { cornerBefore } from './corners-as-before'
 import { definedKey } from './vocabulary'
 import type { Span } from './tokens'
 import { isSlip } from './tree'
@@ -40,7 +41,7 @@ function definitionOf(work: Work, name: StitchName): Definition | null {
     work.tree.definitions.find(
       (found) => found.form === name.form && name.form !== 'special' && name.size === 0,
     ) ??
-    null
+    cornerBefore(work, name)
   )
 }
 
@@ -283,8 +284,9 @@ export function makeDecrease(work: Work, name: StitchName, targets: readonly Tar
 
 /** The next stitch, or the next chain of the one that is worked along. */
 function nextBare(work: Work, taking: Taking): Target {
-  const along = work.base.kind === 'chain' ? work.chain : null
-  return along && cellsLeft(along) > 0 ? nextCell(work) : nextStitch(work, null, taking)
+  const along = work.base.kind === 'chain' || standsOnChain(work) ? work.chain : null
+  if (!along) return nextStitch(work, null, taking)
+  return cellsLeft(along) > 0 ? nextCell(work) : (tipCell(work, along) ?? nextStitch(work, null, taking))
 }
 
 /** Stitch and legs of a cluster: as named, as explained, else as is usual. */

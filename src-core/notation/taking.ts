@@ -147,11 +147,12 @@ export function ringTarget(work: Work, part: PlacePart): Target {
   const { base } = work
   if (base.kind === 'none' || (base.kind === 'round' && base.state.unknown)) {
     // "6 sc in magic ring" makes the ring as it names it.
-    const named = part.noun.kind === 'ring' && part.noun.yarn
+    const chains = part.noun.kind === 'ring' ? (part.noun.chains ?? 0) : 0
+    const named = part.noun.kind === 'ring' && (part.noun.yarn || chains > 0)
     if (!named) report(work, 'rounds/no-ring', part, {}, 'once')
     if (base.kind === 'none') {
-      work.base = { kind: 'ring', chains: 0 }
-      if (named) work.foundation = { kind: 'ring', chains: 0 }
+      work.base = { kind: 'ring', chains }
+      if (named) work.foundation = { kind: 'ring', chains }
     }
   }
   if (base.kind === 'round') work.picked = true

@@ -64,7 +64,12 @@ export type Noun =
   | { readonly kind: 'corner' }
   | { readonly kind: 'chain' }
   /** `yarn`: an adjustable ring, made as it is named ("6 sc in magic ring"). */
-  | { readonly kind: 'ring'; readonly yarn: boolean }
+  | {
+      readonly kind: 'ring'
+      readonly yarn: boolean
+      /** "A ring of 8 ch": what it is made of, told with what goes into it. */
+      readonly chains?: number
+    }
   /** Between stitches ("sp between next 2 dc") or between groups ("sp between shells"). */
   | { readonly kind: 'gap'; readonly of: 'stitch' | 'group' }
   /** The end of a row, along the side of a piece. */
@@ -151,6 +156,8 @@ export interface SkipItem extends Span {
   readonly unworked: boolean
   /** "leave last 3 sts": how many that are. */
   readonly left?: number
+  /** Covered by the long stitch before it. */
+  readonly covers?: true
 }
 export interface GroupItem extends Span {
   readonly type: 'group'
@@ -172,8 +179,6 @@ export interface StarItem extends Span {
   /** `*…* 6 times`: the amount stands after a closing asterisk and counts all. */
   readonly closed: boolean
 }
-/** The mark of a repeat that the text sets none for. */
-export const UNMARKED = ''
 export interface RepeatClause extends Span {
   /** As said: "4 more times" 4, "twice" 2; null where it goes on around. */
   readonly amount: number | null

@@ -241,6 +241,12 @@ function readSpecial(reader: Reader, name: Draft): boolean {
     name.reverse = true
     return true
   }
+  // "Spike st", "long stitch": a long sc, wherever its hook goes.
+  const long = ['spike', 'long'].includes(reader.key(-1))
+  if (long && reader.skipA('stitch')) {
+    name.stitch = 'sc'
+    return true
+  }
   const begun = begunForm(reader)
   if (begun) name.beginning = true
   const form = begun ?? formAt(reader)

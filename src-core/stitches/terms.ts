@@ -16,17 +16,26 @@ interface StitchNames {
 const CHAIN: StitchNames = { abbreviation: 'ch', name: 'chain', also: ['chain stitch', 'chain st'] }
 const SLIP_ALSO = ['sl st', 'ss', 'sl', 'slst', 'sl stitch', 'slip st']
 
+/** What stitches are called where other languages are at home, alike in both terms. (Common practice, no source.) */
+const ABROAD = {
+  sc: ['solid', 'firm', 'fixed', 'tight', 'low'],
+  hdc: ['half high'],
+  dc: ['high'],
+} as const satisfies Partial<Record<StitchKey, readonly string[]>>
+const abroad = (key: keyof typeof ABROAD): string[] =>
+  ABROAD[key].flatMap((word) => [`${word} stitch`, `${word} st`])
+
 const NAMES: Readonly<Record<Terms, Readonly<Record<StitchKey, StitchNames>>>> = {
   US: {
     ch: CHAIN,
     'sl st': { abbreviation: 'sl st', name: 'slip stitch', also: SLIP_ALSO },
-    sc: { abbreviation: 'sc', name: 'single crochet', also: ['single'] },
+    sc: { abbreviation: 'sc', name: 'single crochet', also: ['single', ...abroad('sc')] },
     hdc: {
       abbreviation: 'hdc',
       name: 'half double crochet',
-      also: ['half double', 'half-double', 'half-double crochet', 'half dc'],
+      also: ['half double', 'half-double', 'half-double crochet', 'half dc', ...abroad('hdc')],
     },
-    dc: { abbreviation: 'dc', name: 'double crochet', also: ['double'] },
+    dc: { abbreviation: 'dc', name: 'double crochet', also: ['double', ...abroad('dc')] },
     tr: { abbreviation: 'tr', name: 'treble crochet', also: ['treble', 'triple crochet', 'trc'] },
     dtr: {
       abbreviation: 'dtr',
@@ -42,13 +51,13 @@ const NAMES: Readonly<Record<Terms, Readonly<Record<StitchKey, StitchNames>>>> =
   UK: {
     ch: CHAIN,
     'sl st': { abbreviation: 'ss', name: 'slip stitch', also: SLIP_ALSO },
-    sc: { abbreviation: 'dc', name: 'double crochet', also: ['double'] },
+    sc: { abbreviation: 'dc', name: 'double crochet', also: ['double', ...abroad('sc')] },
     hdc: {
       abbreviation: 'htr',
       name: 'half treble crochet',
-      also: ['half treble', 'half-treble', 'half-treble crochet', 'half tr'],
+      also: ['half treble', 'half-treble', 'half-treble crochet', 'half tr', ...abroad('hdc')],
     },
-    dc: { abbreviation: 'tr', name: 'treble crochet', also: ['treble'] },
+    dc: { abbreviation: 'tr', name: 'treble crochet', also: ['treble', ...abroad('dc')] },
     tr: {
       abbreviation: 'dtr',
       name: 'double treble crochet',

@@ -109,3 +109,21 @@ describe('Joined as you go', () => {
   it('misses a space that the first one has not', () =>
     expect(told(second('5ch', 'of second square'), 'UK')).toHaveLength(1))
 })
+
+describe('More of what is said abroad', () => {
+  it.each([
+    'Rnd 1: 6 firm stitches in a magic ring.\nRnd 2: double every stitch (12 sts)\nRnd 3: double every 2nd st (18 sts)',
+    'Rnd 1: 6 solid stitches in a magic ring.\nRnd 2: 2 solid stitches in each stitch = 12 solid stitches.\nRnd 3: *1 solid stitch, 2 solid stitches in next stitch*, repeat 6x in total = 18.',
+    'Rnd 1: 6 sc in thread ring, close with a chain stitch.\nRnd 2: double each st, finish the round with a slip stitch. (12)\nRnd 3: *1 sc, increase 1 st; from * repeat still 5 x, close with 1 slip stitch in the first sc. (18)',
+  ])('is counted: %s', (text) => {
+    expect(told(text)).toEqual([])
+    expect(made(text)).toEqual([6, 12, 18])
+  })
+
+  it('marks a stitch that nobody knows, and rows of filet told by what they show', () => {
+    expect(told('Rnd 1: Magic ring. 12 full st in ring, close with sl st.').join()).toMatch('rounds/not-read')
+    const row = 'Row 1: Ch 30, dc in 4th ch from hook and in each ch across, turn. (28 dc)'
+    for (const filet of ['1 block, 7 spaces, 1 block', '*1 open mesh, 1 solid mesh; rep from * across'])
+      expect(told(`${row}\nRow 2: Ch 3 (counts as dc), ${filet}, turn.`).join()).toMatch('rounds/not-read')
+  })
+})

@@ -1,0 +1,109 @@
+/** "Corners as before", "work corners as in Rnd 2": what goes into a corner is told by an earlier round. */
+import { passAsThere } from './as-there'
+import type { Reader } from './reader'
+import { plainPlace } from './skips'
+import { isSlip } from './tree'
+import type { Definition, Item, PlacePart, RoundNode, StitchName, WorkItem } from './tree'
+import { NO_NAME } from './tree'
+import type { Work } from './work'
+
+const SIDES = new Set(['with', 'and', 'but'])
+
+/** What stands before the corners: a verb, "with", "increasing in". */
+function passLead(reader: Reader): void {
+  while (reader.skip('with', 'and', 'make', 'having', 'keep', 'keeping', 'do') || reader.skipA('verb'))
+    continue
+  if (reader.skip('inc', 'increasing')) reader.skip('in', 'at', 'on')
+  reader.skip('all')
+  reader.skip('the')
+}
+
+/** "Corners as before", "corner as in Rnd 2": a corner, or each of them, that an earlier round tells. */
+export const readCornersAsBefore = (reader: Reader): WorkItem | null => {
+  const start = reader.at
+  return reader.attempt(() => {
+    passLead(reader)
+    const from = reader.at
+    const all = reader.skip('each', 'every', 'all')
+    reader.skip('next', 'last', 'the', 'other')
+    const each = all || reader.spelled() === 'corners'
+    if (!reader.skip('corner')) return null
+    if (reader.isA('space')) reader.at++
+    const noun = reader.span(from)
+    if (!passAsThere(reader)) return null
+    // "…, with ch 1, 3 dc in next ch-1 sp along each side" tells the sides in prose.
+    if (reader.seesAny(SIDES, reader.sees(',') ? 1 : 0)) return null
+    const span = reader.span(start)
+    const stitch: StitchName = { ...NO_NAME, form: 'special', name: reader.words(span), ...span }
+    const which = each ? 'each' : 'next'
+    const place = plainPlace({ which, each, noun: { kind: 'corner' }, extent: null }, noun)
+    return { type: 'work', count: null, stitch, place, ...span }
+  })
+}
+
+/** Whether a name is that of corners as an earlier round has them. */
+const isAsBefore = ({ form, name }: StitchName): boolean => form === 'special' && /\bcorners?\b/i.test(name)
+
+const isCorner = ({ noun }: PlacePart): boolean =>
+  noun.kind === 'corner' || (noun.kind === 'space' && noun.corner)
+
+/** How surely an item is what goes into a corner; 0 where it is not. */
+function cornered(item: Item): number {
+  if (!('place' in item) || item.place?.parts.length !== 1) return 0
+  const [part] = item.place.parts
+  if (part!.which === 'same' || part!.which === 'elsewhere') return 0
+  if (item.type === 'work') {
+    const many = (item.count ?? 1) > 1 && !isSlip(item.stitch) && !isAsBefore(item.stitch)
+    return many && isCorner(part!) ? 2 : many && part!.which === 'next' && part!.count === 1 ? 1 : 0
+  }
+  if (item.type !== 'group' && item.type !== 'placed') return 0
+  const grows = item.items.some(({ type }) => type === 'chain')
+  return isCorner(part!) ? 4 : grows && part!.noun.kind === 'space' ? 3 : 0
+}
+
+/** What a round works into its corners: the surest of its items. */
+function cornerOf(items: readonly Item[]): Item | null {
+  let best: Item | null = null
+  const look = (list: readonly Item[]) => {
+    for (const item of list) {
+      if (cornered(item) > (best ? cornered(best) : 0)) best = item
+      if (item.type === 'star' || (item.type === 'group' && !item.place)) look(item.items)
+    }
+  }
+  look(items)
+  return best
+}
+
+/** Corners by round, as told there or before. */
+const known = new WeakMap<RoundNode, Item | null>()
+
+function cornersAt(rounds: readonly RoundNode[], index: number): Item | null {
+  let from = index
+  while (from >= 0 && !known.has(rounds[from]!)) from--
+  let corner = from >= 0 ? known.get(rounds[from]!)! : null
+  for (let at = from + 1; at <= index; at++) {
+    corner = cornerOf(rounds[at]!.items) ?? corner
+    known.set(rounds[at]!, corner)
+  }
+  return corner
+}
+
+/** The corner of an earlier round under the name of the one in hand; null where none is told. */
+export function cornerBefore(work: Work, name: StitchName): Definition | null {
+  if (!isAsBefore(name)) return null
+  const { rounds } = work.tree
+  const number = Number(/\b(?:r|rnds?|rounds?|rows?)\s*(\d+)/i.exec(name.name)?.[1] ?? 0)
+  const before = rounds.findLastIndex(
+    ({ start, numbers }) =>
+      start < work.node.start &&
+      (number === 0 || (numbers !== null && numbers[0] <= number && number <= numbers[1])),
+  )
+  const corner = cornersAt(rounds, before)
+  if (!corner) return null
+  const { start, end, line, column } = corner
+  const span = { start, end, line, column }
+  const items =
+    corner.type === 'group' || corner.type === 'placed' ? corner.items : [{ ...corner, place: null } as Item]
+  const stitch = corner.type === 'work' ? corner.stitch.stitch : null
+  return { names: [], keys: [], form: 'shell', stitch, items, description: span, ...span }
+}

@@ -1,0 +1,76 @@
+/** Stitches that the text explains: what stands under their names. */
+import { canonicalStitch } from '../stitches/terms'
+import type { Explained } from './explained'
+import type { Reader } from './reader'
+import { MAKES, readBody, spanTokens } from './round-body'
+import type { Heading } from './round-headings'
+import type { Definition, Item, StitchForm } from './tree'
+import { definedKey, isForm, readStitch } from './vocabulary'
+import { wordOf } from './words'
+
+const FORM_BY_ITEMS = (items: readonly Item[]): StitchForm =>
+  items.some((item) => item.type === 'work' || item.type === 'group' || item.type === 'placed')
+    ? 'shell'
+    : 'special'
+
+/** "MB (make bobble)": what a stitch is called tells its form, whatever its abbreviation. */
+const formNamed = (names: readonly string[]): StitchForm | null =>
+  (['bobble', 'popcorn', 'puff', 'cluster'] as const).find((form) =>
+    names.some((name) => name.split(/\s+/).some((word) => wordOf(word).is === form)),
+  ) ?? null
+
+/** A stitch under its name, with the words up to a token that explain it. */
+export function readDefinition(reader: Reader, heading: Heading | Explained, to: number): Definition {
+  const label = heading.label ?? ''
+  const [, long = label, short = ''] = /^(.*?)\s*[([](?!e?s[)\]])([^)\]]*)[)\]]$/.exec(label) ?? []
+  const names = [long, short]
+    .flatMap((name) => name.split(/\/|\bor\b/i))
+    .map((name) =>
+      name
+        .trim()
+        .toLowerCase()
+        .replace(/^(an?|the) /, ''),
+    )
+    .filter((name) => name !== '')
+  reader.at = heading.from
+  const manner = reader.isA('manner')
+  const named = readStitch(reader)
+  // "Tr3tog", "FPdc" and "sc" are known as they stand, "long dc" is not.
+  const known = named !== null && !manner && (named.form === 'together' || named.form === 'plain')
+  const before = reader.findings.length
+  const { items } = readBody(reader, heading.to, to)
+  // Special stitches are explained in prose; what is not understood there is no slip of the pattern.
+  reader.findings.length = before
+  const form = named && named.form !== 'plain' ? named.form : (formNamed(names) ?? FORM_BY_ITEMS(items))
+  return {
+    names,
+    keys: known ? [] : names.map(definedKey),
+    form,
+    stitch: named?.stitch ?? null,
+    items,
+    description: spanTokens(reader.tokens, heading.to, to),
+    ...heading.span,
+  }
+}
+
+/** "dc = double crochet", "rep = repeat": a list of abbreviations explains no stitch of its own. */
+export function isKnown(name: string): boolean {
+  const [first = '', ...others] = name.replace(/\(e?s\)$/, '').split('-')
+  // "ch-sp = chain space".
+  if (others.length > 0 && [first, ...others].every(isKnown)) return true
+  const word = wordOf(name.replace(/\(e?s\)$/, ''))
+  return word.known ? !isForm(word) : (canonicalStitch(name, 'US') ?? canonicalStitch(name, 'UK')) !== null
+}
+
+/** "Corner = (2 dc, ch 2, 2 dc)": a word of the trade that the text makes one thing of, not an abbreviation. */
+export const makesGroup = ({ items }: Definition): boolean =>
+  items.some(
+    (item) =>
+      (item.type === 'group' || item.type === 'placed') && item.items.some((each) => MAKES.has(each.type)),
+  ) ||
+  items.filter(({ type }) => type === 'work' || type === 'chain').length > 1 ||
+  items.some((item) => item.type === 'work' && item.stitch.form === 'together')
+
+/** "mc = magic circle". */
+export const makesRing = ({ items }: Definition): boolean =>
+  items.length > 0 && items.every((item) => item.type === 'foundation' && item.ring === 'adjustable')

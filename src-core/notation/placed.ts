@@ -1,0 +1,68 @@
+/** A place first, then what goes into it: "in next ch-5 sp work …", "next corner: 3 dc, ch 3, 3 dc". */
+import { STARS } from './clauses'
+import type { SequenceReader } from './clauses'
+import { readPlace } from './places'
+import type { Reader } from './reader'
+import type { NoteItem, Place, PlacedItem, StarItem } from './tree'
+
+/** "In ring, *sc, ch 2; rep from * 3 more times": what is repeated goes into that place, not on from it. */
+function staysThere(star: StarItem, place: Place): boolean {
+  if (star.repeat?.amount == null) return false
+  const inRing = place.parts[0]!.noun.kind === 'ring'
+  return star.items.every((item) => {
+    if (item.type === 'skip') return false
+    const at = 'place' in item ? item.place?.parts[0] : undefined
+    return !at || (inRing && at.noun.kind === 'ring')
+  })
+}
+
+/** "Next corner: 3 dc, ch 3, 3 dc": a place that a colon makes one of what follows. */
+const cornerAhead = (reader: Reader): Place | null =>
+  reader.attempt(() => {
+    const at = reader.at
+    while (
+      ['next', 'each', 'first', 'last', 'every', 'the', 'other', 'second', 'third'].includes(reader.key())
+    )
+      reader.at++
+    const named = reader.isA('counted') || reader.peek()?.kind === 'chains' || reader.isA('chain')
+    reader.at = at
+    const place = named ? readPlace(reader, true) : null
+    const kind = place?.parts[0]!.noun.kind
+    return place && (kind === 'corner' || kind === 'space') && reader.sees(':') ? place : null
+  })
+
+/** "In next 3 ch. sp. 3 tr, 3 ch, 3 tr.": the stop of the abbreviation ends no sentence; passes it. */
+const passShortStop = (reader: Reader): void => {
+  const next = reader.peek(1)
+  const goesOn = next?.kind === 'number' || next?.key === '(' || /^\p{Ll}/u.test(next?.text ?? '')
+  if (reader.sees('.') && /^(sps?|lps?|sts?|ch)$/.test(reader.spelled(-1)) && goesOn && !next!.first)
+    reader.at++
+}
+
+/** "In next ch-5 sp work …": a place first, then what goes into it. */
+export function readPlaced(reader: Reader, sequence: SequenceReader): PlacedItem | NoteItem | null {
+  const start = reader.at
+  return reader.attempt((): PlacedItem | NoteItem | null => {
+    const place = reader.isA('place') ? readPlace(reader) : cornerAhead(reader)
+    if (!place) return null
+    // "Working between the stitches, not into the tops: …" only says how.
+    if (
+      reader.sees(',') &&
+      place.parts[0]!.noun.kind === 'gap' &&
+      reader.key(-1) !== 'next' &&
+      reader.spelled(1) === 'not'
+    )
+      return { type: 'note', effect: null, ...reader.span(start) }
+    if (!reader.skip(',', ':')) passShortStop(reader)
+    while (reader.skip('work', 'make', 'place', 'crochet', 'put', 'do')) continue
+    reader.skip(':')
+    const at = reader.at
+    const items = sequence(reader, STARS.has(reader.key()) ? 'star' : 'placed')
+    if (items[0]?.type === 'star' && !staysThere(items[0], place)) return null
+    if (reader.at === at) return null
+    // Prose behind a place ("in ring, pull tail") is prose altogether; it is not read a second time.
+    if (items.every((item) => item.type === 'note'))
+      return { type: 'note', effect: null, ...reader.span(start) }
+    return { type: 'placed', place, items, ...reader.span(start) }
+  })
+}

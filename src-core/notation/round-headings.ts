@@ -1,0 +1,180 @@
+/** Headings of rounds: "Rnd 3:", "3rd rnd:", "Rnds 4–6:", "Round 4" on a line of its own. */
+import type { Reader } from './reader'
+import type { Span } from './tokens'
+import { isForm, readStitch } from './vocabulary'
+
+export interface Heading {
+  readonly kind: 'round' | 'section' | 'definition' | 'part'
+  /** First token of the heading, first token after it. */
+  readonly from: number
+  readonly to: number
+  readonly numbers: readonly [number, number] | null
+  readonly label: string | null
+  readonly span: Span
+}
+
+const RANGE = new Set(['-', '–', '—', 'to', 'and', '&', 'through'])
+const ENDS = new Set([':', '.', '—', '–', '-', ')'])
+
+/** "4", "4-6", "4 and 5", "4, 5 and 6" behind "Rnds". */
+function readNumbers(reader: Reader): [number, number] | null {
+  const one = !/s$/.test(reader.spelled(-1))
+  reader.skip('#')
+  const first = reader.number()
+  if (first === null) return null
+  let last = first
+  for (;;) {
+    const next = reader.attempt(() => {
+      // "R4-R5": the hyphen hangs on the figure.
+      const hangs = reader.tokens[reader.at - 1]?.hyphen === true
+      const dash = one && reader.peek()?.spaced && reader.peek(1)?.spaced && /^[-–—]$/.test(reader.key())
+      if (!hangs && !reader.seesAny(RANGE) && !reader.sees(',')) return null
+      if (!hangs) reader.at++
+      reader.skip('and')
+      if (!reader.skipA('round')) reader.skip('r')
+      const number = reader.peek()?.kind === 'number' ? reader.number() : null
+      // "Round 1 – 3 ch, …" is one round, which begins with chains.
+      const stitch = reader.peek()
+      if (stitch && (reader.isA('chain') || reader.isA('stitch') || isForm(stitch))) return null
+      // "Round 1 – 6 sc in ring".
+      if (dash && reader.attempt(() => readStitch(reader))) return null
+      return number !== null && number > last ? number : null
+    })
+    if (next === null) return [first, last]
+    last = next
+  }
+}
+
+/** "4th round, with white: 1 ch, …": what it is worked with stands before the colon; passes the comma. */
+function passWith(reader: Reader): boolean {
+  if (!reader.sees(',') || !['with', 'using', 'in'].includes(reader.key(1))) return false
+  for (let ahead = 2; ahead < 8; ahead++) {
+    const token = reader.peek(ahead)
+    if (token?.key === ':') return ++reader.at > 0
+    if (token?.kind !== 'word' || token.first) return false
+  }
+  return false
+}
+
+/** "(RS)", "[leaf]" or up to three plain words between the number and the colon. */
+export function readLabel(reader: Reader): string | null {
+  const opener = reader.key()
+  if ((opener === '(' || opener === '[') && !reader.peek()!.first) {
+    const start = reader.at
+    const closer = opener === '(' ? ')' : ']'
+    const label = reader.attempt(() => {
+      reader.at++
+      while (reader.peek() && !reader.sees(closer)) {
+        if (reader.at - start > 8 || reader.sees('(')) return null
+        reader.at++
+      }
+      return reader.skip(closer) ? reader.words(reader.span(start)).slice(1, -1).trim() : null
+    })
+    return label
+  }
+  return null
+}
+
+const UNITS = new Set(['"', '″', '”', "''", 'cm', 'mm', 'inch', 'inches', 'ins'])
+
+/** A number with a unit of length: `2½" across`, "10 cm", "4 in (10 cm)"; "5 dc in same st" is none. */
+export function isMeasure(reader: Reader): boolean {
+  if (reader.peek()?.kind !== 'number') return false
+  for (let ahead = 1; ahead <= 4; ahead++) {
+    const token = reader.peek(ahead)
+    if (!token || token.first) return false
+    if (UNITS.has(token.key)) return true
+    const next = reader.peek(ahead + 1)
+    if (token.key === 'in')
+      return !next || next.first || next.kind === 'mark' || /^(across|diam|square)/.test(next.key)
+    if (token.kind === 'word') return false
+  }
+  return false
+}
+
+function readEnd(reader: Reader, startOfLine: boolean): boolean {
+  if (reader.skip(':')) {
+    reader.skip('-', '–', '—')
+    return true
+  }
+  if (startOfLine && passWith(reader)) return true
+  // "Round 2 = 6 x (sc, inc)"; "Rounds 1 and 2 = 3 in" is a gauge.
+  if (startOfLine && reader.sees('=')) {
+    reader.at++
+    if (!isMeasure(reader)) return true
+    reader.at--
+    return false
+  }
+  // "… in a ring. 1st round.—6 ch., …" within a line.
+  const stopped = reader.sees('.') && [':', '—', '–'].includes(reader.key(1)) && !reader.peek(1)!.spaced
+  if (stopped && reader.key(1) === ':') {
+    reader.at += 2
+    return true
+  }
+  const dash = stopped || (['—', '–'].includes(reader.key()) && reader.peek()?.spaced === false)
+  // "RND 2 → ch 2", "R1 ~ 4ch".
+  if (startOfLine && reader.peek()?.kind === 'mark' && /^[~→⇒➔►▶>•·]+$/.test(reader.key())) {
+    reader.at++
+    return true
+  }
+  if ((!startOfLine && !dash) || !ENDS.has(reader.key())) return false
+  reader.skip('.')
+  while (reader.skip('—', '–', '-', ')')) continue
+  return true
+}
+
+export function readRoundHeading(reader: Reader, startOfLine: boolean): Heading | null {
+  const from = reader.at
+  return reader.attempt((): Heading | null => {
+    let numbers: [number, number] | null = null
+    const next = reader.skip('next', 'last')
+    // "1 rnd.", "2 row:".
+    const counted = startOfLine && reader.isA('round', 1) && ENDS.has(reader.key(2)) ? reader.number() : null
+    const ordinal = next ? null : (counted ?? reader.ordinal() ?? (reader.skip('first') ? 1 : null))
+    if (ordinal !== null) {
+      let last = ordinal
+      const more = reader.attempt(() => {
+        if (!reader.seesAny(RANGE)) return null
+        reader.at++
+        return reader.ordinal()
+      })
+      if (more !== null) last = more
+      if (!reader.skipA('round')) return null
+      numbers = [ordinal, last]
+    } else {
+      const compact = /^r$/.test(reader.key()) && reader.peek(1)?.kind === 'number'
+      if (!reader.isA('round') && !(compact && startOfLine)) return null
+      reader.at++
+      reader.skip('.')
+      if (!next) {
+        numbers = readNumbers(reader)
+        if (!numbers) return null
+      }
+    }
+    const label = readLabel(reader)
+    if (!readEnd(reader, startOfLine)) {
+      // "Round 4" on a line of its own.
+      const alone = startOfLine && (reader.peek()?.first ?? false)
+      const opens =
+        alone ||
+        reader.sees('*') ||
+        reader.sees('(') ||
+        reader.peek()?.kind === 'number' ||
+        reader.isA('instruction') ||
+        // "R3 Back to normal: 3ch, …".
+        (ordinal === null && reader.tokens[from]!.is === 'r' && reader.peek()?.kind === 'word') ||
+        reader.attempt(() => readStitch(reader)) !== null
+      if (!startOfLine || !opens) return null
+      // The stitch that was looked at belongs to the round.
+      reader.at = from
+      reader.skip('next', 'last')
+      if (ordinal !== null) {
+        if (reader.ordinal() === null) reader.skip('first')
+      }
+      while (reader.isA('round') || reader.seesAny(RANGE) || reader.sees('r')) reader.at++
+      if (ordinal === null && !next) readNumbers(reader)
+      readLabel(reader)
+    }
+    return { kind: 'round', from, to: reader.at, numbers, label, span: reader.span(from) }
+  })
+}

@@ -1,0 +1,75 @@
+/** Which of what is there: "next 5", "each of next 3", "every 3rd", "same", "first", "2nd … from hook". */
+import { sizeAhead } from './nouns'
+import { passPointed } from './own-places'
+import type { Reader } from './reader'
+import type { Which } from './tree'
+
+export interface Draft {
+  which: Which
+  count: number
+  each: boolean
+}
+
+/** The next one, where nothing else is said. */
+export const NEXT_ONE: Draft = { which: 'next', count: 1, each: false }
+
+/** How many are named, where the figure does not belong to the space itself. */
+const amountAhead = (reader: Reader): number | null => (sizeAhead(reader) ? null : reader.number())
+
+const amountIn = (reader: Reader): number => amountAhead(reader) ?? 1
+
+/** "next 5", "each of next 3", "every 3rd", "same", "first", "2nd … from hook". */
+export function readWhich(reader: Reader): Draft | null {
+  // "In one of the slip stitches".
+  if (reader.skipAll('one', 'of')) {
+    reader.skip('the', 'these')
+    return { which: 'any', count: 1, each: false }
+  }
+  reader.skip('the', 'a')
+  // "In the one after that".
+  if (reader.skipAll('one', 'after')) {
+    reader.skip('that', 'it', 'this')
+    return NEXT_ONE
+  }
+  if (reader.skip('each', 'every')) {
+    // "In each following sp": each of those that are left.
+    if (reader.spelled() === 'following') reader.at++
+    if (reader.skip('other', 'alternate')) return { which: 'every', count: 2, each: true }
+    const nth = reader.ordinal()
+    if (nth !== null) return { which: 'every', count: nth, each: true }
+    reader.skip('of')
+    reader.skip('the')
+    // "in each of the other 5 sps", "in each of the remaining sps".
+    if (reader.skip('rem', 'other')) {
+      const count = amountAhead(reader)
+      return count === null ? { which: 'each', count: 1, each: true } : { which: 'next', count, each: true }
+    }
+    if (reader.skip('next')) return { which: 'next', count: amountIn(reader), each: true }
+    if (reader.skip('last')) return { which: 'last', count: reader.number() ?? 1, each: true }
+    if (reader.skip('first')) return { which: 'first', count: reader.number() ?? 1, each: true }
+    const count = amountAhead(reader)
+    if (count !== null) return (reader.skip('next'), { which: 'next', count, each: true })
+    return { which: 'each', count: 1, each: true }
+  }
+  if (reader.skip('next')) return { which: 'next', count: amountIn(reader), each: false }
+  // "*In this space 3 dc, …": in each lap the next one.
+  const opens = /^[*([]$/.test(reader.key(-2)) && reader.sees('this') && reader.isA('space', 1)
+  if (opens && reader.skip('this')) return NEXT_ONE
+  if (reader.skip('same') || passPointed(reader)) return { which: 'same', count: 1, each: false }
+  if (reader.skip('first')) return { which: 'first', count: amountIn(reader), each: false }
+  const end = reader.sees('end') && (reader.isA('chain', 1) || reader.isA('stitch', 1))
+  if (reader.skip('last') || (end && reader.skip('end')))
+    return { which: 'last', count: amountIn(reader), each: false }
+  if (reader.skip('any')) return { which: 'any', count: 1, each: false }
+  if (reader.skip('rem', 'all')) {
+    reader.skip('rem')
+    const count = reader.number()
+    return count === null ? { which: 'each', count: 1, each: true } : { which: 'next', count, each: true }
+  }
+  const nth = reader.ordinal()
+  if (nth === 1) return { which: 'first', count: 1, each: false }
+  if (nth !== null) return { which: 'nth', count: nth, each: false }
+  const count = amountAhead(reader)
+  if (count !== null) return { which: 'next', count, each: false }
+  return null
+}
