@@ -40,6 +40,8 @@ export interface SizeWay extends Holds {
   readonly motifs: number
   /** Balls that are to be bought with it; left out where none are. */
   readonly buy?: readonly { readonly id: string; readonly balls: number }[]
+  /** Grams and balls are without the motifs: what these take of a yarn is not known yet. */
+  readonly unweighed?: true
   /** Limits of the colours that it goes beyond: a yarn by grams, a colourway by motifs; left out where none. */
   readonly beyond?: readonly (
     | { readonly yarn: string; readonly grams: number }

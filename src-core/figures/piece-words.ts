@@ -1,7 +1,7 @@
 /** Motifs, half motifs and fillers in words: what each is called, where it stands. */
 import type { PieceKind, Plan } from '../../shared-types/plan'
 import { listOf } from '../joins/words'
-import { accountAt } from '../layout/placed'
+import { accountAt, placeInRow } from '../layout/placed'
 import type { PlacedPiece } from '../layout/placed'
 import { remembered } from '../memo'
 
@@ -28,12 +28,12 @@ export function nameAmong(plan: Plan, piece: Pick<PlacedPiece, 'kind' | 'motif'>
   return isOne || piece.kind === 'half' ? '' : (accountAt(plan, piece)?.name ?? '')
 }
 
-/** Where a piece stands: "row 5, motif 7", "between 14, 15, 27 and 28", "row 4, left"; of several motifs which one. */
+/** Where a piece stands, by the motifs that are there: "row 5, motif 7", "between 14, 15, 27 and 28", "row 4, left"; of several motifs which one. */
 export function standsWords(plan: Plan, piece: PlacedPiece): string {
   if (piece.kind === 'half') return `row ${piece.row}, ${piece.side}`
   if (piece.kind === 'motif') {
     const name = nameAmong(plan, piece)
-    return `row ${piece.row}, motif ${piece.column}${name ? `, ${name}` : ''}`
+    return `row ${piece.row}, motif ${placeInRow(plan, piece)}${name ? `, ${name}` : ''}`
   }
   const name = nameAmong(plan, piece)
   return `between ${listOf(roundOf(plan, piece))}${name ? `, ${name}` : ''}`

@@ -60,6 +60,8 @@ export function placeColumns(plan: Plan, rows: readonly MapRow[]): { place: numb
   const first = longest.motifs[0]!
   const last = longest.motifs.at(-1)!
   const pitch = longest.motifs.length > 1 ? (last.x - first.x) / (longest.motifs.length - 1) : Infinity
+  // A number at the top counts the places: it would be wrong of a motif to the left of which one is missing.
+  if (rows.some(({ motifs }) => motifs.some(({ column }, i) => column !== i + 1))) return []
   const places = new Map(longest.motifs.map((motif) => [motif.column, motif.x]))
   for (const row of rows) {
     for (const motif of row.motifs) {

@@ -1,5 +1,5 @@
 /** A big map in sheets: equal cuts of the plan, each printed with an overlap, crop ticks and a small key map. */
-import { mapSize } from '../layout/placed'
+import { mapSize, placeInRow } from '../layout/placed'
 import type { Bounds, Figure, FigureItem } from './figure'
 import { QUIET_INK } from './figure'
 import type { MapPainter } from './map'
@@ -99,7 +99,7 @@ export function tileMap(ground: MapGround, scale: number, width: number, height:
         area,
         view,
         rows: span(own.map((motif) => motif.row)),
-        places: span(own.map((motif) => motif.column)),
+        places: span(own.map((motif) => placeInRow(ground.plan, motif))),
         motifs: own.length,
       })
     }

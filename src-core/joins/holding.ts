@@ -87,7 +87,12 @@ export function holdingFindings(ids: readonly string[], { pieces, single }: Hold
   if (single.length > 0) {
     const cells = single.map((motif) => ids[motif]!)
     findings.push(
-      finding('joins/one-node', 'joining', { count: cells.length, cells: addressWords(cells) }, { cells }),
+      finding(
+        'joins/one-node',
+        'joining',
+        { count: cells.length, cells: addressWords(cells, ids) },
+        { cells },
+      ),
     )
   }
   return findings

@@ -48,6 +48,7 @@ export function singlePairs(
   const told: { readonly at: number; readonly key: string; readonly ids: string[] }[] = []
   const index =
     single.length > 0 ? new Map(placements.map(({ id }, i) => [id, i])) : new Map<string, number>()
+  const standing = () => placements.map(({ id }) => id)
   single.forEach((pair, at) => {
     const ids = pair.places.map(tidyAddress)
     const [one, other] = ids.map((id) => index.get(id))
@@ -56,7 +57,7 @@ export function singlePairs(
       return
     }
     if (one === undefined || other === undefined) {
-      findings.push(finding('joins/single-place', whereOf(at), { places: addressWords(ids) }))
+      findings.push(finding('joins/single-place', whereOf(at), { places: addressWords(ids, standing()) }))
       return
     }
     const read = joinRule({ ...forAll, ...definedOf(pair) }, gauge)
@@ -92,7 +93,9 @@ export function singlePairs(
           for (const { motif: other } of members) if (motif !== other) met.add(keyOf(motif, other))
       return told.flatMap(({ at, key, ids }) => {
         if (met.has(key) || own.get(key)!.rule === 'apart') return []
-        return [finding('joins/single-far', whereOf(at), { places: addressWords(ids) }, { cells: ids })]
+        return [
+          finding('joins/single-far', whereOf(at), { places: addressWords(ids, standing()) }, { cells: ids }),
+        ]
       })
     },
   }

@@ -1,6 +1,7 @@
 /** Everything that is placed in a layout, told alike: its motifs, and the half motifs and fillers of a blanket. */
 import type { JoinNode, MotifAccount, PieceKind, PlacedMotif, Plan, Point } from '../../shared-types/plan'
 import { remembered } from '../memo'
+import { nthInRows } from './addresses'
 
 export interface PlacedPiece extends PlacedMotif {
   readonly kind: PieceKind
@@ -26,6 +27,12 @@ export const placedPieces = remembered((plan: Plan): readonly PlacedPiece[] => {
   }
   return pieces
 })
+
+const nthInRow = remembered((plan: Plan) => nthInRows(plan.motifs.map(({ id }) => id)))
+
+/** Which motif of its row one is, from the left, of those that stand there. */
+export const placeInRow = (plan: Plan, { id, column }: Pick<PlacedMotif, 'id' | 'column'>): number =>
+  nthInRow(plan).get(id) ?? column
 
 const byId = remembered((plan: Plan) => new Map(placedPieces(plan).map((piece) => [piece.id, piece])))
 

@@ -260,7 +260,13 @@ function looseFindings(
   for (const { members } of nodes) for (const { motif } of members) met[motif] = 1
   const loose = placements.filter((_, i) => met[i] === 0).map(({ id }) => id)
   if (loose.length === 0) return []
-  const values = { count: loose.length, cells: addressWords(loose) }
+  const values = {
+    count: loose.length,
+    cells: addressWords(
+      loose,
+      placements.map(({ id }) => id),
+    ),
+  }
   return [finding('layout/loose-kind', 'layout.cells', values, { cells: loose })]
 }
 

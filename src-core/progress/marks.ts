@@ -58,11 +58,11 @@ export function readMarks({ made = {}, joined }: Marked, work: Work): Marking {
     // What is marked as made and as joined is one place.
     const places = [...new Set(unknown)]
     findings.push(
-      finding('progress/unknown-place', 'made', { count: places.length, places: addressWords(places) }),
+      finding('progress/unknown-place', 'made', { count: places.length, places: addressWords(places, []) }),
     )
   }
   if (early.length > 0) {
-    const values = { count: early.length, places: addressWords(early) }
+    const values = { count: early.length, places: addressWords(early, index.keys()) }
     findings.push(finding('progress/joined-not-made', 'joined', values, { cells: early.map(tidyAddress) }))
   }
   const isMade = (piece: number): boolean => days.has(piece)

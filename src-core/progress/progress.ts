@@ -147,6 +147,13 @@ function otherMotif(project: Settled, { pieces, input }: Work, { made }: Marking
   if (!first) return []
   const motif = groups[first.group]
   const cells = wrong.map((piece) => pieces[piece]!.id)
-  const values = { count: wrong.length, motif: motif?.name ?? motif?.id ?? '', places: addressWords(cells) }
+  const values = {
+    count: wrong.length,
+    motif: motif?.name ?? motif?.id ?? '',
+    places: addressWords(
+      cells,
+      pieces.map(({ id }) => id),
+    ),
+  }
   return [finding('progress/other-motif', 'made', values, { cells })]
 }

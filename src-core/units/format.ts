@@ -81,6 +81,10 @@ export function formatSize(width: Millimetres, height: Millimetres, units: UnitS
 const massDigits = (value: number, units: UnitSystem): number =>
   units === 'imperial' ? (Math.abs(value) < 0.95 ? 2 : 1) : Math.abs(value) < 20 ? 1 : 0
 
+/** How far a side is off, beside a size: in its unit, "4.9 cm", "1⅞ in". */
+export const formatOff = (mm: Millimetres, units: UnitSystem): string =>
+  units === 'imperial' ? formatLength(mm, units) : `${formatNumber(mm / 10, 1)} cm`
+
 /** A mass: "4.3 g", "386 g", "13.6 oz", "0.24 oz". */
 export function formatMass(grams: Grams, units: UnitSystem): string {
   const value = units === 'imperial' ? grams / GRAMS_PER_OUNCE : grams

@@ -10,11 +10,12 @@ import type { Project } from '../../shared-types/project'
 import type { SizeWay, WayKind, WishedSize } from '../../shared-types/ways'
 import { isBegun } from '../progress/progress'
 import { isAssumed } from '../figures/yarn-words'
-import { capital } from '../figures/words'
+import { capital, rowsOfUpTo } from '../figures/words'
 import { holds } from '../joins/holding'
 import { nearest } from '../layout/candidates'
 import { waysOf } from '../layout/fit'
 import { countPlaces } from '../layout/places'
+import { rowsStanding } from '../layout/standing'
 import type { Tryout } from '../layout/trials'
 import { blanketOf } from '../plans/layouts'
 import type { Planner } from '../plans/planner'
@@ -221,7 +222,9 @@ function wayOf(
   const gone = now.yarns.filter(({ id }) => !told.yarns.some((need) => need.id === id))
   return {
     change: capital(
-      [isRecounted ? countWay(counts) : '', ...changes.map(({ words }) => words)].filter(Boolean).join('; '),
+      [isRecounted ? countsWords(counts, changed) : '', ...changes.map(({ words }) => words)]
+        .filter(Boolean)
+        .join('; '),
     ),
     kinds: kindsOf(candidate),
     ...(fabric !== '' && { fabric }),
@@ -244,8 +247,14 @@ function wayOf(
   }
 }
 
+/** Counts in words: of what is cut out, the rows that stand. */
+const countsWords = (counts: Counts, changed: Project): string =>
+  blanketOf(changed)?.outlineShape && counts.arrangement !== 'rings'
+    ? rowsOfUpTo(rowsStanding(changed))
+    : countWay(counts)
+
 /** What must be bought for it, and which limits of the colours it goes beyond. */
-function needsOf(project: Project, { yarns, counts }: Told): Pick<SizeWay, 'buy' | 'beyond'> {
+function needsOf(project: Project, { yarns, counts }: Told): Pick<SizeWay, 'buy' | 'beyond' | 'unweighed'> {
   const fill = blanketOf(project)?.cells?.fill
   const buy = yarns.flatMap(({ id, toBuy }) => (toBuy !== null && toBuy > 0 ? [{ id, balls: toBuy }] : []))
   const beyond = [
@@ -260,7 +269,18 @@ function needsOf(project: Project, { yarns, counts }: Told): Pick<SizeWay, 'buy'
       return over > 0 ? [{ colourway, motifs: over }] : []
     }),
   ]
-  return { ...(buy.length > 0 && { buy }), ...(beyond.length > 0 && { beyond }) }
+  return {
+    ...(buy.length > 0 && { buy }),
+    ...(beyond.length > 0 && { beyond }),
+    ...(isUnweighed(project, yarns, counts) && { unweighed: true as const }),
+  }
+}
+
+/** Whether a yarn of the motifs that are laid out has no grams of theirs. */
+function isUnweighed(project: Project, yarns: Told['yarns'], { byColourway }: Told['counts']): boolean {
+  const ways = (project.colourways ?? []).filter(({ id }) => (byColourway[id] ?? 0) > 0)
+  const inMotifs = new Set(ways.flatMap(({ yarns: slots }) => Object.values(slots ?? {})))
+  return yarns.some(({ id, parts }) => inMotifs.has(id) && parts.motifs === 0)
 }
 
 /** Less is no breach of a limit. */

@@ -5,7 +5,14 @@ import { counted } from '../figures/words'
 import type { BlanketCounts } from '../layout/blanket'
 import { saying } from '../stitches/spelling'
 import { termWord } from '../stitches/terms'
-import { formatFineLength, formatLength, formatMass, formatNumber, formatSize } from '../units/format'
+import {
+  formatFineLength,
+  formatLength,
+  formatMass,
+  formatNumber,
+  formatOff,
+  formatSize,
+} from '../units/format'
 import type { Millimetres } from '../units/quantity'
 import type { Size } from './size'
 
@@ -81,12 +88,12 @@ export function wishWords({ width, height }: WishedSize, units: UnitSystem): str
     : `${formatLength(height ?? 0, units)} long`
 }
 
-/** "to the millimetre", or how far off on each side: "3 mm too wide, 12 mm too short". */
+/** "to the millimetre", or how far off on each side, in the unit of the size beside it: "0.3 cm too wide, 1.2 cm too short". */
 export function errorWords({ width, height }: WishedSize, units: UnitSystem): string {
   const side = (error: number | undefined, less: string, more: string) =>
     error === undefined || Math.abs(error) < EXACT
       ? ''
-      : `${formatFineLength(Math.abs(error), units)} too ${error > 0 ? more : less}`
+      : `${formatOff(Math.abs(error), units)} too ${error > 0 ? more : less}`
   const off = [side(width, 'narrow', 'wide'), side(height, 'short', 'long')].filter(Boolean)
   return off.length > 0 ? off.join(', ') : 'exactly that'
 }
@@ -94,10 +101,20 @@ export function errorWords({ width, height }: WishedSize, units: UnitSystem): st
 /** mm: nearer is there. */
 export const EXACT: Millimetres = 0.5
 
-/** "To buy: Rust 3 balls, Moss 1 ball"; empty where nothing is to be bought. */
-export const buyWords = (buy: SizeWay['buy'], nameOf: (yarn: string) => string, terms: Terms): string =>
+/** Said where no way comes nearer, though other arrangements may. */
+export const NOTHING_NEARER = 'Nothing that keeps this arrangement comes nearer than the present size.'
+
+/** Said where grams are those of border and joins alone. */
+export const MOTIFS_ON_TOP = 'The motifs are not weighed yet: what they take comes on top.'
+
+/** "To buy: Rust 3 balls, Moss 1 ball", "To buy, without the motifs: …"; empty where nothing is to be bought. */
+export const buyWords = (
+  { buy, unweighed }: Pick<SizeWay, 'buy' | 'unweighed'>,
+  nameOf: (yarn: string) => string,
+  terms: Terms,
+): string =>
   buy
-    ? `To buy: ${buy.map(({ id, balls }) => `${nameOf(id)} ${counted(balls, termWord('ball', terms))}`).join(', ')}`
+    ? `To buy${unweighed ? ', without the motifs' : ''}: ${buy.map(({ id, balls }) => `${nameOf(id)} ${counted(balls, termWord('ball', terms))}`).join(', ')}`
     : ''
 
 /** "Beyond your limits: Rust by 62 g, colourway B by 4 motifs"; empty where none is passed. */

@@ -1,8 +1,12 @@
-import { mkdir } from 'node:fs/promises'
+import { mkdir, realpath } from 'node:fs/promises'
+import { basename, dirname } from 'node:path'
 import { FILE_ENDING } from '../documents/session/session'
 import { fileNameFor, freePath } from '../host/file-names'
 import type { Caller, FileType, Target } from '../host/ports'
 import type { Answer, Upload } from './envelope'
+
+/** What a file is called as long as its project has no title. */
+const UNNAMED = /^Untitled( \d+)?$/
 
 /** What the client is to do when the answer arrives. */
 export type Errand = Pick<Answer, 'shown' | 'download'>
@@ -37,6 +41,12 @@ export function browserCaller(projectId: string, ports: BrowserCallerPorts): Cal
     chooseProject: async () => ports.upload,
     placeToSave: async (name) => {
       await mkdir(ports.folder, { recursive: true })
+      return freePath(ports.folder, name, FILE_ENDING)
+    },
+    placeToFollow: async (path, name) => {
+      const isNamedByUs = UNNAMED.test(basename(path, FILE_ENDING))
+      const isHere = dirname(path) === (await realpath(ports.folder).catch(() => ports.folder))
+      if (!isNamedByUs || !isHere || UNNAMED.test(fileNameFor(name))) return null
       return freePath(ports.folder, name, FILE_ENDING)
     },
     placeToSaveAs: async (name) => ({ copy: download(name, 'petalyard') }),

@@ -159,7 +159,7 @@ export class Host {
     await removeStaleStaging(dirname(whole), basename(whole), this.#now())
     const read = await this.ports.files.open(whole)
     if (!read.ok) return refused(read.problem)
-    await this.recent.remember(whole, this.#time())
+    await this.recent.remember(whole, this.#time(), read.title)
     void this.announceRecent()
     return done(this.#open({ ...read, origin: 'file', path: whole }).id)
   }
@@ -233,7 +233,7 @@ export class Host {
     if (!session) return null
     const problem = await session.close()
     this.#sessions.delete(id)
-    if (session.path !== null) await this.recent.used(session.path, session.usedAt)
+    if (session.path !== null) await this.recent.used(session.path, session.usedAt, session.title)
     void this.announceRecent()
     return problem
   }
@@ -249,8 +249,14 @@ export class Host {
     return settings
   }
 
-  async remember(path: string): Promise<void> {
-    await this.recent.remember(path, this.#time())
+  /** A project's file has another name now. */
+  async renamed(from: string, to: string, title: string): Promise<void> {
+    await this.recent.forget(from)
+    await this.remember(to, title)
+  }
+
+  async remember(path: string, title: string): Promise<void> {
+    await this.recent.remember(path, this.#time(), title)
     void this.announceRecent()
   }
 

@@ -102,7 +102,7 @@ export const OPERATIONS: { readonly [Name in OperationName]: Operation<Name> } =
   saveProject: {
     payload: change,
     run: async (payload, call) => {
-      if (call.session.path !== null) return call.session.save(payload)
+      if (call.session.path !== null) return saveAndFollow(payload, call)
       // Kept first: the dialog may stand open for long, and the name may just have been changed.
       const kept = await call.session.keep(payload)
       if (isInTheWay(kept)) return kept
@@ -325,6 +325,20 @@ export async function runExport(
   }
 }
 
+/** Saves into the project's file; one that has a name only because there was no title yet gets that of the title. */
+async function saveAndFollow(
+  payload: OperationPayload<'saveProject'>,
+  { host, session, caller }: Call,
+): Promise<Outcome<OperationValue<'saveProject'>>> {
+  const saved = await session.save(payload)
+  const path = session.path
+  const place =
+    saved.outcome === 'done' && path !== null ? await caller.placeToFollow?.(path, session.title) : null
+  if (path === null || !place || !(await session.renameFile(place))) return saved
+  await host.renamed(path, session.path ?? place, session.title)
+  return done(session.keeping)
+}
+
 async function saveTo(
   path: string,
   payload: OperationPayload<'saveProject'>,
@@ -335,7 +349,7 @@ async function saveTo(
     if (id !== session.id && host.session(id)?.path === target)
       return refused(finding('app/open-elsewhere', session.keeping.name))
   const saved = await session.saveTo(path, payload)
-  if (saved.outcome === 'done') await host.remember(session.path ?? path)
+  if (saved.outcome === 'done') await host.remember(session.path ?? path, session.title)
   return saved
 }
 

@@ -37,6 +37,11 @@ export interface Caller {
   chooseProject(purpose: 'open' | 'take'): Promise<ChosenProject | null>
   /** Where a project that has no file yet shall live. */
   placeToSave(name: string): Promise<string | null>
+  /**
+   * Where a project's file shall live now that its title is `name`; null where it stays. Only names that nobody chose
+   * follow the title.
+   */
+  placeToFollow?(path: string, name: string): Promise<string | null>
   /** Another place for the project, or a copy that is handed out. */
   placeToSaveAs(name: string): Promise<{ readonly path: string } | { readonly copy: Target } | null>
   placeToExport(name: string, type: FileType): Promise<Target | null>

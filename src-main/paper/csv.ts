@@ -3,7 +3,7 @@ import type { Plan, YarnNumber } from '../../shared-types/plan'
 import { colourwayMarks, fillerMarks } from '../../src-core/figures/marks'
 import { pieceWords } from '../../src-core/figures/piece-words'
 import { splitWords } from '../../src-core/figures/yarn-words'
-import { pieceAt } from '../../src-core/layout/placed'
+import { pieceAt, placeInRow } from '../../src-core/layout/placed'
 import { GRAMS_PER_OUNCE, METRES_PER_YARD } from '../../src-core/units/quantity'
 
 export type Cell = string | number | null
@@ -42,7 +42,7 @@ export function orderCsv(plan: Plan): string {
     return [
       Number(piece?.label ?? Number.NaN) || null,
       step.kind === 'filler' ? null : (piece?.row ?? null),
-      step.kind === 'motif' ? (piece?.column ?? null) : null,
+      step.kind === 'motif' && piece ? placeInRow(plan, piece) : null,
       mark?.code ?? '',
       mark?.name ?? '',
       `${what}${step.words}`,

@@ -4,7 +4,7 @@ import type { JoinRule, Project } from '../../shared-types/project'
 import { ARRANGEMENTS, JOIN_RULES } from '../../shared-types/project'
 import { PIECE_NAME, standsWords } from '../../src-core/figures/piece-words'
 import { capital, counted, rowsOfUpTo } from '../../src-core/figures/words'
-import { joinPoints, pieceAt } from '../../src-core/layout/placed'
+import { joinPoints, pieceAt, placeInRow } from '../../src-core/layout/placed'
 import { rowLengths } from '../../src-core/layout/standing'
 import { countPlaces } from '../../src-core/layout/places'
 import { formatLength, formatNumber, formatSize } from '../../src-core/units/format'
@@ -79,7 +79,7 @@ export const BLANKET_KIND: KindOfLayout = {
     return [
       `motif ${piece.label}`,
       `row ${piece.row}`,
-      `motif ${piece.column}`,
+      `motif ${placeInRow(plan, piece)}`,
       wayWords(project, piece),
       ...fixed,
       counted(joins, 'join point'),

@@ -3,6 +3,7 @@ import { say } from './say'
 import type { Finding, Severity } from '../../shared-types/finding'
 import type { Plan } from '../../shared-types/plan'
 import type { Project } from '../../shared-types/project'
+import { placeInRow } from '../../src-core/layout/placed'
 import { settled } from '../../src-core/settled'
 import { termWord } from '../../src-core/stitches/terms'
 import { findMotif } from './edits/motif'
@@ -31,7 +32,7 @@ export function whereWords(
   const placed = plan.motifs.find(({ id }) => id === cells[0])
   if (placed) {
     const where = plan.arrangement
-      ? `Motif ${placed.label}, row ${placed.row}, motif ${placed.column}`
+      ? `Motif ${placed.label}, row ${placed.row}, motif ${placeInRow(plan, placed)}`
       : `Item ${placed.label}`
     return cells.length > 1 ? `${where}, and ${cells.length - 1} more` : where
   }

@@ -98,7 +98,9 @@ function motifLines(project: Project, plan: Plan): string[] {
   const first = placed.find(({ id }) => id === motif.id) ?? placed[0]
   if (first && placed.length > 1) {
     const size = formatLength(leadingMeasure(first).value, units)
-    return [`${first.name || first.id} of ${size}`, `and ${counted(placed.length - 1, 'other')}`]
+    const fillers = plan.fillerMotifs.filter(({ id }) => placed.every((each) => each.id !== id))
+    const others = placed.length - 1 + fillers.length
+    return [`${first.name || first.id} of ${size}`, `and ${counted(others, 'other')}`]
   }
   const account = plan.motif ?? first
   const lead = account ? leadingMeasure(account) : null

@@ -229,7 +229,9 @@ describe('closing when the file cannot be written', () => {
     await eventually(async () => expect(await titles()).toHaveLength(1))
     const listed = await page.evaluate(() => window.petalyard.listRecent())
     const entry =
-      listed.outcome === 'done' ? listed.value.find((each) => each.name === 'On a stick') : undefined
+      listed.outcome === 'done'
+        ? listed.value.find((each) => each.where.startsWith('On a stick.petalyard'))
+        : undefined
     expect(entry).toMatchObject({ interrupted: false })
     const again = desktop.app.waitForEvent('window')
     await page.evaluate((id) => window.petalyard.openRecent({ id }), entry?.id ?? '')

@@ -8,6 +8,7 @@ import { joiningRounds } from '../../../src-core/joining-round/joining-round'
 import { planProject } from '../../../src-core/plan'
 import { CommandEnd, EXIT } from '../exit-codes'
 import type { AddCommand } from '../program'
+import { placeInRow } from '../../../src-core/layout/placed'
 import { complainOf, exitFor, loadProject, printJson, printLines } from '../project-file'
 import { planReport } from '../reports/plan'
 
@@ -66,6 +67,10 @@ function planJson(plan: Plan): object {
   const { garland, progress, ...rest } = told
   return {
     ...rest,
+    // Beside its column, that counts the places: which one it is of those that stand in its row.
+    ...(plan.arrangement && {
+      motifs: plan.motifs.map((motif) => ({ ...motif, place: placeInRow(plan, motif) })),
+    }),
     ...(garland ? garlandJson(garland) : {}),
     ...inNumbers(rest),
     joiningRounds: joiningRounds(plan, plan.settled.terms),

@@ -12,6 +12,8 @@ import {
   errorWords,
   knownYarns,
   MADE_STAYS,
+  MOTIFS_ON_TOP,
+  NOTHING_NEARER,
   SAME_FABRIC,
   wishWords,
   yarnChange,
@@ -30,7 +32,7 @@ export function waysReport(
   const paragraph = (text: string, indent: string) =>
     wrap(text, width - indent.length).map((line) => indent + line)
   const begun = isBegun(project) ? ['', ...paragraph(MADE_STAYS, '')] : []
-  if (ways.length === 0) return [heading, '', 'Nothing comes nearer than the present size.', ...begun]
+  if (ways.length === 0) return [heading, '', NOTHING_NEARER, ...begun]
   const nameOf = (id: string) => printable(project.yarns?.find((yarn) => yarn.id === id)?.name ?? id)
   const wayOf = (id: string) => project.colourways?.find((way) => way.id === id)
   const names = {
@@ -52,8 +54,9 @@ export function waysReport(
       ...paragraph(way.change, ''),
       ...paragraph(`${facts.join('; ')}.`, '  '),
       ...(yarns.length > 0 ? paragraph(`Yarn: ${yarns.join('; ')}.`, '  ') : []),
-      ...[buyWords(way.buy, nameOf, terms), beyondWords(way.beyond, names, { units, terms })].flatMap(
-        (told) => (told ? paragraph(`${told}.`, '  ') : []),
+      ...(yarns.length > 0 && way.unweighed ? paragraph(MOTIFS_ON_TOP, '  ') : []),
+      ...[buyWords(way, nameOf, terms), beyondWords(way.beyond, names, { units, terms })].flatMap((told) =>
+        told ? paragraph(`${told}.`, '  ') : [],
       ),
       ...paragraph(way.fabric ?? SAME_FABRIC, '  '),
     ]

@@ -1,4 +1,5 @@
 /** A project's file: what it was like when it was seen last, and writing it over nobody else's work. */
+import { realpath, rename } from 'node:fs/promises'
 import type { DiskState } from '../../../shared-types/bridge'
 import type { KeptProjects } from './kept'
 import type { FileStamp, ProjectFiles, Written } from './ports'
@@ -39,6 +40,16 @@ export class FilePlace {
     const place = new FilePlace(path, this.#stamp, this.#ports, this.#cutOff)
     place.#backupDue = this.#backupDue
     return place
+  }
+
+  /** The file under another name; null where somebody else changed it, or it cannot be renamed: then it stays. */
+  async renamed(path: string): Promise<FilePlace | null> {
+    if ((await this.compare()).state !== 'same') return null
+    const isMoved = await rename(this.path, path).then(
+      () => true,
+      () => false,
+    )
+    return isMoved ? this.at(await realpath(path).catch(() => path)) : null
   }
 
   /**

@@ -3,13 +3,14 @@ import { stat } from 'node:fs/promises'
 import { basename, dirname, join } from 'node:path'
 import { z } from 'zod'
 import type { RecentEntry } from '../../../shared-types/bridge'
+import { oneLine } from '../../../src-core/letters/one-line'
 import { SMALL_FILE } from '../limits'
 import { readRegularText } from '../regular-file'
 import type { KeptProjects } from './kept'
 import { nameInWords } from './keeping-words'
 import type { Written } from './ports'
 
-const listSchema = z.array(z.object({ path: z.string(), openedAt: z.string() }))
+const listSchema = z.array(z.object({ path: z.string(), openedAt: z.string(), title: z.string().optional() }))
 type Remembered = z.infer<typeof listSchema>[number]
 
 const REMEMBERED = 12
@@ -43,19 +44,24 @@ export class RecentProjects {
   }
 
   /** The file was in use at this time; one that was taken off the list stays off it. */
-  async used(path: string, at: string): Promise<void> {
-    if (this.#files.some((file) => file.path === path)) await this.remember(path, at)
+  async used(path: string, at: string, title: string): Promise<void> {
+    if (this.#files.some((file) => file.path === path)) await this.remember(path, at, title)
   }
 
-  /** Puts a file on the list that was opened, or saved, at this time. */
-  async remember(path: string, openedAt: string): Promise<void> {
+  /** Puts a file on the list that was opened, or saved, at this time, with the title of its project. */
+  async remember(path: string, openedAt: string, title: string): Promise<void> {
     const others = this.#files.filter((file) => file.path !== path)
-    const files = [{ path, openedAt }, ...others].sort((a, b) => b.openedAt.localeCompare(a.openedAt))
+    const files = [{ path, openedAt, title }, ...others].sort((a, b) => b.openedAt.localeCompare(a.openedAt))
     await this.#store(files.slice(0, REMEMBERED))
   }
 
   async forgetFile(id: string): Promise<void> {
     await this.#store(this.#files.filter((file) => fileId(file.path) !== id))
+  }
+
+  /** Takes a path off the list. */
+  forget(path: string): Promise<void> {
+    return this.forgetFile(fileId(path))
   }
 
   /** The path that an id of the list stands for; null for anything that is not on the list. */
@@ -64,9 +70,13 @@ export class RecentProjects {
   }
 
   async list(): Promise<RecentEntry[]> {
-    const files = await Promise.all(this.#files.map(fileEntry))
-    const paths = new Set(this.#files.map((file) => file.path))
     const kept = await this.#kept.list()
+    // What is open has the title that it has now.
+    const titles = new Map(kept.map(({ path, title }) => [path, title]))
+    const files = await Promise.all(
+      this.#files.map((file) => fileEntry({ ...file, title: titles.get(file.path) ?? file.title })),
+    )
+    const paths = new Set(this.#files.map((file) => file.path))
     const own = await Promise.all(
       kept
         // A file's own entry in the app's folder is shown apart only while it holds more than the file does.
@@ -76,8 +86,9 @@ export class RecentProjects {
         .map(async (entry): Promise<Used> => ({
           usedAt: entry.usedAt ?? entry.changedAt,
           id: `kept-${entry.id}`,
-          name: entry.path === null ? entry.title || 'Untitled' : nameInWords(entry.path, ''),
-          where: entry.path === null ? "Petalyard's own folder" : basename(dirname(entry.path)),
+          ...(entry.path === null
+            ? { name: entry.title || 'Untitled', where: "Petalyard's own folder" }
+            : toldAs(entry.path, entry.title)),
           place: entry.path === null ? 'app' : 'file',
           changedAt: entry.changedAt,
           interrupted: entry.holder !== null && !(await this.#kept.isHeld(entry)),
@@ -103,13 +114,21 @@ async function fileEntry(file: Remembered): Promise<Used | null> {
   }
   return {
     id: fileId(file.path),
-    name: nameInWords(file.path, ''),
-    where: basename(dirname(file.path)),
+    ...toldAs(file.path, file.title),
     place: 'file',
     changedAt: file.openedAt,
     usedAt: file.openedAt,
     interrupted: false,
   }
+}
+
+/** A project is known by its title; where its file has another name, that one stands beside it. */
+function toldAs(path: string, title = ''): Pick<RecentEntry, 'name' | 'where'> {
+  const [file, folder] = [nameInWords(path, ''), basename(dirname(path))]
+  const name = oneLine(title).trim()
+  return name === '' || name === file
+    ? { name: file, where: folder }
+    : { name, where: `${basename(path)} in ${folder}` }
 }
 
 function fileId(path: string): string {

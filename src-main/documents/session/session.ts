@@ -89,6 +89,11 @@ export class ProjectSession {
     if (this.#file && this.isUnsaved) this.#plan()
   }
 
+  /** The title of the project as it was kept last. */
+  get title(): string {
+    return this.#title
+  }
+
   get path(): string | null {
     return this.#file?.path ?? null
   }
@@ -193,6 +198,18 @@ export class ProjectSession {
       await this.#journalNow()
       this.#tell()
       return done(this.keeping)
+    })
+  }
+
+  /** Gives the file a name that nothing has yet; false where it stays where it is. */
+  renameFile(path: string): Promise<boolean> {
+    return this.#turns.take(async () => {
+      const moved = this.#closed ? null : await this.#file?.renamed(path)
+      if (!moved) return false
+      this.#file = moved
+      await this.#journalNow()
+      this.#tell()
+      return true
     })
   }
 

@@ -7,7 +7,7 @@ import {
   nodeKinds,
 } from '../../../src-core/figures/join-detail'
 import { joinMarksOf } from '../../../src-core/figures/join-marks'
-import { ownPoints } from '../../../src-core/layout/placed'
+import { ownPoints, placeInRow } from '../../../src-core/layout/placed'
 import { formatLength } from '../../../src-core/units/format'
 import type { Draft, Job } from '../page'
 import { newSheet } from '../page'
@@ -120,7 +120,7 @@ function setFoot(job: Job, sheet: Sheet, top: number, choice: Choice): number {
     const code = ground.marks.find((mark) => mark.id === focus.colourway)?.code ?? ''
     const step = sheet.heading(HEADINGS.example(focus.label), second, top)
     const below = sheet.text(
-      stepTitle(focus.label, `row ${focus.row}, motif ${focus.column}`, code, ''),
+      stepTitle(focus.label, `row ${focus.row}, motif ${placeInRow(plan, focus)}`, code, ''),
       second,
       step,
       {

@@ -6,7 +6,7 @@ import type { SizeWay, WishedSize } from '../../../shared-types/ways'
 import { holds } from '../../../src-core/joins/holding'
 import { createPlanner, planProject, waysForProject } from '../../../src-core/plan'
 import { differences, withEdit } from '../../../src-core/ways/edit'
-import { beyondWords, buyWords } from '../../../src-core/ways/words'
+import { beyondWords, buyWords, errorWords } from '../../../src-core/ways/words'
 
 const folder = new URL('../../../examples/', import.meta.url)
 const EXAMPLES = readdirSync(folder)
@@ -187,7 +187,33 @@ describe('M29 ways to a size', () => {
     expect(beyondWords(way.beyond, names, { units: 'metric', terms: 'UK' })).toBe(
       'Beyond your limits: Rust by 28 g, colourway A by 7 motifs',
     )
-    expect(buyWords(way.buy, names.yarn, 'UK')).toBe('To buy: Rust 1 ball')
+    expect(buyWords(way, names.yarn, 'UK')).toBe('To buy: Rust 1 ball')
+    expect(way.unweighed).toBeUndefined()
+  })
+
+  it('says that the motifs come on top where nobody weighed them, so that a border does not read as the whole', () => {
+    const [motif] = SQUARES.motifs!
+    const unknown: Project = {
+      ...SQUARES,
+      motifs: [{ ...motif, slots: [], weighed: undefined } as never],
+      yarns: [{ id: 'y', name: 'Rust', ballGrams: 50, ballMetres: 125 }],
+      colourways: [{ id: 'c', code: 'A', motif: 'm', yarns: { all: 'y' } }],
+      joining: { rule: 'tips', yarn: 'y' },
+      layout: {
+        ...{ kind: 'blanket', motif: 'm', columns: 10, rows: 12, edging: { rounds: ['sc'], yarn: 'y' } },
+        cells: { fill: { pattern: 'one', colourways: ['c'] } },
+      },
+    }
+    const way = wayOf(unknown, { width: 1100 }, 'count')!
+    expect(way.yarns[0]!.grams).toBeGreaterThan(0)
+    expect(way.unweighed).toBe(true)
+    expect(buyWords(way, () => 'Rust', 'US')).toMatch(/^To buy, without the motifs: Rust 1 skein/)
+  })
+
+  it('tells how far it is off in the unit of the size beside it', () => {
+    expect(errorWords({ width: -48.7, height: 19 }, 'metric')).toBe('4.9 cm too narrow, 1.9 cm too long')
+    expect(errorWords({ width: 0.4, height: -6.35 }, 'imperial')).toBe('¼ in too short')
+    expect(errorWords({ width: 0.4 }, 'metric')).toBe('exactly that')
   })
 
   it('motifs that lie apart get the gap that fits', () => {

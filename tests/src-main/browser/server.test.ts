@@ -1,6 +1,7 @@
 import { createHmac } from 'node:crypto'
 import { readFile } from 'node:fs/promises'
 import type { OutgoingHttpHeaders } from 'node:http'
+import { basename, dirname, join } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { openCommand } from '../../../src-main/browser/open-address'
 import { eventually, projectText, titleOf } from '../documents/session/world'
@@ -288,6 +289,25 @@ describe('a tab', () => {
     expect(await ask(tab, 'openProject')).toEqual({ outcome: { outcome: 'cancelled' } })
     const wrong = await ask(tab, 'openProject', null, { upload: { name: 'x', text: 'no project' } })
     expect(wrong.outcome).toMatchObject({ problem: { code: 'app/cannot-open' } })
+  })
+
+  it('lets a file without a title follow the title that the project gets, and no file that has a name', async () => {
+    const tab = await openTab(await enter())
+    await ask(tab, 'saveProject', { revision: 1, text: projectText('') })
+    const path = world.host.session(tab.project)!.path!
+    expect(basename(path)).toBe('Untitled.petalyard')
+    const saved = await ask(tab, 'saveProject', { revision: 2, text: projectText('Market bag') })
+    expect(saved.outcome).toMatchObject({ outcome: 'done', value: { name: 'Market bag', place: 'file' } })
+    const named = world.host.session(tab.project)!.path!
+    expect(named).toBe(join(dirname(path), 'Market bag.petalyard'))
+    expect(titleOf(await readFile(named, 'utf8'))).toBe('Market bag')
+    await expect(readFile(path, 'utf8')).rejects.toThrow()
+    // It has a name now: another title leaves it.
+    await ask(tab, 'saveProject', { revision: 3, text: projectText('Beach bag') })
+    expect(world.host.session(tab.project)!.path).toBe(named)
+    expect(titleOf(await readFile(named, 'utf8'))).toBe('Beach bag')
+    const listed = await world.host.recent.list()
+    expect(listed.filter(({ place }) => place === 'file').map(({ name }) => name)).toEqual(['Beach bag'])
   })
 
   it('gets a copy whatever its title is: half a character is none', async () => {

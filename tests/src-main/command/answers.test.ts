@@ -166,6 +166,8 @@ describe('plan', () => {
     const { progress } = rest
     const told = {
       ...rest,
+      // Nothing is left out of it: each stands where the lattice has it.
+      motifs: rest.motifs.map((motif) => ({ ...motif, place: motif.column })),
       ...inNumbers(rest),
       joiningRounds: joiningRounds(planProject(SAMPLE), 'US'),
       progress: { ...progress, left: { ...progress.left, ...inNumbers(progress.left) } },

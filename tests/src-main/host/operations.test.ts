@@ -106,7 +106,8 @@ describe('saving', () => {
     const saved = await ask('saveProject', { revision: 1, text })
     expect(saved).toMatchObject({ outcome: 'done', value: { name: 'named', place: 'file' } })
     expect(titleOf(await readFile(caller.place, 'utf8'))).toBe('Changed')
-    expect((await world.host.recent.list()).map((entry) => entry.name)).toEqual(['named'])
+    const [entry] = await world.host.recent.list()
+    expect(entry).toMatchObject({ name: 'Changed', where: expect.stringMatching(/^named\.petalyard in /) })
   })
 
   it('changes nothing when the user cancels', async () => {
