@@ -215,7 +215,7 @@ export const NOTATION_FINDINGS = {
   'rounds/wrong-terms': {
     severity: 'error',
     message: "text is marked {terms} but uses '{word}'.",
-    mend: 'Write the round in one set of terms, or mark it with the other.',
+    mend: 'Write the round in one set of terms, or choose the other terms: a text with words that only those have stays as it is.',
   },
   'rounds/mixed-terms': {
     severity: 'warning',

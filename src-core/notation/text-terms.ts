@@ -1,5 +1,6 @@
 /** Which terms a text is written in. Detection rule as published: "sc" occurs only in US terms. */
 import type { Terms } from '../../shared-types/project'
+import { tokenize } from './tokens'
 import type { Token } from './tokens'
 
 export interface TermsFound {
@@ -55,4 +56,10 @@ export function findTerms(text: string, tokens: readonly Token[], asked: Terms |
   if (uk && !us) return { terms: 'UK', by: 'words', us, uk }
   if (us && uk) return { terms: us.start < uk.start ? 'US' : 'UK', by: 'words', us, uk }
   return hint ? { terms: 'UK', by: 'words', us, uk } : { terms: 'US', by: 'default', us, uk }
+}
+
+/** Whether a text has words that belong to one set of terms only: "sc" (US), "htr" (UK). */
+export function hasWordsOf(text: string, terms: Terms): boolean {
+  const tokens = tokenize(text)
+  return tokens.some((_, index) => onlyIn(tokens, index) === terms)
 }

@@ -6,6 +6,7 @@
 import type { Terms } from '../../shared-types/project'
 import { STITCH_KEYS } from '../stitches/table'
 import { stitchAbbreviation, stitchName } from '../stitches/terms'
+import { hasWordsOf } from './text-terms'
 import { plain, tokenize } from './tokens'
 import type { Token } from './tokens'
 import { SHORTENED, UK_WORDS } from './words'
@@ -110,6 +111,15 @@ export function translateText(text: string, from: Terms, to: Terms): string {
     return words === null ? null : { words, length: 1 }
   })
 }
+
+/**
+ * Texts that belong together in the other terms; as they are where one of them has words that only those have. They were
+ * written in them: word by word, "3 dc" beside "sc" would come to be other stitches.
+ */
+export const translateTexts = (texts: readonly string[], from: Terms, to: Terms): readonly string[] =>
+  from === to || texts.some((text) => hasWordsOf(text, to))
+    ? texts
+    : texts.map((text) => translateText(text, from, to))
 
 /** Names of stitches written out and their abbreviations in the same terms. */
 function shortNames(terms: Terms): ReadonlyMap<string, string> {

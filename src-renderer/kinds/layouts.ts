@@ -24,8 +24,11 @@ export interface LayoutEdits {
   withWay(way: Colourway): Layout
   /** Without colourways, wherever they were laid or painted. */
   withoutWays(gone: ReadonlySet<string>): Layout
-  /** With its stitches translated into other terms. */
-  inTerms(translate: (stitch: string) => string, translateWords: (words: string) => string): Layout
+  /** With its stitches translated into other terms, and texts that belong together. */
+  inTerms(
+    translate: (stitch: string) => string,
+    translateTexts: (texts: readonly string[]) => readonly string[],
+  ): Layout
 }
 
 export function editsOf(layout: Layout): LayoutEdits {
@@ -92,23 +95,28 @@ function blanketEdits(layout: BlanketLayout): LayoutEdits {
         }),
       }
     },
-    inTerms: (translate, translateWords) =>
-      edging
-        ? {
-            ...layout,
-            edging: {
-              ...edging,
-              ...(edging.rounds && { rounds: edging.rounds.map(translate) }),
-              ...(edging.special && { special: translateWords(edging.special) }),
-              ...(edging.written && {
-                written: edging.written.map((round) => ({
-                  ...round,
-                  ...(round.work !== undefined && { work: translateWords(round.work) }),
-                })),
-              }),
-            },
-          }
-        : layout,
+    inTerms: (translate, translateTexts) => {
+      if (!edging) return layout
+      const { written = [] } = edging
+      const [special, ...works] = translateTexts([
+        edging.special ?? '',
+        ...written.map(({ work }) => work ?? ''),
+      ])
+      return {
+        ...layout,
+        edging: {
+          ...edging,
+          ...(edging.rounds && { rounds: edging.rounds.map(translate) }),
+          ...(edging.special && { special }),
+          ...(edging.written && {
+            written: written.map((round, i) => ({
+              ...round,
+              ...(round.work !== undefined && { work: works[i] }),
+            })),
+          }),
+        },
+      }
+    },
   }
 }
 

@@ -1,6 +1,6 @@
 /** Switches the terms of a project: every stitch name in it is brought over, so that it means the same work. */
-import type { Project, StitchGauge, Terms } from '../../../shared-types/project'
-import { translateText } from '../../../src-core/notation/translate'
+import type { Project, RoundsMotif, StitchGauge, Terms } from '../../../shared-types/project'
+import { translateTexts } from '../../../src-core/notation/translate'
 import { saying } from '../../../src-core/stitches/spelling'
 import { translateStitch } from '../../../src-core/stitches/terms'
 import { editsOf } from '../../kinds/layouts'
@@ -46,6 +46,19 @@ const nameIn = (name: string, terms: Terms): string =>
 const named = <Thing extends { readonly name?: string | undefined }>(thing: Thing, terms: Terms): Thing =>
   thing.name === undefined ? thing : { ...thing, name: nameIn(thing.name, terms) }
 
+/** The rounds of a motif and its own stitches, which belong together. */
+function roundsIn({ rounds, special }: RoundsMotif, from: Terms, to: Terms): Partial<RoundsMotif> {
+  const [stitches, ...works] = translateTexts(
+    [special ?? '', ...(rounds ?? []).map(({ work }) => work)],
+    from,
+    to,
+  )
+  return {
+    ...(rounds && { rounds: rounds.map((round, i) => ({ ...round, work: works[i]! })) }),
+    ...(special && { special: stitches! }),
+  }
+}
+
 /** The project in other terms; sheets that were printed in its terms follow. */
 export function setTerms(project: Project, to: Terms): Project {
   const from = settled(project).terms
@@ -63,24 +76,14 @@ export function setTerms(project: Project, to: Terms): Project {
           motifs: project.motifs.map((motif) => ({
             ...motif,
             ...(motif.gauge ? { gauge: gaugeIn(motif.gauge, from, to) } : {}),
-            ...(motif.kind === 'rounds' && motif.rounds
-              ? {
-                  rounds: motif.rounds.map((round) => ({
-                    ...round,
-                    work: translateText(round.work, from, to),
-                  })),
-                }
-              : {}),
-            ...(motif.kind === 'rounds' && motif.special
-              ? { special: translateText(motif.special, from, to) }
-              : {}),
+            ...(motif.kind === 'rounds' ? roundsIn(motif, from, to) : {}),
           })),
         }
       : {}),
     ...(layout && {
       layout: editsOf(layout).inTerms(
         (stitch) => translateStitch(stitch, from, to) ?? stitch,
-        (words) => translateText(words, from, to),
+        (texts) => translateTexts(texts, from, to),
       ),
     }),
   }

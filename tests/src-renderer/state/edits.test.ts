@@ -152,6 +152,28 @@ describe('terms', () => {
     expect(plans[1]!.size).toEqual(plans[0]!.size)
   })
 
+  it('leave texts as they are that were written in the terms that are switched to, all that belong together', () => {
+    const shells = [
+      '*sk 2, (3 dc, ch 1, 3 dc) in next st, sk 2, sc in next st; rep from *',
+      '3 dc in next st',
+    ]
+    const rounds = [{ work: '6 sc in ring' }, { work: 'ch 3, dc in same st, 2 dc in each st around' }]
+    const project: Project = {
+      ...SMALL,
+      terms: 'UK',
+      motifs: [{ id: 'm1', kind: 'rounds', special: 'Shell: 3 dc in next st', rounds }],
+      layout: { kind: 'blanket', edging: { written: shells.map((work) => ({ work })) } },
+    }
+    const american = setTerms(project, 'US')
+    expect(american.motifs).toEqual(project.motifs)
+    expect(american.layout).toEqual(project.layout)
+    // What could be either is taken for what the project said.
+    const layout = { kind: 'blanket' as const, edging: { written: [{ work: '3 tr in next st' }] } }
+    expect(setTerms({ ...project, layout }, 'US').layout).toMatchObject({
+      edging: { written: [{ work: '3 dc in next st' }] },
+    })
+  })
+
   it('spell the colour that the program names in a new motif', () => {
     const slotsIn = (terms: 'US' | 'UK') =>
       motifs.newMotif({ ...SMALL, terms }, 'petals').slots!.map(({ slot }) => slot)
