@@ -1,4 +1,5 @@
 /** Other scripts on paper, set in fonts that a person chose. */
+import { constants, inflateSync } from 'node:zlib'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { FONT_LIMITS } from '../../../shared-types/fonts'
@@ -14,6 +15,26 @@ import { createPlanner } from '../../../src-core/plan'
 import { collection, FONT_NAMES, fontBytes, fontsOf, licensed, pageOf, pdfOf, without } from './fonts'
 import { DATE, flowers, VERSION } from './projects'
 import { readPdf } from './read-pdf'
+
+/** What the pages of a PDF tell readers in place of their glyphs (ISO 32000-1, 14.9.4), from the bytes of its streams. */
+function actualTexts(bytes: Uint8Array): string[] {
+  const raw = Buffer.from(bytes)
+  const found: string[] = []
+  for (let at = raw.indexOf('stream\n'); at >= 0; at = raw.indexOf('stream\n', at + 1)) {
+    if (raw.toString('latin1', at - 3, at) === 'end') continue
+    const packed = raw.subarray(at + 7, raw.indexOf('endstream', at))
+    // Fonts and pictures hold no operators; what does not open is none of the pages.
+    let page: string
+    try {
+      page = inflateSync(packed, { finishFlush: constants.Z_SYNC_FLUSH }).toString('latin1')
+    } catch {
+      continue
+    }
+    for (const [, hex] of page.matchAll(/\/ActualText <FEFF([0-9A-F]+)>>> BDC/gi))
+      found.push(Buffer.from(hex!, 'hex').swap16().toString('utf16le'))
+  }
+  return found
+}
 
 const MARK = { '0': '\u200e', '1': '\u200f' } as const
 
@@ -126,6 +147,18 @@ describe('a page in many scripts', () => {
     const words = pages[0]!.words.replace(/\u200b/g, '')
     for (const word of ['שמיכת', 'תינוק', 'גדולה', 'محمد', 'علي', '毛糸「ジャック」赤 No. 5', 'ผ้าห่ม', 'क्ष'])
       expect(words).toContain(word)
+  })
+
+  it('tells readers each shaped word as it is written, letter for letter, in the file itself', async () => {
+    const told = (lines: readonly string[]) => pdfOf(lines, fonts).then(actualTexts)
+    expect((await told(['הי'])).join('')).toContain('הי')
+    // Marks, ligatures and vowels that stand before their letter are glyphs in another order than the letters.
+    for (const line of ['السَّلَامُ', 'בְּרֵאשִׁית', 'หน้ำ', 'हिन्दी', 'क्षत्रिय']) {
+      const written = (await told([line])).join('')
+      for (const word of line.split(' ')) expect(written).toContain(word)
+    }
+    // What stands as it is read needs no telling.
+    expect(await told(['Orchard throw'])).toEqual([])
   })
 
   it('is the same bytes again, and embeds just the fonts that it uses', async () => {
