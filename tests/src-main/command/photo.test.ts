@@ -8,7 +8,7 @@ import { photograph } from '../../src-core/photo/camera'
 import { trial } from '../../src-core/photo/scenes'
 import { newFolder, petalyard, petalyardIn, SAMPLE, writeProject } from './sample'
 
-const taken = trial(5)
+const taken = trial(5, 540)
 let folder: string
 let png: string
 let jpeg: string
@@ -94,7 +94,7 @@ describe('photo', () => {
   })
 
   it('takes the scale from two points on a ruler', async () => {
-    const points = ['--points', '100,40,620,40', '--length', '20 cm', '--json']
+    const points = ['--points', '100,40,460,40', '--length', '20 cm', '--json']
     const { out } = await petalyard('photo', jpeg, '--sheet', 'ruler', ...points)
     const answer = JSON.parse(out) as { sheet: string; findings: { code: string }[] }
     expect(answer.sheet).toBe('ruler')
@@ -106,10 +106,10 @@ describe('photo', () => {
       ['--sheet', 'ruler'],
       ['--points', '1,2,3,4'],
       ['--length', '10cm', '--sheet', 'ruler'],
-      ['--sheet', 'A4', '--points', '100,40,620,40', '--length', '20 cm'],
+      ['--sheet', 'A4', '--points', '100,40,460,40', '--length', '20 cm'],
       ['--points', '100,40,620', '--length', '20 cm'],
       ['--points', '100,,620,40', '--length', '20 cm'],
-      ['--points', '100,40,620,40', '--length', 'long'],
+      ['--points', '100,40,460,40', '--length', 'long'],
     ])
       expect(await petalyard('photo', jpeg, ...wrong)).toMatchObject({ code: 2, out: '' })
   })

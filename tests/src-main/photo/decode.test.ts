@@ -1,13 +1,11 @@
 /** Pictures become pixels, upright, or are refused in one line; a picture that swells takes no memory. */
-import { readFileSync } from 'node:fs'
-import { createRequire } from 'node:module'
 import { deflateSync } from 'node:zlib'
-import encodeWebp, { init as initWebp } from '@jsquash/webp/encode.js'
 import fc from 'fast-check'
 import { encode as encodePng } from 'fast-png'
 import { encode as encodeJpeg } from 'jpeg-js'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { decodePicture, PictureError } from '../../../src-main/photo/decode'
+import { webpOf } from './encode-webp'
 
 /** Four quarters: red, green; blue, white. */
 const WIDTH = 32
@@ -115,10 +113,7 @@ function webpTurned(simple: Uint8Array, orientation: number): Uint8Array {
 }
 
 beforeAll(async () => {
-  const wasm = createRequire(import.meta.url).resolve('@jsquash/webp/codec/enc/webp_enc.wasm')
-  await initWebp(new WebAssembly.Module(readFileSync(wasm)))
-  const picture = { width: WIDTH, height: HEIGHT, data: new Uint8ClampedArray(pixels) }
-  webp = new Uint8Array(await encodeWebp(picture as ImageData, { quality: 95 }))
+  webp = await webpOf(WIDTH, HEIGHT, pixels)
 })
 
 describe('A picture', () => {
