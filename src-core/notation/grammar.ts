@@ -16,6 +16,7 @@ import type { GrammarFinding } from './reader'
 import { readBody, spanTokens } from './round-body'
 import type { Heading } from './round-headings'
 import { sectionOf } from './sections'
+import { tellsJoins } from './told-joins'
 import { tokenize } from './tokens'
 import type { Token } from './tokens'
 import type { Definition, Item, RoundNode, RoundsTree, UsualChain } from './tree'
@@ -128,9 +129,11 @@ export function parseRounds(
     if (preamble || heading?.kind === 'part') usual.push(...usualChains(reader, from, to))
     if (!broken && !works && (heading?.numbers ?? null) === null) return
     const retold = heading?.kind === 'part' && rounds.length > 0 ? items.find(isRetold) : undefined
-    if (retold && isRetold(items[0]!)) {
+    const joins = rounds.length > 0 && heading?.numbers === null && tellsJoins(heading.label, items)
+    const only = retold && isRetold(items[0]!) ? retold : joins ? spanTokens(tokens, from, to) : null
+    if (only) {
       const words = reader.words(spanTokens(tokens, from, to)).replace(/\s+/g, ' ')
-      findings.push({ ...said('rounds/part-in-prose', { words }), span: retold, round: rounds.length - 1 })
+      findings.push({ ...said('rounds/part-in-prose', { words }), span: only, round: rounds.length - 1 })
       return
     }
     if (preamble && !items.some((item) => item.type === 'chain' || item.type === 'foundation')) return

@@ -102,7 +102,10 @@ function beginPart(reading: Reading, node: RoundNode): void {
     }
     reading.partOpen = false
   }
-  if (newPart && first !== null && first > 1 && first <= reading.number) branchOff(reading, first - 1)
+  // "Rnd 4 (joining)": in place of Rnd 4, for motifs that are joined.
+  const instead = !newPart && first === reading.number && /\bjoin/i.test(node.label ?? '')
+  const back = (newPart && first !== null && first <= reading.number) || instead
+  if (back && first > 1) branchOff(reading, first - 1)
   reading.part = node.part
 }
 

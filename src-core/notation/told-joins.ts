@@ -1,0 +1,31 @@
+/** Motifs joined to others, told in sentences: "Next motifs: work as first, joining at the corners by replacing …". */
+import { placeParts } from './tree'
+import type { Item } from './tree'
+
+const MOTIF =
+  '(motifs?|squares?|hexagons?|octagons?|triangles?|flowers?|blocks?|wheels?|medallions?|circles?|hexies|pieces?|rows?|ones?)'
+/** "Joining", "Join as you go", "To join the motifs", "Joining round (in place of Rnd 3)". */
+const JOINS =
+  /^(notes? (on|about|for) )?(for |to |the |how to )*(join\b|joining\b|jayg\b|assembly\b|assembling\b)/i
+/** "Second and following motifs", "For the next flower", "All other squares". */
+const OTHERS = new RegExp(
+  `^(for |make |work |on |the |all |each |every )*(second|2nd|third|next|following|other|others|remaining|rest|further|subsequent|additional|more|last)\\b.{0,40}\\b${MOTIF}$`,
+  'i',
+)
+
+/** What says how the work goes, before anything is worked. */
+const SAYS = new Set<Item['type']>(['scope', 'statement', 'colour', 'count'])
+
+/**
+ * Whether what stands under a label is only told: another motif, or the joining of several, as an earlier round has it
+ * but for what is replaced. A round that is written out is none of these.
+ */
+export function tellsJoins(label: string | null, items: readonly Item[]): boolean {
+  const name = (label ?? '').replace(/\s*\(.*\)\s*$/, '').trim()
+  if (!JOINS.test(name) && !OTHERS.test(name)) return false
+  const first = items.find(({ type }) => !SAYS.has(type))
+  if (first?.type === 'repeat-round') return true
+  if (first?.type !== 'note') return false
+  if (first.unread || !items.some(({ type }) => type === 'star')) return true
+  return [...placeParts(items)].some(({ which }) => which === 'elsewhere')
+}

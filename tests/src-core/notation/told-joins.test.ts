@@ -1,0 +1,33 @@
+/** Joins as you go, told in sentences behind the rounds of the first motif. (Common practice, no source.) */
+import { describe, expect, it } from 'vitest'
+import { made, told } from './telling'
+
+const SQUARE = `Rnd 1: Ch 4, join to form ring. Ch 3, 2 dc in ring, ch 2, *3 dc in ring, ch 2; rep from * 2 more times; join in top of ch-3. (12 dc, 4 ch-2 sps)
+Rnd 2: Sl st to corner sp, ch 3, (2 dc, ch 2, 3 dc) in same sp, *ch 1, (3 dc, ch 2, 3 dc) in next corner sp; rep from * 2 more times, ch 1; join. (24 dc)
+Fasten off.`
+
+describe('Joining told in sentences', () => {
+  it.each([
+    'Second and following motifs: work as first motif to end of Rnd 1. On Rnd 2, join to first motif at the corners by replacing the ch 2 with ch 1, sl st in corner sp of first motif, ch 1.',
+    'Joining round: Work as Rnd 2, but on the sides to be joined work (3 dc, ch 1, sl st in corner sp of adjacent motif, ch 1, 3 dc) in each corner and replace each ch 1 with sl st in ch-1 sp of adjacent motif.',
+    'Join as you go: Make the next motif to the end of Rnd 1. In Rnd 2, work along to the first corner, then 3 dc, ch 1, sl st into the corner of the first motif, ch 1, 3 dc in corner sp. Carry on around the square, joining the sides as you go with a sl st in each ch-1 sp of the first motif.',
+    'Joining\nMake 4 squares. On the second square replace the ch-2 at two corners by ch 1, sc in corner of first square, ch 1. Join the sides in the same way, working sc in the ch-1 sp of the first square instead of ch 1.',
+    'Note on joining: when a corner meets a finished motif, work ch 1, sl st into its corner, ch 1 instead of ch 2.',
+    'To join: on Rnd 2 work (3 dc, ch 1, sl st in corner of previous square, ch 1, 3 dc) in the corners to be joined, and sl st into the ch-1 sps of the previous square instead of ch 1.',
+  ])('is no round of the motif, and is told to be text: %s', (words) => {
+    expect(told(`${SQUARE}\n${words}`)).toEqual([])
+    expect(made(`${SQUARE}\n${words}`)).toEqual([12, 24])
+  })
+
+  it('stands in place of the round of its number', () => {
+    const text = `${SQUARE}\nRnd 2 (joining): Work as Rnd 2, joining to first motif at the corners by replacing the ch 2 with ch 1, sl st in corner sp of first motif, ch 1. (24 dc)`
+    expect(told(text)).toEqual([])
+    expect(told(text.replace('(joining)', '(yellow)')).join()).toMatch('rounds/number-twice')
+  })
+
+  it('is a round where it is written out', () => {
+    const round =
+      'Joining round: Ch 1, *sc in each dc to next corner, (sc, ch 1, sl st in corner sp of adjacent motif, ch 1, sc) in corner sp; rep from * 3 more times; join.'
+    expect(made(`${SQUARE}\n${round}`)).toHaveLength(3)
+  })
+})
