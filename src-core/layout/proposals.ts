@@ -83,15 +83,10 @@ export function proposeArrangements(
   // A patch judges; the plan itself decides.
   const held = planned.filter(({ fit }) => holds(fit))
   const rule = held[0]?.rule
-  // Of what is cut out the rotation tells how near it comes, too: what fits better goes with the others.
-  if (outline && rule && held.length < most) {
+  // Of what is cut out the rotation tells how near it comes, too: the nearest of all are shown.
+  if (outline && rule) {
     const others = othersUnder(withRule(project, rule), rule, wish, planner, chosen)
-    held.push(
-      ...others
-        .slice(0, most - held.length)
-        .map(put)
-        .filter(({ fit }) => holds(fit)),
-    )
+    held.push(...others.map(put).filter(({ fit }) => holds(fit)))
   }
   const proposals = held.length > 0 ? held : planned
   const { overTips } = first.tryout.trials.ground.account
@@ -105,7 +100,7 @@ export function proposeArrangements(
   const sorted = outline
     ? [...proposals].sort((a, b) => order.indexOf(a.fit) - order.indexOf(b.fit))
     : closedFirst(proposals, ({ fit }) => fit, wish)
-  return { proposals: sorted, failed, findings: first.findings }
+  return { proposals: sorted.slice(0, most), failed, findings: first.findings }
 }
 
 /** What is proposed: counts in a rotation, under a way of joining. */
