@@ -1,11 +1,14 @@
 /** A photo is enough: from a picture to a held blanket that is saved, in the real desktop app. */
 import { readFile, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
+import { encode as encodePng } from 'fast-png'
 import { encode as encodeJpeg } from 'jpeg-js'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import type { Project } from '../../shared-types/project'
 import { planProject } from '../../src-core/plan'
 import { eventually } from '../src-main/documents/session/world'
+import { webpOf } from '../src-main/photo/encode-webp'
+import { spoiltPicture } from '../fuzz/pictures'
 import { photograph } from '../src-core/photo/camera'
 import { chance, flower } from '../src-core/photo/flowers'
 import { trial } from '../src-core/photo/scenes'
@@ -178,5 +181,34 @@ describe('a maker with a photo of a flower', () => {
     await eventually(async () => expect(await readFile(path, 'utf8')).not.toContain('image/jpeg'))
     await page.getByRole('button', { name: 'Undo: remove the photo of the motif' }).click()
     await shown.waitFor()
+  }, 180_000)
+
+  it('offers spoilt pictures of every kind: each is read or refused in one line, and the window goes on', async () => {
+    const page = desktop.window
+    await new Hands(page).press('Measure it in a photo')
+    const dialog = page.getByRole('dialog', { name: 'Measure a photo' })
+    const input = dialog.locator('input[type=file]')
+    const { width, height, data } = photograph(trial(5, 120).scene)
+    const whole = [
+      encodePng({ width, height, data, channels: 4, depth: 8 }),
+      new Uint8Array(encodeJpeg({ width, height, data: Buffer.from(data) }, 80).data),
+      await webpOf(width, height, data),
+    ] as const
+    let refused = 0
+    for (let seed = 0; seed < 36; seed++) {
+      const [bytes, foreign] = [whole[seed % 3]!, whole[(seed + 1) % 3]!]
+      const name = `spoilt ${seed}`
+      const buffer = Buffer.from(spoiltPicture(bytes, foreign, seed))
+      await input.setInputFiles({ name, mimeType: 'image/jpeg', buffer })
+      await dialog.locator('progress').waitFor({ state: 'detached', timeout: 20_000 })
+      const told = await dialog.getByRole('alert').allTextContents()
+      if (told.length === 0) continue
+      refused++
+      expect(told).toEqual([expect.stringMatching(new RegExp(`^${name} [^\\n]{4,120}\\.$`))])
+    }
+    expect(refused).toBeGreaterThan(8)
+    await input.setInputFiles(photo)
+    await dialog.getByText(/^Measured: 8 petals, /).waitFor({ state: 'attached', timeout: 60_000 })
+    await page.keyboard.press('Escape')
   }, 180_000)
 })
