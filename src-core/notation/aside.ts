@@ -8,6 +8,11 @@ const REMARKS =
 /** What such a remark says of something; an instruction has none of these. */
 const SAYS =
   /^(is|are|was|were|be|will|won.t|should|may|might|can|can.t|could|would|looks?|feels?|seems?|sits?|lies?|lay|has|have|had|do|does|don.t|did|want|need|needs|like|love|notice|see|find|panic|worry|forget)$|.(ll|re|ve)$/
+/** What becomes of a finished piece: "Coil strip, first shell at center; stitch through all layers." */
+const ASSEMBLES =
+  /^(coil|roll|curl|spiral|wind|arrange|stack|overlap|glue|layer|tack|pin|assemble|stitch|whipstitch|gather|shape)$/
+/** These make it work all the same. */
+const WORKED_ON = /^(rep|ch|skip|next|each|same)$/
 /** These make a remark an instruction or a count after all. */
 const WORKED = /^(rep|ch|counts?|count|join|turn|work|made|skip|total)$/
 
@@ -24,16 +29,17 @@ export function passAside(reader: Reader): NoteItem | null {
     while (reader.peek() && !/^[:.,*([]$/.test(reader.key())) reader.at++
     return { type: 'note', effect: null, ...reader.span(start) }
   }
-  if (!REMARKS.test(token.key)) return null
+  const assembles = ASSEMBLES.test(token.key) && reader.peek(1)?.kind === 'word'
+  if (!assembles && !REMARKS.test(token.key)) return null
   let end = start
-  let says = false
+  let says = assembles
   while (
     end < reader.end &&
     reader.tokens[end]!.key !== '.' &&
     !(end > reader.at && reader.tokens[end]!.first)
   ) {
     const { key, is } = reader.tokens[end]!
-    if (key === '*' || key === '[' || key === ':' || WORKED.test(is)) return null
+    if (key === '*' || key === '[' || key === ':' || (assembles ? WORKED_ON : WORKED).test(is)) return null
     says ||= SAYS.test(key)
     end++
   }

@@ -257,6 +257,16 @@ export function findBeginning(
       legs: name.size > 0 ? name.size + 1 : (bunch?.legs ?? 0),
     })
   }
+  // "Ch 2, dc in next sc (counts as dc2tog), *dc2tog over next 2 sc".
+  const toNext = into?.which === 'next' && into.count === 1 && single === 1 && !own
+  if (
+    together &&
+    toNext &&
+    name.form === 'plain' &&
+    stitch !== 'sl st' &&
+    (toldOf?.cluster || (fits && bunch.only && item.count > 1 && item.count < heightOf(stitch ?? 'dc')))
+  )
+    return make('leg', { legs: 2 })
   const inRing = toldOf?.cluster && into?.noun.kind === 'ring'
   if (together && (firstLeg || inRing) && name.form === 'plain' && stitch !== 'sc' && stitch !== 'sl st')
     return make('leg', { legs: single + 1 })

@@ -31,9 +31,11 @@ function readColourWords(reader: Reader, joins: boolean): string | null {
     // A name that is no plain colour is written large ("Join Meadow with sl st in any sp").
     const large = /^\p{Lu}\p{Ll}/u.test(first.text) && !first.first
     const behind = reader.key()
-    const goesOn = ['with', 'in', 'to', 'at', 'into', ',', ';', ':', '.', ''].includes(behind)
+    const around = ['around', 'between', 'behind'].includes(reader.spelled())
+    const goesOn = around || ['with', 'in', 'to', 'at', 'into', ',', ';', ':', '.', ''].includes(behind)
     if (!goesOn || !(named || large)) return null
-    if (large && !named && joins && !['with', 'in', 'to', 'into', ','].includes(behind)) return null
+    if (large && !named && joins && !around && !['with', 'in', 'to', 'into', ','].includes(behind))
+      return null
     return reader.words(reader.span(start))
   })
 }
@@ -179,19 +181,31 @@ export function readColour(reader: Reader): ColourItem | null {
   })
 }
 
+/** "The last 5 ch", "last ch-5 lp", "the last one"; passes it. */
+function passLoopName(reader: Reader): boolean {
+  reader.skip('the')
+  if (!reader.skip('last')) return false
+  reader.skip('of', 'the')
+  reader.number()
+  if (reader.peek()?.kind === 'chains') reader.at++
+  else if (!reader.skipA('chain')) reader.skip('one')
+  else if (reader.peek()?.kind === 'number') reader.at++
+  reader.skipA('space')
+  return true
+}
+
 /** "The last 5 ch being joined with a sl st to first sc": what is joined adds nothing; passes it. */
 const passLastLoop = (reader: Reader): boolean =>
   reader.attempt(() => {
-    reader.skip('the')
-    if (!reader.skip('last')) return null
-    reader.skip('of', 'the')
-    reader.number()
-    if (reader.peek()?.kind === 'chains') reader.at++
-    else if (!reader.skipA('chain')) reader.skip('one')
-    reader.skipA('space')
+    if (!passLoopName(reader)) return null
     reader.skip('being', 'is', 'are')
     return reader.sees('joined') || reader.sees('joining') || reader.sees('connected') || null
   }) === true
+
+/** "Joining last ch 5 with a sl st in first sc", behind the verb; passes it. */
+const passJoinedLoop = (reader: Reader): boolean =>
+  reader.attempt(() => (passLoopName(reader) && /^(with|to|in|into|by|at)$/.test(reader.key())) || null) ===
+  true
 
 /** "Close the ring and join with …": how the tail is pulled makes no stitch. */
 const passRingClosed = (reader: Reader): boolean =>
@@ -215,15 +229,16 @@ const passFinishing = (reader: Reader): boolean =>
 export function readJoin(reader: Reader): JoinItem | null {
   const start = reader.at
   return reader.attempt((): JoinItem | null => {
-    const ofLast = passLastLoop(reader)
+    const before = passLastLoop(reader)
     passRingClosed(reader)
     reader.skip('invisible', 'inv')
     const closes = reader.sees('close')
     const finishes = passFinishing(reader)
     if (!finishes && !reader.skip('join', 'joining', 'joined', 'connected', 'close')) return null
+    const ofLast = passJoinedLoop(reader) || before
     reader.skip('the')
     reader.skipA('round')
-    if (reader.skip('with', 'using')) {
+    if (reader.skip('with', 'using', 'by')) {
       reader.skip('a')
       const stitch = readStitch(reader)
       // "Close with a chain stitch" is how some languages call it.

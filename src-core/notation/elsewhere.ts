@@ -29,6 +29,14 @@ function passMeet(reader: Reader): boolean | null {
   return null
 }
 
+/** "(ch-3 lp) of a petal of (previous flower)"; passes it. */
+const passOfGroup = (reader: Reader): boolean =>
+  reader.attempt(() => {
+    while (reader.skip('a', 'any', 'the', 'next', 'same', 'first', 'one', 'other', 'corresponding')) continue
+    const group = reader.skipA('group') || reader.skipA('counted') || reader.skipA('landmark')
+    return (group && reader.skip('of', 'on', 'from')) || null
+  }) === true
+
 /** "Motif", "motif 1"; passes it. */
 const passMotif = (reader: Reader): boolean => {
   const named = reader.skipA('motif')
@@ -96,6 +104,7 @@ export function readElsewhere(reader: Reader): Noun | null {
     const of = reader.attempt(() => {
       if (reader.skip('where')) return passMeet(reader)
       if (!reader.skip('of', 'on', 'from', 'between')) return null
+      passOfGroup(reader)
       reader.skip('the')
       // "of two large motifs", "of one of the finished small squares".
       for (let words = 0; words < 6 && !reader.isA('motif'); words++) if (!saysWhich(reader)) return null

@@ -9,7 +9,7 @@ import type { Heading } from './round-headings'
 import { sectionOf } from './sections'
 import { passCountLabel } from './stated'
 import { isForm, readStitch } from './vocabulary'
-import { wordOf } from './words'
+import { MEANINGS, wordOf } from './words'
 
 /** Whether letters follow each other in a name, in this order: "pc" in "popcorn", not "white" in "petals". */
 function shortens(short: string, name: string): boolean {
@@ -88,7 +88,7 @@ function isTitle(reader: Reader, from: number, decorated: boolean): boolean {
   if (skipAdjustable(reader)) return false
   const stitch = readStitch(reader)
   // "Popcorn edging" names a part; "sc2tog around" and "popcorn in each st" are worked.
-  const named = stitch !== null && !WORKED_FORMS.has(stitch.form) && reader.tokens[from]!.key.length > 3
+  const named = stitch !== null && !WORKED_FORMS.has(stitch.form) && !MEANINGS.has(reader.tokens[from]!.key)
   const plain = stitch === null || (named && !saysWhere(reader))
   reader.at = at
   // "1ST MOTIF".

@@ -242,8 +242,8 @@ function readUnknown(reader: Reader): NoteItem | null {
     const counted = reader.number() !== null
     const token = reader.peek()
     if (token?.kind !== 'word' || NOUNS_AFTER_NUMBER.test(token.key) || NO_STITCH.test(token.key)) return null
-    // "Weave in all ends" is no stitch, whatever place follows.
-    if (['finishing', 'skip', 'verb', 'place', 'instruction'].some((kind) => token.kinds.has(kind)))
+    // "Weave in all ends" is no stitch, whatever place follows, nor is "Stitch through all layers".
+    if (['finishing', 'skip', 'stitch', 'verb', 'place', 'instruction'].some((kind) => token.kinds.has(kind)))
       return null
     reader.at++
     // "x.c.": a name with stops is one word.

@@ -79,8 +79,10 @@ function stand(
   if (work.leg) {
     const { legs: said, target } = work.leg
     element.legs = said > 0 ? said : legs + 1
-    if (element.form === 'plain') element.form = targets.length > 1 ? 'together' : 'cluster'
-    if (target && into.length > 1) element.into = [target.place, ...into]
+    // "Ch 2, dc in next sc (counts as dc2tog)": the chains stand in a place of their own.
+    const apart = target !== null && (into.length > 1 || target.group !== first.group)
+    if (element.form === 'plain') element.form = apart ? 'together' : 'cluster'
+    if (target && apart) element.into = [target.place, ...into]
     work.leg = null
   }
   work.last = targets[targets.length - 1]!

@@ -83,8 +83,10 @@ const BEHIND_SLIP = /\s*sts?(?!\p{L})/iuy
 const BEHIND_CHAIN = new RegExp(`\\s+\\d|\\s+\\((?:p|picots?|for|to|counts?|as)(?!\\p{L})|${GOES_ON}`, 'uy')
 /** "dc's": a plural as some write it. */
 const APOSTROPHE_PLURAL = /^(\p{L}{1,8})'s$/u
-/** "d c", "s c", "h d c", "h dc", "d tr": abbreviations of older print with blanks and without stops. */
-const SPACED_LETTERS = /(?:(?:h[ \t])?[sd][ \t]c|h[ \t](?:dc|tr)|d[ \t]tr)(?![\p{L}\d'-]|\.[\p{L}\d-])/iuy
+/** "d c", "s c", "h d c", "h dc", "d tr", "tr c": abbreviations of older print with blanks and without stops. */
+const SPACED_LETTERS =
+  /(?:(?:[Hh][ \t])?[SsDd][ \t][Cc]|[Hh][ \t](?:dc|tr|DC|TR)|(?:[Dd][ \t])?(?:TR|[Tt]r)[ \t]c|[Dd][ \t](?:tr|TR))(?![\p{L}\d'-]|\.[\p{L}\d-])/uy
+const BEGINS_SPACED = /^(?:[hsd]|tr)$/i
 /** "air chains", "air ch": what chains are called where other languages are at home. */
 const AIR_CHAINS = /air[ \t-]+(?:chains?|chs?)(?![\p{L}\d])/iuy
 /** ":)", ";-)", "<3" behind a blank: a smile ends a sentence, and closes no bracket. */
@@ -221,7 +223,7 @@ export function tokenize(text: string): Token[] {
       found = { kind: 'word', text: text.slice(at, at + 2), value: 0, hyphen: false }
     else if (word !== '') {
       found = lexLetters(text, at, word)
-      const letters = word.length === 1 ? match(SPACED_LETTERS, text, at) : null
+      const letters = word.length <= 2 && BEGINS_SPACED.test(word) ? match(SPACED_LETTERS, text, at) : null
       const air = word.startsWith('air') || word.startsWith('Air') ? match(AIR_CHAINS, text, at) : null
       const whole =
         (letters ?? air)
