@@ -12,7 +12,7 @@ const SAYS =
 const ASSEMBLES =
   /^(coil|roll|curl|spiral|wind|arrange|stack|overlap|glue|layer|tack|pin|assemble|stitch|whipstitch|gather|shape)$/
 /** These make it work all the same. */
-const WORKED_ON = /^(rep|ch|skip|next|each|same)$/
+const WORKED_ON = /^(rep|ch|skip|next|each|same|ring|yarn|hook)$/
 /** These make a remark an instruction or a count after all. */
 const WORKED = /^(rep|ch|counts?|count|join|turn|work|made|skip|total)$/
 
