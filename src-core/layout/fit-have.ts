@@ -14,8 +14,15 @@ import { MOST_MOTIFS, LEAST_ROUND } from './constants'
 import { byHolding, judgedByPatch } from './candidates'
 import type { Candidate, Rotation, Wish } from './candidates'
 import { bestOf, countedOf, fitOf, laidIn, waysOf } from './fit'
+import type { WaysThere } from './fit'
+import { cutFrom, missOfCut } from './have-outline'
+import type { CutFrom } from './have-outline'
+import { looksWorth } from './looks'
 import { judged } from './nearness'
 import { countPlaces } from './places'
+import { isBegun } from '../progress/progress'
+import { settled } from '../settled'
+import { countsOf } from './standing'
 import type { Kind, Tryout } from './trials'
 
 /** What there is to make an arrangement from: so many motifs, or the yarn on hand; in the proportions of `like`. */
@@ -29,6 +36,9 @@ interface Fits {
 /** Grams that a rounding error may make. */
 const NO_GRAMS = 1e-6
 
+/** Outlines told of each arrangement. */
+const CUT_EACH = 2
+
 /** Arrangements tried in each kind and rotation, those that come nearest. */
 const TRIED = 6
 
@@ -38,6 +48,8 @@ export function fitHave(project: Project, have: Have, planner: Planner): Fits {
   const ways = waysOf(project, wish, planner)
   if (!ways.layout) return { arrangements: [], findings: ways.findings }
   const { layout, tryout } = ways
+  // What is made is not cut away.
+  if (layout.outlineShape && !isBegun(project)) return cutOutFits(project, have, wish, ways, planner)
   if ('motifs' in have) {
     const found = bestOf(layout, tryout, (kind, rotation) =>
       ofMotifs(tryout, kind, rotation, wish, have.motifs),
@@ -64,6 +76,55 @@ export function fitHave(project: Project, have: Have, planner: Planner): Fits {
     return { miss, fit: fitOf(counts, laidIn(rich, counts), stash.told(counts), wish) }
   })
   return { arrangements: sorted(told), findings: ways.findings }
+}
+
+/** The same of what is cut out: its outline grows and shrinks, in each arrangement that the start would offer. */
+function cutOutFits(
+  project: Project,
+  have: Have,
+  wish: Wish,
+  { layout, tryout, findings }: WaysThere,
+  planner: Planner,
+): Fits {
+  const looks = looksWorth(tryout, settled(project).joining.rule, wish, layout)
+  const laidAll = (of: Project) => looks.map(({ candidate }) => laidIn(of, candidate.counts))
+  const told = (found: readonly CutFrom[], left?: number) => {
+    const best = found.reduce((most, { motifs }) => Math.max(most, motifs), left ?? 0)
+    return found.map((cut) => {
+      const laid = cut.project
+      const fit = fitOf(countsOf(laid)!, laid, countedOf(laid, planner), wish)
+      return {
+        miss: missOfCut(cut, best),
+        fit: left === undefined ? fit : { ...fit, left: left - fit.motifs },
+      }
+    })
+  }
+  if ('motifs' in have) {
+    const most = Math.min(have.motifs, MOST_MOTIFS)
+    const found = laidAll(project).flatMap((laid) =>
+      cutFrom(laid, most, () => true, planner).slice(0, CUT_EACH),
+    )
+    return { arrangements: sorted(told(found, have.motifs)), findings }
+  }
+  const rich = withinStash(project)
+  const stash = stashOf(rich, planner)
+  if (!stash) return { arrangements: [], findings: [finding('layout/fit-no-yarn', 'yarns')] }
+  const short = shortForOne(rich, layout, planner)
+  const reaches = (laid: Project) => lasts(countedOf(laid, planner))
+  // About so many at first; where they are too many for a yarn, fewer.
+  const found =
+    short.length > 0
+      ? []
+      : laidAll(rich).flatMap((laid) => {
+          const most = largest(2, stash.motifs, (many) => {
+            const [first] = cutFrom(laid, many, () => true, planner)
+            return first !== undefined && reaches(first.project)
+          })
+          return most < 2 ? [] : cutFrom(laid, most, reaches, planner).slice(0, CUT_EACH)
+        })
+  if (found.length === 0)
+    return { arrangements: [], findings: [finding('layout/fit-stash', 'yarns', { yarns: listed(short) })] }
+  return { arrangements: sorted(told(found)), findings }
 }
 
 /** The names of yarns that are short for one motif. */

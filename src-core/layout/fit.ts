@@ -36,7 +36,7 @@ const RECUT_EACH = 2
 /** What the arrangements of a project are compared by, or the findings that say why there are none. */
 type Ways = WaysThere | { readonly layout: null; readonly findings: readonly Finding[] }
 
-interface WaysThere {
+export interface WaysThere {
   readonly layout: BlanketLayout
   readonly tryout: Tryout
   readonly findings: readonly Finding[]
@@ -86,9 +86,9 @@ export function fitArrangements(
   const ways = waysOf(project, wish, planner)
   if (!ways.layout) return { arrangements: [], findings: ways.findings }
   const { layout, tryout, findings } = ways
-  const overTips = tryout.trials.ground.account.overTips
+  const motif = tryout.trials.ground.account
   const sort = (fits: readonly FitArrangement[]) =>
-    ranked(fits, { wish, outline: layout.outlineShape, overTips })
+    ranked(fits, { wish, outline: layout.outlineShape, motif })
   const describe = (laid: Project) => fitOf(countsOf(laid)!, laid, countedOf(laid, planner), wish)
   const looks = looksWorth(tryout, settled(project).joining.rule, wish, layout)
   // What is cut out may be cut out larger or smaller, as long as nothing of it is made.

@@ -1,5 +1,5 @@
 /** M26: which of several blankets goes before another, against the size that was asked for: at the start and in fits alike. */
-import type { FitArrangement } from '../../shared-types/plan'
+import type { FitArrangement, MotifAccount } from '../../shared-types/plan'
 import type { OutlineShape } from '../../shared-types/project'
 import { gapesMostly } from '../joins/checks'
 import { holds } from '../joins/holding'
@@ -11,9 +11,16 @@ import type { Wish } from './candidates'
 export interface Measure {
   readonly wish: Wish
   readonly outline: OutlineShape | undefined
-  /** Of the motif, tip to tip. */
-  readonly overTips: Millimetres
+  /** Of the blanket. */
+  readonly motif: MotifAccount
 }
+
+/**
+ * The rows in which motifs with straight sides close: squares and octagons side by side, hexagons and triangles half a
+ * place aside. In others they leave holes as large as half of one (common practice, no source).
+ */
+const closingRows = ({ shape, petals }: MotifAccount): FitArrangement['arrangement'] | null =>
+  shape !== 'straight' ? null : petals % 4 === 0 ? 'straight-rows' : 'offset-rows'
 
 /** How a planned fit is joined: a patch judged, the plan itself decides. */
 export const judged = (fit: FitArrangement) => ({
@@ -25,34 +32,43 @@ export const judged = (fit: FitArrangement) => ({
 const isNear = ({ error }: FitArrangement, overTips: Millimetres): boolean =>
   Math.max(Math.abs(error.width), Math.abs(error.height)) <= overTips / 2
 
+/** Rows after which the steps of an edge that runs evenly come again: "1, 3, 1, 3" is as regular as "2, 2" (ours). */
+const STEPS_COME_AGAIN = 3
+
 /**
- * Of a triangle the steps from row to row that are others than most: 0 where its edges run evenly, 1 where they do not.
- * The row at the point may be a motif longer or shorter.
+ * Of a triangle: 0 where its edges run evenly, step after step or in a turn of few rows, 1 where they do not. The row at
+ * the point may be a motif longer or shorter.
  */
 export function crookedSteps(lengths: readonly number[], outline: OutlineShape | undefined): 0 | 1 {
   if (outline?.kind !== 'triangle') return 0
   const steps = lengths.slice(1).map((count, i) => Math.abs(count - lengths[i]!))
   const inner = outline.points === 'up' ? steps.slice(1) : steps.slice(0, -1)
-  return new Set(inner).size > 1 ? 1 : 0
+  for (let again = 1; again <= STEPS_COME_AGAIN; again++)
+    if (inner.length >= 2 * again || again === 1)
+      if (inner.every((step, i) => i < again || step === inner[i - again])) return 0
+  return 1
 }
 
 /**
- * The best first: what holds, what closes without a gap at most joins, what comes nearer. Of what is cut out, edges
- * that run evenly go before what comes nearer within half a motif.
+ * The best first: what holds, what closes without a gap at most joins, what comes nearer. Of what is cut out, rows
+ * in which straight sides close, and edges that run evenly, go before what comes nearer within half a motif.
  */
 export const ranked = (fits: readonly FitArrangement[], measure: Measure): FitArrangement[] => {
-  const { wish, outline, overTips } = measure
+  const { wish, outline, motif } = measure
+  const closing = outline && closingRows(motif)
   const judgedFits = fits.map((fit) => ({
     fit,
     ...judged(fit),
     miss: missOf(fit.size, wish),
-    near: outline ? Number(!isNear(fit, overTips)) : 0,
+    near: outline ? Number(!isNear(fit, motif.overTips)) : 0,
+    open: closing && fit.arrangement !== 'rings' ? Number(fit.arrangement !== closing) : 0,
     crooked: crookedSteps(fit.lengths ?? [], outline),
   }))
   judgedFits.sort(
     (a, b) =>
       byHolding({ ...a, miss: 0 }, { ...b, miss: 0 }) ||
       a.near - b.near ||
+      a.open - b.open ||
       a.crooked - b.crooked ||
       a.miss - b.miss,
   )

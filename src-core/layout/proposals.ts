@@ -89,12 +89,12 @@ export function proposeArrangements(
     held.push(...others.map(put).filter(({ fit }) => holds(fit)))
   }
   const proposals = held.length > 0 ? held : planned
-  const { overTips } = first.tryout.trials.ground.account
+  const motif = first.tryout.trials.ground.account
   // What is cut out misses a size by as much as its arrangement does, whichever is usual.
   const order = outline
     ? ranked(
         proposals.map(({ fit }) => fit),
-        { wish, outline, overTips },
+        { wish, outline, motif },
       )
     : []
   const sorted = outline

@@ -185,6 +185,25 @@ export function outlinesToward(
   return [isNearer ? laid[0]!.changed : project]
 }
 
+/**
+ * A project whose outline is scaled by a factor, as it is and with one motif more in a row, a row, or both, so that its
+ * middle lies on a motif or between two; each with counts that reach to its edges. None beyond the bounds of outlines.
+ */
+export function outlinesScaled(project: Project, factor: number, planner: Planner): readonly Project[] {
+  const asked = blanketOf(project)?.outlineShape
+  const box = boxOfOutline(asked)
+  const tryout = planner.tryout(project)
+  if (!asked || !box || !tryout) return []
+  const outline = { width: box.width * factor, height: box.height * factor }
+  if (!isWithin(outline.width, BLANKET.outlineWidth) || !isWithin(outline.height, BLANKET.outlineHeight))
+    return []
+  const changed = inMiddle(withOutlineBy(project, factor, factor))
+  const middles: readonly More[] = tryout.counts.arrangement === 'rings' ? MORE.slice(0, 1) : MORE
+  return middles.map((more) =>
+    withCounts(changed, tryout.counts, reaching(tryout, outline, more, true), true),
+  )
+}
+
 /** A project whose outline is so much wider and longer, in mm, with counts that reach to its edges. */
 export function outlineGrown(
   project: Project,
