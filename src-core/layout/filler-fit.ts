@@ -23,6 +23,7 @@ import { COARSE, grow, sharedArea, union } from '../geometry/polygons'
 import { degrees, radians } from '../units/quantity'
 import type { Degrees, Millimetres, Radians } from '../units/quantity'
 import { FILLER_GIVES } from './constants'
+import { facingPoints } from './facing-points'
 import { CLOSED, LEAST_ACROSS } from './holes'
 import type { OpeningKind } from './holes'
 import { outlineAt } from './lattice'
@@ -171,7 +172,10 @@ interface Meeting {
 }
 
 function meetingOf(anchor: Anchor | null, place: Point, outline: Outline): Meeting {
-  const at = nearestOn(outline, place)
+  return meetingAt(anchor, place, outline, nearestOn(outline, place))
+}
+
+function meetingAt(anchor: Anchor | null, place: Point, outline: Outline, at: Point): Meeting {
   const far = distance(place, at)
   return { anchor, place, at, gap: contains(outline, place) ? -far : far }
 }
@@ -179,8 +183,8 @@ function meetingOf(anchor: Anchor | null, place: Point, outline: Outline): Meeti
 /** A round filler needs no rotation: it meets every motif where that comes nearest. */
 function asItLies(filler: MotifAccount, outlines: readonly Outline[]) {
   const radius = filler.overTips / 2
-  const met = outlines.map((outline) =>
-    meetingOf(null, polar(radius, directionOf(nearestOn(outline, { x: 0, y: 0 }))), outline),
+  const met = facingPoints(outlines).map((at, i) =>
+    meetingAt(null, polar(radius, directionOf(at)), outlines[i]!, at),
   )
   return { turn: 0, met }
 }
@@ -249,8 +253,8 @@ function pointedTurn(anchors: readonly Anchor[], outlines: readonly Outline[], p
   const base = directionOf(anchors[0]!)
   let x = 0
   let y = 0
-  for (const outline of outlines) {
-    const direction = directionOf(nearestOn(outline, { x: 0, y: 0 }))
+  for (const at of facingPoints(outlines)) {
+    const direction = directionOf(at)
     const phase = (2 * Math.PI * (direction - base)) / period
     x += Math.cos(phase)
     y += Math.sin(phase)
