@@ -290,9 +290,12 @@ export class MapPainter {
     if (!number) return false
     const room = discReach(number) / this.scale
     const { x, y, width, height } = view
+    // What stands on the line at which a round closes reaches over the end of its map, onto no other sheet.
+    const { round } = this.ground.plan
+    const isLast = round !== undefined && x + width >= round.map - 1e-6
     return (
       motif.x >= x + room &&
-      motif.x <= x + width - room &&
+      motif.x <= x + width - (isLast ? 0 : room) &&
       motif.y >= y + room &&
       motif.y <= y + height - room
     )

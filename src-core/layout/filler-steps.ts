@@ -42,9 +42,10 @@ export function finishFillers(
       radius: fit.room,
       motifs: round,
       joins: motifs.length,
+      // Beside it: where a round closes, a motif across the closing line stands at the other end of the map.
       points: fit.contacts.map(({ motif, at }) => {
-        const host = arranged.placements[opening.motifs[motif]!]!
-        return { x: x(host.x + at.x), y: y(host.y + at.y) }
+        const host = opening.kind.around[motif]!
+        return { x: x(first.x + host.x + at.x), y: y(first.y + host.y + at.y) }
       }),
       bridge: fit.bridge,
       overlap: fit.overlap,

@@ -7,7 +7,10 @@
 import { describe, expect, it } from 'vitest'
 import type { Plan, PlacedFiller, Point } from '../../../shared-types/plan'
 import { directionOf, polar } from '../../../src-core/geometry/points'
+import { MapPainter } from '../../../src-core/figures/map'
+import { mapGround } from '../../../src-core/figures/map-ground'
 import { facingPoints } from '../../../src-core/layout/facing-points'
+import { mapSize } from '../../../src-core/layout/placed'
 import { planProject } from '../../../src-core/plan'
 import { degrees, radians } from '../../../src-core/units/quantity'
 import { blanket } from './additions'
@@ -30,8 +33,9 @@ const directions = ({ x, y, points }: PlacedFiller): number[] =>
 
 describe('M27 petals that face an opening alike', () => {
   it('are chosen alike all round: four joins a quarter of the way round from each other', () => {
-    const { fillers } = plan(false)
-    expect(fillers).toHaveLength(27)
+    // Those on the closing line as the others: beside them, not at the other end of the map.
+    const { fillers } = plan(true)
+    expect(fillers).toHaveLength(30)
     for (const one of fillers) {
       const [first, ...others] = directions(one)
       // The first of the four flowers lies at 45°.
@@ -48,6 +52,16 @@ describe('M27 petals that face an opening alike', () => {
       const hours = [...words.matchAll(/at half past (\d+) to/g)].map(([, hour]) => Number(hour) % 12)
       expect(hours.sort((a, b) => a - b)).toEqual([0, 3, 6, 9])
     }
+  })
+
+  it('have their numbers on the map, those on the closing line as well', () => {
+    const account = plan(true)
+    const ground = mapGround(account, 'colour')
+    const { width, height } = mapSize(account)
+    const texts = new MapPainter(ground, 0.25)
+      .window({ x: 0, y: 0, width, height })
+      .flatMap((item) => (item.kind === 'text' ? [item.text] : []))
+    expect(account.fillers.filter(({ label }) => !texts.includes(label))).toEqual([])
   })
 
   it('as evenly as what has but one place lets them', () => {
