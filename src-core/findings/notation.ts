@@ -84,6 +84,11 @@ export const NOTATION_FINDINGS = {
     message: 'there are {have}, no {wanted}, in {round}.',
     mend: 'Name the stitches that are there, or write "st".',
   },
+  'rounds/group-too-small': {
+    severity: 'error',
+    message: 'number {nth} of a group is asked for; the groups there have {most} of these at most.',
+    mend: 'Check which one is meant, and how many are worked into one place.',
+  },
   'rounds/no-such-round': {
     severity: 'error',
     message: 'Rnd {number} is not known here.',

@@ -5,13 +5,13 @@ import type { PlaceTest, Source } from './source'
 import { missing, nowhere, sourceFor, takeAt } from './taking'
 import type { Taking } from './taking'
 import type { Item, Noun, PlacePart, StitchName } from './tree'
-import { spend } from './work'
+import { report, spend, targetAt } from './work'
 import type { Target, Work } from './work'
 
-/** Which of the members of a petal or run is meant. */
+/** Which of the members of a petal or run is meant; none where it has not so many. */
 const pick = (members: readonly number[], nth: number | 'center' | 'last'): number | undefined => {
   const last = members.length - 1
-  return members[nth === 'center' ? last >> 1 : nth === 'last' ? last : Math.min(nth, last + 1) - 1]
+  return members[nth === 'center' ? last >> 1 : nth === 'last' ? last : nth - 1]
 }
 
 const isLike = (source: Source, name: StitchName | null, at: number): boolean =>
@@ -66,12 +66,13 @@ export function withinTargets(work: Work, part: PlacePart, taking: Taking): Targ
     return [index >= 0 ? takeAt(work, source, index, part, taking) : missing(work, source, kind, part)]
   }
   const { name } = part.noun
-  const memberOf = (group: number) => {
+  const likeIn = (group: number): readonly number[] => {
     const members = source.membersOf(group).filter((index) => source.places[index]!.kind === kind)
     // "First dc of next petal" counts the dc alone.
     const named = members.filter((index) => kind === 'space' || isLike(source, name, index))
-    return pick(named.length > 0 ? named : members, nth)
+    return named.length > 0 ? named : members
   }
+  const memberOf = (group: number) => pick(likeIn(group), nth)
   // A group of which that stitch is worked already is behind.
   const inGroup: PlaceTest = ({ group }) => {
     if (!source.isGroup(group)) return false
@@ -81,7 +82,14 @@ export function withinTargets(work: Work, part: PlacePart, taking: Taking): Targ
   const first = source.find('stitch', 'in group', inGroup)
   const start = first >= 0 ? first : source.find('space', 'in group', inGroup)
   const grouped = source.has('stitch', 'grouped', ({ group }) => source.isGroup(group))
-  if (start < 0) return [grouped ? missing(work, source, kind, part) : inRun(work, source, part, taking)]
+  if (start < 0 && !grouped) return [inRun(work, source, part, taking)]
+  if (start < 0) {
+    const sizes = source.places.map(({ group }) => (source.isGroup(group) ? likeIn(group).length : 0))
+    const most = sizes.reduce((large, size) => Math.max(large, size), 0)
+    if (typeof nth !== 'number' || nth <= most) return [missing(work, source, kind, part)]
+    report(work, 'rounds/group-too-small', part, { nth, most }, 'once')
+    return [targetAt(work, source, { kind: 'unknown', round: source.state.index, index: -1 })]
+  }
   const group = source.places[start]!.group
   const member = memberOf(group)!
   // What only leads there passes nothing; what lies behind the stitch may still be worked.

@@ -29,7 +29,9 @@ function readEndCount(reader: Reader, from: number, to: number): { item: Item; a
   let start = end
   while (start > from && end - start < 24) {
     const before = reader.tokens[start - 1]!.key
-    if (['.', '—', '–', '-', '=', ';', ':'].includes(before)) break
+    if (['.', '—', '–', '-', '=', ';', ':', '|', '→'].includes(before)) break
+    // "… into top of ch-3. // 18 dc".
+    if (before === '/' && reader.tokens[start - 2]?.key === '/') break
     if (['(', ')', '[', ']', '{', '}', '*'].includes(before)) {
       if (before !== ')' && before !== ']') return null
       break

@@ -290,9 +290,20 @@ const plain = (words: readonly string[]): string =>
 
 const BY_WORDS = new Map([...SECTIONS].map(([label, kind]) => [plain(label.split(' ')), kind]))
 
+/** Words before which a yarn is taken up: "With main yarn: …" is worked. */
+const TAKES = new Set(['with', 'using', 'in', 'join', 'change', 'attach'])
+
+/** "Fingering weight yarn", "steel hook": what is needed, with words of its own before it. */
+function neededKind(words: readonly string[]): SectionKind | null {
+  if (words.length < 2 || TAKES.has(words[0]!)) return null
+  const kind = BY_WORDS.get(plain(words.slice(-1))) ?? null
+  return kind === 'yarn' || kind === 'hook' ? kind : null
+}
+
 /** The same in any spelling: "special st" and "special stitches"; null where no section is named. */
 export const sectionOf = (words: readonly string[]): SectionKind | null =>
-  BY_WORDS.get(plain(words)) ?? (words[0] === 'to' && MAKES_UP.test(words[1] ?? '') ? 'finishing' : null)
+  BY_WORDS.get(plain(words)) ??
+  (words[0] === 'to' && MAKES_UP.test(words[1] ?? '') ? 'finishing' : neededKind(words))
 
 /** "To make up", "To string up", "To hang": what becomes of the motifs. */
 const MAKES_UP =
