@@ -71,7 +71,7 @@ export function fillerSteps(
     .map(({ filled, index, last }): FillerStep => {
       const { motifs, opening } = filled
       const label = (contact: Contact): number => labels[opening.motifs[contact.motif]!]!
-      const contacts = contactsInOrder(filled, labels, hand)
+      const contacts = contactsInOrder(filled, hand)
       const joins = contacts.map((contact) => ({
         motif: arranged.placements[opening.motifs[contact.motif]!]!.id,
         words: `${placeOf(contact, contacts[0]!, filled.filler.account)} to ${label(contact)}, at its ${clock(contact.fromMotif)}`,
@@ -87,25 +87,22 @@ export function fillerSteps(
     })
 }
 
-/** The joins in working direction, beginning at the motif that was there first. */
-export function contactsInOrder(
-  { fit: { contacts }, opening: { motifs } }: Filled,
-  labels: readonly number[],
-  hand: Hand,
-): Contact[] {
-  const label = (contact: Contact): number => labels[motifs[contact.motif]!]!
-  const first = contacts.reduce(
-    (best, contact) => (label(contact) < label(best) ? contact : best),
-    contacts[0]!,
-  )
+/**
+ * The joins in working direction, beginning at the top: all motifs round a filler are there when it is joined, and
+ * fillers that are joined alike are one way to learn.
+ */
+export function contactsInOrder({ fit: { contacts } }: Filled, hand: Hand): Contact[] {
   const sign = workingSign(hand)
   const onward = ({ direction }: Contact): Radians => {
-    const angle = (sign * (direction - first.direction)) % (2 * Math.PI)
-    // What lies at the very start may come out a hair before it.
-    return angle < -1e-6 ? angle + 2 * Math.PI : angle
+    const angle = (sign * direction) % (2 * Math.PI)
+    // What lies at the very top may come out a hair before it.
+    return angle < -ALIKE ? angle + 2 * Math.PI : angle
   }
   return [...contacts].sort((a, b) => onward(a) - onward(b))
 }
+
+/** Directions are found on a grid: less than this between two is nothing. */
+const ALIKE: Radians = 0.01
 
 /** What a filler is joined at: a side, a corner or a petal. */
 export const fillerPlace = ({ shape }: Pick<MotifAccount, 'shape'>, { kind }: Anchor): string =>

@@ -14,18 +14,17 @@ import type { Contact } from './filler-fit'
 import { contactsInOrder, fillerPlace } from './filler-steps'
 import type { Filled, Filling } from './fillers'
 
-/** The fillers of a blanket in their order of places; `labels` are those of the motifs. */
+/** The fillers of a blanket in their order of places. */
 export function fillerWorks(
   { filled }: Filling,
   accounts: readonly Pick<MotifAccount, 'anchors' | 'shape'>[],
   placements: readonly Placement[],
-  labels: readonly number[],
   hand: Hand,
 ): FillerWork[] {
   return filled.map((one) => {
     const { opening, motifs } = one
     const filler = one.filler.account
-    const contacts = contactsInOrder(one, labels, hand)
+    const contacts = contactsInOrder(one, hand)
     const meets = (contact: Contact): NonNullable<FillerPlace['meets']> => {
       const host = opening.motifs[contact.motif]!
       const placed = placements[host]!
@@ -39,9 +38,9 @@ export function fillerWorks(
   })
 }
 
-/** The petal (side, place) that a filler is begun with: the one joined to the motif that was there first. */
-export const firstOfFiller = (filled: Filled, labels: readonly number[], hand: Hand): number =>
-  contactsInOrder(filled, labels, hand)[0]?.anchor?.petal ?? 1
+/** The petal (side, place) that a filler is begun with: the one joined nearest the top. */
+export const firstOfFiller = (filled: Filled, hand: Hand): number =>
+  contactsInOrder(filled, hand)[0]?.anchor?.petal ?? 1
 
 /** The nearest place of the motif that is met, and whether it is one of its tips or corners. */
 function meeting(

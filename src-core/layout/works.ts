@@ -72,7 +72,7 @@ export function work(
   const additions = {
     halves: labels.slice(wholes, wholes + halved.places.length),
     fillers: labels.slice(wholes + halved.places.length),
-    firsts: filling.filled.map((filled) => firstOfFiller(filled, labels, hand)),
+    firsts: filling.filled.map((filled) => firstOfFiller(filled, hand)),
   }
   return { sequence, labels: labels.slice(0, wholes), firsts, additions, all, findings }
 }
@@ -103,7 +103,7 @@ export function tellWork(
     sequence: worked.all,
     wholes: placements.length,
     halfNodes: halved.nodes,
-    fillers: fillerWorks(filling, accounts, placements, labels, hand),
+    fillers: fillerWorks(filling, accounts, placements, hand),
     labels: [...labels, ...additions.halves, ...additions.fillers],
     firsts: [...worked.firsts, ...halved.firsts],
     accounts: pieces.map(({ kind }) => accounts[kind]!),

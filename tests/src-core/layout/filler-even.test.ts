@@ -9,6 +9,7 @@ import type { Plan, PlacedFiller, Point } from '../../../shared-types/plan'
 import { directionOf, polar } from '../../../src-core/geometry/points'
 import { MapPainter } from '../../../src-core/figures/map'
 import { mapGround } from '../../../src-core/figures/map-ground'
+import { orderList } from '../../../src-core/figures/order-list'
 import { facingPoints } from '../../../src-core/layout/facing-points'
 import { mapSize } from '../../../src-core/layout/placed'
 import { planProject } from '../../../src-core/plan'
@@ -52,6 +53,11 @@ describe('M27 petals that face an opening alike', () => {
       const hours = [...words.matchAll(/at half past (\d+) to/g)].map(([, hour]) => Number(hour) % 12)
       expect(hours.sort((a, b) => a - b)).toEqual([0, 3, 6, 9])
     }
+  })
+
+  it('are one way to learn, in rows worked to the left and to the right: 27 of 30; 3 lie on the closing line', () => {
+    const ways = orderList(plan(true)).ways.filter(({ kind }) => kind === 'filler')
+    expect(ways.map(({ uses }) => uses).sort((a, b) => b - a)).toEqual([27, 3])
   })
 
   it('have their numbers on the map, those on the closing line as well', () => {

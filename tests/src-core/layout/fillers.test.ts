@@ -206,7 +206,7 @@ describe('M27 how they are worked', () => {
       expect(plan.fillerSteps[0]!.words).toBe(
         hand === 'right'
           ? 'filler between 3, 4, 5 and 6: join petal 1 to 3, at its half past 4; petal 3 to 6, at its half past 1; petal 5 to 5, at its half past 10; petal 7 to 4, at its half past 7'
-          : 'filler between 3, 4, 5 and 6: join petal 1 to 3, at its half past 4; petal 3 to 4, at its half past 7; petal 5 to 5, at its half past 10; petal 7 to 6, at its half past 1',
+          : 'filler between 3, 4, 5 and 6: join petal 1 to 4, at its half past 7; petal 3 to 5, at its half past 10; petal 5 to 6, at its half past 1; petal 7 to 3, at its half past 4',
       )
     }
   })
