@@ -109,6 +109,8 @@ function motifsShort({ each }: YarnLimit, grams: Grams, cells: readonly number[]
   return motifs
 }
 
+const total = (numbers: readonly number[]): number => numbers.reduce((all, each) => all + each, 0)
+
 /**
  * What a filling goes beyond its limits, and what is known of others. `ids` and `names` are of the colourways that have
  * a limit each, in their order.
@@ -142,13 +144,20 @@ export function limitFindings(
     ])
   const short: InUnits = { metric: tell('metric'), imperial: tell('imperial') }
   if (short.metric === '') return []
+  // Without neighbours to keep apart the counts alone would come closer.
+  const least = Math.max(0, total(cells) - total(limits.most))
+  const apart =
+    fill.pattern === 'no-two-alike' && total(over) > least
+      ? '; that no two alike touch comes before the limits, and other patterns can come closer to them'
+      : ''
+  const told = { short, apart }
   const isSure = !grams.some((gram, yarn) => gram > 0 && limits.yarns[yarn]?.isShared)
   const where = 'layout.cells.fill'
-  if (!isSure) return [finding('colours/limits-not-found', where, { short })]
-  if (isLeast) return [finding('colours/limits-impossible', where, { short })]
-  if (!atLeast) return [finding('colours/limits-not-found', where, { short })]
+  if (!isSure) return [finding('colours/limits-not-found', where, told)]
+  if (isLeast) return [finding('colours/limits-impossible', where, told)]
+  if (!atLeast) return [finding('colours/limits-not-found', where, told)]
   const bound = (units: UnitSystem): string =>
     atLeast.motifs > 0 ? counted(atLeast.motifs, 'motif') : formatMass(atLeast.grams, units)
-  const least: InUnits = { metric: bound('metric'), imperial: bound('imperial') }
-  return [finding('colours/limits-nearest', where, { short, least })]
+  const bounds: InUnits = { metric: bound('metric'), imperial: bound('imperial') }
+  return [finding('colours/limits-nearest', where, { ...told, least: bounds })]
 }

@@ -28,12 +28,12 @@ const GALLERY: Readonly<Record<EdgingKind, GalleryEdging>> = {
   },
   shell: {
     rounds: [
-      '*5 dc in next st, sk 2 sts, sc in next st, sk 2 sts; rep from * around, join with sl st in first dc.',
+      'ch 1, *sc in next st, sk 2 sts, 5 dc in next st, sk 2 sts; rep from * around, join with sl st in first sc.',
     ],
   },
   scallop: {
     rounds: [
-      '*3 dc in next st, hdc in next st, sc in next st, sl st in next st, sc in next st, hdc in next st; rep from * around, join with sl st in first dc.',
+      'ch 1, *sc in next st, hdc in next st, 3 dc in next st, hdc in next st, sc in next st, sl st in next st; rep from * around, join with sl st in first sc.',
     ],
   },
   ripple: {

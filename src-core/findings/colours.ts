@@ -33,19 +33,19 @@ export const COLOUR_FINDINGS = {
   'colours/limits-impossible': {
     severity: 'warning',
     message:
-      'no way of placing the colourways keeps within the limits, and none comes closer than this: {short}.',
+      'no way of placing the colourways keeps within the limits, and none comes closer than this: {short}{apart}.',
     mend: 'Raise a limit, choose one more colourway, add yarn, or make fewer motifs.',
   },
   'colours/limits-nearest': {
     severity: 'warning',
     message:
-      'no way of placing the colourways keeps within the limits: each goes at least {least} beyond them. Closest fit found: {short}.',
+      'no way of placing the colourways keeps within the limits: each goes at least {least} beyond them. Closest fit found: {short}{apart}.',
     mend: 'Raise a limit, choose one more colourway, add yarn, or make fewer motifs.',
   },
   'colours/limits-not-found': {
     severity: 'warning',
     message:
-      'no way of placing the colourways within the limits was found, though there may be one. Closest fit: {short}.',
+      'no way of placing the colourways within the limits was found, though there may be one. Closest fit: {short}{apart}.',
     mend: 'Shuffle the colours, raise a limit, choose one more colourway, or add yarn.',
   },
   'colours/rows-broken': {

@@ -23,6 +23,12 @@ export const JOIN_FINDINGS = {
       '{count} {count|join point has|join points have} a gap of {spread}; up to {limit} closes by itself.',
     mend: 'Work a chain more where they join, choose another rotation, or measure the motif again.',
   },
+  'joins/stretched-seam': {
+    severity: 'note',
+    message:
+      '{count} {count|join point has|join points have} a gap of {spread}; up to {limit} closes by itself.',
+    mend: 'Sew loosely there, so that the seam bridges the gap and does not pull the motifs out of shape, choose another rotation, or measure the motif again.',
+  },
   'joins/many-tips': {
     severity: 'note',
     message: 'with {petals} petals several tips of neighbours come within reach of each other.',

@@ -64,6 +64,12 @@ export const PROGRESS_FINDINGS = {
     message: '{yarn}: {percent} % of what the plan says was used for {at} {at|motif|motifs}.',
     mend: 'Check the weights, what there was at the start, and the weight of a motif.',
   },
+  'progress/rate-far-joins': {
+    severity: 'note',
+    message:
+      '{yarn}: {percent} % of what the plan says was used for {joined} {joined|motif|motifs} joined by then.',
+    mend: 'Check the weights, what there was at the start, and which motifs are marked as joined.',
+  },
   'progress/runs-out': {
     severity: 'warning',
     message: 'at this rate {yarn} lasts to motif {last} of {total}; {missing} more are needed.',

@@ -14,6 +14,8 @@ interface ChecksInput {
   readonly petals: number
   /** Spread from which a node is reported, in mm. */
   readonly stretchLimit: Millimetres
+  /** They are finished, and joined by seams. */
+  readonly isSewn: boolean
 }
 
 /** Join points of which more than this share gape are said to gape as a whole (our own choice). */
@@ -39,7 +41,7 @@ export const isStretched = ({ spread }: Pick<Node, 'spread'>, limit: Millimetres
   spread > limit + 1e-6
 
 /** Findings on the meeting points of one blanket. */
-export function checkNodes({ ids, nodes, petals, stretchLimit }: ChecksInput): Finding[] {
+export function checkNodes({ ids, nodes, petals, stretchLimit, isSewn }: ChecksInput): Finding[] {
   if (ids.length < 2) return []
   const findings: Finding[] = []
   const pairs = new Map<number, number>()
@@ -59,7 +61,7 @@ export function checkNodes({ ids, nodes, petals, stretchLimit }: ChecksInput): F
   if (stretched.length > 0)
     findings.push(
       finding(
-        'joins/stretched',
+        isSewn ? 'joins/stretched-seam' : 'joins/stretched',
         'joining',
         {
           count: stretched.length,

@@ -207,6 +207,7 @@ export function join(
         nodes,
         petals: Math.max(...accounts.map(({ petals }) => petals)),
         stretchLimit: limit,
+        isSewn: rules.main.rule === 'seam',
       })
     : []
   return {

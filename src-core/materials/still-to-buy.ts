@@ -6,7 +6,6 @@ import type { Forecast, YarnNeed } from '../../shared-types/plan'
 import type { Yarn } from '../../shared-types/project'
 import { isUsableOrZero } from '../units/usable'
 import { positiveOrNull, wholeBalls } from './ledger'
-import { gramsOnHand } from './on-hand'
 
 /** The needs, those that a forecast tells of brought to it. */
 export function stillToBuy(
@@ -20,15 +19,13 @@ export function stillToBuy(
     const yarn = yarns.find(({ id }) => id === need.id)
     const ballGrams = positiveOrNull(yarn?.ballGrams)
     if (!told || !yarn || ballGrams === null || need.toBuy === null) return need
-    const more = wholeBalls(told.missing, ballGrams, told.left + told.missing)
-    // What it was begun with was on hand, was said, or was bought as the list said: then it stays on the list.
-    const bought = gramsOnHand(yarn) > 0 || yarn.left?.of !== undefined ? 0 : need.toBuy
-    const toBuy = bought + more
+    // Whatever it was begun with, what was weighed is there.
+    const toBuy = wholeBalls(told.missing, ballGrams, told.left + told.missing)
     const price = isUsableOrZero(yarn.price) ? yarn.price : null
     return {
       ...need,
       toBuy,
-      leftover: more * ballGrams - told.missing + told.over,
+      leftover: toBuy * ballGrams - told.missing + told.over,
       cost: price === null ? null : toBuy * price,
     }
   })

@@ -98,8 +98,15 @@ function forecastOf(work: Work, marking: Marking, yarn: Yarn, need: YarnNeed | u
   }
   const rate = used / planned
   if (rate < PROGRESS.rateLimits.low || rate > PROGRESS.rateLimits.high) {
-    const values = { yarn: name, percent: formatNumber(rate * 100), at }
-    findings.push(finding('progress/rate-far', where, values, target))
+    const values = { yarn: name, percent: formatNumber(rate * 100) }
+    const joined = supply.joinedAt(at)
+    // What goes into joins alone is used as motifs are joined, however many are made.
+    const isForJoins = need.parts.joins > 0 && need.parts.motifs === 0
+    findings.push(
+      isForJoins
+        ? finding('progress/rate-far-joins', where, { ...values, joined }, target)
+        : finding('progress/rate-far', where, { ...values, at }, target),
+    )
   }
   /** Whether it suffices until so many are made. */
   const reaches = (count: number): boolean =>
@@ -158,6 +165,8 @@ function supplyOf(work: Work, marking: Marking, yarn: string) {
   return {
     whole: after(0),
     after,
+    /** How many count as joined once so many are made. */
+    joinedAt: (count: number): number => sequence.filter(doneAt(count).isJoined).length,
     /** Working number of the last motif up to the last piece in this yarn among the first so many; 0 where there is none. */
     lastIn(count: number): number {
       const same = firstWith(0, count, (less) => after(less) - after(count) <= PROGRESS.tolerance)

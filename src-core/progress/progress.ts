@@ -99,21 +99,44 @@ export function tellProgress(project: Settled, work: Work, needs: readonly YarnN
       days: daysOf(marking),
     },
     marks: { made: ids(made), joined: ids(joined) },
-    yarns: stillToBuy(withoutMadeBefore(work, marking, needs), forecast, project.yarns),
+    yarns: stillToBuy(afterMade(project, work, marking, needs, needed.yarns), forecast, project.yarns),
     findings: [...marking.findings, ...otherMotif(project, work, marking), ...findings],
   }
 }
 
-/** For what was made on no known day, before it was laid out, nothing is to be bought: its yarn is in it. */
-function withoutMadeBefore(work: Work, { days }: Marking, needs: readonly YarnNeed[]): readonly YarnNeed[] {
+/**
+ * What is still to be bought. Made on no known day, before it was laid out, a motif has its yarn in it: it takes none
+ * of what is on hand. Made since, it was worked from what was on hand at the beginning, and what it took beyond that
+ * has been bought: the rest takes what is left on hand, and no more is to be bought than the rest takes in all.
+ */
+function afterMade(
+  { yarns }: Settled,
+  work: Work,
+  { days, edging }: Marking,
+  needs: readonly YarnNeed[],
+  left: readonly YarnNeed[],
+): readonly YarnNeed[] {
+  if (days.size === 0 && !edging) return needs
   const before = (piece: number): boolean => days.get(piece) === ''
-  if (![...days.keys()].some(before)) return needs
   const nobody = (): boolean => false
-  const { yarns } = materials(leftOf(work, { isMade: before, isJoined: nobody, edging: false }))
+  const since = [...days.keys()].some(before)
+    ? materials(leftOf(work, { isMade: before, isJoined: nobody, edging: false })).yarns
+    : needs
   return needs.map((need) => {
-    const own = yarns.find(({ id }) => id === need.id)
-    const { toBuy, leftover, cost } = own ?? { toBuy: 0, leftover: need.onHand, cost: 0 }
-    return need.toBuy === null ? need : { ...need, toBuy, leftover, cost: need.cost === null ? null : cost }
+    const all = since.find(({ id }) => id === need.id)
+    const rest = left.find(({ id }) => id === need.id)
+    const yarn = yarns.find(({ id }) => id === need.id)
+    if (need.toBuy === null || rest?.balls === null) return need
+    const { toBuy, leftover, cost } = all ?? { toBuy: 0, leftover: need.onHand, cost: 0 }
+    const balls = rest?.balls ?? 0
+    if (toBuy === null || toBuy <= balls)
+      return { ...need, toBuy, leftover, cost: need.cost === null ? null : cost }
+    return {
+      ...need,
+      toBuy: balls,
+      leftover: balls * (yarn?.ballGrams ?? 0) - (rest?.grams.expected ?? 0),
+      cost: need.cost === null ? null : balls * (yarn?.price ?? 0),
+    }
   })
 }
 

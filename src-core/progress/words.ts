@@ -4,7 +4,7 @@ import type { Forecast, JoinedAs, Plan, PlanNumbers, Progress } from '../../shar
 import type { Terms, UnitSystem, Yarn } from '../../shared-types/project'
 import { saying } from '../stitches/spelling'
 import { termWord } from '../stitches/terms'
-import { counted, listed, plural } from '../figures/words'
+import { capital, counted, listed, plural } from '../figures/words'
 import { pieceAt } from '../layout/placed'
 import { formatMass, formatMinutes, formatNumber, formatSize } from '../units/format'
 
@@ -40,6 +40,25 @@ export function waitingWords(plan: Plan, id: string): string {
   if (missing.length === 0) return ''
   const labels = missing.map((motif) => pieceAt(plan, motif)?.label ?? motif)
   return `Joined once ${plural(missing.length, 'motif')} ${listed(labels)} ${plural(missing.length, 'is', 'are')} made.`
+}
+
+/** What is made and what of it is to be bought; empty where nothing is made. */
+export function madeYarnWords({ days, edging }: Pick<Progress, 'days' | 'edging'>): string {
+  const sum = (isOwn: (day: string) => boolean): number =>
+    days.reduce((total, { day, pieces }) => total + (isOwn(day) ? pieces : 0), 0)
+  const [before, since] = [sum((day) => day === ''), sum((day) => day !== '')]
+  const made = [
+    ...(since > 0 ? [`${formatNumber(since)} made since`] : []),
+    ...(edging ? ['edging made'] : []),
+  ]
+  return [
+    ...(before > 0 ? [`${formatNumber(before)} made before: nothing to buy for them.`] : []),
+    ...(made.length > 0
+      ? [
+          `${capital(made.join(', '))}: to buy is what the rest takes. On hand is what there was at the beginning; what you have bought since belongs there too.`,
+        ]
+      : []),
+  ].join(' ')
 }
 
 /** When a motif counts as joined, beside the buttons that mark it. */

@@ -31,6 +31,7 @@ import {
 } from '../../../src-core/figures/yarn-words'
 import { blanketOf, byKind } from '../../../src-core/plans/layouts'
 import { saying } from '../../../src-core/stitches/spelling'
+import { madeYarnWords } from '../../../src-core/progress/words'
 import { termWord } from '../../../src-core/stitches/terms'
 import { pieceWords } from '../../../src-core/figures/piece-words'
 import { joinPoints, pieceAt } from '../../../src-core/layout/placed'
@@ -249,7 +250,9 @@ function yarnSection(project: Project, plan: Plan, width: number): string[] {
   if (costs.length > 0) sum[columns.length - 1] = starred(money(cost), anyAssumed('cost'))
   const split = splitRemark(plan.yarns, (id) => names.get(id) ?? id)
   const unpriced = sumRemark(plan.yarns, (id) => names.get(id) ?? id)
+  const made = madeYarnWords(plan.progress)
   const remarks = [
+    ...(made ? [made] : []),
     ...(unpriced ? [unpriced] : []),
     ...(split ? [saying(termsOf(project))`One weight for several colours: ${split}.`] : []),
     ...(plan.yarns.some(({ assumed }) => assumed) ? [starWords(termWord('ball', termsOf(project)))] : []),

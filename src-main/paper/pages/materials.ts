@@ -15,6 +15,7 @@ import {
   starWords,
   sumRemark,
 } from '../../../src-core/figures/yarn-words'
+import { madeYarnWords } from '../../../src-core/progress/words'
 import { canonicalStitch, stitchName, termWord, translateStitch } from '../../../src-core/stitches/terms'
 import {
   formatLength,
@@ -223,6 +224,8 @@ function facts(job: Job, notes: readonly string[]): [string, string][] {
   }
   list.push(['Allowed for', MATERIAL_WORDS.waste(formatNumber(settled.allowance.wastePercent, 1))])
   list.push(...yarnRemarks(job))
+  const made = plan.kit ? '' : madeYarnWords(plan.progress)
+  if (made) list.push(['Made', made])
   if (!plan.kit) {
     const why = buyingRemark(plan.yarns, settled.yarns, units, terms)
     list.push(['Buying', `${MATERIAL_WORDS.buying(terms)}${why && ` ${why}`}`])

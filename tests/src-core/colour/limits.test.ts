@@ -169,6 +169,16 @@ describe('M46 limits of a fill', () => {
       short: 0,
       alike: 0,
     })
+    // 1,500 in B would keep within the limit: it is the pattern that stands above it.
+    expect(found.findings[0]?.message).toContain('that no two alike touch comes before the limits')
+  })
+
+  it('blame the pattern for nothing that the counts alone bring about', () => {
+    // 16 of them, 8 and 4 allowed: 4 are beyond the limits whatever touches.
+    const fill: Fill = { pattern: 'no-two-alike', colourways: all(2), most: { c0: 8, c1: 4 } }
+    const found = assign({ cells: square(4, 4), fill })
+    expect(codes(found)).toEqual(['colours/limits-impossible'])
+    expect(found.findings[0]?.message).not.toContain('touch')
   })
 
   it('prove by triangles what three colourways in offset rows cannot do', () => {

@@ -199,7 +199,7 @@ describe('M36 written rounds', () => {
     expect(round!.metres).toBeCloseTo(sum / 1000, 9)
     expect(round!.yarn).toBe('y2')
     const repeats = round!.repeats!
-    expect(round!.worked).toEqual({ dc: 5 * repeats, sc: repeats, 'sl st': 1 })
+    expect(round!.worked).toEqual({ ch: 1, dc: 5 * repeats, sc: repeats, 'sl st': 1 })
     const grams = (id: string) => plan.yarns.find((yarn) => yarn.id === id)!.parts.edging
     expect(grams('y2')).toBeCloseTo((round!.metres * 50) / 125, 6)
     expect(grams('y1')).toBeCloseTo((setUp!.metres * 100) / 200, 6)

@@ -47,6 +47,24 @@ describe('join points that gape', () => {
     expect(first!.fit.wide).toBeUndefined()
   })
 
+  it('of finished motifs are sewn loosely: no chain is worked into them any more', () => {
+    // Six petals in straight rows, rotated by 4°: their tips pass each other.
+    const tilted: Project = {
+      ...seven(104, 82),
+      motifs: [{ id: 'a', kind: 'measured', outline: 'petals', petals: 6, overTips: 104, overValleys: 82 }],
+      layout: { kind: 'blanket', motif: 'a', arrangement: 'straight-rows', columns: 4, rows: 4, turn: 4 },
+    }
+    const gaps = (project: Project) =>
+      planProject(project).findings.filter(({ code }) => code.startsWith('joins/stretched'))
+    const [asYouGo] = gaps(tilted)
+    expect(asYouGo).toMatchObject({ code: 'joins/stretched' })
+    expect(asYouGo!.mend).toContain('a chain more')
+    const sewn = gaps({ ...tilted, joining: { rule: 'seam' } })
+    expect(sewn.map(({ code }) => code)).toEqual(['joins/stretched-seam'])
+    expect(sewn[0]!.mend).toContain('Sew loosely')
+    expect(sewn[0]!.mend).not.toContain('chain')
+  })
+
   it('put an arrangement in which most gape behind all that close, and say so', () => {
     // Rotated so, neighbours meet beside their tips only.
     const tilted = { ...seven(104, 82), layout: { ...seven(104, 82).layout, turn: 6 } } as Project

@@ -93,6 +93,16 @@ describe('how far a yarn goes that was weighed again', () => {
     expect(codesOf(gone)).toEqual(['progress/runs-out', 'progress/rate-far'])
   })
 
+  it('of a yarn for joins alone tells how many were joined, not how many are made', () => {
+    // All twelve are made and four of them sewn together, in a yarn of their own of which 30 g are far too many.
+    const glue = { id: 'glue', name: 'Glue', ballGrams: 50, ballMetres: 125, onHandGrams: 50 }
+    const sewn = project({ made: first(12), joined: first(4), joining: { rule: 'seam', yarn: 'glue' } })
+    const of = weighed({ ...sewn, yarns: [...sewn.yarns!, glue] }, 'glue', { grams: 20, at: 12 })
+    const far = planProject(of).findings.find(({ code }) => code.startsWith('progress/rate-far'))
+    expect(far?.code).toBe('progress/rate-far-joins')
+    expect(far?.message).toContain('used for 4 motifs joined by then')
+  })
+
   it('counts tails and joins where the yarn of a motif follows from its stitches', () => {
     // Nothing is assumed of the parts: at the rate of the plan itself, what the plan needs is exactly enough.
     const bridged = project({ made: first(4), joining: { rule: 'bridge', bridgeChains: 3, yarn: 'moss' } })
@@ -136,7 +146,7 @@ describe('what is to buy of a yarn that was weighed again', () => {
   const mossOf = (of: Project) => planProject(of).yarns.find(({ id }) => id === 'moss')!
 
   it('is what the forecast says is missing, and nothing where it says that there is enough', () => {
-    // Of 26.4 g there are 25: the plan alone buys a ball. Weighed at half the rate of the plan, nothing is missing.
+    // Of 26.4 g there are 25, of which four took 13.2: the plan alone buys a ball. Weighed at half the rate of the plan, nothing is missing.
     const { yarns = [], ...all } = project({ made: first(4, '2026-12-01') })
     const begun = {
       ...all,
@@ -155,15 +165,15 @@ describe('what is to buy of a yarn that was weighed again', () => {
     expect(mossOf(fast).leftover).toBeCloseTo(50 - 2, 9)
   })
 
-  it('keeps on the list what it was begun with where nothing was on hand', () => {
+  it('is what is missing alone where nothing was on hand: what was weighed was bought', () => {
     const bare = (left: Parameters<typeof weighed>[2]) => {
       const of = weighed(project({ made: first(4, '2026-12-01') }), 'moss', left)
       return { ...of, yarns: of.yarns!.map((yarn) => ({ ...yarn, onHandGrams: 0 })) }
     }
-    // One ball of 50 g is bought, 10 of it used for four: 40 are enough for the other four.
-    expect(mossOf(bare({ grams: 40, at: 4 }))).toMatchObject({ toBuy: 1 })
-    // 40 g used for four, 10 left: 30 are missing, one ball more than the list had.
-    expect(mossOf(bare({ grams: 10, at: 4 }))).toMatchObject({ toBuy: 2, cost: 8 })
+    // One ball of 50 g was bought, 10 of it used for four: 40 are enough for the other four.
+    expect(mossOf(bare({ grams: 40, at: 4 }))).toMatchObject({ toBuy: 0, cost: 0 })
+    // 40 g used for four, 10 left: 30 are missing, one ball.
+    expect(mossOf(bare({ grams: 10, at: 4 }))).toMatchObject({ toBuy: 1, cost: 4 })
   })
 })
 

@@ -1,5 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { madeYarnWords } from '../../../src-core/progress/words'
 import { planProject } from '../../../src-core/plan'
 import { listExamples } from '../../../src-main/documents/examples'
 import { readProjectText } from '../../../src-main/documents/read'
@@ -289,13 +290,83 @@ describe('motifs that were made before they were laid out', () => {
     expect(clay({})).toMatchObject({ toBuy: 1 })
     expect(clay(first(8))).toMatchObject({ toBuy: 0, cost: 0 })
     expect(clay(first(8)).grams.expected).toBeCloseTo(13.2, 9)
-    // Made since, on a known day, it was bought for them.
-    expect(clay(first(8, '2026-12-01'))).toMatchObject({ toBuy: 1 })
     expect(clay(first(7))).toMatchObject({ toBuy: 1 })
     // Nothing is short of which nothing is to be bought.
     const short = { ...project(), yarns: project().yarns!.map((yarn) => ({ ...yarn, onHandGrams: 10 })) }
     const codes = (of: Parameters<typeof planProject>[0]) => planProject(of).findings.map(({ code }) => code)
     expect(codes(short)).toContain('yarn/stash-short')
     expect(codes({ ...short, made: first(12) })).not.toContain('yarn/stash-short')
+  })
+})
+
+describe('what is to be bought once some of it is made (by hand)', () => {
+  const DAY = '2026-12-01'
+  /** Row 2 is in clay, 3.3 g each with waste; as large balls of clay and as much of it on hand as a case says. */
+  const clay = (made: Record<string, string>, onHandGrams?: number, ballGrams = 5) =>
+    planProject({
+      ...project({ made }),
+      yarns: project().yarns!.map((yarn) =>
+        yarn.id === 'clay' ? { ...yarn, ballGrams, ...(onHandGrams !== undefined && { onHandGrams }) } : yarn,
+      ),
+    }).yarns.find(({ id }) => id === 'clay')!
+
+  it('is what the rest takes where nothing is on hand: nothing once all of it is made', () => {
+    // 13.2 g are 3 balls of 5 g, 9.9 g two, 6.6 g two, 3.3 g one; ranges of what was weighed by pieces are ±5 %.
+    const buys = [4, 5, 6, 7, 8, 12].map((made) => clay(first(made, DAY)).toBuy)
+    expect(buys).toEqual([3, 3, 2, 1, 0, 0])
+    expect(clay(first(7, DAY))).toMatchObject({ toBuy: 1, cost: 4 })
+    expect(clay(first(7, DAY)).leftover).toBeCloseTo(5 - 3.3, 9)
+    expect(clay(first(8, DAY))).toMatchObject({ toBuy: 0, cost: 0, leftover: 0 })
+    // The yarn of the whole stays what it is.
+    expect(clay(first(8, DAY)).grams).toEqual(clay({}).grams)
+  })
+
+  it('stays what it was while what is on hand from the beginning is worked up', () => {
+    // 8 g on hand: 13.2 − 8 = 5.2 g and its range are 2 balls. One and two take 3.3 and 6.6 g of the 8.
+    for (const made of [0, 4, 5, 6]) expect(clay(first(made, DAY), 8).toBuy, `${made}`).toBe(2)
+    expect(clay(first(6, DAY), 8).leftover).toBeCloseTo(8 + 10 - 13.2, 9)
+    // Three took 9.9 g, more than there was: something was bought, and 3.3 g are one ball.
+    expect(clay(first(7, DAY), 8)).toMatchObject({ toBuy: 1 })
+    expect(clay(first(8, DAY), 8)).toMatchObject({ toBuy: 0 })
+  })
+
+  it('is nothing all along for somebody who had everything at the beginning', () => {
+    for (const made of [0, 1, 5, 8, 12]) {
+      expect(clay(first(made, DAY), 20)).toMatchObject({ toBuy: 0, cost: 0 })
+      expect(clay(first(made, DAY), 20).leftover).toBeCloseTo(20 - 13.2, 9)
+    }
+  })
+
+  it('what was made before takes nothing of what is on hand, what was made since does', () => {
+    const mixed = { ...first(8, DAY), ...first(6) }
+    // Two in clay before, two since: these took 6.6 g, of the 3 on hand and of what was bought. Nothing is left to do.
+    expect(clay(mixed, 3)).toMatchObject({ toBuy: 0 })
+    // One since, one to come: 6.6 g less 3, and no more than the 3.3 of the last one.
+    const { '2,4': _, ...open } = mixed
+    expect(clay(open, 3)).toMatchObject({ toBuy: 1 })
+    expect(clay(open, 7)).toMatchObject({ toBuy: 0 })
+    expect(clay(open, 7).leftover).toBeCloseTo(7 - 6.6, 9)
+  })
+
+  it('is never more than was to be bought before, and never more than the rest takes (every yarn, every count)', () => {
+    for (const onHand of [0, 2, 6, 11, 30])
+      for (const day of ['', DAY]) {
+        let before = Infinity
+        for (let made = 0; made <= 12; made++) {
+          const { toBuy } = clay(first(made, day), onHand, 3)
+          expect(toBuy!).toBeLessThanOrEqual(before)
+          before = toBuy!
+        }
+        expect(before).toBe(0)
+      }
+  })
+
+  it('is said in words', () => {
+    const words = (made: Record<string, string>) => madeYarnWords(progressOf(project({ made })))
+    expect(words({})).toBe('')
+    expect(words(first(8))).toBe('8 made before: nothing to buy for them.')
+    expect(words({ ...first(8, DAY), ...first(2) })).toBe(
+      '2 made before: nothing to buy for them. 6 made since: to buy is what the rest takes. On hand is what there was at the beginning; what you have bought since belongs there too.',
+    )
   })
 })
