@@ -35,6 +35,11 @@ export interface YarnNeed {
   readonly split?: readonly WeightSplit[]
   /** The numbers that follow from a ball band which nobody entered; left out where there are none. */
   readonly assumed?: readonly YarnNumber[]
+  /**
+   * Ids of the motifs in this yarn of which nobody knows how much of it they take: then the grams are those of the rest
+   * alone, and balls, what is to be bought and its cost are null. Left out where there are none.
+   */
+  readonly lacking?: readonly string[]
 }
 
 export interface EdgingRound {

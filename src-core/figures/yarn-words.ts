@@ -82,8 +82,9 @@ export const hasStock = (
     ),
   )
 
-/** Whether anything is known of how much of a yarn is needed: what is used takes some. */
-export const isNeedKnown = ({ grams }: Pick<YarnNeed, 'grams'>): boolean => grams.high > 0
+/** Whether it is known how much of a yarn is needed: what is used takes some, and a motif of unknown weight much. */
+export const isNeedKnown = ({ grams, lacking }: Pick<YarnNeed, 'grams' | 'lacking'>): boolean =>
+  grams.high > 0 && lacking === undefined
 
 /** Said instead of a weight of 0. */
 export const NOT_KNOWN = 'not known yet'

@@ -49,6 +49,7 @@ export function wholeBalls(grams: Grams, ballGrams: Grams, of: Grams = grams): n
 export class YarnLedger {
   readonly #entries = new Map<string, Entry[]>()
   readonly #motifs = new Map<string, number>()
+  readonly #lacking = new Map<string, Set<string>>()
 
   /** Notes a use of a yarn; a use of nothing still makes the yarn appear in the account. */
   use(yarn: string, use: YarnUse, unit: 'g' | 'm', amount: Range, split?: WeightSplit): void {
@@ -61,6 +62,12 @@ export class YarnLedger {
   countMotifs(yarn: string, motifs: number): void {
     this.use(yarn, 'motifs', 'g', NO_RANGE)
     this.#motifs.set(yarn, (this.#motifs.get(yarn) ?? 0) + motifs)
+  }
+
+  /** Notes that nobody knows how much of a yarn a motif takes. */
+  lack(yarn: string, motif: string): void {
+    const motifs = this.#lacking.get(yarn) ?? new Set()
+    this.#lacking.set(yarn, motifs.add(motif))
   }
 
   /** Motifs that have this yarn in them. */
@@ -134,7 +141,8 @@ export class YarnLedger {
     const ballGrams = positiveOrNull(yarn.ballGrams)
     const onHand = gramsOnHand(yarn)
     const price = isUsableOrZero(yarn.price) ? yarn.price : null
-    const told = ballGrams !== null && this.metresOnly(yarn) === 0
+    const lacking = [...(this.#lacking.get(yarn.id) ?? [])]
+    const told = ballGrams !== null && this.metresOnly(yarn) === 0 && lacking.length === 0
     const splits = this.#splits(yarn.id)
     const toBuy = told ? wholeBalls(grams.high - onHand, ballGrams, grams.high) : null
     const known: YarnNeed = {
@@ -148,6 +156,7 @@ export class YarnLedger {
       cost: toBuy !== null && price !== null ? toBuy * price : null,
       parts,
       ...(splits.length > 0 ? { split: splits } : {}),
+      ...(lacking.length > 0 ? { lacking } : {}),
     }
     const assumed = this.#assumed(yarn, known)
     return assumed.length > 0 ? { ...known, assumed } : known

@@ -95,8 +95,10 @@ function usePiece(basis: Basis, piece: Piece, yarn: MotifYarn, ledger: YarnLedge
       continue
     }
     if (useColourway(colourway, yarn, made * (piece.share ?? 1), ledger)) split = true
+    const known = new Set(yarn.slots.map(({ slot }) => slot))
     for (const section of sections) {
       if (section.yarn === undefined) continue
+      if (made > 0 && !known.has(section.slot)) ledger.lack(section.yarn, piece.motif.id)
       if (fromStitches.has(section.slot)) ledger.use(section.yarn, 'tails', 'm', exactly(made * tailMetres))
     }
   }
