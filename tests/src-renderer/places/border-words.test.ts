@@ -50,3 +50,20 @@ it('and under each round stands what is about it alone, with a button to its wor
   await waitFor(() => expect(document.activeElement).toBe(wrong))
   expect([wrong.selectionStart, wrong.selectionEnd]).toEqual([15, 20])
 })
+
+it('each time a round is entered and typed in is a step of its own, however many keys it took', async () => {
+  const { app } = await inWindow(ArrangementPlace, {}, project)
+  const workOf = () => (app.document.committed.layout as BlanketLayout).edging!.written![0]!.work
+  const typed = async (...texts: string[]) => {
+    await fireEvent.focus(fieldOf(2))
+    for (const value of texts) await fireEvent.input(fieldOf(2), { target: { value } })
+    await fireEvent.blur(fieldOf(2))
+    await waitFor(() => expect(workOf()).toBe(texts.at(-1)))
+  }
+  await typed('hdc in each', 'hdc in each st around')
+  await typed('dc in each', 'dc in each st around')
+  app.document.undo()
+  await waitFor(() => expect(workOf()).toBe('hdc in each st around'))
+  app.document.undo()
+  await waitFor(() => expect(workOf()).toBe('sc in each st around'))
+})
