@@ -75,6 +75,12 @@ export const PROGRESS_FINDINGS = {
     message: 'at this rate {yarn} lasts to motif {last} of {total}; {missing} more are needed.',
     mend: 'Buy what is missing while the dye lot can be had, or make fewer motifs in this yarn.',
   },
+  'progress/spent': {
+    severity: 'warning',
+    message:
+      'at this rate the {left} left of {yarn} are not enough for one more motif in it; {missing} more are needed.',
+    mend: 'Buy what is missing while the dye lot can be had, or make fewer motifs in this yarn.',
+  },
   'progress/edging-short': {
     severity: 'warning',
     message:

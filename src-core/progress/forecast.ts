@@ -116,14 +116,21 @@ function forecastOf(work: Work, marking: Marking, yarn: Yarn, need: YarnNeed | u
   const missing = Math.max(0, rate * supply.after(at) - grams)
   const enough = missing <= PROGRESS.tolerance
   const over = enough ? Math.max(0, grams - rate * supply.after(at)) : 0
+  // The last motif that it goes into is made already.
+  const spent = !enough && furthest < total && lastsTo === supply.lastIn(at)
   const forecast: Forecast = {
+    ...(spent && { spent: true as const }),
     ...{ yarn: yarn.id, lastsTo, enough, missing: enough ? 0 : missing, over },
     ...{ rate, start, left: grams, at },
   }
   if (!enough) {
     const values = { yarn: name, missing: massValue(missing), last: lastsTo, total: formatNumber(motifs) }
     const code = furthest === total ? 'progress/edging-short' : 'progress/runs-out'
-    findings.push(finding(code, where, values, target))
+    findings.push(
+      spent
+        ? finding('progress/spent', where, { ...values, left: massValue(grams) }, target)
+        : finding(code, where, values, target),
+    )
   }
   return { forecast, findings }
 }

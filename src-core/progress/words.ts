@@ -96,14 +96,16 @@ export const yarnLeftWords = (
 
 /** "At this rate Moss lasts to motif 212 of 300: 100 g go into what is left, so 38 g more are needed." */
 export function forecastWords(
-  { yarn, lastsTo, enough, missing, over, left }: Forecast,
+  { yarn, lastsTo, spent, enough, missing, over, left }: Forecast,
   yarns: readonly Yarn[],
   total: number,
   units: UnitSystem,
 ): string {
   const name = nameOf(yarns, yarn)
   if (enough) return `At this rate ${name} is enough: about ${formatMass(over, units)} will be left over.`
-  const to = `lasts to motif ${formatNumber(lastsTo)} of ${formatNumber(total)}`
+  const to = spent
+    ? 'is not enough for one more motif in it'
+    : `lasts to motif ${formatNumber(lastsTo)} of ${formatNumber(total)}`
   const whole = formatMass(left + missing, units)
   return `At this rate ${name} ${to}: ${whole} go into what is left, so ${formatMass(missing, units)} more are needed.`
 }
