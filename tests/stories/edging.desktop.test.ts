@@ -39,7 +39,11 @@ describe('a shell border', () => {
     await hands.go('Arrangement')
     await page.locator('summary', { hasText: 'Border' }).click()
     await hands.press('Shell')
-    await eventually(async () => expect((await edging()).written?.[0]?.work).toMatch(/^\*5 dc in next st/))
+    await eventually(async () =>
+      expect((await edging()).written?.[0]?.work).toMatch(
+        /^ch 1, \*sc in next st, sk 2 sts, 5 dc in next st/,
+      ),
+    )
     await page.getByText(/repeats.* high\./).waitFor()
     await page.getByText('Comes out even on a multiple of 6 stitches in the whole round.').waitFor()
     const words = page.getByRole('textbox', { name: 'Round 2 in words' })

@@ -11,38 +11,12 @@ import type { Finding } from '../../../shared-types/finding'
 import { finding } from '../../../src-core/findings/finding'
 import { FilePlace } from './file-place'
 import { hashOf } from '../regular-file'
-import type { KeptProjects } from './kept'
 import { folderProblem, nameInWords, placeInWords } from './keeping-words'
-import type { FileStamp, Pace, ProjectFiles, Written } from './ports'
+import type { Written } from './ports'
 import { SaveTimer } from './save-timer'
 import { stampOf } from './stamp'
+import type { SessionPorts, SessionStart } from './start'
 import { Turns } from './turns'
-
-interface SessionPorts {
-  readonly files: ProjectFiles
-  readonly kept: KeptProjects
-  readonly pace: Pace
-  readonly now: () => number
-  /** Told after everything that changes how the project is kept. */
-  readonly onKeeping: (keeping: Keeping) => void
-}
-
-export interface SessionStart {
-  readonly id: string
-  readonly text: string
-  readonly title: string
-  readonly origin: ProjectOrigin
-  readonly path: string | null
-  readonly stamp: FileStamp | null
-  readonly findings: readonly Finding[]
-  readonly revision: number
-  readonly savedRevision: number
-  readonly changedAt?: string
-  /** What was kept when a former run was cut off: it may be in the file already. */
-  readonly keptText?: string
-  /** Why the text cannot be read: it is held as it is, and written over nothing. */
-  readonly unreadable?: Finding
-}
 
 export const FILE_ENDING = '.petalyard'
 

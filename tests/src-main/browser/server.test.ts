@@ -3,7 +3,6 @@ import { readFile } from 'node:fs/promises'
 import type { OutgoingHttpHeaders } from 'node:http'
 import { basename, dirname, join } from 'node:path'
 import { describe, expect, it } from 'vitest'
-import { openCommand } from '../../../src-main/browser/open-address'
 import { eventually, projectText, titleOf } from '../documents/session/world'
 import {
   ask,
@@ -409,11 +408,4 @@ describe('the stream of events', () => {
     await eventually(() => expect(stream.heard()).toContain('"event":"keeping"'))
     stream.end()
   })
-})
-
-it('the address is opened the way of each system', () => {
-  const url = 'http://127.0.0.1:1/enter?token=a&b'
-  expect(openCommand('linux', url)).toEqual(['xdg-open', [url]])
-  expect(openCommand('darwin', url)).toEqual(['open', [url]])
-  expect(openCommand('win32', url)[1].at(-1)).toBe('http://127.0.0.1:1/enter?token=a^&b')
 })

@@ -103,7 +103,7 @@ describe('the page on an edging', () => {
     const shell = ofKind('shell')
     const { words } = wordsOf(squares(8, 5, { ...shell, written: [{ ...shell.written![0], yarn: 'y2' }] }))
     expect(words).toContain('in Cream and Moss')
-    expect(words).toContain('Round 2 in Moss: *5 dc')
+    expect(words).toContain('Round 2 in Moss: ch 1, *sc')
     expect(words).toContain('weave in 4 ends')
   })
 

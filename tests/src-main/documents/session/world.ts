@@ -9,7 +9,7 @@ import { OwnFolder } from '../../../../src-main/documents/session/own-folder'
 import type { Pace, ProjectFiles, Written } from '../../../../src-main/documents/session/ports'
 import { projectFiles, writeAtomically } from '../../../../src-main/documents/session/project-files'
 import { ProjectSession } from '../../../../src-main/documents/session/session'
-import type { SessionStart } from '../../../../src-main/documents/session/session'
+import type { SessionStart } from '../../../../src-main/documents/session/start'
 import { stampOf } from '../../../../src-main/documents/session/stamp'
 
 export const QUICK: Pace = { saveAfter: 20, saveAtMost: 80, saveAgain: 40 }
