@@ -272,15 +272,8 @@ function needsOf(project: Project, { yarns, counts }: Told): Pick<SizeWay, 'buy'
   return {
     ...(buy.length > 0 && { buy }),
     ...(beyond.length > 0 && { beyond }),
-    ...(isUnweighed(project, yarns, counts) && { unweighed: true as const }),
+    ...(yarns.some(({ lacking }) => lacking !== undefined) && { unweighed: true as const }),
   }
-}
-
-/** Whether a yarn of the motifs that are laid out has no grams of theirs. */
-function isUnweighed(project: Project, yarns: Told['yarns'], { byColourway }: Told['counts']): boolean {
-  const ways = (project.colourways ?? []).filter(({ id }) => (byColourway[id] ?? 0) > 0)
-  const inMotifs = new Set(ways.flatMap(({ yarns: slots }) => Object.values(slots ?? {})))
-  return yarns.some(({ id, parts }) => inMotifs.has(id) && parts.motifs === 0)
 }
 
 /** Less is no breach of a limit. */

@@ -207,7 +207,19 @@ describe('M29 ways to a size', () => {
     const way = wayOf(unknown, { width: 1100 }, 'count')!
     expect(way.yarns[0]!.grams).toBeGreaterThan(0)
     expect(way.unweighed).toBe(true)
-    expect(buyWords(way, () => 'Rust', 'US')).toMatch(/^To buy, without the motifs: Rust 1 skein/)
+    // How much of it is to be bought hangs on what they weigh; of other yarns it is known.
+    expect(buyWords(way, () => 'Rust', 'US')).toBe('')
+    const joined = wayOf(
+      {
+        ...unknown,
+        yarns: [...unknown.yarns!, { id: 'z', name: 'Oat', ballGrams: 50, ballMetres: 125 }],
+        joining: { rule: 'seam', yarn: 'z' },
+      },
+      { width: 1100 },
+      'count',
+    )!
+    expect(joined.unweighed).toBe(true)
+    expect(buyWords(joined, () => 'Oat', 'US')).toMatch(/^To buy, without the motifs: Oat \d skeins?$/)
   })
 
   it('tells how far it is off in the unit of the size beside it', () => {
