@@ -25,7 +25,7 @@ export const MATERIAL_WORDS = {
     { key: 'edging', heading: edging },
     { key: 'cord', heading: 'cord' },
     { key: 'tails', heading: 'tails' },
-    { key: 'waste', heading: 'to spare' },
+    { key: 'waste', heading: 'waste' },
   ],
   swatch: '10 cm (4 in)',
   roundsMeasure: (rounds: number, across: string): string =>

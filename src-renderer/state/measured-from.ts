@@ -33,8 +33,8 @@ export function measuredFrom(
 ): MeasuredFrom | null {
   const { layout } = committed
   const isMeasure = next.motifs !== committed.motifs || next.gauge !== committed.gauge
-  if (!isMeasure) return next.layout === layout ? now : null
-  if (!isSameBut(next.layout, layout)) return null
+  if (!isMeasure) return isSameBut(next.layout, layout, KEPT) ? now : null
+  if (!isSameBut(next.layout, layout, HELD)) return null
   const what = new Set([...(now?.what ?? []), ...renewed(committed, next)])
   if (!hasBegun(before.progress) || what.size === 0) return now
   return { plan: now?.plan ?? before, what: [...what] }
@@ -57,13 +57,25 @@ function changedParts(before: Motif, after: Motif): Renewed[] {
   return changed.flatMap((name) => (name in PARTS ? (PARTS[name] ?? []) : 'measures'))
 }
 
-/** Whether two layouts are one, but for the colours that are held for made motifs: an edit of measures may fix those. */
-function isSameBut(next: Project['layout'], before: Project['layout']): boolean {
+type Cells = NonNullable<BlanketLayout['cells']>
+
+/** What follows from limits that hang on the yarn: it is worked out anew by itself. */
+const KEPT = ['kept'] as const
+/** The colours that are held for made motifs, too: an edit of measures may fix those. */
+const HELD = [...KEPT, 'held', 'painted'] as const
+
+/** Whether two layouts are one, but for some of what their cells say. */
+function isSameBut(
+  next: Project['layout'],
+  before: Project['layout'],
+  but: readonly (keyof Cells)[],
+): boolean {
   if (next === before) return true
   if (!next || !before) return false
   const bare = (layout: Layout) => {
-    const { cells: { held: _, painted: __, ...cells } = {}, ...rest } = layout as BlanketLayout
-    return Object.entries({ ...rest, ...cells })
+    const { cells = {}, ...rest } = layout as BlanketLayout
+    const told = Object.entries(cells).filter(([name]) => !but.includes(name as keyof Cells))
+    return [...Object.entries(rest), ...told]
   }
   const known = new Map(bare(before))
   const now = bare(next)

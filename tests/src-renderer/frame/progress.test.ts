@@ -195,6 +195,35 @@ describe('the place Progress', () => {
     expect(document.measuredFrom).toBeNull()
   })
 
+  it('says what measuring again changed also where colours follow from the yarn on hand', async () => {
+    const layout = SMALL.layout as BlanketLayout
+    const fill = {
+      ...{ pattern: 'no-two-alike' as const, colourways: ['c1', 'c2'], seed: 1 },
+      withinStash: true,
+    }
+    const { app } = await inWindow(
+      ProgressPlace,
+      {},
+      { ...SMALL, layout: { ...layout, cells: { ...layout.cells, fill } } },
+    )
+    const { document } = app
+    markPieces(app, ['1,1'], 'made', true)
+    document.change('change the measures', (project) => ({
+      ...project,
+      motifs: project.motifs!.map((motif) => ({ ...motif, overTips: 84 })) as never,
+    }))
+    await screen.findByText(/^New measurements: size .* → /)
+    // What is left of a yarn moves its limits, and nothing that the line tells.
+    document.change('weigh', (project) => ({
+      ...project,
+      yarns: project.yarns!.map((yarn) => ({ ...yarn, left: { grams: 15, at: 1 } })),
+    }))
+    expect(document.measuredFrom?.what).toEqual(['measures'])
+    // Another colouring is something else.
+    patch(app, { cells: { ...(document.project.layout as BlanketLayout).cells, fill: { ...fill, seed: 2 } } })
+    expect(document.measuredFrom).toBeNull()
+  })
+
   it('says that a weight is new where a motif is weighed, and no measure', async () => {
     const { app } = await inWindow(ProgressPlace, {}, SMALL)
     const { document } = app
