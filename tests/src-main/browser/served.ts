@@ -31,33 +31,36 @@ export function bePatientFor(ms: number): void {
   afterAll(() => void (patience = PATIENCE))
 }
 
-beforeEach(async () => {
-  folder = await mkdtemp(join(tmpdir(), 'petalyard-server-'))
-  const windowFolder = join(folder, 'renderer')
-  await mkdir(windowFolder)
-  await writeFile(join(windowFolder, 'index.html'), '<!doctype html><html><head></head></html>')
-  await writeFile(join(windowFolder, 'app.js'), 'app()')
-  await writeFile(join(folder, 'secret.js'), 'secret')
-  await writeFile(join(folder, 'client.js'), 'client()')
-  await writeFile(join(folder, 'enter.js'), 'enter()')
-  entries = []
-  server = new LoopbackServer({
-    windowFolder,
-    clientScript: join(folder, 'client.js'),
-    streamScript: join(folder, 'stream.js'),
-    entryScript: join(folder, 'enter.js'),
-    onEntered: (how) => entries.push(how),
-    saveFolder: join(folder, 'saved'),
-    patience,
+/** Serves each test of a file: called in it, since files share this module. */
+export function serveEach(): void {
+  beforeEach(async () => {
+    folder = await mkdtemp(join(tmpdir(), 'petalyard-server-'))
+    const windowFolder = join(folder, 'renderer')
+    await mkdir(windowFolder)
+    await writeFile(join(windowFolder, 'index.html'), '<!doctype html><html><head></head></html>')
+    await writeFile(join(windowFolder, 'app.js'), 'app()')
+    await writeFile(join(folder, 'secret.js'), 'secret')
+    await writeFile(join(folder, 'client.js'), 'client()')
+    await writeFile(join(folder, 'enter.js'), 'enter()')
+    entries = []
+    server = new LoopbackServer({
+      windowFolder,
+      clientScript: join(folder, 'client.js'),
+      streamScript: join(folder, 'stream.js'),
+      entryScript: join(folder, 'enter.js'),
+      onEntered: (how) => entries.push(how),
+      saveFolder: join(folder, 'saved'),
+      patience,
+    })
+    world = await makeHost({ announce: server.announce })
+    port = await server.listen(world.host)
   })
-  world = await makeHost({ announce: server.announce })
-  port = await server.listen(world.host)
-})
-afterEach(async () => {
-  await server.close()
-  await world.end()
-  await rm(folder, { recursive: true })
-})
+  afterEach(async () => {
+    await server.close()
+    await world.end()
+    await rm(folder, { recursive: true })
+  })
+}
 
 /** One raw request: nothing of it is tidied up on the way, as a browser or `fetch` would. */
 export function raw(
