@@ -70,7 +70,9 @@ function runWork(work: Work, item: WorkItem, every: EveryItem | null, next: Item
       return closeRound(work, item)
     }
     // "3 hdc in first tr" behind a stitch is worked there; what closes a loop stands behind its chains.
-    const closes = work.elements.at(-1)?.role !== 'stitch' || !firstFree(work)
+    // "3 dc in first ch of foundation, dc in each of next 11 ch" goes on along the chain: one stitch alone closes.
+    const alone = count === 1 && !(next?.type === 'work' && next.place?.parts[0]?.noun.kind === 'chain')
+    const closes = alone && (work.elements.at(-1)?.role !== 'stitch' || !firstFree(work))
     if (work.repeated === 0 && goesRound(work) && closes) return makeClosing(work, name, item)
   }
   const picot = picotChains(work, item, next)

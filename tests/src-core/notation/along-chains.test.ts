@@ -1,5 +1,6 @@
 /** Chains worked on both sides, rows that leave stitches, rings of all kinds and ways to a loop, each told in many words (common practice, no source). */
 import { describe, expect, it } from 'vitest'
+import { readRounds } from '../../../src-core/notation/read'
 import { made, told } from './telling'
 
 describe('The other side of a chain', () => {
@@ -224,5 +225,33 @@ describe('A ring of chains is told in any order of its words', () => {
     const text = 'Rnd 1: Magic ring, ch 1, 5 sc in ring, ch 3, sl st in ring, 5 sc in ring. (10 sc)'
     expect(told(text)).toEqual([])
     expect(made(text)).toEqual([10])
+  })
+})
+
+describe('a border that comes to the foundation chain', () => {
+  const border = (round: string) => `14ch.
+Row 1 (RS): 1dc in 2nd ch from hook, 1dc in each ch to end, turn. (13dc)
+Row 2: 1ch, 1dc in each st to end, turn. (13dc)
+Row 3: As Row 2.
+
+BORDER
+Round 1: 1ch, 3dc in first dc, 1dc in each of next 11dc, 3dc in last dc, 1dc in each of next 2 row-ends, ${round}`
+
+  // 3 + 11 + 3 along the top, 2, 3 + 11 + 3 along the chain, 2.
+  it.each([
+    '3dc in first ch of foundation, 1dc in each of next 11ch, 3dc in last ch',
+    '3dc in first foundation ch, 1dc in each of next 11ch, 3dc in last ch',
+    '3dc in first ch, 1dc in each of next 11ch, 3dc in last ch',
+    '3dc in next ch of foundation, 1dc in each of next 11ch, 3dc in last ch',
+  ])('%s', (along) => {
+    const text = border(`${along}, 1dc in each of next 2 row-ends, ss in first dc. (38dc)`)
+    const { rounds, findings } = readRounds(text, { terms: 'UK' })
+    expect(findings).toEqual([])
+    expect(rounds.at(-1)!.made).toBe(38)
+  })
+
+  it('of more chains than there are is told', () => {
+    const text = border('3dc in first ch of foundation, 1dc in each of next 14ch, ss in first dc.')
+    expect(readRounds(text, { terms: 'UK' }).findings.map(({ code }) => code)).toContain('rounds/no-chain')
   })
 })
